@@ -1,0 +1,317 @@
+// Package job reads a job file: the one text file in which a room, its
+// fixtures and its cable are described. What it returns is checked and
+// resolved: every length in millimetres, everything placed on the floor, and
+// every value still knowing where in the file it stands.
+package job
+
+import (
+	"time"
+
+	"oxturn/layout/plane"
+)
+
+// A Job is a whole job file.
+type Job struct {
+	File      string      // name of the job file, as given, for messages
+	Units     plane.Units // how drawings read unless Sheet.Units says otherwise
+	Info      Info
+	Membrane  Membrane
+	Spacing   Spacing
+	Clearance Clearance
+	Supply    Supply
+	Tile      Tile
+	BuildUp   []Layer
+	Materials Materials
+	Cables    []Cable // inline ones first, then the catalogue's, in file order
+	Rooms     []Room
+	Sheet     Sheet
+	Notes     []string
+	Revisions []Revision
+}
+
+// Info fills the title block.
+type Info struct {
+	Title, Number, Client, Site, Contractor string
+	DrawnBy, CheckedBy, ApprovedBy          string
+	Date                                    time.Time // zero when the file gives none
+	Status                                  Status
+}
+
+// Status is what a sheet may be used for.
+type Status int
+
+// The statuses a job file may name.
+const (
+	Proposal Status = iota
+	ForInstallation
+	AsLaid
+)
+
+// String returns the status as the job file spells it.
+func (s Status) String() string {
+	return [...]string{"proposal", "for installation", "as laid"}[s]
+}
+
+// Source says where a limit or quantity comes from, for printing beside it.
+type Source int
+
+// The origins a value may have.
+const (
+	FromDefault Source = iota
+	FromJob
+	FromLabel
+	FromInstructions
+)
+
+// String returns the source in the words printed on a sheet.
+func (s Source) String() string {
+	return [...]string{"default", "job file", "label", "instructions"}[s]
+}
+
+// Membrane is the pegged sheet that holds the cable. Lengths in mm.
+type Membrane struct {
+	Pitch      float64
+	BendRadius float64 // centre line of the cable round a corner; default half the closest gap
+	RollWidth  float64 // 0 when it comes in sheets
+	RollLength float64
+	SheetSize  [2]float64 // width and length of a single sheet, 0 when it comes in rolls
+	Height     float64    // height of the pegs, filled with mortar
+	VoidShare  float64    // share of that height that mortar fills
+	Waste      float64    // share added when there is no cut plan
+}
+
+// Spacing is the allowed gap between neighbouring runs, in pegs.
+type Spacing struct {
+	Closest, Widest int
+}
+
+// Clearance is how far the cable's centre line stays from things of a kind,
+// in mm. A thing's own clear wins.
+type Clearance struct {
+	Wall, Fixture, Joint    float64
+	Flange, Drain           float64 // from the ring's edge
+	Register, Hearth        float64 // other heat sources
+	Fixing                  float64 // round something to be screwed down later
+	Column, Island, KeepOut float64
+}
+
+// Supply is what the electrician brings.
+type Supply struct {
+	Volts            float64 // 0: not given, the cables' own voltage is assumed and said so
+	ThermostatAmps   float64 // rating of the thermostat's contacts
+	MaxDensity       float64 // W/m², allowed locally and overall; 0: none given
+	MaxDensitySource Source
+	Region           string // "north america", "europe" or ""
+}
+
+// Tile is the finished floor.
+type Tile struct {
+	Width, Length, Joint, Thickness float64
+	Pattern                         string // "straight", "offset", "diagonal", "herringbone"
+	Waste                           float64
+	PerBox                          int
+}
+
+// A Layer is one layer of the build-up, top to bottom. Conductivity 0: unknown.
+type Layer struct {
+	Name         string
+	Kind         string  // "tile", "mortar", "membrane", "board", "wood", "concrete", "screed", "other"
+	Thickness    float64 // mm
+	Conductivity float64 // W/(m K)
+	Density      float64 // kg/m³
+	HeatCapacity float64 // J/(kg K)
+}
+
+// A Product is something bought by the pack.
+type Product struct {
+	Name     string
+	Pack     float64 // size of a pack in Unit
+	Unit     string  // "kg", "L", "m", "m²"
+	Coverage float64 // m² a pack, 0: not given
+	Yield    float64 // litres wet a pack, 0: not given
+	Density  float64 // dry kg/L (grout)
+	Waste    float64
+	Price    float64
+	Source   Source // default unless the job file speaks of it
+}
+
+// Materials are the yields of what is bought by area or volume.
+type Materials struct {
+	BondMortar, FillMortar, BedMortar Product
+	BedThickness                      float64 // mean bed under the tile, mm
+	Grout                             Product
+	Sealant                           Product
+	SealantWidth, SealantDepth        float64
+	Primer                            Product
+	Board                             Product // insulation board; not taken off when Pack is 0
+	Band                              Product // seam and corner band
+}
+
+// Ends says how many cold ends a cable has.
+type Ends int
+
+// A twin cable has one cold end; a single-conductor cable has two, and both
+// return to the box.
+const (
+	OneEnd Ends = iota
+	BothEnds
+)
+
+// A Cable is one catalogue cable, by its label.
+type Cable struct {
+	ID        string
+	Volts     float64
+	Watts     float64
+	Length    float64 // mm of heating cable
+	Ohms      float64 // 0: not on the label
+	OhmsLow   float64 // tolerance as shares: -0.05
+	OhmsHigh  float64 // +0.10
+	Tolerance Source
+	Lead      float64 // mm of cold lead
+	Ends      Ends
+	Diameter  float64 // mm, 0 when not given
+	MinBend   float64
+	Price     float64
+	Span      Span
+}
+
+// A Wall is one side of the room, lettered A, B, C... in the order written.
+type Wall struct {
+	Letter string
+	plane.Segment
+}
+
+// A Room is one tiled floor.
+type Room struct {
+	Name       string
+	Outline    plane.Ring // finished wall faces, in the order written
+	Walls      []Wall
+	Closure    Closure
+	MeasuredTo string // "finish", "stud": to what the tape was held
+	Openings   []Opening
+	Fixtures   []Fixture
+	KeepOuts   []KeepOut
+	Fixings    []Fixing
+	Joints     []Joint
+	Low        []plane.Ring // floor where warmth matters least: the cable may end there
+	Thermostat Thermostat
+	Cables     []string // catalogue ids; empty: choose
+	Density    float64  // W/m² asked for when choosing, 0: default
+	Span       Span
+}
+
+// Closure is how far taped walls missed their start before they were adjusted.
+type Closure struct {
+	Gap     float64 // mm, 0 when given by corners or closing exactly
+	Bearing float64 // degrees clockwise from north
+	Share   float64 // gap over perimeter
+}
+
+// An Opening is a doorway or cased opening in a wall.
+type Opening struct {
+	Name      string
+	Kind      string  // "door", "opening", "window"
+	Wall      int     // index into Walls
+	From, To  float64 // mm from the wall's start
+	Swing     string  // "in", "out", "slide", "none"
+	Hinge     string  // "start" or "end" of the opening along the wall
+	Threshold bool
+	Span      Span
+}
+
+// FixtureKind is what stands on the floor.
+type FixtureKind string
+
+// The kinds of fixture a job file may name.
+const (
+	Toilet    FixtureKind = "toilet"
+	Vanity    FixtureKind = "vanity"
+	Tub       FixtureKind = "tub"
+	Shower    FixtureKind = "shower"
+	Cabinet   FixtureKind = "cabinet"
+	Appliance FixtureKind = "appliance"
+	Island    FixtureKind = "island"
+	Column    FixtureKind = "column"
+	Hearth    FixtureKind = "hearth"
+	Drain     FixtureKind = "drain"
+	Register  FixtureKind = "register"
+)
+
+// A Fixture stands on the floor: its outline is floor without heat.
+type Fixture struct {
+	Kind         FixtureKind
+	Name         string
+	Outline      plane.Ring
+	Back         plane.Segment // its back edge, A to B with the fixture on the left
+	Width, Depth float64
+	Clear        float64
+	ClearSource  Source
+	Tiled        bool    // tile runs under it (vanity on legs, toilet); false: it stands on the subfloor
+	Undecided    bool    // reserved, not chosen yet
+	Flange       *Flange // toilets only
+	Heat         bool    // gives off heat: sensors stay away
+	Span         Span
+}
+
+// A Flange is the ring a toilet is bolted to.
+type Flange struct {
+	Centre plane.Point
+	Radius float64
+	Clear  float64 // from the ring's edge
+}
+
+// A KeepOut is a free-form area without cable.
+type KeepOut struct {
+	Name    string
+	Outline plane.Ring
+	Clear   float64
+	Tiled   bool
+	Span    Span
+}
+
+// A Fixing is something to be screwed or drilled into the floor later.
+type Fixing struct {
+	Kind  string // "door stop", "threshold", "shower glass", "anti-tip bracket", ...
+	Name  string
+	Line  []plane.Point // one point, or a line
+	Clear float64
+	Span  Span
+}
+
+// A Joint is a movement joint: no cable crosses it.
+type Joint struct {
+	Name string
+	plane.Segment
+	Clear float64
+	Width float64
+	Span  Span
+}
+
+// A Thermostat is the box the leads rise to.
+type Thermostat struct {
+	At     plane.Point // where its wall meets the floor
+	Wall   int         // index into Walls
+	Along  float64     // mm from the wall's start
+	Height float64     // of the box above the floor
+	Tail   float64     // lead wanted inside the box
+	Slack  float64     // lead kept as slack on the floor
+	Span   Span
+}
+
+// Sheet is how the drawings are to look.
+type Sheet struct {
+	Size        string  // "A4", "A3", "A2", "letter", "tabloid", "arch C"; empty: chosen
+	Orientation string  // "portrait", "landscape" or empty: whichever is larger
+	Scale       string  // "1:20", `1/2in = 1ft` or empty: the largest standard one that fits
+	Ratio       float64 // what Scale means: 20, 24; 0 when empty
+	Units       plane.Units
+	Both        bool    // print the other units in brackets
+	North       float64 // degrees clockwise from the sheet's up
+	Letterhead  []string
+}
+
+// A Revision is one row of the revision table.
+type Revision struct {
+	Letter, Text, By string
+	Date             time.Time
+}

@@ -1,0 +1,129 @@
+// Package layout turns a job into a Plan: everything about the floor that is
+// computed. It knows nothing of paper.
+package layout
+
+import (
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+	"oxturn/layout/route"
+	"oxturn/layout/takeoff"
+)
+
+// A Plan is a whole job, worked out.
+type Plan struct {
+	Job     *job.Job
+	Rooms   []Room
+	TakeOff takeoff.List
+	Load    []Load // one a thermostat, in room order
+}
+
+// A Room is one floor, worked out. Areas are regions so that they can be drawn
+// as well as measured; the three are never mixed up.
+type Room struct {
+	Job     *job.Room
+	Floor   plane.Region   // inside the finished walls
+	Tiled   plane.Region   // floor less what stands on the subfloor
+	Heated  plane.Region   // where the cable's centre line may be, all zones
+	Zones   []plane.Region // Heated cut by movement joints
+	NoCut   []NoCut
+	Cables  []Cable
+	Sensors []Sensor
+	Chosen  *Choice // set when the job left the choice of cable open
+}
+
+// Reason is why a piece of floor or wall must not be drilled or cut.
+type Reason int
+
+// The reasons a no-cut zone may have, cable first.
+const (
+	HasCable   Reason = iota // heated floor: cable below
+	ForFixture               // floor kept free of cable under and round a fixture
+	ForFixing                // floor kept free of cable so that something may be fixed there
+	LeadRise                 // wall and floor where the leads rise to the box
+	ForJoint                 // strip along a movement joint
+)
+
+// A NoCut is a zone of one reason.
+type NoCut struct {
+	Reason Reason
+	Name   string
+	Region plane.Region
+}
+
+// A Cable is one cable as it is to be laid.
+type Cable struct {
+	ID         string // H1, H2... on the drawings
+	Label      job.Cable
+	Zone       int           // index into Room.Zones
+	Path       []plane.Point // corner points, start of heat first
+	BendRadius float64
+	Routed     float64       // mm along Path with its bends
+	Spacing    float64       // mean gap between neighbouring runs, mm
+	Share      plane.Region  // the floor this cable serves
+	Density    float64       // W/m² over Share
+	ColdLead   []plane.Point // from the thermostat's foot to the start of heat
+	Return     []plane.Point // second cold lead of a single-conductor cable, from the end to the foot
+	LeadReach  float64       // mm of lead there is for the floor: lead less rise, tail and slack
+	Runs       []Run
+	Marks      []Mark // quarter, half, three-quarter
+	Lattice    route.Lattice
+	Score      route.Score
+}
+
+// Halfway returns the half-way mark.
+func (c *Cable) Halfway() Mark {
+	return c.Marks[1]
+}
+
+// A Run is one straight pass of cable as an installer counts it.
+type Run struct {
+	Number     int
+	From, To   plane.Point
+	Direction  string // "east", "north-west"...
+	Pegs       int
+	GapToNext  int     // pegs to the next run, 0 for the last
+	RunningEnd float64 // mm of cable used at its end, bends counted
+}
+
+// A Mark is a place known by its running length.
+type Mark struct {
+	Name  string  // "1/4", "1/2", "3/4"
+	Along float64 // mm from the start of heat
+	At    plane.Point
+	Run   int     // number of the run it lies on or just left
+	Into  float64 // mm from that run's start
+}
+
+// A Sensor is a floor sensor's place. Spare is the second one, never wired.
+type Sensor struct {
+	Name  string // S1, S2
+	Spare bool
+	Tip   plane.Point
+	Lead  []plane.Point // from the thermostat's foot to the tip
+	Why   string
+}
+
+// A Load is what one thermostat feeds.
+type Load struct {
+	Room               string
+	Volts, Watts, Amps float64
+	Continuous         float64 // amps at 125 %
+	ThermostatAmps     float64
+}
+
+// A Choice says why a cable was taken and what else was looked at.
+type Choice struct {
+	Taken     []string
+	Why       string
+	RunnersUp []Candidate
+}
+
+// A Candidate is a cable or a pair that was tried.
+type Candidate struct {
+	IDs     []string
+	Fits    bool
+	Why     string // why not, when it does not fit
+	Spacing float64
+	Density float64
+	Covered float64
+}

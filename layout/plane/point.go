@@ -1,0 +1,136 @@
+// Package plane holds the geometry of a floor: points, rings, regions, and
+// lengths with their units. Inside, everything is millimetres, x east and y
+// north.
+//
+//	y (north)
+//	^
+//	|      D---C      a Ring is closed without repeating its first point;
+//	|      |   |      counter-clockwise, its inside is on the left
+//	|      A---B
+//	+-------------> x (east)
+package plane
+
+import "math"
+
+// A Point is a place on the floor, or a displacement, in mm.
+type Point struct{ X, Y float64 }
+
+// Pt is short for Point{x, y}.
+func Pt(x, y float64) Point { return Point{x, y} }
+
+// Add returns p + q.
+func (p Point) Add(q Point) Point { return Point{p.X + q.X, p.Y + q.Y} }
+
+// Sub returns p - q.
+func (p Point) Sub(q Point) Point { return Point{p.X - q.X, p.Y - q.Y} }
+
+// Mul returns p scaled by k.
+func (p Point) Mul(k float64) Point { return Point{p.X * k, p.Y * k} }
+
+// Dot returns the dot product.
+func (p Point) Dot(q Point) float64 { return p.X*q.X + p.Y*q.Y }
+
+// Cross returns the z part of the cross product: positive when q lies to the
+// left of p.
+func (p Point) Cross(q Point) float64 { return p.X*q.Y - p.Y*q.X }
+
+// Norm returns the length of p.
+func (p Point) Norm() float64 { return math.Hypot(p.X, p.Y) }
+
+// Dist returns the distance from p to q.
+func (p Point) Dist(q Point) float64 { return math.Hypot(p.X-q.X, p.Y-q.Y) }
+
+// Unit returns p scaled to length 1; the zero point stays zero.
+func (p Point) Unit() Point {
+	n := p.Norm()
+	if n == 0 {
+		return Point{}
+	}
+	return Point{p.X / n, p.Y / n}
+}
+
+// Left returns p turned a quarter turn counter-clockwise.
+func (p Point) Left() Point { return Point{-p.Y, p.X} }
+
+// Rotate returns p turned counter-clockwise by a radians about the origin.
+func (p Point) Rotate(a float64) Point {
+	s, c := math.Sincos(a)
+	return Point{c*p.X - s*p.Y, s*p.X + c*p.Y}
+}
+
+// Lerp returns the point a share t of the way from p to q.
+func (p Point) Lerp(q Point, t float64) Point {
+	return Point{p.X + (q.X-p.X)*t, p.Y + (q.Y-p.Y)*t}
+}
+
+// Finite reports whether both coordinates are ordinary numbers.
+func (p Point) Finite() bool {
+	return !math.IsNaN(p.X-p.X) && !math.IsNaN(p.Y-p.Y)
+}
+
+// A Segment is the straight line from A to B, both ends included.
+type Segment struct{ A, B Point }
+
+// Length returns the segment's length.
+func (s Segment) Length() float64 { return s.A.Dist(s.B) }
+
+// At returns the point d mm from A towards B; it may lie beyond either end.
+func (s Segment) At(d float64) Point { return s.A.Add(s.B.Sub(s.A).Unit().Mul(d)) }
+
+// Nearest returns the point of s nearest to p and its distance from A.
+func (s Segment) Nearest(p Point) (Point, float64) {
+	v := s.B.Sub(s.A)
+	n := v.Dot(v)
+	if n == 0 {
+		return s.A, 0
+	}
+	t := math.Max(0, math.Min(1, p.Sub(s.A).Dot(v)/n))
+	return s.A.Add(v.Mul(t)), t * math.Sqrt(n)
+}
+
+// Distance returns the distance from p to the nearest point of s.
+func (s Segment) Distance(p Point) float64 {
+	q, _ := s.Nearest(p)
+	return p.Dist(q)
+}
+
+// Gap returns the smallest distance between s and t, 0 where they meet.
+func (s Segment) Gap(t Segment) float64 {
+	if s.Meets(t) {
+		return 0
+	}
+	return math.Min(math.Min(s.Distance(t.A), s.Distance(t.B)), math.Min(t.Distance(s.A), t.Distance(s.B)))
+}
+
+// side is twice the area of the triangle a, b, c; positive when c is left of ab.
+func side(a, b, c Point) float64 { return b.Sub(a).Cross(c.Sub(a)) }
+
+// Crosses reports whether s and t cross at a point inside both. Touching ends
+// and overlaps do not count.
+func (s Segment) Crosses(t Segment) bool {
+	a, b := side(s.A, s.B, t.A), side(s.A, s.B, t.B)
+	c, d := side(t.A, t.B, s.A), side(t.A, t.B, s.B)
+	return (a > 0 && b < 0 || a < 0 && b > 0) && (c > 0 && d < 0 || c < 0 && d > 0)
+}
+
+// Meets reports whether s and t have any point in common.
+func (s Segment) Meets(t Segment) bool {
+	if s.Crosses(t) {
+		return true
+	}
+	return s.holds(t.A) || s.holds(t.B) || t.holds(s.A) || t.holds(s.B)
+}
+
+// holds reports whether p lies on s, to within rounding.
+func (s Segment) holds(p Point) bool { return s.Distance(p) < 1e-9 }
+
+// Intersection returns the point where the infinite lines through s and t
+// meet; ok is false when they are parallel.
+func (s Segment) Intersection(t Segment) (p Point, ok bool) {
+	u, v := s.B.Sub(s.A), t.B.Sub(t.A)
+	d := u.Cross(v)
+	if math.Abs(d) < 1e-12*u.Norm()*v.Norm() || d == 0 {
+		return Point{}, false
+	}
+	return s.A.Add(u.Mul(t.A.Sub(s.A).Cross(v) / d)), true
+}

@@ -1,0 +1,217 @@
+package plane
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// Exact ratios of the international inch and foot (1959), in mm.
+const (
+	Inch = 25.4
+	Foot = 12 * Inch
+)
+
+// Units is the unit of a bare number in a job file and of figures on a sheet.
+type Units int
+
+// The units a job file may name.
+const (
+	NoUnits Units = iota // a bare number is an error
+	Millimetres
+	Inches
+)
+
+// String returns the unit as a job file spells it.
+func (u Units) String() string {
+	return [...]string{"", "mm", "in"}[u]
+}
+
+// Area converts mm² to m² or ft².
+func (u Units) Area(mm2 float64) float64 {
+	if u == Inches {
+		return mm2 / (Foot * Foot)
+	}
+	return mm2 / 1e6
+}
+
+// FormatLength writes a length as a drawing does: whole millimetres, or feet
+// and inches to the nearest 1/16 with reduced fractions.
+func FormatLength(mm float64, u Units) string {
+	if u == Inches {
+		return FormatFeetInches(mm)
+	}
+	return strconv.FormatFloat(math.Round(mm)+0, 'f', 0, 64)
+}
+
+// FormatFeetInches writes mm as feet, inches and a reduced fraction to the
+// nearest sixteenth, for instance 9'-4 1/2".
+func FormatFeetInches(mm float64) string {
+	sign := ""
+	if mm < 0 {
+		sign, mm = "-", -mm
+	}
+	// half a sixteenth of slack against 96.00000000000001 in is in the rounding
+	n := int64(math.Round(mm / Inch * 16))
+	if n == 0 {
+		sign = ""
+	}
+	feet, rest := n/192, n%192
+	whole, num := rest/16, rest%16
+	if num == 0 {
+		return fmt.Sprintf("%s%d'-%d\"", sign, feet, whole)
+	}
+	den := int64(16)
+	for num%2 == 0 {
+		num, den = num/2, den/2
+	}
+	return fmt.Sprintf("%s%d'-%d %d/%d\"", sign, feet, whole, num, den)
+}
+
+// FormatArea writes an area in both systems, the sheet's own first.
+func FormatArea(mm2 float64, u Units) string {
+	m, ft := fmt.Sprintf("%.2f m²", mm2/1e6), fmt.Sprintf("%.1f ft²", mm2/(Foot*Foot))
+	if u == Inches {
+		return ft + " (" + m + ")"
+	}
+	return m + " (" + ft + ")"
+}
+
+// ParseLength reads a length such as "9ft 4-1/2in", "9' 4 1/2\"", "2.85 m",
+// "2850mm", "28.5cm" or a bare "2850" in unit u. The result is in mm. The
+// error says what was not understood.
+func ParseLength(s string, u Units) (float64, error) {
+	p := lengthParser{rest: strings.TrimSpace(s), bare: u}
+	if p.rest == "" {
+		return 0, fmt.Errorf("an empty length; write it as \"2850 mm\", \"2.85 m\" or \"9ft 4-1/2in\"")
+	}
+	if strings.HasPrefix(p.rest, "-") {
+		p.sign, p.rest = -1, strings.TrimSpace(p.rest[1:])
+	} else {
+		p.sign = 1
+	}
+	for p.rest != "" {
+		if err := p.part(); err != nil {
+			return 0, fmt.Errorf("%q is not a length: %w", s, err)
+		}
+	}
+	return p.sign * p.total, nil
+}
+
+type lengthParser struct {
+	rest  string
+	bare  Units
+	sign  float64
+	total float64
+	last  float64 // mm per unit of the part before, 0 at first
+}
+
+var unitNames = []struct {
+	name string
+	mm   float64
+}{
+	{"feet", Foot}, {"foot", Foot}, {"ft", Foot}, {"'", Foot}, {"′", Foot},
+	{"inches", Inch}, {"inch", Inch}, {"in", Inch}, {"\"", Inch}, {"″", Inch}, {"''", Inch},
+	{"millimetres", 1}, {"mm", 1}, {"cm", 10}, {"metres", 1000}, {"metre", 1000}, {"m", 1000},
+}
+
+// part reads one number with its unit. Feet may be followed by inches.
+func (p *lengthParser) part() error {
+	v, err := p.number()
+	if err != nil {
+		return err
+	}
+	p.rest = strings.TrimLeft(p.rest, " ")
+	mm := p.unit()
+	switch {
+	case mm == 0 && p.rest != "" && !strings.ContainsAny(p.rest[:1], "0123456789.-"):
+		return fmt.Errorf("%q is not a unit; use mm, cm, m, in or ft", strings.Fields(p.rest)[0])
+	case mm == 0 && p.last == Foot:
+		mm = Inch // 9ft 4 is nine feet four inches
+	case mm == 0 && p.last != 0:
+		return fmt.Errorf("the last figure has no unit")
+	case mm == 0 && p.bare == Millimetres:
+		mm = 1
+	case mm == 0 && p.bare == Inches:
+		mm = Inch
+	case mm == 0:
+		return fmt.Errorf("it has no unit, and the file names none; write units = \"mm\" or \"in\" at the top, or the unit here")
+	case p.last != 0 && (p.last != Foot || mm != Inch):
+		return fmt.Errorf("only feet and inches go together")
+	}
+	p.total += v * mm
+	p.last = mm
+	p.rest = strings.TrimLeft(p.rest, " ")
+	if mm == Foot {
+		p.rest = strings.TrimLeft(strings.TrimPrefix(p.rest, "-"), " ") // 9'-4 1/2"
+	}
+	return nil
+}
+
+func (p *lengthParser) unit() float64 {
+	low := strings.ToLower(p.rest)
+	best := -1
+	for i, u := range unitNames {
+		if strings.HasPrefix(low, u.name) && (best < 0 || len(u.name) > len(unitNames[best].name)) {
+			best = i
+		}
+	}
+	if best < 0 {
+		return 0
+	}
+	p.rest = p.rest[len(unitNames[best].name):]
+	return unitNames[best].mm
+}
+
+// number reads "4", "4.5", "4-1/2", "4 1/2" or "1/2".
+func (p *lengthParser) number() (float64, error) {
+	a, err := p.digits()
+	if err != nil {
+		return 0, err
+	}
+	if strings.HasPrefix(p.rest, "/") {
+		return p.fraction(a)
+	}
+	// a whole number may be followed by a fraction after a space or a hyphen
+	save := p.rest
+	t := strings.TrimLeft(p.rest, " ")
+	t = strings.TrimPrefix(t, "-")
+	if len(t) > 0 && t[0] >= '0' && t[0] <= '9' && a == math.Trunc(a) {
+		p.rest = t
+		if b, err := p.digits(); err == nil && strings.HasPrefix(p.rest, "/") {
+			f, err := p.fraction(b)
+			return a + f, err
+		}
+		p.rest = save
+	}
+	return a, nil
+}
+
+func (p *lengthParser) fraction(num float64) (float64, error) {
+	p.rest = p.rest[1:]
+	den, err := p.digits()
+	if err != nil {
+		return 0, err
+	}
+	if den == 0 {
+		return 0, fmt.Errorf("a fraction over zero")
+	}
+	return num / den, nil
+}
+
+func (p *lengthParser) digits() (float64, error) {
+	n := 0
+	for n < len(p.rest) && (p.rest[n] >= '0' && p.rest[n] <= '9' || p.rest[n] == '.') {
+		n++
+	}
+	if n == 0 {
+		return 0, fmt.Errorf("a figure is missing before %q", p.rest)
+	}
+	v, err := strconv.ParseFloat(p.rest[:n], 64)
+	if err != nil {
+		return 0, fmt.Errorf("%q is not a number", p.rest[:n])
+	}
+	p.rest = p.rest[n:]
+	return v, nil
+}

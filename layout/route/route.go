@@ -1,0 +1,90 @@
+// Package route finds the path of heating cable over a peg lattice: one
+// unbroken line of exactly the cable's length that never crosses itself,
+// keeps its distance from itself and from every edge, and covers the region
+// evenly. It knows nothing of jobs, rooms or drawings.
+package route
+
+import "oxturn/layout/plane"
+
+// Ends says where a cable's cold ends are.
+type Ends int
+
+// A twin cable has one cold end and may finish anywhere; the two cold ends of
+// a single-conductor cable both return to the entry.
+const (
+	OneEnd Ends = iota
+	BothEnds
+)
+
+// A Problem is one room: its zones share the entry and the floor the cold
+// leads cross. All lengths in mm.
+type Problem struct {
+	Floor   plane.Region    // where cold leads may run: the floor less what stands on it
+	Zones   []plane.Region  // where the cable's centre line may be, clearances already taken off; one a zone, never joined
+	Walls   []plane.Segment // the room's walls, for the lattice's direction
+	Entry   plane.Point     // where the cold leads come down
+	Cables  []Cable
+	Pitch   float64         // peg to peg
+	Closest int             // smallest gap between runs, in pegs
+	Widest  int             // largest gap between runs that a plan may use, in pegs
+	Bend    float64         // radius of the centre line round a corner
+	Low     []plane.Region  // floor where an end may lie best
+	Avoid   []plane.Region  // floor where an end should not lie: doorways, door swings, flanges
+	Lattice *Lattice        // set: the pegs are as given (already laid); nil: chosen
+	Frozen  [][]plane.Point // per cable, the part already laid, start of heat first; nil: nothing laid
+}
+
+// A Cable is one cable to be laid. WattsPerMetre and MaxDensity give the local
+// power cap; a zero MaxDensity means none.
+type Cable struct {
+	ID            string
+	Length        float64 // mm, used up exactly
+	Ends          Ends
+	LeadReach     float64 // mm of cold lead there is for the floor; 0: no limit
+	WattsPerMetre float64
+	MaxDensity    float64 // W/m²
+}
+
+// A Lattice is the grid of pegs: the channel positions where cable may run.
+type Lattice struct {
+	Origin plane.Point // one lattice point
+	Angle  float64     // of the rows, radians counter-clockwise from east, in [0, pi/2)
+	Pitch  float64
+}
+
+// A Route is one cable as laid out.
+type Route struct {
+	Cable    int           // index into Problem.Cables
+	Zone     int           // index into Problem.Zones
+	Path     []plane.Point // corner points, start of heat first, end cap last; every corner rounded with Problem.Bend
+	ColdLead []plane.Point // over the floor, from the entry to the start of heat
+	Return   []plane.Point // the second cold lead of a cable with BothEnds, from the end to the entry; nil else
+	Lattice  Lattice
+	Rows     float64      // direction of the runs, radians counter-clockwise from east
+	Share    plane.Region // the part of the zone this cable serves
+	Spacing  float64      // mean distance between neighbouring runs, mm
+	Score    Score
+}
+
+// A Score holds the terms a route is judged by; see score.go for each.
+type Score struct {
+	Covered  float64 // share of the region within reach of a cable
+	Bare     float64 // farthest point from any cable over half the ideal spacing
+	Evenness float64 // coefficient of variation of cable per area
+	Straight float64 // share of cable in legs of 500 mm and more
+	Turns    int     // corners
+	Total    float64 // the weighted sum, smaller is better
+}
+
+// A Refusal is why no route was found. It is an error for the user to act on,
+// never a half-good route.
+type Refusal struct {
+	Cable    int     // index into Problem.Cables, -1 when it is not about one cable
+	Zone     int     // index into Problem.Zones, -1 when it is not about one zone
+	Reason   string  // in plain words
+	Shortest float64 // feasible range of lengths for the zone as it stands, mm; 0 when unknown
+	Longest  float64
+}
+
+// Error returns the reason.
+func (r *Refusal) Error() string { return r.Reason }
