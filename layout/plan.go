@@ -29,6 +29,8 @@ type Room struct {
 	Cables  []Cable
 	Sensors []Sensor
 	Chosen  *Choice // set when the job left the choice of cable open
+
+	wallClear float64
 }
 
 // Reason is why a piece of floor or wall must not be drilled or cut.
@@ -83,6 +85,8 @@ type Run struct {
 	Pegs       int
 	GapToNext  int     // pegs to the next run, 0 for the last
 	RunningEnd float64 // mm of cable used at its end, bends counted
+
+	leg int // the leg of the path it is: from corner leg-1 to corner leg
 }
 
 // A Mark is a place known by its running length.

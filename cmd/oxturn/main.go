@@ -1,0 +1,67 @@
+// Command oxturn turns a job file into the drawings, the take-off and the map
+// of an electrically warmed tile floor.
+//
+//	oxturn draw bath.toml -o out
+//
+// Verbs, flags and exit codes are listed by oxturn help.
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"runtime/debug"
+	"syscall"
+)
+
+// Exit codes: what a script may rely on.
+const (
+	exitOK          = 0
+	exitJob         = 1 // the job has errors, or no cable fits
+	exitUsage       = 2 // usage, missing file, I/O
+	exitInterrupted = 130
+)
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	code := Run(ctx, os.Args[1:], os.Stdin, os.Stdout, os.Stderr)
+	stop()
+	os.Exit(code)
+}
+
+// A console is where a verb reads and writes: data on Out, all else on Err.
+type console struct {
+	In       io.Reader
+	Out, Err io.Writer
+}
+
+// say prints a line for the user on the error stream.
+func (c *console) say(format string, args ...any) { fmt.Fprintf(c.Err, format+"\n", args...) }
+
+// Run carries out one command line and returns its exit code. It never
+// panics: a fault of ours is reported as such, with exit code 2.
+func Run(ctx context.Context, args []string, in io.Reader, out, err io.Writer) (code int) {
+	c := &console{in, out, err}
+	defer func() {
+		if p := recover(); p != nil {
+			c.say("oxturn: this is a fault in oxturn, not in your job: %v\nplease report it with the job file and these lines\n%s", p, debug.Stack())
+			code = exitUsage
+		}
+	}()
+	if len(args) == 0 {
+		fmt.Fprint(c.Out, overview())
+		return exitOK
+	}
+	name := args[0]
+	if name == "-h" || name == "--help" || name == "-help" {
+		name = "help"
+	}
+	v, ok := verbNamed(name)
+	if !ok {
+		c.say("oxturn: there is no verb %q%s\nhint: oxturn help lists them", name, didYouMean(name, verbNames()))
+		return exitUsage
+	}
+	return v.run(ctx, c, args[1:])
+}

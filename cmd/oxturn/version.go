@@ -1,0 +1,41 @@
+package main
+
+import (
+	"context"
+	"flag"
+	"fmt"
+	"runtime"
+	"runtime/debug"
+
+	"oxturn/fonts"
+)
+
+// release is the version of the next release; builds from a checkout carry
+// their commit beside it.
+const release = "0.1.0"
+
+func version(_ context.Context, c *console, args []string) int {
+	fs := flag.NewFlagSet("version", flag.ContinueOnError)
+	licences := fs.Bool("licences", false, "")
+	if _, code, ok := parse(c, "version", fs, args); !ok {
+		return code
+	}
+	fmt.Fprintf(c.Out, "oxturn %s%s (%s %s/%s)\n", release, commit(), runtime.Version(), runtime.GOOS, runtime.GOARCH)
+	if *licences {
+		fmt.Fprint(c.Out, fonts.Licences())
+	}
+	return exitOK
+}
+
+func commit() string {
+	info, ok := debug.ReadBuildInfo()
+	if !ok {
+		return ""
+	}
+	for _, s := range info.Settings {
+		if s.Key == "vcs.revision" && len(s.Value) >= 10 {
+			return " " + s.Value[:10]
+		}
+	}
+	return ""
+}

@@ -1,0 +1,178 @@
+package layout
+
+import (
+	"fmt"
+
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+// areas fills in the room's floor, tiled and heated regions, its zones and
+// what the cable keeps off.
+func (r *Room) areas() error {
+	r.Floor = plane.FromRing(r.Job.Outline)
+	var err error
+	if r.Tiled, err = tiled(r.Job, r.Floor); err != nil {
+		return err
+	}
+	keepOff, err := r.keepOffs()
+	if err != nil {
+		return err
+	}
+	inner, err := r.Floor.Grow(-r.wallClear)
+	if err != nil {
+		return err
+	}
+	if r.Heated, err = inner.Less(keepOff); err != nil {
+		return err
+	}
+	for _, p := range r.Heated {
+		r.Zones = append(r.Zones, plane.Region{p})
+	}
+	return nil
+}
+
+// tiled is the floor less what stands on the subfloor itself.
+func tiled(j *job.Room, floor plane.Region) (plane.Region, error) {
+	var bare []plane.Region
+	for _, f := range j.Fixtures {
+		if !f.Tiled {
+			bare = append(bare, plane.FromRing(f.Outline))
+		}
+	}
+	for _, k := range j.KeepOuts {
+		if !k.Tiled {
+			bare = append(bare, plane.FromRing(k.Outline))
+		}
+	}
+	all, err := plane.Union(bare...)
+	if err != nil {
+		return nil, err
+	}
+	return floor.Less(all)
+}
+
+// keepOffs collects the no-cut zones of the room's fixtures, keep-outs,
+// fixings and joints, each with its clearance, and returns their union.
+func (r *Room) keepOffs() (plane.Region, error) {
+	for _, f := range r.Job.Fixtures {
+		if err := r.keepOffFixture(f); err != nil {
+			return nil, err
+		}
+	}
+	for _, k := range r.Job.KeepOuts {
+		if err := r.keepOff(ForFixture, k.Name, plane.FromRing(k.Outline), k.Clear); err != nil {
+			return nil, err
+		}
+	}
+	for _, x := range r.Job.Fixings {
+		if err := r.keepOffFixing(x); err != nil {
+			return nil, err
+		}
+	}
+	for _, m := range r.Job.Joints {
+		band, err := plane.Band([]plane.Point{m.A, m.B}, 2*m.Clear)
+		if err != nil {
+			return nil, err
+		}
+		r.NoCut = append(r.NoCut, NoCut{ForJoint, m.Name, band})
+	}
+	regions := make([]plane.Region, len(r.NoCut))
+	for i, z := range r.NoCut {
+		regions[i] = z.Region
+	}
+	return plane.Union(regions...)
+}
+
+func (r *Room) keepOffFixture(f job.Fixture) error {
+	if f.Flange != nil {
+		ring := plane.FromRing(plane.Circle(f.Flange.Centre, f.Flange.Radius+f.Flange.Clear, 48))
+		r.NoCut = append(r.NoCut, NoCut{ForFixture, f.Name + " flange", ring})
+	}
+	return r.keepOff(ForFixture, f.Name, plane.FromRing(f.Outline), f.Clear)
+}
+
+func (r *Room) keepOffFixing(x job.Fixing) error {
+	if len(x.Line) == 1 {
+		disc := plane.FromRing(plane.Circle(x.Line[0], x.Clear, 48))
+		r.NoCut = append(r.NoCut, NoCut{ForFixing, x.Name, disc})
+		return nil
+	}
+	band, err := plane.Band(x.Line, 2*x.Clear)
+	r.NoCut = append(r.NoCut, NoCut{ForFixing, x.Name, band})
+	return err
+}
+
+func (r *Room) keepOff(why Reason, name string, shape plane.Region, clear float64) error {
+	grown, err := shape.Grow(clear)
+	if err != nil {
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	r.NoCut = append(r.NoCut, NoCut{why, name, grown})
+	return nil
+}
+
+// leadRiseHalf is how far each side of the lead rise nothing is nailed or
+// screwed into wall or floor: 6 in, common practice.
+const leadRiseHalf = 150
+
+// leadRise adds the strip of floor in front of the wall where the leads rise.
+func (r *Room) leadRise() error {
+	t := r.Job.Thermostat
+	if t.Wall < 0 || t.Wall >= len(r.Job.Walls) {
+		return nil
+	}
+	wall := r.Job.Walls[t.Wall]
+	along := wall.B.Sub(wall.A).Unit().Mul(leadRiseHalf)
+	in := along.Left().Unit().Mul(r.wallClear)
+	if !r.Floor.Contains(t.At.Add(in.Unit())) {
+		in = in.Mul(-1)
+	}
+	strip := plane.Ring{t.At.Sub(along), t.At.Add(along), t.At.Add(along).Add(in), t.At.Sub(along).Add(in)}
+	inside, err := plane.FromRing(strip).Meet(r.Floor)
+	if err != nil {
+		return err
+	}
+	r.NoCut = append(r.NoCut, NoCut{LeadRise, "lead rise", inside})
+	return nil
+}
+
+// leadFloor is where cold leads may run: the floor less what stands on it.
+func (r *Room) leadFloor() (plane.Region, error) {
+	var solid []plane.Region
+	for _, f := range r.Job.Fixtures {
+		solid = append(solid, plane.FromRing(f.Outline))
+	}
+	for _, k := range r.Job.KeepOuts {
+		solid = append(solid, plane.FromRing(k.Outline))
+	}
+	all, err := plane.Union(solid...)
+	if err != nil {
+		return nil, err
+	}
+	return r.Floor.Less(all)
+}
+
+// avoid is floor where a cable's end should not lie: doorways with the sweep
+// of their doors.
+func (r *Room) avoid() []plane.Region {
+	var out []plane.Region
+	for _, o := range r.Job.Openings {
+		if o.Kind == "window" || o.Wall < 0 || o.Wall >= len(r.Job.Walls) {
+			continue
+		}
+		w := r.Job.Walls[o.Wall].Segment
+		a, b := w.At(o.From), w.At(o.To)
+		in := b.Sub(a).Left()
+		if !r.Floor.Contains(a.Lerp(b, 0.5).Add(in.Unit().Mul(5))) {
+			in = in.Mul(-1)
+		}
+		out = append(out, plane.FromRing(plane.Ring{a, b, b.Add(in), a.Add(in)}))
+	}
+	for _, f := range r.Job.Fixtures {
+		if f.Flange != nil {
+			out = append(out, plane.FromRing(plane.Circle(f.Flange.Centre, f.Flange.Radius+f.Flange.Clear+100, 32)))
+		}
+	}
+	return out
+}

@@ -1,0 +1,94 @@
+package layout
+
+import (
+	"fmt"
+
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+	"oxturn/layout/route"
+)
+
+// Build works out a whole job. What does not fit or cannot be placed is in
+// the diagnostics; a room whose cable does not fit has no Cables, and the
+// plan must then not be drawn.
+func Build(j *job.Job) (*Plan, []job.Diagnostic) {
+	p := &Plan{Job: j}
+	var out []job.Diagnostic
+	first := 1
+	for i := range j.Rooms {
+		r := Room{Job: &j.Rooms[i], wallClear: j.Clearance.Wall}
+		out = append(out, r.build(j, first)...)
+		first += len(r.Cables)
+		p.Rooms = append(p.Rooms, r)
+	}
+	out = append(out, p.loads()...)
+	p.takeOff()
+	return p, out
+}
+
+// build works out one room; its cables are numbered from first on.
+func (r *Room) build(j *job.Job, first int) []job.Diagnostic {
+	if err := r.areas(); err != nil {
+		return []job.Diagnostic{r.problem("the floor of room %q cannot be worked out: %v", r.Job.Name, err)}
+	}
+	if len(r.Zones) == 0 {
+		d := r.problem("room %q has no floor left for cable: %s inside the walls, all of it within the clearances", r.Job.Name, plane.FormatArea(r.Floor.Area(), j.Units))
+		d.Hint = "check the room's size and the clearances"
+		return []job.Diagnostic{d}
+	}
+	routes, labels, out := r.layCables(j)
+	for i, rt := range routes {
+		r.Cables = append(r.Cables, r.cable(j, labels[rt.Cable], rt, first+i))
+	}
+	if len(r.Cables) == 0 {
+		return out
+	}
+	if missing := r.placeSensors(j.Membrane.Pitch); len(missing) > 0 {
+		out = append(out, r.sensorWarning(missing))
+	}
+	if err := r.leadRise(); err != nil {
+		out = append(out, r.problem("the lead rise of room %q cannot be worked out: %v", r.Job.Name, err))
+	}
+	return out
+}
+
+func (r *Room) problem(format string, args ...any) job.Diagnostic {
+	return job.Diagnostic{Severity: job.Error, Span: r.Job.Span, Message: fmt.Sprintf(format, args...)}
+}
+
+func (r *Room) sensorWarning(missing []string) job.Diagnostic {
+	d := job.Diagnostic{Severity: job.Warning, ID: "W101", Span: r.Job.Span}
+	what := "the spare sensor"
+	if len(missing) == 2 {
+		what = "neither the sensor nor its spare"
+		d.Message = fmt.Sprintf("room %q: %s could be placed: no gap between two runs is %d mm inside the heated area and reached from the box without crossing cable", r.Job.Name, what, sensorInside)
+	} else {
+		d.Message = fmt.Sprintf("room %q: %s could not be placed: no second gap between two runs is %d mm inside the heated area and reached from the box without crossing cable", r.Job.Name, what, sensorInside)
+	}
+	d.Hint = "move the thermostat, or place the sensor by hand before covering"
+	return d
+}
+
+// cable turns a route into the cable as it is drawn and listed.
+func (r *Room) cable(j *job.Job, label job.Cable, rt route.Route, number int) Cable {
+	bend := j.Membrane.BendRadius
+	c := Cable{
+		ID: fmt.Sprintf("H%d", number), Label: label, Zone: rt.Zone, Path: rt.Path, BendRadius: bend,
+		Routed: route.Length(rt.Path, bend), Spacing: rt.Spacing, Share: rt.Share,
+		ColdLead: rt.ColdLead, Return: rt.Return, LeadReach: r.leadReach(label),
+		Lattice: rt.Lattice, Score: rt.Score,
+	}
+	if c.Spacing > 0 {
+		c.Density = label.Watts / (label.Length / 1000) / (c.Spacing / 1000)
+	}
+	c.Runs = runs(rt.Path, bend, j.Membrane.Pitch)
+	c.Marks = marks(rt.Path, bend, c.Runs)
+	return c
+}
+
+// leadReach is the cold lead there is for the floor: the lead less its rise to
+// the box, its tail inside and the slack kept.
+func (r *Room) leadReach(label job.Cable) float64 {
+	t := r.Job.Thermostat
+	return label.Lead - t.Height - t.Tail - t.Slack
+}

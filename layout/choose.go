@@ -1,0 +1,154 @@
+package layout
+
+import (
+	"fmt"
+	"math"
+	"sort"
+
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+	"oxturn/layout/route"
+)
+
+// defaultDensity is the power per area aimed at where the job asks for none:
+// 12.5 W/ft² (135 W/m²), common practice for tile.
+const defaultDensity = 135
+
+// idealSpacing is the mean distance between runs of a cable of the given
+// length that runs along the edges of a region: s = A / (L - P/2), the fence
+// posts of a field counted. Infinite when the cable is shorter than half the
+// boundary.
+func idealSpacing(zone plane.Region, length float64) float64 {
+	n := length - zone.Perimeter()/2
+	if n <= 0 {
+		return math.Inf(1)
+	}
+	return zone.Area() / n
+}
+
+// choose tries the catalogue's cables, and pairs of them, and takes the first
+// that can be laid, nearest to the asked density first.
+func (r *Room) choose(j *job.Job) ([]route.Route, []job.Cable, []job.Diagnostic) {
+	cands := r.candidates(j)
+	r.Chosen = &Choice{}
+	for i := range cands {
+		c := &cands[i]
+		if c.Why != "" {
+			continue
+		}
+		labels := named(j, c.IDs)
+		routes, err := r.route(j, labels)
+		if err != nil {
+			c.Why = err.Error()
+			continue
+		}
+		c.settle(labels, routes)
+		r.Chosen.Taken = c.IDs
+		r.Chosen.Why = fmt.Sprintf("nearest to %.0f W/m² of the %d tried: %.0f W/m² at a mean spacing of %.0f mm", r.asked(), len(cands), c.Density, c.Spacing)
+		r.Chosen.RunnersUp = append(append([]Candidate{}, cands[:i]...), cands[i+1:]...)
+		return routes, labels, nil
+	}
+	r.Chosen.RunnersUp = cands
+	d := r.problem("room %q: none of the catalogue's %d cables, alone or in pairs, can be laid", r.Job.Name, len(j.Cables))
+	for _, c := range cands[:min(5, len(cands))] {
+		d.Notes = append(d.Notes, job.Note{Message: fmt.Sprintf("%v: %s", c.IDs, c.Why)})
+	}
+	d.Hint = fmt.Sprintf("%s of heated floor at %d to %d pegs takes %s to %s of cable", plane.FormatArea(r.Heated.Area(), j.Units), j.Spacing.Closest, j.Spacing.Widest,
+		length(r.lengthAt(float64(j.Spacing.Widest)*j.Membrane.Pitch), j.Units), length(r.lengthAt(float64(j.Spacing.Closest)*j.Membrane.Pitch), j.Units))
+	return nil, nil, []job.Diagnostic{d}
+}
+
+// lengthAt is the cable all zones take at spacing s.
+func (r *Room) lengthAt(s float64) float64 {
+	return r.Heated.Area()/s + r.Heated.Perimeter()/2
+}
+
+// settle replaces the estimates by the figures of the routes found.
+func (c *Candidate) settle(labels []job.Cable, routes []route.Route) {
+	c.Fits = true
+	c.Spacing, c.Density, c.Covered = 0, 0, 0
+	for _, rt := range routes {
+		l := labels[rt.Cable]
+		n := float64(len(routes))
+		c.Spacing += rt.Spacing / n
+		c.Density += l.Watts / (l.Length / 1000) / (rt.Spacing / 1000) / n
+		c.Covered += rt.Score.Covered / n
+	}
+}
+
+func (r *Room) asked() float64 {
+	if r.Job.Density > 0 {
+		return r.Job.Density
+	}
+	return defaultDensity
+}
+
+// candidates lists single cables and pairs with their estimated spacing and
+// density, nearest to the asked density first; those out of the limits carry
+// the reason in Why and come last.
+func (r *Room) candidates(j *job.Job) []Candidate {
+	var sets [][]job.Cable
+	for i, a := range j.Cables {
+		sets = append(sets, []job.Cable{a})
+		for _, b := range j.Cables[i:] {
+			if a.Volts == b.Volts {
+				sets = append(sets, []job.Cable{a, b})
+			}
+		}
+	}
+	var out []Candidate
+	for _, set := range sets {
+		out = append(out, r.estimate(j, set))
+	}
+	sort.SliceStable(out, func(a, b int) bool { return r.rank(out[a]) < r.rank(out[b]) })
+	return out
+}
+
+// rank orders candidates: those within the limits by their distance from the
+// asked density; a second cable must come a tenth nearer to be worth its work.
+func (r *Room) rank(c Candidate) float64 {
+	d := math.Abs(c.Density-r.asked())/r.asked() + 0.1*float64(len(c.IDs)-1)
+	if c.Why != "" {
+		d += 1000
+	}
+	return d
+}
+
+func (r *Room) estimate(j *job.Job, set []job.Cable) Candidate {
+	c := Candidate{}
+	total, watts := 0.0, 0.0
+	for _, l := range set {
+		c.IDs = append(c.IDs, l.ID)
+		total += l.Length
+		watts += l.Watts
+	}
+	c.Spacing = idealSpacing(r.Heated, total)
+	c.Density = watts / (total / 1000) / (c.Spacing / 1000)
+	pegs := c.Spacing / j.Membrane.Pitch
+	switch {
+	case len(set) < r.zonesInUse(j):
+		c.Why = fmt.Sprintf("%d zones need a cable each", r.zonesInUse(j))
+	case pegs < float64(j.Spacing.Closest):
+		c.Why = fmt.Sprintf("too long: its runs would be %.1f pegs apart, closest allowed %d", pegs, j.Spacing.Closest)
+	case pegs > float64(j.Spacing.Widest):
+		c.Why = fmt.Sprintf("too short: its runs would be %.1f pegs apart, widest allowed %d", pegs, j.Spacing.Widest)
+	case j.Supply.Volts > 0 && set[0].Volts != j.Supply.Volts:
+		c.Why = fmt.Sprintf("made for %g V, supply is %g V", set[0].Volts, j.Supply.Volts)
+	case j.Supply.MaxDensity > 0 && c.Density > j.Supply.MaxDensity:
+		c.Why = fmt.Sprintf("%.0f W/m² is above the %.0f allowed", c.Density, j.Supply.MaxDensity)
+	case len(r.leadsTooShort(set, j.Units)) > 0:
+		c.Why = "its cold lead does not reach the floor"
+	}
+	return c
+}
+
+// zonesInUse counts the zones large enough for runs of their own.
+func (r *Room) zonesInUse(j *job.Job) int {
+	n := 0
+	for _, z := range r.Zones {
+		if z.Area() > 0.05*r.Heated.Area() {
+			n++
+		}
+	}
+	return max(1, n)
+}

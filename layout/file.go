@@ -1,0 +1,136 @@
+package layout
+
+import (
+	"encoding/json"
+	"io"
+	"math"
+
+	"oxturn/layout/plane"
+)
+
+// schemaVersion of the layout file. It grows by one when a key changes its
+// meaning; new keys may come without.
+const schemaVersion = 1
+
+// The layout file for other programs: lengths in mm, x east, y north.
+type fileJSON struct {
+	Schema int        `json:"schema"`
+	Unit   string     `json:"unit"`
+	Status string     `json:"status"`
+	Rooms  []roomJSON `json:"rooms"`
+}
+
+type roomJSON struct {
+	Name    string       `json:"name"`
+	Outline [][2]float64 `json:"outline"`
+	Areas   areasJSON    `json:"areas_m2"`
+	Lattice *latticeJSON `json:"lattice,omitempty"`
+	Cables  []cableJSON  `json:"cables"`
+	Sensors []sensorJSON `json:"sensors"`
+}
+
+type areasJSON struct {
+	Floor  float64 `json:"floor"`
+	Tiled  float64 `json:"tiled"`
+	Heated float64 `json:"heated"`
+}
+
+type latticeJSON struct {
+	Origin   [2]float64 `json:"origin"`
+	AngleDeg float64    `json:"angle_deg"`
+	PitchMM  float64    `json:"pitch_mm"`
+}
+
+type cableJSON struct {
+	ID        string       `json:"id"`
+	Catalogue string       `json:"catalogue"`
+	Length    float64      `json:"length_mm"`
+	Routed    float64      `json:"routed_mm"`
+	Bend      float64      `json:"bend_radius_mm"`
+	Spacing   float64      `json:"spacing_mm"`
+	Zone      int          `json:"zone"`
+	Path      [][2]float64 `json:"path"`
+	ColdLead  [][2]float64 `json:"cold_lead"`
+	Return    [][2]float64 `json:"return_lead,omitempty"`
+	Halfway   [2]float64   `json:"halfway"`
+	Runs      []runJSON    `json:"runs"`
+	Score     scoreJSON    `json:"score"`
+}
+
+type runJSON struct {
+	Run        int     `json:"run"`
+	Direction  string  `json:"direction"`
+	Pegs       int     `json:"pegs"`
+	GapPegs    int     `json:"gap_to_next_pegs"`
+	RunningEnd float64 `json:"running_mm"`
+}
+
+type scoreJSON struct {
+	Covered  float64 `json:"covered"`
+	Bare     float64 `json:"bare"`
+	Evenness float64 `json:"evenness"`
+	Straight float64 `json:"straight"`
+	Turns    int     `json:"turns"`
+}
+
+type sensorJSON struct {
+	Name  string       `json:"name"`
+	Spare bool         `json:"spare"`
+	Tip   [2]float64   `json:"tip"`
+	Lead  [][2]float64 `json:"lead"`
+}
+
+// WriteFile writes the layout file.
+func (p *Plan) WriteFile(w io.Writer) error {
+	f := fileJSON{Schema: schemaVersion, Unit: "mm", Status: p.Job.Info.Status.String()}
+	for i := range p.Rooms {
+		f.Rooms = append(f.Rooms, p.Rooms[i].json())
+	}
+	e := json.NewEncoder(w)
+	e.SetIndent("", " ")
+	return e.Encode(f)
+}
+
+func (r *Room) json() roomJSON {
+	out := roomJSON{
+		Name: r.Job.Name, Outline: pairs(r.Job.Outline), Cables: []cableJSON{}, Sensors: []sensorJSON{},
+		Areas: areasJSON{round(r.Floor.Area()/1e6, 4), round(r.Tiled.Area()/1e6, 4), round(r.Heated.Area()/1e6, 4)},
+	}
+	for _, c := range r.Cables {
+		out.Cables = append(out.Cables, c.json())
+		out.Lattice = &latticeJSON{pair(c.Lattice.Origin), round(c.Lattice.Angle*180/math.Pi, 6), c.Lattice.Pitch}
+	}
+	for _, s := range r.Sensors {
+		out.Sensors = append(out.Sensors, sensorJSON{s.Name, s.Spare, pair(s.Tip), pairs(s.Lead)})
+	}
+	return out
+}
+
+func (c *Cable) json() cableJSON {
+	out := cableJSON{
+		ID: c.ID, Catalogue: c.Label.ID, Length: c.Label.Length, Routed: round(c.Routed, 3), Bend: c.BendRadius,
+		Spacing: round(c.Spacing, 2), Zone: c.Zone + 1, Path: pairs(c.Path), ColdLead: pairs(c.ColdLead), Return: pairs(c.Return),
+		Halfway: pair(c.Halfway().At), Score: scoreJSON{round(c.Score.Covered, 4), round(c.Score.Bare, 3), round(c.Score.Evenness, 4), round(c.Score.Straight, 4), c.Score.Turns},
+	}
+	for _, run := range c.Runs {
+		out.Runs = append(out.Runs, runJSON{run.Number, run.Direction, run.Pegs, run.GapToNext, round(run.RunningEnd, 1)})
+	}
+	return out
+}
+
+// round to n decimals keeps the file short and free of the last bits in which
+// machines may differ.
+func round(v float64, n int) float64 {
+	k := math.Pow10(n)
+	return math.Round(v*k)/k + 0
+}
+
+func pair(p plane.Point) [2]float64 { return [2]float64{round(p.X, 4), round(p.Y, 4)} }
+
+func pairs(pts []plane.Point) [][2]float64 {
+	out := make([][2]float64, len(pts))
+	for i, p := range pts {
+		out[i] = pair(p)
+	}
+	return out
+}

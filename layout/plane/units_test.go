@@ -1,0 +1,120 @@
+package plane
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+func TestParseLength(t *testing.T) {
+	for _, c := range []struct {
+		in   string
+		bare Units
+		want float64
+	}{
+		{"9ft 4-1/2in", NoUnits, 9*304.8 + 4.5*25.4},
+		{"9ft 4 1/2in", NoUnits, 9*304.8 + 4.5*25.4},
+		{"9' 4 1/2\"", NoUnits, 9*304.8 + 4.5*25.4},
+		{"9'-4 1/2\"", NoUnits, 9*304.8 + 4.5*25.4},
+		{"9ft 4", NoUnits, 9*304.8 + 4*25.4},
+		{"9 feet", NoUnits, 9 * 304.8},
+		{"1/2 in", NoUnits, 12.7},
+		{"3/4\"", NoUnits, 19.05},
+		{"2.85 m", NoUnits, 2850},
+		{"2.85m", Inches, 2850},
+		{"28.5cm", NoUnits, 285},
+		{"2850mm", NoUnits, 2850},
+		{"2850", Millimetres, 2850},
+		{"96", Inches, 2438.4},
+		{"-2ft", NoUnits, -609.6},
+		{"0 mm", NoUnits, 0},
+		{"1ft 0in", NoUnits, 304.8},
+		{" 5 FT 6 IN ", NoUnits, 66 * 25.4},
+	} {
+		got, err := ParseLength(c.in, c.bare)
+		if err != nil || math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("ParseLength(%q, %v) = %v, %v; want %v", c.in, c.bare, got, err, c.want)
+		}
+	}
+}
+
+func TestParseLengthSaysWhy(t *testing.T) {
+	for _, c := range []struct {
+		in   string
+		bare Units
+		want string
+	}{
+		{"", NoUnits, "an empty length"},
+		{"2850", NoUnits, "it has no unit, and the file names none"},
+		{"9 furlongs", NoUnits, `"furlongs" is not a unit`},
+		{"4in 9ft", NoUnits, "only feet and inches go together"},
+		{"2m 50mm", NoUnits, "only feet and inches go together"},
+		{"1/0 in", NoUnits, "a fraction over zero"},
+		{"ft", NoUnits, "a figure is missing"},
+		{"1.2.3 mm", NoUnits, "is not a number"},
+		{"--4 mm", NoUnits, "a figure is missing"},
+	} {
+		if _, err := ParseLength(c.in, c.bare); err == nil || !strings.Contains(err.Error(), c.want) {
+			t.Errorf("ParseLength(%q, %v): error %v; want it to say %q", c.in, c.bare, err, c.want)
+		}
+	}
+}
+
+// Values worked out by hand to the nearest 1/16 in, fractions reduced, with
+// the carry into feet that naive rounding misses.
+func TestFormatFeetInches(t *testing.T) {
+	for _, c := range []struct {
+		mm   float64
+		want string
+	}{
+		{0.5 * Inch, `0'-0 1/2"`},
+		{11.96 * Inch, `0'-11 15/16"`},
+		{11.97 * Inch, `1'-0"`},
+		{35.9999 * Inch, `3'-0"`},
+		{100.4375 * Inch, `8'-4 7/16"`},
+		{1000, `3'-3 3/8"`},
+		{2438.4, `8'-0"`},
+		{3000, `9'-10 1/8"`},
+		{-304.8, `-1'-0"`},
+		{-0.1, `0'-0"`},
+	} {
+		if got := FormatFeetInches(c.mm); got != c.want {
+			t.Errorf("FormatFeetInches(%v) = %s; want %s", c.mm, got, c.want)
+		}
+	}
+}
+
+// What a drawing prints must read back to within half of a sixteenth.
+func TestFeetInchesReadBack(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		mm := rapid.Float64Range(-30000, 30000).Draw(t, "mm")
+		s := FormatFeetInches(mm)
+		back, err := ParseLength(s, NoUnits)
+		if err != nil || math.Abs(back-mm) > Inch/32+1e-6 {
+			t.Fatalf("%v mm prints as %s and reads as %v (%v)", mm, s, back, err)
+		}
+	})
+}
+
+func TestFormatLengthMillimetres(t *testing.T) {
+	for mm, want := range map[float64]string{2850: "2850", 2850.5: "2851", -0.2: "0", 91.2: "91"} {
+		if got := FormatLength(mm, Millimetres); got != want {
+			t.Errorf("FormatLength(%v) = %s; want %s", mm, got, want)
+		}
+	}
+}
+
+func FuzzParseLength(f *testing.F) {
+	for _, s := range []string{"9ft 4-1/2in", "2.85 m", "1/2\"", "-", "''", "9'-"} {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		for _, u := range []Units{NoUnits, Millimetres, Inches} {
+			if v, err := ParseLength(s, u); err == nil && math.IsNaN(v) {
+				t.Errorf("%q reads as NaN", s)
+			}
+		}
+	})
+}

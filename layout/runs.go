@@ -1,0 +1,142 @@
+package layout
+
+import (
+	"math"
+
+	"oxturn/layout/plane"
+)
+
+// straightRun is the shortest leg in pegs that an installer counts as a run;
+// shorter legs are steps of a turn.
+const straightRun = 3
+
+// runs lists a path as an installer reads it: its straight legs, each with
+// direction, pegs, the step to the next in pegs, and the running length at its
+// end. Legs shorter than straightRun pegs belong to the turn between runs.
+func runs(path []plane.Point, bend, pitch float64) []Run {
+	cum := cumulative(path, bend)
+	var out []Run
+	for i := 1; i < len(path); i++ {
+		leg := plane.Segment{A: path[i-1], B: path[i]}
+		if leg.Length() < straightRun*pitch-1e-6 && !lone(path) {
+			continue
+		}
+		out = append(out, Run{
+			Number: len(out) + 1, From: leg.A, To: leg.B, leg: i,
+			Direction: compass(leg.B.Sub(leg.A)), Pegs: int(math.Round(leg.Length() / pitch)), RunningEnd: cum[i],
+		})
+	}
+	out = joinTurnLegs(out)
+	for i := range out[:max(0, len(out)-1)] {
+		out[i].GapToNext = gapToNext(out[i], out[i+1], pitch)
+	}
+	return out
+}
+
+func lone(path []plane.Point) bool { return len(path) == 2 }
+
+// joinTurnLegs numbers what is left after a turn back has swallowed the leg
+// between two parallel runs: a leg square to both neighbours, no longer than
+// the widest turn, is not a run of its own.
+func joinTurnLegs(rs []Run) []Run {
+	var out []Run
+	for i, r := range rs {
+		if i > 0 && i+1 < len(rs) && turnBack(rs[i-1], r, rs[i+1]) {
+			continue
+		}
+		r.Number = len(out) + 1
+		out = append(out, r)
+	}
+	return out
+}
+
+// turnBack reports whether b is the short link of a turn from a back along c.
+func turnBack(a, b, c Run) bool {
+	if b.leg != a.leg+1 || c.leg != b.leg+1 {
+		return false
+	}
+	u, v := a.To.Sub(a.From).Unit(), c.To.Sub(c.From).Unit()
+	return u.Dot(v) < -0.99 && b.length() < math.Min(a.length(), c.length()) && b.Pegs <= 6
+}
+
+func (r Run) length() float64 { return r.From.Dist(r.To) }
+
+// gapToNext is the distance in pegs between two runs that lie side by side, 0
+// when they do not.
+func gapToNext(a, b Run, pitch float64) int {
+	u := a.To.Sub(a.From).Unit()
+	if v := b.To.Sub(b.From).Unit(); math.Abs(u.Cross(v)) > 0.05 {
+		return 0
+	}
+	return int(math.Round(math.Abs(u.Cross(b.From.Sub(a.From))) / pitch))
+}
+
+var compassNames = [...]string{"east", "north-east", "north", "north-west", "west", "south-west", "south", "south-east"}
+
+// compass names the direction of d to the nearest eighth.
+func compass(d plane.Point) string {
+	k := int(math.Round(math.Atan2(d.Y, d.X)/(math.Pi/4))+8) % 8
+	return compassNames[k]
+}
+
+// cumulative returns the running length at each corner of path, bends
+// counted: half of a corner's saving falls before it and half after.
+func cumulative(path []plane.Point, bend float64) []float64 {
+	cum := make([]float64, len(path))
+	before := 0.0
+	for i := 1; i < len(path); i++ {
+		saving := 0.0
+		if i+1 < len(path) {
+			saving = cornerSaving(path[i-1], path[i], path[i+1], bend)
+		}
+		cum[i] = cum[i-1] + path[i-1].Dist(path[i]) - before/2 - saving/2
+		before = saving
+	}
+	return cum
+}
+
+// cornerSaving is how much shorter a bend of radius r is than the corner it
+// rounds: (2 tan(a/2) - a) r for a turn of a radians, 0.43 r for a right angle.
+func cornerSaving(a, b, c plane.Point, r float64) float64 {
+	u, v := b.Sub(a).Unit(), c.Sub(b).Unit()
+	t := math.Abs(math.Atan2(u.Cross(v), u.Dot(v)))
+	return (2*math.Tan(t/2) - t) * r
+}
+
+// marks finds the quarter, half and three-quarter marks of a cable.
+func marks(path []plane.Point, bend float64, rs []Run) []Mark {
+	cum := cumulative(path, bend)
+	total := cum[len(cum)-1]
+	var out []Mark
+	for k, name := range []string{"1/4", "1/2", "3/4"} {
+		s := total * float64(k+1) / 4
+		m := Mark{Name: name, Along: s, At: at(path, cum, s)}
+		m.Run, m.Into = placeOnRuns(rs, cum, s)
+		out = append(out, m)
+	}
+	return out
+}
+
+// at returns the corner-line point at running length s. Within a bend it lies
+// on the corner's legs, less than 0.3 bend radii off the true line.
+func at(path []plane.Point, cum []float64, s float64) plane.Point {
+	for i := 1; i < len(path); i++ {
+		if s <= cum[i] || i == len(path)-1 {
+			return path[i-1].Lerp(path[i], (s-cum[i-1])/(cum[i]-cum[i-1]))
+		}
+	}
+	return path[len(path)-1]
+}
+
+// placeOnRuns says on which run a running length falls, or which it has just
+// left, and how far past that run's start.
+func placeOnRuns(rs []Run, cum []float64, s float64) (run int, into float64) {
+	for _, r := range rs {
+		start := cum[r.leg-1]
+		if run > 0 && s < start {
+			break
+		}
+		run, into = r.Number, math.Max(0, s-start)
+	}
+	return run, into
+}
