@@ -12,5 +12,6 @@ require (
 	github.com/rogpeppe/go-internal v1.16.0 // indirect
 	github.com/signintech/gopdf v0.33.0 // indirect
 	golang.org/x/image v0.47.0 // indirect
+	golang.org/x/text v0.43.0 // indirect
 	pgregory.net/rapid v1.3.0 // indirect
 )

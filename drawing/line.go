@@ -1,0 +1,82 @@
+package drawing
+
+// Line widths in mm, of the series of ISO 128-2, each step the square root of
+// two.
+const (
+	W013 = 0.13
+	W018 = 0.18
+	W025 = 0.25
+	W035 = 0.35
+	W050 = 0.5
+	W070 = 0.7
+	W100 = 1.0
+)
+
+// LineWidths returns the series, thin to thick.
+func LineWidths() []float64 { return []float64{W013, W018, W025, W035, W050, W070, W100} }
+
+// Lettering heights in mm, of the series of ISO 3098-1.
+const (
+	H25 = 2.5 // notes, dimensions, run numbers
+	H35 = 3.5 // headings, wall letters
+	H50 = 5.0 // titles
+	H70 = 7.0 // room name on a key plan
+)
+
+// Parts of a dashed line, in line widths, after ISO 128-2. The long dash is 18
+// and not 24 widths, so that the short leads of a small room still show two
+// dots, and a dot is as long as the line is wide, so that it survives a copier.
+const (
+	longDash  = 18
+	dash      = 12
+	shortDash = 6
+	gap       = 3
+	dot       = 1
+)
+
+// dashed returns a line of the given parts. Its ends are cut square: round
+// ends would close the gaps.
+func dashed(width float64, c Colour, parts ...float64) *Stroke {
+	d := make([]float64, len(parts))
+	for i, p := range parts {
+		d[i] = p * width
+	}
+	return &Stroke{Width: width, Dash: d, Colour: c, Butt: true}
+}
+
+// WallLine is for cut walls and the frame.
+func WallLine() *Stroke { return &Stroke{Width: W070} }
+
+// CableLine is for the heating cable.
+func CableLine() *Stroke { return &Stroke{Width: W070, Colour: HeatRed} }
+
+// ColdLeadLine is for the cold lead: long dash, dot.
+func ColdLeadLine() *Stroke { return dashed(W050, Black, longDash, gap, dot, gap) }
+
+// SensorLeadLine is for a sensor's lead: short dashes.
+func SensorLeadLine() *Stroke { return dashed(W035, SensorBlue, shortDash, gap) }
+
+// FixtureLine is for fixtures and openings.
+func FixtureLine() *Stroke { return &Stroke{Width: W035} }
+
+// SeamLine is for membrane seams: a chain line.
+func SeamLine() *Stroke { return dashed(W035, Black, longDash, gap, dot, gap) }
+
+// JointLine is for movement joints: long dash, two dots.
+func JointLine() *Stroke { return dashed(W050, Black, longDash, gap, dot, gap, dot, gap) }
+
+// ClearanceLine is for the limit of the heated floor: dashes.
+func ClearanceLine() *Stroke { return dashed(W018, Black, dash, gap) }
+
+// HiddenLine is for edges that lie behind or above: dashes.
+func HiddenLine() *Stroke { return dashed(W035, Black, dash/2, gap) }
+
+// ThinLine is for dimensions, extensions, leaders, hatching, pegs and the
+// lines of a table.
+func ThinLine() *Stroke { return &Stroke{Width: W018} }
+
+// MediumLine is for table heads and edges.
+func MediumLine() *Stroke { return &Stroke{Width: W035} }
+
+// MarkLine is for symbols: the stroke of 2.5 mm lettering.
+func MarkLine() *Stroke { return &Stroke{Width: W025} }

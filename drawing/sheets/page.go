@@ -1,0 +1,75 @@
+package sheets
+
+import (
+	"oxturn/drawing"
+	"oxturn/fonts"
+	"oxturn/layout"
+)
+
+// A page is one sheet while it is being drawn.
+type page struct {
+	plan    *layout.Plan
+	sheet   *drawing.Sheet
+	frame   drawing.Box // inside the margins
+	letters *lettering  // nil on a sheet without a view
+	used    []sign      // what the legend has to explain, in the order drawn
+	noted   []string    // what could not be written in the field
+}
+
+func newPage(p *layout.Plan, paper drawing.Paper) *page {
+	pg := &page{plan: p, sheet: &drawing.Sheet{Paper: paper}, frame: paper.Frame()}
+	return pg
+}
+
+func (pg *page) add(items ...drawing.Item) { pg.sheet.Items = append(pg.sheet.Items, items...) }
+
+// path adds a line or an area.
+func (pg *page) path(l drawing.Layer, title string, segs []drawing.Seg, s *drawing.Stroke, fill *drawing.Colour) {
+	if len(segs) > 0 {
+		pg.add(&drawing.Path{Layer: l, Title: title, Segs: segs, Stroke: s, Fill: fill})
+	}
+}
+
+// rule adds a straight line of the frame layer.
+func (pg *page) rule(a, b drawing.Pt, s *drawing.Stroke) {
+	pg.path(drawing.LayerFrame, "", drawing.Polyline(a, b), s, nil)
+}
+
+// write adds lettering that needs no placing, for the parts of a sheet that
+// are set in rows.
+func (pg *page) write(at drawing.Pt, text string, height float64, a drawing.Anchor) {
+	pg.writeIn(fonts.Lettering, at, text, height, a)
+}
+
+func (pg *page) writeIn(f fonts.Face, at drawing.Pt, text string, height float64, a drawing.Anchor) {
+	if text != "" {
+		pg.add(&drawing.Text{Layer: drawing.LayerText, At: at, Text: text, Height: height, Face: f, Anchor: a})
+	}
+}
+
+// uses notes that the legend has to explain s.
+func (pg *page) uses(s sign) {
+	for _, u := range pg.used {
+		if u == s {
+			return
+		}
+	}
+	pg.used = append(pg.used, s)
+}
+
+// centring is how far a centring mark reaches into the frame, mm (ISO 5457).
+const centring = 5
+
+// drawFrame draws the frame and its centring marks.
+func (pg *page) drawFrame() {
+	f, w := pg.frame, pg.sheet.Paper
+	pg.path(drawing.LayerFrame, "frame", drawing.Rectangle(f), drawing.WallLine(), nil)
+	c := f.Centre()
+	marks := [][2]drawing.Pt{
+		{{X: c.X, Y: 5}, {X: c.X, Y: f.Y0 + centring}}, {{X: c.X, Y: w.H - 5}, {X: c.X, Y: f.Y1 - centring}},
+		{{X: 15, Y: c.Y}, {X: f.X0 + centring, Y: c.Y}}, {{X: w.W - 5, Y: c.Y}, {X: f.X1 - centring, Y: c.Y}},
+	}
+	for _, m := range marks {
+		pg.rule(m[0], m[1], drawing.WallLine())
+	}
+}

@@ -1,0 +1,269 @@
+package sheets
+
+import (
+	"math"
+	"strings"
+
+	"oxturn/drawing"
+	"oxturn/fonts"
+)
+
+// rowHeight is the height of a table's row of one line, mm.
+const rowHeight = 5.0
+
+// align says how a column's entries stand.
+type align int
+
+const (
+	left    align = iota
+	decimal       // figures, right-aligned on the decimal point
+	centred
+)
+
+// A column is one column of a table.
+type column struct {
+	head  string
+	align align
+	wraps bool // takes what width the others leave, and breaks its lines
+	group bool // a vertical rule before it: a new group begins
+}
+
+// A cell is one entry. Strong is set in bold.
+type cell struct {
+	text   string
+	strong bool
+}
+
+// A table is a heading, a row of column heads and rows of cells.
+type table struct {
+	head string
+	cols []column
+	rows [][]cell
+	tall float64 // least height of a row, for tables to be filled in by hand; 0: rowHeight
+}
+
+// row makes plain cells.
+func row(texts ...string) []cell {
+	cells := make([]cell, len(texts))
+	for i, t := range texts {
+		cells[i].text = t
+	}
+	return cells
+}
+
+func (t table) least() float64 { return math.Max(t.tall, rowHeight) }
+
+func (c cell) face() fonts.Face {
+	if c.strong {
+		return fonts.LetteringBold
+	}
+	return fonts.Lettering
+}
+
+// parts splits a figure at its decimal point; a word has no second part.
+func parts(s string) (whole, fraction string) {
+	if i := strings.IndexByte(s, '.'); i >= 0 && i+1 < len(s) && s[i+1] >= '0' && s[i+1] <= '9' {
+		return s[:i], s[i:]
+	}
+	return s, ""
+}
+
+// fractionWidth is the width right of the decimal point in column i.
+func (t table) fractionWidth(i int) float64 {
+	w := 0.0
+	for _, r := range t.rows {
+		_, f := parts(r[i].text)
+		w = math.Max(w, fonts.Width(r[i].face(), f, note))
+	}
+	return w
+}
+
+// natural returns the width that column i wants; of a head that may break,
+// only the widest word counts.
+func (t table) natural(i int) float64 {
+	w, frac := 0.0, 0.0
+	for _, word := range strings.Fields(t.cols[i].head) {
+		w = math.Max(w, fonts.Width(fonts.Lettering, word, note))
+	}
+	if t.cols[i].align == decimal {
+		frac = t.fractionWidth(i)
+	}
+	for _, r := range t.rows {
+		text := r[i].text
+		if t.cols[i].align == decimal {
+			text, _ = parts(text)
+		}
+		w = math.Max(w, fonts.Width(r[i].face(), text, note)+frac)
+	}
+	return w + 2*pad
+}
+
+// widths shares w among the columns: each gets what it wants, those that wrap
+// share what is left, never less than a readable width; what is over goes to
+// all alike.
+func (t table) widths(w float64) []float64 {
+	ws := make([]float64, len(t.cols))
+	fixed, wrapping := 0.0, 0.0
+	for i, c := range t.cols {
+		ws[i] = t.natural(i)
+		if c.wraps {
+			wrapping += ws[i]
+		} else {
+			fixed += ws[i]
+		}
+	}
+	left := w - fixed
+	switch {
+	case wrapping > 0 && left > 0:
+		for i, c := range t.cols {
+			if c.wraps {
+				ws[i] *= left / wrapping
+			}
+		}
+	default:
+		k := w / (fixed + wrapping)
+		for i := range ws {
+			ws[i] *= k
+		}
+	}
+	return ws
+}
+
+func (t table) headLines(ws []float64) int {
+	n := 0
+	for i, c := range t.cols {
+		if c.head != "" {
+			n = max(n, len(wrap(c.head, note, ws[i]-2*pad+0.01)))
+		}
+	}
+	return n
+}
+
+func (t table) rowLines(r []cell, ws []float64) int {
+	n := 1
+	for i := range r {
+		n = max(n, len(wrapIn(r[i].face(), r[i].text, note, ws[i]-2*pad+0.01)))
+	}
+	return n
+}
+
+func (t table) rowsHeight(r []cell, ws []float64) float64 {
+	return math.Max(t.least(), rowHeight+float64(t.rowLines(r, ws)-1)*leading)
+}
+
+func (t table) top(ws []float64) float64 {
+	h := 0.0
+	if t.head != "" {
+		h = headRow
+	}
+	if n := t.headLines(ws); n > 0 {
+		h += rowHeight + float64(n-1)*leading
+	}
+	return h
+}
+
+func (t table) height(w float64) float64 {
+	ws := t.widths(w)
+	h := t.top(ws)
+	for _, r := range t.rows {
+		h += t.rowsHeight(r, ws)
+	}
+	return h
+}
+
+func (t table) split(w, h float64) (fits, rest block) {
+	ws := t.widths(w)
+	used, n := t.top(ws), 0
+	for n < len(t.rows) && used+t.rowsHeight(t.rows[n], ws) <= h {
+		used += t.rowsHeight(t.rows[n], ws)
+		n++
+	}
+	if n == 0 {
+		return nil, t
+	}
+	first, last := t, t
+	first.rows, last.rows = t.rows[:n], t.rows[n:]
+	if len(last.rows) == 0 {
+		return first, nil
+	}
+	if t.head != "" {
+		last.head = continued(t.head)
+	}
+	return first, last
+}
+
+func (t table) set(pg *page, at drawing.Pt, w float64) {
+	ws := t.widths(w)
+	y := at.Y
+	if t.head != "" {
+		setHeading(pg, at, t.head)
+		y += headRow
+	}
+	top := y
+	if n := t.headLines(ws); n > 0 {
+		y = t.setHead(pg, drawing.Pt{X: at.X, Y: y}, ws, n)
+	}
+	pg.rule(drawing.Pt{X: at.X, Y: y}, drawing.Pt{X: at.X + w, Y: y}, drawing.MediumLine())
+	for i, r := range t.rows {
+		if i > 0 {
+			pg.rule(drawing.Pt{X: at.X, Y: y}, drawing.Pt{X: at.X + w, Y: y}, drawing.ThinLine())
+		}
+		t.setRow(pg, drawing.Pt{X: at.X, Y: y}, r, ws)
+		y += t.rowsHeight(r, ws)
+	}
+	pg.rule(drawing.Pt{X: at.X, Y: y}, drawing.Pt{X: at.X + w, Y: y}, drawing.MediumLine())
+	x := at.X
+	for i, c := range t.cols {
+		if c.group && i > 0 {
+			pg.rule(drawing.Pt{X: x, Y: top}, drawing.Pt{X: x, Y: y}, drawing.ThinLine())
+		}
+		x += ws[i]
+	}
+}
+
+func (t table) setHead(pg *page, at drawing.Pt, ws []float64, lines int) float64 {
+	x := at.X
+	for i, c := range t.cols {
+		ls := wrap(c.head, note, ws[i]-2*pad+0.01)
+		y := at.Y + 3.7 + float64(lines-len(ls))*leading
+		for _, l := range ls {
+			p, a := stand(c.align, x, ws[i], y)
+			pg.write(p, l, note, a)
+			y += leading
+		}
+		x += ws[i]
+	}
+	return at.Y + rowHeight + float64(lines-1)*leading
+}
+
+// stand returns where a line of lettering stands in a column.
+func stand(a align, x, w, y float64) (drawing.Pt, drawing.Anchor) {
+	switch a {
+	case decimal:
+		return drawing.Pt{X: x + w - pad, Y: y}, drawing.End
+	case centred:
+		return drawing.Pt{X: x + w/2, Y: y}, drawing.Middle
+	}
+	return drawing.Pt{X: x + pad, Y: y}, drawing.Start
+}
+
+func (t table) setRow(pg *page, at drawing.Pt, r []cell, ws []float64) {
+	x := at.X
+	for i, c := range r {
+		frac := 0.0
+		if t.cols[i].align == decimal {
+			frac = t.fractionWidth(i)
+		}
+		ls := wrapIn(c.face(), c.text, note, ws[i]-2*pad+0.01)
+		for k, l := range ls {
+			y := at.Y + 3.7 + float64(k)*leading
+			p, a := stand(t.cols[i].align, x, ws[i], y)
+			if t.cols[i].align == decimal && len(ls) == 1 {
+				_, f := parts(l)
+				p.X -= frac - fonts.Width(c.face(), f, note)
+			}
+			pg.writeIn(c.face(), p, l, note, a)
+		}
+		x += ws[i]
+	}
+}

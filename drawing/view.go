@@ -1,0 +1,61 @@
+package drawing
+
+import "oxturn/layout/plane"
+
+// A View maps a floor, in mm and y up, to paper, in mm and y down.
+type View struct {
+	Ratio  float64     // mm of floor to one mm of paper, more than 0
+	Origin plane.Point // this place of the floor...
+	At     Pt          // ...lies here on paper
+}
+
+// NewView returns the view that puts the middle of bounds in the middle of
+// field.
+func NewView(bounds plane.Rect, field Box, ratio float64) View {
+	return View{Ratio: ratio, Origin: bounds.Centre(), At: field.Centre()}
+}
+
+// Pt returns where p lies on paper.
+func (v View) Pt(p plane.Point) Pt {
+	d := p.Sub(v.Origin)
+	return Pt{v.At.X + d.X/v.Ratio, v.At.Y - d.Y/v.Ratio}
+}
+
+// Floor returns the place of the floor that lies at p.
+func (v View) Floor(p Pt) plane.Point {
+	d := p.Sub(v.At)
+	return v.Origin.Add(plane.Pt(d.X*v.Ratio, -d.Y*v.Ratio))
+}
+
+// Len returns how long mm of floor are on paper.
+func (v View) Len(mm float64) float64 { return mm / v.Ratio }
+
+// Pts returns where pts lie on paper.
+func (v View) Pts(pts []plane.Point) []Pt {
+	out := make([]Pt, len(pts))
+	for i, p := range pts {
+		out[i] = v.Pt(p)
+	}
+	return out
+}
+
+// Rings returns the outlines of r, holes included, on paper.
+func (v View) Rings(r plane.Region) [][]Pt {
+	var out [][]Pt
+	for _, ring := range r.Rings() {
+		out = append(out, v.Pts(ring))
+	}
+	return out
+}
+
+// Box returns r on paper.
+func (v View) Box(r plane.Rect) Box { return BoxOf(v.Pt(r.Min), v.Pt(r.Max)) }
+
+// Outline returns the closed outlines of r, to be filled or stroked.
+func (v View) Outline(r plane.Region) []Seg {
+	var segs []Seg
+	for _, ring := range v.Rings(r) {
+		segs = append(segs, Polygon(ring...)...)
+	}
+	return segs
+}
