@@ -1,0 +1,118 @@
+package circuit
+
+import (
+	"fmt"
+	"math"
+)
+
+// ContinuousFactor is what a continuous load is multiplied by before it is
+// held against a rating, and 1/ContinuousFactor the share of a breaker that it
+// may use: 125 % and 80 % are the same rule. NEC 2023, 424.4(B) and 210.20(A).
+const ContinuousFactor = 1.25
+
+// A Load is what one thermostat feeds, its cables side by side on the supply.
+type Load struct {
+	Cables     int
+	Volts      float64
+	Watts      float64
+	Amps       float64
+	Continuous float64 // Amps at 125 %
+	Ohms       float64 // of all cables in parallel
+	Contacts   float64 // rating of the thermostat's contacts in A, 0: not stated
+	Margin     float64 // Contacts less Amps; 0 when not stated
+	Needs      string  // "", "a relay" or "a relay or a second thermostat"
+}
+
+// Total adds up the cables on one thermostat. contacts is its rating in amps,
+// 0: not stated. Cables of unlike voltage on one thermostat are an error.
+func Total(cables []Cable, contacts float64) (Load, error) {
+	if !usable(contacts) {
+		return Load{}, fmt.Errorf("a thermostat rating of %g A is not a usable figure", contacts)
+	}
+	l := Load{Cables: len(cables), Contacts: contacts}
+	siemens := 0.0
+	for _, c := range cables {
+		if l.Volts != 0 && c.Volts != l.Volts {
+			return Load{}, fmt.Errorf("cables %s (%g V) and %s (%g V) cannot share a thermostat: each takes only its own voltage",
+				cables[0].ID, l.Volts, c.ID, c.Volts)
+		}
+		l.Volts = c.Volts
+		l.Watts += c.Watts
+		siemens += 1 / c.Nominal
+	}
+	if len(cables) == 0 {
+		return l, nil
+	}
+	l.Amps = l.Watts / l.Volts
+	l.Continuous = l.Amps * ContinuousFactor
+	l.Ohms = 1 / siemens
+	l.judgeContacts(cables)
+	return l, nil
+}
+
+// judgeContacts says what is needed when the thermostat's contacts are too
+// small. Contacts are held against the plain load, not the 125 %: their rating
+// is for continuous use (common practice). A second thermostat helps only when
+// no single cable is too much for one.
+func (l *Load) judgeContacts(cables []Cable) {
+	if l.Contacts == 0 {
+		return
+	}
+	l.Margin = l.Contacts - l.Amps
+	if within(l.Amps, l.Contacts) {
+		return
+	}
+	l.Needs = "a relay or a second thermostat"
+	for _, c := range cables {
+		if !within(c.Amps, l.Contacts) {
+			l.Needs = "a relay"
+		}
+	}
+}
+
+// within reports v <= limit, exactly at the limit included despite rounding.
+func within(v, limit float64) bool { return v <= limit*(1+rounding) }
+
+// Breakers are the ratings in amps that a Binding table is made for. NEC 2023,
+// 240.6(A), the smallest ones; a 10 A rating is left out.
+var Breakers = []float64{15, 20, 25, 30, 35, 40, 45, 50, 60}
+
+// A Binding says, for one breaker rating, which rating is reached first.
+// It is information for the electrician, who chooses.
+type Binding struct {
+	Breaker float64 // A
+	Usable  float64 // A of continuous load, 80 % of Breaker
+	Limit   float64 // A, the smaller of Usable and the thermostat's contacts
+	Binds   string  // "breaker at 80 %", "thermostat contacts" or "both alike"
+	Watts   float64 // Limit at the load's volts
+	Under   bool    // the load is at or below Limit
+}
+
+// Bindings returns one row per rating of Breakers.
+func (l Load) Bindings() []Binding {
+	out := make([]Binding, len(Breakers))
+	for i, b := range Breakers {
+		row := Binding{Breaker: b, Usable: b / ContinuousFactor, Binds: "breaker at 80 %"}
+		row.Limit = row.Usable
+		switch {
+		case l.Contacts == 0 || l.Contacts > row.Usable*(1+rounding):
+		case l.Contacts < row.Usable*(1-rounding):
+			row.Limit, row.Binds = l.Contacts, "thermostat contacts"
+		default:
+			row.Binds = "both alike"
+		}
+		row.Watts = row.Limit * l.Volts
+		row.Under = within(l.Amps, row.Limit)
+		out[i] = row
+	}
+	return out
+}
+
+// AreaAt returns the largest heated area in mm² that one row's limit feeds at
+// a density in W/m²; 0 when the density is not usable.
+func (b Binding) AreaAt(density float64) float64 {
+	if !usable(density) || density == 0 {
+		return 0
+	}
+	return math.Max(0, b.Watts/density*1e6)
+}
