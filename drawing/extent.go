@@ -126,3 +126,15 @@ func flatCurve(a Pt, s Seg, tolerance float64) []Pt {
 	}
 	return pts
 }
+
+// BoxOfItems returns what the items cover together; the zero Box for none.
+func BoxOfItems(items []Item) Box {
+	if len(items) == 0 {
+		return Box{}
+	}
+	b := BoxOfItem(items[0])
+	for _, it := range items[1:] {
+		b = b.Union(BoxOfItem(it))
+	}
+	return b
+}

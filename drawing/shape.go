@@ -111,3 +111,12 @@ func reach(pts []Pt, i, step int) float64 {
 	}
 	return d / 2
 }
+
+// Mapped returns segs with every place, control points too, put through f.
+func Mapped(segs []Seg, f func(Pt) Pt) []Seg {
+	out := make([]Seg, len(segs))
+	for i, s := range segs {
+		out[i] = Seg{Op: s.Op, To: f(s.To), C1: f(s.C1), C2: f(s.C2)}
+	}
+	return out
+}

@@ -1,0 +1,137 @@
+package drawing
+
+// A Pattern is a way of hatching. Patterns differ by their lines, never by
+// colour.
+type Pattern int
+
+// The patterns of plans, and those of sections after the conventions of
+// ISO 128-50.
+const (
+	HatchFixture    Pattern = iota // single, 3 mm apart: a fixture stands there
+	HatchUndecided                 // single, dashed: reserved, not decided
+	HatchFixing                    // cross, 1.5 mm apart: no-cut zone of a fixing
+	HatchRise                      // vertical, 1.5 mm apart: leads rise in the wall
+	HatchUnheated                  // dots, 3 mm apart: floor without heat
+	HatchTile                      // section: pairs of diagonals
+	HatchMortar                    // section: fine stipple
+	HatchConcrete                  // section: coarse stipple and stones
+	HatchWood                      // section: grain
+	HatchInsulation                // section: zigzag
+	HatchBoard                     // section: short level dashes
+)
+
+// Patterns returns every pattern.
+func Patterns() []Pattern {
+	ps := make([]Pattern, HatchBoard+1)
+	for i := range ps {
+		ps[i] = Pattern(i)
+	}
+	return ps
+}
+
+// String returns what the pattern stands for, as a legend says it.
+func (p Pattern) String() string {
+	names := [...]string{
+		"fixture", "undecided", "fixing", "lead rise", "unheated",
+		"tile", "mortar", "concrete", "wood", "insulation", "board",
+	}
+	if p < 0 || int(p) >= len(names) {
+		return "unknown"
+	}
+	return names[p]
+}
+
+// Hatch fills the area inside rings, by the even-odd rule, with p. All hatches
+// start from the sheet's corner, so that neighbours run on into each other.
+// Rings need not be closed by a repeated point. Nothing lies outside them.
+func Hatch(rings [][]Pt, p Pattern) []Item {
+	var all []Pt
+	for _, r := range rings {
+		all = append(all, r...)
+	}
+	for _, pt := range all {
+		if !sound(pt.X, pt.Y) {
+			// handed on, for Sheet.Check to name
+			return []Item{&Path{Layer: LayerHatch, Title: p.String(), Segs: Polyline(all...)}}
+		}
+	}
+	box := BoxOf(all...)
+	var items []Item
+	if segs := hatchLines(rings, p, box); len(segs) > 0 {
+		items = append(items, &Path{Layer: LayerHatch, Segs: segs, Stroke: p.stroke()})
+	}
+	if segs := hatchDots(rings, p, box); len(segs) > 0 {
+		items = append(items, &Path{Layer: LayerHatch, Segs: segs, Stroke: &Stroke{Width: 2 * dotRadius}})
+	}
+	return items
+}
+
+// stroke returns the line that p is drawn with.
+func (p Pattern) stroke() *Stroke {
+	if p == HatchUndecided {
+		return &Stroke{Width: W018, Dash: []float64{2.5, 1.25}, Butt: true}
+	}
+	return &Stroke{Width: W018, Butt: true}
+}
+
+func hatchLines(rings [][]Pt, p Pattern, box Box) []Seg {
+	var segs []Seg
+	for _, line := range p.lines(box) {
+		for _, piece := range clipLine(rings, line) {
+			segs = append(segs, Polyline(piece...)...)
+		}
+	}
+	return segs
+}
+
+// dotRadius is that of a dot in a hatch, mm.
+const dotRadius = 0.2
+
+// hatchDots returns the dots of p that lie wholly inside, each as a line too
+// short to see, whose round ends make the dot.
+func hatchDots(rings [][]Pt, p Pattern, box Box) []Seg {
+	const stub = 0.005
+	var segs []Seg
+	for _, c := range p.dots(box) {
+		if within(rings, c, dotRadius+stub) {
+			segs = append(segs, Polyline(c, c.Add(Pt{stub, 0}))...)
+		}
+	}
+	return segs
+}
+
+// lines returns the lines of p that cover box, unclipped.
+func (p Pattern) lines(box Box) [][]Pt {
+	switch p {
+	case HatchFixture, HatchUndecided:
+		return parallels(box, 45, 3, 0)
+	case HatchFixing:
+		return append(parallels(box, 45, 1.5, 0), parallels(box, -45, 1.5, 0)...)
+	case HatchRise:
+		return parallels(box, 90, 1.5, 0)
+	case HatchTile:
+		return append(parallels(box, 45, 2.5, 0), parallels(box, 45, 2.5, 0.7)...)
+	case HatchWood:
+		return rows(box, 1.2, grain)
+	case HatchInsulation:
+		return rows(box, 3, zigzag)
+	case HatchBoard:
+		return dashes(box)
+	case HatchConcrete:
+		return stones(box)
+	}
+	return nil
+}
+
+// dots returns the dots of p that cover box.
+func (p Pattern) dots(box Box) []Pt {
+	switch p {
+	case HatchUnheated:
+		return staggered(box, 3, 0)
+	case HatchMortar:
+		return staggered(box, 1.4, 0.8)
+	case HatchConcrete:
+		return staggered(box, 2.4, 0.8)
+	}
+	return nil
+}

@@ -1,0 +1,112 @@
+package drawing
+
+import "math"
+
+// steps calls f with every whole k for which k x step lies in [lo, hi], and
+// one more at each end.
+func steps(lo, hi, step float64, f func(k int)) {
+	for k := int(math.Floor(lo/step)) - 1; float64(k) <= hi/step+1; k++ {
+		f(k)
+	}
+}
+
+// parallels returns straight lines across box at degrees, step mm apart and
+// offset mm off the origin.
+func parallels(box Box, degrees, step, offset float64) [][]Pt {
+	var turned []Pt
+	for _, c := range box.Corners() {
+		turned = append(turned, c.Turned(-degrees))
+	}
+	b := BoxOf(turned...)
+	var lines [][]Pt
+	steps(b.Y0-offset, b.Y1-offset, step, func(k int) {
+		y := float64(k)*step + offset
+		lines = append(lines, []Pt{Pt{b.X0, y}.Turned(degrees), Pt{b.X1, y}.Turned(degrees)})
+	})
+	return lines
+}
+
+// staggered returns dots on rows step mm apart, every other row shifted by
+// half, each dot moved by up to jitter/2 steps either way.
+func staggered(box Box, step, jitter float64) []Pt {
+	var pts []Pt
+	steps(box.Y0, box.Y1, step, func(j int) {
+		steps(box.X0, box.X1, step, func(i int) {
+			x := float64(i) + 0.5*float64(j&1) + jitter*scatter(i, j, 1)
+			y := float64(j) + jitter*scatter(i, j, 2)
+			pts = append(pts, Pt{x * step, y * step})
+		})
+	})
+	return pts
+}
+
+// scatter returns a number from -1/2 to 1/2 that looks random and depends on
+// its arguments alone: the finisher of a 64-bit hash over the three.
+func scatter(i, j, k int) float64 {
+	h := uint64(uint32(i))<<32 ^ uint64(uint32(j)) ^ uint64(k)*0x9E3779B97F4A7C15
+	h ^= h >> 33
+	h *= 0xff51afd7ed558ccd
+	h ^= h >> 33
+	h *= 0xc4ceb9fe1a85ec53
+	h ^= h >> 33
+	return float64(h>>11)/(1<<53) - 0.5
+}
+
+// rows returns one line a row of the given height, its points from shape.
+func rows(box Box, height float64, shape func(row int, x0, x1 float64) []Pt) [][]Pt {
+	var lines [][]Pt
+	steps(box.Y0, box.Y1, height, func(k int) {
+		line := shape(k, box.X0, box.X1)
+		for i := range line {
+			line[i].Y += float64(k) * height
+		}
+		lines = append(lines, line)
+	})
+	return lines
+}
+
+// zigzag is one row of insulation: up and down by 2.6 mm in 1.5.
+func zigzag(_ int, x0, x1 float64) []Pt {
+	var pts []Pt
+	steps(x0, x1, 1.5, func(k int) {
+		pts = append(pts, Pt{float64(k) * 1.5, 0.2 + 2.6*float64(k&1)})
+	})
+	return pts
+}
+
+// grain is one line of wood: a slow wave, different from row to row.
+func grain(row int, x0, x1 float64) []Pt {
+	phase := 6 * scatter(row, 0, 3)
+	var pts []Pt
+	steps(x0, x1, 1, func(k int) {
+		x := float64(k)
+		pts = append(pts, Pt{x, 0.35 * math.Sin(x/4+phase) * (1 + scatter(row, 0, 4))})
+	})
+	return pts
+}
+
+// dashes returns level dashes 2 mm long in staggered rows.
+func dashes(box Box) [][]Pt {
+	var lines [][]Pt
+	for _, p := range staggered(box, 1.5, 0) {
+		if i := int(math.Floor(p.X / 1.5)); i&1 == 0 {
+			lines = append(lines, []Pt{p, p.Add(Pt{1.6, 0})})
+		}
+	}
+	return lines
+}
+
+// stones returns the triangles that tell concrete from mortar.
+func stones(box Box) [][]Pt {
+	const step = 5
+	var lines [][]Pt
+	for _, c := range staggered(box.Grow(2), step, 0.6) {
+		turn := 180 * scatter(int(c.X*100), int(c.Y*100), 5)
+		var t []Pt
+		for k := range 4 {
+			t = append(t, c.Add(Pt{0.8, 0}.Turned(turn+120*float64(k))))
+		}
+		lines = append(lines, t)
+	}
+	return lines
+}

@@ -1,0 +1,125 @@
+package symbols
+
+import (
+	"oxturn/drawing"
+	"oxturn/fonts"
+)
+
+// Thermostat is a circle with a T.
+func Thermostat(at drawing.Pt) []drawing.Item {
+	return []drawing.Item{
+		&drawing.Path{
+			Layer: drawing.LayerMarks, Title: "thermostat", Segs: drawing.Circle(at, ThermostatSize/2),
+			Stroke: drawing.MediumLine(), Fill: drawing.Filled(drawing.White),
+		},
+		letters(drawing.LayerMarks, at, "T"),
+	}
+}
+
+// LeadJoint is a filled square on the line, where the cold lead meets the
+// heating cable.
+func LeadJoint(at drawing.Pt) []drawing.Item {
+	h := JointSize / 2
+	p := solid(drawing.LayerMarks, drawing.Black, drawing.Box{X0: at.X - h, Y0: at.Y - h, X1: at.X + h, Y1: at.Y + h}.Corners()...)
+	p.Title = "lead joint"
+	return []drawing.Item{p}
+}
+
+// Bar is a line of the given length square across the direction dir, its
+// middle at at.
+func Bar(at, dir drawing.Pt, length float64) []drawing.Item {
+	h := side(dir).Mul(length / 2)
+	return []drawing.Item{stroked(drawing.LayerMarks, &drawing.Stroke{Width: drawing.W050}, at.Sub(h), at.Add(h))}
+}
+
+// Halfway is the bar across the cable at half its length, with 1/2 beside it.
+func Halfway(at, dir drawing.Pt) []drawing.Item {
+	return append(Bar(at, dir, HalfwayBar), tag(drawing.LayerMarks, at, side(dir), HalfwayBar/2, "1/2")...)
+}
+
+// QuarterMark is the shorter bar at a quarter or three quarters, label being
+// 1/4 or 3/4.
+func QuarterMark(at, dir drawing.Pt, label string) []drawing.Item {
+	return append(Bar(at, dir, QuarterBar), tag(drawing.LayerMarks, at, side(dir), QuarterBar/2, label)...)
+}
+
+// EndCap is the bar that closes the cable, tagged END. dir is the cable's
+// direction at its end; the tag stands beyond it.
+func EndCap(at, dir drawing.Pt) []drawing.Item {
+	return append(Bar(at, dir, EndBar), tag(drawing.LayerMarks, at, dir, 0.5, "END")...)
+}
+
+// Sensor is a filled dot at the sensor's tip with its tag to the right.
+func Sensor(at drawing.Pt, name string) []drawing.Item {
+	return sensor(at, name, drawing.SensorBlue)
+}
+
+// SpareSensor is a hollow dot: a second sensor laid, never wired.
+func SpareSensor(at drawing.Pt, name string) []drawing.Item {
+	return sensor(at, name, drawing.White)
+}
+
+func sensor(at drawing.Pt, name string, fill drawing.Colour) []drawing.Item {
+	line := &drawing.Stroke{Width: drawing.W035, Colour: drawing.SensorBlue}
+	dot := &drawing.Path{
+		Layer: drawing.LayerSensors, Title: "sensor " + name, Stroke: line, Fill: drawing.Filled(fill),
+		Segs: drawing.Circle(at, (SensorSize-line.Width)/2),
+	}
+	return append([]drawing.Item{dot}, tag(drawing.LayerSensors, at, drawing.Pt{X: 1}, SensorSize/2, name)...)
+}
+
+// DirectionArrow is an open arrowhead on the cable, its tip at at.
+func DirectionArrow(at, dir drawing.Pt) []drawing.Item {
+	back, wing := dir.Unit().Mul(-2), side(dir).Mul(1)
+	line := &drawing.Stroke{Width: drawing.W050}
+	return []drawing.Item{stroked(drawing.LayerMarks, line, at.Add(back).Add(wing), at, at.Add(back).Sub(wing))}
+}
+
+// RunNumber is the run's number in a circle. From two figures on the circle
+// grows sideways: 2.5 mm figures would not fit in it.
+func RunNumber(at drawing.Pt, number string) []drawing.Item {
+	r := RunCircle / 2
+	half := max(0, fonts.Width(fonts.Lettering, number, drawing.H25)/2+0.6-r)
+	right := drawing.Arc(at.Add(drawing.Pt{X: half}), r, -90, 90)
+	left := drawing.Arc(at.Sub(drawing.Pt{X: half}), r, 90, 270)
+	left[0].Op = drawing.Line
+	return []drawing.Item{
+		&drawing.Path{
+			Layer: drawing.LayerMarks, Segs: append(append(right, left...), drawing.Seg{Op: drawing.Close}),
+			Stroke: drawing.MarkLine(), Fill: drawing.Filled(drawing.White),
+		},
+		letters(drawing.LayerMarks, at, number),
+	}
+}
+
+// Datum is a filled triangle whose tip stands on the face that is measured
+// from, with its name behind it. dir points from the tip away from the face.
+func Datum(at, dir drawing.Pt, name string) []drawing.Item {
+	const long, wide = 2.6, 3.0
+	back, wing := at.Add(dir.Unit().Mul(long)), side(dir).Mul(wide/2)
+	p := solid(drawing.LayerDims, drawing.Black, at, back.Add(wing), back.Sub(wing))
+	p.Title = "datum " + name
+	return append([]drawing.Item{p}, tag(drawing.LayerDims, at, dir, long, name)...)
+}
+
+// RevisionTriangle is a triangle with the revision's letter, its centre at at.
+func RevisionTriangle(at drawing.Pt, letter string) []drawing.Item {
+	var pts []drawing.Pt
+	for _, a := range []float64{90, 210, 330} {
+		pts = append(pts, at.Add(drawing.Pt{X: 3.6}.Turned(a)))
+	}
+	return []drawing.Item{
+		&drawing.Path{
+			Layer: drawing.LayerMarks, Title: "revision " + letter, Segs: drawing.Polygon(pts...),
+			Stroke: drawing.MarkLine(), Fill: drawing.Filled(drawing.White),
+		},
+		letters(drawing.LayerMarks, at.Add(drawing.Pt{Y: 0.2}), letter),
+	}
+}
+
+// Arrowhead is the filled head of a dimension line or leader, its tip at tip,
+// pointing along dir.
+func Arrowhead(tip, dir drawing.Pt) []drawing.Item {
+	back, wing := tip.Sub(dir.Unit().Mul(ArrowLength)), side(dir).Mul(ArrowLength/6)
+	return []drawing.Item{solid(drawing.LayerDims, drawing.Black, tip, back.Add(wing), back.Sub(wing))}
+}
