@@ -1,0 +1,53 @@
+package heat
+
+import "math"
+
+// The basic characteristic of floor heating, EN 1264-2 (also ISO 11855-2
+// equation 1): q = 8.92 (mean surface - room)^1.1, q in W/m².
+const (
+	characteristicFactor   = 8.92
+	characteristicExponent = 1.1
+)
+
+// coolFilm is the total coefficient in W/(m² K) for a floor colder than the
+// room, ISO 11855-2 (floor cooling).
+const coolFilm = 7.0
+
+// A Film is how the surface gives its heat to the room. The zero value is the
+// characteristic of EN 1264; a Coefficient in W/(m² K) takes its place.
+type Film struct{ Coefficient float64 }
+
+// Flux returns the heat in W/m² that a surface gives off at a mean rise in K
+// over the room; negative when it is colder.
+func (f Film) Flux(rise float64) float64 {
+	switch {
+	case f.Coefficient != 0:
+		return f.Coefficient * rise
+	case rise < 0:
+		return coolFilm * rise
+	}
+	return characteristicFactor * math.Pow(rise, characteristicExponent)
+}
+
+// Rise returns the mean rise in K of a surface that gives off q W/m².
+func (f Film) Rise(q float64) float64 {
+	switch {
+	case f.Coefficient != 0:
+		return q / f.Coefficient
+	case q < 0:
+		return q / coolFilm
+	}
+	return math.Pow(q/characteristicFactor, 1/characteristicExponent)
+}
+
+// At returns the coefficient in W/(m² K) that holds at a mean surface rise.
+func (f Film) At(rise float64) float64 {
+	const tiny = 1e-9 // K; below it the flux is nothing either way
+	switch {
+	case f.Coefficient != 0:
+		return f.Coefficient
+	case rise < tiny:
+		return coolFilm
+	}
+	return f.Flux(rise) / rise
+}
