@@ -68,8 +68,8 @@ func JointLine() *Stroke { return dashed(W050, Black, longDash, gap, dot, gap, d
 // ClearanceLine is for the limit of the heated floor: dashes.
 func ClearanceLine() *Stroke { return dashed(W018, Black, dash, gap) }
 
-// HiddenLine is for edges that lie behind or above: dashes.
-func HiddenLine() *Stroke { return dashed(W035, Black, dash/2, gap) }
+// HiddenLine is for edges that lie behind, below or above: short dashes.
+func HiddenLine() *Stroke { return dashed(W018, Black, shortDash, gap) }
 
 // ThinLine is for dimensions, extensions, leaders, hatching, pegs and the
 // lines of a table.

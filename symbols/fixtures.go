@@ -86,7 +86,7 @@ func shower(w, d float64) []Shape {
 // cabinet is a base cabinet: its front, and its toe space behind it.
 func cabinet(w, d float64) []Shape {
 	toe := min(75, d/4)
-	return []Shape{edge(rect(0, 0, w, d)), {Segs: line(0, d-toe, w, d-toe), Stroke: drawing.ClearanceLine()}}
+	return []Shape{edge(rect(0, 0, w, d)), {Segs: line(0, d-toe, w, d-toe), Stroke: drawing.HiddenLine()}}
 }
 
 // appliance is a box with both diagonals: something that can be pulled out.
@@ -97,7 +97,7 @@ func appliance(w, d float64) []Shape {
 // island is a counter that stands free, with its base set back below it.
 func island(w, d float64) []Shape {
 	in := min(75, w/6, d/6)
-	return []Shape{edge(rect(0, 0, w, d)), {Segs: rect(in, in, w-in, d-in), Stroke: drawing.ClearanceLine()}}
+	return []Shape{edge(rect(0, 0, w, d)), {Segs: rect(in, in, w-in, d-in), Stroke: drawing.HiddenLine()}}
 }
 
 // column is cut like a wall.

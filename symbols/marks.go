@@ -79,7 +79,7 @@ func DirectionArrow(at, dir drawing.Pt) []drawing.Item {
 // grows sideways: 2.5 mm figures would not fit in it.
 func RunNumber(at drawing.Pt, number string) []drawing.Item {
 	r := RunCircle / 2
-	half := max(0, fonts.Width(fonts.Lettering, number, drawing.H25)/2+0.6-r)
+	half := max(0, fonts.Width(fonts.Lettering, number, drawing.H25)/2+0.9-r)
 	right := drawing.Arc(at.Add(drawing.Pt{X: half}), r, -90, 90)
 	left := drawing.Arc(at.Sub(drawing.Pt{X: half}), r, 90, 270)
 	left[0].Op = drawing.Line

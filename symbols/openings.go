@@ -46,8 +46,8 @@ func SlidingDoor(width, thick float64) []Shape {
 // CasedOpening is an opening without a door: its head, above the cut, dashed.
 func CasedOpening(width, thick float64) []Shape {
 	return append([]Shape{
-		{Segs: line(0, 0, width, 0), Stroke: drawing.ClearanceLine()},
-		{Segs: line(0, -thick, width, -thick), Stroke: drawing.ClearanceLine()},
+		{Segs: line(0, 0, width, 0), Stroke: drawing.HiddenLine()},
+		{Segs: line(0, -thick, width, -thick), Stroke: drawing.HiddenLine()},
 	}, Jambs(width, thick)...)
 }
 
