@@ -215,7 +215,7 @@ func randomSection(t *rapid.T) Section {
 		Cell:          2,
 	}
 	for range rapid.IntRange(1, 5).Draw(t, "layers") {
-		s.Layers = append(s.Layers, layer("layer", rapid.Float64Range(0.5, 80).Draw(t, "mm"), rapid.Float64Range(0.03, 3).Draw(t, "k")))
+		s.Layers = append(s.Layers, layer("layer", rapid.Float64Range(5, 80).Draw(t, "mm"), rapid.Float64Range(0.03, 3).Draw(t, "k")))
 	}
 	if rapid.Bool().Draw(t, "fixed film") {
 		s.Top.Coefficient = rapid.Float64Range(2, 30).Draw(t, "film")
@@ -237,6 +237,28 @@ func TestAnySectionBalances(t *testing.T) {
 		}
 		if st.OverCable < st.Mean || st.Midway > st.Mean || st.Midway < -1e-9 || st.UpShare > 1+1e-9 {
 			t.Fatalf("out of order: over %g, mean %g, midway %g, share %g", st.OverCable, st.Mean, st.Midway, st.UpShare)
+		}
+	})
+}
+
+// Any layers, not only the tabled ones: the surface must follow the series.
+// The error falls off with the cable's depth in cells, so it is set against
+// the swing.
+func TestAnySectionFollowsTheSeries(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := randomSection(t)
+		s.Top.Coefficient = 10.8
+		s.Cell = 1
+		s.Depth = math.Max(s.Depth, math.Min(8, s.Thickness()/2))
+		st, err := s.Solve()
+		if err != nil {
+			t.Fatal(err)
+		}
+		e := newSeries(s)
+		over, midway := e.at(e.top, 0), e.at(e.top, s.Spacing/2)
+		within := 0.02*(over-midway) + 1e-6
+		if math.Abs(st.OverCable-over) > within || math.Abs(st.Midway-midway) > within {
+			t.Fatalf("%g and %g, the series has %g and %g", st.OverCable, st.Midway, over, midway)
 		}
 	})
 }

@@ -1,0 +1,89 @@
+package heat
+
+import "fmt"
+
+// A Range is a low and a high figure.
+type Range struct{ Low, High float64 }
+
+// Times returns the range with both ends multiplied.
+func (r Range) Times(k float64) Range { return Range{r.Low * k, r.High * k} }
+
+// A Use is how a floor is assumed to be used, to price its energy.
+type Use struct {
+	Watts    float64
+	Hours    Range   // a day that the thermostat calls for warmth
+	Duty     Range   // share of those hours with the current on, 0 to 1
+	Days     float64 // a month; 0: 30
+	Tariff   float64 // price of a kWh; 0: no price is worked out
+	Currency string  // as it is to be printed
+}
+
+// UsualUse returns a use with broad assumptions, to be replaced by the
+// reader's own: 4 to 10 hours a day, current on for 40 to 100 % of them.
+// Common practice.
+func UsualUse(watts, tariff float64, currency string) Use {
+	return Use{Watts: watts, Hours: Range{4, 10}, Duty: Range{0.4, 1}, Tariff: tariff, Currency: currency}
+}
+
+// An Energy is what a floor draws. Prices are 0 where there is no tariff.
+type Energy struct {
+	PerHour      float64 // kWh in an hour with the current on
+	PerHourPrice float64
+	Day, Month   Range // kWh
+	DayPrice     Range
+	MonthPrice   Range
+	AlwaysOn     Range // kWh a month if no schedule holds, for instance after a power cut
+	AlwaysPrice  Range
+	Assumptions  []string
+}
+
+// Energy works out what the use draws and costs. The error names the figure
+// that cannot be.
+func (u Use) Energy() (Energy, error) {
+	if u.Days == 0 {
+		u.Days = 30
+	}
+	if err := u.check(); err != nil {
+		return Energy{}, err
+	}
+	e := Energy{PerHour: u.Watts / 1000}
+	e.Day = Range{u.Hours.Low * u.Duty.Low, u.Hours.High * u.Duty.High}.Times(e.PerHour)
+	e.Month = e.Day.Times(u.Days)
+	e.AlwaysOn = u.Duty.Times(24 * u.Days * e.PerHour)
+	e.PerHourPrice = e.PerHour * u.Tariff
+	e.DayPrice = e.Day.Times(u.Tariff)
+	e.MonthPrice = e.Month.Times(u.Tariff)
+	e.AlwaysPrice = e.AlwaysOn.Times(u.Tariff)
+	e.Assumptions = u.assumptions()
+	return e, nil
+}
+
+func (u Use) check() error {
+	for _, r := range []struct {
+		name string
+		Range
+		top float64
+	}{{"hours a day", u.Hours, 24}, {"share of time with the current on", u.Duty, 1}} {
+		if !(r.Low >= 0 && r.Low <= r.High && r.High <= r.top) {
+			return fmt.Errorf("%s: %g to %g is not a range within 0 to %g", r.name, r.Low, r.High, r.top)
+		}
+	}
+	return checkAll([]bound{
+		{"the power", u.Watts, 0, 1e6, "W"},
+		{"the days a month", u.Days, 1, 31, "days"},
+		{"the tariff", u.Tariff, 0, 1e6, u.Currency + " a kWh"},
+	})
+}
+
+func (u Use) assumptions() []string {
+	out := []string{
+		fmt.Sprintf("%g to %g hours a day, %g days a month", u.Hours.Low, u.Hours.High, u.Days),
+		fmt.Sprintf("current on for %.0f to %.0f %% of those hours: more in a cold room, on a bare slab or while warming up", u.Duty.Low*100, u.Duty.High*100),
+	}
+	if u.Tariff == 0 {
+		out = append(out, "no tariff given, so no price")
+	} else {
+		out = append(out, fmt.Sprintf("tariff %g %s a kWh, without standing charges", u.Tariff, u.Currency))
+	}
+	return append(out, "always on: what a month comes to if the schedule is not kept, for instance because the thermostat forgot it in a power cut")
+}

@@ -1,0 +1,59 @@
+package heat
+
+import (
+	"math"
+	"strings"
+	"testing"
+)
+
+// By hand: 600 W, 4 to 10 h a day, on for 40 to 100 %: 0.96 to 6 kWh a day;
+// 30 days at 0.20: 5.76 to 36.00 a month.
+func TestEnergyByHand(t *testing.T) {
+	e, err := UsualUse(600, 0.20, "EUR").Energy()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		name      string
+		got, want float64
+	}{
+		{"kWh an hour", e.PerHour, 0.6}, {"price an hour", e.PerHourPrice, 0.12},
+		{"day low", e.Day.Low, 0.96}, {"day high", e.Day.High, 6},
+		{"month low", e.MonthPrice.Low, 5.76}, {"month high", e.MonthPrice.High, 36},
+		{"always on low", e.AlwaysOn.Low, 172.8}, {"always on high", e.AlwaysPrice.High, 86.4},
+	} {
+		near(t, c.name, c.got, c.want, 1e-9)
+	}
+	words := strings.Join(e.Assumptions, "\n")
+	for _, want := range []string{"4 to 10 hours", "40 to 100 %", "0.2 EUR a kWh", "power cut"} {
+		if !strings.Contains(words, want) {
+			t.Errorf("%q is not said in\n%s", want, words)
+		}
+	}
+}
+
+func TestEnergyWithoutTariff(t *testing.T) {
+	e, err := UsualUse(600, 0, "").Energy()
+	if err != nil || e.MonthPrice != (Range{}) || e.Month.High == 0 {
+		t.Errorf("%+v, %v", e, err)
+	}
+	if !strings.Contains(strings.Join(e.Assumptions, "\n"), "no tariff given") {
+		t.Error(e.Assumptions)
+	}
+}
+
+func TestEnergyNamesTheFigure(t *testing.T) {
+	for want, change := range map[string]func(*Use){
+		"hours a day":   func(u *Use) { u.Hours = Range{4, 25} },
+		"share of time": func(u *Use) { u.Duty = Range{0.8, 0.4} },
+		"the power":     func(u *Use) { u.Watts = math.NaN() },
+		"days a month":  func(u *Use) { u.Days = 40 },
+		"the tariff":    func(u *Use) { u.Tariff = -1 },
+	} {
+		u := UsualUse(600, 0.2, "EUR")
+		change(&u)
+		if _, err := u.Energy(); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("got %v, want %q", err, want)
+		}
+	}
+}

@@ -1,0 +1,114 @@
+package heat
+
+import "fmt"
+
+// WarmUpSpread is the share by which a real floor's warm-up time may differ
+// from the computed one either way: moisture, voids, the room's own warmth.
+// Common practice.
+const WarmUpSpread = 0.5
+
+// A Board is an insulation board that may go into the floor: Layer, put in
+// above layer Above of the section, below the cable.
+type Board struct {
+	Layer Layer
+	Above int
+}
+
+// An Offer is one way to lay the cable in a floor, and how soon it is warm.
+type Offer struct {
+	Spacing   float64 // mm
+	Board     bool
+	Flux      float64 // W/m²
+	Curve     Curve
+	Reached   bool    // within the hours asked for
+	Time      float64 // s until the rise is there, computed; 0 when not Reached
+	Low, High float64 // s, Time with WarmUpSpread
+}
+
+// Offers computes the warm-up of s for each spacing in mm, without the board
+// and, where one is given, with it: rows in the order of the spacings, the
+// board's after its twin. rise is what the mean of the surface is to gain, in
+// K; hours is how long is waited for it.
+func (s Section) Offers(spacings []float64, board *Board, rise, hours float64) ([]Offer, error) {
+	if err := (bound{"the rise waited for", rise, 0.1, 100, "K"}).check(); err != nil {
+		return nil, err
+	}
+	if board != nil && (board.Above < 0 || board.Above > len(s.Layers)) {
+		return nil, fmt.Errorf("the board goes above layer %d, but there are %d layers", board.Above, len(s.Layers))
+	}
+	var out []Offer
+	for _, spacing := range spacings {
+		laid := s
+		laid.Spacing = spacing
+		o, err := laid.offer(rise, hours)
+		if err != nil {
+			return nil, fmt.Errorf("at a spacing of %g mm: %w", spacing, err)
+		}
+		out = append(out, o)
+		if board == nil {
+			continue
+		}
+		o, err = laid.WithLayer(board.Above, board.Layer).offer(rise, hours)
+		if err != nil {
+			return nil, fmt.Errorf("at a spacing of %g mm with %s: %w", spacing, board.Layer.Name, err)
+		}
+		o.Board = true
+		out = append(out, o)
+	}
+	return out, nil
+}
+
+func (s Section) offer(rise, hours float64) (Offer, error) {
+	curve, err := s.WarmUp(hours)
+	if err != nil {
+		return Offer{}, err
+	}
+	o := Offer{Spacing: s.Spacing, Flux: s.Flux(), Curve: curve}
+	o.Time, o.Reached = curve.TimeTo(rise)
+	o.Low, o.High = o.Time*(1-WarmUpSpread), o.Time*(1+WarmUpSpread)
+	return o, nil
+}
+
+// Range writes the offer's warm-up as a range, or that the rise is not
+// reached in the hours waited for.
+func (o Offer) Range(hours float64) string {
+	if !o.Reached {
+		return fmt.Sprintf("not within %g h", hours)
+	}
+	return FormatTime(o.Low) + " to " + FormatTime(o.High)
+}
+
+// Assumptions says in words what the figures of s rest on, for printing
+// beside them.
+func (s Section) Assumptions() []string {
+	s = s.defaults()
+	top := "heat to the room by the characteristic of EN 1264-2"
+	if c := s.Top.Coefficient; c != 0 {
+		top = fmt.Sprintf("heat to the room through %g W/(m² K)", c)
+	}
+	return []string{
+		"rises are over the air of the room above, which is taken as steady; no room temperature and no heat loss is computed",
+		top,
+		"below: " + s.Below.words(),
+		"dry layers in full contact, alike all over; no furniture, mats or rugs on the floor",
+		fmt.Sprintf("cable full on at %.3g W/m, %.4g mm apart, %.3g mm below the surface", s.WattsPerMetre, s.Spacing, s.Depth),
+		fmt.Sprintf("warm-up from a floor that has been off for long; real floors differ by ±%.0f %%", WarmUpSpread*100),
+	}
+}
+
+func (b Below) words() string {
+	at := "at the room's temperature"
+	switch {
+	case b.Rise < 0:
+		at = fmt.Sprintf("%g K colder than the room", -b.Rise)
+	case b.Rise > 0:
+		at = fmt.Sprintf("%g K warmer than the room", b.Rise)
+	}
+	switch b.Kind {
+	case FilmBelow:
+		return fmt.Sprintf("a space %s, through %g W/(m² K)", at, b.Coefficient)
+	case Ground:
+		return "ground held " + at
+	}
+	return "no heat is lost"
+}
