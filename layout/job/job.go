@@ -5,6 +5,7 @@
 package job
 
 import (
+	"strings"
 	"time"
 
 	"oxturn/layout/plane"
@@ -27,6 +28,30 @@ type Job struct {
 	Sheet     Sheet
 	Notes     []string
 	Revisions []Revision
+	Spans     Spans // by dotted path: "units", "membrane.pitch", "spacing.closest"
+}
+
+// Spans says where single values stand in a file, by key; the thing itself has
+// the empty key.
+type Spans map[string]Span
+
+// At returns where a value stands; where the file leaves it out, where the
+// table stands in which it would be.
+func (s Spans) At(key string) Span {
+	for {
+		if v, ok := s[key]; ok || key == "" {
+			return v
+		}
+		key = key[:max(0, strings.LastIndexByte(key, '.'))]
+	}
+}
+
+// Source tells whether a value is in the file or a default.
+func (s Spans) Source(key string) Source {
+	if _, ok := s[key]; ok {
+		return FromJob
+	}
+	return FromDefault
 }
 
 // Info fills the title block.
@@ -173,6 +198,7 @@ type Cable struct {
 	MinBend   float64
 	Price     float64
 	Span      Span
+	Spans     Spans
 }
 
 // A Wall is one side of the room, lettered A, B, C... in the order written.
@@ -198,6 +224,7 @@ type Room struct {
 	Cables     []string // catalogue ids; empty: choose
 	Density    float64  // W/m² asked for when choosing, 0: default
 	Span       Span
+	Spans      Spans
 }
 
 // Closure is how far taped walls missed their start before they were adjusted.
@@ -217,6 +244,7 @@ type Opening struct {
 	Hinge     string  // "start" or "end" of the opening along the wall
 	Threshold bool
 	Span      Span
+	Spans     Spans
 }
 
 // FixtureKind is what stands on the floor.
@@ -251,6 +279,7 @@ type Fixture struct {
 	Flange       *Flange // toilets only
 	Heat         bool    // gives off heat: sensors stay away
 	Span         Span
+	Spans        Spans
 }
 
 // A Flange is the ring a toilet is bolted to.
@@ -267,6 +296,7 @@ type KeepOut struct {
 	Clear   float64
 	Tiled   bool
 	Span    Span
+	Spans   Spans
 }
 
 // A Fixing is something to be screwed or drilled into the floor later.
@@ -276,6 +306,7 @@ type Fixing struct {
 	Line  []plane.Point // one point, or a line
 	Clear float64
 	Span  Span
+	Spans Spans
 }
 
 // A Joint is a movement joint: no cable crosses it.
@@ -285,6 +316,7 @@ type Joint struct {
 	Clear float64
 	Width float64
 	Span  Span
+	Spans Spans
 }
 
 // A Thermostat is the box the leads rise to.
@@ -296,6 +328,7 @@ type Thermostat struct {
 	Tail   float64     // lead wanted inside the box
 	Slack  float64     // lead kept as slack on the floor
 	Span   Span
+	Spans  Spans
 }
 
 // Sheet is how the drawings are to look.

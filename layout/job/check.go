@@ -1,0 +1,165 @@
+package job
+
+import (
+	"fmt"
+	"strings"
+
+	"oxturn/layout/job/tree"
+	"oxturn/layout/plane"
+)
+
+// A reader checks one file against the list of keys and keeps what its values
+// were read as. Everything wrong goes to the report; reading goes on.
+type reader struct {
+	report *Report
+	schema schema
+	file   string
+	text   string
+	root   *tree.Node
+	units  plane.Units
+	values map[*tree.Node]any
+	broken map[*tree.Node]bool // tables in which something could not be read
+	// how many lengths were written in feet and inches, and how many in metres
+	imperial, metric int
+}
+
+func newReader(report *Report, s schema, file string, data []byte) *reader {
+	return &reader{report: report, schema: s, file: file, text: string(data),
+		values: map[*tree.Node]any{}, broken: map[*tree.Node]bool{}}
+}
+
+func (rd *reader) span(r tree.Range) Span { return Span{rd.file, r.Start, r.End} }
+
+// source returns a stretch of the file as written, shortened when long.
+func (rd *reader) source(n *tree.Node) string {
+	s := strings.Join(strings.Fields(rd.text[n.Span.Start:n.Span.End]), " ")
+	if runes := []rune(s); len(runes) > 40 {
+		s = string(runes[:39]) + "…"
+	}
+	return s
+}
+
+// table checks a table and all below it against the keys of a path.
+func (rd *reader) table(n *tree.Node, path string) {
+	for _, f := range n.Fields {
+		k, ok := rd.schema.byPath[join(path, f.Name)]
+		switch {
+		case !ok:
+			rd.unknown(f, path)
+		case k.Type == TypeTable:
+			rd.subTable(n, f, k)
+		case k.Type == TypeTables:
+			rd.subTables(n, f, k)
+		default:
+			rd.leaf(n, f, k)
+		}
+	}
+	rd.missing(n, path)
+}
+
+func (rd *reader) subTable(parent, f *tree.Node, k Key) {
+	if f.Kind != tree.Table {
+		rd.broken[parent] = true
+		what := "there is one of it at most"
+		if f.Kind == tree.Value {
+			what = "it is a table with keys of its own"
+		}
+		rd.report.Errorf(rd.span(f.Key), "write "+oneLine(k.Example), "%s is written %s: %s", k.Path, k.Header(), what)
+		return
+	}
+	rd.table(f, k.Path)
+}
+
+func (rd *reader) subTables(parent, f *tree.Node, k Key) {
+	if f.Kind != tree.Array {
+		rd.broken[parent] = true
+		rd.report.Errorf(rd.span(f.Key), "write "+k.Header()+", with two brackets on each side", "%s is written %s: there may be several", k.Path, k.Header())
+		return
+	}
+	for _, item := range f.Items {
+		if item.Kind != tree.Table {
+			rd.broken[parent] = true
+			rd.report.Errorf(rd.span(item.Span), "write "+oneLine(k.Example), "an item of %s is a table with keys of its own, not %s", k.Path, kindOf(item))
+			continue
+		}
+		rd.table(item, k.Path)
+	}
+}
+
+// missing reports the required keys that a table does not have.
+func (rd *reader) missing(n *tree.Node, path string) {
+	for _, k := range rd.schema.children[path] {
+		if !k.Required || n.Get(k.Name()) != nil {
+			continue
+		}
+		rd.broken[n] = true
+		at := rd.span(n.Span)
+		switch {
+		case path == "":
+			rd.report.Errorf(Span{File: rd.file}, "add "+oneLine(k.Example), "the job has no %s", k.Header())
+		case k.Type == TypeTable:
+			rd.report.Errorf(at, "add "+oneLine(k.Example), "%s has no %s", rd.called(n, path), k.Header())
+		default:
+			rd.report.Errorf(at, "add "+k.Example, "%s has no %s", rd.called(n, path), k.Name())
+		}
+	}
+}
+
+// called names a table in a message: its kind of thing and its name.
+func (rd *reader) called(n *tree.Node, path string) string {
+	what := strings.ReplaceAll(path[strings.LastIndexByte(path, '.')+1:], "_", "-")
+	for _, key := range []string{"name", "id", "kind"} {
+		if f := n.Get(key); f != nil {
+			if s, ok := f.Value.(string); ok {
+				return fmt.Sprintf("%s %q", what, s)
+			}
+		}
+	}
+	return what
+}
+
+// oneLine joins an example of several lines so that it can stand in a hint.
+func oneLine(s string) string { return strings.ReplaceAll(s, "\n", "  ") }
+
+// unknown reports a key that is not in the list, with the nearest that is, or
+// with where else it belongs.
+func (rd *reader) unknown(f *tree.Node, path string) {
+	where := "at the top of the file"
+	if path != "" {
+		where = "in " + rd.schema.byPath[path].Header()
+	}
+	hint := rd.suggest(f.Name, path)
+	rd.report.Errorf(rd.span(f.Key), hint, "unknown key %q %s", f.Name, where)
+}
+
+func (rd *reader) suggest(name, path string) string {
+	here := rd.schema.children[path]
+	var names []string
+	for _, k := range here {
+		names = append(names, k.Name())
+	}
+	if s := nearest(name, names); s != "" {
+		return "did you mean " + s + "?"
+	}
+	var elsewhere []string
+	for _, k := range Keys() {
+		if k.Name() == name && len(elsewhere) < 4 {
+			elsewhere = append(elsewhere, rd.home(k))
+		}
+	}
+	if elsewhere != nil {
+		return name + " belongs " + strings.Join(elsewhere, " or ")
+	}
+	return "keys here: " + strings.Join(names, ", ")
+}
+
+// home says where a key stands.
+func (rd *reader) home(k Key) string {
+	switch {
+	case k.Type == TypeTable || k.Type == TypeTables:
+		return "in a header of its own, " + k.Header()
+	case k.Parent() == "":
+		return "at the top of the file, before the first [header]"
+	}
+	return "in " + rd.schema.byPath[k.Parent()].Header()
+}

@@ -1,0 +1,193 @@
+package job
+
+import (
+	"fmt"
+	"math"
+
+	"oxturn/layout/plane"
+)
+
+// A usualFixture is what holds of a kind where the file is silent.
+type usualFixture struct {
+	kind  FixtureKind
+	size  size
+	tiled bool // tile runs under it
+	heat  bool
+	clear string // key of [clearance]
+}
+
+// usualFixtures: a tub of 60 x 30 in, a shower of 36 x 36, a vanity and a base
+// cabinet 21 and 24 in deep and a range 30 in wide are the trade's usual sizes;
+// a toilet is 25 to 30 in long. From memory: the toilet's and vanity's width,
+// the drain, and the register of 10 x 4 in. Island, column and hearth have no
+// usual size.
+var usualFixtures = []usualFixture{
+	{Toilet, inches(15, 28), true, false, "fixture"},
+	{Vanity, inches(30, 21), false, false, "fixture"},
+	{Tub, inches(60, 30), false, false, "fixture"},
+	{Shower, inches(36, 36), false, false, "fixture"},
+	{Cabinet, inches(24, 24), false, false, "fixture"},
+	{Appliance, inches(30, 24), true, false, "fixture"},
+	{Island, size{}, false, false, "island"},
+	{Column, size{}, false, false, "column"},
+	{Hearth, size{}, false, true, "hearth"},
+	{Drain, size{diameter: 100}, true, false, "drain"},
+	{Register, inches(10, 4), false, true, "register"},
+}
+
+func inches(width, depth float64) size {
+	return size{width: width * plane.Inch, depth: depth * plane.Inch}
+}
+
+func fixtureNames() []string {
+	var out []string
+	for _, u := range usualFixtures {
+		out = append(out, string(u.kind))
+	}
+	return out
+}
+
+// of returns the clearance kept from a kind of thing, by its key.
+func (c Clearance) of(key string) float64 {
+	switch key {
+	case "island":
+		return c.Island
+	case "column":
+		return c.Column
+	case "hearth":
+		return c.Hearth
+	case "drain":
+		return c.Drain
+	case "register":
+		return c.Register
+	}
+	return c.Fixture
+}
+
+func (r *Room) readFixtures(t table, c Clearance) {
+	names := namesSeen{}
+	count := map[string]int{}
+	for _, ft := range limited(t, "fixture") {
+		kind := ft.text("kind")
+		count[kind]++
+		names.check(ft, "name", ft.text("name"), "fixture")
+		if f, ok := r.readFixture(ft, c, count[kind]); ok {
+			r.checkFixture(ft, f)
+			r.Fixtures = append(r.Fixtures, f)
+		}
+	}
+}
+
+// readFixture reads the nth fixture of its kind.
+func (r *Room) readFixture(t table, c Clearance, nth int) (Fixture, bool) {
+	f := Fixture{Kind: FixtureKind(t.text("kind")), Name: t.text("name"), Undecided: t.flag("undecided"), Span: t.span(), Spans: t.spans()}
+	if f.Name == "" {
+		f.Name = numbered(string(f.Kind), nth)
+	}
+	var usual usualFixture
+	for _, u := range usualFixtures {
+		if u.kind == f.Kind {
+			usual = u
+		}
+	}
+	if usual.kind == "" {
+		return f, false
+	}
+	f.Clear, f.ClearSource = t.numOr("clear", c.of(usual.clear)), t.source("clear")
+	if f.ClearSource == FromDefault && t.top().sub("clearance").has(usual.clear) {
+		f.ClearSource = FromJob
+	}
+	f.Tiled, f.Heat = t.flagOr("tiled", usual.tiled), t.flagOr("heat", usual.heat)
+	s, ok := r.place(t, f.called(), usual.size)
+	f.Outline, f.Back, f.Width, f.Depth = s.outline, s.back, s.width, s.depth
+	if ok {
+		f.readFlange(t, c)
+	}
+	return f, ok
+}
+
+func numbered(kind string, nth int) string {
+	if nth < 2 {
+		return kind
+	}
+	return fmt.Sprintf("%s %d", kind, nth)
+}
+
+// called names a fixture in messages.
+func (f *Fixture) called() string { return thing(string(f.Kind), f.Name) }
+
+// readFlange finds a toilet's flange: where the file says, or the rough-in out
+// from the middle of its back.
+func (f *Fixture) readFlange(t table, c Clearance) {
+	if f.Kind != Toilet {
+		for _, k := range given(t, "flange", "rough_in", "flange_radius", "flange_clear") {
+			t.errorf(k, "leave "+k+" out", "%s has no flange; only a toilet has one", f.called())
+		}
+		return
+	}
+	out := f.Back.B.Sub(f.Back.A).Unit().Left()
+	at := f.Back.A.Lerp(f.Back.B, 0.5).Add(out.Mul(t.num("rough_in") - t.num("off")))
+	if t.has("flange") {
+		at = t.point("flange")
+	}
+	f.Flange = &Flange{Centre: at, Radius: t.num("flange_radius"), Clear: t.numOr("flange_clear", c.Flange)}
+}
+
+// checkFixture compares a fixture with the room and with the fixtures before.
+func (r *Room) checkFixture(t table, f Fixture) {
+	r.checkInside(t, f)
+	for _, g := range r.Fixtures {
+		if f.Kind == Drain || g.Kind == Drain {
+			continue // a drain is in the floor of a shower
+		}
+		r.checkOverlap(t, f, g)
+	}
+	if f.Flange != nil && !r.Outline.Contains(f.Flange.Centre) {
+		t.errorf("flange", "give the flange's centre as flange = [x, y], or the rough-in", "the flange of %s is outside room %q, at %s", f.called(), r.Name, t.rd.place(f.Flange.Centre))
+	}
+}
+
+// placeKey is the key that put a thing where it is.
+func placeKey(t table) string {
+	if keys := given(t, "outline", "at", "from", "to_end", "centre"); len(keys) > 0 {
+		return keys[0]
+	}
+	return "wall"
+}
+
+func (r *Room) checkInside(t table, f Fixture) {
+	depth, wall, wholly, err := r.outside(f.Outline)
+	w := r.wallNote(t, wall)
+	switch {
+	case err != nil:
+		t.errorf(placeKey(t), "", "%s cannot be compared with room %q: %v", f.called(), r.Name, err)
+	case wholly:
+		t.with(placeKey(t), "x runs east and y north from the same origin as the room's corners", w, "%s lies outside room %q, %s from wall %s", f.called(), r.Name, t.length(depth), r.Walls[wall].Letter)
+	case depth > r.slack():
+		t.with(placeKey(t), "", w, "%s reaches %s through wall %s of room %q; it is %s by %s", f.called(), t.length(depth), r.Walls[wall].Letter, r.Name, t.length(f.Width), t.length(f.Depth))
+	}
+}
+
+// wallNote points at a wall in the file.
+func (r *Room) wallNote(t table, wall int) []Note {
+	w := r.Walls[wall]
+	return []Note{{r.wallSpan(wall), fmt.Sprintf("wall %s, %s long, is here", w.Letter, t.length(w.Length()))}}
+}
+
+// checkOverlap refuses two fixtures on one piece of floor.
+func (r *Room) checkOverlap(t table, f, g Fixture) {
+	a, b := f.Outline.Bounds(), g.Outline.Bounds()
+	if a.Max.X <= b.Min.X || b.Max.X <= a.Min.X || a.Max.Y <= b.Min.Y || b.Max.Y <= a.Min.Y {
+		return
+	}
+	both, err := plane.FromRing(f.Outline).Meet(plane.FromRing(g.Outline))
+	if err != nil {
+		t.errorf(placeKey(t), "", "%s cannot be compared with %s: %v", f.called(), g.called(), err)
+		return
+	}
+	over := both.Bounds()
+	if !both.Empty() && math.Min(over.W(), over.H()) > r.slack() {
+		t.with(placeKey(t), "", []Note{{g.Span, g.called() + " is here"}}, "%s overlaps %s by %s x %s, at %s", f.called(), g.called(),
+			t.length(over.W()), t.length(over.H()), t.rd.place(over.Centre()))
+	}
+}

@@ -1,0 +1,118 @@
+package job
+
+import (
+	"math"
+	"strings"
+)
+
+// Type is what a key's value must be.
+type Type string
+
+// The types a key may have. A length, point or size takes text with a unit or
+// a bare number in the file's units.
+const (
+	TypeText     Type = "text"
+	TypeChoice   Type = "choice"   // one of Values
+	TypeWhole    Type = "whole"    // a whole number
+	TypeNumber   Type = "number"   // without a unit
+	TypeFlag     Type = "flag"     // true or false
+	TypeDate     Type = "date"     // 2026-11-24
+	TypeLength   Type = "length"   // mm inside
+	TypeAngle    Type = "angle"    // degrees: a number, "30deg" or "30°"
+	TypeShare    Type = "share"    // 0.1 or "10 %"
+	TypeArea     Type = "area"     // "6.5 m2" or "70 ft2"; m² inside
+	TypeVolume   Type = "volume"   // "14.5 L"; litres inside
+	TypeDensity  Type = "density"  // "150 W/m2", "14 W/ft2" or a number in W/m²; W/m² inside
+	TypePack     Type = "pack"     // "22.7 kg", "50 lb", "0.3 L", "10 m" or "5 m2"
+	TypePoint    Type = "point"    // [x, y]
+	TypePoints   Type = "points"   // [[x, y], …]
+	TypeSize     Type = "size"     // two lengths
+	TypeShares   Type = "shares"   // two shares, such as [-0.05, 0.10]
+	TypeTexts    Type = "texts"    // an array of text
+	TypeTable    Type = "table"    // [name]
+	TypeTables   Type = "tables"   // [[name]], any number of them
+	typeTopLevel Type = "document" // the file itself
+)
+
+// Limits bound a number. The zero value is from 0 up.
+type Limits struct {
+	Min, Max float64 // Max 0: no bound but the type's own
+	Above    bool    // Min itself is not allowed
+}
+
+var (
+	positive = Limits{Above: true}
+	signed   = Limits{Min: math.Inf(-1)}
+)
+
+// A Key describes one key of the job file. Reading, checking, suggesting,
+// schema and help all use the same list.
+type Key struct {
+	Path      string // dotted, without indexes: "room.keep_out.clear"
+	Type      Type
+	Doc       string   // one sentence without its full stop
+	Values    []string // of a choice
+	Default   string   // as it would be typed; empty when there is none
+	Otherwise string   // what holds when the key is left out and there is no Default
+	Example   string   // as it would be typed, key and all
+	Required  bool
+	Limits    Limits
+	Least     int // fewest items of points or texts
+}
+
+// Name returns the last part of the path.
+func (k Key) Name() string { return k.Path[strings.LastIndexByte(k.Path, '.')+1:] }
+
+// Parent returns the path of the table the key stands in, empty at the top.
+func (k Key) Parent() string { return k.Path[:max(0, strings.LastIndexByte(k.Path, '.'))] }
+
+// Header returns a table's header as it is typed: [membrane], [[room.joint]].
+func (k Key) Header() string {
+	if k.Type == TypeTables {
+		return "[[" + k.Path + "]]"
+	}
+	return "[" + k.Path + "]"
+}
+
+// Keys returns every key of the job file, tables before what they hold.
+func Keys() []Key {
+	var out []Key
+	for _, part := range [][]Key{topKeys(), infoKeys(), membraneKeys(), clearanceKeys(), supplyKeys(), tileKeys(),
+		layerKeys(), materialKeys(), cableKeys(), roomKeys(), openingKeys(), fixtureKeys(), keepOutKeys(), fixingKeys(),
+		jointKeys(), thermostatKeys(), sheetKeys()} {
+		out = append(out, part...)
+	}
+	return out
+}
+
+// under puts keys written by their bare names into a table.
+func under(table Key, keys ...Key) []Key {
+	out := []Key{table}
+	for _, k := range keys {
+		k.Path = table.Path + "." + k.Path
+		out = append(out, k)
+	}
+	return out
+}
+
+// A schema is the list of keys made ready for looking up.
+type schema struct {
+	byPath   map[string]Key
+	children map[string][]Key
+}
+
+func newSchema(keys []Key) schema {
+	s := schema{map[string]Key{}, map[string][]Key{}}
+	for _, k := range keys {
+		s.byPath[k.Path] = k
+		s.children[k.Parent()] = append(s.children[k.Parent()], k)
+	}
+	return s
+}
+
+func join(path, name string) string {
+	if path == "" {
+		return name
+	}
+	return path + "." + name
+}

@@ -1,0 +1,144 @@
+package job
+
+func topKeys() []Key {
+	return []Key{
+		{Path: "units", Type: TypeChoice, Values: []string{"mm", "in"}, Doc: "What a bare number means, and how drawings read unless [sheet] says otherwise",
+			Otherwise: "every length needs a unit", Example: `units = "mm"`},
+		{Path: "catalogue", Type: TypeText, Doc: "A file with more [[cable]] tables, named from where the job file lies", Example: `catalogue = "cables.toml"`},
+		{Path: "notes", Type: TypeTexts, Doc: "Notes printed on the sheets", Example: `notes = ["Vanity by others"]`},
+	}
+}
+
+func infoKeys() []Key {
+	text := func(name, doc, example string) Key {
+		return Key{Path: name, Type: TypeText, Doc: doc, Example: name + " = " + `"` + example + `"`}
+	}
+	return append(under(Key{Path: "job", Type: TypeTable, Doc: "The title block", Example: "[job]"},
+		text("title", "What is built", "Bath, upper floor"),
+		text("number", "Drawing or job number", "26-014"),
+		text("client", "For whom", "M. Example"),
+		text("site", "Where", "12 Sample Street"),
+		text("contractor", "Who builds it", "Invented Tile Co."),
+		text("drawn_by", "Who drew it", "A. B."),
+		text("checked_by", "Who checked it", "C. D."),
+		text("approved_by", "Who approved it", "E. F."),
+		Key{Path: "date", Type: TypeDate, Doc: "Date of issue", Example: "date = 2026-11-24"},
+		Key{Path: "status", Type: TypeChoice, Values: []string{"proposal", "for installation", "as laid"}, Default: `"proposal"`,
+			Doc: "What the sheets may be used for", Example: `status = "for installation"`},
+	), under(Key{Path: "revision", Type: TypeTables, Doc: "A row of the revision table", Example: "[[revision]]"},
+		text("letter", "The revision's letter", "A"),
+		text("text", "What changed", "Tub moved"),
+		text("by", "Who changed it", "A. B."),
+		Key{Path: "date", Type: TypeDate, Doc: "When", Example: "date = 2026-12-01"},
+	)...)
+}
+
+// membraneKeys: a roll of about 1 m and pegs that take 3.5 to 4.5 mm of mortar
+// over the whole floor are common practice, as is 5 to 8 % of waste.
+func membraneKeys() []Key {
+	return append(under(Key{Path: "membrane", Type: TypeTable, Required: true, Doc: "The pegged sheet that holds the cable", Example: "[membrane]\npitch = \"30 mm\""},
+		Key{Path: "pitch", Type: TypeLength, Required: true, Limits: positive, Doc: "Peg to peg", Example: `pitch = "30 mm"`},
+		Key{Path: "bend_radius", Type: TypeLength, Limits: positive, Doc: "Of the cable's centre line round a corner", Otherwise: "half of the closest gap", Example: `bend_radius = "15 mm"`},
+		Key{Path: "roll_width", Type: TypeLength, Limits: positive, Default: `"1 m"`, Doc: "Width of a roll", Example: `roll_width = "1 m"`},
+		Key{Path: "roll_length", Type: TypeLength, Limits: positive, Default: `"10 m"`, Doc: "Length of a roll", Example: `roll_length = "10 m"`},
+		Key{Path: "sheet", Type: TypeSize, Limits: positive, Otherwise: "it comes in rolls", Doc: "Width and length of a single sheet, where it does not come in rolls", Example: `sheet = ["800 mm", "1 m"]`},
+		Key{Path: "height", Type: TypeLength, Limits: positive, Default: `"5 mm"`, Doc: "Height of the pegs, which mortar fills", Example: `height = "5.5 mm"`},
+		Key{Path: "void_share", Type: TypeShare, Limits: Limits{Above: true, Max: 1}, Default: "0.8", Doc: "Share of that height that mortar fills", Example: "void_share = 0.75"},
+		Key{Path: "waste", Type: TypeShare, Limits: Limits{Max: 1}, Default: "0.08", Doc: "Share added where there is no cut plan", Example: `waste = "8 %"`},
+	), under(Key{Path: "spacing", Type: TypeTable, Doc: "The allowed gap between neighbouring runs, in pegs", Example: "[spacing]\nclosest = 2\nwidest = 4"},
+		Key{Path: "closest", Type: TypeWhole, Limits: Limits{Min: 1, Max: 100}, Default: "2", Doc: "Closest gap, in pegs", Example: "closest = 2"},
+		Key{Path: "widest", Type: TypeWhole, Limits: Limits{Min: 1, Max: 100}, Default: "4", Doc: "Widest gap, in pegs", Example: "widest = 4"},
+	)...)
+}
+
+// clearanceKeys: the defaults are common practice: 50 to 100 mm from walls,
+// 50 mm from cabinets and tubs, 150 mm from a toilet's ring, 100 mm from drains
+// and 200 mm from other sources of heat.
+func clearanceKeys() []Key {
+	clear := func(name, value, doc string) Key {
+		k := Key{Path: name, Type: TypeLength, Doc: doc, Example: name + ` = "50 mm"`}
+		if value == "" {
+			k.Otherwise = "as from fixtures"
+		} else {
+			k.Default = `"` + value + `"`
+		}
+		return k
+	}
+	return under(Key{Path: "clearance", Type: TypeTable, Doc: "How far the cable's centre line stays from things; a thing's own clear wins", Example: "[clearance]\nwall = \"75 mm\""},
+		clear("wall", "75 mm", "From walls"),
+		clear("fixture", "50 mm", "From fixtures"),
+		clear("joint", "50 mm", "From movement joints"),
+		clear("flange", "150 mm", "From the ring a toilet is bolted to, at its edge"),
+		clear("drain", "100 mm", "From floor drains"),
+		clear("register", "200 mm", "From floor registers, which give off heat"),
+		clear("hearth", "200 mm", "From hearths, which give off heat"),
+		clear("fixing", "100 mm", "Round what is screwed or drilled down later"),
+		clear("column", "", "From columns"),
+		clear("island", "", "From islands"),
+		clear("keep_out", "", "From keep-outs"),
+	)
+}
+
+// supplyKeys: thermostat contacts are usually rated 15 A (common practice).
+func supplyKeys() []Key {
+	return under(Key{Path: "supply", Type: TypeTable, Doc: "What the electrician brings", Example: "[supply]\nvolts = 240"},
+		Key{Path: "volts", Type: TypeNumber, Limits: Limits{Above: true, Max: 1000}, Otherwise: "the cables' own, and said so", Doc: "Supply voltage", Example: "volts = 240"},
+		Key{Path: "thermostat_amps", Type: TypeNumber, Limits: Limits{Above: true, Max: 1000}, Default: "15", Doc: "Rating of the thermostat's contacts", Example: "thermostat_amps = 16"},
+		Key{Path: "max_density", Type: TypeDensity, Limits: positive, Otherwise: "no limit is checked", Doc: "Greatest power per area, locally and overall", Example: `max_density = "160 W/m2"`},
+		Key{Path: "max_density_from", Type: TypeChoice, Values: []string{"job file", "label", "instructions"}, Default: `"job file"`, Doc: "Where that limit was read", Example: `max_density_from = "label"`},
+		Key{Path: "region", Type: TypeChoice, Values: []string{"north america", "europe"}, Otherwise: "no region's rules are looked at", Doc: "Whose wiring rules to warn by", Example: `region = "europe"`},
+	)
+}
+
+// tileKeys: waste by pattern as trade guides give it: 10 % straight, 10 to 12
+// offset, 15 diagonal, 15 to 20 herringbone.
+func tileKeys() []Key {
+	return under(Key{Path: "tile", Type: TypeTable, Doc: "The finished floor", Example: "[tile]\nsize = [\"300 mm\", \"600 mm\"]"},
+		Key{Path: "size", Type: TypeSize, Limits: positive, Default: `["300 mm", "300 mm"]`, Doc: "Width and length of a tile", Example: `size = ["300 mm", "600 mm"]`},
+		Key{Path: "joint", Type: TypeLength, Default: `"3 mm"`, Doc: "Width of the grout joint", Example: `joint = "3 mm"`},
+		Key{Path: "thickness", Type: TypeLength, Limits: positive, Default: `"10 mm"`, Doc: "Thickness of a tile", Example: `thickness = "9 mm"`},
+		Key{Path: "pattern", Type: TypeChoice, Values: []string{"straight", "offset", "diagonal", "herringbone"}, Default: `"straight"`, Doc: "How the tiles are laid", Example: `pattern = "offset"`},
+		Key{Path: "waste", Type: TypeShare, Limits: Limits{Max: 1}, Otherwise: "10 % straight, 12 % offset, 15 % diagonal, 18 % herringbone", Doc: "Share added for cuts and breakage", Example: `waste = "12 %"`},
+		Key{Path: "per_box", Type: TypeWhole, Otherwise: "tiles are counted singly", Doc: "Tiles in a box", Example: "per_box = 6"},
+	)
+}
+
+func layerKeys() []Key {
+	return under(Key{Path: "layer", Type: TypeTables, Doc: "One layer of the build-up, from the top down", Example: "[[layer]]\nkind = \"tile\"\nthickness = \"10 mm\""},
+		Key{Path: "name", Type: TypeText, Otherwise: "its kind", Doc: "What it is called on the section", Example: `name = "Porcelain"`},
+		Key{Path: "kind", Type: TypeChoice, Values: layerKinds(), Required: true, Doc: "What it is made of", Example: `kind = "mortar"`},
+		Key{Path: "thickness", Type: TypeLength, Limits: positive, Required: true, Doc: "Its thickness", Example: `thickness = "10 mm"`},
+		Key{Path: "conductivity", Type: TypeNumber, Limits: positive, Otherwise: "a usual value of its kind", Doc: "W/(m K)", Example: "conductivity = 1.3"},
+		Key{Path: "density", Type: TypeNumber, Limits: positive, Otherwise: "a usual value of its kind", Doc: "kg/m³", Example: "density = 2300"},
+		Key{Path: "heat_capacity", Type: TypeNumber, Limits: positive, Otherwise: "a usual value of its kind", Doc: "J/(kg K)", Example: "heat_capacity = 840"},
+	)
+}
+
+func cableKeys() []Key {
+	return under(Key{Path: "cable", Type: TypeTables, Doc: "A cable, by its label", Example: "[[cable]]\nid = \"A240-60\""},
+		Key{Path: "id", Type: TypeText, Required: true, Doc: "What rooms call it by", Example: `id = "A240-60"`},
+		Key{Path: "volts", Type: TypeNumber, Limits: Limits{Above: true, Max: 1000}, Required: true, Doc: "Rated voltage", Example: "volts = 240"},
+		Key{Path: "watts", Type: TypeNumber, Limits: Limits{Above: true, Max: 1e5}, Required: true, Doc: "Rated power", Example: "watts = 600"},
+		Key{Path: "length", Type: TypeLength, Limits: positive, Required: true, Doc: "Of the heating cable, without its lead", Example: `length = "60 m"`},
+		Key{Path: "ohms", Type: TypeNumber, Limits: positive, Otherwise: "volts squared over watts", Doc: "Resistance on the label", Example: "ohms = 96.0"},
+		Key{Path: "tolerance", Type: TypeShares, Default: "[-0.05, 0.10]", Doc: "By how much of the label the ohms may be under and over", Example: "tolerance = [-0.10, 0.10]"},
+		Key{Path: "tolerance_from", Type: TypeChoice, Values: []string{"job file", "label", "instructions"}, Default: `"job file"`, Doc: "Where the tolerance was read", Example: `tolerance_from = "label"`},
+		Key{Path: "lead", Type: TypeLength, Limits: positive, Required: true, Doc: "Length of a cold lead", Example: `lead = "4 m"`},
+		Key{Path: "ends", Type: TypeChoice, Values: []string{"one", "both"}, Default: `"one"`, Doc: "Cold ends: one on a twin cable; both on a single-conductor cable, whose ends both return to the box", Example: `ends = "one"`},
+		Key{Path: "diameter", Type: TypeLength, Limits: positive, Doc: "Of the cable", Example: `diameter = "6 mm"`},
+		Key{Path: "min_bend", Type: TypeLength, Limits: positive, Doc: "Tightest bend allowed, at the centre line", Example: `min_bend = "12 mm"`},
+		Key{Path: "price", Type: TypeNumber, Doc: "Of one cable", Example: "price = 310"},
+	)
+}
+
+func sheetKeys() []Key {
+	return under(Key{Path: "sheet", Type: TypeTable, Doc: "How the drawings look", Example: "[sheet]\nsize = \"A3\""},
+		Key{Path: "size", Type: TypeChoice, Values: []string{"A4", "A3", "A2", "letter", "tabloid", "arch C"}, Otherwise: "the smallest that serves", Doc: "Paper", Example: `size = "A3"`},
+		Key{Path: "orientation", Type: TypeChoice, Values: []string{"portrait", "landscape"}, Otherwise: "whichever gives the larger scale", Doc: "Which way the paper lies", Example: `orientation = "landscape"`},
+		Key{Path: "scale", Type: TypeText, Otherwise: "the largest standard one that fits", Doc: "Scale of the plans", Example: `scale = "1:20"`},
+		Key{Path: "units", Type: TypeChoice, Values: []string{"mm", "in"}, Otherwise: "the file's units", Doc: "How figures on the drawings read", Example: `units = "in"`},
+		Key{Path: "both", Type: TypeFlag, Default: "false", Doc: "Print the other units too, in brackets", Example: "both = true"},
+		Key{Path: "north", Type: TypeAngle, Limits: signed, Default: "0", Doc: "Where north is, clockwise from the top of the sheet", Example: `north = "30deg"`},
+		Key{Path: "letterhead", Type: TypeTexts, Doc: "Lines above the title block", Example: `letterhead = ["Invented Tile Co."]`},
+	)
+}

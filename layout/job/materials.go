@@ -1,0 +1,80 @@
+package job
+
+// A productKind is something the job may have bought by the pack, with what
+// holds where the file is silent. An empty pack means that it is not taken off
+// unless the file speaks of it.
+type productKind struct {
+	key, doc                                  string
+	pack, coverage, yield, density, wasteText string
+}
+
+// productKinds: a 50 lb bag of mortar that covers 60 to 90 ft² as a bond coat
+// and gives about 14.5 L wet is common practice; dry grout at 1.6 kg/L is the
+// middle of the figures in print (1.4 to 1.75).
+var productKinds = []productKind{
+	{"bond_mortar", "Mortar under the membrane", `"22.7 kg"`, `"75 ft2"`, "", "", "0.1"},
+	{"fill_mortar", "Mortar that fills the pegs", `"22.7 kg"`, "", `"14.5 L"`, "", "0.1"},
+	{"bed_mortar", "Mortar bed of the tile", `"22.7 kg"`, "", `"14.5 L"`, "", "0.1"},
+	{"grout", "Grout", `"5 kg"`, "", "", "1.6", "0.1"},
+	{"sealant", "Sealant of perimeter and movement joints", `"0.3 L"`, "", "", "", "0.1"},
+	{"primer", "Primer of the subfloor", "", "", "", "", "0.1"},
+	{"board", "Insulation board under the membrane", "", "", "", "", "0.1"},
+	{"band", "Seam and corner band", "", "", "", "", "0.1"},
+}
+
+func (p productKind) keys() []Key {
+	silent := "not taken off"
+	if p.pack != "" {
+		silent = ""
+	}
+	return under(Key{Path: "materials." + p.key, Type: TypeTable, Doc: p.doc, Otherwise: silent, Example: "[materials." + p.key + "]\npack = \"22.7 kg\""},
+		Key{Path: "name", Type: TypeText, Doc: "What to ask for", Example: `name = "Flexible mortar"`},
+		Key{Path: "pack", Type: TypePack, Limits: positive, Default: p.pack, Doc: "Size of a pack: kg, lb, L, m or m2", Example: `pack = "50 lb"`},
+		Key{Path: "coverage", Type: TypeArea, Limits: positive, Default: p.coverage, Doc: "Area a pack covers", Example: `coverage = "75 ft2"`},
+		Key{Path: "yield", Type: TypeVolume, Limits: positive, Default: p.yield, Doc: "Wet volume a pack gives", Example: `yield = "14.5 L"`},
+		Key{Path: "density", Type: TypeNumber, Limits: positive, Default: p.density, Doc: "Dry kg/L, of grout", Example: "density = 1.6"},
+		Key{Path: "waste", Type: TypeShare, Limits: Limits{Max: 1}, Default: p.wasteText, Doc: "Share added for waste", Example: `waste = "10 %"`},
+		Key{Path: "price", Type: TypeNumber, Doc: "Of a pack", Example: "price = 24.5"},
+	)
+}
+
+// materialKeys: 3.4 mm is the mean bed of a 1/4 x 3/8 in square notch held at
+// 45 degrees, half of the ridges' height flattened; 1/4 in is the least
+// perimeter joint of the trade's movement joint rules.
+func materialKeys() []Key {
+	out := under(Key{Path: "materials", Type: TypeTable, Doc: "Yields of what is bought by area or volume", Example: "[materials]"},
+		Key{Path: "bed_thickness", Type: TypeLength, Limits: positive, Default: `"3.4 mm"`, Doc: "Mean thickness of the bed under the tile", Example: `bed_thickness = "3.4 mm"`},
+		Key{Path: "sealant_width", Type: TypeLength, Limits: positive, Default: `"1/4in"`, Doc: "Width of a sealed joint", Example: `sealant_width = "6 mm"`},
+		Key{Path: "sealant_depth", Type: TypeLength, Limits: positive, Otherwise: "the tile's thickness", Doc: "Depth of a sealed joint", Example: `sealant_depth = "8 mm"`},
+	)
+	for _, p := range productKinds {
+		out = append(out, p.keys()...)
+	}
+	return out
+}
+
+// readMaterials reads the products, after the tile.
+func (j *Job) readMaterials(t table) {
+	m := &j.Materials
+	m.BedThickness = t.num("bed_thickness")
+	m.SealantWidth = t.num("sealant_width")
+	m.SealantDepth = t.numOr("sealant_depth", j.Tile.Thickness)
+	m.BondMortar = readProduct(t.sub("bond_mortar"))
+	m.FillMortar = readProduct(t.sub("fill_mortar"))
+	m.BedMortar = readProduct(t.sub("bed_mortar"))
+	m.Grout = readProduct(t.sub("grout"))
+	m.Sealant = readProduct(t.sub("sealant"))
+	m.Primer = readProduct(t.sub("primer"))
+	m.Board = readProduct(t.sub("board"))
+	m.Band = readProduct(t.sub("band"))
+}
+
+func readProduct(t table) Product {
+	p := t.pack("pack")
+	out := Product{Name: t.text("name"), Pack: p.size, Unit: p.unit, Coverage: t.num("coverage"), Yield: t.num("yield"),
+		Density: t.num("density"), Waste: t.num("waste"), Price: t.num("price")}
+	if t.n != nil {
+		out.Source = FromJob
+	}
+	return out
+}

@@ -1,0 +1,46 @@
+package job
+
+import "strings"
+
+// nearest returns the candidate that a word was most likely meant to be: at
+// most two letters apart, fewer for short words; empty when none is near.
+func nearest(word string, candidates []string) string {
+	if len(word) > 40 {
+		return ""
+	}
+	plain := func(s string) string { return strings.NewReplacer("-", "_", " ", "_").Replace(strings.ToLower(s)) }
+	best, found := min(2, (len(word)+1)/3)+1, ""
+	for _, c := range candidates {
+		if d := distance(plain(word), plain(c)); d < best {
+			best, found = d, c
+		}
+	}
+	return found
+}
+
+// distance counts the letters to insert, drop, change or swap with their
+// neighbour to make b of a (optimal string alignment).
+func distance(a, b string) int {
+	x, y := []rune(a), []rune(b)
+	rows := make([][]int, len(x)+1)
+	for i := range rows {
+		rows[i] = make([]int, len(y)+1)
+		rows[i][0] = i
+	}
+	for j := range rows[0] {
+		rows[0][j] = j
+	}
+	for i := 1; i <= len(x); i++ {
+		for j := 1; j <= len(y); j++ {
+			change := rows[i-1][j-1]
+			if x[i-1] != y[j-1] {
+				change++
+			}
+			rows[i][j] = min(change, rows[i-1][j]+1, rows[i][j-1]+1)
+			if i > 1 && j > 1 && x[i-1] == y[j-2] && x[i-2] == y[j-1] {
+				rows[i][j] = min(rows[i][j], rows[i-2][j-2]+1)
+			}
+		}
+	}
+	return rows[len(x)][len(y)]
+}

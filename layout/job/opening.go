@@ -1,0 +1,73 @@
+package job
+
+import (
+	"fmt"
+
+	"oxturn/layout/plane"
+)
+
+// readOpenings reads doors, cased openings and windows. A threshold becomes a
+// fixing along the opening: it will be screwed down.
+func (r *Room) readOpenings(t table, c Clearance) {
+	for _, o := range limited(t, "opening") {
+		if got, ok := r.readOpening(o); ok {
+			r.Openings = append(r.Openings, got)
+			if got.Threshold {
+				r.Fixings = append(r.Fixings, r.threshold(got, c))
+			}
+		}
+	}
+}
+
+func (r *Room) readOpening(t table) (Opening, bool) {
+	o := Opening{Kind: t.text("kind"), Name: t.text("name"), Swing: t.text("swing"), Hinge: t.text("hinge"), Threshold: t.flag("threshold"),
+		Span: t.span(), Spans: t.spans()}
+	if o.Name == "" {
+		o.Name = o.Kind
+	}
+	if o.Swing == "" {
+		o.Swing = map[bool]string{true: "in", false: "none"}[o.Kind == "door"]
+	}
+	what := thing(o.Kind, o.Name)
+	if !t.has("wall") {
+		t.errorf("kind", `add wall = "A" with from = "2ft"`, "%s stands on no wall", what)
+		return o, false
+	}
+	if t.broken() || !r.usable() {
+		return o, false
+	}
+	var ok bool
+	if o.Wall, ok = r.wallIndex(t, what); !ok {
+		return o, false
+	}
+	if o.From, o.To, ok = r.along(t, what, o.Wall, t.num("width")); !ok {
+		return o, false
+	}
+	return o, r.apart(t, o)
+}
+
+// apart refuses two openings in one stretch of wall.
+func (r *Room) apart(t table, o Opening) bool {
+	for _, p := range r.Openings {
+		if over := min(o.To, p.To) - max(o.From, p.From); p.Wall == o.Wall && over > r.slack() {
+			t.with("from", "", []Note{{p.Span, fmt.Sprintf("%s runs from %s to %s", thing(p.Kind, p.Name), t.length(p.From), t.length(p.To))}},
+				"%s overlaps %s by %s on wall %s", thing(o.Kind, o.Name), thing(p.Kind, p.Name), t.length(over), r.Walls[o.Wall].Letter)
+			return false
+		}
+	}
+	return true
+}
+
+// threshold is the fixing of an opening's threshold.
+func (r *Room) threshold(o Opening, c Clearance) Fixing {
+	w := r.Walls[o.Wall]
+	return Fixing{Kind: "threshold", Name: o.Name + " threshold", Line: []plane.Point{w.At(o.From), w.At(o.To)}, Clear: c.Fixing, Span: o.Span, Spans: o.Spans}
+}
+
+// thing names a thing in a message: its kind, and its name where that says more.
+func thing(kind, name string) string {
+	if name == "" || name == kind {
+		return kind
+	}
+	return fmt.Sprintf("%s %q", kind, name)
+}

@@ -1,0 +1,245 @@
+package job
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"oxturn/layout/plane"
+)
+
+// A spot is a piece of floor that something takes.
+type spot struct {
+	outline      plane.Ring
+	back         plane.Segment // A to B with the thing on the left
+	width, depth float64
+}
+
+// A size is what a thing measures where the file does not say.
+type size struct{ width, depth, diameter float64 }
+
+// circleSides is the number of sides a round thing is drawn with: at 300 mm
+// across they stand out 0.7 mm from the circle at most.
+const circleSides = 32
+
+// place finds where a table puts its thing: against a wall, round a centre, or
+// by its outline. ok is false when that has been reported as an error, or when
+// the room has no outline to place it in.
+func (r *Room) place(t table, what string, usual size) (s spot, ok bool) {
+	ways := given(t, "wall", "at", "outline")
+	if len(ways) == 0 {
+		t.errorf("name", `add wall = "A" with from = "2ft", or at = [x, y], or outline = [[x, y], …]`, "%s is not said to stand anywhere", what)
+		return s, false
+	}
+	if len(ways) > 1 {
+		t.errorf(ways[1], "keep one of the two", "%s has both %s and %s", what, ways[0], ways[1])
+		return s, false
+	}
+	if t.broken() || !r.usable() {
+		return s, false
+	}
+	if ways[0] == "outline" {
+		return r.byOutline(t, what)
+	}
+	z, ok := sizeOf(t, what, usual)
+	if !ok {
+		return s, false
+	}
+	if ways[0] == "at" {
+		return free(t, z), true
+	}
+	return r.againstWall(t, what, z)
+}
+
+// given returns those of the keys that the file gives.
+func given(t table, keys ...string) []string {
+	var out []string
+	for _, k := range keys {
+		if t.has(k) {
+			out = append(out, k)
+		}
+	}
+	return out
+}
+
+// sizeOf returns the size from the file, and what it leaves out from the usual.
+func sizeOf(t table, what string, usual size) (size, bool) {
+	if t.has("diameter") || usual.diameter > 0 && !t.has("width") && !t.has("depth") {
+		d := t.numOr("diameter", usual.diameter)
+		return size{d, d, d}, true
+	}
+	z := size{width: t.numOr("width", usual.width), depth: t.numOr("depth", usual.depth)}
+	bothEnds := t.has("from") && t.has("to_end")
+	switch {
+	case z.depth == 0:
+		t.errorf("name", `add depth = "2ft", or diameter for a round one`, "%s has no usual size, and no depth is given", what)
+	case z.width == 0 && !bothEnds:
+		t.errorf("name", `add width = "3ft"`, "%s has no usual size, and no width is given", what)
+	default:
+		return z, true
+	}
+	return z, false
+}
+
+// free places a thing round its centre.
+func free(t table, z size) spot {
+	c, a := t.point("at"), t.num("angle")*math.Pi/180
+	if z.diameter > 0 {
+		return round(c, z.diameter)
+	}
+	w, d := z.width/2, z.depth/2
+	ring := plane.Ring{{X: -w, Y: -d}, {X: w, Y: -d}, {X: w, Y: d}, {X: -w, Y: d}}
+	for i, p := range ring {
+		ring[i] = c.Add(p.Rotate(a))
+	}
+	return spot{ring, ring.Edge(0), z.width, z.depth}
+}
+
+func round(c plane.Point, diameter float64) spot {
+	r := diameter / 2
+	ring := plane.Circle(c, r, circleSides)
+	back := plane.Segment{A: c.Add(plane.Pt(-r, -r)), B: c.Add(plane.Pt(r, -r))}
+	return spot{ring, back, diameter, diameter}
+}
+
+// byOutline places a thing by its corners. Its back is its longest side on a
+// wall, or the first side where none is.
+func (r *Room) byOutline(t table, what string) (spot, bool) {
+	ring := plane.Ring(opened(t.points("outline")))
+	if c, bad := ring.SelfClash(); bad {
+		hint := "give the corners in the order in which one walks round it"
+		t.rd.report.Errorf(t.atItem("outline", c.I), hint, "the outline of %s crosses or touches itself at %s", what, t.rd.place(c.At))
+		return spot{}, false
+	}
+	if ring.Area() < 1 {
+		t.errorf("outline", "look whether the unit is right", "the outline of %s encloses nothing", what)
+		return spot{}, false
+	}
+	ring = ring.CCW()
+	back, longest := ring.Edge(0), 0.0
+	for i := range ring {
+		e := ring.Edge(i)
+		w, _ := r.nearestWall(e.A.Lerp(e.B, 0.5))
+		if onWall := r.Walls[w].Distance(e.A) < 5 && r.Walls[w].Distance(e.B) < 5; onWall && e.Length() > longest {
+			back, longest = e, e.Length()
+		}
+	}
+	out := back.B.Sub(back.A).Unit().Left()
+	depth := 0.0
+	for _, p := range ring {
+		depth = math.Max(depth, p.Sub(back.A).Dot(out))
+	}
+	return spot{ring, back, back.Length(), depth}, true
+}
+
+// wallIndex looks up the wall that a table names.
+func (r *Room) wallIndex(t table, what string) (int, bool) {
+	name := strings.ToUpper(strings.TrimSpace(t.text("wall")))
+	for i, w := range r.Walls {
+		if w.Letter == name {
+			return i, true
+		}
+	}
+	last := r.Walls[len(r.Walls)-1].Letter
+	t.errorf("wall", fmt.Sprintf("wall A is the first one written; room %q has walls A to %s", r.Name, last), "%s stands on wall %q, which room %q does not have", what, t.text("wall"), r.Name)
+	return 0, false
+}
+
+// along finds from where to where something of a width stretches along a wall.
+func (r *Room) along(t table, what string, wall int, width float64) (from, to float64, ok bool) {
+	length := r.Walls[wall].Length()
+	ways := given(t, "from", "to_end", "centre")
+	switch {
+	case len(ways) == 0:
+		t.errorf("wall", `add from = "2ft", measured from the wall's start, or to_end or centre`, "%s has a wall but no place along it", what)
+		return 0, 0, false
+	case len(ways) == 2 && ways[0] == "from" && ways[1] == "to_end" && !t.has("width"):
+		return t.num("from"), length - t.num("to_end"), r.fitsWall(t, what, wall, t.num("from"), length-t.num("to_end"))
+	case len(ways) > 1:
+		t.errorf(ways[1], "keep one of the two", "%s has both %s and %s", what, ways[0], ways[1])
+		return 0, 0, false
+	}
+	switch ways[0] {
+	case "from":
+		from = t.num("from")
+	case "to_end":
+		from = length - t.num("to_end") - width
+	case "centre":
+		from = t.num("centre") - width/2
+	}
+	return from, from + width, r.fitsWall(t, what, wall, from, from+width)
+}
+
+// fitsWall refuses what reaches beyond the ends of its wall.
+func (r *Room) fitsWall(t table, what string, wall int, from, to float64) bool {
+	w := r.Walls[wall]
+	length, key := w.Length(), given(t, "from", "to_end", "centre")[0]
+	notes := []Note{{r.wallSpan(wall), fmt.Sprintf("wall %s is %s long", w.Letter, t.length(length))}}
+	switch {
+	case to < from:
+		t.with(key, "", notes, "%s would end before it begins on wall %s", what, w.Letter)
+	case from < -r.slack():
+		t.with(key, "", notes, "%s begins %s before the start of wall %s", what, t.length(-from), w.Letter)
+	case to > length+r.slack() && to-from > length+r.slack():
+		t.with(key, "", notes, "%s is %s wide, but wall %s is %s long", what, t.length(to-from), w.Letter, t.length(length))
+	case to > length+r.slack():
+		t.with(key, fmt.Sprintf("from may be %s at most", plainLength(t, length-(to-from))), notes,
+			"%s ends %s beyond the end of wall %s: it runs from %s to %s", what, t.length(to-length), w.Letter, t.length(from), t.length(to))
+	default:
+		return true
+	}
+	return false
+}
+
+// wallSpan returns where a wall stands in the file.
+func (r *Room) wallSpan(wall int) Span {
+	if s, ok := r.Spans[wallSpanKey(wall)]; ok {
+		return s
+	}
+	return r.Span
+}
+
+func wallSpanKey(wall int) string { return "wall " + letter(wall) }
+
+// againstWall places a rectangle or a round thing against its wall.
+func (r *Room) againstWall(t table, what string, z size) (spot, bool) {
+	wall, ok := r.wallIndex(t, what)
+	if !ok {
+		return spot{}, false
+	}
+	from, to, ok := r.along(t, what, wall, z.width)
+	if !ok {
+		return spot{}, false
+	}
+	w, in, off := r.Walls[wall], r.inward(wall), t.num("off")
+	a, b := w.At(from).Add(in.Mul(off)), w.At(to).Add(in.Mul(off))
+	if r.Outline.SignedArea() < 0 {
+		a, b = b, a
+	}
+	back := plane.Segment{A: a, B: b}
+	if z.diameter > 0 {
+		s := round(a.Lerp(b, 0.5).Add(in.Mul(z.diameter/2)), z.diameter)
+		s.back = back
+		return s, true
+	}
+	out := in.Mul(z.depth)
+	return spot{plane.Ring{a, b, b.Add(out), a.Add(out)}, back, to - from, z.depth}, true
+}
+
+// outside reports how far a ring reaches out of the room, over which wall, and
+// whether all of it is out.
+func (r *Room) outside(ring plane.Ring) (depth float64, wall int, wholly bool, err error) {
+	floor, own := plane.FromRing(r.Outline), plane.FromRing(ring)
+	out, err := own.Less(floor)
+	if err != nil {
+		return 0, 0, false, err
+	}
+	for _, part := range out.Rings() {
+		for _, p := range part {
+			if w, d := r.nearestWall(p); d > depth {
+				depth, wall = d, w
+			}
+		}
+	}
+	return depth, wall, out.Area() > own.Area()-1, nil
+}

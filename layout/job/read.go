@@ -1,0 +1,165 @@
+package job
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"path/filepath"
+	"strings"
+
+	"oxturn/layout/job/tree"
+	"oxturn/layout/plane"
+)
+
+// Limits of a job. They are far above any floor, and keep a file that is no
+// job from taking long.
+const (
+	maxFile  = 1 << 20 // bytes
+	maxRooms = 200
+	maxItems = 500 // corners of an outline, things in a room, cables
+)
+
+// Read reads a job file and the catalogue it names. name is used in messages
+// only; open reads the catalogue, by its name as the job file writes it, and
+// may be nil. The job is nil when nothing useful could be read; with errors in
+// the report, what could be read is there, but is not fit to plan from.
+func Read(name string, data []byte, open func(name string) ([]byte, error)) (*Job, *Report) {
+	report := &Report{}
+	rd, root := readFile(report, newSchema(Keys()), name, data, plane.NoUnits)
+	if root == nil {
+		return nil, report
+	}
+	top := table{rd, root, ""}
+	j := &Job{File: name, Spans: topSpans(top)}
+	j.readSettings(top)
+	j.Cables = readCables(top, nil)
+	j.readCatalogue(top, open)
+	j.readRooms(top)
+	j.checkCables(top)
+	return j, report
+}
+
+// readFile parses one file and checks it against the keys. The tree is nil
+// when the file is not TOML or beyond the limits.
+func readFile(report *Report, s schema, name string, data []byte, units plane.Units) (*reader, *tree.Node) {
+	rd := newReader(report, s, name, data)
+	rd.units = units
+	if len(data) > maxFile {
+		report.Errorf(Span{File: name}, "look whether this is the right file", "the file has %d bytes; a job file has %d at most", len(data), maxFile)
+		return rd, nil
+	}
+	report.AddSource(name, data)
+	root, err := tree.Parse(data)
+	var bad *tree.SyntaxError
+	if errors.As(err, &bad) {
+		report.Errorf(rd.span(bad.Range), bad.Hint, "%s", bad.Message)
+		return rd, nil
+	}
+	rd.root = root
+	if n := root.Get("units"); n != nil {
+		u, _ := n.Value.(string)
+		rd.units = unitsNamed(u)
+	}
+	rd.table(root, "")
+	return rd, root
+}
+
+func unitsNamed(s string) plane.Units {
+	for _, u := range []plane.Units{plane.Millimetres, plane.Inches} {
+		if strings.EqualFold(u.String(), strings.TrimSpace(s)) {
+			return u
+		}
+	}
+	return plane.NoUnits
+}
+
+// topSpans returns where the values of the single tables stand, by dotted
+// path: "units", "membrane.pitch".
+func topSpans(top table) Spans {
+	out := top.spans()
+	for _, f := range top.n.Fields {
+		if f.Kind != tree.Table {
+			continue
+		}
+		for key, s := range top.sub(f.Name).spans() {
+			if key != "" {
+				key = "." + key
+			}
+			out[f.Name+key] = s
+		}
+	}
+	return out
+}
+
+// readCatalogue adds the cables of the file that catalogue names.
+func (j *Job) readCatalogue(top table, open func(string) ([]byte, error)) {
+	named := top.text("catalogue")
+	if named == "" {
+		return
+	}
+	if open == nil {
+		top.errorf("catalogue", "put its [[cable]] tables into the job file", "the catalogue %q cannot be read here", named)
+		return
+	}
+	data, err := open(named)
+	if err != nil {
+		var pe *fs.PathError
+		if errors.As(err, &pe) {
+			err = pe.Err
+		}
+		top.errorf("catalogue", "the name is looked up from where the job file lies", "cannot read the catalogue %q: %v", named, err)
+		return
+	}
+	s := newSchema(catalogueKeys())
+	rd, root := readFile(top.rd.report, s, besides(j.File, named), data, top.rd.units)
+	if root != nil {
+		j.Cables = append(j.Cables, readCables(table{rd, root, ""}, j.Cables)...)
+	}
+}
+
+// besides names the catalogue in messages: by its path from where the user is.
+func besides(job, named string) string {
+	if filepath.IsAbs(named) {
+		return named
+	}
+	return filepath.Join(filepath.Dir(job), named)
+}
+
+// catalogueKeys are the keys of a catalogue: cables, and what a bare number is.
+func catalogueKeys() []Key {
+	out := []Key{topKeys()[0]}
+	for _, k := range cableKeys() {
+		k.Required = k.Required && k.Path != "cable"
+		out = append(out, k)
+	}
+	return out
+}
+
+// readRooms reads every room, up to the limit.
+func (j *Job) readRooms(top table) {
+	rooms := top.each("room")
+	if len(rooms) > maxRooms {
+		top.errorf("room", "split the job into several files", "the job has %d rooms; %d are taken at most", len(rooms), maxRooms)
+		rooms = rooms[:maxRooms]
+	}
+	names := namesSeen{}
+	for _, t := range rooms {
+		names.check(t, "name", t.text("name"), "room")
+		j.Rooms = append(j.Rooms, j.readRoom(t))
+	}
+}
+
+// namesSeen finds names used twice.
+type namesSeen map[string]Span
+
+// check reports a name that an earlier thing of the sort has.
+func (s namesSeen) check(t table, key, name, what string) {
+	if name == "" {
+		return
+	}
+	if first, ok := s[name]; ok {
+		t.with(key, fmt.Sprintf("give one of them another %s", key), []Note{{first, "the first is here"}}, "two %ss are called %q", what, name)
+		return
+	}
+	s[name] = t.at(key)
+}

@@ -1,0 +1,205 @@
+package job
+
+import (
+	"fmt"
+	"math"
+
+	"oxturn/layout/plane"
+)
+
+// Sizes of a room beyond which a unit must be wrong.
+const (
+	widestRoom   = 100e3 // mm across
+	smallestRoom = 1e4   // mm²: a square of 100 mm
+)
+
+// readRoom reads a room and all in it. With an outline that cannot be used the
+// things in it are still read, but nothing is said of where they stand.
+func (j *Job) readRoom(t table) Room {
+	r := Room{Name: t.text("name"), MeasuredTo: t.text("measured_to"), Cables: t.texts("cables"), Density: t.num("density"),
+		Span: t.span(), Spans: t.spans()}
+	if !r.readOutline(t) || !r.checkOutline(t) {
+		r.Outline = nil
+		t.spoil()
+	}
+	r.letterWalls(t)
+	r.readOpenings(t, j.Clearance)
+	r.readFixtures(t, j.Clearance)
+	r.readKeepOuts(t, j.Clearance)
+	r.readLow(t)
+	r.readFixings(t, j.Clearance)
+	r.readJoints(t, j.Clearance)
+	r.readThermostat(t)
+	return r
+}
+
+// usable reports whether things can be placed in the room.
+func (r *Room) usable() bool { return len(r.Outline) > 0 }
+
+// slack is how far a thing may reach over a wall before it is an error: what a
+// tape and rounding leave, and what closing the walls moved.
+func (r *Room) slack() float64 { return 5 + r.Closure.Gap }
+
+// readOutline reads the walls by their corners or as taped; false when there is
+// no outline to go on with.
+func (r *Room) readOutline(t table) bool {
+	switch {
+	case t.has("corners") && t.has("walls"):
+		t.with("walls", "keep one of the two", []Note{{t.at("corners"), "the corners are here"}}, "room %q has both corners and walls", r.Name)
+		return false
+	case t.has("corners"):
+		r.Outline = opened(t.points("corners"))
+	case t.has("walls"):
+		r.Outline = r.tape(t)
+	default:
+		t.errorf("name", "add "+t.key("corners").Example+", or "+t.key("walls").Example, "room %q has neither corners nor walls", r.Name)
+	}
+	return r.usable()
+}
+
+// opened drops a last corner that repeats the first.
+func opened(pts []plane.Point) plane.Ring {
+	if n := len(pts); n > 3 && pts[0] == pts[n-1] {
+		return pts[:n-1]
+	}
+	return pts
+}
+
+// outlineKey is the key that the room's outline was read from.
+func outlineKey(t table) string {
+	if t.has("walls") {
+		return "walls"
+	}
+	return "corners"
+}
+
+// checkOutline refuses walls that cross and sizes that no room has; it takes
+// account of wall linings last.
+func (r *Room) checkOutline(t table) bool {
+	key := outlineKey(t)
+	b := r.Outline.Bounds()
+	if w := math.Max(b.W(), b.H()); w > widestRoom {
+		t.errorf(key, "look whether the unit is right", "room %q is %s across; %s is the most", r.Name, t.length(w), t.length(widestRoom))
+		return false
+	}
+	if c, bad := r.Outline.SelfClash(); bad {
+		r.reportClash(t, key, c)
+		return false
+	}
+	if r.Outline.Area() < smallestRoom {
+		t.errorf(key, "look whether the unit is right", "room %q has only %s of floor", r.Name, plane.FormatArea(r.Outline.Area(), t.rd.drawingUnits()))
+		return false
+	}
+	return r.line(t)
+}
+
+func (r *Room) reportClash(t table, key string, c plane.Clash) {
+	at := t.atItem(key, c.I)
+	report := func(notes []Note, hint, format string, args ...any) {
+		t.rd.report.Add(Diagnostic{Span: at, Notes: notes, Hint: hint, Message: fmt.Sprintf(format, args...)})
+	}
+	if c.I == c.J {
+		report(nil, "leave out one of the two corners", "wall %s of room %q has no length: it begins and ends at %s", letter(c.I), r.Name, t.rd.place(c.At))
+		return
+	}
+	report([]Note{{t.atItem(key, c.J), "wall " + letter(c.J) + " is here"}}, "give the corners in the order in which one walks round the room",
+		"walls %s and %s of room %q meet at %s, where they should not", letter(c.I), letter(c.J), r.Name, t.rd.place(c.At))
+}
+
+// place writes a point for a message.
+func (rd *reader) place(p plane.Point) string {
+	return fmt.Sprintf("(%s, %s)", rd.say(p.X), rd.say(p.Y))
+}
+
+// line moves walls that were measured to their studs in by the lining.
+func (r *Room) line(t table) bool {
+	lining := t.num("lining")
+	switch {
+	case r.MeasuredTo != "stud" && lining > 0:
+		t.errorf("lining", `write measured_to = "stud" as well, or leave lining out`, "room %q is measured to its finished walls, which have no lining to come", r.Name)
+		return false
+	case r.MeasuredTo != "stud":
+		return true
+	case !t.has("lining"):
+		t.rd.report.Warnf("W003", t.at("measured_to"), `add lining = "3/4in", or what board and wall tile come to`,
+			"room %q is measured to its studs, and nothing is taken off for what goes on them", r.Name)
+		return true
+	}
+	in := inset(r.Outline, lining)
+	if _, bad := in.SelfClash(); bad || in.SignedArea()*r.Outline.SignedArea() <= 0 {
+		t.errorf("lining", "look whether the unit is right", "a lining of %s leaves nothing of some wall of room %q", t.read("lining"), r.Name)
+		return false
+	}
+	r.Outline = in
+	return true
+}
+
+// inset moves every side of a ring inwards by d, keeping the corners' order.
+func inset(ring plane.Ring, d float64) plane.Ring {
+	if ring.SignedArea() < 0 {
+		d = -d
+	}
+	sides := make([]plane.Segment, len(ring))
+	for i := range ring {
+		e := ring.Edge(i)
+		by := e.B.Sub(e.A).Unit().Left().Mul(d)
+		sides[i] = plane.Segment{A: e.A.Add(by), B: e.B.Add(by)}
+	}
+	out := make(plane.Ring, len(ring))
+	for i := range ring {
+		before := sides[(i+len(ring)-1)%len(ring)]
+		p, ok := before.Intersection(sides[i])
+		if !ok {
+			p = sides[i].A // the two run on in one line
+		}
+		out[i] = p
+	}
+	return out
+}
+
+// letterWalls names the sides and notes where each is written.
+func (r *Room) letterWalls(t table) {
+	for i := range r.Outline {
+		r.Spans[wallSpanKey(i)] = t.atItem(outlineKey(t), i)
+		r.Walls = append(r.Walls, Wall{letter(i), r.Outline.Edge(i)})
+	}
+}
+
+// letter returns a wall's letter: A to Z, then AA, AB and so on.
+func letter(i int) string {
+	if i < 26 {
+		return string(rune('A' + i))
+	}
+	return letter(i/26-1) + string(rune('A'+i%26))
+}
+
+// inward returns the unit vector from a wall into the room.
+func (r *Room) inward(wall int) plane.Point {
+	e := r.Walls[wall].Segment
+	n := e.B.Sub(e.A).Unit().Left()
+	if r.Outline.SignedArea() < 0 {
+		return n.Mul(-1)
+	}
+	return n
+}
+
+// nearestWall returns the wall nearest to a point.
+func (r *Room) nearestWall(p plane.Point) (wall int, distance float64) {
+	distance = math.Inf(1)
+	for i, w := range r.Walls {
+		if d := w.Distance(p); d < distance {
+			wall, distance = i, d
+		}
+	}
+	return wall, distance
+}
+
+// limited returns the tables of a sort in a room, up to the limit.
+func limited(t table, name string) []table {
+	all := t.each(name)
+	if len(all) > maxItems {
+		t.errorf(name, "leave some out", "there are %d tables %s in one room; %d are taken at most", len(all), t.rd.schema.byPath[join(t.path, name)].Header(), maxItems)
+		return all[:maxItems]
+	}
+	return all
+}

@@ -1,0 +1,168 @@
+package job
+
+import (
+	"oxturn/layout/plane"
+)
+
+// readSettings reads all that holds for the whole job.
+func (j *Job) readSettings(top table) {
+	j.Notes = top.texts("notes")
+	j.readInfo(top.sub("job"))
+	j.readMembrane(top.sub("membrane"), top.sub("spacing"))
+	j.readClearance(top.sub("clearance"))
+	j.readSupply(top.sub("supply"))
+	j.readTile(top.sub("tile"))
+	j.readLayers(top)
+	j.readMaterials(top.sub("materials"))
+	j.Units = top.rd.drawingUnits()
+	j.readSheet(top.sub("sheet"))
+	for _, t := range top.each("revision") {
+		j.Revisions = append(j.Revisions, Revision{Letter: t.text("letter"), Text: t.text("text"), By: t.text("by"), Date: t.date("date")})
+	}
+}
+
+// drawingUnits are the file's; where it names none, the system in which more
+// of its lengths are written.
+func (rd *reader) drawingUnits() plane.Units {
+	switch {
+	case rd.units != plane.NoUnits:
+		return rd.units
+	case rd.imperial > rd.metric:
+		return plane.Inches
+	}
+	return plane.Millimetres
+}
+
+func (j *Job) readInfo(t table) {
+	j.Info = Info{
+		Title: t.text("title"), Number: t.text("number"), Client: t.text("client"), Site: t.text("site"), Contractor: t.text("contractor"),
+		DrawnBy: t.text("drawn_by"), CheckedBy: t.text("checked_by"), ApprovedBy: t.text("approved_by"),
+		Date: t.date("date"),
+	}
+	for _, s := range []Status{Proposal, ForInstallation, AsLaid} {
+		if s.String() == t.text("status") {
+			j.Info.Status = s
+		}
+	}
+}
+
+// readMembrane reads the membrane and the spacing, which must fit each other.
+func (j *Job) readMembrane(m, s table) {
+	j.Spacing = Spacing{Closest: s.whole("closest"), Widest: s.whole("widest")}
+	j.Membrane = Membrane{
+		Pitch: m.num("pitch"), BendRadius: m.num("bend_radius"), RollWidth: m.num("roll_width"), RollLength: m.num("roll_length"),
+		SheetSize: m.pair("sheet"), Height: m.num("height"), VoidShare: m.num("void_share"), Waste: m.num("waste"),
+	}
+	if m.has("sheet") {
+		j.Membrane.RollWidth, j.Membrane.RollLength = 0, 0
+	}
+	closest := float64(j.Spacing.Closest) * j.Membrane.Pitch
+	if !m.has("bend_radius") {
+		j.Membrane.BendRadius = closest / 2
+	}
+	if m.broken() || s.broken() {
+		return
+	}
+	if j.Spacing.Closest > j.Spacing.Widest {
+		s.errorf("closest", "swap them, or leave one out", "closest = %d is more than widest = %d", j.Spacing.Closest, j.Spacing.Widest)
+		s.spoil()
+	}
+	j.checkBend(m, s, closest)
+}
+
+// rounding is how far apart two lengths in mm may be and still be the same.
+const rounding = 1e-6
+
+// checkBend refuses a bend that a turn between the closest runs cannot hold.
+func (j *Job) checkBend(m, s table, closest float64) {
+	if 2*j.Membrane.BendRadius <= closest+rounding {
+		return
+	}
+	m.with("bend_radius", "make the bend radius "+m.length(closest/2)+" or less, or closest a peg more",
+		[]Note{{s.at("closest"), "the closest gap is set here"}},
+		"two bends of radius %s need a gap of %s, but the closest gap is %d pegs of %s = %s",
+		m.length(j.Membrane.BendRadius), m.length(2*j.Membrane.BendRadius), j.Spacing.Closest, m.length(j.Membrane.Pitch), m.length(closest))
+}
+
+func (j *Job) readClearance(t table) {
+	fixture := t.num("fixture")
+	j.Clearance = Clearance{
+		Wall: t.num("wall"), Fixture: fixture, Joint: t.num("joint"), Flange: t.num("flange"), Drain: t.num("drain"),
+		Register: t.num("register"), Hearth: t.num("hearth"), Fixing: t.num("fixing"),
+		Column: t.numOr("column", fixture), Island: t.numOr("island", fixture), KeepOut: t.numOr("keep_out", fixture),
+	}
+}
+
+func (j *Job) readSupply(t table) {
+	j.Supply = Supply{Volts: t.num("volts"), ThermostatAmps: t.num("thermostat_amps"), MaxDensity: t.num("max_density"), Region: t.text("region")}
+	if t.has("max_density") {
+		j.Supply.MaxDensitySource = sourceNamed(t.text("max_density_from"))
+	}
+}
+
+// sourceNamed returns the source a job file names.
+func sourceNamed(s string) Source {
+	for _, v := range []Source{FromJob, FromLabel, FromInstructions} {
+		if v.String() == s {
+			return v
+		}
+	}
+	return FromDefault
+}
+
+// patternWaste is the share of tile lost by pattern, as trade guides give it:
+// 10 % straight, 10 to 12 offset, 15 diagonal, 15 to 20 herringbone.
+func patternWaste(pattern string) float64 {
+	return map[string]float64{"straight": 0.10, "offset": 0.12, "diagonal": 0.15, "herringbone": 0.18}[pattern]
+}
+
+func (j *Job) readTile(t table) {
+	size := t.pair("size")
+	j.Tile = Tile{Width: size[0], Length: size[1], Joint: t.num("joint"), Thickness: t.num("thickness"), Pattern: t.text("pattern"), PerBox: t.whole("per_box")}
+	j.Tile.Waste = t.numOr("waste", patternWaste(j.Tile.Pattern))
+}
+
+// A substance is what a kind of layer is made of, by the usual figures.
+type substance struct {
+	kind                                string
+	conductivity, density, heatCapacity float64
+}
+
+// substances: design values of ISO 10456 (mortar, concrete, tile, plywood and
+// polypropylene from its table 3), insulation board as declared for extruded
+// polystyrene. The membrane is taken as solid polypropylene.
+var substances = []substance{
+	{"tile", 1.3, 2300, 840},
+	{"mortar", 1.0, 1800, 1000},
+	{"membrane", 0.22, 910, 1800},
+	{"board", 0.033, 30, 1450},
+	{"wood", 0.13, 500, 1600},
+	{"concrete", 2.0, 2400, 1000},
+	{"screed", 1.0, 1800, 1000},
+	{"other", 0, 0, 0},
+}
+
+func layerKinds() []string {
+	var out []string
+	for _, s := range substances {
+		out = append(out, s.kind)
+	}
+	return out
+}
+
+func (j *Job) readLayers(top table) {
+	for _, t := range top.each("layer") {
+		l := Layer{Kind: t.text("kind"), Name: t.text("name"), Thickness: t.num("thickness")}
+		if l.Name == "" {
+			l.Name = l.Kind
+		}
+		for _, s := range substances {
+			if s.kind == l.Kind {
+				l.Conductivity = t.numOr("conductivity", s.conductivity)
+				l.Density = t.numOr("density", s.density)
+				l.HeatCapacity = t.numOr("heat_capacity", s.heatCapacity)
+			}
+		}
+		j.BuildUp = append(j.BuildUp, l)
+	}
+}

@@ -1,0 +1,84 @@
+package job
+
+import (
+	"fmt"
+	"strings"
+
+	"oxturn/layout/plane"
+)
+
+// scales are the ratios a plan may be drawn at: those that ISO 5455
+// recommends, and those of the inch scales, written as inches to a foot.
+var scales = []struct {
+	ratio float64
+	inch  string
+}{
+	{1, ""}, {2, ""}, {5, ""}, {10, ""}, {20, ""}, {50, ""}, {100, ""}, {200, ""}, {500, ""},
+	{4, "3in"}, {8, "1-1/2in"}, {12, "1in"}, {16, "3/4in"}, {24, "1/2in"}, {32, "3/8in"}, {48, "1/4in"},
+	{64, "3/16in"}, {96, "1/8in"}, {128, "3/32in"}, {192, "1/16in"},
+}
+
+func (j *Job) readSheet(t table) {
+	j.Sheet = Sheet{Size: t.text("size"), Orientation: t.text("orientation"), Scale: strings.TrimSpace(t.text("scale")), Units: j.Units,
+		Both: t.flag("both"), North: t.num("north"), Letterhead: t.texts("letterhead")}
+	if u := unitsNamed(t.text("units")); u != plane.NoUnits {
+		j.Sheet.Units = u
+	}
+	if j.Sheet.Scale == "" || t.broken() {
+		return
+	}
+	ratio, err := parseScale(j.Sheet.Scale)
+	if err != nil {
+		t.errorf("scale", `write it as "1:20" or "1/2in = 1ft"`, "scale %q: %v", j.Sheet.Scale, err)
+		return
+	}
+	j.Sheet.Ratio = ratio
+	if !standard(ratio) {
+		t.errorf("scale", "standard scales: "+scaleList(), "scale %q is 1:%s, which no scale rule has", j.Sheet.Scale, figure(ratio))
+	}
+}
+
+// parseScale reads "1:20" or "1/2in = 1ft" and returns the 20 or the 24.
+func parseScale(s string) (float64, error) {
+	sep := ":"
+	if strings.Contains(s, "=") {
+		sep = "="
+	}
+	left, right, ok := strings.Cut(s, sep)
+	if !ok {
+		return 0, fmt.Errorf("it is not two lengths, paper and floor")
+	}
+	paper, err := plane.ParseLength(left, plane.Millimetres)
+	if err != nil {
+		return 0, err
+	}
+	floor, err := plane.ParseLength(right, plane.Millimetres)
+	if err != nil {
+		return 0, err
+	}
+	if !(paper > 0) || !(floor > 0) {
+		return 0, fmt.Errorf("both of its sides must be above 0")
+	}
+	return floor / paper, nil
+}
+
+func standard(ratio float64) bool {
+	for _, s := range scales {
+		if ratio > s.ratio*(1-1e-9) && ratio < s.ratio*(1+1e-9) {
+			return true
+		}
+	}
+	return false
+}
+
+func scaleList() string {
+	var out []string
+	for _, s := range scales {
+		if s.inch == "" {
+			out = append(out, fmt.Sprintf("1:%.0f", s.ratio))
+		} else {
+			out = append(out, s.inch+" = 1ft")
+		}
+	}
+	return strings.Join(out, ", ")
+}

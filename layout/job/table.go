@@ -1,0 +1,186 @@
+package job
+
+import (
+	"fmt"
+	"time"
+
+	"oxturn/layout/job/tree"
+	"oxturn/layout/plane"
+)
+
+// A table gives the values of one table of a file that has been checked. What
+// is left out, or could not be read, has the default of the list of keys, or
+// else the zero value.
+type table struct {
+	rd   *reader
+	n    *tree.Node // nil: the file has no such table
+	path string
+}
+
+// sub returns a table inside t.
+func (t table) sub(name string) table {
+	n := t.n.Get(name)
+	if n != nil && n.Kind != tree.Table {
+		n = nil
+	}
+	return table{t.rd, n, join(t.path, name)}
+}
+
+// each returns the tables of an array inside t.
+func (t table) each(name string) []table {
+	n := t.n.Get(name)
+	if n == nil || n.Kind != tree.Array {
+		return nil
+	}
+	var out []table
+	for _, it := range n.Items {
+		if it.Kind == tree.Table {
+			out = append(out, table{t.rd, it, join(t.path, name)})
+		}
+	}
+	return out
+}
+
+// has reports whether the file gives a key, well or badly.
+func (t table) has(name string) bool { return t.n.Get(name) != nil }
+
+// broken reports whether anything in the table could not be read; what would
+// be said about it further on may then be wrong.
+func (t table) broken() bool { return t.n != nil && t.rd.broken[t.n] }
+
+// spoil marks the table so that no more is said about it.
+func (t table) spoil() { t.rd.broken[t.n] = true }
+
+// span returns where the table begins: its header.
+func (t table) span() Span {
+	if t.n == nil {
+		return Span{File: t.rd.file}
+	}
+	return t.rd.span(t.n.Span)
+}
+
+// at returns where a key's value stands, or where the table begins.
+func (t table) at(name string) Span {
+	if n := t.n.Get(name); n != nil {
+		return t.rd.span(n.Span)
+	}
+	return t.span()
+}
+
+// atItem returns where an item of an array stands.
+func (t table) atItem(name string, i int) Span {
+	if n := t.n.Get(name); n != nil && i < len(n.Items) {
+		return t.rd.span(n.Items[i].Span)
+	}
+	return t.at(name)
+}
+
+// spans returns where each value of the table stands.
+func (t table) spans() Spans {
+	s := Spans{"": t.span()}
+	if t.n != nil {
+		for _, f := range t.n.Fields {
+			s[f.Name] = t.rd.span(f.Span)
+		}
+	}
+	return s
+}
+
+// source tells whether a value is the file's or a default.
+func (t table) source(name string) Source {
+	if t.has(name) {
+		return FromJob
+	}
+	return FromDefault
+}
+
+// value returns a key's value, or its default.
+func value[T any](t table, name string) T {
+	var zero T
+	if n := t.n.Get(name); n != nil {
+		if v, ok := t.rd.values[n].(T); ok {
+			return v
+		}
+	}
+	k := t.rd.schema.byPath[join(t.path, name)]
+	if k.Default == "" {
+		return zero
+	}
+	v, ok := t.rd.preset(k).(T)
+	if !ok {
+		return zero
+	}
+	return v
+}
+
+// preset reads the default of a key as if the file said it.
+func (rd *reader) preset(k Key) any {
+	root, err := tree.Parse([]byte("v = " + k.Default))
+	if err != nil {
+		return nil
+	}
+	own := newReader(&Report{}, rd.schema, "", []byte("v = "+k.Default))
+	own.units = plane.Millimetres
+	v, bad := own.parse(root.Get("v"), k)
+	if bad != nil {
+		return nil
+	}
+	return v
+}
+
+func (t table) num(name string) float64          { return value[float64](t, name) }
+func (t table) whole(name string) int            { return int(value[float64](t, name)) }
+func (t table) text(name string) string          { return value[string](t, name) }
+func (t table) texts(name string) []string       { return value[[]string](t, name) }
+func (t table) flag(name string) bool            { return value[bool](t, name) }
+func (t table) date(name string) time.Time       { return value[time.Time](t, name) }
+func (t table) point(name string) plane.Point    { return value[plane.Point](t, name) }
+func (t table) points(name string) []plane.Point { return value[[]plane.Point](t, name) }
+func (t table) pair(name string) [2]float64      { return value[[2]float64](t, name) }
+func (t table) pack(name string) pack            { return value[pack](t, name) }
+func (t table) key(name string) Key              { return t.rd.schema.byPath[join(t.path, name)] }
+func (t table) numOr(name string, other float64) float64 {
+	if t.has(name) {
+		return t.num(name)
+	}
+	return other
+}
+
+func (t table) flagOr(name string, other bool) bool {
+	if t.has(name) {
+		return t.flag(name)
+	}
+	return other
+}
+
+// top returns the whole file.
+func (t table) top() table { return table{t.rd, t.rd.root, ""} }
+
+// errorf reports an error at a key's value, or at the table's header.
+func (t table) errorf(name, hint, format string, args ...any) {
+	t.rd.report.Errorf(t.at(name), hint, format, args...)
+}
+
+// with reports an error that a second place has part in.
+func (t table) with(name, hint string, notes []Note, format string, args ...any) {
+	t.rd.report.Add(Diagnostic{Span: t.at(name), Hint: hint, Notes: notes, Message: fmt.Sprintf(format, args...)})
+}
+
+// length writes a length for a message, in the job's units and in mm.
+func (t table) length(mm float64) string { return t.rd.say(mm) }
+
+func (rd *reader) say(mm float64) string {
+	if rd.units == plane.Inches || rd.units == plane.NoUnits && rd.imperial > rd.metric {
+		return fmt.Sprintf("%s (%s mm)", plane.FormatFeetInches(mm), plane.FormatLength(mm, plane.Millimetres))
+	}
+	return trimmed(mm) + " mm"
+}
+
+// read quotes a length as written, with what it was read as.
+func (t table) read(name string) string {
+	n := t.n.Get(name)
+	if n == nil {
+		return t.length(t.num(name)) + " (default)"
+	}
+	return t.rd.readAs(n, t.key(name), t.num(name))
+}

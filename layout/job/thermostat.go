@@ -1,0 +1,85 @@
+package job
+
+import (
+	"fmt"
+
+	"oxturn/layout/plane"
+)
+
+// onWall is how far from a wall a thermostat's point may lie and still be on
+// it: 1 in.
+const onWall = 25.4
+
+func (r *Room) readThermostat(room table) {
+	t := room.sub("thermostat")
+	if t.n == nil {
+		return // reported as missing
+	}
+	r.Thermostat = Thermostat{Height: t.num("height"), Tail: t.num("tail"), Slack: t.num("slack"), Span: t.span(), Spans: t.spans()}
+	ways := given(t, "at", "wall")
+	switch {
+	case len(ways) == 0:
+		t.errorf("at", `add wall = "A" with from = "4ft 6in", or at = [x, y] on a wall`, "the thermostat of room %q is on no wall", r.Name)
+		return
+	case len(ways) == 2:
+		t.errorf("wall", "keep one of the two", "the thermostat of room %q has both at and wall", r.Name)
+		return
+	case t.broken() || !r.usable():
+		return
+	}
+	ok := false
+	if ways[0] == "at" {
+		ok = r.thermostatAt(t)
+	} else {
+		ok = r.thermostatOnWall(t)
+	}
+	if ok {
+		r.checkThermostat(t)
+	}
+}
+
+func (r *Room) thermostatAt(t table) bool {
+	p := t.point("at")
+	wall, d := r.nearestWall(p)
+	w := r.Walls[wall]
+	at, along := w.Nearest(p)
+	if d > onWall {
+		t.with("at", fmt.Sprintf(`write wall = %q and from = "%s" instead, or another wall's letter`, w.Letter, plainLength(t, along)), r.wallNote(t, wall),
+			"the thermostat of room %q is on no wall: %s is %s from the nearest, %s", r.Name, t.rd.place(p), t.length(d), w.Letter)
+		return false
+	}
+	r.Thermostat.At, r.Thermostat.Wall, r.Thermostat.Along = at, wall, along
+	return true
+}
+
+func (r *Room) thermostatOnWall(t table) bool {
+	what := "the thermostat"
+	wall, ok := r.wallIndex(t, what)
+	if !ok {
+		return false
+	}
+	from, _, ok := r.along(t, what, wall, 0)
+	if !ok {
+		return false
+	}
+	from = max(0, min(from, r.Walls[wall].Length()))
+	r.Thermostat.At, r.Thermostat.Wall, r.Thermostat.Along = r.Walls[wall].At(from), wall, from
+	return true
+}
+
+// checkThermostat looks at what is where the leads come down.
+func (r *Room) checkThermostat(t table) {
+	th := r.Thermostat
+	for _, o := range r.Openings {
+		if o.Kind != "window" && o.Wall == th.Wall && th.Along > o.From && th.Along < o.To {
+			t.with(placeKey(t), "", []Note{{o.Span, fmt.Sprintf("%s runs from %s to %s", thing(o.Kind, o.Name), t.length(o.From), t.length(o.To))}},
+				"the thermostat of room %q would hang in %s: it is %s along wall %s", r.Name, thing(o.Kind, o.Name), t.length(th.Along), r.Walls[th.Wall].Letter)
+		}
+	}
+	for _, f := range r.Fixtures {
+		if foot := th.At.Add(r.inward(th.Wall).Mul(10)); f.Outline.Contains(foot) {
+			t.rd.report.Add(Diagnostic{Severity: Warning, ID: "W005", Span: t.at(placeKey(t)), Notes: []Note{{f.Span, f.called() + " is here"}},
+				Message: fmt.Sprintf("the leads of room %q come down behind %s, at %s", r.Name, f.called(), t.rd.place(plane.Point(th.At)))})
+		}
+	}
+}

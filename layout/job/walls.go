@@ -1,0 +1,238 @@
+package job
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"oxturn/layout/plane"
+)
+
+// A leg is one wall as a tape reads it.
+type leg struct {
+	bearing float64 // degrees clockwise from north
+	length  float64 // mm
+}
+
+// vector returns the way along the leg; along the compass points exactly.
+func (l leg) vector() plane.Point {
+	quarter := math.Mod(l.bearing/90, 4)
+	unit := map[float64]plane.Point{0: {Y: 1}, 1: {X: 1}, 2: {Y: -1}, 3: {X: -1}}
+	if u, ok := unit[quarter]; ok {
+		return u.Mul(l.length)
+	}
+	s, c := math.Sincos(l.bearing * math.Pi / 180)
+	return plane.Pt(s, c).Mul(l.length)
+}
+
+// compass holds the eight winds, clockwise from north, 45 degrees apart.
+var compass = []string{"north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"}
+
+// wind names the nearest of the eight winds.
+func wind(bearing float64) string { return compass[int(math.Mod(bearing/45+8.5, 8))] }
+
+// bearingOf returns the direction of a vector, clockwise from north, 0 to 360.
+func bearingOf(v plane.Point) float64 {
+	b := math.Atan2(v.X, v.Y) * 180 / math.Pi
+	return math.Mod(b+360, 360)
+}
+
+// parseLeg reads "east 9ft 4in" or "47.5deg 3ft 2in".
+func (rd *reader) parseLeg(s string, k Key) (leg, *valueError) {
+	bearing, rest, ok := cutBearing(strings.TrimSpace(s))
+	if !ok {
+		e := wrong("wall %q does not begin with a direction", s)
+		e.hint = `begin with north, south, east, west, north-east…, or a bearing clockwise from north: "47.5deg 3ft 2in"`
+		if near := nearest(strings.Fields(s + " ?")[0], compass); near != "" {
+			e.hint = "did you mean " + near + "?"
+		}
+		return leg{}, e
+	}
+	if strings.TrimSpace(rest) == "" {
+		return leg{}, wrong("wall %q has no length", s)
+	}
+	mm, err := rd.length(rest, k)
+	switch {
+	case err != nil:
+		return leg{}, err
+	case !(mm > 0) || mm > greatest:
+		return leg{}, wrong("wall %q: its length is read as %s; it must be above 0 and at most %s", s, trimmed(mm)+" mm", rd.say(greatest))
+	}
+	return leg{bearing, mm}, nil
+}
+
+// cutBearing splits the direction off the head of a taped wall.
+func cutBearing(s string) (bearing float64, rest string, ok bool) {
+	low := strings.ToLower(s)
+	best := 0
+	for i, name := range compass {
+		a, b, two := strings.Cut(name, "-")
+		words := []string{name, initials(a, b)}
+		if two {
+			words = append(words, a+" "+b, a+b)
+		}
+		for _, w := range words {
+			if len(w) > best && strings.HasPrefix(low, w) && !letterAt(low, len(w)) {
+				best, bearing = len(w), float64(i)*45
+			}
+		}
+	}
+	if best > 0 {
+		return bearing, s[best:], true
+	}
+	return cutDegrees(s)
+}
+
+func initials(a, b string) string {
+	if b == "" {
+		return a[:1]
+	}
+	return a[:1] + b[:1]
+}
+
+// letterAt reports whether a word goes on at i.
+func letterAt(s string, i int) bool {
+	return i < len(s) && (s[i] >= 'a' && s[i] <= 'z' || s[i] == '-')
+}
+
+func cutDegrees(s string) (float64, string, bool) {
+	n := 0
+	for n < len(s) && strings.ContainsRune("-+.0123456789", rune(s[n])) {
+		n++
+	}
+	v, err := strconv.ParseFloat(s[:n], 64)
+	if err != nil || math.Abs(v) > 360 {
+		return 0, "", false
+	}
+	rest := strings.TrimLeft(s[n:], " ")
+	for _, unit := range []string{"degrees", "deg", "°"} {
+		if strings.HasPrefix(strings.ToLower(rest), unit) {
+			return math.Mod(v+360, 360), rest[len(unit):], true
+		}
+	}
+	return 0, "", false
+}
+
+// tape lays the taped walls end to end from the origin and closes them. Nil
+// when they cannot be read or do not close.
+func (r *Room) tape(t table) plane.Ring {
+	var legs []leg
+	k := t.key("walls")
+	k.Type = TypeLength
+	for i, s := range t.texts("walls") {
+		l, err := t.rd.parseLeg(s, k)
+		if err != nil {
+			if err.hint == "" {
+				err.hint = "write it as " + k.Example
+			}
+			t.rd.report.Errorf(t.atItem("walls", i), err.hint, "%s", err.message)
+			t.spoil()
+			continue
+		}
+		legs = append(legs, l)
+	}
+	if len(legs) == 0 || t.broken() && len(legs) < len(t.texts("walls")) {
+		return nil
+	}
+	ring, gap := layOut(legs)
+	r.Closure = closureOf(legs, gap)
+	if allowed := allowedGap(t, legs); r.Closure.Gap > allowed {
+		r.reportGap(t, legs, gap, allowed)
+		return nil
+	}
+	adjust(ring, legs, gap)
+	return ring
+}
+
+// layOut returns the corners of the legs laid end to end from the origin, the
+// last one's end apart, and how far that end misses the start.
+func layOut(legs []leg) (ring plane.Ring, gap plane.Point) {
+	for _, l := range legs {
+		ring = append(ring, gap)
+		gap = gap.Add(l.vector())
+	}
+	return ring, gap
+}
+
+func around(legs []leg) float64 {
+	sum := 0.0
+	for _, l := range legs {
+		sum += l.length
+	}
+	return sum
+}
+
+// closureOf describes a gap; below a hundredth of a millimetre there is none.
+func closureOf(legs []leg, gap plane.Point) Closure {
+	if gap.Norm() < 0.01 {
+		return Closure{}
+	}
+	return Closure{Gap: gap.Norm(), Bearing: bearingOf(gap), Share: gap.Norm() / around(legs)}
+}
+
+// allowedGap is the room's closure, or 1/200 of the way round but 50 mm at most.
+func allowedGap(t table, legs []leg) float64 {
+	if t.has("closure") {
+		return t.num("closure")
+	}
+	return math.Min(around(legs)/200, 50)
+}
+
+// adjust spreads the gap over all corners in proportion to the length taped so
+// far: the compass rule of surveying (N. Bowditch). The walls then close.
+func adjust(ring plane.Ring, legs []leg, gap plane.Point) {
+	total, sum := around(legs), 0.0
+	for i := range ring {
+		ring[i] = ring[i].Sub(gap.Mul(sum / total))
+		sum += legs[i].length
+	}
+}
+
+// reportGap says by how much walls miss their start, and which may be to blame.
+func (r *Room) reportGap(t table, legs []leg, gap plane.Point, allowed float64) {
+	c := r.Closure
+	t.errorf("walls", gapHint(t, legs, gap), "the walls of room %q end %s %s of where they began (bearing %.0f°, 1/%.0f of the way round); %s is allowed",
+		r.Name, t.length(c.Gap), wind(c.Bearing), c.Bearing, 1/c.Share, t.length(allowed))
+}
+
+// gapHint looks for a wall left out and for one mistaken: walls along the gap
+// are the only ones that can explain it alone.
+func gapHint(t table, legs []leg, gap plane.Point) string {
+	back := gap.Mul(-1)
+	missing := fmt.Sprintf("\"%s %s\"", wind(bearingOf(back)), plainLength(t, gap.Norm()))
+	if gap.Norm() > around(legs)/20 && len(legs) < 4 {
+		return "is the last wall missing? add " + missing
+	}
+	var suspects []string
+	for i, l := range legs {
+		v := l.vector().Unit()
+		if math.Abs(v.Cross(gap.Unit())) > math.Sin(10*math.Pi/180) {
+			continue
+		}
+		sign := "less"
+		if v.Dot(gap) < 0 {
+			sign = "more"
+		}
+		suspects = append(suspects, fmt.Sprintf("%s (%s %s)", letter(i), plainLength(t, gap.Norm()), sign))
+	}
+	if len(suspects) == 0 || len(suspects) > 4 {
+		return "tape the walls again; a wall left out would be " + missing
+	}
+	return "if one wall is wrong it is " + strings.Join(suspects, " or ") + "; tape it again"
+}
+
+// plainLength writes a length as a job file would.
+func plainLength(t table, mm float64) string {
+	if t.rd.drawingUnits() != plane.Inches {
+		return trimmed(mm) + " mm"
+	}
+	s := strings.NewReplacer("'-", "ft ", `"`, "in").Replace(plane.FormatFeetInches(mm))
+	s = strings.TrimPrefix(s, "0ft ")
+	if i := strings.LastIndexByte(s, '/'); i > 0 {
+		if j := strings.LastIndexByte(s[:i], ' '); j > 0 && s[j-1] >= '0' && s[j-1] <= '9' {
+			s = s[:j] + "-" + s[j+1:]
+		}
+	}
+	return strings.TrimPrefix(s, "0-")
+}
