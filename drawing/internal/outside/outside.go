@@ -1,0 +1,105 @@
+// Package outside lets tests ask programs that others wrote: renderers and
+// checkers. A test that needs one that is not installed is skipped, or fails
+// when OXTURN_REQUIRE_TOOLS is 1.
+package outside
+
+import (
+	"bytes"
+	"image"
+	_ "image/png" // the renderers write PNG
+	"os"
+	"os/exec"
+	"path/filepath"
+	"testing"
+)
+
+// Run runs a program and returns what it prints. It fails the test when the
+// program fails.
+func Run(t testing.TB, name string, args ...string) []byte {
+	t.Helper()
+	if _, err := exec.LookPath(name); err != nil {
+		if os.Getenv("OXTURN_REQUIRE_TOOLS") == "1" {
+			t.Fatalf("%s is not installed", name)
+		}
+		t.Skipf("%s is not installed", name)
+	}
+	var out, errs bytes.Buffer
+	cmd := exec.Command(name, args...)
+	cmd.Stdout, cmd.Stderr = &out, &errs
+	if err := cmd.Run(); err != nil {
+		t.Fatalf("%s %v: %v\n%s%s", name, args, err, out.Bytes(), errs.Bytes())
+	}
+	return out.Bytes()
+}
+
+// File writes data to a new file of that name and returns its path.
+func File(t testing.TB, name string, data []byte) string {
+	t.Helper()
+	path := filepath.Join(t.TempDir(), name)
+	if err := os.WriteFile(path, data, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	return path
+}
+
+// RasterSVG renders a picture at so many dots per inch.
+func RasterSVG(t testing.TB, svg []byte, dpi string) image.Image {
+	t.Helper()
+	return decode(t, Run(t, "rsvg-convert", "-d", dpi, "-p", dpi, File(t, "in.svg", svg)))
+}
+
+// RasterPDF renders the first page at so many dots per inch.
+func RasterPDF(t testing.TB, pdf []byte, dpi string) image.Image {
+	t.Helper()
+	return decode(t, Run(t, "pdftoppm", "-r", dpi, "-png", "-f", "1", "-l", "1", "-singlefile", File(t, "in.pdf", pdf), "-"))
+}
+
+func decode(t testing.TB, png []byte) image.Image {
+	t.Helper()
+	img, _, err := image.Decode(bytes.NewReader(png))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return img
+}
+
+// Dark returns how dark a pixel is, 0 white to 1 black. Places outside are white.
+func Dark(img image.Image, x, y int) float64 {
+	if !(image.Point{X: x, Y: y}).In(img.Bounds()) {
+		return 0
+	}
+	r, g, b, a := img.At(x, y).RGBA()
+	if a == 0 {
+		return 0
+	}
+	return 1 - float64(r+g+b)/3/0xffff
+}
+
+// Differing returns the share of cells, squares of size x size pixels, whose
+// mean darkness differs by more than limit between a and b, and the worst.
+func Differing(a, b image.Image, size int, limit float64) (share, worst float64) {
+	box := a.Bounds().Union(b.Bounds())
+	cells, bad := 0, 0
+	for y := box.Min.Y; y < box.Max.Y; y += size {
+		for x := box.Min.X; x < box.Max.X; x += size {
+			d := mean(a, x, y, size) - mean(b, x, y, size)
+			d = max(d, -d)
+			worst = max(worst, d)
+			cells++
+			if d > limit {
+				bad++
+			}
+		}
+	}
+	return float64(bad) / float64(cells), worst
+}
+
+func mean(img image.Image, x0, y0, size int) float64 {
+	sum := 0.0
+	for y := y0; y < y0+size; y++ {
+		for x := x0; x < x0+size; x++ {
+			sum += Dark(img, x, y)
+		}
+	}
+	return sum / float64(size*size)
+}
