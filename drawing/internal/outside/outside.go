@@ -6,7 +6,8 @@ package outside
 import (
 	"bytes"
 	"image"
-	_ "image/png" // the renderers write PNG
+	"image/draw"
+	"image/png"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -43,41 +44,42 @@ func File(t testing.TB, name string, data []byte) string {
 }
 
 // RasterSVG renders a picture at so many dots per inch.
-func RasterSVG(t testing.TB, svg []byte, dpi string) image.Image {
+func RasterSVG(t testing.TB, svg []byte, dpi string) *image.Gray {
 	t.Helper()
 	return decode(t, Run(t, "rsvg-convert", "-d", dpi, "-p", dpi, File(t, "in.svg", svg)))
 }
 
 // RasterPDF renders the first page at so many dots per inch.
-func RasterPDF(t testing.TB, pdf []byte, dpi string) image.Image {
+func RasterPDF(t testing.TB, pdf []byte, dpi string) *image.Gray {
 	t.Helper()
-	return decode(t, Run(t, "pdftoppm", "-r", dpi, "-png", "-f", "1", "-l", "1", "-singlefile", File(t, "in.pdf", pdf), "-"))
+	return decode(t, Run(t, "pdftoppm", "-r", dpi, "-png", "-gray", "-f", "1", "-l", "1", "-singlefile", File(t, "in.pdf", pdf)))
 }
 
-func decode(t testing.TB, png []byte) image.Image {
+func decode(t testing.TB, data []byte) *image.Gray {
 	t.Helper()
-	img, _, err := image.Decode(bytes.NewReader(png))
+	img, err := png.Decode(bytes.NewReader(data))
 	if err != nil {
 		t.Fatal(err)
 	}
-	return img
+	if g, ok := img.(*image.Gray); ok {
+		return g
+	}
+	g := image.NewGray(img.Bounds())
+	draw.Draw(g, g.Bounds(), img, g.Bounds().Min, draw.Src)
+	return g
 }
 
 // Dark returns how dark a pixel is, 0 white to 1 black. Places outside are white.
-func Dark(img image.Image, x, y int) float64 {
-	if !(image.Point{X: x, Y: y}).In(img.Bounds()) {
+func Dark(img *image.Gray, x, y int) float64 {
+	if !(image.Point{X: x, Y: y}).In(img.Rect) {
 		return 0
 	}
-	r, g, b, a := img.At(x, y).RGBA()
-	if a == 0 {
-		return 0
-	}
-	return 1 - float64(r+g+b)/3/0xffff
+	return 1 - float64(img.Pix[img.PixOffset(x, y)])/255
 }
 
 // Differing returns the share of cells, squares of size x size pixels, whose
 // mean darkness differs by more than limit between a and b, and the worst.
-func Differing(a, b image.Image, size int, limit float64) (share, worst float64) {
+func Differing(a, b *image.Gray, size int, limit float64) (share, worst float64) {
 	box := a.Bounds().Union(b.Bounds())
 	cells, bad := 0, 0
 	for y := box.Min.Y; y < box.Max.Y; y += size {
@@ -94,7 +96,7 @@ func Differing(a, b image.Image, size int, limit float64) (share, worst float64)
 	return float64(bad) / float64(cells), worst
 }
 
-func mean(img image.Image, x0, y0, size int) float64 {
+func mean(img *image.Gray, x0, y0, size int) float64 {
 	sum := 0.0
 	for y := y0; y < y0+size; y++ {
 		for x := x0; x < x0+size; x++ {
