@@ -4,25 +4,39 @@ package takeoff
 
 // A List is the take-off of a whole job.
 type List struct {
+	Status      string // of the job: "proposal", "for installation", "as laid"
 	Lines       []Line
 	Inclusions  []string
 	Exclusions  []string
 	Assumptions []string
-	Questions   []string
+	Questions   []string // open: what must be known before this is ordered
 }
 
-// A Line is one row of the take-off sheet and of the CSV.
+// A Line is one row of the take-off sheet and of the CSV. Figures are metric;
+// US gives the other system.
 type Line struct {
+	Code     string // stable name, "membrane", "bond-mortar", for price files and comparing
 	Item     string
 	Basis    string  // which area or length, in words with its figure
 	Net      float64 // in Unit
 	Waste    float64 // share added, 0.1 for 10 %
 	Gross    float64 // Net with waste
-	Unit     string  // "m²", "kg", "L", "m", "each"
-	Pack     float64 // size of a pack in Unit
+	Unit     string  // "m²", "kg", "L", "m", "each", "h"
+	Pack     float64 // size of a pack in Unit, 0: not bought by the pack
 	PackName string  // "bag", "roll", "box"
 	Packs    int     // whole packs
 	Spare    float64 // left over, in Unit
 	Price    float64 // of all packs, 0: none given
 	Note     string  // where a figure comes from
+}
+
+// Total adds up the prices given and names the items that have none.
+func (l List) Total() (sum float64, unpriced []string) {
+	for _, line := range l.Lines {
+		sum += line.Price
+		if line.Price == 0 {
+			unpriced = append(unpriced, line.Item)
+		}
+	}
+	return sum, unpriced
 }

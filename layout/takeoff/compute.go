@@ -1,0 +1,128 @@
+package takeoff
+
+import (
+	"fmt"
+	"strings"
+
+	"oxturn/layout/plane"
+)
+
+// Compute takes off a whole job. A figure that is missing or not usable never
+// drops a line: the line stands with what is known, and a question says what
+// is missing.
+func Compute(in Input) List {
+	b := &builder{in: in, list: List{Status: in.Status.String()}}
+	seams := b.membrane()
+	b.mortars()
+	b.tile()
+	b.joints()
+	b.underlays(seams)
+	b.cables()
+	b.controls()
+	b.labour()
+	b.words()
+	return b.list
+}
+
+// A builder gathers the lines of one take-off.
+type builder struct {
+	in   Input
+	list List
+}
+
+// ask adds an open question.
+func (b *builder) ask(format string, args ...any) {
+	b.list.Questions = append(b.list.Questions, fmt.Sprintf(format, args...))
+}
+
+// note adds to a line's note.
+func (l *Line) note(format string, args ...any) {
+	if l.Note != "" {
+		l.Note += "; "
+	}
+	l.Note += fmt.Sprintf(format, args...)
+}
+
+// take sets the gross figure of a line whose waste follows from a count.
+func (l *Line) take(gross float64) {
+	l.Gross = max(gross, l.Net)
+	if l.Net > 0 {
+		l.Waste = l.Gross/l.Net - 1
+	}
+}
+
+// add finishes a line whose gross is net with waste and whose packs follow
+// from it. price is of one pack, 0: none given.
+func (b *builder) add(l Line, price float64) {
+	if !usable(l.Waste) {
+		b.ask("%s: a waste of %g is not usable; none is added.", l.Item, l.Waste)
+		l.Waste = 0
+	}
+	l.Gross = l.Net * (1 + l.Waste)
+	b.addGross(l, price)
+}
+
+// addGross finishes a line whose packs follow from its gross figure.
+func (b *builder) addGross(l Line, price float64) {
+	l.Packs = WholePacks(snap(l.Gross), l.Pack)
+	if l.Packs == 0 && l.Pack > 0 && l.Gross >= 1e-9 {
+		b.ask("%s: %g %s in packs of %g cannot be counted.", l.Item, l.Gross, l.Unit, l.Pack)
+	}
+	b.finish(l, price)
+}
+
+// addCounted finishes a line whose packs were counted piece by piece.
+func (b *builder) addCounted(l Line) { b.finish(l, 0) }
+
+// finish checks, rounds and prices a line. A price by code wins.
+func (b *builder) finish(l Line, price float64) {
+	if !usable(l.Net) || !usable(l.Gross) || l.Packs < 0 {
+		b.ask("%s: %g %s is not a usable quantity.", l.Item, l.Net, l.Unit)
+		l.Net, l.Gross, l.Waste, l.Packs = 0, 0, 0, 0
+	}
+	if !usable(l.Pack) {
+		b.ask("%s: a pack of %g %s is not usable; packs are not counted.", l.Item, l.Pack, l.Unit)
+		l.Pack, l.Packs = 0, 0
+	}
+	l.Net, l.Gross = snap(l.Net), snap(l.Gross)
+	if l.Packs > 0 {
+		l.Spare = snap(max(0, float64(l.Packs)*l.Pack-l.Gross))
+	}
+	if p, ok := b.in.Prices[l.Code]; ok {
+		price = p
+	}
+	if l.Packs > 0 {
+		l.Price = price * float64(l.Packs)
+	}
+	if !usable(l.Price) {
+		b.ask("%s: a price of %g is not usable.", l.Item, l.Price)
+		l.Price = 0
+	}
+	b.list.Lines = append(b.list.Lines, l)
+}
+
+// tiledBasis words the tiled area of all rooms.
+func (b *builder) tiledBasis() string { return b.basis("tiled area", b.in.tiled()) }
+
+func (b *builder) basis(what string, area float64) string {
+	return what + " " + plane.FormatArea(area, b.in.Units) + b.ofRooms()
+}
+
+// lengthBasis words a length in both systems.
+func (b *builder) lengthBasis(what string, mm float64) string {
+	first, second := fmt.Sprintf("%.2f m", mm/1000), fmt.Sprintf("%.1f ft", mm/plane.Foot)
+	if b.in.Units == plane.Inches {
+		first, second = second, first
+	}
+	return fmt.Sprintf("%s %s (%s)%s", what, first, second, b.ofRooms())
+}
+
+func (b *builder) ofRooms() string {
+	if len(b.in.Rooms) < 2 {
+		return ""
+	}
+	return fmt.Sprintf(", %d rooms", len(b.in.Rooms))
+}
+
+// join lists names as a sentence does.
+func join(names []string) string { return strings.Join(names, ", ") }

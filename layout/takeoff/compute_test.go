@@ -1,0 +1,317 @@
+package takeoff
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+
+	"pgregory.net/rapid"
+)
+
+// bath is a whole input: 2.4 x 2.0 m with a tub's place cut out.
+func bath() Input {
+	tiled := plane.Region{{Outer: plane.Ring{plane.Pt(0, 0), plane.Pt(2400, 0), plane.Pt(2400, 1300),
+		plane.Pt(700, 1300), plane.Pt(700, 2000), plane.Pt(0, 2000)}}}
+	return Input{
+		Rooms: []Room{{
+			Name: "Bath", Floor: 4.8e6, Heated: 2.5e6, Tiled: tiled,
+			Joints:     []Joint{{"MJ1", 1300, 0}},
+			Cables:     []Cable{{"H1", job.Cable{ID: "A240-300", Volts: 240, Watts: 300, Length: 30000, Price: 180}}},
+			Thermostat: &Thermostat{Rise: 1200, ColdLeads: 1, Sensors: 1, Spares: 1, SensorTube: 3000},
+			Undecided:  []string{"vanity"},
+		}},
+		Membrane: job.Membrane{RollWidth: 1000, RollLength: 12500, Height: 5.5, VoidShare: 0.7},
+		Tile:     job.Tile{Length: 600, Width: 300, Joint: 3, Thickness: 9, Waste: 0.1, PerBox: 6},
+		Materials: job.Materials{
+			BondMortar: job.Product{Pack: 22.7, Unit: "kg", Coverage: 7, Waste: 0.05},
+			FillMortar: job.Product{Pack: 22.7, Unit: "kg", Yield: 14.5, Waste: 0.05},
+			BedMortar:  job.Product{Pack: 22.7, Unit: "kg", Yield: 14.5, Waste: 0.05}, BedThickness: 3.4,
+			Grout:   job.Product{Pack: 5, Unit: "kg", Density: 1.6, Waste: 0.1},
+			Sealant: job.Product{Pack: 0.3, Unit: "L", Waste: 0.1}, SealantWidth: 5, SealantDepth: 6,
+			Primer: job.Product{Pack: 5, Unit: "L", Coverage: 30},
+			Board:  job.Product{Pack: 0.72, Unit: "m²", Waste: 0.05},
+			Band:   job.Product{Pack: 10, Unit: "m", Waste: 0.05},
+		},
+	}
+}
+
+func line(t *testing.T, l List, code string) Line {
+	t.Helper()
+	got := l.find(code)
+	if got.Code == "" {
+		t.Fatalf("no line %q", code)
+	}
+	return got
+}
+
+// A bath worked by hand. Tiled area 2.4·1.3 + 0.7·0.7 = 3.61 m², edge 8.8 m.
+func TestBathByHand(t *testing.T) {
+	l := Compute(bath())
+	joint := 1 - 300.0*600/(303*603)
+	for _, c := range []struct {
+		code       string
+		net, gross float64
+		unit       string
+		packs      int
+	}{
+		// strips of 1 m: 2.4 + 2.4 m east-west, 2.0 + 1.3 + 1.3 m north-south
+		{"membrane", 3.61, 4.6, "m²", 1},
+		{"bond-mortar", 3.61 / 7 * 22.7, 3.61 / 7 * 22.7 * 1.05, "kg", 1},
+		{"fill-mortar", 3.61 * 5.5 * 0.7, 3.61 * 5.5 * 0.7 * 1.05, "L", 2},
+		{"bed-mortar", 3.61 * 3.4, 3.61 * 3.4 * 1.05, "L", 1},
+		{"grout", 3.61 * joint * 9 * 1.6, 3.61 * joint * 9 * 1.6 * 1.1, "kg", 1},
+		{"edge-sealant", 0.264, 0.2904, "L", 1},
+		{"joint-sealant", 0.039, 0.0429, "L", 1},
+		{"primer", 3.61 / 30 * 5, 3.61 / 30 * 5, "L", 1},
+		{"board", 3.61, 3.7905, "m²", 6},
+		{"band", 8.8 + 1.3 + 1.3, 11.97, "m", 2},
+		{"cable A240-300", 1, 1, "each", 1},
+		{"thermostat", 1, 1, "each", 1},
+		{"sensor", 1, 1, "each", 1},
+		{"spare-sensor", 1, 1, "each", 1},
+		{"box", 1, 1, "each", 1},
+		{"conduit", 2.4, 2.4, "m", 0},
+		{"sensor-tube", 3, 3, "m", 0},
+		{"nail-plate", 2, 2, "each", 2},
+	} {
+		got := line(t, l, c.code)
+		near(t, c.code+" net", got.Net, c.net, 1e-6)
+		near(t, c.code+" gross", got.Gross, c.gross, 1e-6)
+		if got.Unit != c.unit || got.Packs != c.packs {
+			t.Errorf("%s: %d packs in %s, want %d in %s", c.code, got.Packs, got.Unit, c.packs, c.unit)
+		}
+	}
+	near(t, "price of the cable", line(t, l, "cable A240-300").Price, 180, 0)
+}
+
+// 4 mm of fill over 60 ft² is 22.3 L, two bags of 14.5 L: plain arithmetic.
+func TestPegFillOverSixtyFeet(t *testing.T) {
+	in := bath()
+	in.Rooms[0].Tiled = rect(6*plane.Foot, 10*plane.Foot)
+	in.Membrane.Height, in.Membrane.VoidShare = 5, 0.8
+	in.Materials.FillMortar.Waste = 0
+	got := line(t, Compute(in), "fill-mortar")
+	near(t, "litres", got.Net, 22.3, 0.01)
+	if got.Packs != 2 || got.PackName != "bag" {
+		t.Errorf("%d %s, want 2 bags", got.Packs, got.PackName)
+	}
+	if !strings.Contains(got.Basis, "60.0 ft²") || !strings.Contains(got.Note, "14.5 L") {
+		t.Errorf("basis %q, note %q", got.Basis, got.Note)
+	}
+}
+
+// A coverage that the job file gives wins over depth and yield; a default
+// coverage does not.
+func TestCoverageOfTheJobFileWins(t *testing.T) {
+	in := bath()
+	in.Materials.BedMortar.Coverage = 5
+	if got := line(t, Compute(in), "bed-mortar"); got.Unit != "L" {
+		t.Errorf("default coverage: in %s", got.Unit)
+	}
+	in.Materials.BedMortar.Source = job.FromJob
+	if got := line(t, Compute(in), "bed-mortar"); got.Unit != "kg" || !strings.Contains(got.Note, "job file") {
+		t.Errorf("job file's coverage: in %s, note %q", got.Unit, got.Note)
+	}
+}
+
+// A pack in the wrong unit is never counted as if it were in the right one.
+func TestPackInAnotherUnit(t *testing.T) {
+	in := bath()
+	in.Materials.Board.Unit, in.Materials.Band.Unit, in.Materials.Sealant.Unit, in.Materials.Grout.Unit = "m", "kg", "kg", "L"
+	in.Materials.Board.Name = "Thin board"
+	l := Compute(in)
+	for _, code := range []string{"board", "band", "edge-sealant", "joint-sealant", "grout"} {
+		got := line(t, l, code)
+		if got.Packs != 0 || !slices.ContainsFunc(l.Questions, func(q string) bool { return strings.HasPrefix(q, got.Item+":") }) {
+			t.Errorf("%s: %d packs, questions %q", code, got.Packs, l.Questions)
+		}
+	}
+	if !strings.HasPrefix(line(t, l, "board").Note, "Thin board; ") {
+		t.Errorf("note %q does not name the product", line(t, l, "board").Note)
+	}
+}
+
+// The bath takes more tiles by the grid than by area with waste; the note
+// gives both, and boxes are whole.
+func TestTileLine(t *testing.T) {
+	got := line(t, Compute(bath()), "tile")
+	near(t, "net", got.Net, 3.61e6/(303*603), 1e-6)
+	if got.Gross < got.Net*1.1-1e-9 || got.Packs != WholePacks(got.Gross, 6) || got.PackName != "box" {
+		t.Errorf("%+v", got)
+	}
+	for _, want := range []string{"whole", "cut", "10 % waste: 22"} {
+		if !strings.Contains(got.Note, want) {
+			t.Errorf("note %q lacks %q", got.Note, want)
+		}
+	}
+	in := bath()
+	in.Tile.Pattern = "herringbone"
+	got = line(t, Compute(in), "tile")
+	near(t, "herringbone by area", got.Gross, 3.61e6/(303*603)*1.1, 1e-6)
+	if !strings.Contains(got.Note, "not counted tile by tile") {
+		t.Errorf("note %q", got.Note)
+	}
+}
+
+func TestRoomsShareRollsAndCablesGroup(t *testing.T) {
+	in := bath()
+	second := in.Rooms[0]
+	second.Name = "Shower room"
+	second.Cables = []Cable{{"H2", in.Rooms[0].Cables[0].Label}}
+	in.Rooms = append(in.Rooms, second)
+	l := Compute(in)
+	if got := line(t, l, "membrane"); got.Packs != 1 || got.Net != 7.22 {
+		t.Errorf("two baths: %d rolls for %g m²", got.Packs, got.Net)
+	}
+	got := line(t, l, "cable A240-300")
+	if got.Net != 2 || !strings.HasPrefix(got.Basis, "H1, H2:") {
+		t.Errorf("cables %+v", got)
+	}
+	if got := line(t, l, "bond-mortar").Basis; got != "tiled area 7.22 m² (77.7 ft²), 2 rooms" {
+		t.Errorf("basis %q", got)
+	}
+}
+
+func TestWordsOfAProposal(t *testing.T) {
+	l := Compute(bath())
+	for _, c := range []struct {
+		where string
+		lines []string
+		want  string
+	}{
+		{"questions", l.Questions, "Proposal: site measure required."},
+		{"questions", l.Questions, "Bath: vanity is not decided"},
+		{"exclusions", l.Exclusions, "Electrical work by others"},
+		{"inclusions", l.Inclusions, "Bath: floor 4.80 m² (51.7 ft²), tiled 3.61 m² (38.9 ft²), heated 2.50 m² (26.9 ft²)."},
+	} {
+		if !slices.ContainsFunc(c.lines, func(s string) bool { return strings.HasPrefix(s, c.want) }) {
+			t.Errorf("%s %q lack %q", c.where, c.lines, c.want)
+		}
+	}
+	in := bath()
+	in.Status = job.ForInstallation
+	in.Rooms[0].Undecided = nil
+	if l := Compute(in); len(l.Questions) != 0 || l.Status != "for installation" {
+		t.Errorf("nothing is open, got %q, status %q", l.Questions, l.Status)
+	}
+}
+
+func TestLabourAndPrices(t *testing.T) {
+	in := bath()
+	in.Labour = []Labour{{"membrane", false, 5, 1, 60}, {"cable", true, 5, 0, 60}}
+	in.Prices = map[string]float64{"bond-mortar": 25, "cable A240-300": 200}
+	l := Compute(in)
+	near(t, "hours", line(t, l, "labour membrane").Net, 3.61/5+1, 1e-9)
+	near(t, "hours on heated area", line(t, l, "labour cable").Net, 0.5, 1e-9)
+	near(t, "labour", line(t, l, "labour cable").Price, 30, 1e-9)
+	near(t, "a price file wins", line(t, l, "cable A240-300").Price, 200, 0)
+	sum, unpriced := l.Total()
+	near(t, "sum", sum, 200+25+30+60*(3.61/5+1), 1e-9)
+	if !slices.Contains(unpriced, "Grout") || slices.Contains(unpriced, "Bond mortar under the membrane") {
+		t.Errorf("unpriced %q", unpriced)
+	}
+}
+
+// Nothing known: every line that the floor always needs still stands, with a
+// question.
+func TestNothingIsDroppedInSilence(t *testing.T) {
+	in := Input{Rooms: []Room{{Name: "Bath", Tiled: rect(2000, 2000)}}}
+	l := Compute(in)
+	for _, code := range []string{"membrane", "bond-mortar", "fill-mortar", "bed-mortar", "tile", "grout", "edge-sealant"} {
+		item := line(t, l, code).Item
+		word := strings.Fields(item)[0]
+		if !slices.ContainsFunc(l.Questions, func(q string) bool { return strings.HasPrefix(q, word) }) {
+			t.Errorf("%s is not counted, and no question says so: %q", item, l.Questions)
+		}
+	}
+}
+
+// Any figure at all gives lines with ordinary figures in them.
+func TestUnusableFiguresAreAskedAbout(t *testing.T) {
+	for i, change := range []func(*Input, float64){
+		func(in *Input, v float64) { in.Membrane.RollWidth = v },
+		func(in *Input, v float64) { in.Membrane.RollLength = v },
+		func(in *Input, v float64) { in.Membrane = job.Membrane{SheetSize: [2]float64{v, 800}} },
+		func(in *Input, v float64) { in.Cut = &CutPlan{Packs: 1, Taken: v} },
+		func(in *Input, v float64) { in.Tile.Width = v },
+		func(in *Input, v float64) { in.Tile.Joint = v },
+		func(in *Input, v float64) { in.Tile.Waste = v },
+		func(in *Input, v float64) { in.Materials.Grout.Density = v },
+		func(in *Input, v float64) { in.Materials.Grout.Pack = v },
+		func(in *Input, v float64) { in.Materials.BondMortar.Coverage = v },
+		func(in *Input, v float64) { in.Materials.FillMortar.Yield = v },
+		func(in *Input, v float64) { in.Materials.Sealant.Pack = v },
+		func(in *Input, v float64) { in.Materials.SealantDepth = v },
+		func(in *Input, v float64) { in.Rooms[0].Heated = v; in.Labour = []Labour{{"cable", true, 5, 0, 60}} },
+		func(in *Input, v float64) { in.Labour = []Labour{{"cable", true, 5, 1, v}} },
+		func(in *Input, v float64) { in.Prices = map[string]float64{"tile": v} },
+		func(in *Input, v float64) { in.Rooms[0].Joints[0].Length = v },
+	} {
+		for _, v := range []float64{math.NaN(), math.Inf(1), -1, 1e300} {
+			in := bath()
+			before := len(Compute(in).Questions)
+			change(&in, v)
+			l := Compute(in)
+			for _, line := range l.Lines {
+				for _, f := range []float64{line.Net, line.Waste, line.Gross, line.Pack, line.Spare, line.Price} {
+					if !usable(f) {
+						t.Errorf("change %d to %g: %s holds %g", i, v, line.Code, f)
+					}
+				}
+			}
+			if len(l.Questions) == before {
+				t.Errorf("change %d to %g: no question", i, v)
+			}
+			if err := WriteJSON(&strings.Builder{}, l); err != nil {
+				t.Errorf("change %d to %g: %v", i, v, err)
+			}
+		}
+	}
+}
+
+// Whatever the room: gross is at least net, packs hold gross, and a line not
+// cut from rolls has no idle pack.
+func TestPacksOfAnyRoom(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		in := bath()
+		in.Rooms[0].Tiled = rect(rapid.Float64Range(600, 9000).Draw(t, "w"), rapid.Float64Range(600, 9000).Draw(t, "h"))
+		in.Materials.Grout.Waste = rapid.Float64Range(0, 0.5).Draw(t, "waste")
+		in.Tile.Pattern = rapid.SampledFrom([]string{Straight, Offset, Diagonal, "herringbone"}).Draw(t, "pattern")
+		for _, l := range Compute(in).Lines {
+			slack := 1e-8 * max(1, l.Pack)
+			if l.Gross < l.Net || l.Pack > 0 && float64(l.Packs)*l.Pack < l.Gross-slack {
+				t.Fatalf("%+v", l)
+			}
+			if l.Pack > 0 && l.Code != "membrane" && float64(l.Packs-1)*l.Pack >= l.Gross+slack {
+				t.Fatalf("an idle pack: %+v", l)
+			}
+			if math.Abs(l.Net*(1+l.Waste)-l.Gross) > 1e-6*max(1, l.Gross) {
+				t.Fatalf("net, waste and gross disagree: %+v", l)
+			}
+		}
+	})
+}
+
+func TestCompare(t *testing.T) {
+	small, large := bath(), bath()
+	large.Rooms[0].Tiled = rect(2425, 2025)
+	large.Rooms[0].Thermostat.Relay = true
+	if got := Compare(Compute(small), Compute(bath())); len(got) != 0 {
+		t.Errorf("the same job differs: %+v", got)
+	}
+	changes := Compare(Compute(small), Compute(large))
+	var codes []string
+	for _, c := range changes {
+		codes = append(codes, fmt.Sprint(c.Code, " ", c.Packs))
+	}
+	for _, want := range []string{"fill-mortar 0", "relay 1"} {
+		if !slices.Contains(codes, want) {
+			t.Errorf("changes %q lack %q", codes, want)
+		}
+	}
+}

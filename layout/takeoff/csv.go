@@ -1,0 +1,61 @@
+package takeoff
+
+import (
+	"encoding/csv"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+)
+
+var csvHead = []string{
+	"code", "item", "basis", "unit", "net", "waste (%)", "gross", "pack size", "pack", "whole packs", "spare", "price",
+	"unit (US)", "net (US)", "gross (US)", "pack size (US)", "spare (US)", "note",
+}
+
+// WriteCSV writes the lines of a take-off as CSV by RFC 4180: a header row,
+// UTF-8, decimal points, CRLF. Figures are in the row's unit. An empty cell
+// means none given. Text that a spreadsheet would run as a formula gets a
+// leading apostrophe.
+func WriteCSV(w io.Writer, l List) error {
+	out := csv.NewWriter(w)
+	out.UseCRLF = true
+	rows := [][]string{csvHead}
+	for _, line := range l.Lines {
+		rows = append(rows, csvRow(line))
+	}
+	if err := out.WriteAll(rows); err != nil {
+		return fmt.Errorf("take-off as CSV: %w", err)
+	}
+	return nil
+}
+
+func csvRow(l Line) []string {
+	_, us := US(0, l.Unit)
+	figure := func(v float64) string { return Figure(v, l.Unit) }
+	other := func(v float64) string { v, u := US(v, l.Unit); return Figure(v, u) }
+	given := func(v float64, format func(float64) string) string {
+		if v == 0 {
+			return ""
+		}
+		return format(v)
+	}
+	packs := ""
+	if l.Pack > 0 {
+		packs = strconv.Itoa(l.Packs)
+	}
+	price := given(l.Price, func(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) })
+	return []string{
+		defuse(l.Code), defuse(l.Item), defuse(l.Basis), l.Unit, figure(l.Net), strconv.FormatFloat(100*l.Waste, 'f', 1, 64), figure(l.Gross),
+		given(l.Pack, figure), defuse(l.PackName), packs, figure(l.Spare), price,
+		us, other(l.Net), other(l.Gross), given(l.Pack, other), other(l.Spare), defuse(l.Note),
+	}
+}
+
+// defuse keeps a spreadsheet from reading text as a formula.
+func defuse(text string) string {
+	if text != "" && strings.ContainsAny(text[:1], "=+-@\t\r") {
+		return "'" + text
+	}
+	return text
+}

@@ -1,0 +1,160 @@
+package takeoff
+
+import (
+	"math"
+	"testing"
+	"time"
+
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+
+	"pgregory.net/rapid"
+)
+
+// 10 m² of 300x600 with a 3 mm joint: 54.73 modules, 55 tiles, 61 with 10 %;
+// 56 without the joint (plain arithmetic). 150 ft² with 15 % is 172.5 ft²
+// (homeproject.tools/guides/tile-waste-percentage-guide).
+func TestTilesByArea(t *testing.T) {
+	tile := job.Tile{Length: 600, Width: 300, Joint: 3}
+	n := TilesByArea(10e6, tile)
+	near(t, "modules", n, 54.73, 5e-3)
+	for waste, want := range map[float64]int{0: 55, 0.1: 61} {
+		if got := WholePacks(n*(1+waste), 1); got != want {
+			t.Errorf("with %g waste: %d tiles, want %d", waste, got, want)
+		}
+	}
+	if got := WholePacks(TilesByArea(10e6, job.Tile{Length: 600, Width: 300}), 1); got != 56 {
+		t.Errorf("without joint: %d, want 56", got)
+	}
+	foot := job.Tile{Length: plane.Foot, Width: plane.Foot}
+	near(t, "ft² with 15 %", TilesByArea(150*plane.Foot*plane.Foot, foot)*1.15, 172.5, 1e-9)
+}
+
+func count(t *testing.T, room plane.Region, tile job.Tile) Count {
+	t.Helper()
+	g, ok := TileGrid(room, tile)
+	if !ok {
+		t.Fatalf("%v is not laid on a grid", tile)
+	}
+	c, err := g.Count(room)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return c
+}
+
+// Rooms counted by hand.
+func TestCountByHand(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		room plane.Region
+		tile job.Tile
+		want Count
+	}{
+		{"4 x 3 tiles with their joints", rect(4*303-3, 3*303-3), job.Tile{Length: 300, Width: 300, Joint: 3}, Count{Whole: 12}},
+		// 3.5 tiles long: a tile on the centre line leaves quarters, a joint three quarters
+		{"3.5 tiles long", rect(1050, 300), job.Tile{Length: 300, Width: 300}, Count{Whole: 2, Cut: 2}},
+		// 2.8 tiles long: here a tile on the centre line leaves 0.9 at each end
+		{"2.8 tiles long", rect(840, 300), job.Tile{Length: 300, Width: 300}, Count{Whole: 1, Cut: 2}},
+		// rows run along the longer side
+		{"portrait", rect(300, 1200), job.Tile{Length: 600, Width: 300}, Count{Whole: 2}},
+		// second row moved half a tile: halves at its ends, from one tile only
+		// when the saw leaves enough
+		{"offset", rect(1200, 600), job.Tile{Length: 600, Width: 300, Pattern: Offset}, Count{Whole: 3, Cut: 2}},
+	} {
+		got := count(t, c.room, c.tile)
+		got.Area = 0
+		if got != c.want {
+			t.Errorf("%s: %+v, want %+v", c.name, got, c.want)
+		}
+	}
+}
+
+// A small room takes pieces under half a tile from one tile: 2.3 tiles long
+// from a corner is 2 whole and a 0.3 piece; two such rows pair up.
+func TestShortPiecesPair(t *testing.T) {
+	g := Grid{Length: 300, Width: 300}
+	c, err := g.Count(rect(690, 600))
+	if err != nil || c.Whole != 4 || c.Cut != 2 || c.Pairs != 1 || c.Tiles() != 5 {
+		t.Errorf("%+v, %d tiles, %v; want 4 whole, 2 cut in 1 pair, 5 tiles", c, c.Tiles(), err)
+	}
+}
+
+// An L-shaped floor needs nothing in its missing corner, and a hole no tile.
+func TestCountFollowsTheRoom(t *testing.T) {
+	full, err := rect(1200, 1200).Less(plane.FromRing(plane.Rectangle(plane.Pt(600, 600), plane.Pt(1200, 1200))))
+	if err != nil {
+		t.Fatal(err)
+	}
+	g := Grid{Length: 300, Width: 300}
+	if c, err := g.Count(full); err != nil || c.Whole != 12 || c.Cut != 0 {
+		t.Errorf("L: %+v, %v", c, err)
+	}
+	holed, err := rect(900, 900).Less(plane.FromRing(plane.Rectangle(plane.Pt(300, 300), plane.Pt(600, 600))))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if c, err := g.Count(holed); err != nil || c.Whole != 8 || c.Cut != 0 {
+		t.Errorf("holed: %+v, %v", c, err)
+	}
+}
+
+// Without joints the pieces of a grid make up the whole floor, whatever its
+// shape, the grid's angle and the shift of its rows.
+func TestPiecesMakeUpTheFloor(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w, h := rapid.Float64Range(900, 4000).Draw(t, "w"), rapid.Float64Range(900, 4000).Draw(t, "h")
+		room := plane.FromRing(plane.Ring{plane.Pt(0, 0), plane.Pt(w, 0), plane.Pt(w, h*rapid.Float64Range(0.3, 1).Draw(t, "slope")),
+			plane.Pt(w/2, h), plane.Pt(w/2, h*0.6), plane.Pt(0, h*0.7)})
+		g := Grid{Length: rapid.Float64Range(150, 600).Draw(t, "l"), Width: rapid.Float64Range(150, 600).Draw(t, "b"),
+			Angle: rapid.Float64Range(0, 3).Draw(t, "angle"), Shift: rapid.SampledFrom([]float64{0, 0.5}).Draw(t, "shift")}
+		c, err := g.Count(room)
+		if err != nil {
+			t.Fatal(err)
+		}
+		// pieces under 1 mm are left out: at most 1 mm along the edge
+		if lost := room.Area() - c.Area; lost < -1 || lost > room.Perimeter() {
+			t.Fatalf("pieces make %.0f of %.0f mm²", c.Area, room.Area())
+		}
+		if float64(c.Tiles())*g.Length*g.Width < c.Area-1 {
+			t.Fatalf("%d tiles cannot make %.0f mm²", c.Tiles(), c.Area)
+		}
+	})
+}
+
+// The setting-out leaves no sliver along a straight edge: never under half a
+// tile less the joint.
+func TestSetOutLeavesNoSliver(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		extent := rapid.Float64Range(1000, 6000).Draw(t, "extent")
+		start := setOut(extent, 300, 3)
+		edge := math.Mod(extent/2-start, 303)
+		if edge >= least && edge < 146 {
+			t.Fatalf("a piece of %.1f mm at the edge of %.1f mm", edge, extent)
+		}
+	})
+}
+
+func TestGridRefuses(t *testing.T) {
+	for _, g := range []Grid{{}, {Length: 300}, {Length: math.NaN(), Width: 300}, {Length: 300, Width: 300, Joint: -1},
+		{Length: 2, Width: 2}, {Length: 300, Width: 300, Origin: plane.Pt(1e18, 0)}, {Length: 300, Width: 300, Angle: math.NaN()}} {
+		if _, err := g.Count(rect(9000, 9000)); err == nil {
+			t.Errorf("%+v: no error", g)
+		}
+	}
+	if _, ok := TileGrid(rect(1000, 1000), job.Tile{Length: 600, Width: 300, Pattern: "herringbone"}); ok {
+		t.Error("herringbone is not laid on a grid")
+	}
+	if c, err := (Grid{Length: 300, Width: 300}).Count(nil); err != nil || c.Tiles() != 0 {
+		t.Errorf("no floor: %+v, %v", c, err)
+	}
+}
+
+// 30 m² of 48 mm mosaic, some 11,500 tiles, is counted in well under a second.
+func TestMosaicIsCountedQuickly(t *testing.T) {
+	start := time.Now()
+	c := count(t, rect(6000, 5000), job.Tile{Length: 48, Width: 48, Joint: 3, Pattern: Diagonal})
+	if c.Tiles() < 11000 || time.Since(start) > time.Second {
+		t.Errorf("%d tiles in %v", c.Tiles(), time.Since(start))
+	}
+}

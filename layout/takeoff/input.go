@@ -1,0 +1,98 @@
+package takeoff
+
+import (
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+// Input is everything a take-off is made from. Areas are in mm², lengths in
+// mm; nothing here is changed.
+type Input struct {
+	Status    job.Status
+	Units     plane.Units // which system a basis names first
+	Rooms     []Room
+	Membrane  job.Membrane
+	Tile      job.Tile
+	Materials job.Materials
+	Cut       *CutPlan           // of the membrane; nil: strips are counted here
+	Labour    []Labour           // no labour is taken off when empty
+	Prices    map[string]float64 // price of one pack by Line.Code; wins over a product's own
+}
+
+// A Room is one floor to take off. Floor, tiled and heated area are three
+// figures and never stand for each other.
+type Room struct {
+	Name       string
+	Floor      float64      // mm² inside the finished walls
+	Heated     float64      // mm² that the cable serves
+	Tiled      plane.Region // floor that gets membrane and tile
+	Perimeter  float64      // mm of tile edge to be sealed; 0: the whole edge of Tiled
+	Joints     []Joint
+	Cables     []Cable
+	Thermostat *Thermostat // nil when the room has none of its own
+	Undecided  []string    // fixtures that are not chosen yet
+	Questions  []string    // whatever else is open in this room
+}
+
+// A Joint is a movement joint to be filled. Width 0: the sealant's own width.
+type Joint struct {
+	Name          string
+	Length, Width float64 // mm
+}
+
+// A Cable is one cable of the plan.
+type Cable struct {
+	Name  string // H1, H2... on the drawings
+	Label job.Cable
+}
+
+// A Thermostat is a box on the wall with what rises to it.
+type Thermostat struct {
+	Rise       float64 // mm from the floor to the box
+	Relay      bool    // the load is more than its contacts carry
+	ColdLeads  int     // coming up to the box
+	Sensors    int     // wired ones, normally 1
+	Spares     int     // spare sensors, never wired
+	SensorTube float64 // mm of tube over the floor, all sensors
+}
+
+// A CutPlan is a membrane cut on purpose; it replaces the count of strips.
+type CutPlan struct {
+	Packs int     // whole rolls or sheets
+	Taken float64 // mm² of membrane cut from them
+	Seams float64 // mm
+	Note  string
+}
+
+// A Labour is one phase of work at the job file's own rates.
+type Labour struct {
+	Phase    string
+	Heated   bool    // counted on the heated area, else on the tiled one
+	PerHour  float64 // m² an hour, 0: Fixed alone
+	Fixed    float64 // hours, whatever the area
+	HourCost float64
+}
+
+// tiled returns the tiled area of all rooms in mm².
+func (in Input) tiled() float64 { return in.sum(func(r Room) float64 { return r.Tiled.Area() }) }
+
+// heated returns the heated area of all rooms in mm².
+func (in Input) heated() float64 { return in.sum(func(r Room) float64 { return r.Heated }) }
+
+// edge returns the length of tile edge of all rooms in mm.
+func (in Input) edge() float64 {
+	return in.sum(func(r Room) float64 {
+		if r.Perimeter > 0 {
+			return r.Perimeter
+		}
+		return r.Tiled.Perimeter()
+	})
+}
+
+func (in Input) sum(of func(Room) float64) float64 {
+	total := 0.0
+	for _, r := range in.Rooms {
+		total += of(r)
+	}
+	return total
+}

@@ -1,0 +1,85 @@
+package takeoff
+
+import (
+	"math"
+	"testing"
+
+	"oxturn/layout/plane"
+
+	"pgregory.net/rapid"
+)
+
+// Strips counted by hand, roll 1 m wide.
+func TestStripsTakeTheBetterDirection(t *testing.T) {
+	ell, err := rect(3000, 2000).Less(plane.FromRing(plane.Rectangle(plane.Pt(1000, 1000), plane.Pt(3000, 2000))))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		name    string
+		room    plane.Region
+		along   string
+		lengths []float64
+		seams   float64
+	}{
+		{"two strips of 3 m, not three of 2 m", rect(3000, 2000), "east-west", []float64{3000, 3000}, 3000},
+		{"north-south wastes less", rect(2000, 2600), "north-south", []float64{2600, 2600}, 2600},
+		{"a strip is as long as its floor", ell, "east-west", []float64{3000, 1000}, 1000},
+	} {
+		s, err := StripsFor(c.room, 1000)
+		if err != nil || s.Along != c.along || len(s.Lengths) != len(c.lengths) {
+			t.Fatalf("%s: %+v, %v", c.name, s, err)
+		}
+		total := 0.0
+		for _, l := range c.lengths {
+			total += l
+		}
+		near(t, c.name, s.Total(), total, 1e-6)
+		near(t, c.name+", seams", s.Seams, c.seams, 1e-6)
+	}
+}
+
+func TestRollsReuseOffcuts(t *testing.T) {
+	for _, c := range []struct {
+		lengths []float64
+		roll    float64
+		want    int
+	}{
+		{[]float64{3000, 3000, 3000}, 10000, 1},
+		{[]float64{6000, 6000, 4000, 4000}, 10000, 2}, // each off-cut of 4 m is used
+		{[]float64{6000, 6000, 5000}, 10000, 3},
+		{[]float64{5000, 5000}, 10000, 1},  // to the millimetre
+		{[]float64{23000}, 10000, 3},       // pieced from whole rolls
+		{[]float64{23000, 7000}, 10000, 3}, // and its off-cut is used
+		{nil, 10000, 0},
+		{[]float64{1000}, 0, 0},
+	} {
+		if got := Rolls(c.lengths, c.roll); got != c.want {
+			t.Errorf("%v from rolls of %g: %d, want %d", c.lengths, c.roll, got, c.want)
+		}
+	}
+}
+
+// Strips cover the floor but for a last one under 1 mm, and rolls hold them.
+func TestRollsHoldTheFloor(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		room := rect(rapid.Float64Range(500, 9000).Draw(t, "w"), rapid.Float64Range(500, 9000).Draw(t, "h"))
+		width := rapid.Float64Range(300, 1500).Draw(t, "width")
+		roll := rapid.Float64Range(2000, 30000).Draw(t, "roll")
+		s, err := StripsFor(room, width)
+		if err != nil || s.Total()*width < room.Area()-least*room.Perimeter() {
+			t.Fatalf("%+v for %.0f mm² (%v)", s, room.Area(), err)
+		}
+		if n := Rolls(s.Lengths, roll); float64(n)*roll < s.Total()-1 {
+			t.Fatalf("%d rolls of %g for %g", n, roll, s.Total())
+		}
+	})
+}
+
+func TestStripsRefuse(t *testing.T) {
+	for _, width := range []float64{0, -1, 0.5, math.NaN(), math.Inf(1)} {
+		if _, err := StripsFor(rect(3000, 2000), width); err == nil {
+			t.Errorf("width %g: no error", width)
+		}
+	}
+}

@@ -1,0 +1,67 @@
+package takeoff
+
+import "oxturn/layout/job"
+
+// mortars adds the three mortars, never as one: the bond coat under the
+// membrane, the fill between its pegs, and the bed under the tile.
+func (b *builder) mortars() {
+	m := b.in.Materials
+	b.coat(Line{Code: "bond-mortar", Item: "Bond mortar under the membrane", PackName: "bag"}, m.BondMortar, 0)
+	b.coat(Line{Code: "fill-mortar", Item: "Peg-fill mortar", PackName: "bag"}, m.FillMortar, b.fillDepth())
+	b.coat(Line{Code: "bed-mortar", Item: "Tile-bed mortar", PackName: "bag"}, m.BedMortar, m.BedThickness)
+}
+
+// fillDepth is the mean depth in mm of the fill between the pegs: the
+// membrane's height times the share of it that is void. The cable's own room
+// is not taken off.
+func (b *builder) fillDepth() float64 {
+	return b.in.Membrane.Height * b.in.Membrane.VoidShare
+}
+
+// coat adds one mortar on the tiled area. The depth in mm and the litres that
+// a pack yields give its volume, 1 mm on 1 m² being 1 L; without either, the
+// area that a pack covers is used. A coverage that is not a default wins over
+// both: whoever wrote it knows their trowel.
+func (b *builder) coat(l Line, p job.Product, depth float64) {
+	area := b.in.tiled() / 1e6
+	l.Basis = b.tiledBasis()
+	l.Waste = p.Waste
+	l.call(p)
+	switch {
+	case byVolume(p, depth):
+		l.Net, l.Unit, l.Pack = area*depth, "L", p.Yield
+		l.note("%.3g mm mean depth; %s", depth, yields(p))
+	case usable(p.Coverage) && p.Coverage > 0:
+		l.cover(p, area)
+	default:
+		l.Net, l.Unit, l.PackName = area, "m²", ""
+		l.note("neither coverage nor depth and yield are given")
+		b.ask("%s: coverage of a bag, or depth and yield, to count bags.", l.Item)
+	}
+	b.add(l, p.Price)
+}
+
+// byVolume reports whether a coat is measured by depth and yield.
+func byVolume(p job.Product, depth float64) bool {
+	if p.Coverage > 0 && p.Source != job.FromDefault {
+		return false
+	}
+	return usable(p.Yield) && p.Yield > 0 && usable(depth) && depth > 0
+}
+
+// call notes what to ask for, when the job file names it.
+func (l *Line) call(p job.Product) {
+	if p.Name != "" {
+		l.note("%s", p.Name)
+	}
+}
+
+// cover measures a line by the area that one pack covers.
+func (l *Line) cover(p job.Product, area float64) {
+	packs := area / p.Coverage
+	l.Net, l.Unit, l.Pack = area, "m²", p.Coverage
+	if p.Pack > 0 && p.Unit != "" && p.Unit != "m²" {
+		l.Net, l.Unit, l.Pack = packs*p.Pack, p.Unit, p.Pack
+	}
+	l.note("%.3g m² (%.3g ft²) a %s (%s)", p.Coverage, p.Coverage*feetPerMetre*feetPerMetre, l.PackName, p.Source)
+}

@@ -1,0 +1,138 @@
+package takeoff
+
+import (
+	"fmt"
+
+	"oxturn/layout/job"
+)
+
+// underlays adds what is bought only when the job file gives it a pack:
+// primer, insulation board and seam band. seams is in mm.
+func (b *builder) underlays(seams float64) {
+	m := b.in.Materials
+	area := b.in.tiled() / 1e6
+	if p := m.Primer; p.Coverage > 0 {
+		l := Line{Code: "primer", Item: "Primer", Basis: b.tiledBasis(), Waste: p.Waste, PackName: "can"}
+		l.call(p)
+		l.cover(p, area)
+		b.add(l, p.Price)
+	} else if p.Pack > 0 {
+		b.ask("Primer: area that a pack covers.")
+	}
+	if p := m.Board; p.Pack > 0 {
+		b.packed(Line{Code: "board", Item: "Insulation board under the membrane", Basis: b.tiledBasis(), Net: area, Unit: "m²", PackName: "board"}, p)
+	}
+	if p := m.Band; p.Pack > 0 {
+		length := b.in.edge() + seams
+		b.packed(Line{Code: "band", Item: "Seam and corner band", Basis: b.lengthBasis("tile edge and membrane seams", length),
+			Net: length / 1000, Unit: "m", PackName: "roll"}, p)
+	}
+}
+
+// packed adds a line whose net figure is in the pack's own unit.
+func (b *builder) packed(l Line, p job.Product) {
+	l.call(p)
+	l.Waste, l.Pack = p.Waste, p.Pack
+	l.note("size of a pack: %s", p.Source)
+	if p.Unit != "" && p.Unit != l.Unit {
+		b.ask("%s: a pack of %g %s; it must be in %s.", l.Item, p.Pack, p.Unit, l.Unit)
+		l.Pack, l.PackName = 0, ""
+	}
+	b.add(l, p.Price)
+}
+
+// cables adds one line for every kind of cable.
+func (b *builder) cables() {
+	type kind struct {
+		label job.Cable
+		names []string
+	}
+	var kinds []kind
+	find := func(label job.Cable) *kind {
+		for i := range kinds {
+			if kinds[i].label.ID == label.ID {
+				return &kinds[i]
+			}
+		}
+		kinds = append(kinds, kind{label: label})
+		return &kinds[len(kinds)-1]
+	}
+	for _, r := range b.in.Rooms {
+		for _, c := range r.Cables {
+			k := find(c.Label)
+			k.names = append(k.names, c.Name)
+		}
+	}
+	for _, k := range kinds {
+		c := k.label
+		b.add(Line{Code: "cable " + c.ID, Item: "Heating cable " + c.ID, Net: float64(len(k.names)), Unit: "each", Pack: 1,
+			Basis: fmt.Sprintf("%s: %g V, %g W, %.2f m (%.1f ft); heated area only", join(k.names), c.Volts, c.Watts, c.Length/1000, c.Length/304.8),
+			Note:  "never cut; not returnable once unwound"}, c.Price)
+	}
+	if len(kinds) == 0 {
+		b.ask("Heating cable: none is settled yet.")
+	}
+}
+
+// controls adds what goes to the box: thermostat, relay, sensors, boxes, tube
+// and nail plates.
+func (b *builder) controls() {
+	var boxes, relays, leads, sensors, spares int
+	var rise, tube float64
+	for _, r := range b.in.Rooms {
+		t := r.Thermostat
+		if t == nil {
+			continue
+		}
+		boxes++
+		if t.Relay {
+			relays++
+		}
+		leads += t.ColdLeads
+		sensors += t.Sensors
+		spares += t.Spares
+		rise += t.Rise
+		tube += t.SensorTube
+	}
+	b.each("thermostat", "Thermostat with floor sensor input", boxes, "one a controlled room")
+	b.each("relay", "Relay or second thermostat", relays, "the load is more than a thermostat's contacts carry")
+	b.each("sensor", "Floor sensor", sensors, "the one that is wired")
+	b.each("spare-sensor", "Spare floor sensor", spares, "laid in another place, never wired")
+	b.each("box", "Deep box for the thermostat", boxes,
+		fmt.Sprintf("leads into it: %d cold, %d of sensors; electrician to size", leads, sensors+spares))
+	b.length("conduit", "Conduit in the wall", 2*rise, "lead rise, cold leads and sensor leads apart,")
+	b.length("sensor-tube", "Tube for the sensors", tube, "leads over the floor")
+	b.each("nail-plate", "Nail plate", 2*boxes, "one for each of the two paths through the wall's sole plate, assumed")
+}
+
+// each adds a line counted one by one; none when n is 0.
+func (b *builder) each(code, item string, n int, basis string) {
+	if n != 0 {
+		b.add(Line{Code: code, Item: item, Basis: basis, Net: float64(n), Unit: "each", Pack: 1}, 0)
+	}
+}
+
+// length adds a line cut to length, in mm; none when it is 0.
+func (b *builder) length(code, item string, mm float64, basis string) {
+	if mm != 0 {
+		b.add(Line{Code: code, Item: item, Basis: b.lengthBasis(basis, mm), Net: mm / 1000, Unit: "m", Note: "cut to length"}, 0)
+	}
+}
+
+// labour adds a line for every phase of work, at the job file's own rates.
+func (b *builder) labour() {
+	for _, w := range b.in.Labour {
+		area, what := b.in.tiled(), "tiled area"
+		if w.Heated {
+			area, what = b.in.heated(), "heated area"
+		}
+		hours := w.Fixed
+		if w.PerHour > 0 {
+			hours += area / 1e6 / w.PerHour
+		}
+		l := Line{Code: "labour " + w.Phase, Item: "Labour: " + w.Phase, Basis: b.basis(what, area), Net: hours, Unit: "h"}
+		l.note("%g m² an hour and %g h fixed (job file)", w.PerHour, w.Fixed)
+		l.Price = hours * w.HourCost
+		b.add(l, 0)
+	}
+}

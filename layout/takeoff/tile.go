@@ -1,0 +1,71 @@
+package takeoff
+
+import (
+	"fmt"
+	"math"
+
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+// tile adds the tile. It is counted twice, by area with its joint and waste,
+// and place by place on a grid laid on each room; the larger figure is bought.
+func (b *builder) tile() {
+	t := b.in.Tile
+	l := Line{Code: "tile", Item: tileName(t, b.in.Units), Basis: b.tiledBasis(), Unit: "each", Pack: 1}
+	if !(usable(t.Length) && usable(t.Width) && usable(t.Joint) && t.Length >= least && t.Width >= least) {
+		l.note("no tile size is given")
+		b.ask("Tile: size and joint, to count tiles.")
+		b.add(l, 0)
+		return
+	}
+	if t.PerBox > 0 {
+		l.Pack, l.PackName = float64(t.PerBox), "box"
+	}
+	l.Net = TilesByArea(b.in.tiled(), t)
+	waste := t.Waste
+	if !usable(waste) {
+		b.ask("Tile: a waste of %g is not usable; none is added.", waste)
+		waste = 0
+	}
+	byArea := l.Net * (1 + waste)
+	counted, err := b.countTiles()
+	if err != nil {
+		l.take(byArea)
+		l.note("by area with the joint and %.3g %% waste; %v", 100*waste, err)
+		b.addGross(l, 0)
+		return
+	}
+	l.take(max(byArea, float64(counted.Tiles())))
+	l.note("on a grid set out from the middle of each room: %d whole, %d cut, %d of them from off-cuts, so %d; by area with %.3g %% waste: %.0f; the larger is taken",
+		counted.Whole, counted.Cut, counted.Pairs, counted.Tiles(), 100*waste, math.Ceil(snap(byArea)))
+	b.addGross(l, 0)
+}
+
+// countTiles counts all rooms on their own grids.
+func (b *builder) countTiles() (Count, error) {
+	var total Count
+	for _, r := range b.in.Rooms {
+		g, ok := TileGrid(r.Tiled, b.in.Tile)
+		if !ok {
+			return Count{}, fmt.Errorf("the pattern %q is not counted tile by tile", b.in.Tile.Pattern)
+		}
+		c, err := g.Count(r.Tiled)
+		if err != nil {
+			return Count{}, err
+		}
+		total.Whole += c.Whole
+		total.Cut += c.Cut
+		total.Pairs += c.Pairs
+		total.Area += c.Area
+	}
+	return total, nil
+}
+
+func tileName(t job.Tile, u plane.Units) string {
+	pattern := t.Pattern
+	if pattern == "" {
+		pattern = Straight
+	}
+	return fmt.Sprintf("Tile %s x %s, %s", plane.FormatLength(t.Width, u), plane.FormatLength(t.Length, u), pattern)
+}

@@ -1,0 +1,62 @@
+package takeoff
+
+import (
+	"fmt"
+
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+// words adds what the figures stand for and what they leave out.
+func (b *builder) words() {
+	b.inclusions()
+	b.list.Exclusions = []string{
+		"Electrical work by others: circuit, breaker, ground-fault device, wiring and hook-up.",
+		"Permit and inspection.",
+		"Demolition, levelling and repair of the subfloor.",
+		"Hire of an insulation tester and a continuity alarm.",
+		"Fixtures, thresholds, skirting and wall tile.",
+		"Floor warming only: no heat-loss calculation has been made.",
+	}
+	b.assumptions()
+	b.questions()
+}
+
+func (b *builder) inclusions() {
+	for _, r := range b.in.Rooms {
+		u := b.in.Units
+		b.list.Inclusions = append(b.list.Inclusions, fmt.Sprintf("%s: floor %s, tiled %s, heated %s.",
+			r.Name, plane.FormatArea(r.Floor, u), plane.FormatArea(r.Tiled.Area(), u), plane.FormatArea(r.Heated, u)))
+	}
+}
+
+func (b *builder) assumptions() {
+	b.list.Assumptions = []string{
+		"Membrane runs under all tile, heated or not, and its strips are butted.",
+		"Three mortars are counted apart: bond coat, peg fill and tile bed. The cable's own volume is not taken off the fill.",
+		"Grout joints are as deep as the tile is thick.",
+		"Packs are whole packs for the whole job.",
+	}
+	if b.in.Tile.Pattern == "herringbone" {
+		b.list.Assumptions = append(b.list.Assumptions, "Herringbone tile is taken by area with waste, not counted tile by tile.")
+	}
+}
+
+// questions adds what is open in the rooms and, for a proposal, that sizes
+// must still be measured.
+func (b *builder) questions() {
+	if b.in.Status == job.Proposal {
+		b.ask("Proposal: site measure required. Cable is ordered only after the finished walls are measured.")
+	}
+	for _, r := range b.in.Rooms {
+		for _, name := range r.Undecided {
+			b.ask("%s: %s is not decided; its place is kept free of cable.", r.Name, name)
+		}
+		for _, q := range r.Questions {
+			b.ask("%s: %s", r.Name, q)
+		}
+		if len(r.Tiled) == 0 {
+			b.ask("%s: no tiled area.", r.Name)
+		}
+	}
+}

@@ -1,0 +1,116 @@
+package takeoff
+
+import (
+	"bytes"
+	"encoding/csv"
+	"encoding/json"
+	"errors"
+	"strings"
+	"testing"
+)
+
+func TestCSVReadsBack(t *testing.T) {
+	var out bytes.Buffer
+	l := List{Lines: []Line{
+		{Code: "grout", Item: "=HYPERLINK(\"x\")", Basis: "+1", Unit: "kg", Net: 1, Waste: 0.1, Gross: 1.1, Pack: 5, PackName: "@bag", Packs: 1, Spare: 3.9, Note: "-2, \"quoted\"\nand a line"},
+		{Code: "tube", Item: "Tube", Unit: "m", Net: 3, Gross: 3},
+		{Code: "box", Item: "\tBox", Unit: "each", Net: 2, Gross: 2, Pack: 1, Packs: 2, Price: 19.5},
+	}}
+	if err := WriteCSV(&out, l); err != nil {
+		t.Fatal(err)
+	}
+	rows, err := csv.NewReader(&out).ReadAll()
+	if err != nil || len(rows) != 4 {
+		t.Fatalf("%d rows, %v", len(rows), err)
+	}
+	cell := func(row int, head string) string {
+		for i, h := range rows[0] {
+			if h == head {
+				return rows[row][i]
+			}
+		}
+		t.Fatalf("no column %q", head)
+		return ""
+	}
+	for _, c := range []struct {
+		row        int
+		head, want string
+	}{
+		{1, "item", "'=HYPERLINK(\"x\")"}, {1, "basis", "'+1"}, {1, "pack", "'@bag"}, {1, "note", "'-2, \"quoted\"\nand a line"},
+		{3, "item", "'\tBox"}, {1, "waste (%)", "10.0"}, {1, "net", "1.00"}, {1, "net (US)", "2.20"}, {1, "unit (US)", "lb"},
+		{1, "whole packs", "1"}, {2, "whole packs", ""}, {2, "pack size", ""}, {2, "gross (US)", "9.84"},
+		{3, "net", "2"}, {3, "price", "19.50"}, {2, "price", ""},
+	} {
+		if got := cell(c.row, c.head); got != c.want {
+			t.Errorf("row %d, %s: %q, want %q", c.row, c.head, got, c.want)
+		}
+	}
+}
+
+func TestCSVEndsLinesByTheBook(t *testing.T) {
+	var out bytes.Buffer
+	if err := WriteCSV(&out, Compute(bath())); err != nil {
+		t.Fatal(err)
+	}
+	if strings.Count(out.String(), "\n") != strings.Count(out.String(), "\r\n") {
+		t.Error("a line does not end in CRLF")
+	}
+}
+
+type broken struct{}
+
+func (broken) Write([]byte) (int, error) { return 0, errors.New("disk full") }
+
+func TestWriteErrorsAreReturned(t *testing.T) {
+	if WriteCSV(broken{}, List{}) == nil || WriteJSON(broken{}, List{}) == nil {
+		t.Error("a full disk goes unnoticed")
+	}
+}
+
+func TestJSONReadsBackAndRepeats(t *testing.T) {
+	var first, second bytes.Buffer
+	if WriteJSON(&first, Compute(bath())) != nil || WriteJSON(&second, Compute(bath())) != nil {
+		t.Fatal("not written")
+	}
+	if !bytes.Equal(first.Bytes(), second.Bytes()) {
+		t.Error("the same job gives other bytes")
+	}
+	var got struct {
+		Schema int
+		Status string
+		Lines  []struct {
+			Code       string
+			Metric, US struct {
+				Unit string
+				Net  float64
+			}
+		}
+		Exclusions []string
+	}
+	if err := json.Unmarshal(first.Bytes(), &got); err != nil {
+		t.Fatal(err)
+	}
+	if got.Schema != Schema || got.Status != "proposal" || len(got.Exclusions) == 0 {
+		t.Errorf("%+v", got)
+	}
+	m := got.Lines[0]
+	near(t, "ft² of membrane", m.US.Net, m.Metric.Net*10.7639, 1e-3)
+	if m.Code != "membrane" || m.US.Unit != "ft²" {
+		t.Errorf("first line %+v", m)
+	}
+}
+
+func TestUSUnits(t *testing.T) {
+	for _, c := range []struct {
+		value float64
+		unit  string
+		want  float64
+		us    string
+	}{{1, "m²", 10.7639, "ft²"}, {1, "m", 3.28084, "ft"}, {22.6796, "kg", 50, "lb"}, {3.785411784, "L", 1, "gal"}, {7, "each", 7, "each"}, {2.5, "h", 2.5, "h"}} {
+		got, unit := US(c.value, c.unit)
+		near(t, c.unit, got, c.want, 1e-4)
+		if unit != c.us {
+			t.Errorf("%s becomes %s, want %s", c.unit, unit, c.us)
+		}
+	}
+}
