@@ -164,7 +164,7 @@ func ticks(img *image.Gray, y0, y1, x0, x1 int) []float64 {
 
 // The check line on the rendered page: 100 mm within 0.2 mm, and 4 in.
 func TestCheckLineIsTrueToSize(t *testing.T) {
-	const dpi = 300
+	const dpi = 200
 	px := func(mm float64) int { return int(mm / 25.4 * dpi) }
 	img := outside.RasterPDF(t, write(t, specimen.Sheet()), strconv.Itoa(dpi))
 	for _, c := range []struct {

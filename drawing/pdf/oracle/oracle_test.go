@@ -1,0 +1,60 @@
+// Package oracle asks an independent library whether our PDF keeps to the
+// standard. It is a module of its own, so that nobody who builds the program
+// downloads that library.
+package oracle
+
+import (
+	"bytes"
+	"testing"
+
+	"github.com/pdfcpu/pdfcpu/pkg/api"
+	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
+
+	"oxturn/drawing"
+	"oxturn/drawing/internal/specimen"
+	"oxturn/drawing/pdf"
+)
+
+func validate(t *testing.T, data []byte) error {
+	t.Helper()
+	api.DisableConfigDir()
+	conf := model.NewDefaultConfiguration()
+	conf.ValidationMode = model.ValidationStrict
+	return api.Validate(bytes.NewReader(data), conf)
+}
+
+func write(t *testing.T, sheets ...*drawing.Sheet) []byte {
+	t.Helper()
+	var b bytes.Buffer
+	info := pdf.Info{Title: "Specimen – Ω", Author: "A (b) \\ c", Subject: "🛁", Creator: "oxturn"}
+	if err := pdf.Write(&b, sheets, info); err != nil {
+		t.Fatal(err)
+	}
+	return b.Bytes()
+}
+
+func TestStrictlyValid(t *testing.T) {
+	small := &drawing.Sheet{ID: "small", Title: "Small (1) – Ω", Paper: drawing.Paper{W: 100, H: 50}}
+	for name, sheets := range map[string][]*drawing.Sheet{
+		"specimen":             {specimen.Sheet()},
+		"a sheet of nothing":   {small},
+		"three, of two sizes":  {small, specimen.Sheet(), small},
+		"text beyond the face": {{Title: "浴", Paper: small.Paper, Items: []drawing.Item{&drawing.Text{Text: "浴 Ω \x00", Height: 5}}}},
+	} {
+		if err := validate(t, write(t, sheets...)); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+// The validator must see a fault, or it proves nothing.
+func TestValidatorSeesAFault(t *testing.T) {
+	good := write(t, specimen.Sheet())
+	bad := bytes.Replace(good, []byte("/Subtype /Type0"), []byte("/Subtype /TypeX"), 1)
+	if bytes.Equal(good, bad) {
+		t.Fatal("nothing was broken")
+	}
+	if err := validate(t, bad); err == nil {
+		t.Error("a font of no kind passed")
+	}
+}
