@@ -34,6 +34,39 @@ type splitter interface {
 	split(w, h float64) (fits, rest block)
 }
 
+// A measured block remembers its height at the widths it was asked for: an
+// arrangement tries the same few widths again and again.
+type measured struct {
+	block
+	heights map[float64]float64
+}
+
+// measure wraps blocks so that they remember their heights.
+func measure(blocks []block) []block {
+	out := make([]block, len(blocks))
+	for i, b := range blocks {
+		out[i] = measured{b, map[float64]float64{}}
+	}
+	return out
+}
+
+func (m measured) height(w float64) float64 {
+	h, ok := m.heights[w]
+	if !ok {
+		h = m.block.height(w)
+		m.heights[w] = h
+	}
+	return h
+}
+
+// split lets the block inside split, if it can.
+func (m measured) split(w, h float64) (fits, rest block) {
+	if s, ok := m.block.(splitter); ok {
+		return s.split(w, h)
+	}
+	return nil, m
+}
+
 // A list is a heading with paragraphs below it.
 type list struct {
 	head   string
@@ -54,15 +87,8 @@ func (l list) indent() float64 {
 	return 0
 }
 
-func (l list) top() float64 {
-	if l.head == "" {
-		return 0
-	}
-	return headRow
-}
-
 func (l list) height(w float64) float64 {
-	h := l.top()
+	h := headingHeight(l.head, w)
 	for _, p := range l.paras {
 		h += l.para(p, w)
 	}
@@ -75,10 +101,7 @@ func (l list) para(p string, w float64) float64 {
 
 func (l list) set(pg *page, at drawing.Pt, w float64) {
 	y := at.Y
-	if l.head != "" {
-		setHeading(pg, at, l.head)
-		y += headRow
-	}
+	y += setHeading(pg, at, l.head, w)
 	for i, p := range l.paras {
 		if l.number > 0 {
 			pg.write(drawing.Pt{X: at.X + hanging - 2, Y: y + note}, itoa(l.number+i), note, drawing.End)
@@ -92,7 +115,7 @@ func (l list) set(pg *page, at drawing.Pt, w float64) {
 }
 
 func (l list) split(w, h float64) (fits, rest block) {
-	used, n := l.top(), 0
+	used, n := headingHeight(l.head, w), 0
 	for n < len(l.paras) && used+l.para(l.paras[n], w) <= h {
 		used += l.para(l.paras[n], w)
 		n++
@@ -121,8 +144,26 @@ func continued(head string) string {
 	return head + " (continued)"
 }
 
-func setHeading(pg *page, at drawing.Pt, text string) {
-	pg.writeIn(fonts.LetteringBold, drawing.Pt{X: at.X, Y: at.Y + heading}, text, heading, drawing.Start)
+// headingHeight returns what a heading takes with the space below it.
+func headingHeight(text string, w float64) float64 {
+	if text == "" {
+		return 0
+	}
+	n := len(wrapIn(fonts.LetteringBold, text, heading, w))
+	return headRow + float64(n-1)*heading*1.6
+}
+
+// setHeading writes a heading and returns its height.
+func setHeading(pg *page, at drawing.Pt, text string, w float64) float64 {
+	if text == "" {
+		return 0
+	}
+	y := at.Y + heading
+	for _, l := range wrapIn(fonts.LetteringBold, text, heading, w) {
+		pg.writeIn(fonts.LetteringBold, drawing.Pt{X: at.X, Y: y}, l, heading, drawing.Start)
+		y += heading * 1.6
+	}
+	return headingHeight(text, w)
 }
 
 // wrap breaks text into lines no wider than w. A word that is wider than w is
@@ -131,24 +172,31 @@ func wrap(text string, height, w float64) []string {
 	return wrapIn(fonts.Lettering, text, height, w)
 }
 
+// wrapIn breaks text set in f. The faces have no kerning, so that the width of
+// a line is the sum of its words.
 func wrapIn(f fonts.Face, text string, height, w float64) []string {
+	space := fonts.Width(f, " ", height)
 	var lines []string
-	line := ""
+	var line strings.Builder
+	used := 0.0
 	for _, word := range strings.Fields(text) {
 		for _, piece := range breakWord(f, word, height, w) {
-			joined := piece
-			if line != "" {
-				joined = line + " " + piece
+			own := fonts.Width(f, piece, height)
+			if line.Len() > 0 && used+space+own > w {
+				lines = append(lines, line.String())
+				line.Reset()
+				used = 0
 			}
-			if line != "" && fonts.Width(f, joined, height) > w {
-				lines = append(lines, line)
-				joined = piece
+			if line.Len() > 0 {
+				line.WriteByte(' ')
+				used += space
 			}
-			line = joined
+			line.WriteString(piece)
+			used += own
 		}
 	}
-	if line != "" || len(lines) == 0 {
-		lines = append(lines, line)
+	if line.Len() > 0 || len(lines) == 0 {
+		lines = append(lines, line.String())
 	}
 	return lines
 }

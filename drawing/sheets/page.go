@@ -14,6 +14,9 @@ type page struct {
 	letters *lettering  // nil on a sheet without a view
 	used    []sign      // what the legend has to explain, in the order drawn
 	noted   []string    // what could not be written in the field
+	remarks []string    // what the field leaves out
+	title   titleBlock
+	titleAt drawing.Box
 }
 
 func newPage(p *layout.Plan, paper drawing.Paper) *page {
@@ -57,19 +60,25 @@ func (pg *page) uses(s sign) {
 	pg.used = append(pg.used, s)
 }
 
-// centring is how far a centring mark reaches into the frame, mm (ISO 5457).
-const centring = 5
+// remark adds a note to the column.
+func (pg *page) remark(text string) { pg.remarks = append(pg.remarks, text) }
 
-// drawFrame draws the frame and its centring marks.
+// drawFrame draws the frame and its centring marks. The marks end at the frame:
+// inside it they would run through tables (ISO 5457 lets them reach in).
 func (pg *page) drawFrame() {
 	f, w := pg.frame, pg.sheet.Paper
 	pg.path(drawing.LayerFrame, "frame", drawing.Rectangle(f), drawing.WallLine(), nil)
 	c := f.Centre()
 	marks := [][2]drawing.Pt{
-		{{X: c.X, Y: 5}, {X: c.X, Y: f.Y0 + centring}}, {{X: c.X, Y: w.H - 5}, {X: c.X, Y: f.Y1 - centring}},
-		{{X: 15, Y: c.Y}, {X: f.X0 + centring, Y: c.Y}}, {{X: w.W - 5, Y: c.Y}, {X: f.X1 - centring, Y: c.Y}},
+		{{X: c.X, Y: 5}, {X: c.X, Y: f.Y0}}, {{X: c.X, Y: w.H - 5}, {X: c.X, Y: f.Y1}},
+		{{X: 15, Y: c.Y}, {X: f.X0, Y: c.Y}}, {{X: w.W - 5, Y: c.Y}, {X: f.X1, Y: c.Y}},
 	}
 	for _, m := range marks {
 		pg.rule(m[0], m[1], drawing.WallLine())
 	}
+}
+
+// thin adds a thin line.
+func (pg *page) thin(l drawing.Layer, pts ...drawing.Pt) {
+	pg.path(l, "", drawing.Polyline(pts...), drawing.ThinLine(), nil)
 }

@@ -78,13 +78,10 @@ func (t table) fractionWidth(i int) float64 {
 	return w
 }
 
-// natural returns the width that column i wants; of a head that may break,
-// only the widest word counts.
+// natural returns the width that column i wants: its head in two lines at
+// most, its entries in one.
 func (t table) natural(i int) float64 {
-	w, frac := 0.0, 0.0
-	for _, word := range strings.Fields(t.cols[i].head) {
-		w = math.Max(w, fonts.Width(fonts.Lettering, word, note))
-	}
+	w, frac := t.headWidth(i), 0.0
 	if t.cols[i].align == decimal {
 		frac = t.fractionWidth(i)
 	}
@@ -96,6 +93,22 @@ func (t table) natural(i int) float64 {
 		w = math.Max(w, fonts.Width(r[i].face(), text, note)+frac)
 	}
 	return w + 2*pad
+}
+
+// headWidth returns the least width at which the head of column i takes no
+// more than two lines.
+func (t table) headWidth(i int) float64 {
+	words := strings.Fields(t.cols[i].head)
+	least := math.Inf(1)
+	for k := range words {
+		a := fonts.Width(fonts.Lettering, strings.Join(words[:k+1], " "), note)
+		b := fonts.Width(fonts.Lettering, strings.Join(words[k+1:], " "), note)
+		least = math.Min(least, math.Max(a, b))
+	}
+	if len(words) == 0 {
+		return 0
+	}
+	return least + 0.01
 }
 
 // widths shares w among the columns: each gets what it wants, those that wrap
@@ -152,10 +165,7 @@ func (t table) rowsHeight(r []cell, ws []float64) float64 {
 }
 
 func (t table) top(ws []float64) float64 {
-	h := 0.0
-	if t.head != "" {
-		h = headRow
-	}
+	h := headingHeight(t.head, sum(ws))
 	if n := t.headLines(ws); n > 0 {
 		h += rowHeight + float64(n-1)*leading
 	}
@@ -195,10 +205,7 @@ func (t table) split(w, h float64) (fits, rest block) {
 func (t table) set(pg *page, at drawing.Pt, w float64) {
 	ws := t.widths(w)
 	y := at.Y
-	if t.head != "" {
-		setHeading(pg, at, t.head)
-		y += headRow
-	}
+	y += setHeading(pg, at, t.head, w)
 	top := y
 	if n := t.headLines(ws); n > 0 {
 		y = t.setHead(pg, drawing.Pt{X: at.X, Y: y}, ws, n)
@@ -266,4 +273,12 @@ func (t table) setRow(pg *page, at drawing.Pt, r []cell, ws []float64) {
 		}
 		x += ws[i]
 	}
+}
+
+func sum(vs []float64) float64 {
+	n := 0.0
+	for _, v := range vs {
+		n += v
+	}
+	return n
 }

@@ -1,0 +1,268 @@
+package sheets
+
+import (
+	"fmt"
+	"math"
+
+	"oxturn/drawing"
+	"oxturn/layout/plane"
+)
+
+// An arrangement is how a sheet's frame is shared out: the field for the
+// drawing, slots for the blocks, and the title block at the lower right.
+type arrangement struct {
+	paper  drawing.Paper
+	scale  drawing.Scale
+	field  drawing.Box // for the drawing, the proof strip left out
+	proof  drawing.Box
+	title  drawing.Box
+	slots  []drawing.Box
+	blocks []block // what stands in the slots
+	rest   []block // what has to go on a sheet of its own
+}
+
+// A placed block is a block with its place.
+type placed struct {
+	block block
+	at    drawing.Pt
+	w     float64
+}
+
+// flow puts blocks into slots one after the other. What does not fit is
+// returned as rest.
+func flow(blocks []block, slots []drawing.Box) (out []placed, rest []block) {
+	slots = tallEnough(slots)
+	i := 0
+	y := 0.0
+	if len(slots) > 0 {
+		y = slots[0].Y0
+	}
+	for len(blocks) > 0 {
+		if i >= len(slots) {
+			return out, blocks
+		}
+		s := slots[i]
+		b := blocks[0]
+		room := s.Y1 - y
+		if b.height(s.W()) <= room+1e-9 {
+			out = append(out, placed{b, drawing.Pt{X: s.X0, Y: y}, s.W()})
+			y += b.height(s.W()) + blockGap
+			blocks = blocks[1:]
+			continue
+		}
+		if sp, ok := b.(splitter); ok && room > 20 {
+			if first, last := sp.split(s.W(), room); first != nil {
+				out = append(out, placed{first, drawing.Pt{X: s.X0, Y: y}, s.W()})
+				if blocks = blocks[1:]; last != nil {
+					blocks = append([]block{last}, blocks...)
+				}
+			}
+		}
+		if i++; i < len(slots) {
+			y = slots[i].Y0
+		}
+	}
+	return out, nil
+}
+
+// tallEnough drops slots too low for anything but a heading.
+func tallEnough(slots []drawing.Box) []drawing.Box {
+	var out []drawing.Box
+	for _, s := range slots {
+		if s.H() > 2*headRow {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// edge is the white kept between the frame and what is inside it.
+const edge = 5.0
+
+// A need is what a drawing takes of its sheet.
+type need struct {
+	bounds plane.Rect // mm of floor
+	// border is what stands round it, mm on paper, at a scale
+	border func(ratio float64) (left, right, top, bottom float64)
+	proof  proof      // without its ratio
+	title  titleBlock // without its scale and paper
+	levels []level    // what the column has to hold, fullest first
+	scales []drawing.Scale
+	papers []drawing.Paper
+}
+
+// size returns the field that the drawing takes at a scale.
+func (n need) size(s drawing.Scale) (w, h float64) {
+	left, right, top, bottom := n.border(s.Ratio)
+	return n.bounds.W()/s.Ratio + left + right, n.bounds.H()/s.Ratio + top + bottom
+}
+
+// A level is a choice of what stands beside the drawing and what goes on a
+// sheet of its own. It is taken when the level before it does not fit, or when
+// the scale becomes so many times as large.
+type level struct {
+	blocks, rest []block
+	gain         float64
+}
+
+// arrange finds the largest scale at which everything has its place. The error
+// says what the paper lacks.
+func arrange(n need) (arrangement, error) {
+	var found arrangement
+	ok := false
+	for _, l := range n.levels {
+		if ok && found.scale == n.scales[0] {
+			break
+		}
+		a, fits := n.best(measure(l.blocks))
+		if fits && (!ok || found.scale.Ratio >= l.gain*a.scale.Ratio-1e-9) {
+			found, ok = a, true
+			found.blocks, found.rest = l.blocks, l.rest
+		}
+	}
+	if !ok {
+		return found, n.refusal()
+	}
+	return found, nil
+}
+
+// refusal says by how much the drawing is too large for the largest paper that
+// was allowed.
+func (n need) refusal() error {
+	s := n.scales[len(n.scales)-1]
+	w, h := n.size(s)
+	p := n.papers[len(n.papers)-1]
+	f := p.Frame()
+	return fmt.Errorf("at %s the drawing takes %.0f x %.0f mm with its dimensions, and the %s sheet has %.0f x %.0f mm inside its frame for the drawing, the title block and the notes; use a smaller scale or a larger sheet",
+		s.Name, w, h, p.Name, f.W(), f.H())
+}
+
+// best tries the scales, large to small, on every allowed paper.
+func (n need) best(blocks []block) (arrangement, bool) {
+	for _, s := range n.scales {
+		var found arrangement
+		size := -1.0
+		for _, p := range n.papers {
+			a, ok := n.on(p, s, blocks)
+			if field := a.field.W() * a.field.H(); ok && field > size {
+				found, size = a, field
+			}
+		}
+		if size >= 0 {
+			return found, true
+		}
+	}
+	return arrangement{}, false
+}
+
+// on tries one paper and one scale: a column at the right, a strip below, or
+// both, whichever leaves the larger field.
+func (n need) on(p drawing.Paper, s drawing.Scale, blocks []block) (arrangement, bool) {
+	var found arrangement
+	size := -1.0
+	f := p.Frame()
+	w, h := n.size(s)
+	n.title.scale, n.title.paper = s.Name, p.Name
+	n.proof.ratio = s.Ratio
+	freeW := f.W() - w - 2*edge
+	freeH := f.H() - h - n.proof.height(f.W()-2*edge) - 2*edge
+	if freeW < 0 || freeH < 0 {
+		return found, false
+	}
+	for _, cut := range n.cuts(f, freeW, freeH) {
+		a := cut
+		a.paper, a.scale = p, s
+		if a.field.W() < w || a.field.H() < h {
+			continue
+		}
+		_, rest := flow(blocks, a.slots)
+		if len(rest) > 0 {
+			continue
+		}
+		if area := a.field.W() * a.field.H(); area > size {
+			found, size = a, area
+		}
+	}
+	return found, size >= 0
+}
+
+// cuts returns the ways to divide the frame, columns and strips in steps up to
+// what is free beside the drawing.
+func (n need) cuts(f drawing.Box, freeW, freeH float64) []arrangement {
+	var out []arrangement
+	for w := titleMin; w <= freeW; w += 6 {
+		out = append(out, n.column(f, w, 0))
+		if freeW-w < 6 { // the widest column may be helped by a strip under the drawing
+			for h := 30.0; h <= freeH; h += 6 {
+				out = append(out, n.column(f, w, h))
+			}
+		}
+	}
+	least := n.title.height(math.Min(titleMax, f.W())) // a strip is as high as its title block at least
+	for h := least; h <= freeH; h += 6 {
+		out = append(out, n.strip(f, h, 0))
+		for w := 76.0; w <= freeW; w += 10 {
+			out = append(out, n.strip(f, h, w))
+		}
+	}
+	return out
+}
+
+// column gives the drawing the left of the frame and the blocks the right, w
+// wide, above the title block, and a strip h high under the drawing when h is
+// not 0.
+func (n need) column(f drawing.Box, w, h float64) arrangement {
+	tw := math.Min(w, titleMax)
+	title := drawing.Box{X0: f.X1 - tw, Y0: f.Y1 - n.title.height(tw), X1: f.X1, Y1: f.Y1}
+	a := arrangement{title: title}
+	if h > 0 {
+		a.slots = columns(drawing.Box{X0: f.X0 + edge, Y0: f.Y1 - h + edge, X1: f.X1 - w - edge, Y1: f.Y1 - edge})
+	}
+	side := drawing.Box{X0: f.X1 - w + edge, Y0: f.Y0 + edge, X1: f.X1 - edge, Y1: title.Y0 - edge}
+	a.slots = append(columns(side), a.slots...)
+	return n.withField(a, drawing.Box{X0: f.X0, Y0: f.Y0, X1: f.X1 - w, Y1: f.Y1 - h})
+}
+
+// strip gives the drawing the top of the frame and the blocks a strip below,
+// h high, with the title block at its right end, and a column w wide at the
+// right when w is not 0.
+func (n need) strip(f drawing.Box, h, w float64) arrangement {
+	tw := math.Min(titleMax, f.W())
+	title := drawing.Box{X0: f.X1 - tw, Y0: f.Y1 - n.title.height(tw), X1: f.X1, Y1: f.Y1}
+	a := arrangement{title: title}
+	if w > 0 {
+		a.slots = columns(drawing.Box{X0: f.X1 - w + edge, Y0: f.Y0 + edge, X1: f.X1 - edge, Y1: math.Min(title.Y0, f.Y1-h) - edge})
+	}
+	below := drawing.Box{X0: f.X0 + edge, Y0: f.Y1 - h + edge, X1: title.X0 - edge, Y1: f.Y1 - edge}
+	if below.W() >= 60 {
+		a.slots = append(a.slots, columns(below)...)
+	}
+	if over := (drawing.Box{X0: title.X0, Y0: f.Y1 - h + edge, X1: f.X1 - edge, Y1: title.Y0 - edge}); over.H() > 20 {
+		a.slots = append(a.slots, columns(over)...)
+	}
+	return n.withField(a, drawing.Box{X0: f.X0, Y0: f.Y0, X1: f.X1 - w, Y1: f.Y1 - h})
+}
+
+// withField takes the proof strip off the bottom of the field.
+func (n need) withField(a arrangement, field drawing.Box) arrangement {
+	inner := field.Grow(-edge)
+	h := n.proof.height(inner.W())
+	a.proof = drawing.Box{X0: inner.X0, Y0: inner.Y1 - h, X1: inner.X1, Y1: inner.Y1}
+	a.field = drawing.Box{X0: inner.X0, Y0: inner.Y0, X1: inner.X1, Y1: a.proof.Y0 - 2}
+	return a
+}
+
+// columnLeast is the least width of a column when there are several, mm.
+const columnLeast = 64
+
+// columns divides a box into columns of readable width.
+func columns(b drawing.Box) []drawing.Box {
+	n := int(math.Max(1, math.Floor((b.W()+colGap)/(columnLeast+colGap))))
+	w := (b.W() - float64(n-1)*colGap) / float64(n)
+	out := make([]drawing.Box, n)
+	for i := range out {
+		x := b.X0 + float64(i)*(w+colGap)
+		out[i] = drawing.Box{X0: x, Y0: b.Y0, X1: x + w, Y1: b.Y1}
+	}
+	return out
+}

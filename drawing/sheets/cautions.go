@@ -1,0 +1,60 @@
+package sheets
+
+// A caution is one of the warnings a sheet may print.
+type caution int
+
+// The cautions.
+const (
+	aidOnly caution = iota
+	ratedVoltage
+	groundFault
+	neverCut
+	neverCoiled
+	cureFirst
+	fourTests
+	discharge
+	notUnder
+	noDrilling
+	sensorTube
+	inspectFirst
+	finishLimits
+)
+
+func (c caution) text() string {
+	return [...]string{
+		"Design aid only. The installer, a licensed electrician and the local inspector decide; local code and the cable's instructions override this sheet.",
+		"Feed only at the voltage on the label. Wrong voltage destroys the cable or gives no useful heat (double voltage is 4 times the power).",
+		"Protect the circuit with a personnel-level ground-fault device (5 mA class) in North America, or an RCD of 30 mA or less elsewhere. Connect the braid to ground/earth.",
+		"Never shorten, cut, splice or cross the heating part; only the cold lead may be trimmed, where its instructions allow. Lead joint and end cap lie in mortar under tile, never in a wall or box.",
+		"Never energise the cable on its spool or in a coil, not even briefly.",
+		"Do not energise until mortar, levelling compound and grout have cured: the longest stated time of any layer; 28 days for portland cement when nothing is stated.",
+		"Measure and write down conductor and insulation resistance four times: on arrival, after fixing, after covering, at connection. Stop and repair if a value leaves its limits.",
+		"Insulation tests: disconnect the thermostat, its electronics and the sensor first. The tester's voltage is dangerous.",
+		"No cable under cabinets, tubs or built-ins without clearance, through walls, across movement joints, or in closets where code forbids it.",
+		"No drilling, nailing or fixing into the heated area. Photograph the layout; leave plan, records and warning label at the panel.",
+		"Sensor in its own tube, midway between two runs, away from other heat sources; keep it replaceable.",
+		"Inspection before covering.",
+		"Floor finish: keep to the lower of the comfort limit (29 °C / 84 °F occupied, 33 °C / 91 °F bath, 35 °C / 95 °F edge zone) and the covering's own limit. No thick rugs or mattresses on heated floor.",
+	}[c]
+}
+
+// cautionList returns the block of the given cautions, with a last line that
+// may be empty.
+func cautionList(head, last string, cs ...caution) block {
+	l := list{head: head, number: 1}
+	for _, c := range cs {
+		l.paras = append(l.paras, c.text())
+	}
+	if last != "" {
+		l.paras = append(l.paras, last)
+	}
+	return l
+}
+
+// layingCautions concern whoever lays and covers the cable.
+func layingCautions() []caution {
+	return []caution{
+		aidOnly, ratedVoltage, groundFault, neverCut, neverCoiled, cureFirst, fourTests, discharge,
+		notUnder, noDrilling, sensorTube, inspectFirst, finishLimits,
+	}
+}

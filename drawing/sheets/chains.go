@@ -1,0 +1,325 @@
+package sheets
+
+import (
+	"math"
+
+	"oxturn/drawing"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+// Where the dimension lines of a side lie, mm on paper from the finished face.
+const (
+	tierOne  = poche + 8
+	tierTwo  = tierOne + 10
+	tierPast = 4.5 // room beyond the last line for its text
+)
+
+// A side is one of the four sides of a drawing.
+type side int
+
+// The sides.
+const (
+	south side = iota
+	east
+	north
+	west
+)
+
+func (s side) String() string { return [...]string{"south", "east", "north", "west"}[s] }
+
+// out returns the way off the floor at a side.
+func (s side) out() plane.Point {
+	return [...]plane.Point{{X: 0, Y: -1}, {X: 1, Y: 0}, {X: 0, Y: 1}, {X: -1, Y: 0}}[s]
+}
+
+// along returns the coordinate that a side's dimensions run along, and depth
+// the other one, larger farther out.
+func (s side) along(p plane.Point) float64 {
+	if s == south || s == north {
+		return p.X
+	}
+	return p.Y
+}
+
+func (s side) depth(p plane.Point) float64 { return p.Dot(s.out()) }
+
+// A station is a point of a side that is dimensioned.
+type station struct{ along, depth float64 }
+
+// A ladder is the dimensions of one side: stations in order.
+type ladder struct {
+	side     side
+	stations []station
+	overall  bool // a second tier with the whole length
+}
+
+// square is how far off square to the sheet a wall may be and still be
+// dimensioned along it, radians.
+const square = 0.004
+
+// faces reports whether a wall with the given way out looks to side s.
+func (s side) faces(out plane.Point) bool {
+	return math.Abs(out.Cross(s.out())) < square && out.Dot(s.out()) > 0
+}
+
+// ladders works out which sides of a room are dimensioned and where: every
+// corner of a wall that looks to a side, doorways, and what stands against it.
+// Lengths on paper below 1.2 mm are taken together.
+func ladders(r *job.Room, ratio float64) []ladder {
+	out := 1.0
+	if r.Outline.SignedArea() < 0 {
+		out = -1
+	}
+	var ls []ladder
+	for _, s := range []side{south, west, north, east} {
+		l := ladder{side: s, stations: sideStations(r, s, out, ratio)}
+		if len(l.stations) < 2 || repeats(ls, l) {
+			continue
+		}
+		ls = append(ls, l)
+	}
+	return withOverall(ls, r)
+}
+
+func outwardOf(w plane.Segment, out float64) plane.Point {
+	return w.B.Sub(w.A).Unit().Left().Mul(-out)
+}
+
+func sideStations(r *job.Room, s side, out, ratio float64) []station {
+	var all []station
+	any := false
+	for i, w := range r.Walls {
+		if !s.faces(outwardOf(w.Segment, out)) || w.Length()/ratio < letterLeast || !seen(r, i, s) {
+			continue
+		}
+		any = true
+		for _, d := range wallPoints(r, i) {
+			p := w.At(d)
+			all = append(all, station{s.along(p), s.depth(p)})
+		}
+	}
+	if !any {
+		return nil
+	}
+	b := r.Outline.Bounds()
+	for _, p := range r.Outline { // the ends of the room, whatever they look like
+		if a := s.along(p); a == s.along(b.Min) || a == s.along(b.Max) {
+			all = append(all, station{a, s.depth(p)})
+		}
+	}
+	return merged(all, 1.2*ratio)
+}
+
+// wallPoints returns what is dimensioned along wall i, mm from its start: its
+// ends, its openings, what stands against it, and the thermostat.
+func wallPoints(r *job.Room, i int) []float64 {
+	w := r.Walls[i]
+	ds := []float64{0, w.Length()}
+	for _, o := range r.Openings {
+		if o.Wall == i {
+			ds = append(ds, o.From, o.To)
+		}
+	}
+	u := w.B.Sub(w.A).Unit()
+	for _, f := range r.Fixtures {
+		back := f.Back
+		if back.Length() == 0 || math.Abs(back.B.Sub(back.A).Unit().Cross(u)) > 0.02 || w.Distance(back.A.Lerp(back.B, 0.5)) > 30 {
+			continue
+		}
+		if f.Flange != nil {
+			ds = append(ds, u.Dot(f.Flange.Centre.Sub(w.A)))
+			continue
+		}
+		ds = append(ds, u.Dot(back.A.Sub(w.A)), u.Dot(back.B.Sub(w.A)))
+	}
+	if r.Thermostat.Wall == i {
+		ds = append(ds, u.Dot(r.Thermostat.At.Sub(w.A)))
+	}
+	return ds
+}
+
+// seen reports whether wall i can be seen from side s: nothing of the room
+// lies before its middle.
+func seen(r *job.Room, i int, s side) bool {
+	w := r.Walls[i]
+	mid := w.At(w.Length() / 2).Add(s.out())
+	far := mid.Add(s.out().Mul(1e6))
+	for k, o := range r.Walls {
+		if k != i && o.Crosses(plane.Segment{A: mid, B: far}) {
+			return false
+		}
+	}
+	return true
+}
+
+// merged puts stations in order; of those closer than gap the outermost stays,
+// but the first and the last place are kept.
+func merged(all []station, gap float64) []station {
+	for i := 1; i < len(all); i++ {
+		for k := i; k > 0 && all[k].along < all[k-1].along; k-- {
+			all[k], all[k-1] = all[k-1], all[k]
+		}
+	}
+	last := all[len(all)-1].along
+	var out []station
+	for _, s := range all {
+		n := len(out)
+		switch {
+		case n == 0 || s.along-out[n-1].along > gap:
+			out = append(out, s)
+		case s.along == last && n > 1 && s.along > out[n-1].along:
+			out[n-1] = s
+		default:
+			out[n-1].depth = math.Max(out[n-1].depth, s.depth)
+		}
+	}
+	return out
+}
+
+// repeats reports whether the opposite side already gives the same figures.
+func repeats(ls []ladder, l ladder) bool {
+	for _, m := range ls {
+		if (m.side+2)%4 != l.side {
+			continue
+		}
+		same := true
+		for _, s := range l.stations {
+			found := false
+			for _, t := range m.stations {
+				found = found || math.Abs(s.along-t.along) < 0.5
+			}
+			same = same && found
+		}
+		if same {
+			return true
+		}
+	}
+	return false
+}
+
+// withOverall gives the first ladder of each direction that has more than one
+// part the whole length as well.
+func withOverall(ls []ladder, r *job.Room) []ladder {
+	for _, axis := range []side{south, west} {
+		given := false
+		for _, l := range ls {
+			given = given || l.side%2 == axis%2 && len(l.stations) == 2
+		}
+		for i := range ls {
+			if !given && ls[i].side%2 == axis%2 {
+				ls[i].overall, given = true, true
+			}
+		}
+	}
+	return ls
+}
+
+// border returns how much paper the dimensions of a room take on each side.
+func border(r *job.Room, ratio float64) (left, right, top, bottom float64) {
+	swing := swingRoom(r, ratio)
+	plain := math.Max(poche+9, poche+swing+4)
+	m := [4]float64{plain, plain, plain, plain}
+	for _, l := range ladders(r, ratio) {
+		m[l.side] = math.Max(plain, tierOne+tierPast+4.3)
+		if l.overall {
+			m[l.side] = math.Max(plain, tierTwo+tierPast)
+		}
+	}
+	if slanting(r, ratio) {
+		for i := range m {
+			m[i] = math.Max(m[i], tierOne+14)
+		}
+	}
+	return m[west], m[east], m[north], m[south]
+}
+
+// slanting reports whether a wall long enough to be dimensioned stands askew.
+func slanting(r *job.Room, ratio float64) bool {
+	for _, w := range r.Walls {
+		if askew(w.Segment) && w.Length()/ratio >= slantLeast {
+			return true
+		}
+	}
+	return false
+}
+
+func askew(w plane.Segment) bool {
+	u := w.B.Sub(w.A).Unit()
+	return math.Abs(u.X) > square && math.Abs(u.Y) > square
+}
+
+// slantLeast is the shortest slanting wall on paper that is dimensioned, mm.
+const slantLeast = 14.0
+
+// dimensions draws the room's dimensions: chains on its sides, overall figures
+// beyond them, and slanting walls along themselves. It returns how many walls
+// are too short on paper to be dimensioned.
+func (v *roomView) dimensions() (left int) {
+	b := v.room.Job.Outline.Bounds()
+	for _, l := range ladders(v.room.Job, v.view.Ratio) {
+		v.ladder(l, b)
+	}
+	for _, w := range v.room.Job.Walls {
+		switch {
+		case v.view.Len(w.Length()) < letterLeast:
+			left++
+		case askew(w.Segment) && v.view.Len(w.Length()) >= slantLeast:
+			v.slant(w)
+		}
+	}
+	return left
+}
+
+// place turns a station back into a point of the floor.
+func (s side) place(st station) plane.Point {
+	switch s {
+	case south:
+		return plane.Pt(st.along, -st.depth)
+	case north:
+		return plane.Pt(st.along, st.depth)
+	case east:
+		return plane.Pt(st.depth, st.along)
+	}
+	return plane.Pt(-st.depth, st.along)
+}
+
+func (v *roomView) ladder(l ladder, b plane.Rect) {
+	out := paperDir(l.side.out())
+	dir := drawing.Pt{X: 1}
+	if l.side == east || l.side == west {
+		dir = drawing.Pt{Y: -1}
+	}
+	edge := dot(v.view.Pt(b.Min), out)
+	if e := dot(v.view.Pt(b.Max), out); e > edge {
+		edge = e
+	}
+	c := chain{dir: dir, out: out, line: edge + tierOne, name: l.side.String() + " side"}
+	for i, s := range l.stations {
+		c.feet = append(c.feet, v.view.Pt(l.side.place(s)).Add(out.Mul(poche)))
+		if i > 0 {
+			c.mm = append(c.mm, s.along-l.stations[i-1].along)
+		}
+	}
+	c.draw(v.page, v.fig)
+	if l.overall && len(c.feet) > 2 {
+		n := len(c.feet) - 1
+		whole := chain{dir: dir, out: out, line: edge + tierTwo, name: l.side.String() + " side, overall"}
+		for _, f := range []drawing.Pt{c.feet[0], c.feet[n]} {
+			whole.feet = append(whole.feet, f.Add(out.Mul(edge+tierOne+overrun-0.2-dot(f, out)-extensionGap)))
+		}
+		whole.mm = []float64{l.stations[n].along - l.stations[0].along}
+		whole.draw(v.page, v.fig)
+	}
+}
+
+// slant dimensions a slanting wall along itself.
+func (v *roomView) slant(w job.Wall) {
+	out := paperDir(v.outward(w.Segment))
+	a, b := v.view.Pt(w.A).Add(out.Mul(poche)), v.view.Pt(w.B).Add(out.Mul(poche))
+	c := chain{
+		feet: []drawing.Pt{a, b}, dir: b.Sub(a).Unit(), out: out, line: dot(a, out) + tierOne - poche,
+		mm: []float64{w.Length()}, name: "wall " + w.Letter,
+	}
+	c.draw(v.page, v.fig)
+}

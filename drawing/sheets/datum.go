@@ -1,0 +1,148 @@
+package sheets
+
+import (
+	"math"
+
+	"oxturn/drawing"
+	"oxturn/layout/plane"
+	"oxturn/symbols"
+)
+
+// datums returns the two walls that everything on the floor is measured from:
+// the longest wall, and the longest one about square to it. Walls outlive
+// fixtures, tile and doors.
+func datums(walls []plane.Segment) (d1, d2 int) {
+	d1, d2 = -1, -1
+	for i, w := range walls {
+		if d1 < 0 || w.Length() > walls[d1].Length()+1e-6 {
+			d1 = i
+		}
+	}
+	if d1 < 0 {
+		return
+	}
+	const square = 0.35 // sine of 20 degrees: how far off square is still useful
+	u := walls[d1].B.Sub(walls[d1].A).Unit()
+	for pass := 0; pass < 2 && d2 < 0; pass++ {
+		for i, w := range walls {
+			off := math.Abs(u.Dot(w.B.Sub(w.A).Unit()))
+			if i != d1 && (off < square || pass == 1 && off < 0.95) && (d2 < 0 || w.Length() > walls[d2].Length()+1e-6) {
+				d2 = i
+			}
+		}
+	}
+	return d1, d2
+}
+
+func (v *roomView) wallSegments() []plane.Segment {
+	ws := make([]plane.Segment, len(v.room.Job.Walls))
+	for i, w := range v.room.Job.Walls {
+		ws[i] = w.Segment
+	}
+	return ws
+}
+
+// offset returns how far p lies from the face of a wall, square to it.
+func offset(w plane.Segment, p plane.Point) float64 {
+	return math.Abs(w.B.Sub(w.A).Unit().Cross(p.Sub(w.A)))
+}
+
+// offsets returns the figures that locate p: from D1 and from D2.
+func (v *roomView) offsets(p plane.Point) (from1, from2 string) {
+	ws := v.wallSegments()
+	d1, d2 := datums(ws)
+	from1, from2 = "-", "-"
+	if d1 >= 0 {
+		from1 = v.fig.length(offset(ws[d1], p))
+	}
+	if d2 >= 0 {
+		from2 = v.fig.length(offset(ws[d2], p))
+	}
+	return from1, from2
+}
+
+// placeWords says where p lies, for a note.
+func (v *roomView) placeWords(p plane.Point) string {
+	a, b := v.offsets(p)
+	return a + " from D1, " + b + " from D2"
+}
+
+// drawDatums marks the faces that are measured from.
+func (v *roomView) drawDatums() {
+	ws := v.wallSegments()
+	d1, d2 := datums(ws)
+	for i, d := range []int{d1, d2} {
+		if d < 0 {
+			continue
+		}
+		name := "D" + itoa(i+1)
+		out := paperDir(v.outward(ws[d]))
+		at := v.view.Pt(ws[d].At(v.freeAlong(d)))
+		v.add(symbols.Datum(at, out, "")...)
+		v.ink.mark(drawing.BoxOf(at, at.Add(out.Mul(3))).Grow(1))
+		v.uses(signDatum)
+		tip := at.Add(out.Mul(2.6))
+		l := &label{text: name, height: drawing.H25, rank: 1, subject: tip, note: name + " is the face of wall " + v.room.Job.Walls[d].Letter}
+		l.spots = tagSpots(tip, 1, name)
+		v.letters.add(l)
+	}
+}
+
+// freeAlong finds a place along a wall that no opening takes, towards its end.
+func (v *roomView) freeAlong(wall int) float64 {
+	n := v.room.Job.Walls[wall].Length()
+	for _, t := range []float64{0.82, 0.18, 0.7, 0.3, 0.9, 0.1, 0.6, 0.4} {
+		if !v.inGap(wall, n*t) && math.Abs(n*t-v.room.Job.Thermostat.Along) > 8*v.view.Ratio {
+			return n * t
+		}
+	}
+	return n / 2
+}
+
+// locations is the table that finds every important point of the floor again.
+func (v *roomView) locations() block {
+	ws := v.wallSegments()
+	d1, d2 := datums(ws)
+	if d1 < 0 || d2 < 0 {
+		return list{}
+	}
+	t := table{
+		head: "Locating dimensions",
+		cols: []column{{head: "Point", wraps: true}, {head: "D1, face of wall " + v.room.Job.Walls[d1].Letter, align: decimal}, {head: "D2, face of wall " + v.room.Job.Walls[d2].Letter, align: decimal}},
+	}
+	add := func(name string, p plane.Point) {
+		a, b := v.offsets(p)
+		t.rows = append(t.rows, row(name, a, b))
+	}
+	add("Thermostat, foot of the lead rise", v.room.Job.Thermostat.At)
+	for i := range v.room.Cables {
+		c := &v.room.Cables[i]
+		if len(c.Path) == 0 {
+			continue
+		}
+		pre := v.prefix(c.ID)
+		add(pre+"START, lead joint", c.Path[0])
+		for _, m := range c.Marks {
+			if m.Name == "1/2" {
+				add(pre+"1/2 mark", m.At)
+			}
+		}
+		add(pre+"END, end cap", c.Path[len(c.Path)-1])
+	}
+	for _, s := range v.room.Sensors {
+		what := ", tip of the sensor"
+		if s.Spare {
+			what = ", tip of the spare"
+		}
+		add(s.Name+what, s.Tip)
+	}
+	return t
+}
+
+// prefix names a cable before a tag where the room has more than one.
+func (v *roomView) prefix(id string) string {
+	if len(v.room.Cables) > 1 {
+		return id + " "
+	}
+	return ""
+}

@@ -1,0 +1,309 @@
+package sheets
+
+import (
+	"math"
+
+	"oxturn/drawing"
+)
+
+// A kind says how lettering gets on with what is already drawn.
+type kind int
+
+const (
+	thinInk   kind = iota // thin lines: lettering may stand over them, with a knock-out
+	cableInk              // cable and leads: the same, at a higher price
+	hatchInk              // the outline of a hatched area
+	solidInk              // walls, dimension lines and marks: no lettering over them
+	leaderInk             // leaders: no lettering over them
+)
+
+// A stroke is a straight piece of a drawn line.
+type stroke struct {
+	a, b  drawing.Pt
+	kind  kind
+	owner *label // of a leader
+}
+
+// A patch is an area that lettering keeps out of.
+type patch struct {
+	box   drawing.Box
+	owner *label // of lettering; nil: a mark
+}
+
+// ink is everything drawn in the field so far, in cells so that asking what
+// lies under a box looks at few lines.
+type ink struct {
+	lines   map[cellKey][]*stroke
+	patches map[cellKey][]*patch
+	hatched [][][]drawing.Pt // regions, each a set of rings
+	bounds  []drawing.Box    // of the hatched regions
+}
+
+type cellKey struct{ x, y int }
+
+// cellSize is the side of a cell in mm, about the size of a short label.
+const cellSize = 8.0
+
+func newInk() *ink {
+	return &ink{lines: map[cellKey][]*stroke{}, patches: map[cellKey][]*patch{}}
+}
+
+// cells calls f for every cell that b touches, in rows.
+func cells(b drawing.Box, f func(cellKey)) {
+	for y := int(math.Floor(b.Y0 / cellSize)); y <= int(math.Floor(b.Y1/cellSize)); y++ {
+		for x := int(math.Floor(b.X0 / cellSize)); x <= int(math.Floor(b.X1/cellSize)); x++ {
+			f(cellKey{x, y})
+		}
+	}
+}
+
+// line takes note of the line through pts.
+func (k *ink) line(pts []drawing.Pt, as kind) { k.lineOf(pts, as, nil) }
+
+func (k *ink) lineOf(pts []drawing.Pt, as kind, owner *label) {
+	for i := 1; i < len(pts); i++ {
+		// long lines in short pieces, so that a slanting one does not fill the cells of its whole box
+		n := int(math.Max(1, math.Ceil(pts[i-1].Dist(pts[i])/(2*cellSize))))
+		for j := range n {
+			s := &stroke{pts[i-1].Lerp(pts[i], float64(j)/float64(n)), pts[i-1].Lerp(pts[i], float64(j+1)/float64(n)), as, owner}
+			cells(drawing.BoxOf(s.a, s.b), func(c cellKey) { k.lines[c] = append(k.lines[c], s) })
+		}
+	}
+}
+
+// segs takes note of a drawn path.
+func (k *ink) segs(segs []drawing.Seg, as kind) {
+	for _, l := range drawing.Flatten(segs, 0.1) {
+		k.line(l, as)
+	}
+}
+
+// hatch takes note of a hatched area.
+func (k *ink) hatch(rings [][]drawing.Pt) {
+	var all []drawing.Pt
+	for _, r := range rings {
+		all = append(all, r...)
+	}
+	k.hatched = append(k.hatched, rings)
+	k.bounds = append(k.bounds, drawing.BoxOf(all...))
+}
+
+// mark keeps lettering out of b.
+func (k *ink) mark(b drawing.Box) { k.patch(&patch{box: b}) }
+
+// text keeps other lettering out of b.
+func (k *ink) text(l *label, b drawing.Box) { k.patch(&patch{b, l}) }
+
+func (k *ink) patch(p *patch) {
+	cells(p.box.Grow(textGap), func(c cellKey) { k.patches[c] = append(k.patches[c], p) })
+}
+
+func (k *ink) leader(l *label, pts []drawing.Pt) { k.lineOf(pts, leaderInk, l) }
+
+// lift takes a label's lettering and leader off again.
+func (k *ink) lift(l *label) {
+	for c, ps := range k.patches {
+		k.patches[c] = without(ps, func(p *patch) bool { return p.owner == l })
+	}
+	for c, ss := range k.lines {
+		k.lines[c] = without(ss, func(s *stroke) bool { return s.owner == l })
+	}
+}
+
+func without[T any](list []T, drop func(T) bool) []T {
+	for i := range list {
+		if drop(list[i]) {
+			var out []T
+			for _, v := range list {
+				if !drop(v) {
+					out = append(out, v)
+				}
+			}
+			return out
+		}
+	}
+	return list
+}
+
+// under weighs what lies under b for the lettering of l. ok is false when
+// something lies there that lettering must not cover.
+func (k *ink) under(b drawing.Box, l, except *label) (cost float64, ok bool) {
+	ok = true
+	wide := b.Grow(textGap)
+	cells(b, func(c cellKey) {
+		for _, p := range k.patches[c] {
+			if p.owner != l && (p.owner == nil || p.owner != except) && p.box.Meets(wide) {
+				ok = false
+			}
+		}
+	})
+	if !ok {
+		return 0, false
+	}
+	near := b.Grow(0.4)
+	cells(near, func(c cellKey) {
+		for _, s := range k.lines[c] {
+			if ok && (s.owner == nil || s.owner != l && s.owner != except) && crossesBox(s.a, s.b, near) {
+				cost += price(s.kind)
+				ok = s.kind != solidInk && s.kind != leaderInk
+			}
+		}
+	})
+	for i := range k.hatched {
+		if k.bounds[i].Meets(b) && touches(k.hatched[i], b) {
+			cost += overHatch
+		}
+	}
+	return cost, ok
+}
+
+func price(as kind) float64 {
+	switch as {
+	case cableInk:
+		return overCable
+	case thinInk:
+		return overThin
+	}
+	return 0
+}
+
+// covered reports whether lettering in b stands over a line or a hatch.
+func (k *ink) covered(b drawing.Box) bool {
+	near, found := b.Grow(0.2), false
+	cells(near, func(c cellKey) {
+		for _, s := range k.lines[c] {
+			found = found || s.owner == nil && crossesBox(s.a, s.b, near)
+		}
+	})
+	for i := range k.hatched {
+		found = found || k.bounds[i].Meets(b) && touches(k.hatched[i], b)
+	}
+	return found
+}
+
+// along weighs a leader. ok is false when it runs through lettering or a mark.
+func (k *ink) along(pts []drawing.Pt, l, except *label) (cost float64, ok bool) {
+	ok = true
+	for i := 1; i < len(pts) && ok; i++ {
+		a, b := pts[i-1], pts[i]
+		cost += perMM * a.Dist(b)
+		cells(drawing.BoxOf(a, b), func(c cellKey) {
+			for _, p := range k.patches[c] {
+				if p.owner != nil && p.owner != l && p.owner != except && crossesBox(a, b, p.box.Grow(0.3)) {
+					ok = false
+				}
+			}
+			for _, s := range k.lines[c] {
+				if s.owner == l || s.owner != nil && s.owner == except || !crosses(a, b, s.a, s.b) {
+					continue
+				}
+				cost += tie(s.kind)
+			}
+		})
+	}
+	return cost, ok
+}
+
+func tie(as kind) float64 {
+	switch as {
+	case leaderInk:
+		return leaderTie
+	case solidInk:
+		return leaderTie / 4
+	}
+	return leaderWire
+}
+
+// owners returns the labels whose lettering or leader touches b, or whose
+// lettering a leader would run through.
+func (k *ink) owners(b drawing.Box, leader []drawing.Pt) []*label {
+	var out []*label
+	add := func(l *label) {
+		for _, o := range out {
+			if o == l {
+				return
+			}
+		}
+		if l != nil {
+			out = append(out, l)
+		}
+	}
+	cells(b, func(c cellKey) {
+		for _, p := range k.patches[c] {
+			if p.box.Meets(b) {
+				add(p.owner)
+			}
+		}
+		for _, s := range k.lines[c] {
+			if s.owner != nil && crossesBox(s.a, s.b, b) {
+				add(s.owner)
+			}
+		}
+	})
+	for i := 1; i < len(leader); i++ {
+		cells(drawing.BoxOf(leader[i-1], leader[i]), func(c cellKey) {
+			for _, p := range k.patches[c] {
+				if crossesBox(leader[i-1], leader[i], p.box) {
+					add(p.owner)
+				}
+			}
+		})
+	}
+	return out
+}
+
+// touches reports whether part of b is inside the rings, by the even-odd rule.
+func touches(rings [][]drawing.Pt, b drawing.Box) bool {
+	for _, p := range append(b.Corners(), b.Centre()) {
+		if inside(rings, p) {
+			return true
+		}
+	}
+	for _, r := range rings {
+		for i := range r {
+			if crossesBox(r[i], r[(i+1)%len(r)], b) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func inside(rings [][]drawing.Pt, p drawing.Pt) bool {
+	in := false
+	for _, r := range rings {
+		for i := range r {
+			a, b := r[i], r[(i+1)%len(r)]
+			if (a.Y > p.Y) != (b.Y > p.Y) && p.X < (b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y)+a.X {
+				in = !in
+			}
+		}
+	}
+	return in
+}
+
+// crossesBox reports whether the straight piece from p to q has a point in b,
+// by clipping it at the box's sides in turn.
+func crossesBox(p, q drawing.Pt, b drawing.Box) bool {
+	t0, t1 := 0.0, 1.0
+	clip := func(d, lo, hi float64) bool { // lo <= d t <= hi
+		if d == 0 {
+			return lo <= 0 && hi >= 0
+		}
+		u, v := lo/d, hi/d
+		if u > v {
+			u, v = v, u
+		}
+		t0, t1 = math.Max(t0, u), math.Min(t1, v)
+		return t0 <= t1
+	}
+	return clip(q.X-p.X, b.X0-p.X, b.X1-p.X) && clip(q.Y-p.Y, b.Y0-p.Y, b.Y1-p.Y)
+}
+
+// crosses reports whether two straight pieces cross.
+func crosses(a, b, c, d drawing.Pt) bool {
+	turn := func(p, q, r drawing.Pt) float64 {
+		return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X)
+	}
+	return (turn(a, b, c) > 0) != (turn(a, b, d) > 0) && (turn(c, d, a) > 0) != (turn(c, d, b) > 0)
+}

@@ -1,0 +1,67 @@
+package sheets
+
+import (
+	"fmt"
+
+	"oxturn/drawing"
+	"oxturn/layout"
+)
+
+// listSheets sets blocks on as many sheets as they take, without a drawing.
+func listSheets(p *layout.Plan, id, title, kind string, blocks []block) ([]*page, error) {
+	papers, err := papersFor(p.Job.Sheet, figuresOf(p.Job).units)
+	if err != nil {
+		return nil, err
+	}
+	var out []*page
+	for len(blocks) > 0 {
+		pg := newPage(p, papers[0])
+		pg.sheet.ID, pg.sheet.Title, pg.sheet.Description = id, title, title
+		pg.title = titleFor(p, title, kind)
+		pg.title.paper = papers[0].Name
+		n, rest := pg.setList(blocks)
+		if n == 0 {
+			return nil, fmt.Errorf("%s: a %s sheet is too small for its tables; use a larger sheet", title, papers[0].Name)
+		}
+		out, blocks = append(out, pg), rest
+	}
+	return out, nil
+}
+
+// setList sets as many blocks as the sheet holds, in columns above and beside
+// the title block, and returns how many were set and what is left.
+func (pg *page) setList(blocks []block) (n int, rest []block) {
+	f := pg.frame
+	pg.drawFrame()
+	w := min(titleMax, f.W())
+	pg.titleAt = drawing.Box{X0: f.X1 - w, Y0: f.Y1 - pg.title.height(w), X1: f.X1, Y1: f.Y1}
+	pr := proof{}
+	beside := drawing.Box{X0: f.X0 + edge, Y1: f.Y1 - edge, X1: pg.titleAt.X0 - edge}
+	top := drawing.Box{X0: f.X0 + edge, Y0: f.Y0 + edge, X1: f.X1 - edge, Y1: pg.titleAt.Y0 - edge}
+	if beside.W() > checkRoom {
+		beside.Y0 = f.Y1 - edge - pr.height(beside.W())
+	} else {
+		beside = drawing.Box{X0: top.X0, X1: top.X1, Y1: top.Y1, Y0: top.Y1 - pr.height(top.W())}
+		top.Y1 = beside.Y0 - blockGap
+	}
+	pr.set(pg, drawing.Pt{X: beside.X0, Y: beside.Y0}, beside.W())
+	slots := listColumns(top)
+	placed, rest := flow(blocks, slots)
+	for _, b := range placed {
+		b.block.set(pg, b.at, b.w)
+	}
+	return len(placed), rest
+}
+
+// listColumns divides a sheet without a drawing into columns wide enough to
+// read with ease.
+func listColumns(b drawing.Box) []drawing.Box {
+	n := max(1, int((b.W()+2*colGap)/(110+2*colGap)))
+	w := (b.W() - float64(n-1)*2*colGap) / float64(n)
+	out := make([]drawing.Box, n)
+	for i := range out {
+		x := b.X0 + float64(i)*(w+2*colGap)
+		out[i] = drawing.Box{X0: x, Y0: b.Y0, X1: x + w, Y1: b.Y1}
+	}
+	return out
+}

@@ -1,0 +1,97 @@
+package sheets
+
+import (
+	"oxturn/drawing"
+	"oxturn/layout/plane"
+	"oxturn/symbols"
+)
+
+// govern is printed on every sheet, beside the check line.
+const govern = "Figured dimensions govern. Print at 100 %: this line is 100 mm / 4 in"
+
+// A proof lets a reader find out whether a print is true to scale: a check
+// line, a bar in the units of the floor, and the north arrow.
+type proof struct {
+	ratio float64 // 0: no bar, the sheet has no scale
+	units plane.Units
+	north float64 // degrees clockwise from the sheet's up
+	arrow bool    // a north arrow stands at the end
+}
+
+const (
+	checkLength = 4 * plane.Inch
+	checkRoom   = checkLength + 10
+	barRoom     = 100 + 14.0 // the bar is 100 mm long at most
+	proofRow    = 9.5
+	northWidth  = 11.0
+	northHeight = 19.0
+)
+
+// textLeast is the least width beside the bars into which the sentence is set.
+const textLeast = 44
+
+// A proofPlan says where the parts of a proof stand in a given width.
+type proofPlan struct {
+	barBelow, textBelow bool
+	textX, textW        float64
+	height              float64
+}
+
+func (p proof) plan(w float64) proofPlan {
+	var q proofPlan
+	if p.arrow {
+		w -= northWidth
+	}
+	used := checkRoom
+	if p.ratio > 0 {
+		if q.barBelow = used+barRoom > w; !q.barBelow {
+			used += barRoom
+		}
+	}
+	q.height = proofRow
+	if q.barBelow {
+		q.height += proofRow - 2
+	}
+	q.textX, q.textW = used, w-used
+	if q.textBelow = q.textW < textLeast; q.textBelow {
+		q.textX, q.textW = 0, w
+		q.height += p.lines(q) * leading
+	}
+	q.height = max(q.height, p.lines(q)*leading)
+	if p.arrow {
+		q.height = max(q.height, northHeight)
+	}
+	return q
+}
+
+func (p proof) lines(q proofPlan) float64 { return float64(len(wrap(govern, note, q.textW))) }
+
+// height returns what the proof takes of a strip w wide.
+func (p proof) height(w float64) float64 { return p.plan(w).height }
+
+// set draws the proof with its upper left corner at at. The north arrow stands
+// at the right end.
+func (p proof) set(pg *page, at drawing.Pt, w float64) {
+	q := p.plan(w)
+	pg.add(symbols.CheckLine(at.Add(drawing.Pt{Y: 4.5}))...)
+	bar := drawing.Pt{X: checkRoom, Y: 4.2}
+	if q.barBelow {
+		bar = drawing.Pt{X: 2, Y: 4.2 + proofRow - 0.5}
+	}
+	if p.ratio > 0 {
+		pg.add(symbols.ScaleBar(at.Add(bar), p.ratio, p.units)...)
+	}
+	text := drawing.Pt{X: at.X + q.textX, Y: at.Y}
+	if q.textBelow {
+		text.Y += proofRow
+		if q.barBelow {
+			text.Y += proofRow - 2
+		}
+	}
+	for i, l := range wrap(govern, note, q.textW) {
+		pg.write(text.Add(drawing.Pt{Y: 3.2 + float64(i)*leading}), l, note, drawing.Start)
+	}
+	if p.arrow {
+		pg.add(symbols.North(drawing.Pt{X: at.X + w - northWidth/2, Y: at.Y + q.height/2}, p.north)...)
+	}
+}

@@ -1,0 +1,188 @@
+package sheets
+
+import (
+	"fmt"
+	"strings"
+
+	"oxturn/layout"
+	"oxturn/layout/circuit"
+	"oxturn/layout/plane"
+)
+
+// figureOf writes a figure with so many decimals, a dash for one that is not
+// known.
+func figureOf(v float64, decimals int) string {
+	if v == 0 {
+		return "-"
+	}
+	return fmt.Sprintf("%.*f", decimals, v)
+}
+
+// ohms returns a cable's electrical figures, worked out here when the plan
+// does not carry them.
+func ohms(c *layout.Cable) circuit.Cable {
+	if c.Circuit.Nominal != 0 {
+		return c.Circuit
+	}
+	l := c.Label
+	out, err := circuit.Compute(circuit.Label{
+		ID: l.ID, Volts: l.Volts, Watts: l.Watts, Length: l.Length, Ohms: l.Ohms,
+		OhmsLow: l.OhmsLow, OhmsHigh: l.OhmsHigh, Tolerance: l.Tolerance.String(),
+	}, 0)
+	if err != nil {
+		return circuit.Cable{}
+	}
+	return out
+}
+
+// perTable is how many cables stand side by side in one schedule.
+const perTable = 3
+
+// schedule returns the tables of a room's cables: what the label says, what
+// the plan makes of it, and where limits come from.
+func schedule(r *layout.Room, f figures) []block {
+	var bs []block
+	for i := 0; i < len(r.Cables); i += perTable {
+		cs := r.Cables[i:min(i+perTable, len(r.Cables))]
+		head := "Cable schedule"
+		if i > 0 {
+			head = continued(head)
+		}
+		bs = append(bs, scheduleTable(head, cs, f))
+	}
+	return bs
+}
+
+// A property is one row of the schedule.
+type property struct {
+	name string
+	of   func(c *layout.Cable) string
+}
+
+func scheduleTable(head string, cs []layout.Cable, f figures) table {
+	t := table{head: head, cols: []column{{head: "Cable", wraps: true}}}
+	for i := range cs {
+		t.cols = append(t.cols, column{head: cs[i].ID, group: i > 0})
+	}
+	for _, p := range properties(f) {
+		r := row(p.name)
+		for i := range cs {
+			r = append(r, cell{text: p.of(&cs[i])})
+		}
+		t.rows = append(t.rows, r)
+	}
+	return t
+}
+
+func properties(f figures) []property {
+	return []property{
+		{"Label", func(c *layout.Cable) string { return c.Label.ID }},
+		{"Volts, watts, amps", func(c *layout.Cable) string {
+			return fmt.Sprintf("%g V, %g W, %s A", c.Label.Volts, c.Label.Watts, figureOf(ohms(c).Amps, 2))
+		}},
+		{"Ohms at 20 °C", func(c *layout.Cable) string {
+			o := ohms(c)
+			return figureOf(o.Nominal, 1) + " Ω, " + o.OhmsFrom
+		}},
+		{"Ohms, limits", func(c *layout.Cable) string {
+			l := ohms(c).Limits
+			return fmt.Sprintf("%.1f to %.1f Ω", l.Low, l.High)
+		}},
+		{"Limits from", func(c *layout.Cable) string {
+			l := ohms(c).Limits
+			return fmt.Sprintf("%+g/%+g %%, %s", 100*l.LowShare, 100*l.HighShare, l.Source)
+		}},
+		{"Heating length", func(c *layout.Cable) string { return f.long(c.Label.Length) }},
+		{"Mean spacing", func(c *layout.Cable) string { return f.spacing(c.Spacing) }},
+		{"Heat", func(c *layout.Cable) string { return density(c.Density, f.units) }},
+		{"Area served", func(c *layout.Cable) string { return plane.FormatArea(c.Share.Area(), f.units) }},
+		{"Lead: whole, reach", func(c *layout.Cable) string {
+			return f.long(c.Label.Lead) + ", " + f.long(c.LeadReach)
+		}},
+		{"Lead on the floor", func(c *layout.Cable) string { return f.long(lengthOf(c.ColdLead)) }},
+		{"Cold ends", func(c *layout.Cable) string {
+			if c.Return != nil {
+				return "two, both to the box"
+			}
+			return "one"
+		}},
+	}
+}
+
+func lengthOf(pts []plane.Point) float64 {
+	n := 0.0
+	for i := 1; i < len(pts); i++ {
+		n += pts[i-1].Dist(pts[i])
+	}
+	return n
+}
+
+// density writes W/m² in both systems, the sheet's own first.
+func density(w float64, u plane.Units) string {
+	if w == 0 {
+		return "-"
+	}
+	m, ft := fmt.Sprintf("%.0f W/m²", w), fmt.Sprintf("%.1f W/ft²", w*plane.Foot*plane.Foot/1e6)
+	if u == plane.Inches {
+		return ft + " (" + m + ")"
+	}
+	return m + " (" + ft + ")"
+}
+
+// areas returns the three areas side by side.
+func areas(r *layout.Room, u plane.Units) block {
+	t := table{head: "Areas", cols: []column{
+		{wraps: true}, {head: "m²", align: decimal}, {head: "ft²", align: decimal}, {head: "of floor", align: decimal},
+	}}
+	whole := r.Floor.Area()
+	for _, a := range []struct {
+		name string
+		mm2  float64
+	}{{"Floor, inside the walls", whole}, {"Tiled", r.Tiled.Area()}, {"Heated", r.Heated.Area()}} {
+		share := "-"
+		if whole > 0 {
+			share = fmt.Sprintf("%.0f %%", 100*a.mm2/whole)
+		}
+		t.rows = append(t.rows, row(a.name, fmt.Sprintf("%.2f", plane.Millimetres.Area(a.mm2)), fmt.Sprintf("%.1f", plane.Inches.Area(a.mm2)), share))
+	}
+	return t
+}
+
+// revisions returns the revision table, empty rows left for changes by hand.
+func revisions(p *layout.Plan) block {
+	t := table{head: "Revisions", cols: []column{{head: "Rev."}, {head: "Date"}, {head: "What changed", wraps: true}, {head: "By"}}}
+	for _, r := range p.Job.Revisions {
+		date := ""
+		if !r.Date.IsZero() {
+			date = r.Date.Format("2006-01-02")
+		}
+		t.rows = append(t.rows, row(r.Letter, date, r.Text, r.By))
+	}
+	if len(t.rows) == 0 {
+		t.rows = append(t.rows, row("-", "", "first issue", ""))
+	}
+	t.rows = append(t.rows, row("", "", "", ""))
+	return t
+}
+
+// lastRevision returns the letter of the last revision, a dash for none.
+func lastRevision(p *layout.Plan) string {
+	if n := len(p.Job.Revisions); n > 0 {
+		return p.Job.Revisions[n-1].Letter
+	}
+	return "-"
+}
+
+// slug turns a name into part of a file name.
+func slug(s string) string {
+	var b strings.Builder
+	for _, r := range strings.ToLower(s) {
+		switch {
+		case r >= 'a' && r <= 'z' || r >= '0' && r <= '9':
+			b.WriteRune(r)
+		case b.Len() > 0 && !strings.HasSuffix(b.String(), "-"):
+			b.WriteByte('-')
+		}
+	}
+	return strings.TrimSuffix(b.String(), "-")
+}

@@ -1,0 +1,256 @@
+package sheets
+
+import (
+	"oxturn/drawing"
+	"oxturn/symbols"
+)
+
+// A sign is something a legend explains.
+type sign int
+
+// The signs, in the order of a legend.
+const (
+	signCable sign = iota
+	signArrow
+	signRun
+	signHalf
+	signQuarter
+	signJoint
+	signEnd
+	signColdLead
+	signThermostat
+	signSensor
+	signSpare
+	signSensorLead
+	signLimit
+	signFixture
+	signUndecided
+	signFixing
+	signRise
+	signJointStrip
+	signUnheated
+	signMovement
+	signWall
+	signDoor
+	signThreshold
+	signDatum
+	signNote
+	signSeam
+	signPeg
+	signCount
+)
+
+// words returns what a legend says of s.
+func (s sign) words() string {
+	return [signCount]string{
+		signCable:      "heating cable, at its true bends",
+		signArrow:      "direction of laying",
+		signRun:        "number of the run",
+		signHalf:       "half of the cable",
+		signQuarter:    "quarter, three quarters",
+		signJoint:      "lead joint: heat begins",
+		signEnd:        "end cap",
+		signColdLead:   "cold lead",
+		signThermostat: "thermostat box in the wall",
+		signSensor:     "floor sensor, wired",
+		signSpare:      "spare sensor, not wired",
+		signSensorLead: "sensor lead in its tube",
+		signLimit:      "limit of the heated area: no drilling inside",
+		signFixture:    "fixture: no cable",
+		signUndecided:  "reserved, not decided: no cable",
+		signFixing:     "kept free for a fixing",
+		signRise:       "lead rise: no nail or screw, floor and wall, up to the box",
+		signJointStrip: "kept free along a joint",
+		signUnheated:   "floor without cable",
+		signMovement:   "movement joint",
+		signWall:       "wall, finished face (thickness not to scale)",
+		signDoor:       "door and its swing",
+		signThreshold:  "threshold",
+		signDatum:      "datum: face that is measured from",
+		signNote:       "see the numbered note",
+		signSeam:       "seam of the membrane",
+		signPeg:        "row of pegs",
+	}[s]
+}
+
+// A swatch is the box a sign is shown in, mm.
+const (
+	swatchW = 13.0
+	swatchH = 4.6
+)
+
+// show draws a sample of s in the box at the left of its words.
+func (s sign) show(pg *page, b drawing.Box) {
+	c := b.Centre()
+	line := func(l drawing.Layer, st *drawing.Stroke) {
+		pg.path(l, "", drawing.Polyline(drawing.Pt{X: b.X0, Y: c.Y}, drawing.Pt{X: b.X1, Y: c.Y}), st, nil)
+	}
+	right := drawing.Pt{X: 1}
+	cable := func() { line(drawing.LayerCable, drawing.CableLine()) }
+	switch s {
+	case signCable:
+		cable()
+	case signArrow:
+		cable()
+		pg.add(symbols.DirectionArrow(c.Add(drawing.Pt{X: 1}), right)...)
+	case signRun:
+		cable()
+		pg.add(symbols.RunNumber(c, "5")...)
+	case signHalf:
+		cable()
+		pg.add(symbols.Bar(c, right, symbols.HalfwayBar)...)
+	case signQuarter:
+		cable()
+		pg.add(symbols.Bar(c, right, symbols.QuarterBar)...)
+	case signJoint:
+		pg.path(drawing.LayerLeads, "", drawing.Polyline(drawing.Pt{X: b.X0, Y: c.Y}, c), drawing.ColdLeadLine(), nil)
+		pg.path(drawing.LayerCable, "", drawing.Polyline(c, drawing.Pt{X: b.X1, Y: c.Y}), drawing.CableLine(), nil)
+		pg.add(symbols.LeadJoint(c)...)
+	case signEnd:
+		pg.path(drawing.LayerCable, "", drawing.Polyline(drawing.Pt{X: b.X0, Y: c.Y}, c), drawing.CableLine(), nil)
+		pg.add(symbols.Bar(c, right, symbols.EndBar)...)
+	case signColdLead:
+		line(drawing.LayerLeads, drawing.ColdLeadLine())
+	case signThermostat:
+		pg.add(symbols.Thermostat(c)...)
+	case signSensor:
+		pg.add(symbols.Sensor(c, "")...)
+	case signSpare:
+		pg.add(symbols.SpareSensor(c, "")...)
+	case signSensorLead:
+		line(drawing.LayerSensors, drawing.SensorLeadLine())
+	case signDatum:
+		pg.add(symbols.Datum(c.Sub(drawing.Pt{X: 1.3}), right, "")...)
+	case signNote:
+		pg.add(noteMark(c, "1")...)
+	default:
+		s.showArea(pg, b)
+	}
+}
+
+// showArea draws the sample of a sign of the room itself.
+func (s sign) showArea(pg *page, b drawing.Box) {
+	c := b.Centre()
+	line := func(l drawing.Layer, st *drawing.Stroke) {
+		pg.path(l, "", drawing.Polyline(drawing.Pt{X: b.X0, Y: c.Y}, drawing.Pt{X: b.X1, Y: c.Y}), st, nil)
+	}
+	switch s {
+	case signLimit:
+		line(drawing.LayerFloor, drawing.ClearanceLine())
+	case signMovement:
+		line(drawing.LayerFloor, drawing.JointLine())
+	case signSeam:
+		line(drawing.LayerMembrane, drawing.SeamLine())
+	case signPeg:
+		for x := b.X0; x <= b.X1; x += 3 {
+			pg.thin(drawing.LayerMembrane, drawing.Pt{X: x, Y: c.Y - 1}, drawing.Pt{X: x, Y: c.Y + 1})
+		}
+	case signWall:
+		pg.path(drawing.LayerFloor, "", drawing.Rectangle(b), nil, drawing.Filled(drawing.Poche))
+		pg.path(drawing.LayerWalls, "", drawing.Polyline(drawing.Pt{X: b.X0, Y: b.Y1}, drawing.Pt{X: b.X1, Y: b.Y1}), drawing.WallLine(), nil)
+	case signDoor:
+		h := b.H()
+		hinge := drawing.Pt{X: c.X - h/2, Y: b.Y1}
+		pg.path(drawing.LayerWalls, "", drawing.Polyline(hinge, hinge.Add(drawing.Pt{Y: -h})), drawing.FixtureLine(), nil)
+		pg.path(drawing.LayerWalls, "", drawing.Arc(hinge, h, 0, 90), drawing.ThinLine(), nil)
+	case signThreshold:
+		pg.path(drawing.LayerWalls, "", drawing.Rectangle(b.Grow(-1.2)), drawing.FixtureLine(), nil)
+		line(drawing.LayerWalls, drawing.ThinLine())
+	default:
+		if p, ok := s.pattern(); ok {
+			pg.add(drawing.Hatch([][]drawing.Pt{b.Corners()}, p)...)
+			pg.path(drawing.LayerFixtures, "", drawing.Rectangle(b), drawing.ThinLine(), nil)
+		}
+	}
+}
+
+// pattern returns the hatch of s.
+func (s sign) pattern() (drawing.Pattern, bool) {
+	switch s {
+	case signFixture:
+		return drawing.HatchFixture, true
+	case signUndecided:
+		return drawing.HatchUndecided, true
+	case signFixing:
+		return drawing.HatchFixing, true
+	case signRise:
+		return drawing.HatchRise, true
+	case signJointStrip, signUnheated:
+		return drawing.HatchUnheated, true
+	}
+	return 0, false
+}
+
+// noteMark is the number of a note of the column, in a square so that it is
+// not taken for a run.
+func noteMark(at drawing.Pt, number string) []drawing.Item {
+	b := drawing.Box{X0: at.X - 2, Y0: at.Y - 2, X1: at.X + 2, Y1: at.Y + 2}
+	return []drawing.Item{
+		&drawing.Path{Layer: drawing.LayerMarks, Segs: drawing.Rectangle(b), Stroke: drawing.ThinLine(), Fill: drawing.Filled(drawing.White)},
+		&drawing.Text{Layer: drawing.LayerText, At: at.Add(drawing.Pt{Y: drawing.H25 / 2}), Text: number, Height: drawing.H25, Anchor: drawing.Middle},
+	}
+}
+
+// A legend explains the signs a sheet uses, and no others.
+type legend struct {
+	head  string
+	signs []sign
+}
+
+// legendOf puts signs in the legend's order.
+func legendOf(used []sign) legend {
+	l := legend{head: "Legend"}
+	for s := sign(0); s < signCount; s++ {
+		for _, u := range used {
+			if u == s {
+				l.signs = append(l.signs, s)
+			}
+		}
+	}
+	return l
+}
+
+func (l legend) entry(s sign, w float64) (lines []string, h float64) {
+	lines = wrap(s.words(), note, w-swatchW-3)
+	return lines, max(swatchH+1, float64(len(lines))*leading+1)
+}
+
+func (l legend) height(w float64) float64 {
+	h := headingHeight(l.head, w)
+	for _, s := range l.signs {
+		_, e := l.entry(s, w)
+		h += e
+	}
+	return h
+}
+
+func (l legend) split(w, h float64) (fits, rest block) {
+	used, n := headingHeight(l.head, w), 0
+	for n < len(l.signs) {
+		_, e := l.entry(l.signs[n], w)
+		if used+e > h {
+			break
+		}
+		used += e
+		n++
+	}
+	switch n {
+	case 0:
+		return nil, l
+	case len(l.signs):
+		return l, nil
+	}
+	return legend{l.head, l.signs[:n]}, legend{continued(l.head), l.signs[n:]}
+}
+
+func (l legend) set(pg *page, at drawing.Pt, w float64) {
+	y := at.Y + setHeading(pg, at, l.head, w)
+	for _, s := range l.signs {
+		lines, h := l.entry(s, w)
+		s.show(pg, drawing.Box{X0: at.X, Y0: y, X1: at.X + swatchW, Y1: y + swatchH})
+		for i, t := range lines {
+			pg.write(drawing.Pt{X: at.X + swatchW + 3, Y: y + 3.55 + float64(i)*leading}, t, note, drawing.Start)
+		}
+		y += h
+	}
+}

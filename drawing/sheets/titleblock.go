@@ -1,0 +1,209 @@
+package sheets
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"oxturn/drawing"
+	"oxturn/fonts"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+// titleMax is the greatest width of a title block, mm (ISO 7200).
+const titleMax = 180.0
+
+// titleMin is the least width at which every field has room.
+const titleMin = 88.0
+
+// A titleBlock is the block at the lower right of every sheet: the fields of
+// ISO 7200 under a band that says what the sheet may be used for.
+type titleBlock struct {
+	title    string
+	kind     string // document type
+	scale    string
+	paper    string
+	n, of    int
+	revision string
+	info     job.Info
+	units    string
+	letter   []string // letterhead
+}
+
+// A field is one box of the title block.
+type field struct {
+	name, value string
+	least       float64 // mm wide
+	tall        float64 // capital height of the value
+}
+
+const (
+	bandHeight = 9.0
+	fieldName  = 4.2 // from a field's top to the baseline of its name
+)
+
+// statusWords returns the words of the band.
+func statusWords(s job.Status) string {
+	switch s {
+	case job.ForInstallation:
+		return "FOR INSTALLATION"
+	case job.AsLaid:
+		return "AS LAID"
+	}
+	return "PROPOSAL"
+}
+
+// statusNote returns what the status means, for the line under the band.
+func statusNote(s job.Status) string {
+	switch s {
+	case job.ForInstallation:
+		return "Planned, not yet laid. Mark every change on this sheet."
+	case job.AsLaid:
+		return "Record of the floor as laid, by the job file."
+	}
+	return "Not for installation: order and lay only after the finished walls are measured."
+}
+
+func (t titleBlock) fields() []field {
+	i := t.info
+	date := ""
+	if !i.Date.IsZero() {
+		date = i.Date.Format("2006-01-02")
+	}
+	owner := i.Contractor
+	if len(t.letter) > 0 {
+		owner = strings.Join(t.letter, " · ")
+	}
+	return []field{
+		{"Contractor", owner, 46, note}, {"Client", i.Client, 38, note},
+		{"Site", i.Site, 46, note}, {"Job", i.Title, 38, note},
+		{"Title", t.title, 84, drawing.H50},
+		{"Document type", t.kind, 40, note}, {"Drawing no.", i.Number, 40, note},
+		{"Sheet", fmt.Sprintf("%d of %d", t.n, t.of), 20, note}, {"Rev.", t.revision, 14, note},
+		{"Scale", t.scale, 30, note}, {"Units", t.units, 40, note}, {"Paper", t.paper, 20, note},
+		{"Date", date, 26, note}, {"Drawn", i.DrawnBy, 30, note},
+		{"Checked", i.CheckedBy, 30, note}, {"Approved", i.ApprovedBy, 30, note},
+	}
+}
+
+// unitsWords names the units of a sheet's figures.
+func unitsWords(s job.Sheet, u plane.Units) string {
+	first, second := "mm", "ft-in"
+	if u == plane.Inches {
+		first, second = second, first
+	}
+	if s.Both {
+		return first + " (" + second + ")"
+	}
+	return first
+}
+
+// rows packs the fields into rows w wide, in order.
+func (t titleBlock) rows(w float64) [][]field {
+	var rows [][]field
+	used := math.Inf(1)
+	for _, f := range t.fields() {
+		own := math.Min(w, math.Max(f.least, 2*pad+fonts.Width(fonts.Lettering, f.name, note)))
+		f.least = own
+		if used+own > w+1e-9 || f.tall > note {
+			rows, used = append(rows, nil), 0
+		}
+		rows[len(rows)-1] = append(rows[len(rows)-1], f)
+		used += own
+		if f.tall > note {
+			used = w
+		}
+	}
+	return rows
+}
+
+// stretch gives each field of a row its share of w.
+func stretch(r []field, w float64) []float64 {
+	sum := 0.0
+	for _, f := range r {
+		sum += f.least
+	}
+	ws := make([]float64, len(r))
+	for i, f := range r {
+		ws[i] = f.least * w / sum
+	}
+	return ws
+}
+
+func fieldFace(f field) fonts.Face {
+	if f.tall > note {
+		return fonts.LetteringBold
+	}
+	return fonts.Lettering
+}
+
+func rowTall(r []field, w float64) float64 {
+	ws := stretch(r, w)
+	h := 0.0
+	for i, f := range r {
+		n := len(wrapIn(fieldFace(f), f.value, f.tall, ws[i]-2*pad))
+		h = math.Max(h, fieldName+float64(n)*f.tall*1.64+1)
+	}
+	return h
+}
+
+func (t titleBlock) height(w float64) float64 {
+	h := bandHeight + t.noteHeight(w)
+	for _, r := range t.rows(w) {
+		h += rowTall(r, w)
+	}
+	return h
+}
+
+func (t titleBlock) noteHeight(w float64) float64 {
+	return float64(len(wrap(statusNote(t.info.Status), note, w-2*pad)))*leading + 1.6
+}
+
+func (t titleBlock) set(pg *page, at drawing.Pt, w float64) {
+	box := drawing.Box{X0: at.X, Y0: at.Y, X1: at.X + w, Y1: at.Y + t.height(w)}
+	y := t.setBand(pg, at, w)
+	for _, r := range t.rows(w) {
+		pg.rule(drawing.Pt{X: at.X, Y: y}, drawing.Pt{X: at.X + w, Y: y}, drawing.MediumLine())
+		h := rowTall(r, w)
+		x := at.X
+		for i, fw := range stretch(r, w) {
+			if i > 0 {
+				pg.rule(drawing.Pt{X: x, Y: y}, drawing.Pt{X: x, Y: y + h}, drawing.ThinLine())
+			}
+			setField(pg, drawing.Pt{X: x, Y: y}, r[i], fw)
+			x += fw
+		}
+		y += h
+	}
+	pg.path(drawing.LayerFrame, "title block", drawing.Rectangle(box), drawing.WallLine(), nil)
+}
+
+// setBand draws the status: white letters on black, so that a sheet's status
+// is read before anything else and on any printer.
+func (t titleBlock) setBand(pg *page, at drawing.Pt, w float64) float64 {
+	band := drawing.Box{X0: at.X, Y0: at.Y, X1: at.X + w, Y1: at.Y + bandHeight}
+	pg.path(drawing.LayerFloor, "status", drawing.Rectangle(band), nil, drawing.Filled(drawing.Black))
+	pg.add(&drawing.Text{
+		Layer: drawing.LayerText, At: drawing.Pt{X: at.X + w/2, Y: at.Y + 7}, Text: statusWords(t.info.Status),
+		Height: drawing.H50, Face: fonts.LetteringBold, Anchor: drawing.Middle, Colour: drawing.White,
+	})
+	y := band.Y1
+	for _, l := range wrap(statusNote(t.info.Status), note, w-2*pad) {
+		pg.write(drawing.Pt{X: at.X + w/2, Y: y + 3.7}, l, note, drawing.Middle)
+		y += leading
+	}
+	return y + 1.6
+}
+
+func setField(pg *page, at drawing.Pt, f field, w float64) {
+	pg.add(&drawing.Text{
+		Layer: drawing.LayerText, At: drawing.Pt{X: at.X + pad, Y: at.Y + 3.5}, Text: f.name,
+		Height: note, Colour: drawing.Grey(0.6),
+	})
+	y := at.Y + fieldName
+	for _, l := range wrapIn(fieldFace(f), f.value, f.tall, w-2*pad) {
+		y += f.tall * 1.64
+		pg.writeIn(fieldFace(f), drawing.Pt{X: at.X + pad, Y: y - 0.6*(f.tall/note)}, l, f.tall, drawing.Start)
+	}
+}
