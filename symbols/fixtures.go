@@ -29,7 +29,7 @@ func toilet(w, d float64) []Shape {
 		edge(softRect(0, 0, w, tank, w*0.06)),
 		edge(oval(w/2, y, half, bowl)),
 		fine(oval(w/2, y+bowl*0.04, half*0.62, bowl*0.64)...),
-		fine(circle(w/2, tank/2, tank*0.12)...),
+		fine(circle(w/2, tank/2, min(tank, w)*0.12)...),
 	}
 }
 
@@ -43,11 +43,11 @@ func vanity(w, d float64) []Shape {
 	}
 	share := w / float64(basins)
 	for i := range basins {
-		x := share * (float64(i) + 0.5)
+		x, tap := share*(float64(i)+0.5), min(d, share)*0.045
 		shapes = append(shapes,
 			fine(oval(x, d*0.54, min(share*0.36, 260), d*0.31)...),
-			fine(circle(x, d*0.54, d*0.04)...),
-			fine(circle(x, d*0.12, d*0.045)...))
+			fine(circle(x, d*0.54, tap)...),
+			fine(circle(x, d*0.12, tap)...))
 	}
 	return shapes
 }
