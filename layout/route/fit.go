@@ -1,0 +1,99 @@
+package route
+
+import (
+	"math"
+
+	"oxturn/layout/plane"
+)
+
+// world returns the plan's corner points on the floor.
+func (p *runPlan) world() []plane.Point {
+	out := make([]plane.Point, len(p.nodes))
+	for i, n := range p.nodes {
+		out[i] = p.g.world(float64(n.x), float64(n.y))
+	}
+	return out
+}
+
+// length is the plan's true length in mm.
+func (p *runPlan) length(rule rules) float64 { return Length(p.world(), rule.bend) }
+
+// fit shortens the plan to exactly length mm: first the turns at the ends of
+// the runs are drawn in, a peg at a time and spread over the floor, then the
+// end is cut back along the last run. ok is false when the plan is too short.
+func (p *runPlan) fit(rule rules, length float64) (path []plane.Point, ok bool) {
+	q := &runPlan{g: p.g, nodes: append([]node(nil), p.nodes...), cost: p.cost}
+	q.drawIn(rule, q.length(rule)-length)
+	return cutBack(q.world(), rule.bend, length)
+}
+
+// cutBack ends the path where it has exactly the given length.
+func cutBack(path []plane.Point, bend, length float64) ([]plane.Point, bool) {
+	for m := len(path); m >= 2; m-- {
+		over := Length(path[:m], bend) - length
+		if over < -1e-6 {
+			return nil, false
+		}
+		a, b := path[m-2], path[m-1]
+		keep := a.Dist(b) - over
+		if cut := corners(path[:m], bend)[m-2].cut; keep < cut+1 {
+			continue
+		}
+		out := append([]plane.Point(nil), path[:m-1]...)
+		return append(out, a.Lerp(b, keep/a.Dist(b))), true
+	}
+	return nil, false
+}
+
+// drawIn takes up to over mm out of the plan by moving turns inwards.
+func (p *runPlan) drawIn(rule rules, over float64) {
+	for level := 0; level < 2; level++ {
+		turns := p.turns(rule)
+		want := int(over / (2 * rule.pitch))
+		if want <= 0 || len(turns) == 0 {
+			return
+		}
+		n := min(want, len(turns))
+		for k := range n {
+			i := turns[k*len(turns)/n]
+			if p.drawOne(rule, i) {
+				over -= 2 * rule.pitch
+			}
+		}
+	}
+}
+
+// turns lists the plan's half turns: i and i+1 are the corners of the link.
+func (p *runPlan) turns(rule rules) []int {
+	var out []int
+	for i := 1; i+2 < len(p.nodes); i++ {
+		a, b, c, d := p.nodes[i-1], p.nodes[i], p.nodes[i+1], p.nodes[i+2]
+		if b.x != c.x || abs(c.y-b.y) > rule.widest || a.y != b.y || c.y != d.y {
+			continue
+		}
+		if (a.x < b.x) == (d.x < c.x) {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// drawOne moves the half turn at corner i one peg inwards.
+func (p *runPlan) drawOne(rule rules, i int) bool {
+	a, b, c, d := p.nodes[i-1], p.nodes[i], p.nodes[i+1], p.nodes[i+2]
+	step := 1
+	if a.x < b.x {
+		step = -1
+	}
+	if abs(a.x-b.x) < rule.turnBack+2 || abs(d.x-c.x) < rule.turnBack+2 {
+		return false
+	}
+	x, lo := b.x+step, min(b.y, c.y)
+	if int(p.g.up[lo][x]) < abs(c.y-b.y) {
+		return false
+	}
+	p.nodes[i].x, p.nodes[i+1].x = x, x
+	return true
+}
+
+func abs(x int) int { return int(math.Abs(float64(x))) }

@@ -1,0 +1,230 @@
+package route
+
+import (
+	"math"
+	"sort"
+
+	"oxturn/layout/plane"
+)
+
+// A span is a stretch of pegs on one line, both ends included.
+type span struct{ a, b int }
+
+func (s span) width() int { return s.b - s.a }
+
+// A grid is one zone in whole pegs, turned so that its rows are the
+// direction of the runs. Row y, column x; (0, 0) is the zone's low corner.
+type grid struct {
+	nx, ny   int
+	rows     [][]span  // per row, where cable may run along it
+	cols     [][]span  // per column, where cable may run across the rows
+	up       [][]int16 // [y][x]: pegs a link may go from (x, y) towards greater y; -1 outside
+	lattice  Lattice
+	across   bool // rows run along the lattice's second axis
+	ox, oy   int  // lattice coordinates of (0, 0), in the grid's own axes
+	free     int  // pegs inside
+	boundary int  // pegs inside with an outside neighbour
+}
+
+// slop is how far in mm a peg may lie outside the zone by rounding of the
+// clearance line's chords.
+const slop = 0.3
+
+// newGrid marks where cable may run on the lattice lines inside zone.
+func newGrid(zone plane.Region, l Lattice, across bool) *grid {
+	g := &grid{lattice: l, across: across}
+	rings := g.turned(zone)
+	box := plane.Rect{Min: plane.Pt(math.Inf(1), math.Inf(1)), Max: plane.Pt(math.Inf(-1), math.Inf(-1))}
+	for _, r := range rings {
+		box = box.Union(r.Bounds())
+	}
+	if len(rings) == 0 {
+		return g
+	}
+	eps := slop / l.Pitch
+	g.ox, g.oy = int(math.Ceil(box.Min.X-eps)), int(math.Ceil(box.Min.Y-eps))
+	g.nx, g.ny = int(math.Floor(box.Max.X+eps))-g.ox+1, int(math.Floor(box.Max.Y+eps))-g.oy+1
+	if g.nx <= 0 || g.ny <= 0 {
+		g.nx, g.ny = 0, 0
+		return g
+	}
+	for _, r := range rings {
+		for i := range r {
+			r[i] = r[i].Sub(plane.Pt(float64(g.ox), float64(g.oy)))
+		}
+	}
+	g.rows = lines(rings, g.ny, eps, false)
+	g.cols = lines(rings, g.nx, eps, true)
+	g.count()
+	return g
+}
+
+// turned returns the zone's rings in pegs in the grid's axes.
+func (g *grid) turned(zone plane.Region) []plane.Ring {
+	var out []plane.Ring
+	for _, r := range zone.Rings() {
+		t := make(plane.Ring, len(r))
+		for i, p := range r {
+			u, v := g.lattice.ToPegs(p)
+			if g.across {
+				u, v = v, -u
+			}
+			t[i] = plane.Pt(u, v)
+		}
+		out = append(out, t)
+	}
+	return out
+}
+
+// world returns the floor point of a place in the grid.
+func (g *grid) world(x, y float64) plane.Point {
+	u, v := x+float64(g.ox), y+float64(g.oy)
+	if g.across {
+		u, v = -v, u
+	}
+	return g.lattice.ToWorld(u, v)
+}
+
+// place returns the grid coordinates of a floor point.
+func (g *grid) place(p plane.Point) (x, y float64) {
+	u, v := g.lattice.ToPegs(p)
+	if g.across {
+		u, v = v, -u
+	}
+	return u - float64(g.ox), v - float64(g.oy)
+}
+
+// lines returns the spans inside the rings on n lattice lines. A line counts
+// as inside where either of two lines eps beside it is, so that a line lying
+// on an edge is not lost to rounding.
+func lines(rings []plane.Ring, n int, eps float64, upright bool) [][]span {
+	lo, hi := crossings(rings, n, -eps, upright), crossings(rings, n, eps, upright)
+	out := make([][]span, n)
+	for i := range out {
+		out[i] = whole(merge(pairUp(lo[i]), pairUp(hi[i])), eps)
+	}
+	return out
+}
+
+// crossings returns, for every lattice line shifted by d, where the rings
+// cross it.
+func crossings(rings []plane.Ring, n int, d float64, upright bool) [][]float64 {
+	out := make([][]float64, n)
+	for _, r := range rings {
+		for i := range r {
+			e := r.Edge(i)
+			if upright {
+				e.A, e.B = plane.Pt(e.A.Y, e.A.X), plane.Pt(e.B.Y, e.B.X)
+			}
+			if e.A.Y > e.B.Y {
+				e.A, e.B = e.B, e.A
+			}
+			first := max(0, int(math.Ceil(e.A.Y-d)))
+			for k := first; k < n && float64(k)+d < e.B.Y; k++ {
+				t := (float64(k) + d - e.A.Y) / (e.B.Y - e.A.Y)
+				out[k] = append(out[k], e.A.X+t*(e.B.X-e.A.X))
+			}
+		}
+	}
+	return out
+}
+
+func pairUp(xs []float64) [][2]float64 {
+	sort.Float64s(xs)
+	var out [][2]float64
+	for i := 0; i+1 < len(xs); i += 2 {
+		out = append(out, [2]float64{xs[i], xs[i+1]})
+	}
+	return out
+}
+
+// merge returns the union of two sorted lists of intervals.
+func merge(a, b [][2]float64) [][2]float64 {
+	all := append(append([][2]float64(nil), a...), b...)
+	sort.Slice(all, func(i, j int) bool { return all[i][0] < all[j][0] })
+	var out [][2]float64
+	for _, s := range all {
+		if k := len(out) - 1; k >= 0 && s[0] <= out[k][1] {
+			out[k][1] = math.Max(out[k][1], s[1])
+			continue
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// whole rounds intervals inwards to pegs.
+func whole(in [][2]float64, eps float64) []span {
+	var out []span
+	for _, s := range in {
+		a, b := int(math.Ceil(s[0]-eps)), int(math.Floor(s[1]+eps))
+		if b >= a {
+			out = append(out, span{a, b})
+		}
+	}
+	return out
+}
+
+// count fills in the link lengths and the peg counts.
+func (g *grid) count() {
+	g.up = make([][]int16, g.ny)
+	flat := make([]int16, g.nx*g.ny)
+	for i := range flat {
+		flat[i] = -1
+	}
+	for y := range g.up {
+		g.up[y] = flat[y*g.nx : (y+1)*g.nx]
+	}
+	for x, col := range g.cols {
+		for _, s := range col {
+			for y := max(0, s.a); y <= min(s.b, g.ny-1); y++ {
+				g.up[y][x] = int16(min(s.b, g.ny-1) - y)
+			}
+		}
+	}
+	for y, row := range g.rows {
+		for i, s := range row {
+			row[i] = span{max(0, s.a), min(s.b, g.nx-1)}
+			g.free += row[i].width() + 1
+		}
+		_ = y
+	}
+}
+
+// inside reports whether peg (x, y) may hold cable.
+func (g *grid) inside(x, y int) bool {
+	if x < 0 || y < 0 || x >= g.nx || y >= g.ny {
+		return false
+	}
+	return g.spanAt(x, y) >= 0
+}
+
+// spanAt returns the index of the span of row y that holds x, or -1.
+func (g *grid) spanAt(x, y int) int {
+	for i, s := range g.rows[y] {
+		if x >= s.a && x <= s.b {
+			return i
+		}
+	}
+	return -1
+}
+
+// strip returns the columns in which a link may go from row y to row y+gap.
+func (g *grid) strip(y, gap int) []span {
+	var out []span
+	if y+gap >= g.ny {
+		return nil
+	}
+	start := -1
+	for x := range g.nx + 1 {
+		ok := x < g.nx && int(g.up[y][x]) >= gap && g.inside(x, y) && g.inside(x, y+gap)
+		switch {
+		case ok && start < 0:
+			start = x
+		case !ok && start >= 0:
+			out = append(out, span{start, x - 1})
+			start = -1
+		}
+	}
+	return out
+}

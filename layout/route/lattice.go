@@ -1,0 +1,148 @@
+package route
+
+import (
+	"math"
+	"sort"
+
+	"oxturn/layout/plane"
+)
+
+// ToWorld returns the floor point at lattice coordinates (u, v): u pegs along
+// the lattice's angle, v pegs to the left of it.
+func (l Lattice) ToWorld(u, v float64) plane.Point {
+	return l.Origin.Add(plane.Pt(u*l.Pitch, v*l.Pitch).Rotate(l.Angle))
+}
+
+// ToPegs returns the lattice coordinates of a floor point.
+func (l Lattice) ToPegs(p plane.Point) (u, v float64) {
+	q := p.Sub(l.Origin).Rotate(-l.Angle)
+	return q.X / l.Pitch, q.Y / l.Pitch
+}
+
+// chooseLattice lays the pegs along the longest walls, and shifts them so
+// that as much clearance line as can be has a line of pegs on it.
+func chooseLattice(p Problem) Lattice {
+	if p.Lattice != nil {
+		return *p.Lattice
+	}
+	l := Lattice{Angle: mainAngle(p.Walls, p.Zones), Pitch: p.Pitch}
+	l.Origin = plane.Pt(shift(p.Zones, l, false), shift(p.Zones, l, true)).Rotate(l.Angle)
+	return l
+}
+
+// mainAngle is the direction modulo a quarter turn in which most wall lies.
+func mainAngle(walls []plane.Segment, zones []plane.Region) float64 {
+	if len(walls) == 0 {
+		for _, z := range zones {
+			for _, r := range z.Rings() {
+				for i := range r {
+					walls = append(walls, r.Edge(i))
+				}
+			}
+		}
+	}
+	best, most := 0.0, -1.0
+	for _, w := range walls {
+		if a := wallAngle(w); alongside(walls, a) > most+1 {
+			best, most = a, alongside(walls, a)
+		}
+	}
+	return best
+}
+
+// wallAngle is a wall's direction modulo a quarter turn.
+func wallAngle(w plane.Segment) float64 {
+	v := w.B.Sub(w.A)
+	a := math.Mod(math.Atan2(v.Y, v.X)+2*math.Pi, math.Pi/2)
+	if a > math.Pi/2-1e-9 {
+		a = 0
+	}
+	return a
+}
+
+// alongside is the length of wall within a few degrees of angle a or across
+// it, walls that lie truer counting more, long walls more than the sum of
+// their parts.
+func alongside(walls []plane.Segment, a float64) float64 {
+	n := 0.0
+	for _, w := range walls {
+		d := math.Abs(wallAngle(w) - a)
+		d = math.Min(d, math.Pi/2-d)
+		n += w.Length() * w.Length() / 1000 * math.Max(0, 1-d/0.05)
+	}
+	return n
+}
+
+// A face is a stretch of clearance line that lies along the lattice.
+type face struct {
+	at     float64 // mm across the lattice lines, of its point farthest into the zone
+	length float64
+	up     bool // the zone lies on the side of greater coordinates
+}
+
+// shift returns the offset in mm, across the rows (v true) or along them, that
+// leaves the least floor between the clearance lines and the first peg lines.
+func shift(zones []plane.Region, l Lattice, v bool) float64 {
+	faces := facesOf(zones, l, v)
+	best, least := 0.0, math.Inf(1)
+	for _, f := range faces {
+		at := f.at + 0.05
+		if !f.up {
+			at = f.at - 0.05
+		}
+		if c := leftOver(faces, at, l.Pitch); c < least-1e-6 {
+			best, least = at, c
+		}
+	}
+	return best
+}
+
+// leftOver is the floor in mm² between the faces and the peg lines at offset.
+// The square of the width counts: a whole peg lost at one wall is worse than
+// half a peg at two.
+func leftOver(faces []face, offset, pitch float64) float64 {
+	n := 0.0
+	for _, f := range faces {
+		d := offset - f.at
+		if !f.up {
+			d = -d
+		}
+		d -= math.Floor((d+0.3)/pitch) * pitch
+		n += f.length * d * d / pitch
+	}
+	return n
+}
+
+// facesOf collects the edges of the zones that lie within three degrees of
+// the lattice lines.
+func facesOf(zones []plane.Region, l Lattice, v bool) []face {
+	var out []face
+	for _, z := range zones {
+		for _, r := range z.Rings() {
+			for i := range r {
+				if f, ok := faceOf(r.Edge(i), l.Angle, v); ok {
+					out = append(out, f)
+				}
+			}
+		}
+	}
+	sort.SliceStable(out, func(i, j int) bool { return out[i].length > out[j].length })
+	return out[:min(len(out), 60)]
+}
+
+func faceOf(e plane.Segment, angle float64, v bool) (face, bool) {
+	a, b := e.A.Rotate(-angle), e.B.Rotate(-angle)
+	if !v { // along the rows: look at the upright edges
+		a, b = plane.Pt(-a.Y, a.X), plane.Pt(-b.Y, b.X)
+	}
+	d := b.Sub(a)
+	if math.Abs(d.Y) > 0.05*math.Abs(d.X) {
+		return face{}, false
+	}
+	f := face{length: math.Abs(d.X), up: d.X > 0}
+	f.at = math.Max(a.Y, b.Y)
+	if !f.up {
+		f.at = math.Min(a.Y, b.Y)
+	}
+	return f, true
+}

@@ -1,0 +1,161 @@
+package route
+
+import (
+	"container/heap"
+	"math"
+	"slices"
+
+	"oxturn/layout/plane"
+)
+
+// leadRoute finds the shortest cold lead from the entry to the end of path at
+// start over the floor, crossing neither a heating cable nor an earlier lead.
+// It returns nil when there is none.
+func (s *strip) leadRoute(floor plane.Region, start plane.Point, cables [][]plane.Point, leads [][]plane.Point) []plane.Point {
+	v := &leadView{floor: floor, start: start}
+	for _, c := range cables {
+		v.lines = append(v.lines, segments(c)...)
+	}
+	for _, c := range leads {
+		if len(c) > 1 {
+			// leads share the entry
+			v.lines = append(v.lines, segments(append([]plane.Point{plane.Segment{A: c[0], B: c[1]}.At(leadFan)}, c[1:]...))...)
+		}
+	}
+	if v.clear(s.entry, start) {
+		return []plane.Point{s.entry, start}
+	}
+	cells := s.search(floor, v, start)
+	if cells == nil {
+		return nil
+	}
+	return v.taut(append(append([]plane.Point{s.entry}, cells...), start))
+}
+
+// leadFan is how far from the entry, in mm, leads may lie on each other.
+const leadFan = 30.0
+
+// A leadView answers whether a straight piece of lead is allowed.
+type leadView struct {
+	floor plane.Region
+	start plane.Point
+	lines []plane.Segment
+}
+
+func segments(path []plane.Point) []plane.Segment {
+	var out []plane.Segment
+	for i := 1; i < len(path); i++ {
+		out = append(out, plane.Segment{A: path[i-1], B: path[i]})
+	}
+	return out
+}
+
+// clear reports whether a lead may go straight from a to b.
+func (v *leadView) clear(a, b plane.Point) bool {
+	seg := plane.Segment{A: a, B: b}
+	n := seg.Length()
+	if n > 6 { // the ends may lie on a wall's line or on the cable's start
+		seg = plane.Segment{A: seg.At(2), B: seg.At(n - 2)}
+	}
+	for _, l := range v.lines {
+		if seg.Gap(l) < 1 && (l.A.Dist(v.start) > 1e-6 && l.B.Dist(v.start) > 1e-6 || seg.Crosses(l)) {
+			return false
+		}
+	}
+	for _, r := range v.floor.Rings() {
+		for i := range r {
+			if seg.Crosses(r.Edge(i)) {
+				return false
+			}
+		}
+	}
+	return v.floor.Contains(seg.A.Lerp(seg.B, 0.5))
+}
+
+// taut leaves out the points that a straight piece can pass by.
+func (v *leadView) taut(pts []plane.Point) []plane.Point {
+	out := pts[:1:1]
+	for i := 0; i < len(pts)-1; {
+		j := len(pts) - 1
+		for j > i+1 && !v.clear(pts[i], pts[j]) {
+			j--
+		}
+		out = append(out, pts[j])
+		i = j
+	}
+	return out
+}
+
+// search goes from start to the entry over floor cells clear of all lines
+// (A*) and returns the cell centres in order from the entry.
+func (s *strip) search(floor plane.Region, v *leadView, start plane.Point) []plane.Point {
+	open := s.raster(floor)
+	s.block(open, v.lines)
+	dist := make([]float64, len(open))
+	back := make([]int32, len(open))
+	for i := range dist {
+		dist[i], back[i] = math.Inf(1), -1
+	}
+	q := &cellQueue{}
+	for i, ok := range open {
+		if c := s.centre(i); ok && c.Dist(start) < 3*stripCell && v.clear(c, start) {
+			dist[i] = c.Dist(start)
+			heap.Push(q, cellAt{dist[i] + c.Dist(s.entry), int32(i)})
+		}
+	}
+	for q.Len() > 0 {
+		i := int(heap.Pop(q).(cellAt).i)
+		if c := s.centre(i); c.Dist(s.entry) < 60 && v.clear(c, s.entry) {
+			return s.cells(back, i)
+		}
+		s.step(open, dist, back, i, q)
+	}
+	return nil
+}
+
+func (s *strip) cells(back []int32, i int) []plane.Point {
+	var out []plane.Point
+	for k := int32(i); k >= 0; k = back[k] {
+		out = append(out, s.centre(int(k)))
+	}
+	return slices.Clip(out)
+}
+
+// step relaxes the eight neighbours of cell i.
+func (s *strip) step(open []bool, dist []float64, back []int32, i int, q *cellQueue) {
+	x, y := i%s.nx, i/s.nx
+	for b := max(0, y-1); b <= min(s.ny-1, y+1); b++ {
+		for a := max(0, x-1); a <= min(s.nx-1, x+1); a++ {
+			j := b*s.nx + a
+			if !open[j] {
+				continue
+			}
+			d := dist[i] + stripCell*math.Hypot(float64(a-x), float64(b-y))
+			if d < dist[j]-1e-9 {
+				dist[j], back[j] = d, int32(i)
+				heap.Push(q, cellAt{d + s.centre(j).Dist(s.entry), int32(j)})
+			}
+		}
+	}
+}
+
+// block closes all cells so near a line that two open neighbours can't have
+// it between them.
+func (s *strip) block(open []bool, lines []plane.Segment) {
+	const near = 0.72 * stripCell // just over half a diagonal
+	for _, l := range lines {
+		box := plane.Bounds([]plane.Point{l.A, l.B})
+		x0, y0 := int((box.Min.X-s.origin.X)/stripCell)-1, int((box.Min.Y-s.origin.Y)/stripCell)-1
+		x1, y1 := int((box.Max.X-s.origin.X)/stripCell)+1, int((box.Max.Y-s.origin.Y)/stripCell)+1
+		for y := max(0, y0); y <= min(s.ny-1, y1); y++ {
+			for x := max(0, x0); x <= min(s.nx-1, x1); x++ {
+				if i := y*s.nx + x; open[i] && l.Distance(s.centre(i)) < near {
+					open[i] = false
+				}
+			}
+		}
+	}
+}
+
+// pathLength is the length of a line with sharp corners.
+func pathLength(pts []plane.Point) float64 { return Length(pts, 0) }

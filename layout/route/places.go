@@ -1,0 +1,103 @@
+package route
+
+import "slices"
+
+// placesFor returns the columns where runs of row y may end when the next
+// row is gap pegs on (0: no next row), in order.
+func (w *sweep) placesFor(y, gap int) []place {
+	key := [2]int{y, gap}
+	if p, ok := w.places[key]; ok {
+		return p
+	}
+	var out []place
+	strips := w.g.strip(y, gap)
+	for i, sp := range w.g.rows[y] {
+		xs := w.columns(sp, strips, gap)
+		for k, x := range xs {
+			p := place{x: int16(x), link: -1, span: int8(i), first: k == 0, last: k == len(xs)-1, start: inf32}
+			p.down = gap > 0 && int(w.g.up[y][x]) >= gap && w.g.inside(x, y+gap)
+			if x == sp.a || x == sp.b {
+				p.start = w.wish.startCost(w.g, x, y)
+			}
+			p.end = inf32
+			if x == sp.a || x == sp.b {
+				p.end = w.wish.endCost(w.g, x, y)
+			}
+			out = append(out, p)
+		}
+	}
+	w.places[key] = out
+	return out
+}
+
+// columns returns the span's ends, the ends of the strips below it, places a
+// lane further in for a return lane, and the columns where the zone changes
+// shape elsewhere.
+func (w *sweep) columns(sp span, strips []span, gap int) []int {
+	xs := []int{sp.a, sp.b}
+	for _, st := range strips {
+		a, b := max(st.a, sp.a), min(st.b, sp.b)
+		if a > b {
+			continue
+		}
+		xs = append(xs, a, b)
+		for d := w.lane; d <= w.lane*4 && gap > 0; d += w.lane {
+			if d > w.lane && b-a > 6*w.lane {
+				break // only a narrow neck is worth lanes along it
+			}
+			if a+d <= b-w.rule.closest {
+				xs = append(xs, a+d)
+			}
+			if b-d >= a+w.rule.closest {
+				xs = append(xs, b-d)
+			}
+		}
+	}
+	if gap > 0 {
+		for _, e := range w.events {
+			if e >= sp.a+w.lane && e <= sp.b-w.lane {
+				xs = append(xs, e)
+			}
+		}
+	}
+	slices.Sort(xs)
+	return slices.Compact(xs)
+}
+
+// events returns the columns where the zone changes shape: the ends of a
+// strip that is narrower than a row beside it, and a lane to either side.
+func (g *grid) events(lane int) []int {
+	count := map[int]int{}
+	for y := range g.ny - 1 {
+		for _, st := range g.strip(y, 1) {
+			for _, row := range [][]span{g.rows[y], g.rows[y+1]} {
+				for _, sp := range row {
+					if st.a < sp.a || st.b > sp.b {
+						continue
+					}
+					if st.a-sp.a > lane {
+						count[st.a]++
+					}
+					if sp.b-st.b > lane {
+						count[st.b]++
+					}
+				}
+			}
+		}
+	}
+	xs := make([]int, 0, len(count))
+	for x := range count {
+		xs = append(xs, x)
+	}
+	slices.Sort(xs)
+	var out []int
+	for _, x := range xs {
+		for _, d := range []int{-lane, 0, lane} {
+			if !slices.ContainsFunc(out, func(o int) bool { return o-x-d < 2 && x+d-o < 2 }) {
+				out = append(out, x+d)
+			}
+		}
+	}
+	slices.Sort(out)
+	return out[:min(len(out), 12)]
+}

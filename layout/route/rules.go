@@ -1,0 +1,86 @@
+package route
+
+import (
+	"math"
+
+	"oxturn/layout/plane"
+)
+
+// rules are the hard rules and habits of one cable, in pegs.
+type rules struct {
+	closest, widest int     // gaps
+	minLeg          int     // shortest leg between two bends that turn opposite ways
+	turnBack        int     // shortest leg between two bends that turn the same way
+	long            int     // a run worth its turns
+	meanGap         float64 // smallest mean of two neighbouring gaps that the power cap allows
+	pitch, bend     float64 // mm
+}
+
+// longRun is the length in mm from which a leg counts as straight and long.
+const longRun = 500.0
+
+func rulesFor(p Problem, c Cable) rules {
+	r := rules{closest: p.Closest, widest: p.Widest, pitch: p.Pitch, bend: p.Bend}
+	r.minLeg = max(1, int(math.Ceil(2*p.Bend/p.Pitch-1e-9)))
+	r.turnBack = max(r.closest, r.minLeg)
+	r.long = int(math.Ceil(longRun / p.Pitch))
+	if c.MaxDensity > 0 {
+		// W/m over W/m² is a width in m
+		r.meanGap = c.WattsPerMetre / c.MaxDensity * 1000 / p.Pitch
+	}
+	return r
+}
+
+// wishes say what it costs a plan to begin or end in a place.
+type wishes struct {
+	strip *strip
+	reach float64 // mm of lead for the floor, 0 for any
+	low   []plane.Region
+	avoid []plane.Region
+	both  bool // the end must return to the entry too
+}
+
+const (
+	leadCost  = 0.10 // a peg of cold lead
+	avoidCost = 25   // an end where none should lie
+	highCost  = 4    // an end in good floor although there is low-value floor
+)
+
+// startCost is the cost of the start of heat at peg (x, y), infinite where
+// the cold lead cannot reach.
+func (w *wishes) startCost(g *grid, x, y int) float32 {
+	at := g.world(float64(x), float64(y))
+	lead := w.strip.leadTo(at)
+	if math.IsInf(lead, 1) || w.reach > 0 && lead > w.reach {
+		return inf32
+	}
+	c := leadCost * lead / g.lattice.Pitch
+	if anyHolds(w.avoid, at) {
+		c += avoidCost
+	}
+	return float32(c)
+}
+
+// endCost is the cost of the end cap at peg (x, y).
+func (w *wishes) endCost(g *grid, x, y int) float32 {
+	if w.both {
+		return w.startCost(g, x, y)
+	}
+	at := g.world(float64(x), float64(y))
+	if anyHolds(w.avoid, at) {
+		return avoidCost
+	}
+	if len(w.low) > 0 && !anyHolds(w.low, at) {
+		return highCost
+	}
+	return 0
+}
+
+func anyHolds(rs []plane.Region, p plane.Point) bool {
+	for _, r := range rs {
+		if r.Contains(p) {
+			return true
+		}
+	}
+	return false
+}

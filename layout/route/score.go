@@ -1,0 +1,359 @@
+package route
+
+import (
+	"math"
+	"math/bits"
+
+	"oxturn/layout/plane"
+)
+
+// The score, smaller is better: a weighted sum of what is left wanting. One
+// unit is one per cent of the heated floor gone cold.
+const (
+	weighBare     = 1.5  // per unit that the widest bare spot exceeds half the ideal spacing
+	weighUneven   = 12.0 // per unit of the coefficient of variation of cable per area
+	weighShort    = 4.0  // per unit of cable in legs under 500 mm
+	weighTurns    = 0.25 // per turn a metre of cable
+	weighLead     = 0.10 // per metre of cold lead
+	weighEndAvoid = 5.0  // the end cap where none should lie
+	weighEndHigh  = 0.3  // the end cap in good floor though there is low-value floor
+)
+
+// A field is the heated floor of one zone as a fine raster, to measure how
+// well a path covers it. "Heated" is where two lanes can go: the zone opened
+// by half the closest gap.
+type field struct {
+	lattice Lattice
+	cell    float64 // mm
+	ox, oy  int     // raster coordinates of cell (0, 0)
+	nx, ny  int
+	words   int
+	open    []uint64 // heated cells, a row after the other
+	cells   int      // how many
+	spacing float64  // ideal spacing, mm
+	pitch   float64
+	deep    []plane.Point // places to sample the density at, raster coordinates
+}
+
+// fieldStep is how many cells go into a peg.
+const fieldStep = 3
+
+// newField measures zone for a cable spaced ideally spacing mm.
+func newField(zone plane.Region, l Lattice, closest, spacing float64) *field {
+	f := &field{lattice: l, cell: l.Pitch / fieldStep, spacing: spacing, pitch: l.Pitch}
+	rings := make([]plane.Ring, 0, len(zone))
+	box := plane.Rect{Min: plane.Pt(math.Inf(1), math.Inf(1)), Max: plane.Pt(math.Inf(-1), math.Inf(-1))}
+	for _, r := range zone.Rings() {
+		t := make(plane.Ring, len(r))
+		for i, p := range r {
+			u, v := l.ToPegs(p)
+			t[i] = plane.Pt(u*fieldStep, v*fieldStep)
+		}
+		rings = append(rings, t)
+		box = box.Union(t.Bounds())
+	}
+	if len(rings) == 0 {
+		return f
+	}
+	f.ox, f.oy = int(math.Floor(box.Min.X))-1, int(math.Floor(box.Min.Y))-1
+	f.nx, f.ny = int(math.Ceil(box.Max.X))-f.ox+2, int(math.Ceil(box.Max.Y))-f.oy+2
+	f.words = (f.nx + 63) / 64
+	for _, r := range rings {
+		for i := range r {
+			r[i] = r[i].Sub(plane.Pt(float64(f.ox)+0.5, float64(f.oy)+0.5))
+		}
+	}
+	f.mark(rings, closest/2/f.cell)
+	return f
+}
+
+// mark fills in the heated cells and the density samples.
+func (f *field) mark(rings []plane.Ring, half float64) {
+	in := make([]bool, f.nx*f.ny)
+	for y, xs := range crossings(rings, f.ny, 0, false) {
+		for _, iv := range pairUp(xs) {
+			for x := max(0, int(math.Ceil(iv[0]))); x < f.nx && float64(x) <= iv[1]; x++ {
+				in[y*f.nx+x] = true
+			}
+		}
+	}
+	depth := squaredDistance(in, f.nx, f.ny, false)
+	core := make([]bool, len(in))
+	for i, d := range depth {
+		// the edge runs half a cell before the first outside centre
+		core[i] = math.Sqrt(float64(d))-0.5 >= half
+	}
+	off := squaredDistance(core, f.nx, f.ny, true)
+	f.open = make([]uint64, f.words*f.ny)
+	every := max(1, int(math.Round(50/f.cell)))
+	for y := range f.ny {
+		for x := range f.nx {
+			i := y*f.nx + x
+			if !in[i] || math.Sqrt(float64(off[i])) > half+0.5 {
+				continue
+			}
+			f.cells++
+			f.open[y*f.words+x/64] |= 1 << (x % 64)
+			if x%every == 0 && y%every == 0 && math.Sqrt(float64(depth[i]))-0.5 >= 1.5*f.spacing/f.cell {
+				f.deep = append(f.deep, plane.Pt(float64(x), float64(y)))
+			}
+		}
+	}
+}
+
+// squaredDistance returns for every cell the squared distance to the nearest
+// cell whose mark equals want (Felzenszwalb and Huttenlocher's two passes of
+// lower envelopes). The rim counts as outside.
+func squaredDistance(marks []bool, nx, ny int, want bool) []int32 {
+	const far = 1 << 20
+	out := make([]int32, len(marks))
+	for x := range nx { // distance up and down each column
+		d := int32(far)
+		if !want {
+			d = 0
+		}
+		for y := range ny {
+			d = step1(out, marks, y*nx+x, d, want, true)
+		}
+		d = far
+		if !want {
+			d = 0
+		}
+		for y := ny - 1; y >= 0; y-- {
+			d = step1(out, marks, y*nx+x, d, want, false)
+		}
+	}
+	e := newEnvelope(nx)
+	for y := range ny {
+		e.row(out[y*nx:(y+1)*nx], !want)
+	}
+	return out
+}
+
+func step1(out []int32, marks []bool, i int, d int32, want, first bool) int32 {
+	d = min(d+1, 1<<14)
+	if marks[i] == want {
+		d = 0
+	}
+	if first || d < out[i] {
+		out[i] = d
+	}
+	return d
+}
+
+// An envelope computes min over q of (x-q)² + f(q)² for every x of a row.
+type envelope struct {
+	at   []int
+	from []float64
+	f    []float64
+}
+
+func newEnvelope(n int) *envelope {
+	return &envelope{make([]int, n+2), make([]float64, n+3), make([]float64, n+2)}
+}
+
+// row replaces column distances by squared plane distances. rim: the places
+// before the first and after the last have distance 0.
+func (e *envelope) row(d []int32, rim bool) {
+	n := len(d)
+	for i, v := range d {
+		e.f[i+1] = float64(v) * float64(v)
+	}
+	e.f[0], e.f[n+1] = 1<<30, 1<<30
+	if rim {
+		e.f[0], e.f[n+1] = 0, 0
+	}
+	k := 0
+	e.at[0], e.from[0], e.from[1] = 0, math.Inf(-1), math.Inf(1)
+	for q := 1; q < n+2; q++ {
+		s := e.meet(q, e.at[k])
+		for s <= e.from[k] {
+			k--
+			s = e.meet(q, e.at[k])
+		}
+		k++
+		e.at[k], e.from[k], e.from[k+1] = q, s, math.Inf(1)
+	}
+	k = 0
+	for i := range d {
+		x := float64(i + 1)
+		for e.from[k+1] < x {
+			k++
+		}
+		c := x - float64(e.at[k])
+		d[i] = int32(min(c*c+e.f[e.at[k]], 1<<30))
+	}
+}
+
+// meet is where the parabolas at p and q cross.
+func (e *envelope) meet(q, p int) float64 {
+	a, b := float64(q), float64(p)
+	return (e.f[q] + a*a - e.f[p] - b*b) / (2 * (a - b))
+}
+
+// A leg is a straight part of a path in raster coordinates.
+type leg struct{ x0, y0, x1, y1 float64 }
+
+// legs returns the path's legs, each with its lower end first.
+func (f *field) legs(path []plane.Point) []leg {
+	out := make([]leg, 0, len(path))
+	var last plane.Point
+	for i, p := range path {
+		u, v := f.lattice.ToPegs(p)
+		at := plane.Pt(u*fieldStep-float64(f.ox)-0.5, v*fieldStep-float64(f.oy)-0.5)
+		if i > 0 {
+			l := leg{last.X, last.Y, at.X, at.Y}
+			if l.y0 > l.y1 {
+				l = leg{l.x1, l.y1, l.x0, l.y0}
+			}
+			out = append(out, l)
+		}
+		last = at
+	}
+	return out
+}
+
+// cover returns the cells within reach mm of the legs.
+func (f *field) cover(legs []leg, reach float64) []uint64 {
+	bit := make([]uint64, len(f.open))
+	r := reach / f.cell
+	for _, l := range legs {
+		for y := max(0, int(math.Ceil(l.y0-r))); y <= min(f.ny-1, int(l.y1+r)); y++ {
+			a, b := l.within(float64(y), r)
+			f.fill(bit[y*f.words:(y+1)*f.words], a, b)
+		}
+	}
+	return bit
+}
+
+// within returns the stretch of raster row y within r of the leg, which is
+// taken to lie along or across the rows.
+func (l leg) within(y, r float64) (a, b float64) {
+	d := 0.0
+	if y < l.y0 {
+		d = l.y0 - y
+	} else if y > l.y1 {
+		d = y - l.y1
+	}
+	w := math.Sqrt(math.Max(0, r*r-d*d))
+	return math.Min(l.x0, l.x1) - w, math.Max(l.x0, l.x1) + w
+}
+
+// fill sets bits a to b of a row.
+func (f *field) fill(row []uint64, a, b float64) {
+	i, j := max(0, int(math.Ceil(a))), min(f.nx-1, int(math.Floor(b)))
+	if i > j {
+		return
+	}
+	lo, hi := ^uint64(0)<<(i%64), ^uint64(0)>>(63-j%64)
+	if i/64 == j/64 {
+		row[i/64] |= lo & hi
+		return
+	}
+	row[i/64] |= lo
+	for k := i/64 + 1; k < j/64; k++ {
+		row[k] = ^uint64(0)
+	}
+	row[j/64] |= hi
+}
+
+// covered returns the share of the heated floor within half the ideal spacing
+// and half a peg of the legs, and how far the farthest heated cell lies from
+// any leg, over half the ideal spacing.
+func (f *field) covered(legs []leg) (share, bare float64) {
+	if f.cells == 0 {
+		return 1, 1
+	}
+	bit := f.cover(legs, f.spacing/2+f.pitch/2)
+	n, far := 0, f.spacing/2+f.pitch/2
+	var cold []plane.Point
+	for i, o := range f.open {
+		m := o &^ bit[i]
+		n += bits.OnesCount64(m)
+		for ; m != 0; m &= m - 1 {
+			cold = append(cold, plane.Pt(float64(i%f.words*64+bits.TrailingZeros64(m)), float64(i/f.words)))
+		}
+	}
+	every := 1 + len(cold)/400
+	for i := 0; i < len(cold); i += every {
+		far = math.Max(far, nearest(legs, cold[i])*f.cell)
+	}
+	return 1 - float64(n)/float64(f.cells), far / (f.spacing / 2)
+}
+
+func nearest(legs []leg, p plane.Point) float64 {
+	d := math.Inf(1)
+	for _, l := range legs {
+		dx := math.Max(0, math.Max(math.Min(l.x0, l.x1)-p.X, p.X-math.Max(l.x0, l.x1)))
+		dy := math.Max(0, math.Max(l.y0-p.Y, p.Y-l.y1))
+		d = math.Min(d, dx*dx+dy*dy)
+	}
+	return math.Sqrt(d)
+}
+
+// uneven is the coefficient of variation of the length of cable in discs of
+// 1.5 ideal spacings that lie wholly in the zone.
+func (f *field) uneven(legs []leg) float64 {
+	if len(f.deep) < 2 {
+		return 0
+	}
+	r := 1.5 * f.spacing / f.cell
+	rows := make([][]leg, f.ny)
+	for _, l := range legs {
+		for y := max(0, int(l.y0-r)); y <= min(f.ny-1, int(l.y1+r)+1); y++ {
+			rows[y] = append(rows[y], l)
+		}
+	}
+	sum, squares := 0.0, 0.0
+	for _, p := range f.deep {
+		n := 0.0
+		for _, l := range rows[int(p.Y)] {
+			n += l.inDisc(p, r)
+		}
+		sum += n
+		squares += n * n
+	}
+	k := float64(len(f.deep))
+	mean := sum / k
+	if mean == 0 {
+		return 1
+	}
+	return math.Sqrt(math.Max(0, squares/k-mean*mean)*k/(k-1)) / mean
+}
+
+// inDisc is the length of an axis-parallel leg inside a disc.
+func (l leg) inDisc(p plane.Point, r float64) float64 {
+	a, b, off, mid := l.x0, l.x1, l.y0-p.Y, p.X
+	if l.y1-l.y0 > math.Abs(l.x1-l.x0) {
+		a, b, off, mid = l.y0, l.y1, l.x0-p.X, p.Y
+	}
+	if a > b {
+		a, b = b, a
+	}
+	h := r*r - off*off
+	if h <= 0 {
+		return 0
+	}
+	w := math.Sqrt(h)
+	return math.Max(0, math.Min(b, mid+w)-math.Max(a, mid-w))
+}
+
+// judge scores a path in the zone.
+func (f *field) judge(path []plane.Point) Score {
+	legs := f.legs(path)
+	s := Score{Turns: len(path) - 2}
+	s.Covered, s.Bare = f.covered(legs)
+	s.Evenness = f.uneven(legs)
+	total, long := 0.0, 0.0
+	for i := 1; i < len(path); i++ {
+		n := path[i-1].Dist(path[i])
+		total += n
+		if n >= longRun {
+			long += n
+		}
+	}
+	s.Straight = long / total
+	s.Total = 100*(1-s.Covered) + weighBare*math.Max(0, s.Bare-1.5) + weighUneven*s.Evenness +
+		weighShort*(1-s.Straight) + weighTurns*float64(s.Turns)/(total/1000)
+	return s
+}

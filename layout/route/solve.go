@@ -1,0 +1,171 @@
+package route
+
+import (
+	"fmt"
+	"math"
+
+	"oxturn/layout/plane"
+)
+
+// Solve lays out all cables of a room. The error is a *Refusal when no
+// route meets the rules.
+func Solve(p Problem) ([]Route, error) {
+	if err := sane(p); err != nil {
+		return nil, err
+	}
+	r := &room{p: p, lattice: chooseLattice(p)}
+	r.strip = newStrip(p.Floor, p.Zones, p.Entry)
+	shares, err := r.assign()
+	if err != nil {
+		return nil, err
+	}
+	routes := make([]Route, len(p.Cables))
+	for _, sh := range shares {
+		rt, err := r.lay(sh)
+		if err != nil {
+			return nil, err
+		}
+		routes[sh.cable] = rt
+	}
+	if err := r.leads(routes); err != nil {
+		return nil, err
+	}
+	return routes, nil
+}
+
+// A room is a problem being solved.
+type room struct {
+	p       Problem
+	lattice Lattice
+	strip   *strip
+}
+
+// A share is the floor one cable is to serve.
+type share struct {
+	cable, zone int
+	region      plane.Region
+}
+
+// sane refuses problems that make no sense.
+func sane(p Problem) error {
+	switch {
+	case !(p.Pitch > 0) || p.Closest < 1 || p.Widest < p.Closest || !(p.Bend >= 0):
+		return &Refusal{Cable: -1, Zone: -1, Reason: "the pitch, the gaps and the bend radius must be positive, the widest gap not below the closest"}
+	case len(p.Zones) == 0:
+		return &Refusal{Cable: -1, Zone: -1, Reason: "no floor is left for cable once the clearances are taken off"}
+	case len(p.Cables) == 0:
+		return &Refusal{Cable: -1, Zone: -1, Reason: "no cable is given"}
+	}
+	for i, c := range p.Cables {
+		if !(c.Length > 0) || math.IsInf(c.Length, 1) {
+			return &Refusal{Cable: i, Zone: -1, Reason: fmt.Sprintf("the length of cable %s is not a positive number", c.ID)}
+		}
+	}
+	return nil
+}
+
+// ideal is the spacing in mm at which length mm of cable fills region when
+// the line runs along the region's edge.
+func ideal(region plane.Region, length float64) float64 {
+	n := length - region.Perimeter()/2
+	if n <= 0 {
+		return math.Inf(1)
+	}
+	return region.Area() / n
+}
+
+// A candidate is a fitted plan with its score.
+type candidate struct {
+	plan  *runPlan
+	path  []plane.Point
+	score Score
+}
+
+// lay finds the best route for one cable in its share.
+func (r *room) lay(sh share) (Route, error) {
+	c := r.p.Cables[sh.cable]
+	rule := rulesFor(r.p, c)
+	spacing := ideal(sh.region, c.Length)
+	if spacing > 3*float64(r.p.Widest)*r.p.Pitch {
+		spacing = 3 * float64(r.p.Widest) * r.p.Pitch
+	}
+	f := newField(sh.region, r.lattice, float64(rule.closest)*rule.pitch, spacing)
+	wish := &wishes{strip: r.strip, reach: c.LeadReach, low: r.p.Low, avoid: r.p.Avoid, both: c.Ends == BothEnds}
+	var best *candidate
+	for _, across := range []bool{false, true} {
+		g := newGrid(sh.region, r.lattice, across)
+		for _, p := range r.plans(g, rule, wish, spacing, c.Length) {
+			path, ok := p.fit(rule, c.Length)
+			if !ok {
+				continue
+			}
+			s := f.judge(path)
+			if best == nil || s.Total < best.score.Total {
+				best = &candidate{p, path, s}
+			}
+		}
+	}
+	if best == nil {
+		return Route{}, &Refusal{Cable: sh.cable, Zone: sh.zone, Reason: fmt.Sprintf("cable %s finds no route", c.ID)}
+	}
+	rt := Route{Cable: sh.cable, Zone: sh.zone, Path: best.path, Lattice: r.lattice, Share: sh.region, Spacing: spacing, Score: best.score}
+	rt.Rows = r.lattice.Angle
+	if best.plan.g.across {
+		rt.Rows += math.Pi / 2
+	}
+	return rt, nil
+}
+
+// plans returns plans that are at least length mm long, by steering the
+// wanted gap until the plan is just long enough.
+func (r *room) plans(g *grid, rule rules, wish *wishes, spacing, length float64) []*runPlan {
+	var out []*runPlan
+	lo, hi := float64(rule.closest), float64(rule.widest) // gaps known or taken to be too long and too short
+	s := math.Max(lo, math.Min(hi, spacing/rule.pitch))
+	for range 7 {
+		p := g.plan(rule, wish, s)
+		if p == nil {
+			return out
+		}
+		n := p.length(rule)
+		if n >= length {
+			out = append(out, p)
+			lo = s
+		} else {
+			hi = s
+		}
+		if hi-lo < 0.02 {
+			break
+		}
+		guess := s * n / (length * 1.005)
+		if guess <= lo || guess >= hi {
+			guess = (lo + hi) / 2
+		}
+		s = guess
+	}
+	return out
+}
+
+// leads draws the cold leads once all paths are known.
+func (r *room) leads(routes []Route) error {
+	var cables, leads [][]plane.Point
+	for _, rt := range routes {
+		cables = append(cables, rt.Path)
+	}
+	for i := range routes {
+		rt := &routes[i]
+		rt.ColdLead = r.strip.leadRoute(r.p.Floor, rt.Path[0], cables, leads)
+		if rt.ColdLead == nil {
+			return &Refusal{Cable: rt.Cable, Zone: rt.Zone, Reason: "the cold lead finds no way to the start of heat without crossing a heating cable"}
+		}
+		leads = append(leads, rt.ColdLead)
+		if r.p.Cables[i].Ends == BothEnds {
+			rt.Return = r.strip.leadRoute(r.p.Floor, rt.Path[len(rt.Path)-1], cables, leads)
+			if rt.Return == nil {
+				return &Refusal{Cable: rt.Cable, Zone: rt.Zone, Reason: "the second cold lead finds no way back without crossing a heating cable"}
+			}
+			leads = append(leads, rt.Return)
+		}
+	}
+	return nil
+}

@@ -1,0 +1,148 @@
+package route
+
+import (
+	"container/heap"
+	"math"
+
+	"oxturn/layout/plane"
+)
+
+// A strip is the floor outside all zones: the border between wall and
+// clearance line, joints, and the rims of fixtures. A cold lead may run
+// there and meet no heating cable. It is a raster of small cells with the
+// length of the shortest lead to each.
+type strip struct {
+	origin plane.Point
+	nx, ny int
+	lead   []float64 // mm from the entry, infinite where a lead can't go
+	back   []int32   // the cell before on the shortest lead
+	entry  plane.Point
+}
+
+const stripCell = 15.0 // mm
+
+// newStrip measures the leads from entry over floor outside zones.
+func newStrip(floor plane.Region, zones []plane.Region, entry plane.Point) *strip {
+	box := floor.Bounds()
+	s := &strip{origin: box.Min, entry: entry}
+	s.nx, s.ny = int(box.W()/stripCell)+1, int(box.H()/stripCell)+1
+	open := s.raster(floor)
+	for _, z := range zones {
+		for i, in := range s.raster(z) {
+			open[i] = open[i] && !in
+		}
+	}
+	s.spread(open)
+	return s
+}
+
+func (s *strip) centre(i int) plane.Point {
+	return s.origin.Add(plane.Pt((float64(i%s.nx)+0.5)*stripCell, (float64(i/s.nx)+0.5)*stripCell))
+}
+
+// raster reports for each cell whether its centre lies in r.
+func (s *strip) raster(r plane.Region) []bool {
+	out := make([]bool, s.nx*s.ny)
+	var rings []plane.Ring
+	for _, ring := range r.Rings() {
+		t := make(plane.Ring, len(ring))
+		for i, p := range ring {
+			t[i] = p.Sub(s.origin).Mul(1 / stripCell).Sub(plane.Pt(0.5, 0.5))
+		}
+		rings = append(rings, t)
+	}
+	for y, xs := range crossings(rings, s.ny, 0, false) {
+		for _, iv := range pairUp(xs) {
+			for x := max(0, int(math.Ceil(iv[0]))); x < s.nx && float64(x) <= iv[1]; x++ {
+				out[y*s.nx+x] = true
+			}
+		}
+	}
+	return out
+}
+
+// spread fills in the shortest leads (Dijkstra, eight neighbours).
+func (s *strip) spread(open []bool) {
+	s.lead = make([]float64, len(open))
+	s.back = make([]int32, len(open))
+	for i := range s.lead {
+		s.lead[i], s.back[i] = math.Inf(1), -1
+	}
+	q := &cellQueue{}
+	for i, ok := range open {
+		if d := s.centre(i).Dist(s.entry); ok && d < 60 {
+			s.lead[i] = d
+			heap.Push(q, cellAt{d, int32(i)})
+		}
+	}
+	for q.Len() > 0 {
+		c := heap.Pop(q).(cellAt)
+		if c.d > s.lead[c.i] {
+			continue
+		}
+		s.relax(open, c, q)
+	}
+}
+
+func (s *strip) relax(open []bool, c cellAt, q *cellQueue) {
+	x, y := int(c.i)%s.nx, int(c.i)/s.nx
+	for dy := -1; dy <= 1; dy++ {
+		for dx := -1; dx <= 1; dx++ {
+			a, b := x+dx, y+dy
+			if a < 0 || b < 0 || a >= s.nx || b >= s.ny || !open[b*s.nx+a] {
+				continue
+			}
+			d := c.d + stripCell*math.Hypot(float64(dx), float64(dy))
+			if j := b*s.nx + a; d < s.lead[j]-1e-9 {
+				s.lead[j], s.back[j] = d, c.i
+				heap.Push(q, cellAt{d, int32(j)})
+			}
+		}
+	}
+}
+
+// leadTo is the length in mm of the shortest lead to p on the rim of a zone,
+// infinite when the strip doesn't come near p.
+func (s *strip) leadTo(p plane.Point) float64 {
+	d, _ := s.nearest(p)
+	return d
+}
+
+// nearest returns the lead's length to p and the strip cell it comes by, -1
+// for none within a hand's breadth.
+func (s *strip) nearest(p plane.Point) (float64, int) {
+	best, cell := math.Inf(1), -1
+	cx, cy := int((p.X-s.origin.X)/stripCell), int((p.Y-s.origin.Y)/stripCell)
+	const k = 3
+	for y := max(0, cy-k); y <= min(s.ny-1, cy+k); y++ {
+		for x := max(0, cx-k); x <= min(s.nx-1, cx+k); x++ {
+			i := y*s.nx + x
+			if math.IsInf(s.lead[i], 1) {
+				continue
+			}
+			off := s.centre(i).Dist(p)
+			if d := s.lead[i] + off; off < 2.5*stripCell && d < best {
+				best, cell = d, i
+			}
+		}
+	}
+	return best, cell
+}
+
+type cellAt struct {
+	d float64
+	i int32
+}
+
+type cellQueue []cellAt
+
+func (q cellQueue) Len() int           { return len(q) }
+func (q cellQueue) Less(i, j int) bool { return q[i].d < q[j].d || q[i].d == q[j].d && q[i].i < q[j].i }
+func (q cellQueue) Swap(i, j int)      { q[i], q[j] = q[j], q[i] }
+func (q *cellQueue) Push(x any)        { *q = append(*q, x.(cellAt)) }
+func (q *cellQueue) Pop() any {
+	old := *q
+	x := old[len(old)-1]
+	*q = old[:len(old)-1]
+	return x
+}

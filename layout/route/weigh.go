@@ -1,0 +1,118 @@
+package route
+
+// The sweep's costs, in square pegs of floor gone cold. They stand in for the
+// score while a plan is being built; the score itself is in score.go.
+const (
+	turnCost  = 0.7  // a corner
+	loneEnd   = 2.0  // a path end at the end of a link, with no run of its own
+	bareEdge  = 0.7  // share of a bare stretch of a row that its neighbours don't reach
+	unevenOne = 0.05 // a gap that is a peg off, per peg of row
+	unevenTwo = 0.10 // two gaps that are a peg off together, per peg of row
+)
+
+// bareEnd is the cost of a row's end left bare for d pegs.
+func (w *sweep) bareEnd(d int) float64 {
+	if d <= 1 {
+		return 0
+	}
+	return float64(d-1) * w.s * bareEdge
+}
+
+// bareCut is the cost of d pegs between two runs in one row.
+func (w *sweep) bareCut(d int) float64 {
+	if d <= w.lane {
+		return float64(w.lane-d) * 0.5
+	}
+	return float64(d-w.lane) * w.s * bareEdge
+}
+
+// bareSpan is the cost of a span of a row that no run uses.
+func (w *sweep) bareSpan(s span) float64 { return float64(s.width()+1) * w.s * bareEdge }
+
+// shortRun is the cost of a run too short to be worth its turns.
+func (w *sweep) shortRun(d int) float64 {
+	if d >= w.rule.long {
+		return 0
+	}
+	return float64(d) * 0.08
+}
+
+// gapCost is the cost of going from row y to row y+gap after a gap of prev.
+func (w *sweep) gapCost(y, gap, prev int) float64 {
+	width := 0.0
+	for _, s := range w.g.rows[y] {
+		width += float64(s.width())
+	}
+	d := float64(gap) - w.s
+	c := unevenOne * d * d
+	if prev > 0 {
+		d += float64(prev) - w.s
+		c += unevenTwo * d * d
+	}
+	return c*width + w.bareBetween(y, gap)
+}
+
+// reach is how far from a run floor counts as covered, in pegs.
+func (w *sweep) reach() float64 { return w.s/2 + 0.5 }
+
+// bareBetween counts the pegs between two rows that neither reaches.
+func (w *sweep) bareBetween(y, gap int) float64 {
+	n := 0
+	for k := 1; k < gap; k++ {
+		var near [2][]span
+		if float64(k) <= w.reach() {
+			near[0] = w.g.rows[y]
+		}
+		if float64(gap-k) <= w.reach() {
+			near[1] = w.g.rows[y+gap]
+		}
+		n += uncovered(w.g.rows[y+k], near[0], near[1])
+	}
+	return float64(n)
+}
+
+func (w *sweep) bareAbove(y int) float64 {
+	n := 0
+	for k := range y {
+		var near []span
+		if float64(y-k) <= w.reach() {
+			near = w.g.rows[y]
+		}
+		n += uncovered(w.g.rows[k], near, nil)
+	}
+	return float64(n)
+}
+
+func (w *sweep) bareBelow(y int) float64 {
+	n := 0
+	for k := y + 1; k < w.g.ny; k++ {
+		var near []span
+		if float64(k-y) <= w.reach() {
+			near = w.g.rows[y]
+		}
+		n += uncovered(w.g.rows[k], near, nil)
+	}
+	return float64(n)
+}
+
+// uncovered counts the pegs of row that lie in no span of a or b.
+func uncovered(row, a, b []span) int {
+	n := 0
+	for _, s := range row {
+		for x := s.a; x <= s.b; x++ {
+			if !inSpans(a, x) && !inSpans(b, x) {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+func inSpans(spans []span, x int) bool {
+	for _, s := range spans {
+		if x >= s.a && x <= s.b {
+			return true
+		}
+	}
+	return false
+}
