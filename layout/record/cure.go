@@ -1,0 +1,41 @@
+package record
+
+import "time"
+
+// UnstatedCure is the days allowed for a portland-cement layer whose cure time
+// is not stated: common practice.
+const UnstatedCure = 28
+
+// A Cure is one layer that must harden before the floor is warmed.
+type Cure struct {
+	Layer  string
+	Placed time.Time
+	Days   int // 0: not stated, UnstatedCure is taken
+}
+
+// A FullUse is the first day of full use as far as curing goes.
+type FullUse struct {
+	Date   time.Time
+	Layer  string // that decides it
+	Days   int
+	Stated bool // false: the days are UnstatedCure
+}
+
+// EarliestUse returns the first day on which every layer has had its days; of
+// layers that end on one day the first given decides. ok is false when there
+// is no layer, or one without a date: a day not written down is not guessed.
+func EarliestUse(layers []Cure) (use FullUse, ok bool) {
+	for _, l := range layers {
+		if l.Placed.IsZero() || l.Days < 0 {
+			return FullUse{}, false
+		}
+		days := l.Days
+		if days == 0 {
+			days = UnstatedCure
+		}
+		if end := l.Placed.AddDate(0, 0, days); end.After(use.Date) {
+			use = FullUse{end, l.Layer, days, l.Days != 0}
+		}
+	}
+	return use, len(layers) > 0
+}

@@ -1,0 +1,61 @@
+// Package record judges the readings taken of a heating cable, stage by stage,
+// and turns the reading of a faulty one into a stretch of cable on the floor.
+//
+// Nothing here fills in a reading: what was not measured stays open. Words say
+// what was measured and against what, and leave the decision to the reader.
+package record
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+)
+
+// A Figure is a number read off an instrument. The zero value: not taken.
+type Figure struct {
+	Value float64
+	Taken bool
+	Over  bool // the instrument's range ended: the true figure is Value or more
+}
+
+// Read returns a figure that was taken.
+func Read(v float64) Figure { return Figure{Value: v, Taken: true} }
+
+// ReadOver returns a figure beyond the instrument's range, v being its end.
+func ReadOver(v float64) Figure { return Figure{Value: v, Taken: true, Over: true} }
+
+// valid reports whether the figure is one an instrument could show.
+func (f Figure) valid() bool {
+	return !f.Taken || f.Value >= 0 && !math.IsInf(f.Value, 1)
+}
+
+// in writes the figure with its unit, "over" where the range ended.
+func (f Figure) in(unit string) string {
+	if f.Over {
+		return "over " + number(f.Value) + " " + unit
+	}
+	return number(f.Value) + " " + unit
+}
+
+// number writes v with at most four digits, more only for whole ones.
+func number(v float64) string {
+	if math.Abs(v) >= 1000 {
+		return fmt.Sprintf("%.0f", v)
+	}
+	return strconv.FormatFloat(round(v, 4), 'f', -1, 64)
+}
+
+// figure writes v with up to seven digits, for a formula that takes small
+// differences of large readings.
+func figure(v float64) string {
+	return strconv.FormatFloat(round(v, 7), 'f', -1, 64)
+}
+
+// round rounds v to so many significant digits.
+func round(v float64, digits int) float64 {
+	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', digits, 64), 64)
+	if err != nil {
+		return v
+	}
+	return r
+}

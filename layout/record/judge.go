@@ -1,0 +1,282 @@
+package record
+
+import (
+	"fmt"
+	"math"
+)
+
+// Grade ranks a verdict.
+type Grade int
+
+// Within: measured and inside its limit. Look: nothing is outside a limit, but
+// somebody should look. Outside: measured and outside. Missing: not measured
+// though later work has gone on. Awaited: not measured yet.
+const (
+	Within Grade = iota
+	Look
+	Outside
+	Missing
+	Awaited
+)
+
+// String returns the grade as it is printed.
+func (g Grade) String() string {
+	return [...]string{"within limits", "look at this", "outside limits", "missing", "not yet taken"}[g]
+}
+
+// A Verdict is one thing said about a test record.
+type Verdict struct {
+	Stage   Stage
+	Reading int // index of the reading, -1 when the stage has none
+	Item    string
+	Grade   Grade
+	Words   string // what was measured against what
+}
+
+// Judge holds readings, in the order they were taken, against limits and
+// against the first of their kind. Verdicts come in the order of the readings,
+// then one for every stage without a reading. The error says what is wrong
+// with the limits.
+func Judge(l Limits, readings []Reading) ([]Verdict, error) {
+	if err := l.Check(); err != nil {
+		return nil, err
+	}
+	j := judge{limits: l}
+	for i, r := range readings {
+		j.at, j.index = r, i
+		if !j.plausible() {
+			continue
+		}
+		j.order()
+		j.conductor()
+		j.insulation()
+		j.hand()
+		j.sensor("sensor", r.Sensor)
+		j.sensor("spare sensor", r.Spare)
+		j.before = append(j.before, r)
+	}
+	j.stages(readings)
+	return j.out, nil
+}
+
+// A judge works through one record; at is the reading before it.
+type judge struct {
+	limits          Limits
+	at              Reading
+	index           int
+	before          []Reading
+	firstOhms       *Reading
+	firstInsulation *Reading
+	out             []Verdict
+}
+
+func (j *judge) say(item string, g Grade, format string, args ...any) {
+	j.out = append(j.out, Verdict{j.at.Stage, j.index, item, g, fmt.Sprintf(format, args...)})
+}
+
+// plausible reports whether the figures can have come off an instrument, and
+// says so when not.
+func (j *judge) plausible() bool {
+	good := true
+	if !j.at.Stage.valid() {
+		j.at.Stage = Service
+		j.say("stage", Outside, "the reading names no stage there is; it was left out of the comparison")
+		good = false
+	}
+	for _, f := range []struct {
+		item string
+		Figure
+	}{{"conductor", j.at.Ohms}, {"insulation", j.at.Insulation}, {"sensor", j.at.Sensor}, {"spare sensor", j.at.Spare}} {
+		if !f.valid() {
+			j.say(f.item, Outside, "%g is not a figure an instrument shows; the reading was left out of the comparison", f.Value)
+			good = false
+		}
+	}
+	return good
+}
+
+// order says when a reading goes back behind the one before it.
+func (j *judge) order() {
+	if len(j.before) == 0 {
+		return
+	}
+	last := j.before[len(j.before)-1]
+	if j.at.Stage < last.Stage {
+		j.say("order", Look, "stage %q is written after stage %q", j.at.Stage, last.Stage)
+	}
+	if !j.at.Date.IsZero() && !last.Date.IsZero() && j.at.Date.Before(last.Date) {
+		j.say("order", Look, "dated %s, before the reading above it (%s)", j.at.Date.Format("2006-01-02"), last.Date.Format("2006-01-02"))
+	}
+}
+
+func (j *judge) conductor() {
+	f, item := j.at.Ohms, "conductor"
+	if !f.Taken {
+		j.say(item, Missing, "no conductor ohms read at stage %q", j.at.Stage)
+		return
+	}
+	low, high := j.limits.OhmsRange()
+	against := fmt.Sprintf("%s to %s Ω by the %s, tolerance by %s", number(low), number(high), j.limits.OhmsSource, j.limits.ToleranceSource)
+	switch {
+	case f.Over:
+		j.say(item, Outside, "%s: the conductor reads as broken, against %s", f.in("Ω"), against)
+	case f.Value < low*(1-slack) || f.Value > high*(1+slack):
+		j.say(item, Outside, "%s read, against %s", f.in("Ω"), against)
+	default:
+		j.say(item, Within, "%s read, against %s", f.in("Ω"), against)
+	}
+	j.drift()
+	if j.firstOhms == nil && !f.Over {
+		first := j.at
+		j.firstOhms = &first
+	}
+}
+
+// drift holds the conductor against the first reading of it.
+func (j *judge) drift() {
+	if j.firstOhms == nil || j.at.Ohms.Over || j.firstOhms.Ohms.Value == 0 {
+		return
+	}
+	first, now := j.firstOhms.Ohms.Value, j.at.Ohms.Value
+	moved := now/first - 1
+	g := Within
+	if math.Abs(moved) > j.limits.Drift*(1+slack) {
+		g = Look
+	}
+	j.say("conductor against the first", g, "%s Ω, %+.1f %% from the first %s Ω, against %g %%%s",
+		number(now), moved*100, number(first), j.limits.Drift*100, j.temperatures())
+}
+
+// temperatures says when the floor's temperature differs from that at the
+// first reading by so much that ohms may have moved for that reason alone.
+func (j *judge) temperatures() string {
+	const apart = 5 // K
+	a, b := j.firstOhms.Floor, j.at.Floor
+	if !a.Taken || !b.Taken || math.Abs(a.Value-b.Value) < apart {
+		return ""
+	}
+	return fmt.Sprintf(" (floor %g °C, at the first %g °C; not corrected, the conductor's coefficient is not known)", b.Value, a.Value)
+}
+
+func (j *judge) insulation() {
+	f, item := j.at.Insulation, "insulation"
+	if !f.Taken {
+		j.say(item, Missing, "no insulation test at stage %q", j.at.Stage)
+		return
+	}
+	read := f.in("MΩ") + " at " + j.testVolts()
+	switch {
+	case f.Value < j.limits.Megohms*(1-slack) && f.Over:
+		j.say(item, Look, "%s: the meter's range ends below the limit of %s MΩ", read, number(j.limits.Megohms))
+	case f.Value < j.limits.Megohms*(1-slack):
+		j.say(item, Outside, "%s, against at least %s MΩ (%s)", read, number(j.limits.Megohms), j.limits.MegohmsSource)
+	case j.at.Volts < j.limits.Volts*(1-slack):
+		j.say(item, Look, "%s, against at least %s MΩ at %g V (%s): the test voltage is lower than asked for, or not written down", read, number(j.limits.Megohms), j.limits.Volts, j.limits.MegohmsSource)
+	default:
+		j.say(item, Within, "%s, against at least %s MΩ at %g V (%s)", read, number(j.limits.Megohms), j.limits.Volts, j.limits.MegohmsSource)
+	}
+	j.fall()
+	if j.firstInsulation == nil {
+		first := j.at
+		j.firstInsulation = &first
+	}
+}
+
+func (j *judge) testVolts() string {
+	if j.at.Volts == 0 {
+		return "a voltage not written down"
+	}
+	return fmt.Sprintf("%g V", j.at.Volts)
+}
+
+// fall holds the insulation against the first reading of it: a fall counts
+// even where the limit is still met.
+func (j *judge) fall() {
+	if j.firstInsulation == nil {
+		return
+	}
+	item := "insulation against the first"
+	first, now := j.firstInsulation.Insulation, j.at.Insulation
+	words := fmt.Sprintf("%s, the first was %s", now.in("MΩ"), first.in("MΩ"))
+	if j.firstInsulation.Volts != j.at.Volts {
+		words += fmt.Sprintf(" (at %g V now, %g V then)", j.at.Volts, j.firstInsulation.Volts)
+	}
+	fallen := now.Value <= first.Value/j.limits.Fall*(1+slack)
+	switch {
+	case fallen && now.Over:
+		j.say(item, Look, "%s: the meter's range ends too low to compare", words)
+	case fallen:
+		j.say(item, Outside, "%s: fallen to a %s part or less", words, ordinal(j.limits.Fall))
+	default:
+		j.say(item, Within, "%s", words)
+	}
+}
+
+func ordinal(n float64) string {
+	if n == 10 {
+		return "tenth"
+	}
+	return "1/" + number(n)
+}
+
+func (j *judge) hand() {
+	switch {
+	case j.at.Hand == Connected:
+		j.say("hand meter", Outside, "a hand meter shows a connection between conductor and braid")
+	case j.at.Hand == Open && !j.at.Insulation.Taken:
+		j.say("hand meter", Look, "open on a hand meter; that is not an insulation test, which was not made")
+	}
+}
+
+func (j *judge) sensor(item string, f Figure) {
+	if !f.Taken {
+		return
+	}
+	low, high := j.at.SensorBand[0], j.at.SensorBand[1]
+	switch {
+	case f.Over:
+		j.say(item, Outside, "%s: reads as broken", f.in("Ω"))
+	case low <= 0 || high < low:
+		j.say(item, Look, "%s; no figure to hold it against: the kind of sensor or the floor's temperature is not given", f.in("Ω"))
+	case f.Value < low*(1-slack) || f.Value > high*(1+slack):
+		j.say(item, Outside, "%s, against %s to %s Ω for that sensor and floor temperature", f.in("Ω"), number(low), number(high))
+	default:
+		j.say(item, Within, "%s, against %s to %s Ω for that sensor and floor temperature", f.in("Ω"), number(low), number(high))
+	}
+}
+
+// stages says which stages have no reading: missing where a later one has,
+// awaited otherwise. Service may never come.
+func (j *judge) stages(readings []Reading) {
+	has, last := map[Stage]bool{}, Stage(-1)
+	for _, r := range readings {
+		if r.Stage.valid() {
+			has[r.Stage] = true
+			last = max(last, r.Stage)
+		}
+	}
+	for _, s := range Stages() {
+		if has[s] || s == Service {
+			continue
+		}
+		v := Verdict{Stage: s, Reading: -1, Item: "stage", Grade: Awaited, Words: fmt.Sprintf("stage %q: not yet taken", s)}
+		if s < last {
+			v.Grade = Missing
+			v.Words = fmt.Sprintf("stage %q has no reading, yet stage %q has one: what came between was covered unmeasured", s, last)
+		}
+		j.out = append(j.out, v)
+	}
+}
+
+// Worst returns the gravest grade among verdicts: Outside, then Missing, then
+// Look, then Awaited; Within when there is none.
+func Worst(verdicts []Verdict) Grade {
+	rank := [...]int{Within: 0, Awaited: 1, Look: 2, Missing: 3, Outside: 4}
+	worst := Within
+	for _, v := range verdicts {
+		if rank[v.Grade] > rank[worst] {
+			worst = v.Grade
+		}
+	}
+	return worst
+}

@@ -1,0 +1,79 @@
+package record
+
+import (
+	"fmt"
+	"math"
+)
+
+// lightSpeed is the speed of light in mm/ns, exact by the metre's definition.
+const lightSpeed = 299.792458
+
+// A Dielectric is a core insulation with the range of its relative
+// permittivity, from memory.
+type Dielectric struct {
+	Name      string
+	Low, High float64
+}
+
+// Dielectrics returns the usual core insulations.
+func Dielectrics() []Dielectric {
+	return []Dielectric{
+		{"PTFE, FEP", 2.1, 2.1},
+		{"PE, XLPE", 2.3, 2.3},
+		{"ETFE", 2.6, 2.6},
+		{"PVC", 3.5, 5},
+	}
+}
+
+// VelocityFactor returns the speed of a pulse over that of light in a cable
+// whose insulation has that relative permittivity.
+func VelocityFactor(permittivity float64) float64 { return 1 / math.Sqrt(permittivity) }
+
+// EchoTime finds a break or a short from the time in ns after which a
+// reflectometer at the lead shows its echo: x = factor c t / 2 - lead.
+func (c Cable) EchoTime(t, factor Measured) (Stretch, error) {
+	const method = "echo of a pulse, by its time"
+	if err := t.check("the echo's time", "ns"); err != nil {
+		return Stretch{}, fmt.Errorf("%s: %w", method, err)
+	}
+	formula := fmt.Sprintf("x = factor × c × t / 2 - lead = %s × 299.79 mm/ns × %s ns / 2 - %s m",
+		figure(factor.Value), figure(t.Value), figure(c.Lead/1000))
+	return c.echo(method, formula, factor, t, lightSpeed/2)
+}
+
+// EchoDistance finds a break or a short from the distance in mm that a
+// reflectometer shows when set to the velocity factor set, which need not be
+// the cable's: x = shown factor / set - lead.
+func (c Cable) EchoDistance(shown Measured, set float64, factor Measured) (Stretch, error) {
+	const method = "echo of a pulse, by the distance shown"
+	if err := shown.check("the distance shown", "mm"); err != nil {
+		return Stretch{}, fmt.Errorf("%s: %w", method, err)
+	}
+	if !(set > 0 && set <= 1) {
+		return Stretch{}, fmt.Errorf("%s: the velocity factor set is %g; it lies between 0 and 1", method, set)
+	}
+	formula := fmt.Sprintf("x = shown × factor / set - lead = %s m × %s / %s - %s m",
+		figure(shown.Value/1000), figure(factor.Value), figure(set), figure(c.Lead/1000))
+	return c.echo(method, formula, factor, shown, 1/set)
+}
+
+// lossy is the distance in mm beyond which a heating cable's losses make an
+// echo doubtful: a few tens of metres, from memory.
+const lossy = 30_000
+
+func (c Cable) echo(method, formula string, factor, reading Measured, scale float64) (Stretch, error) {
+	if err := c.check(); err != nil {
+		return Stretch{}, fmt.Errorf("%s: %w", method, err)
+	}
+	if err := factor.check("the velocity factor", "of light"); err != nil || !(factor.Value > 0 && factor.Value <= 1) {
+		return Stretch{}, fmt.Errorf("%s: the velocity factor is %g ± %g; it lies between 0 and 1", method, factor.Value, factor.Error)
+	}
+	at := propagate(func(v []float64) float64 { return v[0]*v[1]*scale - c.Lead }, factor, reading)
+	s, err := c.stretch(method, formula, at,
+		"the pulse runs in the lead as fast as in the heating cable",
+		"the velocity factor is the one given; it differs with the insulation and with moisture")
+	if err == nil && s.To+c.Lead > lossy {
+		s.Cautions = append([]string{"a heating cable loses much of a pulse: an echo from beyond a few tens of metres is doubtful"}, s.Cautions...)
+	}
+	return s, err
+}
