@@ -21,6 +21,7 @@ type reader struct {
 	broken map[*tree.Node]bool // tables in which something could not be read
 	// how many lengths were written in feet and inches, and how many in metres
 	imperial, metric int
+	unitless         bool // a bare number without units has been reported
 }
 
 func newReader(report *Report, s schema, file string, data []byte) *reader {
@@ -41,11 +42,12 @@ func (rd *reader) source(n *tree.Node) string {
 
 // table checks a table and all below it against the keys of a path.
 func (rd *reader) table(n *tree.Node, path string) {
+	misspelt := map[string]bool{}
 	for _, f := range n.Fields {
 		k, ok := rd.schema.byPath[join(path, f.Name)]
 		switch {
 		case !ok:
-			rd.unknown(f, path)
+			misspelt[rd.unknown(f, path)] = true
 		case k.Type == TypeTable:
 			rd.subTable(n, f, k)
 		case k.Type == TypeTables:
@@ -54,7 +56,7 @@ func (rd *reader) table(n *tree.Node, path string) {
 			rd.leaf(n, f, k)
 		}
 	}
-	rd.missing(n, path)
+	rd.missing(n, path, misspelt)
 }
 
 func (rd *reader) subTable(parent, f *tree.Node, k Key) {
@@ -64,7 +66,7 @@ func (rd *reader) subTable(parent, f *tree.Node, k Key) {
 		if f.Kind == tree.Value {
 			what = "it is a table with keys of its own"
 		}
-		rd.report.Errorf(rd.span(f.Key), "write "+oneLine(k.Example), "%s is written %s: %s", k.Path, k.Header(), what)
+		rd.report.Errorf(rd.span(f.Key), "write "+k.Example, "%s is written %s: %s", k.Path, k.Header(), what)
 		return
 	}
 	rd.table(f, k.Path)
@@ -74,20 +76,24 @@ func (rd *reader) subTables(parent, f *tree.Node, k Key) {
 	if f.Kind != tree.Array {
 		rd.broken[parent] = true
 		rd.report.Errorf(rd.span(f.Key), "write "+k.Header()+", with two brackets on each side", "%s is written %s: there may be several", k.Path, k.Header())
+		if f.Kind == tree.Table {
+			rd.table(f, k.Path)
+		}
 		return
 	}
 	for _, item := range f.Items {
 		if item.Kind != tree.Table {
 			rd.broken[parent] = true
-			rd.report.Errorf(rd.span(item.Span), "write "+oneLine(k.Example), "an item of %s is a table with keys of its own, not %s", k.Path, kindOf(item))
+			rd.report.Errorf(rd.span(item.Span), "write "+k.Example, "an item of %s is a table with keys of its own, not %s", k.Path, kindOf(item))
 			continue
 		}
 		rd.table(item, k.Path)
 	}
 }
 
-// missing reports the required keys that a table does not have.
-func (rd *reader) missing(n *tree.Node, path string) {
+// missing reports the required keys that a table does not have, but for those
+// that it has misspelt.
+func (rd *reader) missing(n *tree.Node, path string, misspelt map[string]bool) {
 	for _, k := range rd.schema.children[path] {
 		if !k.Required || n.Get(k.Name()) != nil {
 			continue
@@ -95,10 +101,11 @@ func (rd *reader) missing(n *tree.Node, path string) {
 		rd.broken[n] = true
 		at := rd.span(n.Span)
 		switch {
+		case misspelt[k.Name()]:
 		case path == "":
-			rd.report.Errorf(Span{File: rd.file}, "add "+oneLine(k.Example), "the job has no %s", k.Header())
+			rd.report.Errorf(Span{File: rd.file}, "add "+k.Example, "the job has no %s", k.Header())
 		case k.Type == TypeTable:
-			rd.report.Errorf(at, "add "+oneLine(k.Example), "%s has no %s", rd.called(n, path), k.Header())
+			rd.report.Errorf(at, "add "+k.Example, "%s has no %s", rd.called(n, path), k.Header())
 		default:
 			rd.report.Errorf(at, "add "+k.Example, "%s has no %s", rd.called(n, path), k.Name())
 		}
@@ -118,39 +125,37 @@ func (rd *reader) called(n *tree.Node, path string) string {
 	return what
 }
 
-// oneLine joins an example of several lines so that it can stand in a hint.
-func oneLine(s string) string { return strings.ReplaceAll(s, "\n", "  ") }
-
-// unknown reports a key that is not in the list, with the nearest that is, or
-// with where else it belongs.
-func (rd *reader) unknown(f *tree.Node, path string) {
+// unknown reports a key that is not in the list, with where else it belongs or
+// with the nearest that is, which it returns.
+func (rd *reader) unknown(f *tree.Node, path string) (meant string) {
 	where := "at the top of the file"
 	if path != "" {
 		where = "in " + rd.schema.byPath[path].Header()
 	}
-	hint := rd.suggest(f.Name, path)
+	hint, meant := rd.suggest(f.Name, path)
 	rd.report.Errorf(rd.span(f.Key), hint, "unknown key %q %s", f.Name, where)
+	return meant
 }
 
-func (rd *reader) suggest(name, path string) string {
+func (rd *reader) suggest(name, path string) (hint, meant string) {
 	here := rd.schema.children[path]
 	var names []string
 	for _, k := range here {
 		names = append(names, k.Name())
 	}
-	if s := nearest(name, names); s != "" {
-		return "did you mean " + s + "?"
-	}
 	var elsewhere []string
-	for _, k := range Keys() {
-		if k.Name() == name && len(elsewhere) < 4 {
+	for _, k := range rd.schema.byName[name] {
+		if len(elsewhere) < 4 {
 			elsewhere = append(elsewhere, rd.home(k))
 		}
 	}
 	if elsewhere != nil {
-		return name + " belongs " + strings.Join(elsewhere, " or ")
+		return name + " belongs " + strings.Join(elsewhere, " or "), ""
 	}
-	return "keys here: " + strings.Join(names, ", ")
+	if s := nearest(name, names); s != "" {
+		return "did you mean " + s + "?", s
+	}
+	return "keys here: " + strings.Join(names, ", "), ""
 }
 
 // home says where a key stands.

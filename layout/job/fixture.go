@@ -135,14 +135,16 @@ func (f *Fixture) readFlange(t table, c Clearance) {
 
 // checkFixture compares a fixture with the room and with the fixtures before.
 func (r *Room) checkFixture(t table, f Fixture) {
-	r.checkInside(t, f)
+	inside := r.checkInside(t, f)
 	for _, g := range r.Fixtures {
 		if f.Kind == Drain || g.Kind == Drain {
 			continue // a drain is in the floor of a shower
 		}
-		r.checkOverlap(t, f, g)
+		if r.checkOverlap(t, f, g) {
+			break
+		}
 	}
-	if f.Flange != nil && !r.Outline.Contains(f.Flange.Centre) {
+	if inside && f.Flange != nil && !r.Outline.Contains(f.Flange.Centre) {
 		t.errorf("flange", "give the flange's centre as flange = [x, y], or the rough-in", "the flange of %s is outside room %q, at %s", f.called(), r.Name, t.rd.place(f.Flange.Centre))
 	}
 }
@@ -155,7 +157,8 @@ func placeKey(t table) string {
 	return "wall"
 }
 
-func (r *Room) checkInside(t table, f Fixture) {
+// checkInside refuses a fixture outside the room or through a wall.
+func (r *Room) checkInside(t table, f Fixture) bool {
 	depth, wall, wholly, err := r.outside(f.Outline)
 	w := r.wallNote(t, wall)
 	switch {
@@ -165,7 +168,10 @@ func (r *Room) checkInside(t table, f Fixture) {
 		t.with(placeKey(t), "x runs east and y north from the same origin as the room's corners", w, "%s lies outside room %q, %s from wall %s", f.called(), r.Name, t.length(depth), r.Walls[wall].Letter)
 	case depth > r.slack():
 		t.with(placeKey(t), "", w, "%s reaches %s through wall %s of room %q; it is %s by %s", f.called(), t.length(depth), r.Walls[wall].Letter, r.Name, t.length(f.Width), t.length(f.Depth))
+	default:
+		return true
 	}
+	return false
 }
 
 // wallNote points at a wall in the file.
@@ -174,20 +180,39 @@ func (r *Room) wallNote(t table, wall int) []Note {
 	return []Note{{r.wallSpan(wall), fmt.Sprintf("wall %s, %s long, is here", w.Letter, t.length(w.Length()))}}
 }
 
-// checkOverlap refuses two fixtures on one piece of floor.
-func (r *Room) checkOverlap(t table, f, g Fixture) {
-	a, b := f.Outline.Bounds(), g.Outline.Bounds()
-	if a.Max.X <= b.Min.X || b.Max.X <= a.Min.X || a.Max.Y <= b.Min.Y || b.Max.Y <= a.Min.Y {
-		return
+// checkOverlap refuses two fixtures on one piece of floor, and reports whether
+// it did.
+func (r *Room) checkOverlap(t table, f, g Fixture) bool {
+	if apart(f.Outline, g.Outline) {
+		return false
 	}
 	both, err := plane.FromRing(f.Outline).Meet(plane.FromRing(g.Outline))
 	if err != nil {
 		t.errorf(placeKey(t), "", "%s cannot be compared with %s: %v", f.called(), g.called(), err)
-		return
+		return true
 	}
 	over := both.Bounds()
-	if !both.Empty() && math.Min(over.W(), over.H()) > r.slack() {
-		t.with(placeKey(t), "", []Note{{g.Span, g.called() + " is here"}}, "%s overlaps %s by %s x %s, at %s", f.called(), g.called(),
-			t.length(over.W()), t.length(over.H()), t.rd.place(over.Centre()))
+	if both.Empty() || math.Min(over.W(), over.H()) <= r.slack() {
+		return false
 	}
+	t.with(placeKey(t), "", []Note{{g.Span, g.called() + " is here"}}, "%s overlaps %s by %s x %s, at %s", f.called(), g.called(),
+		t.length(over.W()), t.length(over.H()), t.rd.place(over.Centre()))
+	return true
+}
+
+// apart reports whether two shapes plainly have no floor in common: their
+// sides do not touch and neither holds a corner of the other.
+func apart(a, b plane.Ring) bool {
+	p, q := a.Bounds(), b.Bounds()
+	if p.Max.X <= q.Min.X || q.Max.X <= p.Min.X || p.Max.Y <= q.Min.Y || q.Max.Y <= p.Min.Y {
+		return true
+	}
+	for i := range a {
+		for k := range b {
+			if a.Edge(i).Meets(b.Edge(k)) {
+				return false
+			}
+		}
+	}
+	return !a.Contains(b[0]) && !b.Contains(a[0])
 }

@@ -79,7 +79,7 @@ func Keys() []Key {
 	var out []Key
 	for _, part := range [][]Key{topKeys(), infoKeys(), membraneKeys(), clearanceKeys(), supplyKeys(), tileKeys(),
 		layerKeys(), materialKeys(), cableKeys(), roomKeys(), openingKeys(), fixtureKeys(), keepOutKeys(), fixingKeys(),
-		jointKeys(), thermostatKeys(), sheetKeys()} {
+		jointKeys(), thermostatKeys(), sheetKeys(), allowKeys()} {
 		out = append(out, part...)
 	}
 	return out
@@ -98,14 +98,17 @@ func under(table Key, keys ...Key) []Key {
 // A schema is the list of keys made ready for looking up.
 type schema struct {
 	byPath   map[string]Key
-	children map[string][]Key
+	children map[string][]Key // by the path of the table they stand in
+	byName   map[string][]Key // by the last part of their path
+	presets  map[string]any   // defaults as values, by path
 }
 
 func newSchema(keys []Key) schema {
-	s := schema{map[string]Key{}, map[string][]Key{}}
+	s := schema{map[string]Key{}, map[string][]Key{}, map[string][]Key{}, map[string]any{}}
 	for _, k := range keys {
 		s.byPath[k.Path] = k
 		s.children[k.Parent()] = append(s.children[k.Parent()], k)
+		s.byName[k.Name()] = append(s.byName[k.Name()], k)
 	}
 	return s
 }

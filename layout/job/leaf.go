@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 	"time"
 
@@ -18,6 +19,7 @@ func (rd *reader) leaf(parent, n *tree.Node, k Key) {
 	v, err := rd.parse(n, k)
 	if err == nil {
 		rd.values[n] = v
+		rd.countWalls(k, v)
 		return
 	}
 	rd.broken[parent] = true
@@ -25,7 +27,13 @@ func (rd *reader) leaf(parent, n *tree.Node, k Key) {
 		err.at = n
 	}
 	if err.hint == "" {
-		err.hint = "write it as " + oneLine(k.Example)
+		err.hint = "write it like " + k.Example
+	}
+	if err.unitless {
+		if rd.unitless {
+			return // one line at the top of the file mends them all
+		}
+		rd.unitless = true
 	}
 	rd.report.Errorf(rd.span(err.at.Span), err.hint, "%s", err.message)
 }
@@ -35,6 +43,8 @@ type valueError struct {
 	at      *tree.Node // nil: all of it
 	message string
 	hint    string
+	// unitless: a bare number in a file that names no units
+	unitless bool
 }
 
 func wrong(format string, args ...any) *valueError {
@@ -132,7 +142,7 @@ func each[T any](rd *reader, n *tree.Node, k Key, item func(*tree.Node, Key) (T,
 		out = append(out, v)
 	}
 	if len(out) < k.Least {
-		return nil, wrong("%s has %d items and needs %d at least", k.Name(), len(out), k.Least)
+		return nil, wrong("%s has %s and needs %d at least", k.Name(), counted(len(out), "item"), k.Least)
 	}
 	return out, nil
 }
@@ -152,7 +162,7 @@ func (rd *reader) pair(n *tree.Node, k Key, t Type) ([2]float64, *valueError) {
 	if n.Kind != tree.Array || len(n.Items) != 2 {
 		what := kindOf(n)
 		if n.Kind == tree.Array {
-			what = fmt.Sprintf("%d items", len(n.Items))
+			what = counted(len(n.Items), "item")
 		}
 		name := "a pair in [ ]"
 		if k.Type == TypePoint || k.Type == TypePoints {
@@ -204,8 +214,7 @@ func (rd *reader) bare(v float64, n *tree.Node, k Key) (float64, *valueError) {
 		case v == 0:
 			return 0, nil
 		case rd.units == plane.NoUnits:
-			return 0, &valueError{message: fmt.Sprintf("%s: %s has no unit, and the file names none", k.Name(), rd.source(n)),
-				hint: fmt.Sprintf(`write units = "mm" or units = "in" at the top of the file, or "%s mm" here`, rd.source(n))}
+			return 0, unitlessError(k, rd.source(n))
 		case rd.units == plane.Inches:
 			return v * plane.Inch, nil
 		}
@@ -241,13 +250,31 @@ func (rd *reader) written(s string, k Key) (float64, *valueError) {
 	return v, nil
 }
 
+// unitlessError is said once a file, of the first bare number.
+func unitlessError(k Key, s string) *valueError {
+	return &valueError{unitless: true, message: fmt.Sprintf("%s: %s has no unit, and the file names none", k.Name(), s),
+		hint: fmt.Sprintf("write units = \"mm\" or units = \"in\" at the top of the file, or a unit with every number: \"%s mm\"", s)}
+}
+
 func (rd *reader) length(s string, k Key) (float64, *valueError) {
+	if _, err := strconv.ParseFloat(strings.TrimSpace(s), 64); err == nil && rd.units == plane.NoUnits {
+		return 0, unitlessError(k, strings.TrimSpace(s))
+	}
 	mm, err := plane.ParseLength(s, rd.units)
 	if err != nil {
 		return 0, wrong("%s: %v", k.Name(), err)
 	}
 	rd.countUnits(s)
 	return mm, nil
+}
+
+// countWalls counts the lengths in walls as taped.
+func (rd *reader) countWalls(k Key, v any) {
+	if walls, ok := v.([]string); ok && k.Path == "room.walls" {
+		for _, w := range walls {
+			rd.countUnits(w)
+		}
+	}
 }
 
 // countUnits notes in which system a length was written, for files that name
@@ -263,7 +290,6 @@ func (rd *reader) countUnits(s string) {
 
 // within checks a figure against its key's limits.
 func (rd *reader) within(n *tree.Node, k Key, v float64) *valueError {
-	read := rd.readAs(n, k, v)
 	most := k.Limits.Max
 	if k.Type == TypeLength && most == 0 {
 		most = greatest
@@ -272,11 +298,11 @@ func (rd *reader) within(n *tree.Node, k Key, v float64) *valueError {
 	case math.IsNaN(v) || math.IsInf(v, 0):
 		return wrong("%s is %s, which is no figure", k.Name(), rd.source(n))
 	case most != 0 && math.Abs(v) > most:
-		return wrong("%s: %s is more than %s", k.Name(), read, amount(k, most))
+		return wrong("%s is %s; %s is the most", k.Name(), rd.readAs(n, k, v), amount(k, most))
+	case k.Limits.Above && v <= k.Limits.Min:
+		return wrong("%s is %s; it must be above %s", k.Name(), rd.readAs(n, k, v), amount(k, k.Limits.Min))
 	case v < k.Limits.Min:
-		return wrong("%s: %s is below %s", k.Name(), read, amount(k, k.Limits.Min))
-	case k.Limits.Above && v == k.Limits.Min:
-		return wrong("%s: %s must be more than that", k.Name(), read)
+		return wrong("%s is %s; it cannot be below %s", k.Name(), rd.readAs(n, k, v), amount(k, k.Limits.Min))
 	}
 	return nil
 }
@@ -284,8 +310,11 @@ func (rd *reader) within(n *tree.Node, k Key, v float64) *valueError {
 // readAs quotes a value with what it was read as: "9ft 4-1/2in" = 2858 mm.
 func (rd *reader) readAs(n *tree.Node, k Key, v float64) string {
 	written, read := rd.source(n), amount(k, v)
-	if strings.Trim(written, `"'`) == read || k.Type == TypeNumber || k.Type == TypeWhole {
+	switch {
+	case strings.Trim(written, `"'`) == read, k.Type == TypeNumber, k.Type == TypeWhole:
 		return written
+	case written+" mm" == read:
+		return read
 	}
 	return written + " = " + read
 }

@@ -43,11 +43,11 @@ func (r *Room) readOpening(t table) (Opening, bool) {
 	if o.From, o.To, ok = r.along(t, what, o.Wall, t.num("width")); !ok {
 		return o, false
 	}
-	return o, r.apart(t, o)
+	return o, r.clearOfOthers(t, o)
 }
 
-// apart refuses two openings in one stretch of wall.
-func (r *Room) apart(t table, o Opening) bool {
+// clearOfOthers refuses two openings in one stretch of wall.
+func (r *Room) clearOfOthers(t table, o Opening) bool {
 	for _, p := range r.Openings {
 		if over := min(o.To, p.To) - max(o.From, p.From); p.Wall == o.Wall && over > r.slack() {
 			t.with("from", "", []Note{{p.Span, fmt.Sprintf("%s runs from %s to %s", thing(p.Kind, p.Name), t.length(p.From), t.length(p.To))}},

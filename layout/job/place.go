@@ -180,6 +180,8 @@ func (r *Room) fitsWall(t table, what string, wall int, from, to float64) bool {
 		t.with(key, "", notes, "%s would end before it begins on wall %s", what, w.Letter)
 	case from < -r.slack():
 		t.with(key, "", notes, "%s begins %s before the start of wall %s", what, t.length(-from), w.Letter)
+	case to > length+r.slack() && to == from:
+		t.with(key, "", notes, "%s stands %s beyond the end of wall %s", what, t.length(to-length), w.Letter)
 	case to > length+r.slack() && to-from > length+r.slack():
 		t.with(key, "", notes, "%s is %s wide, but wall %s is %s long", what, t.length(to-from), w.Letter, t.length(length))
 	case to > length+r.slack():
@@ -229,10 +231,17 @@ func (r *Room) againstWall(t table, what string, z size) (spot, bool) {
 // outside reports how far a ring reaches out of the room, over which wall, and
 // whether all of it is out.
 func (r *Room) outside(ring plane.Ring) (depth float64, wall int, wholly bool, err error) {
+	if r.plainlyInside(ring) {
+		return 0, 0, false, nil
+	}
 	floor, own := plane.FromRing(r.Outline), plane.FromRing(ring)
 	out, err := own.Less(floor)
 	if err != nil {
 		return 0, 0, false, err
+	}
+	if out.Area() > own.Area()-1 {
+		depth, wall = r.away(ring)
+		return depth, wall, true, nil
 	}
 	for _, part := range out.Rings() {
 		for _, p := range part {
@@ -241,5 +250,34 @@ func (r *Room) outside(ring plane.Ring) (depth float64, wall int, wholly bool, e
 			}
 		}
 	}
-	return depth, wall, out.Area() > own.Area()-1, nil
+	return depth, wall, false, nil
+}
+
+// plainlyInside spares the work of cutting two shapes where no side of the
+// ring comes near a wall.
+func (r *Room) plainlyInside(ring plane.Ring) bool {
+	for i := range ring {
+		if !r.Outline.Contains(ring[i]) {
+			return false
+		}
+		for _, w := range r.Walls {
+			if w.Meets(ring.Edge(i)) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// away returns the least distance from a ring to a wall, and that wall.
+func (r *Room) away(ring plane.Ring) (distance float64, wall int) {
+	distance = math.Inf(1)
+	for i, w := range r.Walls {
+		for k := range ring {
+			if d := w.Gap(ring.Edge(k)); d < distance {
+				distance, wall = d, i
+			}
+		}
+	}
+	return distance, wall
 }

@@ -181,7 +181,16 @@ func (p *printer) diagnostic(d Diagnostic) {
 		p.b.WriteString("  " + p.ink(inkNote, "note:") + " " + p.r.place(n.Span) + clean(n.Message) + "\n")
 	}
 	if d.Hint != "" {
-		p.b.WriteString("  " + p.ink(inkHint, "hint:") + " " + clean(d.Hint) + "\n")
+		p.hint(d.Hint)
+	}
+}
+
+// hint writes a hint; what it says to type may take several lines.
+func (p *printer) hint(s string) {
+	lead := "  " + p.ink(inkHint, "hint:") + " "
+	for _, line := range strings.Split(s, "\n") {
+		p.b.WriteString(lead + clean(line) + "\n")
+		lead = "        "
 	}
 }
 

@@ -14,9 +14,10 @@ import (
 // Limits of a job. They are far above any floor, and keep a file that is no
 // job from taking long.
 const (
-	maxFile  = 1 << 20 // bytes
-	maxRooms = 200
-	maxItems = 500 // corners of an outline, things in a room, cables
+	maxFile   = 1 << 20 // bytes
+	maxRooms  = 200
+	maxItems  = 500 // corners of an outline, cables
+	maxThings = 200 // things of one sort in a room
 )
 
 // Read reads a job file and the catalogue it names. name is used in messages
@@ -31,6 +32,7 @@ func Read(name string, data []byte, open func(name string) ([]byte, error)) (*Jo
 	}
 	top := table{rd, root, ""}
 	j := &Job{File: name, Spans: topSpans(top)}
+	readAllowed(top)
 	j.readSettings(top)
 	j.Cables = readCables(top, nil)
 	j.readCatalogue(top, open)
@@ -58,7 +60,9 @@ func readFile(report *Report, s schema, name string, data []byte, units plane.Un
 	rd.root = root
 	if n := root.Get("units"); n != nil {
 		u, _ := n.Value.(string)
-		rd.units = unitsNamed(u)
+		if rd.units = unitsNamed(u); rd.units == plane.NoUnits {
+			rd.units = plane.Millimetres // reported below; bare numbers need not be as well
+		}
 	}
 	rd.table(root, "")
 	return rd, root

@@ -14,6 +14,8 @@ type Report struct {
 	diagnostics []Diagnostic
 	sources     map[string]*source
 	files       []string // in the order first read
+	allowed     map[string]*allowance
+	allowedIDs  []string // in the order written
 }
 
 // A source is the text of one file with the offsets at which its lines begin.
@@ -39,8 +41,15 @@ func (r *Report) AddSource(name string, data []byte) {
 	r.sources[name] = s
 }
 
-// Add puts in one diagnostic. Any phase may call it.
-func (r *Report) Add(d Diagnostic) { r.diagnostics = append(r.diagnostics, d) }
+// Add puts in one diagnostic, but for a warning that the job allows. Any phase
+// may call it.
+func (r *Report) Add(d Diagnostic) {
+	if a := r.allowed[d.ID]; a != nil && d.Severity == Warning {
+		a.used = true
+		return
+	}
+	r.diagnostics = append(r.diagnostics, d)
+}
 
 // Errorf adds an error at a place, with a hint that may be empty.
 func (r *Report) Errorf(at Span, hint, format string, args ...any) {

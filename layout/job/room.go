@@ -49,8 +49,12 @@ func (r *Room) readOutline(t table) bool {
 		return false
 	case t.has("corners"):
 		r.Outline = opened(t.points("corners"))
+		r.checkDiagonals(t, readDiagonals(t, len(r.Outline)))
 	case t.has("walls"):
-		r.Outline = r.tape(t)
+		diagonals := readDiagonals(t, len(t.texts("walls")))
+		if r.Outline = r.tape(t, diagonals); r.usable() {
+			r.checkDiagonals(t, diagonals)
+		}
 	default:
 		t.errorf("name", "add "+t.key("corners").Example+", or "+t.key("walls").Example, "room %q has neither corners nor walls", r.Name)
 	}
@@ -197,9 +201,9 @@ func (r *Room) nearestWall(p plane.Point) (wall int, distance float64) {
 // limited returns the tables of a sort in a room, up to the limit.
 func limited(t table, name string) []table {
 	all := t.each(name)
-	if len(all) > maxItems {
-		t.errorf(name, "leave some out", "there are %d tables %s in one room; %d are taken at most", len(all), t.rd.schema.byPath[join(t.path, name)].Header(), maxItems)
-		return all[:maxItems]
+	if len(all) > maxThings {
+		t.errorf(name, "leave some out", "there are %d tables %s in one room; %d are taken at most", len(all), t.key(name).Header(), maxThings)
+		return all[:maxThings]
 	}
 	return all
 }

@@ -102,24 +102,32 @@ func value[T any](t table, name string) T {
 			return v
 		}
 	}
-	k := t.rd.schema.byPath[join(t.path, name)]
-	if k.Default == "" {
-		return zero
+	if v, ok := t.rd.preset(t.key(name)).(T); ok {
+		return v
 	}
-	v, ok := t.rd.preset(k).(T)
+	return zero
+}
+
+// preset returns the default of a key as if the file said it.
+func (rd *reader) preset(k Key) any {
+	if k.Default == "" {
+		return nil
+	}
+	v, ok := rd.schema.presets[k.Path]
 	if !ok {
-		return zero
+		v = rd.parsePreset(k)
+		rd.schema.presets[k.Path] = v
 	}
 	return v
 }
 
-// preset reads the default of a key as if the file said it.
-func (rd *reader) preset(k Key) any {
-	root, err := tree.Parse([]byte("v = " + k.Default))
+func (rd *reader) parsePreset(k Key) any {
+	text := []byte("v = " + k.Default)
+	root, err := tree.Parse(text)
 	if err != nil {
 		return nil
 	}
-	own := newReader(&Report{}, rd.schema, "", []byte("v = "+k.Default))
+	own := newReader(&Report{}, rd.schema, "", text)
 	own.units = plane.Millimetres
 	v, bad := own.parse(root.Get("v"), k)
 	if bad != nil {
@@ -139,6 +147,8 @@ func (t table) points(name string) []plane.Point { return value[[]plane.Point](t
 func (t table) pair(name string) [2]float64      { return value[[2]float64](t, name) }
 func (t table) pack(name string) pack            { return value[pack](t, name) }
 func (t table) key(name string) Key              { return t.rd.schema.byPath[join(t.path, name)] }
+
+// numOr returns a key's number, or another where the file does not give it.
 func (t table) numOr(name string, other float64) float64 {
 	if t.has(name) {
 		return t.num(name)

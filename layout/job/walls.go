@@ -39,7 +39,7 @@ func bearingOf(v plane.Point) float64 {
 }
 
 // parseLeg reads "east 9ft 4in" or "47.5deg 3ft 2in".
-func (rd *reader) parseLeg(s string, k Key) (leg, *valueError) {
+func (rd *reader) parseLeg(s string) (leg, *valueError) {
 	bearing, rest, ok := cutBearing(strings.TrimSpace(s))
 	if !ok {
 		e := wrong("wall %q does not begin with a direction", s)
@@ -49,13 +49,13 @@ func (rd *reader) parseLeg(s string, k Key) (leg, *valueError) {
 		}
 		return leg{}, e
 	}
-	if strings.TrimSpace(rest) == "" {
+	if rest = strings.TrimSpace(rest); rest == "" {
 		return leg{}, wrong("wall %q has no length", s)
 	}
-	mm, err := rd.length(rest, k)
+	mm, bad := plane.ParseLength(rest, rd.units)
 	switch {
-	case err != nil:
-		return leg{}, err
+	case bad != nil:
+		return leg{}, wrong("wall %q: %v", s, bad)
 	case !(mm > 0) || mm > greatest:
 		return leg{}, wrong("wall %q: its length is read as %s; it must be above 0 and at most %s", s, trimmed(mm)+" mm", rd.say(greatest))
 	}
@@ -114,17 +114,16 @@ func cutDegrees(s string) (float64, string, bool) {
 	return 0, "", false
 }
 
-// tape lays the taped walls end to end from the origin and closes them. Nil
-// when they cannot be read or do not close.
-func (r *Room) tape(t table) plane.Ring {
+// tape lays the taped walls end to end from the origin and closes them; four
+// walls with a diagonal need no closing. Nil when they cannot be read or do not
+// close.
+func (r *Room) tape(t table, diagonals []diagonal) plane.Ring {
 	var legs []leg
-	k := t.key("walls")
-	k.Type = TypeLength
 	for i, s := range t.texts("walls") {
-		l, err := t.rd.parseLeg(s, k)
+		l, err := t.rd.parseLeg(s)
 		if err != nil {
 			if err.hint == "" {
-				err.hint = "write it as " + k.Example
+				err.hint = "write it like " + t.key("walls").Example
 			}
 			t.rd.report.Errorf(t.atItem("walls", i), err.hint, "%s", err.message)
 			t.spoil()
@@ -134,6 +133,9 @@ func (r *Room) tape(t table) plane.Ring {
 	}
 	if len(legs) == 0 || t.broken() && len(legs) < len(t.texts("walls")) {
 		return nil
+	}
+	if len(legs) == 4 && len(diagonals) > 0 {
+		return r.quadrilateral(t, legs, diagonals[0])
 	}
 	ring, gap := layOut(legs)
 	r.Closure = closureOf(legs, gap)
@@ -228,7 +230,7 @@ func plainLength(t table, mm float64) string {
 		return trimmed(mm) + " mm"
 	}
 	s := strings.NewReplacer("'-", "ft ", `"`, "in").Replace(plane.FormatFeetInches(mm))
-	s = strings.TrimPrefix(s, "0ft ")
+	s = strings.TrimSuffix(strings.TrimPrefix(s, "0ft "), " 0in")
 	if i := strings.LastIndexByte(s, '/'); i > 0 {
 		if j := strings.LastIndexByte(s[:i], ' '); j > 0 && s[j-1] >= '0' && s[j-1] <= '9' {
 			s = s[:j] + "-" + s[j+1:]

@@ -27,6 +27,7 @@ const bom = "\xef\xbb\xbf"
 const (
 	maxDepth = 100
 	maxDots  = 64
+	maxItems = 100_000 // commas: a file of that many values is no job
 )
 
 // readable returns the file as text of the same length: a byte order mark
@@ -42,7 +43,7 @@ func readable(data []byte) (string, error) {
 	if at := badRune(text); at >= 0 {
 		return "", &SyntaxError{Range{at, at + 1}, fmt.Sprintf("byte 0x%02x is not UTF-8 text", text[at]), "save the file as UTF-8 in the editor"}
 	}
-	return text, tooDeep(text)
+	return text, tooMuch(text)
 }
 
 // badRune returns the offset of the first byte that is not UTF-8, or -1.
@@ -61,9 +62,9 @@ func badRune(text string) int {
 	return -1
 }
 
-// tooDeep refuses nesting and dotted keys beyond any job file.
-func tooDeep(text string) error {
-	depth, dots := 0, 0
+// tooMuch refuses nesting, dotted keys and lists beyond any job file.
+func tooMuch(text string) error {
+	depth, dots, commas := 0, 0, 0
 	for i := 0; i < len(text); i++ {
 		switch c := text[i]; c {
 		case '#':
@@ -74,13 +75,18 @@ func tooDeep(text string) error {
 			depth, dots = depth+1, 0
 		case ']', '}':
 			depth, dots = max(0, depth-1), 0
-		case '\n', ',', '=':
+		case ',':
+			dots, commas = 0, commas+1
+		case '\n', '=':
 			dots = 0
 		case '.':
 			dots++
 		}
 		if depth > maxDepth || dots > maxDots {
 			return &SyntaxError{Range{i, i + 1}, "brackets or dotted keys are nested too deep here", "look for a bracket that is never closed"}
+		}
+		if commas > maxItems {
+			return &SyntaxError{Range{i, i + 1}, fmt.Sprintf("the lists of this file have more than %d items", maxItems), "look whether this is the right file"}
 		}
 	}
 	return nil
@@ -117,12 +123,12 @@ func explain(e *SyntaxError, text string) {
 		e.Hint = "keep one of the two; a second thing of the same sort gets its own [[…]] header"
 	case strings.Contains(e.Message, "cannot contain newlines"), strings.Contains(e.Message, "unexpected EOF"):
 		e.Hint = "close the quote or the bracket that was opened on this line"
+	case inchMark(text, e.Range.Start):
+		e.Message = "the inch mark ends the quoted text"
+		e.Hint = `write in and ft for the marks, such as "9ft 4in", or put single quotes round text with an inch mark alone: '4"'`
 	case isKey && needsQuotes(value):
 		e.Message = "text and lengths with a unit stand in quotes"
 		e.Hint = fmt.Sprintf("write %s = %s", key, quote(value))
-	case isKey && strings.Count(value, `"`) > 2 && value[0] == '"':
-		e.Message = "the inch mark ends the quoted text"
-		e.Hint = fmt.Sprintf("write in and ft for the marks, or single quotes round it: %s = %s", key, inches(value))
 	case !isKey && strings.HasPrefix(strings.TrimSpace(line), "["):
 		e.Hint = "a header is a name in brackets, such as [membrane], or in double brackets where there may be several: [[room]]"
 	case !isKey && strings.TrimSpace(line) != "":
@@ -150,12 +156,15 @@ func quote(v string) string {
 	return `"` + v + `"`
 }
 
-// inches writes a text with inch marks as it should be typed.
-func inches(v string) string {
-	v = strings.TrimSpace(v)
-	inner := strings.TrimSuffix(strings.TrimPrefix(v, `"`), `"`)
-	inner = strings.ReplaceAll(strings.ReplaceAll(inner, "'", "ft"), `"`, "in")
-	return `"` + inner + `"`
+// inchMark reports whether the quote before or at a place follows a figure, as
+// an inch mark does: "9' 4"".
+func inchMark(text string, at int) bool {
+	for i := at - 1; i <= at; i++ {
+		if i > 0 && i+1 < len(text) && text[i] == '"' && text[i-1] >= '0' && text[i-1] <= '9' && strings.ContainsRune(`", -`, rune(text[i+1])) {
+			return true
+		}
+	}
+	return false
 }
 
 func lineAt(text string, at int) string {

@@ -108,7 +108,8 @@ func TestSyntaxErrors(t *testing.T) {
 	tests := []struct{ in, message, hint string }{
 		{"length = 60 m", "text and lengths with a unit stand in quotes", `write length = "60 m"`},
 		{"name = Bath", "text and lengths with a unit stand in quotes", `write name = "Bath"`},
-		{"from = \"9' 4\"\"", "the inch mark ends the quoted text", `write in and ft for the marks, or single quotes round it: from = "9ft 4in"`},
+		{"from = \"9' 4\"\"", "the inch mark ends the quoted text", `write in and ft for the marks, such as "9ft 4in", or put single quotes round text with an inch mark alone: '4"'`},
+		{"walls = [\"east 9' 4\"\", \"north 6'\"]", "the inch mark ends the quoted text", `write in and ft for the marks, such as "9ft 4in", or put single quotes round text with an inch mark alone: '4"'`},
 		{"\xff\xfea\x00", "this file is UTF-16 text, or no text at all", "save it as UTF-8 in the editor"},
 		{"a = \"\xe9\"", "byte 0xe9 is not UTF-8 text", "save the file as UTF-8 in the editor"},
 		{"a = " + strings.Repeat("[", 5000), "brackets or dotted keys are nested too deep here", "look for a bracket that is never closed"},

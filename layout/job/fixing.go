@@ -1,0 +1,65 @@
+package job
+
+import "oxturn/layout/plane"
+
+func (r *Room) readFixings(t table, c Clearance) {
+	for _, ft := range limited(t, "fixing") {
+		f := Fixing{Kind: ft.text("kind"), Name: ft.text("name"), Clear: ft.numOr("clear", c.Fixing), Span: ft.span(), Spans: ft.spans()}
+		if f.Name == "" {
+			f.Name = f.Kind
+		}
+		var ok bool
+		if f.Line, ok = r.fixingLine(ft, thing(f.Kind, f.Name)); ok && r.checkFixing(ft, f) {
+			r.Fixings = append(r.Fixings, f)
+		}
+	}
+}
+
+// fixingLine finds the point or line that a fixing is at.
+func (r *Room) fixingLine(t table, what string) ([]plane.Point, bool) {
+	ways := given(t, "at", "line", "wall")
+	switch {
+	case len(ways) == 0:
+		t.errorf("kind", `add at = [x, y], or line = [[x, y], [x, y]], or wall = "A" with from = "2ft"`, "%s is not said to be anywhere", what)
+		return nil, false
+	case len(ways) > 1:
+		t.errorf(ways[1], "keep one of the two", "%s has both %s and %s", what, ways[0], ways[1])
+		return nil, false
+	case t.broken() || !r.usable():
+		return nil, false
+	case ways[0] == "at":
+		return []plane.Point{t.point("at")}, true
+	case ways[0] == "line":
+		return t.points("line"), true
+	}
+	wall, ok := r.wallIndex(t, what)
+	if !ok {
+		return nil, false
+	}
+	from, to, ok := r.along(t, what, wall, t.num("width"))
+	if !ok {
+		return nil, false
+	}
+	by := r.inward(wall).Mul(t.num("off"))
+	line := []plane.Point{r.Walls[wall].At(from).Add(by)}
+	if to > from {
+		line = append(line, r.Walls[wall].At(to).Add(by))
+	}
+	return line, true
+}
+
+// checkFixing refuses a fixing outside the room.
+func (r *Room) checkFixing(t table, f Fixing) bool {
+	worst, wall := 0.0, 0
+	for _, p := range f.Line {
+		if w, d := r.nearestWall(p); !r.Outline.Contains(p) && d > worst {
+			worst, wall = d, w
+		}
+	}
+	if worst <= r.slack() {
+		return true
+	}
+	key := given(t, "at", "line", "off", "wall")[0]
+	t.with(key, "", r.wallNote(t, wall), "%s lies %s outside wall %s of room %q", thing(f.Kind, f.Name), t.length(worst), r.Walls[wall].Letter, r.Name)
+	return false
+}

@@ -1,0 +1,129 @@
+package job
+
+import (
+	"os"
+	"regexp"
+	"strings"
+	"testing"
+
+	"oxturn/layout/job/tree"
+	"oxturn/layout/plane"
+)
+
+func TestKeysAreWhole(t *testing.T) {
+	s := newSchema(Keys())
+	if len(s.byPath) != len(Keys()) {
+		t.Errorf("%d keys have %d paths", len(Keys()), len(s.byPath))
+	}
+	for _, k := range Keys() {
+		if k.Doc == "" || strings.HasSuffix(k.Doc, ".") {
+			t.Errorf("%s: doc %q", k.Path, k.Doc)
+		}
+		if k.Default != "" && k.Otherwise != "" || k.Required && k.Default != "" {
+			t.Errorf("%s: more than one answer to what holds when it is left out", k.Path)
+		}
+		if p, ok := s.byPath[k.Parent()]; k.Parent() != "" && (!ok || p.Type != TypeTable && p.Type != TypeTables) {
+			t.Errorf("%s stands in no table", k.Path)
+		}
+		if (k.Type == TypeChoice) != (k.Values != nil) {
+			t.Errorf("%s: type %s with values %v", k.Path, k.Type, k.Values)
+		}
+	}
+}
+
+// TestExamplesAndDefaultsAreTaken reads every example and default of the list
+// with the code that reads job files.
+func TestExamplesAndDefaultsAreTaken(t *testing.T) {
+	s := newSchema(Keys())
+	for _, k := range Keys() {
+		root, err := tree.Parse([]byte(k.Example))
+		if err != nil {
+			t.Errorf("%s: example %s: %v", k.Path, k.Example, err)
+			continue
+		}
+		rd := newReader(&Report{}, s, "", []byte(k.Example))
+		rd.units = plane.Millimetres
+		if k.Type == TypeTable || k.Type == TypeTables {
+			if !strings.HasPrefix(k.Example, k.Header()) {
+				t.Errorf("%s: example begins %.20q", k.Path, k.Example)
+			}
+			continue
+		}
+		n := root.Get(k.Name())
+		if n == nil {
+			t.Errorf("%s: example %q gives another key", k.Path, k.Example)
+			continue
+		}
+		if _, bad := rd.parse(n, k); bad != nil {
+			t.Errorf("%s: example: %s", k.Path, bad.message)
+		}
+		if k.Default != "" && rd.preset(k) == nil {
+			t.Errorf("%s: default %s is not taken", k.Path, k.Default)
+		}
+	}
+}
+
+// TestEveryKeyIsTried keeps the good file that has every key complete.
+func TestEveryKeyIsTried(t *testing.T) {
+	data, err := os.ReadFile("testdata/good/every-key.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	root, err := tree.Parse(data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	seen := map[string]bool{}
+	var walk func(n *tree.Node, path string)
+	walk = func(n *tree.Node, path string) {
+		seen[path] = true
+		for _, f := range n.Fields {
+			walk(f, join(path, f.Name))
+		}
+		for _, it := range n.Items {
+			walk(it, path)
+		}
+	}
+	walk(root, "")
+	for _, k := range Keys() {
+		if !seen[k.Path] {
+			t.Errorf("every-key.toml has no %s", k.Path)
+		}
+	}
+}
+
+// TestEveryNameAskedForIsListed looks in the code for names of keys that are
+// not in the list, which would silently read as left out.
+func TestEveryNameAskedForIsListed(t *testing.T) {
+	s := newSchema(Keys())
+	asks := regexp.MustCompile(`\.(?:num|numOr|whole|text|texts|flag|flagOr|date|point|points|pair|pack|has|each|sub|source|at|atItem|key|read)\("([a-z_]+)"`)
+	found := 0
+	for _, file := range goFiles(t) {
+		for _, m := range asks.FindAllStringSubmatch(file, -1) {
+			found++
+			if s.byName[m[1]] == nil {
+				t.Errorf("the code asks for %q, which is not in the list of keys", m[1])
+			}
+		}
+	}
+	if found < 100 {
+		t.Errorf("only %d names found; the pattern is out of date", found)
+	}
+}
+
+// goFiles returns the package's code without its tests.
+func goFiles(t *testing.T) []string {
+	t.Helper()
+	var out []string
+	for _, f := range glob(t, "*.go") {
+		if strings.HasSuffix(f, "_test.go") {
+			continue
+		}
+		data, err := os.ReadFile(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out = append(out, string(data))
+	}
+	return out
+}
