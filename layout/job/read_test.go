@@ -19,7 +19,7 @@ func opener(dir string) func(string) ([]byte, error) {
 	return func(name string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, name)) }
 }
 
-func glob(t *testing.T, pattern string) []string {
+func glob(t testing.TB, pattern string) []string {
 	t.Helper()
 	files, err := filepath.Glob(pattern)
 	if err != nil || len(files) == 0 {
