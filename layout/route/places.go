@@ -5,8 +5,8 @@ import "slices"
 // placesFor returns the columns where runs of row y may end when the next
 // row is gap pegs on (0: no next row), in order.
 func (w *sweep) placesFor(y, gap int) []place {
-	key := [2]int{y, gap}
-	if p, ok := w.places[key]; ok {
+	key := y*(w.rule.widest+1) + gap
+	if p := w.places[key]; p != nil {
 		return p
 	}
 	var out []place
@@ -65,9 +65,9 @@ func (w *sweep) columns(sp span, strips []span, gap int) []int {
 }
 
 // events returns the columns where the zone changes shape: the ends of a
-// strip that is narrower than a row beside it, and a lane to either side.
+// strip that is narrower than a row beside it, and a lane to the open side.
 func (g *grid) events(lane int) []int {
-	count := map[int]int{}
+	count := make([]int, g.nx)
 	for y := range g.ny - 1 {
 		for _, st := range g.strip(y, 1) {
 			for _, row := range [][]span{g.rows[y], g.rows[y+1]} {
@@ -77,27 +77,21 @@ func (g *grid) events(lane int) []int {
 					}
 					if st.a-sp.a > lane {
 						count[st.a]++
+						count[st.a-lane]++
 					}
 					if sp.b-st.b > lane {
 						count[st.b]++
+						count[st.b+lane]++
 					}
 				}
 			}
 		}
 	}
-	xs := make([]int, 0, len(count))
-	for x := range count {
-		xs = append(xs, x)
-	}
-	slices.Sort(xs)
 	var out []int
-	for _, x := range xs {
-		for _, d := range []int{-lane, 0, lane} {
-			if !slices.ContainsFunc(out, func(o int) bool { return o-x-d < 2 && x+d-o < 2 }) {
-				out = append(out, x+d)
-			}
+	for x, n := range count {
+		if n > 0 && (len(out) == 0 || x-out[len(out)-1] >= 2) {
+			out = append(out, x)
 		}
 	}
-	slices.Sort(out)
 	return out[:min(len(out), 12)]
 }

@@ -1,10 +1,242 @@
 package route
 
-// assign decides which cable serves which floor.
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"oxturn/layout/plane"
+)
+
+// A share is the floor one cable is to serve.
+type share struct {
+	cable, zone int
+	region      plane.Region
+}
+
+// assign decides which cable serves which floor: cables go to zones so that
+// the ideal spacings are as equal as can be, and a zone with several cables
+// is cut along lattice lines in proportion to their lengths.
 func (r *room) assign() ([]share, error) {
-	p := r.p
-	if len(p.Zones) == len(p.Cables) && len(p.Zones) == 1 {
-		return []share{{0, 0, p.Zones[0]}}, nil
+	zoneOf := r.zoneOf()
+	var out []share
+	for z, region := range r.p.Zones {
+		var cables []int
+		for c, zc := range zoneOf {
+			if zc == z {
+				cables = append(cables, c)
+			}
+		}
+		if len(cables) == 0 {
+			continue
+		}
+		// the longest first, so that each cut leaves a simple rest
+		slices.SortStableFunc(cables, func(a, b int) int { return int(r.p.Cables[b].Length - r.p.Cables[a].Length) })
+		shares, err := r.divide(region, cables)
+		if err != nil {
+			return nil, err
+		}
+		for i := range shares {
+			shares[i].zone = z
+		}
+		out = append(out, shares...)
 	}
-	return nil, &Refusal{Cable: -1, Zone: -1, Reason: "several cables or zones are not done yet"}
+	return out, nil
+}
+
+// zoneOf returns the zone for each cable. All ways are tried when there are
+// few; else the longest cable goes to the zone that is worst off, and so on.
+func (r *room) zoneOf() []int {
+	n, z := len(r.p.Cables), len(r.p.Zones)
+	if ways := math.Pow(float64(z), float64(n)); ways > 4096 {
+		return r.deal()
+	}
+	best, least := make([]int, n), math.Inf(1)
+	at := make([]int, n)
+	for {
+		if c := r.spread(at); c < least-1e-9 {
+			least = c
+			copy(best, at)
+		}
+		k := 0
+		for ; k < n && at[k] == z-1; k++ {
+			at[k] = 0
+		}
+		if k == n {
+			return best
+		}
+		at[k]++
+	}
+}
+
+// spread is how unequal the spacings of an assignment are: the widest ideal
+// spacing over the closest, empty zones counting by their area.
+func (r *room) spread(zoneOf []int) float64 {
+	lo, hi, cost := math.Inf(1), 0.0, 0.0
+	for z, region := range r.p.Zones {
+		length := 0.0
+		for c, zc := range zoneOf {
+			if zc == z {
+				length += r.p.Cables[c].Length
+			}
+		}
+		if length == 0 {
+			cost += 100 + region.Area()/1e6
+			continue
+		}
+		s := math.Min(1e4, ideal(region, length))
+		lo, hi = math.Min(lo, s), math.Max(hi, s)
+	}
+	return cost + hi/lo
+}
+
+func (r *room) deal() []int {
+	out := make([]int, len(r.p.Cables))
+	order := make([]int, len(out))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return int(r.p.Cables[b].Length - r.p.Cables[a].Length) })
+	got := make([]float64, len(r.p.Zones))
+	for _, c := range order {
+		best := 0
+		for z := range got {
+			if got[z]/r.p.Zones[z].Area() < got[best]/r.p.Zones[best].Area() {
+				best = z
+			}
+		}
+		out[c] = best
+		got[best] += r.p.Cables[c].Length
+	}
+	return out
+}
+
+// divide cuts region among cables.
+func (r *room) divide(region plane.Region, cables []int) ([]share, error) {
+	if len(cables) == 1 {
+		return []share{{cable: cables[0], region: region}}, nil
+	}
+	first, rest := cables[0], cables[1:]
+	a, b, err := r.cut(region, r.p.Cables[first].Length, r.lengthOf(rest))
+	if err != nil {
+		return nil, err
+	}
+	more, err := r.divide(b, rest)
+	return append([]share{{cable: first, region: a}}, more...), err
+}
+
+func (r *room) lengthOf(cables []int) float64 {
+	n := 0.0
+	for _, c := range cables {
+		n += r.p.Cables[c].Length
+	}
+	return n
+}
+
+// cut parts region along a lattice line into shares for cables of lengths la
+// and lb, a gap apart.
+func (r *room) cut(region plane.Region, la, lb float64) (a, b plane.Region, err error) {
+	best := math.Inf(1)
+	for _, across := range []bool{false, true} {
+		g := newGrid(region, r.lattice, across)
+		for _, low := range []bool{true, false} {
+			x, y, cost := r.tryCut(g, region, la, lb, low)
+			if cost < best {
+				a, b, best = x, y, cost
+			}
+		}
+	}
+	if math.IsInf(best, 1) {
+		return nil, nil, &Refusal{Cable: -1, Zone: -1, Reason: fmt.Sprintf("the floor can't be shared between cables of %.1f m and %.1f m with every part in one piece", la/1000, lb/1000)}
+	}
+	return a, b, nil
+}
+
+// tryCut finds the row of g at which the two shares have the most equal
+// spacing; low: the first share has the low rows.
+func (r *room) tryCut(g *grid, region plane.Region, la, lb float64, low bool) (a, b plane.Region, cost float64) {
+	cost = math.Inf(1)
+	gap := int(math.Round(math.Max(float64(r.p.Closest), math.Min(float64(r.p.Widest), ideal(region, la+lb)/r.p.Pitch))))
+	part := la / (la + lb)
+	if !low {
+		part = 1 - part
+	}
+	y, n := 0, 0
+	for ; y < g.ny && float64(n) < part*float64(g.free); y++ {
+		for _, s := range g.rows[y] {
+			n += s.width() + 1
+		}
+	}
+	for d := -3; d <= 1; d++ {
+		under, over := r.halves(g, region, y+d, gap)
+		p, q := under, over
+		if !low {
+			p, q = over, under
+		}
+		if c := r.cutCost(p, q, la, lb); c < cost {
+			a, b, cost = p, q, c
+		}
+	}
+	return a, b, cost
+}
+
+// halves returns the parts of region up to row y and from row y+gap.
+func (r *room) halves(g *grid, region plane.Region, y, gap int) (under, over plane.Region) {
+	box := func(y0, y1 float64) plane.Region {
+		x0, x1 := -2.0, float64(g.nx)+2
+		return plane.FromRing(plane.Ring{g.world(x0, y0), g.world(x1, y0), g.world(x1, y1), g.world(x0, y1)})
+	}
+	under, err := region.Meet(box(-2, float64(y)))
+	if err != nil {
+		return nil, nil
+	}
+	over, err = region.Meet(box(float64(y+gap), float64(g.ny)+2))
+	if err != nil {
+		return nil, nil
+	}
+	return under, over
+}
+
+// cutCost judges a cut: unequal spacing, floor in pieces, long leads.
+func (r *room) cutCost(a, b plane.Region, la, lb float64) float64 {
+	if a.Empty() || b.Empty() {
+		return math.Inf(1)
+	}
+	sa, sb := ideal(a, la), ideal(b, lb)
+	if math.IsInf(sa, 1) || math.IsInf(sb, 1) {
+		return math.Inf(1)
+	}
+	cost := 40 * math.Abs(math.Log(sa/sb))
+	for _, reg := range []plane.Region{a, b} {
+		cost += 200 * (1 - largest(reg)/reg.Area())
+		cost += reg.Perimeter() / 1000
+		lead := r.leadTo(reg)
+		if math.IsInf(lead, 1) {
+			return lead
+		}
+		cost += lead / 1000
+	}
+	return cost
+}
+
+func largest(r plane.Region) float64 {
+	most := 0.0
+	for _, p := range r {
+		most = math.Max(most, plane.Region{p}.Area())
+	}
+	return most
+}
+
+// leadTo is the shortest lead to a corner or side of the region's rim.
+func (r *room) leadTo(reg plane.Region) float64 {
+	best := math.Inf(1)
+	for _, ring := range reg.Rings() {
+		for i := range ring {
+			e := ring.Edge(i)
+			for d := 0.0; d <= e.Length(); d += 100 {
+				best = math.Min(best, r.strip.leadTo(e.At(d)))
+			}
+		}
+	}
+	return best
 }

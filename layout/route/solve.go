@@ -19,6 +19,13 @@ func Solve(p Problem) ([]Route, error) {
 	if err != nil {
 		return nil, err
 	}
+	regions := make([]plane.Region, len(shares))
+	for i, sh := range shares {
+		regions[i] = sh.region
+	}
+	if len(shares) > len(p.Zones) {
+		r.strip = newStrip(p.Floor, regions, p.Entry) // leads may go between the shares too
+	}
 	routes := make([]Route, len(p.Cables))
 	for _, sh := range shares {
 		rt, err := r.lay(sh)
@@ -38,12 +45,6 @@ type room struct {
 	p       Problem
 	lattice Lattice
 	strip   *strip
-}
-
-// A share is the floor one cable is to serve.
-type share struct {
-	cable, zone int
-	region      plane.Region
 }
 
 // sane refuses problems that make no sense.

@@ -79,7 +79,8 @@ type sweep struct {
 	index   []map[stateKey]int32
 	best    []float32
 	worst   []float32 // of the states kept, once there are enough
-	places  map[[2]int][]place
+	places  [][]place // by row and gap
+	bare    []float64 // by row and gap, negative for not yet known
 	done    int32
 	events  []int
 
@@ -90,6 +91,7 @@ type sweep struct {
 	at      []place
 	plugs   []plug
 	fixed   float32
+	bound   float32
 }
 
 type stateKey struct {
@@ -107,7 +109,12 @@ const (
 // plan returns the cheapest run plan for wanted gap s, or nil when there is
 // none.
 func (g *grid) plan(rule rules, wish *wishes, s float64) *runPlan {
-	w := &sweep{g: g, rule: rule, s: s, wish: wish, done: -1, places: map[[2]int][]place{}}
+	w := &sweep{g: g, rule: rule, s: s, wish: wish, done: -1}
+	w.places = make([][]place, g.ny*(rule.widest+1))
+	w.bare = make([]float64, g.ny*(rule.widest+1))
+	for i := range w.bare {
+		w.bare[i] = -1
+	}
 	w.lane = max(rule.closest, min(rule.widest, int(math.Round(s))))
 	w.events = g.events(w.lane)
 	w.buckets = make([][]int32, g.ny+1)
@@ -179,8 +186,15 @@ func (w *sweep) start(base []place) {
 		}
 		w.at[k].link = int8(i)
 	}
-	w.plugs = w.plugs[:0]
-	w.walk(0, false, -1, -1000, w.fixed)
+	// most rows go on cheaply; dear ways are looked at only when there are no others
+	for _, more := range [...]float32{slack, 5 * slack, inf32} {
+		w.bound = w.fixed + more
+		w.plugs = w.plugs[:0]
+		w.walk(0, false, -1, -1000, w.fixed)
+		if w.gap == 0 || w.best[y+w.gap] < inf32 {
+			return
+		}
+	}
 }
 
 var inf32 = float32(math.Inf(1))
@@ -193,7 +207,7 @@ func (w *sweep) limit() float32 {
 		}
 		return w.arena[w.done].cost
 	}
-	return w.cap(int(w.st.y) + w.gap)
+	return min(w.bound, w.cap(int(w.st.y)+w.gap))
 }
 
 // walk decides, place by place from the left, where runs begin and end.
@@ -254,6 +268,12 @@ func (w *sweep) openAt(i int, p *place, last, prev int, cost float32) {
 		cost += float32(w.bareCut(x - last))
 	}
 	turn := float32(turnCost)
+	if last >= 0 && len(w.plugs) > 0 {
+		k := len(w.plugs)
+		if w.plugs[k-1].x != w.plugs[k-2].x {
+			turn += cutCost
+		}
+	}
 	if p.link >= 0 {
 		w.push(p.x, plugUp, p.link)
 		w.next(i, true, last, prev, cost+turn)

@@ -4,6 +4,7 @@ package route
 // score while a plan is being built; the score itself is in score.go.
 const (
 	turnCost  = 0.7  // a corner
+	cutCost   = 1.5  // a row broken into two runs
 	loneEnd   = 2.0  // a path end at the end of a link, with no run of its own
 	bareEdge  = 0.7  // share of a bare stretch of a row that its neighbours don't reach
 	unevenOne = 0.05 // a gap that is a peg off, per peg of row
@@ -49,7 +50,11 @@ func (w *sweep) gapCost(y, gap, prev int) float64 {
 		d += float64(prev) - w.s
 		c += unevenTwo * d * d
 	}
-	return c*width + w.bareBetween(y, gap)
+	key := y*(w.rule.widest+1) + gap
+	if w.bare[key] < 0 {
+		w.bare[key] = w.bareBetween(y, gap)
+	}
+	return c*width + w.bare[key]
 }
 
 // reach is how far from a run floor counts as covered, in pegs.
@@ -83,7 +88,16 @@ func (w *sweep) bareAbove(y int) float64 {
 	return float64(n)
 }
 
+// bareBelow counts the pegs past row y that it does not reach.
 func (w *sweep) bareBelow(y int) float64 {
+	key := y * (w.rule.widest + 1) // a gap of nothing
+	if w.bare[key] < 0 {
+		w.bare[key] = w.countBelow(y)
+	}
+	return w.bare[key]
+}
+
+func (w *sweep) countBelow(y int) float64 {
 	n := 0
 	for k := y + 1; k < w.g.ny; k++ {
 		var near []span
@@ -100,19 +114,22 @@ func uncovered(row, a, b []span) int {
 	n := 0
 	for _, s := range row {
 		for x := s.a; x <= s.b; x++ {
-			if !inSpans(a, x) && !inSpans(b, x) {
-				n++
+			if e := max(spanEnd(a, x), spanEnd(b, x)); e >= x {
+				x = e
+				continue
 			}
+			n++
 		}
 	}
 	return n
 }
 
-func inSpans(spans []span, x int) bool {
+// spanEnd returns the end of the span that holds x, or -1.
+func spanEnd(spans []span, x int) int {
 	for _, s := range spans {
 		if x >= s.a && x <= s.b {
-			return true
+			return s.b
 		}
 	}
-	return false
+	return -1
 }
