@@ -43,6 +43,10 @@ func TestRulesAtTheirEdge(t *testing.T) {
 		{"europe", Fact{GroundFaultTrip, 30, "Bath"}, nil},
 		{"europe", Fact{GroundFaultTrip, 100, "Bath"}, []string{"753.411.3.2"}},
 		{"europe", Fact{InsulationMohm, 0.5, "H1"}, []string{""}},
+		{"europe", Fact{InsulationVolts, 500, "H1"}, nil},
+		{"europe", Fact{InsulationVolts, 499, "H1"}, []string{""}},
+		{"north america", Fact{LeadInBox, 150, "Bath"}, nil},
+		{"north america", Fact{LeadInBox, 149, "Bath"}, []string{"424.43(B)"}},
 		{"europe", Fact{LeadLength, 100, "H1"}, nil},
 		{"", Fact{CircuitAmps, 1000, "Bath"}, nil},
 	} {

@@ -101,6 +101,9 @@ func TestPublishedPlatinumTable(t *testing.T) {
 		near(t, "Ω", ohms(t, p, row[0]), row[1], 0.06)
 		near(t, "°C", celsius(t, p, row[1]), row[0], 0.02)
 	}
+	// below 0 °C the fourth power counts; plain arithmetic on the standard's figures
+	near(t, "Ω at -40 °C", ohms(t, p, -40), 842.707, 0.001)
+	near(t, "°C at 842.707", celsius(t, p, 842.707), -40, 0.001)
 	near(t, "°C at 1116.729", celsius(t, p, 1116.729), 30, 1e-3)
 	near(t, "°C at exactly 1000 Ω", celsius(t, p, 1000), 0, 1e-9)
 }
@@ -152,7 +155,8 @@ func TestReadingOfAnotherFamily(t *testing.T) {
 		{1077.9, 20, "pt1000"}, // published for Pt1000
 		{14992, 20, "12k"},
 		{18740, 20, "15k"},
-		{500, 20, ""}, // nothing fits
+		{500, 20, ""},  // nothing fits
+		{3000, 20, ""}, // another one is nearer, but 35 K off
 	} {
 		fit, ok, err := BetterFamily(chosen, c.ohms, c.celsius, 1)
 		if err != nil {

@@ -86,6 +86,7 @@ func TestBathByHand(t *testing.T) {
 			t.Errorf("%s: %d packs in %s, want %d in %s", c.code, got.Packs, got.Unit, c.packs, c.unit)
 		}
 	}
+	near(t, "spare fill", line(t, l, "fill-mortar").Spare, 29-3.61*5.5*0.7*1.05, 1e-6)
 	near(t, "price of the cable", line(t, l, "cable A240-300").Price, 180, 0)
 }
 
@@ -150,12 +151,40 @@ func TestTileLine(t *testing.T) {
 		}
 	}
 	in := bath()
+	in.Tile.Waste = 0
+	near(t, "the grid needs more than the area", line(t, Compute(in), "tile").Gross, 22, 0)
+	in = bath()
 	in.Tile.Pattern = "herringbone"
 	got = line(t, Compute(in), "tile")
 	near(t, "herringbone by area", got.Gross, 3.61e6/(303*603)*1.1, 1e-6)
 	if !strings.Contains(got.Note, "not counted tile by tile") {
 		t.Errorf("note %q", got.Note)
 	}
+}
+
+// 2.0 x 1.6 m takes four sheets of 1.0 x 0.8 m, which meet along 3.6 m; a door
+// of 0.8 m is left out of the 7.2 m of edge.
+func TestSheetsSeamsAndGivenPerimeter(t *testing.T) {
+	in := bath()
+	in.Rooms[0].Tiled = rect(2000, 1600)
+	in.Rooms[0].Perimeter = 6400
+	in.Membrane = job.Membrane{SheetSize: [2]float64{800, 1000}, Height: 5.5, VoidShare: 0.7}
+	l := Compute(in)
+	if got := line(t, l, "membrane"); got.Packs != 4 || got.PackName != "sheet" {
+		t.Errorf("%d %s, want 4 sheets", got.Packs, got.PackName)
+	}
+	near(t, "band", line(t, l, "band").Net, 6.4+3.6, 1e-9)
+}
+
+// A cut plan made elsewhere replaces the count of strips.
+func TestCutPlanReplacesStrips(t *testing.T) {
+	in := bath()
+	in.Cut = &CutPlan{Packs: 3, Taken: 4e6, Seams: 2000, Note: "see membrane sheet"}
+	l := Compute(in)
+	if got := line(t, l, "membrane"); got.Packs != 3 || got.Gross != 4 || got.Note != "see membrane sheet" {
+		t.Errorf("%+v", got)
+	}
+	near(t, "band", line(t, l, "band").Net, 8.8+2, 1e-9)
 }
 
 func TestRoomsShareRollsAndCablesGroup(t *testing.T) {

@@ -41,7 +41,7 @@ func csvRow(l Line) []string {
 		return format(v)
 	}
 	packs := ""
-	if l.Pack > 0 {
+	if l.Pack > 0 || l.Packs > 0 {
 		packs = strconv.Itoa(l.Packs)
 	}
 	price := given(l.Price, func(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) })

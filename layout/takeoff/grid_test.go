@@ -80,6 +80,25 @@ func TestShortPiecesPair(t *testing.T) {
 	}
 }
 
+// Short and narrow pieces come from unlike cuts and do not pair with each
+// other: 3 short ones and 1 narrow one make one pair.
+func TestShortAndNarrowDoNotPair(t *testing.T) {
+	c, err := Grid{Length: 300, Width: 300}.Count(rect(390, 690))
+	if err != nil || c.Whole != 2 || c.Cut != 4 || c.Pairs != 1 {
+		t.Errorf("%+v, %v; want 2 whole, 4 cut, 1 pair", c, err)
+	}
+}
+
+// A floor that itself stands at 45 degrees takes diagonal tile without a cut.
+func TestDiagonalLiesAtFortyFive(t *testing.T) {
+	half := (4*303 - 3) / math.Sqrt2
+	diamond := plane.FromRing(plane.Ring{plane.Pt(0, -half), plane.Pt(half, 0), plane.Pt(0, half), plane.Pt(-half, 0)})
+	c := count(t, diamond, job.Tile{Length: 300, Width: 300, Joint: 3, Pattern: Diagonal})
+	if c.Whole != 16 || c.Cut != 0 {
+		t.Errorf("%+v, want 16 whole", c)
+	}
+}
+
 // An L-shaped floor needs nothing in its missing corner, and a hole no tile.
 func TestCountFollowsTheRoom(t *testing.T) {
 	full, err := rect(1200, 1200).Less(plane.FromRing(plane.Rectangle(plane.Pt(600, 600), plane.Pt(1200, 1200))))
