@@ -69,7 +69,7 @@ func (v *roomView) notes() block {
 	}
 	l.paras = append(l.paras, v.remarks...)
 	if t := v.room.Job.Thermostat; t.Wall >= 0 && t.Wall < len(v.room.Job.Walls) {
-		l.paras = append(l.paras, fmt.Sprintf("Lead rise in wall %s: no nail or screw within %s of it to either side, floor and wall, up to the box.", v.room.Job.Walls[t.Wall].Letter, v.fig.spacing(riseHalf)))
+		l.paras = append(l.paras, fmt.Sprintf("Lead rise in wall %s: no nail or screw within %s of it to either side, floor and wall, up to the box.", v.room.Job.Walls[t.Wall].Letter, riseWords(v.fig.units)))
 	}
 	if v.room.Chosen != nil && v.room.Chosen.Why != "" {
 		l.paras = append(l.paras, "Cable chosen: "+v.room.Chosen.Why)
@@ -106,7 +106,7 @@ func roomSheet(p *layout.Plan, r *layout.Room, k roomKind) ([]*page, error) {
 		}
 		n := roomNeed(p, r, title)
 		n.levels = k.levels(trial)
-		next, err := arrangeFor(n, p.Job)
+		next, err := arrangeFor(n, p.Job, r)
 		if err != nil {
 			return nil, fmt.Errorf("%s: %w", name, err)
 		}
@@ -151,6 +151,7 @@ func same[T comparable](a, b []T) bool {
 func drawRoom(p *layout.Plan, r *layout.Room, a arrangement, k roomKind) *roomView {
 	pg := newPage(p, a.paper)
 	v := newRoomView(pg, r, a)
+	v.north()
 	k.draw(v)
 	v.settle()
 	return v
@@ -181,31 +182,42 @@ func roomNeed(p *layout.Plan, r *layout.Room, t titleBlock) need {
 	return need{
 		bounds: r.Job.Outline.Bounds(), title: t,
 		border: func(ratio float64) (left, right, top, bottom float64) { return border(r.Job, ratio) },
-		proof:  proof{units: figuresOf(p.Job).units, north: p.Job.Sheet.North, arrow: true},
+		proof:  proof{units: figuresOf(p.Job).units},
 	}
 }
 
 // arrangeFor arranges a sheet on the paper and at the scale that the job asks
-// for, or on the paper usual on a site and at the largest scale that fits.
-func arrangeFor(n need, j *job.Job) (arrangement, error) {
+// for; when it leaves them open, on the paper usual on a site, or on the next
+// larger one where runs would lie too close to be counted, at the largest scale
+// that fits.
+func arrangeFor(n need, j *job.Job, r *layout.Room) (arrangement, error) {
 	var err error
-	if n.papers, err = papersFor(j.Sheet, figuresOf(j).units); err != nil {
-		return arrangement{}, err
-	}
 	if n.scales, err = scalesFor(j); err != nil {
 		return arrangement{}, err
 	}
-	return arrange(n)
+	u, sheet := figuresOf(j).units, j.Sheet
+	if n.papers, err = papersFor(sheet, u); err != nil {
+		return arrangement{}, err
+	}
+	a, err := arrange(n)
+	if sheet.Size != "" || err == nil && !narrow(r, a.scale.Ratio) {
+		return a, err
+	}
+	sheet.Size = widePaper(u)
+	if n.papers, err = papersFor(sheet, u); err != nil {
+		return a, err
+	}
+	if wide, err := arrange(n); err == nil && (a.scale.Ratio == 0 || wide.scale.Ratio < a.scale.Ratio) {
+		return wide, nil
+	}
+	return a, err
 }
 
 // papersFor returns the papers a sheet may use, each way up that is allowed.
 func papersFor(s job.Sheet, u plane.Units) ([]drawing.Paper, error) {
 	name := s.Size
 	if name == "" {
-		name = "A3"
-		if u == plane.Inches {
-			name = "tabloid"
-		}
+		name = sitePaper(u)
 	}
 	p, ok := drawing.PaperNamed(name)
 	if !ok {
@@ -218,6 +230,37 @@ func papersFor(s job.Sheet, u plane.Units) ([]drawing.Paper, error) {
 		return []drawing.Paper{p.Landscape()}, nil
 	}
 	return []drawing.Paper{p.Landscape(), p.Portrait()}, nil
+}
+
+// sitePaper is the sheet usual on a site, where the job asks for none.
+func sitePaper(u plane.Units) string {
+	if u == plane.Inches {
+		return "tabloid"
+	}
+	return "A3"
+}
+
+// widePaper is the next larger sheet.
+func widePaper(u plane.Units) string {
+	if u == plane.Inches {
+		return "arch C"
+	}
+	return "A2"
+}
+
+// crowded is the distance between runs, mm on paper, below which they are hard
+// to count.
+const crowded = 2.5
+
+// narrow reports whether the runs of a room lie too close on paper to be
+// counted.
+func narrow(r *layout.Room, ratio float64) bool {
+	for _, c := range r.Cables {
+		if c.Spacing > 0 && c.Spacing/ratio < crowded {
+			return true
+		}
+	}
+	return false
 }
 
 // largest is the largest scale that a floor is drawn at when the job asks for

@@ -115,8 +115,9 @@ func (v *roomView) heading(c *layout.Cable, p plane.Point) drawing.Pt {
 	return paperDir(c.Path[i].Sub(c.Path[i-1]).Unit())
 }
 
-// arrowLeast is the shortest leg on paper that gets an arrow, mm.
-const arrowLeast = 8.0
+// arrowLeast is the shortest leg on paper that gets an arrow, mm: long enough
+// not to be the link of a turn.
+const arrowLeast = 15.0
 
 // arrows draws the direction of laying on the first run and after each
 // quarter.
@@ -159,8 +160,8 @@ func (v *roomView) runNumber(r layout.Run) {
 	l.spots = append(l.spots, spot{at: a.Sub(u.Mul(symbols.RunCircle/2 + 0.8)), cost: -overCable - 2})
 	for _, d := range []float64{4, 6, 8, 11, 15, 20} {
 		if d < a.Dist(b)-4 {
-			l.spots = append(l.spots, spot{at: a.Add(u.Mul(d)), cost: 0.1 * d})
-			l.spots = append(l.spots, spot{at: b.Sub(u.Mul(d)), cost: 3 + 0.1*d})
+			l.spots = append(l.spots, spot{at: a.Add(u.Mul(d)), cost: 0.6 * d})
+			l.spots = append(l.spots, spot{at: b.Sub(u.Mul(d)), cost: 3 + 0.6*d})
 		}
 	}
 	v.letters.add(l)

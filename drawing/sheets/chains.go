@@ -55,8 +55,9 @@ type ladder struct {
 }
 
 // square is how far off square to the sheet a wall may be and still be
-// dimensioned along it, radians.
-const square = 0.004
+// dimensioned along it, radians: what is figured is its run along the sheet,
+// 1.3 mm short of its length in a metre at most.
+const square = 0.05
 
 // faces reports whether a wall with the given way out looks to side s.
 func (s side) faces(out plane.Point) bool {

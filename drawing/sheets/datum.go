@@ -114,25 +114,25 @@ func (v *roomView) locations() block {
 		a, b := v.offsets(p)
 		t.rows = append(t.rows, row(name, a, b))
 	}
-	add("Thermostat, foot of the lead rise", v.room.Job.Thermostat.At)
+	add("Lead rise, foot", v.room.Job.Thermostat.At)
 	for i := range v.room.Cables {
 		c := &v.room.Cables[i]
 		if len(c.Path) == 0 {
 			continue
 		}
 		pre := v.prefix(c.ID)
-		add(pre+"START, lead joint", c.Path[0])
+		add(pre+"START (joint)", c.Path[0])
 		for _, m := range c.Marks {
 			if m.Name == "1/2" {
-				add(pre+"1/2 mark", m.At)
+				add(pre+"1/2", m.At)
 			}
 		}
-		add(pre+"END, end cap", c.Path[len(c.Path)-1])
+		add(pre+"END (cap)", c.Path[len(c.Path)-1])
 	}
 	for _, s := range v.room.Sensors {
-		what := ", tip of the sensor"
+		what := ""
 		if s.Spare {
-			what = ", tip of the spare"
+			what = " (spare)"
 		}
 		add(s.Name+what, s.Tip)
 	}

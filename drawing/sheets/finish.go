@@ -7,7 +7,7 @@ import "oxturn/drawing"
 func (pg *page) finish(a arrangement) ([]*page, error) {
 	pg.drawFrame()
 	pg.titleAt = a.title
-	pr := proof{ratio: a.scale.Ratio, units: figuresOf(pg.plan.Job).units, north: pg.plan.Job.Sheet.North, arrow: true}
+	pr := proof{ratio: a.scale.Ratio, units: figuresOf(pg.plan.Job).units}
 	pr.set(pg, drawing.Pt{X: a.proof.X0, Y: a.proof.Y0}, a.proof.W())
 	placed, rest := flow(a.blocks, a.slots)
 	for _, b := range placed {

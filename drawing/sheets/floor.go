@@ -67,6 +67,14 @@ func (v *roomView) hatched(r plane.Region, s sign, title string) {
 // and screws, mm: 6 in, common practice.
 const riseHalf = 150
 
+// riseWords writes riseHalf, the sheet's own unit first.
+func riseWords(u plane.Units) string {
+	if u == plane.Inches {
+		return "6 in (150 mm)"
+	}
+	return "150 mm (6 in)"
+}
+
 // riseInWall hatches the wall band where the leads rise.
 func (v *roomView) riseInWall() {
 	t := v.room.Job.Thermostat

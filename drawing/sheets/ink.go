@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"math"
+	"slices"
 
 	"oxturn/drawing"
 )
@@ -22,6 +23,7 @@ type stroke struct {
 	a, b  drawing.Pt
 	kind  kind
 	owner *label // of a leader
+	line  int    // the straight line it is a piece of
 }
 
 // A patch is an area that lettering keeps out of.
@@ -37,6 +39,7 @@ type ink struct {
 	patches map[cellKey][]*patch
 	hatched [][][]drawing.Pt // regions, each a set of rings
 	bounds  []drawing.Box    // of the hatched regions
+	count   int              // of straight lines
 }
 
 type cellKey struct{ x, y int }
@@ -63,9 +66,10 @@ func (k *ink) line(pts []drawing.Pt, as kind) { k.lineOf(pts, as, nil) }
 func (k *ink) lineOf(pts []drawing.Pt, as kind, owner *label) {
 	for i := 1; i < len(pts); i++ {
 		// long lines in short pieces, so that a slanting one does not fill the cells of its whole box
+		k.count++
 		n := int(math.Max(1, math.Ceil(pts[i-1].Dist(pts[i])/(2*cellSize))))
 		for j := range n {
-			s := &stroke{pts[i-1].Lerp(pts[i], float64(j)/float64(n)), pts[i-1].Lerp(pts[i], float64(j+1)/float64(n)), as, owner}
+			s := &stroke{pts[i-1].Lerp(pts[i], float64(j)/float64(n)), pts[i-1].Lerp(pts[i], float64(j+1)/float64(n)), as, owner, k.count}
 			cells(drawing.BoxOf(s.a, s.b), func(c cellKey) { k.lines[c] = append(k.lines[c], s) })
 		}
 	}
@@ -141,9 +145,11 @@ func (k *ink) under(b drawing.Box, l, except *label) (cost float64, ok bool) {
 		return 0, false
 	}
 	near := b.Grow(0.4)
+	var hit []int // each straight line is paid for once
 	cells(near, func(c cellKey) {
 		for _, s := range k.lines[c] {
-			if ok && (s.owner == nil || s.owner != l && s.owner != except) && crossesBox(s.a, s.b, near) {
+			if ok && (s.owner == nil || s.owner != l && s.owner != except) && !slices.Contains(hit, s.line) && crossesBox(s.a, s.b, near) {
+				hit = append(hit, s.line)
 				cost += price(s.kind)
 				ok = s.kind != solidInk && s.kind != leaderInk
 			}

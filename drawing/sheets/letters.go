@@ -42,7 +42,7 @@ const (
 	overThin   = 5.0  // for a thin line under it
 	overHatch  = 1.5
 	perLeader  = 3.0  // for having a leader at all
-	perMM      = 0.12 // of leader
+	perMM      = 0.3  // of leader
 	leaderTie  = 8.0  // for a leader across a leader or a dimension
 	leaderWire = 0.15 // for a leader across a run of cable
 	textGap    = 0.8  // white between letterings

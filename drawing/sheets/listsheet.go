@@ -30,7 +30,7 @@ func listSheets(p *layout.Plan, id, title, kind string, blocks []block) ([]*page
 
 // setList sets as many blocks as the sheet holds, in columns above and beside
 // the title block, and returns how many were set and what is left.
-func (pg *page) setList(blocks []block) (n int, rest []block) {
+func (pg *page) setList(blocks []block) (n int, left []block) {
 	f := pg.frame
 	pg.drawFrame()
 	w := min(titleMax, f.W())
@@ -45,12 +45,38 @@ func (pg *page) setList(blocks []block) (n int, rest []block) {
 		top.Y1 = beside.Y0 - blockGap
 	}
 	pr.set(pg, drawing.Pt{X: beside.X0, Y: beside.Y0}, beside.W())
-	slots := listColumns(top)
-	placed, rest := flow(blocks, slots)
+	n, top, blocks = pg.setWide(top, blocks)
+	placed, left := flow(blocks, listColumns(top))
 	for _, b := range placed {
 		b.block.set(pg, b.at, b.w)
 	}
-	return len(placed), rest
+	return n + len(placed), left
+}
+
+// setWide sets the tables that are as wide as the sheet, and returns how many,
+// and what is left of the sheet and of the blocks.
+func (pg *page) setWide(top drawing.Box, blocks []block) (int, drawing.Box, []block) {
+	n := 0
+	for len(blocks) > 0 {
+		t, ok := blocks[0].(table)
+		if !ok || !t.span {
+			break
+		}
+		fits, rest := block(t), block(nil)
+		if t.height(top.W()) > top.H() {
+			fits, rest = t.split(top.W(), top.H())
+		}
+		if fits == nil {
+			return n, drawing.Box{}, blocks
+		}
+		fits.set(pg, drawing.Pt{X: top.X0, Y: top.Y0}, top.W())
+		n++
+		top.Y0 += fits.height(top.W()) + blockGap
+		if blocks = blocks[1:]; rest != nil {
+			return n, drawing.Box{}, append([]block{rest}, blocks...)
+		}
+	}
+	return n, top, blocks
 }
 
 // listColumns divides a sheet without a drawing into columns wide enough to

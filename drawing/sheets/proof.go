@@ -10,12 +10,10 @@ import (
 const govern = "Figured dimensions govern. Print at 100 %: this line is 100 mm / 4 in"
 
 // A proof lets a reader find out whether a print is true to scale: a check
-// line, a bar in the units of the floor, and the north arrow.
+// line and a bar in the units of the floor.
 type proof struct {
 	ratio float64 // 0: no bar, the sheet has no scale
 	units plane.Units
-	north float64 // degrees clockwise from the sheet's up
-	arrow bool    // a north arrow stands at the end
 }
 
 const (
@@ -23,8 +21,6 @@ const (
 	checkRoom   = checkLength + 10
 	barRoom     = 100 + 14.0 // the bar is 100 mm long at most
 	proofRow    = 9.5
-	northWidth  = 11.0
-	northHeight = 19.0
 )
 
 // textLeast is the least width beside the bars into which the sentence is set.
@@ -39,9 +35,6 @@ type proofPlan struct {
 
 func (p proof) plan(w float64) proofPlan {
 	var q proofPlan
-	if p.arrow {
-		w -= northWidth
-	}
 	used := checkRoom
 	if p.ratio > 0 {
 		if q.barBelow = used+barRoom > w; !q.barBelow {
@@ -58,9 +51,6 @@ func (p proof) plan(w float64) proofPlan {
 		q.height += p.lines(q) * leading
 	}
 	q.height = max(q.height, p.lines(q)*leading)
-	if p.arrow {
-		q.height = max(q.height, northHeight)
-	}
 	return q
 }
 
@@ -69,8 +59,7 @@ func (p proof) lines(q proofPlan) float64 { return float64(len(wrap(govern, note
 // height returns what the proof takes of a strip w wide.
 func (p proof) height(w float64) float64 { return p.plan(w).height }
 
-// set draws the proof with its upper left corner at at. The north arrow stands
-// at the right end.
+// set draws the proof with its upper left corner at at.
 func (p proof) set(pg *page, at drawing.Pt, w float64) {
 	q := p.plan(w)
 	pg.add(symbols.CheckLine(at.Add(drawing.Pt{Y: 4.5}))...)
@@ -90,8 +79,5 @@ func (p proof) set(pg *page, at drawing.Pt, w float64) {
 	}
 	for i, l := range wrap(govern, note, q.textW) {
 		pg.write(text.Add(drawing.Pt{Y: 3.2 + float64(i)*leading}), l, note, drawing.Start)
-	}
-	if p.arrow {
-		pg.add(symbols.North(drawing.Pt{X: at.X + w - northWidth/2, Y: at.Y + q.height/2}, p.north)...)
 	}
 }

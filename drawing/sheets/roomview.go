@@ -7,6 +7,7 @@ import (
 	"oxturn/fonts"
 	"oxturn/layout"
 	"oxturn/layout/plane"
+	"oxturn/symbols"
 )
 
 // poche is the thickness in which cut walls are drawn, mm on paper. What lies
@@ -179,8 +180,13 @@ func (v *roomView) wallLetters() (left int) {
 			c := v.view.Pt(w.At(along).Add(out))
 			l.spots = append(l.spots, spot{at: c.Add(drawing.Pt{Y: size.H() / 2}), anchor: drawing.Middle, cost: math.Abs(float64(k)) * 0.5})
 		}
-		far := v.outward(w.Segment).Mul((poche + 3.2) * v.view.Ratio)
-		l.spots = append(l.spots, spot{at: v.view.Pt(w.At(w.Length() / 2).Add(far)).Add(drawing.Pt{Y: size.H() / 2}), anchor: drawing.Middle, cost: 12})
+		for _, beyond := range []float64{3.2, 6, 9} {
+			far := v.outward(w.Segment).Mul((poche + beyond) * v.view.Ratio)
+			for _, t := range []float64{0.5, 0.35, 0.65, 0.2, 0.8} {
+				c := v.view.Pt(w.At(w.Length() * t).Add(far))
+				l.spots = append(l.spots, spot{at: c.Add(drawing.Pt{Y: size.H() / 2}), anchor: drawing.Middle, cost: 8 + beyond + 4*math.Abs(t-0.5)})
+			}
+		}
 		v.letters.add(l)
 	}
 	return left
@@ -193,4 +199,13 @@ func (v *roomView) inGap(wall int, along float64) bool {
 		}
 	}
 	return false
+}
+
+// north puts the arrow into the upper left corner of the field, which walls
+// and dimensions leave free.
+func (v *roomView) north() {
+	items := symbols.North(drawing.Pt{}, v.plan.Job.Sheet.North)
+	b := boxOfItems(items)
+	at := drawing.Pt{X: v.letters.field.X0 - b.X0, Y: v.letters.field.Y0 - b.Y0}
+	v.mark(symbols.North(at, v.plan.Job.Sheet.North))
 }

@@ -77,7 +77,7 @@ func scheduleTable(head string, cs []layout.Cable, f figures) table {
 func properties(f figures) []property {
 	return []property{
 		{"Label", func(c *layout.Cable) string { return c.Label.ID }},
-		{"Volts, watts, amps", func(c *layout.Cable) string {
+		{"Supply", func(c *layout.Cable) string {
 			return fmt.Sprintf("%g V, %g W, %s A", c.Label.Volts, c.Label.Watts, figureOf(ohms(c).Amps, 2))
 		}},
 		{"Ohms at 20 °C", func(c *layout.Cable) string {
@@ -96,10 +96,10 @@ func properties(f figures) []property {
 		{"Mean spacing", func(c *layout.Cable) string { return f.spacing(c.Spacing) }},
 		{"Heat", func(c *layout.Cable) string { return density(c.Density, f.units) }},
 		{"Area served", func(c *layout.Cable) string { return plane.FormatArea(c.Share.Area(), f.units) }},
-		{"Lead: whole, reach", func(c *layout.Cable) string {
+		{"Lead, reach", func(c *layout.Cable) string {
 			return f.long(c.Label.Lead) + ", " + f.long(c.LeadReach)
 		}},
-		{"Lead on the floor", func(c *layout.Cable) string { return f.long(lengthOf(c.ColdLead)) }},
+		{"Lead on floor", func(c *layout.Cable) string { return f.long(lengthOf(c.ColdLead)) }},
 		{"Cold ends", func(c *layout.Cable) string {
 			if c.Return != nil {
 				return "two, both to the box"
@@ -138,7 +138,7 @@ func areas(r *layout.Room, u plane.Units) block {
 	for _, a := range []struct {
 		name string
 		mm2  float64
-	}{{"Floor, inside the walls", whole}, {"Tiled", r.Tiled.Area()}, {"Heated", r.Heated.Area()}} {
+	}{{"Floor", whole}, {"Tiled", r.Tiled.Area()}, {"Heated", r.Heated.Area()}} {
 		share := "-"
 		if whole > 0 {
 			share = fmt.Sprintf("%.0f %%", 100*a.mm2/whole)

@@ -28,6 +28,13 @@ func Set(p *layout.Plan) ([]*drawing.Sheet, error) {
 		}
 		pages = append(pages, pg...)
 	}
+	if len(p.TakeOff.Lines) > 0 {
+		pg, err := takeOff(p)
+		if err != nil {
+			return nil, err
+		}
+		pages = append(pages, pg...)
+	}
 	return numbered(pages), nil
 }
 

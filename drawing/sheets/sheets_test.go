@@ -35,10 +35,6 @@ func TestSetOfSample(t *testing.T) {
 			t.Fatal(err)
 		}
 		write(t, "sample-"+u.String(), sheets)
-		for _, s := range sheets {
-			if err := s.Check(); err != nil {
-				t.Error(err)
-			}
-		}
+		checkSheets(t, sheets)
 	}
 }

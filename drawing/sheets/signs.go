@@ -43,7 +43,7 @@ const (
 // words returns what a legend says of s.
 func (s sign) words() string {
 	return [signCount]string{
-		signCable:      "heating cable, at its true bends",
+		signCable:      "heating cable",
 		signArrow:      "direction of laying",
 		signRun:        "number of the run",
 		signHalf:       "half of the cable",
@@ -51,22 +51,22 @@ func (s sign) words() string {
 		signJoint:      "lead joint: heat begins",
 		signEnd:        "end cap",
 		signColdLead:   "cold lead",
-		signThermostat: "thermostat box in the wall",
+		signThermostat: "thermostat box in wall",
 		signSensor:     "floor sensor, wired",
 		signSpare:      "spare sensor, not wired",
 		signSensorLead: "sensor lead in its tube",
-		signLimit:      "limit of the heated area: no drilling inside",
+		signLimit:      "edge of heated area: no drilling",
 		signFixture:    "fixture: no cable",
-		signUndecided:  "reserved, not decided: no cable",
+		signUndecided:  "not decided: no cable",
 		signFixing:     "kept free for a fixing",
-		signRise:       "lead rise: no nail or screw, floor and wall, up to the box",
+		signRise:       "lead rise: no nails up to the box",
 		signJointStrip: "kept free along a joint",
 		signUnheated:   "floor without cable",
 		signMovement:   "movement joint",
-		signWall:       "wall, finished face (thickness not to scale)",
+		signWall:       "wall (thickness not to scale)",
 		signDoor:       "door and its swing",
 		signThreshold:  "threshold",
-		signDatum:      "datum: face that is measured from",
+		signDatum:      "datum: face measured from",
 		signNote:       "see the numbered note",
 		signSeam:       "seam of the membrane",
 		signPeg:        "row of pegs",
@@ -234,11 +234,11 @@ func (l legend) split(w, h float64) (fits, rest block) {
 		used += e
 		n++
 	}
-	switch n {
-	case 0:
-		return nil, l
-	case len(l.signs):
+	switch {
+	case n == len(l.signs):
 		return l, nil
+	case n < 4:
+		return nil, l
 	}
 	return legend{l.head, l.signs[:n]}, legend{continued(l.head), l.signs[n:]}
 }

@@ -39,6 +39,7 @@ type table struct {
 	head string
 	cols []column
 	rows [][]cell
+	span bool    // as wide as the sheet, not as a column
 	tall float64 // least height of a row, for tables to be filled in by hand; 0: rowHeight
 }
 
@@ -188,8 +189,8 @@ func (t table) split(w, h float64) (fits, rest block) {
 		used += t.rowsHeight(t.rows[n], ws)
 		n++
 	}
-	if n == 0 {
-		return nil, t
+	if n < min(4, len(t.rows)) || len(t.rows)-n < 3 && n > 6 && n < len(t.rows) {
+		return nil, t // a row or two alone are not worth a table
 	}
 	first, last := t, t
 	first.rows, last.rows = t.rows[:n], t.rows[n:]

@@ -1,0 +1,129 @@
+package sheets
+
+import (
+	"strings"
+	"testing"
+
+	"oxturn/drawing"
+)
+
+// checkSheets holds sheets to the rules that every sheet obeys.
+func checkSheets(t *testing.T, sheets []*drawing.Sheet) {
+	t.Helper()
+	for _, s := range sheets {
+		if err := s.Check(); err != nil {
+			t.Error(err)
+		}
+		checkLettering(t, s)
+		checkInside(t, s)
+		checkOverCable(t, s)
+		checkTitleBlock(t, s)
+	}
+}
+
+func texts(s *drawing.Sheet) []*drawing.Text {
+	var out []*drawing.Text
+	for _, it := range s.Items {
+		if tx, ok := it.(*drawing.Text); ok {
+			out = append(out, tx)
+		}
+	}
+	return out
+}
+
+// checkLettering: nothing below 2.5 mm, and no lettering on other lettering.
+func checkLettering(t *testing.T, s *drawing.Sheet) {
+	t.Helper()
+	all := texts(s)
+	for i, a := range all {
+		if a.Height < 2.5 {
+			t.Errorf("%s: %q is %.2f mm high", s.ID, a.Text, a.Height)
+		}
+		for _, b := range all[:i] {
+			if a.Box().Grow(-0.01).Meets(b.Box()) {
+				t.Errorf("%s: %q at %.1f lies on %q at %.1f", s.ID, a.Text, a.Box(), b.Text, b.Box())
+			}
+		}
+	}
+}
+
+// checkInside: nothing leaves the frame but the frame's own marks.
+func checkInside(t *testing.T, s *drawing.Sheet) {
+	t.Helper()
+	frame := s.Paper.Frame().Grow(0.36)
+	for _, it := range s.Items {
+		if drawing.LayerOf(it) != drawing.LayerFrame && !frame.Contains(drawing.BoxOfItem(it)) {
+			t.Errorf("%s: %s leaves the frame: %.1f", s.ID, describe(it), drawing.BoxOfItem(it))
+		}
+	}
+}
+
+func describe(it drawing.Item) string {
+	switch it := it.(type) {
+	case *drawing.Text:
+		return "text " + it.Text
+	case *drawing.Path:
+		return "path " + it.Title + " on " + string(it.Layer)
+	}
+	return "?"
+}
+
+// checkOverCable: lettering stands on cable only with a knock-out, or on a
+// white patch of its own mark.
+func checkOverCable(t *testing.T, s *drawing.Sheet) {
+	t.Helper()
+	var wires [][]drawing.Pt
+	var white []drawing.Box
+	for _, it := range s.Items {
+		p, ok := it.(*drawing.Path)
+		if !ok {
+			continue
+		}
+		if p.Layer == drawing.LayerCable || p.Layer == drawing.LayerLeads {
+			wires = append(wires, drawing.Flatten(p.Segs, 0.1)...)
+		}
+		if p.Fill != nil && *p.Fill == drawing.White && p.Layer == drawing.LayerMarks {
+			white = append(white, p.Box())
+		}
+	}
+	for _, tx := range texts(s) {
+		if tx.Knockout > 0 || onPatch(white, tx.Box()) {
+			continue
+		}
+		for _, w := range wires {
+			for i := 1; i < len(w); i++ {
+				if crossesBox(w[i-1], w[i], tx.Box()) {
+					t.Errorf("%s: %q stands on cable without a knock-out", s.ID, tx.Text)
+				}
+			}
+		}
+	}
+}
+
+func onPatch(white []drawing.Box, b drawing.Box) bool {
+	for _, w := range white {
+		if w.Grow(0.3).Contains(b) {
+			return true
+		}
+	}
+	return false
+}
+
+// checkTitleBlock: the mandatory fields of ISO 7200 (legal owner, number, date,
+// sheet, title, approval, creator, document type), the status, and the words
+// beside the check line.
+func checkTitleBlock(t *testing.T, s *drawing.Sheet) {
+	t.Helper()
+	var all strings.Builder
+	for _, tx := range texts(s) {
+		all.WriteString(tx.Text + "\n")
+	}
+	for _, want := range []string{"Contractor", "Drawing no.", "Date", "Sheet", "Title", "Approved", "Drawn", "Document type", "Scale", "Units", "Rev.", "100 mm", "4 in", "Figured dimensions govern"} {
+		if !strings.Contains(all.String(), want) {
+			t.Errorf("%s: %q is missing", s.ID, want)
+		}
+	}
+	if !strings.Contains(all.String(), "PROPOSAL") && !strings.Contains(all.String(), "FOR INSTALLATION") && !strings.Contains(all.String(), "AS LAID") {
+		t.Errorf("%s: no status", s.ID)
+	}
+}

@@ -1,0 +1,63 @@
+package sheets
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"oxturn/layout"
+	"oxturn/layout/job"
+)
+
+// readPlan reads and plans a job file; nil when the plan has errors.
+func readPlan(t *testing.T, path string) *layout.Plan {
+	t.Helper()
+	data, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	open := func(name string) ([]byte, error) { return os.ReadFile(filepath.Join(filepath.Dir(path), name)) }
+	j, report := job.Read(filepath.Base(path), data, open)
+	if j == nil || report.Errors() > 0 {
+		t.Logf("%s: not a sound job", path)
+		return nil
+	}
+	p, ds := layout.Build(j)
+	for _, d := range ds {
+		if d.Severity == job.Error {
+			t.Logf("%s: %s", path, d.Message)
+			return nil
+		}
+	}
+	return p
+}
+
+func TestSetOfJobs(t *testing.T) {
+	dir := os.Getenv("OXTURN_JOBS")
+	if dir == "" {
+		dir = "../../testdata/jobs"
+	}
+	files, err := filepath.Glob(filepath.Join(dir, "*.toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range files {
+		name := strings.TrimSuffix(filepath.Base(f), ".toml")
+		if name == "cables" {
+			continue // a catalogue
+		}
+		t.Run(name, func(t *testing.T) {
+			p := readPlan(t, f)
+			if p == nil {
+				t.Skip("no plan")
+			}
+			sheets, err := Set(p)
+			if err != nil {
+				t.Fatal(err)
+			}
+			write(t, name, sheets)
+			checkSheets(t, sheets)
+		})
+	}
+}
