@@ -242,7 +242,7 @@ type Opening struct {
 	From, To  float64 // mm from the wall's start
 	Swing     string  // "in", "out", "slide", "none"
 	Hinge     string  // "start" or "end" of the opening along the wall
-	Threshold bool
+	Threshold bool    // one will be screwed down: it stands in the room's Fixings too
 	Span      Span
 	Spans     Spans
 }

@@ -19,11 +19,31 @@ func (r *Room) readJoints(t table, c Clearance) {
 		if jt.broken() || !r.usable() {
 			continue
 		}
-		m.Segment = plane.Segment{A: jt.point("from"), B: jt.point("to")}
-		if r.trim(jt, &m) {
+		a, okA := r.jointEnd(jt, "from", m.Name)
+		b, okB := r.jointEnd(jt, "to", m.Name)
+		m.Segment = plane.Segment{A: a, B: b}
+		if okA && okB && r.trim(jt, &m) {
 			r.Joints = append(r.Joints, m)
 		}
 	}
+}
+
+// jointEnd returns an end of a joint, which may be given along a wall.
+func (r *Room) jointEnd(t table, key, name string) (plane.Point, bool) {
+	w := value[wallPoint](t, key)
+	if w.wall == "" {
+		return w.point, true
+	}
+	what := fmt.Sprintf("movement joint %q", name)
+	i, ok := r.wallNamed(t, key, w.wall, what)
+	if !ok {
+		return plane.Point{}, false
+	}
+	if over := w.along - r.Walls[i].Length(); over > r.slack() {
+		t.with(key, "", r.wallNote(t, i), "%s ends %s beyond the end of wall %s", what, t.length(over), r.Walls[i].Letter)
+		return plane.Point{}, false
+	}
+	return r.Walls[i].At(w.along), true
 }
 
 // trim cuts a joint to what of it is in the room: from where it first enters

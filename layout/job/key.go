@@ -3,6 +3,7 @@ package job
 import (
 	"math"
 	"strings"
+	"sync"
 )
 
 // Type is what a key's value must be.
@@ -25,6 +26,7 @@ const (
 	TypeDensity  Type = "density"  // "150 W/m2", "14 W/ft2" or a number in W/m²; W/m² inside
 	TypePack     Type = "pack"     // "22.7 kg", "50 lb", "0.3 L", "10 m" or "5 m2"
 	TypePoint    Type = "point"    // [x, y]
+	TypePlace    Type = "place"    // [x, y], or "B 4ft": on wall B, 4 ft from its start
 	TypePoints   Type = "points"   // [[x, y], …]
 	TypeSize     Type = "size"     // two lengths
 	TypeShares   Type = "shares"   // two shares, such as [-0.05, 0.10]
@@ -95,7 +97,8 @@ func under(table Key, keys ...Key) []Key {
 	return out
 }
 
-// A schema is the list of keys made ready for looking up.
+// A schema is the list of keys made ready for looking up. It never changes
+// once made.
 type schema struct {
 	byPath   map[string]Key
 	children map[string][]Key // by the path of the table they stand in
@@ -109,9 +112,19 @@ func newSchema(keys []Key) schema {
 		s.byPath[k.Path] = k
 		s.children[k.Parent()] = append(s.children[k.Parent()], k)
 		s.byName[k.Name()] = append(s.byName[k.Name()], k)
+		if k.Default != "" {
+			s.presets[k.Path] = parsePreset(k)
+		}
 	}
 	return s
 }
+
+// The two kinds of file there are. Making them ready takes longer than reading
+// a job.
+var (
+	jobSchema       = sync.OnceValue(func() schema { return newSchema(Keys()) })
+	catalogueSchema = sync.OnceValue(func() schema { return newSchema(catalogueKeys()) })
+)
 
 func join(path, name string) string {
 	if path == "" {

@@ -57,7 +57,7 @@ func TestExamplesAndDefaultsAreTaken(t *testing.T) {
 		if _, bad := rd.parse(n, k); bad != nil {
 			t.Errorf("%s: example: %s", k.Path, bad.message)
 		}
-		if k.Default != "" && rd.preset(k) == nil {
+		if k.Default != "" && s.presets[k.Path] == nil {
 			t.Errorf("%s: default %s is not taken", k.Path, k.Default)
 		}
 	}

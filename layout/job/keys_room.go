@@ -103,8 +103,8 @@ func fixingKeys() []Key {
 func jointKeys() []Key {
 	return under(Key{Path: "room.joint", Type: TypeTables, Doc: "A movement joint: no cable crosses it", Example: "[[room.joint]]\nfrom = [1200, 0]\nto = [1200, 2400]"},
 		Key{Path: "name", Type: TypeText, Otherwise: "MJ and a number", Doc: "What it is called", Example: `name = "MJ1"`},
-		Key{Path: "from", Type: TypePoint, Required: true, Doc: "One end; what reaches beyond the walls is trimmed", Example: "from = [1200, 0]"},
-		Key{Path: "to", Type: TypePoint, Required: true, Doc: "The other end", Example: "to = [1200, 2400]"},
+		Key{Path: "from", Type: TypePlace, Required: true, Doc: "One end, as a point or as a wall and the length from its start; what reaches beyond the walls is trimmed", Example: "from = [1200, 0]"},
+		Key{Path: "to", Type: TypePlace, Required: true, Doc: "The other end", Example: `to = "C 5ft 4in"`},
 		Key{Path: "clear", Type: TypeLength, Otherwise: "by [clearance]", Doc: "How far the cable stays away", Example: `clear = "50 mm"`},
 		Key{Path: "width", Type: TypeLength, Default: `"6 mm"`, Doc: "Width of the joint", Example: `width = "1/4in"`},
 	)

@@ -68,6 +68,8 @@ func (rd *reader) parse(n *tree.Node, k Key) (any, *valueError) {
 		return rd.parsePackValue(n, k)
 	case TypePoint:
 		return rd.point(n, k)
+	case TypePlace:
+		return rd.spot(n, k)
 	case TypePoints:
 		return each(rd, n, k, rd.point)
 	case TypeTexts:
@@ -156,6 +158,32 @@ func (rd *reader) point(n *tree.Node, k Key) (plane.Point, *valueError) {
 	return plane.Pt(v[0], v[1]), nil
 }
 
+// A wallPoint is a point, or a length along a wall where wall is not empty.
+type wallPoint struct {
+	point plane.Point
+	wall  string
+	along float64
+}
+
+// spot reads [x, y] or "B 4ft".
+func (rd *reader) spot(n *tree.Node, k Key) (wallPoint, *valueError) {
+	s, ok := n.Value.(string)
+	if !ok {
+		p, err := rd.point(n, k)
+		return wallPoint{point: p}, err
+	}
+	wall, rest, _ := strings.Cut(strings.TrimSpace(s), " ")
+	if wall == "" || strings.TrimSpace(rest) == "" || wall[0] < 'A' || wall[0] > 'z' {
+		return wallPoint{}, wrong("%s is a point [x, y], or a wall's letter and a length, not %q", k.Name(), s)
+	}
+	k.Type = TypeLength
+	mm, err := rd.length(rest, k)
+	if err != nil {
+		return wallPoint{}, err
+	}
+	return wallPoint{wall: wall, along: mm}, rd.within(n, k, mm)
+}
+
 // pair reads an array of two numbers of a type.
 func (rd *reader) pair(n *tree.Node, k Key, t Type) ([2]float64, *valueError) {
 	var out [2]float64
@@ -165,7 +193,7 @@ func (rd *reader) pair(n *tree.Node, k Key, t Type) ([2]float64, *valueError) {
 			what = counted(len(n.Items), "item")
 		}
 		name := "a pair in [ ]"
-		if k.Type == TypePoint || k.Type == TypePoints {
+		if k.Type == TypePoint || k.Type == TypePlace || k.Type == TypePoints {
 			name = "a point [x, y]"
 		}
 		return out, wrong("%s needs %s here, not %s", k.Name(), name, what)
@@ -209,7 +237,7 @@ func (rd *reader) figure(n *tree.Node, k Key) (float64, *valueError) {
 // bare gives a number without a unit its meaning.
 func (rd *reader) bare(v float64, n *tree.Node, k Key) (float64, *valueError) {
 	switch k.Type {
-	case TypeLength, TypePoint, TypePoints, TypeSize:
+	case TypeLength, TypeSize:
 		switch {
 		case v == 0:
 			return 0, nil

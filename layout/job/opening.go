@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"strings"
 
 	"oxturn/layout/plane"
 )
@@ -68,6 +69,9 @@ func (r *Room) threshold(o Opening, c Clearance) Fixing {
 func thing(kind, name string) string {
 	if name == "" || name == kind {
 		return kind
+	}
+	if n, ok := strings.CutPrefix(name, kind+" "); ok && n != "" && strings.Trim(n, "0123456789") == "" {
+		return name // numbered: toilet 2
 	}
 	return fmt.Sprintf("%s %q", kind, name)
 }

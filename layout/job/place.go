@@ -134,14 +134,19 @@ func (r *Room) byOutline(t table, what string) (spot, bool) {
 
 // wallIndex looks up the wall that a table names.
 func (r *Room) wallIndex(t table, what string) (int, bool) {
-	name := strings.ToUpper(strings.TrimSpace(t.text("wall")))
+	return r.wallNamed(t, "wall", t.text("wall"), what)
+}
+
+// wallNamed looks up a wall that a key names.
+func (r *Room) wallNamed(t table, key, name, what string) (int, bool) {
+	letter := strings.ToUpper(strings.TrimSpace(name))
 	for i, w := range r.Walls {
-		if w.Letter == name {
+		if w.Letter == letter {
 			return i, true
 		}
 	}
 	last := r.Walls[len(r.Walls)-1].Letter
-	t.errorf("wall", fmt.Sprintf("wall A is the first one written; room %q has walls A to %s", r.Name, last), "%s stands on wall %q, which room %q does not have", what, t.text("wall"), r.Name)
+	t.errorf(key, fmt.Sprintf("wall A is the first one written; room %q has walls A to %s", r.Name, last), "%s stands on wall %q, which room %q does not have", what, name, r.Name)
 	return 0, false
 }
 

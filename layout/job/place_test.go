@@ -179,8 +179,14 @@ to = [3050, 1500]
 [[room.joint]]
 from = [500, 500]
 to = [500, 3000]
+[[room.joint]]
+from = "a 500"
+to = "G 0.5 m"
 `)
-	want := [][]plane.Point{{{X: 1500, Y: 0}, {X: 1500, Y: 1000}}, {{X: 0, Y: 1500}, {X: 3000, Y: 1500}}, {{X: 500, Y: 500}, {X: 500, Y: 2000}}}
+	want := [][]plane.Point{{{X: 1500, Y: 0}, {X: 1500, Y: 1000}}, {{X: 0, Y: 1500}, {X: 3000, Y: 1500}}, {{X: 500, Y: 500}, {X: 500, Y: 2000}}, {{X: 500, Y: 0}, {X: 500, Y: 2000}}}
+	if len(r.Joints) != len(want) {
+		t.Fatalf("%d joints, want %d", len(r.Joints), len(want))
+	}
 	for i, m := range r.Joints {
 		samePoints(t, m.Name, []plane.Point{m.A, m.B}, want[i])
 	}

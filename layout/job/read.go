@@ -17,7 +17,7 @@ const (
 	maxFile   = 1 << 20 // bytes
 	maxRooms  = 200
 	maxItems  = 500 // corners of an outline, cables
-	maxThings = 200 // things of one sort in a room
+	maxThings = 100 // things of one sort in a room
 )
 
 // Read reads a job file and the catalogue it names. name is used in messages
@@ -26,7 +26,7 @@ const (
 // the report, what could be read is there, but is not fit to plan from.
 func Read(name string, data []byte, open func(name string) ([]byte, error)) (*Job, *Report) {
 	report := &Report{}
-	rd, root := readFile(report, newSchema(Keys()), name, data, plane.NoUnits)
+	rd, root := readFile(report, jobSchema(), name, data, plane.NoUnits)
 	if root == nil {
 		return nil, report
 	}
@@ -114,8 +114,7 @@ func (j *Job) readCatalogue(top table, open func(string) ([]byte, error)) {
 		top.errorf("catalogue", "the name is looked up from where the job file lies", "cannot read the catalogue %q: %v", named, err)
 		return
 	}
-	s := newSchema(catalogueKeys())
-	rd, root := readFile(top.rd.report, s, besides(j.File, named), data, top.rd.units)
+	rd, root := readFile(top.rd.report, catalogueSchema(), besides(j.File, named), data, top.rd.units)
 	if root != nil {
 		j.Cables = append(j.Cables, readCables(table{rd, root, ""}, j.Cables)...)
 	}
@@ -142,6 +141,9 @@ func catalogueKeys() []Key {
 // readRooms reads every room, up to the limit.
 func (j *Job) readRooms(top table) {
 	rooms := top.each("room")
+	if len(rooms) == 0 && top.has("room") && !top.broken() {
+		top.errorf("room", "add "+top.key("room").Example, "the job has no [[room]]")
+	}
 	if len(rooms) > maxRooms {
 		top.errorf("room", "split the job into several files", "the job has %d rooms; %d are taken at most", len(rooms), maxRooms)
 		rooms = rooms[:maxRooms]

@@ -264,7 +264,7 @@ func TestLimits(t *testing.T) {
 		{"corners", head + "[[room]]\nname = \"R\"\ncorners = [" + corners.String() + "]\n" + tail, "corners has 501 items; 500 are taken at most"},
 		{"bytes", "# " + strings.Repeat("x", maxFile), "the file has 1048578 bytes; a job file has 1048576 at most"},
 		{"things", head + room(0) + strings.Repeat("[[room.keep_out]]\nat = [500, 500]\ndiameter = 100\n", maxThings+1),
-			"there are 201 tables [[room.keep_out]] in one room; 200 are taken at most"},
+			"there are 101 tables [[room.keep_out]] in one room; 100 are taken at most"},
 		{"nesting", "a = " + strings.Repeat("[", 1<<19), "brackets or dotted keys are nested too deep here"},
 		{"a million corners", "a = [" + strings.Repeat("[0,0],", 170000) + "]", `the lists of this file have more than 100000 items`},
 	}

@@ -112,7 +112,10 @@ func (r *Room) reportClash(t table, key string, c plane.Clash) {
 
 // place writes a point for a message.
 func (rd *reader) place(p plane.Point) string {
-	return fmt.Sprintf("(%s, %s)", rd.say(p.X), rd.say(p.Y))
+	if rd.drawingUnits() == plane.Inches {
+		return fmt.Sprintf("(%s, %s)", plane.FormatFeetInches(p.X), plane.FormatFeetInches(p.Y))
+	}
+	return fmt.Sprintf("(%s, %s) mm", trimmed(p.X), trimmed(p.Y))
 }
 
 // line moves walls that were measured to their studs in by the lining.

@@ -96,40 +96,25 @@ func (t table) source(name string) Source {
 
 // value returns a key's value, or its default.
 func value[T any](t table, name string) T {
-	var zero T
 	if n := t.n.Get(name); n != nil {
 		if v, ok := t.rd.values[n].(T); ok {
 			return v
 		}
 	}
-	if v, ok := t.rd.preset(t.key(name)).(T); ok {
-		return v
-	}
-	return zero
-}
-
-// preset returns the default of a key as if the file said it.
-func (rd *reader) preset(k Key) any {
-	if k.Default == "" {
-		return nil
-	}
-	v, ok := rd.schema.presets[k.Path]
-	if !ok {
-		v = rd.parsePreset(k)
-		rd.schema.presets[k.Path] = v
-	}
+	v, _ := t.rd.schema.presets[join(t.path, name)].(T)
 	return v
 }
 
-func (rd *reader) parsePreset(k Key) any {
+// parsePreset reads the default of a key as if a file in millimetres said it.
+func parsePreset(k Key) any {
 	text := []byte("v = " + k.Default)
 	root, err := tree.Parse(text)
 	if err != nil {
 		return nil
 	}
-	own := newReader(&Report{}, rd.schema, "", text)
-	own.units = plane.Millimetres
-	v, bad := own.parse(root.Get("v"), k)
+	rd := newReader(&Report{}, schema{}, "", text)
+	rd.units = plane.Millimetres
+	v, bad := rd.parse(root.Get("v"), k)
 	if bad != nil {
 		return nil
 	}
@@ -180,7 +165,7 @@ func (t table) with(name, hint string, notes []Note, format string, args ...any)
 func (t table) length(mm float64) string { return t.rd.say(mm) }
 
 func (rd *reader) say(mm float64) string {
-	if rd.units == plane.Inches || rd.units == plane.NoUnits && rd.imperial > rd.metric {
+	if rd.drawingUnits() == plane.Inches {
 		return fmt.Sprintf("%s (%s mm)", plane.FormatFeetInches(mm), plane.FormatLength(mm, plane.Millimetres))
 	}
 	return trimmed(mm) + " mm"
