@@ -30,7 +30,7 @@ type placed struct {
 
 // flow puts blocks into slots one after the other. What does not fit is
 // returned as rest.
-func flow(blocks []block, slots []drawing.Box) (out []placed, rest []block) {
+func flow(ty *typesetter, blocks []block, slots []drawing.Box) (out []placed, rest []block) {
 	slots = tallEnough(slots)
 	i := 0
 	y := 0.0
@@ -44,14 +44,14 @@ func flow(blocks []block, slots []drawing.Box) (out []placed, rest []block) {
 		s := slots[i]
 		b := blocks[0]
 		room := s.Y1 - y
-		if b.height(s.W()) <= room+1e-9 {
+		if b.height(ty, s.W()) <= room+1e-9 {
 			out = append(out, placed{b, drawing.Pt{X: s.X0, Y: y}, s.W()})
-			y += b.height(s.W()) + blockGap
+			y += b.height(ty, s.W()) + blockGap
 			blocks = blocks[1:]
 			continue
 		}
 		if sp, ok := b.(splitter); ok && room > 20 {
-			if first, last := sp.split(s.W(), room); first != nil {
+			if first, last := sp.split(ty, s.W(), room); first != nil {
 				out = append(out, placed{first, drawing.Pt{X: s.X0, Y: y}, s.W()})
 				if blocks = blocks[1:]; last != nil {
 					blocks = append([]block{last}, blocks...)
@@ -89,6 +89,18 @@ type need struct {
 	levels []level    // what the column has to hold, fullest first
 	scales []drawing.Scale
 	papers []drawing.Paper
+	ty     *typesetter
+	titles map[float64]float64 // heights of the title block at widths asked for
+}
+
+// titleHeight returns the height of the title block at a width.
+func (n need) titleHeight(w float64) float64 {
+	h, ok := n.titles[w]
+	if !ok {
+		h = n.title.height(n.ty, w)
+		n.titles[w] = h
+	}
+	return h
 }
 
 // size returns the field that the drawing takes at a scale.
@@ -103,6 +115,7 @@ func (n need) size(s drawing.Scale) (w, h float64) {
 type level struct {
 	blocks, rest []block
 	gain         float64
+	overflow     bool // blocks that find no room go on with rest
 }
 
 // arrange finds the largest scale at which everything has its place. The error
@@ -114,7 +127,7 @@ func arrange(n need) (arrangement, error) {
 		if ok && found.scale == n.scales[0] {
 			break
 		}
-		a, fits := n.best(measure(l.blocks))
+		a, fits := n.best(measure(l.blocks), l.overflow)
 		if fits && (!ok || found.scale.Ratio >= l.gain*a.scale.Ratio-1e-9) {
 			found, ok = a, true
 			found.blocks, found.rest = l.blocks, l.rest
@@ -138,12 +151,12 @@ func (n need) refusal() error {
 }
 
 // best tries the scales, large to small, on every allowed paper.
-func (n need) best(blocks []block) (arrangement, bool) {
+func (n need) best(blocks []block, overflow bool) (arrangement, bool) {
 	for _, s := range n.scales {
 		var found arrangement
 		size := -1.0
 		for _, p := range n.papers {
-			a, ok := n.on(p, s, blocks)
+			a, ok := n.on(p, s, blocks, overflow)
 			if field := a.field.W() * a.field.H(); ok && field > size {
 				found, size = a, field
 			}
@@ -157,26 +170,24 @@ func (n need) best(blocks []block) (arrangement, bool) {
 
 // on tries one paper and one scale: a column at the right, a strip below, or
 // both, whichever leaves the larger field.
-func (n need) on(p drawing.Paper, s drawing.Scale, blocks []block) (arrangement, bool) {
+func (n need) on(p drawing.Paper, s drawing.Scale, blocks []block, overflow bool) (arrangement, bool) {
 	var found arrangement
 	size := -1.0
 	f := p.Frame()
 	w, h := n.size(s)
-	n.title.scale, n.title.paper = s.Name, p.Name
 	n.proof.ratio = s.Ratio
 	freeW := f.W() - w - 2*edge
-	freeH := f.H() - h - n.proof.height(f.W()-2*edge) - 2*edge
+	freeH := f.H() - h - n.proof.height(n.ty, f.W()-2*edge) - 2*edge
 	if freeW < 0 || freeH < 0 {
 		return found, false
 	}
 	for _, cut := range n.cuts(f, freeW, freeH) {
 		a := cut
 		a.paper, a.scale = p, s
-		if a.field.W() < w || a.field.H() < h {
+		if a.field.W() < math.Max(w, checkRoom) || a.field.H() < h {
 			continue
 		}
-		_, rest := flow(blocks, a.slots)
-		if len(rest) > 0 {
+		if _, rest := flow(n.ty, blocks, a.slots); len(rest) > 0 && !overflow {
 			continue
 		}
 		if area := a.field.W() * a.field.H(); area > size {
@@ -198,7 +209,7 @@ func (n need) cuts(f drawing.Box, freeW, freeH float64) []arrangement {
 			}
 		}
 	}
-	least := n.title.height(math.Min(titleMax, f.W())) // a strip is as high as its title block at least
+	least := n.titleHeight(math.Min(titleMax, f.W())) // a strip is as high as its title block at least
 	for h := least; h <= freeH; h += 6 {
 		out = append(out, n.strip(f, h, 0))
 		for w := 76.0; w <= freeW; w += 10 {
@@ -213,7 +224,7 @@ func (n need) cuts(f drawing.Box, freeW, freeH float64) []arrangement {
 // not 0.
 func (n need) column(f drawing.Box, w, h float64) arrangement {
 	tw := math.Min(w, titleMax)
-	title := drawing.Box{X0: f.X1 - tw, Y0: f.Y1 - n.title.height(tw), X1: f.X1, Y1: f.Y1}
+	title := drawing.Box{X0: f.X1 - tw, Y0: f.Y1 - n.titleHeight(tw), X1: f.X1, Y1: f.Y1}
 	a := arrangement{title: title}
 	if h > 0 {
 		a.slots = columns(drawing.Box{X0: f.X0 + edge, Y0: f.Y1 - h + edge, X1: f.X1 - w - edge, Y1: f.Y1 - edge})
@@ -228,7 +239,7 @@ func (n need) column(f drawing.Box, w, h float64) arrangement {
 // right when w is not 0.
 func (n need) strip(f drawing.Box, h, w float64) arrangement {
 	tw := math.Min(titleMax, f.W())
-	title := drawing.Box{X0: f.X1 - tw, Y0: f.Y1 - n.title.height(tw), X1: f.X1, Y1: f.Y1}
+	title := drawing.Box{X0: f.X1 - tw, Y0: f.Y1 - n.titleHeight(tw), X1: f.X1, Y1: f.Y1}
 	a := arrangement{title: title}
 	if w > 0 {
 		a.slots = columns(drawing.Box{X0: f.X1 - w + edge, Y0: f.Y0 + edge, X1: f.X1 - edge, Y1: math.Min(title.Y0, f.Y1-h) - edge})
@@ -246,7 +257,7 @@ func (n need) strip(f drawing.Box, h, w float64) arrangement {
 // withField takes the proof strip off the bottom of the field.
 func (n need) withField(a arrangement, field drawing.Box) arrangement {
 	inner := field.Grow(-edge)
-	h := n.proof.height(inner.W())
+	h := n.proof.height(n.ty, inner.W())
 	a.proof = drawing.Box{X0: inner.X0, Y0: inner.Y1 - h, X1: inner.X1, Y1: inner.Y1}
 	a.field = drawing.Box{X0: inner.X0, Y0: inner.Y0, X1: inner.X1, Y1: a.proof.Y0 - 2}
 	return a

@@ -56,6 +56,7 @@ func cablePlanLevels(v *roomView) []level {
 		{blocks: full},
 		{blocks: short, rest: []block{all, rev}, gain: 1.3},
 		{blocks: []block{v.locations(), signs, few, v.notes()}, rest: append(tables, all, rev), gain: 1.9},
+		{blocks: append([]block{v.locations(), few, signs, v.notes()}, tables...), rest: []block{all, rev}, gain: 1.9, overflow: true},
 	}
 }
 
@@ -96,6 +97,9 @@ func roomSheet(p *layout.Plan, r *layout.Room, k roomKind) ([]*page, error) {
 		name += " - " + r.Job.Name
 	}
 	title := titleFor(p, name, k.kind)
+	// the title block is measured with the longest scale and paper names, so that its height does not hang on them
+	title.scale, title.paper = `1 1/2" = 1'-0"`, "tabloid"
+	shared := roomNeed(p, r, title)
 	var last *roomView
 	var a arrangement
 	for range 6 {
@@ -104,7 +108,7 @@ func roomSheet(p *layout.Plan, r *layout.Room, k roomKind) ([]*page, error) {
 			trial = &roomView{page: newPage(p, drawing.Paper{}), room: r, fig: figuresOf(p.Job)}
 			trial.used = allSigns()
 		}
-		n := roomNeed(p, r, title)
+		n := shared
 		n.levels = k.levels(trial)
 		next, err := arrangeFor(n, p.Job, r)
 		if err != nil {
@@ -183,6 +187,7 @@ func roomNeed(p *layout.Plan, r *layout.Room, t titleBlock) need {
 		bounds: r.Job.Outline.Bounds(), title: t,
 		border: func(ratio float64) (left, right, top, bottom float64) { return border(r.Job, ratio) },
 		proof:  proof{units: figuresOf(p.Job).units},
+		ty:     newTypesetter(), titles: map[float64]float64{},
 	}
 }
 

@@ -201,11 +201,12 @@ func (v *roomView) thermostat() {
 	at := v.view.Pt(t.At).Add(out.Mul(poche / 2))
 	v.mark(symbols.Thermostat(at))
 	v.uses(signThermostat)
-	text := "box " + v.fig.length(t.Height) + " above floor"
+	text := "+" + v.fig.length(t.Height)
 	if t.Height <= 0 {
-		text = "box: height not given"
+		text = "height?"
+		v.remark("The height of the thermostat box is not given: to be settled before rough-in.")
 	}
-	l := &label{text: text, height: drawing.H25, rank: 2, subject: at, note: "thermostat " + text}
+	l := &label{text: text, height: drawing.H25, rank: 1, subject: at, note: "thermostat box: " + text + " above the floor"}
 	edge := at.Add(out.Mul(symbols.ThermostatSize / 2))
 	size := l.sample(spot{}).Box()
 	l.spots = append(tagSpots(edge, 0.6, text)[:4:4], leaderSpots(edge, 0, size, 30)...)

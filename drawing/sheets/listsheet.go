@@ -34,19 +34,19 @@ func (pg *page) setList(blocks []block) (n int, left []block) {
 	f := pg.frame
 	pg.drawFrame()
 	w := min(titleMax, f.W())
-	pg.titleAt = drawing.Box{X0: f.X1 - w, Y0: f.Y1 - pg.title.height(w), X1: f.X1, Y1: f.Y1}
+	pg.titleAt = drawing.Box{X0: f.X1 - w, Y0: f.Y1 - pg.title.height(pg.ty, w), X1: f.X1, Y1: f.Y1}
 	pr := proof{}
 	beside := drawing.Box{X0: f.X0 + edge, Y1: f.Y1 - edge, X1: pg.titleAt.X0 - edge}
 	top := drawing.Box{X0: f.X0 + edge, Y0: f.Y0 + edge, X1: f.X1 - edge, Y1: pg.titleAt.Y0 - edge}
 	if beside.W() > checkRoom {
-		beside.Y0 = f.Y1 - edge - pr.height(beside.W())
+		beside.Y0 = f.Y1 - edge - pr.height(pg.ty, beside.W())
 	} else {
-		beside = drawing.Box{X0: top.X0, X1: top.X1, Y1: top.Y1, Y0: top.Y1 - pr.height(top.W())}
+		beside = drawing.Box{X0: top.X0, X1: top.X1, Y1: top.Y1, Y0: top.Y1 - pr.height(pg.ty, top.W())}
 		top.Y1 = beside.Y0 - blockGap
 	}
 	pr.set(pg, drawing.Pt{X: beside.X0, Y: beside.Y0}, beside.W())
 	n, top, blocks = pg.setWide(top, blocks)
-	placed, left := flow(blocks, listColumns(top))
+	placed, left := flow(pg.ty, blocks, listColumns(top))
 	for _, b := range placed {
 		b.block.set(pg, b.at, b.w)
 	}
@@ -63,15 +63,15 @@ func (pg *page) setWide(top drawing.Box, blocks []block) (int, drawing.Box, []bl
 			break
 		}
 		fits, rest := block(t), block(nil)
-		if t.height(top.W()) > top.H() {
-			fits, rest = t.split(top.W(), top.H())
+		if t.height(pg.ty, top.W()) > top.H() {
+			fits, rest = t.split(pg.ty, top.W(), top.H())
 		}
 		if fits == nil {
 			return n, drawing.Box{}, blocks
 		}
 		fits.set(pg, drawing.Pt{X: top.X0, Y: top.Y0}, top.W())
 		n++
-		top.Y0 += fits.height(top.W()) + blockGap
+		top.Y0 += fits.height(pg.ty, top.W()) + blockGap
 		if blocks = blocks[1:]; rest != nil {
 			return n, drawing.Box{}, append([]block{rest}, blocks...)
 		}

@@ -10,6 +10,7 @@ import (
 type page struct {
 	plan    *layout.Plan
 	sheet   *drawing.Sheet
+	ty      *typesetter
 	frame   drawing.Box // inside the margins
 	letters *lettering  // nil on a sheet without a view
 	used    []sign      // what the legend has to explain, in the order drawn
@@ -20,7 +21,7 @@ type page struct {
 }
 
 func newPage(p *layout.Plan, paper drawing.Paper) *page {
-	pg := &page{plan: p, sheet: &drawing.Sheet{Paper: paper}, frame: paper.Frame()}
+	pg := &page{plan: p, sheet: &drawing.Sheet{Paper: paper}, frame: paper.Frame(), ty: newTypesetter()}
 	return pg
 }
 

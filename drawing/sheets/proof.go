@@ -2,12 +2,13 @@ package sheets
 
 import (
 	"oxturn/drawing"
+	"oxturn/fonts"
 	"oxturn/layout/plane"
 	"oxturn/symbols"
 )
 
 // govern is printed on every sheet, beside the check line.
-const govern = "Figured dimensions govern. Print at 100 %: this line is 100 mm / 4 in"
+const govern = "Figured dimensions govern. Print at 100" + noBreak + "%: this line is 100" + noBreak + "mm" + noBreak + "/" + noBreak + "4" + noBreak + "in"
 
 // A proof lets a reader find out whether a print is true to scale: a check
 // line and a bar in the units of the floor.
@@ -33,7 +34,7 @@ type proofPlan struct {
 	height              float64
 }
 
-func (p proof) plan(w float64) proofPlan {
+func (p proof) plan(ty *typesetter, w float64) proofPlan {
 	var q proofPlan
 	used := checkRoom
 	if p.ratio > 0 {
@@ -48,20 +49,22 @@ func (p proof) plan(w float64) proofPlan {
 	q.textX, q.textW = used, w-used
 	if q.textBelow = q.textW < textLeast; q.textBelow {
 		q.textX, q.textW = 0, w
-		q.height += p.lines(q) * leading
+		q.height += p.lines(ty, q) * leading
 	}
-	q.height = max(q.height, p.lines(q)*leading)
+	q.height = max(q.height, p.lines(ty, q)*leading)
 	return q
 }
 
-func (p proof) lines(q proofPlan) float64 { return float64(len(wrap(govern, note, q.textW))) }
+func (p proof) lines(ty *typesetter, q proofPlan) float64 {
+	return float64(ty.lines(fonts.Lettering, govern, note, q.textW))
+}
 
 // height returns what the proof takes of a strip w wide.
-func (p proof) height(w float64) float64 { return p.plan(w).height }
+func (p proof) height(ty *typesetter, w float64) float64 { return p.plan(ty, w).height }
 
 // set draws the proof with its upper left corner at at.
 func (p proof) set(pg *page, at drawing.Pt, w float64) {
-	q := p.plan(w)
+	q := p.plan(pg.ty, w)
 	pg.add(symbols.CheckLine(at.Add(drawing.Pt{Y: 4.5}))...)
 	bar := drawing.Pt{X: checkRoom, Y: 4.2}
 	if q.barBelow {
@@ -77,7 +80,7 @@ func (p proof) set(pg *page, at drawing.Pt, w float64) {
 			text.Y += proofRow - 2
 		}
 	}
-	for i, l := range wrap(govern, note, q.textW) {
+	for i, l := range pg.ty.wrap(govern, q.textW) {
 		pg.write(text.Add(drawing.Pt{Y: 3.2 + float64(i)*leading}), l, note, drawing.Start)
 	}
 }

@@ -3,6 +3,7 @@ package sheets
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
 	"oxturn/drawing"
@@ -36,5 +37,43 @@ func TestSetOfSample(t *testing.T) {
 		}
 		write(t, "sample-"+u.String(), sheets)
 		checkSheets(t, sheets)
+	}
+}
+
+// TestPapers draws the sample on every paper, both ways up, in both units.
+func TestPapers(t *testing.T) {
+	for _, paper := range drawing.Papers() {
+		for _, way := range []string{"portrait", "landscape"} {
+			p := samplePlan(t, plane.Millimetres)
+			p.Job.Sheet.Size, p.Job.Sheet.Orientation, p.Job.Sheet.Both = paper.Name, way, true
+			sheets, err := Set(p)
+			if err != nil {
+				t.Errorf("%s %s: %v", paper.Name, way, err)
+				continue
+			}
+			write(t, "sample-"+slug(paper.Name)+"-"+way, sheets)
+			checkSheets(t, sheets)
+			for _, s := range sheets {
+				if s.Paper.Name != paper.Name || (s.Paper.W > s.Paper.H) != (way == "landscape") {
+					t.Errorf("%s %s: drawn on %v", paper.Name, way, s.Paper)
+				}
+			}
+		}
+	}
+}
+
+// TestAskedScale: the scale asked for is used, and one that cannot fit is an
+// error with the figures.
+func TestAskedScale(t *testing.T) {
+	p := samplePlan(t, plane.Millimetres)
+	p.Job.Sheet.Scale, p.Job.Sheet.Ratio = "1:50", 50
+	sheets, err := Set(p)
+	if err != nil || sheets[0].Ratio != 50 {
+		t.Errorf("asked for 1:50, got 1:%g, %v", sheets[0].Ratio, err)
+	}
+	p.Job.Sheet.Scale, p.Job.Sheet.Ratio = "1:2", 2
+	p.Job.Sheet.Size = "A4"
+	if _, err = Set(p); err == nil || !strings.Contains(err.Error(), "1:2 ") || !strings.Contains(err.Error(), "A4") {
+		t.Errorf("a scale that cannot fit: %v", err)
 	}
 }

@@ -51,7 +51,7 @@ func (s sign) words() string {
 		signJoint:      "lead joint: heat begins",
 		signEnd:        "end cap",
 		signColdLead:   "cold lead",
-		signThermostat: "thermostat box in wall",
+		signThermostat: "thermostat box, height above floor",
 		signSensor:     "floor sensor, wired",
 		signSpare:      "spare sensor, not wired",
 		signSensorLead: "sensor lead in its tube",
@@ -210,24 +210,24 @@ func legendOf(used []sign) legend {
 	return l
 }
 
-func (l legend) entry(s sign, w float64) (lines []string, h float64) {
-	lines = wrap(s.words(), note, w-swatchW-3)
+func (l legend) entry(ty *typesetter, s sign, w float64) (lines []string, h float64) {
+	lines = ty.wrap(s.words(), w-swatchW-3)
 	return lines, max(swatchH+1, float64(len(lines))*leading+1)
 }
 
-func (l legend) height(w float64) float64 {
-	h := headingHeight(l.head, w)
+func (l legend) height(ty *typesetter, w float64) float64 {
+	h := ty.headingHeight(l.head, w)
 	for _, s := range l.signs {
-		_, e := l.entry(s, w)
+		_, e := l.entry(ty, s, w)
 		h += e
 	}
 	return h
 }
 
-func (l legend) split(w, h float64) (fits, rest block) {
-	used, n := headingHeight(l.head, w), 0
+func (l legend) split(ty *typesetter, w, h float64) (fits, rest block) {
+	used, n := ty.headingHeight(l.head, w), 0
 	for n < len(l.signs) {
-		_, e := l.entry(l.signs[n], w)
+		_, e := l.entry(ty, l.signs[n], w)
 		if used+e > h {
 			break
 		}
@@ -246,7 +246,7 @@ func (l legend) split(w, h float64) (fits, rest block) {
 func (l legend) set(pg *page, at drawing.Pt, w float64) {
 	y := at.Y + setHeading(pg, at, l.head, w)
 	for _, s := range l.signs {
-		lines, h := l.entry(s, w)
+		lines, h := l.entry(pg.ty, s, w)
 		s.show(pg, drawing.Box{X0: at.X, Y0: y, X1: at.X + swatchW, Y1: y + swatchH})
 		for i, t := range lines {
 			pg.write(drawing.Pt{X: at.X + swatchW + 3, Y: y + 3.55 + float64(i)*leading}, t, note, drawing.Start)

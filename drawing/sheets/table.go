@@ -143,50 +143,50 @@ func (t table) widths(w float64) []float64 {
 	return ws
 }
 
-func (t table) headLines(ws []float64) int {
+func (t table) headLines(ty *typesetter, ws []float64) int {
 	n := 0
 	for i, c := range t.cols {
 		if c.head != "" {
-			n = max(n, len(wrap(c.head, note, ws[i]-2*pad+0.01)))
+			n = max(n, ty.lines(fonts.Lettering, c.head, note, ws[i]-2*pad+0.01))
 		}
 	}
 	return n
 }
 
-func (t table) rowLines(r []cell, ws []float64) int {
+func (t table) rowLines(ty *typesetter, r []cell, ws []float64) int {
 	n := 1
 	for i := range r {
-		n = max(n, len(wrapIn(r[i].face(), r[i].text, note, ws[i]-2*pad+0.01)))
+		n = max(n, ty.lines(r[i].face(), r[i].text, note, ws[i]-2*pad+0.01))
 	}
 	return n
 }
 
-func (t table) rowsHeight(r []cell, ws []float64) float64 {
-	return math.Max(t.least(), rowHeight+float64(t.rowLines(r, ws)-1)*leading)
+func (t table) rowsHeight(ty *typesetter, r []cell, ws []float64) float64 {
+	return math.Max(t.least(), rowHeight+float64(t.rowLines(ty, r, ws)-1)*leading)
 }
 
-func (t table) top(ws []float64) float64 {
-	h := headingHeight(t.head, sum(ws))
-	if n := t.headLines(ws); n > 0 {
+func (t table) top(ty *typesetter, ws []float64) float64 {
+	h := ty.headingHeight(t.head, sum(ws))
+	if n := t.headLines(ty, ws); n > 0 {
 		h += rowHeight + float64(n-1)*leading
 	}
 	return h
 }
 
-func (t table) height(w float64) float64 {
+func (t table) height(ty *typesetter, w float64) float64 {
 	ws := t.widths(w)
-	h := t.top(ws)
+	h := t.top(ty, ws)
 	for _, r := range t.rows {
-		h += t.rowsHeight(r, ws)
+		h += t.rowsHeight(ty, r, ws)
 	}
 	return h
 }
 
-func (t table) split(w, h float64) (fits, rest block) {
+func (t table) split(ty *typesetter, w, h float64) (fits, rest block) {
 	ws := t.widths(w)
-	used, n := t.top(ws), 0
-	for n < len(t.rows) && used+t.rowsHeight(t.rows[n], ws) <= h {
-		used += t.rowsHeight(t.rows[n], ws)
+	used, n := t.top(ty, ws), 0
+	for n < len(t.rows) && used+t.rowsHeight(ty, t.rows[n], ws) <= h {
+		used += t.rowsHeight(ty, t.rows[n], ws)
 		n++
 	}
 	if n < min(4, len(t.rows)) || len(t.rows)-n < 3 && n > 6 && n < len(t.rows) {
@@ -204,11 +204,12 @@ func (t table) split(w, h float64) (fits, rest block) {
 }
 
 func (t table) set(pg *page, at drawing.Pt, w float64) {
+	ty := pg.ty
 	ws := t.widths(w)
 	y := at.Y
 	y += setHeading(pg, at, t.head, w)
 	top := y
-	if n := t.headLines(ws); n > 0 {
+	if n := t.headLines(ty, ws); n > 0 {
 		y = t.setHead(pg, drawing.Pt{X: at.X, Y: y}, ws, n)
 	}
 	pg.rule(drawing.Pt{X: at.X, Y: y}, drawing.Pt{X: at.X + w, Y: y}, drawing.MediumLine())
@@ -217,7 +218,7 @@ func (t table) set(pg *page, at drawing.Pt, w float64) {
 			pg.rule(drawing.Pt{X: at.X, Y: y}, drawing.Pt{X: at.X + w, Y: y}, drawing.ThinLine())
 		}
 		t.setRow(pg, drawing.Pt{X: at.X, Y: y}, r, ws)
-		y += t.rowsHeight(r, ws)
+		y += t.rowsHeight(ty, r, ws)
 	}
 	pg.rule(drawing.Pt{X: at.X, Y: y}, drawing.Pt{X: at.X + w, Y: y}, drawing.MediumLine())
 	x := at.X
@@ -232,7 +233,7 @@ func (t table) set(pg *page, at drawing.Pt, w float64) {
 func (t table) setHead(pg *page, at drawing.Pt, ws []float64, lines int) float64 {
 	x := at.X
 	for i, c := range t.cols {
-		ls := wrap(c.head, note, ws[i]-2*pad+0.01)
+		ls := pg.ty.wrap(c.head, ws[i]-2*pad+0.01)
 		y := at.Y + 3.7 + float64(lines-len(ls))*leading
 		for _, l := range ls {
 			p, a := stand(c.align, x, ws[i], y)
@@ -262,7 +263,7 @@ func (t table) setRow(pg *page, at drawing.Pt, r []cell, ws []float64) {
 		if t.cols[i].align == decimal {
 			frac = t.fractionWidth(i)
 		}
-		ls := wrapIn(c.face(), c.text, note, ws[i]-2*pad+0.01)
+		ls := pg.ty.wrapIn(c.face(), c.text, note, ws[i]-2*pad+0.01)
 		for k, l := range ls {
 			y := at.Y + 3.7 + float64(k)*leading
 			p, a := stand(t.cols[i].align, x, ws[i], y)

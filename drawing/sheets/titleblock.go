@@ -138,34 +138,35 @@ func fieldFace(f field) fonts.Face {
 	return fonts.Lettering
 }
 
-func rowTall(r []field, w float64) float64 {
+func rowTall(ty *typesetter, r []field, w float64) float64 {
 	ws := stretch(r, w)
 	h := 0.0
 	for i, f := range r {
-		n := len(wrapIn(fieldFace(f), f.value, f.tall, ws[i]-2*pad))
+		n := ty.lines(fieldFace(f), f.value, f.tall, ws[i]-2*pad)
 		h = math.Max(h, fieldName+float64(n)*f.tall*1.64+1)
 	}
 	return h
 }
 
-func (t titleBlock) height(w float64) float64 {
-	h := bandHeight + t.noteHeight(w)
+func (t titleBlock) height(ty *typesetter, w float64) float64 {
+	h := bandHeight + t.noteHeight(ty, w)
 	for _, r := range t.rows(w) {
-		h += rowTall(r, w)
+		h += rowTall(ty, r, w)
 	}
 	return h
 }
 
-func (t titleBlock) noteHeight(w float64) float64 {
-	return float64(len(wrap(statusNote(t.info.Status), note, w-2*pad)))*leading + 1.6
+func (t titleBlock) noteHeight(ty *typesetter, w float64) float64 {
+	return float64(ty.lines(fonts.Lettering, statusNote(t.info.Status), note, w-2*pad))*leading + 1.6
 }
 
 func (t titleBlock) set(pg *page, at drawing.Pt, w float64) {
-	box := drawing.Box{X0: at.X, Y0: at.Y, X1: at.X + w, Y1: at.Y + t.height(w)}
+	box := drawing.Box{X0: at.X, Y0: at.Y, X1: at.X + w, Y1: at.Y + t.height(pg.ty, w)}
+	ty := pg.ty
 	y := t.setBand(pg, at, w)
 	for _, r := range t.rows(w) {
 		pg.rule(drawing.Pt{X: at.X, Y: y}, drawing.Pt{X: at.X + w, Y: y}, drawing.MediumLine())
-		h := rowTall(r, w)
+		h := rowTall(ty, r, w)
 		x := at.X
 		for i, fw := range stretch(r, w) {
 			if i > 0 {
@@ -189,7 +190,7 @@ func (t titleBlock) setBand(pg *page, at drawing.Pt, w float64) float64 {
 		Height: drawing.H50, Face: fonts.LetteringBold, Anchor: drawing.Middle, Colour: drawing.White,
 	})
 	y := band.Y1
-	for _, l := range wrap(statusNote(t.info.Status), note, w-2*pad) {
+	for _, l := range pg.ty.wrap(statusNote(t.info.Status), w-2*pad) {
 		pg.write(drawing.Pt{X: at.X + w/2, Y: y + 3.7}, l, note, drawing.Middle)
 		y += leading
 	}
@@ -202,7 +203,7 @@ func setField(pg *page, at drawing.Pt, f field, w float64) {
 		Height: note, Colour: drawing.Grey(0.6),
 	})
 	y := at.Y + fieldName
-	for _, l := range wrapIn(fieldFace(f), f.value, f.tall, w-2*pad) {
+	for _, l := range pg.ty.wrapIn(fieldFace(f), f.value, f.tall, w-2*pad) {
 		y += f.tall * 1.64
 		pg.writeIn(fieldFace(f), drawing.Pt{X: at.X + pad, Y: y - 0.6*(f.tall/note)}, l, f.tall, drawing.Start)
 	}

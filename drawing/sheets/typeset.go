@@ -1,0 +1,142 @@
+package sheets
+
+import (
+	"strings"
+	"unicode"
+
+	"oxturn/drawing"
+	"oxturn/fonts"
+)
+
+// noBreak is a space at which no line ends.
+const noBreak = "\u00a0"
+
+func breakable(r rune) bool { return unicode.IsSpace(r) && string(r) != noBreak }
+
+// A phrase is a text taken apart into words, their widths measured once.
+type phrase struct {
+	words  []string
+	widths []float64 // mm
+	space  float64   // mm between two words
+}
+
+type phraseKey struct {
+	face   fonts.Face
+	height float64
+	text   string
+}
+
+// A typesetter breaks text into lines. It remembers the texts it has measured:
+// finding an arrangement sets the same text to many widths.
+type typesetter struct{ phrases map[phraseKey]*phrase }
+
+func newTypesetter() *typesetter { return &typesetter{map[phraseKey]*phrase{}} }
+
+func (ty *typesetter) phrase(f fonts.Face, text string, height float64) *phrase {
+	key := phraseKey{f, height, text}
+	if p, ok := ty.phrases[key]; ok {
+		return p
+	}
+	p := &phrase{words: strings.FieldsFunc(text, breakable), space: fonts.Width(f, " ", height)}
+	for i, w := range p.words {
+		p.words[i] = strings.ReplaceAll(w, noBreak, " ")
+		p.widths = append(p.widths, fonts.Width(f, p.words[i], height))
+	}
+	ty.phrases[key] = p
+	return p
+}
+
+// lines returns how many lines a text takes at width w, one at least.
+func (ty *typesetter) lines(f fonts.Face, text string, height, w float64) int {
+	p := ty.phrase(f, text, height)
+	n, used := 1, 0.0
+	for i, own := range p.widths {
+		if own > w { // has to be broken
+			return len(ty.wrapIn(f, text, height, w))
+		}
+		switch {
+		case i == 0:
+			used = own
+		case used+p.space+own > w:
+			n, used = n+1, own
+		default:
+			used += p.space + own
+		}
+	}
+	return n
+}
+
+// wrap breaks a text of note lettering into lines no wider than w.
+func (ty *typesetter) wrap(text string, w float64) []string {
+	return ty.wrapIn(fonts.Lettering, text, note, w)
+}
+
+// wrapIn breaks text into lines no wider than w. A word that is wider than w
+// is broken too, so that nothing ever runs off its column. The faces have no
+// kerning, so that the width of a line is the sum of its words.
+func (ty *typesetter) wrapIn(f fonts.Face, text string, height, w float64) []string {
+	p := ty.phrase(f, text, height)
+	var lines []string
+	line, used := "", 0.0
+	for i, word := range p.words {
+		for _, piece := range breakWord(f, word, height, w) {
+			own := p.widths[i]
+			if len(piece) < len(word) {
+				own = fonts.Width(f, piece, height)
+			}
+			switch {
+			case line == "":
+				line, used = piece, own
+			case used+p.space+own > w:
+				lines = append(lines, line)
+				line, used = piece, own
+			default:
+				line, used = line+" "+piece, used+p.space+own
+			}
+		}
+	}
+	if line != "" || len(lines) == 0 {
+		lines = append(lines, line)
+	}
+	return lines
+}
+
+// breakWord cuts a word into pieces no wider than w, each of one character at
+// least.
+func breakWord(f fonts.Face, word string, height, w float64) []string {
+	if fonts.Width(f, word, height) <= w {
+		return []string{word}
+	}
+	var pieces []string
+	piece := ""
+	for _, r := range word {
+		if piece != "" && fonts.Width(f, piece+string(r), height) > w {
+			pieces = append(pieces, piece)
+			piece = ""
+		}
+		piece += string(r)
+	}
+	return append(pieces, piece)
+}
+
+// headingHeight returns what a heading takes with the space below it.
+func (ty *typesetter) headingHeight(text string, w float64) float64 {
+	if text == "" {
+		return 0
+	}
+	n := ty.lines(fonts.LetteringBold, text, heading, w)
+	return headRow + float64(n-1)*heading*1.6
+}
+
+// setHeading writes a heading and returns its height.
+func setHeading(pg *page, at drawing.Pt, text string, w float64) float64 {
+	if text == "" {
+		return 0
+	}
+	y := at.Y + heading
+	for _, l := range pg.ty.wrapIn(fonts.LetteringBold, text, heading, w) {
+		pg.writeIn(fonts.LetteringBold, drawing.Pt{X: at.X, Y: y}, l, heading, drawing.Start)
+		y += heading * 1.6
+	}
+	return pg.ty.headingHeight(text, w)
+}
