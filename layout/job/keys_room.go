@@ -4,7 +4,7 @@ func roomKeys() []Key {
 	return under(Key{Path: "room", Type: TypeTables, Required: true, Doc: "One tiled floor", Example: "[[room]]\nname = \"Bath\"\ncorners = [[0, 0], [2850, 0], [2850, 2400], [0, 2400]]"},
 		Key{Path: "name", Type: TypeText, Required: true, Doc: "What it is called", Example: `name = "Bath"`},
 		Key{Path: "corners", Type: TypePoints, Least: 3, Doc: "Corners of the finished walls, one after the other; wall A runs from the first to the second", Example: "corners = [[0, 0], [2850, 0], [2850, 2400], [0, 2400]]"},
-		Key{Path: "walls", Type: TypeTexts, Least: 3, Doc: "Walls as a tape reads them: a compass word or a bearing clockwise from north, and a length", Example: `walls = ["east 9ft 4in", "north 6ft", "west 9ft 4in", "south 6ft"]`},
+		Key{Path: "walls", Type: TypeTexts, Least: 3, Doc: "Walls as a tape reads them: a compass word or a bearing clockwise from north, and a length; the first begins at [0, 0]", Example: `walls = ["east 9ft 4in", "north 6ft", "west 9ft 4in", "south 6ft"]`},
 		Key{Path: "closure", Type: TypeLength, Otherwise: "1/200 of the way round, 50 mm at most", Doc: "By how much taped walls may miss their start", Example: `closure = "30 mm"`},
 		Key{Path: "diagonals", Type: TypeTexts, Least: 1, Doc: "Diagonals as a check: the two walls at whose starts the tape was held, and the length", Example: `diagonals = ["A-C 11ft 1in", "B-D 11ft 1-1/4in"]`},
 		Key{Path: "measured_to", Type: TypeChoice, Values: []string{"finish", "stud"}, Default: `"finish"`, Doc: "To what the tape was held", Example: `measured_to = "stud"`},

@@ -183,6 +183,8 @@ func (r *Room) fitsWall(t table, what string, wall int, from, to float64) bool {
 	switch {
 	case to < from:
 		t.with(key, "", notes, "%s would end before it begins on wall %s", what, w.Letter)
+	case from < -r.slack() && to == from:
+		t.with(key, "", notes, "%s stands %s before the start of wall %s", what, t.length(-from), w.Letter)
 	case from < -r.slack():
 		t.with(key, "", notes, "%s begins %s before the start of wall %s", what, t.length(-from), w.Letter)
 	case to > length+r.slack() && to == from:

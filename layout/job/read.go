@@ -107,10 +107,7 @@ func (j *Job) readCatalogue(top table, open func(string) ([]byte, error)) {
 	}
 	data, err := open(named)
 	if err != nil {
-		var pe *fs.PathError
-		if errors.As(err, &pe) {
-			err = pe.Err
-		}
+		err = reason(err)
 		top.errorf("catalogue", "the name is looked up from where the job file lies", "cannot read the catalogue %q: %v", named, err)
 		return
 	}
@@ -118,6 +115,18 @@ func (j *Job) readCatalogue(top table, open func(string) ([]byte, error)) {
 	if root != nil {
 		j.Cables = append(j.Cables, readCables(table{rd, root, ""}, j.Cables)...)
 	}
+}
+
+// reason leaves out of an error of opening a file what is said already.
+func reason(err error) error {
+	var pe *fs.PathError
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return errors.New("there is no such file")
+	case errors.As(err, &pe):
+		return pe.Err
+	}
+	return err
 }
 
 // besides names the catalogue in messages: by its path from where the user is.

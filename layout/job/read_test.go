@@ -226,7 +226,7 @@ func TestCatalogueTroubles(t *testing.T) {
 	}{
 		{"none to be had", nil, "job.toml:1:13: error: the catalogue \"cables.toml\" cannot be read here\n"},
 		{"missing", func(n string) ([]byte, error) { return os.ReadFile("testdata/nowhere/" + n) },
-			"job.toml:1:13: error: cannot read the catalogue \"cables.toml\": no such file or directory\n"},
+			"job.toml:1:13: error: cannot read the catalogue \"cables.toml\": there is no such file\n"},
 		{"same id", func(string) ([]byte, error) {
 			return []byte("[[cable]]\nid = \"A240-60\"\nvolts = 240\nwatts = 600\nlength = \"60 m\"\nlead = \"4 m\"\n"), nil
 		}, "jobs/cables.toml:2:6: error: two cables are called \"A240-60\"\n"},
@@ -281,5 +281,16 @@ func TestLimits(t *testing.T) {
 		if d := time.Since(start); d > 5*time.Second {
 			t.Errorf("%s: took %v", c.name, d)
 		}
+	}
+}
+
+func BenchmarkRead(b *testing.B) {
+	data, err := os.ReadFile("testdata/good/every-key.toml")
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		Read("job.toml", data, opener("testdata/good"))
 	}
 }
