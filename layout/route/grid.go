@@ -15,15 +15,15 @@ func (s span) width() int { return s.b - s.a }
 // A grid is one zone in whole pegs, turned so that its rows are the
 // direction of the runs. Row y, column x; (0, 0) is the zone's low corner.
 type grid struct {
-	nx, ny   int
-	rows     [][]span  // per row, where cable may run along it
-	cols     [][]span  // per column, where cable may run across the rows
-	up       [][]int16 // [y][x]: pegs a link may go from (x, y) towards greater y; -1 outside
-	lattice  Lattice
-	across   bool // rows run along the lattice's second axis
-	ox, oy   int  // lattice coordinates of (0, 0), in the grid's own axes
-	free     int  // pegs inside
-	boundary int  // pegs inside with an outside neighbour
+	nx, ny  int
+	rows    [][]span  // per row, where cable may run along it
+	cols    [][]span  // per column, where cable may run across the rows
+	up      [][]int16 // [y][x]: pegs a link may go from (x, y) towards greater y; -1 outside
+	lattice Lattice
+	across  bool  // rows run along the lattice's second axis
+	ox, oy  int   // lattice coordinates of (0, 0), in the grid's own axes
+	wide    []int // pegs inside, per row
+	free    int   // and in all
 }
 
 // slop is how far in mm a peg may lie outside the zone by rounding of the
@@ -182,12 +182,13 @@ func (g *grid) count() {
 			}
 		}
 	}
+	g.wide = make([]int, g.ny)
 	for y, row := range g.rows {
 		for i, s := range row {
 			row[i] = span{max(0, s.a), min(s.b, g.nx-1)}
-			g.free += row[i].width() + 1
+			g.wide[y] += row[i].width() + 1
 		}
-		_ = y
+		g.free += g.wide[y]
 	}
 }
 

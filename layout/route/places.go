@@ -6,7 +6,7 @@ import "slices"
 // row is gap pegs on (0: no next row), in order.
 func (w *sweep) placesFor(y, gap int) []place {
 	key := y*(w.rule.widest+1) + gap
-	if p := w.places[key]; p != nil {
+	if p := w.t.places[key]; p != nil {
 		return p
 	}
 	var out []place
@@ -26,7 +26,7 @@ func (w *sweep) placesFor(y, gap int) []place {
 			out = append(out, p)
 		}
 	}
-	w.places[key] = out
+	w.t.places[key] = out
 	return out
 }
 
@@ -54,7 +54,7 @@ func (w *sweep) columns(sp span, strips []span, gap int) []int {
 		}
 	}
 	if gap > 0 {
-		for _, e := range w.events {
+		for _, e := range w.t.events {
 			if e >= sp.a+w.lane && e <= sp.b-w.lane {
 				xs = append(xs, e)
 			}

@@ -75,13 +75,6 @@ func ideal(region plane.Region, length float64) float64 {
 	return region.Area() / n
 }
 
-// A candidate is a fitted plan with its score.
-type candidate struct {
-	plan  *runPlan
-	path  []plane.Point
-	score Score
-}
-
 // lay finds the best route for one cable in its share.
 func (r *room) lay(sh share) (Route, error) {
 	c := r.p.Cables[sh.cable]
@@ -93,17 +86,18 @@ func (r *room) lay(sh share) (Route, error) {
 	f := newField(sh.region, r.lattice, float64(rule.closest)*rule.pitch, spacing)
 	wish := &wishes{strip: r.strip, reach: c.LeadReach, low: r.p.Low, avoid: r.p.Avoid, both: c.Ends == BothEnds}
 	var best *candidate
+	var ways []*way
 	for _, across := range []bool{false, true} {
-		g := newGrid(sh.region, r.lattice, across)
-		for _, p := range r.plans(g, rule, wish, spacing, c.Length) {
-			path, ok := p.fit(rule, c.Length)
-			if !ok {
-				continue
-			}
-			s := f.judge(path)
-			if best == nil || s.Total < best.score.Total {
-				best = &candidate{p, path, s}
-			}
+		w := &way{sweep: newSweep(newGrid(sh.region, r.lattice, across), rule, wish), field: f, length: c.Length}
+		w.bracket(spacing / rule.pitch)
+		ways = append(ways, w)
+	}
+	for i, w := range ways {
+		if o := ways[1-i]; w.best != nil && (o.best == nil || w.best.score.Total <= o.best.score.Total+closeCall) {
+			w.refine()
+		}
+		if w.best != nil && (best == nil || w.best.score.Total < best.score.Total) {
+			best = w.best
 		}
 	}
 	if best == nil {
@@ -115,36 +109,6 @@ func (r *room) lay(sh share) (Route, error) {
 		rt.Rows += math.Pi / 2
 	}
 	return rt, nil
-}
-
-// plans returns plans that are at least length mm long, by steering the
-// wanted gap until the plan is just long enough.
-func (r *room) plans(g *grid, rule rules, wish *wishes, spacing, length float64) []*runPlan {
-	var out []*runPlan
-	lo, hi := float64(rule.closest), float64(rule.widest) // gaps known or taken to be too long and too short
-	s := math.Max(lo, math.Min(hi, spacing/rule.pitch))
-	for range 7 {
-		p := g.plan(rule, wish, s)
-		if p == nil {
-			return out
-		}
-		n := p.length(rule)
-		if n >= length {
-			out = append(out, p)
-			lo = s
-		} else {
-			hi = s
-		}
-		if hi-lo < 0.02 {
-			break
-		}
-		guess := s * n / (length * 1.005)
-		if guess <= lo || guess >= hi {
-			guess = (lo + hi) / 2
-		}
-		s = guess
-	}
-	return out
 }
 
 // leads draws the cold leads once all paths are known.

@@ -27,8 +27,11 @@ const (
 type state struct {
 	cost   float32
 	parent int32
+	key    uint32
 	y      int16
-	gap    int8 // pegs from the row before
+	gap    int8    // pegs from the row before
+	gap2   int8    // and the gap before that, 0 for none
+	drift  float32 // how far the last rows lie from where the wanted gap would have them
 	flags  uint8
 	n      int8
 	pos    [maxLinks]int16
@@ -68,21 +71,23 @@ type place struct {
 	start, end  float32 // cost of starting or ending the path here, infinite for never
 }
 
+// A sweep plans one zone for one cable; its tables serve one plan after the
+// other.
 type sweep struct {
-	g       *grid
-	rule    rules
+	g      *grid
+	rule   rules
+	wish   *wishes
+	tables map[int]*table
+
+	// of the plan being made
 	s       float64 // wanted gap in pegs
-	lane    int
-	wish    *wishes
+	lane    int     // the same in whole pegs, the width of a return lane
+	t       *table
 	arena   []state
 	buckets [][]int32
-	index   []map[stateKey]int32
 	best    []float32
 	worst   []float32 // of the states kept, once there are enough
-	places  [][]place // by row and gap
-	bare    []float64 // by row and gap, negative for not yet known
 	done    int32
-	events  []int
 
 	// of the row being worked on
 	st      *state
@@ -90,44 +95,55 @@ type sweep struct {
 	gap     int
 	at      []place
 	plugs   []plug
+	drift   float32
 	fixed   float32
 	bound   float32
 }
 
-type stateKey struct {
-	gap, n int8
-	flags  uint8
-	pos    [maxLinks]int16
-	mate   [maxLinks]int8
+// A table holds what does not change from plan to plan with the same lane.
+type table struct {
+	events []int
+	places [][]place   // by row and gap
+	bare   [][]float64 // by how many whole pegs a run reaches; by row and gap, negative for not yet known
 }
 
 const (
-	beam  = 16 // states kept a row
-	slack = 10 // how much dearer than the best of its row a state may be
+	beam    = 24 // states kept a row
+	ofAKind = 8  // and with the same number of links and ends
+	slack   = 10 // how much dearer than the best of its row a state may be
 )
+
+func newSweep(g *grid, rule rules, wish *wishes) *sweep {
+	return &sweep{
+		g: g, rule: rule, wish: wish, tables: map[int]*table{},
+		buckets: make([][]int32, g.ny+1), best: make([]float32, g.ny+1), worst: make([]float32, g.ny+1),
+	}
+}
+
+// aim gets ready for a plan with wanted gap s.
+func (w *sweep) aim(s float64) {
+	w.s, w.done, w.arena = s, -1, w.arena[:0]
+	w.lane = max(w.rule.closest, min(w.rule.widest, int(math.Round(s))))
+	if w.t = w.tables[w.lane]; w.t == nil {
+		w.t = &table{events: w.g.events(w.lane)}
+		w.t.places = make([][]place, w.g.ny*(w.rule.widest+1))
+		w.t.bare = make([][]float64, w.rule.widest+2)
+		w.tables[w.lane] = w.t
+	}
+	for y := range w.best {
+		w.best[y], w.worst[y] = inf32, inf32
+		w.buckets[y] = w.buckets[y][:0]
+	}
+}
 
 // plan returns the cheapest run plan for wanted gap s, or nil when there is
 // none.
-func (g *grid) plan(rule rules, wish *wishes, s float64) *runPlan {
-	w := &sweep{g: g, rule: rule, s: s, wish: wish, done: -1}
-	w.places = make([][]place, g.ny*(rule.widest+1))
-	w.bare = make([]float64, g.ny*(rule.widest+1))
-	for i := range w.bare {
-		w.bare[i] = -1
-	}
-	w.lane = max(rule.closest, min(rule.widest, int(math.Round(s))))
-	w.events = g.events(w.lane)
-	w.buckets = make([][]int32, g.ny+1)
-	w.index = make([]map[stateKey]int32, g.ny+1)
-	w.best = make([]float32, g.ny+1)
-	w.worst = make([]float32, g.ny+1)
-	for y := range w.best {
-		w.best[y], w.worst[y] = inf32, inf32
-	}
-	for y := range min(g.ny, 2*rule.widest) {
+func (w *sweep) plan(s float64) *runPlan {
+	w.aim(s)
+	for y := range min(w.g.ny, 4*w.rule.widest) {
 		w.add(state{y: int16(y), parent: -1, cost: float32(w.bareAbove(y)), sx: -1, ex: -1}, y)
 	}
-	for y := range g.ny {
+	for y := range w.g.ny {
 		w.row(y)
 	}
 	if w.done < 0 {
@@ -138,17 +154,29 @@ func (g *grid) plan(rule rules, wish *wishes, s float64) *runPlan {
 
 // row expands the kept states of row y.
 func (w *sweep) row(y int) {
-	ids := w.buckets[y]
-	slices.SortFunc(ids, w.cheaper)
-	kept := 0
-	for _, id := range ids {
-		if kept == beam || w.arena[id].cost > w.best[y]+slack {
-			break
-		}
-		kept++
+	for _, id := range w.choose(y) {
 		w.expand(id)
 	}
-	w.index[y] = nil
+}
+
+// choose returns the states of row y that are worth going on with: the
+// cheapest, but not all of one kind, since a dearer kind may pay later.
+func (w *sweep) choose(y int) []int32 {
+	ids := w.buckets[y]
+	slices.SortFunc(ids, w.cheaper)
+	var kinds [8 * maxLinks]int8
+	kept := ids[:0]
+	for _, id := range ids {
+		st := &w.arena[id]
+		if len(kept) == beam || st.cost > w.best[y]+slack {
+			break
+		}
+		k := int(st.flags)*maxLinks + int(st.n)
+		if kinds[k]++; kinds[k] <= ofAKind {
+			kept = append(kept, id)
+		}
+	}
+	return kept
 }
 
 // expand tries every next row and the end of the plan from one state.
@@ -164,7 +192,8 @@ func (w *sweep) expand(id int32) {
 			continue
 		}
 		w.gap = gap
-		w.fixed = st.cost + float32(w.gapCost(y, gap, int(st.gap)))
+		w.drift = st.drift*driftKept + float32(float64(gap)-w.s)
+		w.fixed = st.cost + float32(w.gapCost(y, gap, int(st.gap), int(st.gap2)))
 		w.start(w.placesFor(y, gap))
 	}
 	w.gap = 0
@@ -365,7 +394,7 @@ func (w *sweep) settle(cost float32) {
 	if len(w.plugs) == 0 {
 		return
 	}
-	ns := state{cost: cost, parent: w.stIndex, y: w.st.y + int16(w.gap), gap: int8(w.gap), flags: w.st.flags, sx: -1, ex: -1}
+	ns := state{cost: cost, parent: w.stIndex, y: w.st.y + int16(w.gap), gap: int8(w.gap), gap2: w.st.gap, drift: w.drift, flags: w.st.flags, sx: -1, ex: -1}
 	for _, p := range w.plugs {
 		switch p.kind {
 		case plugStart:
@@ -404,29 +433,40 @@ func (w *sweep) keepDone(ns state) {
 }
 
 func (w *sweep) add(ns state, y int) {
-	key := stateKey{gap: ns.gap, n: ns.n, flags: ns.flags, pos: ns.pos, mate: ns.mate}
 	if ns.cost > w.cap(y) {
 		return
 	}
-	if w.index[y] == nil {
-		w.index[y] = map[stateKey]int32{}
-	}
-	if ns.cost < w.best[y] {
-		w.best[y] = ns.cost
-	}
-	if id, ok := w.index[y][key]; ok {
-		if ns.cost < w.arena[id].cost {
-			w.arena[id] = ns
+	w.best[y] = min(w.best[y], ns.cost)
+	ns.key = ns.hash()
+	for _, id := range w.buckets[y] {
+		if old := &w.arena[id]; old.key == ns.key && old.same(&ns) {
+			if ns.cost < old.cost {
+				*old = ns
+			}
+			return
 		}
-		return
 	}
 	w.arena = append(w.arena, ns)
-	id := int32(len(w.arena) - 1)
-	w.index[y][key] = id
-	w.buckets[y] = append(w.buckets[y], id)
+	w.buckets[y] = append(w.buckets[y], int32(len(w.arena)-1))
 	if len(w.buckets[y]) > 4*beam {
 		w.thin(y)
 	}
+}
+
+// same reports whether two states of a row can go on in the same ways.
+func (s *state) same(t *state) bool {
+	return s.n == t.n && s.flags == t.flags && s.pos == t.pos && s.mate == t.mate
+}
+
+// hash tells most different states apart (FNV-1a).
+func (s *state) hash() uint32 {
+	h := uint32(2166136261)
+	mix := func(v uint32) { h = (h ^ v) * 16777619 }
+	mix(uint32(s.flags))
+	for i := range s.n {
+		mix(uint32(uint16(s.pos[i])) | uint32(uint8(s.mate[i]))<<16)
+	}
+	return h
 }
 
 // cap is the cost above which a state at row y is not worth having.

@@ -3,12 +3,15 @@ package route
 // The sweep's costs, in square pegs of floor gone cold. They stand in for the
 // score while a plan is being built; the score itself is in score.go.
 const (
-	turnCost  = 0.7  // a corner
-	cutCost   = 1.5  // a row broken into two runs
-	loneEnd   = 2.0  // a path end at the end of a link, with no run of its own
-	bareEdge  = 0.7  // share of a bare stretch of a row that its neighbours don't reach
-	unevenOne = 0.05 // a gap that is a peg off, per peg of row
-	unevenTwo = 0.10 // two gaps that are a peg off together, per peg of row
+	turnCost    = 0.7  // a corner
+	cutCost     = 1.5  // a row broken into two runs
+	loneEnd     = 2.0  // a path end at the end of a link, with no run of its own
+	bareEdge    = 0.7  // share of a bare stretch of a row that its neighbours don't reach
+	unevenDrift = 0.03 // rows that lie a peg from where an even spacing has them, per peg of row
+	driftKept   = 0.9  // share of that carried on to the next row
+	unevenOne   = 0.02 // a gap that is a peg off, per peg of row
+	unevenTwo   = 0.02 // two neighbouring gaps that are a peg off together, per peg of row
+	unevenThree = 0.05 // three gaps
 )
 
 // bareEnd is the cost of a row's end left bare for d pegs.
@@ -39,22 +42,38 @@ func (w *sweep) shortRun(d int) float64 {
 }
 
 // gapCost is the cost of going from row y to row y+gap after a gap of prev.
-func (w *sweep) gapCost(y, gap, prev int) float64 {
-	width := 0.0
-	for _, s := range w.g.rows[y] {
-		width += float64(s.width())
-	}
+// and one of prev2 before that.
+func (w *sweep) gapCost(y, gap, prev, prev2 int) float64 {
+	width := float64(w.g.wide[y])
 	d := float64(gap) - w.s
-	c := unevenOne * d * d
+	c := unevenOne*d*d + unevenDrift*float64(w.drift)*float64(w.drift)
 	if prev > 0 {
 		d += float64(prev) - w.s
 		c += unevenTwo * d * d
 	}
-	key := y*(w.rule.widest+1) + gap
-	if w.bare[key] < 0 {
-		w.bare[key] = w.bareBetween(y, gap)
+	if prev2 > 0 {
+		d += float64(prev2) - w.s
+		c += unevenThree * d * d
 	}
-	return c*width + w.bare[key]
+	return c*width + w.known(y, gap, w.bareBetween)
+}
+
+// known looks a bare count up in the table, or computes it once.
+func (w *sweep) known(y, gap int, count func(y, gap int) float64) float64 {
+	r := min(int(w.reach()), w.rule.widest+1)
+	t := w.t.bare[r]
+	if t == nil {
+		t = make([]float64, w.g.ny*(w.rule.widest+1))
+		for i := range t {
+			t[i] = -1
+		}
+		w.t.bare[r] = t
+	}
+	key := y*(w.rule.widest+1) + gap
+	if t[key] < 0 {
+		t[key] = count(y, gap)
+	}
+	return t[key]
 }
 
 // reach is how far from a run floor counts as covered, in pegs.
@@ -89,15 +108,9 @@ func (w *sweep) bareAbove(y int) float64 {
 }
 
 // bareBelow counts the pegs past row y that it does not reach.
-func (w *sweep) bareBelow(y int) float64 {
-	key := y * (w.rule.widest + 1) // a gap of nothing
-	if w.bare[key] < 0 {
-		w.bare[key] = w.countBelow(y)
-	}
-	return w.bare[key]
-}
+func (w *sweep) bareBelow(y int) float64 { return w.known(y, 0, w.countBelow) }
 
-func (w *sweep) countBelow(y int) float64 {
+func (w *sweep) countBelow(y, _ int) float64 {
 	n := 0
 	for k := y + 1; k < w.g.ny; k++ {
 		var near []span

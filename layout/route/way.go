@@ -1,0 +1,86 @@
+package route
+
+import (
+	"math"
+
+	"oxturn/layout/plane"
+)
+
+// A candidate is a fitted plan with its score.
+type candidate struct {
+	plan  *runPlan
+	path  []plane.Point
+	score Score
+	s     float64
+	over  float64 // mm the plan was too long
+}
+
+// A way is the search in one direction of the rows.
+type way struct {
+	sweep    *sweep
+	field    *field
+	length   float64 // mm to be laid
+	enough   float64 // widest wanted gap known to give a long enough plan
+	tooWide  float64 // smallest known to give too short a one
+	best     *candidate
+	longest  float64 // mm, of all plans seen
+	shortest float64
+}
+
+// closeCall is how much worse a direction may look at first and still be
+// worth refining.
+const closeCall = 0.4
+
+// try makes a plan for wanted gap s, fits it and keeps it if it is the best.
+// It returns the plan's full length, 0 for no plan.
+func (w *way) try(s float64) float64 {
+	p := w.sweep.plan(s)
+	if p == nil {
+		return 0
+	}
+	n := p.length(w.sweep.rule)
+	if n < w.length {
+		w.tooWide = math.Min(w.tooWide, s)
+		return n
+	}
+	w.enough = math.Max(w.enough, s)
+	path, ok := p.fit(w.sweep.rule, w.length)
+	if !ok {
+		return n
+	}
+		sc := w.field.judge(path)
+		println("  s", int(s*1000), "over", int(n-w.length), "turns", len(p.turns(w.sweep.rule)), "pullcap", int(float64(len(p.turns(w.sweep.rule)))*2*w.sweep.rule.pitch), "cost", int(p.cost), "cov", int(sc.Covered*10000), "bare", int(100*sc.Bare), "even", int(1000*sc.Evenness), "str", int(1000*sc.Straight), "T", int(sc.Total*100))
+	}
+	if sc := w.field.judge(path); w.best == nil || sc.Total < w.best.score.Total {
+		w.best = &candidate{p, path, sc, s, n - w.length}
+	}
+	return n
+}
+
+// bracket looks for the widest gap whose plan is just long enough, from a
+// first guess.
+func (w *way) bracket(s float64) {
+	rule := w.sweep.rule
+	w.enough, w.tooWide = float64(rule.closest)-0.5, float64(rule.widest)+0.5
+	for range 5 {
+		s = math.Max(float64(rule.closest), math.Min(float64(rule.widest), s))
+		n := w.try(s)
+		if n == 0 || w.tooWide-w.enough < 0.03 {
+			return
+		}
+		s *= n / (w.length * 1.01)
+		if s <= w.enough || s >= w.tooWide {
+			s = (w.enough + w.tooWide) / 2
+		}
+	}
+}
+
+// refine tries gaps below the widest that is enough: more runs than needed,
+// and the border drawn in.
+func (w *way) refine() {
+	for _, k := range [...]float64{0.985, 0.97, 0.955, 0.94} {
+		if s := w.enough * k; s >= float64(w.sweep.rule.closest) {
+			w.try(s)
+		}
+	}
+}
