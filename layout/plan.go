@@ -3,6 +3,7 @@
 package layout
 
 import (
+	"oxturn/layout/circuit"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
@@ -70,6 +71,7 @@ type Cable struct {
 	Marks      []Mark // quarter, half, three-quarter
 	Lattice    route.Lattice
 	Score      route.Score
+	Circuit    circuit.Cable // ohms with their limits, amps, heat per length
 }
 
 // Halfway returns the half-way mark.
@@ -113,6 +115,7 @@ type Load struct {
 	Volts, Watts, Amps float64
 	Continuous         float64 // amps at 125 %
 	ThermostatAmps     float64
+	Total              circuit.Load // the same with what binds and what it needs
 }
 
 // A Choice says why a cable was taken and what else was looked at.

@@ -78,7 +78,9 @@ func load(c *console, name, style string) (*layout.Plan, int) {
 	if j != nil && report.Errors() == 0 {
 		var found []job.Diagnostic
 		plan, found = layout.Build(j)
-		report.Add(found...)
+		for _, d := range found {
+			report.Add(d)
+		}
 	}
 	printReport(c, report, style)
 	if report.Errors() > 0 {

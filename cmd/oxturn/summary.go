@@ -1,0 +1,49 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"oxturn/layout"
+	"oxturn/layout/plane"
+)
+
+// summaryLines tells areas, cable, spacing and load of a plan, one line each.
+func summaryLines(p *layout.Plan) []string {
+	u := p.Job.Units
+	var floor, tiled, heated float64
+	var cable, spacing []string
+	for _, r := range p.Rooms {
+		floor += r.Floor.Area()
+		tiled += r.Tiled.Area()
+		heated += r.Heated.Area()
+		for _, c := range r.Cables {
+			cable = append(cable, fmt.Sprintf("%s %s %s in %d runs", c.ID, c.Label.ID, cableLength(c.Label.Length, u), len(c.Runs)))
+			spacing = append(spacing, fmt.Sprintf("%s %s mean (%.1f pegs), %s", c.ID, plane.FormatLength(c.Spacing, u), c.Spacing/p.Job.Membrane.Pitch, density(c.Density, u)))
+		}
+	}
+	var load []string
+	for _, l := range p.Load {
+		load = append(load, fmt.Sprintf("%s %.0f W, %.2f A at %.0f V", l.Room, l.Watts, l.Amps, l.Volts))
+	}
+	return []string{
+		fmt.Sprintf("areas    floor %s, tiled %s, heated %s", plane.FormatArea(floor, u), plane.FormatArea(tiled, u), plane.FormatArea(heated, u)),
+		"cable    " + strings.Join(cable, "; "),
+		"spacing  " + strings.Join(spacing, "; "),
+		"load     " + strings.Join(load, "; "),
+	}
+}
+
+func cableLength(mm float64, u plane.Units) string {
+	if u == plane.Inches {
+		return fmt.Sprintf("%.1f ft", mm/plane.Foot)
+	}
+	return fmt.Sprintf("%.2f m", mm/1000)
+}
+
+func density(wm2 float64, u plane.Units) string {
+	if u == plane.Inches {
+		return fmt.Sprintf("%.1f W/ft²", wm2*plane.Foot*plane.Foot/1e6)
+	}
+	return fmt.Sprintf("%.0f W/m²", wm2)
+}

@@ -1,0 +1,68 @@
+package layout
+
+import (
+	"errors"
+	"fmt"
+
+	"oxturn/layout/circuit"
+	"oxturn/layout/job"
+)
+
+// loads works out every cable's electrical figures and what each room's
+// thermostat feeds.
+func (p *Plan) loads() []job.Diagnostic {
+	var out []job.Diagnostic
+	for i := range p.Rooms {
+		r := &p.Rooms[i]
+		if len(r.Cables) == 0 {
+			continue
+		}
+		out = append(out, r.electrics(p.Job.Supply)...)
+		l, err := r.load(p.Job.Supply)
+		if err != nil {
+			out = append(out, r.problem("room %q: %v", r.Job.Name, err))
+			continue
+		}
+		p.Load = append(p.Load, l)
+	}
+	return out
+}
+
+// electrics fills in each cable's Circuit; a supply unlike the label is an error.
+func (r *Room) electrics(s job.Supply) []job.Diagnostic {
+	var out []job.Diagnostic
+	for i := range r.Cables {
+		c := &r.Cables[i]
+		var err error
+		c.Circuit, err = circuit.Compute(circuitLabel(c.Label), s.Volts)
+		if err == nil {
+			continue
+		}
+		d := job.Diagnostic{Severity: job.Error, Span: c.Label.Span, Message: fmt.Sprintf("cable %q: %v", c.Label.ID, err)}
+		var wrong *circuit.VoltageError
+		if errors.As(err, &wrong) {
+			d.Hint = fmt.Sprintf("take a cable made for %g V, or mend [supply] volts", s.Volts)
+		}
+		out = append(out, d)
+	}
+	return out
+}
+
+func circuitLabel(c job.Cable) circuit.Label {
+	return circuit.Label{
+		ID: c.ID, Volts: c.Volts, Watts: c.Watts, Length: c.Length, Ohms: c.Ohms,
+		OhmsLow: c.OhmsLow, OhmsHigh: c.OhmsHigh, Tolerance: c.Tolerance.String(),
+	}
+}
+
+func (r *Room) load(s job.Supply) (Load, error) {
+	var cables []circuit.Cable
+	for _, c := range r.Cables {
+		cables = append(cables, c.Circuit)
+	}
+	total, err := circuit.Total(cables, s.ThermostatAmps)
+	return Load{
+		Room: r.Job.Name, Volts: total.Volts, Watts: total.Watts, Amps: total.Amps,
+		Continuous: total.Continuous, ThermostatAmps: s.ThermostatAmps, Total: total,
+	}, err
+}

@@ -1,0 +1,75 @@
+package layout
+
+import (
+	"math"
+
+	"oxturn/layout/plane"
+	"oxturn/layout/takeoff"
+)
+
+// takeOff counts what the whole job needs.
+func (p *Plan) takeOff() {
+	in := takeoff.Input{
+		Status: p.Job.Info.Status, Units: p.Job.Units,
+		Membrane: p.Job.Membrane, Tile: p.Job.Tile, Materials: p.Job.Materials,
+	}
+	for i := range p.Rooms {
+		if len(p.Rooms[i].Cables) > 0 {
+			in.Rooms = append(in.Rooms, p.quantities(i))
+		}
+	}
+	p.TakeOff = takeoff.Compute(in)
+}
+
+// quantities states one room as the take-off wants it.
+func (p *Plan) quantities(i int) takeoff.Room {
+	r := &p.Rooms[i]
+	out := takeoff.Room{
+		Name: r.Job.Name, Floor: r.Floor.Area(), Heated: r.Heated.Area(), Tiled: r.Tiled,
+		Thermostat: r.thermostat(p.Load),
+	}
+	for _, m := range r.Job.Joints {
+		out.Joints = append(out.Joints, takeoff.Joint{Name: m.Name, Length: m.Length(), Width: m.Width})
+	}
+	for _, c := range r.Cables {
+		out.Cables = append(out.Cables, takeoff.Cable{Name: c.ID, Label: c.Label})
+	}
+	for _, f := range r.Job.Fixtures {
+		if f.Undecided {
+			out.Undecided = append(out.Undecided, f.Name)
+		}
+	}
+	return out
+}
+
+func (r *Room) thermostat(loads []Load) *takeoff.Thermostat {
+	t := &takeoff.Thermostat{Rise: r.Job.Thermostat.Height}
+	for _, c := range r.Cables {
+		t.ColdLeads++
+		if c.Return != nil {
+			t.ColdLeads++
+		}
+	}
+	for _, s := range r.Sensors {
+		if s.Spare {
+			t.Spares++
+		} else {
+			t.Sensors++
+		}
+		t.SensorTube += lineLength(s.Lead)
+	}
+	for _, l := range loads {
+		if l.Room == r.Job.Name {
+			t.Relay = l.Total.Needs != ""
+		}
+	}
+	return t
+}
+
+func lineLength(pts []plane.Point) float64 {
+	n := 0.0
+	for i := 1; i < len(pts); i++ {
+		n += pts[i-1].Dist(pts[i])
+	}
+	return math.Max(0, n)
+}
