@@ -48,9 +48,6 @@ func (w *way) try(s float64) float64 {
 	if !ok {
 		return n
 	}
-		sc := w.field.judge(path)
-		println("  s", int(s*1000), "over", int(n-w.length), "turns", len(p.turns(w.sweep.rule)), "pullcap", int(float64(len(p.turns(w.sweep.rule)))*2*w.sweep.rule.pitch), "cost", int(p.cost), "cov", int(sc.Covered*10000), "bare", int(100*sc.Bare), "even", int(1000*sc.Evenness), "str", int(1000*sc.Straight), "T", int(sc.Total*100))
-	}
 	if sc := w.field.judge(path); w.best == nil || sc.Total < w.best.score.Total {
 		w.best = &candidate{p, path, sc, s, n - w.length}
 	}
