@@ -11,14 +11,13 @@ import (
 // An arrangement is how a sheet's frame is shared out: the field for the
 // drawing, slots for the blocks, and the title block at the lower right.
 type arrangement struct {
-	paper  drawing.Paper
-	scale  drawing.Scale
-	field  drawing.Box // for the drawing, the proof strip left out
-	proof  drawing.Box
-	title  drawing.Box
-	slots  []drawing.Box
-	blocks []block // what stands in the slots
-	rest   []block // what has to go on a sheet of its own
+	paper drawing.Paper
+	scale drawing.Scale
+	field drawing.Box // for the drawing, the proof strip left out
+	proof drawing.Box
+	title drawing.Box
+	slots []drawing.Box
+	level int // which of the need's levels stands in the slots
 }
 
 // A placed block is a block with its place.
@@ -123,14 +122,14 @@ type level struct {
 func arrange(n need) (arrangement, error) {
 	var found arrangement
 	ok := false
-	for _, l := range n.levels {
+	for i, l := range n.levels {
 		if ok && found.scale == n.scales[0] {
 			break
 		}
 		a, fits := n.best(measure(l.blocks), l.overflow)
 		if fits && (!ok || found.scale.Ratio >= l.gain*a.scale.Ratio-1e-9) {
 			found, ok = a, true
-			found.blocks, found.rest = l.blocks, l.rest
+			found.level = i
 		}
 	}
 	if !ok {

@@ -35,13 +35,15 @@ func texts(s *drawing.Sheet) []*drawing.Text {
 func checkLettering(t *testing.T, s *drawing.Sheet) {
 	t.Helper()
 	all := texts(s)
+	boxes := make([]drawing.Box, len(all))
 	for i, a := range all {
+		boxes[i] = a.Box()
 		if a.Height < 2.5 {
 			t.Errorf("%s: %q is %.2f mm high", s.ID, a.Text, a.Height)
 		}
-		for _, b := range all[:i] {
-			if a.Box().Grow(-0.01).Meets(b.Box()) {
-				t.Errorf("%s: %q at %.1f lies on %q at %.1f", s.ID, a.Text, a.Box(), b.Text, b.Box())
+		for k, b := range all[:i] {
+			if boxes[i].Grow(-0.01).Meets(boxes[k]) {
+				t.Errorf("%s: %q at %.1f lies on %q at %.1f", s.ID, a.Text, boxes[i], b.Text, boxes[k])
 			}
 		}
 	}

@@ -4,17 +4,17 @@ import "oxturn/drawing"
 
 // finish sets what stands round the field: frame, proof and blocks. Blocks
 // that found no room go on sheets of their own, which it returns as well.
-func (pg *page) finish(a arrangement) ([]*page, error) {
+func (pg *page) finish(a arrangement, l level) ([]*page, error) {
 	pg.drawFrame()
 	pg.titleAt = a.title
 	pr := proof{ratio: a.scale.Ratio, units: figuresOf(pg.plan.Job).units}
 	pr.set(pg, drawing.Pt{X: a.proof.X0, Y: a.proof.Y0}, a.proof.W())
-	placed, rest := flow(pg.ty, a.blocks, a.slots)
+	placed, rest := flow(pg.ty, l.blocks, a.slots)
 	for _, b := range placed {
 		b.block.set(pg, b.at, b.w)
 	}
 	pg.partLines(a)
-	rest = append(rest, a.rest...)
+	rest = append(rest, l.rest...)
 	if len(rest) == 0 {
 		return []*page{pg}, nil
 	}

@@ -24,11 +24,11 @@ type roomView struct {
 	out  float64 // +1 when the outline runs counter-clockwise, so that outside is at its right
 }
 
-func newRoomView(pg *page, r *layout.Room, a arrangement) *roomView {
-	left, right, top, bottom := border(r.Job, a.scale.Ratio)
+func newView(pg *page, s scene, a arrangement) *roomView {
+	left, right, top, bottom := s.border(a.scale.Ratio)
 	inner := drawing.Box{X0: a.field.X0 + left, Y0: a.field.Y0 + top, X1: a.field.X1 - right, Y1: a.field.Y1 - bottom}
-	v := &roomView{page: pg, room: r, view: drawing.NewView(r.Job.Outline.Bounds(), inner, a.scale.Ratio), fig: figuresOf(pg.plan.Job), out: 1}
-	if r.Job.Outline.SignedArea() < 0 {
+	v := &roomView{page: pg, room: s.room, view: drawing.NewView(s.bounds, inner, a.scale.Ratio), fig: figuresOf(pg.plan.Job), out: 1}
+	if s.room != nil && s.room.Job.Outline.SignedArea() < 0 {
 		v.out = -1
 	}
 	pg.letters = newLettering(a.field)

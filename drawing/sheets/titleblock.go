@@ -7,6 +7,7 @@ import (
 
 	"oxturn/drawing"
 	"oxturn/fonts"
+	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
@@ -206,5 +207,14 @@ func setField(pg *page, at drawing.Pt, f field, w float64) {
 	for _, l := range pg.ty.wrapIn(fieldFace(f), f.value, f.tall, w-2*pad) {
 		y += f.tall * 1.64
 		pg.writeIn(fieldFace(f), drawing.Pt{X: at.X + pad, Y: y - 0.6*(f.tall/note)}, l, f.tall, drawing.Start)
+	}
+}
+
+// titleFor returns the title block of a sheet of the job.
+func titleFor(p *layout.Plan, title, kind string) titleBlock {
+	return titleBlock{
+		title: title, kind: kind, revision: lastRevision(p), info: p.Job.Info, n: 88, of: 88, // until they are known, room for two figures
+
+		units: unitsWords(p.Job.Sheet, figuresOf(p.Job).units), letter: p.Job.Sheet.Letterhead, scale: "-",
 	}
 }

@@ -1,0 +1,109 @@
+package sheets
+
+import (
+	"fmt"
+
+	"oxturn/drawing"
+	"oxturn/layout"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+// papersFor returns the papers a sheet may use, each way up that is allowed.
+func papersFor(s job.Sheet, u plane.Units) ([]drawing.Paper, error) {
+	name := s.Size
+	if name == "" {
+		name = sitePaper(u)
+	}
+	p, ok := drawing.PaperNamed(name)
+	if !ok {
+		return nil, fmt.Errorf("%q is not a sheet size; use A4, A3, A2, letter, tabloid or arch C", s.Size)
+	}
+	switch s.Orientation {
+	case "portrait":
+		return []drawing.Paper{p.Portrait()}, nil
+	case "landscape":
+		return []drawing.Paper{p.Landscape()}, nil
+	}
+	return []drawing.Paper{p.Landscape(), p.Portrait()}, nil
+}
+
+// sitePaper is the sheet usual on a site, where the job asks for none.
+func sitePaper(u plane.Units) string {
+	if u == plane.Inches {
+		return "tabloid"
+	}
+	return "A3"
+}
+
+// widePaper is the next larger sheet.
+func widePaper(u plane.Units) string {
+	if u == plane.Inches {
+		return "arch C"
+	}
+	return "A2"
+}
+
+// crowded is the distance between runs, mm on paper, below which they are hard
+// to count.
+const crowded = 2.5
+
+// narrow reports whether the runs of a room lie too close on paper to be
+// counted.
+func narrow(r *layout.Room, ratio float64) bool {
+	for _, c := range r.Cables {
+		if c.Spacing > 0 && c.Spacing/ratio < crowded {
+			return true
+		}
+	}
+	return false
+}
+
+// largest is the largest scale that a floor is drawn at when the job asks for
+// none: beyond it the sheet gains nothing.
+const largest = 5
+
+func scalesFor(j *job.Job) ([]drawing.Scale, error) {
+	u := figuresOf(j).units
+	if j.Sheet.Ratio != 0 {
+		s, ok := drawing.ScaleOf(j.Sheet.Ratio, u)
+		if !ok {
+			return nil, fmt.Errorf("%s is not a standard scale", j.Sheet.Scale)
+		}
+		return []drawing.Scale{s}, nil
+	}
+	var out []drawing.Scale
+	for _, s := range drawing.ScalesFor(u) {
+		if s.Ratio >= largest {
+			out = append(out, s)
+		}
+	}
+	return out, nil
+}
+
+// arrangeFor arranges a sheet on the paper and at the scale that the job asks
+// for; when it leaves them open, on the paper usual on a site, or on the next
+// larger one where the view would be crowded, at the largest scale that fits.
+func arrangeFor(n need, j *job.Job, crowded func(ratio float64) bool) (arrangement, error) {
+	var err error
+	if n.scales, err = scalesFor(j); err != nil {
+		return arrangement{}, err
+	}
+	u, sheet := figuresOf(j).units, j.Sheet
+	if n.papers, err = papersFor(sheet, u); err != nil {
+		return arrangement{}, err
+	}
+	a, err := arrange(n)
+	if sheet.Size != "" || err == nil && (crowded == nil || !crowded(a.scale.Ratio)) {
+		return a, err
+	}
+	sheet.Size = widePaper(u)
+	var wrong error
+	if n.papers, wrong = papersFor(sheet, u); wrong != nil {
+		return a, wrong
+	}
+	if wide, none := arrange(n); none == nil && (err != nil || wide.scale.Ratio < a.scale.Ratio) {
+		return wide, nil
+	}
+	return a, err
+}

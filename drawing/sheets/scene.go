@@ -1,0 +1,139 @@
+package sheets
+
+import (
+	"fmt"
+
+	"oxturn/drawing"
+	"oxturn/layout"
+	"oxturn/layout/plane"
+)
+
+// A scene is a sheet with a view to scale: what it shows, and what stands
+// beside it.
+type scene struct {
+	id, title, kind, about string
+	room                   *layout.Room // nil: of no single room
+	bounds                 plane.Rect   // mm of floor, or of a wall
+	border                 func(ratio float64) (left, right, top, bottom float64)
+	draw                   func(v *roomView)
+	levels                 func(v *roomView) []level
+	north                  bool                     // a north arrow belongs to it
+	crowded                func(ratio float64) bool // whether the scale is too small to read; nil: never
+}
+
+// roomScene returns a scene that shows a room's floor; the rest is filled in
+// by the kind of sheet.
+func roomScene(r *layout.Room) scene {
+	return scene{
+		room: r, bounds: r.Job.Outline.Bounds(), north: true,
+		border:  func(ratio float64) (left, right, top, bottom float64) { return border(r.Job, ratio) },
+		crowded: func(ratio float64) bool { return narrow(r, ratio) },
+	}
+}
+
+// longest is the longest scale as printed: title blocks are measured with it,
+// so that their height does not hang on the scale.
+const longest = `1 1/2" = 1'-0"`
+
+// pages draws a scene on the sheet that the job asks for, or on the one that
+// gives the largest scale, and what found no room there on sheets of notes.
+//
+// What a legend has to say and which labels become notes is only known once
+// the view is drawn, and takes room itself: so the sheet is drawn again until
+// neither changes. Should it never settle, what does not fit goes on.
+func (s scene) pages(p *layout.Plan) ([]*page, error) {
+	name := s.title
+	if s.room != nil && s.room.Job.Name != "" {
+		name += " - " + s.room.Job.Name
+	}
+	n := s.need(p, titleFor(p, name, s.kind))
+	last := s.blank(p)
+	var a arrangement
+	for i := range 6 {
+		n.levels = s.levels(last)
+		next, err := arrangeFor(n, p.Job, s.crowded)
+		if err != nil {
+			return nil, fmt.Errorf("%s: %w", name, err)
+		}
+		v := s.drawn(p, next)
+		settled := i > 0 && next.alike(a) && same(last.used, v.used) && same(last.noted, v.noted)
+		last, a = v, next
+		if settled {
+			break
+		}
+	}
+	last.sheet.ID = s.id
+	if s.room != nil && slug(s.room.Job.Name) != "" {
+		last.sheet.ID += "-" + slug(s.room.Job.Name)
+	}
+	last.sheet.Title, last.sheet.Description, last.sheet.Ratio = name, s.about, a.scale.Ratio
+	last.title = titleFor(p, name, s.kind)
+	last.title.scale, last.title.paper = a.scale.Name, a.paper.Name
+	return last.finish(a, s.levels(last)[a.level])
+}
+
+func (s scene) need(p *layout.Plan, t titleBlock) need {
+	t.scale, t.paper = longest, "tabloid"
+	return need{
+		bounds: s.bounds, border: s.border, title: t, proof: proof{units: figuresOf(p.Job).units},
+		ty: newTypesetter(), titles: map[float64]float64{},
+	}
+}
+
+// blank returns a view without a drawing that uses every sign, to arrange the
+// first trial by.
+func (s scene) blank(p *layout.Plan) *roomView {
+	v := &roomView{page: newPage(p, drawing.Paper{}), room: s.room, fig: figuresOf(p.Job)}
+	for k := sign(0); k < signCount; k++ {
+		v.used = append(v.used, k)
+	}
+	return v
+}
+
+// drawn draws the field of an arrangement.
+func (s scene) drawn(p *layout.Plan, a arrangement) *roomView {
+	v := newView(newPage(p, a.paper), s, a)
+	if s.north {
+		v.north()
+	}
+	s.draw(v)
+	v.settle()
+	return v
+}
+
+// alike reports whether two arrangements share out their sheet alike.
+func (a arrangement) alike(b arrangement) bool {
+	return a.scale == b.scale && a.paper == b.paper && a.field == b.field && a.level == b.level
+}
+
+func same[T comparable](a, b []T) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for i := range a {
+		if a[i] != b[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// settle places the lettering of the field. A label without a place becomes a
+// numbered note, its number standing by its subject where that is possible.
+func (v *roomView) settle() {
+	v.letters.place()
+	var numbers []*label
+	for i, l := range v.letters.homeless() {
+		n := itoa(i + 1)
+		v.noted = append(v.noted, l.note)
+		m := &label{text: n, height: drawing.H25, rank: 9, subject: l.subject, mark: noteMark, option: true}
+		m.spots = append([]spot{{at: l.subject, cost: 1}}, tagSpots(l.subject, 1.5, "00")...)
+		numbers = append(numbers, m)
+	}
+	for _, m := range numbers {
+		v.letters.add(m)
+		v.letters.put(m, v.letters.cheapest(m))
+		v.uses(signNote)
+	}
+	v.letters.draw(v.page)
+}
