@@ -55,6 +55,30 @@ func (f figures) long(mm float64) string {
 	return fmt.Sprintf("%.2f m", mm/1000)
 }
 
+// longFigure writes a length of cable without its unit.
+func (f figures) longFigure(mm float64) string {
+	if f.units == plane.Inches {
+		return fmt.Sprintf("%.1f", mm/plane.Foot)
+	}
+	return fmt.Sprintf("%.2f", mm/1000)
+}
+
+// longUnit is the unit of longFigure.
+func (f figures) longUnit() string {
+	if f.units == plane.Inches {
+		return "ft"
+	}
+	return "m"
+}
+
+// trimFigure writes a figure with one decimal, none where it is whole.
+func trimFigure(v float64) string {
+	if v == math.Trunc(v) {
+		return fmt.Sprintf("%.0f", v)
+	}
+	return fmt.Sprintf("%.1f", v)
+}
+
 // spacing writes a short distance: in inches to a tenth, or millimetres.
 func (f figures) spacing(mm float64) string {
 	if f.units == plane.Inches {

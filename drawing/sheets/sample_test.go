@@ -9,6 +9,7 @@ import (
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/route"
 	"oxturn/layout/takeoff"
 )
 
@@ -89,7 +90,7 @@ func samplePlan(t testing.TB, u plane.Units) *layout.Plan {
 func sampleCable() layout.Cable {
 	c := layout.Cable{
 		ID: "H1", Label: job.Cable{ID: "B120-50", Volts: 120, Watts: 180, Length: 15240, Ohms: 80, Lead: 3048},
-		BendRadius: 15, Routed: 15240, Spacing: 90, Density: 131, LeadReach: 1529,
+		Lattice: route.Lattice{Origin: plane.Pt(860, 95), Pitch: 30}, BendRadius: 15, Routed: 15240, Spacing: 90, Density: 131, LeadReach: 1529,
 		ColdLead: []plane.Point{{X: 1450, Y: 0}, {X: 1450, Y: 95}, {X: 860, Y: 95}},
 	}
 	for i := range 8 {

@@ -22,11 +22,13 @@ func Set(p *layout.Plan) ([]*drawing.Sheet, error) {
 		if len(p.Rooms[i].Job.Outline) < 3 {
 			return nil, fmt.Errorf("room %q has no outline to draw", p.Rooms[i].Job.Name)
 		}
-		pg, err := cablePlan(p, &p.Rooms[i])
-		if err != nil {
-			return nil, err
+		for _, draw := range []func(*layout.Plan, *layout.Room) ([]*page, error){cablePlan, settingOut} {
+			pg, err := draw(p, &p.Rooms[i])
+			if err != nil {
+				return nil, err
+			}
+			pages = append(pages, pg...)
 		}
-		pages = append(pages, pg...)
 	}
 	if len(p.TakeOff.Lines) > 0 {
 		pg, err := takeOff(p)

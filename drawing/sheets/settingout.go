@@ -1,0 +1,245 @@
+package sheets
+
+import (
+	"fmt"
+	"math"
+
+	"oxturn/drawing"
+	"oxturn/layout"
+	"oxturn/layout/plane"
+	"oxturn/layout/route"
+)
+
+// settingOut draws the sheet an installer works from on the floor: where the
+// pegs lie, and every run in pegs with the cable used at its end.
+func settingOut(p *layout.Plan, r *layout.Room) ([]*page, error) {
+	s := roomScene(r)
+	s.id, s.title, s.kind = "setting-out", "Setting out", "Setting-out plan"
+	s.about = "How the cable is laid run by run, in pegs, with the length used at the end of every run"
+	s.draw, s.levels = drawSettingOut, settingOutLevels
+	return s.pages(p)
+}
+
+func drawSettingOut(v *roomView) {
+	v.walls()
+	v.drawOpenings()
+	v.fixtures()
+	v.limit()
+	v.joints()
+	v.cables()
+	v.marks()
+	v.thermostat()
+	v.drawDatums()
+	v.pegs()
+	v.wallLetters()
+}
+
+// settingOutLevels returns what stands beside the plan. The run list comes
+// first: it is what the sheet is for.
+func settingOutLevels(v *roomView) []level {
+	runs := v.runLists()
+	head := []block{v.firstPeg(), v.markList()}
+	tail := []block{legendOf(v.used), v.layingNotes()}
+	full := append(append([]block{}, head...), append(runs, tail...)...)
+	return []level{
+		{blocks: full},
+		{blocks: append([]block{}, append(head, tail...)...), rest: runs, gain: 1.9},
+		{blocks: full, gain: 1.9, overflow: true},
+	}
+}
+
+// runLists returns a table of runs for every cable.
+func (v *roomView) runLists() []block {
+	var bs []block
+	for i := range v.room.Cables {
+		c := &v.room.Cables[i]
+		t := table{head: "Runs of " + c.ID, cols: []column{
+			{head: "Run", align: decimal}, {head: "Way", wraps: true}, {head: "Pegs", align: decimal}, {head: "To next, pegs", align: decimal}, {head: "Used, " + v.fig.longUnit(), align: decimal},
+		}}
+		for _, r := range c.Runs {
+			next := "-"
+			if r.GapToNext > 0 {
+				next = itoa(r.GapToNext)
+			}
+			t.rows = append(t.rows, row(itoa(r.Number), r.Direction, itoa(r.Pegs), next, v.fig.longFigure(r.RunningEnd)))
+		}
+		bs = append(bs, t)
+	}
+	return bs
+}
+
+// markList says where start, marks and end fall, in runs and pegs.
+func (v *roomView) markList() block {
+	t := table{head: "Where the marks fall", cols: []column{
+		{head: "Mark", wraps: true}, {head: "Used, " + v.fig.longUnit(), align: decimal}, {head: "On run", align: decimal}, {head: "Pegs into it", align: decimal},
+	}}
+	pitch := v.plan.Job.Membrane.Pitch
+	for i := range v.room.Cables {
+		c := &v.room.Cables[i]
+		pre := v.prefix(c.ID)
+		t.rows = append(t.rows, row(pre+"START", "0", "1", "0"))
+		for _, m := range c.Marks {
+			pegs := "-"
+			if pitch > 0 {
+				pegs = fmt.Sprintf("%.0f", m.Into/pitch)
+			}
+			t.rows = append(t.rows, row(pre+m.Name, v.fig.longFigure(m.Along), itoa(m.Run), pegs))
+		}
+		last := "-"
+		if n := len(c.Runs); n > 0 {
+			last = itoa(c.Runs[n-1].Number)
+		}
+		t.rows = append(t.rows, row(pre+"END", v.fig.longFigure(c.Routed), last, "-"))
+	}
+	return t
+}
+
+// lattice returns the room's peg lattice.
+func (v *roomView) lattice() (route.Lattice, bool) {
+	for _, c := range v.room.Cables {
+		if c.Lattice.Pitch > 0 {
+			return c.Lattice, true
+		}
+	}
+	return route.Lattice{}, false
+}
+
+// first returns the peg nearest to where the two datums meet, inside the room.
+func (v *roomView) first() (plane.Point, bool) {
+	l, ok := v.lattice()
+	ws := v.wallSegments()
+	d1, d2 := datums(ws)
+	if !ok || d1 < 0 || d2 < 0 {
+		return plane.Point{}, false
+	}
+	corner, met := lineMeet(ws[d1], ws[d2])
+	if !met {
+		return plane.Point{}, false
+	}
+	local := corner.Sub(l.Origin).Rotate(-l.Angle).Mul(1 / l.Pitch)
+	best, least := plane.Point{}, math.Inf(1)
+	const reach = 12
+	for j := -reach; j <= reach; j++ {
+		for i := -reach; i <= reach; i++ {
+			q := plane.Pt(math.Round(local.X)+float64(i), math.Round(local.Y)+float64(j)).Mul(l.Pitch).Rotate(l.Angle).Add(l.Origin)
+			if d := q.Dist(corner); d < least && v.room.Floor.Contains(q) {
+				best, least = q, d
+			}
+		}
+	}
+	return best, !math.IsInf(least, 1)
+}
+
+// lineMeet returns where the lines of two walls meet, on the walls or beyond.
+func lineMeet(a, b plane.Segment) (plane.Point, bool) {
+	u, w := a.B.Sub(a.A), b.B.Sub(b.A)
+	x := u.Cross(w)
+	if math.Abs(x) < 1e-9 {
+		return plane.Point{}, false
+	}
+	return a.A.Add(u.Mul(b.A.Sub(a.A).Cross(w) / x)), true
+}
+
+// firstPeg says where the lattice begins.
+func (v *roomView) firstPeg() block {
+	l := list{head: "Pegs"}
+	lat, ok := v.lattice()
+	if !ok {
+		l.paras = []string{"The rows of pegs are not known."}
+		return l
+	}
+	l.paras = append(l.paras, fmt.Sprintf("%s from peg to peg.", v.pitchWords(lat.Pitch)))
+	if p, ok := v.first(); ok {
+		a, b := v.offsets(p)
+		l.paras = append(l.paras, fmt.Sprintf("First peg P1: %s from D1 (wall %s), %s from D2 (wall %s).", a, v.datumLetter(0), b, v.datumLetter(1)))
+	}
+	if deg := lat.Angle * 180 / math.Pi; deg > 0.05 && deg < 89.95 {
+		l.paras = append(l.paras, fmt.Sprintf("Rows lie %.1f° off east, counter-clockwise.", deg))
+	}
+	l.paras = append(l.paras, "If the pegs land elsewhere when the membrane is down, plan again from P1 as it is before laying cable.")
+	return l
+}
+
+func (v *roomView) pitchWords(mm float64) string {
+	if v.fig.units == plane.Inches {
+		return fmt.Sprintf("%.2f in", mm/plane.Inch)
+	}
+	return trimFigure(mm) + " mm"
+}
+
+func (v *roomView) datumLetter(i int) string {
+	d1, d2 := datums(v.wallSegments())
+	d := [2]int{d1, d2}[i]
+	if d < 0 {
+		return "-"
+	}
+	return v.room.Job.Walls[d].Letter
+}
+
+func (v *roomView) layingNotes() block {
+	l := list{head: "Laying", number: 1}
+	l.paras = append(l.paras, v.noted...)
+	l.paras = append(l.paras, v.remarks...)
+	l.paras = append(l.paras,
+		"Begin at START with the lead joint in the membrane; follow the arrows. Run numbers stand where each run begins.",
+		"Compare the length used at the end of every run with the list. When the half mark is off its place, stop: the end will miss by about twice as much.",
+		"A whole run holds about one room's width of cable; one peg on one turn is two pegs of cable. Never move laid cable into a clearance, never cut it.",
+		"Lead joint, end cap and every run are bedded in full, without voids. Keep the continuity alarm on; walk on boards.",
+	)
+	return l
+}
+
+// pegs ticks the rows of pegs along the walls: a long tick every fifth, and
+// only those where the rows would run together.
+func (v *roomView) pegs() {
+	l, ok := v.lattice()
+	if !ok {
+		return
+	}
+	step := 1
+	if v.view.Len(l.Pitch) < 0.9 {
+		step = 5
+	}
+	for _, w := range v.room.Job.Walls {
+		v.ticks(w.Segment, l, step)
+	}
+	v.uses(signPeg)
+	if p, ok := v.first(); ok {
+		at := v.view.Pt(p)
+		for _, d := range []drawing.Pt{{X: 1.8}, {Y: 1.8}} {
+			v.path(drawing.LayerMembrane, "first peg", drawing.Polyline(at.Sub(d), at.Add(d)), drawing.FixtureLine(), nil)
+		}
+		v.ink.mark(drawing.BoxOf(at).Grow(1.8))
+		v.tag(at, 2, "P1", "first peg P1: "+v.placeWords(p), 2)
+	}
+}
+
+// ticks draws the rows of one family along a wall: the one that meets it more
+// squarely.
+func (v *roomView) ticks(w plane.Segment, l route.Lattice, step int) {
+	u := w.B.Sub(w.A).Unit()
+	rows := plane.Pt(1, 0).Rotate(l.Angle)
+	across := rows.Left()
+	if math.Abs(u.Dot(rows)) > math.Abs(u.Dot(across)) {
+		rows, across = across, rows
+	}
+	slope := u.Dot(across) // of the row number along the wall
+	if math.Abs(slope) < 1e-6 {
+		return
+	}
+	at := w.A.Sub(l.Origin).Dot(across)
+	from, to := at, at+slope*w.Length()
+	lo, hi := math.Ceil(math.Min(from, to)/l.Pitch), math.Floor(math.Max(from, to)/l.Pitch)
+	out := paperDir(v.outward(w))
+	for k := int(lo); k <= int(hi); k++ {
+		if k%step != 0 {
+			continue
+		}
+		p := v.view.Pt(w.A.Add(u.Mul((float64(k)*l.Pitch - at) / slope)))
+		long := 1.2
+		if k%5 == 0 {
+			long = 2.2
+		}
+		v.thin(drawing.LayerMembrane, p, p.Add(out.Mul(long)))
+	}
+}
