@@ -61,6 +61,8 @@ func (rd *reader) written(s string, k Key) (float64, *valueError) {
 	switch k.Type {
 	case TypeLength:
 		return rd.length(s, k)
+	case TypeTemperature:
+		return temperature(s, k)
 	case TypeAngle:
 		units = angleUnits
 	case TypeShare:
@@ -152,7 +154,7 @@ func (rd *reader) readAs(n *tree.Node, k Key, v float64) string {
 
 // amount writes a figure with the unit kept inside.
 func amount(k Key, v float64) string {
-	units := map[Type]string{TypeLength: " mm", TypeAngle: "°", TypeArea: " m²", TypeVolume: " L", TypeDensity: " W/m²"}
+	units := map[Type]string{TypeLength: " mm", TypeAngle: "°", TypeArea: " m²", TypeVolume: " L", TypeDensity: " W/m²", TypeTemperature: " °C"}
 	if k.Type == TypeLength && math.Abs(v) < 1e9 {
 		return trimmed(v) + " mm"
 	}
@@ -187,6 +189,8 @@ func describe(t Type) string {
 		return "a volume"
 	case TypeDensity:
 		return "a power per area"
+	case TypeTemperature:
+		return "a temperature"
 	case TypeWhole:
 		return "a whole number"
 	}

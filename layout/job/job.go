@@ -25,6 +25,7 @@ type Job struct {
 	Materials Materials
 	Cables    []Cable // inline ones first, then the catalogue's, in file order
 	Rooms     []Room
+	Laid      []Laid // what is known of cables that lie, in file order
 	Sheet     Sheet
 	Notes     []string
 	Revisions []Revision

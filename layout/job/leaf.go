@@ -61,6 +61,8 @@ func (rd *reader) parse(n *tree.Node, k Key) (any, *valueError) {
 		return rd.parseDate(n, k)
 	case TypePack:
 		return rd.parsePackValue(n, k)
+	case TypeReading:
+		return rd.reading(n, k)
 	case TypePoint:
 		return rd.point(n, k)
 	case TypePlace:

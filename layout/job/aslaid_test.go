@@ -1,0 +1,77 @@
+package job
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"pgregory.net/rapid"
+
+	"oxturn/layout/plane"
+)
+
+func TestAsLaid(t *testing.T) {
+	j := readGood(t, "testdata/good/every-key.toml")
+	if len(j.Laid) != 4 {
+		t.Fatalf("%d records read, want 4", len(j.Laid))
+	}
+	a := j.Laid[0]
+	// wall A of the store runs along y = 0, wall B along x = 2000: the first
+	// figure of a point is north of A, the second west of B
+	samePoints(t, "corners", a.Corners, []plane.Point{{X: 1800, Y: 100}, {X: 200, Y: 100}, {X: 200, Y: 200}})
+	samePoints(t, "points", []plane.Point{*a.FirstPeg, *a.Joint, *a.EndCap, *a.Sensor.Tip, *a.Spare.Tip}, []plane.Point{{X: 1880, Y: 110}, {X: 1790, Y: 100}, {X: 210, Y: 200}, {X: 1400, Y: 500}, {X: 1300, Y: 900}})
+	samePoints(t, "leads", append(a.ColdLead, a.Spare.Lead...), []plane.Point{{X: 1800, Y: 0}, {X: 1790, Y: 100}, {X: 1800, Y: 0}, {X: 1300, Y: 900}})
+	checks := []struct {
+		name      string
+		want, got any
+	}{
+		{"evidence", []Evidence{ByHand, PlanOnly, PhotoWithTape, PhotoWithTape}, []Evidence{a.Evidence, j.Laid[1].Evidence, j.Laid[2].Evidence, j.Laid[3].Evidence}},
+		{"cable", []any{"H2", 2, 20.0, 60.0}, []any{a.Cable, a.Room, a.Error, a.FingerRoom}},
+		{"finger room left out", -1.0, j.Laid[1].FingerRoom},
+		{"whole", []bool{true, true, false, true}, []bool{a.Whole(), j.Laid[1].Whole(), j.Laid[2].Whole(), j.Laid[3].Whole()}},
+		{"legs", []Leg{{0, 9}, {90, 3}, {180, 9}}, j.Laid[3].Legs},
+		{"runs", 4, j.Laid[2].Runs},
+		{"insulation", Figure{2000, true, true}, a.Readings[0].Insulation},
+		{"capacitance", Figure{9, true, false}, a.Readings[0].Capacitance},
+		{"68 F is 20 °C", Figure{20, true, false}, a.Readings[0].Floor},
+	}
+	for _, c := range checks {
+		if d := cmp.Diff(c.want, c.got, approx); d != "" {
+			t.Errorf("%s (-want +got):\n%s", c.name, d)
+		}
+	}
+}
+
+// TestOffWallsFindsThePointAgain tapes random points of a room that is not
+// square from two of its walls.
+func TestOffWallsFindsThePointAgain(t *testing.T) {
+	j := mustRead(t, head+"[[room]]\nname = \"R\"\ncorners = [[0, 0], [3000, 300], [2800, 2500], [-100, 2000]]\n"+tail)
+	r := &j.Rooms[0]
+	rapid.Check(t, func(t *rapid.T) {
+		p := plane.Pt(rapid.Float64Range(0, 2700).Draw(t, "x"), rapid.Float64Range(310, 1900).Draw(t, "y"))
+		a := rapid.IntRange(0, 3).Draw(t, "wall")
+		b := (a + 1) % 4
+		off := func(w Wall) float64 { return w.B.Sub(w.A).Unit().Left().Dot(p.Sub(w.A)) }
+		q, ok := r.OffWalls(a, off(r.Walls[a]), b, off(r.Walls[b]))
+		if !ok || p.Dist(q) > 1e-6 {
+			t.Fatalf("%v was found again at %v (%v)", p, q, ok)
+		}
+	})
+}
+
+// TestStatusNeedsEvidence holds the rule that a plan never passes for what was
+// laid.
+func TestStatusNeedsEvidence(t *testing.T) {
+	room := "[[room]]\nname = \"R\"\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\n" + tail
+	for _, c := range []struct{ record, want string }{
+		{"", "nothing says how the cable"},
+		{"[[as_laid]]\nroom = \"R\"\nevidence = \"plan only\"\nas_planned = true\n", "the plan only"},
+		{"[[as_laid]]\nroom = \"R\"\nevidence = \"photo with tape\"\nruns = 3\n", "nothing says where the cable"},
+		{"[[as_laid]]\nroom = \"R\"\nevidence = \"photo with tape\"\nas_planned = true\n", ""},
+	} {
+		_, report := readText("units = \"mm\"\n[job]\nstatus = \"as laid\"\n" + strings.Replace(head, "units = \"mm\"\n", "", 1) + room + c.record)
+		if got := human(report); (c.want == "") != (report.Errors() == 0) || !strings.Contains(got, c.want) {
+			t.Errorf("%q: want %q, got\n%s", c.record, c.want, got)
+		}
+	}
+}
