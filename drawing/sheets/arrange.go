@@ -117,6 +117,9 @@ type level struct {
 	overflow     bool // blocks that find no room go on with rest
 }
 
+// never is the gain of a level that is only for when nothing else fits.
+const never = 1e9
+
 // arrange finds the largest scale at which everything has its place. The error
 // says what the paper lacks.
 func arrange(n need) (arrangement, error) {

@@ -288,9 +288,15 @@ func inside(rings [][]drawing.Pt, p drawing.Pt) bool {
 	return in
 }
 
-// crossesBox reports whether the straight piece from p to q has a point in b,
-// by clipping it at the box's sides in turn.
+// crossesBox reports whether the straight piece from p to q has a point in b.
 func crossesBox(p, q drawing.Pt, b drawing.Box) bool {
+	_, _, ok := clipPiece(p, q, b)
+	return ok
+}
+
+// clipPiece returns the part of the straight piece from p to q that lies in b,
+// by cutting it at the box's sides in turn.
+func clipPiece(p, q drawing.Pt, b drawing.Box) (from, to drawing.Pt, ok bool) {
 	t0, t1 := 0.0, 1.0
 	clip := func(d, lo, hi float64) bool { // lo <= d t <= hi
 		if d == 0 {
@@ -303,7 +309,15 @@ func crossesBox(p, q drawing.Pt, b drawing.Box) bool {
 		t0, t1 = math.Max(t0, u), math.Min(t1, v)
 		return t0 <= t1
 	}
-	return clip(q.X-p.X, b.X0-p.X, b.X1-p.X) && clip(q.Y-p.Y, b.Y0-p.Y, b.Y1-p.Y)
+	ok = clip(q.X-p.X, b.X0-p.X, b.X1-p.X) && clip(q.Y-p.Y, b.Y0-p.Y, b.Y1-p.Y)
+	from, to = p, q
+	if t0 > 0 {
+		from = p.Lerp(q, t0)
+	}
+	if t1 < 1 {
+		to = p.Lerp(q, t1)
+	}
+	return from, to, ok
 }
 
 // crosses reports whether two straight pieces cross.

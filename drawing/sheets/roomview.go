@@ -209,3 +209,9 @@ func (v *roomView) north() {
 	at := drawing.Pt{X: v.letters.field.X0 - b.X0, Y: v.letters.field.Y0 - b.Y0}
 	v.mark(symbols.North(at, v.plan.Job.Sheet.North))
 }
+
+// viewTitle writes the title of a view at a place that its borders keep free.
+func (v *roomView) viewTitle(at drawing.Pt, text string) {
+	t := &drawing.Text{Layer: drawing.LayerText, At: at, Text: text, Height: heading, Face: fonts.LetteringBold}
+	v.mark([]drawing.Item{t})
+}

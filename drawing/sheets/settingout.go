@@ -104,7 +104,8 @@ func (v *roomView) lattice() (route.Lattice, bool) {
 	return route.Lattice{}, false
 }
 
-// first returns the peg nearest to where the two datums meet, inside the room.
+// first returns the peg nearest to where the two datums meet, half a peg off
+// the walls at least: the membrane is trimmed short of them.
 func (v *roomView) first() (plane.Point, bool) {
 	l, ok := v.lattice()
 	ws := v.wallSegments()
@@ -122,7 +123,7 @@ func (v *roomView) first() (plane.Point, bool) {
 	for j := -reach; j <= reach; j++ {
 		for i := -reach; i <= reach; i++ {
 			q := plane.Pt(math.Round(local.X)+float64(i), math.Round(local.Y)+float64(j)).Mul(l.Pitch).Rotate(l.Angle).Add(l.Origin)
-			if d := q.Dist(corner); d < least && v.room.Floor.Contains(q) {
+			if d := q.Dist(corner); d < least && v.room.Floor.Depth(q) >= l.Pitch/2 {
 				best, least = q, d
 			}
 		}

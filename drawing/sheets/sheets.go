@@ -13,31 +13,41 @@ import (
 	"oxturn/layout"
 )
 
-// Set draws all sheets of a plan. An error says which sheet cannot be drawn as
-// asked and by how much; the plan must be one that layout.Build has no errors
-// for.
+// Set draws all sheets of a plan, in the order of the work. An error says
+// which sheet cannot be drawn as asked and by how much; the plan must be one
+// that layout.Build has no errors for.
 func Set(p *layout.Plan) ([]*drawing.Sheet, error) {
-	var pages []*page
-	for i := range p.Rooms {
-		if len(p.Rooms[i].Job.Outline) < 3 {
-			return nil, fmt.Errorf("room %q has no outline to draw", p.Rooms[i].Job.Name)
-		}
-		for _, draw := range []func(*layout.Plan, *layout.Room) ([]*page, error){cablePlan, settingOut} {
-			pg, err := draw(p, &p.Rooms[i])
-			if err != nil {
-				return nil, err
-			}
-			pages = append(pages, pg...)
+	for _, r := range p.Rooms {
+		if len(r.Job.Outline) < 3 {
+			return nil, fmt.Errorf("room %q has no outline to draw", r.Job.Name)
 		}
 	}
-	if len(p.TakeOff.Lines) > 0 {
-		pg, err := takeOff(p)
+	var pages []*page
+	for _, part := range []func(*layout.Plan) ([]*page, error){
+		eachRoom(cablePlan), eachRoom(settingOut), eachRoom(electrician), takeOff, allRecords, eachRoom(ownerMap),
+	} {
+		pg, err := part(p)
 		if err != nil {
 			return nil, err
 		}
 		pages = append(pages, pg...)
 	}
 	return numbered(pages), nil
+}
+
+// eachRoom draws a kind of sheet for every room.
+func eachRoom(draw func(*layout.Plan, *layout.Room) ([]*page, error)) func(*layout.Plan) ([]*page, error) {
+	return func(p *layout.Plan) ([]*page, error) {
+		var out []*page
+		for i := range p.Rooms {
+			pg, err := draw(p, &p.Rooms[i])
+			if err != nil {
+				return nil, err
+			}
+			out = append(out, pg...)
+		}
+		return out, nil
+	}
 }
 
 // numbered draws the title blocks, now that the number of sheets is known, and

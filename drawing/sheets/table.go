@@ -24,8 +24,9 @@ const (
 type column struct {
 	head  string
 	align align
-	wraps bool // takes what width the others leave, and breaks its lines
-	group bool // a vertical rule before it: a new group begins
+	wraps bool    // takes what width the others leave, and breaks its lines
+	least float64 // width that it is never below, mm: for entries made by hand
+	group bool    // a vertical rule before it: a new group begins
 }
 
 // A cell is one entry. Strong is set in bold.
@@ -93,7 +94,7 @@ func (t table) natural(i int) float64 {
 		}
 		w = math.Max(w, fonts.Width(r[i].face(), text, note)+frac)
 	}
-	return w + 2*pad
+	return math.Max(w+2*pad, t.cols[i].least)
 }
 
 // headWidth returns the least width at which the head of column i takes no

@@ -13,6 +13,9 @@ import (
 // take.
 func takeOff(p *layout.Plan) ([]*page, error) {
 	l := p.TakeOff
+	if len(l.Lines) == 0 {
+		return nil, nil
+	}
 	blocks := []block{takeOffTable(p)}
 	if p.Job.Info.Status.String() == "proposal" {
 		blocks = append(blocks, list{head: "Status", paras: []string{

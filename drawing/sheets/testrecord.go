@@ -1,0 +1,113 @@
+package sheets
+
+import (
+	"fmt"
+
+	"oxturn/layout"
+)
+
+// testRecord sets the card of one cable: its label, the limits that follow
+// from it, and a row to be filled in by hand at every stage. Nothing is ever
+// filled in that was not measured.
+func testRecord(p *layout.Plan, r *layout.Room, c *layout.Cable) ([]*page, error) {
+	f := figuresOf(p.Job)
+	blocks := []block{labelTable(c, f), stageTable(c), foundTable(c, f, r), signTable(), list{head: "Testing", number: 1, paras: testNotes()}}
+	title := "Test record - " + c.ID
+	if r.Job.Name != "" {
+		title += ", " + r.Job.Name
+	}
+	return listSheets(p, "test-record-"+slug(c.ID), title, "Test record", blocks)
+}
+
+// labelTable copies the label and states the limits before anyone measures.
+func labelTable(c *layout.Cable, f figures) table {
+	o := ohms(c)
+	t := table{head: "Cable " + c.ID + ": label and limits", span: true, cols: []column{
+		{head: "Label"}, {head: "Volts", align: decimal}, {head: "Watts", align: decimal}, {head: "Amps", align: decimal},
+		{head: "Length", align: decimal}, {head: "Ohms at 20 °C", group: true, align: decimal}, {head: "from"},
+		{head: "Least Ω", align: decimal, group: true}, {head: "Most Ω", align: decimal}, {head: "Limits from", wraps: true},
+		{head: "Lot, date of the label", least: 34, group: true}, {head: "Insulation tester, volts, least MΩ", least: 44, group: true},
+	}}
+	t.rows = [][]cell{row(c.Label.ID, fmt.Sprintf("%g", c.Label.Volts), fmt.Sprintf("%g", c.Label.Watts), figureOf(o.Amps, 2),
+		f.long(c.Label.Length), figureOf(o.Nominal, 1), o.OhmsFrom, fmt.Sprintf("%.1f", o.Limits.Low), fmt.Sprintf("%.1f", o.Limits.High),
+		fmt.Sprintf("%+g/%+g %%, %s", 100*o.Limits.LowShare, 100*o.Limits.HighShare, o.Limits.Source), "", "")}
+	t.rows[0][7].strong, t.rows[0][8].strong = true, true
+	t.tall = 7
+	return t
+}
+
+// stages are the moments at which a cable is measured, in order.
+func stages() []string {
+	return []string{
+		"0 on the spool", "1 laid, before cover", "HOLD: inspection", "2 after fill and cover", "3 after tile",
+		"4 after grout, before hook-up", "5 hook-up: volts ____ amps ____ trip test ____", "6 later service",
+	}
+}
+
+// stageTable is the record itself, every box empty.
+func stageTable(c *layout.Cable) table {
+	l := ohms(c).Limits
+	t := table{head: "Readings", span: true, tall: 10, cols: []column{
+		{head: "Stage", wraps: true, least: 34}, {head: "Date, time", least: 20, group: true}, {head: "By", least: 14, group: true},
+		{head: "Floor °C / °F", least: 13, group: true}, {head: fmt.Sprintf("L-N Ω (%.1f to %.1f)", l.Low, l.High), least: 20, group: true},
+		{head: "L-braid", least: 14, group: true}, {head: "N-braid", least: 14, group: true}, {head: "MΩ at volts", least: 17, group: true},
+		{head: "S1 kΩ", least: 12, group: true}, {head: "S2 kΩ", least: 12, group: true}, {head: "Alarm on?", least: 13, group: true},
+		{head: "Photo no.", least: 14, group: true}, {head: "OK, signed", least: 22, group: true},
+	}}
+	for _, s := range stages() {
+		r := make([]cell, len(t.cols))
+		r[0] = cell{text: s, strong: s[0] == 'H'}
+		t.rows = append(t.rows, r)
+	}
+	return t
+}
+
+// foundTable compares what was planned with what was found.
+func foundTable(c *layout.Cable, f figures, r *layout.Room) table {
+	t := table{head: "Found on the floor", tall: 7, cols: []column{{wraps: true, least: 40}, {head: "Planned", wraps: true, least: 30}, {head: "Found", wraps: true, least: 30, group: true}}}
+	half := "-"
+	if len(c.Marks) > 1 {
+		m := c.Halfway()
+		half = fmt.Sprintf("run %d, %s into it", m.Run, f.length(m.Into))
+	}
+	t.rows = [][]cell{
+		row("Half-way mark", half, ""), row("Runs", itoa(len(c.Runs)), ""),
+		row("Lead on the floor", f.long(lengthOf(c.ColdLead)), ""),
+		row("Box above the floor", f.length(r.Job.Thermostat.Height), ""),
+		row("Capacitance, conductor to braid", "-", "            nF"),
+		row("Earliest full use", "-", ""), row("Changed from the plan", "-", ""),
+	}
+	return t
+}
+
+func signTable() table {
+	t := table{head: "Signed", tall: 9, cols: []column{{wraps: true}, {head: "Name", wraps: true, least: 28, group: true}, {head: "Date", least: 20, group: true}, {head: "Signature", wraps: true, least: 30, group: true}}}
+	for _, who := range []string{"Installer", "Electrician", "Inspector", "Owner"} {
+		t.rows = append(t.rows, row(who, "", "", ""))
+	}
+	return t
+}
+
+func testNotes() []string {
+	return []string{
+		fourTests.text(), discharge.text(), neverCoiled.text(), cureFirst.text(),
+		"Write values, not only \"OK\". An open circuit on a hand meter is no insulation test. Compare with the first reading too: a fall to a tenth matters even above the least value.",
+		"The next trade covers only what has passed. Readings are taken, never carried over.",
+	}
+}
+
+// allRecords returns the cards of every cable of the plan.
+func allRecords(p *layout.Plan) ([]*page, error) {
+	var out []*page
+	for i := range p.Rooms {
+		r := &p.Rooms[i]
+		for k := range r.Cables {
+			pg, err := testRecord(p, r, &r.Cables[k])
+			if err != nil {
+				return nil, err
+			}
+			out = append(out, pg...)
+		}
+	}
+	return out, nil
+}

@@ -1,0 +1,67 @@
+package sheets
+
+import (
+	"oxturn/drawing"
+	"oxturn/symbols"
+)
+
+// A wiring is the diagram of supply, thermostat, cables and sensors: cables
+// side by side, never end to end.
+type wiring struct {
+	cables  []string
+	sensors int
+}
+
+const (
+	wireRow  = 7.0
+	wireHead = headRow + 2
+)
+
+func (d wiring) rows() float64 { return float64(max(len(d.cables)+d.sensors, 3)) }
+
+func (d wiring) height(*typesetter, float64) float64 { return wireHead + d.rows()*wireRow + 2 }
+
+func (d wiring) set(pg *page, at drawing.Pt, w float64) {
+	setHeading(pg, at, "Wiring, in principle", w)
+	y := at.Y + wireHead
+	mid := y + d.rows()*wireRow/2
+	box := func(x, y0, y1, wide float64) {
+		pg.path(drawing.LayerFixtures, "", drawing.Rectangle(drawing.Box{X0: x, Y0: y0, X1: x + wide, Y1: y1}), drawing.FixtureLine(), drawing.Filled(drawing.White))
+	}
+	line := func(st *drawing.Stroke, l drawing.Layer, pts ...drawing.Pt) {
+		pg.path(l, "", drawing.Polyline(pts...), st, nil)
+	}
+	panel, stat := at.X, at.X+max(24, w*0.36)
+	line(drawing.FixtureLine(), drawing.LayerLeads, drawing.Pt{X: panel, Y: mid}, drawing.Pt{X: stat, Y: mid})
+	box(panel, mid-8, mid+8, 17)
+	pg.write(drawing.Pt{X: panel + 8.5, Y: mid - 1}, "panel", note, drawing.Middle)
+	pg.write(drawing.Pt{X: panel + 8.5, Y: mid + 4}, "____ A", note, drawing.Middle)
+	box(stat-4, y, y+d.rows()*wireRow, 10)
+	pg.add(symbols.Thermostat(drawing.Pt{X: stat + 1, Y: mid})...)
+	for i, id := range d.cables {
+		d.branch(pg, drawing.Pt{X: stat + 6, Y: y + (float64(i)+0.5)*wireRow}, at.X+w, id)
+	}
+	for i := range d.sensors {
+		p := drawing.Pt{X: stat + 6, Y: y + (float64(len(d.cables)+i)+0.5)*wireRow}
+		end := drawing.Pt{X: at.X + w - 19, Y: p.Y}
+		if i == 0 {
+			line(drawing.SensorLeadLine(), drawing.LayerSensors, p, end)
+			pg.add(symbols.Sensor(end, "")...)
+			pg.write(end.Add(drawing.Pt{X: 3, Y: 1.2}), "S1, wired", note, drawing.Start)
+			continue
+		}
+		line(drawing.SensorLeadLine(), drawing.LayerSensors, p.Add(drawing.Pt{X: 4}), end)
+		pg.add(symbols.SpareSensor(end, "")...)
+		pg.write(end.Add(drawing.Pt{X: 3, Y: 1.2}), "S2, capped", note, drawing.Start)
+	}
+}
+
+// branch draws one cable on its own pair of terminals.
+func (d wiring) branch(pg *page, p drawing.Pt, right float64, id string) {
+	end := drawing.Pt{X: right - 19, Y: p.Y}
+	joint := p.Lerp(end, 0.4)
+	pg.path(drawing.LayerLeads, "", drawing.Polyline(p, joint), drawing.ColdLeadLine(), nil)
+	pg.path(drawing.LayerCable, "", drawing.Polyline(joint, end), drawing.CableLine(), nil)
+	pg.add(symbols.LeadJoint(joint)...)
+	pg.write(end.Add(drawing.Pt{X: 3, Y: 1.2}), id, note, drawing.Start)
+}
