@@ -1,19 +1,12 @@
 package main
 
 import (
-	"bytes"
 	"context"
 	"flag"
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
-
-	"oxturn/drawing"
-	"oxturn/drawing/pdf"
-	"oxturn/drawing/sheets"
-	"oxturn/drawing/svg"
-	"oxturn/layout"
-	"oxturn/layout/takeoff"
 )
 
 const drawHelp = `
@@ -25,145 +18,164 @@ Reads each job, lays the cable and writes, NAME being the job file's:
   NAME.layout.json    the cable's path, for other programs
 
   oxturn draw bath.toml -o out
-  oxturn draw jobs/*.toml -o out
-  oxturn draw bath.toml --only pdf
+  oxturn draw jobs -o out                  every job of a folder, on all cores
+  oxturn draw - --name bath < bath.toml
+  oxturn draw bath.toml --only pdf -o - > bath.pdf
 
 Flags:
-  -o DIR                           where to write (default: the current folder)
-  --only LIST                      some of layout,pdf,svg,takeoff
-  --diagnostics human|short|json   how messages are written (default human)
-
+  -o DIR                 where to write (default: the current folder)
+  --only LIST            some of layout,pdf,svg,takeoff
+  --name NAME            NAME of the outputs, for a single job
+` + mannerHelp + `
 Nothing is written for a job that has errors or whose cable does not fit.
 Exit codes: 0 done, 1 errors in a job, 2 usage or file trouble, 130 interrupted.
 `
 
-// kinds are the words --only takes.
-var kinds = []string{"layout", "pdf", "svg", "takeoff"}
-
 // A drawOrder is what the flags of draw ask for.
 type drawOrder struct {
-	dir   string
-	only  map[string]bool
-	style string
+	*manner
+	dir    string
+	only   []string
+	name   string
+	folder *folder
+	brief  bool // one line a job
 }
 
 func draw(ctx context.Context, c *console, args []string) int {
 	fs := flag.NewFlagSet("draw", flag.ContinueOnError)
-	dir := fs.String("o", ".", "")
-	only := fs.String("only", strings.Join(kinds, ","), "")
-	style := fs.String("diagnostics", "human", "")
+	o := drawOrder{manner: mannerFlags(fs)}
+	fs.StringVar(&o.dir, "o", ".", "")
+	only := fs.String("only", strings.Join(kinds(), ","), "")
+	fs.StringVar(&o.name, "name", "", "")
 	names, code, ok := parse(c, "draw", fs, args)
 	if !ok {
 		return code
 	}
-	if code := needJobs(c, "draw", names, *style); code != exitOK {
-		return code
-	}
-	wanted, err := parseOnly(*only)
-	if err != nil {
-		c.say("oxturn draw: %v", err)
+	if !o.settle(c, "draw") {
 		return exitUsage
 	}
-	o := drawOrder{dir: *dir, only: wanted, style: *style}
-	worst := exitOK
-	for _, name := range names {
-		if ctx.Err() != nil {
-			return exitInterrupted
-		}
-		worst = max(worst, drawOne(c, name, o))
+	if names, ok = jobNames(c, "draw", names); !ok {
+		return exitUsage
 	}
-	return worst
+	var err error
+	if o.only, err = parseOnly(*only); err == nil {
+		err = o.check(names)
+	}
+	if err != nil {
+		c.say("oxturn draw: %v\nhint: oxturn help draw", err)
+		return exitUsage
+	}
+	return o.run(ctx, c, names)
 }
 
 // parseOnly reads the list given to --only.
-func parseOnly(list string) (map[string]bool, error) {
-	out := map[string]bool{}
+func parseOnly(list string) ([]string, error) {
+	var out []string
 	for _, k := range strings.Split(list, ",") {
 		k = strings.TrimSpace(k)
-		known := false
-		for _, x := range kinds {
-			known = known || x == k
+		if !slices.Contains(kinds(), k) {
+			return nil, fmt.Errorf("--only %q is not an output%s; use some of %s", k, didYouMean(k, kinds()), strings.Join(kinds(), ","))
 		}
-		if !known {
-			return nil, fmt.Errorf("--only %q is not an output%s; use some of %s", k, didYouMean(k, kinds), strings.Join(kinds, ","))
+		if !slices.Contains(out, k) {
+			out = append(out, k)
 		}
-		out[k] = true
 	}
 	return out, nil
 }
 
-// drawOne draws one job and writes its files, all or none.
-func drawOne(c *console, name string, o drawOrder) int {
-	plan, code := load(c, name, o.style)
+// check finds what cannot be done before any work is.
+func (o *drawOrder) check(names []string) error {
+	if o.name != "" {
+		if err := checkName(o.name); err != nil {
+			return fmt.Errorf("--name: %w", err)
+		}
+		if len(names) > 1 {
+			return fmt.Errorf("--name goes with one job, not with %d", len(names))
+		}
+	}
+	if a, b := clash(names); a != "" {
+		return fmt.Errorf("%s and %s would write the same files; draw them into two folders", a, b)
+	}
+	if o.dir != "-" {
+		return nil
+	}
+	if len(names) > 1 {
+		return fmt.Errorf("-o - takes one job, not %d", len(names))
+	}
+	if len(o.only) != 1 || !outputNamed(o.only[0]).single {
+		return fmt.Errorf("-o - takes one file: add --only pdf or --only layout")
+	}
+	return nil
+}
+
+// run draws the jobs.
+func (o *drawOrder) run(ctx context.Context, c *console, names []string) int {
+	o.folder = &folder{dir: o.dir}
+	o.brief = len(names) > 1
+	if o.dir == "-" {
+		// the output is taken: what else would go there goes with the messages
+		return o.pour(ctx, c, names[0])
+	}
+	b := batch{names: names, style: o.style, done: "drawn", one: o.one}
+	code := b.run(ctx, c)
+	if code == exitInterrupted {
+		o.folder.close()
+		c.say("oxturn: interrupted; files are whole, new or as they were")
+	}
+	return code
+}
+
+// one draws one job and writes its files, all or none.
+func (o *drawOrder) one(ctx context.Context, c *console, name string) int {
+	w, code := load(ctx, c, name, o.name, o.manner)
 	if code != exitOK {
 		return code
 	}
-	files, err := outputs(plan, baseName(name), o.only)
+	files, err := outputs(w, o.only)
 	if err != nil {
 		c.say("oxturn: %s: %v", name, err)
-		return exitJob
-	}
-	if err := writeAll(o.dir, files); err != nil {
-		c.say("oxturn: nothing was written: %v", err)
 		return exitUsage
 	}
-	summary(c, plan, o.dir, files)
+	if ctx.Err() != nil {
+		return exitInterrupted
+	}
+	if err := o.folder.write(files); err != nil {
+		c.say("oxturn: %s: nothing was written: %v", name, err)
+		return exitUsage
+	}
+	o.summary(c, w, files)
 	return exitOK
 }
 
-// outputs makes every file that is wanted, in memory.
-func outputs(p *layout.Plan, name string, only map[string]bool) ([]file, error) {
-	var out []file
-	add := func(suffix string, write func(*bytes.Buffer) error) error {
-		var b bytes.Buffer
-		if err := write(&b); err != nil {
-			return err
-		}
-		out = append(out, file{name + suffix, b.Bytes()})
-		return nil
+// pour draws one job and writes its only file to the output.
+func (o *drawOrder) pour(ctx context.Context, c *console, name string) int {
+	w, code := load(ctx, &console{In: c.In, Out: c.Err, Err: c.Err, Colour: c.Colour}, name, o.name, o.manner)
+	if code != exitOK {
+		return code
 	}
-	var set []*drawing.Sheet
-	var err error
-	if only["pdf"] || only["svg"] {
-		if set, err = sheets.Set(p); err != nil {
-			return nil, err
-		}
+	files, err := outputs(w, o.only)
+	if err == nil {
+		_, err = c.Out.Write(files[0].data)
 	}
-	if only["pdf"] {
-		info := pdf.Info{Title: p.Job.Info.Title, Author: p.Job.Info.Contractor}
-		if err := add(".pdf", func(b *bytes.Buffer) error { return pdf.Write(b, set, info) }); err != nil {
-			return nil, err
-		}
+	if err != nil {
+		c.say("oxturn: %s: %v", name, err)
+		return exitUsage
 	}
-	if only["svg"] {
-		for _, s := range set {
-			if err := add("-"+s.ID+".svg", func(b *bytes.Buffer) error { return svg.Write(b, s) }); err != nil {
-				return nil, err
-			}
-		}
-	}
-	if only["takeoff"] {
-		if err := add("-takeoff.csv", func(b *bytes.Buffer) error { return takeoff.WriteCSV(b, p.TakeOff) }); err != nil {
-			return nil, err
-		}
-		if err := add("-takeoff.json", func(b *bytes.Buffer) error { return takeoff.WriteJSON(b, p.TakeOff) }); err != nil {
-			return nil, err
-		}
-	}
-	if only["layout"] {
-		err = add(".layout.json", func(b *bytes.Buffer) error { return p.WriteFile(b) })
-	}
-	return out, err
+	return exitOK
 }
 
-// summary says in five lines what was drawn.
-func summary(c *console, p *layout.Plan, dir string, files []file) {
-	for _, line := range summaryLines(p) {
+// summary says what was drawn: one line of many jobs, else five.
+func (o *drawOrder) summary(c *console, w *work, files []file) {
+	if o.brief {
+		c.say("%s: %s; files: %d", w.source.name, briefLine(w.plan), len(files))
+		return
+	}
+	for _, line := range summaryLines(w.plan) {
 		c.say("%s", line)
 	}
 	var names []string
 	for _, f := range files {
 		names = append(names, f.name)
 	}
-	c.say("files    %s: %s", filepath.Clean(dir), strings.Join(names, ", "))
+	c.say("files    %s: %s", filepath.Clean(o.dir), strings.Join(names, ", "))
 }

@@ -1,10 +1,14 @@
 package main
 
 import (
+	"bytes"
+	"errors"
 	"fmt"
+	"io/fs"
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 )
 
 // A file is one output, whole in memory before anything is written.
@@ -13,58 +17,182 @@ type file struct {
 	data []byte
 }
 
-// writeAll puts every file in dir, each whole: all are written beside their
-// places first, and only when all are safe are they renamed. On an error the
-// old files are as they were and nothing is left behind.
-func writeAll(dir string, files []file) error {
-	if err := os.MkdirAll(dir, 0o777); err != nil {
+// A folder is where outputs go. Every job's files are staged in a folder of
+// their own inside it and moved into place only when all are safe on the disk,
+// so that whoever looks, at any moment, sees whole files.
+type folder struct {
+	dir   string
+	swept sync.Once
+
+	mu     sync.RWMutex // held for reading while writing
+	closed bool
+}
+
+// stagePrefix begins the names of staging folders.
+const stagePrefix = ".oxturn-"
+
+// close waits for writing under way and forbids more. Called when a run is
+// interrupted.
+func (o *folder) close() {
+	o.mu.Lock()
+	o.closed = true
+	o.mu.Unlock()
+}
+
+// write puts every file in the folder, all or none. Files that are there
+// already with the same bytes are left alone.
+func (o *folder) write(files []file) error {
+	o.mu.RLock()
+	defer o.mu.RUnlock()
+	if o.closed {
+		return errors.New("interrupted")
+	}
+	if err := checkNames(files); err != nil {
 		return err
 	}
-	var staged []string
-	defer func() {
-		for _, t := range staged {
-			os.Remove(t)
-		}
-	}()
-	for _, f := range files {
-		t, err := stage(dir, f)
-		if t != "" {
-			staged = append(staged, t)
-		}
-		if err != nil {
-			return fmt.Errorf("%s: %w", filepath.Join(dir, f.name), err)
-		}
+	if err := os.MkdirAll(o.dir, 0o777); err != nil {
+		return writeError(o.dir, err)
 	}
-	for i, f := range files {
-		if err := os.Rename(staged[i], filepath.Join(dir, f.name)); err != nil {
-			return err
+	o.swept.Do(func() { sweep(o.dir) })
+	s, err := newStage(o.dir)
+	if err != nil {
+		return writeError(o.dir, err)
+	}
+	defer s.remove()
+	if err := s.fill(files); err != nil {
+		return err
+	}
+	return s.publish(files)
+}
+
+// checkNames refuses names that would lie outside the folder or hide in it.
+func checkNames(files []file) error {
+	for _, f := range files {
+		if err := checkName(f.name); err != nil || f.name != filepath.Base(f.name) || !filepath.IsLocal(f.name) {
+			return fmt.Errorf("%q is no name for an output", f.name)
 		}
 	}
 	return nil
 }
 
-// stage writes f to a temporary file in dir and syncs it.
-func stage(dir string, f file) (name string, err error) {
-	t, err := os.CreateTemp(dir, ".oxturn-*")
-	if err != nil {
-		return "", err
+// writeError words what went wrong with writing the way a person would.
+func writeError(name string, err error) error {
+	var pe *fs.PathError
+	if errors.As(err, &pe) {
+		err = pe.Err
 	}
-	_, err = t.Write(f.data)
-	if err == nil {
-		err = t.Sync()
-	}
-	if cerr := t.Close(); err == nil {
-		err = cerr
-	}
-	if err == nil {
-		err = os.Chmod(t.Name(), 0o644)
-	}
-	return t.Name(), err
+	return fmt.Errorf("cannot write to %s: %w", name, err)
 }
 
-// baseName is the NAME of the outputs: the job file's without folder and
-// ending, so nothing a job says can lead out of the output folder.
-func baseName(path string) string {
-	n := filepath.Base(path)
-	return strings.TrimSuffix(n, filepath.Ext(n))
+// A stage is a locked folder in which files wait until all are safe. The lock
+// tells one that is in use from one whose run was killed.
+type stage struct {
+	dir, path string
+	unlock    func()
+}
+
+func newStage(dir string) (*stage, error) {
+	for {
+		path, err := os.MkdirTemp(dir, stagePrefix)
+		if err != nil {
+			return nil, err
+		}
+		unlock, err := lock(path, true)
+		if err == nil {
+			if _, err = os.Stat(path); err == nil {
+				return &stage{dir, path, unlock}, nil
+			}
+			unlock()
+		}
+		// another run took it for litter before it was locked: again
+		if !errors.Is(err, fs.ErrNotExist) && !errors.Is(err, errLocked) {
+			os.Remove(path)
+			return nil, err
+		}
+	}
+}
+
+func (s *stage) remove() {
+	os.RemoveAll(s.path)
+	s.unlock()
+}
+
+// fill writes every file into the stage and makes it safe.
+func (s *stage) fill(files []file) error {
+	for _, f := range files {
+		if err := writeSafe(filepath.Join(s.path, f.name), f.data); err != nil {
+			return writeError(filepath.Join(s.dir, f.name), err)
+		}
+	}
+	return nil
+}
+
+// writeSafe writes a new file and waits until the disk has it.
+func writeSafe(name string, data []byte) error {
+	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	if err != nil {
+		return err
+	}
+	_, err = f.Write(data)
+	if err == nil {
+		err = f.Sync()
+	}
+	if cerr := f.Close(); err == nil {
+		err = cerr
+	}
+	return err
+}
+
+// publish moves the files into place, one run at a time, so that two runs of
+// different jobs of the same name leave one job's files and not a mixture.
+func (s *stage) publish(files []file) error {
+	unlock, err := lock(s.dir, false)
+	if err != nil {
+		return writeError(s.dir, err)
+	}
+	defer unlock()
+	for _, f := range files {
+		place := filepath.Join(s.dir, f.name)
+		if info, err := os.Lstat(place); err == nil && info.IsDir() {
+			return fmt.Errorf("cannot write %s: a folder of that name is there", place)
+		}
+	}
+	for _, f := range files {
+		place := filepath.Join(s.dir, f.name)
+		if same(place, f.data) {
+			continue
+		}
+		if err := os.Rename(filepath.Join(s.path, f.name), place); err != nil {
+			return writeError(place, err)
+		}
+	}
+	return syncFolder(s.dir)
+}
+
+// same reports whether a plain file holds these bytes.
+func same(name string, data []byte) bool {
+	info, err := os.Lstat(name)
+	if err != nil || !info.Mode().IsRegular() || info.Size() != int64(len(data)) {
+		return false
+	}
+	old, err := os.ReadFile(name)
+	return err == nil && bytes.Equal(old, data)
+}
+
+// sweep removes what runs that were killed left in a folder.
+func sweep(dir string) {
+	entries, err := os.ReadDir(dir)
+	if err != nil {
+		return
+	}
+	for _, e := range entries {
+		path := filepath.Join(dir, e.Name())
+		if !e.IsDir() || !strings.HasPrefix(e.Name(), stagePrefix) {
+			continue
+		}
+		if unlock, err := lock(path, true); err == nil {
+			os.RemoveAll(path)
+			unlock()
+		}
+	}
 }

@@ -35,6 +35,7 @@ func main() {
 type console struct {
 	In       io.Reader
 	Out, Err io.Writer
+	Colour   bool // messages may be coloured
 }
 
 // say prints a line for the user on the error stream.
@@ -43,10 +44,10 @@ func (c *console) say(format string, args ...any) { fmt.Fprintf(c.Err, format+"\
 // Run carries out one command line and returns its exit code. It never
 // panics: a fault of ours is reported as such, with exit code 2.
 func Run(ctx context.Context, args []string, in io.Reader, out, err io.Writer) (code int) {
-	c := &console{in, out, err}
+	c := &console{In: in, Out: out, Err: err}
 	defer func() {
 		if p := recover(); p != nil {
-			c.say("oxturn: this is a fault in oxturn, not in your job: %v\nplease report it with the job file and these lines\n%s", p, debug.Stack())
+			c.fault(p)
 			code = exitUsage
 		}
 	}()
@@ -55,8 +56,11 @@ func Run(ctx context.Context, args []string, in io.Reader, out, err io.Writer) (
 		return exitOK
 	}
 	name := args[0]
-	if name == "-h" || name == "--help" || name == "-help" {
+	switch name {
+	case "-h", "--help", "-help":
 		name = "help"
+	case "--version", "-version":
+		name = "version"
 	}
 	v, ok := verbNamed(name)
 	if !ok {
@@ -64,4 +68,9 @@ func Run(ctx context.Context, args []string, in io.Reader, out, err io.Writer) (
 		return exitUsage
 	}
 	return v.run(ctx, c, args[1:])
+}
+
+// fault reports a panic as what it is.
+func (c *console) fault(p any) {
+	c.say("oxturn: this is a fault in oxturn, not in your job: %v\nplease report it with the job file and these lines\n%s", p, debug.Stack())
 }

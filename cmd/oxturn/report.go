@@ -1,31 +1,81 @@
 package main
 
 import (
-	"os"
+	"bytes"
+	"fmt"
+	"io"
+	"strings"
 
 	"oxturn/layout/job"
 )
 
 // printReport writes the diagnostics of one job: for people on the error
-// stream, for programs (json) on the output, as it is what they asked for.
+// stream; for programs on the output, as they are the data that was asked for.
 func printReport(c *console, r *job.Report, style string) {
 	switch style {
 	case "json":
-		r.JSON(c.Out)
+		writeJSON(c.Out, r)
+	case "github":
+		writeGitHub(c.Out, r)
 	case "short":
 		r.Short(c.Err)
 	default:
-		r.Human(c.Err, colour(c))
+		r.Human(c.Err, c.Colour)
 	}
 }
 
-// colour reports whether messages may be coloured: on a terminal that can,
-// and where the user has not said no.
-func colour(c *console) bool {
-	f, ok := c.Err.(*os.File)
-	if !ok || os.Getenv("NO_COLOR") != "" || os.Getenv("TERM") == "dumb" {
-		return false
+// jsonHead is the first line of the json style, written once however many
+// jobs follow.
+func jsonHead() []byte {
+	var b bytes.Buffer
+	new(job.Report).JSON(&b)
+	return b.Bytes()
+}
+
+// writeJSON writes a report's lines but for the first.
+func writeJSON(w io.Writer, r *job.Report) {
+	var b bytes.Buffer
+	r.JSON(&b)
+	w.Write(bytes.TrimPrefix(b.Bytes(), jsonHead()))
+}
+
+// writeGitHub writes diagnostics as the workflow commands that GitHub turns
+// into annotations of a change:
+// https://docs.github.com/actions/reference/workflow-commands-for-github-actions
+func writeGitHub(w io.Writer, r *job.Report) {
+	for _, d := range r.Diagnostics() {
+		var at []string
+		if d.Span.File != "" {
+			at = append(at, "file="+githubProperty(d.Span.File))
+		}
+		if d.Span.End > 0 {
+			from, to := r.Position(d.Span.File, d.Span.Start), r.Position(d.Span.File, d.Span.End)
+			at = append(at, fmt.Sprintf("line=%d,endLine=%d,col=%d,endColumn=%d", from.Line, to.Line, from.Column, to.Column))
+		}
+		if d.ID != "" {
+			at = append(at, "title="+d.ID)
+		}
+		text := d.Message
+		if d.Hint != "" {
+			text += "\nhint: " + d.Hint
+		}
+		fmt.Fprintf(w, "::%s %s::%s\n", d.Severity, strings.Join(at, ","), githubData(text))
 	}
-	info, err := f.Stat()
-	return err == nil && info.Mode()&os.ModeCharDevice != 0
+}
+
+// githubData escapes text so that it stays one command.
+func githubData(s string) string {
+	return strings.NewReplacer("%", "%25", "\r", "%0D", "\n", "%0A").Replace(s)
+}
+
+func githubProperty(s string) string {
+	return strings.NewReplacer(":", "%3A", ",", "%2C").Replace(githubData(s))
+}
+
+// verdict is the exit code that a report calls for.
+func (m *manner) verdict(r *job.Report) int {
+	if r.Errors() > 0 || m.strict && r.Warnings() > 0 {
+		return exitJob
+	}
+	return exitOK
 }

@@ -34,6 +34,21 @@ func summaryLines(p *layout.Plan) []string {
 	}
 }
 
+// briefLine tells cable and load of a plan.
+func briefLine(p *layout.Plan) string {
+	var cable []string
+	watts := 0.0
+	for _, r := range p.Rooms {
+		for _, c := range r.Cables {
+			cable = append(cable, c.ID+" "+c.Label.ID)
+		}
+	}
+	for _, l := range p.Load {
+		watts += l.Watts
+	}
+	return fmt.Sprintf("%s, %.0f W", strings.Join(cable, ", "), watts)
+}
+
 func cableLength(mm float64, u plane.Units) string {
 	if u == plane.Inches {
 		return fmt.Sprintf("%.1f ft", mm/plane.Foot)

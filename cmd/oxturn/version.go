@@ -14,6 +14,14 @@ import (
 // their commit beside it.
 const release = "0.1.0"
 
+const versionHelp = `
+  oxturn version
+  oxturn version --licences
+
+Flags:
+  --licences             the licences of the faces that are built in
+`
+
 func version(_ context.Context, c *console, args []string) int {
 	fs := flag.NewFlagSet("version", flag.ContinueOnError)
 	licences := fs.Bool("licences", false, "")

@@ -1,0 +1,126 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"strings"
+	"unicode"
+)
+
+// readLimit keeps a wrong file from filling memory. A job file's own limit is
+// far below it and said by the reader of jobs.
+const readLimit = 16 << 20
+
+// A source is a job file as read.
+type source struct {
+	name string // for messages, as the user wrote it
+	base string // NAME of the outputs
+	data []byte
+}
+
+// readSource reads a job file, or the standard input for "-". base, where not
+// empty, is what the outputs are called instead.
+func readSource(in io.Reader, name, base string) (source, error) {
+	s := source{name: name, base: base}
+	if base == "" {
+		s.base = baseName(name)
+	}
+	var err error
+	if name == "-" {
+		s.name = "standard input"
+		s.data, err = readAll(in, s.name)
+		return s, err
+	}
+	s.data, err = readFile(name)
+	return s, err
+}
+
+func readFile(name string) ([]byte, error) {
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, plainError(name, err)
+	}
+	defer f.Close()
+	if info, err := f.Stat(); err == nil && info.IsDir() {
+		return nil, fmt.Errorf("%s is a folder, not a job file", name)
+	}
+	return readAll(f, name)
+}
+
+func readAll(r io.Reader, name string) ([]byte, error) {
+	data, err := io.ReadAll(io.LimitReader(r, readLimit+1))
+	if err != nil {
+		return nil, plainError(name, err)
+	}
+	if len(data) > readLimit {
+		return nil, fmt.Errorf("%s is larger than %d MiB; that is no job file", name, readLimit>>20)
+	}
+	return data, nil
+}
+
+// plainError words what went wrong with a file the way a person would.
+func plainError(name string, err error) error {
+	var pe *fs.PathError
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return fmt.Errorf("there is no file %s", name)
+	case errors.Is(err, fs.ErrPermission):
+		return fmt.Errorf("%s may not be read: permission denied", name)
+	case errors.As(err, &pe):
+		return fmt.Errorf("%s: %w", name, pe.Err)
+	}
+	return fmt.Errorf("%s: %w", name, err)
+}
+
+// opener reads the catalogue a job names, from where the job lies. Only plain
+// files: a pipe or a device might never end.
+func opener(job string) func(string) ([]byte, error) {
+	return func(name string) ([]byte, error) {
+		if !filepath.IsAbs(name) {
+			name = filepath.Join(filepath.Dir(job), name)
+		}
+		info, err := os.Stat(name)
+		if err != nil {
+			return nil, err
+		}
+		if !info.Mode().IsRegular() {
+			return nil, errors.New("it is not a plain file")
+		}
+		return readFile(name)
+	}
+}
+
+// stdinName is what the outputs of a job from the standard input are called.
+const stdinName = "job"
+
+// baseName is the NAME of the outputs: the job file's without folder and
+// ending, so nothing a job says can lead out of the output folder.
+func baseName(path string) string {
+	if path == "-" {
+		return stdinName
+	}
+	n := filepath.Base(path)
+	n = strings.TrimSuffix(n, filepath.Ext(n))
+	if checkName(n) != nil {
+		return stdinName
+	}
+	return n
+}
+
+// checkName reports what keeps a name from being part of a file's name.
+func checkName(n string) error {
+	odd := func(r rune) bool { return r == '/' || r == '\\' || unicode.IsControl(r) }
+	switch {
+	case strings.Trim(n, ". ") == "":
+		return fmt.Errorf("%q is no name for a file", n)
+	case strings.ContainsFunc(n, odd):
+		return fmt.Errorf("%q has characters that no file's name may have", n)
+	case len(n) > 200:
+		return fmt.Errorf("a name of %d bytes is too long for a file", len(n))
+	}
+	return nil
+}

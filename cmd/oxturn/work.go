@@ -1,0 +1,111 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"runtime/debug"
+	"time"
+
+	"oxturn/drawing"
+	"oxturn/drawing/sheets"
+	"oxturn/layout"
+	"oxturn/layout/job"
+)
+
+// A work is a job as far as it could be taken: read, planned and drawn. Later
+// parts are nil when the report has errors.
+type work struct {
+	source source
+	job    *job.Job
+	plan   *layout.Plan
+	sheets []*drawing.Sheet
+	report *job.Report
+}
+
+// errTime ends work that takes longer than its limit.
+var errTime = errors.New("time limit")
+
+// do reads, plans and draws a job; everything there is to say about it is in
+// the report. An error is trouble that is not the job's: ctx ended, or a fault
+// of ours.
+func do(ctx context.Context, s source, limit time.Duration) (*work, error) {
+	w := &work{source: s}
+	err := within(ctx, limit, w.take)
+	if errors.Is(err, errTime) {
+		return givenUp(s, limit), nil // w still belongs to its goroutine
+	}
+	return w, err
+}
+
+func givenUp(s source, limit time.Duration) *work {
+	w := &work{source: s, report: &job.Report{}}
+	w.report.Add(job.Diagnostic{Span: job.Span{File: s.name}, Message: fmt.Sprintf("this job was given up after %v", limit),
+		Hint: "check its size and its pitch, split it into several jobs, or give it more with --time-limit"})
+	return w
+}
+
+// take does the work's phases up to the first that finds errors.
+func (w *work) take() {
+	w.job, w.report = job.Read(w.source.name, w.source.data, opener(w.source.name))
+	if w.job == nil || w.report.Errors() > 0 {
+		return
+	}
+	plan, found := layout.Build(w.job)
+	for _, d := range found {
+		w.report.Add(d)
+	}
+	if w.report.Errors() == 0 {
+		w.draw(plan)
+	}
+	if w.report.Errors() == 0 {
+		w.report.Finish()
+	}
+}
+
+func (w *work) draw(plan *layout.Plan) {
+	set, err := sheets.Set(plan)
+	if err != nil {
+		w.report.Add(job.Diagnostic{Span: job.Span{File: w.source.name}, Message: err.Error()})
+		return
+	}
+	for _, d := range unsettable(w.source, drawing.Unsettable(set...)) {
+		w.report.Add(d)
+	}
+	w.plan, w.sheets = plan, set
+}
+
+// within runs f and waits for it, for ctx or for the limit, whichever comes
+// first. A panic in f comes back as an error.
+func within(ctx context.Context, limit time.Duration, f func()) error {
+	done := make(chan error, 1)
+	go func() {
+		defer func() {
+			if p := recover(); p != nil {
+				done <- &faultError{p, debug.Stack()}
+			}
+		}()
+		f()
+		done <- nil
+	}()
+	clock := time.NewTimer(limit)
+	defer clock.Stop()
+	select {
+	case err := <-done:
+		return err
+	case <-ctx.Done():
+		return ctx.Err()
+	case <-clock.C:
+		return errTime
+	}
+}
+
+// A faultError is a panic of ours while a job was worked on.
+type faultError struct {
+	what  any
+	stack []byte
+}
+
+func (e *faultError) Error() string {
+	return fmt.Sprintf("this is a fault in oxturn, not in your job: %v\nplease report it with the job file and these lines\n%s", e.what, e.stack)
+}
