@@ -38,7 +38,8 @@ type Laid struct {
 	By         string
 	Error      float64 // mm; 0: by the evidence
 	FingerRoom float64 // mm; negative: by the evidence
-	AsPlanned  bool    // all was held against the plan and lies as drawn
+	Issued     *Issued // the plan it was laid from; nil: this job's own
+	AsPlanned  bool    // all was held against Issued and lies as drawn
 	Corners    []plane.Point
 	Start      *plane.Point
 	Legs       []Leg
@@ -80,7 +81,7 @@ type LaidSensor struct {
 func (a *Laid) Whole() bool { return a.AsPlanned || len(a.Corners) > 0 || len(a.Legs) > 0 }
 
 // readAsLaid reads what is known of the cables as laid.
-func (j *Job) readAsLaid(top table) {
+func (j *Job) readAsLaid(top table, open func(string) ([]byte, error)) {
 	seen, spoken := map[string]Span{}, map[int]bool{}
 	for _, t := range top.each("as_laid") {
 		room, ok := j.roomNamed(t)
@@ -93,7 +94,7 @@ func (j *Job) readAsLaid(top table) {
 			continue
 		}
 		seen[key], spoken[room] = t.span(), true
-		if a, ok := j.asLaid(t, room); ok {
+		if a, ok := j.asLaid(t, room, open); ok {
 			j.Laid = append(j.Laid, a)
 		}
 	}
@@ -120,7 +121,7 @@ func (j *Job) roomNamed(t table) (int, bool) {
 }
 
 // asLaid reads one table; ok is false when something in it was reported.
-func (j *Job) asLaid(t table, room int) (a Laid, ok bool) {
+func (j *Job) asLaid(t table, room int, open func(string) ([]byte, error)) (a Laid, ok bool) {
 	a = Laid{Room: room, Cable: t.text("cable"), Date: t.date("date"), By: t.text("by"), Error: t.num("error"), FingerRoom: t.numOr("finger_room", -1),
 		AsPlanned: t.flag("as_planned"), Runs: t.whole("runs"), Span: t.span(), Spans: t.spans()}
 	for i, name := range evidenceNames() {
@@ -133,6 +134,7 @@ func (j *Job) asLaid(t table, room int) (a Laid, ok bool) {
 	a.Readings = readReadings(t)
 	if onePath(t) {
 		j.Rooms[room].laidPoints(t, &a)
+		a.Issued = j.readIssued(t, &a, open)
 	}
 	return a, !t.broken()
 }
@@ -145,6 +147,10 @@ func onePath(t table) bool {
 	}
 	if len(ways) > 1 {
 		t.errorf(ways[1], "keep one of the two", "the cable's place is given both by %s and by %s", ways[0], ways[1])
+		t.spoil()
+	}
+	if t.flag("as_planned") && !t.has("plan") {
+		t.errorf("as_planned", "add plan = \"issued/bath.layout.json\", the layout file that draw wrote beside the drawings on site", "as_planned needs the plan it was held against: a plan worked out anew may lie otherwise")
 		t.spoil()
 	}
 	if t.has("legs") != t.has("start") {
@@ -286,7 +292,7 @@ func (a *Laid) checkFor(info table, room string) {
 		info.rd.report.Add(Diagnostic{Span: at, Notes: note, Hint: "measure it, or take status = \"for installation\"",
 			Message: fmt.Sprintf("the status is \"as laid\", but the evidence for room %q is the plan only", room)})
 	case !a.Whole():
-		info.rd.report.Add(Diagnostic{Span: at, Notes: note, Hint: "add corners, or start and legs; or as_planned = true once every run has been held against the plan",
+		info.rd.report.Add(Diagnostic{Span: at, Notes: note, Hint: "add corners, or start and legs; or as_planned = true with plan, once every run has been held against it",
 			Message: fmt.Sprintf("the status is \"as laid\", but nothing says where the cable of room %q lies", room)})
 	}
 }

@@ -65,13 +65,54 @@ func TestStatusNeedsEvidence(t *testing.T) {
 	room := "[[room]]\nname = \"R\"\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\n" + tail
 	for _, c := range []struct{ record, want string }{
 		{"", "nothing says how the cable"},
-		{"[[as_laid]]\nroom = \"R\"\nevidence = \"plan only\"\nas_planned = true\n", "the plan only"},
+		{"[[as_laid]]\nroom = \"R\"\nevidence = \"plan only\"\nplan = \"x.layout.json\"\nas_planned = true\n", "the plan only"},
 		{"[[as_laid]]\nroom = \"R\"\nevidence = \"photo with tape\"\nruns = 3\n", "nothing says where the cable"},
-		{"[[as_laid]]\nroom = \"R\"\nevidence = \"photo with tape\"\nas_planned = true\n", ""},
+		{"[[as_laid]]\nroom = \"R\"\nevidence = \"photo with tape\"\nplan = \"x.layout.json\"\nas_planned = true\n", ""},
 	} {
-		_, report := readText("units = \"mm\"\n[job]\nstatus = \"as laid\"\n" + strings.Replace(head, "units = \"mm\"\n", "", 1) + room + c.record)
+		_, report := readPlanned("units = \"mm\"\n[job]\nstatus = \"as laid\"\n" + strings.Replace(head, "units = \"mm\"\n", "", 1) + room + c.record)
 		if got := human(report); (c.want == "") != (report.Errors() == 0) || !strings.Contains(got, c.want) {
 			t.Errorf("%q: want %q, got\n%s", c.record, c.want, got)
 		}
+	}
+}
+
+// issued is a layout file with one cable.
+const issued = `{"schema": 1, "unit": "mm", "rooms": [{"name": "R", "outline": [[0,0],[3000,0],[3000,2000],[0,2000]], "cables": [
+ {"id": "H1", "bend_radius_mm": 30, "path": [[75,75],[75,1900],[165,1900],[165,75]], "cold_lead": [[100,0],[75,75]]}],
+ "sensors": [{"name": "S1", "tip": [120,900], "lead": [[100,0],[120,900]]}, {"name": "S2", "spare": true, "tip": [600,900], "lead": [[100,0],[600,900]]}]}]}`
+
+// readPlanned reads a job beside which the file issued lies.
+func readPlanned(text string) (*Job, *Report) {
+	return Read("job.toml", []byte(text), func(string) ([]byte, error) { return []byte(issued), nil })
+}
+
+func TestIssuedPlan(t *testing.T) {
+	job := func(room, cable string) string {
+		return head + "[[room]]\nname = \"" + room + "\"\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\n" + tail +
+			"[[as_laid]]\nroom = \"" + room + "\"\nevidence = \"photo with tape\"\nplan = \"p.json\"\n" + cable
+	}
+	j, report := readPlanned(job("R", "as_planned = true"))
+	if report.Errors() > 0 {
+		t.Fatal(human(report))
+	}
+	is := j.Laid[0].Issued
+	samePoints(t, "path", is.Path, []plane.Point{{X: 75, Y: 75}, {X: 75, Y: 1900}, {X: 165, Y: 1900}, {X: 165, Y: 75}})
+	samePoints(t, "tips", []plane.Point{*is.Sensor.Tip, *is.Spare.Tip}, []plane.Point{{X: 120, Y: 900}, {X: 600, Y: 900}})
+	for _, c := range []struct{ text, file, want string }{
+		{job("R", "as_planned = true\ncable = \"H2\""), issued, "no cable H2 in room \"R\""},
+		{job("Q", "as_planned = true"), issued, "no room \"Q\""},
+		{job("R", "as_planned = true"), `{"schema": 2}`, "schema 2"},
+		{job("R", "as_planned = true"), `{"schema": 1, "rooms": [{"name": "R", "cables": [{"id": "H1", "path": [[1e400, 2]]}]}]}`, "is no layout file"},
+		{job("R", "as_planned = true"), `{"schema": 1, "rooms": [{"name": "R", "cables": [{"id": "H1", "path": [[1e40, 2], [4, 4]]}]}]}`, "outside wall"},
+		{job("R", "as_planned = true"), `{"schema": 1, "rooms": [{"name": "R", "cables": [{"id": "H1", "path": [[9, 2]]}]}]}`, "has no path"},
+		{job("R", "as_planned = true"), `[[room]]`, "is no layout file"},
+	} {
+		_, report := Read("job.toml", []byte(c.text), func(string) ([]byte, error) { return []byte(c.file), nil })
+		if got := human(report); !strings.Contains(got, c.want) {
+			t.Errorf("%s: want %q, got\n%s", c.file, c.want, got)
+		}
+	}
+	if _, report := readText(job("R", "as_planned = true")); report.Errors() == 0 {
+		t.Error("a plan that cannot be opened is not reported")
 	}
 }

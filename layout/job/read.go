@@ -37,7 +37,7 @@ func Read(name string, data []byte, open func(name string) ([]byte, error)) (*Jo
 	j.Cables = readCables(top, nil)
 	j.readCatalogue(top, open)
 	j.readRooms(top)
-	j.readAsLaid(top)
+	j.readAsLaid(top, open)
 	j.checkCables(top)
 	return j, report
 }

@@ -1,0 +1,122 @@
+package job
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"oxturn/layout/plane"
+)
+
+// An Issued is one cable of a plan as it was issued: the layout file keeps it,
+// for the same job may be worked out otherwise later.
+type Issued struct {
+	File             string
+	Path             []plane.Point
+	ColdLead, Return []plane.Point
+	Sensor, Spare    LaidSensor
+}
+
+// issuedFile is as much of a layout file as is read back.
+type issuedFile struct {
+	Schema int `json:"schema"`
+	Rooms  []struct {
+		Name    string        `json:"name"`
+		Cables  []issuedCable `json:"cables"`
+		Sensors []struct {
+			Spare bool         `json:"spare"`
+			Tip   [2]float64   `json:"tip"`
+			Lead  [][2]float64 `json:"lead"`
+		} `json:"sensors"`
+	} `json:"rooms"`
+}
+
+type issuedCable struct {
+	ID       string       `json:"id"`
+	Path     [][2]float64 `json:"path"`
+	ColdLead [][2]float64 `json:"cold_lead"`
+	Return   [][2]float64 `json:"return_lead"`
+}
+
+// issuedSchema is the version of the layout file that is understood.
+const issuedSchema = 1
+
+// readIssued reads the cable of a table from the layout file it names; nil
+// where it names none, or where that was reported.
+func (j *Job) readIssued(t table, a *Laid, open func(string) ([]byte, error)) *Issued {
+	if !t.has("plan") || t.broken() {
+		return nil
+	}
+	room := j.Rooms[a.Room].Name
+	is, err := openIssued(t.text("plan"), room, a.Cable, open)
+	if err != nil {
+		t.errorf("plan", "name the layout file, NAME.layout.json, that draw wrote with the drawings on site", "plan %q: %v", t.text("plan"), err)
+		t.spoil()
+		return nil
+	}
+	for _, p := range is.Path {
+		if !j.Rooms[a.Room].laidInside(t, "plan", t.at("plan"), p) {
+			return nil
+		}
+	}
+	return is
+}
+
+func openIssued(name, room, cable string, open func(string) ([]byte, error)) (*Issued, error) {
+	if open == nil {
+		return nil, fmt.Errorf("it cannot be read here")
+	}
+	data, err := open(name)
+	if err != nil {
+		return nil, reason(err)
+	}
+	var f issuedFile
+	if len(data) > 8*maxFile {
+		return nil, fmt.Errorf("the file has %d bytes, which no layout file has", len(data))
+	}
+	if err := json.Unmarshal(data, &f); err != nil {
+		return nil, fmt.Errorf("this is no layout file: %w", err)
+	}
+	if f.Schema != issuedSchema {
+		return nil, fmt.Errorf("it has schema %d; this version reads %d", f.Schema, issuedSchema)
+	}
+	return f.find(name, room, cable)
+}
+
+func (f issuedFile) find(name, room, cable string) (*Issued, error) {
+	for _, r := range f.Rooms {
+		if r.Name != room {
+			continue
+		}
+		for _, c := range r.Cables {
+			if c.ID != cable && (cable != "" || len(r.Cables) != 1) {
+				continue
+			}
+			if len(c.Path) < 2 {
+				return nil, fmt.Errorf("cable %s has no path in it", c.ID)
+			}
+			is := &Issued{File: name, Path: points(c.Path), ColdLead: points(c.ColdLead), Return: points(c.Return)}
+			for _, s := range r.Sensors {
+				tip := plane.Pt(s.Tip[0], s.Tip[1])
+				if s.Spare {
+					is.Spare = LaidSensor{&tip, points(s.Lead)}
+				} else {
+					is.Sensor = LaidSensor{&tip, points(s.Lead)}
+				}
+			}
+			return is, nil
+		}
+		if cable == "" {
+			return nil, fmt.Errorf("room %q has %d cables in it; name one with cable", room, len(r.Cables))
+		}
+		return nil, fmt.Errorf("there is no cable %s in room %q", cable, room)
+	}
+	return nil, fmt.Errorf("there is no room %q in it", room)
+}
+
+func points(pairs [][2]float64) []plane.Point {
+	var out []plane.Point
+	for _, p := range pairs {
+		out = append(out, plane.Pt(p[0], p[1]))
+	}
+	return out
+}
