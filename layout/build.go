@@ -21,6 +21,7 @@ func Build(j *job.Job) (*Plan, []job.Diagnostic) {
 		first += len(r.Cables)
 		p.Rooms = append(p.Rooms, r)
 	}
+	out = append(out, p.asLaid()...)
 	out = append(out, p.loads()...)
 	p.takeOff()
 	return p, out

@@ -55,6 +55,7 @@ type cableJSON struct {
 	Halfway   [2]float64   `json:"halfway"`
 	Runs      []runJSON    `json:"runs"`
 	Score     scoreJSON    `json:"score"`
+	AsLaid    *laidJSON    `json:"as_laid,omitempty"`
 }
 
 type runJSON struct {
@@ -112,6 +113,7 @@ func (c *Cable) json() cableJSON {
 		Spacing: round(c.Spacing, 2), Zone: c.Zone + 1, Path: pairs(c.Path), ColdLead: pairs(c.ColdLead), Return: pairs(c.Return),
 		Halfway: pair(c.Halfway().At), Score: scoreJSON{round(c.Score.Covered, 4), round(c.Score.Bare, 3), round(c.Score.Evenness, 4), round(c.Score.Straight, 4), c.Score.Turns},
 	}
+	out.AsLaid = c.Laid.json()
 	for _, run := range c.Runs {
 		out.Runs = append(out.Runs, runJSON{run.Number, run.Direction, run.Pegs, run.GapToNext, round(run.RunningEnd, 1)})
 	}

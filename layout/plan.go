@@ -71,6 +71,7 @@ type Cable struct {
 	Marks      []Mark // quarter, half, three-quarter
 	Lattice    route.Lattice
 	Score      route.Score
+	Laid       *Laid         // what is known of it as it lies; nil: nothing
 	Circuit    circuit.Cable // ohms with their limits, amps, heat per length
 }
 
@@ -107,6 +108,9 @@ type Sensor struct {
 	Tip   plane.Point
 	Lead  []plane.Point // from the thermostat's foot to the tip
 	Why   string
+	Found *plane.Point // where the tip really lies; nil: not recorded
+	// FoundLead: the lead's way was recorded too
+	FoundLead bool
 }
 
 // A Load is what one thermostat feeds.

@@ -1,0 +1,350 @@
+package layout
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+// An Accuracy is what a class of evidence is good for, in mm: how far a place
+// may be off either way, and how much floor to leave free beyond that.
+type Accuracy struct {
+	Evidence          job.Evidence
+	Error, FingerRoom float64
+}
+
+// Accuracies returns the classes of evidence that a verdict can be given from:
+// a photo with a tape in it taken square-on is good to 1/2 in, a hand with a
+// tape to 1 in; nothing is drilled within 2 in of the one or 4 in of the other
+// (common practice).
+func Accuracies() []Accuracy {
+	return []Accuracy{
+		{job.PhotoWithTape, 0.5 * plane.Inch, 1.5 * plane.Inch},
+		{job.ByHand, 1 * plane.Inch, 3 * plane.Inch},
+	}
+}
+
+// UnrecordedError is how far a thing may lie from where the plan has it when
+// nobody recorded where it was laid, in mm: 12 in, as has been found on a
+// floor drilled by its plan (common practice).
+const UnrecordedError = 12 * plane.Inch
+
+// A Laid is one cable as it really lies, as far as that is known.
+type Laid struct {
+	Job        *job.Laid
+	Path       []plane.Point // corner points, start of heat first; empty: nothing is known of it
+	Whole      bool          // Path is the whole cable
+	Planned    []plane.Point // the path it was laid from
+	Error      float64       // mm either way; 0 from a plan only
+	FingerRoom float64       // mm
+	Joint      *plane.Point
+	EndCap     *plane.Point
+	ColdLead   []plane.Point
+	Return     []plane.Point
+	Differ     []Difference
+}
+
+// A Difference is one thing that does not lie where the plan had it.
+type Difference struct {
+	What string
+	Plan plane.Point // where the plan has it
+	Laid plane.Point // where it lies
+	Off  float64     // mm
+}
+
+// Recorded reports whether it is known from the floor itself, not from a plan,
+// where the whole cable lies.
+func (l *Laid) Recorded() bool { return l != nil && l.Whole && l.Job.Evidence != job.PlanOnly }
+
+// asLaid joins the job's records of what was laid to the plan. With the status
+// as laid the cables are from then on those that lie; the plan's path stays in
+// Laid.
+func (p *Plan) asLaid() []job.Diagnostic {
+	var out []job.Diagnostic
+	for i := range p.Job.Laid {
+		a := &p.Job.Laid[i]
+		r := &p.Rooms[a.Room]
+		if len(r.Cables) == 0 {
+			continue // already reported
+		}
+		c, bad := r.cableOf(a)
+		if bad != nil {
+			out = append(out, *bad)
+			continue
+		}
+		l, found := r.laid(a, c, p.Job)
+		out = append(out, found...)
+		if l == nil {
+			continue
+		}
+		c.Laid = l
+		r.laidSensors(a, p.Job.Info.Status)
+		if p.Job.Info.Status == job.AsLaid {
+			c.becomes(l, p.Job.Membrane.Pitch)
+		}
+	}
+	return append(out, p.unrecorded()...)
+}
+
+// cableOf finds the cable that a record speaks of.
+func (r *Room) cableOf(a *job.Laid) (*Cable, *job.Diagnostic) {
+	var names []string
+	for i := range r.Cables {
+		c := &r.Cables[i]
+		names = append(names, c.ID)
+		if c.ID != a.Cable && (a.Cable != "" || len(r.Cables) > 1) {
+			continue
+		}
+		if c.Laid != nil {
+			d := job.Diagnostic{Span: a.Span, Message: fmt.Sprintf("cable %s of room %q has two [[as_laid]]", c.ID, r.Job.Name), Hint: "put both into one table"}
+			return nil, &d
+		}
+		return c, nil
+	}
+	d := job.Diagnostic{Span: a.Spans.At("cable"), Hint: "cables of this room: " + strings.Join(names, ", ")}
+	d.Message = fmt.Sprintf("room %q has %d cables: name the one that was laid", r.Job.Name, len(r.Cables))
+	if a.Cable != "" {
+		d.Message = fmt.Sprintf("room %q has no cable %q", r.Job.Name, a.Cable)
+	}
+	return nil, &d
+}
+
+// laid works out one record; nil when it was reported as no cable.
+func (r *Room) laid(a *job.Laid, c *Cable, j *job.Job) (*Laid, []job.Diagnostic) {
+	l := &Laid{Job: a, Planned: c.Path, Joint: a.Joint, EndCap: a.EndCap, ColdLead: a.ColdLead, Return: a.Return}
+	for _, acc := range Accuracies() {
+		if acc.Evidence == a.Evidence {
+			l.Error, l.FingerRoom = acc.Error, acc.FingerRoom
+		}
+	}
+	if a.Error > 0 && l.Error > 0 {
+		l.Error = a.Error
+	}
+	if a.FingerRoom >= 0 && l.Error > 0 {
+		l.FingerRoom = a.FingerRoom
+	}
+	if a.Issued != nil {
+		l.Planned = a.Issued.Path
+	}
+	if d := l.trace(r, c, j); d != nil {
+		return nil, []job.Diagnostic{*d}
+	}
+	l.ends()
+	if d := l.check(r, c, j); d != nil {
+		if d.Severity == job.Error {
+			return nil, []job.Diagnostic{*d}
+		}
+		return l.compared(c), []job.Diagnostic{*d}
+	}
+	return l.compared(c), nil
+}
+
+// trace finds the path as laid.
+func (l *Laid) trace(r *Room, c *Cable, j *job.Job) *job.Diagnostic {
+	a := l.Job
+	switch {
+	case a.AsPlanned:
+		l.Path, l.Whole = l.Planned, true
+		l.ColdLead, l.Return = or(a.ColdLead, a.Issued.ColdLead), or(a.Return, a.Issued.Return)
+	case len(a.Corners) > 0:
+		l.Path, l.Whole = a.Corners, true
+	case len(a.Legs) > 0:
+		l.Path, l.Whole = c.walkLegs(*a.Start, a.Legs), true
+	case a.Runs > 0:
+		planned := runs(l.Planned, c.BendRadius, j.Membrane.Pitch)
+		if a.Runs > len(planned) {
+			return &job.Diagnostic{Span: a.Spans.At("runs"), Hint: "runs are numbered on the cable plan, from the start of heat",
+				Message: fmt.Sprintf("%d runs are said to be laid, but cable %s has %d", a.Runs, c.ID, len(planned))}
+		}
+		l.Path = l.Planned[:planned[a.Runs-1].leg+1]
+	}
+	return nil
+}
+
+func or(a, b []plane.Point) []plane.Point {
+	if len(a) > 0 {
+		return a
+	}
+	return b
+}
+
+// walkLegs follows legs counted in pegs. A compass word means the nearest of
+// the lattice's own eight directions, for membranes that do not lie square to
+// north.
+func (c *Cable) walkLegs(at plane.Point, legs []job.Leg) []plane.Point {
+	out := []plane.Point{at}
+	const eighth = math.Pi / 4
+	for _, leg := range legs {
+		world := (90 - leg.Bearing) * math.Pi / 180
+		k := math.Round((world - c.Lattice.Angle) / eighth)
+		step := c.Lattice.Pitch * float64(leg.Pegs)
+		if math.Mod(math.Abs(k), 2) == 1 {
+			step *= math.Sqrt2
+		}
+		at = at.Add(plane.Pt(step, 0).Rotate(c.Lattice.Angle + k*eighth))
+		out = append(out, at)
+	}
+	return corners(out)
+}
+
+// ends fills in the joint and the end cap where they are the path's ends.
+func (l *Laid) ends() {
+	if l.Joint == nil && len(l.Path) > 0 {
+		l.Joint = &l.Path[0]
+	}
+	if l.EndCap == nil && l.Whole {
+		l.EndCap = &l.Path[len(l.Path)-1]
+	}
+}
+
+// lengthShare is the share by which a taped path may differ from the length on
+// the label before a run is likely to be missing.
+const lengthShare = 0.04
+
+// check looks at what a cable cannot do: cross itself, leave its room, or be of
+// another length than its label says.
+func (l *Laid) check(r *Room, c *Cable, j *job.Job) *job.Diagnostic {
+	key := given(l.Job)
+	at := l.Job.Spans.At(key)
+	for _, p := range l.Path {
+		if !r.Floor.Contains(p) && r.Floor.Distance(p) > plane.Inch+5 {
+			return &job.Diagnostic{Span: at, Hint: "look at the leg before it", Message: fmt.Sprintf("%s: cable %s would leave room %q at (%s, %s)", key, c.ID, r.Job.Name,
+				plane.FormatLength(p.X, j.Units), plane.FormatLength(p.Y, j.Units))}
+		}
+	}
+	if i, k, ok := selfCrossing(l.Path); ok {
+		return &job.Diagnostic{Span: at, Hint: "a cable never crosses itself: one of the two was misread",
+			Message: fmt.Sprintf("%s: cable %s would cross itself, leg %d over leg %d", key, c.ID, i, k)}
+	}
+	if !l.Whole {
+		return nil
+	}
+	n := pathLength(l.Path, c.BendRadius)
+	if off := n - c.Label.Length; math.Abs(off) > lengthShare*c.Label.Length {
+		return &job.Diagnostic{Severity: job.Warning, ID: "W110", Span: at, Hint: "look for a run left out or counted twice",
+			Message: fmt.Sprintf("cable %s as laid measures %s, but its label says %s", c.ID, length(n, j.Units), length(c.Label.Length, j.Units))}
+	}
+	return nil
+}
+
+// given names the key that says where the cable lies.
+func given(a *job.Laid) string {
+	switch {
+	case a.AsPlanned:
+		return "as_planned"
+	case len(a.Corners) > 0:
+		return "corners"
+	case len(a.Legs) > 0:
+		return "legs"
+	}
+	return "runs"
+}
+
+func pathLength(path []plane.Point, bend float64) float64 {
+	if len(path) < 2 {
+		return 0
+	}
+	cum := cumulative(path, bend)
+	return cum[len(cum)-1]
+}
+
+// selfCrossing returns two legs of a path that cross, counted from 1.
+func selfCrossing(path []plane.Point) (i, k int, ok bool) {
+	for i := 1; i < len(path); i++ {
+		for k := i + 2; k < len(path); k++ {
+			if (plane.Segment{A: path[i-1], B: path[i]}).Crosses(plane.Segment{A: path[k-1], B: path[k]}) {
+				return i, k, true
+			}
+		}
+	}
+	return 0, 0, false
+}
+
+// becomes puts the cable where it lies, for sheets that show it as laid.
+func (c *Cable) becomes(l *Laid, pitch float64) {
+	if !l.Whole {
+		return
+	}
+	c.Path = l.Path
+	if l.ColdLead != nil {
+		c.ColdLead = l.ColdLead
+	}
+	if l.Return != nil {
+		c.Return = l.Return
+	}
+	c.Routed = pathLength(c.Path, c.BendRadius)
+	c.Runs = runs(c.Path, c.BendRadius, pitch)
+	c.Marks = marks(c.Path, c.BendRadius, c.Runs)
+}
+
+// laidSensors joins what is known of the sensors.
+func (r *Room) laidSensors(a *job.Laid, s job.Status) {
+	for _, l := range []struct {
+		name   string
+		as, is job.LaidSensor
+	}{{"S1", a.Sensor, issuedSensor(a, false)}, {"S2", a.Spare, issuedSensor(a, true)}} {
+		as := l.as
+		if as.Tip == nil {
+			as = l.is
+		}
+		if as.Tip == nil || a.Evidence == job.PlanOnly {
+			continue
+		}
+		r.laidSensor(l.name, as, s)
+	}
+}
+
+// issuedSensor is a sensor of the plan the cable was held against.
+func issuedSensor(a *job.Laid, spare bool) job.LaidSensor {
+	switch {
+	case !a.AsPlanned:
+		return job.LaidSensor{}
+	case spare:
+		return a.Issued.Spare
+	}
+	return a.Issued.Sensor
+}
+
+// laidSensor puts a sensor's place beside the plan's, or in its stead once the
+// status is as laid. A sensor that the plan had no place for is added.
+func (r *Room) laidSensor(name string, as job.LaidSensor, s job.Status) {
+	k := -1
+	for i := range r.Sensors {
+		if r.Sensors[i].Name == name {
+			k = i
+		}
+	}
+	if k < 0 {
+		k = len(r.Sensors)
+		r.Sensors = append(r.Sensors, Sensor{Name: name, Spare: name == "S2", Tip: *as.Tip, Lead: []plane.Point{r.Job.Thermostat.At, *as.Tip}, Why: "as laid"})
+	}
+	sensor := &r.Sensors[k]
+	sensor.Found, sensor.FoundLead = as.Tip, len(as.Lead) > 1
+	if s == job.AsLaid {
+		lead := slices.Clone(or(as.Lead, sensor.Lead))
+		lead[len(lead)-1] = *as.Tip
+		sensor.Tip, sensor.Lead = *as.Tip, lead
+	}
+}
+
+// unrecorded refuses the status as laid for cables without a record of the
+// floor: a plan never passes for what was laid.
+func (p *Plan) unrecorded() []job.Diagnostic {
+	if p.Job.Info.Status != job.AsLaid {
+		return nil
+	}
+	var out []job.Diagnostic
+	for i := range p.Rooms {
+		for _, c := range p.Rooms[i].Cables {
+			if !c.Laid.Recorded() {
+				out = append(out, job.Diagnostic{Span: p.Job.Spans.At("job.status"), Hint: "add [[as_laid]] for it with its evidence, or take status = \"for installation\"",
+					Message: fmt.Sprintf("the status is \"as laid\", but nothing says how cable %s of room %q was found to lie", c.ID, p.Rooms[i].Job.Name)})
+			}
+		}
+	}
+	return out
+}

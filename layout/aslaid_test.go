@@ -1,0 +1,143 @@
+package layout_test
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"oxturn/layout"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+	"oxturn/layout/record"
+)
+
+// handPlan lays out handJob with more added to it, beside the layout file of
+// handJob itself, issued.json.
+func handPlan(t testing.TB, status, more string) (*layout.Plan, []job.Diagnostic) {
+	t.Helper()
+	plain, _ := layout.Build(read(t, "hand.toml", []byte(handJob)))
+	var issued bytes.Buffer
+	if err := plain.WriteFile(&issued); err != nil {
+		t.Fatal(err)
+	}
+	text := strings.Replace(handJob, "units = \"mm\"", "units = \"mm\"\n[job]\nstatus = \""+status+"\"", 1) + more
+	j, report := job.Read("hand.toml", []byte(text), func(string) ([]byte, error) { return issued.Bytes(), nil })
+	if report.Errors() > 0 {
+		var b bytes.Buffer
+		report.Human(&b, false)
+		return nil, []job.Diagnostic{{Message: b.String()}}
+	}
+	return layout.Build(j)
+}
+
+const record1 = "\n[[as_laid]]\nroom = \"Bath\"\nevidence = \"measured by hand\"\n"
+
+func TestStagesAreThoseOfTheTestRecord(t *testing.T) {
+	for _, s := range record.Stages() {
+		p, found := handPlan(t, "for installation", record1+fmt.Sprintf("[[as_laid.reading]]\nstage = %q\n", s))
+		if p == nil {
+			t.Errorf("%s: %v", s, found)
+		}
+	}
+}
+
+func TestAsPlanned(t *testing.T) {
+	plain, _ := handPlan(t, "for installation", "")
+	p, found := handPlan(t, "as laid", record1+"plan = \"issued.json\"\nas_planned = true\n")
+	if p == nil || errorsOf(found) != "" {
+		t.Fatal(found)
+	}
+	c, want := p.Rooms[0].Cables[0], plain.Rooms[0].Cables[0]
+	if !c.Laid.Recorded() || c.Laid.Error != plane.Inch || len(c.Laid.Differ) > 0 {
+		t.Errorf("recorded %v, error %g, differences %v", c.Laid.Recorded(), c.Laid.Error, c.Laid.Differ)
+	}
+	for i := range want.Path {
+		if c.Path[i].Dist(want.Path[i]) > 0.001 {
+			t.Fatalf("corner %d at %v, planned at %v", i, c.Path[i], want.Path[i])
+		}
+	}
+	if s := p.Rooms[0].Sensors; len(s) > 0 && s[0].Found == nil {
+		t.Error("the sensor held against the plan counts as not recorded")
+	}
+}
+
+// corners writes points as the job file has them.
+func corners(pts []plane.Point) string {
+	var out []string
+	for _, p := range pts {
+		out = append(out, fmt.Sprintf("[%.3f, %.3f]", p.X, p.Y))
+	}
+	return "corners = [" + strings.Join(out, ", ") + "]\n"
+}
+
+// A cable laid a hand's breadth to the east of its plan is drawn where it
+// lies, and every run of it is listed as moved.
+func TestMovedCable(t *testing.T) {
+	plain, _ := handPlan(t, "for installation", "")
+	want := plain.Rooms[0].Cables[0]
+	var moved []plane.Point
+	for _, q := range want.Path {
+		moved = append(moved, q.Add(plane.Pt(40, 0)))
+	}
+	p, found := handPlan(t, "as laid", record1+corners(moved))
+	if p == nil || errorsOf(found) != "" {
+		t.Fatal(found)
+	}
+	c := p.Rooms[0].Cables[0]
+	if c.Path[3].Dist(moved[3]) > 0.01 || c.Laid.Planned[3] != want.Path[3] {
+		t.Errorf("drawn at %v, planned at %v", c.Path[3], c.Laid.Planned[3])
+	}
+	for _, what := range []string{"lead joint", "end cap", "run 1"} {
+		i := slices.IndexFunc(c.Laid.Differ, func(d layout.Difference) bool { return d.What == what })
+		if i < 0 || math.Abs(c.Laid.Differ[i].Off-40) > 1 && what != "run 1" {
+			t.Errorf("%s: %+v", what, c.Laid.Differ)
+		}
+	}
+}
+
+func TestLegsInPegs(t *testing.T) {
+	p, _ := handPlan(t, "for installation", record1+"start = [100, 100]\nlegs = [\"north 40\", \"east 3\", \"south 40\", \"north-east 10\"]\n")
+	want := []plane.Point{{X: 100, Y: 100}, {X: 100, Y: 1300}, {X: 190, Y: 1300}, {X: 190, Y: 100}, {X: 490, Y: 400}}
+	got := p.Rooms[0].Cables[0].Laid.Path
+	for i := range want {
+		if i >= len(got) || got[i].Dist(want[i]) > 1e-6 {
+			t.Fatalf("legs lead to %v, want %v", got, want)
+		}
+	}
+	if p.Rooms[0].Cables[0].Path[0] == want[0] {
+		t.Error("the plan is drawn where it was laid, though its status is for installation")
+	}
+}
+
+func TestRecordsThatCannotBe(t *testing.T) {
+	for _, c := range []struct{ status, record, want string }{
+		{"for installation", record1 + "cable = \"H9\"\n", `room "Bath" has no cable "H9"`},
+		{"for installation", record1 + "cable = \"H1\"\n" + record1, `cable H1 of room "Bath" has two [[as_laid]]`},
+		{"for installation", record1 + "runs = 99\n", "99 runs are said to be laid, but cable H1 has"},
+		{"for installation", record1 + "start = [100, 100]\nlegs = [\"north 90\"]\n", "legs: cable H1 would leave room \"Bath\" at (100, 2800)"},
+		{"for installation", record1 + "corners = [[100, 100], [900, 900], [900, 100], [100, 900]]\n", "cable H1 would cross itself, leg 1 over leg 3"},
+		{"for installation", record1 + "corners = [[100, 100], [900, 900]]\n", "cable H1 as laid measures 1.1 m, but its label says 26.0 m"},
+		{"as laid", "", "nothing says how the cable of room \"Bath\" was found to lie"},
+	} {
+		_, found := handPlan(t, c.status, c.record)
+		var said []string
+		for _, d := range found {
+			said = append(said, d.Message)
+		}
+		if !strings.Contains(strings.Join(said, "\n"), c.want) {
+			t.Errorf("%s%s: want %q, got %v", c.status, c.record, c.want, said)
+		}
+	}
+}
+
+func errorsOf(found []job.Diagnostic) string {
+	for _, d := range found {
+		if d.Severity == job.Error {
+			return d.Message
+		}
+	}
+	return ""
+}
