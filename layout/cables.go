@@ -3,6 +3,8 @@ package layout
 import (
 	"errors"
 	"fmt"
+	"slices"
+	"strings"
 
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
@@ -90,18 +92,24 @@ func (r *Room) problemFor(j *job.Job) (route.Problem, error) {
 }
 
 // refusal turns the router's reason into what the user can do about it: the
-// range of lengths the zone takes, and the catalogue's cables nearest to it.
+// range of lengths the floor takes, and the catalogue's cables within it.
 func (r *Room) refusal(j *job.Job, labels []job.Cable, err error) job.Diagnostic {
 	d := r.problem("room %q: %v", r.Job.Name, err)
+	d.Span = r.Job.Spans.At("cables")
+	what, lo, hi := "this zone takes", 0.0, 0.0
 	var ref *route.Refusal
-	if !errors.As(err, &ref) || ref.Longest == 0 {
-		return d
+	if errors.As(err, &ref) {
+		lo, hi = ref.Shortest, ref.Longest
 	}
-	d.Message += fmt.Sprintf("; this zone takes %s to %s of cable", length(ref.Shortest, j.Units), length(ref.Longest, j.Units))
-	if fit := within(j.Cables, ref.Shortest, ref.Longest, j.Units); fit != "" {
+	if hi == 0 { // the router did not get as far as a range: by area, then
+		what = "the heated floor takes about"
+		lo, hi = r.lengthAt(float64(j.Spacing.Widest)*j.Membrane.Pitch), r.lengthAt(float64(j.Spacing.Closest)*j.Membrane.Pitch)
+	}
+	d.Message += fmt.Sprintf("; %s %s to %s of cable at %d to %d pegs", what, length(lo, j.Units), length(hi, j.Units), j.Spacing.Closest, j.Spacing.Widest)
+	if fit := within(j.Cables, labels, lo, hi, j.Units); fit != "" {
 		d.Hint = "cables of this job that would fit: " + fit + "; a cable is never cut, and no clearance is given up to make one fit"
 	} else {
-		d.Hint = "no cable of this job is that long; add one to [[cable]] or to the catalogue, or change the spacing limits the label allows"
+		d.Hint = "no other cable of this job is that long; add one to [[cable]] or to the catalogue, or change the spacing limits the label allows"
 	}
 	return d
 }
@@ -114,15 +122,14 @@ func length(mm float64, u plane.Units) string {
 	return fmt.Sprintf("%.1f m", mm/1000)
 }
 
-func within(cables []job.Cable, lo, hi float64, u plane.Units) string {
-	out := ""
+// within lists the cables of a range of lengths but for those refused.
+func within(cables, refused []job.Cable, lo, hi float64, u plane.Units) string {
+	var out []string
 	for _, c := range cables {
-		if c.Length >= lo && c.Length <= hi {
-			if out != "" {
-				out += ", "
-			}
-			out += fmt.Sprintf("%s (%s)", c.ID, length(c.Length, u))
+		was := slices.ContainsFunc(refused, func(o job.Cable) bool { return o.ID == c.ID })
+		if !was && c.Length >= lo && c.Length <= hi {
+			out = append(out, fmt.Sprintf("%s (%s)", c.ID, length(c.Length, u)))
 		}
 	}
-	return out
+	return strings.Join(out, ", ")
 }
