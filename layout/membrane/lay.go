@@ -1,0 +1,137 @@
+package membrane
+
+import (
+	"math"
+
+	"oxturn/layout/plane"
+)
+
+// lay turns a layout into pieces, numbered from number on, and seams.
+func (c cutter) lay(r Room, l layout, number int) (Laid, error) {
+	parts, err := r.parts()
+	if err != nil {
+		return Laid{}, err
+	}
+	out := Laid{Name: r.Name, Along: l.frame.angle}
+	for _, s := range l.strips {
+		for _, sp := range s.pieces {
+			p := Piece{Number: number, Strip: l.frame.rect(sp.from, s.low, sp.to, s.high)}
+			if p.Shape, err = plane.FromRing(p.Strip).Meet(parts[s.part]); err != nil {
+				return Laid{}, err
+			}
+			if p.Shape.Area() < 1 {
+				continue // a shadow of nothing but an edge
+			}
+			c.size(r, l, s, sp, &p)
+			out.Pieces = append(out.Pieces, p)
+			number++
+		}
+	}
+	out.Seams = l.seams(r)
+	return out, nil
+}
+
+func (f frame) rect(x0, y0, x1, y1 float64) plane.Ring {
+	return plane.Ring{f.out(plane.Pt(x0, y0)), f.out(plane.Pt(x1, y0)), f.out(plane.Pt(x1, y1)), f.out(plane.Pt(x0, y1))}
+}
+
+// size works out what a piece is cut to: short of walls by Trim, up to seams
+// and joints, and in whole pitches off the stock, so that its pegs come out in
+// step wherever it is cut.
+func (c cutter) size(r Room, l layout, s strip, sp span, p *Piece) {
+	x := span{sp.from + l.trimX(r, s, sp, sp.from), sp.to - l.trimX(r, s, sp, sp.to)}
+	y := span{s.low + l.trimY(r, s, sp, s.low), s.high - l.trimY(r, s, sp, s.high)}
+	p.Length, p.Width = math.Max(x.length(), 0), math.Max(y.length(), 0)
+	p.Cells = min(c.cells, c.pitches(x))
+	p.Rows = min(c.rows, c.pitches(y))
+}
+
+// pitches returns how many pitches a stretch of the frame touches, one at
+// least.
+func (c cutter) pitches(s span) int {
+	return max(1, int(math.Ceil(s.to/c.pitch-1e-6)-math.Floor(s.from/c.pitch+1e-6)))
+}
+
+// trimX returns what is cut off a piece's end at x.
+func (l layout) trimX(r Room, s strip, sp span, x float64) float64 {
+	for _, other := range s.pieces {
+		if other != sp && (math.Abs(other.from-x) < sliver || math.Abs(other.to-x) < sliver) {
+			return 0 // a seam across the strip
+		}
+	}
+	if r.jointAt(l.frame.out(plane.Pt(x, (s.low+s.high)/2))) {
+		return 0
+	}
+	return math.Min(Trim, sp.length()/4)
+}
+
+// trimY returns what is cut off a piece's side at y.
+func (l layout) trimY(r Room, s strip, sp span, y float64) float64 {
+	for _, other := range l.strips {
+		if other.part == s.part && (math.Abs(other.low-y) < sliver || math.Abs(other.high-y) < sliver) && (other.low != s.low) {
+			return 0 // a seam along the strip
+		}
+	}
+	if r.jointAt(l.frame.out(plane.Pt((sp.from+sp.to)/2, y))) {
+		return 0
+	}
+	return math.Min(Trim, (s.high-s.low)/4)
+}
+
+// seams returns where the strips of a layout meet, and the ends of pieces
+// within a strip.
+func (l layout) seams(r Room) []Seam {
+	var doors []plane.Ring
+	for _, d := range r.Doorways {
+		doors = append(doors, l.frame.ring(d))
+	}
+	var out []Seam
+	for i, s := range l.strips {
+		rings := l.parts[s.part]
+		if i+1 < len(l.strips) && l.strips[i+1].part == s.part {
+			for _, sp := range meeting(rings, s.high) {
+				out = append(out, Seam{
+					Segment: plane.Segment{A: l.frame.out(plane.Pt(sp.from, s.high)), B: l.frame.out(plane.Pt(sp.to, s.high))},
+					Doorway: total(overlap([]span{sp}, scan(doors, s.high))) > 1,
+				})
+			}
+		}
+		out = append(out, l.cross(s, doors)...)
+	}
+	return out
+}
+
+// cross returns the seams across a strip.
+func (l layout) cross(s strip, doors []plane.Ring) []Seam {
+	turned := turn(l.parts[s.part])
+	var out []Seam
+	for k := 1; k < len(s.pieces); k++ {
+		x := s.pieces[k].from
+		if math.Abs(s.pieces[k-1].to-x) > sliver {
+			continue // bare floor between them
+		}
+		for _, sp := range overlap(meeting(turned, x), []span{{s.low, s.high}}) {
+			out = append(out, Seam{
+				Segment: plane.Segment{A: l.frame.out(plane.Pt(x, sp.from)), B: l.frame.out(plane.Pt(x, sp.to))},
+				Across:  true, Doorway: total(overlap([]span{sp}, scan(turn(doors), x))) > 1,
+			})
+		}
+	}
+	return out
+}
+
+// meeting returns where there is floor to both sides of the line at y.
+func meeting(rings []plane.Ring, y float64) []span {
+	return overlap(scan(rings, y-sliver), scan(rings, y+sliver))
+}
+
+// turn exchanges the axes, so that a line across the strip can be scanned.
+func turn(rings []plane.Ring) []plane.Ring {
+	out := make([]plane.Ring, len(rings))
+	for i, r := range rings {
+		for _, p := range r {
+			out[i] = append(out[i], plane.Pt(p.Y, p.X))
+		}
+	}
+	return out
+}

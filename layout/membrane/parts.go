@@ -1,0 +1,94 @@
+package membrane
+
+import (
+	"math"
+
+	"oxturn/layout/plane"
+)
+
+// parts cuts a room's floor along its movement joints: each part is covered on
+// its own, so that nothing bridges a joint.
+func (r Room) parts() ([]plane.Region, error) {
+	cuts := make([]plane.Region, 0, len(r.Joints))
+	for i, j := range r.Joints {
+		line := r.extended(i)
+		band, err := plane.Band([]plane.Point{line.A, line.B}, math.Max(j.Width, 0.1))
+		if err != nil {
+			return nil, err
+		}
+		cuts = append(cuts, band)
+	}
+	all, err := plane.Union(cuts...)
+	if err != nil {
+		return nil, err
+	}
+	floor, err := r.Tiled.Less(all)
+	if err != nil {
+		return nil, err
+	}
+	var out []plane.Region
+	for _, p := range floor {
+		if part := (plane.Region{p}); part.Area() > 1 {
+			out = append(out, part)
+		}
+	}
+	return out, nil
+}
+
+// touching is how near to a wall or to another joint a joint may end and still
+// be taken to end on it, mm.
+const touching = 5.0
+
+// extended returns joint i, each end that lies loose on the floor led on to the
+// nearest edge or joint before it: a piece that ran round a loose end would
+// tear there.
+func (r Room) extended(i int) plane.Segment {
+	s := r.Joints[i].Segment
+	return plane.Segment{A: r.ledOn(i, s.B, s.A), B: r.ledOn(i, s.A, s.B)}
+}
+
+// ledOn leads the joint that comes from a beyond its end b.
+func (r Room) ledOn(i int, a, b plane.Point) plane.Point {
+	if r.Tiled.Depth(b) < touching || a.Dist(b) < sliver {
+		return b
+	}
+	u := b.Sub(a).Unit()
+	nearest := math.Inf(1)
+	far := plane.Segment{A: b, B: b.Add(u.Mul(1e6))}
+	stop := func(e plane.Segment) {
+		if !far.Meets(e) {
+			return
+		}
+		if p, ok := far.Intersection(e); ok {
+			nearest = math.Min(nearest, p.Dist(b))
+		}
+	}
+	for k, j := range r.Joints {
+		if k == i {
+			continue
+		}
+		if j.Distance(b) < touching {
+			return b
+		}
+		stop(j.Segment)
+	}
+	for _, ring := range r.Tiled.Rings() {
+		for k := range ring {
+			stop(ring.Edge(k))
+		}
+	}
+	if math.IsInf(nearest, 1) {
+		return b
+	}
+	return b.Add(u.Mul(nearest + 1))
+}
+
+// jointAt reports whether p, in the frame f, lies on a joint's edge.
+func (r Room) jointAt(p plane.Point) bool {
+	for i, j := range r.Joints {
+		if r.extended(i).Distance(p) < j.Width/2+2 {
+			return true
+		}
+	}
+	return false
+}
