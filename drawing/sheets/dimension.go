@@ -136,8 +136,8 @@ func (c chain) arrows(pg *page, pts []drawing.Pt, i int) {
 	a, b := pts[i-1], pts[i]
 	u := b.Sub(a).Unit()
 	if a.Dist(b) >= shortest {
-		pg.add(symbols.Arrowhead(a, u.Mul(-1))...)
-		pg.add(symbols.Arrowhead(b, u)...)
+		pg.arrowhead(a, u.Mul(-1))
+		pg.arrowhead(b, u)
 		return
 	}
 	if i == 1 {
@@ -150,8 +150,15 @@ func (c chain) arrows(pg *page, pts []drawing.Pt, i int) {
 	}
 }
 
-func (pg *page) outsideArrow(p, u drawing.Pt) {
+// arrowhead draws an arrowhead and keeps lettering off it.
+func (pg *page) arrowhead(p, u drawing.Pt) {
 	pg.add(symbols.Arrowhead(p, u)...)
+	back, wing := p.Sub(u.Mul(symbols.ArrowLength)), drawing.Pt{X: -u.Y, Y: u.X}.Mul(symbols.ArrowLength/6)
+	pg.letters.ink.line([]drawing.Pt{p, back.Add(wing), back.Sub(wing), p}, solidInk)
+}
+
+func (pg *page) outsideArrow(p, u drawing.Pt) {
+	pg.arrowhead(p, u)
 	tail := p.Sub(u.Mul(symbols.ArrowLength + arrowTail))
 	pg.thin(drawing.LayerDims, p, tail)
 	pg.letters.ink.line([]drawing.Pt{p, tail}, solidInk)
@@ -183,7 +190,7 @@ func (c chain) figure(a, b drawing.Pt, i int, text string) *label {
 // lineSpots returns the spots of a figure along a level or upright dimension
 // line: along is the way it is read, up is the side its text stands on.
 func lineSpots(mid, along, up drawing.Pt, angle float64, out drawing.Pt) []spot {
-	spots := []spot{{at: mid.Add(up.Mul(textRise)), anchor: drawing.Middle, angle: angle}}
+	spots := []spot{{at: mid.Add(up.Mul(textRise)), angle: angle}}
 	side := 1.0
 	if dot(up, out) < 0 {
 		side = -1
@@ -200,7 +207,7 @@ func lineSpots(mid, along, up drawing.Pt, angle float64, out drawing.Pt) []spot 
 				foot = at.Add(up.Mul(drawing.H25 + 0.6))
 			}
 			spots = append(spots, spot{
-				at: at, anchor: drawing.Middle, angle: angle,
+				at: at, angle: angle,
 				cost: 2*math.Abs(row) + 0.1*math.Abs(shift), leader: []drawing.Pt{mid, foot},
 			})
 		}
@@ -219,7 +226,7 @@ func slantSpots(mid, out drawing.Pt, l *label) []spot {
 			for _, shift := range []float64{0, 4, -4, 8, -8} {
 				along := drawing.Pt{X: -out.Y, Y: out.X}
 				c := mid.Add(out.Mul(side * (reach + far))).Add(along.Mul(shift))
-				s := spot{at: c.Add(drawing.Pt{Y: size.H() / 2}), anchor: drawing.Middle, cost: far + 0.2*math.Abs(shift)}
+				s := spot{at: c.Add(drawing.Pt{Y: size.H() / 2}), cost: far + 0.2*math.Abs(shift)}
 				if side < 0 {
 					s.cost += 2
 				}

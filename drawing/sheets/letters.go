@@ -20,7 +20,9 @@ type label struct {
 	option  bool     // may be left out without a note
 	note    string   // what is written in the column when no spot is free
 	subject drawing.Pt
-	at      int // the chosen spot, -1: none
+	at      int             // the chosen spot, -1: none
+	boxes   []drawing.Box   // of the spots
+	sizes   [2]*drawing.Box // of the lettering about its point, level and upright
 }
 
 // A markFunc draws a mark that carries lettering, its centre at at.
@@ -28,9 +30,8 @@ type markFunc func(at drawing.Pt, text string) []drawing.Item
 
 // A spot is a place where a label may stand.
 type spot struct {
-	at     drawing.Pt // of the baseline, by anchor
-	anchor drawing.Anchor
-	angle  float64
+	at     drawing.Pt   // middle of the baseline, or centre of a mark
+	angle  float64      // 0 or 90
 	cost   float64      // dislike of the spot itself
 	leader []drawing.Pt // from the lettering to its subject; nil: none
 }
@@ -66,16 +67,29 @@ func newLettering(field drawing.Box) *lettering {
 func (l *label) sample(s spot) *drawing.Text {
 	return &drawing.Text{
 		Layer: drawing.LayerText, At: s.at, Text: l.text, Height: l.height, Face: l.face,
-		Anchor: s.anchor, Angle: s.angle,
+		Anchor: drawing.Middle, Angle: s.angle,
 	}
 }
 
-// box returns what the label covers at a spot.
+// box returns what the label covers at a spot. Plain lettering is measured
+// once and moved.
 func (l *label) box(s spot) drawing.Box {
 	if l.mark != nil {
-		return boxOfItems(l.mark(s.at, l.text))
+		if l.sizes[0] == nil {
+			b := boxOfItems(l.mark(drawing.Pt{}, l.text))
+			l.sizes[0] = &b
+		}
+		return l.sizes[0].Moved(s.at)
 	}
-	return l.sample(s).Box()
+	k := 0
+	if s.angle == 90 {
+		k = 1
+	}
+	if l.sizes[k] == nil {
+		b := l.sample(spot{angle: s.angle}).Box()
+		l.sizes[k] = &b
+	}
+	return l.sizes[k].Moved(s.at)
 }
 
 func boxOfItems(items []drawing.Item) drawing.Box {
@@ -91,6 +105,9 @@ func boxOfItems(items []drawing.Item) drawing.Box {
 
 func (t *lettering) add(l *label) {
 	l.at = -1
+	for _, s := range l.spots {
+		l.boxes = append(l.boxes, l.box(s))
+	}
 	t.labels = append(t.labels, l)
 }
 
@@ -124,8 +141,7 @@ func (t *lettering) put(l *label, i int) {
 	if i < 0 {
 		return
 	}
-	s := l.spots[i]
-	b := l.box(s)
+	s, b := l.spots[i], l.boxes[i]
 	t.boxes[l] = b
 	t.ink.text(l, b)
 	if s.leader != nil {
@@ -140,7 +156,7 @@ func (t *lettering) cheapest(l *label) int {
 		if s.cost >= least {
 			continue
 		}
-		if c, free := t.cost(l, s, nil); free && c < least {
+		if c, free := t.cost(l, i, nil); free && c < least {
 			best, least = i, c
 		}
 	}
@@ -150,8 +166,8 @@ func (t *lettering) cheapest(l *label) int {
 // cost weighs a spot. free is false where the lettering would touch other
 // lettering, a mark, a wall or the edge of the field; what is lettered by
 // without is taken as not there.
-func (t *lettering) cost(l *label, s spot, without *label) (c float64, free bool) {
-	b := l.box(s)
+func (t *lettering) cost(l *label, i int, without *label) (c float64, free bool) {
+	s, b := l.spots[i], l.boxes[i]
 	if !t.field.Contains(b) {
 		return 0, false
 	}
@@ -170,8 +186,8 @@ func (t *lettering) cost(l *label, s spot, without *label) (c float64, free bool
 // push looks for the spot of l that one other label can make free by moving.
 func (t *lettering) push(l *label) {
 	for i, s := range l.spots {
-		for _, m := range t.ink.owners(l.box(s).Grow(textGap), s.leader) {
-			if _, free := t.cost(l, s, m); !free {
+		for _, m := range t.ink.owners(l.boxes[i].Grow(textGap), s.leader) {
+			if _, free := t.cost(l, i, m); !free {
 				continue
 			}
 			was := m.at

@@ -46,7 +46,7 @@ func (pg *page) setList(blocks []block) (n int, left []block) {
 	}
 	pr.set(pg, drawing.Pt{X: beside.X0, Y: beside.Y0}, beside.W())
 	n, top, blocks = pg.setWide(top, blocks)
-	placed, left := flow(pg.ty, blocks, listColumns(top))
+	placed, left := flow(pg.ty, blocks, pg.listColumns(top, beside.Y0))
 	for _, b := range placed {
 		b.block.set(pg, b.at, b.w)
 	}
@@ -80,14 +80,18 @@ func (pg *page) setWide(top drawing.Box, blocks []block) (int, drawing.Box, []bl
 }
 
 // listColumns divides a sheet without a drawing into columns wide enough to
-// read with ease.
-func listColumns(b drawing.Box) []drawing.Box {
+// read with ease. A column that lies beside the title block reaches down to the
+// proof.
+func (pg *page) listColumns(b drawing.Box, proofTop float64) []drawing.Box {
 	n := max(1, int((b.W()+2*colGap)/(110+2*colGap)))
 	w := (b.W() - float64(n-1)*2*colGap) / float64(n)
 	out := make([]drawing.Box, n)
 	for i := range out {
 		x := b.X0 + float64(i)*(w+2*colGap)
 		out[i] = drawing.Box{X0: x, Y0: b.Y0, X1: x + w, Y1: b.Y1}
+		if out[i].X1 <= pg.titleAt.X0-edge && b.H() > 0 {
+			out[i].Y1 = proofTop - blockGap
+		}
 	}
 	return out
 }

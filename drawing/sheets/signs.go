@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"oxturn/drawing"
+	"oxturn/fonts"
 	"oxturn/symbols"
 )
 
@@ -210,16 +211,14 @@ func legendOf(used []sign) legend {
 	return l
 }
 
-func (l legend) entry(ty *typesetter, s sign, w float64) (lines []string, h float64) {
-	lines = ty.wrap(s.words(), w-swatchW-3)
-	return lines, max(swatchH+1, float64(len(lines))*leading+1)
+func (l legend) entry(ty *typesetter, s sign, w float64) (h float64) {
+	return max(swatchH+1, float64(ty.lines(fonts.Lettering, s.words(), note, w-swatchW-3))*leading+1)
 }
 
 func (l legend) height(ty *typesetter, w float64) float64 {
 	h := ty.headingHeight(l.head, w)
 	for _, s := range l.signs {
-		_, e := l.entry(ty, s, w)
-		h += e
+		h += l.entry(ty, s, w)
 	}
 	return h
 }
@@ -227,7 +226,7 @@ func (l legend) height(ty *typesetter, w float64) float64 {
 func (l legend) split(ty *typesetter, w, h float64) (fits, rest block) {
 	used, n := ty.headingHeight(l.head, w), 0
 	for n < len(l.signs) {
-		_, e := l.entry(ty, l.signs[n], w)
+		e := l.entry(ty, l.signs[n], w)
 		if used+e > h {
 			break
 		}
@@ -246,11 +245,10 @@ func (l legend) split(ty *typesetter, w, h float64) (fits, rest block) {
 func (l legend) set(pg *page, at drawing.Pt, w float64) {
 	y := at.Y + setHeading(pg, at, l.head, w)
 	for _, s := range l.signs {
-		lines, h := l.entry(pg.ty, s, w)
 		s.show(pg, drawing.Box{X0: at.X, Y0: y, X1: at.X + swatchW, Y1: y + swatchH})
-		for i, t := range lines {
+		for i, t := range pg.ty.wrap(s.words(), w-swatchW-3) {
 			pg.write(drawing.Pt{X: at.X + swatchW + 3, Y: y + 3.55 + float64(i)*leading}, t, note, drawing.Start)
 		}
-		y += h
+		y += l.entry(pg.ty, s, w)
 	}
 }

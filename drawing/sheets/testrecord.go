@@ -40,20 +40,23 @@ func labelTable(c *layout.Cable, f figures) table {
 func stages() []string {
 	return []string{
 		"0 on the spool", "1 laid, before cover", "HOLD: inspection", "2 after fill and cover", "3 after tile",
-		"4 after grout, before hook-up", "5 hook-up: volts ____ amps ____ trip test ____", "6 later service",
+		"4 after grout, before hook-up", "5 hook-up", "6 later service",
 	}
 }
 
 // stageTable is the record itself, every box empty.
 func stageTable(c *layout.Cable) table {
 	l := ohms(c).Limits
-	t := table{head: "Readings", span: true, tall: 10, cols: []column{
-		{head: "Stage", wraps: true, least: 34}, {head: "Date, time", least: 20, group: true}, {head: "By", least: 14, group: true},
-		{head: "Floor °C / °F", least: 13, group: true}, {head: fmt.Sprintf("L-N Ω (%.1f to %.1f)", l.Low, l.High), least: 20, group: true},
-		{head: "L-braid", least: 14, group: true}, {head: "N-braid", least: 14, group: true}, {head: "MΩ at volts", least: 17, group: true},
-		{head: "S1 kΩ", least: 12, group: true}, {head: "S2 kΩ", least: 12, group: true}, {head: "Alarm on?", least: 13, group: true},
-		{head: "Photo no.", least: 14, group: true}, {head: "OK, signed", least: 22, group: true},
-	}}
+	t := table{head: "Readings", span: true, tall: 10, cols: []column{{head: "Stage", wraps: true, least: 26}}}
+	for _, h := range []struct {
+		head  string
+		least float64
+	}{
+		{"Date, time", 16}, {"By", 12}, {"Floor °C / °F", 13}, {fmt.Sprintf("L-N Ω (%.1f to %.1f)", l.Low, l.High), 16}, {"L-braid", 13}, {"N-braid", 13},
+		{"MΩ at volts", 15}, {"S1 kΩ", 11}, {"S2 kΩ", 11}, {"Alarm on?", 12}, {"Photo no.", 12}, {"OK, signed", 20},
+	} {
+		t.cols = append(t.cols, column{head: h.head, wraps: true, least: h.least, group: true})
+	}
 	for _, s := range stages() {
 		r := make([]cell, len(t.cols))
 		r[0] = cell{text: s, strong: s[0] == 'H'}
@@ -74,8 +77,8 @@ func foundTable(c *layout.Cable, f figures, r *layout.Room) table {
 		row("Half-way mark", half, ""), row("Runs", itoa(len(c.Runs)), ""),
 		row("Lead on the floor", f.long(lengthOf(c.ColdLead)), ""),
 		row("Box above the floor", f.length(r.Job.Thermostat.Height), ""),
-		row("Capacitance, conductor to braid", "-", "            nF"),
-		row("Earliest full use", "-", ""), row("Changed from the plan", "-", ""),
+		row("Capacitance, conductor to braid", "-", "nF"),
+		row("Volts, amps at hook-up", fmt.Sprintf("%g V, %s A", c.Label.Volts, figureOf(ohms(c).Amps, 2)), ""), row("Trip test", "-", ""), row("Earliest full use", "-", ""), row("Changed from the plan", "-", ""),
 	}
 	return t
 }
@@ -90,9 +93,9 @@ func signTable() table {
 
 func testNotes() []string {
 	return []string{
-		fourTests.text(), discharge.text(), neverCoiled.text(), cureFirst.text(),
+		fourTests.text(), discharge.text(), neverCoiled.text(),
 		"Write values, not only \"OK\". An open circuit on a hand meter is no insulation test. Compare with the first reading too: a fall to a tenth matters even above the least value.",
-		"The next trade covers only what has passed. Readings are taken, never carried over.",
+		"The next trade covers only what has passed.",
 	}
 }
 

@@ -79,7 +79,7 @@ func (ty *typesetter) wrapIn(f fonts.Face, text string, height, w float64) []str
 	var lines []string
 	line, used := "", 0.0
 	for i, word := range p.words {
-		for _, piece := range breakWord(f, word, height, w) {
+		for _, piece := range breakWord(f, word, height, w, p.widths[i]) {
 			own := p.widths[i]
 			if len(piece) < len(word) {
 				own = fonts.Width(f, piece, height)
@@ -101,10 +101,10 @@ func (ty *typesetter) wrapIn(f fonts.Face, text string, height, w float64) []str
 	return lines
 }
 
-// breakWord cuts a word into pieces no wider than w, each of one character at
-// least.
-func breakWord(f fonts.Face, word string, height, w float64) []string {
-	if fonts.Width(f, word, height) <= w {
+// breakWord cuts a word of the given width into pieces no wider than w, each of
+// one character at least.
+func breakWord(f fonts.Face, word string, height, w, own float64) []string {
+	if own <= w {
 		return []string{word}
 	}
 	var pieces []string

@@ -43,7 +43,7 @@ func (d wiring) set(pg *page, at drawing.Pt, w float64) {
 	}
 	for i := range d.sensors {
 		p := drawing.Pt{X: stat + 6, Y: y + (float64(len(d.cables)+i)+0.5)*wireRow}
-		end := drawing.Pt{X: at.X + w - 19, Y: p.Y}
+		end := drawing.Pt{X: at.X + w - 21, Y: p.Y}
 		if i == 0 {
 			line(drawing.SensorLeadLine(), drawing.LayerSensors, p, end)
 			pg.add(symbols.Sensor(end, "")...)
@@ -58,7 +58,7 @@ func (d wiring) set(pg *page, at drawing.Pt, w float64) {
 
 // branch draws one cable on its own pair of terminals.
 func (d wiring) branch(pg *page, p drawing.Pt, right float64, id string) {
-	end := drawing.Pt{X: right - 19, Y: p.Y}
+	end := drawing.Pt{X: right - 21, Y: p.Y}
 	joint := p.Lerp(end, 0.4)
 	pg.path(drawing.LayerLeads, "", drawing.Polyline(p, joint), drawing.ColdLeadLine(), nil)
 	pg.path(drawing.LayerCable, "", drawing.Polyline(joint, end), drawing.CableLine(), nil)
