@@ -1,0 +1,118 @@
+package takeoff
+
+import (
+	"math"
+
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+// A Place names one tile of a room: rows are counted across the grid, to the
+// left of its rows' direction, columns along them, both from 1. A tile that is
+// cut off by something on the floor counts as well.
+type Place struct{ Row, Column int }
+
+// A Tiling is a grid over one room with its tiles numbered.
+type Tiling struct {
+	Grid  Grid
+	First int // the grid's own number of row 1
+	Rows  []TileRow
+}
+
+// A TileRow is one row of a tiling: the grid's own number of its column 1,
+// and how many columns there are.
+type TileRow struct{ First, Count int }
+
+// Tile numbers the tiles of a room laid as TileGrid lays them; ok is false when
+// they are not laid on a grid, or are too many to number.
+func Tile(room plane.Region, t job.Tile) (out Tiling, ok bool) {
+	g, ok := TileGrid(room, t)
+	if !ok || !usable(g.Length) || !usable(g.Width) || g.Length < least || g.Width < least {
+		return out, false
+	}
+	s := outline(room, g.Origin, g.Angle)
+	box := s.bounds()
+	across, along := g.Width+g.Joint, g.Length+g.Joint
+	if cells := (box.W()/along + 2) * (box.H()/across + 2); !(cells < maxCells) {
+		return out, false
+	}
+	out = Tiling{Grid: g, First: int(math.Floor((box.Min.Y + least) / across))}
+	for row := out.First; float64(row)*across < box.Max.Y-least; row++ {
+		y := float64(row) * across
+		b := s.band(axisY, y-g.Joint, y+g.Width).bounds()
+		first := int(math.Floor((b.Min.X - g.shiftOf(row) + least) / along))
+		last := int(math.Ceil((b.Max.X-g.shiftOf(row)-least)/along)) - 1
+		out.Rows = append(out.Rows, TileRow{first, max(1, last-first+1)})
+	}
+	return out, len(out.Rows) > 0
+}
+
+// shiftOf is how far a row is moved along itself, mm.
+func (g Grid) shiftOf(row int) float64 {
+	if row%2 != 0 {
+		return g.Shift * (g.Length + g.Joint)
+	}
+	return 0
+}
+
+// At returns the tile at a point; on a joint, the tile nearer to it. ok is
+// false beyond the room's tiles.
+func (t Tiling) At(p plane.Point) (at Place, ok bool) {
+	g := t.Grid
+	q := p.Sub(g.Origin).Rotate(-g.Angle)
+	row := int(math.Floor((q.Y + g.Joint/2) / (g.Width + g.Joint)))
+	i := int(math.Floor((q.X - g.shiftOf(row) + g.Joint/2) / (g.Length + g.Joint)))
+	if row < t.First || row >= t.First+len(t.Rows) {
+		return at, false
+	}
+	at = Place{row - t.First + 1, i - t.Rows[row-t.First].First + 1}
+	return at, at.Column >= 1 && at.Column <= t.Rows[row-t.First].Count
+}
+
+// Outline returns a tile's four corners as if it were not cut.
+func (t Tiling) Outline(p Place) (ring plane.Ring, ok bool) {
+	if p.Row < 1 || p.Row > len(t.Rows) || p.Column < 1 || p.Column > t.Rows[p.Row-1].Count {
+		return nil, false
+	}
+	g, row := t.Grid, t.First+p.Row-1
+	x := float64(t.Rows[p.Row-1].First+p.Column-1)*(g.Length+g.Joint) + g.shiftOf(row)
+	y := float64(row) * (g.Width + g.Joint)
+	for _, c := range [...]plane.Point{{X: x, Y: y}, {X: x + g.Length, Y: y}, {X: x + g.Length, Y: y + g.Width}, {X: x, Y: y + g.Width}} {
+		ring = append(ring, c.Rotate(g.Angle).Add(g.Origin))
+	}
+	return ring, true
+}
+
+// Near returns the tiles that come within a distance of a line, by row and
+// column.
+func (t Tiling) Near(line []plane.Point, within float64) []Place {
+	var out []Place
+	for row := range t.Rows {
+		for col := range t.Rows[row].Count {
+			p := Place{row + 1, col + 1}
+			if ring, _ := t.Outline(p); Gap(ring, line) <= within {
+				out = append(out, p)
+			}
+		}
+	}
+	return out
+}
+
+// Gap returns the distance between the inside of a ring and a line, 0 where
+// they meet.
+func Gap(ring plane.Ring, line []plane.Point) float64 {
+	d := math.Inf(1)
+	for i, p := range line {
+		if ring.Contains(p) {
+			return 0
+		}
+		for k := range ring {
+			if i > 0 {
+				d = math.Min(d, ring.Edge(k).Gap(plane.Segment{A: line[i-1], B: p}))
+			} else {
+				d = math.Min(d, ring.Edge(k).Distance(p))
+			}
+		}
+	}
+	return d
+}
