@@ -14,15 +14,9 @@ func (w *sweep) placesFor(y, gap int) []place {
 	for i, sp := range w.g.rows[y] {
 		xs := w.columns(sp, strips, gap)
 		for k, x := range xs {
-			p := place{x: int16(x), link: -1, span: int8(i), first: k == 0, last: k == len(xs)-1, start: inf32}
+			p := place{x: int16(x), link: -1, span: int8(i), first: k == 0, last: k == len(xs)-1}
 			p.down = gap > 0 && int(w.g.up[y][x]) >= gap && w.g.inside(x, y+gap)
-			if x == sp.a || x == sp.b {
-				p.start = w.wish.startCost(w.g, x, y)
-			}
-			p.end = inf32
-			if x == sp.a || x == sp.b {
-				p.end = w.wish.endCost(w.g, x, y)
-			}
+			p.rim = x == sp.a || x == sp.b
 			out = append(out, p)
 		}
 	}

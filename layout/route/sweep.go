@@ -67,8 +67,8 @@ type place struct {
 	link        int8 // arriving link, -1 for none
 	down        bool // a link may leave here
 	first, last bool // of its span
+	rim         bool // at the end of its span, where the path may start or end
 	span        int8
-	start, end  float32 // cost of starting or ending the path here, infinite for never
 }
 
 // A sweep plans one zone for one cable; its tables serve one plan after the
@@ -78,6 +78,9 @@ type sweep struct {
 	rule   rules
 	wish   *wishes
 	tables map[int]*table
+	remain [][]int16 // see remains
+	starts []float32 // cost of starting the path at a peg, negative for not yet known
+	ends   []float32
 
 	// of the plan being made
 	s       float64 // wanted gap in pegs
@@ -93,18 +96,9 @@ type sweep struct {
 	st      *state
 	stIndex int32
 	gap     int
-	at      []place
 	plugs   []plug
 	drift   float32
 	fixed   float32
-	bound   float32
-}
-
-// A table holds what does not change from plan to plan with the same lane.
-type table struct {
-	events []int
-	places [][]place   // by row and gap
-	bare   [][]float64 // by how many whole pegs a run reaches; by row and gap, negative for not yet known
 }
 
 const (
@@ -115,9 +109,26 @@ const (
 
 func newSweep(g *grid, rule rules, wish *wishes) *sweep {
 	return &sweep{
-		g: g, rule: rule, wish: wish, tables: map[int]*table{},
+		g: g, rule: rule, wish: wish, tables: map[int]*table{}, remain: g.remains(), starts: unknown(g.nx * g.ny), ends: unknown(g.nx * g.ny),
 		buckets: make([][]int32, g.ny+1), best: make([]float32, g.ny+1), worst: make([]float32, g.ny+1),
 	}
+}
+
+func unknown(n int) []float32 {
+	out := make([]float32, n)
+	for i := range out {
+		out[i] = -1
+	}
+	return out
+}
+
+// cached looks the cost of a path end up, or computes it once.
+func (w *sweep) cached(costs []float32, x, y int, cost func(g *grid, x, y int) float32) float32 {
+	c := &costs[y*w.g.nx+x]
+	if *c < 0 {
+		*c = cost(w.g, x, y)
+	}
+	return *c
 }
 
 // aim gets ready for a plan with wanted gap s.
@@ -125,9 +136,7 @@ func (w *sweep) aim(s float64) {
 	w.s, w.done, w.arena = s, -1, w.arena[:0]
 	w.lane = max(w.rule.closest, min(w.rule.widest, int(math.Round(s))))
 	if w.t = w.tables[w.lane]; w.t == nil {
-		w.t = &table{events: w.g.events(w.lane)}
-		w.t.places = make([][]place, w.g.ny*(w.rule.widest+1))
-		w.t.bare = make([][]float64, w.rule.widest+2)
+		w.t = newTable(w.g, w.rule, w.lane)
 		w.tables[w.lane] = w.t
 	}
 	for y := range w.best {
@@ -146,17 +155,55 @@ func (w *sweep) plan(s float64) *runPlan {
 	for y := range w.g.ny {
 		w.row(y)
 	}
+	w.finish()
 	if w.done < 0 {
 		return nil
 	}
 	return w.trace(w.done)
 }
 
+// finish looks for dear ways to end the plan when there was no cheap one.
+func (w *sweep) finish() {
+	for level := 1; level < levels && w.done < 0; level++ {
+		for y := w.g.ny - 1; y >= max(0, w.g.ny-6*w.rule.widest); y-- {
+			for _, id := range w.choose(y) {
+				w.end(id, level)
+			}
+		}
+	}
+}
+
+// end tries to end the plan at the state's row.
+func (w *sweep) end(id int32, level int) {
+	st := w.arena[id]
+	w.st, w.stIndex, w.gap = &st, id, 0
+	y := int(st.y)
+	w.fixed = st.cost + float32(w.bareBelow(y))
+	w.lay(y, level)
+}
+
 // row expands the kept states of row y.
 func (w *sweep) row(y int) {
-	for _, id := range w.choose(y) {
-		w.expand(id)
+	ids := w.choose(y)
+	// most rows go on cheaply; dear ways are looked at only when all else ends here
+	for level := 0; level < levels && len(ids) > 0 && (level == 0 || w.stuck(y)); level++ {
+		for _, id := range ids {
+			w.expand(id, level)
+		}
 	}
+}
+
+// stuck reports whether no plan is whole yet and no state lies past row y.
+func (w *sweep) stuck(y int) bool {
+	if w.done >= 0 {
+		return false
+	}
+	for _, b := range w.buckets[y+1:] {
+		if len(b) > 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // choose returns the states of row y that are worth going on with: the
@@ -176,11 +223,12 @@ func (w *sweep) choose(y int) []int32 {
 			kept = append(kept, id)
 		}
 	}
+	w.buckets[y] = kept
 	return kept
 }
 
 // expand tries every next row and the end of the plan from one state.
-func (w *sweep) expand(id int32) {
+func (w *sweep) expand(id int32, level int) {
 	st := w.arena[id]
 	w.st, w.stIndex = &st, id
 	y := int(st.y)
@@ -194,35 +242,19 @@ func (w *sweep) expand(id int32) {
 		w.gap = gap
 		w.drift = st.drift*driftKept + float32(float64(gap)-w.s)
 		w.fixed = st.cost + float32(w.gapCost(y, gap, int(st.gap), int(st.gap2)))
-		w.start(w.placesFor(y, gap))
+		w.lay(y, level)
 	}
-	w.gap = 0
-	w.fixed = st.cost + float32(w.bareBelow(y))
-	w.start(w.placesFor(y, 0))
+	w.end(id, level)
 }
 
-// start merges the arriving links into the row's places and walks them.
-func (w *sweep) start(base []place) {
-	w.at = append(w.at[:0], base...)
-	y := int(w.st.y)
-	for i := range int(w.st.n) {
-		x := w.st.pos[i]
-		k, found := slices.BinarySearchFunc(w.at, x, func(p place, x int16) int { return int(p.x) - int(x) })
-		if !found {
-			sp := int8(w.g.spanAt(int(x), y))
-			w.at = slices.Insert(w.at, k, place{x: x, span: sp, link: -1, down: w.gap > 0 && int(w.g.up[y][x]) >= w.gap,
-				start: inf32, end: inf32})
+// lay goes through the ways of laying row y's runs, cheapest first.
+func (w *sweep) lay(y, level int) {
+	for _, o := range w.ways(w.placesFor(y, w.gap), level) {
+		cost := w.fixed + o.cost
+		if cost > w.limit() {
+			break
 		}
-		w.at[k].link = int8(i)
-	}
-	// most rows go on cheaply; dear ways are looked at only when there are no others
-	for _, more := range [...]float32{slack, 5 * slack, inf32} {
-		w.bound = w.fixed + more
-		w.plugs = w.plugs[:0]
-		w.walk(0, false, -1, -1000, w.fixed)
-		if w.gap == 0 || w.best[y+w.gap] < inf32 {
-			return
-		}
+		w.settle(o, cost)
 	}
 }
 
@@ -230,186 +262,38 @@ var inf32 = float32(math.Inf(1))
 
 // limit is the cost above which the row's outcome is not worth having.
 func (w *sweep) limit() float32 {
-	if w.gap == 0 {
-		if w.done < 0 {
-			return inf32
-		}
-		return w.arena[w.done].cost
+	if w.gap > 0 {
+		return w.cap(int(w.st.y) + w.gap)
 	}
-	return min(w.bound, w.cap(int(w.st.y)+w.gap))
-}
-
-// walk decides, place by place from the left, where runs begin and end.
-// open: a run has begun. last: column where the last run of this span ended,
-// -1 for none yet. prev: the same over all spans.
-func (w *sweep) walk(i int, open bool, last, prev int, cost float32) {
-	if cost > w.limit() {
-		return
+	if w.done < 0 {
+		return inf32
 	}
-	if i == len(w.at) {
-		w.settle(cost)
-		return
-	}
-	p := &w.at[i]
-	if p.first {
-		last = -1
-	}
-	if open {
-		w.closeAt(i, p, last, prev, cost)
-	} else {
-		w.openAt(i, p, last, prev, cost)
-	}
-}
-
-// next goes on to place i+1, closing the account of the span if i was its last.
-func (w *sweep) next(i int, open bool, last, prev int, cost float32) {
-	if p := &w.at[i]; p.last {
-		if open {
-			return
-		}
-		sp := w.g.rows[w.st.y][p.span]
-		if last < 0 {
-			cost += float32(w.bareSpan(sp))
-		} else {
-			cost += float32(w.bareEnd(sp.b - last))
-		}
-	}
-	w.walk(i+1, open, last, prev, cost)
-}
-
-func (w *sweep) push(x int16, k plugKind, link int8) { w.plugs = append(w.plugs, plug{x, k, link}) }
-
-func (w *sweep) pop(n int) { w.plugs = w.plugs[:n] }
-
-// openAt tries to begin a run at place i, a link that goes straight on, and
-// nothing.
-func (w *sweep) openAt(i int, p *place, last, prev int, cost float32) {
-	x, n := int(p.x), len(w.plugs)
-	if p.link < 0 {
-		w.next(i, false, last, prev, cost)
-	}
-	if x-prev < w.rule.closest {
-		return
-	}
-	if last < 0 {
-		cost += float32(w.bareEnd(x - w.g.rows[w.st.y][p.span].a))
-	} else {
-		cost += float32(w.bareCut(x - last))
-	}
-	turn := float32(turnCost)
-	if last >= 0 && len(w.plugs) > 0 {
-		k := len(w.plugs)
-		if w.plugs[k-1].x != w.plugs[k-2].x {
-			turn += cutCost
-		}
-	}
-	if p.link >= 0 {
-		w.push(p.x, plugUp, p.link)
-		w.next(i, true, last, prev, cost+turn)
-		if p.down {
-			w.push(p.x, plugDown, 0)
-			w.next(i, false, x, x, cost)
-			w.pop(n + 1)
-		}
-		w.ends(i, p, func(c float32) { w.next(i, false, x, x, cost+c+loneEnd) })
-		w.pop(n)
-		return
-	}
-	if p.down {
-		w.push(p.x, plugDown, 0)
-		w.next(i, true, last, prev, cost+turn)
-		w.ends(i, p, func(c float32) { w.next(i, false, x, x, cost+c+loneEnd) })
-		w.pop(n)
-	}
-	w.ends(i, p, func(c float32) { w.next(i, true, last, prev, cost+c) })
-}
-
-// ends calls then with the start of heat plugged in at p, and with the end.
-func (w *sweep) ends(_ int, p *place, then func(float32)) {
-	n := len(w.plugs)
-	flags := w.st.flags
-	for _, q := range w.plugs {
-		switch q.kind {
-		case plugStart:
-			flags |= hasStart
-		case plugEnd:
-			flags |= hasEnd
-		}
-	}
-	if flags&hasStart == 0 && p.start < inf32 {
-		w.push(p.x, plugStart, 0)
-		then(p.start)
-		w.pop(n)
-	}
-	if flags&hasEnd == 0 && p.end < inf32 {
-		w.push(p.x, plugEnd, 0)
-		then(p.end)
-		w.pop(n)
-	}
-}
-
-// closeAt tries to end the open run at place i, and to run on past it.
-func (w *sweep) closeAt(i int, p *place, last, prev int, cost float32) {
-	x, n := int(p.x), len(w.plugs)
-	if p.link < 0 && !p.last {
-		w.next(i, true, last, prev, cost)
-	}
-	from := w.plugs[n-1]
-	length := x - int(from.x)
-	cost += float32(w.shortRun(length))
-	turn := float32(turnCost)
-	if p.link >= 0 {
-		if w.runFits(from.kind, plugUp, length) {
-			w.push(p.x, plugUp, p.link)
-			w.next(i, false, x, x, cost+turn)
-			w.pop(n)
-		}
-		return
-	}
-	if p.down && w.runFits(from.kind, plugDown, length) {
-		w.push(p.x, plugDown, 0)
-		w.next(i, false, x, x, cost+turn)
-		w.pop(n)
-	}
-	if w.runFits(from.kind, plugEnd, length) {
-		w.ends(i, p, func(c float32) { w.next(i, false, x, x, cost+c) })
-	}
-}
-
-// runFits reports whether a run of length pegs has room for its bends.
-func (w *sweep) runFits(a, b plugKind, length int) bool {
-	switch {
-	case a >= plugStart && b >= plugStart:
-		return false // the whole path would be one run
-	case a >= plugStart || b >= plugStart:
-		return length >= w.rule.minLeg
-	case a == b:
-		return length >= w.rule.turnBack
-	}
-	return length >= w.rule.minLeg
+	return w.arena[w.done].cost
 }
 
 // settle joins the links through the row's runs and keeps the new state.
-func (w *sweep) settle(cost float32) {
-	if len(w.plugs) == 0 {
-		return
-	}
-	ns := state{cost: cost, parent: w.stIndex, y: w.st.y + int16(w.gap), gap: int8(w.gap), gap2: w.st.gap, drift: w.drift, flags: w.st.flags, sx: -1, ex: -1}
+func (w *sweep) settle(o outcome, cost float32) {
+	w.plugs = w.t.plugs[o.first : o.first+int32(o.n)]
+	y := int(w.st.y)
+	ns := state{parent: w.stIndex, y: w.st.y + int16(w.gap), gap: int8(w.gap), gap2: w.st.gap, drift: w.drift, flags: w.st.flags, sx: -1, ex: -1}
 	for _, p := range w.plugs {
 		switch p.kind {
 		case plugStart:
 			ns.flags |= hasStart
 			ns.sx = p.x
+			cost += w.cached(w.starts, int(p.x), y, w.wish.startCost)
 		case plugEnd:
 			ns.flags |= hasEnd
 			ns.ex = p.x
+			cost += w.cached(w.ends, int(p.x), y, w.wish.endCost)
 		case plugDown:
-			if ns.n == maxLinks {
-				return
-			}
 			ns.pos[ns.n] = p.x
 			ns.n++
 		}
+	}
+	ns.cost = cost
+	if cost > w.limit() {
+		return
 	}
 	if !w.connect(&ns) {
 		return
@@ -419,6 +303,9 @@ func (w *sweep) settle(cost float32) {
 	}
 	if w.gap == 0 {
 		w.keepDone(ns)
+		return
+	}
+	if w.hopeless(&ns) {
 		return
 	}
 	w.add(ns, int(ns.y))

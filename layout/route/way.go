@@ -62,8 +62,12 @@ func (w *way) bracket(s float64) {
 	for range 5 {
 		s = math.Max(float64(rule.closest), math.Min(float64(rule.widest), s))
 		n := w.try(s)
-		if n == 0 || w.tooWide-w.enough < 0.03 {
+		if w.tooWide-w.enough < 0.03 {
 			return
+		}
+		if n == 0 {
+			s *= 0.98
+			continue
 		}
 		s *= n / (w.length * 1.01)
 		if s <= w.enough || s >= w.tooWide {

@@ -4,7 +4,7 @@ package route
 // score while a plan is being built; the score itself is in score.go.
 const (
 	turnCost    = 0.7  // a corner
-	cutCost     = 1.5  // a row broken into two runs
+	cutCost     = 5.0  // a row broken into two runs where the row above was not
 	loneEnd     = 2.0  // a path end at the end of a link, with no run of its own
 	bareEdge    = 0.7  // share of a bare stretch of a row that its neighbours don't reach
 	unevenDrift = 0.03 // rows that lie a peg from where an even spacing has them, per peg of row
@@ -19,7 +19,7 @@ func (w *sweep) bareEnd(d int) float64 {
 	if d <= 1 {
 		return 0
 	}
-	return float64(d-1) * w.s * bareEdge
+	return float64(d-1) * float64(w.lane) * bareEdge
 }
 
 // bareCut is the cost of d pegs between two runs in one row.
@@ -27,11 +27,11 @@ func (w *sweep) bareCut(d int) float64 {
 	if d <= w.lane {
 		return float64(w.lane-d) * 0.5
 	}
-	return float64(d-w.lane) * w.s * bareEdge
+	return float64(d-w.lane) * float64(w.lane) * bareEdge
 }
 
 // bareSpan is the cost of a span of a row that no run uses.
-func (w *sweep) bareSpan(s span) float64 { return float64(s.width()+1) * w.s * bareEdge }
+func (w *sweep) bareSpan(s span) float64 { return float64((s.width()+1)*w.lane) * bareEdge }
 
 // shortRun is the cost of a run too short to be worth its turns.
 func (w *sweep) shortRun(d int) float64 {

@@ -1,0 +1,309 @@
+package route
+
+import (
+	"cmp"
+	"slices"
+)
+
+// A table holds what does not change from plan to plan with the same lane.
+type table struct {
+	events []int
+	places [][]place        // by row and gap
+	ways   map[waysKey]span // outcomes of a kind of row
+	list   []outcome
+	plugs  []plug
+	kinds  map[string]int32
+	kindOf []int32     // kind of row by row and gap, negative for not yet known
+	bare   [][]float64 // by how many whole pegs a run reaches; by row and gap, negative for not yet known
+}
+
+func newTable(g *grid, rule rules, lane int) *table {
+	t := &table{events: g.events(lane), ways: map[waysKey]span{}, kinds: map[string]int32{}}
+	n := g.ny * (rule.widest + 1)
+	t.places = make([][]place, n)
+	t.bare = make([][]float64, rule.widest+2)
+	t.kindOf = make([]int32, n)
+	for i := range t.kindOf {
+		t.kindOf[i] = -1
+	}
+	return t
+}
+
+// An outcome is one way of laying a row: its plugs, from the left, two a run.
+type outcome struct {
+	cost  float32 // without the ends' and the gap's
+	first int32   // index of its plugs
+	n     int8
+}
+
+// A waysKey is all that the ways of laying a row depend on.
+type waysKey struct {
+	kind  int32
+	level int8
+	flags uint8
+	n     int8
+	pos   [maxLinks]int16
+}
+
+// Ways no dearer than this are listed, the next level only when the one
+// before it leads nowhere.
+var levelBound = [levels]float32{slack, 5 * slack, 40 * slack}
+
+const levels = 3
+
+// ways lists the outcomes of the row being worked on, cheapest first.
+func (w *sweep) ways(base []place, level int) []outcome {
+	key := waysKey{kind: w.kind(base), level: int8(level), flags: w.st.flags, n: w.st.n, pos: w.st.pos}
+	if s, ok := w.t.ways[key]; ok {
+		return w.t.list[s.a:s.b]
+	}
+	r := &rowWalk{sweep: w, first: len(w.t.list)}
+	r.arrive(base)
+	for l := level; l < levels && len(w.t.list) == r.first; l++ {
+		r.steps, r.bound = 0, levelBound[l]
+		r.walk(0, false, -1, -1000, 0)
+		if w.gap == 0 {
+			break
+		}
+	}
+	out := w.t.list[r.first:]
+	slices.SortFunc(out, func(a, b outcome) int {
+		if a.cost != b.cost {
+			return cmp.Compare(a.cost, b.cost)
+		}
+		return cmp.Compare(a.first, b.first)
+	})
+	w.t.ways[key] = span{r.first, len(w.t.list)}
+	return out
+}
+
+// kind numbers rows: equal rows with equal strips below have the same number.
+func (w *sweep) kind(base []place) int32 {
+	y := int(w.st.y)
+	key := y*(w.rule.widest+1) + w.gap
+	if k := w.t.kindOf[key]; k >= 0 {
+		return k
+	}
+	b := []byte{byte(min(w.gap, 1))}
+	for _, p := range base {
+		f := byte(p.span) << 2
+		if p.down {
+			f |= 1
+		}
+		if p.rim {
+			f |= 2
+		}
+		b = append(b, byte(p.x), byte(p.x>>8), f)
+	}
+	k, ok := w.t.kinds[string(b)]
+	if !ok {
+		k = int32(len(w.t.kinds))
+		w.t.kinds[string(b)] = k
+	}
+	w.t.kindOf[key] = k
+	return k
+}
+
+// A rowWalk lists the ways of laying one row.
+type rowWalk struct {
+	*sweep
+	at    []place
+	plugs []plug
+	bound float32
+	first int
+	steps int
+}
+
+// mostSteps bounds the work on one row.
+const mostSteps = 50000
+
+// arrive merges the arriving links into the row's places.
+func (w *rowWalk) arrive(base []place) {
+	w.at = append(w.at[:0], base...)
+	y := int(w.st.y)
+	for i := range int(w.st.n) {
+		x := w.st.pos[i]
+		k, found := slices.BinarySearchFunc(w.at, x, func(p place, x int16) int { return int(p.x) - int(x) })
+		if !found {
+			down := w.gap > 0 && int(w.g.up[y][x]) >= w.gap
+			w.at = slices.Insert(w.at, k, place{x: x, span: int8(w.g.spanAt(int(x), y)), down: down})
+		}
+		w.at[k].link = int8(i)
+	}
+}
+
+// keep notes an outcome.
+func (w *rowWalk) keep(cost float32) {
+	downs := 0
+	for _, p := range w.plugs {
+		if p.kind == plugDown {
+			downs++
+		}
+	}
+	if len(w.plugs) == 0 || downs > maxLinks || (downs == 0) != (w.gap == 0) {
+		return
+	}
+	w.t.list = append(w.t.list, outcome{cost, int32(len(w.t.plugs)), int8(len(w.plugs))})
+	w.t.plugs = append(w.t.plugs, w.plugs...)
+}
+
+// walk decides, place by place from the left, where runs begin and end.
+// open: a run has begun. last: column where the last run of this span ended,
+// -1 for none yet. prev: the same over all spans.
+func (w *rowWalk) walk(i int, open bool, last, prev int, cost float32) {
+	if w.steps++; cost > w.bound || w.steps > mostSteps {
+		return
+	}
+	if i == len(w.at) {
+		w.keep(cost)
+		return
+	}
+	p := &w.at[i]
+	if p.first {
+		last = -1
+	}
+	if open {
+		w.closeAt(i, p, last, prev, cost)
+	} else {
+		w.openAt(i, p, last, prev, cost)
+	}
+}
+
+// next goes on to place i+1, closing the account of the span if i was its last.
+func (w *rowWalk) next(i int, open bool, last, prev int, cost float32) {
+	if p := &w.at[i]; p.last {
+		if open {
+			return
+		}
+		sp := w.g.rows[w.st.y][p.span]
+		if last < 0 {
+			cost += float32(w.bareSpan(sp))
+		} else {
+			cost += float32(w.bareEnd(sp.b - last))
+		}
+	}
+	w.walk(i+1, open, last, prev, cost)
+}
+
+func (w *rowWalk) push(x int16, k plugKind, link int8) { w.plugs = append(w.plugs, plug{x, k, link}) }
+
+func (w *rowWalk) pop(n int) { w.plugs = w.plugs[:n] }
+
+// openAt tries to begin a run at place i, a link that goes straight on, and
+// nothing.
+func (w *rowWalk) openAt(i int, p *place, last, prev int, cost float32) {
+	x, n := int(p.x), len(w.plugs)
+	if p.link < 0 {
+		w.next(i, false, last, prev, cost)
+	}
+	if x-prev < w.rule.closest {
+		return
+	}
+	if last < 0 {
+		cost += float32(w.bareEnd(x - w.g.rows[w.st.y][p.span].a))
+	} else {
+		cost += float32(w.bareCut(x - last))
+	}
+	turn := float32(turnCost)
+	if last >= 0 && w.fresh(last, x) {
+		cost += cutCost
+	}
+	if p.link >= 0 {
+		w.push(p.x, plugUp, p.link)
+		w.next(i, true, last, prev, cost+turn)
+		if p.down {
+			w.push(p.x, plugDown, 0)
+			w.next(i, false, x, x, cost)
+			w.pop(n + 1)
+		}
+		w.pathEnds(p, func(c float32) { w.next(i, false, x, x, cost+c+loneEnd) })
+		w.pop(n)
+		return
+	}
+	if p.down {
+		w.push(p.x, plugDown, 0)
+		w.next(i, true, last, prev, cost+turn)
+		w.pathEnds(p, func(c float32) { w.next(i, false, x, x, cost+c+loneEnd) })
+		w.pop(n)
+	}
+	w.pathEnds(p, func(c float32) { w.next(i, true, last, prev, cost+c) })
+}
+
+// fresh reports whether no link arrives at the cut from a to b: the row above
+// had no need of it.
+func (w *rowWalk) fresh(a, b int) bool {
+	for _, u := range w.st.pos[:w.st.n] {
+		if int(u) >= a-1 && int(u) <= b+1 {
+			return false
+		}
+	}
+	return true
+}
+
+// pathEnds calls then with the start of heat plugged in at p, and with the end.
+func (w *rowWalk) pathEnds(p *place, then func(float32)) {
+	n := len(w.plugs)
+	flags := w.st.flags
+	for _, q := range w.plugs {
+		switch q.kind {
+		case plugStart:
+			flags |= hasStart
+		case plugEnd:
+			flags |= hasEnd
+		}
+	}
+	if !p.rim {
+		return
+	}
+	if flags&hasStart == 0 {
+		w.push(p.x, plugStart, 0)
+		then(0)
+		w.pop(n)
+	}
+	if flags&hasEnd == 0 {
+		w.push(p.x, plugEnd, 0)
+		then(0)
+		w.pop(n)
+	}
+}
+
+// closeAt tries to end the open run at place i, and to run on past it.
+func (w *rowWalk) closeAt(i int, p *place, last, prev int, cost float32) {
+	x, n := int(p.x), len(w.plugs)
+	if p.link < 0 && !p.last {
+		w.next(i, true, last, prev, cost)
+	}
+	from := w.plugs[n-1]
+	length := x - int(from.x)
+	cost += float32(w.shortRun(length))
+	turn := float32(turnCost)
+	if p.link >= 0 {
+		if w.runFits(from.kind, plugUp, length) {
+			w.push(p.x, plugUp, p.link)
+			w.next(i, false, x, x, cost+turn)
+			w.pop(n)
+		}
+		return
+	}
+	if p.down && w.runFits(from.kind, plugDown, length) {
+		w.push(p.x, plugDown, 0)
+		w.next(i, false, x, x, cost+turn)
+		w.pop(n)
+	}
+	if w.runFits(from.kind, plugEnd, length) {
+		w.pathEnds(p, func(c float32) { w.next(i, false, x, x, cost+c) })
+	}
+}
+
+// runFits reports whether a run of length pegs has room for its bends.
+func (w *rowWalk) runFits(a, b plugKind, length int) bool {
+	switch {
+	case a >= plugStart && b >= plugStart:
+		return false // the whole path would be one run
+	case a >= plugStart || b >= plugStart:
+		return length >= w.rule.minLeg
+	case a == b:
+		return length >= w.rule.turnBack
+	}
+	return length >= w.rule.minLeg
+}
