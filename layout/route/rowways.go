@@ -31,9 +31,11 @@ func newTable(g *grid, rule rules, lane int) *table {
 
 // An outcome is one way of laying a row: its plugs, from the left, two a run.
 type outcome struct {
-	cost  float32 // without the ends' and the gap's
-	first int32   // index of its plugs
-	n     int8
+	cost   float32 // without the ends' and the gap's
+	length float32 // of its runs, pegs
+	first  int32   // index of its plugs
+	n      int8
+	downs  int8
 }
 
 // A waysKey is all that the ways of laying a row depend on.
@@ -47,7 +49,7 @@ type waysKey struct {
 
 // Ways no dearer than this are listed, the next level only when the one
 // before it leads nowhere.
-var levelBound = [levels]float32{slack, 5 * slack, 40 * slack}
+var levelBound = [levels]float32{slack, 3 * slack, 30 * slack}
 
 const levels = 3
 
@@ -115,7 +117,7 @@ type rowWalk struct {
 }
 
 // mostSteps bounds the work on one row.
-const mostSteps = 50000
+const mostSteps = 5000
 
 // arrive merges the arriving links into the row's places.
 func (w *rowWalk) arrive(base []place) {
@@ -134,16 +136,19 @@ func (w *rowWalk) arrive(base []place) {
 
 // keep notes an outcome.
 func (w *rowWalk) keep(cost float32) {
-	downs := 0
-	for _, p := range w.plugs {
+	o := outcome{cost: cost, first: int32(len(w.t.plugs)), n: int8(len(w.plugs))}
+	for i, p := range w.plugs {
 		if p.kind == plugDown {
-			downs++
+			o.downs++
+		}
+		if i&1 == 1 {
+			o.length += float32(p.x - w.plugs[i-1].x)
 		}
 	}
-	if len(w.plugs) == 0 || downs > maxLinks || (downs == 0) != (w.gap == 0) {
+	if len(w.plugs) == 0 || o.downs > maxLinks || (o.downs == 0) != (w.gap == 0) {
 		return
 	}
-	w.t.list = append(w.t.list, outcome{cost, int32(len(w.t.plugs)), int8(len(w.plugs))})
+	w.t.list = append(w.t.list, o)
 	w.t.plugs = append(w.t.plugs, w.plugs...)
 }
 
@@ -177,7 +182,12 @@ func (w *rowWalk) next(i int, open bool, last, prev int, cost float32) {
 		}
 		sp := w.g.rows[w.st.y][p.span]
 		if last < 0 {
-			cost += float32(w.bareSpan(sp))
+			// a span that is left out must not keep the others from their choice
+			c := float32(w.bareSpan(sp))
+			w.bound += c
+			w.walk(i+1, open, last, prev, cost+c)
+			w.bound -= c
+			return
 		} else {
 			cost += float32(w.bareEnd(sp.b - last))
 		}

@@ -31,6 +31,7 @@ type state struct {
 	y      int16
 	gap    int8    // pegs from the row before
 	gap2   int8    // and the gap before that, 0 for none
+	length float32 // of the path so far, pegs, sharp corners
 	drift  float32 // how far the last rows lie from where the wanted gap would have them
 	flags  uint8
 	n      int8
@@ -90,7 +91,8 @@ type sweep struct {
 	buckets [][]int32
 	best    []float32
 	worst   []float32 // of the states kept, once there are enough
-	done    int32
+	finals  []int32   // whole plans
+	done    float32   // cost of the cheapest
 
 	// of the row being worked on
 	st      *state
@@ -102,9 +104,11 @@ type sweep struct {
 }
 
 const (
-	beam    = 24 // states kept a row
-	ofAKind = 8  // and with the same number of links and ends
-	slack   = 10 // how much dearer than the best of its row a state may be
+	beam       = 24  // states kept a row
+	ofAKind    = 8   // and with the same number of links and ends
+	finalSlack = 25  // how much dearer than the best a whole plan may be
+	overCost   = 0.3 // a peg of cable too much
+	slack      = 10  // how much dearer than the best of its row a state may be
 )
 
 func newSweep(g *grid, rule rules, wish *wishes) *sweep {
@@ -133,7 +137,7 @@ func (w *sweep) cached(costs []float32, x, y int, cost func(g *grid, x, y int) f
 
 // aim gets ready for a plan with wanted gap s.
 func (w *sweep) aim(s float64) {
-	w.s, w.done, w.arena = s, -1, w.arena[:0]
+	w.s, w.done, w.arena, w.finals = s, inf32, w.arena[:0], w.finals[:0]
 	w.lane = max(w.rule.closest, min(w.rule.widest, int(math.Round(s))))
 	if w.t = w.tables[w.lane]; w.t == nil {
 		w.t = newTable(w.g, w.rule, w.lane)
@@ -145,9 +149,8 @@ func (w *sweep) aim(s float64) {
 	}
 }
 
-// plan returns the cheapest run plan for wanted gap s, or nil when there is
-// none.
-func (w *sweep) plan(s float64) *runPlan {
+// plan makes run plans for wanted gap s; false when there are none.
+func (w *sweep) plan(s float64) bool {
 	w.aim(s)
 	for y := range min(w.g.ny, 4*w.rule.widest) {
 		w.add(state{y: int16(y), parent: -1, cost: float32(w.bareAbove(y)), sx: -1, ex: -1}, y)
@@ -156,15 +159,34 @@ func (w *sweep) plan(s float64) *runPlan {
 		w.row(y)
 	}
 	w.finish()
-	if w.done < 0 {
-		return nil
+	slices.SortFunc(w.finals, w.cheaper)
+	return len(w.finals) > 0
+}
+
+// pick returns the few most promising plans of at least length mm, and the
+// length of the cheapest plan of all.
+func (w *sweep) pick(length float64, most int) (plans []*runPlan, cheapest float64) {
+	type choice struct {
+		id   int32
+		cost float64
 	}
-	return w.trace(w.done)
+	var cs []choice
+	for _, id := range w.finals {
+		over := (float64(w.arena[id].length) - length/w.rule.pitch)
+		if over > -1 && w.arena[id].cost <= w.done+finalSlack {
+			cs = append(cs, choice{id, float64(w.arena[id].cost) + overCost*over})
+		}
+	}
+	slices.SortStableFunc(cs, func(a, b choice) int { return cmp.Compare(a.cost, b.cost) })
+	for _, c := range cs[:min(len(cs), most)] {
+		plans = append(plans, w.trace(c.id))
+	}
+	return plans, w.trace(w.finals[0]).length(w.rule)
 }
 
 // finish looks for dear ways to end the plan when there was no cheap one.
 func (w *sweep) finish() {
-	for level := 1; level < levels && w.done < 0; level++ {
+	for level := 1; level < levels && w.done == inf32; level++ {
 		for y := w.g.ny - 1; y >= max(0, w.g.ny-6*w.rule.widest); y-- {
 			for _, id := range w.choose(y) {
 				w.end(id, level)
@@ -195,7 +217,7 @@ func (w *sweep) row(y int) {
 
 // stuck reports whether no plan is whole yet and no state lies past row y.
 func (w *sweep) stuck(y int) bool {
-	if w.done >= 0 {
+	if w.done < inf32 {
 		return false
 	}
 	for _, b := range w.buckets[y+1:] {
@@ -265,17 +287,14 @@ func (w *sweep) limit() float32 {
 	if w.gap > 0 {
 		return w.cap(int(w.st.y) + w.gap)
 	}
-	if w.done < 0 {
-		return inf32
-	}
-	return w.arena[w.done].cost
+	return w.done + finalSlack
 }
 
 // settle joins the links through the row's runs and keeps the new state.
 func (w *sweep) settle(o outcome, cost float32) {
 	w.plugs = w.t.plugs[o.first : o.first+int32(o.n)]
 	y := int(w.st.y)
-	ns := state{parent: w.stIndex, y: w.st.y + int16(w.gap), gap: int8(w.gap), gap2: w.st.gap, drift: w.drift, flags: w.st.flags, sx: -1, ex: -1}
+	ns := state{parent: w.stIndex, length: w.st.length + o.length + float32(int(o.downs)*w.gap), y: w.st.y + int16(w.gap), gap: int8(w.gap), gap2: w.st.gap, drift: w.drift, flags: w.st.flags, sx: -1, ex: -1}
 	for _, p := range w.plugs {
 		switch p.kind {
 		case plugStart:
@@ -311,12 +330,11 @@ func (w *sweep) settle(o outcome, cost float32) {
 	w.add(ns, int(ns.y))
 }
 
+// keepDone notes a whole plan that is among the cheapest.
 func (w *sweep) keepDone(ns state) {
-	if w.done >= 0 && w.arena[w.done].cost <= ns.cost {
-		return
-	}
 	w.arena = append(w.arena, ns)
-	w.done = int32(len(w.arena) - 1)
+	w.finals = append(w.finals, int32(len(w.arena)-1))
+	w.done = min(w.done, ns.cost)
 }
 
 func (w *sweep) add(ns state, y int) {

@@ -31,27 +31,38 @@ type way struct {
 // worth refining.
 const closeCall = 0.4
 
-// try makes a plan for wanted gap s, fits it and keeps it if it is the best.
-// It returns the plan's full length, 0 for no plan.
+// fitted is how many plans of one sweep are fitted and judged.
+const fitted = 4
+
+// try makes plans for wanted gap s, fits those that are long enough and keeps
+// the best. It returns the length of the cheapest plan, 0 for no plan.
 func (w *way) try(s float64) float64 {
-	p := w.sweep.plan(s)
-	if p == nil {
+	if !w.sweep.plan(s) {
 		return 0
 	}
-	n := p.length(w.sweep.rule)
+	plans, n := w.sweep.pick(w.length, fitted)
+	for _, p := range plans {
+		w.consider(p, s)
+	}
 	if n < w.length {
 		w.tooWide = math.Min(w.tooWide, s)
-		return n
-	}
-	w.enough = math.Max(w.enough, s)
-	path, ok := p.fit(w.sweep.rule, w.length)
-	if !ok {
-		return n
-	}
-	if sc := w.field.judge(path); w.best == nil || sc.Total < w.best.score.Total {
-		w.best = &candidate{p, path, sc, s, n - w.length}
+	} else {
+		w.enough = math.Max(w.enough, s)
 	}
 	return n
+}
+
+// consider fits a plan and keeps it if it is the best so far.
+func (w *way) consider(p *runPlan, s float64) {
+	over := p.length(w.sweep.rule) - w.length
+	path, ok := p.fit(w.sweep.rule, w.length)
+	if !ok {
+		return
+	}
+	sc := w.field.judge(path)
+	if w.best == nil || sc.Total < w.best.score.Total {
+		w.best = &candidate{p, path, sc, s, over}
+	}
 }
 
 // bracket looks for the widest gap whose plan is just long enough, from a
@@ -69,7 +80,7 @@ func (w *way) bracket(s float64) {
 			s *= 0.98
 			continue
 		}
-		s *= n / (w.length * 1.01)
+		s *= math.Max(0.93, math.Min(1.07, n/(w.length*1.01)))
 		if s <= w.enough || s >= w.tooWide {
 			s = (w.enough + w.tooWide) / 2
 		}
