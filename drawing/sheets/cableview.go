@@ -157,11 +157,12 @@ func (v *roomView) runNumber(r layout.Run) {
 	a, b := v.view.Pt(r.From), v.view.Pt(r.To)
 	u := b.Sub(a).Unit()
 	l := &label{text: itoa(r.Number), height: drawing.H25, rank: 5, subject: a, mark: symbols.RunNumber, option: true}
-	l.spots = append(l.spots, spot{at: a.Sub(u.Mul(symbols.RunCircle/2 + 0.8)), cost: -overCable - 2})
+	// on the run itself its own cable is no loss
+	l.spots = append(l.spots, spot{at: a.Sub(u.Mul(symbols.RunCircle/2 + 0.8))})
 	for _, d := range []float64{4, 6, 8, 11, 15, 20} {
 		if d < a.Dist(b)-4 {
-			l.spots = append(l.spots, spot{at: a.Add(u.Mul(d)), cost: 0.6 * d})
-			l.spots = append(l.spots, spot{at: b.Sub(u.Mul(d)), cost: 3 + 0.6*d})
+			l.spots = append(l.spots, spot{at: a.Add(u.Mul(d)), cost: 2 - overCable + 0.6*d})
+			l.spots = append(l.spots, spot{at: b.Sub(u.Mul(d)), cost: 5 - overCable + 0.6*d})
 		}
 	}
 	v.letters.add(l)

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"fmt"
 	"math"
 
 	"oxturn/drawing"
@@ -314,13 +315,21 @@ func (v *roomView) ladder(l ladder, b plane.Rect) {
 	}
 }
 
-// slant dimensions a slanting wall along itself.
+// slant dimensions a slanting wall along itself, outside it where that crosses
+// no other dimension; where it would, the length goes into the column.
 func (v *roomView) slant(w job.Wall) {
 	out := paperDir(v.outward(w.Segment))
 	a, b := v.view.Pt(w.A).Add(out.Mul(poche)), v.view.Pt(w.B).Add(out.Mul(poche))
-	c := chain{
-		feet: []drawing.Pt{a, b}, dir: b.Sub(a).Unit(), out: out, line: dot(a, out) + tierOne - poche,
-		mm: []float64{w.Length()}, name: "wall " + w.Letter,
+	for _, off := range []float64{tierOne - poche, 4, 13} {
+		c := chain{
+			feet: []drawing.Pt{a, b}, dir: b.Sub(a).Unit(), out: out, line: dot(a, out) + off,
+			mm: []float64{w.Length()}, name: "wall " + w.Letter,
+		}
+		pts := c.ends()
+		if v.field().Contains(drawing.BoxOf(pts...).Grow(1)) && !v.ink.crossed(pts[0], pts[1]) && !v.ink.crossed(a, pts[0]) && !v.ink.crossed(b, pts[1]) {
+			c.draw(v.page, v.fig)
+			return
+		}
 	}
-	c.draw(v.page, v.fig)
+	v.remark(fmt.Sprintf("Wall %s is %s long.", w.Letter, v.fig.length(w.Length())))
 }

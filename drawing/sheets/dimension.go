@@ -226,7 +226,7 @@ func slantSpots(mid, out drawing.Pt, l *label) []spot {
 			for _, shift := range []float64{0, 4, -4, 8, -8} {
 				along := drawing.Pt{X: -out.Y, Y: out.X}
 				c := mid.Add(out.Mul(side * (reach + far))).Add(along.Mul(shift))
-				s := spot{at: c.Add(drawing.Pt{Y: size.H() / 2}), cost: far + 0.2*math.Abs(shift)}
+				s := spot{at: centredOn(c, size), cost: far + 0.2*math.Abs(shift)}
 				if side < 0 {
 					s.cost += 2
 				}

@@ -182,9 +182,9 @@ func (v *roomView) nameArea(name string, outline plane.Ring, rank int) {
 			if !holdsBox(rings, at, w, h) {
 				continue
 			}
-			s := spot{at: at.Add(drawing.Pt{Y: size.H() / 2}), angle: angle, cost: 0.08*at.Dist(c) + angle/45}
+			s := spot{at: centredOn(at, size), angle: angle, cost: 0.08*at.Dist(c) + angle/45}
 			if angle == 90 {
-				s.at = at.Add(drawing.Pt{X: size.H() / 2})
+				s.at = at.Sub(drawing.Pt{X: size.Centre().Y})
 			}
 			l.spots = append(l.spots, s)
 		}
@@ -253,7 +253,7 @@ func tagSpots(at drawing.Pt, reach float64, text string) []spot {
 	var spots []spot
 	for i, d := range []drawing.Pt{{X: 1}, {X: -1}, {Y: -1}, {Y: 1}, {X: 1, Y: -1}, {X: -1, Y: -1}, {X: 1, Y: 1}, {X: -1, Y: 1}} {
 		c := at.Add(drawing.Pt{X: d.X * (reach + 1 + size.W()/2), Y: d.Y * (reach + 1 + size.H()/2)})
-		spots = append(spots, spot{at: c.Add(drawing.Pt{Y: size.H() / 2}), cost: 0.1 * float64(i)})
+		spots = append(spots, spot{at: centredOn(c, size), cost: 0.1 * float64(i)})
 	}
 	return append(spots, leaderSpots(at, reach, size, 40)...)
 }
@@ -272,7 +272,7 @@ func leaderSpots(at drawing.Pt, reach float64, size drawing.Box, far float64) []
 				c = end.Add(drawing.Pt{Y: math.Copysign(size.H()/2+0.8, u.Y)})
 			}
 			spots = append(spots, spot{
-				at: c.Add(drawing.Pt{Y: size.H() / 2}), cost: 0.02 * float64(k%3),
+				at: centredOn(c, size), cost: 0.02 * float64(k%3),
 				leader: []drawing.Pt{at.Add(u.Mul(reach)), end},
 			})
 		}

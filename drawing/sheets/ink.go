@@ -220,6 +220,18 @@ func tie(as kind) float64 {
 	return leaderWire
 }
 
+// crossed reports whether the straight piece from a to b crosses a line that
+// lettering keeps off.
+func (k *ink) crossed(a, b drawing.Pt) bool {
+	found := false
+	cells(drawing.BoxOf(a, b), func(c cellKey) {
+		for _, s := range k.lines[c] {
+			found = found || s.kind == solidInk && crosses(a, b, s.a, s.b)
+		}
+	})
+	return found
+}
+
 // owners returns the labels whose lettering or leader touches b, or whose
 // lettering a leader would run through.
 func (k *ink) owners(b drawing.Box, leader []drawing.Pt) []*label {

@@ -131,6 +131,12 @@ func (t *lettering) place() {
 	}
 }
 
+// centredOn returns where the baseline of lettering lies when the lettering,
+// which covers size about its own point, is centred on c.
+func centredOn(c drawing.Pt, size drawing.Box) drawing.Pt {
+	return drawing.Pt{X: c.X, Y: c.Y - size.Centre().Y}
+}
+
 // put moves a label to spot i, -1 to nowhere.
 func (t *lettering) put(l *label, i int) {
 	if l.at >= 0 {

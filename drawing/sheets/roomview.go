@@ -178,13 +178,13 @@ func (v *roomView) wallLetters() (left int) {
 				continue
 			}
 			c := v.view.Pt(w.At(along).Add(out))
-			l.spots = append(l.spots, spot{at: c.Add(drawing.Pt{Y: size.H() / 2}), cost: math.Abs(float64(k)) * 0.5})
+			l.spots = append(l.spots, spot{at: centredOn(c, size), cost: math.Abs(float64(k)) * 0.5})
 		}
 		for _, beyond := range []float64{3.2, 6, 9} {
 			far := v.outward(w.Segment).Mul((poche + beyond) * v.view.Ratio)
 			for _, t := range []float64{0.5, 0.35, 0.65, 0.2, 0.8} {
 				c := v.view.Pt(w.At(w.Length() * t).Add(far))
-				l.spots = append(l.spots, spot{at: c.Add(drawing.Pt{Y: size.H() / 2}), cost: 8 + beyond + 4*math.Abs(t-0.5)})
+				l.spots = append(l.spots, spot{at: centredOn(c, size), cost: 8 + beyond + 4*math.Abs(t-0.5)})
 			}
 		}
 		v.letters.add(l)
@@ -200,6 +200,9 @@ func (v *roomView) inGap(wall int, along float64) bool {
 	}
 	return false
 }
+
+// field is the part of the sheet that lettering may stand in.
+func (v *roomView) field() drawing.Box { return v.letters.field }
 
 // north puts the arrow into the upper left corner of the field, which walls
 // and dimensions leave free.

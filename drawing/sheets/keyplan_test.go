@@ -1,0 +1,73 @@
+package sheets
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"oxturn/drawing"
+	"oxturn/layout/plane"
+)
+
+// TestKeyPlan: three rooms get a key plan that names them all; two get none.
+func TestKeyPlan(t *testing.T) {
+	p := samplePlan(t, plane.Millimetres)
+	one := p.Rooms[0]
+	for i := range 3 {
+		r := one
+		j := *one.Job
+		j.Name = fmt.Sprintf("Bath %d", i+2)
+		r.Job = &j
+		p.Rooms = append(p.Rooms, r)
+	}
+	set, err := Set(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	write(t, "rooms", set)
+	checkSheets(t, set)
+	if set[0].ID != "key-plan" {
+		t.Fatalf("the first sheet is %s", set[0].ID)
+	}
+	for i := range p.Rooms {
+		if !has(set[0], p.Rooms[i].Job.Name) {
+			t.Errorf("the key plan does not name %s", p.Rooms[i].Job.Name)
+		}
+	}
+	p.Rooms = p.Rooms[:2]
+	if set, err = Set(p); err != nil || set[0].ID == "key-plan" {
+		t.Errorf("two rooms: %v, first sheet %s", err, set[0].ID)
+	}
+}
+
+func has(s *drawing.Sheet, text string) bool {
+	for _, tx := range texts(s) {
+		if strings.Contains(tx.Text, text) {
+			return true
+		}
+	}
+	return false
+}
+
+// TestFor: every reader gets sheets, each of them of the set, and the owner's
+// map goes to nobody but the owner.
+func TestFor(t *testing.T) {
+	set, err := Set(samplePlan(t, plane.Inches))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for reader := range readers {
+		some, ok := For(set, reader)
+		if !ok || len(some) == 0 || len(some) == len(set) {
+			t.Errorf("%s gets %d of %d sheets", reader, len(some), len(set))
+		}
+		for _, s := range some {
+			if strings.HasPrefix(s.ID, "owner-map") != (reader == "owner") && strings.HasPrefix(s.ID, "owner-map") {
+				t.Errorf("%s gets %s", reader, s.ID)
+			}
+		}
+	}
+	if _, ok := For(set, "plumber"); ok {
+		t.Error("a reader that is not known")
+	}
+}
