@@ -23,6 +23,10 @@ type Job struct {
 	Tile      Tile
 	BuildUp   []Layer
 	Materials Materials
+	Warmth    Warmth
+	Energy    Energy
+	Labour    []Labour
+	Prices    []Price // of the price file, in its order
 	Cables    []Cable // inline ones first, then the catalogue's, in file order
 	Rooms     []Room
 	Laid      []Laid // what is known of cables that lie, in file order
@@ -222,8 +226,9 @@ type Room struct {
 	Joints     []Joint
 	Low        []plane.Ring // floor where warmth matters least: the cable may end there
 	Thermostat Thermostat
-	Cables     []string // catalogue ids; empty: choose
-	Density    float64  // W/m² asked for when choosing, 0: default
+	Cables     []string     // catalogue ids; empty: choose
+	FirstPeg   *plane.Point // a crossing of the peg channels, nil: chosen
+	Density    float64      // W/m² asked for when choosing, 0: default
 	Span       Span
 	Spans      Spans
 }

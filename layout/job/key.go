@@ -83,7 +83,7 @@ func Keys() []Key {
 	var out []Key
 	for _, part := range [][]Key{topKeys(), infoKeys(), membraneKeys(), clearanceKeys(), supplyKeys(), tileKeys(),
 		layerKeys(), materialKeys(), cableKeys(), roomKeys(), openingKeys(), fixtureKeys(), keepOutKeys(), fixingKeys(),
-		jointKeys(), thermostatKeys(), asLaidKeys(), sheetKeys(), allowKeys()} {
+		jointKeys(), thermostatKeys(), asLaidKeys(), warmthKeys(), labourKeys(), sheetKeys(), allowKeys()} {
 		out = append(out, part...)
 	}
 	return out

@@ -36,6 +36,7 @@ func Read(name string, data []byte, open func(name string) ([]byte, error)) (*Jo
 	j.readSettings(top)
 	j.Cables = readCables(top, nil)
 	j.readCatalogue(top, open)
+	j.readPrices(top, open)
 	j.readRooms(top)
 	j.readAsLaid(top, open)
 	j.checkCables(top)

@@ -18,6 +18,10 @@ const (
 func (j *Job) readRoom(t table) Room {
 	r := Room{Name: t.text("name"), MeasuredTo: t.text("measured_to"), Cables: t.texts("cables"), Density: t.num("density"),
 		Span: t.span(), Spans: t.spans()}
+	if t.has("first_peg") {
+		p := t.point("first_peg")
+		r.FirstPeg = &p
+	}
 	if !r.readOutline(t) || !r.checkOutline(t) {
 		r.Outline = nil
 		t.spoil()

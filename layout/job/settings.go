@@ -14,6 +14,8 @@ func (j *Job) readSettings(top table) {
 	j.readTile(top.sub("tile"))
 	j.readLayers(top)
 	j.readMaterials(top.sub("materials"))
+	j.readWarmth(top.sub("warmth"), top.sub("energy"))
+	j.readLabour(top)
 	j.Units = top.rd.drawingUnits()
 	j.readSheet(top.sub("sheet"))
 	for _, t := range top.each("revision") {

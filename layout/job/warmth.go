@@ -1,0 +1,96 @@
+package job
+
+// Warmth is what is assumed about the floor's surroundings and use, to work
+// out how warm it gets, how soon, and what that costs.
+type Warmth struct {
+	Room       float64 // °C of the air above
+	Below      string  // "room", "void", "ground", "insulated" or "": by the lowest layer
+	BelowAt    float64 // °C down there, where BelowGiven
+	BelowGiven bool
+	Rise       float64 // K that the surface is to gain
+	Hours      float64 // h that are waited for it
+	Board      float64 // mm of the insulation board compared with, 0: none
+	Spans      Spans
+}
+
+// Energy is how a floor is used and what a kWh costs.
+type Energy struct {
+	Tariff     float64 // a kWh; 0: no cost is worked out
+	Currency   string
+	LeastHours float64 // a day that the thermostat calls for warmth
+	MostHours  float64
+	LeastDuty  float64 // share of those hours with the current on
+	MostDuty   float64
+}
+
+// A Labour is one phase of work at the job's own rates.
+type Labour struct {
+	Phase    string
+	Heated   bool    // counted on the heated area, else on the tiled one
+	PerHour  float64 // m² an hour, 0: Fixed alone
+	Fixed    float64 // h, whatever the area
+	HourCost float64
+}
+
+// warmthKeys: 20 °C is the room of EN 1264-2; a rise of 8 K takes a floor at
+// room temperature to about 28 °C; a board of 10 mm is common practice; 4 to
+// 10 hours a day with the current on for 40 to 100 % of them are broad
+// assumptions.
+func warmthKeys() []Key {
+	return append(under(Key{Path: "warmth", Type: TypeTable, Doc: "What is assumed to work out how warm the floor gets and how soon", Example: "[warmth]\nroom = \"68 F\""},
+		Key{Path: "room", Type: TypeTemperature, Limits: Limits{Min: -20, Max: 40}, Default: `"20 C"`, Doc: "Temperature of the air above the floor", Example: `room = "68 F"`},
+		Key{Path: "below", Type: TypeChoice, Values: []string{"room", "void", "ground", "insulated"}, Otherwise: "ground under concrete or screed, else a room", Doc: "What lies under the lowest layer", Example: `below = "ground"`},
+		Key{Path: "below_temperature", Type: TypeTemperature, Limits: Limits{Min: -40, Max: 60}, Otherwise: "as above for a room, 10 °C for a void or the ground", Doc: "Temperature down there", Example: `below_temperature = "50 F"`},
+		Key{Path: "rise", Type: TypeNumber, Limits: Limits{Min: 0.5, Max: 40}, Default: "8", Doc: "What the surface is to gain, in K, for the warm-up", Example: "rise = 8"},
+		Key{Path: "hours", Type: TypeNumber, Limits: Limits{Min: 0.5, Max: 48}, Default: "4", Doc: "How long is waited for that", Example: "hours = 6"},
+		Key{Path: "board", Type: TypeLength, Default: `"10 mm"`, Doc: "Thickness of the insulation board under the membrane that the warm-up is compared with; 0 for none", Example: `board = "6 mm"`},
+	), under(Key{Path: "energy", Type: TypeTable, Doc: "How the floor is used and what a kWh costs", Example: "[energy]\ntariff = 0.28"},
+		Key{Path: "tariff", Type: TypeNumber, Otherwise: "no cost is worked out", Doc: "Price of a kWh", Example: "tariff = 0.28"},
+		Key{Path: "currency", Type: TypeText, Doc: "As it is to be printed", Example: `currency = "$"`},
+		Key{Path: "least_hours", Type: TypeNumber, Limits: Limits{Max: 24}, Default: "4", Doc: "Fewest hours a day that warmth is called for", Example: "least_hours = 3"},
+		Key{Path: "most_hours", Type: TypeNumber, Limits: Limits{Max: 24}, Default: "10", Doc: "Most hours a day that warmth is called for", Example: "most_hours = 8"},
+		Key{Path: "least_duty", Type: TypeShare, Limits: Limits{Max: 1}, Default: "0.4", Doc: "Smallest share of those hours with the current on", Example: `least_duty = "30 %"`},
+		Key{Path: "most_duty", Type: TypeShare, Limits: Limits{Max: 1}, Default: "1", Doc: "Largest share of those hours with the current on", Example: "most_duty = 0.9"},
+	)...)
+}
+
+func labourKeys() []Key {
+	return under(Key{Path: "labour", Type: TypeTables, Doc: "A phase of work at your own rates; no labour is taken off without", Example: "[[labour]]\nphase = \"membrane\"\nper_hour = \"7 m2\""},
+		Key{Path: "phase", Type: TypeText, Required: true, Doc: "What is done", Example: `phase = "membrane"`},
+		Key{Path: "on", Type: TypeChoice, Values: []string{"tiled", "heated"}, Default: `"tiled"`, Doc: "The area it is counted on", Example: `on = "heated"`},
+		Key{Path: "per_hour", Type: TypeArea, Limits: positive, Otherwise: "the fixed hours alone", Doc: "Area done in an hour", Example: `per_hour = "70 ft2"`},
+		Key{Path: "fixed", Type: TypeNumber, Limits: Limits{Max: 10000}, Default: "0", Doc: "Hours it takes whatever the area", Example: "fixed = 1.5"},
+		Key{Path: "hour_cost", Type: TypeNumber, Limits: Limits{Max: 1e6}, Otherwise: "hours are given without their cost", Doc: "Cost of an hour", Example: "hour_cost = 55"},
+	)
+}
+
+func (j *Job) readWarmth(w, e table) {
+	j.Warmth = Warmth{
+		Room: w.num("room"), Below: w.text("below"), BelowAt: w.num("below_temperature"), BelowGiven: w.has("below_temperature"),
+		Rise: w.num("rise"), Hours: w.num("hours"), Board: w.num("board"), Spans: w.spans(),
+	}
+	j.Energy = Energy{
+		Tariff: e.num("tariff"), Currency: e.text("currency"), LeastHours: e.num("least_hours"), MostHours: e.num("most_hours"),
+		LeastDuty: e.num("least_duty"), MostDuty: e.num("most_duty"),
+	}
+	if e.broken() {
+		return
+	}
+	if j.Energy.LeastHours > j.Energy.MostHours {
+		e.errorf("least_hours", "swap them, or give both", "least_hours = %s is more than most_hours = %s", figure(j.Energy.LeastHours), figure(j.Energy.MostHours))
+	}
+	if j.Energy.LeastDuty > j.Energy.MostDuty {
+		e.errorf("least_duty", "swap them, or give both", "least_duty = %s is more than most_duty = %s", figure(j.Energy.LeastDuty), figure(j.Energy.MostDuty))
+	}
+}
+
+func (j *Job) readLabour(top table) {
+	seen := namesSeen{}
+	for _, t := range top.each("labour") {
+		seen.check(t, "phase", t.text("phase"), "phase")
+		if !t.broken() && !t.has("per_hour") && t.num("fixed") == 0 {
+			t.errorf("phase", `add per_hour = "70 ft2", fixed = 2, or both`, "the phase %q has no hours", t.text("phase"))
+		}
+		j.Labour = append(j.Labour, Labour{Phase: t.text("phase"), Heated: t.text("on") == "heated", PerHour: t.num("per_hour"), Fixed: t.num("fixed"), HourCost: t.num("hour_cost")})
+	}
+}
