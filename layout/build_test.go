@@ -31,8 +31,18 @@ func read(t testing.TB, name string, data []byte) *job.Job {
 	return j
 }
 
-// build lays out an example, which must fit.
+var built = map[string]*layout.Plan{}
+
+// build lays out an example, which must fit; once for all tests, which only read it.
 func build(t testing.TB, name string) *layout.Plan {
+	t.Helper()
+	if built[name] == nil {
+		built[name] = buildAgain(t, name)
+	}
+	return built[name]
+}
+
+func buildAgain(t testing.TB, name string) *layout.Plan {
 	t.Helper()
 	data, err := os.ReadFile(filepath.Join(jobs, name))
 	if err != nil {
@@ -249,7 +259,7 @@ func TestLayoutFileReadsBack(t *testing.T) {
 	if err := p.WriteFile(&a); err != nil {
 		t.Fatal(err)
 	}
-	if err := build(t, "bath.toml").WriteFile(&b); err != nil {
+	if err := buildAgain(t, "bath.toml").WriteFile(&b); err != nil {
 		t.Fatal(err)
 	}
 	if !bytes.Equal(a.Bytes(), b.Bytes()) {

@@ -42,20 +42,29 @@ func (r *Room) placeSensors(pitch float64) (missing []string) {
 			continue
 		}
 		p := places[best]
-		lead := append([]plane.Point{r.Job.Thermostat.At}, p.lead...)
-		r.Sensors = append(r.Sensors, Sensor{Name: name, Spare: name == "S2", Tip: p.tip, Lead: corners(lead), Why: p.why})
+		why := fmt.Sprintf("midway in a gap of %.0f mm, %.0f mm inside the heated area", p.gap, p.deep)
+		r.Sensors = append(r.Sensors, Sensor{Name: name, Spare: name == "S2", Tip: p.tip, Lead: p.lead(w, r.Job.Thermostat.At), Why: why})
 	}
 	return missing
 }
 
 // A sensorPlace is a tip midway between two runs, reachable from the box.
 type sensorPlace struct {
-	tip  plane.Point
-	lead []plane.Point
-	gap  float64
-	deep float64 // inside the heated area
-	cost float64
-	why  string
+	tip   plane.Point
+	state int // of the walk, where the lead arrives
+	gap   float64
+	deep  float64 // inside the heated area
+	cost  float64
+}
+
+// lead is the way from the thermostat's foot to the tip.
+func (p sensorPlace) lead(w *walk, foot plane.Point) []plane.Point {
+	way := w.way(p.state)
+	way[len(way)-1] = p.tip
+	if len(way) > 1 && way[len(way)-2].Dist(p.tip) < w.step {
+		way = append(way[:len(way)-2], p.tip)
+	}
+	return corners(append([]plane.Point{foot}, way...))
 }
 
 func (r *Room) sensorPlaces(w *walk, pitch float64) []sensorPlace {
@@ -138,23 +147,16 @@ func (r *Room) tipsBetween(w *walk, m *midway, c *Cable) []sensorPlace {
 
 func (r *Room) sensorAt(w *walk, m *midway, tip plane.Point, c *Cable) (sensorPlace, bool) {
 	p := sensorPlace{tip: tip, gap: m.gap}
-	deep := r.Zones[c.Zone].Depth(tip)
-	if p.deep = deep; deep < sensorInside || r.nearHeat(tip) < sensorHeat {
+	var way int32
+	if p.state, way = w.reached(tip); way == far {
 		return p, false
 	}
-	way, cost := w.reach(tip)
-	if way == nil {
+	if p.deep = r.Zones[c.Zone].Depth(tip); p.deep < sensorInside || r.nearHeat(tip) < sensorHeat {
 		return p, false
 	}
-	way[len(way)-1] = tip
-	if len(way) > 1 && way[len(way)-2].Dist(tip) < w.step {
-		way = append(way[:len(way)-2], tip)
-	}
-	p.lead = way
-	short := math.Max(0, sensorWanted-deep) / w.step
+	short := math.Max(0, sensorWanted-p.deep) / w.step
 	odd := math.Abs(m.gap-c.Spacing) / w.step // a gap unlike the rest reads warmer or cooler than the floor
-	p.cost = cost + 2*short + 4*odd
-	p.why = fmt.Sprintf("midway in a gap of %.0f mm, %.0f mm inside the heated area", m.gap, deep)
+	p.cost = float64(way) + 2*short + 4*odd
 	return p, true
 }
 

@@ -1,8 +1,8 @@
 package layout
 
 import (
-	"container/heap"
 	"math"
+	"slices"
 
 	"oxturn/layout/plane"
 )
@@ -21,14 +21,17 @@ type walk struct {
 	step    float64
 	nx, ny  int
 	free    []bool
-	blocked map[[2]int]bool // steps that cross a barrier, by node pair
-	cost    []float64
-	from    []int
+	blocked [2][]bool // per node: the step east, the step north crosses a barrier
+	cost    []int32   // per state: cheapest way there, far where there is none
+	from    []int32   // per state: the one before, -1 at the start
 }
+
+// far is the cost of a place that cannot be reached.
+const far = math.MaxInt32
 
 // newWalk lays the grid over the floor, its nodes in step with origin.
 func newWalk(floor plane.Region, origin plane.Point, angle, step float64) *walk {
-	w := &walk{floor: floor, angle: angle, step: step, blocked: map[[2]int]bool{}}
+	w := &walk{floor: floor, angle: angle, step: step}
 	var turned []plane.Point
 	for _, p := range floor {
 		for _, q := range p.Outer {
@@ -40,6 +43,7 @@ func newWalk(floor plane.Region, origin plane.Point, angle, step float64) *walk 
 	w.origin = origin.Add(plane.Pt(i0*step, j0*step).Rotate(angle))
 	w.nx, w.ny = int(b.Max.X/step-i0)+2, int(b.Max.Y/step-j0)+2
 	w.free = make([]bool, w.nx*w.ny)
+	w.blocked = [2][]bool{make([]bool, len(w.free)), make([]bool, len(w.free))}
 	w.fill()
 	return w
 }
@@ -104,61 +108,82 @@ func (w *walk) barNode(i, j int, s plane.Segment) {
 		w.free[n] = false
 		return
 	}
-	for _, d := range [...][2]int{{1, 0}, {0, 1}} {
-		if i+d[0] < w.nx && j+d[1] < w.ny && s.Meets(plane.Segment{A: here, B: here.Add(plane.Pt(float64(d[0]), float64(d[1])))}) {
-			w.blocked[[2]int{n, n + d[1]*w.nx + d[0]}] = true
-		}
+	if i+1 < w.nx && s.Meets(plane.Segment{A: here, B: here.Add(plane.Pt(1, 0))}) {
+		w.blocked[0][n] = true
+	}
+	if j+1 < w.ny && s.Meets(plane.Segment{A: here, B: here.Add(plane.Pt(0, 1))}) {
+		w.blocked[1][n] = true
 	}
 }
 
 // turnCost, in steps, keeps a lead straight rather than staircase-like.
 const turnCost = 3
 
+// steps are the four ways on from a node: east, north, west, south.
+var steps = [4][2]int{{1, 0}, {0, 1}, {-1, 0}, {0, -1}}
+
 // run finds the cheapest way from start to every node; a state is a node and
-// the direction it was entered by, so that turns can be charged for.
+// the direction it was entered by, so that turns can be charged for. Costs are
+// small whole numbers, so the frontier is a list of states per cost.
 func (w *walk) run(start plane.Point) {
-	w.cost = make([]float64, 4*len(w.free))
-	w.from = make([]int, 4*len(w.free))
+	w.cost = make([]int32, 4*len(w.free))
+	w.from = make([]int32, 4*len(w.free))
 	for i := range w.cost {
-		w.cost[i], w.from[i] = math.Inf(1), -1
+		w.cost[i], w.from[i] = far, -1
 	}
-	q := &frontier{}
-	if n := w.nearest(start); n >= 0 {
-		for d := range 4 {
-			w.cost[4*n+d] = 0
-			heap.Push(q, visit{0, 4*n + d})
-		}
+	n := w.nearest(start)
+	if n < 0 {
+		return
 	}
-	for q.Len() > 0 {
-		v := heap.Pop(q).(visit)
-		if v.cost > w.cost[v.state] {
-			continue
+	frontier := [][]int32{nil}
+	for d := range 4 {
+		w.cost[4*n+d] = 0
+		frontier[0] = append(frontier[0], int32(4*n+d))
+	}
+	for c := 0; c < len(frontier); c++ {
+		for k := 0; k < len(frontier[c]); k++ {
+			if s := frontier[c][k]; w.cost[s] == int32(c) {
+				frontier = w.spread(frontier, int(s), c)
+			}
 		}
-		w.spread(q, v)
+		frontier[c] = nil
 	}
 }
 
-func (w *walk) spread(q *frontier, v visit) {
-	n, entered := v.state/4, v.state%4
-	i, j := n%w.nx, n/w.nx
-	for d, step := range [...][2]int{{1, 0}, {0, 1}, {-1, 0}, {0, -1}} {
-		a, b := i+step[0], j+step[1]
-		if a < 0 || b < 0 || a >= w.nx || b >= w.ny {
+// spread takes the four steps on from a state reached at cost c.
+func (w *walk) spread(frontier [][]int32, state, c int) [][]int32 {
+	n, entered := state/4, state%4
+	for d := range steps {
+		m, ok := w.next(n, d)
+		if !ok {
 			continue
 		}
-		m := b*w.nx + a
-		if !w.free[m] || w.blocked[[2]int{min(n, m), max(n, m)}] {
-			continue
-		}
-		c := v.cost + 1
+		on := c + 1
 		if d != entered {
-			c += turnCost
+			on += turnCost
 		}
-		if s := 4*m + d; c < w.cost[s] {
-			w.cost[s], w.from[s] = c, v.state
-			heap.Push(q, visit{c, s})
+		s := 4*m + d
+		if int32(on) >= w.cost[s] {
+			continue
 		}
+		w.cost[s], w.from[s] = int32(on), int32(state)
+		for len(frontier) <= on {
+			frontier = append(frontier, nil)
+		}
+		frontier[on] = append(frontier[on], int32(s))
 	}
+	return frontier
+}
+
+// next returns the node one step on in direction d; ok is false when the step
+// leaves the floor or crosses a barrier.
+func (w *walk) next(n, d int) (m int, ok bool) {
+	i, j := n%w.nx+steps[d][0], n/w.nx+steps[d][1]
+	if i < 0 || j < 0 || i >= w.nx || j >= w.ny {
+		return 0, false
+	}
+	m = j*w.nx + i
+	return m, w.free[m] && !w.blocked[d%2][min(n, m)]
 }
 
 // nearest returns the free node nearest to p, -1 when none is within 8 steps.
@@ -178,30 +203,31 @@ func (w *walk) nearest(p plane.Point) int {
 	return at
 }
 
-// reach returns the cheapest way to the node at p, its corners only, or nil
-// when p is not a free node that can be reached.
-func (w *walk) reach(p plane.Point) (way []plane.Point, cost float64) {
+// reached returns the cheapest state at the node nearest to p, and its cost; far
+// when p is not on a free node that can be reached.
+func (w *walk) reached(p plane.Point) (state int, cost int32) {
 	c := w.cell(p)
 	i, j := int(math.Round(c.X)), int(math.Round(c.Y))
+	state, cost = -1, far
 	if i < 0 || j < 0 || i >= w.nx || j >= w.ny || c.Dist(plane.Pt(float64(i), float64(j))) > 0.51 {
-		return nil, 0
+		return state, cost
 	}
-	state, cost := -1, math.Inf(1)
 	for d := range 4 {
 		if s := 4*(j*w.nx+i) + d; w.cost[s] < cost {
 			state, cost = s, w.cost[s]
 		}
 	}
-	if state < 0 {
-		return nil, 0
-	}
-	for s := state; s >= 0; s = w.from[s] {
+	return state, cost
+}
+
+// way returns the cheapest way to a state, its corners only.
+func (w *walk) way(state int) []plane.Point {
+	var way []plane.Point
+	for s := state; s >= 0; s = int(w.from[s]) {
 		way = append(way, w.point(s/4))
 	}
-	for a, b := 0, len(way)-1; a < b; a, b = a+1, b-1 {
-		way[a], way[b] = way[b], way[a]
-	}
-	return corners(way), cost
+	slices.Reverse(way)
+	return corners(way)
 }
 
 // corners drops the points of a line that lie straight between their neighbours.
@@ -217,30 +243,4 @@ func corners(pts []plane.Point) []plane.Point {
 		out = append(out, pts[i])
 	}
 	return out
-}
-
-type visit struct {
-	cost  float64
-	state int
-}
-
-// frontier is a heap of visits, cheapest first; ties by state, so that the way
-// found does not depend on chance.
-type frontier []visit
-
-func (f frontier) Len() int { return len(f) }
-func (f frontier) Less(i, j int) bool {
-	return f[i].cost < f[j].cost || f[i].cost == f[j].cost && f[i].state < f[j].state
-}
-func (f frontier) Swap(i, j int) { f[i], f[j] = f[j], f[i] }
-
-// Push and Pop are for container/heap.
-func (f *frontier) Push(x any) { *f = append(*f, x.(visit)) }
-
-// Pop removes the last visit.
-func (f *frontier) Pop() any {
-	old := *f
-	v := old[len(old)-1]
-	*f = old[:len(old)-1]
-	return v
 }
