@@ -20,6 +20,7 @@ func verbs() []verb {
 		{"draw", "draw JOB.toml... [-o DIR] [--only layout,pdf,svg,takeoff]", "write the drawings, the take-off and the layout file", drawHelp, draw},
 		{"check", "check JOB.toml...", "say what is wrong with a job and write nothing", checkHelp, check},
 		{"explain", "explain [ID]", "what a warning means, and how a job without it looks", explainHelp, explain},
+		{"probe", "probe JOB.toml --from \"A 2ft\" --from \"B 14in\"", "what lies at a spot on the floor, before anything is drilled", probeHelp, probeVerb},
 		{"help", "help [VERB | TOPIC]", "this list, one verb's help, or a topic", helpHelp, help},
 		{"version", "version [--licences]", "version, build and fonts", versionHelp, version},
 	}

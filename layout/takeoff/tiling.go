@@ -10,7 +10,10 @@ import (
 // A Place names one tile of a room: rows are counted across the grid, to the
 // left of its rows' direction, columns along them, both from 1. A tile that is
 // cut off by something on the floor counts as well.
-type Place struct{ Row, Column int }
+type Place struct {
+	Row    int `json:"row"`
+	Column int `json:"column"`
+}
 
 // A Tiling is a grid over one room with its tiles numbered.
 type Tiling struct {

@@ -1,0 +1,75 @@
+package probe
+
+import (
+	"encoding/json"
+	"io"
+	"math"
+
+	"oxturn/layout/plane"
+	"oxturn/layout/takeoff"
+)
+
+// answerJSON is an answer for other programs: lengths in mm.
+type answerJSON struct {
+	Schema   int            `json:"schema"`
+	Room     string         `json:"room"`
+	Status   string         `json:"status"`
+	Evidence string         `json:"evidence"`
+	Spot     *[2]float64    `json:"spot,omitempty"`
+	Tile     *takeoff.Place `json:"tile,omitempty"`
+	Verdict  Verdict        `json:"verdict"`
+	Reason   string         `json:"reason,omitempty"`
+	Within   *float64       `json:"nothing_recorded_within_mm,omitempty"`
+	Near     []nearJSON     `json:"near"`
+	Under    []pieceJSON    `json:"under_tile"`
+	Cautions []string       `json:"cautions"`
+}
+
+type nearJSON struct {
+	Thing
+	Distance float64    `json:"distance_mm"`
+	Clear    float64    `json:"clear_mm"`
+	At       [2]float64 `json:"at"`
+	Running  *float64   `json:"running_mm,omitempty"`
+	Run      int        `json:"run,omitempty"`
+}
+
+type pieceJSON struct {
+	Kind Kind    `json:"kind"`
+	Name string  `json:"name"`
+	Run  int     `json:"run,omitempty"`
+	From float64 `json:"from_mm"`
+	To   float64 `json:"to_mm"`
+}
+
+// WriteJSON writes an answer, with what lies under its tile, as indented JSON.
+// spot is false for an answer about a whole tile.
+func (m *Map) WriteJSON(w io.Writer, a Answer, under []Piece, spot bool) error {
+	out := answerJSON{Schema: 1, Room: m.Room, Status: m.Status.String(), Evidence: m.Evidence, Tile: a.Tile, Verdict: a.Verdict, Reason: a.Reason,
+		Near: []nearJSON{}, Under: []pieceJSON{}, Cautions: m.Cautions()}
+	if spot {
+		out.Spot = &[2]float64{tenth(a.Spot.X), tenth(a.Spot.Y)}
+	}
+	if a.Verdict == NothingRecorded {
+		v := math.Floor(a.Within*10+1e-6) / 10
+		out.Within = &v
+	}
+	for _, n := range a.Near {
+		j := nearJSON{Thing: n.Thing, Distance: tenth(n.Distance), Clear: tenth(n.Clear), At: pair(n.At), Run: n.Run}
+		if n.Running >= 0 {
+			v := tenth(n.Running)
+			j.Running = &v
+		}
+		out.Near = append(out.Near, j)
+	}
+	for _, p := range under {
+		out.Under = append(out.Under, pieceJSON{p.Kind, p.Name, p.Run, tenth(p.From), tenth(p.To)})
+	}
+	e := json.NewEncoder(w)
+	e.SetIndent("", " ")
+	return e.Encode(out)
+}
+
+func tenth(v float64) float64 { return math.Round(v*10)/10 + 0 }
+
+func pair(p plane.Point) [2]float64 { return [2]float64{tenth(p.X), tenth(p.Y)} }

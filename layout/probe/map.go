@@ -1,0 +1,215 @@
+// Package probe answers what lies at a spot on the floor: how far the nearest
+// cable, joint, lead and sensor are, and what may be said about a hole there.
+//
+// Of a spot the package says that something is there, that it is too close, or
+// that nothing is recorded within a distance. It never says more: what is
+// recorded is how the cable was found, with an error, and a plan records
+// nothing at all.
+package probe
+
+import (
+	"fmt"
+
+	"oxturn/layout"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+	"oxturn/layout/takeoff"
+)
+
+// Kind is what may lie under a floor.
+type Kind string
+
+// The kinds of thing that a hole would destroy.
+const (
+	Cable      Kind = "heating cable"
+	LeadJoint  Kind = "lead joint"
+	EndCap     Kind = "end cap"
+	ColdLead   Kind = "cold lead"
+	SensorTip  Kind = "sensor"
+	SensorLead Kind = "sensor lead"
+	LeadRise   Kind = "lead rise"
+)
+
+// Half widths in mm of what lies under a floor where no label gives them: a
+// cable of 7 mm, a joint or cap of 14 mm, a sensor's tube of 12 mm (common
+// practice, the wide side).
+const (
+	cableHalf = 3.5
+	jointHalf = 7
+	tubeHalf  = 6
+)
+
+// jointReach is how far a lead joint reaches along the cable to either side of
+// its middle, mm (common practice, the long side).
+const jointReach = 75
+
+// riseHalf is how far to either side of a lead rise the floor belongs to it,
+// and riseDepth how far into the room, mm: 6 in and 4 in (common practice).
+const (
+	riseHalf  = 6 * plane.Inch
+	riseDepth = 4 * plane.Inch
+)
+
+// A Thing is a line on the floor along which something lies.
+type Thing struct {
+	Kind     Kind          `json:"kind"`
+	Name     string        `json:"name"`
+	Line     []plane.Point `json:"-"`
+	Along    []float64     `json:"-"` // running length of cable at each point; nil: not counted
+	RunEnds  []float64     `json:"-"` // running length at the end of each run
+	Half     float64       `json:"half_mm"`
+	Error    float64       `json:"error_mm"`
+	Finger   float64       `json:"finger_room_mm"`
+	Recorded bool          `json:"recorded"` // it was found on the floor, and not only planned
+}
+
+// A Wall is one side of the room, to measure from.
+type Wall struct {
+	Letter string
+	plane.Segment
+}
+
+// A Map is one room, ready to be asked.
+type Map struct {
+	Room     string
+	Status   job.Status
+	Evidence string // weakest of the cables'
+	NoReason string // why no verdict is given; empty when one is
+	Outline  plane.Ring
+	Walls    []Wall
+	Things   []Thing
+	Tiling   *takeoff.Tiling // nil: the tile is not on a grid
+	Units    plane.Units
+	Depth    float64 // mm from the face of the tile to the cable, about
+
+	room *job.Room
+}
+
+// Of makes the map of one room of a plan.
+func Of(p *layout.Plan, r *layout.Room) *Map {
+	m := &Map{Room: r.Job.Name, Status: p.Job.Info.Status, Outline: r.Job.Outline, Units: p.Job.Units, room: r.Job,
+		Depth: p.Job.Tile.Thickness + p.Job.Materials.BedThickness}
+	if p.Job.Sheet.Units != plane.NoUnits {
+		m.Units = p.Job.Sheet.Units
+	}
+	for _, w := range r.Job.Walls {
+		m.Walls = append(m.Walls, Wall{w.Letter, w.Segment})
+	}
+	if t, ok := takeoff.Tile(r.Tiled, p.Job.Tile); ok {
+		m.Tiling = &t
+	}
+	m.evidence(r)
+	for i := range r.Cables {
+		m.addCable(&r.Cables[i])
+	}
+	m.addSensors(r)
+	m.addRise(r)
+	return m
+}
+
+// evidence settles whether a verdict may be given from this room's record.
+func (m *Map) evidence(r *layout.Room) {
+	weakest := job.PhotoWithTape
+	for i := range r.Cables {
+		c := &r.Cables[i]
+		switch {
+		case m.Status != job.AsLaid:
+			weakest = job.PlanOnly
+			m.NoReason = fmt.Sprintf("this is a plan (status %q), and a plan does not show where the cable was laid", m.Status)
+		case !c.Laid.Recorded():
+			weakest = job.PlanOnly
+			m.NoReason = fmt.Sprintf("nothing says how cable %s was found to lie", c.ID)
+		default:
+			weakest = min(weakest, c.Laid.Job.Evidence)
+		}
+	}
+	if len(r.Cables) == 0 {
+		weakest, m.NoReason = job.PlanOnly, "no cable of this room is known"
+	}
+	m.Evidence = weakest.String()
+}
+
+// accuracy fills in how far a thing may be off.
+func (m *Map) accuracy(t Thing, l *layout.Laid, recorded bool) Thing {
+	t.Recorded = recorded && m.NoReason == ""
+	t.Error, t.Finger = layout.UnrecordedError, 0
+	if l != nil && m.NoReason == "" {
+		t.Finger = l.FingerRoom
+		if recorded {
+			t.Error = l.Error
+		}
+	}
+	return t
+}
+
+func (m *Map) addCable(c *layout.Cable) {
+	half := cableHalf
+	if c.Label.Diameter > 0 {
+		half = c.Label.Diameter / 2
+	}
+	l := c.Laid
+	line, along := rounded(c.Path, c.BendRadius)
+	if n := along[len(along)-1]; n > 0 && c.Label.Length > 0 {
+		for i := range along {
+			along[i] *= c.Label.Length / n
+		}
+	}
+	cable := Thing{Kind: Cable, Name: c.ID, Line: line, Along: along, Half: half}
+	for _, run := range c.Runs {
+		cable.RunEnds = append(cable.RunEnds, run.RunningEnd*c.Label.Length/c.Routed)
+	}
+	m.Things = append(m.Things, m.accuracy(cable, l, true))
+	joint, end := c.Path[0], c.Path[len(c.Path)-1]
+	if l != nil && m.NoReason == "" {
+		joint, end = *l.Joint, *l.EndCap
+	}
+	m.addJoint(c, LeadJoint, joint, c.ColdLead, line)
+	if len(c.Return) > 0 {
+		m.addJoint(c, LeadJoint, end, backward(c.Return), backward(line))
+	} else {
+		m.Things = append(m.Things, m.accuracy(Thing{Kind: EndCap, Name: c.ID, Line: []plane.Point{end}, Half: max(jointHalf, half)}, l, true))
+	}
+	held := l != nil && l.Job.AsPlanned
+	m.addLead(c, c.ColdLead, half, held || l != nil && len(l.Job.ColdLead) > 0)
+	m.addLead(c, c.Return, half, held || l != nil && len(l.Job.Return) > 0)
+}
+
+// addJoint adds a joint with the ends of lead and cable that belong to it.
+func (m *Map) addJoint(c *layout.Cable, k Kind, at plane.Point, lead, cable []plane.Point) {
+	line := append(backward(head(backward(lead), jointReach)), at)
+	line = append(line, head(cable, jointReach)...)
+	m.Things = append(m.Things, m.accuracy(Thing{Kind: k, Name: c.ID, Line: line, Half: jointHalf}, c.Laid, true))
+}
+
+func (m *Map) addLead(c *layout.Cable, lead []plane.Point, half float64, recorded bool) {
+	if len(lead) > 1 {
+		m.Things = append(m.Things, m.accuracy(Thing{Kind: ColdLead, Name: c.ID, Line: lead, Half: half}, c.Laid, recorded))
+	}
+}
+
+func (m *Map) addSensors(r *layout.Room) {
+	var l *layout.Laid
+	for i := range r.Cables {
+		if r.Cables[i].Laid.Recorded() && (l == nil || r.Cables[i].Laid.Error > l.Error) {
+			l = r.Cables[i].Laid
+		}
+	}
+	for _, s := range r.Sensors {
+		m.Things = append(m.Things, m.accuracy(Thing{Kind: SensorTip, Name: s.Name, Line: []plane.Point{s.Tip}, Half: tubeHalf}, l, s.Found != nil))
+		if len(s.Lead) > 1 {
+			m.Things = append(m.Things, m.accuracy(Thing{Kind: SensorLead, Name: s.Name, Line: s.Lead, Half: tubeHalf}, l, s.Found != nil && s.FoundLead))
+		}
+	}
+}
+
+// addRise adds the strip in front of the wall where the leads rise. It belongs
+// to the leads whatever was recorded.
+func (m *Map) addRise(r *layout.Room) {
+	t := r.Job.Thermostat
+	if t.Wall < 0 || t.Wall >= len(r.Job.Walls) {
+		return
+	}
+	w := r.Job.Walls[t.Wall]
+	along := w.B.Sub(w.A).Unit().Mul(riseHalf)
+	m.Things = append(m.Things, Thing{Kind: LeadRise, Name: "wall " + w.Letter, Line: []plane.Point{t.At.Sub(along), t.At.Add(along)}, Half: riseDepth})
+}

@@ -1,0 +1,108 @@
+package probe
+
+import (
+	"fmt"
+	"math"
+
+	"oxturn/layout/plane"
+	"oxturn/layout/takeoff"
+)
+
+// A Piece is a stretch of something that lies under a tile, or may, within its
+// error.
+type Piece struct {
+	Thing
+	From, To float64 // running length of cable; both 0 where it is not counted
+	Run      int     // number of the run; 0: not counted
+}
+
+// An Under is what lies under one tile.
+type Under struct {
+	Place  takeoff.Place
+	Corner plane.Ring
+	Pieces []Piece
+	Answer Answer // for the tile as a whole
+}
+
+// tileStep is how finely lines are walked to see what lies under a tile, mm.
+const tileStep = 2.0
+
+// Under answers for a whole tile.
+func (m *Map) Under(p takeoff.Place) (Under, error) {
+	if m.Tiling == nil {
+		return Under{}, fmt.Errorf("the tile of room %q is not laid in rows that can be counted; measure from two walls instead", m.Room)
+	}
+	ring, ok := m.Tiling.Outline(p)
+	if !ok {
+		if p.Row >= 1 && p.Row <= len(m.Tiling.Rows) {
+			return Under{}, fmt.Errorf("row %d of room %q has tiles 1 to %d", p.Row, m.Room, m.Tiling.Rows[p.Row-1].Count)
+		}
+		return Under{}, fmt.Errorf("room %q has rows 1 to %d", m.Room, len(m.Tiling.Rows))
+	}
+	u := Under{Place: p, Corner: ring}
+	for _, t := range m.Things {
+		u.Pieces = append(u.Pieces, under(t, ring)...)
+	}
+	centre := ring.Bounds().Centre()
+	u.Answer = m.answer(centre, func(line []plane.Point) (plane.Point, float64, int, float64) { return nearestToRing(ring, line) })
+	u.Answer.Tile = &p
+	return u, nil
+}
+
+// under walks a thing's line and collects the stretches within its half width
+// and error of a tile.
+func under(t Thing, ring plane.Ring) []Piece {
+	var out []Piece
+	reach := t.Half + t.Error
+	open := false
+	for i, p := range t.Line {
+		n := 0
+		if i+1 < len(t.Line) {
+			n = int(math.Ceil(p.Dist(t.Line[i+1]) / tileStep))
+		}
+		for k := range max(1, n) {
+			q, s := p, 0.0
+			if i+1 < len(t.Line) {
+				q = p.Lerp(t.Line[i+1], float64(k)/float64(max(1, n)))
+			}
+			if t.Along != nil {
+				s = t.Along[i]
+				if i+1 < len(t.Line) {
+					s += float64(k) / float64(max(1, n)) * (t.Along[i+1] - t.Along[i])
+				}
+			}
+			in := ring.Contains(q) || ring.Distance(q) <= reach
+			if in && !open {
+				out = append(out, Piece{Thing: t, From: s, Run: runAt(t.RunEnds, s)})
+			}
+			if in {
+				out[len(out)-1].To = s
+			}
+			open = in
+		}
+	}
+	return out
+}
+
+// nearestToRing is nearest for a whole tile: 0 for a line under it.
+func nearestToRing(ring plane.Ring, line []plane.Point) (at plane.Point, off float64, leg int, share float64) {
+	off = math.Inf(1)
+	consider := func(p plane.Point, i int, s float64) {
+		d := ring.Distance(p)
+		if ring.Contains(p) {
+			d = 0
+		}
+		if d < off {
+			at, off, leg, share = p, d, i, s
+		}
+	}
+	consider(line[0], 0, 0)
+	for i := 1; i < len(line); i++ {
+		s := plane.Segment{A: line[i-1], B: line[i]}
+		n := math.Ceil(s.Length()/tileStep) + 1
+		for k := 1.0; k <= n; k++ {
+			consider(s.A.Lerp(s.B, k/n), i-1, k/n)
+		}
+	}
+	return at, off, leg, share
+}

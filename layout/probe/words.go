@@ -1,0 +1,146 @@
+package probe
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"oxturn/layout/plane"
+)
+
+// Cautions returns what is to be said with every answer.
+func (m *Map) Cautions() []string {
+	out := []string{
+		"Switch the heating off at the panel and make sure that it is off before any tool touches this floor.",
+		"First look for a way without a hole: glue, a stop on the hinge or on the wall.",
+		"No hole through a lead rise, a lead joint, an end cap, a cold lead or a sensor lead: each kills the floor as a cable does.",
+		"The record can be wrong. Find the cable again with a tracer or by its warmth at three points, and compare, before you drill.",
+	}
+	if m.Depth > 0 {
+		out = append(out, fmt.Sprintf("The cable lies about %s below the face of the tile, in mortar. No drilling depth is free of risk.", m.length(m.Depth)))
+	}
+	return out
+}
+
+// length writes a length in the map's units, and in millimetres too where
+// those are inches.
+func (m *Map) length(mm float64) string {
+	if m.Units == plane.Inches {
+		return fmt.Sprintf("%s (%.0f mm)", plane.FormatFeetInches(mm), mm)
+	}
+	return fmt.Sprintf("%.0f mm", mm)
+}
+
+// floor writes a length rounded down, for what nothing is recorded within.
+func (m *Map) floor(mm float64) string {
+	if m.Units == plane.Inches {
+		quarter := math.Floor(mm/plane.Inch*4) / 4 * plane.Inch
+		return fmt.Sprintf("%s (%.0f mm)", plane.FormatFeetInches(quarter), math.Floor(quarter))
+	}
+	return fmt.Sprintf("%.0f mm", math.Floor(mm))
+}
+
+// Headline is an answer in one line.
+func (m *Map) Headline(a Answer) string {
+	switch a.Verdict {
+	case NoVerdict:
+		return string(NoVerdict) + ": " + a.Reason
+	case NothingRecorded:
+		return fmt.Sprintf("%s WITHIN %s of this spot; see the limits below", NothingRecorded, m.floor(a.Within))
+	case CableHere:
+		for _, n := range a.Near {
+			if n.Recorded && n.Distance-n.Half-n.Error <= 0 {
+				return fmt.Sprintf("%s: %s", CableHere, n.called())
+			}
+		}
+	}
+	return fmt.Sprintf("%s: %s", a.Verdict, a.Near[0].called())
+}
+
+func (n Near) called() string {
+	s := string(n.Kind) + " " + n.Name
+	if n.Run > 0 {
+		s += fmt.Sprintf(", run %d", n.Run)
+	}
+	if !n.Recorded && n.Kind != LeadRise {
+		s += " (as planned, never recorded)"
+	}
+	return s
+}
+
+// Spot says where a point lies: from the two datum walls, and on which tile.
+func (m *Map) Spot(a Answer) string {
+	d1, d2 := m.Datums()
+	s := fmt.Sprintf("%s from wall %s, %s from wall %s", m.length(m.Walls[d1].FromWall(a.Spot)), m.Walls[d1].Letter, m.length(m.Walls[d2].FromWall(a.Spot)), m.Walls[d2].Letter)
+	if a.Tile != nil {
+		s += fmt.Sprintf("; tile row %d, column %d", a.Tile.Row, a.Tile.Column)
+	}
+	return s
+}
+
+// Reckoning says how far a thing is and what is taken off for what it may be
+// off.
+func (m *Map) Reckoning(n Near) string {
+	s := fmt.Sprintf("%s: %s", n.called(), m.length(n.Distance))
+	if n.Running >= 0 {
+		s += fmt.Sprintf(" at %s of its length", running(n.Running, m.Units))
+	}
+	if n.Kind == LeadRise {
+		return s
+	}
+	s += fmt.Sprintf("; less %s half width, %s position error", m.length(n.Half), m.length(n.Error))
+	if n.Finger > 0 {
+		s += fmt.Sprintf(", %s finger-room", m.length(n.Finger))
+	}
+	if n.Clear <= 0 {
+		return s + ": nothing left"
+	}
+	return s + ": leaves " + m.floor(n.Clear)
+}
+
+// running writes a length of cable.
+func running(mm float64, u plane.Units) string {
+	if u == plane.Inches {
+		return fmt.Sprintf("%.1f ft (%.2f m)", mm/plane.Foot, mm/1000)
+	}
+	return fmt.Sprintf("%.2f m", mm/1000)
+}
+
+// Words says one stretch of what lies under a tile.
+func (m *Map) Words(p Piece) string {
+	s := Near{Thing: p.Thing, Run: p.Run}.called()
+	if p.Along != nil {
+		s += fmt.Sprintf(", from %s to %s of its length", running(p.From, m.Units), running(p.To, m.Units))
+	}
+	return s
+}
+
+// Record says what the map is worth, in one line.
+func (m *Map) Record() string {
+	if m.NoReason != "" {
+		return strings.ToUpper(m.Status.String()) + ", plan only: " + m.NoReason
+	}
+	s := fmt.Sprintf("%s, %s", strings.ToUpper(m.Status.String()), m.Evidence)
+	for _, t := range m.Things {
+		if t.Kind == Cable {
+			s += fmt.Sprintf("; %s within %s either way", t.Name, m.length(t.Error))
+		}
+	}
+	return s
+}
+
+// Counting says how rows and columns of tiles are counted.
+func (m *Map) Counting() string {
+	if m.Tiling == nil {
+		return ""
+	}
+	a := m.Tiling.Grid.Angle
+	along := plane.Pt(1, 0).Rotate(a)
+	return fmt.Sprintf("rows are counted going %s, tiles in a row going %s, both from 1, cut tiles and those under fixtures too, as the take-off lays them out", wind(along.Left()), wind(along))
+}
+
+// wind names the nearest of the eight winds.
+func wind(d plane.Point) string {
+	names := [...]string{"east", "north-east", "north", "north-west", "west", "south-west", "south", "south-east"}
+	return names[(int(math.Round(math.Atan2(d.Y, d.X)/(math.Pi/4)))+8)%8]
+}
