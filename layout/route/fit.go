@@ -21,9 +21,13 @@ func (p *runPlan) length(rule rules) float64 { return Length(p.world(), rule.ben
 // fit shortens the plan to exactly length mm: first the turns at the ends of
 // the runs are drawn in, a peg at a time and spread over the floor, then the
 // end is cut back along the last run. ok is false when the plan is too short.
-func (p *runPlan) fit(rule rules, length float64) (path []plane.Point, ok bool) {
+func (p *runPlan) fit(rule rules, zone plane.Region, length float64) (path []plane.Point, ok bool) {
 	q := &runPlan{g: p.g, nodes: append([]node(nil), p.nodes...), cost: p.cost}
-	q.drawIn(rule, q.length(rule)-length)
+	over := q.length(rule) - length
+	walls, inner := q.turns(rule, zone)
+	for _, turns := range [][]int{walls, inner, walls} {
+		over -= q.drawIn(rule, turns, over)
+	}
 	return cutBack(q.world(), rule.bend, length)
 }
 
@@ -45,37 +49,36 @@ func cutBack(path []plane.Point, bend, length float64) ([]plane.Point, bool) {
 	return nil, false
 }
 
-// drawIn takes up to over mm out of the plan by moving turns inwards.
-func (p *runPlan) drawIn(rule rules, over float64) {
-	for level := 0; level < 2; level++ {
-		turns := p.turns(rule)
-		want := int(over / (2 * rule.pitch))
-		if want <= 0 || len(turns) == 0 {
-			return
-		}
-		n := min(want, len(turns))
-		for k := range n {
-			i := turns[k*len(turns)/n]
-			if p.drawOne(rule, i) {
-				over -= 2 * rule.pitch
-			}
+// drawIn takes up to over mm out of the plan by moving turns inwards by a
+// peg, and returns how much.
+func (p *runPlan) drawIn(rule rules, turns []int, over float64) float64 {
+	each := 2 * rule.pitch
+	n := min(int(over/each), len(turns))
+	taken := 0.0
+	for k := range n {
+		if p.drawOne(rule, turns[k*len(turns)/n]) {
+			taken += each
 		}
 	}
+	return taken
 }
 
-// turns lists the plan's half turns: i and i+1 are the corners of the link.
-func (p *runPlan) turns(rule rules) []int {
-	var out []int
+// turns lists the plan's half turns, those at the zone's edge and those in
+// its midst, by the first corner of their link.
+func (p *runPlan) turns(rule rules, zone plane.Region) (walls, inner []int) {
 	for i := 1; i+2 < len(p.nodes); i++ {
 		a, b, c, d := p.nodes[i-1], p.nodes[i], p.nodes[i+1], p.nodes[i+2]
-		if b.x != c.x || abs(c.y-b.y) > rule.widest || a.y != b.y || c.y != d.y {
+		if b.x != c.x || abs(c.y-b.y) > rule.widest || a.y != b.y || c.y != d.y || (a.x < b.x) != (d.x < c.x) {
 			continue
 		}
-		if (a.x < b.x) == (d.x < c.x) {
-			out = append(out, i)
+		mid := p.g.world(float64(b.x), float64(b.y+c.y)/2)
+		if zone.Distance(mid) < 1.5*rule.pitch {
+			walls = append(walls, i)
+		} else {
+			inner = append(inner, i)
 		}
 	}
-	return out
+	return walls, inner
 }
 
 // drawOne moves the half turn at corner i one peg inwards.

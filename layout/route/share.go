@@ -156,7 +156,7 @@ func (r *room) cut(region plane.Region, la, lb float64) (a, b plane.Region, err 
 // spacing; low: the first share has the low rows.
 func (r *room) tryCut(g *grid, region plane.Region, la, lb float64, low bool) (a, b plane.Region, cost float64) {
 	cost = math.Inf(1)
-	gap := int(math.Round(math.Max(float64(r.p.Closest), math.Min(float64(r.p.Widest), ideal(region, la+lb)/r.p.Pitch))))
+	gap := int(math.Max(float64(r.p.Closest), math.Min(float64(r.p.Widest), ideal(region, la+lb)/r.p.Pitch)))
 	part := la / (la + lb)
 	if !low {
 		part = 1 - part

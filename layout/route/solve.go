@@ -88,7 +88,7 @@ func (r *room) lay(sh share) (Route, error) {
 	var best *candidate
 	var ways []*way
 	for _, across := range []bool{false, true} {
-		w := &way{sweep: newSweep(newGrid(sh.region, r.lattice, across), rule, wish), field: f, length: c.Length}
+		w := &way{sweep: newSweep(newGrid(sh.region, r.lattice, across), rule, wish), field: f, zone: r.p.Zones[sh.zone], length: c.Length}
 		w.bracket(spacing / rule.pitch)
 		ways = append(ways, w)
 	}
@@ -117,19 +117,29 @@ func (r *room) leads(routes []Route) error {
 	for _, rt := range routes {
 		cables = append(cables, rt.Path)
 	}
+	draw := func(rt *Route, to plane.Point) []plane.Point {
+		reach := r.p.Cables[rt.Cable].LeadReach
+		lead := r.strip.leadRoute(r.p.Floor, to, cables, leads)
+		if lead == nil || reach > 0 && pathLength(lead) > reach {
+			// better over another lead than not at all
+			lead = r.strip.leadRoute(r.p.Floor, to, cables, nil)
+		}
+		if lead == nil || reach > 0 && pathLength(lead) > reach {
+			return nil
+		}
+		leads = append(leads, lead)
+		return lead
+	}
 	for i := range routes {
 		rt := &routes[i]
-		rt.ColdLead = r.strip.leadRoute(r.p.Floor, rt.Path[0], cables, leads)
-		if rt.ColdLead == nil {
+		if rt.ColdLead = draw(rt, rt.Path[0]); rt.ColdLead == nil {
 			return &Refusal{Cable: rt.Cable, Zone: rt.Zone, Reason: "the cold lead finds no way to the start of heat without crossing a heating cable"}
 		}
-		leads = append(leads, rt.ColdLead)
-		if r.p.Cables[i].Ends == BothEnds {
-			rt.Return = r.strip.leadRoute(r.p.Floor, rt.Path[len(rt.Path)-1], cables, leads)
-			if rt.Return == nil {
-				return &Refusal{Cable: rt.Cable, Zone: rt.Zone, Reason: "the second cold lead finds no way back without crossing a heating cable"}
-			}
-			leads = append(leads, rt.Return)
+		if r.p.Cables[rt.Cable].Ends != BothEnds {
+			continue
+		}
+		if rt.Return = draw(rt, rt.Path[len(rt.Path)-1]); rt.Return == nil {
+			return &Refusal{Cable: rt.Cable, Zone: rt.Zone, Reason: "the second cold lead finds no way back without crossing a heating cable"}
 		}
 	}
 	return nil

@@ -19,9 +19,10 @@ type candidate struct {
 type way struct {
 	sweep    *sweep
 	field    *field
-	length   float64 // mm to be laid
-	enough   float64 // widest wanted gap known to give a long enough plan
-	tooWide  float64 // smallest known to give too short a one
+	zone     plane.Region // the whole zone, of which this may be a share
+	length   float64      // mm to be laid
+	enough   float64      // widest wanted gap known to give a long enough plan
+	tooWide  float64      // smallest known to give too short a one
 	best     *candidate
 	longest  float64 // mm, of all plans seen
 	shortest float64
@@ -55,7 +56,7 @@ func (w *way) try(s float64) float64 {
 // consider fits a plan and keeps it if it is the best so far.
 func (w *way) consider(p *runPlan, s float64) {
 	over := p.length(w.sweep.rule) - w.length
-	path, ok := p.fit(w.sweep.rule, w.length)
+	path, ok := p.fit(w.sweep.rule, w.zone, w.length)
 	if !ok {
 		return
 	}
