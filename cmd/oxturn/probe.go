@@ -210,18 +210,18 @@ func printAnswer(c *console, m *probe.Map, a probe.Answer, where string, under [
 	line("%s", where)
 	line("record   %s", m.Record())
 	for i, n := range a.Near {
-		head := "        "
 		if i == 0 {
-			head = "nearest "
+			line("nearest  %s", m.Reckoning(n))
+			continue
 		}
-		line("%s %s", head, m.Reckoning(n))
+		line("         %s", m.Brief(n))
 	}
-	for i, p := range under {
-		head := "        "
-		if i == 0 {
-			head = "tile    "
-		}
-		line("%s %s lies under it, or may", head, m.Words(p))
+	what := "under the tile, or may be"
+	if m.NoReason != "" {
+		what = "planned under the tile"
+	}
+	for _, p := range under {
+		line("tile     %s: %s", what, m.Words(p))
 	}
 	if a.Tile != nil {
 		if len(under) == 0 {

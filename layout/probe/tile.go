@@ -8,8 +8,8 @@ import (
 	"oxturn/layout/takeoff"
 )
 
-// A Piece is a stretch of something that lies under a tile, or may, within its
-// error.
+// A Piece is a stretch of something that lies under a tile, or may, within the
+// error of its record; by a plan, that is planned there.
 type Piece struct {
 	Thing
 	From, To float64 // running length of cable; both 0 where it is not counted
@@ -41,7 +41,11 @@ func (m *Map) Under(p takeoff.Place) (Under, error) {
 	}
 	u := Under{Place: p, Corner: ring}
 	for _, t := range m.Things {
-		u.Pieces = append(u.Pieces, under(t, ring)...)
+		reach := t.Half
+		if m.NoReason == "" {
+			reach += t.Error
+		}
+		u.Pieces = append(u.Pieces, under(t, ring, reach)...)
 	}
 	centre := ring.Bounds().Centre()
 	u.Answer = m.answer(centre, func(line []plane.Point) (plane.Point, float64, int, float64) { return nearestToRing(ring, line) })
@@ -49,11 +53,9 @@ func (m *Map) Under(p takeoff.Place) (Under, error) {
 	return u, nil
 }
 
-// under walks a thing's line and collects the stretches within its half width
-// and error of a tile.
-func under(t Thing, ring plane.Ring) []Piece {
+// under walks a thing's line and collects the stretches within reach of a tile.
+func under(t Thing, ring plane.Ring, reach float64) []Piece {
 	var out []Piece
-	reach := t.Half + t.Error
 	open := false
 	for i, p := range t.Line {
 		n := 0

@@ -26,7 +26,7 @@ func (m *Map) Cautions() []string {
 // those are inches.
 func (m *Map) length(mm float64) string {
 	if m.Units == plane.Inches {
-		return fmt.Sprintf("%s (%.0f mm)", plane.FormatFeetInches(mm), mm)
+		return fmt.Sprintf("%s (%.0f mm)", strings.TrimPrefix(plane.FormatFeetInches(mm), "0'-0 "), mm)
 	}
 	return fmt.Sprintf("%.0f mm", mm)
 }
@@ -35,7 +35,7 @@ func (m *Map) length(mm float64) string {
 func (m *Map) floor(mm float64) string {
 	if m.Units == plane.Inches {
 		quarter := math.Floor(mm/plane.Inch*4) / 4 * plane.Inch
-		return fmt.Sprintf("%s (%.0f mm)", plane.FormatFeetInches(quarter), math.Floor(quarter))
+		return fmt.Sprintf("%s (%.0f mm)", strings.TrimPrefix(plane.FormatFeetInches(quarter), "0'-0 "), math.Floor(quarter))
 	}
 	return fmt.Sprintf("%.0f mm", math.Floor(mm))
 }
@@ -48,21 +48,24 @@ func (m *Map) Headline(a Answer) string {
 	case NothingRecorded:
 		return fmt.Sprintf("%s WITHIN %s of this spot; see the limits below", NothingRecorded, m.floor(a.Within))
 	case CableHere:
-		for _, n := range a.Near {
-			if n.Recorded && n.Distance-n.Half-n.Error <= 0 {
-				return fmt.Sprintf("%s: %s", CableHere, n.called())
+		here := -1
+		for i, n := range a.Near {
+			if n.Recorded && n.Distance-n.Half-n.Error <= 0 && (here < 0 || n.Kind == Cable) {
+				here = i
 			}
 		}
+		return fmt.Sprintf("%s: %s", CableHere, m.called(a.Near[here]))
 	}
-	return fmt.Sprintf("%s: %s", a.Verdict, a.Near[0].called())
+	return fmt.Sprintf("%s: %s", a.Verdict, m.called(a.Near[0]))
 }
 
-func (n Near) called() string {
+// called names a thing; in a record it says so of what was never found again.
+func (m *Map) called(n Near) string {
 	s := string(n.Kind) + " " + n.Name
 	if n.Run > 0 {
 		s += fmt.Sprintf(", run %d", n.Run)
 	}
-	if !n.Recorded && n.Kind != LeadRise {
+	if !n.Recorded && n.Kind != LeadRise && m.NoReason == "" {
 		s += " (as planned, never recorded)"
 	}
 	return s
@@ -81,21 +84,33 @@ func (m *Map) Spot(a Answer) string {
 // Reckoning says how far a thing is and what is taken off for what it may be
 // off.
 func (m *Map) Reckoning(n Near) string {
-	s := fmt.Sprintf("%s: %s", n.called(), m.length(n.Distance))
+	if n.Kind == LeadRise {
+		return m.Brief(n)
+	}
+	s := fmt.Sprintf("%s: %s to its centre line", m.called(n), m.length(n.Distance))
 	if n.Running >= 0 {
 		s += fmt.Sprintf(" at %s of its length", running(n.Running, m.Units))
-	}
-	if n.Kind == LeadRise {
-		return s
 	}
 	s += fmt.Sprintf("; less %s half width, %s position error", m.length(n.Half), m.length(n.Error))
 	if n.Finger > 0 {
 		s += fmt.Sprintf(", %s finger-room", m.length(n.Finger))
 	}
-	if n.Clear <= 0 {
-		return s + ": nothing left"
+	return s + ": " + m.left(n)
+}
+
+// Brief says how far a thing is and what is left of that.
+func (m *Map) Brief(n Near) string {
+	if n.Kind == LeadRise || m.NoReason != "" {
+		return fmt.Sprintf("%s: %s", m.called(n), m.length(n.Distance))
 	}
-	return s + ": leaves " + m.floor(n.Clear)
+	return fmt.Sprintf("%s: %s, %s", m.called(n), m.length(n.Distance), m.left(n))
+}
+
+func (m *Map) left(n Near) string {
+	if n.Clear <= 0 {
+		return "nothing left"
+	}
+	return m.floor(n.Clear) + " left"
 }
 
 // running writes a length of cable.
@@ -108,7 +123,7 @@ func running(mm float64, u plane.Units) string {
 
 // Words says one stretch of what lies under a tile.
 func (m *Map) Words(p Piece) string {
-	s := Near{Thing: p.Thing, Run: p.Run}.called()
+	s := m.called(Near{Thing: p.Thing, Run: p.Run})
 	if p.Along != nil {
 		s += fmt.Sprintf(", from %s to %s of its length", running(p.From, m.Units), running(p.To, m.Units))
 	}
