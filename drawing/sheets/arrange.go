@@ -28,40 +28,44 @@ type placed struct {
 }
 
 // flow puts blocks into slots one after the other. What does not fit is
-// returned as rest.
+// returned as rest, in order.
 func flow(ty *typesetter, blocks []block, slots []drawing.Box) (out []placed, rest []block) {
 	slots = tallEnough(slots)
-	i := 0
-	y := 0.0
-	if len(slots) > 0 {
-		y = slots[0].Y0
+	if len(slots) == 0 {
+		return nil, blocks
 	}
-	for len(blocks) > 0 {
-		if i >= len(slots) {
-			return out, blocks
-		}
-		s := slots[i]
-		b := blocks[0]
-		room := s.Y1 - y
-		if b.height(ty, s.W()) <= room+1e-9 {
-			out = append(out, placed{b, drawing.Pt{X: s.X0, Y: y}, s.W()})
-			y += b.height(ty, s.W()) + blockGap
-			blocks = blocks[1:]
-			continue
-		}
-		if sp, ok := b.(splitter); ok && room > 20 {
-			if first, last := sp.split(ty, s.W(), room); first != nil {
-				out = append(out, placed{first, drawing.Pt{X: s.X0, Y: y}, s.W()})
-				if blocks = blocks[1:]; last != nil {
-					blocks = append([]block{last}, blocks...)
-				}
+	i, y := 0, slots[0].Y0
+	for _, b := range blocks {
+		for b != nil {
+			s := slots[i]
+			fits, left := cut(ty, b, s.W(), s.Y1-y)
+			if fits != nil {
+				out = append(out, placed{fits, drawing.Pt{X: s.X0, Y: y}, s.W()})
+				y += fits.height(ty, s.W()) + blockGap
 			}
-		}
-		if i++; i < len(slots) {
-			y = slots[i].Y0
+			b = left
+			if b == nil {
+				break
+			}
+			if i == len(slots)-1 {
+				rest = append(rest, b)
+				break
+			}
+			i, y = i+1, slots[i+1].Y0
 		}
 	}
-	return out, nil
+	return out, rest
+}
+
+// cut returns as much of a block as fits into h, and what is left of it.
+func cut(ty *typesetter, b block, w, h float64) (fits, left block) {
+	if b.height(ty, w) <= h+1e-9 {
+		return b, nil
+	}
+	if s, ok := b.(splitter); ok && h > 20 {
+		return s.split(ty, w, h)
+	}
+	return nil, b
 }
 
 // tallEnough drops slots too low for anything but a heading.

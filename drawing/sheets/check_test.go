@@ -1,14 +1,21 @@
 package sheets
 
 import (
+	"fmt"
 	"strings"
-	"testing"
 
 	"oxturn/drawing"
 )
 
+// A tester is a *testing.T or a *rapid.T.
+type tester interface {
+	Helper()
+	Error(args ...any)
+	Errorf(format string, args ...any)
+}
+
 // checkSheets holds sheets to the rules that every sheet obeys.
-func checkSheets(t *testing.T, sheets []*drawing.Sheet) {
+func checkSheets(t tester, sheets []*drawing.Sheet) {
 	t.Helper()
 	for _, s := range sheets {
 		if err := s.Check(); err != nil {
@@ -32,7 +39,7 @@ func texts(s *drawing.Sheet) []*drawing.Text {
 }
 
 // checkLettering: nothing below 2.5 mm, and no lettering on other lettering.
-func checkLettering(t *testing.T, s *drawing.Sheet) {
+func checkLettering(t tester, s *drawing.Sheet) {
 	t.Helper()
 	all := texts(s)
 	boxes := make([]drawing.Box, len(all))
@@ -50,7 +57,7 @@ func checkLettering(t *testing.T, s *drawing.Sheet) {
 }
 
 // checkInside: nothing leaves the frame but the frame's own marks.
-func checkInside(t *testing.T, s *drawing.Sheet) {
+func checkInside(t tester, s *drawing.Sheet) {
 	t.Helper()
 	frame := s.Paper.Frame().Grow(0.36)
 	for _, it := range s.Items {
@@ -72,7 +79,7 @@ func describe(it drawing.Item) string {
 
 // checkOverCable: lettering stands on cable only with a knock-out, or on a
 // white patch of its own mark.
-func checkOverCable(t *testing.T, s *drawing.Sheet) {
+func checkOverCable(t tester, s *drawing.Sheet) {
 	t.Helper()
 	var wires [][]drawing.Pt
 	var white []drawing.Box
@@ -114,7 +121,7 @@ func onPatch(white []drawing.Box, b drawing.Box) bool {
 // checkTitleBlock: the mandatory fields of ISO 7200 (legal owner, number, date,
 // sheet, title, approval, creator, document type), the status, and the words
 // beside the check line.
-func checkTitleBlock(t *testing.T, s *drawing.Sheet) {
+func checkTitleBlock(t tester, s *drawing.Sheet) {
 	t.Helper()
 	var all strings.Builder
 	for _, tx := range texts(s) {
@@ -128,4 +135,21 @@ func checkTitleBlock(t *testing.T, s *drawing.Sheet) {
 	if !strings.Contains(all.String(), "PROPOSAL") && !strings.Contains(all.String(), "FOR INSTALLATION") && !strings.Contains(all.String(), "AS LAID") {
 		t.Errorf("%s: no status", s.ID)
 	}
+}
+
+// dump writes sheets out in full.
+func dump(set []*drawing.Sheet) string {
+	var b strings.Builder
+	for _, s := range set {
+		fmt.Fprintf(&b, "%s %v %g\n", s.ID, s.Paper, s.Ratio)
+		for _, it := range s.Items {
+			switch it := it.(type) {
+			case *drawing.Path:
+				fmt.Fprintf(&b, "%s %q %v\n", it.Layer, it.Title, it.Segs)
+			case *drawing.Text:
+				fmt.Fprintf(&b, "%+v\n", *it)
+			}
+		}
+	}
+	return b.String()
 }

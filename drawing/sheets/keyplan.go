@@ -89,7 +89,9 @@ func (v *roomView) keyRooms(at []plane.Point) {
 		v.path(drawing.LayerWalls, r.Job.Name, drawing.Polygon(pts...), drawing.WallLine(), nil)
 		v.ink.line(append(pts, pts[0]), solidInk)
 		for _, z := range r.Heated {
-			v.path(drawing.LayerFloor, "heated", drawing.Polygon(v.view.Pts(z.Outer.Translate(at[i]))...), drawing.ClearanceLine(), drawing.Filled(drawing.Grey(0.06)))
+			outer := v.view.Pts(z.Outer.Translate(at[i]))
+			v.ink.line(append(outer, outer[0]), thinInk)
+			v.path(drawing.LayerFloor, "heated", drawing.Polygon(outer...), drawing.ClearanceLine(), drawing.Filled(drawing.Grey(0.06)))
 		}
 		v.uses(signLimit)
 		name := fmt.Sprintf("%d", i+1)
@@ -101,7 +103,7 @@ func (v *roomView) keyRooms(at []plane.Point) {
 				l.spots = append(l.spots, spot{at: centredOn(c, size), cost: 0.05 * c.Dist(box.Centre())})
 			}
 		}
-		l.spots = append(l.spots, spot{at: drawing.Pt{X: box.Centre().X, Y: box.Y0 - 4}, cost: 20})
+		l.spots = append(l.spots, spot{at: drawing.Pt{X: box.Centre().X, Y: box.Y0 - 4}, cost: 2})
 		l.spots = append(l.spots, leaderSpots(box.Centre(), 0, size, 60)...)
 		v.letters.add(l)
 	}

@@ -8,6 +8,9 @@ import (
 	"oxturn/fonts"
 )
 
+// unbroken is the number of rows up to which a table stays in one piece.
+const unbroken = 10
+
 // rowHeight is the height of a table's row of one line, mm.
 const rowHeight = 5.0
 
@@ -190,8 +193,8 @@ func (t table) split(ty *typesetter, w, h float64) (fits, rest block) {
 		used += t.rowsHeight(ty, t.rows[n], ws)
 		n++
 	}
-	if n < min(4, len(t.rows)) || len(t.rows)-n < 3 && n > 6 && n < len(t.rows) {
-		return nil, t // a row or two alone are not worth a table
+	if n < len(t.rows) && (len(t.rows) <= unbroken || n < 4) {
+		return nil, t
 	}
 	first, last := t, t
 	first.rows, last.rows = t.rows[:n], t.rows[n:]
