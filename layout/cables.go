@@ -88,6 +88,9 @@ func (r *Room) problemFor(j *job.Job) (route.Problem, error) {
 	for _, ring := range r.Job.Low {
 		p.Low = append(p.Low, plane.FromRing(ring))
 	}
+	if at := r.Job.FirstPeg; at != nil {
+		p.Lattice = &route.Lattice{Origin: *at, Angle: route.Angle(p.Walls, p.Zones), Pitch: p.Pitch}
+	}
 	return p, nil
 }
 

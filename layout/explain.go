@@ -9,10 +9,19 @@ func Explanations() []job.Explanation {
 			"[room.thermostat]\nwall = \"A\"\nfrom = \"600 mm\"\n\n" +
 			"[[cable]]\nid = \"C\"\nvolts = 120\nlead = \"3 m\"\n" + cable + "\n"
 	}
+	whole := landing("[[0, 0], [1200, 0], [1200, 1000], [0, 1000]]", "length = \"10 m\"\nwatts = 100")
+	layers := "[[layer]]\nkind = \"wood\"\nthickness = \"19 mm\"\n\n"
+	membraneLayer := "[[layer]]\nkind = \"tile\"\nthickness = \"10 mm\"\n\n[[layer]]\nkind = \"membrane\"\nthickness = \"5.5 mm\"\n\n"
 	return []job.Explanation{
 		{ID: "W101", Title: "a floor sensor finds no place", Text: "A sensor lies midway between two runs, well inside the heated floor and away from other heat, and its tube reaches the box without crossing cable. " +
 			"No gap of this room allows that for the sensor or for its spare. Without a spare, a sensor that fails means lifting tile; the cable plan shows what could be placed.",
 			Bad:  landing("[[0, 0], [1200, 0], [1200, 600], [0, 600]]", "length = \"4 m\"\nwatts = 40"),
 			Good: landing("[[0, 0], [1200, 0], [1200, 1000], [0, 1000]]", "length = \"10 m\"\nwatts = 100")},
+		{ID: "W120", Title: "the membrane cannot be planned", Text: "Strips of membrane are cut in whole pitches so that their pegs stay in step. The roll or sheet given does not hold one peg, or is out of all proportion to the rooms: " +
+			"a unit is probably wrong. The take-off falls back on area with waste, and there is no sheet for cutting the membrane.",
+			Bad: "roll_width = \"20 mm\"\n\n" + whole, Good: "roll_width = \"1 m\"\n\n" + whole},
+		{ID: "W121", Title: "the floor's warmth cannot be worked out", Text: "Surface temperature and warm-up follow from the layers of the floor, from the tile down to what carries it. One of them has no conductivity, or none is the membrane that holds the cable. " +
+			"The section is drawn all the same, without its charts.",
+			Bad: layers + whole, Good: membraneLayer + layers + whole},
 	}
 }

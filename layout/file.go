@@ -5,6 +5,7 @@ import (
 	"io"
 	"math"
 
+	"oxturn/layout/membrane"
 	"oxturn/layout/plane"
 )
 
@@ -27,6 +28,14 @@ type roomJSON struct {
 	Lattice *latticeJSON `json:"lattice,omitempty"`
 	Cables  []cableJSON  `json:"cables"`
 	Sensors []sensorJSON `json:"sensors"`
+	Pieces  []pieceJSON  `json:"membrane,omitempty"`
+}
+
+type pieceJSON struct {
+	Piece  int          `json:"piece"`
+	Corner [][2]float64 `json:"strip"`
+	Length float64      `json:"cut_length_mm"`
+	Width  float64      `json:"cut_width_mm"`
 }
 
 type areasJSON struct {
@@ -85,7 +94,9 @@ type sensorJSON struct {
 func (p *Plan) WriteFile(w io.Writer) error {
 	f := fileJSON{Schema: schemaVersion, Unit: "mm", Status: p.Job.Info.Status.String()}
 	for i := range p.Rooms {
-		f.Rooms = append(f.Rooms, p.Rooms[i].json())
+		room := p.Rooms[i].json()
+		room.Pieces = pieces(p.MembraneOf(room.Name))
+		f.Rooms = append(f.Rooms, room)
 	}
 	e := json.NewEncoder(w)
 	e.SetIndent("", " ")
@@ -103,6 +114,17 @@ func (r *Room) json() roomJSON {
 	}
 	for _, s := range r.Sensors {
 		out.Sensors = append(out.Sensors, sensorJSON{s.Name, s.Spare, pair(s.Tip), pairs(s.Lead)})
+	}
+	return out
+}
+
+func pieces(l *membrane.Laid) []pieceJSON {
+	if l == nil {
+		return nil
+	}
+	var out []pieceJSON
+	for _, p := range l.Pieces {
+		out = append(out, pieceJSON{p.Number, pairs(p.Strip), round(p.Length, 1), round(p.Width, 1)})
 	}
 	return out
 }

@@ -5,6 +5,7 @@ package layout
 import (
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
+	"oxturn/layout/membrane"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
 	"oxturn/layout/takeoff"
@@ -16,6 +17,9 @@ type Plan struct {
 	Rooms   []Room
 	TakeOff takeoff.List
 	Load    []Load // one a thermostat, in room order
+
+	Membrane *membrane.Plan // nil when it cannot be planned
+	Warmth   *Warmth        // nil when the job gives no layers
 }
 
 // A Room is one floor, worked out. Areas are regions so that they can be drawn

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"fmt"
 	"math"
 
 	"oxturn/layout/plane"
@@ -9,16 +10,33 @@ import (
 
 // takeOff counts what the whole job needs.
 func (p *Plan) takeOff() {
+	p.TakeOff = takeoff.Compute(p.takeOffInput())
+	for _, c := range p.Job.Prices {
+		if !takeoff.Known(c.Code) {
+			p.TakeOff.Questions = append(p.TakeOff.Questions, fmt.Sprintf("Price file: no take-off has the code %q; its price is not used.", c.Code))
+		}
+	}
+}
+
+// takeOffInput states the whole job as the take-off wants it.
+func (p *Plan) takeOffInput() takeoff.Input {
 	in := takeoff.Input{
 		Status: p.Job.Info.Status, Units: p.Job.Units,
 		Membrane: p.Job.Membrane, Tile: p.Job.Tile, Materials: p.Job.Materials,
+		Cut: cutPlan(p.Membrane), Prices: map[string]float64{},
 	}
 	for i := range p.Rooms {
 		if len(p.Rooms[i].Cables) > 0 {
 			in.Rooms = append(in.Rooms, p.quantities(i))
 		}
 	}
-	p.TakeOff = takeoff.Compute(in)
+	for _, l := range p.Job.Labour {
+		in.Labour = append(in.Labour, takeoff.Labour{Phase: l.Phase, Heated: l.Heated, PerHour: l.PerHour, Fixed: l.Fixed, HourCost: l.HourCost})
+	}
+	for _, c := range p.Job.Prices {
+		in.Prices[c.Code] = c.Price
+	}
+	return in
 }
 
 // quantities states one room as the take-off wants it.
@@ -29,7 +47,7 @@ func (p *Plan) quantities(i int) takeoff.Room {
 		Thermostat: r.thermostat(p.Load),
 	}
 	for _, m := range r.Job.Joints {
-		out.Joints = append(out.Joints, takeoff.Joint{Name: m.Name, Length: m.Length(), Width: m.Width})
+		out.Joints = append(out.Joints, takeoff.Joint{Name: m.Name, Length: r.onTile(m.Segment), Width: m.Width})
 	}
 	for _, c := range r.Cables {
 		out.Cables = append(out.Cables, takeoff.Cable{Name: c.ID, Label: c.Label})

@@ -150,6 +150,7 @@ type Layer struct {
 	Conductivity float64 // W/(m K)
 	Density      float64 // kg/m³
 	HeatCapacity float64 // J/(kg K)
+	Own          bool    // the file gives its conductivity
 }
 
 // A Product is something bought by the pack.

@@ -154,7 +154,7 @@ func layerKinds() []string {
 
 func (j *Job) readLayers(top table) {
 	for _, t := range top.each("layer") {
-		l := Layer{Kind: t.text("kind"), Name: t.text("name"), Thickness: t.num("thickness")}
+		l := Layer{Kind: t.text("kind"), Name: t.text("name"), Thickness: t.num("thickness"), Own: t.has("conductivity")}
 		if l.Name == "" {
 			l.Name = l.Kind
 		}

@@ -16,7 +16,7 @@ type Input struct {
 	Materials job.Materials
 	Cut       *CutPlan           // of the membrane; nil: strips are counted here
 	Labour    []Labour           // no labour is taken off when empty
-	Prices    map[string]float64 // price of one pack by Line.Code; wins over a product's own
+	Prices    map[string]float64 // price of one pack by Line.Code, of one unit where it is not sold by the pack; wins over a product's own
 }
 
 // A Room is one floor to take off. Floor, tiled and heated area are three

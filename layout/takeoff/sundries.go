@@ -115,7 +115,17 @@ func (b *builder) each(code, item string, n int, basis string) {
 // length adds a line cut to length, in mm; none when it is 0.
 func (b *builder) length(code, item string, mm float64, basis string) {
 	if mm != 0 {
-		b.add(Line{Code: code, Item: item, Basis: b.lengthBasis(basis, mm), Net: mm / 1000, Unit: "m", Note: "cut to length"}, 0)
+		l := Line{Code: code, Item: item, Basis: b.lengthBasis(basis, mm), Net: mm / 1000, Unit: "m", Note: "cut to length"}
+		b.priceByUnit(&l)
+		b.add(l, 0)
+	}
+}
+
+// priceByUnit prices a line that is not sold by the pack, where the price
+// file gives its price by the unit.
+func (b *builder) priceByUnit(l *Line) {
+	if p, ok := b.in.Prices[l.Code]; ok {
+		l.Price = p * l.Net
 	}
 }
 
@@ -133,6 +143,7 @@ func (b *builder) labour() {
 		l := Line{Code: "labour " + w.Phase, Item: "Labour: " + w.Phase, Basis: b.basis(what, area), Net: hours, Unit: "h"}
 		l.note("%g m² an hour and %g h fixed (job file)", w.PerHour, w.Fixed)
 		l.Price = hours * w.HourCost
+		b.priceByUnit(&l)
 		b.add(l, 0)
 	}
 }

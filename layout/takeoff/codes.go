@@ -1,0 +1,19 @@
+package takeoff
+
+import (
+	"slices"
+	"strings"
+)
+
+// codes are those of the lines that a take-off may have, cables and labour
+// apart, which are called by their own names.
+var codes = []string{
+	"membrane", "bond-mortar", "fill-mortar", "bed-mortar", "tile", "grout", "edge-sealant", "joint-sealant",
+	"primer", "board", "band", "thermostat", "relay", "sensor", "spare-sensor", "box", "conduit", "sensor-tube", "nail-plate",
+}
+
+// Known reports whether a take-off may have a line of a code. A price list for
+// many jobs has more codes than one job needs.
+func Known(code string) bool {
+	return slices.Contains(codes, code) || strings.HasPrefix(code, "cable ") || strings.HasPrefix(code, "labour ")
+}

@@ -1,0 +1,42 @@
+package takeoff
+
+import "testing"
+
+func TestEveryLineHasAKnownCode(t *testing.T) {
+	in := bath()
+	in.Rooms[0].Thermostat.Relay = true
+	in.Labour = []Labour{{Phase: "membrane", Fixed: 2}}
+	seen := map[string]bool{}
+	for _, l := range Compute(in).Lines {
+		seen[l.Code] = true
+		if !Known(l.Code) {
+			t.Errorf("the code %q is not known", l.Code)
+		}
+	}
+	for _, c := range codes {
+		if !seen[c] {
+			t.Errorf("no line has the code %q", c)
+		}
+	}
+	for _, c := range []string{"", "membrne", "cable", "labour"} {
+		if Known(c) {
+			t.Errorf("%q is known", c)
+		}
+	}
+}
+
+// A pack is priced by the pack, what is cut to length by the metre, work by
+// the hour.
+func TestPricesByPackMetreAndHour(t *testing.T) {
+	in := bath()
+	in.Labour = []Labour{{Phase: "membrane", Fixed: 2, HourCost: 40}, {Phase: "cable", Fixed: 3, HourCost: 40}}
+	in.Prices = map[string]float64{"membrane": 210, "conduit": 1.5, "labour cable": 50, "tile": 60}
+	l := Compute(in)
+	near(t, "one roll", line(t, l, "membrane").Price, 210, 0)
+	near(t, "2.4 m of conduit", line(t, l, "conduit").Price, 3.6, 1e-9)
+	near(t, "the job's rate", line(t, l, "labour membrane").Price, 80, 0)
+	near(t, "the file's rate", line(t, l, "labour cable").Price, 150, 0)
+	tile := line(t, l, "tile")
+	near(t, "boxes of tile", tile.Price, 60*float64(tile.Packs), 0)
+	near(t, "no price", line(t, l, "sensor-tube").Price, 0, 0)
+}
