@@ -1,6 +1,7 @@
 package membrane
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -101,15 +102,7 @@ func clipped(e plane.Segment, low, high float64) (span, bool) {
 
 // merge puts spans in order and joins those closer than gap.
 func merge(spans []span, gap float64) []span {
-	slices.SortFunc(spans, func(a, b span) int {
-		if a.from < b.from {
-			return -1
-		}
-		if a.from > b.from {
-			return 1
-		}
-		return 0
-	})
+	slices.SortFunc(spans, func(a, b span) int { return cmp.Compare(a.from, b.from) })
 	var out []span
 	for _, s := range spans {
 		if n := len(out); n > 0 && s.from <= out[n-1].to+gap {

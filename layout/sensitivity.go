@@ -1,0 +1,264 @@
+package layout
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strings"
+
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+	"oxturn/layout/takeoff"
+)
+
+// shiftBy is by how much a room is taken as measured wrongly: 25 mm, about
+// 1 in.
+const shiftBy = 25.0
+
+// A Shift is what becomes of an order when a room is a little longer or
+// shorter than the job says.
+type Shift struct {
+	Room    string
+	East    bool    // longer from west to east; false: from south to north
+	By      float64 // mm, negative: shorter
+	Keeps   bool    // the cables of the plan still go in, at Spacing
+	Spacing float64 // mean gap between runs that they would have, mm
+	Instead string  // what would: other cables of the catalogue, or that none does
+	Changes []takeoff.Change
+	Problem string // why the changed room cannot be looked at
+}
+
+// countedRooms is up to how many rooms a job's quantities are taken off again
+// for every shift; in larger ones that would take longer than all drawings.
+const countedRooms = 4
+
+// QuantitiesShifted reports whether Sensitivity looks at quantities too.
+func (p *Plan) QuantitiesShifted() bool { return len(p.Rooms) <= countedRooms }
+
+// Sensitivity looks at every room with 25 mm (1 in) more and less in each
+// direction. The room is drawn out or pushed in where nothing stands, if there
+// is such a place; fixtures always keep their size. Cables are judged by the
+// area they would serve, not routed again; quantities are taken off anew.
+func (p *Plan) Sensitivity() []Shift {
+	var out []Shift
+	for i := range p.Rooms {
+		if len(p.Rooms[i].Cables) == 0 {
+			continue
+		}
+		for _, east := range []bool{true, false} {
+			for _, by := range []float64{shiftBy, -shiftBy} {
+				out = append(out, p.shift(i, east, by))
+			}
+		}
+	}
+	return out
+}
+
+// shift looks at one room in one direction.
+func (p *Plan) shift(i int, east bool, by float64) Shift {
+	was := &p.Rooms[i]
+	s := Shift{Room: was.Job.Name, East: east, By: by}
+	changed, ok := stretched(*was.Job, east, by)
+	if !ok {
+		s.Problem = "its walls are too broken up to be moved"
+		return s
+	}
+	r := Room{Job: &changed, wallClear: was.wallClear}
+	if err := r.areas(); err != nil || len(r.Zones) == 0 {
+		s.Problem = "nothing of the floor is left to heat"
+		return s
+	}
+	s.judge(p.Job, was, &r)
+	r.Cables, r.Sensors = was.Cables, was.Sensors
+	if p.QuantitiesShifted() {
+		s.Changes = p.changes(i, r)
+	}
+	return s
+}
+
+// judge says whether the plan's cables still suit a changed room.
+func (s *Shift) judge(j *job.Job, was, r *Room) {
+	var labels []job.Cable
+	for _, c := range was.Cables {
+		labels = append(labels, c.Label)
+	}
+	now := r.estimate(j, labels)
+	// what is built differs from the estimate; it differs alike in both rooms
+	before := was.estimate(j, labels)
+	s.Spacing = now.Spacing * meanSpacing(was) / before.Spacing
+	pegs := s.Spacing / j.Membrane.Pitch
+	s.Keeps = pegs >= float64(j.Spacing.Closest)-1e-6 && pegs <= float64(j.Spacing.Widest)+1e-6
+	if j.Supply.MaxDensity > 0 {
+		s.Keeps = s.Keeps && labels[0].Watts/(labels[0].Length/1000)/(s.Spacing/1000) <= j.Supply.MaxDensity+1e-6
+	}
+	if s.Keeps {
+		return
+	}
+	s.Instead = "none of the catalogue's"
+	for _, c := range r.candidates(j) {
+		if c.Why == "" && !slices.Equal(c.IDs, ids(labels)) {
+			s.Instead = strings.Join(c.IDs, " + ")
+			return
+		}
+	}
+}
+
+func ids(labels []job.Cable) []string {
+	var out []string
+	for _, c := range labels {
+		out = append(out, c.ID)
+	}
+	return out
+}
+
+// meanSpacing is that of a room's cables, by their length.
+func meanSpacing(r *Room) float64 {
+	sum, length := 0.0, 0.0
+	for _, c := range r.Cables {
+		sum += c.Spacing * c.Label.Length
+		length += c.Label.Length
+	}
+	return sum / math.Max(length, 1)
+}
+
+// changes takes off the job with room i replaced, and returns what is bought
+// otherwise.
+func (p *Plan) changes(i int, r Room) []takeoff.Change {
+	q := *p
+	q.Rooms = append([]Room{}, p.Rooms...)
+	q.Rooms[i] = r
+	q.cutMembrane()
+	var out []takeoff.Change
+	for _, c := range takeoff.Compare(p.TakeOff, takeoff.Compute(q.takeOffInput())) {
+		if c.Packs != 0 {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// stretched returns a room that is so much longer: cut open square to the
+// direction, its far part moved. It is cut at the middle of the widest stretch
+// in which nothing stands, or else no wall ends; ok is false when there is none
+// wide enough.
+func stretched(r job.Room, east bool, by float64) (out job.Room, ok bool) {
+	along := func(p plane.Point) float64 { return p.Y }
+	if east {
+		along = func(p plane.Point) float64 { return p.X }
+	}
+	cut, width := widestFree(r, along)
+	if width <= math.Abs(by)+1 {
+		bare := r
+		bare.Fixtures, bare.KeepOuts, bare.Openings = nil, nil, nil
+		if cut, width = widestFree(bare, along); width <= math.Abs(by)+1 {
+			return r, false
+		}
+	}
+	return moved(r, func(p plane.Point) plane.Point {
+		if along(p) <= cut {
+			return p
+		}
+		if east {
+			return p.Add(plane.Pt(by, 0))
+		}
+		return p.Add(plane.Pt(0, by))
+	}), true
+}
+
+// widestFree returns the middle and the width of the widest stretch of a room,
+// along a direction, in which no fixture, opening or corner lies.
+func widestFree(r job.Room, along func(plane.Point) float64) (middle, width float64) {
+	b := r.Outline
+	var stops [][2]float64
+	add := func(pts ...plane.Point) {
+		lo, hi := math.Inf(1), math.Inf(-1)
+		for _, p := range pts {
+			lo, hi = math.Min(lo, along(p)), math.Max(hi, along(p))
+		}
+		stops = append(stops, [2]float64{lo, hi})
+	}
+	for _, p := range b {
+		add(p)
+	}
+	for _, f := range r.Fixtures {
+		add(f.Outline...)
+	}
+	for _, k := range r.KeepOuts {
+		add(k.Outline...)
+	}
+	for _, o := range r.Openings {
+		if o.Wall >= 0 && o.Wall < len(r.Walls) {
+			add(r.Walls[o.Wall].At(o.From), r.Walls[o.Wall].At(o.To))
+		}
+	}
+	add(r.Thermostat.At)
+	slices.SortFunc(stops, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
+	reach := stops[0][1]
+	for _, s := range stops[1:] {
+		if s[0]-reach > width+1e-9 {
+			middle, width = (s[0]+reach)/2, s[0]-reach
+		}
+		reach = math.Max(reach, s[1])
+	}
+	return middle, width
+}
+
+// moved returns a room with every place on it put through f; fixtures, keep-outs
+// and openings move as a whole.
+func moved(r job.Room, f func(plane.Point) plane.Point) job.Room {
+	ring := func(in plane.Ring) plane.Ring {
+		out := make(plane.Ring, len(in))
+		for i, p := range in {
+			out[i] = f(p)
+		}
+		return out
+	}
+	whole := func(in plane.Ring) plane.Point { // by how much a thing moves as a whole
+		c := in.Bounds().Centre()
+		return f(c).Sub(c)
+	}
+	segment := func(s plane.Segment) plane.Segment { return plane.Segment{A: f(s.A), B: f(s.B)} }
+	old := r.Walls
+	r.Outline = ring(r.Outline)
+	r.Walls = slices.Clone(r.Walls)
+	for i := range r.Walls {
+		r.Walls[i].Segment = segment(r.Walls[i].Segment)
+	}
+	r.Openings = slices.Clone(r.Openings)
+	for i, o := range r.Openings {
+		if o.Wall >= 0 && o.Wall < len(old) {
+			mid := f(old[o.Wall].At((o.From + o.To) / 2)).Dist(r.Walls[o.Wall].A)
+			half := (o.To - o.From) / 2
+			mid = math.Max(half, math.Min(r.Walls[o.Wall].Length()-half, mid))
+			r.Openings[i].From, r.Openings[i].To = mid-half, mid+half
+		}
+	}
+	r.Fixtures = slices.Clone(r.Fixtures)
+	for i, x := range r.Fixtures {
+		by := whole(x.Outline)
+		r.Fixtures[i].Outline, r.Fixtures[i].Back = x.Outline.Translate(by), plane.Segment{A: x.Back.A.Add(by), B: x.Back.B.Add(by)}
+		if x.Flange != nil {
+			flange := *x.Flange
+			flange.Centre = flange.Centre.Add(by)
+			r.Fixtures[i].Flange = &flange
+		}
+	}
+	r.KeepOuts = slices.Clone(r.KeepOuts)
+	for i, k := range r.KeepOuts {
+		r.KeepOuts[i].Outline = k.Outline.Translate(whole(k.Outline))
+	}
+	r.Fixings = slices.Clone(r.Fixings)
+	for i, x := range r.Fixings {
+		r.Fixings[i].Line = ring(x.Line)
+	}
+	r.Joints = slices.Clone(r.Joints)
+	for i, m := range r.Joints {
+		r.Joints[i].Segment = segment(m.Segment)
+	}
+	r.Low = slices.Clone(r.Low)
+	for i := range r.Low {
+		r.Low[i] = ring(r.Low[i])
+	}
+	r.Thermostat.At = f(r.Thermostat.At)
+	return r
+}

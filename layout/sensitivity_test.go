@@ -1,0 +1,123 @@
+package layout
+
+import (
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+// A bath 25 mm longer serves about 25/2250 more floor with the same cable: its
+// runs lie wider apart by about that share.
+func TestShiftOfABath(t *testing.T) {
+	p := build(t, bathJob)
+	shifts := p.Sensitivity()
+	if len(shifts) != 4 {
+		t.Fatalf("%d shifts", len(shifts))
+	}
+	is := p.Rooms[0].Cables[0].Spacing
+	for _, s := range shifts {
+		side := 1650.0
+		if s.East {
+			side = 2250
+		}
+		if want := is * (1 + s.By/side); math.Abs(s.Spacing-want) > 0.01*want {
+			t.Errorf("%+v: spacing, want about %.1f", s, want)
+		}
+		if !s.Keeps || s.Problem != "" {
+			t.Errorf("%+v", s)
+		}
+	}
+}
+
+// A cable that is laid as wide as it may be no longer serves a longer room;
+// the next longer of the catalogue would.
+func TestShiftAsksForAnotherCable(t *testing.T) {
+	text := strings.Replace(bathJob, "[[room]]", "[[cable]]\nid = \"D\"\nvolts = 240\nwatts = 400\nlength = \"40 m\"\nlead = \"4 m\"\n[[room]]", 1)
+	p := build(t, text)
+	p.Rooms[0].Cables[0].Spacing = 120
+	for _, s := range p.Sensitivity() {
+		if s.By > 0 && (s.Keeps || s.Instead != "D") {
+			t.Errorf("longer: %+v", s)
+		}
+		if s.By < 0 && !s.Keeps {
+			t.Errorf("shorter: %+v", s)
+		}
+	}
+}
+
+// Fixtures keep their size, walls their fixtures, in every example.
+func TestStretchedKeepsFixtures(t *testing.T) {
+	files, err := filepath.Glob("../testdata/jobs/*.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range files {
+		data, err := os.ReadFile(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		j, _ := job.Read(f, data, func(n string) ([]byte, error) { return os.ReadFile("../testdata/jobs/" + n) })
+		if j == nil {
+			continue
+		}
+		for _, r := range j.Rooms {
+			for _, by := range []float64{25, -25} {
+				for _, east := range []bool{true, false} {
+					checkStretched(t, r, east, by)
+				}
+			}
+		}
+	}
+}
+
+func checkStretched(t *testing.T, r job.Room, east bool, by float64) {
+	t.Helper()
+	out, ok := stretched(r, east, by)
+	if !ok {
+		t.Errorf("%s: cannot be changed by %g", r.Name, by)
+		return
+	}
+	a, b := r.Outline.Bounds(), out.Outline.Bounds()
+	got := b.H() - a.H()
+	if east {
+		got = b.W() - a.W()
+	}
+	if math.Abs(got-by) > 1e-6 {
+		t.Errorf("%s: grows by %g, want %g", r.Name, got, by)
+	}
+	for i, f := range out.Fixtures {
+		if math.Abs(f.Outline.Area()-r.Fixtures[i].Outline.Area()) > 1 {
+			t.Errorf("%s: %s changes its size", r.Name, f.Name)
+		}
+	}
+	for i, o := range out.Openings {
+		if math.Abs((o.To-o.From)-(r.Openings[i].To-r.Openings[i].From)) > 1e-6 || o.To > out.Walls[o.Wall].Length()+1e-6 {
+			t.Errorf("%s: %s no longer fits its wall", r.Name, o.Name)
+		}
+	}
+}
+
+// A room whose walls have no length to spare says so.
+func TestShiftWithoutRoom(t *testing.T) {
+	r := *build(t, bathJob).Rooms[0].Job
+	r.Outline = nil
+	for i := range 40 { // a saw of 20 mm teeth
+		r.Outline = append(r.Outline, plane.Pt(float64(i)*20, float64(i%2)*500))
+	}
+	if _, ok := stretched(r, true, -25); ok {
+		t.Error("a saw is shortened")
+	}
+}
+
+func BenchmarkSensitivity(b *testing.B) {
+	j, _ := job.Read("job.toml", []byte(bathJob), nil)
+	p, _ := Build(j)
+	for b.Loop() {
+		p.Sensitivity()
+	}
+}
