@@ -13,19 +13,37 @@ func listSheets(p *layout.Plan, id, title, kind string, blocks []block) ([]*page
 	if err != nil {
 		return nil, err
 	}
+	paper := papers[0]
+	if wide(blocks) && paper.W < wideLeast {
+		paper = paper.Landscape()
+	}
 	var out []*page
 	for len(blocks) > 0 {
-		pg := newPage(p, papers[0])
+		pg := newPage(p, paper)
 		pg.sheet.ID, pg.sheet.Title, pg.sheet.Description = id, title, title
 		pg.title = titleFor(p, title, kind)
-		pg.title.paper = papers[0].Name
+		pg.title.paper = paper.Name
 		n, rest := pg.setList(blocks)
 		if n == 0 {
-			return nil, fmt.Errorf("%s: a %s sheet is too small for its tables; use a larger sheet", title, papers[0].Name)
+			return nil, fmt.Errorf("%s: a %s sheet is too small for its tables; use a larger sheet", title, paper.Name)
 		}
 		out, blocks = append(out, pg), rest
 	}
 	return out, nil
+}
+
+// wideLeast is the width of paper below which tables as wide as the sheet are
+// set on their side, whichever way up the job wants its sheets: their heads
+// could not be read otherwise.
+const wideLeast = 250
+
+func wide(blocks []block) bool {
+	for _, b := range blocks {
+		if t, ok := b.(table); ok && t.span {
+			return true
+		}
+	}
+	return false
 }
 
 // setList sets as many blocks as the sheet holds, in columns above and beside
@@ -83,7 +101,11 @@ func (pg *page) setWide(top drawing.Box, blocks []block) (int, drawing.Box, []bl
 // read with ease. A column that lies beside the title block reaches down to the
 // proof.
 func (pg *page) listColumns(b drawing.Box, proofTop float64) []drawing.Box {
-	n := max(1, int((b.W()+2*colGap)/(110+2*colGap)))
+	least := 110.0
+	if b.W() < 250 {
+		least = 76 // a small sheet has no paper to spare
+	}
+	n := max(1, int((b.W()+2*colGap)/(least+2*colGap)))
 	w := (b.W() - float64(n-1)*2*colGap) / float64(n)
 	out := make([]drawing.Box, n)
 	for i := range out {

@@ -38,6 +38,9 @@ const (
 	signNote
 	signSeam
 	signPeg
+	signFault
+	signMistaken
+	signTile
 	signCount
 )
 
@@ -71,6 +74,9 @@ func (s sign) words() string {
 		signNote:       "see the numbered note",
 		signSeam:       "seam of the membrane",
 		signPeg:        "row of pegs",
+		signFault:      "stretch with the fault, likeliest place barred",
+		signMistaken:   "runs that could be taken for it",
+		signTile:       "tile over the stretch: row R, column C",
 	}[s]
 }
 
@@ -157,6 +163,15 @@ func (s sign) showArea(pg *page, b drawing.Box) {
 	case signThreshold:
 		pg.path(drawing.LayerWalls, "", drawing.Rectangle(b.Grow(-1.2)), drawing.FixtureLine(), nil)
 		line(drawing.LayerWalls, drawing.ThinLine())
+	case signFault:
+		line(drawing.LayerHatch, stretchBand())
+		line(drawing.LayerCable, drawing.CableLine())
+		pg.rule(drawing.Pt{X: c.X, Y: b.Y0}, drawing.Pt{X: c.X, Y: b.Y1}, drawing.WallLine())
+	case signMistaken:
+		line(drawing.LayerHatch, mistakenBand())
+		line(drawing.LayerCable, drawing.CableLine())
+	case signTile:
+		pg.path(drawing.LayerFloor, "", drawing.Rectangle(b), drawing.MarkLine(), nil)
 	default:
 		if p, ok := s.pattern(); ok {
 			pg.add(drawing.Hatch([][]drawing.Pt{b.Corners()}, p)...)

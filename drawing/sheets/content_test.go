@@ -1,0 +1,182 @@
+package sheets
+
+import (
+	"strings"
+	"testing"
+
+	"oxturn/drawing"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+// sheet returns the first sheet whose ID begins so.
+func sheet(t *testing.T, set []*drawing.Sheet, id string) *drawing.Sheet {
+	t.Helper()
+	for _, s := range set {
+		if strings.HasPrefix(s.ID, id) {
+			return s
+		}
+	}
+	t.Fatalf("no sheet %s", id)
+	return nil
+}
+
+func sampleSet(t *testing.T, u plane.Units) []*drawing.Sheet {
+	t.Helper()
+	set, err := Set(samplePlan(t, u))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return set
+}
+
+// TestCablePlanSays: everything an inspector asks for is written on the plan.
+// 2438 and 1524 mm are 8 and 5 ft; 76.0 and 88.0 are 80 ohms less 5 and plus
+// 10 percent.
+func TestCablePlanSays(t *testing.T) {
+	for u, want := range map[plane.Units][]string{
+		plane.Millimetres: {"2438", "1524", "+1219", "START", "END", "S1", "S2", "1/2", "1/4", "3/4", "D1", "D2", "tub", "toilet", "vanity", "UNDECIDED", "door stop", "Locating dimensions", "Legend"},
+		plane.Inches:      {`8'-0"`, `5'-0"`, `+4'-0"`, "START", "END", "76.0 to 88.0 Ω", "120 V, 180 W, 1.50 A", "Cable schedule", "Areas", "Heated", "Tiled"},
+	} {
+		s := sheet(t, sampleSet(t, u), "cable-plan")
+		for _, w := range want {
+			if !has(s, w) {
+				t.Errorf("in %s: %q is not on the plan", u, w)
+			}
+		}
+	}
+}
+
+// TestLegend explains what a sheet uses and nothing else: the sample has no
+// movement joint, and its setting-out sheet has pegs.
+func TestLegend(t *testing.T) {
+	set := sampleSet(t, plane.Inches)
+	plan, out := sheet(t, set, "cable-plan"), sheet(t, set, "setting-out")
+	for s, want := range map[sign]bool{signMovement: false, signUndecided: true, signPeg: false, signSpare: true} {
+		if has(plan, s.words()) != want {
+			t.Errorf("cable plan: %q explained: %v", s.words(), !want)
+		}
+	}
+	if !has(out, signPeg.words()) || has(out, signSpare.words()) {
+		t.Error("setting out: legend is not what the sheet uses")
+	}
+}
+
+// TestBothUnits prints the second system in brackets.
+func TestBothUnits(t *testing.T) {
+	p := samplePlan(t, plane.Millimetres)
+	p.Job.Sheet.Both = true
+	set, err := Set(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !has(set[0], `2438 (8'-0")`) {
+		t.Error("no feet and inches in brackets")
+	}
+}
+
+// TestStatus: a plan is never shown as laid.
+func TestStatus(t *testing.T) {
+	for status, word := range map[job.Status]string{job.Proposal: "PROPOSAL", job.ForInstallation: "FOR INSTALLATION", job.AsLaid: "AS LAID"} {
+		p := samplePlan(t, plane.Millimetres)
+		p.Job.Info.Status = status
+		set, err := Set(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, s := range set {
+			if !has(s, word) {
+				t.Errorf("%s does not say %s", s.ID, word)
+			}
+		}
+		if has(sheet(t, set, "owner-map"), "THIS IS A PLAN, NOT A RECORD") == (status == job.AsLaid) {
+			t.Errorf("%s: the owner's map is wrong about its worth", word)
+		}
+	}
+}
+
+// TestNothingMeasured: a test record has its limits and no readings, and an
+// electrician's sheet chooses no breaker.
+func TestNothingMeasured(t *testing.T) {
+	set := sampleSet(t, plane.Millimetres)
+	rec := sheet(t, set, "test-record")
+	for _, w := range []string{"76.0", "88.0", "0 on the spool", "HOLD: inspection", "6 later service"} {
+		if !has(rec, w) {
+			t.Errorf("test record: no %q", w)
+		}
+	}
+	stages := len(stages())
+	tab := stageTable(&samplePlan(t, plane.Millimetres).Rooms[0].Cables[0])
+	for _, r := range tab.rows {
+		for _, c := range r[1:] {
+			if c.text != "" {
+				t.Errorf("a reading is filled in: %q", c.text)
+			}
+		}
+	}
+	if len(tab.rows) != stages {
+		t.Errorf("%d rows for %d stages", len(tab.rows), stages)
+	}
+	v := &roomView{}
+	for _, r := range v.toSettle().(table).rows {
+		if r[1].text != "" {
+			t.Errorf("%s is chosen: %q", r[0].text, r[1].text)
+		}
+	}
+}
+
+// TestNumbers: sheets are numbered n of m in order, with unlike names.
+func TestNumbers(t *testing.T) {
+	set := sampleSet(t, plane.Inches)
+	seen := map[string]bool{}
+	for i, s := range set {
+		if want := itoa(i+1) + " of " + itoa(len(set)); !has(s, want) {
+			t.Errorf("%s is not %s", s.ID, want)
+		}
+		if seen[s.ID] {
+			t.Errorf("two sheets are called %s", s.ID)
+		}
+		seen[s.ID] = true
+	}
+}
+
+// TestCheckLine: 100 mm and 4 in on every sheet, to the micrometre.
+func TestCheckLine(t *testing.T) {
+	for _, s := range sampleSet(t, plane.Inches) {
+		found := false
+		for _, it := range s.Items {
+			if p, ok := it.(*drawing.Path); ok && p.Title == "check line" {
+				found = true
+				if w := drawing.PathBox(p.Segs).W(); w < 101.5999 || w > 101.6001 {
+					t.Errorf("%s: the check line is %.4f mm long", s.ID, w)
+				}
+			}
+		}
+		if !found {
+			t.Errorf("%s has no check line", s.ID)
+		}
+	}
+}
+
+// TestScaleTrue: a wall of 2438.4 mm at 1:R is 2438.4/R mm long on paper.
+func TestScaleTrue(t *testing.T) {
+	s := sheet(t, sampleSet(t, plane.Millimetres), "cable-plan")
+	for _, it := range s.Items {
+		if p, ok := it.(*drawing.Path); ok && p.Title == "wall C" {
+			if w := drawing.PathBox(p.Segs).W(); w < 2438.4/s.Ratio-1e-6 || w > 2438.4/s.Ratio+1e-6 {
+				t.Errorf("wall C is %.3f mm on paper at 1:%g", w, s.Ratio)
+			}
+			return
+		}
+	}
+	t.Error("wall C is not drawn")
+}
+
+// TestNoRoom: a room without an outline is an error, not a panic.
+func TestNoRoom(t *testing.T) {
+	p := samplePlan(t, plane.Millimetres)
+	p.Rooms[0].Job.Outline = nil
+	if _, err := Set(p); err == nil {
+		t.Error("no error")
+	}
+}

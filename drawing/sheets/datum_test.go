@@ -1,0 +1,69 @@
+package sheets
+
+import (
+	"math"
+	"testing"
+
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+func walls(r plane.Ring) []plane.Segment {
+	var ws []plane.Segment
+	for i := range r {
+		ws = append(ws, r.Edge(i))
+	}
+	return ws
+}
+
+// TestDatums: the longest wall, and the longest about square to it.
+func TestDatums(t *testing.T) {
+	box := walls(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000)))
+	if d1, d2 := datums(box); d1 != 0 || d2 != 1 {
+		t.Errorf("rectangle: %d and %d", d1, d2)
+	}
+	tri := walls(plane.Ring{{X: 0, Y: 0}, {X: 3000, Y: 0}, {X: 1500, Y: 1000}})
+	if d1, d2 := datums(tri); d1 != 0 || d2 < 0 || d2 == d1 {
+		t.Errorf("triangle: %d and %d", d1, d2)
+	}
+	if d1, d2 := datums(nil); d1 != -1 || d2 != -1 {
+		t.Errorf("no walls: %d and %d", d1, d2)
+	}
+}
+
+// TestOffset: measured square to the face, worked out by hand for a wall that
+// rises 3 in 4.
+func TestOffset(t *testing.T) {
+	w := plane.Segment{A: plane.Pt(0, 0), B: plane.Pt(400, 300)}
+	if got := offset(w, plane.Pt(0, 500)); math.Abs(got-400) > 1e-9 {
+		t.Errorf("offset %v, want 400", got)
+	}
+}
+
+// TestLadders: a plain room has two dimensions, each once; an L has its parts
+// and the whole.
+func TestLadders(t *testing.T) {
+	room := func(r plane.Ring) *job.Room {
+		j := &job.Room{Outline: r, Thermostat: job.Thermostat{Wall: -1}}
+		for i, w := range walls(r) {
+			j.Walls = append(j.Walls, job.Wall{Letter: itoa(i), Segment: w})
+		}
+		return j
+	}
+	if ls := ladders(room(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000))), 20); len(ls) != 2 || ls[0].overall || ls[1].overall {
+		t.Errorf("rectangle: %+v", ls)
+	}
+	l := plane.Ring{{X: 0, Y: 0}, {X: 3000, Y: 0}, {X: 3000, Y: 1000}, {X: 1200, Y: 1000}, {X: 1200, Y: 2000}, {X: 0, Y: 2000}}
+	ls := ladders(room(l), 20)
+	parts, whole := 0, 0
+	for _, d := range ls {
+		parts += len(d.stations) - 1
+		if d.overall || len(d.stations) == 2 {
+			whole++
+		}
+	}
+	// 3000 and 2000 whole; 1200 + 1800 at the north, 1000 + 1000 at the east
+	if parts != 6 || whole != 2 {
+		t.Errorf("L: %d parts, %d overall: %+v", parts, whole, ls)
+	}
+}

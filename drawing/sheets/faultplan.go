@@ -1,0 +1,134 @@
+package sheets
+
+import (
+	"fmt"
+
+	"oxturn/drawing"
+	"oxturn/layout"
+	"oxturn/layout/plane"
+	"oxturn/layout/probe"
+)
+
+// FaultPlan draws where on the floor a fault must lie: the stretch of cable,
+// the tiles over it, and the runs it could be taken for.
+func FaultPlan(p *layout.Plan, f *probe.Fault) ([]*drawing.Sheet, error) {
+	s := roomScene(f.Room)
+	s.id, s.title, s.kind = "fault-"+f.Cable.ID, "Fault on cable "+f.Cable.ID, "Fault plan"
+	s.about = "The stretch of cable within which a fault must lie, the tiles over it and the runs it could be taken for"
+	s.draw = func(v *roomView) { v.drawFault(f) }
+	s.levels = func(v *roomView) []level { return faultLevels(v, f) }
+	pages, err := s.pages(p)
+	if err != nil {
+		return nil, err
+	}
+	return numbered(pages), nil
+}
+
+func (v *roomView) drawFault(f *probe.Fault) {
+	v.walls()
+	v.drawOpenings()
+	v.riseInWall()
+	v.fixtures()
+	v.joints()
+	v.faultTiles(f)
+	v.stretch(f)
+	v.cables()
+	for i := range v.room.Cables {
+		if c := &v.room.Cables[i]; len(c.Path) > 1 {
+			v.cableEnds(c)
+			v.runNumbers(c)
+		}
+	}
+	v.mistaken(f)
+	v.sensors()
+	v.thermostat()
+	v.drawDatums()
+	v.dimensions()
+	v.wallLetters()
+}
+
+// Widths on paper of the marks of a fault, mm: broad enough that the cable's
+// own line stands inside.
+const (
+	stretchWidth = 3.0
+	bestBar      = 6.0
+)
+
+// stretchBand lies under the cable where the fault must be, mistakenBand under
+// runs that could be taken for it.
+func stretchBand() *drawing.Stroke {
+	return &drawing.Stroke{Width: stretchWidth, Colour: drawing.Grey(0.4)}
+}
+
+func mistakenBand() *drawing.Stroke {
+	return &drawing.Stroke{Width: stretchWidth / 2, Dash: []float64{1, 1.5}, Colour: drawing.Grey(0.4), Butt: true}
+}
+
+// stretch marks the cable within which the fault must lie by a broad grey
+// band, its likeliest place by a bar across it.
+func (v *roomView) stretch(f *probe.Fault) {
+	segs := drawing.Polyline(v.view.Pts(f.Line)...)
+	v.path(drawing.LayerHatch, "stretch with the fault", segs, stretchBand(), nil)
+	v.ink.segs(segs, cableInk)
+	v.uses(signFault)
+	at, dir := v.view.Pt(f.Best), v.heading(f.Cable, f.Best)
+	across := drawing.Pt{X: -dir.Y, Y: dir.X}.Mul(bestBar / 2)
+	v.path(drawing.LayerMarks, "likeliest place", drawing.Polyline(at.Sub(across), at.Add(across)), drawing.WallLine(), nil)
+	v.ink.mark(drawing.BoxOf(at.Sub(across), at.Add(across)).Grow(0.5))
+	v.tag(at, bestBar/2, "LIKELIEST", "likeliest place: "+v.placeWords(f.Best), 1)
+	for i, p := range []plane.Point{f.Line[0], f.Line[len(f.Line)-1]} {
+		name := [...]string{"FROM", "TO"}[i]
+		v.tag(v.view.Pt(p), stretchWidth/2, name, name+": "+v.placeWords(p), 1)
+	}
+}
+
+// faultTiles outlines the tiles over the stretch with their row and column.
+func (v *roomView) faultTiles(f *probe.Fault) {
+	for _, t := range f.Tiles {
+		ring, _ := f.Map.Tiling.Outline(t)
+		inside, err := plane.FromRing(ring.CCW()).Meet(v.room.Tiled)
+		if err != nil || inside.Empty() {
+			continue
+		}
+		v.path(drawing.LayerFloor, fmt.Sprintf("tile, row %d, column %d", t.Row, t.Column), v.view.Outline(inside), drawing.MarkLine(), nil)
+		for _, r := range v.view.Rings(inside) {
+			v.ink.line(append(r, r[0]), thinInk)
+		}
+		v.uses(signTile)
+		for _, poly := range inside {
+			v.nameArea(fmt.Sprintf("R%d C%d", t.Row, t.Column), poly.Outer, 3)
+			break // a tile in pieces is named once
+		}
+	}
+}
+
+// mistaken marks the pieces of other runs that could be taken for the stretch
+// by dashes beside the cable.
+func (v *roomView) mistaken(f *probe.Fault) {
+	for _, n := range f.Neighbours {
+		segs := drawing.Polyline(v.view.Pts(n.Line)...)
+		v.path(drawing.LayerHatch, fmt.Sprintf("run %d, which could be taken for it", n.Run), segs, mistakenBand(), nil)
+		v.uses(signMistaken)
+	}
+}
+
+func faultLevels(v *roomView, f *probe.Fault) []level {
+	found := list{head: "Where the fault must lie"}
+	found.paras = f.Lines()
+	cautions := list{head: "Before a tile is lifted", number: 1, paras: f.Cautions()}
+	found.paras = found.paras[:len(found.paras)-len(cautions.paras)]
+	notes := list{head: "Notes", number: 1, paras: append(append([]string{}, v.noted...), v.remarks...)}
+	bs := []block{found, cautions, v.faultPlaces(f), legendOf(v.used), notes}
+	return []level{{blocks: bs}, {blocks: bs, gain: never, overflow: true}}
+}
+
+// faultPlaces is the table that finds the stretch on the floor.
+func (v *roomView) faultPlaces(f *probe.Fault) block {
+	t := table{head: "Measured out on the floor", cols: []column{{head: "Point", wraps: true}, {head: "Along cable", align: decimal}, {head: "D1", align: decimal}, {head: "D2", align: decimal}}}
+	for i, p := range []plane.Point{f.Line[0], f.Best, f.Line[len(f.Line)-1]} {
+		a, b := v.offsets(p)
+		along := []float64{f.Stretch.From, f.Stretch.Best, f.Stretch.To}[i]
+		t.rows = append(t.rows, row([...]string{"From", "Likeliest", "To"}[i], v.fig.long(along), a, b))
+	}
+	return t
+}

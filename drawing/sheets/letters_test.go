@@ -1,0 +1,102 @@
+package sheets
+
+import (
+	"testing"
+
+	"oxturn/drawing"
+)
+
+func at(x, y float64) spot { return spot{at: drawing.Pt{X: x, Y: y}} }
+
+// TestPlaceCheapest: a label takes its cheapest free spot, not its first.
+func TestPlaceCheapest(t *testing.T) {
+	ls := newLettering(drawing.Box{X1: 100, Y1: 100})
+	dear := at(20, 20)
+	dear.cost = 5
+	l := &label{text: "S1", height: 2.5, spots: []spot{dear, at(60, 60)}}
+	ls.add(l)
+	ls.place()
+	if l.at != 1 {
+		t.Errorf("took spot %d", l.at)
+	}
+}
+
+// TestPlaceOverLines: walls are never lettered over, cable only where there is
+// nothing better, and then with a knock-out.
+func TestPlaceOverLines(t *testing.T) {
+	field := drawing.Box{X1: 100, Y1: 100}
+	ls := newLettering(field)
+	ls.ink.line([]drawing.Pt{{X: 0, Y: 19}, {X: 100, Y: 19}}, solidInk)
+	ls.ink.line([]drawing.Pt{{X: 0, Y: 59}, {X: 100, Y: 59}}, cableInk)
+	l := &label{text: "END", height: 2.5, spots: []spot{at(20, 20), at(60, 60)}}
+	ls.add(l)
+	ls.place()
+	if l.at != 1 {
+		t.Fatalf("took spot %d, over a wall", l.at)
+	}
+	pg := &page{sheet: &drawing.Sheet{}}
+	ls.draw(pg)
+	if tx := texts(pg.sheet); len(tx) != 1 || tx[0].Knockout == 0 {
+		t.Errorf("lettering over cable has no knock-out: %+v", tx)
+	}
+}
+
+// TestPush: a label with one spot gets it from a label that has another.
+func TestPush(t *testing.T) {
+	ls := newLettering(drawing.Box{X1: 100, Y1: 100})
+	first := &label{text: "START", height: 2.5, rank: 1, spots: []spot{at(20, 20), at(60, 60)}}
+	second := &label{text: "S1", height: 2.5, rank: 2, spots: []spot{at(21, 20)}}
+	ls.add(first)
+	ls.add(second)
+	ls.place()
+	if first.at != 1 || second.at != 0 {
+		t.Errorf("spots %d and %d", first.at, second.at)
+	}
+}
+
+// TestHomeless: what finds no spot is handed back for a note; what is optional
+// is not.
+func TestHomeless(t *testing.T) {
+	ls := newLettering(drawing.Box{X1: 10, Y1: 10})
+	ls.ink.mark(drawing.Box{X1: 10, Y1: 10})
+	ls.add(&label{text: "S1", height: 2.5, spots: []spot{at(5, 5)}, note: "sensor S1"})
+	ls.add(&label{text: "5", height: 2.5, spots: []spot{at(5, 5)}, option: true})
+	ls.add(&label{text: "S2", height: 2.5, note: "sensor S2"})
+	ls.place()
+	if h := ls.homeless(); len(h) != 2 || h[0].note != "sensor S1" || h[1].note != "sensor S2" {
+		t.Errorf("homeless: %d", len(h))
+	}
+}
+
+// TestLeaderKeepsOffText: a leader does not run through other lettering.
+func TestLeaderKeepsOffText(t *testing.T) {
+	ls := newLettering(drawing.Box{X1: 100, Y1: 100})
+	ls.add(&label{text: "in the way", height: 2.5, rank: 1, spots: []spot{at(50, 50)}})
+	s := at(50, 20)
+	s.leader = []drawing.Pt{{X: 50, Y: 80}, {X: 50, Y: 22}}
+	l := &label{text: "S1", height: 2.5, rank: 2, spots: []spot{s}}
+	ls.add(l)
+	ls.place()
+	if l.at >= 0 {
+		t.Error("the leader runs through lettering")
+	}
+}
+
+func TestClipPiece(t *testing.T) {
+	b := drawing.Box{X0: 10, Y0: 10, X1: 20, Y1: 20}
+	for _, c := range []struct {
+		p, q, from, to drawing.Pt
+		ok             bool
+	}{
+		{drawing.Pt{X: 0, Y: 15}, drawing.Pt{X: 30, Y: 15}, drawing.Pt{X: 10, Y: 15}, drawing.Pt{X: 20, Y: 15}, true},
+		{drawing.Pt{X: 12, Y: 12}, drawing.Pt{X: 14, Y: 14}, drawing.Pt{X: 12, Y: 12}, drawing.Pt{X: 14, Y: 14}, true},
+		{drawing.Pt{X: 0, Y: 0}, drawing.Pt{X: 30, Y: 30}, drawing.Pt{X: 10, Y: 10}, drawing.Pt{X: 20, Y: 20}, true},
+		{drawing.Pt{X: 0, Y: 15}, drawing.Pt{X: 5, Y: 15}, drawing.Pt{}, drawing.Pt{}, false},
+		{drawing.Pt{X: 0, Y: 18}, drawing.Pt{X: 14, Y: 32}, drawing.Pt{}, drawing.Pt{}, false},
+	} {
+		from, to, ok := clipPiece(c.p, c.q, b)
+		if ok != c.ok || ok && (from.Dist(c.from) > 1e-9 || to.Dist(c.to) > 1e-9) {
+			t.Errorf("%v to %v: %v to %v, %v", c.p, c.q, from, to, ok)
+		}
+	}
+}

@@ -1,0 +1,97 @@
+package sheets
+
+import (
+	"math"
+	"testing"
+
+	"oxturn/drawing"
+	"oxturn/fonts"
+)
+
+func setAlone(b block, w float64) *drawing.Sheet {
+	pg := newPage(nil, drawing.Paper{Name: "A4", W: 210, H: 297})
+	b.set(pg, drawing.Pt{X: 20, Y: 20}, w)
+	return pg.sheet
+}
+
+// TestDecimalAlign: the decimal points of a column lie under each other.
+func TestDecimalAlign(t *testing.T) {
+	tab := table{cols: []column{{head: "Item", wraps: true}, {head: "Net", align: decimal}}, rows: [][]cell{row("a", "1.25"), row("b", "100.5"), row("c", "12")}}
+	var points []float64
+	for _, tx := range texts(setAlone(tab, 80)) {
+		whole, _ := parts(tx.Text)
+		if tx.Text == "1.25" || tx.Text == "100.5" || tx.Text == "12" {
+			points = append(points, tx.Start().X+fonts.Width(tx.Face, whole, tx.Height))
+		}
+	}
+	if len(points) != 3 || math.Abs(points[0]-points[1]) > 1e-6 || math.Abs(points[0]-points[2]) > 1e-6 {
+		t.Errorf("decimal points at %v", points)
+	}
+}
+
+// TestTableHeight: what a table says of its height is what it takes.
+func TestTableHeight(t *testing.T) {
+	tab := table{head: "Things", cols: []column{{head: "Item", wraps: true}, {head: "Note of some length", wraps: true}}}
+	for range 5 {
+		tab.rows = append(tab.rows, row("a name that has to wrap in a narrow column", "and a note that wraps too"))
+	}
+	for _, w := range []float64{40, 60, 90, 170} {
+		pg := newPage(nil, drawing.Paper{Name: "A4", W: 210, H: 297})
+		tab.set(pg, drawing.Pt{X: 20, Y: 20}, w)
+		low := boxOfItems(pg.sheet.Items).Y1
+		if h := tab.height(pg.ty, w); math.Abs(20+h-low) > 0.3 {
+			t.Errorf("%.0f wide: %.2f high by its word, %.2f on paper", w, h, low-20)
+		}
+	}
+}
+
+// TestSplit: a long table goes on without losing a row, a short one stays
+// whole.
+func TestSplit(t *testing.T) {
+	tab := table{head: "Runs", cols: []column{{head: "Run", align: decimal}, {wraps: true}}}
+	for i := range 40 {
+		tab.rows = append(tab.rows, row(itoa(i+1), "east"))
+	}
+	ty := newTypesetter()
+	first, rest := tab.split(ty, 60, 100)
+	if n := len(first.(table).rows) + len(rest.(table).rows); n != 40 || first.height(ty, 60) > 100 {
+		t.Errorf("%d rows, first part %.1f high", n, first.height(ty, 60))
+	}
+	tab.rows = tab.rows[:8]
+	if first, _ := tab.split(ty, 60, 30); first != nil {
+		t.Error("a short table is split")
+	}
+}
+
+// TestFlow: blocks never overlap, keep to their slots, and what does not fit
+// is handed back.
+func TestFlow(t *testing.T) {
+	ty := newTypesetter()
+	var blocks []block
+	for range 12 {
+		blocks = append(blocks, list{head: "Head", number: 1, paras: []string{"one two three four five six", "seven eight nine ten eleven twelve", "thirteen"}})
+	}
+	slots := []drawing.Box{{X1: 60, Y1: 100}, {X0: 70, X1: 130, Y1: 80}}
+	placed, rest := flow(ty, blocks, slots)
+	paras := 0
+	var boxes []drawing.Box
+	for _, p := range placed {
+		b := drawing.Box{X0: p.at.X, Y0: p.at.Y, X1: p.at.X + p.w, Y1: p.at.Y + p.block.height(ty, p.w)}
+		if !slots[0].Grow(1e-6).Contains(b) && !slots[1].Grow(1e-6).Contains(b) {
+			t.Errorf("a block leaves its slot: %v", b)
+		}
+		for _, o := range boxes {
+			if o.Meets(b) {
+				t.Errorf("blocks overlap: %v and %v", o, b)
+			}
+		}
+		boxes = append(boxes, b)
+		paras += len(p.block.(list).paras)
+	}
+	for _, b := range rest {
+		paras += len(b.(list).paras)
+	}
+	if paras != 36 || len(rest) == 0 {
+		t.Errorf("%d of 36 paragraphs left, %d blocks over", paras, len(rest))
+	}
+}
