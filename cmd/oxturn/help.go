@@ -2,26 +2,92 @@ package main
 
 import (
 	"context"
+	"embed"
+	"flag"
 	"fmt"
 	"strings"
 )
 
 const helpHelp = `
+A topic is one of job-file, units, exit-codes and sheets.
+
   oxturn help draw
+  oxturn help job-file                 every key of the job file
+  oxturn help job-file room.fixture    those of one table
+  oxturn help --man > oxturn.1         all of it as a manual page
+
+Flags:
+  --man                  the manual page
 `
 
+//go:embed topics
+var topicFiles embed.FS
+
+// A topic is a text on what is not one verb's alone.
+type topic struct{ name, short string }
+
+func topics() []topic {
+	return []topic{
+		{"job-file", "every key of the job file"},
+		{"units", "how lengths and other quantities are written"},
+		{"exit-codes", "what a script may rely on"},
+		{"sheets", "what is drawn and for whom"},
+	}
+}
+
+func topicNames() []string {
+	var out []string
+	for _, t := range topics() {
+		out = append(out, t.name)
+	}
+	return out
+}
+
+// topicText returns a topic's text.
+func topicText(name string) string {
+	if name == "job-file" {
+		return jobFileText("")
+	}
+	data, err := topicFiles.ReadFile("topics/" + name + ".txt")
+	if err != nil {
+		panic(err) // built in; a test reads them all
+	}
+	return string(data)
+}
+
 func help(_ context.Context, c *console, args []string) int {
-	if len(args) == 0 {
+	fs := flag.NewFlagSet("help", flag.ContinueOnError)
+	man := fs.Bool("man", false, "")
+	rest, code, ok := parse(c, "help", fs, args)
+	switch {
+	case !ok:
+		return code
+	case *man:
+		fmt.Fprint(c.Out, manual())
+		return exitOK
+	case len(rest) == 0:
 		fmt.Fprint(c.Out, overview())
 		return exitOK
+	case len(rest) == 2 && rest[0] == "job-file":
+		return helpTable(c, rest[1])
 	}
-	v, ok := verbNamed(args[0])
-	if !ok {
-		c.say("oxturn help: there is no verb %q%s", args[0], didYouMean(args[0], verbNames()))
-		return exitUsage
+	return helpOn(c, rest[0])
+}
+
+func helpOn(c *console, name string) int {
+	if v, ok := verbNamed(name); ok {
+		fmt.Fprintf(c.Out, "oxturn %s\n%s\n%s", v.use, v.short, v.help)
+		return exitOK
 	}
-	fmt.Fprintf(c.Out, "oxturn %s\n%s\n%s", v.use, v.short, v.help)
-	return exitOK
+	for _, t := range topics() {
+		if t.name == name {
+			fmt.Fprint(c.Out, topicText(name))
+			return exitOK
+		}
+	}
+	c.say("oxturn help: there is no verb or topic %q%s\nhint: oxturn help lists the verbs; topics are %s",
+		name, didYouMean(name, append(verbNames(), topicNames()...)), strings.Join(topicNames(), ", "))
+	return exitUsage
 }
 
 // A helpFlag is a flag as a verb's help lists it.

@@ -4,11 +4,13 @@ import (
 	"bytes"
 	"encoding/xml"
 	"errors"
+	"fmt"
 	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
 	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -38,6 +40,7 @@ func TestScripts(t *testing.T) {
 			e.Setenv("GITHUB_ACTIONS", "")
 			return os.WriteFile(filepath.Join(e.WorkDir, "tiny.toml"), []byte(tinyJob), 0o644)
 		},
+		Condition: have,
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			"exits": exits, "xml": parseXML, "pdf": checkPDF, "count": countFiles, "sametree": sameTree,
 		},
@@ -66,6 +69,20 @@ cables = ["C10"]
 [room.thermostat]
 at = [600, 0]
 `
+
+// have is the condition [have:PROGRAM]. Where all tools are required a missing
+// one is an error.
+func have(cond string) (bool, error) {
+	name, ok := strings.CutPrefix(cond, "have:")
+	if !ok {
+		return false, fmt.Errorf("unknown condition %s", cond)
+	}
+	_, err := exec.LookPath(name)
+	if err != nil && os.Getenv("OXTURN_REQUIRE_TOOLS") != "" {
+		return false, err
+	}
+	return err == nil, nil
+}
 
 // exits runs a command and compares its exit code: exits 2 oxturn draw.
 func exits(ts *testscript.TestScript, neg bool, args []string) {

@@ -1,0 +1,132 @@
+package main
+
+import (
+	"context"
+	_ "embed"
+	"flag"
+	"fmt"
+	"slices"
+	"strings"
+)
+
+const completionHelp = `
+Prints the lines that let a shell complete verbs, flags and job files.
+
+  bash:  source <(oxturn completion bash)        in ~/.bashrc
+  zsh:   source <(oxturn completion zsh)         in ~/.zshrc, after compinit
+  fish:  oxturn completion fish > ~/.config/fish/completions/oxturn.fish
+
+Exit codes: 0 done, 2 usage.
+`
+
+// completeVerb is what the shells' lines call. It is not in the list of verbs.
+const completeVerb = "__complete"
+
+//go:embed completion/bash.sh
+var completeBash string
+
+//go:embed completion/zsh.zsh
+var completeZsh string
+
+//go:embed completion/fish.fish
+var completeFish string
+
+var shells = []string{"bash", "zsh", "fish"}
+
+func completion(_ context.Context, c *console, args []string) int {
+	fs := flag.NewFlagSet("completion", flag.ContinueOnError)
+	rest, code, ok := parse(c, "completion", fs, args)
+	if !ok {
+		return code
+	}
+	if len(rest) != 1 || !slices.Contains(shells, rest[0]) {
+		c.say("oxturn completion: name a shell: bash, zsh or fish")
+		return exitUsage
+	}
+	fmt.Fprint(c.Out, map[string]string{"bash": completeBash, "zsh": completeZsh, "fish": completeFish}[rest[0]])
+	return exitOK
+}
+
+// Lines that stand for files instead of for themselves.
+const (
+	jobFiles = ":toml"
+	anyFiles = ":files"
+	folders  = ":folders"
+)
+
+// complete prints what may stand in the place of the last of words, one a
+// line, or one of the lines above.
+func complete(c *console, words []string) {
+	for _, w := range candidates(words) {
+		fmt.Fprintln(c.Out, w)
+	}
+}
+
+// candidates are all that may follow, whatever the last word begins with: the
+// shell picks.
+func candidates(words []string) []string {
+	if len(words) <= 1 {
+		return verbNames()
+	}
+	v, ok := verbNamed(words[0])
+	if !ok {
+		return nil
+	}
+	last, before := words[len(words)-1], words[len(words)-2]
+	flags := helpFlags(v)
+	for _, f := range flags {
+		if f.name == before && f.value != "" {
+			return flagWords(f)
+		}
+	}
+	if strings.HasPrefix(last, "-") {
+		var out []string
+		for _, f := range flags {
+			out = append(out, f.name)
+		}
+		return out
+	}
+	return verbWords(v.name)
+}
+
+// flagWords are what a flag may take.
+func flagWords(f helpFlag) []string {
+	switch f.value {
+	case "DIR":
+		return []string{folders}
+	case "FILE":
+		return []string{anyFiles}
+	case "LIST":
+		return kinds()
+	case "STYLE":
+		return styles
+	case "WHEN":
+		return []string{"auto", "always", "never"}
+	case "KIND":
+		return starterKinds
+	case "UNITS":
+		return []string{"mm", "in"}
+	case "FORMAT":
+		return []string{"text", "csv", "json"}
+	}
+	return nil
+}
+
+// verbWords are what a verb takes besides flags.
+func verbWords(verb string) []string {
+	switch verb {
+	case "help":
+		return append(verbNames(), topicNames()...)
+	case "completion":
+		return shells
+	case "explain":
+		var out []string
+		for _, e := range explanations() {
+			out = append(out, e.ID)
+		}
+		return out
+	case "version", "schema":
+		return nil
+	}
+	return []string{jobFiles}
+}

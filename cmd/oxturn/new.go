@@ -1,0 +1,148 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"embed"
+	"errors"
+	"flag"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"text/template"
+)
+
+const newHelp = `
+Writes a complete job, with comments, that can be drawn at once: change what
+your room has otherwise. Asks nothing and never overwrites. Beside it goes
+` + schemaFile + `, by which editors complete and check the keys.
+
+  oxturn new                       a bath, bath.toml, in millimetres
+  oxturn new --units in
+  oxturn new --kind kitchen jobs/hill-street.toml
+
+Flags:
+  --kind KIND            bath, kitchen or entry (default bath)
+  --units UNITS          mm or in (default mm)
+
+Exit codes: 0 done, 2 usage, or the file is there already.
+`
+
+// starterKinds are the words --kind takes; each has a file in starters.
+var starterKinds = []string{"bath", "kitchen", "entry"}
+
+//go:embed starters
+var starters embed.FS
+
+func newJob(_ context.Context, c *console, args []string) int {
+	fs := flag.NewFlagSet("new", flag.ContinueOnError)
+	kind := fs.String("kind", "bath", "")
+	units := fs.String("units", "mm", "")
+	names, code, ok := parse(c, "new", fs, args)
+	if !ok {
+		return code
+	}
+	name := *kind + ".toml"
+	if len(names) > 0 {
+		name = names[0]
+	}
+	switch {
+	case len(names) > 1:
+		c.say("oxturn new: it takes one file, not %d", len(names))
+	case !slices.Contains(starterKinds, *kind):
+		c.say("oxturn new: --kind %q is not known%s; use bath, kitchen or entry", *kind, didYouMean(*kind, starterKinds))
+	case *units != "mm" && *units != "in":
+		c.say("oxturn new: --units %q is not known; use mm or in", *units)
+	default:
+		return writeStarter(c, name, *kind, *units)
+	}
+	return exitUsage
+}
+
+func writeStarter(c *console, name, kind, units string) int {
+	if err := writeNew(name, starter(kind, units)); err != nil {
+		c.say("oxturn new: %v", err)
+		return exitUsage
+	}
+	c.say("%s: a %s to start from", name, kind)
+	if err := writeNew(filepath.Join(filepath.Dir(name), schemaFile), jobSchema()); err != nil && !errors.Is(err, fs.ErrExist) {
+		c.say("%v: editors will not complete keys", err)
+	}
+	c.say("next:  oxturn watch %s   to see it while you change it\n       oxturn draw %s -o out   to write the drawings", name, name)
+	return exitOK
+}
+
+// errThere is that a file is not overwritten.
+type errThere struct{ name string }
+
+func (e errThere) Error() string {
+	return fmt.Sprintf("%s is there already and is left as it is; give another name", e.name)
+}
+func (e errThere) Is(target error) bool { return target == fs.ErrExist }
+
+// writeNew writes a file that must not be there yet, and removes it when it
+// does not come out whole.
+func writeNew(name string, data []byte) error {
+	err := writeSafe(name, data)
+	if errors.Is(err, fs.ErrExist) {
+		return errThere{name}
+	}
+	if err != nil {
+		os.Remove(name)
+		return writeError(name, err)
+	}
+	return nil
+}
+
+// A starterCable is a cable of a starter job, as its label would have it.
+type starterCable struct {
+	ID, Length, Lead string
+	Volts, Watts     int
+	Ohms             string
+}
+
+// starter is the text of a starter job.
+func starter(kind, units string) []byte {
+	pick := func(inches, millimetres string) string {
+		if units == "in" {
+			return inches
+		}
+		return millimetres
+	}
+	t, err := template.New(kind+".toml").Funcs(template.FuncMap{"pick": pick}).ParseFS(starters, "starters/"+kind+".toml")
+	if err != nil {
+		panic(err) // the templates are built in and all tested
+	}
+	var b bytes.Buffer
+	if err := t.Execute(&b, map[string]any{"Units": units, "Cables": starterCables(kind, units)}); err != nil {
+		panic(err)
+	}
+	return b.Bytes()
+}
+
+// starterCables are invented, about 3.6 W/ft (12 W/m): a catalogue in steps
+// that leave every usual room a fit.
+func starterCables(kind, units string) []starterCable {
+	var out []starterCable
+	if units == "mm" {
+		for _, m := range []int{12, 16, 20, 26, 34, 44, 58, 75, 98} {
+			out = append(out, labelled("X230", "m", "4 m", m, 230, 12*m))
+		}
+		return out
+	}
+	volts := 240
+	if kind == "bath" {
+		volts = 120
+	}
+	for _, ft := range []int{40, 52, 64, 80, 100, 130, 170, 220, 270, 320} {
+		out = append(out, labelled(fmt.Sprintf("X%d", volts), "ft", "12 ft", ft, volts, ft*37/10))
+	}
+	return out
+}
+
+func labelled(id, unit, lead string, length, volts, watts int) starterCable {
+	return starterCable{fmt.Sprintf("%s-%d", id, length), fmt.Sprintf("%d %s", length, unit), lead, volts, watts,
+		fmt.Sprintf("%.1f", float64(volts*volts)/float64(watts))}
+}
