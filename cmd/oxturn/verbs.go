@@ -21,6 +21,7 @@ func verbs() []verb {
 		{"check", "check JOB.toml...", "say what is wrong with a job and write nothing", checkHelp, check},
 		{"explain", "explain [ID]", "what a warning means, and how a job without it looks", explainHelp, explain},
 		{"probe", "probe JOB.toml --from \"A 2ft\" --from \"B 14in\"", "what lies at a spot on the floor, before anything is drilled", probeHelp, probeVerb},
+		{"fault", "fault JOB.toml --cable ID --short OHMS...", "the stretch of floor that a fault must lie under", faultHelp, faultVerb},
 		{"help", "help [VERB | TOPIC]", "this list, one verb's help, or a topic", helpHelp, help},
 		{"version", "version [--licences]", "version, build and fonts", versionHelp, version},
 	}

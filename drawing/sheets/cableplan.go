@@ -43,7 +43,7 @@ func cablePlanLevels(v *roomView) []level {
 	all := cautionList("Cautions", "", layingCautions()...)
 	few := cautionList("Cautions", "All cautions are on the sheet of notes.", neverCut, neverCoiled, ratedVoltage, inspectFirst)
 	signs, rev := legendOf(v.used), revisions(v.plan)
-	full := []block{v.locations()}
+	full := append([]block{v.locations()}, v.differences()...)
 	full = append(append(full, tables...), signs, v.notes(), rev, all)
 	short := []block{v.locations()}
 	short = append(append(short, tables...), signs, few, v.notes())

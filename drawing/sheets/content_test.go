@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"oxturn/drawing"
+	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
@@ -80,11 +81,22 @@ func TestStatus(t *testing.T) {
 	for status, word := range map[job.Status]string{job.Proposal: "PROPOSAL", job.ForInstallation: "FOR INSTALLATION", job.AsLaid: "AS LAID"} {
 		p := samplePlan(t, plane.Millimetres)
 		p.Job.Info.Status = status
+		if status == job.AsLaid {
+			c := &p.Rooms[0].Cables[0]
+			c.Laid = &layout.Laid{Job: &job.Laid{Evidence: job.ByHand}, Whole: true, Path: c.Path, Error: 25}
+		}
 		set, err := Set(p)
 		if err != nil {
 			t.Fatal(err)
 		}
 		for _, s := range set {
+			var all []string
+			for _, x := range texts(s) {
+				all = append(all, x.Text)
+			}
+			if status == job.AsLaid && !strings.Contains(strings.Join(all, " "), "measured by hand, within 25 either way") {
+				t.Errorf("%s does not say how the cable was found", s.ID)
+			}
 			if !has(s, word) {
 				t.Errorf("%s does not say %s", s.ID, word)
 			}

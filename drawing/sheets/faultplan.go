@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"strings"
 
 	"oxturn/drawing"
 	"oxturn/layout"
@@ -114,11 +115,21 @@ func (v *roomView) mistaken(f *probe.Fault) {
 
 func faultLevels(v *roomView, f *probe.Fault) []level {
 	found := list{head: "Where the fault must lie"}
-	found.paras = f.Lines()
-	cautions := list{head: "Before a tile is lifted", number: 1, paras: f.Cautions()}
-	found.paras = found.paras[:len(found.paras)-len(cautions.paras)]
-	notes := list{head: "Notes", number: 1, paras: append(append([]string{}, v.noted...), v.remarks...)}
-	bs := []block{found, cautions, v.faultPlaces(f), legendOf(v.used), notes}
+	for _, l := range f.Facts() {
+		about := ""
+		if l.About == "tile" || l.About == "assumed" || l.About == "record" {
+			about = l.About + ": "
+		}
+		found.paras = append(found.paras, capital(about+l.Words))
+	}
+	cautions := list{head: "Before a tile is lifted", number: 1}
+	for _, c := range f.Cautions() {
+		cautions.paras = append(cautions.paras, capital(c)+".")
+	}
+	bs := []block{v.faultPlaces(f), found, cautions, legendOf(v.used)}
+	if notes := append(append([]string{}, v.noted...), v.remarks...); len(notes) > 0 {
+		bs = append(bs, list{head: "Notes", number: 1, paras: notes})
+	}
 	return []level{{blocks: bs}, {blocks: bs, gain: never, overflow: true}}
 }
 
@@ -131,4 +142,12 @@ func (v *roomView) faultPlaces(f *probe.Fault) block {
 		t.rows = append(t.rows, row([...]string{"From", "Likeliest", "To"}[i], v.fig.long(along), a, b))
 	}
 	return t
+}
+
+// capital begins a sentence.
+func capital(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
 }

@@ -6,7 +6,6 @@ import (
 	"oxturn/drawing"
 	"oxturn/fonts"
 	"oxturn/layout"
-	"oxturn/layout/job"
 )
 
 // ownerMap draws the page that stays with the house: where cable is and where
@@ -60,9 +59,9 @@ func ownerMapLevels(v *roomView) []level {
 }
 
 // evidence says what the map is worth.
-func evidence(s job.Status) string {
-	if s == job.AsLaid {
-		return "This map is recorded as laid. It gives distances from the faces D1 and D2; allow for the error of measuring, 25 mm (1 in) at least."
+func evidence(record string) string {
+	if record != "" {
+		return "This map is recorded as laid: " + record + ". It gives distances from the faces D1 and D2; take that error off every one of them."
 	}
 	return "THIS IS A PLAN, NOT A RECORD. The cable may lie elsewhere. No hole may be judged by it: have the cable located first, whatever it shows."
 }
@@ -70,7 +69,7 @@ func evidence(s job.Status) string {
 // mayIDrill is the question the map is kept for.
 func (v *roomView) mayIDrill() block {
 	l := list{head: "Before you drill, screw or cut", number: 1}
-	l.paras = append(l.paras, evidence(v.plan.Job.Info.Status),
+	l.paras = append(l.paras, evidence(recordOf(v.plan, []layout.Room{*v.room})),
 		"Switch off at the panel, and make sure it is off.",
 		"Never drill or screw inside the dashed line, nor near the leads, sensors, START or END: all of them are in the floor.",
 		fmt.Sprintf("Keep nails and screws %s away from the lead rise in the wall, from the floor up to the box.", riseWords(v.fig.units)),

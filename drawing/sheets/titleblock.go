@@ -30,6 +30,7 @@ type titleBlock struct {
 	info     job.Info
 	units    string
 	letter   []string // letterhead
+	record   string   // how the cable was found, where it is recorded as laid
 }
 
 // A field is one box of the title block.
@@ -56,12 +57,13 @@ func statusWords(s job.Status) string {
 }
 
 // statusNote returns what the status means, for the line under the band.
-func statusNote(s job.Status) string {
+// record says how a cable recorded as laid was found.
+func statusNote(s job.Status, record string) string {
 	switch s {
 	case job.ForInstallation:
 		return "Planned, not yet laid. Mark every change on this sheet."
 	case job.AsLaid:
-		return "Record of the floor as laid, by the job file."
+		return "Record of the floor as laid, by the job file: " + record + "."
 	}
 	return "Not for installation: order and lay only after the finished walls are measured."
 }
@@ -158,7 +160,7 @@ func (t titleBlock) height(ty *typesetter, w float64) float64 {
 }
 
 func (t titleBlock) noteHeight(ty *typesetter, w float64) float64 {
-	return float64(ty.lines(fonts.Lettering, statusNote(t.info.Status), note, w-2*pad))*leading + 1.6
+	return float64(ty.lines(fonts.Lettering, statusNote(t.info.Status, t.record), note, w-2*pad))*leading + 1.6
 }
 
 func (t titleBlock) set(pg *page, at drawing.Pt, w float64) {
@@ -191,7 +193,7 @@ func (t titleBlock) setBand(pg *page, at drawing.Pt, w float64) float64 {
 		Height: drawing.H50, Face: fonts.LetteringBold, Anchor: drawing.Middle, Colour: drawing.White,
 	})
 	y := band.Y1
-	for _, l := range pg.ty.wrap(statusNote(t.info.Status), w-2*pad) {
+	for _, l := range pg.ty.wrap(statusNote(t.info.Status, t.record), w-2*pad) {
 		pg.write(drawing.Pt{X: at.X + w/2, Y: y + 3.7}, l, note, drawing.Middle)
 		y += leading
 	}
@@ -216,5 +218,6 @@ func titleFor(p *layout.Plan, title, kind string) titleBlock {
 		title: title, kind: kind, revision: lastRevision(p), info: p.Job.Info, n: 88, of: 88, // until they are known, room for two figures
 
 		units: unitsWords(p.Job.Sheet, figuresOf(p.Job).units), letter: p.Job.Sheet.Letterhead, scale: "-",
+		record: recordOf(p, p.Rooms),
 	}
 }

@@ -28,6 +28,7 @@ func rounded(path []plane.Point, r float64) (line []plane.Point, along []float64
 		}
 		line = append(line, bend(path[i-1], p, path[i+1], r, min(before, after))...)
 	}
+	line = slices.CompactFunc(line, func(a, b plane.Point) bool { return a.Dist(b) < 1e-6 })
 	along = make([]float64, len(line))
 	for i := 1; i < len(line); i++ {
 		along[i] = along[i-1] + line[i-1].Dist(line[i])

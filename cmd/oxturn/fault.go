@@ -1,0 +1,191 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"flag"
+	"fmt"
+	"io"
+
+	"oxturn/drawing/pdf"
+	"oxturn/drawing/sheets"
+	"oxturn/drawing/svg"
+	"oxturn/layout"
+	"oxturn/layout/probe"
+	"oxturn/layout/record"
+)
+
+const faultHelp = `
+Turns a reading of a faulty cable into the stretch of floor it must lie under,
+with the tiles over it and the runs it could be taken for. Figures may carry
+their error: 19.0, 19.0+-0.2 or 19.0+-1%. Isolate the circuit before any test.
+
+  oxturn fault bath.toml --cable H1 --short 19.0 --lead-ohms 0.12
+  oxturn fault bath.toml --earth 52.9,1221.0,1231.9 -o out
+  oxturn fault bath.toml --capacitance 3.15 --whole-capacitance 9.0
+
+Flags:
+  --short OHMS           core to core at the lead: a short between the cores
+  --earth AB,A,B         the loop, and from each of its ends to the braid
+  --murray P,Q           bridge arms in balance, Q at the faulty conductor
+  --varley P,Q,S,AB      bridge arms, ohms in series and the loop
+  --capacitance NF       conductors to braid: a break
+  --capacitance-ends A,B the same read from both ends
+  --echo-time NS         a pulse's echo, with --velocity
+  --echo-distance LENGTH what the instrument shows, with --set and --velocity
+  --cable ID             the cable, where the job has several
+  --whole-ohms OHMS      the whole cable; left out: by the record or the label
+  --whole-capacitance NF the whole cable; left out: by the record
+  --lead-ohms OHMS       the lead there and back; left out: taken as none
+  --core-share SHARE     share of a twin's ohms in its first core (0.5)
+  --velocity FACTOR      of the cable, --set FACTOR what the instrument was set to
+  --meter-error SHARE    of figures without their own (default 1%)
+  -o DIR                 also draw the stretch, NAME-fault-ID.pdf and .svg
+  --format FORMAT        text or json
+` + mannerHelp + `
+Exit codes: 0 answered, 1 errors in the job or a reading that fits no place on
+the cable, 2 usage.
+`
+
+func faultVerb(ctx context.Context, c *console, args []string) int {
+	fs := flag.NewFlagSet("fault", flag.ContinueOnError)
+	o := faultFlags(fs)
+	m := mannerFlags(fs)
+	names, code, ok := parse(c, "fault", fs, args)
+	if !ok {
+		return code
+	}
+	name, ok := oneJob(c, "fault", names)
+	if !ok || !m.settle(c, "fault") || !formatKnown(c, "fault", o.format) {
+		return exitUsage
+	}
+	method, err := o.method()
+	if err != nil {
+		c.say("oxturn fault: %v\nhint: oxturn help fault", err)
+		return exitUsage
+	}
+	w, code := loadPlan(ctx, c, name, m)
+	if code != exitOK {
+		return code
+	}
+	return o.find(c, w, method)
+}
+
+// find applies the method and writes what it gives.
+func (o *faultOrder) find(c *console, w *work, find method) int {
+	_, cable, err := probe.CableNamed(w.plan, o.cable)
+	if err != nil {
+		c.say("oxturn fault: %v", err)
+		return exitUsage
+	}
+	known, taken, err := o.known(cable, w.plan)
+	if err != nil {
+		c.say("oxturn fault: %v", err)
+		return exitUsage
+	}
+	s, err := find(known)
+	if err != nil {
+		c.say("oxturn fault: cable %s: %v", cable.ID, err)
+		return exitJob
+	}
+	s.Assumptions = append(s.Assumptions, taken...)
+	f, err := probe.Trace(w.plan, cable.ID, s)
+	if err != nil {
+		c.say("oxturn fault: %v", err)
+		return exitUsage
+	}
+	if o.dir != "" {
+		if err := drawFault(c, w, f, o.dir); err != nil {
+			c.say("oxturn fault: nothing was drawn: %v", err)
+			return exitUsage
+		}
+	}
+	if o.format == "json" {
+		err = f.WriteJSON(c.Out)
+	} else {
+		for _, line := range f.Lines() {
+			fmt.Fprintln(c.Out, line)
+		}
+	}
+	if err != nil {
+		c.say("oxturn fault: %v", err)
+		return exitUsage
+	}
+	return exitOK
+}
+
+func drawFault(c *console, w *work, f *probe.Fault, dir string) error {
+	set, err := sheets.FaultPlan(w.plan, f)
+	if err != nil {
+		return err
+	}
+	base := w.source.base + "-fault-" + f.Cable.ID
+	var files []file
+	add := func(name string, write func(io.Writer) error) error {
+		var b bytes.Buffer
+		err := write(&b)
+		files = append(files, file{name, b.Bytes()})
+		return err
+	}
+	if err := add(base+".pdf", func(to io.Writer) error { return pdf.Write(to, set, w.info()) }); err != nil {
+		return err
+	}
+	for i, s := range set {
+		name := base
+		if i > 0 {
+			name += fmt.Sprintf("-%d", i+1)
+		}
+		if err := add(name+".svg", func(to io.Writer) error { return svg.Write(to, s) }); err != nil {
+			return err
+		}
+	}
+	to := &folder{dir: dir}
+	defer to.close()
+	if err := to.write(files); err != nil {
+		return err
+	}
+	for _, f := range files {
+		c.say("drawn    %s", f.name)
+	}
+	return nil
+}
+
+// known gathers what is known of a cable: the flags first, then the record of
+// its readings, then its label. taken says in words what was assumed.
+func (o *faultOrder) known(c *layout.Cable, p *layout.Plan) (out record.Cable, taken []string, err error) {
+	out = record.Cable{Length: c.Label.Length, Ends: record.Ends(c.Label.Ends), Lead: c.Label.Lead, CoreShare: o.coreShare}
+	if out.LeadOhms, err = o.measured("lead-ohms", o.leadOhms); err != nil {
+		return
+	}
+	if out.Ohms, err = o.measured("whole-ohms", o.wholeOhms); err != nil {
+		return
+	}
+	if out.Farads, err = o.measured("whole-capacitance", o.wholeFarads); err != nil {
+		return
+	}
+	if echo, capacity := o.ns+o.echo != "", o.break1+o.break2 != ""; o.wholeOhms == "" && !echo && !capacity {
+		var said string
+		if out.Ohms, said = o.ohmsOf(c); said != "" {
+			taken = append(taken, said)
+		}
+	}
+	if r := handOver(c, func(r reading) bool { return r.Capacitance.Taken && !r.Capacitance.Over }); o.break1 != "" && o.wholeFarads == "" && r != nil {
+		out.Farads = record.MeterReading(r.Capacitance.Value, o.meterShare, 0, 0)
+		taken = append(taken, fmt.Sprintf("the whole cable's %g nF are those recorded at stage %q", r.Capacitance.Value, r.Stage))
+	}
+	return
+}
+
+// ohmsOf returns the ohms of a whole cable by its record, or by its label.
+func (o *faultOrder) ohmsOf(c *layout.Cable) (record.Measured, string) {
+	if r := handOver(c, func(r reading) bool { return r.Ohms.Taken && !r.Ohms.Over }); r != nil {
+		return record.MeterReading(r.Ohms.Value, o.meterShare, 0, 0), fmt.Sprintf("the whole cable's %g Ω are those recorded at stage %q", r.Ohms.Value, r.Stage)
+	}
+	ohms := c.Label.Ohms
+	source := "on its label"
+	if ohms == 0 {
+		ohms, source = c.Label.Volts*c.Label.Volts/c.Label.Watts, "reckoned from the volts and watts on its label"
+	}
+	spread := max(-c.Label.OhmsLow, c.Label.OhmsHigh)
+	return record.Measured{Value: ohms, Error: spread * ohms}, fmt.Sprintf("the whole cable's %.4g Ω are those %s, within its tolerance of %.0f %%; a reading from hand-over would be truer", ohms, source, 100*spread)
+}

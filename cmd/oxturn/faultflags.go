@@ -1,0 +1,204 @@
+package main
+
+import (
+	"flag"
+	"fmt"
+	"strconv"
+	"strings"
+
+	"oxturn/layout"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+	"oxturn/layout/record"
+)
+
+// A faultOrder is what the flags of fault ask for.
+type faultOrder struct {
+	cable, dir, format                                     string
+	short, earth, murray, varley, break1, break2, ns, echo string
+	wholeOhms, wholeFarads, leadOhms, velocity, meter      string
+	set, coreShare, meterShare                             float64
+}
+
+func faultFlags(fs *flag.FlagSet) *faultOrder {
+	o := &faultOrder{}
+	for name, to := range map[string]*string{
+		"cable": &o.cable, "o": &o.dir, "short": &o.short, "earth": &o.earth, "murray": &o.murray, "varley": &o.varley,
+		"capacitance": &o.break1, "capacitance-ends": &o.break2, "echo-time": &o.ns, "echo-distance": &o.echo,
+		"whole-ohms": &o.wholeOhms, "whole-capacitance": &o.wholeFarads, "lead-ohms": &o.leadOhms, "velocity": &o.velocity,
+	} {
+		fs.StringVar(to, name, "", "")
+	}
+	fs.StringVar(&o.format, "format", "text", "")
+	fs.StringVar(&o.meter, "meter-error", "1%", "")
+	fs.Float64Var(&o.set, "set", 0, "")
+	fs.Float64Var(&o.coreShare, "core-share", 0, "")
+	return o
+}
+
+// A method finds a fault on a cable.
+type method func(record.Cable) (record.Stretch, error)
+
+// method reads the one method the flags give.
+func (o *faultOrder) method() (method, error) {
+	share, err := percent(o.meter)
+	if err != nil || share < 0 || share > 0.5 {
+		return nil, fmt.Errorf("--meter-error %q is not a share such as 1%%", o.meter)
+	}
+	o.meterShare = share
+	type way struct {
+		flag, text string
+		figures    int
+		find       func([]record.Measured) method
+	}
+	ways := []way{
+		{"short", o.short, 1, func(v []record.Measured) method {
+			return func(c record.Cable) (record.Stretch, error) { return c.Short(v[0]) }
+		}},
+		{"earth", o.earth, 3, func(v []record.Measured) method {
+			return func(c record.Cable) (record.Stretch, error) { return c.EarthReadings(v[0], v[1], v[2]) }
+		}},
+		{"murray", o.murray, 2, func(v []record.Measured) method {
+			return func(c record.Cable) (record.Stretch, error) { return c.Murray(v[0], v[1], record.Measured{}) }
+		}},
+		{"varley", o.varley, 4, func(v []record.Measured) method {
+			return func(c record.Cable) (record.Stretch, error) { return c.Varley(v[0], v[1], v[2], v[3]) }
+		}},
+		{"capacitance", o.break1, 1, func(v []record.Measured) method {
+			return func(c record.Cable) (record.Stretch, error) { return c.Break(v[0]) }
+		}},
+		{"capacitance-ends", o.break2, 2, func(v []record.Measured) method {
+			return func(c record.Cable) (record.Stretch, error) { return c.BreakBothWays(v[0], v[1]) }
+		}},
+		{"echo-time", o.ns, 1, o.echoTime},
+	}
+	var found []method
+	var names []string
+	for _, w := range ways {
+		if w.text == "" {
+			continue
+		}
+		v, err := o.figures(w.flag, w.text, w.figures)
+		if err != nil {
+			return nil, err
+		}
+		found, names = append(found, w.find(v)), append(names, "--"+w.flag)
+	}
+	if o.echo != "" {
+		m, err := o.echoDistance()
+		if err != nil {
+			return nil, err
+		}
+		found, names = append(found, m), append(names, "--echo-distance")
+	}
+	switch {
+	case len(found) == 0:
+		return nil, fmt.Errorf("give one reading, such as --short 19.0 or --capacitance 3.15")
+	case len(found) > 1:
+		return nil, fmt.Errorf("%s are given; run fault once for each and compare: two methods that agree are worth more than one", strings.Join(names, " and "))
+	case (o.ns != "" || o.echo != "") && o.velocity == "":
+		return nil, fmt.Errorf("an echo needs --velocity, the cable's own factor")
+	}
+	return found[0], nil
+}
+
+func (o *faultOrder) echoTime(v []record.Measured) method {
+	return func(c record.Cable) (record.Stretch, error) {
+		factor, err := o.measured("velocity", o.velocity)
+		if err != nil {
+			return record.Stretch{}, err
+		}
+		return c.EchoTime(v[0], factor)
+	}
+}
+
+func (o *faultOrder) echoDistance() (method, error) {
+	mm, err := plane.ParseLength(o.echo, plane.NoUnits)
+	if err != nil {
+		return nil, fmt.Errorf("--echo-distance %q: %w", o.echo, err)
+	}
+	if !(o.set > 0) {
+		return nil, fmt.Errorf("--echo-distance needs --set, the velocity factor that the instrument was set to")
+	}
+	shown := record.Measured{Value: mm, Error: o.meterShare * mm}
+	return func(c record.Cable) (record.Stretch, error) {
+		factor, err := o.measured("velocity", o.velocity)
+		if err != nil {
+			return record.Stretch{}, err
+		}
+		return c.EchoDistance(shown, o.set, factor)
+	}, nil
+}
+
+// figures reads so many figures with commas between them.
+func (o *faultOrder) figures(name, text string, n int) ([]record.Measured, error) {
+	parts := strings.Split(text, ",")
+	if len(parts) != n {
+		return nil, fmt.Errorf("--%s takes %d with commas between them, not %q", name, n, text)
+	}
+	var out []record.Measured
+	for _, p := range parts {
+		v, err := o.measured(name, p)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, v)
+	}
+	return out, nil
+}
+
+// measured reads a figure with its error: 19.0, 19.0+-0.2, 19.0±1%. Empty text
+// is the zero figure.
+func (o *faultOrder) measured(name, text string) (record.Measured, error) {
+	if text = strings.TrimSpace(text); text == "" {
+		return record.Measured{}, nil
+	}
+	figure, spread, given := strings.Cut(strings.ReplaceAll(text, "±", "+-"), "+-")
+	v, err := strconv.ParseFloat(strings.TrimSpace(figure), 64)
+	if err != nil {
+		return record.Measured{}, fmt.Errorf("--%s: %q is not a figure such as 19.0 or 19.0+-0.2", name, text)
+	}
+	if !given {
+		return record.MeterReading(v, o.meterShare, 0, 0), nil
+	}
+	spread = strings.TrimSpace(spread)
+	if strings.HasSuffix(spread, "%") {
+		share, err := percent(spread)
+		if err != nil {
+			return record.Measured{}, fmt.Errorf("--%s: %q is not an error such as +-0.2 or +-1%%", name, spread)
+		}
+		return record.MeterReading(v, share, 0, 0), nil
+	}
+	e, err := strconv.ParseFloat(spread, 64)
+	if err != nil || e < 0 {
+		return record.Measured{}, fmt.Errorf("--%s: %q is not an error such as +-0.2 or +-1%%", name, spread)
+	}
+	return record.Measured{Value: v, Error: e}, nil
+}
+
+// percent reads 1% or 0.01.
+func percent(s string) (float64, error) {
+	figure, isPercent := strings.CutSuffix(strings.TrimSpace(s), "%")
+	v, err := strconv.ParseFloat(strings.TrimSpace(figure), 64)
+	if isPercent {
+		v /= 100
+	}
+	return v, err
+}
+
+type reading = job.Reading
+
+// handOver returns the last reading before service that has what is asked for,
+// nil when there is none: later ones may be of the fault itself.
+func handOver(c *layout.Cable, has func(reading) bool) *reading {
+	if c.Laid == nil {
+		return nil
+	}
+	var last *reading
+	for i := range c.Laid.Job.Readings {
+		if r := &c.Laid.Job.Readings[i]; r.Stage != record.Service.String() && has(*r) {
+			last = r
+		}
+	}
+	return last
+}

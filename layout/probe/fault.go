@@ -1,0 +1,171 @@
+package probe
+
+import (
+	"fmt"
+	"math"
+
+	"oxturn/layout"
+	"oxturn/layout/plane"
+	"oxturn/layout/record"
+	"oxturn/layout/takeoff"
+)
+
+// A Fault is a stretch of cable, within which a fault must lie, on the floor.
+type Fault struct {
+	Map        *Map
+	Room       *layout.Room
+	Cable      *layout.Cable
+	Stretch    record.Stretch
+	Line       []plane.Point // the stretch
+	Best       plane.Point   // its likeliest place
+	Runs       [2]int        // numbers of the first and last run it touches
+	Tiles      []takeoff.Place
+	Neighbours []Neighbour
+}
+
+// A Neighbour is a piece of another run that passes so near a stretch that it
+// could be taken for it.
+type Neighbour struct {
+	Run      int
+	From, To float64 // running lengths, mm
+	Gap      float64 // mm between the two, at the least
+	Line     []plane.Point
+}
+
+// confusion is how near a run has to pass, in mean gaps, to be taken for the
+// one with the fault: its neighbours to either side.
+const confusion = 1.3
+
+// Trace brings a stretch of a cable, by its name on the drawings, to the floor.
+func Trace(p *layout.Plan, cable string, s record.Stretch) (*Fault, error) {
+	room, c, err := CableNamed(p, cable)
+	if err != nil {
+		return nil, err
+	}
+	f := &Fault{Map: Of(p, room), Room: room, Cable: c, Stretch: s}
+	t := f.thing()
+	line := record.Line{Points: t.Line, Along: t.Along}
+	if err := line.Check(); err != nil {
+		return nil, err
+	}
+	f.Line, f.Best = line.Cut(s.From, s.To), line.At(s.Best)
+	f.Runs = [2]int{runAt(t.RunEnds, s.From), runAt(t.RunEnds, s.To)}
+	off := t.Error
+	if f.Map.NoReason != "" {
+		off = 0 // by a plan the tiles are those it is drawn under; the words say what that is worth
+	}
+	if f.Map.Tiling != nil {
+		f.Tiles = f.Map.Tiling.Near(f.Line, t.Half+off)
+	}
+	near, err := line.Neighbours(s.From, s.To, confusion*max(c.Spacing, 20)+off)
+	if err != nil {
+		return nil, err
+	}
+	for _, n := range near {
+		f.Neighbours = append(f.Neighbours, Neighbour{runAt(t.RunEnds, (n.From+n.To)/2), n.From, n.To, n.Gap, line.Cut(n.From, n.To)})
+	}
+	return f, nil
+}
+
+func (f *Fault) thing() Thing {
+	for _, t := range f.Map.Things {
+		if t.Kind == Cable && t.Name == f.Cable.ID {
+			return t
+		}
+	}
+	return Thing{}
+}
+
+// CableNamed finds a cable by its name on the drawings; without a name, the
+// plan's only one.
+func CableNamed(p *layout.Plan, name string) (*layout.Room, *layout.Cable, error) {
+	var room *layout.Room
+	var cable *layout.Cable
+	known := ""
+	n := 0
+	for i := range p.Rooms {
+		for k := range p.Rooms[i].Cables {
+			c := &p.Rooms[i].Cables[k]
+			if c.ID == name || name == "" {
+				room, cable = &p.Rooms[i], c
+				n++
+			}
+			known += fmt.Sprintf(", %s in %s", c.ID, p.Rooms[i].Job.Name)
+		}
+	}
+	switch {
+	case known == "":
+		return nil, nil, fmt.Errorf("the job has no cable")
+	case n == 0:
+		return nil, nil, fmt.Errorf("the job has no cable %q; cables: %s", name, known[2:])
+	case n > 1:
+		return nil, nil, fmt.Errorf("the job has several cables, name one: %s", known[2:])
+	}
+	return room, cable, nil
+}
+
+// A Fact is one thing said of a fault, with a word that says what it is about.
+type Fact struct{ About, Words string }
+
+// Facts says where the fault must lie, and by what.
+func (f *Fault) Facts() []Fact {
+	m, s := f.Map, f.Stretch
+	u := m.Units
+	out := []Fact{
+		{"fault", fmt.Sprintf("%s, cable %s: between %s and %s of its length, likeliest at %s", f.Room.Job.Name, f.Cable.ID, running(s.From, u), running(s.To, u), running(s.Best, u))},
+		{"where", f.runWords() + "; likeliest " + m.Spot(m.At(f.Best))},
+		{"by", s.Method + ": " + s.Formula},
+	}
+	if s.Core != record.AnyCore {
+		out = append(out, Fact{"core", s.Core.String()})
+	}
+	if s.FaultOhms.Value > 0 || s.FaultOhms.Error > 0 {
+		out = append(out, Fact{"fault", fmt.Sprintf("it has %.4g Ω itself, give or take %.2g", s.FaultOhms.Value, s.FaultOhms.Error)})
+	}
+	out = append(out, Fact{"record", m.Record()})
+	for _, t := range f.Tiles {
+		out = append(out, Fact{"tile", fmt.Sprintf("row %d, column %d lies over it", t.Row, t.Column)})
+	}
+	if len(f.Tiles) > 0 {
+		out = append(out, Fact{"", m.Counting()})
+	}
+	for _, n := range f.Neighbours {
+		out = append(out, Fact{"beside", fmt.Sprintf("run %d, %s to %s, passes %s from it and could be taken for it", n.Run, running(n.From, u), running(n.To, u), m.length(n.Gap))})
+	}
+	for _, a := range s.Assumptions {
+		out = append(out, Fact{"assumed", a})
+	}
+	return out
+}
+
+// Lines writes facts and cautions for people.
+func (f *Fault) Lines() []string {
+	var out []string
+	for _, l := range f.Facts() {
+		out = append(out, fmt.Sprintf("%-8s %s", l.About, l.Words))
+	}
+	for i, c := range f.Cautions() {
+		out = append(out, fmt.Sprintf("%d. %s", i+1, c))
+	}
+	return out
+}
+
+func (f *Fault) runWords() string {
+	if f.Runs[0] == f.Runs[1] {
+		return fmt.Sprintf("on run %d", f.Runs[0])
+	}
+	return fmt.Sprintf("from run %d to run %d", f.Runs[0], f.Runs[1])
+}
+
+// Cautions returns what is to be said with a fault's place, the method's own
+// first.
+func (f *Fault) Cautions() []string {
+	out := append([]string{}, f.Stretch.Cautions...)
+	if f.Map.NoReason != "" {
+		out = append(out, "this place is by a plan: the cable may have been laid elsewhere, so trace it on the floor before anything is lifted")
+	}
+	if over := f.Stretch.To - f.Stretch.From; over > 0.25*f.Cable.Label.Length {
+		out = append(out, fmt.Sprintf("the stretch is %.0f %% of the cable: this reading alone is too coarse to choose a tile by", math.Round(100*over/f.Cable.Label.Length)))
+	}
+	return out
+}
