@@ -31,13 +31,8 @@ func Build(j *job.Job) (*Plan, []job.Diagnostic) {
 
 // build works out one room; its cables are numbered from first on.
 func (r *Room) build(j *job.Job, first int) []job.Diagnostic {
-	if err := r.areas(); err != nil {
-		return []job.Diagnostic{r.problem("the floor of room %q cannot be worked out: %v", r.Job.Name, err)}
-	}
-	if len(r.Zones) == 0 {
-		d := r.problem("room %q has no floor left for cable: %s inside the walls, all of it within the clearances", r.Job.Name, plane.FormatArea(r.Floor.Area(), j.Units))
-		d.Hint = "check the room's size and the clearances"
-		return []job.Diagnostic{d}
+	if d := r.prepare(j); d != nil {
+		return []job.Diagnostic{*d}
 	}
 	routes, labels, out := r.layCables(j)
 	for i, rt := range routes {
@@ -53,6 +48,20 @@ func (r *Room) build(j *job.Job, first int) []job.Diagnostic {
 		out = append(out, r.problem("the lead rise of room %q cannot be worked out: %v", r.Job.Name, err))
 	}
 	return out
+}
+
+// prepare works out the room's areas; nil when there is floor for cable.
+func (r *Room) prepare(j *job.Job) *job.Diagnostic {
+	if err := r.areas(); err != nil {
+		d := r.problem("the floor of room %q cannot be worked out: %v", r.Job.Name, err)
+		return &d
+	}
+	if len(r.Zones) == 0 {
+		d := r.problem("room %q has no floor left for cable: %s inside the walls, all of it within the clearances", r.Job.Name, plane.FormatArea(r.Floor.Area(), j.Units))
+		d.Hint = "check the room's size and the clearances"
+		return &d
+	}
+	return nil
 }
 
 func (r *Room) problem(format string, args ...any) job.Diagnostic {

@@ -86,8 +86,8 @@ func (w *Warmth) layers(j *job.Job) {
 	}
 }
 
-// compute fills in all that follows from the layers.
-func (w *Warmth) compute(p *Plan) error {
+// place finds how deep the cable lies.
+func (w *Warmth) place() error {
 	if w.Holds < 0 {
 		return fmt.Errorf("no layer is of kind \"membrane\", so that it is not known how deep the cable lies")
 	}
@@ -97,6 +97,14 @@ func (w *Warmth) compute(p *Plan) error {
 	w.Depth += w.Layers[w.Holds].Thickness / 2
 	if w.Holds == 0 {
 		return fmt.Errorf("the membrane is the top layer: nothing covers the cable")
+	}
+	return nil
+}
+
+// compute fills in all that follows from the layers.
+func (w *Warmth) compute(p *Plan) error {
+	if err := w.place(); err != nil {
+		return err
 	}
 	for i := range p.Rooms {
 		for k := range p.Rooms[i].Cables {

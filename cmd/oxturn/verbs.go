@@ -19,8 +19,12 @@ func verbs() []verb {
 	return []verb{
 		{"draw", "draw JOB.toml... [-o DIR] [--only layout,pdf,svg,takeoff]", "write the drawings, the take-off and the layout file", drawHelp, draw},
 		{"check", "check JOB.toml...", "say what is wrong with a job and write nothing", checkHelp, check},
+		{"choose", "choose JOB.toml [--all] [--format text|csv|json]", "compare the cables there are for each room", chooseHelp, choose},
+		{"new", "new [FILE.toml] [--kind bath|kitchen|entry] [--units mm|in]", "write a job to start from", newHelp, newJob},
 		{"explain", "explain [ID]", "what a warning means, and how a job without it looks", explainHelp, explain},
 		{"probe", "probe JOB.toml --from \"A 2ft\" --from \"B 14in\"", "what lies at a spot on the floor, before anything is drilled", probeHelp, probeVerb},
+		{"schema", "schema [--catalogue]", "the job file's JSON Schema, for editors", schemaHelp, schema},
+		{"completion", "completion bash|zsh|fish", "lines that let a shell complete", completionHelp, completion},
 		{"fault", "fault JOB.toml --cable ID --short OHMS...", "the stretch of floor that a fault must lie under", faultHelp, faultVerb},
 		{"help", "help [VERB | TOPIC]", "this list, one verb's help, or a topic", helpHelp, help},
 		{"version", "version [--licences]", "version, build and fonts", versionHelp, version},
@@ -51,7 +55,8 @@ func overview() string {
 	for _, v := range verbs() {
 		fmt.Fprintf(&b, "  oxturn %-11s %s\n", v.name, v.short)
 	}
-	b.WriteString("\nStart with:  oxturn draw JOB.toml -o out\n")
+	b.WriteString("\nStart with:  oxturn new, then oxturn draw bath.toml -o out\n")
+	b.WriteString("Topics:      oxturn help " + strings.Join(topicNames(), ", ") + "\n")
 	b.WriteString("Exit codes:  0 done, 1 the job has errors or no cable fits, 2 usage or file trouble, 130 interrupted\n")
 	return b.String()
 }

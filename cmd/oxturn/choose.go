@@ -1,0 +1,287 @@
+package main
+
+import (
+	"context"
+	"encoding/csv"
+	"encoding/json"
+	"flag"
+	"fmt"
+	"io"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+	"text/tabwriter"
+
+	"oxturn/layout"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+const chooseHelp = `
+Weighs every cable of the job and its catalogue, and every pair of one voltage,
+for each room: lays those that may fit and says of the others why not. The one
+that draw takes is marked with a star: the job's own, or the nearest to the
+power per area wanted.
+
+  oxturn choose bath.toml
+  oxturn choose bath.toml --all
+  oxturn choose bath.toml --format csv > cables.csv
+
+Flags:
+  --all                  those that do not fit, too
+  --format FORMAT        text, csv or json (default text); csv and json have all
+` + mannerHelp + `
+The columns "1 in less" and "1 in more" say whether the spacing stays within its
+limits in a room an inch smaller or larger each way.
+Exit codes: 0 done, 1 errors in the job or a room that nothing fits, 2 usage.
+`
+
+var formats = []string{"text", "csv", "json"}
+
+func choose(ctx context.Context, c *console, args []string) int {
+	fs := flag.NewFlagSet("choose", flag.ContinueOnError)
+	m := mannerFlags(fs)
+	all := fs.Bool("all", false, "")
+	format := fs.String("format", "text", "")
+	names, code, ok := parse(c, "choose", fs, args)
+	if !ok {
+		return code
+	}
+	if !m.settle(c, "choose") {
+		return exitUsage
+	}
+	if len(names) != 1 {
+		c.say("oxturn choose: it takes one job file, not %d\nhint: oxturn choose JOB.toml", len(names))
+		return exitUsage
+	}
+	if !slices.Contains(formats, *format) {
+		c.say("oxturn choose: --format %q is not known%s; use text, csv or json", *format, didYouMean(*format, formats))
+		return exitUsage
+	}
+	return chooseFor(ctx, c, names[0], *format, *all, m)
+}
+
+func chooseFor(ctx context.Context, c *console, name, format string, all bool, m *manner) int {
+	s, err := readSource(c.In, name, "")
+	if err != nil {
+		c.say("oxturn: %v", err)
+		return exitUsage
+	}
+	j, report := job.Read(s.name, s.data, opener(s.name))
+	var rooms []layout.RoomOptions
+	if j != nil && report.Errors() == 0 {
+		err = within(ctx, m.timeLimit, func() {
+			var wrong []job.Diagnostic
+			rooms, wrong = layout.Options(j)
+			for _, d := range wrong {
+				report.Add(d)
+			}
+		})
+	}
+	switch {
+	case ctx.Err() != nil:
+		return exitInterrupted
+	case err != nil:
+		c.say("oxturn: %s: weighing its cables was given up: %v\nhint: name fewer cables, or give it more with --time-limit", s.name, err)
+		return exitJob
+	}
+	aside := *c
+	aside.Out = c.Err // the output is for the table
+	printReport(&aside, report, m.style)
+	if err := writeOptions(c.Out, j, rooms, format, all); err != nil {
+		c.say("oxturn choose: %v", err)
+		return exitUsage
+	}
+	return m.verdict(report)
+}
+
+func writeOptions(w io.Writer, j *job.Job, rooms []layout.RoomOptions, format string, all bool) error {
+	switch {
+	case len(rooms) == 0:
+		return nil
+	case format == "csv":
+		return optionsCSV(w, rooms, j.Membrane.Pitch)
+	case format == "json":
+		return optionsJSON(w, rooms, j.Membrane.Pitch)
+	}
+	return optionsText(w, j, rooms, all)
+}
+
+// optionsText writes a table a room, figures in the job's units.
+func optionsText(w io.Writer, j *job.Job, rooms []layout.RoomOptions, all bool) error {
+	u := j.Units
+	for i, r := range rooms {
+		if i > 0 {
+			fmt.Fprintln(w)
+		}
+		fmt.Fprintf(w, "%s: %s to heat at about %s\n\n", printable(r.Room.Name), plane.FormatArea(r.Heated, u), density(r.Asked, u))
+		t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
+		fmt.Fprintln(t, "\tcable\tlength\tspacing\tpegs\theat\tcovered\tload\tlead\t1 in less\t1 in more\twarm in\t")
+		var unfit []layout.Option
+		for _, o := range r.Options {
+			if !o.Fits {
+				unfit = append(unfit, o)
+				continue
+			}
+			fmt.Fprintln(t, strings.Join(optionCells(o, j), "\t")+"\t")
+		}
+		if err := t.Flush(); err != nil {
+			return err
+		}
+		writeUnfit(w, unfit, u, all)
+	}
+	return nil
+}
+
+func optionCells(o layout.Option, j *job.Job) []string {
+	u := j.Units
+	mark := ""
+	if o.Taken {
+		mark = "*"
+	}
+	return []string{
+		mark, printable(strings.Join(o.IDs, " + ")), cableLength(o.Length, u), plane.FormatLength(o.Spacing, u), fmt.Sprintf("%.1f", o.Spacing/j.Membrane.Pitch),
+		density(o.Density, u), fmt.Sprintf("%.0f %%", 100*o.Covered), fmt.Sprintf("%.2f A at %.0f V", o.Amps, o.Volts), cableLength(o.LeadReach, u),
+		held(o.Smaller), held(o.Larger), warmIn(o),
+	}
+}
+
+func held(s layout.OffByInch) string {
+	if s.Within {
+		return "fits"
+	}
+	return "beyond"
+}
+
+// warmIn is how long the floor takes to gain the rise wanted.
+func warmIn(o layout.Option) string {
+	switch {
+	case o.WarmUp == nil:
+		return "-"
+	case !o.WarmUp.Reached:
+		return "not in time"
+	}
+	return fmt.Sprintf("%.0f-%.0f min", o.WarmUp.Low/60, o.WarmUp.High/60)
+}
+
+func writeUnfit(w io.Writer, unfit []layout.Option, u plane.Units, all bool) {
+	if len(unfit) == 0 {
+		return
+	}
+	if !all {
+		fmt.Fprintf(w, "\n%d more cables and pairs do not fit: --all says why\n", len(unfit))
+		return
+	}
+	fmt.Fprintln(w, "\nThese do not fit:")
+	for _, o := range unfit {
+		fmt.Fprintf(w, "  %s, %s: %s\n", printable(strings.Join(o.IDs, " + ")), cableLength(o.Length, u), printable(o.Why))
+	}
+}
+
+// printable keeps text of a file from steering the terminal.
+func printable(s string) string {
+	return strings.Trim(strconv.QuoteToGraphic(s), `"`)
+}
+
+// An optionRow is an option as programs read it; lengths in mm.
+type optionRow struct {
+	Room          string   `json:"room"`
+	Cables        []string `json:"cables"`
+	Taken         bool     `json:"taken"`
+	Fits          bool     `json:"fits"`
+	Why           string   `json:"why,omitempty"`
+	Length        float64  `json:"length_mm"`
+	Spacing       *float64 `json:"spacing_mm"`
+	Pegs          *float64 `json:"spacing_pegs"`
+	Density       float64  `json:"density_w_m2"`
+	Covered       *float64 `json:"covered_share"`
+	Watts         float64  `json:"watts"`
+	Volts         float64  `json:"volts"`
+	Amps          float64  `json:"amps"`
+	LeadReach     float64  `json:"lead_reach_mm"`
+	SmallerWithin bool     `json:"fits_1in_smaller"`
+	LargerWithin  bool     `json:"fits_1in_larger"`
+	WarmUp        *float64 `json:"warm_up_s"`
+}
+
+// row rounds to what the figures are good for, so that two machines agree.
+func row(room string, o layout.Option, pitch float64) optionRow {
+	r := optionRow{Room: room, Cables: o.IDs, Taken: o.Taken, Fits: o.Fits, Why: o.Why, Length: rounded(o.Length, 1),
+		Density: rounded(o.Density, 1), Watts: rounded(o.Watts, 1), Volts: o.Volts, Amps: rounded(o.Amps, 3), LeadReach: rounded(o.LeadReach, 1),
+		SmallerWithin: o.Smaller.Within, LargerWithin: o.Larger.Within}
+	if !math.IsInf(o.Spacing, 0) {
+		r.Spacing, r.Pegs = figureOf(o.Spacing, 1), figureOf(o.Spacing/pitch, 2)
+	}
+	if o.Fits {
+		r.Covered = figureOf(o.Covered, 4)
+	}
+	if o.WarmUp != nil && o.WarmUp.Reached {
+		r.WarmUp = figureOf(o.WarmUp.Time, 0)
+	}
+	return r
+}
+
+func figureOf(v float64, decimals int) *float64 {
+	v = rounded(v, decimals)
+	return &v
+}
+
+func rounded(v float64, decimals int) float64 {
+	k := math.Pow(10, float64(decimals))
+	return math.Round(v*k)/k + 0
+}
+
+func optionRows(rooms []layout.RoomOptions, pitch float64) []optionRow {
+	out := []optionRow{}
+	for _, r := range rooms {
+		for _, o := range r.Options {
+			out = append(out, row(r.Room.Name, o, pitch))
+		}
+	}
+	return out
+}
+
+func optionsJSON(w io.Writer, rooms []layout.RoomOptions, pitch float64) error {
+	enc := json.NewEncoder(w)
+	enc.SetIndent("", "  ")
+	return enc.Encode(struct {
+		Schema  int         `json:"schema"`
+		Options []optionRow `json:"options"`
+	}{1, optionRows(rooms, pitch)})
+}
+
+func optionsCSV(w io.Writer, rooms []layout.RoomOptions, pitch float64) error {
+	out := csv.NewWriter(w)
+	out.UseCRLF = true
+	rows := [][]string{{"room", "cables", "taken", "fits", "length (mm)", "spacing (mm)", "spacing (pegs)", "heat (W/m²)", "covered (%)", "watts", "volts", "amps",
+		"lead reach (mm)", "fits 1 in smaller", "fits 1 in larger", "warm-up (s)", "why not"}}
+	for _, r := range optionRows(rooms, pitch) {
+		rows = append(rows, []string{defused(r.Room), defused(strings.Join(r.Cables, " + ")), strconv.FormatBool(r.Taken), strconv.FormatBool(r.Fits),
+			number(&r.Length), number(r.Spacing), number(r.Pegs), number(&r.Density), shareCell(r.Covered), number(&r.Watts), number(&r.Volts), number(&r.Amps),
+			number(&r.LeadReach), strconv.FormatBool(r.SmallerWithin), strconv.FormatBool(r.LargerWithin), number(r.WarmUp), defused(r.Why)})
+	}
+	return out.WriteAll(rows)
+}
+
+func number(v *float64) string {
+	if v == nil {
+		return ""
+	}
+	return strconv.FormatFloat(*v, 'f', -1, 64)
+}
+
+func shareCell(v *float64) string {
+	if v == nil {
+		return ""
+	}
+	return strconv.FormatFloat(rounded(100**v, 2), 'f', -1, 64)
+}
+
+// defused keeps a spreadsheet from reading text as a formula.
+func defused(s string) string {
+	if s != "" && strings.ContainsAny(s[:1], "=+-@\t\r\n") {
+		return "'" + s
+	}
+	return s
+}
