@@ -80,14 +80,14 @@ func (w *sweep) hopeless(ns *state) bool {
 			ends--
 		}
 	}
-	return ends < 0 || !together(ns, of)
+	return ends < 0 || !meeting(ns, of)
 }
 
 func (w *sweep) partOf(x int16, y int) int16 { return w.remain[y][w.g.spanAt(int(x), y)] }
 
-// together reports whether the parts that hold links are one through the
+// meeting reports whether the parts that hold links are one through the
 // fragments.
-func together(ns *state, of [maxLinks]int8) bool {
+func meeting(ns *state, of [maxLinks]int8) bool {
 	for changed := true; changed; {
 		changed = false
 		for i := range ns.n {

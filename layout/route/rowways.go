@@ -47,9 +47,9 @@ type waysKey struct {
 	pos   [maxLinks]int16
 }
 
-// Ways no dearer than this are listed, the next level only when the one
-// before it leads nowhere.
-var levelBound = [levels]float32{slack, 3 * slack, 30 * slack}
+// Ways no dearer than this many times the sweep's slack are listed, the next
+// level only when the one before it leads nowhere.
+var levelBound = [levels]float32{1, 3, 30}
 
 const levels = 3
 
@@ -62,7 +62,7 @@ func (w *sweep) ways(base []place, level int) []outcome {
 	r := &rowWalk{sweep: w, first: len(w.t.list)}
 	r.arrive(base)
 	for l := level; l < levels && len(w.t.list) == r.first; l++ {
-		r.steps, r.bound = 0, levelBound[l]
+		r.steps, r.bound = 0, w.slack*levelBound[l]
 		r.walk(0, false, -1, -1000, 0)
 		if w.gap == 0 {
 			break

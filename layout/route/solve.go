@@ -86,18 +86,28 @@ func (r *room) lay(sh share) (Route, error) {
 	f := newField(sh.region, r.lattice, float64(rule.closest)*rule.pitch, spacing)
 	wish := &wishes{strip: r.strip, reach: c.LeadReach, low: r.p.Low, avoid: r.p.Avoid, both: c.Ends == BothEnds}
 	var best *candidate
-	var ways []*way
-	for _, across := range []bool{false, true} {
-		w := &way{sweep: newSweep(newGrid(sh.region, r.lattice, across), rule, wish), field: f, zone: r.p.Zones[sh.zone], length: c.Length}
-		w.bracket(spacing / rule.pitch)
-		ways = append(ways, w)
-	}
-	for i, w := range ways {
-		if o := ways[1-i]; w.best != nil && (o.best == nil || w.best.score.Total <= o.best.score.Total+closeCall) {
-			w.refine()
+	for i, e := range efforts {
+		if i == len(efforts)-1 && best != nil {
+			break // the last effort is for floors that found no route at all
 		}
-		if w.best != nil && (best == nil || w.best.score.Total < best.score.Total) {
-			best = w.best
+		ways := make([]*way, 2)
+		together(2, func(i int) {
+			g := newGrid(sh.region, r.lattice, i == 1)
+			ways[i] = &way{sweep: newSweep(g, rule, wish, e), field: f, zone: r.p.Zones[sh.zone], length: c.Length}
+			ways[i].bracket(spacing / rule.pitch)
+		})
+		together(2, func(i int) {
+			if ways[i].worthMore(ways[1-i]) {
+				ways[i].refine()
+			}
+		})
+		for _, w := range ways {
+			if w.best != nil && (best == nil || w.best.score.Total < best.score.Total) {
+				best = w.best
+			}
+		}
+		if best != nil && best.score.Total < poor {
+			break
 		}
 	}
 	if best == nil {

@@ -75,6 +75,7 @@ type place struct {
 // A sweep plans one zone for one cable; its tables serve one plan after the
 // other.
 type sweep struct {
+	effort
 	g      *grid
 	rule   rules
 	wish   *wishes
@@ -104,16 +105,23 @@ type sweep struct {
 }
 
 const (
-	beam       = 24  // states kept a row
-	ofAKind    = 8   // and with the same number of links and ends
 	finalSlack = 25  // how much dearer than the best a whole plan may be
 	overCost   = 0.3 // a peg of cable too much
-	slack      = 10  // how much dearer than the best of its row a state may be
 )
 
-func newSweep(g *grid, rule rules, wish *wishes) *sweep {
+// An effort is how widely a sweep looks.
+type effort struct {
+	beam    int     // states kept a row
+	ofAKind int     // and with the same number of links and ends
+	slack   float32 // how much dearer than the best of its row a state may be
+}
+
+// Most rooms are done with little; the others get more.
+var efforts = [...]effort{{16, 6, 8}, {32, 9, 10}, {64, 20, 14}}
+
+func newSweep(g *grid, rule rules, wish *wishes, e effort) *sweep {
 	return &sweep{
-		g: g, rule: rule, wish: wish, tables: map[int]*table{}, remain: g.remains(), starts: unknown(g.nx * g.ny), ends: unknown(g.nx * g.ny),
+		effort: e, g: g, rule: rule, wish: wish, tables: map[int]*table{}, remain: g.remains(), starts: unknown(g.nx * g.ny), ends: unknown(g.nx * g.ny),
 		buckets: make([][]int32, g.ny+1), best: make([]float32, g.ny+1), worst: make([]float32, g.ny+1),
 	}
 }
@@ -233,15 +241,15 @@ func (w *sweep) stuck(y int) bool {
 func (w *sweep) choose(y int) []int32 {
 	ids := w.buckets[y]
 	slices.SortFunc(ids, w.cheaper)
-	var kinds [8 * maxLinks]int8
+	var kinds [8 * (maxLinks + 1)]int
 	kept := ids[:0]
 	for _, id := range ids {
 		st := &w.arena[id]
-		if len(kept) == beam || st.cost > w.best[y]+slack {
+		if len(kept) == w.beam || st.cost > w.best[y]+w.slack {
 			break
 		}
-		k := int(st.flags)*maxLinks + int(st.n)
-		if kinds[k]++; kinds[k] <= ofAKind {
+		k := int(st.flags)*(maxLinks+1) + int(st.n)
+		if kinds[k]++; kinds[k] <= w.ofAKind {
 			kept = append(kept, id)
 		}
 	}
@@ -353,7 +361,7 @@ func (w *sweep) add(ns state, y int) {
 	}
 	w.arena = append(w.arena, ns)
 	w.buckets[y] = append(w.buckets[y], int32(len(w.arena)-1))
-	if len(w.buckets[y]) > 4*beam {
+	if len(w.buckets[y]) > 4*w.beam {
 		w.thin(y)
 	}
 }
@@ -375,14 +383,14 @@ func (s *state) hash() uint32 {
 }
 
 // cap is the cost above which a state at row y is not worth having.
-func (w *sweep) cap(y int) float32 { return min(w.best[y]+slack, w.worst[y]) }
+func (w *sweep) cap(y int) float32 { return min(w.best[y]+w.slack, w.worst[y]) }
 
 // thin keeps the beam's cheapest states of row y.
 func (w *sweep) thin(y int) {
 	ids := w.buckets[y]
 	slices.SortFunc(ids, w.cheaper)
-	w.worst[y] = w.arena[ids[beam]].cost
-	w.buckets[y] = ids[:beam]
+	w.worst[y] = w.arena[ids[w.beam]].cost
+	w.buckets[y] = ids[:w.beam]
 }
 
 // cheaper orders states by cost, earlier ones first among equals.

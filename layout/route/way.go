@@ -23,14 +23,24 @@ type way struct {
 	length   float64      // mm to be laid
 	enough   float64      // widest wanted gap known to give a long enough plan
 	tooWide  float64      // smallest known to give too short a one
-	best     *candidate
-	longest  float64 // mm, of all plans seen
+	best     *candidate   // of all tries
+	first    float64      // its score's total after bracket
+	longest  float64      // mm, of all plans seen
 	shortest float64
 }
 
 // closeCall is how much worse a direction may look at first and still be
 // worth refining.
 const closeCall = 0.4
+
+// poor is the score above which a wider search is worth its time.
+const poor = 2.6
+
+// worthMore reports whether the direction is worth refining beside the other.
+// It looks at first only, so that both may be refined at once.
+func (w *way) worthMore(other *way) bool {
+	return w.first <= other.first+closeCall && !math.IsInf(w.first, 1)
+}
 
 // fitted is how many plans of one sweep are fitted and judged.
 const fitted = 4
@@ -61,7 +71,7 @@ func (w *way) consider(p *runPlan, s float64) {
 		return
 	}
 	sc := w.field.judge(path)
-	if w.best == nil || sc.Total < w.best.score.Total {
+	if (w.best == nil || sc.Total < w.best.score.Total) && sound(path, w.sweep.rule, w.zone, w.length) {
 		w.best = &candidate{p, path, sc, s, over}
 	}
 }
@@ -71,6 +81,12 @@ func (w *way) consider(p *runPlan, s float64) {
 func (w *way) bracket(s float64) {
 	rule := w.sweep.rule
 	w.enough, w.tooWide = float64(rule.closest)-0.5, float64(rule.widest)+0.5
+	defer func() {
+		w.first = math.Inf(1)
+		if w.best != nil {
+			w.first = w.best.score.Total
+		}
+	}()
 	for range 5 {
 		s = math.Max(float64(rule.closest), math.Min(float64(rule.widest), s))
 		n := w.try(s)

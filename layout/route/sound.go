@@ -1,0 +1,106 @@
+package route
+
+import (
+	"math"
+
+	"oxturn/layout/plane"
+)
+
+// Tolerances of the last check in mm: what drawing and laying can't tell
+// apart from the rule.
+const (
+	lengthSlop = 0.1
+	gapSlop    = 0.5
+	edgeSlop   = 0.6
+)
+
+// near is how far along the cable, in closest gaps, two points must be from
+// each other for the closest gap to be asked between them: a half turn of the
+// closest width is shorter than this.
+const near = 1.65
+
+// sound reports whether a path keeps the hard rules: length, room for every
+// bend, distance to itself, and every bend inside the zone. The legs are
+// inside it by the way they are made.
+func sound(path []plane.Point, rule rules, zone plane.Region, length float64) bool {
+	if len(path) < 2 || math.Abs(Length(path, rule.bend)-length) > lengthSlop {
+		return false
+	}
+	return bendsFit(path, rule) && apart(path, rule) && bendsInside(path, rule, zone)
+}
+
+// bendsFit reports whether every leg is long enough for the bends at its ends
+// and every turn back wide enough.
+func bendsFit(path []plane.Point, rule rules) bool {
+	cs := corners(path, rule.bend)
+	closest := float64(rule.closest) * rule.pitch
+	for i := 1; i < len(path); i++ {
+		n := path[i-1].Dist(path[i])
+		if cs[i-1].cut+cs[i].cut > n+1e-6 {
+			return false
+		}
+		back := cs[i-1].turn*cs[i].turn > 0 && math.Abs(cs[i-1].turn+cs[i].turn) > 2.4
+		if back && n < closest-gapSlop {
+			return false
+		}
+	}
+	return true
+}
+
+// apart reports whether the path keeps the closest gap from itself.
+func apart(path []plane.Point, rule rules) bool {
+	closest := float64(rule.closest)*rule.pitch - gapSlop
+	legs := segments(path)
+	boxes := make([]plane.Rect, len(legs))
+	for i, l := range legs {
+		boxes[i] = plane.Bounds([]plane.Point{l.A, l.B})
+	}
+	for i := range legs {
+		between := 0.0
+		for j := i + 2; j < len(legs); j++ {
+			between += legs[j-1].Length()
+			if clear(boxes[i], boxes[j], closest) || legs[i].Gap(legs[j]) >= closest {
+				continue
+			}
+			if between >= near*float64(rule.closest)*rule.pitch || tight(path[i:j+2], rule) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// clear reports whether two boxes are at least d apart along an axis.
+func clear(a, b plane.Rect, d float64) bool {
+	return a.Min.X > b.Max.X+d || b.Min.X > a.Max.X+d || a.Min.Y > b.Max.Y+d || b.Min.Y > a.Max.Y+d
+}
+
+// tight reports whether a short stretch of path comes too close to itself.
+func tight(path []plane.Point, rule rules) bool {
+	closest := float64(rule.closest) * rule.pitch
+	pts := Samples(path, rule.bend, 4)
+	for i, a := range pts {
+		for _, b := range pts[i+1:] {
+			if b.Along-a.Along >= near*closest && b.Along-a.Along < 4*closest && a.At.Dist(b.At) < closest-gapSlop {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// bendsInside reports whether the bends stay in the zone: at its concave
+// corners a bend cuts towards the edge.
+func bendsInside(path []plane.Point, rule rules, zone plane.Region) bool {
+	for _, p := range pieces(path, rule.bend) {
+		if p.turn == 0 || zone.Distance(path[p.leg]) > rule.bend {
+			continue
+		}
+		for _, t := range [...]float64{0.25, 0.5, 0.75} {
+			if zone.Depth(p.at(t*p.length)) < -edgeSlop {
+				return false
+			}
+		}
+	}
+	return true
+}
