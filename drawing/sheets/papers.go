@@ -86,8 +86,10 @@ func scalesFor(j *job.Job) ([]drawing.Scale, error) {
 // larger one where the view would be crowded, at the largest scale that fits.
 func arrangeFor(n need, j *job.Job, crowded func(ratio float64) bool) (arrangement, error) {
 	var err error
-	if n.scales, err = scalesFor(j); err != nil {
-		return arrangement{}, err
+	if n.scales == nil {
+		if n.scales, err = scalesFor(j); err != nil {
+			return arrangement{}, err
+		}
 	}
 	u, sheet := figuresOf(j).units, j.Sheet
 	if n.papers, err = papersFor(sheet, u); err != nil {

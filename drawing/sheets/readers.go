@@ -9,8 +9,8 @@ import (
 // readers names the sheets that each kind of reader needs, by the first part
 // of their IDs.
 var readers = map[string][]string{
-	"installer":   {"key-plan", "cable-plan", "setting-out", "test-record"},
-	"estimator":   {"key-plan", "cable-plan", "take-off"},
+	"installer":   {"key-plan", "cable-plan", "setting-out", "membrane", "build-up", "test-record"},
+	"estimator":   {"key-plan", "cable-plan", "membrane", "build-up", "take-off"},
 	"electrician": {"key-plan", "cable-plan", "electrician", "test-record"},
 	"owner":       {"owner-map", "cable-plan", "test-record"},
 }

@@ -17,6 +17,7 @@ type scene struct {
 	border                 func(ratio float64) (left, right, top, bottom float64)
 	draw                   func(v *roomView)
 	levels                 func(v *roomView) []level
+	scales                 []drawing.Scale          // nil: those that suit a floor
 	north                  bool                     // a north arrow belongs to it
 	crowded                func(ratio float64) bool // whether the scale is too small to read; nil: never
 }
@@ -75,7 +76,7 @@ func (s scene) pages(p *layout.Plan) ([]*page, error) {
 func (s scene) need(p *layout.Plan, t titleBlock) need {
 	t.scale, t.paper = longest, "tabloid"
 	return need{
-		bounds: s.bounds, border: s.border, title: t, proof: proof{units: figuresOf(p.Job).units},
+		bounds: s.bounds, border: s.border, title: t, proof: proof{units: figuresOf(p.Job).units}, scales: s.scales,
 		ty: newTypesetter(), titles: map[float64]float64{},
 	}
 }

@@ -24,7 +24,7 @@ func Set(p *layout.Plan) ([]*drawing.Sheet, error) {
 	}
 	var pages []*page
 	for _, part := range []func(*layout.Plan) ([]*page, error){
-		keyPlan, eachRoom(cablePlan), eachRoom(settingOut), eachRoom(electrician), takeOff, allRecords, eachRoom(ownerMap),
+		keyPlan, eachRoom(cablePlan), eachRoom(settingOut), eachRoom(membranePlan), buildUp, eachRoom(electrician), takeOff, allRecords, eachRoom(ownerMap),
 	} {
 		pg, err := part(p)
 		if err != nil {

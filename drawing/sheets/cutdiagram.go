@@ -1,0 +1,124 @@
+package sheets
+
+import (
+	"fmt"
+	"strings"
+
+	"oxturn/drawing"
+	"oxturn/fonts"
+	"oxturn/layout/membrane"
+)
+
+// A cutDiagram shows how one roll or sheet is cut, to the width of its column.
+type cutDiagram struct {
+	number int
+	pack   membrane.Pack
+	stock  membrane.Stock
+	left   string
+	long   float64 // mm of the longest roll used, so that all are drawn alike
+	mine   map[int]bool
+}
+
+// cutDiagrams returns the diagrams of the rolls or sheets that pieces of a room
+// are cut from.
+func cutDiagrams(m *membrane.Plan, laid *membrane.Laid, f figures) []block {
+	mine := map[int]bool{}
+	for _, p := range laid.Pieces {
+		mine[p.Number] = true
+	}
+	long := 0.0
+	for _, p := range m.Packs {
+		long = max(long, used(p))
+	}
+	var out []block
+	for i, p := range m.Packs {
+		for _, c := range p.Cuts {
+			if cutsAny(c, mine) {
+				out = append(out, cutDiagram{number: i + 1, pack: p, stock: m.Stock, left: f.length(p.Left), long: long, mine: mine})
+				break
+			}
+		}
+	}
+	return out
+}
+
+func cutsAny(c membrane.Crosscut, mine map[int]bool) bool {
+	for _, pl := range c.Places {
+		if mine[pl.Piece] {
+			return true
+		}
+	}
+	return false
+}
+
+// used is the length cut off a roll.
+func used(p membrane.Pack) float64 {
+	most := 0.0
+	for _, c := range p.Cuts {
+		most = max(most, c.At+c.Length)
+	}
+	return most
+}
+
+func (d cutDiagram) scale(w float64) float64 { return w / d.long }
+
+func (d cutDiagram) head() string {
+	what := "Roll"
+	if d.stock.Sheets {
+		what = "Sheet"
+	}
+	return fmt.Sprintf("%s %d, how it is cut", what, d.number)
+}
+
+// order says what is cut in turn, for the pieces too small to carry a number.
+func (d cutDiagram) order() string {
+	var cuts []string
+	for _, c := range d.pack.Cuts {
+		var names []string
+		for _, pl := range c.Places {
+			names = append(names, "M"+itoa(pl.Piece))
+		}
+		cuts = append(cuts, strings.Join(names, " + "))
+	}
+	return "From the start: " + strings.Join(cuts, ", ") + "; left over: " + d.left
+}
+
+func (d cutDiagram) high(w float64) float64 { return min(40, max(7, d.stock.Width*d.scale(w))) }
+
+func (d cutDiagram) height(ty *typesetter, w float64) float64 {
+	return ty.headingHeight(d.head(), w) + d.high(w) + float64(ty.lines(fonts.Lettering, d.order(), note, w))*leading + 2
+}
+
+// set draws the roll from its start, each crosscut with its pieces. Pieces of
+// other rooms are drawn without their numbers being in bold.
+func (d cutDiagram) set(pg *page, at drawing.Pt, w float64) {
+	y := at.Y + setHeading(pg, at, d.head(), w)
+	k := d.scale(w)
+	ky := d.high(w) / d.stock.Width
+	roll := drawing.Box{X0: at.X, Y0: y, X1: at.X + used(d.pack)*k, Y1: y + d.high(w)}
+	pg.path(drawing.LayerMembrane, "roll "+itoa(d.number), drawing.Rectangle(roll), drawing.MediumLine(), nil)
+	for _, c := range d.pack.Cuts {
+		x := at.X + c.At*k
+		pg.path(drawing.LayerMembrane, "cut", drawing.Polyline(drawing.Pt{X: x + c.Length*k, Y: roll.Y0}, drawing.Pt{X: x + c.Length*k, Y: roll.Y1}), drawing.MediumLine(), nil)
+		for _, pl := range c.Places {
+			b := drawing.Box{X0: x, Y0: y + pl.At*ky, X1: x + pl.Length*k, Y1: y + (pl.At+pl.Width)*ky}
+			pg.path(drawing.LayerMembrane, "", drawing.Rectangle(b), drawing.ThinLine(), nil)
+			d.name(pg, b, pl.Piece)
+		}
+	}
+	for i, l := range pg.ty.wrap(d.order(), w) {
+		pg.write(drawing.Pt{X: at.X, Y: roll.Y1 + 3.8 + float64(i)*leading}, l, note, drawing.Start)
+	}
+}
+
+// name writes a piece's number where it has room.
+func (d cutDiagram) name(pg *page, b drawing.Box, piece int) {
+	t := &drawing.Text{Layer: drawing.LayerText, Text: "M" + itoa(piece), Height: note, Anchor: drawing.Middle}
+	if d.mine[piece] {
+		t.Face = fonts.LetteringBold
+	}
+	t.At = centredOn(b.Centre(), (&drawing.Text{Text: t.Text, Height: note, Face: t.Face, Anchor: drawing.Middle}).Box())
+	if b.Contains(t.Box().Grow(0.4)) {
+		pg.add(t)
+	}
+}

@@ -1,0 +1,170 @@
+package sheets
+
+import (
+	"fmt"
+	"math"
+
+	"oxturn/drawing"
+	"oxturn/fonts"
+	"oxturn/layout"
+	"oxturn/layout/membrane"
+	"oxturn/layout/plane"
+)
+
+// membranePlan draws how the membrane of a room is cut and laid: its pieces by
+// number, the seams, and from which roll or sheet each piece comes.
+func membranePlan(p *layout.Plan, r *layout.Room) ([]*page, error) {
+	laid := laidIn(p, r)
+	if laid == nil {
+		return nil, nil // the plan has none, and has said why
+	}
+	s := roomScene(r)
+	s.id, s.title, s.kind = "membrane", "Membrane", "Membrane cut plan"
+	s.about = "How the pegged membrane is cut and laid, piece by piece, with its seams"
+	s.crowded = nil
+	s.draw = func(v *roomView) { v.drawMembrane(laid) }
+	s.levels = func(v *roomView) []level {
+		bs := []block{v.pieceTable(laid), v.seamTable(laid), legendOf(v.used), v.membraneNotes()}
+		bs = append(bs, cutDiagrams(p.Membrane, laid, v.fig)...)
+		return []level{{blocks: bs}, {blocks: bs, gain: never, overflow: true}}
+	}
+	return s.pages(p)
+}
+
+// laidIn returns the membrane of a room, nil when there is none. The plan cuts
+// membrane for the rooms that have cable, in order.
+func laidIn(p *layout.Plan, r *layout.Room) *membrane.Laid {
+	if p.Membrane == nil || len(r.Cables) == 0 {
+		return nil
+	}
+	k := 0
+	for i := range p.Rooms {
+		if &p.Rooms[i] == r {
+			break
+		}
+		if len(p.Rooms[i].Cables) > 0 {
+			k++
+		}
+	}
+	if k >= len(p.Membrane.Rooms) || len(p.Membrane.Rooms[k].Pieces) == 0 {
+		return nil
+	}
+	return &p.Membrane.Rooms[k]
+}
+
+func (v *roomView) drawMembrane(laid *membrane.Laid) {
+	v.walls()
+	v.drawOpenings()
+	v.fixtures()
+	v.joints()
+	v.pegs()
+	for _, p := range laid.Pieces {
+		v.piece(p)
+	}
+	for i, s := range laid.Seams {
+		a, b := v.view.Pt(s.A), v.view.Pt(s.B)
+		v.path(drawing.LayerMembrane, "seam "+seamName(i), drawing.Polyline(a, b), drawing.SeamLine(), nil)
+		v.ink.line([]drawing.Pt{a, b}, cableInk)
+		v.uses(signSeam)
+		l := &label{text: seamName(i), height: drawing.H25, rank: 3, subject: a.Lerp(b, 0.5), note: "seam " + seamName(i)}
+		for _, t := range []float64{0.5, 0.3, 0.7, 0.15, 0.85} {
+			l.spots = append(l.spots, tagSpots(a.Lerp(b, t), 0.3, l.text)...)
+		}
+		v.letters.add(l)
+	}
+	v.drawDatums()
+	short := v.dimensions()
+	v.wallLetters()
+	if short > 0 {
+		v.remark(fmt.Sprintf("%d short walls (under %s) are neither lettered nor dimensioned one by one.", short, v.fig.length(letterLeast*v.view.Ratio)))
+	}
+}
+
+// seamName letters the seams of a room: a, b, c... z, then with figures.
+func seamName(i int) string {
+	name := string(rune('a' + i%26))
+	if i >= 26 {
+		name += itoa(i / 26)
+	}
+	return name
+}
+
+// piece outlines a piece of membrane and asks for its number.
+func (v *roomView) piece(p membrane.Piece) {
+	rings := v.view.Rings(p.Shape)
+	v.path(drawing.LayerMembrane, "membrane piece "+itoa(p.Number), v.view.Outline(p.Shape), drawing.ThinLine(), nil)
+	l := &label{text: "M" + itoa(p.Number), face: fonts.LetteringBold, height: drawing.H35, rank: 1, note: "membrane piece M" + itoa(p.Number)}
+	size := l.sample(spot{}).Box()
+	for _, ring := range rings {
+		v.ink.line(append(ring, ring[0]), thinInk)
+		box := drawing.BoxOf(ring...)
+		l.subject = box.Centre()
+		for _, c := range gridIn(box, size.W(), size.H()) {
+			if holdsBox(rings, c, size.W(), size.H()) {
+				l.spots = append(l.spots, spot{at: centredOn(c, size), cost: 0.05 * c.Dist(box.Centre())})
+			}
+		}
+	}
+	l.spots = append(l.spots, leaderSpots(l.subject, 0, size, 40)...)
+	v.letters.add(l)
+}
+
+func (v *roomView) pieceTable(laid *membrane.Laid) block {
+	t := table{head: "Pieces", cols: []column{{head: "Piece", wraps: true}, {head: "Length, as cut", align: decimal}, {head: "Width, as cut", align: decimal}, {head: "Pegs wide", align: decimal}}}
+	for _, p := range laid.Pieces {
+		t.rows = append(t.rows, row("M"+itoa(p.Number), v.fig.length(p.Length), v.fig.length(p.Width), itoa(p.Rows)))
+	}
+	return t
+}
+
+// seamTable places the seams: each from the datum it runs along, or with both
+// ends where it runs along neither.
+func (v *roomView) seamTable(laid *membrane.Laid) block {
+	if len(laid.Seams) == 0 {
+		return list{head: "Seams", paras: []string{"None."}}
+	}
+	ws := v.wallSegments()
+	d1, d2 := datums(ws)
+	t := table{head: "Seams", cols: []column{{head: "Seam"}, {head: "Where", wraps: true}, {head: "Length", align: decimal}}}
+	for i, s := range laid.Seams {
+		where := ""
+		for k, d := range []int{d1, d2} {
+			if d >= 0 && math.Abs(ws[d].B.Sub(ws[d].A).Unit().Cross(s.B.Sub(s.A).Unit())) < 0.01 {
+				where = fmt.Sprintf("%s from D%d (wall %s)", v.fig.length(offset(ws[d], s.A.Lerp(s.B, 0.5))), k+1, v.room.Job.Walls[d].Letter)
+			}
+		}
+		if where == "" {
+			where = v.placeWords(s.A) + ", to " + v.placeWords(s.B)
+		}
+		if s.Doorway {
+			where += "; in a doorway"
+		}
+		t.rows = append(t.rows, row(seamName(i), where, v.fig.length(s.Length())))
+	}
+	return t
+}
+
+func (v *roomView) membraneNotes() block {
+	m := v.plan.Membrane
+	unit := "roll"
+	if m.Stock.Sheets {
+		unit = "sheet"
+	}
+	if len(m.Packs) > 1 {
+		unit += "s"
+	}
+	l := list{head: "Notes", number: 1}
+	l.paras = append(l.paras, v.noted...)
+	l.paras = append(l.paras, v.remarks...)
+	bound := fmt.Sprintf("%d is the fewest from which these pieces can be cut.", m.Bound)
+	if !m.Fewest() {
+		bound = fmt.Sprintf("No plan could do with fewer than %d.", m.Bound)
+	}
+	l.paras = append(l.paras,
+		fmt.Sprintf("Whole job: %d %s of %s x %s. %s", len(m.Packs), unit, v.fig.length(m.Stock.Width), v.fig.length(m.Stock.Length), bound),
+		fmt.Sprintf("Covered %s, cut %s, waste %.0f %%.", plane.FormatArea(m.Covered, v.fig.units), plane.FormatArea(m.Taken, v.fig.units), 100*m.Waste()),
+		fmt.Sprintf("Strips butt with pegs in step, trimmed %s short of walls. Nothing laps; no strip crosses a movement joint.", v.fig.length(membrane.Trim)),
+		"Set the first strip by P1 on the setting-out sheet: every other row follows from it.",
+	)
+	return l
+}
