@@ -68,7 +68,7 @@ func chooseFor(ctx context.Context, c *console, name, format string, all bool, m
 		c.say("oxturn: %v", err)
 		return exitUsage
 	}
-	j, report := job.Read(s.name, s.data, opener(s.name))
+	j, report := job.Read(s.name, s.data, s.open)
 	var rooms []layout.RoomOptions
 	if j != nil && report.Errors() == 0 {
 		err = within(ctx, m.timeLimit, func() {

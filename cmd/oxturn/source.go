@@ -20,12 +20,13 @@ type source struct {
 	name string // for messages, as the user wrote it
 	base string // NAME of the outputs
 	data []byte
+	open func(name string) ([]byte, error) // reads the files that the job names
 }
 
 // readSource reads a job file, or the standard input for "-". base, where not
 // empty, is what the outputs are called instead.
 func readSource(in io.Reader, name, base string) (source, error) {
-	s := source{name: name, base: base}
+	s := source{name: name, base: base, open: opener(name)}
 	if base == "" {
 		s.base = baseName(name)
 	}

@@ -47,7 +47,7 @@ func givenUp(s source, limit time.Duration) *work {
 
 // take does the work's phases up to the first that finds errors.
 func (w *work) take() {
-	w.job, w.report = job.Read(w.source.name, w.source.data, opener(w.source.name))
+	w.job, w.report = job.Read(w.source.name, w.source.data, w.source.open)
 	if w.job == nil || w.report.Errors() > 0 {
 		return
 	}

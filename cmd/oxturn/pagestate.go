@@ -1,0 +1,128 @@
+package main
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+	"unicode/utf8"
+
+	"oxturn/drawing/pdf"
+	"oxturn/drawing/svg"
+	"oxturn/drawing/web/preview"
+	"oxturn/layout"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+	"oxturn/layout/takeoff"
+)
+
+// pageState is what the preview shows of a work; without a plan it has the
+// problems alone.
+func pageState(w *work) (preview.State, error) {
+	st := preview.State{Job: w.source.name}
+	for _, d := range w.report.Diagnostics() {
+		st.Problems = append(st.Problems, problem(w, d))
+	}
+	if w.plan == nil {
+		return st, nil
+	}
+	for _, s := range w.sheets {
+		var b bytes.Buffer
+		if err := svg.Write(&b, s); err != nil {
+			return st, err
+		}
+		st.Sheets = append(st.Sheets, preview.Sheet{ID: s.ID, Title: s.Title, Ratio: s.Ratio, SVG: b.Bytes()})
+	}
+	var b bytes.Buffer
+	if err := pdf.Write(&b, w.sheets, w.info()); err != nil {
+		return st, err
+	}
+	st.PDF, st.PDFName = b.Bytes(), w.source.base+".pdf"
+	st.Units = w.job.Units.String()
+	st.Summary = summaryLines(w.plan)
+	st.Cables = pageCables(w.plan)
+	st.Tables = []preview.Table{takeOffTable(w.plan.TakeOff), runTable(w.plan)}
+	return st, nil
+}
+
+// problem words a diagnostic for the page, with the file's line where it is
+// one of the job's own.
+func problem(w *work, d job.Diagnostic) preview.Problem {
+	p := preview.Problem{Severity: d.Severity.String(), ID: d.ID, Place: placeOf(w.report, d.Span), Message: d.Message, Hint: d.Hint}
+	for _, n := range d.Notes {
+		p.Notes = append(p.Notes, strings.TrimPrefix(placeOf(w.report, n.Span)+": "+n.Message, ": "))
+	}
+	if d.Span.File == w.source.name && d.Span.End > 0 && d.Span.End <= len(w.source.data) {
+		p.Line, p.Start, p.Length = lineOf(string(w.source.data), d.Span)
+	}
+	return p
+}
+
+func placeOf(r *job.Report, s job.Span) string {
+	if s.End == 0 {
+		return s.File
+	}
+	at := r.Position(s.File, s.Start)
+	return fmt.Sprintf("%s:%d:%d", s.File, at.Line, at.Column)
+}
+
+// lineOf returns the line a span begins in, and the span in characters of it.
+func lineOf(text string, s job.Span) (line string, start, length int) {
+	from := strings.LastIndexByte(text[:s.Start], '\n') + 1
+	to := len(text)
+	if i := strings.IndexByte(text[s.Start:], '\n'); i >= 0 {
+		to = s.Start + i
+	}
+	meant := text[s.Start:max(s.Start, min(s.End, to))]
+	line = strings.TrimPrefix(strings.TrimRight(text[from:to], "\r"), "\ufeff")
+	start = utf8.RuneCountInString(strings.TrimPrefix(text[from:s.Start], "\ufeff"))
+	return line, start, max(1, utf8.RuneCountInString(meant))
+}
+
+func pageCables(p *layout.Plan) []preview.Cable {
+	var out []preview.Cable
+	for _, r := range p.Rooms {
+		for _, c := range r.Cables {
+			pc := preview.Cable{ID: c.ID, Label: c.Label.ID, Length: c.Routed}
+			for _, run := range c.Runs {
+				pc.Runs = append(pc.Runs, preview.Run{Number: run.Number, End: run.RunningEnd})
+			}
+			out = append(out, pc)
+		}
+	}
+	return out
+}
+
+// takeOffTable is the take-off in its own units.
+func takeOffTable(l takeoff.List) preview.Table {
+	t := preview.Table{ID: "table:take-off", Title: "Take-off figures", Columns: []string{"item", "basis", "net", "waste", "gross", "unit", "packs", "note"},
+		Right: []bool{false, false, true, true, true, false, true, false}}
+	for _, line := range l.Lines {
+		packs := ""
+		if line.Pack > 0 {
+			packs = fmt.Sprintf("%d %s", line.Packs, line.PackName)
+		}
+		t.Rows = append(t.Rows, []string{line.Item, line.Basis, takeoff.Figure(line.Net, line.Unit), fmt.Sprintf("%.0f %%", 100*line.Waste),
+			takeoff.Figure(line.Gross, line.Unit), line.Unit, packs, line.Note})
+	}
+	return t
+}
+
+// runTable lists every run of every cable.
+func runTable(p *layout.Plan) preview.Table {
+	t := preview.Table{ID: "table:runs", Title: "Runs", Columns: []string{"room", "cable", "run", "direction", "pegs", "pegs to the next", "cable used"},
+		Right: []bool{false, false, true, false, true, true, true}}
+	for _, r := range p.Rooms {
+		for _, c := range r.Cables {
+			t.Rows = append(t.Rows, runRows(r.Job.Name, c, p.Job.Units)...)
+		}
+	}
+	return t
+}
+
+func runRows(room string, c layout.Cable, u plane.Units) [][]string {
+	var out [][]string
+	for _, run := range c.Runs {
+		out = append(out, []string{room, c.ID, fmt.Sprint(run.Number), run.Direction, fmt.Sprint(run.Pegs), fmt.Sprint(run.GapToNext), cableLength(run.RunningEnd, u)})
+	}
+	return out
+}

@@ -1,0 +1,205 @@
+package main
+
+import (
+	"bufio"
+	"context"
+	"encoding/json"
+	"io"
+	"net/http"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"oxturn/drawing/web/preview"
+	"oxturn/layout/job"
+)
+
+// A watched is a job that oxturn watch looks at while a test runs.
+type watched struct {
+	t    *testing.T
+	job  string // its file
+	url  string
+	stop func() int // ends it as Ctrl-C does and returns the exit code
+}
+
+// startWatch watches the tiny job in a folder of its own.
+func startWatch(t *testing.T, flags ...string) *watched {
+	t.Helper()
+	w := &watched{t: t, job: filepath.Join(t.TempDir(), "nook.toml")}
+	w.save(tinyJob)
+	ctx, cancel := context.WithCancel(context.Background())
+	out, in := io.Pipe()
+	done := make(chan int, 1)
+	go func() {
+		done <- Run(ctx, append([]string{"watch", w.job, "--no-open", "--poll", "20ms"}, flags...), strings.NewReader(""), in, io.Discard)
+		in.Close()
+	}()
+	w.stop = func() int {
+		cancel()
+		code := <-done
+		done <- code
+		return code
+	}
+	t.Cleanup(func() { w.stop() })
+	line, err := bufio.NewReader(out).ReadString('\n')
+	if err != nil {
+		t.Fatal(err)
+	}
+	w.url = strings.TrimSpace(line)
+	return w
+}
+
+func (w *watched) save(text string) {
+	w.t.Helper()
+	if err := os.WriteFile(w.job, []byte(text), 0o644); err != nil {
+		w.t.Fatal(err)
+	}
+}
+
+// until waits for the page's state to be as wanted.
+func (w *watched) until(what string, want func(preview.State) bool) preview.State {
+	w.t.Helper()
+	var st preview.State
+	for end := time.Now().Add(30 * time.Second); time.Now().Before(end); time.Sleep(20 * time.Millisecond) {
+		answer, err := http.Get(w.url + "state")
+		if err != nil {
+			w.t.Fatal(err)
+		}
+		err = json.NewDecoder(answer.Body).Decode(&st)
+		answer.Body.Close()
+		if err == nil && want(st) {
+			return st
+		}
+	}
+	w.t.Fatalf("%s: never; the state is %d sheets, stale %v, problems %+v", what, len(st.Sheets), st.Stale, st.Problems)
+	return st
+}
+
+func drawn(st preview.State) bool { return len(st.Sheets) > 0 && !st.Stale && len(st.Problems) == 0 }
+
+// TestWatch edits, breaks, mends, replaces, half-saves, deletes and recreates
+// the job: the page's state follows each time.
+func TestWatch(t *testing.T) {
+	w := startWatch(t)
+	first := w.until("drawn at once", drawn)
+	if len(first.Tables) != 2 || len(first.Tables[0].Rows) == 0 || len(first.Cables) != 1 || first.PDFName != "nook.pdf" {
+		t.Errorf("tables %d, cables %+v, PDF %q", len(first.Tables), first.Cables, first.PDFName)
+	}
+	w.save(strings.Replace(tinyJob, "pitch", "ptich", 1))
+	st := w.until("broken", func(st preview.State) bool { return st.Stale && len(st.Problems) > 0 })
+	if p := st.Problems[0]; p.Place != w.job+":4:1" || p.Line != "ptich = 30" || p.Start != 0 || p.Length != 5 || p.Hint != "did you mean pitch?" {
+		t.Errorf("problem %+v", p)
+	}
+	if len(st.Sheets) != len(first.Sheets) {
+		t.Error("the last good drawing is gone")
+	}
+	w.save(strings.Replace(tinyJob, "Nook", "Niche", 1))
+	w.until("mended", func(st preview.State) bool { return drawn(st) && strings.HasSuffix(st.Sheets[0].Title, "Niche") })
+
+	w.replace(tinyJob)
+	w.until("replaced by another file", func(st preview.State) bool { return drawn(st) && strings.HasSuffix(st.Sheets[0].Title, "Nook") })
+
+	if err := os.Remove(w.job); err != nil {
+		t.Fatal(err)
+	}
+	w.until("deleted", func(st preview.State) bool { return st.Stale && strings.Contains(st.Problems[0].Message, "there is no file") })
+	w.save("")
+	w.save(tinyJob)
+	w.until("recreated", drawn)
+	if code := w.stop(); code != exitInterrupted {
+		t.Errorf("exit code %d", code)
+	}
+}
+
+// replace saves as many editors do: a new file is moved into the old one's
+// place, here with its size and time.
+func (w *watched) replace(text string) {
+	w.t.Helper()
+	info, err := os.Stat(w.job)
+	if err != nil {
+		w.t.Fatal(err)
+	}
+	other := w.job + "~new"
+	if err := os.WriteFile(other, []byte(text), 0o644); err != nil {
+		w.t.Fatal(err)
+	}
+	if err := os.Chtimes(other, info.ModTime(), info.ModTime()); err != nil {
+		w.t.Fatal(err)
+	}
+	if err := os.Rename(other, w.job); err != nil {
+		w.t.Fatal(err)
+	}
+}
+
+// TestWatchCatalogue draws again when the catalogue comes, and writes the
+// files of each good drawing.
+func TestWatchCatalogue(t *testing.T) {
+	out := filepath.Join(t.TempDir(), "out")
+	w := startWatch(t, "-o", out)
+	w.until("drawn", drawn)
+	i := strings.Index(tinyJob, "[[cable]]")
+	j := strings.Index(tinyJob, "[[room]]")
+	w.save("catalogue = \"cables.toml\"\n" + tinyJob[:i] + tinyJob[j:])
+	w.until("no catalogue", func(st preview.State) bool {
+		return st.Stale && strings.Contains(st.Problems[0].Message, "catalogue")
+	})
+	if err := os.WriteFile(filepath.Join(filepath.Dir(w.job), "cables.toml"), []byte("units = \"mm\"\n"+tinyJob[i:j]), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	w.until("catalogue there", drawn)
+	if _, err := os.Stat(filepath.Join(out, "nook.pdf")); err != nil {
+		t.Error(err)
+	}
+}
+
+// TestHalfSaved waits for a file that grows in steps, and for one that is
+// empty for a moment.
+func TestHalfSaved(t *testing.T) {
+	name := filepath.Join(t.TempDir(), "job.toml")
+	write := func(text string) {
+		if err := os.WriteFile(name, []byte(text), 0o644); err != nil {
+			t.Error(err)
+		}
+	}
+	write("a")
+	w := &watcher{names: []string{name}}
+	ctx := context.Background()
+	if !w.changed(ctx, time.Millisecond) {
+		t.Fatal("it did not return at once")
+	}
+	go func() {
+		write("")
+		for i := range 10 {
+			time.Sleep(5 * time.Millisecond)
+			write(strings.Repeat("b", i+1))
+		}
+	}()
+	w.changed(ctx, 20*time.Millisecond)
+	if data, err := os.ReadFile(name); err != nil || len(data) != 10 {
+		t.Errorf("it returned at %d of 10 bytes: %v", len(data), err)
+	}
+	gone, cancel := context.WithTimeout(ctx, 50*time.Millisecond)
+	defer cancel()
+	if w.changed(gone, time.Millisecond) {
+		t.Error("it returned though nothing changed")
+	}
+}
+
+func TestLineOf(t *testing.T) {
+	text := "\ufeffunits = \"mm\"\r\nname = \"Köche\" # ü\r\n"
+	at := strings.Index(text, "\"K")
+	line, start, length := lineOf(text, spanAt(at, len("\"Köche\"")))
+	if line != "name = \"Köche\" # ü" || start != 7 || length != 7 {
+		t.Errorf("%q %d %d", line, start, length)
+	}
+	line, start, length = lineOf(text, spanAt(3, 5))
+	if line != "units = \"mm\"" || start != 0 || length != 5 {
+		t.Errorf("%q %d %d", line, start, length)
+	}
+}
+
+func spanAt(start, length int) job.Span {
+	return job.Span{File: "job.toml", Start: start, End: start + length}
+}

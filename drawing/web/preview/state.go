@@ -1,0 +1,106 @@
+// Package preview serves a page that shows a job's sheets while its file is
+// being written: the last good drawing, what is wrong with the file now, and
+// the tables. It knows nothing of jobs: it is told what to show.
+//
+//	file saved -> Server.Show(State) -> event -> page fetches state and sheets
+package preview
+
+import (
+	"crypto/sha256"
+	"encoding/hex"
+	"encoding/json"
+	"slices"
+)
+
+// A State is all that the page shows at one time.
+type State struct {
+	Job      string    `json:"job"`     // name of the job file
+	Summary  []string  `json:"summary"` // a few lines of text
+	Problems []Problem `json:"problems"`
+	Sheets   []Sheet   `json:"sheets"` // none: this state has no drawing of its own
+	Cables   []Cable   `json:"cables"`
+	Tables   []Table   `json:"tables"`
+	Units    string    `json:"units"` // "mm" or "in": how lengths are shown
+	PDF      []byte    `json:"-"`
+	PDFName  string    `json:"pdf"`
+
+	Stale   bool   `json:"stale"`   // the drawing is older than the file; set by Show
+	Version string `json:"version"` // changes with everything else; set by Show
+}
+
+// A Sheet is one drawing.
+type Sheet struct {
+	ID    string  `json:"id"`
+	Title string  `json:"title"`
+	Ratio float64 `json:"ratio"` // mm of floor for a mm of paper, 0: not to scale
+	SVG   []byte  `json:"-"`
+	Hash  string  `json:"hash"` // set by Show
+}
+
+// A Problem is an error or a warning with its place in a file.
+type Problem struct {
+	Severity string   `json:"severity"` // "error" or "warning"
+	ID       string   `json:"id"`
+	Place    string   `json:"place"` // file:line:column, as far as known
+	Message  string   `json:"message"`
+	Hint     string   `json:"hint"`
+	Notes    []string `json:"notes"`
+	Line     string   `json:"line"`  // the file's line, empty when not known
+	Start    int      `json:"start"` // first character of it that is meant, from 0
+	Length   int      `json:"length"`
+}
+
+// A Cable lets the page say what part of a cable lies under the pointer. On
+// the sheets it is the object titled "heating cable" and its ID.
+type Cable struct {
+	ID     string  `json:"id"`
+	Label  string  `json:"label"`
+	Length float64 `json:"length"` // routed, mm
+	Runs   []Run   `json:"runs"`
+}
+
+// A Run is a straight pass of a cable; End is the running length at its end.
+type Run struct {
+	Number int     `json:"number"`
+	End    float64 `json:"end"`
+}
+
+// A Table is a take-off or a report. Right tells which columns hold figures.
+type Table struct {
+	ID      string     `json:"id"`
+	Title   string     `json:"title"`
+	Columns []string   `json:"columns"`
+	Right   []bool     `json:"right"`
+	Rows    [][]string `json:"rows"`
+}
+
+// after completes a state: where it has no drawing of its own it takes over
+// that of the state before, as stale.
+func (st State) after(old State) State {
+	st.Stale = false
+	if len(st.Sheets) == 0 && len(old.Sheets) > 0 {
+		st.Sheets, st.Cables, st.Tables, st.Summary, st.Units = old.Sheets, old.Cables, old.Tables, old.Summary, old.Units
+		st.PDF, st.PDFName, st.Stale = old.PDF, old.PDFName, true
+	}
+	st.Sheets = slices.Clone(st.Sheets)
+	for i := range st.Sheets {
+		st.Sheets[i].Hash = hash(st.Sheets[i].SVG)
+	}
+	st.Version = ""
+	st.Version = hash(append(st.body(), hash(st.PDF)...))
+	return st
+}
+
+// body is the state as the page fetches it.
+func (st State) body() []byte {
+	out, err := json.Marshal(st)
+	if err != nil {
+		return []byte("{}") // a figure that is not finite: nothing to show
+	}
+	return out
+}
+
+func hash(data []byte) string {
+	sum := sha256.Sum256(data)
+	return hex.EncodeToString(sum[:8])
+}
