@@ -21,14 +21,14 @@ func (p *runPlan) length(rule rules) float64 { return Length(p.world(), rule.ben
 // fit shortens the plan to exactly length mm: first the turns at the ends of
 // the runs are drawn in, a peg at a time and spread over the floor, then the
 // end is cut back along the last run. ok is false when the plan is too short.
-func (p *runPlan) fit(rule rules, zone plane.Region, length float64) (path []plane.Point, ok bool) {
+func (p *runPlan) fit(rule rules, zone plane.Region, from *joint, length float64) (path []plane.Point, ok bool) {
 	q := &runPlan{g: p.g, nodes: append([]node(nil), p.nodes...), cost: p.cost}
-	over := q.length(rule) - length
+	over := Length(from.join(q.world()), rule.bend) - length
 	walls, inner := q.turns(rule, zone)
 	for _, turns := range [][]int{walls, inner, walls} {
 		over -= q.drawIn(rule, turns, over)
 	}
-	return cutBack(q.world(), rule.bend, length)
+	return cutBack(from.join(q.world()), rule.bend, length)
 }
 
 // cutBack ends the path where it has exactly the given length.

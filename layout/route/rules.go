@@ -37,24 +37,33 @@ type wishes struct {
 	reach float64 // mm of lead for the floor, 0 for any
 	low   []plane.Region
 	avoid []plane.Region
-	both  bool // the end must return to the entry too
+	both  bool   // the end must return to the entry too
+	from  *joint // where the path goes on from, nil when nothing is laid
 }
 
 const (
-	leadCost  = 0.10 // a peg of cold lead
-	avoidCost = 25   // an end where none should lie
-	highCost  = 4    // an end in good floor although there is low-value floor
+	leadWeight = 0.10 // a peg of cold lead
+	avoidCost  = 25   // an end where none should lie
+	highCost   = 4    // an end in good floor although there is low-value floor
 )
 
 // startCost is the cost of the start of heat at peg (x, y), infinite where
 // the cold lead cannot reach.
 func (w *wishes) startCost(g *grid, x, y int) float32 {
+	if w.from != nil {
+		return w.from.cost(g, g.world(float64(x), float64(y)))
+	}
+	return w.leadCost(g, x, y)
+}
+
+// leadCost is the cost of a cold lead to peg (x, y).
+func (w *wishes) leadCost(g *grid, x, y int) float32 {
 	at := g.world(float64(x), float64(y))
 	lead := w.strip.leadTo(at)
 	if math.IsInf(lead, 1) || w.reach > 0 && lead > w.reach {
 		return inf32
 	}
-	c := leadCost * lead / g.lattice.Pitch
+	c := leadWeight * lead / g.lattice.Pitch
 	if anyHolds(w.avoid, at) {
 		c += avoidCost
 	}
@@ -64,7 +73,7 @@ func (w *wishes) startCost(g *grid, x, y int) float32 {
 // endCost is the cost of the end cap at peg (x, y).
 func (w *wishes) endCost(g *grid, x, y int) float32 {
 	if w.both {
-		return w.startCost(g, x, y)
+		return w.leadCost(g, x, y)
 	}
 	at := g.world(float64(x), float64(y))
 	if anyHolds(w.avoid, at) {

@@ -21,6 +21,10 @@ func (r *room) assign() ([]share, error) {
 	zoneOf := r.zoneOf()
 	var out []share
 	for z, region := range r.p.Zones {
+		region, err := r.free(region)
+		if err != nil {
+			return nil, err
+		}
 		var cables []int
 		for c, zc := range zoneOf {
 			if zc == z {
@@ -78,6 +82,7 @@ func (r *room) spread(zoneOf []int) float64 {
 		for c, zc := range zoneOf {
 			if zc == z {
 				length += r.p.Cables[c].Length
+				cost += 1000 * r.away(c, z)
 			}
 		}
 		if length == 0 {
@@ -90,6 +95,15 @@ func (r *room) spread(zoneOf []int) float64 {
 	return cost + hi/lo
 }
 
+// away is 1 when cable c is begun in another zone than z.
+func (r *room) away(c, z int) float64 {
+	if laid := r.frozen(c); laid != nil && r.p.Zones[z].Depth(laid[len(laid)-1]) < -r.p.Pitch {
+		return 1
+	}
+	return 0
+}
+
+// deal hands out the cables one by one.
 func (r *room) deal() []int {
 	out := make([]int, len(r.p.Cables))
 	order := make([]int, len(out))
@@ -117,7 +131,7 @@ func (r *room) divide(region plane.Region, cables []int) ([]share, error) {
 		return []share{{cable: cables[0], region: region}}, nil
 	}
 	first, rest := cables[0], cables[1:]
-	a, b, err := r.cut(region, r.p.Cables[first].Length, r.lengthOf(rest))
+	a, b, err := r.cut(region, r.left(first), r.lengthOf(rest))
 	if err != nil {
 		return nil, err
 	}
@@ -128,7 +142,7 @@ func (r *room) divide(region plane.Region, cables []int) ([]share, error) {
 func (r *room) lengthOf(cables []int) float64 {
 	n := 0.0
 	for _, c := range cables {
-		n += r.p.Cables[c].Length
+		n += r.left(c)
 	}
 	return n
 }

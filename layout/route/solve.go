@@ -61,6 +61,9 @@ func sane(p Problem) error {
 		if !(c.Length > 0) || math.IsInf(c.Length, 1) {
 			return &Refusal{Cable: i, Zone: -1, Reason: fmt.Sprintf("the length of cable %s is not a positive number", c.ID)}
 		}
+		if i < len(p.Frozen) && Length(p.Frozen[i], p.Bend) >= c.Length {
+			return &Refusal{Cable: i, Zone: -1, Reason: fmt.Sprintf("nothing of cable %s is left to lay", c.ID)}
+		}
 	}
 	return nil
 }
@@ -79,12 +82,26 @@ func ideal(region plane.Region, length float64) float64 {
 func (r *room) lay(sh share) (Route, error) {
 	c := r.p.Cables[sh.cable]
 	rule := rulesFor(r.p, c)
-	spacing := ideal(sh.region, c.Length)
+	spacing := ideal(sh.region, r.left(sh.cable))
 	if spacing > 3*float64(r.p.Widest)*r.p.Pitch {
 		spacing = 3 * float64(r.p.Widest) * r.p.Pitch
 	}
 	f := newField(sh.region, r.lattice, float64(rule.closest)*rule.pitch, spacing)
-	wish := &wishes{strip: r.strip, reach: c.LeadReach, low: r.p.Low, avoid: r.p.Avoid, both: c.Ends == BothEnds}
+	wish := &wishes{strip: r.strip, reach: c.LeadReach, low: r.p.Low, avoid: r.p.Avoid, both: c.Ends == BothEnds, from: r.jointOf(sh.cable, sh.zone)}
+	best := r.search(sh, rule, wish, f)
+	if best == nil || best.score.Covered < leastCovered {
+		return Route{}, r.refuse(sh, rule, wish, best)
+	}
+	rt := Route{Cable: sh.cable, Zone: sh.zone, Path: best.path, Lattice: r.lattice, Share: sh.region, Spacing: spacing, Score: best.score}
+	rt.Rows = r.lattice.Angle
+	if best.plan.g.across {
+		rt.Rows += math.Pi / 2
+	}
+	return rt, nil
+}
+
+// search tries directions and efforts until a good route is found.
+func (r *room) search(sh share, rule rules, wish *wishes, f *field) *candidate {
 	var best *candidate
 	for i, e := range efforts {
 		if i == len(efforts)-1 && best != nil {
@@ -93,8 +110,8 @@ func (r *room) lay(sh share) (Route, error) {
 		ways := make([]*way, 2)
 		together(2, func(i int) {
 			g := newGrid(sh.region, r.lattice, i == 1)
-			ways[i] = &way{sweep: newSweep(g, rule, wish, e), field: f, zone: r.p.Zones[sh.zone], length: c.Length}
-			ways[i].bracket(spacing / rule.pitch)
+			ways[i] = &way{sweep: newSweep(g, rule, wish, e), field: f, zone: r.p.Zones[sh.zone], length: r.p.Cables[sh.cable].Length, laid: Length(r.frozen(sh.cable), rule.bend)}
+			ways[i].bracket(f.spacing / rule.pitch)
 		})
 		together(2, func(i int) {
 			if ways[i].worthMore(ways[1-i]) {
@@ -110,15 +127,7 @@ func (r *room) lay(sh share) (Route, error) {
 			break
 		}
 	}
-	if best == nil {
-		return Route{}, &Refusal{Cable: sh.cable, Zone: sh.zone, Reason: fmt.Sprintf("cable %s finds no route", c.ID)}
-	}
-	rt := Route{Cable: sh.cable, Zone: sh.zone, Path: best.path, Lattice: r.lattice, Share: sh.region, Spacing: spacing, Score: best.score}
-	rt.Rows = r.lattice.Angle
-	if best.plan.g.across {
-		rt.Rows += math.Pi / 2
-	}
-	return rt, nil
+	return best
 }
 
 // leads draws the cold leads once all paths are known.

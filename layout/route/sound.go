@@ -59,7 +59,7 @@ func apart(path []plane.Point, rule rules) bool {
 		between := 0.0
 		for j := i + 2; j < len(legs); j++ {
 			between += legs[j-1].Length()
-			if clear(boxes[i], boxes[j], closest) || legs[i].Gap(legs[j]) >= closest {
+			if beyond(boxes[i], boxes[j], closest) || legs[i].Gap(legs[j]) >= closest {
 				continue
 			}
 			if between >= near*float64(rule.closest)*rule.pitch || tight(path[i:j+2], rule) {
@@ -70,8 +70,8 @@ func apart(path []plane.Point, rule rules) bool {
 	return true
 }
 
-// clear reports whether two boxes are at least d apart along an axis.
-func clear(a, b plane.Rect, d float64) bool {
+// beyond reports whether two boxes are at least d apart along an axis.
+func beyond(a, b plane.Rect, d float64) bool {
 	return a.Min.X > b.Max.X+d || b.Min.X > a.Max.X+d || a.Min.Y > b.Max.Y+d || b.Min.Y > a.Max.Y+d
 }
 

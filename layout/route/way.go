@@ -20,7 +20,8 @@ type way struct {
 	sweep    *sweep
 	field    *field
 	zone     plane.Region // the whole zone, of which this may be a share
-	length   float64      // mm to be laid
+	length   float64      // of the cable, mm
+	laid     float64      // mm of it that are laid already
 	enough   float64      // widest wanted gap known to give a long enough plan
 	tooWide  float64      // smallest known to give too short a one
 	best     *candidate   // of all tries
@@ -51,11 +52,11 @@ func (w *way) try(s float64) float64 {
 	if !w.sweep.plan(s) {
 		return 0
 	}
-	plans, n := w.sweep.pick(w.length, fitted)
+	plans, n := w.sweep.pick(w.length-w.laid, fitted)
 	for _, p := range plans {
 		w.consider(p, s)
 	}
-	if n < w.length {
+	if n += w.laid; n < w.length {
 		w.tooWide = math.Min(w.tooWide, s)
 	} else {
 		w.enough = math.Max(w.enough, s)
@@ -65,8 +66,9 @@ func (w *way) try(s float64) float64 {
 
 // consider fits a plan and keeps it if it is the best so far.
 func (w *way) consider(p *runPlan, s float64) {
-	over := p.length(w.sweep.rule) - w.length
-	path, ok := p.fit(w.sweep.rule, w.zone, w.length)
+	from := w.sweep.wish.from
+	over := Length(from.join(p.world()), w.sweep.rule.bend) - w.length
+	path, ok := p.fit(w.sweep.rule, w.zone, from, w.length)
 	if !ok {
 		return
 	}
@@ -97,7 +99,7 @@ func (w *way) bracket(s float64) {
 			s *= 0.98
 			continue
 		}
-		s *= math.Max(0.93, math.Min(1.07, n/(w.length*1.01)))
+		s *= math.Max(0.93, math.Min(1.07, (n-w.laid)/((w.length-w.laid)*1.01)))
 		if s <= w.enough || s >= w.tooWide {
 			s = (w.enough + w.tooWide) / 2
 		}

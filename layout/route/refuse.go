@@ -1,0 +1,73 @@
+package route
+
+import (
+	"fmt"
+	"math"
+
+	"oxturn/layout/plane"
+)
+
+// leastCovered is the share of the floor below which a cable is refused as
+// too short: its widest gaps would leave the rest cold.
+const leastCovered = 0.85
+
+// refuse says why a share has no route, with the lengths that would do, found
+// by laying the floor with the closest and with the widest gaps.
+func (r *room) refuse(sh share, rule rules, wish *wishes, best *candidate) error {
+	c := r.p.Cables[sh.cable]
+	out := &Refusal{Cable: sh.cable, Zone: sh.zone}
+	if !r.startable(sh.region, rule, wish) {
+		out.Reason = fmt.Sprintf("the cold lead of cable %s reaches no place where its heating part can start: %.1f m of lead are there for the floor", c.ID, c.LeadReach/1000)
+		if wish.from != nil {
+			out.Reason = fmt.Sprintf("cable %s can't go on from where its laid part ends: no run can be joined to it", c.ID)
+		}
+		return out
+	}
+	out.Shortest, out.Longest = r.reachable(sh, rule, wish)
+	switch {
+	case out.Longest == 0:
+		out.Reason = fmt.Sprintf("no run of cable %s fits on its floor: it is too narrow for a turn of %d pegs", c.ID, rule.turnBack)
+	case c.Length > out.Longest:
+		out.Reason = fmt.Sprintf("cable %s of %.1f m is too long: with gaps of %d pegs its floor takes %.1f m at most, and %.1f m at least", c.ID, c.Length/1000, rule.closest, out.Longest/1000, out.Shortest/1000)
+	case best != nil:
+		out.Reason = fmt.Sprintf("cable %s of %.1f m is too short: with gaps of %d pegs at most it would leave %.0f %% of its floor cold; %.1f to %.1f m would do", c.ID, c.Length/1000, rule.widest, 100*(1-best.score.Covered), out.Shortest/1000, out.Longest/1000)
+	default:
+		out.Reason = fmt.Sprintf("no route of %.1f m was found for cable %s; its floor takes %.1f to %.1f m", c.Length/1000, c.ID, out.Shortest/1000, out.Longest/1000)
+	}
+	return out
+}
+
+// startable reports whether the path can start anywhere in the region.
+func (r *room) startable(region plane.Region, rule rules, wish *wishes) bool {
+	for _, across := range []bool{false, true} {
+		g := newGrid(region, r.lattice, across)
+		for y, row := range g.rows {
+			for _, s := range row {
+				if wish.startCost(g, s.a, y) < inf32 || wish.startCost(g, s.b, y) < inf32 {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// reachable returns the shortest and the longest cable that was laid in the
+// share, in mm with what is laid already; 0 for none.
+func (r *room) reachable(sh share, rule rules, wish *wishes) (shortest, longest float64) {
+	laid := Length(r.frozen(sh.cable), rule.bend)
+	shortest = math.Inf(1)
+	for _, across := range []bool{false, true} {
+		w := newSweep(newGrid(sh.region, r.lattice, across), rule, wish, efforts[0])
+		if w.plan(float64(rule.widest)) {
+			shortest = math.Min(shortest, laid+w.trace(w.finals[0]).length(rule))
+		}
+		if w.plan(math.Max(float64(rule.closest), rule.meanGap)) {
+			longest = math.Max(longest, laid+w.trace(w.finals[0]).length(rule))
+		}
+	}
+	if math.IsInf(shortest, 1) {
+		shortest = 0
+	}
+	return shortest, longest
+}
