@@ -15,9 +15,9 @@ import (
 // 1 in.
 const shiftBy = 25.0
 
-// A Shift is what becomes of an order when a room is a little longer or
+// A Stretch is what becomes of an order when a room is a little longer or
 // shorter than the job says.
-type Shift struct {
+type Stretch struct {
 	Room    string
 	East    bool    // longer from west to east; false: from south to north
 	By      float64 // mm, negative: shorter
@@ -39,8 +39,8 @@ func (p *Plan) QuantitiesShifted() bool { return len(p.Rooms) <= countedRooms }
 // direction. The room is drawn out or pushed in where nothing stands, if there
 // is such a place; fixtures always keep their size. Cables are judged by the
 // area they would serve, not routed again; quantities are taken off anew.
-func (p *Plan) Sensitivity() []Shift {
-	var out []Shift
+func (p *Plan) Sensitivity() []Stretch {
+	var out []Stretch
 	for i := range p.Rooms {
 		if len(p.Rooms[i].Cables) == 0 {
 			continue
@@ -55,9 +55,9 @@ func (p *Plan) Sensitivity() []Shift {
 }
 
 // shift looks at one room in one direction.
-func (p *Plan) shift(i int, east bool, by float64) Shift {
+func (p *Plan) shift(i int, east bool, by float64) Stretch {
 	was := &p.Rooms[i]
-	s := Shift{Room: was.Job.Name, East: east, By: by}
+	s := Stretch{Room: was.Job.Name, East: east, By: by}
 	changed, ok := stretched(*was.Job, east, by)
 	if !ok {
 		s.Problem = "its walls are too broken up to be moved"
@@ -77,7 +77,7 @@ func (p *Plan) shift(i int, east bool, by float64) Shift {
 }
 
 // judge says whether the plan's cables still suit a changed room.
-func (s *Shift) judge(j *job.Job, was, r *Room) {
+func (s *Stretch) judge(j *job.Job, was, r *Room) {
 	var labels []job.Cable
 	for _, c := range was.Cables {
 		labels = append(labels, c.Label)

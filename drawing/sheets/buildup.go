@@ -191,17 +191,17 @@ func (v *roomView) sectionCable() {
 	d = min(d, l.Thickness)
 	y := top - l.Thickness/2
 	n := 0
-	for x := spacing / 2; x < sectionWide; x += spacing {
+	for x := spacing / 2; x+d < sectionWide; x += spacing {
 		v.sectionDot(plane.Pt(x, y), d/2, "heating cable", drawing.HeatRed)
 		n++
 	}
 	v.uses(signCable)
 	above := drawing.Pt{Y: -9}
-	v.pointTo(v.view.Pt(plane.Pt(spacing/2, y)), v.view.Pt(plane.Pt(spacing/2, 0)).Add(above), "cable")
+	v.pointTo(v.view.Pt(plane.Pt(spacing/2, y)), v.view.Pt(plane.Pt(spacing/2, 0)).Add(above), "cable", drawing.End)
 	if n > 1 {
 		at := plane.Pt(spacing, y)
 		v.sectionDot(at, min(2.5, l.Thickness/2), "sensor", drawing.SensorBlue)
-		v.pointTo(v.view.Pt(at), v.view.Pt(plane.Pt(spacing, 0)).Add(above), "sensor in its tube")
+		v.pointTo(v.view.Pt(at), v.view.Pt(plane.Pt(spacing, 0)).Add(above), "sensor in its tube", drawing.Start)
 	}
 }
 
@@ -212,9 +212,9 @@ func (v *roomView) sectionDot(at plane.Point, r float64, title string, c drawing
 }
 
 // pointTo writes a name above the section with a leader down to what it names.
-func (v *roomView) pointTo(at, above drawing.Pt, text string) {
+func (v *roomView) pointTo(at, above drawing.Pt, text string, a drawing.Anchor) {
 	v.thin(drawing.LayerDims, at, above)
-	t := &drawing.Text{Layer: drawing.LayerText, At: above.Add(drawing.Pt{Y: -1}), Text: text, Height: drawing.H25, Anchor: drawing.Middle}
+	t := &drawing.Text{Layer: drawing.LayerText, At: above.Add(drawing.Pt{Y: -1}), Text: text, Height: drawing.H25, Anchor: a}
 	v.mark([]drawing.Item{t})
 }
 
@@ -245,7 +245,8 @@ func (v *roomView) sectionHeight(bottom float64) {
 func carries(kind string) bool { return kind == "wood" || kind == "concrete" }
 
 func sectionLevels(v *roomView) []level {
-	bs := []block{v.layerTable(), v.sectionNotes()}
+	bs := append([]block{v.layerTable(), v.sectionNotes()}, jointDetailOf(v.plan)...)
+	bs = append(bs, warmthBlocks(v.plan)...)
 	return []level{{blocks: bs}, {blocks: bs, gain: never, overflow: true}}
 }
 

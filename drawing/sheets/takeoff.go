@@ -30,6 +30,7 @@ func takeOff(p *layout.Plan) ([]*page, error) {
 			blocks = append(blocks, list{head: part.head, number: 1, paras: part.paras})
 		}
 	}
+	blocks = append(blocks, shiftBlocks(p)...)
 	return listSheets(p, "take-off", "Take-off", "Take-off", blocks)
 }
 

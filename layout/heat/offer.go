@@ -106,7 +106,7 @@ func (b Below) words() string {
 	}
 	switch b.Kind {
 	case FilmBelow:
-		return fmt.Sprintf("a space %s, through %g W/(m² K)", at, b.Coefficient)
+		return fmt.Sprintf("a space %s, through %.3g W/(m² K)", at, b.Coefficient)
 	case Ground:
 		return "ground held " + at
 	}

@@ -6,6 +6,7 @@ type Change struct {
 	Unit          string
 	Before, After float64 // gross, 0 where the item is absent
 	Packs         int     // more whole packs after than before
+	PackName      string  // "bag", "roll", "box"; empty where it has none
 }
 
 // Compare returns the items whose gross quantity or packs differ, those of
@@ -42,5 +43,5 @@ func appendChange(out []Change, a, c Line) []Change {
 	if named.Code == "" {
 		named = a
 	}
-	return append(out, Change{named.Code, named.Item, named.Unit, a.Gross, c.Gross, c.Packs - a.Packs})
+	return append(out, Change{named.Code, named.Item, named.Unit, a.Gross, c.Gross, c.Packs - a.Packs, named.PackName})
 }

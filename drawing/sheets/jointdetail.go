@@ -1,0 +1,251 @@
+package sheets
+
+import (
+	"fmt"
+	"math"
+
+	"oxturn/drawing"
+	"oxturn/fonts"
+	"oxturn/layout"
+	"oxturn/layout/heat"
+	"oxturn/layout/job"
+	"oxturn/symbols"
+)
+
+// A jointDetail is the floor in section at a movement joint of the job or,
+// where it has none, at a wall, to a standard scale.
+type jointDetail struct {
+	fig      figures
+	layers   []job.Layer
+	holds    int // index of the membrane, -1: none
+	pitch    float64
+	diameter float64
+	width    float64 // of the joint
+	deep     float64 // of its sealant
+	clear    float64 // that the cable keeps from the joint's middle, or from the wall
+	wall     bool
+	scale    drawing.Scale
+}
+
+// Sizes of a detail, mm on paper.
+const (
+	detailHigh  = 34.0 // height of the floor at most
+	detailSide  = 44.0 // least floor beside the joint, on the side of the cable
+	detailOther = 12.0 // floor on the other side
+	detailAbove = 10.0 // room over the surface
+	detailDeep  = 20.0 // mm of floor shown of the lowest layer
+)
+
+// jointDetailOf returns the job's detail; nil where it gives no layers.
+func jointDetailOf(p *layout.Plan) []block {
+	layers := p.Job.BuildUp
+	if len(layers) == 0 {
+		return nil
+	}
+	m := p.Job.Materials
+	d := jointDetail{
+		fig: figuresOf(p.Job), layers: layers, holds: -1, pitch: p.Job.Membrane.Pitch, diameter: heat.DefaultDiameter,
+		width: m.SealantWidth, deep: m.SealantDepth, clear: p.Job.Clearance.Wall, wall: true,
+	}
+	for i, l := range layers {
+		if l.Kind == "membrane" && d.holds < 0 {
+			d.holds = i
+		}
+	}
+	for i := len(p.Job.Rooms) - 1; i >= 0; i-- {
+		for _, j := range p.Job.Rooms[i].Joints {
+			d.width, d.clear, d.wall = j.Width, j.Clear, false
+		}
+	}
+	d.scale = drawing.Scale{Ratio: d.thick() / detailHigh, Name: "not to scale"}
+	for _, s := range drawing.ScalesFor(d.fig.units) {
+		if s.Ratio >= 1 && d.thick()/s.Ratio <= detailHigh && d.clear*1.15/s.Ratio <= detailSide {
+			d.scale = s
+			break
+		}
+	}
+	return []block{d}
+}
+
+// drawn is how much of layer i is shown: of a thick lowest one the upper part.
+func (d jointDetail) drawn(i int) float64 {
+	if i < len(d.layers)-1 {
+		return d.layers[i].Thickness
+	}
+	return math.Min(d.layers[i].Thickness, detailDeep)
+}
+
+func (d jointDetail) thick() float64 { return d.depth(len(d.layers)) }
+
+// depth returns how deep layer i begins, mm.
+func (d jointDetail) depth(i int) float64 {
+	n := 0.0
+	for k := range i {
+		n += d.drawn(k)
+	}
+	return n
+}
+
+func (d jointDetail) title() string {
+	if d.wall {
+		return "Edge of the floor at a wall, " + d.scale.Name
+	}
+	return "Movement joint, " + d.scale.Name
+}
+
+// words say what the detail shows.
+func (d jointDetail) words() []string {
+	out := []string{fmt.Sprintf("Sealant %s wide, %s deep, over a rod; no mortar or grout in the joint.", d.fig.thin(d.width), d.fig.thin(d.deep))}
+	if d.wall {
+		return append(out, fmt.Sprintf("Cable %s clear of the wall.", d.fig.length(d.clear)))
+	}
+	return append(out, fmt.Sprintf("Tile, bed and membrane end to both sides. Cable %s clear of the joint; none crosses it.", d.fig.length(d.clear)))
+}
+
+func (d jointDetail) wrapped(ty *typesetter, w float64) []string {
+	var out []string
+	for _, s := range d.words() {
+		out = append(out, ty.wrap(s, w)...)
+	}
+	return out
+}
+
+func (d jointDetail) height(ty *typesetter, w float64) float64 {
+	return ty.headingHeight(d.title(), w) + detailAbove + d.thick()/d.scale.Ratio + 2 + float64(len(d.wrapped(ty, w)))*leading
+}
+
+func (d jointDetail) set(pg *page, at drawing.Pt, w float64) {
+	y := at.Y + setHeading(pg, at, d.title(), w) + detailAbove
+	box := drawing.Box{X0: at.X + poche, Y0: y, X1: at.X + math.Min(w, 90), Y1: y + d.thick()/d.scale.Ratio}
+	v := detailView{jointDetail: d, page: pg, box: box}
+	v.draw()
+	for i, l := range d.wrapped(pg.ty, w) {
+		pg.write(drawing.Pt{X: at.X, Y: box.Y1 + 2 + note + float64(i)*leading}, l, note, drawing.Start)
+	}
+}
+
+// A detailView draws a detail in a box of the page.
+type detailView struct {
+	jointDetail
+	*page
+	box drawing.Box
+}
+
+func (v detailView) len(mm float64) float64 { return mm / v.scale.Ratio }
+
+// gap returns where the joint lies across the box.
+func (v detailView) gap() (from, to float64) {
+	wide := math.Max(v.len(v.width), 0.8)
+	if v.wall {
+		return v.box.X0, v.box.X0 + wide
+	}
+	mid := v.box.X0 + detailOther
+	return mid - wide/2, mid + wide/2
+}
+
+// parts returns the boxes of layer i: those beside the joint, which goes down
+// through the membrane.
+func (v detailView) parts(i int) []drawing.Box {
+	b := drawing.Box{X0: v.box.X0, Y0: v.box.Y0 + v.len(v.depth(i)), X1: v.box.X1, Y1: v.box.Y0 + v.len(v.depth(i)+v.drawn(i))}
+	if i > v.holds {
+		return []drawing.Box{b}
+	}
+	l, r := b, b
+	l.X1, r.X0 = v.gap()
+	if v.wall {
+		return []drawing.Box{r}
+	}
+	return []drawing.Box{l, r}
+}
+
+func (v detailView) draw() {
+	for i, l := range v.layers {
+		for _, b := range v.parts(i) {
+			if p, ok := materialOf(l.Kind); ok {
+				v.add(drawing.Hatch([][]drawing.Pt{b.Corners()}, p)...)
+			}
+			for _, y := range []float64{b.Y0, b.Y1} {
+				v.path(drawing.LayerWalls, l.Name, drawing.Polyline(drawing.Pt{X: b.X0, Y: y}, drawing.Pt{X: b.X1, Y: y}), drawing.FixtureLine(), nil)
+			}
+		}
+	}
+	v.drawJoint()
+	if v.holds >= 0 {
+		v.pegs()
+		v.cables()
+	}
+}
+
+// drawJoint draws the wall, the sealant and the open joint below it.
+func (v detailView) drawJoint() {
+	from, to := v.gap()
+	end := v.box.Y0 + v.len(v.depth(v.holds+1))
+	if v.wall {
+		b := drawing.Box{X0: v.box.X0 - poche, Y0: v.box.Y0 - detailAbove + 1, X1: v.box.X0, Y1: end}
+		v.path(drawing.LayerFloor, "wall", drawing.Rectangle(b), nil, drawing.Filled(drawing.Poche))
+		v.path(drawing.LayerWalls, "wall", drawing.Polyline(drawing.Pt{X: b.X1, Y: b.Y0}, drawing.Pt{X: b.X1, Y: b.Y1}), drawing.WallLine(), nil)
+	}
+	seal := drawing.Box{X0: from, Y0: v.box.Y0, X1: to, Y1: math.Min(v.box.Y0+v.len(v.deep), end)}
+	v.path(drawing.LayerFixtures, "joint", drawing.Rectangle(drawing.Box{X0: from, Y0: seal.Y1, X1: to, Y1: end}), drawing.ThinLine(), drawing.Filled(drawing.White))
+	v.path(drawing.LayerFixtures, "sealant", drawing.Rectangle(seal), drawing.MediumLine(), drawing.Filled(drawing.Grey(0.5)))
+}
+
+// channel returns the height of the cable's centre line.
+func (v detailView) channel() float64 {
+	return v.box.Y0 + v.len(v.depth(v.holds)+v.drawn(v.holds)/2)
+}
+
+// run returns where cable lies nearest to the joint.
+func (v detailView) run() float64 { return v.origin() + v.len(v.clear) }
+
+// origin is what the clearance is measured from.
+func (v detailView) origin() float64 {
+	if v.wall {
+		return v.box.X0
+	}
+	return v.box.X0 + detailOther
+}
+
+func (v detailView) cables() {
+	r := math.Max(v.len(v.diameter)/2, 0.6)
+	v.path(drawing.LayerCable, "heating cable", drawing.Circle(drawing.Pt{X: v.run(), Y: v.channel()}, r), nil, drawing.Filled(drawing.HeatRed))
+	v.across(v.origin(), v.run())
+}
+
+// across dimensions the clearance above the surface.
+func (v detailView) across(a, b float64) {
+	y := v.box.Y0 - 3.4
+	v.thin(drawing.LayerDims, drawing.Pt{X: b, Y: v.channel()}, drawing.Pt{X: b, Y: y - 1.5})
+	if !v.wall {
+		v.thin(drawing.LayerDims, drawing.Pt{X: a, Y: v.box.Y0 - 1}, drawing.Pt{X: a, Y: y - 1.5})
+	}
+	p, q := drawing.Pt{X: a, Y: y}, drawing.Pt{X: b, Y: y}
+	v.thin(drawing.LayerDims, p, q)
+	v.add(symbols.Arrowhead(p, drawing.Pt{X: -1})...)
+	v.add(symbols.Arrowhead(q, drawing.Pt{X: 1})...)
+	text := v.fig.length(v.clear) + " clear"
+	if fonts.Width(fonts.Lettering, text, note) < b-a-1 {
+		v.write(p.Lerp(q, 0.5).Add(drawing.Pt{Y: -1}), text, note, drawing.Middle)
+		return
+	}
+	v.write(drawing.Pt{X: b + 2, Y: y - 1}, text, note, drawing.Start)
+}
+
+// pegs draws the pegs between the channels in which cable lies.
+func (v detailView) pegs() {
+	step := v.len(v.pitch)
+	if step < 2 {
+		return
+	}
+	y0 := v.box.Y0 + v.len(v.depth(v.holds))
+	y1 := y0 + v.len(v.drawn(v.holds))
+	first := v.run() + step/2 - step*math.Ceil((v.run()-v.box.X0)/step+1)
+	for _, part := range v.parts(v.holds) {
+		for x := first; x < part.X1; x += step {
+			b := drawing.Box{X0: math.Max(x-0.28*step, part.X0), Y0: y0 + 0.1*(y1-y0), X1: math.Min(x+0.28*step, part.X1), Y1: y1}
+			if b.W() > 0.5 {
+				v.path(drawing.LayerMembrane, "peg", drawing.Rectangle(b), drawing.ThinLine(), drawing.Filled(drawing.Grey(0.4)))
+			}
+		}
+	}
+}

@@ -1,0 +1,86 @@
+package sheets
+
+import (
+	"fmt"
+	"strings"
+
+	"oxturn/layout"
+	"oxturn/layout/plane"
+	"oxturn/layout/takeoff"
+)
+
+// shiftBlocks say what an inch more or less of room does to the order: how
+// risky it is to buy from these sizes.
+func shiftBlocks(p *layout.Plan) []block {
+	shifts := p.Sensitivity()
+	if len(shifts) == 0 {
+		return nil
+	}
+	f := figuresOf(p.Job)
+	t := table{head: "If a room measures otherwise", cols: []column{{head: "Room", wraps: true}, {head: "By"}, {head: "Cable", wraps: true}, {head: "Also", wraps: true}}}
+	last := ""
+	for _, s := range shifts {
+		name := s.Room
+		if name == last {
+			name = ""
+		}
+		last = s.Room
+		t.rows = append(t.rows, row(name, shiftWords(s, f), cableWords(s, f), alsoWords(s)))
+	}
+	said := "Cables are judged here by the floor they would serve, not laid again. A cable is ordered only after the finished walls are measured."
+	if !p.QuantitiesShifted() {
+		said += " In a job of so many rooms, what else changes is not counted."
+	}
+	return []block{t, list{paras: []string{said}}}
+}
+
+// shiftWords says which way a room is longer or shorter.
+func shiftWords(s layout.Stretch, f figures) string {
+	way := "north-south"
+	if s.East {
+		way = "east-west"
+	}
+	by := fmt.Sprintf("%+.0f mm", s.By)
+	if f.units == plane.Inches {
+		by = fmt.Sprintf("%+.0f in", s.By/plane.Inch)
+	}
+	return by + " " + way
+}
+
+func cableWords(s layout.Stretch, f figures) string {
+	switch {
+	case s.Problem != "":
+		return "not looked at: " + s.Problem
+	case s.Keeps:
+		return "stays, runs " + f.spacing(s.Spacing) + " apart"
+	}
+	return "no longer suits, its runs " + f.spacing(s.Spacing) + " apart; instead: " + s.Instead
+}
+
+// mostChanges is how many changes are listed for one shift.
+const mostChanges = 5
+
+// alsoWords lists what is bought otherwise, by whole packs.
+func alsoWords(s layout.Stretch) string {
+	var out []string
+	for i, c := range s.Changes {
+		if i == mostChanges {
+			out = append(out, fmt.Sprintf("and %d more", len(s.Changes)-i))
+			break
+		}
+		out = append(out, changeWords(c))
+	}
+	if len(out) == 0 {
+		return "-"
+	}
+	return strings.Join(out, "; ")
+}
+
+// changeWords writes a change as "+1 box of tile".
+func changeWords(c takeoff.Change) string {
+	what, _, _ := strings.Cut(strings.ToLower(c.Item), ",")
+	if c.PackName == "" {
+		return fmt.Sprintf("%+d %s", c.Packs, what)
+	}
+	return fmt.Sprintf("%+d %s of %s", c.Packs, c.PackName, what)
+}

@@ -1,0 +1,294 @@
+package sheets
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"oxturn/drawing"
+	"oxturn/layout"
+	"oxturn/layout/heat"
+	"oxturn/layout/plane"
+)
+
+// warmthBlocks returns what the build-up sheet says of the floor's warmth:
+// charts, their figures, and what they rest on.
+func warmthBlocks(p *layout.Plan) []block {
+	w, f := p.Warmth, figuresOf(p.Job)
+	switch {
+	case w == nil:
+		return []block{list{head: "Warmth", paras: []string{
+			"Not worked out: the job gives no [[layer]] tables. With every layer from the tile down to what carries the floor, this sheet shows surface temperature and warm-up.",
+		}}}
+	case w.Problem != "":
+		return []block{list{head: "Warmth", paras: []string{"Not worked out: " + w.Problem + "."}}}
+	}
+	out := append([]block{surfaceChart(w, f)}, surfaceTables(w, f)...)
+	out = append(out, warmUpCharts(w, f)...)
+	return append(out, warmUpTable(w, f), energyTable(w), warmthNotes(w, f))
+}
+
+// temperature turns °C into the sheet's own scale.
+func (f figures) temperature(c float64) float64 {
+	if f.units == plane.Inches {
+		return c*1.8 + 32
+	}
+	return c
+}
+
+func (f figures) degree() string {
+	if f.units == plane.Inches {
+		return "°F"
+	}
+	return "°C"
+}
+
+// degrees writes a temperature, its other scale in brackets.
+func (f figures) degrees(c float64) string {
+	if f.units == plane.Inches {
+		return fmt.Sprintf("%.0f°F (%.0f°C)", f.temperature(c), c)
+	}
+	return fmt.Sprintf("%.0f°C (%.0f°F)", c, c*1.8+32)
+}
+
+// small turns mm into what a chart's axis counts.
+func (f figures) small(mm float64) float64 {
+	if f.units == plane.Inches {
+		return mm / plane.Inch
+	}
+	return mm
+}
+
+func (f figures) smallUnit() string {
+	if f.units == plane.Inches {
+		return "in"
+	}
+	return "mm"
+}
+
+// thin writes the thickness of a layer: in millimetres to a tenth, or in inches
+// to a hundredth with millimetres beside it.
+func (f figures) thin(mm float64) string {
+	metric := trimFigure(math.Round(mm*10)/10) + noBreak + "mm"
+	if f.units == plane.Inches {
+		return fmt.Sprintf("%.2f"+noBreak+"in (%s)", mm/plane.Inch, metric)
+	}
+	if f.both {
+		return fmt.Sprintf("%s (%.2f"+noBreak+"in)", metric, mm/plane.Inch)
+	}
+	return metric
+}
+
+// mostCurves is how many curves a chart can hold and still be read.
+const mostCurves = 6
+
+// surfaceChart shows the surface across two runs.
+func surfaceChart(w *layout.Warmth, f figures) block {
+	c := chart{
+		head: "Surface temperature across two runs", across: "across the runs, " + f.smallUnit(),
+		up: f.degree() + ", left on without a thermostat in a room at " + f.degrees(w.Room),
+	}
+	for _, r := range w.Runs[:min(len(w.Runs), mostCurves)] {
+		c.curves = append(c.curves, curve{name: runName(r, f), pts: acrossTwo(r, w.Room, f)})
+	}
+	for _, l := range []heat.Limit{heat.OccupiedLimit, heat.BathroomLimit} {
+		c.limits = append(c.limits, limitLine{"limit, " + l.Name + ": " + f.degrees(l.Celsius), f.temperature(l.Celsius)})
+	}
+	return c
+}
+
+func runName(r layout.Warm, f figures) string {
+	return fmt.Sprintf("%s: %s apart, %s", strings.Join(r.Cables, ", "), f.spacing(r.Section.Spacing), flux(r.Section.Flux(), f))
+}
+
+// flux writes W/m² in both systems so that no line ends within a figure.
+func flux(w float64, f figures) string {
+	return strings.ReplaceAll(density(w, f.units), " W", noBreak+"W")
+}
+
+// acrossTwo returns the surface over two runs in the chart's units.
+func acrossTwo(r layout.Warm, room float64, f figures) []drawing.Pt {
+	var pts []drawing.Pt
+	for _, s := range r.Steady.Profile {
+		pts = append(pts, drawing.Pt{X: f.small(s.X), Y: f.temperature(room + s.Rise)})
+	}
+	return pts
+}
+
+// runsAbreast is how many cables stand side by side in one table.
+const runsAbreast = 3
+
+// surfaceTables give the figures of the steady state.
+func surfaceTables(w *layout.Warmth, f figures) []block {
+	var out []block
+	for i := 0; i < len(w.Runs); i += runsAbreast {
+		out = append(out, surfaceTable(w.Runs[i:min(i+runsAbreast, len(w.Runs))], w.Room, f))
+	}
+	return out
+}
+
+func surfaceTable(runs []layout.Warm, room float64, f figures) block {
+	t := table{head: "Surface, settled, " + f.degree(), cols: []column{{head: "Cable", wraps: true}}}
+	rows := []struct {
+		name string
+		of   func(heat.Steady) float64
+	}{
+		{"mean", func(s heat.Steady) float64 { return s.Mean }},
+		{"over a cable", func(s heat.Steady) float64 { return s.OverCable }},
+		{"midway", func(s heat.Steady) float64 { return s.Midway }},
+		{"at the cable itself", func(s heat.Steady) float64 { return s.Hottest }},
+	}
+	for _, r := range rows {
+		cells := row(r.name)
+		for _, run := range runs {
+			cells = append(cells, cell{text: fmt.Sprintf("%.1f", f.temperature(room+r.of(run.Steady)))})
+		}
+		t.rows = append(t.rows, cells)
+	}
+	up := row("heat that goes up, %")
+	for _, run := range runs {
+		t.cols = append(t.cols, column{head: someNames(run.Cables), align: decimal})
+		up = append(up, cell{text: fmt.Sprintf("%.0f", 100*run.Steady.UpShare)})
+	}
+	t.rows = append(t.rows, up)
+	return t
+}
+
+// someNames names the first of many; the chart's key has them all.
+func someNames(names []string) string {
+	if len(names) < 3 {
+		return strings.Join(names, ", ")
+	}
+	return fmt.Sprintf("%s and %d more", names[0], len(names)-1)
+}
+
+// warmUpCharts shows the mean of the surface over time for every spacing on
+// offer, on its own and over an insulation board.
+func warmUpCharts(w *layout.Warmth, f figures) []block {
+	var out []block
+	for _, board := range []bool{false, true} {
+		c := chart{
+			head: "Warm-up for each spacing", across: "hours from switching on",
+			up:     f.degree() + ", mean of the surface, room at " + f.degrees(w.Room),
+			limits: []limitLine{{"wanted: " + f.degrees(w.Room+w.Rise), f.temperature(w.Room + w.Rise)}},
+		}
+		if board {
+			c.head = "Warm-up over an insulation board, " + f.thin(w.Board)
+		}
+		for _, o := range w.Offers {
+			if o.Board == board {
+				c.curves = append(c.curves, curve{name: f.spacing(o.Spacing) + " apart, " + flux(o.Flux, f), pts: warming(o.Curve, w, f)})
+			}
+		}
+		if len(c.curves) > 0 {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+// warming returns a curve's points, enough for a smooth line.
+func warming(c heat.Curve, w *layout.Warmth, f figures) []drawing.Pt {
+	const points = 60
+	var pts []drawing.Pt
+	for i := range points + 1 {
+		h := w.Hours * float64(i) / points
+		pts = append(pts, drawing.Pt{X: h, Y: f.temperature(w.Room + c.At(h*3600))})
+	}
+	return pts
+}
+
+// warmUpTable gives the times as ranges.
+func warmUpTable(w *layout.Warmth, f figures) block {
+	rise := fmt.Sprintf("%g K", w.Rise)
+	if f.units == plane.Inches {
+		rise = fmt.Sprintf("%.0f °F", w.Rise*1.8)
+	}
+	t := table{head: "Time to gain " + rise, cols: []column{{head: "Spacing"}, {head: "This floor", wraps: true, group: true}}}
+	if w.Board > 0 {
+		t.cols = append(t.cols, column{head: "Over a board", wraps: true})
+	}
+	for i := 0; i < len(w.Offers); i++ {
+		o := w.Offers[i]
+		r := row(f.spacing(o.Spacing), o.Range(w.Hours))
+		if w.Board > 0 && i+1 < len(w.Offers) {
+			i++
+			r = append(r, cell{text: w.Offers[i].Range(w.Hours)})
+		}
+		t.rows = append(t.rows, r)
+	}
+	return t
+}
+
+// energyTable gives what each room draws, and what that costs where the job
+// has a tariff: as ranges.
+func energyTable(w *layout.Warmth) block {
+	priced := false
+	for _, u := range w.Use {
+		priced = priced || u.PerHourPrice > 0
+	}
+	t := table{head: "Energy", cols: []column{{head: "Room", wraps: true}, {head: "kWh"}}}
+	if priced {
+		t.cols = append(t.cols, column{head: "Cost"})
+	}
+	add := func(cells ...cell) { t.rows = append(t.rows, cells[:len(t.cols)]) }
+	for _, u := range w.Use {
+		add(cell{text: u.Room, strong: true}, cell{}, cell{})
+		add(row("an hour with the current on", fmt.Sprintf("%.2f", u.PerHour), fmt.Sprintf("%.2f", u.PerHourPrice))...)
+		add(row("a month", rangeWords(u.Month), rangeWords(u.MonthPrice))...)
+		add(row("a month, always on", rangeWords(u.AlwaysOn), rangeWords(u.AlwaysPrice))...)
+	}
+	return t
+}
+
+// rangeWords writes a range to two figures.
+func rangeWords(r heat.Range) string { return twoFigures(r.Low) + " to " + twoFigures(r.High) }
+
+func twoFigures(v float64) string {
+	if v <= 0 {
+		return "0"
+	}
+	k := math.Pow10(int(math.Floor(math.Log10(v))) - 1)
+	v = math.Round(v/k) * k
+	return fmt.Sprintf("%.*f", max(0, 1-int(math.Floor(math.Log10(v)+1e-9))), v)
+}
+
+// warmthNotes says what the figures rest on.
+func warmthNotes(w *layout.Warmth, f figures) block {
+	l := list{head: "What these figures rest on", number: 1}
+	l.paras = append(l.paras, "Estimates for comparing, not promises. Floor warming; no heat-loss calculation has been made.")
+	for _, r := range w.Runs {
+		for _, v := range r.Verdicts {
+			if v.Over() {
+				l.paras = append(l.paras, overLimit(r, v, f))
+				break // the lowest says it
+			}
+		}
+	}
+	said := append([]string{}, w.Assumptions...)
+	if len(w.Use) > 0 {
+		said = append(said, w.Use[0].Assumptions...)
+	}
+	for _, a := range said {
+		l.paras = append(l.paras, sentence(a))
+	}
+	if len(w.Runs) > mostCurves {
+		l.paras = append(l.paras, fmt.Sprintf("The chart of the surface shows the first %d of %d; the table has all.", mostCurves, len(w.Runs)))
+	}
+	l.paras = append(l.paras, "Over concrete without insulation beneath, a board under the membrane helps more than closer runs.")
+	return l
+}
+
+// overLimit says that a floor needs its thermostat.
+func overLimit(r layout.Warm, v heat.Verdict, f figures) string {
+	return fmt.Sprintf("%s, left on without a thermostat: %s over a cable, above the limit of %s for %s (%s). The floor thermostat must hold it down.",
+		strings.Join(r.Cables, ", "), f.degrees(v.Surface), f.degrees(v.Limit.Celsius), v.Limit.Name, v.Limit.Source)
+}
+
+// sentence gives words a capital and a full stop.
+func sentence(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + strings.TrimSuffix(s[1:], ".") + "."
+}

@@ -1,0 +1,109 @@
+package sheets
+
+import (
+	"strings"
+	"testing"
+
+	"oxturn/drawing"
+	"oxturn/layout"
+	"oxturn/layout/heat"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+func sampleLayers() []job.Layer {
+	return []job.Layer{
+		{Name: "porcelain", Kind: "tile", Thickness: 9}, {Name: "bed", Kind: "mortar", Thickness: 4},
+		{Name: "membrane", Kind: "membrane", Thickness: 5.5}, {Name: "slab", Kind: "concrete", Thickness: 120},
+	}
+}
+
+// sampleWarmth is a floor of the middle of the road, solved.
+func sampleWarmth(t *testing.T, tariff float64) *layout.Warmth {
+	t.Helper()
+	s := heat.Section{Depth: 15.75, Spacing: 90, WattsPerMetre: 12, Below: heat.Below{Kind: heat.Ground, Rise: -10}}
+	for _, l := range sampleLayers() {
+		kind := l.Kind
+		m, ok := heat.DefaultMaterial(kind)
+		if !ok {
+			t.Fatal(kind)
+		}
+		s.Layers = append(s.Layers, m.Layer(l.Thickness))
+	}
+	st, err := s.Solve()
+	if err != nil {
+		t.Fatal(err)
+	}
+	offers, err := s.Offers([]float64{60, 90}, nil, 8, 4)
+	if err != nil {
+		t.Fatal(err)
+	}
+	use, err := heat.UsualUse(180, tariff, "$").Energy()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return &layout.Warmth{
+		Layers: s.Layers, Holds: 2, Depth: s.Depth, Room: 20, Rise: 8, Hours: 4, Offers: offers, Assumptions: s.Assumptions(),
+		Runs: []layout.Warm{{Cables: []string{"H1"}, Section: s, Steady: st, Verdicts: st.Against(20, heat.OccupiedLimit)}},
+		Use:  []layout.RoomUse{{Room: "Hall bath", Energy: use}},
+	}
+}
+
+func wordsOf(blocks []block) string {
+	pg := newPage(&layout.Plan{Job: &job.Job{}}, drawing.Paper{W: 420, H: 2000})
+	y := 0.0
+	for _, b := range blocks {
+		b.set(pg, drawing.Pt{Y: y}, 110)
+		y += b.height(pg.ty, 110)
+	}
+	var out []string
+	for _, t := range texts(pg.sheet) {
+		out = append(out, t.Text)
+	}
+	return strings.Join(out, "\n")
+}
+
+// Costs stand only where there is a tariff, always as a range; what is not
+// known is said.
+func TestWarmthSaysWhatItKnows(t *testing.T) {
+	p := samplePlan(t, plane.Millimetres)
+	if got := wordsOf(warmthBlocks(p)); !strings.Contains(got, "no [[layer]]") {
+		t.Errorf("without layers: %s", got)
+	}
+	p.Warmth = &layout.Warmth{Problem: "the conductivity of cork is 0"}
+	if got := wordsOf(warmthBlocks(p)); !strings.Contains(got, "cork") {
+		t.Errorf("with a problem: %s", got)
+	}
+	p.Warmth = sampleWarmth(t, 0)
+	got := wordsOf(warmthBlocks(p))
+	for _, want := range []string{"Surface temperature across two runs", "Warm-up for each spacing", "90 mm apart", "limit, occupied floor: 29°C (84°F)", "wanted: 28°C (82°F)", "no heat-loss calculation", "±50 %", "no tariff given"} {
+		if !strings.Contains(strings.ReplaceAll(got, "\n", " "), want) && !strings.Contains(strings.ToLower(strings.ReplaceAll(got, "\n", " ")), want) {
+			t.Errorf("%q is missing in:\n%s", want, got)
+		}
+	}
+	if strings.Contains(got, "Cost") {
+		t.Error("a cost without a tariff")
+	}
+	p.Warmth = sampleWarmth(t, 0.3)
+	if got := wordsOf(warmthBlocks(p)); !strings.Contains(got, "Cost") || !strings.Contains(got, "0.05") {
+		t.Errorf("no cost with a tariff: %s", got)
+	}
+}
+
+// The chart's curve spans two runs, warmest over them.
+func TestSurfaceChartShowsTwoRuns(t *testing.T) {
+	w := sampleWarmth(t, 0)
+	pts := acrossTwo(w.Runs[0], w.Room, figures{units: plane.Millimetres})
+	if first, last := pts[0].X, pts[len(pts)-1].X; first > 1 || last < 179 || last > 181 {
+		t.Errorf("from %.1f to %.1f mm", first, last)
+	}
+	peaks := 0
+	for i := 1; i+1 < len(pts); i++ {
+		if pts[i].Y > pts[i-1].Y && pts[i].Y >= pts[i+1].Y {
+			peaks++
+		}
+	}
+	if peaks != 2 {
+		t.Errorf("%d peaks, want 2", peaks)
+	}
+}
