@@ -116,35 +116,78 @@ func (t table) headWidth(i int) float64 {
 	return least + 0.01
 }
 
-// widths shares w among the columns: each gets what it wants, those that wrap
-// share what is left, never less than a readable width; what is over goes to
-// all alike.
-func (t table) widths(w float64) []float64 {
-	ws := make([]float64, len(t.cols))
-	fixed, wrapping := 0.0, 0.0
-	for i, c := range t.cols {
-		ws[i] = t.natural(i)
-		if c.wraps {
-			wrapping += ws[i]
-		} else {
-			fixed += ws[i]
+// word returns the least width of column i at which no word is broken; of a
+// column that does not wrap, what it wants.
+func (t table) word(i int) float64 {
+	if !t.cols[i].wraps {
+		return t.natural(i)
+	}
+	w := 0.0
+	for _, word := range strings.Fields(t.cols[i].head) {
+		w = math.Max(w, fonts.Width(fonts.Lettering, word, note))
+	}
+	for _, r := range t.rows {
+		for _, word := range strings.Fields(r[i].text) {
+			w = math.Max(w, fonts.Width(r[i].face(), word, note))
 		}
 	}
-	left := w - fixed
-	switch {
-	case wrapping > 0 && left > 0:
-		for i, c := range t.cols {
-			if c.wraps {
-				ws[i] *= left / wrapping
-			}
+	return math.Max(w+2*pad+0.02, t.cols[i].least)
+}
+
+// widths shares w among the columns. Each gets what keeps its words whole, and
+// those that wrap share what is left by what they want; where there is more
+// than all want, by that too. Only where words cannot be kept whole all shrink
+// alike.
+func (t table) widths(w float64) []float64 {
+	ws, wants := make([]float64, len(t.cols)), make([]float64, len(t.cols))
+	want := 0.0
+	for i, c := range t.cols {
+		ws[i] = t.word(i)
+		if c.wraps {
+			wants[i] = math.Max(t.natural(i)-ws[i], 0)
+			want += wants[i]
 		}
-	default:
-		k := w / (fixed + wrapping)
+	}
+	left := w - sum(ws)
+	switch {
+	case left < 0:
+		return scaled(ws, w/sum(ws))
+	case want > left:
 		for i := range ws {
-			ws[i] *= k
+			ws[i] += wants[i] * left / want
+		}
+		return ws
+	}
+	return t.spread(ws, wants, left-want)
+}
+
+// spread gives every column what it wants, and what is over to those that
+// wrap, or to all where none does.
+func (t table) spread(ws, wants []float64, over float64) []float64 {
+	base := 0.0
+	for i, c := range t.cols {
+		ws[i] += wants[i]
+		if c.wraps {
+			base += ws[i]
+		}
+	}
+	if base == 0 {
+		return scaled(ws, 1+over/sum(ws))
+	}
+	for i, c := range t.cols {
+		if c.wraps {
+			ws[i] *= 1 + over/base
 		}
 	}
 	return ws
+}
+
+func scaled(vs []float64, k float64) []float64 {
+	out := make([]float64, len(vs))
+	for i, v := range vs {
+		out[i] = v * k
+	}
+	return out
 }
 
 func (t table) headLines(ty *typesetter, ws []float64) int {

@@ -95,3 +95,19 @@ func TestFlow(t *testing.T) {
 		t.Errorf("%d of 36 paragraphs left, %d blocks over", paras, len(rest))
 	}
 }
+
+// TestWidths: columns fill the width given, and no word is broken while there
+// is room to keep it whole.
+func TestWidths(t *testing.T) {
+	tab := table{cols: []column{{head: "Room", wraps: true}, {head: "An hour", align: decimal}, {head: "Where the figure comes from", wraps: true}},
+		rows: [][]cell{row("Kitchen", "1.49", "the label, worked out for the whole of a month"), row("Membrane", "0.2", "-")}}
+	for _, w := range []float64{55, 70, 120} {
+		ws := tab.widths(w)
+		if math.Abs(sum(ws)-w) > 1e-6 {
+			t.Errorf("%.0f wide: columns of %.1f", w, ws)
+		}
+		if need := fonts.Width(fonts.Lettering, "Membrane", note) + 2*pad; ws[0] < need {
+			t.Errorf("%.0f wide: %.1f for a word of %.1f", w, ws[0], need)
+		}
+	}
+}
