@@ -40,7 +40,7 @@ func pageState(w *work) (preview.State, error) {
 	st.Units = w.job.Units.String()
 	st.Summary = summaryLines(w.plan)
 	st.Cables = pageCables(w.plan)
-	st.Tables = []preview.Table{takeOffTable(w.plan.TakeOff), runTable(w.plan)}
+	st.Tables = []preview.Table{takeOffTable(w.plan.TakeOff, w.job.Units), runTable(w.plan)}
 	return st, nil
 }
 
@@ -92,17 +92,22 @@ func pageCables(p *layout.Plan) []preview.Cable {
 	return out
 }
 
-// takeOffTable is the take-off in its own units.
-func takeOffTable(l takeoff.List) preview.Table {
+// takeOffTable is the take-off in the job's units.
+func takeOffTable(l takeoff.List, u plane.Units) preview.Table {
 	t := preview.Table{ID: "table:take-off", Title: "Take-off figures", Columns: []string{"item", "basis", "net", "waste", "gross", "unit", "packs", "note"},
 		Right: []bool{false, false, true, true, true, false, true, false}}
 	for _, line := range l.Lines {
+		net, gross, unit := line.Net, line.Gross, line.Unit
+		if u == plane.Inches {
+			net, unit = takeoff.US(line.Net, line.Unit)
+			gross, _ = takeoff.US(line.Gross, line.Unit)
+		}
 		packs := ""
 		if line.Pack > 0 {
 			packs = fmt.Sprintf("%d %s", line.Packs, line.PackName)
 		}
-		t.Rows = append(t.Rows, []string{line.Item, line.Basis, takeoff.Figure(line.Net, line.Unit), fmt.Sprintf("%.0f %%", 100*line.Waste),
-			takeoff.Figure(line.Gross, line.Unit), line.Unit, packs, line.Note})
+		t.Rows = append(t.Rows, []string{line.Item, line.Basis, takeoff.Figure(net, unit), fmt.Sprintf("%.0f %%", 100*line.Waste),
+			takeoff.Figure(gross, unit), unit, packs, line.Note})
 	}
 	return t
 }

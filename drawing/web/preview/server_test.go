@@ -134,6 +134,9 @@ func TestLastGoodDrawing(t *testing.T) {
 	if st := state(t, h); st.Stale || len(st.Sheets) != 0 {
 		t.Errorf("before any drawing: %+v", st)
 	}
+	if _, body := get(t, "GET", h.URL+"/state", ""); strings.Contains(strings.ReplaceAll(body, `"notes":null`, ""), "null") {
+		t.Errorf("the page gets null for a list: %s", body)
+	}
 	s.Show(good())
 	first := state(t, h)
 	if first.Stale || len(first.Sheets) != 1 {

@@ -9,7 +9,6 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
-	"slices"
 )
 
 // A State is all that the page shows at one time.
@@ -82,7 +81,10 @@ func (st State) after(old State) State {
 		st.Sheets, st.Cables, st.Tables, st.Summary, st.Units = old.Sheets, old.Cables, old.Tables, old.Summary, old.Units
 		st.PDF, st.PDFName, st.Stale = old.PDF, old.PDFName, true
 	}
-	st.Sheets = slices.Clone(st.Sheets)
+	// the page wants lists, if empty ones
+	st.Summary, st.Problems = append([]string{}, st.Summary...), append([]Problem{}, st.Problems...)
+	st.Cables, st.Tables = append([]Cable{}, st.Cables...), append([]Table{}, st.Tables...)
+	st.Sheets = append([]Sheet{}, st.Sheets...)
 	for i := range st.Sheets {
 		st.Sheets[i].Hash = hash(st.Sheets[i].SVG)
 	}

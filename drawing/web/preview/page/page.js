@@ -37,7 +37,10 @@ async function refresh() {
       state = await answer.json();
       await render();
     } while (again);
-  } catch { lost(); }
+  } catch (e) {
+    console.error(e);
+    lost();
+  }
   fetching = false;
 }
 
@@ -66,12 +69,14 @@ function status() {
 }
 
 async function render() {
-  $("job").textContent = state.job;
+  $("job").textContent = state.job.split(/[\\/]/).pop();
+  $("job").title = state.job;
   status();
   problems();
   $("summary").textContent = state.summary.join("\n");
   $("pdf").hidden = !state.pdf;
   $("stale").hidden = !state.stale;
+  document.querySelector("main").className = state.stale ? "stale" : "";
   $("empty").hidden = state.sheets.length > 0;
   tabs();
   await show();
@@ -110,7 +115,7 @@ function showTable(t) {
   const cell = (tag, row) => row.map((c, i) => element(tag, t.right[i] ? { class: "figure" } : {}, c));
   $("table").replaceChildren(element("table", {},
     element("thead", {}, element("tr", {}, ...cell("th", t.columns))),
-    element("tbody", {}, ...t.rows.map((r) => element("tr", {}, ...cell("td", r))))));
+    element("tbody", {}, ...(t.rows || []).map((r) => element("tr", {}, ...cell("td", r))))));
 }
 
 // ---- the drawing
@@ -246,7 +251,8 @@ function hover(e) {
   $("tip").hidden = !best;
   if (!best) return;
   const { cable, along } = best;
-  const run = cable.runs.find((r) => along <= r.end) || cable.runs[cable.runs.length - 1];
+  const runs = cable.runs || [];
+  const run = runs.find((r) => along <= r.end) || runs[runs.length - 1];
   $("tip").textContent = cable.id + (run ? ", run " + run.number : "") + ": " + length(along) + " of " + length(cable.length);
   const box = $("sheet").getBoundingClientRect();
   $("tip").style.left = Math.min(e.clientX - box.left + 14, box.width - 180) + "px";

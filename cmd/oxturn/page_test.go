@@ -1,0 +1,167 @@
+package main
+
+import (
+	"context"
+	"os"
+	"os/exec"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/chromedp/chromedp"
+)
+
+// browser starts a headless Chromium, or skips the test where there is none.
+func browser(t *testing.T) context.Context {
+	t.Helper()
+	path := ""
+	for _, name := range []string{"chromium", "chromium-browser", "google-chrome"} {
+		if p, err := exec.LookPath(name); err == nil {
+			path = p
+			break
+		}
+	}
+	if path == "" {
+		if os.Getenv("OXTURN_REQUIRE_TOOLS") != "" {
+			t.Fatal("chromium is not installed")
+		}
+		t.Skip("chromium is not installed")
+	}
+	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.WindowSize(1280, 900),
+		chromedp.Flag("host-resolver-rules", "MAP * ~NOTFOUND, EXCLUDE 127.0.0.1")) // nothing but this machine
+	ctx, cancel := chromedp.NewExecAllocator(context.Background(), options...)
+	t.Cleanup(cancel)
+	ctx, cancel = chromedp.NewContext(ctx)
+	t.Cleanup(cancel)
+	ctx, cancel = context.WithTimeout(ctx, 90*time.Second)
+	t.Cleanup(cancel)
+	return ctx
+}
+
+// A reader looks at the page.
+type reader struct {
+	t   *testing.T
+	ctx context.Context
+}
+
+func (r reader) run(actions ...chromedp.Action[chromedp.Void]) {
+	r.t.Helper()
+	if err := chromedp.Do(r.ctx, actions...); err != nil {
+		r.t.Fatal(err)
+	}
+}
+
+// until waits for a JavaScript expression to be true.
+func (r reader) until(expression string) {
+	r.t.Helper()
+	for end := time.Now().Add(20 * time.Second); time.Now().Before(end); time.Sleep(30 * time.Millisecond) {
+		if ok, err := chromedp.Run(r.ctx, chromedp.Evaluate[bool]("Boolean("+expression+")")); err == nil && ok {
+			return
+		}
+	}
+	r.t.Fatalf("never true: %s\nthe page reads: %s", expression, r.value(`document.body.innerText`))
+}
+
+func (r reader) value(expression string) string {
+	r.t.Helper()
+	out, err := chromedp.Run(r.ctx, chromedp.Evaluate[string]("String("+expression+")"))
+	if err != nil {
+		r.t.Fatal(err)
+	}
+	return out
+}
+
+// TestPage reads the page as a person does while a job is edited, broken and
+// mended.
+func TestPage(t *testing.T) {
+	w := startWatch(t)
+	w.until("drawn", drawn)
+	r := reader{t, browser(t)}
+	r.run(chromedp.Navigate(w.url))
+	r.until(`document.querySelector("#sheet svg g.layer") && document.querySelector("#status").textContent === "up to date"`)
+	if got := r.value(`document.querySelector("#tabs").textContent`); !strings.HasPrefix(got, "Cable plan") || !strings.HasSuffix(got, "Take-off figuresRuns") {
+		t.Errorf("the tabs are %q", got)
+	}
+	r.layers()
+	r.hover()
+	r.keepsView(w)
+	r.follows(w)
+	r.tables()
+}
+
+// layers switches the walls off and on.
+func (r reader) layers() {
+	r.t.Helper()
+	shown := `getComputedStyle(document.querySelector("#layer-walls")).display`
+	r.run(chromedp.Evaluate[chromedp.Void](`document.querySelector("[data-layer=walls]").click()`))
+	if got := r.value(shown); got != "none" {
+		r.t.Errorf("walls switched off are shown: %s", got)
+	}
+	r.run(chromedp.Evaluate[chromedp.Void](`document.querySelector("[data-layer=walls]").click()`))
+	if got := r.value(shown); got == "none" {
+		r.t.Error("walls stay off")
+	}
+}
+
+// hover points at the half of the cable and reads what lies there.
+func (r reader) hover() {
+	r.t.Helper()
+	r.run(chromedp.Evaluate[chromedp.Void](`(() => {
+		const path = [...document.querySelectorAll("g.object > title")].find((t) => t.textContent === "heating cable H1").parentNode.querySelector("path");
+		const p = path.getPointAtLength(path.getTotalLength() / 2), m = document.querySelector("#sheet svg").getScreenCTM();
+		const at = new DOMPoint(p.x, p.y).matrixTransform(m);
+		document.querySelector("#sheet").dispatchEvent(new PointerEvent("pointermove", { clientX: at.x, clientY: at.y, bubbles: true }));
+	})()`))
+	got := r.value(`document.querySelector("#tip").hidden ? "" : document.querySelector("#tip").textContent`)
+	if !strings.HasPrefix(got, "H1, run ") || !strings.Contains(got, ": 5.0") && !strings.Contains(got, ": 4.9") || !strings.HasSuffix(got, " m of 10.00 m") {
+		r.t.Errorf("at the half of a cable of 10 m the page says %q", got)
+	}
+}
+
+// keepsView zooms, reloads, and finds the view as it was; a new drawing keeps
+// it as well.
+func (r reader) keepsView(w *watched) {
+	r.t.Helper()
+	view := `document.querySelector("#sheet svg").getAttribute("viewBox")`
+	whole := r.value(view)
+	r.run(chromedp.Click("#in"), chromedp.Click("#in"))
+	zoomed := r.value(view)
+	if zoomed == whole {
+		r.t.Error("zooming does nothing")
+	}
+	r.run(chromedp.Reload())
+	r.until(`document.querySelector("#sheet svg") && ` + view + ` === "` + zoomed + `"`)
+	w.save("job = { title = \"Hill house\" }\n" + tinyJob)
+	r.until(`document.querySelector("#sheet svg").textContent.includes("Hill house")`)
+	if got := r.value(view); got != zoomed {
+		r.t.Errorf("a new drawing moves the view from %s to %s", zoomed, got)
+	}
+	r.run(chromedp.Click("#fit"))
+}
+
+// follows breaks the job and mends it.
+func (r reader) follows(w *watched) {
+	r.t.Helper()
+	w.save(strings.Replace(tinyJob, "pitch", "<b>ptich", 1))
+	r.until(`!document.querySelector("#stale").hidden && !document.querySelector("#problems").hidden`)
+	for _, want := range []string{`document.querySelector("#status").className === "bad"`, `document.querySelector("#problems").textContent.includes("nook.toml:4:")`,
+		`document.querySelector("#problems mark").textContent.length > 0`, `document.querySelector("#sheet svg") !== null`,
+		`document.querySelector("#problems b b") === null`, `document.title.startsWith("✗")`, `document.querySelector("#icon").href.endsWith("bad.svg")`} {
+		if r.value(want) != "true" {
+			r.t.Errorf("with a broken job not true: %s", want)
+		}
+	}
+	w.save(tinyJob)
+	r.until(`document.querySelector("#stale").hidden && document.querySelector("#problems").hidden && document.querySelector("#status").textContent === "up to date"`)
+	r.until(`document.querySelector("#sheet svg title").textContent.endsWith("Nook")`)
+}
+
+// tables opens the last tab and finds the runs.
+func (r reader) tables() {
+	r.t.Helper()
+	r.run(chromedp.Evaluate[chromedp.Void](`document.querySelector("[data-tab='table:runs']").click()`))
+	r.until(`!document.querySelector("#table").hidden && document.querySelectorAll("#table tbody tr").length > 3`)
+	if r.value(`document.querySelector("#pdf").hidden`) != "false" {
+		r.t.Error("there is no PDF to download")
+	}
+}
