@@ -16,6 +16,7 @@ Reads each job, lays the cable and writes, NAME being the job file's:
   NAME-SHEET.svg      one a sheet
   NAME-takeoff.csv    quantities, and NAME-takeoff.json
   NAME.layout.json    the cable's path, for other programs
+  NAME-map.html       the owner's map: touch a spot for what lies there
 
   oxturn draw bath.toml -o out
   oxturn draw jobs -o out                  every job of a folder, on all cores
@@ -24,7 +25,7 @@ Reads each job, lays the cable and writes, NAME being the job file's:
 
 Flags:
   -o DIR                 where to write (default: the current folder)
-  --only LIST            some of layout,pdf,svg,takeoff
+  --only LIST            some of layout,pdf,svg,takeoff,map
   --name NAME            NAME of the outputs, for a single job
 ` + mannerHelp + `
 Nothing is written for a job that has errors or whose cable does not fit.

@@ -7,6 +7,7 @@ import (
 
 	"oxturn/drawing/pdf"
 	"oxturn/drawing/svg"
+	"oxturn/drawing/web/ownersmap"
 	"oxturn/layout/takeoff"
 )
 
@@ -29,6 +30,9 @@ func allOutputs() []output {
 		}},
 		{"svg", false, makeSVG},
 		{"takeoff", false, makeTakeOff},
+		{"map", true, func(w *work, add adder) error {
+			return add("-map.html", func(to io.Writer) error { return ownersmap.Write(to, w.plan) })
+		}},
 	}
 }
 

@@ -130,7 +130,7 @@ func (f *Fault) Facts() []Fact {
 		out = append(out, Fact{"", m.Counting()})
 	}
 	for _, n := range f.Neighbours {
-		out = append(out, Fact{"beside", fmt.Sprintf("run %d, %s to %s, passes %s from it and could be taken for it", n.Run, running(n.From, u), running(n.To, u), m.length(n.Gap))})
+		out = append(out, Fact{"beside", fmt.Sprintf("run %d, %s to %s, passes %s from it and could be taken for it", n.Run, running(n.From, u), running(n.To, u), m.Length(n.Gap))})
 	}
 	for _, a := range s.Assumptions {
 		out = append(out, Fact{"assumed", a})

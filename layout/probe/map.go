@@ -57,6 +57,7 @@ type Thing struct {
 	Line     []plane.Point `json:"-"`
 	Along    []float64     `json:"-"` // running length of cable at each point; nil: not counted
 	RunEnds  []float64     `json:"-"` // running length at the end of each run
+	Mark     plane.Point   `json:"-"` // the place a joint, cap or sensor is known by
 	Half     float64       `json:"half_mm"`
 	Error    float64       `json:"error_mm"`
 	Finger   float64       `json:"finger_room_mm"`
@@ -167,7 +168,7 @@ func (m *Map) addCable(c *layout.Cable) {
 	if len(c.Return) > 0 {
 		m.addJoint(c, LeadJoint, end, backward(c.Return), backward(line))
 	} else {
-		m.Things = append(m.Things, m.accuracy(Thing{Kind: EndCap, Name: c.ID, Line: []plane.Point{end}, Half: max(jointHalf, half)}, l, true))
+		m.Things = append(m.Things, m.accuracy(Thing{Kind: EndCap, Name: c.ID, Line: []plane.Point{end}, Mark: end, Half: max(jointHalf, half)}, l, true))
 	}
 	held := l != nil && l.Job.AsPlanned
 	m.addLead(c, c.ColdLead, half, held || l != nil && len(l.Job.ColdLead) > 0)
@@ -178,7 +179,7 @@ func (m *Map) addCable(c *layout.Cable) {
 func (m *Map) addJoint(c *layout.Cable, k Kind, at plane.Point, lead, cable []plane.Point) {
 	line := append(backward(head(backward(lead), jointReach)), at)
 	line = append(line, head(cable, jointReach)...)
-	m.Things = append(m.Things, m.accuracy(Thing{Kind: k, Name: c.ID, Line: line, Half: jointHalf}, c.Laid, true))
+	m.Things = append(m.Things, m.accuracy(Thing{Kind: k, Name: c.ID, Line: line, Mark: at, Half: jointHalf}, c.Laid, true))
 }
 
 func (m *Map) addLead(c *layout.Cable, lead []plane.Point, half float64, recorded bool) {
@@ -195,7 +196,7 @@ func (m *Map) addSensors(r *layout.Room) {
 		}
 	}
 	for _, s := range r.Sensors {
-		m.Things = append(m.Things, m.accuracy(Thing{Kind: SensorTip, Name: s.Name, Line: []plane.Point{s.Tip}, Half: tubeHalf}, l, s.Found != nil))
+		m.Things = append(m.Things, m.accuracy(Thing{Kind: SensorTip, Name: s.Name, Line: []plane.Point{s.Tip}, Mark: s.Tip, Half: tubeHalf}, l, s.Found != nil))
 		if len(s.Lead) > 1 {
 			m.Things = append(m.Things, m.accuracy(Thing{Kind: SensorLead, Name: s.Name, Line: s.Lead, Half: tubeHalf}, l, s.Found != nil && s.FoundLead))
 		}

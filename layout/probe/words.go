@@ -17,14 +17,14 @@ func (m *Map) Cautions() []string {
 		"The record can be wrong. Find the cable again with a tracer or by its warmth at three points, and compare, before you drill.",
 	}
 	if m.Depth > 0 {
-		out = append(out, fmt.Sprintf("The cable lies about %s below the face of the tile, in mortar. No drilling depth is free of risk.", m.length(m.Depth)))
+		out = append(out, fmt.Sprintf("The cable lies about %s below the face of the tile, in mortar. No drilling depth is free of risk.", m.Length(m.Depth)))
 	}
 	return out
 }
 
-// length writes a length in the map's units, and in millimetres too where
+// Length writes a length in the map's units, and in millimetres too where
 // those are inches.
-func (m *Map) length(mm float64) string {
+func (m *Map) Length(mm float64) string {
 	if m.Units == plane.Inches {
 		return fmt.Sprintf("%s (%.0f mm)", strings.TrimPrefix(plane.FormatFeetInches(mm), "0'-0 "), mm)
 	}
@@ -74,7 +74,7 @@ func (m *Map) called(n Near) string {
 // Spot says where a point lies: from the two datum walls, and on which tile.
 func (m *Map) Spot(a Answer) string {
 	d1, d2 := m.Datums()
-	s := fmt.Sprintf("%s from wall %s, %s from wall %s", m.length(m.Walls[d1].FromWall(a.Spot)), m.Walls[d1].Letter, m.length(m.Walls[d2].FromWall(a.Spot)), m.Walls[d2].Letter)
+	s := fmt.Sprintf("%s from wall %s, %s from wall %s", m.Length(m.Walls[d1].FromWall(a.Spot)), m.Walls[d1].Letter, m.Length(m.Walls[d2].FromWall(a.Spot)), m.Walls[d2].Letter)
 	if a.Tile != nil {
 		s += fmt.Sprintf("; tile row %d, column %d", a.Tile.Row, a.Tile.Column)
 	}
@@ -87,13 +87,13 @@ func (m *Map) Reckoning(n Near) string {
 	if n.Kind == LeadRise {
 		return m.Brief(n)
 	}
-	s := fmt.Sprintf("%s: %s to its centre line", m.called(n), m.length(n.Distance))
+	s := fmt.Sprintf("%s: %s to its centre line", m.called(n), m.Length(n.Distance))
 	if n.Running >= 0 {
 		s += fmt.Sprintf(" at %s of its length", running(n.Running, m.Units))
 	}
-	s += fmt.Sprintf("; less %s half width, %s position error", m.length(n.Half), m.length(n.Error))
+	s += fmt.Sprintf("; less %s half width, %s position error", m.Length(n.Half), m.Length(n.Error))
 	if n.Finger > 0 {
-		s += fmt.Sprintf(", %s finger-room", m.length(n.Finger))
+		s += fmt.Sprintf(", %s finger-room", m.Length(n.Finger))
 	}
 	return s + ": " + m.left(n)
 }
@@ -101,9 +101,9 @@ func (m *Map) Reckoning(n Near) string {
 // Brief says how far a thing is and what is left of that.
 func (m *Map) Brief(n Near) string {
 	if n.Kind == LeadRise || m.NoReason != "" {
-		return fmt.Sprintf("%s: %s", m.called(n), m.length(n.Distance))
+		return fmt.Sprintf("%s: %s", m.called(n), m.Length(n.Distance))
 	}
-	return fmt.Sprintf("%s: %s, %s", m.called(n), m.length(n.Distance), m.left(n))
+	return fmt.Sprintf("%s: %s, %s", m.called(n), m.Length(n.Distance), m.left(n))
 }
 
 func (m *Map) left(n Near) string {
@@ -138,7 +138,7 @@ func (m *Map) Record() string {
 	s := fmt.Sprintf("%s, %s", strings.ToUpper(m.Status.String()), m.Evidence)
 	for _, t := range m.Things {
 		if t.Kind == Cable {
-			s += fmt.Sprintf("; %s within %s either way", t.Name, m.length(t.Error))
+			s += fmt.Sprintf("; %s within %s either way", t.Name, m.Length(t.Error))
 		}
 	}
 	return s

@@ -1,0 +1,306 @@
+package ownersmap
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+	"oxturn/layout/probe"
+	"oxturn/layout/takeoff"
+)
+
+// started is the one browser of all tests, each of which has a tab of its own;
+// nil where none is installed.
+var (
+	started  context.Context
+	starting sync.Once
+	stopping []context.CancelFunc
+)
+
+func TestMain(m *testing.M) {
+	code := m.Run()
+	for _, stop := range stopping {
+		stop()
+	}
+	os.Exit(code)
+}
+
+func start() {
+	name := ""
+	for _, n := range []string{"chromium", "chromium-browser", "google-chrome"} {
+		if path, err := exec.LookPath(n); err == nil && name == "" {
+			name = path
+		}
+	}
+	if name == "" {
+		return
+	}
+	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(name), chromedp.NoSandbox, chromedp.DisableGPU,
+		chromedp.WindowSize(1000, 900), chromedp.Flag("disable-background-networking", true), chromedp.Flag("disable-component-update", true),
+		chromedp.Flag("disable-sync", true), chromedp.Flag("host-resolver-rules", "MAP * ~NOTFOUND"))
+	alloc, stop := chromedp.NewExecAllocator(context.Background(), options...)
+	ctx, end := chromedp.NewContext(alloc)
+	stopping = []context.CancelFunc{end, stop}
+	if _, err := chromedp.Run(ctx, chromedp.Navigate("about:blank")); err == nil {
+		started = ctx
+	}
+}
+
+// browser opens a page in a tab of a headless browser; it skips the test where
+// there is none.
+func browser(t *testing.T, page string) context.Context {
+	t.Helper()
+	starting.Do(start)
+	if started == nil {
+		if os.Getenv("OXTURN_REQUIRE_TOOLS") == "1" {
+			t.Fatal("no chromium could be started")
+		}
+		t.Skip("no chromium could be started: the page is not tried in a browser")
+	}
+	file := filepath.Join(t.TempDir(), "map.html")
+	if err := os.WriteFile(file, []byte(page), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	ctx, end := chromedp.NewContext(started)
+	t.Cleanup(end)
+	do(t, ctx, chromedp.Navigate("file://"+file), chromedp.WaitReady("body"))
+	return ctx
+}
+
+// touch clicks on the middle of what a selector finds.
+func touch(t *testing.T, ctx context.Context, selector string) {
+	t.Helper()
+	at := evaluate[[]float64](t, ctx, fmt.Sprintf(`(() => { const e = document.querySelector(%q); e.scrollIntoView({ block: "center" }); const b = e.getBoundingClientRect(); return [b.x + b.width / 2, b.y + b.height / 2]; })()`, selector))
+	do(t, ctx, chromedp.MouseClickXY(at[0], at[1]))
+}
+
+// do acts on the page; it gives up on an action after a while, not before the
+// browser has started.
+func do(t *testing.T, ctx context.Context, acts ...chromedp.Action[chromedp.Void]) {
+	t.Helper()
+	for i, act := range acts {
+		if _, err := chromedp.Run(ctx, act); err != nil {
+			t.Fatalf("action %d: %v", i+1, err)
+		}
+	}
+}
+
+func evaluate[T any](t *testing.T, ctx context.Context, script string) T {
+	t.Helper()
+	limited, stop := context.WithTimeout(ctx, 60*time.Second)
+	defer stop()
+	v, err := chromedp.Run(limited, chromedp.Evaluate[T](script))
+	if err != nil {
+		t.Fatalf("%.200s: %v", script, err)
+	}
+	return v
+}
+
+// What the page said of one spot.
+type said struct {
+	Verdict, Headline, Spot, First string
+	Within                         float64
+	Distances, Runnings            []float64
+	Kinds, Under                   []string
+}
+
+const askAll = `JSON.stringify(%s.map((p, i) => {
+  const m = window.floorMap, room = m.rooms[0], a = m.ask(room, p);
+  return { Verdict: a.verdict, Headline: m.headline(room, a), Spot: m.spotWords(room, a), First: m.reckoning(room, a.near[0]),
+    Within: Number.isFinite(a.within) ? a.within : -1, Distances: a.near.map((n) => n.distance), Runnings: a.near.map((n) => n.running),
+    Kinds: a.near.map((n) => n.thing.kind), Under: i < %d && a.tile ? m.under(room, a.tile).map((x) => m.pieceWords(room, x)) : [] };
+}))`
+
+// tilesTried is for how many of the spots what lies under their tile is
+// compared too, which takes its time.
+const tilesTried = 60
+
+// TestPageAgreesWithProbe asks page and package about a thousand random spots
+// and holds them to a millimetre, the same verdict and the same words.
+func TestPageAgreesWithProbe(t *testing.T) {
+	for _, c := range []struct {
+		units  plane.Units
+		status job.Status
+		n      int
+	}{{plane.Millimetres, job.AsLaid, 1000}, {plane.Inches, job.AsLaid, 300}, {plane.Inches, job.Proposal, 100}} {
+		p := samplePlan(c.units, c.status, "Bath")
+		m := probe.Of(p, &p.Rooms[0])
+		ctx := browser(t, write(t, p))
+		random := rand.New(rand.NewPCG(26, uint64(c.n)))
+		spots := make([][2]float64, c.n)
+		for i := range spots {
+			spots[i] = [2]float64{random.Float64()*2800 - 100, random.Float64()*2700 - 100}
+		}
+		points, _ := json.Marshal(spots)
+		text := evaluate[string](t, ctx, fmt.Sprintf(askAll, points, tilesTried))
+		var answers []said
+		if err := json.Unmarshal([]byte(text), &answers); err != nil {
+			t.Fatal(err)
+		}
+		counted := map[string]int{}
+		for i, got := range answers {
+			compare(t, m, plane.Pt(spots[i][0], spots[i][1]), got, i < tilesTried)
+			counted[got.Verdict]++
+		}
+		if c.status == job.AsLaid && len(counted) < 4 {
+			t.Errorf("only these verdicts were tried: %v", counted)
+		}
+	}
+}
+
+func compare(t *testing.T, m *probe.Map, p plane.Point, got said, tile bool) {
+	t.Helper()
+	a := m.At(p)
+	within := a.Within
+	if a.Verdict == probe.NoVerdict {
+		within = 0
+	}
+	if got.Verdict != string(a.Verdict) || math.Abs(got.Within-within) > 1 {
+		t.Errorf("%v: the page says %s within %.2f, probe %s within %.2f", p, got.Verdict, got.Within, a.Verdict, within)
+	}
+	for _, w := range [][2]string{{got.Headline, m.Headline(a)}, {got.Spot, m.Spot(a)}, {got.First, m.Reckoning(a.Near[0])}} {
+		if w[0] != w[1] {
+			t.Errorf("%v: the page says\n%s\nprobe\n%s", p, w[0], w[1])
+		}
+	}
+	for i, n := range a.Near {
+		if got.Kinds[i] != string(n.Kind) || math.Abs(got.Distances[i]-n.Distance) > 1 || math.Abs(got.Runnings[i]-n.Running) > 1 {
+			t.Errorf("%v: the page has %s at %.2f, probe %s at %.2f", p, got.Kinds[i], got.Distances[i], n.Kind, n.Distance)
+		}
+	}
+	var under []string
+	if tile && a.Tile != nil {
+		u, err := m.Under(*a.Tile)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, x := range u.Pieces {
+			under = append(under, m.Words(x))
+		}
+	}
+	if fmt.Sprint(under) != fmt.Sprint(got.Under) {
+		t.Errorf("%v: under its tile the page has\n%v\nprobe\n%v", p, got.Under, under)
+	}
+}
+
+// TestPageReadsLengths holds the page's reading of a length to the job file's.
+func TestPageReadsLengths(t *testing.T) {
+	for _, u := range []plane.Units{plane.Millimetres, plane.Inches} {
+		ctx := browser(t, write(t, samplePlan(u, job.AsLaid, "Bath")))
+		for _, s := range []string{"2ft 3in", "2' 3\"", "2ft", "14in", "14 1/2in", "14-1/2in", "1/2in", "9' 4 1/2\"", "9ft 4-1/2in", "9'-4 1/2\"", "686 mm", "686mm", "1.2 m", "28.5cm", "12", "12.5", "0", "2ft 3"} {
+			want, err := plane.ParseLength(s, u)
+			if err != nil {
+				t.Fatal(err)
+			}
+			got := evaluate[float64](t, ctx, fmt.Sprintf("window.floorMap.parseLength(window.floorMap.rooms[0], %q)", s))
+			if math.Abs(got-want) > 1e-6 {
+				t.Errorf("%s: %q is read as %g, want %g", u, s, got, want)
+			}
+		}
+		for _, s := range []string{"", "two feet", "1..2", "-3 mm", "3 4 mm", "5 ells", "1e400"} {
+			if !evaluate[bool](t, ctx, fmt.Sprintf("Number.isNaN(window.floorMap.parseLength(window.floorMap.rooms[0], %q))", s)) {
+				t.Errorf("%q is read as a length", s)
+			}
+		}
+	}
+}
+
+// TestPageByHand uses the page as a reader does: by touch, by keyboard, by the
+// two forms, with names that try to be code.
+func TestPageByHand(t *testing.T) {
+	p := samplePlan(plane.Millimetres, job.AsLaid, `"><img src=x onerror="window.hit=1"></script><script>window.hit=1</script>' onload='window.hit=1`)
+	ctx := browser(t, write(t, p))
+	verdict := func(acts ...chromedp.Action[chromedp.Void]) string {
+		t.Helper()
+		do(t, ctx, acts...)
+		return evaluate[string](t, ctx, `document.querySelector(".verdict").textContent`)
+	}
+	m := probe.Of(p, &p.Rooms[0])
+	spot, _ := m.OffWalls("A", 500, "F", 205)
+	form := verdict(chromedp.SetValue("form.measure [name=wall1]", "0"), chromedp.SetValue("form.measure [name=wall2]", "5"),
+		chromedp.SendKeys("form.measure [name=off1]", "500"), chromedp.SendKeys("form.measure [name=off2]", "205 mm"), chromedp.Click("form.measure button"))
+	if want := m.Headline(m.At(spot)); form != want {
+		t.Errorf("measured: %q, want %q", form, want)
+	}
+	tile, _ := m.Tiling.Outline(takeoff.Place{Row: 2, Column: 1})
+	want := m.Headline(m.At(tile[0].Lerp(tile[2], 0.5)))
+	if got := verdict(chromedp.SendKeys("form.tile [name=row]", "2"), chromedp.SendKeys("form.tile [name=column]", "1"), chromedp.Click("form.tile button")); got != want {
+		t.Errorf("tile: %q, want %q", got, want)
+	}
+	do(t, ctx, chromedp.SetValue("form.tile [name=row]", "99"), chromedp.Click("form.tile button"))
+	if got := evaluate[string](t, ctx, `document.querySelector("form.tile .error").textContent`); got == "" {
+		t.Error("nothing is said of a tile that is not there")
+	}
+	touch(t, ctx, "svg.map")
+	touched := verdict()
+	at := evaluate[[]float64](t, ctx, `(() => { const b = document.querySelector("svg.map").viewBox.baseVal; return [b.x + b.width / 2, -(b.y + b.height / 2)]; })()`)
+	if want := m.Headline(m.At(plane.Pt(at[0], at[1]))); touched != want {
+		t.Errorf("touched: %q, want %q at %v", touched, want, at)
+	}
+	const viewBox = `document.querySelector("svg.map").getAttribute("viewBox")`
+	before := evaluate[string](t, ctx, viewBox)
+	evaluate[bool](t, ctx, `(document.querySelector("svg.map").focus(), true)`)
+	do(t, ctx, chromedp.KeyEvent("+"))
+	if evaluate[string](t, ctx, viewBox) == before {
+		t.Error("plus does not zoom")
+	}
+	do(t, ctx, chromedp.KeyEvent("0"))
+	if evaluate[string](t, ctx, viewBox) != before {
+		t.Error("0 does not show all again")
+	}
+	moved := verdict(chromedp.KeyEvent(kb.ArrowLeft), chromedp.KeyEvent(kb.ArrowDown))
+	if want := m.Headline(m.At(plane.Pt(at[0]-10, at[1]-10))); moved != want {
+		t.Errorf("moved by keys: %q, want %q", moved, want)
+	}
+	if evaluate[bool](t, ctx, `window.hit === 1 || document.querySelectorAll("script").length !== 2 || document.querySelector("img") !== null ||
+		[...document.querySelectorAll("*")].some((e) => [...e.attributes].some((a) => a.name.startsWith("on")))`) {
+		t.Error("a name of the job became code")
+	}
+}
+
+// TestPageCanBeRead holds the page to what screen readers and weak eyes need:
+// every control is named, text stands out 4.5 to 1 (WCAG 2.2, 1.4.3), and
+// nothing was refused by the page's own policy.
+func TestPageCanBeRead(t *testing.T) {
+	ctx := browser(t, write(t, samplePlan(plane.Inches, job.AsLaid, "Bath")))
+	touch(t, ctx, "svg.map")
+	unnamed := evaluate[[]string](t, ctx, `[...document.querySelectorAll("button, input, select, svg.map")].filter((e) =>
+		!(e.getAttribute("aria-label") || e.textContent.trim() && e.tagName === "BUTTON" || e.labels && e.labels.length > 0)).map((e) => e.outerHTML.slice(0, 80))`)
+	if len(unnamed) > 0 {
+		t.Errorf("controls without a name: %v", unnamed)
+	}
+	const contrast = `(() => {
+  const channel = (v) => { v /= 255; return v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4; };
+  const light = (c) => { const [r, g, b] = c.match(/[\d.]+/g).map(Number); return 0.2126 * channel(r) + 0.7152 * channel(g) + 0.0722 * channel(b); };
+  const back = (e) => { for (; e; e = e.parentElement) { const c = getComputedStyle(e).backgroundColor; if (!c.startsWith("rgba(0, 0, 0, 0")) return c; } return "rgb(255, 255, 255)"; };
+  const weak = [], answer = document.querySelector(".answer");
+  for (const verdict of ["CABLE HERE", "TOO CLOSE", "NO CABLE RECORDED", "NO VERDICT"]) {
+    answer.dataset.verdict = verdict;
+    for (const e of document.querySelectorAll("h1, h2, h3, p, li, th, td, label, legend, button, .error")) {
+      if (!e.textContent.trim()) continue;
+      const a = light(getComputedStyle(e).color), b = light(back(e)), ratio = (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
+      if (ratio < 4.5) weak.push(verdict + " " + e.tagName + " " + ratio.toFixed(1));
+    }
+  }
+  return weak;
+})()`
+	if weak := evaluate[[]string](t, ctx, contrast); len(weak) > 0 {
+		t.Errorf("too little contrast: %v", weak)
+	}
+	if styled := evaluate[string](t, ctx, `getComputedStyle(document.querySelector("svg .cable")).stroke`); styled != "rgb(128, 0, 0)" {
+		t.Errorf("the page's own style is not used: the cable is %s", styled)
+	}
+}

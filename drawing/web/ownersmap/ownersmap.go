@@ -1,0 +1,102 @@
+// Package ownersmap writes the map that stays with the house as one page: a
+// file that needs no network and no other file, for a phone or a desk, on
+// which any spot can be touched for what lies there.
+//
+// The page decides with the same table and the same steps as package probe;
+// a test in a browser holds the two together.
+package ownersmap
+
+import (
+	"crypto/sha256"
+	_ "embed" // the page's own parts
+	"encoding/base64"
+	"html/template"
+	"io"
+
+	"oxturn/layout"
+	"oxturn/layout/job"
+	"oxturn/layout/probe"
+)
+
+//go:embed page.html
+var pageText string
+
+//go:embed style.css
+var styleText string
+
+//go:embed script.js
+var scriptText string
+
+// page is what the template is filled with.
+type page struct {
+	Title    string
+	Lines    []string // client, site, contractor, date
+	Number   string
+	Revision string
+	Status   string
+	Recorded bool // recorded as laid in every room
+	Rooms    []room
+	Data     []table
+	Style    template.CSS
+	Script   template.JS
+	Policy   string // what the page may load: itself
+}
+
+// room is what is drawn of one room.
+type room struct {
+	Index    int
+	Name     string
+	Record   string
+	Counting string
+	Cautions []string
+	Picture  template.HTML
+	Places   []place
+	Datum1   string
+	Datum2   string
+}
+
+// place is a point of the floor found again from two walls, for a reader
+// without a script.
+type place struct{ Name, From1, From2 string }
+
+// Write writes the map of a whole plan. The plan must be one that layout.Build
+// has no errors for.
+func Write(w io.Writer, p *layout.Plan) error {
+	t, err := template.New("map").Parse(pageText)
+	if err != nil {
+		return err
+	}
+	info := p.Job.Info
+	pg := page{Title: info.Title, Number: info.Number, Status: info.Status.String(), Recorded: info.Status == job.AsLaid,
+		Style: template.CSS(styleText), Script: template.JS(scriptText), Policy: policy()}
+	for _, s := range []string{info.Client, info.Site, info.Contractor} {
+		if s != "" {
+			pg.Lines = append(pg.Lines, s)
+		}
+	}
+	if !info.Date.IsZero() {
+		pg.Lines = append(pg.Lines, info.Date.Format("2006-01-02"))
+	}
+	if n := len(p.Job.Revisions); n > 0 {
+		pg.Revision = p.Job.Revisions[n-1].Letter
+	}
+	for i := range p.Rooms {
+		m := probe.Of(p, &p.Rooms[i])
+		pg.Recorded = pg.Recorded && m.NoReason == ""
+		pg.Rooms = append(pg.Rooms, room{Index: i, Name: m.Room, Record: m.Record(), Counting: m.Counting(), Cautions: m.Cautions(), Picture: picture(p, &p.Rooms[i], m), Places: places(m),
+			Datum1: datumName(m, 0), Datum2: datumName(m, 1)})
+		pg.Data = append(pg.Data, tableOf(m))
+	}
+	return t.Execute(w, pg)
+}
+
+// policy lets the page run and style itself by its own two blocks and nothing
+// else: no text of a job can become code, and nothing is fetched.
+func policy() string {
+	return "default-src 'none'; img-src data:; style-src '" + hash(styleText) + "'; script-src '" + hash(scriptText) + "'; base-uri 'none'; form-action 'none'"
+}
+
+func hash(text string) string {
+	sum := sha256.Sum256([]byte(text))
+	return "sha256-" + base64.StdEncoding.EncodeToString(sum[:])
+}

@@ -1,0 +1,407 @@
+"use strict";
+(() => {
+  const inch = 25.4, foot = 304.8;
+  const rooms = JSON.parse(document.getElementById("table").textContent);
+
+  // --- geometry: the same steps as package probe takes -------------------
+
+  const dist = (a, b) => Math.hypot(a[0] - b[0], a[1] - b[1]);
+
+  // nearestOn returns the point of the segment a-b nearest to p and the share
+  // of the segment before it.
+  function nearestOn(a, b, p) {
+    const vx = b[0] - a[0], vy = b[1] - a[1], n = vx * vx + vy * vy;
+    if (n === 0) return [a, 0];
+    const t = Math.max(0, Math.min(1, ((p[0] - a[0]) * vx + (p[1] - a[1]) * vy) / n));
+    return [[a[0] + vx * t, a[1] + vy * t], t];
+  }
+
+  function nearest(line, p) {
+    if (line.length === 1) return { at: line[0], off: dist(p, line[0]), leg: 0, share: 0 };
+    let best = { off: Infinity };
+    for (let i = 1; i < line.length; i++) {
+      const [q, t] = nearestOn(line[i - 1], line[i], p), d = dist(q, p);
+      if (d < best.off) best = { at: q, off: d, leg: i - 1, share: t };
+    }
+    return best;
+  }
+
+  function contains(ring, p) {
+    let inside = false;
+    for (let i = 0, j = ring.length - 1; i < ring.length; j = i++) {
+      const a = ring[i], b = ring[j];
+      if ((a[1] > p[1]) !== (b[1] > p[1]) && p[0] < (b[0] - a[0]) * (p[1] - a[1]) / (b[1] - a[1]) + a[0]) inside = !inside;
+    }
+    return inside;
+  }
+
+  function ringDistance(ring, p) {
+    let d = Infinity;
+    for (let i = 0; i < ring.length; i++) d = Math.min(d, dist(nearestOn(ring[i], ring[(i + 1) % ring.length], p)[0], p));
+    return d;
+  }
+
+  function runAt(ends, s) {
+    if (!ends) return 0;
+    for (let i = 0; i < ends.length; i++) if (s <= ends[i] + 1) return i + 1;
+    return ends.length;
+  }
+
+  // --- tiles ---------------------------------------------------------------
+
+  const local = (t, p) => {
+    const x = p[0] - t.origin[0], y = p[1] - t.origin[1];
+    return [x * t.cos + y * t.sin, y * t.cos - x * t.sin];
+  };
+  const shiftOf = (t, row) => (row % 2 !== 0 ? t.shift * (t.length + t.joint) : 0);
+
+  function tileAt(t, p) {
+    if (!t) return null;
+    const q = local(t, p);
+    const row = Math.floor((q[1] + t.joint / 2) / (t.width + t.joint));
+    const i = Math.floor((q[0] - shiftOf(t, row) + t.joint / 2) / (t.length + t.joint));
+    const r = t.rows[row - t.first];
+    if (!r) return null;
+    const column = i - r[0] + 1;
+    return column >= 1 && column <= r[1] ? { row: row - t.first + 1, column } : null;
+  }
+
+  function tileOutline(t, place) {
+    const r = t && t.rows[place.row - 1];
+    if (!r || !(place.column >= 1 && place.column <= r[1])) return null;
+    const n = t.first + place.row - 1;
+    const x = (r[0] + place.column - 1) * (t.length + t.joint) + shiftOf(t, n), y = n * (t.width + t.joint);
+    return [[x, y], [x + t.length, y], [x + t.length, y + t.width], [x, y + t.width]]
+      .map(([a, b]) => [t.origin[0] + a * t.cos - b * t.sin, t.origin[1] + a * t.sin + b * t.cos]);
+  }
+
+  const tileStep = 2;
+
+  // pieces walks a thing's line and collects its stretches within reach of a
+  // tile.
+  function pieces(thing, ring, reach) {
+    const out = [];
+    let open = false;
+    for (let i = 0; i < thing.line.length; i++) {
+      const p = thing.line[i], next = thing.line[i + 1];
+      const n = Math.max(1, next ? Math.ceil(dist(p, next) / tileStep) : 0);
+      for (let k = 0; k < n; k++) {
+        const q = next ? [p[0] + (next[0] - p[0]) * k / n, p[1] + (next[1] - p[1]) * k / n] : p;
+        let s = 0;
+        if (thing.along) s = thing.along[i] + (next ? k / n * (thing.along[i + 1] - thing.along[i]) : 0);
+        const within = contains(ring, q) || ringDistance(ring, q) <= reach;
+        if (within && !open) out.push({ thing, from: s, to: s, run: runAt(thing.runEnds, s) });
+        if (within) out[out.length - 1].to = s;
+        open = within;
+      }
+    }
+    return out;
+  }
+
+  function under(room, place) {
+    const ring = tileOutline(room.tiles, place);
+    if (!ring) return null;
+    return room.things.flatMap((t) => pieces(t, ring, t.half + (room.noReason ? 0 : t.error)));
+  }
+
+  // --- the verdict -----------------------------------------------------------
+
+  function ask(room, p) {
+    const near = [], seen = {};
+    for (const t of room.things) {
+      const n = nearest(t.line, p);
+      const x = { thing: t, distance: n.off, clear: n.off - t.half - t.error - t.finger, at: n.at, running: -1, run: 0 };
+      if (t.along) {
+        x.running = t.along[n.leg] + n.share * (t.along[n.leg + 1] - t.along[n.leg]);
+        x.run = runAt(t.runEnds, x.running);
+      }
+      if (!(t.kind in seen)) { seen[t.kind] = near.length; near.push(x); }
+      else if (x.clear < near[seen[t.kind]].clear) near[seen[t.kind]] = x;
+    }
+    near.sort((a, b) => a.clear - b.clear);
+    const a = { spot: p, near, tile: tileAt(room.tiles, p), verdict: "NO VERDICT", reason: "", within: 0 };
+    if (room.noReason) a.reason = room.noReason;
+    else if (!contains(room.outline, p)) a.reason = `the spot is outside the walls of room ${quoted(room.room)}, where nothing is recorded`;
+    else judge(a);
+    return a;
+  }
+
+  function judge(a) {
+    a.verdict = "NO CABLE RECORDED";
+    a.within = Infinity;
+    for (const n of a.near) {
+      if (n.thing.recorded && n.distance - n.thing.half - n.thing.error <= 0) {
+        a.verdict = "CABLE HERE";
+        a.within = 0;
+        return;
+      }
+      if (n.clear <= 0) { a.verdict = "TOO CLOSE"; a.within = 0; }
+      else a.within = Math.min(a.within, n.clear);
+    }
+  }
+
+  // --- words -------------------------------------------------------------------
+
+  const quoted = (s) => JSON.stringify(s);
+
+  function feetInches(mm) {
+    const n = Math.round(mm / inch * 16);
+    const feet = Math.floor(n / 192), whole = Math.floor((n % 192) / 16);
+    let num = n % 16, den = 16;
+    if (num === 0) return `${feet}'-${whole}"`;
+    while (num % 2 === 0) { num /= 2; den /= 2; }
+    return `${feet}'-${whole} ${num}/${den}"`.replace(/^0'-0 /, "");
+  }
+  // whole rounds halves to even, as the command does
+  const whole = (mm) => {
+    const n = Math.round(mm);
+    return String(Math.abs(mm % 1) === 0.5 && n % 2 !== 0 ? n - 1 : n);
+  };
+  const length = (room, mm) => (room.inches ? `${feetInches(mm)} (${whole(mm)} mm)` : `${whole(mm)} mm`);
+  function floor(room, mm) {
+    if (!room.inches) return `${Math.floor(mm)} mm`;
+    const quarter = Math.floor(mm / inch * 4) / 4 * inch;
+    return `${feetInches(quarter)} (${Math.floor(quarter)} mm)`;
+  }
+  const running = (room, mm) => (room.inches ? `${(mm / foot).toFixed(1)} ft (${(mm / 1000).toFixed(2)} m)` : `${(mm / 1000).toFixed(2)} m`);
+
+  function called(room, n) {
+    let s = `${n.thing.kind} ${n.thing.name}`;
+    if (n.run > 0) s += `, run ${n.run}`;
+    if (!n.thing.recorded && n.thing.kind !== "lead rise" && !room.noReason) s += " (as planned, never recorded)";
+    return s;
+  }
+
+  function headline(room, a) {
+    if (a.verdict === "NO VERDICT") return `NO VERDICT: ${a.reason}`;
+    if (a.verdict === "NO CABLE RECORDED") return `NO CABLE RECORDED WITHIN ${floor(room, a.within)} of this spot; see the limits below`;
+    let n = a.near[0];
+    if (a.verdict === "CABLE HERE") {
+      const here = a.near.filter((x) => x.thing.recorded && x.distance - x.thing.half - x.thing.error <= 0);
+      n = here.find((x) => x.thing.kind === "heating cable") || here[0];
+    }
+    return `${a.verdict}: ${called(room, n)}`;
+  }
+
+  const left = (room, n) => (n.clear <= 0 ? "nothing left" : `${floor(room, n.clear)} left`);
+
+  function brief(room, n) {
+    const s = `${called(room, n)}: ${length(room, n.distance)}`;
+    return n.thing.kind === "lead rise" || room.noReason ? s : `${s}, ${left(room, n)}`;
+  }
+
+  function reckoning(room, n) {
+    if (n.thing.kind === "lead rise") return brief(room, n);
+    let s = `${called(room, n)}: ${length(room, n.distance)} to its centre line`;
+    if (n.running >= 0) s += ` at ${running(room, n.running)} of its length`;
+    s += `; less ${length(room, n.thing.half)} half width, ${length(room, n.thing.error)} position error`;
+    if (n.thing.finger > 0) s += `, ${length(room, n.thing.finger)} finger-room`;
+    return `${s}: ${left(room, n)}`;
+  }
+
+  const fromWall = (w, p) => Math.abs((p[0] - w.a[0]) * w.in[0] + (p[1] - w.a[1]) * w.in[1]);
+
+  function spotWords(room, a) {
+    const [w1, w2] = room.datums.map((i) => room.walls[i]);
+    let s = `${length(room, fromWall(w1, a.spot))} from wall ${w1.letter}, ${length(room, fromWall(w2, a.spot))} from wall ${w2.letter}`;
+    if (a.tile) s += `; tile row ${a.tile.row}, column ${a.tile.column}`;
+    return s;
+  }
+
+  function pieceWords(room, p) {
+    let s = called(room, { thing: p.thing, run: p.run });
+    if (p.thing.along) s += `, from ${running(room, p.from)} to ${running(room, p.to)} of its length`;
+    return s;
+  }
+
+  // offWalls is the spot so far from the faces of two walls, or null where they
+  // are parallel.
+  function offWalls(room, i, di, k, dk) {
+    const a = room.walls[i], b = room.walls[k], det = a.in[0] * b.in[1] - a.in[1] * b.in[0];
+    if (Math.abs(det) < 0.17) return null;
+    const ca = a.in[0] * a.a[0] + a.in[1] * a.a[1] + di, cb = b.in[0] * b.a[0] + b.in[1] * b.a[1] + dk;
+    return [(ca * b.in[1] - cb * a.in[1]) / det, (cb * a.in[0] - ca * b.in[0]) / det];
+  }
+
+  // parseLength reads "2ft 3in", "14 1/2in", "686 mm", "1.2 m"; a bare figure is
+  // in the room's units. NaN when it is not a length.
+  function parseLength(room, text) {
+    const t = text.trim().toLowerCase();
+    const figure = "(\\d+(?:\\.\\d+)?)(?:(?:\\s+|-)(\\d+)\\/(\\d+))?|(\\d+)\\/(\\d+)";
+    const value = (m) => {
+      if (m[4] !== undefined) return m[4] / m[5];
+      return Number(m[1]) + (m[2] !== undefined ? m[2] / m[3] : 0);
+    };
+    const one = (s) => s.match(new RegExp(`^(?:${figure})$`));
+    const metric = t.match(/^(.*?)\s*(mm|cm|metres?|m)$/);
+    const feet = t.match(/^(.*?)\s*(?:ft|feet|foot|'|′)\s*-?\s*(.*)$/);
+    const bareInches = (s) => s.replace(/\s*(?:inches|inch|in|"|″)$/, "");
+    if (metric) {
+      const m = one(metric[1]);
+      return m ? value(m) * ({ mm: 1, cm: 10 }[metric[2]] || 1000) : NaN;
+    }
+    if (feet) {
+      const f = one(feet[1]), rest = bareInches(feet[2]), i = rest === "" ? null : one(rest);
+      if (!f || (rest !== "" && !i)) return NaN;
+      return value(f) * foot + (i ? value(i) * inch : 0);
+    }
+    const m = one(bareInches(t));
+    if (!m) return NaN;
+    return value(m) * (room.inches || bareInches(t) !== t ? inch : 1);
+  }
+
+  // --- the page ----------------------------------------------------------------
+
+  function setUp(section) {
+    const room = rooms[Number(section.dataset.room)];
+    const svg = section.querySelector("svg.map");
+    const all = svg.dataset.box.split(" ").map(Number);
+    let box = all.slice(), spot = null;
+    const $ = (q) => section.querySelector(q);
+
+    function look() { svg.setAttribute("viewBox", box.join(" ")); }
+
+    function zoom(by, at) {
+      const w = Math.max(all[2] / 40, Math.min(all[2] * 1.5, box[2] / by)), k = w / box[2];
+      const c = at || [box[0] + box[2] / 2, box[1] + box[3] / 2];
+      box = [c[0] - (c[0] - box[0]) * k, c[1] - (c[1] - box[1]) * k, w, box[3] * k];
+      look();
+    }
+
+    // toPicture turns a place on the screen into one of the picture.
+    function toPicture(x, y) {
+      const m = svg.getScreenCTM().inverse();
+      return [m.a * x + m.c * y + m.e, m.b * x + m.d * y + m.f];
+    }
+
+    function show(p) {
+      spot = p;
+      const a = ask(room, p);
+      write(a, "");
+      const g = $(".spot"), x = p[0], y = -p[1];
+      g.removeAttribute("hidden");
+      const set = (el, attrs) => { for (const k in attrs) el.setAttribute(k, attrs[k]); };
+      set(g.querySelector("circle"), { cx: x, cy: y, r: Number.isFinite(a.within) ? a.within : 0 });
+      set(g.querySelector(".a"), { x1: x - 40, y1: y, x2: x + 40, y2: y });
+      set(g.querySelector(".b"), { x1: x, y1: y - 40, x2: x, y2: y + 40 });
+      const n = a.near[0] ? a.near[0].at : p;
+      set(g.querySelector(".to"), { x1: x, y1: y, x2: n[0], y2: -n[1] });
+    }
+
+    function write(a, about) {
+      const box = $(".answer");
+      box.dataset.verdict = a.verdict;
+      $(".verdict").textContent = headline(room, a);
+      const lines = [about || `Spot: ${spotWords(room, a)}`];
+      a.near.forEach((n, i) => lines.push(i === 0 ? `Nearest: ${reckoning(room, n)}` : brief(room, n)));
+      const list = a.tile ? under(room, a.tile) : [];
+      for (const p of list) lines.push(`${room.noReason ? "Planned under the tile" : "Under the tile, or may be"}: ${pieceWords(room, p)}`);
+      if (a.tile && list.length === 0) lines.push("Nothing is recorded under the tile.");
+      $(".reasons").replaceChildren(...lines.map((s) => {
+        const el = document.createElement("p");
+        el.textContent = s;
+        return el;
+      }));
+    }
+
+    // pan by dragging, pinch with two fingers, a touch that does not move asks
+    const down = new Map();
+    let moved = 0, apart = 0;
+    svg.addEventListener("pointerdown", (e) => {
+      svg.setPointerCapture(e.pointerId);
+      down.set(e.pointerId, [e.clientX, e.clientY]);
+      if (down.size === 1) moved = 0;
+      if (down.size === 2) { const [a, b] = [...down.values()]; apart = dist(a, b); moved = 99; }
+    });
+    svg.addEventListener("pointermove", (e) => {
+      const last = down.get(e.pointerId);
+      if (!last) return;
+      const now = [e.clientX, e.clientY];
+      down.set(e.pointerId, now);
+      moved += dist(last, now);
+      if (down.size === 1 && moved > 6) {
+        const a = toPicture(...last), b = toPicture(...now);
+        box[0] -= b[0] - a[0];
+        box[1] -= b[1] - a[1];
+        look();
+      }
+      if (down.size === 2) {
+        const [a, b] = [...down.values()], d = dist(a, b);
+        if (apart > 0 && d > 0) zoom(d / apart, toPicture((a[0] + b[0]) / 2, (a[1] + b[1]) / 2));
+        apart = d;
+      }
+    });
+    const up = (e) => {
+      if (down.delete(e.pointerId) && down.size === 0 && moved <= 6 && e.type === "pointerup") {
+        const [x, y] = toPicture(e.clientX, e.clientY);
+        show([x, -y]);
+      }
+    };
+    svg.addEventListener("pointerup", up);
+    svg.addEventListener("pointercancel", up);
+    svg.addEventListener("wheel", (e) => {
+      e.preventDefault();
+      zoom(e.deltaY < 0 ? 1.2 : 1 / 1.2, toPicture(e.clientX, e.clientY));
+    }, { passive: false });
+
+    svg.addEventListener("keydown", (e) => {
+      const step = room.inches ? (e.shiftKey ? inch / 16 : inch / 2) : e.shiftKey ? 1 : 10;
+      const move = { ArrowLeft: [-step, 0], ArrowRight: [step, 0], ArrowUp: [0, step], ArrowDown: [0, -step] }[e.key];
+      if (move) {
+        const from = spot || [all[0] + all[2] / 2, -(all[1] + all[3] / 2)];
+        show(spot ? [from[0] + move[0], from[1] + move[1]] : from);
+      } else if (e.key === "+" || e.key === "=") zoom(1.3, spot && [spot[0], -spot[1]]);
+      else if (e.key === "-") zoom(1 / 1.3, spot && [spot[0], -spot[1]]);
+      else if (e.key === "0") { box = all.slice(); look(); }
+      else return;
+      e.preventDefault();
+    });
+    for (const b of section.querySelectorAll("[data-zoom]")) {
+      b.addEventListener("click", () => {
+        if (b.dataset.zoom === "all") { box = all.slice(); look(); } else zoom(b.dataset.zoom === "in" ? 1.4 : 1 / 1.4);
+      });
+    }
+
+    const measure = $("form.measure");
+    for (const [i, name] of ["wall1", "wall2"].entries()) {
+      const select = measure.elements[name];
+      room.walls.forEach((w, k) => select.add(new Option(w.letter, String(k), k === room.datums[i], k === room.datums[i])));
+    }
+    measure.addEventListener("submit", (e) => {
+      e.preventDefault();
+      const f = measure.elements, error = measure.querySelector(".error");
+      const d1 = parseLength(room, f.off1.value), d2 = parseLength(room, f.off2.value);
+      const p = offWalls(room, Number(f.wall1.value), d1, Number(f.wall2.value), d2);
+      error.textContent = Number.isNaN(d1) || Number.isNaN(d2) ? "Write both distances, such as 2ft 3in or 686 mm."
+        : p ? "" : "These walls are parallel; take two that meet.";
+      if (!error.textContent) show(p);
+    });
+
+    const tile = $("form.tile");
+    if (!room.tiles) tile.hidden = true;
+    tile.addEventListener("submit", (e) => {
+      e.preventDefault();
+      const place = { row: Number(tile.elements.row.value), column: Number(tile.elements.column.value) };
+      const ring = Number.isInteger(place.row) && Number.isInteger(place.column) ? tileOutline(room.tiles, place) : null;
+      const error = tile.querySelector(".error"), r = room.tiles.rows[place.row - 1];
+      error.textContent = ring ? "" : r ? `Row ${place.row} has columns 1 to ${r[1]}.` : `There are rows 1 to ${room.tiles.rows.length}.`;
+      if (!ring) return;
+      show([(ring[0][0] + ring[2][0]) / 2, (ring[0][1] + ring[2][1]) / 2]);
+    });
+    $("[data-print]").addEventListener("click", () => window.print());
+    return { show };
+  }
+
+  const sections = [...document.querySelectorAll("section.room")];
+  const views = sections.map(setUp);
+  if (sections.length > 1) {
+    const pick = document.getElementById("room");
+    const choose = () => sections.forEach((s) => { s.hidden = s.dataset.room !== pick.value; });
+    document.querySelector("nav.rooms").hidden = false;
+    pick.addEventListener("change", choose);
+    choose();
+  }
+
+  // for tests: the page's own answers as data
+  window.floorMap = { rooms, ask, under, headline, reckoning, brief, spotWords, pieceWords, offWalls, parseLength, views };
+})();

@@ -1,0 +1,84 @@
+package ownersmap
+
+import (
+	"math"
+
+	"oxturn/layout/plane"
+	"oxturn/layout/probe"
+)
+
+// A table is one room as the script reads it: the same figures, to the last
+// bit, that probe decides with. Lengths in mm.
+type table struct {
+	Room     string       `json:"room"`
+	Inches   bool         `json:"inches"`
+	NoReason string       `json:"noReason"`
+	Outline  [][2]float64 `json:"outline"`
+	Walls    []wall       `json:"walls"`
+	Datums   [2]int       `json:"datums"`
+	Things   []thing      `json:"things"`
+	Tiles    *tiles       `json:"tiles"`
+}
+
+type wall struct {
+	Letter string     `json:"letter"`
+	A      [2]float64 `json:"a"`
+	B      [2]float64 `json:"b"`
+	In     [2]float64 `json:"in"` // unit vector into the room
+}
+
+type thing struct {
+	Kind     string       `json:"kind"`
+	Name     string       `json:"name"`
+	Line     [][2]float64 `json:"line"`
+	Along    []float64    `json:"along"`
+	RunEnds  []float64    `json:"runEnds"`
+	Half     float64      `json:"half"`
+	Error    float64      `json:"error"`
+	Finger   float64      `json:"finger"`
+	Recorded bool         `json:"recorded"`
+}
+
+type tiles struct {
+	Origin [2]float64 `json:"origin"`
+	Cos    float64    `json:"cos"`
+	Sin    float64    `json:"sin"`
+	Length float64    `json:"length"`
+	Width  float64    `json:"width"`
+	Joint  float64    `json:"joint"`
+	Shift  float64    `json:"shift"`
+	First  int        `json:"first"`
+	Rows   [][2]int   `json:"rows"`
+}
+
+func tableOf(m *probe.Map) table {
+	t := table{Room: m.Room, Inches: m.Units == plane.Inches, NoReason: m.NoReason, Outline: pairs(m.Outline)}
+	side := math.Copysign(1, m.Outline.SignedArea())
+	for _, w := range m.Walls {
+		in := w.B.Sub(w.A).Unit().Left().Mul(side)
+		t.Walls = append(t.Walls, wall{w.Letter, pair(w.A), pair(w.B), pair(in)})
+	}
+	t.Datums[0], t.Datums[1] = m.Datums()
+	for _, x := range m.Things {
+		t.Things = append(t.Things, thing{string(x.Kind), x.Name, pairs(x.Line), x.Along, x.RunEnds, x.Half, x.Error, x.Finger, x.Recorded})
+	}
+	if m.Tiling != nil {
+		g := m.Tiling.Grid
+		sin, cos := math.Sincos(g.Angle)
+		t.Tiles = &tiles{pair(g.Origin), cos, sin, g.Length, g.Width, g.Joint, g.Shift, m.Tiling.First, nil}
+		for _, r := range m.Tiling.Rows {
+			t.Tiles.Rows = append(t.Tiles.Rows, [2]int{r.First, r.Count})
+		}
+	}
+	return t
+}
+
+func pair(p plane.Point) [2]float64 { return [2]float64{p.X, p.Y} }
+
+func pairs(pts []plane.Point) [][2]float64 {
+	out := make([][2]float64, len(pts))
+	for i, p := range pts {
+		out[i] = pair(p)
+	}
+	return out
+}
