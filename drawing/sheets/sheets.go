@@ -8,6 +8,8 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
+	"sync"
 
 	"oxturn/drawing"
 	"oxturn/layout"
@@ -22,47 +24,60 @@ func Set(p *layout.Plan) ([]*drawing.Sheet, error) {
 			return nil, fmt.Errorf("room %q has no outline to draw", r.Job.Name)
 		}
 	}
-	var pages []*page
-	for _, part := range []func(*layout.Plan) ([]*page, error){
+	pages, err := drawAll(p, []part{
 		keyPlan, eachRoom(cablePlan), eachRoom(settingOut), eachRoom(membranePlan), buildUp, eachRoom(electrician), takeOff, allRecords, eachRoom(ownerMap),
-	} {
-		pg, err := part(p)
-		if err != nil {
-			return nil, err
-		}
-		pages = append(pages, pg...)
+	})
+	if err != nil {
+		return nil, err
 	}
 	return numbered(pages), nil
 }
 
-// eachRoom draws a kind of sheet for every room.
-func eachRoom(draw func(*layout.Plan, *layout.Room) ([]*page, error)) func(*layout.Plan) ([]*page, error) {
-	return func(p *layout.Plan) ([]*page, error) {
-		var out []*page
-		for i := range p.Rooms {
-			pg, err := draw(p, &p.Rooms[i])
-			if err != nil {
-				return nil, err
-			}
-			out = append(out, pg...)
+// A part draws some of a set's sheets. It only reads the plan.
+type part func(*layout.Plan) ([]*page, error)
+
+// drawAll draws the parts of a set at the same time, and returns their pages in
+// the order of the parts: how many run at once makes no difference to the
+// sheets. The error is that of the first part that has one.
+func drawAll(p *layout.Plan, parts []part) ([]*page, error) {
+	pages, errs := make([][]*page, len(parts)), make([]error, len(parts))
+	var wait sync.WaitGroup
+	for i, draw := range parts {
+		wait.Go(func() { pages[i], errs[i] = draw(p) })
+	}
+	wait.Wait()
+	for _, err := range errs {
+		if err != nil {
+			return nil, err
 		}
-		return out, nil
+	}
+	return slices.Concat(pages...), nil
+}
+
+// eachRoom draws a kind of sheet for every room.
+func eachRoom(draw func(*layout.Plan, *layout.Room) ([]*page, error)) part {
+	return func(p *layout.Plan) ([]*page, error) {
+		rooms := make([]part, len(p.Rooms))
+		for i := range p.Rooms {
+			rooms[i] = func(p *layout.Plan) ([]*page, error) { return draw(p, &p.Rooms[i]) }
+		}
+		return drawAll(p, rooms)
 	}
 }
 
 // numbered draws the title blocks, now that the number of sheets is known, and
 // makes the sheets' names unlike.
 func numbered(pages []*page) []*drawing.Sheet {
-	seen := map[string]int{}
+	seen := map[string]bool{}
 	var out []*drawing.Sheet
 	for i, pg := range pages {
 		pg.title.n, pg.title.of = i+1, len(pages)
 		pg.title.set(pg, drawing.Pt{X: pg.titleAt.X0, Y: pg.titleAt.Y0}, pg.titleAt.W())
-		if n := seen[pg.sheet.ID]; n > 0 {
-			seen[pg.sheet.ID]++
-			pg.sheet.ID = fmt.Sprintf("%s-%d", pg.sheet.ID, n+1)
+		id := pg.sheet.ID
+		for n := 2; seen[pg.sheet.ID]; n++ {
+			pg.sheet.ID = fmt.Sprintf("%s-%d", id, n)
 		}
-		seen[pg.sheet.ID]++
+		seen[pg.sheet.ID] = true
 		out = append(out, pg.sheet)
 	}
 	return out

@@ -230,6 +230,9 @@ func (t table) height(ty *typesetter, w float64) float64 {
 }
 
 func (t table) split(ty *typesetter, w, h float64) (fits, rest block) {
+	if len(t.rows) <= unbroken && t.height(ty, w) > h {
+		return nil, t
+	}
 	ws := t.widths(w)
 	used, n := t.top(ty, ws), 0
 	for n < len(t.rows) && used+t.rowsHeight(ty, t.rows[n], ws) <= h {
