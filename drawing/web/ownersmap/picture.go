@@ -17,7 +17,15 @@ const around = 220
 
 // A picture is drawn in mm of floor, y down, so that the script need only turn
 // y round.
-type pen struct{ b strings.Builder }
+type pen struct {
+	b     strings.Builder
+	scale float64 // of lettering and marks: larger rooms are seen from farther away
+}
+
+// letter adds lettering about a point; size is its height in mm in a small room.
+func (p *pen) letter(at plane.Point, size float64, class, words string) {
+	p.add(`<text class="%s" x="%.0f" y="%.0f" font-size="%.0f">%s</text>`, class, at.X, -at.Y, size*p.scale, text(words))
+}
 
 func (p *pen) add(format string, args ...any) { fmt.Fprintf(&p.b, format, args...) }
 
@@ -39,7 +47,7 @@ func coords(pts []plane.Point) string {
 // from the job is numbers or escaped.
 func picture(p *layout.Plan, r *layout.Room, m *probe.Map) template.HTML {
 	box := m.Outline.Bounds()
-	d := &pen{}
+	d := &pen{scale: max(1, box.W()/2600, box.H()/2600)}
 	d.add(`<g class="floor"><polygon class="room" points="%s"/></g>`, coords(m.Outline))
 	d.tiles(m)
 	d.fixtures(r)
@@ -78,8 +86,7 @@ func (d *pen) tiles(m *probe.Map) {
 			ring, _ := m.Tiling.Outline(takeoff.Place{Row: row + 1, Column: col + 1})
 			d.add(`<polygon points="%s"/>`, coords(ring))
 			if min(m.Tiling.Grid.Length, m.Tiling.Grid.Width) >= numberedWidth {
-				c := ring.Bounds().Centre()
-				d.add(`<text x="%.0f" y="%.0f">%d,%d</text>`, c.X, -c.Y, row+1, col+1)
+				d.letter(ring.Bounds().Centre(), 42, "number", fmt.Sprintf("%d,%d", row+1, col+1))
 			}
 		}
 	}
@@ -104,8 +111,8 @@ func (d *pen) fixtures(r *layout.Room) {
 }
 
 func (d *pen) area(name string, outline plane.Ring) {
-	c := outline.Bounds().Centre()
-	d.add(`<polygon points="%s"><title>%s</title></polygon><text x="%.0f" y="%.0f">%[2]s</text>`, coords(outline), text(name), c.X, -c.Y)
+	d.add(`<polygon points="%s"><title>%s</title></polygon>`, coords(outline), text(name))
+	d.letter(outline.Bounds().Centre(), 58, "name", name)
 }
 
 // bands show where the verdict is too close: everything's half width, error
@@ -114,7 +121,7 @@ func (d *pen) bands(m *probe.Map) {
 	if m.NoReason != "" {
 		return
 	}
-	d.add(`<g class="bands" aria-hidden="true">`)
+	d.add(`<g class="bands" clip-path="url(#%s)" aria-hidden="true"><clipPath id="%[1]s"><polygon points="%s"/></clipPath>`, clipID(m)+"-b", coords(m.Outline))
 	for _, t := range m.Things {
 		line := t.Line
 		if len(line) == 1 {
@@ -153,7 +160,7 @@ func (d *pen) marks(m *probe.Map) {
 		default:
 			continue
 		}
-		d.add(`<text x="%.0f" y="%.0f">%s</text>`, p.X+26, -p.Y-22, text(short(t)))
+		d.letter(p.Add(plane.Pt(26, 22)), 48, "tag", short(t))
 	}
 	d.add(`</g>`)
 }
@@ -182,12 +189,12 @@ func (d *pen) walls(m *probe.Map, r *layout.Room) {
 	}
 	d1, d2 := m.Datums()
 	for i, w := range m.Walls {
-		at := w.At(w.Length() / 2).Add(w.B.Sub(w.A).Unit().Left().Mul(-90 * side))
+		at := w.At(w.Length() / 2).Add(w.B.Sub(w.A).Unit().Left().Mul(-80 * side * d.scale))
 		name := w.Letter
 		if i == d1 || i == d2 {
 			name += "*"
 		}
-		d.add(`<text x="%.0f" y="%.0f">%s</text>`, at.X, -at.Y, text(name))
+		d.letter(at, 68, "wall", name)
 	}
 	t := r.Job.Thermostat
 	d.add(`<circle class="box" cx="%.0f" cy="%.0f" r="34"><title>thermostat, its leads rise here</title></circle>`, t.At.X, -t.At.Y)
