@@ -89,10 +89,10 @@ func seamName(i int) string {
 	return name
 }
 
-// piece outlines a piece of membrane and asks for its number.
+// piece asks for the number of a piece of membrane; its edges are walls, joints
+// and seams, which are drawn as such.
 func (v *roomView) piece(p membrane.Piece) {
 	rings := v.view.Rings(p.Shape)
-	v.path(drawing.LayerMembrane, "membrane piece "+itoa(p.Number), v.view.Outline(p.Shape), drawing.ThinLine(), nil)
 	l := &label{text: "M" + itoa(p.Number), face: fonts.LetteringBold, height: drawing.H35, rank: 1, note: "membrane piece M" + itoa(p.Number)}
 	size := l.sample(spot{}).Box()
 	for _, ring := range rings {
@@ -110,9 +110,9 @@ func (v *roomView) piece(p membrane.Piece) {
 }
 
 func (v *roomView) pieceTable(laid *membrane.Laid) block {
-	t := table{head: "Pieces", cols: []column{{head: "Piece", wraps: true}, {head: "Length, as cut", align: decimal}, {head: "Width, as cut", align: decimal}, {head: "Pegs wide", align: decimal}}}
+	t := table{head: "Pieces", cols: []column{{head: "Piece", wraps: true}, {head: "Length, as cut", align: decimal}, {head: "Width, as cut", align: decimal}, {head: "Pegs, long x wide", align: centred}}}
 	for _, p := range laid.Pieces {
-		t.rows = append(t.rows, row("M"+itoa(p.Number), v.fig.length(p.Length), v.fig.length(p.Width), itoa(p.Rows)))
+		t.rows = append(t.rows, row("M"+itoa(p.Number), v.fig.length(p.Length), v.fig.length(p.Width), fmt.Sprintf("%d x %d", p.Cells, p.Rows)))
 	}
 	return t
 }

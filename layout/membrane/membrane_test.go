@@ -197,6 +197,20 @@ func TestStripLeavesBareFloorOut(t *testing.T) {
 	}
 }
 
+// A gap of 5 mm beside a tub gets no membrane; one of 40 mm does, and corners
+// keep their tips.
+func TestSliversAreLeftOut(t *testing.T) {
+	for _, c := range []struct{ gap, floor float64 }{{5, 3e6}, {40, 3e6 + 800*40}} {
+		p := cut(t, roll, Room{Name: "R", Tiled: less(t, floor(2000, 2300), c.gap, 1500, 2000, 2300)})
+		if got := p.Covered; math.Abs(got-c.floor) > 0.0005*c.floor {
+			t.Errorf("a gap of %g mm: %.0f mm² covered, want %.0f", c.gap, got, c.floor)
+		}
+	}
+	if p := cut(t, roll, Room{Name: "R", Tiled: floor(10, 2000)}); len(p.Packs) != 0 {
+		t.Errorf("a floor of 10 mm takes %d rolls", len(p.Packs))
+	}
+}
+
 func TestRefusals(t *testing.T) {
 	for _, in := range []Input{
 		{Pitch: 25},

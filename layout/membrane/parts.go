@@ -26,6 +26,9 @@ func (r Room) parts() ([]plane.Region, error) {
 	if err != nil {
 		return nil, err
 	}
+	if floor, err = withoutSlivers(floor); err != nil {
+		return nil, err
+	}
 	var out []plane.Region
 	for _, p := range floor {
 		if part := (plane.Region{p}); part.Area() > 1 {
@@ -33,6 +36,27 @@ func (r Room) parts() ([]plane.Region, error) {
 		}
 	}
 	return out, nil
+}
+
+// Slim is the width of floor below which no membrane is cut for it, mm: beside
+// a tub that does not quite fill its niche, say. Trimmed at both edges hardly
+// anything would be left.
+const Slim = 15.0
+
+// withoutSlivers takes stretches narrower than Slim off a floor: what is left
+// when it is shrunk by half of that is grown again. It is grown by twice as
+// much and cut back to the floor, so that corners down to 60 degrees keep their
+// tips.
+func withoutSlivers(floor plane.Region) (plane.Region, error) {
+	core, err := floor.Grow(-Slim / 2)
+	if err != nil || core.Empty() {
+		return nil, err
+	}
+	wide, err := core.Grow(Slim)
+	if err != nil {
+		return nil, err
+	}
+	return floor.Meet(wide)
 }
 
 // touching is how near to a wall or to another joint a joint may end and still
