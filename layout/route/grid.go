@@ -213,7 +213,7 @@ func (g *grid) spanAt(x, y int) int {
 // strip returns the columns in which a link may go from row y to row y+gap.
 func (g *grid) strip(y, gap int) []span {
 	var out []span
-	if y+gap >= g.ny {
+	if y+gap >= g.ny || gap == 0 {
 		return nil
 	}
 	start := -1

@@ -127,7 +127,7 @@ func (s *strip) step(open []bool, dist []float64, back []int32, i int, q *cellQu
 	for b := max(0, y-1); b <= min(s.ny-1, y+1); b++ {
 		for a := max(0, x-1); a <= min(s.nx-1, x+1); a++ {
 			j := b*s.nx + a
-			if !open[j] {
+			if !open[j] || !open[y*s.nx+a] || !open[b*s.nx+x] { // no cutting of corners
 				continue
 			}
 			d := dist[i] + stripCell*math.Hypot(float64(a-x), float64(b-y))

@@ -11,11 +11,12 @@ func (w *sweep) placesFor(y, gap int) []place {
 	}
 	var out []place
 	strips := w.g.strip(y, gap)
+	w.t.strips[key] = strips
 	for i, sp := range w.g.rows[y] {
 		xs := w.columns(sp, strips, gap)
 		for k, x := range xs {
 			p := place{x: int16(x), link: -1, span: int8(i), first: k == 0, last: k == len(xs)-1}
-			p.down = gap > 0 && int(w.g.up[y][x]) >= gap && w.g.inside(x, y+gap)
+			p.down = gap > 0 && spanEnd(strips, x) >= 0
 			p.rim = x == sp.a || x == sp.b
 			out = append(out, p)
 		}

@@ -1,8 +1,10 @@
 package route
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"oxturn/layout/plane"
 )
@@ -28,7 +30,7 @@ func (r *room) refuse(sh share, rule rules, wish *wishes, best *candidate) error
 	case out.Longest == 0:
 		out.Reason = fmt.Sprintf("no run of cable %s fits on its floor: it is too narrow for a turn of %d pegs", c.ID, rule.turnBack)
 	case c.Length > out.Longest:
-		out.Reason = fmt.Sprintf("cable %s of %.1f m is too long: with gaps of %d pegs its floor takes %.1f m at most, and %.1f m at least", c.ID, c.Length/1000, rule.closest, out.Longest/1000, out.Shortest/1000)
+		out.Reason = fmt.Sprintf("cable %s of %.1f m is too long: with the closest gaps allowed its floor takes %.1f m at most, and %.1f m at least", c.ID, c.Length/1000, out.Longest/1000, out.Shortest/1000)
 	case best != nil:
 		out.Reason = fmt.Sprintf("cable %s of %.1f m is too short: with gaps of %d pegs at most it would leave %.0f %% of its floor cold; %.1f to %.1f m would do", c.ID, c.Length/1000, rule.widest, 100*(1-best.score.Covered), out.Shortest/1000, out.Longest/1000)
 	default:
@@ -63,11 +65,22 @@ func (r *room) reachable(sh share, rule rules, wish *wishes) (shortest, longest 
 			shortest = math.Min(shortest, laid+w.trace(w.finals[0]).length(rule))
 		}
 		if w.plan(math.Max(float64(rule.closest), rule.meanGap)) {
-			longest = math.Max(longest, laid+w.trace(w.finals[0]).length(rule))
+			longest = math.Max(longest, laid+w.longest())
 		}
 	}
 	if math.IsInf(shortest, 1) {
 		shortest = 0
 	}
 	return shortest, longest
+}
+
+// longest returns the length in mm of the longest whole plan.
+func (w *sweep) longest() float64 {
+	ids := slices.Clone(w.finals)
+	slices.SortStableFunc(ids, func(a, b int32) int { return cmp.Compare(w.arena[b].length, w.arena[a].length) })
+	most := 0.0
+	for _, id := range ids[:min(len(ids), 20)] { // their bends may turn the order round
+		most = math.Max(most, w.trace(id).length(w.rule))
+	}
+	return most
 }

@@ -8,6 +8,7 @@ import (
 // A table holds what does not change from plan to plan with the same lane.
 type table struct {
 	events []int
+	strips [][]span         // by row and gap, see strip
 	places [][]place        // by row and gap
 	ways   map[waysKey]span // outcomes of a kind of row
 	list   []outcome
@@ -20,6 +21,7 @@ type table struct {
 func newTable(g *grid, rule rules, lane int) *table {
 	t := &table{events: g.events(lane), ways: map[waysKey]span{}, kinds: map[string]int32{}}
 	n := g.ny * (rule.widest + 1)
+	t.strips = make([][]span, n)
 	t.places = make([][]place, n)
 	t.bare = make([][]float64, rule.widest+2)
 	t.kindOf = make([]int32, n)
@@ -97,6 +99,9 @@ func (w *sweep) kind(base []place) int32 {
 		}
 		b = append(b, byte(p.x), byte(p.x>>8), f)
 	}
+	for _, s := range w.t.strips[key] {
+		b = append(b, byte(s.a), byte(s.a>>8), byte(s.b), byte(s.b>>8))
+	}
 	k, ok := w.t.kinds[string(b)]
 	if !ok {
 		k = int32(len(w.t.kinds))
@@ -127,7 +132,7 @@ func (w *rowWalk) arrive(base []place) {
 		x := w.st.pos[i]
 		k, found := slices.BinarySearchFunc(w.at, x, func(p place, x int16) int { return int(p.x) - int(x) })
 		if !found {
-			down := w.gap > 0 && int(w.g.up[y][x]) >= w.gap
+			down := w.gap > 0 && spanEnd(w.t.strips[y*(w.rule.widest+1)+w.gap], int(x)) >= 0
 			w.at = slices.Insert(w.at, k, place{x: x, span: int8(w.g.spanAt(int(x), y)), down: down})
 		}
 		w.at[k].link = int8(i)

@@ -89,8 +89,8 @@ func (s *strip) relax(open []bool, c cellAt, q *cellQueue) {
 	for dy := -1; dy <= 1; dy++ {
 		for dx := -1; dx <= 1; dx++ {
 			a, b := x+dx, y+dy
-			if a < 0 || b < 0 || a >= s.nx || b >= s.ny || !open[b*s.nx+a] {
-				continue
+			if a < 0 || b < 0 || a >= s.nx || b >= s.ny || !open[b*s.nx+a] || !open[y*s.nx+a] || !open[b*s.nx+x] {
+				continue // outside, or over a corner
 			}
 			d := c.d + stripCell*math.Hypot(float64(dx), float64(dy))
 			if j := b*s.nx + a; d < s.lead[j]-1e-9 {

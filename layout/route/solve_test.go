@@ -1,0 +1,261 @@
+package route
+
+import (
+	"errors"
+	"math"
+	"runtime"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/google/go-cmp/cmp"
+	"oxturn/layout/plane"
+)
+
+// plainRooms are the three rooms of 75 mm spacing that other planners were
+// measured on: a rectangle, an L and a room with a hole. The runs lie half a
+// spacing from every edge. turns is the count of a serpentine (with the way
+// round the hole in the third).
+var plainRooms = []struct {
+	name    string
+	walls   plane.Ring
+	hole    plane.Ring
+	length  float64
+	covered float64
+	turns   int
+}{
+	{"rectangle", plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2400)), nil, 95590, 0.997, 62},
+	{"L", plane.Ring{{X: 0, Y: 0}, {X: 3600, Y: 0}, {X: 3600, Y: 1500}, {X: 2400, Y: 1500}, {X: 2400, Y: 3000}, {X: 0, Y: 3000}}, nil, 119300, 0.997, 78},
+	{"hole", plane.Rectangle(plane.Pt(0, 0), plane.Pt(4000, 3000)), plane.Rectangle(plane.Pt(1600, 1200), plane.Pt(2400, 1800)), 152200, 0.998, 94},
+}
+
+func plainRoom(t fataler, i int) Problem {
+	r := plainRooms[i]
+	p := Problem{Floor: plane.FromRing(r.walls), Pitch: 25, Closest: 2, Widest: 5, Bend: 12.5, Entry: plane.Pt(100, 0)}
+	zone, err := p.Floor.Grow(-37.5)
+	if r.hole != nil && err == nil {
+		p.Floor, _ = p.Floor.Less(plane.FromRing(r.hole))
+		// an offset with square corners
+		h := r.hole.Bounds()
+		zone, err = zone.Less(plane.FromRing(plane.Rectangle(h.Min.Sub(plane.Pt(37.5, 37.5)), h.Max.Add(plane.Pt(37.5, 37.5)))))
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.Zones = []plane.Region{zone}
+	p.Cables = []Cable{{ID: "H1", Length: r.length}}
+	return p
+}
+
+func TestPlainRooms(t *testing.T) {
+	for i, r := range plainRooms {
+		t.Run(r.name, func(t *testing.T) {
+			p := plainRoom(t, i)
+			routes, err := Solve(p)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if bad := broken(p, routes); bad != nil {
+				t.Fatal(bad)
+			}
+			s := routes[0].Score
+			t.Logf("covered %.4f, %d turns, bare %.2f, evenness %.3f", s.Covered, s.Turns, s.Bare, s.Evenness)
+			if s.Covered < r.covered {
+				t.Errorf("covered %.4f, want %.3f", s.Covered, r.covered)
+			}
+			if off := math.Abs(float64(s.Turns-r.turns)) / float64(r.turns); off > 0.05 {
+				t.Errorf("%d turns, want %d within 5 %%", s.Turns, r.turns)
+			}
+		})
+	}
+}
+
+func TestSameRouteOnAnyNumberOfCores(t *testing.T) {
+	p := roomOf(t, outline(3, 2600, 2200), nil, 75, nil)
+	p.Cables = []Cable{{ID: "H1", Length: lengthFor(p, p.Zones[0], 3.2)}}
+	old := runtime.GOMAXPROCS(1)
+	defer runtime.GOMAXPROCS(old)
+	one, err := Solve(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	runtime.GOMAXPROCS(4)
+	many, err := Solve(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if d := cmp.Diff(one, many); d != "" {
+		t.Error(d)
+	}
+}
+
+func TestJointKeepsCablesApart(t *testing.T) {
+	joint := plane.Segment{A: plane.Pt(1700, -50), B: plane.Pt(1700, 2500)}
+	p := roomOf(t, outline(0, 3000, 2400), nil, 75, &joint)
+	if len(p.Zones) != 2 {
+		t.Fatal(len(p.Zones), "zones")
+	}
+	for i, z := range p.Zones {
+		p.Cables = append(p.Cables, Cable{ID: string(rune('A' + i)), Length: lengthFor(p, z, 3.2), LeadReach: 6000})
+	}
+	p.Cables[0], p.Cables[1] = p.Cables[1], p.Cables[0]
+	routes, err := Solve(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if bad := broken(p, routes); bad != nil {
+		t.Fatal(bad)
+	}
+	if routes[0].Zone != 1 || routes[1].Zone != 0 {
+		t.Errorf("cables in zones %d and %d: the longer belongs in the larger", routes[0].Zone, routes[1].Zone)
+	}
+}
+
+func TestBothEndsReturn(t *testing.T) {
+	p := roomOf(t, outline(0, 2600, 2200), nil, 75, nil)
+	p.Cables = []Cable{{ID: "S1", Length: lengthFor(p, p.Zones[0], 3.3), Ends: BothEnds, LeadReach: 2500}}
+	routes, err := Solve(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if bad := broken(p, routes); bad != nil {
+		t.Fatal(bad)
+	}
+}
+
+func TestGoesOnFromLaidPart(t *testing.T) {
+	p := roomOf(t, outline(0, 2600, 2200), nil, 75, nil)
+	p.Cables = []Cable{{ID: "H1", Length: lengthFor(p, p.Zones[0], 3.3), LeadReach: 6000}}
+	routes, err := Solve(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	lattice := routes[0].Lattice
+	p.Lattice = &lattice
+	for _, share := range []float64{0.35, 0.5, 0.7} {
+		laid := firstPart(routes[0].Path, share)
+		p.Frozen = [][]plane.Point{laid}
+		// 60 mm more than planned have gone into what is laid
+		p.Cables[0].Length = routes[0].ScoreLength(p.Bend) - 60
+		again, err := Solve(p)
+		if err != nil {
+			t.Fatalf("%.0f %% laid: %v", 100*share, err)
+		}
+		if d := cmp.Diff(laid, again[0].Path[:len(laid)]); d != "" {
+			t.Errorf("%.0f %% laid: the laid part has moved: %s", 100*share, d)
+		}
+		if bad := broken(p, again); bad != nil {
+			t.Errorf("%.0f %% laid: %v", 100*share, bad)
+		}
+	}
+}
+
+// ScoreLength is the route's true length.
+func (r Route) ScoreLength(bend float64) float64 { return Length(r.Path, bend) }
+
+// firstPart returns the corner points up to a share of the path and a last
+// one in the middle of the leg that follows, on a peg.
+func firstPart(path []plane.Point, share float64) []plane.Point {
+	k := int(share*float64(len(path))) | 1
+	leg := plane.Segment{A: path[k-1], B: path[k]}
+	return append(append([]plane.Point(nil), path[:k]...), leg.At(math.Round(leg.Length()/2/30)*30))
+}
+
+func TestRefusals(t *testing.T) {
+	room := func() Problem {
+		p := roomOf(t, outline(0, 2400, 2000), nil, 75, nil)
+		p.Cables = []Cable{{ID: "H1", Length: 50000, LeadReach: 6000}}
+		return p
+	}
+	for _, c := range []struct {
+		name   string
+		change func(*Problem)
+		want   string
+	}{
+		{"too long", func(p *Problem) { p.Cables[0].Length = 200000 }, "too long"},
+		{"too short", func(p *Problem) { p.Cables[0].Length = 12000 }, "too short"},
+		{"lead too short", func(p *Problem) { p.Cables[0].LeadReach = 20 }, "lead"},
+		{"no floor", func(p *Problem) { p.Zones = nil }, "no floor"},
+		{"no cable", func(p *Problem) { p.Cables = nil }, "no cable"},
+		{"no pitch", func(p *Problem) { p.Pitch = 0 }, "positive"},
+		{"NaN length", func(p *Problem) { p.Cables[0].Length = math.NaN() }, "length"},
+		{"negative length", func(p *Problem) { p.Cables[0].Length = -3 }, "length"},
+		{"too narrow", func(p *Problem) {
+			p.Zones = []plane.Region{plane.FromRing(plane.Rectangle(plane.Pt(100, 100), plane.Pt(130, 130)))}
+		}, "narrow"},
+		{"too hot", func(p *Problem) { p.Cables[0].WattsPerMetre, p.Cables[0].MaxDensity = 20, 130 }, "gaps"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			p := room()
+			c.change(&p)
+			_, err := Solve(p)
+			var r *Refusal
+			if !errors.As(err, &r) {
+				t.Fatalf("no refusal but %v", err)
+			}
+			if !strings.Contains(r.Reason, c.want) {
+				t.Errorf("reason %q, want one with %q", r.Reason, c.want)
+			}
+			if (c.name == "too long" || c.name == "too short") && !(r.Shortest > 0 && r.Shortest < r.Longest) {
+				t.Errorf("range %.0f to %.0f mm", r.Shortest, r.Longest)
+			}
+		})
+	}
+}
+
+// A length inside the range that a refusal gives is laid.
+func TestRefusedRangeIsHonest(t *testing.T) {
+	p := roomOf(t, outline(1, 2600, 2200), nil, 75, nil)
+	p.Cables = []Cable{{ID: "H1", Length: 1e6}}
+	_, err := Solve(p)
+	var r *Refusal
+	if !errors.As(err, &r) {
+		t.Fatal(err)
+	}
+	for _, f := range []float64{0.02, 0.5, 0.98} {
+		p.Cables[0].Length = math.Round(r.Shortest + f*(r.Longest-r.Shortest))
+		routes, err := Solve(p)
+		if err != nil {
+			t.Errorf("%.0f mm of %.0f to %.0f: %v", p.Cables[0].Length, r.Shortest, r.Longest, err)
+			continue
+		}
+		if bad := broken(p, routes); bad != nil {
+			t.Error(bad)
+		}
+	}
+}
+
+// Three neighbouring runs never give more power than the cap.
+func TestPowerCap(t *testing.T) {
+	p := roomOf(t, outline(0, 2400, 2000), nil, 75, nil)
+	p.Cables = []Cable{{ID: "H1", Length: lengthFor(p, p.Zones[0], 3.9), WattsPerMetre: 10, MaxDensity: 10 / 0.0975}}
+	routes, err := Solve(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	gaps := rowGaps(routes[0])
+	for i := 1; i < len(gaps); i++ {
+		if mean := (gaps[i-1] + gaps[i]) / 2; mean < 97.5-0.1 {
+			t.Errorf("runs %.1f and %.1f mm apart: mean %.1f mm, 97.5 asked", gaps[i-1], gaps[i], mean)
+		}
+	}
+}
+
+// rowGaps returns the distances between neighbouring rows of runs.
+func rowGaps(r Route) []float64 {
+	var at []float64
+	for i := 1; i < len(r.Path); i++ {
+		d := r.Path[i].Sub(r.Path[i-1]).Rotate(-r.Rows)
+		if math.Abs(d.X) > 500 {
+			at = append(at, r.Path[i].Rotate(-r.Rows).Y)
+		}
+	}
+	slices.Sort(at)
+	var gaps []float64
+	for i := 1; i < len(at); i++ {
+		if g := at[i] - at[i-1]; g > 1 {
+			gaps = append(gaps, g)
+		}
+	}
+	return gaps
+}
