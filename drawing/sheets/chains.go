@@ -326,7 +326,7 @@ func (v *roomView) slant(w job.Wall) {
 			mm: []float64{w.Length()}, name: "wall " + w.Letter,
 		}
 		pts := c.ends()
-		if v.field().Contains(drawing.BoxOf(pts...).Grow(1)) && !v.ink.crossed(pts[0], pts[1]) && !v.ink.crossed(a, pts[0]) && !v.ink.crossed(b, pts[1]) {
+		if v.field().Contains(drawing.BoxOf(pts...).Grow(1)) && !v.ink.crossed(pts[0], pts[1]) {
 			c.draw(v.page, v.fig)
 			return
 		}
