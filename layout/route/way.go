@@ -17,17 +17,15 @@ type candidate struct {
 
 // A way is the search in one direction of the rows.
 type way struct {
-	sweep    *sweep
-	field    *field
-	zone     plane.Region // the whole zone, of which this may be a share
-	length   float64      // of the cable, mm
-	laid     float64      // mm of it that are laid already
-	enough   float64      // widest wanted gap known to give a long enough plan
-	tooWide  float64      // smallest known to give too short a one
-	best     *candidate   // of all tries
-	first    float64      // its score's total after bracket
-	longest  float64      // mm, of all plans seen
-	shortest float64
+	sweep   *sweep
+	field   *field
+	zone    plane.Region // the whole zone, of which this may be a share
+	length  float64      // of the cable, mm
+	laid    float64      // mm of it that are laid already
+	enough  float64      // widest wanted gap known to give a long enough plan
+	tooWide float64      // smallest known to give too short a one
+	best    *candidate   // of all tries
+	first   float64      // its score's total after bracket
 }
 
 // closeCall is how much worse a direction may look at first and still be
