@@ -60,11 +60,19 @@ func (r *room) reachable(sh share, rule rules, wish *wishes) (shortest, longest 
 	laid := Length(r.frozen(sh.cable), rule.bend)
 	shortest = math.Inf(1)
 	for _, across := range []bool{false, true} {
-		w := newSweep(newGrid(sh.region, r.lattice, across), rule, wish, efforts[0])
+		g := newGrid(sh.region, r.lattice, across)
+		w := newSweep(g, rule, wish, efforts[0])
 		if w.plan(float64(rule.widest)) {
 			shortest = math.Min(shortest, laid+w.trace(w.finals[0]).length(rule))
 		}
 		if w.plan(math.Max(float64(rule.closest), rule.meanGap)) {
+			longest = math.Max(longest, laid+w.longest())
+		}
+		tight := rule // nothing but the closest gaps
+		tight.widest = max(rule.closest, int(math.Ceil(rule.meanGap-1e-9)))
+		w = newSweep(g, tight, wish, efforts[1])
+		w.perPeg = -1
+		if w.plan(float64(tight.widest)) {
 			longest = math.Max(longest, laid+w.longest())
 		}
 	}

@@ -81,6 +81,7 @@ type sweep struct {
 	wish   *wishes
 	tables map[int]*table
 	remain [][]int16 // see remains
+	perPeg float32   // cost of a peg of cable: negative to look for the longest plan
 	starts []float32 // cost of starting the path at a peg, negative for not yet known
 	ends   []float32
 
@@ -318,8 +319,8 @@ func (w *sweep) settle(o outcome, cost float32) {
 			ns.n++
 		}
 	}
-	ns.cost = cost
-	if cost > w.limit() {
+	ns.cost = cost + w.perPeg*(ns.length-w.st.length)
+	if ns.cost > w.limit() {
 		return
 	}
 	if !w.connect(&ns) {
