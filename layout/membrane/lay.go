@@ -16,7 +16,7 @@ func (c cutter) lay(r Room, l layout, number int) (Laid, error) {
 	for _, s := range l.strips {
 		for _, sp := range s.pieces {
 			p := Piece{Number: number, Strip: l.frame.rect(sp.from, s.low, sp.to, s.high)}
-			if p.Shape, err = plane.FromRing(p.Strip).Meet(parts[s.part]); err != nil {
+			if p.Shape, err = l.reach(s, sp).Meet(parts[s.part]); err != nil {
 				return Laid{}, err
 			}
 			if p.Shape.Area() < 1 {
@@ -33,6 +33,46 @@ func (c cutter) lay(r Room, l layout, number int) (Laid, error) {
 
 func (f frame) rect(x0, y0, x1, y1 float64) plane.Ring {
 	return plane.Ring{f.out(plane.Pt(x0, y0)), f.out(plane.Pt(x1, y0)), f.out(plane.Pt(x1, y1)), f.out(plane.Pt(x0, y1))}
+}
+
+// reach is the strip of a piece, led a little over every edge that is no seam,
+// so that rounding leaves nothing of the floor out there.
+func (l layout) reach(s strip, sp span) plane.Region {
+	const over = 1.0
+	x, y := sp, span{s.low, s.high}
+	if !s.seamAt(sp, x.from) {
+		x.from -= over
+	}
+	if !s.seamAt(sp, x.to) {
+		x.to += over
+	}
+	if !l.seamAt(s, y.from) {
+		y.from -= over
+	}
+	if !l.seamAt(s, y.to) {
+		y.to += over
+	}
+	return plane.FromRing(l.frame.rect(x.from, y.from, x.to, y.to))
+}
+
+// seamAt reports whether another piece of the strip meets the one at sp at x.
+func (s strip) seamAt(sp span, x float64) bool {
+	for _, other := range s.pieces {
+		if other != sp && (math.Abs(other.from-x) < sliver || math.Abs(other.to-x) < sliver) {
+			return true
+		}
+	}
+	return false
+}
+
+// seamAt reports whether another strip of the part meets s at y.
+func (l layout) seamAt(s strip, y float64) bool {
+	for _, other := range l.strips {
+		if other.part == s.part && other.low != s.low && (math.Abs(other.low-y) < sliver || math.Abs(other.high-y) < sliver) {
+			return true
+		}
+	}
+	return false
 }
 
 // size works out what a piece is cut to: short of walls by Trim, up to seams
@@ -52,14 +92,10 @@ func (c cutter) pitches(s span) int {
 	return max(1, int(math.Ceil(s.to/c.pitch-1e-6)-math.Floor(s.from/c.pitch+1e-6)))
 }
 
-// trimX returns what is cut off a piece's end at x.
+// trimX returns what is cut off a piece's end at x: nothing at a seam across
+// the strip, nor at a joint.
 func (l layout) trimX(r Room, s strip, sp span, x float64) float64 {
-	for _, other := range s.pieces {
-		if other != sp && (math.Abs(other.from-x) < sliver || math.Abs(other.to-x) < sliver) {
-			return 0 // a seam across the strip
-		}
-	}
-	if r.jointAt(l.frame.out(plane.Pt(x, (s.low+s.high)/2))) {
+	if s.seamAt(sp, x) || r.jointAt(l.frame.out(plane.Pt(x, (s.low+s.high)/2))) {
 		return 0
 	}
 	return math.Min(Trim, sp.length()/4)
@@ -67,12 +103,7 @@ func (l layout) trimX(r Room, s strip, sp span, x float64) float64 {
 
 // trimY returns what is cut off a piece's side at y.
 func (l layout) trimY(r Room, s strip, sp span, y float64) float64 {
-	for _, other := range l.strips {
-		if other.part == s.part && (math.Abs(other.low-y) < sliver || math.Abs(other.high-y) < sliver) && (other.low != s.low) {
-			return 0 // a seam along the strip
-		}
-	}
-	if r.jointAt(l.frame.out(plane.Pt((sp.from+sp.to)/2, y))) {
+	if l.seamAt(s, y) || r.jointAt(l.frame.out(plane.Pt((sp.from+sp.to)/2, y))) {
 		return 0
 	}
 	return math.Min(Trim, (s.high-s.low)/4)

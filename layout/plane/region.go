@@ -115,11 +115,12 @@ func (r Region) Grow(d float64) (Region, error) {
 	return fromGeometry(g), nil
 }
 
-// Union returns the points in any of the regions.
+// Union returns the points in any of the regions, their corners rounded to
+// grid.
 func Union(rs ...Region) (Region, error) {
 	var gs []geom.Geometry
 	for _, r := range rs {
-		if !r.Empty() {
+		if r = r.onGrid(); !r.Empty() {
 			gs = append(gs, r.geometry())
 		}
 	}
@@ -170,6 +171,44 @@ func Band(pts []Point, width float64) (Region, error) {
 		return nil, fmt.Errorf("band of %.1f mm: %w", width, err)
 	}
 	return fromGeometry(g), nil
+}
+
+// grid is what corners are rounded to before regions are united, mm. Polygons
+// that meet along sides which differ by the last bits of a float64 are
+// otherwise now and then dropped whole by geom.UnionMany.
+const grid = 1e-4
+
+// onGrid returns r with its corners rounded; what that leaves nothing of goes.
+func (r Region) onGrid() Region {
+	var out Region
+	for _, p := range r {
+		outer := p.Outer.onGrid()
+		if len(outer) < 3 {
+			continue
+		}
+		q := Polygon{Outer: outer}
+		for _, h := range p.Holes {
+			if h = h.onGrid(); len(h) >= 3 {
+				q.Holes = append(q.Holes, h)
+			}
+		}
+		out = append(out, q)
+	}
+	return out
+}
+
+func (r Ring) onGrid() Ring {
+	var out Ring
+	for _, p := range r {
+		q := Point{math.Round(p.X/grid)*grid + 0, math.Round(p.Y/grid)*grid + 0}
+		if len(out) == 0 || out[len(out)-1] != q {
+			out = append(out, q)
+		}
+	}
+	for len(out) > 1 && out[0] == out[len(out)-1] {
+		out = out[:len(out)-1]
+	}
+	return out
 }
 
 func (r Region) geometry() geom.Geometry {
