@@ -119,7 +119,7 @@ func TestRecordsThatCannotBe(t *testing.T) {
 		{"for installation", record1 + "runs = 99\n", "99 runs are said to be laid, but cable H1 has"},
 		{"for installation", record1 + "start = [100, 100]\nlegs = [\"north 90\"]\n", "legs: cable H1 would leave room \"Bath\" at (100, 2800)"},
 		{"for installation", record1 + "corners = [[100, 100], [900, 900], [900, 100], [100, 900]]\n", "cable H1 would cross itself, leg 1 over leg 3"},
-		{"for installation", record1 + "corners = [[100, 100], [900, 900]]\n", "cable H1 as laid measures 1.1 m, but its label says 26.0 m"},
+		{"as laid", record1 + "corners = [[100, 100], [900, 900]]\n", "cable H1 as laid measures 1.1 m, but its label says 26.0 m"},
 		{"as laid", "", "nothing says how the cable of room \"Bath\" was found to lie"},
 	} {
 		_, found := handPlan(t, c.status, c.record)
