@@ -137,7 +137,8 @@ func (r *Room) leadRise() error {
 	return nil
 }
 
-// leadFloor is where cold leads may run: the floor less what stands on it.
+// leadFloor is where cold leads and sensor leads may run: the floor less what
+// stands on it and less what is kept free to be drilled.
 func (r *Room) leadFloor() (plane.Region, error) {
 	var solid []plane.Region
 	for _, f := range r.Job.Fixtures {
@@ -145,6 +146,11 @@ func (r *Room) leadFloor() (plane.Region, error) {
 	}
 	for _, k := range r.Job.KeepOuts {
 		solid = append(solid, plane.FromRing(k.Outline))
+	}
+	for _, z := range r.NoCut {
+		if z.Reason == ForFixing {
+			solid = append(solid, z.Region)
+		}
 	}
 	all, err := plane.Union(solid...)
 	if err != nil {
