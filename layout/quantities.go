@@ -11,6 +11,9 @@ import (
 // takeOff counts what the whole job needs.
 func (p *Plan) takeOff() {
 	p.TakeOff = takeoff.Compute(p.takeOffInput())
+	if len(p.Job.BuildUp) == 0 {
+		p.TakeOff.Questions = append(p.TakeOff.Questions, "Build-up: the job gives no layers, so that the height at the door, surface temperature and warm-up are open.")
+	}
 	for _, c := range p.Job.Prices {
 		if !takeoff.Known(c.Code) {
 			p.TakeOff.Questions = append(p.TakeOff.Questions, fmt.Sprintf("Price file: no take-off has the code %q; its price is not used.", c.Code))

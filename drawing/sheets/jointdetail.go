@@ -52,6 +52,9 @@ func jointDetailOf(p *layout.Plan) []block {
 			d.holds = i
 		}
 	}
+	if d.holds >= 0 { // what lies deeper has no part in the joint
+		d.layers = layers[:min(len(layers), d.holds+2)]
+	}
 	for i := len(p.Job.Rooms) - 1; i >= 0; i-- {
 		for _, j := range p.Job.Rooms[i].Joints {
 			d.width, d.clear, d.wall = j.Width, j.Clear, false

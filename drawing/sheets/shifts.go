@@ -17,7 +17,7 @@ func shiftBlocks(p *layout.Plan) []block {
 		return nil
 	}
 	f := figuresOf(p.Job)
-	t := table{head: "If a room measures otherwise", cols: []column{{head: "Room", wraps: true}, {head: "By"}, {head: "Cable", wraps: true}, {head: "Also", wraps: true}}}
+	t := table{head: "Changes by room", cols: []column{{head: "Room", wraps: true}, {head: "By"}, {head: "Cable", wraps: true}, {head: "Also", wraps: true}}}
 	last := ""
 	for _, s := range shifts {
 		name := s.Room
@@ -31,7 +31,7 @@ func shiftBlocks(p *layout.Plan) []block {
 	if !p.QuantitiesShifted() {
 		said += " In a job of so many rooms, what else changes is not counted."
 	}
-	return []block{t, list{paras: []string{said}}}
+	return []block{list{head: "If a room measures otherwise", paras: []string{said}}, t}
 }
 
 // shiftWords says which way a room is longer or shorter.
