@@ -56,6 +56,9 @@ func (r *Room) prepare(j *job.Job) *job.Diagnostic {
 		d := r.problem("the floor of room %q cannot be worked out: %v", r.Job.Name, err)
 		return &d
 	}
+	if d := r.tooManyPegs(j); d != nil {
+		return d
+	}
 	if len(r.Zones) == 0 {
 		d := r.problem("room %q has no floor left for cable: %s inside the walls, all of it within the clearances", r.Job.Name, plane.FormatArea(r.Floor.Area(), j.Units))
 		d.Hint = "check the room's size and the clearances"

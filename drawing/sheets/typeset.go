@@ -108,13 +108,14 @@ func breakWord(f fonts.Face, word string, height, w, own float64) []string {
 		return []string{word}
 	}
 	var pieces []string
-	piece := ""
+	piece, used := "", 0.0
 	for _, r := range word {
-		if piece != "" && fonts.Width(f, piece+string(r), height) > w {
+		width := fonts.Width(f, string(r), height)
+		if piece != "" && used+width > w {
 			pieces = append(pieces, piece)
-			piece = ""
+			piece, used = "", 0
 		}
-		piece += string(r)
+		piece, used = piece+string(r), used+width
 	}
 	return append(pieces, piece)
 }

@@ -81,6 +81,10 @@ func (rd *reader) subTables(parent, f *tree.Node, k Key) {
 		}
 		return
 	}
+	if n := len(f.Items); n > maxItems && k.Path != "room" && k.Path != "cable" { // those say their own
+		rd.report.Errorf(rd.span(f.Key), "leave some out", "there are %d tables %s; %d are taken at most", n, k.Header(), maxItems)
+		return
+	}
 	for _, item := range f.Items {
 		if item.Kind != tree.Table {
 			rd.broken[parent] = true

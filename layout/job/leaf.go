@@ -85,6 +85,9 @@ func (rd *reader) parseText(n *tree.Node, k Key) (string, *valueError) {
 	if !ok {
 		return "", wrong("%s is text in quotes, not %s", k.Name(), kindOf(n))
 	}
+	if len(s) > maxText {
+		return "", wrong("%s has a text of %d bytes; %d are the most", k.Name(), len(s), maxText)
+	}
 	if k.Type != TypeChoice {
 		return s, nil
 	}

@@ -16,8 +16,9 @@ import (
 const (
 	maxFile   = 1 << 20 // bytes
 	maxRooms  = 200
-	maxItems  = 500 // corners of an outline, cables
-	maxThings = 100 // things of one sort in a room
+	maxItems  = 500  // corners of an outline, cables
+	maxThings = 100  // things of one sort in a room
+	maxText   = 1000 // bytes of one text
 )
 
 // Read reads a job file and the catalogue it names. name is used in messages

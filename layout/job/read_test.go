@@ -265,6 +265,8 @@ func TestLimits(t *testing.T) {
 		{"bytes", "# " + strings.Repeat("x", maxFile), "the file has 1048578 bytes; a job file has 1048576 at most"},
 		{"things", head + room(0) + strings.Repeat("[[room.keep_out]]\nat = [500, 500]\ndiameter = 100\n", maxThings+1),
 			"there are 101 tables [[room.keep_out]] in one room; 100 are taken at most"},
+		{"tables", head + strings.Repeat("[[revision]]\n", maxItems+1) + room(0), "there are 501 tables [[revision]]; 500 are taken at most"},
+		{"text", "notes = [\"" + strings.Repeat("x", maxText+1) + "\"]\n" + head + room(0), "notes has a text of 1001 bytes; 1000 are the most"},
 		{"nesting", "a = " + strings.Repeat("[", 1<<19), "brackets or dotted keys are nested too deep here"},
 		{"a million corners", "a = [" + strings.Repeat("[0,0],", 170000) + "]", `the lists of this file have more than 100000 items`},
 	}
