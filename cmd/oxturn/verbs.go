@@ -23,6 +23,8 @@ func verbs() []verb {
 		{"choose", "choose JOB.toml [--all] [--format text|csv|json]", "compare the cables there are for each room", chooseHelp, choose},
 		{"new", "new [FILE.toml] [--kind bath|kitchen|entry] [--units mm|in]", "write a job to start from", newHelp, newJob},
 		{"explain", "explain [ID]", "what a warning means, and how a job without it looks", explainHelp, explain},
+		{"refit", "refit JOB.toml [--cable ID] [-o DIR]", "plan the rest of a partly laid cable from where the installer stands", refitHelp, refit},
+		{"compare", "compare OLD.toml NEW.toml", "what changed between two revisions of a job", compareHelp, compare},
 		{"probe", "probe JOB.toml --from \"A 2ft\" --from \"B 14in\"", "what lies at a spot on the floor, before anything is drilled", probeHelp, probeVerb},
 		{"schema", "schema [--catalogue]", "the job file's JSON Schema, for editors", schemaHelp, schema},
 		{"completion", "completion bash|zsh|fish", "lines that let a shell complete", completionHelp, completion},

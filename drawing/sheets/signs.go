@@ -41,6 +41,7 @@ const (
 	signFault
 	signMistaken
 	signTile
+	signCloud
 	signCount
 )
 
@@ -77,6 +78,7 @@ func (s sign) words() string {
 		signFault:      "stretch with the fault, likeliest place barred",
 		signMistaken:   "runs that could be taken for it",
 		signTile:       "tile over the stretch: row R, column C",
+		signCloud:      "changed, with the revision's letter",
 	}[s]
 }
 
@@ -170,6 +172,8 @@ func (s sign) showArea(pg *page, b drawing.Box) {
 	case signMistaken:
 		line(drawing.LayerHatch, mistakenBand())
 		line(drawing.LayerCable, drawing.CableLine())
+	case signCloud:
+		pg.path(drawing.LayerMarks, "", cloud(b.Grow(-1).Corners()), drawing.MediumLine(), nil)
 	case signTile:
 		pg.path(drawing.LayerFloor, "", drawing.Rectangle(b), drawing.MarkLine(), nil)
 	default:

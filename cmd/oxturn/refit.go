@@ -1,0 +1,170 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"flag"
+	"fmt"
+	"io"
+
+	"oxturn/drawing/pdf"
+	"oxturn/drawing/sheets"
+	"oxturn/layout"
+	"oxturn/layout/plane"
+	"oxturn/layout/probe"
+)
+
+const refitHelp = `
+Plans the rest of a cable that is partly laid, from what the job's [[as_laid]]
+says: the runs laid, where the half-way mark or another length printed on the
+cable was found, or where the pegs really lie. What is laid is never moved.
+
+  [[as_laid]]
+  room = "Bath"
+  evidence = "measured by hand"
+  runs = 9
+
+  [[as_laid.mark]]               # the half-way mark, unless length is given
+  run = 9
+  pegs = 12
+
+  oxturn refit bath.toml
+  oxturn refit bath.toml -o out
+
+Flags:
+  --cable ID             the cable, where the job has several
+  -o DIR                 also write NAME-refit.pdf and NAME-refit.layout.json
+  --format FORMAT        text or json
+` + mannerHelp + `
+Exit codes: 0 planned, 1 errors in the job or nothing fits, 2 usage.
+`
+
+func refit(ctx context.Context, c *console, args []string) int {
+	fs := flag.NewFlagSet("refit", flag.ContinueOnError)
+	cable := fs.String("cable", "", "")
+	dir := fs.String("o", "", "")
+	format := fs.String("format", "text", "")
+	m := mannerFlags(fs)
+	names, code, ok := parse(c, "refit", fs, args)
+	if !ok {
+		return code
+	}
+	name, ok := oneJob(c, "refit", names)
+	if !ok || !m.settle(c, "refit") || !formatKnown(c, "refit", *format) {
+		return exitUsage
+	}
+	w, code := loadPlan(ctx, c, name, m)
+	if code != exitOK {
+		return code
+	}
+	f, code := findRefit(ctx, c, w, *cable, m)
+	if code != exitOK {
+		return code
+	}
+	if *format == "json" {
+		if err := f.WriteJSON(c.Out); err != nil {
+			c.say("oxturn refit: %v", err)
+			return exitUsage
+		}
+	} else {
+		for _, line := range f.Lines(unitsOf(w.plan)) {
+			fmt.Fprintln(c.Out, line)
+		}
+	}
+	if f.New == nil {
+		return exitJob
+	}
+	if *dir == "" {
+		return exitOK
+	}
+	return drawRefit(c, w, f, *dir)
+}
+
+// findRefit plans one cable anew, within the time limit.
+func findRefit(ctx context.Context, c *console, w *work, cable string, m *manner) (*layout.Refit, int) {
+	if cable == "" {
+		cable = onlyLaid(w.plan)
+	}
+	room, planned, err := probe.CableNamed(w.plan, cable)
+	if err != nil {
+		c.say("oxturn refit: %v", err)
+		return nil, exitUsage
+	}
+	var f *layout.Refit
+	var lacks error
+	err = within(ctx, m.timeLimit, func() { f, lacks = w.plan.Refit(room, planned) })
+	switch {
+	case ctx.Err() != nil:
+		return nil, exitInterrupted
+	case err == errTime:
+		c.say("oxturn refit: given up after %v; give it more with --time-limit", m.timeLimit)
+		return nil, exitJob
+	case err != nil:
+		c.say("oxturn refit: %v", err)
+		return nil, exitUsage
+	case lacks != nil:
+		c.say("oxturn refit: %v\nhint: oxturn help refit", lacks)
+		return nil, exitJob
+	}
+	return f, exitOK
+}
+
+// onlyLaid names the only cable that something is recorded of; empty where
+// there are several or none.
+func onlyLaid(p *layout.Plan) string {
+	name := ""
+	for _, r := range p.Rooms {
+		for _, c := range r.Cables {
+			if c.Laid == nil {
+				continue
+			}
+			if name != "" {
+				return ""
+			}
+			name = c.ID
+		}
+	}
+	return name
+}
+
+func unitsOf(p *layout.Plan) plane.Units {
+	if p.Job.Sheet.Units != plane.NoUnits {
+		return p.Job.Sheet.Units
+	}
+	return p.Job.Units
+}
+
+// drawRefit draws the set with the cable as planned anew in its place.
+func drawRefit(c *console, w *work, f *layout.Refit, dir string) int {
+	*f.Planned = *f.New
+	set, err := sheets.Set(w.plan)
+	if err != nil {
+		c.say("oxturn refit: nothing was drawn: %v", err)
+		return exitJob
+	}
+	var files []file
+	for _, out := range []struct {
+		suffix string
+		write  func(io.Writer) error
+	}{
+		{"-refit.pdf", func(to io.Writer) error { return pdf.Write(to, set, w.info()) }},
+		{"-refit.layout.json", w.plan.WriteFile},
+	} {
+		var b bytes.Buffer
+		if err := out.write(&b); err != nil {
+			c.say("oxturn refit: nothing was drawn: %v", err)
+			return exitUsage
+		}
+		files = append(files, file{w.source.base + out.suffix, b.Bytes()})
+	}
+	to := &folder{dir: dir}
+	defer to.close()
+	if err := to.write(files); err != nil {
+		c.say("oxturn refit: nothing was written: %v", err)
+		return exitUsage
+	}
+	for _, f := range files {
+		c.say("drawn    %s", f.name)
+	}
+	return exitOK
+}

@@ -1,0 +1,122 @@
+package sheets
+
+import (
+	"math"
+
+	"oxturn/drawing"
+	"oxturn/layout"
+	"oxturn/layout/plane"
+	"oxturn/symbols"
+)
+
+// ChangePlans draws what changed since an earlier revision on the newer plan of
+// each room, every place in a cloud with the revision's triangle, and all
+// changes in a list. A room without a change that has a place gets no sheet.
+func ChangePlans(p *layout.Plan, changes []layout.Change) ([]*drawing.Sheet, error) {
+	var pages []*page
+	for i := range p.Rooms {
+		r := &p.Rooms[i]
+		var here []layout.Change
+		for _, c := range changes {
+			if c.Room == r.Job.Name && c.At != nil {
+				here = append(here, c)
+			}
+		}
+		if len(here) == 0 {
+			continue
+		}
+		s := roomScene(r)
+		s.id, s.title, s.kind = "changes", "Changes", "Changes"
+		s.about = "What changed since the revision before, in clouds"
+		s.draw = func(v *roomView) {
+			drawCablePlan(v)
+			v.clouds(here)
+		}
+		s.levels = func(v *roomView) []level { return changeLevels(v, changes) }
+		pg, err := s.pages(p)
+		if err != nil {
+			return nil, err
+		}
+		pages = append(pages, pg...)
+	}
+	return numbered(pages), nil
+}
+
+// cloudBump is the width of a cloud's bumps on paper, mm.
+const cloudBump = 5.0
+
+// clouds draws a cloud round every place that changed; those that touch are
+// drawn as one.
+func (v *roomView) clouds(changes []layout.Change) {
+	var rounds []plane.Region
+	for _, c := range changes {
+		rounds = append(rounds, plane.FromRing(plane.Circle(*c.At, math.Max(c.Radius, cloudBump*v.view.Ratio), 32)))
+	}
+	all, err := plane.Union(rounds...)
+	if err != nil {
+		return
+	}
+	for _, poly := range all {
+		ring := v.view.Pts(poly.Outer)
+		v.path(drawing.LayerMarks, "changed", cloud(ring), drawing.MediumLine(), nil)
+		v.uses(signCloud)
+		at := ring[0]
+		for _, p := range ring {
+			if p.Y < at.Y-1e-9 || math.Abs(p.Y-at.Y) <= 1e-9 && p.X > at.X {
+				at = p
+			}
+		}
+		at = at.Add(drawing.Pt{X: 4, Y: -3})
+		v.mark(symbols.RevisionTriangle(at, lastRevision(v.plan)))
+	}
+}
+
+// cloud returns a closed line of bumps along a ring that runs counter-clockwise
+// to the reader.
+func cloud(ring []drawing.Pt) []drawing.Seg {
+	closed := append(append([]drawing.Pt{}, ring...), ring[0])
+	total := 0.0
+	for i := 1; i < len(closed); i++ {
+		total += closed[i].Dist(closed[i-1])
+	}
+	n := max(6, int(math.Round(total/cloudBump)))
+	stops := along(closed, total/float64(n), n)
+	segs := []drawing.Seg{{Op: drawing.Move, To: stops[0]}}
+	for i := range n {
+		a, b := stops[i], stops[(i+1)%n]
+		d := b.Sub(a)
+		out := drawing.Pt{X: -d.Y, Y: d.X}.Mul(0.66) // two thirds of a chord: a half circle as one cubic
+		segs = append(segs, drawing.Seg{Op: drawing.Curve, To: b, C1: a.Add(out), C2: b.Add(out)})
+	}
+	return append(segs, drawing.Seg{Op: drawing.Close})
+}
+
+// along returns n points a step apart on a line.
+func along(line []drawing.Pt, step float64, n int) []drawing.Pt {
+	out := []drawing.Pt{line[0]}
+	left := step
+	for i := 1; i < len(line) && len(out) < n; i++ {
+		a, b := line[i-1], line[i]
+		for d := a.Dist(b); d >= left && len(out) < n; d = a.Dist(b) {
+			a = a.Lerp(b, left/d)
+			out = append(out, a)
+			left = step
+		}
+		left -= a.Dist(b)
+	}
+	for len(out) < n {
+		out = append(out, line[len(line)-1])
+	}
+	return out
+}
+
+func changeLevels(v *roomView, changes []layout.Change) []level {
+	l := list{head: "Changed since the revision before", number: 1}
+	for _, c := range changes {
+		if c.Room == "" || c.Room == v.room.Job.Name {
+			l.paras = append(l.paras, capital(c.String()))
+		}
+	}
+	bs := []block{l, legendOf(v.used), v.notes(), revisions(v.plan)}
+	return []level{{blocks: bs}, {blocks: bs, gain: never, overflow: true}}
+}

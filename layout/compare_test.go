@@ -1,0 +1,67 @@
+package layout_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"oxturn/layout"
+)
+
+func changed(t *testing.T, from, to string) []layout.Change {
+	t.Helper()
+	before, _ := layout.Build(read(t, "old.toml", []byte(from)))
+	after, found := layout.Build(read(t, "new.toml", []byte(to)))
+	if s := errorsOf(found); s != "" {
+		t.Fatal(s)
+	}
+	return layout.Compare(before, after)
+}
+
+func lines(changes []layout.Change) string {
+	var out []string
+	for _, c := range changes {
+		out = append(out, c.String())
+	}
+	return strings.Join(out, "\n")
+}
+
+func TestNothingChanged(t *testing.T) {
+	if got := lines(changed(t, handJob, handJob)); got != "" {
+		t.Errorf("from a job to itself:\n%s", got)
+	}
+}
+
+func TestChangesAreSaid(t *testing.T) {
+	for _, c := range []struct {
+		name, old, new string
+		want           []string
+	}{
+		{"a wall", "[1600,2400],[0,2400]]\ncables", "[1600,2410],[0,2410]]\ncables", []string{"Bath, wall B: 2400 mm -> 2410 mm", "Bath, floor: 3.84 m²", "take-off, Bond mortar"}},
+		{"the cable's watts", "watts = 260", "watts = 300", []string{"Bath, cable H1: C, 240 V, 260 W, 26.0 m -> C, 240 V, 300 W, 26.0 m", "Bath, load: 1.08 A, 260 W at 240 V -> 1.25 A, 300 W at 240 V"}},
+		{"a room's name", "name = \"Bath\"", "name = \"Shower\"", []string{"room: new: Shower", "room: no longer there (was Bath"}},
+		{"the box", "at = [800, 0]", "at = [900, 0]", []string{"Bath, thermostat: (800 mm, 0 mm) -> (900 mm, 0 mm), moved 100 mm"}},
+		{"a tub", "outline = [[0,1640],[1600,1640]", "outline = [[0,1650],[1600,1650]", []string{"up to 10 mm off"}},
+		{"another fixture", "[room.thermostat]", "[[room.fixture]]\nkind = \"column\"\nname = \"post\"\nat = [100, 100]\ndiameter = 100\n[room.thermostat]", []string{"Bath, post: new: at (100 mm, 100 mm)"}},
+	} {
+		to := strings.Replace(handJob, c.old, c.new, 1)
+		if to == handJob && c.want != nil {
+			t.Fatalf("%s: nothing to replace", c.name)
+		}
+		got := lines(changed(t, handJob, to))
+		for _, w := range c.want {
+			if !strings.Contains(got, w) {
+				t.Errorf("%s: want %q in\n%s", c.name, w, got)
+			}
+		}
+	}
+}
+
+// TestMovesHaveTheirPlace holds a move's distance to its two places.
+func TestMovesHaveTheirPlace(t *testing.T) {
+	for _, c := range changed(t, handJob, strings.Replace(handJob, "length = \"26 m\"", "length = \"25 m\"", 1)) {
+		if c.Moved > 0 && (c.At == nil || c.Radius <= 0 || math.IsNaN(c.Moved)) {
+			t.Errorf("%s has moved without a place", c)
+		}
+	}
+}
