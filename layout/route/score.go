@@ -10,8 +10,8 @@ import (
 // The score, smaller is better: a weighted sum of what is left wanting. One
 // unit is one per cent of the heated floor gone cold.
 const (
-	weighBare     = 1.5  // per unit that the widest bare spot exceeds half the ideal spacing
-	weighUneven   = 12.0 // per unit of the coefficient of variation of cable per area
+	weighBare     = 2.5  // per unit that the widest bare spot exceeds half the ideal spacing
+	weighUneven   = 20.0 // per unit of the coefficient of variation of cable per area
 	weighShort    = 4.0  // per unit of cable in legs under 500 mm
 	weighTurns    = 0.25 // per turn a metre of cable
 	weighLead     = 0.10 // per metre of cold lead

@@ -33,12 +33,15 @@ type way struct {
 const closeCall = 0.4
 
 // poor is the score above which a wider search is worth its time.
-const poor = 2.6
+const poor = 3.2
+
+// good is the score at which the search stops.
+const good = 1.3
 
 // worthMore reports whether the direction is worth refining beside the other.
 // It looks at first only, so that both may be refined at once.
 func (w *way) worthMore(other *way) bool {
-	return w.first <= other.first+closeCall && !math.IsInf(w.first, 1)
+	return w.first <= other.first+closeCall && w.first > good && !math.IsInf(w.first, 1)
 }
 
 // fitted is how many plans of one sweep are fitted and judged.
@@ -90,7 +93,7 @@ func (w *way) bracket(s float64) {
 	for range 5 {
 		s = math.Max(float64(rule.closest), math.Min(float64(rule.widest), s))
 		n := w.try(s)
-		if w.tooWide-w.enough < 0.03 {
+		if w.tooWide-w.enough < 0.03 || w.best != nil && w.best.score.Total < good {
 			return
 		}
 		if n == 0 {
