@@ -82,8 +82,16 @@ type Map struct {
 	Tiling   *takeoff.Tiling // nil: the tile is not on a grid
 	Units    plane.Units
 	Depth    float64 // mm from the face of the tile to the cable, about
+	Differ   []Difference
+	Planned  [][]plane.Point // the plan's paths of cables that do not lie as planned
 
 	room *job.Room
+}
+
+// A Difference is one thing of a cable that does not lie where the plan had it.
+type Difference struct {
+	Cable string
+	layout.Difference
 }
 
 // Of makes the map of one room of a plan.
@@ -105,7 +113,25 @@ func Of(p *layout.Plan, r *layout.Room) *Map {
 	}
 	m.addSensors(r)
 	m.addRise(r)
+	m.addDifferences(r)
 	return m
+}
+
+func (m *Map) addDifferences(r *layout.Room) {
+	for _, c := range r.Cables {
+		if m.NoReason != "" || len(c.Laid.Differ) == 0 {
+			continue
+		}
+		m.Planned = append(m.Planned, c.Laid.Planned)
+		for _, d := range c.Laid.Differ {
+			m.Differ = append(m.Differ, Difference{c.ID, d})
+		}
+	}
+}
+
+// Moved says one difference: what, how far off its plan, and where it lies.
+func (m *Map) Moved(d Difference) string {
+	return fmt.Sprintf("%s, %s: %s off its plan, at %s", d.Cable, d.What, m.Length(d.Off), m.Spot(Answer{Spot: d.Laid}))
 }
 
 // evidence settles whether a verdict may be given from this room's record.

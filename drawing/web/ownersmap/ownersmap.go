@@ -50,7 +50,8 @@ type room struct {
 	Counting string
 	Cautions []string
 	Picture  template.HTML
-	Shaded   bool // the floor that is too close to something is shown
+	Moved    []string // what does not lie as planned
+	Shaded   bool     // the floor that is too close to something is shown
 	Places   []place
 	Datum1   string
 	Datum2   string
@@ -84,7 +85,11 @@ func Write(w io.Writer, p *layout.Plan) error {
 	for i := range p.Rooms {
 		m := probe.Of(p, &p.Rooms[i])
 		pg.Recorded = pg.Recorded && m.NoReason == ""
-		pg.Rooms = append(pg.Rooms, room{Index: i, Name: m.Room, Record: m.Record(), Counting: m.Counting(), Cautions: m.Cautions(), Picture: picture(p, &p.Rooms[i], m), Places: places(m), Shaded: m.NoReason == "",
+		var moved []string
+		for _, d := range m.Differ {
+			moved = append(moved, m.Moved(d))
+		}
+		pg.Rooms = append(pg.Rooms, room{Moved: moved, Index: i, Name: m.Room, Record: m.Record(), Counting: m.Counting(), Cautions: m.Cautions(), Picture: picture(p, &p.Rooms[i], m), Places: places(m), Shaded: m.NoReason == "",
 			Datum1: datumName(m, 0), Datum2: datumName(m, 1)})
 		pg.Data = append(pg.Data, tableOf(m))
 	}

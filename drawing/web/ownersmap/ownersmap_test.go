@@ -86,3 +86,21 @@ func TestPlanIsNoRecord(t *testing.T) {
 		}
 	}
 }
+
+// TestDifferencesAreShown: what does not lie as planned is drawn and listed,
+// and nothing of the plan is drawn where all lies as drawn.
+func TestDifferencesAreShown(t *testing.T) {
+	p := samplePlan(plane.Millimetres, job.AsLaid, "Bath")
+	if page := write(t, p); strings.Contains(page, `class="planned"`) || strings.Contains(page, "does not lie as planned") {
+		t.Error("a difference is shown where there is none")
+	}
+	l := p.Rooms[0].Cables[0].Laid
+	l.Planned = []plane.Point{{X: 240, Y: 200}, {X: 240, Y: 2200}}
+	l.Differ = []layout.Difference{{What: "run 1", Plan: plane.Pt(240, 900), Laid: plane.Pt(200, 900), Off: 40}}
+	page := write(t, p)
+	for _, want := range []string{`class="planned" points="240.0,-200.0 240.0,-2200.0"`, "H1, run 1: 40 mm off its plan"} {
+		if !strings.Contains(page, want) {
+			t.Errorf("the page does not show %s", want)
+		}
+	}
+}

@@ -52,6 +52,9 @@ func picture(p *layout.Plan, r *layout.Room, m *probe.Map) template.HTML {
 	d.tiles(m)
 	d.fixtures(r)
 	d.bands(m)
+	for _, line := range m.Planned {
+		d.add(`<polyline class="planned" points="%s"><title>as it was planned, not as it lies</title></polyline>`, coords(line))
+	}
 	d.lines(m)
 	d.walls(m, r)
 	d.marks(m)
