@@ -179,11 +179,6 @@ func writeUnfit(w io.Writer, unfit []layout.Option, u plane.Units, all bool) {
 	}
 }
 
-// printable keeps text of a file from steering the terminal.
-func printable(s string) string {
-	return strings.Trim(strconv.QuoteToGraphic(s), `"`)
-}
-
 // An optionRow is an option as programs read it; lengths in mm.
 type optionRow struct {
 	Room          string   `json:"room"`

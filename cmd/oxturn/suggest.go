@@ -1,6 +1,10 @@
 package main
 
-import "fmt"
+import (
+	"fmt"
+	"strconv"
+	"strings"
+)
 
 // didYouMean names the nearest of the known words, if one is near.
 func didYouMean(word string, known []string) string {
@@ -34,4 +38,11 @@ func distance(a, b string) int {
 		}
 	}
 	return row[len(b)]
+}
+
+// printable keeps text of a file from steering the terminal: what is not
+// meant to be seen is written as an escape.
+func printable(s string) string {
+	q := strconv.QuoteToGraphic(s)
+	return strings.NewReplacer(`\"`, `"`, `\\`, `\`).Replace(q[1 : len(q)-1])
 }

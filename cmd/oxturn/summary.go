@@ -18,13 +18,13 @@ func summaryLines(p *layout.Plan) []string {
 		tiled += r.Tiled.Area()
 		heated += r.Heated.Area()
 		for _, c := range r.Cables {
-			cable = append(cable, fmt.Sprintf("%s %s %s in %d runs", c.ID, c.Label.ID, cableLength(c.Label.Length, u), len(c.Runs)))
+			cable = append(cable, fmt.Sprintf("%s %s %s in %d runs", c.ID, printable(c.Label.ID), cableLength(c.Label.Length, u), len(c.Runs)))
 			spacing = append(spacing, fmt.Sprintf("%s %s mean (%.1f pegs), %s", c.ID, plane.FormatLength(c.Spacing, u), c.Spacing/p.Job.Membrane.Pitch, density(c.Density, u)))
 		}
 	}
 	var load []string
 	for _, l := range p.Load {
-		load = append(load, fmt.Sprintf("%s %.0f W, %.2f A at %.0f V", l.Room, l.Watts, l.Amps, l.Volts))
+		load = append(load, fmt.Sprintf("%s %.0f W, %.2f A at %.0f V", printable(l.Room), l.Watts, l.Amps, l.Volts))
 	}
 	return []string{
 		fmt.Sprintf("areas    floor %s, tiled %s, heated %s", plane.FormatArea(floor, u), plane.FormatArea(tiled, u), plane.FormatArea(heated, u)),
@@ -40,7 +40,7 @@ func briefLine(p *layout.Plan) string {
 	watts := 0.0
 	for _, r := range p.Rooms {
 		for _, c := range r.Cables {
-			cable = append(cable, c.ID+" "+c.Label.ID)
+			cable = append(cable, c.ID+" "+printable(c.Label.ID))
 		}
 	}
 	for _, l := range p.Load {
