@@ -5,6 +5,8 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 
@@ -183,5 +185,34 @@ func TestJSON(t *testing.T) {
 	}
 	if got := fmt.Sprint(out["verdict"], out["nothing_recorded_within_mm"], out["spot"]); got != "NO CABLE RECORDED6.2 [680 800]" {
 		t.Error(got)
+	}
+}
+
+// TestLaidExample reads the example of a floor recorded as laid: its path is
+// that of the issued plan, wherever a plan worked out today would lay it.
+func TestLaidExample(t *testing.T) {
+	const dir = "../../testdata/laid"
+	data, err := os.ReadFile(filepath.Join(dir, "bath.toml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	j, report := job.Read("bath.toml", data, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
+	if report.Errors() > 0 {
+		var b bytes.Buffer
+		_ = report.Human(&b, false) // a bytes.Buffer takes everything
+		t.Fatal(b.String())
+	}
+	p, _ := layout.Build(j)
+	m := probe.Of(p, &p.Rooms[0])
+	issued := j.Laid[0].Issued.Path
+	mid := issued[4].Lerp(issued[5], 0.5)
+	if a := m.At(mid); a.Verdict != probe.CableHere {
+		t.Errorf("on a run of the issued plan: %s", m.Headline(a))
+	}
+	if !strings.HasPrefix(m.Record(), "AS LAID, photo with tape") {
+		t.Error(m.Record())
+	}
+	if n := len(j.Laid[0].Readings); n != 3 {
+		t.Errorf("%d readings", n)
 	}
 }
