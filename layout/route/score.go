@@ -338,12 +338,11 @@ func (l leg) inDisc(p plane.Point, r float64) float64 {
 	return math.Max(0, math.Min(b, mid+w)-math.Max(a, mid-w))
 }
 
-// judge scores a path in the zone.
-func (f *field) judge(path []plane.Point) Score {
+// judge scores a path in the zone. A path that can't be as good as limit is
+// not looked at to the end: its total is then just no smaller than limit.
+func (f *field) judge(path []plane.Point, limit float64) Score {
 	legs := f.legs(path)
 	s := Score{Turns: len(path) - 2}
-	s.Covered, s.Bare = f.covered(legs)
-	s.Evenness = f.uneven(legs)
 	total, long := 0.0, 0.0
 	for i := 1; i < len(path); i++ {
 		n := path[i-1].Dist(path[i])
@@ -353,7 +352,13 @@ func (f *field) judge(path []plane.Point) Score {
 		}
 	}
 	s.Straight = long / total
-	s.Total = 100*(1-s.Covered) + weighBare*math.Max(0, s.Bare-1.5) + weighUneven*s.Evenness +
+	s.Covered, s.Bare = f.covered(legs)
+	s.Total = 100*(1-s.Covered) + weighBare*math.Max(0, s.Bare-1.5) +
 		weighShort*(1-s.Straight) + weighTurns*float64(s.Turns)/(total/1000)
+	if s.Total >= limit {
+		return s
+	}
+	s.Evenness = f.uneven(legs)
+	s.Total += weighUneven * s.Evenness
 	return s
 }

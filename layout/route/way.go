@@ -2,6 +2,7 @@ package route
 
 import (
 	"math"
+	"slices"
 
 	"oxturn/layout/plane"
 )
@@ -26,6 +27,7 @@ type way struct {
 	tooWide float64      // smallest known to give too short a one
 	best    *candidate   // of all tries
 	first   float64      // its score's total after bracket
+	seen    [][]node     // plans considered
 }
 
 // closeCall is how much worse a direction may look at first and still be
@@ -68,13 +70,20 @@ func (w *way) try(s float64) float64 {
 // consider fits a plan and keeps it if it is the best so far.
 func (w *way) consider(p *runPlan, s float64) {
 	from := w.sweep.wish.from
+	if slices.ContainsFunc(w.seen, func(q []node) bool { return slices.Equal(q, p.nodes) }) {
+		return
+	}
+	w.seen = append(w.seen, p.nodes)
 	over := Length(from.join(p.world()), w.sweep.rule.bend) - w.length
 	path, ok := p.fit(w.sweep.rule, w.zone, from, w.length)
 	if !ok {
 		return
 	}
-	sc := w.field.judge(path)
-	if (w.best == nil || sc.Total < w.best.score.Total) && sound(path, w.sweep.rule, w.zone, w.length) {
+	limit := math.Inf(1)
+	if w.best != nil {
+		limit = w.best.score.Total
+	}
+	if sc := w.field.judge(path, limit); sc.Total < limit && sound(path, w.sweep.rule, w.zone, w.length) {
 		w.best = &candidate{p, path, sc, s, over}
 	}
 }
