@@ -1,6 +1,10 @@
 package layout
 
-import "oxturn/layout/job"
+import (
+	"strings"
+
+	"oxturn/layout/job"
+)
 
 // Explanations returns the warnings that laying the cable may give, by ID.
 func Explanations() []job.Explanation {
@@ -12,11 +16,18 @@ func Explanations() []job.Explanation {
 	whole := landing("[[0, 0], [1200, 0], [1200, 1000], [0, 1000]]", "length = \"10 m\"\nwatts = 100")
 	layers := "[[layer]]\nkind = \"wood\"\nthickness = \"19 mm\"\n\n"
 	membraneLayer := "[[layer]]\nkind = \"tile\"\nthickness = \"10 mm\"\n\n[[layer]]\nkind = \"membrane\"\nthickness = \"5.5 mm\"\n\n"
+	laid := func(runs string) string {
+		return "[job]\nstatus = \"as laid\"\n\n" + whole + "\n[[as_laid]]\nroom = \"Landing\"\nevidence = \"measured by hand\"\nstart = [100, 100]\nlegs = [" + runs + "]\n"
+	}
+	pair := `"north 27", "east 3", "south 27", "east 3", `
 	return []job.Explanation{
 		{ID: "W101", Title: "a floor sensor finds no place", Text: "A sensor lies midway between two runs, well inside the heated floor and away from other heat, and its tube reaches the box without crossing cable. " +
 			"No gap of this room allows that for the sensor or for its spare. Without a spare, a sensor that fails means lifting tile; the cable plan shows what could be placed.",
 			Bad:  landing("[[0, 0], [1200, 0], [1200, 600], [0, 600]]", "length = \"4 m\"\nwatts = 40"),
 			Good: landing("[[0, 0], [1200, 0], [1200, 1000], [0, 1000]]", "length = \"10 m\"\nwatts = 100")},
+		{ID: "W110", Title: "a cable as laid is not as long as its label says", Text: "What was measured of a cable on the floor adds up to another length than the cable has. A run was left out or counted twice, or a leg misread: " +
+			"the map would show cable where there is none, or none where there is.",
+			Bad: laid(strings.Repeat(pair, 4) + `"north 27"`), Good: laid(strings.Repeat(pair, 5) + `"north 27", "east 3", "south 20"`)},
 		{ID: "W120", Title: "the membrane cannot be planned", Text: "Strips of membrane are cut in whole pitches so that their pegs stay in step. The roll or sheet given does not hold one peg, or is out of all proportion to the rooms: " +
 			"a unit is probably wrong. The take-off falls back on area with waste, and there is no sheet for cutting the membrane.",
 			Bad: "roll_width = \"20 mm\"\n\n" + whole, Good: "roll_width = \"1 m\"\n\n" + whole},
