@@ -151,7 +151,7 @@ func (l *Laid) trace(r *Room, c *Cable, j *job.Job) *job.Diagnostic {
 		l.Path, l.Whole = l.Planned, true
 		l.ColdLead, l.Return = or(a.ColdLead, a.Issued.ColdLead), or(a.Return, a.Issued.Return)
 	case len(a.Corners) > 0:
-		l.Path, l.Whole = a.Corners, true
+		l.Path, l.Whole = slices.CompactFunc(slices.Clone(a.Corners), func(p, q plane.Point) bool { return p.Dist(q) < 1 }), true
 	case len(a.Legs) > 0:
 		l.Path, l.Whole = c.walkLegs(*a.Start, a.Legs), true
 	case a.Runs > 0:
@@ -216,8 +216,11 @@ func (l *Laid) check(r *Room, c *Cable, j *job.Job) *job.Diagnostic {
 				plane.FormatLength(p.X, j.Units), plane.FormatLength(p.Y, j.Units))}
 		}
 	}
+	if len(l.Path) == 1 {
+		return &job.Diagnostic{Span: at, Hint: "give the corners one after the other", Message: fmt.Sprintf("%s: all corners of cable %s are at one place", key, c.ID)}
+	}
 	if i, k, ok := selfCrossing(l.Path); ok {
-		return &job.Diagnostic{Span: at, Hint: "a cable never crosses itself: one of the two was misread",
+		return &job.Diagnostic{Span: at, Hint: "a cable never crosses or touches itself: one of the two was misread",
 			Message: fmt.Sprintf("%s: cable %s would cross itself, leg %d over leg %d", key, c.ID, i, k)}
 	}
 	if !l.Whole {
@@ -256,11 +259,18 @@ func pathLength(path []plane.Point, bend float64) float64 {
 	return cum[len(cum)-1]
 }
 
-// selfCrossing returns two legs of a path that cross, counted from 1.
+// selfCrossing returns two legs of a path that cross, touch or lie on each
+// other, counted from 1.
 func selfCrossing(path []plane.Point) (i, k int, ok bool) {
+	leg := func(i int) plane.Segment { return plane.Segment{A: path[i-1], B: path[i]} }
 	for i := 1; i < len(path); i++ {
+		if i+1 < len(path) {
+			if u, v := path[i].Sub(path[i-1]).Unit(), path[i+1].Sub(path[i]).Unit(); u.Dot(v) < -0.9999 {
+				return i, i + 1, true // straight back over itself
+			}
+		}
 		for k := i + 2; k < len(path); k++ {
-			if (plane.Segment{A: path[i-1], B: path[i]}).Crosses(plane.Segment{A: path[k-1], B: path[k]}) {
+			if leg(i).Meets(leg(k)) {
 				return i, k, true
 			}
 		}

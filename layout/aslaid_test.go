@@ -120,6 +120,9 @@ func TestRecordsThatCannotBe(t *testing.T) {
 		{"for installation", record1 + "start = [100, 100]\nlegs = [\"north 90\"]\n", "legs: cable H1 would leave room \"Bath\" at (100, 2800)"},
 		{"for installation", record1 + "corners = [[100, 100], [900, 900], [900, 100], [100, 900]]\n", "cable H1 would cross itself, leg 1 over leg 3"},
 		{"as laid", record1 + "corners = [[100, 100], [900, 900]]\n", "cable H1 as laid measures 1.1 m, but its label says 26.0 m"},
+		{"for installation", record1 + "corners = [[100, 100], [100, 100], [100, 100]]\n", "corners: all corners of cable H1 are at one place"},
+		{"for installation", record1 + "corners = [[100, 100], [900, 100], [300, 100]]\n", "leg 1 over leg 2"},
+		{"for installation", record1 + "corners = [[100, 100], [900, 100], [900, 400], [400, 400], [400, 100]]\n", "leg 1 over leg 4"},
 		{"as laid", "", "nothing says how the cable of room \"Bath\" was found to lie"},
 	} {
 		_, found := handPlan(t, c.status, c.record)
