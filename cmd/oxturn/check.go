@@ -51,7 +51,7 @@ func load(ctx context.Context, c *console, name, base string, m *manner) (*work,
 		c.say("oxturn: %v", err)
 		return nil, exitUsage
 	}
-	w, err := do(ctx, s, m.timeLimit)
+	w, err := do(ctx, s, m)
 	if ctx.Err() != nil {
 		return nil, exitInterrupted
 	}

@@ -66,6 +66,7 @@ func draw(ctx context.Context, c *console, args []string) int {
 		c.say("oxturn draw: %v\nhint: oxturn help draw", err)
 		return exitUsage
 	}
+	o.undrawn = !slices.Contains(o.only, "pdf") && !slices.Contains(o.only, "svg")
 	return o.run(ctx, c, names)
 }
 

@@ -66,6 +66,7 @@ type manner struct {
 	colour    string        // auto, always, never
 	strict    bool          // warnings count as errors
 	timeLimit time.Duration // for one job
+	undrawn   bool          // no sheets are wanted
 }
 
 // mannerHelp is the part of a verb's help for those flags.

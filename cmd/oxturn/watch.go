@@ -118,7 +118,7 @@ func (v *vigil) build(ctx context.Context, w *watcher) {
 	}
 	opened := &opened{open: s.open, name: v.name}
 	s.open = opened.read
-	work, err := do(ctx, s, v.timeLimit)
+	work, err := do(ctx, s, v.manner)
 	w.names = append([]string{v.name}, opened.files()...)
 	var fault *faultError
 	switch {

@@ -26,14 +26,14 @@ type work struct {
 // errTime ends work that takes longer than its limit.
 var errTime = errors.New("time limit")
 
-// do reads, plans and draws a job; everything there is to say about it is in
-// the report. An error is trouble that is not the job's: ctx ended, or a fault
-// of ours.
-func do(ctx context.Context, s source, limit time.Duration) (*work, error) {
+// do reads, plans and draws a job, or leaves the drawing out; everything there
+// is to say about it is in the report. An error is trouble that is not the
+// job's: ctx ended, or a fault of ours.
+func do(ctx context.Context, s source, m *manner) (*work, error) {
 	w := &work{source: s}
-	err := within(ctx, limit, w.take)
+	err := within(ctx, m.timeLimit, func() { w.take(!m.undrawn) })
 	if errors.Is(err, errTime) {
-		return givenUp(s, limit), nil // w still belongs to its goroutine
+		return givenUp(s, m.timeLimit), nil // w still belongs to its goroutine
 	}
 	return w, err
 }
@@ -46,7 +46,7 @@ func givenUp(s source, limit time.Duration) *work {
 }
 
 // take does the work's phases up to the first that finds errors.
-func (w *work) take() {
+func (w *work) take(drawn bool) {
 	w.job, w.report = job.Read(w.source.name, w.source.data, w.source.open)
 	if w.job == nil || w.report.Errors() > 0 {
 		return
@@ -55,10 +55,11 @@ func (w *work) take() {
 	for _, d := range found {
 		w.report.Add(d)
 	}
-	if w.report.Errors() == 0 {
+	if w.report.Errors() == 0 && drawn {
 		w.draw(plan)
 	}
 	if w.report.Errors() == 0 {
+		w.plan = plan
 		w.report.Finish()
 	}
 }
@@ -72,7 +73,7 @@ func (w *work) draw(plan *layout.Plan) {
 	for _, d := range unsettable(w.source, drawing.Unsettable(set...)) {
 		w.report.Add(d)
 	}
-	w.plan, w.sheets = plan, set
+	w.sheets = set
 }
 
 // within runs f and waits for it, for ctx or for the limit, whichever comes
