@@ -66,6 +66,7 @@ func (w *sweep) ways(base []place, level int) []outcome {
 	for l := level; l < levels && len(w.t.list) == r.first; l++ {
 		r.steps, r.bound = 0, w.slack*levelBound[l]
 		r.walk(0, false, -1, -1000, 0)
+		w.work += r.steps
 		if w.gap == 0 {
 			break
 		}

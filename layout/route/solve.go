@@ -123,7 +123,7 @@ func (r *room) search(sh share, rule rules, wish *wishes, f *field) *candidate {
 				best = w.best
 			}
 		}
-		if best != nil && best.score.Total < poor {
+		if best != nil && (best.score.Total < poor || ways[0].spent() || ways[1].spent()) {
 			break
 		}
 	}

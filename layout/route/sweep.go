@@ -81,6 +81,7 @@ type sweep struct {
 	wish   *wishes
 	tables map[int]*table
 	remain [][]int16 // see remains
+	work   int       // steps taken so far
 	perPeg float32   // cost of a peg of cable: negative to look for the longest plan
 	starts []float32 // cost of starting the path at a peg, negative for not yet known
 	ends   []float32
@@ -301,6 +302,7 @@ func (w *sweep) limit() float32 {
 
 // settle joins the links through the row's runs and keeps the new state.
 func (w *sweep) settle(o outcome, cost float32) {
+	w.work += 4 // it costs about as much as four steps of a rowWalk
 	w.plugs = w.t.plugs[o.first : o.first+int32(o.n)]
 	y := int(w.st.y)
 	ns := state{parent: w.stIndex, length: w.st.length + o.length + float32(int(o.downs)*w.gap), y: w.st.y + int16(w.gap), gap: int8(w.gap), gap2: w.st.gap, drift: w.drift, flags: w.st.flags, sx: -1, ex: -1}

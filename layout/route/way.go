@@ -40,6 +40,13 @@ const poor = 3.2
 // good is the score at which the search stops.
 const good = 1.3
 
+// mostWork bounds the steps in one direction once a route is found. Counting
+// steps, not time, gives the same route on a slow machine.
+const mostWork = 5_000_000
+
+// spent reports whether the search has a route and no more work to spend.
+func (w *way) spent() bool { return w.best != nil && w.sweep.work > mostWork }
+
 // worthMore reports whether the direction is worth refining beside the other.
 // It looks at first only, so that both may be refined at once.
 func (w *way) worthMore(other *way) bool {
@@ -102,7 +109,7 @@ func (w *way) bracket(s float64) {
 	for range 5 {
 		s = math.Max(float64(rule.closest), math.Min(float64(rule.widest), s))
 		n := w.try(s)
-		if w.tooWide-w.enough < 0.03 || w.best != nil && w.best.score.Total < good {
+		if w.spent() || w.tooWide-w.enough < 0.03 || w.best != nil && w.best.score.Total < good {
 			return
 		}
 		if n == 0 {
@@ -120,7 +127,7 @@ func (w *way) bracket(s float64) {
 // and the border drawn in.
 func (w *way) refine() {
 	for _, k := range [...]float64{0.985, 0.97, 0.955, 0.94} {
-		if s := w.enough * k; s >= float64(w.sweep.rule.closest) {
+		if s := w.enough * k; !w.spent() && s >= float64(w.sweep.rule.closest) {
 			w.try(s)
 		}
 	}
