@@ -23,6 +23,7 @@ func Build(j *job.Job) (*Plan, []job.Diagnostic) {
 	}
 	out = append(out, p.asLaid()...)
 	out = append(out, p.loads()...)
+	out = append(out, p.judge()...)
 	out = append(out, p.cutMembrane()...)
 	out = append(out, p.warm()...)
 	p.takeOff()

@@ -25,6 +25,9 @@ func Explanations() []job.Explanation {
 			"No gap of this room allows that for the sensor or for its spare. Without a spare, a sensor that fails means lifting tile; the cable plan shows what could be placed.",
 			Bad:  landing("[[0, 0], [1200, 0], [1200, 600], [0, 600]]", "length = \"4 m\"\nwatts = 40"),
 			Good: landing("[[0, 0], [1200, 0], [1200, 1000], [0, 1000]]", "length = \"10 m\"\nwatts = 100")},
+		{ID: "W111", Title: "a reading is outside its limit", Text: "A cable is measured on its spool, laid, covered, tiled and grouted, and each time it is held against its label and against the first reading. " +
+			"This one is outside. Read it again with the leads apart and the thermostat and sensor disconnected; if it stays outside, the damage lies in what was done since the last good reading, and is cheapest to mend before the next layer.",
+			Bad: "[[as_laid]]\nroom = \"Landing\"\nevidence = \"measured by hand\"\nruns = 1\n\n[[as_laid.reading]]\nstage = \"laid, before cover\"\nohms = 12.0\n", Good: ""},
 		{ID: "W110", Title: "a cable as laid is not as long as its label says", Text: "What was measured of a cable on the floor adds up to another length than the cable has. A run was left out or counted twice, or a leg misread: " +
 			"the map would show cable where there is none, or none where there is.",
 			Bad: laid(strings.Repeat(pair, 4) + `"north 27"`), Good: laid(strings.Repeat(pair, 5) + `"north 27", "east 3", "south 20"`)},

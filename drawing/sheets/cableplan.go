@@ -49,9 +49,9 @@ func cablePlanLevels(v *roomView) []level {
 	short = append(append(short, tables...), signs, few, v.notes())
 	return []level{
 		{blocks: full},
-		{blocks: short, rest: []block{all, rev}, gain: 1.3},
-		{blocks: []block{v.locations(), signs, few, v.notes()}, rest: append(tables, all, rev), gain: 1.9},
-		{blocks: append([]block{v.locations(), few, signs, v.notes()}, tables...), rest: []block{all, rev}, gain: 1.9, overflow: true},
+		{blocks: short, rest: append(v.differences(), all, rev), gain: 1.3},
+		{blocks: []block{v.locations(), signs, few, v.notes()}, rest: append(append(tables, v.differences()...), all, rev), gain: 1.9},
+		{blocks: append([]block{v.locations(), few, signs, v.notes()}, tables...), rest: append(v.differences(), all, rev), gain: 1.9, overflow: true},
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"oxturn/layout"
+	"oxturn/layout/record"
 )
 
 // testRecord sets the card of one cable: its label, the limits that follow
@@ -11,7 +12,9 @@ import (
 // filled in that was not measured.
 func testRecord(p *layout.Plan, r *layout.Room, c *layout.Cable) ([]*page, error) {
 	f := figuresOf(p.Job)
-	blocks := []block{labelTable(c, f), stageTable(c), foundTable(c, f, r), signTable(), list{head: "Testing", number: 1, paras: testNotes()}}
+	blocks := []block{labelTable(c, f), stageTable(c)}
+	blocks = append(blocks, judged(c)...)
+	blocks = append(blocks, foundTable(c, f, r), signTable(), list{head: "Testing", number: 1, paras: testNotes()})
 	title := "Test record - " + c.ID
 	if r.Job.Name != "" {
 		title += ", " + r.Job.Name
@@ -44,7 +47,8 @@ func stages() []string {
 	}
 }
 
-// stageTable is the record itself, every box empty.
+// stageTable is the record itself: every box empty but for the readings that
+// the job has.
 func stageTable(c *layout.Cable) table {
 	l := ohms(c).Limits
 	t := table{head: "Readings", span: true, tall: 10, cols: []column{{head: "Stage", wraps: true, least: 26}}}
@@ -60,9 +64,78 @@ func stageTable(c *layout.Cable) table {
 	for _, s := range stages() {
 		r := make([]cell, len(t.cols))
 		r[0] = cell{text: s, strong: s[0] == 'H'}
-		t.rows = append(t.rows, r)
+		t.rows = append(t.rows, withReadings(r, c)...)
 	}
 	return t
+}
+
+// stageRows are the rows of the test record, by the stage of a reading.
+func stageRows() map[record.Stage]string {
+	s := stages()
+	return map[record.Stage]string{record.OnSpool: s[0], record.Laid: s[1], record.Covered: s[3], record.Tiled: s[4], record.Grouted: s[5], record.HookUp: s[6], record.Service: s[7]}
+}
+
+// withReadings returns a stage's row once for each reading taken at it, or as
+// it is where there is none. OK and signature stay empty: they are a person's.
+func withReadings(r []cell, c *layout.Cable) [][]cell {
+	readings, _, err := c.Readings()
+	var out [][]cell
+	for _, x := range readings {
+		if err != nil || stageRows()[x.Stage] != r[0].text {
+			continue
+		}
+		n := append([]cell{}, r...)
+		for i, text := range readingTexts(x) {
+			n[i+1].text = text
+		}
+		out = append(out, n)
+	}
+	if len(out) == 0 {
+		return [][]cell{r}
+	}
+	return out
+}
+
+// readingTexts fills the boxes from the date to the spare sensor.
+func readingTexts(x record.Reading) []string {
+	figure := func(f record.Figure, scale float64, decimals int) string {
+		if !f.Taken {
+			return ""
+		}
+		s := fmt.Sprintf("%.*f", decimals, f.Value*scale)
+		if f.Over {
+			return "> " + s
+		}
+		return s
+	}
+	date, floor, insulation := "", "", figure(x.Insulation, 1, 0)
+	if !x.Date.IsZero() {
+		date = x.Date.Format("2006-01-02")
+	}
+	if x.Floor.Taken {
+		floor = fmt.Sprintf("%.0f / %.0f", x.Floor.Value, x.Floor.Value*1.8+32)
+	}
+	if insulation != "" {
+		insulation += fmt.Sprintf(" at %g V", x.Volts)
+	}
+	hand := [...]string{record.NotTried: "", record.Open: "open", record.Connected: "CONNECTED"}[x.Hand]
+	return []string{date, x.By, floor, figure(x.Ohms, 1, 1), hand, hand, insulation, figure(x.Sensor, 0.001, 2), figure(x.Spare, 0.001, 2)}
+}
+
+// judged lists what is to be said of the readings the job has, beyond that they
+// are within their limits; nothing where there are none.
+func judged(c *layout.Cable) []block {
+	_, verdicts, err := c.Readings()
+	l := list{head: "Held against the limits"}
+	for _, v := range verdicts {
+		if err == nil && (v.Grade == record.Outside || v.Grade == record.Look) {
+			l.paras = append(l.paras, capital(fmt.Sprintf("%s, %s: %s. %s.", v.Stage, v.Item, v.Grade, capital(v.Words))))
+		}
+	}
+	if len(l.paras) == 0 {
+		return nil
+	}
+	return []block{l}
 }
 
 // foundTable compares what was planned with what was found.
@@ -77,7 +150,7 @@ func foundTable(c *layout.Cable, f figures, r *layout.Room) table {
 		row("Half-way mark", half, ""), row("Runs", itoa(len(c.Runs)), ""),
 		row("Lead on the floor", f.long(lengthOf(c.ColdLead)), ""),
 		row("Box above the floor", f.length(r.Job.Thermostat.Height), ""),
-		row("Capacitance, conductor to braid", "-", "nF"),
+		row("Capacitance, conductor to braid", "-", capacitance(c)),
 		row("Volts, amps at hook-up", fmt.Sprintf("%g V, %s A", c.Label.Volts, figureOf(ohms(c).Amps, 2)), ""), row("Trip test", "-", ""), row("Earliest full use", "-", ""), row("Changed from the plan", "-", ""),
 	}
 	return t
@@ -113,4 +186,17 @@ func allRecords(p *layout.Plan) ([]*page, error) {
 		}
 	}
 	return out, nil
+}
+
+// capacitance returns the last one read, for a break that may come years later.
+func capacitance(c *layout.Cable) string {
+	out := "nF"
+	if c.Laid != nil {
+		for _, r := range c.Laid.Job.Readings {
+			if r.Capacitance.Taken {
+				out = fmt.Sprintf("%g nF", r.Capacitance.Value)
+			}
+		}
+	}
+	return out
 }

@@ -1,0 +1,72 @@
+package layout
+
+import (
+	"fmt"
+
+	"oxturn/layout/job"
+	"oxturn/layout/record"
+)
+
+// Readings returns what the job has of a cable's test record, in the order
+// written, and what is to be said of it against the label's limits. Both are
+// empty where nothing was read.
+func (c *Cable) Readings() ([]record.Reading, []record.Verdict, error) {
+	if c.Laid == nil || len(c.Laid.Job.Readings) == 0 {
+		return nil, nil, nil
+	}
+	limits := record.DefaultLimits(c.Circuit.Nominal)
+	limits.Low, limits.High, limits.ToleranceSource = c.Circuit.Limits.LowShare, c.Circuit.Limits.HighShare, c.Circuit.Limits.Source
+	limits.OhmsSource = c.Circuit.OhmsFrom
+	var readings []record.Reading
+	for _, r := range c.Laid.Job.Readings {
+		readings = append(readings, reading(r))
+		if r.Volts > 0 {
+			limits.Volts = r.Volts // the tester's own setting is what the least is held at
+		}
+	}
+	verdicts, err := record.Judge(limits, readings)
+	return readings, verdicts, err
+}
+
+func reading(r job.Reading) record.Reading {
+	stage, _ := record.StageNamed(r.Stage)
+	out := record.Reading{Stage: stage, Date: r.Date, By: r.By, Volts: r.Volts, Ohms: taken(r.Ohms), Insulation: taken(r.Insulation), Sensor: taken(r.Sensor), Spare: taken(r.Spare), Floor: taken(r.Floor)}
+	switch r.Hand {
+	case "open":
+		out.Hand = record.Open
+	case "connected":
+		out.Hand = record.Connected
+	}
+	return out
+}
+
+func taken(f job.Figure) record.Figure {
+	return record.Figure{Value: f.Value, Taken: f.Taken, Over: f.Over}
+}
+
+// judge warns of readings that are outside their limits.
+func (p *Plan) judge() []job.Diagnostic {
+	var out []job.Diagnostic
+	for i := range p.Rooms {
+		for k := range p.Rooms[i].Cables {
+			out = append(out, p.Rooms[i].Cables[k].outside()...)
+		}
+	}
+	return out
+}
+
+func (c *Cable) outside() []job.Diagnostic {
+	_, verdicts, err := c.Readings()
+	if err != nil {
+		return []job.Diagnostic{{Severity: job.Warning, ID: "W111", Span: c.Laid.Job.Span, Message: fmt.Sprintf("the readings of cable %s cannot be held against its limits: %v", c.ID, err)}}
+	}
+	var out []job.Diagnostic
+	for _, v := range verdicts {
+		if v.Grade != record.Outside || v.Reading < 0 {
+			continue
+		}
+		out = append(out, job.Diagnostic{Severity: job.Warning, ID: "W111", Span: c.Laid.Job.Readings[v.Reading].Span, Hint: "read it again; what is outside its limit is not covered by the next trade",
+			Message: fmt.Sprintf("cable %s, %s, %s: %s", c.ID, v.Stage, v.Item, v.Words)})
+	}
+	return out
+}
