@@ -58,8 +58,11 @@ func (w *work) take(drawn bool) {
 	if w.report.Errors() == 0 && drawn {
 		w.draw(plan)
 	}
-	if w.report.Errors() == 0 {
-		w.plan = plan
+	if w.report.Errors() > 0 {
+		return
+	}
+	w.plan = plan
+	if drawn { // else a warning of drawing that the job allows would seem needless
 		w.report.Finish()
 	}
 }
