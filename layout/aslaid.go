@@ -8,6 +8,7 @@ import (
 
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/route"
 )
 
 // An Accuracy is what a class of evidence is good for, in mm: how far a place
@@ -255,7 +256,7 @@ func pathLength(path []plane.Point, bend float64) float64 {
 	if len(path) < 2 {
 		return 0
 	}
-	cum := cumulative(path, bend)
+	cum := route.Stations(path, bend)
 	return cum[len(cum)-1]
 }
 

@@ -126,7 +126,7 @@ const rateOff = 0.15
 
 // read finds the rate at which cable is used, from the mark farthest along.
 func (f *Refit) read(marks []job.LaidMark, rs []Run) error {
-	cum := cumulative(f.Laid, f.Planned.BendRadius)
+	cum := route.Stations(f.Laid, f.Planned.BendRadius)
 	far := 0.0
 	for _, m := range marks {
 		if m.Run > len(rs) {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"oxturn/layout/plane"
+	"oxturn/layout/route"
 )
 
 // straightRun is the shortest leg in pegs that an installer counts as a run;
@@ -14,7 +15,7 @@ const straightRun = 3
 // direction, pegs, the step to the next in pegs, and the running length at its
 // end. Legs shorter than straightRun pegs belong to the turn between runs.
 func runs(path []plane.Point, bend, pitch float64) []Run {
-	cum := cumulative(path, bend)
+	cum := route.Stations(path, bend)
 	var out []Run
 	for i := 1; i < len(path); i++ {
 		leg := plane.Segment{A: path[i-1], B: path[i]}
@@ -79,53 +80,18 @@ func compass(d plane.Point) string {
 	return compassNames[k]
 }
 
-// cumulative returns the running length at each corner of path, bends
-// counted: half of a corner's saving falls before it and half after.
-func cumulative(path []plane.Point, bend float64) []float64 {
-	cum := make([]float64, len(path))
-	before := 0.0
-	for i := 1; i < len(path); i++ {
-		saving := 0.0
-		if i+1 < len(path) {
-			saving = cornerSaving(path[i-1], path[i], path[i+1], bend)
-		}
-		cum[i] = cum[i-1] + path[i-1].Dist(path[i]) - before/2 - saving/2
-		before = saving
-	}
-	return cum
-}
-
-// cornerSaving is how much shorter a bend of radius r is than the corner it
-// rounds: (2 tan(a/2) - a) r for a turn of a radians, 0.43 r for a right angle.
-func cornerSaving(a, b, c plane.Point, r float64) float64 {
-	u, v := b.Sub(a).Unit(), c.Sub(b).Unit()
-	t := math.Abs(math.Atan2(u.Cross(v), u.Dot(v)))
-	return (2*math.Tan(t/2) - t) * r
-}
-
 // marks finds the quarter, half and three-quarter marks of a cable.
 func marks(path []plane.Point, bend float64, rs []Run) []Mark {
-	cum := cumulative(path, bend)
+	cum := route.Stations(path, bend)
 	total := cum[len(cum)-1]
 	var out []Mark
 	for k, name := range []string{"1/4", "1/2", "3/4"} {
 		s := total * float64(k+1) / 4
-		m := Mark{Name: name, Along: s, At: at(path, cum, s)}
+		m := Mark{Name: name, Along: s, At: route.Along(path, bend, s)}
 		m.Run, m.Into = placeOnRuns(rs, cum, s)
 		out = append(out, m)
 	}
 	return out
-}
-
-// at returns the corner-line point at running length s. Within a bend it lies
-// on the corner's legs, less than 0.3 bend radii off the true line.
-func at(path []plane.Point, cum []float64, s float64) plane.Point {
-	for i := 1; i < len(path); i++ {
-		if s <= cum[i] || i == len(path)-1 {
-			return path[i-1].Lerp(path[i], (s-cum[i-1])/(cum[i]-cum[i-1]))
-		}
-	}
-	return path[len(path)-1]
 }
 
 // placeOnRuns says on which run a running length falls, or which it has just
