@@ -19,18 +19,21 @@ func Explanations() []job.Explanation {
 	laid := func(runs string) string {
 		return "[job]\nstatus = \"as laid\"\n\n" + whole + "\n[[as_laid]]\nroom = \"Landing\"\nevidence = \"measured by hand\"\nstart = [100, 100]\nlegs = [" + runs + "]\n"
 	}
+	read := func(ohms string) string {
+		return whole + "\n[[as_laid]]\nroom = \"Landing\"\nevidence = \"measured by hand\"\nruns = 1\n\n[[as_laid.reading]]\nstage = \"laid, before cover\"\nohms = " + ohms + "\n"
+	}
 	pair := `"north 27", "east 3", "south 27", "east 3", `
 	return []job.Explanation{
 		{ID: "W101", Title: "a floor sensor finds no place", Text: "A sensor lies midway between two runs, well inside the heated floor and away from other heat, and its tube reaches the box without crossing cable. " +
 			"No gap of this room allows that for the sensor or for its spare. Without a spare, a sensor that fails means lifting tile; the cable plan shows what could be placed.",
 			Bad:  landing("[[0, 0], [1200, 0], [1200, 600], [0, 600]]", "length = \"4 m\"\nwatts = 40"),
 			Good: landing("[[0, 0], [1200, 0], [1200, 1000], [0, 1000]]", "length = \"10 m\"\nwatts = 100")},
-		{ID: "W111", Title: "a reading is outside its limit", Text: "A cable is measured on its spool, laid, covered, tiled and grouted, and each time it is held against its label and against the first reading. " +
-			"This one is outside. Read it again with the leads apart and the thermostat and sensor disconnected; if it stays outside, the damage lies in what was done since the last good reading, and is cheapest to mend before the next layer.",
-			Bad: "[[as_laid]]\nroom = \"Landing\"\nevidence = \"measured by hand\"\nruns = 1\n\n[[as_laid.reading]]\nstage = \"laid, before cover\"\nohms = 12.0\n", Good: ""},
 		{ID: "W110", Title: "a cable as laid is not as long as its label says", Text: "What was measured of a cable on the floor adds up to another length than the cable has. A run was left out or counted twice, or a leg misread: " +
 			"the map would show cable where there is none, or none where there is.",
 			Bad: laid(strings.Repeat(pair, 4) + `"north 27"`), Good: laid(strings.Repeat(pair, 5) + `"north 27", "east 3", "south 20"`)},
+		{ID: "W111", Title: "a reading is outside its limit", Text: "A cable is measured on its spool, laid, covered, tiled and grouted, and each time it is held against its label and against the first reading. " +
+			"This one is outside. Read it again with the leads apart and the thermostat and sensor disconnected; if it stays outside, the damage lies in what was done since the last good reading, and is cheapest to mend before the next layer.",
+			Bad: read("120.0"), Good: read("144.5")},
 		{ID: "W120", Title: "the membrane cannot be planned", Text: "Strips of membrane are cut in whole pitches so that their pegs stay in step. The roll or sheet given does not hold one peg, or is out of all proportion to the rooms: " +
 			"a unit is probably wrong. The take-off falls back on area with waste, and there is no sheet for cutting the membrane.",
 			Bad: "roll_width = \"20 mm\"\n\n" + whole, Good: "roll_width = \"1 m\"\n\n" + whole},
