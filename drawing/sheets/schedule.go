@@ -62,7 +62,7 @@ type property struct {
 func scheduleTable(head string, cs []layout.Cable, f figures) table {
 	t := table{head: head, cols: []column{{head: "Cable", wraps: true}}}
 	for i := range cs {
-		t.cols = append(t.cols, column{head: cs[i].ID, group: i > 0})
+		t.cols = append(t.cols, column{head: cs[i].ID, wraps: true, group: i > 0})
 	}
 	for _, p := range properties(f) {
 		r := row(p.name)
