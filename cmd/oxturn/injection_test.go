@@ -32,23 +32,28 @@ var hostile = []string{
 	"javascript:alert(1)",
 }
 
-// hostileJob has a hostile text in every free text of the job file.
-func hostileJob(text string) string {
-	quoted := `"` + strings.ReplaceAll(strings.ReplaceAll(text, `\`, `\\`), `"`, `\"`) + `"`
-	quoted = strings.ReplaceAll(quoted, `\\u`, `\u`)
+// quoted is a hostile text as TOML writes it.
+func quoted(text string) string {
+	q := `"` + strings.ReplaceAll(strings.ReplaceAll(text, `\`, `\\`), `"`, `\"`) + `"`
+	return strings.ReplaceAll(q, `\\u`, `\u`)
+}
+
+// hostileJob has a hostile text in every free text of the job file, the first
+// of them in the first.
+func hostileJob(first int) string {
+	next := func() string { first++; return quoted(hostile[(first-1)%len(hostile)]) }
+	cable := next()
+	text := strings.ReplaceAll(tinyJob, `"C10"`, cable)
+	text = strings.Replace(text, `"Nook"`, next(), 1)
 	var b strings.Builder
-	b.WriteString("notes = [" + quoted + "]\n")
-	b.WriteString(strings.Replace(strings.Replace(tinyJob, `"Nook"`, quoted, 1), `"C10"`, quoted, 2))
-	b.WriteString("\n[[room.fixture]]\nkind = \"column\"\ndiameter = 60\nat = [600, 500]\nname = " + quoted + "\n")
+	b.WriteString("notes = [" + next() + "]\n" + text)
+	b.WriteString("\n[[room.fixture]]\nkind = \"column\"\ndiameter = 60\nat = [600, 500]\nname = " + next() + "\n")
 	for _, table := range []string{"job", "revision"} {
-		header := "\n[" + table + "]\n"
-		if table == "revision" {
-			header = "\n[[revision]]\n"
-		}
+		header := map[string]string{"job": "\n[job]\n", "revision": "\n[[revision]]\n"}[table]
 		b.WriteString(header)
 		for _, k := range job.Keys() {
 			if k.Parent() == table && k.Type == job.TypeText {
-				b.WriteString(k.Name() + " = " + quoted + "\n")
+				b.WriteString(k.Name() + " = " + next() + "\n")
 			}
 		}
 	}
@@ -56,29 +61,30 @@ func hostileJob(text string) string {
 }
 
 // TestInjection draws jobs made of hostile text: nothing of it becomes markup,
-// a formula, an action, a path or a terminal's command.
+// a formula, an action, a path or a terminal's command. Each text comes to
+// stand in several places.
 func TestInjection(t *testing.T) {
-	for _, text := range hostile {
+	for first := 0; first < len(hostile); first += 3 {
 		dir := t.TempDir()
 		out := filepath.Join(dir, "a", "b", "out")
 		name := filepath.Join(dir, "job.toml")
-		if err := os.WriteFile(name, []byte(hostileJob(text)), 0o644); err != nil {
+		if err := os.WriteFile(name, []byte(hostileJob(first)), 0o644); err != nil {
 			t.Fatal(err)
 		}
 		printed, said, code := call(t, "draw", name, "-o", out)
 		if code != exitOK || printed != "" {
-			t.Fatalf("%s: exit code %d: %s", text, code, said)
+			t.Fatalf("exit code %d: %s", code, said)
 		}
 		if strings.ContainsAny(said, "\x1b\x07\u202e") {
-			t.Errorf("%s: the terminal gets %q", text, said)
+			t.Errorf("the terminal gets %q", said)
 		}
 		for path := range filesBelow(t, dir) {
 			switch {
 			case path == name:
 			case filepath.Dir(path) != out:
-				t.Errorf("%s: a file outside the folder: %s", text, path)
+				t.Errorf("a file outside the folder: %s", path)
 			default:
-				inspect(t, text, path)
+				inspect(t, hostile[first], path)
 			}
 		}
 	}

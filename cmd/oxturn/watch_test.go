@@ -104,7 +104,9 @@ func TestWatch(t *testing.T) {
 	if err := os.Remove(w.job); err != nil {
 		t.Fatal(err)
 	}
-	w.until("deleted", func(st preview.State) bool { return st.Stale && strings.Contains(st.Problems[0].Message, "there is no file") })
+	w.until("deleted", func(st preview.State) bool {
+		return st.Stale && strings.Contains(st.Problems[0].Message, "there is no file")
+	})
 	w.save("")
 	w.save(tinyJob)
 	w.until("recreated", drawn)
