@@ -61,7 +61,7 @@ func TestWriterProcess(t *testing.T) {
 	}
 }
 
-// TestKilled kills a writing process at twenty moments: what is in the folder
+// TestKilled kills a writing process at a dozen moments: what is in the folder
 // is whole each time, and the next run leaves no litter.
 func TestKilled(t *testing.T) {
 	dir := t.TempDir()
@@ -69,14 +69,14 @@ func TestKilled(t *testing.T) {
 		t.Fatal(err)
 	}
 	littered := 0
-	for i := range 20 {
+	for i := range 12 {
 		p := exec.Command(os.Args[0], "-test.run=^TestWriterProcess$")
 		p.Env = append(os.Environ(), "OXTURN_TEST_WRITE_TO="+dir)
 		if err := p.Start(); err != nil {
 			t.Fatal(err)
 		}
 		waitForStage(t, dir)
-		time.Sleep(time.Duration(i) * 300 * time.Microsecond)
+		time.Sleep(time.Duration(i) * 500 * time.Microsecond)
 		p.Process.Kill()
 		p.Wait()
 		got, litter := letters(t, dir)
@@ -99,7 +99,7 @@ func TestKilled(t *testing.T) {
 // waitForStage waits until a process is in the middle of writing.
 func waitForStage(t *testing.T, dir string) {
 	t.Helper()
-	for end := time.Now().Add(20 * time.Second); time.Now().Before(end); {
+	for end := time.Now().Add(20 * time.Second); time.Now().Before(end); time.Sleep(200 * time.Microsecond) {
 		if found, _ := filepath.Glob(filepath.Join(dir, stagePrefix+"*")); len(found) > 0 {
 			return
 		}
