@@ -99,3 +99,11 @@ func (j *joint) join(path []plane.Point) []plane.Point {
 	}
 	return out
 }
+
+// kept returns how many points of the path are laid already.
+func (j *joint) kept() int {
+	if j == nil {
+		return 0
+	}
+	return len(j.laid)
+}

@@ -85,6 +85,34 @@ func (w *wishes) endCost(g *grid, x, y int) float32 {
 	return 0
 }
 
+// judge is what the score asks for a path's ends: for their leads, and for the
+// places they lie in: neither where none should lie, and the end cap in
+// low-value floor if there is any.
+func (w *wishes) judge(path []plane.Point) (leads, places float64) {
+	var cold []plane.Point
+	if w.from == nil {
+		cold = append(cold, path[0])
+	}
+	end := path[len(path)-1]
+	switch {
+	case w.both:
+		cold = append(cold, end)
+	case anyHolds(w.avoid, end):
+		places += weighEndAvoid
+	case len(w.low) > 0 && !anyHolds(w.low, end):
+		places += weighEndHigh
+	}
+	for _, at := range cold {
+		if lead := w.strip.leadTo(at); !math.IsInf(lead, 1) {
+			leads += weighLead * lead / 1000
+		}
+		if anyHolds(w.avoid, at) {
+			places += weighEndAvoid
+		}
+	}
+	return leads, places
+}
+
 func anyHolds(rs []plane.Region, p plane.Point) bool {
 	for _, r := range rs {
 		if r.Contains(p) {

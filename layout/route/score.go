@@ -15,7 +15,7 @@ const (
 	weighShort    = 4.0  // per unit of cable in legs under 500 mm
 	weighTurns    = 0.25 // per turn a metre of cable
 	weighLead     = 0.10 // per metre of cold lead
-	weighEndAvoid = 5.0  // the end cap where none should lie
+	weighEndAvoid = 5.0  // an end where none should lie
 	weighEndHigh  = 0.3  // the end cap in good floor though there is low-value floor
 )
 

@@ -1,8 +1,10 @@
 package route
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"oxturn/layout/plane"
 )
@@ -26,18 +28,13 @@ func Solve(p Problem) ([]Route, error) {
 	if len(shares) > len(p.Zones) {
 		r.strip = newStrip(p.Floor, regions, p.Entry) // leads may go between the shares too
 	}
-	routes := make([]Route, len(p.Cables))
+	options := make([][]Route, len(p.Cables))
 	for _, sh := range shares {
-		rt, err := r.lay(sh)
-		if err != nil {
+		if options[sh.cable], err = r.lay(sh); err != nil {
 			return nil, err
 		}
-		routes[sh.cable] = rt
 	}
-	if err := r.leads(routes); err != nil {
-		return nil, err
-	}
-	return routes, nil
+	return r.answer(options)
 }
 
 // A room is a problem being solved.
@@ -78,8 +75,8 @@ func ideal(region plane.Region, length float64) float64 {
 	return region.Area() / n
 }
 
-// lay finds the best route for one cable in its share.
-func (r *room) lay(sh share) (Route, error) {
+// lay finds routes for one cable in its share, the best first.
+func (r *room) lay(sh share) ([]Route, error) {
 	c := r.p.Cables[sh.cable]
 	rule := rulesFor(r.p, c)
 	spacing := ideal(sh.region, r.left(sh.cable))
@@ -88,23 +85,38 @@ func (r *room) lay(sh share) (Route, error) {
 	}
 	f := newField(sh.region, r.lattice, float64(rule.closest)*rule.pitch, spacing)
 	wish := &wishes{strip: r.strip, reach: c.LeadReach, low: r.p.Low, avoid: r.p.Avoid, both: c.Ends == BothEnds, from: r.jointOf(sh.cable, sh.zone)}
-	best := r.search(sh, rule, wish, f)
-	if best == nil || best.score.Covered < leastCovered {
-		return Route{}, r.refuse(sh, rule, wish, best)
+	found := r.search(sh, rule, wish, f)
+	var out []Route
+	for _, c := range found {
+		if c.score.Covered < leastCovered {
+			continue
+		}
+		rt := Route{Cable: sh.cable, Zone: sh.zone, Path: c.path, Lattice: r.lattice, Share: sh.region, Spacing: spacing, Score: c.score, Rows: r.lattice.Angle}
+		if c.plan.g.across {
+			rt.Rows += math.Pi / 2
+		}
+		out = append(out, rt)
 	}
-	rt := Route{Cable: sh.cable, Zone: sh.zone, Path: best.path, Lattice: r.lattice, Share: sh.region, Spacing: spacing, Score: best.score}
-	rt.Rows = r.lattice.Angle
-	if best.plan.g.across {
-		rt.Rows += math.Pi / 2
+	if len(out) == 0 {
+		return nil, r.refuse(sh, rule, wish, bestOf(found))
 	}
-	return rt, nil
+	return out, nil
 }
 
-// search tries directions and efforts until a good route is found.
-func (r *room) search(sh share, rule rules, wish *wishes, f *field) *candidate {
-	var best *candidate
+// bestOf returns the first candidate, nil for none.
+func bestOf(found []*candidate) *candidate {
+	if len(found) == 0 {
+		return nil
+	}
+	return found[0]
+}
+
+// search tries directions and efforts until a good route is found, and
+// returns the candidates, the best first.
+func (r *room) search(sh share, rule rules, wish *wishes, f *field) []*candidate {
+	var found []*candidate
 	for i, e := range efforts {
-		if i == len(efforts)-1 && best != nil {
+		if i == len(efforts)-1 && len(found) > 0 {
 			break // the last effort is for floors that found no route at all
 		}
 		ways := make([]*way, 2)
@@ -119,19 +131,18 @@ func (r *room) search(sh share, rule rules, wish *wishes, f *field) *candidate {
 			}
 		})
 		for _, w := range ways {
-			if w.best != nil && (best == nil || w.best.score.Total < best.score.Total) {
-				best = w.best
-			}
+			found = append(found, w.found...)
 		}
-		if best != nil && (best.score.Total < poor || ways[0].spent() || ways[1].spent()) {
+		slices.SortStableFunc(found, func(a, b *candidate) int { return cmp.Compare(a.score.Total, b.score.Total) })
+		if len(found) > 0 && (found[0].laying() < poor || ways[0].spent() || ways[1].spent()) {
 			break
 		}
 	}
-	return best
+	return found
 }
 
 // leads draws the cold leads once all paths are known.
-func (r *room) leads(routes []Route) error {
+func (r *room) leads(routes []Route) *fault {
 	var cables, leads [][]plane.Point
 	for _, rt := range routes {
 		cables = append(cables, rt.Path)
@@ -152,13 +163,13 @@ func (r *room) leads(routes []Route) error {
 	for i := range routes {
 		rt := &routes[i]
 		if rt.ColdLead = draw(rt, rt.Path[0]); rt.ColdLead == nil {
-			return &Refusal{Cable: rt.Cable, Zone: rt.Zone, Reason: "the cold lead finds no way to the start of heat without crossing a heating cable"}
+			return &fault{cable: rt.Cable, what: "the cold lead finds no way to the start of heat without crossing a heating cable"}
 		}
 		if r.p.Cables[rt.Cable].Ends != BothEnds {
 			continue
 		}
 		if rt.Return = draw(rt, rt.Path[len(rt.Path)-1]); rt.Return == nil {
-			return &Refusal{Cable: rt.Cable, Zone: rt.Zone, Reason: "the second cold lead finds no way back without crossing a heating cable"}
+			return &fault{cable: rt.Cable, what: "the second cold lead finds no way back without crossing a heating cable"}
 		}
 	}
 	return nil

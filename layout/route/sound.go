@@ -11,7 +11,7 @@ import (
 const (
 	lengthSlop = 0.1
 	gapSlop    = 0.5
-	edgeSlop   = 0.6
+	edgeSlop   = 0.5
 )
 
 // near is how far along the cable, in closest gaps, two points must be from
@@ -20,13 +20,16 @@ const (
 const near = 1.65
 
 // sound reports whether a path keeps the hard rules: length, room for every
-// bend, distance to itself, and every bend inside the zone. The legs are
-// inside it by the way they are made.
-func sound(path []plane.Point, rule rules, zone plane.Region, length float64) bool {
+// bend, distance to itself, every bend inside the zone, and the power cap. The
+// legs are inside it by the way they are made. The first laid points are
+// there already.
+func sound(path []plane.Point, rule rules, zone plane.Region, length float64, laid int) bool {
 	if len(path) < 2 || math.Abs(Length(path, rule.bend)-length) > lengthSlop {
 		return false
 	}
-	return bendsFit(path, rule) && apart(path, rule) && bendsInside(path, rule, zone)
+	legs := segments(path)
+	return bendsFit(path, rule) && apart(path, rule) && bendsInside(path, rule, zone) &&
+		cool(legs[max(0, laid-1):], legs, rule.meanGap*rule.pitch, rule.links())
 }
 
 // bendsFit reports whether every leg is long enough for the bends at its ends

@@ -148,7 +148,7 @@ func (w *sweep) cached(costs []float32, x, y int, cost func(g *grid, x, y int) f
 // aim gets ready for a plan with wanted gap s.
 func (w *sweep) aim(s float64) {
 	w.s, w.done, w.arena, w.finals = s, inf32, w.arena[:0], w.finals[:0]
-	w.lane = max(w.rule.closest, min(w.rule.widest, int(math.Round(s))))
+	w.lane = max(w.rule.closest, int(math.Ceil(w.rule.meanGap-1e-9)), min(w.rule.widest, int(math.Round(s))))
 	if w.t = w.tables[w.lane]; w.t == nil {
 		w.t = newTable(w.g, w.rule, w.lane)
 		w.tables[w.lane] = w.t

@@ -14,7 +14,12 @@ type candidate struct {
 	score Score
 	s     float64
 	over  float64 // mm the plan was too long
+	leads float64 // share of the score's total for the leads
 }
+
+// laying is the score's total but for the leads: how long they are says
+// nothing of whether a wider search would help.
+func (c *candidate) laying() float64 { return c.score.Total - c.leads }
 
 // A way is the search in one direction of the rows.
 type way struct {
@@ -26,7 +31,8 @@ type way struct {
 	enough  float64      // widest wanted gap known to give a long enough plan
 	tooWide float64      // smallest known to give too short a one
 	best    *candidate   // of all tries
-	first   float64      // its score's total after bracket
+	found   []*candidate // each the best of its time
+	first   float64      // the best's score for laying after bracket
 	seen    [][]node     // plans considered
 }
 
@@ -90,8 +96,12 @@ func (w *way) consider(p *runPlan, s float64) {
 	if w.best != nil {
 		limit = w.best.score.Total
 	}
-	if sc := w.field.judge(path, limit); sc.Total < limit && sound(path, w.sweep.rule, w.zone, w.length) {
-		w.best = &candidate{p, path, sc, s, over}
+	leads, places := w.sweep.wish.judge(path)
+	sc := w.field.judge(path, limit-leads-places)
+	sc.Total += leads + places
+	if sc.Total < limit && sound(path, w.sweep.rule, w.zone, w.length, from.kept()) {
+		w.best = &candidate{p, path, sc, s, over, leads}
+		w.found = append(w.found, w.best)
 	}
 }
 
@@ -103,13 +113,13 @@ func (w *way) bracket(s float64) {
 	defer func() {
 		w.first = math.Inf(1)
 		if w.best != nil {
-			w.first = w.best.score.Total
+			w.first = w.best.laying()
 		}
 	}()
 	for range 5 {
 		s = math.Max(float64(rule.closest), math.Min(float64(rule.widest), s))
 		n := w.try(s)
-		if w.spent() || w.tooWide-w.enough < 0.03 || w.best != nil && w.best.score.Total < good {
+		if w.spent() || w.tooWide-w.enough < 0.03 || w.best != nil && w.best.laying() < good {
 			return
 		}
 		if n == 0 {

@@ -1,0 +1,243 @@
+package route
+
+import (
+	"fmt"
+	"math"
+
+	"oxturn/layout/plane"
+)
+
+// leadSlop is how near, in mm, a cold lead may come to heating cable or leave
+// the floor, and how far it may begin from the entry.
+const leadSlop = 1.0
+
+// A fault is a rule that a whole answer breaks, and by which cable.
+type fault struct {
+	cable    int
+	what     string
+	bearable bool // a wish, not a rule
+}
+
+// mostAnswers bounds how many whole answers are audited.
+const mostAnswers = 16
+
+// answer puts the best routes of all cables together, draws the leads and
+// audits the whole. A cable at fault gives way to its next best route; when
+// none is left the answer is a refusal.
+func (r *room) answer(options [][]Route) ([]Route, error) {
+	var spare []Route
+	var worst *fault
+	at := make([]int, len(options))
+	for range mostAnswers {
+		routes := make([]Route, len(options))
+		for i, o := range options {
+			routes[i] = o[at[i]]
+		}
+		f := r.leads(routes)
+		if f == nil {
+			f = r.audit(routes)
+		}
+		switch {
+		case f == nil:
+			return routes, nil
+		case f.bearable && spare == nil:
+			spare = routes
+		case worst == nil:
+			worst = f
+		}
+		if at[f.cable]++; at[f.cable] == len(options[f.cable]) {
+			break
+		}
+	}
+	if spare != nil {
+		return spare, nil
+	}
+	return nil, &Refusal{Cable: worst.cable, Zone: options[worst.cable][0].Zone, Reason: worst.what}
+}
+
+// audit checks a whole answer against the rules, with nothing taken on trust
+// from how it was made. What was laid before is not judged again. It returns
+// the first fault, rules before wishes.
+func (r *room) audit(routes []Route) *fault {
+	for i := range routes {
+		if what := r.auditPath(routes, i); what != "" {
+			return &fault{cable: i, what: fmt.Sprintf("the best route found for cable %s %s", r.p.Cables[i].ID, what)}
+		}
+		if what := r.auditLeads(routes, i); what != "" {
+			return &fault{cable: i, what: fmt.Sprintf("the cold lead of cable %s %s", r.p.Cables[i].ID, what)}
+		}
+	}
+	return crossedLeads(routes)
+}
+
+// auditPath says what rule the path of cable i breaks, "" for none.
+func (r *room) auditPath(routes []Route, i int) string {
+	rt, c := routes[i], r.p.Cables[i]
+	rule, laid := rulesFor(r.p, c), max(1, len(r.frozen(i)))
+	if len(rt.Path) < 2 || !(math.Abs(Length(rt.Path, r.p.Bend)-c.Length) <= lengthSlop) {
+		return "is not of the cable's length"
+	}
+	if !bendsFit(rt.Path, rule) {
+		return "has no room for a bend"
+	}
+	zone := r.p.Zones[rt.Zone]
+	if !legsInside(segments(rt.Path)[laid-1:], zone) || !bendsInside(rt.Path, rule, zone) {
+		return "leaves its zone"
+	}
+	if !apart(rt.Path, rule) {
+		return "comes closer to itself than the closest gap"
+	}
+	all := segments(rt.Path)
+	for j, other := range routes {
+		if j == i {
+			continue
+		}
+		legs := segments(other.Path)
+		if !clearOf(segments(rt.Path)[laid-1:], legs, float64(r.p.Closest)*r.p.Pitch-gapSlop) {
+			return fmt.Sprintf("comes closer to cable %s than the closest gap", r.p.Cables[j].ID)
+		}
+		all = append(all, legs...)
+	}
+	if !cool(segments(rt.Path)[laid-1:], all, rule.meanGap*rule.pitch, rule.links()) {
+		return "puts more power on three neighbouring runs than the cap"
+	}
+	return ""
+}
+
+// legsInside reports whether straight legs stay in the zone.
+func legsInside(legs []plane.Segment, zone plane.Region) bool {
+	var edges []plane.Segment
+	for _, r := range zone.Rings() {
+		for i := range r {
+			edges = append(edges, r.Edge(i))
+		}
+	}
+	for _, l := range legs {
+		box, along := plane.Bounds([]plane.Point{l.A, l.B}), []float64{0.5}
+		for _, e := range edges {
+			if !beyond(box, plane.Bounds([]plane.Point{e.A, e.B}), 1) && l.Gap(e) < 1 {
+				along = append(along, stationsBy(l, e)...)
+			}
+		}
+		for _, t := range along {
+			if zone.Depth(l.A.Lerp(l.B, t)) < -edgeSlop {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// stationsBy returns the places along leg l, as shares of it, where it may be
+// farthest outside an edge that it meets: its ends, beside the edge's ends,
+// and every 10 mm between.
+func stationsBy(l, e plane.Segment) []float64 {
+	n := l.Length()
+	if n == 0 {
+		return []float64{0}
+	}
+	u := l.B.Sub(l.A).Unit()
+	a, b := e.A.Sub(l.A).Dot(u), e.B.Sub(l.A).Dot(u)
+	from, to := math.Max(0, math.Min(a, b)-20), math.Min(n, math.Max(a, b)+20)
+	out := []float64{0, 1, math.Max(0, math.Min(n, a)) / n, math.Max(0, math.Min(n, b)) / n}
+	for d := from; d < to; d += 10 {
+		out = append(out, d/n)
+	}
+	return out
+}
+
+// clearOf reports whether two sets of legs are at least d mm apart.
+func clearOf(a, b []plane.Segment, d float64) bool {
+	for _, l := range a {
+		box := plane.Bounds([]plane.Point{l.A, l.B})
+		for _, m := range b {
+			if !beyond(box, plane.Bounds([]plane.Point{m.A, m.B}), d) && l.Gap(m) < d {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// auditLeads says what rule the cold leads of cable i break, "" for none.
+func (r *room) auditLeads(routes []Route, i int) string {
+	rt := routes[i]
+	what := r.auditLead(routes, i, rt.ColdLead, rt.Path[0])
+	if what == "" && r.p.Cables[i].Ends == BothEnds {
+		what = r.auditLead(routes, i, rt.Return, rt.Path[len(rt.Path)-1])
+	}
+	return what
+}
+
+func (r *room) auditLead(routes []Route, i int, lead []plane.Point, end plane.Point) string {
+	if len(lead) < 2 || lead[0].Dist(r.p.Entry) > leadSlop || lead[len(lead)-1].Dist(end) > leadSlop {
+		return "does not join the entry to the heating part"
+	}
+	if reach := r.p.Cables[i].LeadReach; reach > 0 && pathLength(lead) > reach+lengthSlop {
+		return "is too short for the way to the heating part"
+	}
+	for _, l := range segments(lead) {
+		k := math.Max(1, math.Ceil(l.Length()/20))
+		for n := 0.0; n <= k; n++ {
+			if r.p.Floor.Depth(l.A.Lerp(l.B, n/k)) < -leadSlop {
+				return "leaves the floor"
+			}
+		}
+	}
+	for _, other := range routes {
+		for _, m := range segments(other.Path) {
+			if !leadPasses(lead, m, end) {
+				return fmt.Sprintf("meets the heating part of cable %s", r.p.Cables[other.Cable].ID)
+			}
+		}
+	}
+	return ""
+}
+
+// leadPasses reports whether a lead that ends at end keeps off heating leg m.
+// At its end it joins the cable, so there only a crossing counts.
+func leadPasses(lead []plane.Point, m plane.Segment, end plane.Point) bool {
+	joins := m.A.Dist(end) < leadSlop || m.B.Dist(end) < leadSlop
+	for _, l := range segments(lead) {
+		if l.Crosses(m) || !joins && l.Gap(m) < leadSlop/2 {
+			return false
+		}
+	}
+	return true
+}
+
+// crossedLeads finds two cold leads that cross. They may share a fan at the
+// entry.
+func crossedLeads(routes []Route) *fault {
+	type lead struct {
+		cable int
+		legs  []plane.Segment
+	}
+	var leads []lead
+	for _, rt := range routes {
+		for _, l := range [][]plane.Point{rt.ColdLead, rt.Return} {
+			if len(l) < 2 {
+				continue
+			}
+			legs := segments(l)
+			for _, other := range leads {
+				if crossing(legs, other.legs, l[0]) {
+					return &fault{cable: rt.Cable, what: "two cold leads cross", bearable: true}
+				}
+			}
+			leads = append(leads, lead{rt.Cable, legs})
+		}
+	}
+	return nil
+}
+
+func crossing(a, b []plane.Segment, entry plane.Point) bool {
+	for _, l := range a {
+		for _, m := range b {
+			if at, ok := l.Intersection(m); ok && l.Crosses(m) && at.Dist(entry) > leadFan {
+				return true
+			}
+		}
+	}
+	return false
+}
