@@ -8,18 +8,16 @@ import (
 // A table holds what does not change from plan to plan with the same lane.
 type table struct {
 	events []int
-	strips [][]span         // by row and gap, see strip
-	places [][]place        // by row and gap
-	ways   map[waysKey]span // outcomes of a kind of row
-	list   []outcome
-	plugs  []plug
+	strips [][]span  // by row and gap, see strip
+	places [][]place // by row and gap
+	ways   map[waysKey]wayList
 	kinds  map[string]int32
 	kindOf []int32     // kind of row by row and gap, negative for not yet known
 	bare   [][]float64 // by how many whole pegs a run reaches; by row and gap, negative for not yet known
 }
 
 func newTable(g *grid, rule rules, lane int) *table {
-	t := &table{events: g.events(lane), ways: map[waysKey]span{}, kinds: map[string]int32{}}
+	t := &table{events: g.events(lane), ways: map[waysKey]wayList{}, kinds: map[string]int32{}}
 	n := g.ny * (rule.widest + 1)
 	t.strips = make([][]span, n)
 	t.places = make([][]place, n)
@@ -31,11 +29,17 @@ func newTable(g *grid, rule rules, lane int) *table {
 	return t
 }
 
+// A wayList holds the outcomes of a kind of row, cheapest first.
+type wayList struct {
+	outcomes []outcome
+	plugs    []plug
+}
+
 // An outcome is one way of laying a row: its plugs, from the left, two a run.
 type outcome struct {
 	cost   float32 // without the ends' and the gap's
 	length float32 // of its runs, pegs
-	first  int32   // index of its plugs
+	first  int32   // index of its plugs in the list
 	n      int8
 	downs  int8
 }
@@ -56,14 +60,15 @@ var levelBound = [levels]float32{1, 3, 30}
 const levels = 3
 
 // ways lists the outcomes of the row being worked on, cheapest first.
-func (w *sweep) ways(base []place, level int) []outcome {
+func (w *sweep) ways(base []place, level int) wayList {
 	key := waysKey{kind: w.kind(base), level: int8(level), flags: w.st.flags, n: w.st.n, pos: w.st.pos}
-	if s, ok := w.t.ways[key]; ok {
-		return w.t.list[s.a:s.b]
+	if l, ok := w.t.ways[key]; ok {
+		return l
 	}
-	r := &rowWalk{sweep: w, first: len(w.t.list)}
+	r := &w.walker
+	r.sweep, r.plugs, r.list, r.used = w, r.plugs[:0], r.list[:0], r.used[:0]
 	r.arrive(base)
-	for l := level; l < levels && len(w.t.list) == r.first; l++ {
+	for l := level; l < levels && len(r.list) == 0; l++ {
 		r.steps, r.bound = 0, w.slack*levelBound[l]
 		r.walk(0, false, -1, -1000, 0)
 		w.work += r.steps
@@ -71,14 +76,14 @@ func (w *sweep) ways(base []place, level int) []outcome {
 			break
 		}
 	}
-	out := w.t.list[r.first:]
-	slices.SortFunc(out, func(a, b outcome) int {
+	slices.SortFunc(r.list, func(a, b outcome) int {
 		if a.cost != b.cost {
 			return cmp.Compare(a.cost, b.cost)
 		}
 		return cmp.Compare(a.first, b.first)
 	})
-	w.t.ways[key] = span{r.first, len(w.t.list)}
+	out := wayList{slices.Clone(r.list), slices.Clone(r.used)}
+	w.t.ways[key] = out
 	return out
 }
 
@@ -118,8 +123,9 @@ type rowWalk struct {
 	at    []place
 	plugs []plug
 	bound float32
-	first int
 	steps int
+	list  []outcome // found so far
+	used  []plug    // by them
 }
 
 // mostSteps bounds the work on one row.
@@ -142,7 +148,7 @@ func (w *rowWalk) arrive(base []place) {
 
 // keep notes an outcome.
 func (w *rowWalk) keep(cost float32) {
-	o := outcome{cost: cost, first: int32(len(w.t.plugs)), n: int8(len(w.plugs))}
+	o := outcome{cost: cost, first: int32(len(w.used)), n: int8(len(w.plugs))}
 	for i, p := range w.plugs {
 		if p.kind == plugDown {
 			o.downs++
@@ -154,8 +160,8 @@ func (w *rowWalk) keep(cost float32) {
 	if len(w.plugs) == 0 || o.downs > maxLinks || (o.downs == 0) != (w.gap == 0) {
 		return
 	}
-	w.t.list = append(w.t.list, o)
-	w.t.plugs = append(w.t.plugs, w.plugs...)
+	w.list = append(w.list, o)
+	w.used = append(w.used, w.plugs...)
 }
 
 // walk decides, place by place from the left, where runs begin and end.
@@ -258,6 +264,9 @@ func (w *rowWalk) fresh(a, b int) bool {
 
 // pathEnds calls then with the start of heat plugged in at p, and with the end.
 func (w *rowWalk) pathEnds(p *place, then func(float32)) {
+	if !p.rim {
+		return
+	}
 	n := len(w.plugs)
 	flags := w.st.flags
 	for _, q := range w.plugs {
@@ -267,9 +276,6 @@ func (w *rowWalk) pathEnds(p *place, then func(float32)) {
 		case plugEnd:
 			flags |= hasEnd
 		}
-	}
-	if !p.rim {
-		return
 	}
 	if flags&hasStart == 0 {
 		w.push(p.x, plugStart, 0)

@@ -104,6 +104,7 @@ type sweep struct {
 	plugs   []plug
 	drift   float32
 	fixed   float32
+	walker  rowWalk
 }
 
 const (
@@ -281,11 +282,13 @@ func (w *sweep) expand(id int32, level int) {
 
 // lay goes through the ways of laying row y's runs, cheapest first.
 func (w *sweep) lay(y, level int) {
-	for _, o := range w.ways(w.placesFor(y, w.gap), level) {
+	list := w.ways(w.placesFor(y, w.gap), level)
+	for _, o := range list.outcomes {
 		cost := w.fixed + o.cost
 		if cost > w.limit() {
 			break
 		}
+		w.plugs = list.plugs[o.first : o.first+int32(o.n)]
 		w.settle(o, cost)
 	}
 }
@@ -303,7 +306,6 @@ func (w *sweep) limit() float32 {
 // settle joins the links through the row's runs and keeps the new state.
 func (w *sweep) settle(o outcome, cost float32) {
 	w.work += 4 // it costs about as much as four steps of a rowWalk
-	w.plugs = w.t.plugs[o.first : o.first+int32(o.n)]
 	y := int(w.st.y)
 	ns := state{parent: w.stIndex, length: w.st.length + o.length + float32(int(o.downs)*w.gap), y: w.st.y + int16(w.gap), gap: int8(w.gap), gap2: w.st.gap, drift: w.drift, flags: w.st.flags, sx: -1, ex: -1}
 	for _, p := range w.plugs {
