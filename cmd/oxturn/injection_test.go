@@ -122,6 +122,8 @@ func inspect(t *testing.T, text, path string) {
 		if !json.Valid(data) {
 			t.Errorf("%s: %s is no JSON", text, path)
 		}
+	case ".html":
+		inspectHTML(t, text, data)
 	case ".pdf":
 		inspectPDF(t, text, path, data)
 	}
@@ -173,6 +175,25 @@ func inspectCSV(t *testing.T, text string, data []byte) {
 		}
 	}
 }
+
+// inspectHTML allows no script but the page's own: none of the texts may open
+// or close one.
+func inspectHTML(t *testing.T, text string, data []byte) {
+	t.Helper()
+	page := strings.ToLower(string(data))
+	if opened, closed := strings.Count(page, "<script"), strings.Count(page, "</script"); opened != closed {
+		t.Errorf("%s: the map opens %d scripts and closes %d", text, opened, closed)
+	}
+	page = htmlScript.ReplaceAllString(page, "") // in the page's own scripts a text is a string of JSON
+	for _, bad := range []string{"<script>alert", " onload='alert", "<!entity", `href="javascript:`} {
+		if strings.Contains(page, bad) {
+			t.Errorf("%s: the map has %s", text, bad)
+		}
+	}
+}
+
+// htmlScript is a script of a page with what is in it.
+var htmlScript = regexp.MustCompile(`(?s)<script.*?</script>`)
 
 // pdfString is a string of a PDF, whose text is no part of its structure.
 var pdfString = regexp.MustCompile(`\((?:[^()\\]|\\.)*\)`)
