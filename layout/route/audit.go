@@ -177,7 +177,7 @@ func (r *room) auditLead(routes []Route, i int, lead []plane.Point, end plane.Po
 		return "is too short for the way to the heating part"
 	}
 	for _, l := range segments(lead) {
-		k := math.Max(1, math.Ceil(l.Length()/20))
+		k := math.Max(4, math.Ceil(l.Length()/5))
 		for n := 0.0; n <= k; n++ {
 			if r.p.Floor.Depth(l.A.Lerp(l.B, n/k)) < -leadSlop {
 				return "leaves the floor"

@@ -25,7 +25,10 @@ func (s *strip) leadRoute(floor plane.Region, start plane.Point, cables [][]plan
 	if v.clear(s.entry, start) {
 		return []plane.Point{s.entry, start}
 	}
-	cells := s.search(floor, v, start)
+	cells := s.search(floor, v, start, floor)
+	if cells == nil { // closer by the walls then
+		cells = s.search(floor, v, start, nil)
+	}
 	if cells == nil {
 		return nil
 	}
@@ -87,10 +90,16 @@ func (v *leadView) taut(pts []plane.Point) []plane.Point {
 }
 
 // search goes from start to the entry over floor cells clear of all lines
-// (A*) and returns the cell centres in order from the entry.
-func (s *strip) search(floor plane.Region, v *leadView, start plane.Point) []plane.Point {
+// and of the rims of off (A*), and returns the cell centres in order from the
+// entry.
+func (s *strip) search(floor plane.Region, v *leadView, start plane.Point, off plane.Region) []plane.Point {
 	open := s.raster(floor)
 	s.block(open, v.lines)
+	for _, r := range off.Rings() {
+		for i := range r {
+			s.block(open, []plane.Segment{r.Edge(i)})
+		}
+	}
 	dist := make([]float64, len(open))
 	back := make([]int32, len(open))
 	for i := range dist {

@@ -235,8 +235,8 @@ func (l leg) within(y, r float64) (a, b float64) {
 	} else if y > l.y1 {
 		d = y - l.y1
 	}
-	w := math.Sqrt(math.Max(0, r*r-d*d))
-	return math.Min(l.x0, l.x1) - w, math.Max(l.x0, l.x1) + w
+	w := math.Sqrt(max(0, r*r-d*d))
+	return min(l.x0, l.x1) - w, max(l.x0, l.x1) + w
 }
 
 // fill sets bits a to b of a row.
@@ -276,7 +276,7 @@ func (f *field) covered(legs []leg) (share, bare float64) {
 	}
 	every := 1 + len(cold)/400
 	for i := 0; i < len(cold); i += every {
-		far = math.Max(far, nearest(legs, cold[i])*f.cell)
+		far = max(far, nearest(legs, cold[i])*f.cell)
 	}
 	return 1 - float64(n)/float64(f.cells), far / (f.spacing / 2)
 }
@@ -284,9 +284,9 @@ func (f *field) covered(legs []leg) (share, bare float64) {
 func nearest(legs []leg, p plane.Point) float64 {
 	d := math.Inf(1)
 	for _, l := range legs {
-		dx := math.Max(0, math.Max(math.Min(l.x0, l.x1)-p.X, p.X-math.Max(l.x0, l.x1)))
-		dy := math.Max(0, math.Max(l.y0-p.Y, p.Y-l.y1))
-		d = math.Min(d, dx*dx+dy*dy)
+		dx := max(0, max(min(l.x0, l.x1)-p.X, p.X-max(l.x0, l.x1)))
+		dy := max(0, max(l.y0-p.Y, p.Y-l.y1))
+		d = min(d, dx*dx+dy*dy)
 	}
 	return math.Sqrt(d)
 }
@@ -318,7 +318,7 @@ func (f *field) uneven(legs []leg) float64 {
 	if mean == 0 {
 		return 1
 	}
-	return math.Sqrt(math.Max(0, squares/k-mean*mean)*k/(k-1)) / mean
+	return math.Sqrt(max(0, squares/k-mean*mean)*k/(k-1)) / mean
 }
 
 // inDisc is the length of an axis-parallel leg inside a disc.
@@ -335,7 +335,7 @@ func (l leg) inDisc(p plane.Point, r float64) float64 {
 		return 0
 	}
 	w := math.Sqrt(h)
-	return math.Max(0, math.Min(b, mid+w)-math.Max(a, mid-w))
+	return max(0, min(b, mid+w)-max(a, mid-w))
 }
 
 // judge scores a path in the zone. A path that can't be as good as limit is
@@ -353,7 +353,7 @@ func (f *field) judge(path []plane.Point, limit float64) Score {
 	}
 	s.Straight = long / total
 	s.Covered, s.Bare = f.covered(legs)
-	s.Total = 100*(1-s.Covered) + weighBare*math.Max(0, s.Bare-1.5) +
+	s.Total = 100*(1-s.Covered) + weighBare*max(0, s.Bare-1.5) +
 		weighShort*(1-s.Straight) + weighTurns*float64(s.Turns)/(total/1000)
 	if s.Total >= limit {
 		return s

@@ -123,8 +123,9 @@ func (r *room) search(sh share, rule rules, wish *wishes, f *field) []*candidate
 		together(2, func(i int) {
 			g := newGrid(sh.region, r.lattice, i == 1)
 			ways[i] = &way{sweep: newSweep(g, rule, wish, e), field: f, zone: r.p.Zones[sh.zone], length: r.p.Cables[sh.cable].Length, laid: Length(r.frozen(sh.cable), rule.bend)}
-			ways[i].bracket(f.spacing / rule.pitch)
+			ways[i].begin(f.spacing / rule.pitch)
 		})
+		bracketBoth(ways)
 		together(2, func(i int) {
 			if ways[i].worthMore(ways[1-i]) {
 				ways[i].refine()
@@ -139,6 +140,21 @@ func (r *room) search(sh share, rule rules, wish *wishes, f *field) []*candidate
 		}
 	}
 	return found
+}
+
+// bracketBoth brackets in both directions, round by round, until one has a
+// good route. They look at each other only between rounds, so that both may go
+// on at once.
+func bracketBoth(ways []*way) {
+	for range rounds {
+		if ways[0].laying() < good || ways[1].laying() < good {
+			break
+		}
+		together(2, func(i int) { ways[i].bracket() })
+	}
+	for _, w := range ways {
+		w.first = w.laying()
+	}
 }
 
 // leads draws the cold leads once all paths are known.

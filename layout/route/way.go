@@ -32,7 +32,8 @@ type way struct {
 	tooWide float64      // smallest known to give too short a one
 	best    *candidate   // of all tries
 	found   []*candidate // each the best of its time
-	first   float64      // the best's score for laying after bracket
+	gap     float64      // to try next
+	first   float64      // the best's score for laying after bracketing
 	seen    [][]node     // plans considered
 }
 
@@ -56,7 +57,7 @@ func (w *way) spent() bool { return w.best != nil && w.sweep.work > mostWork }
 // worthMore reports whether the direction is worth refining beside the other.
 // It looks at first only, so that both may be refined at once.
 func (w *way) worthMore(other *way) bool {
-	return w.first <= other.first+closeCall && w.first > good && !math.IsInf(w.first, 1)
+	return w.first <= other.first+closeCall && w.first > good && other.first > good && !math.IsInf(w.first, 1)
 }
 
 // fitted is how many plans of one sweep are fitted and judged.
@@ -105,32 +106,47 @@ func (w *way) consider(p *runPlan, s float64) {
 	}
 }
 
-// bracket looks for the widest gap whose plan is just long enough, from a
-// first guess.
-func (w *way) bracket(s float64) {
+// rounds is how many gaps are tried to bracket the widest that gives a long
+// enough plan.
+const rounds = 5
+
+// begin gets ready to bracket, from a first guess of the gap.
+func (w *way) begin(s float64) {
 	rule := w.sweep.rule
-	w.enough, w.tooWide = float64(rule.closest)-0.5, float64(rule.widest)+0.5
-	defer func() {
-		w.first = math.Inf(1)
-		if w.best != nil {
-			w.first = w.best.laying()
-		}
-	}()
-	for range 5 {
-		s = math.Max(float64(rule.closest), math.Min(float64(rule.widest), s))
-		n := w.try(s)
-		if w.spent() || w.tooWide-w.enough < 0.03 || w.best != nil && w.best.laying() < good {
-			return
-		}
-		if n == 0 {
-			s *= 0.98
-			continue
-		}
-		s *= math.Max(0.93, math.Min(1.07, (n-w.laid)/((w.length-w.laid)*1.01)))
-		if s <= w.enough || s >= w.tooWide {
-			s = (w.enough + w.tooWide) / 2
-		}
+	w.gap, w.enough, w.tooWide = s, float64(rule.closest)-0.5, float64(rule.widest)+0.5
+}
+
+// bracket tries one gap on the way to the widest whose plan is just long
+// enough.
+func (w *way) bracket() {
+	if w.settled() {
+		return
 	}
+	rule := w.sweep.rule
+	s := math.Max(float64(rule.closest), math.Min(float64(rule.widest), w.gap))
+	n := w.try(s)
+	if n == 0 {
+		w.gap = s * 0.98
+		return
+	}
+	s *= math.Max(0.93, math.Min(1.07, (n-w.laid)/((w.length-w.laid)*1.01)))
+	if s <= w.enough || s >= w.tooWide {
+		s = (w.enough + w.tooWide) / 2
+	}
+	w.gap = s
+}
+
+// settled reports whether more bracketing would gain nothing.
+func (w *way) settled() bool {
+	return w.spent() || w.tooWide-w.enough < 0.03 || w.laying() < good
+}
+
+// laying is that of the best candidate, infinite for none.
+func (w *way) laying() float64 {
+	if w.best == nil {
+		return math.Inf(1)
+	}
+	return w.best.laying()
 }
 
 // refine tries gaps below the widest that is enough: more runs than needed,
