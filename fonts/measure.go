@@ -29,7 +29,8 @@ type table struct {
 	font    *sfnt.Font
 	ppem    fixed.Int26_6
 	common  [cached]glyph
-	capital float64 // height of an H, in ems
+	advance [cached]float64 // advance of what is set for each of them, for Width
+	capital float64         // height of an H, in ems
 }
 
 var (
@@ -56,6 +57,9 @@ func parse(data []byte) *table {
 	var buf sfnt.Buffer
 	for r := range t.common {
 		t.common[r] = t.look(&buf, rune(r))
+	}
+	for r := range t.common {
+		t.advance[r] = t.set(rune(r)).advance
 	}
 	t.capital = t.common['H'].top
 	return t
@@ -106,7 +110,11 @@ func EmSize(f Face, capHeight float64) float64 {
 func Width(f Face, s string, capHeight float64) float64 {
 	t, w := tableOf(f), 0.0
 	for _, r := range s {
-		w += t.set(r).advance
+		if r < cached {
+			w += t.advance[r]
+		} else {
+			w += t.set(r).advance
+		}
 	}
 	return w * EmSize(f, capHeight)
 }
