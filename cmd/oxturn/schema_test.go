@@ -186,7 +186,7 @@ func TestSchemaHasEveryKey(t *testing.T) {
 	}
 }
 
-var update = flag.Bool("update", false, "write the schema files beside the examples anew")
+var update = flag.Bool("update", false, "take what is written now for good: golden files, and the schemas beside the examples")
 
 // TestSchemaFiles holds the schema files beside the examples to what the
 // command prints, and the examples to the line that names them.

@@ -1,0 +1,100 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"crypto/sha256"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+)
+
+const goldenFolder = "../../testdata/golden"
+
+// The examples are drawn whole. Layouts, take-offs and cable plans are kept as
+// they are, to be read and looked at; of the other sheets a sum shows that one
+// has changed. -update takes the new ones for good.
+func TestGolden(t *testing.T) {
+	out := t.TempDir()
+	args := []string{"draw", "-o", out, "--only", "layout,svg,takeoff"}
+	for _, n := range []string{"bath", "kitchen", "entry"} {
+		args = append(args, "../../testdata/jobs/"+n+".toml")
+	}
+	var said bytes.Buffer
+	if code := Run(context.Background(), args, strings.NewReader(""), io.Discard, &said); code != exitOK {
+		t.Fatalf("exit code %d:\n%s", code, said.String())
+	}
+	entries, err := os.ReadDir(out)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var sums bytes.Buffer
+	var names []string
+	for _, e := range entries {
+		data, err := os.ReadFile(filepath.Join(out, e.Name()))
+		if err != nil {
+			t.Fatal(err)
+		}
+		names = append(names, e.Name())
+		if keptWhole(e.Name()) {
+			golden(t, e.Name(), data)
+			continue
+		}
+		fmt.Fprintf(&sums, "%x  %s\n", sha256.Sum256(data), e.Name())
+	}
+	golden(t, "sums.txt", sums.Bytes())
+	noneLeftOver(t, append(names, "sums.txt"))
+}
+
+func keptWhole(name string) bool {
+	return strings.HasSuffix(name, ".layout.json") || strings.HasSuffix(name, "-takeoff.csv") ||
+		strings.Contains(name, "-cable-plan-") && !strings.Contains(name, "-notes")
+}
+
+// golden compares one output with what was taken for good.
+func golden(t *testing.T, name string, data []byte) {
+	t.Helper()
+	path := filepath.Join(goldenFolder, name)
+	if *update {
+		if err := os.WriteFile(path, data, 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !bytes.Equal(data, want) {
+		t.Errorf("%s has changed, first at %s\nlook at the new one, and run: go test ./cmd/oxturn -run Golden -update", name, firstDifference(data, want))
+	}
+}
+
+// firstDifference names the first line in which a and b differ.
+func firstDifference(a, b []byte) string {
+	la, lb := strings.Split(string(a), "\n"), strings.Split(string(b), "\n")
+	for i := range min(len(la), len(lb)) {
+		if la[i] != lb[i] {
+			return fmt.Sprintf("line %d: %.120q, was %.120q", i+1, la[i], lb[i])
+		}
+	}
+	return fmt.Sprintf("line %d", min(len(la), len(lb))+1)
+}
+
+// noneLeftOver checks that every kept file is still drawn.
+func noneLeftOver(t *testing.T, names []string) {
+	t.Helper()
+	kept, err := os.ReadDir(goldenFolder)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, e := range kept {
+		if !slices.Contains(names, e.Name()) {
+			t.Errorf("%s is kept but no longer drawn", e.Name())
+		}
+	}
+}
