@@ -7,6 +7,8 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+
+	"oxturn/drawing/sheets"
 )
 
 const drawHelp = `
@@ -26,6 +28,7 @@ Reads each job, lays the cable and writes, NAME being the job file's:
 Flags:
   -o DIR                 where to write (default: the current folder)
   --only LIST            some of layout,pdf,svg,takeoff,map
+  --for READER           sheets for installer, estimator, electrician or owner
   --name NAME            NAME of the outputs, for a single job
 ` + mannerHelp + `
 Nothing is written for a job that has errors or whose cable does not fit.
@@ -38,6 +41,7 @@ type drawOrder struct {
 	dir    string
 	only   []string
 	name   string
+	reader string // whose sheets are wanted; empty: all
 	folder *folder
 	brief  bool // one line a job
 }
@@ -48,6 +52,7 @@ func draw(ctx context.Context, c *console, args []string) int {
 	fs.StringVar(&o.dir, "o", ".", "")
 	only := fs.String("only", strings.Join(kinds(), ","), "")
 	fs.StringVar(&o.name, "name", "", "")
+	fs.StringVar(&o.reader, "for", "", "")
 	names, code, ok := parse(c, "draw", fs, args)
 	if !ok {
 		return code
@@ -87,6 +92,9 @@ func parseOnly(list string) ([]string, error) {
 
 // check finds what cannot be done before any work is.
 func (o *drawOrder) check(names []string) error {
+	if o.reader != "" && !slices.Contains(sheets.Readers(), o.reader) {
+		return fmt.Errorf("--for %q is not a reader%s; use one of %s", o.reader, didYouMean(o.reader, sheets.Readers()), strings.Join(sheets.Readers(), ", "))
+	}
 	if o.name != "" {
 		if err := checkName(o.name); err != nil {
 			return fmt.Errorf("--name: %w", err)
@@ -133,7 +141,7 @@ func (o *drawOrder) one(ctx context.Context, c *console, name string) int {
 	if code != exitOK {
 		return code
 	}
-	files, err := outputs(w, o.only)
+	files, err := o.outputs(w)
 	if err != nil {
 		c.say("oxturn: %s: %v", name, err)
 		return exitUsage
@@ -149,13 +157,21 @@ func (o *drawOrder) one(ctx context.Context, c *console, name string) int {
 	return exitOK
 }
 
+// outputs makes the files, of the reader's sheets where one is named.
+func (o *drawOrder) outputs(w *work) ([]file, error) {
+	if o.reader != "" {
+		w.sheets, _ = sheets.For(w.sheets, o.reader)
+	}
+	return outputs(w, o.only)
+}
+
 // pour draws one job and writes its only file to the output.
 func (o *drawOrder) pour(ctx context.Context, c *console, name string) int {
 	w, code := load(ctx, &console{In: c.In, Out: c.Err, Err: c.Err, Colour: c.Colour}, name, o.name, o.manner)
 	if code != exitOK {
 		return code
 	}
-	files, err := outputs(w, o.only)
+	files, err := o.outputs(w)
 	if err == nil {
 		_, err = c.Out.Write(files[0].data)
 	}

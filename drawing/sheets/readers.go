@@ -33,3 +33,8 @@ func For(set []*drawing.Sheet, reader string) (some []*drawing.Sheet, ok bool) {
 	}
 	return some, true
 }
+
+// Readers returns the names that For knows, in the order of the work.
+func Readers() []string {
+	return []string{"installer", "estimator", "electrician", "owner"}
+}
