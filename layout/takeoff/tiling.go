@@ -39,12 +39,13 @@ func Tile(room plane.Region, t job.Tile) (out Tiling, ok bool) {
 	if cells := (box.W()/along + 2) * (box.H()/across + 2); !(cells < maxCells) {
 		return out, false
 	}
-	out = Tiling{Grid: g, First: int(math.Floor((box.Min.Y + least) / across))}
-	for row := out.First; float64(row)*across < box.Max.Y-least; row++ {
+	half := g.Joint / 2 // a tile's place reaches to the middle of the joints round it, as in At
+	out = Tiling{Grid: g, First: int(math.Floor((box.Min.Y + half + least) / across))}
+	for row := out.First; float64(row)*across-half < box.Max.Y-least; row++ {
 		y := float64(row) * across
-		b := s.band(axisY, y-g.Joint, y+g.Width).bounds()
-		first := int(math.Floor((b.Min.X - g.shiftOf(row) + least) / along))
-		last := int(math.Ceil((b.Max.X-g.shiftOf(row)-least)/along)) - 1
+		b := s.band(axisY, y-half, y+g.Width+half).bounds()
+		first := int(math.Floor((b.Min.X - g.shiftOf(row) + half + least) / along))
+		last := int(math.Floor((b.Max.X - g.shiftOf(row) + half - least) / along))
 		out.Rows = append(out.Rows, TileRow{first, max(1, last-first+1)})
 	}
 	return out, len(out.Rows) > 0
