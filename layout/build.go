@@ -3,6 +3,7 @@ package layout
 import (
 	"fmt"
 
+	"oxturn/layout/circuit"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
@@ -106,5 +107,5 @@ func (r *Room) cable(j *job.Job, label job.Cable, rt route.Route, number int) Ca
 // the box, its tail inside and the slack kept.
 func (r *Room) leadReach(label job.Cable) float64 {
 	t := r.Job.Thermostat
-	return label.Lead - t.Height - t.Tail - t.Slack
+	return circuit.Reach{Lead: label.Lead, Rise: t.Height, Tail: t.Tail, Slack: t.Slack}.Floor()
 }
