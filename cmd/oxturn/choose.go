@@ -16,6 +16,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/takeoff"
 )
 
 const chooseHelp = `
@@ -252,9 +253,9 @@ func optionsCSV(w io.Writer, rooms []layout.RoomOptions, pitch float64) error {
 	rows := [][]string{{"room", "cables", "taken", "fits", "length (mm)", "spacing (mm)", "spacing (pegs)", "heat (W/m²)", "covered (%)", "watts", "volts", "amps",
 		"lead reach (mm)", "fits 1 in smaller", "fits 1 in larger", "warm-up (s)", "why not"}}
 	for _, r := range optionRows(rooms, pitch) {
-		rows = append(rows, []string{defused(r.Room), defused(strings.Join(r.Cables, " + ")), strconv.FormatBool(r.Taken), strconv.FormatBool(r.Fits),
+		rows = append(rows, []string{takeoff.Defuse(r.Room), takeoff.Defuse(strings.Join(r.Cables, " + ")), strconv.FormatBool(r.Taken), strconv.FormatBool(r.Fits),
 			number(&r.Length), number(r.Spacing), number(r.Pegs), number(&r.Density), shareCell(r.Covered), number(&r.Watts), number(&r.Volts), number(&r.Amps),
-			number(&r.LeadReach), strconv.FormatBool(r.SmallerWithin), strconv.FormatBool(r.LargerWithin), number(r.WarmUp), defused(r.Why)})
+			number(&r.LeadReach), strconv.FormatBool(r.SmallerWithin), strconv.FormatBool(r.LargerWithin), number(r.WarmUp), takeoff.Defuse(r.Why)})
 	}
 	return out.WriteAll(rows)
 }
@@ -271,12 +272,4 @@ func shareCell(v *float64) string {
 		return ""
 	}
 	return strconv.FormatFloat(rounded(100**v, 2), 'f', -1, 64)
-}
-
-// defused keeps a spreadsheet from reading text as a formula.
-func defused(s string) string {
-	if s != "" && strings.ContainsAny(s[:1], "=+-@\t\r\n") {
-		return "'" + s
-	}
-	return s
 }

@@ -46,15 +46,17 @@ func csvRow(l Line) []string {
 	}
 	price := given(l.Price, func(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) })
 	return []string{
-		defuse(l.Code), defuse(l.Item), defuse(l.Basis), l.Unit, figure(l.Net), strconv.FormatFloat(100*l.Waste, 'f', 1, 64), figure(l.Gross),
-		given(l.Pack, figure), defuse(l.PackName), packs, figure(l.Spare), price,
-		us, other(l.Net), other(l.Gross), given(l.Pack, other), other(l.Spare), defuse(l.Note),
+		Defuse(l.Code), Defuse(l.Item), Defuse(l.Basis), l.Unit, figure(l.Net), strconv.FormatFloat(100*l.Waste, 'f', 1, 64), figure(l.Gross),
+		given(l.Pack, figure), Defuse(l.PackName), packs, figure(l.Spare), price,
+		us, other(l.Net), other(l.Gross), given(l.Pack, other), other(l.Spare), Defuse(l.Note),
 	}
 }
 
-// defuse keeps a spreadsheet from reading text as a formula.
-func defuse(text string) string {
-	if text != "" && strings.ContainsAny(text[:1], "=+-@\t\r") {
+// Defuse keeps a spreadsheet from reading text as a formula: a cell that begins
+// like one gets a leading apostrophe. Wide signs count, as some spreadsheets
+// take them for the plain ones.
+func Defuse(text string) string {
+	if strings.TrimLeft(text, "=+-@\t\r\n＝＋－＠") != text {
 		return "'" + text
 	}
 	return text

@@ -1,0 +1,109 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"encoding/csv"
+	"errors"
+	"os"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"oxturn/layout"
+	"oxturn/layout/job"
+	"oxturn/layout/takeoff"
+)
+
+// FuzzCSV puts any text in every cell of both tables: none is a formula, and
+// all of it is read back.
+func FuzzCSV(f *testing.F) {
+	for _, s := range append(slices.Clone(hostile), "Bath", "\t=1", "\r\n=1", "a\n=1", "\"", "a\"b", ",", "-1", "＝1+1", "\ufeff=1", `\.`) {
+		f.Add(s)
+	}
+	f.Fuzz(func(t *testing.T, s string) {
+		s = strings.ToValidUTF8(s, "?") // TOML is UTF-8, and a job with other bytes is not read
+		var list, table bytes.Buffer
+		if err := takeoff.WriteCSV(&list, takeoff.List{Lines: []takeoff.Line{{Code: s, Item: s, Basis: s, PackName: s, Note: s, Unit: "kg"}}}); err != nil {
+			t.Fatal(err)
+		}
+		room := layout.RoomOptions{Room: &job.Room{Name: s}, Options: []layout.Option{{Candidate: layout.Candidate{IDs: []string{s, s}, Why: s}}}}
+		if err := optionsCSV(&table, []layout.RoomOptions{room}, 30); err != nil {
+			t.Fatal(err)
+		}
+		inspectCSV(t, s, list.Bytes())
+		inspectCSV(t, s, table.Bytes())
+		readBack(t, s, list.Bytes(), 5)
+		readBack(t, s, table.Bytes(), 2)
+	})
+}
+
+// readBack wants a text in n cells. A reader takes \r\n for \n.
+func readBack(t *testing.T, s string, data []byte, n int) {
+	t.Helper()
+	want := strings.ReplaceAll(takeoff.Defuse(s), "\r\n", "\n")
+	rows, err := csv.NewReader(bytes.NewReader(data)).ReadAll()
+	if err != nil {
+		return // said by inspectCSV
+	}
+	found := 0
+	for _, row := range rows[1:] {
+		for _, cell := range row {
+			if cell == want {
+				found++
+			}
+		}
+	}
+	if found < n {
+		t.Errorf("%q is read back %d times, want %d:\n%s", s, found, n, data)
+	}
+}
+
+// FuzzDraw takes any job file the whole way to every output: it is drawn, or
+// refused with a reason; a fault of ours is never the answer.
+func FuzzDraw(f *testing.F) {
+	f.Add([]byte(tinyJob))
+	for _, file := range []string{"../../testdata/laid/bath.toml", "../../testdata/jobs/entry.toml"} {
+		data, err := os.ReadFile(file)
+		if err != nil {
+			f.Fatal(err)
+		}
+		f.Add(data)
+	}
+	for _, kind := range starterKinds {
+		f.Add(starter(kind, "mm"))
+	}
+	cables, err := os.ReadFile("../../testdata/jobs/cables.toml")
+	if err != nil {
+		f.Fatal(err)
+	}
+	f.Fuzz(func(t *testing.T, data []byte) {
+		s := source{name: "job.toml", base: "job", data: data, open: func(name string) ([]byte, error) {
+			if strings.HasSuffix(name, ".json") {
+				return os.ReadFile("../../testdata/laid/bath.layout.json")
+			}
+			return cables, nil
+		}}
+		w, err := do(context.Background(), s, &manner{timeLimit: 8 * time.Second})
+		if err != nil && !errors.Is(err, context.Canceled) {
+			t.Fatal(err)
+		}
+		if w.plan == nil {
+			if w.report.Errors() == 0 {
+				t.Fatal("no plan and no error")
+			}
+			return
+		}
+		files, err := outputs(w, kinds())
+		if err != nil {
+			t.Fatal(err)
+		}
+		if _, err := pageState(w); err != nil {
+			t.Fatal(err)
+		}
+		if err := checkNames(files); err != nil {
+			t.Error(err)
+		}
+	})
+}
