@@ -20,6 +20,8 @@ type Job struct {
 	Spacing   Spacing
 	Clearance Clearance
 	Supply    Supply
+	Circuits  []Circuit
+	Sensor    Sensor
 	Tile      Tile
 	BuildUp   []Layer
 	Materials Materials
@@ -140,17 +142,21 @@ type Tile struct {
 	Pattern                         string // "straight", "offset", "diagonal", "herringbone"
 	Waste                           float64
 	PerBox                          int
+	GroutCure                       int       // days, 0: not stated
+	Grouted                         time.Time // zero: not yet, or not written down
 }
 
 // A Layer is one layer of the build-up, top to bottom. Conductivity 0: unknown.
 type Layer struct {
 	Name         string
-	Kind         string  // "tile", "mortar", "membrane", "board", "wood", "concrete", "screed", "other"
-	Thickness    float64 // mm
-	Conductivity float64 // W/(m K)
-	Density      float64 // kg/m³
-	HeatCapacity float64 // J/(kg K)
-	Own          bool    // the file gives its conductivity
+	Kind         string    // "tile", "mortar", "membrane", "board", "wood", "concrete", "screed", "other"
+	Thickness    float64   // mm
+	Conductivity float64   // W/(m K)
+	Density      float64   // kg/m³
+	HeatCapacity float64   // J/(kg K)
+	Own          bool      // the file gives its conductivity
+	CureDays     int       // before the floor is warmed, 0: not stated
+	Placed       time.Time // zero: not yet, or not written down
 }
 
 // A Product is something bought by the pack.
@@ -170,6 +176,7 @@ type Product struct {
 type Materials struct {
 	BondMortar, FillMortar, BedMortar Product
 	BedThickness                      float64 // mean bed under the tile, mm
+	BedNotch                          float64 // depth in mm of the trowel's notch that lays it; 0: BedThickness holds
 	Grout                             Product
 	Sealant                           Product
 	SealantWidth, SealantDepth        float64
@@ -328,14 +335,15 @@ type Joint struct {
 
 // A Thermostat is the box the leads rise to.
 type Thermostat struct {
-	At     plane.Point // where its wall meets the floor
-	Wall   int         // index into Walls
-	Along  float64     // mm from the wall's start
-	Height float64     // of the box above the floor
-	Tail   float64     // lead wanted inside the box
-	Slack  float64     // lead kept as slack on the floor
-	Span   Span
-	Spans  Spans
+	At      plane.Point // where its wall meets the floor
+	Wall    int         // index into Walls
+	Along   float64     // mm from the wall's start
+	Height  float64     // of the box above the floor
+	Tail    float64     // lead wanted inside the box
+	Slack   float64     // lead kept as slack on the floor
+	Circuit string      // name of the circuit that feeds it; see Job.Circuit
+	Span    Span
+	Spans   Spans
 }
 
 // Sheet is how the drawings are to look.

@@ -81,7 +81,7 @@ func (k Key) Header() string {
 // Keys returns every key of the job file, tables before what they hold.
 func Keys() []Key {
 	var out []Key
-	for _, part := range [][]Key{topKeys(), infoKeys(), membraneKeys(), clearanceKeys(), supplyKeys(), tileKeys(),
+	for _, part := range [][]Key{topKeys(), infoKeys(), membraneKeys(), clearanceKeys(), supplyKeys(), circuitKeys(), sensorKeys(), tileKeys(),
 		layerKeys(), materialKeys(), cableKeys(), roomKeys(), openingKeys(), fixtureKeys(), keepOutKeys(), fixingKeys(),
 		jointKeys(), thermostatKeys(), asLaidKeys(), warmthKeys(), labourKeys(), sheetKeys(), allowKeys()} {
 		out = append(out, part...)

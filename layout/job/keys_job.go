@@ -101,6 +101,8 @@ func tileKeys() []Key {
 		Key{Path: "pattern", Type: TypeChoice, Values: []string{"straight", "offset", "diagonal", "herringbone"}, Default: `"straight"`, Doc: "How the tiles are laid", Example: `pattern = "offset"`},
 		Key{Path: "waste", Type: TypeShare, Limits: Limits{Max: 1}, Otherwise: "10 % straight, 12 % offset, 15 % diagonal, 18 % herringbone", Doc: "Share added for cuts and breakage", Example: `waste = "12 %"`},
 		Key{Path: "per_box", Type: TypeWhole, Otherwise: "tiles are counted singly", Doc: "Tiles in a box", Example: "per_box = 6"},
+		Key{Path: "grout_cure", Type: TypeWhole, Limits: Limits{Max: 1000}, Otherwise: "28, as for any cement that is not stated", Doc: "Days that the grout's instructions ask for before the floor is warmed", Example: "grout_cure = 7"},
+		Key{Path: "grouted", Type: TypeDate, Doc: "When the floor was grouted", Example: "grouted = 2026-12-05"},
 	)
 }
 
@@ -112,6 +114,8 @@ func layerKeys() []Key {
 		Key{Path: "conductivity", Type: TypeNumber, Limits: positive, Otherwise: "a usual value of its kind", Doc: "W/(m K)", Example: "conductivity = 1.3"},
 		Key{Path: "density", Type: TypeNumber, Limits: positive, Otherwise: "a usual value of its kind", Doc: "kg/m³", Example: "density = 2300"},
 		Key{Path: "heat_capacity", Type: TypeNumber, Limits: positive, Otherwise: "a usual value of its kind", Doc: "J/(kg K)", Example: "heat_capacity = 840"},
+		Key{Path: "cure_days", Type: TypeWhole, Limits: Limits{Max: 1000}, Otherwise: "28 for mortar, screed and a filled membrane; none for the rest", Doc: "Days that its instructions ask for before the floor is warmed", Example: "cure_days = 7"},
+		Key{Path: "placed", Type: TypeDate, Doc: "When it was placed", Example: "placed = 2026-12-03"},
 	)
 }
 

@@ -121,5 +121,6 @@ func thermostatKeys() []Key {
 		Key{Path: "height", Type: TypeLength, Limits: Limits{Max: 5000}, Default: `"1200 mm"`, Doc: "Of the box above the floor", Example: `height = "48in"`},
 		Key{Path: "tail", Type: TypeLength, Default: `"200 mm"`, Doc: "Lead wanted inside the box", Example: `tail = "8in"`},
 		Key{Path: "slack", Type: TypeLength, Default: `"100 mm"`, Doc: "Lead kept as slack on the floor", Example: `slack = "4in"`},
+		Key{Path: "circuit", Type: TypeText, Otherwise: "the job's only [[circuit]], where there is just one", Doc: "The circuit that feeds it, by its name", Example: `circuit = "7"`},
 	)
 }

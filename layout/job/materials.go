@@ -44,6 +44,7 @@ func (p productKind) keys() []Key {
 func materialKeys() []Key {
 	out := under(Key{Path: "materials", Type: TypeTable, Doc: "Yields of what is bought by area or volume", Example: "[materials]"},
 		Key{Path: "bed_thickness", Type: TypeLength, Limits: positive, Default: `"3.4 mm"`, Doc: "Mean thickness of the bed under the tile", Example: `bed_thickness = "3.4 mm"`},
+		Key{Path: "bed_notch", Type: TypeLength, Limits: positive, Otherwise: "bed_thickness", Doc: "Depth of the square notch of the trowel that lays that bed; it wins over bed_thickness", Example: `bed_notch = "3/8in"`},
 		Key{Path: "sealant_width", Type: TypeLength, Limits: positive, Default: `"1/4in"`, Doc: "Width of a sealed joint", Example: `sealant_width = "6 mm"`},
 		Key{Path: "sealant_depth", Type: TypeLength, Limits: positive, Otherwise: "the tile's thickness", Doc: "Depth of a sealed joint", Example: `sealant_depth = "8 mm"`},
 	)
@@ -57,6 +58,7 @@ func materialKeys() []Key {
 func (j *Job) readMaterials(t table) {
 	m := &j.Materials
 	m.BedThickness = t.num("bed_thickness")
+	m.BedNotch = t.num("bed_notch")
 	m.SealantWidth = t.num("sealant_width")
 	m.SealantDepth = t.numOr("sealant_depth", j.Tile.Thickness)
 	m.BondMortar = readProduct(t.sub("bond_mortar"))

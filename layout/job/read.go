@@ -41,6 +41,7 @@ func Read(name string, data []byte, open func(name string) ([]byte, error)) (*Jo
 	j.readRooms(top)
 	j.readAsLaid(top, open)
 	j.checkCables(top)
+	j.checkCircuits(top)
 	return j, report
 }
 

@@ -11,6 +11,8 @@ func (j *Job) readSettings(top table) {
 	j.readMembrane(top.sub("membrane"), top.sub("spacing"))
 	j.readClearance(top.sub("clearance"))
 	j.readSupply(top.sub("supply"))
+	j.readCircuits(top)
+	j.readSensor(top.sub("sensor"))
 	j.readTile(top.sub("tile"))
 	j.readLayers(top)
 	j.readMaterials(top.sub("materials"))
@@ -120,7 +122,8 @@ func patternWaste(pattern string) float64 {
 
 func (j *Job) readTile(t table) {
 	size := t.pair("size")
-	j.Tile = Tile{Width: size[0], Length: size[1], Joint: t.num("joint"), Thickness: t.num("thickness"), Pattern: t.text("pattern"), PerBox: t.whole("per_box")}
+	j.Tile = Tile{Width: size[0], Length: size[1], Joint: t.num("joint"), Thickness: t.num("thickness"), Pattern: t.text("pattern"), PerBox: t.whole("per_box"),
+		GroutCure: t.whole("grout_cure"), Grouted: t.date("grouted")}
 	j.Tile.Waste = t.numOr("waste", patternWaste(j.Tile.Pattern))
 }
 
@@ -154,7 +157,8 @@ func layerKinds() []string {
 
 func (j *Job) readLayers(top table) {
 	for _, t := range top.each("layer") {
-		l := Layer{Kind: t.text("kind"), Name: t.text("name"), Thickness: t.num("thickness"), Own: t.has("conductivity")}
+		l := Layer{Kind: t.text("kind"), Name: t.text("name"), Thickness: t.num("thickness"), Own: t.has("conductivity"),
+			CureDays: t.whole("cure_days"), Placed: t.date("placed")}
 		if l.Name == "" {
 			l.Name = l.Kind
 		}

@@ -15,7 +15,7 @@ func (r *Room) readThermostat(room table) {
 	if t.n == nil {
 		return // reported as missing
 	}
-	r.Thermostat = Thermostat{Height: t.num("height"), Tail: t.num("tail"), Slack: t.num("slack"), Span: t.span(), Spans: t.spans()}
+	r.Thermostat = Thermostat{Height: t.num("height"), Tail: t.num("tail"), Slack: t.num("slack"), Circuit: t.text("circuit"), Span: t.span(), Spans: t.spans()}
 	ways := given(t, "at", "wall")
 	switch {
 	case len(ways) == 0:

@@ -10,7 +10,16 @@ type Warmth struct {
 	Rise       float64 // K that the surface is to gain
 	Hours      float64 // h that are waited for it
 	Board      float64 // mm of the insulation board compared with, 0: none
+	Covering   Covering
 	Spans      Spans
+}
+
+// A Covering is what lies on the floor and how warm it may get.
+type Covering struct {
+	Name    string
+	Celsius float64
+	Given   bool
+	Source  Source
 }
 
 // Energy is how a floor is used and what a kWh costs.
@@ -44,6 +53,9 @@ func warmthKeys() []Key {
 		Key{Path: "rise", Type: TypeNumber, Limits: Limits{Min: 0.5, Max: 40}, Default: "8", Doc: "What the surface is to gain, in K, for the warm-up", Example: "rise = 8"},
 		Key{Path: "hours", Type: TypeNumber, Limits: Limits{Min: 0.5, Max: 48}, Default: "4", Doc: "How long is waited for that", Example: "hours = 6"},
 		Key{Path: "board", Type: TypeLength, Default: `"10 mm"`, Doc: "Thickness of the insulation board under the membrane that the warm-up is compared with; 0 for none", Example: `board = "6 mm"`},
+		Key{Path: "covering", Type: TypeText, Default: `"covering"`, Doc: "What lies on the floor and has a limit of its own", Example: `covering = "vinyl plank"`},
+		Key{Path: "covering_limit", Type: TypeTemperature, Limits: Limits{Min: 10, Max: 80}, Otherwise: "comfort limits alone are looked at", Doc: "How warm its surface may get", Example: `covering_limit = "27 C"`},
+		Key{Path: "covering_limit_from", Type: TypeChoice, Values: []string{"job file", "label", "instructions"}, Default: `"job file"`, Doc: "Where that limit was read", Example: `covering_limit_from = "instructions"`},
 	), under(Key{Path: "energy", Type: TypeTable, Doc: "How the floor is used and what a kWh costs", Example: "[energy]\ntariff = 0.28"},
 		Key{Path: "tariff", Type: TypeNumber, Otherwise: "no cost is worked out", Doc: "Price of a kWh", Example: "tariff = 0.28"},
 		Key{Path: "currency", Type: TypeText, Doc: "As it is to be printed", Example: `currency = "$"`},
@@ -68,6 +80,7 @@ func (j *Job) readWarmth(w, e table) {
 	j.Warmth = Warmth{
 		Room: w.num("room"), Below: w.text("below"), BelowAt: w.num("below_temperature"), BelowGiven: w.has("below_temperature"),
 		Rise: w.num("rise"), Hours: w.num("hours"), Board: w.num("board"), Spans: w.spans(),
+		Covering: readCovering(w),
 	}
 	j.Energy = Energy{
 		Tariff: e.num("tariff"), Currency: e.text("currency"), LeastHours: e.num("least_hours"), MostHours: e.num("most_hours"),
@@ -82,6 +95,13 @@ func (j *Job) readWarmth(w, e table) {
 	if j.Energy.LeastDuty > j.Energy.MostDuty {
 		e.errorf("least_duty", "swap them, or give both", "least_duty = %s is more than most_duty = %s", figure(j.Energy.LeastDuty), figure(j.Energy.MostDuty))
 	}
+}
+
+func readCovering(w table) Covering {
+	if !w.has("covering_limit") {
+		return Covering{}
+	}
+	return Covering{w.text("covering"), w.num("covering_limit"), true, sourceNamed(w.text("covering_limit_from"))}
 }
 
 func (j *Job) readLabour(top table) {

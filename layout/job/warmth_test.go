@@ -19,7 +19,7 @@ func TestWarmthEnergyLabour(t *testing.T) {
 		name      string
 		want, got any
 	}{
-		{"warmth", Warmth{Room: 20, Below: "void", BelowAt: 5, BelowGiven: true, Rise: 7, Hours: 6, Board: 6}, w},
+		{"warmth", Warmth{Room: 20, Below: "void", BelowAt: 5, BelowGiven: true, Rise: 7, Hours: 6, Board: 6, Covering: Covering{"vinyl plank", 27, true, FromInstructions}}, w},
 		{"energy", Energy{0.28, "EUR", 3, 9, 0.3, 0.9}, j.Energy},
 		{"labour", []Labour{{"membrane", false, 70 * 0.09290304, 1, 55}}, j.Labour},
 		{"first peg", &plane.Point{X: 90, Y: 82}, j.Rooms[0].FirstPeg},

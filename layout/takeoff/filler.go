@@ -38,6 +38,9 @@ func (b *builder) grout() {
 	default:
 		l.Net = b.in.tiled() / 1e6 * depth * p.Density
 		l.note("joint %.3g mm, depth %.3g mm, exact joint geometry; %.3g kg/L dry (%s)", t.Joint, t.Thickness, p.Density, p.Source)
+		if depth > 0 {
+			l.note("%.2g %% more by the short formula", 100*(GroutDepthShort(t)/depth-1))
+		}
 	}
 	b.add(l, p.Price)
 }

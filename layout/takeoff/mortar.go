@@ -1,6 +1,10 @@
 package takeoff
 
-import "oxturn/layout/job"
+import (
+	"math"
+
+	"oxturn/layout/job"
+)
 
 // mortars adds the three mortars, never as one: the bond coat under the
 // membrane, the fill between its pegs, and the bed under the tile.
@@ -8,7 +12,16 @@ func (b *builder) mortars() {
 	m := b.in.Materials
 	b.coat(Line{Code: "bond-mortar", Item: "Bond mortar under the membrane", PackName: "bag"}, m.BondMortar, 0)
 	b.coat(Line{Code: "fill-mortar", Item: "Peg-fill mortar", PackName: "bag"}, m.FillMortar, b.fillDepth())
-	b.coat(Line{Code: "bed-mortar", Item: "Tile-bed mortar", PackName: "bag"}, m.BedMortar, m.BedThickness)
+	b.coat(Line{Code: "bed-mortar", Item: "Tile-bed mortar", PackName: "bag"}, m.BedMortar, b.bedDepth())
+}
+
+// bedDepth is the mean depth in mm of the bed under the tile: by the trowel
+// held at 45 degrees where the job gives its notch.
+func (b *builder) bedDepth() float64 {
+	if notch := b.in.Materials.BedNotch; notch > 0 {
+		return MeanBed(notch, math.Pi/4)
+	}
+	return b.in.Materials.BedThickness
 }
 
 // fillDepth is the mean depth in mm of the fill between the pegs: the
