@@ -15,6 +15,9 @@ type leg struct {
 	length  float64 // mm
 }
 
+// shortest is the shortest wall that is taped, mm: below it a unit is wrong.
+const shortest = 5
+
 // vector returns the way along the leg; along the compass points exactly.
 func (l leg) vector() plane.Point {
 	quarter := math.Mod(l.bearing/90, 4)
@@ -56,8 +59,12 @@ func (rd *reader) parseLeg(s string) (leg, *valueError) {
 	switch {
 	case bad != nil:
 		return leg{}, wrong("wall %q: %v", s, bad)
-	case !(mm > 0) || mm > greatest:
-		return leg{}, wrong("wall %q: its length is read as %s; it must be above 0 and at most %s", s, trimmed(mm)+" mm", rd.say(greatest))
+	case !(mm >= shortest) || mm > greatest:
+		e := wrong("wall %q: its length is read as %s; walls are from %s to %s long", s, trimmed(mm)+" mm", rd.say(shortest), rd.say(greatest))
+		if mm > 0 && mm < shortest {
+			e.hint = "is its unit missing? a bare number is in " + rd.units.String()
+		}
+		return leg{}, e
 	}
 	return leg{bearing, mm}, nil
 }

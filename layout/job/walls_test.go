@@ -33,10 +33,11 @@ func TestParseLeg(t *testing.T) {
 		{"12 1m", 0, 0, "does not begin with a direction"},
 		{"", 0, 0, "does not begin with a direction"},
 		{"north", 0, 0, "has no length"},
-		{"north 0", 0, 0, "must be above 0"},
-		{"north -1m", 0, 0, "must be above 0"},
+		{"north 0", 0, 0, "walls are from 5 mm"},
+		{"north -1m", 0, 0, "walls are from 5 mm"},
+		{"north 2.31", 0, 0, "walls are from 5 mm"},
 		{"north 1001 km", 0, 0, "not a unit"},
-		{"north 1001000 m", 0, 0, "at most"},
+		{"north 1001000 m", 0, 0, "to 1000000 mm long"},
 	}
 	rd := newReader(&Report{}, newSchema(nil), "", nil)
 	rd.units = plane.Millimetres

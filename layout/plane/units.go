@@ -82,7 +82,7 @@ func FormatArea(mm2 float64, u Units) string {
 // "2850mm", "28.5cm" or a bare "2850" in unit u. The result is in mm. The
 // error says what was not understood.
 func ParseLength(s string, u Units) (float64, error) {
-	p := lengthParser{rest: strings.TrimSpace(s), bare: u}
+	p := lengthParser{rest: strings.TrimSpace(typed.Replace(s)), bare: u}
 	if p.rest == "" {
 		return 0, fmt.Errorf("an empty length; write it as \"2850 mm\", \"2.85 m\" or \"9ft 4-1/2in\"")
 	}
@@ -98,6 +98,11 @@ func ParseLength(s string, u Units) (float64, error) {
 	}
 	return p.sign * p.total, nil
 }
+
+// typed turns what phones and word processors make of a length into what is
+// read: typeset fractions, curly marks and spaces that do not break.
+var typed = strings.NewReplacer("½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8",
+	"’", "'", "”", "\"", "\u00a0", " ", "\u202f", " ", "\u2009", " ", "\t", " ")
 
 type lengthParser struct {
 	rest  string
@@ -125,6 +130,8 @@ func (p *lengthParser) part() error {
 	p.rest = strings.TrimLeft(p.rest, " ")
 	mm := p.unit()
 	switch {
+	case mm == 0 && strings.HasPrefix(p.rest, ","):
+		return fmt.Errorf("decimals take a point, and thousands nothing: 2.85 m or 2850 mm")
 	case mm == 0 && p.rest != "" && !strings.ContainsAny(p.rest[:1], "0123456789.-"):
 		return fmt.Errorf("%q is not a unit; use mm, cm, m, in or ft", strings.Fields(p.rest)[0])
 	case mm == 0 && p.last == Foot:

@@ -32,6 +32,9 @@ func TestParseLength(t *testing.T) {
 		{"0 mm", NoUnits, 0},
 		{"1ft 0in", NoUnits, 304.8},
 		{" 5 FT 6 IN ", NoUnits, 66 * 25.4},
+		{"9’ 4½”", NoUnits, 9*304.8 + 4.5*25.4},
+		{"¾in", NoUnits, 19.05},
+		{"2.85\u00a0m", NoUnits, 2850},
 	} {
 		got, err := ParseLength(c.in, c.bare)
 		if err != nil || math.Abs(got-c.want) > 1e-9 {
@@ -53,6 +56,7 @@ func TestParseLengthSaysWhy(t *testing.T) {
 		{"2m 50mm", NoUnits, "only feet and inches go together"},
 		{"1/0 in", NoUnits, "a fraction over zero"},
 		{"ft", NoUnits, "a figure is missing"},
+		{"2,85 m", Millimetres, "decimals take a point"},
 		{"1.2.3 mm", NoUnits, "is not a number"},
 		{"--4 mm", NoUnits, "a figure is missing"},
 	} {
