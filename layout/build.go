@@ -24,6 +24,9 @@ func Build(j *job.Job) (*Plan, []job.Diagnostic) {
 	}
 	out = append(out, p.asLaid()...)
 	out = append(out, p.loads()...)
+	out = append(out, p.feeds()...)
+	out = append(out, p.region()...)
+	p.fullUse()
 	out = append(out, p.judge()...)
 	out = append(out, p.cutMembrane()...)
 	out = append(out, p.warm()...)

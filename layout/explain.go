@@ -16,6 +16,7 @@ func Explanations() []job.Explanation {
 	whole := landing("[[0, 0], [1200, 0], [1200, 1000], [0, 1000]]", "length = \"10 m\"\nwatts = 100")
 	layers := "[[layer]]\nkind = \"wood\"\nthickness = \"19 mm\"\n\n"
 	membraneLayer := "[[layer]]\nkind = \"tile\"\nthickness = \"10 mm\"\n\n[[layer]]\nkind = \"membrane\"\nthickness = \"5.5 mm\"\n\n"
+	cover := func(limit string) string { return "[warmth]\ncovering_limit = " + limit + "\n\n" }
 	laid := func(runs string) string {
 		return "[job]\nstatus = \"as laid\"\n\n" + whole + "\n[[as_laid]]\nroom = \"Landing\"\nevidence = \"measured by hand\"\nstart = [100, 100]\nlegs = [" + runs + "]\n"
 	}
@@ -40,5 +41,14 @@ func Explanations() []job.Explanation {
 		{ID: "W121", Title: "the floor's warmth cannot be worked out", Text: "Surface temperature and warm-up follow from the layers of the floor, from the tile down to what carries it. One of them has no conductivity, or none is the membrane that holds the cable. " +
 			"The section is drawn all the same, without its charts.",
 			Bad: layers + whole, Good: membraneLayer + layers + whole},
+		{ID: "W122", Title: "the floor would pass its covering's limit", Text: "Left on without a thermostat, the surface over a cable would become warmer than the covering may get by its own instructions. " +
+			"The floor thermostat must then hold it down: it needs a limit of its own, and its sensor must lie where the floor is at its warmest.",
+			Bad: cover("\"24 C\"") + membraneLayer + layers + whole, Good: cover("\"45 C\"") + membraneLayer + layers + whole},
+		{ID: "W130", Title: "a figure is outside a region's rule", Text: "The job names a region, and one of its figures lies outside what that region's wiring rules ask for, as read in the edition named. " +
+			"Rules change and are adopted place by place: look the clause up in the edition in force. It is never said that a rule is met.",
+			Bad: "[supply]\nregion = \"north america\"\n\n" + strings.Replace(whole, "lead = \"3 m\"", "lead = \"2 m\"", 1), Good: "[supply]\nregion = \"north america\"\n\n" + whole},
+		{ID: "W131", Title: "the load is more than a rating carries", Text: "The thermostat's contacts, or the circuit's breaker at 80 % of its rating, carry less than the cables draw. " +
+			"Heating is a continuous load: it is held against 80 % of a breaker, which is the same as 125 % of the load against all of it. A relay, a second thermostat or another circuit is the electrician's to settle.",
+			Bad: "[supply]\nthermostat_amps = 0.5\n\n" + whole, Good: "[supply]\nthermostat_amps = 10\n\n" + whole},
 	}
 }

@@ -7,16 +7,20 @@ import (
 	"oxturn/layout/job"
 	"oxturn/layout/membrane"
 	"oxturn/layout/plane"
+	"oxturn/layout/record"
 	"oxturn/layout/route"
 	"oxturn/layout/takeoff"
 )
 
 // A Plan is a whole job, worked out.
 type Plan struct {
-	Job     *job.Job
-	Rooms   []Room
-	TakeOff takeoff.List
-	Load    []Load // one a thermostat, in room order
+	Job      *job.Job
+	Rooms    []Room
+	TakeOff  takeoff.List
+	Load     []Load    // one a thermostat, in room order
+	Circuits []Circuit // what feeds them
+	ToLookUp []string  // what the region's rules remind of, each with its edition
+	FullUse  *FullUse  // nil: nothing of the job is known to cure
 
 	Membrane *membrane.Plan // nil when it cannot be planned
 	Warmth   *Warmth        // nil when the job gives no layers
@@ -77,6 +81,11 @@ type Cable struct {
 	Score      route.Score
 	Laid       *Laid         // what is known of it as it lies; nil: nothing
 	Circuit    circuit.Cable // ohms with their limits, amps, heat per length
+	Gaps       Gaps          // to neighbouring runs, and how dense it gets there
+
+	readings []record.Reading
+	verdicts []record.Verdict
+	unjudged error // why readings could not be held against the limits
 }
 
 // Halfway returns the half-way mark.

@@ -11,21 +11,38 @@ import (
 // written, and what is to be said of it against the label's limits. Both are
 // empty where nothing was read.
 func (c *Cable) Readings() ([]record.Reading, []record.Verdict, error) {
-	if c.Laid == nil || len(c.Laid.Job.Readings) == 0 {
-		return nil, nil, nil
-	}
+	return c.readings, c.verdicts, c.unjudged
+}
+
+// RecordLimits is what a cable's readings are held against: its label's ohms,
+// and insulation at the voltage that the tester was set to.
+func (c *Cable) RecordLimits() record.Limits {
 	limits := record.DefaultLimits(c.Circuit.Nominal)
 	limits.Low, limits.High, limits.ToleranceSource = c.Circuit.Limits.LowShare, c.Circuit.Limits.HighShare, c.Circuit.Limits.Source
 	limits.OhmsSource = c.Circuit.OhmsFrom
-	var readings []record.Reading
+	if c.Laid == nil {
+		return limits
+	}
 	for _, r := range c.Laid.Job.Readings {
-		readings = append(readings, reading(r))
 		if r.Volts > 0 {
-			limits.Volts = r.Volts // the tester's own setting is what the least is held at
+			limits.Volts = r.Volts
 		}
 	}
-	verdicts, err := record.Judge(limits, readings)
-	return readings, verdicts, err
+	return limits
+}
+
+// judgeReadings holds what was read against the limits.
+func (c *Cable) judgeReadings(s job.Sensor) {
+	if c.Laid == nil || len(c.Laid.Job.Readings) == 0 {
+		return
+	}
+	c.readings = nil
+	for _, r := range c.Laid.Job.Readings {
+		one := reading(r)
+		band(&one, s)
+		c.readings = append(c.readings, one)
+	}
+	c.verdicts, c.unjudged = record.Judge(c.RecordLimits(), c.readings)
 }
 
 func reading(r job.Reading) record.Reading {
@@ -49,19 +66,20 @@ func (p *Plan) judge() []job.Diagnostic {
 	var out []job.Diagnostic
 	for i := range p.Rooms {
 		for k := range p.Rooms[i].Cables {
-			out = append(out, p.Rooms[i].Cables[k].outside()...)
+			c := &p.Rooms[i].Cables[k]
+			c.judgeReadings(p.Job.Sensor)
+			out = append(out, c.outside()...)
 		}
 	}
 	return out
 }
 
 func (c *Cable) outside() []job.Diagnostic {
-	_, verdicts, err := c.Readings()
-	if err != nil {
+	if err := c.unjudged; err != nil {
 		return []job.Diagnostic{{Severity: job.Warning, ID: "W111", Span: c.Laid.Job.Span, Message: fmt.Sprintf("the readings of cable %s cannot be held against its limits: %v", c.ID, err)}}
 	}
 	var out []job.Diagnostic
-	for _, v := range verdicts {
+	for _, v := range c.verdicts {
 		if v.Grade != record.Outside || v.Reading < 0 {
 			continue
 		}

@@ -3,9 +3,11 @@ package layout
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"oxturn/layout/heat"
 	"oxturn/layout/job"
+	"oxturn/layout/plane"
 )
 
 // Warmth is how warm the floor gets and how soon, worked out from the job's
@@ -21,8 +23,16 @@ type Warmth struct {
 	Offers      []heat.Offer // for every spacing on offer, without and with a board
 	Board       float64      // mm of that board, 0: none compared
 	Use         []RoomUse    // energy, room by room
-	Assumptions []string
 	Problem     string
+}
+
+// Assumptions says in words what the figures rest on, lengths and temperatures
+// in the given units.
+func (w *Warmth) Assumptions(u plane.Units) []string {
+	if len(w.Runs) == 0 {
+		return nil
+	}
+	return append(w.Runs[0].Section.Assumptions(u == plane.Inches), "the cable lies at mid-height of the membrane, which is filled with mortar")
 }
 
 // A Warm is the steady state of a floor over cables laid alike.
@@ -50,7 +60,7 @@ func (p *Plan) warm() []job.Diagnostic {
 	w.layers(p.Job)
 	err := w.compute(p)
 	if err == nil {
-		return nil
+		return w.tooWarm(p.Job)
 	}
 	w.Problem, w.Runs, w.Offers = err.Error(), nil, nil
 	return []job.Diagnostic{{
@@ -116,7 +126,6 @@ func (w *Warmth) compute(p *Plan) error {
 	if err := w.offers(p); err != nil {
 		return err
 	}
-	w.Assumptions = append(w.Runs[0].Section.Assumptions(), "the cable lies at mid-height of the membrane, which is filled with mortar")
 	return w.energy(p)
 }
 
@@ -176,9 +185,35 @@ func (w *Warmth) run(p *Plan, c *Cable) error {
 	}
 	w.Runs = append(w.Runs, Warm{
 		Cables: []string{c.ID}, Section: s, Steady: steady,
-		Verdicts: steady.Against(w.Room, heat.OccupiedLimit, heat.BathroomLimit, heat.EdgeLimit),
+		Verdicts: steady.Against(w.Room, limits(p.Job)...),
 	})
 	return nil
+}
+
+// limits are those that the surface is held against, a covering's own first.
+func limits(j *job.Job) []heat.Limit {
+	out := []heat.Limit{heat.OccupiedLimit, heat.BathroomLimit, heat.EdgeLimit}
+	if c := j.Warmth.Covering; c.Given {
+		out = append([]heat.Limit{heat.CoveringLimit(c.Name, c.Celsius, c.Source.String())}, out...)
+	}
+	return out
+}
+
+// tooWarm warns where a floor left on would pass its covering's own limit.
+func (w *Warmth) tooWarm(j *job.Job) []job.Diagnostic {
+	if !j.Warmth.Covering.Given {
+		return nil
+	}
+	var out []job.Diagnostic
+	for _, r := range w.Runs {
+		if v := r.Verdicts[0]; v.Over() {
+			out = append(out, job.Diagnostic{
+				Severity: job.Warning, ID: "W122", Span: j.Warmth.Spans.At("covering_limit"), Message: strings.Join(r.Cables, ", ") + ": " + v.Words(),
+				Hint: "set the thermostat to stay below the covering's limit and measure at its hottest, or lay the runs wider",
+			})
+		}
+	}
+	return out
 }
 
 // mostOffers is how many spacings are compared at most.

@@ -265,7 +265,7 @@ func warmthNotes(w *layout.Warmth, f figures) block {
 			}
 		}
 	}
-	said := append([]string{}, w.Assumptions...)
+	said := w.Assumptions(f.units)
 	if len(w.Use) > 0 {
 		said = append(said, w.Use[0].Assumptions...)
 	}

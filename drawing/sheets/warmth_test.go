@@ -43,7 +43,7 @@ func sampleWarmth(t *testing.T, tariff float64) *layout.Warmth {
 		t.Fatal(err)
 	}
 	return &layout.Warmth{
-		Layers: s.Layers, Holds: 2, Depth: s.Depth, Room: 20, Rise: 8, Hours: 4, Offers: offers, Assumptions: s.Assumptions(),
+		Layers: s.Layers, Holds: 2, Depth: s.Depth, Room: 20, Rise: 8, Hours: 4, Offers: offers,
 		Runs: []layout.Warm{{Cables: []string{"H1"}, Section: s, Steady: st, Verdicts: st.Against(20, heat.OccupiedLimit)}},
 		Use:  []layout.RoomUse{{Room: "Hall bath", Energy: use}},
 	}

@@ -1,6 +1,9 @@
 package circuit
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+)
 
 // WattsPerSquareFoot is 1 W/ft² in W/m².
 const WattsPerSquareFoot = 1 / 0.09290304
@@ -16,41 +19,27 @@ func Density(watts, area float64) (float64, error) {
 	return watts / (area / 1e6), nil
 }
 
-// LocalDensities returns the heat in W/m² round each run, given the cable's
-// W/m and the gaps between neighbouring runs in mm, first to last. Each figure
-// is over three neighbouring runs: the run itself and half of each neighbour,
-// on the floor between the neighbours, 2 q'/(gap before + gap after). The
-// first and last run have one neighbour and count as q'/gap. There is one
-// figure a run, len(gaps)+1; none when there are no gaps, since a lone run
-// has no floor of its own.
-func LocalDensities(wattsPerMetre float64, gaps []float64) ([]float64, error) {
+// Local returns the heat in W/m² round a run, given the cable's W/m and the
+// gaps in mm to its neighbours on either side, infinite for none: over three
+// neighbouring runs, that is the run itself and half of each neighbour, on the
+// floor between the neighbours, 2 q'/(before + after). A run with one
+// neighbour counts as q'/gap; a lone run has no floor of its own and gives 0.
+func Local(wattsPerMetre, before, after float64) (float64, error) {
 	if !usable(wattsPerMetre) {
-		return nil, fmt.Errorf("%g W/m is not a usable figure", wattsPerMetre)
+		return 0, fmt.Errorf("%g W/m is not a usable figure", wattsPerMetre)
 	}
-	if len(gaps) == 0 {
-		return nil, nil
-	}
-	for i, g := range gaps {
-		if !usable(g) || g == 0 {
-			return nil, fmt.Errorf("the gap after run %d is %g mm, which is not usable", i+1, g)
+	for _, g := range []float64{before, after} {
+		if !(g > 0) {
+			return 0, fmt.Errorf("a gap of %g mm is not usable", g)
 		}
 	}
-	out := make([]float64, len(gaps)+1)
-	for i := range out {
-		before, after := gaps[max(i-1, 0)], gaps[min(i, len(gaps)-1)]
-		out[i] = wattsPerMetre * 2000 / (before + after)
+	switch {
+	case math.IsInf(before, 1) && math.IsInf(after, 1):
+		return 0, nil
+	case math.IsInf(before, 1):
+		before = after
+	case math.IsInf(after, 1):
+		after = before
 	}
-	return out, nil
-}
-
-// Densest returns the largest local density in W/m² and the number of its run,
-// counted from 1. run is 0 when there are no gaps.
-func Densest(wattsPerMetre float64, gaps []float64) (density float64, run int, err error) {
-	all, err := LocalDensities(wattsPerMetre, gaps)
-	for i, d := range all {
-		if d > density {
-			density, run = d, i+1
-		}
-	}
-	return density, run, err
+	return wattsPerMetre * 2000 / (before + after), nil
 }

@@ -15,13 +15,11 @@ func TestEvenRunsGivePowerOverGap(t *testing.T) {
 		{3 * WattsPerFoot, 76.2, 12 * WattsPerSquareFoot},
 		{4 * WattsPerFoot, 3.6 * 25.4, 13.333 * WattsPerSquareFoot},
 	} {
-		got, err := LocalDensities(c.perMetre, []float64{c.gap, c.gap, c.gap})
-		if err != nil || len(got) != 4 {
-			t.Fatalf("%v, %v", got, err)
+		got, err := Local(c.perMetre, c.gap, c.gap)
+		if err != nil {
+			t.Fatal(err)
 		}
-		for _, d := range got {
-			near(t, "W/m²", d, c.want, 5e-3)
-		}
+		near(t, "W/m²", got, c.want, 5e-3)
 	}
 }
 
@@ -33,29 +31,29 @@ func TestPerFootConversions(t *testing.T) {
 	near(t, "16.5 W/ft", 16.5*WattsPerFoot, 54.13, 5e-3)
 }
 
-// Gaps of 60, 60, 120: the third run stands between a close and a wide gap.
+// A run between a gap of 60 and one of 120 mm has 90 mm of floor: plain
+// arithmetic. Runs at the edge count by their one gap.
 func TestUnevenRunsAreJudgedLocally(t *testing.T) {
-	got, err := LocalDensities(12, []float64{60, 60, 120})
-	if err != nil {
-		t.Fatal(err)
-	}
-	for i, want := range []float64{200, 200, 12 / 0.09, 100} {
-		near(t, "run", got[i], want, 1e-9)
-	}
-	d, run, err := Densest(12, []float64{120, 60, 60})
-	if d != 200 || run != 3 || err != nil {
-		t.Errorf("densest %g at run %d (%v), want 200 at run 3", d, run, err)
+	none := math.Inf(1)
+	for _, c := range []struct{ before, after, want float64 }{
+		{60, 60, 200}, {60, 120, 12 / 0.09}, {120, 60, 12 / 0.09}, {none, 60, 200}, {120, none, 100}, {none, none, 0},
+	} {
+		got, err := Local(12, c.before, c.after)
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "W/m²", got, c.want, 1e-9)
 	}
 }
 
 func TestDensityEdges(t *testing.T) {
-	if got, err := LocalDensities(12, nil); got != nil || err != nil {
-		t.Errorf("a lone run has no local density, got %v, %v", got, err)
-	}
-	for _, gaps := range [][]float64{{0}, {60, -1}, {math.NaN()}, {math.Inf(1)}} {
-		if _, err := LocalDensities(12, gaps); err == nil {
-			t.Errorf("gaps %v: no error", gaps)
+	for _, gap := range []float64{0, -1, math.NaN()} {
+		if _, err := Local(12, 60, gap); err == nil {
+			t.Errorf("a gap of %g: no error", gap)
 		}
+	}
+	if _, err := Local(math.NaN(), 60, 60); err == nil {
+		t.Error("no power: no error")
 	}
 	if got, err := Density(600, 5e6); got != 120 || err != nil {
 		t.Errorf("600 W over 5 m²: %g, %v", got, err)
@@ -65,19 +63,29 @@ func TestDensityEdges(t *testing.T) {
 	}
 }
 
-// Whatever the gaps, the densest place is at least as dense as the mean over
-// all gaps: an average can hide it, the local figure cannot.
+// Whatever the gaps, the densest run is at least as dense as the mean over all
+// gaps: an average can hide it, the local figure cannot.
 func TestLocalIsNeverBelowTheMean(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		gaps := rapid.SliceOfN(rapid.Float64Range(40, 200), 1, 30).Draw(t, "gaps")
-		sum := 0.0
-		for _, g := range gaps {
-			sum += g
+		sum, densest := 0.0, 0.0
+		for i := range len(gaps) + 1 {
+			before, after := math.Inf(1), math.Inf(1)
+			if i > 0 {
+				before = gaps[i-1]
+				sum += before
+			}
+			if i < len(gaps) {
+				after = gaps[i]
+			}
+			d, err := Local(12, before, after)
+			if err != nil {
+				t.Fatal(err)
+			}
+			densest = math.Max(densest, d)
 		}
-		mean := 12000 * float64(len(gaps)) / sum
-		densest, _, err := Densest(12, gaps)
-		if err != nil || densest < mean*(1-1e-12) {
-			t.Fatalf("densest %g below the mean %g (%v)", densest, mean, err)
+		if mean := 12000 * float64(len(gaps)) / sum; densest < mean*(1-1e-12) {
+			t.Fatalf("densest %g below the mean %g", densest, mean)
 		}
 	})
 }

@@ -33,7 +33,7 @@ func Total(cables []Cable, contacts float64) (Load, error) {
 	siemens := 0.0
 	for _, c := range cables {
 		if l.Volts != 0 && c.Volts != l.Volts {
-			return Load{}, fmt.Errorf("cables %s (%g V) and %s (%g V) cannot share a thermostat: each takes only its own voltage",
+			return Load{}, fmt.Errorf("cables %s (%g V) and %s (%g V) cannot share a supply: each takes only its own voltage",
 				cables[0].ID, l.Volts, c.ID, c.Volts)
 		}
 		l.Volts = c.Volts
@@ -73,8 +73,8 @@ func (l *Load) judgeContacts(cables []Cable) {
 // within reports v <= limit, exactly at the limit included despite rounding.
 func within(v, limit float64) bool { return v <= limit*(1+rounding) }
 
-// Breakers are the ratings in amps that a Binding table is made for. NEC 2023,
-// 240.6(A), the smallest ones; a 10 A rating is left out.
+// Breakers are the usual ratings in amps. NEC 2023, 240.6(A), the smallest
+// ones; a 10 A rating is left out.
 var Breakers = []float64{15, 20, 25, 30, 35, 40, 45, 50, 60}
 
 // A Binding says, for one breaker rating, which rating is reached first.
@@ -88,10 +88,10 @@ type Binding struct {
 	Under   bool    // the load is at or below Limit
 }
 
-// Bindings returns one row per rating of Breakers.
-func (l Load) Bindings() []Binding {
-	out := make([]Binding, len(Breakers))
-	for i, b := range Breakers {
+// Bindings returns one row per breaker rating in amps.
+func (l Load) Bindings(breakers []float64) []Binding {
+	out := make([]Binding, len(breakers))
+	for i, b := range breakers {
 		row := Binding{Breaker: b, Usable: b / ContinuousFactor, Binds: "breaker at 80 %"}
 		row.Limit = row.Usable
 		switch {

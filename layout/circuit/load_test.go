@@ -33,7 +33,7 @@ func TestContinuousLoadAtItsEdge(t *testing.T) {
 		watts float64
 		under bool
 	}{{1440, true}, {1441, false}} {
-		if got := load(t, 15, cable(t, "H1", 120, c.watts)).Bindings()[0].Under; got != c.under {
+		if got := load(t, 15, cable(t, "H1", 120, c.watts)).Bindings(Breakers)[0].Under; got != c.under {
 			t.Errorf("%g W under 80 %% of 15 A: %v, want %v", c.watts, got, c.under)
 		}
 	}
@@ -46,7 +46,7 @@ func TestFifteenHundredWatts(t *testing.T) {
 	near(t, "amps", l.Amps, 12.5, 1e-12)
 	near(t, "at 125 %", l.Continuous, 15.625, 1e-12)
 	near(t, "margin", l.Margin, 2.5, 1e-12)
-	rows := l.Bindings()
+	rows := l.Bindings(Breakers)
 	if rows[0].Under || !rows[1].Under || l.Needs != "" {
 		t.Errorf("15 A row %v, 20 A row %v, needs %q", rows[0], rows[1], l.Needs)
 	}
@@ -64,7 +64,7 @@ func TestPublishedHeaterExample(t *testing.T) {
 // testdata/tables/breaker-80.csv.
 func TestBreakerRows(t *testing.T) {
 	for i, volts := range []float64{120, 208, 240} {
-		rows := load(t, 0, cable(t, "H1", volts, 100)).Bindings()
+		rows := load(t, 0, cable(t, "H1", volts, 100)).Bindings(Breakers)
 		for _, want := range table(t, "breaker-80.csv") {
 			for _, row := range rows {
 				if row.Breaker == want[0] {
@@ -79,16 +79,16 @@ func TestBreakerRows(t *testing.T) {
 // A 15 A thermostat: the 15 A breaker's 80 % binds, on 20 A the contacts do, at
 // 1800 W on 120 V and 144 ft² at 12.5 W/ft² (common practice).
 func TestWhichRatingBinds(t *testing.T) {
-	rows := load(t, 15, cable(t, "H1", 120, 1000)).Bindings()
+	rows := load(t, 15, cable(t, "H1", 120, 1000)).Bindings(Breakers)
 	if rows[0].Binds != "breaker at 80 %" || rows[1].Binds != "thermostat contacts" {
 		t.Errorf("15 A: %s, 20 A: %s", rows[0].Binds, rows[1].Binds)
 	}
 	near(t, "watts on 20 A", rows[1].Watts, 1800, 1e-9)
 	near(t, "ft² on 20 A", rows[1].AreaAt(12.5*WattsPerSquareFoot)/92903.04, 144, 1e-6)
-	if got := load(t, 16, cable(t, "H1", 230, 1000)).Bindings()[1].Binds; got != "both alike" {
+	if got := load(t, 16, cable(t, "H1", 230, 1000)).Bindings(Breakers)[1].Binds; got != "both alike" {
 		t.Errorf("16 A contacts and a 20 A breaker: %s", got)
 	}
-	if got := load(t, 0, cable(t, "H1", 230, 1000)).Bindings()[4].Binds; got != "breaker at 80 %" {
+	if got := load(t, 0, cable(t, "H1", 230, 1000)).Bindings(Breakers)[4].Binds; got != "breaker at 80 %" {
 		t.Errorf("rating not stated: %s", got)
 	}
 }

@@ -14,9 +14,10 @@ const (
 	LeadLength      Quantity = "cold lead, mm"
 	LeadInBox       Quantity = "free lead in the box, mm"
 	CircuitAmps     Quantity = "load of one circuit, A"
-	SharedAmps      Quantity = "load of a circuit with two or more heating cables, A"
+	SharedAmps      Quantity = "rating of a circuit with two or more heating cables, A"
 	PowerPerLength  Quantity = "cable output, W/m"
 	GroundFaultTrip Quantity = "ground-fault trip, mA"
+	FeedShare       Quantity = "voltage drop of the feed, %"
 	InsulationVolts Quantity = "insulation test, V"
 	InsulationMohm  Quantity = "insulation resistance, MΩ"
 )
@@ -74,6 +75,8 @@ var Rules = []Rule{
 		Text: "a circuit that feeds two or more heating outlets is rated at 30 A at most"},
 	{Region: "north america", Edition: "editions of the NEC before 2023", Clause: "424.44(A)", Quantity: PowerPerLength, Most: 16.5 * WattsPerFoot,
 		Text: "cable in concrete was held to 16.5 W/ft (54 W/m); the 2023 text has no such limit"},
+	{Region: "north america", Edition: "NEC 2023, an informational note to 210.19", Quantity: FeedShare, Most: 3,
+		Text: "3 % at most is advised on a branch circuit"},
 	{Region: "north america", Edition: "UL 943, from memory", Quantity: GroundFaultTrip, Least: 4, Most: 6,
 		Text: "personnel protection (class A) trips between 4 and 6 mA; a 30 mA device protects equipment"},
 	{Region: "north america", Edition: "NEC 2023", Clause: "424.4(B)",

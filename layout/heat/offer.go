@@ -79,34 +79,67 @@ func (o Offer) Range(hours float64) string {
 }
 
 // Assumptions says in words what the figures of s rest on, for printing
-// beside them.
-func (s Section) Assumptions() []string {
+// beside them: in feet, inches and Fahrenheit, or in SI units.
+func (s Section) Assumptions(us bool) []string {
 	s = s.defaults()
+	w := words{us}
 	top := "heat to the room by the characteristic of EN 1264-2"
 	if c := s.Top.Coefficient; c != 0 {
-		top = fmt.Sprintf("heat to the room through %g W/(m² K)", c)
+		top = "heat to the room through " + w.film(c)
 	}
 	return []string{
 		"rises are over the air of the room above, which is taken as steady; no room temperature and no heat loss is computed",
 		top,
-		"below: " + s.Below.words(),
+		"below: " + w.below(s.Below),
 		"dry layers in full contact, alike all over; no furniture, mats or rugs on the floor",
-		fmt.Sprintf("cable full on at %.3g W/m, %.4g mm apart, %.3g mm below the surface", s.WattsPerMetre, s.Spacing, s.Depth),
+		fmt.Sprintf("cable full on at %s, %s apart, %s below the surface", w.perLength(s.WattsPerMetre), w.length(s.Spacing), w.length(s.Depth)),
 		fmt.Sprintf("warm-up from a floor that has been off for long; real floors differ by ±%.0f %%", WarmUpSpread*100),
 	}
 }
 
-func (b Below) words() string {
+// words writes figures in one of the two systems.
+type words struct{ us bool }
+
+func (w words) length(mm float64) string {
+	if w.us {
+		return fmt.Sprintf("%.3g in", mm/25.4)
+	}
+	return fmt.Sprintf("%.3g mm", mm)
+}
+
+func (w words) perLength(wattsPerMetre float64) string {
+	if w.us {
+		return fmt.Sprintf("%.3g W/ft", wattsPerMetre*0.3048)
+	}
+	return fmt.Sprintf("%.3g W/m", wattsPerMetre)
+}
+
+// film writes a film coefficient; 1 Btu/(h ft² °F) is 5.678263 W/(m² K).
+func (w words) film(c float64) string {
+	if w.us {
+		return fmt.Sprintf("%.3g Btu/(h ft² °F)", c/5.678263)
+	}
+	return fmt.Sprintf("%.3g W/(m² K)", c)
+}
+
+func (w words) difference(k float64) string {
+	if w.us {
+		return fmt.Sprintf("%.3g °F", k*1.8)
+	}
+	return fmt.Sprintf("%.3g K", k)
+}
+
+func (w words) below(b Below) string {
 	at := "at the room's temperature"
 	switch {
 	case b.Rise < 0:
-		at = fmt.Sprintf("%g K colder than the room", -b.Rise)
+		at = w.difference(-b.Rise) + " colder than the room"
 	case b.Rise > 0:
-		at = fmt.Sprintf("%g K warmer than the room", b.Rise)
+		at = w.difference(b.Rise) + " warmer than the room"
 	}
 	switch b.Kind {
 	case FilmBelow:
-		return fmt.Sprintf("a space %s, through %.3g W/(m² K)", at, b.Coefficient)
+		return fmt.Sprintf("a space %s, through %s", at, w.film(b.Coefficient))
 	case Ground:
 		return "ground held " + at
 	}

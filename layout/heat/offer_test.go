@@ -92,10 +92,28 @@ func TestOffersNameTheFigure(t *testing.T) {
 func TestAssumptionsSayWhatIsNotComputed(t *testing.T) {
 	s := slab()
 	s.Below = Below{Kind: FilmBelow, Coefficient: 5.88, Rise: -8}
-	words := strings.Join(s.Assumptions(), "\n")
+	words := strings.Join(s.Assumptions(false), "\n")
 	for _, want := range []string{"no room temperature", "EN 1264-2", "8 K colder than the room", "±50 %", "12 W/m"} {
 		if !strings.Contains(words, want) {
 			t.Errorf("%q is not said in\n%s", want, words)
+		}
+	}
+}
+
+// In US units nothing metric is left: 12 W/m are 3.66 W/ft, 8 K 14.4 °F, 5.88
+// W/(m² K) 1.04 Btu/(h ft² °F); plain arithmetic.
+func TestAssumptionsInUSUnits(t *testing.T) {
+	s := slab()
+	s.Below = Below{Kind: FilmBelow, Coefficient: 5.88, Rise: -8}
+	words := strings.Join(s.Assumptions(true), "\n")
+	for _, want := range []string{"14.4 °F colder", "1.04 Btu/(h ft² °F)", "3.66 W/ft", " in apart", " in below"} {
+		if !strings.Contains(words, want) {
+			t.Errorf("%q is not said in\n%s", want, words)
+		}
+	}
+	for _, metric := range []string{" mm", " K ", "W/m", "°C"} {
+		if strings.Contains(words, metric) {
+			t.Errorf("%q is said in\n%s", metric, words)
 		}
 	}
 }

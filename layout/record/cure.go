@@ -13,6 +13,14 @@ type Cure struct {
 	Days   int // 0: not stated, UnstatedCure is taken
 }
 
+// Wait returns the days that the layer is given.
+func (c Cure) Wait() int {
+	if c.Days == 0 {
+		return UnstatedCure
+	}
+	return c.Days
+}
+
 // A FullUse is the first day of full use as far as curing goes.
 type FullUse struct {
 	Date   time.Time
@@ -29,12 +37,8 @@ func EarliestUse(layers []Cure) (use FullUse, ok bool) {
 		if l.Placed.IsZero() || l.Days < 0 {
 			return FullUse{}, false
 		}
-		days := l.Days
-		if days == 0 {
-			days = UnstatedCure
-		}
-		if end := l.Placed.AddDate(0, 0, days); end.After(use.Date) {
-			use = FullUse{end, l.Layer, days, l.Days != 0}
+		if end := l.Placed.AddDate(0, 0, l.Wait()); end.After(use.Date) {
+			use = FullUse{end, l.Layer, l.Wait(), l.Days != 0}
 		}
 	}
 	return use, len(layers) > 0

@@ -51,8 +51,8 @@ func Judge(l Limits, readings []Reading) ([]Verdict, error) {
 		j.conductor()
 		j.insulation()
 		j.hand()
-		j.sensor("sensor", r.Sensor)
-		j.sensor("spare sensor", r.Spare)
+		j.sensor("sensor", r.Sensor, r.SensorOther)
+		j.sensor("spare sensor", r.Spare, r.SpareOther)
 		j.before = append(j.before, r)
 	}
 	j.stages(readings)
@@ -228,20 +228,25 @@ func (j *judge) hand() {
 	}
 }
 
-func (j *judge) sensor(item string, f Figure) {
+// sensor holds a sensor's ohms against those that fit its kind at the floor's
+// temperature; other says which kind fits them better.
+func (j *judge) sensor(item string, f Figure, other string) {
 	if !f.Taken {
 		return
 	}
 	low, high := j.at.SensorBand[0], j.at.SensorBand[1]
+	against := fmt.Sprintf("%s, against %s to %s Ω for a sensor %s at %s °C", f.in("Ω"), number(low), number(high), j.at.SensorKind, number(j.at.Floor.Value))
 	switch {
 	case f.Over:
 		j.say(item, Outside, "%s: reads as broken", f.in("Ω"))
 	case low <= 0 || high < low:
 		j.say(item, Look, "%s; no figure to hold it against: the kind of sensor or the floor's temperature is not given", f.in("Ω"))
-	case f.Value < low*(1-slack) || f.Value > high*(1+slack):
-		j.say(item, Outside, "%s, against %s to %s Ω for that sensor and floor temperature", f.in("Ω"), number(low), number(high))
+	case f.Value >= low*(1-slack) && f.Value <= high*(1+slack):
+		j.say(item, Within, "%s", against)
+	case other != "":
+		j.say(item, Outside, "%s; it fits another kind better: %s", against, other)
 	default:
-		j.say(item, Within, "%s, against %s to %s Ω for that sensor and floor temperature", f.in("Ω"), number(low), number(high))
+		j.say(item, Outside, "%s", against)
 	}
 }
 

@@ -62,4 +62,7 @@ type Reading struct {
 	Spare      Figure     // second sensor, Ω
 	Floor      Figure     // floor temperature, °C; below zero is a figure too
 	SensorBand [2]float64 // Ω, low and high, that fit the sensor at that floor; zero: not known
+	SensorKind string     // whose band that is: "10k-3977"
+	// which other kind the reading fits, in words; empty for none
+	SensorOther, SpareOther string
 }

@@ -1,0 +1,67 @@
+package layout
+
+import (
+	"fmt"
+	"time"
+
+	"oxturn/layout/record"
+)
+
+// A FullUse is how long the floor's layers ask for before it is used in full.
+type FullUse struct {
+	Cures []record.Cure // top to bottom, the grout first
+	Date  time.Time     // of the first day, zero while a layer's own day is open
+	By    string        // the layer that decides Date
+	Open  []string      // layers whose day is not written down
+}
+
+// Longest returns the layer that asks for the most days, the first of equals.
+func (f *FullUse) Longest() record.Cure {
+	out := f.Cures[0]
+	for _, c := range f.Cures {
+		if c.Wait() > out.Wait() {
+			out = c
+		}
+	}
+	return out
+}
+
+// Words says when the floor may be used in full, and what decides it.
+func (f *FullUse) Words() string {
+	if len(f.Open) == 0 {
+		return fmt.Sprintf("%s, by the %s", f.Date.Format("2006-01-02"), f.By)
+	}
+	c := f.Longest()
+	words := fmt.Sprintf("open: the day of %s is not written down; the %s asks for the most, %d days", f.Open[0], c.Layer, c.Wait())
+	if c.Days == 0 {
+		words += " (not stated, default)"
+	}
+	return words
+}
+
+// cement are the kinds of layer that are taken as freshly made with cement and
+// must harden before the floor is warmed.
+var cement = map[string]bool{"mortar": true, "membrane": true, "screed": true}
+
+// fullUse gathers what must harden: the layers made with cement, any other
+// that is given days or a day, and the grout. A slab is taken as old.
+func (p *Plan) fullUse() {
+	if p.firstCable() == nil || len(p.Job.BuildUp) == 0 && p.Job.Tile.Grouted.IsZero() && p.Job.Tile.GroutCure == 0 {
+		return
+	}
+	f := &FullUse{Cures: []record.Cure{{Layer: "grout", Placed: p.Job.Tile.Grouted, Days: p.Job.Tile.GroutCure}}}
+	for _, l := range p.Job.BuildUp {
+		if cement[l.Kind] || l.CureDays > 0 || !l.Placed.IsZero() {
+			f.Cures = append(f.Cures, record.Cure{Layer: l.Name, Placed: l.Placed, Days: l.CureDays})
+		}
+	}
+	for _, c := range f.Cures {
+		if c.Placed.IsZero() {
+			f.Open = append(f.Open, c.Layer)
+		}
+	}
+	if use, ok := record.EarliestUse(f.Cures); ok {
+		f.Date, f.By = use.Date, use.Layer
+	}
+	p.FullUse = f
+}

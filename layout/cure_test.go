@@ -1,0 +1,51 @@
+package layout
+
+import (
+	"strings"
+	"testing"
+)
+
+const cured = `[tile]
+grout_cure = 7
+grouted = 2026-12-05
+[[layer]]
+kind = "tile"
+thickness = 10
+[[layer]]
+name = "bed"
+kind = "mortar"
+thickness = 4
+cure_days = 14
+placed = 2026-12-01
+[[layer]]
+kind = "membrane"
+thickness = 5
+placed = 2026-11-20
+[[layer]]
+kind = "concrete"
+thickness = 100
+`
+
+// Bed 1 + 14 = 15 December, grout 5 + 7 = 12, the filled membrane, not stated, 20
+// November + 28 = 18 December: that decides. The slab is old.
+func TestFullUseOfAJob(t *testing.T) {
+	p, _ := buildWith(t, landing+cured)
+	if got := p.FullUse.Words(); got != "2026-12-18, by the membrane" {
+		t.Error(got)
+	}
+	if n := len(p.FullUse.Cures); n != 3 {
+		t.Errorf("%d layers cure", n)
+	}
+}
+
+// A day that is not written down is not guessed; the wait is said all the same.
+func TestFullUseOpen(t *testing.T) {
+	p, _ := buildWith(t, landing+strings.Replace(cured, "placed = 2026-12-01\n", "", 1))
+	got := p.FullUse.Words()
+	if !p.FullUse.Date.IsZero() || !strings.Contains(got, "the day of bed is not written down") || !strings.Contains(got, "28 days (not stated, default)") {
+		t.Error(got)
+	}
+	if p, _ = buildWith(t, landing); p.FullUse != nil {
+		t.Error("no layers, yet", p.FullUse.Words())
+	}
+}

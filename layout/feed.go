@@ -1,0 +1,150 @@
+package layout
+
+import (
+	"fmt"
+	"strings"
+
+	"oxturn/layout/circuit"
+	"oxturn/layout/job"
+)
+
+// A Circuit is what one branch circuit feeds. Job is nil for a thermostat of
+// which the job names no circuit: it then stands for itself alone.
+type Circuit struct {
+	Job     *job.Circuit
+	Rooms   []string
+	Total   circuit.Load      // contacts only where it feeds a single thermostat
+	Ratings []circuit.Binding // the breaker's where the job gives it, else the usual ones
+	Drop    *circuit.Drop     // nil: length or conductor is not given
+}
+
+// Name is what messages call the circuit.
+func (c Circuit) Name() string {
+	if c.Job == nil {
+		return "the circuit of " + strings.Join(c.Rooms, ", ")
+	}
+	return "circuit " + c.Job.Name
+}
+
+// feeds works out what each circuit carries, in the order of their first
+// rooms, and warns of what a rating given does not carry.
+func (p *Plan) feeds() []job.Diagnostic {
+	var out []job.Diagnostic
+	for _, l := range p.Load {
+		out = append(out, p.contacts(l)...)
+	}
+	for _, group := range p.circuits() {
+		c, err := group.add()
+		if err != nil {
+			out = append(out, job.Diagnostic{Span: group.at, Message: err.Error()})
+			continue
+		}
+		out = append(out, c.overloaded()...)
+		p.Circuits = append(p.Circuits, c)
+	}
+	return out
+}
+
+// A group is the rooms on one circuit.
+type group struct {
+	job      *job.Circuit
+	rooms    []string
+	cables   []circuit.Cable
+	contacts float64
+	at       job.Span
+}
+
+// circuits groups the rooms that have cable by what feeds them.
+func (p *Plan) circuits() []group {
+	var out []group
+	for i := range p.Rooms {
+		r := &p.Rooms[i]
+		if p.loadOf(r.Job.Name) == nil {
+			continue // it has no cable, or its cables do not go together: already said
+		}
+		c := p.Job.Circuit(r.Job.Thermostat)
+		g := group{job: c, contacts: p.Job.Supply.ThermostatAmps, at: r.Job.Thermostat.Span}
+		at := -1
+		for k := range out {
+			if c != nil && out[k].job == c {
+				at = k
+			}
+		}
+		if at < 0 {
+			out, at = append(out, g), len(out)
+		} else {
+			out[at].contacts = 0 // each thermostat has its own
+		}
+		out[at].rooms = append(out[at].rooms, r.Job.Name)
+		for _, cable := range r.Cables {
+			out[at].cables = append(out[at].cables, cable.Circuit)
+		}
+	}
+	return out
+}
+
+func (g group) add() (Circuit, error) {
+	c := Circuit{Job: g.job, Rooms: g.rooms}
+	var err error
+	if c.Total, err = circuit.Total(g.cables, g.contacts); err != nil {
+		return c, fmt.Errorf("%s: %w", c.Name(), err)
+	}
+	ratings := circuit.Breakers
+	if g.job != nil && g.job.Breaker > 0 {
+		ratings = []float64{g.job.Breaker}
+	}
+	c.Ratings = c.Total.Bindings(ratings)
+	if g.job == nil || g.job.Conductor == "" {
+		return c, nil
+	}
+	c.Drop, err = drop(g.job, c.Total)
+	return c, err
+}
+
+// drop works out the voltage lost on a circuit's feed. Metric sizes are moved
+// to other temperatures as their own standard does, AWG sizes as theirs.
+func drop(j *job.Circuit, l circuit.Load) (*circuit.Drop, error) {
+	conductor, err := circuit.FindConductor(j.Conductor)
+	if err != nil {
+		return nil, err
+	}
+	by, at := circuit.CopperIEC, conductor.At
+	if strings.HasSuffix(j.Conductor, "AWG") {
+		by = circuit.CopperNEC
+	}
+	if j.CelsiusGiven {
+		at = j.Celsius
+	}
+	d, err := circuit.FeedDrop(conductor, by, at, l.Amps, l.Volts, j.Length)
+	return &d, err
+}
+
+// contacts warns of a load that a thermostat's contacts do not carry.
+func (p *Plan) contacts(l Load) []job.Diagnostic {
+	if l.Total.Needs == "" {
+		return nil
+	}
+	return []job.Diagnostic{{
+		Severity: job.Warning, ID: "W131", Span: p.Job.Spans.At("supply.thermostat_amps"),
+		Message: fmt.Sprintf("room %q: %.2f A is more than the thermostat's contacts carry, %g A (%s): it needs %s",
+			l.Room, l.Amps, l.ThermostatAmps, p.Job.Spans.Source("supply.thermostat_amps"), l.Total.Needs),
+		Hint: "the electrician settles which; take other cables, or give the contacts' own rating with [supply] thermostat_amps",
+	}}
+}
+
+// overloaded warns of a load above 80 % of a breaker that the job gives.
+func (c Circuit) overloaded() []job.Diagnostic {
+	if c.Job == nil || c.Job.Breaker == 0 {
+		return nil
+	}
+	usable := c.Ratings[0].Usable
+	if c.Total.Amps <= usable*(1+1e-9) {
+		return nil
+	}
+	return []job.Diagnostic{{
+		Severity: job.Warning, ID: "W131", Span: c.Job.Spans.At("breaker"),
+		Message: fmt.Sprintf("%s: %.2f A is more than %g A, which is 80 %% of its breaker of %g A (job file): heating is a continuous load",
+			c.Name(), c.Total.Amps, usable, c.Job.Breaker),
+		Hint: "the electrician settles the circuit; no breaker is chosen here",
+	}}
+}
