@@ -188,18 +188,19 @@ func TestSchemaHasEveryKey(t *testing.T) {
 
 var update = flag.Bool("update", false, "take what is written now for good: golden files, and the schemas beside the examples")
 
-// TestSchemaFiles holds the schema files beside the examples to what the
-// command prints, and the examples to the line that names them.
+// TestSchemaFiles holds the schema files and the reference beside the examples
+// to the keys by which jobs are read, and the examples to the line that names
+// their schema.
 func TestSchemaFiles(t *testing.T) {
 	dir := "../../testdata/jobs/"
-	for name, want := range map[string][]byte{schemaFile: jobSchema(), "catalogue.schema.json": catalogueSchema()} {
+	for name, want := range map[string][]byte{schemaFile: jobSchema(), "catalogue.schema.json": catalogueSchema(), "README.md": []byte(keyPageText(job.Keys()))} {
 		if *update {
 			if err := os.WriteFile(dir+name, want, 0o644); err != nil {
 				t.Fatal(err)
 			}
 		}
 		if got, err := os.ReadFile(dir + name); err != nil || !bytes.Equal(got, want) {
-			t.Errorf("%s is not what oxturn schema prints (%v); go test ./cmd/oxturn -run TestSchemaFiles -update", name, err)
+			t.Errorf("%s is not what the keys give (%v); go test ./cmd/oxturn -run TestSchemaFiles -update", name, err)
 		}
 	}
 	found, err := filepath.Glob(dir + "*.toml")
