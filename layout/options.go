@@ -25,8 +25,9 @@ type Option struct {
 	WarmUp          *heat.Offer // nil where the job's layers do not allow it, or it does not fit
 }
 
-// An OffByInch is what a room measured by an inch too large or too small does to an
-// option: the mean spacing by area, in mm, and whether it is within the limits.
+// An OffByInch is what a room that is an inch smaller or larger both ways does to
+// an option: the mean spacing in mm, judged by area as Sensitivity does, and
+// whether it is within the limits.
 type OffByInch struct {
 	Spacing float64
 	Within  bool
@@ -146,7 +147,7 @@ func (r *Room) option(j *job.Job, c Candidate, shifted [2]plane.Region) Option {
 		o.LeadReach = min(o.LeadReach, r.leadReach(l))
 	}
 	o.Amps = o.Watts / o.Volts
-	o.Smaller, o.Larger = shift(j, shifted[0], o.Length), shift(j, shifted[1], o.Length)
+	o.Smaller, o.Larger = r.offByInch(j, c, shifted[0]), r.offByInch(j, c, shifted[1])
 	if c.Fits {
 		o.WarmUp = warmUp(j, c)
 	}
@@ -154,21 +155,28 @@ func (r *Room) option(j *job.Job, c Candidate, shifted [2]plane.Region) Option {
 }
 
 // shifted returns the heated floor of the room 1 in smaller and 1 in larger
-// each way; empty where nothing is left of it.
+// both ways; nil where it cannot be said.
 func (r *Room) shifted() (out [2]plane.Region) {
-	for i, d := range []float64{-plane.Inch / 2, plane.Inch / 2} {
-		grown, err := r.Heated.Grow(d)
-		if err == nil {
-			out[i] = grown
+	for i, by := range []float64{-shiftBy, shiftBy} {
+		changed, ok := stretched(*r.Job, true, by)
+		if ok {
+			changed, ok = stretched(changed, false, by)
+		}
+		other := Room{Job: &changed, wallClear: r.wallClear}
+		if ok && other.areas() == nil {
+			out[i] = other.Heated
 		}
 	}
 	return out
 }
 
-func shift(j *job.Job, heated plane.Region, length float64) OffByInch {
-	s := idealSpacing(heated, length)
-	pegs := s / j.Membrane.Pitch
-	return OffByInch{s, pegs >= float64(j.Spacing.Closest) && pegs <= float64(j.Spacing.Widest)}
+func (r *Room) offByInch(j *job.Job, c Candidate, heated plane.Region) OffByInch {
+	labels := named(j, c.IDs)
+	if len(heated) == 0 {
+		return OffByInch{}
+	}
+	s := shiftedSpacing(r.Heated, heated, total(labels), c.Spacing)
+	return OffByInch{s, suits(j, s, labels)}
 }
 
 // warmUp computes how soon a floor laid with the candidate is warm, from its

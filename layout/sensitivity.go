@@ -11,9 +11,8 @@ import (
 	"oxturn/layout/takeoff"
 )
 
-// shiftBy is by how much a room is taken as measured wrongly: 25 mm, about
-// 1 in.
-const shiftBy = 25.0
+// shiftBy is by how much a room is taken as measured wrongly: 1 in, 25 mm.
+const shiftBy = plane.Inch
 
 // A Stretch is what becomes of an order when a room is a little longer or
 // shorter than the job says.
@@ -21,8 +20,9 @@ type Stretch struct {
 	Room    string
 	East    bool    // longer from west to east; false: from south to north
 	By      float64 // mm, negative: shorter
+	Laid    bool    // the cables were laid in the changed room; false: judged by the area they would serve
 	Keeps   bool    // the cables of the plan still go in, at Spacing
-	Spacing float64 // mean gap between runs that they would have, mm
+	Spacing float64 // mean gap between runs that they would have, mm; 0: they were laid and do not go in
 	Instead string  // what would: other cables of the catalogue, or that none does
 	Changes []takeoff.Change
 	Problem string // why the changed room cannot be looked at
@@ -35,11 +35,12 @@ const countedRooms = 4
 // QuantitiesShifted reports whether Sensitivity looks at quantities too.
 func (p *Plan) QuantitiesShifted() bool { return len(p.Rooms) <= countedRooms }
 
-// Sensitivity looks at every room with 25 mm (1 in) more and less in each
+// Sensitivity looks at every room with 1 in (25 mm) more and less in each
 // direction. The room is drawn out or pushed in where nothing stands, if there
-// is such a place; fixtures always keep their size. Cables are judged by the
-// area they would serve, not routed again; quantities are taken off anew.
-func (p *Plan) Sensitivity() []Stretch {
+// is such a place; fixtures always keep their size. Quantities are taken off
+// anew. Cables are judged by the area they would serve, or with lay are laid in
+// every changed room, which takes as many times as long as a plan.
+func (p *Plan) Sensitivity(lay bool) []Stretch {
 	var out []Stretch
 	for i := range p.Rooms {
 		if len(p.Rooms[i].Cables) == 0 {
@@ -47,7 +48,7 @@ func (p *Plan) Sensitivity() []Stretch {
 		}
 		for _, east := range []bool{true, false} {
 			for _, by := range []float64{shiftBy, -shiftBy} {
-				out = append(out, p.shift(i, east, by))
+				out = append(out, p.shift(i, east, by, lay))
 			}
 		}
 	}
@@ -55,9 +56,9 @@ func (p *Plan) Sensitivity() []Stretch {
 }
 
 // shift looks at one room in one direction.
-func (p *Plan) shift(i int, east bool, by float64) Stretch {
+func (p *Plan) shift(i int, east bool, by float64, lay bool) Stretch {
 	was := &p.Rooms[i]
-	s := Stretch{Room: was.Job.Name, East: east, By: by}
+	s := Stretch{Room: was.Job.Name, East: east, By: by, Laid: lay}
 	changed, ok := stretched(*was.Job, east, by)
 	if !ok {
 		s.Problem = "its walls are too broken up to be moved"
@@ -68,7 +69,15 @@ func (p *Plan) shift(i int, east bool, by float64) Stretch {
 		s.Problem = "nothing of the floor is left to heat"
 		return s
 	}
-	s.judge(p.Job, was, &r)
+	labels := was.labels()
+	if lay {
+		s.layIn(p.Job, &r, labels)
+	} else {
+		s.judge(p.Job, was, &r)
+	}
+	if !s.Keeps {
+		s.Instead = r.instead(p.Job, labels, lay)
+	}
 	r.Cables, r.Sensors = was.Cables, was.Sensors
 	if p.QuantitiesShifted() {
 		s.Changes = p.changes(i, r)
@@ -76,31 +85,88 @@ func (p *Plan) shift(i int, east bool, by float64) Stretch {
 	return s
 }
 
-// judge says whether the plan's cables still suit a changed room.
-func (s *Stretch) judge(j *job.Job, was, r *Room) {
-	var labels []job.Cable
-	for _, c := range was.Cables {
-		labels = append(labels, c.Label)
-	}
-	now := r.estimate(j, labels)
-	// what is built differs from the estimate; it differs alike in both rooms
-	before := was.estimate(j, labels)
-	s.Spacing = now.Spacing * meanSpacing(was) / before.Spacing
-	pegs := s.Spacing / j.Membrane.Pitch
-	s.Keeps = pegs >= float64(j.Spacing.Closest)-1e-6 && pegs <= float64(j.Spacing.Widest)+1e-6
-	if j.Supply.MaxDensity > 0 {
-		s.Keeps = s.Keeps && labels[0].Watts/(labels[0].Length/1000)/(s.Spacing/1000) <= j.Supply.MaxDensity+1e-6
-	}
-	if s.Keeps {
+// layIn lays the plan's cables in a changed room.
+func (s *Stretch) layIn(j *job.Job, r *Room, labels []job.Cable) {
+	routes, err := r.route(j, labels)
+	if err != nil {
 		return
 	}
-	s.Instead = "none of the catalogue's"
+	s.Keeps = true
+	length := 0.0
+	for _, rt := range routes {
+		s.Spacing += rt.Spacing * labels[rt.Cable].Length
+		length += labels[rt.Cable].Length
+	}
+	s.Spacing /= length
+}
+
+// judge says by area whether the plan's cables still suit a changed room.
+func (s *Stretch) judge(j *job.Job, was, r *Room) {
+	labels := was.labels()
+	s.Spacing = shiftedSpacing(was.Heated, r.Heated, total(labels), meanSpacing(was))
+	s.Keeps = suits(j, s.Spacing, labels)
+}
+
+// shiftedSpacing is the spacing that cables laid at one would have on a changed
+// floor. What is laid differs from the estimate by area; it is taken to differ
+// alike on both floors.
+func shiftedSpacing(was, now plane.Region, length, spacing float64) float64 {
+	before, after := idealSpacing(was, length), idealSpacing(now, length)
+	if math.IsInf(before, 1) || math.IsInf(after, 1) {
+		return after // too short for the floor's edge
+	}
+	return after * spacing / before
+}
+
+// suits reports whether a mean spacing is within the job's limits.
+func suits(j *job.Job, spacing float64, labels []job.Cable) bool {
+	pegs := spacing / j.Membrane.Pitch
+	if pegs < float64(j.Spacing.Closest)-1e-6 || pegs > float64(j.Spacing.Widest)+1e-6 {
+		return false
+	}
+	perMetre := labels[0].Watts / (labels[0].Length / 1000)
+	return j.Supply.MaxDensity == 0 || perMetre/(spacing/1000) <= j.Supply.MaxDensity+1e-6
+}
+
+// mostTried is how many other cables are laid before it is said that none goes
+// in.
+const mostTried = 4
+
+// instead names the first other cables of the catalogue that suit a changed
+// room.
+func (r *Room) instead(j *job.Job, labels []job.Cable, lay bool) string {
+	tried := 0
 	for _, c := range r.candidates(j) {
-		if c.Why == "" && !slices.Equal(c.IDs, ids(labels)) {
-			s.Instead = strings.Join(c.IDs, " + ")
-			return
+		if c.Why != "" || slices.Equal(c.IDs, ids(labels)) {
+			continue
+		}
+		if !lay {
+			return strings.Join(c.IDs, " + ")
+		}
+		if tried++; tried > mostTried {
+			break
+		}
+		if _, err := r.route(j, named(j, c.IDs)); err == nil {
+			return strings.Join(c.IDs, " + ")
 		}
 	}
+	return "none of the catalogue's"
+}
+
+func (r *Room) labels() []job.Cable {
+	var out []job.Cable
+	for _, c := range r.Cables {
+		out = append(out, c.Label)
+	}
+	return out
+}
+
+func total(labels []job.Cable) float64 {
+	n := 0.0
+	for _, l := range labels {
+		n += l.Length
+	}
+	return n
 }
 
 func ids(labels []job.Cable) []string {

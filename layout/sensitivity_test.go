@@ -15,7 +15,7 @@ import (
 // runs lie wider apart by about that share.
 func TestShiftOfABath(t *testing.T) {
 	p := build(t, bathJob)
-	shifts := p.Sensitivity()
+	shifts := p.Sensitivity(false)
 	if len(shifts) != 4 {
 		t.Fatalf("%d shifts", len(shifts))
 	}
@@ -34,13 +34,63 @@ func TestShiftOfABath(t *testing.T) {
 	}
 }
 
+// Laid anew in the changed room, the cable goes in, and its runs lie about as far
+// apart as the area said.
+func TestShiftLaidAnew(t *testing.T) {
+	p := build(t, bathJob)
+	byArea := p.Sensitivity(false)
+	for i, s := range p.Sensitivity(true) {
+		if !s.Laid || !s.Keeps || math.Abs(s.Spacing-byArea[i].Spacing) > 0.03*s.Spacing {
+			t.Errorf("%+v, by area %.1f", s, byArea[i].Spacing)
+		}
+	}
+}
+
+// A cable that lies as close as it may does not go into a shorter room; what
+// does was laid there.
+func TestShiftLaidAnewAsksForAnother(t *testing.T) {
+	text := strings.Replace(bathJob, "[[room]]", "[spacing]\nclosest = 3\nwidest = 4\n[[cable]]\nid = \"D\"\nvolts = 240\nwatts = 250\nlength = \"25 m\"\nlead = \"4 m\"\n[[room]]", 1)
+	p := build(t, strings.ReplaceAll(text, `"36 m"`, `"44 m"`))
+	keeps := 0
+	for _, s := range p.Sensitivity(true) {
+		if s.Keeps {
+			keeps++
+			continue
+		}
+		if s.Spacing != 0 || s.Instead == "" {
+			t.Errorf("%+v", s)
+		}
+	}
+	if keeps == 0 || keeps == 4 {
+		t.Errorf("it goes into %d of 4 rooms", keeps)
+	}
+}
+
+// One inch both ways is what choose shows: the two directions of Sensitivity
+// together.
+func TestOptionsShiftAlike(t *testing.T) {
+	p := build(t, bathJob)
+	rooms, _ := Options(p.Job)
+	is, both := p.Rooms[0].Cables[0].Spacing, 1.0
+	for _, s := range p.Sensitivity(false) {
+		if s.By > 0 {
+			both *= s.Spacing / is
+		}
+	}
+	for _, o := range rooms[0].Options {
+		if o.Taken && math.Abs(o.Larger.Spacing/o.Spacing-both) > 0.002 {
+			t.Errorf("choose %.4f, both directions %.4f", o.Larger.Spacing/o.Spacing, both)
+		}
+	}
+}
+
 // A cable that is laid as wide as it may be no longer serves a longer room;
 // the next longer of the catalogue would.
 func TestShiftAsksForAnotherCable(t *testing.T) {
 	text := strings.Replace(bathJob, "[[room]]", "[[cable]]\nid = \"D\"\nvolts = 240\nwatts = 400\nlength = \"40 m\"\nlead = \"4 m\"\n[[room]]", 1)
 	p := build(t, text)
 	p.Rooms[0].Cables[0].Spacing = 120
-	for _, s := range p.Sensitivity() {
+	for _, s := range p.Sensitivity(false) {
 		if s.By > 0 && (s.Keeps || s.Instead != "D") {
 			t.Errorf("longer: %+v", s)
 		}
@@ -118,6 +168,6 @@ func BenchmarkSensitivity(b *testing.B) {
 	j, _ := job.Read("job.toml", []byte(bathJob), nil)
 	p, _ := Build(j)
 	for b.Loop() {
-		p.Sensitivity()
+		p.Sensitivity(false)
 	}
 }

@@ -34,7 +34,8 @@ Flags:
   --format FORMAT        text, csv or json (default text); csv and json have all
 ` + mannerHelp + `
 The columns "1 in less" and "1 in more" say whether the spacing stays within its
-limits in a room an inch smaller or larger each way.
+limits in a room an inch smaller or larger both ways, by its area; what an inch
+does to the order, with the cables laid anew, says check --off-by-inch.
 Exit codes: 0 done, 1 errors in the job or a room that nothing fits, 2 usage.
 `
 
@@ -149,8 +150,11 @@ func optionCells(o layout.Option, j *job.Job) []string {
 }
 
 func held(s layout.OffByInch) string {
-	if s.Within {
+	switch {
+	case s.Within:
 		return "fits"
+	case s.Spacing == 0:
+		return "-"
 	}
 	return "beyond"
 }

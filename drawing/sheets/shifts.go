@@ -12,7 +12,7 @@ import (
 // shiftBlocks say what an inch more or less of room does to the order: how
 // risky it is to buy from these sizes.
 func shiftBlocks(p *layout.Plan) []block {
-	shifts := p.Sensitivity()
+	shifts := p.Sensitivity(false)
 	if len(shifts) == 0 {
 		return nil
 	}
@@ -27,7 +27,7 @@ func shiftBlocks(p *layout.Plan) []block {
 		last = s.Room
 		t.rows = append(t.rows, row(name, shiftWords(s, f), cableWords(s, f), alsoWords(s)))
 	}
-	said := "Cables are judged here by the floor they would serve, not laid again. A cable is ordered only after the finished walls are measured."
+	said := "Cables are judged here by the area they would serve, not laid again; \"oxturn check --off-by-inch\" lays them. A cable is ordered only after the finished walls are measured."
 	if !p.QuantitiesShifted() {
 		said += " In a job of so many rooms, what else changes is not counted."
 	}
