@@ -143,7 +143,7 @@ func optionCells(o layout.Option, j *job.Job) []string {
 		mark = "*"
 	}
 	return []string{
-		mark, printable(strings.Join(o.IDs, " + ")), cableLength(o.Length, u), plane.FormatLength(o.Spacing, u), fmt.Sprintf("%.1f", o.Spacing/j.Membrane.Pitch),
+		mark, printable(strings.Join(o.IDs, " + ")), cableLength(o.Length, u), withUnit(o.Spacing, u), fmt.Sprintf("%.1f", o.Spacing/j.Membrane.Pitch),
 		density(o.Density, u), fmt.Sprintf("%.0f %%", 100*o.Covered), fmt.Sprintf("%.2f A at %.0f V", o.Amps, o.Volts), cableLength(o.LeadReach, u),
 		held(o.Smaller), held(o.Larger), warmIn(o),
 	}

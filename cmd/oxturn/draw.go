@@ -182,7 +182,7 @@ func (o *drawOrder) pour(ctx context.Context, c *console, name string) int {
 	return exitOK
 }
 
-// summary says what was drawn: one line of many jobs, else five.
+// summary says what was drawn: one line of many jobs, else six.
 func (o *drawOrder) summary(c *console, w *work, files []file) {
 	if o.brief {
 		c.say("%s: %s; files: %d", w.source.name, briefLine(w.plan), len(files))
@@ -190,6 +190,9 @@ func (o *drawOrder) summary(c *console, w *work, files []file) {
 	}
 	for _, line := range summaryLines(w.plan) {
 		c.say("%s", line)
+	}
+	if len(w.sheets) > 0 {
+		c.say("%s", paperLine(w.sheets))
 	}
 	var names []string
 	for _, f := range files {

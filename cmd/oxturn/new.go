@@ -30,7 +30,8 @@ Flags:
 Exit codes: 0 done, 2 usage, or the file is there already.
 `
 
-// starterKinds are the words --kind takes; each has a file in starters.
+// starterKinds are the words --kind takes; each has a file in starters,
+// and parts.txt is what they share.
 var starterKinds = []string{"bath", "kitchen", "entry"}
 
 //go:embed starters
@@ -111,7 +112,7 @@ func starter(kind, units string) []byte {
 		}
 		return millimetres
 	}
-	t, err := template.New(kind+".toml").Funcs(template.FuncMap{"pick": pick}).ParseFS(starters, "starters/"+kind+".toml")
+	t, err := template.New(kind+".toml").Funcs(template.FuncMap{"pick": pick}).ParseFS(starters, "starters/"+kind+".toml", "starters/parts.txt")
 	if err != nil {
 		panic(err) // the templates are built in and all tested
 	}

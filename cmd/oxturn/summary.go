@@ -2,8 +2,10 @@ package main
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
+	"oxturn/drawing"
 	"oxturn/layout"
 	"oxturn/layout/plane"
 )
@@ -19,7 +21,7 @@ func summaryLines(p *layout.Plan) []string {
 		heated += r.Heated.Area()
 		for _, c := range r.Cables {
 			cable = append(cable, fmt.Sprintf("%s %s %s in %d runs", c.ID, printable(c.Label.ID), cableLength(c.Label.Length, u), len(c.Runs)))
-			spacing = append(spacing, fmt.Sprintf("%s %s mean (%.1f pegs), %s", c.ID, plane.FormatLength(c.Spacing, u), c.Spacing/p.Job.Membrane.Pitch, density(c.Density, u)))
+			spacing = append(spacing, fmt.Sprintf("%s %s mean (%.1f pegs), %s", c.ID, withUnit(c.Spacing, u), c.Spacing/p.Job.Membrane.Pitch, density(c.Density, u)))
 		}
 	}
 	var load []string
@@ -54,6 +56,26 @@ func cableLength(mm float64, u plane.Units) string {
 		return fmt.Sprintf("%.1f ft", mm/plane.Foot)
 	}
 	return fmt.Sprintf("%.2f m", mm/1000)
+}
+
+// withUnit is a length as a drawing writes it, with its unit where that would
+// be left to the sheet.
+func withUnit(mm float64, u plane.Units) string {
+	if u == plane.Inches {
+		return plane.FormatLength(mm, u)
+	}
+	return plane.FormatLength(mm, u) + " mm"
+}
+
+// paperLine tells how many sheets there are and what paper they want.
+func paperLine(set []*drawing.Sheet) string {
+	var names []string
+	for _, s := range set {
+		if !slices.Contains(names, s.Paper.Name) {
+			names = append(names, s.Paper.Name)
+		}
+	}
+	return fmt.Sprintf("sheets   %d on %s: print at 100 %%, then measure the 100 mm line", len(set), strings.Join(names, ", "))
 }
 
 func density(wm2 float64, u plane.Units) string {
