@@ -47,6 +47,7 @@ type Laid struct {
 	ColdLead   []plane.Point
 	Return     []plane.Point
 	Differ     []Difference
+	Refit      *Refit // how the rest was planned anew; nil: it was not
 }
 
 // A Difference is one thing that does not lie where the plan had it.

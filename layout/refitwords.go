@@ -1,10 +1,9 @@
 package layout
 
 import (
-	"encoding/json"
 	"fmt"
-	"io"
 	"math"
+	"strings"
 
 	"oxturn/layout/plane"
 )
@@ -12,32 +11,119 @@ import (
 // Lines says in lines for people how far off the laid part is and what to lay
 // from there on, or what can be done where nothing fits.
 func (f *Refit) Lines(u plane.Units) []string {
-	c := f.Planned
-	out := []string{fmt.Sprintf("%s, cable %s: %d of %d runs are laid, %s of %s used", f.Room.Job.Name, c.ID, f.Runs, len(c.Runs), length(f.Used, u), length(c.Label.Length, u))}
-	if math.Abs(f.Early) >= 1 {
-		out = append(out, fmt.Sprintf("off      the mark came %s of cable %s than drawn: %.1f %% %s is used than the way covered", small(math.Abs(f.Early), u), earlier(f.Early), 100*math.Abs(f.Rate-1), more(f.Rate)))
-	} else {
-		out = append(out, "off      by the marks given, nothing: the rest is planned as drawn, with what is left")
-	}
-	if f.Laid != nil {
-		out = append(out, "end      if nothing changed the cable would "+f.missWords(u))
+	var out []string
+	for i, s := range f.facts(u) {
+		if i == 0 {
+			out = append(out, s.words)
+			continue
+		}
+		out = append(out, fmt.Sprintf("%-8s %s", s.about, s.words))
 	}
 	if f.New == nil {
 		return append(out, f.stuckLines(u)...)
 	}
-	n := f.Changes()
-	if n == 0 {
-		return append(out, "change   none: lay on as planned")
+	return append(out, f.newLines(u)...)
+}
+
+// Summary says the same for a sheet that shows the runs besides.
+func (f *Refit) Summary(u plane.Units) []string {
+	var out []string
+	for _, s := range append(f.facts(u), f.changeFacts(u)...) {
+		out = append(out, s.words)
 	}
-	out = append(out, fmt.Sprintf("change   from run %d on; the laid runs stay as they are", n))
-	for _, r := range f.New.Runs {
-		if r.Number > f.Runs {
-			out = append(out, runLine(r, u))
+	return out
+}
+
+// A refitFact is one thing said, with a word that says what it is about.
+type refitFact struct{ about, words string }
+
+// facts say where laying stands.
+func (f *Refit) facts(u plane.Units) []refitFact {
+	c := f.Planned
+	out := []refitFact{{"", fmt.Sprintf("%s, cable %s: %d of %d runs are laid, %s of %s used, %s left", f.Room.Job.Name, c.ID, f.Runs, len(f.Old), length(f.Used, u), length(c.Label.Length, u), length(f.Left, u))}}
+	if d := f.pegsOff(); d.Norm() >= samePeg {
+		out = append(out, refitFact{"pegs", "they lie " + offWords(d, func(mm float64) string { return small(mm, u) }) + " of where the plan has them, and every run with them"})
+	}
+	if math.Abs(f.Early) >= 1 {
+		out = append(out, refitFact{"off", fmt.Sprintf("the mark came %s of cable %s than drawn: %.1f %% %s is used than the way covered", small(math.Abs(f.Early), u), earlier(f.Early), 100*math.Abs(f.Rate-1), more(f.Rate))})
+	} else {
+		out = append(out, refitFact{"off", "by the marks given, nothing: the rest is planned as drawn, with what is left"})
+	}
+	if f.plan != nil {
+		out = append(out, refitFact{"end", "if nothing changed the cable would " + f.missWords(u)})
+	}
+	if f.hotter() {
+		out = append(out, refitFact{"power", fmt.Sprintf("at this rate two of the closest gaps side by side give %.1f %% more than drawn, past the job's limit: none of the plan is kept unseen, and what is laid is for the electrician to judge", 100*(f.Rate-1))})
+	}
+	return append(out, f.floorFacts()...)
+}
+
+// floorFacts say, where there are several cables, whose floor is used.
+func (f *Refit) floorFacts() []refitFact {
+	var others []string
+	for _, c := range f.Room.Cables {
+		if c.ID != f.Planned.ID {
+			others = append(others, c.ID)
 		}
 	}
-	end := f.New.Path[len(f.New.Path)-1]
+	if others == nil {
+		return nil
+	}
+	names := strings.Join(others, ", ")
+	out := []refitFact{{"floor", fmt.Sprintf("only cable %s's own part of the room is used; %s stays as planned", f.Planned.ID, names)}}
+	if f.Planned.Laid.Job.FirstPeg != nil {
+		out = append(out, refitFact{"", names + " lies on the same pegs: give first_peg in its [[as_laid]] too, and refit it by itself"})
+	}
+	return out
+}
+
+// changeFacts say what changes, and by what it was chosen.
+func (f *Refit) changeFacts(u plane.Units) []refitFact {
+	n := f.Change
+	if n.From == 0 {
+		return []refitFact{{"change", "none: lay on as planned"}}
+	}
+	kept := ""
+	switch {
+	case n.From == f.Runs+2:
+		kept = fmt.Sprintf("run %d as planned, ", f.Runs+1)
+	case n.From > f.Runs+2:
+		kept = fmt.Sprintf("runs %d to %d as planned, ", f.Runs+1, n.From-1)
+	}
+	return []refitFact{
+		{"change", fmt.Sprintf("%sfrom run %d on anew; the laid runs stay as they are", kept, n.From)},
+		{"score", f.scoreWords(u)},
+	}
+}
+
+// newLines says what changes, and lists the runs still to be laid.
+func (f *Refit) newLines(u plane.Units) []string {
+	var out []string
+	for _, s := range f.changeFacts(u) {
+		out = append(out, fmt.Sprintf("%-8s %s", s.about, s.words))
+	}
+	for _, r := range f.New.Runs {
+		if r.Number > f.Runs || f.Change.From > 0 && r.Number >= f.Change.From {
+			out = append(out, f.runLine(r, u))
+		}
+	}
+	end, was := f.New.Path[len(f.New.Path)-1], f.oldEnd()
+	if f.Change.From == 0 {
+		return out
+	}
 	return append(out, fmt.Sprintf("end cap  at (%s, %s); planned at (%s, %s)", plane.FormatLength(end.X, u), plane.FormatLength(end.Y, u),
-		plane.FormatLength(c.Path[len(c.Path)-1].X, u), plane.FormatLength(c.Path[len(c.Path)-1].Y, u)))
+		plane.FormatLength(was.X, u), plane.FormatLength(was.Y, u)))
+}
+
+// scoreWords says how the plan was chosen: by the least of it.
+func (f *Refit) scoreWords(u plane.Units) string {
+	n := f.Change
+	share := 100 * n.Cold / f.Planned.Share.Area()
+	s := fmt.Sprintf("%.1f, the least found: 1 for each of %d runs not as planned, %g for each per cent of floor out of warmth's reach that was in it (%.1f %%, %s)", n.Score, n.Runs, coldPoints, share, plane.FormatArea(n.Cold, u))
+	if n.Doorway {
+		s += fmt.Sprintf(", %g for an end cap in a doorway or at a flange", doorPoints)
+	}
+	return s
 }
 
 func (f *Refit) missWords(u plane.Units) string {
@@ -64,9 +150,14 @@ func more(rate float64) string {
 	return "less cable"
 }
 
-// runLine is one run as an installer reads it.
-func runLine(r Run, u plane.Units) string {
-	s := fmt.Sprintf("run %-3d  %d pegs %s", r.Number, r.Pegs, r.Direction)
+// runLine is one run as an installer reads it; a star marks those that are not
+// as planned.
+func (f *Refit) runLine(r Run, u plane.Units) string {
+	mark := ' '
+	if f.Change.From > 0 && r.Number >= f.Change.From {
+		mark = '*'
+	}
+	s := fmt.Sprintf("run %-3d%c %d pegs %s", r.Number, mark, r.Pegs, r.Direction)
 	if r.GapToNext > 0 {
 		s += fmt.Sprintf(", then %d over", r.GapToNext)
 	}
@@ -101,48 +192,4 @@ func small(mm float64, u plane.Units) string {
 		return plane.FormatFeetInches(mm)
 	}
 	return fmt.Sprintf("%.0f mm", mm)
-}
-
-// refitJSON is a refit for other programs: lengths in mm.
-type refitJSON struct {
-	Schema  int          `json:"schema"`
-	Room    string       `json:"room"`
-	Cable   string       `json:"cable"`
-	Runs    int          `json:"runs_laid"`
-	Used    float64      `json:"used_mm"`
-	Left    float64      `json:"left_mm"`
-	Rate    float64      `json:"rate"`
-	Early   float64      `json:"mark_early_mm"`
-	Miss    float64      `json:"would_miss_mm"`
-	Fits    bool         `json:"fits"`
-	Reason  string       `json:"reason,omitempty"`
-	Changes int          `json:"changes_from_run,omitempty"`
-	Path    [][2]float64 `json:"path,omitempty"`
-	List    []runJSON    `json:"runs,omitempty"`
-	Choices []choiceJSON `json:"choices,omitempty"`
-}
-
-type choiceJSON struct {
-	Lift    int     `json:"lift_runs,omitempty"`
-	Lifted  float64 `json:"lifted_mm,omitempty"`
-	Area    int     `json:"give_up_low_area,omitempty"`
-	Floor   float64 `json:"given_up_m2,omitempty"`
-	Remains float64 `json:"would_remain_mm,omitempty"`
-	Lacks   float64 `json:"lacking_mm,omitempty"`
-}
-
-// WriteJSON writes the refit as indented JSON.
-func (f *Refit) WriteJSON(w io.Writer) error {
-	out := refitJSON{Schema: 1, Room: f.Room.Job.Name, Cable: f.Planned.ID, Runs: f.Runs, Used: round(f.Used, 1), Left: round(f.Left, 1), Rate: round(f.Rate, 5),
-		Early: round(f.Early, 1), Miss: round(f.Miss, 1), Fits: f.New != nil, Reason: f.Reason}
-	if f.New != nil {
-		c := f.New.json()
-		out.Changes, out.Path, out.List = f.Changes(), c.Path, c.Runs
-	}
-	for _, c := range f.Choices {
-		out.Choices = append(out.Choices, choiceJSON{c.Lift, round(c.Lifted, 1), c.Area, round(c.Floor/1e6, 4), round(c.Remains, 1), round(c.Lacks, 1)})
-	}
-	e := json.NewEncoder(w)
-	e.SetIndent("", " ")
-	return e.Encode(out)
 }

@@ -3,6 +3,7 @@ package job
 import (
 	"encoding/json"
 	"fmt"
+	"math"
 
 	"oxturn/layout/plane"
 )
@@ -14,13 +15,24 @@ type Issued struct {
 	Path             []plane.Point
 	ColdLead, Return []plane.Point
 	Sensor, Spare    LaidSensor
+	Pegs             *IssuedPegs // nil: the file does not say how the pegs lie
+}
+
+// IssuedPegs is the grid of pegs of an issued plan.
+type IssuedPegs struct {
+	Origin plane.Point
+	Angle  float64 // of the rows, radians counter-clockwise from east
 }
 
 // issuedFile is as much of a layout file as is read back.
 type issuedFile struct {
 	Schema int `json:"schema"`
 	Rooms  []struct {
-		Name    string        `json:"name"`
+		Name    string `json:"name"`
+		Lattice *struct {
+			Origin [2]float64 `json:"origin"`
+			Angle  float64    `json:"angle_deg"`
+		} `json:"lattice"`
 		Cables  []issuedCable `json:"cables"`
 		Sensors []struct {
 			Spare bool         `json:"spare"`
@@ -95,6 +107,9 @@ func (f issuedFile) find(name, room, cable string) (*Issued, error) {
 				return nil, fmt.Errorf("cable %s has no path in it", c.ID)
 			}
 			is := &Issued{File: name, Path: points(c.Path), ColdLead: points(c.ColdLead), Return: points(c.Return)}
+			if l := r.Lattice; l != nil {
+				is.Pegs = &IssuedPegs{plane.Pt(l.Origin[0], l.Origin[1]), l.Angle * math.Pi / 180}
+			}
 			for _, s := range r.Sensors {
 				tip := plane.Pt(s.Tip[0], s.Tip[1])
 				if s.Spare {

@@ -1,0 +1,55 @@
+package layout
+
+import (
+	"encoding/json"
+	"io"
+)
+
+// refitJSON is a refit for other programs: lengths in mm.
+type refitJSON struct {
+	Schema  int          `json:"schema"`
+	Room    string       `json:"room"`
+	Cable   string       `json:"cable"`
+	Runs    int          `json:"runs_laid"`
+	Used    float64      `json:"used_mm"`
+	Left    float64      `json:"left_mm"`
+	Rate    float64      `json:"rate"`
+	Early   float64      `json:"mark_early_mm"`
+	Miss    float64      `json:"would_miss_mm"`
+	Fits    bool         `json:"fits"`
+	Reason  string       `json:"reason,omitempty"`
+	Changes int          `json:"changes_from_run,omitempty"`
+	Differ  int          `json:"runs_changed,omitempty"`
+	Cold    float64      `json:"out_of_reach_m2,omitempty"`
+	Doorway bool         `json:"end_cap_in_doorway,omitempty"`
+	Score   float64      `json:"change_score,omitempty"`
+	Path    [][2]float64 `json:"path,omitempty"`
+	List    []runJSON    `json:"runs,omitempty"`
+	Choices []choiceJSON `json:"choices,omitempty"`
+}
+
+type choiceJSON struct {
+	Lift    int     `json:"lift_runs,omitempty"`
+	Lifted  float64 `json:"lifted_mm,omitempty"`
+	Area    int     `json:"give_up_low_area,omitempty"`
+	Floor   float64 `json:"given_up_m2,omitempty"`
+	Remains float64 `json:"would_remain_mm,omitempty"`
+	Lacks   float64 `json:"lacking_mm,omitempty"`
+}
+
+// WriteJSON writes the refit as indented JSON.
+func (f *Refit) WriteJSON(w io.Writer) error {
+	out := refitJSON{Schema: 1, Room: f.Room.Job.Name, Cable: f.Planned.ID, Runs: f.Runs, Used: round(f.Used, 1), Left: round(f.Left, 1), Rate: round(f.Rate, 5),
+		Early: round(f.Early, 1), Miss: round(f.Miss, 1), Fits: f.New != nil, Reason: f.Reason}
+	if f.New != nil {
+		c, n := f.New.json(), f.Change
+		out.Changes, out.Differ, out.Cold, out.Doorway, out.Score = n.From, n.Runs, round(n.Cold/1e6, 4), n.Doorway, round(n.Score, 2)
+		out.Path, out.List = c.Path, c.Runs
+	}
+	for _, c := range f.Choices {
+		out.Choices = append(out.Choices, choiceJSON{c.Lift, round(c.Lifted, 1), c.Area, round(c.Floor/1e6, 4), round(c.Remains, 1), round(c.Lacks, 1)})
+	}
+	e := json.NewEncoder(w)
+	e.SetIndent("", " ")
+	return e.Encode(out)
+}

@@ -1,0 +1,107 @@
+package layout
+
+import (
+	"fmt"
+	"math"
+
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+// Plan returns the plan with the cable as planned anew in its place. Sensors
+// that were found on the floor, and those that it leaves clear, stay; others
+// are placed again.
+func (f *Refit) Plan(p *Plan) (*Plan, []SensorMove) {
+	out := *p
+	out.Rooms = append([]Room{}, p.Rooms...)
+	var moves []SensorMove
+	for i := range out.Rooms {
+		if r := &out.Rooms[i]; &p.Rooms[i] == f.Room {
+			r.Cables = append([]Cable{}, r.Cables...)
+			for k := range r.Cables {
+				if r.Cables[k].ID == f.Planned.ID {
+					r.Cables[k] = *f.New
+				}
+			}
+			moves = r.moveSensors(f.Room.Sensors, f.New.Path, p.Job)
+		}
+	}
+	return &out, moves
+}
+
+// A SensorMove is a sensor whose planned place the rest of a cable takes.
+type SensorMove struct {
+	Name string
+	From plane.Point
+	To   *plane.Point // nil: no other place was found
+}
+
+// moveSensors places the sensors anew that a path comes too near to.
+func (r *Room) moveSensors(planned []Sensor, path []plane.Point, j *job.Job) []SensorMove {
+	stay := true
+	for _, s := range planned {
+		stay = stay && (s.Found != nil || s.clearOf(path, float64(j.Spacing.Closest)*j.Membrane.Pitch/2))
+	}
+	if stay {
+		return nil
+	}
+	r.Sensors = nil
+	r.placeSensors(j.Membrane.Pitch)
+	var out []SensorMove
+	for _, s := range planned {
+		at := -1
+		for i := range r.Sensors {
+			if r.Sensors[i].Name == s.Name {
+				at = i
+			}
+		}
+		switch {
+		case s.Found != nil && at < 0:
+			r.Sensors = append(r.Sensors, s)
+		case s.Found != nil:
+			r.Sensors[at] = s
+		case at < 0:
+			out = append(out, SensorMove{s.Name, s.Tip, nil})
+		case r.Sensors[at].Tip.Dist(s.Tip) > samePeg:
+			out = append(out, SensorMove{s.Name, s.Tip, &r.Sensors[at].Tip})
+		}
+	}
+	return out
+}
+
+// clearOf reports whether a sensor's tip lies at least so far from a cable and
+// its lead does not cross it.
+func (s Sensor) clearOf(path []plane.Point, least float64) bool {
+	for i := 1; i < len(path); i++ {
+		leg := plane.Segment{A: path[i-1], B: path[i]}
+		if leg.Distance(s.Tip) < least-samePeg {
+			return false
+		}
+		for k := 1; k < len(s.Lead); k++ {
+			if leg.Meets(plane.Segment{A: s.Lead[k-1], B: s.Lead[k]}) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// pegsOff says how the real pegs lie against the plan's, in mm east and north;
+// zero where they are the plan's.
+func (f *Refit) pegsOff() plane.Point {
+	if f.Planned.Laid.Job.FirstPeg == nil || len(f.plan) == 0 {
+		return plane.Point{}
+	}
+	return f.plan[0].Sub(f.Planned.Laid.Planned[0])
+}
+
+func offWords(d plane.Point, small func(float64) string) string {
+	ew, ns := "east", "north"
+	if d.X < 0 {
+		ew = "west"
+	}
+	if d.Y < 0 {
+		ns = "south"
+	}
+	return fmt.Sprintf("%s %s and %s %s", small(math.Abs(d.X)), ew, small(math.Abs(d.Y)), ns)
+}

@@ -1,0 +1,127 @@
+package layout
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"oxturn/layout/plane"
+	"oxturn/layout/route"
+)
+
+// leadBand is how wide the strip is that a lead on the floor keeps free of
+// heating cable, mm: a cable and a half to either side of its middle.
+const leadBand = 20.0
+
+// ownFloor is the floor the rest may lie on: the cable's own share of its zone,
+// so that other cables keep theirs, less what lies there already or is to.
+func (f *Refit) ownFloor() (plane.Region, error) {
+	floor := f.Planned.Share
+	if len(floor) == 0 {
+		floor = f.Room.Zones[f.Planned.Zone]
+	}
+	var bands []plane.Region
+	for _, s := range f.taken() {
+		band, err := plane.Band(s.line, s.width)
+		if err != nil {
+			return nil, err
+		}
+		bands = append(bands, band)
+	}
+	all, err := plane.Union(bands...)
+	if err != nil {
+		return nil, err
+	}
+	return floor.Less(all)
+}
+
+// A strip is floor taken by a line.
+type strip struct {
+	line  []plane.Point
+	width float64
+}
+
+// taken are the other cables with the closest gap beside them, and all leads
+// that lie before the rest does.
+func (f *Refit) taken() []strip {
+	var out []strip
+	for i := range f.Room.Cables {
+		c := &f.Room.Cables[i]
+		if c == f.Planned {
+			if f.Laid != nil {
+				out = append(out, strip{c.ColdLead, leadBand})
+			}
+			continue
+		}
+		lies := c.Path
+		if c.Laid != nil && c.Laid.Whole {
+			lies = c.Laid.Path
+		}
+		out = append(out, strip{lies, 2 * float64(f.job.Spacing.Closest) * f.pitch()}, strip{c.ColdLead, leadBand}, strip{c.Return, leadBand})
+	}
+	return slices.DeleteFunc(out, func(s strip) bool { return len(s.line) < 2 })
+}
+
+// solve lays the rest after a part that stays, over a floor.
+func (f *Refit) solve(stays []plane.Point, floor plane.Region) (route.Route, error) {
+	p, err := f.Room.problemFor(f.job)
+	if err != nil {
+		return route.Route{}, err
+	}
+	c, grid := f.Planned, f.lattice()
+	p.Zones, p.Lattice = []plane.Region{floor}, &grid
+	p.Cables = []route.Cable{{
+		ID: c.ID, Length: f.whole(), Ends: route.Ends(c.Label.Ends), LeadReach: max(0, c.LeadReach),
+		WattsPerMetre: f.Rate * f.wattsPerMetre(), MaxDensity: f.job.Supply.MaxDensity,
+	}}
+	if stays != nil {
+		p.Frozen = [][]plane.Point{stays}
+	}
+	routes, err := route.Solve(p)
+	if err != nil {
+		return route.Route{}, err
+	}
+	if !alongPegs(routes[0].Path[max(0, len(stays)-1):], grid) {
+		return route.Route{}, fmt.Errorf("cable %s can't go on from where its laid part ends: no run can be joined to it", c.ID)
+	}
+	return routes[0], nil
+}
+
+// alongPegs reports whether all legs of a path follow rows of pegs.
+func alongPegs(path []plane.Point, grid route.Lattice) bool {
+	for i := 1; i < len(path); i++ {
+		d := path[i].Sub(path[i-1]).Rotate(-grid.Angle)
+		if min(math.Abs(d.X), math.Abs(d.Y)) > samePeg {
+			return false
+		}
+	}
+	return true
+}
+
+// whole is the way the whole cable covers at the rate found, mm.
+func (f *Refit) whole() float64 { return f.Planned.Label.Length / f.Rate }
+
+// cable turns the route found into the cable as it is drawn. Its running
+// lengths are those read off the cable, at the rate found; a lead that lies
+// stays where it is.
+func (f *Refit) cable(rt route.Route) *Cable {
+	number := 0
+	fmt.Sscanf(f.Planned.ID, "H%d", &number)
+	c := f.Room.cable(f.job, f.Planned.Label, rt, number)
+	c.Zone, c.Circuit, c.Share = f.Planned.Zone, f.Planned.Circuit, f.Planned.Share
+	c.Spacing = idealSpacing(c.Share, c.Routed)
+	c.Density = f.Rate * f.wattsPerMetre() / (c.Spacing / 1000)
+	if f.Laid != nil && len(f.Planned.ColdLead) > 1 {
+		c.ColdLead = f.Planned.ColdLead
+	}
+	for i := range c.Runs {
+		c.Runs[i].RunningEnd *= f.Rate
+	}
+	for i := range c.Marks {
+		c.Marks[i].Along *= f.Rate
+	}
+	laid := *f.Planned.Laid
+	laid.Refit = f
+	c.Laid = &laid
+	return &c
+}
