@@ -34,6 +34,7 @@ func Read(name string, data []byte, open func(name string) ([]byte, error)) (*Jo
 	top := table{rd, root, ""}
 	j := &Job{File: name, Spans: topSpans(top)}
 	readAllowed(top)
+	rd.warnOfNewer(data)
 	j.readSettings(top)
 	j.Cables = readCables(top, nil)
 	j.readCatalogue(top, open)
@@ -70,6 +71,13 @@ func readFile(report *Report, s schema, name string, data []byte, units plane.Un
 	}
 	rd.table(root, "")
 	return rd, root
+}
+
+// warnOfNewer warns of what only the newest TOML allows.
+func (rd *reader) warnOfNewer(data []byte) {
+	for _, n := range tree.NewerThan10(data) {
+		rd.report.Warnf("W007", rd.span(n.Range), n.Hint, "%s is TOML 1.1; editors and programs that know 1.0 refuse the file", n.What)
+	}
 }
 
 func unitsNamed(s string) plane.Units {
@@ -117,6 +125,7 @@ func (j *Job) readCatalogue(top table, open func(string) ([]byte, error)) {
 	}
 	rd, root := readFile(top.rd.report, catalogueSchema(), besides(j.File, named), data, top.rd.units)
 	if root != nil {
+		rd.warnOfNewer(data)
 		j.Cables = append(j.Cables, readCables(table{rd, root, ""}, j.Cables)...)
 	}
 }

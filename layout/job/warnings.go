@@ -36,5 +36,7 @@ func Explanations() []Explanation {
 		{"W005", "the leads come down behind a fixture", "The thermostat's leads reach the floor inside the outline of a fixture, where no cable may lie. Move the box, or say how the leads get past.", room(vanity("1 m")), room(vanity("1.8 m"))},
 		{"W006", "an allowed warning is never given", "The job accepts a warning that nothing in it calls for any more. Take the table out, so that the warning is seen when it returns.",
 			"[[allow]]\nid = \"W004\"\nreason = \"drawn so on purpose\"\n", ""},
+		{"W007", "only TOML 1.1 allows this", "The file uses something that came with TOML 1.1 in December 2025, such as a line break inside { }. It is read here, but many editors and other programs still know TOML 1.0 alone " +
+			"and would mark or refuse the file.", "[spacing]\nclosest = 2\n[job]\ntitle = \"\\x42ath\"\n", "[spacing]\nclosest = 2\n[job]\ntitle = \"\\u0042ath\"\n"},
 	}
 }

@@ -77,6 +77,10 @@ func TestAllowedWarnings(t *testing.T) {
 	if report.Finish(); report.Warnings() != 0 {
 		t.Errorf("an allowed warning is given:\n%s", human(report))
 	}
+	_, report = readText(head + strings.Replace(allow, "W003", "W007", 1) + strings.Replace(room, "\"stud\"", "\"\\x66inish\"", 1))
+	if report.Finish(); report.Warnings() != 0 {
+		t.Errorf("an allowed warning of the file's form is given:\n%s", human(report))
+	}
 	_, report = readText(head + strings.Replace(allow, "W003", "E1", 1) + room)
 	if report.Errors() != 1 || report.Warnings() != 1 {
 		t.Errorf("allowing what is no warning:\n%s", human(report))

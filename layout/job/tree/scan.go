@@ -6,9 +6,20 @@ import "strings"
 // list of keys is in document order, repeats and inline keys included, just as
 // the library's MetaData.Keys gives it.
 func scan(text string) (*Node, [][]string) {
+	s := newScanner(text)
+	s.all()
+	return s.root, s.keys
+}
+
+func newScanner(text string) *scanner {
 	s := &scanner{text: text, root: &Node{}}
 	s.root.asTable()
 	s.table = s.root
+	return s
+}
+
+// all reads the whole text.
+func (s *scanner) all() {
 	for s.skip(true); s.pos < len(s.text); s.skip(true) {
 		before := s.pos
 		if s.text[s.pos] == '[' {
@@ -20,7 +31,6 @@ func scan(text string) (*Node, [][]string) {
 			s.pos++ // not TOML; only reached when the library was not asked first
 		}
 	}
-	return s.root, s.keys
 }
 
 type scanner struct {
@@ -30,6 +40,7 @@ type scanner struct {
 	table *Node    // what the last header opened
 	path  []string // of that table
 	keys  [][]string
+	newer []Newer
 }
 
 // skip passes over blanks, and over line ends and comments where lines is true.
@@ -112,6 +123,7 @@ func (s *scanner) keyPart() string {
 	start := s.pos
 	if s.at('"') || s.at('\'') {
 		s.pos = stringEnd(s.text, s.pos)
+		s.escapes(start)
 		return unquoted(s.text[start:s.pos])
 	}
 	for s.pos < len(s.text) && !strings.ContainsRune(" \t\r\n.=]#,{}[\"'", rune(s.text[s.pos])) {
@@ -149,8 +161,10 @@ func (s *scanner) value(n *Node, path []string) {
 		s.inline(n, path)
 	case s.at('"'), s.at('\''):
 		s.pos = stringEnd(s.text, s.pos)
+		s.escapes(start)
 	default:
 		s.bare()
+		s.seconds(start)
 	}
 	n.Span = Range{start, s.pos}
 }
@@ -185,12 +199,12 @@ func (s *scanner) array(n *Node, path []string) {
 func (s *scanner) inline(n *Node, path []string) {
 	n.asTable()
 	s.pos++
-	for s.skip(true); s.pos < len(s.text) && !s.at('}'); s.skip(true) {
+	for s.skipInline(); s.pos < len(s.text) && !s.at('}'); {
 		before := s.pos
 		s.pair(n, path)
-		s.skip(true)
+		s.skipInline()
 		if s.at(',') {
-			s.pos++
+			s.comma()
 		} else if s.pos == before {
 			s.pos++
 		}
