@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"oxturn/layout/record"
@@ -32,7 +33,7 @@ func (f *FullUse) Words() string {
 		return fmt.Sprintf("%s, by the %s", f.Date.Format("2006-01-02"), f.By)
 	}
 	c := f.Longest()
-	words := fmt.Sprintf("open: the day of %s is not written down; the %s asks for the most, %d days", f.Open[0], c.Layer, c.Wait())
+	words := fmt.Sprintf("open: no day is written down for %s; the longest wait is %d days, for the %s", strings.Join(f.Open, ", "), c.Wait(), c.Layer)
 	if c.Days == 0 {
 		words += " (not stated, default)"
 	}

@@ -42,7 +42,7 @@ func TestFullUseOfAJob(t *testing.T) {
 func TestFullUseOpen(t *testing.T) {
 	p, _ := buildWith(t, landing+strings.Replace(cured, "placed = 2026-12-01\n", "", 1))
 	got := p.FullUse.Words()
-	if !p.FullUse.Date.IsZero() || !strings.Contains(got, "the day of bed is not written down") || !strings.Contains(got, "28 days (not stated, default)") {
+	if !p.FullUse.Date.IsZero() || !strings.Contains(got, "no day is written down for bed;") || !strings.Contains(got, "28 days, for the membrane (not stated, default)") {
 		t.Error(got)
 	}
 	if p, _ = buildWith(t, landing); p.FullUse != nil {

@@ -39,7 +39,7 @@ func (r *Room) electrics(s job.Supply) []job.Diagnostic {
 		if err == nil {
 			continue
 		}
-		d := job.Diagnostic{Severity: job.Error, Span: c.Label.Span, Message: fmt.Sprintf("cable %q: %v", c.Label.ID, err)}
+		d := job.Diagnostic{Severity: job.Error, Span: c.Label.Span, Message: err.Error()}
 		var wrong *circuit.VoltageError
 		if errors.As(err, &wrong) {
 			d.Hint = fmt.Sprintf("take a cable made for %g V, or mend [supply] volts", s.Volts)

@@ -17,6 +17,7 @@ type batch struct {
 	names []string
 	style string // how diagnostics are written
 	done  string // what a job without errors is said to be: "drawn"
+	aside bool   // messages go to the error stream whatever their style
 	one   func(ctx context.Context, c *console, name string) int
 }
 
@@ -30,7 +31,11 @@ type result struct {
 // run does the work and returns the worst exit code.
 func (b *batch) run(ctx context.Context, c *console) int {
 	if b.style == "json" {
-		c.Out.Write(jsonHead())
+		to := c.Out
+		if b.aside {
+			to = c.Err
+		}
+		to.Write(jsonHead())
 	}
 	if len(b.names) == 1 {
 		return b.one(ctx, c, b.names[0])

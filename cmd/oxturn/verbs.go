@@ -18,7 +18,7 @@ type verb struct {
 func verbs() []verb {
 	return []verb{
 		{"draw", "draw JOB.toml... [-o DIR] [--only layout,pdf,svg,takeoff,map]", "write the drawings, the take-off and the layout file", drawHelp, draw},
-		{"check", "check JOB.toml...", "say what is wrong with a job and write nothing", checkHelp, check},
+		{"check", "check JOB.toml... [--format text|json|none]", "say what is wrong with a job, and all its figures", checkHelp, check},
 		{"watch", "watch JOB.toml [-o DIR] [--port N] [--no-open]", "show the job in the browser while you write it", watchHelp, watch},
 		{"choose", "choose JOB.toml [--all] [--format text|csv|json]", "compare the cables there are for each room", chooseHelp, choose},
 		{"new", "new [FILE.toml] [--kind bath|kitchen|entry] [--units mm|in]", "write a job to start from", newHelp, newJob},

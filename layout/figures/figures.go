@@ -1,0 +1,93 @@
+// Package figures gathers every figure of a plan, each limit with its origin,
+// and writes them as a report to read and as JSON.
+package figures
+
+import (
+	"encoding/json"
+	"fmt"
+	"io"
+
+	"oxturn/layout/plane"
+)
+
+// Schema is the version of the JSON form. Keys may be added; these keep their
+// meaning. Every key of a figure ends in its unit.
+const Schema = 1
+
+// A Report is all figures of one job. A pointer or list that is nil was not
+// asked for by the job, or cannot be worked out.
+type Report struct {
+	Schema   int             `json:"schema"`
+	Job      string          `json:"job"`
+	Status   string          `json:"status"`
+	Supply   Supply          `json:"supply"`
+	Rooms    []Room          `json:"rooms"`
+	Circuits []Circuit       `json:"circuits"`
+	ToLookUp []string        `json:"to_look_up"` // what the region's rules remind of
+	Sensor   *Sensor         `json:"sensor"`
+	Warmth   *Warmth         `json:"warmth"`
+	Energy   []Energy        `json:"energy"`
+	FullUse  *FullUse        `json:"full_use"`
+	TakeOff  json.RawMessage `json:"take_off"` // as it is written beside the sheets
+	Shifts   []Shift         `json:"if_measured_otherwise"`
+
+	units  plane.Units
+	bought []bought
+}
+
+// A Limit is a bound with where it comes from: label, instructions, job file
+// or default.
+type Limit struct {
+	Value  float64 `json:"value"`
+	Source string  `json:"source"`
+}
+
+// Supply is what holds for the whole job.
+type Supply struct {
+	Volts      *Limit `json:"volts"` // nil: the labels' own
+	MaxDensity *Limit `json:"most_w_m2"`
+	Region     string `json:"region"`
+	Closest    Limit  `json:"closest_pegs"`
+	Widest     Limit  `json:"widest_pegs"`
+	Pitch      Limit  `json:"pitch_mm"`
+}
+
+// A Room is one floor.
+type Room struct {
+	Name       string     `json:"name"`
+	Floor      float64    `json:"floor_m2"`
+	Tiled      float64    `json:"tiled_m2"`
+	Heated     float64    `json:"heated_m2"`
+	Density    float64    `json:"heat_at_mean_spacing_w_m2"`
+	OverTile   float64    `json:"heat_over_tiled_w_m2"`
+	Wall       Limit      `json:"clear_of_walls_mm"`
+	Cables     []Cable    `json:"cables"`
+	Thermostat Thermostat `json:"thermostat"`
+}
+
+// A Thermostat is what one box feeds.
+type Thermostat struct {
+	Circuit    string  `json:"circuit"`
+	Volts      float64 `json:"volts"`
+	Watts      float64 `json:"watts"`
+	Amps       float64 `json:"amps"`
+	Continuous float64 `json:"amps_at_125_percent"`
+	Ohms       float64 `json:"parallel_ohms"`
+	Contacts   Limit   `json:"contacts_a"`
+	Margin     float64 `json:"margin_a"`
+	Needs      string  `json:"needs"` // empty: nothing more
+	Height     Limit   `json:"height_mm"`
+	ColdLeads  int     `json:"cold_leads"`
+	Sensors    int     `json:"sensor_leads"`
+}
+
+// WriteJSON writes a report as one indented JSON document.
+func (r *Report) WriteJSON(w io.Writer) error {
+	enc := json.NewEncoder(w)
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	if err := enc.Encode(r); err != nil {
+		return fmt.Errorf("figures as JSON: %w", err)
+	}
+	return nil
+}

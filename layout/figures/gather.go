@@ -1,0 +1,228 @@
+package figures
+
+import (
+	"bytes"
+	"math"
+
+	"oxturn/layout"
+	"oxturn/layout/circuit"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+	"oxturn/layout/takeoff"
+)
+
+// A Sensor is the job's kind of sensor and what it should read.
+type Sensor struct {
+	Kind      string     `json:"kind"`
+	About     string     `json:"about"`
+	Curve     string     `json:"curve_from"`
+	Source    string     `json:"source"`
+	Tolerance float64    `json:"tolerance_k"`
+	Expected  []Expected `json:"expected"`
+}
+
+// Expected is what a sensor reads at a floor temperature.
+type Expected struct {
+	Celsius float64 `json:"floor_c"`
+	Ohms    float64 `json:"ohms"`
+	Lowest  float64 `json:"least_ohms"`
+	Highest float64 `json:"most_ohms"`
+}
+
+// FullUse is when the floor's layers have hardened.
+type FullUse struct {
+	Words  string   `json:"words"`
+	Date   string   `json:"date"` // empty: open
+	By     string   `json:"decided_by"`
+	Layers []Cure   `json:"layers"`
+	Open   []string `json:"days_not_written_down"`
+}
+
+// A Cure is one layer's wait.
+type Cure struct {
+	Layer  string `json:"layer"`
+	Days   int    `json:"days"`
+	Source string `json:"source"`
+	Placed string `json:"placed"`
+}
+
+// A Shift is what becomes of the order in a room that measures otherwise.
+type Shift struct {
+	Room    string   `json:"room"`
+	East    float64  `json:"east_mm"`
+	North   float64  `json:"north_mm"`
+	How     string   `json:"how"` // by area, or laid anew
+	Keeps   bool     `json:"cable_stays"`
+	Spacing float64  `json:"spacing_mm"` // 0: laid anew, and it does not go in
+	Instead string   `json:"instead"`
+	Changes []Change `json:"bought_otherwise"`
+	Problem string   `json:"problem"`
+}
+
+// A Change is one item bought otherwise.
+type Change struct {
+	Code  string `json:"code"`
+	Packs int    `json:"packs"`
+}
+
+// bought is a line of the take-off, for the text.
+type bought struct{ item, packs, spare, price string }
+
+// Of gathers the figures of a plan that has no errors. With lay, what an inch
+// more or less of room does is found by laying the cables anew.
+func Of(p *layout.Plan, lay bool) *Report {
+	r := &Report{
+		Schema: Schema, Job: p.Job.Info.Title, Status: p.Job.Info.Status.String(), Supply: supply(p.Job), Rooms: []Room{},
+		Circuits: circuits(p), ToLookUp: append([]string{}, p.ToLookUp...), Sensor: sensor(p.Job.Sensor),
+		Warmth: warmth(p.Warmth, p.Job.Units), Energy: energy(p.Warmth, p.Job.Energy.Currency), FullUse: fullUse(p.FullUse),
+		Shifts: shifts(p.Sensitivity(lay)), units: p.Job.Units, bought: lines(p.TakeOff, p.Job.Units),
+	}
+	var b bytes.Buffer
+	if takeoff.WriteJSON(&b, p.TakeOff) == nil { // a buffer takes all
+		r.TakeOff = b.Bytes()
+	}
+	for i := range p.Rooms {
+		r.Rooms = append(r.Rooms, room(p, &p.Rooms[i]))
+	}
+	return r
+}
+
+func supply(j *job.Job) Supply {
+	s := Supply{
+		Region: j.Supply.Region, Closest: limit(float64(j.Spacing.Closest), j.Spans, "spacing.closest"),
+		Widest: limit(float64(j.Spacing.Widest), j.Spans, "spacing.widest"), Pitch: limit(j.Membrane.Pitch, j.Spans, "membrane.pitch"),
+	}
+	if j.Supply.Volts > 0 {
+		s.Volts = &Limit{j.Supply.Volts, job.FromJob.String()}
+	}
+	if j.Supply.MaxDensity > 0 {
+		s.MaxDensity = &Limit{round(j.Supply.MaxDensity, 2), j.Supply.MaxDensitySource.String()}
+	}
+	return s
+}
+
+func room(p *layout.Plan, r *layout.Room) Room {
+	out := Room{
+		Name: r.Job.Name, Floor: squareMetres(r.Floor.Area()), Tiled: squareMetres(r.Tiled.Area()), Heated: squareMetres(r.Heated.Area()),
+		Wall: limit(p.Job.Clearance.Wall, p.Job.Spans, "clearance.wall"), Cables: []Cable{},
+	}
+	watts := 0.0
+	for i := range r.Cables {
+		watts += r.Cables[i].Label.Watts
+		out.Cables = append(out.Cables, cable(&r.Cables[i], r.Job.Thermostat))
+	}
+	out.Density, out.OverTile = density(watts, warmed(r)), density(watts, r.Tiled.Area())
+	out.Thermostat = thermostat(p, r)
+	return out
+}
+
+// warmed is the floor in mm² that a room's cables take at their mean spacing:
+// half a gap beyond the outer runs, so a little more than they lie on.
+func warmed(r *layout.Room) float64 {
+	floor := 0.0
+	for _, c := range r.Cables {
+		floor += c.Label.Length * c.Spacing
+	}
+	return floor
+}
+
+// density is 0 where there is no floor.
+func density(watts, mm2 float64) float64 {
+	d, err := circuit.Density(watts, mm2)
+	if err != nil {
+		return 0
+	}
+	return round(d, 1)
+}
+
+func thermostat(p *layout.Plan, r *layout.Room) Thermostat {
+	t := Thermostat{Height: limit(r.Job.Thermostat.Height, r.Job.Thermostat.Spans, "height"), Sensors: len(r.Sensors)}
+	if c := p.Job.Circuit(r.Job.Thermostat); c != nil {
+		t.Circuit = c.Name
+	}
+	for _, c := range r.Cables {
+		t.ColdLeads++
+		if c.Return != nil {
+			t.ColdLeads++
+		}
+	}
+	for _, l := range p.Load {
+		if l.Room != r.Job.Name {
+			continue
+		}
+		t.Volts, t.Watts, t.Amps, t.Continuous = l.Volts, round(l.Watts, 1), round(l.Amps, 3), round(l.Continuous, 3)
+		t.Ohms, t.Margin, t.Needs = round(l.Total.Ohms, 2), round(l.Total.Margin, 3), l.Total.Needs
+		t.Contacts = limit(l.ThermostatAmps, p.Job.Spans, "supply.thermostat_amps")
+	}
+	return t
+}
+
+func sensor(s job.Sensor) *Sensor {
+	if s.Family.Curve == nil {
+		return nil
+	}
+	out := &Sensor{Kind: s.Family.Name, About: s.Family.About, Curve: s.Family.Source, Source: s.Source.String(), Tolerance: s.Tolerance, Expected: []Expected{}}
+	for _, o := range layout.ExpectedSensor(s) {
+		out.Expected = append(out.Expected, Expected{o.Celsius, round(o.Ohms, 1), round(o.Lowest, 1), round(o.Highest, 1)})
+	}
+	return out
+}
+
+func fullUse(f *layout.FullUse) *FullUse {
+	if f == nil {
+		return nil
+	}
+	const day = "2006-01-02"
+	out := &FullUse{Words: f.Words(), By: f.By, Open: append([]string{}, f.Open...)}
+	if !f.Date.IsZero() {
+		out.Date = f.Date.Format(day)
+	}
+	for _, c := range f.Cures {
+		one := Cure{Layer: c.Layer, Days: c.Wait(), Source: job.FromJob.String()}
+		if c.Days == 0 {
+			one.Source = job.FromDefault.String()
+		}
+		if !c.Placed.IsZero() {
+			one.Placed = c.Placed.Format(day)
+		}
+		out.Layers = append(out.Layers, one)
+	}
+	return out
+}
+
+func shifts(all []layout.Stretch) []Shift {
+	out := []Shift{}
+	for _, s := range all {
+		one := Shift{Room: s.Room, How: "by area", Keeps: s.Keeps, Spacing: round(s.Spacing, 1), Instead: s.Instead, Problem: s.Problem, Changes: []Change{}}
+		if s.Laid {
+			one.How = "laid anew"
+		}
+		if s.East {
+			one.East = round(s.By, 1)
+		} else {
+			one.North = round(s.By, 1)
+		}
+		for _, c := range s.Changes {
+			one.Changes = append(one.Changes, Change{c.Code, c.Packs})
+		}
+		out = append(out, one)
+	}
+	return out
+}
+
+// limit is a value with where it comes from, by the key it stands under.
+func limit(v float64, spans job.Spans, key string) Limit {
+	return Limit{round(v, 2), spans.Source(key).String()}
+}
+
+// round keeps what a figure is good for, so that two machines agree. What is
+// no number, or beyond all, is nothing.
+func round(v float64, decimals int) float64 {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return 0
+	}
+	k := math.Pow10(decimals)
+	return math.Round(v*k)/k + 0
+}
+
+func squareMetres(mm2 float64) float64 { return round(plane.Millimetres.Area(mm2), 3) }

@@ -1,0 +1,249 @@
+package figures
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"oxturn/layout/plane"
+	"oxturn/layout/takeoff"
+)
+
+// columns is how wide a line of the report may be before it is broken.
+const columns = 110
+
+// A page is the report in words, in one of the two systems.
+type page struct {
+	b     strings.Builder
+	units plane.Units
+}
+
+// WriteText writes the report to be read: figures in the job's units, every
+// limit with its origin in brackets.
+func (r *Report) WriteText(w io.Writer) error {
+	p := &page{units: r.units}
+	p.general(r)
+	for _, room := range r.Rooms {
+		p.room(room, r.Supply)
+	}
+	for _, c := range r.Circuits {
+		p.circuit(c)
+	}
+	p.region(r)
+	p.sensor(r.Sensor)
+	p.warmth(r.Warmth)
+	p.energy(r.Energy)
+	p.fullUse(r.FullUse)
+	p.takeOff(r.bought)
+	p.shifts(r.Shifts)
+	_, err := io.WriteString(w, p.b.String())
+	return err
+}
+
+// head begins a part of the report.
+func (p *page) head(format string, args ...any) {
+	if p.b.Len() > 0 {
+		p.b.WriteByte('\n')
+	}
+	fmt.Fprintf(&p.b, format+"\n", args...)
+}
+
+// margin is how far in the figures stand.
+const margin = 18
+
+// put writes a name and what there is to say of it, broken between its parts
+// where the line would grow too long.
+func (p *page) put(name string, parts ...string) {
+	line := fmt.Sprintf("  %-*s", margin-2, name)
+	if len([]rune(name)) > margin-3 {
+		line = "  " + name + "\n" + strings.Repeat(" ", margin)
+	}
+	used := margin
+	for i, part := range parts {
+		if part == "" {
+			continue
+		}
+		if i < len(parts)-1 && !strings.HasSuffix(part, ":") {
+			part += ";"
+		}
+		n := len([]rune(part)) + 1
+		if used > margin && used+n > columns {
+			line += "\n" + strings.Repeat(" ", margin)
+			used = margin
+		} else if used > margin || i > 0 {
+			line += " "
+		}
+		line += part
+		used += n
+	}
+	p.b.WriteString(strings.TrimRight(strings.TrimSuffix(strings.TrimRight(line, " "), ";"), " ") + "\n")
+}
+
+func (p *page) length(mm float64) string {
+	if p.units == plane.Inches {
+		return plane.FormatFeetInches(mm)
+	}
+	return fmt.Sprintf("%.0f mm", mm)
+}
+
+// small writes a gap or a thickness: to a tenth of a millimetre, or to a
+// hundredth of an inch.
+func (p *page) small(mm float64) string {
+	if p.units == plane.Inches {
+		return fmt.Sprintf("%.2f in", mm/plane.Inch)
+	}
+	return fmt.Sprintf("%.1f mm", mm)
+}
+
+func (p *page) long(mm float64) string {
+	if p.units == plane.Inches {
+		return fmt.Sprintf("%.1f ft", mm/plane.Foot)
+	}
+	return fmt.Sprintf("%.2f m", mm/1000)
+}
+
+func (p *page) area(m2 float64) string {
+	if p.units == plane.Inches {
+		return fmt.Sprintf("%.1f ft²", plane.Inches.Area(m2*1e6))
+	}
+	return fmt.Sprintf("%.2f m²", m2)
+}
+
+func (p *page) density(wm2 float64) string {
+	if p.units == plane.Inches {
+		return fmt.Sprintf("%.1f W/ft²", wm2*plane.Foot*plane.Foot/1e6)
+	}
+	return fmt.Sprintf("%.0f W/m²", wm2)
+}
+
+func (p *page) perLength(wm float64) string {
+	if p.units == plane.Inches {
+		return fmt.Sprintf("%.2f W/ft", wm*plane.Foot/1000)
+	}
+	return fmt.Sprintf("%.1f W/m", wm)
+}
+
+func (p *page) degrees(c float64) string {
+	if p.units == plane.Inches {
+		return fmt.Sprintf("%.0f °F", c*1.8+32)
+	}
+	return fmt.Sprintf("%.1f °C", c)
+}
+
+func (p *page) difference(k float64) string {
+	if p.units == plane.Inches {
+		return fmt.Sprintf("%.0f °F", k*1.8)
+	}
+	return fmt.Sprintf("%.1f K", k)
+}
+
+func (p *page) general(r *Report) {
+	title := r.Job
+	if title == "" {
+		title = "Job"
+	}
+	p.head("%s (%s)", title, r.Status)
+	supply := "not given, the labels' own is assumed"
+	if v := r.Supply.Volts; v != nil {
+		supply = fmt.Sprintf("%g V (%s)", v.Value, v.Source)
+	}
+	p.put("supply", supply)
+	s := r.Supply
+	p.put("gaps allowed", fmt.Sprintf("%g pegs (%s) to %g pegs (%s)", s.Closest.Value, s.Closest.Source, s.Widest.Value, s.Widest.Source),
+		fmt.Sprintf("a peg is %s (%s)", p.small(s.Pitch.Value), s.Pitch.Source))
+	cap := "no limit is given"
+	if m := s.MaxDensity; m != nil {
+		cap = fmt.Sprintf("%s at most, locally and overall (%s)", p.density(m.Value), m.Source)
+	}
+	p.put("heat allowed", cap)
+}
+
+// lines are the take-off's for the text, in the job's units.
+func lines(l takeoff.List, u plane.Units) []bought {
+	var out []bought
+	for _, line := range l.Lines {
+		in := func(v float64) string {
+			unit := line.Unit
+			if u == plane.Inches {
+				v, unit = takeoff.US(v, unit)
+			}
+			if unit == "each" {
+				return takeoff.Figure(v, unit)
+			}
+			return takeoff.Figure(v, unit) + " " + unit
+		}
+		one := bought{item: line.Item, packs: in(line.Gross)}
+		if line.Packs > 0 && line.PackName != "" {
+			one.packs = fmt.Sprintf("%d x %s of %s", line.Packs, line.PackName, in(line.Pack))
+			one.spare = in(line.Spare)
+		}
+		if line.Price > 0 {
+			one.price = fmt.Sprintf("%.2f", line.Price)
+		}
+		out = append(out, one)
+	}
+	return out
+}
+
+func (p *page) takeOff(all []bought) {
+	if len(all) == 0 {
+		return
+	}
+	p.head("To buy (waste included; the take-off sheet says what each is worked out from)")
+	wide := 0
+	for _, l := range all {
+		wide = max(wide, len([]rune(l.item)))
+	}
+	for _, l := range all {
+		line := fmt.Sprintf("  %s%s  %s", l.item, strings.Repeat(" ", wide-len([]rune(l.item))), l.packs)
+		if l.spare != "" {
+			line += ", " + l.spare + " to spare"
+		}
+		if l.price != "" {
+			line += ", " + l.price
+		}
+		p.b.WriteString(line + "\n")
+	}
+}
+
+func (p *page) shifts(all []Shift) {
+	if len(all) == 0 {
+		return
+	}
+	how := "judged by area, quantities counted anew"
+	if all[0].How == "laid anew" {
+		how = "cables laid anew, quantities counted anew"
+	}
+	p.head("If a room measures otherwise (%s)", how)
+	for _, s := range all {
+		way, by := "north-south", s.North
+		if s.East != 0 {
+			way, by = "east-west", s.East
+		}
+		inches := fmt.Sprintf("%+.0f mm", by)
+		if p.units == plane.Inches {
+			inches = fmt.Sprintf("%+.0f in", by/plane.Inch)
+		}
+		p.put(s.Room, fmt.Sprintf("%s %s: %s", inches, way, p.shift(s)))
+	}
+}
+
+func (p *page) shift(s Shift) string {
+	words := "the cable no longer suits"
+	switch {
+	case s.Problem != "":
+		return "not looked at: " + s.Problem
+	case s.Keeps:
+		words = "the cable stays"
+	}
+	if s.Spacing > 0 {
+		words += ", runs " + p.small(s.Spacing) + " apart"
+	}
+	if !s.Keeps {
+		words += ", instead: " + s.Instead
+	}
+	for _, c := range s.Changes {
+		words += fmt.Sprintf(", %s %+d", c.Code, c.Packs)
+	}
+	return words
+}

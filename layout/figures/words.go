@@ -1,0 +1,229 @@
+package figures
+
+import (
+	"fmt"
+	"strings"
+)
+
+func (p *page) room(r Room, s Supply) {
+	p.head("Room %s", r.Name)
+	p.put("areas", fmt.Sprintf("floor %s, tiled %s, heated %s", p.area(r.Floor), p.area(r.Tiled), p.area(r.Heated)),
+		fmt.Sprintf("cable %s clear of walls (%s)", p.length(r.Wall.Value), r.Wall.Source))
+	p.put("heat", p.density(r.Density)+" at the mean spacing", p.density(r.OverTile)+" over the tiled floor")
+	for _, c := range r.Cables {
+		p.b.WriteByte('\n')
+		p.cable(c, s)
+	}
+	p.b.WriteByte('\n')
+	p.thermostat(r.Thermostat)
+}
+
+func (p *page) cable(c Cable, s Supply) {
+	p.put("cable "+c.ID, fmt.Sprintf("%s: %g V, %g W, %.2f A", c.Label, c.Volts, c.Watts, c.Amps), fmt.Sprintf("%s, %s", p.long(c.Length), p.perLength(c.WattsPerMetre)))
+	o := c.Ohms
+	gap := ""
+	if o.LabelGap != 0 {
+		gap = fmt.Sprintf("%+.1f %% from volts²/watts", o.LabelGap)
+	}
+	p.put("resistance", fmt.Sprintf("%.1f Ω at 20 °C (%s)", o.Nominal, o.From), gap,
+		fmt.Sprintf("limits %.1f to %.1f Ω, %+g/%+g %% (%s)", o.Low, o.High, o.Under, o.Over, o.Source), fmt.Sprintf("%.0f to %.0f W between them", o.Least, o.Most))
+	p.spacing(c, s)
+	p.put("runs", fmt.Sprintf("%d, half-way mark on run %d, %s into it", c.Runs, c.HalfRun, p.length(c.HalfInto)))
+	l := c.Lead
+	p.put("cold lead", fmt.Sprintf("%s less rise %s (%s), tail %s (%s), slack %s (%s)", p.long(l.Length),
+		p.length(l.Rise.Value), l.Rise.Source, p.length(l.Tail.Value), l.Tail.Source, p.length(l.Slack.Value), l.Slack.Source),
+		fmt.Sprintf("reaches %s over the floor, %s used, %s left", p.long(l.Reach), p.long(l.Used), p.long(l.Left)), leadEnds(l.Ends))
+	if c.Worst == "" {
+		return
+	}
+	p.put("readings", "held against "+c.HeldAgainst)
+	for _, v := range c.Readings {
+		if v.Item == "stage" { // its words name the stage
+			p.put("", fmt.Sprintf("%s (%s)", v.Words, v.Grade))
+			continue
+		}
+		p.put("", fmt.Sprintf("%s, %s: %s. %s", v.Stage, v.Item, v.Grade, v.Words))
+	}
+}
+
+func counted(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+func leadEnds(n int) string {
+	if n == 2 {
+		return "both ends return to the box"
+	}
+	return ""
+}
+
+func (p *page) spacing(c Cable, s Supply) {
+	g := c.Spacing
+	pegs := func(mm float64) string { return fmt.Sprintf("%s (%.1f pegs)", p.small(mm), mm/s.Pitch.Value) }
+	if g.Closest == 0 {
+		p.put("spacing", "mean "+pegs(g.Mean), "no two runs lie side by side for long")
+		p.put("heat per area", p.density(g.Density)+" at the mean spacing")
+		return
+	}
+	p.put("spacing", "mean "+pegs(g.Mean), "closest "+pegs(g.Closest), "widest "+pegs(g.Widest))
+	limit := "no limit is given"
+	if m := s.MaxDensity; m != nil {
+		limit = fmt.Sprintf("%s allowed (%s)", p.density(m.Value), m.Source)
+	}
+	p.put("heat per area", p.density(g.Density)+" at the mean spacing", fmt.Sprintf("densest %s over three neighbouring runs, round run %d", p.density(g.Densest), g.DensestRun), limit)
+}
+
+func (p *page) thermostat(t Thermostat) {
+	p.put("thermostat", fmt.Sprintf("%g V, %g W, %.2f A; as a continuous load, 125 %%: %.2f A; %.1f Ω in parallel", t.Volts, t.Watts, t.Amps, t.Continuous, t.Ohms))
+	needs := "nothing more needed"
+	if t.Needs != "" {
+		needs = "needs " + t.Needs
+	}
+	p.put("its contacts", fmt.Sprintf("%g A (%s), %.2f A to spare", t.Contacts.Value, t.Contacts.Source, t.Margin), needs)
+	p.put("its box", fmt.Sprintf("%s up (%s)", p.length(t.Height.Value), t.Height.Source), fmt.Sprintf("%s and %s come up", counted(t.ColdLeads, "cold lead"), counted(t.Sensors, "sensor lead")))
+}
+
+func (p *page) circuit(c Circuit) {
+	name := "Circuit " + c.Name
+	if c.Name == "" {
+		name = "Circuit, not named by the job"
+	}
+	p.head("%s: %s", name, strings.Join(c.Rooms, ", "))
+	p.put("load", fmt.Sprintf("%s, %g V, %g W, %.2f A; 125 %%: %.2f A", counted(c.Cables, "cable"), c.Volts, c.Watts, c.Amps, c.Continuous))
+	for i, r := range c.Ratings {
+		if i > 0 && c.Ratings[i-1].Carries && c.Ratings[i-1].Binds == "thermostat contacts" {
+			break // larger ones say nothing new
+		}
+		if i >= 3 && c.Ratings[i-1].Carries {
+			break
+		}
+		carries := "carries the load"
+		if !r.Carries {
+			carries = "does not carry the load"
+		}
+		p.put(map[bool]string{true: "breakers"}[i == 0], fmt.Sprintf("%g A (%s): 80 %% are %g A; %s at %g A", r.Breaker, r.Source, r.Usable, bound(r.Binds), r.Limit),
+			carries+fmt.Sprintf(", and up to %s at this heat per area", p.area(r.Most)))
+	}
+	if d := c.Drop; d != nil {
+		at := fmt.Sprintf("copper at %g °C", d.Celsius)
+		if d.Convention != "" {
+			at += " by " + d.Convention
+		}
+		p.put("feed", fmt.Sprintf("%s one way of %s (job file), %s; %s", p.long(d.Length), d.Conductor, d.Standard, at), fmt.Sprintf("drop %.2f V, %.2f %%", d.Volts, d.Percent))
+	}
+	p.put("ground fault", groundFault(c))
+	p.put("not chosen here", "breaker, conductor, ground-fault device: the electrician's")
+}
+
+func bound(binds string) string {
+	switch binds {
+	case "both alike":
+		return "breaker and contacts bind alike,"
+	case "thermostat contacts":
+		return "the thermostat's contacts bind"
+	}
+	return "the breaker binds"
+}
+
+func groundFault(c Circuit) string {
+	if c.TripMA == 0 {
+		return "not given"
+	}
+	at := "its place is not given"
+	if c.TripAt != "" {
+		at = "at the " + c.TripAt
+	}
+	return fmt.Sprintf("trips at %g mA, %s (job file)", c.TripMA, at)
+}
+
+func (p *page) region(r *Report) {
+	if r.Supply.Region == "" {
+		return
+	}
+	p.head("To look up, %s (what rules remind of; whether they are met is not judged here)", r.Supply.Region)
+	for _, w := range r.ToLookUp {
+		p.b.WriteString("  - " + w + "\n")
+	}
+}
+
+func (p *page) sensor(s *Sensor) {
+	if s == nil {
+		p.head("Sensor: the job does not say what kind, so that its readings have nothing to be held against")
+		return
+	}
+	p.head("Sensor %s (%s): %s", s.Kind, s.Source, s.About)
+	p.put("curve", s.Curve)
+	for i, e := range s.Expected {
+		p.put(map[bool]string{true: "should read"}[i == 0], fmt.Sprintf("%.0f Ω at %s; %.0f to %.0f Ω within %g K", e.Ohms, p.degrees(e.Celsius), e.Lowest, e.Highest, s.Tolerance))
+	}
+}
+
+func (p *page) warmth(w *Warmth) {
+	switch {
+	case w == nil:
+		p.head("Warmth: not worked out, the job gives no layers")
+		return
+	case w.Problem != "":
+		p.head("Warmth: not worked out: %s", w.Problem)
+		return
+	}
+	p.head("Warmth, estimated: left on without a thermostat in a room at %s", p.degrees(w.Room))
+	for _, s := range w.Surfaces {
+		p.put(strings.Join(s.Cables, ", "), fmt.Sprintf("surface %s mean, %s over a cable, %s midway; %s at the cable itself", p.degrees(s.Mean), p.degrees(s.Over), p.degrees(s.Midway), p.degrees(s.Hottest)),
+			fmt.Sprintf("%.0f %% of the heat goes up", s.Up))
+		for _, l := range s.Limits {
+			side, margin := "below", l.Margin
+			if margin < 0 {
+				side, margin = "ABOVE", -margin
+			}
+			p.put("", fmt.Sprintf("%s %s the limit of %s, %s (%s)", p.difference(margin), side, p.degrees(l.Limit), l.Name, l.Source))
+		}
+	}
+	for i, o := range w.WarmUps {
+		board := "this floor"
+		if o.Board {
+			board = "over a board of " + p.small(w.Board)
+		}
+		p.put(map[bool]string{true: "to gain " + p.difference(w.Rise)}[i == 0], fmt.Sprintf("%s apart, %s, %s: %s", p.small(o.Spacing), p.density(o.Density), board, o.words))
+	}
+	for i, a := range w.Assumptions {
+		p.put(map[bool]string{true: "assumed"}[i == 0], a)
+	}
+}
+
+func (p *page) energy(all []Energy) {
+	for _, e := range all {
+		p.head("Energy, %s", e.Room)
+		price := func(low, high float64) string {
+			if e.Price == 0 {
+				return ""
+			}
+			return strings.TrimSpace(fmt.Sprintf(", %.0f to %.0f %s", low, high, e.Currency))
+		}
+		p.put("an hour on", fmt.Sprintf("%.2f kWh", e.PerHour))
+		p.put("a month", fmt.Sprintf("%.0f to %.0f kWh%s", e.Month[0], e.Month[1], price(e.MonthCost[0], e.MonthCost[1])))
+		p.put("always on", fmt.Sprintf("%.0f to %.0f kWh a month", e.AlwaysOn[0], e.AlwaysOn[1]))
+	}
+	if len(all) > 0 {
+		for i, a := range all[0].Basis {
+			p.put(map[bool]string{true: "assumed"}[i == 0], a)
+		}
+	}
+}
+
+func (p *page) fullUse(f *FullUse) {
+	if f == nil {
+		return
+	}
+	p.head("Earliest full use: %s", f.Words)
+	for _, c := range f.Layers {
+		placed := "not yet placed, or its day is not written down"
+		if c.Placed != "" {
+			placed = "placed " + c.Placed
+		}
+		p.put(c.Layer, fmt.Sprintf("%d days (%s), %s", c.Days, c.Source, placed))
+	}
+}
