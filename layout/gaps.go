@@ -5,15 +5,18 @@ import (
 	"slices"
 
 	"oxturn/layout/circuit"
+	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
 
 // Gaps is what lies between a cable's runs and their neighbours, whichever
-// cable those belong to. All zero where no two runs lie side by side.
+// cable those belong to. All 0 but Most where no two runs lie side by side.
 type Gaps struct {
 	Closest, Widest float64 // mm
 	Densest         float64 // W/m², the most over three neighbouring runs
 	Run             int     // number of the middle one of those
+	Most            float64 // W/m² allowed, locally and overall; 0: no limit is given
+	MostFrom        job.Source
 }
 
 // besideFor is over how much of a run, in mm, a neighbour counts: shorter
@@ -21,8 +24,8 @@ type Gaps struct {
 const besideFor = 200.0
 
 // findGaps measures the gaps of every cable of a room.
-func (r *Room) findGaps(pitch float64, widest int) {
-	reach := 2 * float64(widest) * pitch
+func (r *Room) findGaps(j *job.Job) {
+	reach := 2 * float64(j.Spacing.Widest) * j.Membrane.Pitch
 	var all []plane.Segment
 	for _, c := range r.Cables {
 		for i := 1; i < len(c.Path); i++ {
@@ -32,7 +35,9 @@ func (r *Room) findGaps(pitch float64, widest int) {
 		}
 	}
 	for i := range r.Cables {
-		r.Cables[i].Gaps = r.Cables[i].gaps(all, reach)
+		g := r.Cables[i].gaps(all, reach)
+		g.Most, g.MostFrom = j.Supply.MaxDensity, j.Supply.MaxDensitySource
+		r.Cables[i].Gaps = g
 	}
 }
 

@@ -21,7 +21,7 @@ func comb(heights ...float64) Cable {
 
 func gapsOf(cables ...Cable) []Gaps {
 	r := Room{Cables: cables}
-	r.findGaps(30, 4)
+	r.findGaps(&job.Job{Membrane: job.Membrane{Pitch: 30}, Spacing: job.Spacing{Widest: 4}})
 	var out []Gaps
 	for _, c := range r.Cables {
 		out = append(out, c.Gaps)

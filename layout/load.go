@@ -18,7 +18,7 @@ func (p *Plan) loads() []job.Diagnostic {
 			continue
 		}
 		out = append(out, r.electrics(p.Job.Supply)...)
-		r.findGaps(p.Job.Membrane.Pitch, p.Job.Spacing.Widest)
+		r.findGaps(p.Job)
 		l, err := r.load(p.Job.Supply)
 		if err != nil {
 			out = append(out, r.problem("room %q: %v", r.Job.Name, err))

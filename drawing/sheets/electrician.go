@@ -291,7 +291,10 @@ func (e elevation) drawSizes() {
 func electricianLevels(v *roomView) []level {
 	r := v.room
 	bs := []block{v.loadTable(), v.toSettle(), wiring{cables: ids(r), sensors: len(r.Sensors)}}
+	bs = append(bs, v.circuitTable()...)
 	bs = append(bs, schedule(r, v.fig)...)
+	bs = append(bs, sensorTable(v.plan.Job.Sensor, v.fig)...)
+	bs = append(bs, lookUp(v.plan)...)
 	bs = append(bs, holdPoint(), v.electricNotes(), legendOf(v.used),
 		cautionList("Cautions", "", aidOnly, ratedVoltage, groundFault, neverCut, cureFirst, fourTests, discharge, inspectFirst))
 	return []level{{blocks: bs}, {blocks: bs, gain: never, overflow: true}}
@@ -330,7 +333,7 @@ func (v *roomView) loadTable() block {
 	}
 	contacts := "not given"
 	if l.ThermostatAmps > 0 {
-		contacts = fmt.Sprintf("%g A, job file", l.ThermostatAmps)
+		contacts = fmt.Sprintf("%g A, %s", l.ThermostatAmps, v.plan.Job.Spans.Source("supply.thermostat_amps"))
 	}
 	needs := l.Total.Needs
 	if needs == "" {
@@ -372,11 +375,21 @@ func (v *roomView) nearestWet() (mm float64, name string) {
 	return mm, name
 }
 
-// toSettle is what no drawing may choose: rows to be filled in by hand.
+// Rows that the electrician settles and the job may give.
+const (
+	settleCircuit   = "Circuit no., panel"
+	settleBreaker   = "Breaker, A"
+	settleConductor = "Conductor"
+	settleFault     = "Ground-fault device: thermostat / breaker, class, mA"
+)
+
+// toSettle is what no drawing may choose: rows to be filled in by hand, but for
+// what the job gives.
 func (v *roomView) toSettle() block {
 	t := table{head: "For the electrician to settle", tall: 7, cols: []column{{wraps: true}, {wraps: true, least: 26, group: true}}}
-	for _, r := range []string{"Circuit no., panel", "Circuit for this load alone?", "Breaker, A", "Conductor", "Ground-fault device: thermostat / breaker, class, mA", "Disconnect", "Box and conduit"} {
-		t.rows = append(t.rows, row(r, ""))
+	given := v.settled()
+	for _, r := range []string{settleCircuit, "Circuit for this load alone?", settleBreaker, settleConductor, settleFault, "Disconnect", "Box and conduit"} {
+		t.rows = append(t.rows, row(r, given[r]))
 	}
 	return t
 }

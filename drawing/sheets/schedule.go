@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"oxturn/layout"
-	"oxturn/layout/circuit"
 	"oxturn/layout/plane"
 )
 
@@ -16,23 +15,6 @@ func figureOf(v float64, decimals int) string {
 		return "-"
 	}
 	return fmt.Sprintf("%.*f", decimals, v)
-}
-
-// ohms returns a cable's electrical figures, worked out here when the plan
-// does not carry them.
-func ohms(c *layout.Cable) circuit.Cable {
-	if c.Circuit.Nominal != 0 {
-		return c.Circuit
-	}
-	l := c.Label
-	out, err := circuit.Compute(circuit.Label{
-		ID: l.ID, Volts: l.Volts, Watts: l.Watts, Length: l.Length, Ohms: l.Ohms,
-		OhmsLow: l.OhmsLow, OhmsHigh: l.OhmsHigh, Tolerance: l.Tolerance.String(),
-	}, 0)
-	if err != nil {
-		return circuit.Cable{}
-	}
-	return out
 }
 
 // perTable is how many cables stand side by side in one schedule.
@@ -78,23 +60,26 @@ func properties(f figures) []property {
 	return []property{
 		{"Label", func(c *layout.Cable) string { return c.Label.ID }},
 		{"Supply", func(c *layout.Cable) string {
-			return fmt.Sprintf("%g V, %g W, %s A", c.Label.Volts, c.Label.Watts, figureOf(ohms(c).Amps, 2))
+			return fmt.Sprintf("%g V, %g W, %s A", c.Label.Volts, c.Label.Watts, figureOf(c.Circuit.Amps, 2))
 		}},
 		{"Ohms at 20 °C", func(c *layout.Cable) string {
-			o := ohms(c)
+			o := c.Circuit
 			return figureOf(o.Nominal, 1) + " Ω, " + o.OhmsFrom
 		}},
 		{"Ohms, limits", func(c *layout.Cable) string {
-			l := ohms(c).Limits
+			l := c.Circuit.Limits
 			return fmt.Sprintf("%.1f to %.1f Ω", l.Low, l.High)
 		}},
 		{"Limits from", func(c *layout.Cable) string {
-			l := ohms(c).Limits
+			l := c.Circuit.Limits
 			return fmt.Sprintf("%+g/%+g %%, %s", 100*l.LowShare, 100*l.HighShare, l.Source)
 		}},
 		{"Heating length", func(c *layout.Cable) string { return f.long(c.Label.Length) }},
 		{"Mean spacing", func(c *layout.Cable) string { return f.spacing(c.Spacing) }},
-		{"Heat", func(c *layout.Cable) string { return density(c.Density, f.units) }},
+		{"Gaps, closest to widest", func(c *layout.Cable) string { return gapRange(c.Gaps, f) }},
+		{"Heat, at mean spacing", func(c *layout.Cable) string { return density(c.Density, f.units) }},
+		{"Densest, three runs", func(c *layout.Cable) string { return densest(c.Gaps, f) }},
+		{"Most heat allowed", func(c *layout.Cable) string { return allowed(c.Gaps, f) }},
 		{"Area served", func(c *layout.Cable) string { return plane.FormatArea(c.Share.Area(), f.units) }},
 		{"Lead, reach", func(c *layout.Cable) string {
 			return f.long(c.Label.Lead) + ", " + f.long(c.LeadReach)
@@ -107,6 +92,27 @@ func properties(f figures) []property {
 			return "one"
 		}},
 	}
+}
+
+func gapRange(g layout.Gaps, f figures) string {
+	if g.Closest == 0 {
+		return "-"
+	}
+	return f.spacing(g.Closest) + " to " + f.spacing(g.Widest)
+}
+
+func densest(g layout.Gaps, f figures) string {
+	if g.Run == 0 {
+		return "-"
+	}
+	return fmt.Sprintf("%s, round run %d", density(g.Densest, f.units), g.Run)
+}
+
+func allowed(g layout.Gaps, f figures) string {
+	if g.Most == 0 {
+		return "not given"
+	}
+	return density(g.Most, f.units) + ", " + g.MostFrom.String()
 }
 
 func lengthOf(pts []plane.Point) float64 {

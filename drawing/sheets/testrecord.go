@@ -14,7 +14,9 @@ func testRecord(p *layout.Plan, r *layout.Room, c *layout.Cable) ([]*page, error
 	f := figuresOf(p.Job)
 	blocks := []block{labelTable(c, f), stageTable(c)}
 	blocks = append(blocks, judged(c)...)
-	blocks = append(blocks, foundTable(c, f, r), signTable(), list{head: "Testing", number: 1, paras: testNotes()})
+	blocks = append(blocks, foundTable(p, c, f, r), signTable())
+	blocks = append(blocks, sensorTable(p.Job.Sensor, f)...)
+	blocks = append(blocks, list{head: "Testing", number: 1, paras: testNotes()})
 	title := "Test record - " + c.ID
 	if r.Job.Name != "" {
 		title += ", " + r.Job.Name
@@ -24,7 +26,7 @@ func testRecord(p *layout.Plan, r *layout.Room, c *layout.Cable) ([]*page, error
 
 // labelTable copies the label and states the limits before anyone measures.
 func labelTable(c *layout.Cable, f figures) table {
-	o := ohms(c)
+	o := c.Circuit
 	t := table{head: "Cable " + c.ID + ": label and limits", span: true, cols: []column{
 		{head: "Label"}, {head: "Volts", align: decimal}, {head: "Watts", align: decimal}, {head: "Amps", align: decimal},
 		{head: "Length", align: decimal}, {head: "Ohms at 20 °C", group: true, align: decimal}, {head: "from"},
@@ -50,7 +52,7 @@ func stages() []string {
 // stageTable is the record itself: every box empty but for the readings that
 // the job has.
 func stageTable(c *layout.Cable) table {
-	l := ohms(c).Limits
+	l := c.Circuit.Limits
 	t := table{head: "Readings", span: true, tall: 10, cols: []column{{head: "Stage", wraps: true, least: 26}}}
 	for _, h := range []struct {
 		head  string
@@ -139,7 +141,7 @@ func judged(c *layout.Cable) []block {
 }
 
 // foundTable compares what was planned with what was found.
-func foundTable(c *layout.Cable, f figures, r *layout.Room) table {
+func foundTable(p *layout.Plan, c *layout.Cable, f figures, r *layout.Room) table {
 	t := table{head: "Found on the floor", tall: 7, cols: []column{{wraps: true, least: 40}, {head: "Planned", wraps: true, least: 30}, {head: "Found", wraps: true, least: 30, group: true}}}
 	half := "-"
 	if len(c.Marks) > 1 {
@@ -151,9 +153,17 @@ func foundTable(c *layout.Cable, f figures, r *layout.Room) table {
 		row("Lead on the floor", f.long(lengthOf(c.ColdLead)), ""),
 		row("Box above the floor", f.length(r.Job.Thermostat.Height), ""),
 		row("Capacitance, conductor to braid", "-", capacitance(c)),
-		row("Volts, amps at hook-up", fmt.Sprintf("%g V, %s A", c.Label.Volts, figureOf(ohms(c).Amps, 2)), ""), row("Trip test", "-", ""), row("Earliest full use", "-", ""), row("Changed from the plan", "-", ""),
+		row("Volts, amps at hook-up", fmt.Sprintf("%g V, %s A", c.Label.Volts, figureOf(c.Circuit.Amps, 2)), ""), row("Trip test", "-", ""), row("Earliest full use", earliest(p), ""), row("Changed from the plan", "-", ""),
 	}
 	return t
+}
+
+// earliest is when the layers have hardened, as far as the job says.
+func earliest(p *layout.Plan) string {
+	if p.FullUse == nil {
+		return "-"
+	}
+	return p.FullUse.Words()
 }
 
 func signTable() table {

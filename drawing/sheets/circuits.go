@@ -1,0 +1,117 @@
+package sheets
+
+import (
+	"fmt"
+	"strings"
+
+	"oxturn/layout"
+	"oxturn/layout/job"
+)
+
+// circuit returns what feeds the room's thermostat.
+func (v *roomView) circuit() (layout.Circuit, bool) {
+	for _, c := range v.plan.Circuits {
+		for _, name := range c.Rooms {
+			if name == v.room.Job.Name {
+				return c, true
+			}
+		}
+	}
+	return layout.Circuit{}, false
+}
+
+// circuitTable is what the circuit carries: held against its breaker where the
+// job gives one, against usual ones otherwise.
+func (v *roomView) circuitTable() []block {
+	c, ok := v.circuit()
+	if !ok {
+		return nil
+	}
+	t := table{head: "Its circuit", cols: []column{{wraps: true}, {wraps: true}}}
+	if c.Job != nil {
+		t.rows = append(t.rows, row("Circuit", c.Job.Name))
+	}
+	if len(c.Rooms) > 1 {
+		t.rows = append(t.rows, row("Serves", strings.Join(c.Rooms, ", ")), row("Amps in all; 125 %", fmt.Sprintf("%.2f A; %.2f A", c.Total.Amps, c.Total.Continuous)))
+	}
+	for i, r := range c.Ratings {
+		if i > 1 && c.Ratings[i-1].Under {
+			break // larger ones say nothing new
+		}
+		carries := "more than the load"
+		if !r.Under {
+			carries = "LESS than the load"
+		}
+		words := fmt.Sprintf("80 %% are %g A; %s", r.Usable, carries)
+		if r.Binds == "thermostat contacts" {
+			words += fmt.Sprintf(", but the contacts bind at %g A", r.Limit)
+		}
+		t.rows = append(t.rows, row(fmt.Sprintf("On a breaker of %g A", r.Breaker), words))
+	}
+	if d := c.Drop; d != nil {
+		at := fmt.Sprintf("copper at %g °C", d.At)
+		t.rows = append(t.rows,
+			row("Feed, one way", fmt.Sprintf("%s of %s, job file; %s", v.fig.long(c.Job.Length), c.Job.Conductor, at)),
+			row("Voltage drop", fmt.Sprintf("%.2f V, %.2f %%", d.Volts, 100*d.Share)),
+			row("Resistance by", d.Standard))
+	}
+	return []block{t}
+}
+
+// settled is what the job gives of the rows that the electrician settles;
+// empty where it is left to be filled in.
+func (v *roomView) settled() map[string]string {
+	out := map[string]string{}
+	c, ok := v.circuit()
+	if !ok || c.Job == nil {
+		return out
+	}
+	j := c.Job
+	out[settleCircuit] = j.Name
+	if j.Breaker > 0 {
+		out[settleBreaker] = fmt.Sprintf("%g A, job file", j.Breaker)
+	}
+	if j.Conductor != "" {
+		out[settleConductor] = j.Conductor + ", job file"
+	}
+	var fault []string
+	if j.GroundFaultsAt != "" {
+		fault = append(fault, j.GroundFaultsAt)
+	}
+	if j.GroundFault > 0 {
+		fault = append(fault, fmt.Sprintf("%g mA", j.GroundFault))
+	}
+	if len(fault) > 0 {
+		out[settleFault] = strings.Join(fault, ", ") + ", job file"
+	}
+	return out
+}
+
+// lookUp lists what the rules of the job's region remind of.
+func lookUp(p *layout.Plan) []block {
+	if len(p.ToLookUp) == 0 {
+		return nil
+	}
+	l := list{head: "To look up, " + p.Job.Supply.Region, number: 1}
+	for _, w := range p.ToLookUp {
+		l.paras = append(l.paras, sentence(w))
+	}
+	return []block{l}
+}
+
+// sensorTable is what the job's sensor should read at usual floor
+// temperatures.
+func sensorTable(s job.Sensor, f figures) []block {
+	expected := layout.ExpectedSensor(s)
+	if len(expected) == 0 {
+		return []block{list{head: "Sensor", paras: []string{"Its kind is not given: its readings can be held against nothing. Read it at a known floor temperature and compare with its instructions."}}}
+	}
+	t := table{head: fmt.Sprintf("Sensor %s (%s), Ω", s.Family.Name, s.Source), cols: []column{{head: "Floor"}, {head: "reads", align: decimal}, {head: fmt.Sprintf("within %g K", s.Tolerance), wraps: true}}}
+	for _, e := range expected {
+		t.rows = append(t.rows, row(f.degrees(e.Celsius), fmt.Sprintf("%.0f", e.Ohms), fmt.Sprintf("%.0f to %.0f", e.Lowest, e.Highest)))
+	}
+	if strings.HasPrefix(s.Family.Source, "assumed") {
+		t.rows = append(t.rows, row("curve", "", s.Family.Source))
+	}
+	return []block{t}
+}
