@@ -125,6 +125,9 @@ func (f *Refit) place(m job.LaidMark, rs []Run) (float64, error) {
 	if m.Run == len(rs)+1 && f.layOn(m, rs) {
 		return pathLength(f.Laid, f.Planned.BendRadius), nil
 	}
+	if m.Run == len(rs)+1 && f.plan != nil && m.Run <= len(f.Old) && m.Pegs > 0 {
+		return 0, fmt.Errorf("a mark is said to lie %g pegs into run %d, which has %d", m.Pegs, m.Run, f.Old[m.Run-1].Pegs)
+	}
 	if m.Run > len(rs) {
 		return 0, fmt.Errorf("a mark is said to lie on run %d, but %d runs of cable %s are laid", m.Run, len(rs), f.Planned.ID)
 	}

@@ -90,8 +90,12 @@ func (f *Refit) changeFacts(u plane.Units) []refitFact {
 	case n.From > f.Runs+2:
 		kept = fmt.Sprintf("runs %d to %d as planned, ", f.Runs+1, n.From-1)
 	}
+	what := fmt.Sprintf("from run %d on anew", n.From)
+	if n.From > len(f.New.Runs) {
+		what = fmt.Sprintf("then the cable ends; run %d and those after it fall away", n.From)
+	}
 	return []refitFact{
-		{"change", fmt.Sprintf("%sfrom run %d on anew; the laid runs stay as they are", kept, n.From)},
+		{"change", kept + what + "; the laid runs stay as they are"},
 		{"score", f.scoreWords(u)},
 	}
 }
@@ -119,7 +123,7 @@ func (f *Refit) newLines(u plane.Units) []string {
 func (f *Refit) scoreWords(u plane.Units) string {
 	n := f.Change
 	share := 100 * n.Cold / f.Planned.Share.Area()
-	s := fmt.Sprintf("%.1f, the least found: 1 for each of %d runs not as planned, %g for each per cent of floor out of warmth's reach that was in it (%.1f %%, %s)", n.Score, n.Runs, coldPoints, share, plane.FormatArea(n.Cold, u))
+	s := fmt.Sprintf("%.1f of change, the least found: 1 for each run not as planned (%d), %g for each per cent of floor out of warmth's reach that was in it (%.1f %%, %s)", n.Score, n.Runs, coldPoints, share, plane.FormatArea(n.Cold, u))
 	if n.Doorway {
 		s += fmt.Sprintf(", %g for an end cap in a doorway or at a flange", doorPoints)
 	}

@@ -19,7 +19,7 @@ func runs(path []plane.Point, bend, pitch float64) []Run {
 	var out []Run
 	for i := 1; i < len(path); i++ {
 		leg := plane.Segment{A: path[i-1], B: path[i]}
-		if leg.Length() < straightRun*pitch-1e-6 && !lone(path) {
+		if leg.Length() < straightRun*pitch-samePeg && !lone(path) {
 			continue
 		}
 		out = append(out, Run{
@@ -57,7 +57,7 @@ func turnBack(a, b, c Run) bool {
 		return false
 	}
 	u, v := a.To.Sub(a.From).Unit(), c.To.Sub(c.From).Unit()
-	return u.Dot(v) < -0.99 && b.length() < math.Min(a.length(), c.length()) && b.Pegs <= 6
+	return u.Dot(v) < -0.99 && b.length() < math.Min(a.length(), c.length())-samePeg && b.Pegs <= 6
 }
 
 func (r Run) length() float64 { return r.From.Dist(r.To) }

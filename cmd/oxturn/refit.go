@@ -9,6 +9,7 @@ import (
 
 	"oxturn/drawing/pdf"
 	"oxturn/drawing/sheets"
+	"oxturn/drawing/svg"
 	"oxturn/layout"
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
@@ -17,7 +18,8 @@ import (
 const refitHelp = `
 Plans the rest of a cable that is partly laid, from what the job's [[as_laid]]
 says: the runs laid, where the half-way mark or another length printed on the
-cable was found, or where the pegs really lie. What is laid is never moved.
+cable was found, or where the pegs really lie. What is laid is never moved, and
+as many of the plan's other runs are kept as can be.
 
   [[as_laid]]
   room = "Bath"
@@ -33,7 +35,7 @@ cable was found, or where the pegs really lie. What is laid is never moved.
 
 Flags:
   --cable ID             the cable, where the job has several
-  -o DIR                 also write NAME-refit.pdf and NAME-refit.layout.json
+  -o DIR                 also write NAME-refit.pdf, .svg and .layout.json
   --format FORMAT        text or json
 ` + mannerHelp + `
 Exit codes: 0 planned, 1 errors in the job or nothing fits, 2 usage.
@@ -74,10 +76,14 @@ func refit(ctx context.Context, c *console, args []string) int {
 	if f.New == nil {
 		return exitJob
 	}
+	plan, moves := f.Plan(w.plan)
+	if *format != "json" {
+		sayMoves(c, moves, unitsOf(w.plan))
+	}
 	if *dir == "" {
 		return exitOK
 	}
-	return drawRefit(c, w, f, *dir)
+	return drawRefit(c, w, f, plan, *dir)
 }
 
 // findRefit plans one cable anew, within the time limit.
@@ -134,28 +140,46 @@ func unitsOf(p *layout.Plan) plane.Units {
 	return p.Job.Units
 }
 
-// drawRefit draws the set with the cable as planned anew in its place.
-func drawRefit(c *console, w *work, f *layout.Refit, dir string) int {
-	*f.Planned = *f.New
-	set, err := sheets.Set(w.plan)
+// sayMoves says which sensors have to lie elsewhere.
+func sayMoves(c *console, moves []layout.SensorMove, u plane.Units) {
+	for _, m := range moves {
+		from := plane.FormatLength(m.From.X, u) + ", " + plane.FormatLength(m.From.Y, u)
+		if m.To == nil {
+			fmt.Fprintf(c.Out, "sensor   %s at (%s) comes under the cable, and no other place was found for it: place it by hand before covering\n", m.Name, from)
+			continue
+		}
+		fmt.Fprintf(c.Out, "sensor   %s moves from (%s) to (%s, %s)\n", m.Name, from, plane.FormatLength(m.To.X, u), plane.FormatLength(m.To.Y, u))
+	}
+}
+
+// drawRefit draws the cable as planned anew, and writes the layout it makes.
+func drawRefit(c *console, w *work, f *layout.Refit, plan *layout.Plan, dir string) int {
+	set, err := sheets.RefitPlans(plan, f)
 	if err != nil {
 		c.say("oxturn refit: nothing was drawn: %v", err)
 		return exitJob
 	}
+	base := w.source.base + "-refit"
 	var files []file
-	for _, out := range []struct {
-		suffix string
-		write  func(io.Writer) error
-	}{
-		{"-refit.pdf", func(to io.Writer) error { return pdf.Write(to, set, w.info()) }},
-		{"-refit.layout.json", w.plan.WriteFile},
-	} {
+	add := func(name string, write func(io.Writer) error) {
 		var b bytes.Buffer
-		if err := out.write(&b); err != nil {
-			c.say("oxturn refit: nothing was drawn: %v", err)
-			return exitUsage
+		if failed := write(&b); err == nil {
+			err = failed
 		}
-		files = append(files, file{w.source.base + out.suffix, b.Bytes()})
+		files = append(files, file{name, b.Bytes()})
+	}
+	add(base+".pdf", func(to io.Writer) error { return pdf.Write(to, set, w.info()) })
+	for i, s := range set {
+		name := base
+		if i > 0 {
+			name += fmt.Sprintf("-%d", i+1)
+		}
+		add(name+".svg", func(to io.Writer) error { return svg.Write(to, s) })
+	}
+	add(base+".layout.json", plan.WriteFile)
+	if err != nil {
+		c.say("oxturn refit: nothing was drawn: %v", err)
+		return exitUsage
 	}
 	to := &folder{dir: dir}
 	defer to.close()

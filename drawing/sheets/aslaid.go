@@ -2,9 +2,13 @@ package sheets
 
 import (
 	"fmt"
+	"math"
 
+	"oxturn/drawing"
 	"oxturn/layout"
 	"oxturn/layout/job"
+	"oxturn/layout/plane"
+	"oxturn/layout/route"
 )
 
 // recordOf says how the cables of rooms recorded as laid were found, by the
@@ -48,4 +52,57 @@ func (v *roomView) differences() []block {
 		return nil
 	}
 	return []block{l}
+}
+
+// plannedStep is how far apart a planned line is looked at, mm of floor.
+const plannedStep = 20.0
+
+// plannedLine draws a planned path, by thin dashes, where it is more than off mm
+// from where cable lies.
+func (v *roomView) plannedLine(planned, lies []plane.Point, off float64) {
+	var open []plane.Point
+	end := func() {
+		if len(open) > 1 {
+			v.path(drawing.LayerCable, "where the plan had cable", drawing.Polyline(v.view.Pts(open)...), drawing.HiddenLine(), nil)
+			v.uses(signPlanned)
+		}
+		open = nil
+	}
+	for i := 1; i < len(planned); i++ {
+		leg := plane.Segment{A: planned[i-1], B: planned[i]}
+		n := math.Ceil(leg.Length() / plannedStep)
+		for k := 0.0; k <= n; k++ {
+			p := leg.A.Lerp(leg.B, k/math.Max(1, n))
+			if awayFrom(lies, p) > off {
+				open = append(open, p)
+			} else {
+				end()
+			}
+		}
+	}
+	end()
+}
+
+// awayFrom is how far a place is from a line.
+func awayFrom(line []plane.Point, p plane.Point) float64 {
+	off := math.Inf(1)
+	for i := 1; i < len(line); i++ {
+		off = math.Min(off, (plane.Segment{A: line[i-1], B: line[i]}).Distance(p))
+	}
+	return off
+}
+
+// stretchOf returns the corners of a cable between two lengths along its path,
+// with where it begins and ends there.
+func stretchOf(path []plane.Point, bend, from, to float64) []plane.Point {
+	if from >= to {
+		return nil
+	}
+	out := []plane.Point{route.Along(path, bend, from)}
+	for i, s := range route.Stations(path, bend) {
+		if s > from+bend && s < to-bend {
+			out = append(out, path[i])
+		}
+	}
+	return append(out, route.Along(path, bend, to))
 }

@@ -42,6 +42,9 @@ const (
 	signMistaken
 	signTile
 	signCloud
+	signLaid
+	signAnew
+	signPlanned
 	signCount
 )
 
@@ -79,6 +82,9 @@ func (s sign) words() string {
 		signMistaken:   "runs that could be taken for it",
 		signTile:       "tile over the stretch: row R, column C",
 		signCloud:      "changed, with the revision's letter",
+		signLaid:       "laid: stays as it lies",
+		signAnew:       "new: not as planned",
+		signPlanned:    "where the plan had cable",
 	}[s]
 }
 
@@ -172,6 +178,14 @@ func (s sign) showArea(pg *page, b drawing.Box) {
 	case signMistaken:
 		line(drawing.LayerHatch, mistakenBand())
 		line(drawing.LayerCable, drawing.CableLine())
+	case signLaid:
+		line(drawing.LayerHatch, laidBand())
+		line(drawing.LayerCable, drawing.CableLine())
+	case signAnew:
+		line(drawing.LayerHatch, mistakenBand())
+		line(drawing.LayerCable, drawing.CableLine())
+	case signPlanned:
+		line(drawing.LayerCable, drawing.HiddenLine())
 	case signCloud:
 		pg.path(drawing.LayerMarks, "", cloud(b.Grow(-1).Corners()), drawing.MediumLine(), nil)
 	case signTile:
@@ -231,7 +245,7 @@ func legendOf(used []sign) legend {
 }
 
 func (l legend) entry(ty *typesetter, s sign, w float64) (h float64) {
-	return max(swatchH+1, float64(ty.lines(fonts.Lettering, s.words(), note, w-swatchW-3))*leading+1)
+	return max(swatchH+0.5, float64(ty.lines(fonts.Lettering, s.words(), note, w-swatchW-3))*leading+0.9)
 }
 
 func (l legend) height(ty *typesetter, w float64) float64 {

@@ -1,0 +1,118 @@
+package sheets
+
+import (
+	"fmt"
+
+	"oxturn/drawing"
+	"oxturn/layout"
+)
+
+// RefitPlans draws a cable whose rest was planned anew: what is laid, what is
+// still as planned and what is not, each marked unlike the others, with the new
+// list of runs. p is the plan with the refit in its place.
+func RefitPlans(p *layout.Plan, f *layout.Refit) ([]*drawing.Sheet, error) {
+	var room *layout.Room
+	for i := range p.Rooms {
+		if p.Rooms[i].Job == f.Room.Job {
+			room = &p.Rooms[i]
+		}
+	}
+	if room == nil {
+		return nil, fmt.Errorf("the plan has no room %q", f.Room.Job.Name)
+	}
+	s := roomScene(room)
+	s.id, s.title, s.kind = "refit-"+f.New.ID, "Refit of "+f.New.ID, "Refit plan"
+	s.about = "The rest of a partly laid cable as planned anew: what is laid stays, what changes is marked"
+	s.draw = func(v *roomView) { v.drawRefit(f) }
+	s.levels = func(v *roomView) []level { return refitLevels(v, f) }
+	pages, err := s.pages(p)
+	if err != nil {
+		return nil, err
+	}
+	return numbered(pages), nil
+}
+
+func (v *roomView) drawRefit(f *layout.Refit) {
+	v.walls()
+	v.drawOpenings()
+	v.riseInWall()
+	v.fixtures()
+	v.joints()
+	v.plannedLine(f.Before(), f.New.Path, 2*plannedStep)
+	if len(f.Laid) > 1 {
+		v.band(f.New, "laid", 0, f.Way, laidBand(), signLaid)
+	}
+	if n := f.Change.From; n > 0 {
+		from := 0.0
+		if n > 1 {
+			from = f.New.Runs[n-2].RunningEnd / f.Rate
+		}
+		v.band(f.New, "planned anew", max(from, f.Way), f.New.Routed, mistakenBand(), signAnew)
+	}
+	v.cables()
+	v.marks()
+	v.sensors()
+	v.thermostat()
+	v.drawDatums()
+	v.dimensions()
+	v.wallLetters()
+}
+
+// laidBand lies under cable that is laid: lighter than that of a fault.
+func laidBand() *drawing.Stroke {
+	return &drawing.Stroke{Width: stretchWidth, Colour: drawing.Grey(0.22)}
+}
+
+// band marks a cable from one length along its path to another.
+func (v *roomView) band(c *layout.Cable, title string, from, to float64, st *drawing.Stroke, s sign) {
+	line := stretchOf(c.Path, c.BendRadius, from, to)
+	if len(line) < 2 {
+		return
+	}
+	v.path(drawing.LayerHatch, title, drawing.Rounded(v.view.Pts(line), v.view.Len(c.BendRadius)), st, nil)
+	v.uses(s)
+}
+
+func refitLevels(v *roomView, f *layout.Refit) []level {
+	stands := list{head: "Where laying stands"}
+	for _, s := range f.Summary(v.fig.units) {
+		stands.paras = append(stands.paras, capital(s)+".")
+	}
+	runs := v.refitRuns(f)
+	bs := []block{stands, v.locations(), v.refitMarks(f), runs, legendOf(v.used), v.notes(), revisions(v.plan)}
+	few := []block{stands, v.locations(), v.refitMarks(f), legendOf(v.used), v.notes()}
+	return []level{{blocks: few, rest: []block{runs, revisions(v.plan)}}, {blocks: bs, gain: never, overflow: true}}
+}
+
+// refitRuns lists all runs, what is laid and what is new among them.
+func (v *roomView) refitRuns(f *layout.Refit) block {
+	t := table{head: "Runs of " + f.New.ID, cols: []column{
+		{head: "Run", align: decimal}, {head: "Way", wraps: true}, {head: "Pegs", align: decimal}, {head: "To next, pegs", align: decimal}, {head: "Used, " + v.fig.longUnit(), align: decimal}, {head: "State"},
+	}}
+	for _, r := range f.New.Runs {
+		next, state := "-", "keep"
+		if r.GapToNext > 0 {
+			next = itoa(r.GapToNext)
+		}
+		switch {
+		case f.Change.From > 0 && r.Number >= f.Change.From:
+			state = "new"
+		case r.Number <= f.Runs:
+			state = "laid"
+		}
+		t.rows = append(t.rows, row(itoa(r.Number), r.Direction, itoa(r.Pegs), next, v.fig.longFigure(r.RunningEnd), state))
+	}
+	return t
+}
+
+// refitMarks says on which run the marks and the end are to come.
+func (v *roomView) refitMarks(f *layout.Refit) block {
+	t := table{head: "Where the marks will come", cols: []column{
+		{head: "Mark", wraps: true}, {head: "Used, " + v.fig.longUnit(), align: decimal}, {head: "On run", align: decimal}, {head: "Pegs into it", align: decimal},
+	}}
+	for _, m := range f.New.Marks {
+		t.rows = append(t.rows, row(m.Name, v.fig.longFigure(m.Along), itoa(m.Run), fmt.Sprintf("%.0f", m.Into/v.plan.Job.Membrane.Pitch)))
+	}
+	t.rows = append(t.rows, row("END", v.fig.longFigure(f.New.Label.Length), itoa(len(f.New.Runs)), "-"))
+	return t
+}
