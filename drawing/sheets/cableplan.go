@@ -39,7 +39,7 @@ func drawCablePlan(v *roomView) {
 // cannot do without is how to find the points again, the legend, and the
 // cautions whose breach destroys the cable at once.
 func cablePlanLevels(v *roomView) []level {
-	tables := append(schedule(v.room, v.fig), areas(v.room, v.fig.units))
+	tables := append(schedule(v.room, v.fig, nil), areas(v.room, v.fig.units))
 	all := cautionList("Cautions", "", layingCautions()...)
 	few := cautionList("Cautions", "All cautions are on the sheet of notes.", neverCut, neverCoiled, ratedVoltage, inspectFirst)
 	signs, rev := legendOf(v.used), revisions(v.plan)

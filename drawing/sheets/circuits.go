@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"oxturn/layout"
+	"oxturn/layout/circuit"
 	"oxturn/layout/job"
 )
 
@@ -49,11 +50,10 @@ func (v *roomView) circuitTable() []block {
 		t.rows = append(t.rows, row(fmt.Sprintf("On a breaker of %g A", r.Breaker), words))
 	}
 	if d := c.Drop; d != nil {
-		at := fmt.Sprintf("copper at %g °C", d.At)
+		table, _, _ := strings.Cut(d.Standard, ",")
 		t.rows = append(t.rows,
-			row("Feed, one way", fmt.Sprintf("%s of %s, job file; %s", v.fig.long(c.Job.Length), c.Job.Conductor, at)),
-			row("Voltage drop", fmt.Sprintf("%.2f V, %.2f %%", d.Volts, 100*d.Share)),
-			row("Resistance by", d.Standard))
+			row("Feed, one way", fmt.Sprintf("%s of %s, job file", v.fig.long(c.Job.Length), c.Job.Conductor)),
+			row("Voltage drop", fmt.Sprintf("%.2f V, %.2f %%; copper at %g °C, %s", d.Volts, 100*d.Share, d.At, table)))
 	}
 	return []block{t}
 }
@@ -94,9 +94,20 @@ func lookUp(p *layout.Plan) []block {
 	}
 	l := list{head: "To look up, " + p.Job.Supply.Region, number: 1}
 	for _, w := range p.ToLookUp {
-		l.paras = append(l.paras, sentence(w))
+		l.paras = append(l.paras, sentence(strings.Replace(w, "; "+circuit.InForce, "", 1)))
 	}
+	l.paras = append(l.paras, sentence(circuit.InForce)+" Whether a rule is met is not judged here.")
 	return []block{l}
+}
+
+// sensorLine is what the sensor should read in a room, for hook-up.
+func sensorLine(s job.Sensor, f figures) string {
+	for _, e := range layout.ExpectedSensor(s) {
+		if e.Celsius == 20 {
+			return fmt.Sprintf("%s (%s): %.0f Ω at %s", s.Family.Name, s.Source, e.Ohms, f.degrees(e.Celsius))
+		}
+	}
+	return "kind not given"
 }
 
 // sensorTable is what the job's sensor should read at usual floor
@@ -106,7 +117,7 @@ func sensorTable(s job.Sensor, f figures) []block {
 	if len(expected) == 0 {
 		return []block{list{head: "Sensor", paras: []string{"Its kind is not given: its readings can be held against nothing. Read it at a known floor temperature and compare with its instructions."}}}
 	}
-	t := table{head: fmt.Sprintf("Sensor %s (%s), Ω", s.Family.Name, s.Source), cols: []column{{head: "Floor"}, {head: "reads", align: decimal}, {head: fmt.Sprintf("within %g K", s.Tolerance), wraps: true}}}
+	t := table{head: fmt.Sprintf("Sensor %s (%s), Ω", s.Family.Name, s.Source), cols: []column{{head: "Floor"}, {head: "reads", align: decimal}, {head: "within " + f.difference(s.Tolerance), wraps: true}}}
 	for _, e := range expected {
 		t.rows = append(t.rows, row(f.degrees(e.Celsius), fmt.Sprintf("%.0f", e.Ohms), fmt.Sprintf("%.0f to %.0f", e.Lowest, e.Highest)))
 	}

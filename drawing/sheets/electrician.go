@@ -292,8 +292,7 @@ func electricianLevels(v *roomView) []level {
 	r := v.room
 	bs := []block{v.loadTable(), v.toSettle(), wiring{cables: ids(r), sensors: len(r.Sensors)}}
 	bs = append(bs, v.circuitTable()...)
-	bs = append(bs, schedule(r, v.fig)...)
-	bs = append(bs, sensorTable(v.plan.Job.Sensor, v.fig)...)
+	bs = append(bs, schedule(r, v.fig, electrical)...)
 	bs = append(bs, lookUp(v.plan)...)
 	bs = append(bs, holdPoint(), v.electricNotes(), legendOf(v.used),
 		cautionList("Cautions", "", aidOnly, ratedVoltage, groundFault, neverCut, cureFirst, fourTests, discharge, inspectFirst))
@@ -349,6 +348,7 @@ func (v *roomView) loadTable() block {
 		row("Thermostat contacts", contacts),
 		row("Also needed", needs),
 		row("Leads into the box", v.leadsInBox()),
+		row("Sensor", sensorLine(v.plan.Job.Sensor, v.fig)),
 	)
 	if d, name := v.nearestWet(); name != "" {
 		t.rows = append(t.rows, row("Box to the "+name, v.fig.length(d)+" over the floor; look up the local limit"))

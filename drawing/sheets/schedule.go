@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"oxturn/layout"
@@ -20,9 +21,13 @@ func figureOf(v float64, decimals int) string {
 // perTable is how many cables stand side by side in one schedule.
 const perTable = 3
 
+// electrical are the rows of the schedule that an electrician needs.
+var electrical = []string{"Label", "Supply", "Ohms at 20 °C", "Ohms, limits", "Limits from", "Heating length", "Lead, reach", "Lead on floor", "Cold ends"}
+
 // schedule returns the tables of a room's cables: what the label says, what
-// the plan makes of it, and where limits come from.
-func schedule(r *layout.Room, f figures) []block {
+// the plan makes of it, and where limits come from. Rows names those wanted;
+// nil: all.
+func schedule(r *layout.Room, f figures, rows []string) []block {
 	var bs []block
 	for i := 0; i < len(r.Cables); i += perTable {
 		cs := r.Cables[i:min(i+perTable, len(r.Cables))]
@@ -30,7 +35,7 @@ func schedule(r *layout.Room, f figures) []block {
 		if i > 0 {
 			head = continued(head)
 		}
-		bs = append(bs, scheduleTable(head, cs, f))
+		bs = append(bs, scheduleTable(head, cs, f, rows))
 	}
 	return bs
 }
@@ -41,12 +46,15 @@ type property struct {
 	of   func(c *layout.Cable) string
 }
 
-func scheduleTable(head string, cs []layout.Cable, f figures) table {
+func scheduleTable(head string, cs []layout.Cable, f figures, rows []string) table {
 	t := table{head: head, cols: []column{{head: "Cable", wraps: true}}}
 	for i := range cs {
 		t.cols = append(t.cols, column{head: cs[i].ID, wraps: true, group: i > 0})
 	}
 	for _, p := range properties(f) {
+		if rows != nil && !slices.Contains(rows, p.name) {
+			continue
+		}
 		r := row(p.name)
 		for i := range cs {
 			r = append(r, cell{text: p.of(&cs[i])})

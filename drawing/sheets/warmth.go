@@ -51,6 +51,14 @@ func (f figures) degrees(c float64) string {
 	return fmt.Sprintf("%.0f°C (%.0f°F)", c, c*1.8+32)
 }
 
+// difference writes a difference of temperatures in the sheet's own scale.
+func (f figures) difference(k float64) string {
+	if f.units == plane.Inches {
+		return fmt.Sprintf("%.0f°F", k*1.8)
+	}
+	return fmt.Sprintf("%g K", k)
+}
+
 // small turns mm into what a chart's axis counts.
 func (f figures) small(mm float64) float64 {
 	if f.units == plane.Inches {
@@ -200,11 +208,7 @@ func warming(c heat.Curve, w *layout.Warmth, f figures) []drawing.Pt {
 
 // warmUpTable gives the times as ranges.
 func warmUpTable(w *layout.Warmth, f figures) block {
-	rise := fmt.Sprintf("%g K", w.Rise)
-	if f.units == plane.Inches {
-		rise = fmt.Sprintf("%.0f °F", w.Rise*1.8)
-	}
-	t := table{head: "Time to gain " + rise, cols: []column{{head: "Spacing"}, {head: "This floor", wraps: true, group: true}}}
+	t := table{head: "Time to gain " + f.difference(w.Rise), cols: []column{{head: "Spacing"}, {head: "This floor", wraps: true, group: true}}}
 	if w.Board > 0 {
 		t.cols = append(t.cols, column{head: "Over a board", wraps: true})
 	}

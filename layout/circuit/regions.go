@@ -48,6 +48,9 @@ type Warning struct {
 	Fact Fact // zero for a reminder
 }
 
+// InForce is what every warning ends with.
+const InForce = "check the edition in force"
+
 // String words a warning with its edition and clause.
 func (w Warning) String() string {
 	src := w.Edition
@@ -55,11 +58,11 @@ func (w Warning) String() string {
 		src += ", " + w.Clause
 	}
 	if w.Quantity == "" {
-		return fmt.Sprintf("%s (%s; check the edition in force)", w.Text, src)
+		return fmt.Sprintf("%s (%s; %s)", w.Text, src, InForce)
 	}
 	name, unit, _ := strings.Cut(string(w.Quantity), ", ")
-	return fmt.Sprintf("%s: %s is %.4g %s, and %s (%s; check the edition in force)",
-		w.Fact.About, name, w.Fact.Value, unit, w.Text, src)
+	return fmt.Sprintf("%s: %s is %.4g %s, and %s (%s; %s)",
+		w.Fact.About, name, w.Fact.Value, unit, w.Text, src, InForce)
 }
 
 // Rules are the lines known for all regions. Clauses were read in unofficial

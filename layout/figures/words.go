@@ -157,7 +157,7 @@ func (p *page) sensor(s *Sensor) {
 	p.head("Sensor %s (%s): %s", s.Kind, s.Source, s.About)
 	p.put("curve", s.Curve)
 	for i, e := range s.Expected {
-		p.put(map[bool]string{true: "should read"}[i == 0], fmt.Sprintf("%.0f Ω at %s; %.0f to %.0f Ω within %g K", e.Ohms, p.degrees(e.Celsius), e.Lowest, e.Highest, s.Tolerance))
+		p.put(map[bool]string{true: "should read"}[i == 0], fmt.Sprintf("%.0f Ω at %s; %.0f to %.0f Ω within %s", e.Ohms, p.degrees(e.Celsius), e.Lowest, e.Highest, p.difference(s.Tolerance)))
 	}
 }
 

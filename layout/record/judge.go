@@ -235,7 +235,7 @@ func (j *judge) sensor(item string, f Figure, other string) {
 		return
 	}
 	low, high := j.at.SensorBand[0], j.at.SensorBand[1]
-	against := fmt.Sprintf("%s, against %s to %s Ω for a sensor %s at %s °C", f.in("Ω"), number(low), number(high), j.at.SensorKind, number(j.at.Floor.Value))
+	against := fmt.Sprintf("%s, against %s to %s Ω for a sensor %s at %.1f °C", f.in("Ω"), number(low), number(high), j.at.SensorKind, j.at.Floor.Value)
 	switch {
 	case f.Over:
 		j.say(item, Outside, "%s: reads as broken", f.in("Ω"))
