@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"oxturn/layout/job"
 )
 
 // sized is the tiny job with a room of so many mm and a pitch.
@@ -28,6 +30,7 @@ func TestLimits(t *testing.T) {
 		"nested keys":          {strings.Repeat("a.", 250000) + "b = 1", "nested too deep"},
 		"a thousand revisions": {tinyJob + strings.Repeat("[[revision]]\n", 1000), "1000 tables [[revision]]; 500 are taken at most"},
 		"a name without end":   {strings.Replace(tinyJob, "Nook", strings.Repeat("N", 5000), 1), "5000 bytes; 1000 are the most"},
+		"a name like a note":   {strings.Replace(tinyJob, "Nook", strings.Repeat("ü", 101), 1), "name has 101 letters; 100 are the most"},
 		"not UTF-8":            {strings.Replace(tinyJob, "Nook", "N\xff", 1), "is not UTF-8 text"},
 		"no number":            {strings.Replace(tinyJob, "pitch = 30", "pitch = nan", 1), "nan, which is no figure"},
 		"a catalogue of air":   {"catalogue = \"none.toml\"\n" + tinyJob, "there is no such file"},
@@ -35,14 +38,35 @@ func TestLimits(t *testing.T) {
 		"a folder":             {"catalogue = \".\"\n" + tinyJob, "it is not a plain file"},
 	} {
 		name := jobFile(t, c.text)
-		start := time.Now()
+		start := spent()
 		out, said, code := call(t, "check", name)
 		if code == exitOK || out != "" || !strings.Contains(said, c.says) {
 			t.Errorf("%s: exit code %d, %q is not in %.600s", what, code, c.says, said)
 		}
-		if d := time.Since(start); d > 3*time.Second { // a second, on a machine that has nothing else to do
+		if d := spent() - start; d > time.Second*slowness {
 			t.Errorf("%s: it took %v", what, d)
 		}
+	}
+}
+
+// TestLongWords draws texts of a single word as long as may be: none takes
+// longer to set than the rest of the drawing.
+func TestLongWords(t *testing.T) {
+	word := `"` + strings.Repeat("Wi", 500) + `"`
+	text := "notes = [" + word + ", " + word + "]\n" + tinyJob
+	text += "\n[[revision]]\ntext = " + word + "\n\n[job]\n"
+	for _, k := range job.Keys() {
+		if k.Parent() == "job" && k.Type == job.TypeText {
+			text += k.Name() + " = \"" + word[1:101] + "\"\n"
+		}
+	}
+	start := spent()
+	_, said, code := call(t, "draw", jobFile(t, text), "-o", t.TempDir())
+	if code != exitOK {
+		t.Errorf("exit code %d: %s", code, said)
+	}
+	if d := spent() - start; d > 5*time.Second*slowness {
+		t.Errorf("it took %v", d)
 	}
 }
 

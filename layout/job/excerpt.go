@@ -30,11 +30,28 @@ func (p *printer) excerpt(s Span, code string) {
 		return
 	}
 	at := p.r.Position(s.File, s.Start)
-	cells, from := cellsOf(src.line(at.Line), at.Column, s)
+	line, column := shortened(src.line(at.Line), at.Column)
+	cells, from := cellsOf(line, column, s)
 	cells, cut := window(cells, from)
 	number := fmt.Sprintf("%5d | ", at.Line)
 	p.b.WriteString(strings.TrimRight(number+textOf(cells, cut), " ") + "\n")
 	p.b.WriteString("      | " + p.ink(code, carets(cells)) + "\n")
+}
+
+// shortened cuts a line of any length down to what may be shown of it, some more
+// than the window takes, and returns where a column then is.
+func shortened(line string, column int) (string, int) {
+	const reach = 4 * excerptWidth
+	n, start, end, at := 0, 0, len(line), column
+	for i := range line {
+		switch n++; n {
+		case column - reach:
+			start, at = i, reach+1
+		case column + reach:
+			end = i
+		}
+	}
+	return line[start:end], at
 }
 
 // cellsOf splits a line into cells, marks those of the span and returns the

@@ -2,8 +2,10 @@ package job
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"time"
+	"unicode/utf8"
 
 	"oxturn/layout/job/tree"
 	"oxturn/layout/plane"
@@ -88,6 +90,9 @@ func (rd *reader) parseText(n *tree.Node, k Key) (string, *valueError) {
 	if len(s) > maxText {
 		return "", wrong("%s has a text of %d bytes; %d are the most", k.Name(), len(s), maxText)
 	}
+	if n := utf8.RuneCountInString(s); n > maxName && isName(k) {
+		return "", wrong("%s has %d letters; %d are the most", k.Name(), n, maxName)
+	}
 	if k.Type != TypeChoice {
 		return s, nil
 	}
@@ -101,6 +106,12 @@ func (rd *reader) parseText(n *tree.Node, k Key) (string, *valueError) {
 		e.hint = fmt.Sprintf("did you mean %q?", near)
 	}
 	return "", e
+}
+
+// isName reports whether a text has to find room in a table or a title block:
+// all do but those that are sentences or name a file.
+func isName(k Key) bool {
+	return k.Type == TypeText && !slices.Contains([]string{"catalogue", "prices", "as_laid.plan", "revision.text", "allow.reason"}, k.Path)
 }
 
 func (rd *reader) parseDate(n *tree.Node, k Key) (time.Time, *valueError) {

@@ -140,3 +140,20 @@ func TestTwentyAtMost(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// TestLongLineIsCutTheSame: what is shown of a line does not depend on how far
+// it goes on.
+func TestLongLineIsCutTheSame(t *testing.T) {
+	line := strings.Repeat("a", 5000) + "üX" + strings.Repeat("b", 5000)
+	shown := func(line string, column int) string {
+		cells, from := cellsOf(line, column, Span{Start: 1, End: 2})
+		cells, cut := window(cells, from)
+		return textOf(cells, cut) + "\n" + carets(cells)
+	}
+	for _, column := range []int{1, 2, 350, 399, 400, 401, 402, 5000, 5001, 5002, 9800, 10002, 10003} {
+		short, at := shortened(line, column)
+		if got, want := shown(short, at), shown(line, column); got != want || len(short) > 1000 {
+			t.Errorf("column %d:\n%s\nwant\n%s", column, got, want)
+		}
+	}
+}

@@ -19,6 +19,7 @@ const (
 	maxItems  = 500  // corners of an outline, cables
 	maxThings = 100  // things of one sort in a room
 	maxText   = 1000 // bytes of one text
+	maxName   = 100  // letters of a name, which stands in tables and in the title block
 )
 
 // Read reads a job file and the catalogue it names. name is used in messages

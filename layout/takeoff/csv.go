@@ -52,12 +52,16 @@ func csvRow(l Line) []string {
 	}
 }
 
-// Defuse keeps a spreadsheet from reading text as a formula: a cell that begins
-// like one gets a leading apostrophe. Wide signs count, as some spreadsheets
-// take them for the plain ones.
+// Defuse makes text fit for a cell. A spreadsheet would read text that begins
+// like a formula as one: it gets a leading apostrophe. Wide signs count, as some
+// take them for the plain ones. Every line ends in \n, since the writer would
+// drop a lone \r.
 func Defuse(text string) string {
-	if strings.TrimLeft(text, "=+-@\t\r\n＝＋－＠") != text {
+	text = lineEnds.Replace(text)
+	if strings.TrimLeft(text, "=+-@\t\n＝＋－＠") != text {
 		return "'" + text
 	}
 	return text
 }
+
+var lineEnds = strings.NewReplacer("\r\n", "\n", "\r", "\n")
