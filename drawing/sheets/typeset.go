@@ -3,6 +3,7 @@ package sheets
 import (
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"oxturn/drawing"
 	"oxturn/fonts"
@@ -16,8 +17,9 @@ func breakable(r rune) bool { return unicode.IsSpace(r) && string(r) != noBreak 
 // A phrase is a text taken apart into words, their widths measured once.
 type phrase struct {
 	words  []string
-	widths []float64 // mm
-	space  float64   // mm between two words
+	widths []float64       // mm
+	space  float64         // mm between two words
+	broken map[float64]int // lines at widths at which a word has to be broken
 }
 
 type phraseKey struct {
@@ -52,7 +54,7 @@ func (ty *typesetter) lines(f fonts.Face, text string, height, w float64) int {
 	n, used := 1, 0.0
 	for i, own := range p.widths {
 		if own > w { // has to be broken
-			return len(ty.wrapIn(f, text, height, w))
+			return ty.brokenLines(p, f, text, height, w)
 		}
 		switch {
 		case i == 0:
@@ -62,6 +64,19 @@ func (ty *typesetter) lines(f fonts.Face, text string, height, w float64) int {
 		default:
 			used += p.space + own
 		}
+	}
+	return n
+}
+
+// brokenLines is lines where a word is wider than w.
+func (ty *typesetter) brokenLines(p *phrase, f fonts.Face, text string, height, w float64) int {
+	n, ok := p.broken[w]
+	if !ok {
+		n = len(ty.wrapIn(f, text, height, w))
+		if p.broken == nil {
+			p.broken = map[float64]int{}
+		}
+		p.broken[w] = n
 	}
 	return n
 }
@@ -108,16 +123,17 @@ func breakWord(f fonts.Face, word string, height, w, own float64) []string {
 		return []string{word}
 	}
 	var pieces []string
-	piece, used := "", 0.0
-	for _, r := range word {
-		width := fonts.Width(f, string(r), height)
-		if piece != "" && used+width > w {
-			pieces = append(pieces, piece)
-			piece, used = "", 0
+	start, used := 0, 0.0
+	for i := range word {
+		_, n := utf8.DecodeRuneInString(word[i:])
+		width := fonts.Width(f, word[i:i+n], height)
+		if i > start && used+width > w {
+			pieces = append(pieces, word[start:i])
+			start, used = i, 0
 		}
-		piece, used = piece+string(r), used+width
+		used += width
 	}
-	return append(pieces, piece)
+	return append(pieces, word[start:])
 }
 
 // headingHeight returns what a heading takes with the space below it.
