@@ -31,8 +31,9 @@ func (c *Cable) RecordLimits() record.Limits {
 	return limits
 }
 
-// judgeReadings holds what was read against the limits.
-func (c *Cable) judgeReadings(s job.Sensor) {
+// Judge holds what was read of a cable against its limits, its sensors against
+// the job's kind; Build does so for every cable.
+func (c *Cable) Judge(s job.Sensor) {
 	if c.Laid == nil || len(c.Laid.Job.Readings) == 0 {
 		return
 	}
@@ -67,7 +68,7 @@ func (p *Plan) judge() []job.Diagnostic {
 	for i := range p.Rooms {
 		for k := range p.Rooms[i].Cables {
 			c := &p.Rooms[i].Cables[k]
-			c.judgeReadings(p.Job.Sensor)
+			c.Judge(p.Job.Sensor)
 			out = append(out, c.outside()...)
 		}
 	}

@@ -129,7 +129,8 @@ func TestNothingMeasured(t *testing.T) {
 	if len(tab.rows) != stages {
 		t.Errorf("%d rows for %d stages", len(tab.rows), stages)
 	}
-	v := &roomView{}
+	p := samplePlan(t, plane.Millimetres)
+	v := &roomView{page: &page{plan: p}, room: &p.Rooms[0]}
 	for _, r := range v.toSettle().(table).rows {
 		if r[1].text != "" {
 			t.Errorf("%s is chosen: %q", r[0].text, r[1].text)

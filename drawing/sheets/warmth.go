@@ -99,8 +99,12 @@ func surfaceChart(w *layout.Warmth, f figures) block {
 	for _, r := range w.Runs[:min(len(w.Runs), mostCurves)] {
 		c.curves = append(c.curves, curve{name: runName(r, f), pts: acrossTwo(r, w.Room, f)})
 	}
-	for _, l := range []heat.Limit{heat.OccupiedLimit, heat.BathroomLimit} {
-		c.limits = append(c.limits, limitLine{"limit, " + l.Name + ": " + f.degrees(l.Celsius), f.temperature(l.Celsius)})
+	if len(w.Runs) > 0 {
+		for _, v := range w.Runs[0].Verdicts {
+			if l := v.Limit; l != heat.EdgeLimit { // a strip along walls, not the floor
+				c.limits = append(c.limits, limitLine{"limit, " + l.Name + ": " + f.degrees(l.Celsius), f.temperature(l.Celsius)})
+			}
+		}
 	}
 	return c
 }

@@ -1,0 +1,74 @@
+package sheets
+
+import (
+	"strings"
+	"testing"
+
+	"oxturn/layout"
+	"oxturn/layout/circuit"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+// circuitView is the sample's bath on a circuit.
+func circuitView(t *testing.T, j *job.Circuit, ratings []float64) *roomView {
+	t.Helper()
+	p := samplePlan(t, plane.Inches)
+	load := p.Load[0].Total
+	p.Circuits = []layout.Circuit{{Job: j, Rooms: []string{p.Rooms[0].Job.Name}, Total: load, Ratings: load.Bindings(ratings)}}
+	return &roomView{page: &page{plan: p}, room: &p.Rooms[0], fig: figuresOf(p.Job)}
+}
+
+func rowsOf(b block) string {
+	var out []string
+	for _, r := range b.(table).rows {
+		var cells []string
+		for _, c := range r {
+			cells = append(cells, c.text)
+		}
+		out = append(out, strings.Join(cells, ": "))
+	}
+	return strings.Join(out, "\n")
+}
+
+// What the job gives of a circuit stands in the electrician's rows, with its
+// source; what it does not give stays to be filled in.
+func TestGivenCircuitIsFilledIn(t *testing.T) {
+	v := circuitView(t, &job.Circuit{Name: "7", Breaker: 20, GroundFault: 5}, []float64{20})
+	got := rowsOf(v.toSettle())
+	for _, want := range []string{settleCircuit + ": 7", settleBreaker + ": 20 A, job file", settleConductor + ": \n", settleFault + ": 5 mA, job file", "Disconnect: \n"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("no %q in\n%s", want, got)
+		}
+	}
+}
+
+// 1.5 A on a 1 A breaker: 80 % are 0.8 A. On 20 A the 15 A contacts bind.
+func TestCircuitSaysWhatBinds(t *testing.T) {
+	v := circuitView(t, nil, []float64{1, 20})
+	got := rowsOf(v.circuitTable()[0])
+	for _, want := range []string{"On a breaker of 1 A: 80 % are 0.8 A; LESS than the load", "On a breaker of 20 A: 80 % are 16 A; more than the load, but the contacts bind at 15 A"} {
+		if !strings.Contains(got, want) {
+			t.Errorf("no %q in\n%s", want, got)
+		}
+	}
+}
+
+// The expected ohms stand in the sheet's own units, and an assumed curve says
+// that it is.
+func TestSensorTable(t *testing.T) {
+	f := figures{units: plane.Inches}
+	for _, c := range []struct{ kind, want string }{{"10k-3977", "77°F (25°C): 10000: "}, {"12k", "assumed 1.2 times"}, {"pt1000", "50°F (10°C): 1039"}} {
+		family, err := circuit.FindFamily(c.kind)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := rowsOf(sensorTable(job.Sensor{Family: family, Tolerance: 3}, f)[0])
+		if !strings.Contains(got, c.want) {
+			t.Errorf("%s: no %q in\n%s", c.kind, c.want, got)
+		}
+	}
+	if l, ok := sensorTable(job.Sensor{}, f)[0].(list); !ok || !strings.Contains(l.paras[0], "not given") {
+		t.Error("no kind, and it is not said")
+	}
+}
