@@ -326,7 +326,8 @@ func issuedSensor(a *job.Laid, spare bool) job.LaidSensor {
 }
 
 // laidSensor puts a sensor's place beside the plan's, or in its stead once the
-// status is as laid. A sensor that the plan had no place for is added.
+// status is as laid. A sensor that the plan had no place for is added. A lead
+// that was not recorded stays as planned: no other way is made up for it.
 func (r *Room) laidSensor(name string, as job.LaidSensor, s job.Status) {
 	k := -1
 	for i := range r.Sensors {
@@ -336,14 +337,17 @@ func (r *Room) laidSensor(name string, as job.LaidSensor, s job.Status) {
 	}
 	if k < 0 {
 		k = len(r.Sensors)
-		r.Sensors = append(r.Sensors, Sensor{Name: name, Spare: name == "S2", Tip: *as.Tip, Lead: []plane.Point{r.Job.Thermostat.At, *as.Tip}, Why: "as laid"})
+		r.Sensors = append(r.Sensors, Sensor{Name: name, Spare: name == "S2", Tip: *as.Tip, Why: "as laid"})
 	}
 	sensor := &r.Sensors[k]
 	sensor.Found, sensor.FoundLead = as.Tip, len(as.Lead) > 1
-	if s == job.AsLaid {
-		lead := slices.Clone(or(as.Lead, sensor.Lead))
-		lead[len(lead)-1] = *as.Tip
-		sensor.Tip, sensor.Lead = *as.Tip, lead
+	if s != job.AsLaid {
+		return
+	}
+	sensor.Tip = *as.Tip
+	if sensor.FoundLead {
+		sensor.Lead = slices.Clone(as.Lead)
+		sensor.Lead[len(sensor.Lead)-1] = *as.Tip
 	}
 }
 

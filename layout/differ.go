@@ -25,7 +25,11 @@ func (l *Laid) compared(c *Cable) *Laid {
 	for _, run := range runs(l.Planned, c.BendRadius, c.Lattice.Pitch) {
 		laid, plan, off := farthest(plane.Segment{A: run.From, B: run.To}, l.Path)
 		if off > math.Max(l.Error, 0.75*c.Spacing) {
-			l.Differ = append(l.Differ, Difference{fmt.Sprintf("planned run %d, where no cable lies", run.Number), plan, laid, off})
+			what := "planned run %d, where no cable lies"
+			if _, mid := nearestOn(l.Path, run.From.Lerp(run.To, 0.5)); mid <= l.Error {
+				what = "an end of planned run %d, where no cable lies"
+			}
+			l.Differ = append(l.Differ, Difference{fmt.Sprintf(what, run.Number), plan, laid, off})
 		}
 	}
 	l.add("end cap", l.Planned[len(l.Planned)-1], l.EndCap)

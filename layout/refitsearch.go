@@ -124,8 +124,8 @@ func (f *Refit) hotter() bool {
 	if f.job.Supply.MaxDensity <= 0 {
 		return false
 	}
-	least := 2 * f.wattsPerMetre() / f.job.Supply.MaxDensity * 1000 / f.pitch() // pegs of two gaps together
-	return math.Ceil(least*f.Rate-1e-9) > max(math.Ceil(least-1e-9), 2*float64(f.job.Spacing.Closest))
+	least := 2*f.wattsPerMetre()/f.job.Supply.MaxDensity*1000 - samePeg/2 // mm of two gaps together
+	return math.Ceil(least*f.Rate/f.pitch()) > max(math.Ceil(least/f.pitch()), 2*float64(f.job.Spacing.Closest))
 }
 
 func (f *Refit) wattsPerMetre() float64 {

@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"oxturn/drawing"
 	"oxturn/layout"
@@ -25,33 +26,75 @@ func recordOf(p *layout.Plan, rooms []layout.Room) string {
 	if p.Job.Info.Status != job.AsLaid || weakest == nil {
 		return ""
 	}
-	return fmt.Sprintf("%s, within %s either way", weakest.Job.Evidence, figuresOf(p.Job).length(weakest.Error))
+	return fmt.Sprintf("%s, within %s either way", weakest.Job.Evidence, figuresOf(p.Job).spacing(weakest.Error))
 }
 
 // differMost is how many differences a sheet lists; the layout file has all.
 const differMost = 8
 
-// differences lists what does not lie where the plan had it; nothing when all
-// does, or nothing is recorded.
+// differences lists what does not lie where the plan had it, and what is drawn
+// as planned because nobody recorded where it lies; nothing when all lies as
+// drawn, or nothing is recorded.
 func (v *roomView) differences() []block {
 	l := list{head: "As laid against the plan"}
+	recorded := false
 	for i := range v.room.Cables {
 		c := &v.room.Cables[i]
 		if !c.Laid.Recorded() || v.plan.Job.Info.Status != job.AsLaid {
 			continue
 		}
+		recorded = true
 		for k, d := range c.Laid.Differ {
 			if k == differMost {
 				l.paras = append(l.paras, fmt.Sprintf("%s: %d more in the layout file.", c.ID, len(c.Laid.Differ)-k))
 				break
 			}
-			l.paras = append(l.paras, fmt.Sprintf("%s%s: %s off, at %s.", v.prefix(c.ID), d.What, v.fig.length(d.Off), v.placeWords(d.Laid)))
+			l.paras = append(l.paras, fmt.Sprintf("%s%s: %s off, at %s.", v.prefix(c.ID), d.What, v.fig.spacing(d.Off), v.placeWords(d.Laid)))
 		}
+	}
+	if names := v.unrecorded(); recorded && len(names) > 0 {
+		l.paras = append(l.paras, fmt.Sprintf("Drawn as planned, never recorded, and may lie %s off or more: %s.", v.fig.spacing(layout.UnrecordedError), strings.Join(names, ", ")))
 	}
 	if len(l.paras) == 0 {
 		return nil
 	}
 	return []block{l}
+}
+
+// unrecorded names the leads and sensors that nobody recorded.
+func (v *roomView) unrecorded() []string {
+	var out []string
+	for i := range v.room.Cables {
+		c := &v.room.Cables[i]
+		if c.Laid == nil || c.Laid.Job.AsPlanned {
+			continue
+		}
+		if len(c.Laid.Job.ColdLead) == 0 {
+			out = append(out, "cold lead of "+c.ID)
+		}
+		if len(c.Return) > 0 && len(c.Laid.Job.Return) == 0 {
+			out = append(out, "second cold lead of "+c.ID)
+		}
+	}
+	for _, s := range v.room.Sensors {
+		switch {
+		case s.Found == nil:
+			out = append(out, s.Name+" and its lead")
+		case !s.FoundLead:
+			out = append(out, "lead of "+s.Name)
+		}
+	}
+	return out
+}
+
+// plannedLines draws where the plan had cable that was found to lie elsewhere.
+func (v *roomView) plannedLines() {
+	for i := range v.room.Cables {
+		c := &v.room.Cables[i]
+		if v.plan.Job.Info.Status == job.AsLaid && c.Laid.Recorded() && len(c.Laid.Differ) > 0 {
+			v.plannedLine(c.Laid.Planned, c.Path, c.Laid.Error)
+		}
+	}
 }
 
 // plannedStep is how far apart a planned line is looked at, mm of floor.

@@ -94,7 +94,7 @@ func TestStatus(t *testing.T) {
 			for _, x := range texts(s) {
 				all = append(all, x.Text)
 			}
-			if status == job.AsLaid && !strings.Contains(strings.Join(all, " "), "measured by hand, within 25 either way") {
+			if status == job.AsLaid && !strings.Contains(strings.Join(all, " "), "measured by hand, within 25 mm either way") {
 				t.Errorf("%s does not say how the cable was found", s.ID)
 			}
 			if !has(s, word) {
