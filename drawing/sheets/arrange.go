@@ -17,7 +17,17 @@ type arrangement struct {
 	proof drawing.Box
 	title drawing.Box
 	slots []drawing.Box
-	level int // which of the need's levels stands in the slots
+	level int     // which of the need's levels stands in the slots
+	set   float64 // how high the blocks in them would stand in one narrow column, mm
+}
+
+// worth is what arrangements at one scale are compared by: the field or, where
+// blocks may go on to another sheet, how much of them stays on this one.
+func (a arrangement) worth(overflow bool) float64 {
+	if overflow {
+		return a.set
+	}
+	return a.field.W() * a.field.H()
 }
 
 // A placed block is a block with its place.
@@ -28,8 +38,18 @@ type placed struct {
 }
 
 // flow puts blocks into slots one after the other. What does not fit is
-// returned as rest, in order.
+// returned as rest, in order. Blocks are only split where they would not all
+// fit otherwise.
 func flow(ty *typesetter, blocks []block, slots []drawing.Box) (out []placed, rest []block) {
+	if out, rest = pour(ty, blocks, slots, true); len(rest) == 0 {
+		return out, rest
+	}
+	return pour(ty, blocks, slots, false)
+}
+
+// pour is flow with a choice: whole keeps every block in one piece that fits
+// into one slot, at the price of white space.
+func pour(ty *typesetter, blocks []block, slots []drawing.Box, whole bool) (out []placed, rest []block) {
 	slots = tallEnough(slots)
 	if len(slots) == 0 {
 		return nil, blocks
@@ -39,6 +59,9 @@ func flow(ty *typesetter, blocks []block, slots []drawing.Box) (out []placed, re
 		for b != nil {
 			s := slots[i]
 			fits, left := cut(ty, b, s.W(), s.Y1-y)
+			if whole && fits != nil && left != nil && i < len(slots)-1 && b.height(ty, slots[i+1].W()) <= slots[i+1].H() {
+				fits, left = nil, b
+			}
 			if fits != nil {
 				out = append(out, placed{fits, drawing.Pt{X: s.X0, Y: y}, s.W()})
 				y += fits.height(ty, s.W()) + blockGap
@@ -93,15 +116,22 @@ type need struct {
 	scales []drawing.Scale
 	papers []drawing.Paper
 	ty     *typesetter
-	titles map[float64]float64 // heights of the title block at widths asked for
+	titles map[titleKey]float64 // heights of the title block asked for before
+	least  float64              // width of a column where there are several
+}
+
+type titleKey struct {
+	compact bool
+	w       float64
 }
 
 // titleHeight returns the height of the title block at a width.
 func (n need) titleHeight(w float64) float64 {
-	h, ok := n.titles[w]
+	key := titleKey{n.title.compact, w}
+	h, ok := n.titles[key]
 	if !ok {
 		h = n.title.height(n.ty, w)
-		n.titles[w] = h
+		n.titles[key] = h
 	}
 	return h
 }
@@ -163,8 +193,8 @@ func (n need) best(blocks []block, overflow bool) (arrangement, bool) {
 		size := -1.0
 		for _, p := range n.papers {
 			a, ok := n.on(p, s, blocks, overflow)
-			if field := a.field.W() * a.field.H(); ok && field > size {
-				found, size = a, field
+			if area := a.worth(overflow); ok && area > size {
+				found, size = a, area
 			}
 		}
 		if size >= 0 {
@@ -182,6 +212,11 @@ func (n need) on(p drawing.Paper, s drawing.Scale, blocks []block, overflow bool
 	f := p.Frame()
 	w, h := n.size(s)
 	n.proof.ratio = s.Ratio
+	n.least = columnLeast
+	if n.title.compact = isSmall(p); n.title.compact {
+		n.least = columnSmall
+	}
+	w = math.Max(w, checkRoom)
 	freeW := f.W() - w - 2*edge
 	freeH := f.H() - h - n.proof.height(n.ty, f.W()-2*edge) - 2*edge
 	if freeW < 0 || freeH < 0 {
@@ -190,13 +225,18 @@ func (n need) on(p drawing.Paper, s drawing.Scale, blocks []block, overflow bool
 	for _, cut := range n.cuts(f, freeW, freeH) {
 		a := cut
 		a.paper, a.scale = p, s
-		if a.field.W() < math.Max(w, checkRoom) || a.field.H() < h {
+		if a.field.W() < w-1e-9 || a.field.H() < h-1e-9 {
 			continue
 		}
-		if _, rest := flow(n.ty, blocks, a.slots); len(rest) > 0 && !overflow {
+		set, rest := pour(n.ty, blocks, a.slots, false)
+		if len(rest) > 0 && !overflow {
 			continue
 		}
-		if area := a.field.W() * a.field.H(); area > size {
+		a.set = 0
+		for _, b := range set {
+			a.set += b.block.height(n.ty, columnLeast)
+		}
+		if area := a.worth(overflow); area > size {
 			found, size = a, area
 		}
 	}
@@ -207,20 +247,32 @@ func (n need) on(p drawing.Paper, s drawing.Scale, blocks []block, overflow bool
 // what is free beside the drawing.
 func (n need) cuts(f drawing.Box, freeW, freeH float64) []arrangement {
 	var out []arrangement
-	for w := titleMin; w <= freeW; w += 6 {
+	for _, w := range steps(titleMin, freeW, 6) {
 		out = append(out, n.column(f, w, 0))
-		if freeW-w < 6 { // the widest column may be helped by a strip under the drawing
-			for h := 30.0; h <= freeH; h += 6 {
+		if w == freeW { // the widest column may be helped by a strip under the drawing
+			for _, h := range steps(30, freeH, 6) {
 				out = append(out, n.column(f, w, h))
 			}
 		}
 	}
 	least := n.titleHeight(math.Min(titleMax, f.W())) // a strip is as high as its title block at least
-	for h := least; h <= freeH; h += 6 {
+	for _, h := range steps(least, freeH, 6) {
 		out = append(out, n.strip(f, h, 0))
-		for w := 76.0; w <= freeW; w += 10 {
+		for _, w := range steps(n.least+2*edge, freeW, 10) {
 			out = append(out, n.strip(f, h, w))
 		}
+	}
+	return out
+}
+
+// steps returns the sizes from least to most in steps, most among them.
+func steps(least, most, by float64) []float64 {
+	var out []float64
+	for v := least; v < most; v += by {
+		out = append(out, v)
+	}
+	if least <= most {
+		out = append(out, most)
 	}
 	return out
 }
@@ -233,10 +285,10 @@ func (n need) column(f drawing.Box, w, h float64) arrangement {
 	title := drawing.Box{X0: f.X1 - tw, Y0: f.Y1 - n.titleHeight(tw), X1: f.X1, Y1: f.Y1}
 	a := arrangement{title: title}
 	if h > 0 {
-		a.slots = columns(drawing.Box{X0: f.X0 + edge, Y0: f.Y1 - h + edge, X1: f.X1 - w - edge, Y1: f.Y1 - edge})
+		a.slots = n.columns(drawing.Box{X0: f.X0 + edge, Y0: f.Y1 - h + edge, X1: f.X1 - w - edge, Y1: f.Y1 - edge})
 	}
 	side := drawing.Box{X0: f.X1 - w + edge, Y0: f.Y0 + edge, X1: f.X1 - edge, Y1: title.Y0 - edge}
-	a.slots = append(columns(side), a.slots...)
+	a.slots = append(n.columns(side), a.slots...)
 	return n.withField(a, drawing.Box{X0: f.X0, Y0: f.Y0, X1: f.X1 - w, Y1: f.Y1 - h})
 }
 
@@ -248,14 +300,14 @@ func (n need) strip(f drawing.Box, h, w float64) arrangement {
 	title := drawing.Box{X0: f.X1 - tw, Y0: f.Y1 - n.titleHeight(tw), X1: f.X1, Y1: f.Y1}
 	a := arrangement{title: title}
 	if w > 0 {
-		a.slots = columns(drawing.Box{X0: f.X1 - w + edge, Y0: f.Y0 + edge, X1: f.X1 - edge, Y1: math.Min(title.Y0, f.Y1-h) - edge})
+		a.slots = n.columns(drawing.Box{X0: f.X1 - w + edge, Y0: f.Y0 + edge, X1: f.X1 - edge, Y1: math.Min(title.Y0, f.Y1-h) - edge})
 	}
 	below := drawing.Box{X0: f.X0 + edge, Y0: f.Y1 - h + edge, X1: title.X0 - edge, Y1: f.Y1 - edge}
 	if below.W() >= 60 {
-		a.slots = append(a.slots, columns(below)...)
+		a.slots = append(a.slots, n.columns(below)...)
 	}
 	if over := (drawing.Box{X0: title.X0, Y0: f.Y1 - h + edge, X1: f.X1 - edge, Y1: title.Y0 - edge}); over.H() > 20 {
-		a.slots = append(a.slots, columns(over)...)
+		a.slots = append(a.slots, n.columns(over)...)
 	}
 	return n.withField(a, drawing.Box{X0: f.X0, Y0: f.Y0, X1: f.X1 - w, Y1: f.Y1 - h})
 }
@@ -270,13 +322,16 @@ func (n need) withField(a arrangement, field drawing.Box) arrangement {
 }
 
 // columnLeast is the least width of a column when there are several, mm.
-const columnLeast = 64
+const (
+	columnLeast = 64
+	columnSmall = 48 // on small paper
+)
 
 // columns divides a box into columns of readable width.
-func columns(b drawing.Box) []drawing.Box {
-	n := int(math.Max(1, math.Floor((b.W()+colGap)/(columnLeast+colGap))))
-	w := (b.W() - float64(n-1)*colGap) / float64(n)
-	out := make([]drawing.Box, n)
+func (n need) columns(b drawing.Box) []drawing.Box {
+	k := int(math.Max(1, math.Floor((b.W()+colGap)/(n.least+colGap))))
+	w := (b.W() - float64(k-1)*colGap) / float64(k)
+	out := make([]drawing.Box, k)
 	for i := range out {
 		x := b.X0 + float64(i)*(w+colGap)
 		out[i] = drawing.Box{X0: x, Y0: b.Y0, X1: x + w, Y1: b.Y1}

@@ -145,7 +145,7 @@ func (v *roomView) shortened(name string, w float64) string {
 // thickness writes a thickness in both systems: millimetres to a tenth, inches
 // to a sixteenth.
 func (v *roomView) thickness(mm float64) string {
-	m, in := trimFigure(mm)+" mm", plane.FormatFeetInches(mm)
+	m, in := trimFigure(mm)+" mm", v.fig.fine().feetInches(mm)
 	if v.fig.units == plane.Inches {
 		return in + " (" + m + ")"
 	}
@@ -233,7 +233,7 @@ func (v *roomView) sectionHeight(bottom float64) {
 	draw := func(line float64, low float64, name string) {
 		c := chain{dir: up, out: out, line: -left + line, mm: []float64{-low}, name: name}
 		c.feet = []drawing.Pt{v.view.Pt(plane.Pt(0, low)), v.view.Pt(plane.Pt(0, 0))}
-		c.draw(v.page, v.fig)
+		c.draw(v.page, v.fig.fine())
 	}
 	if carried > 0 && carried < -bottom {
 		draw(8, -carried, "height over the subfloor")
@@ -259,7 +259,7 @@ func (v *roomView) layerTable() block {
 		if name == "" {
 			name = l.Kind
 		}
-		t.rows = append(t.rows, row(itoa(i+1), name, fmt.Sprintf("%.1f", l.Thickness), plane.FormatFeetInches(l.Thickness), fmt.Sprintf("%.1f", y)))
+		t.rows = append(t.rows, row(itoa(i+1), name, fmt.Sprintf("%.1f", l.Thickness), v.fig.fine().feetInches(l.Thickness), fmt.Sprintf("%.1f", y)))
 		y -= l.Thickness
 	}
 	return t

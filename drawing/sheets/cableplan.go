@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 
 	"oxturn/layout"
 )
@@ -30,8 +31,14 @@ func drawCablePlan(v *roomView) {
 	v.drawDatums()
 	short := v.dimensions()
 	v.wallLetters()
-	if short > 0 {
-		v.remark(fmt.Sprintf("%d short walls (under %s) are neither lettered nor dimensioned one by one.", short, v.fig.length(letterLeast*v.view.Ratio)))
+	v.cornerTags()
+	v.shortWalls(short)
+}
+
+// shortWalls says how many walls have no letter and no dimension of their own.
+func (v *roomView) shortWalls(n int) {
+	if n > 0 {
+		v.remark(fmt.Sprintf("Walls under %s (%d of them) have no letter: their corners are numbered c1, c2 and so on round the room, and listed.", v.fig.length(letterLeast*v.view.Ratio), n))
 	}
 }
 
@@ -43,15 +50,14 @@ func cablePlanLevels(v *roomView) []level {
 	all := cautionList("Cautions", "", layingCautions()...)
 	few := cautionList("Cautions", "All cautions are on the sheet of notes.", neverCut, neverCoiled, ratedVoltage, inspectFirst)
 	signs, rev := legendOf(v.used), revisions(v.plan)
-	full := append([]block{v.locations()}, v.differences()...)
-	full = append(append(full, tables...), signs, v.notes(), rev, all)
-	short := []block{v.locations()}
-	short = append(append(short, tables...), signs, few, v.notes())
+	places := append([]block{v.locations()}, v.standing()...)
+	corners, changed := v.corners(), v.differences()
+	last := []block{all, rev}
 	return []level{
-		{blocks: full},
-		{blocks: short, rest: append(v.differences(), all, rev), gain: 1.3},
-		{blocks: []block{v.locations(), signs, few, v.notes()}, rest: append(append(tables, v.differences()...), all, rev), gain: 1.9},
-		{blocks: append([]block{v.locations(), few, signs, v.notes()}, tables...), rest: append(v.differences(), all, rev), gain: 1.9, overflow: true},
+		{blocks: slices.Concat(places, corners, changed, tables, []block{signs, v.notes(), rev, all})},
+		{blocks: slices.Concat(places, tables, []block{signs, few, v.notes()}), rest: slices.Concat(corners, changed, last), gain: 1.3},
+		{blocks: slices.Concat(places, []block{signs, few, v.notes()}), rest: slices.Concat(corners, tables, changed, last), gain: 1.9},
+		{blocks: slices.Concat(places[:1], []block{few, signs, v.notes()}, places[1:], corners, tables), rest: slices.Concat(changed, last), gain: 1.9, overflow: true},
 	}
 }
 

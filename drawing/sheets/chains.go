@@ -104,13 +104,36 @@ func sideStations(r *job.Room, s side, out, ratio float64) []station {
 	if !any {
 		return nil
 	}
+	return merged(append(all, roomEnds(r, s)...), 1.2*ratio)
+}
+
+// roomEnds returns the places of a side where the room begins and ends,
+// whatever it looks like there.
+func roomEnds(r *job.Room, s side) []station {
+	var all []station
 	b := r.Outline.Bounds()
-	for _, p := range r.Outline { // the ends of the room, whatever they look like
+	for _, p := range r.Outline {
 		if a := s.along(p); a == s.along(b.Min) || a == s.along(b.Max) {
 			all = append(all, station{a, s.depth(p)})
 		}
 	}
-	return merged(all, 1.2*ratio)
+	return all
+}
+
+// overallLadders gives a room's length and width and nothing else.
+func overallLadders(r *job.Room) []ladder {
+	var ls []ladder
+	for _, s := range []side{south, west} {
+		ls = append(ls, ladder{side: s, stations: merged(roomEnds(r, s), 1)})
+	}
+	return ls
+}
+
+// overallBorder is what overall dimensions take round a room.
+func overallBorder(r *job.Room, ratio float64) (left, right, top, bottom float64) {
+	plain := math.Max(poche+9, poche+swingRoom(r, ratio)+4)
+	lined := math.Max(plain, tierOne+tierPast)
+	return lined, plain, plain, lined
 }
 
 // wallPoints returns what is dimensioned along wall i, mm from its start: its
@@ -135,8 +158,26 @@ func wallPoints(r *job.Room, i int) []float64 {
 		}
 		ds = append(ds, u.Dot(back.A.Sub(w.A)), u.Dot(back.B.Sub(w.A)))
 	}
+	for _, k := range r.KeepOuts {
+		ds = append(ds, against(w.Segment, k.Outline)...)
+	}
 	if r.Thermostat.Wall == i {
 		ds = append(ds, u.Dot(r.Thermostat.At.Sub(w.A)))
+	}
+	return ds
+}
+
+// against returns where the edges of an outline that lie on a wall begin and
+// end, mm from the wall's start.
+func against(w plane.Segment, outline plane.Ring) []float64 {
+	u := w.B.Sub(w.A).Unit()
+	const on = 2 // mm off the wall that nobody measures
+	var ds []float64
+	for i := range outline {
+		e := outline.Edge(i)
+		if e.Length() > on && w.Distance(e.A) < on && w.Distance(e.B) < on {
+			ds = append(ds, u.Dot(e.A.Sub(w.A)), u.Dot(e.B.Sub(w.A)))
+		}
 	}
 	return ds
 }
@@ -316,19 +357,22 @@ func (v *roomView) ladder(l ladder, b plane.Rect) {
 }
 
 // slant dimensions a slanting wall along itself, outside it where that crosses
-// no other dimension; where it would, the length goes into the column.
+// no other dimension, or an extension line at most; where it would, the length
+// goes into the column.
 func (v *roomView) slant(w job.Wall) {
 	out := paperDir(v.outward(w.Segment))
 	a, b := v.view.Pt(w.A).Add(out.Mul(poche)), v.view.Pt(w.B).Add(out.Mul(poche))
-	for _, off := range []float64{tierOne - poche, 4, 13} {
-		c := chain{
-			feet: []drawing.Pt{a, b}, dir: b.Sub(a).Unit(), out: out, line: dot(a, out) + off,
-			mm: []float64{w.Length()}, name: "wall " + w.Letter,
-		}
-		pts := c.ends()
-		if v.field().Contains(drawing.BoxOf(pts...).Grow(1)) && !v.ink.crossed(pts[0], pts[1]) {
-			c.draw(v.page, v.fig)
-			return
+	for _, keep := range [][]kind{{solidInk, extensionInk}, {solidInk}} {
+		for _, off := range []float64{tierOne - poche, 4, 13} {
+			c := chain{
+				feet: []drawing.Pt{a, b}, dir: b.Sub(a).Unit(), out: out, line: dot(a, out) + off,
+				mm: []float64{w.Length()}, name: "wall " + w.Letter,
+			}
+			pts := c.ends()
+			if v.field().Contains(drawing.BoxOf(pts...).Grow(1)) && !v.ink.crossed(pts[0], pts[1], keep...) {
+				c.draw(v.page, v.fig)
+				return
+			}
 		}
 	}
 	v.remark(fmt.Sprintf("Wall %s is %s long.", w.Letter, v.fig.length(w.Length())))

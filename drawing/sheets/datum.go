@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"math"
+	"strings"
 
 	"oxturn/drawing"
 	"oxturn/layout/plane"
@@ -42,9 +43,11 @@ func (v *roomView) wallSegments() []plane.Segment {
 	return ws
 }
 
-// offset returns how far p lies from the face of a wall, square to it.
-func offset(w plane.Segment, p plane.Point) float64 {
-	return math.Abs(w.B.Sub(w.A).Unit().Cross(p.Sub(w.A)))
+// offset returns how far p lies before the face of a wall, square to it;
+// negative where the room reaches back behind that face's line. out is +1 for
+// the walls of a counter-clockwise outline, -1 for those of the other.
+func offset(w plane.Segment, p plane.Point, out float64) float64 {
+	return out * w.B.Sub(w.A).Unit().Cross(p.Sub(w.A))
 }
 
 // offsets returns the figures that locate p: from D1 and from D2.
@@ -53,10 +56,10 @@ func (v *roomView) offsets(p plane.Point) (from1, from2 string) {
 	d1, d2 := datums(ws)
 	from1, from2 = "-", "-"
 	if d1 >= 0 {
-		from1 = v.fig.length(offset(ws[d1], p))
+		from1 = v.fig.length(offset(ws[d1], p, v.out))
 	}
 	if d2 >= 0 {
-		from2 = v.fig.length(offset(ws[d2], p))
+		from2 = v.fig.length(offset(ws[d2], p, v.out))
 	}
 	return from1, from2
 }
@@ -100,21 +103,23 @@ func (v *roomView) freeAlong(wall int) float64 {
 }
 
 // locations is the table that finds every important point of the floor again.
-func (v *roomView) locations() block {
-	ws := v.wallSegments()
-	d1, d2 := datums(ws)
-	if d1 < 0 || d2 < 0 {
+func (v *roomView) locations() block { return v.places(true) }
+
+// places is that table: in full, or with the shortest names and without the
+// half-way marks.
+func (v *roomView) places(full bool) block {
+	if d1, d2 := datums(v.wallSegments()); d1 < 0 || d2 < 0 {
 		return list{}
 	}
-	t := table{
-		head: "Locating dimensions",
-		cols: []column{{head: "Point", wraps: true}, {head: "D1, face of wall " + v.room.Job.Walls[d1].Letter, align: decimal}, {head: "D2, face of wall " + v.room.Job.Walls[d2].Letter, align: decimal}},
-	}
+	t := v.datumTable("Locating dimensions", "Point")
 	add := func(name string, p plane.Point) {
 		a, b := v.offsets(p)
-		t.rows = append(t.rows, row(name, a, b))
+		if !full {
+			name, _, _ = strings.Cut(name, " (")
+		}
+		t.rows = append(t.rows, row(name, unbrokenWords(a), unbrokenWords(b)))
 	}
-	add("Lead rise, foot", v.room.Job.Thermostat.At)
+	add("Lead rise (foot)", v.room.Job.Thermostat.At)
 	for i := range v.room.Cables {
 		c := &v.room.Cables[i]
 		if len(c.Path) == 0 {
@@ -123,7 +128,7 @@ func (v *roomView) locations() block {
 		pre := v.prefix(c.ID)
 		add(pre+"START (joint)", c.Path[0])
 		for _, m := range c.Marks {
-			if m.Name == "1/2" {
+			if full && m.Name == "1/2" {
 				add(pre+"1/2", m.At)
 			}
 		}
@@ -135,6 +140,25 @@ func (v *roomView) locations() block {
 			what = " (spare)"
 		}
 		add(s.Name+what, s.Tip)
+	}
+	return signed(t)
+}
+
+// datumTable returns a table of what lies how far from both datums, still
+// without rows.
+func (v *roomView) datumTable(head, what string) table {
+	return table{head: head, cols: []column{
+		{head: what, wraps: true}, {head: "D1, face of wall " + v.datumLetter(0), align: decimal}, {head: "D2, face of wall " + v.datumLetter(1), align: decimal},
+	}}
+}
+
+// signed explains the figures that are negative, where there are any.
+func signed(t table) table {
+	for _, r := range t.rows {
+		if strings.HasPrefix(r[1].text, "-") || strings.HasPrefix(r[2].text, "-") {
+			t.cols[0].head += " (minus: behind the face)"
+			break
+		}
 	}
 	return t
 }

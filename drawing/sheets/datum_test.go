@@ -32,11 +32,13 @@ func TestDatums(t *testing.T) {
 }
 
 // TestOffset: measured square to the face, worked out by hand for a wall that
-// rises 3 in 4.
+// rises 3 in 4: 400 mm before it, or behind where the room is on its other side.
 func TestOffset(t *testing.T) {
 	w := plane.Segment{A: plane.Pt(0, 0), B: plane.Pt(400, 300)}
-	if got := offset(w, plane.Pt(0, 500)); math.Abs(got-400) > 1e-9 {
-		t.Errorf("offset %v, want 400", got)
+	for _, out := range []float64{1, -1} {
+		if got := offset(w, plane.Pt(0, 500), out); math.Abs(got-400*out) > 1e-9 {
+			t.Errorf("offset %v, want %v", got, 400*out)
+		}
 	}
 }
 

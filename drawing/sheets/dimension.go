@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"sort"
+	"strings"
 
 	"oxturn/drawing"
 	"oxturn/layout/job"
@@ -24,6 +25,13 @@ const (
 type figures struct {
 	units plane.Units
 	both  bool
+	bare  bool // lengths under a foot without their feet: 3/8", not 0'-0 3/8"
+}
+
+// fine returns f for things of which most are under a foot.
+func (f figures) fine() figures {
+	f.bare = true
+	return f
 }
 
 func figuresOf(j *job.Job) figures {
@@ -31,20 +39,28 @@ func figuresOf(j *job.Job) figures {
 	if u == plane.NoUnits {
 		u = j.Units
 	}
-	return figures{u, j.Sheet.Both}
+	return figures{units: u, both: j.Sheet.Both}
 }
 
 // length writes mm in the sheet's units, in the others as well when the sheet
 // asks for both.
 func (f figures) length(mm float64) string {
-	s := plane.FormatLength(mm, f.units)
-	if !f.both {
-		return s
-	}
+	own, other := plane.FormatLength(mm, plane.Millimetres), f.feetInches(mm)
 	if f.units == plane.Inches {
-		return s + " (" + plane.FormatLength(mm, plane.Millimetres) + ")"
+		own, other = other, own
 	}
-	return s + " (" + plane.FormatFeetInches(mm) + ")"
+	if !f.both {
+		return own
+	}
+	return own + " (" + other + ")"
+}
+
+func (f figures) feetInches(mm float64) string {
+	s := plane.FormatFeetInches(mm)
+	if f.bare {
+		s = strings.TrimPrefix(strings.TrimPrefix(s, "0'-"), "0 ")
+	}
+	return s
 }
 
 // long writes a length of cable: in feet or metres.
@@ -119,7 +135,7 @@ func (c chain) draw(pg *page, f figures) {
 		b := p.Add(c.out.Mul(overrun))
 		if dot(b.Sub(a), c.out) > 0 {
 			pg.thin(drawing.LayerDims, a, b)
-			k.line([]drawing.Pt{a, b}, solidInk)
+			k.line([]drawing.Pt{a, b}, extensionInk)
 		}
 	}
 	pg.thin(drawing.LayerDims, pts...)

@@ -31,10 +31,13 @@ const (
 	overBox   = 350  // of wall shown over the box
 	leastWall = 1500 // of wall shown at least
 	stripDeep = 500  // of floor shown before the wall
-	stripGap  = 350  // between elevation and plan
 	boxSide   = 100  // of the box as drawn: its size is for the electrician
 	doorHigh  = 2032 // of a door as drawn, where nothing says otherwise
 )
+
+// planGap is the paper between the finished floor of the elevation and the wall
+// of the plan below it: both cut bands, and the title of the plan.
+const planGap = 2*poche + 8.5
 
 func elevationHeight(r *layout.Room) float64 {
 	return math.Max(leastWall, r.Job.Thermostat.Height+overBox)
@@ -42,11 +45,11 @@ func elevationHeight(r *layout.Room) float64 {
 
 func elevationBounds(r *layout.Room) plane.Rect {
 	w := r.Job.Walls[r.Job.Thermostat.Wall]
-	return plane.Rect{Min: plane.Pt(0, -stripGap-stripDeep), Max: plane.Pt(w.Length(), elevationHeight(r))}
+	return plane.Rect{Min: plane.Pt(0, 0), Max: plane.Pt(w.Length(), elevationHeight(r))}
 }
 
-func elevationBorder(float64) (left, right, top, bottom float64) {
-	return 12, tierOne + tierPast + 4, 14, tierOne + 14
+func elevationBorder(ratio float64) (left, right, top, bottom float64) {
+	return 12, tierOne + tierPast + 4, 14, planGap + stripDeep/ratio + tierOne + 8
 }
 
 // An elevation maps a wall, seen from the room, to the view: x to the right,
@@ -55,6 +58,12 @@ type elevation struct {
 	*roomView
 	wall plane.Segment
 	flip bool // the wall runs to the left as seen from the room
+}
+
+// plan returns the place in the view of what lies x along the wall and so many
+// mm of floor before it.
+func (e elevation) plan(x, before float64) plane.Point {
+	return plane.Pt(x, -planGap*e.view.Ratio-before)
 }
 
 // x returns how far right of the wall's left end, as seen from the room, a
@@ -70,7 +79,7 @@ func (e elevation) x(p plane.Point) float64 {
 // floor returns where a place of the floor lies in the plan below.
 func (e elevation) floor(p plane.Point) plane.Point {
 	in := e.outward(e.wall).Mul(-1)
-	return plane.Pt(e.x(p), -stripGap-in.Dot(p.Sub(e.wall.A)))
+	return e.plan(e.x(p), in.Dot(p.Sub(e.wall.A)))
 }
 
 func drawElectrician(v *roomView) {
@@ -83,25 +92,25 @@ func drawElectrician(v *roomView) {
 	e.drawFloor()
 	e.drawSizes()
 	v.viewTitle(drawing.Pt{X: v.view.Pt(plane.Pt(0, 0)).X, Y: v.view.Pt(plane.Pt(0, elevationHeight(v.room))).Y - 4}, "Wall "+letter+" seen from the room")
-	v.viewTitle(drawing.Pt{X: v.view.Pt(plane.Pt(0, 0)).X, Y: v.view.Pt(plane.Pt(0, -stripGap-stripDeep)).Y + tierOne + 11}, "Floor before wall "+letter)
+	v.viewTitle(v.view.Pt(plane.Pt(0, 0)).Add(drawing.Pt{Y: poche + 6}), "Floor before wall "+letter)
 }
 
 func (e elevation) drawWall() {
 	n, h := e.wall.Length(), elevationHeight(e.room)
 	t := poche * e.view.Ratio
-	for _, y := range []float64{0, -stripGap + t} {
+	for _, y := range []float64{0, e.plan(0, -t).Y} {
 		band := plane.Rectangle(plane.Pt(0, y-t), plane.Pt(n, y))
 		e.path(drawing.LayerFloor, "cut", drawing.Polygon(e.view.Pts(band)...), nil, drawing.Filled(drawing.Poche))
 	}
 	e.lineOn(drawing.LayerWalls, "finished floor", drawing.WallLine(), plane.Pt(0, 0), plane.Pt(n, 0))
-	e.lineOn(drawing.LayerWalls, "wall", drawing.WallLine(), plane.Pt(0, -stripGap), plane.Pt(n, -stripGap))
+	e.lineOn(drawing.LayerWalls, "wall", drawing.WallLine(), e.plan(0, 0), e.plan(n, 0))
 	for _, x := range []float64{0, n} {
 		e.lineOn(drawing.LayerWalls, "corner", drawing.FixtureLine(), plane.Pt(x, 0), plane.Pt(x, h))
-		e.lineOn(drawing.LayerWalls, "corner", drawing.FixtureLine(), plane.Pt(x, -stripGap), plane.Pt(x, -stripGap-stripDeep))
+		e.lineOn(drawing.LayerWalls, "corner", drawing.FixtureLine(), e.plan(x, 0), e.plan(x, stripDeep))
 	}
 	e.lineOn(drawing.LayerWalls, "", drawing.ThinLine(), plane.Pt(0, h), plane.Pt(n, h))
 	e.ink.line(e.view.Pts([]plane.Point{{X: 0, Y: h}, {X: 0, Y: 0}, {X: n, Y: 0}, {X: n, Y: h}, {X: 0, Y: h}}), solidInk)
-	e.ink.line(e.view.Pts([]plane.Point{{X: 0, Y: -stripGap}, {X: n, Y: -stripGap}}), solidInk)
+	e.ink.line(e.view.Pts([]plane.Point{e.plan(0, 0), e.plan(n, 0)}), solidInk)
 	e.uses(signWall)
 }
 
@@ -117,13 +126,15 @@ func (e elevation) drawDoors() {
 			a, b = b, a
 		}
 		t := poche * e.view.Ratio
-		gap := plane.Rectangle(plane.Pt(a, -stripGap), plane.Pt(b, -stripGap+t))
+		gap := plane.Rectangle(e.plan(a, 0), e.plan(b, -t))
 		e.path(drawing.LayerWalls, o.Name, drawing.Polygon(e.view.Pts(gap)...), drawing.FixtureLine(), drawing.Filled(drawing.White))
 		if o.Kind == "window" {
 			continue
 		}
 		h := math.Min(doorHigh, elevationHeight(e.room))
-		e.lineOn(drawing.LayerFixtures, o.Name, drawing.FixtureLine(), plane.Pt(a, 0), plane.Pt(a, h), plane.Pt(b, h), plane.Pt(b, 0))
+		frame := []plane.Point{{X: a}, {X: a, Y: h}, {X: b, Y: h}, {X: b}}
+		e.lineOn(drawing.LayerFixtures, o.Name, drawing.FixtureLine(), frame...)
+		e.ink.line(e.view.Pts(frame), thinInk)
 		name := o.Name
 		if name == "" {
 			name = o.Kind
@@ -159,7 +170,7 @@ func (e elevation) drawRise() {
 	e.mark(symbols.Thermostat(at))
 	e.uses(signThermostat)
 	side := e.view.Pt(plane.Pt(math.Max(0, x-riseHalf), t.Height/2))
-	text := "no nails, " + riseWords(e.fig.units) + " each side, up to the box"
+	text := "no nails, " + riseWords(e.fig.units) + " each side"
 	e.letters.add(&label{text: text, height: drawing.H25, rank: 2, subject: side, note: text, spots: tagSpots(side, 0, text)})
 }
 
@@ -190,7 +201,7 @@ func (e elevation) leads() (all [][]plane.Point) {
 // drawFloor draws the strip of floor before the wall, cut where it ends.
 func (e elevation) drawFloor() {
 	n := e.wall.Length()
-	strip := drawing.BoxOf(e.view.Pts([]plane.Point{{X: 0, Y: -stripGap}, {X: n, Y: -stripGap - stripDeep}})...)
+	strip := drawing.BoxOf(e.view.Pts([]plane.Point{e.plan(0, 0), e.plan(n, stripDeep)})...)
 	draw := func(l drawing.Layer, title string, st *drawing.Stroke, pts []plane.Point) {
 		var paper []drawing.Pt
 		for _, p := range pts {
@@ -222,7 +233,7 @@ func (e elevation) drawFloor() {
 		}
 	}
 	t := e.room.Job.Thermostat
-	e.mark(symbols.Thermostat(e.view.Pt(plane.Pt(e.x(t.At), -stripGap+poche/2*e.view.Ratio))))
+	e.mark(symbols.Thermostat(e.view.Pt(e.plan(e.x(t.At), -poche/2*e.view.Ratio))))
 }
 
 // bent returns a path with its corners rounded, as points.
@@ -270,7 +281,7 @@ func (e elevation) drawSizes() {
 	} else {
 		e.remark("The height of the box is not given: to be settled before rough-in.")
 	}
-	along := chain{dir: right, out: drawing.Pt{Y: 1}, line: e.view.Pt(plane.Pt(0, -stripGap-stripDeep)).Y + tierOne - poche, name: "along the wall"}
+	along := chain{dir: right, out: drawing.Pt{Y: 1}, line: e.view.Pt(e.plan(0, stripDeep)).Y + tierOne - poche, name: "along the wall"}
 	stations := []float64{0, x, n}
 	for _, o := range e.room.Job.Openings {
 		if o.Wall == t.Wall {
@@ -279,7 +290,7 @@ func (e elevation) drawSizes() {
 	}
 	stations = distinctSorted(stations, 1.2*e.view.Ratio)
 	for i, s := range stations {
-		along.feet = append(along.feet, e.view.Pt(plane.Pt(s, -stripGap-stripDeep)))
+		along.feet = append(along.feet, e.view.Pt(e.plan(s, stripDeep)))
 		if i > 0 {
 			along.mm = append(along.mm, s-stations[i-1])
 		}
@@ -296,7 +307,7 @@ func electricianLevels(v *roomView) []level {
 	bs = append(bs, lookUp(v.plan)...)
 	bs = append(bs, holdPoint(), v.electricNotes(), legendOf(v.used),
 		cautionList("Cautions", "", aidOnly, ratedVoltage, groundFault, neverCut, cureFirst, fourTests, discharge, inspectFirst))
-	return []level{{blocks: bs}, {blocks: bs, gain: never, overflow: true}}
+	return []level{{blocks: bs}, {blocks: bs, gain: 1.9, overflow: true}}
 }
 
 func ids(r *layout.Room) []string {

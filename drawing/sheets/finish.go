@@ -18,7 +18,7 @@ func (pg *page) finish(a arrangement, l level) ([]*page, error) {
 	if len(rest) == 0 {
 		return []*page{pg}, nil
 	}
-	more, err := listSheets(pg.plan, pg.sheet.ID+"-notes", pg.sheet.Title+", notes", "Notes", rest)
+	more, err := listSheets(pg.plan, waysOf(a.paper, pg.plan.Job.Sheet), pg.sheet.ID+"-notes", pg.sheet.Title+", notes", "Notes", rest)
 	return append([]*page{pg}, more...), err
 }
 

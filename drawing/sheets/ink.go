@@ -16,6 +16,7 @@ const (
 	hatchInk              // the outline of a hatched area
 	solidInk              // walls, dimension lines and marks: no lettering over them
 	leaderInk             // leaders: no lettering over them
+	extensionInk          // extension lines: no lettering over them, but dimension lines may have to cross them
 )
 
 // A stroke is a straight piece of a drawn line.
@@ -151,7 +152,7 @@ func (k *ink) under(b drawing.Box, l, except *label) (cost float64, ok bool) {
 			if ok && (s.owner == nil || s.owner != l && s.owner != except) && !slices.Contains(hit, s.line) && crossesBox(s.a, s.b, near) {
 				hit = append(hit, s.line)
 				cost += price(s.kind)
-				ok = s.kind != solidInk && s.kind != leaderInk
+				ok = s.kind != solidInk && s.kind != leaderInk && s.kind != extensionInk
 			}
 		}
 	})
@@ -214,19 +215,19 @@ func tie(as kind) float64 {
 	switch as {
 	case leaderInk:
 		return leaderTie
-	case solidInk:
+	case solidInk, extensionInk:
 		return leaderTie / 4
 	}
 	return leaderWire
 }
 
-// crossed reports whether the straight piece from a to b crosses a line that
-// lettering keeps off.
-func (k *ink) crossed(a, b drawing.Pt) bool {
+// crossed reports whether the straight piece from a to b crosses a line of one
+// of these kinds.
+func (k *ink) crossed(a, b drawing.Pt, kinds ...kind) bool {
 	found := false
 	cells(drawing.BoxOf(a, b), func(c cellKey) {
 		for _, s := range k.lines[c] {
-			found = found || s.kind == solidInk && crosses(a, b, s.a, s.b)
+			found = found || slices.Contains(kinds, s.kind) && crosses(a, b, s.a, s.b)
 		}
 	})
 	return found

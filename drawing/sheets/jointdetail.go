@@ -100,9 +100,9 @@ func (d jointDetail) title() string {
 func (d jointDetail) words() []string {
 	out := []string{fmt.Sprintf("Sealant %s wide, %s deep, over a rod; no mortar or grout in the joint.", d.fig.thin(d.width), d.fig.thin(d.deep))}
 	if d.wall {
-		return append(out, fmt.Sprintf("Cable %s clear of the wall.", d.fig.length(d.clear)))
+		return append(out, fmt.Sprintf("Cable %s clear of the wall.", d.fig.fine().length(d.clear)))
 	}
-	return append(out, fmt.Sprintf("Tile, bed and membrane end to both sides. Cable %s clear of the joint; none crosses it.", d.fig.length(d.clear)))
+	return append(out, fmt.Sprintf("Tile, bed and membrane end to both sides. Cable %s clear of the joint; none crosses it.", d.fig.fine().length(d.clear)))
 }
 
 func (d jointDetail) wrapped(ty *typesetter, w float64) []string {
@@ -226,7 +226,7 @@ func (v detailView) across(a, b float64) {
 	v.thin(drawing.LayerDims, p, q)
 	v.add(symbols.Arrowhead(p, drawing.Pt{X: -1})...)
 	v.add(symbols.Arrowhead(q, drawing.Pt{X: 1})...)
-	text := v.fig.length(v.clear) + " clear"
+	text := v.fig.fine().length(v.clear) + " clear"
 	if fonts.Width(fonts.Lettering, text, note) < b-a-1 {
 		v.write(p.Lerp(q, 0.5).Add(drawing.Pt{Y: -1}), text, note, drawing.Middle)
 		return

@@ -45,7 +45,7 @@ const (
 	perLeader  = 3.0  // for having a leader at all
 	perMM      = 0.3  // of leader
 	leaderTie  = 8.0  // for a leader across a leader or a dimension
-	leaderWire = 0.15 // for a leader across a run of cable
+	leaderWire = 0.5  // for a leader across a run of cable
 	textGap    = 0.8  // white between letterings
 )
 

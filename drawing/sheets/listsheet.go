@@ -7,22 +7,37 @@ import (
 	"oxturn/layout"
 )
 
-// listSheets sets blocks on as many sheets as they take, without a drawing.
-func listSheets(p *layout.Plan, id, title, kind string, blocks []block) ([]*page, error) {
-	papers, err := papersFor(p.Job.Sheet, figuresOf(p.Job).units)
-	if err != nil {
-		return nil, err
+// listSheets sets blocks on as many sheets as they take, without a drawing: on
+// those of the given papers that take the fewest.
+func listSheets(p *layout.Plan, papers []drawing.Paper, id, title, kind string, blocks []block) ([]*page, error) {
+	var best []*page
+	var wrong error
+	for _, paper := range papers {
+		if wide(blocks) && paper.W < wideLeast {
+			paper = paper.Landscape()
+		}
+		out, err := listsOn(p, paper, id, title, kind, blocks)
+		if err == nil && (best == nil || len(out) < len(best)) {
+			best = out
+		}
+		if wrong = err; len(best) == 1 {
+			break
+		}
 	}
-	paper := papers[0]
-	if wide(blocks) && paper.W < wideLeast {
-		paper = paper.Landscape()
+	if best != nil {
+		return best, nil
 	}
+	return nil, wrong
+}
+
+// listsOn sets blocks on as many sheets of one paper as they take.
+func listsOn(p *layout.Plan, paper drawing.Paper, id, title, kind string, blocks []block) ([]*page, error) {
 	var out []*page
 	for len(blocks) > 0 {
 		pg := newPage(p, paper)
 		pg.sheet.ID, pg.sheet.Title, pg.sheet.Description = id, title, title
 		pg.title = titleFor(p, title, kind)
-		pg.title.paper = paper.Name
+		pg.title.paper, pg.title.compact = paper.Name, isSmall(paper)
 		n, rest := pg.setList(blocks)
 		if n == 0 {
 			return nil, fmt.Errorf("%s: a %s sheet is too small for its tables; use a larger sheet", title, paper.Name)
@@ -72,7 +87,8 @@ func (pg *page) setList(blocks []block) (n int, left []block) {
 }
 
 // setWide sets the tables that are as wide as the sheet, and returns how many,
-// and what is left of the sheet and of the blocks.
+// and what is left of the sheet and of the blocks. The first on a sheet is split
+// wherever it must be.
 func (pg *page) setWide(top drawing.Box, blocks []block) (int, drawing.Box, []block) {
 	n := 0
 	for len(blocks) > 0 {
@@ -82,7 +98,11 @@ func (pg *page) setWide(top drawing.Box, blocks []block) (int, drawing.Box, []bl
 		}
 		fits, rest := block(t), block(nil)
 		if t.height(pg.ty, top.W()) > top.H() {
-			fits, rest = t.split(pg.ty, top.W(), top.H())
+			least := 4
+			if n == 0 {
+				least = 1
+			}
+			fits, rest = t.part(pg.ty, top.W(), top.H(), least)
 		}
 		if fits == nil {
 			return n, drawing.Box{}, blocks

@@ -18,7 +18,7 @@ func membranePlan(p *layout.Plan, r *layout.Room) ([]*page, error) {
 	if laid == nil {
 		return nil, nil // the plan has none, and has said why
 	}
-	s := roomScene(r)
+	s := roomScene(withoutBox(r))
 	s.id, s.title, s.kind = "membrane", "Membrane", "Membrane cut plan"
 	s.about = "How the pegged membrane is cut and laid, piece by piece, with its seams"
 	s.crowded = nil
@@ -26,9 +26,18 @@ func membranePlan(p *layout.Plan, r *layout.Room) ([]*page, error) {
 	s.levels = func(v *roomView) []level {
 		bs := []block{v.pieceTable(laid), v.seamTable(laid), legendOf(v.used), v.membraneNotes()}
 		bs = append(bs, cutDiagrams(p.Membrane, laid, v.fig)...)
-		return []level{{blocks: bs}, {blocks: bs, gain: never, overflow: true}}
+		return []level{{blocks: bs}, {blocks: bs, gain: 1.9, overflow: true}}
 	}
 	return s.pages(p)
+}
+
+// withoutBox returns a room of which the thermostat box is not drawn, so that
+// nothing is dimensioned to it.
+func withoutBox(r *layout.Room) *layout.Room {
+	room, bare := *r, *r.Job
+	bare.Thermostat.Wall = -1
+	room.Job = &bare
+	return &room
 }
 
 // laidIn returns the membrane of a room, nil when there is none. The plan cuts
@@ -76,7 +85,7 @@ func (v *roomView) drawMembrane(laid *membrane.Laid) {
 	short := v.dimensions()
 	v.wallLetters()
 	if short > 0 {
-		v.remark(fmt.Sprintf("%d short walls (under %s) are neither lettered nor dimensioned one by one.", short, v.fig.length(letterLeast*v.view.Ratio)))
+		v.remark(fmt.Sprintf("%d short walls (under %s) are neither lettered nor dimensioned here: see the corners on the cable plan.", short, v.fig.length(letterLeast*v.view.Ratio)))
 	}
 }
 
@@ -130,7 +139,7 @@ func (v *roomView) seamTable(laid *membrane.Laid) block {
 		where := ""
 		for k, d := range []int{d1, d2} {
 			if d >= 0 && math.Abs(ws[d].B.Sub(ws[d].A).Unit().Cross(s.B.Sub(s.A).Unit())) < 0.01 {
-				where = fmt.Sprintf("%s from D%d (wall %s)", v.fig.length(offset(ws[d], s.A.Lerp(s.B, 0.5))), k+1, v.room.Job.Walls[d].Letter)
+				where = fmt.Sprintf("%s from D%d (wall %s)", v.fig.length(offset(ws[d], s.A.Lerp(s.B, 0.5), v.out)), k+1, v.room.Job.Walls[d].Letter)
 			}
 		}
 		if where == "" {
@@ -162,8 +171,8 @@ func (v *roomView) membraneNotes() block {
 	}
 	l.paras = append(l.paras,
 		fmt.Sprintf("Whole job: %d %s of %s x %s. %s", len(m.Packs), unit, v.fig.length(m.Stock.Width), v.fig.length(m.Stock.Length), bound),
-		fmt.Sprintf("Covered %s, cut %s, waste %.0f %%.", plane.FormatArea(m.Covered, v.fig.units), plane.FormatArea(m.Taken, v.fig.units), 100*m.Waste()),
-		fmt.Sprintf("Strips butt with pegs in step, trimmed %s short of walls. Nothing laps; no strip crosses a movement joint.", v.fig.length(membrane.Trim)),
+		fmt.Sprintf("Covered %s, cut %s: %.0f %% more.", plane.FormatArea(m.Covered, v.fig.units), plane.FormatArea(m.Taken, v.fig.units), 100*(m.Taken-m.Covered)/m.Covered),
+		fmt.Sprintf("Strips butt with pegs in step, trimmed %s short of walls. Nothing laps; no strip crosses a movement joint.", v.fig.fine().length(membrane.Trim)),
 		"Set the first strip by P1 on the setting-out sheet: every other row follows from it.",
 	)
 	return l

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 
 	"oxturn/drawing"
 	"oxturn/fonts"
@@ -14,7 +15,8 @@ func ownerMap(p *layout.Plan, r *layout.Room) ([]*page, error) {
 	s := roomScene(r)
 	s.id, s.title, s.kind = "owner-map", "Owner's map", "Owner's map"
 	s.about = "Where cable lies in the floor and where none does, for whoever wants to drill years later"
-	s.draw, s.levels = drawOwnerMap, ownerMapLevels
+	s.border = func(ratio float64) (left, right, top, bottom float64) { return overallBorder(r.Job, ratio) }
+	s.draw, s.levels, s.handOver = drawOwnerMap, ownerMapLevels, true
 	return s.pages(p)
 }
 
@@ -35,7 +37,9 @@ func drawOwnerMap(v *roomView) {
 	v.sensors()
 	v.thermostat()
 	v.drawDatums()
-	v.dimensions()
+	for _, l := range overallLadders(v.room.Job) { // the rest is in the table of places
+		v.ladder(l, v.room.Job.Outline.Bounds())
+	}
 	v.wallLetters()
 }
 
@@ -54,8 +58,12 @@ func (v *roomView) bare() {
 
 // ownerMapLevels returns what stands beside the map.
 func ownerMapLevels(v *roomView) []level {
-	bs := []block{v.mayIDrill(), panelLabel{v.labelLines()}, v.locations(), legendOf(v.used), v.keeping()}
-	return []level{{blocks: bs}, {blocks: bs, gain: never, overflow: true}}
+	few := []block{v.mayIDrill(), panelLabel{v.labelLines()}, v.places(false), legendOf(without(v.used, known))}
+	if notes := slices.Concat(v.noted, v.remarks); len(notes) > 0 {
+		few = append(few, list{head: "Notes", number: 1, paras: notes})
+	}
+	all := append(slices.Clip(few), keeping())
+	return []level{{blocks: all}, {blocks: few, gain: 1.3}, {blocks: all, gain: never, overflow: true}}
 }
 
 // evidence says what the map is worth.
@@ -63,32 +71,33 @@ func evidence(record string) string {
 	if record != "" {
 		return "This map is recorded as laid: " + record + ". It gives distances from the faces D1 and D2; take that error off every one of them."
 	}
-	return "THIS IS A PLAN, NOT A RECORD. The cable may lie elsewhere. No hole may be judged by it: have the cable located first, whatever it shows."
+	return "THIS IS A PLAN, NOT A RECORD: the cable may lie elsewhere. Have it located before any hole."
 }
+
+// known reports whether anyone knows a sign without being told: one page has no
+// room for walls and doors.
+func known(s sign) bool { return s == signWall || s == signDoor || s == signThreshold }
 
 // mayIDrill is the question the map is kept for.
 func (v *roomView) mayIDrill() block {
 	l := list{head: "Before you drill, screw or cut", number: 1}
 	l.paras = append(l.paras, evidence(recordOf(v.plan, []layout.Room{*v.room})),
-		"Switch off at the panel, and make sure it is off.",
-		"Never drill or screw inside the dashed line, nor near the leads, sensors, START or END: all of them are in the floor.",
-		fmt.Sprintf("Keep nails and screws %s away from the lead rise in the wall, from the floor up to the box.", riseWords(v.fig.units)),
-		"Try glue, a hinge-pin stop or a wall stop first. Where dots are shown no cable is planned; have it checked before making a hole.",
-		"If the ground-fault device trips, leave it off and call an electrician. Never by-pass it.",
+		"Switch off at the panel; make sure it is off.",
+		"No hole inside the dashed line, nor near leads, sensors, START or END.",
+		fmt.Sprintf("No nail or screw within %s of the lead rise, floor to box.", riseWords(v.fig.units)),
+		"Try glue first. Dots: no cable planned there; have it checked all the same.",
+		"A ground-fault device that trips stays off: call an electrician.",
 	)
 	return l
 }
 
 // keeping is how to live with the floor.
-func (v *roomView) keeping() block {
-	l := list{head: "Living with the floor", number: 1}
-	l.paras = append(l.paras, v.noted...)
-	l.paras = append(l.paras,
-		"Nothing that lies flat over the heated area: no thick rugs, mattresses or furniture without legs.",
-		"After a power cut look at the thermostat's programme again.",
-		"Keep this map, the test records and the photographs at the panel.",
-	)
-	return l
+func keeping() block {
+	return list{head: "Living with the floor", number: 1, paras: []string{
+		"No thick rugs, and no furniture without legs, on the heated area.",
+		"After a power cut look at the thermostat's programme.",
+		"Keep this map and the test records at the panel.",
+	}}
 }
 
 // labelLines is what the panel label says.
@@ -98,35 +107,59 @@ func (v *roomView) labelLines() []string {
 		lines = append(lines, v.room.Job.Name)
 	}
 	if l, ok := v.load(); ok {
-		lines = append(lines, fmt.Sprintf("%g V, %g W, %.2f A", l.Volts, l.Watts, l.Amps))
+		lines = append(lines, fmt.Sprintf("%g V, %g W, %.2f A, circuit ______", l.Volts, l.Watts, l.Amps))
+	} else {
+		lines = append(lines, "Circuit ______")
 	}
 	number := v.plan.Job.Info.Number
 	if number == "" {
 		number = "________"
 	}
-	return append(lines, "Circuit ______", "Drawing "+number+", rev. "+lastRevision(v.plan), "Status: "+statusWords(v.plan.Job.Info.Status))
+	return append(lines, "Drawing "+number+", rev. "+lastRevision(v.plan), "Status: "+statusWords(v.plan.Job.Info.Status))
 }
 
 // A panelLabel is a label to cut out and stick inside the panel's door.
 type panelLabel struct{ lines []string }
 
-const labelRow = 6.0
+// labelWidth is the width of a label at most, mm: what fits inside the door of a
+// small panel.
+const labelWidth = 90
 
-func (l panelLabel) height(*typesetter, float64) float64 {
-	return headRow + float64(len(l.lines))*labelRow + 6
+// line returns how line i of a label is lettered.
+func (l panelLabel) line(i int) (face fonts.Face, height float64) {
+	if i < 2 {
+		return fonts.LetteringBold, heading
+	}
+	return fonts.Lettering, note
 }
 
+// wrapped breaks line i to the label's width.
+func (l panelLabel) wrapped(ty *typesetter, i int, w float64) []string {
+	face, height := l.line(i)
+	return ty.wrapIn(face, l.lines[i], height, min(w, labelWidth)-4*pad)
+}
+
+func (l panelLabel) height(ty *typesetter, w float64) float64 {
+	h := ty.headingHeight(labelHead, w) + 5
+	for i := range l.lines {
+		_, height := l.line(i)
+		h += float64(len(l.wrapped(ty, i, w))) * height * 1.7
+	}
+	return h
+}
+
+const labelHead = "Panel label: cut out"
+
 func (l panelLabel) set(pg *page, at drawing.Pt, w float64) {
-	setHeading(pg, at, "Panel label, to cut out", w)
-	b := drawing.Box{X0: at.X, Y0: at.Y + headRow, X1: at.X + min(w, 90), Y1: at.Y + l.height(pg.ty, w)}
+	y := at.Y + setHeading(pg, at, labelHead, w)
+	b := drawing.Box{X0: at.X, Y0: y, X1: at.X + min(w, labelWidth), Y1: at.Y + l.height(pg.ty, w)}
 	pg.path(drawing.LayerFrame, "cut here", drawing.Rectangle(b), drawing.HiddenLine(), nil)
-	for i, t := range l.lines {
-		p := drawing.Pt{X: b.Centre().X, Y: b.Y0 + 3 + float64(i+1)*labelRow - 1.5}
-		face, height := fonts.Lettering, note
-		if i < 2 {
-			face, height = fonts.LetteringBold, heading
+	y += 2
+	for i := range l.lines {
+		face, height := l.line(i)
+		for _, t := range l.wrapped(pg.ty, i, w) {
+			y += height * 1.7
+			pg.writeIn(face, drawing.Pt{X: b.Centre().X, Y: y - 0.4*height}, t, height, drawing.Middle)
 		}
-		t = pg.ty.wrapIn(face, t, height, b.W()-2*pad)[0]
-		pg.writeIn(face, p, t, height, drawing.Middle)
 	}
 }

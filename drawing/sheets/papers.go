@@ -19,13 +19,18 @@ func papersFor(s job.Sheet, u plane.Units) ([]drawing.Paper, error) {
 	if !ok {
 		return nil, fmt.Errorf("%q is not a sheet size; use A4, A3, A2, letter, tabloid or arch C", s.Size)
 	}
+	return waysOf(p, s), nil
+}
+
+// waysOf returns the ways up in which the job lets a paper lie.
+func waysOf(p drawing.Paper, s job.Sheet) []drawing.Paper {
 	switch s.Orientation {
 	case "portrait":
-		return []drawing.Paper{p.Portrait()}, nil
+		return []drawing.Paper{p.Portrait()}
 	case "landscape":
-		return []drawing.Paper{p.Landscape()}, nil
+		return []drawing.Paper{p.Landscape()}
 	}
-	return []drawing.Paper{p.Landscape(), p.Portrait()}, nil
+	return []drawing.Paper{p.Landscape(), p.Portrait()}
 }
 
 // sitePaper is the sheet usual on a site, where the job asks for none.
@@ -48,15 +53,50 @@ func widePaper(u plane.Units) string {
 // to count.
 const crowded = 2.5
 
-// narrow reports whether the runs of a room lie too close on paper to be
-// counted.
-func narrow(r *layout.Room, ratio float64) bool {
+// legible is the same below which they cannot be told apart.
+const legible = 1.2
+
+// narrow reports whether the runs of a room lie closer on paper than least.
+func narrow(r *layout.Room, ratio, least float64) bool {
 	for _, c := range r.Cables {
-		if c.Spacing > 0 && c.Spacing/ratio < crowded {
+		if c.Spacing > 0 && c.Spacing/ratio < least {
 			return true
 		}
 	}
 	return false
+}
+
+// handOverPaper is the sheet that papers for the owner are kept on.
+func handOverPaper(u plane.Units) string {
+	if u == plane.Inches {
+		return "letter"
+	}
+	return "A4"
+}
+
+// arrangeSmall arranges a room's sheet on the paper that is handed over, on one
+// page of it where that holds everything at a legible scale. ok is false when
+// not even the drawing fits.
+func arrangeSmall(n need, j *job.Job, r *layout.Room) (a arrangement, ok bool) {
+	u, sheet := figuresOf(j).units, j.Sheet
+	sheet.Size = handOverPaper(u)
+	var err error
+	if n.papers, err = papersFor(sheet, u); err != nil {
+		return a, false
+	}
+	if n.scales, err = scalesFor(j); err != nil {
+		return a, false
+	}
+	k := 0
+	for k < len(n.scales) && !narrow(r, n.scales[k].Ratio, legible) {
+		k++
+	}
+	n.scales = n.scales[:k]
+	if k == 0 {
+		return a, false
+	}
+	a, err = arrange(n)
+	return a, err == nil
 }
 
 // largest is the largest scale that a floor is drawn at when the job asks for

@@ -184,7 +184,12 @@ func (v *roomView) wallLetters() (left int) {
 			far := v.outward(w.Segment).Mul((poche + beyond) * v.view.Ratio)
 			for _, t := range []float64{0.5, 0.35, 0.65, 0.2, 0.8} {
 				c := v.view.Pt(w.At(w.Length() * t).Add(far))
-				l.spots = append(l.spots, spot{at: centredOn(c, size), cost: 8 + beyond + 4*math.Abs(t-0.5)})
+				s := spot{at: centredOn(c, size), cost: 8 + beyond + 4*math.Abs(t-0.5)}
+				if beyond > 4 { // too far off to be taken for this wall's
+					foot := v.view.Pt(w.At(w.Length() * t).Add(out.Mul(2)))
+					s.leader = []drawing.Pt{foot, c.Lerp(foot, math.Min(1, size.H()/c.Dist(foot)))}
+				}
+				l.spots = append(l.spots, s)
 			}
 		}
 		v.letters.add(l)

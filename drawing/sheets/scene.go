@@ -5,6 +5,7 @@ import (
 
 	"oxturn/drawing"
 	"oxturn/layout"
+	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
 
@@ -20,6 +21,7 @@ type scene struct {
 	scales                 []drawing.Scale          // nil: those that suit a floor
 	north                  bool                     // a north arrow belongs to it
 	crowded                func(ratio float64) bool // whether the scale is too small to read; nil: never
+	handOver               bool                     // one page of A4 or letter, where it can be read at that size
 }
 
 // roomScene returns a scene that shows a room's floor; the rest is filled in
@@ -28,7 +30,7 @@ func roomScene(r *layout.Room) scene {
 	return scene{
 		room: r, bounds: r.Job.Outline.Bounds(), north: true,
 		border:  func(ratio float64) (left, right, top, bottom float64) { return border(r.Job, ratio) },
-		crowded: func(ratio float64) bool { return narrow(r, ratio) },
+		crowded: func(ratio float64) bool { return narrow(r, ratio, crowded) },
 	}
 }
 
@@ -52,7 +54,7 @@ func (s scene) pages(p *layout.Plan) ([]*page, error) {
 	var a arrangement
 	for i := range 6 {
 		n.levels = s.levels(last)
-		next, err := arrangeFor(n, p.Job, s.crowded)
+		next, err := s.arranged(n, p.Job)
 		if err != nil {
 			return nil, fmt.Errorf("%s: %w", name, err)
 		}
@@ -69,15 +71,26 @@ func (s scene) pages(p *layout.Plan) ([]*page, error) {
 	}
 	last.sheet.Title, last.sheet.Description, last.sheet.Ratio = name, s.about, a.scale.Ratio
 	last.title = titleFor(p, name, s.kind)
-	last.title.scale, last.title.paper = a.scale.Name, a.paper.Name
+	last.title.scale, last.title.paper, last.title.compact = a.scale.Name, a.paper.Name, isSmall(a.paper)
 	return last.finish(a, s.levels(last)[a.level])
+}
+
+// arranged arranges a scene: one to be handed over on one small sheet, if that
+// can be.
+func (s scene) arranged(n need, j *job.Job) (arrangement, error) {
+	if s.handOver {
+		if a, ok := arrangeSmall(n, j, s.room); ok {
+			return a, nil
+		}
+	}
+	return arrangeFor(n, j, s.crowded)
 }
 
 func (s scene) need(p *layout.Plan, t titleBlock) need {
 	t.scale, t.paper = longest, "tabloid"
 	return need{
 		bounds: s.bounds, border: s.border, title: t, proof: proof{units: figuresOf(p.Job).units}, scales: s.scales,
-		ty: newTypesetter(), titles: map[float64]float64{},
+		ty: newTypesetter(), titles: map[titleKey]float64{},
 	}
 }
 

@@ -65,6 +65,9 @@ func (c cell) face() fonts.Face {
 	return fonts.Lettering
 }
 
+// fields returns the words of a text, which are never broken.
+func fields(text string) []string { return strings.FieldsFunc(text, breakable) }
+
 // parts splits a figure at its decimal point; a word has no second part.
 func parts(s string) (whole, fraction string) {
 	if i := strings.IndexByte(s, '.'); i >= 0 && i+1 < len(s) && s[i+1] >= '0' && s[i+1] <= '9' {
@@ -103,7 +106,7 @@ func (t table) natural(i int) float64 {
 // headWidth returns the least width at which the head of column i takes no
 // more than two lines.
 func (t table) headWidth(i int) float64 {
-	words := strings.Fields(t.cols[i].head)
+	words := fields(t.cols[i].head)
 	least := math.Inf(1)
 	for k := range words {
 		a := fonts.Width(fonts.Lettering, strings.Join(words[:k+1], " "), note)
@@ -123,11 +126,11 @@ func (t table) word(i int) float64 {
 		return t.natural(i)
 	}
 	w := 0.0
-	for _, word := range strings.Fields(t.cols[i].head) {
+	for _, word := range fields(t.cols[i].head) {
 		w = math.Max(w, fonts.Width(fonts.Lettering, word, note))
 	}
 	for _, r := range t.rows {
-		for _, word := range strings.Fields(r[i].text) {
+		for _, word := range fields(r[i].text) {
 			w = math.Max(w, fonts.Width(r[i].face(), word, note))
 		}
 	}
@@ -233,13 +236,18 @@ func (t table) split(ty *typesetter, w, h float64) (fits, rest block) {
 	if len(t.rows) <= unbroken && t.height(ty, w) > h {
 		return nil, t
 	}
+	return t.part(ty, w, h, 4)
+}
+
+// part splits off the rows that fit into h, when at least so many do.
+func (t table) part(ty *typesetter, w, h float64, least int) (fits, rest block) {
 	ws := t.widths(w)
 	used, n := t.top(ty, ws), 0
 	for n < len(t.rows) && used+t.rowsHeight(ty, t.rows[n], ws) <= h {
 		used += t.rowsHeight(ty, t.rows[n], ws)
 		n++
 	}
-	if n < len(t.rows) && (len(t.rows) <= unbroken || n < 4) {
+	if n < len(t.rows) && n < least {
 		return nil, t
 	}
 	first, last := t, t

@@ -31,7 +31,11 @@ func takeOff(p *layout.Plan) ([]*page, error) {
 		}
 	}
 	blocks = append(blocks, shiftBlocks(p)...)
-	return listSheets(p, "take-off", "Take-off", "Take-off", blocks)
+	papers, err := papersFor(p.Job.Sheet, figuresOf(p.Job).units)
+	if err != nil {
+		return nil, err
+	}
+	return listSheets(p, papers, "take-off", "Take-off", "Take-off", blocks)
 }
 
 // takeOffTable returns the lines of the take-off. Prices stand only where the

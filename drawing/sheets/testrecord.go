@@ -11,17 +11,40 @@ import (
 // from it, and a row to be filled in by hand at every stage. Nothing is ever
 // filled in that was not measured.
 func testRecord(p *layout.Plan, r *layout.Room, c *layout.Cable) ([]*page, error) {
-	f := figuresOf(p.Job)
-	blocks := []block{labelTable(c, f), stageTable(c)}
-	blocks = append(blocks, judged(c)...)
-	blocks = append(blocks, foundTable(p, c, f, r), signTable())
-	blocks = append(blocks, sensorTable(p.Job.Sensor, f)...)
-	blocks = append(blocks, list{head: "Testing", number: 1, paras: testNotes()})
+	papers, err := papersFor(p.Job.Sheet, figuresOf(p.Job).units)
+	if err != nil {
+		return nil, err
+	}
 	title := "Test record - " + c.ID
 	if r.Job.Name != "" {
 		title += ", " + r.Job.Name
 	}
-	return listSheets(p, "test-record-"+slug(c.ID), title, "Test record", blocks)
+	var best []*page
+	for _, tall := range []float64{10, 8.5, 7} { // rows to write in, lower where that saves a sheet
+		out, err := listSheets(p, papers, "test-record-"+slug(c.ID), title, "Test record", recordBlocks(p, r, c, tall))
+		if err != nil {
+			return nil, err
+		}
+		if best == nil || len(out) < len(best) {
+			best = out
+		}
+		if len(best) == 1 {
+			break
+		}
+	}
+	return best, nil
+}
+
+// recordBlocks are the parts of a test record; a row for readings is so tall.
+func recordBlocks(p *layout.Plan, r *layout.Room, c *layout.Cable, tall float64) []block {
+	f := figuresOf(p.Job)
+	stages := stageTable(c)
+	stages.tall = tall
+	blocks := []block{labelTable(c, f), stages}
+	blocks = append(blocks, judged(c)...)
+	blocks = append(blocks, foundTable(p, c, f, r), signTable())
+	blocks = append(blocks, sensorTable(p.Job.Sensor, f)...)
+	return append(blocks, list{head: "Testing", number: 1, paras: testNotes()})
 }
 
 // labelTable copies the label and states the limits before anyone measures.
@@ -53,7 +76,7 @@ func stages() []string {
 // the job has.
 func stageTable(c *layout.Cable) table {
 	l := c.Circuit.Limits
-	t := table{head: "Readings", span: true, tall: 10, cols: []column{{head: "Stage", wraps: true, least: 26}}}
+	t := table{head: "Readings", span: true, cols: []column{{head: "Stage", wraps: true, least: 26}}}
 	for _, h := range []struct {
 		head  string
 		least float64

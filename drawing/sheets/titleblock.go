@@ -31,6 +31,7 @@ type titleBlock struct {
 	units    string
 	letter   []string // letterhead
 	record   string   // how the cable was found, where it is recorded as laid
+	compact  bool     // names beside their values, for small paper
 }
 
 // A field is one box of the title block.
@@ -41,9 +42,24 @@ type field struct {
 }
 
 const (
-	bandHeight = 9.0
-	fieldName  = 4.2 // from a field's top to the baseline of its name
+	bandHeight  = 9.0
+	bandCompact = 7.4
+	fieldName   = 4.2 // from a field's top to the baseline of its name
+	nameGap     = 1.6 // from a name to the value beside it
 )
+
+// smallest is the width of the paper below which title blocks are compact and
+// columns narrow: A4 and letter.
+const smallest = 220
+
+func isSmall(p drawing.Paper) bool { return math.Min(p.W, p.H) < smallest }
+
+func (t titleBlock) band() float64 {
+	if t.compact {
+		return bandCompact
+	}
+	return bandHeight
+}
 
 // statusWords returns the words of the band.
 func statusWords(s job.Status) string {
@@ -107,7 +123,7 @@ func (t titleBlock) rows(w float64) [][]field {
 	var rows [][]field
 	used := math.Inf(1)
 	for _, f := range t.fields() {
-		own := math.Min(w, math.Max(f.least, 2*pad+fonts.Width(fonts.Lettering, f.name, note)))
+		own := math.Min(w, t.least(f))
 		f.least = own
 		if used+own > w+1e-9 || f.tall > note {
 			rows, used = append(rows, nil), 0
@@ -119,6 +135,20 @@ func (t titleBlock) rows(w float64) [][]field {
 		}
 	}
 	return rows
+}
+
+// least is the width that a field needs: of a compact block, for its whole value
+// beside its name.
+func (t titleBlock) least(f field) float64 {
+	if t.compact {
+		return f.beside() + math.Max(f.least/4, fonts.Width(fieldFace(f), f.value, f.tall)) + pad + 0.1
+	}
+	return math.Max(f.least, 2*pad+fonts.Width(fonts.Lettering, f.name, note))
+}
+
+// beside is how far right a value begins that stands beside its name.
+func (f field) beside() float64 {
+	return pad + fonts.Width(fonts.Lettering, f.name, note) + nameGap
 }
 
 // stretch gives each field of a row its share of w.
@@ -141,20 +171,29 @@ func fieldFace(f field) fonts.Face {
 	return fonts.Lettering
 }
 
-func rowTall(ty *typesetter, r []field, w float64) float64 {
+func (t titleBlock) rowTall(ty *typesetter, r []field, w float64) float64 {
 	ws := stretch(r, w)
 	h := 0.0
 	for i, f := range r {
-		n := ty.lines(fieldFace(f), f.value, f.tall, ws[i]-2*pad)
-		h = math.Max(h, fieldName+float64(n)*f.tall*1.64+1)
+		dx, dy := t.valueAt(f)
+		n := ty.lines(fieldFace(f), f.value, f.tall, ws[i]-dx-pad)
+		h = math.Max(h, dy+float64(n)*f.tall*1.64+1)
 	}
 	return h
 }
 
+// valueAt is how far from a field's corner its value begins.
+func (t titleBlock) valueAt(f field) (dx, dy float64) {
+	if t.compact {
+		return f.beside(), 0
+	}
+	return pad, fieldName
+}
+
 func (t titleBlock) height(ty *typesetter, w float64) float64 {
-	h := bandHeight + t.noteHeight(ty, w)
+	h := t.band() + t.noteHeight(ty, w)
 	for _, r := range t.rows(w) {
-		h += rowTall(ty, r, w)
+		h += t.rowTall(ty, r, w)
 	}
 	return h
 }
@@ -169,13 +208,13 @@ func (t titleBlock) set(pg *page, at drawing.Pt, w float64) {
 	y := t.setBand(pg, at, w)
 	for _, r := range t.rows(w) {
 		pg.rule(drawing.Pt{X: at.X, Y: y}, drawing.Pt{X: at.X + w, Y: y}, drawing.MediumLine())
-		h := rowTall(ty, r, w)
+		h := t.rowTall(ty, r, w)
 		x := at.X
 		for i, fw := range stretch(r, w) {
 			if i > 0 {
 				pg.rule(drawing.Pt{X: x, Y: y}, drawing.Pt{X: x, Y: y + h}, drawing.ThinLine())
 			}
-			setField(pg, drawing.Pt{X: x, Y: y}, r[i], fw)
+			t.setField(pg, drawing.Pt{X: x, Y: y}, r[i], fw)
 			x += fw
 		}
 		y += h
@@ -186,10 +225,10 @@ func (t titleBlock) set(pg *page, at drawing.Pt, w float64) {
 // setBand draws the status: white letters on black, so that a sheet's status
 // is read before anything else and on any printer.
 func (t titleBlock) setBand(pg *page, at drawing.Pt, w float64) float64 {
-	band := drawing.Box{X0: at.X, Y0: at.Y, X1: at.X + w, Y1: at.Y + bandHeight}
+	band := drawing.Box{X0: at.X, Y0: at.Y, X1: at.X + w, Y1: at.Y + t.band()}
 	pg.path(drawing.LayerFloor, "status", drawing.Rectangle(band), nil, drawing.Filled(drawing.Black))
 	pg.add(&drawing.Text{
-		Layer: drawing.LayerText, At: drawing.Pt{X: at.X + w/2, Y: at.Y + 7}, Text: statusWords(t.info.Status),
+		Layer: drawing.LayerText, At: drawing.Pt{X: at.X + w/2, Y: band.Centre().Y + drawing.H50/2}, Text: statusWords(t.info.Status),
 		Height: drawing.H50, Face: fonts.LetteringBold, Anchor: drawing.Middle, Colour: drawing.White,
 	})
 	y := band.Y1
@@ -200,15 +239,15 @@ func (t titleBlock) setBand(pg *page, at drawing.Pt, w float64) float64 {
 	return y + 1.6
 }
 
-func setField(pg *page, at drawing.Pt, f field, w float64) {
+func (t titleBlock) setField(pg *page, at drawing.Pt, f field, w float64) {
 	pg.add(&drawing.Text{
 		Layer: drawing.LayerText, At: drawing.Pt{X: at.X + pad, Y: at.Y + 3.5}, Text: f.name,
 		Height: note, Colour: drawing.Grey(0.6),
 	})
-	y := at.Y + fieldName
-	for _, l := range pg.ty.wrapIn(fieldFace(f), f.value, f.tall, w-2*pad) {
-		y += f.tall * 1.64
-		pg.writeIn(fieldFace(f), drawing.Pt{X: at.X + pad, Y: y - 0.6*(f.tall/note)}, l, f.tall, drawing.Start)
+	dx, dy := t.valueAt(f)
+	for i, l := range pg.ty.wrapIn(fieldFace(f), f.value, f.tall, w-dx-pad) {
+		y := at.Y + dy + float64(i+1)*f.tall*1.64 - 0.6*(f.tall/note)
+		pg.writeIn(fieldFace(f), drawing.Pt{X: at.X + dx, Y: y}, l, f.tall, drawing.Start)
 	}
 }
 

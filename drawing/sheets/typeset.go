@@ -39,7 +39,7 @@ func (ty *typesetter) phrase(f fonts.Face, text string, height float64) *phrase 
 	if p, ok := ty.phrases[key]; ok {
 		return p
 	}
-	p := &phrase{words: strings.FieldsFunc(text, breakable), space: fonts.Width(f, " ", height)}
+	p := &phrase{words: fields(text), space: fonts.Width(f, " ", height)}
 	for i, w := range p.words {
 		p.words[i] = strings.ReplaceAll(w, noBreak, " ")
 		p.widths = append(p.widths, fonts.Width(f, p.words[i], height))

@@ -1,0 +1,124 @@
+package sheets
+
+import (
+	"math"
+	"strings"
+
+	"oxturn/layout/plane"
+)
+
+// standing is the table that finds again what stands on the floor, what is
+// fixed to it, the joints, and the edges of what is warmed: how far from the
+// datums each begins and ends.
+func (v *roomView) standing() []block {
+	if d1, d2 := datums(v.wallSegments()); d1 < 0 || d2 < 0 {
+		return nil
+	}
+	t := v.datumTable("Fixtures, joints, edges", "From, to")
+	for i := range t.cols {
+		t.cols[i].wraps = true
+	}
+	add := func(name string, pts []plane.Point) {
+		if len(pts) > 0 {
+			t.rows = append(t.rows, v.extent(name, pts)...)
+		}
+	}
+	r := v.room.Job
+	for _, f := range r.Fixtures {
+		add(or(f.Name, string(f.Kind)), f.Outline)
+		if f.Flange != nil {
+			add(or(f.Name, string(f.Kind))+" flange, centre", []plane.Point{f.Flange.Centre})
+		}
+	}
+	for _, k := range r.KeepOuts {
+		add(or(k.Name, "keep-out"), k.Outline)
+	}
+	for _, x := range r.Fixings {
+		add(or(x.Name, x.Kind), x.Line)
+	}
+	for i, m := range r.Joints {
+		add(jointName(i, len(r.Joints)), []plane.Point{m.A, m.B})
+	}
+	for _, z := range v.room.Zones {
+		t.rows = append(t.rows, v.span("Heated area", z.Rings()[0]))
+	}
+	for _, c := range v.room.Cables {
+		for _, i := range []int{0, len(c.Runs) - 1} {
+			if i >= 0 && (i > 0 || len(c.Runs) > 0) {
+				add(v.prefix(c.ID)+"run "+itoa(c.Runs[i].Number), []plane.Point{c.Runs[i].From, c.Runs[i].To})
+			}
+		}
+	}
+	if len(t.rows) == 0 {
+		return nil
+	}
+	return []block{signed(t)}
+}
+
+// or returns the first of two names that is not empty.
+func or(name, other string) string {
+	if name != "" {
+		return name
+	}
+	return other
+}
+
+// cornersLeast is the share of its extent that a thing fills when its edges
+// run along the datums; what fills less is given by its corners.
+const cornersLeast = 0.97
+
+// extent returns the rows of one thing: its extent from both datums, or its
+// corners where it stands askew to them.
+func (v *roomView) extent(name string, pts []plane.Point) [][]cell {
+	lo, hi := v.reach(pts)
+	filled := plane.Ring(pts).Area()
+	point := ", corner "
+	if len(pts) == 2 { // a line: askew when it runs along neither datum
+		point, filled = ", end ", math.Inf(1)
+		if hi[0]-lo[0] > sameLength && hi[1]-lo[1] > sameLength {
+			filled = 0
+		}
+	}
+	askew := filled < cornersLeast*(hi[0]-lo[0])*(hi[1]-lo[1])
+	const most = 6 // of corners: a rounder thing is known by its extent
+	if !askew || len(pts) > most {
+		return [][]cell{v.span(name, pts)}
+	}
+	var rows [][]cell
+	for i, p := range pts {
+		rows = append(rows, v.span(name+point+itoa(i+1), []plane.Point{p}))
+	}
+	return rows
+}
+
+// sameLength is the difference that a tape on a floor does not show, mm.
+const sameLength = 3
+
+// reach returns the least and the greatest distance of pts from both datums.
+func (v *roomView) reach(pts []plane.Point) (lo, hi [2]float64) {
+	ws := v.wallSegments()
+	d1, d2 := datums(ws)
+	for k, d := range []int{d1, d2} {
+		lo[k], hi[k] = math.Inf(1), math.Inf(-1)
+		for _, p := range pts {
+			o := offset(ws[d], p, v.out)
+			lo[k], hi[k] = math.Min(lo[k], o), math.Max(hi[k], o)
+		}
+	}
+	return lo, hi
+}
+
+// unbrokenWords keeps a text on one line.
+func unbrokenWords(s string) string { return strings.ReplaceAll(s, " ", noBreak) }
+
+// span is the row of an extent; one figure where both ends are the same.
+func (v *roomView) span(name string, pts []plane.Point) []cell {
+	lo, hi := v.reach(pts)
+	words := [2]string{}
+	for k := range words {
+		if words[k] = unbrokenWords(v.fig.length(lo[k])); hi[k]-lo[k] > sameLength {
+			words[k] += " " + unbrokenWords("to "+v.fig.length(hi[k]))
+		}
+	}
+	return row(name, words[0], words[1])
+}
