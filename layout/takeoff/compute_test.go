@@ -154,9 +154,13 @@ func TestTileLine(t *testing.T) {
 	in.Tile.Waste = 0
 	near(t, "the grid needs more than the area", line(t, Compute(in), "tile").Gross, 22, 0)
 	in = bath()
-	in.Tile.Pattern = "herringbone"
+	in.Tile.Pattern = Herringbone
+	if got = line(t, Compute(in), "tile"); !strings.Contains(got.Note, "set out from the middle") || got.Gross < got.Net*1.1 {
+		t.Errorf("herringbone: %+v", got)
+	}
+	in.Tile.Pattern = "basketweave"
 	got = line(t, Compute(in), "tile")
-	near(t, "herringbone by area", got.Gross, 3.61e6/(303*603)*1.1, 1e-6)
+	near(t, "a pattern that is not known, by area", got.Gross, 3.61e6/(303*603)*1.1, 1e-6)
 	if !strings.Contains(got.Note, "not counted tile by tile") {
 		t.Errorf("note %q", got.Note)
 	}

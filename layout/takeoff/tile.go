@@ -37,7 +37,7 @@ func (b *builder) tile() {
 		return
 	}
 	l.take(max(byArea, float64(counted.Tiles())))
-	l.note("on a grid set out from the middle of each room: %d whole, %d cut, %d of them from off-cuts, so %d; by area with %.3g %% waste: %.0f; the larger is taken",
+	l.note("set out from the middle of each room: %d whole, %d cut, %d of them from off-cuts, so %d; by area with %.3g %% waste: %.0f; the larger is taken",
 		counted.Whole, counted.Cut, counted.Pairs, counted.Tiles(), 100*waste, math.Ceil(snap(byArea)))
 	b.addGross(l, 0)
 }
@@ -46,11 +46,7 @@ func (b *builder) tile() {
 func (b *builder) countTiles() (Count, error) {
 	var total Count
 	for _, r := range b.in.Rooms {
-		g, ok := TileGrid(r.Tiled, b.in.Tile)
-		if !ok {
-			return Count{}, fmt.Errorf("the pattern %q is not counted tile by tile", b.in.Tile.Pattern)
-		}
-		c, err := g.Count(r.Tiled)
+		c, err := countTiles(r.Tiled, b.in.Tile)
 		if err != nil {
 			return Count{}, err
 		}
@@ -60,6 +56,18 @@ func (b *builder) countTiles() (Count, error) {
 		total.Area += c.Area
 	}
 	return total, nil
+}
+
+// countTiles counts one room's tiles in its pattern.
+func countTiles(room plane.Region, t job.Tile) (Count, error) {
+	if t.Pattern == Herringbone {
+		return herringbone(room, t).count(room)
+	}
+	g, ok := TileGrid(room, t)
+	if !ok {
+		return Count{}, fmt.Errorf("the pattern %q is not counted tile by tile", t.Pattern)
+	}
+	return g.Count(room)
 }
 
 func tileName(t job.Tile, u plane.Units) string {

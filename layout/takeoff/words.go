@@ -37,8 +37,8 @@ func (b *builder) assumptions() {
 		"Grout joints are as deep as the tile is thick.",
 		"Packs are whole packs for the whole job.",
 	}
-	if b.in.Tile.Pattern == "herringbone" {
-		b.list.Assumptions = append(b.list.Assumptions, "Herringbone tile is taken by area with waste, not counted tile by tile.")
+	if b.in.Tile.Pattern == Herringbone {
+		b.list.Assumptions = append(b.list.Assumptions, "Herringbone is counted with its zigzag along the longer side of each room, every tile at 45 degrees to the walls.")
 	}
 }
 
