@@ -38,7 +38,9 @@ Flags:
   --whole-capacitance NF the whole cable; left out: by the record
   --lead-ohms OHMS       the lead there and back; left out: taken as none
   --core-share SHARE     share of a twin's ohms in its first core (0.5)
-  --velocity FACTOR      of the cable; --set FACTOR is what the meter was set to
+  --velocity FACTOR      of the cable, or its core insulation: PE, XLPE, PTFE,
+                         FEP, ETFE, PVC
+  --set FACTOR           what the instrument was set to
   --meter-error SHARE    of figures without their own (default 1%)
   -o DIR                 also draw the stretch, NAME-fault-ID.pdf and .svg
   --format FORMAT        text or json

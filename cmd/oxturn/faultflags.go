@@ -99,12 +99,15 @@ func (o *faultOrder) method() (method, error) {
 	case (o.ns != "" || o.echo != "") && o.velocity == "":
 		return nil, fmt.Errorf("an echo needs --velocity, the cable's own factor")
 	}
+	if _, err := o.factor(); err != nil {
+		return nil, err
+	}
 	return found[0], nil
 }
 
 func (o *faultOrder) echoTime(v []record.Measured) method {
 	return func(c record.Cable) (record.Stretch, error) {
-		factor, err := o.measured("velocity", o.velocity)
+		factor, err := o.factor()
 		if err != nil {
 			return record.Stretch{}, err
 		}
@@ -122,12 +125,24 @@ func (o *faultOrder) echoDistance() (method, error) {
 	}
 	shown := record.Measured{Value: mm, Error: o.meterShare * mm}
 	return func(c record.Cable) (record.Stretch, error) {
-		factor, err := o.measured("velocity", o.velocity)
+		factor, err := o.factor()
 		if err != nil {
 			return record.Stretch{}, err
 		}
 		return c.EchoDistance(shown, o.set, factor)
 	}, nil
+}
+
+// factor reads the velocity factor, or takes it from the core insulation named.
+func (o *faultOrder) factor() (record.Measured, error) {
+	if m, ok := record.VelocityOf(o.velocity); ok {
+		return m, nil
+	}
+	m, err := o.measured("velocity", o.velocity)
+	if err != nil {
+		err = fmt.Errorf("--velocity: %q is neither a figure such as 0.66 nor an insulation: %s", o.velocity, strings.Join(record.Insulations(), ", "))
+	}
+	return m, err
 }
 
 // figures reads so many figures with commas between them.

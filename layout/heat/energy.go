@@ -18,13 +18,6 @@ type Use struct {
 	Currency string  // as it is to be printed
 }
 
-// UsualUse returns a use with broad assumptions, to be replaced by the
-// reader's own: 4 to 10 hours a day, current on for 40 to 100 % of them.
-// Common practice.
-func UsualUse(watts, tariff float64, currency string) Use {
-	return Use{Watts: watts, Hours: Range{4, 10}, Duty: Range{0.4, 1}, Tariff: tariff, Currency: currency}
-}
-
 // An Energy is what a floor draws. Prices are 0 where there is no tariff.
 type Energy struct {
 	PerHour      float64 // kWh in an hour with the current on

@@ -6,10 +6,15 @@ import (
 	"testing"
 )
 
+// use is 4 to 10 hours a day with the current on for 40 to 100 % of them.
+func use(watts, tariff float64, currency string) Use {
+	return Use{Watts: watts, Hours: Range{4, 10}, Duty: Range{0.4, 1}, Tariff: tariff, Currency: currency}
+}
+
 // By hand: 600 W, 4 to 10 h a day, on for 40 to 100 %: 0.96 to 6 kWh a day;
 // 30 days at 0.20: 5.76 to 36.00 a month.
 func TestEnergyByHand(t *testing.T) {
-	e, err := UsualUse(600, 0.20, "EUR").Energy()
+	e, err := use(600, 0.20, "EUR").Energy()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -33,7 +38,7 @@ func TestEnergyByHand(t *testing.T) {
 }
 
 func TestEnergyWithoutTariff(t *testing.T) {
-	e, err := UsualUse(600, 0, "").Energy()
+	e, err := use(600, 0, "").Energy()
 	if err != nil || e.MonthPrice != (Range{}) || e.Month.High == 0 {
 		t.Errorf("%+v, %v", e, err)
 	}
@@ -50,7 +55,7 @@ func TestEnergyNamesTheFigure(t *testing.T) {
 		"days a month":  func(u *Use) { u.Days = 40 },
 		"the tariff":    func(u *Use) { u.Tariff = -1 },
 	} {
-		u := UsualUse(600, 0.2, "EUR")
+		u := use(600, 0.2, "EUR")
 		change(&u)
 		if _, err := u.Energy(); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("got %v, want %q", err, want)

@@ -32,9 +32,6 @@ var materials = []Material{
 	{"polyethylene", "plastic", 0.50, 980, 1800, "ISO 10456, from memory"},
 }
 
-// Materials returns the table of defaults.
-func Materials() []Material { return append([]Material(nil), materials...) }
-
 // DefaultMaterial returns what stands for a kind of layer: tile, mortar,
 // screed, board, wood, concrete, plastic, membrane. ok is false for a kind that
 // has no default, so that the reader is asked.

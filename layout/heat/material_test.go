@@ -3,7 +3,7 @@ package heat
 import "testing"
 
 func TestEveryMaterialCanBeComputedWith(t *testing.T) {
-	for _, m := range Materials() {
+	for _, m := range materials {
 		if m.Source == "" || m.Kind == "" {
 			t.Errorf("%s has no source or kind", m.Name)
 		}

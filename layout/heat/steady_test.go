@@ -5,15 +5,12 @@ import (
 	"strings"
 	"testing"
 
+	"oxturn/layout/internal/published"
+
 	"pgregory.net/rapid"
 )
 
-func near(t *testing.T, what string, got, want, within float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= within) {
-		t.Errorf("%s = %.6f, want %.6f within %g", what, got, want, within)
-	}
-}
+var near = published.Near
 
 func layer(name string, mm, k float64) Layer {
 	return Layer{Name: name, Thickness: mm, Conductivity: k, Density: 1800, HeatCapacity: 1000}

@@ -18,12 +18,6 @@ type Figure struct {
 	Over  bool // the instrument's range ended: the true figure is Value or more
 }
 
-// Read returns a figure that was taken.
-func Read(v float64) Figure { return Figure{Value: v, Taken: true} }
-
-// ReadOver returns a figure beyond the instrument's range, v being its end.
-func ReadOver(v float64) Figure { return Figure{Value: v, Taken: true, Over: true} }
-
 // valid reports whether the figure is one an instrument could show.
 func (f Figure) valid() bool {
 	return !f.Taken || f.Value >= 0 && !math.IsInf(f.Value, 1)

@@ -6,15 +6,12 @@ import (
 	"strings"
 	"testing"
 
+	"oxturn/layout/internal/published"
+
 	"pgregory.net/rapid"
 )
 
-func near(t *testing.T, what string, got, want, within float64) {
-	t.Helper()
-	if !(math.Abs(got-want) <= within) {
-		t.Errorf("%s = %.6f, want %.6f within %g", what, got, want, within)
-	}
-}
+var near = published.Near
 
 func exact(v float64) Measured { return Measured{Value: v} }
 
@@ -346,12 +343,21 @@ func TestAnyReadingStaysOnTheCable(t *testing.T) {
 // gives 0.8261997 ft/ns.
 func TestVelocityFactor(t *testing.T) {
 	for _, c := range [][2]float64{{1, 1}, {2.1, 0.690066}, {2.3, 0.659380}, {2.6, 0.620174}, {3.5, 0.534522}, {5, 0.447214}} {
-		near(t, "factor", VelocityFactor(c[0]), c[1], 1e-6)
+		near(t, "factor", velocityFactor(c[0]), c[1], 1e-6)
 	}
 	near(t, "ft/ns", 0.84*lightSpeed/304.8, 0.8261997, 1e-7)
-	for _, d := range Dielectrics() {
-		if d.Low > d.High || VelocityFactor(d.High) <= 0.4 {
-			t.Errorf("%+v", d)
+	for _, c := range []struct {
+		name         string
+		value, error float64
+	}{{"PE", 0.659380, 0.03}, {" pvc", (0.534522 + 0.447214) / 2, (0.534522-0.447214)/2 + 0.03}} {
+		m, ok := VelocityOf(c.name)
+		if !ok {
+			t.Errorf("%s is not known", c.name)
 		}
+		near(t, c.name, m.Value, c.value, 1e-6)
+		near(t, c.name+", error", m.Error, c.error, 1e-6)
+	}
+	if _, ok := VelocityOf("wool"); ok {
+		t.Error("wool is no insulation of cores")
 	}
 }

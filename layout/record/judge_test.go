@@ -46,7 +46,7 @@ func TestLimitsOfACable(t *testing.T) {
 }
 
 func full(s Stage, ohms, megohms float64) Reading {
-	return Reading{Stage: s, Ohms: Read(ohms), Insulation: Read(megohms), Volts: 500}
+	return Reading{Stage: s, Ohms: read(ohms), Insulation: read(megohms), Volts: 500}
 }
 
 // Exactly at a limit is within it, a hair beyond is not.
@@ -61,7 +61,7 @@ func TestConductorAtItsLimits(t *testing.T) {
 		}
 	}
 	broken := full(OnSpool, 0, 1000)
-	broken.Ohms = ReadOver(2000)
+	broken.Ohms = readOver(2000)
 	if v := find(t, judged(t, bath, broken), OnSpool, "conductor"); v.Grade != Outside || !strings.Contains(v.Words, "broken") {
 		t.Error(v)
 	}
@@ -69,9 +69,9 @@ func TestConductorAtItsLimits(t *testing.T) {
 
 func TestInsulationAgainstTheLimit(t *testing.T) {
 	over := full(OnSpool, 115, 0)
-	over.Insulation = ReadOver(1000)
+	over.Insulation = readOver(1000)
 	short := over
-	short.Insulation = ReadOver(10)
+	short.Insulation = readOver(10)
 	low := full(OnSpool, 115, 50)
 	low.Volts = 250
 	for _, c := range []struct {
@@ -97,7 +97,7 @@ func TestInsulationFallenByTen(t *testing.T) {
 	for _, c := range []struct {
 		now  Figure
 		want Grade
-	}{{Read(201), Within}, {Read(200), Outside}, {Read(25), Outside}, {ReadOver(500), Within}, {ReadOver(100), Look}} {
+	}{{read(201), Within}, {read(200), Outside}, {read(25), Outside}, {readOver(500), Within}, {readOver(100), Look}} {
 		second := full(Laid, 115, 0)
 		second.Insulation = c.now
 		v := find(t, judged(t, bath, first, second), Laid, "insulation against the first")
@@ -109,9 +109,9 @@ func TestInsulationFallenByTen(t *testing.T) {
 
 func TestDriftFromTheFirst(t *testing.T) {
 	first := full(OnSpool, 112, 1000)
-	first.Floor = Read(21)
+	first.Floor = read(21)
 	second := full(Laid, 119, 1000)
-	second.Floor = Read(-2)
+	second.Floor = read(-2)
 	v := find(t, judged(t, bath, first, second), Laid, "conductor against the first")
 	if v.Grade != Look || !strings.Contains(v.Words, "floor -2 °C, at the first 21 °C; not corrected") {
 		t.Error(v)
@@ -124,7 +124,7 @@ func TestDriftFromTheFirst(t *testing.T) {
 
 // Open on a hand meter is never an insulation pass.
 func TestHandMeterIsNoInsulationTest(t *testing.T) {
-	vs := judged(t, bath, Reading{Stage: Laid, Ohms: Read(115), Hand: Open})
+	vs := judged(t, bath, Reading{Stage: Laid, Ohms: read(115), Hand: Open})
 	if v := find(t, vs, Laid, "insulation"); v.Grade != Missing {
 		t.Error(v)
 	}
@@ -141,7 +141,7 @@ func TestHandMeterIsNoInsulationTest(t *testing.T) {
 // A 10 kΩ sensor reads about 12.5 kΩ at 20 °C (published tables).
 func TestSensor(t *testing.T) {
 	r := full(Tiled, 115, 1000)
-	r.Sensor, r.Spare = Read(12_490), Read(300)
+	r.Sensor, r.Spare = read(12_490), read(300)
 	r.SensorBand = [2]float64{11_800, 13_200}
 	vs := judged(t, bath, r)
 	if v := find(t, vs, Tiled, "sensor"); v.Grade != Within {
@@ -154,7 +154,7 @@ func TestSensor(t *testing.T) {
 	if v := find(t, judged(t, bath, r), Tiled, "sensor"); v.Grade != Look {
 		t.Error(v)
 	}
-	r.Sensor = ReadOver(1e6)
+	r.Sensor = readOver(1e6)
 	if v := find(t, judged(t, bath, r), Tiled, "sensor"); v.Grade != Outside {
 		t.Error(v)
 	}
@@ -280,3 +280,8 @@ func TestEveryReadingIsSpokenOf(t *testing.T) {
 		}
 	})
 }
+
+// read is a figure that was taken; readOver is one beyond the range that ends
+// at v.
+func read(v float64) Figure     { return Figure{Value: v, Taken: true} }
+func readOver(v float64) Figure { return Figure{Value: v, Taken: true, Over: true} }

@@ -3,31 +3,49 @@ package record
 import (
 	"fmt"
 	"math"
+	"strings"
 )
 
 // lightSpeed is the speed of light in mm/ns, exact by the metre's definition.
 const lightSpeed = 299.792458
 
-// A Dielectric is a core insulation with the range of its relative
+// A dielectric is a core insulation with the range of its relative
 // permittivity, from memory.
-type Dielectric struct {
-	Name      string
-	Low, High float64
+type dielectric struct {
+	name      string
+	low, high float64
 }
 
-// Dielectrics returns the usual core insulations.
-func Dielectrics() []Dielectric {
-	return []Dielectric{
-		{"PTFE, FEP", 2.1, 2.1},
-		{"PE, XLPE", 2.3, 2.3},
-		{"ETFE", 2.6, 2.6},
-		{"PVC", 3.5, 5},
+var dielectrics = []dielectric{{"PTFE", 2.1, 2.1}, {"FEP", 2.1, 2.1}, {"PE", 2.3, 2.3}, {"XLPE", 2.3, 2.3}, {"ETFE", 2.6, 2.6}, {"PVC", 3.5, 5}}
+
+// velocityError is what a velocity factor by the insulation's name alone may be
+// off: it differs with the make and with moisture (common practice).
+const velocityError = 0.03
+
+// Insulations are the names that VelocityOf knows.
+func Insulations() []string {
+	var out []string
+	for _, d := range dielectrics {
+		out = append(out, d.name)
 	}
+	return out
 }
 
-// VelocityFactor returns the speed of a pulse over that of light in a cable
+// VelocityOf returns the velocity factor of a cable by its core insulation's
+// name, letter case apart, with how far it may be off.
+func VelocityOf(name string) (Measured, bool) {
+	for _, d := range dielectrics {
+		if strings.EqualFold(d.name, strings.TrimSpace(name)) {
+			slow, fast := velocityFactor(d.high), velocityFactor(d.low)
+			return Measured{(slow + fast) / 2, (fast-slow)/2 + velocityError}, true
+		}
+	}
+	return Measured{}, false
+}
+
+// velocityFactor returns the speed of a pulse over that of light in a cable
 // whose insulation has that relative permittivity.
-func VelocityFactor(permittivity float64) float64 { return 1 / math.Sqrt(permittivity) }
+func velocityFactor(permittivity float64) float64 { return 1 / math.Sqrt(permittivity) }
 
 // EchoTime finds a break or a short from the time in ns after which a
 // reflectometer at the lead shows its echo: x = factor c t / 2 - lead.
