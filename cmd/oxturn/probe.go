@@ -110,7 +110,7 @@ func (o probeOrder) answer(c *console, p *layout.Plan) error {
 	if o.format == "json" {
 		return m.WriteJSON(c.Out, a, under, true)
 	}
-	printAnswer(c, m, a, "spot     "+m.Spot(a), under)
+	printAnswer(c, m, a, probe.Fact{About: "spot", Words: m.Spot(a)}, under)
 	return nil
 }
 
@@ -135,7 +135,7 @@ func (o probeOrder) answerTile(c *console, p *layout.Plan) error {
 	if o.format == "json" {
 		return m.WriteJSON(c.Out, u.Answer, u.Pieces, false)
 	}
-	printAnswer(c, m, u.Answer, fmt.Sprintf("tile     row %d, column %d of %s; its middle is %s", place.Row, place.Column, m.Room, m.Spot(probe.Answer{Spot: u.Answer.Spot})), u.Pieces)
+	printAnswer(c, m, u.Answer, m.TileFact(u), u.Pieces)
 	return nil
 }
 
@@ -204,32 +204,12 @@ func offWalls(m *probe.Map, from []string) (*probe.Map, plane.Point, error) {
 }
 
 // printAnswer writes an answer for people.
-func printAnswer(c *console, m *probe.Map, a probe.Answer, where string, under []probe.Piece) {
-	line := func(format string, args ...any) { fmt.Fprintf(c.Out, format+"\n", args...) }
-	line("%s", m.Headline(a))
-	line("%s", where)
-	line("record   %s", m.Record())
-	for i, n := range a.Near {
-		if i == 0 {
-			line("nearest  %s", m.Reckoning(n))
-			continue
-		}
-		line("         %s", m.Brief(n))
-	}
-	what := "under the tile, or may be"
-	if m.NoReason != "" {
-		what = "planned under the tile"
-	}
-	for _, p := range under {
-		line("tile     %s: %s", what, m.Words(p))
-	}
-	if a.Tile != nil {
-		if len(under) == 0 {
-			line("tile     nothing is recorded under it")
-		}
-		line("         %s", m.Counting())
+func printAnswer(c *console, m *probe.Map, a probe.Answer, where probe.Fact, under []probe.Piece) {
+	fmt.Fprintln(c.Out, m.Headline(a))
+	for _, f := range m.Facts(a, where, under) {
+		fmt.Fprintf(c.Out, "%-8s %s\n", f.About, f.Words)
 	}
 	for i, s := range m.Cautions() {
-		line("%d. %s", i+1, s)
+		fmt.Fprintf(c.Out, "%d. %s\n", i+1, s)
 	}
 }

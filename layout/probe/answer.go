@@ -139,10 +139,9 @@ func (m *Map) wall(name string) (int, error) {
 	return 0, fmt.Errorf("room %q has no wall %q; it has walls A to %s", m.Room, name, m.Walls[len(m.Walls)-1].Letter)
 }
 
-// FromWall returns how far a spot lies from the face of a wall, square to it.
-func (w Wall) FromWall(p plane.Point) float64 {
-	return math.Abs(w.B.Sub(w.A).Unit().Cross(p.Sub(w.A)))
-}
+// FromWall returns how far a spot lies from the face of a wall, square to it;
+// negative where the room reaches back behind that face's line.
+func (w Wall) FromWall(p plane.Point) float64 { return w.In.Dot(p.Sub(w.A)) }
 
 // Datums returns the two walls a spot is best found again from: the longest,
 // and the longest that is about square to it; the same as on the drawings.

@@ -9,6 +9,7 @@ package probe
 
 import (
 	"fmt"
+	"math"
 
 	"oxturn/layout"
 	"oxturn/layout/job"
@@ -68,6 +69,7 @@ type Thing struct {
 type Wall struct {
 	Letter string
 	plane.Segment
+	In plane.Point // unit vector square to it, into the room
 }
 
 // A Map is one room, ready to be asked.
@@ -101,8 +103,9 @@ func Of(p *layout.Plan, r *layout.Room) *Map {
 	if p.Job.Sheet.Units != plane.NoUnits {
 		m.Units = p.Job.Sheet.Units
 	}
+	side := math.Copysign(1, m.Outline.SignedArea())
 	for _, w := range r.Job.Walls {
-		m.Walls = append(m.Walls, Wall{w.Letter, w.Segment})
+		m.Walls = append(m.Walls, Wall{w.Letter, w.Segment, w.B.Sub(w.A).Unit().Left().Mul(side)})
 	}
 	if t, ok := takeoff.Tile(r.Tiled, p.Job.Tile); ok {
 		m.Tiling = &t

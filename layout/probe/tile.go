@@ -53,6 +53,11 @@ func (m *Map) Under(p takeoff.Place) (Under, error) {
 	return u, nil
 }
 
+// TileFact says which tile an answer is about, and where its middle is.
+func (m *Map) TileFact(u Under) Fact {
+	return Fact{"tile", fmt.Sprintf("row %d, column %d; its middle is %s", u.Place.Row, u.Place.Column, m.Spot(Answer{Spot: u.Answer.Spot}))}
+}
+
 // under walks a thing's line and collects the stretches within reach of a tile.
 func under(t Thing, ring plane.Ring, reach float64) []Piece {
 	var out []Piece

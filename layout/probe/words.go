@@ -74,15 +74,60 @@ func (m *Map) called(n Near) string {
 // Spot says where a point lies: from the two datum walls, and on which tile.
 func (m *Map) Spot(a Answer) string {
 	d1, d2 := m.Datums()
-	s := fmt.Sprintf("%s from wall %s, %s from wall %s", m.Length(m.Walls[d1].FromWall(a.Spot)), m.Walls[d1].Letter, m.Length(m.Walls[d2].FromWall(a.Spot)), m.Walls[d2].Letter)
+	s := m.offWall(d1, a.Spot) + ", " + m.offWall(d2, a.Spot)
 	if a.Tile != nil {
 		s += fmt.Sprintf("; tile row %d, column %d", a.Tile.Row, a.Tile.Column)
 	}
 	return s
 }
 
+// Off says how far a point lies from the face of wall i, square to it, for a
+// table: with a minus where the room reaches back behind that face's line.
+func (m *Map) Off(i int, p plane.Point) string {
+	if d := m.Walls[i].FromWall(p); d < 0 {
+		return "-" + m.Length(-d)
+	}
+	return m.Length(m.Walls[i].FromWall(p))
+}
+
+// offWall is Off in words.
+func (m *Map) offWall(i int, p plane.Point) string {
+	w := m.Walls[i]
+	if d := w.FromWall(p); d < -0.5 {
+		return fmt.Sprintf("%s behind the line of wall %s", m.Length(-d), w.Letter)
+	}
+	return fmt.Sprintf("%s from wall %s", m.Length(math.Abs(w.FromWall(p))), w.Letter)
+}
+
+// Facts says everything of an answer but its headline: where it is, what lies
+// near it, and under its tile. where is Spot's words or those of a tile.
+func (m *Map) Facts(a Answer, where Fact, under []Piece) []Fact {
+	out := []Fact{where, {"record", m.Record()}}
+	for i, n := range a.Near {
+		if i == 0 {
+			out = append(out, Fact{"nearest", m.Reckoning(n)})
+			continue
+		}
+		out = append(out, Fact{"", m.Brief(n)})
+	}
+	what := "under the tile, or may be: "
+	if m.NoReason != "" {
+		what = "planned under the tile: "
+	}
+	for _, p := range under {
+		out = append(out, Fact{"tile", what + m.Words(p)})
+	}
+	if a.Tile == nil {
+		return out
+	}
+	if len(under) == 0 {
+		out = append(out, Fact{"tile", "nothing is recorded under it"})
+	}
+	return append(out, Fact{"", m.Counting()})
+}
+
 // Reckoning says how far a thing is and what is taken off for what it may be
-// off.
+// off; from a plan nothing can be reckoned.
 func (m *Map) Reckoning(n Near) string {
 	if n.Kind == LeadRise {
 		return m.Brief(n)
@@ -90,6 +135,9 @@ func (m *Map) Reckoning(n Near) string {
 	s := fmt.Sprintf("%s: %s to its centre line", m.called(n), m.Length(n.Distance))
 	if n.Running >= 0 {
 		s += fmt.Sprintf(" at %s of its length", running(n.Running, m.Units))
+	}
+	if m.NoReason != "" {
+		return s + ", by the plan"
 	}
 	s += fmt.Sprintf("; less %s half width, %s position error", m.Length(n.Half), m.Length(n.Error))
 	if n.Finger > 0 {

@@ -114,18 +114,19 @@ type said struct {
 	Verdict, Headline, Spot, First string
 	Within                         float64
 	Distances, Runnings            []float64
-	Kinds, Under                   []string
+	Kinds                          []string
+	Facts                          [][2]string
 }
 
 const askAll = `JSON.stringify(%s.map((p, i) => {
   const m = window.floorMap, room = m.rooms[0], a = m.ask(room, p);
   return { Verdict: a.verdict, Headline: m.headline(room, a), Spot: m.spotWords(room, a), First: m.reckoning(room, a.near[0]),
     Within: Number.isFinite(a.within) ? a.within : -1, Distances: a.near.map((n) => n.distance), Runnings: a.near.map((n) => n.running),
-    Kinds: a.near.map((n) => n.thing.kind), Under: i < %d && a.tile ? m.under(room, a.tile).map((x) => m.pieceWords(room, x)) : [] };
+    Kinds: a.near.map((n) => n.thing.kind), Facts: i < %d ? m.facts(room, a, ["spot", m.spotWords(room, a)]) : [] };
 }))`
 
-// tilesTried is for how many of the spots what lies under their tile is
-// compared too, which takes its time.
+// tilesTried is for how many of the spots every line is compared, with what
+// lies under their tile, which takes its time.
 const tilesTried = 60
 
 // TestPageAgreesWithProbe asks page and package about a thousand random spots
@@ -181,18 +182,58 @@ func compare(t *testing.T, m *probe.Map, p plane.Point, got said, tile bool) {
 			t.Errorf("%v: the page has %s at %.2f, probe %s at %.2f", p, got.Kinds[i], got.Distances[i], n.Kind, n.Distance)
 		}
 	}
-	var under []string
-	if tile && a.Tile != nil {
+	if !tile {
+		return
+	}
+	var under []probe.Piece
+	if a.Tile != nil {
 		u, err := m.Under(*a.Tile)
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, x := range u.Pieces {
-			under = append(under, m.Words(x))
+		under = u.Pieces
+	}
+	sameFacts(t, fmt.Sprint(p), got.Facts, m, m.Facts(a, probe.Fact{About: "spot", Words: m.Spot(a)}, under))
+}
+
+// sameFacts holds the page's lines to probe's, but for those that stand beside
+// the map.
+func sameFacts(t *testing.T, what string, got [][2]string, m *probe.Map, facts []probe.Fact) {
+	t.Helper()
+	var want [][2]string
+	for _, f := range facts {
+		if f.Words != m.Record() && f.Words != m.Counting() {
+			want = append(want, [2]string{f.About, f.Words})
 		}
 	}
-	if fmt.Sprint(under) != fmt.Sprint(got.Under) {
-		t.Errorf("%v: under its tile the page has\n%v\nprobe\n%v", p, got.Under, under)
+	if fmt.Sprint(got) != fmt.Sprint(want) {
+		t.Errorf("%s: the page says\n%q\nprobe\n%q", what, got, want)
+	}
+}
+
+// TestPageAgreesOnTiles asks page and package about every tile of a room.
+func TestPageAgreesOnTiles(t *testing.T) {
+	p := samplePlan(plane.Inches, job.AsLaid, "Bath")
+	m := probe.Of(p, &p.Rooms[0])
+	ctx := browser(t, write(t, p))
+	for row, r := range m.Tiling.Rows {
+		for column := range r.Count {
+			place := takeoff.Place{Row: row + 1, Column: column + 1}
+			u, err := m.Under(place)
+			if err != nil {
+				t.Fatal(err)
+			}
+			text := evaluate[string](t, ctx, fmt.Sprintf(`(() => { const m = window.floorMap, room = m.rooms[0], a = m.askTile(room, { row: %d, column: %d });
+  return JSON.stringify({ Headline: m.headline(room, a), Facts: m.facts(room, a, m.tileFact(room, a)) }); })()`, place.Row, place.Column))
+			var got said
+			if err := json.Unmarshal([]byte(text), &got); err != nil {
+				t.Fatal(err)
+			}
+			if want := m.Headline(u.Answer); got.Headline != want {
+				t.Errorf("tile %v: the page says %q, probe %q", place, got.Headline, want)
+			}
+			sameFacts(t, fmt.Sprint(place), got.Facts, m, m.Facts(u.Answer, m.TileFact(u), u.Pieces))
+		}
 	}
 }
 
@@ -235,8 +276,8 @@ func TestPageByHand(t *testing.T) {
 	if want := m.Headline(m.At(spot)); form != want {
 		t.Errorf("measured: %q, want %q", form, want)
 	}
-	tile, _ := m.Tiling.Outline(takeoff.Place{Row: 2, Column: 1})
-	want := m.Headline(m.At(tile[0].Lerp(tile[2], 0.5)))
+	tile, _ := m.Under(takeoff.Place{Row: 2, Column: 1})
+	want := m.Headline(tile.Answer)
 	if got := verdict(chromedp.SendKeys("form.tile [name=row]", "2"), chromedp.SendKeys("form.tile [name=column]", "1"), chromedp.Click("form.tile button")); got != want {
 		t.Errorf("tile: %q, want %q", got, want)
 	}

@@ -5,6 +5,7 @@ import (
 	"html"
 	"html/template"
 	"strings"
+	"unicode/utf8"
 
 	"oxturn/layout"
 	"oxturn/layout/plane"
@@ -12,14 +13,17 @@ import (
 	"oxturn/layout/takeoff"
 )
 
-// around is the white kept round a room's picture, mm of floor.
-const around = 220
+// around is the white kept round a room's picture, mm of floor in a small room:
+// the walls' letters stand there.
+const around = 190
 
 // A picture is drawn in mm of floor, y down, so that the script need only turn
 // y round.
 type pen struct {
 	b     strings.Builder
 	scale float64 // of lettering and marks: larger rooms are seen from farther away
+	least float64 // mm, the least width of a line
+	many  bool    // the room has several cables
 }
 
 // letter adds lettering about a point; size is its height in mm in a small room.
@@ -47,7 +51,9 @@ func coords(pts []plane.Point) string {
 // from the job is numbers or escaped.
 func picture(p *layout.Plan, r *layout.Room, m *probe.Map) template.HTML {
 	box := m.Outline.Bounds()
-	d := &pen{scale: max(1, box.W()/2600, box.H()/2600)}
+	d := &pen{scale: max(1, box.W()/2600, box.H()/2600), least: max(box.W(), box.H()) / leastLine, many: len(r.Cables) > 1}
+	white := around * d.scale
+	frame := fmt.Sprintf("%.0f %.0f %.0f %.0f", box.Min.X-white, -box.Max.Y-white, box.W()+2*white, box.H()+2*white)
 	d.add(`<g class="floor"><polygon class="room" points="%s"/></g>`, coords(m.Outline))
 	d.tiles(m)
 	d.fixtures(r)
@@ -59,11 +65,13 @@ func picture(p *layout.Plan, r *layout.Room, m *probe.Map) template.HTML {
 	d.walls(m, r)
 	d.marks(m)
 	d.add(`<g class="spot" hidden><circle class="clear" r="0"/><line class="to"/><line class="cross a"/><line class="cross b"/></g>`)
-	return template.HTML(fmt.Sprintf(`<svg class="map" tabindex="0" role="application" aria-label="%s" viewBox="%.0f %.0f %.0f %.0f" data-box="%.0f %.0f %.0f %.0f">%s</svg>`,
-		text("Map of "+m.Room+". Arrow keys move the spot, shift makes small steps, plus and minus zoom, 0 shows all."),
-		box.Min.X-around, -box.Max.Y-around, box.W()+2*around, box.H()+2*around,
-		box.Min.X-around, -box.Max.Y-around, box.W()+2*around, box.H()+2*around, d.b.String()))
+	return template.HTML(fmt.Sprintf(`<svg class="map" tabindex="0" role="application" aria-label="%s" viewBox="%s" data-box="%[2]s">%[3]s</svg>`,
+		text("Map of "+m.Room+". Arrow keys move the spot, shift makes small steps, plus and minus zoom, 0 shows all."), frame, d.b.String()))
 }
+
+// leastLine is the share of a room's size that a line is wide at least, so that
+// it is seen on a phone.
+const leastLine = 450
 
 // Tiles are drawn when there are not too many to see, and numbered when they
 // are large enough for their figures, mm.
@@ -115,7 +123,9 @@ func (d *pen) fixtures(r *layout.Room) {
 
 func (d *pen) area(name string, outline plane.Ring) {
 	d.add(`<polygon points="%s"><title>%s</title></polygon>`, coords(outline), text(name))
-	d.letter(outline.Bounds().Centre(), 58, "name", name)
+	// half the height is about the width of a letter
+	size := min(58, 2.2*outline.Bounds().W()/float64(max(1, utf8.RuneCountInString(name)))/d.scale)
+	d.letter(outline.Bounds().Centre(), size, "name", name)
 }
 
 // bands show where the verdict is too close: everything's half width, error
@@ -144,7 +154,7 @@ func (d *pen) lines(m *probe.Map) {
 		if !ok || len(t.Line) < 2 {
 			continue
 		}
-		d.add(`<polyline class="%s" points="%s" stroke-width="%.1f"><title>%s</title></polyline>`, class, coords(t.Line), max(5, 2*t.Half), text(string(t.Kind)+" "+t.Name))
+		d.add(`<polyline class="%s" points="%s" stroke-width="%.1f"><title>%s</title></polyline>`, class, coords(t.Line), max(5, d.least, 2*t.Half), text(string(t.Kind)+" "+t.Name))
 	}
 }
 
@@ -163,19 +173,25 @@ func (d *pen) marks(m *probe.Map) {
 		default:
 			continue
 		}
-		d.letter(p.Add(plane.Pt(26, 22)), 48, "tag", short(t))
+		off := plane.Pt(26, 22)
+		if t.Kind == probe.EndCap {
+			off.Y = -34 // a cable's two ends often lie side by side
+		}
+		d.letter(p.Add(off), 48, "tag", d.short(t))
 	}
 	d.add(`</g>`)
 }
 
-func short(t probe.Thing) string {
-	switch t.Kind {
-	case probe.LeadJoint:
-		return "START"
-	case probe.EndCap:
-		return "END"
+// short names a mark in the picture.
+func (d *pen) short(t probe.Thing) string {
+	word := map[probe.Kind]string{probe.LeadJoint: "START", probe.EndCap: "END"}[t.Kind]
+	switch {
+	case word == "":
+		return t.Name
+	case d.many:
+		return t.Name + " " + word
 	}
-	return t.Name
+	return word
 }
 
 func (d *pen) walls(m *probe.Map, r *layout.Room) {
@@ -219,7 +235,7 @@ func places(m *probe.Map) []place {
 			continue
 		}
 		p := t.Mark
-		out = append(out, place{string(t.Kind) + " " + t.Name, m.Length(m.Walls[d1].FromWall(p)), m.Length(m.Walls[d2].FromWall(p))})
+		out = append(out, place{string(t.Kind) + " " + t.Name, m.Off(d1, p), m.Off(d2, p)})
 	}
 	return out
 }

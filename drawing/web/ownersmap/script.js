@@ -41,6 +41,21 @@
     return d;
   }
 
+  // nearestToRing is nearest for a whole tile: 0 for a line under it.
+  function nearestToRing(ring, line) {
+    let best = { off: Infinity };
+    const consider = (p, leg, share) => {
+      const d = contains(ring, p) ? 0 : ringDistance(ring, p);
+      if (d < best.off) best = { at: p, off: d, leg, share };
+    };
+    consider(line[0], 0, 0);
+    for (let i = 1; i < line.length; i++) {
+      const a = line[i - 1], b = line[i], n = Math.ceil(dist(a, b) / tileStep) + 1;
+      for (let k = 1; k <= n; k++) consider([a[0] + (b[0] - a[0]) * k / n, a[1] + (b[1] - a[1]) * k / n], i - 1, k / n);
+    }
+    return best;
+  }
+
   function runAt(ends, s) {
     if (!ends) return 0;
     for (let i = 0; i < ends.length; i++) if (s <= ends[i] + 1) return i + 1;
@@ -106,10 +121,20 @@
 
   // --- the verdict -----------------------------------------------------------
 
-  function ask(room, p) {
+  // askTile answers for a whole tile.
+  function askTile(room, place) {
+    const ring = tileOutline(room.tiles, place);
+    if (!ring) return null;
+    const a = ask(room, [0, 1].map((k) => (ring.reduce((m, q) => Math.min(m, q[k]), Infinity) + ring.reduce((m, q) => Math.max(m, q[k]), -Infinity)) / 2),
+      (line) => nearestToRing(ring, line));
+    a.tile = place;
+    return a;
+  }
+
+  function ask(room, p, far = (line) => nearest(line, p)) {
     const near = [], seen = {};
     for (const t of room.things) {
-      const n = nearest(t.line, p);
+      const n = far(t.line);
       const x = { thing: t, distance: n.off, clear: n.off - t.half - t.error - t.finger, at: n.at, running: -1, run: 0 };
       if (t.along) {
         x.running = t.along[n.leg] + n.share * (t.along[n.leg + 1] - t.along[n.leg]);
@@ -194,16 +219,22 @@
     if (n.thing.kind === "lead rise") return brief(room, n);
     let s = `${called(room, n)}: ${length(room, n.distance)} to its centre line`;
     if (n.running >= 0) s += ` at ${running(room, n.running)} of its length`;
+    if (room.noReason) return `${s}, by the plan`;
     s += `; less ${length(room, n.thing.half)} half width, ${length(room, n.thing.error)} position error`;
     if (n.thing.finger > 0) s += `, ${length(room, n.thing.finger)} finger-room`;
     return `${s}: ${left(room, n)}`;
   }
 
-  const fromWall = (w, p) => Math.abs((p[0] - w.a[0]) * w.in[0] + (p[1] - w.a[1]) * w.in[1]);
+  const fromWall = (w, p) => (p[0] - w.a[0]) * w.in[0] + (p[1] - w.a[1]) * w.in[1];
+
+  function offWall(room, w, p) {
+    const d = fromWall(w, p);
+    return d < -0.5 ? `${length(room, -d)} behind the line of wall ${w.letter}` : `${length(room, Math.abs(d))} from wall ${w.letter}`;
+  }
 
   function spotWords(room, a) {
     const [w1, w2] = room.datums.map((i) => room.walls[i]);
-    let s = `${length(room, fromWall(w1, a.spot))} from wall ${w1.letter}, ${length(room, fromWall(w2, a.spot))} from wall ${w2.letter}`;
+    let s = `${offWall(room, w1, a.spot)}, ${offWall(room, w2, a.spot)}`;
     if (a.tile) s += `; tile row ${a.tile.row}, column ${a.tile.column}`;
     return s;
   }
@@ -212,6 +243,20 @@
     let s = called(room, { thing: p.thing, run: p.run });
     if (p.thing.along) s += `, from ${running(room, p.from)} to ${running(room, p.to)} of its length`;
     return s;
+  }
+
+  const tileFact = (room, a) => ["tile", `row ${a.tile.row}, column ${a.tile.column}; its middle is ${spotWords(room, { spot: a.spot })}`];
+
+  // facts says everything of an answer but its headline, and but what stands
+  // beside the map anyway: the record and how tiles are counted.
+  function facts(room, a, where) {
+    const out = [where];
+    a.near.forEach((n, i) => out.push(i === 0 ? ["nearest", reckoning(room, n)] : ["", brief(room, n)]));
+    if (!a.tile) return out;
+    const list = under(room, a.tile);
+    for (const p of list) out.push(["tile", `${room.noReason ? "planned under the tile" : "under the tile, or may be"}: ${pieceWords(room, p)}`]);
+    if (list.length === 0) out.push(["tile", "nothing is recorded under it"]);
+    return out;
   }
 
   // offWalls is the spot so far from the faces of two walls, or null where they
@@ -275,9 +320,20 @@
     }
 
     function show(p) {
-      spot = p;
       const a = ask(room, p);
-      write(a, "");
+      point(a, ["spot", spotWords(room, a)]);
+    }
+
+    function showTile(place) {
+      const a = askTile(room, place);
+      point(a, tileFact(room, a));
+    }
+
+    // point writes an answer and draws where it is.
+    function point(a, where) {
+      const p = a.spot;
+      spot = p;
+      write(a, where);
       const g = $(".spot"), x = p[0], y = -p[1];
       g.removeAttribute("hidden");
       const set = (el, attrs) => { for (const k in attrs) el.setAttribute(k, attrs[k]); };
@@ -288,15 +344,11 @@
       set(g.querySelector(".to"), { x1: x, y1: y, x2: n[0], y2: -n[1] });
     }
 
-    function write(a, about) {
+    function write(a, where) {
       const box = $(".answer");
       box.dataset.verdict = a.verdict;
       $(".verdict").textContent = headline(room, a);
-      const lines = [about || `Spot: ${spotWords(room, a)}`];
-      a.near.forEach((n, i) => lines.push(i === 0 ? `Nearest: ${reckoning(room, n)}` : brief(room, n)));
-      const list = a.tile ? under(room, a.tile) : [];
-      for (const p of list) lines.push(`${room.noReason ? "Planned under the tile" : "Under the tile, or may be"}: ${pieceWords(room, p)}`);
-      if (a.tile && list.length === 0) lines.push("Nothing is recorded under the tile.");
+      const lines = facts(room, a, where).map(([about, words]) => (about ? `${about[0].toUpperCase()}${about.slice(1)}: ${words}` : words));
       $(".reasons").replaceChildren(...lines.map((s) => {
         const el = document.createElement("p");
         el.textContent = s;
@@ -386,7 +438,7 @@
       const error = tile.querySelector(".error"), r = room.tiles.rows[place.row - 1];
       error.textContent = ring ? "" : r ? `Row ${place.row} has columns 1 to ${r[1]}.` : `There are rows 1 to ${room.tiles.rows.length}.`;
       if (!ring) return;
-      show([(ring[0][0] + ring[2][0]) / 2, (ring[0][1] + ring[2][1]) / 2]);
+      showTile(place);
     });
     $("[data-print]").addEventListener("click", () => window.print());
     return { show };
@@ -403,5 +455,5 @@
   }
 
   // for tests: the page's own answers as data
-  window.floorMap = { rooms, ask, under, headline, reckoning, brief, spotWords, pieceWords, offWalls, parseLength, views };
+  window.floorMap = { rooms, ask, askTile, under, facts, tileFact, headline, reckoning, brief, spotWords, pieceWords, offWalls, parseLength, views };
 })();

@@ -53,10 +53,8 @@ type tiles struct {
 
 func tableOf(m *probe.Map) table {
 	t := table{Room: m.Room, Inches: m.Units == plane.Inches, NoReason: m.NoReason, Outline: pairs(m.Outline)}
-	side := math.Copysign(1, m.Outline.SignedArea())
 	for _, w := range m.Walls {
-		in := w.B.Sub(w.A).Unit().Left().Mul(side)
-		t.Walls = append(t.Walls, wall{w.Letter, pair(w.A), pair(w.B), pair(in)})
+		t.Walls = append(t.Walls, wall{w.Letter, pair(w.A), pair(w.B), pair(w.In)})
 	}
 	t.Datums[0], t.Datums[1] = m.Datums()
 	for _, x := range m.Things {
