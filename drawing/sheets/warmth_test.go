@@ -38,7 +38,7 @@ func sampleWarmth(t *testing.T, tariff float64) *layout.Warmth {
 	if err != nil {
 		t.Fatal(err)
 	}
-	use, err := heat.UsualUse(180, tariff, "$").Energy()
+	use, err := heat.Use{Watts: 180, Hours: heat.Range{Low: 4, High: 10}, Duty: heat.Range{Low: 0.4, High: 1}, Tariff: tariff, Currency: "$"}.Energy()
 	if err != nil {
 		t.Fatal(err)
 	}
