@@ -44,6 +44,7 @@ func Compare(before, after *Plan) []Change {
 	d.text("", "status", before.Job.Info.Status.String(), after.Job.Info.Status.String())
 	d.text("", "drawing no.", before.Job.Info.Number, after.Job.Info.Number)
 	d.text("", "revision", lastLetter(before.Job), lastLetter(after.Job))
+	d.settings(before.Job, after.Job)
 	for i := range after.Rooms {
 		now := &after.Rooms[i]
 		was := before.roomNamed(now.Job.Name)
@@ -133,10 +134,10 @@ func (d *diff) place(room, what string, before, after *plane.Point) {
 	case before == nil:
 		d.add(Change{Room: room, What: what, After: d.point(*after), At: after, Radius: cloudLeast})
 	case after == nil:
-		d.add(Change{Room: room, What: what, Before: d.point(*before)})
+		d.add(Change{Room: room, What: what, Before: d.point(*before), At: before, Radius: cloudLeast})
 	default:
 		if off := before.Dist(*after); off > samePlace {
-			d.add(Change{Room: room, What: what, Before: d.point(*before), After: d.point(*after) + ", moved " + d.length(off), Moved: off, At: after, Radius: cloudLeast})
+			d.add(Change{Room: room, What: what, Before: d.point(*before), After: d.point(*after) + ", moved " + d.length(off) + " " + compass(after.Sub(*before)), Moved: off, At: after, Radius: cloudLeast})
 		}
 	}
 }
@@ -183,7 +184,7 @@ func (d *diff) walls(was, now *job.Room) {
 	}
 }
 
-// things compares fixtures, keep-outs, fixings and joints by name.
+// things compares fixtures, keep-outs, fixings, joints and openings by name.
 func (d *diff) things(was, now *job.Room) {
 	type outline struct {
 		name string
@@ -201,6 +202,12 @@ func (d *diff) things(was, now *job.Room) {
 		}
 		for _, m := range r.Joints {
 			out = append(out, outline{m.Name, plane.Ring{m.A, m.B}})
+		}
+		for _, o := range r.Openings {
+			if o.Wall >= 0 && o.Wall < len(r.Walls) {
+				w := r.Walls[o.Wall].Segment
+				out = append(out, outline{o.Name, plane.Ring{w.At(o.From), w.At(o.To)}})
+			}
 		}
 		return out
 	}
@@ -223,8 +230,8 @@ func (d *diff) things(was, now *job.Room) {
 		}
 	}
 	for _, o := range list(was) {
-		if !seen[o.name] {
-			d.add(Change{Room: now.Name, What: o.name, Before: "at " + d.point(o.ring.Bounds().Centre())})
+		if c := o.ring.Bounds().Centre(); !seen[o.name] {
+			d.add(Change{Room: now.Name, What: o.name, Before: "at " + d.point(c), At: &c, Radius: cloudOf(o.ring)})
 		}
 	}
 }

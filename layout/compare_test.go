@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"oxturn/layout"
+	"oxturn/layout/plane"
 )
 
 func changed(t *testing.T, from, to string) []layout.Change {
@@ -40,8 +41,13 @@ func TestChangesAreSaid(t *testing.T) {
 		{"a wall", "[1600,2400],[0,2400]]\ncables", "[1600,2410],[0,2410]]\ncables", []string{"Bath, wall B: 2400 mm -> 2410 mm", "Bath, floor: 3.84 m²", "take-off, Bond mortar"}},
 		{"the cable's watts", "watts = 260", "watts = 300", []string{"Bath, cable H1: C, 240 V, 260 W, 26.0 m -> C, 240 V, 300 W, 26.0 m", "Bath, load: 1.08 A, 260 W at 240 V -> 1.25 A, 300 W at 240 V"}},
 		{"a room's name", "name = \"Bath\"", "name = \"Shower\"", []string{"room: new: Shower", "room: no longer there (was Bath"}},
-		{"the box", "at = [800, 0]", "at = [900, 0]", []string{"Bath, thermostat: (800 mm, 0 mm) -> (900 mm, 0 mm), moved 100 mm"}},
+		{"the box", "at = [800, 0]", "at = [900, 0]", []string{"Bath, thermostat: (800 mm, 0 mm) -> (900 mm, 0 mm), moved 100 mm east"}},
 		{"a tub", "outline = [[0,1640],[1600,1640]", "outline = [[0,1650],[1600,1650]", []string{"up to 10 mm off"}},
+		{"the widest gap", "widest = 5", "widest = 7", []string{"gaps between runs: 2 to 5 pegs -> 2 to 7 pegs"}},
+		{"a clearance", "fixture = 50", "fixture = 50\ndrain = 130", []string{"clearance from drains: 100 mm -> 130 mm"}},
+		{"the supply", "units = \"mm\"", "units = \"mm\"\n[supply]\nvolts = 240", []string{"supply: as the cables' labels -> 240 V"}},
+		{"the build-up", "units = \"mm\"", "units = \"mm\"\n[[layer]]\nname = \"slate\"\nkind = \"tile\"\nthickness = 12", []string{"build-up, from the top: none given -> slate 12 mm"}},
+		{"a door", "[room.thermostat]", "[[room.opening]]\nkind = \"door\"\nname = \"to the hall\"\nwall = \"B\"\nfrom = 300\nwidth = 700\n[room.thermostat]", []string{"Bath, to the hall: new: at (1600 mm, 650 mm)"}},
 		{"another fixture", "[room.thermostat]", "[[room.fixture]]\nkind = \"column\"\nname = \"post\"\nat = [100, 100]\ndiameter = 100\n[room.thermostat]", []string{"Bath, post: new: at (100 mm, 100 mm)"}},
 	} {
 		to := strings.Replace(handJob, c.old, c.new, 1)
@@ -62,6 +68,16 @@ func TestMovesHaveTheirPlace(t *testing.T) {
 	for _, c := range changed(t, handJob, strings.Replace(handJob, "length = \"26 m\"", "length = \"25 m\"", 1)) {
 		if c.Moved > 0 && (c.At == nil || c.Radius <= 0 || math.IsNaN(c.Moved)) {
 			t.Errorf("%s has moved without a place", c)
+		}
+	}
+}
+
+// TestWhatIsGoneIsClouded: what is no longer there has a cloud where it was.
+func TestWhatIsGoneIsClouded(t *testing.T) {
+	with := strings.Replace(handJob, "[room.thermostat]", "[[room.fixture]]\nkind = \"column\"\nname = \"post\"\nat = [100, 100]\ndiameter = 100\n[room.thermostat]", 1)
+	for _, c := range changed(t, with, handJob) {
+		if c.What == "post" && (c.After != "" || c.At == nil || c.At.Dist(plane.Pt(100, 100)) > 1 || c.Radius <= 0) {
+			t.Errorf("%+v", c)
 		}
 	}
 }
