@@ -45,7 +45,7 @@ func TestRecordsAreShown(t *testing.T) {
 	for _, s := range set {
 		all += said(s) + " "
 	}
-	if !strings.Contains(all, "run 1: 40 off, at") {
+	if !strings.Contains(all, "run 1: 40 mm off, at") {
 		t.Error("no sheet lists what lies elsewhere than planned")
 	}
 	card := said(sheet(t, set, "test-record"))

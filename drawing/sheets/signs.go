@@ -94,11 +94,24 @@ const (
 	swatchH = 4.6
 )
 
+// sampled shortens the long dashes of a chain line so that a sample w mm long
+// shows its dots once, in the middle: cut anywhere, one with two dots would look
+// like one with one.
+func sampled(st *drawing.Stroke, w float64) *drawing.Stroke {
+	if len(st.Dash) < 4 {
+		return st
+	}
+	out := *st
+	out.Dash = append([]float64{}, st.Dash...)
+	out.Dash[0] = (w - sum(st.Dash[1:])) / 2
+	return &out
+}
+
 // show draws a sample of s in the box at the left of its words.
 func (s sign) show(pg *page, b drawing.Box) {
 	c := b.Centre()
 	line := func(l drawing.Layer, st *drawing.Stroke) {
-		pg.path(l, "", drawing.Polyline(drawing.Pt{X: b.X0, Y: c.Y}, drawing.Pt{X: b.X1, Y: c.Y}), st, nil)
+		pg.path(l, "", drawing.Polyline(drawing.Pt{X: b.X0, Y: c.Y}, drawing.Pt{X: b.X1, Y: c.Y}), sampled(st, b.W()), nil)
 	}
 	right := drawing.Pt{X: 1}
 	cable := func() { line(drawing.LayerCable, drawing.CableLine()) }
@@ -147,7 +160,7 @@ func (s sign) show(pg *page, b drawing.Box) {
 func (s sign) showArea(pg *page, b drawing.Box) {
 	c := b.Centre()
 	line := func(l drawing.Layer, st *drawing.Stroke) {
-		pg.path(l, "", drawing.Polyline(drawing.Pt{X: b.X0, Y: c.Y}, drawing.Pt{X: b.X1, Y: c.Y}), st, nil)
+		pg.path(l, "", drawing.Polyline(drawing.Pt{X: b.X0, Y: c.Y}, drawing.Pt{X: b.X1, Y: c.Y}), sampled(st, b.W()), nil)
 	}
 	switch s {
 	case signLimit:

@@ -46,16 +46,17 @@ func File(t testing.TB, name string, data []byte) string {
 // RasterSVG renders a picture at so many dots per inch.
 func RasterSVG(t testing.TB, svg []byte, dpi string) *image.Gray {
 	t.Helper()
-	return decode(t, Run(t, "rsvg-convert", "-d", dpi, "-p", dpi, File(t, "in.svg", svg)))
+	return Decode(t, Run(t, "rsvg-convert", "-d", dpi, "-p", dpi, File(t, "in.svg", svg)))
 }
 
 // RasterPDF renders the first page at so many dots per inch.
 func RasterPDF(t testing.TB, pdf []byte, dpi string) *image.Gray {
 	t.Helper()
-	return decode(t, Run(t, "pdftoppm", "-r", dpi, "-png", "-gray", "-f", "1", "-l", "1", "-singlefile", File(t, "in.pdf", pdf)))
+	return Decode(t, Run(t, "pdftoppm", "-r", dpi, "-png", "-gray", "-f", "1", "-l", "1", "-singlefile", File(t, "in.pdf", pdf)))
 }
 
-func decode(t testing.TB, data []byte) *image.Gray {
+// Decode reads a PNG picture as grey.
+func Decode(t testing.TB, data []byte) *image.Gray {
 	t.Helper()
 	img, err := png.Decode(bytes.NewReader(data))
 	if err != nil {

@@ -1,0 +1,155 @@
+package sheets
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"oxturn/drawing"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+// TestMembraneSheet: pieces add up to what is covered, every piece is lettered
+// in the room and in a roll, seams and rolls are said, and nothing is measured
+// from the thermostat's box, which the sheet does not show.
+func TestMembraneSheet(t *testing.T) {
+	p := readPlan(t, "../../testdata/jobs/kitchen.toml")
+	set, err := Set(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := sheet(t, set, "membrane")
+	laid := laidIn(p, &p.Rooms[0])
+	covered := 0.0
+	for _, m := range laid.Pieces {
+		covered += m.Shape.Area()
+		if n := count(s, "M"+itoa(m.Number)); n < 2 {
+			t.Errorf("M%d stands %d times on the sheet", m.Number, n)
+		}
+	}
+	if math.Abs(covered-p.Membrane.Covered) > 1e-6*covered {
+		t.Errorf("pieces of %.0f mm², covered %.0f", covered, p.Membrane.Covered)
+	}
+	for i := range laid.Seams {
+		if !has(s, seamName(i)) {
+			t.Errorf("seam %s is not lettered", seamName(i))
+		}
+	}
+	for _, want := range []string{"Pieces", "Seams", "P1", "how it is cut", "left over", plane.FormatArea(p.Membrane.Covered, plane.Millimetres)} {
+		if !strings.Contains(said(s), want) {
+			t.Errorf("no %q", want)
+		}
+	}
+	if box := p.Rooms[0].Job.Thermostat; has(s, itoa(int(box.Along))) {
+		t.Errorf("%d is the place of a box that is not drawn", int(box.Along))
+	}
+}
+
+func count(s *drawing.Sheet, text string) int {
+	n := 0
+	for _, x := range texts(s) {
+		if x.Text == text {
+			n++
+		}
+	}
+	return n
+}
+
+// TestBuildUpSheet: every layer with its thickness in both systems, the height
+// over the subfloor (10 + 4 + 5.5 + 10 = 29.5 mm by hand), and layers as thick
+// on paper as the scale says.
+func TestBuildUpSheet(t *testing.T) {
+	p := samplePlan(t, plane.Millimetres)
+	p.Job.BuildUp = []job.Layer{
+		{Name: "stone", Kind: "tile", Thickness: 10}, {Name: "bed", Kind: "mortar", Thickness: 4}, {Name: "pegs", Kind: "membrane", Thickness: 5.5},
+		{Name: "foam", Kind: "board", Thickness: 10}, {Name: "slab", Kind: "concrete", Thickness: 60},
+	}
+	set, err := Set(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := sheet(t, set, "build-up")
+	for _, want := range []string{"stone, 10 mm (3/8\")", "bed, 4 mm (3/16\")", "pegs, 5.5 mm (3/16\")", "foam, 10 mm (3/8\")", "slab, 60 mm (2 3/8\")", "stands 29.5 mm (1 3/16\") over the subfloor", "cable"} {
+		if !strings.Contains(said(s), want) {
+			t.Errorf("no %q in %s", want, said(s))
+		}
+	}
+	var stone []float64
+	for _, it := range s.Items {
+		if q, ok := it.(*drawing.Path); ok && q.Title == "stone" && q.Layer == drawing.LayerWalls {
+			stone = append(stone, drawing.PathBox(q.Segs).Y0)
+		}
+	}
+	if len(stone) < 2 || math.Abs(stone[1]-stone[0]-10/s.Ratio) > 1e-9 {
+		t.Errorf("10 mm of stone at 1:%g lie at %v", s.Ratio, stone)
+	}
+}
+
+// TestStandingThings: an island is found again from both datums, by its extent;
+// the same island turned by 30 degrees, by its corners. A line along a datum is
+// one row, a skew one two.
+func TestStandingThings(t *testing.T) {
+	p := samplePlan(t, plane.Millimetres)
+	r := p.Rooms[0].Job
+	island := plane.Rectangle(plane.Pt(1000, 400), plane.Pt(1600, 900))
+	turned := make(plane.Ring, 4)
+	for i, q := range island {
+		turned[i] = q.Sub(plane.Pt(1300, 650)).Rotate(math.Pi / 6).Add(plane.Pt(1300, 650))
+	}
+	v := &roomView{page: newPage(p, drawing.Paper{}), room: &p.Rooms[0], fig: figuresOf(p.Job), out: 1}
+	// D1 is wall A or C (8 ft), D2 the wall square to it
+	d1, d2 := datums(v.wallSegments())
+	if rows := v.extent("island", island); len(rows) != 1 {
+		t.Errorf("%d rows for a square island", len(rows))
+	} else {
+		want := [2]string{"400 to 900", "1000 to 1600"}
+		if d1 == 2 {
+			want[0] = "624 to 1124"
+		}
+		if d2 == 1 {
+			want[1] = "838 to 1438"
+		}
+		for k, w := range want {
+			if got := strings.ReplaceAll(rows[0][k+1].text, noBreak, " "); got != w {
+				t.Errorf("D%d of the island: %q, want %q", k+1, got, w)
+			}
+		}
+	}
+	if rows := v.extent("island", turned); len(rows) != 4 || rows[3][0].text != "island, corner 4" {
+		t.Errorf("a turned island: %v", rows)
+	}
+	if rows := v.extent("MJ", []plane.Point{{X: 0, Y: 500}, {X: 900, Y: 500}}); len(rows) != 1 {
+		t.Errorf("a joint along a datum: %v", rows)
+	}
+	if rows := v.extent("MJ", []plane.Point{{X: 0, Y: 500}, {X: 900, Y: 700}}); len(rows) != 2 {
+		t.Errorf("a skew joint: %v", rows)
+	}
+	if len(r.Fixtures) == 0 || len(v.standing()) != 1 {
+		t.Error("no table of what stands in the room")
+	}
+}
+
+// TestCorners: a room with one slanting wall lists the two corners at its ends;
+// a rectangle lists none.
+func TestCorners(t *testing.T) {
+	p := samplePlan(t, plane.Millimetres)
+	v := &roomView{page: newPage(p, drawing.Paper{}), room: &p.Rooms[0], fig: figuresOf(p.Job), out: 1, view: drawing.View{Ratio: 20}}
+	if bs := v.corners(); bs != nil {
+		t.Errorf("a rectangle: %v", bs)
+	}
+	r := v.room.Job
+	r.Outline = plane.Ring{{X: 0, Y: 0}, {X: 3000, Y: 0}, {X: 3000, Y: 1000}, {X: 2000, Y: 2000}, {X: 0, Y: 2000}}
+	r.Walls = nil
+	for i := range r.Outline {
+		r.Walls = append(r.Walls, job.Wall{Letter: string(rune('A' + i)), Segment: r.Outline.Edge(i)})
+	}
+	bs := v.corners()
+	if len(bs) != 1 {
+		t.Fatalf("%d blocks", len(bs))
+	}
+	rows := bs[0].(table).rows
+	if len(rows) != 2 || rows[0][0].text != "B - C" || rows[1][0].text != "C - D" || rows[0][1].text != "1000" {
+		t.Errorf("%v", rows)
+	}
+}
