@@ -67,6 +67,7 @@ func (l *Laid) Recorded() bool { return l != nil && l.Whole && l.Job.Evidence !=
 // Laid.
 func (p *Plan) asLaid() []job.Diagnostic {
 	var out []job.Diagnostic
+	said := map[*Cable]bool{} // their record is at fault: that is enough
 	for i := range p.Job.Laid {
 		a := &p.Job.Laid[i]
 		r := &p.Rooms[a.Room]
@@ -81,15 +82,17 @@ func (p *Plan) asLaid() []job.Diagnostic {
 		l, found := r.laid(a, c, p.Job)
 		out = append(out, found...)
 		if l == nil {
+			said[c] = true
 			continue
 		}
+		out = append(out, l.checkMarks(c, p.Job.Units)...)
 		c.Laid = l
 		r.laidSensors(a, p.Job.Info.Status)
 		if p.Job.Info.Status == job.AsLaid {
 			c.becomes(l, p.Job.Membrane.Pitch)
 		}
 	}
-	return append(out, p.unrecorded()...)
+	return append(out, p.unrecorded(said)...)
 }
 
 // cableOf finds the cable that a record speaks of.
@@ -212,9 +215,9 @@ const lengthShare = 0.04
 func (l *Laid) check(r *Room, c *Cable, j *job.Job) *job.Diagnostic {
 	key := given(l.Job)
 	at := l.Job.Spans.At(key)
-	for _, p := range l.Path {
+	for i, p := range l.Path {
 		if !r.Floor.Contains(p) && r.Floor.Distance(p) > plane.Inch+5 {
-			return &job.Diagnostic{Span: at, Hint: "look at the leg before it", Message: fmt.Sprintf("%s: cable %s would leave room %q at (%s, %s)", key, c.ID, r.Job.Name,
+			return &job.Diagnostic{Span: at, Hint: "look at that leg and those before it", Message: fmt.Sprintf("%s: leg %d of cable %s would leave room %q, to (%s, %s)", key, i, c.ID, r.Job.Name,
 				plane.FormatLength(p.X, j.Units), plane.FormatLength(p.Y, j.Units))}
 		}
 	}
@@ -353,14 +356,14 @@ func (r *Room) laidSensor(name string, as job.LaidSensor, s job.Status) {
 
 // unrecorded refuses the status as laid for cables without a record of the
 // floor: a plan never passes for what was laid.
-func (p *Plan) unrecorded() []job.Diagnostic {
+func (p *Plan) unrecorded(said map[*Cable]bool) []job.Diagnostic {
 	if p.Job.Info.Status != job.AsLaid {
 		return nil
 	}
 	var out []job.Diagnostic
 	for i := range p.Rooms {
-		for _, c := range p.Rooms[i].Cables {
-			if !c.Laid.Recorded() {
+		for k := range p.Rooms[i].Cables {
+			if c := &p.Rooms[i].Cables[k]; !c.Laid.Recorded() && !said[c] {
 				out = append(out, job.Diagnostic{Span: p.Job.Spans.At("job.status"), Hint: "add [[as_laid]] for it with its evidence, or take status = \"for installation\"",
 					Message: fmt.Sprintf("the status is \"as laid\", but nothing says how cable %s of room %q was found to lie", c.ID, p.Rooms[i].Job.Name)})
 			}

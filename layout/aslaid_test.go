@@ -117,7 +117,7 @@ func TestRecordsThatCannotBe(t *testing.T) {
 		{"for installation", record1 + "cable = \"H9\"\n", `room "Bath" has no cable "H9"`},
 		{"for installation", record1 + "cable = \"H1\"\n" + record1, `cable H1 of room "Bath" has two [[as_laid]]`},
 		{"for installation", record1 + "runs = 99\n", "99 runs are said to be laid, but cable H1 has"},
-		{"for installation", record1 + "start = [100, 100]\nlegs = [\"north 90\"]\n", "legs: cable H1 would leave room \"Bath\" at (100, 2800)"},
+		{"for installation", record1 + "start = [100, 100]\nlegs = [\"north 90\"]\n", "legs: leg 1 of cable H1 would leave room \"Bath\", to (100, 2800)"},
 		{"for installation", record1 + "corners = [[100, 100], [900, 900], [900, 100], [100, 900]]\n", "cable H1 would cross itself, leg 1 over leg 3"},
 		{"as laid", record1 + "corners = [[100, 100], [900, 900]]\n", "cable H1 as laid measures 1.1 m, but its label says 26.0 m"},
 		{"for installation", record1 + "corners = [[100, 100], [100, 100], [100, 100]]\n", "corners: all corners of cable H1 are at one place"},
