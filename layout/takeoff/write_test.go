@@ -5,8 +5,11 @@ import (
 	"encoding/csv"
 	"encoding/json"
 	"errors"
+	"math"
 	"strings"
 	"testing"
+
+	"pgregory.net/rapid"
 )
 
 func TestCSVReadsBack(t *testing.T) {
@@ -113,4 +116,18 @@ func TestUSUnits(t *testing.T) {
 			t.Errorf("%s becomes %s, want %s", c.unit, unit, c.us)
 		}
 	}
+}
+
+// A figure in US units and back is the figure: 1 lb, ft, ft² and gallon are so
+// many kg, m, m² and L by definition.
+func TestUSUnitsRoundTrip(t *testing.T) {
+	back := map[string]float64{"m²": 0.09290304, "m": 0.3048, "kg": 0.45359237, "L": 3.785411784, "each": 1, "h": 1}
+	rapid.Check(t, func(t *rapid.T) {
+		v := rapid.Float64Range(-1e6, 1e6).Draw(t, "v")
+		for unit, factor := range back {
+			if us, _ := US(v, unit); math.Abs(us*factor-v) > 1e-9*math.Abs(v) {
+				t.Fatalf("%g %s comes back as %g", v, unit, us*factor)
+			}
+		}
+	})
 }
