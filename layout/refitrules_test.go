@@ -79,6 +79,7 @@ func TestRefitKeepsTheRules(t *testing.T) {
 					t.Errorf("no fit without a reason or a choice:\n%s", said)
 				}
 				t.Logf("%s", said)
+				checkChoices(t, room, f)
 				return
 			}
 			fits++
@@ -90,6 +91,26 @@ func TestRefitKeepsTheRules(t *testing.T) {
 	t.Logf("%d of %d were planned anew; of %d runs not laid %d stay as planned", fits, tried, runs, kept)
 	if fits < tried*2/3 || tried < *refitRooms/2 {
 		t.Errorf("only %d of %d rooms found a route, of %d", fits, tried, *refitRooms)
+	}
+}
+
+// checkChoices takes runs up as the choice says, and lays on.
+func checkChoices(t *testing.T, room rough, f *layout.Refit) {
+	t.Helper()
+	for _, c := range f.Choices {
+		if n := f.Runs - c.Lift; c.Lift > 0 && n > 0 {
+			end := f.Old[n-1]
+			p, cable := recorded(t, room.text, n, fmt.Sprintf("[[as_laid.mark]]\nlength = \"%.3f mm\"\nrun = %d\npegs = %d\n", f.Rate*end.RunningEnd, n, end.Pegs))
+			again, err := p.Refit(&p.Rooms[0], cable)
+			if err != nil || again.New == nil {
+				t.Errorf("with %d runs lifted, as was said, the rest finds no route: %v", c.Lift, err)
+				return
+			}
+			if lifted := f.Used - again.Used; math.Abs(lifted-c.Lifted) > 30 {
+				t.Errorf("%.0f mm of cable are said to be lifted, %.0f are", c.Lifted, lifted)
+			}
+			checkRefit(t, p, again)
+		}
 	}
 }
 

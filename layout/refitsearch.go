@@ -36,7 +36,11 @@ type rest struct {
 // kept, the more the rest must gain by it. The error is the router's for the
 // laid part alone.
 func (f *Refit) leastChange() (*rest, error) {
-	t := &tries{refit: f, best: f.cutShort(), refused: len(f.Old) + 1, found: -1, tried: map[int]bool{}}
+	best := f.cutShort()
+	if best == nil {
+		best = f.lengthened()
+	}
+	t := &tries{refit: f, best: best, refused: len(f.Old) + 1, found: -1, tried: map[int]bool{}}
 	keeps := f.keeps()
 	for _, n := range keeps {
 		t.keep(n)
@@ -197,7 +201,7 @@ func (f *Refit) oldEnd() plane.Point {
 }
 
 // changed compares a path with the plan, run by run: the first that differs,
-// and how many from there on.
+// and how many do.
 func (f *Refit) changed(path []plane.Point) (from, n int) {
 	old := f.Old
 	if f.plan != nil {
@@ -206,10 +210,13 @@ func (f *Refit) changed(path []plane.Point) (from, n int) {
 	now := runs(path, f.Planned.BendRadius, f.pitch())
 	for i := range max(len(old), len(now)) {
 		if i >= len(old) || i >= len(now) || old[i].From.Dist(now[i].From) > samePeg || old[i].To.Dist(now[i].To) > samePeg {
-			return i + 1, max(len(old), len(now)) - i
+			if from == 0 {
+				from = i + 1
+			}
+			n++
 		}
 	}
-	return 0, 0
+	return from, n
 }
 
 // cold is the part of the cable's floor farther from it than half the mean
