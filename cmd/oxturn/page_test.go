@@ -156,11 +156,13 @@ func (r reader) follows(w *watched) {
 	r.until(`document.querySelector("#sheet svg title").textContent.endsWith("Nook")`)
 }
 
-// tables opens the last tab and finds the runs.
+// tables opens the last tab and finds the runs, and the report before it.
 func (r reader) tables() {
 	r.t.Helper()
 	r.run(chromedp.Evaluate[chromedp.Void](`document.querySelector("[data-tab='table:runs']").click()`))
 	r.until(`!document.querySelector("#table").hidden && document.querySelectorAll("#table tbody tr").length > 3`)
+	r.run(chromedp.Evaluate[chromedp.Void](`document.querySelector("[data-tab='table:report']").click()`))
+	r.until(`document.querySelector("#table").textContent.includes("120 W, 1.00 A at 120 V")`)
 	if r.value(`document.querySelector("#pdf").hidden`) != "false" {
 		r.t.Error("there is no PDF to download")
 	}

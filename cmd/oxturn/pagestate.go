@@ -11,8 +11,6 @@ import (
 	"oxturn/drawing/web/preview"
 	"oxturn/layout"
 	"oxturn/layout/job"
-	"oxturn/layout/plane"
-	"oxturn/layout/takeoff"
 )
 
 // pageState is what the preview shows of a work; without a plan it has the
@@ -40,7 +38,7 @@ func pageState(w *work) (preview.State, error) {
 	st.Units = w.job.Units.String()
 	st.Summary = summaryLines(w.plan)
 	st.Cables = pageCables(w.plan)
-	st.Tables = []preview.Table{takeOffTable(w.plan.TakeOff, w.job.Units), runTable(w.plan)}
+	st.Tables = []preview.Table{reportTable(w.plan), takeOffTable(w.plan.TakeOff, w.job.Units), runTable(w.plan)}
 	return st, nil
 }
 
@@ -88,46 +86,6 @@ func pageCables(p *layout.Plan) []preview.Cable {
 			}
 			out = append(out, pc)
 		}
-	}
-	return out
-}
-
-// takeOffTable is the take-off in the job's units.
-func takeOffTable(l takeoff.List, u plane.Units) preview.Table {
-	t := preview.Table{ID: "table:take-off", Title: "Take-off figures", Columns: []string{"item", "basis", "net", "waste", "gross", "unit", "packs", "note"},
-		Right: []bool{false, false, true, true, true, false, true, false}}
-	for _, line := range l.Lines {
-		net, gross, unit := line.Net, line.Gross, line.Unit
-		if u == plane.Inches {
-			net, unit = takeoff.US(line.Net, line.Unit)
-			gross, _ = takeoff.US(line.Gross, line.Unit)
-		}
-		packs := ""
-		if line.Pack > 0 {
-			packs = fmt.Sprintf("%d %s", line.Packs, line.PackName)
-		}
-		t.Rows = append(t.Rows, []string{line.Item, line.Basis, takeoff.Figure(net, unit), fmt.Sprintf("%.0f %%", 100*line.Waste),
-			takeoff.Figure(gross, unit), unit, packs, line.Note})
-	}
-	return t
-}
-
-// runTable lists every run of every cable.
-func runTable(p *layout.Plan) preview.Table {
-	t := preview.Table{ID: "table:runs", Title: "Runs", Columns: []string{"room", "cable", "run", "direction", "pegs", "pegs to the next", "cable used"},
-		Right: []bool{false, false, true, false, true, true, true}}
-	for _, r := range p.Rooms {
-		for _, c := range r.Cables {
-			t.Rows = append(t.Rows, runRows(r.Job.Name, c, p.Job.Units)...)
-		}
-	}
-	return t
-}
-
-func runRows(room string, c layout.Cable, u plane.Units) [][]string {
-	var out [][]string
-	for _, run := range c.Runs {
-		out = append(out, []string{room, c.ID, fmt.Sprint(run.Number), run.Direction, fmt.Sprint(run.Pegs), fmt.Sprint(run.GapToNext), cableLength(run.RunningEnd, u)})
 	}
 	return out
 }

@@ -40,6 +40,7 @@ type vigil struct {
 	poll   time.Duration
 	server *preview.Server
 	draw   *drawOrder // nil: no files are written
+	drawn  bool       // once at least
 }
 
 func watch(ctx context.Context, c *console, args []string) int {
@@ -112,7 +113,7 @@ func (v *vigil) build(ctx context.Context, w *watcher) {
 	s, err := readSource(v.c.In, v.name, "")
 	if err != nil {
 		w.names = []string{v.name}
-		v.c.say("%v; the last good drawing stays", err)
+		v.c.say("%v; %s", err, v.shownStill())
 		v.server.Show(preview.State{Job: v.name, Problems: []preview.Problem{{Severity: "error", Place: v.name, Message: err.Error()}}})
 		return
 	}
@@ -139,13 +140,22 @@ func (v *vigil) show(w *work, took time.Duration) {
 	}
 	v.server.Show(st)
 	if w.plan == nil {
-		v.c.say("%s: not drawn; the last good drawing stays", v.name)
+		v.c.say("%s: not drawn; %s", v.name, v.shownStill())
 		return
 	}
+	v.drawn = true
 	v.c.say("%s: drawn in %.1f s: %s", v.name, took.Seconds(), briefLine(w.plan))
 	if v.draw != nil && v.verdict(w.report) == exitOK {
 		v.write(w)
 	}
+}
+
+// shownStill says what the page shows of a job that cannot be drawn.
+func (v *vigil) shownStill() string {
+	if v.drawn {
+		return "the last good drawing stays"
+	}
+	return "it will be once the file is mended and saved"
 }
 
 // write writes the files of a good drawing.

@@ -84,7 +84,7 @@ func drawn(st preview.State) bool { return len(st.Sheets) > 0 && !st.Stale && le
 func TestWatch(t *testing.T) {
 	w := startWatch(t)
 	first := w.until("drawn at once", drawn)
-	if len(first.Tables) != 2 || len(first.Tables[0].Rows) == 0 || len(first.Cables) != 1 || first.PDFName != "nook.pdf" {
+	if len(first.Tables) != 3 || len(first.Tables[0].Rows) == 0 || len(first.Cables) != 1 || first.PDFName != "nook.pdf" {
 		t.Errorf("tables %d, cables %+v, PDF %q", len(first.Tables), first.Cables, first.PDFName)
 	}
 	w.save(strings.Replace(tinyJob, "pitch", "ptich", 1))

@@ -126,6 +126,9 @@ func explain(e *SyntaxError, text string) {
 	case inchMark(text, e.Range.Start):
 		e.Message = "the inch mark ends the quoted text"
 		e.Hint = `write in and ft for the marks, such as "9ft 4in", or put single quotes round text with an inch mark alone: '4"'`
+	case strings.Contains(e.Message, "expected a comma"):
+		e.Message = "a list goes on here without a comma, or was never closed"
+		e.Hint = "put a comma after each item, and ] after the last"
 	case isKey && needsQuotes(value):
 		e.Message = "text and lengths with a unit stand in quotes"
 		e.Hint = fmt.Sprintf("write %s = %s", key, quote(value))

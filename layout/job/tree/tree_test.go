@@ -116,6 +116,7 @@ func TestSyntaxErrors(t *testing.T) {
 		{strings.Repeat("a.", 5000) + "a = 1", "brackets or dotted keys are nested too deep here", "look for a bracket that is never closed"},
 		{"a = 1\na = 2", "key a has already been defined", "keep one of the two; a second thing of the same sort gets its own [[…]] header"},
 		{"a = \"x\nb = 1", "strings cannot contain newlines", "close the quote or the bracket that was opened on this line"},
+		{"a = [1\nb = 2", "a list goes on here without a comma, or was never closed", "put a comma after each item, and ] after the last"},
 		{"pitch 30", "expected '.' or '=', but got '3' instead", "a line is key = value; a comment begins with #"},
 	}
 	for _, c := range tests {
