@@ -208,7 +208,7 @@ func (w *Warmth) tooWarm(j *job.Job) []job.Diagnostic {
 	for _, r := range w.Runs {
 		if v := r.Verdicts[0]; v.Over() {
 			out = append(out, job.Diagnostic{
-				Severity: job.Warning, ID: "W122", Span: j.Warmth.Spans.At("covering_limit"), Message: strings.Join(r.Cables, ", ") + ": " + v.Words(),
+				Severity: job.Warning, ID: "W122", Span: j.Warmth.Spans.At("covering_limit"), Message: strings.Join(r.Cables, ", ") + ": " + v.Words(j.Units == plane.Inches),
 				Hint: "set the thermostat to stay below the covering's limit and measure at its hottest, or lay the runs wider",
 			})
 		}

@@ -132,7 +132,7 @@ func (p *page) degrees(c float64) string {
 
 func (p *page) difference(k float64) string {
 	if p.units == plane.Inches {
-		return fmt.Sprintf("%.0f °F", k*1.8)
+		return fmt.Sprintf("%.1f °F", k*1.8)
 	}
 	return fmt.Sprintf("%.1f K", k)
 }

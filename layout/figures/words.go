@@ -38,12 +38,20 @@ func (p *page) cable(c Cable, s Supply) {
 	}
 	p.put("readings", "held against "+c.HeldAgainst)
 	for _, v := range c.Readings {
-		if v.Item == "stage" { // its words name the stage
-			p.put("", fmt.Sprintf("%s (%s)", v.Words, v.Grade))
+		if v.Item == "stage" { // its words name the stage and say what is the matter
+			p.put("", v.Words)
 			continue
 		}
 		p.put("", fmt.Sprintf("%s, %s: %s. %s", v.Stage, v.Item, v.Grade, v.Words))
 	}
+}
+
+// first is a name that stands beside the first of several lines only.
+func first(i int, name string) string {
+	if i > 0 {
+		return ""
+	}
+	return name
 }
 
 func counted(n int, what string) string {
@@ -100,12 +108,12 @@ func (p *page) circuit(c Circuit) {
 		if i >= 3 && c.Ratings[i-1].Carries {
 			break
 		}
-		carries := "carries the load"
+		carries := "carries the load, and up to "
 		if !r.Carries {
-			carries = "does not carry the load"
+			carries = "LESS than the load: up to "
 		}
-		p.put(map[bool]string{true: "breakers"}[i == 0], fmt.Sprintf("%g A (%s): 80 %% are %g A; %s at %g A", r.Breaker, r.Source, r.Usable, bound(r.Binds), r.Limit),
-			carries+fmt.Sprintf(", and up to %s at this heat per area", p.area(r.Most)))
+		p.put(first(i, "breakers"), fmt.Sprintf("%g A (%s): 80 %% are %g A; %s at %g A", r.Breaker, r.Source, r.Usable, bound(r.Binds), r.Limit),
+			carries+p.area(r.Most)+" at this heat per area")
 	}
 	if d := c.Drop; d != nil {
 		at := fmt.Sprintf("copper at %g °C", d.Celsius)
@@ -157,7 +165,7 @@ func (p *page) sensor(s *Sensor) {
 	p.head("Sensor %s (%s): %s", s.Kind, s.Source, s.About)
 	p.put("curve", s.Curve)
 	for i, e := range s.Expected {
-		p.put(map[bool]string{true: "should read"}[i == 0], fmt.Sprintf("%.0f Ω at %s; %.0f to %.0f Ω within %s", e.Ohms, p.degrees(e.Celsius), e.Lowest, e.Highest, p.difference(s.Tolerance)))
+		p.put(first(i, "should read"), fmt.Sprintf("%.0f Ω at %s; %.0f to %.0f Ω within %s", e.Ohms, p.degrees(e.Celsius), e.Lowest, e.Highest, p.difference(s.Tolerance)))
 	}
 }
 
@@ -187,10 +195,10 @@ func (p *page) warmth(w *Warmth) {
 		if o.Board {
 			board = "over a board of " + p.small(w.Board)
 		}
-		p.put(map[bool]string{true: "to gain " + p.difference(w.Rise)}[i == 0], fmt.Sprintf("%s apart, %s, %s: %s", p.small(o.Spacing), p.density(o.Density), board, o.words))
+		p.put(first(i, "to gain "+p.difference(w.Rise)), fmt.Sprintf("%s apart, %s, %s: %s", p.small(o.Spacing), p.density(o.Density), board, o.words))
 	}
 	for i, a := range w.Assumptions {
-		p.put(map[bool]string{true: "assumed"}[i == 0], a)
+		p.put(first(i, "assumed"), a)
 	}
 }
 
@@ -209,7 +217,7 @@ func (p *page) energy(all []Energy) {
 	}
 	if len(all) > 0 {
 		for i, a := range all[0].Basis {
-			p.put(map[bool]string{true: "assumed"}[i == 0], a)
+			p.put(first(i, "assumed"), a)
 		}
 	}
 }

@@ -1,6 +1,9 @@
 package heat
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+)
 
 // A Limit is the highest surface temperature a use or a covering allows.
 type Limit struct {
@@ -33,14 +36,15 @@ type Verdict struct {
 // Over reports whether the surface would go beyond the limit.
 func (v Verdict) Over() bool { return v.Margin < 0 }
 
-// Words says the verdict for printing.
-func (v Verdict) Words() string {
+// Words says the verdict for printing, in Fahrenheit or Celsius.
+func (v Verdict) Words(us bool) string {
+	w := words{us}
 	side, margin, rest := "below", v.Margin, ""
 	if v.Over() {
 		side, margin, rest = "above", -v.Margin, ": the floor thermostat must hold it down"
 	}
-	return fmt.Sprintf("left on without a thermostat, the surface over a cable would reach %.1f °C, %.1f K %s the limit of %g °C, %s (%s)%s",
-		v.Surface, margin, side, v.Limit.Celsius, v.Limit.Name, v.Limit.Source, rest)
+	return fmt.Sprintf("left on without a thermostat, the surface over a cable would reach %s, %s %s the limit of %s, %s (%s)%s",
+		w.temperature(v.Surface), w.difference(math.Round(10*margin)/10), side, w.temperature(v.Limit.Celsius), v.Limit.Name, v.Limit.Source, rest)
 }
 
 // Against holds the steady state, in a room at the given temperature in °C,

@@ -18,12 +18,12 @@ func TestAgainstLimits(t *testing.T) {
 		}
 	}
 	for _, want := range []string{"32.5 °C", "5.5 K above", "27 °C", "oak", "job file", "thermostat"} {
-		if !strings.Contains(v[2].Words(), want) {
-			t.Errorf("%q is not in %q", want, v[2].Words())
+		if !strings.Contains(v[2].Words(false), want) {
+			t.Errorf("%q is not in %q", want, v[2].Words(false))
 		}
 	}
-	if !strings.Contains(v[1].Words(), "2.5 K below") {
-		t.Error(v[1].Words())
+	if !strings.Contains(v[1].Words(false), "2.5 K below") {
+		t.Error(v[1].Words(false))
 	}
 }
 

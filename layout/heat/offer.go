@@ -122,6 +122,13 @@ func (w words) film(c float64) string {
 	return fmt.Sprintf("%.3g W/(m² K)", c)
 }
 
+func (w words) temperature(c float64) string {
+	if w.us {
+		return fmt.Sprintf("%.3g °F", c*1.8+32)
+	}
+	return fmt.Sprintf("%.3g °C", c)
+}
+
 func (w words) difference(k float64) string {
 	if w.us {
 		return fmt.Sprintf("%.3g °F", k*1.8)

@@ -116,7 +116,7 @@ func (j *judge) conductor() {
 		return
 	}
 	low, high := j.limits.OhmsRange()
-	against := fmt.Sprintf("%s to %s Ω by the %s, tolerance by %s", number(low), number(high), j.limits.OhmsSource, j.limits.ToleranceSource)
+	against := fmt.Sprintf("%s to %s Ω (ohms: %s; tolerance: %s)", number(low), number(high), j.limits.OhmsSource, j.limits.ToleranceSource)
 	switch {
 	case f.Over:
 		j.say(item, Outside, "%s: the conductor reads as broken, against %s", f.in("Ω"), against)
