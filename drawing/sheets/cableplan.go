@@ -24,6 +24,7 @@ func drawCablePlan(v *roomView) {
 	v.fixtures()
 	v.limit()
 	v.joints()
+	v.plannedLines()
 	v.cables()
 	v.marks()
 	v.sensors()
