@@ -40,8 +40,8 @@ func (f *Refit) leastChange() (*rest, error) {
 	if best == nil {
 		best = f.lengthened()
 	}
-	t := &tries{refit: f, best: best, refused: len(f.Old) + 1, found: -1, tried: map[int]bool{}}
 	keeps := f.keeps()
+	t := &tries{refit: f, best: best, refused: keeps[0] + 1, found: -1, tried: map[int]bool{}}
 	for _, n := range keeps {
 		t.keep(n)
 	}
