@@ -100,41 +100,27 @@ func (s Section) Assumptions(us bool) []string {
 // words writes figures in one of the two systems.
 type words struct{ us bool }
 
-func (w words) length(mm float64) string {
+func (w words) figure(si float64, siUnit string, us float64, usUnit string) string {
 	if w.us {
-		return fmt.Sprintf("%.3g in", mm/25.4)
+		return fmt.Sprintf("%.3g %s", us, usUnit)
 	}
-	return fmt.Sprintf("%.3g mm", mm)
+	return fmt.Sprintf("%.3g %s", si, siUnit)
 }
 
+func (w words) length(mm float64) string { return w.figure(mm, "mm", mm/25.4, "in") }
+
 func (w words) perLength(wattsPerMetre float64) string {
-	if w.us {
-		return fmt.Sprintf("%.3g W/ft", wattsPerMetre*0.3048)
-	}
-	return fmt.Sprintf("%.3g W/m", wattsPerMetre)
+	return w.figure(wattsPerMetre, "W/m", wattsPerMetre*0.3048, "W/ft")
 }
 
 // film writes a film coefficient; 1 Btu/(h ft² °F) is 5.678263 W/(m² K).
 func (w words) film(c float64) string {
-	if w.us {
-		return fmt.Sprintf("%.3g Btu/(h ft² °F)", c/5.678263)
-	}
-	return fmt.Sprintf("%.3g W/(m² K)", c)
+	return w.figure(c, "W/(m² K)", c/5.678263, "Btu/(h ft² °F)")
 }
 
-func (w words) temperature(c float64) string {
-	if w.us {
-		return fmt.Sprintf("%.3g °F", c*1.8+32)
-	}
-	return fmt.Sprintf("%.3g °C", c)
-}
+func (w words) temperature(c float64) string { return w.figure(c, "°C", c*1.8+32, "°F") }
 
-func (w words) difference(k float64) string {
-	if w.us {
-		return fmt.Sprintf("%.3g °F", k*1.8)
-	}
-	return fmt.Sprintf("%.3g K", k)
-}
+func (w words) difference(k float64) string { return w.figure(k, "K", k*1.8, "°F") }
 
 func (w words) below(b Below) string {
 	at := "at the room's temperature"
