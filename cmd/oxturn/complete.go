@@ -7,6 +7,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"oxturn/drawing/sheets"
 )
 
 const completionHelp = `
@@ -106,8 +108,10 @@ func flagWords(f helpFlag) []string {
 		return starterKinds
 	case "UNITS":
 		return []string{"mm", "in"}
-	case "FORMAT":
-		return []string{"text", "csv", "json"}
+	case "FORMAT": // those that the flag's line names
+		return slices.DeleteFunc([]string{"text", "csv", "json", "none"}, func(w string) bool { return !strings.Contains(f.doc, w) })
+	case "READER":
+		return sheets.Readers()
 	}
 	return nil
 }

@@ -45,8 +45,8 @@ func flagTrouble(fs *flag.FlagSet, err error) string {
 	}
 	name = strings.TrimLeft(name, "-")
 	var names []string
-	fs.VisitAll(func(f *flag.Flag) { names = append(names, f.Name) })
-	return "there is no flag " + dashed(name) + didYouMean(name, names)
+	fs.VisitAll(func(f *flag.Flag) { names = append(names, dashed(f.Name)) })
+	return "there is no flag " + dashed(name) + didYouMean(dashed(name), names)
 }
 
 // dashed writes a flag's name as help does.

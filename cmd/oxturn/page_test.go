@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"github.com/chromedp/chromedp"
+	"github.com/google/go-cmp/cmp"
 )
 
 // browser starts a headless Chromium, or skips the test where there is none.
@@ -162,8 +163,17 @@ func (r reader) tables() {
 	r.run(chromedp.Evaluate[chromedp.Void](`document.querySelector("[data-tab='table:runs']").click()`))
 	r.until(`!document.querySelector("#table").hidden && document.querySelectorAll("#table tbody tr").length > 3`)
 	r.run(chromedp.Evaluate[chromedp.Void](`document.querySelector("[data-tab='table:report']").click()`))
-	r.until(`document.querySelector("#table").textContent.includes("120 W, 1.00 A at 120 V")`)
+	r.until(`document.querySelector("#table").textContent.includes("120 V, 120 W, 1.00 A")`)
 	if r.value(`document.querySelector("#pdf").hidden`) != "false" {
 		r.t.Error("there is no PDF to download")
+	}
+}
+
+// TestReportRows takes a report apart and loses no word of it.
+func TestReportRows(t *testing.T) {
+	got := reportRows("Bath\n  supply    120 V (default)\n  gap       2 pegs;\n            no more\n\nSensor: none\n\nTo buy\n  a name of its own\n                  1 x roll\n")
+	want := [][]string{{"Bath", "supply", "120 V (default)"}, {"", "gap", "2 pegs; no more"}, {"Sensor: none", "", ""}, {"To buy", "a name of its own", "1 x roll"}}
+	if d := cmp.Diff(want, got); d != "" {
+		t.Error(d)
 	}
 }

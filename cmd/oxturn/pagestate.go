@@ -38,7 +38,11 @@ func pageState(w *work) (preview.State, error) {
 	st.Units = w.job.Units.String()
 	st.Summary = summaryLines(w.plan)
 	st.Cables = pageCables(w.plan)
-	st.Tables = []preview.Table{reportTable(w.plan), takeOffTable(w.plan.TakeOff, w.job.Units), runTable(w.plan)}
+	report, err := reportTable(w.plan)
+	if err != nil {
+		return st, err
+	}
+	st.Tables = []preview.Table{report, takeOffTable(w.plan.TakeOff, w.job.Units), runTable(w.plan)}
 	return st, nil
 }
 

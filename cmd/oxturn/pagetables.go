@@ -1,49 +1,52 @@
 package main
 
 import (
+	"bytes"
 	"fmt"
+	"strings"
 
 	"oxturn/drawing/web/preview"
 	"oxturn/layout"
+	"oxturn/layout/figures"
 	"oxturn/layout/plane"
 	"oxturn/layout/takeoff"
 )
 
-// reportTable has the figures of a plan by room and cable.
-func reportTable(p *layout.Plan) preview.Table {
-	t := preview.Table{ID: "table:report", Title: "Report", Columns: []string{"room", "of", "what", "figure"}, Right: make([]bool, 4)}
-	for i := range p.Rooms {
-		r := &p.Rooms[i]
-		add := func(of, what, format string, args ...any) {
-			t.Rows = append(t.Rows, []string{r.Job.Name, of, what, fmt.Sprintf(format, args...)})
-		}
-		for _, a := range []struct {
-			what string
-			area plane.Region
-		}{{"floor", r.Floor}, {"tiled", r.Tiled}, {"heated", r.Heated}} {
-			add("area", a.what, "%s", plane.FormatArea(a.area.Area(), p.Job.Units))
-		}
-		for k := range r.Cables {
-			reportCable(&r.Cables[k], p.Job.Units, add)
-		}
-		for _, l := range p.Load {
-			if l.Room == r.Job.Name {
-				add("load", "at the thermostat", "%.0f W, %.2f A at %.0f V; %.2f A as a continuous load", l.Watts, l.Amps, l.Volts, l.Continuous)
-			}
-		}
+// reportTable has the figures that check prints, each limit with its origin.
+func reportTable(p *layout.Plan) (preview.Table, error) {
+	t := preview.Table{ID: "table:report", Title: "Report", Columns: []string{"of", "what", "figures"}, Right: make([]bool, 3)}
+	var b bytes.Buffer
+	if err := figures.Of(p, false).WriteText(&b); err != nil {
+		return t, err
 	}
-	return t
+	t.Rows = reportRows(b.String())
+	return t, nil
 }
 
-func reportCable(c *layout.Cable, u plane.Units, add func(of, what, format string, args ...any)) {
-	half := c.Halfway()
-	add(c.ID, "label", "%s, %s, %.0f W at %.0f V", c.Label.ID, cableLength(c.Label.Length, u), c.Label.Watts, c.Label.Volts)
-	add(c.ID, "drawn length", "%s in %d runs", cableLength(c.Routed, u), len(c.Runs))
-	add(c.ID, "mean spacing", "%s, %.1f pegs", withUnit(c.Spacing, u), c.Spacing/c.Lattice.Pitch)
-	add(c.ID, "heat", "%s", density(c.Density, u))
-	add(c.ID, "resistance", "%.1f Ω, from %.1f to %.1f Ω", c.Circuit.Nominal, c.Circuit.Limits.Low, c.Circuit.Limits.High)
-	add(c.ID, "half-way mark", "run %d, %s into it", half.Run, withUnit(half.Into, u))
-	add(c.ID, "cold lead there is for the floor", "%s", cableLength(c.LeadReach, u))
+// reportRows takes the text of a report apart: a line from the margin on names
+// a part, an indented one begins with what it is of, and one that is indented
+// more goes on with the line before.
+func reportRows(text string) [][]string {
+	var out [][]string
+	for _, line := range strings.Split(text, "\n") {
+		words := strings.TrimSpace(line)
+		n := len(out)
+		switch indent := len(line) - len(strings.TrimLeft(line, " ")); {
+		case words == "":
+		case indent == 0:
+			out = append(out, []string{words, "", ""})
+		case indent > 2 && n > 0:
+			out[n-1][2] = strings.TrimSpace(out[n-1][2] + " " + words)
+		default:
+			what, figure, _ := strings.Cut(words, "  ")
+			if n == 0 || out[n-1][1] != "" {
+				out = append(out, []string{"", "", ""})
+			}
+			last := out[len(out)-1]
+			last[1], last[2] = what, strings.TrimSpace(figure)
+		}
+	}
+	return out
 }
 
 // takeOffTable is the take-off in the job's units.

@@ -26,9 +26,9 @@ func verbs() []verb {
 		{"refit", "refit JOB.toml [--cable ID] [-o DIR]", "plan the rest of a partly laid cable from where the installer stands", refitHelp, refit},
 		{"compare", "compare OLD.toml NEW.toml", "what changed between two revisions of a job", compareHelp, compare},
 		{"probe", "probe JOB.toml --from \"A 2ft\" --from \"B 14in\"", "what lies at a spot on the floor, before anything is drilled", probeHelp, probeVerb},
+		{"fault", "fault JOB.toml --cable ID --short OHMS...", "the stretch of floor that a fault must lie under", faultHelp, faultVerb},
 		{"schema", "schema [--catalogue]", "the job file's JSON Schema, for editors", schemaHelp, schema},
 		{"completion", "completion bash|zsh|fish", "lines that let a shell complete", completionHelp, completion},
-		{"fault", "fault JOB.toml --cable ID --short OHMS...", "the stretch of floor that a fault must lie under", faultHelp, faultVerb},
 		{"help", "help [VERB | TOPIC]", "this list, one verb's help, or a topic", helpHelp, help},
 		{"version", "version [--licences]", "version, build and fonts", versionHelp, version},
 	}
@@ -58,7 +58,7 @@ func overview() string {
 	for _, v := range verbs() {
 		fmt.Fprintf(&b, "  oxturn %-11s %s\n", v.name, v.short)
 	}
-	b.WriteString("\nStart with:  oxturn new, then oxturn draw bath.toml -o out\n")
+	b.WriteString("\nStart with:  oxturn new, then oxturn watch bath.toml, then oxturn draw bath.toml -o out\n")
 	b.WriteString("Topics:      oxturn help " + strings.Join(topicNames(), ", ") + "\n")
 	b.WriteString("Exit codes:  0 done, 1 the job has errors or no cable fits, 2 usage or file trouble, 130 interrupted\n")
 	return b.String()
