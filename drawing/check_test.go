@@ -47,7 +47,7 @@ func TestGroupsKeepOrder(t *testing.T) {
 	got := ""
 	for _, g := range s.Groups() {
 		for _, it := range g.Items {
-			if LayerOf(it) != g.Layer {
+			if it.layer() != g.Layer {
 				t.Errorf("%v is in group %s", it, g.Layer)
 			}
 			got += it.(*Text).Text + " "

@@ -112,6 +112,3 @@ type Text struct {
 
 func (p *Path) layer() Layer { return p.Layer }
 func (t *Text) layer() Layer { return t.Layer }
-
-// LayerOf returns the layer of an item.
-func LayerOf(it Item) Layer { return it.layer() }

@@ -1,10 +1,6 @@
 package drawing
 
-import (
-	"strings"
-
-	"oxturn/layout/plane"
-)
+import "oxturn/layout/plane"
 
 // A Scale is a standard drawing scale. Ratio is how many mm of floor one mm
 // of paper stands for.
@@ -45,38 +41,6 @@ func ScalesFor(u plane.Units) []Scale {
 func ScaleOf(ratio float64, u plane.Units) (s Scale, ok bool) {
 	for _, s := range append(ScalesFor(u), append(MetricScales(), InchScales()...)...) {
 		if s.Ratio == ratio {
-			return s, true
-		}
-	}
-	return Scale{}, false
-}
-
-// ParseScale reads a scale as a person writes it: "1:20", `1/2" = 1'-0"`,
-// "1/2in = 1ft", "full size". Only standard scales are known.
-func ParseScale(text string) (Scale, bool) {
-	for _, s := range append(MetricScales(), InchScales()...) {
-		if scaleKey(s.Name) == scaleKey(text) {
-			return s, true
-		}
-	}
-	return Scale{}, false
-}
-
-// scaleKey spells every way of writing a scale alike.
-func scaleKey(s string) string {
-	s = strings.ToLower(s)
-	s = strings.NewReplacer(" ", "", "-", "", "in", "\"", "ft", "'", "”", "\"", "″", "\"", "’", "'", "′", "'").Replace(s)
-	s = strings.NewReplacer("½", "1/2", "¼", "1/4", "¾", "3/4").Replace(s)
-	return strings.TrimSuffix(s, `0"`)
-}
-
-// BestScale returns the largest of scales, given large to small, at which a
-// drawing of w x h mm of floor fits field. ok is false when none is small
-// enough.
-func BestScale(w, h float64, field Box, scales []Scale) (s Scale, ok bool) {
-	const slack = 1e-6 // a drawing that fills its field exactly does fit
-	for _, s := range scales {
-		if w/s.Ratio <= field.W()+slack && h/s.Ratio <= field.H()+slack {
 			return s, true
 		}
 	}

@@ -48,9 +48,6 @@ func (v View) Rings(r plane.Region) [][]Pt {
 	return out
 }
 
-// Box returns r on paper.
-func (v View) Box(r plane.Rect) Box { return BoxOf(v.Pt(r.Min), v.Pt(r.Max)) }
-
 // Outline returns the closed outlines of r, to be filled or stroked.
 func (v View) Outline(r plane.Region) []Seg {
 	var segs []Seg

@@ -32,23 +32,6 @@ func Bar(at, dir drawing.Pt, length float64) []drawing.Item {
 	return []drawing.Item{stroked(drawing.LayerMarks, &drawing.Stroke{Width: drawing.W050}, at.Sub(h), at.Add(h))}
 }
 
-// Halfway is the bar across the cable at half its length, with 1/2 beside it.
-func Halfway(at, dir drawing.Pt) []drawing.Item {
-	return append(Bar(at, dir, HalfwayBar), tag(drawing.LayerMarks, at, side(dir), HalfwayBar/2, "1/2")...)
-}
-
-// QuarterMark is the shorter bar at a quarter or three quarters, label being
-// 1/4 or 3/4.
-func QuarterMark(at, dir drawing.Pt, label string) []drawing.Item {
-	return append(Bar(at, dir, QuarterBar), tag(drawing.LayerMarks, at, side(dir), QuarterBar/2, label)...)
-}
-
-// EndCap is the bar that closes the cable, tagged END. dir is the cable's
-// direction at its end; the tag stands beyond it.
-func EndCap(at, dir drawing.Pt) []drawing.Item {
-	return append(Bar(at, dir, EndBar), tag(drawing.LayerMarks, at, dir, 0.5, "END")...)
-}
-
 // Sensor is a filled dot at the sensor's tip with its tag to the right.
 func Sensor(at drawing.Pt, name string) []drawing.Item {
 	return sensor(at, name, drawing.SensorBlue)

@@ -18,6 +18,7 @@ const goldenFolder = "../../testdata/golden"
 // The examples are drawn whole. Layouts, take-offs, cable plans and all sheets
 // of the bath are kept as they are, to be read and looked at; of the other
 // sheets a sum shows that one has changed. -update takes the new ones for good.
+// Either way what has changed is put on a page, kept and new side by side.
 func TestGolden(t *testing.T) {
 	out := t.TempDir()
 	args := []string{"draw", "-o", out, "--only", "layout,svg,takeoff"}
@@ -34,6 +35,7 @@ func TestGolden(t *testing.T) {
 	}
 	var sums bytes.Buffer
 	var names []string
+	var page changes
 	for _, e := range entries {
 		data, err := os.ReadFile(filepath.Join(out, e.Name()))
 		if err != nil {
@@ -41,12 +43,15 @@ func TestGolden(t *testing.T) {
 		}
 		names = append(names, e.Name())
 		if keptWhole(e.Name()) {
-			golden(t, e.Name(), data)
+			page = golden(t, page, e.Name(), data)
 			continue
 		}
 		fmt.Fprintf(&sums, "%x  %s\n", sha256.Sum256(data), e.Name())
 	}
-	golden(t, "sums.txt", sums.Bytes())
+	page = golden(t, page, "sums.txt", sums.Bytes())
+	if path := page.write(t); path != "" {
+		t.Logf("before and after: %s", path)
+	}
 	noneLeftOver(t, append(names, "sums.txt"))
 }
 
@@ -56,23 +61,24 @@ func keptWhole(name string) bool {
 		strings.Contains(name, "-cable-plan-") && !strings.Contains(name, "-notes")
 }
 
-// golden compares one output with what was taken for good.
-func golden(t *testing.T, name string, data []byte) {
+// golden compares one output with what was taken for good, and adds it to the
+// page when it has changed.
+func golden(t *testing.T, page changes, name string, data []byte) changes {
 	t.Helper()
 	path := filepath.Join(goldenFolder, name)
-	if *update {
-		if err := os.WriteFile(path, data, 0o644); err != nil {
-			t.Fatal(err)
-		}
-		return
-	}
 	want, err := os.ReadFile(path)
-	if err != nil {
+	if err != nil && !*update {
 		t.Fatal(err)
 	}
-	if !bytes.Equal(data, want) {
-		t.Errorf("%s has changed, first at %s\nlook at the new one, and run: go test ./cmd/oxturn -run Golden -update", name, firstDifference(data, want))
+	if bytes.Equal(data, want) {
+		return page
 	}
+	if !*update {
+		t.Errorf("%s has changed, first at %s\nlook at the new one, and run: go test ./cmd/oxturn -run Golden -update", name, firstDifference(data, want))
+	} else if err := os.WriteFile(path, data, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	return append(page, change{name, want, data})
 }
 
 // firstDifference names the first line in which a and b differ.

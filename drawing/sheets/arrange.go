@@ -228,6 +228,9 @@ func (n need) on(p drawing.Paper, s drawing.Scale, blocks []block, overflow bool
 		if a.field.W() < w-1e-9 || a.field.H() < h-1e-9 {
 			continue
 		}
+		if !overflow && a.worth(false) <= size {
+			continue
+		}
 		set, rest := pour(n.ty, blocks, a.slots, false)
 		if len(rest) > 0 && !overflow {
 			continue

@@ -41,10 +41,15 @@ type measured struct {
 	heights map[float64]float64
 }
 
-// measure wraps blocks so that they remember their heights.
+// measure wraps blocks so that they remember their heights, and tables what
+// their columns want.
 func measure(blocks []block) []block {
 	out := make([]block, len(blocks))
 	for i, b := range blocks {
+		if t, ok := b.(table); ok {
+			t.wants = t.columnWants()
+			b = t
+		}
 		out[i] = measured{b, map[float64]float64{}}
 	}
 	return out

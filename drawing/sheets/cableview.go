@@ -60,7 +60,7 @@ func (v *roomView) coldLead(lead []plane.Point, title string) {
 // mark draws a symbol and keeps lettering off it.
 func (v *roomView) mark(items []drawing.Item) {
 	v.add(items...)
-	v.ink.mark(boxOfItems(items))
+	v.ink.mark(drawing.BoxOfItems(items))
 }
 
 // tag asks for a tag beside a mark.

@@ -61,10 +61,20 @@ func checkInside(t tester, s *drawing.Sheet) {
 	t.Helper()
 	frame := s.Paper.Frame().Grow(0.36)
 	for _, it := range s.Items {
-		if drawing.LayerOf(it) != drawing.LayerFrame && !frame.Contains(drawing.BoxOfItem(it)) {
+		if layerOf(it) != drawing.LayerFrame && !frame.Contains(drawing.BoxOfItem(it)) {
 			t.Errorf("%s: %s leaves the frame: %.1f", s.ID, describe(it), drawing.BoxOfItem(it))
 		}
 	}
+}
+
+func layerOf(it drawing.Item) drawing.Layer {
+	switch it := it.(type) {
+	case *drawing.Path:
+		return it.Layer
+	case *drawing.Text:
+		return it.Layer
+	}
+	return ""
 }
 
 func describe(it drawing.Item) string {

@@ -11,12 +11,12 @@ import (
 type kind int
 
 const (
-	thinInk   kind = iota // thin lines: lettering may stand over them, with a knock-out
-	cableInk              // cable and leads: the same, at a higher price
-	hatchInk              // the outline of a hatched area
-	solidInk              // walls, dimension lines and marks: no lettering over them
-	leaderInk             // leaders: no lettering over them
-	extensionInk          // extension lines: no lettering over them, but dimension lines may have to cross them
+	thinInk      kind = iota // thin lines: lettering may stand over them, with a knock-out
+	cableInk                 // cable and leads: the same, at a higher price
+	hatchInk                 // the outline of a hatched area
+	solidInk                 // walls, dimension lines and marks: no lettering over them
+	leaderInk                // leaders: no lettering over them
+	extensionInk             // extension lines: no lettering over them, but dimension lines may have to cross them
 )
 
 // A stroke is a straight piece of a drawn line.

@@ -42,11 +42,11 @@ const (
 	overCable  = 14.0 // for a run of cable under the lettering
 	overThin   = 5.0  // for a thin line under it
 	overHatch  = 1.5
-	perLeader  = 3.0  // for having a leader at all
-	perMM      = 0.3  // of leader
-	leaderTie  = 8.0  // for a leader across a leader or a dimension
-	leaderWire = 0.5  // for a leader across a run of cable
-	textGap    = 0.8  // white between letterings
+	perLeader  = 3.0 // for having a leader at all
+	perMM      = 0.3 // of leader
+	leaderTie  = 8.0 // for a leader across a leader or a dimension
+	leaderWire = 0.5 // for a leader across a run of cable
+	textGap    = 0.8 // white between letterings
 )
 
 // knockout is the white round lettering that stands over lines.
@@ -76,7 +76,7 @@ func (l *label) sample(s spot) *drawing.Text {
 func (l *label) box(s spot) drawing.Box {
 	if l.mark != nil {
 		if l.sizes[0] == nil {
-			b := boxOfItems(l.mark(drawing.Pt{}, l.text))
+			b := drawing.BoxOfItems(l.mark(drawing.Pt{}, l.text))
 			l.sizes[0] = &b
 		}
 		return l.sizes[0].Moved(s.at)
@@ -90,17 +90,6 @@ func (l *label) box(s spot) drawing.Box {
 		l.sizes[k] = &b
 	}
 	return l.sizes[k].Moved(s.at)
-}
-
-func boxOfItems(items []drawing.Item) drawing.Box {
-	var b drawing.Box
-	for i, it := range items {
-		if i == 0 {
-			b = drawing.BoxOfItem(it)
-		}
-		b = b.Union(drawing.BoxOfItem(it))
-	}
-	return b
 }
 
 func (t *lettering) add(l *label) {

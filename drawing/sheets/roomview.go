@@ -213,7 +213,7 @@ func (v *roomView) field() drawing.Box { return v.letters.field }
 // and dimensions leave free.
 func (v *roomView) north() {
 	items := symbols.North(drawing.Pt{}, v.plan.Job.Sheet.North)
-	b := boxOfItems(items)
+	b := drawing.BoxOfItems(items)
 	at := drawing.Pt{X: v.letters.field.X0 - b.X0, Y: v.letters.field.Y0 - b.Y0}
 	v.mark(symbols.North(at, v.plan.Job.Sheet.North))
 }

@@ -45,6 +45,24 @@ type table struct {
 	rows [][]cell
 	span bool    // as wide as the sheet, not as a column
 	tall float64 // least height of a row, for tables to be filled in by hand; 0: rowHeight
+
+	wants []columnWant // what its columns want, where that was worked out already
+}
+
+// A columnWant is the least width of a column at which no word is broken, and
+// the width at which no line is.
+type columnWant struct{ word, natural float64 }
+
+// columnWants measures all columns.
+func (t table) columnWants() []columnWant {
+	if t.wants != nil {
+		return t.wants
+	}
+	out := make([]columnWant, len(t.cols))
+	for i := range out {
+		out[i] = columnWant{t.word(i), t.natural(i)}
+	}
+	return out
 }
 
 // row makes plain cells.
@@ -144,10 +162,10 @@ func (t table) word(i int) float64 {
 func (t table) widths(w float64) []float64 {
 	ws, wants := make([]float64, len(t.cols)), make([]float64, len(t.cols))
 	want := 0.0
-	for i, c := range t.cols {
-		ws[i] = t.word(i)
-		if c.wraps {
-			wants[i] = math.Max(t.natural(i)-ws[i], 0)
+	for i, c := range t.columnWants() {
+		ws[i] = c.word
+		if t.cols[i].wraps {
+			wants[i] = math.Max(c.natural-ws[i], 0)
 			want += wants[i]
 		}
 	}

@@ -38,7 +38,7 @@ func TestTableHeight(t *testing.T) {
 	for _, w := range []float64{40, 60, 90, 170} {
 		pg := newPage(nil, drawing.Paper{Name: "A4", W: 210, H: 297})
 		tab.set(pg, drawing.Pt{X: 20, Y: 20}, w)
-		low := boxOfItems(pg.sheet.Items).Y1
+		low := drawing.BoxOfItems(pg.sheet.Items).Y1
 		if h := tab.height(pg.ty, w); math.Abs(20+h-low) > 0.3 {
 			t.Errorf("%.0f wide: %.2f high by its word, %.2f on paper", w, h, low-20)
 		}

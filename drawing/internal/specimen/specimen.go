@@ -123,12 +123,12 @@ func marks(x, y float64) []drawing.Item {
 		return drawing.Pt{X: x + 24*float64(i%9), Y: y + 18*float64(i/9)}
 	}
 	all := [][]drawing.Item{
-		symbols.Thermostat(at(0)), symbols.LeadJoint(at(1)), symbols.Halfway(at(2), right),
-		symbols.QuarterMark(at(3), right, "1/4"), symbols.EndCap(at(4), right), symbols.Sensor(at(5), "S1"),
+		symbols.Thermostat(at(0)), symbols.LeadJoint(at(1)), symbols.Bar(at(2), right, symbols.HalfwayBar),
+		symbols.Bar(at(3), right, symbols.QuarterBar), symbols.Bar(at(4), right, symbols.EndBar), symbols.Sensor(at(5), "S1"),
 		symbols.SpareSensor(at(6), "S2"), symbols.DirectionArrow(at(7), right), symbols.RunNumber(at(8), "7"),
 		symbols.RunNumber(at(9), "27"), symbols.RunNumber(at(10), "127"), symbols.Datum(at(11), drawing.Pt{Y: -1}, "D1"),
 		symbols.RevisionTriangle(at(12), "A"), symbols.North(at(13), 0), symbols.North(at(14), 30),
-		symbols.Arrowhead(at(15), right), symbols.Halfway(at(16), drawing.Pt{X: 1, Y: 1}), symbols.EndCap(at(17), drawing.Pt{Y: 1}),
+		symbols.Arrowhead(at(15), right), symbols.Bar(at(16), drawing.Pt{X: 1, Y: 1}, symbols.HalfwayBar), symbols.Bar(at(17), drawing.Pt{Y: 1}, symbols.EndBar),
 	}
 	var items []drawing.Item
 	for i, m := range all {
