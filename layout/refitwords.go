@@ -115,7 +115,11 @@ func (f *Refit) newLines(u plane.Units) []string {
 	if f.Change.From == 0 {
 		return out
 	}
-	return append(out, fmt.Sprintf("end cap  at (%s, %s); planned at (%s, %s)", plane.FormatLength(end.X, u), plane.FormatLength(end.Y, u),
+	what := "end cap"
+	if f.New.Return != nil {
+		what = "joint 2" // the second cold lead begins there
+	}
+	return append(out, fmt.Sprintf("%-8s at (%s, %s); planned at (%s, %s)", what, plane.FormatLength(end.X, u), plane.FormatLength(end.Y, u),
 		plane.FormatLength(was.X, u), plane.FormatLength(was.Y, u)))
 }
 
@@ -175,7 +179,11 @@ func (f *Refit) stuckLines(u plane.Units) []string {
 	for _, c := range f.Choices {
 		switch {
 		case c.Lift > 0:
-			out = append(out, fmt.Sprintf("choice   lift the last %d runs (%s of cable) and lay on from there", c.Lift, length(c.Lifted, u)))
+			last := "last run"
+			if c.Lift > 1 {
+				last = fmt.Sprintf("last %d runs", c.Lift)
+			}
+			out = append(out, fmt.Sprintf("choice   lift the %s (%s of cable) and lay on from there", last, length(c.Lifted, u)))
 		case c.Area > 0:
 			out = append(out, fmt.Sprintf("choice   give up low-value area %d: %s of floor without cable", c.Area, plane.FormatArea(c.Floor, u)))
 		case c.Remains > 0:
