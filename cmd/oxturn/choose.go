@@ -70,17 +70,7 @@ func chooseFor(ctx context.Context, c *console, name, format string, all bool, m
 		c.say("oxturn: %v", err)
 		return exitUsage
 	}
-	j, report := job.Read(s.name, s.data, s.open)
-	var rooms []layout.RoomOptions
-	if j != nil && report.Errors() == 0 {
-		err = within(ctx, m.timeLimit, func() {
-			var wrong []job.Diagnostic
-			rooms, wrong = layout.Options(j)
-			for _, d := range wrong {
-				report.Add(d)
-			}
-		})
-	}
+	j, rooms, report, err := weigh(ctx, s, m)
 	switch {
 	case ctx.Err() != nil:
 		return exitInterrupted
@@ -96,6 +86,24 @@ func chooseFor(ctx context.Context, c *console, name, format string, all bool, m
 		return exitUsage
 	}
 	return m.verdict(report)
+}
+
+// weigh reads a job and weighs its cables for every room; there are no rooms
+// where the report has errors. An error is that ctx or the time limit ended it.
+func weigh(ctx context.Context, s source, m *manner) (j *job.Job, rooms []layout.RoomOptions, report *job.Report, err error) {
+	j, report = job.Read(s.name, s.data, s.open)
+	if j == nil || report.Errors() > 0 {
+		return j, nil, report, nil
+	}
+	var wrong []job.Diagnostic
+	var found []layout.RoomOptions
+	if err = within(ctx, m.timeLimit, func() { found, wrong = layout.Options(j) }); err != nil {
+		return j, nil, report, err
+	}
+	for _, d := range wrong {
+		report.Add(d)
+	}
+	return j, found, report, nil
 }
 
 func writeOptions(w io.Writer, j *job.Job, rooms []layout.RoomOptions, format string, all bool) error {
@@ -132,6 +140,9 @@ func optionsText(w io.Writer, j *job.Job, rooms []layout.RoomOptions, all bool) 
 			return err
 		}
 		writeUnfit(w, unfit, u, all)
+	}
+	if len(j.BuildUp) == 0 {
+		fmt.Fprintln(w, "\nHow soon it is warm is not known: the job gives no [[layer]].")
 	}
 	return nil
 }

@@ -6,40 +6,14 @@ import (
 	"strings"
 
 	"oxturn/layout"
-	"oxturn/layout/job"
 )
 
 // loadPlan reads and plans a job without drawing it, and prints every
 // diagnostic. The work has a plan when the code is exitOK.
 func loadPlan(ctx context.Context, c *console, name string, m *manner) (*work, int) {
-	s, err := readSource(c.In, name, "")
-	if err != nil {
-		c.say("oxturn: %v", err)
-		return nil, exitUsage
-	}
-	w := &work{source: s}
-	err = within(ctx, m.timeLimit, func() {
-		w.job, w.report = job.Read(s.name, s.data, opener(s.name))
-		if w.job == nil || w.report.Errors() > 0 {
-			return
-		}
-		plan, found := layout.Build(w.job)
-		for _, d := range found {
-			w.report.Add(d)
-		}
-		w.plan = plan
-	})
-	switch {
-	case ctx.Err() != nil:
-		return nil, exitInterrupted
-	case err == errTime:
-		w = givenUp(s, m.timeLimit)
-	case err != nil:
-		c.say("oxturn: %s: %v", s.name, err)
-		return nil, exitUsage
-	}
-	printReport(c, w.report, m.style)
-	return w, m.verdict(w.report)
+	undrawn := *m
+	undrawn.undrawn = true
+	return load(ctx, c, name, "", &undrawn)
 }
 
 // oneJob takes the single job file of a verb that asks about one.
