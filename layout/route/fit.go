@@ -18,17 +18,52 @@ func (p *runPlan) world() []plane.Point {
 // length is the plan's true length in mm.
 func (p *runPlan) length(rule rules) float64 { return Length(p.world(), rule.bend) }
 
-// fit shortens the plan to exactly length mm: first the turns at the ends of
-// the runs are drawn in, a peg at a time and spread over the floor, then the
-// end is cut back along the last run. ok is false when the plan is too short.
-func (p *runPlan) fit(rule rules, zone plane.Region, from *joint, length float64) (path []plane.Point, ok bool) {
-	q := &runPlan{g: p.g, nodes: append([]node(nil), p.nodes...), cost: p.cost}
+// fit shortens a copy of the plan to exactly length mm: first bends that would
+// leave the zone are moved off its corners and the turns at the ends of the
+// runs are drawn in, a peg at a time and spread over the floor, then the end
+// is cut back along the last run. ok is false when the plan is too short.
+func (p *runPlan) fit(rule rules, zone plane.Region, from *joint, length float64) (q *runPlan, path []plane.Point, ok bool) {
+	q = &runPlan{g: p.g, nodes: append([]node(nil), p.nodes...), cost: p.cost}
+	q.mendBends(rule, zone)
 	over := Length(from.join(q.world()), rule.bend) - length
 	walls, inner := q.turns(rule, zone)
 	for _, turns := range [][]int{walls, inner, walls} {
 		over -= q.drawIn(rule, turns, over)
 	}
-	return cutBack(from.join(q.world()), rule.bend, length)
+	path, ok = cutBack(from.join(q.world()), rule.bend, length)
+	return q, path, ok
+}
+
+// mendBends moves a leg beside every bend that would leave the zone by a peg,
+// where that helps.
+func (p *runPlan) mendBends(rule rules, zone plane.Region) {
+	path := p.world()
+	for i := 1; i+1 < len(p.nodes); i++ {
+		if !bendInside(path[i-1:i+2], rule.bend, zone) && p.mendBend(i, rule, zone) {
+			path = p.world()
+		}
+	}
+}
+
+// mendBend tries the two legs at corner i, either way.
+func (p *runPlan) mendBend(i int, rule rules, zone plane.Region) bool {
+	for _, leg := range [...]int{i - 1, i} {
+		if leg == 0 || leg+2 == len(p.nodes) {
+			continue // the path's ends stay
+		}
+		for _, h := range [...]int{1, -1} {
+			nodes, ok := push{leg, 0, pegs(p.nodes[leg], p.nodes[leg+1]), h}.by(p.nodes)
+			if !ok || len(nodes) != len(p.nodes) || !rule.allows(p.g, p.nodes, nodes) {
+				continue
+			}
+			q := &runPlan{g: p.g, nodes: nodes}
+			if path := q.world(); bendInside(path[i-1:i+2], rule.bend, zone) {
+				p.nodes = nodes
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // cutBack ends the path where it has exactly the given length.

@@ -32,6 +32,8 @@ type Problem struct {
 	Avoid   []plane.Region  // floor where an end should not lie: doorways, door swings, flanges
 	Lattice *Lattice        // set: the pegs are as given (already laid); nil: chosen
 	Frozen  [][]plane.Point // per cable, the part already laid, start of heat first; nil: nothing laid
+	Rows    *float64        // set: runs lie along the lattice's axis nearest to this direction, radians; nil: along either
+	Stop    func() bool     // asked now and then, from several goroutines; once true, the search ends with ErrStopped. nil: never
 }
 
 // A Cable is one cable to be laid. WattsPerMetre and MaxDensity give the local

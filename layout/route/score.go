@@ -11,12 +11,13 @@ import (
 // unit is one per cent of the heated floor gone cold.
 const (
 	weighBare     = 2.5  // per unit that the widest bare spot exceeds half the ideal spacing
-	weighUneven   = 20.0 // per unit of the coefficient of variation of cable per area
+	weighUneven   = 24.0 // per unit of the coefficient of variation of cable per area
 	weighShort    = 4.0  // per unit of cable in legs under 500 mm
 	weighTurns    = 0.25 // per turn a metre of cable
 	weighLead     = 0.10 // per metre of cold lead
 	weighEndAvoid = 5.0  // an end where none should lie
 	weighEndHigh  = 0.3  // the end cap in good floor though there is low-value floor
+	weighCold     = 0.5  // per peg of floor that lies half a spacing beyond mildBare; only while polishing
 )
 
 // A field is the heated floor of one zone as a fine raster, to measure how
@@ -85,7 +86,6 @@ func (f *field) mark(rings []plane.Ring, half float64) {
 	}
 	off := squaredDistance(core, f.nx, f.ny, true)
 	f.open = make([]uint64, f.words*f.ny)
-	every := max(1, int(math.Round(50/f.cell)))
 	for y := range f.ny {
 		for x := range f.nx {
 			i := y*f.nx + x
@@ -94,7 +94,7 @@ func (f *field) mark(rings []plane.Ring, half float64) {
 			}
 			f.cells++
 			f.open[y*f.words+x/64] |= 1 << (x % 64)
-			if x%every == 0 && y%every == 0 && math.Sqrt(float64(depth[i]))-0.5 >= 1.5*f.spacing/f.cell {
+			if (x+7*y)%25 == 0 && math.Sqrt(float64(depth[i]))-0.5 >= 1.5*f.spacing/f.cell {
 				f.deep = append(f.deep, plane.Pt(float64(x), float64(y)))
 			}
 		}
@@ -342,7 +342,6 @@ func (l leg) inDisc(p plane.Point, r float64) float64 {
 // not looked at to the end: its total is then just no smaller than limit.
 func (f *field) judge(path []plane.Point, limit float64) Score {
 	legs := f.legs(path)
-	s := Score{Turns: len(path) - 2}
 	total, long := 0.0, 0.0
 	for i := 1; i < len(path); i++ {
 		n := path[i-1].Dist(path[i])
@@ -351,14 +350,20 @@ func (f *field) judge(path []plane.Point, limit float64) Score {
 			long += n
 		}
 	}
-	s.Straight = long / total
+	s, asks := alongScore(len(path)-2, total, long)
 	s.Covered, s.Bare = f.covered(legs)
-	s.Total = 100*(1-s.Covered) + weighBare*max(0, s.Bare-1.5) +
-		weighShort*(1-s.Straight) + weighTurns*float64(s.Turns)/(total/1000)
+	s.Total = asks + 100*(1-s.Covered) + weighBare*max(0, s.Bare-1.5)
 	if s.Total >= limit {
 		return s
 	}
 	s.Evenness = f.uneven(legs)
 	s.Total += weighUneven * s.Evenness
 	return s
+}
+
+// alongScore is what a path of total mm with long mm in long legs asks for its
+// turns and its short legs.
+func alongScore(turns int, total, long float64) (s Score, asks float64) {
+	s.Turns, s.Straight = turns, long/total
+	return s, weighShort*(1-s.Straight) + weighTurns*float64(turns)/(total/1000)
 }

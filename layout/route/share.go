@@ -18,7 +18,7 @@ type share struct {
 // the ideal spacings are as equal as can be, and a zone with several cables
 // is cut along lattice lines in proportion to their lengths.
 func (r *room) assign() ([]share, error) {
-	zoneOf := r.zoneOf()
+	r.zones = r.zoneOf()
 	var out []share
 	for z, region := range r.p.Zones {
 		region, err := r.free(region)
@@ -26,7 +26,7 @@ func (r *room) assign() ([]share, error) {
 			return nil, err
 		}
 		var cables []int
-		for c, zc := range zoneOf {
+		for c, zc := range r.zones {
 			if zc == z {
 				cables = append(cables, c)
 			}

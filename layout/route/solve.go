@@ -2,6 +2,7 @@ package route
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -9,8 +10,11 @@ import (
 	"oxturn/layout/plane"
 )
 
+// ErrStopped is the error of a search that Problem.Stop ended.
+var ErrStopped = errors.New("the search for a route was stopped")
+
 // Solve lays out all cables of a room. The error is a *Refusal when no
-// route meets the rules.
+// route meets the rules, or ErrStopped.
 func Solve(p Problem) ([]Route, error) {
 	if err := sane(p); err != nil {
 		return nil, err
@@ -28,11 +32,16 @@ func Solve(p Problem) ([]Route, error) {
 	if len(shares) > len(p.Zones) {
 		r.strip = newStrip(p.Floor, regions, p.Entry) // leads may go between the shares too
 	}
-	options := make([][]Route, len(p.Cables))
-	for _, sh := range shares {
-		if options[sh.cable], err = r.lay(sh); err != nil {
+	lays := make([]*laying, len(shares))
+	for i, sh := range shares {
+		if lays[i], err = r.lay(sh); err != nil {
 			return nil, err
 		}
+	}
+	r.polish(lays)
+	options := make([][]Route, len(p.Cables))
+	for _, l := range lays {
+		options[l.cable] = r.routes(l)
 	}
 	return r.answer(options)
 }
@@ -42,6 +51,7 @@ type room struct {
 	p       Problem
 	lattice Lattice
 	strip   *strip
+	zones   []int // of each cable
 }
 
 // sane refuses problems that make no sense.
@@ -75,32 +85,128 @@ func ideal(region plane.Region, length float64) float64 {
 	return region.Area() / n
 }
 
-// lay finds routes for one cable in its share, the best first.
-func (r *room) lay(sh share) ([]Route, error) {
+// A laying is the search for one cable's route in its share.
+type laying struct {
+	share
+	rule    rules
+	wish    *wishes
+	zone    plane.Region // the whole zone, of which the share may be a part
+	length  float64      // of the cable, mm
+	spacing float64      // ideal in the share, mm
+	field   *field
+	found   []*candidate // the best first
+}
+
+// lay finds routes for one cable in its share.
+func (r *room) lay(sh share) (*laying, error) {
 	c := r.p.Cables[sh.cable]
-	rule := rulesFor(r.p, c)
-	spacing := ideal(sh.region, r.left(sh.cable))
-	if spacing > 3*float64(r.p.Widest)*r.p.Pitch {
-		spacing = 3 * float64(r.p.Widest) * r.p.Pitch
+	l := &laying{share: sh, rule: rulesFor(r.p, c), zone: r.p.Zones[sh.zone], length: c.Length}
+	l.spacing = r.spacing(sh.region, r.left(sh.cable))
+	if r.frozen(sh.cable) != nil { // the rest is to lie as wide as what is laid
+		l.spacing = r.spacing(l.zone, r.lengthIn(sh.zone))
 	}
-	f := newField(sh.region, r.lattice, float64(rule.closest)*rule.pitch, spacing)
-	wish := &wishes{strip: r.strip, reach: c.LeadReach, low: r.p.Low, avoid: r.p.Avoid, both: c.Ends == BothEnds, from: r.jointOf(sh.cable, sh.zone)}
-	found := r.search(sh, rule, wish, f)
-	var out []Route
+	l.field = newField(sh.region, r.lattice, float64(l.rule.closest)*l.rule.pitch, l.spacing)
+	l.wish = &wishes{strip: r.strip, reach: c.LeadReach, low: r.p.Low, avoid: r.p.Avoid, both: c.Ends == BothEnds, from: r.jointOf(sh.cable, sh.zone)}
+	found := r.search(sh, l.rule, l.wish, l.field)
 	for _, c := range found {
-		if c.score.Covered < leastCovered {
-			continue
+		if c.score.Covered >= leastCovered {
+			l.found = append(l.found, c)
 		}
-		rt := Route{Cable: sh.cable, Zone: sh.zone, Path: c.path, Lattice: r.lattice, Share: sh.region, Spacing: spacing, Score: c.score, Rows: r.lattice.Angle}
+	}
+	if r.stopped() {
+		return nil, ErrStopped
+	}
+	if len(l.found) == 0 {
+		return nil, r.refuse(sh, l.rule, l.wish, bestOf(found))
+	}
+	return l, nil
+}
+
+// routes returns the routes found, the best first.
+func (r *room) routes(l *laying) []Route {
+	var out []Route
+	for _, c := range l.found {
+		rt := Route{Cable: l.cable, Zone: l.share.zone, Path: c.path, Lattice: r.lattice, Share: l.region, Spacing: l.spacing, Score: c.score, Rows: r.lattice.Angle}
 		if c.plan.g.across {
 			rt.Rows += math.Pi / 2
 		}
 		out = append(out, rt)
 	}
-	if len(out) == 0 {
-		return nil, r.refuse(sh, rule, wish, bestOf(found))
+	return out
+}
+
+// polish betters the routes found by pushes. Where several cables share a
+// zone each is polished beside the others, so that the seams between them are
+// no colder than the rest.
+func (r *room) polish(lays []*laying) {
+	for z := range r.p.Zones {
+		var here []*laying
+		for _, l := range lays {
+			if l.share.zone == z && l.wish.from == nil {
+				here = append(here, l)
+			}
+		}
+		switch len(here) {
+		case 0:
+		case 1:
+			here[0].polishAlone()
+		default:
+			r.polishBeside(z, here)
+		}
 	}
-	return out, nil
+}
+
+// polished is how many routes of a cable alone in its zone are polished.
+const polished = 2
+
+// fine is the score below which polishing is not worth its time.
+const fine = 1.5
+
+// polishAlone betters the first few candidates and sorts them anew.
+func (l *laying) polishAlone() {
+	if l.found[0].laying() < fine {
+		return
+	}
+	better := make([]*candidate, min(len(l.found), polished))
+	together(len(better), func(i int) { better[i] = l.found[i].polish(l, l.field, nil) })
+	for _, c := range better {
+		if c != nil {
+			l.found = append(l.found, c)
+		}
+	}
+	slices.SortStableFunc(l.found, func(a, b *candidate) int { return cmp.Compare(a.score.Total, b.score.Total) })
+}
+
+// polishBeside betters the best candidate of each cable of zone z in turn.
+func (r *room) polishBeside(z int, here []*laying) {
+	f := newField(r.p.Zones[z], r.lattice, float64(r.p.Closest)*r.p.Pitch, r.spacing(r.p.Zones[z], r.lengthIn(z)))
+	for i, l := range here {
+		var others []leg
+		for j, o := range here {
+			if j != i {
+				others = append(others, f.legs(o.found[0].path)...)
+			}
+		}
+		if c := l.found[0].polish(l, f, others); c != nil {
+			l.found = append([]*candidate{c}, l.found...)
+		}
+	}
+}
+
+// spacing is the ideal for length mm in region, within reason.
+func (r *room) spacing(region plane.Region, length float64) float64 {
+	return min(ideal(region, length), 3*float64(r.p.Widest)*r.p.Pitch)
+}
+
+// lengthIn is that of all the cables in a zone.
+func (r *room) lengthIn(zone int) float64 {
+	n := 0.0
+	for c, z := range r.zones {
+		if z == zone {
+			n += r.p.Cables[c].Length
+		}
+	}
+	return n
 }
 
 // bestOf returns the first candidate, nil for none.
@@ -119,41 +225,46 @@ func (r *room) search(sh share, rule rules, wish *wishes, f *field) []*candidate
 		if i == len(efforts)-1 && len(found) > 0 {
 			break // the last effort is for floors that found no route at all
 		}
-		ways := make([]*way, 2)
-		together(2, func(i int) {
-			g := newGrid(sh.region, r.lattice, i == 1)
-			ways[i] = &way{sweep: newSweep(g, rule, wish, e), field: f, zone: r.p.Zones[sh.zone], length: r.p.Cables[sh.cable].Length, laid: Length(r.frozen(sh.cable), rule.bend)}
-			ways[i].begin(f.spacing / rule.pitch)
-		})
-		bracketBoth(ways)
-		together(2, func(i int) {
-			if ways[i].worthMore(ways[1-i]) {
-				ways[i].refine()
-			}
-		})
+		ways := make([]*way, 0, 2)
+		for _, across := range r.directions() {
+			g := newGrid(sh.region, r.lattice, across)
+			w := &way{sweep: newSweep(g, rule, wish, e), field: f, zone: r.p.Zones[sh.zone], length: r.p.Cables[sh.cable].Length, laid: Length(r.frozen(sh.cable), rule.bend)}
+			w.sweep.stop = r.stopped
+			w.begin(f.spacing / rule.pitch)
+			ways = append(ways, w)
+		}
+		bracketAll(ways)
 		for _, w := range ways {
 			found = append(found, w.found...)
 		}
 		slices.SortStableFunc(found, func(a, b *candidate) int { return cmp.Compare(a.score.Total, b.score.Total) })
-		if len(found) > 0 && (found[0].laying() < poor || ways[0].spent() || ways[1].spent()) {
+		if len(found) > 0 && (found[0].laying() < poor || slices.ContainsFunc(ways, (*way).spent)) {
 			break
 		}
 	}
 	return found
 }
 
-// bracketBoth brackets in both directions, round by round, until one has a
-// good route. They look at each other only between rounds, so that both may go
-// on at once.
-func bracketBoth(ways []*way) {
-	for range rounds {
-		if ways[0].laying() < good || ways[1].laying() < good {
-			break
-		}
-		together(2, func(i int) { ways[i].bracket() })
+// directions lists in which directions runs may lie: along the lattice, across.
+func (r *room) directions() []bool {
+	if r.p.Rows == nil {
+		return []bool{false, true}
 	}
-	for _, w := range ways {
-		w.first = w.laying()
+	return []bool{math.Abs(math.Sin(*r.p.Rows-r.lattice.Angle)) > math.Sqrt2/2}
+}
+
+// stopped reports whether whoever asked wants no answer any more.
+func (r *room) stopped() bool { return r.p.Stop != nil && r.p.Stop() }
+
+// bracketAll brackets in all directions, round by round, until one has a good
+// route. They look at each other only between rounds, so that they may go on
+// at once.
+func bracketAll(ways []*way) {
+	for range rounds {
+		if slices.ContainsFunc(ways, func(w *way) bool { return w.laying() < good }) {
+			return
+		}
+		together(len(ways), func(i int) { ways[i].bracket() })
 	}
 }
 

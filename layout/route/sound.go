@@ -92,17 +92,27 @@ func tight(path []plane.Point, rule rules) bool {
 	return false
 }
 
-// bendsInside reports whether the bends stay in the zone: at its concave
-// corners a bend cuts towards the edge.
+// bendsInside reports whether the bends stay in the zone.
 func bendsInside(path []plane.Point, rule rules, zone plane.Region) bool {
-	for _, p := range pieces(path, rule.bend) {
-		if p.turn == 0 || zone.Distance(path[p.leg]) > rule.bend {
-			continue
+	for i := 1; i+1 < len(path); i++ {
+		if !bendInside(path[i-1:i+2], rule.bend, zone) {
+			return false
 		}
-		for _, t := range [...]float64{0.25, 0.5, 0.75} {
-			if zone.Depth(p.at(t*p.length)) < -edgeSlop {
-				return false
-			}
+	}
+	return true
+}
+
+// bendInside reports whether the bend at the second of three points stays in
+// the zone: at its concave corners a bend cuts towards the edge.
+func bendInside(path []plane.Point, bend float64, zone plane.Region) bool {
+	c := corners(path, bend)[1]
+	if c.cut == 0 || zone.Distance(path[1]) > bend {
+		return true
+	}
+	arc := bendAt(path, 1, c, bend)
+	for _, t := range [...]float64{0.25, 0.5, 0.75} {
+		if zone.Depth(arc.at(t*arc.length)) < -edgeSlop {
+			return false
 		}
 	}
 	return true

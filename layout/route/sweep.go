@@ -82,6 +82,7 @@ type sweep struct {
 	tables map[int]*table
 	remain [][]int16 // see remains
 	work   int       // steps taken so far
+	stop   func() bool
 	perPeg float32   // cost of a peg of cable: negative to look for the longest plan
 	starts []float32 // cost of starting the path at a peg, negative for not yet known
 	ends   []float32
@@ -120,11 +121,11 @@ type effort struct {
 }
 
 // Most rooms are done with little; the others get more.
-var efforts = [...]effort{{16, 6, 8}, {32, 9, 10}, {64, 20, 14}}
+var efforts = [...]effort{{12, 5, 7}, {32, 9, 10}, {64, 20, 14}}
 
 func newSweep(g *grid, rule rules, wish *wishes, e effort) *sweep {
 	return &sweep{
-		effort: e, g: g, rule: rule, wish: wish, tables: map[int]*table{}, remain: g.remains(), starts: unknown(g.nx * g.ny), ends: unknown(g.nx * g.ny),
+		effort: e, g: g, rule: rule, wish: wish, tables: map[int]*table{}, remain: g.remains(), starts: unknown(g.nx * g.ny), ends: unknown(g.nx * g.ny), stop: func() bool { return false },
 		buckets: make([][]int32, g.ny+1), best: make([]float32, g.ny+1), worst: make([]float32, g.ny+1),
 	}
 }
@@ -167,6 +168,9 @@ func (w *sweep) plan(s float64) bool {
 		w.add(state{y: int16(y), parent: -1, cost: float32(w.bareAbove(y)), sx: -1, ex: -1}, y)
 	}
 	for y := range w.g.ny {
+		if w.stop() {
+			return false
+		}
 		w.row(y)
 	}
 	w.finish()
@@ -324,7 +328,7 @@ func (w *sweep) settle(o outcome, cost float32) {
 		}
 	}
 	ns.cost = cost + w.perPeg*(ns.length-w.st.length)
-	if ns.cost > w.limit() {
+	if ns.cost == inf32 || ns.cost > w.limit() { // nothing is dearer than no limit
 		return
 	}
 	if !w.connect(&ns) {

@@ -33,19 +33,14 @@ type way struct {
 	best    *candidate   // of all tries
 	found   []*candidate // each the best of its time
 	gap     float64      // to try next
-	first   float64      // the best's score for laying after bracketing
 	seen    [][]node     // plans considered
 }
 
-// closeCall is how much worse a direction may look at first and still be
-// worth refining.
-const closeCall = 0.4
-
 // poor is the score above which a wider search is worth its time.
-const poor = 3.2
+const poor = 5.0
 
 // good is the score at which the search stops.
-const good = 1.3
+const good = 1.6
 
 // mostWork bounds the steps in one direction once a route is found. Counting
 // steps, not time, gives the same route on a slow machine.
@@ -53,12 +48,6 @@ const mostWork = 5_000_000
 
 // spent reports whether the search has a route and no more work to spend.
 func (w *way) spent() bool { return w.best != nil && w.sweep.work > mostWork }
-
-// worthMore reports whether the direction is worth refining beside the other.
-// It looks at first only, so that both may be refined at once.
-func (w *way) worthMore(other *way) bool {
-	return w.first <= other.first+closeCall && w.first > good && other.first > good && !math.IsInf(w.first, 1)
-}
 
 // fitted is how many plans of one sweep are fitted and judged.
 const fitted = 4
@@ -89,7 +78,7 @@ func (w *way) consider(p *runPlan, s float64) {
 	}
 	w.seen = append(w.seen, p.nodes)
 	over := Length(from.join(p.world()), w.sweep.rule.bend) - w.length
-	path, ok := p.fit(w.sweep.rule, w.zone, from, w.length)
+	q, path, ok := p.fit(w.sweep.rule, w.zone, from, w.length)
 	if !ok {
 		return
 	}
@@ -101,7 +90,7 @@ func (w *way) consider(p *runPlan, s float64) {
 	sc := w.field.judge(path, limit-leads-places)
 	sc.Total += leads + places
 	if sc.Total < limit && sound(path, w.sweep.rule, w.zone, w.length, from.kept()) {
-		w.best = &candidate{p, path, sc, s, over, leads}
+		w.best = &candidate{q, path, sc, s, over, leads}
 		w.found = append(w.found, w.best)
 	}
 }
@@ -126,14 +115,17 @@ func (w *way) bracket() {
 	s := math.Max(float64(rule.closest), math.Min(float64(rule.widest), w.gap))
 	n := w.try(s)
 	if n == 0 {
-		w.gap = s * 0.98
+		w.gap = s * 0.95
 		return
 	}
-	s *= math.Max(0.93, math.Min(1.07, (n-w.laid)/((w.length-w.laid)*1.01)))
-	if s <= w.enough || s >= w.tooWide {
-		s = (w.enough + w.tooWide) / 2
+	if n >= w.length && w.best == nil { // long enough, but none of its plans is sound
+		w.gap = s * 0.985
+		return
 	}
-	w.gap = s
+	w.gap = s * math.Max(0.93, math.Min(1.07, (n-w.laid)/((w.length-w.laid)*1.01)))
+	if w.gap <= w.enough || w.gap >= w.tooWide {
+		w.gap = math.Max(0.95*s, math.Min(1.05*s, (w.enough+w.tooWide)/2))
+	}
 }
 
 // settled reports whether more bracketing would gain nothing.
@@ -147,14 +139,4 @@ func (w *way) laying() float64 {
 		return math.Inf(1)
 	}
 	return w.best.laying()
-}
-
-// refine tries gaps below the widest that is enough: more runs than needed,
-// and the border drawn in.
-func (w *way) refine() {
-	for _, k := range [...]float64{0.985, 0.97, 0.955, 0.94} {
-		if s := w.enough * k; !w.spent() && s >= float64(w.sweep.rule.closest) {
-			w.try(s)
-		}
-	}
 }

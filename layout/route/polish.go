@@ -1,0 +1,242 @@
+package route
+
+import (
+	"math"
+	"slices"
+
+	"oxturn/layout/plane"
+)
+
+// A polisher betters one finished path by pushes, one after the other, each
+// taken only if the score falls. The cable's length stays: what a push adds,
+// the end cap gives way.
+type polisher struct {
+	g      *grid
+	rule   rules
+	wish   *wishes
+	field  *field
+	tally  *tally
+	others []leg   // of other cables
+	total  float64 // the cable's length, pegs
+	tries  int     // left
+	tried          // the path as it is now
+}
+
+// A tried path is a path with its score.
+type tried struct {
+	nodes []node  // corner points; the last is where the end cap's leg leads to
+	end   float64 // pegs from the last corner to the end cap
+	legs  []leg
+	score Score
+	leads float64
+	cold  coldFloor
+}
+
+const (
+	mostTries = 800  // bounds the work on one path
+	worthIt   = 0.01 // how much a push must better the score
+	fingers   = 6    // pegs to either side of a bare spot that a finger may begin
+)
+
+// newPolisher starts from a fitted plan: its corner points on pegs, the last
+// at or after the end cap.
+func newPolisher(g *grid, l *laying, f *field, others []leg, nodes []node) (*polisher, bool) {
+	p := &polisher{g: g, rule: l.rule, wish: l.wish, field: f, tally: newTally(f), others: others, total: l.length / l.rule.pitch, tries: mostTries}
+	var ok bool
+	if p.nodes, p.end, ok = p.fitEnd(nodes); !ok {
+		return nil, false
+	}
+	p.legs = p.legsOf(p.nodes, p.end)
+	p.tally.swap(nil, others)
+	p.tally.swap(nil, p.legs)
+	p.judge(&p.tried, math.Inf(1))
+	return p, true
+}
+
+// fitEnd puts the last node where the end cap comes to lie, in whole pegs, and
+// returns the end cap's distance from the last corner in pegs.
+func (p *polisher) fitEnd(nodes []node) ([]node, float64, bool) {
+	n := len(nodes)
+	a, b := nodes[n-2], nodes[n-1]
+	end := float64(pegs(a, b)) + p.total - p.rule.pegs(nodes)
+	if end < (p.rule.bend+1)/p.rule.pitch {
+		return nil, 0, false
+	}
+	k := int(math.Ceil(end - 1e-9))
+	nodes[n-1] = node{a.x + sign(b.x-a.x)*k, a.y + sign(b.y-a.y)*k}
+	return nodes, end, true
+}
+
+// run betters the path until nothing helps or the tries are spent: bare spots
+// first, since they cost length that the nudges then make up for.
+func (p *polisher) run() {
+	p.warmAll()
+	for i := 0; i+1 < len(p.nodes) && p.tries > 0; i++ {
+		if p.nudge(i) {
+			i = max(-1, i-3) // what lies beside it may do better now
+		}
+	}
+	p.warmAll()
+}
+
+// after works out the path after a push and counts its legs in instead of the
+// current ones; false where the push is not allowed.
+func (p *polisher) after(m push) (t tried, ok bool) {
+	if t.nodes, ok = m.by(p.nodes); !ok {
+		return t, false
+	}
+	if t.nodes, t.end, ok = p.fitEnd(t.nodes); !ok || !p.rule.allows(p.g, p.nodes, t.nodes) || !p.startable(t.nodes[0]) {
+		return t, false
+	}
+	p.tries--
+	t.legs = p.legsOf(t.nodes, t.end)
+	p.tally.swap(p.legs, t.legs)
+	p.judge(&t, p.score.Total-worthIt)
+	return t, true
+}
+
+// startable reports whether the path may start at n, where it does not yet.
+func (p *polisher) startable(n node) bool {
+	return n == p.nodes[0] || p.wish.startCost(p.g, n.x, n.y) < inf32
+}
+
+// try makes a push if it betters the score.
+func (p *polisher) try(m push) bool {
+	t, ok := p.after(m)
+	if !ok {
+		return false
+	}
+	if t.score.Total >= p.score.Total-worthIt || !p.coolEnough(&t) {
+		p.tally.swap(t.legs, p.legs)
+		return false
+	}
+	p.tried = t
+	return true
+}
+
+// cost is the score's total after a push, infinite where it is not allowed.
+func (p *polisher) cost(m push) float64 {
+	t, ok := p.after(m)
+	if !ok {
+		return math.Inf(1)
+	}
+	p.tally.swap(t.legs, p.legs)
+	return t.score.Total
+}
+
+// coolEnough reports whether a path keeps the power cap.
+func (p *polisher) coolEnough(t *tried) bool {
+	if p.rule.meanGap <= float64(p.rule.closest) {
+		return true // gaps that are allowed can't break it
+	}
+	legs := segments(p.world(t.nodes, t.end))
+	return cool(legs, legs, p.rule.meanGap*p.rule.pitch, p.rule.links())
+}
+
+// nudge tries to move leg i by a peg, or to draw out one of the runs beside it
+// where it is a turn.
+func (p *polisher) nudge(i int) bool {
+	n := pegs(p.nodes[i], p.nodes[i+1])
+	if p.try(push{i, 0, n, 1}) || p.try(push{i, 0, n, -1}) {
+		return true
+	}
+	if n > 2*p.rule.widest || p.outer(i) {
+		return false
+	}
+	before, after := -turnOf(p.nodes, i-1), -turnOf(p.nodes, i)
+	for t := 1; t < n; t++ {
+		for h := 2; h <= 4; h++ {
+			if p.try(push{i, 0, t, h * before}) || p.try(push{i, t, n, h * after}) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// outer reports whether leg i begins or ends the path: it moves as a whole or
+// not at all.
+func (p *polisher) outer(i int) bool { return i == 0 || i+2 == len(p.nodes) }
+
+// warmAll warms the bare spots as long as that helps.
+func (p *polisher) warmAll() {
+	var left []plane.Point // spots that nothing helps
+	for again := true; again; {
+		again = slices.ContainsFunc(p.cold.spots, func(s coldSpot) bool {
+			if p.tries <= 0 || slices.Contains(left, s.at) {
+				return false
+			}
+			if p.warm(s.at) {
+				return true
+			}
+			left = append(left, s.at)
+			return false
+		})
+	}
+}
+
+// warm takes the best push towards a bare spot and reports whether there was
+// one.
+func (p *polisher) warm(at plane.Point) bool {
+	u, v := (at.X+float64(p.field.ox)+0.5)/fieldStep, (at.Y+float64(p.field.oy)+0.5)/fieldStep
+	x, y := p.g.place(p.field.lattice.ToWorld(u, v))
+	best, found := push{}, math.Inf(1)
+	for i := 0; i+1 < len(p.nodes); i++ {
+		for _, m := range p.towards(i, x, y) {
+			if c := p.cost(m); c < found {
+				best, found = m, c
+			}
+		}
+	}
+	return found < p.score.Total-worthIt && p.try(best)
+}
+
+// towards lists the pushes of leg i that bring it nearer to (x, y).
+func (p *polisher) towards(i int, x, y float64) []push {
+	a, b := p.nodes[i], p.nodes[i+1]
+	dx, dy, n := sign(b.x-a.x), sign(b.y-a.y), pegs(a, b)
+	ex, ey := x-float64(a.x), y-float64(a.y)
+	along, left := ex*float64(dx)+ey*float64(dy), ey*float64(dx)-ex*float64(dy)
+	near := 2 * p.field.spacing / p.field.pitch
+	if along < -near || along > float64(n)+near || math.Abs(left) > near || math.Abs(left) < 0.5 {
+		return nil
+	}
+	c := max(0, min(n, int(math.Round(along))))
+	var out []push
+	for h := 1; h <= int(math.Ceil(math.Abs(left))); h++ {
+		for _, s := range stops(0, c-fingers, c) {
+			for _, t := range stops(n, c, c+fingers) {
+				if 0 <= s && s < t && t <= n && (!p.outer(i) || s == 0 && t == n) {
+					out = append(out, push{i, s, t, int(math.Copysign(float64(h), left))})
+				}
+			}
+		}
+	}
+	return out
+}
+
+// stops lists end and the places from lo to hi.
+func stops(end, lo, hi int) []int {
+	out := []int{end}
+	for k := lo; k <= hi; k++ {
+		if k != end {
+			out = append(out, k)
+		}
+	}
+	return out
+}
+
+// polish betters a candidate by pushes, beside the legs of other cables; nil
+// where nothing comes of it.
+func (c *candidate) polish(l *laying, f *field, others []leg) *candidate {
+	p, ok := newPolisher(c.plan.g, l, f, others, slices.Clone(c.plan.nodes[:len(c.path)]))
+	if !ok {
+		return nil
+	}
+	p.run()
+	path := p.world(p.nodes, p.end)
+	if !sound(path, l.rule, l.zone, l.length, 0) {
+		return nil
+	}
+	return &candidate{plan: &runPlan{g: c.plan.g, nodes: p.nodes}, path: path, score: p.score, leads: p.leads}
+}

@@ -1,0 +1,83 @@
+package route
+
+import "oxturn/layout/plane"
+
+// judge scores a path whose legs are counted in; not to the end when it can't
+// be as good as limit.
+func (p *polisher) judge(t *tried, limit float64) {
+	s, asks := p.alongScore(t.nodes, t.end)
+	leads, places := p.wish.judge(p.ends(t.nodes, t.end))
+	s.Covered, s.Evenness = p.tally.covered(), p.tally.uneven()
+	s.Total = asks + leads + places + 100*(1-s.Covered) + weighUneven*s.Evenness
+	if s.Total < limit {
+		if t.cold = p.cold; p.tally.flips > 0 {
+			t.cold = p.tally.coldFloor(append(t.legs[:len(t.legs):len(t.legs)], p.others...), limit-s.Total)
+		}
+		s.Bare = t.cold.ratio
+		s.Total += t.cold.asks(1)
+	}
+	t.score, t.leads = s, leads
+}
+
+// alongScore is what the path alone asks.
+func (p *polisher) alongScore(nodes []node, end float64) (s Score, asks float64) {
+	total, long := 0.0, 0.0
+	for i := 1; i < len(nodes); i++ {
+		n := float64(pegs(nodes[i-1], nodes[i]))
+		if i+1 == len(nodes) {
+			n = end
+		}
+		total += n
+		if n*p.rule.pitch >= longRun {
+			long += n
+		}
+	}
+	return alongScore(len(nodes)-2, total*p.rule.pitch, long*p.rule.pitch)
+}
+
+// ends returns the start of heat and the end cap on the floor.
+func (p *polisher) ends(nodes []node, end float64) []plane.Point {
+	n := len(nodes)
+	return []plane.Point{p.world(nodes[:2], 0)[0], p.world(nodes[n-2:], end)[1]}
+}
+
+// world returns the path on the floor.
+func (p *polisher) world(nodes []node, end float64) []plane.Point {
+	n := len(nodes)
+	out := make([]plane.Point, n)
+	for i, q := range nodes[:n-1] {
+		out[i] = p.g.world(float64(q.x), float64(q.y))
+	}
+	a, b := nodes[n-2], nodes[n-1]
+	out[n-1] = p.g.world(float64(a.x)+float64(sign(b.x-a.x))*end, float64(a.y)+float64(sign(b.y-a.y))*end)
+	return out
+}
+
+// legsOf returns the legs in raster coordinates, worked out from whole pegs so
+// that equal legs are equal to the last bit.
+func (p *polisher) legsOf(nodes []node, end float64) []leg {
+	out := make([]leg, len(nodes)-1)
+	ax, ay := p.raster(nodes[0], node{}, 0)
+	for i := range out {
+		a, b := nodes[i], nodes[i+1]
+		d := float64(pegs(a, b))
+		if i+1 == len(out) {
+			d = end
+		}
+		bx, by := p.raster(a, node{sign(b.x - a.x), sign(b.y - a.y)}, d)
+		if out[i] = (leg{ax, ay, bx, by}); ay > by {
+			out[i] = leg{bx, by, ax, ay}
+		}
+		ax, ay = bx, by
+	}
+	return out
+}
+
+// raster returns the raster coordinates of the place d pegs from n along u.
+func (p *polisher) raster(n, u node, d float64) (x, y float64) {
+	x, y = float64(n.x+p.g.ox)+d*float64(u.x), float64(n.y+p.g.oy)+d*float64(u.y)
+	if p.g.across {
+		x, y = -y, x
+	}
+	return x*fieldStep - float64(p.field.ox) - 0.5, y*fieldStep - float64(p.field.oy) - 0.5
+}
