@@ -220,7 +220,8 @@ func TestRunsAndMarks(t *testing.T) {
 		for _, r := range build(t, name).Rooms {
 			for _, c := range r.Cables {
 				last := c.Runs[len(c.Runs)-1].RunningEnd
-				if math.Abs(last-c.Routed) > 100 {
+				// the end cap may lie on a turn, past the last run
+				if past := c.Routed - last; past < -1 || past > 150 {
 					t.Errorf("%s %s: the last run ends at %.0f of %.0f mm", name, c.ID, last, c.Routed)
 				}
 				for i, run := range c.Runs {

@@ -33,9 +33,9 @@ type tried struct {
 }
 
 const (
-	mostTries = 800  // bounds the work on one path
+	mostTries = 500  // bounds the work on one path
 	worthIt   = 0.01 // how much a push must better the score
-	fingers   = 6    // pegs to either side of a bare spot that a finger may begin
+	fingers   = 4    // pegs to either side of a bare spot that a finger may begin
 )
 
 // newPolisher starts from a fitted plan: its corner points on pegs, the last
@@ -206,7 +206,7 @@ func (p *polisher) towards(i int, x, y float64) []push {
 	for h := 1; h <= int(math.Ceil(math.Abs(left))); h++ {
 		for _, s := range stops(0, c-fingers, c) {
 			for _, t := range stops(n, c, c+fingers) {
-				if 0 <= s && s < t && t <= n && (!p.outer(i) || s == 0 && t == n) {
+				if 0 <= s && t <= n && t-s >= p.rule.turnBack && (!p.outer(i) || s == 0 && t == n) {
 					out = append(out, push{i, s, t, int(math.Copysign(float64(h), left))})
 				}
 			}
