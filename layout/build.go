@@ -12,12 +12,17 @@ import (
 // Build works out a whole job. What does not fit or cannot be placed is in
 // the diagnostics; a room whose cable does not fit has no Cables, and the
 // plan must then not be drawn.
-func Build(j *job.Job) (*Plan, []job.Diagnostic) {
+func Build(j *job.Job) (*Plan, []job.Diagnostic) { return BuildUntil(j, nil) }
+
+// BuildUntil is Build for a caller who may lose interest: once stop returns
+// true, the search for routes ends and what comes back is of no use. stop is
+// asked from several goroutines.
+func BuildUntil(j *job.Job, stop func() bool) (*Plan, []job.Diagnostic) {
 	p := &Plan{Job: j}
 	var out []job.Diagnostic
 	first := 1
 	for i := range j.Rooms {
-		r := Room{Job: &j.Rooms[i], wallClear: j.Clearance.Wall}
+		r := Room{Job: &j.Rooms[i], wallClear: j.Clearance.Wall, stop: stop}
 		out = append(out, r.build(j, first)...)
 		first += len(r.Cables)
 		p.Rooms = append(p.Rooms, r)

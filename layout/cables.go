@@ -80,7 +80,7 @@ func (r *Room) problemFor(j *job.Job) (route.Problem, error) {
 	p := route.Problem{
 		Floor: floor, Zones: r.Zones, Entry: r.Job.Thermostat.At,
 		Pitch: j.Membrane.Pitch, Closest: j.Spacing.Closest, Widest: j.Spacing.Widest, Bend: j.Membrane.BendRadius,
-		Avoid: r.avoid(),
+		Avoid: r.avoid(), Stop: r.stop,
 	}
 	for _, w := range r.Job.Walls {
 		p.Walls = append(p.Walls, w.Segment)

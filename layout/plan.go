@@ -39,6 +39,7 @@ type Room struct {
 	Sensors []Sensor
 	Chosen  *Choice // set when the job left the choice of cable open
 
+	stop      func() bool // true: nobody wants the room's routes any more; nil: never
 	wallClear float64
 }
 

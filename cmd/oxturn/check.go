@@ -97,7 +97,7 @@ func (o checkOrder) one(ctx context.Context, c *console, name string, aside, alo
 	}
 	var r *figures.Report
 	if o.format != "none" {
-		if err := within(ctx, o.timeLimit, func() { r = figures.Of(w.plan, o.offByInch) }); err != nil {
+		if err := within(ctx, o.timeLimit, func(func() bool) { r = figures.Of(w.plan, o.offByInch) }); err != nil {
 			c.say("oxturn: %s: its figures were given up: %v\nhint: leave --off-by-inch out, or give it more with --time-limit", w.source.name, err)
 			return exitUsage
 		}

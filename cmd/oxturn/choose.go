@@ -97,7 +97,7 @@ func weigh(ctx context.Context, s source, m *manner) (j *job.Job, rooms []layout
 	}
 	var wrong []job.Diagnostic
 	var found []layout.RoomOptions
-	if err = within(ctx, m.timeLimit, func() { found, wrong = layout.Options(j) }); err != nil {
+	if err = within(ctx, m.timeLimit, func(func() bool) { found, wrong = layout.Options(j) }); err != nil {
 		return j, nil, report, err
 	}
 	for _, d := range wrong {

@@ -98,7 +98,7 @@ func findRefit(ctx context.Context, c *console, w *work, cable string, m *manner
 	}
 	var f *layout.Refit
 	var lacks error
-	err = within(ctx, m.timeLimit, func() { f, lacks = w.plan.Refit(room, planned) })
+	err = within(ctx, m.timeLimit, func(func() bool) { f, lacks = w.plan.Refit(room, planned) })
 	switch {
 	case ctx.Err() != nil:
 		return nil, exitInterrupted

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"runtime/debug"
+	"sync/atomic"
 	"time"
 
 	"oxturn/drawing"
@@ -31,7 +32,7 @@ var errTime = errors.New("time limit")
 // job's: ctx ended, or a fault of ours.
 func do(ctx context.Context, s source, m *manner) (*work, error) {
 	w := &work{source: s}
-	err := within(ctx, m.timeLimit, func() { w.take(!m.undrawn) })
+	err := within(ctx, m.timeLimit, func(stop func() bool) { w.take(!m.undrawn, stop) })
 	if errors.Is(err, errTime) {
 		return givenUp(s, m.timeLimit), nil // w still belongs to its goroutine
 	}
@@ -45,13 +46,14 @@ func givenUp(s source, limit time.Duration) *work {
 	return w
 }
 
-// take does the work's phases up to the first that finds errors.
-func (w *work) take(drawn bool) {
+// take does the work's phases up to the first that finds errors. Once stop
+// says so nobody waits for it any more.
+func (w *work) take(drawn bool, stop func() bool) {
 	w.job, w.report = job.Read(w.source.name, w.source.data, w.source.open)
 	if w.job == nil || w.report.Errors() > 0 {
 		return
 	}
-	plan, found := layout.Build(w.job)
+	plan, found := layout.BuildUntil(w.job, stop)
 	for _, d := range found {
 		w.report.Add(d)
 	}
@@ -80,16 +82,18 @@ func (w *work) draw(plan *layout.Plan) {
 }
 
 // within runs f and waits for it, for ctx or for the limit, whichever comes
-// first. A panic in f comes back as an error.
-func within(ctx context.Context, limit time.Duration, f func()) error {
+// first; in the latter two cases f is told to stop. A panic in f comes back as
+// an error.
+func within(ctx context.Context, limit time.Duration, f func(stop func() bool)) error {
 	done := make(chan error, 1)
+	var gone atomic.Bool
 	go func() {
 		defer func() {
 			if p := recover(); p != nil {
 				done <- &faultError{p, debug.Stack()}
 			}
 		}()
-		f()
+		f(gone.Load)
 		done <- nil
 	}()
 	clock := time.NewTimer(limit)
@@ -98,8 +102,10 @@ func within(ctx context.Context, limit time.Duration, f func()) error {
 	case err := <-done:
 		return err
 	case <-ctx.Done():
+		gone.Store(true)
 		return ctx.Err()
 	case <-clock.C:
+		gone.Store(true)
 		return errTime
 	}
 }
