@@ -51,6 +51,7 @@ func (r *Room) build(j *job.Job, first int) []job.Diagnostic {
 	if len(r.Cables) == 0 {
 		return out
 	}
+	out = append(out, r.leaveBare(j)...)
 	if missing := r.placeSensors(j.Membrane.Pitch); len(missing) > 0 {
 		out = append(out, r.sensorWarning(missing))
 	}

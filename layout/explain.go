@@ -29,6 +29,10 @@ func Explanations() []job.Explanation {
 			"No gap of this room allows that for the sensor or for its spare. Without a spare, a sensor that fails means lifting tile; the cable plan shows what could be placed.",
 			Bad:  landing("[[0, 0], [1200, 0], [1200, 600], [0, 600]]", "length = \"4 m\"\nwatts = 40"),
 			Good: landing("[[0, 0], [1200, 0], [1200, 1000], [0, 1000]]", "length = \"10 m\"\nwatts = 100")},
+		{ID: "W103", Title: "floor to be heated stays without cable", Text: "A cable may not cross a movement joint, pass under a fixture or be cut and joined, so that each part of the floor needs a cable of its own. " +
+			"The room lists fewer cables than it has parts with room for one. The part left out is dotted on the drawings and counted with the floor that is not heated.",
+			Bad:  landing("[[0, 0], [2400, 0], [2400, 1000], [0, 1000]]", "length = \"10 m\"\nwatts = 100") + "\n[[room.joint]]\nfrom = [1200, 0]\nto = [1200, 1000]\n",
+			Good: whole},
 		{ID: "W110", Title: "a cable as laid is not as long as its label says", Text: "What was measured of a cable on the floor adds up to another length than the cable has. A run was left out or counted twice, or a leg misread: " +
 			"the map would show cable where there is none, or none where there is.",
 			Bad: laid(strings.Repeat(pair, 4) + `"north 27"`), Good: laid(strings.Repeat(pair, 5) + `"north 27", "east 3", "south 20"`)},

@@ -164,6 +164,7 @@ func (r *Room) shifted() (out [2]plane.Region) {
 		}
 		other := Room{Job: &changed, wallClear: r.wallClear}
 		if ok && other.areas() == nil {
+			other.serveAs(r)
 			out[i] = other.Heated
 		}
 	}

@@ -32,8 +32,9 @@ type Room struct {
 	Job     *job.Room
 	Floor   plane.Region   // inside the finished walls
 	Tiled   plane.Region   // floor less what stands on the subfloor
-	Heated  plane.Region   // where the cable's centre line may be, all zones
-	Zones   []plane.Region // Heated cut by movement joints
+	Heated  plane.Region   // where the centre lines of the room's cables may be: all zones that a cable serves
+	Zones   []plane.Region // floor for cable, cut by movement joints and by what the cable keeps off
+	Bare    plane.Region   // zones with room for a cable and none in them
 	NoCut   []NoCut
 	Cables  []Cable
 	Sensors []Sensor

@@ -69,6 +69,7 @@ func (p *Plan) shift(i int, east bool, by float64, lay bool) Stretch {
 		s.Problem = "nothing of the floor is left to heat"
 		return s
 	}
+	r.serveAs(was)
 	labels := was.labels()
 	if lay {
 		s.layIn(p.Job, &r, labels)

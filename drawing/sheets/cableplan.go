@@ -23,6 +23,7 @@ func drawCablePlan(v *roomView) {
 	v.riseInWall()
 	v.fixtures()
 	v.limit()
+	v.leftBare()
 	v.joints()
 	v.plannedLines()
 	v.cables()

@@ -90,13 +90,29 @@ func (v *roomView) riseInWall() {
 
 // limit draws the edge of the heated area.
 func (v *roomView) limit() {
-	for _, z := range v.room.Zones {
-		v.path(drawing.LayerFloor, "limit of the heated area", v.view.Outline(z), drawing.ClearanceLine(), nil)
-		for _, ring := range v.view.Rings(z) {
+	for _, p := range v.room.Heated {
+		zone := plane.Region{p}
+		v.path(drawing.LayerFloor, "limit of the heated area", v.view.Outline(zone), drawing.ClearanceLine(), nil)
+		for _, ring := range v.view.Rings(zone) {
 			v.ink.line(append(ring, ring[0]), thinInk)
 		}
 		v.uses(signLimit)
 	}
+}
+
+// leftBare dots the parts that could take cable and have none.
+func (v *roomView) leftBare() {
+	if !v.room.Bare.Empty() {
+		v.dotted(v.room.Bare)
+	}
+}
+
+// dotted marks floor without cable.
+func (v *roomView) dotted(floor plane.Region) {
+	rings := v.view.Rings(floor)
+	v.add(drawing.Hatch(rings, drawing.HatchUnheated)...)
+	v.ink.hatch(rings)
+	v.uses(signUnheated)
 }
 
 // fixtures draws what stands on the floor, with names.

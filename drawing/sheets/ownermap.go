@@ -50,10 +50,7 @@ func (v *roomView) bare() {
 	if err != nil {
 		return
 	}
-	rings := v.view.Rings(rest)
-	v.add(drawing.Hatch(rings, drawing.HatchUnheated)...)
-	v.ink.hatch(rings)
-	v.uses(signUnheated)
+	v.dotted(rest)
 }
 
 // ownerMapLevels returns what stands beside the map.

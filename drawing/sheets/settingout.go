@@ -25,6 +25,7 @@ func drawSettingOut(v *roomView) {
 	v.drawOpenings()
 	v.fixtures()
 	v.limit()
+	v.leftBare()
 	v.joints()
 	v.cables()
 	v.marks()

@@ -39,8 +39,8 @@ func (v *roomView) standing() []block {
 	for i, m := range r.Joints {
 		add(jointName(i, len(r.Joints)), []plane.Point{m.A, m.B})
 	}
-	for _, z := range v.room.Zones {
-		t.rows = append(t.rows, v.span("Heated area", z.Rings()[0]))
+	for _, p := range v.room.Heated {
+		t.rows = append(t.rows, v.span("Heated area", p.Outer))
 	}
 	for _, c := range v.room.Cables {
 		for _, i := range []int{0, len(c.Runs) - 1} {

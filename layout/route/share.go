@@ -90,6 +90,9 @@ func (r *room) spread(zoneOf []int) float64 {
 			continue
 		}
 		s := math.Min(1e4, ideal(region, length))
+		if s < float64(r.p.Closest)*r.p.Pitch {
+			cost += 1000 // it can't be laid there at all
+		}
 		lo, hi = math.Min(lo, s), math.Max(hi, s)
 	}
 	return cost + hi/lo

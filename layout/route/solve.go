@@ -267,37 +267,3 @@ func bracketAll(ways []*way) {
 		together(len(ways), func(i int) { ways[i].bracket() })
 	}
 }
-
-// leads draws the cold leads once all paths are known.
-func (r *room) leads(routes []Route) *fault {
-	var cables, leads [][]plane.Point
-	for _, rt := range routes {
-		cables = append(cables, rt.Path)
-	}
-	draw := func(rt *Route, to plane.Point) []plane.Point {
-		reach := r.p.Cables[rt.Cable].LeadReach
-		lead := r.strip.leadRoute(r.p.Floor, to, cables, leads)
-		if lead == nil || reach > 0 && pathLength(lead) > reach {
-			// better over another lead than not at all
-			lead = r.strip.leadRoute(r.p.Floor, to, cables, nil)
-		}
-		if lead == nil || reach > 0 && pathLength(lead) > reach {
-			return nil
-		}
-		leads = append(leads, lead)
-		return lead
-	}
-	for i := range routes {
-		rt := &routes[i]
-		if rt.ColdLead = draw(rt, rt.Path[0]); rt.ColdLead == nil {
-			return &fault{cable: rt.Cable, what: "the cold lead finds no way to the start of heat without crossing a heating cable"}
-		}
-		if r.p.Cables[rt.Cable].Ends != BothEnds {
-			continue
-		}
-		if rt.Return = draw(rt, rt.Path[len(rt.Path)-1]); rt.Return == nil {
-			return &fault{cable: rt.Cable, what: "the second cold lead finds no way back without crossing a heating cable"}
-		}
-	}
-	return nil
-}

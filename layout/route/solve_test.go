@@ -111,6 +111,53 @@ func TestJointKeepsCablesApart(t *testing.T) {
 	}
 }
 
+func TestNoCableGoesWhereItIsFarTooLong(t *testing.T) {
+	p := roomOf(t, outline(0, 3000, 2400), nil, 75, nil)
+	length := lengthFor(p, p.Zones[0], 3.2)
+	pocket := plane.FromRing(plane.Rectangle(plane.Pt(3200, 100), plane.Pt(3600, 400)))
+	p.Zones = append(p.Zones, pocket)
+	p.Cables = []Cable{{ID: "A", Length: length * 0.55}, {ID: "B", Length: length * 0.45}}
+	routes, err := Solve(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, rt := range routes {
+		if rt.Zone != 0 {
+			t.Errorf("cable %d lies in a pocket of %.2f m²", rt.Cable, pocket.Area()/1e6)
+		}
+	}
+}
+
+func TestLeadsGoInTheOrderThatMakesThemShortest(t *testing.T) {
+	// The first lead, straight to its start, leaves no way along the wall past
+	// it: the second would have to go round both cables.
+	r := &room{p: Problem{Floor: plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000))), Entry: plane.Pt(3000, 1000), Cables: make([]Cable, 2)}}
+	var zones []plane.Region
+	near := []plane.Point{{X: 2900, Y: 1800}, {X: 1600, Y: 1800}, {X: 1600, Y: 200}, {X: 2900, Y: 200}, {X: 2900, Y: 1700}}
+	far := []plane.Point{{X: 1400, Y: 1800}, {X: 100, Y: 1800}, {X: 100, Y: 200}, {X: 1400, Y: 200}}
+	for _, p := range [][]plane.Point{near, far} {
+		b := plane.Bounds(p)
+		zones = append(zones, plane.FromRing(plane.Rectangle(b.Min, b.Max)))
+	}
+	r.strip = newStrip(r.p.Floor, zones, r.p.Entry)
+	routes := []Route{{Cable: 0, Path: near}, {Cable: 1, Path: far}}
+	if f := r.leads(routes); f != nil {
+		t.Fatal(f.what)
+	}
+	best := math.Inf(1)
+	for _, order := range [][]int{{0, 1}, {1, 0}} {
+		n, f := r.leadsInOrder([]Route{{Cable: 0, Path: near}, {Cable: 1, Path: far}}, order)
+		t.Logf("order %v: %.0f mm", order, n)
+		if f == nil {
+			best = math.Min(best, n)
+		}
+	}
+	got := pathLength(routes[0].ColdLead) + pathLength(routes[1].ColdLead)
+	if straight := 810 + 2400.0; got > best+1 || got > straight {
+		t.Errorf("leads of %.0f mm, could be %.0f", got, best)
+	}
+}
+
 func TestBothEndsReturn(t *testing.T) {
 	p := roomOf(t, outline(0, 2600, 2200), nil, 75, nil)
 	p.Cables = []Cable{{ID: "S1", Length: lengthFor(p, p.Zones[0], 3.3), Ends: BothEnds, LeadReach: 2500}}

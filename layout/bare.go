@@ -1,0 +1,73 @@
+package layout
+
+import (
+	"fmt"
+	"slices"
+
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+// leaveBare takes the zones that no cable serves out of the heated floor and
+// warns of those that have room for one.
+func (r *Room) leaveBare(j *job.Job) []job.Diagnostic {
+	var out []job.Diagnostic
+	r.Heated = nil
+	for i, zone := range r.Zones {
+		if slices.ContainsFunc(r.Cables, func(c Cable) bool { return c.Zone == i }) {
+			r.Heated = append(r.Heated, zone...)
+			continue
+		}
+		if r.takesCable(j, zone) {
+			r.Bare = append(r.Bare, zone...)
+			out = append(out, r.bareWarning(j, zone))
+		}
+	}
+	return out
+}
+
+// takesCable reports whether two runs can lie side by side in a zone.
+func (r *Room) takesCable(j *job.Job, zone plane.Region) bool {
+	inner, err := zone.Grow(-float64(j.Spacing.Closest) * j.Membrane.Pitch / 2)
+	return err == nil && !inner.Empty()
+}
+
+func (r *Room) bareWarning(j *job.Job, zone plane.Region) job.Diagnostic {
+	box, u := zone.Bounds(), j.Units
+	d := job.Diagnostic{Severity: job.Warning, ID: "W103", Span: r.Job.Spans.At("cables")}
+	d.Message = fmt.Sprintf("room %q: %s of floor, from (%s, %s) to (%s, %s), stays without cable: it is cut off from the rest, and the room's %s elsewhere",
+		r.Job.Name, plane.FormatArea(zone.Area(), u), plane.FormatLength(box.Min.X, u), plane.FormatLength(box.Min.Y, u),
+		plane.FormatLength(box.Max.X, u), plane.FormatLength(box.Max.Y, u), serves(len(r.Cables)))
+	d.Hint = "list a cable more for it in the room's cables, move what cuts it off, or allow W103 to leave it cold"
+	return d
+}
+
+func serves(cables int) string {
+	if cables == 1 {
+		return "one cable lies"
+	}
+	return fmt.Sprintf("%d cables lie", cables)
+}
+
+// serveAs takes out of the heated floor of a room that was changed a little
+// what no cable served before.
+func (r *Room) serveAs(was *Room) {
+	if was.Bare.Empty() {
+		return
+	}
+	r.Heated = nil
+	for _, zone := range r.Zones {
+		if shared(zone, was.Heated) > shared(zone, was.Bare) {
+			r.Heated = append(r.Heated, zone...)
+		}
+	}
+}
+
+// shared is the area in mm² that two regions have in common.
+func shared(a, b plane.Region) float64 {
+	both, err := a.Meet(b)
+	if err != nil {
+		return 0
+	}
+	return both.Area()
+}

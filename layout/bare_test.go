@@ -1,0 +1,81 @@
+package layout_test
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"oxturn/layout"
+)
+
+// twoParts is a room that a joint cuts in two, with so many cables named.
+func twoParts(cables string) []byte {
+	return []byte(`units = "mm"
+
+[membrane]
+pitch = 30
+
+[clearance]
+wall = 100
+joint = 50
+
+[[room]]
+name = "Hall"
+corners = [[0, 0], [4000, 0], [4000, 2000], [0, 2000]]
+cables = ` + cables + `
+
+[[room.joint]]
+from = [2000, 0]
+to = [2000, 2000]
+
+[room.thermostat]
+wall = "A"
+from = "2000 mm"
+
+[[cable]]
+id = "C1"
+volts = 240
+length = "30 m"
+watts = 300
+lead = "6 m"
+
+[[cable]]
+id = "C2"
+volts = 240
+length = "30 m"
+watts = 300
+lead = "6 m"
+`)
+}
+
+func TestFloorLeftBareIsSaid(t *testing.T) {
+	// either half is (2000 - 100 - 50) x (2000 - 2x100) mm
+	const half = 1850 * 1800.0
+	for _, c := range []struct {
+		cables       string
+		heated, bare float64
+		warnings     int
+	}{
+		{`["C1"]`, half, half, 1},
+		{`["C1", "C2"]`, 2 * half, 0, 0},
+	} {
+		data := twoParts(c.cables)
+		p, found := layout.Build(read(t, "hall.toml", data))
+		warned := 0
+		for _, d := range found {
+			if d.ID == "W103" {
+				warned++
+				if !strings.Contains(d.Message, "3.33 m²") || !strings.HasPrefix(string(data[d.Span.Start:]), c.cables) {
+					t.Errorf("%s: at byte %d: %s", c.cables, d.Span.Start, d.Message)
+				}
+			}
+		}
+		if warned != c.warnings {
+			t.Errorf("%s: %d warnings, want %d", c.cables, warned, c.warnings)
+		}
+		r := p.Rooms[0]
+		if math.Abs(r.Heated.Area()-c.heated) > 0.002*half || math.Abs(r.Bare.Area()-c.bare) > 0.002*half {
+			t.Errorf("%s: heated %.0f, bare %.0f mm², want %.0f and %.0f", c.cables, r.Heated.Area(), r.Bare.Area(), c.heated, c.bare)
+		}
+	}
+}
