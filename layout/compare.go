@@ -11,13 +11,24 @@ import (
 
 // A Change is one thing that differs between two revisions of a job.
 type Change struct {
-	Room   string // empty: of the whole job
-	What   string // "cable", "amps", "sensor S1"...
-	Before string
-	After  string
-	Moved  float64      // mm, of a place that moved
-	At     *plane.Point // where the change is to be seen on the newer plan, nil: nowhere
-	Radius float64      // mm round At that it takes
+	Room    string // empty: of the whole job
+	What    string // "cable", "amps", "sensor S1"...
+	How     string // "moved 140 mm east"; empty: Before and After say it
+	Before  string
+	After   string
+	Figures []Figure     // the numbers behind the words
+	Moved   float64      // mm, of a place that moved
+	At      *plane.Point // where the change is to be seen on the newer plan, nil: nowhere
+	Radius  float64      // mm round At that it takes
+}
+
+// A Figure is one number of a change. It stands on one side only where the
+// other revision has no such thing.
+type Figure struct {
+	Of     string // "from wall A", "length", "load"
+	Unit   string
+	Before *float64
+	After  *float64
 }
 
 // String says the change in a line.
@@ -31,6 +42,8 @@ func (c Change) String() string {
 		return s + "new: " + c.After
 	case c.After == "":
 		return s + "no longer there (was " + c.Before + ")"
+	case c.How != "":
+		return s + c.How + ", now " + c.After + " (was " + c.Before + ")"
 	}
 	return s + c.Before + " -> " + c.After
 }
@@ -39,7 +52,7 @@ func (c Change) String() string {
 // who ordered and build it: rooms, cable, load, quantities and places. Rooms
 // are matched by name.
 func Compare(before, after *Plan) []Change {
-	u := after.Job.Units
+	u := after.Units()
 	d := &diff{units: u}
 	d.text("", "status", before.Job.Info.Status.String(), after.Job.Info.Status.String())
 	d.text("", "drawing no.", before.Job.Info.Number, after.Job.Info.Number)
@@ -49,7 +62,7 @@ func Compare(before, after *Plan) []Change {
 		now := &after.Rooms[i]
 		was := before.roomNamed(now.Job.Name)
 		if was == nil {
-			d.add(Change{What: "room", After: now.Job.Name + ", " + plane.FormatArea(now.Floor.Area(), u)})
+			d.add(Change{What: "room", After: now.Job.Name + ", " + plane.FormatArea(now.Floor.Area(), u), Figures: []Figure{d.squares("floor", nil, now.Floor)}})
 			continue
 		}
 		d.room(was, now)
@@ -57,7 +70,7 @@ func Compare(before, after *Plan) []Change {
 	}
 	for i := range before.Rooms {
 		if was := &before.Rooms[i]; after.roomNamed(was.Job.Name) == nil {
-			d.add(Change{What: "room", Before: was.Job.Name + ", " + plane.FormatArea(was.Floor.Area(), u)})
+			d.add(Change{What: "room", Before: was.Job.Name + ", " + plane.FormatArea(was.Floor.Area(), u), Figures: []Figure{d.squares("floor", was.Floor, nil)}})
 		}
 	}
 	d.quantities(takeoff.Compare(before.TakeOff, after.TakeOff))
@@ -91,16 +104,23 @@ func (p *Plan) loadOf(room string) *Load {
 
 // diff gathers changes.
 type diff struct {
-	units plane.Units
-	out   []Change
+	units    plane.Units
+	was, now Tape // of the room compared
+	out      []Change
 }
 
 func (d *diff) add(c Change) { d.out = append(d.out, c) }
 
-func (d *diff) text(room, what, before, after string) {
+// text compares two wordings, and gives the numbers behind them.
+func (d *diff) text(room, what, before, after string, figures ...Figure) {
 	if before != after {
-		d.add(Change{Room: room, What: what, Before: before, After: after})
+		d.add(Change{Room: room, What: what, Before: before, After: after, Figures: figures})
 	}
+}
+
+// both is a figure that both revisions have.
+func both(of, unit string, before, after float64) Figure {
+	return Figure{of, unit, &before, &after}
 }
 
 // Amounts of change that are not worth saying.
@@ -109,41 +129,25 @@ const (
 	samePlace = 5.0     // mm
 )
 
-func (d *diff) area(room, what string, before, after float64) {
-	if math.Abs(before-after) > sameArea {
-		d.add(Change{Room: room, What: what, Before: plane.FormatArea(before, d.units), After: plane.FormatArea(after, d.units)})
+func (d *diff) area(room, what string, before, after plane.Region) {
+	if math.Abs(before.Area()-after.Area()) > sameArea {
+		d.text(room, what, plane.FormatArea(before.Area(), d.units), plane.FormatArea(after.Area(), d.units), d.squares(what, before, after))
 	}
 }
 
-// Sizes of a cloud round what changed, mm of floor: that of a thing goes by its
-// own size, within bounds that leave the rest of the plan to be read.
-const (
-	cloudLeast = 120.0
-	cloudMost  = 350.0
-)
-
-func cloudOf(ring plane.Ring) float64 {
-	b := ring.Bounds()
-	return max(cloudLeast, min(cloudMost, b.W()/2, b.H()/2))
-}
-
-// place compares where something is; nil: it is not there.
-func (d *diff) place(room, what string, before, after *plane.Point) {
-	switch {
-	case before == nil && after == nil:
-	case before == nil:
-		d.add(Change{Room: room, What: what, After: d.point(*after), At: after, Radius: cloudLeast})
-	case after == nil:
-		d.add(Change{Room: room, What: what, Before: d.point(*before), At: before, Radius: cloudLeast})
-	default:
-		if off := before.Dist(*after); off > samePlace {
-			d.add(Change{Room: room, What: what, Before: d.point(*before), After: d.point(*after) + ", moved " + d.length(off) + " " + compass(after.Sub(*before)), Moved: off, At: after, Radius: cloudLeast})
+// squares is the area of two regions; nil: the revision has none.
+func (d *diff) squares(of string, before, after plane.Region) Figure {
+	f := Figure{Of: of, Unit: "m²"}
+	for _, side := range []struct {
+		to *(*float64)
+		r  plane.Region
+	}{{&f.Before, before}, {&f.After, after}} {
+		if side.r != nil {
+			v := round(side.r.Area()/1e6, 3)
+			*side.to = &v
 		}
 	}
-}
-
-func (d *diff) point(p plane.Point) string {
-	return "(" + d.length(p.X) + ", " + d.length(p.Y) + ")"
+	return f
 }
 
 func (d *diff) length(mm float64) string {
@@ -155,13 +159,17 @@ func (d *diff) length(mm float64) string {
 
 func (d *diff) room(was, now *Room) {
 	name := now.Job.Name
+	d.now, d.was = NewTape(now.Job, d.units), NewTape(was.Job, d.units)
+	if len(d.was.Walls) == len(d.now.Walls) { // letters stand for the same walls: measure from these both times
+		d.was.d1, d.was.d2 = d.now.d1, d.now.d2
+	}
 	d.walls(was.Job, now.Job)
-	d.area(name, "floor", was.Floor.Area(), now.Floor.Area())
-	d.area(name, "tiled", was.Tiled.Area(), now.Tiled.Area())
-	d.area(name, "heated", was.Heated.Area(), now.Heated.Area())
+	d.area(name, "floor", was.Floor, now.Floor)
+	d.area(name, "tiled", was.Tiled, now.Tiled)
+	d.area(name, "heated", was.Heated, now.Heated)
 	d.things(was.Job, now.Job)
 	d.place(name, "thermostat", &was.Job.Thermostat.At, &now.Job.Thermostat.At)
-	d.text(name, "thermostat height", d.length(was.Job.Thermostat.Height), d.length(now.Job.Thermostat.Height))
+	d.span(name, "thermostat height", was.Job.Thermostat.Height, now.Job.Thermostat.Height)
 	for i := range max(len(was.Cables), len(now.Cables)) {
 		d.cable(name, cableAt(was, i), cableAt(now, i))
 	}
@@ -170,85 +178,24 @@ func (d *diff) room(was, now *Room) {
 	}
 }
 
+// span compares two lengths.
+func (d *diff) span(room, what string, before, after float64) {
+	d.text(room, what, d.length(before), d.length(after), both(what, "mm", round(before, 1), round(after, 1)))
+}
+
 // walls says of each wall, by its letter, how its length changed.
 func (d *diff) walls(was, now *job.Room) {
 	if len(was.Walls) != len(now.Walls) {
-		d.text(now.Name, "walls", fmt.Sprint(len(was.Walls)), fmt.Sprint(len(now.Walls)))
+		d.text(now.Name, "walls", fmt.Sprint(len(was.Walls)), fmt.Sprint(len(now.Walls)), both("walls", "", float64(len(was.Walls)), float64(len(now.Walls))))
 		return
 	}
 	for i, w := range now.Walls {
 		if b := was.Walls[i].Length(); math.Abs(b-w.Length()) > 0.5 {
 			mid := w.At(w.Length() / 2)
-			d.add(Change{Room: now.Name, What: "wall " + w.Letter, Before: d.length(b), After: d.length(w.Length()), At: &mid, Radius: cloudLeast})
+			d.add(Change{Room: now.Name, What: "wall " + w.Letter, Before: d.length(b), After: d.length(w.Length()), At: &mid, Radius: cloudLeast,
+				Figures: []Figure{both("length", "mm", round(b, 1), round(w.Length(), 1))}})
 		}
 	}
-}
-
-// things compares fixtures, keep-outs, fixings, joints and openings by name.
-func (d *diff) things(was, now *job.Room) {
-	type outline struct {
-		name string
-		ring plane.Ring
-	}
-	list := func(r *job.Room) (out []outline) {
-		for _, f := range r.Fixtures {
-			out = append(out, outline{f.Name, f.Outline})
-		}
-		for _, k := range r.KeepOuts {
-			out = append(out, outline{k.Name, k.Outline})
-		}
-		for _, x := range r.Fixings {
-			out = append(out, outline{x.Name, x.Line})
-		}
-		for _, m := range r.Joints {
-			out = append(out, outline{m.Name, plane.Ring{m.A, m.B}})
-		}
-		for _, o := range r.Openings {
-			if o.Wall >= 0 && o.Wall < len(r.Walls) {
-				w := r.Walls[o.Wall].Segment
-				out = append(out, outline{o.Name, plane.Ring{w.At(o.From), w.At(o.To)}})
-			}
-		}
-		return out
-	}
-	before := map[string]plane.Ring{}
-	for _, o := range list(was) {
-		before[o.name] = o.ring
-	}
-	seen := map[string]bool{}
-	for _, o := range list(now) {
-		ring, there := before[o.name]
-		seen[o.name] = true
-		c := o.ring.Bounds().Centre()
-		switch {
-		case !there:
-			d.add(Change{Room: now.Name, What: o.name, After: "at " + d.point(c), At: &c, Radius: cloudOf(o.ring)})
-		default:
-			if off := farthestCorner(ring, o.ring); off > samePlace {
-				d.add(Change{Room: now.Name, What: o.name, Before: "at " + d.point(ring.Bounds().Centre()), After: "at " + d.point(c) + ", up to " + d.length(off) + " off", Moved: off, At: &c, Radius: cloudOf(o.ring)})
-			}
-		}
-	}
-	for _, o := range list(was) {
-		if c := o.ring.Bounds().Centre(); !seen[o.name] {
-			d.add(Change{Room: now.Name, What: o.name, Before: "at " + d.point(c), At: &c, Radius: cloudOf(o.ring)})
-		}
-	}
-}
-
-// farthestCorner is how far the corners of two outlines are apart at the most.
-func farthestCorner(a, b plane.Ring) float64 {
-	off := 0.0
-	for _, pair := range [2][2]plane.Ring{{a, b}, {b, a}} {
-		for _, p := range pair[0] {
-			near := math.Inf(1)
-			for _, q := range pair[1] {
-				near = math.Min(near, p.Dist(q))
-			}
-			off = math.Max(off, near)
-		}
-	}
-	return off
 }
 
 func cableAt(r *Room, i int) *Cable {
@@ -276,15 +223,25 @@ func (d *diff) cable(room string, was, now *Cable) {
 		d.add(Change{Room: room, What: "cable " + was.ID, Before: d.label(was)})
 		return
 	}
-	d.text(room, "cable "+now.ID, d.label(was), d.label(now))
+	a, b := was.Label, now.Label
+	d.text(room, "cable "+now.ID, d.label(was), d.label(now), both("volts", "V", a.Volts, b.Volts), both("watts", "W", a.Watts, b.Watts), both("length", "mm", round(a.Length, 1), round(b.Length, 1)))
 	if math.Abs(was.Spacing-now.Spacing) > 0.5 {
-		d.text(room, "spacing of "+now.ID, d.length(was.Spacing), d.length(now.Spacing))
+		d.span(room, "spacing of "+now.ID, was.Spacing, now.Spacing)
 	}
-	d.text(room, "power per area of "+now.ID, d.density(was), d.density(now))
-	d.text(room, "runs of "+now.ID, fmt.Sprint(len(was.Runs)), fmt.Sprint(len(now.Runs)))
+	d.text(room, "power per area of "+now.ID, d.density(was), d.density(now), both("power per area", "W/m²", round(was.Density, 1), round(now.Density, 1)))
+	d.text(room, "runs of "+now.ID, fmt.Sprint(len(was.Runs)), fmt.Sprint(len(now.Runs)), both("runs", "", float64(len(was.Runs)), float64(len(now.Runs))))
 	d.place(room, "lead joint of "+now.ID, &was.Path[0], &now.Path[0])
 	d.place(room, "half-way mark of "+now.ID, &was.Marks[1].At, &now.Marks[1].At)
-	d.place(room, "end cap of "+now.ID, &was.Path[len(was.Path)-1], &now.Path[len(now.Path)-1])
+	d.place(room, now.endName()+" of "+now.ID, &was.Path[len(was.Path)-1], &now.Path[len(now.Path)-1])
+}
+
+// endName is what a cable ends in: the second cold lead of one with two cold
+// ends begins there.
+func (c *Cable) endName() string {
+	if c.Label.Ends == job.BothEnds {
+		return "joint 2"
+	}
+	return "end cap"
 }
 
 func (d *diff) label(c *Cable) string {
@@ -303,15 +260,16 @@ func (d *diff) load(was, now *Load) {
 		return
 	}
 	say := func(l *Load) string { return fmt.Sprintf("%.2f A, %.0f W at %.0f V", l.Amps, l.Watts, l.Volts) }
-	d.text(now.Room, "load", say(was), say(now))
+	d.text(now.Room, "load", say(was), say(now), both("amps", "A", round(was.Amps, 2), round(now.Amps, 2)), both("watts", "W", round(was.Watts, 1), round(now.Watts, 1)), both("volts", "V", was.Volts, now.Volts))
 }
 
 // quantities says what the order changes by: whole packs where there are any.
 func (d *diff) quantities(changes []takeoff.Change) {
 	for _, q := range changes {
-		c := Change{What: "take-off, " + q.Item, Before: d.quantity(q.Before, q.Unit), After: d.quantity(q.After, q.Unit)}
+		c := Change{What: "take-off, " + q.Item, Before: d.quantity(q.Before, q.Unit), After: d.quantity(q.After, q.Unit), Figures: []Figure{both("quantity", q.Unit, round(q.Before, 3), round(q.After, 3))}}
 		if q.Packs != 0 {
-			c.After += fmt.Sprintf(", %+d to buy", q.Packs)
+			c.After += fmt.Sprintf(", %+d %s to buy", q.Packs, q.PackName)
+			c.Figures = append(c.Figures, both("packs", q.PackName, float64(q.PacksBefore), float64(q.PacksBefore+q.Packs)))
 		}
 		d.add(c)
 	}

@@ -11,10 +11,13 @@ import (
 // settings compares what holds for the whole job: membrane, spacing,
 // clearances, supply, tile and build-up.
 func (d *diff) settings(was, now *job.Job) {
-	mm := func(what string, a, b float64) { d.text("", what, d.fine(a), d.fine(b)) }
+	mm := func(what string, a, b float64) {
+		d.text("", what, d.fine(a), d.fine(b), both(what, "mm", round(a, 1), round(b, 1)))
+	}
 	mm("peg pitch", was.Membrane.Pitch, now.Membrane.Pitch)
 	mm("bend radius", was.Membrane.BendRadius, now.Membrane.BendRadius)
-	d.text("", "gaps between runs", gaps(was.Spacing), gaps(now.Spacing))
+	d.text("", "gaps between runs", gaps(was.Spacing), gaps(now.Spacing),
+		both("closest", "pegs", float64(was.Spacing.Closest), float64(now.Spacing.Closest)), both("widest", "pegs", float64(was.Spacing.Widest), float64(now.Spacing.Widest)))
 	for _, c := range []struct {
 		what string
 		a, b float64
@@ -28,11 +31,23 @@ func (d *diff) settings(was, now *job.Job) {
 	} {
 		mm("clearance from "+c.what, c.a, c.b)
 	}
-	d.text("", "supply", volts(was.Supply.Volts), volts(now.Supply.Volts))
-	d.text("", "thermostat's contacts", fmt.Sprintf("%g A", was.Supply.ThermostatAmps), fmt.Sprintf("%g A", now.Supply.ThermostatAmps))
-	d.text("", "power limit", d.limit(was.Supply.MaxDensity), d.limit(now.Supply.MaxDensity))
+	d.text("", "supply", volts(was.Supply.Volts), volts(now.Supply.Volts), ifGiven("volts", "V", was.Supply.Volts, now.Supply.Volts))
+	d.text("", "thermostat's contacts", fmt.Sprintf("%g A", was.Supply.ThermostatAmps), fmt.Sprintf("%g A", now.Supply.ThermostatAmps), both("amps", "A", was.Supply.ThermostatAmps, now.Supply.ThermostatAmps))
+	d.text("", "power limit", d.limit(was.Supply.MaxDensity), d.limit(now.Supply.MaxDensity), ifGiven("power limit", "W/m²", was.Supply.MaxDensity, now.Supply.MaxDensity))
 	d.text("", "tile", d.tile(was.Tile), d.tile(now.Tile))
 	d.text("", "build-up, from the top", d.layers(was.BuildUp), d.layers(now.BuildUp))
+}
+
+// ifGiven is a figure that either revision may leave out, and is 0 there.
+func ifGiven(of, unit string, before, after float64) Figure {
+	f := both(of, unit, round(before, 3), round(after, 3))
+	if before == 0 {
+		f.Before = nil
+	}
+	if after == 0 {
+		f.After = nil
+	}
+	return f
 }
 
 // fine writes a small length: to a sixteenth of an inch or a tenth of a mm.

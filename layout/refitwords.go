@@ -111,16 +111,11 @@ func (f *Refit) newLines(u plane.Units) []string {
 			out = append(out, f.runLine(r, u))
 		}
 	}
-	end, was := f.New.Path[len(f.New.Path)-1], f.oldEnd()
 	if f.Change.From == 0 {
 		return out
 	}
-	what := "end cap"
-	if f.New.Return != nil {
-		what = "joint 2" // the second cold lead begins there
-	}
-	return append(out, fmt.Sprintf("%-8s at (%s, %s); planned at (%s, %s)", what, plane.FormatLength(end.X, u), plane.FormatLength(end.Y, u),
-		plane.FormatLength(was.X, u), plane.FormatLength(was.Y, u)))
+	end, was, tape := f.New.Path[len(f.New.Path)-1], f.oldEnd(), NewTape(f.Room.Job, u)
+	return append(out, fmt.Sprintf("%-8s %s; planned %s", f.Planned.endName(), tape.Place(end), tape.Place(was)))
 }
 
 // scoreWords says how the plan was chosen: by the least of it.

@@ -80,12 +80,32 @@ func printChanges(c *console, names []string, changes []layout.Change) {
 
 // changeJSON is one change for other programs.
 type changeJSON struct {
-	Room   string      `json:"room,omitempty"`
-	What   string      `json:"what"`
-	Before string      `json:"before"`
-	After  string      `json:"after"`
-	Moved  float64     `json:"moved_mm,omitempty"`
-	At     *[2]float64 `json:"at,omitempty"`
+	Room    string       `json:"room,omitempty"`
+	What    string       `json:"what"`
+	How     string       `json:"how,omitempty"`
+	Before  string       `json:"before"`
+	After   string       `json:"after"`
+	Figures []figureJSON `json:"figures,omitempty"`
+	Moved   float64      `json:"moved_mm,omitempty"`
+	At      *[2]float64  `json:"at,omitempty"`
+}
+
+// figureJSON is one number of a change; null where a revision has none.
+type figureJSON struct {
+	Of     string   `json:"of"`
+	Unit   string   `json:"unit"`
+	Before *float64 `json:"before"`
+	After  *float64 `json:"after"`
+	Change *float64 `json:"change,omitempty"`
+}
+
+func numbers(f layout.Figure) figureJSON {
+	out := figureJSON{Of: f.Of, Unit: f.Unit, Before: f.Before, After: f.After}
+	if f.Before != nil && f.After != nil {
+		by := math.Round((*f.After-*f.Before)*1e3)/1e3 + 0
+		out.Change = &by
+	}
+	return out
 }
 
 func writeChanges(w io.Writer, names []string, changes []layout.Change) error {
@@ -97,7 +117,10 @@ func writeChanges(w io.Writer, names []string, changes []layout.Change) error {
 	}{1, names[0], names[1], []changeJSON{}}
 	tenth := func(v float64) float64 { return math.Round(v*10) / 10 }
 	for _, x := range changes {
-		j := changeJSON{Room: x.Room, What: x.What, Before: x.Before, After: x.After, Moved: tenth(x.Moved)}
+		j := changeJSON{Room: x.Room, What: x.What, How: x.How, Before: x.Before, After: x.After, Moved: tenth(x.Moved)}
+		for _, f := range x.Figures {
+			j.Figures = append(j.Figures, numbers(f))
+		}
 		if x.At != nil {
 			j.At = &[2]float64{tenth(x.At.X), tenth(x.At.Y)}
 		}

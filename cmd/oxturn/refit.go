@@ -69,7 +69,7 @@ func refit(ctx context.Context, c *console, args []string) int {
 			return exitUsage
 		}
 	} else {
-		for _, line := range f.Lines(unitsOf(w.plan)) {
+		for _, line := range f.Lines(w.plan.Units()) {
 			fmt.Fprintln(c.Out, line)
 		}
 	}
@@ -78,7 +78,7 @@ func refit(ctx context.Context, c *console, args []string) int {
 	}
 	plan, moves := f.Plan(w.plan)
 	if *format != "json" {
-		sayMoves(c, moves, unitsOf(w.plan))
+		sayMoves(c, moves, w.plan.Units())
 	}
 	if *dir == "" {
 		return exitOK
@@ -131,13 +131,6 @@ func onlyLaid(p *layout.Plan) string {
 		}
 	}
 	return name
-}
-
-func unitsOf(p *layout.Plan) plane.Units {
-	if p.Job.Sheet.Units != plane.NoUnits {
-		return p.Job.Sheet.Units
-	}
-	return p.Job.Units
 }
 
 // sayMoves says which sensors have to lie elsewhere.

@@ -5,35 +5,13 @@ import (
 	"strings"
 
 	"oxturn/drawing"
+	"oxturn/layout"
 	"oxturn/layout/plane"
 	"oxturn/symbols"
 )
 
-// datums returns the two walls that everything on the floor is measured from:
-// the longest wall, and the longest one about square to it. Walls outlive
-// fixtures, tile and doors.
-func datums(walls []plane.Segment) (d1, d2 int) {
-	d1, d2 = -1, -1
-	for i, w := range walls {
-		if d1 < 0 || w.Length() > walls[d1].Length()+1e-6 {
-			d1 = i
-		}
-	}
-	if d1 < 0 {
-		return
-	}
-	const square = 0.35 // sine of 20 degrees: how far off square is still useful
-	u := walls[d1].B.Sub(walls[d1].A).Unit()
-	for pass := 0; pass < 2 && d2 < 0; pass++ {
-		for i, w := range walls {
-			off := math.Abs(u.Dot(w.B.Sub(w.A).Unit()))
-			if i != d1 && (off < square || pass == 1 && off < 0.95) && (d2 < 0 || w.Length() > walls[d2].Length()+1e-6) {
-				d2 = i
-			}
-		}
-	}
-	return d1, d2
-}
+// datums returns the two walls that everything on the floor is measured from.
+func datums(walls []plane.Segment) (d1, d2 int) { return layout.Datums(walls) }
 
 func (v *roomView) wallSegments() []plane.Segment {
 	ws := make([]plane.Segment, len(v.room.Job.Walls))

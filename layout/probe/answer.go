@@ -138,33 +138,3 @@ func (m *Map) wall(name string) (int, error) {
 	}
 	return 0, fmt.Errorf("room %q has no wall %q; it has walls A to %s", m.Room, name, m.Walls[len(m.Walls)-1].Letter)
 }
-
-// FromWall returns how far a spot lies from the face of a wall, square to it;
-// negative where the room reaches back behind that face's line.
-func (w Wall) FromWall(p plane.Point) float64 { return w.In.Dot(p.Sub(w.A)) }
-
-// Datums returns the two walls a spot is best found again from: the longest,
-// and the longest that is about square to it; the same as on the drawings.
-func (m *Map) Datums() (d1, d2 int) {
-	const square = 0.35 // sine of 20 degrees
-	for i, w := range m.Walls {
-		if w.Length() > m.Walls[d1].Length()+1e-6 {
-			d1 = i
-		}
-	}
-	d2 = -1
-	u := m.Walls[d1].B.Sub(m.Walls[d1].A).Unit()
-	for _, most := range []float64{square, 0.95} {
-		for i, w := range m.Walls {
-			if off := math.Abs(u.Dot(w.B.Sub(w.A).Unit())); d2 < 0 || w.Length() > m.Walls[d2].Length()+1e-6 {
-				if i != d1 && off < most {
-					d2 = i
-				}
-			}
-		}
-		if d2 >= 0 {
-			break
-		}
-	}
-	return d1, max(d2, 0)
-}

@@ -9,7 +9,6 @@ package probe
 
 import (
 	"fmt"
-	"math"
 
 	"oxturn/layout"
 	"oxturn/layout/job"
@@ -65,25 +64,17 @@ type Thing struct {
 	Recorded bool          `json:"recorded"` // it was found on the floor, and not only planned
 }
 
-// A Wall is one side of the room, to measure from.
-type Wall struct {
-	Letter string
-	plane.Segment
-	In plane.Point // unit vector square to it, into the room
-}
-
 // A Map is one room, ready to be asked.
 type Map struct {
+	layout.Tape
 	Room     string
 	Status   job.Status
 	Evidence string // weakest of the cables'
 	NoReason string // why no verdict is given; empty when one is
 	Outline  plane.Ring
-	Walls    []Wall
 	Things   []Thing
 	Tiling   *takeoff.Tiling // nil: the tile is not on a grid
-	Units    plane.Units
-	Depth    float64 // mm from the face of the tile to the cable, about
+	Depth    float64         // mm from the face of the tile to the cable, about
 	Differ   []Difference
 	Planned  [][]plane.Point // the plan's paths of cables that do not lie as planned
 
@@ -98,15 +89,8 @@ type Difference struct {
 
 // Of makes the map of one room of a plan.
 func Of(p *layout.Plan, r *layout.Room) *Map {
-	m := &Map{Room: r.Job.Name, Status: p.Job.Info.Status, Outline: r.Job.Outline, Units: p.Job.Units, room: r.Job,
+	m := &Map{Tape: layout.NewTape(r.Job, p.Units()), Room: r.Job.Name, Status: p.Job.Info.Status, Outline: r.Job.Outline, room: r.Job,
 		Depth: p.Job.Tile.Thickness + p.Job.Materials.BedThickness}
-	if p.Job.Sheet.Units != plane.NoUnits {
-		m.Units = p.Job.Sheet.Units
-	}
-	side := math.Copysign(1, m.Outline.SignedArea())
-	for _, w := range r.Job.Walls {
-		m.Walls = append(m.Walls, Wall{w.Letter, w.Segment, w.B.Sub(w.A).Unit().Left().Mul(side)})
-	}
 	if t, ok := takeoff.Tile(r.Tiled, p.Job.Tile); ok {
 		m.Tiling = &t
 	}

@@ -22,15 +22,6 @@ func (m *Map) Cautions() []string {
 	return out
 }
 
-// Length writes a length in the map's units, and in millimetres too where
-// those are inches.
-func (m *Map) Length(mm float64) string {
-	if m.Units == plane.Inches {
-		return fmt.Sprintf("%s (%.0f mm)", strings.TrimPrefix(plane.FormatFeetInches(mm), "0'-0 "), mm)
-	}
-	return fmt.Sprintf("%.0f mm", mm)
-}
-
 // floor writes a length rounded down, for what nothing is recorded within.
 func (m *Map) floor(mm float64) string {
 	if m.Units == plane.Inches {
@@ -73,30 +64,11 @@ func (m *Map) called(n Near) string {
 
 // Spot says where a point lies: from the two datum walls, and on which tile.
 func (m *Map) Spot(a Answer) string {
-	d1, d2 := m.Datums()
-	s := m.offWall(d1, a.Spot) + ", " + m.offWall(d2, a.Spot)
+	s := m.Place(a.Spot)
 	if a.Tile != nil {
 		s += fmt.Sprintf("; tile row %d, column %d", a.Tile.Row, a.Tile.Column)
 	}
 	return s
-}
-
-// Off says how far a point lies from the face of wall i, square to it, for a
-// table: with a minus where the room reaches back behind that face's line.
-func (m *Map) Off(i int, p plane.Point) string {
-	if d := m.Walls[i].FromWall(p); d < 0 {
-		return "-" + m.Length(-d)
-	}
-	return m.Length(m.Walls[i].FromWall(p))
-}
-
-// offWall is Off in words.
-func (m *Map) offWall(i int, p plane.Point) string {
-	w := m.Walls[i]
-	if d := w.FromWall(p); d < -0.5 {
-		return fmt.Sprintf("%s behind the line of wall %s", m.Length(-d), w.Letter)
-	}
-	return fmt.Sprintf("%s from wall %s", m.Length(math.Abs(w.FromWall(p))), w.Letter)
 }
 
 // Facts says everything of an answer but its headline: where it is, what lies

@@ -5,6 +5,7 @@ type Change struct {
 	Code, Item    string
 	Unit          string
 	Before, After float64 // gross, 0 where the item is absent
+	PacksBefore   int     // whole packs
 	Packs         int     // more whole packs after than before
 	PackName      string  // "bag", "roll", "box"; empty where it has none
 }
@@ -43,5 +44,5 @@ func appendChange(out []Change, a, c Line) []Change {
 	if named.Code == "" {
 		named = a
 	}
-	return append(out, Change{named.Code, named.Item, named.Unit, a.Gross, c.Gross, c.Packs - a.Packs, named.PackName})
+	return append(out, Change{named.Code, named.Item, named.Unit, a.Gross, c.Gross, a.Packs, c.Packs - a.Packs, named.PackName})
 }

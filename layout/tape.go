@@ -1,0 +1,112 @@
+package layout
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+// A Wall is one side of a room, to measure from.
+type Wall struct {
+	Letter string
+	plane.Segment
+	In plane.Point // unit vector square to it, into the room
+}
+
+// FromWall returns how far a spot lies from the face of a wall, square to it;
+// negative where the room reaches back behind that face's line.
+func (w Wall) FromWall(p plane.Point) float64 { return w.In.Dot(p.Sub(w.A)) }
+
+// Datums returns the two walls that everything on a floor is measured from: the
+// longest, and the longest that is about square to it; -1 where there is none.
+// Walls outlive fixtures, tile and doors.
+func Datums(walls []plane.Segment) (d1, d2 int) {
+	d1, d2 = -1, -1
+	for i, w := range walls {
+		if d1 < 0 || w.Length() > walls[d1].Length()+1e-6 {
+			d1 = i
+		}
+	}
+	if d1 < 0 {
+		return
+	}
+	u := walls[d1].B.Sub(walls[d1].A).Unit()
+	for _, most := range []float64{0.35, 0.95} { // sine of 20 degrees off square; of what still fixes a point
+		for i, w := range walls {
+			off := math.Abs(u.Dot(w.B.Sub(w.A).Unit()))
+			if i != d1 && off < most && (d2 < 0 || w.Length() > walls[d2].Length()+1e-6) {
+				d2 = i
+			}
+		}
+		if d2 >= 0 {
+			break
+		}
+	}
+	return d1, d2
+}
+
+// A Tape says where places of a room lie in the words of those who measure
+// them there: how far from the faces of its two datum walls.
+type Tape struct {
+	Walls []Wall
+	Units plane.Units
+
+	d1, d2 int // indices into Walls
+}
+
+// NewTape returns the tape of a room.
+func NewTape(r *job.Room, u plane.Units) Tape {
+	t := Tape{Units: u}
+	side := math.Copysign(1, r.Outline.SignedArea())
+	var segments []plane.Segment
+	for _, w := range r.Walls {
+		t.Walls = append(t.Walls, Wall{w.Letter, w.Segment, w.B.Sub(w.A).Unit().Left().Mul(side)})
+		segments = append(segments, w.Segment)
+	}
+	t.d1, t.d2 = Datums(segments)
+	t.d1, t.d2 = max(t.d1, 0), max(t.d2, 0)
+	return t
+}
+
+// Units are those in which a job's drawings and words read.
+func (p *Plan) Units() plane.Units {
+	if p.Job.Sheet.Units != plane.NoUnits {
+		return p.Job.Sheet.Units
+	}
+	return p.Job.Units
+}
+
+// Datums returns the indices of the two datum walls.
+func (t Tape) Datums() (d1, d2 int) { return t.d1, t.d2 }
+
+// Length writes a length in the tape's units, and in millimetres too where
+// those are inches.
+func (t Tape) Length(mm float64) string {
+	if t.Units == plane.Inches {
+		return fmt.Sprintf("%s (%.0f mm)", strings.TrimPrefix(plane.FormatFeetInches(mm), "0'-0 "), mm)
+	}
+	return fmt.Sprintf("%.0f mm", mm)
+}
+
+// Place says where a spot lies from the two datum walls.
+func (t Tape) Place(p plane.Point) string { return t.offWall(t.d1, p) + ", " + t.offWall(t.d2, p) }
+
+func (t Tape) offWall(i int, p plane.Point) string {
+	w := t.Walls[i]
+	if d := w.FromWall(p); d < -0.5 {
+		return fmt.Sprintf("%s behind the line of wall %s", t.Length(-d), w.Letter)
+	}
+	return fmt.Sprintf("%s from wall %s", t.Length(math.Abs(w.FromWall(p))), w.Letter)
+}
+
+// Off says how far a spot lies from the face of wall i, square to it, for a
+// table: with a minus where the room reaches back behind that face's line.
+func (t Tape) Off(i int, p plane.Point) string {
+	if d := t.Walls[i].FromWall(p); d < 0 {
+		return "-" + t.Length(-d)
+	}
+	return t.Length(t.Walls[i].FromWall(p))
+}
