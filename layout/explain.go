@@ -23,6 +23,7 @@ func Explanations() []job.Explanation {
 	read := func(ohms string) string {
 		return whole + "\n[[as_laid]]\nroom = \"Landing\"\nevidence = \"measured by hand\"\nruns = 1\n\n[[as_laid.reading]]\nstage = \"laid, before cover\"\nohms = " + ohms + "\n"
 	}
+	again := func(stage string) string { return "\n[[as_laid.reading]]\nstage = \"" + stage + "\"\nohms = 144.5\n" }
 	pair := `"north 27", "east 3", "south 27", "east 3", `
 	return []job.Explanation{
 		{ID: "W101", Title: "a floor sensor finds no place", Text: "A sensor lies midway between two runs, well inside the heated floor and away from other heat, and its tube reaches the box without crossing cable. " +
@@ -39,6 +40,9 @@ func Explanations() []job.Explanation {
 		{ID: "W111", Title: "a reading is outside its limit", Text: "A cable is measured on its spool, laid, covered, tiled and grouted, and each time it is held against its label and against the first reading. " +
 			"This one is outside. Read it again with the leads apart and the thermostat and sensor disconnected; if it stays outside, the damage lies in what was done since the last good reading, and is cheapest to mend before the next layer.",
 			Bad: read("120.0"), Good: read("144.5")},
+		{ID: "W112", Title: "a reading is out of order", Text: "The readings of a cable stand in the order they were taken: on the spool, laid, covered, tiled, grouted, at hook-up, in service. Each is held against the first, and between two of them the damage is looked for. " +
+			"This one names an earlier stage, or bears an earlier date, than one written above it: one of the two was misread or put in the wrong place, and what the record proves about who covered what is open to dispute.",
+			Bad: read("144.5") + again("on spool"), Good: read("144.5") + again("covered")},
 		{ID: "W120", Title: "the membrane cannot be planned", Text: "Strips of membrane are cut in whole pitches so that their pegs stay in step. The roll or sheet given does not hold one peg, or is out of all proportion to the rooms: " +
 			"a unit is probably wrong. The take-off falls back on area with waste, and there is no sheet for cutting the membrane.",
 			Bad: "roll_width = \"20 mm\"\n\n" + whole, Good: "roll_width = \"1 m\"\n\n" + whole},

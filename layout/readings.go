@@ -62,7 +62,7 @@ func taken(f job.Figure) record.Figure {
 	return record.Figure{Value: f.Value, Taken: f.Taken, Over: f.Over}
 }
 
-// judge warns of readings that are outside their limits.
+// judge warns of readings that are outside their limits or out of order.
 func (p *Plan) judge() []job.Diagnostic {
 	var out []job.Diagnostic
 	for i := range p.Rooms {
@@ -81,11 +81,24 @@ func (c *Cable) outside() []job.Diagnostic {
 	}
 	var out []job.Diagnostic
 	for _, v := range c.verdicts {
-		if v.Grade != record.Outside || v.Reading < 0 {
-			continue
+		switch {
+		case v.Item == record.OfStage || v.Item == record.OfDate:
+			out = append(out, c.disorder(v))
+		case v.Grade == record.Outside && v.Reading >= 0:
+			out = append(out, job.Diagnostic{Severity: job.Warning, ID: "W111", Span: c.Laid.Job.Readings[v.Reading].Span, Hint: "read it again; what is outside its limit is not covered by the next trade",
+				Message: fmt.Sprintf("cable %s, %s, %s: %s", c.ID, v.Stage, v.Item, v.Words)})
 		}
-		out = append(out, job.Diagnostic{Severity: job.Warning, ID: "W111", Span: c.Laid.Job.Readings[v.Reading].Span, Hint: "read it again; what is outside its limit is not covered by the next trade",
-			Message: fmt.Sprintf("cable %s, %s, %s: %s", c.ID, v.Stage, v.Item, v.Words)})
 	}
 	return out
+}
+
+// disorder says which reading goes back behind one written above it.
+func (c *Cable) disorder(v record.Verdict) job.Diagnostic {
+	at, before := c.Laid.Job.Readings[v.Reading], c.Laid.Job.Readings[v.Before]
+	key, what := "stage", "readings stand in the order they were taken: move it up, or name the stage it was taken at"
+	if v.Item == record.OfDate {
+		key, what = "date", "readings stand in the order they were taken: look which of the two dates was misread"
+	}
+	return job.Diagnostic{Severity: job.Warning, ID: "W112", Span: at.Spans.At(key), Hint: what, Notes: []job.Note{{Span: before.Spans.At(key), Message: "the reading it goes back behind is here"}},
+		Message: fmt.Sprintf("cable %s, %s: %s", c.ID, v.Item, v.Words)}
 }

@@ -37,3 +37,26 @@ func TestReadingsAreJudged(t *testing.T) {
 		}
 	}
 }
+
+// TestReadingsOutOfOrder: the reading at fault is pointed at, and the one it
+// goes back behind.
+func TestReadingsOutOfOrder(t *testing.T) {
+	reading := func(stage, date string) string {
+		return "[[as_laid.reading]]\nstage = \"" + stage + "\"\ndate = " + date + "\nohms = 222\n"
+	}
+	text := record1 + reading("covered", "2026-03-09") + reading("laid, before cover", "2026-03-02")
+	_, found := handPlan(t, "for installation", text)
+	var said []string
+	for _, d := range found {
+		if d.ID == "W112" {
+			said = append(said, d.Message)
+			if len(d.Notes) != 1 || d.Notes[0].Span == d.Span || d.Hint == "" {
+				t.Errorf("%+v", d)
+			}
+		}
+	}
+	want := []string{`cable H1, order of stages: stage "laid, before cover" is written after stage "covered"`, `cable H1, order of dates: dated 2026-03-02, yet stage "covered" written before it is dated 2026-03-09`}
+	if strings.Join(said, "\n") != strings.Join(want, "\n") {
+		t.Errorf("said %q, want %q", said, want)
+	}
+}

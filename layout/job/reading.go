@@ -29,6 +29,7 @@ type Reading struct {
 	Spare       Figure // Ω
 	Floor       Figure // °C
 	Span        Span
+	Spans       Spans
 }
 
 // stageNames are the stages of the test record, in the order of a cable's
@@ -43,7 +44,7 @@ func readReadings(t table) []Reading {
 		if rt.broken() {
 			continue
 		}
-		r := Reading{Stage: rt.text("stage"), Date: rt.date("date"), By: rt.text("by"), Volts: rt.num("volts"), Hand: rt.text("hand"), Span: rt.span(),
+		r := Reading{Stage: rt.text("stage"), Date: rt.date("date"), By: rt.text("by"), Volts: rt.num("volts"), Hand: rt.text("hand"), Span: rt.span(), Spans: rt.spans(),
 			Ohms: rt.figure("ohms"), Insulation: rt.figure("insulation"), Capacitance: rt.figure("capacitance"), Sensor: rt.figure("sensor"), Spare: rt.figure("spare")}
 		if rt.has("floor") {
 			r.Floor = Figure{Value: rt.num("floor"), Taken: true}

@@ -31,7 +31,14 @@ type Verdict struct {
 	Item    string
 	Grade   Grade
 	Words   string // what was measured against what
+	Before  int    // of OfStage and OfDate: index of the reading that it goes back behind
 }
+
+// The items of a reading that is written out of order.
+const (
+	OfStage = "order of stages"
+	OfDate  = "order of dates"
+)
 
 // Judge holds readings, in the order they were taken, against limits and
 // against the first of their kind. Verdicts come in the order of the readings,
@@ -53,25 +60,26 @@ func Judge(l Limits, readings []Reading) ([]Verdict, error) {
 		j.hand()
 		j.sensor("sensor", r.Sensor, r.SensorOther)
 		j.sensor("spare sensor", r.Spare, r.SpareOther)
-		j.before = append(j.before, r)
+		j.before, j.written = append(j.before, r), append(j.written, i)
 	}
 	j.stages(readings)
 	return j.out, nil
 }
 
-// A judge works through one record; at is the reading before it.
+// A judge works through one record; at is the reading in front of it.
 type judge struct {
 	limits          Limits
 	at              Reading
 	index           int
 	before          []Reading
+	written         []int // where those stand among all
 	firstOhms       *Reading
 	firstInsulation *Reading
 	out             []Verdict
 }
 
 func (j *judge) say(item string, g Grade, format string, args ...any) {
-	j.out = append(j.out, Verdict{j.at.Stage, j.index, item, g, fmt.Sprintf(format, args...)})
+	j.out = append(j.out, Verdict{Stage: j.at.Stage, Reading: j.index, Item: item, Grade: g, Words: fmt.Sprintf(format, args...)})
 }
 
 // plausible reports whether the figures can have come off an instrument, and
@@ -95,17 +103,25 @@ func (j *judge) plausible() bool {
 	return good
 }
 
-// order says when a reading goes back behind the one before it.
+// order says when a reading goes back behind one that is written above it.
 func (j *judge) order() {
-	if len(j.before) == 0 {
-		return
+	stage, date := -1, -1
+	for i, r := range j.before {
+		if stage < 0 || r.Stage > j.before[stage].Stage {
+			stage = i
+		}
+		if !r.Date.IsZero() && (date < 0 || r.Date.After(j.before[date].Date)) {
+			date = i
+		}
 	}
-	last := j.before[len(j.before)-1]
-	if j.at.Stage < last.Stage {
-		j.say("order", Look, "stage %q is written after stage %q", j.at.Stage, last.Stage)
+	if stage >= 0 && j.at.Stage < j.before[stage].Stage {
+		j.say(OfStage, Look, "stage %q is written after stage %q", j.at.Stage, j.before[stage].Stage)
+		j.out[len(j.out)-1].Before = j.written[stage]
 	}
-	if !j.at.Date.IsZero() && !last.Date.IsZero() && j.at.Date.Before(last.Date) {
-		j.say("order", Look, "dated %s, before the reading above it (%s)", j.at.Date.Format("2006-01-02"), last.Date.Format("2006-01-02"))
+	if date >= 0 && !j.at.Date.IsZero() && j.at.Date.Before(j.before[date].Date) {
+		last := j.before[date]
+		j.say(OfDate, Look, "dated %s, yet stage %q written before it is dated %s", j.at.Date.Format("2006-01-02"), last.Stage, last.Date.Format("2006-01-02"))
+		j.out[len(j.out)-1].Before = j.written[date]
 	}
 }
 

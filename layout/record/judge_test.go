@@ -1,7 +1,9 @@
 package record
 
 import (
+	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -182,17 +184,33 @@ func TestEmptyRecordIsAwaited(t *testing.T) {
 }
 
 func TestOrder(t *testing.T) {
-	day := func(d int) time.Time { return time.Date(2026, 3, d, 0, 0, 0, 0, time.UTC) }
-	a, b := full(Tiled, 115, 1000), full(Laid, 115, 1000)
-	a.Date, b.Date = day(9), day(2)
-	said := 0
-	for _, v := range judged(t, bath, a, b) {
-		if v.Item == "order" && v.Grade == Look {
-			said++
+	at := func(s Stage, day int) Reading {
+		r := full(s, 115, 1000)
+		if day > 0 {
+			r.Date = time.Date(2026, 3, day, 0, 0, 0, 0, time.UTC)
 		}
+		return r
 	}
-	if said != 2 {
-		t.Errorf("said %d times, want stage and date", said)
+	for name, c := range map[string]struct {
+		readings []Reading
+		want     []string // item, the reading at fault, the one it goes back behind
+	}{
+		"in order":              {[]Reading{at(OnSpool, 1), at(Laid, 1), at(Laid, 2), at(Tiled, 9)}, nil},
+		"both turned":           {[]Reading{at(Tiled, 9), at(Laid, 2)}, []string{OfStage + " 1 0", OfDate + " 1 0"}},
+		"a year misread":        {[]Reading{at(OnSpool, 9), at(Laid, 2), at(Tiled, 4)}, []string{OfDate + " 1 0", OfDate + " 2 0"}},
+		"past an undated":       {[]Reading{at(OnSpool, 9), at(Laid, 0), at(Tiled, 4)}, []string{OfDate + " 2 0"}},
+		"past one in its place": {[]Reading{at(HookUp, 1), at(Laid, 2), at(Tiled, 3)}, []string{OfStage + " 1 0", OfStage + " 2 0"}},
+		"past an impossible":    {[]Reading{full(OnSpool, -1, 1000), at(Tiled, 9), at(Laid, 10)}, []string{OfStage + " 2 1"}},
+	} {
+		var said []string
+		for _, v := range judged(t, bath, c.readings...) {
+			if v.Item == OfStage || v.Item == OfDate {
+				said = append(said, fmt.Sprintf("%s %d %d", v.Item, v.Reading, v.Before))
+			}
+		}
+		if !slices.Equal(said, c.want) {
+			t.Errorf("%s: %q, want %q", name, said, c.want)
+		}
 	}
 }
 
