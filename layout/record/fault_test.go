@@ -24,8 +24,10 @@ func single(length float64) Cable { return Cable{Length: length, Ends: BothEnds}
 // finder is any method on its readings.
 type finder func() (Stretch, error)
 
-// Places worked by hand from the formulas of electrical handbooks; the two
-// marked so come from print.
+// Places worked by hand from the formulas of electrical handbooks. Two come from
+// print: Murray's 1.0906 miles from Hawkins Electrical Guide vol. 3 p. 54, which
+// gives 1.09, and the readings of the 200 m from an examination question
+// (expertsmind.com, "define Murray loop test").
 func TestPlacesWorkedByHand(t *testing.T) {
 	withLead := twin
 	withLead.Ohms, withLead.LeadOhms = exact(53.02), exact(0.12)
@@ -53,6 +55,18 @@ func TestPlacesWorkedByHand(t *testing.T) {
 		{"Murray: examination question, arms 2 and 1, 300 m", func() (Stretch, error) {
 			return Cable{Length: 300_000}.Murray(exact(2), exact(1), Measured{})
 		}, 200_000},
+		// the same fault as above, 21 of 52.9 Ω, seen by a bridge through leads of 0.1 Ω
+		// each: arms 32.0 and 21.1; on a single conductor 21/52.9 of it, on a twin
+		// twice that
+		{"Murray: single conductor, leads of 0.2 Ω", func() (Stretch, error) {
+			c := single(60_000)
+			c.LeadOhms = exact(0.2)
+			return c.Murray(exact(32.0), exact(21.1), exact(53.1))
+		}, 23_818.53},
+		{"Murray: twin, leads of 0.2 Ω", func() (Stretch, error) {
+			c := Cable{Length: 60_000, Ohms: exact(53.1), LeadOhms: exact(0.2)}
+			return c.Murray(exact(32.0), exact(21.1), Measured{})
+		}, 47_637.05},
 		{"Varley: like arms, loop 12 Ω, 7.2 Ω in series: 2.4 Ω", func() (Stretch, error) {
 			return single(12_000).Varley(exact(100), exact(100), exact(7.2), exact(12))
 		}, 2400},
@@ -309,6 +323,39 @@ func TestReadingsLeadBackToTheFault(t *testing.T) {
 	})
 }
 
+// A bridge through leads that are not thrown away finds the place too: Murray's
+// arms are as the conductor's two parts, Varley's resistor makes up for what the
+// far part is longer.
+func TestBridgesLeadBackToTheFault(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		ohms := rapid.Float64Range(5, 500).Draw(t, "ohms")
+		lead := rapid.Float64Range(0, 1).Draw(t, "lead")
+		share := rapid.Float64Range(0, 1).Draw(t, "share of the loop")
+		arms := rapid.Float64Range(1, 2000).Draw(t, "arms")
+		c := Cable{Length: 40_000, Ohms: exact(ohms + lead), LeadOhms: exact(lead), Ends: Ends(rapid.IntRange(0, 1).Draw(t, "ends"))}
+		want := share * c.Length
+		if c.Ends == OneEnd {
+			want = 2 * math.Min(share, 1-share) * c.Length
+		}
+		toA, toB := share*ohms+lead/2, (1-share)*ohms+lead/2
+		found := map[string]finder{
+			"Murray":          func() (Stretch, error) { return c.Murray(exact(arms*toB), exact(arms*toA), Measured{}) },
+			"Murray, loop":    func() (Stretch, error) { return c.Murray(exact(arms*toB), exact(arms*toA), exact(ohms+lead)) },
+			"Varley":          func() (Stretch, error) { return c.Varley(exact(arms), exact(arms), exact(toB-toA), Measured{}) },
+			"Varley, 1 to 10": func() (Stretch, error) { return c.Varley(exact(arms), exact(10*arms), exact(10*toB-toA), Measured{}) },
+		}
+		for name, find := range found {
+			if strings.HasPrefix(name, "Varley") && toA > toB {
+				continue // the resistor stands on the nearer end's side
+			}
+			s, err := find()
+			if err != nil || math.Abs(s.Best-want) > 1e-3 {
+				t.Fatalf("%s: fault at %g mm, found %g (%v)", name, want, s.Best, err)
+			}
+		}
+	})
+}
+
 // No figures make a method panic or leave the cable.
 func TestAnyReadingStaysOnTheCable(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
@@ -339,13 +386,16 @@ func TestAnyReadingStaysOnTheCable(t *testing.T) {
 }
 
 // The dielectric's velocity factors, 1/sqrt(permittivity): 2.1 0.690, 2.3
-// 0.659, 2.6 0.620, 3.5 0.535, 5 0.447. Published arithmetic for a factor of 84 %
-// gives 0.8261997 ft/ns.
+// 0.659, 2.6 0.620, 3.5 0.535, 5 0.447, permittivities from memory. Published
+// arithmetic (docslib.org/doc/398353): light runs 983,571,056.43 ft/s; a factor of
+// 84 % is 826,199,687.4 ft/s, 1.21 ns/ft.
 func TestVelocityFactor(t *testing.T) {
 	for _, c := range [][2]float64{{1, 1}, {2.1, 0.690066}, {2.3, 0.659380}, {2.6, 0.620174}, {3.5, 0.534522}, {5, 0.447214}} {
 		near(t, "factor", velocityFactor(c[0]), c[1], 1e-6)
 	}
-	near(t, "ft/ns", 0.84*lightSpeed/304.8, 0.8261997, 1e-7)
+	near(t, "ft/ns", 0.84*lightSpeed/304.8, 0.8261996874, 1e-10)
+	near(t, "ns/ft", 304.8/(0.84*lightSpeed), 1.21, 5e-3)
+	near(t, "light, ft/s", lightSpeed/304.8*1e9, 983_571_056.43, 0.01)
 	for _, c := range []struct {
 		name         string
 		value, error float64
