@@ -41,6 +41,8 @@ type Answer struct {
 	Within  float64 // mm round the spot in which nothing is recorded, for NothingRecorded
 	Near    []Near  // the nearest thing of each kind, the least clear first
 	Tile    *takeoff.Place
+	Whole   bool       // it is about the whole of that tile
+	Stand   *StandNear // nil: nothing stands in the room
 }
 
 // At answers for one spot.
@@ -49,7 +51,7 @@ func (m *Map) At(p plane.Point) Answer {
 }
 
 func (m *Map) answer(p plane.Point, far func([]plane.Point) (plane.Point, float64, int, float64)) Answer {
-	a := Answer{Spot: p, Inside: m.Outline.Contains(p)}
+	a := Answer{Spot: p, Inside: m.Outline.Contains(p), Stand: m.standNear(p)}
 	best := map[Kind]int{}
 	for _, t := range m.Things {
 		at, off, leg, share := far(t.Line)

@@ -21,7 +21,9 @@ type answerJSON struct {
 	Reason   string         `json:"reason,omitempty"`
 	Within   *float64       `json:"nothing_recorded_within_mm,omitempty"`
 	Near     []nearJSON     `json:"near"`
+	Stand    *standJSON     `json:"fixture,omitempty"`
 	Under    []pieceJSON    `json:"under_tile"`
+	On       []onJSON       `json:"on_tile"`
 	Cautions []string       `json:"cautions"`
 }
 
@@ -32,6 +34,17 @@ type nearJSON struct {
 	At       [2]float64 `json:"at"`
 	Running  *float64   `json:"running_mm,omitempty"`
 	Run      int        `json:"run,omitempty"`
+}
+
+type standJSON struct {
+	Name     string  `json:"name"`
+	Under    bool    `json:"spot_under_it"`
+	Distance float64 `json:"edge_distance_mm"`
+}
+
+type onJSON struct {
+	Name string `json:"name"`
+	All  bool   `json:"all_of_it"`
 }
 
 type pieceJSON struct {
@@ -46,7 +59,7 @@ type pieceJSON struct {
 // spot is false for an answer about a whole tile.
 func (m *Map) WriteJSON(w io.Writer, a Answer, under []Piece, spot bool) error {
 	out := answerJSON{Schema: 1, Room: m.Room, Status: m.Status.String(), Evidence: m.Evidence, Tile: a.Tile, Verdict: a.Verdict, Reason: a.Reason,
-		Near: []nearJSON{}, Under: []pieceJSON{}, Cautions: m.Cautions()}
+		Near: []nearJSON{}, Under: []pieceJSON{}, On: []onJSON{}, Cautions: m.Cautions()}
 	if spot {
 		out.Spot = &[2]float64{tenth(a.Spot.X), tenth(a.Spot.Y)}
 	}
@@ -64,6 +77,14 @@ func (m *Map) WriteJSON(w io.Writer, a Answer, under []Piece, spot bool) error {
 	}
 	for _, p := range under {
 		out.Under = append(out.Under, pieceJSON{p.Kind, p.Name, p.Run, tenth(p.From), tenth(p.To)})
+	}
+	if n := a.Stand; n != nil && spot {
+		out.Stand = &standJSON{n.Name, n.Under, tenth(n.Distance)}
+	}
+	if a.Tile != nil {
+		for _, s := range m.OnTile(*a.Tile) {
+			out.On = append(out.On, onJSON{s.Name, s.All})
+		}
 	}
 	e := json.NewEncoder(w)
 	e.SetIndent("", " ")

@@ -159,6 +159,62 @@ func TestMoreErrorSaysLess(t *testing.T) {
 	})
 }
 
+// TestWhatStandsThere: an island of 400 x 300 from (1000, 600), and a column
+// beside it. Tiles are 300 with joints of 3, centred on x = 1000, so that they
+// begin at x = 547, 850, 1153.
+func TestWhatStandsThere(t *testing.T) {
+	plan, room := bath(job.AsLaid, job.PhotoWithTape)
+	room.Job.Fixtures = []job.Fixture{{Kind: job.Island, Name: "island", Outline: plane.Rectangle(plane.Pt(1000, 600), plane.Pt(1400, 900))}}
+	room.Job.KeepOuts = []job.KeepOut{{Name: "post", Outline: plane.Rectangle(plane.Pt(1700, 700), plane.Pt(1800, 800))}}
+	m := probe.Of(plan, room)
+	for _, c := range []struct {
+		spot  plane.Point
+		name  string
+		under bool
+		off   float64
+	}{
+		{plane.Pt(1050, 700), "island", true, 50},
+		{plane.Pt(900, 700), "island", false, 100},
+		{plane.Pt(970, 560), "island", false, 50}, // 3, 4, 5
+		{plane.Pt(1600, 750), "post", false, 100},
+		{plane.Pt(1790, 790), "post", true, 10},
+	} {
+		n := m.At(c.spot).Stand
+		if n == nil || n.Name != c.name || n.Under != c.under || math.Abs(n.Distance-c.off) > 1e-9 {
+			t.Errorf("%v: %+v, want %s at %g", c.spot, n, c.name, c.off)
+		}
+	}
+	on := func(x, y float64) string {
+		p, ok := m.Tiling.At(plane.Pt(x, y))
+		if !ok {
+			t.Fatalf("no tile at %g, %g", x, y)
+		}
+		out := ""
+		for _, s := range m.OnTile(p) {
+			out += fmt.Sprintf("%s %v ", s.Name, s.All)
+		}
+		return out
+	}
+	for _, c := range []struct {
+		x, y float64
+		want string
+	}{{900, 750, "island false "}, {1300, 750, "island false "}, {700, 750, ""}, {1750, 750, "post false "}} {
+		if got := on(c.x, c.y); got != c.want {
+			t.Errorf("on the tile at %g, %g: %q, want %q", c.x, c.y, got, c.want)
+		}
+	}
+	m.Stands[0].Outline = plane.Rectangle(plane.Pt(100, 100), plane.Pt(1900, 1400))
+	if got := on(1000, 750); got != "island true " {
+		t.Errorf("on a tile all under it: %q", got)
+	}
+	facts := fmt.Sprint(m.Facts(m.At(plane.Pt(1050, 700)), probe.Fact{}, nil))
+	for _, want := range []string{"{fixture the spot is under island,", "{tile island stands on all of it}"} {
+		if !strings.Contains(facts, want) {
+			t.Errorf("no %q in %s", want, facts)
+		}
+	}
+}
+
 func TestOffWalls(t *testing.T) {
 	m := probe.Of(bath(job.AsLaid, job.ByHand))
 	p, err := m.OffWalls("a", 200, "B", 300)

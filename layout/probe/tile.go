@@ -49,7 +49,7 @@ func (m *Map) Under(p takeoff.Place) (Under, error) {
 	}
 	centre := ring.Bounds().Centre()
 	u.Answer = m.answer(centre, func(line []plane.Point) (plane.Point, float64, int, float64) { return nearestToRing(ring, line) })
-	u.Answer.Tile = &p
+	u.Answer.Tile, u.Answer.Whole = &p, true
 	return u, nil
 }
 

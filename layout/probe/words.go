@@ -72,7 +72,7 @@ func (m *Map) Spot(a Answer) string {
 }
 
 // Facts says everything of an answer but its headline: where it is, what lies
-// near it, and under its tile. where is Spot's words or those of a tile.
+// near it, what stands there, and what is under its tile and on it. where is Spot's words or those of a tile.
 func (m *Map) Facts(a Answer, where Fact, under []Piece) []Fact {
 	out := []Fact{where, {"record", m.Record()}}
 	for i, n := range a.Near {
@@ -81,6 +81,9 @@ func (m *Map) Facts(a Answer, where Fact, under []Piece) []Fact {
 			continue
 		}
 		out = append(out, Fact{"", m.Brief(n)})
+	}
+	if a.Stand != nil && !a.Whole {
+		out = append(out, Fact{"fixture", m.standWords(a.Stand)})
 	}
 	what := "under the tile, or may be: "
 	if m.NoReason != "" {
@@ -94,6 +97,9 @@ func (m *Map) Facts(a Answer, where Fact, under []Piece) []Fact {
 	}
 	if len(under) == 0 {
 		out = append(out, Fact{"tile", "nothing is recorded under it"})
+	}
+	for _, s := range m.OnTile(*a.Tile) {
+		out = append(out, Fact{"tile", s.words()})
 	}
 	return append(out, Fact{"", m.Counting()})
 }

@@ -21,6 +21,7 @@ func samplePlan(u plane.Units, status job.Status, name string) *layout.Plan {
 	}
 	r.Thermostat = job.Thermostat{At: plane.Pt(1300, 50), Wall: 0, Along: 1300}
 	r.Fixtures = []job.Fixture{{Kind: job.Vanity, Name: name, Outline: plane.Rectangle(plane.Pt(1900, 1500), plane.Pt(2500, 1900))}}
+	r.KeepOuts = []job.KeepOut{{Name: name, Outline: plane.Ring{{X: 1400, Y: 800}, {X: 2300, Y: 900}, {X: 1800, Y: 1400}, {X: 1700, Y: 1000}}}}
 	r.Openings = []job.Opening{{Name: name, Kind: "door", Wall: 1, From: 200, To: 900}}
 	j := &job.Job{Units: u, Info: job.Info{Title: name, Client: name, Site: name, Contractor: name, Number: name, Status: status}, Revisions: []job.Revision{{Letter: name}},
 		Tile: job.Tile{Width: 300, Length: 600, Joint: 3, Thickness: 10, Pattern: "offset"}, Rooms: []job.Room{*r}}

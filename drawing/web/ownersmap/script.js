@@ -119,6 +119,38 @@
     return room.things.flatMap((t) => pieces(t, ring, t.half + (room.noReason ? 0 : t.error)));
   }
 
+  // --- what stands on the floor ------------------------------------------------
+
+  // standNear finds what stands nearest to a spot; of what stands on it, that
+  // whose edge is farthest.
+  function standNear(room, p) {
+    let best = null, depth = Infinity;
+    for (const s of room.stands) {
+      const on = contains(s.outline, p), distance = ringDistance(s.outline, p), d = on ? -distance : distance;
+      if (d < depth) { best = { name: s.name, under: on, distance }; depth = d; }
+    }
+    return best;
+  }
+
+  const side = (a, b, c) => (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
+
+  function crosses(a, b, c, d) {
+    const s = side(a, b, c), t = side(a, b, d), u = side(c, d, a), v = side(c, d, b);
+    return ((s > 0 && t < 0) || (s < 0 && t > 0)) && ((u > 0 && v < 0) || (u < 0 && v > 0));
+  }
+
+  // onTile finds what stands on a tile.
+  function onTile(room, place) {
+    const ring = tileOutline(room.tiles, place);
+    if (!ring) return [];
+    const next = (r, i) => r[(i + 1) % r.length];
+    return room.stands.flatMap((s) => {
+      const corners = ring.filter((q) => contains(s.outline, q)).length;
+      const cut = ring.some((a, i) => s.outline.some((c, k) => crosses(a, next(ring, i), c, next(s.outline, k)))) || s.outline.some((q) => contains(ring, q));
+      return corners > 0 || cut ? [{ name: s.name, all: corners === ring.length && !cut }] : [];
+    });
+  }
+
   // --- the verdict -----------------------------------------------------------
 
   // askTile answers for a whole tile.
@@ -128,6 +160,7 @@
     const a = ask(room, [0, 1].map((k) => (ring.reduce((m, q) => Math.min(m, q[k]), Infinity) + ring.reduce((m, q) => Math.max(m, q[k]), -Infinity)) / 2),
       (line) => nearestToRing(ring, line));
     a.tile = place;
+    a.whole = true;
     return a;
   }
 
@@ -144,7 +177,7 @@
       else if (x.clear < near[seen[t.kind]].clear) near[seen[t.kind]] = x;
     }
     near.sort((a, b) => a.clear - b.clear);
-    const a = { spot: p, near, tile: tileAt(room.tiles, p), verdict: "NO VERDICT", reason: "", within: 0 };
+    const a = { spot: p, near, tile: tileAt(room.tiles, p), verdict: "NO VERDICT", reason: "", within: 0, whole: false, stand: standNear(room, p) };
     if (room.noReason) a.reason = room.noReason;
     else if (!contains(room.outline, p)) a.reason = `the spot is outside the walls of room ${quoted(room.room)}, where nothing is recorded`;
     else judge(a);
@@ -245,6 +278,11 @@
     return s;
   }
 
+  function standWords(room, n) {
+    if (n.under) return `the spot is under ${n.name}, ${length(room, n.distance)} in from its edge`;
+    return `${n.name} is the nearest, its edge ${length(room, n.distance)} away`;
+  }
+
   const tileFact = (room, a) => ["tile", `row ${a.tile.row}, column ${a.tile.column}; its middle is ${spotWords(room, { spot: a.spot })}`];
 
   // facts says everything of an answer but its headline, and but what stands
@@ -252,10 +290,12 @@
   function facts(room, a, where) {
     const out = [where];
     a.near.forEach((n, i) => out.push(i === 0 ? ["nearest", reckoning(room, n)] : ["", brief(room, n)]));
+    if (a.stand && !a.whole) out.push(["fixture", standWords(room, a.stand)]);
     if (!a.tile) return out;
     const list = under(room, a.tile);
     for (const p of list) out.push(["tile", `${room.noReason ? "planned under the tile" : "under the tile, or may be"}: ${pieceWords(room, p)}`]);
     if (list.length === 0) out.push(["tile", "nothing is recorded under it"]);
+    for (const s of onTile(room, a.tile)) out.push(["tile", `${s.name} stands on ${s.all ? "all" : "part"} of it`]);
     return out;
   }
 

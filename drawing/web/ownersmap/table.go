@@ -17,7 +17,13 @@ type table struct {
 	Walls    []wall       `json:"walls"`
 	Datums   [2]int       `json:"datums"`
 	Things   []thing      `json:"things"`
+	Stands   []stand      `json:"stands"`
 	Tiles    *tiles       `json:"tiles"`
+}
+
+type stand struct {
+	Name    string       `json:"name"`
+	Outline [][2]float64 `json:"outline"`
 }
 
 type wall struct {
@@ -52,13 +58,16 @@ type tiles struct {
 }
 
 func tableOf(m *probe.Map) table {
-	t := table{Room: m.Room, Inches: m.Units == plane.Inches, NoReason: m.NoReason, Outline: pairs(m.Outline)}
+	t := table{Room: m.Room, Inches: m.Units == plane.Inches, NoReason: m.NoReason, Outline: pairs(m.Outline), Stands: []stand{}}
 	for _, w := range m.Walls {
 		t.Walls = append(t.Walls, wall{w.Letter, pair(w.A), pair(w.B), pair(w.In)})
 	}
 	t.Datums[0], t.Datums[1] = m.Datums()
 	for _, x := range m.Things {
 		t.Things = append(t.Things, thing{string(x.Kind), x.Name, pairs(x.Line), x.Along, x.RunEnds, x.Half, x.Error, x.Finger, x.Recorded})
+	}
+	for _, x := range m.Stands {
+		t.Stands = append(t.Stands, stand{x.Name, pairs(x.Outline)})
 	}
 	if m.Tiling != nil {
 		g := m.Tiling.Grid

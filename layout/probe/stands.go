@@ -1,0 +1,110 @@
+package probe
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+	"oxturn/layout/takeoff"
+)
+
+// A Stand is a fixture or a keep-out: what stands on the floor, or is to.
+type Stand struct {
+	Name    string
+	Outline plane.Ring
+}
+
+// stands are the fixtures and keep-outs of a room.
+func stands(r *job.Room) (out []Stand) {
+	for _, f := range r.Fixtures {
+		out = append(out, Stand{f.Name, f.Outline})
+	}
+	for _, k := range r.KeepOuts {
+		out = append(out, Stand{k.Name, k.Outline})
+	}
+	return out
+}
+
+// A StandNear is what stands on a spot or nearest to it.
+type StandNear struct {
+	Stand
+	Under    bool    // the spot lies under it
+	Distance float64 // mm from the spot to its edge
+}
+
+// standNear finds what stands nearest to a spot; of what stands on it, that
+// whose edge is farthest.
+func (m *Map) standNear(p plane.Point) *StandNear {
+	var best *StandNear
+	depth := math.Inf(1) // how far outside the edge; below zero: inside
+	for _, s := range m.Stands {
+		n := StandNear{s, s.Outline.Contains(p), s.Outline.Distance(p)}
+		d := n.Distance
+		if n.Under {
+			d = -d
+		}
+		if d < depth {
+			best, depth = &n, d
+		}
+	}
+	return best
+}
+
+// standWords says what stands at a spot.
+func (m *Map) standWords(n *StandNear) string {
+	if n.Under {
+		return fmt.Sprintf("the spot is under %s, %s in from its edge", n.Name, m.Length(n.Distance))
+	}
+	return fmt.Sprintf("%s is the nearest, its edge %s away", n.Name, m.Length(n.Distance))
+}
+
+// An OnTile is what stands on a tile.
+type OnTile struct {
+	Stand
+	All bool // on the whole of it
+}
+
+// OnTile finds what stands on a tile.
+func (m *Map) OnTile(p takeoff.Place) (out []OnTile) {
+	if m.Tiling == nil {
+		return nil
+	}
+	ring, ok := m.Tiling.Outline(p)
+	if !ok {
+		return nil
+	}
+	for _, s := range m.Stands {
+		corners := 0
+		for _, q := range ring {
+			if s.Outline.Contains(q) {
+				corners++
+			}
+		}
+		cut := cross(ring, s.Outline) || slices.ContainsFunc(s.Outline, ring.Contains)
+		if corners > 0 || cut {
+			out = append(out, OnTile{s, corners == len(ring) && !cut})
+		}
+	}
+	return out
+}
+
+// cross reports whether two outlines cross.
+func cross(a, b plane.Ring) bool {
+	for i := range a {
+		for k := range b {
+			if a.Edge(i).Crosses(b.Edge(k)) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func (o OnTile) words() string {
+	if o.All {
+		return o.Name + " stands on all of it"
+	}
+	return o.Name + " stands on part of it"
+}
