@@ -79,6 +79,35 @@ func (p *polisher) run() {
 	p.warmAll()
 }
 
+// turnRound begins the path at its other end where that is better, mostly for
+// a shorter lead.
+func (p *polisher) turnRound() {
+	if p.wish.both || p.wish.from != nil {
+		return
+	}
+	t := tried{nodes: slices.Clone(p.nodes)}
+	slices.Reverse(t.nodes)
+	var ok bool
+	if t.nodes, t.end, ok = p.fitEnd(t.nodes); !ok || !p.startable(t.nodes[0]) {
+		return
+	}
+	t.legs = p.legsOf(t.nodes, t.end)
+	p.tally.swap(p.legs, t.legs)
+	p.judge(&t, p.score.Total-worthIt)
+	p.settle(t)
+}
+
+// settle keeps a path that is counted in if it betters the score, and reports
+// whether it did.
+func (p *polisher) settle(t tried) bool {
+	if t.score.Total >= p.score.Total-worthIt || !p.coolEnough(&t) {
+		p.tally.swap(t.legs, p.legs)
+		return false
+	}
+	p.tried = t
+	return true
+}
+
 // after works out the path after a push and counts its legs in instead of the
 // current ones; false where the push is not allowed.
 func (p *polisher) after(m push) (t tried, ok bool) {
@@ -103,15 +132,7 @@ func (p *polisher) startable(n node) bool {
 // try makes a push if it betters the score.
 func (p *polisher) try(m push) bool {
 	t, ok := p.after(m)
-	if !ok {
-		return false
-	}
-	if t.score.Total >= p.score.Total-worthIt || !p.coolEnough(&t) {
-		p.tally.swap(t.legs, p.legs)
-		return false
-	}
-	p.tried = t
-	return true
+	return ok && p.settle(t)
 }
 
 // cost is the score's total after a push, infinite where it is not allowed.
@@ -233,7 +254,10 @@ func (c *candidate) polish(l *laying, f *field, others []leg) *candidate {
 	if !ok {
 		return nil
 	}
-	p.run()
+	if c.laying() >= fine {
+		p.run()
+	}
+	p.turnRound()
 	path := p.world(p.nodes, p.end)
 	if !sound(path, l.rule, l.zone, l.length, 0) {
 		return nil

@@ -115,3 +115,36 @@ func TestGoesOnAlongPegs(t *testing.T) {
 		t.Error("every part was refused")
 	}
 }
+
+// TestBeginsAtTheBetterEnd holds the leads of both ends of plain routes against
+// each other: either end can be the start where nothing else asks for one.
+func TestBeginsAtTheBetterEnd(t *testing.T) {
+	turned := 0
+	for kind := range 6 {
+		for side := range 4 {
+			p := roomOf(t, outline(kind, 3000, 2400), nil, 75, nil)
+			p.Entry = p.Walls[side].At(p.Walls[side].Length() * 0.9)
+			r := &room{p: p, lattice: chooseLattice(p), zones: []int{0}}
+			r.p.Cables = []Cable{{ID: "H1", Length: lengthFor(p, p.Zones[0], 3.3)}}
+			r.strip = newStrip(p.Floor, p.Zones, p.Entry)
+			l, err := r.lay(share{region: p.Zones[0]})
+			if err != nil {
+				t.Fatal(err)
+			}
+			now := l.found[0].polish(l, l.field, nil)
+			if now == nil {
+				continue
+			}
+			start, end := r.strip.leadTo(now.path[0]), r.strip.leadTo(now.path[len(now.path)-1])
+			if worth := (start - end) / 1000 * weighLead; worth > 0.1 {
+				t.Errorf("shape %d, side %d: starts %.1f m from the entry, ends %.1f m from it", kind, side, start/1000, end/1000)
+			}
+			if was := l.found[0].path; now.path[0].Dist(was[0]) > now.path[0].Dist(was[len(was)-1]) {
+				turned++
+			}
+		}
+	}
+	if turned == 0 {
+		t.Error("no path was turned round: the test shows nothing")
+	}
+}

@@ -164,9 +164,6 @@ const fine = 1.5
 
 // polishAlone betters the first few candidates and sorts them anew.
 func (l *laying) polishAlone() {
-	if l.found[0].laying() < fine {
-		return
-	}
 	better := make([]*candidate, min(len(l.found), polished))
 	together(len(better), func(i int) { better[i] = l.found[i].polish(l, l.field, nil) })
 	for _, c := range better {
