@@ -132,32 +132,35 @@ func (r *Room) tipsBetween(w *walk, m *midway, c *Cable) []sensorPlace {
 	if m == nil {
 		return nil
 	}
-	var best *sensorPlace
+	best := sensorPlace{cost: math.Inf(1)}
 	for d := 0.0; d <= m.line.Length(); d += 2 * w.step {
-		p, ok := r.sensorAt(w, m, m.line.At(d), c)
-		if ok && (best == nil || p.cost < best.cost) {
-			best = &p
+		if p, ok := r.sensorAt(w, m, m.line.At(d), c, best.cost); ok {
+			best = p
 		}
 	}
-	if best == nil {
+	if math.IsInf(best.cost, 1) {
 		return nil
 	}
-	return []sensorPlace{*best}
+	return []sensorPlace{best}
 }
 
-func (r *Room) sensorAt(w *walk, m *midway, tip plane.Point, c *Cable) (sensorPlace, bool) {
+// sensorAt judges a place; false where no sensor may lie or where it costs as
+// much as limit.
+func (r *Room) sensorAt(w *walk, m *midway, tip plane.Point, c *Cable, limit float64) (sensorPlace, bool) {
 	p := sensorPlace{tip: tip, gap: m.gap}
 	var way int32
 	if p.state, way = w.reached(tip); way == far {
 		return p, false
 	}
+	odd := math.Abs(m.gap-c.Spacing) / w.step // a gap unlike the rest reads warmer or cooler than the floor
+	if p.cost = float64(way) + 4*odd; p.cost >= limit {
+		return p, false
+	}
 	if p.deep = r.Zones[c.Zone].Depth(tip); p.deep < sensorInside || r.nearHeat(tip) < sensorHeat {
 		return p, false
 	}
-	short := math.Max(0, sensorWanted-p.deep) / w.step
-	odd := math.Abs(m.gap-c.Spacing) / w.step // a gap unlike the rest reads warmer or cooler than the floor
-	p.cost = float64(way) + 2*short + 4*odd
-	return p, true
+	p.cost += 2 * math.Max(0, sensorWanted-p.deep) / w.step
+	return p, p.cost < limit
 }
 
 // nearHeat is the distance to the nearest other source of heat.

@@ -91,11 +91,14 @@ func (r Ring) Contains(p Point) bool {
 
 // Distance returns the distance from p to the ring's line.
 func (r Ring) Distance(p Point) float64 {
-	d := math.Inf(1)
+	least := math.Inf(1)
 	for i := range r {
-		d = math.Min(d, r.Edge(i).Distance(p))
+		q, _ := r.Edge(i).Nearest(p)
+		if v := q.Sub(p); v.Dot(v) < least {
+			least = v.Dot(v)
+		}
 	}
-	return d
+	return math.Sqrt(least)
 }
 
 // A Clash is a pair of sides of one ring that meet where they should not, or
