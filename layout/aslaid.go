@@ -89,7 +89,7 @@ func (p *Plan) asLaid() []job.Diagnostic {
 		c.Laid = l
 		r.laidSensors(a, p.Job.Info.Status)
 		if p.Job.Info.Status == job.AsLaid {
-			c.becomes(l, p.Job.Membrane.Pitch)
+			c.becomes(l, p.Job)
 		}
 	}
 	return append(out, p.unrecorded(said)...)
@@ -284,7 +284,7 @@ func selfCrossing(path []plane.Point) (i, k int, ok bool) {
 }
 
 // becomes puts the cable where it lies, for sheets that show it as laid.
-func (c *Cable) becomes(l *Laid, pitch float64) {
+func (c *Cable) becomes(l *Laid, j *job.Job) {
 	if !l.Whole {
 		return
 	}
@@ -296,8 +296,9 @@ func (c *Cable) becomes(l *Laid, pitch float64) {
 		c.Return = l.Return
 	}
 	c.Routed = pathLength(c.Path, c.BendRadius)
-	c.Runs = runs(c.Path, c.BendRadius, pitch)
+	c.Runs = runs(c.Path, c.BendRadius, j.Membrane.Pitch)
 	c.Marks = marks(c.Path, c.BendRadius, c.Runs)
+	c.judge(j)
 }
 
 // laidSensors joins what is known of the sensors.

@@ -31,20 +31,33 @@ type Refit struct {
 	Change  RefitChange   // what New takes
 	Reason  string
 	Choices []RefitChoice
+	WayOut  RefitWay // that was taken
+	Lifted  float64  // mm of cable taken up by it
+	Spared  float64  // mm² of floor given up by it
 
 	job   *job.Job
 	plan  []plane.Point // the path of the plan it is laid from, on the real pegs; nil: the laid part left it
 	floor plane.Region  // where the rest may lie
 }
 
+// A RefitWay is a way out of a rest that finds no route otherwise. The zero value
+// takes none.
+type RefitWay struct {
+	Lift   int // laid runs to take up first, from the last
+	GiveUp int // low-value area to leave without cable, from 1; 0: none
+}
+
 // Refit plans the rest of a cable that is partly laid, with as little change to
-// the plan as can be. The error says what the record lacks.
-func (p *Plan) Refit(r *Room, c *Cable) (*Refit, error) {
+// the plan as can be. The error says what the record lacks, or the way out.
+func (p *Plan) Refit(r *Room, c *Cable, way RefitWay) (*Refit, error) {
 	f, err := p.standing(r, c)
 	if err != nil {
 		return nil, err
 	}
 	if f.floor, err = f.ownFloor(); err != nil {
+		return nil, err
+	}
+	if err := f.take(way); err != nil {
 		return nil, err
 	}
 	best, err := f.leastChange()
@@ -78,9 +91,7 @@ func (p *Plan) standing(r *Room, c *Cable) (*Refit, error) {
 	if err := f.read(l.Job.Marks); err != nil {
 		return nil, err
 	}
-	f.Way = pathLength(f.Laid, c.BendRadius)
-	f.Used = f.Rate * f.Way
-	f.Left = c.Label.Length - f.Used
+	f.reckon()
 	if f.Left <= 0 {
 		return nil, fmt.Errorf("by its marks cable %s ends before its %d laid runs do: a mark or a run was misread", c.ID, f.Runs)
 	}
@@ -88,6 +99,16 @@ func (p *Plan) standing(r *Room, c *Cable) (*Refit, error) {
 		f.Miss = f.Used + f.Rate*(pathLength(f.plan, c.BendRadius)-f.Way) - c.Label.Length
 	}
 	return f, nil
+}
+
+// reckon works out how much of the cable the laid part takes.
+func (f *Refit) reckon() {
+	f.Way = 0
+	if f.Laid != nil {
+		f.Way = pathLength(f.Laid, f.Planned.BendRadius)
+	}
+	f.Used = f.Rate * f.Way
+	f.Left = f.Planned.Label.Length - f.Used
 }
 
 func (f *Refit) pitch() float64 { return f.job.Membrane.Pitch }

@@ -71,7 +71,7 @@ func TestHalfMarkByHand(t *testing.T) {
 	run := c.Runs[n-1]
 	way := run.RunningEnd - 5*30 // 5 pegs before the run's end
 	p, c := laidSoFar(t, 2400, 2100, 40, n+1, fmt.Sprintf("[[as_laid.mark]]\nrun = %d\npegs = %d\n", n, run.Pegs-5))
-	f, err := p.Refit(&p.Rooms[0], c)
+	f, err := p.Refit(&p.Rooms[0], c, layout.RefitWay{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -90,7 +90,7 @@ func TestRefitWithTheRealPegs(t *testing.T) {
 	at := c.Lattice.ToWorld(3, 4).Add(plane.Pt(12, -9))
 	p.Job.Laid = []job.Laid{{FirstPeg: &at, Evidence: job.ByHand, FingerRoom: -1}}
 	c.Laid = &layout.Laid{Job: &p.Job.Laid[0], Planned: c.Path}
-	f, err := p.Refit(&p.Rooms[0], c)
+	f, err := p.Refit(&p.Rooms[0], c, layout.RefitWay{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -117,15 +117,29 @@ func TestRefitSaysWhatIsMissing(t *testing.T) {
 		{3, "[[as_laid.mark]]\nlength = \"30 m\"\nrun = 1\npegs = 10\n", "faster than drawn"},
 	} {
 		p, cable := laidSoFar(t, 2400, 2100, 40, c.runs, c.mark)
-		if _, err := p.Refit(&p.Rooms[0], cable); err == nil || !strings.Contains(err.Error(), c.want) {
+		if _, err := p.Refit(&p.Rooms[0], cable, layout.RefitWay{}); err == nil || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%d runs, %q: %v, want %q", c.runs, c.mark, err, c.want)
 		}
 	}
 }
 
+// TestScoreIsOfAllTheFloor: a plan kept to its end by a refit is scored as it was
+// when it was made, though most of it was laid before.
+func TestScoreIsOfAllTheFloor(t *testing.T) {
+	p, c := laidSoFar(t, 2400, 2100, 40, 12, "")
+	f, err := p.Refit(&p.Rooms[0], c, layout.RefitWay{})
+	if err != nil || f.New == nil || f.Change.From != 0 {
+		t.Fatalf("%v, %+v", err, f)
+	}
+	was, is := c.Score, f.New.Score
+	if is.Turns != was.Turns || math.Abs(is.Covered-was.Covered) > 1e-3 || math.Abs(is.Bare-was.Bare) > 0.01 || math.Abs(is.Straight-was.Straight) > 1e-6 || math.Abs(is.Evenness-was.Evenness) > 0.002 {
+		t.Errorf("scored %+v, when planned %+v", is, was)
+	}
+}
+
 func TestRefitJSON(t *testing.T) {
 	p, c := laidSoFar(t, 2400, 2100, 40, 5, "")
-	f, err := p.Refit(&p.Rooms[0], c)
+	f, err := p.Refit(&p.Rooms[0], c, layout.RefitWay{})
 	if err != nil {
 		t.Fatal(err)
 	}

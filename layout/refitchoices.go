@@ -2,39 +2,66 @@ package layout
 
 import (
 	"errors"
+	"fmt"
+	"slices"
 
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
 )
 
-// A RefitChoice is a way out where the rest finds no route.
+// A RefitChoice is a way out where the rest finds no route, and what it takes.
 type RefitChoice struct {
-	Lift    int     // laid runs to take up, from the last
-	Lifted  float64 // mm of cable in them
-	Area    int     // low-value area to leave without cable, from 1; 0: none
-	Floor   float64 // mm² of that
+	RefitWay
+	Lifted  float64 // mm of cable in the runs to lift
+	Floor   float64 // mm² of the area to give up
 	Remains float64 // mm of cable that would find no place, where nothing else helps
 	Lacks   float64 // mm by which it is too short to cover the floor, where nothing else helps
+}
+
+// take takes a way out.
+func (f *Refit) take(way RefitWay) error {
+	f.WayOut = way
+	switch n := len(f.Room.Job.Low); {
+	case way.Lift < 0 || way.Lift > f.Runs:
+		return fmt.Errorf("%d runs can't be lifted: %d runs of cable %s are laid", way.Lift, f.Runs, f.Planned.ID)
+	case way.GiveUp < 0 || way.GiveUp > n:
+		return fmt.Errorf("there is no low-value area %d to give up: room %q has %d", way.GiveUp, f.Room.Job.Name, n)
+	}
+	if way.Lift > 0 {
+		before := f.Used
+		f.Laid, f.Runs = f.without(way.Lift), f.Runs-way.Lift
+		f.reckon()
+		f.Lifted = before - f.Used
+	}
+	if way.GiveUp > 0 {
+		zone := f.sparing(f.Room.Job.Low[way.GiveUp-1])
+		if zone == nil {
+			return fmt.Errorf("low-value area %d is no part of the floor of cable %s, or nearly all of it", way.GiveUp, f.Planned.ID)
+		}
+		f.Spared, f.floor = f.floor.Area()-zone.Area(), zone
+	}
+	return nil
+}
+
+// open reports whether the rest finds a route by a way out, and what that takes.
+func (f *Refit) open(way RefitWay) (RefitChoice, bool) {
+	after := *f
+	if after.take(way) != nil {
+		return RefitChoice{}, false
+	}
+	_, err := after.solve(after.Laid, after.floor)
+	return RefitChoice{RefitWay: way, Lifted: after.Lifted, Floor: after.Spared}, err == nil
 }
 
 // choices looks for ways out: laid runs to lift, a low-value area to leave
 // bare, or else what length would be over or lacking.
 func (f *Refit) choices(why error) {
-	for _, n := range liftTried {
-		if n > f.Runs || f.Laid == nil {
-			break
-		}
-		rest := f.without(n)
-		if _, err := f.solve(rest, f.floor); err == nil {
-			f.Choices = append(f.Choices, RefitChoice{Lift: n, Lifted: f.Rate * (f.Way - pathLength(rest, f.Planned.BendRadius))})
-			break
-		}
+	if c, ok := f.fewestLifted(); ok {
+		f.Choices = append(f.Choices, c)
 	}
-	for i, low := range f.Room.Job.Low {
-		if zone := f.sparing(low); zone != nil {
-			if _, err := f.solve(f.Laid, zone); err == nil {
-				f.Choices = append(f.Choices, RefitChoice{Area: i + 1, Floor: f.floor.Area() - zone.Area()})
-			}
+	for i := range f.Room.Job.Low {
+		if c, ok := f.open(RefitWay{GiveUp: i + 1}); ok {
+			f.Choices = append(f.Choices, c)
 		}
 	}
 	var ref *route.Refusal
@@ -66,6 +93,27 @@ func (f *Refit) sparing(low plane.Ring) plane.Region {
 // liftTried are the numbers of runs that lifting is tried with: few first, for
 // each is work on knees and wear on the cable.
 var liftTried = []int{1, 2, 3, 4, 6, 8, 11, 15, 20, 30}
+
+// fewestLifted finds how few runs must be lifted; last of all, all of them.
+func (f *Refit) fewestLifted() (RefitChoice, bool) {
+	before := 0
+	for _, n := range append(slices.Clone(liftTried), f.Runs) {
+		if n = min(n, f.Runs); n <= before || f.Laid == nil {
+			continue
+		}
+		c, ok := f.open(RefitWay{Lift: n})
+		for fewer := before + 1; ok && fewer < n; fewer++ {
+			if less, found := f.open(RefitWay{Lift: fewer}); found {
+				return less, true
+			}
+		}
+		if ok {
+			return c, true
+		}
+		before = n
+	}
+	return RefitChoice{}, false
+}
 
 // without returns the laid part less its last n runs; nil when nothing is left.
 func (f *Refit) without(n int) []plane.Point {

@@ -11,6 +11,10 @@ type refitJSON struct {
 	Room    string       `json:"room"`
 	Cable   string       `json:"cable"`
 	Runs    int          `json:"runs_laid"`
+	Lift    int          `json:"runs_lifted,omitempty"`
+	Lifted  float64      `json:"lifted_mm,omitempty"`
+	GiveUp  int          `json:"low_area_given_up,omitempty"`
+	Spared  float64      `json:"given_up_m2,omitempty"`
 	Used    float64      `json:"used_mm"`
 	Left    float64      `json:"left_mm"`
 	Rate    float64      `json:"rate"`
@@ -39,7 +43,7 @@ type choiceJSON struct {
 
 // WriteJSON writes the refit as indented JSON.
 func (f *Refit) WriteJSON(w io.Writer) error {
-	out := refitJSON{Schema: 1, Room: f.Room.Job.Name, Cable: f.Planned.ID, Runs: f.Runs, Used: round(f.Used, 1), Left: round(f.Left, 1), Rate: round(f.Rate, 5),
+	out := refitJSON{Schema: 1, Room: f.Room.Job.Name, Cable: f.Planned.ID, Runs: f.Runs, Lift: f.WayOut.Lift, Lifted: round(f.Lifted, 1), GiveUp: f.WayOut.GiveUp, Spared: round(f.Spared/1e6, 4), Used: round(f.Used, 1), Left: round(f.Left, 1), Rate: round(f.Rate, 5),
 		Early: round(f.Early, 1), Miss: round(f.Miss, 1), Fits: f.New != nil, Reason: f.Reason}
 	if f.New != nil {
 		c, n := f.New.json(), f.Change
@@ -47,7 +51,7 @@ func (f *Refit) WriteJSON(w io.Writer) error {
 		out.Path, out.List = c.Path, c.Runs
 	}
 	for _, c := range f.Choices {
-		out.Choices = append(out.Choices, choiceJSON{c.Lift, round(c.Lifted, 1), c.Area, round(c.Floor/1e6, 4), round(c.Remains, 1), round(c.Lacks, 1)})
+		out.Choices = append(out.Choices, choiceJSON{c.Lift, round(c.Lifted, 1), c.GiveUp, round(c.Floor/1e6, 4), round(c.Remains, 1), round(c.Lacks, 1)})
 	}
 	e := json.NewEncoder(w)
 	e.SetIndent("", " ")

@@ -41,6 +41,9 @@ func roughRoom(n int) rough {
 		extra = fmt.Sprintf("[[room.keep_out]]\nname = \"column\"\noutline = [[%g,%g],[%g,%g],[%g,%g],[%g,%g]]\n", x, y, x+200, y, x+200, y+200, x, y+200)
 		area -= 300 * 300
 	}
+	if n%3 == 1 {
+		extra += fmt.Sprintf("[[room.low]]\noutline = [[0,0],[%g,0],[%g,%g],[0,%g]]\n", w, w, math.Round(h/5), math.Round(h/5))
+	}
 	cable, ends, ids := math.Round(area/95/100)/10, "one", `"C"`
 	if n%5 == 3 {
 		ends = "both"
@@ -68,7 +71,7 @@ func TestRefitKeepsTheRules(t *testing.T) {
 			laid := max(1, int(room.share*float64(len(c.Runs))))
 			mark := fmt.Sprintf("[[as_laid.mark]]\nlength = \"%.1f mm\"\nrun = %d\npegs = %d\n", room.drift*c.Runs[laid-1].RunningEnd, laid, c.Runs[laid-1].Pegs)
 			p, c := recorded(t, room.text, laid, mark)
-			f, err := p.Refit(&p.Rooms[0], c)
+			f, err := p.Refit(&p.Rooms[0], c, layout.RefitWay{})
 			if err != nil {
 				t.Fatalf("%d runs, %.3f: %v\n%s", laid, room.drift, err, room.text)
 			}
@@ -79,7 +82,7 @@ func TestRefitKeepsTheRules(t *testing.T) {
 					t.Errorf("no fit without a reason or a choice:\n%s", said)
 				}
 				t.Logf("%s", said)
-				checkChoices(t, room, f)
+				checkChoices(t, p, f)
 				return
 			}
 			fits++
@@ -94,23 +97,26 @@ func TestRefitKeepsTheRules(t *testing.T) {
 	}
 }
 
-// checkChoices takes runs up as the choice says, and lays on.
-func checkChoices(t *testing.T, room rough, f *layout.Refit) {
+// checkChoices takes every way out that is offered: it must lead to a plan that
+// keeps the rules, and take what was said.
+func checkChoices(t *testing.T, p *layout.Plan, f *layout.Refit) {
 	t.Helper()
 	for _, c := range f.Choices {
-		if n := f.Runs - c.Lift; c.Lift > 0 && n > 0 {
-			end := f.Old[n-1]
-			p, cable := recorded(t, room.text, n, fmt.Sprintf("[[as_laid.mark]]\nlength = \"%.3f mm\"\nrun = %d\npegs = %d\n", f.Rate*end.RunningEnd, n, end.Pegs))
-			again, err := p.Refit(&p.Rooms[0], cable)
-			if err != nil || again.New == nil {
-				t.Errorf("with %d runs lifted, as was said, the rest finds no route: %v", c.Lift, err)
-				return
-			}
-			if lifted := f.Used - again.Used; math.Abs(lifted-c.Lifted) > 30 {
-				t.Errorf("%.0f mm of cable are said to be lifted, %.0f are", c.Lifted, lifted)
-			}
-			checkRefit(t, p, again)
+		if c.RefitWay == (layout.RefitWay{}) {
+			continue
 		}
+		again, err := p.Refit(f.Room, f.Planned, c.RefitWay)
+		if err != nil || again.New == nil {
+			t.Errorf("by %+v, as was said, the rest finds no route: %v", c, err)
+			continue
+		}
+		if lifted := f.Used - again.Used; math.Abs(lifted-c.Lifted) > 1e-6 {
+			t.Errorf("%.0f mm of cable are said to be lifted, %.0f are", c.Lifted, lifted)
+		}
+		if c.Lift > 0 && again.Runs != f.Runs-c.Lift {
+			t.Errorf("%d runs are laid with %d of %d lifted", again.Runs, c.Lift, f.Runs)
+		}
+		checkRefit(t, p, again)
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
 )
@@ -62,7 +63,8 @@ func (f *Refit) taken() []strip {
 	return slices.DeleteFunc(out, func(s strip) bool { return len(s.line) < 2 })
 }
 
-// solve lays the rest after a part that stays, over a floor.
+// solve lays the rest after a part that stays, over a floor: with its runs along
+// those of the plan where that can be done, for the less changes then.
 func (f *Refit) solve(stays []plane.Point, floor plane.Region) (route.Route, error) {
 	p, err := f.Room.problemFor(f.job)
 	if err != nil {
@@ -77,7 +79,13 @@ func (f *Refit) solve(stays []plane.Point, floor plane.Region) (route.Route, err
 	if stays != nil {
 		p.Frozen = [][]plane.Point{stays}
 	}
+	along := f.along()
+	p.Rows = &along
 	routes, err := route.Solve(p)
+	if err != nil {
+		p.Rows = nil
+		routes, err = route.Solve(p)
+	}
 	if err != nil {
 		return route.Route{}, err
 	}
@@ -85,6 +93,35 @@ func (f *Refit) solve(stays []plane.Point, floor plane.Region) (route.Route, err
 		return route.Route{}, fmt.Errorf("cable %s can't go on from where its laid part ends: no run can be joined to it", c.ID)
 	}
 	return routes[0], nil
+}
+
+// along is the direction in which most of the plan's cable lies, radians from
+// east.
+func (f *Refit) along() float64 {
+	across, best := 0.0, 0.0
+	if len(f.Old) > 0 {
+		d := f.Old[0].To.Sub(f.Old[0].From)
+		best = math.Atan2(d.Y, d.X)
+	}
+	for _, r := range f.Old {
+		if d := r.To.Sub(r.From).Rotate(-best); math.Abs(d.X) > math.Abs(d.Y) {
+			across -= d.Norm()
+		} else {
+			across += d.Norm()
+		}
+	}
+	if across > 0 {
+		best += math.Pi / 2
+	}
+	return best
+}
+
+// judge scores the cable's path over all its floor: a route that was found for
+// the rest of a cable is scored by that alone.
+func (c *Cable) judge(j *job.Job) {
+	if len(c.Share) > 0 {
+		c.Score = route.Judge(c.Path, c.Share, c.Lattice, j.Spacing.Closest, c.Routed)
+	}
 }
 
 // alongPegs reports whether all legs of a path follow rows of pegs.
@@ -111,6 +148,7 @@ func (f *Refit) cable(rt route.Route) *Cable {
 	c.Zone, c.Circuit, c.Share = f.Planned.Zone, f.Planned.Circuit, f.Planned.Share
 	c.Spacing = idealSpacing(c.Share, c.Routed)
 	c.Density = f.Rate * f.wattsPerMetre() / (c.Spacing / 1000)
+	c.judge(f.job)
 	if f.Laid != nil && len(f.Planned.ColdLead) > 1 {
 		c.ColdLead = f.Planned.ColdLead
 	}

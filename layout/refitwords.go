@@ -40,7 +40,17 @@ type refitFact struct{ about, words string }
 // facts say where laying stands.
 func (f *Refit) facts(u plane.Units) []refitFact {
 	c := f.Planned
-	out := []refitFact{{"", fmt.Sprintf("%s, cable %s: %d of %d runs are laid, %s of %s used, %s left", f.Room.Job.Name, c.ID, f.Runs, len(f.Old), length(f.Used, u), length(c.Label.Length, u), length(f.Left, u))}}
+	are := "are"
+	if f.WayOut.Lift > 0 {
+		are = "stay"
+	}
+	out := []refitFact{{"", fmt.Sprintf("%s, cable %s: %d of %d runs %s laid, %s of %s used, %s left", f.Room.Job.Name, c.ID, f.Runs, len(f.Old), are, length(f.Used, u), length(c.Label.Length, u), length(f.Left, u))}}
+	if f.WayOut.Lift > 0 {
+		out = append(out, refitFact{"lift", fmt.Sprintf("first take up the %s, %s of cable", lastRuns(f.WayOut.Lift), length(f.Lifted, u))})
+	}
+	if f.WayOut.GiveUp > 0 {
+		out = append(out, refitFact{"give up", fmt.Sprintf("low-value area %d gets no new cable: %s of floor", f.WayOut.GiveUp, plane.FormatArea(f.Spared, u))})
+	}
 	if d := f.pegsOff(); d.Norm() >= samePeg {
 		out = append(out, refitFact{"pegs", "they lie " + offWords(d, func(mm float64) string { return small(mm, u) }) + " of where the plan has them, and every run with them"})
 	}
@@ -174,13 +184,9 @@ func (f *Refit) stuckLines(u plane.Units) []string {
 	for _, c := range f.Choices {
 		switch {
 		case c.Lift > 0:
-			last := "last run"
-			if c.Lift > 1 {
-				last = fmt.Sprintf("last %d runs", c.Lift)
-			}
-			out = append(out, fmt.Sprintf("choice   lift the %s (%s of cable) and lay on from there", last, length(c.Lifted, u)))
-		case c.Area > 0:
-			out = append(out, fmt.Sprintf("choice   give up low-value area %d: %s of floor without cable", c.Area, plane.FormatArea(c.Floor, u)))
+			out = append(out, fmt.Sprintf("choice   lift the %s (%s of cable) and lay on from there: --lift %d", lastRuns(c.Lift), length(c.Lifted, u), c.Lift))
+		case c.GiveUp > 0:
+			out = append(out, fmt.Sprintf("choice   give up low-value area %d (%s of floor without cable): --give-up %d", c.GiveUp, plane.FormatArea(c.Floor, u), c.GiveUp))
 		case c.Remains > 0:
 			out = append(out, fmt.Sprintf("choice   none without lifting or giving up floor: %s of cable would find no place; it is never cut, coiled or doubled", length(c.Remains, u)))
 		case c.Lacks > 0:
@@ -191,6 +197,13 @@ func (f *Refit) stuckLines(u plane.Units) []string {
 		out = append(out, "choice   none was found: lift the cable and take another length, or change what the job asks for")
 	}
 	return out
+}
+
+func lastRuns(n int) string {
+	if n == 1 {
+		return "last run"
+	}
+	return fmt.Sprintf("last %d runs", n)
 }
 
 // small writes a short length of cable: mm, or feet and inches.

@@ -33,8 +33,13 @@ as many of the plan's other runs are kept as can be.
   oxturn refit bath.toml
   oxturn refit bath.toml -o out
 
+Where the rest fits nowhere the choices are listed, with what each takes; lift
+and give-up plan by one of them.
+
 Flags:
   --cable ID             the cable, where the job has several
+  --lift N               take up so many of the laid runs first, the last ones
+  --give-up N            lay no cable in the room's N-th low-value area
   -o DIR                 also write NAME-refit.pdf, .svg and .layout.json
   --format FORMAT        text or json
 ` + mannerHelp + `
@@ -44,6 +49,9 @@ Exit codes: 0 planned, 1 errors in the job or nothing fits, 2 usage.
 func refit(ctx context.Context, c *console, args []string) int {
 	fs := flag.NewFlagSet("refit", flag.ContinueOnError)
 	cable := fs.String("cable", "", "")
+	var way layout.RefitWay
+	fs.IntVar(&way.Lift, "lift", 0, "")
+	fs.IntVar(&way.GiveUp, "give-up", 0, "")
 	dir := fs.String("o", "", "")
 	format := fs.String("format", "text", "")
 	m := mannerFlags(fs)
@@ -59,7 +67,7 @@ func refit(ctx context.Context, c *console, args []string) int {
 	if code != exitOK {
 		return code
 	}
-	f, code := findRefit(ctx, c, w, *cable, m)
+	f, code := findRefit(ctx, c, w, *cable, way, m)
 	if code != exitOK {
 		return code
 	}
@@ -87,7 +95,7 @@ func refit(ctx context.Context, c *console, args []string) int {
 }
 
 // findRefit plans one cable anew, within the time limit.
-func findRefit(ctx context.Context, c *console, w *work, cable string, m *manner) (*layout.Refit, int) {
+func findRefit(ctx context.Context, c *console, w *work, cable string, way layout.RefitWay, m *manner) (*layout.Refit, int) {
 	if cable == "" {
 		cable = onlyLaid(w.plan)
 	}
@@ -98,7 +106,7 @@ func findRefit(ctx context.Context, c *console, w *work, cable string, m *manner
 	}
 	var f *layout.Refit
 	var lacks error
-	err = within(ctx, m.timeLimit, func(func() bool) { f, lacks = w.plan.Refit(room, planned) })
+	err = within(ctx, m.timeLimit, func(func() bool) { f, lacks = w.plan.Refit(room, planned, way) })
 	switch {
 	case ctx.Err() != nil:
 		return nil, exitInterrupted
