@@ -85,8 +85,12 @@ func (p *Plan) asLaid() []job.Diagnostic {
 			said[c] = true
 			continue
 		}
-		out = append(out, l.checkMarks(c, p.Job.Units)...)
 		c.Laid = l
+		wrong := l.checkMarks(c, p.Job.Units)
+		if wrong == nil {
+			wrong = p.misread(r, c)
+		}
+		out = append(out, wrong...)
 		r.laidSensors(a, p.Job.Info.Status)
 		if p.Job.Info.Status == job.AsLaid {
 			c.becomes(l, p.Job)

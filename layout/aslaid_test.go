@@ -137,10 +137,11 @@ func TestRecordsThatCannotBe(t *testing.T) {
 }
 
 func errorsOf(found []job.Diagnostic) string {
+	var out []string
 	for _, d := range found {
 		if d.Severity == job.Error {
-			return d.Message
+			out = append(out, d.Message)
 		}
 	}
-	return ""
+	return strings.Join(out, "\n")
 }

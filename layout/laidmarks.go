@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"errors"
 	"fmt"
 
 	"oxturn/layout/job"
@@ -29,6 +30,31 @@ func (l *Laid) checkMarks(c *Cable, u plane.Units) []job.Diagnostic {
 			}
 			out = append(out, job.Diagnostic{Span: m.Span, Notes: []job.Note{{Span: o.Span, Message: "the other is here"}}, Hint: "one of the two was misread: lengths grow from the start of heat on, as run numbers do",
 				Message: fmt.Sprintf("cable %s has %s marked at run %d, peg %g, and %s at run %d, peg %g", c.ID, length(read(m), u), m.Run, m.Pegs, length(read(o), u), o.Run, o.Pegs)})
+		}
+	}
+	return out
+}
+
+// misread refuses marks that lie on no run, or far from where the cable can have
+// come by then.
+func (p *Plan) misread(r *Room, c *Cable) []job.Diagnostic {
+	l := c.Laid
+	if len(l.Job.Marks) == 0 || len(l.Path) < 2 {
+		return nil
+	}
+	f := &Refit{Room: r, Planned: c, Rate: 1, job: p.Job, Old: runs(l.Planned, c.BendRadius, p.Job.Membrane.Pitch), Laid: l.Path}
+	if !l.Whole {
+		f.onPegs(l)
+	}
+	all, _ := f.read(l.Job.Marks).(interface{ Unwrap() []error })
+	if all == nil {
+		return nil
+	}
+	var out []job.Diagnostic
+	for _, err := range all.Unwrap() {
+		var m *misread
+		if errors.As(err, &m) {
+			out = append(out, job.Diagnostic{Span: m.mark.Span, Message: m.words, Hint: "runs are numbered on the cable plan from the start of heat, pegs are counted from where a run begins"})
 		}
 	}
 	return out

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -117,29 +118,41 @@ func (f *Refit) pitch() float64 { return f.job.Membrane.Pitch }
 const rateOff = 0.15
 
 // read finds the rate at which cable is used, from the mark farthest along. A
-// mark on the run after the last whole one says how far that run is laid.
+// mark on the run after the last whole one says how far that run is laid. The
+// error holds a *misread for every mark that cannot be.
 func (f *Refit) read(marks []job.LaidMark) error {
 	rs := runs(f.Laid, f.Planned.BendRadius, f.pitch())
 	f.Runs = len(rs)
 	far := 0.0
+	var last job.LaidMark
+	var bad []error
 	for _, m := range marks {
 		at, err := f.place(m, rs)
 		if err != nil {
-			return err
+			bad = append(bad, &misread{m, err.Error()})
+			continue
 		}
 		length := m.Length
 		if length == 0 {
 			length = f.Planned.Label.Length / 2
 		}
 		if at > far {
-			far, f.Rate, f.Early = at, length/at, length-at
+			far, last, f.Rate, f.Early = at, m, length/at, length-at
 		}
 	}
 	if math.Abs(f.Rate-1) > rateOff {
-		return fmt.Errorf("the mark says that cable %s was used up %.0f %% %s than drawn: look whether its run and pegs, or the length, were misread", f.Planned.ID, 100*math.Abs(f.Rate-1), map[bool]string{true: "faster", false: "slower"}[f.Rate > 1])
+		bad = append(bad, &misread{last, fmt.Sprintf("the mark says that cable %s was used up %.0f %% %s than drawn: look whether its run and pegs, or the length, were misread", f.Planned.ID, 100*math.Abs(f.Rate-1), map[bool]string{true: "faster", false: "slower"}[f.Rate > 1])})
 	}
-	return nil
+	return errors.Join(bad...)
 }
+
+// A misread is what is wrong with a mark.
+type misread struct {
+	mark  job.LaidMark
+	words string
+}
+
+func (m *misread) Error() string { return m.words }
 
 // place returns how much way of the laid part lies before a mark, mm.
 func (f *Refit) place(m job.LaidMark, rs []Run) (float64, error) {

@@ -132,21 +132,20 @@ func (j *Job) asLaid(t table, room int, open func(string) ([]byte, error)) (a La
 	a.Legs = readLegs(t)
 	a.Marks = readMarks(t)
 	a.Readings = readReadings(t)
-	if onePath(t) {
-		j.Rooms[room].laidPoints(t, &a)
-		a.Issued = j.readIssued(t, &a, open)
-	}
+	onePath(t)
+	j.Rooms[room].laidPoints(t, &a)
+	a.Issued = j.readIssued(t, &a, open)
 	return a, !t.broken()
 }
 
 // onePath refuses a table that says in two ways where the cable lies.
-func onePath(t table) bool {
+func onePath(t table) {
 	ways := given(t, "as_planned", "corners", "legs", "runs")
 	if t.has("as_planned") && !t.flag("as_planned") {
 		ways = ways[1:]
 	}
 	if len(ways) > 1 {
-		t.errorf(ways[1], "keep one of the two", "the cable's place is given both by %s and by %s", ways[0], ways[1])
+		t.errorf(ways[1], "keep one of them", "the cable's place is given by %s and by %s", strings.Join(ways[:len(ways)-1], ", by "), ways[len(ways)-1])
 		t.spoil()
 	}
 	if t.flag("as_planned") && !t.has("plan") {
@@ -154,10 +153,13 @@ func onePath(t table) bool {
 		t.spoil()
 	}
 	if t.has("legs") != t.has("start") {
-		t.errorf("legs", "legs are counted from start = [x, y], the start of heat", "legs and start go together")
+		key := "legs"
+		if t.has("start") {
+			key = "start"
+		}
+		t.errorf(key, "legs are counted from start = [x, y], the start of heat", "legs and start go together")
 		t.spoil()
 	}
-	return !t.broken()
 }
 
 // laidPoints reads the points of a table, off two walls where it names them,
@@ -165,17 +167,17 @@ func onePath(t table) bool {
 func (r *Room) laidPoints(t table, a *Laid) {
 	at, ok := r.taping(t)
 	if !ok {
-		t.spoil()
+		t.spoil() // nobody knows where the points are
 		return
 	}
 	for _, p := range []struct {
 		name string
 		to   **plane.Point
 	}{{"start", &a.Start}, {"first_peg", &a.FirstPeg}, {"joint", &a.Joint}, {"end_cap", &a.EndCap}, {"sensor", &a.Sensor.Tip}, {"spare", &a.Spare.Tip}} {
-		if t.has(p.name) {
+		if t.readable(p.name) {
 			q := at(t.point(p.name))
 			*p.to = &q
-			r.laidInside(t, p.name, t.at(p.name), q)
+			r.laidInside(t, p.name+": "+t.taped(t.point(p.name)), t.at(p.name), q)
 		}
 	}
 	for _, l := range []struct {
@@ -185,29 +187,48 @@ func (r *Room) laidPoints(t table, a *Laid) {
 		for i, p := range t.points(l.name) {
 			q := at(p)
 			*l.to = append(*l.to, q)
-			if !r.laidInside(t, l.name, t.atItem(l.name, i), q) {
-				break
-			}
+			r.laidInside(t, fmt.Sprintf("%s, point %d: %s", l.name, i+1, t.taped(p)), t.atItem(l.name, i), q)
 		}
 	}
 }
 
-// laidInside refuses a measured point outside the room. A tape held to a wall
-// that bulges may be an inch off.
-func (r *Room) laidInside(t table, name string, span Span, p plane.Point) bool {
+// taped says where a point of the table lies, in the way it was measured.
+func (t table) taped(p plane.Point) string {
+	if d := t.texts("datums"); len(d) == 2 {
+		return fmt.Sprintf("%s off wall %s and %s off wall %s", t.length(p.X), d[0], t.length(p.Y), d[1])
+	}
+	return t.rd.place(p)
+}
+
+// laidInside refuses a measured point outside the room, by what it is and where.
+// A tape held to a wall that bulges may be an inch off.
+func (r *Room) laidInside(t table, what string, span Span, p plane.Point) bool {
 	wall, off := r.nearestWall(p)
 	if r.Outline.Contains(p) || off <= onWall+r.slack() {
 		return true
 	}
 	t.spoil()
-	t.rd.report.Add(Diagnostic{Span: span, Notes: r.wallNote(t, wall), Hint: "look whether it was measured from the walls that datums names",
-		Message: fmt.Sprintf("%s: %s is %s outside wall %s of room %q", name, t.rd.place(p), t.length(off), r.Walls[wall].Letter, r.Name)})
+	hint := "look whether it was measured from the walls that datums names"
+	switch {
+	case strings.HasPrefix(what, "plan"):
+		hint = "look whether it is the plan of this room, and whether the walls are as they were when it was drawn"
+	case !t.has("datums"):
+		hint = "points are [x, y] in the coordinates of the room's corners, x east and y north; with datums = [\"D\", \"A\"] they are taped from two walls"
+		if t.rd.units != plane.NoUnits {
+			hint += fmt.Sprintf("; a bare number is read in %s", map[plane.Units]string{plane.Inches: "inches", plane.Millimetres: "millimetres"}[t.rd.units])
+		}
+	}
+	t.rd.report.Add(Diagnostic{Span: span, Notes: r.wallNote(t, wall), Hint: hint,
+		Message: fmt.Sprintf("%s is %s outside wall %s of room %q", what, t.length(off), r.Walls[wall].Letter, r.Name)})
 	return false
 }
 
 // taping returns how a table's points become places on the floor.
 func (r *Room) taping(t table) (func(plane.Point) plane.Point, bool) {
 	names := t.texts("datums")
+	if t.has("datums") && !t.readable("datums") {
+		return nil, false // reported
+	}
 	if len(names) == 0 {
 		return func(p plane.Point) plane.Point { return p }, true
 	}
@@ -248,7 +269,7 @@ func readLegs(t table) []Leg {
 		bearing, rest, ok := cutBearing(strings.TrimSpace(s))
 		pegs, err := strconv.Atoi(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(rest), "pegs")))
 		if !ok || math.Mod(bearing, 45) != 0 || err != nil || pegs < 1 || pegs > 10000 {
-			t.rd.report.Errorf(t.atItem("legs", i), `write it like "north 75": a compass word and the pegs counted`, "leg %d, %q, is not a direction and a number of pegs", i+1, s)
+			t.rd.report.Errorf(t.atItem("legs", i), `write it like "north 75": one of the eight compass words and the pegs counted`, "leg %d, %q, is not a direction and a number of pegs", i+1, s)
 			t.spoil()
 			continue
 		}

@@ -55,7 +55,7 @@ const issuedSchema = 1
 // readIssued reads the cable of a table from the layout file it names; nil
 // where it names none, or where that was reported.
 func (j *Job) readIssued(t table, a *Laid, open func(string) ([]byte, error)) *Issued {
-	if !t.has("plan") || t.broken() {
+	if !t.readable("plan") {
 		return nil
 	}
 	room := j.Rooms[a.Room].Name
@@ -66,7 +66,7 @@ func (j *Job) readIssued(t table, a *Laid, open func(string) ([]byte, error)) *I
 		return nil
 	}
 	for _, p := range is.Path {
-		if !j.Rooms[a.Room].laidInside(t, "plan", t.at("plan"), p) {
+		if !j.Rooms[a.Room].laidInside(t, fmt.Sprintf("plan %q: cable at %s", t.text("plan"), t.rd.place(p)), t.at("plan"), p) {
 			return nil
 		}
 	}

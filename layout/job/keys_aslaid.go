@@ -8,14 +8,14 @@ func asLaidKeys() []Key {
 		Key{Path: "evidence", Type: TypeChoice, Values: evidenceNames(), Required: true, Doc: "How it was found out where the cable lies", Example: `evidence = "photo with tape"`},
 		Key{Path: "date", Type: TypeDate, Doc: "When it was measured", Example: "date = 2026-12-02"},
 		Key{Path: "by", Type: TypeText, Doc: "Who measured it", Example: `by = "A. B."`},
-		Key{Path: "error", Type: TypeLength, Limits: positive, Otherwise: "by the evidence: 1 in by hand, 1/2 in by photo", Doc: "By how much a place may be off, either way", Example: `error = "20 mm"`},
-		Key{Path: "finger_room", Type: TypeLength, Otherwise: "by the evidence: 3 in by hand, 1-1/2 in by photo", Doc: "Floor kept free beyond that, for the drill in a hand", Example: `finger_room = "60 mm"`},
+		Key{Path: "error", Type: TypeLength, Limits: Limits{Above: true, Max: 1000}, Otherwise: "by the evidence: 1 in by hand, 1/2 in by photo", Doc: "By how much a place may be off, either way", Example: `error = "20 mm"`},
+		Key{Path: "finger_room", Type: TypeLength, Limits: Limits{Max: 1000}, Otherwise: "by the evidence: 3 in by hand, 1-1/2 in by photo", Doc: "Floor kept free beyond that, for the drill in a hand", Example: `finger_room = "60 mm"`},
 	)
 	out = append(out, under(asLaidTable, asLaidPathKeys()...)[1:]...)
 	out = append(out, under(Key{Path: "as_laid.mark", Type: TypeTables, Doc: "Where a length printed on the cable, or its half-way mark, was found", Example: "[[as_laid.mark]]\nrun = 12\npegs = 15"},
 		Key{Path: "length", Type: TypeLength, Limits: positive, Otherwise: "half of the cable: its half-way mark", Doc: "The running length read off the cable there, from the start of heat", Example: `length = "30 m"`},
-		Key{Path: "run", Type: TypeWhole, Required: true, Limits: Limits{Min: 1}, Doc: "The run it lies on, by its number on the drawings", Example: "run = 12"},
-		Key{Path: "pegs", Type: TypeNumber, Doc: "Pegs from where that run begins", Default: "0", Example: "pegs = 15"},
+		Key{Path: "run", Type: TypeWhole, Required: true, Limits: Limits{Min: 1, Max: 10000}, Doc: "The run it lies on, by its number on the drawings", Example: "run = 12"},
+		Key{Path: "pegs", Type: TypeNumber, Limits: Limits{Max: 10000}, Doc: "Pegs from where that run begins", Default: "0", Example: "pegs = 15"},
 	)...)
 	return append(out, readingKeys()...)
 }
@@ -32,7 +32,7 @@ func asLaidPathKeys() []Key {
 		{Path: "corners", Type: TypePoints, Least: 2, Doc: "The cable's corners as laid, start of heat first", Example: "corners = [[75, 75], [75, 2325], [165, 2325], [165, 75]]"},
 		{Path: "start", Type: TypePoint, Doc: "The start of heat, where legs are given", Example: "start = [75, 75]"},
 		{Path: "legs", Type: TypeTexts, Least: 1, Doc: "The cable's straight legs from the start of heat on: a compass word and pegs counted", Example: `legs = ["north 75", "east 3", "south 75"]`},
-		{Path: "runs", Type: TypeWhole, Limits: Limits{Min: 1}, Doc: "How many runs are laid so far, as the plan has them", Example: "runs = 9"},
+		{Path: "runs", Type: TypeWhole, Limits: Limits{Min: 1, Max: 10000}, Doc: "How many runs are laid so far, as the plan has them", Example: "runs = 9"},
 		{Path: "first_peg", Type: TypePoint, Doc: "A crossing of the channels between the pegs, as the first strip of membrane really came to lie", Example: "first_peg = [90, 82]"},
 		{Path: "joint", Type: TypePoint, Otherwise: "where the cable starts", Doc: "The lead joint", Example: "joint = [75, 75]"},
 		{Path: "end_cap", Type: TypePoint, Otherwise: "where the cable ends", Doc: "The end cap", Example: "end_cap = [2700, 2300]"},
@@ -45,18 +45,21 @@ func asLaidPathKeys() []Key {
 	}
 }
 
+// shown is what a hand-held instrument may show, in Ω, MΩ or nF.
+var shown = Limits{Above: true, Max: 1e9}
+
 func readingKeys() []Key {
 	return under(Key{Path: "as_laid.reading", Type: TypeTables, Doc: "A row of the test record, as read off the instruments", Example: "[[as_laid.reading]]\nstage = \"laid, before cover\""},
 		Key{Path: "stage", Type: TypeChoice, Values: stageNames(), Required: true, Doc: "When in the cable's life", Example: `stage = "hook-up"`},
 		Key{Path: "date", Type: TypeDate, Doc: "When", Example: "date = 2026-12-02"},
 		Key{Path: "by", Type: TypeText, Doc: "Who read it", Example: `by = "A. B."`},
-		Key{Path: "ohms", Type: TypeReading, Limits: positive, Doc: "Conductor resistance at the lead's ends", Example: "ohms = 96.1"},
-		Key{Path: "insulation", Type: TypeReading, Doc: "Conductors to braid, in MΩ; above the instrument's range as text", Example: `insulation = ">2000"`},
-		Key{Path: "volts", Type: TypeNumber, Limits: positive, Doc: "Test voltage it was read at", Example: "volts = 500"},
+		Key{Path: "ohms", Type: TypeReading, Limits: shown, Doc: "Conductor resistance at the lead's ends", Example: "ohms = 96.1"},
+		Key{Path: "insulation", Type: TypeReading, Limits: Limits{Max: shown.Max}, Doc: "Conductors to braid, in MΩ; above the instrument's range as text", Example: `insulation = ">2000"`},
+		Key{Path: "volts", Type: TypeNumber, Limits: Limits{Above: true, Max: 10000}, Doc: "Test voltage it was read at", Example: "volts = 500"},
 		Key{Path: "hand", Type: TypeChoice, Values: []string{"open", "connected"}, Doc: "What a hand meter showed between conductors and braid; it never stands for insulation", Example: `hand = "open"`},
-		Key{Path: "capacitance", Type: TypeReading, Limits: positive, Doc: "Conductors to braid, in nF; read at hand-over it lets a later break be found", Example: "capacitance = 9.0"},
-		Key{Path: "sensor", Type: TypeReading, Doc: "The wired sensor, in Ω", Example: "sensor = 12500"},
-		Key{Path: "spare", Type: TypeReading, Doc: "The spare sensor, in Ω", Example: "spare = 12480"},
+		Key{Path: "capacitance", Type: TypeReading, Limits: shown, Doc: "Conductors to braid, in nF; read at hand-over it lets a later break be found", Example: "capacitance = 9.0"},
+		Key{Path: "sensor", Type: TypeReading, Limits: Limits{Max: shown.Max}, Doc: "The wired sensor, in Ω", Example: "sensor = 12500"},
+		Key{Path: "spare", Type: TypeReading, Limits: Limits{Max: shown.Max}, Doc: "The spare sensor, in Ω", Example: "spare = 12480"},
 		Key{Path: "floor", Type: TypeTemperature, Limits: Limits{Min: -50, Max: 100}, Doc: "Temperature of the floor", Example: `floor = "68 F"`},
 	)
 }

@@ -44,6 +44,13 @@ func (t table) each(name string) []table {
 // has reports whether the file gives a key, well or badly.
 func (t table) has(name string) bool { return t.n.Get(name) != nil }
 
+// readable reports whether the file gives a key and what it gives was read.
+func (t table) readable(name string) bool {
+	n := t.n.Get(name)
+	_, ok := t.rd.values[n]
+	return n != nil && ok
+}
+
 // broken reports whether anything in the table could not be read; what would
 // be said about it further on may then be wrong.
 func (t table) broken() bool { return t.n != nil && t.rd.broken[t.n] }

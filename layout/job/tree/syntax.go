@@ -3,6 +3,7 @@ package tree
 import (
 	"errors"
 	"fmt"
+	"regexp"
 	"strings"
 	"unicode/utf8"
 
@@ -129,6 +130,9 @@ func explain(e *SyntaxError, text string) {
 	case strings.Contains(e.Message, "expected a comma"):
 		e.Message = "a list goes on here without a comma, or was never closed"
 		e.Hint = "put a comma after each item, and ] after the last"
+	case isKey && likeDate.MatchString(value):
+		e.Message = "this is no date"
+		e.Hint = "a date is a day of the calendar in four, two and two figures: 2026-12-02"
 	case isKey && needsQuotes(value):
 		e.Message = "text and lengths with a unit stand in quotes"
 		e.Hint = fmt.Sprintf("write %s = %s", key, quote(value))
@@ -138,6 +142,9 @@ func explain(e *SyntaxError, text string) {
 		e.Hint = "a line is key = value; a comment begins with #"
 	}
 }
+
+// likeDate matches what was meant as a date.
+var likeDate = regexp.MustCompile(`^\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}\b`)
 
 // needsQuotes reports whether a value looks like text or a length with a unit
 // that was written bare.
