@@ -107,8 +107,8 @@ func TestSpans(t *testing.T) {
 func TestSyntaxErrors(t *testing.T) {
 	tests := []struct{ in, message, hint string }{
 		{"length = 60 m", "text and lengths with a unit stand in quotes", `write length = "60 m"`},
-		{"date = 2026-13-40", "this is no date", "2026-12-02"},
-		{"date = 2/12/2026", "this is no date", "2026-12-02"},
+		{"date = 2026-13-40", "this is no date", "a date is a day of the calendar in four, two and two figures: 2026-12-02"},
+		{"date = 2/12/2026", "this is no date", "a date is a day of the calendar in four, two and two figures: 2026-12-02"},
 		{"name = Bath", "text and lengths with a unit stand in quotes", `write name = "Bath"`},
 		{"from = \"9' 4\"\"", "the inch mark ends the quoted text", `write in and ft for the marks, such as "9ft 4in", or put single quotes round text with an inch mark alone: '4"'`},
 		{"walls = [\"east 9' 4\"\", \"north 6'\"]", "the inch mark ends the quoted text", `write in and ft for the marks, such as "9ft 4in", or put single quotes round text with an inch mark alone: '4"'`},
