@@ -58,6 +58,8 @@ type Thing struct {
 	Along    []float64     `json:"-"` // running length of cable at each point; nil: not counted
 	RunEnds  []float64     `json:"-"` // running length at the end of each run
 	Mark     plane.Point   `json:"-"` // the place a joint, cap or sensor is known by
+	Cable    string        `json:"-"` // whose joint or cap it is
+	Tag      string        `json:"-"` // of a joint or cap: START or END, as on the drawings
 	Half     float64       `json:"half_mm"`
 	Error    float64       `json:"error_mm"`
 	Finger   float64       `json:"finger_room_mm"`
@@ -178,27 +180,38 @@ func (m *Map) addCable(c *layout.Cable) {
 	if l != nil && m.NoReason == "" {
 		joint, end = *l.Joint, *l.EndCap
 	}
-	m.addJoint(c, LeadJoint, joint, c.ColdLead, line)
+	first, last := c.ID, c.ID
+	if len(c.Return) > 0 { // two joints and two leads, to be told apart
+		first, last = c.ID+" "+start, c.ID+" "+finish
+	}
+	m.addJoint(c, Thing{Name: first, Tag: start, Mark: joint}, c.ColdLead, line)
 	if len(c.Return) > 0 {
-		m.addJoint(c, LeadJoint, end, backward(c.Return), backward(line))
+		m.addJoint(c, Thing{Name: last, Tag: finish, Mark: end}, backward(c.Return), backward(line))
 	} else {
-		m.Things = append(m.Things, m.accuracy(Thing{Kind: EndCap, Name: c.ID, Line: []plane.Point{end}, Mark: end, Half: max(jointHalf, half)}, l, true))
+		m.Things = append(m.Things, m.accuracy(Thing{Kind: EndCap, Name: last, Cable: c.ID, Tag: finish, Line: []plane.Point{end}, Mark: end, Half: max(jointHalf, half)}, l, true))
 	}
 	held := l != nil && l.Job.AsPlanned
-	m.addLead(c, c.ColdLead, half, held || l != nil && len(l.Job.ColdLead) > 0)
-	m.addLead(c, c.Return, half, held || l != nil && len(l.Job.Return) > 0)
+	m.addLead(c, first, c.ColdLead, half, held || l != nil && len(l.Job.ColdLead) > 0)
+	m.addLead(c, last, c.Return, half, held || l != nil && len(l.Job.Return) > 0)
 }
+
+// The tags of a cable's two ends, as on the drawings.
+const (
+	start  = "START"
+	finish = "END"
+)
 
 // addJoint adds a joint with the ends of lead and cable that belong to it.
-func (m *Map) addJoint(c *layout.Cable, k Kind, at plane.Point, lead, cable []plane.Point) {
-	line := append(backward(head(backward(lead), jointReach)), at)
-	line = append(line, head(cable, jointReach)...)
-	m.Things = append(m.Things, m.accuracy(Thing{Kind: k, Name: c.ID, Line: line, Mark: at, Half: jointHalf}, c.Laid, true))
+func (m *Map) addJoint(c *layout.Cable, t Thing, lead, cable []plane.Point) {
+	t.Kind, t.Cable, t.Half = LeadJoint, c.ID, jointHalf
+	t.Line = append(backward(head(backward(lead), jointReach)), t.Mark)
+	t.Line = append(t.Line, head(cable, jointReach)...)
+	m.Things = append(m.Things, m.accuracy(t, c.Laid, true))
 }
 
-func (m *Map) addLead(c *layout.Cable, lead []plane.Point, half float64, recorded bool) {
+func (m *Map) addLead(c *layout.Cable, name string, lead []plane.Point, half float64, recorded bool) {
 	if len(lead) > 1 {
-		m.Things = append(m.Things, m.accuracy(Thing{Kind: ColdLead, Name: c.ID, Line: lead, Half: half}, c.Laid, recorded))
+		m.Things = append(m.Things, m.accuracy(Thing{Kind: ColdLead, Name: name, Line: lead, Half: half}, c.Laid, recorded))
 	}
 }
 

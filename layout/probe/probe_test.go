@@ -215,6 +215,23 @@ func TestWhatStandsThere(t *testing.T) {
 	}
 }
 
+// TestTwoColdEndsAreToldApart: a cable with a joint at both ends has its two
+// joints and leads named by the ends they are at.
+func TestTwoColdEndsAreToldApart(t *testing.T) {
+	plan, room := bath(job.AsLaid, job.ByHand)
+	c := &room.Cables[0]
+	c.Return = []plane.Point{{X: 620, Y: 200}, {X: 1500, Y: 50}, {X: 1500, Y: 0}}
+	names := map[string]bool{}
+	for _, x := range probe.Of(plan, room).Things {
+		names[string(x.Kind)+" "+x.Name+" "+x.Tag] = true
+	}
+	for _, want := range []string{"lead joint H1 START START", "lead joint H1 END END", "cold lead H1 START ", "cold lead H1 END "} {
+		if !names[want] {
+			t.Errorf("no %q among %v", want, names)
+		}
+	}
+}
+
 func TestOffWalls(t *testing.T) {
 	m := probe.Of(bath(job.AsLaid, job.ByHand))
 	p, err := m.OffWalls("a", 200, "B", 300)

@@ -174,7 +174,7 @@ func (d *pen) marks(m *probe.Map) {
 			continue
 		}
 		off := plane.Pt(26, 22)
-		if t.Kind == probe.EndCap {
+		if t.Tag == "END" {
 			off.Y = -34 // a cable's two ends often lie side by side
 		}
 		d.letter(p.Add(off), 48, "tag", d.short(t))
@@ -184,14 +184,13 @@ func (d *pen) marks(m *probe.Map) {
 
 // short names a mark in the picture.
 func (d *pen) short(t probe.Thing) string {
-	word := map[probe.Kind]string{probe.LeadJoint: "START", probe.EndCap: "END"}[t.Kind]
 	switch {
-	case word == "":
+	case t.Tag == "":
 		return t.Name
 	case d.many:
-		return t.Name + " " + word
+		return t.Cable + " " + t.Tag
 	}
-	return word
+	return t.Tag
 }
 
 func (d *pen) walls(m *probe.Map, r *layout.Room) {
