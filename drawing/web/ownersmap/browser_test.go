@@ -312,6 +312,34 @@ func TestPageByHand(t *testing.T) {
 	}
 }
 
+// TestLettersOnAPhone: on a screen of 390 px the names of walls and ends stand in
+// letters of 9 px at least, common practice for the smallest that is read; a
+// tile's figures are there once they are that large too.
+func TestLettersOnAPhone(t *testing.T) {
+	ctx := browser(t, write(t, samplePlan(plane.Millimetres, job.AsLaid, "Bath")))
+	do(t, ctx, chromedp.EmulateViewport(390, 844))
+	const small = `(() => { const svg = document.querySelector("svg.map"), px = svg.getScreenCTM().a;
+  return [...svg.querySelectorAll("text.tag, text.wall, text.number")].filter((e) => e.getAttribute("visibility") !== "hidden")
+    .map((e) => [e.textContent, Number(e.getAttribute("font-size")) * px, e.classList[0]]).filter((e) => e[1] < (e[2] === "number" ? 6.5 : 9)); })()`
+	evaluate[bool](t, ctx, `(window.dispatchEvent(new Event("resize")), true)`)
+	if got := evaluate[[][]any](t, ctx, small); len(got) > 0 {
+		t.Errorf("too small to read: %v", got)
+	}
+	const over = `(() => { const shown = [...document.querySelectorAll("svg.map text.tag")].filter((e) => e.getAttribute("visibility") !== "hidden").map((e) => e.getBBox());
+  return shown.length === 0 || shown.some((a, i) => shown.slice(i + 1).some((b) => a.x < b.x + b.width && b.x < a.x + a.width && a.y + 9 < b.y + b.height - 9 && b.y + 9 < a.y + a.height - 9)); })()`
+	if evaluate[bool](t, ctx, over) {
+		t.Error("the tags of a cable's ends lie over one another, or are not there")
+	}
+	const shown = `[...document.querySelectorAll("svg.map text.number")].filter((e) => e.getAttribute("visibility") !== "hidden").length`
+	few := evaluate[int](t, ctx, shown)
+	for range 6 {
+		do(t, ctx, chromedp.Click("[data-zoom=in]"))
+	}
+	if all := evaluate[int](t, ctx, shown); all == 0 || all < few {
+		t.Errorf("%d figures are shown, %d once zoomed in", few, all)
+	}
+}
+
 // TestPageCanBeRead holds the page to what screen readers and weak eyes need:
 // every control is named, text stands out 4.5 to 1 (WCAG 2.2, 1.4.3), and
 // nothing was refused by the page's own policy.

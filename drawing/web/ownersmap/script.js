@@ -344,7 +344,45 @@
     let box = all.slice(), spot = null;
     const $ = (q) => section.querySelector(q);
 
-    function look() { svg.setAttribute("viewBox", box.join(" ")); }
+    // Letters keep a size that can be read on a phone. Figures of tiles that could
+    // not be read, and tags that have no room, are left out until they are zoomed
+    // in to. px: of the screen for a mm of floor.
+    const letters = [...svg.querySelectorAll("text")].map((el) => ({ el, kind: el.classList[0], size: Number(el.getAttribute("font-size")), x: Number(el.getAttribute("x")) }));
+    const least = { tag: 11, wall: 13, number: 6.5 };
+    function fit(px) {
+      const taken = [];
+      for (const { el, kind, size, x } of letters) {
+        if (!(kind in least)) continue;
+        if (kind === "number") {
+          el.setAttribute("visibility", size * px < least.number ? "hidden" : "visible");
+          continue;
+        }
+        const now = Math.min(2.2 * size, Math.max(size, least[kind] / px));
+        el.setAttribute("font-size", now);
+        if (kind === "tag") el.setAttribute("visibility", place(el, x, now, taken) ? "visible" : "hidden");
+      }
+    }
+
+    // place puts a tag beside its mark, on the side where there is room; false
+    // where another has taken it.
+    function place(el, x, size, taken) {
+      const w = 0.62 * size * el.textContent.length, left = x + w > all[0] + all[2], y = Number(el.getAttribute("y"));
+      el.classList.toggle("left", left);
+      el.setAttribute("x", left ? x - 52 : x);
+      const from = left ? x - 52 - w : x, mine = [from, y - size / 2, from + w, y + size / 2];
+      if (taken.some((t) => mine[0] < t[2] && t[0] < mine[2] && mine[1] < t[3] && t[1] < mine[3])) return false;
+      taken.push(mine);
+      return true;
+    }
+
+    function look() {
+      svg.setAttribute("viewBox", box.join(" "));
+      const m = svg.getScreenCTM();
+      if (m && m.a > 0) fit(m.a);
+    }
+    window.addEventListener("resize", look);
+    window.addEventListener("beforeprint", () => fit(Infinity));
+    window.addEventListener("afterprint", look);
 
     function zoom(by, at) {
       const w = Math.max(all[2] / 40, Math.min(all[2] * 1.5, box[2] / by)), k = w / box[2];
@@ -481,14 +519,15 @@
       showTile(place);
     });
     $("[data-print]").addEventListener("click", () => window.print());
-    return { show };
+    look();
+    return { show, look };
   }
 
   const sections = [...document.querySelectorAll("section.room")];
   const views = sections.map(setUp);
   if (sections.length > 1) {
     const pick = document.getElementById("room");
-    const choose = () => sections.forEach((s) => { s.hidden = s.dataset.room !== pick.value; });
+    const choose = () => sections.forEach((s, i) => { s.hidden = s.dataset.room !== pick.value; views[i].look(); });
     document.querySelector("nav.rooms").hidden = false;
     pick.addEventListener("change", choose);
     choose();
