@@ -29,7 +29,9 @@ func (f *Refit) Lines(u plane.Units) []string {
 func (f *Refit) Summary(u plane.Units) []string {
 	var out []string
 	for _, s := range append(f.facts(u), f.changeFacts(u)...) {
-		out = append(out, s.words)
+		if s.about != "score" { // by what it was chosen is for who asks
+			out = append(out, s.words)
+		}
 	}
 	return out
 }
@@ -104,11 +106,18 @@ func (f *Refit) changeFacts(u plane.Units) []refitFact {
 	if n.From > len(f.New.Runs) {
 		what = fmt.Sprintf("then the cable ends; run %d and those after it fall away", n.From)
 	}
-	return []refitFact{
-		{"change", kept + what + "; the laid runs stay as they are"},
-		{"score", f.scoreWords(u)},
+	out := []refitFact{{"change", kept + what + "; the laid runs stay as they are"}}
+	if share := f.coldShare(); share >= 0.001 {
+		out = append(out, refitFact{"cold", fmt.Sprintf("%.1f %% of its floor (%s) comes out of warmth's reach by that", 100*share, plane.FormatArea(n.Cold, u))})
 	}
+	if n.Doorway {
+		out = append(out, refitFact{"end", "the end cap comes into a doorway, a door's swing or beside a flange"})
+	}
+	return append(out, refitFact{"score", f.scoreWords()})
 }
+
+// coldShare is the share of the cable's floor that comes out of its reach.
+func (f *Refit) coldShare() float64 { return f.Change.Cold / f.Planned.Share.Area() }
 
 // newLines says what changes, and lists the runs still to be laid.
 func (f *Refit) newLines(u plane.Units) []string {
@@ -129,10 +138,9 @@ func (f *Refit) newLines(u plane.Units) []string {
 }
 
 // scoreWords says how the plan was chosen: by the least of it.
-func (f *Refit) scoreWords(u plane.Units) string {
+func (f *Refit) scoreWords() string {
 	n := f.Change
-	share := 100 * n.Cold / f.Planned.Share.Area()
-	s := fmt.Sprintf("%.1f of change, the least found: 1 for each run not as planned (%d), %g for each per cent of floor out of warmth's reach that was in it (%.1f %%, %s)", n.Score, n.Runs, coldPoints, share, plane.FormatArea(n.Cold, u))
+	s := fmt.Sprintf("%.1f of change, the least found: 1 for each run not as planned (%d), %g for each per cent of floor out of warmth's reach that was in it (%.1f %%)", n.Score, n.Runs, coldPoints, 100*f.coldShare())
 	if n.Doorway {
 		s += fmt.Sprintf(", %g for an end cap in a doorway or at a flange", doorPoints)
 	}

@@ -2,7 +2,9 @@ package probe
 
 import (
 	"fmt"
-	"math"
+	"maps"
+	"slices"
+	"strings"
 
 	"oxturn/layout"
 	"oxturn/layout/plane"
@@ -123,8 +125,8 @@ func (f *Fault) Facts() []Fact {
 		out = append(out, Fact{"fault", fmt.Sprintf("it has %.4g Ω itself, give or take %.2g", s.FaultOhms.Value, s.FaultOhms.Error)})
 	}
 	out = append(out, Fact{"record", m.Record()})
-	for _, t := range f.Tiles {
-		out = append(out, Fact{"tile", fmt.Sprintf("row %d, column %d lies over it", t.Row, t.Column)})
+	for _, words := range f.tileWords() {
+		out = append(out, Fact{"tile", words})
 	}
 	if len(f.Tiles) > 0 {
 		out = append(out, Fact{"", m.Counting()})
@@ -134,6 +136,24 @@ func (f *Fault) Facts() []Fact {
 	}
 	for _, a := range s.Assumptions {
 		out = append(out, Fact{"assumed", a})
+	}
+	return out
+}
+
+// tileWords names the tiles over the stretch, row by row.
+func (f *Fault) tileWords() []string {
+	columns := map[int][]int{}
+	for _, t := range f.Tiles {
+		columns[t.Row] = append(columns[t.Row], t.Column)
+	}
+	var out []string
+	for _, row := range slices.Sorted(maps.Keys(columns)) {
+		cs := slices.Sorted(slices.Values(columns[row]))
+		words := fmt.Sprintf("row %d, column %d lies over it", row, cs[0])
+		if len(cs) > 1 {
+			words = fmt.Sprintf("row %d, columns %s lie over it", row, strings.Trim(strings.ReplaceAll(fmt.Sprint(cs), " ", ", "), "[]"))
+		}
+		out = append(out, words)
 	}
 	return out
 }
@@ -163,9 +183,6 @@ func (f *Fault) Cautions() []string {
 	out := append([]string{}, f.Stretch.Cautions...)
 	if f.Map.NoReason != "" {
 		out = append(out, "this place is by a plan: the cable may have been laid elsewhere, so trace it on the floor before anything is lifted")
-	}
-	if over := f.Stretch.To - f.Stretch.From; over > 0.25*f.Cable.Label.Length {
-		out = append(out, fmt.Sprintf("the stretch is %.0f %% of the cable: this reading alone is too coarse to choose a tile by", math.Round(100*over/f.Cable.Label.Length)))
 	}
 	return out
 }

@@ -63,7 +63,7 @@ func TestTraceByAPlanSaysSo(t *testing.T) {
 		t.Fatal(err)
 	}
 	said := strings.Join(f.Lines(), "\n")
-	if !strings.Contains(said, "by a plan") || !strings.Contains(said, "74 % of the cable") {
+	if !strings.Contains(said, "by a plan") || !strings.Contains(said, ", columns ") || !strings.Contains(said, " lie over it") {
 		t.Error(said)
 	}
 	if _, err := probe.Trace(p, "H7", record.Stretch{}); err == nil || !strings.Contains(err.Error(), "H1 in Bath") {
