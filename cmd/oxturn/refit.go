@@ -11,7 +11,6 @@ import (
 	"oxturn/drawing/sheets"
 	"oxturn/drawing/svg"
 	"oxturn/layout"
-	"oxturn/layout/plane"
 	"oxturn/layout/probe"
 )
 
@@ -86,7 +85,7 @@ func refit(ctx context.Context, c *console, args []string) int {
 	}
 	plan, moves := f.Plan(w.plan)
 	if *format != "json" {
-		sayMoves(c, moves, w.plan.Units())
+		sayMoves(c, moves, layout.NewTape(f.Room.Job, w.plan.Units()))
 	}
 	if *dir == "" {
 		return exitOK
@@ -142,14 +141,13 @@ func onlyLaid(p *layout.Plan) string {
 }
 
 // sayMoves says which sensors have to lie elsewhere.
-func sayMoves(c *console, moves []layout.SensorMove, u plane.Units) {
+func sayMoves(c *console, moves []layout.SensorMove, tape layout.Tape) {
 	for _, m := range moves {
-		from := plane.FormatLength(m.From.X, u) + ", " + plane.FormatLength(m.From.Y, u)
 		if m.To == nil {
-			fmt.Fprintf(c.Out, "sensor   %s at (%s) comes under the cable, and no other place was found for it: place it by hand before covering\n", m.Name, from)
+			fmt.Fprintf(c.Out, "sensor   %s, planned %s, comes under the cable, and no other place was found for it: place it by hand before covering\n", m.Name, tape.Place(m.From))
 			continue
 		}
-		fmt.Fprintf(c.Out, "sensor   %s moves from (%s) to (%s, %s)\n", m.Name, from, plane.FormatLength(m.To.X, u), plane.FormatLength(m.To.Y, u))
+		fmt.Fprintf(c.Out, "sensor   %s moves: %s; planned %s\n", m.Name, tape.Place(*m.To), tape.Place(m.From))
 	}
 }
 
