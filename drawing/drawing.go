@@ -15,6 +15,7 @@ type Box struct{ X0, Y0, X1, Y1 float64 }
 type Sheet struct {
 	ID          string // file-name part: "cable-plan-bath"
 	Title       string // bookmark and SVG title
+	Label       string // what the sheet is called for short: "CP-1"; may be empty
 	Description string // one sentence for a screen reader
 	Paper       Paper
 	Ratio       float64 // of the main view: 20 for 1:20; 0: not to scale

@@ -12,6 +12,7 @@ const (
 	HatchFixing                    // cross, 1.5 mm apart: no-cut zone of a fixing
 	HatchRise                      // vertical, 1.5 mm apart: leads rise in the wall
 	HatchUnheated                  // dots, 3 mm apart: floor without heat
+	HatchJoint                     // single the other way, 3 mm apart: kept free along a joint
 	HatchTile                      // section: pairs of diagonals
 	HatchMortar                    // section: fine stipple
 	HatchConcrete                  // section: coarse stipple and stones
@@ -20,19 +21,10 @@ const (
 	HatchBoard                     // section: short level dashes
 )
 
-// Patterns returns every pattern.
-func Patterns() []Pattern {
-	ps := make([]Pattern, HatchBoard+1)
-	for i := range ps {
-		ps[i] = Pattern(i)
-	}
-	return ps
-}
-
 // String returns what the pattern stands for, as a legend says it.
 func (p Pattern) String() string {
 	names := [...]string{
-		"fixture", "undecided", "fixing", "lead rise", "unheated",
+		"fixture", "undecided", "fixing", "lead rise", "unheated", "joint",
 		"tile", "mortar", "concrete", "wood", "insulation", "board",
 	}
 	if p < 0 || int(p) >= len(names) {
@@ -105,6 +97,8 @@ func (p Pattern) lines(box Box) [][]Pt {
 	switch p {
 	case HatchFixture, HatchUndecided:
 		return parallels(box, 45, 3, 0)
+	case HatchJoint:
+		return parallels(box, -45, 3, 0)
 	case HatchFixing:
 		return append(parallels(box, 45, 1.5, 0), parallels(box, -45, 1.5, 0)...)
 	case HatchRise:

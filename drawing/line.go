@@ -9,11 +9,7 @@ const (
 	W035 = 0.35
 	W050 = 0.5
 	W070 = 0.7
-	W100 = 1.0
 )
-
-// LineWidths returns the series, thin to thick.
-func LineWidths() []float64 { return []float64{W013, W018, W025, W035, W050, W070, W100} }
 
 // Lettering heights in mm, of the series of ISO 3098-1.
 const (

@@ -1,17 +1,18 @@
 package drawing
 
 import (
-	"math"
 	"slices"
 	"testing"
 )
 
-// ISO 128-2: the widths step by the square root of two, rounded.
-func TestLineWidthsStepByRootTwo(t *testing.T) {
-	ws := LineWidths()
-	for i := 1; i < len(ws); i++ {
-		if step := ws[i] / ws[i-1]; math.Abs(step-math.Sqrt2) > 0.05 {
-			t.Errorf("%v to %v is a step of %.3f", ws[i-1], ws[i], step)
+// series is that of ISO 128-2, thin to thick, mm.
+var series = []float64{0.13, 0.18, 0.25, 0.35, 0.5, 0.7, 1, 1.4, 2}
+
+// ISO 128-2: two widths on a drawing, thick to thin 2:1, each of the series.
+func TestThickToThin(t *testing.T) {
+	for _, thin := range []*Stroke{FixtureLine(), MediumLine()} {
+		if r := WallLine().Width / thin.Width; r != 2 {
+			t.Errorf("a wall is %v times as thick", r)
 		}
 	}
 }
@@ -22,7 +23,7 @@ func TestLinesAreOfTheSeries(t *testing.T) {
 		"fixture": FixtureLine(), "seam": SeamLine(), "joint": JointLine(), "clearance": ClearanceLine(),
 		"hidden": HiddenLine(), "thin": ThinLine(), "medium": MediumLine(), "mark": MarkLine(),
 	} {
-		if !slices.Contains(LineWidths(), s.Width) {
+		if !slices.Contains(series, s.Width) {
 			t.Errorf("%s: width %v", name, s.Width)
 		}
 		if s.Butt != (s.Dash != nil) {

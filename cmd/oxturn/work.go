@@ -72,13 +72,23 @@ func (w *work) take(drawn bool, stop func() bool) {
 func (w *work) draw(plan *layout.Plan) {
 	set, err := sheets.Set(plan)
 	if err != nil {
-		w.report.Add(job.Diagnostic{Span: job.Span{File: w.source.name}, Message: err.Error()})
+		w.report.Add(job.Diagnostic{Span: w.asked(err), Message: err.Error()})
 		return
 	}
 	for _, d := range unsettable(w.source, drawing.Unsettable(set...)) {
 		w.report.Add(d)
 	}
 	w.sheets = set
+}
+
+// asked returns where the job asks for what a sheet cannot be drawn as.
+func (w *work) asked(err error) job.Span {
+	if r := (*sheets.Refusal)(nil); errors.As(err, &r) {
+		if at := w.job.Spans.At(r.Key); at.File != "" {
+			return at
+		}
+	}
+	return job.Span{File: w.source.name}
 }
 
 // within runs f and waits for it, for ctx or for the limit, whichever comes

@@ -1,5 +1,5 @@
 // Package pdf writes a set of sheets as one PDF: a page a sheet, each of its
-// own size, with bookmarks, subset faces and text that can be searched.
+// own size, with bookmarks, page labels, subset faces and text that can be searched.
 package pdf
 
 import (
@@ -43,7 +43,11 @@ func Write(w io.Writer, sheets []*drawing.Sheet, info Info) error {
 	if _, err := d.pdf.WriteTo(&buf); err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
-	_, err := w.Write(buf.Bytes())
+	out, err := labelled(buf.Bytes(), sheets)
+	if err != nil {
+		return fmt.Errorf("pdf: %w", err)
+	}
+	_, err = w.Write(out)
 	return err
 }
 

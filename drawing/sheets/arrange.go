@@ -19,6 +19,7 @@ type arrangement struct {
 	slots []drawing.Box
 	level int     // which of the need's levels stands in the slots
 	set   float64 // how high the blocks in them would stand in one narrow column, mm
+	tight bool    // a table in them is too narrow for its words
 }
 
 // worth is what arrangements at one scale are compared by: the field or, where
@@ -30,11 +31,30 @@ func (a arrangement) worth(overflow bool) float64 {
 	return a.field.W() * a.field.H()
 }
 
+// better reports whether a is to be taken rather than b, at one scale: words
+// stay whole before anything else.
+func (a arrangement) better(b arrangement, overflow bool) bool {
+	if a.tight != b.tight {
+		return b.tight
+	}
+	return a.worth(overflow) > b.worth(overflow)
+}
+
 // A placed block is a block with its place.
 type placed struct {
 	block block
 	at    drawing.Pt
 	w     float64
+}
+
+// tight reports whether a block is a table set so narrow that words are broken.
+func (p placed) tight() bool {
+	b := p.block
+	if m, ok := b.(measured); ok {
+		b = m.block
+	}
+	t, ok := b.(table)
+	return ok && t.slimmest() > p.w+1e-9
 }
 
 // flow puts blocks into slots one after the other. What does not fit is
@@ -175,6 +195,14 @@ func arrange(n need) (arrangement, error) {
 	return found, nil
 }
 
+// A Refusal says that a sheet cannot be drawn as the job's [sheet] asks.
+type Refusal struct {
+	Key     string // of the job file, whose value is in the way: "sheet.scale"
+	Message string
+}
+
+func (r *Refusal) Error() string { return r.Message }
+
 // refusal says by how much the drawing is too large for the largest paper that
 // was allowed.
 func (n need) refusal() error {
@@ -182,22 +210,25 @@ func (n need) refusal() error {
 	w, h := n.size(s)
 	p := n.papers[len(n.papers)-1]
 	f := p.Frame()
-	return fmt.Errorf("at %s the drawing takes %.0f x %.0f mm with its dimensions, and the %s sheet has %.0f x %.0f mm inside its frame for the drawing, the title block and the notes; use a smaller scale or a larger sheet",
-		s.Name, w, h, p.Name, f.W(), f.H())
+	key := "sheet.size"
+	if len(n.scales) == 1 {
+		key = "sheet.scale"
+	}
+	return &Refusal{key, fmt.Sprintf("at %s the drawing takes %.0f x %.0f mm with its dimensions, and the %s sheet has %.0f x %.0f mm inside its frame for the drawing, the title block and the notes; use a smaller scale or a larger sheet",
+		s.Name, w, h, p.Name, f.W(), f.H())}
 }
 
 // best tries the scales, large to small, on every allowed paper.
 func (n need) best(blocks []block, overflow bool) (arrangement, bool) {
 	for _, s := range n.scales {
 		var found arrangement
-		size := -1.0
+		any := false
 		for _, p := range n.papers {
-			a, ok := n.on(p, s, blocks, overflow)
-			if area := a.worth(overflow); ok && area > size {
-				found, size = a, area
+			if a, ok := n.on(p, s, blocks, overflow); ok && (!any || a.better(found, overflow)) {
+				found, any = a, true
 			}
 		}
-		if size >= 0 {
+		if any {
 			return found, true
 		}
 	}
@@ -208,7 +239,7 @@ func (n need) best(blocks []block, overflow bool) (arrangement, bool) {
 // both, whichever leaves the larger field.
 func (n need) on(p drawing.Paper, s drawing.Scale, blocks []block, overflow bool) (arrangement, bool) {
 	var found arrangement
-	size := -1.0
+	any := false
 	f := p.Frame()
 	w, h := n.size(s)
 	n.proof.ratio = s.Ratio
@@ -228,7 +259,7 @@ func (n need) on(p drawing.Paper, s drawing.Scale, blocks []block, overflow bool
 		if a.field.W() < w-1e-9 || a.field.H() < h-1e-9 {
 			continue
 		}
-		if !overflow && a.worth(false) <= size {
+		if any && !overflow && !a.better(found, false) {
 			continue
 		}
 		set, rest := pour(n.ty, blocks, a.slots, false)
@@ -238,12 +269,13 @@ func (n need) on(p drawing.Paper, s drawing.Scale, blocks []block, overflow bool
 		a.set = 0
 		for _, b := range set {
 			a.set += b.block.height(n.ty, columnLeast)
+			a.tight = a.tight || b.tight()
 		}
-		if area := a.worth(overflow); area > size {
-			found, size = a, area
+		if !any || a.better(found, overflow) {
+			found, any = a, true
 		}
 	}
-	return found, size >= 0
+	return found, any
 }
 
 // cuts returns the ways to divide the frame, columns and strips in steps up to

@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"oxturn/layout"
 )
@@ -49,18 +50,40 @@ func (v *roomView) shortWalls(n int) {
 // cautions whose breach destroys the cable at once.
 func cablePlanLevels(v *roomView) []level {
 	tables := append(schedule(v.room, v.fig, nil), areas(v.room, v.fig.units))
-	all := cautionList("Cautions", "", layingCautions()...)
-	few := cautionList("Cautions", "All cautions are on the sheet of notes.", neverCut, neverCoiled, ratedVoltage, inspectFirst)
-	signs, rev := legendOf(v.used), revisions(v.plan)
+	signs, few, last := legendOf(v.used), v.fewCautions(), v.lastWords()
 	places := append([]block{v.locations()}, v.standing()...)
 	corners, changed := v.corners(), v.differences()
-	last := []block{all, rev}
+	whole := last
+	if whole == nil {
+		whole = []block{few}
+	}
 	return []level{
-		{blocks: slices.Concat(places, corners, changed, tables, []block{signs, v.notes(), rev, all})},
+		{blocks: slices.Concat(places, corners, changed, tables, []block{signs, v.notes()}, whole)},
 		{blocks: slices.Concat(places, tables, []block{signs, few, v.notes()}), rest: slices.Concat(corners, changed, last), gain: 1.3},
 		{blocks: slices.Concat(places, []block{signs, few, v.notes()}), rest: slices.Concat(corners, tables, changed, last), gain: 1.9},
 		{blocks: slices.Concat(places[:1], []block{few, signs, v.notes()}, places[1:], corners, tables), rest: slices.Concat(changed, last), gain: 1.9, overflow: true},
 	}
+}
+
+// firstRoom reports whether the view's room is the first of the job: its cable plan
+// has for all rooms what need not be said again.
+func (v *roomView) firstRoom() bool { return v.plan.Rooms[0].Job == v.room.Job }
+
+// fewCautions are those that a cable plan has whatever else finds room on it.
+func (v *roomView) fewCautions() block {
+	where := "All cautions are on the sheet of notes."
+	if !v.firstRoom() {
+		where = "All cautions, and the revisions, are with the cable plan of " + v.plan.Rooms[0].Job.Name + "."
+	}
+	return cautionList("Cautions", where, aidOnly, neverCut, neverCoiled, ratedVoltage, inspectFirst)
+}
+
+// lastWords are the revisions and all cautions, once a job.
+func (v *roomView) lastWords() []block {
+	if !v.firstRoom() {
+		return nil
+	}
+	return []block{revisions(v.plan), cautionList("Cautions", "", layingCautions()...)}
 }
 
 // notes returns the notes of a room's sheet: its own remarks, those of the
@@ -76,7 +99,7 @@ func (v *roomView) notes() block {
 		l.paras = append(l.paras, fmt.Sprintf("Lead rise in wall %s: no nail or screw within %s of it to either side, floor and wall, up to the box.", v.room.Job.Walls[t.Wall].Letter, riseWords(v.fig.units)))
 	}
 	if v.room.Chosen != nil && v.room.Chosen.Why != "" {
-		l.paras = append(l.paras, "Cable chosen: "+v.room.Chosen.Why)
+		l.paras = append(l.paras, "Cable chosen: "+strings.TrimSuffix(v.room.Chosen.Why, ".")+".")
 	}
 	l.paras = append(l.paras, v.plan.Job.Notes...)
 	l.paras = append(l.paras, "Floor warming; no heat-loss calculation has been made.")

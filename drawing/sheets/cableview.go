@@ -75,13 +75,15 @@ func (v *roomView) cableEnds(c *layout.Cable) {
 	v.uses(signJoint)
 	pre := v.prefix(c.ID)
 	v.tag(first, 1.4, pre+"START", pre+"START, lead joint: "+v.placeWords(c.Path[0]), 1)
+	end := "end cap"
 	if c.Return != nil {
 		v.mark(symbols.LeadJoint(last))
+		end = "second lead joint"
 	} else {
 		v.mark(symbols.Bar(last, last.Sub(v.view.Pt(c.Path[n-2])), symbols.EndBar))
 		v.uses(signEnd)
 	}
-	v.tag(last, 1.6, pre+"END", pre+"END, end cap: "+v.placeWords(c.Path[n-1]), 1)
+	v.tag(last, 1.6, pre+"END", pre+"END, "+end+": "+v.placeWords(c.Path[n-1]), 1)
 }
 
 // shares draws the quarter, half and three-quarter marks.

@@ -92,12 +92,21 @@ func lookUp(p *layout.Plan) []block {
 	if len(p.ToLookUp) == 0 {
 		return nil
 	}
-	l := list{head: "To look up, " + p.Job.Supply.Region, number: 1}
+	l := list{head: "To look up, " + titled(p.Job.Supply.Region), number: 1}
 	for _, w := range p.ToLookUp {
 		l.paras = append(l.paras, sentence(strings.Replace(w, "; "+circuit.InForce, "", 1)))
 	}
 	l.paras = append(l.paras, sentence(circuit.InForce)+" Whether a rule is met is not judged here.")
 	return []block{l}
+}
+
+// titled writes the name of a region with capitals.
+func titled(name string) string {
+	words := strings.Fields(name)
+	for i, w := range words {
+		words[i] = strings.ToUpper(w[:1]) + w[1:]
+	}
+	return strings.Join(words, " ")
 }
 
 // sensorLine is what the sensor should read in a room, for hook-up.

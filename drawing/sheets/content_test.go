@@ -138,18 +138,62 @@ func TestNothingMeasured(t *testing.T) {
 	}
 }
 
-// TestNumbers: sheets are numbered n of m in order, with unlike names.
+// TestNumbers: sheets are numbered n of m in order, with unlike names and
+// labels, and each says its own label.
 func TestNumbers(t *testing.T) {
 	set := sampleSet(t, plane.Inches)
 	seen := map[string]bool{}
 	for i, s := range set {
-		if want := itoa(i+1) + " of " + itoa(len(set)); !has(s, want) {
+		if want := s.Label + ", " + itoa(i+1) + " of " + itoa(len(set)); !has(s, want) {
 			t.Errorf("%s is not %s", s.ID, want)
 		}
-		if seen[s.ID] {
-			t.Errorf("two sheets are called %s", s.ID)
+		if code, n, _ := strings.Cut(s.Label, "-"); len(code) != 2 || n == "" {
+			t.Errorf("%s is labelled %q", s.ID, s.Label)
 		}
-		seen[s.ID] = true
+		if seen[s.ID] || seen[s.Label] {
+			t.Errorf("two sheets are called %s or %s", s.ID, s.Label)
+		}
+		seen[s.ID], seen[s.Label] = true, true
+	}
+}
+
+// TestEveryKindHasACode: no kind of sheet goes without a label of its own.
+func TestEveryKindHasACode(t *testing.T) {
+	seen := map[string]bool{}
+	for _, id := range []string{"key-plan", "cable-plan-bath", "cable-plan-bath-notes", "fault-h1", "refit-h1", "changes-bath"} {
+		if codeOf(id) == "" {
+			t.Errorf("%s has no code", id)
+		}
+	}
+	for _, c := range codes {
+		if seen[c.code] {
+			t.Errorf("%s stands for two kinds", c.code)
+		}
+		seen[c.code] = true
+	}
+}
+
+// TestTwoColdEnds: a single-conductor cable comes back to its box, so that
+// nothing on its sheets speaks of an end cap on it but the cautions for all
+// cables (common practice).
+func TestTwoColdEnds(t *testing.T) {
+	p := samplePlan(t, plane.Millimetres)
+	c := &p.Rooms[0].Cables[0]
+	c.Return = []plane.Point{c.Path[len(c.Path)-1], {X: 1450, Y: 0}}
+	set, err := Set(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	checkSheets(t, set)
+	for _, id := range []string{"cable-plan", "setting-out", "owner-map"} {
+		for _, x := range texts(sheet(t, set, id)) {
+			if x.Text == "end cap" || strings.Contains(x.Text, "(cap)") || strings.HasPrefix(x.Text, "END, end cap") {
+				t.Errorf("%s says %q", id, x.Text)
+			}
+		}
+	}
+	if s := sheet(t, set, "cable-plan"); !has(s, "END (joint)") {
+		t.Error("the second joint is not located")
 	}
 }
 

@@ -110,7 +110,11 @@ func (v *roomView) places(full bool) block {
 				add(pre+"1/2", m.At)
 			}
 		}
-		add(pre+"END (cap)", c.Path[len(c.Path)-1])
+		end := "END (cap)"
+		if c.Return != nil { // a single conductor comes back to the box: a joint at both ends, no cap
+			end = "END (joint)"
+		}
+		add(pre+end, c.Path[len(c.Path)-1])
 	}
 	for _, s := range v.room.Sensors {
 		what := ""

@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"oxturn/drawing"
 	"oxturn/layout"
@@ -101,6 +102,7 @@ func (e elevation) drawWall() {
 	for _, y := range []float64{0, e.plan(0, -t).Y} {
 		band := plane.Rectangle(plane.Pt(0, y-t), plane.Pt(n, y))
 		e.path(drawing.LayerFloor, "cut", drawing.Polygon(e.view.Pts(band)...), nil, drawing.Filled(drawing.Poche))
+		e.ink.mark(drawing.BoxOf(e.view.Pts(band)...))
 	}
 	e.lineOn(drawing.LayerWalls, "finished floor", drawing.WallLine(), plane.Pt(0, 0), plane.Pt(n, 0))
 	e.lineOn(drawing.LayerWalls, "wall", drawing.WallLine(), e.plan(0, 0), e.plan(n, 0))
@@ -169,9 +171,13 @@ func (e elevation) drawRise() {
 	e.ink.mark(drawing.BoxOf(e.view.Pts(box)...))
 	e.mark(symbols.Thermostat(at))
 	e.uses(signThermostat)
-	side := e.view.Pt(plane.Pt(math.Max(0, x-riseHalf), t.Height/2))
 	text := "no nails, " + riseWords(e.fig.units) + " each side"
-	e.letters.add(&label{text: text, height: drawing.H25, rank: 2, subject: side, note: text, spots: tagSpots(side, 0, text)})
+	l := &label{text: text, height: drawing.H25, rank: 2, note: text}
+	for _, dx := range []float64{riseHalf, -riseHalf} {
+		l.subject = e.view.Pt(plane.Pt(math.Min(math.Max(0, x+dx), e.wall.Length()), t.Height/2))
+		l.spots = append(l.spots, tagSpots(l.subject, 0, text)...)
+	}
+	e.letters.add(l)
 }
 
 // riseZone hatches the wall at both sides of the leads, and outlines the whole.
@@ -301,13 +307,15 @@ func (e elevation) drawSizes() {
 // electricianLevels returns what stands beside the wall.
 func electricianLevels(v *roomView) []level {
 	r := v.room
-	bs := []block{v.loadTable(), v.toSettle(), wiring{cables: ids(r), sensors: len(r.Sensors)}}
+	bs := []block{v.loadTable(), v.toSettle(), wiring{cables: ids(r), sensors: len(r.Sensors)}, v.electricNotes()}
 	bs = append(bs, v.circuitTable()...)
 	bs = append(bs, schedule(r, v.fig, electrical)...)
 	bs = append(bs, lookUp(v.plan)...)
-	bs = append(bs, holdPoint(), v.electricNotes(), legendOf(v.used),
-		cautionList("Cautions", "", aidOnly, ratedVoltage, groundFault, neverCut, cureFirst, fourTests, discharge, inspectFirst))
-	return []level{{blocks: bs}, {blocks: bs, gain: 1.9, overflow: true}}
+	bs = append(bs, holdPoint(), legendOf(v.used))
+	all := append(slices.Clip(bs), cautionList("Cautions", "", aidOnly, ratedVoltage, groundFault, neverCut, cureFirst, fourTests, discharge, inspectFirst))
+	few := append(slices.Clip(bs), cautionList("Cautions", "All cautions are with the cable plan.", aidOnly, ratedVoltage, groundFault))
+	// a wall and a box are plain at half the scale, so that a second sheet must gain more
+	return []level{{blocks: all}, {blocks: few, gain: 1.3}, {blocks: all, gain: 2.1, overflow: true}}
 }
 
 func ids(r *layout.Room) []string {
@@ -345,26 +353,32 @@ func (v *roomView) loadTable() block {
 	if l.ThermostatAmps > 0 {
 		contacts = fmt.Sprintf("%g A, %s", l.ThermostatAmps, v.plan.Job.Spans.Source("supply.thermostat_amps"))
 	}
-	needs := l.Total.Needs
-	if needs == "" {
-		needs = "-"
-	}
 	t.rows = append(t.rows,
 		row("Supply", supply),
-		row("Cables", fmt.Sprintf("%d, each on its own to the supply", len(v.room.Cables))),
+		row("Cables", countInParallel(len(v.room.Cables))),
 		row("Watts in all", fmt.Sprintf("%g W", l.Watts)),
 		row("Amps in all", fmt.Sprintf("%.2f A", l.Amps)),
-		row("Continuous load, 125 %", fmt.Sprintf("%.2f A", l.Continuous)),
+		row("Continuous load, 125"+noBreak+"%", fmt.Sprintf("%.2f A", l.Continuous)),
 		row("Ohms, all in parallel", figureOf(l.Total.Ohms, 1)+" Ω"),
 		row("Thermostat contacts", contacts),
-		row("Also needed", needs),
 		row("Leads into the box", v.leadsInBox()),
 		row("Sensor", sensorLine(v.plan.Job.Sensor, v.fig)),
 	)
+	if needs := l.Total.Needs; needs != "" {
+		t.rows = append(t.rows, row("Also needed", needs))
+	}
 	if d, name := v.nearestWet(); name != "" {
 		t.rows = append(t.rows, row("Box to the "+name, v.fig.length(d)+" over the floor; look up the local limit"))
 	}
 	return t
+}
+
+// countInParallel says how the cables are joined, where there are several.
+func countInParallel(n int) string {
+	if n == 1 {
+		return "1"
+	}
+	return fmt.Sprintf("%d, wired in parallel", n)
 }
 
 func (v *roomView) leadsInBox() string {
@@ -416,8 +430,13 @@ func (v *roomView) electricNotes() block {
 	l := list{head: "Notes", number: 1}
 	l.paras = append(l.paras, v.noted...)
 	l.paras = append(l.paras, v.remarks...)
-	l.paras = append(l.paras,
-		"Cold leads and sensor leads rise apart, each in its own way into the box. Wire sensor S1; cap the spare S2 in the box and label it.",
+	apart := "Cold leads and sensor leads rise apart, each in its own way into the box."
+	for _, s := range v.room.Sensors {
+		if s.Spare {
+			apart += " Cap the lead of the spare sensor " + s.Name + " in the box and label it."
+		}
+	}
+	l.paras = append(l.paras, apart,
 		"Nail plates where leads pass a sole plate. Size of the box as drawn is no advice.",
 		"Breaker, conductor and ground-fault device are the electrician's choice by local rules; this sheet only gives the load.",
 		"Leave labels and lead tags to be seen until the inspection.",

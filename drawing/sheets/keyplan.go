@@ -31,7 +31,7 @@ func keyPlan(p *layout.Plan) ([]*page, error) {
 		border: func(float64) (left, right, top, bottom float64) { return 14, 14, 26, 14 },
 		draw:   func(v *roomView) { v.keyRooms(at) },
 		levels: func(v *roomView) []level {
-			bs := []block{v.roomTable(), keyNotes(v, moved(at))}
+			bs := []block{v.roomTable(), legendOf(v.used), keyNotes(v, moved(at))}
 			return []level{{blocks: bs}, {blocks: bs, gain: never, overflow: true}}
 		},
 	}
@@ -89,9 +89,13 @@ func (v *roomView) keyRooms(at []plane.Point) {
 		v.path(drawing.LayerWalls, r.Job.Name, drawing.Polygon(pts...), drawing.WallLine(), nil)
 		v.ink.line(append(pts, pts[0]), solidInk)
 		for _, z := range r.Heated {
-			outer := v.view.Pts(z.Outer.Translate(at[i]))
-			v.ink.line(append(outer, outer[0]), thinInk)
-			v.path(drawing.LayerFloor, "heated", drawing.Polygon(outer...), drawing.ClearanceLine(), drawing.Filled(drawing.Grey(0.06)))
+			var segs []drawing.Seg // what stands inside it is left white by the even-odd rule
+			for _, ring := range append([]plane.Ring{z.Outer}, z.Holes...) {
+				pts := v.view.Pts(ring.Translate(at[i]))
+				v.ink.line(append(pts, pts[0]), thinInk)
+				segs = append(segs, drawing.Polygon(pts...)...)
+			}
+			v.path(drawing.LayerFloor, "heated", segs, drawing.ClearanceLine(), drawing.Filled(drawing.Grey(0.06)))
 		}
 		v.uses(signLimit)
 		name := fmt.Sprintf("%d", i+1)

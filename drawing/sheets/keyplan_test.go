@@ -34,6 +34,15 @@ func TestKeyPlan(t *testing.T) {
 			t.Errorf("the key plan does not name %s", p.Rooms[i].Job.Name)
 		}
 	}
+	for _, whole := range []string{"No.", "Room", "Cables", "180"} { // no word of its table is broken
+		found := false
+		for _, x := range texts(set[0]) {
+			found = found || x.Text == whole
+		}
+		if !found {
+			t.Errorf("the key plan's table breaks %q", whole)
+		}
+	}
 	p.Rooms = p.Rooms[:2]
 	if set, err = Set(p); err != nil || set[0].ID == "key-plan" {
 		t.Errorf("two rooms: %v, first sheet %s", err, set[0].ID)

@@ -40,7 +40,7 @@ func listsOn(p *layout.Plan, paper drawing.Paper, id, title, kind string, blocks
 		pg.title.paper, pg.title.compact = paper.Name, isSmall(paper)
 		n, rest := pg.setList(blocks)
 		if n == 0 {
-			return nil, fmt.Errorf("%s: a %s sheet is too small for its tables; use a larger sheet", title, paper.Name)
+			return nil, &Refusal{"sheet.size", fmt.Sprintf("%s: its tables do not fit on one sheet of %s, %.0f x %.0f mm; use a larger sheet", title, paper.Name, paper.W, paper.H)}
 		}
 		out, blocks = append(out, pg), rest
 	}

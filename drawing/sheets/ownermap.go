@@ -104,10 +104,9 @@ func (v *roomView) labelLines() []string {
 		lines = append(lines, v.room.Job.Name)
 	}
 	if l, ok := v.load(); ok {
-		lines = append(lines, fmt.Sprintf("%g V, %g W, %.2f A, circuit ______", l.Volts, l.Watts, l.Amps))
-	} else {
-		lines = append(lines, "Circuit ______")
+		lines = append(lines, fmt.Sprintf("%g V, %g W, %.2f A", l.Volts, l.Watts, l.Amps))
 	}
+	lines = append(lines, "Circuit ______")
 	number := v.plan.Job.Info.Number
 	if number == "" {
 		number = "________"

@@ -83,11 +83,26 @@ func TestSignsDifferInGrey(t *testing.T) {
 	}
 }
 
+// TestNoTwoSignsShareAHatch: what the samples of two hatches differ in may be no
+// more than where on the sheet they begin, so that patterns are compared too.
+func TestNoTwoSignsShareAHatch(t *testing.T) {
+	seen := map[drawing.Pattern]sign{}
+	for s := sign(0); s < signCount; s++ {
+		p, ok := s.pattern()
+		if other, twice := seen[p]; ok && twice {
+			t.Errorf("%q and %q are hatched alike", other.words(), s.words())
+		}
+		if ok {
+			seen[p] = s
+		}
+	}
+}
+
 // TestHatchesAreLegible: at the size they are plotted, hatches leave paper
 // between their lines, ink enough to be seen, and are told apart by pattern.
 func TestHatchesAreLegible(t *testing.T) {
 	patterns := []drawing.Pattern{
-		drawing.HatchFixture, drawing.HatchUndecided, drawing.HatchFixing, drawing.HatchRise, drawing.HatchUnheated,
+		drawing.HatchFixture, drawing.HatchUndecided, drawing.HatchFixing, drawing.HatchRise, drawing.HatchUnheated, drawing.HatchJoint,
 		drawing.HatchTile, drawing.HatchMortar, drawing.HatchInsulation, drawing.HatchWood, drawing.HatchConcrete,
 	}
 	cells := board(t, len(patterns), 24, 12, func(pg *page, i int, b drawing.Box) {

@@ -9,6 +9,7 @@ package sheets
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"sync"
 
 	"oxturn/drawing"
@@ -65,13 +66,33 @@ func eachRoom(draw func(*layout.Plan, *layout.Room) ([]*page, error)) part {
 	}
 }
 
+// codes are the letters that the label of a kind of sheet begins with, by the
+// first part of the sheets' IDs.
+var codes = []struct{ id, code string }{
+	{"key-plan", "KP"}, {"cable-plan", "CP"}, {"setting-out", "SO"}, {"membrane", "MB"}, {"build-up", "BU"}, {"electrician", "EL"},
+	{"take-off", "TO"}, {"test-record", "TR"}, {"owner-map", "OM"}, {"changes", "CH"}, {"fault", "FA"}, {"refit", "RF"},
+}
+
+// codeOf returns the letters for a sheet.
+func codeOf(id string) string {
+	for _, c := range codes {
+		if id == c.id || strings.HasPrefix(id, c.id+"-") {
+			return c.code
+		}
+	}
+	return ""
+}
+
 // numbered draws the title blocks, now that the number of sheets is known, and
-// makes the sheets' names unlike.
+// makes the sheets' names and labels unlike.
 func numbered(pages []*page) []*drawing.Sheet {
-	seen := map[string]bool{}
+	seen, count := map[string]bool{}, map[string]int{}
 	var out []*drawing.Sheet
 	for i, pg := range pages {
-		pg.title.n, pg.title.of = i+1, len(pages)
+		code := codeOf(pg.sheet.ID)
+		count[code]++
+		pg.sheet.Label = fmt.Sprintf("%s-%d", code, count[code])
+		pg.title.label, pg.title.n, pg.title.of = pg.sheet.Label, i+1, len(pages)
 		pg.title.set(pg, drawing.Pt{X: pg.titleAt.X0, Y: pg.titleAt.Y0}, pg.titleAt.W())
 		id := pg.sheet.ID
 		for n := 2; seen[pg.sheet.ID]; n++ {

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"errors"
 	"os"
 	"path/filepath"
 	"strings"
@@ -80,7 +81,9 @@ func TestAskedScale(t *testing.T) {
 	}
 	p.Job.Sheet.Scale, p.Job.Sheet.Ratio = "1:2", 2
 	p.Job.Sheet.Size = "A4"
-	if _, err = Set(p); err == nil || !strings.Contains(err.Error(), "1:2 ") || !strings.Contains(err.Error(), "A4") {
+	_, err = Set(p)
+	var r *Refusal
+	if !errors.As(err, &r) || r.Key != "sheet.scale" || !strings.Contains(err.Error(), "1:2 ") || !strings.Contains(err.Error(), "A4") {
 		t.Errorf("a scale that cannot fit: %v", err)
 	}
 }

@@ -222,7 +222,9 @@ func (s sign) pattern() (drawing.Pattern, bool) {
 		return drawing.HatchFixing, true
 	case signRise:
 		return drawing.HatchRise, true
-	case signJointStrip, signUnheated:
+	case signJointStrip:
+		return drawing.HatchJoint, true
+	case signUnheated:
 		return drawing.HatchUnheated, true
 	}
 	return 0, false

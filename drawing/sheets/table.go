@@ -155,6 +155,15 @@ func (t table) word(i int) float64 {
 	return math.Max(w+2*pad+0.02, t.cols[i].least)
 }
 
+// slimmest returns the least width at which no word is broken.
+func (t table) slimmest() float64 {
+	w := 0.0
+	for _, c := range t.columnWants() {
+		w += c.word
+	}
+	return w
+}
+
 // widths shares w among the columns. Each gets what keeps its words whole, and
 // those that wrap share what is left by what they want; where there is more
 // than all want, by that too. Only where words cannot be kept whole all shrink

@@ -25,6 +25,7 @@ type titleBlock struct {
 	kind     string // document type
 	scale    string
 	paper    string
+	label    string // "CP-1"
 	n, of    int
 	revision string
 	info     job.Info
@@ -99,7 +100,7 @@ func (t titleBlock) fields() []field {
 		{"Site", i.Site, 46, note}, {"Job", i.Title, 38, note},
 		{"Title", t.title, 84, drawing.H50},
 		{"Document type", t.kind, 40, note}, {"Drawing no.", i.Number, 40, note},
-		{"Sheet", fmt.Sprintf("%d of %d", t.n, t.of), 20, note}, {"Rev.", t.revision, 14, note},
+		{"Sheet", fmt.Sprintf("%s, %d of %d", t.label, t.n, t.of), 30, note}, {"Rev.", t.revision, 14, note},
 		{"Scale", t.scale, 30, note}, {"Units", t.units, 40, note}, {"Paper", t.paper, 20, note},
 		{"Date", date, 26, note}, {"Drawn", i.DrawnBy, 30, note},
 		{"Checked", i.CheckedBy, 30, note}, {"Approved", i.ApprovedBy, 30, note},
@@ -254,8 +255,8 @@ func (t titleBlock) setField(pg *page, at drawing.Pt, f field, w float64) {
 // titleFor returns the title block of a sheet of the job.
 func titleFor(p *layout.Plan, title, kind string) titleBlock {
 	return titleBlock{
-		title: title, kind: kind, revision: lastRevision(p), info: p.Job.Info, n: 88, of: 88, // until they are known, room for two figures
-
+		title: title, kind: kind, revision: lastRevision(p), info: p.Job.Info,
+		label: "MB-88", n: 88, of: 88, // until they are known, room for two figures
 		units: unitsWords(p.Job.Sheet, figuresOf(p.Job).units), letter: p.Job.Sheet.Letterhead, scale: "-",
 		record: recordOf(p, p.Rooms),
 	}

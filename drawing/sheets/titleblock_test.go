@@ -16,7 +16,7 @@ import (
 func TestTitleBlockLengths(t *testing.T) {
 	filled := func(n int) string { return strings.Repeat("Mn 7", n)[:n] }
 	b := titleBlock{
-		title: filled(25), kind: filled(30), scale: longest, paper: "tabloid", n: 88, of: 88, revision: "AB", units: "mm (ft-in)",
+		title: filled(25), kind: filled(30), scale: longest, paper: "tabloid", label: "MB-88", n: 88, of: 88, revision: "AB", units: "mm (ft-in)",
 		info: job.Info{Number: filled(16), DrawnBy: filled(20), CheckedBy: filled(20), ApprovedBy: filled(20), Contractor: filled(60), Date: time.Date(2026, 11, 24, 0, 0, 0, 0, time.UTC)},
 	}
 	for _, w := range []float64{titleMin, 120, titleMax} {

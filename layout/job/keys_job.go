@@ -138,7 +138,7 @@ func cableKeys() []Key {
 
 func sheetKeys() []Key {
 	return under(Key{Path: "sheet", Type: TypeTable, Doc: "How the drawings look", Example: "[sheet]\nsize = \"A3\""},
-		Key{Path: "size", Type: TypeChoice, Values: []string{"A4", "A3", "A2", "letter", "tabloid", "arch C"}, Otherwise: "the smallest that serves", Doc: "Paper", Example: `size = "A3"`},
+		Key{Path: "size", Type: TypeChoice, Values: []string{"A4", "A3", "A2", "letter", "tabloid", "arch C"}, Otherwise: "the smallest that serves", Doc: "Paper of the sheets; the owner's map is tried on A4 or letter first", Example: `size = "A3"`},
 		Key{Path: "orientation", Type: TypeChoice, Values: []string{"portrait", "landscape"}, Otherwise: "whichever gives the larger scale", Doc: "Which way the paper lies", Example: `orientation = "landscape"`},
 		Key{Path: "scale", Type: TypeText, Otherwise: "the largest standard one that fits", Doc: "Scale of the plans", Example: `scale = "1:20"`},
 		Key{Path: "units", Type: TypeChoice, Values: []string{"mm", "in"}, Otherwise: "the file's units", Doc: "How figures on the drawings read", Example: `units = "in"`},

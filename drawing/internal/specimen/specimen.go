@@ -69,7 +69,8 @@ func lines(x, y float64) []drawing.Item {
 // hatches fills an L with a hole, so that the patterns meet corners of every kind.
 func hatches(x, y float64) []drawing.Item {
 	var items []drawing.Item
-	for i, p := range drawing.Patterns() {
+	for p := drawing.HatchFixture; p <= drawing.HatchBoard; p++ {
+		i := int(p)
 		at := drawing.Pt{X: x + 24*float64(i%6), Y: y + 32*float64(i/6)}
 		var rings [][]drawing.Pt
 		for _, ring := range [][]drawing.Pt{

@@ -34,7 +34,7 @@ func write(t *testing.T, sheets ...*drawing.Sheet) []byte {
 }
 
 func TestStrictlyValid(t *testing.T) {
-	small := &drawing.Sheet{ID: "small", Title: "Small (1) – Ω", Paper: drawing.Paper{W: 100, H: 50}}
+	small := &drawing.Sheet{ID: "small", Title: "Small (1) – Ω", Label: "SM-1 (Ω)", Paper: drawing.Paper{W: 100, H: 50}}
 	for name, sheets := range map[string][]*drawing.Sheet{
 		"specimen":             {specimen.Sheet()},
 		"a sheet of nothing":   {small},
