@@ -66,7 +66,7 @@ func (p *Plan) Refit(r *Room, c *Cable, way RefitWay) (*Refit, error) {
 		f.New, f.Change = f.cable(best.route), best.change
 		return f, nil
 	}
-	f.Reason = err.Error()
+	f.Reason = f.why(err, p.Units())
 	f.choices(err)
 	return f, nil
 }

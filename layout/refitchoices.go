@@ -14,8 +14,8 @@ type RefitChoice struct {
 	RefitWay
 	Lifted  float64 // mm of cable in the runs to lift
 	Floor   float64 // mm² of the area to give up
-	Remains float64 // mm of cable that would find no place, where nothing else helps
-	Lacks   float64 // mm by which it is too short to cover the floor, where nothing else helps
+	Remains float64 // mm of cable that would still find no place: then it is no way out
+	Lacks   float64 // mm by which it would still be too short to cover the floor: no way out either
 }
 
 // take takes a way out.
@@ -64,15 +64,57 @@ func (f *Refit) choices(why error) {
 			f.Choices = append(f.Choices, c)
 		}
 	}
-	var ref *route.Refusal
-	if errors.As(why, &ref) && ref.Longest > 0 {
-		switch n := f.whole(); {
-		case n > ref.Longest:
-			f.Choices = append(f.Choices, RefitChoice{Remains: f.Rate * (n - ref.Longest)})
-		case n < ref.Shortest:
-			f.Choices = append(f.Choices, RefitChoice{Lacks: f.Rate * (ref.Shortest - n)})
+	if c, ok := f.over(why); ok {
+		f.Choices = append(f.Choices, c)
+	} else if len(f.Choices) == 0 && f.Laid != nil {
+		all := *f
+		if all.take(RefitWay{Lift: f.Runs}) == nil {
+			_, err := all.solve(nil, all.floor)
+			if c, ok := all.over(err); ok {
+				c.Lift = f.Runs
+				f.Choices = append(f.Choices, c)
+			}
 		}
 	}
+}
+
+// over says how much cable would be over or lacking, where that is why there is
+// no route.
+func (f *Refit) over(why error) (RefitChoice, bool) {
+	var ref *route.Refusal
+	if !errors.As(why, &ref) || ref.Longest <= 0 {
+		return RefitChoice{}, false
+	}
+	switch n := f.whole(); {
+	case n > ref.Longest:
+		return RefitChoice{Remains: f.Rate * (n - ref.Longest)}, true
+	case n < ref.Shortest:
+		return RefitChoice{Lacks: f.Rate * (ref.Shortest - n)}, true
+	}
+	return RefitChoice{}, false
+}
+
+// why says why the rest finds no route, in lengths of cable as it is read off.
+func (f *Refit) why(err error, u plane.Units) string {
+	words := err.Error()
+	var ref *route.Refusal
+	if errors.As(err, &ref) && ref.Longest > 0 {
+		most, least := length(f.Rate*ref.Longest, u), length(f.Rate*ref.Shortest, u)
+		switch n := f.whole(); {
+		case n > ref.Longest:
+			words = fmt.Sprintf("cable %s is too long: with the closest gaps allowed, what is laid and the floor that is left take %s at most", f.Planned.ID, most)
+		case n < ref.Shortest:
+			words = fmt.Sprintf("cable %s is too short: with the widest gaps allowed, what is laid and the floor that is left take %s at least", f.Planned.ID, least)
+		case ref.Shortest <= 0:
+			words = fmt.Sprintf("no way was found to lay just what is left of cable %s, though what is laid and the floor that is left take up to %s", f.Planned.ID, most)
+		default:
+			words = fmt.Sprintf("no way was found to lay just what is left of cable %s, though what is laid and the floor that is left take %s to %s", f.Planned.ID, least, most)
+		}
+	}
+	if f.hotter() {
+		return fmt.Sprintf("at this rate the power limit asks for %d pegs over the two gaps beside a run, %d as drawn, and so: %s", f.twoGaps(f.Rate), f.twoGaps(1), words)
+	}
+	return words
 }
 
 // sparing is the floor without a low-value area; its largest part where that

@@ -124,12 +124,17 @@ func (f *Refit) head(n int) []plane.Point {
 // hotter reports whether at the rate found the power limit forbids gaps that
 // it allowed when the plan was made: then none of its runs is taken over
 // without being looked at again.
-func (f *Refit) hotter() bool {
+func (f *Refit) hotter() bool { return f.twoGaps(f.Rate) > f.twoGaps(1) }
+
+// twoGaps is how many pegs the two gaps beside a run take together at the least,
+// by the power limit at a rate.
+func (f *Refit) twoGaps(rate float64) int {
+	closest := 2 * f.job.Spacing.Closest
 	if f.job.Supply.MaxDensity <= 0 {
-		return false
+		return closest
 	}
-	least := 2*f.wattsPerMetre()/f.job.Supply.MaxDensity*1000 - samePeg/2 // mm of two gaps together
-	return math.Ceil(least*f.Rate/f.pitch()) > max(math.Ceil(least/f.pitch()), 2*float64(f.job.Spacing.Closest))
+	least := 2*f.wattsPerMetre()/f.job.Supply.MaxDensity*1000 - samePeg/2 // mm
+	return max(closest, int(math.Ceil(least*rate/f.pitch())))
 }
 
 func (f *Refit) wattsPerMetre() float64 {

@@ -190,15 +190,19 @@ func (f *Refit) runLine(r Run, u plane.Units) string {
 func (f *Refit) stuckLines(u plane.Units) []string {
 	out := []string{"no fit   " + f.Reason}
 	for _, c := range f.Choices {
+		none := "none without lifting or giving up floor"
+		if c.Lift > 0 {
+			none = "none, not even with all laid runs lifted"
+		}
 		switch {
+		case c.Remains > 0:
+			out = append(out, fmt.Sprintf("choice   %s: %s of cable would find no place; it is never cut, coiled or doubled", none, length(c.Remains, u)))
+		case c.Lacks > 0:
+			out = append(out, fmt.Sprintf("choice   %s: %s of cable are lacking to leave no floor cold", none, length(c.Lacks, u)))
 		case c.Lift > 0:
 			out = append(out, fmt.Sprintf("choice   lift the %s (%s of cable) and lay on from there: --lift %d", lastRuns(c.Lift), length(c.Lifted, u), c.Lift))
 		case c.GiveUp > 0:
 			out = append(out, fmt.Sprintf("choice   give up low-value area %d (%s of floor without cable): --give-up %d", c.GiveUp, plane.FormatArea(c.Floor, u), c.GiveUp))
-		case c.Remains > 0:
-			out = append(out, fmt.Sprintf("choice   none without lifting or giving up floor: %s of cable would find no place; it is never cut, coiled or doubled", length(c.Remains, u)))
-		case c.Lacks > 0:
-			out = append(out, fmt.Sprintf("choice   none without leaving floor cold: %s of cable are lacking", length(c.Lacks, u)))
 		}
 	}
 	if len(f.Choices) == 0 {
