@@ -3,6 +3,7 @@ package layout
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
@@ -223,6 +224,7 @@ func (d *diff) cable(room string, was, now *Cable) {
 		d.add(Change{Room: room, What: "cable " + was.ID, Before: d.label(was)})
 		return
 	}
+	d.text(room, "evidence of where "+now.ID+" lies", was.evidence().String(), now.evidence().String())
 	a, b := was.Label, now.Label
 	d.text(room, "cable "+now.ID, d.label(was), d.label(now), both("volts", "V", a.Volts, b.Volts), both("watts", "W", a.Watts, b.Watts), both("length", "mm", round(a.Length, 1), round(b.Length, 1)))
 	if math.Abs(was.Spacing-now.Spacing) > 0.5 {
@@ -233,6 +235,14 @@ func (d *diff) cable(room string, was, now *Cable) {
 	d.place(room, "lead joint of "+now.ID, &was.Path[0], &now.Path[0])
 	d.place(room, "half-way mark of "+now.ID, &was.Marks[1].At, &now.Marks[1].At)
 	d.place(room, now.endName()+" of "+now.ID, &was.Path[len(was.Path)-1], &now.Path[len(now.Path)-1])
+}
+
+// evidence is how it was found out where a cable lies.
+func (c *Cable) evidence() job.Evidence {
+	if c.Laid.Recorded() {
+		return c.Laid.Job.Evidence
+	}
+	return job.PlanOnly
 }
 
 // endName is what a cable ends in: the second cold lead of one with two cold
@@ -268,7 +278,7 @@ func (d *diff) quantities(changes []takeoff.Change) {
 	for _, q := range changes {
 		c := Change{What: "take-off, " + q.Item, Before: d.quantity(q.Before, q.Unit), After: d.quantity(q.After, q.Unit), Figures: []Figure{both("quantity", q.Unit, round(q.Before, 3), round(q.After, 3))}}
 		if q.Packs != 0 {
-			c.After += fmt.Sprintf(", %+d %s to buy", q.Packs, q.PackName)
+			c.After += ", " + strings.TrimSpace(fmt.Sprintf("%+d %s", q.Packs, q.PackName)) + " to buy"
 			c.Figures = append(c.Figures, both("packs", q.PackName, float64(q.PacksBefore), float64(q.PacksBefore+q.Packs)))
 		}
 		d.add(c)
