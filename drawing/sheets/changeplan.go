@@ -114,6 +114,7 @@ func changeLevels(v *roomView, changes []layout.Change) []level {
 	l := list{head: "Changed since the revision before", number: 1}
 	for _, c := range changes {
 		if c.Room == "" || c.Room == v.room.Job.Name {
+			c.Room = "" // the sheet's title names it
 			l.paras = append(l.paras, capital(c.String()))
 		}
 	}
