@@ -74,13 +74,14 @@ func statusWords(s job.Status) string {
 }
 
 // statusNote returns what the status means, for the line under the band.
-// record says how a cable recorded as laid was found.
-func statusNote(s job.Status, record string) string {
-	switch s {
-	case job.ForInstallation:
+func (t titleBlock) statusNote() string {
+	switch {
+	case t.kind == refitKind:
+		return "Partly laid: what is laid stays, the rest is planned. Mark every change on this sheet."
+	case t.info.Status == job.ForInstallation:
 		return "Planned, not yet laid. Mark every change on this sheet."
-	case job.AsLaid:
-		return "Record of the floor as laid, by the job file: " + record + "."
+	case t.info.Status == job.AsLaid:
+		return "Record of the floor as laid, by the job file: " + t.record + "."
 	}
 	return "Not for installation: order and lay only after the finished walls are measured."
 }
@@ -200,7 +201,7 @@ func (t titleBlock) height(ty *typesetter, w float64) float64 {
 }
 
 func (t titleBlock) noteHeight(ty *typesetter, w float64) float64 {
-	return float64(ty.lines(fonts.Lettering, statusNote(t.info.Status, t.record), note, w-2*pad))*leading + 1.6
+	return float64(ty.lines(fonts.Lettering, t.statusNote(), note, w-2*pad))*leading + 1.6
 }
 
 func (t titleBlock) set(pg *page, at drawing.Pt, w float64) {
@@ -233,7 +234,7 @@ func (t titleBlock) setBand(pg *page, at drawing.Pt, w float64) float64 {
 		Height: drawing.H50, Face: fonts.LetteringBold, Anchor: drawing.Middle, Colour: drawing.White,
 	})
 	y := band.Y1
-	for _, l := range pg.ty.wrap(statusNote(t.info.Status, t.record), w-2*pad) {
+	for _, l := range pg.ty.wrap(t.statusNote(), w-2*pad) {
 		pg.write(drawing.Pt{X: at.X + w/2, Y: y + 3.7}, l, note, drawing.Middle)
 		y += leading
 	}
