@@ -54,14 +54,18 @@ func (f *Refit) facts(u plane.Units) []refitFact {
 		out = append(out, refitFact{"give up", fmt.Sprintf("low-value area %d gets no new cable: %s of floor", f.WayOut.GiveUp, plane.FormatArea(f.Spared, u))})
 	}
 	if d := f.pegsOff(); d.Norm() >= samePeg {
-		out = append(out, refitFact{"pegs", "they lie " + offWords(d, func(mm float64) string { return small(mm, u) }) + " of where the plan has them, and every run with them"})
+		out = append(out, refitFact{"pegs", "the pegs lie " + offWords(d, func(mm float64) string { return small(mm, u) }) + " of where the plan has them, and every run with them"})
 	}
 	if math.Abs(f.Early) >= 1 {
 		out = append(out, refitFact{"off", fmt.Sprintf("the mark came %s of cable %s than drawn: %.1f %% %s is used than the way covered", small(math.Abs(f.Early), u), earlier(f.Early), 100*math.Abs(f.Rate-1), more(f.Rate))})
 	} else {
-		out = append(out, refitFact{"off", "by the marks given, nothing: the rest is planned as drawn, with what is left"})
+		read := "the mark came where it was drawn"
+		if len(c.Laid.Job.Marks) == 0 {
+			read = "no mark was read off the cable"
+		}
+		out = append(out, refitFact{"off", read + ": the rest is planned as drawn, with what is left"})
 	}
-	if f.plan != nil {
+	if f.plan != nil && f.Laid != nil {
 		out = append(out, refitFact{"end", "if nothing changed the cable would " + f.missWords(u)})
 	}
 	if f.hotter() {
@@ -106,7 +110,11 @@ func (f *Refit) changeFacts(u plane.Units) []refitFact {
 	if n.From > len(f.New.Runs) {
 		what = fmt.Sprintf("then the cable ends; run %d and those after it fall away", n.From)
 	}
-	out := []refitFact{{"change", kept + what + "; the laid runs stay as they are"}}
+	stay := ""
+	if f.Runs > 0 {
+		stay = "; the laid runs stay as they are"
+	}
+	out := []refitFact{{"change", kept + what + stay}}
 	if share := f.coldShare(); share >= 0.001 {
 		out = append(out, refitFact{"cold", fmt.Sprintf("%.1f %% of its floor (%s) comes out of warmth's reach by that", 100*share, plane.FormatArea(n.Cold, u))})
 	}

@@ -19,6 +19,9 @@ func (pg *page) finish(a arrangement, l level) ([]*page, error) {
 		return []*page{pg}, nil
 	}
 	more, err := listSheets(pg.plan, waysOf(a.paper, pg.plan.Job.Sheet), pg.sheet.ID+"-notes", pg.sheet.Title+", notes", "Notes", rest)
+	for _, m := range more {
+		m.title.partly = pg.title.partly
+	}
 	return append([]*page{pg}, more...), err
 }
 

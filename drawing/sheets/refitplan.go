@@ -93,7 +93,7 @@ func (v *roomView) refitRuns(f *layout.Refit) block {
 		{head: "Run", align: decimal}, {head: "Way", wraps: true}, {head: "Pegs", align: decimal}, {head: "To next, pegs", align: decimal}, {head: "Used, " + v.fig.longUnit(), align: decimal}, {head: "State"},
 	}}
 	for _, r := range f.New.Runs {
-		next, state := "-", "keep"
+		next, state := "-", "as planned"
 		if r.GapToNext > 0 {
 			next = itoa(r.GapToNext)
 		}

@@ -33,6 +33,7 @@ type titleBlock struct {
 	letter   []string // letterhead
 	record   string   // how the cable was found, where it is recorded as laid
 	compact  bool     // names beside their values, for small paper
+	partly   bool     // it shows a cable that is laid in part
 }
 
 // A field is one box of the title block.
@@ -76,8 +77,8 @@ func statusWords(s job.Status) string {
 // statusNote returns what the status means, for the line under the band.
 func (t titleBlock) statusNote() string {
 	switch {
-	case t.kind == refitKind:
-		return "Partly laid: what is laid stays, the rest is planned. Mark every change on this sheet."
+	case t.partly:
+		return "Partly laid, the rest planned. Mark every change on this sheet."
 	case t.info.Status == job.ForInstallation:
 		return "Planned, not yet laid. Mark every change on this sheet."
 	case t.info.Status == job.AsLaid:
@@ -256,7 +257,7 @@ func (t titleBlock) setField(pg *page, at drawing.Pt, f field, w float64) {
 // titleFor returns the title block of a sheet of the job.
 func titleFor(p *layout.Plan, title, kind string) titleBlock {
 	return titleBlock{
-		title: title, kind: kind, revision: lastRevision(p), info: p.Job.Info,
+		title: title, kind: kind, partly: kind == refitKind, revision: lastRevision(p), info: p.Job.Info,
 		label: "MB-88", n: 88, of: 88, // until they are known, room for two figures
 		units: unitsWords(p.Job.Sheet, figuresOf(p.Job).units), letter: p.Job.Sheet.Letterhead, scale: "-",
 		record: recordOf(p, p.Rooms),
