@@ -7,7 +7,7 @@ import (
 	"oxturn/layout"
 )
 
-// refitKind is the document type of a refit plan.
+// refitKind is the document type of a refit plan of a cable that is laid in part.
 const refitKind = "Refit plan"
 
 // RefitPlans draws a cable whose rest was planned anew: what is laid, what is
@@ -25,6 +25,9 @@ func RefitPlans(p *layout.Plan, f *layout.Refit) ([]*drawing.Sheet, error) {
 	}
 	s := roomScene(room)
 	s.id, s.title, s.kind = "refit-"+f.New.ID, "Refit of "+f.New.ID, refitKind
+	if len(f.Laid) < 2 {
+		s.kind = "Refit plan, real pegs"
+	}
 	s.about = "The rest of a partly laid cable as planned anew: what is laid stays, what changes is marked"
 	s.draw = func(v *roomView) { v.drawRefit(f) }
 	s.levels = func(v *roomView) []level { return refitLevels(v, f) }
