@@ -43,7 +43,7 @@ func (v *roomView) circuitTable() []block {
 		if !r.Under {
 			carries = "LESS than the load"
 		}
-		words := fmt.Sprintf("80 %% are %g A; %s", r.Usable, carries)
+		words := fmt.Sprintf("80 %% is %g A; %s", r.Usable, carries)
 		if r.Binds == "thermostat contacts" {
 			words += fmt.Sprintf(", but the contacts bind at %g A", r.Limit)
 		}

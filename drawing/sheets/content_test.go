@@ -8,6 +8,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/takeoff"
 )
 
 // sheet returns the first sheet whose ID begins so.
@@ -235,5 +236,20 @@ func TestNoRoom(t *testing.T) {
 	p.Rooms[0].Job.Outline = nil
 	if _, err := Set(p); err == nil {
 		t.Error("no error")
+	}
+}
+
+// TestChangesRead: what is bought otherwise reads as it would be said, one or
+// many.
+func TestChangesRead(t *testing.T) {
+	for want, c := range map[string]takeoff.Change{
+		"+1 box of tile":        {Item: "Tile 300 x 300, straight", PackName: "box", Packs: 1},
+		"-2 boxes of tile":      {Item: "Tile 300 x 300, straight", PackName: "box", Packs: -2},
+		"+3 pieces of tile":     {Item: "Tile 1'-0\" x 2'-0\", offset", Packs: 3},
+		"-1 bag of bond mortar": {Item: "Bond mortar", PackName: "bag", Packs: -1},
+	} {
+		if got := changeWords(c); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
 	}
 }

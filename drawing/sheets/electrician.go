@@ -437,9 +437,9 @@ func (v *roomView) electricNotes() block {
 		}
 	}
 	l.paras = append(l.paras, apart,
-		"Nail plates where leads pass a sole plate. Size of the box as drawn is no advice.",
+		"Nail plates where leads pass a sole plate. The box is not drawn to size.",
 		"Breaker, conductor and ground-fault device are the electrician's choice by local rules; this sheet only gives the load.",
-		"Leave labels and lead tags to be seen until the inspection.",
+		"Leave labels and lead tags in sight until the inspection.",
 	)
 	return l
 }

@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"oxturn/drawing"
 	"oxturn/layout"
@@ -41,10 +42,11 @@ func settingOutLevels(v *roomView) []level {
 	runs := v.runLists()
 	head := []block{v.firstPeg(), v.markList()}
 	tail := []block{legendOf(v.used), v.layingNotes()}
-	full := append(append([]block{}, head...), append(runs, tail...)...)
+	full := slices.Concat(head, runs, tail)
 	return []level{
 		{blocks: full},
-		{blocks: append([]block{}, append(head, tail...)...), rest: runs, gain: 1.9},
+		{blocks: slices.Concat(head, runs, tail[:1]), rest: tail[1:], gain: 1.9},
+		{blocks: slices.Concat(head, tail), rest: runs, gain: 1.9},
 		{blocks: full, gain: 1.9, overflow: true},
 	}
 }

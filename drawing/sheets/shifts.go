@@ -18,6 +18,11 @@ func shiftBlocks(p *layout.Plan) []block {
 	}
 	f := figuresOf(p.Job)
 	t := table{head: "Changes by room", cols: []column{{head: "Room", wraps: true}, {head: "By"}, {head: "Cable", wraps: true}, {head: "Also", wraps: true}}}
+	first := 0
+	if len(p.Rooms) == 1 { // which room needs not be said
+		first = 1
+		t.head, t.cols = "What would change", t.cols[1:]
+	}
 	last := ""
 	for _, s := range shifts {
 		name := s.Room
@@ -25,7 +30,7 @@ func shiftBlocks(p *layout.Plan) []block {
 			name = ""
 		}
 		last = s.Room
-		t.rows = append(t.rows, row(name, shiftWords(s, f), cableWords(s, f), alsoWords(s)))
+		t.rows = append(t.rows, row(name, shiftWords(s, f), cableWords(s, f), alsoWords(s))[first:])
 	}
 	said := "Cables are judged here by the area they would serve, not laid again; \"oxturn check --off-by-inch\" lays them. A cable is ordered only after the finished walls are measured."
 	if !p.QuantitiesShifted() {
@@ -76,11 +81,21 @@ func alsoWords(s layout.Stretch) string {
 	return strings.Join(out, "; ")
 }
 
-// changeWords writes a change as "+1 box of tile".
+// changeWords writes a change as "+1 box of tile", "-2 pieces of tile".
 func changeWords(c takeoff.Change) string {
 	what, _, _ := strings.Cut(strings.ToLower(c.Item), ",")
-	if c.PackName == "" {
-		return fmt.Sprintf("%+d %s", c.Packs, what)
+	if strings.HasPrefix(what, "tile ") { // there is one size of it in a job
+		what = "tile"
 	}
-	return fmt.Sprintf("%+d %s of %s", c.Packs, c.PackName, what)
+	pack := c.PackName
+	if pack == "" {
+		pack = "piece"
+	}
+	if c.Packs != 1 && c.Packs != -1 {
+		if strings.HasSuffix(pack, "x") {
+			pack += "e"
+		}
+		pack += "s"
+	}
+	return fmt.Sprintf("%+d %s of %s", c.Packs, pack, what)
 }

@@ -11,6 +11,10 @@ import (
 // unbroken is the number of rows up to which a table stays in one piece.
 const unbroken = 10
 
+// tableTail is the number of rows that a table goes on with at least, where it
+// is split.
+const tableTail = 3
+
 // rowHeight is the height of a table's row of one line, mm.
 const rowHeight = 5.0
 
@@ -281,6 +285,9 @@ func (t table) part(ty *typesetter, w, h float64, least int) (fits, rest block) 
 	first.rows, last.rows = t.rows[:n], t.rows[n:]
 	if len(last.rows) == 0 {
 		return first, nil
+	}
+	if n -= tableTail - len(last.rows); len(last.rows) < tableTail && n >= least {
+		first.rows, last.rows = t.rows[:n], t.rows[n:]
 	}
 	if t.head != "" {
 		last.head = continued(t.head)

@@ -63,6 +63,24 @@ func TestSplit(t *testing.T) {
 	}
 }
 
+// TestNoLoneRow: a table that is split goes on with three rows at least, and
+// loses none.
+func TestNoLoneRow(t *testing.T) {
+	ty := newTypesetter()
+	tab := table{cols: []column{{head: "No."}}}
+	for i := range 14 {
+		tab.rows = append(tab.rows, row(itoa(i+1)))
+	}
+	whole := tab.height(ty, 60)
+	for h := whole - 0.1; h > whole/2; h -= 2 {
+		first, rest := tab.split(ty, 60, h)
+		a, b := first.(table).rows, rest.(table).rows
+		if len(a)+len(b) != 14 || len(b) < 3 || b[0][0].text != itoa(len(a)+1) || first.height(ty, 60) > h {
+			t.Errorf("%.1f high: %d rows and %d", h, len(a), len(b))
+		}
+	}
+}
+
 // TestFlow: blocks never overlap, keep to their slots, and what does not fit
 // is handed back.
 func TestFlow(t *testing.T) {

@@ -160,7 +160,11 @@ func surfaceTable(runs []layout.Warm, room float64, f figures) block {
 	up := row("heat that goes up, %")
 	for _, run := range runs {
 		t.cols = append(t.cols, column{head: someNames(run.Cables), align: decimal})
-		up = append(up, cell{text: fmt.Sprintf("%.0f", 100*run.Steady.UpShare)})
+		share := fmt.Sprintf("%.0f", 100*run.Steady.UpShare)
+		if run.Steady.UpShare < 0 { // colder ground takes more than the cable gives
+			share = "none"
+		}
+		up = append(up, cell{text: share})
 	}
 	t.rows = append(t.rows, up)
 	return t

@@ -22,7 +22,7 @@ func (d wiring) rows() float64 { return float64(max(len(d.cables)+d.sensors, 3))
 func (d wiring) height(*typesetter, float64) float64 { return wireHead + d.rows()*wireRow + 2 }
 
 func (d wiring) set(pg *page, at drawing.Pt, w float64) {
-	setHeading(pg, at, "Wiring, in principle", w)
+	setHeading(pg, at, "Wiring diagram", w)
 	y := at.Y + wireHead
 	mid := y + d.rows()*wireRow/2
 	box := func(x, y0, y1, wide float64) {

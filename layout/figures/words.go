@@ -112,7 +112,7 @@ func (p *page) circuit(c Circuit) {
 		if !r.Carries {
 			carries = "LESS than the load: up to "
 		}
-		p.put(first(i, "breakers"), fmt.Sprintf("%g A (%s): 80 %% are %g A; %s at %g A", r.Breaker, r.Source, r.Usable, bound(r.Binds), r.Limit),
+		p.put(first(i, "breakers"), fmt.Sprintf("%g A (%s): 80 %% is %g A; %s at %g A", r.Breaker, r.Source, r.Usable, bound(r.Binds), r.Limit),
 			carries+p.area(r.Most)+" at this heat per area")
 	}
 	if d := c.Drop; d != nil {
