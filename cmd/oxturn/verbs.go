@@ -23,7 +23,7 @@ func verbs() []verb {
 		{"choose", "choose JOB.toml [--all] [--format text|csv|json]", "compare the cables there are for each room", chooseHelp, choose},
 		{"new", "new [FILE.toml] [--kind bath|kitchen|entry] [--units mm|in]", "write a job to start from", newHelp, newJob},
 		{"explain", "explain [ID]", "what a warning means, and how a job without it looks", explainHelp, explain},
-		{"refit", "refit JOB.toml [--cable ID] [-o DIR]", "plan the rest of a partly laid cable from where the installer stands", refitHelp, refit},
+		{"refit", "refit JOB.toml [--cable ID] [--lift N] [--give-up N] [-o DIR]", "plan the rest of a partly laid cable from where the installer stands", refitHelp, refit},
 		{"compare", "compare OLD.toml NEW.toml", "what changed between two revisions of a job", compareHelp, compare},
 		{"probe", "probe JOB.toml --from \"A 2ft\" --from \"B 14in\"", "what lies at a spot on the floor, before anything is drilled", probeHelp, probeVerb},
 		{"fault", "fault JOB.toml --cable ID --short OHMS...", "the stretch of floor that a fault must lie under", faultHelp, faultVerb},
