@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"oxturn/drawing"
@@ -25,7 +26,10 @@ func checkSheets(t tester, sheets []*drawing.Sheet) {
 		checkInside(t, s)
 		checkOverCable(t, s)
 		checkTitleBlock(t, s)
+		checkLines(t, s)
+		checkDimensions(t, s)
 	}
+	checkLegends(t, sheets)
 }
 
 func texts(s *drawing.Sheet) []*drawing.Text {
@@ -122,6 +126,104 @@ func checkOverCable(t tester, s *drawing.Sheet) {
 func onPatch(white []drawing.Box, b drawing.Box) bool {
 	for _, w := range white {
 		if w.Grow(0.3).Contains(b) {
+			return true
+		}
+	}
+	return false
+}
+
+// checkLines: every line is of the series of ISO 128-2 but for the dots and
+// bands that hatch, which are no lines.
+func checkLines(t tester, s *drawing.Sheet) {
+	t.Helper()
+	series := []float64{0.13, 0.18, 0.25, 0.35, 0.5, 0.7, 1}
+	for _, it := range s.Items {
+		p, ok := it.(*drawing.Path)
+		if ok && p.Stroke != nil && !slices.Contains(series, p.Stroke.Width) && p.Layer != drawing.LayerHatch {
+			t.Errorf("%s: a line of %v mm", s.ID, p.Stroke.Width)
+		}
+	}
+}
+
+// checkDimensions: no dimension line, extension line or leader runs through
+// lettering, but through a knock-out that hides it.
+func checkDimensions(t tester, s *drawing.Sheet) {
+	t.Helper()
+	var boxes []drawing.Box
+	var said []string
+	for _, tx := range texts(s) {
+		if tx.Knockout == 0 {
+			boxes, said = append(boxes, tx.Box().Grow(-0.05)), append(said, tx.Text)
+		}
+	}
+	for _, it := range s.Items {
+		p, ok := it.(*drawing.Path)
+		if !ok || p.Layer != drawing.LayerDims || p.Stroke == nil {
+			continue
+		}
+		for _, line := range drawing.Flatten(p.Segs, 0.1) {
+			for i := 1; i < len(line); i++ {
+				for k, b := range boxes {
+					if crossesBox(line[i-1], line[i], b) {
+						t.Errorf("%s: a dimension's line runs through %q", s.ID, said[k])
+					}
+				}
+			}
+		}
+	}
+}
+
+// legendTells are the titles that things have in the drawing and their
+// samples in the legend have not, with what the legend says of them.
+var legendTells = map[string]sign{
+	"heating cable ": signCable, "cold lead": signColdLead, "lead of sensor": signSensorLead, "limit of the heated area": signLimit,
+	"movement joint": signMovement, "seam ": signSeam,
+}
+
+// checkLegends: the legend of a sheet, which may go on on its notes, explains
+// what the sheet shows and nothing that it does not show.
+func checkLegends(t tester, sheets []*drawing.Sheet) {
+	t.Helper()
+	shown, told, has := map[string]map[sign]bool{}, map[string]map[sign]bool{}, map[string]bool{}
+	for _, s := range sheets {
+		id, _, _ := strings.Cut(s.ID, "-notes")
+		if shown[id] == nil {
+			shown[id], told[id] = map[sign]bool{}, map[sign]bool{}
+		}
+		for _, it := range s.Items {
+			switch it := it.(type) {
+			case *drawing.Path:
+				for title, of := range legendTells {
+					if strings.HasPrefix(it.Title, title) {
+						shown[id][of] = true
+					}
+				}
+			case *drawing.Text:
+				has[id] = has[id] || it.Text == "Legend"
+				for _, of := range legendTells {
+					if it.Text == of.words() {
+						told[id][of] = true
+					}
+				}
+			}
+		}
+	}
+	for id := range has {
+		for _, of := range legendTells {
+			switch {
+			case told[id][of] && !shown[id][of]:
+				t.Errorf("%s: the legend has %q, which is not shown", id, of.words())
+			case shown[id][of] && !told[id][of] && !broken(of, sheets, id):
+				t.Errorf("%s: the legend has no %q", id, of.words())
+			}
+		}
+	}
+}
+
+// broken reports whether a legend says s in two lines, in a narrow column.
+func broken(s sign, sheets []*drawing.Sheet, id string) bool {
+	for _, sh := range sheets {
+		if strings.HasPrefix(sh.ID, id) && strings.Contains(said(sh), s.words()) {
 			return true
 		}
 	}

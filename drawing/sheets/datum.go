@@ -59,8 +59,7 @@ func (v *roomView) drawDatums() {
 		name := "D" + itoa(i+1)
 		out := paperDir(v.outward(ws[d]))
 		at := v.view.Pt(ws[d].At(v.freeAlong(d)))
-		v.add(symbols.Datum(at, out, "")...)
-		v.ink.mark(drawing.BoxOf(at, at.Add(out.Mul(3))).Grow(1))
+		v.mark(symbols.Datum(at, out, ""))
 		v.uses(signDatum)
 		tip := at.Add(out.Mul(2.6))
 		l := &label{text: name, height: drawing.H25, rank: 1, subject: tip, note: name + " is the face of wall " + v.room.Job.Walls[d].Letter}

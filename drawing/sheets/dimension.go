@@ -134,7 +134,9 @@ func (c chain) draw(pg *page, f figures) {
 		a := c.feet[i].Add(c.out.Mul(extensionGap))
 		b := p.Add(c.out.Mul(overrun))
 		if dot(b.Sub(a), c.out) > 0 {
-			pg.thin(drawing.LayerDims, a, b)
+			for _, piece := range k.besideMarks(a, b) {
+				pg.thin(drawing.LayerDims, piece...)
+			}
 			k.line([]drawing.Pt{a, b}, extensionInk)
 		}
 	}

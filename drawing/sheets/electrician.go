@@ -208,7 +208,7 @@ func (e elevation) leads() (all [][]plane.Point) {
 func (e elevation) drawFloor() {
 	n := e.wall.Length()
 	strip := drawing.BoxOf(e.view.Pts([]plane.Point{e.plan(0, 0), e.plan(n, stripDeep)})...)
-	draw := func(l drawing.Layer, title string, st *drawing.Stroke, pts []plane.Point) {
+	draw := func(l drawing.Layer, title string, st *drawing.Stroke, pts []plane.Point) (shown bool) {
 		var paper []drawing.Pt
 		for _, p := range pts {
 			paper = append(paper, e.view.Pt(e.floor(p)))
@@ -216,14 +216,17 @@ func (e elevation) drawFloor() {
 		for _, piece := range clipped(paper, strip) {
 			e.path(l, title, drawing.Polyline(piece...), st, nil)
 			e.ink.line(piece, cableInk)
+			shown = true
 		}
+		return shown
 	}
 	for _, f := range e.room.Job.Fixtures {
 		draw(drawing.LayerFixtures, f.Name, drawing.FixtureLine(), append(append([]plane.Point{}, f.Outline...), f.Outline[0]))
 	}
 	for _, c := range e.room.Cables {
-		draw(drawing.LayerCable, "heating cable "+c.ID, drawing.CableLine(), bent(c.Path, c.BendRadius))
-		e.uses(signCable)
+		if draw(drawing.LayerCable, "heating cable "+c.ID, drawing.CableLine(), bent(c.Path, c.BendRadius)) {
+			e.uses(signCable)
+		}
 	}
 	for _, l := range e.leads() {
 		draw(drawing.LayerLeads, "cold lead", drawing.ColdLeadLine(), l)

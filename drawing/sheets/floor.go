@@ -247,7 +247,7 @@ func holdsBox(rings [][]drawing.Pt, c drawing.Pt, w, h float64) bool {
 func (v *roomView) joints() {
 	for i, m := range v.room.Job.Joints {
 		a, b := v.view.Pt(m.A), v.view.Pt(m.B)
-		v.path(drawing.LayerFloor, m.Name, drawing.Polyline(a, b), drawing.JointLine(), nil)
+		v.path(drawing.LayerFloor, strings.TrimSpace("movement joint "+m.Name), drawing.Polyline(a, b), drawing.JointLine(), nil)
 		v.ink.line([]drawing.Pt{a, b}, thinInk)
 		v.uses(signMovement)
 		name := jointName(i, len(v.room.Job.Joints))

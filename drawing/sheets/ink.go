@@ -196,7 +196,10 @@ func (k *ink) along(pts []drawing.Pt, l, except *label) (cost float64, ok bool) 
 		cost += perMM * a.Dist(b)
 		cells(drawing.BoxOf(a, b), func(c cellKey) {
 			for _, p := range k.patches[c] {
-				if p.owner != nil && p.owner != l && p.owner != except && crossesBox(a, b, p.box.Grow(0.3)) {
+				switch {
+				case p.owner == nil:
+					ok = ok && !throughMark(p.box, pts[0], a, b)
+				case p.owner != l && p.owner != except && crossesBox(a, b, p.box.Grow(0.3)):
 					ok = false
 				}
 			}
@@ -209,6 +212,52 @@ func (k *ink) along(pts []drawing.Pt, l, except *label) (cost float64, ok bool) 
 		})
 	}
 	return cost, ok
+}
+
+// besideMarks returns the pieces of a line that lie beside all marks: an
+// extension line is broken where it would run through one.
+func (k *ink) besideMarks(a, b drawing.Pt) [][]drawing.Pt {
+	var marks []drawing.Box
+	cells(drawing.BoxOf(a, b), func(c cellKey) {
+		for _, p := range k.patches[c] {
+			if p.owner == nil && !slices.Contains(marks, p.box) {
+				marks = append(marks, p.box)
+			}
+		}
+	})
+	pieces := [][]drawing.Pt{{a, b}}
+	for _, m := range marks {
+		var left [][]drawing.Pt
+		for _, l := range pieces {
+			p, q, ok := clipPiece(l[0], l[1], m.Grow(0.3))
+			if !ok {
+				left = append(left, l)
+				continue
+			}
+			for _, rest := range [][]drawing.Pt{{l[0], p}, {q, l[1]}} {
+				if rest[0].Dist(rest[1]) > 0.5 {
+					left = append(left, rest)
+				}
+			}
+		}
+		pieces = left
+	}
+	return pieces
+}
+
+// throughMark reports whether the piece of a leader from a to b runs through a
+// mark or fixed lettering. The mark that a leader begins in is its subject; one
+// that it begins at the edge of must lie behind it.
+func throughMark(mark drawing.Box, start, a, b drawing.Pt) bool {
+	const skin = 0.6
+	inside := mark.Grow(-skin)
+	if inside.Holds(start) {
+		return false
+	}
+	if mark.Grow(skin).Holds(start) {
+		mark = inside
+	}
+	return mark.W() > 0 && mark.H() > 0 && crossesBox(a, b, mark)
 }
 
 func tie(as kind) float64 {

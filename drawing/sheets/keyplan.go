@@ -95,7 +95,7 @@ func (v *roomView) keyRooms(at []plane.Point) {
 				v.ink.line(append(pts, pts[0]), thinInk)
 				segs = append(segs, drawing.Polygon(pts...)...)
 			}
-			v.path(drawing.LayerFloor, "heated", segs, drawing.ClearanceLine(), drawing.Filled(drawing.Grey(0.06)))
+			v.path(drawing.LayerFloor, "limit of the heated area", segs, drawing.ClearanceLine(), drawing.Filled(drawing.Grey(0.06)))
 		}
 		v.uses(signLimit)
 		name := fmt.Sprintf("%d", i+1)

@@ -187,7 +187,9 @@ func (v *roomView) wallLetters() (left int) {
 				s := spot{at: centredOn(c, size), cost: 8 + beyond + 4*math.Abs(t-0.5)}
 				if beyond > 4 { // too far off to be taken for this wall's
 					foot := v.view.Pt(w.At(w.Length() * t).Add(out.Mul(2)))
-					s.leader = []drawing.Pt{foot, c.Lerp(foot, math.Min(1, size.H()/c.Dist(foot)))}
+					letter := drawing.BoxOf(c.Add(drawing.Pt{X: size.W() / 2, Y: size.H() / 2}), c.Sub(drawing.Pt{X: size.W() / 2, Y: size.H() / 2}))
+					end, _, _ := clipPiece(foot, c, letter.Grow(0.8))
+					s.leader = []drawing.Pt{foot, end}
 				}
 				l.spots = append(l.spots, s)
 			}

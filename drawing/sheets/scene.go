@@ -141,7 +141,12 @@ func (v *roomView) settle() {
 		n := itoa(i + 1)
 		v.noted = append(v.noted, l.note)
 		m := &label{text: n, height: drawing.H25, rank: 9, subject: l.subject, mark: noteMark, option: true}
-		m.spots = append([]spot{{at: l.subject, cost: 1}}, tagSpots(l.subject, 1.5, "00")...)
+		m.spots = []spot{{at: l.subject, cost: 1}}
+		sunk := m.sample(spot{}).Box().Centre().Y // a mark stands about its middle, lettering on its baseline
+		for _, s := range tagSpots(l.subject, 1.5, "00") {
+			s.at.Y += sunk
+			m.spots = append(m.spots, s)
+		}
 		numbers = append(numbers, m)
 	}
 	for _, m := range numbers {
