@@ -2,66 +2,140 @@ package pdf
 
 import (
 	"bytes"
+	"compress/zlib"
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
+	"strconv"
 	"unicode/utf16"
 
 	"oxturn/drawing"
 )
 
-// What the library ends and begins a document with. Its catalogue, object 1,
-// holds no dictionary but itself.
+var errForm = errors.New("the library's document is not written as expected, so that its pages cannot be labelled")
+
+// A parted document is one as the library writes it, taken apart.
+type parted struct {
+	head    []byte   // what is before the first object
+	objects [][]byte // from "1 0 obj" to "endobj\n", in the order of their numbers
+	trailer []byte   // its dictionary
+}
+
+// labelled writes a document of the library's once more so that a reader's
+// window calls every page by its sheet's label (ISO 32000-1, 12.4.2), which the
+// library cannot write, and with those streams packed that it leaves plain.
+func labelled(doc []byte, sheets []*drawing.Sheet) ([]byte, error) {
+	p, err := part(doc)
+	if err != nil {
+		return nil, err
+	}
+	catalogue, end := p.objects[0], []byte(">>\nendobj\n")
+	if !bytes.Contains(catalogue, []byte("/Type /Catalog")) || !bytes.HasSuffix(catalogue, end) {
+		return nil, errForm
+	}
+	p.objects[0] = slices.Concat(bytes.TrimSuffix(catalogue, end), []byte(pageLabels(sheets)), end)
+	for i, o := range p.objects {
+		p.objects[i] = packed(o)
+	}
+	return p.join(), nil
+}
+
 var (
-	catalogue = regexp.MustCompile(`(?s)\n1 0 obj\n<<\n(.*?)>>\nendobj\n`)
-	trailer   = regexp.MustCompile(`(?s)\ntrailer\n<<\n(/Size (\d+)\n.*)>>\nstartxref\n(\d+)\n%%EOF\n$`)
+	tableEnd = regexp.MustCompile(`(?s)^xref\n0 (\d+)\n(.*?)trailer\n(.*)startxref\n\d+\n%%EOF\n$`)
+	tableAt  = regexp.MustCompile(`startxref\n(\d+)\n%%EOF\n$`)
 )
 
-// labelled makes a reader's window call every page by its sheet's label. The
-// library cannot write page labels, so they are added as an incremental update
-// (ISO 32000-1, 7.5.6): the catalogue once more with the labels, a table that
-// says where it is, and a trailer that points to the table before. Where no
-// sheet has a label, doc is returned as it is.
-func labelled(doc []byte, sheets []*drawing.Sheet) ([]byte, error) {
-	labels := pageLabels(sheets)
-	if labels == "" {
-		return doc, nil
+// rowBytes is the size of a row of the cross-reference table (7.5.4).
+const rowBytes = 20
+
+// part takes a document apart by its cross-reference table.
+func part(doc []byte) (p parted, err error) {
+	m := tableAt.FindSubmatch(doc)
+	if m == nil {
+		return p, errForm
 	}
-	root, end := catalogue.FindSubmatch(doc), trailer.FindSubmatch(doc[max(0, bytes.LastIndex(doc, []byte("\ntrailer\n"))):])
-	if root == nil || end == nil {
-		return nil, errors.New("the library's catalogue or trailer is not written as expected, so that pages cannot be labelled")
+	at, err := strconv.Atoi(string(m[1]))
+	if err != nil || at > len(doc) {
+		return p, errForm
 	}
-	b := bytes.NewBuffer(doc)
+	m = tableEnd.FindSubmatch(doc[at:])
+	if m == nil || len(m[2])%rowBytes != 0 || len(m[2]) < 2*rowBytes {
+		return p, errForm
+	}
+	p.trailer = m[3]
+	last := at
+	for row := len(m[2]) - rowBytes; row > 0; row -= rowBytes { // the first row is of no object
+		from, err := strconv.Atoi(string(m[2][row : row+10]))
+		if err != nil || from > last || !bytes.HasPrefix(doc[from:], fmt.Appendf(nil, "%d 0 obj\n", row/rowBytes)) {
+			return p, errForm
+		}
+		object := slices.Concat(bytes.TrimRight(doc[from:last], "\n"), []byte("\n"))
+		p.objects = append([][]byte{object}, p.objects...)
+		last = from
+	}
+	p.head = doc[:last]
+	return p, nil
+}
+
+// join puts a document together, with a table of where its objects are now.
+func (p parted) join() []byte {
+	b := bytes.NewBuffer(slices.Clone(p.head))
+	table := fmt.Appendf(nil, "xref\n0 %d\n0000000000 65535 f \n", len(p.objects)+1)
+	for _, o := range p.objects {
+		table = fmt.Appendf(table, "%010d 00000 n \n", b.Len())
+		b.Write(o)
+	}
 	at := b.Len()
-	fmt.Fprintf(b, "1 0 obj\n<<\n%s%s>>\nendobj\n", root[1], labels)
-	table := b.Len()
-	fmt.Fprintf(b, "xref\n1 1\n%010d 00000 n \n", at)
-	fmt.Fprintf(b, "trailer\n<<\n%s/Prev %s\n>>\nstartxref\n%d\n%%%%EOF\n", end[1], end[3], table)
-	return b.Bytes(), nil
+	b.Write(table)
+	fmt.Fprintf(b, "trailer\n%sstartxref\n%d\n%%%%EOF\n", p.trailer, at)
+	return b.Bytes()
+}
+
+// plainStream is an object that is a stream without a filter.
+var plainStream = regexp.MustCompile(`(?s)^(\d+ 0 obj\n<<\n)/Length \d+\n>>\nstream\n(.*)endstream\nendobj\n$`)
+
+// packed packs an object's stream, where it is plain.
+func packed(object []byte) []byte {
+	m := plainStream.FindSubmatch(object)
+	if m == nil {
+		return object
+	}
+	var b bytes.Buffer
+	z, _ := zlib.NewWriterLevel(&b, zlib.BestCompression) // a level that there is, to a writer that cannot fail
+	z.Write(m[2])
+	z.Close()
+	return fmt.Appendf(nil, "%s/Length %d\n/Filter /FlateDecode\n>>\nstream\n%s\nendstream\nendobj\n", m[1], b.Len(), b.Bytes())
 }
 
 // pageLabels returns the catalogue's entry: for each page a label that is all
-// prefix, with no number after it (12.4.2). A sheet without a label keeps the
-// number of its page.
+// prefix, with no number after it. A sheet without a label keeps the number of
+// its page. It is empty where no sheet has a label.
 func pageLabels(sheets []*drawing.Sheet) string {
 	var b bytes.Buffer
 	any := false
 	for i, s := range sheets {
-		any = any || s.Label != ""
 		if s.Label == "" {
-			fmt.Fprintf(&b, "%d <</S /D /St %d>>\n", i, i+1)
+			fmt.Fprintf(&b, "%d<</S/D/St %d>>\n", i, i+1)
 			continue
 		}
-		fmt.Fprintf(&b, "%d <</P %s>>\n", i, textString(clean(s.Label)))
+		any = true
+		fmt.Fprintf(&b, "%d<</P %s>>\n", i, textString(clean(s.Label)))
 	}
 	if !any {
 		return ""
 	}
-	return "/PageLabels <</Nums [\n" + b.String() + "]>>\n"
+	return "/PageLabels<</Nums[\n" + b.String() + "]>>\n"
 }
 
-// textString writes a text string in UTF-16, as 7.9.2.2 has it.
+// simple is a text that its characters' own codes write, with nothing to escape.
+var simple = regexp.MustCompile(`^[ -'*-\[\]-~]*$`)
+
+// textString writes a text string (7.9.2.2): as it is, or in UTF-16.
 func textString(s string) string {
+	if simple.MatchString(s) {
+		return "(" + s + ")"
+	}
 	out := "<FEFF"
 	for _, u := range utf16.Encode([]rune(s)) {
 		out += fmt.Sprintf("%04X", u)

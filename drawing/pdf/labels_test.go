@@ -55,13 +55,10 @@ func TestPageLabels(t *testing.T) {
 	if got := labelsRead(t, plain); got != nil {
 		t.Errorf("sheets without labels have %v", got)
 	}
-	if !bytes.HasPrefix(doc, plain) {
-		t.Error("labels change what is before them")
-	}
-	if n := len(doc) - len(plain); n > 600 {
+	if n := len(doc) - len(plain); n > 200 {
 		t.Errorf("labels of three pages take %d bytes", n)
 	}
-	for _, program := range []string{"pdfinfo", "pdffonts"} { // poppler, by its own reading of the update
+	for _, program := range []string{"pdfinfo", "pdffonts"} {
 		a, b := outside.Run(t, program, outside.File(t, "a.pdf", doc)), outside.Run(t, program, outside.File(t, "b.pdf", plain))
 		if program == "pdffonts" && !bytes.Equal(a, b) || !bytes.Contains(a, []byte("yes")) && !bytes.Contains(a, []byte("Pages:           3")) {
 			t.Errorf("%s reads\n%s\nwhere it read\n%s", program, a, b)
