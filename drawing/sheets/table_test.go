@@ -63,6 +63,20 @@ func TestSplit(t *testing.T) {
 	}
 }
 
+// TestWordsBeforeField: of two arrangements at one scale the one that keeps the
+// words of its tables whole is taken, be the other's field as large as it may.
+func TestWordsBeforeField(t *testing.T) {
+	tab := table{cols: []column{{head: "Room", wraps: true}, {head: "W", align: decimal}}, rows: [][]cell{row("Conservatory", "1200")}}
+	w := fonts.Width(fonts.Lettering, "Conservatory", note) + fonts.Width(fonts.Lettering, "1200", note) + 4*pad
+	if narrow, wide := (placed{block: tab, w: w - 1}), (placed{block: tab, w: w + 1}); !narrow.tight() || wide.tight() {
+		t.Errorf("%.1f wide its words are whole; narrower: %v, wider: %v", w, narrow.tight(), wide.tight())
+	}
+	large, small := arrangement{tight: true, field: drawing.Box{X1: 300, Y1: 200}}, arrangement{field: drawing.Box{X1: 100, Y1: 100}}
+	if large.better(small, false) || !small.better(large, false) {
+		t.Error("a larger field is preferred to whole words")
+	}
+}
+
 // TestNoLoneRow: a table that is split goes on with three rows at least, and
 // loses none.
 func TestNoLoneRow(t *testing.T) {
