@@ -3,7 +3,6 @@ package layout
 import (
 	"fmt"
 	"math"
-	"sort"
 
 	"oxturn/layout/plane"
 )
@@ -34,14 +33,13 @@ func (r *Room) placeSensors(pitch float64) (missing []string) {
 		w.bar(c.Path)
 	}
 	w.run(r.Job.Thermostat.At)
-	places := r.sensorPlaces(w, pitch)
+	ways := r.midways(pitch)
 	for _, name := range []string{"S1", "S2"} {
-		best := r.bestPlace(places, w.step)
-		if best < 0 {
+		p, ok := r.bestPlace(w, ways)
+		if !ok {
 			missing = append(missing, name)
 			continue
 		}
-		p := places[best]
 		why := fmt.Sprintf("midway in a gap of %.0f mm, %.0f mm inside the heated area", p.gap, p.deep)
 		r.Sensors = append(r.Sensors, Sensor{Name: name, Spare: name == "S2", Tip: p.tip, Lead: p.lead(w, r.Job.Thermostat.At), Why: why})
 	}
@@ -67,19 +65,24 @@ func (p sensorPlace) lead(w *walk, foot plane.Point) []plane.Point {
 	return corners(append([]plane.Point{foot}, way...))
 }
 
-func (r *Room) sensorPlaces(w *walk, pitch float64) []sensorPlace {
-	var out []sensorPlace
-	for _, c := range r.Cables {
+// midways returns the lines halfway between neighbouring runs.
+func (r *Room) midways(pitch float64) []midway {
+	var out []midway
+	for i := range r.Cables {
+		c := &r.Cables[i]
 		legs := longLegs(c.Path, 2*sensorInside)
 		for i := range legs {
 			for k := range legs {
-				if tips := between(legs, i, k, 8*pitch); k != i {
-					out = append(out, r.tipsBetween(w, tips, &c)...)
+				if k == i {
+					continue
+				}
+				if m := between(legs, i, k, 8*pitch); m != nil {
+					m.cable = c
+					out = append(out, *m)
 				}
 			}
 		}
 	}
-	sort.SliceStable(out, func(i, j int) bool { return out[i].cost < out[j].cost })
 	return out
 }
 
@@ -95,8 +98,9 @@ func longLegs(path []plane.Point, least float64) []plane.Segment {
 
 // A midway is a line of points halfway between two parallel legs.
 type midway struct {
-	line plane.Segment
-	gap  float64
+	line  plane.Segment
+	gap   float64
+	cable *Cable
 }
 
 // between returns the midway line of legs i and k where k lies to the left of
@@ -117,7 +121,7 @@ func between(legs []plane.Segment, i, k int, widest float64) *midway {
 		return nil
 	}
 	off := u.Left().Mul(gap / 2)
-	m := &midway{plane.Segment{A: a.At(lo).Add(off), B: a.At(hi).Add(off)}, gap}
+	m := &midway{line: plane.Segment{A: a.At(lo).Add(off), B: a.At(hi).Add(off)}, gap: gap}
 	mid := m.line.A.Lerp(m.line.B, 0.5)
 	for n, c := range legs {
 		if n != i && n != k && c.Distance(mid) < gap/2-1 {
@@ -127,36 +131,34 @@ func between(legs []plane.Segment, i, k int, widest float64) *midway {
 	return m
 }
 
-// tipsBetween tries places along a midway line, from its ends inwards.
-func (r *Room) tipsBetween(w *walk, m *midway, c *Cable) []sensorPlace {
-	if m == nil {
-		return nil
-	}
+// bestPlace is the cheapest place of all, tried along each midway line from
+// its ends inwards; false for none.
+func (r *Room) bestPlace(w *walk, ways []midway) (sensorPlace, bool) {
 	best := sensorPlace{cost: math.Inf(1)}
-	for d := 0.0; d <= m.line.Length(); d += 2 * w.step {
-		if p, ok := r.sensorAt(w, m, m.line.At(d), c, best.cost); ok {
-			best = p
+	for i := range ways {
+		m := &ways[i]
+		for d := 0.0; d <= m.line.Length(); d += 2 * w.step {
+			if p, ok := r.sensorAt(w, m, m.line.At(d), best.cost); ok {
+				best = p
+			}
 		}
 	}
-	if math.IsInf(best.cost, 1) {
-		return nil
-	}
-	return []sensorPlace{best}
+	return best, !math.IsInf(best.cost, 1)
 }
 
 // sensorAt judges a place; false where no sensor may lie or where it costs as
 // much as limit.
-func (r *Room) sensorAt(w *walk, m *midway, tip plane.Point, c *Cable, limit float64) (sensorPlace, bool) {
+func (r *Room) sensorAt(w *walk, m *midway, tip plane.Point, limit float64) (sensorPlace, bool) {
 	p := sensorPlace{tip: tip, gap: m.gap}
 	var way int32
 	if p.state, way = w.reached(tip); way == far {
 		return p, false
 	}
-	odd := math.Abs(m.gap-c.Spacing) / w.step // a gap unlike the rest reads warmer or cooler than the floor
-	if p.cost = float64(way) + 4*odd; p.cost >= limit {
+	odd := math.Abs(m.gap-m.cable.Spacing) / w.step // a gap unlike the rest reads warmer or cooler than the floor
+	if p.cost = float64(way) + 4*odd + r.besideSensors(&p, m)/w.step; p.cost >= limit {
 		return p, false
 	}
-	if p.deep = r.Zones[c.Zone].Depth(tip); p.deep < sensorInside || r.nearHeat(tip) < sensorHeat {
+	if p.deep = r.Zones[m.cable.Zone].Depth(tip); p.deep < sensorInside || r.nearHeat(tip) < sensorHeat {
 		return p, false
 	}
 	p.cost += 2 * math.Max(0, sensorWanted-p.deep) / w.step
@@ -174,22 +176,20 @@ func (r *Room) nearHeat(p plane.Point) float64 {
 	return d
 }
 
-// bestPlace picks the cheapest place that is not beside a sensor already
-// placed; a place less than spareApart away pays for its nearness.
-func (r *Room) bestPlace(places []sensorPlace, step float64) int {
-	best, cost := -1, math.Inf(1)
-	for i, p := range places {
-		c := p.cost
-		for _, s := range r.Sensors {
-			d := s.Tip.Dist(p.tip)
-			if d < 2*p.gap {
-				c = math.Inf(1)
-			}
-			c += 6 * math.Max(0, spareApart-d) / step
+// besideSensors is what a place asks for lying near a sensor already placed:
+// 6 mm for each that spareApart is missed by, and for all of it in the same
+// gap; no place right beside it.
+func (r *Room) besideSensors(p *sensorPlace, m *midway) float64 {
+	asks := 0.0
+	for _, s := range r.Sensors {
+		d := s.Tip.Dist(p.tip)
+		if d < 2*p.gap {
+			return math.Inf(1)
 		}
-		if c < cost {
-			best, cost = i, c
+		asks += 6 * math.Max(0, spareApart-d)
+		if m.line.Distance(s.Tip) < 1 {
+			asks += 6 * spareApart
 		}
 	}
-	return best
+	return asks
 }

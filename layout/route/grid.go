@@ -20,10 +20,30 @@ type grid struct {
 	cols    [][]span  // per column, where cable may run across the rows
 	up      [][]int16 // [y][x]: pegs a link may go from (x, y) towards greater y; -1 outside
 	lattice Lattice
-	across  bool  // rows run along the lattice's second axis
+	turns   turns // from the lattice's axes to the grid's
 	ox, oy  int   // lattice coordinates of (0, 0), in the grid's own axes
 	wide    []int // pegs inside, per row
 	free    int   // and in all
+}
+
+// A turns is a number of quarter turns: the runs lie along the lattice's first
+// axis or, if it is odd, along the second; 2 and 3 begin at the other side.
+type turns int
+
+// there turns lattice coordinates into the grid's.
+func (t turns) there(u, v float64) (x, y float64) {
+	for range t {
+		u, v = v, -u
+	}
+	return u, v
+}
+
+// back turns grid coordinates into the lattice's.
+func (t turns) back(x, y float64) (u, v float64) {
+	for range t {
+		x, y = -y, x
+	}
+	return x, y
 }
 
 // slop is how far in mm a peg may lie outside the zone by rounding of the
@@ -31,8 +51,8 @@ type grid struct {
 const slop = 0.3
 
 // newGrid marks where cable may run on the lattice lines inside zone.
-func newGrid(zone plane.Region, l Lattice, across bool) *grid {
-	g := &grid{lattice: l, across: across}
+func newGrid(zone plane.Region, l Lattice, t turns) *grid {
+	g := &grid{lattice: l, turns: t}
 	rings := g.turned(zone)
 	box := plane.Rect{Min: plane.Pt(math.Inf(1), math.Inf(1)), Max: plane.Pt(math.Inf(-1), math.Inf(-1))}
 	for _, r := range rings {
@@ -65,11 +85,7 @@ func (g *grid) turned(zone plane.Region) []plane.Ring {
 	for _, r := range zone.Rings() {
 		t := make(plane.Ring, len(r))
 		for i, p := range r {
-			u, v := g.lattice.ToPegs(p)
-			if g.across {
-				u, v = v, -u
-			}
-			t[i] = plane.Pt(u, v)
+			t[i] = plane.Pt(g.turns.there(g.lattice.ToPegs(p)))
 		}
 		out = append(out, t)
 	}
@@ -78,19 +94,12 @@ func (g *grid) turned(zone plane.Region) []plane.Ring {
 
 // world returns the floor point of a place in the grid.
 func (g *grid) world(x, y float64) plane.Point {
-	u, v := x+float64(g.ox), y+float64(g.oy)
-	if g.across {
-		u, v = -v, u
-	}
-	return g.lattice.ToWorld(u, v)
+	return g.lattice.ToWorld(g.turns.back(x+float64(g.ox), y+float64(g.oy)))
 }
 
 // place returns the grid coordinates of a floor point.
 func (g *grid) place(p plane.Point) (x, y float64) {
-	u, v := g.lattice.ToPegs(p)
-	if g.across {
-		u, v = v, -u
-	}
+	u, v := g.turns.there(g.lattice.ToPegs(p))
 	return u - float64(g.ox), v - float64(g.oy)
 }
 

@@ -76,8 +76,6 @@ func (p *polisher) legsOf(nodes []node, end float64) []leg {
 // raster returns the raster coordinates of the place d pegs from n along u.
 func (p *polisher) raster(n, u node, d float64) (x, y float64) {
 	x, y = float64(n.x+p.g.ox)+d*float64(u.x), float64(n.y+p.g.oy)+d*float64(u.y)
-	if p.g.across {
-		x, y = -y, x
-	}
+	x, y = p.g.turns.back(x, y)
 	return x*fieldStep - float64(p.field.ox) - 0.5, y*fieldStep - float64(p.field.oy) - 0.5
 }

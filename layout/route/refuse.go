@@ -41,8 +41,8 @@ func (r *room) refuse(sh share, rule rules, wish *wishes, best *candidate) error
 
 // startable reports whether the path can start anywhere in the region.
 func (r *room) startable(region plane.Region, rule rules, wish *wishes) bool {
-	for _, across := range []bool{false, true} {
-		g := newGrid(region, r.lattice, across)
+	for t := range turns(2) {
+		g := newGrid(region, r.lattice, t)
 		for y, row := range g.rows {
 			for _, s := range row {
 				if wish.startCost(g, s.a, y) < inf32 || wish.startCost(g, s.b, y) < inf32 {
@@ -59,9 +59,9 @@ func (r *room) startable(region plane.Region, rule rules, wish *wishes) bool {
 func (r *room) reachable(sh share, rule rules, wish *wishes) (shortest, longest float64) {
 	laid := Length(r.frozen(sh.cable), rule.bend)
 	shortest = math.Inf(1)
-	for _, across := range []bool{false, true} {
-		g := newGrid(sh.region, r.lattice, across)
-		w := newSweep(g, rule, wish, efforts[0])
+	for t := range turns(2) {
+		g := newGrid(sh.region, r.lattice, t)
+		w := newSweep(g, rule, wish, looks[0].effort)
 		if w.plan(float64(rule.widest)) {
 			shortest = math.Min(shortest, laid+w.trace(w.finals[0]).length(rule))
 		}
@@ -70,7 +70,7 @@ func (r *room) reachable(sh share, rule rules, wish *wishes) (shortest, longest 
 		}
 		tight := rule // nothing but the closest gaps
 		tight.widest = max(rule.closest, int(math.Ceil(rule.meanGap-1e-9)))
-		w = newSweep(g, tight, wish, efforts[1])
+		w = newSweep(g, tight, wish, effort{32, 9, 10})
 		w.perPeg = -1
 		if w.plan(float64(tight.widest)) {
 			longest = math.Max(longest, laid+w.longest())

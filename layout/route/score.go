@@ -11,10 +11,10 @@ import (
 // unit is one per cent of the heated floor gone cold.
 const (
 	weighBare     = 2.5  // per unit that the widest bare spot exceeds half the ideal spacing
-	weighUneven   = 24.0 // per unit of the coefficient of variation of cable per area
+	weighUneven   = 45.0 // per unit of the coefficient of variation of cable per area
 	weighShort    = 4.0  // per unit of cable in legs under 500 mm
 	weighTurns    = 0.25 // per turn a metre of cable
-	weighLead     = 0.10 // per metre of cold lead
+	weighLead     = 0.20 // per metre of cold lead
 	weighEndAvoid = 5.0  // an end where none should lie
 	weighEndHigh  = 0.3  // the end cap in good floor though there is low-value floor
 	weighCold     = 0.5  // per peg of floor that lies half a spacing beyond mildBare; only while polishing

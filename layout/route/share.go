@@ -154,8 +154,8 @@ func (r *room) lengthOf(cables []int) float64 {
 // and lb, a gap apart.
 func (r *room) cut(region plane.Region, la, lb float64) (a, b plane.Region, err error) {
 	best := math.Inf(1)
-	for _, across := range []bool{false, true} {
-		g := newGrid(region, r.lattice, across)
+	for t := range turns(2) {
+		g := newGrid(region, r.lattice, t)
 		for _, low := range []bool{true, false} {
 			x, y, cost := r.tryCut(g, region, la, lb, low)
 			if cost < best {

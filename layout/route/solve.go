@@ -127,7 +127,7 @@ func (r *room) routes(l *laying) []Route {
 	var out []Route
 	for _, c := range l.found {
 		rt := Route{Cable: l.cable, Zone: l.share.zone, Path: c.path, Lattice: r.lattice, Share: l.region, Spacing: l.spacing, Score: c.score, Rows: r.lattice.Angle}
-		if c.plan.g.across {
+		if c.plan.g.turns%2 == 1 {
 			rt.Rows += math.Pi / 2
 		}
 		out = append(out, rt)
@@ -218,14 +218,14 @@ func bestOf(found []*candidate) *candidate {
 // returns the candidates, the best first.
 func (r *room) search(sh share, rule rules, wish *wishes, f *field) []*candidate {
 	var found []*candidate
-	for i, e := range efforts {
-		if i == len(efforts)-1 && len(found) > 0 {
-			break // the last effort is for floors that found no route at all
+	for _, look := range looks {
+		if look.last && len(found) > 0 {
+			break
 		}
 		ways := make([]*way, 0, 2)
-		for _, across := range r.directions() {
-			g := newGrid(sh.region, r.lattice, across)
-			w := &way{sweep: newSweep(g, rule, wish, e), field: f, zone: r.p.Zones[sh.zone], length: r.p.Cables[sh.cable].Length, laid: Length(r.frozen(sh.cable), rule.bend)}
+		for _, t := range r.directions() {
+			g := newGrid(sh.region, r.lattice, t+look.from)
+			w := &way{sweep: newSweep(g, rule, wish, look.effort), field: f, zone: r.p.Zones[sh.zone], length: r.p.Cables[sh.cable].Length, laid: Length(r.frozen(sh.cable), rule.bend)}
 			w.sweep.stop = r.stopped
 			w.begin(f.spacing / rule.pitch)
 			ways = append(ways, w)
@@ -242,12 +242,30 @@ func (r *room) search(sh share, rule rules, wish *wishes, f *field) []*candidate
 	return found
 }
 
+// A look is one try of the search, from one side of the floor.
+type look struct {
+	effort
+	from turns // 0, or 2 to begin at the other side
+	last bool  // only for floors that found no route at all
+}
+
+// Most rooms are done with the first; the others get more.
+var looks = []look{
+	{effort: effort{12, 5, 7}},
+	{effort: effort{12, 5, 7}, from: 2},
+	{effort: effort{32, 9, 10}},
+	{effort: effort{64, 20, 14}, last: true},
+}
+
 // directions lists in which directions runs may lie: along the lattice, across.
-func (r *room) directions() []bool {
+func (r *room) directions() []turns {
 	if r.p.Rows == nil {
-		return []bool{false, true}
+		return []turns{0, 1}
 	}
-	return []bool{math.Abs(math.Sin(*r.p.Rows-r.lattice.Angle)) > math.Sqrt2/2}
+	if math.Abs(math.Sin(*r.p.Rows-r.lattice.Angle)) > math.Sqrt2/2 {
+		return []turns{1}
+	}
+	return []turns{0}
 }
 
 // stopped reports whether whoever asked wants no answer any more.

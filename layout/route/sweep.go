@@ -83,9 +83,9 @@ type sweep struct {
 	remain [][]int16 // see remains
 	work   int       // steps taken so far
 	stop   func() bool
-	perPeg float32   // cost of a peg of cable: negative to look for the longest plan
-	starts []float32 // cost of starting the path at a peg, negative for not yet known
-	ends   []float32
+	perPeg float32 // cost of a peg of cable: negative to look for the longest plan
+	starts pathEnd
+	ends   pathEnd
 
 	// of the plan being made
 	s       float64 // wanted gap in pegs
@@ -120,31 +120,11 @@ type effort struct {
 	slack   float32 // how much dearer than the best of its row a state may be
 }
 
-// Most rooms are done with little; the others get more.
-var efforts = [...]effort{{12, 5, 7}, {32, 9, 10}, {64, 20, 14}}
-
 func newSweep(g *grid, rule rules, wish *wishes, e effort) *sweep {
 	return &sweep{
-		effort: e, g: g, rule: rule, wish: wish, tables: map[int]*table{}, remain: g.remains(), starts: unknown(g.nx * g.ny), ends: unknown(g.nx * g.ny), stop: func() bool { return false },
+		effort: e, g: g, rule: rule, wish: wish, tables: map[int]*table{}, remain: g.remains(), starts: newPathEnd(g, wish.startCost), ends: newPathEnd(g, wish.endCost), stop: func() bool { return false },
 		buckets: make([][]int32, g.ny+1), best: make([]float32, g.ny+1), worst: make([]float32, g.ny+1),
 	}
-}
-
-func unknown(n int) []float32 {
-	out := make([]float32, n)
-	for i := range out {
-		out[i] = -1
-	}
-	return out
-}
-
-// cached looks the cost of a path end up, or computes it once.
-func (w *sweep) cached(costs []float32, x, y int, cost func(g *grid, x, y int) float32) float32 {
-	c := &costs[y*w.g.nx+x]
-	if *c < 0 {
-		*c = cost(w.g, x, y)
-	}
-	return *c
 }
 
 // aim gets ready for a plan with wanted gap s.
@@ -165,7 +145,9 @@ func (w *sweep) aim(s float64) {
 func (w *sweep) plan(s float64) bool {
 	w.aim(s)
 	for y := range min(w.g.ny, 4*w.rule.widest) {
-		w.add(state{y: int16(y), parent: -1, cost: float32(w.bareAbove(y)), sx: -1, ex: -1}, y)
+		if ends := w.starts.least[y] + w.ends.least[y]; ends < inf32 {
+			w.add(state{y: int16(y), parent: -1, cost: float32(w.bareAbove(y)) + ends, sx: -1, ex: -1}, y)
+		}
 	}
 	for y := range w.g.ny {
 		if w.stop() {
@@ -317,15 +299,21 @@ func (w *sweep) settle(o outcome, cost float32) {
 		case plugStart:
 			ns.flags |= hasStart
 			ns.sx = p.x
-			cost += w.cached(w.starts, int(p.x), y, w.wish.startCost)
+			cost += w.starts.at(w.g, int(p.x), y) - w.starts.least[y]
 		case plugEnd:
 			ns.flags |= hasEnd
 			ns.ex = p.x
-			cost += w.cached(w.ends, int(p.x), y, w.wish.endCost)
+			cost += w.ends.at(w.g, int(p.x), y) - w.ends.least[y]
 		case plugDown:
 			ns.pos[ns.n] = p.x
 			ns.n++
 		}
+	}
+	if ns.flags&hasStart == 0 {
+		cost += w.starts.least[ns.y] - w.starts.least[y]
+	}
+	if ns.flags&hasEnd == 0 {
+		cost += w.ends.least[ns.y] - w.ends.least[y]
 	}
 	ns.cost = cost + w.perPeg*(ns.length-w.st.length)
 	if ns.cost == inf32 || ns.cost > w.limit() { // nothing is dearer than no limit

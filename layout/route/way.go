@@ -42,12 +42,18 @@ const poor = 5.0
 // good is the score at which the search stops.
 const good = 1.6
 
-// mostWork bounds the steps in one direction once a route is found. Counting
-// steps, not time, gives the same route on a slow machine.
-const mostWork = 5_000_000
+// mostWork bounds the steps in one direction once a route is found that will
+// do, mostToil those for any route. Counting steps, not time, gives the same
+// route on a slow machine.
+const (
+	mostWork = 5_000_000
+	mostToil = 40_000_000
+)
 
 // spent reports whether the search has a route and no more work to spend.
-func (w *way) spent() bool { return w.best != nil && w.sweep.work > mostWork }
+func (w *way) spent() bool {
+	return w.best != nil && w.sweep.work > mostWork && (w.best.laying() < poor || w.sweep.work > mostToil)
+}
 
 // fitted is how many plans of one sweep are fitted and judged.
 const fitted = 4
