@@ -82,8 +82,11 @@ func (j *Job) checkBend(m, s table, closest float64) {
 	if 2*j.Membrane.BendRadius <= closest+rounding {
 		return
 	}
-	m.with("bend_radius", "make the bend radius "+m.length(closest/2)+" or less, or closest a peg more",
-		[]Note{{s.at("closest"), "the closest gap is set here"}},
+	var notes []Note
+	if s.has("closest") {
+		notes = []Note{{s.at("closest"), "the closest gap is set here"}}
+	}
+	m.with("bend_radius", "make the bend radius "+m.length(closest/2)+" or less, or closest a peg more", notes,
 		"two bends of radius %s need a gap of %s, but the closest gap is %d pegs of %s = %s",
 		m.length(j.Membrane.BendRadius), m.length(2*j.Membrane.BendRadius), j.Spacing.Closest, m.length(j.Membrane.Pitch), m.length(closest))
 }
