@@ -106,7 +106,7 @@ func (r *Room) refusal(j *job.Job, labels []job.Cable, err error) job.Diagnostic
 	}
 	if hi == 0 { // the router did not get as far as a range: by area, then
 		what = "the heated floor takes about"
-		lo, hi = r.lengthAt(float64(j.Spacing.Widest)*j.Membrane.Pitch), r.lengthAt(float64(j.Spacing.Closest)*j.Membrane.Pitch)
+		lo, hi = lengths(j, r.Heated)
 	}
 	d.Message += fmt.Sprintf("; %s %s to %s of cable at %d to %d pegs", what, length(lo, j.Units), length(hi, j.Units), j.Spacing.Closest, j.Spacing.Widest)
 	if fit := within(j.Cables, labels, lo, hi, j.Units); fit != "" {

@@ -1,9 +1,12 @@
 package layout
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"sort"
+	"strings"
 
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
@@ -44,23 +47,32 @@ func (r *Room) choose(j *job.Job) ([]route.Route, []job.Cable, []job.Diagnostic)
 		}
 		c.settle(labels, routes)
 		r.Chosen.Taken = c.IDs
-		r.Chosen.Why = fmt.Sprintf("nearest to %.0f W/m² of the %d tried: %.0f W/m² at a mean spacing of %.0f mm", r.asked(), len(cands), c.Density, c.Spacing)
+		where := ""
+		if len(r.served(j)) > 1 {
+			where = " in each part of the floor"
+		}
+		r.Chosen.Why = fmt.Sprintf("nearest to %.0f W/m²%s of the %d tried: %.0f W/m² at a mean spacing of %.0f mm", r.asked(), where, len(cands), c.Density, c.Spacing)
 		r.Chosen.RunnersUp = append(append([]Candidate{}, cands[:i]...), cands[i+1:]...)
 		return routes, labels, nil
 	}
 	r.Chosen.RunnersUp = cands
 	d := r.problem("room %q: none of the catalogue's %d cables, alone or in pairs, can be laid", r.Job.Name, len(j.Cables))
 	for _, c := range cands[:min(5, len(cands))] {
-		d.Notes = append(d.Notes, job.Note{Message: fmt.Sprintf("%v: %s", c.IDs, c.Why)})
+		d.Notes = append(d.Notes, job.Note{Message: fmt.Sprintf("%s: %s", strings.Join(c.IDs, " + "), c.Why)})
 	}
+	lo, hi := lengths(j, r.Heated)
 	d.Hint = fmt.Sprintf("%s of heated floor at %d to %d pegs takes %s to %s of cable", plane.FormatArea(r.Heated.Area(), j.Units), j.Spacing.Closest, j.Spacing.Widest,
-		length(r.lengthAt(float64(j.Spacing.Widest)*j.Membrane.Pitch), j.Units), length(r.lengthAt(float64(j.Spacing.Closest)*j.Membrane.Pitch), j.Units))
+		length(lo, j.Units), length(hi, j.Units))
 	return nil, nil, []job.Diagnostic{d}
 }
 
-// lengthAt is the cable all zones take at spacing s.
-func (r *Room) lengthAt(s float64) float64 {
-	return r.Heated.Area()/s + r.Heated.Perimeter()/2
+// lengths are the least and the most cable a floor takes, by its area, within
+// the limits of spacing.
+func lengths(j *job.Job, floor plane.Region) (least, most float64) {
+	at := func(pegs int) float64 {
+		return floor.Area()/(float64(pegs)*j.Membrane.Pitch) + floor.Perimeter()/2
+	}
+	return at(j.Spacing.Widest), at(j.Spacing.Closest)
 }
 
 // settle replaces the estimates by the figures of the routes found.
@@ -107,7 +119,7 @@ func (r *Room) candidates(j *job.Job) []Candidate {
 // rank orders candidates: those within the limits by their distance from the
 // asked density; a second cable must come a tenth nearer to be worth its work.
 func (r *Room) rank(c Candidate) float64 {
-	d := math.Abs(c.Density-r.asked())/r.asked() + 0.1*float64(len(c.IDs)-1)
+	d := c.off + 0.1*float64(len(c.IDs)-1)
 	if c.Why != "" {
 		d += 1000
 	}
@@ -124,10 +136,11 @@ func (r *Room) estimate(j *job.Job, set []job.Cable) Candidate {
 	}
 	c.Spacing = idealSpacing(r.Heated, total)
 	c.Density = watts / (total / 1000) / (c.Spacing / 1000)
+	c.off = off(c.Density, r.asked(), set, r.served(j))
 	pegs := c.Spacing / j.Membrane.Pitch
-	switch {
-	case len(set) < r.zonesInUse(j):
-		c.Why = fmt.Sprintf("%d zones need a cable each", r.zonesInUse(j))
+	switch zones := len(r.served(j)); {
+	case len(set) < zones:
+		c.Why = fmt.Sprintf("%d zones need a cable each", zones)
 	case pegs < float64(j.Spacing.Closest):
 		c.Why = fmt.Sprintf("too long: its runs would be %.1f pegs apart, closest allowed %d", pegs, j.Spacing.Closest)
 	case pegs > float64(j.Spacing.Widest):
@@ -142,13 +155,41 @@ func (r *Room) estimate(j *job.Job, set []job.Cable) Candidate {
 	return c
 }
 
-// zonesInUse counts the zones large enough for runs of their own.
-func (r *Room) zonesInUse(j *job.Job) int {
-	n := 0
-	for _, z := range r.Zones {
-		if z.Area() > 0.05*r.Heated.Area() {
-			n++
+// off is how far a set of cables is from the asked density, as a share of it:
+// by the mean, but where each has a zone to itself by the zone it suits least,
+// as a floor cold on one side of a joint and hot on the other is right nowhere.
+func off(mean, asked float64, set []job.Cable, zones []plane.Region) float64 {
+	from := func(density float64) float64 { return math.Abs(density-asked) / asked }
+	if len(zones) < 2 || len(zones) != len(set) {
+		return from(mean)
+	}
+	long := slices.SortedFunc(slices.Values(set), func(a, b job.Cable) int { return cmp.Compare(b.Length, a.Length) })
+	worst := 0.0
+	for i, c := range long {
+		perMetre := c.Watts / (c.Length / 1000)
+		worst = max(worst, from(perMetre/(idealSpacing(zones[i], c.Length)/1000)))
+	}
+	return worst
+}
+
+// served are the zones that want a cable of their own, the largest first: not
+// those that are small beside the floor, nor those too small for any cable the
+// job has, which stay without one.
+func (r *Room) served(j *job.Job) []plane.Region {
+	large := func(a, b plane.Region) int { return cmp.Compare(b.Area(), a.Area()) }
+	zones := slices.SortedFunc(slices.Values(r.Zones), large)
+	for i, z := range zones {
+		if i > 0 && (z.Area() <= 0.05*r.Heated.Area() || !shortEnough(j, z)) {
+			return zones[:i]
 		}
 	}
-	return max(1, n)
+	return zones
+}
+
+// shortEnough reports whether the job has a cable that a floor can take up.
+func shortEnough(j *job.Job, floor plane.Region) bool {
+	_, most := lengths(j, floor)
+	return slices.ContainsFunc(j.Cables, func(c job.Cable) bool {
+		return c.Length <= most && (j.Supply.Volts == 0 || c.Volts == j.Supply.Volts)
+	})
 }

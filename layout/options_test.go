@@ -1,9 +1,11 @@
 package layout_test
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 	"testing"
 
 	"oxturn/layout"
@@ -83,5 +85,62 @@ func TestOptionsOfTooFewCables(t *testing.T) {
 	rooms, wrong := layout.Options(j)
 	if len(wrong) != 1 || len(rooms) != 1 || rooms[0].Options[0].Fits || rooms[0].Options[0].Why == "" {
 		t.Errorf("%v %+v", wrong, rooms)
+	}
+}
+
+// partedHall is a hall of 4 x 2 m for which a cable is to be chosen, with what
+// cuts its floor in two, and cables of 12 W/m.
+func partedHall(parted string, lengths ...int) []byte {
+	text := `units = "mm"
+
+[membrane]
+pitch = 30
+
+[[room]]
+name = "Hall"
+corners = [[0, 0], [4000, 0], [4000, 2000], [0, 2000]]
+
+[room.thermostat]
+wall = "A"
+from = "1 m"
+` + parted
+	for _, m := range lengths {
+		text += fmt.Sprintf("\n[[cable]]\nid = \"C%d\"\nvolts = 240\nlength = \"%d m\"\nwatts = %d\nlead = \"6 m\"\n", m, m, 12*m)
+	}
+	return []byte(text)
+}
+
+// TestChoiceSuitsEachPart has a joint through the middle of a room: of two
+// pairs with the same power in all, the one of equal cables warms both halves
+// alike, as equal areas under equal watts do.
+func TestChoiceSuitsEachPart(t *testing.T) {
+	joint := "[[room.joint]]\nfrom = [2000, 0]\nto = [2000, 2000]\n"
+	j := read(t, "hall.toml", partedHall(joint, 30, 40, 50))
+	p, found := layout.Build(j)
+	if len(found) > 0 {
+		t.Fatal(found)
+	}
+	cables := p.Rooms[0].Cables
+	if len(cables) != 2 || cables[0].Label.ID != "C40" || cables[1].Label.ID != "C40" {
+		t.Errorf("chosen: %v", p.Rooms[0].Chosen)
+	}
+	rooms, _ := layout.Options(read(t, "hall.toml", partedHall(joint, 30, 40, 50)))
+	if best := rooms[0].Options[0]; !best.Taken || !slices.Equal(best.IDs, []string{"C40", "C40"}) {
+		t.Errorf("weighed best: %+v", best)
+	}
+}
+
+// TestPocketTooSmallForAnyCable has a corner of 900 x 600 mm cut off. Less the
+// clearances, 775 x 475 mm take up 0.368 m² / 60 mm + 1.25 m = 7.4 m of cable at
+// most: no cable of the job, so that the rest is laid with one, not with two.
+func TestPocketTooSmallForAnyCable(t *testing.T) {
+	walls := "[[room.keep_out]]\noutline = [[0, 1300], [1000, 1300], [1000, 1400], [0, 1400]]\n" +
+		"[[room.keep_out]]\noutline = [[900, 1300], [1000, 1300], [1000, 2000], [900, 2000]]\n"
+	p, found := layout.Build(read(t, "hall.toml", partedHall(walls, 20, 40, 80)))
+	if len(found) != 1 || found[0].ID != "W103" || !strings.Contains(found[0].Hint, "takes up 7.4 m at most") {
+		t.Fatal(found)
+	}
+	if c := p.Rooms[0].Cables; len(c) != 1 || c[0].Label.ID != "C80" {
+		t.Errorf("chosen: %v", p.Rooms[0].Chosen)
 	}
 }

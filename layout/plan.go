@@ -152,4 +152,6 @@ type Candidate struct {
 	Spacing float64
 	Density float64
 	Covered float64
+
+	off float64 // from the density asked for, a share of it, by estimate
 }
