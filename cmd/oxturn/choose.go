@@ -53,7 +53,7 @@ func choose(ctx context.Context, c *console, args []string) int {
 	if !m.settle(c, "choose") {
 		return exitUsage
 	}
-	if len(names) != 1 {
+	if names = orUsualJob(names); len(names) != 1 {
 		c.say("oxturn choose: it takes one job file, not %d\nhint: oxturn choose JOB.toml", len(names))
 		return exitUsage
 	}

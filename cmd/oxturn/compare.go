@@ -44,7 +44,7 @@ func compare(ctx context.Context, c *console, args []string) int {
 		c.say("oxturn compare: two job files are compared, the older first; %d are named\nhint: oxturn help compare", len(names))
 		return exitUsage
 	}
-	if !m.settle(c, "compare") || !formatKnown(c, "compare", *format) {
+	if !m.settle(c, "compare") || !formatKnown(c, "compare", *format) || !folderKnown(c, "compare", *dir) {
 		return exitUsage
 	}
 	var works [2]*work

@@ -107,7 +107,7 @@ func (o *drawOrder) check(names []string) error {
 		return fmt.Errorf("%s and %s would write the same files; draw them into two folders", a, b)
 	}
 	if o.dir != "-" {
-		return nil
+		return checkFolder(o.dir)
 	}
 	if len(names) > 1 {
 		return fmt.Errorf("-o - takes one job, not %d", len(names))

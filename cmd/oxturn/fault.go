@@ -58,7 +58,7 @@ func faultVerb(ctx context.Context, c *console, args []string) int {
 		return code
 	}
 	name, ok := oneJob(c, "fault", names)
-	if !ok || !m.settle(c, "fault") || !formatKnown(c, "fault", o.format) {
+	if !ok || !m.settle(c, "fault") || !formatKnown(c, "fault", o.format) || !folderKnown(c, "fault", o.dir) {
 		return exitUsage
 	}
 	method, err := o.method()

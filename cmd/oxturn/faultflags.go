@@ -46,52 +46,10 @@ func (o *faultOrder) method() (method, error) {
 		return nil, fmt.Errorf("--meter-error %q is not a share such as 1%%", o.meter)
 	}
 	o.meterShare = share
-	type way struct {
-		flag, text string
-		figures    int
-		find       func([]record.Measured) method
-	}
-	ways := []way{
-		{"short", o.short, 1, func(v []record.Measured) method {
-			return func(c record.Cable) (record.Stretch, error) { return c.Short(v[0]) }
-		}},
-		{"earth", o.earth, 3, func(v []record.Measured) method {
-			return func(c record.Cable) (record.Stretch, error) { return c.EarthReadings(v[0], v[1], v[2]) }
-		}},
-		{"murray", o.murray, 2, func(v []record.Measured) method {
-			return func(c record.Cable) (record.Stretch, error) { return c.Murray(v[0], v[1], record.Measured{}) }
-		}},
-		{"varley", o.varley, 4, func(v []record.Measured) method {
-			return func(c record.Cable) (record.Stretch, error) { return c.Varley(v[0], v[1], v[2], v[3]) }
-		}},
-		{"capacitance", o.break1, 1, func(v []record.Measured) method {
-			return func(c record.Cable) (record.Stretch, error) { return c.Break(v[0]) }
-		}},
-		{"capacitance-ends", o.break2, 2, func(v []record.Measured) method {
-			return func(c record.Cable) (record.Stretch, error) { return c.BreakBothWays(v[0], v[1]) }
-		}},
-		{"echo-time", o.ns, 1, o.echoTime},
-	}
-	var found []method
-	var names []string
-	for _, w := range ways {
-		if w.text == "" {
-			continue
-		}
-		v, err := o.figures(w.flag, w.text, w.figures)
-		if err != nil {
-			return nil, err
-		}
-		found, names = append(found, w.find(v)), append(names, "--"+w.flag)
-	}
-	if o.echo != "" {
-		m, err := o.echoDistance()
-		if err != nil {
-			return nil, err
-		}
-		found, names = append(found, m), append(names, "--echo-distance")
-	}
+	found, names, err := o.given()
 	switch {
+	case err != nil:
+		return nil, err
 	case len(found) == 0:
 		return nil, fmt.Errorf("give one reading, such as --short 19.0 or --capacitance 3.15")
 	case len(found) > 1:
@@ -105,14 +63,59 @@ func (o *faultOrder) method() (method, error) {
 	return found[0], nil
 }
 
-func (o *faultOrder) echoTime(v []record.Measured) method {
-	return func(c record.Cable) (record.Stretch, error) {
-		factor, err := o.factor()
-		if err != nil {
-			return record.Stretch{}, err
+// given reads every method that a flag asks for, with the flags' names.
+func (o *faultOrder) given() (found []method, names []string, err error) {
+	for _, w := range o.ways() {
+		if w.text == "" {
+			continue
 		}
-		return c.EchoTime(v[0], factor)
+		v, err := o.figures(w.flag, w.text, w.figures)
+		if err != nil {
+			return nil, nil, err
+		}
+		found = append(found, func(c record.Cable) (record.Stretch, error) { return w.find(c, v) })
+		names = append(names, "--"+w.flag)
 	}
+	if o.echo != "" {
+		m, err := o.echoDistance()
+		if err != nil {
+			return nil, nil, err
+		}
+		found, names = append(found, m), append(names, "--echo-distance")
+	}
+	return found, names, nil
+}
+
+// A way is a method that takes figures alone, as its flag's text has them.
+type way struct {
+	flag, text string
+	figures    int
+	find       func(record.Cable, []record.Measured) (record.Stretch, error)
+}
+
+func (o *faultOrder) ways() []way {
+	type (
+		cable   = record.Cable
+		figures = []record.Measured
+		stretch = record.Stretch
+	)
+	return []way{
+		{"short", o.short, 1, func(c cable, v figures) (stretch, error) { return c.Short(v[0]) }},
+		{"earth", o.earth, 3, func(c cable, v figures) (stretch, error) { return c.EarthReadings(v[0], v[1], v[2]) }},
+		{"murray", o.murray, 2, func(c cable, v figures) (stretch, error) { return c.Murray(v[0], v[1], record.Measured{}) }},
+		{"varley", o.varley, 4, func(c cable, v figures) (stretch, error) { return c.Varley(v[0], v[1], v[2], v[3]) }},
+		{"capacitance", o.break1, 1, func(c cable, v figures) (stretch, error) { return c.Break(v[0]) }},
+		{"capacitance-ends", o.break2, 2, func(c cable, v figures) (stretch, error) { return c.BreakBothWays(v[0], v[1]) }},
+		{"echo-time", o.ns, 1, o.echoTime},
+	}
+}
+
+func (o *faultOrder) echoTime(c record.Cable, v []record.Measured) (record.Stretch, error) {
+	factor, err := o.factor()
+	if err != nil {
+		return record.Stretch{}, err
+	}
+	return c.EchoTime(v[0], factor)
 }
 
 func (o *faultOrder) echoDistance() (method, error) {

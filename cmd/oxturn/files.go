@@ -7,6 +7,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 )
@@ -26,6 +27,26 @@ type folder struct {
 
 	mu     sync.RWMutex // held for reading while writing
 	closed bool
+}
+
+// checkFolder refuses what can hardly be meant as a folder to write to: the
+// output, or a name with the ending of a drawing. Empty is none.
+func checkFolder(dir string) error {
+	ending := strings.ToLower(filepath.Ext(dir))
+	drawing := slices.Contains([]string{".pdf", ".svg", ".csv", ".json", ".html"}, ending)
+	if dir != "-" && (!drawing || isFolder(dir)) {
+		return nil
+	}
+	return fmt.Errorf("-o %s: it takes a folder; one file alone comes with oxturn draw JOB.toml --only pdf -o - > plan.pdf", dir)
+}
+
+// folderKnown is checkFolder for a verb's flag.
+func folderKnown(c *console, verb, dir string) bool {
+	err := checkFolder(dir)
+	if err != nil {
+		c.say("oxturn %s: %v", verb, err)
+	}
+	return err == nil
 }
 
 // stagePrefix begins the names of staging folders.

@@ -14,7 +14,7 @@ import (
 // once. Where there are several, catalogues among them are passed over, as a
 // shell's *.toml brings them in.
 func jobNames(c *console, verb string, args []string) (names []string, ok bool) {
-	if len(args) == 0 {
+	if args = orUsualJob(args); len(args) == 0 {
 		c.say("oxturn %s: no job file given\nhint: oxturn %s JOB.toml; oxturn new starts one", verb, verb)
 		return nil, false
 	}
@@ -39,6 +39,17 @@ func jobNames(c *console, verb string, args []string) (names []string, ok bool) 
 		return nil, false
 	}
 	return jobs, true
+}
+
+// usualJob is the job that is meant where none is named.
+const usualJob = "job.toml"
+
+// orUsualJob stands in for a job that is not named, where that file is there.
+func orUsualJob(args []string) []string {
+	if _, err := os.Stat(usualJob); len(args) == 0 && err == nil {
+		return []string{usualJob}
+	}
+	return args
 }
 
 // inFolder returns the .toml files of a folder, or the name itself.

@@ -11,6 +11,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 	"text/template"
 )
 
@@ -67,12 +68,20 @@ func writeStarter(c *console, name, kind, units string) int {
 		c.say("oxturn new: %v", err)
 		return exitUsage
 	}
-	c.say("%s: a %s to start from", name, kind)
+	c.say("%s: %s to start from", name, withArticle(kind))
 	if err := writeNew(filepath.Join(filepath.Dir(name), schemaFile), jobSchema()); err != nil && !errors.Is(err, fs.ErrExist) {
 		c.say("%v: editors will not complete keys", err)
 	}
 	c.say("next:  oxturn watch %s   to see it while you change it\n       oxturn draw %s -o out   to write the drawings", name, name)
 	return exitOK
+}
+
+// withArticle is a kind of starter as it stands in a sentence.
+func withArticle(kind string) string {
+	if strings.ContainsAny(kind[:1], "aeiou") {
+		return "an " + kind
+	}
+	return "a " + kind
 }
 
 // errThere is that a file is not overwritten.

@@ -18,6 +18,7 @@ func loadPlan(ctx context.Context, c *console, name string, m *manner) (*work, i
 
 // oneJob takes the single job file of a verb that asks about one.
 func oneJob(c *console, verb string, names []string) (string, bool) {
+	names = orUsualJob(names)
 	switch len(names) {
 	case 0:
 		c.say("oxturn %s: no job file given\nhint: oxturn help %s", verb, verb)

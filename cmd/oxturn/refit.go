@@ -59,7 +59,7 @@ func refit(ctx context.Context, c *console, args []string) int {
 		return code
 	}
 	name, ok := oneJob(c, "refit", names)
-	if !ok || !m.settle(c, "refit") || !formatKnown(c, "refit", *format) {
+	if !ok || !m.settle(c, "refit") || !formatKnown(c, "refit", *format) || !folderKnown(c, "refit", *dir) {
 		return exitUsage
 	}
 	w, code := loadPlan(ctx, c, name, m)

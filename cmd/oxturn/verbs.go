@@ -59,6 +59,7 @@ func overview() string {
 		fmt.Fprintf(&b, "  oxturn %-11s %s\n", v.name, v.short)
 	}
 	b.WriteString("\nStart with:  oxturn new, then oxturn watch bath.toml, then oxturn draw bath.toml -o out\n")
+	b.WriteString("Jobs:        a verb that reads one and is given none takes job.toml, where there is one\n")
 	b.WriteString("Topics:      oxturn help " + strings.Join(topicNames(), ", ") + "\n")
 	b.WriteString("Exit codes:  0 done, 1 the job has errors or no cable fits, 2 usage or file trouble, 130 interrupted\n")
 	return b.String()

@@ -57,9 +57,12 @@ func watch(ctx context.Context, c *console, args []string) int {
 	if !v.settle(c, "watch") {
 		return exitUsage
 	}
+	names = orUsualJob(names)
 	switch {
-	case len(names) != 1 || names[0] == "-" || *dir == "-":
-		c.say("oxturn watch: it takes one job file, and a folder to write to\nhint: oxturn watch JOB.toml")
+	case len(names) != 1 || names[0] == "-":
+		c.say("oxturn watch: it takes one job file\nhint: oxturn watch JOB.toml")
+		return exitUsage
+	case !folderKnown(c, "watch", *dir):
 		return exitUsage
 	case v.poll < 10*time.Millisecond || *port > 65535:
 		c.say("oxturn watch: --poll is 10ms at least, --port 65535 at most")
