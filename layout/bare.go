@@ -33,11 +33,10 @@ func (r *Room) takesCable(j *job.Job, zone plane.Region) bool {
 }
 
 func (r *Room) bareWarning(j *job.Job, zone plane.Region) job.Diagnostic {
-	box, u := zone.Bounds(), j.Units
+	box, tape := zone.Bounds(), NewTape(r.Job, j.Units)
 	d := job.Diagnostic{Severity: job.Warning, ID: "W103", Span: r.Job.Spans.At("cables")}
-	d.Message = fmt.Sprintf("room %q: %s of floor, from (%s, %s) to (%s, %s), stays without cable: it is cut off from the rest, and the room's %s elsewhere",
-		r.Job.Name, plane.FormatArea(zone.Area(), u), plane.FormatLength(box.Min.X, u), plane.FormatLength(box.Min.Y, u),
-		plane.FormatLength(box.Max.X, u), plane.FormatLength(box.Max.Y, u), serves(len(r.Cables)))
+	d.Message = fmt.Sprintf("room %q: %s of floor, its middle %s, stays without cable: it is cut off from the rest, and the room's %s elsewhere",
+		r.Job.Name, plane.FormatArea(zone.Area(), j.Units), tape.Place(box.Centre()), serves(len(r.Cables)))
 	d.Hint = "list a cable more for it in the room's cables, move what cuts it off, or allow W103 to leave it cold"
 	if !shortEnough(j, zone) {
 		_, most := lengths(j, zone)

@@ -1,6 +1,7 @@
 package layout_test
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -78,4 +79,29 @@ func TestFloorLeftBareIsSaid(t *testing.T) {
 			t.Errorf("%s: heated %.0f, bare %.0f mm², want %.0f and %.0f", c.cables, r.Heated.Area(), r.Bare.Area(), c.heated, c.bare)
 		}
 	}
+}
+
+// TestFloorThatStaysCoolIsSaid has three pockets behind necks one run wide: a
+// path has two ends, so that one pocket is left. Inside its clearances it
+// measures 450 x 400 mm.
+func TestFloorThatStaysCoolIsSaid(t *testing.T) {
+	var pockets []byte
+	for _, e := range layout.Explanations() {
+		if e.ID == "W104" {
+			pockets = []byte("units = \"mm\"\n\n[membrane]\npitch = 30\n\n" + e.Bad)
+		}
+	}
+	_, found := layout.Build(read(t, "pockets.toml", pockets))
+	for _, d := range found {
+		if d.ID != "W104" {
+			continue
+		}
+		var name string
+		var area float64
+		if _, err := fmt.Sscanf(d.Message, "room %q: %f m²", &name, &area); err != nil || math.Abs(area-0.45*0.4) > 0.02 {
+			t.Errorf("%.2f m² stays cool, want 0.18: %s", area, d.Message)
+		}
+		return
+	}
+	t.Error("nothing is said to stay cool")
 }

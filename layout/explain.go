@@ -34,6 +34,12 @@ func Explanations() []job.Explanation {
 			"The room lists fewer cables than it has parts with room for one. The part left out is dotted on the drawings and counted with the floor that is not heated.",
 			Bad:  landing("[[0, 0], [2400, 0], [2400, 1000], [0, 1000]]", "length = \"10 m\"\nwatts = 100") + "\n[[room.joint]]\nfrom = [1200, 0]\nto = [1200, 1000]\n",
 			Good: whole},
+		{ID: "W104", Title: "floor lies out of the warmth's reach", Text: "Some of the floor that a cable serves lies farther from its nearest run than three half spacings. A run needs room to turn: behind a neck that is too narrow " +
+			"for two runs side by side the floor stays cool, and so does a corner that nothing fits into.",
+			Bad: landing("[[0, 0], [1200, 0], [1200, 415], [1350, 415], [1350, 200], [1900, 200], [1900, 800], "+
+				"[1350, 800], [1350, 585], [1200, 585], [1200, 1000], [685, 1000], [685, 1150], [900, 1150], [900, 1700], [300, 1700], [300, 1150], "+
+				"[515, 1150], [515, 1000], [0, 1000], [0, 585], [-150, 585], [-150, 800], [-700, 800], [-700, 200], [-150, 200], [-150, 415], [0, 415]]", "length = \"14 m\"\nwatts = 140"),
+			Good: whole},
 		{ID: "W110", Title: "a cable as laid is not as long as its label says", Text: "What was measured of a cable on the floor adds up to another length than the cable has. A run was left out or counted twice, or a leg misread: " +
 			"the map would show cable where there is none, or none where there is.",
 			Bad: laid(strings.Repeat(pair, 4) + `"north 27"`), Good: laid(strings.Repeat(pair, 5) + `"north 27", "east 3", "south 20"`)},

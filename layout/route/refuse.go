@@ -27,8 +27,10 @@ func (r *room) refuse(sh share, rule rules, wish *wishes, best *candidate) error
 	}
 	out.Shortest, out.Longest = r.reachable(sh, rule, wish)
 	switch {
-	case out.Longest == 0:
+	case out.Longest == 0 && narrow(sh.region, rule):
 		out.Reason = fmt.Sprintf("no run of cable %s fits on its floor: it is too narrow for a turn of %d pegs", c.ID, rule.turnBack)
+	case out.Longest == 0:
+		out.Reason = fmt.Sprintf("no route was found for cable %s, nor for any other length on its floor", c.ID)
 	case c.Length > out.Longest:
 		out.Reason = fmt.Sprintf("cable %s of %.1f m is too long: with the closest gaps allowed its floor takes %.1f m at most, and %.1f m at least", c.ID, c.Length/1000, out.Longest/1000, out.Shortest/1000)
 	case best != nil:
@@ -54,32 +56,40 @@ func (r *room) startable(region plane.Region, rule rules, wish *wishes) bool {
 	return false
 }
 
+// narrow reports whether no turn has room anywhere.
+func narrow(region plane.Region, rule rules) bool {
+	inner, err := region.Grow(-float64(rule.turnBack) * rule.pitch / 2)
+	return err == nil && inner.Empty()
+}
+
 // reachable returns the shortest and the longest cable that was laid in the
 // share, in mm with what is laid already; 0 for none.
 func (r *room) reachable(sh share, rule rules, wish *wishes) (shortest, longest float64) {
 	laid := Length(r.frozen(sh.cable), rule.bend)
 	shortest = math.Inf(1)
-	for t := range turns(2) {
+	tight := rule // nothing but the closest gaps
+	tight.widest = max(rule.closest, int(math.Ceil(rule.meanGap-1e-9)))
+	for t := range turns(4) {
 		g := newGrid(sh.region, r.lattice, t)
-		w := newSweep(g, rule, wish, looks[0].effort)
-		if w.plan(float64(rule.widest)) {
-			shortest = math.Min(shortest, laid+w.trace(w.finals[0]).length(rule))
+		w := newSweep(g, rule, wish, narrowly)
+		w.stop = r.stopped
+		for _, s := range []float64{float64(rule.widest), math.Max(float64(rule.closest), rule.meanGap)} {
+			if w.plan(s) {
+				shortest = math.Min(shortest, laid+w.trace(w.finals[0]).length(rule))
+				longest = math.Max(longest, laid+w.longest())
+			}
 		}
-		if w.plan(math.Max(float64(rule.closest), rule.meanGap)) {
-			longest = math.Max(longest, laid+w.longest())
-		}
-		tight := rule // nothing but the closest gaps
-		tight.widest = max(rule.closest, int(math.Ceil(rule.meanGap-1e-9)))
-		w = newSweep(g, tight, wish, effort{32, 9, 10})
+		w = newSweep(g, tight, wish, wide)
+		w.stop = r.stopped
 		w.perPeg = -1
 		if w.plan(float64(tight.widest)) {
 			longest = math.Max(longest, laid+w.longest())
 		}
 	}
 	if math.IsInf(shortest, 1) {
-		shortest = 0
+		shortest = longest
 	}
-	return shortest, longest
+	return math.Min(shortest, longest), longest
 }
 
 // longest returns the length in mm of the longest whole plan.

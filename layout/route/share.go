@@ -1,6 +1,7 @@
 package route
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -150,29 +151,39 @@ func (r *room) lengthOf(cables []int) float64 {
 	return n
 }
 
+// A cutting is a region parted in two.
+type cutting struct {
+	a, b plane.Region
+	cost float64
+}
+
+// cuts is how many ways there are to part a region: along either axis of the
+// lattice, the first cable on either side.
+const cuts = 4
+
 // cut parts region along a lattice line into shares for cables of lengths la
 // and lb, a gap apart.
 func (r *room) cut(region plane.Region, la, lb float64) (a, b plane.Region, err error) {
-	best := math.Inf(1)
+	var out []cutting
 	for t := range turns(2) {
 		g := newGrid(region, r.lattice, t)
 		for _, low := range []bool{true, false} {
-			x, y, cost := r.tryCut(g, region, la, lb, low)
-			if cost < best {
-				a, b, best = x, y, cost
+			if c := r.tryCut(g, region, la, lb, low); !math.IsInf(c.cost, 1) {
+				out = append(out, c)
 			}
 		}
 	}
-	if math.IsInf(best, 1) {
+	if r.nthCut >= len(out) {
 		return nil, nil, &Refusal{Cable: -1, Zone: -1, Reason: fmt.Sprintf("the floor can't be shared between cables of %.1f m and %.1f m with every part in one piece", la/1000, lb/1000)}
 	}
-	return a, b, nil
+	slices.SortStableFunc(out, func(a, b cutting) int { return cmp.Compare(a.cost, b.cost) })
+	return out[r.nthCut].a, out[r.nthCut].b, nil
 }
 
 // tryCut finds the row of g at which the two shares have the most equal
 // spacing; low: the first share has the low rows.
-func (r *room) tryCut(g *grid, region plane.Region, la, lb float64, low bool) (a, b plane.Region, cost float64) {
-	cost = math.Inf(1)
+func (r *room) tryCut(g *grid, region plane.Region, la, lb float64, low bool) cutting {
+	best := cutting{cost: math.Inf(1)}
 	gap := int(math.Max(float64(r.p.Closest), math.Min(float64(r.p.Widest), ideal(region, la+lb)/r.p.Pitch)))
 	part := la / (la + lb)
 	if !low {
@@ -190,11 +201,11 @@ func (r *room) tryCut(g *grid, region plane.Region, la, lb float64, low bool) (a
 		if !low {
 			p, q = over, under
 		}
-		if c := r.cutCost(p, q, la, lb); c < cost {
-			a, b, cost = p, q, c
+		if c := r.cutCost(p, q, la, lb); c < best.cost {
+			best = cutting{p, q, c}
 		}
 	}
-	return a, b, cost
+	return best
 }
 
 // halves returns the parts of region up to row y and from row y+gap.

@@ -20,6 +20,19 @@ func Solve(p Problem) ([]Route, error) {
 		return nil, err
 	}
 	r := &room{p: p, lattice: chooseLattice(p)}
+	routes, first := r.solve()
+	for err := first; errors.As(err, new(*Refusal)) && len(p.Cables) > len(p.Zones) && r.nthCut+1 < cuts; {
+		r.nthCut++ // cut otherwise, the cables may all fit
+		if routes, err = r.solve(); err == nil {
+			return routes, nil
+		}
+	}
+	return routes, first
+}
+
+// solve lays out all cables with the floor cut in one way.
+func (r *room) solve() ([]Route, error) {
+	p := r.p
 	r.strip = newStrip(p.Floor, p.Zones, p.Entry)
 	shares, err := r.assign()
 	if err != nil {
@@ -52,6 +65,7 @@ type room struct {
 	lattice Lattice
 	strip   *strip
 	zones   []int // of each cable
+	nthCut  int   // which cut of a zone with several cables to take, the best first
 }
 
 // sane refuses problems that make no sense.
@@ -249,12 +263,21 @@ type look struct {
 	last bool  // only for floors that found no route at all
 }
 
+// How widely a sweep may look.
+var (
+	narrowly = effort{12, 5, 7}
+	wide     = effort{32, 9, 10}
+	widest   = effort{64, 20, 14}
+)
+
 // Most rooms are done with the first; the others get more.
 var looks = []look{
-	{effort: effort{12, 5, 7}},
-	{effort: effort{12, 5, 7}, from: 2},
-	{effort: effort{32, 9, 10}},
-	{effort: effort{64, 20, 14}, last: true},
+	{effort: narrowly},
+	{effort: narrowly, from: 2},
+	{effort: wide},
+	{effort: wide, from: 2, last: true},
+	{effort: widest, last: true},
+	{effort: widest, from: 2, last: true},
 }
 
 // directions lists in which directions runs may lie: along the lattice, across.

@@ -128,7 +128,11 @@ func (w *way) bracket() {
 		w.gap = s * 0.985
 		return
 	}
-	w.gap = s * math.Max(0.93, math.Min(1.07, (n-w.laid)/((w.length-w.laid)*1.01)))
+	least := 0.93
+	if w.best == nil { // far off yet
+		least = 0.85
+	}
+	w.gap = s * math.Max(least, math.Min(1.07, (n-w.laid)/((w.length-w.laid)*1.01)))
 	if w.gap <= w.enough || w.gap >= w.tooWide {
 		w.gap = math.Max(0.95*s, math.Min(1.05*s, (w.enough+w.tooWide)/2))
 	}
