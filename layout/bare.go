@@ -40,7 +40,7 @@ func (r *Room) bareWarning(j *job.Job, zone plane.Region) job.Diagnostic {
 	d.Hint = "list a cable more for it in the room's cables, move what cuts it off, or allow W103 to leave it cold"
 	if !shortEnough(j, zone) {
 		_, most := lengths(j, zone)
-		d.Hint = fmt.Sprintf("it takes up %s at most, and the job has no cable that short: add one and list it in the room's cables, move what cuts it off, or allow W103 to leave it cold", length(most, u))
+		d.Hint = fmt.Sprintf("it takes up %s at most, and the job has no cable that short: add one and list it in the room's cables, move what cuts it off, or allow W103 to leave it cold", length(most, j.Units))
 	}
 	return d
 }
