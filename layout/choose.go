@@ -51,7 +51,8 @@ func (r *Room) choose(j *job.Job) ([]route.Route, []job.Cable, []job.Diagnostic)
 		if len(r.served(j)) > 1 {
 			where = " in each part of the floor"
 		}
-		r.Chosen.Why = fmt.Sprintf("nearest to %.0f W/m²%s of the %d tried: %.0f W/m² at a mean spacing of %.0f mm", r.asked(), where, len(cands), c.Density, c.Spacing)
+		r.Chosen.Why = fmt.Sprintf("nearest to %s%s of the %d tried: %s at a mean spacing of %s",
+			plane.FormatDensity(r.asked(), j.Units), where, len(cands), plane.FormatDensity(c.Density, j.Units), runsApart(c.Spacing, j.Units))
 		r.Chosen.RunnersUp = append(append([]Candidate{}, cands[:i]...), cands[i+1:]...)
 		return routes, labels, nil
 	}
@@ -64,6 +65,15 @@ func (r *Room) choose(j *job.Job) ([]route.Route, []job.Cable, []job.Diagnostic)
 	d.Hint = fmt.Sprintf("%s of heated floor at %d to %d pegs takes %s to %s of cable", plane.FormatArea(r.Heated.Area(), j.Units), j.Spacing.Closest, j.Spacing.Widest,
 		length(lo, j.Units), length(hi, j.Units))
 	return nil, nil, []job.Diagnostic{d}
+}
+
+// runsApart writes a distance between runs: to a tenth of an inch, or to a
+// millimetre.
+func runsApart(mm float64, u plane.Units) string {
+	if u == plane.Inches {
+		return fmt.Sprintf("%.1f in", mm/plane.Inch)
+	}
+	return fmt.Sprintf("%.0f mm", mm)
 }
 
 // lengths are the least and the most cable a floor takes, by its area, within
@@ -148,7 +158,7 @@ func (r *Room) estimate(j *job.Job, set []job.Cable) Candidate {
 	case j.Supply.Volts > 0 && set[0].Volts != j.Supply.Volts:
 		c.Why = fmt.Sprintf("made for %g V, supply is %g V", set[0].Volts, j.Supply.Volts)
 	case j.Supply.MaxDensity > 0 && c.Density > j.Supply.MaxDensity:
-		c.Why = fmt.Sprintf("%.0f W/m² is above the %.0f allowed", c.Density, j.Supply.MaxDensity)
+		c.Why = fmt.Sprintf("%s is above the %s allowed", plane.FormatDensity(c.Density, j.Units), plane.FormatDensity(j.Supply.MaxDensity, j.Units))
 	case len(r.leadsTooShort(set, j.Units)) > 0:
 		c.Why = "its cold lead does not reach the floor"
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -127,6 +128,25 @@ func TestChoiceSuitsEachPart(t *testing.T) {
 	rooms, _ := layout.Options(read(t, "hall.toml", partedHall(joint, 30, 40, 50)))
 	if best := rooms[0].Options[0]; !best.Taken || !slices.Equal(best.IDs, []string{"C40", "C40"}) {
 		t.Errorf("weighed best: %+v", best)
+	}
+}
+
+// TestChoiceSaysWhyInTheJobsUnits: what the sheet gives as the reason is in the
+// units of its job.
+func TestChoiceSaysWhyInTheJobsUnits(t *testing.T) {
+	text := strings.NewReplacer("pitch = 30", `pitch = "30 mm"`, "4000", `"4 m"`, "2000", `"2 m"`).Replace(string(partedHall("", 60, 70)))
+	for unit, want := range map[string]string{
+		"mm": `^nearest to [0-9]+ W/m² \([0-9.]+ W/ft²\) of the 5 tried: [0-9]+ W/m² \([0-9.]+ W/ft²\) at a mean spacing of [0-9]+ mm$`,
+		"in": `^nearest to [0-9.]+ W/ft² \([0-9]+ W/m²\) of the 5 tried: [0-9.]+ W/ft² \([0-9]+ W/m²\) at a mean spacing of [0-9.]+ in$`,
+	} {
+		j := read(t, "hall.toml", []byte(strings.Replace(text, `units = "mm"`, `units = "`+unit+`"`, 1)))
+		p, found := layout.Build(j)
+		if len(found) > 0 {
+			t.Fatal(found)
+		}
+		if why := p.Rooms[0].Chosen.Why; !regexp.MustCompile(want).MatchString(why) {
+			t.Errorf("in %s: %q", unit, why)
+		}
 	}
 }
 

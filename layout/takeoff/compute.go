@@ -108,13 +108,17 @@ func (b *builder) basis(what string, area float64) string {
 	return what + " " + plane.FormatArea(area, b.in.Units) + b.ofRooms()
 }
 
-// lengthBasis words a length in both systems.
 func (b *builder) lengthBasis(what string, mm float64) string {
+	return what + " " + b.longWords(mm) + b.ofRooms()
+}
+
+// longWords writes a long length in both systems, the job's own first.
+func (b *builder) longWords(mm float64) string {
 	first, second := fmt.Sprintf("%.2f m", mm/1000), fmt.Sprintf("%.1f ft", mm/plane.Foot)
 	if b.in.Units == plane.Inches {
 		first, second = second, first
 	}
-	return fmt.Sprintf("%s %s (%s)%s", what, first, second, b.ofRooms())
+	return first + " (" + second + ")"
 }
 
 func (b *builder) ofRooms() string {

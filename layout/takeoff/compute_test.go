@@ -3,6 +3,7 @@ package takeoff
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -103,6 +104,33 @@ func TestPegFillOverSixtyFeet(t *testing.T) {
 	}
 	if !strings.Contains(got.Basis, "60.0 ft²") || !strings.Contains(got.Note, "14.5 L") {
 		t.Errorf("basis %q, note %q", got.Basis, got.Note)
+	}
+}
+
+// TestNotesInTheJobsUnits: in a job in inches every metric figure of a basis or a
+// note stands in brackets behind its own. Water is 62.4 lb/ft³, a 22.7 kg bag is
+// one of 50 lb, half a cubic foot is 14.16 L: tables in print, from memory.
+func TestNotesInTheJobsUnits(t *testing.T) {
+	in := bath()
+	in.Units = plane.Inches
+	in.Labour = []Labour{{Phase: "tile", PerHour: 2, Fixed: 1}}
+	metric := regexp.MustCompile(`[0-9] (mm|m|m²|kg|L|kg/L)\b`)
+	brackets := regexp.MustCompile(`\([^()]*\)`)
+	for _, l := range Compute(in).Lines {
+		for _, s := range []string{l.Basis, l.Note} {
+			if bare := brackets.ReplaceAllString(s, ""); metric.MatchString(bare) {
+				t.Errorf("%s: %q is metric", l.Item, s)
+			}
+		}
+	}
+	us, si := &builder{in: in}, &builder{in: bath()}
+	for got, want := range map[string]string{
+		us.both(1, "kg/L"): "62.4 lb/ft³ (1 kg/L)", us.both(22.7, "kg"): "50 lb (22.7 kg)", us.both(25.4, "mm"): "1 in (25.4 mm)",
+		si.both(3, "mm"): "3 mm (0.118 in)", us.both(100, "m²"): "1076 ft² (100 m²)", us.both(2, "each"): "2 each",
+	} {
+		if got != want {
+			t.Errorf("%s, want %s", got, want)
+		}
 	}
 }
 

@@ -37,7 +37,7 @@ func (b *builder) grout() {
 		fallthrough
 	default:
 		l.Net = b.in.tiled() / 1e6 * depth * p.Density
-		l.note("joint %.3g mm, depth %.3g mm, exact joint geometry; %.3g kg/L dry (%s)", t.Joint, t.Thickness, p.Density, p.Source)
+		l.note("joint %s, depth %s, exact joint geometry; %s dry, %s", b.both(t.Joint, "mm"), b.both(t.Thickness, "mm"), b.both(p.Density, "kg/L"), p.Source)
 		if depth > 0 {
 			l.note("%.2g %% more by the short formula", 100*(GroutDepthShort(t)/depth-1))
 		}
@@ -74,7 +74,7 @@ func (b *builder) sealant(l Line, length, volume float64) {
 	switch {
 	case p.Unit == "L" && usable(volume) && volume > 0:
 		l.Unit, l.Net = "L", volume/1e6
-		l.note("%.3g mm deep", b.in.Materials.SealantDepth)
+		l.note("%s deep", b.both(b.in.Materials.SealantDepth, "mm"))
 	case p.Unit == "L" || p.Pack == 0:
 		l.Pack, l.PackName = 0, ""
 		b.ask("%s: width and depth of the joint and size of a cartridge, to count cartridges.", l.Item)
@@ -87,10 +87,10 @@ func (b *builder) sealant(l Line, length, volume float64) {
 }
 
 // yields words what one pack gives.
-func yields(p job.Product) string {
-	size := ""
+func (b *builder) yields(p job.Product) string {
+	bag := "a bag"
 	if p.Pack > 0 && p.Unit != "L" {
-		size = fmt.Sprintf("%.3g %s ", p.Pack, p.Unit)
+		bag += " of " + b.both(p.Pack, p.Unit)
 	}
-	return fmt.Sprintf("a %sbag yields %.3g L (%s)", size, p.Yield, p.Source)
+	return fmt.Sprintf("%s yields %s, %s", bag, b.both(p.Yield, "L"), p.Source)
 }

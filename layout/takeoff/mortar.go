@@ -43,9 +43,9 @@ func (b *builder) coat(l Line, p job.Product, depth float64) {
 	switch {
 	case byVolume(p, depth):
 		l.Net, l.Unit, l.Pack = area*depth, "L", p.Yield
-		l.note("%.3g mm mean depth; %s", depth, yields(p))
+		l.note("%s mean depth; %s", b.both(depth, "mm"), b.yields(p))
 	case usable(p.Coverage) && p.Coverage > 0:
-		l.cover(p, area)
+		b.cover(&l, p, area)
 	default:
 		l.Net, l.Unit, l.PackName = area, "m²", ""
 		l.note("neither coverage nor depth and yield are given")
@@ -70,11 +70,11 @@ func (l *Line) call(p job.Product) {
 }
 
 // cover measures a line by the area that one pack covers.
-func (l *Line) cover(p job.Product, area float64) {
+func (b *builder) cover(l *Line, p job.Product, area float64) {
 	packs := area / p.Coverage
 	l.Net, l.Unit, l.Pack = area, "m²", p.Coverage
 	if p.Pack > 0 && p.Unit != "" && p.Unit != "m²" {
 		l.Net, l.Unit, l.Pack = packs*p.Pack, p.Unit, p.Pack
 	}
-	l.note("%.3g m² (%.3g ft²) a %s (%s)", p.Coverage, p.Coverage*feetPerMetre*feetPerMetre, l.PackName, p.Source)
+	l.note("%s a %s, %s", b.both(p.Coverage, "m²"), l.PackName, p.Source)
 }

@@ -14,7 +14,7 @@ func (b *builder) underlays(seams float64) {
 	if p := m.Primer; p.Coverage > 0 {
 		l := Line{Code: "primer", Item: "Primer", Basis: b.tiledBasis(), Waste: p.Waste, PackName: "can"}
 		l.call(p)
-		l.cover(p, area)
+		b.cover(&l, p, area)
 		b.add(l, p.Price)
 	} else if p.Pack > 0 {
 		b.ask("Primer: area that a pack covers.")
@@ -66,7 +66,7 @@ func (b *builder) cables() {
 	for _, k := range kinds {
 		c := k.label
 		b.add(Line{Code: "cable " + c.ID, Item: "Heating cable " + c.ID, Net: float64(len(k.names)), Unit: "each", Pack: 1,
-			Basis: fmt.Sprintf("%s: %g V, %g W, %.2f m (%.1f ft); heated area only", join(k.names), c.Volts, c.Watts, c.Length/1000, c.Length/304.8),
+			Basis: fmt.Sprintf("%s: %g V, %g W, %s; heated area only", join(k.names), c.Volts, c.Watts, b.longWords(c.Length)),
 			Note:  "never cut; not returnable once unwound"}, c.Price)
 	}
 	if len(kinds) == 0 {
@@ -141,7 +141,7 @@ func (b *builder) labour() {
 			hours += area / 1e6 / w.PerHour
 		}
 		l := Line{Code: "labour " + w.Phase, Item: "Labour: " + w.Phase, Basis: b.basis(what, area), Net: hours, Unit: "h"}
-		l.note("%g m² an hour and %g h fixed (job file)", w.PerHour, w.Fixed)
+		l.note("%s an hour and %g h fixed, job file", b.both(w.PerHour, "m²"), w.Fixed)
 		l.Price = hours * w.HourCost
 		b.priceByUnit(&l)
 		b.add(l, 0)

@@ -1,8 +1,11 @@
 package takeoff
 
 import (
+	"fmt"
 	"math"
 	"strconv"
+
+	"oxturn/layout/plane"
 )
 
 // Exact ratios: the international foot and pound (1959), the US gallon of 231
@@ -11,6 +14,8 @@ const (
 	feetPerMetre    = 1 / 0.3048
 	poundsPerKilo   = 1 / 0.45359237
 	gallonsPerLitre = 1 / 3.785411784
+
+	gallonsPerCubicFoot = 1728.0 / 231
 )
 
 // US converts a figure in one of Line's units to US units; each and h stay.
@@ -26,6 +31,34 @@ func US(value float64, unit string) (float64, string) {
 		return value * gallonsPerLitre, "gal"
 	}
 	return value, unit
+}
+
+// both writes a figure in one of Line's units, or one of "mm" and "kg/L", in both
+// systems, the job's own first. What has no other system stands alone.
+func (b *builder) both(value float64, unit string) string {
+	us, usUnit := US(value, unit)
+	switch unit {
+	case "mm":
+		us, usUnit = value/plane.Inch, "in"
+	case "kg/L":
+		us, usUnit = value*poundsPerKilo/gallonsPerLitre*gallonsPerCubicFoot, "lb/ft³"
+	}
+	first, second := threeDigits(value)+" "+unit, threeDigits(us)+" "+usUnit
+	switch {
+	case usUnit == unit:
+		return first
+	case b.in.Units == plane.Inches:
+		first, second = second, first
+	}
+	return first + " (" + second + ")"
+}
+
+// threeDigits writes a figure to three digits, or whole where it has more.
+func threeDigits(v float64) string {
+	if math.Abs(v) >= 1000 {
+		return strconv.FormatFloat(v, 'f', 0, 64)
+	}
+	return fmt.Sprintf("%.3g", v)
 }
 
 // Figure writes a quantity as the sheet and the CSV do: two decimals, none
