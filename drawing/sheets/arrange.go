@@ -218,8 +218,12 @@ func (n need) refusal() error {
 		s.Name, w, h, p.Name, f.W(), f.H())}
 }
 
-// best tries the scales, large to small, on every allowed paper.
+// best tries the scales, large to small, on every allowed paper. One at which
+// words of a table are broken gives way to the next smaller, if that keeps them
+// whole.
 func (n need) best(blocks []block, overflow bool) (arrangement, bool) {
+	var tight arrangement
+	kept := false
 	for _, s := range n.scales {
 		var found arrangement
 		any := false
@@ -228,11 +232,16 @@ func (n need) best(blocks []block, overflow bool) (arrangement, bool) {
 				found, any = a, true
 			}
 		}
-		if any {
+		switch {
+		case any && !found.tight:
 			return found, true
+		case kept:
+			return tight, true
+		case any:
+			tight, kept = found, true
 		}
 	}
-	return arrangement{}, false
+	return tight, kept
 }
 
 // on tries one paper and one scale: a column at the right, a strip below, or
@@ -341,7 +350,7 @@ func (n need) strip(f drawing.Box, h, w float64) arrangement {
 	if below.W() >= 60 {
 		a.slots = append(a.slots, n.columns(below)...)
 	}
-	if over := (drawing.Box{X0: title.X0, Y0: f.Y1 - h + edge, X1: f.X1 - edge, Y1: title.Y0 - edge}); over.H() > 20 {
+	if over := (drawing.Box{X0: math.Max(title.X0, f.X0+edge), Y0: f.Y1 - h + edge, X1: f.X1 - edge, Y1: title.Y0 - edge}); over.H() > 20 {
 		a.slots = append(a.slots, n.columns(over)...)
 	}
 	return n.withField(a, drawing.Box{X0: f.X0, Y0: f.Y0, X1: f.X1 - w, Y1: f.Y1 - h})

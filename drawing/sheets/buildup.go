@@ -252,17 +252,25 @@ func sectionLevels(v *roomView) []level {
 
 // layerTable lists the layers from the top with the height each reaches.
 func (v *roomView) layerTable() block {
-	t := table{head: "Layers, top to bottom", cols: []column{{head: "No.", align: decimal}, {head: "Layer", wraps: true, least: 28}, {head: "mm", align: decimal}, {head: "in", align: decimal}, {head: "Top at, mm", align: decimal}}}
+	t := table{head: "Layers, top to bottom", cols: []column{{head: "No.", align: decimal}, {head: "Layer", wraps: true, least: 28}, {head: "mm", align: decimal}, {head: "in", align: decimal}, {head: "Top at, " + v.fig.units.String(), align: decimal}}}
 	y := thickness(v.plan.Job.BuildUp)
 	for i, l := range v.plan.Job.BuildUp {
 		name := l.Name
 		if name == "" {
 			name = l.Kind
 		}
-		t.rows = append(t.rows, row(itoa(i+1), name, fmt.Sprintf("%.1f", l.Thickness), v.fig.fine().feetInches(l.Thickness), fmt.Sprintf("%.1f", y)))
+		t.rows = append(t.rows, row(itoa(i+1), name, fmt.Sprintf("%.1f", l.Thickness), v.fig.fine().feetInches(l.Thickness), v.topAt(y)))
 		y -= l.Thickness
 	}
 	return t
+}
+
+// topAt writes the height that a layer reaches, its unit in the head.
+func (v *roomView) topAt(mm float64) string {
+	if v.fig.units == plane.Inches {
+		return v.fig.fine().feetInches(mm)
+	}
+	return fmt.Sprintf("%.1f", mm)
 }
 
 func (v *roomView) sectionNotes() block {

@@ -60,7 +60,8 @@ func checkLettering(t tester, s *drawing.Sheet) {
 	}
 }
 
-// checkInside: nothing leaves the frame but the frame's own marks.
+// checkInside: nothing leaves the frame but the frame's own marks, and lettering
+// outside the title block keeps 4 mm off it.
 func checkInside(t tester, s *drawing.Sheet) {
 	t.Helper()
 	frame := s.Paper.Frame().Grow(0.36)
@@ -69,6 +70,22 @@ func checkInside(t tester, s *drawing.Sheet) {
 			t.Errorf("%s: %s leaves the frame: %.1f", s.ID, describe(it), drawing.BoxOfItem(it))
 		}
 	}
+	title := titleOf(s).Grow(0.36)
+	for _, tx := range texts(s) {
+		if b := tx.Box(); !title.Contains(b) && !s.Paper.Frame().Grow(-4).Contains(b) {
+			t.Errorf("%s: %q is closer than 4 mm to the frame: %.1f", s.ID, tx.Text, b)
+		}
+	}
+}
+
+// titleOf returns the box of a sheet's title block.
+func titleOf(s *drawing.Sheet) drawing.Box {
+	for _, it := range s.Items {
+		if p, ok := it.(*drawing.Path); ok && p.Title == "title block" {
+			return p.Box()
+		}
+	}
+	return drawing.Box{}
 }
 
 func layerOf(it drawing.Item) drawing.Layer {
@@ -96,7 +113,7 @@ func describe(it drawing.Item) string {
 func checkOverCable(t tester, s *drawing.Sheet) {
 	t.Helper()
 	var wires [][]drawing.Pt
-	var white []drawing.Box
+	white := patches(s)
 	for _, it := range s.Items {
 		p, ok := it.(*drawing.Path)
 		if !ok {
@@ -104,9 +121,6 @@ func checkOverCable(t tester, s *drawing.Sheet) {
 		}
 		if p.Layer == drawing.LayerCable || p.Layer == drawing.LayerLeads {
 			wires = append(wires, drawing.Flatten(p.Segs, 0.1)...)
-		}
-		if p.Fill != nil && *p.Fill == drawing.White && p.Layer == drawing.LayerMarks {
-			white = append(white, p.Box())
 		}
 	}
 	for _, tx := range texts(s) {
@@ -121,6 +135,16 @@ func checkOverCable(t tester, s *drawing.Sheet) {
 			}
 		}
 	}
+}
+
+// patches returns the white grounds of marks that carry lettering.
+func patches(s *drawing.Sheet) (white []drawing.Box) {
+	for _, it := range s.Items {
+		if p, ok := it.(*drawing.Path); ok && p.Fill != nil && *p.Fill == drawing.White && p.Layer == drawing.LayerMarks {
+			white = append(white, p.Box())
+		}
+	}
+	return white
 }
 
 func onPatch(white []drawing.Box, b drawing.Box) bool {
@@ -145,33 +169,39 @@ func checkLines(t tester, s *drawing.Sheet) {
 	}
 }
 
-// checkDimensions: no dimension line, extension line or leader runs through
-// lettering, but through a knock-out that hides it.
+// checkDimensions: no line of the drawing, be it a wall, a tick of a peg row, a
+// dimension line or a leader, runs through lettering, but through a knock-out
+// that hides it.
 func checkDimensions(t tester, s *drawing.Sheet) {
 	t.Helper()
 	var boxes []drawing.Box
 	var said []string
+	white := patches(s)
 	for _, tx := range texts(s) {
-		if tx.Knockout == 0 {
+		if tx.Knockout == 0 && !onPatch(white, tx.Box()) {
 			boxes, said = append(boxes, tx.Box().Grow(-0.05)), append(said, tx.Text)
 		}
 	}
 	for _, it := range s.Items {
 		p, ok := it.(*drawing.Path)
-		if !ok || p.Layer != drawing.LayerDims || p.Stroke == nil {
+		if !ok || p.Stroke == nil || !slices.Contains(drawn, p.Layer) {
 			continue
 		}
 		for _, line := range drawing.Flatten(p.Segs, 0.1) {
 			for i := 1; i < len(line); i++ {
 				for k, b := range boxes {
 					if crossesBox(line[i-1], line[i], b) {
-						t.Errorf("%s: a dimension's line runs through %q", s.ID, said[k])
+						t.Errorf("%s: a line on layer %s runs through %q", s.ID, p.Layer, said[k])
 					}
 				}
 			}
 		}
 	}
 }
+
+// drawn are the layers whose lines lettering does not stand on. Cable, leads and
+// hatches have checks of their own.
+var drawn = []drawing.Layer{drawing.LayerDims, drawing.LayerWalls, drawing.LayerMembrane, drawing.LayerFixtures}
 
 // legendTells are the titles that things have in the drawing and their
 // samples in the legend have not, with what the legend says of them.

@@ -112,7 +112,7 @@ func (e elevation) drawWall() {
 	}
 	e.lineOn(drawing.LayerWalls, "", drawing.ThinLine(), plane.Pt(0, h), plane.Pt(n, h))
 	e.ink.line(e.view.Pts([]plane.Point{{X: 0, Y: h}, {X: 0, Y: 0}, {X: n, Y: 0}, {X: n, Y: h}, {X: 0, Y: h}}), solidInk)
-	e.ink.line(e.view.Pts([]plane.Point{e.plan(0, 0), e.plan(n, 0)}), solidInk)
+	e.ink.line(e.view.Pts([]plane.Point{e.plan(0, stripDeep), e.plan(0, 0), e.plan(n, 0), e.plan(n, stripDeep)}), solidInk)
 	e.uses(signWall)
 }
 

@@ -177,8 +177,11 @@ func (v *roomView) wallLetters() (left int) {
 			if v.inGap(i, along) {
 				continue
 			}
-			c := v.view.Pt(w.At(along).Add(out))
-			l.spots = append(l.spots, spot{at: centredOn(c, size), cost: math.Abs(float64(k)) * 0.5})
+			// in the middle of the wall, or where ticks of pegs leave room
+			for n, off := range []float64{poche / 2, poche - 2.1} {
+				c := v.view.Pt(w.At(along).Add(out.Mul(off / (poche / 2))))
+				l.spots = append(l.spots, spot{at: centredOn(c, size), cost: math.Abs(float64(k))*0.5 + 0.2*float64(n)})
+			}
 		}
 		for _, beyond := range []float64{3.2, 6, 9} {
 			far := v.outward(w.Segment).Mul((poche + beyond) * v.view.Ratio)

@@ -136,11 +136,7 @@ func density(w float64, u plane.Units) string {
 	if w == 0 {
 		return "-"
 	}
-	m, ft := fmt.Sprintf("%.0f W/m²", w), fmt.Sprintf("%.1f W/ft²", w*plane.Foot*plane.Foot/1e6)
-	if u == plane.Inches {
-		return ft + " (" + m + ")"
-	}
-	return m + " (" + ft + ")"
+	return plane.FormatDensity(w, u)
 }
 
 // areas returns the three areas side by side.

@@ -122,12 +122,17 @@ func (v *roomView) first() (plane.Point, bool) {
 	}
 	local := corner.Sub(l.Origin).Rotate(-l.Angle).Mul(1 / l.Pitch)
 	best, least := plane.Point{}, math.Inf(1)
-	const reach = 12
-	for j := -reach; j <= reach; j++ {
-		for i := -reach; i <= reach; i++ {
-			q := plane.Pt(math.Round(local.X)+float64(i), math.Round(local.Y)+float64(j)).Mul(l.Pitch).Rotate(l.Angle).Add(l.Origin)
-			if d := q.Dist(corner); d < least && v.room.Floor.Depth(q) >= l.Pitch/2 {
-				best, least = q, d
+	far := 0.0 // the corner may lie outside the room
+	for _, w := range ws {
+		far = math.Max(far, w.A.Dist(corner))
+	}
+	for reach := 12.0; reach*l.Pitch < 2*far && least > reach/2*l.Pitch; reach *= 2 {
+		for j := -reach; j <= reach; j++ {
+			for i := -reach; i <= reach; i++ {
+				q := plane.Pt(math.Round(local.X)+i, math.Round(local.Y)+j).Mul(l.Pitch).Rotate(l.Angle).Add(l.Origin)
+				if d := q.Dist(corner); d < least && v.room.Floor.Depth(q) >= l.Pitch/2 {
+					best, least = q, d
+				}
 			}
 		}
 	}
@@ -157,8 +162,13 @@ func (v *roomView) firstPeg() block {
 		a, b := v.offsets(p)
 		l.paras = append(l.paras, fmt.Sprintf("First peg P1: %s from D1 (wall %s), %s from D2 (wall %s).", a, v.datumLetter(0), b, v.datumLetter(1)))
 	}
-	if deg := lat.Angle * 180 / math.Pi; deg > 0.05 && deg < 89.95 {
-		l.paras = append(l.paras, fmt.Sprintf("Rows lie %.1f° off east, counter-clockwise.", deg))
+	// rows lie both ways, so that a turn of nearly 90 degrees is a small one back
+	deg, way := math.Mod(lat.Angle*180/math.Pi, 90), "counter-clockwise"
+	if deg > 45 {
+		deg, way = 90-deg, "clockwise"
+	}
+	if deg > 0.05 {
+		l.paras = append(l.paras, fmt.Sprintf("Rows lie %.1f° off east, %s.", deg, way))
 	}
 	l.paras = append(l.paras, "If the pegs land elsewhere when the membrane is down, plan again from P1 as it is before laying cable.")
 	return l
@@ -218,6 +228,9 @@ func (v *roomView) pegs() {
 	}
 }
 
+// tickLong is the length of the tick at every fifth row, mm.
+const tickLong = 1.7
+
 // ticks draws the rows of one family along a wall: the one that meets it more
 // squarely.
 func (v *roomView) ticks(w plane.Segment, l route.Lattice, step int) {
@@ -240,10 +253,12 @@ func (v *roomView) ticks(w plane.Segment, l route.Lattice, step int) {
 			continue
 		}
 		p := v.view.Pt(w.A.Add(u.Mul((float64(k)*l.Pitch - at) / slope)))
-		long := 1.2
+		long := 0.9
 		if k%5 == 0 {
-			long = 2.2
+			long = tickLong
 		}
-		v.thin(drawing.LayerMembrane, p, p.Add(out.Mul(long)))
+		tick := []drawing.Pt{p, p.Add(out.Mul(long))}
+		v.thin(drawing.LayerMembrane, tick...)
+		v.ink.line(tick, thinInk)
 	}
 }

@@ -1,7 +1,9 @@
 package sheets
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"strings"
 
 	"oxturn/drawing"
@@ -87,9 +89,6 @@ func (c cell) face() fonts.Face {
 	return fonts.Lettering
 }
 
-// fields returns the words of a text, which are never broken.
-func fields(text string) []string { return strings.FieldsFunc(text, breakable) }
-
 // parts splits a figure at its decimal point; a word has no second part.
 func parts(s string) (whole, fraction string) {
 	if i := strings.IndexByte(s, '.'); i >= 0 && i+1 < len(s) && s[i+1] >= '0' && s[i+1] <= '9' {
@@ -169,10 +168,11 @@ func (t table) slimmest() float64 {
 }
 
 // widths shares w among the columns. Each gets what keeps its words whole, and
-// those that wrap share what is left by what they want; where there is more
-// than all want, by that too. Only where words cannot be kept whole all shrink
-// alike.
-func (t table) widths(w float64) []float64 {
+// those that wrap share what is left by what they want, or alike where the rows
+// come out lower so: a long note is to take lines before short names do. Where
+// there is more than all want, they share it by that. Only where words cannot be
+// kept whole all shrink alike.
+func (t table) widths(ty *typesetter, w float64) []float64 {
 	ws, wants := make([]float64, len(t.cols)), make([]float64, len(t.cols))
 	want := 0.0
 	for i, c := range t.columnWants() {
@@ -187,12 +187,28 @@ func (t table) widths(w float64) []float64 {
 	case left < 0:
 		return scaled(ws, w/sum(ws))
 	case want > left:
-		for i := range ws {
-			ws[i] += wants[i] * left / want
+		byWant, alike := added(ws, scaled(wants, left/want)), added(ws, shared(wants, left))
+		if t.lines(ty, alike) < t.lines(ty, byWant) {
+			return alike
 		}
-		return ws
+		return byWant
 	}
 	return t.spread(ws, wants, left-want)
+}
+
+// shared gives everyone the same of left, but nobody more than is wanted.
+func shared(wants []float64, left float64) []float64 {
+	order := make([]int, len(wants))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(wants[a], wants[b]) })
+	out := make([]float64, len(wants))
+	for k, i := range order {
+		out[i] = math.Min(wants[i], left/float64(len(order)-k))
+		left -= out[i]
+	}
+	return out
 }
 
 // spread gives every column what it wants, and what is over to those that
@@ -214,6 +230,23 @@ func (t table) spread(ws, wants []float64, over float64) []float64 {
 		}
 	}
 	return ws
+}
+
+// lines counts the lines of all rows.
+func (t table) lines(ty *typesetter, ws []float64) int {
+	n := 0
+	for _, r := range t.rows {
+		n += t.rowLines(ty, r, ws)
+	}
+	return n
+}
+
+func added(a, b []float64) []float64 {
+	out := make([]float64, len(a))
+	for i := range a {
+		out[i] = a[i] + b[i]
+	}
+	return out
 }
 
 func scaled(vs []float64, k float64) []float64 {
@@ -255,7 +288,7 @@ func (t table) top(ty *typesetter, ws []float64) float64 {
 }
 
 func (t table) height(ty *typesetter, w float64) float64 {
-	ws := t.widths(w)
+	ws := t.widths(ty, w)
 	h := t.top(ty, ws)
 	for _, r := range t.rows {
 		h += t.rowsHeight(ty, r, ws)
@@ -272,7 +305,7 @@ func (t table) split(ty *typesetter, w, h float64) (fits, rest block) {
 
 // part splits off the rows that fit into h, when at least so many do.
 func (t table) part(ty *typesetter, w, h float64, least int) (fits, rest block) {
-	ws := t.widths(w)
+	ws := t.widths(ty, w)
 	used, n := t.top(ty, ws), 0
 	for n < len(t.rows) && used+t.rowsHeight(ty, t.rows[n], ws) <= h {
 		used += t.rowsHeight(ty, t.rows[n], ws)
@@ -297,7 +330,7 @@ func (t table) part(ty *typesetter, w, h float64, least int) (fits, rest block) 
 
 func (t table) set(pg *page, at drawing.Pt, w float64) {
 	ty := pg.ty
-	ws := t.widths(w)
+	ws := t.widths(ty, w)
 	y := at.Y
 	y += setHeading(pg, at, t.head, w)
 	top := y

@@ -134,7 +134,7 @@ func TestWidths(t *testing.T) {
 	tab := table{cols: []column{{head: "Room", wraps: true}, {head: "An hour", align: decimal}, {head: "Where the figure comes from", wraps: true}},
 		rows: [][]cell{row("Kitchen", "1.49", "the label, worked out for the whole of a month"), row("Membrane", "0.2", "-")}}
 	for _, w := range []float64{55, 70, 120} {
-		ws := tab.widths(w)
+		ws := tab.widths(newTypesetter(), w)
 		if math.Abs(sum(ws)-w) > 1e-6 {
 			t.Errorf("%.0f wide: columns of %.1f", w, ws)
 		}

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -13,6 +14,30 @@ import (
 const noBreak = "\u00a0"
 
 func breakable(r rune) bool { return unicode.IsSpace(r) && string(r) != noBreak }
+
+// unitWords are the units that stay on the line of their figure.
+var unitWords = strings.Fields("mm m m² in ft ft² V W A W/m W/ft W/m² W/ft² Ω kΩ MΩ mA nF kg lb L gal kWh h min K % °C °F")
+
+// fields returns the words of a text, which are never broken: a figure and its
+// unit are one.
+func fields(text string) []string {
+	var out []string
+	for _, w := range strings.FieldsFunc(text, breakable) {
+		if n := len(out); n > 0 && figured(out[n-1]) && slices.Contains(unitWords, strings.TrimRight(w, ",;:.)")) {
+			out[n-1] += noBreak + w
+			continue
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+// figured reports whether a word is a figure, such as 12, (0.5 or 3/8.
+func figured(w string) bool {
+	digit := func(c byte) bool { return c >= '0' && c <= '9' }
+	w = strings.TrimLeft(w, "(+-±")
+	return w != "" && digit(w[0]) && digit(w[len(w)-1])
+}
 
 // A phrase is a text taken apart into words, their widths measured once.
 type phrase struct {
@@ -117,7 +142,7 @@ func (ty *typesetter) wrapIn(f fonts.Face, text string, height, w float64) []str
 }
 
 // breakWord cuts a word of the given width into pieces no wider than w, each of
-// one character at least.
+// one character at least: a figure from its unit first.
 func breakWord(f fonts.Face, word string, height, w, own float64) []string {
 	if own <= w {
 		return []string{word}
@@ -128,8 +153,12 @@ func breakWord(f fonts.Face, word string, height, w, own float64) []string {
 		_, n := utf8.DecodeRuneInString(word[i:])
 		width := fonts.Width(f, word[i:i+n], height)
 		if i > start && used+width > w {
-			pieces = append(pieces, word[start:i])
-			start, used = i, 0
+			end, next := i, i
+			if k := strings.LastIndexByte(word[start:i], ' '); k > 0 {
+				end, next = start+k, start+k+1
+			}
+			pieces = append(pieces, word[start:end])
+			start, used = next, fonts.Width(f, word[next:i], height)
 		}
 		used += width
 	}

@@ -31,6 +31,29 @@ func TestWrap(t *testing.T) {
 	})
 }
 
+// TestUnitsStay: a line never ends between a figure and its unit (ISO 80000-1:
+// a space, at which nothing is torn apart) while the column has room for both.
+func TestUnitsStay(t *testing.T) {
+	ty := newTypesetter()
+	for _, text := range []string{
+		"240 V, 552 W, 2.30 A", "58.4 to 67.7 Ω", "4.00 m, 2.50 m", "14.8 W/ft² (159 W/m²), round run 4", "tiled 23.2 ft² (2.16 m²), heated 15.1 ft²", "24 min to 50 min",
+	} {
+		for w := 24.0; w < 60; w += 0.5 {
+			for _, l := range ty.wrap(text, w)[1:] {
+				first := strings.TrimRight(strings.Fields(l)[0], ",.;:)")
+				for _, unit := range []string{"V", "W", "A", "Ω", "m", "W/ft²", "W/m²", "ft²", "m²", "min"} {
+					if first == unit {
+						t.Errorf("at %g mm %q parts from its figure: %q", w, unit, ty.wrap(text, w))
+					}
+				}
+			}
+		}
+	}
+	if got := ty.wrap("67.7 Ω", 9); len(got) != 2 || got[0] != "67.7" || got[1] != "Ω" {
+		t.Errorf("in a column too narrow for both: %q", got)
+	}
+}
+
 func TestNoBreak(t *testing.T) {
 	lines := newTypesetter().wrap("one"+noBreak+"two three", 20)
 	if lines[0] != "one two" {

@@ -46,15 +46,15 @@ func (f figures) degree() string {
 // degrees writes a temperature, its other scale in brackets.
 func (f figures) degrees(c float64) string {
 	if f.units == plane.Inches {
-		return fmt.Sprintf("%.0f°F (%.0f°C)", f.temperature(c), c)
+		return fmt.Sprintf("%.0f °F (%.0f °C)", f.temperature(c), c)
 	}
-	return fmt.Sprintf("%.0f°C (%.0f°F)", c, c*1.8+32)
+	return fmt.Sprintf("%.0f °C (%.0f °F)", c, c*1.8+32)
 }
 
 // difference writes a difference of temperatures in the sheet's own scale.
 func (f figures) difference(k float64) string {
 	if f.units == plane.Inches {
-		return fmt.Sprintf("%.0f°F", k*1.8)
+		return fmt.Sprintf("%.0f °F", k*1.8)
 	}
 	return fmt.Sprintf("%g K", k)
 }
