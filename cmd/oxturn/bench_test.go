@@ -10,7 +10,7 @@ import (
 // BenchmarkDraw takes the example bath from its file to the bytes of every
 // output.
 func BenchmarkDraw(b *testing.B) {
-	s, err := readSource(os.Stdin, "../../testdata/jobs/bath.toml", "")
+	s, err := readSource(context.Background(), os.Stdin, "../../testdata/jobs/bath.toml", "")
 	if err != nil {
 		b.Fatal(err)
 	}

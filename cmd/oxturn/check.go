@@ -123,7 +123,10 @@ func writeFigures(w io.Writer, r *figures.Report, format string) error {
 // load takes a job as far as it goes and prints every diagnostic. The work has
 // a plan and sheets when the code is exitOK.
 func load(ctx context.Context, c *console, name, base string, m *manner) (*work, int) {
-	s, err := readSource(c.In, name, base)
+	s, err := readSource(ctx, c.In, name, base)
+	if ctx.Err() != nil {
+		return nil, exitInterrupted
+	}
 	if err != nil {
 		c.say("oxturn: %v", err)
 		return nil, exitUsage

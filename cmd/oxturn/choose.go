@@ -65,7 +65,10 @@ func choose(ctx context.Context, c *console, args []string) int {
 }
 
 func chooseFor(ctx context.Context, c *console, name, format string, all bool, m *manner) int {
-	s, err := readSource(c.In, name, "")
+	s, err := readSource(ctx, c.In, name, "")
+	if ctx.Err() != nil {
+		return exitInterrupted
+	}
 	if err != nil {
 		c.say("oxturn: %v", err)
 		return exitUsage

@@ -1,7 +1,9 @@
 package main
 
 import (
+	"context"
 	"fmt"
+	"io"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -46,6 +48,41 @@ func TestInterrupted(t *testing.T) {
 	}
 	whole(t, out)
 }
+
+// TestInterruptedWaiting stops verbs that wait for a job that nobody writes.
+func TestInterruptedWaiting(t *testing.T) {
+	for _, args := range [][]string{{"draw", "-"}, {"check", "-"}, {"choose", "-"}, {"compare", "-", "-"}} {
+		ctx, stop := context.WithCancel(context.Background())
+		never, _ := io.Pipe()
+		code := make(chan int)
+		go func() { code <- Run(ctx, args, never, io.Discard, io.Discard) }()
+		stop()
+		select {
+		case got := <-code:
+			if got != exitInterrupted {
+				t.Errorf("%v: exit code %d, want %d", args, got, exitInterrupted)
+			}
+		case <-time.After(10 * time.Second):
+			t.Errorf("%v: it waits on", args)
+		}
+	}
+}
+
+// TestOutputLost has a full device at the other end of verbs that print.
+func TestOutputLost(t *testing.T) {
+	full := writerFunc(func([]byte) (int, error) { return 0, syscall.ENOSPC })
+	for _, args := range [][]string{{"help", "units"}, {"explain", "W103"}, {"version"}, {"schema"}, {"completion", "zsh"},
+		{"probe", "../../testdata/jobs/bath.toml", "--from", "A 2ft", "--from", "B 14in"}} {
+		var said strings.Builder
+		if code := Run(context.Background(), args, nil, full, &said); code != exitUsage || !strings.Contains(said.String(), "no space left") {
+			t.Errorf("%v: exit code %d, said %q", args, code, said.String())
+		}
+	}
+}
+
+type writerFunc func([]byte) (int, error)
+
+func (f writerFunc) Write(p []byte) (int, error) { return f(p) }
 
 func waitForFile(t *testing.T, name string) {
 	t.Helper()

@@ -48,7 +48,8 @@ func (c *console) say(format string, args ...any) { fmt.Fprintf(c.Err, format+"\
 // Run carries out one command line and returns its exit code. It never
 // panics: a fault of ours is reported as such, with exit code 2.
 func Run(ctx context.Context, args []string, in io.Reader, out, err io.Writer) (code int) {
-	c := &console{In: in, Out: out, Err: err}
+	data := &sink{to: out}
+	c := &console{In: in, Out: data, Err: err}
 	defer func() {
 		if p := recover(); p != nil {
 			c.fault(p)
@@ -74,7 +75,25 @@ func Run(ctx context.Context, args []string, in io.Reader, out, err io.Writer) (
 		c.say("oxturn: there is no verb %q%s\nhint: oxturn help lists them", name, didYouMean(name, verbNames()))
 		return exitUsage
 	}
-	return v.run(ctx, c, args[1:])
+	if code = v.run(ctx, c, args[1:]); code == exitOK && data.lost != nil {
+		c.say("oxturn: not all of the output could be written: %v", data.lost)
+		return exitUsage
+	}
+	return code
+}
+
+// A sink is where data goes; it remembers what could not be written there.
+type sink struct {
+	to   io.Writer
+	lost error
+}
+
+func (o *sink) Write(p []byte) (int, error) {
+	n, err := o.to.Write(p)
+	if o.lost == nil {
+		o.lost = err
+	}
+	return n, err
 }
 
 // fault reports a panic as what it is.

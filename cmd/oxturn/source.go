@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -24,8 +25,25 @@ type source struct {
 }
 
 // readSource reads a job file, or the standard input for "-". base, where not
-// empty, is what the outputs are called instead.
-func readSource(in io.Reader, name, base string) (source, error) {
+// empty, is what the outputs are called instead. A person or a pipe may keep it
+// waiting: it waits no longer than ctx.
+func readSource(ctx context.Context, in io.Reader, name, base string) (s source, err error) {
+	done := make(chan struct{})
+	var read source
+	var failed error
+	go func() {
+		defer close(done)
+		read, failed = readWhole(in, name, base)
+	}()
+	select {
+	case <-done:
+		return read, failed
+	case <-ctx.Done():
+		return s, ctx.Err()
+	}
+}
+
+func readWhole(in io.Reader, name, base string) (source, error) {
 	s := source{name: name, base: base, open: opener(name)}
 	if base == "" {
 		s.base = baseName(name)

@@ -13,7 +13,7 @@ import (
 
 // TestSheetsTopic finds every sheet of an example in the topic on sheets.
 func TestSheetsTopic(t *testing.T) {
-	s, err := readSource(os.Stdin, "../../testdata/jobs/bath.toml", "")
+	s, err := readSource(context.Background(), os.Stdin, "../../testdata/jobs/bath.toml", "")
 	if err != nil {
 		t.Fatal(err)
 	}

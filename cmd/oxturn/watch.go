@@ -113,7 +113,10 @@ func (v *vigil) loop(ctx context.Context) {
 // build draws the job as it is now and shows it.
 func (v *vigil) build(ctx context.Context, w *watcher) {
 	start := time.Now()
-	s, err := readSource(v.c.In, v.name, "")
+	s, err := readSource(ctx, v.c.In, v.name, "")
+	if ctx.Err() != nil {
+		return
+	}
 	if err != nil {
 		w.names = []string{v.name}
 		v.c.say("%v; %s", err, v.shownStill())

@@ -32,7 +32,7 @@ func TestGivenUpWorkEnds(t *testing.T) {
 }
 
 func TestStoppedSearchGivesNoPlan(t *testing.T) {
-	s, err := readSource(os.Stdin, "../../testdata/jobs/bath.toml", "")
+	s, err := readSource(context.Background(), os.Stdin, "../../testdata/jobs/bath.toml", "")
 	if err != nil {
 		t.Fatal(err)
 	}
