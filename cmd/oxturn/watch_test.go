@@ -156,35 +156,52 @@ func TestWatchCatalogue(t *testing.T) {
 	}
 }
 
-// TestHalfSaved waits for a file that grows in steps, and for one that is
-// empty for a moment.
+// TestHalfSaved looks at a file that is empty for a moment and then grows in
+// steps, and at one that is gone and comes back.
 func TestHalfSaved(t *testing.T) {
 	name := filepath.Join(t.TempDir(), "job.toml")
 	write := func(text string) {
 		if err := os.WriteFile(name, []byte(text), 0o644); err != nil {
-			t.Error(err)
+			t.Fatal(err)
 		}
+	}
+	w := &watcher{names: []string{name}}
+	looks := func(n int, what string) {
+		for i := range n {
+			if w.rested(w.look()) {
+				t.Fatalf("%s: taken for whole at look %d", what, i+1)
+			}
+		}
+	}
+	taken := func(what string) {
+		gone, cancel := context.WithCancel(context.Background())
+		defer cancel()
+		if !w.changed(gone, time.Millisecond) {
+			t.Fatalf("%s: not taken", what)
+		}
+		looks(2*patience, what+", and unchanged since")
 	}
 	write("a")
-	w := &watcher{names: []string{name}}
-	ctx := context.Background()
-	if !w.changed(ctx, time.Millisecond) {
-		t.Fatal("it did not return at once")
+	taken("at once")
+	write("")
+	looks(patience, "empty")
+	for i := range 10 {
+		write(strings.Repeat("b", i+2))
+		looks(1, "growing")
 	}
-	go func() {
-		write("")
-		for i := range 10 {
-			time.Sleep(5 * time.Millisecond)
-			write(strings.Repeat("b", i+1))
-		}
-	}()
-	w.changed(ctx, 20*time.Millisecond)
-	if data, err := os.ReadFile(name); err != nil || len(data) != 10 {
-		t.Errorf("it returned at %d of 10 bytes: %v", len(data), err)
+	taken("grown")
+	if err := os.Remove(name); err != nil {
+		t.Fatal(err)
 	}
-	gone, cancel := context.WithTimeout(ctx, 50*time.Millisecond)
-	defer cancel()
-	if w.changed(gone, time.Millisecond) {
+	looks(patience, "gone")
+	write("c")
+	looks(1, "back")
+	taken("back")
+	os.Remove(name)
+	taken("gone for good")
+	ended, cancel := context.WithCancel(context.Background())
+	cancel()
+	if w.changed(ended, time.Millisecond) {
 		t.Error("it returned though nothing changed")
 	}
 }

@@ -15,6 +15,8 @@ import (
 type watcher struct {
 	names []string
 	seen  []stamp // as last drawn
+	last  []stamp // by the last look
+	rest  int     // looks since then that found the same
 }
 
 // A stamp is what a file looked like; info is nil when it was not there.
@@ -53,31 +55,29 @@ func (w *watcher) look() []stamp {
 const patience = 4
 
 // changed waits until the files differ from when it last returned and have
-// come to rest: two looks alike, a missing file longer. It returns at once the
-// first time, and false when ctx ends.
+// come to rest. It returns at once the first time, and false when ctx ends.
 func (w *watcher) changed(ctx context.Context, poll time.Duration) bool {
-	first := w.seen == nil
-	var last []stamp
-	rest := 0
 	for {
-		now := w.look()
-		switch {
-		case slices.EqualFunc(now, w.seen, stamp.same):
-			rest = 0
-		case last != nil && slices.EqualFunc(now, last, stamp.same):
-			rest++
-		default:
-			rest = 0
-		}
-		if first || rest >= patience || rest > 0 && !slices.ContainsFunc(now, stamp.empty) {
-			w.seen = now
+		if now := w.look(); w.seen == nil || w.rested(now) {
+			w.seen, w.last, w.rest = now, nil, 0
 			return ctx.Err() == nil
 		}
-		last = now
 		if !sleep(ctx, poll) {
 			return false
 		}
 	}
+}
+
+// rested takes one more look, and reports whether the files have changed and
+// are whole by now: two looks alike, of a missing or empty file more.
+func (w *watcher) rested(now []stamp) bool {
+	if !slices.EqualFunc(now, w.seen, stamp.same) && slices.EqualFunc(now, w.last, stamp.same) {
+		w.rest++
+	} else {
+		w.rest = 0
+	}
+	w.last = now
+	return w.rest >= patience || w.rest > 0 && !slices.ContainsFunc(now, stamp.empty)
 }
 
 func sleep(ctx context.Context, d time.Duration) bool {
