@@ -270,26 +270,33 @@ func widestFree(r job.Room, along func(plane.Point) float64) (middle, width floa
 	return middle, width
 }
 
+// A shift takes every place of a room to another.
+type shift func(plane.Point) plane.Point
+
+func (f shift) ring(in plane.Ring) plane.Ring {
+	out := make(plane.Ring, len(in))
+	for i, p := range in {
+		out[i] = f(p)
+	}
+	return out
+}
+
+func (f shift) segment(s plane.Segment) plane.Segment { return plane.Segment{A: f(s.A), B: f(s.B)} }
+
+// whole is by how much a thing that keeps its shape moves.
+func (f shift) whole(in plane.Ring) plane.Point {
+	c := in.Bounds().Centre()
+	return f(c).Sub(c)
+}
+
 // moved returns a room with every place on it put through f; fixtures, keep-outs
 // and openings move as a whole.
-func moved(r job.Room, f func(plane.Point) plane.Point) job.Room {
-	ring := func(in plane.Ring) plane.Ring {
-		out := make(plane.Ring, len(in))
-		for i, p := range in {
-			out[i] = f(p)
-		}
-		return out
-	}
-	whole := func(in plane.Ring) plane.Point { // by how much a thing moves as a whole
-		c := in.Bounds().Centre()
-		return f(c).Sub(c)
-	}
-	segment := func(s plane.Segment) plane.Segment { return plane.Segment{A: f(s.A), B: f(s.B)} }
+func moved(r job.Room, f shift) job.Room {
 	old := r.Walls
-	r.Outline = ring(r.Outline)
+	r.Outline = f.ring(r.Outline)
 	r.Walls = slices.Clone(r.Walls)
 	for i := range r.Walls {
-		r.Walls[i].Segment = segment(r.Walls[i].Segment)
+		r.Walls[i].Segment = f.segment(r.Walls[i].Segment)
 	}
 	r.Openings = slices.Clone(r.Openings)
 	for i, o := range r.Openings {
@@ -300,9 +307,28 @@ func moved(r job.Room, f func(plane.Point) plane.Point) job.Room {
 			r.Openings[i].From, r.Openings[i].To = mid-half, mid+half
 		}
 	}
+	f.standing(&r)
+	r.Fixings = slices.Clone(r.Fixings)
+	for i, x := range r.Fixings {
+		r.Fixings[i].Line = f.ring(x.Line)
+	}
+	r.Joints = slices.Clone(r.Joints)
+	for i, m := range r.Joints {
+		r.Joints[i].Segment = f.segment(m.Segment)
+	}
+	r.Low = slices.Clone(r.Low)
+	for i := range r.Low {
+		r.Low[i] = f.ring(r.Low[i])
+	}
+	r.Thermostat.At = f(r.Thermostat.At)
+	return r
+}
+
+// standing moves what stands in a room.
+func (f shift) standing(r *job.Room) {
 	r.Fixtures = slices.Clone(r.Fixtures)
 	for i, x := range r.Fixtures {
-		by := whole(x.Outline)
+		by := f.whole(x.Outline)
 		r.Fixtures[i].Outline, r.Fixtures[i].Back = x.Outline.Translate(by), plane.Segment{A: x.Back.A.Add(by), B: x.Back.B.Add(by)}
 		if x.Flange != nil {
 			flange := *x.Flange
@@ -312,20 +338,6 @@ func moved(r job.Room, f func(plane.Point) plane.Point) job.Room {
 	}
 	r.KeepOuts = slices.Clone(r.KeepOuts)
 	for i, k := range r.KeepOuts {
-		r.KeepOuts[i].Outline = k.Outline.Translate(whole(k.Outline))
+		r.KeepOuts[i].Outline = k.Outline.Translate(f.whole(k.Outline))
 	}
-	r.Fixings = slices.Clone(r.Fixings)
-	for i, x := range r.Fixings {
-		r.Fixings[i].Line = ring(x.Line)
-	}
-	r.Joints = slices.Clone(r.Joints)
-	for i, m := range r.Joints {
-		r.Joints[i].Segment = segment(m.Segment)
-	}
-	r.Low = slices.Clone(r.Low)
-	for i := range r.Low {
-		r.Low[i] = ring(r.Low[i])
-	}
-	r.Thermostat.At = f(r.Thermostat.At)
-	return r
 }
