@@ -84,7 +84,11 @@ func runTable(p *layout.Plan) preview.Table {
 func runRows(room string, c layout.Cable, u plane.Units) [][]string {
 	var out [][]string
 	for _, run := range c.Runs {
-		out = append(out, []string{room, c.ID, fmt.Sprint(run.Number), run.Direction, fmt.Sprint(run.Pegs), fmt.Sprint(run.GapToNext), cableLength(run.RunningEnd, u)})
+		next := "-" // it does not lie beside the next
+		if run.GapToNext > 0 {
+			next = fmt.Sprint(run.GapToNext)
+		}
+		out = append(out, []string{room, c.ID, fmt.Sprint(run.Number), run.Direction, fmt.Sprint(run.Pegs), next, cableLength(run.RunningEnd, u)})
 	}
 	return out
 }
