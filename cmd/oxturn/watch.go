@@ -118,7 +118,7 @@ func (v *vigil) build(ctx context.Context, w *watcher) {
 		return
 	}
 	if err != nil {
-		w.names = []string{v.name}
+		w.follow(nil)
 		v.c.say("%v; %s", err, v.shownStill())
 		v.server.Show(preview.State{Job: v.name, Problems: []preview.Problem{{Severity: "error", Place: v.name, Message: err.Error()}}})
 		return
@@ -126,7 +126,7 @@ func (v *vigil) build(ctx context.Context, w *watcher) {
 	opened := &opened{open: s.open, name: v.name}
 	s.open = opened.read
 	work, err := do(ctx, s, v.manner)
-	w.names = append([]string{v.name}, opened.files()...)
+	w.follow(opened.stamps())
 	var fault *faultError
 	switch {
 	case errors.As(err, &fault):

@@ -206,6 +206,46 @@ func TestHalfSaved(t *testing.T) {
 	}
 }
 
+// TestFollow reads a catalogue with a job: it is no change that it was read, but
+// one when it is saved.
+func TestFollow(t *testing.T) {
+	dir := t.TempDir()
+	name, catalogue := filepath.Join(dir, "job.toml"), filepath.Join(dir, "cables.toml")
+	for _, n := range []string{name, catalogue} {
+		if err := os.WriteFile(n, []byte("a"), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	w := &watcher{names: []string{name}}
+	w.changed(context.Background(), time.Millisecond)
+	o := &opened{name: name, open: opener(name)}
+	for _, n := range []string{"cables.toml", "missing.toml", "cables.toml"} {
+		o.read(n)
+	}
+	w.follow(o.stamps())
+	for range 2 * patience {
+		if w.rested(w.look()) {
+			t.Fatal("reading was taken for a change")
+		}
+	}
+	if err := os.WriteFile(catalogue, []byte("ab"), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if w.rested(w.look()) || w.rested(w.look()) || len(w.look()) != 3 {
+		t.Errorf("a file that is not there is waited for: %v", w.look())
+	}
+	for range patience {
+		w.rested(w.look())
+	}
+	if !w.rested(w.look()) {
+		t.Error("the saved catalogue is no change")
+	}
+	w.follow(nil)
+	if len(w.look()) != 1 {
+		t.Errorf("still followed: %v", w.look())
+	}
+}
+
 func TestLineOf(t *testing.T) {
 	text := "\ufeffunits = \"mm\"\r\nname = \"Köche\" # ü\r\n"
 	at := strings.Index(text, "\"K")

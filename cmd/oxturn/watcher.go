@@ -38,16 +38,29 @@ func (s stamp) same(o stamp) bool {
 // middle of being saved.
 func (s stamp) empty() bool { return s.info == nil || s.info.Size() == 0 }
 
+func stampOf(name string) stamp {
+	info, err := os.Stat(name)
+	if err != nil {
+		info = nil
+	}
+	return stamp{name, info}
+}
+
 func (w *watcher) look() []stamp {
 	var out []stamp
 	for _, n := range w.names {
-		info, err := os.Stat(n)
-		if err != nil {
-			info = nil
-		}
-		out = append(out, stamp{n, info})
+		out = append(out, stampOf(n))
 	}
 	return out
+}
+
+// follow makes the files beside the first those of the stamps, as they were
+// when they were read: that they are new to the watcher is no change.
+func (w *watcher) follow(others []stamp) {
+	w.names, w.seen = w.names[:1:1], w.seen[:1:1]
+	for _, s := range others {
+		w.names, w.seen = append(w.names, s.name), append(w.seen, s)
+	}
 }
 
 // patience is how many looks in a row a missing or empty file is waited for
@@ -98,7 +111,7 @@ type opened struct {
 	open func(string) ([]byte, error)
 
 	mu   sync.Mutex
-	list []string
+	list []stamp
 }
 
 func (o *opened) read(name string) ([]byte, error) {
@@ -107,14 +120,14 @@ func (o *opened) read(name string) ([]byte, error) {
 		path = filepath.Join(filepath.Dir(o.name), path)
 	}
 	o.mu.Lock()
-	if !slices.Contains(o.list, path) {
-		o.list = append(o.list, path)
+	if !slices.ContainsFunc(o.list, func(s stamp) bool { return s.name == path }) {
+		o.list = append(o.list, stampOf(path))
 	}
 	o.mu.Unlock()
 	return o.open(name)
 }
 
-func (o *opened) files() []string {
+func (o *opened) stamps() []stamp {
 	o.mu.Lock()
 	defer o.mu.Unlock()
 	return slices.Clone(o.list)
