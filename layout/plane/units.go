@@ -105,6 +105,9 @@ func ParseLength(s string, u Units) (float64, error) {
 			return 0, fmt.Errorf("%q is not a length: %w", s, err)
 		}
 	}
+	if math.IsInf(p.total, 0) {
+		return 0, fmt.Errorf("%q is not a length: its figure is beyond reckoning", s)
+	}
 	return p.sign * p.total, nil
 }
 

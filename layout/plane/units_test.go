@@ -124,13 +124,13 @@ func TestFormatDensity(t *testing.T) {
 }
 
 func FuzzParseLength(f *testing.F) {
-	for _, s := range []string{"9ft 4-1/2in", "2.85 m", "1/2\"", "-", "''", "9'-"} {
+	for _, s := range []string{"9ft 4-1/2in", "2.85 m", "1/2\"", "-", "''", "9'-", strings.Repeat("9", 308) + "ft"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {
 		for _, u := range []Units{NoUnits, Millimetres, Inches} {
-			if v, err := ParseLength(s, u); err == nil && math.IsNaN(v) {
-				t.Errorf("%q reads as NaN", s)
+			if v, err := ParseLength(s, u); err == nil && (math.IsNaN(v) || math.IsInf(v, 0)) {
+				t.Errorf("%q reads as %g", s, v)
 			}
 		}
 	})
