@@ -174,7 +174,7 @@ func (r *room) polish(lays []*laying) {
 const polished = 2
 
 // fine is the score below which polishing is not worth its time.
-const fine = 1.5
+const fine = 2.3
 
 // polishAlone betters the first few candidates and sorts them anew.
 func (l *laying) polishAlone() {

@@ -37,10 +37,10 @@ type way struct {
 }
 
 // poor is the score above which a wider search is worth its time.
-const poor = 5.0
+const poor = 6.0
 
 // good is the score at which the search stops.
-const good = 1.6
+const good = 2.5
 
 // mostWork bounds the steps in one direction once a route is found that will
 // do, mostToil those for any route. Counting steps, not time, gives the same
