@@ -298,7 +298,7 @@ func (r *room) stopped() bool { return r.p.Stop != nil && r.p.Stop() }
 // route. They look at each other only between rounds, so that they may go on
 // at once.
 func bracketAll(ways []*way) {
-	for range rounds {
+	for range rounds + mostNudges {
 		if slices.ContainsFunc(ways, func(w *way) bool { return w.laying() < good }) {
 			return
 		}

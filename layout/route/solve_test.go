@@ -134,27 +134,13 @@ func TestCutsOtherwiseWhereTheBestCutFails(t *testing.T) {
 	walls := plane.Ring{{X: 0, Y: 161.9}, {X: 2055.1, Y: 0}, {X: 2025.5, Y: 2279.2}, {X: 110.4, Y: 2230.6}}
 	p := roomOf(t, walls, nil, 75, nil)
 	p.Pitch, p.Bend, p.Entry = 32, 16, plane.Pt(2030.6, 1887.5)
-	for _, f := range []struct {
-		stands plane.Ring
-		clear  float64
-	}{
-		{plane.Ring{{X: 402.8, Y: 1172.9}, {X: 1088.4, Y: 1172.9}, {X: 1088.4, Y: 1664.4}, {X: 402.8, Y: 1664.4}}, 75},
-		{plane.Ring{{X: 465.1, Y: 125.2}, {X: 1213.3, Y: 66.3}, {X: 1240.2, Y: 408.3}, {X: 492, Y: 467.2}}, 75},
-		{plane.Ring{{X: 892.7, Y: 91.6}, {X: 1701.1, Y: 27.9}, {X: 1754, Y: 699.2}, {X: 945.6, Y: 762.9}}, 40},
-		{plane.Ring{{X: 480.5, Y: 761}, {X: 755, Y: 761}, {X: 755, Y: 1050.8}, {X: 480.5, Y: 1050.8}}, 75},
-		{plane.Ring{{X: 0, Y: 161.9}, {X: 641.7, Y: 111.3}, {X: 681.2, Y: 612.7}, {X: 39.5, Y: 663.2}}, 40},
-	} {
-		grown, err := plane.FromRing(f.stands).Grow(f.clear * 1.002)
-		if err == nil {
-			p.Zones[0], err = p.Zones[0].Less(grown)
-		}
-		if err == nil {
-			p.Floor, err = p.Floor.Less(plane.FromRing(f.stands))
-		}
-		if err != nil {
-			t.Fatal(err)
-		}
-	}
+	standing(t, &p, 75,
+		plane.Ring{{X: 402.8, Y: 1172.9}, {X: 1088.4, Y: 1172.9}, {X: 1088.4, Y: 1664.4}, {X: 402.8, Y: 1664.4}},
+		plane.Ring{{X: 465.1, Y: 125.2}, {X: 1213.3, Y: 66.3}, {X: 1240.2, Y: 408.3}, {X: 492, Y: 467.2}},
+		plane.Ring{{X: 480.5, Y: 761}, {X: 755, Y: 761}, {X: 755, Y: 1050.8}, {X: 480.5, Y: 1050.8}})
+	standing(t, &p, 40,
+		plane.Ring{{X: 892.7, Y: 91.6}, {X: 1701.1, Y: 27.9}, {X: 1754, Y: 699.2}, {X: 945.6, Y: 762.9}},
+		plane.Ring{{X: 0, Y: 161.9}, {X: 641.7, Y: 111.3}, {X: 681.2, Y: 612.7}, {X: 39.5, Y: 663.2}})
 	if len(p.Zones[0]) != 1 {
 		t.Fatal(len(p.Zones[0]), "pieces of floor")
 	}

@@ -34,6 +34,8 @@ type way struct {
 	found   []*candidate // each the best of its time
 	gap     float64      // to try next
 	seen    [][]node     // plans considered
+	tries   int          // gaps tried
+	nudges  int          // of those, how many because the one before gave up
 }
 
 // poor is the score above which a wider search is worth its time.
@@ -68,12 +70,7 @@ func (w *way) try(s float64) float64 {
 	for _, p := range plans {
 		w.consider(p, s)
 	}
-	if n += w.laid; n < w.length {
-		w.tooWide = math.Min(w.tooWide, s)
-	} else {
-		w.enough = math.Max(w.enough, s)
-	}
-	return n
+	return n + w.laid
 }
 
 // consider fits a plan and keeps it if it is the best so far.
@@ -119,10 +116,20 @@ func (w *way) bracket() {
 	}
 	rule := w.sweep.rule
 	s := math.Max(float64(rule.closest), math.Min(float64(rule.widest), w.gap))
+	w.tries++
 	n := w.try(s)
-	if n == 0 {
+	switch {
+	case n == 0:
 		w.gap = s * 0.95
 		return
+	case w.gaveUp(n, s):
+		w.nudges++
+		w.gap = s * 0.985
+		return
+	case n < w.length:
+		w.tooWide = math.Min(w.tooWide, s)
+	default:
+		w.enough = math.Max(w.enough, s)
 	}
 	if n >= w.length && w.best == nil { // long enough, but none of its plans is sound
 		w.gap = s * 0.985
@@ -138,9 +145,21 @@ func (w *way) bracket() {
 	}
 }
 
+// mostNudges is how often a gap is tried a little closer before its plan is
+// believed.
+const mostNudges = 2
+
+// gaveUp reports whether the cheapest plan at gap s is so much shorter than the
+// gap and the floor make likely that the sweep must have lost its way: the next
+// gap may do, and says more about the length.
+func (w *way) gaveUp(n, s float64) bool {
+	likely := (w.length - w.laid) * w.field.spacing / w.sweep.rule.pitch / s
+	return w.nudges < mostNudges && n-w.laid < 0.92*likely && n < w.length
+}
+
 // settled reports whether more bracketing would gain nothing.
 func (w *way) settled() bool {
-	return w.spent() || w.tooWide-w.enough < 0.03 || w.laying() < good
+	return w.tries >= rounds+w.nudges || w.spent() || w.tooWide-w.enough < 0.03 || w.laying() < good
 }
 
 // laying is that of the best candidate, infinite for none.
