@@ -78,6 +78,13 @@ func TestFloorLeftBareIsSaid(t *testing.T) {
 		if math.Abs(r.Heated.Area()-c.heated) > 0.002*half || math.Abs(r.Bare.Area()-c.bare) > 0.002*half {
 			t.Errorf("%s: heated %.0f, bare %.0f mm², want %.0f and %.0f", c.cables, r.Heated.Area(), r.Bare.Area(), c.heated, c.bare)
 		}
+		// the mean gap is of the floor that is served: a field of a by b mm served by l mm of cable has runs a b / (l - a - b) apart
+		if one := r.Cables[0]; math.Abs(one.Spacing-half/(30000-1850-1800)) > 0.01*one.Spacing {
+			t.Errorf("%s: runs %.1f mm apart in the mean", c.cables, one.Spacing)
+		}
+		if asked := strings.Contains(strings.Join(p.TakeOff.Questions, "\n"), "3.33 m² (35.8 ft²) of the floor stays without cable"); asked != (c.warnings > 0) {
+			t.Errorf("%s: the take-off asks %q", c.cables, p.TakeOff.Questions)
+		}
 	}
 }
 

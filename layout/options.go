@@ -177,7 +177,11 @@ func (r *Room) offByInch(j *job.Job, c Candidate, heated plane.Region) OffByInch
 		return OffByInch{}
 	}
 	s := shiftedSpacing(r.Heated, heated, total(labels), c.Spacing)
-	return OffByInch{s, suits(j, s, labels)}
+	laid := 0.0
+	if c.Fits {
+		laid = c.Spacing
+	}
+	return OffByInch{s, suits(j, s, laid, labels)}
 }
 
 // warmUp computes how soon a floor laid with the candidate is warm, from its

@@ -60,6 +60,9 @@ func (p *Plan) quantities(i int) takeoff.Room {
 			out.Undecided = append(out.Undecided, f.Name)
 		}
 	}
+	if !r.Bare.Empty() {
+		out.Questions = append(out.Questions, fmt.Sprintf("%s of the floor stays without cable, cut off from the rest: is that wanted?", plane.FormatArea(r.Bare.Area(), p.Job.Units)))
+	}
 	return out
 }
 

@@ -104,8 +104,9 @@ func (s *Stretch) layIn(j *job.Job, r *Room, labels []job.Cable) {
 // judge says by area whether the plan's cables still suit a changed room.
 func (s *Stretch) judge(j *job.Job, was, r *Room) {
 	labels := was.labels()
-	s.Spacing = shiftedSpacing(was.Heated, r.Heated, total(labels), meanSpacing(was))
-	s.Keeps = suits(j, s.Spacing, labels)
+	laid := meanSpacing(was)
+	s.Spacing = shiftedSpacing(was.Heated, r.Heated, total(labels), laid)
+	s.Keeps = suits(j, s.Spacing, laid, labels)
 }
 
 // shiftedSpacing is the spacing that cables laid at one would have on a changed
@@ -119,10 +120,15 @@ func shiftedSpacing(was, now plane.Region, length, spacing float64) float64 {
 	return after * spacing / before
 }
 
-// suits reports whether a mean spacing is within the job's limits.
-func suits(j *job.Job, spacing float64, labels []job.Cable) bool {
-	pegs := spacing / j.Membrane.Pitch
-	if pegs < float64(j.Spacing.Closest)-1e-6 || pegs > float64(j.Spacing.Widest)+1e-6 {
+// suits reports whether a mean spacing is within the job's limits. The limits are
+// on every gap, and a floor with dents may keep them at a mean a little outside:
+// the mean at which cables were laid within them, 0 when none were, suits too.
+func suits(j *job.Job, spacing, laid float64, labels []job.Cable) bool {
+	lo, hi := float64(j.Spacing.Closest)*j.Membrane.Pitch, float64(j.Spacing.Widest)*j.Membrane.Pitch
+	if laid > 0 {
+		lo, hi = math.Min(lo, laid), math.Max(hi, laid)
+	}
+	if spacing < lo-1e-6 || spacing > hi+1e-6 {
 		return false
 	}
 	perMetre := labels[0].Watts / (labels[0].Length / 1000)

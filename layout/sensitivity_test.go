@@ -34,6 +34,21 @@ func TestShiftOfABath(t *testing.T) {
 	}
 }
 
+// Four pegs of 30 mm are 120 mm at most. A floor whose cable was laid within that
+// at a mean of 126 mm by its area does not lose it by shrinking.
+func TestShrunkFloorKeepsItsCable(t *testing.T) {
+	j := &job.Job{Membrane: job.Membrane{Pitch: 30}, Spacing: job.Spacing{Closest: 2, Widest: 4}}
+	cable := []job.Cable{{Watts: 900, Length: 75000}}
+	for _, c := range []struct {
+		spacing, laid float64
+		want          bool
+	}{{119, 0, true}, {125, 0, false}, {125, 126, true}, {127, 126, false}, {59, 0, false}, {59, 58, true}} {
+		if got := suits(j, c.spacing, c.laid, cable); got != c.want {
+			t.Errorf("%+v: %v", c, got)
+		}
+	}
+}
+
 // Laid anew in the changed room, the cable goes in, and its runs lie about as far
 // apart as the area said.
 func TestShiftLaidAnew(t *testing.T) {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"oxturn/layout"
+	"oxturn/layout/plane"
 )
 
 // cablePlan draws the plan of one room's cable.
@@ -97,6 +98,9 @@ func (v *roomView) notes() block {
 	l.paras = append(l.paras, v.remarks...)
 	if t := v.room.Job.Thermostat; t.Wall >= 0 && t.Wall < len(v.room.Job.Walls) {
 		l.paras = append(l.paras, fmt.Sprintf("Lead rise in wall %s: no nail or screw within %s of it to either side, floor and wall, up to the box.", v.room.Job.Walls[t.Wall].Letter, riseWords(v.fig.units)))
+	}
+	if bare := v.room.Bare; !bare.Empty() {
+		l.paras = append(l.paras, fmt.Sprintf("%s of the floor, dotted, stays without cable: it is cut off from the rest.", plane.FormatArea(bare.Area(), v.fig.units)))
 	}
 	if v.room.Chosen != nil && v.room.Chosen.Why != "" {
 		l.paras = append(l.paras, "Cable chosen: "+strings.TrimSuffix(v.room.Chosen.Why, ".")+".")
