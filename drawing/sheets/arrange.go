@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"oxturn/drawing"
 	"oxturn/layout/plane"
@@ -68,33 +69,41 @@ func flow(ty *typesetter, blocks []block, slots []drawing.Box) (out []placed, re
 }
 
 // pour is flow with a choice: whole keeps every block in one piece that fits
-// into one slot, at the price of white space.
+// into one slot. A block that fits into the white left at the foot of an earlier
+// slot goes there.
 func pour(ty *typesetter, blocks []block, slots []drawing.Box, whole bool) (out []placed, rest []block) {
 	slots = tallEnough(slots)
 	if len(slots) == 0 {
 		return nil, blocks
 	}
-	i, y := 0, slots[0].Y0
+	free := slices.Clone(slots)
+	i := 0
+	put := func(k int, b block) {
+		s := free[k]
+		out = append(out, placed{b, drawing.Pt{X: s.X0, Y: s.Y0}, s.W()})
+		free[k].Y0 += b.height(ty, s.W()) + blockGap
+	}
 	for _, b := range blocks {
+		if k := slices.IndexFunc(free[:i], func(s drawing.Box) bool { return b.height(ty, s.W()) <= s.H() }); k >= 0 {
+			put(k, b)
+			continue
+		}
 		for b != nil {
-			s := slots[i]
-			fits, left := cut(ty, b, s.W(), s.Y1-y)
+			fits, left := cut(ty, b, free[i].W(), free[i].H())
 			if whole && fits != nil && left != nil && i < len(slots)-1 && b.height(ty, slots[i+1].W()) <= slots[i+1].H() {
 				fits, left = nil, b
 			}
 			if fits != nil {
-				out = append(out, placed{fits, drawing.Pt{X: s.X0, Y: y}, s.W()})
-				y += fits.height(ty, s.W()) + blockGap
+				put(i, fits)
 			}
-			b = left
-			if b == nil {
+			if b = left; b == nil {
 				break
 			}
 			if i == len(slots)-1 {
 				rest = append(rest, b)
 				break
 			}
-			i, y = i+1, slots[i+1].Y0
+			i++
 		}
 	}
 	return out, rest
@@ -262,7 +271,11 @@ func (n need) on(p drawing.Paper, s drawing.Scale, blocks []block, overflow bool
 	if freeW < 0 || freeH < 0 {
 		return found, false
 	}
-	for _, cut := range n.cuts(f, freeW, freeH) {
+	plain, beside := n.cuts(f, freeW, freeH)
+	for i, cut := range append(plain, beside...) {
+		if any && i >= len(plain) {
+			break // a narrow title block is for when nothing else holds the blocks
+		}
 		a := cut
 		a.paper, a.scale = p, s
 		if a.field.W() < w-1e-9 || a.field.H() < h-1e-9 {
@@ -288,25 +301,29 @@ func (n need) on(p drawing.Paper, s drawing.Scale, blocks []block, overflow bool
 }
 
 // cuts returns the ways to divide the frame, columns and strips in steps up to
-// what is free beside the drawing.
-func (n need) cuts(f drawing.Box, freeW, freeH float64) []arrangement {
-	var out []arrangement
+// what is free beside the drawing: plain ones, and those in which a column runs
+// down beside the title block.
+func (n need) cuts(f drawing.Box, freeW, freeH float64) (plain, beside []arrangement) {
 	for _, w := range steps(titleMin, freeW, 6) {
-		out = append(out, n.column(f, w, 0))
+		heights := []float64{0}
 		if w == freeW { // the widest column may be helped by a strip under the drawing
-			for _, h := range steps(30, freeH, 6) {
-				out = append(out, n.column(f, w, h))
+			heights = append(heights, steps(30, freeH, 6)...)
+		}
+		for _, h := range heights {
+			plain = append(plain, n.column(f, w, h, math.Min(w, titleMax)))
+			if tw := n.besideFirst(w); tw >= titleMin && tw < titleMax {
+				beside = append(beside, n.column(f, w, h, tw))
 			}
 		}
 	}
 	least := n.titleHeight(math.Min(titleMax, f.W())) // a strip is as high as its title block at least
 	for _, h := range steps(least, freeH, 6) {
-		out = append(out, n.strip(f, h, 0))
+		plain = append(plain, n.strip(f, h, 0))
 		for _, w := range steps(n.least+2*edge, freeW, 10) {
-			out = append(out, n.strip(f, h, w))
+			plain = append(plain, n.strip(f, h, w))
 		}
 	}
-	return out
+	return plain, beside
 }
 
 // steps returns the sizes from least to most in steps, most among them.
@@ -321,18 +338,30 @@ func steps(least, most, by float64) []float64 {
 	return out
 }
 
+// besideFirst returns the width of a title block under columns w wide that lets
+// the first of them run down beside it; 0 where there is one column.
+func (n need) besideFirst(w float64) float64 {
+	if cols := n.columns(drawing.Box{X1: w - 2*edge}); len(cols) > 1 {
+		return w - 2*edge - cols[0].X1
+	}
+	return 0
+}
+
 // column gives the drawing the left of the frame and the blocks the right, w
-// wide, above the title block, and a strip h high under the drawing when h is
-// not 0.
-func (n need) column(f drawing.Box, w, h float64) arrangement {
-	tw := math.Min(w, titleMax)
+// wide, above and beside the title block, which is tw wide, and a strip h high
+// under the drawing when h is not 0.
+func (n need) column(f drawing.Box, w, h, tw float64) arrangement {
 	title := drawing.Box{X0: f.X1 - tw, Y0: f.Y1 - n.titleHeight(tw), X1: f.X1, Y1: f.Y1}
 	a := arrangement{title: title}
 	if h > 0 {
 		a.slots = n.columns(drawing.Box{X0: f.X0 + edge, Y0: f.Y1 - h + edge, X1: f.X1 - w - edge, Y1: f.Y1 - edge})
 	}
 	side := drawing.Box{X0: f.X1 - w + edge, Y0: f.Y0 + edge, X1: f.X1 - edge, Y1: title.Y0 - edge}
-	a.slots = append(n.columns(side), a.slots...)
+	cols := n.columns(side)
+	if cols[0].X1 <= title.X0-edge+1e-9 {
+		cols[0].Y1 = f.Y1 - edge
+	}
+	a.slots = append(cols, a.slots...)
 	return n.withField(a, drawing.Box{X0: f.X0, Y0: f.Y0, X1: f.X1 - w, Y1: f.Y1 - h})
 }
 

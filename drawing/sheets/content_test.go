@@ -102,7 +102,7 @@ func TestStatus(t *testing.T) {
 				t.Errorf("%s does not say %s", s.ID, word)
 			}
 		}
-		if has(sheet(t, set, "owner-map"), "THIS IS A PLAN, NOT A RECORD") == (status == job.AsLaid) {
+		if strings.Contains(said(sheet(t, set, "owner-map")), "THIS IS A PLAN, NOT A RECORD") == (status == job.AsLaid) {
 			t.Errorf("%s: the owner's map is wrong about its worth", word)
 		}
 	}

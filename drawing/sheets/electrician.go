@@ -172,7 +172,7 @@ func (e elevation) drawRise() {
 	e.mark(symbols.Thermostat(at))
 	e.uses(signThermostat)
 	text := "no nails, " + riseWords(e.fig.units) + " each side"
-	l := &label{text: text, height: drawing.H25, rank: 2, note: text}
+	l := &label{text: text, height: drawing.H25, rank: 2, note: "No" + text[2:]}
 	for _, dx := range []float64{riseHalf, -riseHalf} {
 		l.subject = e.view.Pt(plane.Pt(math.Min(math.Max(0, x+dx), e.wall.Length()), t.Height/2))
 		l.spots = append(l.spots, tagSpots(l.subject, 0, text)...)

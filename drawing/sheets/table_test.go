@@ -128,6 +128,43 @@ func TestFlow(t *testing.T) {
 	}
 }
 
+// TestFootOfColumn: a block that is too high for the white left in one column
+// goes on to the next, and a later one that fits into that white is set there.
+func TestFootOfColumn(t *testing.T) {
+	ty := newTypesetter()
+	of := func(rows int) block {
+		tab := table{cols: []column{{head: "No."}}}
+		for i := range rows {
+			tab.rows = append(tab.rows, row(itoa(i+1)))
+		}
+		return tab
+	}
+	slots := []drawing.Box{{X1: 60, Y1: 70}, {X0: 70, X1: 130, Y1: 50}}
+	placed, rest := pour(ty, []block{of(8), of(7), of(2)}, slots, false) // 45, 40 and 15 mm high
+	if len(rest) > 0 || len(placed) != 3 || placed[1].at.X != 70 || placed[2].at != (drawing.Pt{Y: 45 + blockGap}) {
+		t.Errorf("%v, left %v", placed, rest)
+	}
+}
+
+// TestBesideTitle: under several columns the title block may be so narrow that
+// the first of them runs down beside it, 5 mm off it and off the frame.
+func TestBesideTitle(t *testing.T) {
+	n := need{ty: newTypesetter(), titles: map[titleKey]float64{}, least: columnLeast, title: titleBlock{title: "Cable plan", label: "CP-1", n: 1, of: 9}}
+	f := drawing.Box{X0: 20, Y0: 10, X1: 410, Y1: 287}
+	for _, w := range []float64{150, 190, 230} {
+		tw := n.besideFirst(w)
+		a := n.column(f, w, 0, tw)
+		if first := a.slots[0]; first.Y1 != f.Y1-edge || math.Abs(first.X1-(a.title.X0-edge)) > 1e-6 || a.title.X1 != f.X1 {
+			t.Errorf("%g mm of columns: the first is %v, the title block %v", w, first, a.title)
+		}
+		for _, s := range a.slots[1:] {
+			if s.Meets(a.title) {
+				t.Errorf("%g mm of columns: %v lies on the title block %v", w, s, a.title)
+			}
+		}
+	}
+}
+
 // TestWidths: columns fill the width given, and no word is broken while there
 // is room to keep it whole.
 func TestWidths(t *testing.T) {
