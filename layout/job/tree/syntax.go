@@ -130,6 +130,9 @@ func explain(e *SyntaxError, text string) {
 	case strings.Contains(e.Message, "expected a comma"):
 		e.Message = "a list goes on here without a comma, or was never closed"
 		e.Hint = "put a comma after each item, and ] after the last"
+	case strings.ContainsAny(text[e.Range.Start:e.Range.End], "“”„‘’"):
+		e.Message = "a curly quote, as word processors make of a straight one"
+		e.Hint = `write straight quotes, "north 6ft", in an editor for plain text`
 	case isKey && likeDate.MatchString(value):
 		e.Message = "this is no date"
 		e.Hint = "a date is a day of the calendar in four, two and two figures: 2026-12-02"

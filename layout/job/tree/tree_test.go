@@ -110,6 +110,8 @@ func TestSyntaxErrors(t *testing.T) {
 		{"date = 2026-13-40", "this is no date", "a date is a day of the calendar in four, two and two figures: 2026-12-02"},
 		{"date = 2/12/2026", "this is no date", "a date is a day of the calendar in four, two and two figures: 2026-12-02"},
 		{"name = Bath", "text and lengths with a unit stand in quotes", `write name = "Bath"`},
+		{"from = “9ft”", "a curly quote, as word processors make of a straight one", `write straight quotes, "north 6ft", in an editor for plain text`},
+		{"walls = [“east 9ft”]", "a curly quote, as word processors make of a straight one", `write straight quotes, "north 6ft", in an editor for plain text`},
 		{"from = \"9' 4\"\"", "the inch mark ends the quoted text", `write in and ft for the marks, such as "9ft 4in", or put single quotes round text with an inch mark alone: '4"'`},
 		{"walls = [\"east 9' 4\"\", \"north 6'\"]", "the inch mark ends the quoted text", `write in and ft for the marks, such as "9ft 4in", or put single quotes round text with an inch mark alone: '4"'`},
 		{"\xff\xfea\x00", "this file is UTF-16 text, or no text at all", "save it as UTF-8 in the editor"},
