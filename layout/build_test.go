@@ -296,7 +296,7 @@ func TestRefusals(t *testing.T) {
 	for _, c := range []struct {
 		name, from, to, message, hint string
 	}{
-		{"far too long", `length = "26 m"`, `length = "90 m"`, "this zone takes", ""},
+		{"far too long", `length = "26 m"`, `length = "90 m"`, "of 90.0 m is too long, with the closest gaps allowed; this zone takes", ""},
 		{"far too short", `length = "26 m"`, `length = "6 m"`, "this zone takes", ""},
 		{"lead too short", `lead = "4 m"`, `lead = "1 m"`, "does not reach the floor", "lower the box"},
 		{"no floor", `wall = 75`, `wall = 900`, "no floor left for cable", "check the room's size"},

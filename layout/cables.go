@@ -97,17 +97,15 @@ func (r *Room) problemFor(j *job.Job) (route.Problem, error) {
 // refusal turns the router's reason into what the user can do about it: the
 // range of lengths the floor takes, and the catalogue's cables within it.
 func (r *Room) refusal(j *job.Job, labels []job.Cable, err error) job.Diagnostic {
-	d := r.problem("room %q: %v", r.Job.Name, err)
-	d.Span = r.Job.Spans.At("cables")
-	what, lo, hi := "this zone takes", 0.0, 0.0
+	words, what := err.Error(), "the heated floor takes about"
+	lo, hi := lengths(j, r.Heated) // by area, where the router did not get as far as a range
 	var ref *route.Refusal
-	if errors.As(err, &ref) {
-		lo, hi = ref.Shortest, ref.Longest
+	if errors.As(err, &ref) && ref.Longest > 0 && ref.Cable >= 0 {
+		what, lo, hi = "this zone takes", ref.Shortest, ref.Longest
+		words = misfit(labels[ref.Cable], lo, hi, j.Units)
 	}
-	if hi == 0 { // the router did not get as far as a range: by area, then
-		what = "the heated floor takes about"
-		lo, hi = lengths(j, r.Heated)
-	}
+	d := r.problem("room %q: %s", r.Job.Name, words)
+	d.Span = r.Job.Spans.At("cables")
 	d.Message += fmt.Sprintf("; %s %s to %s of cable at %d to %d pegs", what, length(lo, j.Units), length(hi, j.Units), j.Spacing.Closest, j.Spacing.Widest)
 	if fit := within(j.Cables, labels, lo, hi, j.Units); fit != "" {
 		d.Hint = "cables of this job that would fit: " + fit + "; a cable is never cut, and no clearance is given up to make one fit"
@@ -115,6 +113,18 @@ func (r *Room) refusal(j *job.Job, labels []job.Cable, err error) job.Diagnostic
 		d.Hint = "no other cable of this job is that long; add one to [[cable]] or to the catalogue, or change the spacing limits the label allows"
 	}
 	return d
+}
+
+// misfit says why a cable does not go with the lengths its zone takes.
+func misfit(c job.Cable, lo, hi float64, u plane.Units) string {
+	said := fmt.Sprintf("cable %s of %s", c.ID, length(c.Length, u))
+	switch {
+	case c.Length > hi:
+		return said + " is too long, with the closest gaps allowed"
+	case c.Length < lo:
+		return said + " is too short, with the widest gaps allowed"
+	}
+	return "no route was found for " + said
 }
 
 // length writes a cable length in metres or feet.
