@@ -91,9 +91,9 @@ func (d jointDetail) depth(i int) float64 {
 
 func (d jointDetail) title() string {
 	if d.wall {
-		return "Edge of the floor at a wall, " + d.scale.Name
+		return "Edge of the floor at a wall, " + unbrokenWords(d.scale.Name)
 	}
-	return "Movement joint, " + d.scale.Name
+	return "Movement joint, " + unbrokenWords(d.scale.Name)
 }
 
 // words say what the detail shows.
