@@ -231,7 +231,12 @@ func TestFollow(t *testing.T) {
 	if err := os.WriteFile(catalogue, []byte("ab"), 0o644); err != nil {
 		t.Fatal(err)
 	}
-	if w.rested(w.look()) || w.rested(w.look()) || len(w.look()) != 3 {
+	for range 2 {
+		if w.rested(w.look()) {
+			t.Error("a change is drawn before it has rested")
+		}
+	}
+	if len(w.look()) != 3 {
 		t.Errorf("a file that is not there is waited for: %v", w.look())
 	}
 	for range patience {
