@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -261,10 +262,13 @@ func broken(s sign, sheets []*drawing.Sheet, id string) bool {
 }
 
 // checkTitleBlock: the mandatory fields of ISO 7200 (legal owner, number, date,
-// sheet, title, approval, creator, document type), the status, and the words
-// beside the check line.
+// sheet, title, approval, creator, document type), the status, the words
+// beside the check line, and the place in the frame's lower right corner.
 func checkTitleBlock(t tester, s *drawing.Sheet) {
 	t.Helper()
+	if f, b := s.Paper.Frame(), titleOf(s); math.Abs(b.X1-f.X1) > 0.5 || math.Abs(b.Y1-f.Y1) > 0.5 { // its line is up to 1 mm wide
+		t.Errorf("%s: the title block ends at (%.1f, %.1f), the frame at (%.1f, %.1f)", s.ID, b.X1, b.Y1, f.X1, f.Y1)
+	}
 	var all strings.Builder
 	for _, tx := range texts(s) {
 		all.WriteString(tx.Text + "\n")

@@ -153,3 +153,24 @@ func TestCorners(t *testing.T) {
 		t.Errorf("%v", rows)
 	}
 }
+
+// TestOwnersMapIsOnePage: the page that stays with the house is one page, of
+// the examples too.
+func TestOwnersMapIsOnePage(t *testing.T) {
+	for _, name := range []string{"bath", "kitchen", "entry"} {
+		set, err := Set(readPlan(t, "../../testdata/jobs/"+name+".toml"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		maps := 0
+		for _, s := range set {
+			checkTitleBlock(t, s)
+			if strings.HasPrefix(s.Label, "OM-") {
+				maps++
+			}
+		}
+		if maps != 1 {
+			t.Errorf("%s: the owner's map is %d pages", name, maps)
+		}
+	}
+}

@@ -55,12 +55,23 @@ func (v *roomView) bare() {
 
 // ownerMapLevels returns what stands beside the map.
 func ownerMapLevels(v *roomView) []level {
-	few := []block{v.mayIDrill(), panelLabel{v.labelLines()}, v.places(false), legendOf(without(v.used, known))}
-	if notes := slices.Concat(v.noted, v.remarks); len(notes) > 0 {
-		few = append(few, list{head: "Notes", number: 1, paras: notes})
+	beside := func(legend block) []block {
+		few := []block{v.mayIDrill(), panelLabel{v.labelLines()}, v.places(false), legend}
+		if notes := slices.Concat(v.noted, v.remarks); len(notes) > 0 {
+			few = append(few, list{head: "Notes", number: 1, paras: notes})
+		}
+		return few
 	}
+	few := beside(legendOf(without(v.used, known)))
 	all := append(slices.Clip(few), keeping())
-	return []level{{blocks: all}, {blocks: few, gain: 1.3}, {blocks: all, gain: never, overflow: true}}
+	fewest := beside(legendOf(without(v.used, func(s sign) bool { return known(s) || named(s) })))
+	return []level{{blocks: all}, {blocks: few, gain: 1.3}, {blocks: fewest, gain: never}, {blocks: all, gain: never, overflow: true}}
+}
+
+// named reports whether a sign is named where it stands, and in the table of
+// places.
+func named(s sign) bool {
+	return s == signJoint || s == signEnd || s == signSensor || s == signSpare || s == signDatum
 }
 
 // evidence says what the map is worth.

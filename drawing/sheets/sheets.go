@@ -93,7 +93,8 @@ func numbered(pages []*page) []*drawing.Sheet {
 		count[code]++
 		pg.sheet.Label = fmt.Sprintf("%s-%d", code, count[code])
 		pg.title.label, pg.title.n, pg.title.of = pg.sheet.Label, i+1, len(pages)
-		pg.title.set(pg, drawing.Pt{X: pg.titleAt.X0, Y: pg.titleAt.Y0}, pg.titleAt.W())
+		w := pg.titleAt.W() // in the frame's corner: with its number it may be lower than was kept free
+		pg.title.set(pg, drawing.Pt{X: pg.titleAt.X0, Y: pg.titleAt.Y1 - pg.title.height(pg.ty, w)}, w)
 		id := pg.sheet.ID
 		for n := 2; seen[pg.sheet.ID]; n++ {
 			pg.sheet.ID = fmt.Sprintf("%s-%d", id, n)
