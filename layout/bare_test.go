@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"oxturn/layout"
+	"oxturn/layout/job"
 )
 
 // twoParts is a room that a joint cuts in two, with so many cables named.
@@ -111,4 +112,29 @@ func TestFloorThatStaysCoolIsSaid(t *testing.T) {
 		return
 	}
 	t.Error("nothing is said to stay cool")
+}
+
+// TestOneWarningForACoolZone: cables that share a zone share what is said of it,
+// and a cable whose own floor is warm throughout has no part of its own in it.
+func TestOneWarningForACoolZone(t *testing.T) {
+	for _, e := range layout.Explanations() {
+		if e.ID != "W104" {
+			continue
+		}
+		text := "units = \"mm\"\n\n[membrane]\npitch = 30\n\n" + strings.Replace(e.Bad, `cables = ["C"]`, `cables = ["C", "C"]`, 1)
+		text = strings.NewReplacer(`length = "14 m"`, `length = "7 m"`, "watts = 140", "watts = 70").Replace(text)
+		_, found := layout.Build(read(t, "pockets.toml", []byte(text)))
+		said := 0
+		for _, d := range found {
+			switch {
+			case d.ID == "W104":
+				said++
+			case d.Severity == job.Error:
+				t.Fatal(d.Message)
+			}
+		}
+		if said != 1 {
+			t.Errorf("said %d times", said)
+		}
+	}
 }
