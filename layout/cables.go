@@ -102,7 +102,7 @@ func (r *Room) refusal(j *job.Job, labels []job.Cable, err error) job.Diagnostic
 	var ref *route.Refusal
 	if errors.As(err, &ref) && ref.Longest > 0 && ref.Cable >= 0 {
 		what, lo, hi = "this zone takes", ref.Shortest, ref.Longest
-		words = misfit(labels[ref.Cable], lo, hi, j.Units)
+		words = misfit(labels[ref.Cable], ref, j.Units)
 	}
 	d := r.problem("room %q: %s", r.Job.Name, words)
 	d.Span = r.Job.Spans.At("cables")
@@ -115,14 +115,16 @@ func (r *Room) refusal(j *job.Job, labels []job.Cable, err error) job.Diagnostic
 	return d
 }
 
-// misfit says why a cable does not go with the lengths its zone takes.
-func misfit(c job.Cable, lo, hi float64, u plane.Units) string {
+// misfit says why a cable does not go into its zone.
+func misfit(c job.Cable, why *route.Refusal, u plane.Units) string {
 	said := fmt.Sprintf("cable %s of %s", c.ID, length(c.Length, u))
 	switch {
-	case c.Length > hi:
+	case c.Length > why.Longest:
 		return said + " is too long, with the closest gaps allowed"
-	case c.Length < lo:
+	case c.Length < why.Shortest:
 		return said + " is too short, with the widest gaps allowed"
+	case why.Cold > 0:
+		return fmt.Sprintf("%s is too short: with the widest gaps allowed it leaves %.0f %% of its floor cold", said, 100*why.Cold)
 	}
 	return "no route was found for " + said
 }

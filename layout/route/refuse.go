@@ -34,7 +34,8 @@ func (r *room) refuse(sh share, rule rules, wish *wishes, best *candidate) error
 	case c.Length > out.Longest:
 		out.Reason = fmt.Sprintf("cable %s of %.1f m is too long: with the closest gaps allowed its floor takes %.1f m at most, and %.1f m at least", c.ID, c.Length/1000, out.Longest/1000, out.Shortest/1000)
 	case best != nil:
-		out.Reason = fmt.Sprintf("cable %s of %.1f m is too short: with gaps of %d pegs at most it would leave %.0f %% of its floor cold; %.1f to %.1f m would do", c.ID, c.Length/1000, rule.widest, 100*(1-best.score.Covered), out.Shortest/1000, out.Longest/1000)
+		out.Cold = 1 - best.score.Covered
+		out.Reason = fmt.Sprintf("cable %s of %.1f m is too short: with gaps of %d pegs at most it would leave %.0f %% of its floor cold; %.1f to %.1f m would do", c.ID, c.Length/1000, rule.widest, 100*out.Cold, out.Shortest/1000, out.Longest/1000)
 	default:
 		out.Reason = fmt.Sprintf("no route of %.1f m was found for cable %s; its floor takes %.1f to %.1f m", c.Length/1000, c.ID, out.Shortest/1000, out.Longest/1000)
 	}

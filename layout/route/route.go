@@ -86,6 +86,7 @@ type Refusal struct {
 	Reason   string  // in plain words
 	Shortest float64 // feasible range of lengths for the zone as it stands, mm; 0 when unknown
 	Longest  float64
+	Cold     float64 // share of the floor that the best route leaves cold, where that is too much; else 0
 }
 
 // Error returns the reason.
