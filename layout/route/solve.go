@@ -20,14 +20,19 @@ func Solve(p Problem) ([]Route, error) {
 		return nil, err
 	}
 	r := &room{p: p, lattice: chooseLattice(p)}
-	routes, first := r.solve()
-	for err := first; errors.As(err, new(*Refusal)) && len(p.Cables) > len(p.Zones) && r.nthCut+1 < cuts; {
-		r.nthCut++ // cut otherwise, the cables may all fit
-		if routes, err = r.solve(); err == nil {
+	routes, err := r.solve()
+	if !errors.As(err, new(*Refusal)) || len(p.Cables) <= len(p.Zones) {
+		return routes, err
+	}
+	for r.nthCut = 1; r.nthCut < cuts; r.nthCut++ { // cut otherwise, the cables may all fit
+		if routes, again := r.solve(); again == nil {
 			return routes, nil
 		}
+		if r.stopped() {
+			return nil, ErrStopped
+		}
 	}
-	return routes, first
+	return nil, err
 }
 
 // solve lays out all cables with the floor cut in one way.
