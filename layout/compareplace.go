@@ -72,11 +72,8 @@ type outline struct {
 // outlines are those of a room's fixtures, keep-outs, fixings, joints and
 // openings.
 func outlines(r *job.Room) (out []outline) {
-	for _, f := range r.Fixtures {
-		out = append(out, outline{f.Name, f.Outline})
-	}
-	for _, k := range r.KeepOuts {
-		out = append(out, outline{k.Name, k.Outline})
+	for _, s := range r.Stands() {
+		out = append(out, outline{s.Name, s.Outline})
 	}
 	for _, x := range r.Fixings {
 		out = append(out, outline{x.Name, x.Line})

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"oxturn/drawing"
+	"oxturn/layout"
 	"oxturn/layout/job"
 )
 
@@ -59,7 +60,7 @@ func (v *roomView) cornerTags() {
 // corners is the table from which a room with round or slanting walls can be
 // set out: every corner that no dimension gives.
 func (v *roomView) corners() []block {
-	if d1, d2 := datums(v.wallSegments()); d1 < 0 || d2 < 0 {
+	if d1, d2 := layout.Datums(v.wallSegments()); d1 < 0 || d2 < 0 {
 		return nil
 	}
 	t := v.datumTable("Corners of the room", "Corner")

@@ -10,9 +10,6 @@ import (
 	"oxturn/symbols"
 )
 
-// datums returns the two walls that everything on the floor is measured from.
-func datums(walls []plane.Segment) (d1, d2 int) { return layout.Datums(walls) }
-
 func (v *roomView) wallSegments() []plane.Segment {
 	ws := make([]plane.Segment, len(v.room.Job.Walls))
 	for i, w := range v.room.Job.Walls {
@@ -31,7 +28,7 @@ func offset(w plane.Segment, p plane.Point, out float64) float64 {
 // offsets returns the figures that locate p: from D1 and from D2.
 func (v *roomView) offsets(p plane.Point) (from1, from2 string) {
 	ws := v.wallSegments()
-	d1, d2 := datums(ws)
+	d1, d2 := layout.Datums(ws)
 	from1, from2 = "-", "-"
 	if d1 >= 0 {
 		from1 = v.fig.length(offset(ws[d1], p, v.out))
@@ -51,7 +48,7 @@ func (v *roomView) placeWords(p plane.Point) string {
 // drawDatums marks the faces that are measured from.
 func (v *roomView) drawDatums() {
 	ws := v.wallSegments()
-	d1, d2 := datums(ws)
+	d1, d2 := layout.Datums(ws)
 	for i, d := range []int{d1, d2} {
 		if d < 0 {
 			continue
@@ -85,7 +82,7 @@ func (v *roomView) locations() block { return v.places(true) }
 // places is that table: in full, or with the shortest names and without the
 // half-way marks.
 func (v *roomView) places(full bool) block {
-	if d1, d2 := datums(v.wallSegments()); d1 < 0 || d2 < 0 {
+	if d1, d2 := layout.Datums(v.wallSegments()); d1 < 0 || d2 < 0 {
 		return list{}
 	}
 	t := v.datumTable("Locating dimensions", "Point")

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
@@ -19,14 +20,14 @@ func walls(r plane.Ring) []plane.Segment {
 // TestDatums: the longest wall, and the longest about square to it.
 func TestDatums(t *testing.T) {
 	box := walls(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000)))
-	if d1, d2 := datums(box); d1 != 0 || d2 != 1 {
+	if d1, d2 := layout.Datums(box); d1 != 0 || d2 != 1 {
 		t.Errorf("rectangle: %d and %d", d1, d2)
 	}
 	tri := walls(plane.Ring{{X: 0, Y: 0}, {X: 3000, Y: 0}, {X: 1500, Y: 1000}})
-	if d1, d2 := datums(tri); d1 != 0 || d2 < 0 || d2 == d1 {
+	if d1, d2 := layout.Datums(tri); d1 != 0 || d2 < 0 || d2 == d1 {
 		t.Errorf("triangle: %d and %d", d1, d2)
 	}
-	if d1, d2 := datums(nil); d1 != -1 || d2 != -1 {
+	if d1, d2 := layout.Datums(nil); d1 != -1 || d2 != -1 {
 		t.Errorf("no walls: %d and %d", d1, d2)
 	}
 }

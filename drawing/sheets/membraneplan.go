@@ -133,7 +133,7 @@ func (v *roomView) seamTable(laid *membrane.Laid) block {
 		return list{head: "Seams", paras: []string{"None."}}
 	}
 	ws := v.wallSegments()
-	d1, d2 := datums(ws)
+	d1, d2 := layout.Datums(ws)
 	t := table{head: "Seams", cols: []column{{head: "Seam"}, {head: "Where", wraps: true}, {head: "Length", align: decimal}}}
 	for i, s := range laid.Seams {
 		where := ""

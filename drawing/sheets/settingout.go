@@ -112,7 +112,7 @@ func (v *roomView) lattice() (route.Lattice, bool) {
 func (v *roomView) first() (plane.Point, bool) {
 	l, ok := v.lattice()
 	ws := v.wallSegments()
-	d1, d2 := datums(ws)
+	d1, d2 := layout.Datums(ws)
 	if !ok || d1 < 0 || d2 < 0 {
 		return plane.Point{}, false
 	}
@@ -182,7 +182,7 @@ func (v *roomView) pitchWords(mm float64) string {
 }
 
 func (v *roomView) datumLetter(i int) string {
-	d1, d2 := datums(v.wallSegments())
+	d1, d2 := layout.Datums(v.wallSegments())
 	d := [2]int{d1, d2}[i]
 	if d < 0 {
 		return "-"

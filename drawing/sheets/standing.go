@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"oxturn/layout"
 	"oxturn/layout/plane"
 )
 
@@ -11,7 +12,7 @@ import (
 // fixed to it, the joints, and the edges of what is warmed: how far from the
 // datums each begins and ends.
 func (v *roomView) standing() []block {
-	if d1, d2 := datums(v.wallSegments()); d1 < 0 || d2 < 0 {
+	if d1, d2 := layout.Datums(v.wallSegments()); d1 < 0 || d2 < 0 {
 		return nil
 	}
 	t := v.datumTable("Fixtures, joints, edges", "From, to")
@@ -97,7 +98,7 @@ const sameLength = 3
 // reach returns the least and the greatest distance of pts from both datums.
 func (v *roomView) reach(pts []plane.Point) (lo, hi [2]float64) {
 	ws := v.wallSegments()
-	d1, d2 := datums(ws)
+	d1, d2 := layout.Datums(ws)
 	for k, d := range []int{d1, d2} {
 		lo[k], hi[k] = math.Inf(1), math.Inf(-1)
 		for _, p := range pts {

@@ -303,6 +303,23 @@ type Flange struct {
 	Clear  float64 // from the ring's edge
 }
 
+// A Stand is a fixture or a keep-out: what stands on the floor, or is to.
+type Stand struct {
+	Name    string
+	Outline plane.Ring
+}
+
+// Stands returns a room's fixtures, then its keep-outs.
+func (r *Room) Stands() (out []Stand) {
+	for _, f := range r.Fixtures {
+		out = append(out, Stand{f.Name, f.Outline})
+	}
+	for _, k := range r.KeepOuts {
+		out = append(out, Stand{k.Name, k.Outline})
+	}
+	return out
+}
+
 // A KeepOut is a free-form area without cable.
 type KeepOut struct {
 	Name    string

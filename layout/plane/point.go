@@ -94,6 +94,16 @@ func (s Segment) Distance(p Point) float64 {
 	return p.Dist(q)
 }
 
+// PathDistance returns the distance from p to the nearest point of a line;
+// infinite for fewer than two points.
+func PathDistance(line []Point, p Point) float64 {
+	least := math.Inf(1)
+	for i := 1; i < len(line); i++ {
+		least = math.Min(least, Segment{line[i-1], line[i]}.Distance(p))
+	}
+	return least
+}
+
 // Gap returns the smallest distance between s and t, 0 where they meet.
 func (s Segment) Gap(t Segment) float64 {
 	if s.Meets(t) {

@@ -75,7 +75,7 @@ type Map struct {
 	NoReason string // why no verdict is given; empty when one is
 	Outline  plane.Ring
 	Things   []Thing
-	Stands   []Stand
+	Stands   []job.Stand
 	Tiling   *takeoff.Tiling // nil: the tile is not on a grid
 	Depth    float64         // mm from the face of the tile to the cable, about
 	Differ   []Difference
@@ -92,7 +92,7 @@ type Difference struct {
 
 // Of makes the map of one room of a plan.
 func Of(p *layout.Plan, r *layout.Room) *Map {
-	m := &Map{Tape: layout.NewTape(r.Job, p.Units()), Room: r.Job.Name, Status: p.Job.Info.Status, Outline: r.Job.Outline, Stands: stands(r.Job), room: r.Job,
+	m := &Map{Tape: layout.NewTape(r.Job, p.Units()), Room: r.Job.Name, Status: p.Job.Info.Status, Outline: r.Job.Outline, Stands: r.Job.Stands(), room: r.Job,
 		Depth: p.Job.Tile.Thickness + p.Job.Materials.BedThickness}
 	if t, ok := takeoff.Tile(r.Tiled, p.Job.Tile); ok {
 		m.Tiling = &t

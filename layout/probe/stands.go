@@ -10,26 +10,9 @@ import (
 	"oxturn/layout/takeoff"
 )
 
-// A Stand is a fixture or a keep-out: what stands on the floor, or is to.
-type Stand struct {
-	Name    string
-	Outline plane.Ring
-}
-
-// stands are the fixtures and keep-outs of a room.
-func stands(r *job.Room) (out []Stand) {
-	for _, f := range r.Fixtures {
-		out = append(out, Stand{f.Name, f.Outline})
-	}
-	for _, k := range r.KeepOuts {
-		out = append(out, Stand{k.Name, k.Outline})
-	}
-	return out
-}
-
 // A StandNear is what stands on a spot or nearest to it.
 type StandNear struct {
-	Stand
+	job.Stand
 	Under    bool    // the spot lies under it
 	Distance float64 // mm from the spot to its edge
 }
@@ -62,7 +45,7 @@ func (m *Map) standWords(n *StandNear) string {
 
 // An OnTile is what stands on a tile.
 type OnTile struct {
-	Stand
+	job.Stand
 	All bool // on the whole of it
 }
 

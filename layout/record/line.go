@@ -96,7 +96,7 @@ func (l Line) near(i int, stretch []plane.Point, reach float64) (Neighbour, bool
 	out := Neighbour{Gap: math.Inf(1)}
 	for k := range n + 1 {
 		t := float64(k) / float64(n)
-		d := distance(l.Points[i].Lerp(l.Points[i+1], t), stretch)
+		d := plane.PathDistance(stretch, l.Points[i].Lerp(l.Points[i+1], t))
 		if d > reach {
 			continue
 		}
@@ -108,12 +108,4 @@ func (l Line) near(i int, stretch []plane.Point, reach float64) (Neighbour, bool
 		out.Gap = math.Min(out.Gap, d)
 	}
 	return out, !math.IsInf(out.Gap, 1)
-}
-
-func distance(p plane.Point, line []plane.Point) float64 {
-	d := math.Inf(1)
-	for i := range len(line) - 1 {
-		d = math.Min(d, plane.Segment{A: line[i], B: line[i+1]}.Distance(p))
-	}
-	return d
 }

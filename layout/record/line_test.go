@@ -132,7 +132,7 @@ func TestNeighboursLieNear(t *testing.T) {
 				t.Fatalf("%+v lies on %g to %g", n, from, to)
 			}
 			for _, at := range []float64{n.From, n.To} {
-				if d := distance(l.At(at), stretch); d > reach+1e-6 || d < n.Gap-1e-6 {
+				if d := plane.PathDistance(stretch, l.At(at)); d > reach+1e-6 || d < n.Gap-1e-6 {
 					t.Fatalf("%+v: %g mm away at %g, reach %g", n, d, at, reach)
 				}
 			}
