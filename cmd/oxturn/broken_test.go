@@ -35,7 +35,7 @@ func TestBrokenJobs(t *testing.T) {
 		{"no units", "units = \"mm\"\n", "", ":3:9:", "30 has no unit", `write units = "mm" or units = "in" at the top`},
 		{"a cable that is not there", `["C10"]`, `["C01"]`, ":17:11:", `asks for cable "C01"`, `did you mean "C10"?`},
 		{"a quote left open", `"Nook"`, `"Nook`, ":15:13:", "strings cannot contain newlines", "close the quote"},
-		{"a cable too long", "watts = 120\nlength = \"10 m\"\nohms = 120", "watts = 360\nlength = \"30 m\"\nohms = 40", ":17:10:", " m to 16.2 m of cable", "add one to [[cable]]"},
+		{"a cable too long", "watts = 120\nlength = \"10 m\"\nohms = 120", "watts = 360\nlength = \"30 m\"\nohms = 40", ":17:10:", "this zone takes 7.9 m to 16.2 m of cable", "add one to [[cable]]"},
 		{"a box in the room's middle", "[600, 0]", "[600, 500]", ":20:6:", "is on no wall", `write wall = "A" and from = "600 mm"`},
 		{"corners out of order", "[1200, 1000], [0, 1000]", "[0, 1000], [1200, 1000]", ":16:20:", "meet at (600, 500) mm", "in the order in which one walks round the room"},
 		{"walls that do not close", "corners = [[0, 0], [1200, 0], [1200, 1000], [0, 1000]]", `walls = ["east 4ft", "north 3ft", "west 4ft", "south 2ft"]`, ":16:9:", "end 304.8 mm north of where they began", "if one wall is wrong it is B"},
