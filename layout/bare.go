@@ -18,7 +18,7 @@ func (r *Room) leaveBare(j *job.Job) []job.Diagnostic {
 			r.Heated = append(r.Heated, zone...)
 			continue
 		}
-		if r.takesCable(j, zone) {
+		if takesCable(j, zone) {
 			r.Bare = append(r.Bare, zone...)
 			out = append(out, r.bareWarning(j, zone))
 		}
@@ -27,7 +27,7 @@ func (r *Room) leaveBare(j *job.Job) []job.Diagnostic {
 }
 
 // takesCable reports whether two runs can lie side by side in a zone.
-func (r *Room) takesCable(j *job.Job, zone plane.Region) bool {
+func takesCable(j *job.Job, zone plane.Region) bool {
 	inner, err := zone.Grow(-float64(j.Spacing.Closest) * j.Membrane.Pitch / 2)
 	return err == nil && !inner.Empty()
 }
@@ -37,7 +37,7 @@ func (r *Room) bareWarning(j *job.Job, zone plane.Region) job.Diagnostic {
 	d := job.Diagnostic{Severity: job.Warning, ID: "W103", Span: r.Job.Spans.At("cables")}
 	d.Message = fmt.Sprintf("room %q: %s of floor, its middle %s, stays without cable: it is cut off from the rest, and the room's %s elsewhere",
 		r.Job.Name, plane.FormatArea(zone.Area(), j.Units), tape.Place(box.Centre()), serves(len(r.Cables)))
-	d.Hint = "list a cable more for it in the room's cables, move what cuts it off, or allow W103 to leave it cold"
+	d.Hint = "list one more cable for it in the room's cables, move what cuts it off, or allow W103 to leave it cold"
 	if !shortEnough(j, zone) {
 		_, most := lengths(j, zone)
 		d.Hint = fmt.Sprintf("it takes up %s at most, and the job has no cable that short: add one and list it in the room's cables, move what cuts it off, or allow W103 to leave it cold", length(most, j.Units))

@@ -68,8 +68,8 @@ func (p sensorPlace) lead(w *walk, foot plane.Point) []plane.Point {
 // midways returns the lines halfway between neighbouring runs.
 func (r *Room) midways(pitch float64) []midway {
 	var out []midway
-	for i := range r.Cables {
-		c := &r.Cables[i]
+	for n := range r.Cables {
+		c := &r.Cables[n]
 		legs := longLegs(c.Path, 2*sensorInside)
 		for i := range legs {
 			for k := range legs {
