@@ -2,9 +2,13 @@ package sheets
 
 import (
 	"fmt"
+	"math"
+	"slices"
 
 	"oxturn/drawing"
+	"oxturn/fonts"
 	"oxturn/layout"
+	"oxturn/layout/heat"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
@@ -13,26 +17,102 @@ import (
 // the sensor in the one that holds them, and the heights that follow. A job
 // without layers has none.
 func buildUp(p *layout.Plan) ([]*page, error) {
-	total := thickness(p.Job.BuildUp)
-	if total <= 0 {
+	if thickness(p.Job.BuildUp) <= 0 {
 		return nil, nil
 	}
-	u := figuresOf(p.Job).units
+	cut := sectionOf(p)
 	s := scene{
 		id: "build-up", title: "Build-up", kind: "Section",
 		about:  "A section through the floor with its layers and heights",
-		bounds: plane.Rect{Min: plane.Pt(0, -total), Max: plane.Pt(sectionWide, 0)},
-		border: sectionBorder, draw: drawSection, levels: sectionLevels, scales: sectionScales(u),
+		bounds: plane.Rect{Min: plane.Pt(0, cut.bottom()), Max: plane.Pt(cut.wide, 0)},
+		border: cut.border, draw: cut.draw, levels: sectionLevels, scales: sectionScales(figuresOf(p.Job).units),
 	}
 	return s.pages(p)
 }
 
-// sectionWide is how much of the floor the section shows, mm.
+// sectionWide is how much of the floor the section shows at least, mm.
 const sectionWide = 180.0
 
-// sectionBorder leaves room for the overall height at the left, and for the
-// names of the layers at the right.
-func sectionBorder(float64) (left, right, top, bottom float64) { return 24, 92, 16, 26 }
+// A layer thicker than breakOver mm is shown brokenTo mm thick, between break
+// lines: thin layers could not be read beside a slab.
+const (
+	breakOver = 60.0
+	brokenTo  = 40.0
+)
+
+// A section is the floor cut through, as it is shown.
+type section struct {
+	layers   []sectionLayer
+	names    []string
+	holds    int     // index of the layer that holds the cable, -1: none
+	wide     float64 // mm of floor
+	pitch    float64 // peg to peg
+	spacing  float64 // between the runs shown, in whole pegs
+	diameter float64 // of the cable
+}
+
+// A sectionLayer is a layer with the height of its top, 0 being the surface,
+// and the thickness it is shown with.
+type sectionLayer struct {
+	job.Layer
+	top, shown float64
+}
+
+// broken reports whether the layer is shown thinner than it is.
+func (l sectionLayer) broken() bool { return l.shown < l.Thickness }
+
+func (l sectionLayer) bottom() float64 { return l.top - l.shown }
+
+func (s section) bottom() float64 { return s.layers[len(s.layers)-1].bottom() }
+
+// sectionOf cuts a job's floor: wide enough for two runs of cable with the
+// sensor between them, as far apart as the job lays them on average.
+func sectionOf(p *layout.Plan) section {
+	s := section{holds: -1, wide: sectionWide, pitch: p.Job.Membrane.Pitch, spacing: 90, diameter: heat.DefaultDiameter}
+	ty, fig := newTypesetter(), figuresOf(p.Job)
+	for i, l := range p.Job.BuildUp {
+		s.names = append(s.names, itoa(i+1)+"  "+shortened(ty, layerName(l), 48)+", "+fig.thickness(l.Thickness))
+		top := 0.0
+		if i > 0 {
+			top = s.bottom()
+		}
+		shown := l.Thickness
+		if shown > breakOver {
+			shown = brokenTo
+		}
+		s.layers = append(s.layers, sectionLayer{l, top, shown})
+		if l.Kind == "membrane" && s.holds < 0 {
+			s.holds = i
+		}
+	}
+	for _, r := range p.Rooms {
+		for _, c := range r.Cables {
+			if c.Spacing > 0 {
+				s.spacing = c.Spacing
+			}
+			if c.Label.Diameter > 0 {
+				s.diameter = c.Label.Diameter
+			}
+		}
+	}
+	if s.pitch > 0 {
+		s.spacing = s.pitch * math.Max(2, math.Round(s.spacing/s.pitch))
+	}
+	s.wide = math.Max(s.wide, 2*s.spacing)
+	return s
+}
+
+// nameLead is from the section to the names of its layers, mm on paper.
+const nameLead = 15.0
+
+// border leaves room for the overall height at the left, and for the names of
+// the layers at the right.
+func (s section) border(float64) (left, right, top, bottom float64) {
+	for _, n := range s.names {
+		right = math.Max(right, fonts.Width(fonts.Lettering, n, drawing.H25))
+	}
+	return 24, nameLead + right + 2, 16, 26
+}
 
 // sectionScales are those that suit a section: full size and a few steps down.
 func sectionScales(u plane.Units) []drawing.Scale {
@@ -70,139 +150,166 @@ func materialOf(kind string) (drawing.Pattern, bool) {
 	return 0, false
 }
 
-func drawSection(v *roomView) {
-	y := 0.0
-	for i, l := range v.plan.Job.BuildUp {
-		v.layer(i, l, y)
-		y -= l.Thickness
+func (s section) draw(v *roomView) {
+	for i, l := range s.layers {
+		s.drawLayer(v, i, l)
 	}
-	right := v.view.Pt(plane.Pt(sectionWide, 0)).X
-	v.layerNames(right)
-	v.sectionCable()
-	v.sectionHeight(y)
+	s.drawSides(v)
+	s.drawNames(v)
+	if s.holds < 0 {
+		v.remark("No layer is a membrane: where the cable lies in the section is not shown.")
+	} else {
+		s.drawPegs(v)
+		s.drawCable(v)
+	}
+	s.drawHeights(v)
 }
 
-// layer draws one layer, its top at height y.
-func (v *roomView) layer(i int, l job.Layer, y float64) {
-	b := drawing.BoxOf(v.view.Pt(plane.Pt(0, y)), v.view.Pt(plane.Pt(sectionWide, y-l.Thickness)))
-	if p, ok := materialOf(l.Kind); ok {
-		v.add(drawing.Hatch([][]drawing.Pt{b.Corners()}, p)...)
+// breakGap is the white between the break lines of a layer, mm on paper, and
+// breakPast how far they lead past the section.
+const (
+	breakGap  = 2.0
+	breakPast = 2.5
+)
+
+// boxes returns where a layer lies on paper: in two parts where it is broken.
+func (s section) boxes(v *roomView, l sectionLayer) []drawing.Box {
+	b := drawing.BoxOf(v.view.Pt(plane.Pt(0, l.top)), v.view.Pt(plane.Pt(s.wide, l.bottom())))
+	if !l.broken() {
+		return []drawing.Box{b}
 	}
-	st := drawing.FixtureLine()
-	if i == 0 {
-		st = drawing.WallLine()
-	}
-	for k, edge := range []float64{b.Y0, b.Y1} {
-		if k > 0 {
-			st = drawing.FixtureLine()
+	upper, lower := b, b
+	upper.Y1, lower.Y0 = b.Centre().Y-breakGap/2, b.Centre().Y+breakGap/2
+	return []drawing.Box{upper, lower}
+}
+
+func (s section) drawLayer(v *roomView, i int, l sectionLayer) {
+	for _, b := range s.boxes(v, l) {
+		if p, ok := materialOf(l.Kind); ok {
+			v.add(drawing.Hatch([][]drawing.Pt{b.Corners()}, p)...)
 		}
-		line := []drawing.Pt{{X: b.X0, Y: edge}, {X: b.X1, Y: edge}}
+		v.ink.hatch([][]drawing.Pt{b.Corners()})
+	}
+	if l.broken() {
+		parts := s.boxes(v, l)
+		for _, y := range []float64{parts[0].Y1, parts[1].Y0} {
+			v.breakLine(drawing.Pt{X: parts[0].X0 - breakPast, Y: y}, drawing.Pt{X: parts[0].X1 + breakPast, Y: y})
+		}
+	}
+	for _, height := range []float64{l.top, l.bottom()} {
+		st := drawing.FixtureLine()
+		if i == 0 && height == l.top {
+			st = drawing.WallLine()
+		}
+		line := v.view.Pts([]plane.Point{{X: 0, Y: height}, {X: s.wide, Y: height}})
 		v.path(drawing.LayerWalls, l.Name, drawing.Polyline(line...), st, nil)
 		v.ink.line(line, solidInk)
 	}
-	v.ink.hatch([][]drawing.Pt{b.Corners()})
-	for _, x := range []float64{b.X0, b.X1} { // cut edges
-		v.thin(drawing.LayerWalls, drawing.Pt{X: x, Y: b.Y0}, drawing.Pt{X: x, Y: b.Y1})
+}
+
+// drawSides draws the ends of the section, where the floor goes on.
+func (s section) drawSides(v *roomView) {
+	for _, x := range []float64{0, s.wide} {
+		from := v.view.Pt(plane.Pt(x, 0))
+		for _, l := range s.layers {
+			if l.broken() {
+				parts := s.boxes(v, l)
+				v.breakLine(from, drawing.Pt{X: from.X, Y: parts[0].Y1})
+				from.Y = parts[1].Y0
+			}
+		}
+		v.breakLine(from, v.view.Pt(plane.Pt(x, s.bottom())))
 	}
 }
 
 // nameRow is the distance of the names of layers, mm.
 const nameRow = 5.4
 
-// layerNames writes the layers at the right, a leader from each: in rows, since
+// drawNames writes the layers at the right, a leader from each: in rows, since
 // layers may be thinner than lettering.
-func (v *roomView) layerNames(right float64) {
-	layers := v.plan.Job.BuildUp
-	tops := make([]float64, len(layers))
-	y, last := 0.0, v.view.Pt(plane.Pt(0, 0)).Y-12
-	for i, l := range layers {
-		tops[i] = v.view.Pt(plane.Pt(0, y-l.Thickness/2)).Y
-		y -= l.Thickness
-		row := max(tops[i], last+nameRow)
+func (s section) drawNames(v *roomView) {
+	right := v.view.Pt(plane.Pt(s.wide, 0))
+	last := right.Y - 12
+	for i, l := range s.layers {
+		start := drawing.Pt{X: right.X, Y: s.boxes(v, l)[0].Centre().Y}
+		row := max(start.Y, last+nameRow)
 		last = row
-		start := drawing.Pt{X: right, Y: tops[i]}
-		end := drawing.Pt{X: right + 12, Y: row}
-		v.thin(drawing.LayerDims, start.Sub(drawing.Pt{X: 3}), start, end, end.Add(drawing.Pt{X: 2}))
+		end := drawing.Pt{X: right.X + nameLead - 1, Y: row}
+		v.thin(drawing.LayerDims, start.Sub(drawing.Pt{X: 3}), start, end.Sub(drawing.Pt{X: 2}), end)
 		v.path(drawing.LayerDims, "", drawing.Circle(start.Sub(drawing.Pt{X: 3}), 0.5), nil, drawing.Filled(drawing.Black))
-		name := l.Name
-		if name == "" {
-			name = l.Kind
-		}
-		text := &drawing.Text{Layer: drawing.LayerText, At: end.Add(drawing.Pt{X: 3, Y: drawing.H25 / 2}), Text: itoa(i+1) + "  " + v.shortened(name, 48) + ", " + v.thickness(l.Thickness), Height: drawing.H25}
+		text := &drawing.Text{Layer: drawing.LayerText, At: end.Add(drawing.Pt{X: 1, Y: drawing.H25 / 2}), Text: s.names[i], Height: drawing.H25}
 		v.mark([]drawing.Item{text})
 	}
 }
 
+// layerName is what a layer is called: by its kind where it has no name.
+func layerName(l job.Layer) string {
+	if l.Name == "" {
+		return l.Kind
+	}
+	return l.Name
+}
+
 // shortened cuts a name to w mm; the table beside the section has it whole.
-func (v *roomView) shortened(name string, w float64) string {
-	lines := v.ty.wrap(name, w)
+func shortened(ty *typesetter, name string, w float64) string {
+	lines := ty.wrap(name, w)
 	if len(lines) > 1 {
 		return lines[0] + "..."
 	}
 	return name
 }
 
-// thickness writes a thickness in both systems: millimetres to a tenth, inches
-// to a sixteenth.
-func (v *roomView) thickness(mm float64) string {
-	m, in := trimFigure(mm)+" mm", v.fig.fine().feetInches(mm)
-	if v.fig.units == plane.Inches {
-		return in + " (" + m + ")"
-	}
-	return m + " (" + in + ")"
-}
-
-// holds returns the layer that holds the cable, and the height of its top; -1
-// for none.
-func (v *roomView) holds() (i int, top float64) {
-	for i, l := range v.plan.Job.BuildUp {
-		if l.Kind == "membrane" {
-			return i, top
-		}
-		top -= l.Thickness
-	}
-	return -1, 0
-}
-
-// drawnCable is the diameter a cable is drawn with when the label gives none,
-// mm.
-const drawnCable = 5.0
-
-// sectionCable draws the runs of cable in the membrane, and the sensor midway
+// drawCable draws the runs of cable in the membrane, and the sensor midway
 // between two.
-func (v *roomView) sectionCable() {
-	i, top := v.holds()
-	if i < 0 {
-		v.remark("No layer is a membrane: where the cable lies in the section is not shown.")
-		return
-	}
-	spacing, d := 90.0, drawnCable
-	for _, r := range v.plan.Rooms {
-		for _, c := range r.Cables {
-			if c.Spacing > 0 {
-				spacing = c.Spacing
-			}
-			if c.Label.Diameter > 0 {
-				d = c.Label.Diameter
-			}
-		}
-	}
-	l := v.plan.Job.BuildUp[i]
-	d = min(d, l.Thickness)
-	y := top - l.Thickness/2
-	n := 0
-	for x := spacing / 2; x+d < sectionWide; x += spacing {
-		v.sectionDot(plane.Pt(x, y), d/2, "heating cable", drawing.HeatRed)
-		n++
+func (s section) drawCable(v *roomView) {
+	l := s.layers[s.holds]
+	y := l.top - l.shown/2
+	for x := s.spacing / 2; x < s.wide; x += s.spacing {
+		v.sectionDot(plane.Pt(x, y), min(s.diameter, l.shown)/2, "heating cable", drawing.HeatRed)
 	}
 	v.uses(signCable)
 	above := drawing.Pt{Y: -9}
-	v.pointTo(v.view.Pt(plane.Pt(spacing/2, y)), v.view.Pt(plane.Pt(spacing/2, 0)).Add(above), "cable", drawing.End)
-	if n > 1 {
-		at := plane.Pt(spacing, y)
-		v.sectionDot(at, min(2.5, l.Thickness/2), "sensor", drawing.SensorBlue)
-		v.pointTo(v.view.Pt(at), v.view.Pt(plane.Pt(spacing, 0)).Add(above), "sensor in its tube", drawing.Start)
+	v.pointTo(v.view.Pt(plane.Pt(s.spacing/2, y)), v.view.Pt(plane.Pt(s.spacing/2, 0)).Add(above), "cable", drawing.End)
+	at := plane.Pt(s.spacing, y)
+	v.sectionDot(at, min(sensorRadius, l.shown/2), "sensor", drawing.SensorBlue)
+	v.pointTo(v.view.Pt(at), v.view.Pt(plane.Pt(s.spacing, 0)).Add(above), "sensor in its tube", drawing.Start)
+}
+
+// sensorRadius is that of the sensor in its tube as drawn, mm.
+const sensorRadius = 2.5
+
+// drawPegs draws the pegs between the channels in which cable lies; for the
+// sensor's tube one is cut away where it stands in the way.
+func (s section) drawPegs(v *roomView) {
+	l := s.layers[s.holds]
+	if v.view.Len(s.pitch) < leastPitch {
+		return
 	}
+	box := s.boxes(v, l)[0]
+	channels := v.view.Pt(plane.Pt(s.spacing/2, 0)).X
+	tube := v.view.Pt(plane.Pt(s.spacing, 0)).X
+	for _, b := range pegsIn(box, channels, v.view.Len(s.pitch)) {
+		if r := max(0.6, v.view.Len(sensorRadius)); tube+r < b.X0 || tube-r > b.X1 {
+			v.path(drawing.LayerMembrane, "peg", drawing.Rectangle(b), drawing.ThinLine(), drawing.Filled(drawing.Grey(0.4)))
+		}
+	}
+}
+
+// leastPitch is the distance of pegs below which a section leaves them out, mm
+// on paper.
+const leastPitch = 2.0
+
+// pegsIn returns the pegs of a membrane that lies in box, a channel between
+// two of them lying at x.
+func pegsIn(box drawing.Box, x, pitch float64) []drawing.Box {
+	var out []drawing.Box
+	for at := x + pitch/2 - pitch*math.Ceil((x-box.X0)/pitch+1); at < box.X1+pitch; at += pitch {
+		b := drawing.Box{X0: math.Max(at-0.28*pitch, box.X0), Y0: box.Y0 + 0.1*box.H(), X1: math.Min(at+0.28*pitch, box.X1), Y1: box.Y1}
+		if b.W() > 0.5 {
+			out = append(out, b)
+		}
+	}
+	return out
 }
 
 func (v *roomView) sectionDot(at plane.Point, r float64, title string, c drawing.Colour) {
@@ -218,27 +325,33 @@ func (v *roomView) pointTo(at, above drawing.Pt, text string, a drawing.Anchor) 
 	v.mark([]drawing.Item{t})
 }
 
-// sectionHeight dimensions the whole, and what stands over the layer that
-// carries the floor.
-func (v *roomView) sectionHeight(bottom float64) {
-	carried := 0.0
-	for _, l := range v.plan.Job.BuildUp {
-		if carries(l.Kind) {
-			break
-		}
-		carried += l.Thickness
-	}
+// drawHeights dimensions the whole, and what stands over the layer that carries
+// the floor.
+func (s section) drawHeights(v *roomView) {
 	left := v.view.Pt(plane.Pt(0, 0)).X
-	up, out := drawing.Pt{Y: -1}, drawing.Pt{X: -1}
-	draw := func(line float64, low float64, name string) {
-		c := chain{dir: up, out: out, line: -left + line, mm: []float64{-low}, name: name}
+	draw := func(line, mm, low float64, name string) {
+		c := chain{dir: drawing.Pt{Y: -1}, out: drawing.Pt{X: -1}, line: -left + line, mm: []float64{mm}, name: name}
 		c.feet = []drawing.Pt{v.view.Pt(plane.Pt(0, low)), v.view.Pt(plane.Pt(0, 0))}
 		c.draw(v.page, v.fig.fine())
 	}
-	if carried > 0 && carried < -bottom {
-		draw(8, -carried, "height over the subfloor")
+	layers := v.plan.Job.BuildUp
+	if carried, n := overSubfloor(layers); carried > 0 && n < len(layers) {
+		draw(8, carried, s.layers[n].top, "height over the subfloor")
 	}
-	draw(18, bottom, "whole height")
+	draw(18, thickness(layers), s.bottom(), "whole height")
+}
+
+// overSubfloor returns the thickness of the layers that stand on what carries
+// the floor, and how many they are.
+func overSubfloor(layers []job.Layer) (mm float64, n int) {
+	for _, l := range layers {
+		if carries(l.Kind) {
+			break
+		}
+		mm += l.Thickness
+		n++
+	}
+	return mm, n
 }
 
 // carries reports whether a layer is the structure the new floor stands on.
@@ -255,11 +368,7 @@ func (v *roomView) layerTable() block {
 	t := table{head: "Layers, top to bottom", cols: []column{{head: "No.", align: decimal}, {head: "Layer", wraps: true, least: 28}, {head: "mm", align: decimal}, {head: "in", align: decimal}, {head: "Top at, " + v.fig.units.String(), align: decimal}}}
 	y := thickness(v.plan.Job.BuildUp)
 	for i, l := range v.plan.Job.BuildUp {
-		name := l.Name
-		if name == "" {
-			name = l.Kind
-		}
-		t.rows = append(t.rows, row(itoa(i+1), name, fmt.Sprintf("%.1f", l.Thickness), v.fig.fine().feetInches(l.Thickness), v.topAt(y)))
+		t.rows = append(t.rows, row(itoa(i+1), layerName(l), tenths(l.Thickness), v.fig.fine().feetInches(l.Thickness), v.topAt(y)))
 		y -= l.Thickness
 	}
 	return t
@@ -270,25 +379,22 @@ func (v *roomView) topAt(mm float64) string {
 	if v.fig.units == plane.Inches {
 		return v.fig.fine().feetInches(mm)
 	}
-	return fmt.Sprintf("%.1f", mm)
+	return tenths(mm)
 }
 
 func (v *roomView) sectionNotes() block {
 	l := list{head: "Notes", number: 1}
 	l.paras = append(l.paras, v.noted...)
 	l.paras = append(l.paras, v.remarks...)
-	carried := 0.0
-	for _, layer := range v.plan.Job.BuildUp {
-		if carries(layer.Kind) {
-			break
-		}
-		carried += layer.Thickness
-	}
+	carried, _ := overSubfloor(v.plan.Job.BuildUp)
 	l.paras = append(l.paras,
-		fmt.Sprintf("The finished floor stands %s over the subfloor: compare with door leaves, thresholds and the toilet's flange ring.", v.thickness(carried)),
+		fmt.Sprintf("The finished floor stands %s over the subfloor: compare with door leaves, thresholds and the toilet's flange ring.", v.fig.thickness(carried)),
 		"Thicknesses are those of the job file; no tolerance of the trade is taken off.",
 		"The cable, its lead joint and its end cap are bedded in full, without voids.",
 	)
+	if slices.ContainsFunc(sectionOf(v.plan).layers, sectionLayer.broken) {
+		l.paras = append(l.paras, "A layer between break lines is shown thinner than it is: its figure governs.")
+	}
 	joints := 0
 	for _, r := range v.plan.Rooms {
 		joints += len(r.Job.Joints)

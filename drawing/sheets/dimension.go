@@ -25,7 +25,7 @@ const (
 type figures struct {
 	units plane.Units
 	both  bool
-	bare  bool // lengths under a foot without their feet: 3/8", not 0'-0 3/8"
+	bare  bool // lengths under a foot without their feet: 3/8", not 0'-0 3/8"; millimetres to a tenth
 }
 
 // fine returns f for things of which most are under a foot.
@@ -46,6 +46,9 @@ func figuresOf(j *job.Job) figures {
 // asks for both.
 func (f figures) length(mm float64) string {
 	own, other := plane.FormatLength(mm, plane.Millimetres), f.feetInches(mm)
+	if f.bare {
+		own = trimFigure(mm)
+	}
 	if f.units == plane.Inches {
 		own, other = other, own
 	}
@@ -87,13 +90,21 @@ func (f figures) longUnit() string {
 	return "m"
 }
 
-// trimFigure writes a figure with one decimal, none where it is whole.
-func trimFigure(v float64) string {
-	if v == math.Trunc(v) {
-		return fmt.Sprintf("%.0f", v)
+// thickness writes a thickness in both systems: millimetres to a tenth, inches
+// to a sixteenth.
+func (f figures) thickness(mm float64) string {
+	m, in := trimFigure(mm)+" mm", f.fine().feetInches(mm)
+	if f.units == plane.Inches {
+		return in + " (" + m + ")"
 	}
-	return fmt.Sprintf("%.1f", v)
+	return m + " (" + in + ")"
 }
+
+// trimFigure writes a figure with one decimal, none where that is 0.
+func trimFigure(v float64) string { return strings.TrimSuffix(tenths(v), ".0") }
+
+// tenths writes a figure with one decimal, halves rounded up as by hand.
+func tenths(v float64) string { return fmt.Sprintf("%.1f", math.Round(v*10)/10) }
 
 // spacing writes a short distance: in inches to a tenth, or millimetres.
 func (f figures) spacing(mm float64) string {

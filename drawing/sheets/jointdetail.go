@@ -1,8 +1,10 @@
 package sheets
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"oxturn/drawing"
 	"oxturn/fonts"
@@ -33,6 +35,7 @@ const (
 	detailSide  = 44.0 // least floor beside the joint, on the side of the cable
 	detailOther = 12.0 // floor on the other side
 	detailAbove = 10.0 // room over the surface
+	detailBelow = 9.0  // room under the floor, for names
 	detailDeep  = 20.0 // mm of floor shown of the lowest layer
 )
 
@@ -98,11 +101,11 @@ func (d jointDetail) title() string {
 
 // words say what the detail shows.
 func (d jointDetail) words() []string {
-	out := []string{fmt.Sprintf("Sealant %s wide, %s deep, over a rod; no mortar or grout in the joint.", d.fig.thin(d.width), d.fig.thin(d.deep))}
+	out := []string{fmt.Sprintf("Sealant %s wide, %s deep, over a rod; no mortar or grout in the joint.", d.fig.thickness(d.width), d.fig.thickness(d.deep))}
 	if d.wall {
-		return append(out, fmt.Sprintf("Cable %s clear of the wall.", d.fig.fine().length(d.clear)))
+		return append(out, fmt.Sprintf("Cable %s clear of the wall.", d.fig.thickness(d.clear)))
 	}
-	return append(out, fmt.Sprintf("Tile, bed and membrane end to both sides. Cable %s clear of the joint; none crosses it.", d.fig.fine().length(d.clear)))
+	return append(out, fmt.Sprintf("Tile, bed and membrane end to both sides. Cable %s clear of the joint; none crosses it.", d.fig.thickness(d.clear)))
 }
 
 func (d jointDetail) wrapped(ty *typesetter, w float64) []string {
@@ -114,16 +117,16 @@ func (d jointDetail) wrapped(ty *typesetter, w float64) []string {
 }
 
 func (d jointDetail) height(ty *typesetter, w float64) float64 {
-	return ty.headingHeight(d.title(), w) + detailAbove + d.thick()/d.scale.Ratio + 2 + float64(len(d.wrapped(ty, w)))*leading
+	return ty.headingHeight(d.title(), w) + detailAbove + d.thick()/d.scale.Ratio + detailBelow + float64(len(d.wrapped(ty, w)))*leading
 }
 
 func (d jointDetail) set(pg *page, at drawing.Pt, w float64) {
 	y := at.Y + setHeading(pg, at, d.title(), w) + detailAbove
-	box := drawing.Box{X0: at.X + poche, Y0: y, X1: at.X + math.Min(w, 90), Y1: y + d.thick()/d.scale.Ratio}
+	box := drawing.Box{X0: at.X + poche, Y0: y, X1: at.X + math.Min(w, 90) - breakWide, Y1: y + d.thick()/d.scale.Ratio}
 	v := detailView{jointDetail: d, page: pg, box: box}
 	v.draw()
 	for i, l := range d.wrapped(pg.ty, w) {
-		pg.write(drawing.Pt{X: at.X, Y: box.Y1 + 2 + note + float64(i)*leading}, l, note, drawing.Start)
+		pg.write(drawing.Pt{X: at.X, Y: box.Y1 + detailBelow + note + float64(i)*leading}, l, note, drawing.Start)
 	}
 }
 
@@ -163,19 +166,54 @@ func (v detailView) parts(i int) []drawing.Box {
 
 func (v detailView) draw() {
 	for i, l := range v.layers {
+		cut := i == len(v.layers)-1 && v.drawn(i) < l.Thickness // it goes on below
 		for _, b := range v.parts(i) {
 			if p, ok := materialOf(l.Kind); ok {
 				v.add(drawing.Hatch([][]drawing.Pt{b.Corners()}, p)...)
 			}
 			for _, y := range []float64{b.Y0, b.Y1} {
+				if cut && y == b.Y1 {
+					v.breakLine(drawing.Pt{X: b.X0, Y: y}, drawing.Pt{X: b.X1, Y: y})
+					continue
+				}
 				v.path(drawing.LayerWalls, l.Name, drawing.Polyline(drawing.Pt{X: b.X0, Y: y}, drawing.Pt{X: b.X1, Y: y}), drawing.FixtureLine(), nil)
 			}
 		}
 	}
+	v.breakLine(drawing.Pt{X: v.box.X1, Y: v.box.Y0}, drawing.Pt{X: v.box.X1, Y: v.box.Y1})
+	if !v.wall {
+		v.breakLine(drawing.Pt{X: v.box.X0, Y: v.box.Y0}, drawing.Pt{X: v.box.X0, Y: v.box.Y1})
+	}
 	v.drawJoint()
+	names := []callout{{"sealant on a rod", v.sealant().Centre()}}
 	if v.holds >= 0 {
-		v.pegs()
+		pegs := v.drawPegs()
 		v.cables()
+		names = append(names, callout{"cable", drawing.Pt{X: v.run(), Y: v.channel()}})
+		if n := len(pegs); n > 1 {
+			names = append(names, callout{"peg", pegs[n-2].Centre()})
+		}
+	}
+	v.callOut(names)
+}
+
+// A callout is a name with the place in the detail that it names.
+type callout struct {
+	name string
+	at   drawing.Pt
+}
+
+// callOut writes names in a row under the floor, in order from the left, a
+// leader from each to what it names.
+func (v detailView) callOut(names []callout) {
+	slices.SortFunc(names, func(a, b callout) int { return cmp.Compare(a.at.X, b.at.X) })
+	free := v.box.X0
+	for _, n := range names {
+		w := fonts.Width(fonts.Lettering, n.name, note)
+		x := math.Max(free, math.Min(n.at.X, v.box.X1-w/2)-w/2)
+		free = x + w + 3
+		v.thin(drawing.LayerDims, n.at, drawing.Pt{X: n.at.X, Y: v.box.Y1 + 1.5}, drawing.Pt{X: math.Min(math.Max(n.at.X, x+1), x+w-1), Y: v.box.Y1 + 3.5})
+		v.write(drawing.Pt{X: x, Y: v.box.Y1 + 4 + note}, n.name, note, drawing.Start)
 	}
 }
 
@@ -188,9 +226,19 @@ func (v detailView) drawJoint() {
 		v.path(drawing.LayerFloor, "wall", drawing.Rectangle(b), nil, drawing.Filled(drawing.Poche))
 		v.path(drawing.LayerWalls, "wall", drawing.Polyline(drawing.Pt{X: b.X1, Y: b.Y0}, drawing.Pt{X: b.X1, Y: b.Y1}), drawing.WallLine(), nil)
 	}
-	seal := drawing.Box{X0: from, Y0: v.box.Y0, X1: to, Y1: math.Min(v.box.Y0+v.len(v.deep), end)}
+	seal := v.sealant()
 	v.path(drawing.LayerFixtures, "joint", drawing.Rectangle(drawing.Box{X0: from, Y0: seal.Y1, X1: to, Y1: end}), drawing.ThinLine(), drawing.Filled(drawing.White))
 	v.path(drawing.LayerFixtures, "sealant", drawing.Rectangle(seal), drawing.MediumLine(), drawing.Filled(drawing.Grey(0.5)))
+	if r := seal.W() / 2; seal.Y1+2*r <= end {
+		v.path(drawing.LayerFixtures, "rod", drawing.Circle(drawing.Pt{X: seal.Centre().X, Y: seal.Y1 + r}, r), drawing.ThinLine(), nil)
+	}
+}
+
+// sealant returns where it fills the joint.
+func (v detailView) sealant() drawing.Box {
+	from, to := v.gap()
+	end := v.box.Y0 + v.len(v.depth(v.holds+1))
+	return drawing.Box{X0: from, Y0: v.box.Y0, X1: to, Y1: math.Min(v.box.Y0+v.len(v.deep), end)}
 }
 
 // channel returns the height of the cable's centre line.
@@ -234,21 +282,18 @@ func (v detailView) across(a, b float64) {
 	v.write(drawing.Pt{X: b + 2, Y: y - 1}, text, note, drawing.Start)
 }
 
-// pegs draws the pegs between the channels in which cable lies.
-func (v detailView) pegs() {
-	step := v.len(v.pitch)
-	if step < 2 {
-		return
+// drawPegs draws the pegs between the channels in which cable lies, and returns
+// where they are.
+func (v detailView) drawPegs() []drawing.Box {
+	if v.len(v.pitch) < leastPitch {
+		return nil
 	}
-	y0 := v.box.Y0 + v.len(v.depth(v.holds))
-	y1 := y0 + v.len(v.drawn(v.holds))
-	first := v.run() + step/2 - step*math.Ceil((v.run()-v.box.X0)/step+1)
+	var out []drawing.Box
 	for _, part := range v.parts(v.holds) {
-		for x := first; x < part.X1; x += step {
-			b := drawing.Box{X0: math.Max(x-0.28*step, part.X0), Y0: y0 + 0.1*(y1-y0), X1: math.Min(x+0.28*step, part.X1), Y1: y1}
-			if b.W() > 0.5 {
-				v.path(drawing.LayerMembrane, "peg", drawing.Rectangle(b), drawing.ThinLine(), drawing.Filled(drawing.Grey(0.4)))
-			}
+		for _, b := range pegsIn(part, v.run(), v.len(v.pitch)) {
+			v.path(drawing.LayerMembrane, "peg", drawing.Rectangle(b), drawing.ThinLine(), drawing.Filled(drawing.Grey(0.4)))
+			out = append(out, b)
 		}
 	}
+	return out
 }

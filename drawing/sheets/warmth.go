@@ -74,19 +74,6 @@ func (f figures) smallUnit() string {
 	return "mm"
 }
 
-// thin writes the thickness of a layer: in millimetres to a tenth, or in inches
-// to a hundredth with millimetres beside it.
-func (f figures) thin(mm float64) string {
-	metric := trimFigure(math.Round(mm*10)/10) + noBreak + "mm"
-	if f.units == plane.Inches {
-		return fmt.Sprintf("%.2f"+noBreak+"in (%s)", mm/plane.Inch, metric)
-	}
-	if f.both {
-		return fmt.Sprintf("%s (%.2f"+noBreak+"in)", metric, mm/plane.Inch)
-	}
-	return metric
-}
-
 // mostCurves is how many curves a chart can hold and still be read.
 const mostCurves = 6
 
@@ -189,7 +176,7 @@ func warmUpCharts(w *layout.Warmth, f figures) []block {
 			limits: []limitLine{{"wanted: " + f.degrees(w.Room+w.Rise), f.temperature(w.Room + w.Rise)}},
 		}
 		if board {
-			c.head = "Warm-up over an insulation board, " + f.thin(w.Board)
+			c.head = "Warm-up over an insulation board, " + unbrokenWords(f.thickness(w.Board))
 		}
 		for _, o := range w.Offers {
 			if o.Board == board {

@@ -1,0 +1,99 @@
+package sheets
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"oxturn/drawing"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+
+	"pgregory.net/rapid"
+)
+
+// pathsOf returns the boxes of a sheet's paths of a title.
+func pathsOf(s *drawing.Sheet, title string) []drawing.Box {
+	var out []drawing.Box
+	for _, it := range s.Items {
+		if p, ok := it.(*drawing.Path); ok && p.Title == title {
+			out = append(out, drawing.PathBox(p.Segs))
+		}
+	}
+	return out
+}
+
+func buildUpOf(t testing.TB, u plane.Units, spacing float64, layers ...job.Layer) *drawing.Sheet {
+	t.Helper()
+	p := samplePlan(t, u)
+	p.Job.BuildUp = layers
+	for i := range p.Rooms[0].Cables {
+		p.Rooms[0].Cables[i].Spacing = spacing
+	}
+	pages, err := buildUp(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return pages[0].sheet
+}
+
+// A slab is shown between break lines, so that what lies over it can be read;
+// what is figured stays true. 10 + 4 + 5.5 + 10 = 29.5 and 29.5 + 120 = 149.5 by
+// hand. A layer that is not too thick is drawn to scale, as break lines are for
+// what is left out (ISO 128-3: interrupted views).
+func TestThickLayersAreBroken(t *testing.T) {
+	layers := []job.Layer{
+		{Name: "stone", Kind: "tile", Thickness: 10}, {Name: "bed", Kind: "mortar", Thickness: 4}, {Name: "pegs", Kind: "membrane", Thickness: 5.5},
+		{Name: "foam", Kind: "board", Thickness: 10}, {Name: "slab", Kind: "concrete", Thickness: 120},
+	}
+	s := buildUpOf(t, plane.Millimetres, 90, layers...)
+	for _, want := range []string{"29.5", "149.5", "slab, 120 mm (4 3/4\")", "between break lines"} {
+		if !strings.Contains(said(s), want) {
+			t.Errorf("no %q", want)
+		}
+	}
+	level := 0 // break lines across the layer, the others end the section at its sides
+	for _, b := range pathsOf(s, "break line") {
+		if b.W() > b.H() {
+			level++
+		}
+	}
+	slab := pathsOf(s, "slab")
+	if got := (slab[1].Y0 - slab[0].Y0) * s.Ratio; level != 2 || got > 60 {
+		t.Errorf("%d break lines across the section, the slab %.0f mm high", level, got)
+	}
+	if foam := pathsOf(s, "foam"); math.Abs((foam[1].Y0-foam[0].Y0)*s.Ratio-10) > 1e-6 {
+		t.Errorf("10 mm of foam are drawn %.1f mm", (foam[1].Y0-foam[0].Y0)*s.Ratio)
+	}
+	layers[4].Thickness = 60
+	if s := buildUpOf(t, plane.Millimetres, 90, layers...); strings.Contains(said(s), "between break lines") {
+		t.Error("a slab of 60 mm is broken")
+	}
+}
+
+// However far apart the runs lie, the section shows two with the sensor midway,
+// a whole number of pegs apart as the membrane holds them, and no peg stands
+// where cable or sensor lies.
+func TestSectionShowsTwoRuns(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		spacing := rapid.Float64Range(40, 300).Draw(rt, "spacing")
+		u := rapid.SampledFrom([]plane.Units{plane.Millimetres, plane.Inches}).Draw(rt, "units")
+		s := buildUpOf(t, u, spacing, job.Layer{Kind: "tile", Thickness: 10}, job.Layer{Kind: "membrane", Thickness: 5.5}, job.Layer{Kind: "wood", Thickness: 18})
+		runs, sensors, pegs := pathsOf(s, "heating cable"), pathsOf(s, "sensor"), pathsOf(s, "peg")
+		pitch := samplePlan(t, u).Job.Membrane.Pitch
+		gap := (runs[1].Centre().X - runs[0].Centre().X) * s.Ratio
+		if math.Abs(gap/pitch-math.Round(gap/pitch)) > 1e-6 || math.Abs(gap-spacing) > math.Max(pitch/2, 2*pitch-spacing)+1e-6 {
+			rt.Errorf("runs %.1f mm apart for %.1f mm, pitch %.1f", gap, spacing, pitch)
+		}
+		if len(sensors) != 1 || math.Abs(sensors[0].Centre().X-(runs[0].Centre().X+runs[1].Centre().X)/2) > 1e-6 {
+			rt.Errorf("sensors at %v between %v and %v", sensors, runs[0], runs[1])
+		}
+		for _, p := range pegs {
+			for _, c := range append(append([]drawing.Box{}, runs...), sensors...) {
+				if c.Grow(-0.05).Meets(p) {
+					rt.Errorf("a peg at %v where cable or sensor lies at %v", p, c)
+				}
+			}
+		}
+	})
+}
