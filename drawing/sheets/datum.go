@@ -85,7 +85,14 @@ func (v *roomView) places(full bool) block {
 	if d1, d2 := layout.Datums(v.wallSegments()); d1 < 0 || d2 < 0 {
 		return list{}
 	}
-	t := v.datumTable("Locating dimensions", "Point")
+	head := "Locating dimensions"
+	if !full { // for readers who do not look for the unit in a title block
+		head = "Offsets"
+		if v.fig.units == plane.Millimetres {
+			head += ", mm"
+		}
+	}
+	t := v.datumTable(head, "Point")
 	add := func(name string, p plane.Point) {
 		a, b := v.offsets(p)
 		if !full {

@@ -7,6 +7,7 @@ import (
 	"oxturn/drawing"
 	"oxturn/fonts"
 	"oxturn/layout"
+	"oxturn/layout/plane"
 )
 
 // ownerMap draws the page that stays with the house: where cable is and where
@@ -43,29 +44,45 @@ func drawOwnerMap(v *roomView) {
 	v.wallLetters()
 }
 
-// bare dots the floor in which no cable is planned: what is inside the walls
-// and outside the heated area.
+// bare dots the floor without cable.
 func (v *roomView) bare() {
-	rest, err := v.room.Floor.Less(v.room.Heated)
-	if err != nil {
-		return
+	if rest, err := bareFloor(v.room); err == nil {
+		v.dotted(rest)
 	}
-	v.dotted(rest)
+}
+
+// bareFloor is where no cable is planned: inside the walls and outside the
+// heated area. A cable that was found elsewhere takes its own strip of it, as
+// wide as it may be off.
+func bareFloor(r *layout.Room) (plane.Region, error) {
+	rest, err := r.Floor.Less(r.Heated)
+	for _, c := range r.Cables {
+		if !c.Laid.Recorded() || err != nil {
+			continue
+		}
+		var strip plane.Region
+		if strip, err = plane.Band(c.Path, 2*(c.Laid.Error+c.Laid.FingerRoom)); err == nil {
+			rest, err = rest.Less(strip)
+		}
+	}
+	return rest, err
 }
 
 // ownerMapLevels returns what stands beside the map.
 func ownerMapLevels(v *roomView) []level {
-	beside := func(legend block) []block {
-		few := []block{v.mayIDrill(), panelLabel{v.labelLines()}, v.places(false), legend}
-		if notes := slices.Concat(v.noted, v.remarks); len(notes) > 0 {
-			few = append(few, list{head: "Notes", number: 1, paras: notes})
-		}
-		return few
+	drill := v.mayIDrill()
+	label := panelLabel{v.labelLines()}
+	var notes []block
+	if texts := slices.Concat(v.noted, v.remarks); len(texts) > 0 {
+		notes = []block{list{head: "Notes", number: 1, paras: texts}}
 	}
-	few := beside(legendOf(without(v.used, known)))
+	terse := legendOf(without(v.used, func(s sign) bool { return known(s) || named(s) }))
+	fewest := append([]block{drill, label, v.places(false), terse}, notes...)
+	cut := append([]block{drill, label, terse, v.places(false)}, notes...) // the legend fills what the table leaves of a column
+	drill.paras = append(slices.Clip(drill.paras), "A ground-fault device that trips stays off: call an electrician.")
+	few := append([]block{drill, label, v.places(false), legendOf(without(v.used, known))}, notes...)
 	all := append(slices.Clip(few), keeping())
-	fewest := beside(legendOf(without(v.used, func(s sign) bool { return known(s) || named(s) })))
-	return []level{{blocks: all}, {blocks: few, gain: 1.3}, {blocks: fewest, gain: never}, {blocks: all, gain: never, overflow: true}}
+	return []level{{blocks: all}, {blocks: few, gain: 1.3}, {blocks: fewest, gain: never}, {blocks: cut, gain: never}, {blocks: all, gain: never, overflow: true}}
 }
 
 // named reports whether a sign is named where it stands, and in the table of
@@ -77,7 +94,7 @@ func named(s sign) bool {
 // evidence says what the map is worth.
 func evidence(record string) string {
 	if record != "" {
-		return "This map is recorded as laid: " + record + ". It gives distances from the faces D1 and D2; take that error off every one of them."
+		return "Recorded AS LAID: " + record + ". Take that off every distance from D1 and D2."
 	}
 	return "THIS IS A PLAN, NOT A RECORD: the cable may lie elsewhere. Have it located before any hole."
 }
@@ -87,15 +104,22 @@ func evidence(record string) string {
 func known(s sign) bool { return s == signWall || s == signDoor || s == signThreshold }
 
 // mayIDrill is the question the map is kept for.
-func (v *roomView) mayIDrill() block {
-	l := list{head: "Before you drill, screw or cut", number: 1}
-	l.paras = append(l.paras, evidence(recordOf(v.plan, []layout.Room{*v.room})),
+func (v *roomView) mayIDrill() list {
+	record := recordOf(v.plan, []layout.Room{*v.room})
+	near := "leads, sensors, START or END"
+	if record != "" { // what was found need not lie inside the line
+		near = "cable, " + near
+	}
+	l := list{head: "Before you drill or cut", number: 1, paras: []string{
+		evidence(record),
 		"Switch off at the panel; make sure it is off.",
-		"No hole inside the dashed line, nor near leads, sensors, START or END.",
+		fmt.Sprintf("No hole inside the dashed line, nor near %s.", near),
 		fmt.Sprintf("No nail or screw within %s of the lead rise, floor to box.", riseWords(v.fig.units)),
-		"Try glue first. Dots: no cable planned there; have it checked all the same.",
-		"A ground-fault device that trips stays off: call an electrician.",
-	)
+		"Try glue first. Have dotted floor checked too.",
+	}}
+	if deep := v.plan.Job.Tile.Thickness + v.plan.Job.Materials.BedThickness; deep > 0 {
+		l.paras = append(l.paras, fmt.Sprintf("No depth is free of risk: cable lies about %s down.", v.fig.spacing(deep)))
+	}
 	return l
 }
 
@@ -110,14 +134,15 @@ func keeping() block {
 
 // labelLines is what the panel label says.
 func (v *roomView) labelLines() []string {
-	lines := []string{"ELECTRIC CABLE IN FLOOR", "DO NOT DRILL"}
+	lines := []string{"ELECTRIC CABLE IN THE FLOOR", "DO NOT DRILL"}
+	circuit := "Circuit ______"
 	if v.room.Job.Name != "" {
-		lines = append(lines, v.room.Job.Name)
+		circuit = v.room.Job.Name + ", circuit ______"
 	}
+	lines = append(lines, circuit)
 	if l, ok := v.load(); ok {
 		lines = append(lines, fmt.Sprintf("%g V, %g W, %.2f A", l.Volts, l.Watts, l.Amps))
 	}
-	lines = append(lines, "Circuit ______")
 	number := v.plan.Job.Info.Number
 	if number == "" {
 		number = "________"
@@ -140,10 +165,16 @@ func (l panelLabel) line(i int) (face fonts.Face, height float64) {
 	return fonts.Lettering, note
 }
 
-// wrapped breaks line i to the label's width.
+// wrapped breaks line i to the label's width, into lines about alike.
 func (l panelLabel) wrapped(ty *typesetter, i int, w float64) []string {
 	face, height := l.line(i)
-	return ty.wrapIn(face, l.lines[i], height, min(w, labelWidth)-4*pad)
+	w = min(w, labelWidth) - 4*pad
+	lines := ty.wrapIn(face, l.lines[i], height, w)
+	for next := lines; len(lines) > 1 && len(next) == len(lines); next = ty.wrapIn(face, l.lines[i], height, w) {
+		lines = next
+		w -= pad
+	}
+	return lines
 }
 
 func (l panelLabel) height(ty *typesetter, w float64) float64 {

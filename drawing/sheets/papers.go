@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 
 	"oxturn/drawing"
 	"oxturn/layout"
@@ -74,29 +75,35 @@ func handOverPaper(u plane.Units) string {
 	return "A4"
 }
 
-// arrangeSmall arranges a room's sheet on the paper that is handed over, on one
-// page of it where that holds everything at a legible scale. ok is false when
-// not even the drawing fits.
+// arrangeSmall arranges a room's sheet on one page, at a legible scale: of the
+// paper that is handed over or, where that does not hold everything, of the one
+// the set is drawn on. ok is false when neither does.
 func arrangeSmall(n need, j *job.Job, r *layout.Room) (a arrangement, ok bool) {
+	all, err := scalesFor(j)
+	if err != nil {
+		return a, false
+	}
+	n.scales = nil
+	for _, s := range all {
+		if !narrow(r, s.Ratio, legible) {
+			n.scales = append(n.scales, s)
+		}
+	}
+	if len(n.scales) == 0 {
+		return a, false
+	}
+	n.levels = slices.DeleteFunc(slices.Clone(n.levels), func(l level) bool { return l.overflow })
 	u, sheet := figuresOf(j).units, j.Sheet
-	sheet.Size = handOverPaper(u)
-	var err error
-	if n.papers, err = papersFor(sheet, u); err != nil {
-		return a, false
+	for _, size := range []string{handOverPaper(u), sheet.Size} {
+		sheet.Size = size
+		if n.papers, err = papersFor(sheet, u); err != nil {
+			return a, false
+		}
+		if a, err = arrange(n); err == nil {
+			return a, true
+		}
 	}
-	if n.scales, err = scalesFor(j); err != nil {
-		return a, false
-	}
-	k := 0
-	for k < len(n.scales) && !narrow(r, n.scales[k].Ratio, legible) {
-		k++
-	}
-	n.scales = n.scales[:k]
-	if k == 0 {
-		return a, false
-	}
-	a, err = arrange(n)
-	return a, err == nil
+	return a, false
 }
 
 // largest is the largest scale that a floor is drawn at when the job asks for

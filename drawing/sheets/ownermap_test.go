@@ -1,0 +1,111 @@
+package sheets
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"oxturn/layout/plane"
+)
+
+// TestOtherOwnersMaps: what TestOwnersMapIsOnePage says of the examples holds
+// for a floor as laid too, and for every job of the directory that OXTURN_JOBS
+// names.
+func TestOtherOwnersMaps(t *testing.T) {
+	for _, dir := range []string{"../../testdata/laid", os.Getenv("OXTURN_JOBS")} {
+		files, err := filepath.Glob(filepath.Join(dir, "*.toml"))
+		if err != nil || dir == "" {
+			continue
+		}
+		for _, f := range files {
+			if filepath.Base(f) == "cables.toml" {
+				continue
+			}
+			p := readPlan(t, f)
+			if p == nil {
+				continue
+			}
+			for i := range p.Rooms {
+				pages, err := ownerMap(p, &p.Rooms[i])
+				if err != nil || len(pages) != 1 {
+					t.Errorf("%s: %d pages, %v", f, len(pages), err)
+				}
+			}
+		}
+	}
+}
+
+// TestSmallestPaperThatHoldsAll: what one A4 cannot hold goes on one A3, not on
+// two A4.
+func TestSmallestPaperThatHoldsAll(t *testing.T) {
+	p := samplePlan(t, plane.Millimetres)
+	s := roomScene(&p.Rooms[0])
+	n := s.need(p, titleFor(p, "Map", "Map"))
+	for _, c := range []struct {
+		paras int
+		paper string
+	}{{5, "A4"}, {120, "A3"}, {2000, ""}} {
+		long := list{head: "Notes", paras: strings.Split(strings.Repeat("one more note that takes a line|", c.paras), "|")}
+		n.levels = []level{{blocks: []block{long}}, {blocks: []block{long}, overflow: true}}
+		if a, ok := arrangeSmall(n, p.Job, s.room); ok != (c.paper != "") || ok && a.paper.Name != c.paper {
+			t.Errorf("%d notes: on %q, %v, want %q", c.paras, a.paper.Name, ok, c.paper)
+		}
+	}
+}
+
+// TestDotsKeepOffLaidCable: floor in which a cable was found is never dotted as
+// floor without cable, wherever the plan had meant it to lie.
+func TestDotsKeepOffLaidCable(t *testing.T) {
+	p := laidPlan(t)
+	r := &p.Rooms[0]
+	c := &r.Cables[0]
+	into := plane.Pt(-60, 0)
+	for i, at := range c.Path {
+		c.Path[i] = at.Add(into)
+	}
+	outside := 0
+	bare, err := bareFloor(r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, at := range c.Path {
+		if !r.Heated.Contains(at) && r.Floor.Contains(at) {
+			outside++
+		}
+		if d := bare.Distance(at); r.Floor.Contains(at) && d < c.Laid.Error {
+			t.Errorf("floor %.0f mm off the cable at %v is dotted", d, at)
+		}
+	}
+	if outside == 0 {
+		t.Error("the sample's cable does not leave the heated area, so that nothing was tried")
+	}
+}
+
+// TestMapSaysWhatItIsWorth: a plan is called one in capitals, and only a record
+// tells how far it may be off.
+func TestMapSaysWhatItIsWorth(t *testing.T) {
+	for _, c := range []struct {
+		words string
+		laid  bool
+	}{{"THIS IS A PLAN, NOT A RECORD", false}, {"Recorded AS LAID", true}} {
+		p := samplePlan(t, plane.Millimetres)
+		if c.laid {
+			p = laidPlan(t)
+		}
+		p.Job.Tile.Thickness = 10
+		pages, err := ownerMap(p, &p.Rooms[0])
+		if err != nil {
+			t.Fatal(err)
+		}
+		got := said(pages[0].sheet)
+		for _, want := range []string{c.words, "Switch off at the panel", "DO NOT DRILL", "Offsets, mm", "of the lead rise", "No depth is free of risk"} {
+			if !strings.Contains(got, want) {
+				t.Errorf("laid %v: the map does not say %q", c.laid, want)
+			}
+		}
+		if strings.Contains(got, "NOT A RECORD") == c.laid {
+			t.Errorf("laid %v: the map calls itself both", c.laid)
+		}
+	}
+}
