@@ -40,6 +40,9 @@ func Explanations() []job.Explanation {
 				"[1350, 800], [1350, 585], [1200, 585], [1200, 1000], [685, 1000], [685, 1150], [900, 1150], [900, 1700], [300, 1700], [300, 1150], "+
 				"[515, 1150], [515, 1000], [0, 1000], [0, 585], [-150, 585], [-150, 800], [-700, 800], [-700, 200], [-150, 200], [-150, 415], [0, 415]]", "length = \"14 m\"\nwatts = 140"),
 			Good: whole},
+		{ID: "W105", Title: "runs lie farther apart than allowed", Text: "Two neighbouring runs have more floor between them than [spacing] widest allows, with nothing but heated floor between. " +
+			"Either the cable is too short for its floor, or the room's shape leaves no neater way for a cable of just this length. The floor midway stays cooler, and may be felt as a stripe.",
+			Bad: landing("[[0, 0], [1200, 0], [1200, 1000], [0, 1000]]", "length = \"6 m\"\nwatts = 60"), Good: whole},
 		{ID: "W110", Title: "a cable as laid is not as long as its label says", Text: "What was measured of a cable on the floor adds up to another length than the cable has. A run was left out or counted twice, or a leg misread: " +
 			"the map would show cable where there is none, or none where there is.",
 			Bad: laid(strings.Repeat(pair, 4) + `"north 27"`), Good: laid(strings.Repeat(pair, 5) + `"north 27", "east 3", "south 20"`)},

@@ -13,6 +13,7 @@ import (
 // cable those belong to. All 0 but Most where no two runs lie side by side.
 type Gaps struct {
 	Closest, Widest float64 // mm
+	Beside          int     // number of the run beside the widest
 	Densest         float64 // W/m², the most over three neighbouring runs
 	Run             int     // number of the middle one of those
 	Most            float64 // W/m² allowed, locally and overall; 0: no limit is given
@@ -26,16 +27,19 @@ const besideFor = 200.0
 // findGaps measures the gaps of every cable of a room.
 func (r *Room) findGaps(j *job.Job) {
 	reach := 2 * float64(j.Spacing.Widest) * j.Membrane.Pitch
+	between := openFloor{region: r.Heated, step: j.Membrane.Pitch / 2}
 	var all []plane.Segment
 	for _, c := range r.Cables {
 		for i := 1; i < len(c.Path); i++ {
-			if s := (plane.Segment{A: c.Path[i-1], B: c.Path[i]}); s.Length() > reach {
+			s := plane.Segment{A: c.Path[i-1], B: c.Path[i]}
+			between.pieces = append(between.pieces, s)
+			if s.Length() > reach {
 				all = append(all, s)
 			}
 		}
 	}
 	for i := range r.Cables {
-		g := r.Cables[i].gaps(all, reach)
+		g := r.Cables[i].gaps(all, reach, between)
 		g.Most, g.MostFrom = j.Supply.MaxDensity, j.Supply.MaxDensitySource
 		r.Cables[i].Gaps = g
 	}
@@ -43,7 +47,7 @@ func (r *Room) findGaps(j *job.Job) {
 
 // gaps measures a cable's gaps to the runs of the room. Runs with a neighbour
 // on both sides tell how dense it gets; only where there are none do two runs.
-func (c *Cable) gaps(all []plane.Segment, reach float64) Gaps {
+func (c *Cable) gaps(all []plane.Segment, reach float64, between openFloor) Gaps {
 	g := Gaps{Closest: math.Inf(1)}
 	two := Gaps{}
 	perMetre := c.Label.Watts / (c.Label.Length / 1000)
@@ -51,12 +55,12 @@ func (c *Cable) gaps(all []plane.Segment, reach float64) Gaps {
 		if run.length() <= reach {
 			continue
 		}
-		for _, s := range stretches(plane.Segment{A: run.From, B: run.To}, all, reach) {
-			near := min(s.left, s.right)
-			g.Closest = min(g.Closest, near)
-			for _, d := range []float64{s.left, s.right} {
-				if !math.IsInf(d, 1) {
-					g.Widest = max(g.Widest, d)
+		line := plane.Segment{A: run.From, B: run.To}
+		for _, s := range stretches(line, all, reach) {
+			g.Closest = min(g.Closest, s.left, s.right)
+			for _, off := range []float64{s.left, -s.right} {
+				if d := math.Abs(off); d > g.Widest && d <= reach && between.open(line, s, off) {
+					g.Widest, g.Beside = d, run.Number
 				}
 			}
 			to := &two
@@ -77,9 +81,9 @@ func (c *Cable) gaps(all []plane.Segment, reach float64) Gaps {
 	return g
 }
 
-// A stretch of a run has the same neighbours all along: the gaps to them in
-// mm, infinite for none.
-type stretch struct{ left, right float64 }
+// A stretch of a run has the same neighbours all along, from one place on the
+// run to another: the gaps to them in mm, infinite for none.
+type stretch struct{ from, to, left, right float64 }
 
 // A neighbour lies beside a run from one place along it to another, off to
 // the left of it, or to the right where off is negative.
@@ -99,7 +103,7 @@ func stretches(run plane.Segment, all []plane.Segment, reach float64) []stretch 
 		if ends[i]-ends[i-1] < besideFor {
 			continue
 		}
-		mid, s := (ends[i]+ends[i-1])/2, stretch{math.Inf(1), math.Inf(1)}
+		mid, s := (ends[i]+ends[i-1])/2, stretch{ends[i-1], ends[i], math.Inf(1), math.Inf(1)}
 		for _, n := range near {
 			switch {
 			case mid < n.from || mid > n.to:

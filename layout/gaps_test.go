@@ -2,6 +2,7 @@ package layout
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"oxturn/layout/job"
@@ -13,6 +14,9 @@ func comb(heights ...float64) Cable {
 	c := Cable{Label: job.Cable{Watts: 120, Length: 10000}}
 	for i, y := range heights {
 		a, b := plane.Pt(0, y), plane.Pt(1000, y)
+		if i%2 == 1 {
+			a, b = b, a
+		}
 		c.Path = append(c.Path, a, b)
 		c.Runs = append(c.Runs, Run{Number: i + 1, From: a, To: b})
 	}
@@ -20,7 +24,7 @@ func comb(heights ...float64) Cable {
 }
 
 func gapsOf(cables ...Cable) []Gaps {
-	r := Room{Cables: cables}
+	r := Room{Cables: cables, Heated: plane.FromRing(plane.Ring{{X: -100, Y: -100}, {X: 1100, Y: -100}, {X: 1100, Y: 1100}, {X: -100, Y: 1100}})}
 	r.findGaps(&job.Job{Membrane: job.Membrane{Pitch: 30}, Spacing: job.Spacing{Widest: 4}})
 	var out []Gaps
 	for _, c := range r.Cables {
@@ -75,3 +79,76 @@ func TestDensestKeepsTheCap(t *testing.T) {
 		}
 	}
 }
+
+// Runs 120, 240 and 120 mm apart; what lies in the middle gap says whether it
+// is one. Plain arithmetic.
+func TestWidestGapIsOpenFloor(t *testing.T) {
+	square := func(x, y, side float64) plane.Ring {
+		return plane.Ring{{X: x, Y: y}, {X: x + side, Y: y}, {X: x + side, Y: y + side}, {X: x, Y: y + side}}
+	}
+	less := func(xs ...float64) plane.Region { // a fixture in the gap at each x
+		floor := plane.Polygon{Outer: square(-100, -100, 1200)}
+		for _, x := range xs {
+			floor.Holes = append(floor.Holes, square(x, 180, 120))
+		}
+		return plane.Region{floor}
+	}
+	for _, c := range []struct {
+		name   string
+		region plane.Region
+		finger []float64 // where along the runs pieces of cable stand in the gap
+		widest float64
+	}{
+		{"open", less(), nil, 240},
+		{"a fixture for some of it", less(300), nil, 240},
+		{"fixtures all along", less(100, 350, 600, 850), nil, 120},
+		{"fingers of cable", less(), []float64{150, 300, 450, 600, 750, 900}, 120},
+	} {
+		r := Room{Cables: []Cable{comb(0, 120, 360, 480)}, Heated: c.region}
+		for _, x := range c.finger {
+			r.Cables = append(r.Cables, Cable{Path: []plane.Point{plane.Pt(x, 180), plane.Pt(x, 300)}})
+		}
+		r.findGaps(&job.Job{Membrane: job.Membrane{Pitch: 30}, Spacing: job.Spacing{Widest: 4}})
+		if g := r.Cables[0].Gaps; g.Widest != c.widest || g.Closest != 120 {
+			t.Errorf("%s: %+v, want %g mm at the widest", c.name, g, c.widest)
+		}
+	}
+}
+
+// A field of 2850 x 2250 mm at 4 pegs of 30 mm takes about its area over the
+// gap and half its boundary: 53.4 + 5.1 m. 44 m of cable is said to be little,
+// 60 m lies within the gap.
+func TestGapWiderThanAllowedIsSaid(t *testing.T) {
+	for length, want := range map[string]string{"44 m": "44.0 m of cable is little for this floor, which takes about 58.5 m at 4 pegs", "60 m": ""} {
+		p := build(t, strings.Replace(plainRoom, "LENGTH", length, 1))
+		var said string
+		for _, d := range p.Rooms[0].wideGap(p.Job) {
+			said = d.Hint
+		}
+		if !strings.HasPrefix(said, want) || (want == "") != (said == "") {
+			t.Errorf("%s: %q, want %q", length, said, want)
+		}
+	}
+}
+
+const plainRoom = `
+units = "mm"
+
+[membrane]
+pitch = 30
+
+[[cable]]
+id = "A"
+volts = 240
+watts = 400
+length = "LENGTH"
+lead = "4 m"
+
+[[room]]
+name = "Study"
+corners = [[0, 0], [3000, 0], [3000, 2400], [0, 2400]]
+cables = ["A"]
+
+[room.thermostat]
+at = [1400, 0]
+`
