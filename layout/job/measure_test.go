@@ -26,7 +26,7 @@ func TestQuantities(t *testing.T) {
 
 func TestNearest(t *testing.T) {
 	names := []string{"height", "name", "at", "keep_out", "north-east", "A240-60", "A240-80"}
-	for in, want := range map[string]string{"hieght": "height", "heigth": "height", "keep-out": "keep_out", "KeepOut": "keep_out", "nmae": "name", "at": "at", "ta": "at", "zz": "", "north east": "north-east", "A240-06": "A240-60", "": ""} {
+	for in, want := range map[string]string{"hieght": "height", "heigth": "height", "keep-out": "keep_out", "KeepOut": "keep_out", "nmae": "name", "at": "at", "ta": "at", "zz": "", "north east": "north-east", "A240-06": "A240-60", "": "", "height above floor": "height", "North": "north-east", "A240": "", "k": ""} {
 		if got := nearest(in, names); got != want {
 			t.Errorf("%q: %q, want %q", in, got, want)
 		}

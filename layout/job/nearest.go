@@ -3,17 +3,40 @@ package job
 import "strings"
 
 // nearest returns the candidate that a word was most likely meant to be: at
-// most two letters apart, fewer for short words; empty when none is near.
+// most two letters apart, fewer for short words, else the only one that is the
+// same word cut short or drawn out; empty when none is near.
 func nearest(word string, candidates []string) string {
 	if len(word) > 40 {
 		return ""
 	}
-	plain := func(s string) string { return strings.NewReplacer("-", "_", " ", "_").Replace(strings.ToLower(s)) }
 	best, found := min(2, (len(word)+1)/3)+1, ""
 	for _, c := range candidates {
 		if d := distance(plain(word), plain(c)); d < best {
 			best, found = d, c
 		}
+	}
+	if found == "" {
+		found = onlyLonger(word, candidates)
+	}
+	return found
+}
+
+// plain takes the differences out of a word that are easily got wrong.
+func plain(s string) string { return strings.NewReplacer("-", "_", " ", "_").Replace(strings.ToLower(s)) }
+
+// onlyLonger returns the one candidate that is word cut short or drawn out
+// ("inches" for "in"), "" for none or several.
+func onlyLonger(word string, candidates []string) string {
+	found, a := "", plain(word)
+	for _, c := range candidates {
+		b := plain(c)
+		if min(len(a), len(b)) < 2 || !strings.HasPrefix(a, b) && !strings.HasPrefix(b, a) {
+			continue
+		}
+		if found != "" {
+			return ""
+		}
+		found = c
 	}
 	return found
 }
