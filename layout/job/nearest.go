@@ -22,7 +22,9 @@ func nearest(word string, candidates []string) string {
 }
 
 // plain takes the differences out of a word that are easily got wrong.
-func plain(s string) string { return strings.NewReplacer("-", "_", " ", "_").Replace(strings.ToLower(s)) }
+func plain(s string) string {
+	return strings.NewReplacer("-", "_", " ", "_").Replace(strings.ToLower(s))
+}
 
 // onlyLonger returns the one candidate that is word cut short or drawn out
 // ("inches" for "in"), "" for none or several.
