@@ -22,7 +22,7 @@ func figureOf(v float64, decimals int) string {
 const perTable = 3
 
 // electrical are the rows of the schedule that an electrician needs.
-var electrical = []string{"Label", "Supply", "Ohms at 20 °C", "Ohms, limits", "Limits from", "Heating length", "Lead, reach", "Lead on floor", "Cold ends"}
+var electrical = []string{"Label", "Supply", "Ohms at 20 °C", "Ohms, limits", "Limits from", "Heating length", "Lead", "Lead on floor", "Cold ends"}
 
 // schedule returns the tables of a room's cables: what the label says, what
 // the plan makes of it, and where limits come from. Rows names those wanted;
@@ -89,8 +89,8 @@ func properties(f figures) []property {
 		{"Densest, three runs", func(c *layout.Cable) string { return densest(c.Gaps, f) }},
 		{"Most heat allowed", func(c *layout.Cable) string { return allowed(c.Gaps, f) }},
 		{"Area served", func(c *layout.Cable) string { return plane.FormatArea(c.Share.Area(), f.units) }},
-		{"Lead, reach", func(c *layout.Cable) string {
-			return f.long(c.Label.Lead) + ", " + f.long(c.LeadReach)
+		{"Lead", func(c *layout.Cable) string {
+			return f.long(c.Label.Lead) + ", reaches " + f.long(c.LeadReach)
 		}},
 		{"Lead on floor", func(c *layout.Cable) string { return f.long(lengthOf(c.ColdLead)) }},
 		{"Cold ends", func(c *layout.Cable) string {
@@ -142,7 +142,7 @@ func density(w float64, u plane.Units) string {
 // areas returns the three areas side by side.
 func areas(r *layout.Room, u plane.Units) block {
 	t := table{head: "Areas", cols: []column{
-		{wraps: true}, {head: "m²", align: decimal}, {head: "ft²", align: decimal}, {head: "of floor", align: decimal},
+		{wraps: true}, {head: "m²", align: decimal}, {head: "ft²", align: decimal}, {head: "of" + noBreak + "floor", align: decimal},
 	}}
 	whole := r.Floor.Area()
 	for _, a := range []struct {
