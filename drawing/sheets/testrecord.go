@@ -2,16 +2,27 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
+	"oxturn/drawing"
 	"oxturn/layout"
+	"oxturn/layout/plane"
 	"oxturn/layout/record"
 )
 
 // testRecord sets the card of one cable: its label, the limits that follow
 // from it, and a row to be filled in by hand at every stage. Nothing is ever
 // filled in that was not measured.
+//
+// It goes round the site on a clipboard and then to the panel with the owner's
+// map: on the paper that is handed over, unless the job asks for another.
 func testRecord(p *layout.Plan, r *layout.Room, c *layout.Cable) ([]*page, error) {
-	papers, err := papersFor(p.Job.Sheet, figuresOf(p.Job).units)
+	sheet, u := p.Job.Sheet, figuresOf(p.Job).units
+	if sheet.Size == "" {
+		sheet.Size = handOverPaper(u)
+	}
+	papers, err := papersFor(sheet, u)
 	if err != nil {
 		return nil, err
 	}
@@ -20,8 +31,10 @@ func testRecord(p *layout.Plan, r *layout.Room, c *layout.Cable) ([]*page, error
 		title += ", " + r.Job.Name
 	}
 	var best []*page
-	for _, tall := range []float64{10, 8.5, 7} { // rows to write in, lower where that saves a sheet
-		out, err := listSheets(p, papers, "test-record-"+slug(c.ID), title, "Test record", recordBlocks(p, r, c, tall))
+	for _, split := range []bool{false, true} { // the notes in one piece, if that takes no further sheet
+		out, err := tallestRows(papers, func(papers []drawing.Paper, w writing) ([]*page, error) {
+			return listSheets(p, papers, "test-record-"+slug(c.ID), title, "Test record", recordBlocks(p, r, c, w, split))
+		})
 		if err != nil {
 			return nil, err
 		}
@@ -35,17 +48,73 @@ func testRecord(p *layout.Plan, r *layout.Room, c *layout.Cable) ([]*page, error
 	return best, nil
 }
 
-// recordBlocks are the parts of a test record; a row for readings is so tall.
-func recordBlocks(p *layout.Plan, r *layout.Room, c *layout.Cable, tall float64) []block {
-	f := figuresOf(p.Job)
-	stages := stageTable(c)
-	stages.tall = tall
-	blocks := []block{labelTable(c, f), stages}
-	blocks = append(blocks, judged(c)...)
-	blocks = append(blocks, foundTable(p, c, f, r), signTable())
-	blocks = append(blocks, sensorTable(p.Job.Sensor, f)...)
-	return append(blocks, list{head: "Testing", number: 1, paras: testNotes()})
+// writing is how tall the rows are that are written in by hand, mm: those of
+// the readings and the others.
+type writing struct{ readings, others float64 }
+
+// Rows are no lower than can be written in, and no taller than leaves room to
+// write on a print at half size.
+const (
+	rowLowest  = 7.0
+	rowTallest = 16.0
+)
+
+// tallestRows sets a record on the first of the papers that takes the fewest
+// sheets, with rows as tall as they can be without a further one.
+func tallestRows(papers []drawing.Paper, set func([]drawing.Paper, writing) ([]*page, error)) ([]*page, error) {
+	rows := writing{rowLowest, rowLowest}
+	best, err := set(papers, rows)
+	if err != nil {
+		return nil, err
+	}
+	papers = []drawing.Paper{best[0].sheet.Paper}
+	for _, step := range []writing{{1, 1}, {1, 0}, {0, 1}} {
+		for {
+			next := writing{rows.readings + step.readings, rows.others + step.others}
+			if max(next.readings, next.others) > rowTallest {
+				break
+			}
+			pages, err := set(papers, next)
+			if err != nil || len(pages) > len(best) || goOn(pages) > goOn(best) {
+				break
+			}
+			best, rows = pages, next
+		}
+	}
+	return best, nil
 }
+
+// goOn counts the tables and lists that go on in another column or sheet.
+func goOn(pages []*page) int {
+	n := 0
+	for _, pg := range pages {
+		for _, it := range pg.sheet.Items {
+			if t, ok := it.(*drawing.Text); ok && strings.HasSuffix(t.Text, continued("")) {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// recordBlocks are the parts of a test record; split lets its notes go on in
+// another column.
+func recordBlocks(p *layout.Plan, r *layout.Room, c *layout.Cable, w writing, split bool) []block {
+	f := figuresOf(p.Job)
+	label, stages, found, sign := labelTable(c, f), stageTable(c), foundTable(p, c, f, r), signTable()
+	stages.tall = w.readings
+	label.tall, found.tall, sign.tall = w.others, w.others, w.others
+	blocks := append([]block{label, stages}, judged(c)...)
+	blocks = append(append(blocks, found, sign), sensorTable(p.Job.Sensor, f)...)
+	notes := list{head: "Testing", number: 1, paras: testNotes()}
+	if split {
+		return append(blocks, notes)
+	}
+	return append(blocks, whole{notes})
+}
+
+// A whole block stays in one piece.
+type whole struct{ block }
 
 // labelTable copies the label and states the limits before anyone measures.
 func labelTable(c *layout.Cable, f figures) table {
@@ -60,7 +129,6 @@ func labelTable(c *layout.Cable, f figures) table {
 		f.long(c.Label.Length), figureOf(o.Nominal, 1), o.OhmsFrom, fmt.Sprintf("%.1f", o.Limits.Low), fmt.Sprintf("%.1f", o.Limits.High),
 		fmt.Sprintf("%+g/%+g %%, %s", 100*o.Limits.LowShare, 100*o.Limits.HighShare, o.Limits.Source), "", "")}
 	t.rows[0][7].strong, t.rows[0][8].strong = true, true
-	t.tall = 7
 	return t
 }
 
@@ -151,32 +219,57 @@ func readingTexts(x record.Reading) []string {
 // are within their limits; nothing where there are none.
 func judged(c *layout.Cable) []block {
 	_, verdicts, err := c.Readings()
-	l := list{head: "Held against the limits"}
+	t := table{head: "Held against the limits", span: true, cols: []column{{head: "Stage", wraps: true}, {head: "Reading", wraps: true, group: true}, {head: "Result", wraps: true, group: true}, {head: "Why", wraps: true, group: true}}}
 	for _, v := range verdicts {
 		if err == nil && (v.Grade == record.Outside || v.Grade == record.Look) {
-			l.paras = append(l.paras, capital(fmt.Sprintf("%s, %s: %s. %s.", v.Stage, v.Item, v.Grade, capital(v.Words))))
+			r := row(stageRows()[v.Stage], v.Item, v.Grade.String(), v.Words)
+			r[2].strong = v.Grade == record.Outside
+			t.rows = append(t.rows, r)
 		}
 	}
-	if len(l.paras) == 0 {
+	if len(t.rows) == 0 {
 		return nil
 	}
-	return []block{l}
+	return []block{t}
 }
 
 // foundTable compares what was planned with what was found.
 func foundTable(p *layout.Plan, c *layout.Cable, f figures, r *layout.Room) table {
-	t := table{head: "Found on the floor", tall: 7, cols: []column{{wraps: true, least: 40}, {head: "Planned", wraps: true, least: 30}, {head: "Found", wraps: true, least: 30, group: true}}}
 	half := "-"
 	if len(c.Marks) > 1 {
 		m := c.Halfway()
-		half = fmt.Sprintf("run %d, %s into it", m.Run, f.length(m.Into))
+		half = fmt.Sprintf("run %d, %s into it", m.Run, f.withUnit(m.Into))
 	}
-	t.rows = [][]cell{
+	return twoAbreast("Found on the floor", []column{{wraps: true, least: 34}, {head: "Planned", wraps: true, least: 26}, {head: "Found", wraps: true, least: 42, group: true}}, [][]cell{
 		row("Half-way mark", half, ""), row("Runs", itoa(len(c.Runs)), ""),
 		row("Lead on the floor", f.long(lengthOf(c.ColdLead)), ""),
-		row("Box above the floor", f.length(r.Job.Thermostat.Height), ""),
+		row("Box above the floor", f.withUnit(r.Job.Thermostat.Height), ""),
 		row("Capacitance, conductor to braid", "-", capacitance(c)),
 		row("Volts, amps at hook-up", fmt.Sprintf("%g V, %s A", c.Label.Volts, figureOf(c.Circuit.Amps, 2)), ""), row("Trip test", "-", ""), row("Earliest full use", earliest(p), ""), row("Changed from the plan", "-", ""),
+		row("Photographs kept where", "-", ""),
+	})
+}
+
+// withUnit is length with mm behind millimetres.
+func (f figures) withUnit(mm float64) string {
+	if f.units == plane.Millimetres && !f.both {
+		return f.length(mm) + noBreak + "mm"
+	}
+	return f.length(mm)
+}
+
+// twoAbreast sets the second half of the rows beside the first, in a table as
+// wide as the sheet.
+func twoAbreast(head string, cols []column, rows [][]cell) table {
+	half := (len(rows) + 1) / 2
+	t := table{head: head, span: true, cols: append(slices.Clone(cols), cols...)}
+	t.cols[len(cols)].group = true
+	for i := range half {
+		other := make([]cell, len(cols))
+		if half+i < len(rows) {
+			other = rows[half+i]
+		}
+		t.rows = append(t.rows, append(slices.Clone(rows[i]), other...))
 	}
 	return t
 }
@@ -190,11 +283,8 @@ func earliest(p *layout.Plan) string {
 }
 
 func signTable() table {
-	t := table{head: "Signed", tall: 9, cols: []column{{wraps: true}, {head: "Name", wraps: true, least: 28, group: true}, {head: "Date", least: 20, group: true}, {head: "Signature", wraps: true, least: 30, group: true}}}
-	for _, who := range []string{"Installer", "Electrician", "Inspector", "Owner"} {
-		t.rows = append(t.rows, row(who, "", "", ""))
-	}
-	return t
+	cols := []column{{wraps: true, least: 20}, {head: "Name", wraps: true, least: 28, group: true}, {head: "Date", least: 20, group: true}, {head: "Signature", wraps: true, least: 30, group: true}}
+	return twoAbreast("Signed", cols, [][]cell{row("Installer", "", "", ""), row("Electrician", "", "", ""), row("Inspector", "", "", ""), row("Owner", "", "", "")})
 }
 
 func testNotes() []string {
