@@ -176,6 +176,7 @@ func (n need) size(s drawing.Scale) (w, h float64) {
 // the scale becomes so many times as large.
 type level struct {
 	blocks, rest []block
+	later        []block // for the next sheet of the room
 	gain         float64
 	overflow     bool // blocks that find no room go on with rest
 }
@@ -284,7 +285,7 @@ func (n need) on(p drawing.Paper, s drawing.Scale, blocks []block, overflow bool
 		if any && !overflow && !a.better(found, false) {
 			continue
 		}
-		set, rest := pour(n.ty, blocks, a.slots, false)
+		set, rest := flow(n.ty, blocks, a.slots)
 		if len(rest) > 0 && !overflow {
 			continue
 		}

@@ -76,6 +76,7 @@ func (m measured) split(ty *typesetter, w, h float64) (fits, rest block) {
 type list struct {
 	head   string
 	number int // number of the first paragraph; 0: not numbered
+	bare   int // how many paragraphs at the end have no number
 	paras  []string
 }
 
@@ -108,7 +109,7 @@ func (l list) set(pg *page, at drawing.Pt, w float64) {
 	y := at.Y
 	y += setHeading(pg, at, l.head, w)
 	for i, p := range l.paras {
-		if l.number > 0 {
+		if l.number > 0 && i < len(l.paras)-l.bare {
 			pg.write(drawing.Pt{X: at.X + hanging - 2, Y: y + note}, itoa(l.number+i), note, drawing.End)
 		}
 		for _, line := range pg.ty.wrap(p, w-l.indent()) {
@@ -125,16 +126,16 @@ func (l list) split(ty *typesetter, w, h float64) (fits, rest block) {
 		used += l.para(ty, l.paras[n], w)
 		n++
 	}
-	if n == 0 {
+	if n == len(l.paras) {
+		return l, nil
+	}
+	if n = min(n, len(l.paras)-l.bare-1); n <= 0 { // what has no number does not go on alone
 		return nil, l
 	}
-	first, last := l, list{paras: l.paras[n:]}
-	first.paras = l.paras[:n]
+	first, last := l, l
+	first.paras, first.bare, last.paras = l.paras[:n], 0, l.paras[n:]
 	if l.number > 0 {
 		last.number = l.number + n
-	}
-	if len(last.paras) == 0 {
-		return first, nil
 	}
 	if l.head != "" {
 		last.head = continued(l.head)

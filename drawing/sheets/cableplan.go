@@ -9,13 +9,13 @@ import (
 	"oxturn/layout/plane"
 )
 
-// cablePlan draws the plan of one room's cable.
-func cablePlan(p *layout.Plan, r *layout.Room) ([]*page, error) {
+// cablePlan is the plan of one room's cable.
+func cablePlan(r *layout.Room) scene {
 	s := roomScene(r)
 	s.id, s.title, s.kind = "cable-plan", "Cable plan", "Cable plan"
 	s.about = "Where the heating cable, its leads and the sensors lie, with the dimensions to find them again"
 	s.draw, s.levels = drawCablePlan, cablePlanLevels
-	return s.pages(p)
+	return s
 }
 
 func drawCablePlan(v *roomView) {
@@ -41,7 +41,10 @@ func drawCablePlan(v *roomView) {
 
 // shortWalls says how many walls have no letter and no dimension of their own.
 func (v *roomView) shortWalls(n int) {
-	if n > 0 {
+	if n == 1 {
+		v.remark(fmt.Sprintf("One wall under %s has no letter: its corners are numbered and listed.", v.fig.length(letterLeast*v.view.Ratio)))
+	}
+	if n > 1 {
 		v.remark(fmt.Sprintf("Walls under %s (%d of them) have no letter: their corners are numbered c1, c2 and so on round the room, and listed.", v.fig.length(letterLeast*v.view.Ratio), n))
 	}
 }
@@ -51,18 +54,14 @@ func (v *roomView) shortWalls(n int) {
 // cautions whose breach destroys the cable at once.
 func cablePlanLevels(v *roomView) []level {
 	tables := append(schedule(v.room, v.fig, nil), areas(v.room, v.fig.units))
-	signs, few, last := legendOf(v.used), v.fewCautions(), v.lastWords()
+	signs, few, all, last := legendOf(v.used), v.fewCautions(), v.allCautions(), v.lastCautions()
 	places := append([]block{v.locations()}, v.standing()...)
-	corners, changed := v.corners(), v.differences()
-	whole := last
-	if whole == nil {
-		whole = []block{few}
-	}
+	corners, changed, revised := v.corners(), v.differences(), v.revised()
 	return []level{
-		{blocks: slices.Concat(places, corners, changed, tables, []block{signs, v.notes()}, whole)},
-		{blocks: slices.Concat(places, tables, []block{signs, few, v.notes()}), rest: slices.Concat(corners, changed, last), gain: 1.3},
-		{blocks: slices.Concat(places, []block{signs, few, v.notes()}), rest: slices.Concat(corners, tables, changed, last), gain: 1.9},
-		{blocks: slices.Concat(places[:1], []block{few, signs, v.notes()}, places[1:], corners, tables), rest: slices.Concat(changed, last), gain: 1.9, overflow: true},
+		{blocks: slices.Concat(places, corners, changed, tables, []block{signs, v.notes()}, revised, all)},
+		{blocks: slices.Concat(places, tables, []block{signs, few, v.notes()}, revised), rest: changed, later: slices.Concat(corners, last), gain: 1.3},
+		{blocks: slices.Concat(places, []block{signs, few, v.notes()}, revised), rest: slices.Concat(tables, changed), later: slices.Concat(corners, last), gain: 1.9},
+		{blocks: slices.Concat(places[:1], []block{few, signs, v.notes()}, places[1:], corners, tables, revised), rest: changed, later: last, gain: 1.9, overflow: true},
 	}
 }
 
@@ -70,21 +69,40 @@ func cablePlanLevels(v *roomView) []level {
 // has for all rooms what need not be said again.
 func (v *roomView) firstRoom() bool { return v.plan.Rooms[0].Job == v.room.Job }
 
-// fewCautions are those that a cable plan has whatever else finds room on it.
+// fewCautions are those that a cable plan has whatever else finds room on it:
+// the first of all cautions.
 func (v *roomView) fewCautions() block {
-	where := "All cautions are on the sheet of notes."
+	others := fmt.Sprintf("Cautions %d to %d are with the setting out", firstCautions+1, len(layingCautions()))
 	if !v.firstRoom() {
-		where = "All cautions, and the revisions, are with the cable plan of " + v.plan.Rooms[0].Job.Name + "."
+		others += " of " + v.plan.Rooms[0].Job.Name
 	}
-	return cautionList("Cautions", where, aidOnly, neverCut, neverCoiled, ratedVoltage, inspectFirst)
+	return cautionList("Cautions", others+".", layingCautions()[:firstCautions]...)
 }
 
-// lastWords are the revisions and all cautions, once a job.
-func (v *roomView) lastWords() []block {
+// allCautions stand once a job.
+func (v *roomView) allCautions() []block {
+	if !v.firstRoom() {
+		return []block{v.fewCautions()}
+	}
+	return []block{cautionList("Cautions", "", layingCautions()...)}
+}
+
+// lastCautions are those that fewCautions leaves out.
+func (v *roomView) lastCautions() []block {
 	if !v.firstRoom() {
 		return nil
 	}
-	return []block{revisions(v.plan), cautionList("Cautions", "", layingCautions()...)}
+	l := cautionList("Cautions", "", layingCautions()[firstCautions:]...)
+	l.head, l.number = continued(l.head), firstCautions+1
+	return []block{l}
+}
+
+// revised is the table of revisions, once a job.
+func (v *roomView) revised() []block {
+	if !v.firstRoom() {
+		return nil
+	}
+	return []block{revisions(v.plan)}
 }
 
 // notes returns the notes of a room's sheet: its own remarks, those of the

@@ -38,23 +38,27 @@ func (c caution) text() string {
 	}[c]
 }
 
-// cautionList returns the block of the given cautions, with a last line that
-// may be empty.
-func cautionList(head, last string, cs ...caution) block {
+// cautionList returns the block of the given cautions, with a last line without
+// a number that may be empty.
+func cautionList(head, last string, cs ...caution) list {
 	l := list{head: head, number: 1}
 	for _, c := range cs {
 		l.paras = append(l.paras, c.text())
 	}
 	if last != "" {
-		l.paras = append(l.paras, last)
+		l.paras, l.bare = append(l.paras, last), 1
 	}
 	return l
 }
 
-// layingCautions concern whoever lays and covers the cable.
+// layingCautions concern whoever lays and covers the cable: first those whose
+// breach destroys it at once.
 func layingCautions() []caution {
 	return []caution{
-		aidOnly, ratedVoltage, groundFault, neverCut, neverCoiled, cureFirst, fourTests, discharge,
-		notUnder, noDrilling, sensorTube, inspectFirst, finishLimits,
+		aidOnly, neverCut, neverCoiled, ratedVoltage, inspectFirst,
+		groundFault, cureFirst, fourTests, discharge, notUnder, noDrilling, sensorTube, finishLimits,
 	}
 }
+
+// firstCautions is how many of them every cable plan has.
+const firstCautions = 5

@@ -2,9 +2,9 @@ package sheets
 
 import "oxturn/drawing"
 
-// finish sets what stands round the field: frame, proof and blocks. Blocks
-// that found no room go on sheets of their own, which it returns as well.
-func (pg *page) finish(a arrangement, l level) ([]*page, error) {
+// finish sets what stands round the field: frame, proof and blocks. It returns
+// the blocks that found no room.
+func (pg *page) finish(a arrangement, l level) []block {
 	pg.drawFrame()
 	pg.titleAt = a.title
 	pr := proof{ratio: a.scale.Ratio, units: figuresOf(pg.plan.Job).units}
@@ -14,15 +14,19 @@ func (pg *page) finish(a arrangement, l level) ([]*page, error) {
 		b.block.set(pg, b.at, b.w)
 	}
 	pg.partLines(a)
-	rest = append(rest, l.rest...)
-	if len(rest) == 0 {
-		return []*page{pg}, nil
+	return rest
+}
+
+// notes sets blocks on sheets without a drawing, of the page's paper.
+func (pg *page) notes(id, title string, blocks []block) ([]*page, error) {
+	if len(blocks) == 0 {
+		return nil, nil
 	}
-	more, err := listSheets(pg.plan, waysOf(a.paper, pg.plan.Job.Sheet), pg.sheet.ID+"-notes", pg.sheet.Title+", notes", "Notes", rest)
+	more, err := listSheets(pg.plan, waysOf(pg.sheet.Paper, pg.plan.Job.Sheet), id, title, "Notes", blocks)
 	for _, m := range more {
 		m.title.partly = pg.title.partly
 	}
-	return append([]*page{pg}, more...), err
+	return more, err
 }
 
 // partLines rules off the field from the column and the strip.

@@ -248,7 +248,7 @@ func (v *roomView) joints() {
 	for i, m := range v.room.Job.Joints {
 		a, b := v.view.Pt(m.A), v.view.Pt(m.B)
 		v.path(drawing.LayerFloor, strings.TrimSpace("movement joint "+m.Name), drawing.Polyline(a, b), drawing.JointLine(), nil)
-		v.ink.line([]drawing.Pt{a, b}, thinInk)
+		v.ink.line([]drawing.Pt{a, b}, jointInk)
 		v.uses(signMovement)
 		name := jointName(i, len(v.room.Job.Joints))
 		l := &label{text: name, height: drawing.H25, rank: 2, subject: a.Lerp(b, 0.5), note: name + ", movement joint"}

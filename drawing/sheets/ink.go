@@ -13,6 +13,7 @@ type kind int
 const (
 	thinInk      kind = iota // thin lines: lettering may stand over them, with a knock-out
 	cableInk                 // cable and leads: the same, at a higher price
+	jointInk                 // movement joints: the same, dearer still
 	hatchInk                 // the outline of a hatched area
 	solidInk                 // walls, dimension lines and marks: no lettering over them
 	leaderInk                // leaders: no lettering over them
@@ -168,6 +169,8 @@ func price(as kind) float64 {
 	switch as {
 	case cableInk:
 		return overCable
+	case jointInk:
+		return overJoint
 	case thinInk:
 		return overThin
 	}

@@ -8,7 +8,8 @@ import (
 )
 
 // listSheets sets blocks on as many sheets as they take, without a drawing: on
-// those of the given papers that take the fewest.
+// those of the given papers, in wide columns or narrow ones, that take the
+// fewest.
 func listSheets(p *layout.Plan, papers []drawing.Paper, id, title, kind string, blocks []block) ([]*page, error) {
 	var best []*page
 	var wrong error
@@ -16,12 +17,14 @@ func listSheets(p *layout.Plan, papers []drawing.Paper, id, title, kind string, 
 		if wide(blocks) && paper.W < wideLeast {
 			paper = paper.Landscape()
 		}
-		out, err := listsOn(p, paper, id, title, kind, blocks)
-		if err == nil && (best == nil || len(out) < len(best)) {
-			best = out
-		}
-		if wrong = err; len(best) == 1 {
-			break
+		for _, least := range columnLeasts(paper) {
+			out, err := listsOn(p, paper, least, id, title, kind, blocks)
+			if err == nil && (best == nil || len(out) < len(best)) {
+				best = out
+			}
+			if wrong = err; len(best) == 1 {
+				return best, nil
+			}
 		}
 	}
 	if best != nil {
@@ -30,15 +33,26 @@ func listSheets(p *layout.Plan, papers []drawing.Paper, id, title, kind string, 
 	return nil, wrong
 }
 
-// listsOn sets blocks on as many sheets of one paper as they take.
-func listsOn(p *layout.Plan, paper drawing.Paper, id, title, kind string, blocks []block) ([]*page, error) {
+// columnLeasts are the least widths of a column on sheets without a drawing, mm:
+// such as are read with ease, and such as waste less beside narrow tables. A small
+// sheet has no paper to spare.
+func columnLeasts(p drawing.Paper) []float64 {
+	if p.Frame().W() < 260 {
+		return []float64{76}
+	}
+	return []float64{110, 80}
+}
+
+// listsOn sets blocks on as many sheets of one paper as they take, in columns no
+// narrower than least.
+func listsOn(p *layout.Plan, paper drawing.Paper, least float64, id, title, kind string, blocks []block) ([]*page, error) {
 	var out []*page
 	for len(blocks) > 0 {
 		pg := newPage(p, paper)
 		pg.sheet.ID, pg.sheet.Title, pg.sheet.Description = id, title, title
 		pg.title = titleFor(p, title, kind)
 		pg.title.paper, pg.title.compact = paper.Name, isSmall(paper)
-		n, rest := pg.setList(blocks)
+		n, rest := pg.setList(blocks, least)
 		if n == 0 {
 			return nil, &Refusal{"sheet.size", fmt.Sprintf("%s: its tables do not fit on one sheet of %s, %.0f x %.0f mm; use a larger sheet", title, paper.Name, paper.W, paper.H)}
 		}
@@ -63,7 +77,7 @@ func wide(blocks []block) bool {
 
 // setList sets as many blocks as the sheet holds, in columns above and beside
 // the title block, and returns how many were set and what is left.
-func (pg *page) setList(blocks []block) (n int, left []block) {
+func (pg *page) setList(blocks []block, least float64) (n int, left []block) {
 	f := pg.frame
 	pg.drawFrame()
 	w := min(titleMax, f.W())
@@ -79,7 +93,7 @@ func (pg *page) setList(blocks []block) (n int, left []block) {
 	}
 	pr.set(pg, drawing.Pt{X: beside.X0, Y: beside.Y0}, beside.W())
 	n, top, blocks = pg.setWide(top, blocks)
-	placed, left := flow(pg.ty, blocks, pg.listColumns(top, beside.Y0))
+	placed, left := flow(pg.ty, blocks, pg.listColumns(top, beside.Y0, least))
 	for _, b := range placed {
 		b.block.set(pg, b.at, b.w)
 	}
@@ -117,14 +131,9 @@ func (pg *page) setWide(top drawing.Box, blocks []block) (int, drawing.Box, []bl
 	return n, top, blocks
 }
 
-// listColumns divides a sheet without a drawing into columns wide enough to
-// read with ease. A column that lies beside the title block reaches down to the
-// proof.
-func (pg *page) listColumns(b drawing.Box, proofTop float64) []drawing.Box {
-	least := 110.0
-	if b.W() < 250 {
-		least = 76 // a small sheet has no paper to spare
-	}
+// listColumns divides a sheet without a drawing into columns no narrower than
+// least. A column that lies beside the title block reaches down to the proof.
+func (pg *page) listColumns(b drawing.Box, proofTop, least float64) []drawing.Box {
 	n := max(1, int((b.W()+2*colGap)/(least+2*colGap)))
 	w := (b.W() - float64(n-1)*2*colGap) / float64(n)
 	out := make([]drawing.Box, n)

@@ -9,10 +9,10 @@ import (
 // readers names the sheets that each kind of reader needs, by the first part
 // of their IDs.
 var readers = map[string][]string{
-	"installer":   {"key-plan", "cable-plan", "setting-out", "membrane", "build-up", "test-record"},
-	"estimator":   {"key-plan", "cable-plan", "membrane", "build-up", "take-off"},
-	"electrician": {"key-plan", "cable-plan", "electrician", "test-record"},
-	"owner":       {"owner-map", "cable-plan", "test-record"},
+	"installer":   {"key-plan", "cable-plan", "setting-out", "notes", "membrane", "build-up", "test-record"},
+	"estimator":   {"key-plan", "cable-plan", "notes", "membrane", "build-up", "take-off"},
+	"electrician": {"key-plan", "cable-plan", "notes", "electrician", "test-record"},
+	"owner":       {"owner-map", "cable-plan", "notes", "test-record"},
 }
 
 // For returns the sheets of a set that a reader needs: "installer",

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 
 	"oxturn/drawing"
 	"oxturn/layout"
@@ -38,17 +39,64 @@ func roomScene(r *layout.Room) scene {
 // so that their height does not hang on the scale.
 const longest = `1 1/2" = 1'-0"`
 
-// pages draws a scene on the sheet that the job asks for, or on the one that
-// gives the largest scale, and what found no room there on sheets of notes.
+// A scenePage is a page with what found no room on it.
+type scenePage struct {
+	*page
+	rest  []block // for a sheet of notes
+	later []block // for the next sheet of the room, where that has white for it
+}
+
+// pages draws a scene, and what found no room on its page on sheets of notes.
+func (s scene) pages(p *layout.Plan) ([]*page, error) {
+	own, err := s.page(p)
+	if err != nil {
+		return nil, err
+	}
+	return own.withNotes()
+}
+
+// legendOver reports whether what found no room has signs to explain: those of
+// one sheet only.
+func (sp scenePage) legendOver() bool {
+	return slices.ContainsFunc(sp.rest, func(b block) bool {
+		if m, ok := b.(measured); ok {
+			b = m.block
+		}
+		_, ok := b.(legend)
+		return ok
+	})
+}
+
+// withNotes returns a page and the sheets of notes that go with it alone.
+func (sp scenePage) withNotes() ([]*page, error) {
+	more, err := sp.notes(sp.sheet.ID+"-notes", sp.sheet.Title+", notes", append(sp.rest, sp.later...))
+	return append([]*page{sp.page}, more...), err
+}
+
+// titleOn returns the title of a sheet of a kind, with the name of its room.
+func titleOn(kind string, r *layout.Room) string {
+	if r == nil || r.Job.Name == "" {
+		return kind
+	}
+	return kind + " - " + r.Job.Name
+}
+
+// idOf is titleOn for the ID.
+func idOf(kind string, r *layout.Room) string {
+	if r == nil || slug(r.Job.Name) == "" {
+		return kind
+	}
+	return kind + "-" + slug(r.Job.Name)
+}
+
+// page draws a scene on the sheet that the job asks for, or on the one that
+// gives the largest scale.
 //
 // What a legend has to say and which labels become notes is only known once
 // the view is drawn, and takes room itself: so the sheet is drawn again until
 // neither changes. Should it never settle, what does not fit goes on.
-func (s scene) pages(p *layout.Plan) ([]*page, error) {
-	name := s.title
-	if s.room != nil && s.room.Job.Name != "" {
-		name += " - " + s.room.Job.Name
-	}
+func (s scene) page(p *layout.Plan) (scenePage, error) {
+	name := titleOn(s.title, s.room)
 	n := s.need(p, titleFor(p, name, s.kind))
 	last := s.blank(p)
 	var a arrangement
@@ -56,7 +104,7 @@ func (s scene) pages(p *layout.Plan) ([]*page, error) {
 		n.levels = s.levels(last)
 		next, err := s.arranged(n, p.Job)
 		if err != nil {
-			return nil, fmt.Errorf("%s: %w", name, err)
+			return scenePage{}, fmt.Errorf("%s: %w", name, err)
 		}
 		v := s.drawn(p, next)
 		settled := i > 0 && next.alike(a) && same(last.used, v.used) && same(last.noted, v.noted)
@@ -65,14 +113,12 @@ func (s scene) pages(p *layout.Plan) ([]*page, error) {
 			break
 		}
 	}
-	last.sheet.ID = s.id
-	if s.room != nil && slug(s.room.Job.Name) != "" {
-		last.sheet.ID += "-" + slug(s.room.Job.Name)
-	}
+	last.sheet.ID = idOf(s.id, s.room)
 	last.sheet.Title, last.sheet.Description, last.sheet.Ratio = name, s.about, a.scale.Ratio
 	last.title = titleFor(p, name, s.kind)
 	last.title.scale, last.title.paper, last.title.compact = a.scale.Name, a.paper.Name, isSmall(a.paper)
-	return last.finish(a, s.levels(last)[a.level])
+	l := s.levels(last)[a.level]
+	return scenePage{last.page, append(last.finish(a, l), l.rest...), l.later}, nil
 }
 
 // arranged arranges a scene: one to be handed over on one small sheet, if that

@@ -11,14 +11,16 @@ import (
 	"oxturn/layout/route"
 )
 
-// settingOut draws the sheet an installer works from on the floor: where the
-// pegs lie, and every run in pegs with the cable used at its end.
-func settingOut(p *layout.Plan, r *layout.Room) ([]*page, error) {
+// settingOut is the sheet an installer works from on the floor: where the pegs
+// lie, and every run in pegs with the cable used at its end. It takes on what
+// the room's cable plan left for it, unless that may as well go on notes that
+// there are anyway.
+func settingOut(r *layout.Room, taken []block, notes bool) scene {
 	s := roomScene(r)
 	s.id, s.title, s.kind = "setting-out", "Setting out", "Setting-out plan"
 	s.about = "How the cable is laid run by run, in pegs, with the length used at the end of every run"
-	s.draw, s.levels = drawSettingOut, settingOutLevels
-	return s.pages(p)
+	s.draw, s.levels = drawSettingOut, func(v *roomView) []level { return settingOutLevels(v, taken, notes) }
+	return s
 }
 
 func drawSettingOut(v *roomView) {
@@ -38,15 +40,20 @@ func drawSettingOut(v *roomView) {
 
 // settingOutLevels returns what stands beside the plan. The run list comes
 // first: it is what the sheet is for.
-func settingOutLevels(v *roomView) []level {
+func settingOutLevels(v *roomView, taken []block, notes bool) []level {
 	runs := v.runLists()
 	head := []block{v.firstPeg(), v.markList()}
 	tail := []block{legendOf(v.used), v.layingNotes()}
-	full := slices.Concat(head, runs, tail)
+	full := slices.Concat(head, runs, tail, taken)
+	apart := 1.9
+	if notes {
+		apart = 1.3
+	}
 	return []level{
 		{blocks: full},
-		{blocks: slices.Concat(head, runs, tail[:1]), rest: tail[1:], gain: 1.9},
-		{blocks: slices.Concat(head, tail), rest: runs, gain: 1.9},
+		{blocks: slices.Concat(head, runs, tail), rest: taken, gain: apart},
+		{blocks: slices.Concat(head, runs, tail[:1]), rest: slices.Concat(tail[1:], taken), gain: 1.9},
+		{blocks: slices.Concat(head, tail), rest: slices.Concat(runs, taken), gain: 1.9},
 		{blocks: full, gain: 1.9, overflow: true},
 	}
 }

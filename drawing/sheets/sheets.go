@@ -26,7 +26,7 @@ func Set(p *layout.Plan) ([]*drawing.Sheet, error) {
 		}
 	}
 	pages, err := drawAll(p, []part{
-		keyPlan, eachRoom(cablePlan), eachRoom(settingOut), eachRoom(membranePlan), buildUp, eachRoom(electrician), takeOff, allRecords, eachRoom(ownerMap),
+		keyPlan, eachRoom(layingPlans), eachRoom(membranePlan), buildUp, eachRoom(electrician), takeOff, allRecords, eachRoom(ownerMap),
 	})
 	if err != nil {
 		return nil, err
@@ -69,7 +69,7 @@ func eachRoom(draw func(*layout.Plan, *layout.Room) ([]*page, error)) part {
 // codes are the letters that the label of a kind of sheet begins with, by the
 // first part of the sheets' IDs.
 var codes = []struct{ id, code string }{
-	{"key-plan", "KP"}, {"cable-plan", "CP"}, {"setting-out", "SO"}, {"membrane", "MB"}, {"build-up", "BU"}, {"electrician", "EL"},
+	{"key-plan", "KP"}, {"cable-plan", "CP"}, {"setting-out", "SO"}, {"notes", "NT"}, {"membrane", "MB"}, {"build-up", "BU"}, {"electrician", "EL"},
 	{"take-off", "TO"}, {"test-record", "TR"}, {"owner-map", "OM"}, {"changes", "CH"}, {"fault", "FA"}, {"refit", "RF"},
 }
 
