@@ -184,7 +184,7 @@ func (e elevation) drawRise() {
 }
 
 // gap is the distance at which leads beside each other are drawn, mm of wall.
-func (e elevation) gap() float64 { return math.Max(leadGap, 0.9*e.view.Ratio) }
+func (e elevation) gap() float64 { return math.Max(leadGap, 1.2*e.view.Ratio) }
 
 // band is how far to either side of the box's middle leads rise.
 func (e elevation) band() float64 {

@@ -51,7 +51,11 @@ func takeOffTable(p *layout.Plan) table {
 		{head: "Pack", group: true, align: decimal}, {head: "Packs", align: decimal}, {head: "of"}, {head: "Spare", align: decimal},
 	}}
 	if priced {
-		t.cols = append(t.cols, column{head: "Price", align: decimal, group: true})
+		price := "Price"
+		if c := p.Job.Energy.Currency; c != "" {
+			price += ", " + c
+		}
+		t.cols = append(t.cols, column{head: "Price each", align: decimal, group: true}, column{head: price, align: decimal})
 	}
 	t.cols = append(t.cols, column{head: "Note", wraps: true, group: true})
 	u := figuresOf(p.Job).units
@@ -81,7 +85,10 @@ func takeOffRow(l takeoff.Line, u plane.Units, priced bool) []cell {
 	}
 	pack, packs, of, spare := "-", "-", "-", "-"
 	if l.Packs > 0 {
-		packs, of = itoa(l.Packs), l.PackName
+		packs = itoa(l.Packs)
+		if l.PackName != "" {
+			of = l.PackName
+		}
 		if l.Pack > 0 {
 			pack, _ = in(l.Pack)
 			spare, _ = in(l.Spare)
@@ -89,11 +96,11 @@ func takeOffRow(l takeoff.Line, u plane.Units, priced bool) []cell {
 	}
 	r := []cell{{text: l.Item}, {text: l.Basis}, {text: net}, {text: waste}, {text: gross}, {text: unit}, {text: otherSystem(l, u)}, {text: pack}, {text: packs, strong: true}, {text: of}, {text: spare}}
 	if priced {
-		price := "" // to be filled in by hand
+		each, price := "", "" // to be filled in by hand
 		if l.Price != 0 {
-			price = fmt.Sprintf("%.2f", l.Price)
+			each, price = fmt.Sprintf("%.2f", l.Each), fmt.Sprintf("%.2f", l.Price)
 		}
-		r = append(r, cell{text: price})
+		r = append(r, cell{text: each}, cell{text: price})
 	}
 	return append(r, cell{text: l.Note})
 }

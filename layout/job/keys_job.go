@@ -5,7 +5,7 @@ func topKeys() []Key {
 		{Path: "units", Type: TypeChoice, Values: []string{"mm", "in"}, Doc: "What a bare number means, and how drawings read unless [sheet] says otherwise",
 			Otherwise: "every length needs a unit", Example: `units = "mm"`},
 		{Path: "catalogue", Type: TypeText, Doc: "A file with more [[cable]] tables, named from where the job file lies", Example: `catalogue = "cables.toml"`},
-		{Path: "prices", Type: TypeText, Doc: "A CSV file of prices with the columns code and price, named from where the job file lies; code is the take-off's, price that of one pack", Otherwise: "prices stand only where the job gives them", Example: `prices = "prices.csv"`},
+		{Path: "prices", Type: TypeText, Doc: "A CSV file of prices with the columns code and price, named from where the job file lies; code is the take-off's, price that of one pack or, of what is not bought by the pack, of one unit: an hour, a metre, or a foot in a job in inches", Otherwise: "prices stand only where the job gives them", Example: `prices = "prices.csv"`},
 		{Path: "notes", Type: TypeTexts, Doc: "Notes printed on the sheets", Example: `notes = ["Vanity by others"]`},
 	}
 }

@@ -12,9 +12,9 @@ type productKind struct {
 // and gives about 14.5 L wet is common practice; dry grout at 1.6 kg/L is the
 // middle of the figures in print (1.4 to 1.75).
 var productKinds = []productKind{
-	{"bond_mortar", "Mortar under the membrane", `"22.7 kg"`, `"75 ft2"`, "", "", "0.1"},
-	{"fill_mortar", "Mortar that fills the pegs", `"22.7 kg"`, "", `"14.5 L"`, "", "0.1"},
-	{"bed_mortar", "Mortar bed of the tile", `"22.7 kg"`, "", `"14.5 L"`, "", "0.1"},
+	{"bond_mortar", "Mortar under the membrane", `"50 lb"`, `"75 ft2"`, "", "", "0.1"},
+	{"fill_mortar", "Mortar that fills the pegs", `"50 lb"`, "", `"14.5 L"`, "", "0.1"},
+	{"bed_mortar", "Mortar bed of the tile", `"50 lb"`, "", `"14.5 L"`, "", "0.1"},
 	{"grout", "Grout", `"5 kg"`, "", "", "1.6", "0.1"},
 	{"sealant", "Sealant of perimeter and movement joints", `"0.3 L"`, "", "", "", "0.1"},
 	{"primer", "Primer of the subfloor", "", "", "", "", "0.1"},

@@ -2,6 +2,7 @@ package takeoff
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"oxturn/layout/plane"
@@ -92,12 +93,13 @@ func (b *builder) finish(l Line, price float64) {
 		price = p
 	}
 	if l.Packs > 0 {
-		l.Price = price * float64(l.Packs)
+		l.Each, l.Price = price, price*float64(l.Packs)
 	}
 	if !usable(l.Price) {
 		b.ask("%s: a price of %g is not usable.", l.Item, l.Price)
-		l.Price = 0
+		l.Each, l.Price = 0, 0
 	}
+	l.Price = math.Round(l.Price*100) / 100
 	b.list.Lines = append(b.list.Lines, l)
 }
 

@@ -5,6 +5,7 @@ import (
 	"math"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -188,7 +189,7 @@ func TestTileLine(t *testing.T) {
 	}
 	in.Tile.Pattern = "basketweave"
 	got = line(t, Compute(in), "tile")
-	near(t, "a pattern that is not known, by area", got.Gross, 3.61e6/(303*603)*1.1, 1e-6)
+	near(t, "a pattern that is not known, by area, whole tiles", got.Gross, math.Ceil(3.61e6/(303*603)*1.1), 0)
 	if !strings.Contains(got.Note, "not counted tile by tile") {
 		t.Errorf("note %q", got.Note)
 	}
@@ -272,9 +273,63 @@ func TestLabourAndPrices(t *testing.T) {
 	near(t, "labour", line(t, l, "labour cable").Price, 30, 1e-9)
 	near(t, "a price file wins", line(t, l, "cable A240-300").Price, 200, 0)
 	sum, unpriced := l.Total()
-	near(t, "sum", sum, 200+25+30+60*(3.61/5+1), 1e-9)
+	near(t, "sum", sum, 200+25+30+60*1.72, 1e-9) // 3.61 / 5 + 1 h as the sheet has it
 	if !slices.Contains(unpriced, "Grout") || slices.Contains(unpriced, "Bond mortar under the membrane") {
 		t.Errorf("unpriced %q", unpriced)
+	}
+}
+
+// Every price can be worked out again from what is written beside it: packs or,
+// where there are none, the quantity in the job's own units, times the price of
+// one. 2.4 m of conduit are 7.87 ft.
+func TestPricesFollowFromTheLine(t *testing.T) {
+	for _, u := range []plane.Units{plane.Millimetres, plane.Inches} {
+		in := bath()
+		in.Units = u
+		in.Labour = []Labour{{"membrane", false, 7, 0, 61.3}}
+		in.Prices = map[string]float64{"bond-mortar": 25.01, "tile": 58.4, "conduit": 3.4, "sensor-tube": 1.9, "nail-plate": 1.1}
+		total := 0.0
+		priced := 0
+		for _, l := range Compute(in).Lines {
+			if l.Price == 0 {
+				continue
+			}
+			n, unit := float64(l.Packs), ""
+			if l.Packs == 0 {
+				n, unit = l.Net, l.Unit
+				if u == plane.Inches {
+					n, unit = US(l.Net, l.Unit)
+				}
+				n, _ = strconv.ParseFloat(Figure(n, unit), 64)
+			}
+			near(t, l.Item, l.Price, math.Round(n*l.Each*100)/100, 1e-9)
+			total += l.Price
+			priced++
+		}
+		sum, _ := Compute(in).Total()
+		near(t, "total", sum, total, 1e-9)
+		if priced < 6 {
+			t.Errorf("%d lines have a price", priced)
+		}
+	}
+}
+
+// What is none is not counted: no hours that are 0, no off-cuts that serve.
+func TestLabourIsWorded(t *testing.T) {
+	in := bath()
+	in.Labour = []Labour{{"a", false, 5, 0, 60}, {"b", false, 0, 2, 60}, {"c", false, 5, 1.5, 60}}
+	l := Compute(in)
+	for code, want := range map[string]string{
+		"labour a": "5 m² (53.8 ft²) an hour, job file", "labour b": "2 h fixed, job file", "labour c": "5 m² (53.8 ft²) an hour and 1.5 h fixed, job file",
+	} {
+		if got := line(t, l, code).Note; got != want {
+			t.Errorf("%s: %q, want %q", code, got, want)
+		}
+	}
+	for n, want := range map[int]string{0: "none from off-cuts", 1: "1 of them from an off-cut", 3: "3 of them from off-cuts"} {
+		if got := fromOffcuts(n); got != want {
+			t.Errorf("%d: %q, want %q", n, got, want)
+		}
 	}
 }
 

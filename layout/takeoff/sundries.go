@@ -2,8 +2,10 @@ package takeoff
 
 import (
 	"fmt"
+	"strings"
 
 	"oxturn/layout/job"
+	"oxturn/layout/plane"
 )
 
 // underlays adds what is bought only when the job file gives it a pack:
@@ -94,7 +96,7 @@ func (b *builder) controls() {
 		rise += t.Rise
 		tube += t.SensorTube
 	}
-	b.each("thermostat", "Thermostat with floor sensor input", boxes, "one a controlled room")
+	b.each("thermostat", "Thermostat with floor sensor input", boxes, "one for each controlled room")
 	b.each("relay", "Relay or second thermostat", relays, "the load is more than a thermostat's contacts carry")
 	b.each("sensor", "Floor sensor", sensors, "the one that is wired")
 	b.each("spare-sensor", "Spare floor sensor", spares, "laid in another place, never wired")
@@ -122,11 +124,17 @@ func (b *builder) length(code, item string, mm float64, basis string) {
 }
 
 // priceByUnit prices a line that is not sold by the pack, where the price
-// file gives its price by the unit.
+// file gives its price: of the unit that the job's sheets have it in.
 func (b *builder) priceByUnit(l *Line) {
-	if p, ok := b.in.Prices[l.Code]; ok {
-		l.Price = p * l.Net
+	p, ok := b.in.Prices[l.Code]
+	if !ok {
+		return
 	}
+	n, unit := l.Net, l.Unit
+	if b.in.Units == plane.Inches {
+		n, unit = US(n, unit)
+	}
+	l.Each, l.Price = p, p*written(n, unit)
 }
 
 // labour adds a line for every phase of work, at the job file's own rates.
@@ -141,9 +149,21 @@ func (b *builder) labour() {
 			hours += area / 1e6 / w.PerHour
 		}
 		l := Line{Code: "labour " + w.Phase, Item: "Labour: " + w.Phase, Basis: b.basis(what, area), Net: hours, Unit: "h"}
-		l.note("%s an hour and %g h fixed, job file", b.both(w.PerHour, "m²"), w.Fixed)
-		l.Price = hours * w.HourCost
+		l.note("%s, job file", b.rate(w))
+		l.Each, l.Price = w.HourCost, w.HourCost*written(hours, "h")
 		b.priceByUnit(&l)
 		b.add(l, 0)
 	}
+}
+
+// rate words how fast a phase of work goes.
+func (b *builder) rate(w Labour) string {
+	var parts []string
+	if w.PerHour > 0 {
+		parts = append(parts, b.both(w.PerHour, "m²")+" an hour")
+	}
+	if w.Fixed > 0 || w.PerHour <= 0 {
+		parts = append(parts, fmt.Sprintf("%g h fixed", w.Fixed))
+	}
+	return strings.Join(parts, " and ")
 }

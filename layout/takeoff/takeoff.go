@@ -26,7 +26,8 @@ type Line struct {
 	PackName string  // "bag", "roll", "box"
 	Packs    int     // whole packs
 	Spare    float64 // left over, in Unit
-	Price    float64 // of all packs, 0: none given
+	Each     float64 // price of a pack or, where it is not bought by the pack, of a unit; 0: none given
+	Price    float64 // of all, 0: none given
 	Note     string  // where a figure comes from
 }
 

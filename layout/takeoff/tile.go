@@ -28,7 +28,7 @@ func (b *builder) tile() {
 		b.ask("Tile: a waste of %g is not usable; none is added.", waste)
 		waste = 0
 	}
-	byArea := l.Net * (1 + waste)
+	byArea := math.Ceil(snap(l.Net * (1 + waste)))
 	counted, err := b.countTiles()
 	if err != nil {
 		l.take(byArea)
@@ -37,9 +37,20 @@ func (b *builder) tile() {
 		return
 	}
 	l.take(max(byArea, float64(counted.Tiles())))
-	l.note("set out from the middle of each room: %d whole, %d cut, %d of them from off-cuts, so %d; by area with %.3g %% waste: %.0f; the larger is taken",
-		counted.Whole, counted.Cut, counted.Pairs, counted.Tiles(), 100*waste, math.Ceil(snap(byArea)))
+	l.note("set out from the middle of each room: %d whole, %d cut, %s, so %d; by area with %.3g %% waste: %.0f; the larger is taken",
+		counted.Whole, counted.Cut, fromOffcuts(counted.Pairs), counted.Tiles(), 100*waste, byArea)
 	b.addGross(l, 0)
+}
+
+// fromOffcuts words how many cut tiles come from what is left of others.
+func fromOffcuts(n int) string {
+	switch n {
+	case 0:
+		return "none from off-cuts"
+	case 1:
+		return "1 of them from an off-cut"
+	}
+	return fmt.Sprintf("%d of them from off-cuts", n)
 }
 
 // countTiles counts all rooms on their own grids.

@@ -61,12 +61,25 @@ func threeDigits(v float64) string {
 	return fmt.Sprintf("%.3g", v)
 }
 
-// Figure writes a quantity as the sheet and the CSV do: two decimals, none
-// for a whole number of pieces.
+// Figure writes a quantity as the sheet and the CSV do: two decimals, three
+// below 1, none for a whole number of pieces.
 func Figure(value float64, unit string) string {
-	decimals := 2
-	if unit == "each" && value == math.Trunc(value) {
-		decimals = 0
+	return strconv.FormatFloat(value, 'f', decimals(value, unit), 64)
+}
+
+func decimals(value float64, unit string) int {
+	switch {
+	case unit == "each" && value == math.Trunc(value):
+		return 0
+	case value > 0 && value < 1:
+		return 3
 	}
-	return strconv.FormatFloat(value, 'f', decimals, 64)
+	return 2
+}
+
+// written rounds a quantity as Figure does, so that what follows from it can be
+// worked out again from the sheet.
+func written(value float64, unit string) float64 {
+	k := math.Pow10(decimals(value, unit))
+	return math.Round(value*k) / k
 }
