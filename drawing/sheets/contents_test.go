@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -40,6 +41,23 @@ func TestMembraneSheet(t *testing.T) {
 	for _, want := range []string{"Pieces", "Seams", "P1", "how it is cut", "left over", plane.FormatArea(p.Membrane.Covered, plane.Millimetres)} {
 		if !strings.Contains(said(s), want) {
 			t.Errorf("no %q", want)
+		}
+	}
+	// the marks along a roll add up: its last cut and what is left make its length
+	for i, pack := range p.Membrane.Packs {
+		last := pack.Cuts[len(pack.Cuts)-1]
+		end := last.At + last.Length
+		if math.Abs(end+pack.Left-p.Membrane.Stock.Length) > 1e-6 {
+			t.Errorf("roll %d: cut to %.0f, %.0f left over", i+1, end, pack.Left)
+		}
+		if want := fmt.Sprintf("to %.0f; left over: %.0f", end, pack.Left); !strings.Contains(said(s), want) {
+			t.Errorf("roll %d: no %q", i+1, want)
+		}
+	}
+	for _, x := range texts(s) {
+		island := pathsOf(s, "island")[0]
+		if strings.HasPrefix(x.Text, "M") && x.Height == drawing.H35 && x.Box().Grow(1).Meets(island) {
+			t.Errorf("%s at %v leans on the island at %v", x.Text, x.Box(), island)
 		}
 	}
 	if box := p.Rooms[0].Job.Thermostat; has(s, itoa(int(box.Along))) {

@@ -14,7 +14,7 @@ type cutDiagram struct {
 	number int
 	pack   membrane.Pack
 	stock  membrane.Stock
-	left   string
+	fig    figures
 	long   float64 // mm of the longest roll used, so that all are drawn alike
 	mine   map[int]bool
 }
@@ -34,7 +34,7 @@ func cutDiagrams(m *membrane.Plan, laid *membrane.Laid, f figures) []block {
 	for i, p := range m.Packs {
 		for _, c := range p.Cuts {
 			if cutsAny(c, mine) {
-				out = append(out, cutDiagram{number: i + 1, pack: p, stock: m.Stock, left: f.length(p.Left), long: long, mine: mine})
+				out = append(out, cutDiagram{number: i + 1, pack: p, stock: m.Stock, fig: f, long: long, mine: mine})
 				break
 			}
 		}
@@ -70,7 +70,8 @@ func (d cutDiagram) head() string {
 	return fmt.Sprintf("%s %d, how it is cut", what, d.number)
 }
 
-// order says what is cut in turn, for the pieces too small to carry a number.
+// order says what is cut in turn and where, measured from the start: for the
+// knife, and for the pieces too small to carry a number.
 func (d cutDiagram) order() string {
 	var cuts []string
 	for _, c := range d.pack.Cuts {
@@ -78,12 +79,14 @@ func (d cutDiagram) order() string {
 		for _, pl := range c.Places {
 			names = append(names, "M"+itoa(pl.Piece))
 		}
-		cuts = append(cuts, strings.Join(names, " + "))
+		cuts = append(cuts, strings.Join(names, " + ")+" to "+unbrokenWords(d.fig.length(c.At+c.Length)))
 	}
-	return "From the start: " + strings.Join(cuts, ", ") + "; left over: " + d.left
+	return "From the start: " + strings.Join(cuts, ", ") + "; left over: " + unbrokenWords(d.fig.length(d.pack.Left))
 }
 
-func (d cutDiagram) high(w float64) float64 { return min(40, max(7, d.stock.Width*d.scale(w))) }
+// high is the height of the roll as drawn: stretched where it would be too low
+// for the numbers of narrow pieces.
+func (d cutDiagram) high(w float64) float64 { return min(40, max(12, d.stock.Width*d.scale(w))) }
 
 func (d cutDiagram) height(ty *typesetter, w float64) float64 {
 	return ty.headingHeight(d.head(), w) + d.high(w) + float64(ty.lines(fonts.Lettering, d.order(), note, w))*leading + 2

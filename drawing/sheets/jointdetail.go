@@ -19,7 +19,8 @@ import (
 type jointDetail struct {
 	fig      figures
 	layers   []job.Layer
-	holds    int // index of the membrane, -1: none
+	holds    int  // index of the membrane, -1: none
+	goesOn   bool // with more layers below
 	pitch    float64
 	diameter float64
 	width    float64 // of the joint
@@ -57,6 +58,7 @@ func jointDetailOf(p *layout.Plan) []block {
 	}
 	if d.holds >= 0 { // what lies deeper has no part in the joint
 		d.layers = layers[:min(len(layers), d.holds+2)]
+		d.goesOn = len(d.layers) < len(layers)
 	}
 	for i := len(p.Job.Rooms) - 1; i >= 0; i-- {
 		for _, j := range p.Job.Rooms[i].Joints {
@@ -166,7 +168,7 @@ func (v detailView) parts(i int) []drawing.Box {
 
 func (v detailView) draw() {
 	for i, l := range v.layers {
-		cut := i == len(v.layers)-1 && v.drawn(i) < l.Thickness // it goes on below
+		cut := i == len(v.layers)-1 && (v.goesOn || v.drawn(i) < l.Thickness)
 		for _, b := range v.parts(i) {
 			if p, ok := materialOf(l.Kind); ok {
 				v.add(drawing.Hatch([][]drawing.Pt{b.Corners()}, p)...)

@@ -109,17 +109,37 @@ func (v *roomView) piece(p membrane.Piece) {
 		box := drawing.BoxOf(ring...)
 		l.subject = box.Centre()
 		for _, c := range gridIn(box, size.W(), size.H()) {
-			if holdsBox(rings, c, size.W(), size.H()) {
-				l.spots = append(l.spots, spot{at: centredOn(c, size), cost: 0.05 * c.Dist(box.Centre())})
+			if !holdsBox(rings, c, size.W(), size.H()) {
+				continue
 			}
+			s := spot{at: centredOn(c, size), cost: 0.05 * c.Dist(box.Centre())}
+			if !holdsBox(rings, c, size.W()+2*pieceRoom, size.H()+2*pieceRoom) || v.onFixture(size.Moved(s.at)) {
+				s.cost += 2.5 // less than for a leader
+			}
+			l.spots = append(l.spots, s)
 		}
 	}
 	l.spots = append(l.spots, leaderSpots(l.subject, 0, size, 40)...)
 	v.letters.add(l)
 }
 
+// pieceRoom is the white that the number of a piece has round it where there
+// is room, mm.
+const pieceRoom = 1.5
+
+// onFixture reports whether lettering in b would stand on something drawn in the
+// room.
+func (v *roomView) onFixture(b drawing.Box) bool {
+	for _, f := range v.room.Job.Fixtures {
+		if drawing.BoxOf(v.view.Pts(f.Outline)...).Meets(b) {
+			return true
+		}
+	}
+	return false
+}
+
 func (v *roomView) pieceTable(laid *membrane.Laid) block {
-	t := table{head: "Pieces", cols: []column{{head: "Piece", wraps: true}, {head: "Length, as cut", align: decimal}, {head: "Width, as cut", align: decimal}, {head: "Pegs, long x wide", align: centred}}}
+	t := table{head: "Pieces", cols: []column{{head: "Piece", wraps: true}, {head: "Length, trimmed", align: decimal}, {head: "Width, trimmed", align: decimal}, {head: "Pegs, long x wide", align: centred}}}
 	for _, p := range laid.Pieces {
 		t.rows = append(t.rows, row("M"+itoa(p.Number), v.fig.length(p.Length), v.fig.length(p.Width), fmt.Sprintf("%d x %d", p.Cells, p.Rows)))
 	}
@@ -172,6 +192,7 @@ func (v *roomView) membraneNotes() block {
 	l.paras = append(l.paras,
 		fmt.Sprintf("Whole job: %d %s of %s x %s. %s", len(m.Packs), unit, v.fig.length(m.Stock.Width), v.fig.length(m.Stock.Length), bound),
 		fmt.Sprintf("Covered %s, cut %s, waste %s.", plane.FormatArea(m.Covered, v.fig.units), plane.FormatArea(m.Taken, v.fig.units), plane.FormatArea(m.Taken-m.Covered, v.fig.units)),
+		"Cut the roll between pegs, at the lengths from its start that its diagram gives; then trim the pieces to their sizes.",
 		fmt.Sprintf("Strips butt with pegs in step, trimmed %s short of walls. Nothing laps; no strip crosses a movement joint.", v.fig.fine().length(membrane.Trim)),
 		"Set the first strip by P1 on the setting-out sheet: every other row follows from it.",
 	)
