@@ -1,10 +1,7 @@
 package layout
 
 import (
-	"errors"
 	"fmt"
-	"slices"
-	"strings"
 
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
@@ -94,57 +91,10 @@ func (r *Room) problemFor(j *job.Job) (route.Problem, error) {
 	return p, nil
 }
 
-// refusal turns the router's reason into what the user can do about it: the
-// range of lengths the floor takes, and the catalogue's cables within it.
-func (r *Room) refusal(j *job.Job, labels []job.Cable, err error) job.Diagnostic {
-	words, what := err.Error(), "the heated floor takes about"
-	lo, hi := lengths(j, r.Heated) // by area, where the router did not get as far as a range
-	var ref *route.Refusal
-	if errors.As(err, &ref) && ref.Longest > 0 && ref.Cable >= 0 {
-		what, lo, hi = "this zone takes", ref.Shortest, ref.Longest
-		words = misfit(labels[ref.Cable], ref, j.Units)
-	}
-	d := r.problem("room %q: %s", r.Job.Name, words)
-	d.Span = r.Job.Spans.At("cables")
-	d.Message += fmt.Sprintf("; %s %s to %s of cable at %d to %d pegs", what, length(lo, j.Units), length(hi, j.Units), j.Spacing.Closest, j.Spacing.Widest)
-	if fit := within(j.Cables, labels, lo, hi, j.Units); fit != "" {
-		d.Hint = "cables of this job that would fit: " + fit + "; a cable is never cut, and no clearance is given up to make one fit"
-	} else {
-		d.Hint = "no other cable of this job is that long; add one to [[cable]] or to the catalogue, or change the spacing limits the label allows"
-	}
-	return d
-}
-
-// misfit says why a cable does not go into its zone.
-func misfit(c job.Cable, why *route.Refusal, u plane.Units) string {
-	said := fmt.Sprintf("cable %s of %s", c.ID, length(c.Length, u))
-	switch {
-	case c.Length > why.Longest:
-		return said + " is too long, with the closest gaps allowed"
-	case c.Length < why.Shortest:
-		return said + " is too short, with the widest gaps allowed"
-	case why.Cold > 0:
-		return fmt.Sprintf("%s is too short: with the widest gaps allowed it leaves %.0f %% of its floor cold", said, 100*why.Cold)
-	}
-	return "no route was found for " + said
-}
-
 // length writes a cable length in metres or feet.
 func length(mm float64, u plane.Units) string {
 	if u == plane.Inches {
 		return fmt.Sprintf("%.1f ft", mm/plane.Foot)
 	}
 	return fmt.Sprintf("%.1f m", mm/1000)
-}
-
-// within lists the cables of a range of lengths but for those refused.
-func within(cables, refused []job.Cable, lo, hi float64, u plane.Units) string {
-	var out []string
-	for _, c := range cables {
-		was := slices.ContainsFunc(refused, func(o job.Cable) bool { return o.ID == c.ID })
-		if !was && c.Length >= lo && c.Length <= hi {
-			out = append(out, fmt.Sprintf("%s (%s)", c.ID, length(c.Length, u)))
-		}
-	}
-	return strings.Join(out, ", ")
 }

@@ -34,6 +34,7 @@ func idealSpacing(zone plane.Region, length float64) float64 {
 func (r *Room) choose(j *job.Job) ([]route.Route, []job.Cable, []job.Diagnostic) {
 	cands := r.candidates(j)
 	r.Chosen = &Choice{}
+	var lead *route.Refusal // the first for which the lead is at fault
 	for i := range cands {
 		c := &cands[i]
 		if c.Why != "" {
@@ -42,7 +43,10 @@ func (r *Room) choose(j *job.Job) ([]route.Route, []job.Cable, []job.Diagnostic)
 		labels := named(j, c.IDs)
 		routes, err := r.route(j, labels)
 		if err != nil {
-			c.Why = err.Error()
+			c.Why = r.reason(labels, err, j.Units)
+			if lead == nil {
+				lead = leadRefusal(err)
+			}
 			continue
 		}
 		c.settle(labels, routes)
@@ -64,6 +68,9 @@ func (r *Room) choose(j *job.Job) ([]route.Route, []job.Cable, []job.Diagnostic)
 	lo, hi := lengths(j, r.Heated)
 	d.Hint = fmt.Sprintf("%s of heated floor at %d to %d pegs takes %s to %s of cable", plane.FormatArea(r.Heated.Area(), j.Units), j.Spacing.Closest, j.Spacing.Widest,
 		length(lo, j.Units), length(hi, j.Units))
+	if lead != nil {
+		d.Hint = r.leadHint(lead, j.Units)
+	}
 	return nil, nil, []job.Diagnostic{d}
 }
 

@@ -131,7 +131,7 @@ func (r *Room) layOne(j *job.Job, c *Candidate) {
 	labels := named(j, c.IDs)
 	routes, err := r.route(j, labels)
 	if err != nil {
-		c.Why = err.Error()
+		c.Why = r.reason(labels, err, j.Units)
 		return
 	}
 	c.settle(labels, routes)

@@ -16,6 +16,7 @@ type fault struct {
 	cable    int
 	what     string
 	bearable bool // a wish, not a rule
+	shut     bool // no way for a cold lead
 }
 
 // mostAnswers bounds how many whole answers are audited.
@@ -52,7 +53,11 @@ func (r *room) answer(options [][]Route) ([]Route, error) {
 	if spare != nil {
 		return spare, nil
 	}
-	return nil, &Refusal{Cable: worst.cable, Zone: options[worst.cable][0].Zone, Reason: worst.what}
+	out := &Refusal{Cable: worst.cable, Zone: options[worst.cable][0].Zone, Reason: worst.what}
+	if worst.shut {
+		out.Lead = math.Inf(1)
+	}
+	return nil, out
 }
 
 // audit checks a whole answer against the rules, with nothing taken on trust

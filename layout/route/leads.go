@@ -76,13 +76,13 @@ func (r *room) leadsInOrder(routes []Route, order []int) (float64, *fault) {
 	for _, i := range order {
 		rt := &routes[i]
 		if rt.ColdLead = draw(rt, rt.Path[0]); rt.ColdLead == nil {
-			return 0, &fault{cable: rt.Cable, what: "the cold lead finds no way to the start of heat without crossing a heating cable"}
+			return 0, &fault{cable: rt.Cable, what: "the cold lead finds no way to the start of heat without crossing a heating cable", shut: true}
 		}
 		if r.p.Cables[rt.Cable].Ends != BothEnds {
 			continue
 		}
 		if rt.Return = draw(rt, rt.Path[len(rt.Path)-1]); rt.Return == nil {
-			return 0, &fault{cable: rt.Cable, what: "the second cold lead finds no way back without crossing a heating cable"}
+			return 0, &fault{cable: rt.Cable, what: "the second cold lead finds no way back without crossing a heating cable", shut: true}
 		}
 	}
 	return total, nil

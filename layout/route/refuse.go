@@ -18,11 +18,13 @@ const leastCovered = 0.85
 func (r *room) refuse(sh share, rule rules, wish *wishes, best *candidate) error {
 	c := r.p.Cables[sh.cable]
 	out := &Refusal{Cable: sh.cable, Zone: sh.zone}
-	if !r.startable(sh.region, rule, wish) {
-		out.Reason = fmt.Sprintf("the cold lead of cable %s reaches no place where its heating part can start: %.1f m of lead are there for the floor", c.ID, c.LeadReach/1000)
+	if !r.startable(sh.region, wish) {
 		if wish.from != nil {
 			out.Reason = fmt.Sprintf("cable %s can't go on from where its laid part ends: no run can be joined to it", c.ID)
+			return out
 		}
+		out.Lead = r.nearestStart(sh.region, wish)
+		out.Reason = fmt.Sprintf("the cold lead of cable %s reaches no place where its heating part can start: %.1f m of lead are there for the floor", c.ID, c.LeadReach/1000)
 		return out
 	}
 	out.Shortest, out.Longest = r.reachable(sh, rule, wish)
@@ -43,18 +45,32 @@ func (r *room) refuse(sh share, rule rules, wish *wishes, best *candidate) error
 }
 
 // startable reports whether the path can start anywhere in the region.
-func (r *room) startable(region plane.Region, rule rules, wish *wishes) bool {
+func (r *room) startable(region plane.Region, wish *wishes) bool {
+	ok := false
+	r.starts(region, func(g *grid, x, y int) { ok = ok || wish.startCost(g, x, y) < inf32 })
+	return ok
+}
+
+// nearestStart is how much lead in mm the nearest place to start asks for,
+// infinite where no lead comes to one.
+func (r *room) nearestStart(region plane.Region, wish *wishes) float64 {
+	least := math.Inf(1)
+	r.starts(region, func(g *grid, x, y int) { least = min(least, wish.strip.leadTo(g.world(float64(x), float64(y)))) })
+	return least
+}
+
+// starts goes through the places where a path may start, along the lattice
+// and across.
+func (r *room) starts(region plane.Region, at func(g *grid, x, y int)) {
 	for t := range turns(2) {
 		g := newGrid(region, r.lattice, t)
 		for y, row := range g.rows {
 			for _, s := range row {
-				if wish.startCost(g, s.a, y) < inf32 || wish.startCost(g, s.b, y) < inf32 {
-					return true
-				}
+				at(g, s.a, y)
+				at(g, s.b, y)
 			}
 		}
 	}
-	return false
 }
 
 // narrow reports whether no turn has room anywhere.

@@ -87,6 +87,7 @@ type Refusal struct {
 	Shortest float64 // feasible range of lengths for the zone as it stands, mm; 0 when unknown
 	Longest  float64
 	Cold     float64 // share of the floor that the best route leaves cold, where that is too much; else 0
+	Lead     float64 // mm of cold lead to the nearest place where heat may start, where the lead is at fault: infinite where no way leads there; else 0
 }
 
 // Error returns the reason.

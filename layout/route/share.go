@@ -2,7 +2,6 @@ package route
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
@@ -174,7 +173,10 @@ func (r *room) cut(region plane.Region, la, lb float64) (a, b plane.Region, err 
 		}
 	}
 	if r.nthCut >= len(out) {
-		return nil, nil, &Refusal{Cable: -1, Zone: -1, Reason: fmt.Sprintf("the floor can't be shared between cables of %.1f m and %.1f m with every part in one piece", la/1000, lb/1000)}
+		if math.IsInf(r.leadTo(region), 1) {
+			return nil, nil, &Refusal{Cable: -1, Zone: -1, Reason: "no cold lead comes to the floor that its cables are to share", Lead: math.Inf(1)}
+		}
+		return nil, nil, &Refusal{Cable: -1, Zone: -1, Reason: "the floor cannot be shared between its cables so that a cold lead comes to the part of each"}
 	}
 	slices.SortStableFunc(out, func(a, b cutting) int { return cmp.Compare(a.cost, b.cost) })
 	return out[r.nthCut].a, out[r.nthCut].b, nil

@@ -1,0 +1,176 @@
+package layout
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+	"oxturn/layout/route"
+)
+
+// refusal turns the router's reason into what the user can do about it: where
+// the box could hang, or the range of lengths the floor takes and the
+// catalogue's cables within it.
+func (r *Room) refusal(j *job.Job, labels []job.Cable, err error) job.Diagnostic {
+	d := r.problem("room %q: %s", r.Job.Name, r.reason(labels, err, j.Units))
+	d.Span = r.Job.Spans.At("cables")
+	var ref *route.Refusal
+	if !errors.As(err, &ref) {
+		return d
+	}
+	if leadRefusal(err) != nil {
+		d.Hint = r.leadHint(ref, j.Units)
+		return d
+	}
+	what, lo, hi := "the heated floor takes about", 0.0, 0.0
+	if ref.Longest > 0 && ref.Cable >= 0 {
+		what, lo, hi = "this zone takes", ref.Shortest, ref.Longest
+	} else { // by area, where the router did not get as far as a range
+		lo, hi = lengths(j, r.Heated)
+	}
+	d.Message += fmt.Sprintf("; %s %s to %s of cable at %d to %d pegs", what, length(lo, j.Units), length(hi, j.Units), j.Spacing.Closest, j.Spacing.Widest)
+	if fit := within(j.Cables, labels, lo, hi, j.Units); fit != "" {
+		d.Hint = "cables of this job that would fit: " + fit + "; a cable is never cut, and no clearance is given up to make one fit"
+	} else {
+		d.Hint = "no other cable of this job is that long; add one to [[cable]] or to the catalogue, or change the spacing limits the label allows"
+	}
+	return d
+}
+
+// reason says in the job's units why the router refused cables.
+func (r *Room) reason(labels []job.Cable, err error, u plane.Units) string {
+	var ref *route.Refusal
+	switch {
+	case !errors.As(err, &ref):
+		return err.Error()
+	case ref.Lead > 0:
+		return r.leadReason(labels, ref, u)
+	case ref.Longest > 0 && ref.Cable >= 0:
+		return misfit(labels[ref.Cable], ref, u)
+	}
+	return ref.Reason
+}
+
+// misfit says why a cable does not go into its zone.
+func misfit(c job.Cable, why *route.Refusal, u plane.Units) string {
+	said := fmt.Sprintf("cable %s of %s", c.ID, length(c.Length, u))
+	switch {
+	case c.Length > why.Longest:
+		return said + " is too long, with the closest gaps allowed"
+	case c.Length < why.Shortest:
+		return said + " is too short, with the widest gaps allowed"
+	case why.Cold > 0:
+		return fmt.Sprintf("%s is too short: with the widest gaps allowed it leaves %.0f %% of its floor cold", said, 100*why.Cold)
+	}
+	return "no route was found for " + said
+}
+
+// leadRefusal returns the refusal that an error is, where a cold lead is at
+// fault; nil else.
+func leadRefusal(err error) *route.Refusal {
+	if ref := (*route.Refusal)(nil); errors.As(err, &ref) && ref.Lead > 0 {
+		return ref
+	}
+	return nil
+}
+
+// leadReason says why no heat may start where the cold leads come.
+func (r *Room) leadReason(labels []job.Cable, why *route.Refusal, u plane.Units) string {
+	if what := r.underBox(); what != "" {
+		return fmt.Sprintf("the cold lead comes down %s, and finds no way from there to where heat may start", what)
+	}
+	if why.Cable < 0 || math.IsInf(why.Lead, 1) {
+		return why.Reason
+	}
+	c := labels[why.Cable]
+	return fmt.Sprintf("the cold lead of cable %s is too short: %s of it are left for the floor, and the nearest place where heat may start asks for %s", c.ID, length(r.leadReach(c), u), length(why.Lead, u))
+}
+
+// leadHint says what to do where a cold lead finds no way.
+func (r *Room) leadHint(why *route.Refusal, u plane.Units) string {
+	if free := r.freeFor(u); r.underBox() != "" && free != "" {
+		return fmt.Sprintf("move the box along wall %s to where the floor before it is free: %s; or to another wall", r.Job.Walls[r.Job.Thermostat.Wall].Letter, free)
+	}
+	if math.IsInf(why.Lead, 1) {
+		return "move the box, or what shuts it in; a lead never crosses heating cable"
+	}
+	return "move the box nearer, or take a cable with a longer lead; a lead never crosses heating cable"
+}
+
+// underBox says what stands or will be fixed where the leads come down, "" for
+// free floor.
+func (r *Room) underBox() string {
+	foot := r.foot(r.Job.Thermostat.Along)
+	for _, s := range r.Job.Stands() {
+		if s.Outline.Contains(foot) {
+			return "where " + s.Name + " stands"
+		}
+	}
+	for _, z := range r.NoCut {
+		if z.Reason == ForFixing && z.Region.Contains(foot) {
+			return "on floor kept free for fixing " + z.Name
+		}
+	}
+	return ""
+}
+
+// foot is the spot of floor a finger's breadth before the box's wall, so far
+// from the wall's start.
+func (r *Room) foot(along float64) plane.Point {
+	const before = 10.0 // mm
+	wall := NewTape(r.Job, plane.Millimetres).Walls[r.Job.Thermostat.Wall]
+	return wall.At(along).Add(wall.In.Mul(before))
+}
+
+// freeFor lists the stretches of the box's wall with free floor before them,
+// doors and cased openings left out, from the wall's start.
+func (r *Room) freeFor(u plane.Units) string {
+	const least = 150.0 // mm; a box wants some room
+	step, write := 10.0, func(mm float64) string { return plane.FormatLength(mm, u) + " mm" }
+	if u == plane.Inches {
+		step, write = plane.Inch/2, plane.FormatFeetInches
+	}
+	floor, err := r.leadFloor()
+	if err != nil {
+		return ""
+	}
+	n := r.Job.Walls[r.Job.Thermostat.Wall].Length()
+	var out []string
+	from := -1.0
+	for d := 0.0; d < n+step; d += step {
+		switch free := d <= n && floor.Contains(r.foot(d)) && !r.inOpening(d); {
+		case free && from < 0:
+			from = d
+		case !free && from >= 0:
+			if to := d - step; to-from >= least {
+				out = append(out, write(from)+" to "+write(to))
+			}
+			from = -1
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// inOpening reports whether a place on the box's wall is in a door or a cased
+// opening.
+func (r *Room) inOpening(along float64) bool {
+	return slices.ContainsFunc(r.Job.Openings, func(o job.Opening) bool {
+		return o.Kind != "window" && o.Wall == r.Job.Thermostat.Wall && along >= o.From && along <= o.To
+	})
+}
+
+// within lists the cables of a range of lengths but for those refused.
+func within(cables, refused []job.Cable, lo, hi float64, u plane.Units) string {
+	var out []string
+	for _, c := range cables {
+		was := slices.ContainsFunc(refused, func(o job.Cable) bool { return o.ID == c.ID })
+		if !was && c.Length >= lo && c.Length <= hi {
+			out = append(out, fmt.Sprintf("%s (%s)", c.ID, length(c.Length, u)))
+		}
+	}
+	return strings.Join(out, ", ")
+}
