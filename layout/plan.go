@@ -3,6 +3,8 @@
 package layout
 
 import (
+	"fmt"
+
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
 	"oxturn/layout/membrane"
@@ -61,6 +63,14 @@ type NoCut struct {
 	Reason Reason
 	Name   string
 	Region plane.Region
+}
+
+// JointName letters movement joint i of so many.
+func JointName(i, of int) string {
+	if of == 1 {
+		return "MJ"
+	}
+	return fmt.Sprintf("MJ%d", i+1)
 }
 
 // A Cable is one cable as it is to be laid.

@@ -7,7 +7,6 @@ import (
 	"oxturn/drawing"
 	"oxturn/fonts"
 	"oxturn/layout"
-	"oxturn/layout/plane"
 )
 
 // ownerMap draws the page that stays with the house: where cable is and where
@@ -46,26 +45,9 @@ func drawOwnerMap(v *roomView) {
 
 // bare dots the floor without cable.
 func (v *roomView) bare() {
-	if rest, err := bareFloor(v.room); err == nil {
+	if rest, err := v.room.WithoutCable(); err == nil {
 		v.dotted(rest)
 	}
-}
-
-// bareFloor is where no cable is planned: inside the walls and outside the
-// heated area. A cable that was found elsewhere takes its own strip of it, as
-// wide as it may be off.
-func bareFloor(r *layout.Room) (plane.Region, error) {
-	rest, err := r.Floor.Less(r.Heated)
-	for _, c := range r.Cables {
-		if !c.Laid.Recorded() || err != nil {
-			continue
-		}
-		var strip plane.Region
-		if strip, err = plane.Band(c.Path, 2*(c.Laid.Error+c.Laid.FingerRoom)); err == nil {
-			rest, err = rest.Less(strip)
-		}
-	}
-	return rest, err
 }
 
 // ownerMapLevels returns what stands beside the map.

@@ -54,34 +54,6 @@ func TestSmallestPaperThatHoldsAll(t *testing.T) {
 	}
 }
 
-// TestDotsKeepOffLaidCable: floor in which a cable was found is never dotted as
-// floor without cable, wherever the plan had meant it to lie.
-func TestDotsKeepOffLaidCable(t *testing.T) {
-	p := laidPlan(t)
-	r := &p.Rooms[0]
-	c := &r.Cables[0]
-	into := plane.Pt(-60, 0)
-	for i, at := range c.Path {
-		c.Path[i] = at.Add(into)
-	}
-	outside := 0
-	bare, err := bareFloor(r)
-	if err != nil {
-		t.Fatal(err)
-	}
-	for _, at := range c.Path {
-		if !r.Heated.Contains(at) && r.Floor.Contains(at) {
-			outside++
-		}
-		if d := bare.Distance(at); r.Floor.Contains(at) && d < c.Laid.Error {
-			t.Errorf("floor %.0f mm off the cable at %v is dotted", d, at)
-		}
-	}
-	if outside == 0 {
-		t.Error("the sample's cable does not leave the heated area, so that nothing was tried")
-	}
-}
-
 // TestMapSaysWhatItIsWorth: a plan is called one in capitals, and only a record
 // tells how far it may be off.
 func TestMapSaysWhatItIsWorth(t *testing.T) {

@@ -50,8 +50,8 @@ type room struct {
 	Counting string
 	Cautions []string
 	Picture  template.HTML
+	Key      []signed
 	Moved    []string // what does not lie as planned
-	Shaded   bool     // the floor that is too close to something is shown
 	Places   []place
 	Datum1   string
 	Datum2   string
@@ -89,7 +89,8 @@ func Write(w io.Writer, p *layout.Plan) error {
 		for _, d := range m.Differ {
 			moved = append(moved, m.Moved(d))
 		}
-		pg.Rooms = append(pg.Rooms, room{Moved: moved, Index: i, Name: m.Room, Record: m.Record(), Counting: m.Counting(), Cautions: m.Cautions(), Picture: picture(p, &p.Rooms[i], m), Places: places(m), Shaded: m.NoReason == "",
+		drawn, key := picture(&p.Rooms[i], m)
+		pg.Rooms = append(pg.Rooms, room{Moved: moved, Index: i, Name: m.Room, Record: m.Record(), Counting: m.Counting(), Cautions: m.Cautions(), Picture: drawn, Key: key, Places: places(m),
 			Datum1: datumName(m, 0), Datum2: datumName(m, 1)})
 		pg.Data = append(pg.Data, tableOf(m))
 	}

@@ -1,6 +1,7 @@
 package ownersmap
 
 import (
+	"cmp"
 	"fmt"
 	"html"
 	"html/template"
@@ -8,6 +9,7 @@ import (
 	"unicode/utf8"
 
 	"oxturn/layout"
+	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
 	"oxturn/layout/takeoff"
@@ -24,7 +26,11 @@ type pen struct {
 	scale float64 // of lettering and marks: larger rooms are seen from farther away
 	least float64 // mm, the least width of a line
 	many  bool    // the room has several cables
+	used  [keyCount]bool
 }
+
+// use notes that the key has to explain k.
+func (p *pen) use(k keyEntry) { p.used[k] = true }
 
 // letter adds lettering about a point; size is its height in mm in a small room.
 func (p *pen) letter(at plane.Point, size float64, class, words string) {
@@ -47,26 +53,30 @@ func coords(pts []plane.Point) string {
 	return b.String()
 }
 
-// picture draws a room as SVG inside the page. Everything in it that comes
-// from the job is numbers or escaped.
-func picture(p *layout.Plan, r *layout.Room, m *probe.Map) template.HTML {
+// picture draws a room as SVG inside the page, and the key to it. Everything in
+// it that comes from the job is numbers or escaped.
+func picture(r *layout.Room, m *probe.Map) (template.HTML, []signed) {
 	box := m.Outline.Bounds()
 	d := &pen{scale: max(1, box.W()/2600, box.H()/2600), least: max(box.W(), box.H()) / leastLine, many: len(r.Cables) > 1}
 	white := around * d.scale
 	frame := fmt.Sprintf("%.0f %.0f %.0f %.0f", box.Min.X-white, -box.Max.Y-white, box.W()+2*white, box.H()+2*white)
 	d.add(`<g class="floor"><polygon class="room" points="%s"/></g>`, coords(m.Outline))
 	d.tiles(m)
+	d.bare(m, r)
 	d.fixtures(r)
 	d.bands(m)
 	for _, line := range m.Planned {
+		d.use(keyPlanned)
 		d.add(`<polyline class="planned" points="%s"><title>as it was planned, not as it lies</title></polyline>`, coords(line))
 	}
+	d.joints(r)
 	d.lines(m)
 	d.walls(m, r)
-	d.marks(m)
+	d.marks(m, r)
+	d.names(r)
 	d.add(`<g class="spot" hidden><circle class="clear" r="0"/><line class="to"/><line class="cross a"/><line class="cross b"/></g>`)
 	return template.HTML(fmt.Sprintf(`<svg class="map" tabindex="0" role="application" aria-label="%s" viewBox="%s" data-box="%[2]s">%[3]s</svg>`,
-		text("Map of "+m.Room+". Arrow keys move the spot, shift makes small steps, plus and minus zoom, 0 shows all."), frame, d.b.String()))
+		text("Map of "+m.Room+". Arrow keys move the spot, shift makes small steps, plus and minus zoom, 0 shows all."), frame, d.b.String())), d.key(m)
 }
 
 // leastLine is the share of a room's size that a line is wide at least, so that
@@ -95,6 +105,7 @@ func (d *pen) tiles(m *probe.Map) {
 	for row, r := range m.Tiling.Rows {
 		for col := range r.Count {
 			ring, _ := m.Tiling.Outline(takeoff.Place{Row: row + 1, Column: col + 1})
+			d.use(keyTile)
 			d.add(`<polygon points="%s"/>`, coords(ring))
 			if min(m.Tiling.Grid.Length, m.Tiling.Grid.Width) >= numberedWidth {
 				d.letter(ring.Bounds().Centre(), 42, "number", fmt.Sprintf("%d,%d", row+1, col+1))
@@ -110,22 +121,122 @@ func clipID(m *probe.Map) string {
 	return fmt.Sprintf("clip-%.0f-%.0f-%d", b.W(), b.H(), len(m.Things))
 }
 
+// bare dots the floor without cable, as the drawings do: white would be taken
+// for floor that nothing is known of. Of a floor recorded as laid that is where
+// nothing is too close.
+func (d *pen) bare(m *probe.Map, r *layout.Room) {
+	floor, err := r.WithoutCable()
+	for _, t := range m.Things {
+		if m.NoReason != "" || err != nil {
+			break
+		}
+		var strip plane.Region
+		if strip, err = plane.Band(line(t), 2*(t.Half+t.Error+t.Finger)); err == nil {
+			floor, err = floor.Less(strip)
+		}
+	}
+	if err != nil || floor.Empty() {
+		return
+	}
+	d.use(keyBare)
+	step := dotStep * d.scale
+	d.add(`<pattern id="%s-dots" width="%.1f" height="%.1f" patternUnits="userSpaceOnUse"><circle cx="%.1f" cy="%.1f" r="%.1f"/></pattern>`,
+		clipID(m), step, step, step/2, step/2, step/11)
+	d.add(`<path class="bare" fill-rule="evenodd" fill="url(#%s-dots)" d="`, clipID(m))
+	for _, ring := range floor.Rings() {
+		d.add("M%sZ", coords(ring))
+	}
+	d.add(`"><title>%s</title></path>`, text(bareWords(m)))
+}
+
+// dotStep is how far apart the dots of floor without cable are, mm of floor in a
+// small room.
+const dotStep = 60
+
 func (d *pen) fixtures(r *layout.Room) {
 	d.add(`<g class="fixtures">`)
 	for _, f := range r.Job.Fixtures {
-		d.area(f.Name, f.Outline)
+		if f.Undecided {
+			d.area(f.Outline, f.Name, "UNDECIDED")
+		} else {
+			d.area(f.Outline, f.Name)
+		}
 	}
 	for _, k := range r.Job.KeepOuts {
-		d.area(k.Name, k.Outline)
+		d.area(k.Outline, k.Name)
+	}
+	for _, x := range r.Job.Fixings {
+		d.fixing(x)
 	}
 	d.add(`</g>`)
 }
 
-func (d *pen) area(name string, outline plane.Ring) {
-	d.add(`<polygon points="%s"><title>%s</title></polygon>`, coords(outline), text(name))
-	// half the height is about the width of a letter
-	size := min(58, 2.2*outline.Bounds().W()/float64(max(1, utf8.RuneCountInString(name)))/d.scale)
-	d.letter(outline.Bounds().Centre(), size, "name", name)
+// area draws what stands on the floor, with its names, each on a line of its
+// own.
+func (d *pen) area(outline plane.Ring, names ...string) {
+	d.use(keyFixture)
+	d.add(`<polygon points="%s"><title>%s</title></polygon>`, coords(outline), text(strings.Join(names, ", ")))
+	longest := 1
+	for _, n := range names {
+		longest = max(longest, utf8.RuneCountInString(n))
+	}
+	box, class, next := outline.Bounds(), "name", plane.Pt(0, -1)
+	size := 2.2 / float64(longest) / d.scale // half the height is about the width of a letter
+	if box.H() > 1.3*box.W() && size*box.W() < nameLeast {
+		class, size, next = "name up", size*box.H(), plane.Pt(1, 0)
+	} else {
+		size *= box.W()
+	}
+	size = min(58, size)
+	for i, n := range names {
+		line := 1.3 * size * d.scale * (float64(i) - float64(len(names)-1)/2)
+		d.letter(box.Centre().Add(next.Mul(line)), size, class, n)
+	}
+}
+
+// nameLeast is the height of a name below which it is set upright where there
+// is more room for it, mm.
+const nameLeast = 42
+
+// crossHalf is half the size of the cross at a fixing, mm.
+const crossHalf = 30
+
+// fixing draws what is screwed down: a line, or a cross at one place.
+func (d *pen) fixing(x job.Fixing) {
+	if len(x.Line) == 0 {
+		return
+	}
+	d.use(keyFixing)
+	name := cmp.Or(x.Name, x.Kind)
+	if len(x.Line) > 1 {
+		d.add(`<polyline class="fixing" points="%s"><title>%s</title></polyline>`, coords(x.Line), text(name))
+		return
+	}
+	at := x.Line[0]
+	d.add(`<path class="fixing" d="M%.0f,%.0fh%d m%d,%dv%d"><title>%s</title></path>`, at.X-crossHalf, -at.Y, 2*crossHalf, -crossHalf, -crossHalf, 2*crossHalf, text(name))
+}
+
+// joints draws the movement joints: no cable crosses them.
+func (d *pen) joints(r *layout.Room) {
+	for _, j := range r.Job.Joints {
+		d.use(keyJoint)
+		d.add(`<polyline class="joint" points="%s"><title>%s</title></polyline>`, coords([]plane.Point{j.A, j.B}), text(strings.TrimSpace("movement joint "+j.Name)))
+	}
+}
+
+// names letters what is known by a short name, after the ends of the cables, so
+// that these have their places first.
+func (d *pen) names(r *layout.Room) {
+	d.add(`<g class="marks">`)
+	for i, j := range r.Job.Joints {
+		d.letter(j.A.Lerp(j.B, 0.5).Add(plane.Pt(20, 0)), 48, "tag extra", layout.JointName(i, len(r.Job.Joints)))
+	}
+	for _, x := range r.Job.Fixings {
+		if len(x.Line) > 0 {
+			d.letter(x.Line[0].Lerp(x.Line[len(x.Line)-1], 0.5).Add(plane.Pt(crossHalf+6, 0)), 42, "tag extra", cmp.Or(x.Name, x.Kind))
+		}
+	}
+	d.add(`</g>`)
 }
 
 // bands show where the verdict is too close: everything's half width, error
@@ -134,19 +245,27 @@ func (d *pen) bands(m *probe.Map) {
 	if m.NoReason != "" {
 		return
 	}
+	d.use(keyBand)
 	d.add(`<g class="bands" clip-path="url(#%s)" aria-hidden="true"><clipPath id="%[1]s"><polygon points="%s"/></clipPath>`, clipID(m)+"-b", coords(m.Outline))
 	for _, t := range m.Things {
-		line := t.Line
-		if len(line) == 1 {
-			line = append(line, line[0].Add(plane.Pt(0.1, 0)))
-		}
-		d.add(`<polyline points="%s" stroke-width="%.1f"/>`, coords(line), 2*(t.Half+t.Error+t.Finger))
+		d.add(`<polyline points="%s" stroke-width="%.1f"/>`, coords(line(t)), 2*(t.Half+t.Error+t.Finger))
 	}
 	d.add(`</g>`)
 }
 
+// line is where a thing lies, as a line even where it is a point.
+func line(t probe.Thing) []plane.Point {
+	if len(t.Line) == 1 {
+		return []plane.Point{t.Line[0], t.Line[0].Add(plane.Pt(0.1, 0))}
+	}
+	return t.Line
+}
+
 // classes are the looks of what lies under the floor.
-var classes = map[probe.Kind]string{probe.Cable: "cable", probe.ColdLead: "cold", probe.SensorLead: "sensor"}
+var classes = map[probe.Kind]struct {
+	name string
+	key  keyEntry
+}{probe.Cable: {"cable", keyCable}, probe.ColdLead: {"cold", keyColdLead}, probe.SensorLead: {"sensor", keySensorLead}}
 
 func (d *pen) lines(m *probe.Map) {
 	for _, t := range m.Things {
@@ -154,22 +273,31 @@ func (d *pen) lines(m *probe.Map) {
 		if !ok || len(t.Line) < 2 {
 			continue
 		}
-		d.add(`<polyline class="%s" points="%s" stroke-width="%.1f"><title>%s</title></polyline>`, class, coords(t.Line), max(5, d.least, 2*t.Half), text(string(t.Kind)+" "+t.Name))
+		d.use(class.key)
+		d.add(`<polyline class="%s" points="%s" stroke-width="%.1f"><title>%s</title></polyline>`, class.name, coords(t.Line), max(5, d.least, 2*t.Half), text(string(t.Kind)+" "+t.Name))
 	}
 }
 
-func (d *pen) marks(m *probe.Map) {
+func (d *pen) marks(m *probe.Map, r *layout.Room) {
 	d.add(`<g class="marks">`)
 	for _, t := range m.Things {
 		p := t.Mark
-		name := string(t.Kind) + " " + t.Name
+		name := text(string(t.Kind) + " " + t.Name)
 		switch t.Kind {
 		case probe.LeadJoint:
-			d.add(`<rect x="%.0f" y="%.0f" width="36" height="36"><title>%s</title></rect>`, p.X-18, -p.Y-18, text(name))
+			d.use(keyJointMark)
+			d.add(`<rect x="%.0f" y="%.0f" width="36" height="36"><title>%s</title></rect>`, p.X-18, -p.Y-18, name)
 		case probe.EndCap:
-			d.add(`<circle class="cap" cx="%.0f" cy="%.0f" r="20"><title>%s</title></circle>`, p.X, -p.Y, text(name))
+			d.use(keyEnd)
+			across := endBar(r, t)
+			d.add(`<polyline class="cap" points="%s"><title>%s</title></polyline>`, coords([]plane.Point{p.Add(across), p.Sub(across)}), name)
 		case probe.SensorTip:
-			d.add(`<circle class="tip" cx="%.0f" cy="%.0f" r="18"><title>%s</title></circle>`, p.X, -p.Y, text(name))
+			class, key := "tip", keySensor
+			if spare(r, t.Name) {
+				class, key = "tip spare", keySpare
+			}
+			d.use(key)
+			d.add(`<circle class="%s" cx="%.0f" cy="%.0f" r="18"><title>%s</title></circle>`, class, p.X, -p.Y, name)
 		default:
 			continue
 		}
@@ -180,6 +308,27 @@ func (d *pen) marks(m *probe.Map) {
 		d.letter(p.Add(off), 48, "tag", d.short(t))
 	}
 	d.add(`</g>`)
+}
+
+// endBar is half of the bar that closes a cable, square to its last run.
+func endBar(r *layout.Room, t probe.Thing) plane.Point {
+	along := plane.Pt(1, 0)
+	for _, c := range r.Cables {
+		if n := len(c.Path); c.ID == t.Cable && n > 1 && c.Path[n-1] != c.Path[n-2] {
+			along = c.Path[n-1].Sub(c.Path[n-2]).Unit()
+		}
+	}
+	return along.Left().Mul(34)
+}
+
+// spare reports whether a sensor lies there for the day the other fails.
+func spare(r *layout.Room, name string) bool {
+	for _, s := range r.Sensors {
+		if s.Name == name {
+			return s.Spare
+		}
+	}
+	return false
 }
 
 // short names a mark in the picture.
@@ -198,6 +347,7 @@ func (d *pen) walls(m *probe.Map, r *layout.Room) {
 	for _, o := range r.Job.Openings {
 		if o.Wall >= 0 && o.Wall < len(m.Walls) {
 			w := m.Walls[o.Wall].Segment
+			d.use(keyOpening)
 			d.add(`<polyline class="opening" points="%s"><title>%s</title></polyline>`, coords([]plane.Point{w.At(o.From), w.At(o.To)}), text(o.Name))
 		}
 	}
@@ -215,6 +365,7 @@ func (d *pen) walls(m *probe.Map, r *layout.Room) {
 		d.letter(at, 68, "wall", name)
 	}
 	t := r.Job.Thermostat
+	d.use(keyBox)
 	d.add(`<circle class="box" cx="%.0f" cy="%.0f" r="34"><title>thermostat, its leads rise here</title></circle>`, t.At.X, -t.At.Y)
 	d.add(`</g>`)
 }

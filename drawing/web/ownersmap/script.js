@@ -349,6 +349,11 @@
     // in to. px: of the screen for a mm of floor.
     const letters = [...svg.querySelectorAll("text")].map((el) => ({ el, kind: el.classList[0], size: Number(el.getAttribute("font-size")), x: Number(el.getAttribute("x")) }));
     const least = { tag: 11, wall: 13, number: 6.5 };
+    const named = letters.filter((l) => l.kind === "name").map(({ el }) => {
+      const b = el.getBBox(), up = el.classList.contains("up"), w = (up ? b.height : b.width) / 2, h = (up ? b.width : b.height) / 2;
+      const x = b.x + b.width / 2, y = b.y + b.height / 2;
+      return [x - w, y - h, x + w, y + h];
+    });
     function fit(px) {
       const taken = [];
       for (const { el, kind, size, x } of letters) {
@@ -363,15 +368,19 @@
       }
     }
 
-    // place puts a tag beside its mark, on the side where there is room; false
-    // where another has taken it.
+    // place puts a tag beside its mark, on the side where there is room, off the
+    // names of what stands there if it can be; false where others have taken it.
+    // Joints and fixings give way to names too.
     function place(el, x, size, taken) {
-      const w = 0.62 * size * el.textContent.length, left = x + w > all[0] + all[2], y = Number(el.getAttribute("y"));
-      el.classList.toggle("left", left);
-      el.setAttribute("x", left ? x - 52 : x);
-      const from = left ? x - 52 - w : x, mine = [from, y - size / 2, from + w, y + size / 2];
-      if (taken.some((t) => mine[0] < t[2] && t[0] < mine[2] && mine[1] < t[3] && t[1] < mine[3])) return false;
-      taken.push(mine);
+      const w = 0.62 * size * el.textContent.length, y = Number(el.getAttribute("y"));
+      const both = [[x, false], [x - 52 - w, true]].map(([from, left]) => ({ left, box: [from, y - size / 2, from + w, y + size / 2] }));
+      const inside = both.filter(({ box }) => box[0] >= all[0] && box[2] <= all[0] + all[2]);
+      const free = (others) => (inside.length ? inside : both).find(({ box }) => !others.some((t) => box[0] < t[2] && t[0] < box[2] && box[1] < t[3] && t[1] < box[3]));
+      const side = free(taken.concat(named)) || (el.classList.contains("extra") ? undefined : free(taken));
+      if (!side) return false;
+      el.classList.toggle("left", side.left);
+      el.setAttribute("x", side.left ? x - 52 : x);
+      taken.push(side.box);
       return true;
     }
 
