@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 
 	"oxturn/drawing"
 	"oxturn/layout"
@@ -93,11 +94,79 @@ func (pg *page) setList(blocks []block, least float64) (n int, left []block) {
 	}
 	pr.set(pg, drawing.Pt{X: beside.X0, Y: beside.Y0}, beside.W())
 	n, top, blocks = pg.setWide(top, blocks)
-	placed, left := flow(pg.ty, blocks, pg.listColumns(top, beside.Y0, least))
+	blocks, cols := levelled(pg.ty, blocks, pg.listColumns(top, beside.Y0, least))
+	placed, left := flow(pg.ty, blocks, cols)
 	for _, b := range placed {
 		b.block.set(pg, b.at, b.w)
 	}
 	return n + len(placed), left
+}
+
+// levelled returns columns no longer than the blocks need, so that these fill
+// them alike; as they are where blocks have to be split or go on. Blocks that
+// stand together are parted where they do not fit otherwise.
+func levelled(ty *typesetter, blocks []block, cols []drawing.Box) ([]block, []drawing.Box) {
+	apart := parted(blocks)
+	for _, bs := range [][]block{blocks, apart} {
+		if short := shortestOf(ty, bs, cols); short != nil {
+			return bs, short
+		}
+	}
+	return apart, cols
+}
+
+// shortestOf returns columns just as long as all blocks take in one piece; nil
+// where they do not fit so.
+func shortestOf(ty *typesetter, blocks []block, cols []drawing.Box) []drawing.Box {
+	blocks = measure(blocks)
+	fit := func(cols []drawing.Box) bool {
+		placed, left := pour(ty, blocks, cols, true)
+		return len(left) == 0 && len(placed) == len(blocks)
+	}
+	if !fit(cols) {
+		return nil
+	}
+	const step = 5.0
+	for h := step; ; h += step {
+		short := slices.Clone(cols)
+		for i, c := range cols {
+			short[i].Y1 = min(c.Y1, c.Y0+h)
+		}
+		if fit(short) {
+			return short
+		}
+	}
+}
+
+// A together is blocks that stand below each other where that can be.
+type together []block
+
+func (t together) height(ty *typesetter, w float64) float64 {
+	h := -blockGap
+	for _, b := range t {
+		h += b.height(ty, w) + blockGap
+	}
+	return h
+}
+
+func (t together) set(pg *page, at drawing.Pt, w float64) {
+	for _, b := range t {
+		b.set(pg, at, w)
+		at.Y += b.height(pg.ty, w) + blockGap
+	}
+}
+
+// parted returns blocks with those apart that would stand together.
+func parted(blocks []block) []block {
+	var out []block
+	for _, b := range blocks {
+		if t, ok := b.(together); ok {
+			out = append(out, t...)
+		} else {
+			out = append(out, b)
+		}
+	}
+	return out
 }
 
 // setWide sets the tables that are as wide as the sheet, and returns how many,

@@ -30,7 +30,11 @@ func takeOff(p *layout.Plan) ([]*page, error) {
 			blocks = append(blocks, list{head: part.head, number: 1, paras: part.paras})
 		}
 	}
-	blocks = append(blocks, shiftBlocks(p)...)
+	if shifts := shiftBlocks(p); len(p.Rooms) == 1 && len(shifts) > 1 {
+		blocks = append(blocks, together(shifts))
+	} else {
+		blocks = append(blocks, shifts...)
+	}
 	papers, err := papersFor(p.Job.Sheet, figuresOf(p.Job).units)
 	if err != nil {
 		return nil, err

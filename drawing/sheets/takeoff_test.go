@@ -4,12 +4,17 @@ import (
 	"bytes"
 	"encoding/csv"
 	"fmt"
+	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
 
+	"oxturn/drawing"
 	"oxturn/layout/plane"
 	"oxturn/layout/takeoff"
+
+	"pgregory.net/rapid"
 )
 
 // The sheet and the CSV of a job say the same: every figure of a row, and the
@@ -55,4 +60,37 @@ func TestTakeOffSheetAgreesWithItsFile(t *testing.T) {
 			t.Errorf("%s: total %s, the prices come to %.2f", name, last[len(last)-2].text, total)
 		}
 	}
+}
+
+// Columns of lists are filled alike: none is longer than what any way to share
+// out the same blocks in order needs, to the step they are tried in; what does
+// not fit stays in full columns.
+func TestColumnsAreLevelled(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		ty := newTypesetter()
+		var blocks []block
+		for i := range rapid.IntRange(1, 9).Draw(t, "blocks") {
+			blocks = append(blocks, list{head: fmt.Sprintf("Block %d", i), paras: slices.Repeat([]string{"A line."}, rapid.IntRange(1, 12).Draw(t, "lines"))})
+		}
+		cols := []drawing.Box{{X1: 100, Y1: 150}, {X0: 110, X1: 210, Y1: 150}, {X0: 220, X1: 320, Y1: 60}}
+		_, short := levelled(ty, blocks, cols)
+		placed, left := flow(ty, blocks, short)
+		if fits, over := pour(ty, blocks, cols, true); len(over) == 0 && len(fits) == len(blocks) && (len(left) > 0 || len(placed) != len(blocks)) {
+			t.Fatalf("%d of %d blocks are set, %d are left", len(placed), len(blocks), len(left))
+		}
+		all, high := 0.0, 0.0
+		for _, b := range blocks {
+			all += b.height(ty, 100)
+			high = math.Max(high, b.height(ty, 100))
+		}
+		bottom := 0.0
+		for _, p := range placed {
+			bottom = math.Max(bottom, p.at.Y+p.block.height(ty, p.w))
+		}
+		// filled in turn, no column is begun before the one before it holds more
+		// than the bound less one block
+		if bound := all/3 + high + float64(len(blocks))*blockGap + 5; bottom > bound && bound < 60 {
+			t.Errorf("columns reach to %.0f, %.0f would do", bottom, bound)
+		}
+	})
 }
