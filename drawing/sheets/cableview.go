@@ -3,9 +3,11 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"oxturn/drawing"
 	"oxturn/layout"
+	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/symbols"
 )
@@ -159,8 +161,10 @@ func (v *roomView) runNumber(r layout.Run) {
 	a, b := v.view.Pt(r.From), v.view.Pt(r.To)
 	u := b.Sub(a).Unit()
 	l := &label{text: itoa(r.Number), height: drawing.H25, rank: 5, subject: a, mark: symbols.RunNumber, option: true}
+	if before := (spot{at: a.Sub(u.Mul(symbols.RunCircle/2 + 0.8))}); !v.onJoint(l.box(before)) {
+		l.spots = append(l.spots, before)
+	}
 	// on the run itself its own cable is no loss
-	l.spots = append(l.spots, spot{at: a.Sub(u.Mul(symbols.RunCircle/2 + 0.8))})
 	for _, d := range []float64{4, 6, 8, 11, 15, 20} {
 		if d < a.Dist(b)-4 {
 			l.spots = append(l.spots, spot{at: a.Add(u.Mul(d)), cost: 2 - overCable + 0.6*d})
@@ -169,6 +173,14 @@ func (v *roomView) runNumber(r layout.Run) {
 	}
 	v.letters.add(l)
 	v.uses(signRun)
+}
+
+// onJoint reports whether a box touches a movement joint: a number there could be
+// one of either side.
+func (v *roomView) onJoint(b drawing.Box) bool {
+	return slices.ContainsFunc(v.room.Job.Joints, func(m job.Joint) bool {
+		return crossesBox(v.view.Pt(m.A), v.view.Pt(m.B), b.Grow(textGap))
+	})
 }
 
 // sensors draws the sensors with their leads.

@@ -205,7 +205,12 @@ func (v *roomView) nameArea(name string, outline plane.Ring, rank int) {
 			l.spots = append(l.spots, s)
 		}
 	}
-	l.spots = append(l.spots, leaderSpots(c, 0, size, 10)...)
+	for _, s := range leaderSpots(c, 0, size, 10) {
+		if in := l.box(s).Centre(); inside(rings, in) { // nobody asks whose name it is
+			s.leader, s.cost = nil, 0.08*in.Dist(c)
+		}
+		l.spots = append(l.spots, s)
+	}
 	v.letters.add(l)
 }
 
@@ -248,7 +253,7 @@ func (v *roomView) joints() {
 	for i, m := range v.room.Job.Joints {
 		a, b := v.view.Pt(m.A), v.view.Pt(m.B)
 		v.path(drawing.LayerFloor, strings.TrimSpace("movement joint "+m.Name), drawing.Polyline(a, b), drawing.JointLine(), nil)
-		v.ink.line([]drawing.Pt{a, b}, jointInk)
+		v.ink.line([]drawing.Pt{a, b}, cableInk)
 		v.uses(signMovement)
 		name := jointName(i, len(v.room.Job.Joints))
 		l := &label{text: name, height: drawing.H25, rank: 2, subject: a.Lerp(b, 0.5), note: name + ", movement joint"}

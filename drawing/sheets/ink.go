@@ -12,8 +12,7 @@ type kind int
 
 const (
 	thinInk      kind = iota // thin lines: lettering may stand over them, with a knock-out
-	cableInk                 // cable and leads: the same, at a higher price
-	jointInk                 // movement joints: the same, dearer still
+	cableInk                 // cable, leads and movement joints: the same, at a higher price
 	hatchInk                 // the outline of a hatched area
 	solidInk                 // walls, dimension lines and marks: no lettering over them
 	leaderInk                // leaders: no lettering over them
@@ -169,8 +168,6 @@ func price(as kind) float64 {
 	switch as {
 	case cableInk:
 		return overCable
-	case jointInk:
-		return overJoint
 	case thinInk:
 		return overThin
 	}
@@ -207,10 +204,13 @@ func (k *ink) along(pts []drawing.Pt, l, except *label) (cost float64, ok bool) 
 				}
 			}
 			for _, s := range k.lines[c] {
-				if s.owner == l || s.owner != nil && s.owner == except || !crosses(a, b, s.a, s.b) {
-					continue
+				switch {
+				case s.owner == l || s.owner != nil && s.owner == except:
+				case crosses(a, b, s.a, s.b):
+					cost += tie(s.kind)
+				case s.kind == cableInk && hugs(a, b, s.a, s.b):
+					cost += leaderTie
 				}
-				cost += tie(s.kind)
 			}
 		})
 	}
@@ -261,6 +261,20 @@ func throughMark(mark drawing.Box, start, a, b drawing.Pt) bool {
 		mark = inside
 	}
 	return mark.W() > 0 && mark.H() > 0 && crossesBox(a, b, mark)
+}
+
+// hugs reports whether two straight pieces lie so close side by side that they
+// could be taken for one line.
+func hugs(a, b, c, d drawing.Pt) bool {
+	const slant, near, least = 0.15, 0.8, 2.0 // radians, mm apart, mm side by side
+	u, w := b.Sub(a).Unit(), d.Sub(c).Unit()
+	if math.Abs(u.X*w.Y-u.Y*w.X) > slant {
+		return false
+	}
+	from, to := dot(c.Sub(a), u), dot(d.Sub(a), u)
+	from, to = math.Max(0, math.Min(from, to)), math.Min(a.Dist(b), math.Max(from, to))
+	off := a.Add(u.Mul((from + to) / 2)).Sub(c)
+	return to-from > least && math.Abs(off.X*w.Y-off.Y*w.X) < near
 }
 
 func tie(as kind) float64 {

@@ -40,7 +40,6 @@ type spot struct {
 // detour; ink over ink is worth a large one.
 const (
 	overCable  = 14.0 // for a run of cable under the lettering
-	overJoint  = 42.0 // for a movement joint: a run's number on it could be one of either side
 	overThin   = 5.0  // for a thin line under it
 	overHatch  = 1.5
 	perLeader  = 3.0 // for having a leader at all

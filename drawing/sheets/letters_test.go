@@ -41,6 +41,22 @@ func TestPlaceOverLines(t *testing.T) {
 	}
 }
 
+// TestLeaderBesideCable: a leader that runs along a cable could be taken for it,
+// so that a longer one across white is better.
+func TestLeaderBesideCable(t *testing.T) {
+	ls := newLettering(drawing.Box{X1: 100, Y1: 100})
+	ls.ink.line([]drawing.Pt{{X: 20, Y: 0}, {X: 20, Y: 100}}, cableInk)
+	along, across := at(26, 39), at(40, 51)
+	along.leader = []drawing.Pt{{X: 20.3, Y: 50}, {X: 20.3, Y: 40}}
+	across.leader = []drawing.Pt{{X: 20.3, Y: 50}, {X: 34, Y: 50}}
+	l := &label{text: "1/2", height: 2.5, spots: []spot{along, across}}
+	ls.add(l)
+	ls.place()
+	if l.at != 1 {
+		t.Errorf("took spot %d", l.at)
+	}
+}
+
 // TestPush: a label with one spot gets it from a label that has another.
 func TestPush(t *testing.T) {
 	ls := newLettering(drawing.Box{X1: 100, Y1: 100})
