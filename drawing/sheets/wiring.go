@@ -13,8 +13,9 @@ type wiring struct {
 }
 
 const (
-	wireRow  = 7.0
-	wireHead = headRow + 2
+	wireRow     = 7.0
+	wireHead    = headRow + 2
+	longestWire = 34.0
 )
 
 func (d wiring) rows() float64 { return float64(max(len(d.cables)+d.sensors, 3)) }
@@ -38,30 +39,36 @@ func (d wiring) set(pg *page, at drawing.Pt, w float64) {
 	pg.write(drawing.Pt{X: panel + 8.5, Y: mid + 4}, "____ A", note, drawing.Middle)
 	box(stat-4, y, y+d.rows()*wireRow, 10)
 	pg.add(symbols.Thermostat(drawing.Pt{X: stat + 1, Y: mid})...)
+	from, to := stat+6, min(at.X+w-2, stat+6+longestWire)
 	for i, id := range d.cables {
-		d.branch(pg, drawing.Pt{X: stat + 6, Y: y + (float64(i)+0.5)*wireRow}, at.X+w, id)
+		d.branch(pg, from, to, y+(float64(i)+0.5)*wireRow, id)
 	}
 	for i := range d.sensors {
-		p := drawing.Pt{X: stat + 6, Y: y + (float64(len(d.cables)+i)+0.5)*wireRow}
-		end := drawing.Pt{X: at.X + w - 21, Y: p.Y}
+		p := drawing.Pt{X: from, Y: y + (float64(len(d.cables)+i)+0.5)*wireRow}
+		end := drawing.Pt{X: to, Y: p.Y}
 		if i == 0 {
 			line(drawing.SensorLeadLine(), drawing.LayerSensors, p, end)
 			pg.add(symbols.Sensor(end, "")...)
-			pg.write(end.Add(drawing.Pt{X: 3, Y: 1.2}), "S1, wired", note, drawing.Start)
+			nameWire(pg, p, "S1, wired")
 			continue
 		}
 		line(drawing.SensorLeadLine(), drawing.LayerSensors, p.Add(drawing.Pt{X: 4}), end)
 		pg.add(symbols.SpareSensor(end, "")...)
-		pg.write(end.Add(drawing.Pt{X: 3, Y: 1.2}), "S2, capped", note, drawing.Start)
+		nameWire(pg, p, "S2, capped")
 	}
 }
 
 // branch draws one cable on its own pair of terminals.
-func (d wiring) branch(pg *page, p drawing.Pt, right float64, id string) {
-	end := drawing.Pt{X: right - 21, Y: p.Y}
-	joint := p.Lerp(end, 0.4)
+func (d wiring) branch(pg *page, from, to, y float64, id string) {
+	p, end := drawing.Pt{X: from, Y: y}, drawing.Pt{X: to, Y: y}
+	joint := p.Lerp(end, 0.6)
 	pg.path(drawing.LayerLeads, "", drawing.Polyline(p, joint), drawing.ColdLeadLine(), nil)
 	pg.path(drawing.LayerCable, "", drawing.Polyline(joint, end), drawing.CableLine(), nil)
 	pg.add(symbols.LeadJoint(joint)...)
-	pg.write(end.Add(drawing.Pt{X: 3, Y: 1.2}), id, note, drawing.Start)
+	nameWire(pg, p, id)
+}
+
+// nameWire writes a name over the wire that begins at p.
+func nameWire(pg *page, p drawing.Pt, name string) {
+	pg.write(p.Add(drawing.Pt{X: 1.5, Y: -1.4}), name, note, drawing.Start)
 }
