@@ -70,5 +70,5 @@ func (d wiring) branch(pg *page, from, to, y float64, id string) {
 
 // nameWire writes a name over the wire that begins at p.
 func nameWire(pg *page, p drawing.Pt, name string) {
-	pg.write(p.Add(drawing.Pt{X: 1.5, Y: -1.4}), name, note, drawing.Start)
+	pg.write(p.Add(drawing.Pt{X: 1, Y: -1.4}), name, note, drawing.Start)
 }
