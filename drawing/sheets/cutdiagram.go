@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"oxturn/drawing"
@@ -20,7 +21,7 @@ type cutDiagram struct {
 }
 
 // cutDiagrams returns the diagrams of the rolls or sheets that pieces of a room
-// are cut from.
+// are cut from. Single sheets that give one piece each are a table.
 func cutDiagrams(m *membrane.Plan, laid *membrane.Laid, f figures) []block {
 	mine := map[int]bool{}
 	for _, p := range laid.Pieces {
@@ -30,14 +31,22 @@ func cutDiagrams(m *membrane.Plan, laid *membrane.Laid, f figures) []block {
 	for _, p := range m.Packs {
 		long = max(long, used(p))
 	}
+	if m.Stock.Sheets {
+		long = m.Stock.Length
+	}
 	var out []block
+	ones := table{head: "Sheets that give one piece", cols: []column{{head: "Sheet", align: decimal}, {head: "Piece", wraps: true}, {head: "Cut to", align: decimal}}}
 	for i, p := range m.Packs {
-		for _, c := range p.Cuts {
-			if cutsAny(c, mine) {
-				out = append(out, cutDiagram{number: i + 1, pack: p, stock: m.Stock, fig: f, long: long, mine: mine})
-				break
-			}
+		switch {
+		case !slices.ContainsFunc(p.Cuts, func(c membrane.Crosscut) bool { return cutsAny(c, mine) }):
+		case m.Stock.Sheets && len(p.Cuts) == 1 && len(p.Cuts[0].Places) == 1:
+			ones.rows = append(ones.rows, row(itoa(i+1), "M"+itoa(p.Cuts[0].Places[0].Piece), f.length(p.Cuts[0].Length)))
+		default:
+			out = append(out, cutDiagram{number: i + 1, pack: p, stock: m.Stock, fig: f, long: long, mine: mine})
 		}
+	}
+	if len(ones.rows) > 0 {
+		out = append([]block{ones}, out...)
 	}
 	return out
 }
@@ -98,7 +107,11 @@ func (d cutDiagram) set(pg *page, at drawing.Pt, w float64) {
 	y := at.Y + setHeading(pg, at, d.head(), w)
 	k := d.scale(w)
 	ky := d.high(w) / d.stock.Width
-	roll := drawing.Box{X0: at.X, Y0: y, X1: at.X + used(d.pack)*k, Y1: y + d.high(w)}
+	end := used(d.pack)
+	if d.stock.Sheets {
+		end = d.stock.Length
+	}
+	roll := drawing.Box{X0: at.X, Y0: y, X1: at.X + end*k, Y1: y + d.high(w)}
 	pg.path(drawing.LayerMembrane, "roll "+itoa(d.number), drawing.Rectangle(roll), drawing.MediumLine(), nil)
 	for _, c := range d.pack.Cuts {
 		x := at.X + c.At*k

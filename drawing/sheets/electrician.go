@@ -34,8 +34,8 @@ func electricianLevels(v *roomView) []level {
 	bs = append(bs, holdPoint(), legendOf(v.used))
 	all := append(slices.Clip(bs), cautionList("Cautions", "", aidOnly, ratedVoltage, groundFault, neverCut, cureFirst, fourTests, discharge, inspectFirst))
 	few := append(slices.Clip(bs), cautionList("Cautions", "All cautions are with the cable plan.", aidOnly, ratedVoltage, groundFault))
-	// a wall and a box are plain at half the scale, so that a second sheet must gain more
-	return []level{{blocks: all}, {blocks: few, gain: 1.3}, {blocks: all, gain: 2.1, overflow: true}}
+	// a wall and a box are plain one scale smaller, so that a second sheet must gain more
+	return []level{{blocks: all}, {blocks: few, gain: 1.3}, {blocks: all, gain: 2.6, overflow: true}}
 }
 
 func ids(r *layout.Room) []string {

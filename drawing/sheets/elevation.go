@@ -183,12 +183,18 @@ func (e elevation) drawRise() {
 	e.nameRise(x, t.Height)
 }
 
-// gap is the distance at which leads beside each other are drawn, mm of wall.
-func (e elevation) gap() float64 { return math.Max(leadGap, 1.2*e.view.Ratio) }
+// gap is the distance at which leads beside each other are drawn, mm of wall: to
+// be told apart, and within most of the part without nails.
+func (e elevation) gap() float64 {
+	return math.Min(math.Max(leadGap, 1.2*e.view.Ratio), 0.7*riseHalf/e.places())
+}
 
 // band is how far to either side of the box's middle leads rise.
-func (e elevation) band() float64 {
-	return e.gap() * (0.5 + float64(max(len(e.leads()), len(e.room.Sensors))))
+func (e elevation) band() float64 { return e.gap() * e.places() }
+
+// places is how many gaps the leads of either side take.
+func (e elevation) places() float64 {
+	return 0.5 + float64(max(len(e.leads()), len(e.room.Sensors)))
 }
 
 // nameRise says at its side how wide the part of the wall without nails is.

@@ -185,7 +185,7 @@ func (pg *page) setWide(top drawing.Box, blocks []block) (int, drawing.Box, []bl
 			if n == 0 {
 				least = 1
 			}
-			fits, rest = t.part(pg.ty, top.W(), top.H(), least)
+			fits, rest = t.most(pg.ty, top.W(), top.H(), least)
 		}
 		if fits == nil {
 			return n, drawing.Box{}, blocks
@@ -198,6 +198,32 @@ func (pg *page) setWide(top drawing.Box, blocks []block) (int, drawing.Box, []bl
 		}
 	}
 	return n, top, blocks
+}
+
+// most is part with every sheet's columns as wide as its own rows need: more of
+// them fit than at the widths of the whole table.
+func (t table) most(ty *typesetter, w, h float64, least int) (fits, rest block) {
+	n := len(t.rows)
+	first := t
+	for first.rows = t.rows[:n]; n > 0 && first.height(ty, w) > h; first.rows = t.rows[:n] {
+		n--
+	}
+	if left := len(t.rows) - n; left > 0 && left < tableTail && n-(tableTail-left) >= least {
+		n -= tableTail - left
+	}
+	switch {
+	case n == len(t.rows):
+		return t, nil
+	case n < least:
+		return nil, t
+	}
+	first.rows = t.rows[:n]
+	last := t
+	last.rows = t.rows[n:]
+	if t.head != "" {
+		last.head = continued(t.head)
+	}
+	return first, last
 }
 
 // listColumns divides a sheet without a drawing into columns no narrower than

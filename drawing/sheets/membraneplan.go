@@ -192,7 +192,7 @@ func (v *roomView) membraneNotes() block {
 	l.paras = append(l.paras,
 		fmt.Sprintf("Whole job: %d %s of %s x %s. %s", len(m.Packs), unit, v.fig.length(m.Stock.Width), v.fig.length(m.Stock.Length), bound),
 		fmt.Sprintf("Covered %s, cut %s, waste %s.", plane.FormatArea(m.Covered, v.fig.units), plane.FormatArea(m.Taken, v.fig.units), plane.FormatArea(m.Taken-m.Covered, v.fig.units)),
-		"Cut the roll between pegs, at the lengths from its start that its diagram gives; then trim the pieces to their sizes.",
+		fmt.Sprintf("Cut the %s between pegs, at the lengths from the start that are given with each; then trim the pieces to their sizes.", unit),
 		fmt.Sprintf("Strips butt with pegs in step, trimmed %s short of walls. Nothing laps; no strip crosses a movement joint.", v.fig.fine().length(membrane.Trim)),
 		"Set the first strip by P1 on the setting-out sheet: every other row follows from it.",
 	)
