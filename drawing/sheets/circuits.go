@@ -120,15 +120,16 @@ func sensorLine(s job.Sensor, f figures) string {
 }
 
 // sensorTable is what the job's sensor should read at usual floor
-// temperatures.
+// temperatures, in the unit of the record's columns.
 func sensorTable(s job.Sensor, f figures) []block {
 	expected := layout.ExpectedSensor(s)
 	if len(expected) == 0 {
 		return []block{list{head: "Sensor", paras: []string{"Its kind is not given: its readings can be held against nothing. Read it at a known floor temperature and compare with its instructions."}}}
 	}
-	t := table{head: fmt.Sprintf("Sensor %s (%s), Ω", s.Family.Name, s.Source), cols: []column{{head: "Floor"}, {head: "reads", align: decimal}, {head: "within " + f.difference(s.Tolerance), wraps: true}}}
+	kilo := func(ohms float64) string { return fmt.Sprintf("%.2f", ohms/1000) }
+	t := table{head: fmt.Sprintf("Sensor %s (%s), kΩ", s.Family.Name, s.Source), cols: []column{{head: "Floor"}, {head: "reads", align: decimal}, {head: "within " + f.difference(s.Tolerance), wraps: true}}}
 	for _, e := range expected {
-		t.rows = append(t.rows, row(f.degrees(e.Celsius), fmt.Sprintf("%.0f", e.Ohms), fmt.Sprintf("%.0f to %.0f", e.Lowest, e.Highest)))
+		t.rows = append(t.rows, row(f.degrees(e.Celsius), kilo(e.Ohms), kilo(e.Lowest)+" to "+kilo(e.Highest)))
 	}
 	if strings.HasPrefix(s.Family.Source, "assumed") {
 		t.rows = append(t.rows, row("curve", "", s.Family.Source))

@@ -54,11 +54,11 @@ func TestCircuitSaysWhatBinds(t *testing.T) {
 	}
 }
 
-// The expected ohms stand in the sheet's own units, and an assumed curve says
+// What is expected stands at the sheet's own degrees and in kΩ, and an assumed curve says
 // that it is.
 func TestSensorTable(t *testing.T) {
 	f := figures{units: plane.Inches}
-	for _, c := range []struct{ kind, want string }{{"10k-3977", "77 °F (25 °C): 10000: "}, {"12k", "assumed 1.2 times"}, {"pt1000", "50 °F (10 °C): 1039"}} {
+	for _, c := range []struct{ kind, want string }{{"10k-3977", "77 °F (25 °C): 10.00: "}, {"12k", "assumed 1.2 times"}, {"pt1000", "50 °F (10 °C): 1.04: "}} {
 		family, err := circuit.FindFamily(c.kind)
 		if err != nil {
 			t.Fatal(err)

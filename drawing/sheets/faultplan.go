@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"oxturn/drawing"
@@ -135,11 +136,15 @@ func faultLevels(v *roomView, f *probe.Fault) []level {
 
 // faultPlaces is the table that finds the stretch on the floor.
 func (v *roomView) faultPlaces(f *probe.Fault) block {
-	t := table{head: "Measured out on the floor", cols: []column{{head: "Point", wraps: true}, {head: "Along cable", align: decimal}, {head: "D1", align: decimal}, {head: "D2", align: decimal}}}
+	t := v.datumTable("Measured out on the floor", "Point")
+	t.cols = slices.Insert(t.cols, 1, column{head: "Along cable", align: decimal})
 	for i, p := range []plane.Point{f.Line[0], f.Best, f.Line[len(f.Line)-1]} {
 		a, b := v.offsets(p)
+		if v.fig.units == plane.Millimetres && !v.fig.both {
+			a, b = a+" mm", b+" mm"
+		}
 		along := []float64{f.Stretch.From, f.Stretch.Best, f.Stretch.To}[i]
-		t.rows = append(t.rows, row([...]string{"From", "Likeliest", "To"}[i], v.fig.long(along), a, b))
+		t.rows = append(t.rows, row([...]string{"From", "Likeliest", "To"}[i], v.fig.long(along), unbrokenWords(a), unbrokenWords(b)))
 	}
 	return t
 }

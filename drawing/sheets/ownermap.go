@@ -52,19 +52,25 @@ func (v *roomView) bare() {
 
 // ownerMapLevels returns what stands beside the map.
 func ownerMapLevels(v *roomView) []level {
-	drill := v.mayIDrill()
-	label := panelLabel{v.labelLines()}
+	short := v.mayIDrill()
+	drill := short
+	drill.paras = append(slices.Clip(drill.paras), "A ground-fault device that trips stays off: call an electrician.")
+	label, places := panelLabel{v.labelLines()}, v.places(false)
 	var notes []block
 	if texts := slices.Concat(v.noted, v.remarks); len(texts) > 0 {
 		notes = []block{list{head: "Notes", number: 1, paras: texts}}
 	}
-	terse := legendOf(without(v.used, func(s sign) bool { return known(s) || named(s) }))
-	fewest := append([]block{drill, label, v.places(false), terse}, notes...)
-	cut := append([]block{drill, label, terse, v.places(false)}, notes...) // the legend fills what the table leaves of a column
-	drill.paras = append(slices.Clip(drill.paras), "A ground-fault device that trips stays off: call an electrician.")
-	few := append([]block{drill, label, v.places(false), legendOf(without(v.used, known))}, notes...)
+	legend, terse := legendOf(without(v.used, known)), legendOf(without(v.used, func(s sign) bool { return known(s) || named(s) }))
+	beside := func(bs ...block) []block { return append(bs, notes...) }
+	few := beside(drill, label, places, legend)
 	all := append(slices.Clip(few), keeping())
-	return []level{{blocks: all}, {blocks: few, gain: 1.3}, {blocks: fewest, gain: never}, {blocks: cut, gain: never}, {blocks: all, gain: never, overflow: true}}
+	return []level{
+		{blocks: all}, {blocks: few, gain: 1.3},
+		{blocks: beside(drill, label, places, terse), gain: never},
+		{blocks: beside(short, label, places, terse), gain: never},
+		{blocks: beside(short, label, terse, places), gain: never}, // the legend fills what the table leaves of a column
+		{blocks: all, gain: never, overflow: true},
+	}
 }
 
 // named reports whether a sign is named where it stands, and in the table of

@@ -238,7 +238,7 @@ func foundTable(p *layout.Plan, c *layout.Cable, f figures, r *layout.Room) tabl
 	half := "-"
 	if len(c.Marks) > 1 {
 		m := c.Halfway()
-		half = fmt.Sprintf("run %d, %s into it", m.Run, f.withUnit(m.Into))
+		half = fmt.Sprintf("run %d, %s into it", m.Run, unbrokenWords(f.withUnit(m.Into)))
 	}
 	return twoAbreast("Found on the floor", []column{{wraps: true, least: 34}, {head: "Planned", wraps: true, least: 26}, {head: "Found", wraps: true, least: 42, group: true}}, [][]cell{
 		row("Half-way mark", half, ""), row("Runs", itoa(len(c.Runs)), ""),
@@ -253,7 +253,7 @@ func foundTable(p *layout.Plan, c *layout.Cable, f figures, r *layout.Room) tabl
 // withUnit is length with mm behind millimetres.
 func (f figures) withUnit(mm float64) string {
 	if f.units == plane.Millimetres && !f.both {
-		return f.length(mm) + noBreak + "mm"
+		return f.length(mm) + " mm"
 	}
 	return f.length(mm)
 }

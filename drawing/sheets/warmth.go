@@ -25,7 +25,7 @@ func warmthBlocks(p *layout.Plan) []block {
 	}
 	out := append([]block{surfaceChart(w, f)}, surfaceTables(w, f)...)
 	out = append(out, warmUpCharts(w, f)...)
-	return append(out, warmUpTable(w, f), energyTable(w), warmthNotes(w, f))
+	return append(out, warmUpTable(w, f), energyTable(w, p.Job.Energy.Currency), warmthNotes(w, f))
 }
 
 // temperature turns °C into the sheet's own scale.
@@ -209,26 +209,33 @@ func warmUpTable(w *layout.Warmth, f figures) block {
 	}
 	for i := 0; i < len(w.Offers); i++ {
 		o := w.Offers[i]
-		r := row(f.spacing(o.Spacing), o.Range(w.Hours))
+		r := row(f.spacing(o.Spacing), wholeTimes(o.Range(w.Hours)))
 		if w.Board > 0 && i+1 < len(w.Offers) {
 			i++
-			r = append(r, cell{text: w.Offers[i].Range(w.Hours)})
+			r = append(r, cell{text: wholeTimes(w.Offers[i].Range(w.Hours))})
 		}
 		t.rows = append(t.rows, r)
 	}
 	return t
 }
 
+// wholeTimes keeps hours and minutes on one line: 1 h 10 min.
+func wholeTimes(s string) string { return strings.ReplaceAll(s, " h ", noBreak+"h"+noBreak) }
+
 // energyTable gives what each room draws, and what that costs where the job
 // has a tariff: as ranges.
-func energyTable(w *layout.Warmth) block {
+func energyTable(w *layout.Warmth, currency string) block {
 	priced := false
 	for _, u := range w.Use {
 		priced = priced || u.PerHourPrice > 0
 	}
 	t := table{head: "Energy", cols: []column{{head: "Room", wraps: true}, {head: "kWh"}}}
 	if priced {
-		t.cols = append(t.cols, column{head: "Cost"})
+		cost := "Cost"
+		if currency != "" {
+			cost += ", " + currency
+		}
+		t.cols = append(t.cols, column{head: cost})
 	}
 	add := func(cells ...cell) { t.rows = append(t.rows, cells[:len(t.cols)]) }
 	for _, u := range w.Use {

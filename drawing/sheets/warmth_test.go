@@ -84,8 +84,8 @@ func TestWarmthSaysWhatItKnows(t *testing.T) {
 	if strings.Contains(got, "Cost") {
 		t.Error("a cost without a tariff")
 	}
-	p.Warmth = sampleWarmth(t, 0.3)
-	if got := wordsOf(warmthBlocks(p)); !strings.Contains(got, "Cost") || !strings.Contains(got, "0.05") {
+	p.Warmth, p.Job.Energy.Currency = sampleWarmth(t, 0.3), "EUR"
+	if got := strings.ReplaceAll(wordsOf(warmthBlocks(p)), "\n", " "); !strings.Contains(got, "Cost, EUR") || !strings.Contains(got, "0.05") {
 		t.Errorf("no cost with a tariff: %s", got)
 	}
 }
