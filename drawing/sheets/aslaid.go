@@ -106,7 +106,9 @@ func (v *roomView) plannedLine(planned, lies []plane.Point, off float64) {
 	var open []plane.Point
 	end := func() {
 		if len(open) > 1 {
-			v.path(drawing.LayerCable, "where the plan had cable", drawing.Polyline(v.view.Pts(open)...), drawing.HiddenLine(), nil)
+			line := v.view.Pts(open)
+			v.path(drawing.LayerCable, "where the plan had cable", drawing.Polyline(line...), drawing.HiddenLine(), nil)
+			v.ink.line(line, thinInk)
 			v.uses(signPlanned)
 		}
 		open = nil

@@ -78,6 +78,7 @@ func TestFaultPlan(t *testing.T) {
 
 func TestChangePlans(t *testing.T) {
 	p := samplePlan(t, plane.Inches)
+	p.Job.Revisions = []job.Revision{{Letter: "B", Text: "joint moved"}}
 	at := p.Rooms[0].Cables[0].Path[0]
 	changes := []layout.Change{{What: "revision", Before: "A", After: "B"}, {Room: p.Rooms[0].Job.Name, What: "lead joint", Before: "there", After: "here", At: &at, Radius: 120}}
 	set, err := ChangePlans(p, changes)
@@ -85,16 +86,43 @@ func TestChangePlans(t *testing.T) {
 		t.Fatalf("%d sheets, %v", len(set), err)
 	}
 	checkSheets(t, set)
-	clouds := 0
+	clouds, triangles := 0, 0
 	for _, it := range set[0].Items {
-		if path, ok := it.(*drawing.Path); ok && path.Title == "changed" {
+		path, ok := it.(*drawing.Path)
+		if !ok {
+			continue
+		}
+		switch path.Title {
+		case "changed":
 			clouds++
+		case "revision B":
+			triangles++
 		}
 	}
-	if clouds != 1 {
-		t.Errorf("%d clouds", clouds)
+	if clouds != 1 || triangles != 1 {
+		t.Errorf("%d clouds, %d triangles", clouds, triangles)
 	}
 	if none, err := ChangePlans(p, changes[:1]); err != nil || len(none) != 0 {
 		t.Errorf("%d sheets without a place on the plan, %v", len(none), err)
+	}
+}
+
+// TestNothingToLay: on a floor recorded as laid nobody is told how to lay it, nor
+// to plan it again.
+func TestNothingToLay(t *testing.T) {
+	for name, p := range map[string]*layout.Plan{"planned": samplePlan(t, plane.Millimetres), "laid": laidPlan(t)} {
+		set, err := Set(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all := ""
+		for _, s := range layingSheets(set) {
+			all += said(s) + " "
+		}
+		for _, told := range []string{"Begin at START", "plan again from P1"} {
+			if strings.Contains(all, told) != (name == "planned") {
+				t.Errorf("%s: %q is wrong", name, told)
+			}
+		}
 	}
 }

@@ -54,14 +54,14 @@ func (v *roomView) shortWalls(n int) {
 // cautions whose breach destroys the cable at once.
 func cablePlanLevels(v *roomView) []level {
 	tables := append(schedule(v.room, v.fig, nil), areas(v.room, v.fig.units))
-	signs, few, all, last := legendOf(v.used), v.fewCautions(), v.allCautions(), v.lastCautions()
+	signs, few, all, last := legendOf(v.used), v.fewCautions("with the setting out"), v.allCautions(), v.lastCautions()
 	places := append([]block{v.locations()}, v.standing()...)
 	corners, changed, revised := v.corners(), v.differences(), v.revised()
 	return []level{
 		{blocks: slices.Concat(places, corners, changed, tables, []block{signs, v.notes()}, revised, all)},
 		{blocks: slices.Concat(places, tables, []block{signs, few, v.notes()}, revised), rest: changed, later: slices.Concat(corners, last), gain: 1.3},
 		{blocks: slices.Concat(places, []block{signs, few, v.notes()}, revised), rest: slices.Concat(tables, changed), later: slices.Concat(corners, last), gain: 1.9},
-		{blocks: slices.Concat(places[:1], []block{few, signs, v.notes()}, places[1:], corners, tables, revised), rest: changed, later: last, gain: 1.9, overflow: true},
+		{blocks: slices.Concat(places[:1], []block{v.fewCautions("on the sheet of notes"), signs, v.notes()}, places[1:], corners, tables, revised), rest: slices.Concat(changed, last), gain: 1.9, overflow: true},
 	}
 }
 
@@ -70,19 +70,19 @@ func cablePlanLevels(v *roomView) []level {
 func (v *roomView) firstRoom() bool { return v.plan.Rooms[0].Job == v.room.Job }
 
 // fewCautions are those that a cable plan has whatever else finds room on it:
-// the first of all cautions.
-func (v *roomView) fewCautions() block {
-	others := fmt.Sprintf("Cautions %d to %d are with the setting out", firstCautions+1, len(layingCautions()))
+// the first of all cautions, and where the others are.
+func (v *roomView) fewCautions(others string) block {
 	if !v.firstRoom() {
-		others += " of " + v.plan.Rooms[0].Job.Name
+		others = "on the sheets of " + v.plan.Rooms[0].Job.Name
 	}
-	return cautionList("Cautions", others+".", layingCautions()[:firstCautions]...)
+	where := fmt.Sprintf("Cautions %d to %d are %s.", firstCautions+1, len(layingCautions()), others)
+	return cautionList("Cautions", where, layingCautions()[:firstCautions]...)
 }
 
 // allCautions stand once a job.
 func (v *roomView) allCautions() []block {
 	if !v.firstRoom() {
-		return []block{v.fewCautions()}
+		return []block{v.fewCautions("")}
 	}
 	return []block{cautionList("Cautions", "", layingCautions()...)}
 }

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"math"
+	"strings"
 
 	"oxturn/drawing"
 	"oxturn/layout"
@@ -58,28 +59,41 @@ func (v *roomView) clouds(changes []layout.Change) {
 	}
 	for _, poly := range all {
 		ring := v.view.Pts(poly.Outer)
-		v.path(drawing.LayerMarks, "changed", cloud(ring), drawing.MediumLine(), nil)
+		line := cloud(ring, cloudBump)
+		v.path(drawing.LayerMarks, "changed", line, drawing.MediumLine(), nil)
+		v.ink.segs(line, cableInk)
 		v.uses(signCloud)
-		at := ring[0]
-		for _, p := range ring {
-			if p.Y < at.Y-1e-9 || math.Abs(p.Y-at.Y) <= 1e-9 && p.X > at.X {
-				at = p
-			}
-		}
-		at = at.Add(drawing.Pt{X: 4, Y: -3})
-		v.mark(symbols.RevisionTriangle(at, lastRevision(v.plan)))
+		v.revisionBeside(ring)
 	}
 }
 
-// cloud returns a closed line of bumps along a ring that runs counter-clockwise
-// to the reader.
-func cloud(ring []drawing.Pt) []drawing.Seg {
+// revisionBeside asks for the last revision's triangle beside a cloud, above it
+// rather than below.
+func (v *roomView) revisionBeside(ring []drawing.Pt) {
+	letter := lastRevision(v.plan)
+	if letter == noRevision {
+		return
+	}
+	box := drawing.BoxOf(ring...)
+	l := &label{text: letter, height: drawing.H25, rank: 1, subject: box.Centre(), mark: symbols.RevisionTriangle, note: "changed by revision " + letter}
+	for _, p := range ring {
+		for _, off := range []float64{4.5, 7} {
+			out := p.Sub(box.Centre()).Unit().Mul(off)
+			l.spots = append(l.spots, spot{at: p.Add(out), cost: off/2 + 4*(p.Y-box.Y0)/box.H()})
+		}
+	}
+	v.letters.add(l)
+}
+
+// cloud returns a closed line of bumps so wide along a ring that runs
+// counter-clockwise to the reader.
+func cloud(ring []drawing.Pt, bump float64) []drawing.Seg {
 	closed := append(append([]drawing.Pt{}, ring...), ring[0])
 	total := 0.0
 	for i := 1; i < len(closed); i++ {
 		total += closed[i].Dist(closed[i-1])
 	}
-	n := max(6, int(math.Round(total/cloudBump)))
+	n := max(6, int(math.Round(total/bump)))
 	stops := along(closed, total/float64(n), n)
 	segs := []drawing.Seg{{Op: drawing.Move, To: stops[0]}}
 	for i := range n {
@@ -115,7 +129,7 @@ func changeLevels(v *roomView, changes []layout.Change) []level {
 	for _, c := range changes {
 		if c.Room == "" || c.Room == v.room.Job.Name {
 			c.Room = "" // the sheet's title names it
-			l.paras = append(l.paras, capital(c.String()))
+			l.paras = append(l.paras, strings.ReplaceAll(capital(c.String()), " -> ", " → "))
 		}
 	}
 	bs := []block{l, legendOf(v.used), v.notes(), revisions(v.plan)}

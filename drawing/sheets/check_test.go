@@ -251,10 +251,12 @@ func checkLegends(t tester, sheets []*drawing.Sheet) {
 	}
 }
 
-// broken reports whether a legend says s in two lines, in a narrow column.
+// broken reports whether a legend says s in two lines, in a narrow column, or on
+// the notes that two sheets of a room share.
 func broken(s sign, sheets []*drawing.Sheet, id string) bool {
+	notes := strings.Replace(strings.Replace(id, "cable-plan", "notes", 1), "setting-out", "notes", 1)
 	for _, sh := range sheets {
-		if strings.HasPrefix(sh.ID, id) && strings.Contains(said(sh), s.words()) {
+		if (strings.HasPrefix(sh.ID, id) || sh.ID == notes) && strings.Contains(said(sh), s.words()) {
 			return true
 		}
 	}

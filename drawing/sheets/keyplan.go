@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"oxturn/drawing"
 	"oxturn/fonts"
@@ -26,7 +27,7 @@ func keyPlan(p *layout.Plan) ([]*page, error) {
 		all = append(all, r.Job.Outline.Translate(at[i])...)
 	}
 	s := scene{
-		id: "key-plan", title: "Key plan", kind: "Key plan", bounds: plane.Bounds(all),
+		id: "key-plan", title: "Key plan", kind: "Key plan", bounds: plane.Bounds(all), north: true,
 		about:  "All rooms of the job at one scale, with their names and loads",
 		border: func(float64) (left, right, top, bottom float64) { return 14, 14, 26, 14 },
 		draw:   func(v *roomView) { v.keyRooms(at) },
@@ -119,23 +120,34 @@ func (v *roomView) roomTable() block {
 		{head: "No.", align: decimal}, {head: "Room", wraps: true}, {head: "Cables", wraps: true}, {head: "Floor " + v.areaUnit(), align: decimal, group: true},
 		{head: "Heated " + v.areaUnit(), align: decimal}, {head: "W", align: decimal, group: true}, {head: "A", align: decimal},
 	}}
+	floor, heated, load := 0.0, 0.0, 0.0
 	for i := range v.plan.Rooms {
 		r := &v.plan.Rooms[i]
-		watts, amps, cables := "-", "-", ""
+		watts, amps := "-", "-"
 		for _, l := range v.plan.Load {
 			if l.Room == r.Job.Name {
 				watts, amps = fmt.Sprintf("%g", l.Watts), fmt.Sprintf("%.2f", l.Amps)
+				load += l.Watts
 			}
 		}
-		for k, id := range ids(r) {
-			if k > 0 {
-				cables += ", "
-			}
-			cables += id
-		}
-		t.rows = append(t.rows, row(itoa(i+1), r.Job.Name, cables, fmt.Sprintf("%.1f", v.fig.units.Area(r.Floor.Area())), fmt.Sprintf("%.1f", v.fig.units.Area(r.Heated.Area())), watts, amps))
+		floor, heated = floor+r.Floor.Area(), heated+r.Heated.Area()
+		t.rows = append(t.rows, row(itoa(i+1), r.Job.Name, strings.Join(ids(r), ", "), v.area(r.Floor.Area()), v.area(r.Heated.Area()), watts, amps))
 	}
+	// amps of different voltages have no sum
+	total := row("", "All", "", v.area(floor), v.area(heated), fmt.Sprintf("%g", load), "-")
+	for i := range total {
+		total[i].strong = true
+	}
+	t.rows = append(t.rows, total)
 	return t
+}
+
+// area writes an area without its unit, as exactly as a cable plan does.
+func (v *roomView) area(mm2 float64) string {
+	if v.fig.units == plane.Inches {
+		return fmt.Sprintf("%.1f", plane.Inches.Area(mm2))
+	}
+	return fmt.Sprintf("%.2f", plane.Millimetres.Area(mm2))
 }
 
 func (v *roomView) areaUnit() string {

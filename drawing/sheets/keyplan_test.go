@@ -19,6 +19,9 @@ func TestKeyPlan(t *testing.T) {
 		j.Name = fmt.Sprintf("Conservatory %d", i+2)
 		r.Job = &j
 		p.Rooms = append(p.Rooms, r)
+		load := p.Load[0]
+		load.Room = j.Name
+		p.Load = append(p.Load, load)
 	}
 	set, err := Set(p)
 	if err != nil {
@@ -33,6 +36,9 @@ func TestKeyPlan(t *testing.T) {
 		if !has(set[0], p.Rooms[i].Job.Name) {
 			t.Errorf("the key plan does not name %s", p.Rooms[i].Job.Name)
 		}
+	}
+	if !has(set[0], "720") { // four times 180 W
+		t.Error("the key plan does not add up the loads")
 	}
 	for _, whole := range []string{"No.", "Room", "Cables", "180", "Conservatory"} { // no word of its table is broken
 		found := false

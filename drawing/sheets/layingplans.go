@@ -8,8 +8,8 @@ import (
 
 // layingPlans draws the two sheets that a room's cable is laid by. What the
 // cable plan has no room for stands on the setting out, and what that has none
-// for either on one sheet of notes for both. Legends are never mixed: one that
-// goes on does so on notes of its own sheet.
+// for either on one sheet of notes for both, unless both legends go on there: each
+// belongs to its own sheet.
 func layingPlans(p *layout.Plan, r *layout.Room) ([]*page, error) {
 	plan, err := cablePlan(r).page(p)
 	if err != nil {
@@ -20,7 +20,7 @@ func layingPlans(p *layout.Plan, r *layout.Room) ([]*page, error) {
 		return nil, err
 	}
 	plan.later = nil
-	if plan.legendOver() || out.legendOver() {
+	if plan.legendOver() && out.legendOver() {
 		first, err := plan.withNotes()
 		if err != nil {
 			return nil, err

@@ -85,9 +85,12 @@ func refitLevels(v *roomView, f *layout.Refit) []level {
 		stands.paras = append(stands.paras, capital(s)+".")
 	}
 	runs := v.refitRuns(f)
-	bs := []block{stands, v.locations(), v.refitMarks(f), runs, legendOf(v.used), v.notes(), revisions(v.plan)}
-	few := []block{stands, v.locations(), v.refitMarks(f), legendOf(v.used), v.notes()}
-	return []level{{blocks: few, rest: []block{runs, revisions(v.plan)}}, {blocks: bs, gain: never, overflow: true}}
+	signs, notes, revised := legendOf(v.used), v.notes(), revisions(v.plan)
+	return []level{
+		{blocks: []block{stands, v.locations(), v.refitMarks(f), runs, signs, notes, revised}},
+		{blocks: []block{stands, v.locations(), v.refitMarks(f), signs, notes}, rest: []block{runs, revised}, gain: 1.3},
+		{blocks: []block{stands, v.refitMarks(f), signs, v.locations(), notes, runs, revised}, gain: 1.3, overflow: true},
+	}
 }
 
 // refitRuns lists all runs, what is laid and what is new among them.

@@ -55,8 +55,7 @@ func (s scene) pages(p *layout.Plan) ([]*page, error) {
 	return own.withNotes()
 }
 
-// legendOver reports whether what found no room has signs to explain: those of
-// one sheet only.
+// legendOver reports whether the legend goes on beyond the page.
 func (sp scenePage) legendOver() bool {
 	return slices.ContainsFunc(sp.rest, func(b block) bool {
 		if m, ok := b.(measured); ok {

@@ -7,6 +7,7 @@ import (
 
 	"oxturn/drawing"
 	"oxturn/layout"
+	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
 )
@@ -43,7 +44,7 @@ func drawSettingOut(v *roomView) {
 func settingOutLevels(v *roomView, taken []block, notes bool) []level {
 	runs := v.runLists()
 	head := []block{v.firstPeg(), v.markList()}
-	tail := []block{legendOf(v.used), v.layingNotes()}
+	tail := append([]block{legendOf(v.used)}, v.layingNotes()...)
 	full := slices.Concat(head, runs, tail, taken)
 	apart := 1.9
 	if notes {
@@ -177,7 +178,9 @@ func (v *roomView) firstPeg() block {
 	if deg > 0.05 {
 		l.paras = append(l.paras, fmt.Sprintf("Rows lie %.1f° off east, %s.", deg, way))
 	}
-	l.paras = append(l.paras, "If the pegs land elsewhere when the membrane is down, plan again from P1 as it is before laying cable.")
+	if v.plan.Job.Info.Status != job.AsLaid {
+		l.paras = append(l.paras, "If the pegs land elsewhere when the membrane is down, plan again from P1 as it is before laying cable.")
+	}
 	return l
 }
 
@@ -197,17 +200,25 @@ func (v *roomView) datumLetter(i int) string {
 	return v.room.Job.Walls[d].Letter
 }
 
-func (v *roomView) layingNotes() block {
+// layingNotes are the sheet's own remarks and, as long as there is cable to lay,
+// how that is done.
+func (v *roomView) layingNotes() []block {
 	l := list{head: "Laying", number: 1}
 	l.paras = append(l.paras, v.noted...)
 	l.paras = append(l.paras, v.remarks...)
+	if v.plan.Job.Info.Status == job.AsLaid {
+		if l.head = "Notes"; len(l.paras) == 0 {
+			return nil
+		}
+		return []block{l}
+	}
 	l.paras = append(l.paras,
 		"Begin at START with the lead joint in the membrane; follow the arrows. A run's number stands where it begins or, where that is taken, farther along it.",
 		"Compare the length used at the end of every run with the list. When the half mark is off its place, stop: the end will miss by about twice as much.",
 		"A whole run holds about one room's width of cable; one peg on one turn is two pegs of cable. Never move laid cable into a clearance, never cut it.",
 		"Lead joint, end cap and every run are bedded in full, without voids. Keep the continuity alarm on; walk on boards.",
 	)
-	return l
+	return []block{l}
 }
 
 // pegs ticks the rows of pegs along the walls: a long tick every fifth, and

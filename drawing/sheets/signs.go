@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"slices"
+
 	"oxturn/drawing"
 	"oxturn/fonts"
 	"oxturn/symbols"
@@ -81,7 +83,7 @@ func (s sign) words() string {
 		signFault:      "stretch with the fault, likeliest place barred",
 		signMistaken:   "runs that could be taken for it",
 		signTile:       "tile over the stretch: row R, column C",
-		signCloud:      "changed, with the revision's letter",
+		signCloud:      "changed; triangle: its revision",
 		signLaid:       "laid: stays as it lies",
 		signAnew:       "new: not as planned",
 		signPlanned:    "where the plan had cable",
@@ -200,7 +202,9 @@ func (s sign) showArea(pg *page, b drawing.Box) {
 	case signPlanned:
 		line(drawing.LayerCable, drawing.HiddenLine())
 	case signCloud:
-		pg.path(drawing.LayerMarks, "", cloud(b.Grow(-1).Corners()), drawing.MediumLine(), nil)
+		ring := b.Grow(-1.2).Corners()
+		slices.Reverse(ring)
+		pg.path(drawing.LayerMarks, "", cloud(ring, 2), drawing.MediumLine(), nil)
 	case signTile:
 		pg.path(drawing.LayerFloor, "", drawing.Rectangle(b), drawing.MarkLine(), nil)
 	default:

@@ -54,6 +54,19 @@ func TestUnitsStay(t *testing.T) {
 	}
 }
 
+// TestInchesStay: nor between whole inches and their fraction: 2 3/4" is one
+// figure (common practice).
+func TestInchesStay(t *testing.T) {
+	ty := newTypesetter()
+	for w := 24.0; w < 60; w += 0.5 {
+		for _, l := range ty.wrap(`moved 1'-0 1/16" (306 mm) east, now 0'-3 1/8" (80 mm) from wall B, 5'-2 3/4", or 2 1/2" more`, w)[1:] {
+			if strings.Contains(strings.Fields(l)[0], "/") {
+				t.Errorf("at %g mm a fraction begins the line %q", w, l)
+			}
+		}
+	}
+}
+
 func TestNoBreak(t *testing.T) {
 	lines := newTypesetter().wrap("one"+noBreak+"two three", 20)
 	if lines[0] != "one two" {
