@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"regexp"
 	"strings"
 
 	"oxturn/layout"
@@ -50,7 +51,7 @@ func (v *roomView) circuitTable() []block {
 		t.rows = append(t.rows, row(fmt.Sprintf("On a breaker of %g A", r.Breaker), words))
 	}
 	if d := c.Drop; d != nil {
-		table, _, _ := strings.Cut(d.Standard, ",")
+		table, _, _ := strings.Cut(wholeStandards(d.Standard), ",")
 		t.rows = append(t.rows,
 			row("Feed, one way", fmt.Sprintf("%s of %s, job file", v.fig.long(c.Job.Length), c.Job.Conductor)),
 			row("Voltage drop", fmt.Sprintf("%.2f V, %.2f %%; copper at %g °C, %s", d.Volts, 100*d.Share, d.At, table)))
@@ -94,10 +95,17 @@ func lookUp(p *layout.Plan) []block {
 	}
 	l := list{head: "To look up, " + titled(p.Job.Supply.Region), number: 1}
 	for _, w := range p.ToLookUp {
-		l.paras = append(l.paras, sentence(strings.Replace(w, "; "+circuit.InForce, "", 1)))
+		l.paras = append(l.paras, sentence(wholeStandards(strings.Replace(w, "; "+circuit.InForce, "", 1))))
 	}
 	l.paras = append(l.paras, sentence(circuit.InForce)+" Whether a rule is met is not judged here.")
 	return []block{l}
+}
+
+var standard = regexp.MustCompile(`\b(EN|IEC|ISO|NEC) (\d)`)
+
+// wholeStandards keeps the letters and the number of a standard on one line.
+func wholeStandards(text string) string {
+	return standard.ReplaceAllString(text, "$1"+noBreak+"$2")
 }
 
 // titled writes the name of a region with capitals.

@@ -318,17 +318,20 @@ func (e elevation) strip() drawing.Box {
 // break lines where the floor goes on.
 func (e elevation) drawEnds() {
 	strip := e.strip()
-	wide := strip // corners are seldom quite square
+	wide := strip
 	wide.X0 -= endSlack / e.view.Ratio
 	wide.X1 += endSlack / e.view.Ratio
 	for i, w := range e.room.Job.Walls {
 		if i == e.room.Job.Thermostat.Wall {
 			continue
 		}
-		from := 0.0
+		from, shown := 0.0, strip
+		if math.Abs(w.B.Sub(w.A).Unit().Dot(e.wall.B.Sub(e.wall.A).Unit())) < nearlySquare {
+			shown = wide
+		}
 		for _, g := range append(e.gaps(i), [2]float64{w.Length(), w.Length()}) {
-			e.drawIn(wide, drawing.LayerWalls, "wall "+w.Letter, drawing.WallLine(), []plane.Point{w.At(from), w.At(g[0])})
-			e.drawIn(wide, drawing.LayerWalls, "opening", drawing.FixtureLine(), []plane.Point{w.At(g[0]), w.At(g[1])})
+			e.drawIn(shown, drawing.LayerWalls, "wall "+w.Letter, drawing.WallLine(), []plane.Point{w.At(from), w.At(g[0])})
+			e.drawIn(shown, drawing.LayerWalls, "opening", drawing.FixtureLine(), []plane.Point{w.At(g[0]), w.At(g[1])})
 			from = g[1]
 		}
 	}
@@ -340,8 +343,13 @@ func (e elevation) drawEnds() {
 	}
 }
 
-// endSlack is how far past the end of the wall what ends the strip may lie, mm.
-const endSlack = 15.0
+// endSlack is how far past the end of the wall another wall may lie and still be
+// shown as the end of the strip, mm, and nearlySquare the cosine of its angle up
+// to which it is one: corners are seldom quite square.
+const (
+	endSlack     = 15.0
+	nearlySquare = 0.05
+)
 
 // goesOn returns where along the side of the strip at x the floor goes on past
 // it, as distances from the wall.

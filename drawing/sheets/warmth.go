@@ -276,7 +276,7 @@ func warmthNotes(w *layout.Warmth, f figures) block {
 		said = append(said, w.Use[0].Assumptions...)
 	}
 	for _, a := range said {
-		l.paras = append(l.paras, sentence(a))
+		l.paras = append(l.paras, sentence(wholeStandards(a)))
 	}
 	if len(w.Runs) > mostCurves {
 		l.paras = append(l.paras, fmt.Sprintf("The chart of the surface shows the first %d of %d; the table has all.", mostCurves, len(w.Runs)))
