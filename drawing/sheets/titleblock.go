@@ -137,6 +137,20 @@ func (t titleBlock) rows(w float64) [][]field {
 			used = w
 		}
 	}
+	return accompanied(rows, w)
+}
+
+// accompanied gives a field that is alone in the last row the one before it, where
+// both have room there.
+func accompanied(rows [][]field, w float64) [][]field {
+	n := len(rows) - 1
+	if n == 0 || len(rows[n]) > 1 || len(rows[n-1]) < 3 {
+		return rows
+	}
+	k := len(rows[n-1]) - 1
+	if last := rows[n-1][k]; last.least+rows[n][0].least <= w {
+		rows[n], rows[n-1] = []field{last, rows[n][0]}, rows[n-1][:k]
+	}
 	return rows
 }
 

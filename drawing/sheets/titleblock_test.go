@@ -40,3 +40,15 @@ func TestTitleBlockLengths(t *testing.T) {
 		}
 	}
 }
+
+// TestLastRow: "Approved" does not stand alone in a row as wide as the block, at
+// any width that a column may have.
+func TestLastRow(t *testing.T) {
+	b := titleBlock{title: "Cable plan", kind: "Cable plan", scale: longest, paper: "tabloid", label: "CP-1", n: 1, of: 8, revision: "-", units: "mm"}
+	for w := 100.0; w <= titleMax; w += 2 {
+		rows := b.rows(w)
+		if last := rows[len(rows)-1]; len(last) < 2 {
+			t.Errorf("%g mm wide: %q is alone in the last row", w, last[0].name)
+		}
+	}
+}

@@ -20,11 +20,12 @@ func breakable(r rune) bool { return unicode.IsSpace(r) && string(r) != noBreak 
 var unitWords = strings.Fields("mm m m² in ft ft² V W A W/m W/ft W/m² W/ft² Ω kΩ MΩ mA nF kg lb L gal kWh h min K % °C °F")
 
 // fields returns the words of a text, which are never broken: a figure and its
-// unit are one, as are whole inches and the fraction after them.
+// unit are one, as are whole inches and the fraction after them, and a wall and
+// its letter.
 func fields(text string) []string {
 	var out []string
 	for _, w := range strings.FieldsFunc(text, breakable) {
-		if n := len(out); n > 0 && figured(out[n-1]) && (slices.Contains(unitWords, strings.TrimRight(w, ",;:.)")) || fraction.MatchString(w)) {
+		if n := len(out); n > 0 && belongs(out[n-1], w) {
 			out[n-1] += noBreak + w
 			continue
 		}
@@ -33,8 +34,20 @@ func fields(text string) []string {
 	return out
 }
 
-// fraction matches what follows whole inches: 3/4".
-var fraction = regexp.MustCompile(`^\d+/\d+"`)
+// fraction matches what follows whole inches: 3/4". letter matches what follows
+// a wall.
+var (
+	fraction = regexp.MustCompile(`^\d+/\d+"`)
+	letter   = regexp.MustCompile(`^[A-Z]{1,2}[,;:.)]*$`)
+)
+
+// belongs reports whether a word stays on the line of the one before it.
+func belongs(before, w string) bool {
+	if figured(before) {
+		return slices.Contains(unitWords, strings.TrimRight(w, ",;:.)")) || fraction.MatchString(w)
+	}
+	return letter.MatchString(w) && strings.HasSuffix(before, "wall")
+}
 
 // figured reports whether a word is a figure, such as 12, (0.5 or 3/8.
 func figured(w string) bool {

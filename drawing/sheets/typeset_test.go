@@ -67,6 +67,18 @@ func TestInchesStay(t *testing.T) {
 	}
 }
 
+// TestLettersStay: nor between a wall and its letter.
+func TestLettersStay(t *testing.T) {
+	ty := newTypesetter()
+	for w := 20.0; w < 60; w += 0.5 {
+		for _, l := range ty.wrap("First peg P1: 2 from D1 (wall C), 44 from D2 (wall AB). A wall of its own", w)[1:] {
+			if first := strings.Fields(l)[0]; first == "C)," || first == "AB)." {
+				t.Errorf("at %g mm a letter begins the line %q", w, l)
+			}
+		}
+	}
+}
+
 func TestNoBreak(t *testing.T) {
 	lines := newTypesetter().wrap("one"+noBreak+"two three", 20)
 	if lines[0] != "one two" {
