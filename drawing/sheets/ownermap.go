@@ -63,7 +63,7 @@ func ownerMapLevels(v *roomView) []level {
 	legend, terse := legendOf(without(v.used, known)), legendOf(without(v.used, func(s sign) bool { return known(s) || named(s) }))
 	beside := func(bs ...block) []block { return append(bs, notes...) }
 	few := beside(drill, label, places, legend)
-	all := append(slices.Clip(few), keeping())
+	all := append(slices.Clip(few), whole{keeping()})
 	return []level{
 		{blocks: all}, {blocks: few, gain: 1.3},
 		{blocks: beside(drill, label, places, terse), gain: never},
@@ -114,7 +114,7 @@ func (v *roomView) mayIDrill() list {
 // keeping is how to live with the floor.
 func keeping() block {
 	return list{head: "Living with the floor", number: 1, paras: []string{
-		"No thick rugs, and no furniture without legs, on the heated area.",
+		"No thick rugs, no legless furniture on the heated area.",
 		"After a power cut look at the thermostat's programme.",
 		"Keep this map and the test records at the panel.",
 	}}

@@ -81,3 +81,27 @@ func TestMapSaysWhatItIsWorth(t *testing.T) {
 		}
 	}
 }
+
+// TestLegendLeavesNoOneAlone: a legend that goes on takes two signs along at
+// least.
+func TestLegendLeavesNoOneAlone(t *testing.T) {
+	ty, l := newTypesetter(), legend{head: "Legend"}
+	for k := signCable; k <= signUnheated; k++ {
+		l.signs = append(l.signs, k)
+	}
+	parted := 0
+	for h := 10.0; h < l.height(ty, 52)+5; h++ {
+		fits, rest := l.split(ty, 52, h)
+		if fits == nil || rest == nil {
+			continue
+		}
+		parted++
+		a, b := fits.(legend), rest.(legend)
+		if len(a.signs) < 4 || len(b.signs) < 2 || len(a.signs)+len(b.signs) != len(l.signs) || a.height(ty, 52) > h {
+			t.Errorf("in %.0f mm: %d and %d signs of %d", h, len(a.signs), len(b.signs), len(l.signs))
+		}
+	}
+	if parted < 20 {
+		t.Errorf("parted at %d heights only", parted)
+	}
+}

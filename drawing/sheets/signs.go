@@ -290,6 +290,8 @@ func (l legend) split(ty *typesetter, w, h float64) (fits, rest block) {
 		return l, nil
 	case n < 4:
 		return nil, l
+	case n == len(l.signs)-1 && n > 4: // one sign alone would look forgotten
+		n--
 	}
 	return legend{l.head, l.signs[:n]}, legend{continued(l.head), l.signs[n:]}
 }
