@@ -47,7 +47,7 @@ func TestGivenCircuitIsFilledIn(t *testing.T) {
 func TestCircuitSaysWhatBinds(t *testing.T) {
 	v := circuitView(t, nil, []float64{1, 20})
 	got := rowsOf(v.circuitTable()[0])
-	for _, want := range []string{"On a breaker of 1 A: 80 % is 0.8 A; LESS than the load", "On a breaker of 20 A: 80 % is 16 A; more than the load, but the contacts bind at 15 A"} {
+	for _, want := range []string{"1 A breaker: 80 % is 0.8 A; LESS than the load", "20 A breaker: 80 % is 16 A; more than the load, but the contacts bind at 15 A"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("no %q in\n%s", want, got)
 		}

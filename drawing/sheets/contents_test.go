@@ -65,6 +65,21 @@ func TestMembraneSheet(t *testing.T) {
 	}
 }
 
+// A leader to a piece ends in it, even where the piece is a frame: by hand, the
+// deepest points of a frame of 200 mm round a hole lie 100 mm from both edges.
+func TestDeepest(t *testing.T) {
+	frame, err := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(1400, 1000))).Less(plane.FromRing(plane.Rectangle(plane.Pt(200, 200), plane.Pt(1200, 800))))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if p := deepest(frame); !frame.Contains(p) || frame.Depth(p) < 80 {
+		t.Errorf("%v lies %.0f mm deep", p, frame.Depth(p))
+	}
+	if p := deepest(plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(1000, 1000)))); p.Dist(plane.Pt(500, 500)) > 60 {
+		t.Errorf("%v is taken for the middle of a square", p)
+	}
+}
+
 func count(s *drawing.Sheet, text string) int {
 	n := 0
 	for _, x := range texts(s) {

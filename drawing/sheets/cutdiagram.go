@@ -88,7 +88,7 @@ func (d cutDiagram) order() string {
 		for _, pl := range c.Places {
 			names = append(names, "M"+itoa(pl.Piece))
 		}
-		cuts = append(cuts, strings.Join(names, " + ")+unbrokenWords(" to "+d.fig.length(c.At+c.Length)))
+		cuts = append(cuts, unbrokenWords(strings.Join(names, " + ")+" to "+d.fig.length(c.At+c.Length)))
 	}
 	return "From the start: " + strings.Join(cuts, ", ") + "; left over: " + unbrokenWords(d.fig.length(d.pack.Left))
 }

@@ -403,7 +403,7 @@ func (e elevation) drawStarts() {
 		e.tag(at, 1.4, e.prefix(c.ID)+"START", e.prefix(c.ID)+"START", 1)
 	}
 	if len(elsewhere) > 0 {
-		e.remark("Outside the floor shown here, see the cable plan: " + strings.Join(elsewhere, ", ") + ".")
+		e.remark(strings.Join(elsewhere, ", ") + ": outside the floor shown, see the cable plan.")
 	}
 }
 

@@ -75,7 +75,7 @@ func TestStartElsewhereIsSaid(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := strings.Contains(said(pages[0].sheet), "Outside the floor shown here, see the cable plan: START."); got != c.said {
+		if got := strings.Contains(said(pages[0].sheet), "START: outside the floor shown, see the cable plan."); got != c.said {
 			t.Errorf("wall %d: said %v", c.v.room.Job.Thermostat.Wall, got)
 		}
 	}

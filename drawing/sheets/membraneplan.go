@@ -107,7 +107,6 @@ func (v *roomView) piece(p membrane.Piece) {
 	for _, ring := range rings {
 		v.ink.line(append(ring, ring[0]), thinInk)
 		box := drawing.BoxOf(ring...)
-		l.subject = box.Centre()
 		for _, c := range gridIn(box, size.W(), size.H()) {
 			if !holdsBox(rings, c, size.W(), size.H()) {
 				continue
@@ -119,8 +118,26 @@ func (v *roomView) piece(p membrane.Piece) {
 			l.spots = append(l.spots, s)
 		}
 	}
+	l.subject = v.view.Pt(deepest(p.Shape))
 	l.spots = append(l.spots, leaderSpots(l.subject, 0, size, 40)...)
 	v.letters.add(l)
+}
+
+// deepest returns a point well inside a region, where a leader can end: of a
+// frame round something its middle lies outside.
+func deepest(r plane.Region) plane.Point {
+	const n = 24
+	b := r.Bounds()
+	best, depth := b.Centre(), 0.0
+	for i := range n {
+		for j := range n {
+			p := plane.Pt(b.Min.X+b.W()*(float64(i)+0.5)/n, b.Min.Y+b.H()*(float64(j)+0.5)/n)
+			if d := r.Depth(p); d > depth+1 {
+				best, depth = p, d
+			}
+		}
+	}
+	return best
 }
 
 // pieceRoom is the white that the number of a piece has round it where there
