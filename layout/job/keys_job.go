@@ -48,7 +48,7 @@ func membraneKeys() []Key {
 		Key{Path: "waste", Type: TypeShare, Limits: Limits{Max: 1}, Default: "0.08", Doc: "Share added where there is no cut plan", Example: `waste = "8 %"`},
 	), under(Key{Path: "spacing", Type: TypeTable, Doc: "The allowed gap between neighbouring runs, in pegs", Example: "[spacing]\nclosest = 2\nwidest = 4"},
 		Key{Path: "closest", Type: TypeWhole, Limits: Limits{Min: 1, Max: 100}, Default: "2", Doc: "Closest gap, in pegs", Example: "closest = 2"},
-		Key{Path: "widest", Type: TypeWhole, Limits: Limits{Min: 1, Max: 100}, Default: "4", Doc: "Widest gap, in pegs", Example: "widest = 4"},
+		Key{Path: "widest", Type: TypeWhole, Limits: Limits{Min: 1, Max: 100}, Default: "4", Doc: "Widest gap, in pegs; a cable too short to keep to it is laid with a warning, or refused where floor would stay cold", Example: "widest = 4"},
 	)...)
 }
 
