@@ -24,6 +24,9 @@ func (r *Room) refusal(j *job.Job, labels []job.Cable, err error) job.Diagnostic
 	}
 	if leadRefusal(err) != nil {
 		d.Hint = r.leadHint(ref, j.Units)
+		if r.underBox() != "" {
+			d.Span = r.boxSpan()
+		}
 		return d
 	}
 	what, lo, hi := "the heated floor takes about", 0.0, 0.0
@@ -116,6 +119,17 @@ func (r *Room) underBox() string {
 		}
 	}
 	return ""
+}
+
+// boxSpan is where the job says what place the box has.
+func (r *Room) boxSpan() job.Span {
+	at := r.Job.Thermostat.Spans
+	for _, key := range []string{"at", "from", "to_end", "centre"} {
+		if span, ok := at[key]; ok {
+			return span
+		}
+	}
+	return at.At("wall")
 }
 
 // foot is the spot of floor a finger's breadth before the box's wall, so far
