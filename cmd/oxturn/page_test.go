@@ -29,6 +29,7 @@ func browser(t *testing.T) context.Context {
 		t.Skip("chromium is not installed")
 	}
 	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.WindowSize(1280, 900),
+		chromedp.Env("TMPDIR="+t.TempDir()),                                        // what it leaves behind goes with the test
 		chromedp.Flag("host-resolver-rules", "MAP * ~NOTFOUND, EXCLUDE 127.0.0.1")) // nothing but this machine
 	ctx, cancel := chromedp.NewExecAllocator(context.Background(), options...)
 	t.Cleanup(cancel)

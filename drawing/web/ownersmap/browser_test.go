@@ -48,12 +48,16 @@ func start() {
 	if name == "" {
 		return
 	}
+	temporary, err := os.MkdirTemp("", "map")
+	if err != nil {
+		return
+	}
 	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(name), chromedp.NoSandbox, chromedp.DisableGPU,
-		chromedp.WindowSize(1000, 900), chromedp.Flag("disable-background-networking", true), chromedp.Flag("disable-component-update", true),
+		chromedp.WindowSize(1000, 900), chromedp.Env("TMPDIR="+temporary), chromedp.Flag("disable-background-networking", true), chromedp.Flag("disable-component-update", true),
 		chromedp.Flag("disable-sync", true), chromedp.Flag("host-resolver-rules", "MAP * ~NOTFOUND"))
 	alloc, stop := chromedp.NewExecAllocator(context.Background(), options...)
 	ctx, end := chromedp.NewContext(alloc)
-	stopping = []context.CancelFunc{end, stop}
+	stopping = []context.CancelFunc{end, stop, func() { os.RemoveAll(temporary) }}
 	if _, err := chromedp.Run(ctx, chromedp.Navigate("about:blank")); err == nil {
 		started = ctx
 	}
