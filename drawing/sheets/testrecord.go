@@ -118,17 +118,21 @@ type whole struct{ block }
 
 // labelTable copies the label and states the limits before anyone measures.
 func labelTable(c *layout.Cable, f figures) table {
-	o := c.Circuit
+	o, l := c.Circuit, c.RecordLimits()
 	t := table{head: "Cable " + c.ID + ": label and limits", span: true, cols: []column{
 		{head: "Label"}, {head: "Volts", align: decimal}, {head: "Watts", align: decimal}, {head: "Amps", align: decimal},
 		{head: "Length", align: decimal}, {head: "Ohms at 20 °C", group: true, align: decimal}, {head: "from"},
 		{head: "Least Ω", align: decimal, group: true}, {head: "Most Ω", align: decimal}, {head: "Limits from", wraps: true},
-		{head: "Lot, date of the label", least: 34, group: true}, {head: "Insulation tester, volts, least MΩ", least: 44, group: true},
+		{head: "Least MΩ", align: decimal, group: true}, {head: "at V dc", align: decimal}, {head: "from"},
+		{head: "Lot, date of the label", least: 30, group: true}, {head: "Insulation tester, its volts", least: 36, group: true},
 	}}
 	t.rows = [][]cell{row(c.Label.ID, fmt.Sprintf("%g", c.Label.Volts), fmt.Sprintf("%g", c.Label.Watts), figureOf(o.Amps, 2),
 		f.long(c.Label.Length), figureOf(o.Nominal, 1), o.OhmsFrom, fmt.Sprintf("%.1f", o.Limits.Low), fmt.Sprintf("%.1f", o.Limits.High),
-		fmt.Sprintf("%+g/%+g %%, %s", 100*o.Limits.LowShare, 100*o.Limits.HighShare, o.Limits.Source), "", "")}
-	t.rows[0][7].strong, t.rows[0][8].strong = true, true
+		fmt.Sprintf("%+g/%+g %%, %s", 100*o.Limits.LowShare, 100*o.Limits.HighShare, o.Limits.Source),
+		fmt.Sprintf("%g", l.Megohms), fmt.Sprintf("%g", l.Volts), l.MegohmsSource, "", "")}
+	for _, limit := range []int{7, 8, 10} {
+		t.rows[0][limit].strong = true
+	}
 	return t
 }
 
@@ -150,7 +154,7 @@ func stageTable(c *layout.Cable) table {
 		least float64
 	}{
 		{"Date, time", 16}, {"By", 12}, {"Floor °C / °F", 13}, {fmt.Sprintf("L-N Ω (%.1f to %.1f)", l.Low, l.High), 16}, {"L-braid", 13}, {"N-braid", 13},
-		{"MΩ at volts", 15}, {"S1 kΩ", 11}, {"S2 kΩ", 11}, {"Alarm on?", 12}, {"Photo no.", 12}, {"OK, signed", 20},
+		{fmt.Sprintf("MΩ at volts (%g least)", c.RecordLimits().Megohms), 15}, {"S1 kΩ", 11}, {"S2 kΩ", 11}, {"Alarm on?", 12}, {"Photo no.", 12}, {"OK, signed", 20},
 	} {
 		t.cols = append(t.cols, column{head: h.head, wraps: true, least: h.least, group: true})
 	}
@@ -240,7 +244,7 @@ func foundTable(p *layout.Plan, c *layout.Cable, f figures, r *layout.Room) tabl
 		m := c.Halfway()
 		half = fmt.Sprintf("run %d, %s into it", m.Run, unbrokenWords(f.withUnit(m.Into)))
 	}
-	return twoAbreast("Found on the floor", []column{{wraps: true, least: 34}, {head: "Planned", wraps: true, least: 26}, {head: "Found", wraps: true, least: 42, group: true}}, [][]cell{
+	return twoAbreast("Found on the floor", []column{{wraps: true, least: 34}, {head: "Planned", wraps: true, least: 32}, {head: "Found", wraps: true, least: 42, group: true}}, [][]cell{
 		row("Half-way mark", half, ""), row("Runs", itoa(len(c.Runs)), ""),
 		row("Lead on the floor", f.long(lengthOf(c.ColdLead)), ""),
 		row("Box above the floor", f.withUnit(r.Job.Thermostat.Height), ""),

@@ -68,3 +68,20 @@ func TestReadingsStayTogether(t *testing.T) {
 		}
 	}
 }
+
+// TestRecordStatesItsLimits before anybody measures: of ohms, and of insulation
+// with its test voltage: 20 MΩ at 500 V dc where the job says nothing (IEEE 515.1
+// as commonly relayed, from memory).
+func TestRecordStatesItsLimits(t *testing.T) {
+	p := samplePlan(t, plane.Millimetres)
+	pages, err := testRecord(p, &p.Rooms[0], &p.Rooms[0].Cables[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	words := strings.Join(strings.Fields(said(pages[0].sheet)), " ")
+	for _, want := range []string{"76.0 88.0 -5/+10 %, default 20 500 default", "MΩ at volts (20 least)"} {
+		if !strings.Contains(words, want) {
+			t.Errorf("the record does not say %q: %s", want, words)
+		}
+	}
+}
