@@ -48,7 +48,7 @@ func (v *roomView) circuitTable() []block {
 		if r.Binds == "thermostat contacts" {
 			words += fmt.Sprintf(", but the contacts bind at %g A", r.Limit)
 		}
-		t.rows = append(t.rows, row(fmt.Sprintf("%g A breaker", r.Breaker), words))
+		t.rows = append(t.rows, row(unbrokenWords(fmt.Sprintf("%g A breaker", r.Breaker)), words))
 	}
 	if d := c.Drop; d != nil {
 		table, _, _ := strings.Cut(wholeStandards(d.Standard), ",")

@@ -90,7 +90,7 @@ func (d cutDiagram) order() string {
 		}
 		cuts = append(cuts, unbrokenWords(strings.Join(names, " + ")+" to "+d.fig.length(c.At+c.Length)))
 	}
-	return "From the start: " + strings.Join(cuts, ", ") + "; left over: " + unbrokenWords(d.fig.length(d.pack.Left))
+	return "From the start: " + strings.Join(cuts, ", ") + "; " + unbrokenWords("left over: "+d.fig.length(d.pack.Left))
 }
 
 // high is the height of the roll as drawn: stretched where it would be too low
