@@ -57,12 +57,15 @@ func cablePlanLevels(v *roomView) []level {
 	signs, few, all, last := legendOf(v.used), v.fewCautions("with the setting out"), v.allCautions(), v.lastCautions()
 	places := append([]block{v.locations()}, v.standing()...)
 	corners, changed, revised := v.corners(), v.differences(), v.revised()
-	return []level{
-		{blocks: slices.Concat(places, corners, changed, tables, []block{signs, v.notes()}, revised, all)},
-		{blocks: slices.Concat(places, tables, []block{signs, few, v.notes()}, revised), rest: changed, later: slices.Concat(corners, last), gain: 1.3},
-		{blocks: slices.Concat(places, []block{signs, few, v.notes()}, revised), rest: slices.Concat(tables, changed), later: slices.Concat(corners, last), gain: 1.9},
-		{blocks: slices.Concat(places[:1], []block{v.fewCautions("on the sheet of notes"), signs, v.notes()}, places[1:], corners, tables, revised), rest: slices.Concat(changed, last), gain: 1.9, overflow: true},
+	levels := []level{{blocks: slices.Concat(places, corners, changed, tables, []block{signs, v.notes()}, revised, all)}}
+	if len(corners) > 0 {
+		levels = append(levels, level{blocks: slices.Concat(places, corners, tables, []block{signs, few, v.notes()}, revised), rest: changed, later: last, gain: 1.3})
 	}
+	return append(levels,
+		level{blocks: slices.Concat(places, tables, []block{signs, few, v.notes()}, revised), rest: changed, later: slices.Concat(corners, last), gain: 1.3},
+		level{blocks: slices.Concat(places, []block{signs, few, v.notes()}, revised), rest: slices.Concat(tables, changed), later: slices.Concat(corners, last), gain: 1.9},
+		level{blocks: slices.Concat(places[:1], []block{v.fewCautions("on the sheet of notes"), signs, v.notes()}, places[1:], corners, tables, revised), rest: slices.Concat(changed, last), gain: 1.9, overflow: true},
+	)
 }
 
 // firstRoom reports whether the view's room is the first of the job: its cable plan
@@ -73,7 +76,7 @@ func (v *roomView) firstRoom() bool { return v.plan.Rooms[0].Job == v.room.Job }
 // the first of all cautions, and where the others are.
 func (v *roomView) fewCautions(others string) block {
 	if !v.firstRoom() {
-		others = "on the sheets of " + v.plan.Rooms[0].Job.Name
+		others = "on the sheets of " + or(v.plan.Rooms[0].Job.Name, "the first room")
 	}
 	where := fmt.Sprintf("Cautions %d to %d are %s.", firstCautions+1, len(layingCautions()), others)
 	return cautionList("Cautions", where, layingCautions()[:firstCautions]...)

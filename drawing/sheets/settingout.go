@@ -213,9 +213,9 @@ func (v *roomView) layingNotes() []block {
 		return []block{l}
 	}
 	l.paras = append(l.paras,
-		"Begin at START with the lead joint in the membrane; follow the arrows. A run's number stands where it begins or, where that is taken, farther along it.",
+		"Begin at START with the lead joint in the membrane; follow the arrows. A run's number stands where it begins or farther along it.",
 		"Compare the length used at the end of every run with the list. When the half mark is off its place, stop: the end will miss by about twice as much.",
-		"A whole run holds about one room's width of cable; one peg on one turn is two pegs of cable. Never move laid cable into a clearance, never cut it.",
+		"A whole run holds about one room's width of cable; one peg on one turn is two pegs of cable. Never move laid cable into a clearance.",
 		"Lead joint, end cap and every run are bedded in full, without voids. Keep the continuity alarm on; walk on boards.",
 	)
 	return []block{l}
