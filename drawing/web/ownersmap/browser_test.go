@@ -344,6 +344,43 @@ func TestLettersOnAPhone(t *testing.T) {
 	}
 }
 
+// TestCrowdedWalls: of a round room's many walls only those are lettered whose
+// letters have room, the two that are measured from always; no figure is wider
+// than its tile.
+func TestCrowdedWalls(t *testing.T) {
+	p := samplePlan(plane.Millimetres, job.AsLaid, "Bath")
+	r := p.Rooms[0].Job
+	r.Outline, r.Walls = plane.Circle(plane.Pt(1200, 1200), 1900, 48), nil
+	for i := range r.Outline {
+		r.Walls = append(r.Walls, job.Wall{Letter: fmt.Sprintf("W%d", i), Segment: r.Outline.Edge(i)})
+	}
+	r.Openings, r.Fixtures[0].Back = nil, plane.Segment{}
+	p.Rooms[0].Floor, p.Rooms[0].Tiled = plane.FromRing(r.Outline), plane.FromRing(r.Outline)
+	ctx := browser(t, write(t, p))
+	do(t, ctx, chromedp.EmulateViewport(390, 844))
+	evaluate[bool](t, ctx, `(window.dispatchEvent(new Event("resize")), true)`)
+	const visible = `[...document.querySelectorAll("svg.map text.wall")].filter((e) => e.getAttribute("visibility") !== "hidden")`
+	shown := evaluate[[]string](t, ctx, visible+`.map((e) => e.textContent)`)
+	datums := 0
+	for _, w := range shown {
+		if w[len(w)-1] == '*' {
+			datums++
+		}
+	}
+	if len(shown) < 8 || len(shown) > 47 || datums != 2 {
+		t.Errorf("%d of 48 walls are lettered, %d of those measured from: %v", len(shown), datums, shown)
+	}
+	const over = `(() => { const b = ` + visible + `.map((e) => e.getBBox());
+  return b.filter((a, i) => b.slice(i + 1).some((c) => a.x + 4 < c.x + c.width && c.x + 4 < a.x + a.width && a.y + 0.2 * a.height < c.y + 0.8 * c.height && c.y + 0.2 * c.height < a.y + 0.8 * a.height)).length; })()`
+	if n := evaluate[int](t, ctx, over); n > 0 {
+		t.Errorf("%d letters lie over others", n)
+	}
+	const wide = `[...document.querySelectorAll("svg.map text.number")].map((e) => e.getBBox().width).reduce((a, b) => Math.max(a, b), 0)`
+	if w := evaluate[float64](t, ctx, wide); w == 0 || w > 300 {
+		t.Errorf("a figure is %.0f mm wide in tiles of 300 mm", w)
+	}
+}
+
 // TestPageCanBeRead holds the page to what screen readers and weak eyes need:
 // every control is named, text stands out 4.5 to 1 (WCAG 2.2, 1.4.3), and
 // nothing was refused by the page's own policy.

@@ -119,3 +119,22 @@ func evenOdd(rings [][]plane.Point, p plane.Point) bool {
 	}
 	return in
 }
+
+// TestRoomsHaveTheirOwnClips: no name stands for two things of a page, though
+// two rooms be of one size.
+func TestRoomsHaveTheirOwnClips(t *testing.T) {
+	p := fullPlan(job.AsLaid)
+	p.Rooms = append(p.Rooms, p.Rooms[0])
+	ids := map[string]int{}
+	for _, m := range regexp.MustCompile(` id="([^"]*)"`).FindAllStringSubmatch(write(t, p), -1) {
+		ids[m[1]]++
+	}
+	for id, n := range ids {
+		if n > 1 {
+			t.Errorf("%q names %d things", id, n)
+		}
+	}
+	if len(ids) < 6 {
+		t.Errorf("only %v are named", ids)
+	}
+}

@@ -89,7 +89,7 @@ func Write(w io.Writer, p *layout.Plan) error {
 		for _, d := range m.Differ {
 			moved = append(moved, m.Moved(d))
 		}
-		drawn, key := picture(&p.Rooms[i], m)
+		drawn, key := picture(i, &p.Rooms[i], m)
 		pg.Rooms = append(pg.Rooms, room{Moved: moved, Index: i, Name: m.Room, Record: m.Record(), Counting: m.Counting(), Cautions: m.Cautions(), Picture: drawn, Key: key, Places: places(m),
 			Datum1: datumName(m, 0), Datum2: datumName(m, 1)})
 		pg.Data = append(pg.Data, tableOf(m))

@@ -27,6 +27,7 @@ type pen struct {
 	least float64 // mm, the least width of a line
 	many  bool    // the room has several cables
 	used  [keyCount]bool
+	id    string // of its clips and patterns, the room's own
 }
 
 // use notes that the key has to explain k.
@@ -53,11 +54,11 @@ func coords(pts []plane.Point) string {
 	return b.String()
 }
 
-// picture draws a room as SVG inside the page, and the key to it. Everything in
+// picture draws room i as SVG inside the page, and the key to it. Everything in
 // it that comes from the job is numbers or escaped.
-func picture(r *layout.Room, m *probe.Map) (template.HTML, []signed) {
+func picture(i int, r *layout.Room, m *probe.Map) (template.HTML, []signed) {
 	box := m.Outline.Bounds()
-	d := &pen{scale: max(1, box.W()/2600, box.H()/2600), least: max(box.W(), box.H()) / leastLine, many: len(r.Cables) > 1}
+	d := &pen{scale: max(1, box.W()/2600, box.H()/2600), least: max(box.W(), box.H()) / leastLine, many: len(r.Cables) > 1, id: fmt.Sprintf("clip-%d", i)}
 	white := around * d.scale
 	frame := fmt.Sprintf("%.0f %.0f %.0f %.0f", box.Min.X-white, -box.Max.Y-white, box.W()+2*white, box.H()+2*white)
 	d.add(`<g class="floor"><polygon class="room" points="%s"/></g>`, coords(m.Outline))
@@ -94,31 +95,27 @@ func (d *pen) tiles(m *probe.Map) {
 	if m.Tiling == nil {
 		return
 	}
-	n := 0
+	n, most := 0, 0
 	for _, r := range m.Tiling.Rows {
-		n += r.Count
+		n, most = n+r.Count, max(most, r.Count)
 	}
 	if n > tilesMost {
 		return
 	}
-	d.add(`<g class="tiles" clip-path="url(#%s)" aria-hidden="true"><clipPath id="%[1]s"><polygon points="%s"/></clipPath>`, clipID(m), coords(m.Outline))
+	side, figures := min(m.Tiling.Grid.Length, m.Tiling.Grid.Width), len(fmt.Sprintf("%d,%d", len(m.Tiling.Rows), most))
+	size := min(42, 0.85*side/(0.62*float64(figures))/d.scale) // 0.62 of the height is a wide letter
+	d.add(`<g class="tiles" clip-path="url(#%s)" aria-hidden="true"><clipPath id="%[1]s"><polygon points="%s"/></clipPath>`, d.id, coords(m.Outline))
 	for row, r := range m.Tiling.Rows {
 		for col := range r.Count {
 			ring, _ := m.Tiling.Outline(takeoff.Place{Row: row + 1, Column: col + 1})
 			d.use(keyTile)
 			d.add(`<polygon points="%s"/>`, coords(ring))
-			if min(m.Tiling.Grid.Length, m.Tiling.Grid.Width) >= numberedWidth {
-				d.letter(ring.Bounds().Centre(), 42, "number", fmt.Sprintf("%d,%d", row+1, col+1))
+			if side >= numberedWidth {
+				d.letter(ring.Bounds().Centre(), size, "number", fmt.Sprintf("%d,%d", row+1, col+1))
 			}
 		}
 	}
 	d.add(`</g>`)
-}
-
-// clipID names the clip of one room; the outline's figures make it its own.
-func clipID(m *probe.Map) string {
-	b := m.Outline.Bounds()
-	return fmt.Sprintf("clip-%.0f-%.0f-%d", b.W(), b.H(), len(m.Things))
 }
 
 // bare dots the floor without cable, as the drawings do: white would be taken
@@ -139,18 +136,17 @@ func (d *pen) bare(m *probe.Map, r *layout.Room) {
 		return
 	}
 	d.use(keyBare)
-	step := dotStep * d.scale
-	d.add(`<pattern id="%s-dots" width="%.1f" height="%.1f" patternUnits="userSpaceOnUse"><circle cx="%.1f" cy="%.1f" r="%.1f"/></pattern>`,
-		clipID(m), step, step, step/2, step/2, step/11)
-	d.add(`<path class="bare" fill-rule="evenodd" fill="url(#%s-dots)" d="`, clipID(m))
+	d.add(`<pattern id="%s-dots" width="%d" height="%d" patternUnits="userSpaceOnUse"><circle cx="%d" cy="%d" r="%.1f"/></pattern>`,
+		d.id, dotStep, dotStep, dotStep/2, dotStep/2, min(dotStep/11.0*d.scale, dotStep/5.0))
+	d.add(`<path class="bare" fill-rule="evenodd" fill="url(#%s-dots)" d="`, d.id)
 	for _, ring := range floor.Rings() {
 		d.add("M%sZ", coords(ring))
 	}
 	d.add(`"><title>%s</title></path>`, text(bareWords(m)))
 }
 
-// dotStep is how far apart the dots of floor without cable are, mm of floor in a
-// small room.
+// dotStep is how far apart the dots of floor without cable are, mm: closer than
+// a strip along a wall is wide.
 const dotStep = 60
 
 func (d *pen) fixtures(r *layout.Room) {
@@ -246,7 +242,7 @@ func (d *pen) bands(m *probe.Map) {
 		return
 	}
 	d.use(keyBand)
-	d.add(`<g class="bands" clip-path="url(#%s)" aria-hidden="true"><clipPath id="%[1]s"><polygon points="%s"/></clipPath>`, clipID(m)+"-b", coords(m.Outline))
+	d.add(`<g class="bands" clip-path="url(#%s)" aria-hidden="true"><clipPath id="%[1]s"><polygon points="%s"/></clipPath>`, d.id+"-b", coords(m.Outline))
 	for _, t := range m.Things {
 		d.add(`<polyline points="%s" stroke-width="%.1f"/>`, coords(line(t)), 2*(t.Half+t.Error+t.Finger))
 	}

@@ -354,8 +354,11 @@
       const x = b.x + b.width / 2, y = b.y + b.height / 2;
       return [x - w, y - h, x + w, y + h];
     });
+    // walls are lettered first, those measured from before all others
+    const order = ({ kind, el }) => (kind !== "wall" ? 2 : el.textContent.endsWith("*") ? 0 : 1);
+    letters.sort((a, b) => order(a) - order(b));
     function fit(px) {
-      const taken = [];
+      const taken = [], walls = [];
       for (const { el, kind, size, x } of letters) {
         if (!(kind in least)) continue;
         if (kind === "number") {
@@ -364,19 +367,31 @@
         }
         const now = Math.min(2.2 * size, Math.max(size, least[kind] / px));
         el.setAttribute("font-size", now);
-        if (kind === "tag") el.setAttribute("visibility", place(el, x, now, taken) ? "visible" : "hidden");
+        if (kind === "wall") el.setAttribute("visibility", letterWall(el, x, now, walls) ? "visible" : "hidden");
+        if (kind === "tag") el.setAttribute("visibility", place(el, x, now, taken, walls) ? "visible" : "hidden");
       }
     }
 
+    const over = (a, b) => a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3];
+
+    // letterWall is false where another wall's letter stands.
+    function letterWall(el, x, size, walls) {
+      const w = 0.38 * size * el.textContent.length, y = Number(el.getAttribute("y"));
+      const mine = [x - w, y - 0.4 * size, x + w, y + 0.4 * size];
+      if (walls.some((t) => over(mine, t))) return false;
+      walls.push(mine);
+      return true;
+    }
+
     // place puts a tag beside its mark, on the side where there is room, off the
-    // names of what stands there if it can be; false where others have taken it.
+    // names of walls and of what stands there if it can be; false where others have taken it.
     // Joints and fixings give way to names too.
-    function place(el, x, size, taken) {
+    function place(el, x, size, taken, walls) {
       const w = 0.62 * size * el.textContent.length, y = Number(el.getAttribute("y"));
       const both = [[x, false], [x - 52 - w, true]].map(([from, left]) => ({ left, box: [from, y - size / 2, from + w, y + size / 2] }));
       const inside = both.filter(({ box }) => box[0] >= all[0] && box[2] <= all[0] + all[2]);
-      const free = (others) => (inside.length ? inside : both).find(({ box }) => !others.some((t) => box[0] < t[2] && t[0] < box[2] && box[1] < t[3] && t[1] < box[3]));
-      const side = free(taken.concat(named)) || (el.classList.contains("extra") ? undefined : free(taken));
+      const free = (others) => (inside.length ? inside : both).find(({ box }) => !others.some((t) => over(box, t)));
+      const side = free(taken.concat(named, walls)) || (el.classList.contains("extra") ? undefined : free(taken));
       if (!side) return false;
       el.classList.toggle("left", side.left);
       el.setAttribute("x", side.left ? x - 52 : x);
