@@ -255,21 +255,13 @@ func (v *roomView) joints() {
 		v.path(drawing.LayerFloor, strings.TrimSpace("movement joint "+m.Name), drawing.Polyline(a, b), drawing.JointLine(), nil)
 		v.ink.line([]drawing.Pt{a, b}, cableInk)
 		v.uses(signMovement)
-		name := jointName(i, len(v.room.Job.Joints))
+		name := layout.JointName(i, len(v.room.Job.Joints))
 		l := &label{text: name, height: drawing.H25, rank: 2, subject: a.Lerp(b, 0.5), note: name + ", movement joint"}
 		for k := 1; k < 12; k++ {
 			l.spots = append(l.spots, tagSpots(a.Lerp(b, float64(k)/12), 0.4, name)...)
 		}
 		v.letters.add(l)
 	}
-}
-
-// jointName letters joint i of so many.
-func jointName(i, of int) string {
-	if of == 1 {
-		return "MJ"
-	}
-	return "MJ" + itoa(i+1)
 }
 
 // tagSpots returns spots close round a mark that reaches so far from its

@@ -38,7 +38,7 @@ func (v *roomView) standing() []block {
 		add(or(x.Name, x.Kind), x.Line)
 	}
 	for i, m := range r.Joints {
-		add(jointName(i, len(r.Joints)), []plane.Point{m.A, m.B})
+		add(layout.JointName(i, len(r.Joints)), []plane.Point{m.A, m.B})
 	}
 	for _, p := range v.room.Heated {
 		t.rows = append(t.rows, v.span("Heated area", p.Outer))
