@@ -194,7 +194,7 @@ func (c *Cable) walkLegs(at plane.Point, legs []job.Leg) []plane.Point {
 		if math.Mod(math.Abs(k), 2) == 1 {
 			step *= math.Sqrt2
 		}
-		at = at.Add(plane.Pt(step, 0).Rotate(c.Lattice.Angle + k*eighth))
+		at = at.Add(plane.Pt(step, 0).Rotate(c.Lattice.Angle + float64(k*eighth)))
 		out = append(out, at)
 	}
 	return corners(out)

@@ -136,7 +136,7 @@ func (r *Room) candidates(j *job.Job) []Candidate {
 // rank orders candidates: those within the limits by their distance from the
 // asked density; a second cable must come a tenth nearer to be worth its work.
 func (r *Room) rank(c Candidate) float64 {
-	d := c.off + 0.1*float64(len(c.IDs)-1)
+	d := c.off + float64(0.1*float64(len(c.IDs)-1))
 	if c.Why != "" {
 		d += 1000
 	}

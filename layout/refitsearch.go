@@ -133,7 +133,7 @@ func (f *Refit) twoGaps(rate float64) int {
 	if f.job.Supply.MaxDensity <= 0 {
 		return closest
 	}
-	least := 2*f.wattsPerMetre()/f.job.Supply.MaxDensity*1000 - samePeg/2 // mm
+	least := float64(2*f.wattsPerMetre()/f.job.Supply.MaxDensity*1000) - samePeg/2 // mm
 	return max(closest, int(math.Ceil(least*rate/f.pitch())))
 }
 
@@ -194,7 +194,7 @@ func (f *Refit) weigh(rt route.Route) *rest {
 	for _, a := range f.Room.avoid() {
 		r.change.Doorway = r.change.Doorway || rt.Return == nil && a.Contains(end) && !a.Contains(f.oldEnd())
 	}
-	r.change.Score = float64(r.change.Runs) + coldPoints*100*r.coldShare(f)
+	r.change.Score = float64(r.change.Runs) + float64(coldPoints*100*r.coldShare(f))
 	if r.change.Doorway {
 		r.change.Score += doorPoints
 	}

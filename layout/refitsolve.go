@@ -101,7 +101,7 @@ func (f *Refit) along() float64 {
 	across, best := 0.0, 0.0
 	if len(f.Old) > 0 {
 		d := f.Old[0].To.Sub(f.Old[0].From)
-		best = math.Atan2(d.Y, d.X)
+		best = plane.Atan2(d.Y, d.X)
 	}
 	for _, r := range f.Old {
 		if d := r.To.Sub(r.From).Rotate(-best); math.Abs(d.X) > math.Abs(d.Y) {

@@ -19,7 +19,7 @@ func runs(path []plane.Point, bend, pitch float64) []Run {
 	var out []Run
 	for i := 1; i < len(path); i++ {
 		leg := plane.Segment{A: path[i-1], B: path[i]}
-		if leg.Length() < straightRun*pitch-samePeg && !lone(path) {
+		if leg.Length() < float64(straightRun*pitch)-samePeg && !lone(path) {
 			continue
 		}
 		out = append(out, Run{
@@ -76,7 +76,7 @@ var compassNames = [...]string{"east", "north-east", "north", "north-west", "wes
 
 // compass names the direction of d to the nearest eighth.
 func compass(d plane.Point) string {
-	k := int(math.Round(math.Atan2(d.Y, d.X)/(math.Pi/4))+8) % 8
+	k := int(math.Round(plane.Atan2(d.Y, d.X)/(math.Pi/4))+8) % 8
 	return compassNames[k]
 }
 

@@ -95,7 +95,7 @@ func (s *Stretch) layIn(j *job.Job, r *Room, labels []job.Cable) {
 	s.Keeps = true
 	length := 0.0
 	for _, rt := range routes {
-		s.Spacing += rt.Spacing * labels[rt.Cable].Length
+		s.Spacing += float64(rt.Spacing * labels[rt.Cable].Length)
 		length += labels[rt.Cable].Length
 	}
 	s.Spacing /= length
@@ -188,7 +188,7 @@ func ids(labels []job.Cable) []string {
 func meanSpacing(r *Room) float64 {
 	sum, length := 0.0, 0.0
 	for _, c := range r.Cables {
-		sum += c.Spacing * c.Label.Length
+		sum += float64(c.Spacing * c.Label.Length)
 		length += c.Label.Length
 	}
 	return sum / math.Max(length, 1)

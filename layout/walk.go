@@ -58,7 +58,7 @@ func (w *walk) fill() {
 		}
 	}
 	for j := range w.ny {
-		y := float64(j)*w.step + 1e-7
+		y := float64(float64(j)*w.step) + 1e-7
 		for _, r := range local {
 			for k := range r {
 				w.toggle(r.Edge(k), y, j)

@@ -260,7 +260,7 @@ func (r *Room) OffWalls(a int, da float64, b int, db float64) (p plane.Point, ok
 		return plane.Point{}, false
 	}
 	ca, cb := na.Dot(wa.A)+da, nb.Dot(wb.A)+db
-	return plane.Pt((ca*nb.Y-cb*na.Y)/det, (cb*na.X-ca*nb.X)/det), true
+	return plane.Pt((float64(ca*nb.Y)-float64(cb*na.Y))/det, (float64(cb*na.X)-float64(ca*nb.X))/det), true
 }
 
 func readLegs(t table) []Leg {

@@ -137,8 +137,8 @@ func apex(a, b plane.Point, fromA, fromB, turn float64) (plane.Point, bool) {
 	if base == 0 {
 		return plane.Point{}, false
 	}
-	along := (base*base + fromA*fromA - fromB*fromB) / (2 * base)
-	h2 := fromA*fromA - along*along
+	along := (float64(base*base) + float64(fromA*fromA) - float64(fromB*fromB)) / (2 * base)
+	h2 := float64(fromA*fromA) - float64(along*along)
 	if !(h2 > 0) {
 		return plane.Point{}, false
 	}

@@ -25,7 +25,7 @@ func (l leg) vector() plane.Point {
 	if u, ok := unit[quarter]; ok {
 		return u.Mul(l.length)
 	}
-	s, c := math.Sincos(l.bearing * math.Pi / 180)
+	s, c := plane.Sincos(l.bearing * math.Pi / 180)
 	return plane.Pt(s, c).Mul(l.length)
 }
 
@@ -37,7 +37,7 @@ func wind(bearing float64) string { return compass[int(math.Mod(bearing/45+8.5, 
 
 // bearingOf returns the direction of a vector, clockwise from north, 0 to 360.
 func bearingOf(v plane.Point) float64 {
-	b := math.Atan2(v.X, v.Y) * 180 / math.Pi
+	b := plane.Atan2(v.X, v.Y) * 180 / math.Pi
 	return math.Mod(b+360, 360)
 }
 

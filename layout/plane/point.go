@@ -25,20 +25,20 @@ func (p Point) Add(q Point) Point { return Point{p.X + q.X, p.Y + q.Y} }
 func (p Point) Sub(q Point) Point { return Point{p.X - q.X, p.Y - q.Y} }
 
 // Mul returns p scaled by k.
-func (p Point) Mul(k float64) Point { return Point{p.X * k, p.Y * k} }
+func (p Point) Mul(k float64) Point { return Point{float64(p.X * k), float64(p.Y * k)} }
 
 // Dot returns the dot product.
-func (p Point) Dot(q Point) float64 { return p.X*q.X + p.Y*q.Y }
+func (p Point) Dot(q Point) float64 { return float64(p.X*q.X) + float64(p.Y*q.Y) }
 
 // Cross returns the z part of the cross product: positive when q lies to the
 // left of p.
-func (p Point) Cross(q Point) float64 { return p.X*q.Y - p.Y*q.X }
+func (p Point) Cross(q Point) float64 { return float64(p.X*q.Y) - float64(p.Y*q.X) }
 
 // Norm returns the length of p.
-func (p Point) Norm() float64 { return math.Hypot(p.X, p.Y) }
+func (p Point) Norm() float64 { return math.Sqrt(p.Dot(p)) }
 
 // Dist returns the distance from p to q.
-func (p Point) Dist(q Point) float64 { return math.Hypot(p.X-q.X, p.Y-q.Y) }
+func (p Point) Dist(q Point) float64 { return p.Sub(q).Norm() }
 
 // Unit returns p scaled to length 1; the zero point stays zero.
 func (p Point) Unit() Point {
@@ -54,13 +54,13 @@ func (p Point) Left() Point { return Point{-p.Y, p.X} }
 
 // Rotate returns p turned counter-clockwise by a radians about the origin.
 func (p Point) Rotate(a float64) Point {
-	s, c := math.Sincos(a)
-	return Point{c*p.X - s*p.Y, s*p.X + c*p.Y}
+	s, c := Sincos(a)
+	return Point{float64(c*p.X) - float64(s*p.Y), float64(s*p.X) + float64(c*p.Y)}
 }
 
 // Lerp returns the point a share t of the way from p to q.
 func (p Point) Lerp(q Point, t float64) Point {
-	return Point{p.X + (q.X-p.X)*t, p.Y + (q.Y-p.Y)*t}
+	return Point{p.X + float64((q.X-p.X)*t), p.Y + float64((q.Y-p.Y)*t)}
 }
 
 // Finite reports whether both coordinates are ordinary numbers.

@@ -200,7 +200,7 @@ func (r Region) onGrid() Region {
 func (r Ring) onGrid() Ring {
 	var out Ring
 	for _, p := range r {
-		q := Point{math.Round(p.X/grid)*grid + 0, math.Round(p.Y/grid)*grid + 0}
+		q := Point{float64(math.Round(p.X/grid)*grid) + 0, float64(math.Round(p.Y/grid)*grid) + 0}
 		if len(out) == 0 || out[len(out)-1] != q {
 			out = append(out, q)
 		}

@@ -168,10 +168,11 @@ func Rectangle(a, b Point) Ring {
 // of radius r from outside, so that it never leaves part of the circle out.
 func Circle(centre Point, r float64, n int) Ring {
 	s := make(Ring, n)
-	out := r / math.Cos(math.Pi/float64(n))
+	_, cos := Sincos(math.Pi / float64(n))
+	out := r / cos
 	for i := range s {
-		a := 2 * math.Pi * (float64(i) + 0.5) / float64(n)
-		s[i] = centre.Add(Point{out * math.Cos(a), out * math.Sin(a)})
+		sin, cos := Sincos(2 * math.Pi * (float64(i) + 0.5) / float64(n))
+		s[i] = centre.Add(Point{cos, sin}.Mul(out))
 	}
 	return s
 }

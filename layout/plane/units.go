@@ -159,7 +159,7 @@ func (p *lengthParser) part() error {
 	case p.last != 0 && (p.last != Foot || mm != Inch):
 		return fmt.Errorf("only feet and inches go together")
 	}
-	p.total += v * mm
+	p.total += float64(v * mm)
 	p.last = mm
 	p.rest = strings.TrimLeft(p.rest, " ")
 	if mm == Foot {

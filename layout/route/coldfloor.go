@@ -64,7 +64,7 @@ func (c coldFloor) done(share float64) coldFloor {
 
 // asks is what the floor asks of the score, each unit of the sum being share.
 func (c *coldFloor) asks(share float64) float64 {
-	return weighBare*max(0, c.ratio-1.5) + weighCold*c.sum*share
+	return float64(weighBare*max(0, c.ratio-1.5)) + float64(weighCold*c.sum*share)
 }
 
 // note keeps a spot if it is the worst about here.
@@ -101,7 +101,7 @@ func nearestFrom(legs []leg, p plane.Point, hint int, enough float64) (float64, 
 		l := &legs[i]
 		dx := max(0, max(min(l.x0, l.x1)-p.X, p.X-max(l.x0, l.x1)))
 		dy := max(0, max(l.y0-p.Y, p.Y-l.y1))
-		if q := dx*dx + dy*dy; q < d {
+		if q := float64(dx*dx) + float64(dy*dy); q < d {
 			if d, at = q, i; d <= enough*enough {
 				break
 			}

@@ -131,7 +131,7 @@ func crossings(rings []plane.Ring, n int, d float64, upright bool) [][]float64 {
 			first := max(0, int(math.Ceil(e.A.Y-d)))
 			for k := first; k < n && float64(k)+d < e.B.Y; k++ {
 				t := (float64(k) + d - e.A.Y) / (e.B.Y - e.A.Y)
-				out[k] = append(out[k], e.A.X+t*(e.B.X-e.A.X))
+				out[k] = append(out[k], e.A.X+float64(t*(e.B.X-e.A.X)))
 			}
 		}
 	}

@@ -53,7 +53,7 @@ func mainAngle(walls []plane.Segment, zones []plane.Region) float64 {
 // wallAngle is a wall's direction modulo a quarter turn.
 func wallAngle(w plane.Segment) float64 {
 	v := w.B.Sub(w.A)
-	a := math.Mod(math.Atan2(v.Y, v.X)+2*math.Pi, math.Pi/2)
+	a := math.Mod(plane.Atan2(v.Y, v.X)+2*math.Pi, math.Pi/2)
 	if a > math.Pi/2-1e-9 {
 		a = 0
 	}
@@ -68,7 +68,7 @@ func alongside(walls []plane.Segment, a float64) float64 {
 	for _, w := range walls {
 		d := math.Abs(wallAngle(w) - a)
 		d = math.Min(d, math.Pi/2-d)
-		n += w.Length() * w.Length() / 1000 * math.Max(0, 1-d/0.05)
+		n += float64(w.Length() * w.Length() / 1000 * math.Max(0, 1-d/0.05))
 	}
 	return n
 }
@@ -107,7 +107,7 @@ func leftOver(faces []face, offset, pitch float64) float64 {
 		if !f.up {
 			d = -d
 		}
-		d -= math.Floor((d+0.3)/pitch) * pitch
+		d -= float64(math.Floor((d+0.3)/pitch) * pitch)
 		n += f.length * d * d / pitch
 	}
 	return n

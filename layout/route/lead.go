@@ -139,7 +139,7 @@ func (s *strip) step(open []bool, dist []float64, back []int32, i int, q *cellQu
 			if !open[j] || !open[y*s.nx+a] || !open[b*s.nx+x] { // no cutting of corners
 				continue
 			}
-			d := dist[i] + stripCell*math.Hypot(float64(a-x), float64(b-y))
+			d := dist[i] + float64(stripCell*math.Hypot(float64(a-x), float64(b-y)))
 			if d < dist[j]-1e-9 {
 				dist[j], back[j] = d, int32(i)
 				heap.Push(q, cellAt{d + s.centre(j).Dist(s.entry), int32(j)})

@@ -17,8 +17,8 @@ func corners(path []plane.Point, bend float64) []corner {
 	c := make([]corner, len(path))
 	for i := 1; i+1 < len(path); i++ {
 		u, v := path[i].Sub(path[i-1]), path[i+1].Sub(path[i])
-		t := math.Atan2(u.Cross(v), u.Dot(v))
-		c[i] = corner{turn: t, cut: bend * math.Tan(math.Abs(t)/2)}
+		t := plane.Atan2(u.Cross(v), u.Dot(v))
+		c[i] = corner{turn: t, cut: bend * plane.Tan(math.Abs(t)/2)}
 	}
 	return c
 }
@@ -33,7 +33,7 @@ func Length(path []plane.Point, bend float64) float64 {
 		n += path[i-1].Dist(path[i])
 	}
 	for _, c := range corners(path, bend) {
-		n -= 2*c.cut - bend*math.Abs(c.turn)
+		n -= float64(2*c.cut) - float64(bend*math.Abs(c.turn))
 	}
 	return n
 }
@@ -57,7 +57,7 @@ func (p piece) at(s float64) plane.Point {
 	if p.turn == 0 {
 		return p.a.Lerp(p.b, t)
 	}
-	sin, cos := math.Sincos(p.from + t*p.turn)
+	sin, cos := plane.Sincos(p.from + float64(t*p.turn))
 	r := p.a.Dist(p.centre)
 	return p.centre.Add(plane.Pt(r*cos, r*sin))
 }
@@ -92,7 +92,7 @@ func bendAt(path []plane.Point, i int, c corner, bend float64) piece {
 	r := a.Sub(centre)
 	return piece{
 		a: a, b: path[i].Add(v.Mul(c.cut)), length: bend * math.Abs(c.turn),
-		centre: centre, from: math.Atan2(r.Y, r.X), turn: c.turn, leg: i,
+		centre: centre, from: plane.Atan2(r.Y, r.X), turn: c.turn, leg: i,
 	}
 }
 

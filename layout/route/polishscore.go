@@ -8,7 +8,7 @@ func (p *polisher) judge(t *tried, limit float64) {
 	s, asks := p.alongScore(t.nodes, t.end)
 	leads, places := p.wish.judge(p.ends(t.nodes, t.end))
 	s.Covered, s.Evenness = p.tally.covered(), p.tally.uneven()
-	s.Total = asks + leads + places + 100*(1-s.Covered) + weighUneven*s.Evenness
+	s.Total = asks + leads + places + float64(100*(1-s.Covered)) + float64(weighUneven*s.Evenness)
 	if s.Total < limit {
 		if t.cold = p.cold; p.tally.flips > 0 {
 			t.cold = p.tally.coldFloor(append(t.legs[:len(t.legs):len(t.legs)], p.others...), limit-s.Total)
@@ -77,5 +77,5 @@ func (p *polisher) legsOf(nodes []node, end float64) []leg {
 func (p *polisher) raster(n, u node, d float64) (x, y float64) {
 	x, y = float64(n.x+p.g.ox)+d*float64(u.x), float64(n.y+p.g.oy)+d*float64(u.y)
 	x, y = p.g.turns.back(x, y)
-	return x*fieldStep - float64(p.field.ox) - 0.5, y*fieldStep - float64(p.field.oy) - 0.5
+	return float64(x*fieldStep) - float64(p.field.ox) - 0.5, float64(y*fieldStep) - float64(p.field.oy) - 0.5
 }

@@ -181,14 +181,14 @@ func (e *envelope) row(d []int32, rim bool) {
 			k++
 		}
 		c := x - float64(e.at[k])
-		d[i] = int32(min(c*c+e.f[e.at[k]], 1<<30))
+		d[i] = int32(min(float64(c*c)+e.f[e.at[k]], 1<<30))
 	}
 }
 
 // meet is where the parabolas at p and q cross.
 func (e *envelope) meet(q, p int) float64 {
 	a, b := float64(q), float64(p)
-	return (e.f[q] + a*a - e.f[p] - b*b) / (2 * (a - b))
+	return (e.f[q] + float64(a*a) - e.f[p] - float64(b*b)) / (2 * (a - b))
 }
 
 // A leg is a straight part of a path in raster coordinates.
@@ -200,7 +200,7 @@ func (f *field) legs(path []plane.Point) []leg {
 	var last plane.Point
 	for i, p := range path {
 		u, v := f.lattice.ToPegs(p)
-		at := plane.Pt(u*fieldStep-float64(f.ox)-0.5, v*fieldStep-float64(f.oy)-0.5)
+		at := plane.Pt(float64(u*fieldStep)-float64(f.ox)-0.5, float64(v*fieldStep)-float64(f.oy)-0.5)
 		if i > 0 {
 			l := leg{last.X, last.Y, at.X, at.Y}
 			if l.y0 > l.y1 {
@@ -235,7 +235,7 @@ func (l leg) within(y, r float64) (a, b float64) {
 	} else if y > l.y1 {
 		d = y - l.y1
 	}
-	w := math.Sqrt(max(0, r*r-d*d))
+	w := math.Sqrt(max(0, float64(r*r)-float64(d*d)))
 	return min(l.x0, l.x1) - w, max(l.x0, l.x1) + w
 }
 
@@ -286,7 +286,7 @@ func nearest(legs []leg, p plane.Point) float64 {
 	for _, l := range legs {
 		dx := max(0, max(min(l.x0, l.x1)-p.X, p.X-max(l.x0, l.x1)))
 		dy := max(0, max(l.y0-p.Y, p.Y-l.y1))
-		d = min(d, dx*dx+dy*dy)
+		d = min(d, float64(dx*dx)+float64(dy*dy))
 	}
 	return math.Sqrt(d)
 }
@@ -311,14 +311,14 @@ func (f *field) uneven(legs []leg) float64 {
 			n += l.inDisc(p, r)
 		}
 		sum += n
-		squares += n * n
+		squares += float64(n * n)
 	}
 	k := float64(len(f.deep))
 	mean := sum / k
 	if mean == 0 {
 		return 1
 	}
-	return math.Sqrt(max(0, squares/k-mean*mean)*k/(k-1)) / mean
+	return math.Sqrt(max(0, squares/k-float64(mean*mean))*k/(k-1)) / mean
 }
 
 // inDisc is the length of an axis-parallel leg inside a disc.
@@ -330,7 +330,7 @@ func (l leg) inDisc(p plane.Point, r float64) float64 {
 	if a > b {
 		a, b = b, a
 	}
-	h := r*r - off*off
+	h := float64(r*r) - float64(off*off)
 	if h <= 0 {
 		return 0
 	}
@@ -352,12 +352,12 @@ func (f *field) judge(path []plane.Point, limit float64) Score {
 	}
 	s, asks := alongScore(len(path)-2, total, long)
 	s.Covered, s.Bare = f.covered(legs)
-	s.Total = asks + 100*(1-s.Covered) + weighBare*max(0, s.Bare-1.5)
+	s.Total = asks + float64(100*(1-s.Covered)) + float64(weighBare*max(0, s.Bare-1.5))
 	if s.Total >= limit {
 		return s
 	}
 	s.Evenness = f.uneven(legs)
-	s.Total += weighUneven * s.Evenness
+	s.Total += float64(weighUneven * s.Evenness)
 	return s
 }
 
@@ -365,5 +365,5 @@ func (f *field) judge(path []plane.Point, limit float64) Score {
 // turns and its short legs.
 func alongScore(turns int, total, long float64) (s Score, asks float64) {
 	s.Turns, s.Straight = turns, long/total
-	return s, weighShort*(1-s.Straight) + weighTurns*float64(turns)/(total/1000)
+	return s, float64(weighShort*(1-s.Straight)) + weighTurns*float64(turns)/(total/1000)
 }

@@ -82,7 +82,7 @@ func (r *room) spread(zoneOf []int) float64 {
 		for c, zc := range zoneOf {
 			if zc == z {
 				length += r.p.Cables[c].Length
-				cost += 1000 * r.away(c, z)
+				cost += float64(1000 * r.away(c, z))
 			}
 		}
 		if length == 0 {
@@ -238,7 +238,7 @@ func (r *room) cutCost(a, b plane.Region, la, lb float64) float64 {
 	}
 	cost := 40 * math.Abs(math.Log(sa/sb))
 	for _, reg := range []plane.Region{a, b} {
-		cost += 200 * (1 - largest(reg)/reg.Area())
+		cost += float64(200 * (1 - largest(reg)/reg.Area()))
 		cost += reg.Perimeter() / 1000
 		lead := r.leadTo(reg)
 		if math.IsInf(lead, 1) {

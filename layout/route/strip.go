@@ -92,7 +92,7 @@ func (s *strip) relax(open []bool, c cellAt, q *cellQueue) {
 			if a < 0 || b < 0 || a >= s.nx || b >= s.ny || !open[b*s.nx+a] || !open[y*s.nx+a] || !open[b*s.nx+x] {
 				continue // outside, or over a corner
 			}
-			d := c.d + stripCell*math.Hypot(float64(dx), float64(dy))
+			d := c.d + float64(stripCell*math.Hypot(float64(dx), float64(dy)))
 			if j := b*s.nx + a; d < s.lead[j]-1e-9 {
 				s.lead[j], s.back[j] = d, c.i
 				heap.Push(q, cellAt{d, int32(j)})

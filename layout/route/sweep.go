@@ -171,7 +171,7 @@ func (w *sweep) pick(length float64, most int) (plans []*runPlan, cheapest float
 	for _, id := range w.finals {
 		over := (float64(w.arena[id].length) - length/w.rule.pitch)
 		if over > -1 && w.arena[id].cost <= w.done+finalSlack {
-			cs = append(cs, choice{id, float64(w.arena[id].cost) + overCost*over})
+			cs = append(cs, choice{id, float64(w.arena[id].cost) + float64(overCost*over)})
 		}
 	}
 	slices.SortStableFunc(cs, func(a, b choice) int { return cmp.Compare(a.cost, b.cost) })
@@ -259,7 +259,7 @@ func (w *sweep) expand(id int32, level int) {
 			continue
 		}
 		w.gap = gap
-		w.drift = st.drift*driftKept + float32(float64(gap)-w.s)
+		w.drift = float32(st.drift*driftKept) + float32(float64(gap)-w.s)
 		w.fixed = st.cost + float32(w.gapCost(y, gap, int(st.gap), int(st.gap2)))
 		w.lay(y, level)
 	}
@@ -315,7 +315,7 @@ func (w *sweep) settle(o outcome, cost float32) {
 	if ns.flags&hasEnd == 0 {
 		cost += w.ends.least[ns.y] - w.ends.least[y]
 	}
-	ns.cost = cost + w.perPeg*(ns.length-w.st.length)
+	ns.cost = cost + float32(w.perPeg*(ns.length-w.st.length))
 	if ns.cost == inf32 || ns.cost > w.limit() { // nothing is dearer than no limit
 		return
 	}

@@ -46,16 +46,16 @@ func (w *sweep) shortRun(d int) float64 {
 func (w *sweep) gapCost(y, gap, prev, prev2 int) float64 {
 	width := float64(w.g.wide[y])
 	d := float64(gap) - w.s
-	c := unevenOne*d*d + unevenDrift*float64(w.drift)*float64(w.drift)
+	c := float64(unevenOne*d*d) + float64(unevenDrift*float64(w.drift)*float64(w.drift))
 	if prev > 0 {
 		d += float64(prev) - w.s
-		c += unevenTwo * d * d
+		c += float64(unevenTwo * d * d)
 	}
 	if prev2 > 0 {
 		d += float64(prev2) - w.s
-		c += unevenThree * d * d
+		c += float64(unevenThree * d * d)
 	}
-	return c*width + w.known(y, gap, w.bareBetween)
+	return float64(c*width) + w.known(y, gap, w.bareBetween)
 }
 
 // known looks a bare count up in the table, or computes it once.

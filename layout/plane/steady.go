@@ -1,0 +1,24 @@
+package plane
+
+import "math"
+
+// Processors do not agree in the last bits of an angle's functions, nor in
+// x*y + z, which some round once and some twice. A route may hang on such a
+// bit, and one job must give one floor everywhere: angles go through the
+// functions here, and a product that is added to something stands in float64()
+// wherever a choice depends on it.
+
+// steady rounds to far below what matters and far above what processors differ by.
+func steady(x float64) float64 { return math.Round(x*1e12) / 1e12 }
+
+// Sincos returns the sine and the cosine of an angle in radians to 12 places.
+func Sincos(a float64) (sin, cos float64) {
+	sin, cos = math.Sincos(a)
+	return steady(sin), steady(cos)
+}
+
+// Atan2 returns the angle of (x, y) in radians to 12 places.
+func Atan2(y, x float64) float64 { return steady(math.Atan2(y, x)) }
+
+// Tan returns the tangent of an angle in radians to 12 places.
+func Tan(a float64) float64 { return steady(math.Tan(a)) }
