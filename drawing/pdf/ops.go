@@ -2,7 +2,6 @@ package pdf
 
 import (
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 	"unicode"
@@ -118,7 +117,7 @@ func num(v float64) string { return rounded(v, 1000) }
 
 // rounded writes a number to one part of so many.
 func rounded(v, parts float64) string {
-	return strconv.FormatFloat(math.Round(v*parts)/parts+0, 'f', -1, 64)
+	return strconv.FormatFloat(drawing.Round(v, parts), 'f', -1, 64)
 }
 
 // clean makes text fit for bookmarks and document information: a control

@@ -422,12 +422,15 @@ func bent(path []plane.Point, radius float64) []plane.Point {
 	return out
 }
 
+// leastPiece is what a line that only touches a box may leave of itself, mm.
+const leastPiece = 0.01
+
 // clipped returns the parts of a line that lie in a box.
 func clipped(line []drawing.Pt, b drawing.Box) [][]drawing.Pt {
 	var out [][]drawing.Pt
 	for i := 1; i < len(line); i++ {
 		p, q, ok := clipPiece(line[i-1], line[i], b)
-		if !ok {
+		if !ok || p.Dist(q) < leastPiece {
 			continue
 		}
 		if n := len(out); n > 0 && out[n-1][len(out[n-1])-1] == p {

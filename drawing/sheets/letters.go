@@ -42,11 +42,12 @@ const (
 	overCable  = 14.0 // for a run of cable under the lettering
 	overThin   = 5.0  // for a thin line under it
 	overHatch  = 1.5
-	perLeader  = 3.0 // for having a leader at all
-	perMM      = 0.3 // of leader
-	leaderTie  = 8.0 // for a leader across a leader or a dimension
-	leaderWire = 0.5 // for a leader across a run of cable
-	textGap    = 0.8 // white between letterings
+	perLeader  = 3.0  // for having a leader at all
+	perMM      = 0.3  // of leader
+	leaderTie  = 8.0  // for a leader across a leader or a dimension
+	leaderWire = 0.5  // for a leader across a run of cable
+	textGap    = 0.8  // white between letterings
+	alike      = 1e-6 // costs no farther apart are the same on another processor
 )
 
 // knockout is the white round lettering that stands over lines.
@@ -148,10 +149,10 @@ func (t *lettering) put(l *label, i int) {
 func (t *lettering) cheapest(l *label) int {
 	best, least := -1, math.Inf(1)
 	for i, s := range l.spots {
-		if s.cost >= least {
+		if s.cost >= least-alike {
 			continue
 		}
-		if c, free := t.cost(l, i, nil); free && c < least {
+		if c, free := t.cost(l, i, nil); free && c < least-alike {
 			best, least = i, c
 		}
 	}

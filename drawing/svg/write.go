@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"encoding/xml"
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
 
@@ -34,7 +33,7 @@ func identifier(s string) string {
 }
 
 // round gives a number to the micrometre, without a minus before zero.
-func round(v float64) float64 { return math.Round(v*1000)/1000 + 0 }
+func round(v float64) float64 { return drawing.Round(v, 1000) }
 
 // num writes a number to the micrometre, without trailing zeros. Numbers that
 // are not finite never come here: see drawing.Sheet.Check.

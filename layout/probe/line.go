@@ -40,8 +40,8 @@ func rounded(path []plane.Point, r float64) (line []plane.Point, along []float64
 // ends at most reach from it.
 func bend(a, b, c plane.Point, r, reach float64) []plane.Point {
 	u, v := b.Sub(a).Unit(), c.Sub(b).Unit()
-	turn := math.Atan2(u.Cross(v), u.Dot(v))
-	half := math.Tan(math.Abs(turn) / 2)
+	turn := plane.Atan2(u.Cross(v), u.Dot(v))
+	half := plane.Tan(math.Abs(turn) / 2)
 	t := min(r*half, reach)
 	r = t / half
 	if math.Abs(turn) < 1e-9 || math.Abs(turn) > math.Pi-1e-6 || !(r > flat) {

@@ -137,8 +137,8 @@ func (g Grid) countRow(row shape, number int, t *tally) {
 		shift = g.Shift * along
 	}
 	box := row.bounds()
-	for i := math.Floor((box.Min.X - shift) / along); i*along+shift < box.Max.X; i++ {
-		x := i*along + shift
+	for i := math.Floor((box.Min.X - shift) / along); float64(i*along)+shift < box.Max.X; i++ {
+		x := float64(i*along) + shift
 		t.add(row.band(axisX, x, x+g.Length), g, plane.Pt(x, float64(number)*(g.Width+g.Joint)))
 	}
 }
@@ -151,7 +151,7 @@ func (t *tally) add(piece shape, g Grid, at plane.Point) {
 		return
 	}
 	t.Area += area
-	if area > g.Length*g.Width-least/2*g.Length {
+	if area > float64(g.Length*g.Width)-float64(least/2*g.Length) {
 		t.Whole++
 		return
 	}

@@ -47,7 +47,7 @@ func (v weave) count(room plane.Region) (Count, error) {
 	}
 	l, w := v.Length+v.Joint, v.Width+v.Joint
 	// a tile's corner is (i w + j l, i w - j l), so that i and j follow from sum and difference
-	firstI, lastI := math.Floor((box.Min.X+box.Min.Y-2*(l+w))/(2*w)), math.Ceil((box.Max.X+box.Max.Y)/(2*w))
+	firstI, lastI := math.Floor((box.Min.X+box.Min.Y-float64(2*(l+w)))/(2*w)), math.Ceil((box.Max.X+box.Max.Y)/(2*w))
 	firstJ, lastJ := math.Floor((box.Min.X-box.Max.Y-l-w)/(2*l)), math.Ceil((box.Max.X-box.Min.Y+l+w)/(2*l))
 	if !((lastI-firstI+1)*(lastJ-firstJ+1)*2 < maxCells) {
 		return Count{}, errTooMany
@@ -55,7 +55,7 @@ func (v weave) count(room plane.Region) (Count, error) {
 	var along, across tally
 	for i := firstI; i <= lastI; i++ {
 		for j := firstJ; j <= lastJ; j++ {
-			at := plane.Pt(i*w+j*l, i*w-j*l)
+			at := plane.Pt(float64(i*w)+float64(j*l), float64(i*w)-float64(j*l))
 			along.place(s, box, at, Grid{Length: v.Length, Width: v.Width})
 			across.place(s, box, at.Add(plane.Pt(0, w)), Grid{Length: v.Width, Width: v.Length})
 		}

@@ -41,7 +41,7 @@ func Tile(room plane.Region, t job.Tile) (out Tiling, ok bool) {
 	}
 	half := g.Joint / 2 // a tile's place reaches to the middle of the joints round it, as in At
 	out = Tiling{Grid: g, First: int(math.Floor((box.Min.Y + half + least) / across))}
-	for row := out.First; float64(row)*across-half < box.Max.Y-least; row++ {
+	for row := out.First; float64(float64(row)*across)-half < box.Max.Y-least; row++ {
 		y := float64(row) * across
 		b := s.band(axisY, y-half, y+g.Width+half).bounds()
 		first := int(math.Floor((b.Min.X - g.shiftOf(row) + half + least) / along))
@@ -79,7 +79,7 @@ func (t Tiling) Outline(p Place) (ring plane.Ring, ok bool) {
 		return nil, false
 	}
 	g, row := t.Grid, t.First+p.Row-1
-	x := float64(t.Rows[p.Row-1].First+p.Column-1)*(g.Length+g.Joint) + g.shiftOf(row)
+	x := float64(float64(t.Rows[p.Row-1].First+p.Column-1)*(g.Length+g.Joint)) + g.shiftOf(row)
 	y := float64(row) * (g.Width + g.Joint)
 	for _, c := range [...]plane.Point{{X: x, Y: y}, {X: x + g.Length, Y: y}, {X: x + g.Length, Y: y + g.Width}, {X: x, Y: y + g.Width}} {
 		ring = append(ring, c.Rotate(g.Angle).Add(g.Origin))

@@ -1,8 +1,6 @@
 package ownersmap
 
 import (
-	"math"
-
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
 )
@@ -71,7 +69,7 @@ func tableOf(m *probe.Map) table {
 	}
 	if m.Tiling != nil {
 		g := m.Tiling.Grid
-		sin, cos := math.Sincos(g.Angle)
+		sin, cos := plane.Sincos(g.Angle)
 		t.Tiles = &tiles{pair(g.Origin), cos, sin, g.Length, g.Width, g.Joint, g.Shift, m.Tiling.First, nil}
 		for _, r := range m.Tiling.Rows {
 			t.Tiles.Rows = append(t.Tiles.Rows, [2]int{r.First, r.Count})
