@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"oxturn/drawing"
@@ -430,7 +431,7 @@ func clipped(line []drawing.Pt, b drawing.Box) [][]drawing.Pt {
 	var out [][]drawing.Pt
 	for i := 1; i < len(line); i++ {
 		p, q, ok := clipPiece(line[i-1], line[i], b)
-		if !ok || p.Dist(q) < leastPiece {
+		if !ok {
 			continue
 		}
 		if n := len(out); n > 0 && out[n-1][len(out[n-1])-1] == p {
@@ -439,7 +440,9 @@ func clipped(line []drawing.Pt, b drawing.Box) [][]drawing.Pt {
 			out = append(out, []drawing.Pt{p, q})
 		}
 	}
-	return out
+	return slices.DeleteFunc(out, func(part []drawing.Pt) bool {
+		return !slices.ContainsFunc(part, func(p drawing.Pt) bool { return p.Dist(part[0]) > leastPiece })
+	})
 }
 
 // drawSizes dimensions the box: its height, and its place along the wall.
