@@ -76,6 +76,10 @@ func TestPlacesWorkedByHand(t *testing.T) {
 		{"break: 3.15 of 9.0 nF", func() (Stretch, error) { return farads.Break(exact(3.15)) }, 21_000},
 		{"break of a twin, conductors tied", func() (Stretch, error) { return tied.Break(exact(3.15)) }, 21_000},
 		{"break, both ends: 3.15 and 5.85 nF", func() (Stretch, error) { return farads.BreakBothWays(exact(3.15), exact(5.85)) }, 21_000},
+		{"break, both ends, leads of 3 m: 66 m × 0.35 - 3 m", func() (Stretch, error) { return farLead.BreakBothWays(exact(3.15), exact(5.85)) }, 20_100},
+		{"break of a twin, both cores in turn, lead of 3 m: 126 m × 0.35 - 3 m", func() (Stretch, error) {
+			return Cable{Length: 60_000, Lead: 3000}.BreakBothWays(exact(3.15), exact(5.85))
+		}, 41_100},
 		{"break, leads of 3 m: 66 m × 3.3/9 - 3 m", func() (Stretch, error) { return farLead.Break(exact(3.3)) }, 21_200},
 		{"echo: 200 ns at 0.66", func() (Stretch, error) { return twin.EchoTime(exact(200), exact(0.66)) }, 19786.30},
 		{"echo: 20 m shown at 0.66, cable 0.62", func() (Stretch, error) { return twin.EchoDistance(exact(20_000), 0.66, exact(0.62)) }, 18787.88},
@@ -409,5 +413,23 @@ func TestVelocityFactor(t *testing.T) {
 	}
 	if _, ok := VelocityOf("wool"); ok {
 		t.Error("wool is no insulation of cores")
+	}
+}
+
+// A loop of 52.9 Ω when whole that reads 60 Ω, 13 % more, is no longer what it
+// was; one that reads 54 Ω, or 60 Ω with a meter that may be 5 Ω off, may be. The
+// twentieth of the ohms allowed is common practice: a label holds -5 to +10 %.
+func TestLoopThatIsNoLongerWhole(t *testing.T) {
+	for _, c := range []struct {
+		loop Measured
+		want bool
+	}{{exact(60), true}, {exact(46), true}, {exact(54), false}, {Measured{60, 5}, false}, {Measured{46, 5}, false}} {
+		s, err := twin.EarthReadings(c.loop, exact(1221), exact(1231.9))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if said := strings.Contains(strings.Join(s.Cautions, "\n"), "there may be a second fault"); said != c.want {
+			t.Errorf("loop of %v: warned %v, want %v", c.loop, said, c.want)
+		}
 	}
 }
