@@ -12,7 +12,7 @@ import (
 // start over the floor, crossing neither a heating cable nor an earlier lead.
 // It returns nil when there is none.
 func (s *strip) leadRoute(floor plane.Region, start plane.Point, cables [][]plane.Point, leads [][]plane.Point) []plane.Point {
-	v := &leadView{floor: floor, start: start}
+	v := &leadView{floor: floor, entry: s.entry, start: start}
 	for _, c := range cables {
 		v.lines = append(v.lines, segments(c)...)
 	}
@@ -22,27 +22,34 @@ func (s *strip) leadRoute(floor plane.Region, start plane.Point, cables [][]plan
 			v.lines = append(v.lines, segments(append([]plane.Point{plane.Segment{A: c[0], B: c[1]}.At(leadFan)}, c[1:]...))...)
 		}
 	}
-	if v.clear(s.entry, start) {
-		return []plane.Point{s.entry, start}
+	for _, way := range []struct {
+		off  float64
+		rims plane.Region
+	}{{leadOff, floor}, {0, floor}, {0, nil}} { // closer by cable and walls only where there is no other way
+		v.off = way.off
+		if v.clear(s.entry, start) {
+			return []plane.Point{s.entry, start}
+		}
+		if cells := s.search(floor, v, start, way.rims); cells != nil {
+			return v.taut(append(append([]plane.Point{s.entry}, cells...), start))
+		}
 	}
-	cells := s.search(floor, v, start, floor)
-	if cells == nil { // closer by the walls then
-		cells = s.search(floor, v, start, nil)
-	}
-	if cells == nil {
-		return nil
-	}
-	return v.taut(append(append([]plane.Point{s.entry}, cells...), start))
+	return nil
 }
+
+// leadOff is how far in mm a lead keeps from heating cable, other leads and
+// walls where it can: a cable is some 6 mm thick, and a line on a wall is not seen.
+const leadOff = 10.0
 
 // leadFan is how far from the entry, in mm, leads may lie on each other.
 const leadFan = 30.0
 
 // A leadView answers whether a straight piece of lead is allowed.
 type leadView struct {
-	floor plane.Region
-	start plane.Point
-	lines []plane.Segment
+	floor        plane.Region
+	entry, start plane.Point
+	lines        []plane.Segment
+	off          float64 // mm to keep from lines and walls
 }
 
 func segments(path []plane.Point) []plane.Segment {
@@ -60,19 +67,42 @@ func (v *leadView) clear(a, b plane.Point) bool {
 	if n > 6 { // the ends may lie on a wall's line or on the cable's start
 		seg = plane.Segment{A: seg.At(2), B: seg.At(n - 2)}
 	}
+	least, away := max(1, v.off), v.awayFromEnds(seg)
 	for _, l := range v.lines {
-		if seg.Gap(l) < 1 && (l.A.Dist(v.start) > 1e-6 && l.B.Dist(v.start) > 1e-6 || seg.Crosses(l)) {
+		switch joins := l.A.Dist(v.start) < 1e-6 || l.B.Dist(v.start) < 1e-6; {
+		case !joins && seg.Gap(l) < least, joins && seg.Crosses(l):
+			return false
+		case joins && away.Length() > 0 && away.Gap(l) < v.off: // beside the run that it leads to
 			return false
 		}
 	}
 	for _, r := range v.floor.Rings() {
 		for i := range r {
-			if seg.Crosses(r.Edge(i)) {
+			if e := r.Edge(i); seg.Crosses(e) || v.off > 0 && away.Length() > 0 && away.Gap(e) < v.off {
 				return false
 			}
 		}
 	}
 	return v.floor.Contains(seg.A.Lerp(seg.B, 0.5))
+}
+
+// awayFromEnds returns the part of a piece of lead that is to keep off the
+// walls: near the entry and near the start of heat it may come to them.
+func (v *leadView) awayFromEnds(seg plane.Segment) plane.Segment {
+	const near = 60.0 // mm
+	from, to := 0.0, seg.Length()
+	for _, end := range []plane.Point{v.entry, v.start} {
+		if d := seg.A.Dist(end); d < near {
+			from = max(from, near-d)
+		}
+		if d := seg.B.Dist(end); d < near {
+			to = min(to, seg.Length()-(near-d))
+		}
+	}
+	if from >= to {
+		return plane.Segment{}
+	}
+	return plane.Segment{A: seg.At(from), B: seg.At(to)}
 }
 
 // taut leaves out the points that a straight piece can pass by.

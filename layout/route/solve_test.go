@@ -188,6 +188,35 @@ func TestLeadsGoInTheOrderThatMakesThemShortest(t *testing.T) {
 	}
 }
 
+// The lead goes round the room in the 75 mm between the walls and the run it
+// leads to. A heating cable is 5 to 7 mm thick (common practice), so that lines
+// less than that apart touch.
+func TestLeadsKeepOffCableAndWalls(t *testing.T) {
+	floor := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000)))
+	r := &room{p: Problem{Floor: floor, Entry: plane.Pt(0, 1000), Cables: make([]Cable, 1)}}
+	path := []plane.Point{{X: 2925, Y: 1925}, {X: 75, Y: 1925}, {X: 75, Y: 75}, {X: 2925, Y: 75}}
+	r.strip = newStrip(floor, []plane.Region{plane.FromRing(plane.Rectangle(plane.Pt(75, 75), plane.Pt(2925, 1925)))}, r.p.Entry)
+	routes := []Route{{Path: path}}
+	if f := r.leads(routes); f != nil {
+		t.Fatal(f.what)
+	}
+	lead := routes[0].ColdLead
+	for _, l := range segments(lead) {
+		for d := 0.0; d < l.Length(); d += 5 {
+			p := l.At(d)
+			if p.Dist(r.p.Entry) < 75 || p.Dist(path[0]) < 75 {
+				continue
+			}
+			if off := min(plane.PathDistance(path, p), floor.Distance(p)); off < 8 {
+				t.Fatalf("%.1f mm from cable or wall at %.0f", off, p)
+			}
+		}
+	}
+	if n, least := pathLength(lead), 2900+925.0; n > 1.02*least {
+		t.Errorf("a lead of %.0f mm, %.0f would do", n, least)
+	}
+}
+
 func TestBothEndsReturn(t *testing.T) {
 	p := roomOf(t, outline(0, 2600, 2200), nil, 75, nil)
 	p.Cables = []Cable{{ID: "S1", Length: lengthFor(p, p.Zones[0], 3.3), Ends: BothEnds, LeadReach: 2500}}
