@@ -383,13 +383,23 @@ func (v *roomView) topAt(mm float64) string {
 	return tenths(mm)
 }
 
+// heightsToCompare are what the floor's height has to suit.
+func heightsToCompare(p *layout.Plan) string {
+	for _, r := range p.Rooms {
+		if slices.ContainsFunc(r.Job.Fixtures, func(f job.Fixture) bool { return f.Flange != nil }) {
+			return "door leaves, thresholds and the toilet's flange ring"
+		}
+	}
+	return "door leaves and thresholds"
+}
+
 func (v *roomView) sectionNotes() block {
 	l := list{head: "Notes", number: 1}
 	l.paras = append(l.paras, v.noted...)
 	l.paras = append(l.paras, v.remarks...)
 	carried, _ := overSubfloor(v.plan.Job.BuildUp)
 	l.paras = append(l.paras,
-		fmt.Sprintf("The finished floor stands %s over the subfloor: compare with door leaves, thresholds and the toilet's flange ring.", v.fig.thickness(carried)),
+		fmt.Sprintf("The finished floor stands %s over the subfloor: compare with %s.", v.fig.thickness(carried), heightsToCompare(v.plan)),
 		"Thicknesses are those of the job file; no tolerance of the trade is taken off.",
 		"The cable, its lead joint and its end cap are bedded in full, without voids.",
 	)

@@ -37,6 +37,15 @@ func drawCablePlan(v *roomView) {
 	v.wallLetters()
 	v.cornerTags()
 	v.shortWalls(short)
+	v.jointCrossings()
+}
+
+// jointCrossings says which leads pass a movement joint.
+func (v *roomView) jointCrossings() {
+	for _, x := range v.room.JointCrossings() {
+		words := strings.Join(x.Leads, ", ")
+		v.remark(fmt.Sprintf("%s%s: past %s in a sleeve that lets both sides move, or through the wall, as the cable's instructions allow.", strings.ToUpper(words[:1]), words[1:], x.Joint))
+	}
 }
 
 // shortWalls says how many walls have no letter and no dimension of their own.
@@ -54,7 +63,7 @@ func (v *roomView) shortWalls(n int) {
 // cautions whose breach destroys the cable at once.
 func cablePlanLevels(v *roomView) []level {
 	tables := append(schedule(v.room, v.fig, nil), areas(v.room, v.fig.units))
-	signs, few, all, last := legendOf(v.used), v.fewCautions("with the setting out"), v.allCautions(), v.lastCautions()
+	signs, few, all, last := legendOf(v.used), v.fewCautions("with the setting out or its notes"), v.allCautions(), v.lastCautions()
 	places := append([]block{v.locations()}, v.standing()...)
 	corners, changed, revised := v.corners(), v.differences(), v.revised()
 	levels := []level{{blocks: slices.Concat(places, corners, changed, tables, []block{signs, v.notes()}, revised, all)}}

@@ -194,16 +194,20 @@ func (v *roomView) sensors() {
 		}
 	}
 	for _, s := range v.room.Sensors {
-		at := v.view.Pt(s.Tip)
-		if s.Spare {
-			v.mark(symbols.SpareSensor(at, ""))
-			v.uses(signSpare)
-		} else {
-			v.mark(symbols.Sensor(at, ""))
-			v.uses(signSensor)
-		}
-		v.tag(at, 1.2, s.Name, "sensor "+s.Name+": "+v.placeWords(s.Tip), 1)
+		v.sensorTip(s, v.view.Pt(s.Tip))
 	}
+}
+
+// sensorTip marks a sensor and names it.
+func (v *roomView) sensorTip(s layout.Sensor, at drawing.Pt) {
+	if s.Spare {
+		v.mark(symbols.SpareSensor(at, ""))
+		v.uses(signSpare)
+	} else {
+		v.mark(symbols.Sensor(at, ""))
+		v.uses(signSensor)
+	}
+	v.tag(at, 1.2, s.Name, "sensor "+s.Name+": "+v.placeWords(s.Tip), 1)
 }
 
 // thermostat draws the box in the wall with its height.

@@ -30,7 +30,7 @@ func (c caution) text() string {
 		"Do not energise until mortar, levelling compound and grout have cured: the longest stated time of any layer; 28 days for portland cement when nothing is stated.",
 		"Measure and write down conductor and insulation resistance four times: on arrival, after fixing, after covering, at connection. Stop and repair if a value leaves its limits.",
 		"Insulation tests: disconnect the thermostat, its electronics and the sensor first. The tester's voltage is dangerous.",
-		"No cable under cabinets, tubs or built-ins without clearance, through walls, across movement joints, or in closets where code forbids it.",
+		"No heating cable under cabinets, tubs or built-ins without clearance, through walls, across movement joints, or in closets where code forbids it.",
 		"No drilling, nailing or fixing into the heated area. Photograph the layout; leave plan, records and warning label at the panel.",
 		"Sensor in its own tube, midway between two runs, away from other heat sources; keep it replaceable.",
 		"Inspection before covering.",

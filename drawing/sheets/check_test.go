@@ -270,7 +270,7 @@ func noted(s sign, shown map[string]map[sign]bool, id string) bool {
 func broken(s sign, sheets []*drawing.Sheet, id string) bool {
 	notes := strings.Replace(strings.Replace(id, "cable-plan", "notes", 1), "setting-out", "notes", 1)
 	for _, sh := range sheets {
-		if (strings.HasPrefix(sh.ID, id) || sh.ID == notes) && strings.Contains(said(sh), s.words()) {
+		if (strings.HasPrefix(sh.ID, id) || strings.HasPrefix(sh.ID, notes)) && strings.Contains(said(sh), s.words()) {
 			return true
 		}
 	}

@@ -270,9 +270,9 @@ func (e elevation) drawFloor() {
 		return e.drawIn(strip, l, title, st, pts)
 	}
 	e.drawEnds()
-	for _, f := range e.room.Job.Fixtures {
-		if draw(drawing.LayerFixtures, f.Name, drawing.FixtureLine(), append(append([]plane.Point{}, f.Outline...), f.Outline[0])) {
-			e.nameInStrip(f.Name, f.Outline)
+	for _, s := range e.room.Job.Stands() {
+		if draw(drawing.LayerFixtures, s.Name, drawing.FixtureLine(), append(append([]plane.Point{}, s.Outline...), s.Outline[0])) {
+			e.nameInStrip(s.Name, s.Outline)
 		}
 	}
 	for _, m := range e.room.Job.Joints {
@@ -290,6 +290,9 @@ func (e elevation) drawFloor() {
 	}
 	for _, s := range e.room.Sensors {
 		draw(drawing.LayerSensors, "lead of sensor "+s.Name, drawing.SensorLeadLine(), s.Lead)
+		if at := e.view.Pt(e.floor(s.Tip)); strip.Holds(at) {
+			e.sensorTip(s, at)
+		}
 	}
 	e.drawStarts()
 	t := e.room.Job.Thermostat

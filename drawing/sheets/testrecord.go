@@ -153,7 +153,7 @@ func stageTable(c *layout.Cable) table {
 		head  string
 		least float64
 	}{
-		{"Date, time", 16}, {"By", 12}, {"Floor °C / °F", 13}, {fmt.Sprintf("L-N Ω (%.1f to %.1f)", l.Low, l.High), 16}, {"L-braid", 13}, {"N-braid", 13},
+		{"Date, time", 16}, {"By", 12}, {"Floor °C / °F", 13}, {fmt.Sprintf("L-N Ω (%.1f to %.1f)", l.Low, l.High), 16}, {"L-braid Ω", 13}, {"N-braid Ω", 13},
 		{fmt.Sprintf("MΩ at volts (%g least)", c.RecordLimits().Megohms), 15}, {"S1 kΩ", 11}, {"S2 kΩ", 11}, {"Alarm on?", 12}, {"Photo no.", 12}, {"OK, signed", 20},
 	} {
 		t.cols = append(t.cols, column{head: h.head, wraps: true, least: h.least, group: true})

@@ -93,7 +93,7 @@ type Difference struct {
 // Of makes the map of one room of a plan.
 func Of(p *layout.Plan, r *layout.Room) *Map {
 	m := &Map{Tape: layout.NewTape(r.Job, p.Units()), Room: r.Job.Name, Status: p.Job.Info.Status, Outline: r.Job.Outline, Stands: r.Job.Stands(), room: r.Job,
-		Depth: p.Job.Tile.Thickness + p.Job.Materials.BedThickness}
+		Depth: p.Cover()}
 	if t, ok := takeoff.Tile(r.Tiled, p.Job.Tile); ok {
 		m.Tiling = &t
 	}

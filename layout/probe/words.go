@@ -17,7 +17,7 @@ func (m *Map) Cautions() []string {
 		"The record can be wrong. Find the cable again with a tracer or by its warmth at three points, and compare, before you drill.",
 	}
 	if m.Depth > 0 {
-		out = append(out, fmt.Sprintf("The cable lies about %s below the face of the tile, in mortar. No drilling depth is free of risk.", m.Length(m.Depth)))
+		out = append(out, fmt.Sprintf("The cable lies from about %s below the face of the tile, in mortar. No drilling depth is free of risk.", m.Length(m.Depth)))
 	}
 	return out
 }

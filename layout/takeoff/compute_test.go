@@ -209,6 +209,22 @@ func TestSheetsSeamsAndGivenPerimeter(t *testing.T) {
 	near(t, "band", line(t, l, "band").Net, 6.4+3.6, 1e-9)
 }
 
+// A tub of 1500 x 700 mm in a corner of 3000 x 2000 mm, measured 0.1 mm off both
+// walls: what lies behind it is no edge to be sealed. Plain arithmetic: an L has
+// the edge of its rectangle, 10 m.
+func TestNoEdgeBehindAFixture(t *testing.T) {
+	tub := plane.FromRing(plane.Rectangle(plane.Pt(0.1, 0.1), plane.Pt(1500, 700)))
+	tiled, err := rect(3000, 2000).Less(tub)
+	if err != nil {
+		t.Fatal(err)
+	}
+	in := bath()
+	in.Rooms[0].Tiled = tiled
+	near(t, "edge", in.edge(), 10_000, 10)
+	in.Rooms[0].Tiled = rect(3000, 2000)
+	near(t, "whole edge", in.edge(), 10_000, 1e-9)
+}
+
 // A cut plan made elsewhere replaces the count of strips.
 func TestCutPlanReplacesStrips(t *testing.T) {
 	in := bath()

@@ -1,6 +1,8 @@
 package takeoff
 
 import (
+	"math"
+
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
@@ -85,8 +87,35 @@ func (in Input) edge() float64 {
 		if r.Perimeter > 0 {
 			return r.Perimeter
 		}
-		return r.Tiled.Perimeter()
+		return edgeOf(r.Tiled)
 	})
+}
+
+// crack is the width in mm of tiled floor that is no floor but what a fixture
+// measured a little off its wall leaves behind it.
+const crack = 5.0
+
+// edgeOf returns the length of a tiled floor's edge, without the two sides of
+// each crack.
+func edgeOf(tiled plane.Region) float64 {
+	whole := tiled.Perimeter()
+	inner, err := tiled.Grow(-crack / 2)
+	if err != nil {
+		return whole
+	}
+	opened, err := inner.Grow(crack / 2)
+	if err != nil {
+		return whole
+	}
+	corners := 0
+	for _, ring := range tiled.Rings() {
+		corners += len(ring)
+	}
+	rounded := float64(corners) * (2 - math.Pi/2) * crack / 2 // what growing takes off square corners
+	if whole-opened.Perimeter() <= 2*rounded {
+		return whole
+	}
+	return opened.Perimeter()
 }
 
 func (in Input) sum(of func(Room) float64) float64 {

@@ -183,7 +183,7 @@ func (b *builder) sheets(l Line) float64 {
 			return 0
 		}
 		total += n
-		seams += max(0, float64(n)*(w+h)-r.Tiled.Perimeter()/2)
+		seams += max(0, float64(n)*(w+h)-edgeOf(r.Tiled)/2)
 		l.note("%s: %d sheets", r.Name, n)
 	}
 	l.take(float64(total) * w * h / 1e6)

@@ -1,0 +1,51 @@
+package layout
+
+import (
+	"oxturn/layout/plane"
+)
+
+// A JointCrossing is a movement joint with the leads that pass it: heating
+// cable never does, but a lead may have to.
+type JointCrossing struct {
+	Joint string   // as lettered on the drawings
+	Leads []string // "cold lead of H1", "tube of S1"
+}
+
+// JointCrossings lists the movement joints of a room that leads pass.
+func (r *Room) JointCrossings() (out []JointCrossing) {
+	for i, j := range r.Job.Joints {
+		x := JointCrossing{Joint: JointName(i, len(r.Job.Joints))}
+		note := func(name string, lead []plane.Point) {
+			for k := 1; k < len(lead); k++ {
+				if (plane.Segment{A: lead[k-1], B: lead[k]}).Meets(j.Segment) {
+					x.Leads = append(x.Leads, name)
+					return
+				}
+			}
+		}
+		for _, c := range r.Cables {
+			note("cold lead of "+c.ID, c.ColdLead)
+			note("return lead of "+c.ID, c.Return)
+		}
+		for _, s := range r.Sensors {
+			note("tube of "+s.Name, s.Lead)
+		}
+		if x.Leads != nil {
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+// Cover is about how much lies over the cable in mm: the layers over the
+// membrane, else the tile and its bed.
+func (p *Plan) Cover() float64 {
+	over := 0.0
+	for _, l := range p.Job.BuildUp {
+		if l.Kind == "membrane" {
+			return over
+		}
+		over += l.Thickness
+	}
+	return p.Job.Tile.Thickness + p.Job.Materials.BedThickness
+}

@@ -1,0 +1,35 @@
+package layout_test
+
+import (
+	"slices"
+	"testing"
+)
+
+// The kitchen's box hangs east of its movement joint at x = 2050: the cable to
+// the west has a lead that passes it, the other has not, by the job's figures.
+func TestLeadsThatPassAJoint(t *testing.T) {
+	r := &build(t, "kitchen.toml").Rooms[0]
+	found := r.JointCrossings()
+	if len(found) != 1 || found[0].Joint != "MJ" {
+		t.Fatalf("%+v", found)
+	}
+	for _, c := range r.Cables {
+		west := c.Path[0].X < 2050
+		if got := slices.Contains(found[0].Leads, "cold lead of "+c.ID); got != west {
+			t.Errorf("%s begins at x = %.0f: %v", c.ID, c.Path[0].X, found[0].Leads)
+		}
+	}
+	if none := build(t, "bath.toml").Rooms[0].JointCrossings(); none != nil {
+		t.Errorf("bath: %+v", none)
+	}
+}
+
+// A job with layers has what lies over its membrane on the cable, one without
+// its tile and bed.
+func TestCoverOverTheCable(t *testing.T) {
+	for name, want := range map[string]float64{"kitchen.toml": 10 + 4, "entry.toml": 10 + 3.4} {
+		if got := build(t, name).Cover(); got != want {
+			t.Errorf("%s: %.2f mm, want %.2f", name, got, want)
+		}
+	}
+}
