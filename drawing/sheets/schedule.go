@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"oxturn/layout"
+	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
 
@@ -85,10 +86,11 @@ func properties(f figures) []property {
 		{"Heating length", func(c *layout.Cable) string { return f.long(c.Label.Length) }},
 		{"Mean spacing", func(c *layout.Cable) string { return f.spacing(c.Spacing) }},
 		{"Gaps, closest to widest", func(c *layout.Cable) string { return gapRange(c.Gaps, f) }},
+		{"Heat per length", func(c *layout.Cable) string { return perLength(c.Label, f.units) }},
 		{"Heat, at mean spacing", func(c *layout.Cable) string { return density(c.Density, f.units) }},
 		{"Densest, three runs", func(c *layout.Cable) string { return densest(c.Gaps, f) }},
 		{"Most heat allowed", func(c *layout.Cable) string { return allowed(c.Gaps, f) }},
-		{"Area served", func(c *layout.Cable) string { return plane.FormatArea(c.Share.Area(), f.units) }},
+		{"Area inside edge runs", func(c *layout.Cable) string { return plane.FormatArea(c.Share.Area(), f.units) }},
 		{"Lead", func(c *layout.Cable) string {
 			return f.long(c.Label.Lead) + ", reaches " + f.long(c.LeadReach)
 		}},
@@ -100,6 +102,15 @@ func properties(f figures) []property {
 			return "one"
 		}},
 	}
+}
+
+// perLength writes what a cable gives per length of itself.
+func perLength(c job.Cable, u plane.Units) string {
+	w := c.Watts / c.Length
+	if u == plane.Inches {
+		return fmt.Sprintf("%.2f W/ft", w*plane.Foot)
+	}
+	return fmt.Sprintf("%.1f W/m", w*1000)
 }
 
 func gapRange(g layout.Gaps, f figures) string {
