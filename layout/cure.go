@@ -33,7 +33,7 @@ func (f *FullUse) Words() string {
 		return fmt.Sprintf("%s, by the %s", f.Date.Format("2006-01-02"), f.By)
 	}
 	c := f.Longest()
-	words := fmt.Sprintf("open: no day is written down for %s; the longest wait is %d days, for the %s", strings.Join(f.Open, ", "), c.Wait(), c.Layer)
+	words := fmt.Sprintf("open: no day is written down for %s; the longest wait is %d days, for the %s", strings.Join(f.Open, "; "), c.Wait(), c.Layer)
 	if c.Days == 0 {
 		words += " (not stated, default)"
 	}

@@ -28,6 +28,11 @@ func (p *Plan) takeOffInput() takeoff.Input {
 		Membrane: p.Job.Membrane, Tile: p.Job.Tile, Materials: p.Job.Materials,
 		Cut: cutPlan(p.Membrane), Prices: map[string]float64{},
 	}
+	for _, l := range p.Job.BuildUp {
+		if l.Kind == "board" {
+			in.Boards = append(in.Boards, l.Name)
+		}
+	}
 	for i := range p.Rooms {
 		if len(p.Rooms[i].Cables) > 0 {
 			in.Rooms = append(in.Rooms, p.quantities(i))

@@ -41,7 +41,7 @@ func (v *roomView) standing() []block {
 		add(layout.JointName(i, len(r.Joints)), []plane.Point{m.A, m.B})
 	}
 	for _, p := range v.room.Heated {
-		t.rows = append(t.rows, v.span("Heated area", p.Outer))
+		t.rows = append(t.rows, v.span(v.heatedName(p), p.Outer))
 	}
 	for _, c := range v.room.Cables {
 		for _, i := range []int{0, len(c.Runs) - 1} {
@@ -54,6 +54,22 @@ func (v *roomView) standing() []block {
 		return nil
 	}
 	return []block{signed(t)}
+}
+
+// heatedName names a part of the heated floor by its cables, where there are
+// several parts.
+func (v *roomView) heatedName(part plane.Polygon) string {
+	name := "Heated area"
+	if len(v.room.Heated) == 1 {
+		return name
+	}
+	var in []string
+	for _, c := range v.room.Cables {
+		if part.Outer.Contains(c.Path[0].Lerp(c.Path[1], 0.5)) {
+			in = append(in, c.ID)
+		}
+	}
+	return strings.TrimSpace(name + " " + strings.Join(in, ", "))
 }
 
 // or returns the first of two names that is not empty.

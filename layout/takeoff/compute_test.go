@@ -225,6 +225,20 @@ func TestNoEdgeBehindAFixture(t *testing.T) {
 	near(t, "whole edge", in.edge(), 10_000, 1e-9)
 }
 
+// What the section shows and no line buys is asked about, until the job gives it
+// a pack.
+func TestBoardOfTheSectionIsAskedFor(t *testing.T) {
+	in := bath()
+	in.Boards = []string{"insulation board"}
+	asked := func() bool { return strings.Contains(strings.Join(Compute(in).Questions, "\n"), "insulation board: in the section") }
+	if in.Materials.Board = (job.Product{}); !asked() {
+		t.Error("not asked for")
+	}
+	if in.Materials.Board = (job.Product{Pack: 0.72, Unit: "m²"}); asked() {
+		t.Error("asked for, though it is bought")
+	}
+}
+
 // A cut plan made elsewhere replaces the count of strips.
 func TestCutPlanReplacesStrips(t *testing.T) {
 	in := bath()

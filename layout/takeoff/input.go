@@ -16,6 +16,7 @@ type Input struct {
 	Membrane  job.Membrane
 	Tile      job.Tile
 	Materials job.Materials
+	Boards    []string           // layers of insulation board in the section, by name
 	Cut       *CutPlan           // of the membrane; nil: strips are counted here
 	Labour    []Labour           // no labour is taken off when empty
 	Prices    map[string]float64 // price of one pack by Line.Code, of one unit where it is not sold by the pack; wins over a product's own
