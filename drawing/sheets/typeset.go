@@ -64,21 +64,34 @@ type phrase struct {
 	broken map[float64]int // lines at widths at which a word has to be broken
 }
 
-type phraseKey struct {
-	face   fonts.Face
-	height float64
-	text   string
+// A style is a face at a height, with the texts measured in it.
+type style struct {
+	face    fonts.Face
+	height  float64
+	phrases map[string]*phrase
 }
 
 // A typesetter breaks text into lines. It remembers the texts it has measured:
 // finding an arrangement sets the same text to many widths.
-type typesetter struct{ phrases map[phraseKey]*phrase }
+type typesetter struct{ styles []style }
 
-func newTypesetter() *typesetter { return &typesetter{map[phraseKey]*phrase{}} }
+func newTypesetter() *typesetter { return &typesetter{} }
+
+// style returns the style of a face and a height; there are few.
+func (ty *typesetter) style(f fonts.Face, height float64) style {
+	for _, s := range ty.styles {
+		if s.face == f && s.height == height {
+			return s
+		}
+	}
+	s := style{f, height, map[string]*phrase{}}
+	ty.styles = append(ty.styles, s)
+	return s
+}
 
 func (ty *typesetter) phrase(f fonts.Face, text string, height float64) *phrase {
-	key := phraseKey{f, height, text}
-	if p, ok := ty.phrases[key]; ok {
+	s := ty.style(f, height)
+	if p, ok := s.phrases[text]; ok {
 		return p
 	}
 	p := &phrase{words: fields(text), space: fonts.Width(f, " ", height)}
@@ -86,7 +99,7 @@ func (ty *typesetter) phrase(f fonts.Face, text string, height float64) *phrase 
 		p.words[i] = strings.ReplaceAll(w, noBreak, " ")
 		p.widths = append(p.widths, fonts.Width(f, p.words[i], height))
 	}
-	ty.phrases[key] = p
+	s.phrases[text] = p
 	return p
 }
 
