@@ -230,7 +230,9 @@ func TestNoEdgeBehindAFixture(t *testing.T) {
 func TestBoardOfTheSectionIsAskedFor(t *testing.T) {
 	in := bath()
 	in.Boards = []string{"insulation board"}
-	asked := func() bool { return strings.Contains(strings.Join(Compute(in).Questions, "\n"), "insulation board: in the section") }
+	asked := func() bool {
+		return strings.Contains(strings.Join(Compute(in).Questions, "\n"), "insulation board: in the section")
+	}
 	if in.Materials.Board = (job.Product{}); !asked() {
 		t.Error("not asked for")
 	}
