@@ -1,8 +1,6 @@
 package layout
 
-import (
-	"oxturn/layout/plane"
-)
+import "oxturn/layout/plane"
 
 // A JointCrossing is a movement joint with the leads that pass it: heating
 // cable never does, but a lead may have to.
@@ -25,7 +23,7 @@ func (r *Room) JointCrossings() (out []JointCrossing) {
 		}
 		for _, c := range r.Cables {
 			note("cold lead of "+c.ID, c.ColdLead)
-			note("return lead of "+c.ID, c.Return)
+			note("second cold lead of "+c.ID, c.Return)
 		}
 		for _, s := range r.Sensors {
 			note("tube of "+s.Name, s.Lead)
@@ -35,17 +33,4 @@ func (r *Room) JointCrossings() (out []JointCrossing) {
 		}
 	}
 	return out
-}
-
-// Cover is about how much lies over the cable in mm: the layers over the
-// membrane, else the tile and its bed.
-func (p *Plan) Cover() float64 {
-	over := 0.0
-	for _, l := range p.Job.BuildUp {
-		if l.Kind == "membrane" {
-			return over
-		}
-		over += l.Thickness
-	}
-	return p.Job.Tile.Thickness + p.Job.Materials.BedThickness
 }

@@ -23,13 +23,3 @@ func TestLeadsThatPassAJoint(t *testing.T) {
 		t.Errorf("bath: %+v", none)
 	}
 }
-
-// A job with layers has what lies over its membrane on the cable, one without
-// its tile and bed.
-func TestCoverOverTheCable(t *testing.T) {
-	for name, want := range map[string]float64{"kitchen.toml": 10 + 4, "entry.toml": 10 + 3.4} {
-		if got := build(t, name).Cover(); got != want {
-			t.Errorf("%s: %.2f mm, want %.2f", name, got, want)
-		}
-	}
-}

@@ -96,6 +96,19 @@ func (w *Warmth) layers(j *job.Job) {
 	}
 }
 
+// Cover is about how much lies over the cable in mm: the layers over the
+// membrane, else the tile and its bed.
+func (p *Plan) Cover() float64 {
+	over := 0.0
+	for _, l := range p.Job.BuildUp {
+		if l.Kind == "membrane" {
+			return over
+		}
+		over += l.Thickness
+	}
+	return p.Job.Tile.Thickness + p.Job.Materials.BedThickness
+}
+
 // place finds how deep the cable lies.
 func (w *Warmth) place() error {
 	if w.Holds < 0 {

@@ -46,7 +46,7 @@ func (v *roomView) circuitTable() []block {
 		}
 		words := fmt.Sprintf("80 %% is %g A; %s", r.Usable, carries)
 		if r.Binds == "thermostat contacts" {
-			words += fmt.Sprintf(", but the contacts bind at %g A", r.Limit)
+			words += fmt.Sprintf(", but the contacts carry only %g A", r.Limit)
 		}
 		t.rows = append(t.rows, row(unbrokenWords(fmt.Sprintf("%g A breaker", r.Breaker)), words))
 	}

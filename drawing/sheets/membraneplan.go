@@ -85,7 +85,7 @@ func (v *roomView) drawMembrane(laid *membrane.Laid) {
 	short := v.dimensions()
 	v.wallLetters()
 	if short > 0 {
-		v.remark(fmt.Sprintf("%d short walls (under %s) are neither lettered nor dimensioned here: see the list of corners that goes with the cable plan.", short, v.fig.length(letterLeast*v.view.Ratio)))
+		v.remark(fmt.Sprintf("%d short walls (under %s) are neither lettered nor dimensioned here: see the cable plan.", short, v.fig.length(letterLeast*v.view.Ratio)))
 	}
 }
 

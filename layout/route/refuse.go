@@ -24,7 +24,7 @@ func (r *room) refuse(sh share, rule rules, wish *wishes, best *candidate) error
 			return out
 		}
 		out.Lead = r.nearestStart(sh.region, wish)
-		out.Reason = fmt.Sprintf("the cold lead of cable %s reaches no place where its heating part can start: %.1f m of lead are there for the floor", c.ID, c.LeadReach/1000)
+		out.Reason = fmt.Sprintf("the cold lead of cable %s reaches no place where its heating part can start", c.ID)
 		return out
 	}
 	out.Shortest, out.Longest = r.reachable(sh, rule, wish)
