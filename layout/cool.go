@@ -48,7 +48,7 @@ func (r *Room) cool(zone plane.Region, pitch, spacing float64) (area float64, at
 			}
 			d := r.fromCable(p)
 			if d > (spacing+pitch)/2 {
-				area += float64(pitch * pitch)
+				area += pitch * pitch
 			}
 			if d > away {
 				at, away = p, d

@@ -97,7 +97,7 @@ func (p *Plan) standing(r *Room, c *Cable) (*Refit, error) {
 		return nil, fmt.Errorf("by its marks cable %s ends before its %d laid runs do: a mark or a run was misread", c.ID, f.Runs)
 	}
 	if f.plan != nil {
-		f.Miss = f.Used + float64(f.Rate*(pathLength(f.plan, c.BendRadius)-f.Way)) - c.Label.Length
+		f.Miss = f.Used + f.Rate*(pathLength(f.plan, c.BendRadius)-f.Way) - c.Label.Length
 	}
 	return f, nil
 }

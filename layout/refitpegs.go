@@ -109,7 +109,7 @@ func (f *Refit) onward() []plane.Point {
 // apart reports whether what the plan goes on with keeps the closest gap from
 // the laid part that it joins.
 func (f *Refit) apart(laid, rest []plane.Point) bool {
-	least := float64(float64(f.job.Spacing.Closest)*f.pitch()) - samePeg
+	least := float64(f.job.Spacing.Closest)*f.pitch() - samePeg
 	line := append(laid[len(laid)-1:len(laid):len(laid)], rest...)
 	for i := 1; i < len(laid)-1; i++ {
 		for k := 1; k < len(line); k++ {

@@ -133,7 +133,7 @@ func (f *Refit) twoGaps(rate float64) int {
 	if f.job.Supply.MaxDensity <= 0 {
 		return closest
 	}
-	least := float64(2*f.wattsPerMetre()/f.job.Supply.MaxDensity*1000) - samePeg/2 // mm
+	least := 2*f.wattsPerMetre()/f.job.Supply.MaxDensity*1000 - samePeg/2 // mm
 	return max(closest, int(math.Ceil(least*rate/f.pitch())))
 }
 

@@ -24,7 +24,7 @@ func (f *Refit) lengthened() *rest {
 	}
 	for i := len(path) - 3; i >= len(f.Laid) && over > 0; i-- {
 		for over > 0 && f.pushOut(path, i) {
-			over -= float64(2 * f.pitch())
+			over -= 2 * f.pitch()
 		}
 	}
 	if last := len(path) - 1; over > 0 {
@@ -62,7 +62,7 @@ func (f *Refit) free(path []plane.Point, i int) bool {
 	if !inside(leg, f.floor) {
 		return false
 	}
-	least := float64(float64(f.job.Spacing.Closest)*f.pitch()) - samePeg/2
+	least := float64(f.job.Spacing.Closest)*f.pitch() - samePeg/2
 	for k := 1; k < len(path); k++ {
 		if math.Abs(float64(k-i)) > 1 && leg.Gap(plane.Segment{A: path[k-1], B: path[k]}) < least {
 			return false

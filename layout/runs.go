@@ -19,7 +19,7 @@ func runs(path []plane.Point, bend, pitch float64) []Run {
 	var out []Run
 	for i := 1; i < len(path); i++ {
 		leg := plane.Segment{A: path[i-1], B: path[i]}
-		if leg.Length() < float64(straightRun*pitch)-samePeg && !lone(path) {
+		if leg.Length() < straightRun*pitch-samePeg && !lone(path) {
 			continue
 		}
 		out = append(out, Run{

@@ -137,7 +137,7 @@ func (r *Room) bestPlace(w *walk, ways []midway) (sensorPlace, bool) {
 	best := sensorPlace{cost: math.Inf(1)}
 	for i := range ways {
 		m := &ways[i]
-		for d := 0.0; d <= m.line.Length(); d += float64(2 * w.step) {
+		for d := 0.0; d <= m.line.Length(); d += 2 * w.step {
 			if p, ok := r.sensorAt(w, m, m.line.At(d), best.cost); ok {
 				best = p
 			}
@@ -155,7 +155,7 @@ func (r *Room) sensorAt(w *walk, m *midway, tip plane.Point, limit float64) (sen
 		return p, false
 	}
 	odd := math.Abs(m.gap-m.cable.Spacing) / w.step // a gap unlike the rest reads warmer or cooler than the floor
-	if p.cost = float64(way) + float64(4*odd) + r.besideSensors(&p, m)/w.step; p.cost >= limit {
+	if p.cost = float64(way) + 4*odd + r.besideSensors(&p, m)/w.step; p.cost >= limit {
 		return p, false
 	}
 	if p.deep = r.Zones[m.cable.Zone].Depth(tip); p.deep < sensorInside || r.nearHeat(tip) < sensorHeat {

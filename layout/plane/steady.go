@@ -6,7 +6,7 @@ import "math"
 // x*y + z, which some round once and some twice. A route may hang on such a
 // bit, and one job must give one floor everywhere: angles go through the
 // functions here, and a product that is added to something stands in float64()
-// wherever a choice depends on it.
+// wherever a choice depends on it, unless it is exact, such as twice a number.
 
 // steady rounds to far below what matters and far above what processors differ by.
 func steady(x float64) float64 { return math.Round(x*1e12) / 1e12 }

@@ -86,8 +86,8 @@ func (v *leadView) clear(a, b plane.Point) bool {
 	return v.floor.Contains(seg.A.Lerp(seg.B, 0.5))
 }
 
-// awayFromEnds returns the part of a piece of lead that is to keep off the
-// walls: near the entry and near the start of heat it may come to them.
+// awayFromEnds returns the part of a piece of lead that is to keep off walls
+// and the run it leads to: near the entry and the start of heat it comes to them.
 func (v *leadView) awayFromEnds(seg plane.Segment) plane.Segment {
 	const near = 60.0 // mm
 	from, to := 0.0, seg.Length()

@@ -33,7 +33,7 @@ func Length(path []plane.Point, bend float64) float64 {
 		n += path[i-1].Dist(path[i])
 	}
 	for _, c := range corners(path, bend) {
-		n -= float64(2*c.cut) - float64(bend*math.Abs(c.turn))
+		n -= 2*c.cut - float64(bend*math.Abs(c.turn))
 	}
 	return n
 }

@@ -29,7 +29,7 @@ func cool(own, all []plane.Segment, least, short float64) bool {
 			continue
 		}
 		for d := math.Min(powerStep, n) / 2; d < n; d += powerStep {
-			if left, right := beside(l, d, runs); left+right < float64(2*least)-gapSlop {
+			if left, right := beside(l, d, runs); left+right < 2*least-gapSlop {
 				return false
 			}
 		}

@@ -151,7 +151,7 @@ func (t *tally) weigh(y0, y1 float64, more func(plane.Point) float64) {
 	}
 	for k := t.deepRow[lo]; k < t.deepRow[hi]; k++ {
 		if n := more(t.f.deep[k]); n != 0 {
-			t.squares += float64(n * (float64(2*t.dens[k]) + n))
+			t.squares += float64(n * (2*t.dens[k] + n))
 			t.dens[k] += n
 			t.sum += n
 		}

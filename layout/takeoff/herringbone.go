@@ -47,7 +47,7 @@ func (v weave) count(room plane.Region) (Count, error) {
 	}
 	l, w := v.Length+v.Joint, v.Width+v.Joint
 	// a tile's corner is (i w + j l, i w - j l), so that i and j follow from sum and difference
-	firstI, lastI := math.Floor((box.Min.X+box.Min.Y-float64(2*(l+w)))/(2*w)), math.Ceil((box.Max.X+box.Max.Y)/(2*w))
+	firstI, lastI := math.Floor((box.Min.X+box.Min.Y-2*(l+w))/(2*w)), math.Ceil((box.Max.X+box.Max.Y)/(2*w))
 	firstJ, lastJ := math.Floor((box.Min.X-box.Max.Y-l-w)/(2*l)), math.Ceil((box.Max.X-box.Min.Y+l+w)/(2*l))
 	if !((lastI-firstI+1)*(lastJ-firstJ+1)*2 < maxCells) {
 		return Count{}, errTooMany
