@@ -330,7 +330,7 @@ func (v *roomView) pointTo(at, above drawing.Pt, text string, a drawing.Anchor) 
 func (s section) drawHeights(v *roomView) {
 	left := v.view.Pt(plane.Pt(0, 0)).X
 	draw := func(line, mm, low float64, name string) {
-		c := chain{dir: drawing.Pt{Y: -1}, out: drawing.Pt{X: -1}, line: -left + line, mm: []float64{mm}, name: name}
+		c := chain{dir: drawing.Pt{Y: -1}, out: drawing.Pt{X: -1}, line: -left + line, at: []float64{0, mm}, name: name}
 		c.feet = []drawing.Pt{v.view.Pt(plane.Pt(0, low)), v.view.Pt(plane.Pt(0, 0))}
 		c.draw(v.page, v.fig.fine())
 	}

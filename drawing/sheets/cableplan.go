@@ -14,6 +14,7 @@ func cablePlan(r *layout.Room) scene {
 	s := roomScene(r)
 	s.id, s.title, s.kind = "cable-plan", "Cable plan", "Cable plan"
 	s.about = "Where the heating cable, its leads and the sensors lie, with the dimensions to find them again"
+	s.border = func(ratio float64) (left, right, top, bottom float64) { return border(wallsAlone(r.Job), ratio) }
 	s.draw, s.levels = drawCablePlan, cablePlanLevels
 	return s
 }
@@ -33,7 +34,7 @@ func drawCablePlan(v *roomView) {
 	v.sensors()
 	v.thermostat()
 	v.drawDatums()
-	short := v.dimensions()
+	short := v.dimensions(wallsAlone(v.room.Job))
 	v.wallLetters()
 	v.cornerTags()
 	v.shortWalls(short)
@@ -48,14 +49,35 @@ func (v *roomView) jointCrossings() {
 	}
 }
 
-// shortWalls says how many walls have no letter and no dimension of their own.
+// shortWalls says how many walls have no letter, and where their corners are
+// given.
 func (v *roomView) shortWalls(n int) {
+	if n == 0 {
+		return
+	}
+	walls := v.shortWords(n) + " no letter"
+	own := false
+	for i, chained := range chainedCorners(wallsAlone(v.room.Job), v.view.Ratio) {
+		_, numbered := v.cornerName(i)
+		own = own || numbered && !chained
+	}
+	switch {
+	case !own:
+		v.remark(walls + ".")
+	case n == 1:
+		v.remark(walls + ": a corner of it that no chain gives is numbered and listed.")
+	default:
+		v.remark(walls + ": their corners that no chain gives are numbered c1, c2 and so on round the room, and listed.")
+	}
+}
+
+// shortWords counts the walls that are too short on paper for a letter.
+func (v *roomView) shortWords(n int) string {
+	under := v.fig.length(letterLeast * v.view.Ratio)
 	if n == 1 {
-		v.remark(fmt.Sprintf("One wall under %s has no letter: its corners are numbered and listed.", v.fig.length(letterLeast*v.view.Ratio)))
+		return fmt.Sprintf("One wall under %s has", under)
 	}
-	if n > 1 {
-		v.remark(fmt.Sprintf("Walls under %s (%d of them) have no letter: their corners are numbered c1, c2 and so on round the room, and listed.", v.fig.length(letterLeast*v.view.Ratio), n))
-	}
+	return fmt.Sprintf("%d walls under %s have", n, under)
 }
 
 // cablePlanLevels returns what stands beside a cable plan. What a drawing

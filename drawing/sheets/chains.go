@@ -1,8 +1,10 @@
 package sheets
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"oxturn/drawing"
 	"oxturn/layout/job"
@@ -46,7 +48,19 @@ func (s side) along(p plane.Point) float64 {
 func (s side) depth(p plane.Point) float64 { return p.Dot(s.out()) }
 
 // A station is a point of a side that is dimensioned.
-type station struct{ along, depth float64 }
+type station struct {
+	along, depth float64
+	weight       float64 // of two that lie too close together the heavier stays
+}
+
+// Weights of stations: a corner weighs as many mm as its wall is long, so that
+// of two nearly in line every sheet shows the same, whatever its scale.
+const (
+	endWeight      = 1e9 // where the room begins and ends
+	boxWeight      = 0   // the thermostat
+	openingWeight  = -1
+	standingWeight = -2 // what stands against a wall
+)
 
 // A ladder is the dimensions of one side: stations in order.
 type ladder struct {
@@ -65,17 +79,15 @@ func (s side) faces(out plane.Point) bool {
 	return math.Abs(out.Cross(s.out())) < square && out.Dot(s.out()) > 0
 }
 
+// stationGap is the least length on paper that a chain shows as a part, mm.
+const stationGap = 1.2
+
 // ladders works out which sides of a room are dimensioned and where: every
 // corner of a wall that looks to a side, doorways, and what stands against it.
-// Lengths on paper below 1.2 mm are taken together.
 func ladders(r *job.Room, ratio float64) []ladder {
-	out := 1.0
-	if r.Outline.SignedArea() < 0 {
-		out = -1
-	}
 	var ls []ladder
 	for _, s := range []side{south, west, north, east} {
-		l := ladder{side: s, stations: sideStations(r, s, out, ratio)}
+		l := ladder{side: s, stations: sideStations(r, s, ratio)}
 		if len(l.stations) < 2 || repeats(ls, l) {
 			continue
 		}
@@ -84,27 +96,32 @@ func ladders(r *job.Room, ratio float64) []ladder {
 	return withOverall(ls, r)
 }
 
-func outwardOf(w plane.Segment, out float64) plane.Point {
-	return w.B.Sub(w.A).Unit().Left().Mul(-out)
+// outwardOf returns the unit vector square to wall i that leaves the room.
+func outwardOf(r *job.Room, i int) plane.Point {
+	w := r.Walls[i]
+	return w.B.Sub(w.A).Unit().Left().Mul(-math.Copysign(1, r.Outline.SignedArea()))
 }
 
-func sideStations(r *job.Room, s side, out, ratio float64) []station {
+// chainedAt reports whether wall i is dimensioned along side s.
+func chainedAt(r *job.Room, i int, s side, ratio float64) bool {
+	return s.faces(outwardOf(r, i)) && r.Walls[i].Length()/ratio >= letterLeast && seen(r, i, s)
+}
+
+func sideStations(r *job.Room, s side, ratio float64) []station {
 	var all []station
-	any := false
 	for i, w := range r.Walls {
-		if !s.faces(outwardOf(w.Segment, out)) || w.Length()/ratio < letterLeast || !seen(r, i, s) {
+		if !chainedAt(r, i, s, ratio) {
 			continue
 		}
-		any = true
-		for _, d := range wallPoints(r, i) {
-			p := w.At(d)
-			all = append(all, station{s.along(p), s.depth(p)})
+		for _, pt := range wallPoints(r, i) {
+			p := w.At(pt.along)
+			all = append(all, station{s.along(p), s.depth(p), pt.weight})
 		}
 	}
-	if !any {
+	if all == nil {
 		return nil
 	}
-	return merged(append(all, roomEnds(r, s)...), 1.2*ratio)
+	return spaced(append(all, roomEnds(r, s)...), stationGap*ratio)
 }
 
 // roomEnds returns the places of a side where the room begins and ends,
@@ -114,7 +131,7 @@ func roomEnds(r *job.Room, s side) []station {
 	b := r.Outline.Bounds()
 	for _, p := range r.Outline {
 		if a := s.along(p); a == s.along(b.Min) || a == s.along(b.Max) {
-			all = append(all, station{a, s.depth(p)})
+			all = append(all, station{a, s.depth(p), endWeight})
 		}
 	}
 	return all
@@ -124,7 +141,7 @@ func roomEnds(r *job.Room, s side) []station {
 func overallLadders(r *job.Room) []ladder {
 	var ls []ladder
 	for _, s := range []side{south, west} {
-		ls = append(ls, ladder{side: s, stations: merged(roomEnds(r, s), 1)})
+		ls = append(ls, ladder{side: s, stations: spaced(roomEnds(r, s), 1)})
 	}
 	return ls
 }
@@ -138,12 +155,18 @@ func overallBorder(r *job.Room, ratio float64) (left, right, top, bottom float64
 
 // wallPoints returns what is dimensioned along wall i, mm from its start: its
 // ends, its openings, what stands against it, and the thermostat.
-func wallPoints(r *job.Room, i int) []float64 {
+func wallPoints(r *job.Room, i int) []station {
 	w := r.Walls[i]
-	ds := []float64{0, w.Length()}
+	var all []station
+	add := func(weight float64, ds ...float64) {
+		for _, d := range ds {
+			all = append(all, station{along: d, weight: weight})
+		}
+	}
+	add(drawing.Round(w.Length(), 1), 0, w.Length())
 	for _, o := range r.Openings {
 		if o.Wall == i {
-			ds = append(ds, o.From, o.To)
+			add(openingWeight, o.From, o.To)
 		}
 	}
 	u := w.B.Sub(w.A).Unit()
@@ -153,18 +176,26 @@ func wallPoints(r *job.Room, i int) []float64 {
 			continue
 		}
 		if f.Flange != nil {
-			ds = append(ds, u.Dot(f.Flange.Centre.Sub(w.A)))
+			add(standingWeight, u.Dot(f.Flange.Centre.Sub(w.A)))
 			continue
 		}
-		ds = append(ds, u.Dot(back.A.Sub(w.A)), u.Dot(back.B.Sub(w.A)))
+		add(standingWeight, u.Dot(back.A.Sub(w.A)), u.Dot(back.B.Sub(w.A)))
 	}
 	for _, k := range r.KeepOuts {
-		ds = append(ds, against(w.Segment, k.Outline)...)
+		add(standingWeight, against(w.Segment, k.Outline)...)
 	}
 	if r.Thermostat.Wall == i {
-		ds = append(ds, u.Dot(r.Thermostat.At.Sub(w.A)))
+		add(boxWeight, u.Dot(r.Thermostat.At.Sub(w.A)))
 	}
-	return ds
+	return all
+}
+
+// wallsAlone returns a room of which only walls and openings are dimensioned:
+// what stands in it is in a table on the same sheet.
+func wallsAlone(r *job.Room) *job.Room {
+	bare := *r
+	bare.Fixtures, bare.KeepOuts, bare.Thermostat.Wall = nil, nil, -1
+	return &bare
 }
 
 // against returns where the edges of an outline that lie on a wall begin and
@@ -196,28 +227,28 @@ func seen(r *job.Room, i int, s side) bool {
 	return true
 }
 
-// merged puts stations in order; of those closer than gap the outermost stays,
-// but the first and the last place are kept.
-func merged(all []station, gap float64) []station {
-	for i := 1; i < len(all); i++ {
-		for k := i; k > 0 && all[k].along < all[k-1].along; k-- {
-			all[k], all[k-1] = all[k-1], all[k]
-		}
-	}
-	last := all[len(all)-1].along
+// spaced puts stations in order, without those that lie within gap of a heavier
+// one. What stays begins as far out as what it stands for.
+func spaced(all []station, gap float64) []station {
+	slices.SortStableFunc(all, func(a, b station) int {
+		return cmp.Or(cmp.Compare(b.weight, a.weight), cmp.Compare(a.along, b.along))
+	})
 	var out []station
 	for _, s := range all {
-		n := len(out)
-		switch {
-		case n == 0 || s.along-out[n-1].along > gap:
+		near := slices.IndexFunc(out, func(o station) bool { return math.Abs(o.along-s.along) <= gap })
+		if near < 0 {
 			out = append(out, s)
-		case s.along == last && n > 1 && s.along > out[n-1].along:
-			out[n-1] = s
-		default:
-			out[n-1].depth = math.Max(out[n-1].depth, s.depth)
+			continue
 		}
+		out[near].depth = math.Max(out[near].depth, s.depth)
 	}
+	slices.SortFunc(out, func(a, b station) int { return cmp.Compare(a.along, b.along) })
 	return out
+}
+
+// has reports whether a ladder dimensions a place along its side, within so much.
+func (l ladder) has(along, within float64) bool {
+	return slices.ContainsFunc(l.stations, func(s station) bool { return math.Abs(s.along-along) < within })
 }
 
 // repeats reports whether the opposite side already gives the same figures.
@@ -228,11 +259,7 @@ func repeats(ls []ladder, l ladder) bool {
 		}
 		same := true
 		for _, s := range l.stations {
-			found := false
-			for _, t := range m.stations {
-				found = found || math.Abs(s.along-t.along) < 0.5
-			}
-			same = same && found
+			same = same && m.has(s.along, 0.5)
 		}
 		if same {
 			return true
@@ -295,15 +322,15 @@ func askew(w plane.Segment) bool {
 // slantLeast is the shortest slanting wall on paper that is dimensioned, mm.
 const slantLeast = 14.0
 
-// dimensions draws the room's dimensions: chains on its sides, overall figures
-// beyond them, and slanting walls along themselves. It returns how many walls
-// are too short on paper to be dimensioned.
-func (v *roomView) dimensions() (left int) {
-	b := v.room.Job.Outline.Bounds()
-	for _, l := range ladders(v.room.Job, v.view.Ratio) {
+// dimensions draws the dimensions of r, which is the view's room or a part of it:
+// chains on its sides, overall figures beyond them, and slanting walls along
+// themselves. It returns how many walls are too short on paper to be dimensioned.
+func (v *roomView) dimensions(r *job.Room) (left int) {
+	b := r.Outline.Bounds()
+	for _, l := range ladders(r, v.view.Ratio) {
 		v.ladder(l, b)
 	}
-	for _, w := range v.room.Job.Walls {
+	for _, w := range r.Walls {
 		switch {
 		case v.view.Len(w.Length()) < letterLeast:
 			left++
@@ -327,6 +354,17 @@ func (s side) place(st station) plane.Point {
 	return plane.Pt(-st.depth, st.along)
 }
 
+// zero returns where along a side its figures count from: the datum that is
+// square to it, as for the offsets in the tables.
+func (v *roomView) zero(s side) float64 {
+	for _, d := range v.datums() {
+		if face := v.outward(d); math.Abs(face.Dot(s.out())) < square {
+			return s.along(d.A)
+		}
+	}
+	return s.along(v.room.Job.Outline.Bounds().Min)
+}
+
 func (v *roomView) ladder(l ladder, b plane.Rect) {
 	out := paperDir(l.side.out())
 	dir := drawing.Pt{X: 1}
@@ -338,11 +376,10 @@ func (v *roomView) ladder(l ladder, b plane.Rect) {
 		edge = e
 	}
 	c := chain{dir: dir, out: out, line: edge + tierOne, name: l.side.String() + " side"}
-	for i, s := range l.stations {
+	zero := v.zero(l.side)
+	for _, s := range l.stations {
 		c.feet = append(c.feet, v.view.Pt(l.side.place(s)).Add(out.Mul(poche)))
-		if i > 0 {
-			c.mm = append(c.mm, s.along-l.stations[i-1].along)
-		}
+		c.at = append(c.at, s.along-zero)
 	}
 	c.draw(v.page, v.fig)
 	if l.overall && len(c.feet) > 2 {
@@ -351,7 +388,7 @@ func (v *roomView) ladder(l ladder, b plane.Rect) {
 		for _, f := range []drawing.Pt{c.feet[0], c.feet[n]} {
 			whole.feet = append(whole.feet, f.Add(out.Mul(edge+tierOne+overrun-0.2-dot(f, out)-extensionGap)))
 		}
-		whole.mm = []float64{l.stations[n].along - l.stations[0].along}
+		whole.at = []float64{c.at[0], c.at[n]}
 		whole.draw(v.page, v.fig)
 	}
 }
@@ -366,7 +403,7 @@ func (v *roomView) slant(w job.Wall) {
 		for _, off := range []float64{tierOne - poche, 4, 13} {
 			c := chain{
 				feet: []drawing.Pt{a, b}, dir: b.Sub(a).Unit(), out: out, line: dot(a, out) + off,
-				mm: []float64{w.Length()}, name: "wall " + w.Letter,
+				at: []float64{0, w.Length()}, name: "wall " + w.Letter,
 			}
 			pts := c.ends()
 			if v.field().Contains(drawing.BoxOf(pts...).Grow(1)) && !v.ink.crossed(pts[0], pts[1], keep...) {

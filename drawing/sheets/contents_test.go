@@ -164,8 +164,8 @@ func TestStandingThings(t *testing.T) {
 	}
 }
 
-// TestCorners: a room with one slanting wall lists the two corners at its ends;
-// a rectangle lists none.
+// TestCorners: between two slanting walls lies a corner that no chain gives, so
+// that it is listed; their other ends, and a rectangle's corners, are chained.
 func TestCorners(t *testing.T) {
 	p := samplePlan(t, plane.Millimetres)
 	v := &roomView{page: newPage(p, drawing.Paper{}), room: &p.Rooms[0], fig: figuresOf(p.Job), out: 1, view: drawing.View{Ratio: 20}}
@@ -173,7 +173,7 @@ func TestCorners(t *testing.T) {
 		t.Errorf("a rectangle: %v", bs)
 	}
 	r := v.room.Job
-	r.Outline = plane.Ring{{X: 0, Y: 0}, {X: 3000, Y: 0}, {X: 3000, Y: 1000}, {X: 2000, Y: 2000}, {X: 0, Y: 2000}}
+	r.Outline = plane.Ring{{X: 0, Y: 0}, {X: 3000, Y: 0}, {X: 3000, Y: 1000}, {X: 2600, Y: 1700}, {X: 2000, Y: 2000}, {X: 0, Y: 2000}}
 	r.Walls = nil
 	for i := range r.Outline {
 		r.Walls = append(r.Walls, job.Wall{Letter: string(rune('A' + i)), Segment: r.Outline.Edge(i)})
@@ -183,7 +183,7 @@ func TestCorners(t *testing.T) {
 		t.Fatalf("%d blocks", len(bs))
 	}
 	rows := bs[0].(table).rows
-	if len(rows) != 2 || rows[0][0].text != "B - C" || rows[1][0].text != "C - D" || rows[0][1].text != "1000" {
+	if len(rows) != 1 || rows[0][0].text != "C - D" || rows[0][1].text != "1700" || rows[0][2].text != "2600" {
 		t.Errorf("%v", rows)
 	}
 }

@@ -18,6 +18,19 @@ func (v *roomView) wallSegments() []plane.Segment {
 	return ws
 }
 
+// datums returns the faces that are measured from.
+func (v *roomView) datums() []plane.Segment {
+	ws := v.wallSegments()
+	d1, d2 := layout.Datums(ws)
+	var out []plane.Segment
+	for _, d := range []int{d1, d2} {
+		if d >= 0 {
+			out = append(out, ws[d])
+		}
+	}
+	return out
+}
+
 // offset returns how far p lies before the face of a wall, square to it;
 // negative where the room reaches back behind that face's line. out is +1 for
 // the walls of a counter-clockwise outline, -1 for those of the other.

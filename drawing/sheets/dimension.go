@@ -3,7 +3,6 @@ package sheets
 import (
 	"fmt"
 	"math"
-	"sort"
 	"strings"
 
 	"oxturn/drawing"
@@ -45,10 +44,39 @@ func figuresOf(j *job.Job) figures {
 // length writes mm in the sheet's units, in the others as well when the sheet
 // asks for both.
 func (f figures) length(mm float64) string {
-	own, other := plane.FormatLength(mm, plane.Millimetres), f.feetInches(mm)
+	return f.ordered(f.metric(mm), f.feetInches(mm))
+}
+
+// between writes how far it is from one place of a line to another. Both are
+// measured from one datum and rounded there: figures of a chain so add up to its
+// overall figure, and agree with offsets from that datum.
+func (f figures) between(from, to float64) string {
+	step := 1.0
 	if f.bare {
-		own = trimFigure(mm)
+		step = 0.1
 	}
+	return f.ordered(f.metric(rounded(to, step)-rounded(from, step)), f.feetInches(rounded(to, sixteenth)-rounded(from, sixteenth)))
+}
+
+// sixteenth is what feet and inches are rounded to, mm.
+const sixteenth = plane.Inch / 16
+
+// rounded rounds v to whole steps, halves away from 0.
+func rounded(v, step float64) float64 { return math.Round(v/step) * step }
+
+// metric writes mm in whole millimetres, or in tenths where most things are
+// small.
+func (f figures) metric(mm float64) string {
+	if f.bare {
+		return trimFigure(mm)
+	}
+	return plane.FormatLength(mm, plane.Millimetres)
+}
+
+// ordered puts the sheet's own unit first, the other in brackets where the sheet
+// asks for both.
+func (f figures) ordered(metric, inches string) string {
+	own, other := metric, inches
 	if f.units == plane.Inches {
 		own, other = other, own
 	}
@@ -121,7 +149,7 @@ type chain struct {
 	dir  drawing.Pt // unit, along the chain as it is read: to the right or upwards
 	out  drawing.Pt // unit, from the feet towards the line
 	line float64    // where the line lies, along out
-	mm   []float64  // what each part measures
+	at   []float64  // where its points lie on the floor, mm from the datum
 	name string     // for a note when a figure finds no place
 	rank int
 }
@@ -155,7 +183,7 @@ func (c chain) draw(pg *page, f figures) {
 	k.line(pts, solidInk)
 	for i := 1; i < len(pts); i++ {
 		c.arrows(pg, pts, i)
-		pg.letters.add(c.figure(pts[i-1], pts[i], i, f.length(c.mm[i-1])))
+		pg.letters.add(c.figure(pts[i-1], pts[i], i, f.between(c.at[i-1], c.at[i])))
 	}
 }
 
@@ -267,16 +295,4 @@ func slantSpots(mid, out drawing.Pt, l *label) []spot {
 		}
 	}
 	return spots
-}
-
-// distinctSorted returns vs in order, values closer than gap taken as one.
-func distinctSorted(vs []float64, gap float64) []float64 {
-	sort.Float64s(vs)
-	var out []float64
-	for _, v := range vs {
-		if len(out) == 0 || v-out[len(out)-1] > gap {
-			out = append(out, v)
-		}
-	}
-	return out
 }

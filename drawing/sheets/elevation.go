@@ -455,25 +455,34 @@ func (e elevation) drawSizes() {
 	up := drawing.Pt{Y: -1}
 	right := drawing.Pt{X: 1}
 	if t.Height > 0 {
-		heights := chain{dir: up, out: right, line: e.view.Pt(plane.Pt(n, 0)).X + tierOne - poche, name: "box", mm: []float64{t.Height}}
+		heights := chain{dir: up, out: right, line: e.view.Pt(plane.Pt(n, 0)).X + tierOne - poche, name: "box", at: []float64{0, t.Height}}
 		heights.feet = []drawing.Pt{e.view.Pt(plane.Pt(n, 0)), e.view.Pt(plane.Pt(x+e.band(), t.Height))}
 		heights.draw(e.page, e.fig)
 	} else {
 		e.remark("The height of the box is not given: to be settled before rough-in.")
 	}
 	along := chain{dir: right, out: drawing.Pt{Y: 1}, line: e.view.Pt(e.plan(0, stripDeep)).Y + tierOne - poche, name: "along the wall"}
-	stations := []float64{0, x, n}
+	stations := []station{{along: 0, weight: endWeight}, {along: n, weight: endWeight}, {along: x, weight: boxWeight}}
 	for _, o := range e.room.Job.Openings {
 		if o.Wall == t.Wall {
-			stations = append(stations, e.x(e.wall.At(o.From)), e.x(e.wall.At(o.To)))
+			stations = append(stations, station{along: e.x(e.wall.At(o.From)), weight: openingWeight}, station{along: e.x(e.wall.At(o.To)), weight: openingWeight})
 		}
 	}
-	stations = distinctSorted(stations, 1.2*e.view.Ratio)
-	for i, s := range stations {
-		along.feet = append(along.feet, e.view.Pt(e.plan(s, stripDeep)))
-		if i > 0 {
-			along.mm = append(along.mm, s-stations[i-1])
-		}
+	zero := e.zero()
+	for _, s := range spaced(stations, stationGap*e.view.Ratio) {
+		along.feet = append(along.feet, e.view.Pt(e.plan(s.along, stripDeep)))
+		along.at = append(along.at, s.along-zero)
 	}
 	along.draw(e.page, e.fig)
+}
+
+// zero returns where along the wall its figures count from, as on the plans: the
+// datum that is square to it, else the wall's left end.
+func (e elevation) zero() float64 {
+	for _, d := range e.datums() {
+		if math.Abs(e.outward(d).Dot(e.outward(e.wall))) < square {
+			return e.x(d.A)
+		}
+	}
+	return 0
 }

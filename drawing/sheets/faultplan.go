@@ -45,7 +45,7 @@ func (v *roomView) drawFault(f *probe.Fault) {
 	v.sensors()
 	v.thermostat()
 	v.drawDatums()
-	v.dimensions()
+	v.dimensions(v.room.Job)
 	v.wallLetters()
 }
 

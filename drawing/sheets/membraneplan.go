@@ -82,10 +82,10 @@ func (v *roomView) drawMembrane(laid *membrane.Laid) {
 		v.letters.add(l)
 	}
 	v.drawDatums()
-	short := v.dimensions()
+	short := v.dimensions(v.room.Job)
 	v.wallLetters()
 	if short > 0 {
-		v.remark(fmt.Sprintf("%d short walls (under %s) are neither lettered nor dimensioned here: see the cable plan.", short, v.fig.length(letterLeast*v.view.Ratio)))
+		v.remark(v.shortWords(short) + " neither letter nor dimension here: see the cable plan.")
 	}
 }
 

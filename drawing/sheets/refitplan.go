@@ -60,7 +60,7 @@ func (v *roomView) drawRefit(f *layout.Refit) {
 	v.sensors()
 	v.thermostat()
 	v.drawDatums()
-	v.dimensions()
+	v.dimensions(v.room.Job)
 	v.wallLetters()
 }
 
