@@ -324,11 +324,15 @@ func TestSupplyUnlikeTheLabel(t *testing.T) {
 }
 
 // A job with layers has what lies over its membrane on the cable, one without
-// its tile and bed.
+// its tile and bed, which are defaults unless the job gives both.
 func TestCoverOverTheCable(t *testing.T) {
-	for name, want := range map[string]float64{"kitchen.toml": 10 + 4, "entry.toml": 10 + 3.4} {
-		if got := build(t, name).Cover(); got != want {
-			t.Errorf("%s: %.2f mm, want %.2f", name, got, want)
+	type cover struct {
+		mm   float64
+		from job.Source
+	}
+	for name, want := range map[string]cover{"kitchen.toml": {10 + 4, job.FromJob}, "entry.toml": {10 + 3.4, job.FromDefault}} {
+		if mm, from := build(t, name).Cover(); mm != want.mm || from != want.from {
+			t.Errorf("%s: %.2f mm (%s), want %.2f (%s)", name, mm, from, want.mm, want.from)
 		}
 	}
 }

@@ -3,6 +3,8 @@ package layout
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"oxturn/layout/plane"
 	"oxturn/layout/takeoff"
@@ -11,6 +13,7 @@ import (
 // takeOff counts what the whole job needs.
 func (p *Plan) takeOff() {
 	p.TakeOff = takeoff.Compute(p.takeOffInput())
+	p.TakeOff.Questions = append(p.TakeOff.Questions, p.openElectrics()...)
 	if len(p.Job.BuildUp) == 0 {
 		p.TakeOff.Questions = append(p.TakeOff.Questions, "Build-up: the job gives no layers, so that the height at the door, surface temperature and warm-up are open.")
 	}
@@ -21,12 +24,37 @@ func (p *Plan) takeOff() {
 	}
 }
 
+// openElectrics asks for what the job does not say of the supply and the
+// sensor, where something is to be ordered by it.
+func (p *Plan) openElectrics() []string {
+	var out []string
+	if len(p.Load) == 0 {
+		return nil
+	}
+	if p.Job.Supply.Volts == 0 {
+		var volts []string
+		for _, l := range p.Load {
+			if v := fmt.Sprintf("%g V", l.Volts); !slices.Contains(volts, v) {
+				volts = append(volts, v)
+			}
+		}
+		out = append(out, "Supply: its voltage is not given; "+strings.Join(volts, " and ")+" is assumed from the cables' labels. Settle it before a cable is ordered.")
+	}
+	if len(ExpectedSensor(p.Job.Sensor)) == 0 {
+		out = append(out, "Sensor: its kind is not given. It must be the one that the thermostat reads; until it is known, its readings cannot be judged.")
+	}
+	return out
+}
+
 // takeOffInput states the whole job as the take-off wants it.
 func (p *Plan) takeOffInput() takeoff.Input {
 	in := takeoff.Input{
 		Status: p.Job.Info.Status, Units: p.Job.Units,
 		Membrane: p.Job.Membrane, Tile: p.Job.Tile, Materials: p.Job.Materials,
 		Cut: cutPlan(p.Membrane), Prices: map[string]float64{},
+	}
+	if l, ok := p.Job.Bed(); ok {
+		in.Bed = l.Thickness
 	}
 	for _, l := range p.Job.BuildUp {
 		if l.Kind == "board" {
@@ -55,7 +83,7 @@ func (p *Plan) quantities(i int) takeoff.Room {
 		Thermostat: r.thermostat(p.Load),
 	}
 	for _, m := range r.Job.Joints {
-		out.Joints = append(out.Joints, takeoff.Joint{Name: m.Name, Length: r.onTile(m.Segment), Width: m.Width})
+		out.Joints = append(out.Joints, takeoff.Joint{Name: m.Name, Length: r.onTile(m.Segment), Width: m.Width, WidthSource: m.Spans.Source("width")})
 	}
 	for _, c := range r.Cables {
 		out.Cables = append(out.Cables, takeoff.Cable{Name: c.ID, Label: c.Label})

@@ -8,6 +8,7 @@ import (
 	"oxturn/layout/heat"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/takeoff"
 )
 
 // Warmth is how warm the floor gets and how soon, worked out from the job's
@@ -97,16 +98,17 @@ func (w *Warmth) layers(j *job.Job) {
 }
 
 // Cover is about how much lies over the cable in mm: the layers over the
-// membrane, else the tile and its bed.
-func (p *Plan) Cover() float64 {
+// membrane, else the tile and its bed. It is a default as soon as one of these
+// is.
+func (p *Plan) Cover() (mm float64, from job.Source) {
 	over := 0.0
 	for _, l := range p.Job.BuildUp {
 		if l.Kind == "membrane" {
-			return over
+			return over, job.FromJob
 		}
 		over += l.Thickness
 	}
-	return p.Job.Tile.Thickness + p.Job.Materials.BedThickness
+	return p.Job.Tile.Thickness + takeoff.Bed(p.Job.Materials), min(p.Job.Spans.Source("tile.thickness"), p.Job.Materials.BedSource)
 }
 
 // place finds how deep the cable lies.

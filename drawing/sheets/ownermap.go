@@ -105,8 +105,8 @@ func (v *roomView) mayIDrill() list {
 		fmt.Sprintf("No nail or screw within %s of the lead rise, floor to box.", riseWords(v.fig.units)),
 		"Try glue first. Have dotted floor checked too.",
 	}}
-	if deep := v.plan.Cover(); deep > 0 {
-		l.paras = append(l.paras, fmt.Sprintf("No depth is free of risk: cable lies from about %s down.", v.fig.spacing(deep)))
+	if deep, from := v.plan.Cover(); deep > 0 {
+		l.paras = append(l.paras, fmt.Sprintf("No depth is free of risk: cable lies from about %s down, %s.", v.fig.spacing(deep), from))
 	}
 	return l
 }

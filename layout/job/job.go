@@ -109,7 +109,9 @@ type Membrane struct {
 	SheetSize  [2]float64 // width and length of a single sheet, 0 when it comes in rolls
 	Height     float64    // height of the pegs, filled with mortar
 	VoidShare  float64    // share of that height that mortar fills
-	Waste      float64    // share added when there is no cut plan
+
+	HeightSource, VoidShareSource Source
+	Waste                         float64 // share added when there is no cut plan
 }
 
 // Spacing is the allowed gap between neighbouring runs, in pegs.
@@ -180,6 +182,9 @@ type Materials struct {
 	Grout                             Product
 	Sealant                           Product
 	SealantWidth, SealantDepth        float64
+	BedSource                         Source // of the bed's thickness or notch
+	SealantWidthSource                Source
+	SealantDepthSource                Source // default: the tile's thickness
 	Primer                            Product
 	Board                             Product // insulation board; not taken off when Pack is 0
 	Band                              Product // seam and corner band

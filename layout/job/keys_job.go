@@ -43,7 +43,7 @@ func membraneKeys() []Key {
 		Key{Path: "roll_width", Type: TypeLength, Limits: positive, Default: `"1 m"`, Doc: "Width of a roll", Example: `roll_width = "1 m"`},
 		Key{Path: "roll_length", Type: TypeLength, Limits: positive, Default: `"10 m"`, Doc: "Length of a roll", Example: `roll_length = "10 m"`},
 		Key{Path: "sheet", Type: TypeSize, Limits: positive, Otherwise: "it comes in rolls", Doc: "Width and length of a single sheet, where it does not come in rolls", Example: `sheet = ["800 mm", "1 m"]`},
-		Key{Path: "height", Type: TypeLength, Limits: positive, Default: `"5 mm"`, Doc: "Height of the pegs, which mortar fills", Example: `height = "5.5 mm"`},
+		Key{Path: "height", Type: TypeLength, Limits: positive, Otherwise: "the membrane layer's thickness, else 5 mm", Doc: "Height of the pegs, which mortar fills", Example: `height = "5.5 mm"`},
 		Key{Path: "void_share", Type: TypeShare, Limits: Limits{Above: true, Max: 1}, Default: "0.8", Doc: "Share of that height that mortar fills", Example: "void_share = 0.75"},
 		Key{Path: "waste", Type: TypeShare, Limits: Limits{Max: 1}, Default: "0.08", Doc: "Share added where there is no cut plan", Example: `waste = "8 %"`},
 	), under(Key{Path: "spacing", Type: TypeTable, Doc: "The allowed gap between neighbouring runs, in pegs", Example: "[spacing]\nclosest = 2\nwidest = 4"},

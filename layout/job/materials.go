@@ -38,12 +38,15 @@ func (p productKind) keys() []Key {
 	)
 }
 
+// usualBed is the mean bed of a tile where nothing tells, mm.
+const usualBed = 3.4
+
 // materialKeys: 3.4 mm is the mean bed of a 1/4 x 3/8 in square notch held at
 // 45 degrees, half of the ridges' height flattened; 1/4 in is the least
 // perimeter joint of the trade's movement joint rules.
 func materialKeys() []Key {
 	out := under(Key{Path: "materials", Type: TypeTable, Doc: "Yields of what is bought by area or volume", Example: "[materials]"},
-		Key{Path: "bed_thickness", Type: TypeLength, Limits: positive, Default: `"3.4 mm"`, Doc: "Mean thickness of the bed under the tile", Example: `bed_thickness = "3.4 mm"`},
+		Key{Path: "bed_thickness", Type: TypeLength, Limits: positive, Otherwise: "the layer of mortar next under the tile, else 3.4 mm", Doc: "Mean thickness of the bed under the tile", Example: `bed_thickness = "3.4 mm"`},
 		Key{Path: "bed_notch", Type: TypeLength, Limits: positive, Otherwise: "bed_thickness", Doc: "Depth of the square notch of the trowel that lays that bed; it wins over bed_thickness", Example: `bed_notch = "3/8in"`},
 		Key{Path: "sealant_width", Type: TypeLength, Limits: positive, Default: `"1/4in"`, Doc: "Width of a sealed joint", Example: `sealant_width = "6 mm"`},
 		Key{Path: "sealant_depth", Type: TypeLength, Limits: positive, Otherwise: "the tile's thickness", Doc: "Depth of a sealed joint", Example: `sealant_depth = "8 mm"`},
@@ -54,13 +57,17 @@ func materialKeys() []Key {
 	return out
 }
 
-// readMaterials reads the products, after the tile.
+// readMaterials reads the products, after the tile and the layers.
 func (j *Job) readMaterials(t table) {
 	m := &j.Materials
-	m.BedThickness = t.num("bed_thickness")
+	m.BedThickness = t.numOr("bed_thickness", usualBed)
 	m.BedNotch = t.num("bed_notch")
-	m.SealantWidth = t.num("sealant_width")
-	m.SealantDepth = t.numOr("sealant_depth", j.Tile.Thickness)
+	m.BedSource = max(t.source("bed_thickness"), t.source("bed_notch"))
+	if l, ok := j.Bed(); ok && m.BedSource == FromDefault {
+		m.BedThickness, m.BedSource = l.Thickness, FromJob
+	}
+	m.SealantWidth, m.SealantWidthSource = t.num("sealant_width"), t.source("sealant_width")
+	m.SealantDepth, m.SealantDepthSource = t.numOr("sealant_depth", j.Tile.Thickness), t.source("sealant_depth")
 	m.BondMortar = readProduct(t.sub("bond_mortar"))
 	m.FillMortar = readProduct(t.sub("fill_mortar"))
 	m.BedMortar = readProduct(t.sub("bed_mortar"))

@@ -144,7 +144,7 @@ func TestSettings(t *testing.T) {
 		want, got any
 	}{
 		{"info", Info{"Bath, upper floor", "26-014", "M. Example", "12 Sample Street", "Invented Tile Co.", "A. B.", "C. D.", "E. F.", date(11, 24), ForInstallation}, j.Info},
-		{"membrane", Membrane{Pitch: 31.75, BendRadius: 30, SheetSize: [2]float64{800, 1000}, Height: 5.5, VoidShare: 0.75, Waste: 0.08}, j.Membrane},
+		{"membrane", Membrane{Pitch: 31.75, BendRadius: 30, SheetSize: [2]float64{800, 1000}, Height: 5.5, VoidShare: 0.75, HeightSource: FromJob, VoidShareSource: FromJob, Waste: 0.08}, j.Membrane},
 		{"spacing", Spacing{2, 5}, j.Spacing},
 		{"clearance", Clearance{Wall: 70, Fixture: 60, Joint: 55, Flange: 152.4, Drain: 110, Register: 210, Hearth: 220, Fixing: 90, Column: 61, Island: 62, KeepOut: 63}, j.Clearance},
 		{"tile", Tile{300, 600, 2, 9, "herringbone", 0.2, 6, 7, date(12, 5)}, j.Tile},
@@ -170,6 +170,27 @@ func TestSettings(t *testing.T) {
 	near(t, "bond pack", j.Materials.BondMortar.Pack, 22.68, 0.001)
 	near(t, "bond coverage", j.Materials.BondMortar.Coverage, 70*0.09290304, 1e-9)
 	near(t, "primer pack", j.Materials.Primer.Pack, 3.785411784, 1e-9)
+}
+
+// What the section shows is bought and drawn alike: the bed and the pegs are
+// those of their layers unless the file gives other figures for what is bought.
+func TestBedAndPegsOfTheSection(t *testing.T) {
+	layers := "[[layer]]\nkind = \"tile\"\nthickness = 10\n[[layer]]\nkind = \"mortar\"\nthickness = 4\n[[layer]]\nkind = \"membrane\"\nthickness = 5.5\n"
+	for _, c := range []struct {
+		name, text string
+		bed, pegs  float64
+		from       Source
+	}{
+		{"neither", "", 3.4, 5, FromDefault},
+		{"layers", layers, 4, 5.5, FromJob},
+		{"both", layers + "[materials]\nbed_thickness = 3\n", 3, 5.5, FromJob},
+		{"mortar that is no bed", strings.Replace(layers, "kind = \"tile\"", "kind = \"wood\"", 1), 3.4, 5.5, FromDefault},
+	} {
+		j := mustRead(t, head+c.text+"[[room]]\nname = \"R\"\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\n"+tail)
+		if j.Materials.BedThickness != c.bed || j.Membrane.Height != c.pegs || j.Materials.BedSource != c.from {
+			t.Errorf("%s: bed %g mm (%s), pegs %g mm", c.name, j.Materials.BedThickness, j.Materials.BedSource, j.Membrane.Height)
+		}
+	}
 }
 
 func textAt(t *testing.T, file string, s Span) string {

@@ -1,6 +1,8 @@
 package job
 
 import (
+	"slices"
+
 	"oxturn/layout/plane"
 )
 
@@ -8,13 +10,13 @@ import (
 func (j *Job) readSettings(top table) {
 	j.Notes = top.texts("notes")
 	j.readInfo(top.sub("job"))
+	j.readLayers(top)
 	j.readMembrane(top.sub("membrane"), top.sub("spacing"))
 	j.readClearance(top.sub("clearance"))
 	j.readSupply(top.sub("supply"))
 	j.readCircuits(top)
 	j.readSensor(top.sub("sensor"))
 	j.readTile(top.sub("tile"))
-	j.readLayers(top)
 	j.readMaterials(top.sub("materials"))
 	j.readWarmth(top.sub("warmth"), top.sub("energy"))
 	j.readLabour(top)
@@ -50,12 +52,19 @@ func (j *Job) readInfo(t table) {
 	}
 }
 
+// usualHeight is that of the pegs where nothing tells, mm.
+const usualHeight = 5.0
+
 // readMembrane reads the membrane and the spacing, which must fit each other.
 func (j *Job) readMembrane(m, s table) {
 	j.Spacing = Spacing{Closest: s.whole("closest"), Widest: s.whole("widest")}
 	j.Membrane = Membrane{
 		Pitch: m.num("pitch"), BendRadius: m.num("bend_radius"), RollWidth: m.num("roll_width"), RollLength: m.num("roll_length"),
-		SheetSize: m.pair("sheet"), Height: m.num("height"), VoidShare: m.num("void_share"), Waste: m.num("waste"),
+		SheetSize: m.pair("sheet"), Height: m.numOr("height", usualHeight), VoidShare: m.num("void_share"), Waste: m.num("waste"),
+		HeightSource: m.source("height"), VoidShareSource: m.source("void_share"),
+	}
+	if l, ok := j.layer("membrane"); ok && !m.has("height") {
+		j.Membrane.Height, j.Membrane.HeightSource = l.Thickness, FromJob
 	}
 	if m.has("sheet") {
 		j.Membrane.RollWidth, j.Membrane.RollLength = 0, 0
@@ -156,6 +165,26 @@ func layerKinds() []string {
 		out = append(out, s.kind)
 	}
 	return out
+}
+
+// layer returns the topmost layer of a kind.
+func (j *Job) layer(kind string) (Layer, bool) {
+	i := slices.IndexFunc(j.BuildUp, func(l Layer) bool { return l.Kind == kind })
+	if i < 0 {
+		return Layer{}, false
+	}
+	return j.BuildUp[i], true
+}
+
+// Bed returns the layer of the section that the tile is bedded in: the mortar
+// next under it.
+func (j *Job) Bed() (Layer, bool) {
+	for i, l := range j.BuildUp {
+		if l.Kind == "mortar" && i > 0 && j.BuildUp[i-1].Kind == "tile" {
+			return l, true
+		}
+	}
+	return Layer{}, false
 }
 
 func (j *Job) readLayers(top table) {

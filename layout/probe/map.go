@@ -78,6 +78,7 @@ type Map struct {
 	Stands   []job.Stand
 	Tiling   *takeoff.Tiling // nil: the tile is not on a grid
 	Depth    float64         // mm from the face of the tile to the cable, about
+	DepthBy  job.Source      // what that rests on
 	Differ   []Difference
 	Planned  [][]plane.Point // the plan's paths of cables that do not lie as planned
 
@@ -92,8 +93,8 @@ type Difference struct {
 
 // Of makes the map of one room of a plan.
 func Of(p *layout.Plan, r *layout.Room) *Map {
-	m := &Map{Tape: layout.NewTape(r.Job, p.Units()), Room: r.Job.Name, Status: p.Job.Info.Status, Outline: r.Job.Outline, Stands: r.Job.Stands(), room: r.Job,
-		Depth: p.Cover()}
+	m := &Map{Tape: layout.NewTape(r.Job, p.Units()), Room: r.Job.Name, Status: p.Job.Info.Status, Outline: r.Job.Outline, Stands: r.Job.Stands(), room: r.Job}
+	m.Depth, m.DepthBy = p.Cover()
 	if t, ok := takeoff.Tile(r.Tiled, p.Job.Tile); ok {
 		m.Tiling = &t
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
 
@@ -17,7 +18,8 @@ func (m *Map) Cautions() []string {
 		"The record can be wrong. Find the cable again with a tracer or by its warmth at three points, and compare, before you drill.",
 	}
 	if m.Depth > 0 {
-		out = append(out, fmt.Sprintf("The cable lies from about %s below the face of the tile, in mortar. No drilling depth is free of risk.", m.Length(m.Depth)))
+		depthBy := map[job.Source]string{job.FromJob: "by the job file", job.FromDefault: "by default, not measured"}[m.DepthBy]
+		out = append(out, fmt.Sprintf("The cable lies in mortar, from about %s below the face of the tile (%s). No drilling depth is free of risk.", m.Length(m.Depth), depthBy))
 	}
 	return out
 }

@@ -22,7 +22,7 @@ func bath() Input {
 	return Input{
 		Rooms: []Room{{
 			Name: "Bath", Floor: 4.8e6, Heated: 2.5e6, Tiled: tiled,
-			Joints:     []Joint{{"MJ1", 1300, 0}},
+			Joints:     []Joint{{Name: "MJ1", Length: 1300}},
 			Cables:     []Cable{{"H1", job.Cable{ID: "A240-300", Volts: 240, Watts: 300, Length: 30000, Price: 180}}},
 			Thermostat: &Thermostat{Rise: 1200, ColdLeads: 1, Sensors: 1, Spares: 1, SensorTube: 3000},
 			Undecided:  []string{"vanity"},
@@ -67,8 +67,8 @@ func TestBathByHand(t *testing.T) {
 		{"fill-mortar", 3.61 * 5.5 * 0.7, 3.61 * 5.5 * 0.7 * 1.05, "L", 2},
 		{"bed-mortar", 3.61 * 3.4, 3.61 * 3.4 * 1.05, "L", 1},
 		{"grout", 3.61 * joint * 9 * 1.6, 3.61 * joint * 9 * 1.6 * 1.1, "kg", 1},
-		{"edge-sealant", 0.264, 0.2904, "L", 1},
-		{"joint-sealant", 0.039, 0.0429, "L", 1},
+		{"edge-sealant", 264, 290.4, "mL", 1},
+		{"joint-sealant", 39, 42.9, "mL", 1},
 		{"primer", 3.61 / 30 * 5, 3.61 / 30 * 5, "L", 1},
 		{"board", 3.61, 3.7905, "m²", 6},
 		{"band", 8.8 + 1.3 + 1.3, 11.97, "m", 2},

@@ -2,6 +2,7 @@ package takeoff
 
 import (
 	"fmt"
+	"slices"
 
 	"oxturn/layout/job"
 )
@@ -10,14 +11,16 @@ import (
 func (b *builder) joints() {
 	b.grout()
 	m := b.in.Materials
-	edge := b.in.edge()
-	b.sealant(Line{Code: "edge-sealant", Item: "Sealant at the perimeter", Basis: b.lengthBasis("tile edge", edge)},
-		edge, edge*m.SealantWidth*m.SealantDepth)
-	length, volume := b.movementJoints()
-	if length != 0 {
-		b.sealant(Line{Code: "joint-sealant", Item: "Sealant in movement joints", Basis: b.lengthBasis("movement joints", length)},
-			length, volume)
+	b.sealant("edge-sealant", "Sealant at the perimeter", "tile edge", []seal{{b.in.edge(), m.SealantWidth, m.SealantWidthSource}})
+	if s := b.movementJoints(); len(s) > 0 {
+		b.sealant("joint-sealant", "Sealant in movement joints", "movement joints", s)
 	}
+}
+
+// A seal is a length of joint of one width to be filled, in mm.
+type seal struct {
+	length, width float64
+	source        job.Source // of the width
 }
 
 // grout adds the grout by exact joint geometry and its dry density.
@@ -45,36 +48,51 @@ func (b *builder) grout() {
 	b.add(l, p.Price)
 }
 
-// movementJoints returns the length in mm and the volume in mm³ of all
-// movement joints.
-func (b *builder) movementJoints() (length, volume float64) {
+// movementJoints returns the movement joints of all rooms by their widths.
+func (b *builder) movementJoints() []seal {
+	var out []seal
 	for _, r := range b.in.Rooms {
 		for _, j := range r.Joints {
-			width := j.Width
 			if !usable(j.Length) || !usable(j.Width) {
 				b.ask("%s: joint %s of %g x %g mm cannot be counted.", r.Name, j.Name, j.Length, j.Width)
 				continue
 			}
-			if width == 0 {
-				width = b.in.Materials.SealantWidth
+			if j.Length == 0 {
+				continue
 			}
-			length += j.Length
-			volume += j.Length * width * b.in.Materials.SealantDepth
+			s := seal{j.Length, j.Width, j.WidthSource}
+			if s.width == 0 {
+				s.width, s.source = b.in.Materials.SealantWidth, b.in.Materials.SealantWidthSource
+			}
+			i := slices.IndexFunc(out, func(o seal) bool { return o.width == s.width && o.source == s.source })
+			if i < 0 {
+				out = append(out, s)
+				continue
+			}
+			out[i].length += s.length
 		}
 	}
-	return length, volume
+	return out
 }
 
-// sealant adds a length in mm to be filled, bought by length or, when the
-// product comes in litres, by volume in mm³.
-func (b *builder) sealant(l Line, length, volume float64) {
-	p := b.in.Materials.Sealant
-	l.Unit, l.Net, l.Waste, l.Pack, l.PackName = "m", length/1000, p.Waste, p.Pack, "cartridge"
+// sealant adds joints to be filled, bought by length or, when the product comes
+// in litres, by volume: width and depth are said, so that both can be worked
+// out again.
+func (b *builder) sealant(code, item, what string, joints []seal) {
+	m, p := b.in.Materials, b.in.Materials.Sealant
+	length, volume := 0.0, 0.0
+	for _, s := range joints {
+		length += s.length
+		volume += s.length * s.width * m.SealantDepth
+	}
+	l := Line{Code: code, Item: item, Basis: b.lengthBasis(what, length), Unit: "m", Net: length / 1000, Waste: p.Waste, Pack: p.Pack, PackName: "cartridge"}
 	l.call(p)
 	switch {
 	case p.Unit == "L" && usable(volume) && volume > 0:
-		l.Unit, l.Net = "L", volume/1e6
-		l.note("%s deep", b.both(b.in.Materials.SealantDepth, "mm"))
+		l.Unit, l.Net, l.Pack = "mL", volume/1000, 1000*p.Pack
+		for _, s := range joints {
+			l.note("%s", b.sealed(s, len(joints) > 1))
+		}
 	case p.Unit == "L" || p.Pack == 0:
 		l.Pack, l.PackName = 0, ""
 		b.ask("%s: width and depth of the joint and size of a cartridge, to count cartridges.", l.Item)
@@ -82,8 +100,26 @@ func (b *builder) sealant(l Line, length, volume float64) {
 		l.Pack, l.PackName = 0, ""
 		b.ask("%s: a cartridge of %g %s; it must be in L or m.", l.Item, p.Pack, p.Unit)
 	}
-	l.note("size of a pack: %s", p.Source)
+	l.note("size of a cartridge: %s", p.Source)
 	b.add(l, p.Price)
+}
+
+// sealed words a joint's section with where it comes from, and how far a
+// cartridge goes in it; with its length where it is one of several.
+func (b *builder) sealed(s seal, several bool) string {
+	m := b.in.Materials
+	depth := m.SealantDepthSource.String()
+	if m.SealantDepthSource == job.FromDefault {
+		depth = "as the tile is thick"
+	}
+	out := fmt.Sprintf("joint %s wide, %s, and %s deep, %s", b.both(s.width, "mm"), s.source, b.both(m.SealantDepth, "mm"), depth)
+	if several {
+		out = b.longWords(s.length) + " of " + out
+	}
+	if section := s.width * m.SealantDepth; m.Sealant.Pack > 0 && section > 0 {
+		out += "; a cartridge fills " + b.longWords(m.Sealant.Pack*1e6/section)
+	}
+	return out
 }
 
 // yields words what one pack gives.

@@ -17,6 +17,7 @@ type Input struct {
 	Tile      job.Tile
 	Materials job.Materials
 	Boards    []string           // layers of insulation board in the section, by name
+	Bed       float64            // mm of bed under the tile in the section, 0: it shows none
 	Cut       *CutPlan           // of the membrane; nil: strips are counted here
 	Labour    []Labour           // no labour is taken off when empty
 	Prices    map[string]float64 // price of one pack by Line.Code, of one unit where it is not sold by the pack; wins over a product's own
@@ -41,6 +42,7 @@ type Room struct {
 type Joint struct {
 	Name          string
 	Length, Width float64 // mm
+	WidthSource   job.Source
 }
 
 // A Cable is one cable of the plan.

@@ -21,7 +21,7 @@ type Line struct {
 	Net      float64 // in Unit
 	Waste    float64 // share added, 0.1 for 10 %
 	Gross    float64 // Net with waste
-	Unit     string  // "m²", "kg", "L", "m", "each", "h"
+	Unit     string  // "m²", "kg", "L", "mL", "m", "each", "h"
 	Pack     float64 // size of a pack in Unit, 0: not bought by the pack
 	PackName string  // "bag", "roll", "box"
 	Packs    int     // whole packs

@@ -16,6 +16,7 @@ const (
 	gallonsPerLitre = 1 / 3.785411784
 
 	gallonsPerCubicFoot = 1728.0 / 231
+	ouncesPerGallon     = 128
 )
 
 // US converts a figure in one of Line's units to US units; each and h stay.
@@ -29,6 +30,8 @@ func US(value float64, unit string) (float64, string) {
 		return value * poundsPerKilo, "lb"
 	case "L":
 		return value * gallonsPerLitre, "gal"
+	case "mL":
+		return value / 1000 * gallonsPerLitre * ouncesPerGallon, "fl oz"
 	}
 	return value, unit
 }
@@ -62,15 +65,17 @@ func threeDigits(v float64) string {
 }
 
 // Figure writes a quantity as the sheet and the CSV do: two decimals, three
-// below 1, none for a whole number of pieces.
+// below 1, none for a whole number of pieces or for millilitres.
 func Figure(value float64, unit string) string {
 	return strconv.FormatFloat(value, 'f', decimals(value, unit), 64)
 }
 
 func decimals(value float64, unit string) int {
 	switch {
-	case unit == "each" && value == math.Trunc(value):
+	case unit == "each" && value == math.Trunc(value), unit == "mL":
 		return 0
+	case unit == "fl oz":
+		return 1
 	case value > 0 && value < 1:
 		return 3
 	}

@@ -109,7 +109,7 @@ func TestUSUnits(t *testing.T) {
 		unit  string
 		want  float64
 		us    string
-	}{{1, "m²", 10.7639, "ft²"}, {1, "m", 3.28084, "ft"}, {22.6796, "kg", 50, "lb"}, {3.785411784, "L", 1, "gal"}, {7, "each", 7, "each"}, {2.5, "h", 2.5, "h"}} {
+	}{{1, "m²", 10.7639, "ft²"}, {1, "m", 3.28084, "ft"}, {22.6796, "kg", 50, "lb"}, {3.785411784, "L", 1, "gal"}, {3785.411784, "mL", 128, "fl oz"}, {7, "each", 7, "each"}, {2.5, "h", 2.5, "h"}} {
 		got, unit := US(c.value, c.unit)
 		near(t, c.unit, got, c.want, 1e-4)
 		if unit != c.us {
@@ -121,7 +121,7 @@ func TestUSUnits(t *testing.T) {
 // A figure in US units and back is the figure: 1 lb, ft, ft² and gallon are so
 // many kg, m, m² and L by definition.
 func TestUSUnitsRoundTrip(t *testing.T) {
-	back := map[string]float64{"m²": 0.09290304, "m": 0.3048, "kg": 0.45359237, "L": 3.785411784, "each": 1, "h": 1}
+	back := map[string]float64{"m²": 0.09290304, "m": 0.3048, "kg": 0.45359237, "L": 3.785411784, "mL": 29.5735295625, "each": 1, "h": 1}
 	rapid.Check(t, func(t *rapid.T) {
 		v := rapid.Float64Range(-1e6, 1e6).Draw(t, "v")
 		for unit, factor := range back {
