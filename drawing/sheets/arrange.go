@@ -104,9 +104,18 @@ func pour(ty *typesetter, blocks []block, slots []drawing.Box, whole bool) (out 
 				break
 			}
 			i++
+			if fits != nil && abreast(slots[i-1], slots[i]) {
+				b = unheaded(b)
+			}
 		}
 	}
 	return out, rest
+}
+
+// abreast reports whether b is the column next to the right of a: what goes on
+// there needs no heading a second time.
+func abreast(a, b drawing.Box) bool {
+	return math.Abs(a.Y0-b.Y0) < 1e-9 && b.X0 > a.X1 && b.X0-a.X1 <= 2*colGap+1e-9
 }
 
 // cut returns as much of a block as fits into h, and what is left of it.

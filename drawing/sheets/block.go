@@ -78,6 +78,15 @@ type list struct {
 	number int // number of the first paragraph; 0: not numbered
 	bare   int // how many paragraphs at the end have no number
 	paras  []string
+	mute   bool // the heading is not set: what it heads goes on from the column beside
+}
+
+// shown is the heading as it is set.
+func (l list) shown() string {
+	if l.mute {
+		return ""
+	}
+	return l.head
 }
 
 const (
@@ -94,7 +103,7 @@ func (l list) indent() float64 {
 }
 
 func (l list) height(ty *typesetter, w float64) float64 {
-	h := ty.headingHeight(l.head, w)
+	h := ty.headingHeight(l.shown(), w)
 	for _, p := range l.paras {
 		h += l.para(ty, p, w)
 	}
@@ -107,7 +116,7 @@ func (l list) para(ty *typesetter, p string, w float64) float64 {
 
 func (l list) set(pg *page, at drawing.Pt, w float64) {
 	y := at.Y
-	y += setHeading(pg, at, l.head, w)
+	y += setHeading(pg, at, l.shown(), w)
 	for i, p := range l.paras {
 		if l.number > 0 && i < len(l.paras)-l.bare {
 			pg.write(drawing.Pt{X: at.X + hanging - 2, Y: y + note}, itoa(l.number+i), note, drawing.End)
@@ -121,7 +130,7 @@ func (l list) set(pg *page, at drawing.Pt, w float64) {
 }
 
 func (l list) split(ty *typesetter, w, h float64) (fits, rest block) {
-	used, n := ty.headingHeight(l.head, w), 0
+	used, n := ty.headingHeight(l.shown(), w), 0
 	for n < len(l.paras) && used+l.para(ty, l.paras[n], w) <= h {
 		used += l.para(ty, l.paras[n], w)
 		n++
@@ -137,10 +146,24 @@ func (l list) split(ty *typesetter, w, h float64) (fits, rest block) {
 	if l.number > 0 {
 		last.number = l.number + n
 	}
-	if l.head != "" {
+	if last.mute = false; l.head != "" {
 		last.head = continued(l.head)
 	}
 	return first, last
+}
+
+// unheaded takes the heading off the rest of a list or a legend; tables keep
+// theirs, over the heads of their columns.
+func unheaded(b block) block {
+	switch t := b.(type) {
+	case list:
+		t.mute = true
+		return t
+	case legend:
+		t.mute = true
+		return t
+	}
+	return b
 }
 
 func continued(head string) string {

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -70,8 +71,9 @@ func (s section) bottom() float64 { return s.layers[len(s.layers)-1].bottom() }
 func sectionOf(p *layout.Plan) section {
 	s := section{holds: -1, wide: sectionWide, pitch: p.Job.Membrane.Pitch, spacing: 90, diameter: heat.DefaultDiameter}
 	ty, fig := newTypesetter(), figuresOf(p.Job)
+	mm, in := printed(p.Job.BuildUp)
 	for i, l := range p.Job.BuildUp {
-		s.names = append(s.names, itoa(i+1)+"  "+shortened(ty, layerName(l), 48)+", "+fig.thickness(l.Thickness))
+		s.names = append(s.names, itoa(i+1)+"  "+shortened(ty, layerName(l), 48)+", "+fig.thicknessOf(mm[i], in[i]))
 		top := 0.0
 		if i > 0 {
 			top = s.bottom()
@@ -338,7 +340,57 @@ func (s section) drawHeights(v *roomView) {
 	if carried, n := overSubfloor(layers); carried > 0 && n < len(layers) {
 		draw(8, carried, s.layers[n].top, "height over the subfloor")
 	}
-	draw(18, thickness(layers), s.bottom(), "whole height")
+	whole := thickness(layers)
+	if !v.fig.both {
+		whole = sum(v.ownPrinted())
+	}
+	draw(18, whole, s.bottom(), "whole height")
+}
+
+// printed returns the thicknesses of layers in mm as they are printed in
+// millimetres, to a tenth, and in inches: rounded so that those over the
+// subfloor add up to their rounded sum, which doors have to clear.
+func printed(layers []job.Layer) (mm, in []float64) {
+	exact := make([]float64, len(layers))
+	for i, l := range layers {
+		exact[i] = l.Thickness
+	}
+	_, n := overSubfloor(layers)
+	both := func(step float64) []float64 {
+		out := roundedParts(exact[:n], step)
+		for _, t := range exact[n:] {
+			out = append(out, rounded(t, step))
+		}
+		return out
+	}
+	return both(0.1), both(sixteenth)
+}
+
+// ownPrinted is printed in the sheet's own units.
+func (v *roomView) ownPrinted() []float64 {
+	mm, in := printed(v.plan.Job.BuildUp)
+	if v.fig.units == plane.Inches {
+		return in
+	}
+	return mm
+}
+
+// roundedParts rounds figures to whole steps that add up to their rounded sum:
+// those that lack least to the next step are rounded up.
+func roundedParts(figures []float64, step float64) []float64 {
+	const even = 1e-6 // of a step: what is off by the arithmetic alone
+	out, order := make([]float64, len(figures)), make([]int, len(figures))
+	lack := rounded(sum(figures), step) / step
+	for i, v := range figures {
+		whole := math.Floor(v/step + even)
+		out[i], order[i] = whole*step, i
+		lack -= whole
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(figures[b]-out[b], figures[a]-out[a]) })
+	for _, i := range order[:min(int(math.Round(lack)), len(order))] {
+		out[i] += step
+	}
+	return out
 }
 
 // overSubfloor returns the thickness of the layers that stand on what carries
@@ -367,10 +419,10 @@ func sectionLevels(v *roomView) []level {
 // layerTable lists the layers from the top with the height each reaches.
 func (v *roomView) layerTable() block {
 	t := table{head: "Layers, top to bottom", cols: []column{{head: "No.", align: decimal}, {head: "Layer", wraps: true, least: 28}, {head: "mm", align: decimal}, {head: "in", align: decimal}, {head: "Top at, " + v.fig.units.String(), align: decimal}}}
-	y := thickness(v.plan.Job.BuildUp)
+	mm, in := printed(v.plan.Job.BuildUp)
+	own := v.ownPrinted()
 	for i, l := range v.plan.Job.BuildUp {
-		t.rows = append(t.rows, row(itoa(i+1), layerName(l), tenths(l.Thickness), v.fig.fine().feetInches(l.Thickness), v.topAt(y)))
-		y -= l.Thickness
+		t.rows = append(t.rows, row(itoa(i+1), layerName(l), tenths(mm[i]), v.fig.fine().feetInches(in[i]), v.topAt(sum(own[i:]))))
 	}
 	return t
 }
@@ -400,7 +452,7 @@ func (v *roomView) sectionNotes() block {
 	carried, _ := overSubfloor(v.plan.Job.BuildUp)
 	l.paras = append(l.paras,
 		fmt.Sprintf("The finished floor stands %s over the subfloor: compare with %s.", v.fig.thickness(carried), heightsToCompare(v.plan)),
-		"Thicknesses are those of the job file; no tolerance of the trade is taken off.",
+		"Thicknesses are those of the job file, rounded so that they add up; no tolerance of the trade is taken off.",
 		"The cable, its lead joint and its end cap are bedded in full, without voids.",
 	)
 	if slices.ContainsFunc(sectionOf(v.plan).layers, sectionLayer.broken) {

@@ -97,3 +97,34 @@ func TestSectionShowsTwoRuns(t *testing.T) {
 		}
 	})
 }
+
+// Layers as printed add up to what stands over the subfloor as printed, each
+// less than a step off; what is whole in sixteenths stays as it is. Kitchen:
+// 10 + 4 + 5.5 + 10 mm are 29.5 mm, 1.161 in, 1 3/16 in.
+func TestPrintedLayersAddUp(t *testing.T) {
+	kitchen := []float64{10, 4, 5.5, 10}
+	if got := sum(roundedParts(kitchen, sixteenth)) / sixteenth; math.Abs(got-19) > 1e-9 {
+		t.Errorf("kitchen: %g sixteenths, by hand 19", got)
+	}
+	rapid.Check(t, func(t *rapid.T) {
+		step := rapid.SampledFrom([]float64{0.1, sixteenth}).Draw(t, "step")
+		var exact []float64
+		whole := map[int]bool{}
+		for i := range rapid.IntRange(1, 8).Draw(t, "layers") {
+			if whole[i] = rapid.Bool().Draw(t, "whole"); whole[i] {
+				exact = append(exact, step*float64(rapid.IntRange(1, 300).Draw(t, "steps")))
+			} else {
+				exact = append(exact, rapid.Float64Range(0.2, 150).Draw(t, "mm"))
+			}
+		}
+		got := roundedParts(exact, step)
+		if d := sum(got) - rounded(sum(exact), step); math.Abs(d) > 1e-6 {
+			t.Fatalf("%g as printed is %g, %g off", exact, got, d)
+		}
+		for i, v := range got {
+			if d := math.Abs(v - exact[i]); d > step || whole[i] && d > 1e-6 {
+				t.Fatalf("layer %d: %g as %g", i, exact[i], v)
+			}
+		}
+	})
+}

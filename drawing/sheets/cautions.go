@@ -11,7 +11,7 @@ const (
 	neverCut
 	neverCoiled
 	cureFirst
-	fourTests
+	everyStage
 	discharge
 	notUnder
 	noDrilling
@@ -28,7 +28,7 @@ func (c caution) text() string {
 		"Never shorten, cut, splice or cross the heating part; only the cold lead may be trimmed, where its instructions allow. Lead joint and end cap lie in mortar under tile, never in a wall or box.",
 		"Never energise the cable on its spool or in a coil, not even briefly.",
 		"Do not energise until mortar, levelling compound and grout have cured: the longest stated time of any layer; 28 days for portland cement when nothing is stated.",
-		"Measure and write down conductor and insulation resistance four times: on arrival, after fixing, after covering, at connection. Stop and repair if a value leaves its limits.",
+		"Measure and write down conductor and insulation resistance at every stage of the test record, from the spool to the hook-up. Stop and find the cause if a value leaves its limits.",
 		"Insulation tests: disconnect the thermostat, its electronics and the sensor first. The tester's voltage is dangerous.",
 		"No heating cable under cabinets, tubs or built-ins without clearance, through walls, across movement joints, or in closets where code forbids it.",
 		"No drilling, nailing or fixing into the heated area. Photograph the layout; leave plan, records and warning label at the panel.",
@@ -56,7 +56,7 @@ func cautionList(head, last string, cs ...caution) list {
 func layingCautions() []caution {
 	return []caution{
 		aidOnly, neverCut, neverCoiled, ratedVoltage, inspectFirst,
-		groundFault, cureFirst, fourTests, discharge, notUnder, noDrilling, sensorTube, finishLimits,
+		groundFault, cureFirst, everyStage, discharge, notUnder, noDrilling, sensorTube, finishLimits,
 	}
 }
 

@@ -120,8 +120,11 @@ func (f figures) longUnit() string {
 
 // thickness writes a thickness in both systems: millimetres to a tenth, inches
 // to a sixteenth.
-func (f figures) thickness(mm float64) string {
-	m, in := trimFigure(mm)+" mm", f.fine().feetInches(mm)
+func (f figures) thickness(mm float64) string { return f.thicknessOf(mm, mm) }
+
+// thicknessOf is thickness of what was rounded for each system, both in mm.
+func (f figures) thicknessOf(metric, imperial float64) string {
+	m, in := trimFigure(metric)+" mm", f.fine().feetInches(imperial)
 	if f.units == plane.Inches {
 		return in + " (" + m + ")"
 	}

@@ -7,6 +7,7 @@ import (
 	"oxturn/drawing"
 	"oxturn/fonts"
 	"oxturn/layout"
+	"oxturn/layout/job"
 )
 
 // ownerMap draws the page that stays with the house: where cable is and where
@@ -62,13 +63,16 @@ func ownerMapLevels(v *roomView) []level {
 	}
 	legend, terse := legendOf(without(v.used, known)), legendOf(without(v.used, func(s sign) bool { return known(s) || named(s) }))
 	beside := func(bs ...block) []block { return append(bs, notes...) }
-	few := beside(drill, label, places, legend)
-	all := append(slices.Clip(few), whole{keeping()})
-	return []level{
-		{blocks: all}, {blocks: few, gain: 1.3},
-		{blocks: beside(drill, label, places, terse), gain: never},
+	living := whole{keeping()}
+	all := beside(drill, label, places, legend, living)
+	return []level{ // what stands named on the map goes first, how to live with the floor last
+		{blocks: all},
+		{blocks: beside(drill, label, places, terse, living), gain: 1.3},
+		{blocks: beside(drill, label, terse, places, living), gain: 1.3}, // the legend fills what the table leaves of a column
+		{blocks: beside(short, label, places, terse, living), gain: never},
+		{blocks: beside(short, label, terse, places, living), gain: never},
 		{blocks: beside(short, label, places, terse), gain: never},
-		{blocks: beside(short, label, terse, places), gain: never}, // the legend fills what the table leaves of a column
+		{blocks: beside(short, label, terse, places), gain: never},
 		{blocks: all, gain: never, overflow: true},
 	}
 }
@@ -98,7 +102,7 @@ func (v *roomView) mayIDrill() list {
 	if record != "" { // what was found need not lie inside the line
 		near = "cable, " + near
 	}
-	l := list{head: "Before you drill or cut", number: 1, paras: []string{
+	l := list{head: "Before you drill", number: 1, paras: []string{
 		evidence(record),
 		"Switch off at the panel; make sure it is off.",
 		fmt.Sprintf("No hole inside the dashed line, nor near %s.", near),
@@ -106,7 +110,11 @@ func (v *roomView) mayIDrill() list {
 		"Try glue first. Have dotted floor checked too.",
 	}}
 	if deep, from := v.plan.Cover(); deep > 0 {
-		l.paras = append(l.paras, fmt.Sprintf("No depth is free of risk: cable lies from about %s down, %s.", v.fig.spacing(deep), from))
+		by := ""
+		if from == job.FromDefault {
+			by = " (default)"
+		}
+		l.paras = append(l.paras, fmt.Sprintf("No depth is free of risk: cable lies from about %s down%s.", v.fig.spacing(deep), by))
 	}
 	return l
 }
@@ -114,8 +122,8 @@ func (v *roomView) mayIDrill() list {
 // keeping is how to live with the floor.
 func keeping() block {
 	return list{head: "Living with the floor", number: 1, paras: []string{
-		"No thick rugs, no legless furniture on the heated area.",
-		"After a power cut look at the thermostat's programme.",
+		"Keep thick rugs and legless furniture off.",
+		"After a power cut check the thermostat's programme.",
 		"Keep this map and the test records at the panel.",
 	}}
 }

@@ -3,9 +3,11 @@ package sheets
 import (
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
+	"oxturn/drawing"
 	"oxturn/layout/plane"
 )
 
@@ -103,5 +105,36 @@ func TestLegendLeavesNoOneAlone(t *testing.T) {
 	}
 	if parted < 20 {
 		t.Errorf("parted at %d heights only", parted)
+	}
+}
+
+// TestHeadingOnceAbreast: what goes on in the column beside has no second
+// heading; what goes on in another place, or after that column, has.
+func TestHeadingOnceAbreast(t *testing.T) {
+	ty := newTypesetter()
+	l := list{head: "Cautions", number: 1, paras: strings.Split(strings.Repeat("a caution that takes about two lines of a narrow column|", 29), "|")}
+	column := func(x, y float64) drawing.Box { return drawing.Box{X0: x, Y0: y, X1: x + 60, Y1: y + 60} }
+	heads := func(slots ...drawing.Box) (out []string) {
+		placed, rest := flow(ty, []block{l}, slots)
+		for _, p := range placed {
+			out = append(out, p.block.(list).shown())
+		}
+		for _, b := range rest {
+			out = append(out, b.(list).shown())
+		}
+		return out
+	}
+	const again = "Cautions (continued)"
+	for _, c := range []struct {
+		slots []drawing.Box
+		want  []string
+	}{
+		{[]drawing.Box{column(0, 0), column(66, 0), column(132, 0)}, []string{"Cautions", "", "", again}},
+		{[]drawing.Box{column(0, 0), column(66, 100), column(132, 100)}, []string{"Cautions", again, "", again}},
+		{[]drawing.Box{column(66, 0), column(0, 0)}, []string{"Cautions", again, again}},
+	} {
+		if got := heads(c.slots...); !slices.Equal(got, c.want) {
+			t.Errorf("columns %v: headings %q, want %q", c.slots, got, c.want)
+		}
 	}
 }

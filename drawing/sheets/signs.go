@@ -248,7 +248,11 @@ func noteMark(at drawing.Pt, number string) []drawing.Item {
 type legend struct {
 	head  string
 	signs []sign
+	mute  bool // the heading is not set, as in a list
 }
+
+// shown is the heading as it is set.
+func (l legend) shown() string { return list{head: l.head, mute: l.mute}.shown() }
 
 // legendOf puts signs in the legend's order.
 func legendOf(used []sign) legend {
@@ -268,7 +272,7 @@ func (l legend) entry(ty *typesetter, s sign, w float64) (h float64) {
 }
 
 func (l legend) height(ty *typesetter, w float64) float64 {
-	h := ty.headingHeight(l.head, w)
+	h := ty.headingHeight(l.shown(), w)
 	for _, s := range l.signs {
 		h += l.entry(ty, s, w)
 	}
@@ -276,7 +280,7 @@ func (l legend) height(ty *typesetter, w float64) float64 {
 }
 
 func (l legend) split(ty *typesetter, w, h float64) (fits, rest block) {
-	used, n := ty.headingHeight(l.head, w), 0
+	used, n := ty.headingHeight(l.shown(), w), 0
 	for n < len(l.signs) {
 		e := l.entry(ty, l.signs[n], w)
 		if used+e > h {
@@ -293,11 +297,11 @@ func (l legend) split(ty *typesetter, w, h float64) (fits, rest block) {
 	case n == len(l.signs)-1 && n > 4: // one sign alone would look forgotten
 		n--
 	}
-	return legend{l.head, l.signs[:n]}, legend{continued(l.head), l.signs[n:]}
+	return legend{l.head, l.signs[:n], l.mute}, legend{head: continued(l.head), signs: l.signs[n:]}
 }
 
 func (l legend) set(pg *page, at drawing.Pt, w float64) {
-	y := at.Y + setHeading(pg, at, l.head, w)
+	y := at.Y + setHeading(pg, at, l.shown(), w)
 	for _, s := range l.signs {
 		s.show(pg, drawing.Box{X0: at.X, Y0: y, X1: at.X + swatchW, Y1: y + swatchH})
 		for i, t := range pg.ty.wrap(s.words(), w-swatchW-3) {

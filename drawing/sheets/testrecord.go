@@ -293,7 +293,7 @@ func signTable() table {
 
 func testNotes() []string {
 	return []string{
-		fourTests.text(), discharge.text(), neverCoiled.text(),
+		everyStage.text(), discharge.text(), neverCoiled.text(),
 		"Write values, not only \"OK\". An open circuit on a hand meter is no insulation test. Compare with the first reading too: a fall to a tenth matters even above the least value.",
 		"The next trade covers only what has passed.",
 	}

@@ -56,7 +56,7 @@ func (f figures) difference(k float64) string {
 	if f.units == plane.Inches {
 		return fmt.Sprintf("%.0f °F", k*1.8)
 	}
-	return fmt.Sprintf("%g K", k)
+	return fmt.Sprintf("%g °C", k)
 }
 
 // small turns mm into what a chart's axis counts.
@@ -203,7 +203,7 @@ func warming(c heat.Curve, w *layout.Warmth, f figures) []drawing.Pt {
 
 // warmUpTable gives the times as ranges.
 func warmUpTable(w *layout.Warmth, f figures) block {
-	t := table{head: "Time to gain " + f.difference(w.Rise), cols: []column{{head: "Spacing"}, {head: "This floor", wraps: true, group: true}}}
+	t := table{head: "Warm-up to the wanted " + unbrokenWords(f.degrees(w.Room+w.Rise)), cols: []column{{head: "Spacing"}, {head: "This floor", wraps: true, group: true}}}
 	if w.Board > 0 {
 		t.cols = append(t.cols, column{head: "Over a board", wraps: true})
 	}

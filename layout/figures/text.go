@@ -134,7 +134,7 @@ func (p *page) difference(k float64) string {
 	if p.units == plane.Inches {
 		return fmt.Sprintf("%.1f °F", k*1.8)
 	}
-	return fmt.Sprintf("%.1f K", k)
+	return fmt.Sprintf("%.1f °C", k)
 }
 
 func (p *page) general(r *Report) {

@@ -17,12 +17,12 @@ func TestAgainstLimits(t *testing.T) {
 			t.Errorf("%s: over is %v", v[i].Limit.Name, v[i].Over())
 		}
 	}
-	for _, want := range []string{"32.5 °C", "5.5 K above", "27 °C", "oak", "job file", "thermostat"} {
+	for _, want := range []string{"32.5 °C", "5.5 °C above", "27 °C", "oak", "job file", "thermostat"} {
 		if !strings.Contains(v[2].Words(false), want) {
 			t.Errorf("%q is not in %q", want, v[2].Words(false))
 		}
 	}
-	if !strings.Contains(v[1].Words(false), "2.5 K below") {
+	if !strings.Contains(v[1].Words(false), "2.5 °C below") {
 		t.Error(v[1].Words(false))
 	}
 }

@@ -120,7 +120,7 @@ func (w words) film(c float64) string {
 
 func (w words) temperature(c float64) string { return w.figure(c, "°C", c*1.8+32, "°F") }
 
-func (w words) difference(k float64) string { return w.figure(k, "K", k*1.8, "°F") }
+func (w words) difference(k float64) string { return w.figure(k, "°C", k*1.8, "°F") }
 
 func (w words) below(b Below) string {
 	at := "at the room's temperature"

@@ -93,7 +93,7 @@ func TestAssumptionsSayWhatIsNotComputed(t *testing.T) {
 	s := slab()
 	s.Below = Below{Kind: FilmBelow, Coefficient: 5.88, Rise: -8}
 	words := strings.Join(s.Assumptions(false), "\n")
-	for _, want := range []string{"no room temperature", "EN 1264-2", "8 K colder than the room", "±50 %", "12 W/m"} {
+	for _, want := range []string{"no room temperature", "EN 1264-2", "8 °C colder than the room", "±50 %", "12 W/m"} {
 		if !strings.Contains(words, want) {
 			t.Errorf("%q is not said in\n%s", want, words)
 		}
