@@ -131,19 +131,19 @@ func keeping() block {
 // labelLines is what the panel label says.
 func (v *roomView) labelLines() []string {
 	lines := []string{"ELECTRIC CABLE IN THE FLOOR", "DO NOT DRILL"}
-	circuit := "Circuit ______"
-	if v.room.Job.Name != "" {
-		circuit = v.room.Job.Name + ", circuit ______"
+	number := "______"
+	if c, ok := v.circuit(); ok && c.Job != nil {
+		number = c.Job.Name
 	}
-	lines = append(lines, circuit)
+	if v.room.Job.Name != "" {
+		lines = append(lines, v.room.Job.Name+", circuit "+number)
+	} else {
+		lines = append(lines, "Circuit "+number)
+	}
 	if l, ok := v.load(); ok {
 		lines = append(lines, fmt.Sprintf("%g V, %g W, %.2f A", l.Volts, l.Watts, l.Amps))
 	}
-	number := v.plan.Job.Info.Number
-	if number == "" {
-		number = "________"
-	}
-	return append(lines, "Drawing "+number+", rev. "+lastRevision(v.plan), "Status: "+statusWords(v.plan.Job.Info.Status))
+	return append(lines, "Drawing "+or(v.plan.Job.Info.Number, "________")+", rev. "+lastRevision(v.plan), "Status: "+statusWords(v.plan.Job.Info.Status))
 }
 
 // A panelLabel is a label to cut out and stick inside the panel's door.

@@ -179,7 +179,7 @@ func (v *roomView) firstPeg() block {
 		l.paras = append(l.paras, fmt.Sprintf("Rows lie %.1f° off east, %s.", deg, way))
 	}
 	if v.plan.Job.Info.Status != job.AsLaid {
-		l.paras = append(l.paras, "If the pegs land elsewhere when the membrane is down, plan again from P1 as it is before laying cable.")
+		l.paras = append(l.paras, "If the pegs land elsewhere when the membrane is down, plan again from P1 as it is, before cable is laid.")
 	}
 	return l
 }
