@@ -73,11 +73,11 @@ func (v *roomView) shortWalls(n int) {
 
 // shortWords counts the walls that are too short on paper for a letter.
 func (v *roomView) shortWords(n int) string {
-	under := v.fig.length(letterLeast * v.view.Ratio)
+	under := v.fig.withUnit(letterLeast * v.view.Ratio)
 	if n == 1 {
 		return fmt.Sprintf("One wall under %s has", under)
 	}
-	return fmt.Sprintf("%d walls under %s have", n, under)
+	return fmt.Sprintf("Walls under %s, %d of them, have", under, n) // no figure first, where notes are numbered
 }
 
 // cablePlanLevels returns what stands beside a cable plan. What a drawing

@@ -132,7 +132,7 @@ func sensorLine(s job.Sensor, f figures) string {
 func sensorTable(s job.Sensor, f figures) []block {
 	expected := layout.ExpectedSensor(s)
 	if len(expected) == 0 {
-		return []block{list{head: "Sensor", paras: []string{"Its kind is not given: its readings can be held against nothing. Read it at a known floor temperature and compare with its instructions."}}}
+		return []block{list{head: "Sensor", paras: []string{"Its kind is not given, so that its readings cannot be judged here. Read it at a known floor temperature and compare with its instructions."}}}
 	}
 	kilo := func(ohms float64) string { return fmt.Sprintf("%.2f", ohms/1000) }
 	t := table{head: fmt.Sprintf("Sensor %s (%s), kΩ", s.Family.Name, s.Source), cols: []column{{head: "Floor"}, {head: "reads", align: decimal}, {head: "within " + f.difference(s.Tolerance), wraps: true}}}

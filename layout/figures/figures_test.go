@@ -217,7 +217,7 @@ func walk(v any, key string, visit func(string)) {
 func TestBareJob(t *testing.T) {
 	bare := bath[:strings.Index(bath, "[supply]")] + bath[strings.Index(bath, "[[cable]]"):]
 	got := text(t, Of(plan(t, bare), true))
-	for _, want := range []string{"not given, the labels' own is assumed", "no limit is given", "not named by the job", "does not say what kind", "the job gives no layers", "laid anew"} {
+	for _, want := range []string{"not given, the labels' own is assumed", "no limit is given", "not named by the job", "its kind is not given", "the job gives no layers", "laid anew"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("the report does not say %q in\n%s", want, got)
 		}

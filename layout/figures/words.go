@@ -165,7 +165,7 @@ func (p *page) region(r *Report) {
 
 func (p *page) sensor(s *Sensor) {
 	if s == nil {
-		p.head("Sensor: the job does not say what kind, so that its readings have nothing to be held against")
+		p.head("Sensor: its kind is not given, so that its readings cannot be judged")
 		return
 	}
 	p.head("Sensor %s (%s): %s", s.Kind, s.Source, s.About)

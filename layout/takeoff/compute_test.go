@@ -231,7 +231,7 @@ func TestBoardOfTheSectionIsAskedFor(t *testing.T) {
 	in := bath()
 	in.Boards = []string{"insulation board"}
 	asked := func() bool {
-		return strings.Contains(strings.Join(Compute(in).Questions, "\n"), "insulation board: in the section")
+		return strings.Contains(strings.Join(Compute(in).Questions, "\n"), "In the section but not in this list: insulation board")
 	}
 	if in.Materials.Board = (job.Product{}); !asked() {
 		t.Error("not asked for")

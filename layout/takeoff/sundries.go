@@ -24,7 +24,7 @@ func (b *builder) underlays(seams float64) {
 	if p := m.Board; p.Pack > 0 {
 		b.packed(Line{Code: "board", Item: "Insulation board under the membrane", Basis: b.tiledBasis(), Net: area, Unit: "m²", PackName: "board"}, p)
 	} else if len(b.in.Boards) > 0 {
-		b.ask("%s: in the section, not in this list; size of a pack, or by others.", strings.Join(b.in.Boards, ", "))
+		b.ask("In the section but not in this list: %s. Size of a pack, or by others?", strings.Join(b.in.Boards, ", "))
 	}
 	if p := m.Band; p.Pack > 0 {
 		length := b.in.edge() + seams
