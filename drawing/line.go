@@ -49,8 +49,9 @@ func CableLine() *Stroke { return &Stroke{Width: W070, Colour: HeatRed} }
 // ColdLeadLine is for the cold lead: long dash, dot.
 func ColdLeadLine() *Stroke { return dashed(W050, Black, longDash, gap, dot, gap) }
 
-// SensorLeadLine is for a sensor's lead: short dashes.
-func SensorLeadLine() *Stroke { return dashed(W035, SensorBlue, shortDash, gap) }
+// SensorLeadLine is for a sensor's lead: dots, which nobody takes for the dashes of
+// the heated floor's limit, in grey neither.
+func SensorLeadLine() *Stroke { return dashed(W050, SensorBlue, dot, gap) }
 
 // FixtureLine is for fixtures and openings.
 func FixtureLine() *Stroke { return &Stroke{Width: W035} }

@@ -85,6 +85,27 @@ func Datum(at, dir drawing.Pt, name string) []drawing.Item {
 	return append([]drawing.Item{p}, tag(drawing.LayerDims, at, dir, long, name)...)
 }
 
+// FirstPeg is a cross in a ring: the peg that all others are counted from.
+func FirstPeg(at drawing.Pt) []drawing.Item {
+	const ring, arm = 1.2, 1.8
+	return []drawing.Item{
+		&drawing.Path{Layer: drawing.LayerMembrane, Title: "first peg", Segs: drawing.Circle(at, ring), Stroke: drawing.FixtureLine()},
+		cross(drawing.LayerMembrane, at, arm),
+	}
+}
+
+// FixingPoint is a cross: something is fixed to the floor there later.
+func FixingPoint(at drawing.Pt) []drawing.Item {
+	const arm = 1.5
+	return []drawing.Item{cross(drawing.LayerFixtures, at, arm)}
+}
+
+func cross(layer drawing.Layer, at drawing.Pt, arm float64) *drawing.Path {
+	level, upright := drawing.Pt{X: arm}, drawing.Pt{Y: arm}
+	segs := append(drawing.Polyline(at.Sub(level), at.Add(level)), drawing.Polyline(at.Sub(upright), at.Add(upright))...)
+	return &drawing.Path{Layer: layer, Segs: segs, Stroke: drawing.FixtureLine()}
+}
+
 // RevisionTriangle is a triangle with the revision's letter, its centre at at.
 func RevisionTriangle(at drawing.Pt, letter string) []drawing.Item {
 	var pts []drawing.Pt

@@ -15,10 +15,10 @@ func North(at drawing.Pt, degrees float64) []drawing.Item {
 	tip, tail, wing := at.Add(up.Mul(5)), at.Sub(up.Mul(7.5)), side(up).Mul(1.5)
 	head := tip.Sub(up.Mul(4.5))
 	shaft := stroked(drawing.LayerMarks, drawing.MediumLine(), tail, head)
-	shaft.Title = "north"
+	point := solid(drawing.LayerMarks, drawing.Black, tip, head.Add(wing), head.Sub(wing))
+	shaft.Title, point.Title = "north", "north"
 	return []drawing.Item{
-		shaft,
-		solid(drawing.LayerMarks, drawing.Black, tip, head.Add(wing), head.Sub(wing)),
+		shaft, point,
 		letters(drawing.LayerMarks, at.Add(up.Mul(7.2)), "N"),
 	}
 }

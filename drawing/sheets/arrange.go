@@ -202,6 +202,9 @@ func arrange(n need) (arrangement, error) {
 		if ok && found.scale == n.scales[0] {
 			break
 		}
+		if ok && l.gain == never {
+			continue
+		}
 		a, fits := n.best(measure(l.blocks), l.overflow)
 		if fits && (!ok || found.scale.Ratio >= l.gain*a.scale.Ratio-1e-9) {
 			found, ok = a, true

@@ -107,9 +107,8 @@ func (v *roomView) plannedLine(planned, lies []plane.Point, off float64) {
 	end := func() {
 		if len(open) > 1 {
 			line := v.view.Pts(open)
-			v.path(drawing.LayerCable, "where the plan had cable", drawing.Polyline(line...), drawing.HiddenLine(), nil)
+			v.sign(signPlanned, drawing.LayerCable, "where the plan had cable", drawing.Polyline(line...), drawing.HiddenLine(), nil)
 			v.ink.line(line, thinInk)
-			v.uses(signPlanned)
 		}
 		open = nil
 	}

@@ -240,7 +240,7 @@ func (s section) drawNames(v *roomView) {
 		v.thin(drawing.LayerDims, start.Sub(drawing.Pt{X: 3}), start, end.Sub(drawing.Pt{X: 2}), end)
 		v.path(drawing.LayerDims, "", drawing.Circle(start.Sub(drawing.Pt{X: 3}), 0.5), nil, drawing.Filled(drawing.Black))
 		text := &drawing.Text{Layer: drawing.LayerText, At: end.Add(drawing.Pt{X: 1, Y: drawing.H25 / 2}), Text: s.names[i], Height: drawing.H25}
-		v.mark([]drawing.Item{text})
+		v.fixed([]drawing.Item{text})
 	}
 }
 
@@ -324,7 +324,7 @@ func (v *roomView) sectionDot(at plane.Point, r float64, title string, c drawing
 func (v *roomView) pointTo(at, above drawing.Pt, text string, a drawing.Anchor) {
 	v.thin(drawing.LayerDims, at, above)
 	t := &drawing.Text{Layer: drawing.LayerText, At: above.Add(drawing.Pt{Y: -1}), Text: text, Height: drawing.H25, Anchor: a}
-	v.mark([]drawing.Item{t})
+	v.fixed([]drawing.Item{t})
 }
 
 // drawHeights dimensions the whole, and what stands over the layer that carries

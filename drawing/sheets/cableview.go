@@ -20,9 +20,8 @@ func (v *roomView) cables() {
 			continue
 		}
 		segs := drawing.Rounded(v.view.Pts(c.Path), v.view.Len(c.BendRadius))
-		v.path(drawing.LayerCable, "heating cable "+c.ID, segs, drawing.CableLine(), nil)
+		v.sign(signCable, drawing.LayerCable, "heating cable "+c.ID, segs, drawing.CableLine(), nil)
 		v.ink.segs(segs, cableInk)
-		v.uses(signCable)
 	}
 	for i := range v.room.Cables {
 		c := &v.room.Cables[i]
@@ -54,13 +53,18 @@ func (v *roomView) coldLead(lead []plane.Point, title string) {
 		return
 	}
 	segs := drawing.Polyline(v.view.Pts(lead)...)
-	v.path(drawing.LayerLeads, title, segs, drawing.ColdLeadLine(), nil)
+	v.sign(signColdLead, drawing.LayerLeads, title, segs, drawing.ColdLeadLine(), nil)
 	v.ink.segs(segs, cableInk)
-	v.uses(signColdLead)
 }
 
-// mark draws a symbol and keeps lettering off it.
-func (v *roomView) mark(items []drawing.Item) {
+// mark draws the symbol of a sign and keeps lettering off it.
+func (v *roomView) mark(s sign, items []drawing.Item) {
+	v.fixed(items)
+	v.uses(s)
+}
+
+// fixed draws what says itself what it is and keeps lettering off it.
+func (v *roomView) fixed(items []drawing.Item) {
 	v.add(items...)
 	v.ink.mark(drawing.BoxOfItems(items))
 }
@@ -73,17 +77,15 @@ func (v *roomView) tag(at drawing.Pt, reach float64, text, note string, rank int
 func (v *roomView) cableEnds(c *layout.Cable) {
 	n := len(c.Path)
 	first, last := v.view.Pt(c.Path[0]), v.view.Pt(c.Path[n-1])
-	v.mark(symbols.LeadJoint(first))
-	v.uses(signJoint)
+	v.mark(signJoint, symbols.LeadJoint(first))
 	pre := v.prefix(c.ID)
 	v.tag(first, 1.4, pre+"START", pre+"START, lead joint: "+v.placeWords(c.Path[0]), 1)
 	end := "end cap"
 	if c.Return != nil {
-		v.mark(symbols.LeadJoint(last))
+		v.mark(signJoint, symbols.LeadJoint(last))
 		end = "second lead joint"
 	} else {
-		v.mark(symbols.Bar(last, last.Sub(v.view.Pt(c.Path[n-2])), symbols.EndBar))
-		v.uses(signEnd)
+		v.mark(signEnd, symbols.Bar(last, last.Sub(v.view.Pt(c.Path[n-2])), symbols.EndBar))
 	}
 	v.tag(last, 1.6, pre+"END", pre+"END, "+end+": "+v.placeWords(c.Path[n-1]), 1)
 }
@@ -96,8 +98,7 @@ func (v *roomView) shares(c *layout.Cable) {
 		if m.Name == "1/2" {
 			length, s, rank = symbols.HalfwayBar, signHalf, 1
 		}
-		v.mark(symbols.Bar(at, dir, length))
-		v.uses(s)
+		v.mark(s, symbols.Bar(at, dir, length))
 		v.tag(at, 1, v.prefix(c.ID)+m.Name, fmt.Sprintf("%s%s mark: %s", v.prefix(c.ID), m.Name, v.placeWords(m.At)), rank)
 	}
 }
@@ -134,8 +135,7 @@ func (v *roomView) arrows(c *layout.Cable) {
 		for ; i < len(c.Path); i++ {
 			a, b := v.view.Pt(c.Path[i-1]), v.view.Pt(c.Path[i])
 			if a.Dist(b) >= arrowLeast {
-				v.mark(symbols.DirectionArrow(a.Lerp(b, 0.5), b.Sub(a)))
-				v.uses(signArrow)
+				v.mark(signArrow, symbols.DirectionArrow(a.Lerp(b, 0.5), b.Sub(a)))
 				break
 			}
 		}
@@ -160,7 +160,7 @@ func (v *roomView) runNumbers(c *layout.Cable) {
 func (v *roomView) runNumber(r layout.Run) {
 	a, b := v.view.Pt(r.From), v.view.Pt(r.To)
 	u := b.Sub(a).Unit()
-	l := &label{text: itoa(r.Number), height: drawing.H25, rank: 5, subject: a, mark: symbols.RunNumber, option: true}
+	l := &label{text: itoa(r.Number), height: drawing.H25, rank: 5, subject: a, mark: symbols.RunNumber, of: signRun, option: true}
 	if before := (spot{at: a.Sub(u.Mul(symbols.RunCircle/2 + 0.8))}); !v.onJoint(l.box(before)) {
 		l.spots = append(l.spots, before)
 	}
@@ -172,7 +172,6 @@ func (v *roomView) runNumber(r layout.Run) {
 		}
 	}
 	v.letters.add(l)
-	v.uses(signRun)
 }
 
 // onJoint reports whether a box touches a movement joint: a number there could be
@@ -188,9 +187,8 @@ func (v *roomView) sensors() {
 	for _, s := range v.room.Sensors {
 		if len(s.Lead) > 1 {
 			segs := drawing.Polyline(v.view.Pts(s.Lead)...)
-			v.path(drawing.LayerSensors, "lead of sensor "+s.Name, segs, drawing.SensorLeadLine(), nil)
+			v.sign(signSensorLead, drawing.LayerSensors, "lead of sensor "+s.Name, segs, drawing.SensorLeadLine(), nil)
 			v.ink.segs(segs, cableInk)
-			v.uses(signSensorLead)
 		}
 	}
 	for _, s := range v.room.Sensors {
@@ -201,11 +199,9 @@ func (v *roomView) sensors() {
 // sensorTip marks a sensor and names it.
 func (v *roomView) sensorTip(s layout.Sensor, at drawing.Pt) {
 	if s.Spare {
-		v.mark(symbols.SpareSensor(at, ""))
-		v.uses(signSpare)
+		v.mark(signSpare, symbols.SpareSensor(at, ""))
 	} else {
-		v.mark(symbols.Sensor(at, ""))
-		v.uses(signSensor)
+		v.mark(signSensor, symbols.Sensor(at, ""))
 	}
 	v.tag(at, 1.2, s.Name, "sensor "+s.Name+": "+v.placeWords(s.Tip), 1)
 }
@@ -218,8 +214,7 @@ func (v *roomView) thermostat() {
 	}
 	out := paperDir(v.outward(v.room.Job.Walls[t.Wall].Segment))
 	at := v.view.Pt(t.At).Add(out.Mul(poche / 2))
-	v.mark(symbols.Thermostat(at))
-	v.uses(signThermostat)
+	v.mark(signThermostat, symbols.Thermostat(at))
 	text := "+" + v.fig.length(t.Height)
 	if t.Height <= 0 {
 		text = "height?"

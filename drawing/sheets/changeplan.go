@@ -60,9 +60,8 @@ func (v *roomView) clouds(changes []layout.Change) {
 	for _, poly := range all {
 		ring := v.view.Pts(poly.Outer)
 		line := cloud(ring, cloudBump)
-		v.path(drawing.LayerMarks, "changed", line, drawing.MediumLine(), nil)
+		v.sign(signCloud, drawing.LayerMarks, "changed", line, drawing.MediumLine(), nil)
 		v.ink.segs(line, cableInk)
-		v.uses(signCloud)
 		v.revisionBeside(ring)
 	}
 }
@@ -75,7 +74,7 @@ func (v *roomView) revisionBeside(ring []drawing.Pt) {
 		return
 	}
 	box := drawing.BoxOf(ring...)
-	l := &label{text: letter, height: drawing.H25, rank: 1, subject: box.Centre(), mark: symbols.RevisionTriangle, note: "changed by revision " + letter}
+	l := &label{text: letter, height: drawing.H25, rank: 1, subject: box.Centre(), mark: symbols.RevisionTriangle, of: signCloud, note: "changed by revision " + letter}
 	for _, p := range ring {
 		for _, off := range []float64{4.5, 7} {
 			out := p.Sub(box.Centre()).Unit().Mul(off)

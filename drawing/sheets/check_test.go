@@ -30,7 +30,6 @@ func checkSheets(t tester, sheets []*drawing.Sheet) {
 		checkLines(t, s)
 		checkDimensions(t, s)
 	}
-	checkLegends(t, sheets)
 }
 
 func texts(s *drawing.Sheet) []*drawing.Text {
@@ -203,79 +202,6 @@ func checkDimensions(t tester, s *drawing.Sheet) {
 // drawn are the layers whose lines lettering does not stand on. Cable, leads and
 // hatches have checks of their own.
 var drawn = []drawing.Layer{drawing.LayerDims, drawing.LayerWalls, drawing.LayerMembrane, drawing.LayerFixtures}
-
-// legendTells are the titles that things have in the drawing and their
-// samples in the legend have not, with what the legend says of them.
-var legendTells = map[string]sign{
-	"heating cable ": signCable, "cold lead": signColdLead, "lead of sensor": signSensorLead, "limit of the heated area": signLimit,
-	"movement joint": signMovement, "seam ": signSeam,
-}
-
-// checkLegends: the legend of a sheet, which may go on on its notes, explains
-// what the sheet shows and nothing that it does not show.
-func checkLegends(t tester, sheets []*drawing.Sheet) {
-	t.Helper()
-	shown, told, has := map[string]map[sign]bool{}, map[string]map[sign]bool{}, map[string]bool{}
-	for _, s := range sheets {
-		id, _, _ := strings.Cut(s.ID, "-notes")
-		if shown[id] == nil {
-			shown[id], told[id] = map[sign]bool{}, map[sign]bool{}
-		}
-		for _, it := range s.Items {
-			switch it := it.(type) {
-			case *drawing.Path:
-				for title, of := range legendTells {
-					if strings.HasPrefix(it.Title, title) {
-						shown[id][of] = true
-					}
-				}
-			case *drawing.Text:
-				has[id] = has[id] || it.Text == "Legend"
-				for _, of := range legendTells {
-					if it.Text == of.words() {
-						told[id][of] = true
-					}
-				}
-			}
-		}
-	}
-	for id := range has {
-		for _, of := range legendTells {
-			switch {
-			case told[id][of] && !shown[id][of] && !noted(of, shown, id):
-				t.Errorf("%s: the legend has %q, which is not shown", id, of.words())
-			case shown[id][of] && !told[id][of] && !broken(of, sheets, id):
-				t.Errorf("%s: the legend has no %q", id, of.words())
-			}
-		}
-	}
-}
-
-// noted reports whether id are the notes that two sheets of a room share, and one
-// of them shows s: what is left of its legend may stand there.
-func noted(s sign, shown map[string]map[sign]bool, id string) bool {
-	room, ok := strings.CutPrefix(id, "notes")
-	for other := range shown {
-		for _, kind := range []string{"cable-plan", "setting-out"} {
-			if of, same := strings.CutPrefix(other, kind); ok && same && strings.HasPrefix(room, of) && shown[other][s] {
-				return true
-			}
-		}
-	}
-	return false
-}
-
-// broken reports whether a legend says s in two lines, in a narrow column, or on
-// the notes that two sheets of a room share.
-func broken(s sign, sheets []*drawing.Sheet, id string) bool {
-	notes := strings.Replace(strings.Replace(id, "cable-plan", "notes", 1), "setting-out", "notes", 1)
-	for _, sh := range sheets {
-		if (strings.HasPrefix(sh.ID, id) || strings.HasPrefix(sh.ID, notes)) && strings.Contains(said(sh), s.words()) {
-			return true
-		}
-	}
-	return false
-}
 
 // checkTitleBlock: the mandatory fields of ISO 7200 (legal owner, number, date,
 // sheet, title, approval, creator, document type), the status, the words

@@ -69,8 +69,7 @@ func (v *roomView) drawDatums() {
 		name := "D" + itoa(i+1)
 		out := paperDir(v.outward(ws[d]))
 		at := v.view.Pt(ws[d].At(v.freeAlong(d)))
-		v.mark(symbols.Datum(at, out, ""))
-		v.uses(signDatum)
+		v.mark(signDatum, symbols.Datum(at, out, ""))
 		tip := at.Add(out.Mul(2.6))
 		l := &label{text: name, height: drawing.H25, rank: 1, subject: tip, note: name + " is the face of wall " + v.room.Job.Walls[d].Letter}
 		l.spots = tagSpots(tip, 1, name)
@@ -90,16 +89,16 @@ func (v *roomView) freeAlong(wall int) float64 {
 }
 
 // locations is the table that finds every important point of the floor again.
-func (v *roomView) locations() block { return v.places(true) }
+func (v *roomView) locations() block { return v.places(false, true) }
 
-// places is that table: in full, or with the shortest names and without the
-// half-way marks.
-func (v *roomView) places(full bool) block {
+// places is that table: in full, or, for an owner, without the half-way marks;
+// and with what each point is, or with the shortest names.
+func (v *roomView) places(owner, named bool) block {
 	if d1, d2 := layout.Datums(v.wallSegments()); d1 < 0 || d2 < 0 {
 		return list{}
 	}
 	head := "Locating dimensions"
-	if !full { // for readers who do not look for the unit in a title block
+	if owner { // for readers who do not look for the unit in a title block
 		head = "Offsets"
 		if v.fig.units == plane.Millimetres {
 			head += ", mm"
@@ -108,7 +107,7 @@ func (v *roomView) places(full bool) block {
 	t := v.datumTable(head, "Point")
 	add := func(name string, p plane.Point) {
 		a, b := v.offsets(p)
-		if !full {
+		if !named {
 			name, _, _ = strings.Cut(name, " (")
 		}
 		t.rows = append(t.rows, row(name, unbrokenWords(a), unbrokenWords(b)))
@@ -122,7 +121,7 @@ func (v *roomView) places(full bool) block {
 		pre := v.prefix(c.ID)
 		add(pre+"START (joint)", c.Path[0])
 		for _, m := range c.Marks {
-			if full && m.Name == "1/2" {
+			if !owner && m.Name == "1/2" {
 				add(pre+"1/2", m.At)
 			}
 		}

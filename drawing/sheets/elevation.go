@@ -96,7 +96,7 @@ func (e elevation) drawWall() {
 	t := poche * e.view.Ratio
 	for _, y := range []float64{0, e.plan(0, -t).Y} {
 		band := plane.Rectangle(plane.Pt(0, y-t), plane.Pt(n, y))
-		e.path(drawing.LayerFloor, "cut", drawing.Polygon(e.view.Pts(band)...), nil, drawing.Filled(drawing.Poche))
+		e.sign(signWall, drawing.LayerFloor, "cut", drawing.Polygon(e.view.Pts(band)...), nil, drawing.Filled(drawing.Poche))
 		e.ink.mark(drawing.BoxOf(e.view.Pts(band)...))
 	}
 	e.lineOn(drawing.LayerWalls, "finished floor", drawing.WallLine(), plane.Pt(0, 0), plane.Pt(n, 0))
@@ -107,7 +107,6 @@ func (e elevation) drawWall() {
 	e.breakLine(e.view.Pt(plane.Pt(0, h)), e.view.Pt(plane.Pt(n, h)))
 	e.ink.line(e.view.Pts([]plane.Point{{X: 0, Y: h}, {X: 0, Y: 0}, {X: n, Y: 0}, {X: n, Y: h}, {X: 0, Y: h}}), solidInk)
 	e.ink.line(e.view.Pts([]plane.Point{e.plan(0, stripDeep), e.plan(0, 0), e.plan(n, 0), e.plan(n, stripDeep)}), solidInk)
-	e.uses(signWall)
 }
 
 // drawDoors draws doors and openings of the wall; a window's heights are not
@@ -164,23 +163,22 @@ func (e elevation) drawRise() {
 	e.riseZone(x, t.Height)
 	for i := range e.leads() {
 		dx := -e.gap() * float64(i+1)
-		e.lineOn(drawing.LayerLeads, "cold lead", drawing.ColdLeadLine(), plane.Pt(x+dx, 0), plane.Pt(x+dx, t.Height))
-		e.ink.line(e.view.Pts([]plane.Point{{X: x + dx, Y: 0}, {X: x + dx, Y: t.Height}}), cableInk)
-		e.uses(signColdLead)
+		up := e.view.Pts([]plane.Point{{X: x + dx, Y: 0}, {X: x + dx, Y: t.Height}})
+		e.sign(signColdLead, drawing.LayerLeads, "cold lead", drawing.Polyline(up...), drawing.ColdLeadLine(), nil)
+		e.ink.line(up, cableInk)
 	}
 	for i := range e.room.Sensors {
 		dx := e.gap() * float64(i+1)
-		e.lineOn(drawing.LayerSensors, "sensor lead", drawing.SensorLeadLine(), plane.Pt(x+dx, 0), plane.Pt(x+dx, t.Height))
-		e.ink.line(e.view.Pts([]plane.Point{{X: x + dx, Y: 0}, {X: x + dx, Y: t.Height}}), cableInk)
-		e.uses(signSensorLead)
+		up := e.view.Pts([]plane.Point{{X: x + dx, Y: 0}, {X: x + dx, Y: t.Height}})
+		e.sign(signSensorLead, drawing.LayerSensors, "sensor lead", drawing.Polyline(up...), drawing.SensorLeadLine(), nil)
+		e.ink.line(up, cableInk)
 	}
 	half := math.Max(boxSide/2, e.band())
 	box := plane.Rectangle(plane.Pt(x-half, t.Height-boxSide/2), plane.Pt(x+half, t.Height+boxSide/2))
 	e.path(drawing.LayerMarks, "box", drawing.Polygon(e.view.Pts(box)...), drawing.FixtureLine(), drawing.Filled(drawing.White))
 	at := e.view.Pt(plane.Pt(x, t.Height))
 	e.ink.mark(drawing.BoxOf(e.view.Pts(box)...))
-	e.mark(symbols.Thermostat(at))
-	e.uses(signThermostat)
+	e.mark(signThermostat, symbols.Thermostat(at))
 	e.nameRise(x, t.Height)
 }
 
@@ -266,51 +264,51 @@ func (e elevation) leads() (all [][]plane.Point) {
 // goes on.
 func (e elevation) drawFloor() {
 	strip := e.strip()
-	draw := func(l drawing.Layer, title string, st *drawing.Stroke, pts []plane.Point) bool {
-		return e.drawIn(strip, l, title, st, pts)
+	draw := func(s sign, l drawing.Layer, title string, st *drawing.Stroke, pts []plane.Point) (shown bool) {
+		parts := e.partsIn(strip, pts)
+		for _, piece := range parts {
+			e.sign(s, l, title, drawing.Polyline(piece...), st, nil)
+		}
+		return len(parts) > 0
 	}
 	e.drawEnds()
 	for _, s := range e.room.Job.Stands() {
-		if draw(drawing.LayerFixtures, s.Name, drawing.FixtureLine(), append(append([]plane.Point{}, s.Outline...), s.Outline[0])) {
+		if draw(signStand, drawing.LayerFixtures, s.Name, drawing.FixtureLine(), append(append([]plane.Point{}, s.Outline...), s.Outline[0])) {
 			e.nameInStrip(s.Name, s.Outline)
 		}
 	}
 	for _, m := range e.room.Job.Joints {
-		if draw(drawing.LayerFloor, "movement joint", drawing.JointLine(), []plane.Point{m.A, m.B}) {
-			e.uses(signMovement)
-		}
+		draw(signMovement, drawing.LayerFloor, "movement joint", drawing.JointLine(), []plane.Point{m.A, m.B})
 	}
 	for _, c := range e.room.Cables {
-		if draw(drawing.LayerCable, "heating cable "+c.ID, drawing.CableLine(), bent(c.Path, c.BendRadius)) {
-			e.uses(signCable)
-		}
+		draw(signCable, drawing.LayerCable, "heating cable "+c.ID, drawing.CableLine(), bent(c.Path, c.BendRadius))
 	}
 	for _, l := range e.leads() {
-		draw(drawing.LayerLeads, "cold lead", drawing.ColdLeadLine(), l)
+		draw(signColdLead, drawing.LayerLeads, "cold lead", drawing.ColdLeadLine(), l)
 	}
 	for _, s := range e.room.Sensors {
-		draw(drawing.LayerSensors, "lead of sensor "+s.Name, drawing.SensorLeadLine(), s.Lead)
+		draw(signSensorLead, drawing.LayerSensors, "lead of sensor "+s.Name, drawing.SensorLeadLine(), s.Lead)
 		if at := e.view.Pt(e.floor(s.Tip)); strip.Holds(at) {
 			e.sensorTip(s, at)
 		}
 	}
 	e.drawStarts()
 	t := e.room.Job.Thermostat
-	e.mark(symbols.Thermostat(e.view.Pt(e.plan(e.x(t.At), -poche/2*e.view.Ratio))))
+	e.mark(signThermostat, symbols.Thermostat(e.view.Pt(e.plan(e.x(t.At), -poche/2*e.view.Ratio))))
 }
 
-// drawIn draws the part of a line of the floor that lies in a box of the plan.
-func (e elevation) drawIn(b drawing.Box, l drawing.Layer, title string, st *drawing.Stroke, pts []plane.Point) (shown bool) {
+// partsIn returns the parts of a line of the floor that lie in a box of the plan,
+// and keeps lettering off them.
+func (e elevation) partsIn(b drawing.Box, pts []plane.Point) [][]drawing.Pt {
 	var paper []drawing.Pt
 	for _, p := range pts {
 		paper = append(paper, e.view.Pt(e.floor(p)))
 	}
-	for _, piece := range clipped(paper, b) {
-		e.path(l, title, drawing.Polyline(piece...), st, nil)
+	parts := clipped(paper, b)
+	for _, piece := range parts {
 		e.ink.line(piece, cableInk)
-		shown = true
 	}
-	return shown
+	return parts
 }
 
 // strip is where the floor before the wall lies on paper.
@@ -334,8 +332,12 @@ func (e elevation) drawEnds() {
 			shown = wide
 		}
 		for _, g := range append(e.gaps(i), [2]float64{w.Length(), w.Length()}) {
-			e.drawIn(shown, drawing.LayerWalls, "wall "+w.Letter, drawing.WallLine(), []plane.Point{w.At(from), w.At(g[0])})
-			e.drawIn(shown, drawing.LayerWalls, "opening", drawing.FixtureLine(), []plane.Point{w.At(g[0]), w.At(g[1])})
+			for _, piece := range e.partsIn(shown, []plane.Point{w.At(from), w.At(g[0])}) {
+				e.sign(signWall, drawing.LayerWalls, "wall "+w.Letter, drawing.Polyline(piece...), drawing.WallLine(), nil)
+			}
+			for _, piece := range e.partsIn(shown, []plane.Point{w.At(g[0]), w.At(g[1])}) {
+				e.path(drawing.LayerWalls, "opening", drawing.Polyline(piece...), drawing.FixtureLine(), nil)
+			}
 			from = g[1]
 		}
 	}
@@ -402,8 +404,7 @@ func (e elevation) drawStarts() {
 			elsewhere = append(elsewhere, e.prefix(c.ID)+"START")
 			continue
 		}
-		e.mark(symbols.LeadJoint(at))
-		e.uses(signJoint)
+		e.mark(signJoint, symbols.LeadJoint(at))
 		e.tag(at, 1.4, e.prefix(c.ID)+"START", e.prefix(c.ID)+"START", 1)
 	}
 	if len(elsewhere) > 0 {

@@ -70,12 +70,11 @@ func mistakenBand() *drawing.Stroke {
 // band, its likeliest place by a bar across it.
 func (v *roomView) stretch(f *probe.Fault) {
 	segs := drawing.Polyline(v.view.Pts(f.Line)...)
-	v.path(drawing.LayerHatch, "stretch with the fault", segs, stretchBand(), nil)
+	v.sign(signFault, drawing.LayerHatch, "stretch with the fault", segs, stretchBand(), nil)
 	v.ink.segs(segs, cableInk)
-	v.uses(signFault)
 	at, dir := v.view.Pt(f.Best), v.heading(f.Cable, f.Best)
 	across := drawing.Pt{X: -dir.Y, Y: dir.X}.Mul(bestBar / 2)
-	v.path(drawing.LayerMarks, "likeliest place", drawing.Polyline(at.Sub(across), at.Add(across)), drawing.WallLine(), nil)
+	v.sign(signFault, drawing.LayerMarks, "likeliest place", drawing.Polyline(at.Sub(across), at.Add(across)), drawing.WallLine(), nil)
 	v.ink.mark(drawing.BoxOf(at.Sub(across), at.Add(across)).Grow(0.5))
 	v.tag(at, bestBar/2, "LIKELIEST", "likeliest place: "+v.placeWords(f.Best), 1)
 	for i, p := range []plane.Point{f.Line[0], f.Line[len(f.Line)-1]} {
@@ -92,11 +91,10 @@ func (v *roomView) faultTiles(f *probe.Fault) {
 		if err != nil || inside.Empty() {
 			continue
 		}
-		v.path(drawing.LayerFloor, fmt.Sprintf("tile, row %d, column %d", t.Row, t.Column), v.view.Outline(inside), drawing.MarkLine(), nil)
+		v.sign(signTile, drawing.LayerFloor, fmt.Sprintf("tile, row %d, column %d", t.Row, t.Column), v.view.Outline(inside), drawing.MarkLine(), nil)
 		for _, r := range v.view.Rings(inside) {
 			v.ink.line(append(r, r[0]), thinInk)
 		}
-		v.uses(signTile)
 		for _, poly := range inside {
 			v.nameArea(fmt.Sprintf("R%d C%d", t.Row, t.Column), poly.Outer, 3)
 			break // a tile in pieces is named once
@@ -109,8 +107,7 @@ func (v *roomView) faultTiles(f *probe.Fault) {
 func (v *roomView) mistaken(f *probe.Fault) {
 	for _, n := range f.Neighbours {
 		segs := drawing.Polyline(v.view.Pts(n.Line)...)
-		v.path(drawing.LayerHatch, fmt.Sprintf("run %d, which could be taken for it", n.Run), segs, mistakenBand(), nil)
-		v.uses(signMistaken)
+		v.sign(signMistaken, drawing.LayerHatch, fmt.Sprintf("run %d, which could be taken for it", n.Run), segs, mistakenBand(), nil)
 	}
 }
 

@@ -56,11 +56,10 @@ func (v *roomView) hatched(r plane.Region, s sign, title string) {
 		v.add(drawing.Hatch(rings, p)...)
 		v.ink.hatch(rings)
 	}
-	v.path(drawing.LayerHatch, title, v.view.Outline(r), drawing.ThinLine(), nil)
+	v.sign(s, drawing.LayerHatch, title, v.view.Outline(r), drawing.ThinLine(), nil)
 	for _, ring := range rings {
 		v.ink.line(append(ring, ring[0]), thinInk)
 	}
-	v.uses(s)
 }
 
 // riseHalf is how far each side of the lead rise walls are kept free of nails
@@ -92,11 +91,10 @@ func (v *roomView) riseInWall() {
 func (v *roomView) limit() {
 	for _, p := range v.room.Heated {
 		zone := plane.Region{p}
-		v.path(drawing.LayerFloor, "limit of the heated area", v.view.Outline(zone), drawing.ClearanceLine(), nil)
+		v.sign(signLimit, drawing.LayerFloor, "limit of the heated area", v.view.Outline(zone), drawing.ClearanceLine(), nil)
 		for _, ring := range v.view.Rings(zone) {
 			v.ink.line(append(ring, ring[0]), thinInk)
 		}
-		v.uses(signLimit)
 	}
 }
 
@@ -110,9 +108,11 @@ func (v *roomView) leftBare() {
 // dotted marks floor without cable.
 func (v *roomView) dotted(floor plane.Region) {
 	rings := v.view.Rings(floor)
-	v.add(drawing.Hatch(rings, drawing.HatchUnheated)...)
+	if dots := drawing.Hatch(rings, drawing.HatchUnheated); len(dots) > 0 {
+		v.add(dots...)
+		v.uses(signUnheated)
+	}
 	v.ink.hatch(rings)
-	v.uses(signUnheated)
 }
 
 // fixtures draws what stands on the floor, with names.
@@ -131,13 +131,13 @@ func (v *roomView) fixtures() {
 
 func (v *roomView) fixture(f job.Fixture) {
 	if f.Back.Length() > 0 && f.Width > 0 && f.Depth > 0 {
-		v.stand(symbols.Fixture(string(f.Kind), f.Width, f.Depth), symbols.OnLeft(f.Back), drawing.LayerFixtures, f.Name)
+		v.stand(signStand, symbols.Fixture(string(f.Kind), f.Width, f.Depth), symbols.OnLeft(f.Back), drawing.LayerFixtures, f.Name)
 	} else {
 		v.outline(f.Outline, f.Name)
 	}
 	if f.Flange != nil {
 		at := symbols.Frame{O: f.Flange.Centre, X: plane.Pt(1, 0), Y: plane.Pt(0, 1)}
-		v.stand(symbols.Flange(f.Flange.Radius), at, drawing.LayerFixtures, f.Name+" flange")
+		v.stand(signStand, symbols.Flange(f.Flange.Radius), at, drawing.LayerFixtures, f.Name+" flange")
 	}
 	name := f.Name
 	if name == "" {
@@ -151,7 +151,7 @@ func (v *roomView) fixture(f job.Fixture) {
 
 func (v *roomView) outline(r plane.Ring, title string) {
 	pts := v.view.Pts(r)
-	v.path(drawing.LayerFixtures, title, drawing.Polygon(pts...), drawing.FixtureLine(), nil)
+	v.sign(signStand, drawing.LayerFixtures, title, drawing.Polygon(pts...), drawing.FixtureLine(), nil)
 	if len(pts) > 0 {
 		v.ink.line(append(pts, pts[0]), thinInk)
 	}
@@ -164,13 +164,11 @@ func (v *roomView) fixing(x job.Fixing) {
 	pts := v.view.Pts(x.Line)
 	at := pts[0].Lerp(pts[len(pts)-1], 0.5)
 	if len(pts) == 1 {
-		for _, d := range []drawing.Pt{{X: 1.5}, {Y: 1.5}} {
-			v.path(drawing.LayerFixtures, x.Name, drawing.Polyline(at.Sub(d), at.Add(d)), drawing.FixtureLine(), nil)
-		}
+		v.mark(signToFix, symbols.FixingPoint(at))
 	} else {
-		v.path(drawing.LayerFixtures, x.Name, drawing.Polyline(pts...), drawing.FixtureLine(), nil)
+		v.sign(signToFix, drawing.LayerFixtures, x.Name, drawing.Polyline(pts...), drawing.FixtureLine(), nil)
+		v.ink.mark(drawing.BoxOf(at).Grow(1.5))
 	}
-	v.ink.mark(drawing.BoxOf(at).Grow(1.5))
 	name := x.Name
 	if name == "" {
 		name = x.Kind
@@ -252,9 +250,8 @@ func holdsBox(rings [][]drawing.Pt, c drawing.Pt, w, h float64) bool {
 func (v *roomView) joints() {
 	for i, m := range v.room.Job.Joints {
 		a, b := v.view.Pt(m.A), v.view.Pt(m.B)
-		v.path(drawing.LayerFloor, strings.TrimSpace("movement joint "+m.Name), drawing.Polyline(a, b), drawing.JointLine(), nil)
+		v.sign(signMovement, drawing.LayerFloor, strings.TrimSpace("movement joint "+m.Name), drawing.Polyline(a, b), drawing.JointLine(), nil)
 		v.ink.line([]drawing.Pt{a, b}, cableInk)
-		v.uses(signMovement)
 		name := layout.JointName(i, len(v.room.Job.Joints))
 		l := &label{text: name, height: drawing.H25, rank: 2, subject: a.Lerp(b, 0.5), note: name + ", movement joint"}
 		for k := 1; k < 12; k++ {

@@ -52,12 +52,7 @@ func TestSetOfJobs(t *testing.T) {
 			if p == nil {
 				t.Skip("no plan")
 			}
-			sheets, err := Set(p)
-			if err != nil {
-				t.Fatal(err)
-			}
-			write(t, name, sheets)
-			checkSheets(t, sheets)
+			write(t, name, checkedSet(t, p))
 		})
 	}
 }

@@ -96,9 +96,8 @@ func (v *roomView) keyRooms(at []plane.Point) {
 				v.ink.line(append(pts, pts[0]), thinInk)
 				segs = append(segs, drawing.Polygon(pts...)...)
 			}
-			v.path(drawing.LayerFloor, "limit of the heated area", segs, drawing.ClearanceLine(), drawing.Filled(drawing.Grey(0.06)))
+			v.sign(signLimit, drawing.LayerFloor, "limit of the heated area", segs, drawing.ClearanceLine(), drawing.Filled(drawing.Grey(0.06)))
 		}
-		v.uses(signLimit)
 		name := fmt.Sprintf("%d", i+1)
 		box := drawing.BoxOf(pts...)
 		l := &label{text: name + "  " + r.Job.Name, face: fonts.LetteringBold, height: drawing.H70, rank: 1, subject: box.Centre(), note: name + " " + r.Job.Name}

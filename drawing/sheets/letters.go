@@ -17,6 +17,7 @@ type label struct {
 	spots   []spot
 	rank    int      // lower is placed first
 	mark    markFunc // draws it about its centre, lettering included; nil: plain lettering
+	of      sign     // what mark shows; wordsOnly: nothing but its lettering
 	option  bool     // may be left out without a note
 	note    string   // what is written in the column when no spot is free
 	subject drawing.Pt
@@ -222,6 +223,7 @@ func (t *lettering) draw(pg *page) {
 		}
 		if l.mark != nil {
 			pg.add(l.mark(s.at, l.text)...)
+			pg.uses(l.of)
 			continue
 		}
 		text := l.sample(s)

@@ -72,9 +72,8 @@ func (v *roomView) drawMembrane(laid *membrane.Laid) {
 	}
 	for i, s := range laid.Seams {
 		a, b := v.view.Pt(s.A), v.view.Pt(s.B)
-		v.path(drawing.LayerMembrane, "seam "+seamName(i), drawing.Polyline(a, b), drawing.SeamLine(), nil)
+		v.sign(signSeam, drawing.LayerMembrane, "seam "+seamName(i), drawing.Polyline(a, b), drawing.SeamLine(), nil)
 		v.ink.line([]drawing.Pt{a, b}, cableInk)
-		v.uses(signSeam)
 		l := &label{text: seamName(i), height: drawing.H25, rank: 3, subject: a.Lerp(b, 0.5), note: "seam " + seamName(i)}
 		for _, t := range []float64{0.5, 0.3, 0.7, 0.15, 0.85} {
 			l.spots = append(l.spots, tagSpots(a.Lerp(b, t), 0.3, l.text)...)

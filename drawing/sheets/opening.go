@@ -29,30 +29,29 @@ func (v *roomView) opening(o job.Opening) {
 	width, thick := a.Dist(b), poche*v.view.Ratio
 	out := v.outward(w).Mul(thick)
 	v.ink.line(v.view.Pts([]plane.Point{a, a.Add(out), b.Add(out), b}), solidInk)
-	var shapes []symbols.Shape
+	draw := func(s sign, shapes []symbols.Shape) {
+		v.stand(s, shapes, v.along(plane.Segment{A: a, B: b}), drawing.LayerWalls, o.Name)
+	}
+	if o.Kind == "window" {
+		draw(signWindow, symbols.Window(width, thick))
+		return
+	}
 	if o.Threshold {
-		shapes = symbols.Threshold(width, thick)
-		v.uses(signThreshold)
+		draw(signThreshold, symbols.Threshold(width, thick))
 	}
 	switch {
-	case o.Kind == "window":
-		shapes = symbols.Window(width, thick)
 	case o.Swing == "in":
-		shapes = append(shapes, symbols.Door(width, thick, true, o.Hinge == "end")...)
-		v.uses(signDoor)
+		draw(signDoor, symbols.Door(width, thick, true, o.Hinge == "end"))
 	case o.Swing == "out":
-		shapes = append(shapes, symbols.Jambs(width, thick)...)
+		draw(signDoor, symbols.Jambs(width, thick))
 		v.outDoor(o, a.Add(out), b.Add(out), out)
-		v.uses(signDoor)
 	case o.Swing == "slide":
-		shapes = append(shapes, symbols.SlidingDoor(width, thick)...)
-		v.uses(signDoor)
+		draw(signSliding, symbols.SlidingDoor(width, thick))
 	case o.Threshold:
-		shapes = append(shapes, symbols.Jambs(width, thick)...)
+		draw(signThreshold, symbols.Jambs(width, thick))
 	default:
-		shapes = append(shapes, symbols.CasedOpening(width, thick)...)
+		draw(signCased, symbols.CasedOpening(width, thick))
 	}
-	v.stand(shapes, v.along(plane.Segment{A: a, B: b}), drawing.LayerWalls, o.Name)
 }
 
 // along returns the frame of a piece of wall, its y into the room.
@@ -63,12 +62,14 @@ func (v *roomView) along(s plane.Segment) symbols.Frame {
 	return symbols.OnRight(s)
 }
 
-// stand puts an outline on the floor; its thin lines may be lettered over.
-func (v *roomView) stand(shapes []symbols.Shape, f symbols.Frame, l drawing.Layer, title string) {
+// stand puts the outline of a sign on the floor; its thin lines may be lettered
+// over.
+func (v *roomView) stand(s sign, shapes []symbols.Shape, f symbols.Frame, l drawing.Layer, title string) {
 	for _, it := range symbols.Items(shapes, f, v.view, l, title) {
 		v.add(it)
 		v.ink.segs(it.(*drawing.Path).Segs, thinInk)
 	}
+	v.uses(s)
 }
 
 // outDoor draws the leaf and the sweep of a door that opens outwards, from the

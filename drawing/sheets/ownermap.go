@@ -56,31 +56,53 @@ func ownerMapLevels(v *roomView) []level {
 	short := v.mayIDrill()
 	drill := short
 	drill.paras = append(slices.Clip(drill.paras), "A ground-fault device that trips stays off: call an electrician.")
-	label, places := panelLabel{v.labelLines()}, v.places(false)
+	label, places := panelLabel{v.labelLines()}, v.places(true, false)
 	var notes []block
 	if texts := slices.Concat(v.noted, v.remarks); len(texts) > 0 {
 		notes = []block{list{head: "Notes", number: 1, paras: texts}}
 	}
-	legend, terse := legendOf(without(v.used, known)), legendOf(without(v.used, func(s sign) bool { return known(s) || named(s) }))
 	beside := func(bs ...block) []block { return append(bs, notes...) }
-	living := whole{keeping()}
-	all := beside(drill, label, places, legend, living)
-	return []level{ // what stands named on the map goes first, how to live with the floor last
-		{blocks: all},
-		{blocks: beside(drill, label, places, terse, living), gain: 1.3},
-		{blocks: beside(drill, label, terse, places, living), gain: 1.3}, // the legend fills what the table leaves of a column
-		{blocks: beside(short, label, places, terse, living), gain: never},
-		{blocks: beside(short, label, terse, places, living), gain: never},
-		{blocks: beside(short, label, places, terse), gain: never},
-		{blocks: beside(short, label, terse, places), gain: never},
-		{blocks: all, gain: never, overflow: true},
+	living, terse := whole{keeping()}, legendOf(without(v.used, plainer[2]))
+	all := beside(drill, label, places, legendOf(v.used), living)
+	levels := []level{{blocks: all}} // what stands named on the map goes first, how to live with the floor last
+	for _, plain := range plainer[:2] {
+		legend := legendOf(without(v.used, plain))
+		levels = append(levels,
+			level{blocks: beside(drill, label, places, legend, living), gain: 1.3},
+			level{blocks: beside(drill, label, legend, places, living), gain: 1.3}, // the legend fills what the table leaves of a column
+		)
 	}
+	for _, bs := range [][]block{
+		{drill, label, v.places(true, true), terse, living}, {drill, label, terse, v.places(true, true), living},
+		{drill, label, places, terse, living}, {drill, label, terse, places, living},
+		{short, label, places, terse, living}, {short, label, terse, places, living},
+		{short, label, places, terse}, {short, label, terse, places},
+	} {
+		levels = append(levels, level{blocks: beside(bs...), gain: never})
+	}
+	return append(levels, level{blocks: all, gain: never, overflow: true})
 }
 
-// named reports whether a sign is named where it stands, and in the table of
-// places.
-func named(s sign) bool {
-	return s == signJoint || s == signEnd || s == signSensor || s == signSpare || s == signDatum
+// plainer are the signs that the legend of a map leaves out, step by step, where one
+// page has no room for them or holds a larger drawing without: what anyone knows,
+// what has its name beside it, and what is named there and in the table of places.
+var plainer = []func(sign) bool{
+	known,
+	func(s sign) bool { return known(s) || named(s) },
+	func(s sign) bool { return known(s) || named(s) || tabled(s) },
+}
+
+// known reports whether anyone knows a sign without being told.
+func known(s sign) bool {
+	return slices.Contains([]sign{signWall, signDoor, signSliding, signCased, signThreshold, signWindow}, s)
+}
+
+// named reports whether a sign has its name beside it.
+func named(s sign) bool { return s == signStand || s == signToFix }
+
+// tabled reports whether a sign is also named in the table of places.
+func tabled(s sign) bool {
+	return slices.Contains([]sign{signJoint, signEnd, signSensor, signSpare, signDatum}, s)
 }
 
 // evidence says what the map is worth.
@@ -90,10 +112,6 @@ func evidence(record string) string {
 	}
 	return "THIS IS A PLAN, NOT A RECORD: the cable may lie elsewhere. Have it located before any hole."
 }
-
-// known reports whether anyone knows a sign without being told: one page has no
-// room for walls and doors.
-func known(s sign) bool { return s == signWall || s == signDoor || s == signThreshold }
 
 // mayIDrill is the question the map is kept for.
 func (v *roomView) mayIDrill() list {
@@ -131,19 +149,19 @@ func keeping() block {
 // labelLines is what the panel label says.
 func (v *roomView) labelLines() []string {
 	lines := []string{"ELECTRIC CABLE IN THE FLOOR", "DO NOT DRILL"}
-	number := "______"
-	if c, ok := v.circuit(); ok && c.Job != nil {
-		number = c.Job.Name
-	}
+	circuit := "Circuit ______"
 	if v.room.Job.Name != "" {
-		lines = append(lines, v.room.Job.Name+", circuit "+number)
-	} else {
-		lines = append(lines, "Circuit "+number)
+		circuit = v.room.Job.Name + ", circuit ______"
 	}
+	lines = append(lines, circuit)
 	if l, ok := v.load(); ok {
 		lines = append(lines, fmt.Sprintf("%g V, %g W, %.2f A", l.Volts, l.Watts, l.Amps))
 	}
-	return append(lines, "Drawing "+or(v.plan.Job.Info.Number, "________")+", rev. "+lastRevision(v.plan), "Status: "+statusWords(v.plan.Job.Info.Status))
+	number := v.plan.Job.Info.Number
+	if number == "" {
+		number = "________"
+	}
+	return append(lines, "Drawing "+number+", rev. "+lastRevision(v.plan), "Status: "+statusWords(v.plan.Job.Info.Status))
 }
 
 // A panelLabel is a label to cut out and stick inside the panel's door.

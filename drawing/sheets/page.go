@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"slices"
+
 	"oxturn/drawing"
 	"oxturn/fonts"
 	"oxturn/layout"
@@ -34,6 +36,14 @@ func (pg *page) path(l drawing.Layer, title string, segs []drawing.Seg, s *drawi
 	}
 }
 
+// sign adds a line or an area that shows s.
+func (pg *page) sign(s sign, l drawing.Layer, title string, segs []drawing.Seg, st *drawing.Stroke, fill *drawing.Colour) {
+	if len(segs) > 0 {
+		pg.path(l, title, segs, st, fill)
+		pg.uses(s)
+	}
+}
+
 // rule adds a straight line of the frame layer.
 func (pg *page) rule(a, b drawing.Pt, s *drawing.Stroke) {
 	pg.path(drawing.LayerFrame, "", drawing.Polyline(a, b), s, nil)
@@ -53,12 +63,9 @@ func (pg *page) writeIn(f fonts.Face, at drawing.Pt, text string, height float64
 
 // uses notes that the legend has to explain s.
 func (pg *page) uses(s sign) {
-	for _, u := range pg.used {
-		if u == s {
-			return
-		}
+	if s != wordsOnly && !slices.Contains(pg.used, s) {
+		pg.used = append(pg.used, s)
 	}
-	pg.used = append(pg.used, s)
 }
 
 // remark adds a note to the column.

@@ -75,8 +75,7 @@ func (v *roomView) band(c *layout.Cable, title string, from, to float64, st *dra
 	if len(line) < 2 {
 		return
 	}
-	v.path(drawing.LayerHatch, title, drawing.Rounded(v.view.Pts(line), v.view.Len(c.BendRadius)), st, nil)
-	v.uses(s)
+	v.sign(s, drawing.LayerHatch, title, drawing.Rounded(v.view.Pts(line), v.view.Len(c.BendRadius)), st, nil)
 }
 
 func refitLevels(v *roomView, f *layout.Refit) []level {

@@ -83,11 +83,90 @@ func TestSignsDifferInGrey(t *testing.T) {
 	}
 }
 
+// A rhythm is how a line's sample looks in grey: its width, in how many pieces the
+// ink along its middle lies, and the longest and shortest of them, in pixels.
+type rhythm struct{ width, pieces, longest, shortest int }
+
+// rhythmOf measures a cell of a board that shows a line alone; ok is false for any
+// other sign.
+func rhythmOf(cell *image.Gray) (r rhythm, ok bool) {
+	size := cell.Bounds().Size()
+	inked := func(x, y int) bool { return outside.Dark(cell, x, y) > 0.1 }
+	top, bottom := size.Y, -1
+	for y := range size.Y {
+		for x := range size.X {
+			if inked(x, y) {
+				top, bottom = min(top, y), max(bottom, y)
+			}
+		}
+	}
+	const most = 12 // pixels at 300 dpi: 1 mm
+	if r.width = bottom - top + 1; bottom < 0 || r.width > most {
+		return r, false
+	}
+	r.shortest = size.X
+	run := 0
+	for x := range size.X {
+		if inked(x, (top+bottom)/2) {
+			run++
+			continue
+		}
+		if run > 0 {
+			r.pieces, r.longest, r.shortest = r.pieces+1, max(r.longest, run), min(r.shortest, run)
+		}
+		run = 0
+	}
+	return r, true
+}
+
+// chain reports whether a line has dashes and dots.
+func (r rhythm) chain() bool { return r.longest > 4*r.shortest }
+
+// alike reports whether two lines could be taken for each other: neither the number
+// of their pieces nor their longest differs by half, and one is not clearly more than
+// twice as wide as the other, which is the least step between lines of one pattern
+// (ISO 128-2). Chains are told apart by their dots.
+func (r rhythm) alike(o rhythm) bool {
+	if r.chain() && o.chain() && r.pieces != o.pieces {
+		return false
+	}
+	near := func(a, b int, by float64) bool { return float64(max(a, b)) < by*float64(min(a, b)) }
+	return near(r.pieces, o.pieces, 1.5) && near(r.longest, o.longest, 1.5) && near(r.width, o.width, 2.5)
+}
+
+// unlike are lines of one rhythm that no legend holds both of: seams are on
+// membrane plans, which show no lead.
+var unlike = map[[2]sign]bool{{signColdLead, signSeam}: true}
+
+// TestLinesDifferByRhythm: whatever its colour, a line of a legend is known by its
+// dashes, which a glance takes in, and not by a pixel more or less of width.
+func TestLinesDifferByRhythm(t *testing.T) {
+	cells := board(t, int(signCount), swatchW, swatchH, func(pg *page, i int, b drawing.Box) { sign(i).show(pg, b) })
+	lines := map[sign]rhythm{}
+	for i, c := range cells {
+		if r, ok := rhythmOf(c); ok {
+			lines[sign(i)] = r
+		}
+	}
+	for _, s := range []sign{signCable, signColdLead, signSensorLead, signLimit, signMovement, signSeam, signPlanned} {
+		if _, ok := lines[s]; !ok {
+			t.Errorf("%q is not read as a line", s.words())
+		}
+	}
+	for a, x := range lines {
+		for b, y := range lines {
+			if a < b && x.alike(y) && !unlike[[2]sign{a, b}] {
+				t.Errorf("%q and %q look alike: %+v, %+v", a.words(), b.words(), x, y)
+			}
+		}
+	}
+}
+
 // TestNoTwoSignsShareAHatch: what the samples of two hatches differ in may be no
 // more than where on the sheet they begin, so that patterns are compared too.
 func TestNoTwoSignsShareAHatch(t *testing.T) {
 	seen := map[drawing.Pattern]sign{}
-	for s := sign(0); s < signCount; s++ {
+	for s := signCable; s < signCount; s++ {
 		p, ok := s.pattern()
 		if other, twice := seen[p]; ok && twice {
 			t.Errorf("%q and %q are hatched alike", other.words(), s.words())

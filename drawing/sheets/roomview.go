@@ -53,14 +53,13 @@ func (v *roomView) walls() {
 	if cut, err := shell.Less(v.openings(t)); err == nil {
 		shell = cut
 	}
-	v.path(drawing.LayerFloor, "walls", v.view.Outline(shell), nil, drawing.Filled(drawing.Poche))
+	v.sign(signWall, drawing.LayerFloor, "walls", v.view.Outline(shell), nil, drawing.Filled(drawing.Poche))
 	for _, ring := range v.view.Rings(shell) {
 		v.ink.line(append(ring, ring[0]), thinInk)
 	}
 	for i, w := range v.room.Job.Walls {
 		v.wall(i, w.Segment)
 	}
-	v.uses(signWall)
 }
 
 // shell is the band of thickness t round the room, mitred at the corners where
@@ -129,7 +128,7 @@ func (v *roomView) wall(i int, w plane.Segment) {
 	draw := func(to float64) {
 		if to-from > 1e-6 {
 			line := v.view.Pts([]plane.Point{w.At(from), w.At(to)})
-			v.path(drawing.LayerWalls, "wall "+v.room.Job.Walls[i].Letter, drawing.Polyline(line...), drawing.WallLine(), nil)
+			v.sign(signWall, drawing.LayerWalls, "wall "+v.room.Job.Walls[i].Letter, drawing.Polyline(line...), drawing.WallLine(), nil)
 		}
 	}
 	for _, g := range v.gaps(i) {
@@ -220,11 +219,11 @@ func (v *roomView) north() {
 	items := symbols.North(drawing.Pt{}, v.plan.Job.Sheet.North)
 	b := drawing.BoxOfItems(items)
 	at := drawing.Pt{X: v.letters.field.X0 - b.X0, Y: v.letters.field.Y0 - b.Y0}
-	v.mark(symbols.North(at, v.plan.Job.Sheet.North))
+	v.fixed(symbols.North(at, v.plan.Job.Sheet.North))
 }
 
 // viewTitle writes the title of a view at a place that its borders keep free.
 func (v *roomView) viewTitle(at drawing.Pt, text string) {
 	t := &drawing.Text{Layer: drawing.LayerText, At: at, Text: text, Height: heading, Face: fonts.LetteringBold}
-	v.mark([]drawing.Item{t})
+	v.fixed([]drawing.Item{t})
 }

@@ -143,7 +143,7 @@ func (s scene) need(p *layout.Plan, t titleBlock) need {
 // first trial by.
 func (s scene) blank(p *layout.Plan) *roomView {
 	v := &roomView{page: newPage(p, drawing.Paper{}), room: s.room, fig: figuresOf(p.Job)}
-	for k := sign(0); k < signCount; k++ {
+	for k := signCable; k < signCount; k++ {
 		v.used = append(v.used, k)
 	}
 	return v
@@ -185,7 +185,7 @@ func (v *roomView) settle() {
 	for i, l := range v.letters.homeless() {
 		n := itoa(i + 1)
 		v.noted = append(v.noted, l.note)
-		m := &label{text: n, height: drawing.H25, rank: 9, subject: l.subject, mark: noteMark, option: true}
+		m := &label{text: n, height: drawing.H25, rank: 9, subject: l.subject, mark: noteMark, of: signNote, option: true}
 		m.spots = []spot{{at: l.subject, cost: 1}}
 		sunk := m.sample(spot{}).Box().Centre().Y // a mark stands about its middle, lettering on its baseline
 		for _, s := range tagSpots(l.subject, 1.5, "00") {
@@ -197,7 +197,6 @@ func (v *roomView) settle() {
 	for _, m := range numbers {
 		v.letters.add(m)
 		v.letters.put(m, v.letters.cheapest(m))
-		v.uses(signNote)
 	}
 	v.letters.draw(v.page)
 }

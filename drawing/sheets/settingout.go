@@ -10,6 +10,7 @@ import (
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
+	"oxturn/symbols"
 )
 
 // settingOut is the sheet an installer works from on the floor: where the pegs
@@ -179,7 +180,7 @@ func (v *roomView) firstPeg() block {
 		l.paras = append(l.paras, fmt.Sprintf("Rows lie %.1f° off east, %s.", deg, way))
 	}
 	if v.plan.Job.Info.Status != job.AsLaid {
-		l.paras = append(l.paras, "If the pegs land elsewhere when the membrane is down, plan again from P1 as it is, before cable is laid.")
+		l.paras = append(l.paras, "If the pegs land elsewhere when the membrane is down, plan again from P1 as it is before laying cable.")
 	}
 	return l
 }
@@ -235,13 +236,9 @@ func (v *roomView) pegs() {
 	for _, w := range v.room.Job.Walls {
 		v.ticks(w.Segment, l, step)
 	}
-	v.uses(signPeg)
 	if p, ok := v.first(); ok {
 		at := v.view.Pt(p)
-		for _, d := range []drawing.Pt{{X: 1.8}, {Y: 1.8}} {
-			v.path(drawing.LayerMembrane, "first peg", drawing.Polyline(at.Sub(d), at.Add(d)), drawing.FixtureLine(), nil)
-		}
-		v.ink.mark(drawing.BoxOf(at).Grow(1.8))
+		v.mark(signFirstPeg, symbols.FirstPeg(at))
 		v.tag(at, 2, "P1", "first peg P1: "+v.placeWords(p), 2)
 	}
 }
@@ -276,7 +273,7 @@ func (v *roomView) ticks(w plane.Segment, l route.Lattice, step int) {
 			long = tickLong
 		}
 		tick := []drawing.Pt{p, p.Add(out.Mul(long))}
-		v.thin(drawing.LayerMembrane, tick...)
+		v.sign(signPeg, drawing.LayerMembrane, "", drawing.Polyline(tick...), drawing.ThinLine(), nil)
 		v.ink.line(tick, thinInk)
 	}
 }

@@ -20,18 +20,23 @@ import (
 // which sheet cannot be drawn as asked and by how much; the plan must be one
 // that layout.Build has no errors for.
 func Set(p *layout.Plan) ([]*drawing.Sheet, error) {
+	pages, err := setPages(p)
+	if err != nil {
+		return nil, err
+	}
+	return numbered(pages), nil
+}
+
+// setPages draws the pages of a set, still without numbers.
+func setPages(p *layout.Plan) ([]*page, error) {
 	for _, r := range p.Rooms {
 		if len(r.Job.Outline) < 3 {
 			return nil, fmt.Errorf("room %q has no outline to draw", r.Job.Name)
 		}
 	}
-	pages, err := drawAll(p, []part{
+	return drawAll(p, []part{
 		keyPlan, eachRoom(layingPlans), eachRoom(membranePlan), buildUp, eachRoom(electrician), takeOff, allRecords, eachRoom(ownerMap),
 	})
-	if err != nil {
-		return nil, err
-	}
-	return numbered(pages), nil
 }
 
 // A part draws some of a set's sheets. It only reads the plan.

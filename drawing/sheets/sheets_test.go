@@ -32,12 +32,7 @@ func write(t *testing.T, name string, sheets []*drawing.Sheet) {
 
 func TestSetOfSample(t *testing.T) {
 	for _, u := range []plane.Units{plane.Millimetres, plane.Inches} {
-		sheets, err := Set(samplePlan(t, u))
-		if err != nil {
-			t.Fatal(err)
-		}
-		write(t, "sample-"+u.String(), sheets)
-		checkSheets(t, sheets)
+		write(t, "sample-"+u.String(), checkedSet(t, samplePlan(t, u)))
 	}
 }
 

@@ -91,5 +91,11 @@ func changeWords(c takeoff.Change) string {
 	if pack == "" {
 		pack = "piece"
 	}
-	return fmt.Sprintf("%+d %s of %s", c.Packs, takeoff.Named(c.Packs, pack), what)
+	if c.Packs != 1 && c.Packs != -1 {
+		if strings.HasSuffix(pack, "x") {
+			pack += "e"
+		}
+		pack += "s"
+	}
+	return fmt.Sprintf("%+d %s of %s", c.Packs, pack, what)
 }

@@ -8,12 +8,15 @@ import (
 	"oxturn/symbols"
 )
 
-// A sign is something a legend explains.
+// A sign is something a legend explains. Whoever draws one does so with a function
+// that is told which, so that it is in the legend of its sheet: page.sign,
+// roomView.mark and hatched, or a label's sign. Words alone need no entry.
 type sign int
 
 // The signs, in the order of a legend.
 const (
-	signCable sign = iota
+	wordsOnly sign = iota // no sign: words say what it is
+	signCable
 	signArrow
 	signRun
 	signHalf
@@ -33,13 +36,19 @@ const (
 	signJointStrip
 	signUnheated
 	signMovement
+	signStand
+	signToFix
 	signWall
 	signDoor
+	signSliding
+	signCased
 	signThreshold
+	signWindow
 	signDatum
 	signNote
 	signSeam
 	signPeg
+	signFirstPeg
 	signFault
 	signMistaken
 	signTile
@@ -73,13 +82,19 @@ func (s sign) words() string {
 		signJointStrip: "kept free along a joint",
 		signUnheated:   "floor without cable",
 		signMovement:   "movement joint",
+		signStand:      "fixture, by its name",
+		signToFix:      "fixing to come, by its name",
 		signWall:       "wall (thickness not to scale)",
 		signDoor:       "door and its swing",
+		signSliding:    "sliding or pocket door",
+		signCased:      "opening without a door",
 		signThreshold:  "threshold",
+		signWindow:     "window",
 		signDatum:      "datum: face measured from",
 		signNote:       "see the numbered note",
 		signSeam:       "seam of the membrane",
 		signPeg:        "row of pegs",
+		signFirstPeg:   "first peg, P1",
 		signFault:      "stretch with the fault, likeliest place barred",
 		signMistaken:   "runs that could be taken for it",
 		signTile:       "tile over the stretch: row R, column C",
@@ -183,9 +198,16 @@ func (s sign) showArea(pg *page, b drawing.Box) {
 		hinge := drawing.Pt{X: c.X - h/2, Y: b.Y1}
 		pg.path(drawing.LayerWalls, "", drawing.Polyline(hinge, hinge.Add(drawing.Pt{Y: -h})), drawing.FixtureLine(), nil)
 		pg.path(drawing.LayerWalls, "", drawing.Arc(hinge, h, 0, 90), drawing.ThinLine(), nil)
-	case signThreshold:
-		pg.path(drawing.LayerWalls, "", drawing.Rectangle(b.Grow(-1.2)), drawing.FixtureLine(), nil)
-		line(drawing.LayerWalls, drawing.ThinLine())
+	case signSliding, signCased, signThreshold, signWindow:
+		s.showOpening(pg, b)
+	case signStand:
+		pg.path(drawing.LayerFixtures, "", drawing.Rectangle(b.Grow(-drawing.W035/2)), drawing.FixtureLine(), nil)
+		pg.write(centredOn(c, (&drawing.Text{Text: "name", Height: note}).Box()), "name", note, drawing.Middle)
+	case signToFix:
+		pg.add(symbols.FixingPoint(drawing.Pt{X: b.X0 + 2, Y: c.Y})...)
+		pg.path(drawing.LayerFixtures, "", drawing.Polyline(drawing.Pt{X: b.X0 + 6, Y: c.Y}, drawing.Pt{X: b.X1, Y: c.Y}), drawing.FixtureLine(), nil)
+	case signFirstPeg:
+		pg.add(symbols.FirstPeg(c)...)
 	case signFault:
 		line(drawing.LayerHatch, stretchBand())
 		line(drawing.LayerCable, drawing.CableLine())
@@ -207,11 +229,26 @@ func (s sign) showArea(pg *page, b drawing.Box) {
 		pg.path(drawing.LayerMarks, "", cloud(ring, 2), drawing.MediumLine(), nil)
 	case signTile:
 		pg.path(drawing.LayerFloor, "", drawing.Rectangle(b), drawing.MarkLine(), nil)
+		pg.write(centredOn(c, (&drawing.Text{Text: "R2 C5", Height: note}).Box()), "R2 C5", note, drawing.Middle)
 	default:
 		if p, ok := s.pattern(); ok {
 			pg.add(drawing.Hatch([][]drawing.Pt{b.Corners()}, p)...)
 			pg.path(drawing.LayerFixtures, "", drawing.Rectangle(b), drawing.ThinLine(), nil)
 		}
+	}
+}
+
+// showOpening draws the sample of an opening without a swing: its plan, in
+// millimetres of paper instead of floor.
+func (s sign) showOpening(pg *page, b drawing.Box) {
+	const thick = 2.4
+	at := drawing.Pt{X: b.X0, Y: b.Centre().Y - thick/2}
+	shapes := map[sign]func(width, thick float64) []symbols.Shape{
+		signSliding: symbols.SlidingDoor, signCased: symbols.CasedOpening, signThreshold: symbols.Threshold, signWindow: symbols.Window,
+	}[s](b.W(), thick)
+	for _, sh := range shapes {
+		segs := drawing.Mapped(sh.Segs, func(p drawing.Pt) drawing.Pt { return drawing.Pt{X: at.X + p.X, Y: at.Y - p.Y} })
+		pg.path(drawing.LayerWalls, "", segs, sh.Stroke, sh.Fill)
 	}
 }
 
@@ -257,7 +294,7 @@ func (l legend) shown() string { return list{head: l.head, mute: l.mute}.shown()
 // legendOf puts signs in the legend's order.
 func legendOf(used []sign) legend {
 	l := legend{head: "Legend"}
-	for s := sign(0); s < signCount; s++ {
+	for s := signCable; s < signCount; s++ {
 		for _, u := range used {
 			if u == s {
 				l.signs = append(l.signs, s)

@@ -91,7 +91,7 @@ func takeOffRow(l takeoff.Line, u plane.Units, priced bool) []cell {
 	if l.Packs > 0 {
 		packs = itoa(l.Packs)
 		if l.PackName != "" {
-			of = takeoff.Named(l.Packs, l.PackName)
+			of = packName(l)
 		}
 		if l.Pack > 0 {
 			pack, _ = in(l.Pack)
@@ -107,6 +107,17 @@ func takeOffRow(l takeoff.Line, u plane.Units, priced bool) []cell {
 		r = append(r, cell{text: each}, cell{text: price})
 	}
 	return append(r, cell{text: l.Note})
+}
+
+// packName is what the packs of a line are called.
+func packName(l takeoff.Line) string {
+	switch {
+	case l.Packs == 1:
+		return l.PackName
+	case strings.HasSuffix(l.PackName, "x"):
+		return l.PackName + "es"
+	}
+	return l.PackName + "s"
 }
 
 // otherSystem writes the gross quantity in the units that are not the sheet's.

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"oxturn/drawing"
@@ -240,10 +241,22 @@ func energyTable(w *layout.Warmth, currency string) block {
 	for _, u := range w.Use {
 		add(cell{text: u.Room, strong: true}, cell{}, cell{})
 		add(row("an hour with the current on", fmt.Sprintf("%.2f", u.PerHour), fmt.Sprintf("%.2f", u.PerHourPrice))...)
-		add(row("a month", u.Month.Words(), u.MonthPrice.Words())...)
-		add(row("a month, always on", u.AlwaysOn.Words(), u.AlwaysPrice.Words())...)
+		add(row("a month", rangeWords(u.Month), rangeWords(u.MonthPrice))...)
+		add(row("a month, always on", rangeWords(u.AlwaysOn), rangeWords(u.AlwaysPrice))...)
 	}
 	return t
+}
+
+// rangeWords writes a range to two figures.
+func rangeWords(r heat.Range) string { return twoFigures(r.Low) + " to " + twoFigures(r.High) }
+
+func twoFigures(v float64) string {
+	if v <= 0 {
+		return "0"
+	}
+	k := math.Pow10(int(math.Floor(math.Log10(v))) - 1)
+	v = math.Round(v/k) * k
+	return fmt.Sprintf("%.*f", max(0, 1-int(math.Floor(math.Log10(v)+1e-9))), v)
 }
 
 // warmthNotes says what the figures rest on.

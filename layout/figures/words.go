@@ -3,8 +3,6 @@ package figures
 import (
 	"fmt"
 	"strings"
-
-	"oxturn/layout/heat"
 )
 
 func (p *page) room(r Room, s Supply) {
@@ -17,7 +15,7 @@ func (p *page) room(r Room, s Supply) {
 		p.cable(c, s)
 	}
 	p.b.WriteByte('\n')
-	p.thermostat(r.Thermostat, len(r.Cables))
+	p.thermostat(r.Thermostat)
 }
 
 func (p *page) cable(c Cable, s Supply) {
@@ -86,12 +84,8 @@ func (p *page) spacing(c Cable, s Supply) {
 	p.put("heat per area", p.density(g.Density)+" at the mean spacing", fmt.Sprintf("densest %s over three neighbouring runs, round run %d", p.density(g.Densest), g.DensestRun), limit)
 }
 
-func (p *page) thermostat(t Thermostat, cables int) {
-	load := fmt.Sprintf("%g V, %g W, %.2f A; as a continuous load, 125 %%: %.2f A; %.1f Ω", t.Volts, t.Watts, t.Amps, t.Continuous, t.Ohms)
-	if cables > 1 {
-		load += " in parallel"
-	}
-	p.put("thermostat", load)
+func (p *page) thermostat(t Thermostat) {
+	p.put("thermostat", fmt.Sprintf("%g V, %g W, %.2f A; as a continuous load, 125 %%: %.2f A; %.1f Ω in parallel", t.Volts, t.Watts, t.Amps, t.Continuous, t.Ohms))
 	needs := "nothing more needed"
 	if t.Needs != "" {
 		needs = "needs " + t.Needs
@@ -201,7 +195,7 @@ func (p *page) warmth(w *Warmth) {
 		if o.Board {
 			board = "over a board of " + p.small(w.Board)
 		}
-		p.put(first(i, "warm-up to "+p.degrees(w.Room+w.Rise)), fmt.Sprintf("%s apart, %s, %s: %s", p.small(o.Spacing), p.density(o.Density), board, o.words))
+		p.put(first(i, "to gain "+p.difference(w.Rise)), fmt.Sprintf("%s apart, %s, %s: %s", p.small(o.Spacing), p.density(o.Density), board, o.words))
 	}
 	for i, a := range w.Assumptions {
 		p.put(first(i, "assumed"), a)
@@ -211,13 +205,15 @@ func (p *page) warmth(w *Warmth) {
 func (p *page) energy(all []Energy) {
 	for _, e := range all {
 		p.head("Energy, %s", e.Room)
-		price := ""
-		if e.Price != 0 {
-			price = strings.TrimSpace(", " + rangeWords(e.MonthCost) + " " + e.Currency)
+		price := func(low, high float64) string {
+			if e.Price == 0 {
+				return ""
+			}
+			return strings.TrimSpace(fmt.Sprintf(", %.0f to %.0f %s", low, high, e.Currency))
 		}
 		p.put("an hour on", fmt.Sprintf("%.2f kWh", e.PerHour))
-		p.put("a month", fmt.Sprintf("%s kWh%s", rangeWords(e.Month), price))
-		p.put("always on", rangeWords(e.AlwaysOn)+" kWh a month")
+		p.put("a month", fmt.Sprintf("%.0f to %.0f kWh%s", e.Month[0], e.Month[1], price(e.MonthCost[0], e.MonthCost[1])))
+		p.put("always on", fmt.Sprintf("%.0f to %.0f kWh a month", e.AlwaysOn[0], e.AlwaysOn[1]))
 	}
 	if len(all) > 0 {
 		for i, a := range all[0].Basis {
@@ -225,9 +221,6 @@ func (p *page) energy(all []Energy) {
 		}
 	}
 }
-
-// rangeWords writes a range as the sheets do.
-func rangeWords(r [2]float64) string { return heat.Range{Low: r[0], High: r[1]}.Words() }
 
 func (p *page) fullUse(f *FullUse) {
 	if f == nil {

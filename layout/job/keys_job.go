@@ -62,7 +62,6 @@ func clearanceKeys() []Key {
 			k.Otherwise = "as from fixtures"
 		} else {
 			k.Default = `"` + value + `"`
-			k.Example = name + " = " + k.Default
 		}
 		return k
 	}

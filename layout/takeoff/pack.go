@@ -1,9 +1,6 @@
 package takeoff
 
-import (
-	"math"
-	"strings"
-)
+import "math"
 
 // usable reports whether v is an ordinary figure, zero or more, and small
 // enough to be bought.
@@ -20,15 +17,4 @@ func WholePacks(gross, pack float64) int {
 		return 0
 	}
 	return int(math.Ceil(gross/pack - 1e-9))
-}
-
-// Named is what so many packs are called: 1 box, 2 boxes.
-func Named(n int, pack string) string {
-	switch {
-	case pack == "" || n == 1 || n == -1:
-		return pack
-	case strings.HasSuffix(pack, "x"):
-		return pack + "es"
-	}
-	return pack + "s"
 }

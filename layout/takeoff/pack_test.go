@@ -30,14 +30,3 @@ func TestPacksHoldAndNoneIsIdle(t *testing.T) {
 		}
 	})
 }
-
-func TestPacksAreNamedByNumber(t *testing.T) {
-	for _, c := range []struct {
-		n          int
-		pack, want string
-	}{{1, "bag", "bag"}, {-1, "box", "box"}, {2, "box", "boxes"}, {-3, "roll", "rolls"}, {0, "sheet", "sheets"}, {5, "", ""}} {
-		if got := Named(c.n, c.pack); got != c.want {
-			t.Errorf("%d %q: %q, want %q", c.n, c.pack, got, c.want)
-		}
-	}
-}

@@ -1,0 +1,340 @@
+package sheets
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"testing"
+
+	"oxturn/drawing"
+	"oxturn/layout"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+// checkedSet draws a set and holds its sheets to the rules that every sheet obeys,
+// and its legends to what the drawings show.
+func checkedSet(t *testing.T, p *layout.Plan) []*drawing.Sheet {
+	t.Helper()
+	pages, err := setPages(p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	sheets := numbered(pages)
+	checkSheets(t, sheets)
+	checkLegends(t, p, pages)
+	return sheets
+}
+
+// checkLegends: every sign that is drawn on a sheet of a floor is in its legend,
+// which may go on on notes, and every entry of a legend is drawn. What is drawn is
+// read back from the finished lines by their look, as whoever holds the sheet
+// does, and openings from the job: what the code takes note of is not asked.
+func checkLegends(t tester, p *layout.Plan, pages []*page) {
+	t.Helper()
+	for i := range p.Rooms {
+		r := &p.Rooms[i]
+		var all []sign // what any sheet of the room shows
+		var listed []sign
+		for _, pg := range pages {
+			kind, ok := kindOf(pg, r)
+			if !ok {
+				continue
+			}
+			shown, own := shownOn(t, pg, r, kind), entriesOf(pg.sheet)
+			all, listed = append(all, shown...), append(listed, own...)
+			told := slices.Concat(own, notesOf(pages, r, kind))
+			for _, s := range shown {
+				if !slices.Contains(told, s) && !(kind == "owner-map" && plainer[len(plainer)-1](s)) {
+					t.Errorf("%s: %q is drawn and not in the legend", pg.sheet.ID, s.words())
+				}
+			}
+			for _, s := range own {
+				if !slices.Contains(shown, s) {
+					t.Errorf("%s: the legend has %q, which is not drawn", pg.sheet.ID, s.words())
+				}
+			}
+			listed = append(listed, notesOf(pages, r, kind)...)
+		}
+		for _, s := range listed {
+			if !slices.Contains(all, s) {
+				t.Errorf("notes of %s: the legend has %q, which is not drawn", r.Job.Name, s.words())
+			}
+		}
+	}
+}
+
+// kindOf returns which kind of drawing of a room a page is.
+func kindOf(pg *page, r *layout.Room) (kind string, ok bool) {
+	for _, kind := range []string{"cable-plan", "setting-out", "membrane", "electrician", "owner-map"} {
+		if pg.letters != nil && pg.sheet.ID == idOf(kind, r) {
+			return kind, true
+		}
+	}
+	return "", false
+}
+
+// notesOf returns the entries of legends that go on on the notes of a drawing.
+func notesOf(pages []*page, r *layout.Room, kind string) []sign {
+	var out []sign
+	for _, pg := range pages {
+		shared := strings.HasPrefix(pg.sheet.ID, idOf("notes", r)) && (kind == "cable-plan" || kind == "setting-out")
+		if shared || strings.HasPrefix(pg.sheet.ID, idOf(kind, r)+"-notes") {
+			out = append(out, entriesOf(pg.sheet)...)
+		}
+	}
+	return out
+}
+
+// entriesOf reads the legends of a sheet: words of a sign, in one line or more, with
+// a sample at their left.
+func entriesOf(s *drawing.Sheet) []sign {
+	var out []sign
+	all := texts(s)
+	for i, first := range all {
+		entry, last := first.Text, first
+		for _, x := range all[i+1:] {
+			if x.At.X == last.At.X && math.Abs(x.At.Y-last.At.Y-leading) < 0.01 && !isSign(entry) {
+				entry, last = entry+" "+x.Text, x
+			}
+		}
+		for k := signCable; k < signCount; k++ {
+			if entry == k.words() && sampleBeside(s, first.At) {
+				out = append(out, k)
+			}
+		}
+	}
+	return out
+}
+
+// isSign reports whether words are those of a sign in full.
+func isSign(words string) bool {
+	for k := signCable; k < signCount; k++ {
+		if words == k.words() {
+			return true
+		}
+	}
+	return false
+}
+
+// sampleBeside reports whether a line is drawn where the sample for words that begin
+// at a place belongs.
+func sampleBeside(s *drawing.Sheet, at drawing.Pt) bool {
+	sample := drawing.Box{X0: at.X - swatchW - 3, Y0: at.Y - swatchH, X1: at.X - 3, Y1: at.Y + swatchH/2}
+	return slices.ContainsFunc(s.Items, func(it drawing.Item) bool {
+		_, line := it.(*drawing.Path)
+		return line && sample.Grow(0.4).Contains(drawing.BoxOfItem(it))
+	})
+}
+
+// shownOn returns the signs that a drawing of a room shows.
+func shownOn(t tester, pg *page, r *layout.Room, kind string) []sign {
+	t.Helper()
+	var out []sign
+	add := func(s sign) {
+		if s != wordsOnly && !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	for _, it := range pg.sheet.Items {
+		p, ok := it.(*drawing.Path)
+		if !ok || !pg.letters.field.Contains(p.Box()) {
+			continue
+		}
+		s, ok := lookOf(p, r)
+		if !ok {
+			t.Errorf("%s: %s is none of the signs", pg.sheet.ID, describe(it))
+		}
+		add(s)
+	}
+	if kind != "electrician" { // it names openings where they are
+		for _, o := range r.Job.Openings {
+			add(openingSign(o))
+			if o.Threshold && o.Kind != "window" {
+				add(signThreshold)
+			}
+		}
+	}
+	return out
+}
+
+// openingSign is what an opening is by the job.
+func openingSign(o job.Opening) sign {
+	switch {
+	case o.Kind == "window":
+		return signWindow
+	case o.Swing == "in" || o.Swing == "out":
+		return signDoor
+	case o.Swing == "slide":
+		return signSliding
+	case o.Threshold:
+		return signThreshold
+	}
+	return signCased
+}
+
+// lookOf tells a line's sign from how it looks; wordsOnly for what says itself
+// what it is: dimensions, leaders, the north arrow, break lines, grounds of words.
+func lookOf(p *drawing.Path, r *layout.Room) (s sign, ok bool) {
+	is := func(st *drawing.Stroke) bool {
+		return p.Stroke != nil && p.Stroke.Width == st.Width && slices.Equal(p.Stroke.Dash, st.Dash)
+	}
+	filled := func(c drawing.Colour) bool { return p.Fill != nil && *p.Fill == c }
+	switch p.Layer {
+	case drawing.LayerDims:
+		if strings.HasPrefix(p.Title, "datum") {
+			return signDatum, true
+		}
+		return wordsOnly, true
+	case drawing.LayerCable:
+		switch {
+		case is(drawing.CableLine()):
+			return signCable, true
+		case is(drawing.HiddenLine()):
+			return signPlanned, true
+		}
+	case drawing.LayerLeads:
+		return signColdLead, is(drawing.ColdLeadLine())
+	case drawing.LayerSensors:
+		switch {
+		case filled(drawing.SensorBlue):
+			return signSensor, true
+		case filled(drawing.White):
+			return signSpare, true
+		}
+		return signSensorLead, is(drawing.SensorLeadLine())
+	case drawing.LayerMembrane:
+		switch {
+		case is(drawing.SeamLine()):
+			return signSeam, true
+		case is(drawing.FixtureLine()):
+			return signFirstPeg, true
+		}
+		return signPeg, is(drawing.ThinLine())
+	case drawing.LayerFloor:
+		switch {
+		case filled(drawing.Poche):
+			return signWall, true
+		case is(drawing.ClearanceLine()):
+			return signLimit, true
+		}
+		return signMovement, is(drawing.JointLine())
+	case drawing.LayerWalls:
+		if is(drawing.WallLine()) && strings.HasPrefix(p.Title, "wall") {
+			return signWall, true
+		}
+		return wordsOnly, true // openings are asked of the job
+	case drawing.LayerFixtures:
+		if slices.ContainsFunc(r.Job.Fixings, func(x job.Fixing) bool { return p.Title == x.Name && len(x.Line) > 1 }) {
+			return signToFix, true
+		}
+		if slices.ContainsFunc(r.Job.Openings, func(o job.Opening) bool { return p.Title == o.Name }) {
+			return wordsOnly, true // the frame of a door, in the view of its wall
+		}
+		if b := drawing.PathBox(p.Segs); math.Abs(b.W()-3) < 1e-6 && math.Abs(b.H()-3) < 1e-6 && len(p.Segs) == 4 {
+			return signToFix, true
+		}
+		return signStand, true
+	case drawing.LayerMarks:
+		return markOf(p)
+	case drawing.LayerHatch:
+		return hatchOf(p)
+	}
+	return wordsOnly, p.Layer == drawing.LayerText || p.Layer == drawing.LayerFrame
+}
+
+// markOf tells a mark from its form.
+func markOf(p *drawing.Path) (sign, bool) {
+	b := drawing.PathBox(p.Segs)
+	long := math.Hypot(b.W(), b.H())
+	curved := slices.ContainsFunc(p.Segs, func(s drawing.Seg) bool { return s.Op == drawing.Curve })
+	near := func(want float64) bool { return math.Abs(long-want) < 1e-6 }
+	switch {
+	case p.Title == "north" || p.Title == "box": // the thermostat's own frame in the view of its wall
+		return wordsOnly, true
+	case p.Stroke == nil:
+		return signJoint, p.Title == "lead joint"
+	case curved && p.Stroke.Width == drawing.W035:
+		return signThermostat, p.Title == "thermostat"
+	case curved && p.Stroke.Width == drawing.W025:
+		return signRun, true
+	case p.Stroke.Width == drawing.W018 && p.Fill != nil:
+		return signNote, true
+	case len(p.Segs) == 3 && p.Stroke.Width == drawing.W050:
+		return signArrow, true
+	case len(p.Segs) == 2 && near(4):
+		return signHalf, true
+	case len(p.Segs) == 2 && near(2.5):
+		return signQuarter, true
+	case len(p.Segs) == 2 && near(3):
+		return signEnd, true
+	}
+	return wordsOnly, false
+}
+
+// hatchOf tells a hatch from its lines: which way they run, and how far apart.
+func hatchOf(p *drawing.Path) (sign, bool) {
+	if !p.Stroke.Butt {
+		if p.Stroke.Width > drawing.W018 {
+			return signUnheated, p.Stroke.Width < 0.5
+		}
+		return wordsOnly, true // the outline of a hatch
+	}
+	if p.Stroke.Dash != nil {
+		return signUndecided, true
+	}
+	rising, falling := false, false
+	for _, l := range drawing.Flatten(p.Segs, 0.1) {
+		d := l[1].Sub(l[0])
+		switch {
+		case math.Abs(d.X) < 1e-6:
+			return signRise, true
+		case d.X*d.Y < 0:
+			rising = true
+		default:
+			falling = true
+		}
+	}
+	switch {
+	case rising && falling:
+		return signFixing, true
+	case rising:
+		return signFixture, true
+	}
+	return signJointStrip, true
+}
+
+// TestLegendsMissNothing: a sign left out of a legend is found, and so is one that
+// is not drawn.
+func TestLegendsMissNothing(t *testing.T) {
+	p := samplePlan(t, plane.Millimetres)
+	for name, spoil := range map[string]func(pg *page){
+		"is drawn and not in the legend": func(pg *page) {
+			pg.add(&drawing.Path{Layer: drawing.LayerMembrane, Segs: drawing.Polyline(pg.letters.field.Centre(), pg.letters.field.Centre().Add(drawing.Pt{X: 9})), Stroke: drawing.SeamLine()})
+		},
+		"which is not drawn": func(pg *page) {
+			pg.sheet.Items = slices.DeleteFunc(pg.sheet.Items, func(it drawing.Item) bool {
+				return strings.HasPrefix(describe(it), "path sensor") && pg.letters.field.Contains(drawing.BoxOfItem(it))
+			})
+		},
+	} {
+		pages, err := setPages(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		spoil(pages[0])
+		var seen heard
+		checkLegends(&seen, p, pages)
+		if len(seen) == 0 || !strings.Contains(strings.Join(seen, ";"), name) {
+			t.Errorf("not found: a sign that %s; %v", name, seen)
+		}
+	}
+}
+
+// heard is a tester that keeps what it is told.
+type heard []string
+
+func (h *heard) Helper()                           {}
+func (h *heard) Error(args ...any)                 { *h = append(*h, fmt.Sprint(args...)) }
+func (h *heard) Errorf(format string, args ...any) { *h = append(*h, fmt.Sprintf(format, args...)) }
