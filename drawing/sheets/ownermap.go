@@ -8,6 +8,7 @@ import (
 	"oxturn/fonts"
 	"oxturn/layout"
 	"oxturn/layout/job"
+	"oxturn/layout/probe"
 )
 
 // ownerMap draws the page that stays with the house: where cable is and where
@@ -139,11 +140,7 @@ func (v *roomView) mayIDrill() list {
 
 // keeping is how to live with the floor.
 func keeping() block {
-	return list{head: "Living with the floor", number: 1, paras: []string{
-		"Keep thick rugs and legless furniture off.",
-		"After a power cut check the thermostat's programme.",
-		"Keep this map and the test records at the panel.",
-	}}
+	return list{head: "Living with the floor", number: 1, paras: probe.Living()}
 }
 
 // labelLines is what the panel label says.

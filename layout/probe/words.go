@@ -24,6 +24,15 @@ func (m *Map) Cautions() []string {
 	return out
 }
 
+// Living says how to live with a warmed floor.
+func Living() []string {
+	return []string{
+		"Keep thick rugs and legless furniture off.",
+		"After a power cut check the thermostat's programme.",
+		"Keep this map and the test records at the panel.",
+	}
+}
+
 // floor writes a length rounded down, for what nothing is recorded within.
 func (m *Map) floor(mm float64) string {
 	if m.Units == plane.Inches {

@@ -36,6 +36,7 @@ type page struct {
 	Status   string
 	Recorded bool // recorded as laid in every room
 	Rooms    []room
+	Living   []string // how to live with the floor
 	Data     []table
 	Style    template.CSS
 	Script   template.JS
@@ -70,7 +71,7 @@ func Write(w io.Writer, p *layout.Plan) error {
 	}
 	info := p.Job.Info
 	pg := page{Title: info.Title, Number: info.Number, Status: info.Status.String(), Recorded: info.Status == job.AsLaid,
-		Style: template.CSS(styleText), Script: template.JS(scriptText), Policy: policy()}
+		Style: template.CSS(styleText), Script: template.JS(scriptText), Policy: policy(), Living: probe.Living()}
 	for _, s := range []string{info.Client, info.Site, info.Contractor} {
 		if s != "" {
 			pg.Lines = append(pg.Lines, s)

@@ -9,6 +9,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/probe"
 )
 
 // samplePlan is a room recorded as laid, in which everything a job may name is
@@ -102,6 +103,16 @@ func TestDifferencesAreShown(t *testing.T) {
 	for _, want := range []string{`class="planned" points="240.0,-200.0 240.0,-2200.0"`, "H1, run 1: 40 mm off its plan"} {
 		if !strings.Contains(page, want) {
 			t.Errorf("the page does not show %s", want)
+		}
+	}
+}
+
+// The page and the printed map tell alike how to live with the floor, once.
+func TestLivingWithTheFloor(t *testing.T) {
+	page := strings.ReplaceAll(write(t, samplePlan(plane.Millimetres, job.AsLaid, "Bath")), "&#39;", "'")
+	for _, s := range append(probe.Living(), "Living with the floor") {
+		if n := strings.Count(page, s); n != 1 {
+			t.Errorf("%q is said %d times", s, n)
 		}
 	}
 }
