@@ -3,6 +3,8 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"oxturn/drawing"
 	"oxturn/fonts"
@@ -24,7 +26,7 @@ func membranePlan(p *layout.Plan, r *layout.Room) ([]*page, error) {
 	s.crowded = nil
 	s.draw = func(v *roomView) { v.drawMembrane(laid) }
 	s.levels = func(v *roomView) []level {
-		bs := []block{v.pieceTable(laid), v.seamTable(laid), legendOf(v.used), v.membraneNotes()}
+		bs := slices.Concat([]block{v.pieceTable(laid)}, v.notchTable(laid), []block{v.seamTable(laid), legendOf(v.used), v.membraneNotes(laid)})
 		bs = append(bs, cutDiagrams(p.Membrane, laid, v.fig)...)
 		return []level{{blocks: bs}, {blocks: bs, gain: 1.9, overflow: true}}
 	}
@@ -162,6 +164,58 @@ func (v *roomView) pieceTable(laid *membrane.Laid) block {
 	return t
 }
 
+// notchTable says what is cut out of the pieces round what stands on the floor: at
+// which edge, how far along it, and how large.
+func (v *roomView) notchTable(laid *membrane.Laid) []block {
+	t := table{head: "Notches", cols: []column{{head: "Piece"}, {head: "Cut out of", wraps: true}, {head: "Along length", align: decimal}, {head: "Along width", align: decimal}}}
+	for _, p := range laid.Pieces {
+		for _, n := range p.Notches {
+			t.rows = append(t.rows, row("M"+itoa(p.Number), v.notchPlace(p, n, laid.Along), v.fig.length(n.To-n.From), v.fig.length(n.High-n.Low)))
+		}
+	}
+	if len(t.rows) == 0 {
+		return nil
+	}
+	return []block{t}
+}
+
+// notchPlace says where in a piece a notch is: in a corner, at an edge so far from
+// one of its ends, or inside.
+func (v *roomView) notchPlace(p membrane.Piece, n membrane.Notch, along float64) string {
+	const touch = 0.5
+	side := func(turn float64) string { return compassOf(along + turn*math.Pi/180) }
+	end, edge := "", ""
+	switch {
+	case n.From < touch:
+		end = side(180)
+	case n.To > p.Length-touch:
+		end = side(0)
+	}
+	switch {
+	case n.Low < touch:
+		edge = side(-90)
+	case n.High > p.Width-touch:
+		edge = side(90)
+	}
+	length, width := v.fig.length(n.From)+" from the "+side(180)+" end", v.fig.length(n.Low)+" from the "+side(-90)+" edge"
+	switch {
+	case end != "" && edge != "":
+		return "corner, " + edge + " and " + end
+	case edge != "":
+		return edge + " edge, " + length
+	case end != "":
+		return end + " end, " + width
+	}
+	return "inside, " + length + ", " + width
+}
+
+// compassOf names the direction of the floor nearest to an angle, as lists of runs
+// do.
+func compassOf(angle float64) string {
+	k := int(math.Floor(angle/(math.Pi/2)+0.5+1e-9)) % 4
+	return [4]string{"east", "north", "west", "south"}[(k+4)%4]
+}
+
 // seamTable places the seams: each from the datum it runs along, or with both
 // ends where it runs along neither.
 func (v *roomView) seamTable(laid *membrane.Laid) block {
@@ -189,7 +243,7 @@ func (v *roomView) seamTable(laid *membrane.Laid) block {
 	return t
 }
 
-func (v *roomView) membraneNotes() block {
+func (v *roomView) membraneNotes(laid *membrane.Laid) block {
 	m := v.plan.Membrane
 	unit := "roll"
 	if m.Stock.Sheets {
@@ -212,5 +266,14 @@ func (v *roomView) membraneNotes() block {
 		fmt.Sprintf("Strips butt with pegs in step, trimmed %s short of walls. Nothing laps; no strip crosses a movement joint.", v.fig.fine().length(membrane.Trim)),
 		"Set the first strip by P1 on the setting-out sheet: every other row follows from it.",
 	)
+	var traced []string
+	for _, p := range laid.Pieces {
+		if p.Traced {
+			traced = append(traced, "M"+itoa(p.Number))
+		}
+	}
+	if len(traced) > 0 {
+		l.paras = append(l.paras, "Slanting or round edges, traced on the floor and cut: "+strings.Join(traced, ", ")+".")
+	}
 	return l
 }

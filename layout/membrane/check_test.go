@@ -45,8 +45,30 @@ func checkCover(t rapid.TB, r Room, l Laid) {
 			}
 		}
 	}
+	for _, p := range l.Pieces {
+		checkNotches(t, p)
+	}
 	if math.Abs(got-want) > 1+1e-6*want+3*float64(len(l.Pieces)) {
 		t.Errorf("%s: pieces cover %.0f mm² of %.0f", r.Name, got, want)
+	}
+}
+
+// checkNotches: notches lie in their piece, and what they leave of its rectangle is the
+// floor that it covers, short of its edges by no more than the trim.
+func checkNotches(t rapid.TB, p Piece) {
+	t.Helper()
+	left, round := p.Length*p.Width, 0.0
+	for _, n := range p.Notches {
+		if n.From < -1e-6 || n.Low < -1e-6 || n.To > p.Length+1e-6 || n.High > p.Width+1e-6 || n.From >= n.To || n.Low >= n.High {
+			t.Errorf("piece %d, %.1f x %.1f mm, has the notch %+v", p.Number, p.Length, p.Width, n)
+		}
+		left -= (n.To - n.From) * (n.High - n.Low)
+	}
+	for _, r := range p.Shape.Rings() {
+		round += r.Perimeter()
+	}
+	if area := p.Shape.Area(); !p.Traced && (left > area+notchLeast*round || left < area-2*Trim*round) {
+		t.Errorf("piece %d covers %.0f mm² of floor, notches leave %.0f", p.Number, area, left)
 	}
 }
 

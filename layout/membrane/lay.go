@@ -22,7 +22,9 @@ func (c cutter) lay(r Room, l layout, number int) (Laid, error) {
 			if p.Shape.Area() < 1 {
 				continue // a shadow of nothing but an edge
 			}
-			c.size(r, l, s, sp, &p)
+			if err = c.size(r, l, s, sp, &p); err != nil {
+				return Laid{}, err
+			}
 			out.Pieces = append(out.Pieces, p)
 			number++
 		}
@@ -78,12 +80,44 @@ func (l layout) seamAt(s strip, y float64) bool {
 // size works out what a piece is cut to: short of walls by Trim, up to seams
 // and joints, and in whole pitches off the stock, so that its pegs come out in
 // step wherever it is cut.
-func (c cutter) size(r Room, l layout, s strip, sp span, p *Piece) {
+func (c cutter) size(r Room, l layout, s strip, sp span, p *Piece) error {
 	x := span{sp.from + l.trimX(r, s, sp, sp.from), sp.to - l.trimX(r, s, sp, sp.to)}
 	y := span{s.low + l.trimY(r, s, sp, s.low), s.high - l.trimY(r, s, sp, s.high)}
 	p.Length, p.Width = math.Max(x.length(), 0), math.Max(y.length(), 0)
 	p.Cells = min(c.cells, c.pitches(x))
 	p.Rows = min(c.rows, c.pitches(y))
+	return p.notch(l.frame, x, y)
+}
+
+// squareLeast is the share of its extent that a cut fills when it is square to the
+// strip, and notchLeast the least side of one, mm: what is smaller goes with the trim.
+const (
+	squareLeast = 0.97
+	notchLeast  = 5.0
+)
+
+// notch works out what is cut out of the rectangle of a piece as trimmed, short of
+// what stands there by Trim.
+func (p *Piece) notch(f frame, x, y span) error {
+	out, err := plane.FromRing(f.rect(x.from, y.from, x.to, y.to)).Less(p.Shape)
+	if err != nil {
+		return err
+	}
+	for _, part := range out {
+		b := plane.Bounds(f.ring(part.Outer))
+		if b.W() < notchLeast || b.H() < notchLeast {
+			continue
+		}
+		if part.Outer.Area() < squareLeast*b.W()*b.H() {
+			p.Traced = true
+			continue
+		}
+		p.Notches = append(p.Notches, Notch{
+			From: math.Max(b.Min.X-Trim, x.from) - x.from, To: math.Min(b.Max.X+Trim, x.to) - x.from,
+			Low: math.Max(b.Min.Y-Trim, y.from) - y.from, High: math.Min(b.Max.Y+Trim, y.to) - y.from,
+		})
+	}
+	return nil
 }
 
 // pitches returns how many pitches a stretch of the frame touches, one at

@@ -121,7 +121,14 @@ type Piece struct {
 	Width  float64      // as cut, mm
 	Rows   int          // pitches of width taken off the stock
 	Cells  int          // pitches of length taken off the stock
+
+	Notches []Notch // what is cut out of its rectangle square to its sides
+	Traced  bool    // other cuts remain: slanting or round, traced on the floor
 }
+
+// A Notch is a rectangle cut out of a piece. It is measured on the piece as trimmed,
+// from where its strip begins, along the strip and across it, in mm.
+type Notch struct{ From, To, Low, High float64 }
 
 // A Seam is where two pieces meet.
 type Seam struct {

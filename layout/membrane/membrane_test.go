@@ -228,3 +228,31 @@ func TestRefusals(t *testing.T) {
 		t.Errorf("no rooms: %+v, %v", p, err)
 	}
 }
+
+// Notches worked by hand, from the floor's own figures and a trim of 6 mm: a piece of
+// 2000 x 900 mm floor is 1988 x 888 as cut; something 400 x 400 mm at its far side,
+// 600 mm from the end, takes 412 mm of that side and 400 mm of depth (406 less the
+// trim along the wall), from 588 mm on; one in a corner loses the trim on both
+// walls.
+func TestNotchesByHand(t *testing.T) {
+	for _, c := range []struct {
+		x0, y0, x1, y1 float64
+		want           Notch
+	}{
+		{600, 500, 1000, 900, Notch{588, 1000, 488, 888}},
+		{0, 0, 300, 200, Notch{0, 300, 0, 200}},
+		{800, 300, 1100, 600, Notch{788, 1100, 288, 600}},
+	} {
+		p, err := Cut(Input{Pitch: 30, Stock: roll, Rooms: []Room{{Name: "R", Tiled: less(t, floor(2000, 900), c.x0, c.y0, c.x1, c.y1)}}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		pieces := p.Pieces()
+		if len(pieces) != 1 || len(pieces[0].Notches) != 1 || pieces[0].Traced {
+			t.Fatalf("%+v: %d pieces, %+v", c, len(pieces), pieces[0])
+		}
+		if n := pieces[0].Notches[0]; math.Abs(n.From-c.want.From)+math.Abs(n.To-c.want.To)+math.Abs(n.Low-c.want.Low)+math.Abs(n.High-c.want.High) > 0.01 {
+			t.Errorf("%+v, want %+v", n, c.want)
+		}
+	}
+}
