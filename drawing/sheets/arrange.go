@@ -46,6 +46,7 @@ type placed struct {
 	block block
 	at    drawing.Pt
 	w     float64
+	of    int // which of the blocks it is, or is a piece of
 }
 
 // tight reports whether a block is a table set so narrow that words are broken.
@@ -78,14 +79,14 @@ func pour(ty *typesetter, blocks []block, slots []drawing.Box, whole bool) (out 
 	}
 	free := slices.Clone(slots)
 	i := 0
-	put := func(k int, b block) {
+	put := func(k int, b block, of int) {
 		s := free[k]
-		out = append(out, placed{b, drawing.Pt{X: s.X0, Y: s.Y0}, s.W()})
+		out = append(out, placed{b, drawing.Pt{X: s.X0, Y: s.Y0}, s.W(), of})
 		free[k].Y0 += b.height(ty, s.W()) + blockGap
 	}
-	for _, b := range blocks {
+	for of, b := range blocks {
 		if k := slices.IndexFunc(free[:i], func(s drawing.Box) bool { return b.height(ty, s.W()) <= s.H() }); k >= 0 {
-			put(k, b)
+			put(k, b, of)
 			continue
 		}
 		for b != nil {
@@ -94,7 +95,7 @@ func pour(ty *typesetter, blocks []block, slots []drawing.Box, whole bool) (out 
 				fits, left = nil, b
 			}
 			if fits != nil {
-				put(i, fits)
+				put(i, fits, of)
 			}
 			if b = left; b == nil {
 				break

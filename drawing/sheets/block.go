@@ -46,6 +46,10 @@ type measured struct {
 func measure(blocks []block) []block {
 	out := make([]block, len(blocks))
 	for i, b := range blocks {
+		if _, ok := b.(measured); ok {
+			out[i] = b
+			continue
+		}
 		if t, ok := b.(table); ok {
 			t.wants = t.columnWants()
 			b = t

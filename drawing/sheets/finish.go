@@ -9,7 +9,7 @@ func (pg *page) finish(a arrangement, l level) []block {
 	pg.titleAt = a.title
 	pr := proof{ratio: a.scale.Ratio, units: figuresOf(pg.plan.Job).units}
 	pr.set(pg, drawing.Pt{X: a.proof.X0, Y: a.proof.Y0}, a.proof.W())
-	placed, rest := flow(pg.ty, measure(l.blocks), a.slots)
+	placed, rest := compose(pg.ty, measure(l.blocks), a.slots)
 	for _, b := range placed {
 		b.block.set(pg, b.at, b.w)
 	}

@@ -95,7 +95,7 @@ func (pg *page) setList(blocks []block, least float64) (n int, left []block) {
 	pr.set(pg, drawing.Pt{X: beside.X0, Y: beside.Y0}, beside.W())
 	n, top, blocks = pg.setWide(top, blocks)
 	blocks, cols := levelled(pg.ty, blocks, pg.listColumns(top, beside.Y0, least))
-	placed, left := flow(pg.ty, blocks, cols)
+	placed, left := compose(pg.ty, blocks, cols)
 	for _, b := range placed {
 		b.block.set(pg, b.at, b.w)
 	}

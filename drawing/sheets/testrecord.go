@@ -31,17 +31,18 @@ func testRecord(p *layout.Plan, r *layout.Room, c *layout.Cable) ([]*page, error
 		title += ", " + r.Job.Name
 	}
 	var best []*page
-	for _, split := range []bool{false, true} { // the notes in one piece, if that takes no further sheet
-		out, err := tallestRows(papers, func(papers []drawing.Paper, w writing) ([]*page, error) {
+	var room float64
+	for _, split := range []bool{false, true} { // the notes in one piece, if that takes no further sheet and leaves room to write
+		out, rows, err := tallestRows(papers, func(papers []drawing.Paper, w writing) ([]*page, error) {
 			return listSheets(p, papers, "test-record-"+slug(c.ID), title, "Test record", recordBlocks(p, r, c, w, split))
 		})
 		if err != nil {
 			return nil, err
 		}
-		if best == nil || len(out) < len(best) {
-			best = out
+		if best == nil || len(out) < len(best) || len(out) == len(best) && room < rowRoomy && rows.readings > room {
+			best, room = out, rows.readings
 		}
-		if len(best) == 1 {
+		if len(best) == 1 && room >= rowRoomy {
 			break
 		}
 	}
@@ -56,18 +57,18 @@ type writing struct{ readings, others float64 }
 // write on a print at half size.
 const (
 	rowLowest  = 7.0
+	rowRoomy   = 10.0 // beyond it nothing else gives way
 	rowTallest = 16.0
 )
 
 // tallestRows sets a record on the first of the papers that takes the fewest
-// sheets, with rows as tall as they can be without a further one.
-func tallestRows(papers []drawing.Paper, set func([]drawing.Paper, writing) ([]*page, error)) ([]*page, error) {
-	rows := writing{rowLowest, rowLowest}
-	best, err := set(papers, rows)
-	if err != nil {
-		return nil, err
+// sheets, with rows as tall as they can be without a further one, and returns
+// how tall they are.
+func tallestRows(papers []drawing.Paper, set func([]drawing.Paper, writing) ([]*page, error)) (best []*page, rows writing, err error) {
+	rows = writing{rowLowest, rowLowest}
+	if best, err = set(papers, rows); err != nil {
+		return nil, rows, err
 	}
-	papers = []drawing.Paper{best[0].sheet.Paper}
 	for _, step := range []writing{{1, 1}, {1, 0}, {0, 1}} {
 		for {
 			next := writing{rows.readings + step.readings, rows.others + step.others}
@@ -81,21 +82,24 @@ func tallestRows(papers []drawing.Paper, set func([]drawing.Paper, writing) ([]*
 			best, rows = pages, next
 		}
 	}
-	return best, nil
+	return best, rows, nil
 }
 
-// goOn counts the tables and lists that go on in another column or sheet.
+// goOn counts the tables that go on in another column or sheet.
 func goOn(pages []*page) int {
 	n := 0
 	for _, pg := range pages {
 		for _, it := range pg.sheet.Items {
-			if t, ok := it.(*drawing.Text); ok && strings.HasSuffix(t.Text, continued("")) {
+			if t, ok := it.(*drawing.Text); ok && strings.HasSuffix(t.Text, continued("")) && t.Text != continued(notesHead) {
 				n++
 			}
 		}
 	}
 	return n
 }
+
+// notesHead stands over the notes of a test record.
+const notesHead = "Testing"
 
 // recordBlocks are the parts of a test record; split lets its notes go on in
 // another column.
@@ -106,7 +110,7 @@ func recordBlocks(p *layout.Plan, r *layout.Room, c *layout.Cable, w writing, sp
 	label.tall, found.tall, sign.tall = w.others, w.others, w.others
 	blocks := append([]block{label, stages}, judged(c)...)
 	blocks = append(append(blocks, found, sign), sensorTable(p.Job.Sensor, f)...)
-	notes := list{head: "Testing", number: 1, paras: testNotes()}
+	notes := list{head: notesHead, number: 1, paras: testNotes()}
 	if split {
 		return append(blocks, notes)
 	}
