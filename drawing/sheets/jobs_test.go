@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"oxturn/drawing"
 	"oxturn/layout"
 	"oxturn/layout/job"
 )
@@ -52,7 +53,24 @@ func TestSetOfJobs(t *testing.T) {
 			if p == nil {
 				t.Skip("no plan")
 			}
-			write(t, name, checkedSet(t, p))
+			set := checkedSet(t, p)
+			write(t, name, set)
+			checkScales(t, p, set)
 		})
+	}
+}
+
+// checkScales: where the job leaves paper and scale open, a room's membrane is drawn
+// no smaller than its cable, on larger paper where that takes it.
+func checkScales(t *testing.T, p *layout.Plan, set []*drawing.Sheet) {
+	t.Helper()
+	if p.Job.Sheet.Size != "" {
+		return
+	}
+	for _, r := range p.Rooms {
+		plan, membrane := sheet(t, set, idOf("cable-plan", &r)), sheet(t, set, idOf("membrane", &r))
+		if membrane.Ratio > plan.Ratio {
+			t.Errorf("%s: the membrane is drawn at 1:%g, the cable at 1:%g", r.Job.Name, membrane.Ratio, plan.Ratio)
+		}
 	}
 }
