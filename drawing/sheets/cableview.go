@@ -66,7 +66,7 @@ func (v *roomView) mark(s sign, items []drawing.Item) {
 // fixed draws what says itself what it is and keeps lettering off it.
 func (v *roomView) fixed(items []drawing.Item) {
 	v.add(items...)
-	v.ink.mark(drawing.BoxOfItems(items))
+	v.ink.items(items)
 }
 
 // tag asks for a tag beside a mark.

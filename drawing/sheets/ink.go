@@ -3,6 +3,7 @@ package sheets
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"oxturn/drawing"
 )
@@ -31,6 +32,7 @@ type stroke struct {
 type patch struct {
 	box   drawing.Box
 	owner *label // of lettering; nil: a mark
+	text  string // what is lettered there
 }
 
 // ink is everything drawn in the field so far, in cells so that asking what
@@ -96,8 +98,19 @@ func (k *ink) hatch(rings [][]drawing.Pt) {
 // mark keeps lettering out of b.
 func (k *ink) mark(b drawing.Box) { k.patch(&patch{box: b}) }
 
+// items keeps lettering out of a drawn mark.
+func (k *ink) items(items []drawing.Item) {
+	p := &patch{box: drawing.BoxOfItems(items)}
+	for _, it := range items {
+		if t, ok := it.(*drawing.Text); ok {
+			p.text = t.Text
+		}
+	}
+	k.patch(p)
+}
+
 // text keeps other lettering out of b.
-func (k *ink) text(l *label, b drawing.Box) { k.patch(&patch{b, l}) }
+func (k *ink) text(l *label, b drawing.Box) { k.patch(&patch{b, l, l.text}) }
 
 func (k *ink) patch(p *patch) {
 	cells(p.box.Grow(textGap), func(c cellKey) { k.patches[c] = append(k.patches[c], p) })
@@ -162,6 +175,49 @@ func (k *ink) under(b drawing.Box, l, except *label) (cost float64, ok bool) {
 		}
 	}
 	return cost, ok
+}
+
+// How near lettering beside other lettering reads as one with it, mm, and
+// lettering over or under other.
+const (
+	besideText = 2.5
+	overText   = 1.2
+)
+
+// mistaken weighs what the lettering of l in b could be taken for: one text with
+// its neighbour, or the name of something else that begins alike.
+func (k *ink) mistaken(b drawing.Box, l, except *label) (cost float64) {
+	var seen []*patch
+	cells(b.Grow(math.Max(besideText, l.shy)), func(c cellKey) {
+		for _, p := range k.patches[c] {
+			if p.text == "" || p.owner == l || p.owner != nil && p.owner == except || slices.Contains(seen, p) {
+				continue
+			}
+			seen = append(seen, p)
+			if p.owner != nil && p.owner.mark == nil && p.owner.subject != l.subject && readsOn(p.box, b) {
+				cost += asOne
+			}
+			if l.shy > 0 && namesake(l.text, p.text) && p.box.Meets(b.Grow(l.shy)) {
+				cost += asOther
+			}
+		}
+	})
+	return cost
+}
+
+// readsOn reports whether two letterings stand so close in a line, or one over
+// the other, that they read as one.
+func readsOn(a, b drawing.Box) bool {
+	across, down := math.Max(b.X0-a.X1, a.X0-b.X1), math.Max(b.Y0-a.Y1, a.Y0-b.Y1)
+	const share = -1.0 // mm that they have in common the other way
+	return down < share && across < besideText || across < share && down < overText
+}
+
+// namesake reports whether the letter of a wall begins a name: S and S1, T and
+// the thermostat's T.
+func namesake(letter, name string) bool {
+	figures, ok := strings.CutPrefix(name, letter)
+	return ok && strings.Trim(figures, "0123456789") == ""
 }
 
 func price(as kind) float64 {
@@ -281,10 +337,12 @@ func tie(as kind) float64 {
 	switch as {
 	case leaderInk:
 		return leaderTie
+	case cableInk:
+		return leaderWire
 	case solidInk, extensionInk:
 		return leaderTie / 4
 	}
-	return leaderWire
+	return leaderThin
 }
 
 // crossed reports whether the straight piece from a to b crosses a line of one

@@ -21,6 +21,7 @@ type label struct {
 	option  bool     // may be left out without a note
 	note    string   // what is written in the column when no spot is free
 	subject drawing.Pt
+	shy     float64         // how far it keeps from names that begin with it, mm
 	at      int             // the chosen spot, -1: none
 	boxes   []drawing.Box   // of the spots
 	sizes   [2]*drawing.Box // of the lettering about its point, level and upright
@@ -40,13 +41,16 @@ type spot struct {
 // Costs of a spot. A label that names its subject at a glance is worth a small
 // detour; ink over ink is worth a large one.
 const (
-	overCable  = 14.0 // for a run of cable under the lettering
+	overCable  = 16.0 // for a run of cable under the lettering
 	overThin   = 5.0  // for a thin line under it
 	overHatch  = 1.5
 	perLeader  = 3.0  // for having a leader at all
 	perMM      = 0.3  // of leader
 	leaderTie  = 8.0  // for a leader across a leader or a dimension
-	leaderWire = 0.5  // for a leader across a run of cable
+	leaderWire = 2.5  // for a leader across a run of cable
+	leaderThin = 0.5  // for a leader across a thin line
+	asOne      = 6.0  // for reading as one with other lettering
+	asOther    = 6.0  // for the letter of a wall beside a name that begins with it
 	textGap    = 0.8  // white between letterings
 	alike      = 1e-6 // costs no farther apart are the same on another processor
 )
@@ -173,6 +177,12 @@ func (t *lettering) cost(l *label, i int, without *label) (c float64, free bool)
 		return 0, false
 	}
 	c = s.cost + under
+	if l.mark == nil {
+		close := t.ink.mistaken(b, l, without)
+		if c += close; l.option && close > 0 {
+			return 0, false // rather left out
+		}
+	}
 	if s.leader == nil {
 		return c, true
 	}

@@ -57,6 +57,32 @@ func TestLeaderBesideCable(t *testing.T) {
 	}
 }
 
+// TestReadsAsOne: lettering keeps so far from other lettering that the two are
+// not read together, beside it or over it, and the letter of a wall from names
+// that begin with it.
+func TestReadsAsOne(t *testing.T) {
+	for _, c := range []struct {
+		text  string
+		shy   float64
+		near  spot
+		moves bool
+	}{
+		{"1/2", 0, at(27, 20), true}, {"+1200", 0, at(20, 23.6), true}, {"1/2", 0, at(40, 20), false},
+		{"S", 8, at(20, 26), true}, {"S", 0, at(20, 26), false}, {"B", 8, at(20, 26), false},
+	} {
+		ls := newLettering(drawing.Box{X1: 100, Y1: 100})
+		far := at(60, 60)
+		far.cost = 3
+		ls.add(&label{text: "S1", height: 2.5, rank: 1, spots: []spot{at(20, 20)}})
+		l := &label{text: c.text, height: 2.5, rank: 2, subject: drawing.Pt{X: 1}, shy: c.shy, spots: []spot{c.near, far}}
+		ls.add(l)
+		ls.place()
+		if (l.at == 1) != c.moves {
+			t.Errorf("%q at %v: took spot %d", c.text, c.near.at, l.at)
+		}
+	}
+}
+
 // TestPush: a label with one spot gets it from a label that has another.
 func TestPush(t *testing.T) {
 	ls := newLettering(drawing.Box{X1: 100, Y1: 100})

@@ -42,7 +42,9 @@ func drawOwnerMap(v *roomView) {
 	for _, l := range overallLadders(v.room.Job) { // the rest is in the table of places
 		v.ladder(l, v.room.Job.Outline.Bounds())
 	}
-	v.wallLetters()
+	if short := v.wallLetters(); short > 0 {
+		v.remark(v.shortWords(short) + " no letter here.")
+	}
 }
 
 // bare dots the floor without cable.

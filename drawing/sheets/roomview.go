@@ -166,7 +166,7 @@ func (v *roomView) wallLetters() (left int) {
 			left++
 			continue
 		}
-		l := &label{text: w.Letter, face: fonts.LetteringBold, height: drawing.H35, rank: 2, note: "wall " + w.Letter}
+		l := &label{text: w.Letter, face: fonts.LetteringBold, height: drawing.H35, rank: 2, note: "wall " + w.Letter, shy: 8}
 		size := l.sample(spot{}).Box()
 		out := v.outward(w.Segment).Mul(poche / 2 * v.view.Ratio)
 		mid := w.At(w.Length() / 2).Add(out)
