@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"oxturn/drawing"
+	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
@@ -146,9 +147,27 @@ func overallLadders(r *job.Room) []ladder {
 	return ls
 }
 
+// slantingDatums returns the walls that are measured from where they stand askew
+// to the sheet: its length and width would be no figures of the room then.
+func slantingDatums(r *job.Room) []job.Wall {
+	var ws []plane.Segment
+	for _, w := range r.Walls {
+		ws = append(ws, w.Segment)
+	}
+	d1, d2 := layout.Datums(ws)
+	if d1 < 0 || d2 < 0 || !askew(ws[d1]) || !askew(ws[d2]) {
+		return nil
+	}
+	return []job.Wall{r.Walls[d1], r.Walls[d2]}
+}
+
 // overallBorder is what overall dimensions take round a room.
 func overallBorder(r *job.Room, ratio float64) (left, right, top, bottom float64) {
 	plain := math.Max(poche+9, poche+swingRoom(r, ratio)+4)
+	if slantingDatums(r) != nil {
+		plain = math.Max(plain, tierOne+tierPast)
+		return plain, plain, plain, plain
+	}
 	lined := math.Max(plain, tierOne+tierPast)
 	return lined, plain, plain, lined
 }

@@ -39,11 +39,22 @@ func drawOwnerMap(v *roomView) {
 	v.sensors()
 	v.thermostat()
 	v.drawDatums()
-	for _, l := range overallLadders(v.room.Job) { // the rest is in the table of places
-		v.ladder(l, v.room.Job.Outline.Bounds())
-	}
+	v.overall()
 	if short := v.wallLetters(); short > 0 {
 		v.remark(v.shortWords(short) + " no letter here.")
+	}
+}
+
+// overall dimensions a room's length and width; the rest is in the table of places.
+func (v *roomView) overall() {
+	if walls := slantingDatums(v.room.Job); walls != nil {
+		for _, w := range walls {
+			v.slant(w)
+		}
+		return
+	}
+	for _, l := range overallLadders(v.room.Job) {
+		v.ladder(l, v.room.Job.Outline.Bounds())
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"oxturn/drawing"
+	"oxturn/layout"
 	"oxturn/layout/plane"
 )
 
@@ -135,6 +136,77 @@ func TestHeadingOnceAbreast(t *testing.T) {
 	} {
 		if got := heads(c.slots...); !slices.Equal(got, c.want) {
 			t.Errorf("columns %v: headings %q, want %q", c.slots, got, c.want)
+		}
+	}
+}
+
+// turnedRoom is a job with a room of 3000 x 2000 turned so that its sides run as
+// 4 to 3 over the sheet, which it reaches 3600 x 3400 over.
+const turnedRoom = `units = "mm"
+[job]
+title = "Turned"
+[membrane]
+pitch = 30
+[[cable]]
+id = "C54"
+volts = 240
+watts = 432
+length = "54000 mm"
+lead = "6000 mm"
+[[room]]
+name = "Turned"
+corners = [[0, 0], [2400, 1800], [1200, 3400], [-1200, 1600]]
+cables = ["C54"]
+[room.thermostat]
+at = [1200, 900]
+height = 1200
+`
+
+// planOf lays the job of a text.
+func planOf(t *testing.T, text string) *layout.Plan {
+	t.Helper()
+	file := filepath.Join(t.TempDir(), "job.toml")
+	if err := os.WriteFile(file, []byte(text), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	p := readPlan(t, file)
+	if p == nil {
+		t.Fatal("the job cannot be laid")
+	}
+	return p
+}
+
+// TestRunsWithoutNumber: where the scale is too small for the number of every run,
+// a note says how those without one are counted, and nowhere else.
+func TestRunsWithoutNumber(t *testing.T) {
+	small := planOf(t, turnedRoom+"[sheet]\nscale = \"1:100\"\n")
+	for p, want := range map[*layout.Plan]bool{samplePlan(t, plane.Millimetres): false, small: true} {
+		pages, err := cablePlan(&p.Rooms[0]).pages(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := strings.Contains(said(pages[0].sheet), "run without a number"); got != want {
+			t.Errorf("%s: a note on runs without a number: %v, want %v", p.Rooms[0].Job.Name, got, want)
+		}
+	}
+}
+
+// TestTurnedRoomIsMeasuredAlongItsWalls: the length and width on the map of a room
+// that stands askew to the sheet are those of its walls, which a tape can be laid
+// along, not how far it reaches over the sheet.
+func TestTurnedRoomIsMeasuredAlongItsWalls(t *testing.T) {
+	p := planOf(t, turnedRoom)
+	pages, err := ownerMap(p, &p.Rooms[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	var written []string
+	for _, x := range texts(pages[0].sheet) {
+		written = append(written, x.Text)
+	}
+	for text, want := range map[string]bool{"3000": true, "2000": true, "3600": false, "3400": false} {
+		if slices.Contains(written, text) != want {
+			t.Errorf("%q on the map: %v, want %v", text, !want, want)
 		}
 	}
 }
