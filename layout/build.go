@@ -53,7 +53,7 @@ func (r *Room) build(j *job.Job, first int) []job.Diagnostic {
 	}
 	out = append(out, r.leaveBare(j)...)
 	out = append(out, r.stayCool(j)...)
-	if missing := r.placeSensors(j.Membrane.Pitch); len(missing) > 0 {
+	if missing := r.placeSensors(j, false); len(missing) > 0 {
 		out = append(out, r.sensorWarning(missing))
 	}
 	if err := r.leadRise(); err != nil {

@@ -55,17 +55,23 @@ func (r *Room) leadsTooShort(labels []job.Cable, u plane.Units) []job.Diagnostic
 
 // route lays the given cables in the room.
 func (r *Room) route(j *job.Job, labels []job.Cable) ([]route.Route, error) {
-	p, err := r.problemFor(j)
+	p, err := r.problemWith(j, labels)
 	if err != nil {
 		return nil, err
 	}
+	return route.Solve(p)
+}
+
+// problemWith states the room with cables to be laid in it.
+func (r *Room) problemWith(j *job.Job, labels []job.Cable) (route.Problem, error) {
+	p, err := r.problemFor(j)
 	for _, c := range labels {
 		p.Cables = append(p.Cables, route.Cable{
 			ID: c.ID, Length: c.Length, Ends: route.Ends(c.Ends), LeadReach: max(0, r.leadReach(c)),
 			WattsPerMetre: c.Watts / (c.Length / 1000), MaxDensity: j.Supply.MaxDensity,
 		})
 	}
-	return route.Solve(p)
+	return p, err
 }
 
 // problemFor states the room as the router wants it, without cables.

@@ -46,7 +46,7 @@ func (r *Room) moveSensors(planned []Sensor, path []plane.Point, j *job.Job) []S
 		return nil
 	}
 	r.Sensors = nil
-	r.placeSensors(j.Membrane.Pitch)
+	r.placeSensors(j, true)
 	var out []SensorMove
 	for _, s := range planned {
 		at := -1

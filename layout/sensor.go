@@ -1,10 +1,12 @@
 package layout
 
 import (
-	"fmt"
 	"math"
+	"slices"
 
+	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/route"
 )
 
 // Where a floor sensor may lie: common practice, see the take-up of each in
@@ -16,149 +18,147 @@ const (
 	spareApart   = 600 // wanted distance between the two tips, mm
 )
 
+// What the way of a tube asks for beside its length, in mm.
+const (
+	leadToll  = 1000 // crossing a lead or another tube: one lies on the other, under tile
+	jointToll = 800  // crossing a movement joint
+)
+
 // placeSensors puts a sensor and a spare midway between two neighbouring
-// parallel runs, their leads reaching the box without crossing heating cable.
-// It returns what could not be placed.
-func (r *Room) placeSensors(pitch float64) (missing []string) {
+// parallel runs, their tubes reaching the box without crossing heating cable,
+// and other leads only where there is no other way. Where the cold leads are
+// not laid yet, they may pass the tubes on the other side. It returns what
+// could not be placed.
+func (r *Room) placeSensors(j *job.Job, leadsLaid bool) (missing []string) {
 	if len(r.Cables) == 0 {
 		return nil
 	}
-	lattice := r.Cables[0].Lattice
 	floor, err := r.leadFloor()
 	if err != nil {
 		return []string{"S1", "S2"}
 	}
-	w := newWalk(floor, lattice.Origin, lattice.Angle, pitch/2)
-	for _, c := range r.Cables {
-		w.bar(c.Path)
-	}
-	w.run(r.Job.Thermostat.At)
-	ways := r.midways(pitch)
-	for _, name := range []string{"S1", "S2"} {
-		p, ok := r.bestPlace(w, ways)
-		if !ok {
-			missing = append(missing, name)
-			continue
+	g, leads := r.tubeGround(floor, j), r.leads()
+	best := r.tubes(g, nil)
+	if alone := best; alone.meet(leads) {
+		best = r.tubes(g, leads)
+		if !leadsLaid && alone.cost() < best.cost()-leadMove {
+			if cables, more := r.leadsPast(j, alone.sensors); alone.cost()+more < best.cost()-leadMove {
+				r.Cables, best = cables, alone
+			}
 		}
-		why := fmt.Sprintf("midway in a gap of %.0f mm, %.0f mm inside the heated area", p.gap, p.deep)
-		r.Sensors = append(r.Sensors, Sensor{Name: name, Spare: name == "S2", Tip: p.tip, Lead: p.lead(w, r.Job.Thermostat.At), Why: why})
 	}
-	return missing
+	r.Sensors = best.sensors
+	return best.missing
+}
+
+// leadMove is what moving cold leads for the sake of a tube must save, mm.
+const leadMove = 300
+
+// leads returns the cold leads over the floor.
+func (r *Room) leads() (out [][]plane.Point) {
+	for _, c := range r.Cables {
+		out = append(out, c.ColdLead)
+		if c.Return != nil {
+			out = append(out, c.Return)
+		}
+	}
+	return out
+}
+
+// leadsPast draws the cold leads anew so that they pass the sensors' tubes, and
+// returns the cables with them and by how much they are longer; infinite where
+// they find no way.
+func (r *Room) leadsPast(j *job.Job, sensors []Sensor) ([]Cable, float64) {
+	var routes []route.Route
+	var labels []job.Cable
+	for i, c := range r.Cables {
+		routes = append(routes, route.Route{Cable: i, Path: c.Path, ColdLead: c.ColdLead, Return: c.Return})
+		labels = append(labels, c.Label)
+	}
+	var tubes [][]plane.Point
+	for _, s := range sensors {
+		tubes = append(tubes, s.Lead)
+	}
+	p, err := r.problemWith(j, labels)
+	if err != nil || !route.LeadsPast(p, routes, tubes) {
+		return nil, math.Inf(1)
+	}
+	cables, more := slices.Clone(r.Cables), 0.0
+	for i, rt := range routes {
+		c := &cables[i]
+		more += lineLength(rt.ColdLead) + lineLength(rt.Return) - lineLength(c.ColdLead) - lineLength(c.Return)
+		c.ColdLead, c.Return = rt.ColdLead, rt.Return
+	}
+	return cables, more
 }
 
 // A sensorPlace is a tip midway between two runs, reachable from the box.
 type sensorPlace struct {
-	tip   plane.Point
-	state int // of the walk, where the lead arrives
-	gap   float64
-	deep  float64 // inside the heated area
-	cost  float64
+	*midway
+	tip  plane.Point
+	next int32         // the next place at the same node of the walk, -1 for none
+	way  []plane.Point // of the walk
+	deep float64       // inside the heated area
+	cost float64
 }
 
-// lead is the way from the thermostat's foot to the tip.
-func (p sensorPlace) lead(w *walk, foot plane.Point) []plane.Point {
-	way := w.way(p.state)
-	way[len(way)-1] = p.tip
-	if len(way) > 1 && way[len(way)-2].Dist(p.tip) < w.step {
-		way = append(way[:len(way)-2], p.tip)
-	}
-	return corners(append([]plane.Point{foot}, way...))
+// places are all places a tip might have, by the nodes they lie at.
+type places struct {
+	all   []sensorPlace
+	first []int32 // per node: the first place there, -1 for none
 }
 
-// midways returns the lines halfway between neighbouring runs.
-func (r *Room) midways(pitch float64) []midway {
-	var out []midway
-	for n := range r.Cables {
-		c := &r.Cables[n]
-		legs := longLegs(c.Path, 2*sensorInside)
-		for i := range legs {
-			for k := range legs {
-				if k == i {
-					continue
-				}
-				if m := between(legs, i, k, 8*pitch); m != nil {
-					m.cable = c
-					out = append(out, *m)
-				}
-			}
-		}
+// places lists them along each midway line from its ends inwards.
+func (r *Room) places(w *walk, ways []midway) *places {
+	ps := &places{first: make([]int32, len(w.free))}
+	for i := range ps.first {
+		ps.first[i] = -1
 	}
-	return out
-}
-
-func longLegs(path []plane.Point, least float64) []plane.Segment {
-	var out []plane.Segment
-	for i := 1; i < len(path); i++ {
-		if s := (plane.Segment{A: path[i-1], B: path[i]}); s.Length() >= least {
-			out = append(out, s)
-		}
-	}
-	return out
-}
-
-// A midway is a line of points halfway between two parallel legs.
-type midway struct {
-	line  plane.Segment
-	gap   float64
-	cable *Cable
-}
-
-// between returns the midway line of legs i and k where k lies to the left of
-// i, faces it over some length, and no third leg lies between them.
-func between(legs []plane.Segment, i, k int, widest float64) *midway {
-	a, b := legs[i], legs[k]
-	u, v := a.B.Sub(a.A).Unit(), b.B.Sub(b.A).Unit()
-	if math.Abs(u.Cross(v)) > 1e-3 {
-		return nil
-	}
-	gap := u.Cross(b.A.Sub(a.A))
-	if gap < 1 || gap > widest {
-		return nil
-	}
-	s, t := b.A.Sub(a.A).Dot(u), b.B.Sub(a.A).Dot(u)
-	lo, hi := math.Max(0, math.Min(s, t)), math.Min(a.Length(), math.Max(s, t))
-	if hi-lo < sensorInside {
-		return nil
-	}
-	off := u.Left().Mul(gap / 2)
-	m := &midway{line: plane.Segment{A: a.At(lo).Add(off), B: a.At(hi).Add(off)}, gap: gap}
-	mid := m.line.A.Lerp(m.line.B, 0.5)
-	for n, c := range legs {
-		if n != i && n != k && c.Distance(mid) < gap/2-1 {
-			return nil
-		}
-	}
-	return m
-}
-
-// bestPlace is the cheapest place of all, tried along each midway line from
-// its ends inwards; false for none.
-func (r *Room) bestPlace(w *walk, ways []midway) (sensorPlace, bool) {
-	best := sensorPlace{cost: math.Inf(1)}
 	for i := range ways {
 		m := &ways[i]
 		for d := 0.0; d <= m.line.Length(); d += 2 * w.step {
-			if p, ok := r.sensorAt(w, m, m.line.At(d), best.cost); ok {
-				best = p
+			tip := m.line.At(d)
+			if n := w.nodeAt(tip); n >= 0 {
+				ps.all = append(ps.all, sensorPlace{midway: m, tip: tip, next: ps.first[n]})
+				ps.first[n] = int32(len(ps.all) - 1)
 			}
 		}
 	}
-	return best, !math.IsInf(best.cost, 1)
+	return ps
 }
 
-// sensorAt judges a place; false where no sensor may lie or where it costs as
-// much as limit.
-func (r *Room) sensorAt(w *walk, m *midway, tip plane.Point, limit float64) (sensorPlace, bool) {
-	p := sensorPlace{tip: tip, gap: m.gap}
-	var way int32
-	if p.state, way = w.reached(tip); way == far {
+// bestPlace is the cheapest place of all; false for none.
+func (r *Room) bestPlace(g tubeGround) (sensorPlace, bool) {
+	best, at := sensorPlace{cost: math.Inf(1)}, -1
+	start := g.walk.around(g.foot, footNear, func(p plane.Point) bool {
+		return g.clear(plane.Segment{A: g.foot, B: p}, &[matters]float64{})
+	})
+	g.walk.run(start, func(state int, way int32) bool {
+		if float64(way) >= best.cost {
+			return true
+		}
+		for k := g.first[state/4]; k >= 0; k = g.all[k].next {
+			if p, ok := r.sensorAt(g.walk, g.all[k], way, best.cost); ok {
+				best, at = p, state
+			}
+		}
+		return false
+	})
+	if at < 0 {
+		return best, false
+	}
+	best.way = g.walk.way(at)
+	return best, true
+}
+
+// sensorAt judges a place reached at a cost; false where no sensor may lie or
+// where it costs as much as limit.
+func (r *Room) sensorAt(w *walk, p sensorPlace, way int32, limit float64) (sensorPlace, bool) {
+	odd := math.Abs(p.gap-p.cable.Spacing) / w.step // a gap unlike the rest reads warmer or cooler than the floor
+	if p.cost = float64(way) + 4*odd + r.besideSensors(&p)/w.step; p.cost >= limit {
 		return p, false
 	}
-	odd := math.Abs(m.gap-m.cable.Spacing) / w.step // a gap unlike the rest reads warmer or cooler than the floor
-	if p.cost = float64(way) + 4*odd + r.besideSensors(&p, m)/w.step; p.cost >= limit {
-		return p, false
-	}
-	if p.deep = r.Zones[m.cable.Zone].Depth(tip); p.deep < sensorInside || r.nearHeat(tip) < sensorHeat {
+	if p.deep = r.Zones[p.cable.Zone].Depth(p.tip); p.deep < sensorInside || r.nearHeat(p.tip) < sensorHeat {
 		return p, false
 	}
 	p.cost += 2 * math.Max(0, sensorWanted-p.deep) / w.step
@@ -179,7 +179,7 @@ func (r *Room) nearHeat(p plane.Point) float64 {
 // besideSensors is what a place asks for lying near a sensor already placed:
 // 6 mm for each that spareApart is missed by, and for all of it in the same
 // gap; no place right beside it.
-func (r *Room) besideSensors(p *sensorPlace, m *midway) float64 {
+func (r *Room) besideSensors(p *sensorPlace) float64 {
 	asks := 0.0
 	for _, s := range r.Sensors {
 		d := s.Tip.Dist(p.tip)
@@ -187,7 +187,7 @@ func (r *Room) besideSensors(p *sensorPlace, m *midway) float64 {
 			return math.Inf(1)
 		}
 		asks += float64(6 * math.Max(0, spareApart-d))
-		if m.line.Distance(s.Tip) < 1 {
+		if p.line.Distance(s.Tip) < 1 {
 			asks += 6 * spareApart
 		}
 	}

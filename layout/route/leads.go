@@ -93,10 +93,17 @@ func (r *room) leadsInOrder(routes []Route, order []int) (float64, *fault) {
 func (r *room) lead(rt *Route, to plane.Point, cables, leads [][]plane.Point) []plane.Point {
 	reach := r.p.Cables[rt.Cable].LeadReach
 	for _, others := range [][][]plane.Point{leads, nil} {
-		lead := r.strip.leadRoute(r.p.Floor, to, cables, others)
+		lead := r.strip.leadRoute(r.p.Floor, to, cables, slices.Concat(r.lying, others))
 		if lead != nil && (reach <= 0 || pathLength(lead) <= reach) {
 			return lead
 		}
 	}
 	return nil
+}
+
+// LeadsPast draws the cold leads of routes anew, off what lies in their way
+// from the entry on; false where they find no way past it.
+func LeadsPast(p Problem, routes []Route, lying [][]plane.Point) bool {
+	r := &room{p: p, strip: rasterOf(p.Floor, p.Entry), lying: lying}
+	return r.leads(routes) == nil
 }

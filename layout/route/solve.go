@@ -69,8 +69,9 @@ type room struct {
 	p       Problem
 	lattice Lattice
 	strip   *strip
-	zones   []int // of each cable
-	nthCut  int   // which cut of a zone with several cables to take, the best first
+	zones   []int           // of each cable
+	lying   [][]plane.Point // what cold leads may not cross
+	nthCut  int             // which cut of a zone with several cables to take, the best first
 }
 
 // sane refuses problems that make no sense.

@@ -23,9 +23,7 @@ const stripCell = 15.0 // mm
 
 // newStrip measures the leads from entry over floor outside zones.
 func newStrip(floor plane.Region, zones []plane.Region, entry plane.Point) *strip {
-	box := floor.Bounds()
-	s := &strip{origin: box.Min, entry: entry}
-	s.nx, s.ny = int(box.W()/stripCell)+1, int(box.H()/stripCell)+1
+	s := rasterOf(floor, entry)
 	open := s.raster(floor)
 	for _, z := range zones {
 		for i, in := range s.raster(z) {
@@ -34,6 +32,12 @@ func newStrip(floor plane.Region, zones []plane.Region, entry plane.Point) *stri
 	}
 	s.spread(open)
 	return s
+}
+
+// rasterOf returns the cells of a floor, with no leads to them.
+func rasterOf(floor plane.Region, entry plane.Point) *strip {
+	box := floor.Bounds()
+	return &strip{origin: box.Min, nx: int(box.W()/stripCell) + 1, ny: int(box.H()/stripCell) + 1, entry: entry}
 }
 
 func (s *strip) centre(i int) plane.Point {

@@ -1,0 +1,180 @@
+package layout
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+// slantedRoom is a room of 3000 x 2400 with a corner cut off, the box on the slant
+// or beside it, and a movement joint across it where joint says so.
+func slantedRoom(cut, at float64, joint bool) string {
+	text := fmt.Sprintf(`units = "mm"
+[membrane]
+pitch = 30
+[[room]]
+name = "Slant"
+corners = [[0, 0], [3000, 0], [3000, 2400], [%.0f, 2400], [0, %.0f]]
+cables = ["A", "B"]
+[room.thermostat]
+at = [%.0f, 0]
+`, cut, 2400-0.7*cut, at)
+	if joint {
+		text += "[[room.joint]]\nfrom = [1500, 0]\nto = [1500, 2400]\n"
+	}
+	for _, id := range []string{"A", "B"} {
+		text += "[[cable]]\nid = \"" + id + "\"\nvolts = 240\nwatts = 240\nlength = \"30 m\"\nlead = \"6 m\"\n"
+	}
+	return text
+}
+
+// roundRoom has a wall of 20 straight pieces about a circle of 3 m, the box on one
+// of them.
+func roundRoom(wall int) string {
+	var corners []string
+	for i := range 20 {
+		a := 2 * math.Pi * float64(i) / 20
+		corners = append(corners, fmt.Sprintf("[%.0f, %.0f]", 1500+1500*math.Cos(a), 1500+1500*math.Sin(a)))
+	}
+	return fmt.Sprintf(`units = "mm"
+[membrane]
+pitch = 30
+[[room]]
+name = "Round"
+corners = [%s]
+cables = ["A"]
+[room.thermostat]
+wall = "%c"
+from = 200
+[[cable]]
+id = "A"
+volts = 240
+watts = 600
+length = "60 m"
+lead = "6 m"
+`, strings.Join(corners, ", "), 'A'+wall)
+}
+
+// TestTubesAreStraight: common practice is a tube of few, wide bends, that passes no
+// heating cable, lies on no movement joint and begins at the box. Eight bends are
+// those of a way a quarter round a room of many short walls with the turn into the
+// gap.
+func TestTubesAreStraight(t *testing.T) {
+	var rooms []string
+	for wall := 0; wall < 20; wall += 2 {
+		rooms = append(rooms, roundRoom(wall))
+	}
+	for _, cut := range []float64{600, 1200, 1700} {
+		for _, at := range []float64{300, 1500, 2700} {
+			for _, joint := range []bool{false, true} {
+				rooms = append(rooms, slantedRoom(cut, at, joint))
+			}
+		}
+	}
+	laid := 0
+	for i, text := range rooms {
+		j, report := job.Read("job.toml", []byte(text), nil)
+		if report.Errors() > 0 {
+			t.Fatal(report.Diagnostics())
+		}
+		p, _ := Build(j)
+		for _, s := range p.Rooms[0].Sensors {
+			laid++
+			checkTube(t, fmt.Sprintf("room %d, %s", i, s.Name), &p.Rooms[0], s)
+		}
+	}
+	if laid < 2*len(rooms)-4 {
+		t.Errorf("only %d sensors laid in %d rooms", laid, len(rooms))
+	}
+}
+
+func checkTube(t *testing.T, name string, r *Room, s Sensor) {
+	t.Helper()
+	if s.Lead[0] != r.Job.Thermostat.At || s.Lead[len(s.Lead)-1] != s.Tip {
+		t.Errorf("%s: the tube runs from %v to %v", name, s.Lead[0], s.Lead[len(s.Lead)-1])
+	}
+	if bends := len(s.Lead) - 2; bends > 8 {
+		t.Errorf("%s: %d bends: %v", name, bends, s.Lead)
+	}
+	for _, piece := range segments(s.Lead) {
+		for _, c := range r.Cables {
+			for _, run := range segments(c.Path) {
+				if piece.Crosses(run) {
+					t.Errorf("%s: crosses %s at %v", name, c.ID, run)
+				}
+			}
+		}
+		for _, m := range r.Job.Joints {
+			along := math.Abs(piece.B.Sub(piece.A).Unit().Dot(m.B.Sub(m.A).Unit()))
+			if mid := piece.A.Lerp(piece.B, 0.5); along > 0.9 && piece.Length() > 100 && m.Distance(mid) < m.Clear/2 {
+				t.Errorf("%s: lies on the joint from %v to %v", name, piece.A, piece.B)
+			}
+		}
+	}
+}
+
+// TestStraightenKeepsOff: a straightened way has the ends of the way and is no
+// longer, bends less, and crosses nothing that the way does not cross.
+func TestStraightenKeepsOff(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		way := []plane.Point{plane.Pt(0, 0)}
+		for _, up := range rapid.SliceOfN(rapid.Bool(), 2, 40).Draw(t, "up") {
+			step := plane.Pt(15, 0)
+			if up {
+				step = plane.Pt(0, 15)
+			}
+			way = append(way, way[len(way)-1].Add(step))
+		}
+		f := tubeFloor{foot: plane.Pt(-1000, -1000), off: [matters]float64{cable: 20, wall: 10}}
+		mm := rapid.IntRange(-100, 700)
+		for range rapid.IntRange(0, 6).Draw(t, "lines") {
+			a := plane.Pt(float64(mm.Draw(t, "x")), float64(mm.Draw(t, "y")))
+			b := plane.Pt(float64(mm.Draw(t, "x")), float64(mm.Draw(t, "y")))
+			if line := []plane.Point{a, b}; a != b && crossings(way, line) == 0 {
+				f.add(matter(rapid.IntRange(int(cable), int(wall)).Draw(t, "what")), line)
+			}
+		}
+		out := f.straighten(way, nil, nil)
+		if out[0] != way[0] || out[len(out)-1] != way[len(way)-1] {
+			t.Fatalf("from %v to %v, the way from %v to %v", out[0], out[len(out)-1], way[0], way[len(way)-1])
+		}
+		if lineLength(out) > lineLength(way)+1e-6 {
+			t.Fatalf("%.1f mm, the way is %.1f mm", lineLength(out), lineLength(way))
+		}
+		if len(corners(out)) > len(corners(way)) {
+			t.Fatalf("%d points, the way has %d", len(corners(out)), len(corners(way)))
+		}
+		for _, l := range f.lines {
+			if crossings(out, []plane.Point{l.A, l.B}) > 0 {
+				t.Fatalf("%v crosses %v", out, l.Segment)
+			}
+		}
+	})
+}
+
+// crossings counts where two lines cross or touch.
+func crossings(a, b []plane.Point) (n int) {
+	for _, s := range segments(a) {
+		for _, o := range segments(b) {
+			if s.Meets(o) {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// TestTubePastAJointIsSaid: a sensor whose tube passes a joint is named with it.
+func TestTubePastAJointIsSaid(t *testing.T) {
+	r := Room{Job: &job.Room{Joints: []job.Joint{{Segment: plane.Segment{A: plane.Pt(100, 0), B: plane.Pt(100, 500)}}}}}
+	r.Sensors = []Sensor{{Name: "S1", Lead: []plane.Point{plane.Pt(0, 50), plane.Pt(200, 50)}}, {Name: "S2", Lead: []plane.Point{plane.Pt(0, 50), plane.Pt(90, 50)}}}
+	if x := r.JointCrossings(); len(x) != 1 || strings.Join(x[0].Leads, ", ") != "tube of S1" {
+		t.Errorf("%+v", x)
+	}
+}

@@ -1,0 +1,165 @@
+package layout
+
+import (
+	"fmt"
+	"slices"
+
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+// A tubePlan is a sensor and its spare, as far as they find a place.
+type tubePlan struct {
+	sensors []Sensor
+	missing []string
+	costs   []float64 // mm
+}
+
+// meet reports whether a tube crosses a lead or comes too near to one.
+func (t tubePlan) meet(leads [][]plane.Point) bool {
+	for _, s := range t.sensors {
+		for _, l := range leads {
+			for _, a := range segments(s.Lead) {
+				for _, b := range segments(pastFoot(l, footNear)) {
+					if a.Gap(b) < tubeLead-1 {
+						return true
+					}
+				}
+			}
+		}
+	}
+	return false
+}
+
+// tubes places the sensors, off the given leads: the spare's tube past that of
+// the sensor, or the other way round where that saves much.
+func (r *Room) tubes(g tubeGround, leads [][]plane.Point) tubePlan {
+	g = g.fresh()
+	for _, l := range leads {
+		g.addLead(pastFoot(l, footFan))
+	}
+	plan := r.tubesInTurn(g, nil)
+	if len(plan.sensors) < 2 {
+		return plan
+	}
+	r.Sensors = plan.sensors[:1:1]
+	spare, _ := r.bestPlace(g)
+	if plan.costs[0]+spare.cost*g.walk.step > plan.cost()-leadMove {
+		return plan
+	}
+	if turned := r.tubesInTurn(g, &spare); turned.cost() < plan.cost()-leadMove {
+		s := turned.sensors
+		s[0].Name, s[0].Spare, s[1].Name, s[1].Spare = s[1].Name, s[1].Spare, s[0].Name, s[0].Spare
+		s[0], s[1] = s[1], s[0]
+		return turned
+	}
+	return plan
+}
+
+// tubesInTurn places one sensor, at a given place or the best, and then the
+// other.
+func (r *Room) tubesInTurn(g tubeGround, first *sensorPlace) (out tubePlan) {
+	g = g.fresh()
+	r.Sensors = nil
+	for _, name := range []string{"S1", "S2"} {
+		p, ok := r.bestPlace(g)
+		if first != nil && name == "S1" {
+			p = *first
+		}
+		if !ok {
+			out.missing = append(out.missing, name)
+			continue
+		}
+		why := fmt.Sprintf("midway in a gap of %.0f mm, %.0f mm inside the heated area", p.gap, p.deep)
+		tube := g.tube(p)
+		r.Sensors = append(r.Sensors, Sensor{Name: name, Spare: name == "S2", Tip: p.tip, Lead: tube, Why: why})
+		g.addLead(pastFoot(tube, footFan))
+		g.addLead(p.across())
+		out.costs = append(out.costs, p.cost*g.walk.step)
+	}
+	out.sensors = r.Sensors
+	return out
+}
+
+func (t tubePlan) cost() (sum float64) {
+	for _, c := range t.costs {
+		sum += c
+	}
+	return sum
+}
+
+// across returns the line from run to run through the tip, which no other tube
+// is to pass.
+func (p sensorPlace) across() []plane.Point {
+	half := p.line.B.Sub(p.line.A).Unit().Left().Mul(p.gap / 2)
+	return []plane.Point{p.tip.Sub(half), p.tip.Add(half)}
+}
+
+// A tubeGround is the floor that tubes are laid on: a grid to search, the lines
+// to keep off, and the places for tips.
+type tubeGround struct {
+	tubeFloor
+	walk *walk
+	*places
+}
+
+// tubeGround lays out the floor with its cables.
+func (r *Room) tubeGround(floor plane.Region, j *job.Job) tubeGround {
+	lattice := r.Cables[0].Lattice
+	w := newWalk(floor, lattice.Origin, lattice.Angle, j.Membrane.Pitch/2)
+	f := tubeFloor{foot: r.Job.Thermostat.At}
+	f.off = [matters]float64{cable: float64(j.Spacing.Closest) * j.Membrane.Pitch / 2, wall: tubeOff, lead: tubeLead}
+	for _, m := range r.Job.Joints {
+		f.off[joint] = max(f.off[joint], m.Clear)
+	}
+	for _, ring := range floor.Rings() {
+		f.add(wall, append(ring[:len(ring):len(ring)], ring[0]))
+	}
+	for _, c := range r.Cables {
+		w.bar(c.Path)
+		f.add(cable, c.Path)
+	}
+	for _, m := range r.Job.Joints {
+		line := []plane.Point{m.A, m.B}
+		w.cross(line, int32(jointToll/w.step))
+		f.add(joint, line)
+	}
+	for _, l := range f.lines {
+		if l.what == cable {
+			w.shun(l.Segment, tubeOff, 6)
+		}
+		w.shun(l.Segment, f.off[l.what], [matters]int32{cable: 1, wall: 2, joint: jointAsks}[l.what])
+	}
+	return tubeGround{f, w, r.places(w, r.midways(j.Membrane.Pitch))}
+}
+
+// fresh returns the ground for tubes and leads to be added to.
+func (g tubeGround) fresh() tubeGround {
+	w := *g.walk
+	w.dear = slices.Clone(w.dear)
+	w.toll = [2][]int32{slices.Clone(w.toll[0]), slices.Clone(w.toll[1])}
+	g.lines = slices.Clip(g.lines)
+	g.walk = &w
+	return g
+}
+
+// addLead keeps tubes off a lead or an earlier tube.
+func (g *tubeGround) addLead(pts []plane.Point) {
+	g.walk.cross(pts, int32(leadToll/g.walk.step))
+	g.add(lead, pts)
+	for _, s := range segments(pts) {
+		g.walk.shun(s, tubeLead, 1)
+	}
+}
+
+// pastFoot returns a lead without its first d millimetres.
+func pastFoot(pts []plane.Point, d float64) []plane.Point {
+	for i := 1; i < len(pts); i++ {
+		s := plane.Segment{A: pts[i-1], B: pts[i]}
+		if n := s.Length(); n > d {
+			return append([]plane.Point{s.At(d)}, pts[i:]...)
+		}
+		d -= s.Length()
+	}
+	return nil
+}
