@@ -94,6 +94,7 @@ func pour(ty *typesetter, blocks []block, slots []drawing.Box, whole bool) (out 
 			if whole && fits != nil && left != nil && i < len(slots)-1 && b.height(ty, slots[i+1].W()) <= slots[i+1].H() {
 				fits, left = nil, b
 			}
+			atTop := free[i].Y0 == slots[i].Y0
 			if fits != nil {
 				put(i, fits, of)
 			}
@@ -105,7 +106,7 @@ func pour(ty *typesetter, blocks []block, slots []drawing.Box, whole bool) (out 
 				break
 			}
 			i++
-			if fits != nil && abreast(slots[i-1], slots[i]) {
+			if fits != nil && atTop && abreast(slots[i-1], slots[i]) && !covered(slots[i], slots) {
 				b = unheaded(b)
 			}
 		}
@@ -113,10 +114,18 @@ func pour(ty *typesetter, blocks []block, slots []drawing.Box, whole bool) (out 
 	return out, rest
 }
 
-// abreast reports whether b is the column next to the right of a: what goes on
-// there needs no heading a second time.
+// abreast reports whether b is the column next to the right of a: what begins at
+// the top of a and goes on there needs no heading a second time.
 func abreast(a, b drawing.Box) bool {
 	return math.Abs(a.Y0-b.Y0) < 1e-9 && b.X0 > a.X1 && b.X0-a.X1 <= 2*colGap+1e-9
+}
+
+// covered reports whether another slot lies straight above one: what goes on there
+// without a heading would seem to belong to it.
+func covered(b drawing.Box, slots []drawing.Box) bool {
+	return slices.ContainsFunc(slots, func(s drawing.Box) bool {
+		return s.Y1 <= b.Y0 && s.X0 < b.X1 && b.X0 < s.X1
+	})
 }
 
 // cut returns as much of a block as fits into h, and what is left of it.

@@ -148,6 +148,9 @@ func (v *roomView) notes() block {
 		l.paras = append(l.paras, "Measured to the studs: the walls' finish is still to be taken off.")
 	}
 	l.paras = append(l.paras, v.remarks...)
+	if v.skipsRuns() {
+		l.paras = append(l.paras, "A run without a number follows the one before it along the cable.")
+	}
 	if t := v.room.Job.Thermostat; t.Wall >= 0 && t.Wall < len(v.room.Job.Walls) {
 		l.paras = append(l.paras, fmt.Sprintf("Lead rise in wall %s: no nail or screw within %s of it to either side, floor and wall, up to the box.", v.room.Job.Walls[t.Wall].Letter, riseWords(v.fig.units)))
 	}

@@ -174,6 +174,24 @@ func (v *roomView) runNumber(r layout.Run) {
 	v.letters.add(l)
 }
 
+// skipsRuns reports whether a run is drawn without its number on a sheet that
+// numbers runs.
+func (v *roomView) skipsRuns() bool {
+	if v.letters == nil || v.room == nil {
+		return false
+	}
+	numbered, runs := 0, 0
+	for _, l := range v.letters.labels {
+		if l.of == signRun && l.at >= 0 {
+			numbered++
+		}
+	}
+	for _, c := range v.room.Cables {
+		runs += len(c.Runs)
+	}
+	return numbered > 0 && numbered < runs
+}
+
 // onJoint reports whether a box touches a movement joint: a number there could be
 // one of either side.
 func (v *roomView) onJoint(b drawing.Box) bool {

@@ -198,25 +198,5 @@ func (v *roomView) settle() {
 		v.letters.add(m)
 		v.letters.put(m, v.letters.cheapest(m))
 	}
-	if v.skipsRuns() {
-		v.noted = append(v.noted, "A run without a number counts on from the one before it along the cable.")
-	}
 	v.letters.draw(v.page)
-}
-
-// skipsRuns reports whether a run is drawn without its number on a sheet that
-// numbers runs.
-func (v *roomView) skipsRuns() bool {
-	numbered, runs := 0, 0
-	for _, l := range v.letters.labels {
-		if l.of == signRun && l.at >= 0 {
-			numbered++
-		}
-	}
-	if v.room != nil {
-		for _, c := range v.room.Cables {
-			runs += len(c.Runs)
-		}
-	}
-	return numbered > 0 && numbered < runs
 }

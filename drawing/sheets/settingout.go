@@ -213,8 +213,12 @@ func (v *roomView) layingNotes() []block {
 		}
 		return []block{l}
 	}
+	numbers := "A run's number stands where it begins or farther along it."
+	if v.skipsRuns() {
+		numbers = "A run's number stands where it begins or farther along it; a run without one follows the one before it."
+	}
 	l.paras = append(l.paras,
-		"Begin at START with the lead joint in the membrane; follow the arrows. A run's number stands where it begins or farther along it.",
+		"Begin at START with the lead joint in the membrane; follow the arrows. "+numbers,
 		"Compare the length used at the end of every run with the list. When the half mark is off its place, stop: the end will miss by about twice as much.",
 		"A whole run holds about one room's width of cable; one peg on one turn is two pegs of cable. Never move laid cable into a clearance.",
 		"Lead joint, end cap and every run are bedded in full, without voids. Keep the continuity alarm on; walk on boards.",

@@ -89,9 +89,13 @@ func (c cell) face() fonts.Face {
 	return fonts.Lettering
 }
 
-// parts splits a figure at its decimal point; a word has no second part.
-func parts(s string) (whole, fraction string) {
+// parts splits a figure at its decimal point, or a whole one before its unit; a
+// word has no second part.
+func parts(s string) (whole, rest string) {
 	if i := strings.IndexByte(s, '.'); i >= 0 && i+1 < len(s) && s[i+1] >= '0' && s[i+1] <= '9' {
+		return s[:i], s[i:]
+	}
+	if i := strings.IndexByte(s, ' '); i >= 0 && slices.Contains(unitWords, s[i+1:]) {
 		return s[:i], s[i:]
 	}
 	return s, ""
