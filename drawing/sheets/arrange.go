@@ -21,6 +21,7 @@ type arrangement struct {
 	level int     // which of the need's levels stands in the slots
 	set   float64 // how high the blocks in them would stand in one narrow column, mm
 	tight bool    // a table in them is too narrow for its words
+	parts int     // in how many pieces the blocks are set
 }
 
 // worth is what arrangements at one scale are compared by: the field or, where
@@ -33,10 +34,13 @@ func (a arrangement) worth(overflow bool) float64 {
 }
 
 // better reports whether a is to be taken rather than b, at one scale: words
-// stay whole before anything else.
+// stay whole before anything else, then blocks.
 func (a arrangement) better(b arrangement, overflow bool) bool {
 	if a.tight != b.tight {
 		return b.tight
+	}
+	if !overflow && a.parts != b.parts {
+		return a.parts < b.parts
 	}
 	return a.worth(overflow) > b.worth(overflow)
 }
@@ -63,10 +67,14 @@ func (p placed) tight() bool {
 // returned as rest, in order. Blocks are only split where they would not all
 // fit otherwise.
 func flow(ty *typesetter, blocks []block, slots []drawing.Box) (out []placed, rest []block) {
-	if out, rest = pour(ty, blocks, slots, true); len(rest) == 0 {
+	if out, rest = pourWhole(ty, blocks, slots); len(rest) == 0 {
 		return out, rest
 	}
 	return pour(ty, blocks, slots, false)
+}
+
+func pourWhole(ty *typesetter, blocks []block, slots []drawing.Box) (out []placed, rest []block) {
+	return pour(ty, blocks, slots, true)
 }
 
 // pour is flow with a choice: whole keeps every block in one piece that fits
@@ -304,15 +312,19 @@ func (n need) on(p drawing.Paper, s drawing.Scale, blocks []block, overflow bool
 		if a.field.W() < w-1e-9 || a.field.H() < h-1e-9 {
 			continue
 		}
-		if any && !overflow && !a.better(found, false) {
-			continue
+		set := flow
+		if any && !overflow && !found.tight && found.parts == len(blocks) { // nothing is broken there
+			if a.worth(false) <= found.worth(false) {
+				continue
+			}
+			set = pourWhole
 		}
-		set, rest := flow(n.ty, blocks, a.slots)
+		out, rest := set(n.ty, blocks, a.slots)
 		if len(rest) > 0 && !overflow {
 			continue
 		}
-		a.set = 0
-		for _, b := range set {
+		a.set, a.parts = 0, len(out)
+		for _, b := range out {
 			a.set += b.block.height(n.ty, columnLeast)
 			a.tight = a.tight || b.tight()
 		}

@@ -277,8 +277,13 @@ func (e elevation) drawFloor() {
 			e.nameInStrip(s.Name, s.Outline)
 		}
 	}
-	for _, m := range e.room.Job.Joints {
-		draw(signMovement, drawing.LayerFloor, "movement joint", drawing.JointLine(), []plane.Point{m.A, m.B})
+	for i, m := range e.room.Job.Joints {
+		line := []plane.Point{m.A, m.B}
+		if draw(signMovement, drawing.LayerFloor, "movement joint", drawing.JointLine(), line) {
+			at := e.partsIn(strip, line)[0]
+			name := layout.JointName(i, len(e.room.Job.Joints))
+			e.tag(at[0].Lerp(at[len(at)-1], 0.5), 1, name, name, 3)
+		}
 	}
 	for _, c := range e.room.Cables {
 		draw(signCable, drawing.LayerCable, "heating cable "+c.ID, drawing.CableLine(), bent(c.Path, c.BendRadius))
@@ -293,6 +298,7 @@ func (e elevation) drawFloor() {
 		}
 	}
 	e.drawStarts()
+	e.jointCrossings()
 	t := e.room.Job.Thermostat
 	e.mark(signThermostat, symbols.Thermostat(e.view.Pt(e.plan(e.x(t.At), -poche/2*e.view.Ratio))))
 }

@@ -116,8 +116,8 @@ func (v *roomView) lattice() (route.Lattice, bool) {
 	return route.Lattice{}, false
 }
 
-// first returns the peg nearest to where the two datums meet, half a peg off
-// the walls at least: the membrane is trimmed short of them.
+// first returns the peg nearest to where the two datums meet that is laid, half a
+// peg off the edges of the tile at least: the membrane is trimmed short of them.
 func (v *roomView) first() (plane.Point, bool) {
 	l, ok := v.lattice()
 	ws := v.wallSegments()
@@ -139,7 +139,7 @@ func (v *roomView) first() (plane.Point, bool) {
 		for j := -reach; j <= reach; j++ {
 			for i := -reach; i <= reach; i++ {
 				q := plane.Pt(math.Round(local.X)+i, math.Round(local.Y)+j).Mul(l.Pitch).Rotate(l.Angle).Add(l.Origin)
-				if d := q.Dist(corner); d < least && v.room.Floor.Depth(q) >= l.Pitch/2 {
+				if d := q.Dist(corner); d < least && v.room.Tiled.Depth(q) >= l.Pitch/2 {
 					best, least = q, d
 				}
 			}

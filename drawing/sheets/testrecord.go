@@ -69,15 +69,20 @@ func tallestRows(papers []drawing.Paper, set func([]drawing.Paper, writing) ([]*
 	if best, err = set(papers, rows); err != nil {
 		return nil, rows, err
 	}
+	fits := func(pages []*page, err error) bool {
+		return err == nil && len(pages) <= len(best) && goOn(pages) <= goOn(best)
+	}
 	for _, step := range []writing{{1, 1}, {1, 0}, {0, 1}} {
 		for {
 			next := writing{rows.readings + step.readings, rows.others + step.others}
 			if max(next.readings, next.others) > rowTallest {
 				break
 			}
-			pages, err := set(papers, next)
-			if err != nil || len(pages) > len(best) || goOn(pages) > goOn(best) {
-				break
+			pages, err := set([]drawing.Paper{best[0].sheet.Paper}, next)
+			if !fits(pages, err) {
+				if pages, err = set(papers, next); !fits(pages, err) {
+					break
+				}
 			}
 			best, rows = pages, next
 		}

@@ -33,10 +33,11 @@ func (d wiring) set(pg *page, at drawing.Pt, w float64) {
 		pg.path(l, "", drawing.Polyline(pts...), st, nil)
 	}
 	panel, stat := at.X, at.X+max(24, w*0.36)
-	line(drawing.FixtureLine(), drawing.LayerLeads, drawing.Pt{X: panel, Y: mid}, drawing.Pt{X: stat, Y: mid})
-	box(panel, mid-8, mid+8, 17)
-	pg.write(drawing.Pt{X: panel + 8.5, Y: mid - 1}, "panel", note, drawing.Middle)
-	pg.write(drawing.Pt{X: panel + 8.5, Y: mid + 4}, "____ A", note, drawing.Middle)
+	const panelWide = 17.0
+	box(panel, mid-8, mid+8, panelWide)
+	line(drawing.FixtureLine(), drawing.LayerLeads, drawing.Pt{X: panel + panelWide, Y: mid}, drawing.Pt{X: stat - 4, Y: mid})
+	pg.write(drawing.Pt{X: panel + panelWide/2, Y: mid - 1}, "panel", note, drawing.Middle)
+	pg.write(drawing.Pt{X: panel + panelWide/2, Y: mid + 4}, "____ A", note, drawing.Middle)
 	box(stat-4, y, y+d.rows()*wireRow, 10)
 	pg.add(symbols.Thermostat(drawing.Pt{X: stat + 1, Y: mid})...)
 	from, to := stat+6, min(at.X+w-2, stat+6+longestWire)

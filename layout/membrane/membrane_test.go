@@ -256,3 +256,23 @@ func TestNotchesByHand(t *testing.T) {
 		}
 	}
 }
+
+// TestNoHairlineIsLeft: a hairline of floor between a fixture and a wall makes no
+// piece longer than the floor beside it.
+func TestNoHairlineIsLeft(t *testing.T) {
+	room := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(900, 2000)))
+	tub, err := room.Less(plane.FromRing(plane.Rectangle(plane.Pt(0, 1500), plane.Pt(899.9, 2000))))
+	if err != nil {
+		t.Fatal(err)
+	}
+	left, err := withoutSlivers(tub)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if top := left.Bounds().Max.Y; math.Abs(top-1500) > hairline {
+		t.Errorf("the floor reaches %.1f, the tub begins at 1500", top)
+	}
+	if miss := 900*1500 - left.Area(); math.Abs(miss) > 1 {
+		t.Errorf("%.1f mm² of floor lost", miss)
+	}
+}

@@ -43,16 +43,28 @@ func (r Room) parts() ([]plane.Region, error) {
 // anything would be left.
 const Slim = 15.0
 
-// withoutSlivers takes stretches narrower than Slim off a floor: what is left
-// when it is shrunk by half of that is grown again. It is grown by twice as
-// much and cut back to the floor, so that corners down to 60 degrees keep their
-// tips.
+// hairline is the width of what withoutSlivers leaves of a sliver where it ends in
+// wider floor, mm: cleared in a second step.
+const hairline = 0.5
+
+// withoutSlivers takes stretches narrower than Slim off a floor.
 func withoutSlivers(floor plane.Region) (plane.Region, error) {
-	core, err := floor.Grow(-Slim / 2)
+	wide, err := opened(floor, Slim)
+	if err != nil || wide.Empty() {
+		return nil, err
+	}
+	return opened(wide, hairline)
+}
+
+// opened takes what is narrower than w off a floor: what is left when it is shrunk
+// by half of that is grown again. It is grown by twice as much and cut back to the
+// floor, so that corners down to 60 degrees keep their tips.
+func opened(floor plane.Region, w float64) (plane.Region, error) {
+	core, err := floor.Grow(-w / 2)
 	if err != nil || core.Empty() {
 		return nil, err
 	}
-	wide, err := core.Grow(Slim)
+	wide, err := core.Grow(w)
 	if err != nil {
 		return nil, err
 	}
