@@ -55,7 +55,7 @@ func (r *Room) choose(j *job.Job) ([]route.Route, []job.Cable, []job.Diagnostic)
 		if len(r.served(j)) > 1 {
 			where = " in each part of the floor"
 		}
-		r.Chosen.Why = fmt.Sprintf("nearest to %s%s of the %d tried: %s at a mean spacing of %s",
+		r.Chosen.Why = fmt.Sprintf("nearest to %s%s of the %d tried: %s at an even spacing of %s",
 			plane.FormatDensity(r.asked(), j.Units), where, len(cands), plane.FormatDensity(c.Density, j.Units), runsApart(c.Spacing, j.Units))
 		r.Chosen.RunnersUp = append(append([]Candidate{}, cands[:i]...), cands[i+1:]...)
 		return routes, labels, nil

@@ -65,9 +65,9 @@ func (v *roomView) shortWalls(n int) {
 	case !own:
 		v.remark(walls + ".")
 	case n == 1:
-		v.remark(walls + ": a corner of it that no chain gives is numbered and listed.")
+		v.remark(walls + ": a corner of it that no chain gives is listed, and numbered where there is room.")
 	default:
-		v.remark(walls + ": their corners that no chain gives are numbered c1, c2 and so on round the room, and listed.")
+		v.remark(walls + ": their corners that no chain gives are listed as c1, c2 and so on round the room, and numbered where there is room.")
 	}
 }
 
@@ -159,6 +159,9 @@ func (v *roomView) notes() block {
 	}
 	if v.room.Chosen != nil && v.room.Chosen.Why != "" {
 		l.paras = append(l.paras, "Cable chosen: "+strings.TrimSuffix(v.room.Chosen.Why, ".")+".")
+	}
+	if len(v.room.Cables) > 0 {
+		l.paras = append(l.paras, "Even spacing: as if the runs were spread evenly to the limit of the heated area.")
 	}
 	l.paras = append(l.paras, v.plan.Job.Notes...)
 	l.paras = append(l.paras, "Floor warming; no heat-loss calculation has been made.")

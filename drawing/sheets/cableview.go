@@ -153,22 +153,28 @@ func (v *roomView) runNumbers(c *layout.Cable) {
 		if step > 1 && i > 0 && i < len(c.Runs)-1 && r.Number%step != 0 {
 			continue
 		}
-		v.runNumber(r)
+		v.runNumber(r, step == 1)
 	}
 }
 
-func (v *roomView) runNumber(r layout.Run) {
+// runNumber asks for the number of a run. A number over the cable of another run
+// would be read as that one's, so that alone allows none.
+func (v *roomView) runNumber(r layout.Run, alone bool) {
 	a, b := v.view.Pt(r.From), v.view.Pt(r.To)
 	u := b.Sub(a).Unit()
 	l := &label{text: itoa(r.Number), height: drawing.H25, rank: 5, subject: a, mark: symbols.RunNumber, of: signRun, option: true}
-	if before := (spot{at: a.Sub(u.Mul(symbols.RunCircle/2 + 0.8))}); !v.onJoint(l.box(before)) {
+	most := 0.0
+	if alone {
+		most = overCable
+	}
+	if before := (spot{at: a.Sub(u.Mul(symbols.RunCircle/2 + 0.8)), most: most}); !v.onJoint(l.box(before)) {
 		l.spots = append(l.spots, before)
 	}
 	// on the run itself its own cable is no loss
 	for _, d := range []float64{4, 6, 8, 11, 15, 20} {
 		if d < a.Dist(b)-4 {
-			l.spots = append(l.spots, spot{at: a.Add(u.Mul(d)), cost: 2 - overCable + 0.6*d})
-			l.spots = append(l.spots, spot{at: b.Sub(u.Mul(d)), cost: 5 - overCable + 0.6*d})
+			l.spots = append(l.spots, spot{at: a.Add(u.Mul(d)), cost: 2 - overCable + 0.6*d, most: 2 * most})
+			l.spots = append(l.spots, spot{at: b.Sub(u.Mul(d)), cost: 5 - overCable + 0.6*d, most: 2 * most})
 		}
 	}
 	v.letters.add(l)

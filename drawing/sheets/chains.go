@@ -265,6 +265,23 @@ func spaced(all []station, gap float64) []station {
 	return out
 }
 
+// leaning is how far a wall that is dimensioned along the sheet may stand out of
+// line with it before a note says so, mm.
+const leaning = 5.0
+
+// leans reports whether a wall of a room is dimensioned along the sheet but out of
+// square to it, so that its figure is not quite its length.
+func leans(r *job.Room) bool {
+	for i, w := range r.Walls {
+		for _, s := range []side{south, east, north, west} {
+			if s.faces(outwardOf(r, i)) && math.Abs(s.depth(w.A)-s.depth(w.B)) > leaning {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // has reports whether a ladder dimensions a place along its side, within so much.
 func (l ladder) has(along, within float64) bool {
 	return slices.ContainsFunc(l.stations, func(s station) bool { return math.Abs(s.along-along) < within })
@@ -345,6 +362,9 @@ const slantLeast = 14.0
 // chains on its sides, overall figures beyond them, and slanting walls along
 // themselves. It returns how many walls are too short on paper to be dimensioned.
 func (v *roomView) dimensions(r *job.Room) (left int) {
+	if leans(r) {
+		v.remark("The room is out of square: chains run straight along the sheet from its outermost points, and give corners nearly in line once.")
+	}
 	b := r.Outline.Bounds()
 	for _, l := range ladders(r, v.view.Ratio) {
 		v.ladder(l, b)

@@ -33,7 +33,7 @@ func electricianLevels(v *roomView) []level {
 	bs = append(bs, lookUp(v.plan)...)
 	bs = append(bs, holdPoint(), legendOf(v.used))
 	all := append(slices.Clip(bs), cautionList("Cautions", "", aidOnly, ratedVoltage, groundFault, neverCut, cureFirst, everyStage, discharge, inspectFirst))
-	few := append(slices.Clip(bs), cautionList("Cautions", "The others are with the cable plan, the setting out and their notes.", aidOnly, ratedVoltage, groundFault))
+	few := append(slices.Clip(bs), cautionList("Cautions", "The others are on the cable plan or the sheets after it.", aidOnly, ratedVoltage, groundFault))
 	// a wall and a box are plain one scale smaller, so that a second sheet must gain more
 	return []level{{blocks: all}, {blocks: few, gain: 1.3}, {blocks: all, gain: 2.6, overflow: true}}
 }

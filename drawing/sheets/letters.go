@@ -35,6 +35,7 @@ type spot struct {
 	at     drawing.Pt   // middle of the baseline, or centre of a mark
 	angle  float64      // 0 or 90
 	cost   float64      // dislike of the spot itself
+	most   float64      // what lies under it must cost less; 0: any
 	leader []drawing.Pt // from the lettering to its subject; nil: none
 }
 
@@ -173,7 +174,7 @@ func (t *lettering) cost(l *label, i int, without *label) (c float64, free bool)
 		return 0, false
 	}
 	under, ok := t.ink.under(b, l, without)
-	if !ok {
+	if !ok || s.most > 0 && under >= s.most {
 		return 0, false
 	}
 	c = s.cost + under

@@ -84,13 +84,13 @@ func properties(f figures) []property {
 			return fmt.Sprintf("%+g/%+g %%, %s", 100*l.LowShare, 100*l.HighShare, l.Source)
 		}},
 		{"Heating length", func(c *layout.Cable) string { return f.long(c.Label.Length) }},
-		{"Mean spacing", func(c *layout.Cable) string { return f.spacing(c.Spacing) }},
+		{"Even spacing", func(c *layout.Cable) string { return f.spacing(c.Spacing) }},
 		{"Gaps, closest to widest", func(c *layout.Cable) string { return gapRange(c.Gaps, f) }},
 		{"Heat per length", func(c *layout.Cable) string { return perLength(c.Label, f.units) }},
-		{"Heat, at mean spacing", func(c *layout.Cable) string { return density(c.Density, f.units) }},
+		{"Heat, at even spacing", func(c *layout.Cable) string { return density(c.Density, f.units) }},
 		{"Densest, three runs", func(c *layout.Cable) string { return densest(c.Gaps, f) }},
 		{"Most heat allowed", func(c *layout.Cable) string { return allowed(c.Gaps, f) }},
-		{"Area inside edge runs", func(c *layout.Cable) string { return plane.FormatArea(c.Share.Area(), f.units) }},
+		{"Heated area", func(c *layout.Cable) string { return plane.FormatArea(c.Share.Area(), f.units) }},
 		{"Lead", func(c *layout.Cable) string {
 			return f.long(c.Label.Lead) + ", reaches " + f.long(c.LeadReach)
 		}},
@@ -116,6 +116,9 @@ func perLength(c job.Cable, u plane.Units) string {
 func gapRange(g layout.Gaps, f figures) string {
 	if g.Closest == 0 {
 		return "-"
+	}
+	if f.spacing(g.Closest) == f.spacing(g.Widest) {
+		return f.spacing(g.Widest)
 	}
 	return f.spacing(g.Closest) + " to " + f.spacing(g.Widest)
 }

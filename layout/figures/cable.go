@@ -45,7 +45,7 @@ type Ohms struct {
 
 // Spacing is how far a cable's runs lie apart, and the heat that makes.
 type Spacing struct {
-	Mean       float64 `json:"mean_mm"`
+	Even       float64 `json:"even_mm"`
 	Closest    float64 `json:"closest_mm"` // 0: no two runs lie side by side
 	Widest     float64 `json:"widest_mm"`
 	Density    float64 `json:"at_mean_w_m2"`
@@ -78,7 +78,7 @@ func cable(c *layout.Cable, t job.Thermostat) Cable {
 		ID: c.ID, Label: c.Label.ID, Volts: c.Label.Volts, Watts: c.Label.Watts, Amps: round(c.Circuit.Amps, 3),
 		Ohms: ohms(c), Length: round(c.Label.Length, 1), WattsPerMetre: round(c.Circuit.WattsPerMetre, 3),
 		Spacing: Spacing{
-			Mean: round(c.Spacing, 1), Closest: round(c.Gaps.Closest, 1), Widest: round(c.Gaps.Widest, 1),
+			Even: round(c.Spacing, 1), Closest: round(c.Gaps.Closest, 1), Widest: round(c.Gaps.Widest, 1),
 			Density: round(c.Density, 1), Densest: round(c.Gaps.Densest, 1), DensestRun: c.Gaps.Run,
 		},
 		Served: squareMetres(c.Share.Area()), Lead: lead(c, t), Runs: len(c.Runs),

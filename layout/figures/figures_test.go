@@ -121,7 +121,7 @@ func TestFiguresByHand(t *testing.T) {
 		{"most heat", c.Ohms.Most, 631.6, 0.05}, {"least heat", c.Ohms.Least, 545.5, 0.05}, {"W/m", c.WattsPerMetre, 10, 1e-9},
 		{"reach", l.Reach, 2500, 1e-9}, {"left", l.Left + l.Used, 2500, 0.11}, {"125 %", room.Thermostat.Continuous, 3.125, 1e-9},
 		{"contacts to spare", room.Thermostat.Margin, 12.5, 1e-9}, {"floor", room.Floor, 5.985, 1e-9},
-		{"heat", c.Spacing.Density, 10 / c.Spacing.Mean * 1000, 0.1}, {"80 % of 16 A", r.Circuits[0].Ratings[0].Usable, 12.8, 1e-9},
+		{"heat", c.Spacing.Density, 10 / c.Spacing.Even * 1000, 0.1}, {"80 % of 16 A", r.Circuits[0].Ratings[0].Usable, 12.8, 1e-9},
 		{"drop", drop.Volts, 2 * 20 * 2.5 * 7.41e-3, 5e-4}, {"drop, %", drop.Percent, 100 * 2 * 20 * 2.5 * 7.41e-3 / 240, 5e-4},
 		{"pt1000 at 20 °C", r.Sensor.Expected[2].Ohms, 1077.9, 0.06}, {"kWh an hour", r.Energy[0].PerHour, 0.6, 1e-9}, {"price", r.Energy[0].Price, 0.3, 1e-9},
 	} {

@@ -9,7 +9,7 @@ func (p *page) room(r Room, s Supply) {
 	p.head("Room %s", r.Name)
 	p.put("areas", fmt.Sprintf("floor %s, tiled %s, heated %s", p.area(r.Floor), p.area(r.Tiled), p.area(r.Heated)),
 		fmt.Sprintf("cable %s clear of walls (%s)", p.length(r.Wall.Value), r.Wall.Source))
-	p.put("heat", p.density(r.Density)+" at the mean spacing", p.density(r.OverTile)+" over the tiled floor")
+	p.put("heat", p.density(r.Density)+" at even spacing", p.density(r.OverTile)+" over the tiled floor")
 	for _, c := range r.Cables {
 		p.b.WriteByte('\n')
 		p.cable(c, s)
@@ -72,16 +72,16 @@ func (p *page) spacing(c Cable, s Supply) {
 	g := c.Spacing
 	pegs := func(mm float64) string { return fmt.Sprintf("%s (%.1f pegs)", p.small(mm), mm/s.Pitch.Value) }
 	if g.Closest == 0 {
-		p.put("spacing", "mean "+pegs(g.Mean), "no two runs lie side by side for long")
-		p.put("heat per area", p.density(g.Density)+" at the mean spacing")
+		p.put("spacing", "even "+pegs(g.Even), "no two runs lie side by side for long")
+		p.put("heat per area", p.density(g.Density)+" at even spacing")
 		return
 	}
-	p.put("spacing", "mean "+pegs(g.Mean), "closest "+pegs(g.Closest), "widest "+pegs(g.Widest))
+	p.put("spacing", "even "+pegs(g.Even), "closest "+pegs(g.Closest), "widest "+pegs(g.Widest))
 	limit := "no limit is given"
 	if m := s.MaxDensity; m != nil {
 		limit = fmt.Sprintf("%s allowed (%s)", p.density(m.Value), m.Source)
 	}
-	p.put("heat per area", p.density(g.Density)+" at the mean spacing", fmt.Sprintf("densest %s over three neighbouring runs, round run %d", p.density(g.Densest), g.DensestRun), limit)
+	p.put("heat per area", p.density(g.Density)+" at even spacing", fmt.Sprintf("densest %s over three neighbouring runs, round run %d", p.density(g.Densest), g.DensestRun), limit)
 }
 
 func (p *page) thermostat(t Thermostat) {

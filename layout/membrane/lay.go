@@ -103,13 +103,29 @@ func (p *Piece) notch(f frame, x, y span) error {
 	if err != nil {
 		return err
 	}
+	rest := p.squareCuts(f, out, x, y)
+	if len(rest) == 0 {
+		return nil
+	}
+	p.Traced = true
+	thick, err := opened(rest, 2*Trim) // without the wedges along walls a little out of square
+	if err != nil {
+		return err
+	}
+	p.squareCuts(f, thick, x, y)
+	return nil
+}
+
+// squareCuts notes those parts of what is cut out that are square to the strip,
+// and returns the others.
+func (p *Piece) squareCuts(f frame, out plane.Region, x, y span) (rest plane.Region) {
 	for _, part := range out {
 		b := plane.Bounds(f.ring(part.Outer))
 		if b.W() < notchLeast || b.H() < notchLeast {
 			continue
 		}
 		if part.Outer.Area() < squareLeast*b.W()*b.H() {
-			p.Traced = true
+			rest = append(rest, part)
 			continue
 		}
 		p.Notches = append(p.Notches, Notch{
@@ -117,7 +133,7 @@ func (p *Piece) notch(f frame, x, y span) error {
 			Low: math.Max(b.Min.Y-Trim, y.from) - y.from, High: math.Min(b.Max.Y+Trim, y.to) - y.from,
 		})
 	}
-	return nil
+	return rest
 }
 
 // pitches returns how many pitches a stretch of the frame touches, one at
