@@ -161,7 +161,7 @@ func (v *roomView) notes() block {
 		l.paras = append(l.paras, "Cable chosen: "+strings.TrimSuffix(v.room.Chosen.Why, ".")+".")
 	}
 	if len(v.room.Cables) > 0 {
-		l.paras = append(l.paras, "Even spacing: as if the runs were spread evenly to the limit of the heated area.")
+		l.paras = append(l.paras, "Even spacing: runs spread evenly over the heated area and half a gap round it.")
 	}
 	l.paras = append(l.paras, v.plan.Job.Notes...)
 	l.paras = append(l.paras, "Floor warming; no heat-loss calculation has been made.")

@@ -157,8 +157,8 @@ func (v *roomView) runNumbers(c *layout.Cable) {
 	}
 }
 
-// runNumber asks for the number of a run. A number over the cable of another run
-// would be read as that one's, so that alone allows none.
+// runNumber asks for the number of a run. Before it a number over the cable of
+// another run would be read as that one's, so that alone allows none there.
 func (v *roomView) runNumber(r layout.Run, alone bool) {
 	a, b := v.view.Pt(r.From), v.view.Pt(r.To)
 	u := b.Sub(a).Unit()
@@ -173,8 +173,8 @@ func (v *roomView) runNumber(r layout.Run, alone bool) {
 	// on the run itself its own cable is no loss
 	for _, d := range []float64{4, 6, 8, 11, 15, 20} {
 		if d < a.Dist(b)-4 {
-			l.spots = append(l.spots, spot{at: a.Add(u.Mul(d)), cost: 2 - overCable + 0.6*d, most: 2 * most})
-			l.spots = append(l.spots, spot{at: b.Sub(u.Mul(d)), cost: 5 - overCable + 0.6*d, most: 2 * most})
+			l.spots = append(l.spots, spot{at: a.Add(u.Mul(d)), cost: 2 - overCable + 0.6*d})
+			l.spots = append(l.spots, spot{at: b.Sub(u.Mul(d)), cost: 5 - overCable + 0.6*d})
 		}
 	}
 	v.letters.add(l)
