@@ -38,7 +38,7 @@ func (p *Plan) openElectrics() []string {
 				volts = append(volts, v)
 			}
 		}
-		out = append(out, "Supply: its voltage is not given; "+strings.Join(volts, " and ")+" is assumed from the cables' labels. Settle it before a cable is ordered.")
+		out = append(out, "Supply: its voltage is not given; "+strings.Join(volts, " and ")+" is assumed from the label. Settle it before a cable is ordered.")
 	}
 	if len(ExpectedSensor(p.Job.Sensor)) == 0 {
 		out = append(out, "Sensor: its kind is not given. It must be the one that the thermostat reads; until it is known, its readings cannot be judged.")

@@ -42,7 +42,7 @@ const (
 const (
 	bendAsks  = 60.0  // a bend
 	sharpAsks = 400.0 // as much as a bend of a half turn asks more: one of a quarter turn asks no more
-	jointAsks = 3.0   // each mm within a joint's clearance
+	jointAsks = 1.0   // each mm within a joint's clearance
 )
 
 func (f *tubeFloor) add(what matter, pts []plane.Point) {

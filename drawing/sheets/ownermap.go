@@ -159,11 +159,12 @@ func keeping() block {
 // labelLines is what the panel label says.
 func (v *roomView) labelLines() []string {
 	lines := []string{"ELECTRIC CABLE IN THE FLOOR", "DO NOT DRILL"}
-	circuit := "Circuit ______"
-	if v.room.Job.Name != "" {
-		circuit = v.room.Job.Name + ", circuit ______"
+	circuit := or(v.settled()[settleCircuit], "______")
+	if name := v.room.Job.Name; name != "" {
+		lines = append(lines, name+", circuit "+circuit)
+	} else {
+		lines = append(lines, "Circuit "+circuit)
 	}
-	lines = append(lines, circuit)
 	if l, ok := v.load(); ok {
 		lines = append(lines, fmt.Sprintf("%g V, %g W, %.2f A", l.Volts, l.Watts, l.Amps))
 	}

@@ -210,3 +210,18 @@ func TestTurnedRoomIsMeasuredAlongItsWalls(t *testing.T) {
 		}
 	}
 }
+
+// TestPanelLabelNamesItsCircuit: the label inside the panel's door has the circuit
+// that the job gives, and a blank where it gives none.
+func TestPanelLabelNamesItsCircuit(t *testing.T) {
+	for name, want := range map[string]string{"kitchen": "Kitchen, circuit K7", "bath": "Bath, circuit ______"} {
+		p := readPlan(t, "../../testdata/jobs/"+name+".toml")
+		pages, err := ownerMap(p, &p.Rooms[0])
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !strings.Contains(said(pages[0].sheet), want) {
+			t.Errorf("%s: the label does not say %q", name, want)
+		}
+	}
+}
