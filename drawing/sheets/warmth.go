@@ -172,8 +172,7 @@ func warmUpCharts(w *layout.Warmth, f figures) []block {
 	for _, board := range []bool{false, true} {
 		c := chart{
 			head: "Warm-up for each spacing", across: "hours from switching on",
-			up:     f.degree() + ", mean of the surface, room at " + f.degrees(w.Room),
-			limits: []limitLine{{"wanted: " + f.degrees(w.Room+w.Rise), f.temperature(w.Room + w.Rise)}},
+			up: f.degree() + ", mean of the surface, room at " + f.degrees(w.Room),
 		}
 		if board {
 			c.head = "Warm-up over an insulation board, " + unbrokenWords(f.thickness(w.Board))
@@ -181,6 +180,8 @@ func warmUpCharts(w *layout.Warmth, f figures) []block {
 		for _, o := range w.Offers {
 			if o.Board == board {
 				c.curves = append(c.curves, curve{name: f.spacing(o.Spacing) + " apart, " + flux(o.Flux, f), pts: warming(o.Curve, w, f)})
+				goal := w.Room + o.Curve.Start + w.Rise // the times are counted to it: the floor may start colder than the room
+				c.limits = []limitLine{{f.difference(w.Rise) + " gained: " + f.degrees(goal), f.temperature(goal)}}
 			}
 		}
 		if len(c.curves) > 0 {
@@ -203,7 +204,7 @@ func warming(c heat.Curve, w *layout.Warmth, f figures) []drawing.Pt {
 
 // warmUpTable gives the times as ranges.
 func warmUpTable(w *layout.Warmth, f figures) block {
-	t := table{head: "Warm-up to the wanted " + unbrokenWords(f.degrees(w.Room+w.Rise)), cols: []column{{head: "Spacing"}, {head: "This floor", wraps: true, group: true}}}
+	t := table{head: "Time to gain " + unbrokenWords(f.difference(w.Rise)), cols: []column{{head: "Spacing"}, {head: "This floor", wraps: true, group: true}}}
 	if w.Board > 0 {
 		t.cols = append(t.cols, column{head: "Over a board", wraps: true})
 	}

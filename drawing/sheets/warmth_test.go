@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -76,7 +77,7 @@ func TestWarmthSaysWhatItKnows(t *testing.T) {
 	}
 	p.Warmth = sampleWarmth(t, 0)
 	got := wordsOf(warmthBlocks(p))
-	for _, want := range []string{"Surface temperature across two runs", "Warm-up for each spacing", "90 mm apart", "limit, occupied floor: 29 °C (84 °F)", "wanted: 28 °C (82 °F)", "no heat-loss calculation", "±50 %", "no tariff given"} {
+	for _, want := range []string{"Surface temperature across two runs", "Warm-up for each spacing", "90 mm apart", "limit, occupied floor: 29 °C (84 °F)", "8 °C gained: 28 °C (82 °F)", "no heat-loss calculation", "±50 %", "no tariff given"} {
 		if !strings.Contains(strings.ReplaceAll(got, "\n", " "), want) && !strings.Contains(strings.ToLower(strings.ReplaceAll(got, "\n", " ")), want) {
 			t.Errorf("%q is missing in:\n%s", want, got)
 		}
@@ -105,5 +106,28 @@ func TestSurfaceChartShowsTwoRuns(t *testing.T) {
 	}
 	if peaks != 2 {
 		t.Errorf("%d peaks, want 2", peaks)
+	}
+}
+
+// TestGoalIsWhereTimesEnd: the line on the warm-up chart lies where the times of the
+// table are counted to, also where the floor starts colder than the room.
+func TestGoalIsWhereTimesEnd(t *testing.T) {
+	p := readPlan(t, "../../testdata/jobs/kitchen.toml") // on a slab 10 K colder than the room
+	w := p.Warmth
+	f := figuresOf(p.Job)
+	c := warmUpCharts(w, f)[0].(chart)
+	tried := 0
+	for i, o := range w.Offers {
+		seconds, ok := o.Curve.TimeTo(w.Rise)
+		if !ok || o.Board || o.Curve.Start > -1 {
+			continue
+		}
+		tried++
+		if got := f.temperature(w.Room + o.Curve.At(seconds)); math.Abs(got-c.limits[0].at) > 0.05 {
+			t.Errorf("offer %d reaches %.2f when its time is over, the line is at %.2f", i, got, c.limits[0].at)
+		}
+	}
+	if tried == 0 {
+		t.Error("no offer on a colder slab: nothing is tried")
 	}
 }
