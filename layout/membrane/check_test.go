@@ -112,6 +112,19 @@ func checkPacks(t rapid.TB, p *Plan) {
 			t.Errorf("roll %d: %.1f mm are cut", i+1, end)
 		}
 	}
+	for _, room := range p.Rooms {
+		for _, piece := range room.Pieces { // no longer or wider than the floor that it covers
+			var pts []plane.Point
+			for _, part := range piece.Shape {
+				for _, q := range part.Outer {
+					pts = append(pts, q.Rotate(-room.Along))
+				}
+			}
+			if b := plane.Bounds(pts); piece.Length > b.W()+slack || piece.Width > b.H()+slack {
+				t.Errorf("piece %d is %.1f x %.1f mm for %.1f x %.1f of floor", piece.Number, piece.Length, piece.Width, b.W(), b.H())
+			}
+		}
+	}
 	for _, piece := range p.Pieces() {
 		if cut[piece.Number] != 1 {
 			t.Errorf("piece %d is cut %d times", piece.Number, cut[piece.Number])

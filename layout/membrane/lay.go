@@ -83,10 +83,38 @@ func (l layout) seamAt(s strip, y float64) bool {
 func (c cutter) size(r Room, l layout, s strip, sp span, p *Piece) error {
 	x := span{sp.from + l.trimX(r, s, sp, sp.from), sp.to - l.trimX(r, s, sp, sp.to)}
 	y := span{s.low + l.trimY(r, s, sp, s.low), s.high - l.trimY(r, s, sp, s.high)}
+	if b := p.extent(l.frame); b.W() > 0 {
+		x, y = x.within(b.Min.X, b.Max.X), y.within(b.Min.Y, b.Max.Y)
+	}
 	p.Length, p.Width = math.Max(x.length(), 0), math.Max(y.length(), 0)
 	p.Cells = min(c.cells, c.pitches(x))
 	p.Rows = min(c.rows, c.pitches(y))
 	return p.notch(l.frame, x, y)
+}
+
+// extent returns the bounds of a piece's shape in the frame.
+func (p *Piece) extent(f frame) plane.Rect {
+	var pts []plane.Point
+	for _, part := range p.Shape {
+		pts = append(pts, f.ring(part.Outer)...)
+	}
+	return plane.Bounds(pts)
+}
+
+// slack is how much shorter than its strip a piece must be before it is cut shorter,
+// mm.
+const slack = 20.0
+
+// within returns a span that ends short of the places where the floor does, by Trim,
+// where a strip goes far beyond one of its pieces.
+func (s span) within(from, to float64) span {
+	if from > s.from+slack {
+		s.from = from + Trim
+	}
+	if to < s.to-slack {
+		s.to = to - Trim
+	}
+	return s
 }
 
 // squareLeast is the share of its extent that a cut fills when it is square to the
