@@ -135,11 +135,12 @@ func (p *Piece) notch(f frame, x, y span) error {
 	if len(rest) == 0 {
 		return nil
 	}
+	p.Traced = true
 	thick, err := opened(rest, 2*Trim) // without the wedges along walls a little out of square
 	if err != nil {
 		return err
 	}
-	p.Traced = len(p.squareCuts(f, thick, x, y)) > 0
+	p.squareCuts(f, thick, x, y)
 	return nil
 }
 
