@@ -13,10 +13,7 @@ func (r *Room) midways(pitch float64) []midway {
 		c := &r.Cables[n]
 		legs := longLegs(c.Path, 2*sensorInside)
 		for i := range legs {
-			for k := range legs {
-				if k == i {
-					continue
-				}
+			for k := i + 1; k < len(legs); k++ {
 				if m := between(legs, i, k, 8*pitch); m != nil {
 					m.cable = c
 					out = append(out, *m)
@@ -44,15 +41,16 @@ type midway struct {
 	cable *Cable
 }
 
-// between returns the midway line of legs i and k where k lies to the left of
-// i, faces it over some length, and no third leg lies between them.
+// between returns the midway line of legs i and k where they face each other
+// over some length, and no third leg lies between them.
 func between(legs []plane.Segment, i, k int, widest float64) *midway {
 	a, b := legs[i], legs[k]
 	u, v := a.B.Sub(a.A).Unit(), b.B.Sub(b.A).Unit()
 	if math.Abs(u.Cross(v)) > 1e-3 {
 		return nil
 	}
-	gap := u.Cross(b.A.Sub(a.A))
+	aside := u.Cross(b.A.Sub(a.A)) // to the left of a
+	gap := math.Abs(aside)
 	if gap < 1 || gap > widest {
 		return nil
 	}
@@ -61,7 +59,7 @@ func between(legs []plane.Segment, i, k int, widest float64) *midway {
 	if hi-lo < sensorInside {
 		return nil
 	}
-	off := u.Left().Mul(gap / 2)
+	off := u.Left().Mul(aside / 2)
 	m := &midway{line: plane.Segment{A: a.At(lo).Add(off), B: a.At(hi).Add(off)}, gap: gap}
 	mid := m.line.A.Lerp(m.line.B, 0.5)
 	for n, c := range legs {

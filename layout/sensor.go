@@ -20,8 +20,8 @@ const (
 
 // What the way of a tube asks for beside its length, in mm.
 const (
-	leadToll  = 1000 // crossing a lead or another tube: one lies on the other, under tile
-	jointToll = 800  // crossing a movement joint
+	leadToll  = 1500 // crossing a lead or another tube: one lies on the other, under tile
+	jointToll = 1500 // crossing a movement joint
 )
 
 // placeSensors puts a sensor and a spare midway between two neighbouring
@@ -52,7 +52,7 @@ func (r *Room) placeSensors(j *job.Job, leadsLaid bool) (missing []string) {
 }
 
 // leadMove is what moving cold leads for the sake of a tube must save, mm.
-const leadMove = 300
+const leadMove = 700
 
 // leads returns the cold leads over the floor.
 func (r *Room) leads() (out [][]plane.Point) {

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"math"
+	"slices"
 
 	"oxturn/layout/plane"
 )
@@ -208,11 +209,11 @@ func reversed(pts []plane.Point) []plane.Point {
 	return pts
 }
 
-// tube draws the tube to a place: straight pieces from
-// the foot of the box to the mouth of the gap, square over what it must cross,
-// then midway between the two runs to the tip.
+// tube draws the tube to a place: straight pieces from the foot of the box to
+// the mouth of the gap, square over what it must cross, then midway between the
+// two runs to the tip.
 func (f *tubeFloor) tube(p sensorPlace) []plane.Point {
-	way := append([]plane.Point{f.foot}, p.toMouth(p.way)...)
+	way := append([]plane.Point{f.foot}, f.toMouth(p)...)
 	var out []plane.Point
 	from := 0
 	for i := 1; i < len(way); i++ {
@@ -228,8 +229,13 @@ func (f *tubeFloor) tube(p sensorPlace) []plane.Point {
 				break
 			}
 		}
-		out = append(out, f.straighten(append(way[from:i:i], a), lastOf(out), &b)...)
-		way[last], from = b, last
+		over := []plane.Point{a, b}
+		if s := (plane.Segment{A: a, B: b}); last > i && !f.passable(s, lead, joint) {
+			over = way[i-1 : last+1 : last+1]
+		}
+		out = append(out, f.straighten(append(way[from:i:i], over[0]), lastOf(out), &over[1])...)
+		out = append(out, over[1:len(over)-1]...)
+		way[last], from = over[len(over)-1], last
 		i = last
 	}
 	out = append(out, f.straighten(way[from:], lastOf(out), &p.tip)...)
@@ -244,26 +250,51 @@ func lastOf(pts []plane.Point) *plane.Point {
 }
 
 // toMouth returns the way up to where it enters between the two runs of the
-// gap, at the end of the midway line.
-func (p sensorPlace) toMouth(way []plane.Point) []plane.Point {
-	n := len(way)
-	for n > 0 && p.inGap(way[n-1]) {
+// gap: the end of the midway line, or further in where cable or a fixture
+// stands half across the gap there; the whole way where it never comes to that
+// line.
+func (f *tubeFloor) toMouth(p sensorPlace) []plane.Point {
+	n := len(p.way)
+	for n > 0 && p.inGap(p.way[n-1]) {
 		n--
 	}
+	before := f.foot
+	if n > 0 {
+		before = p.way[n-1]
+	}
 	mouth := p.line.A
-	if n > 0 && way[n-1].Dist(p.line.B) < way[n-1].Dist(mouth) {
+	if before.Dist(p.line.B) < before.Dist(mouth) {
 		mouth = p.line.B
 	}
-	out := way[:n:n]
+	off := [matters]float64{cable: 0.8 * min(f.off[cable], p.gap/2), wall: tubeOff / 2}
+	for in := (plane.Segment{A: mouth, B: p.tip}); ; in.A = in.At(min(p.gap/4, in.Length())) {
+		if f.clear(plane.Segment{A: before, B: in.A}, &off) && f.clear(in, &off) {
+			return append(f.toMiddle(p, p.way[:n:n], in.A, &off), in.A)
+		}
+		if in.Length() < 1 {
+			return p.way[:max(1, len(p.way)-1)]
+		}
+	}
+}
+
+// toMiddle shifts the last straight piece of a way to the mouth of a gap to the
+// very middle of it, as far as that keeps off everything.
+func (f *tubeFloor) toMiddle(p sensorPlace, way []plane.Point, mouth plane.Point, off *[matters]float64) []plane.Point {
+	out := slices.Clone(way)
 	u := p.line.B.Sub(p.line.A).Unit()
-	for k := n - 1; k >= 0; k-- { // the way straight to the mouth is shifted to the very middle
-		q := out[k].Sub(mouth)
-		if math.Abs(u.Cross(q)) > p.gap/4 {
+	next := mouth
+	for k := len(way) - 1; k >= 0; k-- {
+		q := way[k].Sub(mouth)
+		to := mouth.Add(u.Mul(u.Dot(q)))
+		if math.Abs(u.Cross(q)) > p.gap/4 || !f.clear(plane.Segment{A: to, B: next}, off) {
 			break
 		}
-		out[k] = mouth.Add(u.Mul(u.Dot(q)))
+		if k > 0 && !f.clear(plane.Segment{A: way[k-1], B: to}, off) {
+			break
+		}
+		out[k], next = to, to
 	}
-	return append(out, mouth)
+	return out
 }
 
 // inGap reports whether a point lies between the two runs.
@@ -293,7 +324,8 @@ func (f *tubeFloor) square(a, b plane.Point) (from, to plane.Point, ok bool) {
 		}
 		for _, share := range []float64{1, 0.7, 0.4} {
 			d := n.Mul(share * f.off[l.what])
-			if s := (plane.Segment{A: at.Sub(d), B: at.Add(d)}); f.crossesOnly(s, l.what) {
+			s := plane.Segment{A: at.Sub(d), B: at.Add(d)}
+			if f.passable(s, l.what) && f.passable(plane.Segment{A: a, B: s.A}, lead, joint) && f.passable(plane.Segment{A: s.B, B: b}, lead, joint) {
 				return s.A, s.B, true
 			}
 		}
@@ -302,11 +334,12 @@ func (f *tubeFloor) square(a, b plane.Point) (from, to plane.Point, ok bool) {
 	return a, b, false
 }
 
-// crossesOnly reports whether a piece keeps off all but one matter.
-func (f *tubeFloor) crossesOnly(s plane.Segment, what matter) bool {
+// passable reports whether a piece keeps off everything but what it is to pass.
+func (f *tubeFloor) passable(s plane.Segment, over ...matter) bool {
 	box := plane.Bounds([]plane.Point{s.A, s.B})
 	for i := range f.lines {
-		if l := &f.lines[i]; l.what != what && !apart(box, l.box, tubeOff/2) && s.Gap(l.Segment) < tubeOff/2 {
+		l := &f.lines[i]
+		if !apart(box, l.box, tubeOff/2) && !slices.Contains(over, l.what) && s.Gap(l.Segment) < tubeOff/2 {
 			return false
 		}
 	}

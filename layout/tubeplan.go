@@ -43,8 +43,8 @@ func (r *Room) tubes(g tubeGround, leads [][]plane.Point) tubePlan {
 		return plan
 	}
 	r.Sensors = plan.sensors[:1:1]
-	spare, _ := r.bestPlace(g)
-	if plan.costs[0]+spare.cost*g.walk.step > plan.cost()-leadMove {
+	spare, ok := r.bestPlace(g)
+	if !ok || plan.costs[0]+spare.cost*g.walk.step > plan.cost()-leadMove {
 		return plan
 	}
 	if turned := r.tubesInTurn(g, &spare); turned.cost() < plan.cost()-leadMove {
@@ -62,9 +62,12 @@ func (r *Room) tubesInTurn(g tubeGround, first *sensorPlace) (out tubePlan) {
 	g = g.fresh()
 	r.Sensors = nil
 	for _, name := range []string{"S1", "S2"} {
-		p, ok := r.bestPlace(g)
-		if first != nil && name == "S1" {
-			p = *first
+		var p sensorPlace
+		ok := first != nil
+		if ok {
+			p, first = *first, nil
+		} else {
+			p, ok = r.bestPlace(g)
 		}
 		if !ok {
 			out.missing = append(out.missing, name)

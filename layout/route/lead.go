@@ -22,6 +22,9 @@ func (s *strip) leadRoute(floor plane.Region, start plane.Point, cables [][]plan
 			v.lines = append(v.lines, segments(append([]plane.Point{plane.Segment{A: c[0], B: c[1]}.At(leadFan)}, c[1:]...))...)
 		}
 	}
+	for _, l := range v.lines {
+		v.boxes = append(v.boxes, plane.Bounds([]plane.Point{l.A, l.B}))
+	}
 	for _, way := range []struct {
 		off  float64
 		rims plane.Region
@@ -49,7 +52,8 @@ type leadView struct {
 	floor        plane.Region
 	entry, start plane.Point
 	lines        []plane.Segment
-	off          float64 // mm to keep from lines and walls
+	boxes        []plane.Rect // of the lines
+	off          float64      // mm to keep from lines and walls
 }
 
 func segments(path []plane.Point) []plane.Segment {
@@ -68,7 +72,11 @@ func (v *leadView) clear(a, b plane.Point) bool {
 		seg = plane.Segment{A: seg.At(2), B: seg.At(n - 2)}
 	}
 	least, away := max(1, v.off), v.awayFromEnds(seg)
-	for _, l := range v.lines {
+	box := plane.Bounds([]plane.Point{seg.A, seg.B})
+	for i, l := range v.lines {
+		if beyond(box, v.boxes[i], least) {
+			continue
+		}
 		switch joins := l.A.Dist(v.start) < 1e-6 || l.B.Dist(v.start) < 1e-6; {
 		case !joins && seg.Gap(l) < least, joins && seg.Crosses(l):
 			return false
@@ -78,7 +86,9 @@ func (v *leadView) clear(a, b plane.Point) bool {
 	}
 	for _, r := range v.floor.Rings() {
 		for i := range r {
-			if e := r.Edge(i); seg.Crosses(e) || v.off > 0 && away.Length() > 0 && away.Gap(e) < v.off {
+			if e := r.Edge(i); beyond(box, plane.Bounds([]plane.Point{e.A, e.B}), v.off) {
+				continue
+			} else if seg.Crosses(e) || v.off > 0 && away.Length() > 0 && away.Gap(e) < v.off {
 				return false
 			}
 		}
