@@ -26,7 +26,7 @@ type Option struct {
 }
 
 // An OffByInch is what a room that is an inch smaller or larger both ways does to
-// an option: the mean spacing in mm, judged by area as Sensitivity does, and
+// an option: the even spacing in mm, judged by area as Sensitivity does, and
 // whether it is within the limits.
 type OffByInch struct {
 	Spacing float64

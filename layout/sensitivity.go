@@ -120,7 +120,7 @@ func shiftedSpacing(was, now plane.Region, length, spacing float64) float64 {
 	return after * spacing / before
 }
 
-// suits reports whether a mean spacing is within the job's limits. The limits are
+// suits reports whether an even spacing is within the job's limits. The limits are
 // on every gap, and a floor with dents may keep them at a mean a little outside:
 // the mean at which cables were laid within them, 0 when none were, suits too.
 func suits(j *job.Job, spacing, laid float64, labels []job.Cable) bool {

@@ -29,7 +29,7 @@ func TestWarmthOfAJob(t *testing.T) {
 	if math.Abs(w.Depth-17) > 1e-9 {
 		t.Errorf("the cable lies %.2f mm deep, want 10 + 4 + 6/2", w.Depth)
 	}
-	// what goes in comes out: 10 W/m over the mean spacing
+	// what goes in comes out: 10 W/m over the even spacing
 	s := w.Runs[0]
 	if flux := 10 / (s.Section.Spacing / 1000); math.Abs(s.Steady.Up+s.Steady.Down-flux) > 1e-3*flux {
 		t.Errorf("%.2f up and %.2f down of %.2f W/m²", s.Steady.Up, s.Steady.Down, flux)

@@ -48,7 +48,7 @@ type Spacing struct {
 	Even       float64 `json:"even_mm"`
 	Closest    float64 `json:"closest_mm"` // 0: no two runs lie side by side
 	Widest     float64 `json:"widest_mm"`
-	Density    float64 `json:"at_mean_w_m2"`
+	Density    float64 `json:"at_even_w_m2"`
 	Densest    float64 `json:"densest_over_three_runs_w_m2"`
 	DensestRun int     `json:"densest_run"`
 }

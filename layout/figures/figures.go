@@ -58,7 +58,7 @@ type Room struct {
 	Floor      float64    `json:"floor_m2"`
 	Tiled      float64    `json:"tiled_m2"`
 	Heated     float64    `json:"heated_m2"`
-	Density    float64    `json:"heat_at_mean_spacing_w_m2"`
+	Density    float64    `json:"heat_at_even_spacing_w_m2"`
 	OverTile   float64    `json:"heat_over_tiled_w_m2"`
 	Wall       Limit      `json:"clear_of_walls_mm"`
 	Cables     []Cable    `json:"cables"`

@@ -116,7 +116,7 @@ func room(p *layout.Plan, r *layout.Room) Room {
 	return out
 }
 
-// warmed is the floor in mm² that a room's cables take at their mean spacing:
+// warmed is the floor in mm² that a room's cables take at their even spacing:
 // half a gap beyond the outer runs, so a little more than they lie on.
 func warmed(r *layout.Room) float64 {
 	floor := 0.0
