@@ -131,7 +131,7 @@ func (r *Room) places(w *walk, ways []midway) *places {
 func (r *Room) bestPlace(g tubeGround) (sensorPlace, bool) {
 	best, at := sensorPlace{cost: math.Inf(1)}, -1
 	start := g.walk.around(g.foot, footNear, func(p plane.Point) bool {
-		return g.clear(plane.Segment{A: g.foot, B: p}, &[matters]float64{})
+		return g.clear(plane.Segment{A: g.foot, B: p}, &margins{})
 	})
 	g.walk.run(start, func(state int, way int32) bool {
 		if float64(way) >= best.cost {

@@ -18,6 +18,17 @@ const (
 	matters
 )
 
+// margins are distances from each matter, mm.
+type margins [matters]float64
+
+// nearer returns the smaller of each two margins.
+func (m margins) nearer(n margins) margins {
+	for i := range m {
+		m[i] = min(m[i], n[i])
+	}
+	return m
+}
+
 // A hindrance is a line that a tube keeps off.
 type hindrance struct {
 	plane.Segment
@@ -28,7 +39,7 @@ type hindrance struct {
 // tubeFloor is the floor that tubes are laid on, and what they keep off.
 type tubeFloor struct {
 	foot  plane.Point
-	off   [matters]float64 // distance kept where there is room for it, mm
+	off   margins // distance kept where there is room for it, mm
 	lines []hindrance
 }
 
@@ -47,28 +58,20 @@ const (
 )
 
 func (f *tubeFloor) add(what matter, pts []plane.Point) {
-	for _, s := range segments(pts) {
+	for _, s := range plane.Segments(pts) {
 		f.lines = append(f.lines, hindrance{s, what, plane.Bounds([]plane.Point{s.A, s.B})})
 	}
 }
 
-func segments(pts []plane.Point) []plane.Segment {
-	var out []plane.Segment
-	for i := 1; i < len(pts); i++ {
-		out = append(out, plane.Segment{A: pts[i-1], B: pts[i]})
-	}
-	return out
-}
-
 // clear reports whether a straight piece of tube crosses nothing and keeps so
 // far off everything.
-func (f *tubeFloor) clear(s plane.Segment, off *[matters]float64) bool {
+func (f *tubeFloor) clear(s plane.Segment, off *margins) bool {
 	box := plane.Bounds([]plane.Point{s.A, s.B})
 	out, away := f.beyondFoot(s, 2), f.beyondFoot(s, footNear)
 	for i := range f.lines {
 		l := &f.lines[i]
 		d := off[l.what]
-		if apart(box, l.box, d) {
+		if box.Apart(l.box, d) {
 			continue
 		}
 		whole, rest := s, s
@@ -82,11 +85,6 @@ func (f *tubeFloor) clear(s plane.Segment, off *[matters]float64) bool {
 	return true
 }
 
-// apart reports whether two boxes are at least d apart along an axis.
-func apart(a, b plane.Rect, d float64) bool {
-	return a.Min.X >= b.Max.X+d || b.Min.X >= a.Max.X+d || a.Min.Y >= b.Max.Y+d || b.Min.Y >= a.Max.Y+d
-}
-
 // beyondFoot returns the part of a piece that lies d mm and more from the foot
 // of the box, where it begins or ends near there.
 func (f *tubeFloor) beyondFoot(s plane.Segment, d float64) plane.Segment {
@@ -98,13 +96,13 @@ func (f *tubeFloor) beyondFoot(s plane.Segment, d float64) plane.Segment {
 	return plane.Segment{A: s.At(from), B: s.At(to)}
 }
 
-// margins returns how far a tube through p is to keep from each matter: off, or
+// marginsAt returns how far a tube through p is to keep from each matter: off, or
 // a little less than p does itself.
-func (f *tubeFloor) margins(p plane.Point) [matters]float64 {
+func (f *tubeFloor) marginsAt(p plane.Point) margins {
 	m, atFoot := f.off, p.Dist(f.foot) < footNear
 	at := plane.Rect{Min: p, Max: p}
 	for i := range f.lines {
-		if l := &f.lines[i]; !(atFoot && l.what != cable) && !apart(at, l.box, 1.2*m[l.what]) {
+		if l := &f.lines[i]; !(atFoot && l.what != cable) && !at.Apart(l.box, 1.2*m[l.what]) {
 			m[l.what] = min(m[l.what], 0.85*l.Distance(p))
 		}
 	}
@@ -139,13 +137,24 @@ func bend(a, b, c plane.Point) float64 {
 	return bendAsks + float64(sharpAsks*max(0, -cos))
 }
 
+// bends is the cost of the bends at both ends of a piece; nil: there is none.
+func bends(prev *plane.Point, s plane.Segment, next *plane.Point) (cost float64) {
+	if prev != nil {
+		cost += bend(*prev, s.A, s.B)
+	}
+	if next != nil {
+		cost += bend(s.A, s.B, *next)
+	}
+	return cost
+}
+
 // straighten replaces a way of many small steps by few straight pieces, which
 // come no nearer to anything than the way does, or keep their full distance.
 // before and after are where the tube comes from and goes on to; nil: it ends.
 func (f *tubeFloor) straighten(way []plane.Point, before, after *plane.Point) []plane.Point {
-	keep := make([][matters]float64, len(way)) // what the way keeps from point i-1 to point i
+	keep := make([]margins, len(way)) // what the way keeps from point i-1 to point i
 	for i := range way {
-		keep[i] = f.margins(way[i])
+		keep[i] = f.marginsAt(way[i])
 	}
 	at := knots(way)
 	cost, from := make([]float64, len(at)), make([]int, len(at))
@@ -154,25 +163,17 @@ func (f *tubeFloor) straighten(way []plane.Point, before, after *plane.Point) []
 		least := keep[at[j]]
 		for i := j - 1; i >= 0; i-- {
 			for k := at[i]; k < at[i+1]; k++ {
-				for m := range least {
-					least[m] = min(least[m], keep[k][m])
-				}
+				least = least.nearer(keep[k])
 			}
-			s := plane.Segment{A: way[at[i]], B: way[at[j]]}
-			c := cost[i] + s.Length()
-			if c >= cost[j] {
-				continue
-			}
-			prev := before
+			prev, next := before, after
 			if i > 0 {
 				prev = &way[at[from[i]]]
 			}
-			if prev != nil {
-				c += bend(*prev, s.A, s.B)
+			if j < len(at)-1 {
+				next = nil
 			}
-			if j == len(at)-1 && after != nil {
-				c += bend(s.A, s.B, *after)
-			}
+			s := plane.Segment{A: way[at[i]], B: way[at[j]]}
+			c := cost[i] + s.Length() + bends(prev, s, next)
 			if c >= cost[j] {
 				continue
 			}
@@ -185,7 +186,9 @@ func (f *tubeFloor) straighten(way []plane.Point, before, after *plane.Point) []
 	for j := len(at) - 1; j > 0; j = from[j] {
 		out = append(out, way[at[j]])
 	}
-	return reversed(append(out, way[0]))
+	out = append(out, way[0])
+	slices.Reverse(out)
+	return out
 }
 
 // knots picks the points of a way that a straight piece may begin at: its
@@ -200,13 +203,6 @@ func knots(way []plane.Point) []int {
 		}
 	}
 	return at
-}
-
-func reversed(pts []plane.Point) []plane.Point {
-	for i, j := 0, len(pts)-1; i < j; i, j = i+1, j-1 {
-		pts[i], pts[j] = pts[j], pts[i]
-	}
-	return pts
 }
 
 // tube draws the tube to a place: straight pieces from the foot of the box to
@@ -266,7 +262,7 @@ func (f *tubeFloor) toMouth(p sensorPlace) []plane.Point {
 	if before.Dist(p.line.B) < before.Dist(mouth) {
 		mouth = p.line.B
 	}
-	off := [matters]float64{cable: 0.8 * min(f.off[cable], p.gap/2), wall: tubeOff / 2}
+	off := margins{cable: 0.8 * min(f.off[cable], p.gap/2), wall: tubeOff / 2}
 	for in := (plane.Segment{A: mouth, B: p.tip}); ; in.A = in.At(min(p.gap/4, in.Length())) {
 		if f.clear(plane.Segment{A: before, B: in.A}, &off) && f.clear(in, &off) {
 			return append(f.toMiddle(p, p.way[:n:n], in.A, &off), in.A)
@@ -279,7 +275,7 @@ func (f *tubeFloor) toMouth(p sensorPlace) []plane.Point {
 
 // toMiddle shifts the last straight piece of a way to the mouth of a gap to the
 // very middle of it, as far as that keeps off everything.
-func (f *tubeFloor) toMiddle(p sensorPlace, way []plane.Point, mouth plane.Point, off *[matters]float64) []plane.Point {
+func (f *tubeFloor) toMiddle(p sensorPlace, way []plane.Point, mouth plane.Point, off *margins) []plane.Point {
 	out := slices.Clone(way)
 	u := p.line.B.Sub(p.line.A).Unit()
 	next := mouth
@@ -339,7 +335,7 @@ func (f *tubeFloor) passable(s plane.Segment, over ...matter) bool {
 	box := plane.Bounds([]plane.Point{s.A, s.B})
 	for i := range f.lines {
 		l := &f.lines[i]
-		if !apart(box, l.box, tubeOff/2) && !slices.Contains(over, l.what) && s.Gap(l.Segment) < tubeOff/2 {
+		if !box.Apart(l.box, tubeOff/2) && !slices.Contains(over, l.what) && s.Gap(l.Segment) < tubeOff/2 {
 			return false
 		}
 	}

@@ -103,9 +103,9 @@ func checkTube(t *testing.T, name string, r *Room, s Sensor) {
 	if bends := len(s.Lead) - 2; bends > 8 {
 		t.Errorf("%s: %d bends: %v", name, bends, s.Lead)
 	}
-	for _, piece := range segments(s.Lead) {
+	for _, piece := range plane.Segments(s.Lead) {
 		for _, c := range r.Cables {
-			for _, run := range segments(c.Path) {
+			for _, run := range plane.Segments(c.Path) {
 				if piece.Crosses(run) {
 					t.Errorf("%s: crosses %s at %v", name, c.ID, run)
 				}
@@ -132,7 +132,7 @@ func TestStraightenKeepsOff(t *testing.T) {
 			}
 			way = append(way, way[len(way)-1].Add(step))
 		}
-		f := tubeFloor{foot: plane.Pt(-1000, -1000), off: [matters]float64{cable: 20, wall: 10}}
+		f := tubeFloor{foot: plane.Pt(-1000, -1000), off: margins{cable: 20, wall: 10}}
 		mm := rapid.IntRange(-100, 700)
 		for range rapid.IntRange(0, 6).Draw(t, "lines") {
 			a := plane.Pt(float64(mm.Draw(t, "x")), float64(mm.Draw(t, "y")))
@@ -177,7 +177,7 @@ func TestTubesPassNoCable(t *testing.T) {
 			if n := crossings(tube, r.Cables[0].Path); n > 0 {
 				t.Fatalf("crosses cable %d times: %v", n, tube)
 			}
-			for _, piece := range segments(tube) {
+			for _, piece := range plane.Segments(tube) {
 				for d := 0.0; d < piece.Length(); d += 10 {
 					if out := -floor.Depth(piece.At(d)); out > 0.5 {
 						t.Fatalf("%.0f mm off the floor at %v: %v", out, piece.At(d), tube)
@@ -195,7 +195,7 @@ func TestTubesPassNoCable(t *testing.T) {
 // with its way.
 func everyPlace(g tubeGround) (out []sensorPlace) {
 	start := g.walk.around(g.foot, footNear, func(p plane.Point) bool {
-		return g.clear(plane.Segment{A: g.foot, B: p}, &[matters]float64{})
+		return g.clear(plane.Segment{A: g.foot, B: p}, &margins{})
 	})
 	seen := map[int32]bool{}
 	g.walk.run(start, func(state int, _ int32) bool {
@@ -275,8 +275,8 @@ func unevenRuns(t *rapid.T) (*Room, *job.Job) {
 
 // crossings counts where two lines cross or touch.
 func crossings(a, b []plane.Point) (n int) {
-	for _, s := range segments(a) {
-		for _, o := range segments(b) {
+	for _, s := range plane.Segments(a) {
+		for _, o := range plane.Segments(b) {
 			if s.Meets(o) {
 				n++
 			}

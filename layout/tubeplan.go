@@ -19,8 +19,8 @@ type tubePlan struct {
 func (t tubePlan) meet(leads [][]plane.Point) bool {
 	for _, s := range t.sensors {
 		for _, l := range leads {
-			for _, a := range segments(s.Lead) {
-				for _, b := range segments(pastFoot(l, footNear)) {
+			for _, a := range plane.Segments(s.Lead) {
+				for _, b := range plane.Segments(pastFoot(l, footNear)) {
 					if a.Gap(b) < tubeLead-1 {
 						return true
 					}
@@ -111,7 +111,7 @@ func (r *Room) tubeGround(floor plane.Region, j *job.Job) tubeGround {
 	lattice := r.Cables[0].Lattice
 	w := newWalk(floor, lattice.Origin, lattice.Angle, j.Membrane.Pitch/2)
 	f := tubeFloor{foot: r.Job.Thermostat.At}
-	f.off = [matters]float64{cable: float64(j.Spacing.Closest) * j.Membrane.Pitch / 2, wall: tubeOff, lead: tubeLead}
+	f.off = margins{cable: float64(j.Spacing.Closest) * j.Membrane.Pitch / 2, wall: tubeOff, lead: tubeLead}
 	for _, m := range r.Job.Joints {
 		f.off[joint] = max(f.off[joint], m.Clear)
 	}
@@ -150,7 +150,7 @@ func (g tubeGround) fresh() tubeGround {
 func (g *tubeGround) addLead(pts []plane.Point) {
 	g.walk.cross(pts, int32(leadToll/g.walk.step))
 	g.add(lead, pts)
-	for _, s := range segments(pts) {
+	for _, s := range plane.Segments(pts) {
 		g.walk.shun(s, tubeLead, 1)
 	}
 }

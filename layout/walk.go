@@ -124,7 +124,7 @@ func (w *walk) near(s plane.Segment, d float64, visit func(n int, here plane.Poi
 
 // bar forbids every step that meets the line through pts.
 func (w *walk) bar(pts []plane.Point) {
-	for _, s := range segments(pts) {
+	for _, s := range plane.Segments(pts) {
 		w.near(s, 0, func(n int, here plane.Point, s plane.Segment) {
 			if s.Distance(here) < 0.3 {
 				w.free[n] = false
@@ -137,7 +137,7 @@ func (w *walk) bar(pts []plane.Point) {
 
 // cross asks a toll of every step that meets the line through pts.
 func (w *walk) cross(pts []plane.Point, toll int32) {
-	for _, s := range segments(pts) {
+	for _, s := range plane.Segments(pts) {
 		w.near(s, 0, func(n int, here plane.Point, s plane.Segment) { w.charge(n, here, s, toll) })
 	}
 }

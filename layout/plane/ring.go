@@ -25,6 +25,20 @@ func (r Rect) Union(s Rect) Rect {
 	}
 }
 
+// Apart reports whether two boxes are more than d apart along an axis.
+func (r Rect) Apart(s Rect, d float64) bool {
+	return r.Min.X > s.Max.X+d || s.Min.X > r.Max.X+d || r.Min.Y > s.Max.Y+d || s.Min.Y > r.Max.Y+d
+}
+
+// Segments returns the straight pieces of a line through points, in order.
+func Segments(pts []Point) []Segment {
+	var out []Segment
+	for i := 1; i < len(pts); i++ {
+		out = append(out, Segment{A: pts[i-1], B: pts[i]})
+	}
+	return out
+}
+
 // Bounds returns the smallest box that holds all points; the zero Rect for none.
 func Bounds(pts []Point) Rect {
 	if len(pts) == 0 {

@@ -86,24 +86,24 @@ func (r *room) auditPath(routes []Route, i int) string {
 		return "has no room for a bend"
 	}
 	zone := r.p.Zones[rt.Zone]
-	if !legsInside(segments(rt.Path)[laid-1:], zone) || !bendsInside(rt.Path, rule, zone) {
+	if !legsInside(plane.Segments(rt.Path)[laid-1:], zone) || !bendsInside(rt.Path, rule, zone) {
 		return "leaves its zone"
 	}
 	if !apart(rt.Path, rule) {
 		return "comes closer to itself than the closest gap"
 	}
-	all := segments(rt.Path)
+	all := plane.Segments(rt.Path)
 	for j, other := range routes {
 		if j == i {
 			continue
 		}
-		legs := segments(other.Path)
-		if !clearOf(segments(rt.Path)[laid-1:], legs, float64(r.p.Closest)*r.p.Pitch-gapSlop) {
+		legs := plane.Segments(other.Path)
+		if !clearOf(plane.Segments(rt.Path)[laid-1:], legs, float64(r.p.Closest)*r.p.Pitch-gapSlop) {
 			return fmt.Sprintf("comes closer to cable %s than the closest gap", r.p.Cables[j].ID)
 		}
 		all = append(all, legs...)
 	}
-	if !cool(segments(rt.Path)[laid-1:], all, rule.meanGap*rule.pitch, rule.links()) {
+	if !cool(plane.Segments(rt.Path)[laid-1:], all, rule.meanGap*rule.pitch, rule.links()) {
 		return "puts more power on three neighbouring runs than the cap"
 	}
 	return ""
@@ -120,7 +120,7 @@ func legsInside(legs []plane.Segment, zone plane.Region) bool {
 	for _, l := range legs {
 		box, along := plane.Bounds([]plane.Point{l.A, l.B}), []float64{0.5}
 		for _, e := range edges {
-			if !beyond(box, plane.Bounds([]plane.Point{e.A, e.B}), 1) && l.Gap(e) < 1 {
+			if !box.Apart(plane.Bounds([]plane.Point{e.A, e.B}), 1) && l.Gap(e) < 1 {
 				along = append(along, stationsBy(l, e)...)
 			}
 		}
@@ -156,7 +156,7 @@ func clearOf(a, b []plane.Segment, d float64) bool {
 	for _, l := range a {
 		box := plane.Bounds([]plane.Point{l.A, l.B})
 		for _, m := range b {
-			if !beyond(box, plane.Bounds([]plane.Point{m.A, m.B}), d) && l.Gap(m) < d {
+			if !box.Apart(plane.Bounds([]plane.Point{m.A, m.B}), d) && l.Gap(m) < d {
 				return false
 			}
 		}
@@ -181,7 +181,7 @@ func (r *room) auditLead(routes []Route, i int, lead []plane.Point, end plane.Po
 	if reach := r.p.Cables[i].LeadReach; reach > 0 && pathLength(lead) > reach+lengthSlop {
 		return "is too short for the way to the heating part"
 	}
-	for _, l := range segments(lead) {
+	for _, l := range plane.Segments(lead) {
 		k := math.Max(4, math.Ceil(l.Length()/5))
 		for n := 0.0; n <= k; n++ {
 			if r.p.Floor.Depth(l.A.Lerp(l.B, n/k)) < -leadSlop {
@@ -190,7 +190,7 @@ func (r *room) auditLead(routes []Route, i int, lead []plane.Point, end plane.Po
 		}
 	}
 	for _, other := range routes {
-		for _, m := range segments(other.Path) {
+		for _, m := range plane.Segments(other.Path) {
 			if !leadPasses(lead, m, end) {
 				return fmt.Sprintf("meets the heating part of cable %s", r.p.Cables[other.Cable].ID)
 			}
@@ -203,7 +203,7 @@ func (r *room) auditLead(routes []Route, i int, lead []plane.Point, end plane.Po
 // At its end it joins the cable, so there only a crossing counts.
 func leadPasses(lead []plane.Point, m plane.Segment, end plane.Point) bool {
 	joins := m.A.Dist(end) < leadSlop || m.B.Dist(end) < leadSlop
-	for _, l := range segments(lead) {
+	for _, l := range plane.Segments(lead) {
 		if l.Crosses(m) || !joins && l.Gap(m) < leadSlop/2 {
 			return false
 		}
@@ -224,7 +224,7 @@ func crossedLeads(routes []Route) *fault {
 			if len(l) < 2 {
 				continue
 			}
-			legs := segments(l)
+			legs := plane.Segments(l)
 			for _, other := range leads {
 				if crossing(legs, other.legs, l[0]) {
 					return &fault{cable: rt.Cable, what: "two cold leads cross", bearable: true}

@@ -14,12 +14,12 @@ import (
 func (s *strip) leadRoute(floor plane.Region, start plane.Point, cables [][]plane.Point, leads [][]plane.Point) []plane.Point {
 	v := &leadView{floor: floor, entry: s.entry, start: start}
 	for _, c := range cables {
-		v.lines = append(v.lines, segments(c)...)
+		v.lines = append(v.lines, plane.Segments(c)...)
 	}
 	for _, c := range leads {
 		if len(c) > 1 {
 			// leads share the entry
-			v.lines = append(v.lines, segments(append([]plane.Point{plane.Segment{A: c[0], B: c[1]}.At(leadFan)}, c[1:]...))...)
+			v.lines = append(v.lines, plane.Segments(append([]plane.Point{plane.Segment{A: c[0], B: c[1]}.At(leadFan)}, c[1:]...))...)
 		}
 	}
 	for _, l := range v.lines {
@@ -56,14 +56,6 @@ type leadView struct {
 	off          float64      // mm to keep from lines and walls
 }
 
-func segments(path []plane.Point) []plane.Segment {
-	var out []plane.Segment
-	for i := 1; i < len(path); i++ {
-		out = append(out, plane.Segment{A: path[i-1], B: path[i]})
-	}
-	return out
-}
-
 // clear reports whether a lead may go straight from a to b.
 func (v *leadView) clear(a, b plane.Point) bool {
 	seg := plane.Segment{A: a, B: b}
@@ -74,7 +66,7 @@ func (v *leadView) clear(a, b plane.Point) bool {
 	least, away := max(1, v.off), v.awayFromEnds(seg)
 	box := plane.Bounds([]plane.Point{seg.A, seg.B})
 	for i, l := range v.lines {
-		if beyond(box, v.boxes[i], least) {
+		if box.Apart(v.boxes[i], least) {
 			continue
 		}
 		switch joins := l.A.Dist(v.start) < 1e-6 || l.B.Dist(v.start) < 1e-6; {
@@ -86,7 +78,7 @@ func (v *leadView) clear(a, b plane.Point) bool {
 	}
 	for _, r := range v.floor.Rings() {
 		for i := range r {
-			if e := r.Edge(i); beyond(box, plane.Bounds([]plane.Point{e.A, e.B}), v.off) {
+			if e := r.Edge(i); box.Apart(plane.Bounds([]plane.Point{e.A, e.B}), v.off) {
 				continue
 			} else if seg.Crosses(e) || v.off > 0 && away.Length() > 0 && away.Gap(e) < v.off {
 				return false

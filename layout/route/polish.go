@@ -150,7 +150,7 @@ func (p *polisher) coolEnough(t *tried) bool {
 	if p.rule.meanGap <= float64(p.rule.closest) {
 		return true // gaps that are allowed can't break it
 	}
-	legs := segments(p.world(t.nodes, t.end))
+	legs := plane.Segments(p.world(t.nodes, t.end))
 	return cool(legs, legs, p.rule.meanGap*p.rule.pitch, p.rule.links())
 }
 

@@ -201,7 +201,7 @@ func TestLeadsKeepOffCableAndWalls(t *testing.T) {
 		t.Fatal(f.what)
 	}
 	lead := routes[0].ColdLead
-	for _, l := range segments(lead) {
+	for _, l := range plane.Segments(lead) {
 		for d := 0.0; d < l.Length(); d += 5 {
 			p := l.At(d)
 			if p.Dist(r.p.Entry) < 75 || p.Dist(path[0]) < 75 {

@@ -27,7 +27,7 @@ func sound(path []plane.Point, rule rules, zone plane.Region, length float64, la
 	if len(path) < 2 || math.Abs(Length(path, rule.bend)-length) > lengthSlop {
 		return false
 	}
-	legs := segments(path)
+	legs := plane.Segments(path)
 	return bendsFit(path, rule) && apart(path, rule) && bendsInside(path, rule, zone) &&
 		cool(legs[max(0, laid-1):], legs, rule.meanGap*rule.pitch, rule.links())
 }
@@ -53,7 +53,7 @@ func bendsFit(path []plane.Point, rule rules) bool {
 // apart reports whether the path keeps the closest gap from itself.
 func apart(path []plane.Point, rule rules) bool {
 	closest := float64(rule.closest)*rule.pitch - gapSlop
-	legs := segments(path)
+	legs := plane.Segments(path)
 	boxes := make([]plane.Rect, len(legs))
 	for i, l := range legs {
 		boxes[i] = plane.Bounds([]plane.Point{l.A, l.B})
@@ -62,7 +62,7 @@ func apart(path []plane.Point, rule rules) bool {
 		between := 0.0
 		for j := i + 2; j < len(legs); j++ {
 			between += legs[j-1].Length()
-			if beyond(boxes[i], boxes[j], closest) || legs[i].Gap(legs[j]) >= closest {
+			if boxes[i].Apart(boxes[j], closest) || legs[i].Gap(legs[j]) >= closest {
 				continue
 			}
 			if between >= near*float64(rule.closest)*rule.pitch || tight(path[i:j+2], rule) {
@@ -71,11 +71,6 @@ func apart(path []plane.Point, rule rules) bool {
 		}
 	}
 	return true
-}
-
-// beyond reports whether two boxes are at least d apart along an axis.
-func beyond(a, b plane.Rect, d float64) bool {
-	return a.Min.X > b.Max.X+d || b.Min.X > a.Max.X+d || a.Min.Y > b.Max.Y+d || b.Min.Y > a.Max.Y+d
 }
 
 // tight reports whether a short stretch of path comes too close to itself.
