@@ -1,10 +1,10 @@
 package layout
 
 import (
-	"encoding/json"
 	"io"
 	"math"
 
+	"oxturn/layout/asjson"
 	"oxturn/layout/membrane"
 	"oxturn/layout/plane"
 )
@@ -98,9 +98,7 @@ func (p *Plan) WriteFile(w io.Writer) error {
 		room.Pieces = pieces(p.MembraneOf(room.Name))
 		f.Rooms = append(f.Rooms, room)
 	}
-	e := json.NewEncoder(w)
-	e.SetIndent("", " ")
-	return e.Encode(f)
+	return asjson.Write(w, f)
 }
 
 func (r *Room) json() roomJSON {

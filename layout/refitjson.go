@@ -1,8 +1,8 @@
 package layout
 
 import (
-	"encoding/json"
 	"io"
+	"oxturn/layout/asjson"
 )
 
 // refitJSON is a refit for other programs: lengths in mm.
@@ -53,7 +53,5 @@ func (f *Refit) WriteJSON(w io.Writer) error {
 	for _, c := range f.Choices {
 		out.Choices = append(out.Choices, choiceJSON{c.Lift, round(c.Lifted, 1), c.GiveUp, round(c.Floor/1e6, 4), round(c.Remains, 1), round(c.Lacks, 1)})
 	}
-	e := json.NewEncoder(w)
-	e.SetIndent("", " ")
-	return e.Encode(out)
+	return asjson.Write(w, out)
 }

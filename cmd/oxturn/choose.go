@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"encoding/csv"
-	"encoding/json"
 	"flag"
 	"fmt"
 	"io"
@@ -14,6 +13,7 @@ import (
 	"text/tabwriter"
 
 	"oxturn/layout"
+	"oxturn/layout/asjson"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/takeoff"
@@ -257,9 +257,7 @@ func optionRows(rooms []layout.RoomOptions, pitch float64) []optionRow {
 }
 
 func optionsJSON(w io.Writer, rooms []layout.RoomOptions, pitch float64) error {
-	enc := json.NewEncoder(w)
-	enc.SetIndent("", "  ")
-	return enc.Encode(struct {
+	return asjson.Write(w, struct {
 		Schema  int         `json:"schema"`
 		Options []optionRow `json:"options"`
 	}{1, optionRows(rooms, pitch)})

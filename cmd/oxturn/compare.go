@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"context"
-	"encoding/json"
 	"flag"
 	"fmt"
 	"io"
@@ -12,6 +11,7 @@ import (
 	"oxturn/drawing/pdf"
 	"oxturn/drawing/sheets"
 	"oxturn/layout"
+	"oxturn/layout/asjson"
 )
 
 const compareHelp = `
@@ -126,10 +126,7 @@ func writeChanges(w io.Writer, names []string, changes []layout.Change) error {
 		}
 		out.Changes = append(out.Changes, j)
 	}
-	e := json.NewEncoder(w)
-	e.SetEscapeHTML(false)
-	e.SetIndent("", " ")
-	return e.Encode(out)
+	return asjson.Write(w, out)
 }
 
 func drawChanges(c *console, w *work, changes []layout.Change, dir string) int {

@@ -1,8 +1,8 @@
 package main
 
 import (
+	"bytes"
 	"context"
-	"encoding/json"
 	"flag"
 	"fmt"
 	"math"
@@ -10,6 +10,7 @@ import (
 
 	"github.com/BurntSushi/toml"
 
+	"oxturn/layout/asjson"
 	"oxturn/layout/job"
 )
 
@@ -74,11 +75,11 @@ func schemaText(title string, keys []job.Key) []byte {
 	root["$schema"] = "http://json-schema.org/draft-07/schema#"
 	root["title"] = title
 	root["x-tombi-toml-version"] = "v1.0.0"
-	out, err := json.MarshalIndent(root, "", "  ")
-	if err != nil {
+	var out bytes.Buffer
+	if err := asjson.Write(&out, root); err != nil {
 		panic(err) // maps of strings and numbers always encode
 	}
-	return append(out, '\n')
+	return out.Bytes()
 }
 
 type object = map[string]any

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io"
 
+	"oxturn/layout/asjson"
 	"oxturn/layout/plane"
 )
 
@@ -83,10 +84,7 @@ type Thermostat struct {
 
 // WriteJSON writes a report as one indented JSON document.
 func (r *Report) WriteJSON(w io.Writer) error {
-	enc := json.NewEncoder(w)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	if err := enc.Encode(r); err != nil {
+	if err := asjson.Write(w, r); err != nil {
 		return fmt.Errorf("figures as JSON: %w", err)
 	}
 	return nil

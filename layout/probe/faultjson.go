@@ -1,9 +1,9 @@
 package probe
 
 import (
-	"encoding/json"
 	"io"
 
+	"oxturn/layout/asjson"
 	"oxturn/layout/takeoff"
 )
 
@@ -51,7 +51,5 @@ func (f *Fault) WriteJSON(w io.Writer) error {
 	for _, n := range f.Neighbours {
 		out.Neighbours = append(out.Neighbours, neighbourJSON{n.Run, tenth(n.From), tenth(n.To), tenth(n.Gap)})
 	}
-	e := json.NewEncoder(w)
-	e.SetIndent("", " ")
-	return e.Encode(out)
+	return asjson.Write(w, out)
 }

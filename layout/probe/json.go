@@ -1,10 +1,10 @@
 package probe
 
 import (
-	"encoding/json"
 	"io"
 	"math"
 
+	"oxturn/layout/asjson"
 	"oxturn/layout/plane"
 	"oxturn/layout/takeoff"
 )
@@ -86,9 +86,7 @@ func (m *Map) WriteJSON(w io.Writer, a Answer, under []Piece, spot bool) error {
 			out.On = append(out.On, onJSON{s.Name, s.All})
 		}
 	}
-	e := json.NewEncoder(w)
-	e.SetIndent("", " ")
-	return e.Encode(out)
+	return asjson.Write(w, out)
 }
 
 func tenth(v float64) float64 { return math.Round(v*10)/10 + 0 }

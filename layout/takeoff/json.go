@@ -1,9 +1,9 @@
 package takeoff
 
 import (
-	"encoding/json"
 	"fmt"
 	"io"
+	"oxturn/layout/asjson"
 )
 
 // Schema is the version of the JSON form. Keys may be added; these keep their
@@ -50,10 +50,7 @@ func WriteJSON(w io.Writer, l List) error {
 	for _, line := range l.Lines {
 		out.Lines = append(out.Lines, toJSON(line))
 	}
-	enc := json.NewEncoder(w)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	if err := enc.Encode(out); err != nil {
+	if err := asjson.Write(w, out); err != nil {
 		return fmt.Errorf("take-off as JSON: %w", err)
 	}
 	return nil
