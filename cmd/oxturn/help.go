@@ -5,6 +5,8 @@ import (
 	"embed"
 	"flag"
 	"fmt"
+	"oxturn/drawing/sheets"
+	"slices"
 	"strings"
 )
 
@@ -52,7 +54,35 @@ func topicText(name string) string {
 	if err != nil {
 		panic(err) // built in; a test reads them all
 	}
+	if name == "sheets" {
+		return "The set that draw writes, in the order of the PDF:\n\n" + sheetKinds() + string(data)
+	}
 	return string(data)
+}
+
+// sheetKinds lists the kinds of sheet with what each shows, and the readers with
+// what each needs.
+func sheetKinds() string {
+	var b strings.Builder
+	for _, k := range setKinds() {
+		fmt.Fprintf(&b, "  %-13s%s\n", k.ID, strings.ReplaceAll(wrap(k.About, 67), "\n", "\n"+strings.Repeat(" ", 15)))
+	}
+	b.WriteByte('\n')
+	for _, r := range sheets.Readers() {
+		var ids []string
+		for _, k := range setKinds() {
+			if slices.Contains(k.Readers, r) {
+				ids = append(ids, k.ID)
+			}
+		}
+		fmt.Fprintf(&b, "--for %-12s%s\n", r, strings.ReplaceAll(wrap(strings.Join(ids, ", "), 62), "\n", "\n"+strings.Repeat(" ", 18)))
+	}
+	return b.String()
+}
+
+// setKinds are the kinds of sheet that draw writes.
+func setKinds() []sheets.Kind {
+	return slices.DeleteFunc(sheets.Kinds(), func(k sheets.Kind) bool { return k.Verb != "" })
 }
 
 func help(_ context.Context, c *console, args []string) int {

@@ -23,8 +23,7 @@ func buildUp(p *layout.Plan) ([]*page, error) {
 	}
 	cut := sectionOf(p)
 	s := scene{
-		id: "build-up", title: "Build-up", kind: "Section",
-		about:  "A section through the floor with its layers and heights",
+		Kind:   kindNamed("build-up"),
 		bounds: plane.Rect{Min: plane.Pt(0, cut.bottom()), Max: plane.Pt(cut.wide, 0)},
 		border: cut.border, draw: cut.draw, levels: sectionLevels, scales: sectionScales(figuresOf(p.Job).units),
 	}

@@ -11,9 +11,7 @@ import (
 
 // cablePlan is the plan of one room's cable.
 func cablePlan(r *layout.Room) scene {
-	s := roomScene(r)
-	s.id, s.title, s.kind = "cable-plan", "Cable plan", "Cable plan"
-	s.about = "Where the heating cable, its leads and the sensors lie, with the dimensions to find them again"
+	s := roomScene("cable-plan", r)
 	s.border = func(ratio float64) (left, right, top, bottom float64) { return border(wallsAlone(r.Job), ratio) }
 	s.draw, s.levels = drawCablePlan, cablePlanLevels
 	return s

@@ -26,9 +26,7 @@ func ChangePlans(p *layout.Plan, changes []layout.Change) ([]*drawing.Sheet, err
 		if len(here) == 0 {
 			continue
 		}
-		s := roomScene(r)
-		s.id, s.title, s.kind = "changes", "Changes", "Changes"
-		s.about = "What changed since the revision before, in clouds"
+		s := roomScene("changes", r)
 		s.draw = func(v *roomView) {
 			drawCablePlan(v)
 			v.clouds(here)

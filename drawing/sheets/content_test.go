@@ -158,22 +158,6 @@ func TestNumbers(t *testing.T) {
 	}
 }
 
-// TestEveryKindHasACode: no kind of sheet goes without a label of its own.
-func TestEveryKindHasACode(t *testing.T) {
-	seen := map[string]bool{}
-	for _, id := range []string{"key-plan", "cable-plan-bath", "cable-plan-bath-notes", "fault-h1", "refit-h1", "changes-bath"} {
-		if codeOf(id) == "" {
-			t.Errorf("%s has no code", id)
-		}
-	}
-	for _, c := range codes {
-		if seen[c.code] {
-			t.Errorf("%s stands for two kinds", c.code)
-		}
-		seen[c.code] = true
-	}
-}
-
 // TestTwoColdEnds: a single-conductor cable comes back to its box, so that
 // nothing on its sheets speaks of an end cap on it but the cautions for all
 // cables (common practice).

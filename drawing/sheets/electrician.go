@@ -17,8 +17,7 @@ func electrician(p *layout.Plan, r *layout.Room) ([]*page, error) {
 		return nil, nil // the plan could not place a box, and has said so
 	}
 	s := scene{
-		id: "electrician", title: "Electrician's sheet", kind: "Electrical plan", room: r,
-		about:  "The wall with the thermostat box and the lead rise, the load, and what the electrician settles",
+		Kind: kindNamed("electrician"), room: r,
 		bounds: elevationBounds(r), border: elevationBorder, draw: drawElectrician, levels: electricianLevels,
 	}
 	return s.pages(p)

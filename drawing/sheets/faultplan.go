@@ -14,9 +14,8 @@ import (
 // FaultPlan draws where on the floor a fault must lie: the stretch of cable,
 // the tiles over it, and the runs it could be taken for.
 func FaultPlan(p *layout.Plan, f *probe.Fault) ([]*drawing.Sheet, error) {
-	s := roomScene(f.Room)
-	s.id, s.title, s.kind = "fault-"+f.Cable.ID, "Fault on cable "+f.Cable.ID, "Fault plan"
-	s.about = "The stretch of cable within which a fault must lie, the tiles over it and the runs it could be taken for"
+	s := roomScene("fault", f.Room)
+	s.ID, s.Title = s.ID+"-"+f.Cable.ID, s.Title+" "+f.Cable.ID
 	s.draw = func(v *roomView) { v.drawFault(f) }
 	s.levels = func(v *roomView) []level { return faultLevels(v, f) }
 	pages, err := s.pages(p)

@@ -27,8 +27,7 @@ func keyPlan(p *layout.Plan) ([]*page, error) {
 		all = append(all, r.Job.Outline.Translate(at[i])...)
 	}
 	s := scene{
-		id: "key-plan", title: "Key plan", kind: "Key plan", bounds: plane.Bounds(all), north: true,
-		about:  "All rooms of the job at one scale, with their names and loads",
+		Kind: kindNamed("key-plan"), bounds: plane.Bounds(all), north: true,
 		border: func(float64) (left, right, top, bottom float64) { return 14, 14, 26, 14 },
 		draw:   func(v *roomView) { v.keyRooms(at) },
 		levels: func(v *roomView) []level {

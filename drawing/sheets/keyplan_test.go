@@ -71,7 +71,7 @@ func TestFor(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for reader := range readers {
+	for _, reader := range Readers() {
 		some, ok := For(set, reader)
 		if !ok || len(some) == 0 || len(some) == len(set) {
 			t.Errorf("%s gets %d of %d sheets", reader, len(some), len(set))

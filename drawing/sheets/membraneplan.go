@@ -20,9 +20,7 @@ func membranePlan(p *layout.Plan, r *layout.Room) ([]*page, error) {
 	if laid == nil {
 		return nil, nil // the plan has none, and has said why
 	}
-	s := roomScene(withoutBox(r))
-	s.id, s.title, s.kind = "membrane", "Membrane", "Membrane cut plan"
-	s.about = "How the pegged membrane is cut and laid, piece by piece, with its seams"
+	s := roomScene("membrane", withoutBox(r))
 	s.draw = func(v *roomView) { v.drawMembrane(laid) }
 	s.levels = func(v *roomView) []level {
 		bs := slices.Concat([]block{v.pieceTable(laid)}, v.notchTable(laid), []block{v.seamTable(laid), legendOf(v.used), v.membraneNotes(laid)})

@@ -43,7 +43,7 @@ func TestOtherOwnersMaps(t *testing.T) {
 // two A4.
 func TestSmallestPaperThatHoldsAll(t *testing.T) {
 	p := samplePlan(t, plane.Millimetres)
-	s := roomScene(&p.Rooms[0])
+	s := roomScene("owner-map", &p.Rooms[0])
 	n := s.need(p, titleFor(p, "Map", "Map"))
 	for _, c := range []struct {
 		paras int

@@ -7,9 +7,6 @@ import (
 	"oxturn/layout"
 )
 
-// refitKind is the document type of a refit plan of a cable that is laid in part.
-const refitKind = "Refit plan"
-
 // RefitPlans draws a cable whose rest was planned anew: what is laid, what is
 // still as planned and what is not, each marked unlike the others, with the new
 // list of runs. p is the plan with the refit in its place.
@@ -23,12 +20,11 @@ func RefitPlans(p *layout.Plan, f *layout.Refit) ([]*drawing.Sheet, error) {
 	if room == nil {
 		return nil, fmt.Errorf("the plan has no room %q", f.Room.Job.Name)
 	}
-	s := roomScene(room)
-	s.id, s.title, s.kind = "refit-"+f.New.ID, "Refit of "+f.New.ID, refitKind
+	s := roomScene("refit", room)
+	s.ID, s.Title = s.ID+"-"+f.New.ID, s.Title+" "+f.New.ID
 	if len(f.Laid) < 2 {
-		s.kind = "Refit plan, real pegs"
+		s.Form += ", real pegs"
 	}
-	s.about = "The rest of a partly laid cable as planned anew: what is laid stays, what changes is marked"
 	s.draw = func(v *roomView) { v.drawRefit(f) }
 	s.levels = func(v *roomView) []level { return refitLevels(v, f) }
 	pages, err := s.pages(p)

@@ -13,23 +13,23 @@ import (
 // A scene is a sheet with a view to scale: what it shows, and what stands
 // beside it.
 type scene struct {
-	id, title, kind, about string
-	room                   *layout.Room // nil: of no single room
-	bounds                 plane.Rect   // mm of floor, or of a wall
-	border                 func(ratio float64) (left, right, top, bottom float64)
-	draw                   func(v *roomView)
-	levels                 func(v *roomView) []level
-	scales                 []drawing.Scale          // nil: those that suit a floor
-	north                  bool                     // a north arrow belongs to it
-	crowded                func(ratio float64) bool // whether the scale is too small to read; nil: never
-	handOver               bool                     // one page of A4 or letter, where it can be read at that size
+	Kind
+	room     *layout.Room // nil: of no single room
+	bounds   plane.Rect   // mm of floor, or of a wall
+	border   func(ratio float64) (left, right, top, bottom float64)
+	draw     func(v *roomView)
+	levels   func(v *roomView) []level
+	scales   []drawing.Scale          // nil: those that suit a floor
+	north    bool                     // a north arrow belongs to it
+	crowded  func(ratio float64) bool // whether the scale is too small to read; nil: never
+	handOver bool                     // one page of A4 or letter, where it can be read at that size
 }
 
-// roomScene returns a scene that shows a room's floor; the rest is filled in
-// by the kind of sheet.
-func roomScene(r *layout.Room) scene {
+// roomScene returns a scene of a kind that shows a room's floor; the rest is
+// filled in by whoever draws the sheet.
+func roomScene(id string, r *layout.Room) scene {
 	return scene{
-		room: r, bounds: r.Job.Outline.Bounds(), north: true,
+		Kind: kindNamed(id), room: r, bounds: r.Job.Outline.Bounds(), north: true,
 		border:  func(ratio float64) (left, right, top, bottom float64) { return border(r.Job, ratio) },
 		crowded: func(ratio float64) bool { return narrow(r, ratio, crowded) },
 	}
@@ -95,8 +95,8 @@ func idOf(kind string, r *layout.Room) string {
 // the view is drawn, and takes room itself: so the sheet is drawn again until
 // neither changes. Should it never settle, what does not fit goes on.
 func (s scene) page(p *layout.Plan) (scenePage, error) {
-	name := titleOn(s.title, s.room)
-	n := s.need(p, titleFor(p, name, s.kind))
+	name := titleOn(s.Title, s.room)
+	n := s.need(p, titleFor(p, name, s.Form))
 	last := s.blank(p)
 	var a arrangement
 	for i := range 6 {
@@ -112,9 +112,9 @@ func (s scene) page(p *layout.Plan) (scenePage, error) {
 			break
 		}
 	}
-	last.sheet.ID = idOf(s.id, s.room)
-	last.sheet.Title, last.sheet.Description, last.sheet.Ratio = name, s.about, a.scale.Ratio
-	last.title = titleFor(p, name, s.kind)
+	last.sheet.ID = idOf(s.ID, s.room)
+	last.sheet.Title, last.sheet.Description, last.sheet.Ratio = name, s.About, a.scale.Ratio
+	last.title = titleFor(p, name, s.Form)
 	last.title.scale, last.title.paper, last.title.compact = a.scale.Name, a.paper.Name, isSmall(a.paper)
 	l := s.levels(last)[a.level]
 	return scenePage{last.page, append(last.finish(a, l), l.rest...), l.later}, nil

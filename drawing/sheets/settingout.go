@@ -18,9 +18,7 @@ import (
 // the room's cable plan left for it, unless that may as well go on notes that
 // there are anyway.
 func settingOut(r *layout.Room, taken []block, notes bool) scene {
-	s := roomScene(r)
-	s.id, s.title, s.kind = "setting-out", "Setting out", "Setting-out plan"
-	s.about = "How the cable is laid run by run, in pegs, with the length used at the end of every run"
+	s := roomScene("setting-out", r)
 	s.draw, s.levels = drawSettingOut, func(v *roomView) []level { return settingOutLevels(v, taken, notes) }
 	return s
 }

@@ -9,7 +9,6 @@ package sheets
 import (
 	"fmt"
 	"slices"
-	"strings"
 	"sync"
 
 	"oxturn/drawing"
@@ -34,9 +33,13 @@ func setPages(p *layout.Plan) ([]*page, error) {
 			return nil, fmt.Errorf("room %q has no outline to draw", r.Job.Name)
 		}
 	}
-	return drawAll(p, []part{
-		keyPlan, eachRoom(layingPlans), eachRoom(membranePlan), buildUp, eachRoom(electrician), takeOff, allRecords, eachRoom(ownerMap),
-	})
+	var parts []part
+	for _, k := range Kinds() {
+		if k.draw != nil {
+			parts = append(parts, k.draw)
+		}
+	}
+	return drawAll(p, parts)
 }
 
 // A part draws some of a set's sheets. It only reads the plan.
@@ -69,23 +72,6 @@ func eachRoom(draw func(*layout.Plan, *layout.Room) ([]*page, error)) part {
 		}
 		return drawAll(p, rooms)
 	}
-}
-
-// codes are the letters that the label of a kind of sheet begins with, by the
-// first part of the sheets' IDs.
-var codes = []struct{ id, code string }{
-	{"key-plan", "KP"}, {"cable-plan", "CP"}, {"setting-out", "SO"}, {"notes", "NT"}, {"membrane", "MB"}, {"build-up", "BU"}, {"electrician", "EL"},
-	{"take-off", "TO"}, {"test-record", "TR"}, {"owner-map", "OM"}, {"changes", "CH"}, {"fault", "FA"}, {"refit", "RF"},
-}
-
-// codeOf returns the letters for a sheet.
-func codeOf(id string) string {
-	for _, c := range codes {
-		if id == c.id || strings.HasPrefix(id, c.id+"-") {
-			return c.code
-		}
-	}
-	return ""
 }
 
 // numbered draws the title blocks, now that the number of sheets is known, and

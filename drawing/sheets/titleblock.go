@@ -271,7 +271,7 @@ func (t titleBlock) setField(pg *page, at drawing.Pt, f field, w float64) {
 // titleFor returns the title block of a sheet of the job.
 func titleFor(p *layout.Plan, title, kind string) titleBlock {
 	return titleBlock{
-		title: title, kind: kind, partly: kind == refitKind, revision: lastRevision(p), info: p.Job.Info,
+		title: title, kind: kind, partly: kind == kindNamed("refit").Form, revision: lastRevision(p), info: p.Job.Info,
 		label: "MB-88", n: 88, of: 88, // until they are known, room for two figures
 		units: unitsWords(p.Job.Sheet, figuresOf(p.Job).units), letter: p.Job.Sheet.Letterhead, scale: "-",
 		record: recordOf(p, p.Rooms),
