@@ -58,7 +58,7 @@ func Explanations() []job.Explanation {
 		{ID: "W121", Title: "the floor's warmth cannot be worked out", Text: "Surface temperature and warm-up follow from the layers of the floor, from the tile down to what carries it. One of them has no conductivity, or none is the membrane that holds the cable. " +
 			"The section is drawn all the same, without its charts.",
 			Bad: layers + whole, Good: membraneLayer + layers + whole},
-		{ID: "W122", Title: "the floor would pass its covering's limit", Text: "Left on without a thermostat, the surface over a cable would become warmer than the covering may get by its own instructions. " +
+		{ID: "W122", Title: "the floor would pass its covering's limit", Text: "Left on without a thermostat, the surface over a cable would become warmer than the covering may get by its own instructions. It is judged at its warmest: no heat lost below or, on ground, soil that has settled, and the air at [warmth] warmest. " +
 			"The floor thermostat must then hold it down: it needs a limit of its own, and its sensor must lie where the floor is at its warmest.",
 			Bad: cover("\"24 C\"") + membraneLayer + layers + whole, Good: cover("\"45 C\"") + membraneLayer + layers + whole},
 		{ID: "W130", Title: "a figure is outside a region's rule", Text: "The job names a region, and one of its figures lies outside what that region's wiring rules ask for, as read in the edition named. " +

@@ -3,6 +3,7 @@ package layout
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"oxturn/layout/heat"
@@ -18,7 +19,9 @@ type Warmth struct {
 	Layers      []heat.Layer // top to bottom, with the figures used
 	Holds       int          // index of the layer that holds the cable
 	Depth       float64      // mm from the surface to the cable's centre line
-	Room        float64      // °C of the air above
+	Sources     []string     // of those figures, layer by layer
+	Room        float64      // °C of the air above, and Warmest at its warmest
+	Warmest     float64
 	Runs        []Warm       // one for each cable that is warm in its own way
 	Rise, Hours float64      // of the offers: K wanted, h waited for
 	Offers      []heat.Offer // for every spacing on offer, without and with a board
@@ -33,16 +36,51 @@ func (w *Warmth) Assumptions(u plane.Units) []string {
 	if len(w.Runs) == 0 {
 		return nil
 	}
-	return append(w.Runs[0].Section.Assumptions(u == plane.Inches), "the cable lies at mid-height of the membrane, which is filled with mortar")
+	us := u == plane.Inches
+	out := w.Bounds(us)
+	out = append(out, w.Runs[0].Cold.Section.Assumptions(us)...)
+	return append(out, "the cable lies at mid-height of the membrane, which is filled with mortar")
 }
 
-// A Warm is the steady state of a floor over cables laid alike.
-type Warm struct {
-	Cables   []string // H1, H2...
-	Section  heat.Section
-	Steady   heat.Steady
-	Verdicts []heat.Verdict
+// Bounds says between what the floor lies: what is below it in either case,
+// and what each case is for.
+func (w *Warmth) Bounds(us bool) []string {
+	var out []string
+	for _, r := range w.Runs {
+		hot := "at most, for the limits: " + r.Hot.Section.Below.Words(us)
+		if r.Soil != nil {
+			hot += fmt.Sprintf(" (%s; dimension %s); soil takes weeks to settle", r.Soil.Words(r.Hot.Section, us), r.dimensionFrom)
+		}
+		if !slices.Contains(out, hot) {
+			out = append(out, hot)
+		}
+	}
+	cold := "at least, for output and warm-up: " + w.Runs[0].Cold.Section.Below.Words(us)
+	if w.Runs[0].Soil != nil {
+		cold += ", as when the heating is new or long off"
+	}
+	return append(out, cold)
 }
+
+// A Warm is the steady state of a floor over cables laid alike, between two
+// bounds.
+type Warm struct {
+	Cables        []string   // H1, H2...
+	Hot           Bound      // as warm as it gets: what limits are held against
+	Cold          Bound      // as cool as it stays: what output and warm-up are counted with
+	Soil          *heat.Soil // under Hot; nil where the floor is not on ground
+	Verdicts      []heat.Verdict
+	dimensionFrom string
+}
+
+// A Bound is a floor's section with its steady state.
+type Bound struct {
+	Section heat.Section
+	Steady  heat.Steady
+}
+
+// Alike reports whether both bounds are the same.
+func (w Warm) Alike() bool { return w.Hot.Section.Below == w.Cold.Section.Below }
 
 // A RoomUse is what the heating of a room draws.
 type RoomUse struct {
@@ -56,7 +94,7 @@ func (p *Plan) warm() []job.Diagnostic {
 	if len(p.Job.BuildUp) == 0 || p.firstCable() == nil {
 		return nil
 	}
-	w := &Warmth{Room: p.Job.Warmth.Room, Rise: p.Job.Warmth.Rise, Hours: p.Job.Warmth.Hours, Holds: -1}
+	w := &Warmth{Room: p.Job.Warmth.Room, Warmest: p.Job.Warmth.Warmest, Rise: p.Job.Warmth.Rise, Hours: p.Job.Warmth.Hours, Holds: -1}
 	p.Warmth = w
 	w.layers(p.Job)
 	err := w.compute(p)
@@ -91,9 +129,10 @@ func (w *Warmth) layers(j *job.Job) {
 			if !l.Own {
 				m := heat.FilledMembrane(j.Membrane.VoidShare)
 				layer.Conductivity, layer.Density, layer.HeatCapacity = m.Conductivity, m.Density, m.HeatCapacity
+				l.Source = fmt.Sprintf("%.0f %% mortar, %.0f %% polypropylene by volume (ISO 10456)", 100*j.Membrane.VoidShare, 100-100*j.Membrane.VoidShare)
 			}
 		}
-		w.Layers = append(w.Layers, layer)
+		w.Layers, w.Sources = append(w.Layers, layer), append(w.Sources, l.Source)
 	}
 }
 
@@ -133,7 +172,7 @@ func (w *Warmth) compute(p *Plan) error {
 	}
 	for i := range p.Rooms {
 		for k := range p.Rooms[i].Cables {
-			if err := w.run(p, &p.Rooms[i].Cables[k]); err != nil {
+			if err := w.run(p, &p.Rooms[i], &p.Rooms[i].Cables[k]); err != nil {
 				return err
 			}
 		}
@@ -144,7 +183,7 @@ func (w *Warmth) compute(p *Plan) error {
 	return w.energy(p)
 }
 
-// section is the floor over a cable.
+// section is the floor over a cable in the cold case.
 func (w *Warmth) section(p *Plan, c *Cable) heat.Section {
 	return heat.Section{
 		Layers: w.Layers, Depth: w.Depth, Spacing: c.Spacing, Diameter: c.Label.Diameter,
@@ -156,23 +195,66 @@ func (w *Warmth) section(p *Plan, c *Cable) heat.Section {
 // none, °C: about the year's mean outdoors in a temperate place.
 const usualBelow = 10
 
-// below says what lies under the floor: what the job says, or by its lowest
-// layer.
+// belowKind says what lies under the floor: what the job says, or by its
+// lowest layer.
+func belowKind(j *job.Job) string {
+	if kind := j.Warmth.Below; kind != "" {
+		return kind
+	}
+	if last := j.BuildUp[len(j.BuildUp)-1].Kind; last == "concrete" || last == "screed" {
+		return "ground"
+	}
+	return "room"
+}
+
+// belowAt is how warm it is down there, °C.
+func belowAt(j *job.Job, kind string) float64 {
+	switch {
+	case j.Warmth.BelowGiven:
+		return j.Warmth.BelowAt
+	case kind == "room":
+		return j.Warmth.Room
+	}
+	return usualBelow
+}
+
+// usualDimension is the characteristic dimension taken where the job does not
+// say how much of a room's edge is an outside wall, m: ISO 13370 takes the
+// whole building's, here that of a house of about 9 by 7 m.
+const usualDimension = 4.0
+
+// soil is the ground under a room. Its dimension is the usual house's, unless
+// the room alone has more or the job says what its outside walls come to.
+func soil(j *job.Job, r *Room) (s heat.Soil, from string) {
+	s.Conductivity = j.Warmth.Soil
+	area := r.Floor.Area() / 1e6
+	if r.Job.ExposedGiven {
+		s.Dimension = heat.CharacteristicDimension(area, r.Job.Exposed/1000)
+		return s, "from the room's floor and its exposed edge"
+	}
+	own := heat.CharacteristicDimension(area, r.Job.Outline.Perimeter()/1000)
+	if own > usualDimension {
+		s.Dimension = own
+		return s, "from the room, all its walls taken as outside walls: exposed is not given"
+	}
+	s.Dimension = usualDimension
+	return s, "that of a house of about 9 by 7 m: exposed is not given"
+}
+
+// hot is the floor over a cable in the hot case: on soil that has settled, or
+// with no heat lost below.
+func hot(j *job.Job, cold heat.Section, on *heat.Soil) heat.Section {
+	if on == nil {
+		cold.Below = heat.Below{}
+		return cold
+	}
+	return cold.OnSoil(*on, belowAt(j, "ground")-j.Warmth.Warmest)
+}
+
+// below says what lies under the floor in the cold case.
 func below(j *job.Job) heat.Below {
-	kind := j.Warmth.Below
-	if kind == "" {
-		kind = "room"
-		if last := j.BuildUp[len(j.BuildUp)-1].Kind; last == "concrete" || last == "screed" {
-			kind = "ground"
-		}
-	}
-	at := float64(usualBelow)
-	if kind == "room" {
-		at = j.Warmth.Room
-	}
-	if j.Warmth.BelowGiven {
-		at = j.Warmth.BelowAt
-	}
+	kind := belowKind(j)
+	at := belowAt(j, kind)
 	b := heat.Below{Kind: heat.FilmBelow, Coefficient: heat.FilmDown, Rise: at - j.Warmth.Room}
 	switch kind {
 	case "ground":
@@ -183,26 +265,43 @@ func below(j *job.Job) heat.Below {
 	return b
 }
 
-// run adds the steady state over a cable, unless another is laid alike: at
-// the same watts a metre, and a spacing the same to a millimetre.
-func (w *Warmth) run(p *Plan, c *Cable) error {
-	s := w.section(p, c)
+// run adds the steady states over a cable, unless another is laid alike: at
+// the same watts a metre, a spacing the same to a millimetre, and on the same
+// ground.
+func (w *Warmth) run(p *Plan, r *Room, c *Cable) error {
+	warm := Warm{Cables: []string{c.ID}}
+	warm.Cold.Section = w.section(p, c)
+	if belowKind(p.Job) == "ground" {
+		s, from := soil(p.Job, r)
+		warm.Soil, warm.dimensionFrom = &s, from
+	}
+	warm.Hot.Section = hot(p.Job, warm.Cold.Section, warm.Soil)
 	for i := range w.Runs {
-		t := w.Runs[i].Section
-		if math.Abs(t.WattsPerMetre-s.WattsPerMetre) < 0.05 && math.Abs(t.Spacing-s.Spacing) < 1 && t.Diameter == s.Diameter {
+		if w.Runs[i].like(warm) {
 			w.Runs[i].Cables = append(w.Runs[i].Cables, c.ID)
 			return nil
 		}
 	}
-	steady, err := s.Solve()
-	if err != nil {
+	if err := warm.solve(); err != nil {
 		return err
 	}
-	w.Runs = append(w.Runs, Warm{
-		Cables: []string{c.ID}, Section: s, Steady: steady,
-		Verdicts: steady.Against(w.Room, limits(p.Job)...),
-	})
+	warm.Verdicts = warm.Hot.Steady.Against(w.Warmest, limits(p.Job)...)
+	w.Runs = append(w.Runs, warm)
 	return nil
+}
+
+// like reports whether two floors are laid alike, on the same ground.
+func (w Warm) like(o Warm) bool {
+	s, t := w.Hot.Section, o.Hot.Section
+	return math.Abs(t.WattsPerMetre-s.WattsPerMetre) < 0.05 && math.Abs(t.Spacing-s.Spacing) < 1 && t.Diameter == s.Diameter && t.Below == s.Below
+}
+
+func (w *Warm) solve() (err error) {
+	if w.Cold.Steady, err = w.Cold.Section.Solve(); err != nil {
+		return err
+	}
+	w.Hot.Steady, err = w.Hot.Section.Solve()
+	return err
 }
 
 // limits are those that the surface is held against, a covering's own first.

@@ -30,7 +30,7 @@ func TestWarmthOfAJob(t *testing.T) {
 		t.Errorf("the cable lies %.2f mm deep, want 10 + 4 + 6/2", w.Depth)
 	}
 	// what goes in comes out: 10 W/m over the even spacing
-	s := w.Runs[0]
+	s := w.Runs[0].Cold
 	if flux := 10 / (s.Section.Spacing / 1000); math.Abs(s.Steady.Up+s.Steady.Down-flux) > 1e-3*flux {
 		t.Errorf("%.2f up and %.2f down of %.2f W/m²", s.Steady.Up, s.Steady.Down, flux)
 	}
@@ -74,9 +74,57 @@ func TestWarmthGoesTheRightWay(t *testing.T) {
 	}
 	slab := strings.Replace(bathLayers, `"wood"`, `"concrete"`, 1)
 	on := func(at string) float64 {
-		return build(t, bathJob+slab+"[warmth]\nbelow = \"ground\"\nbelow_temperature = \""+at+"\"\n").Warmth.Runs[0].Steady.Mean
+		return build(t, bathJob+slab+"[warmth]\nbelow = \"ground\"\nbelow_temperature = \""+at+"\"\n").Warmth.Runs[0].Cold.Steady.Mean
 	}
 	if warm, cold := on("15 C"), on("5 C"); warm <= cold {
 		t.Errorf("%.2f K over ground at 15 °C, %.2f at 5 °C", warm, cold)
+	}
+}
+
+// A covering of 27 °C over a bare slab is cool while the ground is, and too warm
+// once it has settled: the limit is held against that.
+func TestCoveringOverASlab(t *testing.T) {
+	slab := strings.Replace(bathLayers, `kind = "wood"`+"\n"+`thickness = 19`, `kind = "concrete"`+"\n"+`thickness = 150`, 1)
+	p := build(t, bathJob+slab+"[warmth]\ncovering = \"vinyl\"\ncovering_limit = \"27 C\"\n")
+	r := p.Warmth.Runs[0]
+	if cold := 20 + r.Cold.Steady.OverCable; cold > 27 {
+		t.Errorf("%.1f °C over ground held cold", cold)
+	}
+	if v := r.Verdicts[0]; !v.Over() || math.Abs(v.Surface-20-r.Hot.Steady.OverCable) > 1e-9 {
+		t.Errorf("%+v", v)
+	}
+	if found := p.Warmth.tooWarm(p.Job); len(found) != 1 || found[0].ID != "W122" {
+		t.Errorf("%v", found)
+	}
+	if got := strings.Join(p.Warmth.Assumptions(p.Job.Units), "\n"); !strings.Contains(got, "ISO 13370") || !strings.Contains(got, "weeks") {
+		t.Error(got)
+	}
+}
+
+// Nothing is lost below in the hot case of a floor over a room; air at its
+// warmest counts in full.
+func TestHotCaseOverARoom(t *testing.T) {
+	p := build(t, bathJob+bathLayers+"[warmth]\nwarmest = 24\n")
+	r := p.Warmth.Runs[0]
+	if r.Hot.Steady.Down != 0 || r.Cold.Steady.Down <= 0 || r.Alike() {
+		t.Errorf("down %g and %g", r.Hot.Steady.Down, r.Cold.Steady.Down)
+	}
+	if got := r.Verdicts[0].Surface - r.Hot.Steady.OverCable; math.Abs(got-24) > 1e-9 {
+		t.Errorf("judged in air at %g °C", got)
+	}
+}
+
+// The ground is that of a usual house unless the room is larger or says what
+// its outside walls are: 3 m of a floor of 2.85 by 2.4 m make B' = 4.56 m.
+func TestDimensionOfTheGround(t *testing.T) {
+	slab := strings.Replace(bathLayers, `"wood"`, `"concrete"`, 1)
+	dimension := func(text string) float64 { return build(t, text+slab).Warmth.Runs[0].Soil.Dimension }
+	if got := dimension(bathJob); got != 4 {
+		t.Errorf("%g m without any word", got)
+	}
+	told := strings.Replace(bathJob, "corners =", "exposed = 3000\ncorners =", 1)
+	r := build(t, told+slab)
+	if got, want := dimension(told), r.Rooms[0].Floor.Area()/1e6/1.5; math.Abs(got-want) > 1e-9 {
+		t.Errorf("%g m, want %g", got, want)
 	}
 }

@@ -178,6 +178,8 @@ func warmIn(o layout.Option) string {
 	switch {
 	case o.WarmUp == nil:
 		return "-"
+	case o.WarmUp.Never:
+		return "never"
 	case !o.WarmUp.Reached:
 		return "not in time"
 	}

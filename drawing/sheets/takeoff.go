@@ -56,7 +56,7 @@ func takeOffTable(p *layout.Plan) table {
 	}}
 	if priced {
 		price := "Price"
-		if c := p.Job.Energy.Currency; c != "" {
+		if c := p.Job.Currency; c != "" {
 			price += ", " + c
 		}
 		t.cols = append(t.cols, column{head: "Price each", align: decimal, group: true}, column{head: price, align: decimal})

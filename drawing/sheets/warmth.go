@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"oxturn/drawing"
@@ -25,7 +26,7 @@ func warmthBlocks(p *layout.Plan) []block {
 	}
 	out := append([]block{surfaceChart(w, f)}, surfaceTables(w, f)...)
 	out = append(out, warmUpCharts(w, f)...)
-	return append(out, warmUpTable(w, f), energyTable(w, p.Job.Energy.Currency), warmthNotes(w, f))
+	return append(out, warmUpTable(w, f), energyTable(w, p.Job.Energy.Currency), propertyTable(w), warmthNotes(w, f))
 }
 
 // temperature turns °C into the sheet's own scale.
@@ -77,27 +78,53 @@ func (f figures) smallUnit() string {
 // mostCurves is how many curves a chart can hold and still be read.
 const mostCurves = 6
 
-// surfaceChart shows the surface across two runs.
+// surfaceChart shows the surface across two runs, at most and at least as warm.
 func surfaceChart(w *layout.Warmth, f figures) block {
 	c := chart{
 		head: "Surface temperature across two runs", across: "across the runs, " + f.smallUnit(),
-		up: f.degree() + ", left on without a thermostat in a room at " + f.degrees(w.Room),
+		up: f.degree() + ", left on without a thermostat in a room at " + f.airs(w),
 	}
-	for _, r := range w.Runs[:min(len(w.Runs), mostCurves)] {
-		c.curves = append(c.curves, curve{name: runName(r, f), pts: acrossTwo(r, w.Room, f)})
+	for _, r := range w.Runs {
+		if len(c.curves)+2 > mostCurves {
+			break
+		}
+		if r.Alike() && w.Room == w.Warmest {
+			c.curves = append(c.curves, curve{name: runName(r, f), pts: acrossTwo(r.Hot, w.Warmest, f)})
+			continue
+		}
+		c.curves = append(c.curves, curve{name: runName(r, f) + ", at most", pts: acrossTwo(r.Hot, w.Warmest, f)},
+			curve{name: strings.Join(r.Cables, ", ") + ", at least", pts: acrossTwo(r.Cold, w.Room, f)})
 	}
 	if len(w.Runs) > 0 {
 		for _, v := range w.Runs[0].Verdicts {
 			if l := v.Limit; l != heat.EdgeLimit { // a strip along walls, not the floor
-				c.limits = append(c.limits, limitLine{"limit, " + l.Name + ": " + f.degrees(l.Celsius), f.temperature(l.Celsius)})
+				c.limits = append(c.limits, limitLine{limitName(l, f), f.temperature(l.Celsius)})
 			}
 		}
 	}
 	return c
 }
 
+// airs writes the room's temperature, and at its warmest where that differs.
+func (f figures) airs(w *layout.Warmth) string {
+	if w.Room == w.Warmest {
+		return f.degrees(w.Room)
+	}
+	return f.degrees(w.Room) + ", " + f.degrees(w.Warmest) + " at its warmest"
+}
+
+// limitName names a limit for the chart: of one for other air than an occupied
+// room's it says for which.
+func limitName(l heat.Limit, f figures) string {
+	name := "limit, " + l.Name + ": " + f.degrees(l.Celsius)
+	if l.Air != 0 && l.Air != heat.OccupiedLimit.Air {
+		name += " in air at " + f.degrees(l.Air)
+	}
+	return name
+}
+
 func runName(r layout.Warm, f figures) string {
-	return fmt.Sprintf("%s: %s apart, %s", strings.Join(r.Cables, ", "), f.spacing(r.Section.Spacing), flux(r.Section.Flux(), f))
+	return fmt.Sprintf("%s: %s apart, %s", strings.Join(r.Cables, ", "), f.spacing(r.Cold.Section.Spacing), flux(r.Cold.Section.Flux(), f))
 }
 
 // flux writes W/m² in both systems so that no line ends within a figure.
@@ -106,9 +133,9 @@ func flux(w float64, f figures) string {
 }
 
 // acrossTwo returns the surface over two runs in the chart's units.
-func acrossTwo(r layout.Warm, room float64, f figures) []drawing.Pt {
+func acrossTwo(b layout.Bound, room float64, f figures) []drawing.Pt {
 	var pts []drawing.Pt
-	for _, s := range r.Steady.Profile {
+	for _, s := range b.Steady.Profile {
 		pts = append(pts, drawing.Pt{X: f.small(s.X), Y: f.temperature(room + s.Rise)})
 	}
 	return pts
@@ -117,17 +144,21 @@ func acrossTwo(r layout.Warm, room float64, f figures) []drawing.Pt {
 // runsAbreast is how many cables stand side by side in one table.
 const runsAbreast = 3
 
-// surfaceTables give the figures of the steady state.
+// surfaceTables give the figures of the steady state, at most and at least.
 func surfaceTables(w *layout.Warmth, f figures) []block {
 	var out []block
+	most := func(r layout.Warm) heat.Steady { return r.Hot.Steady }
+	least := func(r layout.Warm) heat.Steady { return r.Cold.Steady }
 	for i := 0; i < len(w.Runs); i += runsAbreast {
-		out = append(out, surfaceTable(w.Runs[i:min(i+runsAbreast, len(w.Runs))], w.Room, f))
+		runs := w.Runs[i:min(i+runsAbreast, len(w.Runs))]
+		out = append(out, surfaceTable("Surface, settled, at most, "+f.degree(), runs, most, w.Warmest, f),
+			surfaceTable("Surface, settled, at least, "+f.degree(), runs, least, w.Room, f))
 	}
 	return out
 }
 
-func surfaceTable(runs []layout.Warm, room float64, f figures) block {
-	t := table{head: "Surface, settled, " + f.degree(), cols: []column{{head: "Cable", wraps: true}}}
+func surfaceTable(head string, runs []layout.Warm, bound func(layout.Warm) heat.Steady, room float64, f figures) block {
+	t := table{head: head, cols: []column{{head: "Cable", wraps: true}}}
 	rows := []struct {
 		name string
 		of   func(heat.Steady) float64
@@ -140,15 +171,15 @@ func surfaceTable(runs []layout.Warm, room float64, f figures) block {
 	for _, r := range rows {
 		cells := row(r.name)
 		for _, run := range runs {
-			cells = append(cells, cell{text: fmt.Sprintf("%.1f", f.temperature(room+r.of(run.Steady)))})
+			cells = append(cells, cell{text: fmt.Sprintf("%.1f", f.temperature(room+r.of(bound(run))))})
 		}
 		t.rows = append(t.rows, cells)
 	}
 	up := row("heat that goes up, %")
 	for _, run := range runs {
 		t.cols = append(t.cols, column{head: someNames(run.Cables), align: decimal})
-		share := fmt.Sprintf("%.0f", 100*run.Steady.UpShare)
-		if run.Steady.UpShare < 0 { // colder ground takes more than the cable gives
+		share := fmt.Sprintf("%.0f", 100*bound(run).UpShare)
+		if bound(run).UpShare < 0 { // colder ground takes more than the cable gives
 			share = "none"
 		}
 		up = append(up, cell{text: share})
@@ -210,10 +241,10 @@ func warmUpTable(w *layout.Warmth, f figures) block {
 	}
 	for i := 0; i < len(w.Offers); i++ {
 		o := w.Offers[i]
-		r := row(f.spacing(o.Spacing), wholeTimes(o.Range(w.Hours)))
+		r := row(f.spacing(o.Spacing), wholeTimes(o.Range(w.Hours, f.units == plane.Inches)))
 		if w.Board > 0 && i+1 < len(w.Offers) {
 			i++
-			r = append(r, cell{text: wholeTimes(w.Offers[i].Range(w.Hours))})
+			r = append(r, cell{text: wholeTimes(w.Offers[i].Range(w.Hours, f.units == plane.Inches))})
 		}
 		t.rows = append(t.rows, r)
 	}
@@ -242,32 +273,45 @@ func energyTable(w *layout.Warmth, currency string) block {
 	for _, u := range w.Use {
 		add(cell{text: u.Room, strong: true}, cell{}, cell{})
 		add(row("an hour with the current on", fmt.Sprintf("%.2f", u.PerHour), fmt.Sprintf("%.2f", u.PerHourPrice))...)
-		add(row("a month", rangeWords(u.Month), rangeWords(u.MonthPrice))...)
-		add(row("a month, always on", rangeWords(u.AlwaysOn), rangeWords(u.AlwaysPrice))...)
+		add(row("a month", u.Month.Words(), u.MonthPrice.Words())...)
+		add(row("a month, always on", u.AlwaysOn.Words(), u.AlwaysPrice.Words())...)
 	}
 	return t
 }
 
-// rangeWords writes a range to two figures.
-func rangeWords(r heat.Range) string { return twoFigures(r.Low) + " to " + twoFigures(r.High) }
-
-func twoFigures(v float64) string {
-	if v <= 0 {
-		return "0"
+// propertyTable lists every figure of the layers that warmth is computed from,
+// with its source, so that it can be redone from the sheet.
+func propertyTable(w *layout.Warmth) block {
+	t := table{head: "Figures of the layers used here", cols: []column{
+		{head: "Layer", wraps: true}, {head: "mm", align: decimal}, {head: "W/(m" + noBreak + "K)", align: decimal}, {head: "kg/m³", align: decimal}, {head: "J/(kg" + noBreak + "K)", align: decimal}, {head: "From", wraps: true, least: 24},
+	}}
+	add := func(name string, l heat.Layer, source string) {
+		source = strings.ReplaceAll(source, " table ", " table"+noBreak)
+		t.rows = append(t.rows, row(name, trimmedFigure(l.Thickness, 3), trimmedFigure(l.Conductivity, 4), trimmedFigure(l.Density, 1), trimmedFigure(l.HeatCapacity, 0), source))
 	}
-	k := math.Pow10(int(math.Floor(math.Log10(v))) - 1)
-	v = math.Round(v/k) * k
-	return fmt.Sprintf("%.*f", max(0, 1-int(math.Floor(math.Log10(v)+1e-9))), v)
+	for i, l := range w.Layers {
+		add(itoa(i+1)+" "+l.Name, l, w.Sources[i])
+	}
+	if m, ok := heat.DefaultMaterial("board"); ok && w.Board > 0 {
+		add("board compared with", m.Layer(w.Board), m.Source)
+	}
+	return t
+}
+
+// trimmedFigure writes a figure to so many decimals, without those that are nothing.
+func trimmedFigure(v float64, decimals int) string {
+	k := math.Pow10(decimals)
+	return strconv.FormatFloat(math.Round(v*k)/k, 'f', -1, 64)
 }
 
 // warmthNotes says what the figures rest on.
 func warmthNotes(w *layout.Warmth, f figures) block {
 	l := list{head: "What these figures rest on", number: 1}
-	l.paras = append(l.paras, "Estimates for comparing, not promises. Floor warming; no heat-loss calculation has been made.")
+	l.paras = append(l.paras, "Estimates for comparing, not promises: no room temperature is computed.")
 	for _, r := range w.Runs {
 		for _, v := range r.Verdicts {
 			if v.Over() {
-				l.paras = append(l.paras, overLimit(r, v, f))
+				l.paras = append(l.paras, strings.Join(r.Cables, ", ")+", "+v.Words(f.units == plane.Inches)+".")
 				break // the lowest says it
 			}
 		}
@@ -279,17 +323,11 @@ func warmthNotes(w *layout.Warmth, f figures) block {
 	for _, a := range said {
 		l.paras = append(l.paras, sentence(wholeStandards(a)))
 	}
-	if len(w.Runs) > mostCurves {
-		l.paras = append(l.paras, fmt.Sprintf("The chart of the surface shows the first %d of %d; the table has all.", mostCurves, len(w.Runs)))
+	if shown := mostCurves / 2; len(w.Runs) > shown {
+		l.paras = append(l.paras, fmt.Sprintf("The chart of the surface shows the first %d of %d; the tables have all.", shown, len(w.Runs)))
 	}
 	l.paras = append(l.paras, "Over concrete without insulation beneath, a board under the membrane helps more than closer runs.")
 	return l
-}
-
-// overLimit says that a floor needs its thermostat.
-func overLimit(r layout.Warm, v heat.Verdict, f figures) string {
-	return fmt.Sprintf("%s, left on without a thermostat: %s over a cable, above the limit of %s for %s (%s). The floor thermostat must hold it down.",
-		strings.Join(r.Cables, ", "), f.degrees(v.Surface), f.degrees(v.Limit.Celsius), v.Limit.Name, v.Limit.Source)
 }
 
 // sentence gives words a capital and a full stop.

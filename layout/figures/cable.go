@@ -13,16 +13,16 @@ type Cable struct {
 	Label         string    `json:"label"`
 	Volts         float64   `json:"volts"`
 	Watts         float64   `json:"watts"`
-	Amps          float64   `json:"amps"`
+	Amps          float64   `json:"amps" round:"3"`
 	Ohms          Ohms      `json:"resistance"`
-	Length        float64   `json:"length_mm"`
-	WattsPerMetre float64   `json:"w_m"`
+	Length        float64   `json:"length_mm" round:"1"`
+	WattsPerMetre float64   `json:"w_m" round:"3"`
 	Spacing       Spacing   `json:"spacing"`
-	Served        float64   `json:"served_m2"`
+	Served        float64   `json:"served_m2" round:"3"`
 	Lead          Lead      `json:"cold_lead"`
 	Runs          int       `json:"runs"`
 	HalfRun       int       `json:"halfway_run"`
-	HalfInto      float64   `json:"halfway_into_run_mm"`
+	HalfInto      float64   `json:"halfway_into_run_mm" round:"0"`
 	HeldAgainst   string    `json:"readings_held_against"`
 	Readings      []Verdict `json:"readings"`
 	Worst         string    `json:"worst_reading"` // empty: nothing was read
@@ -31,37 +31,37 @@ type Cable struct {
 // Ohms are a cable's resistance at 20 °C, and the heat at either end of its
 // tolerance.
 type Ohms struct {
-	Nominal  float64 `json:"ohms"`
+	Nominal  float64 `json:"ohms" round:"2"`
 	From     string  `json:"from"`
-	Low      float64 `json:"least_ohms"`
-	High     float64 `json:"most_ohms"`
-	Under    float64 `json:"under_percent"`
-	Over     float64 `json:"over_percent"`
+	Low      float64 `json:"least_ohms" round:"2"`
+	High     float64 `json:"most_ohms" round:"2"`
+	Under    float64 `json:"under_percent" round:"2"`
+	Over     float64 `json:"over_percent" round:"2"`
 	Source   string  `json:"limits_from"`
-	LabelGap float64 `json:"label_off_volts_and_watts_percent"`
-	Most     float64 `json:"heat_at_least_ohms_w"`
-	Least    float64 `json:"heat_at_most_ohms_w"`
+	LabelGap float64 `json:"label_off_volts_and_watts_percent" round:"2"`
+	Most     float64 `json:"heat_at_least_ohms_w" round:"1"`
+	Least    float64 `json:"heat_at_most_ohms_w" round:"1"`
 }
 
 // Spacing is how far a cable's runs lie apart, and the heat that makes.
 type Spacing struct {
-	Even       float64 `json:"even_mm"`
-	Closest    float64 `json:"closest_mm"` // 0: no two runs lie side by side
-	Widest     float64 `json:"widest_mm"`
-	Density    float64 `json:"at_even_w_m2"`
-	Densest    float64 `json:"densest_over_three_runs_w_m2"`
+	Even       float64 `json:"even_mm" round:"1"`
+	Closest    float64 `json:"closest_mm" round:"1"` // 0: no two runs lie side by side
+	Widest     float64 `json:"widest_mm" round:"1"`
+	Density    float64 `json:"at_even_w_m2" round:"1"`
+	Densest    float64 `json:"densest_over_three_runs_w_m2" round:"1"`
 	DensestRun int     `json:"densest_run"`
 }
 
 // A Lead is a cold lead's way and what is left of it.
 type Lead struct {
-	Length float64 `json:"length_mm"`
+	Length float64 `json:"length_mm" round:"1"`
 	Rise   Limit   `json:"rise_mm"`
 	Tail   Limit   `json:"tail_mm"`
 	Slack  Limit   `json:"slack_mm"`
-	Reach  float64 `json:"reach_over_floor_mm"`
-	Used   float64 `json:"on_floor_mm"`
-	Left   float64 `json:"left_mm"`
+	Reach  float64 `json:"reach_over_floor_mm" round:"1"`
+	Used   float64 `json:"on_floor_mm" round:"1"`
+	Left   float64 `json:"left_mm" round:"1"`
 	Ends   int     `json:"cold_ends"`
 }
 
@@ -75,17 +75,17 @@ type Verdict struct {
 
 func cable(c *layout.Cable, t job.Thermostat) Cable {
 	out := Cable{
-		ID: c.ID, Label: c.Label.ID, Volts: c.Label.Volts, Watts: c.Label.Watts, Amps: round(c.Circuit.Amps, 3),
-		Ohms: ohms(c), Length: round(c.Label.Length, 1), WattsPerMetre: round(c.Circuit.WattsPerMetre, 3),
+		ID: c.ID, Label: c.Label.ID, Volts: c.Label.Volts, Watts: c.Label.Watts, Amps: c.Circuit.Amps,
+		Ohms: ohms(c), Length: c.Label.Length, WattsPerMetre: c.Circuit.WattsPerMetre,
 		Spacing: Spacing{
-			Even: round(c.Spacing, 1), Closest: round(c.Gaps.Closest, 1), Widest: round(c.Gaps.Widest, 1),
-			Density: round(c.Density, 1), Densest: round(c.Gaps.Densest, 1), DensestRun: c.Gaps.Run,
+			Even: c.Spacing, Closest: c.Gaps.Closest, Widest: c.Gaps.Widest,
+			Density: c.Density, Densest: c.Gaps.Densest, DensestRun: c.Gaps.Run,
 		},
 		Served: squareMetres(c.Share.Area()), Lead: lead(c, t), Runs: len(c.Runs),
 		HeldAgainst: c.RecordLimits().String(), Readings: []Verdict{},
 	}
 	if len(c.Marks) > 1 {
-		out.HalfRun, out.HalfInto = c.Halfway().Run, round(c.Halfway().Into, 0)
+		out.HalfRun, out.HalfInto = c.Halfway().Run, c.Halfway().Into
 	}
 	out.readings(c)
 	return out
@@ -94,21 +94,21 @@ func cable(c *layout.Cable, t job.Thermostat) Cable {
 func ohms(c *layout.Cable) Ohms {
 	o := c.Circuit
 	return Ohms{
-		Nominal: round(o.Nominal, 2), From: o.OhmsFrom, Low: round(o.Limits.Low, 2), High: round(o.Limits.High, 2),
-		Under: round(100*o.Limits.LowShare, 2), Over: round(100*o.Limits.HighShare, 2), Source: o.Limits.Source,
-		LabelGap: round(100*o.LabelGap, 2), Most: round(o.WattsHigh, 1), Least: round(o.WattsLow, 1),
+		Nominal: o.Nominal, From: o.OhmsFrom, Low: o.Limits.Low, High: o.Limits.High,
+		Under: 100 * o.Limits.LowShare, Over: 100 * o.Limits.HighShare, Source: o.Limits.Source,
+		LabelGap: 100 * o.LabelGap, Most: o.WattsHigh, Least: o.WattsLow,
 	}
 }
 
 func lead(c *layout.Cable, t job.Thermostat) Lead {
 	out := Lead{
-		Length: round(c.Label.Lead, 1), Rise: limit(t.Height, t.Spans, "height"), Tail: limit(t.Tail, t.Spans, "tail"), Slack: limit(t.Slack, t.Spans, "slack"),
-		Reach: round(c.LeadReach, 1), Used: round(length(c.ColdLead), 1), Ends: 1,
+		Length: c.Label.Lead, Rise: limit(t.Height, t.Spans, "height"), Tail: limit(t.Tail, t.Spans, "tail"), Slack: limit(t.Slack, t.Spans, "slack"),
+		Reach: c.LeadReach, Used: length(c.ColdLead), Ends: 1,
 	}
 	if c.Return != nil {
-		out.Used, out.Ends = round(max(length(c.ColdLead), length(c.Return)), 1), 2
+		out.Used, out.Ends = max(length(c.ColdLead), length(c.Return)), 2
 	}
-	out.Left = round(out.Reach-out.Used, 1)
+	out.Left = out.Reach - out.Used
 	return out
 }
 

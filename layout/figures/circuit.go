@@ -11,9 +11,9 @@ type Circuit struct {
 	Rooms      []string `json:"rooms"`
 	Cables     int      `json:"cables"`
 	Volts      float64  `json:"volts"`
-	Watts      float64  `json:"watts"`
-	Amps       float64  `json:"amps"`
-	Continuous float64  `json:"amps_at_125_percent"`
+	Watts      float64  `json:"watts" round:"1"`
+	Amps       float64  `json:"amps" round:"3"`
+	Continuous float64  `json:"amps_at_125_percent" round:"3"`
 	Ratings    []Rating `json:"breakers"` // the job's own, or the usual ones: none is chosen
 	Drop       *Drop    `json:"feed"`
 	TripMA     float64  `json:"ground_fault_trip_ma"` // 0: not given
@@ -24,22 +24,22 @@ type Circuit struct {
 type Rating struct {
 	Breaker float64 `json:"breaker_a"`
 	Source  string  `json:"source"` // job file, or usual rating
-	Usable  float64 `json:"at_80_percent_a"`
-	Limit   float64 `json:"limit_a"`
+	Usable  float64 `json:"at_80_percent_a" round:"3"`
+	Limit   float64 `json:"limit_a" round:"3"`
 	Binds   string  `json:"binds"`
 	Carries bool    `json:"carries_the_load"`
-	Most    float64 `json:"most_warmed_m2"` // at this circuit's heat per area
+	Most    float64 `json:"most_warmed_m2" round:"3"` // at this circuit's heat per area
 }
 
 // A Drop is the voltage lost on the feed.
 type Drop struct {
 	Conductor  string  `json:"conductor"`
 	Standard   string  `json:"standard"`
-	Length     float64 `json:"one_way_mm"`
+	Length     float64 `json:"one_way_mm" round:"1"`
 	Celsius    float64 `json:"conductor_c"`
 	Convention string  `json:"moved_by"` // empty: at the table's own temperature
-	Volts      float64 `json:"drop_v"`
-	Percent    float64 `json:"drop_percent"`
+	Volts      float64 `json:"drop_v" round:"3"`
+	Percent    float64 `json:"drop_percent" round:"3"`
 }
 
 // circuits gathers the circuits.
@@ -54,7 +54,7 @@ func circuits(p *layout.Plan) []Circuit {
 		for _, r := range c.Rooms {
 			floor += floors[r]
 		}
-		one := Circuit{Rooms: c.Rooms, Cables: c.Total.Cables, Volts: c.Total.Volts, Watts: round(c.Total.Watts, 1), Amps: round(c.Total.Amps, 3), Continuous: round(c.Total.Continuous, 3)}
+		one := Circuit{Rooms: c.Rooms, Cables: c.Total.Cables, Volts: c.Total.Volts, Watts: c.Total.Watts, Amps: c.Total.Amps, Continuous: c.Total.Continuous}
 		source := "usual rating"
 		if c.Job != nil {
 			one.Name, one.TripMA, one.TripAt = c.Job.Name, c.Job.GroundFault, c.Job.GroundFaultsAt
@@ -64,14 +64,14 @@ func circuits(p *layout.Plan) []Circuit {
 		}
 		density, err := circuit.Density(c.Total.Watts, floor)
 		for _, b := range c.Ratings {
-			r := Rating{Breaker: b.Breaker, Source: source, Usable: round(b.Usable, 3), Limit: round(b.Limit, 3), Binds: b.Binds, Carries: b.Under}
+			r := Rating{Breaker: b.Breaker, Source: source, Usable: b.Usable, Limit: b.Limit, Binds: b.Binds, Carries: b.Under}
 			if err == nil {
 				r.Most = squareMetres(b.AreaAt(density))
 			}
 			one.Ratings = append(one.Ratings, r)
 		}
 		if d := c.Drop; d != nil {
-			one.Drop = &Drop{c.Job.Conductor, d.Standard, round(c.Job.Length, 1), d.At, d.Convention, round(d.Volts, 3), round(100*d.Share, 3)}
+			one.Drop = &Drop{c.Job.Conductor, d.Standard, c.Job.Length, d.At, d.Convention, d.Volts, 100 * d.Share}
 		}
 		out = append(out, one)
 	}

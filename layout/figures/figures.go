@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"io"
+	"reflect"
 
 	"oxturn/layout/asjson"
 	"oxturn/layout/plane"
@@ -16,7 +17,9 @@ import (
 const Schema = 1
 
 // A Report is all figures of one job. A pointer or list that is nil was not
-// asked for by the job, or cannot be worked out.
+// asked for by the job, or cannot be worked out. Figures are kept as exactly as
+// they were computed, and rounded once: as text to what it shows, as JSON to the
+// decimals in the tag round.
 type Report struct {
 	Schema   int             `json:"schema"`
 	Job      string          `json:"job"`
@@ -39,7 +42,7 @@ type Report struct {
 // A Limit is a bound with where it comes from: label, instructions, job file
 // or default.
 type Limit struct {
-	Value  float64 `json:"value"`
+	Value  float64 `json:"value" round:"2"`
 	Source string  `json:"source"`
 }
 
@@ -56,11 +59,11 @@ type Supply struct {
 // A Room is one floor.
 type Room struct {
 	Name       string     `json:"name"`
-	Floor      float64    `json:"floor_m2"`
-	Tiled      float64    `json:"tiled_m2"`
-	Heated     float64    `json:"heated_m2"`
-	Density    float64    `json:"heat_at_even_spacing_w_m2"`
-	OverTile   float64    `json:"heat_over_tiled_w_m2"`
+	Floor      float64    `json:"floor_m2" round:"3"`
+	Tiled      float64    `json:"tiled_m2" round:"3"`
+	Heated     float64    `json:"heated_m2" round:"3"`
+	Density    float64    `json:"heat_at_even_spacing_w_m2" round:"1"`
+	OverTile   float64    `json:"heat_over_tiled_w_m2" round:"1"`
 	Wall       Limit      `json:"clear_of_walls_mm"`
 	Cables     []Cable    `json:"cables"`
 	Thermostat Thermostat `json:"thermostat"`
@@ -70,12 +73,12 @@ type Room struct {
 type Thermostat struct {
 	Circuit    string  `json:"circuit"`
 	Volts      float64 `json:"volts"`
-	Watts      float64 `json:"watts"`
-	Amps       float64 `json:"amps"`
-	Continuous float64 `json:"amps_at_125_percent"`
-	Ohms       float64 `json:"parallel_ohms"`
+	Watts      float64 `json:"watts" round:"1"`
+	Amps       float64 `json:"amps" round:"3"`
+	Continuous float64 `json:"amps_at_125_percent" round:"3"`
+	Ohms       float64 `json:"parallel_ohms" round:"2"`
 	Contacts   Limit   `json:"contacts_a"`
-	Margin     float64 `json:"margin_a"`
+	Margin     float64 `json:"margin_a" round:"3"`
 	Needs      string  `json:"needs"` // empty: nothing more
 	Height     Limit   `json:"height_mm"`
 	ColdLeads  int     `json:"cold_leads"`
@@ -84,7 +87,7 @@ type Thermostat struct {
 
 // WriteJSON writes a report as one indented JSON document.
 func (r *Report) WriteJSON(w io.Writer) error {
-	if err := asjson.Write(w, r); err != nil {
+	if err := asjson.Write(w, rounded(reflect.ValueOf(r), "").Interface()); err != nil {
 		return fmt.Errorf("figures as JSON: %w", err)
 	}
 	return nil

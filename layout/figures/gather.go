@@ -2,7 +2,6 @@ package figures
 
 import (
 	"bytes"
-	"math"
 
 	"oxturn/layout"
 	"oxturn/layout/circuit"
@@ -24,9 +23,9 @@ type Sensor struct {
 // Expected is what a sensor reads at a floor temperature.
 type Expected struct {
 	Celsius float64 `json:"floor_c"`
-	Ohms    float64 `json:"ohms"`
-	Lowest  float64 `json:"least_ohms"`
-	Highest float64 `json:"most_ohms"`
+	Ohms    float64 `json:"ohms" round:"1"`
+	Lowest  float64 `json:"least_ohms" round:"1"`
+	Highest float64 `json:"most_ohms" round:"1"`
 }
 
 // FullUse is when the floor's layers have hardened.
@@ -49,11 +48,11 @@ type Cure struct {
 // A Shift is what becomes of the order in a room that measures otherwise.
 type Shift struct {
 	Room    string   `json:"room"`
-	East    float64  `json:"east_mm"`
-	North   float64  `json:"north_mm"`
+	East    float64  `json:"east_mm" round:"1"`
+	North   float64  `json:"north_mm" round:"1"`
 	How     string   `json:"how"` // by area, or laid anew
 	Keeps   bool     `json:"cable_stays"`
-	Spacing float64  `json:"spacing_mm"` // 0: laid anew, and it does not go in
+	Spacing float64  `json:"spacing_mm" round:"1"` // 0: laid anew, and it does not go in
 	Instead string   `json:"instead"`
 	Changes []Change `json:"bought_otherwise"`
 	Problem string   `json:"problem"`
@@ -96,7 +95,7 @@ func supply(j *job.Job) Supply {
 		s.Volts = &Limit{j.Supply.Volts, job.FromJob.String()}
 	}
 	if j.Supply.MaxDensity > 0 {
-		s.MaxDensity = &Limit{round(j.Supply.MaxDensity, 2), j.Supply.MaxDensitySource.String()}
+		s.MaxDensity = &Limit{j.Supply.MaxDensity, j.Supply.MaxDensitySource.String()}
 	}
 	return s
 }
@@ -132,7 +131,7 @@ func density(watts, mm2 float64) float64 {
 	if err != nil {
 		return 0
 	}
-	return round(d, 1)
+	return d
 }
 
 func thermostat(p *layout.Plan, r *layout.Room) Thermostat {
@@ -150,8 +149,8 @@ func thermostat(p *layout.Plan, r *layout.Room) Thermostat {
 		if l.Room != r.Job.Name {
 			continue
 		}
-		t.Volts, t.Watts, t.Amps, t.Continuous = l.Volts, round(l.Watts, 1), round(l.Amps, 3), round(l.Continuous, 3)
-		t.Ohms, t.Margin, t.Needs = round(l.Total.Ohms, 2), round(l.Total.Margin, 3), l.Total.Needs
+		t.Volts, t.Watts, t.Amps, t.Continuous = l.Volts, l.Watts, l.Amps, l.Continuous
+		t.Ohms, t.Margin, t.Needs = l.Total.Ohms, l.Total.Margin, l.Total.Needs
 		t.Contacts = limit(l.ThermostatAmps, p.Job.Spans, "supply.thermostat_amps")
 	}
 	return t
@@ -163,7 +162,7 @@ func sensor(s job.Sensor) *Sensor {
 	}
 	out := &Sensor{Kind: s.Family.Name, About: s.Family.About, Curve: s.Family.Source, Source: s.Source.String(), Tolerance: s.Tolerance, Expected: []Expected{}}
 	for _, o := range layout.ExpectedSensor(s) {
-		out.Expected = append(out.Expected, Expected{o.Celsius, round(o.Ohms, 1), round(o.Lowest, 1), round(o.Highest, 1)})
+		out.Expected = append(out.Expected, Expected{o.Celsius, o.Ohms, o.Lowest, o.Highest})
 	}
 	return out
 }
@@ -193,14 +192,14 @@ func fullUse(f *layout.FullUse) *FullUse {
 func shifts(all []layout.Stretch) []Shift {
 	out := []Shift{}
 	for _, s := range all {
-		one := Shift{Room: s.Room, How: "by area", Keeps: s.Keeps, Spacing: round(s.Spacing, 1), Instead: s.Instead, Problem: s.Problem, Changes: []Change{}}
+		one := Shift{Room: s.Room, How: "by area", Keeps: s.Keeps, Spacing: s.Spacing, Instead: s.Instead, Problem: s.Problem, Changes: []Change{}}
 		if s.Laid {
 			one.How = "laid anew"
 		}
 		if s.East {
-			one.East = round(s.By, 1)
+			one.East = s.By
 		} else {
-			one.North = round(s.By, 1)
+			one.North = s.By
 		}
 		for _, c := range s.Changes {
 			one.Changes = append(one.Changes, Change{c.Code, c.Packs})
@@ -212,17 +211,7 @@ func shifts(all []layout.Stretch) []Shift {
 
 // limit is a value with where it comes from, by the key it stands under.
 func limit(v float64, spans job.Spans, key string) Limit {
-	return Limit{round(v, 2), spans.Source(key).String()}
+	return Limit{v, spans.Source(key).String()}
 }
 
-// round keeps what a figure is good for, so that two machines agree. What is
-// no number, or beyond all, is nothing.
-func round(v float64, decimals int) float64 {
-	if math.IsNaN(v) || math.IsInf(v, 0) {
-		return 0
-	}
-	k := math.Pow10(decimals)
-	return math.Round(v*k)/k + 0
-}
-
-func squareMetres(mm2 float64) float64 { return round(plane.Millimetres.Area(mm2), 3) }
+func squareMetres(mm2 float64) float64 { return plane.Millimetres.Area(mm2) }

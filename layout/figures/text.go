@@ -125,7 +125,7 @@ func (p *page) perLength(wm float64) string {
 
 func (p *page) degrees(c float64) string {
 	if p.units == plane.Inches {
-		return fmt.Sprintf("%.0f °F", c*1.8+32)
+		return fmt.Sprintf("%.1f °F", c*1.8+32)
 	}
 	return fmt.Sprintf("%.1f °C", c)
 }

@@ -10,6 +10,7 @@ import (
 type Warmth struct {
 	Problem     string    `json:"problem"` // why it cannot be worked out; empty where it is
 	Room        float64   `json:"room_c"`
+	Warmest     float64   `json:"room_at_warmest_c"`
 	Surfaces    []Surface `json:"surfaces"`
 	Rise        float64   `json:"rise_k"`
 	Hours       float64   `json:"waited_h"`
@@ -19,46 +20,58 @@ type Warmth struct {
 }
 
 // A Surface is the settled floor over cables laid alike, left on without a
-// thermostat.
+// thermostat: at least as warm as State says, at most as Hot does. Limits are
+// held against Hot.
 type Surface struct {
-	Cables  []string    `json:"cables"`
-	Mean    float64     `json:"mean_c"`
-	Over    float64     `json:"over_cable_c"`
-	Midway  float64     `json:"midway_c"`
-	Hottest float64     `json:"at_cable_c"`
-	Up      float64     `json:"up_percent"`
-	Down    float64     `json:"down_w_m2"`
-	Limits  []HeatLimit `json:"limits"`
+	Cables []string `json:"cables"`
+	State
+	Hot    State       `json:"at_most"`
+	Limits []HeatLimit `json:"limits"`
+}
+
+// A State is a settled floor.
+type State struct {
+	Mean    float64 `json:"mean_c" round:"2"`
+	Over    float64 `json:"over_cable_c" round:"2"`
+	Midway  float64 `json:"midway_c" round:"2"`
+	Hottest float64 `json:"at_cable_c" round:"2"`
+	Up      float64 `json:"up_percent" round:"1"`
+	Down    float64 `json:"down_w_m2" round:"1"`
 }
 
 // A HeatLimit is a highest surface temperature, and how far the floor over a
-// cable stays below it.
+// cable stays below it: in temperature, or in its rise over the air that the
+// limit is for, whichever is less.
 type HeatLimit struct {
 	Name   string  `json:"name"`
-	Limit  float64 `json:"limit_c"`
+	Limit  float64 `json:"limit_c" round:"2"`
+	Air    float64 `json:"for_air_at_c"` // 0: whatever the air
 	Source string  `json:"source"`
-	Margin float64 `json:"margin_k"` // negative: above
+	Margin float64 `json:"margin_k" round:"2"` // negative: above
+
+	words, margin string
 }
 
 // A WarmUp is how soon a spacing gains the rise.
 type WarmUp struct {
-	Spacing float64 `json:"spacing_mm"`
-	Density float64 `json:"w_m2"`
+	Spacing float64 `json:"spacing_mm" round:"1"`
+	Density float64 `json:"w_m2" round:"1"`
 	Board   bool    `json:"over_board"`
 	Reached bool    `json:"reached"`
-	Low     float64 `json:"least_min"`
-	High    float64 `json:"most_min"`
+	Settles float64 `json:"settles_k" round:"2"` // gained in the end
+	Low     float64 `json:"least_min" round:"1"`
+	High    float64 `json:"most_min" round:"1"`
 	words   string
 }
 
 // Energy is what a room draws, as ranges.
 type Energy struct {
 	Room      string     `json:"room"`
-	PerHour   float64    `json:"hour_on_kwh"`
-	Month     [2]float64 `json:"month_kwh"`
-	AlwaysOn  [2]float64 `json:"month_always_on_kwh"`
-	Price     float64    `json:"hour_on_price"`
-	MonthCost [2]float64 `json:"month_price"`
+	PerHour   float64    `json:"hour_on_kwh" round:"3"`
+	Month     [2]float64 `json:"month_kwh" round:"1"`
+	AlwaysOn  [2]float64 `json:"month_always_on_kwh" round:"1"`
+	Price     float64    `json:"hour_on_price" round:"3"`
+	MonthCost [2]float64 `json:"month_price" round:"2"`
 	Currency  string     `json:"currency"`
 	Basis     []string   `json:"assumptions"`
 }
@@ -67,22 +80,23 @@ func warmth(w *layout.Warmth, u plane.Units) *Warmth {
 	if w == nil {
 		return nil
 	}
-	out := &Warmth{Problem: w.Problem, Room: w.Room, Surfaces: []Surface{}, Rise: w.Rise, Hours: w.Hours, WarmUps: []WarmUp{}, Board: w.Board, Assumptions: w.Assumptions(u)}
+	out := &Warmth{Problem: w.Problem, Room: w.Room, Warmest: w.Warmest, Surfaces: []Surface{}, Rise: w.Rise, Hours: w.Hours, WarmUps: []WarmUp{}, Board: w.Board, Assumptions: w.Assumptions(u)}
+	us := u == plane.Inches
 	for _, r := range w.Runs {
-		st := r.Steady
-		s := Surface{
-			Cables: r.Cables, Mean: round(w.Room+st.Mean, 2), Over: round(w.Room+st.OverCable, 2), Midway: round(w.Room+st.Midway, 2),
-			Hottest: round(w.Room+st.Hottest, 2), Up: round(100*st.UpShare, 1), Down: round(st.Down, 1),
-		}
+		s := Surface{Cables: r.Cables, State: state(r.Cold.Steady, w.Room), Hot: state(r.Hot.Steady, w.Warmest)}
 		for _, v := range r.Verdicts {
-			s.Limits = append(s.Limits, HeatLimit{v.Limit.Name, round(v.Limit.Celsius, 2), v.Limit.Source, round(v.Margin, 2)})
+			s.Limits = append(s.Limits, HeatLimit{v.Limit.Name, v.Limit.Celsius, v.Limit.Air, v.Limit.Source, v.Margin, v.Limit.Words(us), v.MarginWords(us)})
 		}
 		out.Surfaces = append(out.Surfaces, s)
 	}
 	for _, o := range w.Offers {
-		out.WarmUps = append(out.WarmUps, WarmUp{round(o.Spacing, 1), round(o.Flux, 1), o.Board, o.Reached, round(o.Low/60, 1), round(o.High/60, 1), o.Range(w.Hours)})
+		out.WarmUps = append(out.WarmUps, WarmUp{o.Spacing, o.Flux, o.Board, o.Reached, o.Settles, o.Low / 60, o.High / 60, o.Range(w.Hours, us)})
 	}
 	return out
+}
+
+func state(st heat.Steady, room float64) State {
+	return State{room + st.Mean, room + st.OverCable, room + st.Midway, room + st.Hottest, 100 * st.UpShare, st.Down}
 }
 
 func energy(w *layout.Warmth, currency string) []Energy {
@@ -90,13 +104,11 @@ func energy(w *layout.Warmth, currency string) []Energy {
 	if w == nil {
 		return out
 	}
-	both := func(r heat.Range, decimals int) [2]float64 {
-		return [2]float64{round(r.Low, decimals), round(r.High, decimals)}
-	}
+	both := func(r heat.Range) [2]float64 { return [2]float64{r.Low, r.High} }
 	for _, u := range w.Use {
 		out = append(out, Energy{
-			Room: u.Room, PerHour: round(u.PerHour, 3), Month: both(u.Month, 1), AlwaysOn: both(u.AlwaysOn, 1),
-			Price: round(u.PerHourPrice, 3), MonthCost: both(u.MonthPrice, 2), Currency: currency, Basis: u.Assumptions,
+			Room: u.Room, PerHour: u.PerHour, Month: both(u.Month), AlwaysOn: both(u.AlwaysOn),
+			Price: u.PerHourPrice, MonthCost: both(u.MonthPrice), Currency: currency, Basis: u.Assumptions,
 		})
 	}
 	return out

@@ -2,7 +2,11 @@ package figures
 
 import (
 	"fmt"
+	"math"
+	"strconv"
 	"strings"
+
+	"oxturn/layout/heat"
 )
 
 func (p *page) room(r Room, s Supply) {
@@ -19,14 +23,14 @@ func (p *page) room(r Room, s Supply) {
 }
 
 func (p *page) cable(c Cable, s Supply) {
-	p.put("cable "+c.ID, fmt.Sprintf("%s: %g V, %g W, %.2f A", c.Label, c.Volts, c.Watts, c.Amps), fmt.Sprintf("%s, %s", p.long(c.Length), p.perLength(c.WattsPerMetre)))
+	p.put("cable "+c.ID, fmt.Sprintf("%s: %g V, %s W, %.2f A", c.Label, c.Volts, plain(c.Watts), c.Amps), fmt.Sprintf("%s, %s", p.long(c.Length), p.perLength(c.WattsPerMetre)))
 	o := c.Ohms
 	gap := ""
-	if o.LabelGap != 0 {
+	if math.Abs(o.LabelGap) >= 0.005 {
 		gap = fmt.Sprintf("%+.1f %% from volts²/watts", o.LabelGap)
 	}
 	p.put("resistance", fmt.Sprintf("%.1f Ω at 20 °C (%s)", o.Nominal, o.From), gap,
-		fmt.Sprintf("limits %.1f to %.1f Ω, %+g/%+g %% (%s)", o.Low, o.High, o.Under, o.Over, o.Source), fmt.Sprintf("%.0f to %.0f W between them", o.Least, o.Most))
+		fmt.Sprintf("limits %.1f to %.1f Ω, %s/%s %% (%s)", o.Low, o.High, signed(o.Under), signed(o.Over), o.Source), fmt.Sprintf("%.0f to %.0f W between them", o.Least, o.Most))
 	p.spacing(c, s)
 	p.put("runs", fmt.Sprintf("%d, half-way mark on run %d, %s into it", c.Runs, c.HalfRun, p.length(c.HalfInto)))
 	l := c.Lead
@@ -44,6 +48,17 @@ func (p *page) cable(c Cable, s Supply) {
 		}
 		p.put("", fmt.Sprintf("%s, %s: %s. %s", v.Stage, v.Item, v.Grade, v.Words))
 	}
+}
+
+// plain writes a figure to two decimals, without those that are nothing.
+func plain(v float64) string { return strconv.FormatFloat(math.Round(v*100)/100, 'f', -1, 64) }
+
+// signed is plain with its sign.
+func signed(v float64) string {
+	if v > 0 {
+		return "+" + plain(v)
+	}
+	return plain(v)
 }
 
 // first is a name that stands beside the first of several lines only.
@@ -85,7 +100,7 @@ func (p *page) spacing(c Cable, s Supply) {
 }
 
 func (p *page) thermostat(t Thermostat) {
-	p.put("thermostat", fmt.Sprintf("%g V, %g W, %.2f A; as a continuous load, 125 %%: %.2f A; %.1f Ω in parallel", t.Volts, t.Watts, t.Amps, t.Continuous, t.Ohms))
+	p.put("thermostat", fmt.Sprintf("%g V, %s W, %.2f A; as a continuous load, 125 %%: %.2f A; %.1f Ω in parallel", t.Volts, plain(t.Watts), t.Amps, t.Continuous, t.Ohms))
 	needs := "nothing more needed"
 	if t.Needs != "" {
 		needs = "needs " + t.Needs
@@ -100,7 +115,7 @@ func (p *page) circuit(c Circuit) {
 		name = "Circuit, not named by the job"
 	}
 	p.head("%s: %s", name, strings.Join(c.Rooms, ", "))
-	p.put("load", fmt.Sprintf("%s, %g V, %g W, %.2f A; 125 %%: %.2f A", counted(c.Cables, "cable"), c.Volts, c.Watts, c.Amps, c.Continuous))
+	p.put("load", fmt.Sprintf("%s, %g V, %s W, %.2f A; 125 %%: %.2f A", counted(c.Cables, "cable"), c.Volts, plain(c.Watts), c.Amps, c.Continuous))
 	for i, r := range c.Ratings {
 		if i > 0 && c.Ratings[i-1].Carries && c.Ratings[i-1].Binds == "thermostat contacts" {
 			break // larger ones say nothing new
@@ -112,7 +127,7 @@ func (p *page) circuit(c Circuit) {
 		if !r.Carries {
 			carries = "LESS than the load: up to "
 		}
-		p.put(first(i, "breakers"), fmt.Sprintf("%g A (%s): 80 %% is %g A; %s at %g A", r.Breaker, r.Source, r.Usable, bound(r.Binds), r.Limit),
+		p.put(first(i, "breakers"), fmt.Sprintf("%g A (%s): 80 %% is %s A; %s at %s A", r.Breaker, r.Source, plain(r.Usable), bound(r.Binds), plain(r.Limit)),
 			carries+p.area(r.Most)+" at this heat per area")
 	}
 	if d := c.Drop; d != nil {
@@ -180,15 +195,7 @@ func (p *page) warmth(w *Warmth) {
 	}
 	p.head("Warmth, estimated: left on without a thermostat in a room at %s", p.degrees(w.Room))
 	for _, s := range w.Surfaces {
-		p.put(strings.Join(s.Cables, ", "), fmt.Sprintf("surface %s mean, %s over a cable, %s midway; %s at the cable itself", p.degrees(s.Mean), p.degrees(s.Over), p.degrees(s.Midway), p.degrees(s.Hottest)),
-			fmt.Sprintf("%.0f %% of the heat goes up", s.Up))
-		for _, l := range s.Limits {
-			side, margin := "below", l.Margin
-			if margin < 0 {
-				side, margin = "ABOVE", -margin
-			}
-			p.put("", fmt.Sprintf("%s %s the limit of %s, %s (%s)", p.difference(margin), side, p.degrees(l.Limit), l.Name, l.Source))
-		}
+		p.surface(s, w)
 	}
 	for i, o := range w.WarmUps {
 		board := "this floor"
@@ -198,22 +205,51 @@ func (p *page) warmth(w *Warmth) {
 		p.put(first(i, "to gain "+p.difference(w.Rise)), fmt.Sprintf("%s apart, %s, %s: %s", p.small(o.Spacing), p.density(o.Density), board, o.words))
 	}
 	for i, a := range w.Assumptions {
-		p.put(first(i, "assumed"), a)
+		p.put(first(i, "assumed"), strings.Split(a, "; ")...)
 	}
+}
+
+// surface writes both bounds of a floor, once where they are the same, and how
+// far the warmer one stays from its limits.
+func (p *page) surface(s Surface, w *Warmth) {
+	state := func(what string, st State) []string {
+		return []string{what + fmt.Sprintf("surface %s mean, %s over a cable, %s midway; %s at the cable itself", p.degrees(st.Mean), p.degrees(st.Over), p.degrees(st.Midway), p.degrees(st.Hottest)), upWords(st.Up)}
+	}
+	name := strings.Join(s.Cables, ", ")
+	if s.State == s.Hot {
+		p.put(name, state("", s.State)...)
+	} else {
+		p.put(name, state("at least: ", s.State)...)
+		air := ""
+		if w.Warmest != w.Room {
+			air = " in a room at " + p.degrees(w.Warmest)
+		}
+		p.put("", state("at most"+air+": ", s.Hot)...)
+	}
+	for _, l := range s.Limits {
+		p.put("", fmt.Sprintf("at its warmest %s the limit of %s, %s (%s)", strings.Replace(l.margin, "above", "ABOVE", 1), l.words, l.Name, l.Source))
+	}
+}
+
+// upWords says how much of the heat goes up: colder ground may take more than
+// the cable gives.
+func upWords(percent float64) string {
+	if percent < 0 {
+		return "none of the heat goes up"
+	}
+	return fmt.Sprintf("%.0f %% of the heat goes up", percent)
 }
 
 func (p *page) energy(all []Energy) {
 	for _, e := range all {
 		p.head("Energy, %s", e.Room)
-		price := func(low, high float64) string {
-			if e.Price == 0 {
-				return ""
-			}
-			return strings.TrimSpace(fmt.Sprintf(", %.0f to %.0f %s", low, high, e.Currency))
+		price := ""
+		if e.Price != 0 {
+			price = strings.TrimRight(", "+between(e.MonthCost)+" "+e.Currency, " ")
 		}
 		p.put("an hour on", fmt.Sprintf("%.2f kWh", e.PerHour))
-		p.put("a month", fmt.Sprintf("%.0f to %.0f kWh%s", e.Month[0], e.Month[1], price(e.MonthCost[0], e.MonthCost[1])))
-		p.put("always on", fmt.Sprintf("%.0f to %.0f kWh a month", e.AlwaysOn[0], e.AlwaysOn[1]))
+		p.put("a month", between(e.Month)+" kWh"+price)
+		p.put("always on", between(e.AlwaysOn)+" kWh a month")
 	}
 	if len(all) > 0 {
 		for i, a := range all[0].Basis {
@@ -221,6 +257,8 @@ func (p *page) energy(all []Energy) {
 		}
 	}
 }
+
+func between(r [2]float64) string { return heat.Range{Low: r[0], High: r[1]}.Words() }
 
 func (p *page) fullUse(f *FullUse) {
 	if f == nil {

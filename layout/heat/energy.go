@@ -1,12 +1,27 @@
 package heat
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+)
 
 // A Range is a low and a high figure.
 type Range struct{ Low, High float64 }
 
 // Times returns the range with both ends multiplied.
 func (r Range) Times(k float64) Range { return Range{r.Low * k, r.High * k} }
+
+// Words writes a range to two figures, for printing: no use is known better.
+func (r Range) Words() string { return twoFigures(r.Low) + " to " + twoFigures(r.High) }
+
+func twoFigures(v float64) string {
+	if v <= 0 {
+		return "0"
+	}
+	k := math.Pow10(int(math.Floor(math.Log10(v))) - 1)
+	v = math.Round(v/k) * k
+	return fmt.Sprintf("%.*f", max(0, 1-int(math.Floor(math.Log10(v)+1e-9))), v)
+}
 
 // A Use is how a floor is assumed to be used, to price its energy.
 type Use struct {

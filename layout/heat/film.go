@@ -13,6 +13,19 @@ const (
 // room, ISO 11855-2 (floor cooling).
 const coolFilm = 7.0
 
+// words says how a surface gives its heat to the room, as a formula that can
+// be computed with. In US units q is W/ft² of a rise in °F, the factor
+// 8.92 x 0.0929 / 1.8^1.1.
+func (f Film) words(w words) string {
+	switch {
+	case f.Coefficient != 0:
+		return "surface to room: " + w.film(f.Coefficient)
+	case w.us:
+		return "surface to room: q = 0.434 (mean surface - air)^1.1 in W/ft² and °F (EN 1264-2); " + w.film(coolFilm) + " where the floor is colder than the air (ISO 11855-2)"
+	}
+	return "surface to room: q = 8.92 (mean surface - air)^1.1 in W/m² and K (EN 1264-2); " + w.film(coolFilm) + " where the floor is colder than the air (ISO 11855-2)"
+}
+
 // A Film is how the surface gives its heat to the room. The zero value is the
 // characteristic of EN 1264; a Coefficient in W/(m² K) takes its place.
 type Film struct{ Coefficient float64 }

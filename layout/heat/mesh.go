@@ -95,7 +95,7 @@ func (m mesh) top(film float64) float64 { return 1 / (1/film + 1/m.half(0)) }
 func (m mesh) bottom(b Below) float64 {
 	g := m.half(len(m.height) - 1)
 	switch b.Kind {
-	case FilmBelow:
+	case FilmBelow, SoilBelow:
 		return 1 / (1/g + 1/b.Coefficient)
 	case Ground:
 		return g

@@ -23,6 +23,8 @@ type Offer struct {
 	Reached   bool    // within the hours asked for
 	Time      float64 // s until the rise is there, computed; 0 when not Reached
 	Low, High float64 // s, Time with WarmUpSpread
+	Settles   float64 // K gained in the end, however long is waited
+	Never     bool    // the rise is more than that
 }
 
 // Offers computes the warm-up of s for each spacing in mm, without the board
@@ -66,36 +68,41 @@ func (s Section) offer(rise, hours float64) (Offer, error) {
 	o := Offer{Spacing: s.Spacing, Flux: s.Flux(), Curve: curve}
 	o.Time, o.Reached = curve.TimeTo(rise)
 	o.Low, o.High = o.Time*(1-WarmUpSpread), o.Time*(1+WarmUpSpread)
+	o.Settles = curve.Steady - curve.Start
+	o.Never = !o.Reached && o.Settles <= rise
 	return o, nil
 }
 
-// Range writes the offer's warm-up as a range, or that the rise is not
-// reached in the hours waited for.
-func (o Offer) Range(hours float64) string {
-	if !o.Reached {
-		return fmt.Sprintf("not within %g h", hours)
+// Range writes the offer's warm-up as a range, that the rise is not reached in
+// the hours waited for, or what the floor gains where it never is.
+func (o Offer) Range(hours float64, us bool) string {
+	switch {
+	case o.Reached:
+		return FormatTime(o.Low) + " to " + FormatTime(o.High)
+	case o.Never:
+		return "never: settles at " + words{us}.gained(o.Settles)
 	}
-	return FormatTime(o.Low) + " to " + FormatTime(o.High)
+	return fmt.Sprintf("not within %g h", hours)
 }
 
 // Assumptions says in words what the figures of s rest on, for printing
-// beside them: in feet, inches and Fahrenheit, or in SI units.
+// beside them: in feet, inches and Fahrenheit, or in SI units. What lies below
+// is said by Below.Words.
 func (s Section) Assumptions(us bool) []string {
 	s = s.defaults()
 	w := words{us}
-	top := "heat to the room by the characteristic of EN 1264-2"
-	if c := s.Top.Coefficient; c != 0 {
-		top = "heat to the room through " + w.film(c)
-	}
 	return []string{
-		"rises are over the air of the room above, which is taken as steady; no room temperature and no heat loss is computed",
-		top,
-		"below: " + w.below(s.Below),
+		"rises are over the air of the room above, which is taken as steady; no room temperature is computed",
+		s.Top.words(w),
 		"dry layers in full contact, alike all over; no furniture, mats or rugs on the floor",
 		fmt.Sprintf("cable full on at %s, %s apart, %s below the surface", w.perLength(s.WattsPerMetre), w.length(s.Spacing), w.length(s.Depth)),
 		fmt.Sprintf("warm-up from a floor that has been off for long; real floors differ by ±%.0f %%", WarmUpSpread*100),
 	}
 }
+
+// Words says what lies under the floor, with its resistance where there is
+// one, in one of the two systems.
+func (b Below) Words(us bool) string { return words{us}.below(b) }
 
 // words writes figures in one of the two systems.
 type words struct{ us bool }
@@ -122,6 +129,29 @@ func (w words) temperature(c float64) string { return w.figure(c, "°C", c*1.8+3
 
 func (w words) difference(k float64) string { return w.figure(k, "°C", k*1.8, "°F") }
 
+// tenths writes a temperature to a tenth of a degree, tenthsOver a difference.
+func (w words) tenths(c float64) string {
+	if w.us {
+		return fmt.Sprintf("%.1f °F", c*1.8+32)
+	}
+	return fmt.Sprintf("%.1f °C", c)
+}
+
+func (w words) tenthsOver(k float64) string {
+	if w.us {
+		return fmt.Sprintf("%.1f °F", k*1.8)
+	}
+	return fmt.Sprintf("%.1f °C", k)
+}
+
+// gained writes a gain with its sign: +6.9 °C.
+func (w words) gained(k float64) string {
+	if w.us {
+		return fmt.Sprintf("%+.1f °F", k*1.8)
+	}
+	return fmt.Sprintf("%+.1f °C", k)
+}
+
 func (w words) below(b Below) string {
 	at := "at the room's temperature"
 	switch {
@@ -132,9 +162,11 @@ func (w words) below(b Below) string {
 	}
 	switch b.Kind {
 	case FilmBelow:
-		return fmt.Sprintf("a space %s, through %s", at, w.film(b.Coefficient))
+		return fmt.Sprintf("a space %s, through %s (ISO 6946, heat flowing down)", at, w.film(b.Coefficient))
+	case SoilBelow:
+		return fmt.Sprintf("soil that has settled, to outside air %s, through %s", at, w.film(b.Coefficient))
 	case Ground:
-		return "ground held " + at
+		return "ground held " + at + " right under the lowest layer, without any soil's resistance"
 	}
 	return "no heat is lost"
 }

@@ -1,6 +1,7 @@
 package heat
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 )
@@ -64,13 +65,28 @@ func TestThinTileOverBoardWarmsInAnHour(t *testing.T) {
 	}
 }
 
+// What is never reached is told from what is not reached in time. In the end a
+// floor gains its steady rise, which series and two resistances are held against
+// elsewhere.
 func TestOfferThatIsNotReached(t *testing.T) {
-	offers, err := slab().Offers([]float64{200}, nil, 15, 1)
+	s := slab()
+	settled, err := s.Solve()
 	if err != nil {
 		t.Fatal(err)
 	}
-	if o := offers[0]; o.Reached || o.Range(1) != "not within 1 h" {
-		t.Errorf("got %q", o.Range(1))
+	for _, c := range []struct {
+		rise, hours float64
+		want        string
+	}{{15, 1, fmt.Sprintf("never: settles at %+.1f °C", settled.Mean)}, {0.95 * settled.Mean, 1, "not within 1 h"}} {
+		offers, err := s.Offers([]float64{90}, nil, c.rise, c.hours)
+		if err != nil {
+			t.Fatal(err)
+		}
+		o := offers[0]
+		near(t, "settles", o.Settles, settled.Mean, 1e-4)
+		if o.Reached || o.Range(c.hours, false) != c.want || o.Never != (c.rise > settled.Mean) {
+			t.Errorf("%g K: got %q, want %q", c.rise, o.Range(c.hours, false), c.want)
+		}
 	}
 }
 
@@ -92,7 +108,7 @@ func TestOffersNameTheFigure(t *testing.T) {
 func TestAssumptionsSayWhatIsNotComputed(t *testing.T) {
 	s := slab()
 	s.Below = Below{Kind: FilmBelow, Coefficient: 5.88, Rise: -8}
-	words := strings.Join(s.Assumptions(false), "\n")
+	words := strings.Join(append(s.Assumptions(false), s.Below.Words(false)), "\n")
 	for _, want := range []string{"no room temperature", "EN 1264-2", "8 °C colder than the room", "±50 %", "12 W/m"} {
 		if !strings.Contains(words, want) {
 			t.Errorf("%q is not said in\n%s", want, words)
@@ -105,7 +121,7 @@ func TestAssumptionsSayWhatIsNotComputed(t *testing.T) {
 func TestAssumptionsInUSUnits(t *testing.T) {
 	s := slab()
 	s.Below = Below{Kind: FilmBelow, Coefficient: 5.88, Rise: -8}
-	words := strings.Join(s.Assumptions(true), "\n")
+	words := strings.Join(append(s.Assumptions(true), s.Below.Words(true)), "\n")
 	for _, want := range []string{"14.4 °F colder", "1.04 Btu/(h ft² °F)", "3.66 W/ft", " in apart", " in below"} {
 		if !strings.Contains(words, want) {
 			t.Errorf("%q is not said in\n%s", want, words)

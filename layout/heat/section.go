@@ -9,7 +9,7 @@
 //	  ------------------------------
 //	  board
 //	  ------------------------------
-//	      insulated, film or ground
+//	      insulated, film, ground or soil
 //
 // All temperatures are rises in K over the air of the room above. Nothing here
 // is a heat-loss calculation: no room temperature is computed or promised.
@@ -40,13 +40,14 @@ type BelowKind int
 const (
 	Insulated BelowKind = iota // no heat leaves downward
 	FilmBelow                  // a room or a void below, through a film coefficient
-	Ground                     // ground or anything else held at one temperature
+	Ground                     // ground or anything else held at one temperature, right under the floor
+	SoilBelow                  // soil that has settled, through a coefficient, down to the outside air
 )
 
 // Below is the lower boundary of a Section.
 type Below struct {
 	Kind        BelowKind
-	Coefficient float64 // W/(m² K), of FilmBelow only
+	Coefficient float64 // W/(m² K), of FilmBelow and SoilBelow only
 	Rise        float64 // temperature down there over the room above, K: -10 for a cellar 10 K colder
 }
 
@@ -145,7 +146,7 @@ func (s Section) Check() error {
 	if s.Top.Coefficient != 0 {
 		bounds = append(bounds, bound{"the film coefficient on top", s.Top.Coefficient, 1e-6, 1e12, "W/(m² K)"})
 	}
-	if s.Below.Kind == FilmBelow {
+	if s.Below.Kind == FilmBelow || s.Below.Kind == SoilBelow {
 		bounds = append(bounds, bound{"the film coefficient below", s.Below.Coefficient, 1e-6, 1e12, "W/(m² K)"})
 	}
 	if err := checkAll(bounds); err != nil {
@@ -200,7 +201,7 @@ func (s Section) resistanceBetween(a, b float64) float64 {
 func (s Section) resistanceBelow() float64 {
 	r := s.resistanceBetween(s.Depth, s.Thickness())
 	switch s.Below.Kind {
-	case FilmBelow:
+	case FilmBelow, SoilBelow:
 		return r + 1/s.Below.Coefficient
 	case Ground:
 		return r

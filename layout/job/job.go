@@ -25,6 +25,7 @@ type Job struct {
 	Tile      Tile
 	BuildUp   []Layer
 	Materials Materials
+	Currency  string // of prices and costs, as printed
 	Warmth    Warmth
 	Energy    Energy
 	Labour    []Labour
@@ -157,6 +158,7 @@ type Layer struct {
 	Density      float64   // kg/m³
 	HeatCapacity float64   // J/(kg K)
 	Own          bool      // the file gives its conductivity
+	Source       string    // of conductivity, density and heat capacity, in words
 	CureDays     int       // before the floor is warmed, 0: not stated
 	Placed       time.Time // zero: not yet, or not written down
 }
@@ -227,23 +229,25 @@ type Wall struct {
 
 // A Room is one tiled floor.
 type Room struct {
-	Name       string
-	Outline    plane.Ring // finished wall faces, in the order written
-	Walls      []Wall
-	Closure    Closure
-	MeasuredTo string // "finish", "stud": to what the tape was held
-	Openings   []Opening
-	Fixtures   []Fixture
-	KeepOuts   []KeepOut
-	Fixings    []Fixing
-	Joints     []Joint
-	Low        []plane.Ring // floor where warmth matters least: the cable may end there
-	Thermostat Thermostat
-	Cables     []string     // catalogue ids; empty: choose
-	FirstPeg   *plane.Point // a crossing of the peg channels, nil: chosen
-	Density    float64      // W/m² asked for when choosing, 0: default
-	Span       Span
-	Spans      Spans
+	Name         string
+	Outline      plane.Ring // finished wall faces, in the order written
+	Walls        []Wall
+	Closure      Closure
+	MeasuredTo   string // "finish", "stud": to what the tape was held
+	Openings     []Opening
+	Fixtures     []Fixture
+	KeepOuts     []KeepOut
+	Fixings      []Fixing
+	Joints       []Joint
+	Low          []plane.Ring // floor where warmth matters least: the cable may end there
+	Thermostat   Thermostat
+	Cables       []string     // catalogue ids; empty: choose
+	FirstPeg     *plane.Point // a crossing of the peg channels, nil: chosen
+	Density      float64      // W/m² asked for when choosing, 0: default
+	Exposed      float64      // mm of its edge along outside walls, where ExposedGiven
+	ExposedGiven bool
+	Span         Span
+	Spans        Spans
 }
 
 // Closure is how far taped walls missed their start before they were adjusted.

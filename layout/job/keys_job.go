@@ -6,6 +6,7 @@ func topKeys() []Key {
 			Otherwise: "every length needs a unit", Example: `units = "mm"`},
 		{Path: "catalogue", Type: TypeText, Doc: "A file with more [[cable]] tables, named from where the job file lies", Example: `catalogue = "cables.toml"`},
 		{Path: "prices", Type: TypeText, Doc: "A CSV file of prices with the columns code and price, named from where the job file lies; code is the take-off's, price that of one pack or, of what is not bought by the pack, of one unit: an hour, a metre, or a foot in a job in inches", Otherwise: "prices stand only where the job gives them", Example: `prices = "prices.csv"`},
+		{Path: "currency", Type: TypeText, Doc: "What prices and costs are in, as it is to be printed", Otherwise: "prices are printed bare", Example: `currency = "$"`},
 		{Path: "notes", Type: TypeTexts, Doc: "Notes printed on the sheets", Example: `notes = ["Vanity by others"]`},
 	}
 }

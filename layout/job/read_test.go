@@ -148,7 +148,7 @@ func TestSettings(t *testing.T) {
 		{"spacing", Spacing{2, 5}, j.Spacing},
 		{"clearance", Clearance{Wall: 70, Fixture: 60, Joint: 55, Flange: 152.4, Drain: 110, Register: 210, Hearth: 220, Fixing: 90, Column: 61, Island: 62, KeepOut: 63}, j.Clearance},
 		{"tile", Tile{300, 600, 2, 9, "herringbone", 0.2, 6, 7, date(12, 5)}, j.Tile},
-		{"layers", []Layer{{"Porcelain", "tile", 9, 1.4, 2500, 850, true, 14, date(12, 3)}, {"wood", "wood", 19.05, 0.13, 500, 1600, false, 0, time.Time{}}}, j.BuildUp},
+		{"layers", []Layer{{"Porcelain", "tile", 9, 1.4, 2500, 850, true, "job file", 14, date(12, 3)}, {"wood", "wood", 19.05, 0.13, 500, 1600, false, "ISO 10456 table 3", 0, time.Time{}}}, j.BuildUp},
 		{"notes", []string{"One", "Two"}, j.Notes},
 		{"revisions", []Revision{{"A", "Tub moved", "A. B.", date(12, 1)}}, j.Revisions},
 		{"sheet", Sheet{"arch C", "landscape", "1/2in = 1ft", 24, 2, true, 30, []string{"Invented Tile Co.", "Saltmarrow"}}, j.Sheet},

@@ -17,7 +17,7 @@ const (
 // things in it are still read, but nothing is said of where they stand.
 func (j *Job) readRoom(t table) Room {
 	r := Room{Name: t.text("name"), MeasuredTo: t.text("measured_to"), Cables: t.texts("cables"), Density: t.num("density"),
-		Span: t.span(), Spans: t.spans()}
+		Exposed: t.num("exposed"), ExposedGiven: t.has("exposed"), Span: t.span(), Spans: t.spans()}
 	if t.has("first_peg") {
 		p := t.point("first_peg")
 		r.FirstPeg = &p
@@ -26,6 +26,7 @@ func (j *Job) readRoom(t table) Room {
 		r.Outline = nil
 		t.spoil()
 	}
+	r.checkExposed(t)
 	r.letterWalls(t)
 	r.readOpenings(t, j.Clearance)
 	r.readFixtures(t, j.Clearance)
@@ -35,6 +36,16 @@ func (j *Job) readRoom(t table) Room {
 	r.readJoints(t, j.Clearance)
 	r.readThermostat(t)
 	return r
+}
+
+// checkExposed refuses more outside wall than the room has walls.
+func (r *Room) checkExposed(t table) {
+	if !r.usable() || t.broken() {
+		return
+	}
+	if round := r.Outline.Perimeter(); r.Exposed > round+r.slack() {
+		t.errorf("exposed", "count only the walls with the outside behind them", "room %q has %s of its edge along outside walls, but is only %s round", r.Name, t.read("exposed"), t.length(round))
+	}
 }
 
 // usable reports whether things can be placed in the room.

@@ -2,13 +2,15 @@ package job
 
 import (
 	"slices"
+	"strings"
 
+	"oxturn/layout/heat"
 	"oxturn/layout/plane"
 )
 
 // readSettings reads all that holds for the whole job.
 func (j *Job) readSettings(top table) {
-	j.Notes = top.texts("notes")
+	j.Notes, j.Currency = top.texts("notes"), top.text("currency")
 	j.readInfo(top.sub("job"))
 	j.readLayers(top)
 	j.readMembrane(top.sub("membrane"), top.sub("spacing"))
@@ -139,32 +141,9 @@ func (j *Job) readTile(t table) {
 	j.Tile.Waste = t.numOr("waste", patternWaste(j.Tile.Pattern))
 }
 
-// A substance is what a kind of layer is made of, by the usual figures.
-type substance struct {
-	kind                                string
-	conductivity, density, heatCapacity float64
-}
-
-// substances: design values of ISO 10456 (mortar, concrete, tile, plywood and
-// polypropylene from its table 3), insulation board as declared for extruded
-// polystyrene. The membrane is taken as solid polypropylene.
-var substances = []substance{
-	{"tile", 1.3, 2300, 840},
-	{"mortar", 1.0, 1800, 1000},
-	{"membrane", 0.22, 910, 1800},
-	{"board", 0.033, 30, 1450},
-	{"wood", 0.13, 500, 1600},
-	{"concrete", 2.0, 2400, 1000},
-	{"screed", 1.0, 1800, 1000},
-	{"other", 0, 0, 0},
-}
-
+// layerKinds are what a layer may be made of.
 func layerKinds() []string {
-	var out []string
-	for _, s := range substances {
-		out = append(out, s.kind)
-	}
-	return out
+	return []string{"tile", "mortar", "membrane", "board", "wood", "concrete", "screed", "other"}
 }
 
 // layer returns the topmost layer of a kind.
@@ -194,13 +173,24 @@ func (j *Job) readLayers(top table) {
 		if l.Name == "" {
 			l.Name = l.Kind
 		}
-		for _, s := range substances {
-			if s.kind == l.Kind {
-				l.Conductivity = t.numOr("conductivity", s.conductivity)
-				l.Density = t.numOr("density", s.density)
-				l.HeatCapacity = t.numOr("heat_capacity", s.heatCapacity)
-			}
-		}
+		l.readMaterial(t)
 		j.BuildUp = append(j.BuildUp, l)
+	}
+}
+
+// readMaterial reads a layer's figures, with the usual ones of its kind where
+// they are left out.
+func (l *Layer) readMaterial(t table) {
+	usual, known := heat.DefaultMaterial(l.Kind)
+	l.Conductivity = t.numOr("conductivity", usual.Conductivity)
+	l.Density = t.numOr("density", usual.Density)
+	l.HeatCapacity = t.numOr("heat_capacity", usual.HeatCapacity)
+	switch own := given(t, "conductivity", "density", "heat_capacity"); {
+	case len(own) == 0:
+		l.Source = usual.Source
+	case len(own) == 3 || !known:
+		l.Source = FromJob.String()
+	default:
+		l.Source = strings.ReplaceAll(strings.Join(own, " and "), "_", " ") + ": job file; else " + usual.Source
 	}
 }

@@ -4,6 +4,8 @@ package job
 // out how warm it gets, how soon, and what that costs.
 type Warmth struct {
 	Room       float64 // °C of the air above
+	Warmest    float64 // °C of it at its warmest, for the limits
+	Soil       float64 // W/(m K) of the ground's
 	Below      string  // "room", "void", "ground", "insulated" or "": by the lowest layer
 	BelowAt    float64 // °C down there, where BelowGiven
 	BelowGiven bool
@@ -48,6 +50,8 @@ type Labour struct {
 func warmthKeys() []Key {
 	return append(under(Key{Path: "warmth", Type: TypeTable, Doc: "What is assumed to work out how warm the floor gets and how soon", Example: "[warmth]\nroom = \"68 F\""},
 		Key{Path: "room", Type: TypeTemperature, Limits: Limits{Min: -20, Max: 40}, Default: `"20 C"`, Doc: "Temperature of the air above the floor", Example: `room = "68 F"`},
+		Key{Path: "warmest", Type: TypeTemperature, Limits: Limits{Min: -20, Max: 50}, Otherwise: "as room", Doc: "Temperature of that air at its warmest while the floor is on: limits are held against it", Example: `warmest = "24 C"`},
+		Key{Path: "soil_conductivity", Type: TypeNumber, Limits: Limits{Min: 0.2, Max: 5}, Default: "2", Doc: "Of the ground under a slab, W/(m K): 1.5 for clay or silt, 2.0 for sand or gravel, 3.5 for rock (ISO 13370)", Example: "soil_conductivity = 1.5"},
 		Key{Path: "below", Type: TypeChoice, Values: []string{"room", "void", "ground", "insulated"}, Otherwise: "ground under concrete or screed, else a room", Doc: "What lies under the lowest layer", Example: `below = "ground"`},
 		Key{Path: "below_temperature", Type: TypeTemperature, Limits: Limits{Min: -40, Max: 60}, Otherwise: "as above for a room, 10 °C for a void or the ground", Doc: "Temperature down there", Example: `below_temperature = "50 F"`},
 		Key{Path: "rise", Type: TypeNumber, Limits: Limits{Min: 0.5, Max: 40}, Default: "8", Doc: "What the surface is to gain, in K, for the warm-up", Example: "rise = 8"},
@@ -58,7 +62,7 @@ func warmthKeys() []Key {
 		Key{Path: "covering_limit_from", Type: TypeChoice, Values: []string{"job file", "label", "instructions"}, Default: `"job file"`, Doc: "Where that limit was read", Example: `covering_limit_from = "instructions"`},
 	), under(Key{Path: "energy", Type: TypeTable, Doc: "How the floor is used and what a kWh costs", Example: "[energy]\ntariff = 0.28"},
 		Key{Path: "tariff", Type: TypeNumber, Otherwise: "no cost is worked out", Doc: "Price of a kWh", Example: "tariff = 0.28"},
-		Key{Path: "currency", Type: TypeText, Doc: "As it is to be printed", Example: `currency = "$"`},
+		Key{Path: "currency", Type: TypeText, Otherwise: "the job's currency", Doc: "What the tariff is in, where that is not the job's currency", Example: `currency = "$"`},
 		Key{Path: "least_hours", Type: TypeNumber, Limits: Limits{Max: 24}, Default: "4", Doc: "Fewest hours a day that warmth is called for", Example: "least_hours = 3"},
 		Key{Path: "most_hours", Type: TypeNumber, Limits: Limits{Max: 24}, Default: "10", Doc: "Most hours a day that warmth is called for", Example: "most_hours = 8"},
 		Key{Path: "least_duty", Type: TypeShare, Limits: Limits{Max: 1}, Default: "0.4", Doc: "Smallest share of those hours with the current on", Example: `least_duty = "30 %"`},
@@ -79,12 +83,19 @@ func labourKeys() []Key {
 func (j *Job) readWarmth(w, e table) {
 	j.Warmth = Warmth{
 		Room: w.num("room"), Below: w.text("below"), BelowAt: w.num("below_temperature"), BelowGiven: w.has("below_temperature"),
-		Rise: w.num("rise"), Hours: w.num("hours"), Board: w.num("board"), Spans: w.spans(),
+		Soil: w.num("soil_conductivity"), Rise: w.num("rise"), Hours: w.num("hours"), Board: w.num("board"), Spans: w.spans(),
 		Covering: readCovering(w),
+	}
+	j.Warmth.Warmest = w.numOr("warmest", j.Warmth.Room)
+	if !w.broken() && j.Warmth.Warmest < j.Warmth.Room {
+		w.errorf("warmest", "give the highest temperature of the air, or leave it out", "warmest = %s °C is colder than room = %s °C", figure(j.Warmth.Warmest), figure(j.Warmth.Room))
 	}
 	j.Energy = Energy{
 		Tariff: e.num("tariff"), Currency: e.text("currency"), LeastHours: e.num("least_hours"), MostHours: e.num("most_hours"),
 		LeastDuty: e.num("least_duty"), MostDuty: e.num("most_duty"),
+	}
+	if j.Energy.Currency == "" {
+		j.Energy.Currency = j.Currency
 	}
 	if e.broken() {
 		return

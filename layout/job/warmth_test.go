@@ -19,9 +19,10 @@ func TestWarmthEnergyLabour(t *testing.T) {
 		name      string
 		want, got any
 	}{
-		{"warmth", Warmth{Room: 20, Below: "void", BelowAt: 5, BelowGiven: true, Rise: 7, Hours: 6, Board: 6, Covering: Covering{"vinyl plank", 27, true, FromInstructions}}, w},
+		{"warmth", Warmth{Room: 20, Warmest: 24, Soil: 1.5, Below: "void", BelowAt: 5, BelowGiven: true, Rise: 7, Hours: 6, Board: 6, Covering: Covering{"vinyl plank", 27, true, FromInstructions}}, w},
 		{"energy", Energy{0.28, "EUR", 3, 9, 0.3, 0.9}, j.Energy},
 		{"labour", []Labour{{"membrane", false, 70 * 0.09290304, 1, 55}}, j.Labour},
+		{"exposed", []any{5200.0, true}, []any{j.Rooms[0].Exposed, j.Rooms[0].ExposedGiven}},
 		{"first peg", &plane.Point{X: 90, Y: 82}, j.Rooms[0].FirstPeg},
 		{"prices", []float64{210, 24.5}, []float64{j.Prices[0].Price, j.Prices[1].Price}},
 		{"codes", []string{"membrane", "bond-mortar"}, []string{j.Prices[0].Code, j.Prices[1].Code}},
@@ -36,7 +37,7 @@ func TestWarmthEnergyLabour(t *testing.T) {
 	plain := mustRead(t, head+"[[room]]\nname = \"R\"\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\n"+tail)
 	w = plain.Warmth
 	w.Spans = nil
-	if d := cmp.Diff(Warmth{Room: 20, Rise: 8, Hours: 4, Board: 10}, w, approx); d != "" || plain.Rooms[0].FirstPeg != nil || len(plain.Labour) != 0 {
+	if d := cmp.Diff(Warmth{Room: 20, Warmest: 20, Soil: 2, Rise: 8, Hours: 4, Board: 10}, w, approx); d != "" || plain.Rooms[0].FirstPeg != nil || len(plain.Labour) != 0 {
 		t.Errorf("defaults (-want +got):\n%s", d)
 	}
 	if d := cmp.Diff(Energy{0, "", 4, 10, 0.4, 1}, plain.Energy, approx); d != "" {
@@ -89,6 +90,25 @@ func TestPriceFileTroubles(t *testing.T) {
 		var b bytes.Buffer
 		if err := report.Short(&b); err != nil || b.String() != c.want {
 			t.Errorf("%s: %v\n got %s\nwant %s", c.name, err, b.String(), c.want)
+		}
+	}
+}
+
+// A room at its warmest is not colder than it is, and has no more outside wall
+// than it is round.
+func TestWarmthRefusesWhatCannotBe(t *testing.T) {
+	room := "[[room]]\nname = \"R\"\nexposed = %s\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\n"
+	for text, want := range map[string]string{
+		"[warmth]\nroom = 22\nwarmest = 21\n" + strings.Replace(room, "%s", "0", 1): "warmest = 21 °C is colder than room = 22 °C",
+		strings.Replace(room, "%s", `"10.5 m"`, 1):                                  "has \"10.5 m\" = 10500 mm of its edge along outside walls, but is only 10000 mm round",
+	} {
+		_, report := Read("job.toml", []byte(head+text+tail), nil)
+		found := ""
+		for _, d := range report.Diagnostics() {
+			found += d.Message + "\n"
+		}
+		if !strings.Contains(found, want) {
+			t.Errorf("%q is not said:\n%s", want, found)
 		}
 	}
 }
