@@ -69,8 +69,8 @@ func (p *Plan) asLaid() []job.Diagnostic {
 	var out []job.Diagnostic
 	said := map[*Cable]bool{} // their record is at fault: that is enough
 	for i := range p.Job.Laid {
-		a := &p.Job.Laid[i]
-		r := &p.Rooms[a.Room]
+		record := p.Job.Laid[i]
+		a, r := &record, &p.Rooms[record.Room]
 		if len(r.Cables) == 0 {
 			continue // already reported
 		}
@@ -78,6 +78,16 @@ func (p *Plan) asLaid() []job.Diagnostic {
 		if bad != nil {
 			out = append(out, *bad)
 			continue
+		}
+		if bad := p.rests(a, c); bad != nil {
+			out = append(out, *bad)
+			if bad.Severity == job.Error {
+				said[c] = true
+				continue
+			}
+		}
+		if a.PlanCode == p.Code {
+			a.Issued = r.issuedNow(c, p.Code)
 		}
 		l, found := r.laid(a, c, p.Job)
 		out = append(out, found...)

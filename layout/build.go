@@ -27,6 +27,7 @@ func BuildUntil(j *job.Job, stop func() bool) (*Plan, []job.Diagnostic) {
 		first += len(r.Cables)
 		p.Rooms = append(p.Rooms, r)
 	}
+	p.Code = p.code() // before any cable is moved to where it was laid
 	out = append(out, p.asLaid()...)
 	out = append(out, p.loads()...)
 	out = append(out, p.feeds()...)

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"oxturn/layout/job"
+	"oxturn/layout/plancode"
 )
 
 // Explanations returns the warnings that laying the cable may give, by ID.
@@ -52,6 +53,9 @@ func Explanations() []job.Explanation {
 		{ID: "W112", Title: "a reading is out of order", Text: "The readings of a cable stand in the order they were taken: on the spool, laid, covered, tiled, grouted, at hook-up, in service. Each is held against the first, and between two of them the damage is looked for. " +
 			"This one names an earlier stage, or bears an earlier date, than one written above it: one of the two was misread or put in the wrong place, and what the record proves about who covered what is open to dispute.",
 			Bad: read("144.5") + again("on spool"), Good: read("144.5") + again("covered")},
+		{ID: "W113", Title: "a record rests on another plan", Text: "Every plan has a plan code, which stands in its title blocks; a job that is worked out again after a change gives another plan and another code. " +
+			"This record names the plan that was laid from, and the job no longer gives that plan. Where the cable lies was measured and holds; what is said of it against the plan does not. The layout file of the plan that was laid settles it.",
+			Bad: strings.Replace(laid(strings.Repeat(pair, 5)+`"north 27", "east 3", "south 20"`), "[[as_laid]]\n", "[[as_laid]]\nplan = \""+plancode.Example+"\"\n", 1), Good: laid(strings.Repeat(pair, 5) + `"north 27", "east 3", "south 20"`)},
 		{ID: "W120", Title: "the membrane cannot be planned", Text: "Strips of membrane are cut in whole pitches so that their pegs stay in step. The roll or sheet given does not hold one peg, or is out of all proportion to the rooms: " +
 			"a unit is probably wrong. The take-off falls back on area with waste, and there is no sheet for cutting the membrane.",
 			Bad: "roll_width = \"20 mm\"\n\n" + whole, Good: "roll_width = \"1 m\"\n\n" + whole},

@@ -18,6 +18,7 @@ type fileJSON struct {
 	Schema int        `json:"schema"`
 	Unit   string     `json:"unit"`
 	Status string     `json:"status"`
+	Code   string     `json:"plan_code"` // of the plan, also where the paths are those as laid
 	Rooms  []roomJSON `json:"rooms"`
 }
 
@@ -92,7 +93,7 @@ type sensorJSON struct {
 
 // WriteFile writes the layout file.
 func (p *Plan) WriteFile(w io.Writer) error {
-	f := fileJSON{Schema: schemaVersion, Unit: "mm", Status: p.Job.Info.Status.String()}
+	f := fileJSON{Schema: schemaVersion, Unit: "mm", Status: p.Job.Info.Status.String(), Code: p.Code}
 	for i := range p.Rooms {
 		room := p.Rooms[i].json()
 		room.Pieces = pieces(p.MembraneOf(room.Name))
@@ -108,7 +109,7 @@ func (r *Room) json() roomJSON {
 	}
 	for _, c := range r.Cables {
 		out.Cables = append(out.Cables, c.json())
-		out.Lattice = &latticeJSON{pair(c.Lattice.Origin), round(c.Lattice.Angle*180/math.Pi, 6), c.Lattice.Pitch}
+		out.Lattice = &latticeJSON{pair(c.Lattice.Origin), round(c.Lattice.Angle*180/math.Pi, 9), c.Lattice.Pitch}
 	}
 	for _, s := range r.Sensors {
 		out.Sensors = append(out.Sensors, sensorJSON{s.Name, s.Spare, pair(s.Tip), pairs(s.Lead)})
@@ -147,7 +148,13 @@ func round(v float64, n int) float64 {
 	return math.Round(v*k)/k + 0
 }
 
-func pair(p plane.Point) [2]float64 { return [2]float64{round(p.X, 4), round(p.Y, 4)} }
+// pointDecimals is how many the file has of a point in mm: enough that a plan
+// read back is the same plan.
+const pointDecimals = 6
+
+func pair(p plane.Point) [2]float64 {
+	return [2]float64{round(p.X, pointDecimals), round(p.Y, pointDecimals)}
+}
 
 func pairs(pts []plane.Point) [][2]float64 {
 	out := make([][2]float64, len(pts))

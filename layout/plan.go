@@ -17,6 +17,7 @@ import (
 // A Plan is a whole job, worked out.
 type Plan struct {
 	Job      *job.Job
+	Code     string // the plan's name: see package plancode
 	Rooms    []Room
 	TakeOff  takeoff.List
 	Load     []Load    // one a thermostat, in room order

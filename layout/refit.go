@@ -19,6 +19,7 @@ import (
 type Refit struct {
 	Room    *Room
 	Planned *Cable
+	Code    string        // of the job's plan as it is now
 	Old     []Run         // the runs of the plan it is laid from
 	Laid    []plane.Point // the laid part, never moved; nil: nothing is laid yet
 	Runs    int           // how many runs of it are laid, the last perhaps in part
@@ -74,7 +75,7 @@ func (p *Plan) Refit(r *Room, c *Cable, way RefitWay) (*Refit, error) {
 // standing works out where the installer stands.
 func (p *Plan) standing(r *Room, c *Cable) (*Refit, error) {
 	l := c.Laid
-	f := &Refit{Room: r, Planned: c, Rate: 1, job: p.Job}
+	f := &Refit{Room: r, Planned: c, Code: p.Code, Rate: 1, job: p.Job}
 	switch {
 	case l == nil:
 		return nil, fmt.Errorf("nothing is recorded of cable %s: add [[as_laid]] with runs = 9, the runs laid so far, and [[as_laid.mark]] for what was read off the cable", c.ID)

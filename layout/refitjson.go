@@ -10,6 +10,8 @@ type refitJSON struct {
 	Schema  int          `json:"schema"`
 	Room    string       `json:"room"`
 	Cable   string       `json:"cable"`
+	Plan    string       `json:"plan_code"`
+	LaidBy  string       `json:"laid_by_plan_code,omitempty"` // as given; empty: nobody said
 	Runs    int          `json:"runs_laid"`
 	Lift    int          `json:"runs_lifted,omitempty"`
 	Lifted  float64      `json:"lifted_mm,omitempty"`
@@ -43,7 +45,7 @@ type choiceJSON struct {
 
 // WriteJSON writes the refit as indented JSON.
 func (f *Refit) WriteJSON(w io.Writer) error {
-	out := refitJSON{Schema: 1, Room: f.Room.Job.Name, Cable: f.Planned.ID, Runs: f.Runs, Lift: f.WayOut.Lift, Lifted: round(f.Lifted, 1), GiveUp: f.WayOut.GiveUp, Spared: round(f.Spared/1e6, 4), Used: round(f.Used, 1), Left: round(f.Left, 1), Rate: round(f.Rate, 5),
+	out := refitJSON{Schema: 1, Room: f.Room.Job.Name, Cable: f.Planned.ID, Plan: f.Code, LaidBy: f.Planned.Laid.Job.PlanCode, Runs: f.Runs, Lift: f.WayOut.Lift, Lifted: round(f.Lifted, 1), GiveUp: f.WayOut.GiveUp, Spared: round(f.Spared/1e6, 4), Used: round(f.Used, 1), Left: round(f.Left, 1), Rate: round(f.Rate, 5),
 		Early: round(f.Early, 1), Miss: round(f.Miss, 1), Fits: f.New != nil, Reason: f.Reason}
 	if f.New != nil {
 		c, n := f.New.json(), f.Change

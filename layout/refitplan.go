@@ -26,6 +26,7 @@ func (f *Refit) Plan(p *Plan) (*Plan, []SensorMove) {
 			moves = r.moveSensors(f.Room.Sensors, f.New.Path, p.Job)
 		}
 	}
+	out.Code = out.code()
 	return &out, moves
 }
 

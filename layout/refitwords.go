@@ -47,6 +47,7 @@ func (f *Refit) facts(u plane.Units) []refitFact {
 		are = "stay"
 	}
 	out := []refitFact{{"", fmt.Sprintf("%s, cable %s: %d of %d runs %s laid, %s of %s used, %s left", f.Room.Job.Name, c.ID, f.Runs, len(f.Old), are, length(f.Used, u), length(c.Label.Length, u), length(f.Left, u))}}
+	out = append(out, refitFact{"plan", f.restsWords()})
 	if f.WayOut.Lift > 0 {
 		out = append(out, refitFact{"lift", fmt.Sprintf("first take up the %s, %s of cable", lastRuns(f.WayOut.Lift), length(f.Lifted, u))})
 	}
@@ -72,6 +73,17 @@ func (f *Refit) facts(u plane.Units) []refitFact {
 		out = append(out, refitFact{"power", fmt.Sprintf("at this rate two of the closest gaps side by side give %.1f %% more than drawn, past the job's limit: none of the plan is kept unseen, and what is laid is for the electrician to judge", 100*(f.Rate-1))})
 	}
 	return append(out, f.floorFacts()...)
+}
+
+// restsWords say which plan was laid from, and ask for it where nobody said.
+func (f *Refit) restsWords() string {
+	switch l := f.Planned.Laid.Job; {
+	case l.PlanCode == "":
+		return "laid by plan " + f.Code + " if that stands on the drawings on site; nothing says so: give the plan code on them, or their layout file, as plan"
+	case l.PlanCode == f.Code:
+		return "laid by plan " + f.Code
+	}
+	return "laid by plan " + f.Planned.Laid.Job.PlanCode + ", read from its layout file; the job's own plan is " + f.Code + " now"
 }
 
 // floorFacts say, where there are several cables, whose floor is used.

@@ -34,6 +34,8 @@ Flags:
   --echo-time NS         a pulse's echo, with --velocity
   --echo-distance LENGTH what the instrument shows, with --set and --velocity
   --cable ID             the cable, where the job has several
+  --plan CODE            the plan code on the drawing at hand, or its layout file:
+                         no answer from another plan
   --whole-ohms OHMS      the whole cable; left out: by the record or the label
   --whole-capacitance NF the whole cable; left out: by the record
   --lead-ohms OHMS       the lead there and back; left out: taken as none
@@ -79,6 +81,9 @@ func (o *faultOrder) find(c *console, w *work, find method) int {
 	if err != nil {
 		c.say("oxturn fault: %v", err)
 		return exitUsage
+	}
+	if code, ok := restsOn(c, "fault", o.plan, []string{w.plan.CodeOf(cable)}); !ok {
+		return code
 	}
 	known, taken, err := o.known(cable, w.plan)
 	if err != nil {

@@ -14,7 +14,7 @@ import (
 
 // A faultOrder is what the flags of fault ask for.
 type faultOrder struct {
-	cable, dir, format                                     string
+	cable, dir, format, plan                               string
 	short, earth, murray, varley, break1, break2, ns, echo string
 	wholeOhms, wholeFarads, leadOhms, velocity, meter      string
 	set, coreShare, meterShare                             float64
@@ -23,7 +23,7 @@ type faultOrder struct {
 func faultFlags(fs *flag.FlagSet) *faultOrder {
 	o := &faultOrder{}
 	for name, to := range map[string]*string{
-		"cable": &o.cable, "o": &o.dir, "short": &o.short, "earth": &o.earth, "murray": &o.murray, "varley": &o.varley,
+		"cable": &o.cable, "plan": &o.plan, "o": &o.dir, "short": &o.short, "earth": &o.earth, "murray": &o.murray, "varley": &o.varley,
 		"capacitance": &o.break1, "capacitance-ends": &o.break2, "echo-time": &o.ns, "echo-distance": &o.echo,
 		"whole-ohms": &o.wholeOhms, "whole-capacitance": &o.wholeFarads, "lead-ohms": &o.leadOhms, "velocity": &o.velocity,
 	} {

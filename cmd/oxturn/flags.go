@@ -9,6 +9,8 @@ import (
 	"slices"
 	"strings"
 	"time"
+
+	"oxturn/layout/job"
 )
 
 // parse reads flags wherever they stand, before or after the files, and
@@ -67,6 +69,8 @@ type manner struct {
 	strict    bool          // warnings count as errors
 	timeLimit time.Duration // for one job
 	undrawn   bool          // no sheets are wanted
+
+	amend func(*job.Job) error // what flags add to the job; nil: nothing
 }
 
 // mannerHelp is the part of a verb's help for those flags.

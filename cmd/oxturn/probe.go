@@ -28,6 +28,8 @@ Flags:
   --at X,Y               in the coordinates of the job's corners
   --tile ROW,COLUMN      a whole tile, as the owner's map numbers them
   --room NAME            the room, where the job has several
+  --plan CODE            the plan code on the drawing at hand, or its layout file:
+                         no answer from another plan
   --format FORMAT        text or json
 ` + mannerHelp + `
 Exit codes: 0 answered, 1 errors in the job, 2 usage.
@@ -35,8 +37,8 @@ Exit codes: 0 answered, 1 errors in the job, 2 usage.
 
 // A probeOrder is what the flags of probe ask for.
 type probeOrder struct {
-	at, tile, room, format string
-	from                   []string
+	at, tile, room, plan, format string
+	from                         []string
 }
 
 func probeVerb(ctx context.Context, c *console, args []string) int {
@@ -45,6 +47,7 @@ func probeVerb(ctx context.Context, c *console, args []string) int {
 	fs.StringVar(&o.at, "at", "", "")
 	fs.StringVar(&o.tile, "tile", "", "")
 	fs.StringVar(&o.room, "room", "", "")
+	fs.StringVar(&o.plan, "plan", "", "")
 	fs.StringVar(&o.format, "format", "text", "")
 	fs.Func("from", "", func(s string) error { o.from = append(o.from, s); return nil })
 	m := mannerFlags(fs)
@@ -62,6 +65,9 @@ func probeVerb(ctx context.Context, c *console, args []string) int {
 	}
 	w, code := loadPlan(ctx, c, name, m)
 	if code != exitOK {
+		return code
+	}
+	if code, ok := restsOn(c, "probe", o.plan, planCodes(w.plan)); !ok {
 		return code
 	}
 	if err := o.answer(c, w.plan); err != nil {
@@ -206,7 +212,7 @@ func offWalls(m *probe.Map, from []string) (*probe.Map, plane.Point, error) {
 // printAnswer writes an answer for people.
 func printAnswer(c *console, m *probe.Map, a probe.Answer, where probe.Fact, under []probe.Piece) {
 	fmt.Fprintln(c.Out, m.Headline(a))
-	for _, f := range m.Facts(a, where, under) {
+	for _, f := range append(m.Facts(a, where, under), probe.Fact{About: "plan", Words: m.Rests()}) {
 		fmt.Fprintf(c.Out, "%-8s %s\n", f.About, f.Words)
 	}
 	for i, s := range m.Cautions() {

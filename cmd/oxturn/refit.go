@@ -29,14 +29,24 @@ as many of the plan's other runs are kept as can be.
   run = 9
   pegs = 12
 
-  oxturn refit bath.toml
   oxturn refit bath.toml -o out
+  oxturn refit bath.toml --plan 7KF-4RP --runs 11 --mark 11,26
+
+Runs and marks are counted on the plan that lies on site. Its plan code stands in
+every title block and on the map; give it, here or as plan = in [[as_laid]], and
+refit refuses where the job was changed since and gives another plan now. Give
+the layout file, NAME.layout.json, that was drawn with it instead, and the rest
+is planned from that plan.
 
 Where the rest fits nowhere the choices are listed, with what each takes; lift
 and give-up plan by one of them.
 
 Flags:
   --cable ID             the cable, where the job has several
+  --plan CODE            the plan on site: its plan code, or its layout file
+  --runs N               runs laid so far, in place of what the job says
+  --mark RUN,PEGS        where the half-way mark was found; RUN,PEGS=LENGTH for
+                         another length read off the cable
   --lift N               take up so many of the laid runs first, the last ones
   --give-up N            lay no cable in the room's N-th low-value area
   -o DIR                 also write NAME-refit.pdf, .svg and .layout.json
@@ -47,30 +57,26 @@ Exit codes: 0 planned, 1 errors in the job or nothing fits, 2 usage.
 
 func refit(ctx context.Context, c *console, args []string) int {
 	fs := flag.NewFlagSet("refit", flag.ContinueOnError)
-	cable := fs.String("cable", "", "")
-	var way layout.RefitWay
-	fs.IntVar(&way.Lift, "lift", 0, "")
-	fs.IntVar(&way.GiveUp, "give-up", 0, "")
-	dir := fs.String("o", "", "")
-	format := fs.String("format", "text", "")
+	o := refitFlags(fs)
 	m := mannerFlags(fs)
 	names, code, ok := parse(c, "refit", fs, args)
 	if !ok {
 		return code
 	}
 	name, ok := oneJob(c, "refit", names)
-	if !ok || !m.settle(c, "refit") || !formatKnown(c, "refit", *format) || !folderKnown(c, "refit", *dir) {
+	if !ok || !m.settle(c, "refit") || !formatKnown(c, "refit", o.format) || !folderKnown(c, "refit", o.dir) {
 		return exitUsage
 	}
+	m.amend = o.amend
 	w, code := loadPlan(ctx, c, name, m)
 	if code != exitOK {
 		return code
 	}
-	f, code := findRefit(ctx, c, w, *cable, way, m)
+	f, code := findRefit(ctx, c, w, o.cable, o.way, m)
 	if code != exitOK {
 		return code
 	}
-	if *format == "json" {
+	if o.format == "json" {
 		if err := f.WriteJSON(c.Out); err != nil {
 			c.say("oxturn refit: %v", err)
 			return exitUsage
@@ -84,13 +90,13 @@ func refit(ctx context.Context, c *console, args []string) int {
 		return exitJob
 	}
 	plan, moves := f.Plan(w.plan)
-	if *format != "json" {
+	if o.format != "json" {
 		sayMoves(c, moves, layout.NewTape(f.Room.Job, w.plan.Units()))
 	}
-	if *dir == "" {
+	if o.dir == "" {
 		return exitOK
 	}
-	return drawRefit(c, w, f, plan, *dir)
+	return drawRefit(c, w, f, plan, o.dir)
 }
 
 // findRefit plans one cable anew, within the time limit.
@@ -159,6 +165,8 @@ func drawRefit(c *console, w *work, f *layout.Refit, plan *layout.Plan, dir stri
 		return exitJob
 	}
 	base := w.source.base + "-refit"
+	after := *w
+	after.plan = plan
 	var files []file
 	add := func(name string, write func(io.Writer) error) {
 		var b bytes.Buffer
@@ -167,7 +175,7 @@ func drawRefit(c *console, w *work, f *layout.Refit, plan *layout.Plan, dir stri
 		}
 		files = append(files, file{name, b.Bytes()})
 	}
-	add(base+".pdf", func(to io.Writer) error { return pdf.Write(to, set, w.info()) })
+	add(base+".pdf", func(to io.Writer) error { return pdf.Write(to, set, after.info()) })
 	for i, s := range set {
 		name := base
 		if i > 0 {

@@ -10,7 +10,7 @@ import (
 	"oxturn/layout/plane"
 )
 
-// summaryLines tells areas, cable, spacing and load of a plan, one line each.
+// summaryLines tells plan code, areas, cable, spacing and load of a plan, one line each.
 func summaryLines(p *layout.Plan) []string {
 	u := p.Job.Units
 	var floor, tiled, heated float64
@@ -29,6 +29,7 @@ func summaryLines(p *layout.Plan) []string {
 		load = append(load, fmt.Sprintf("%s %.0f W, %.2f A at %.0f V", printable(l.Room), l.Watts, l.Amps, l.Volts))
 	}
 	return []string{
+		"plan     " + p.Code,
 		fmt.Sprintf("areas    floor %s, tiled %s, heated %s", plane.FormatArea(floor, u), plane.FormatArea(tiled, u), plane.FormatArea(heated, u)),
 		"cable    " + strings.Join(cable, "; "),
 		"spacing  " + strings.Join(spacing, "; "),
@@ -36,7 +37,7 @@ func summaryLines(p *layout.Plan) []string {
 	}
 }
 
-// briefLine tells cable and load of a plan.
+// briefLine tells cable, load and code of a plan.
 func briefLine(p *layout.Plan) string {
 	var cable []string
 	watts := 0.0
@@ -48,7 +49,7 @@ func briefLine(p *layout.Plan) string {
 	for _, l := range p.Load {
 		watts += l.Watts
 	}
-	return fmt.Sprintf("%s, %.0f W", strings.Join(cable, ", "), watts)
+	return fmt.Sprintf("%s, %.0f W, plan %s", strings.Join(cable, ", "), watts, p.Code)
 }
 
 func cableLength(mm float64, u plane.Units) string {

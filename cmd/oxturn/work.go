@@ -32,7 +32,7 @@ var errTime = errors.New("time limit")
 // job's: ctx ended, or a fault of ours.
 func do(ctx context.Context, s source, m *manner) (*work, error) {
 	w := &work{source: s}
-	err := within(ctx, m.timeLimit, func(stop func() bool) { w.take(!m.undrawn, stop) })
+	err := within(ctx, m.timeLimit, func(stop func() bool) { w.take(m, stop) })
 	if errors.Is(err, errTime) {
 		return givenUp(s, m.timeLimit), nil // w still belongs to its goroutine
 	}
@@ -48,11 +48,18 @@ func givenUp(s source, limit time.Duration) *work {
 
 // take does the work's phases up to the first that finds errors. Once stop
 // says so nobody waits for it any more.
-func (w *work) take(drawn bool, stop func() bool) {
+func (w *work) take(m *manner, stop func() bool) {
 	w.job, w.report = job.Read(w.source.name, w.source.data, w.source.open)
 	if w.job == nil || w.report.Errors() > 0 {
 		return
 	}
+	if m.amend != nil {
+		if err := m.amend(w.job); err != nil {
+			w.report.Add(job.Diagnostic{Span: job.Span{File: w.source.name}, Message: err.Error(), Hint: "look at the flags given"})
+			return
+		}
+	}
+	drawn := !m.undrawn
 	plan, found := layout.BuildUntil(w.job, stop)
 	for _, d := range found {
 		w.report.Add(d)

@@ -31,6 +31,7 @@ type titleBlock struct {
 	info     job.Info
 	units    string
 	letter   []string // letterhead
+	plan     string   // the plan's code
 	record   string   // how the cable was found, where it is recorded as laid
 	compact  bool     // names beside their values, for small paper
 	partly   bool     // it shows a cable that is laid in part
@@ -102,7 +103,7 @@ func (t titleBlock) fields() []field {
 		{"Site", i.Site, 46, note}, {"Job", i.Title, 38, note},
 		{"Title", t.title, 84, drawing.H50},
 		{"Document type", t.kind, 40, note}, {"Drawing no.", i.Number, 40, note},
-		{"Sheet", fmt.Sprintf("%s, %d of %d", t.label, t.n, t.of), 30, note}, {"Rev.", t.revision, 14, note},
+		{"Sheet", fmt.Sprintf("%s, %d of %d", t.label, t.n, t.of), 30, note}, {"Rev.", t.revision, 14, note}, {"Plan code", t.plan, 22, note},
 		{"Scale", t.scale, 30, note}, {"Units", t.units, 40, note}, {"Paper", t.paper, 20, note},
 		{"Date", date, 26, note}, {"Drawn", i.DrawnBy, 30, note},
 		{"Checked", i.CheckedBy, 30, note}, {"Approved", i.ApprovedBy, 30, note},
@@ -274,6 +275,6 @@ func titleFor(p *layout.Plan, title, kind string) titleBlock {
 		title: title, kind: kind, partly: kind == kindNamed("refit").Form, revision: lastRevision(p), info: p.Job.Info,
 		label: "MB-88", n: 88, of: 88, // until they are known, room for two figures
 		units: unitsWords(p.Job.Sheet, figuresOf(p.Job).units), letter: p.Job.Sheet.Letterhead, scale: "-",
-		record: recordOf(p, p.Rooms),
+		record: recordOf(p, p.Rooms), plan: p.Code,
 	}
 }

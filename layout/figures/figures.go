@@ -24,6 +24,7 @@ type Report struct {
 	Schema   int             `json:"schema"`
 	Job      string          `json:"job"`
 	Status   string          `json:"status"`
+	Plan     string          `json:"plan_code"`
 	Supply   Supply          `json:"supply"`
 	Rooms    []Room          `json:"rooms"`
 	Circuits []Circuit       `json:"circuits"`

@@ -71,7 +71,7 @@ type bought struct{ item, packs, spare, price string }
 // more or less of room does is found by laying the cables anew.
 func Of(p *layout.Plan, lay bool) *Report {
 	r := &Report{
-		Schema: Schema, Job: p.Job.Info.Title, Status: p.Job.Info.Status.String(), Supply: supply(p.Job), Rooms: []Room{},
+		Schema: Schema, Job: p.Job.Info.Title, Status: p.Job.Info.Status.String(), Plan: p.Code, Supply: supply(p.Job), Rooms: []Room{},
 		Circuits: circuits(p), ToLookUp: append([]string{}, p.ToLookUp...), Sensor: sensor(p.Job.Sensor),
 		Warmth: warmth(p.Warmth, p.Job.Units), Energy: energy(p.Warmth, p.Job.Energy.Currency), FullUse: fullUse(p.FullUse),
 		Shifts: shifts(p.Sensitivity(lay)), units: p.Job.Units, bought: lines(p.TakeOff, p.Job.Units),

@@ -143,6 +143,7 @@ func (p *page) general(r *Report) {
 		title = "Job"
 	}
 	p.head("%s (%s)", title, r.Status)
+	p.put("plan code", r.Plan)
 	supply := "not given, the labels' own is assumed"
 	if v := r.Supply.Volts; v != nil {
 		supply = fmt.Sprintf("%g V (%s)", v.Value, v.Source)

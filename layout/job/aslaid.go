@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"oxturn/layout/plancode"
 	"oxturn/layout/plane"
 )
 
@@ -38,7 +39,8 @@ type Laid struct {
 	By         string
 	Error      float64 // mm; 0: by the evidence
 	FingerRoom float64 // mm; negative: by the evidence
-	Issued     *Issued // the plan it was laid from; nil: this job's own
+	PlanCode   string  // of the plan it was laid from; empty: not said
+	Issued     *Issued // that plan; nil: this job's own
 	AsPlanned  bool    // all was held against Issued and lies as drawn
 	Corners    []plane.Point
 	Start      *plane.Point
@@ -134,7 +136,11 @@ func (j *Job) asLaid(t table, room int, open func(string) ([]byte, error)) (a La
 	a.Readings = readReadings(t)
 	onePath(t)
 	j.Rooms[room].laidPoints(t, &a)
-	a.Issued = j.readIssued(t, &a, open)
+	if a.PlanCode = readPlanCode(t); a.PlanCode == "" {
+		if a.Issued = j.readIssued(t, &a, open); a.Issued != nil {
+			a.PlanCode = a.Issued.Code
+		}
+	}
 	return a, !t.broken()
 }
 
@@ -149,7 +155,7 @@ func onePath(t table) {
 		t.spoil()
 	}
 	if t.flag("as_planned") && !t.has("plan") {
-		t.errorf("as_planned", "add plan = \"issued/bath.layout.json\", the layout file that draw wrote beside the drawings on site", "as_planned needs the plan it was held against: a plan worked out anew may lie otherwise")
+		t.errorf("as_planned", "add plan = \""+plancode.Example+"\", the plan code in the title block of the drawings on site, or the layout file that draw wrote beside them", "as_planned needs the plan it was held against: a plan worked out anew may lie otherwise")
 		t.spoil()
 	}
 	if t.has("legs") != t.has("start") {

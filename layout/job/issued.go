@@ -4,7 +4,9 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"strings"
 
+	"oxturn/layout/plancode"
 	"oxturn/layout/plane"
 )
 
@@ -12,6 +14,7 @@ import (
 // for the same job may be worked out otherwise later.
 type Issued struct {
 	File             string
+	Code             string // the plan's name
 	Path             []plane.Point
 	ColdLead, Return []plane.Point
 	Sensor, Spare    LaidSensor
@@ -26,24 +29,32 @@ type IssuedPegs struct {
 
 // issuedFile is as much of a layout file as is read back.
 type issuedFile struct {
-	Schema int `json:"schema"`
-	Rooms  []struct {
-		Name    string `json:"name"`
-		Lattice *struct {
-			Origin [2]float64 `json:"origin"`
-			Angle  float64    `json:"angle_deg"`
-		} `json:"lattice"`
-		Cables  []issuedCable `json:"cables"`
-		Sensors []struct {
-			Spare bool         `json:"spare"`
-			Tip   [2]float64   `json:"tip"`
-			Lead  [][2]float64 `json:"lead"`
-		} `json:"sensors"`
-	} `json:"rooms"`
+	Schema int          `json:"schema"`
+	Status string       `json:"status"`
+	Code   string       `json:"plan_code"`
+	Rooms  []issuedRoom `json:"rooms"`
+}
+
+type issuedRoom struct {
+	Name    string `json:"name"`
+	Lattice *struct {
+		Origin [2]float64 `json:"origin"`
+		Angle  float64    `json:"angle_deg"`
+		Pitch  float64    `json:"pitch_mm"`
+	} `json:"lattice"`
+	Cables  []issuedCable `json:"cables"`
+	Sensors []struct {
+		Name  string       `json:"name"`
+		Spare bool         `json:"spare"`
+		Tip   [2]float64   `json:"tip"`
+		Lead  [][2]float64 `json:"lead"`
+	} `json:"sensors"`
 }
 
 type issuedCable struct {
 	ID       string       `json:"id"`
+	Label    string       `json:"catalogue"`
+	Length   float64      `json:"length_mm"`
 	Path     [][2]float64 `json:"path"`
 	ColdLead [][2]float64 `json:"cold_lead"`
 	Return   [][2]float64 `json:"return_lead"`
@@ -55,7 +66,7 @@ const issuedSchema = 1
 // readIssued reads the cable of a table from the layout file it names; nil
 // where it names none, or where that was reported.
 func (j *Job) readIssued(t table, a *Laid, open func(string) ([]byte, error)) *Issued {
-	if !t.readable("plan") {
+	if !t.readable("plan") || !namesFile(t.text("plan")) {
 		return nil
 	}
 	room := j.Rooms[a.Room].Name
@@ -73,7 +84,60 @@ func (j *Job) readIssued(t table, a *Laid, open func(string) ([]byte, error)) *I
 	return is
 }
 
+// namesFile tells the name of a layout file from a plan code.
+func namesFile(plan string) bool { return strings.ContainsAny(plan, `./\`) }
+
+// RestOn makes a record rest on the plan that a person names outside of the job
+// file: by its code, or by its layout file.
+func (j *Job) RestOn(a *Laid, plan string, open func(string) ([]byte, error)) error {
+	if !namesFile(plan) {
+		code, err := plancode.Parse(plan)
+		a.PlanCode, a.Issued = code, nil
+		return err
+	}
+	is, err := openIssued(plan, j.Rooms[a.Room].Name, a.Cable, open)
+	if err != nil {
+		return fmt.Errorf("plan %q: %w", plan, err)
+	}
+	a.PlanCode, a.Issued = is.Code, is
+	return nil
+}
+
+// PlanCode returns the code of a plan that is named by it, or by its layout file.
+func PlanCode(plan string, open func(string) ([]byte, error)) (string, error) {
+	if !namesFile(plan) {
+		return plancode.Parse(plan)
+	}
+	f, err := openFile(plan, open)
+	if err != nil {
+		return "", fmt.Errorf("plan %q: %w", plan, err)
+	}
+	return f.Code, nil
+}
+
+// readPlanCode reads the code of a table's plan; empty where it names none, or a
+// file, or where that was reported.
+func readPlanCode(t table) string {
+	if !t.readable("plan") || namesFile(t.text("plan")) {
+		return ""
+	}
+	code, err := plancode.Parse(t.text("plan"))
+	if err != nil {
+		t.errorf("plan", "read it once more off the drawing's title block, or name the layout file, NAME.layout.json, of the plan on site", "plan: %v", err)
+		t.spoil()
+	}
+	return code
+}
+
 func openIssued(name, room, cable string, open func(string) ([]byte, error)) (*Issued, error) {
+	f, err := openFile(name, open)
+	if err != nil {
+		return nil, err
+	}
+	return f.find(name, room, cable)
+}
+
+func openFile(name string, open func(string) ([]byte, error)) (*issuedFile, error) {
 	if open == nil {
 		return nil, fmt.Errorf("it cannot be read here")
 	}
@@ -91,10 +155,41 @@ func openIssued(name, room, cable string, open func(string) ([]byte, error)) (*I
 	if f.Schema != issuedSchema {
 		return nil, fmt.Errorf("it has schema %d; this version reads %d", f.Schema, issuedSchema)
 	}
-	return f.find(name, room, cable)
+	return &f, f.named()
 }
 
-func (f issuedFile) find(name, room, cable string) (*Issued, error) {
+// named settles the file's plan code. One whose paths are no longer those of its
+// code was changed by hand; a record as laid has the code of its plan and other
+// paths.
+func (f *issuedFile) named() error {
+	var rooms []plancode.Room
+	for _, r := range f.Rooms {
+		rooms = append(rooms, r.named())
+	}
+	if f.Code == "" {
+		f.Code = plancode.Of(rooms)
+	}
+	if made := plancode.Of(rooms); made != f.Code && f.Status != AsLaid.String() {
+		return fmt.Errorf("it bears the plan code %s, but what is in it is another plan: it was changed after it was written", f.Code)
+	}
+	return nil
+}
+
+func (r issuedRoom) named() plancode.Room {
+	out := plancode.Room{Name: r.Name}
+	if l := r.Lattice; l != nil {
+		out.Origin, out.Angle, out.Pitch = plane.Pt(l.Origin[0], l.Origin[1]), l.Angle, l.Pitch
+	}
+	for _, c := range r.Cables {
+		out.Cables = append(out.Cables, plancode.Cable{ID: c.ID, Label: c.Label, Length: c.Length, Path: points(c.Path), ColdLead: points(c.ColdLead), Return: points(c.Return)})
+	}
+	for _, s := range r.Sensors {
+		out.Sensors = append(out.Sensors, plancode.Sensor{Name: s.Name, Tip: plane.Pt(s.Tip[0], s.Tip[1]), Lead: points(s.Lead)})
+	}
+	return out
+}
+
+func (f *issuedFile) find(name, room, cable string) (*Issued, error) {
 	for _, r := range f.Rooms {
 		if r.Name != room {
 			continue
@@ -106,7 +201,7 @@ func (f issuedFile) find(name, room, cable string) (*Issued, error) {
 			if len(c.Path) < 2 {
 				return nil, fmt.Errorf("cable %s has no path in it", c.ID)
 			}
-			is := &Issued{File: name, Path: points(c.Path), ColdLead: points(c.ColdLead), Return: points(c.Return)}
+			is := &Issued{File: name, Code: f.Code, Path: points(c.Path), ColdLead: points(c.ColdLead), Return: points(c.Return)}
 			if l := r.Lattice; l != nil {
 				is.Pegs = &IssuedPegs{plane.Pt(l.Origin[0], l.Origin[1]), l.Angle * math.Pi / 180}
 			}

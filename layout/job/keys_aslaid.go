@@ -27,7 +27,7 @@ var asLaidTable = Key{Path: "as_laid"}
 func asLaidPathKeys() []Key {
 	return []Key{
 		{Path: "datums", Type: TypeTexts, Least: 2, Otherwise: "points are in the coordinates of the room's corners", Doc: "Two walls from whose faces every point of this table was taped, square to each", Example: `datums = ["D", "A"]`},
-		{Path: "plan", Type: TypeText, Otherwise: "the plan of this job, as it is worked out now", Doc: "The layout file of the plan that was laid from, named from where the job file lies", Example: `plan = "issued/bath.layout.json"`},
+		{Path: "plan", Type: TypeText, Otherwise: "the plan of this job, as it is worked out now", Doc: "The plan that was laid from: its plan code, as in every title block, or its layout file, named from where the job file lies", Example: `plan = "issued/bath.layout.json"`},
 		{Path: "as_planned", Type: TypeFlag, Default: "false", Doc: "Every run, lead and sensor was held against that plan and lies as drawn", Example: "as_planned = true"},
 		{Path: "corners", Type: TypePoints, Least: 2, Doc: "The cable's corners as laid, start of heat first", Example: "corners = [[75, 75], [75, 2325], [165, 2325], [165, 75]]"},
 		{Path: "start", Type: TypePoint, Doc: "The start of heat, where legs are given", Example: "start = [75, 75]"},

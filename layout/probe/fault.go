@@ -124,7 +124,7 @@ func (f *Fault) Facts() []Fact {
 	if s.FaultOhms.Value > 0 || s.FaultOhms.Error > 0 {
 		out = append(out, Fact{"fault", fmt.Sprintf("it has %.4g Ω itself, give or take %.2g", s.FaultOhms.Value, s.FaultOhms.Error)})
 	}
-	out = append(out, Fact{"record", m.Record()})
+	out = append(out, Fact{"record", m.Record()}, Fact{"plan", m.Rests()})
 	for _, words := range f.tileWords() {
 		out = append(out, Fact{"tile", words})
 	}

@@ -14,6 +14,7 @@ type faultJSON struct {
 	Cable       string          `json:"cable"`
 	Status      string          `json:"status"`
 	Evidence    string          `json:"evidence"`
+	Plans       []string        `json:"plan_codes"`
 	Method      string          `json:"method"`
 	Formula     string          `json:"formula"`
 	From        float64         `json:"from_mm"`
@@ -39,7 +40,7 @@ type neighbourJSON struct {
 // WriteJSON writes the fault as indented JSON.
 func (f *Fault) WriteJSON(w io.Writer) error {
 	s := f.Stretch
-	out := faultJSON{Schema: 1, Room: f.Room.Job.Name, Cable: f.Cable.ID, Status: f.Map.Status.String(), Evidence: f.Map.Evidence, Method: s.Method, Formula: s.Formula,
+	out := faultJSON{Schema: 1, Room: f.Room.Job.Name, Cable: f.Cable.ID, Status: f.Map.Status.String(), Evidence: f.Map.Evidence, Plans: f.Map.Codes, Method: s.Method, Formula: s.Formula,
 		From: tenth(s.From), Best: tenth(s.Best), To: tenth(s.To), At: pair(f.Best), Runs: f.Runs,
 		Tiles: append([]takeoff.Place{}, f.Tiles...), Neighbours: []neighbourJSON{}, Assumptions: append([]string{}, s.Assumptions...), Cautions: f.Cautions()}
 	if s.FaultOhms.Value > 0 || s.FaultOhms.Error > 0 {

@@ -15,6 +15,7 @@ type answerJSON struct {
 	Room     string         `json:"room"`
 	Status   string         `json:"status"`
 	Evidence string         `json:"evidence"`
+	Plans    []string       `json:"plan_codes"`
 	Spot     *[2]float64    `json:"spot,omitempty"`
 	Tile     *takeoff.Place `json:"tile,omitempty"`
 	Verdict  Verdict        `json:"verdict"`
@@ -58,7 +59,7 @@ type pieceJSON struct {
 // WriteJSON writes an answer, with what lies under its tile, as indented JSON.
 // spot is false for an answer about a whole tile.
 func (m *Map) WriteJSON(w io.Writer, a Answer, under []Piece, spot bool) error {
-	out := answerJSON{Schema: 1, Room: m.Room, Status: m.Status.String(), Evidence: m.Evidence, Tile: a.Tile, Verdict: a.Verdict, Reason: a.Reason,
+	out := answerJSON{Schema: 1, Room: m.Room, Status: m.Status.String(), Evidence: m.Evidence, Plans: m.Codes, Tile: a.Tile, Verdict: a.Verdict, Reason: a.Reason,
 		Near: []nearJSON{}, Under: []pieceJSON{}, On: []onJSON{}, Cautions: m.Cautions()}
 	if spot {
 		out.Spot = &[2]float64{tenth(a.Spot.X), tenth(a.Spot.Y)}

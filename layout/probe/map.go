@@ -9,6 +9,7 @@ package probe
 
 import (
 	"fmt"
+	"slices"
 
 	"oxturn/layout"
 	"oxturn/layout/job"
@@ -70,6 +71,7 @@ type Thing struct {
 type Map struct {
 	layout.Tape
 	Room     string
+	Codes    []string // of the plans that what is known of its cables rests on
 	Status   job.Status
 	Evidence string // weakest of the cables'
 	NoReason string // why no verdict is given; empty when one is
@@ -101,6 +103,9 @@ func Of(p *layout.Plan, r *layout.Room) *Map {
 	m.evidence(r)
 	for i := range r.Cables {
 		m.addCable(&r.Cables[i])
+		if code := p.CodeOf(&r.Cables[i]); !slices.Contains(m.Codes, code) {
+			m.Codes = append(m.Codes, code)
+		}
 	}
 	m.addSensors(r)
 	m.addRise(r)

@@ -181,6 +181,10 @@ func (m *Map) Record() string {
 	return s
 }
 
+// Rests says which plan the map rests on, so that it can be held against the
+// drawings at hand.
+func (m *Map) Rests() string { return "rests on plan " + strings.Join(m.Codes, " and ") }
+
 // Counting says how rows and columns of tiles are counted.
 func (m *Map) Counting() string {
 	if m.Tiling == nil {

@@ -33,6 +33,7 @@ type page struct {
 	Lines    []string // client, site, contractor, date
 	Number   string
 	Revision string
+	Code     string // the plan's
 	Status   string
 	Recorded bool // recorded as laid in every room
 	Rooms    []room
@@ -70,7 +71,7 @@ func Write(w io.Writer, p *layout.Plan) error {
 		return err
 	}
 	info := p.Job.Info
-	pg := page{Title: info.Title, Number: info.Number, Status: info.Status.String(), Recorded: info.Status == job.AsLaid,
+	pg := page{Title: info.Title, Number: info.Number, Code: p.Code, Status: info.Status.String(), Recorded: info.Status == job.AsLaid,
 		Style: template.CSS(styleText), Script: template.JS(scriptText), Policy: policy(), Living: probe.Living()}
 	for _, s := range []string{info.Client, info.Site, info.Contractor} {
 		if s != "" {
