@@ -150,9 +150,12 @@ func (o *faultOrder) factor() (record.Measured, error) {
 
 // figures reads so many figures with commas between them.
 func (o *faultOrder) figures(name, text string, n int) ([]record.Measured, error) {
-	parts := strings.Split(text, ",")
+	parts := strings.Split(text, ";")
+	if len(parts) == 1 && n > 1 {
+		parts = strings.Split(text, ",")
+	}
 	if len(parts) != n {
-		return nil, fmt.Errorf("--%s takes %d with commas between them, not %q", name, n, text)
+		return nil, fmt.Errorf("--%s takes %d with commas between them, or with semicolons where decimals have commas, not %q", name, n, text)
 	}
 	var out []record.Measured
 	for _, p := range parts {
@@ -172,7 +175,7 @@ func (o *faultOrder) measured(name, text string) (record.Measured, error) {
 		return record.Measured{}, nil
 	}
 	figure, spread, given := strings.Cut(strings.ReplaceAll(text, "±", "+-"), "+-")
-	v, err := strconv.ParseFloat(strings.TrimSpace(figure), 64)
+	v, err := decimal(figure)
 	if err != nil {
 		return record.Measured{}, fmt.Errorf("--%s: %q is not a figure such as 19.0 or 19.0+-0.2", name, text)
 	}
@@ -187,7 +190,7 @@ func (o *faultOrder) measured(name, text string) (record.Measured, error) {
 		}
 		return record.MeterReading(v, share, 0, 0), nil
 	}
-	e, err := strconv.ParseFloat(spread, 64)
+	e, err := decimal(spread)
 	if err != nil || e < 0 {
 		return record.Measured{}, fmt.Errorf("--%s: %q is not an error such as +-0.2 or +-1%%", name, spread)
 	}
@@ -197,11 +200,20 @@ func (o *faultOrder) measured(name, text string) (record.Measured, error) {
 // percent reads 1% or 0.01.
 func percent(s string) (float64, error) {
 	figure, isPercent := strings.CutSuffix(strings.TrimSpace(s), "%")
-	v, err := strconv.ParseFloat(strings.TrimSpace(figure), 64)
+	v, err := decimal(figure)
 	if isPercent {
 		v /= 100
 	}
 	return v, err
+}
+
+// decimal reads a figure with a decimal point or comma.
+func decimal(s string) (float64, error) {
+	s, err := plane.PointForComma(strings.TrimSpace(s))
+	if err != nil {
+		return 0, err
+	}
+	return strconv.ParseFloat(s, 64)
 }
 
 type reading = job.Reading

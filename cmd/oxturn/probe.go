@@ -154,9 +154,12 @@ func (o probeOrder) spot(p *layout.Plan) (*probe.Map, plane.Point, error) {
 		}
 		return offWalls(probe.Of(p, r), o.from)
 	}
-	x, y, found := strings.Cut(o.at, ",")
+	x, y, found := strings.Cut(o.at, ";")
+	if !found && strings.Count(o.at, ",") == 1 {
+		x, y, found = strings.Cut(o.at, ",")
+	}
 	if !found {
-		return nil, plane.Point{}, fmt.Errorf("--at %q is not two lengths with a comma, such as 1200,850 or \"3ft 4in,2ft\"", o.at)
+		return nil, plane.Point{}, fmt.Errorf("--at %q is not two lengths with a comma, such as 1200,850 or \"3ft 4in,2ft\"; with decimal commas, a semicolon parts them: \"1,2 m; 0,85 m\"", o.at)
 	}
 	var at [2]float64
 	for i, s := range []string{x, y} {

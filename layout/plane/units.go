@@ -221,16 +221,38 @@ func (p *lengthParser) fraction(num float64) (float64, error) {
 
 func (p *lengthParser) digits() (float64, error) {
 	n := 0
-	for n < len(p.rest) && (p.rest[n] >= '0' && p.rest[n] <= '9' || p.rest[n] == '.') {
+	for n < len(p.rest) && (digit(p.rest[n]) || p.rest[n] == '.' || p.rest[n] == ',' && n+1 < len(p.rest) && digit(p.rest[n+1])) {
 		n++
 	}
 	if n == 0 {
 		return 0, fmt.Errorf("a figure is missing before %q", p.rest)
 	}
-	v, err := strconv.ParseFloat(p.rest[:n], 64)
+	text, err := PointForComma(p.rest[:n])
+	if err != nil {
+		return 0, err
+	}
+	v, err := strconv.ParseFloat(text, 64)
 	if err != nil {
 		return 0, fmt.Errorf("%q is not a number", p.rest[:n])
 	}
 	p.rest = p.rest[n:]
 	return v, nil
+}
+
+func digit(c byte) bool { return c >= '0' && c <= '9' }
+
+// PointForComma turns the decimal comma of a figure into a point. A comma
+// before just three digits may as well part thousands, so that it is an error,
+// but behind a lone 0; so are two of them.
+func PointForComma(figure string) (string, error) {
+	before, after, found := strings.Cut(figure, ",")
+	switch {
+	case !found:
+		return figure, nil
+	case strings.ContainsAny(before+after, ".,"):
+		return "", fmt.Errorf("%q has more than one point or comma: thousands take nothing", figure)
+	case len(after) == 3 && strings.TrimLeft(before, "+-") != "0":
+		return "", fmt.Errorf("%q can be read as %s.%s and as %[2]s%[3]s: decimals take a point here, and thousands nothing", figure, before, after)
+	}
+	return before + "." + after, nil
 }

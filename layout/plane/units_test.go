@@ -56,7 +56,10 @@ func TestParseLengthSaysWhy(t *testing.T) {
 		{"2m 50mm", NoUnits, "only feet and inches go together"},
 		{"1/0 in", NoUnits, "a fraction over zero"},
 		{"ft", NoUnits, "a figure is missing"},
-		{"2,85 m", Millimetres, "decimals take a point"},
+		{"1,250 mm", Millimetres, "decimals take a point"},
+		{"1,250,5 mm", Millimetres, "more than one point or comma"},
+		{"12,", Inches, "decimals take a point"},
+		{"1.250,5 m", Millimetres, "more than one point or comma"},
 		{"1.2.3 mm", NoUnits, "is not a number"},
 		{"--4 mm", NoUnits, "a figure is missing"},
 	} {
@@ -134,4 +137,14 @@ func FuzzParseLength(f *testing.F) {
 			}
 		}
 	})
+}
+
+// A decimal comma is a decimal point (ISO 80000-1, 7.3.2, takes either as the
+// decimal sign), but where three digits could be thousands.
+func TestDecimalCommas(t *testing.T) {
+	for text, want := range map[string]float64{"2,85 m": 2850, "12,5in": 317.5, "0,125 m": 125, "9ft 4,5in": 2857.5, "28,5cm": 285, "1,25 m": 1250, "1,2500 m": 1250} {
+		if got, err := ParseLength(text, Millimetres); err != nil || math.Abs(got-want) > 1e-9 {
+			t.Errorf("%q is %g (%v), want %g", text, got, err, want)
+		}
+	}
 }

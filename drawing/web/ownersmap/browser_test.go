@@ -9,6 +9,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strings"
 	"sync"
 	"testing"
 	"time"
@@ -245,7 +246,7 @@ func TestPageAgreesOnTiles(t *testing.T) {
 func TestPageReadsLengths(t *testing.T) {
 	for _, u := range []plane.Units{plane.Millimetres, plane.Inches} {
 		ctx := browser(t, write(t, samplePlan(u, job.AsLaid, "Bath")))
-		for _, s := range []string{"2ft 3in", "2' 3\"", "2ft", "14in", "14 1/2in", "14-1/2in", "1/2in", "9' 4 1/2\"", "9ft 4-1/2in", "9'-4 1/2\"", "686 mm", "686mm", "1.2 m", "28.5cm", "12", "12.5", "0", "2ft 3"} {
+		for _, s := range []string{"2ft 3in", "2' 3\"", "2ft", "14in", "14 1/2in", "14-1/2in", "1/2in", "9' 4 1/2\"", "9ft 4-1/2in", "9'-4 1/2\"", "686 mm", "686mm", "1.2 m", "28.5cm", "12", "12.5", "0", "2ft 3", "12,5 cm", "12,5", "0,125 m", "2ft 3,5in"} {
 			want, err := plane.ParseLength(s, u)
 			if err != nil {
 				t.Fatal(err)
@@ -255,7 +256,7 @@ func TestPageReadsLengths(t *testing.T) {
 				t.Errorf("%s: %q is read as %g, want %g", u, s, got, want)
 			}
 		}
-		for _, s := range []string{"", "two feet", "1..2", "-3 mm", "3 4 mm", "5 ells", "1e400"} {
+		for _, s := range []string{"", "two feet", "1..2", "-3 mm", "3 4 mm", "5 ells", "1e400", "1,250 mm", "1,2,3", "12,"} {
 			if !evaluate[bool](t, ctx, fmt.Sprintf("Number.isNaN(window.floorMap.parseLength(window.floorMap.rooms[0], %q))", s)) {
 				t.Errorf("%q is read as a length", s)
 			}
@@ -412,5 +413,95 @@ func TestPageCanBeRead(t *testing.T) {
 	}
 	if styled := evaluate[string](t, ctx, `getComputedStyle(document.querySelector("svg .cable")).stroke`); styled != "rgb(128, 0, 0)" {
 		t.Errorf("the page's own style is not used: the cable is %s", styled)
+	}
+}
+
+// TestOnAPhone: on a screen of 390 by 844 px the answer is seen at once with the
+// spot, whether touched or measured; a name without a space widens nothing; a
+// finger scrolls the page until the map is zoomed in.
+func TestOnAPhone(t *testing.T) {
+	p := samplePlan(plane.Millimetres, job.AsLaid, strings.Repeat("Bathroom", 20))
+	ctx := browser(t, write(t, p))
+	do(t, ctx, chromedp.EmulateViewport(390, 844))
+	if w := evaluate[int](t, ctx, `document.documentElement.scrollWidth`); w > 390 {
+		t.Errorf("the page is %d px wide", w)
+	}
+	seen := func(what string) {
+		t.Helper()
+		if !evaluate[bool](t, ctx, `(() => { const v = document.querySelector(".verdict").getBoundingClientRect(), s = document.querySelector(".spot .a").getBoundingClientRect();
+  return v.top >= 0 && v.top + 20 <= innerHeight && s.top >= 0 && s.top <= innerHeight && !document.querySelector(".spot").hasAttribute("hidden") && (s.top < v.top - 15 || s.top > document.querySelector(".answer").getBoundingClientRect().bottom); })()`) {
+			t.Errorf("%s: spot and answer are not seen at once", what)
+		}
+	}
+	const gesture = `getComputedStyle(document.querySelector("svg.map")).touchAction`
+	if got := evaluate[string](t, ctx, gesture); got != "pan-x pan-y" {
+		t.Errorf("a finger on the whole map does %s", got)
+	}
+	touch(t, ctx, "svg.map")
+	seen("touched")
+	evaluate[bool](t, ctx, `(window.floorMap.views[0].showTouched([900, 1500], "touch"), true)`)
+	seen("by a finger")
+	off := 22 / evaluate[float64](t, ctx, `document.querySelector("svg.map").getScreenCTM().a`)
+	if got, want := evaluate[string](t, ctx, `document.querySelector(".reasons").textContent`), fmt.Sprintf("a fingertip may be %.0f mm off", off); !strings.Contains(got, want) {
+		t.Errorf("no %q in %q", want, got)
+	}
+	do(t, ctx, chromedp.SetValue("form.measure [name=off1]", "68,5 cm"), chromedp.SetValue("form.measure [name=off2]", "1.2 m"), chromedp.Click("form.measure button"))
+	seen("measured")
+	do(t, ctx, chromedp.Click("[data-zoom=in]"))
+	if got := evaluate[string](t, ctx, gesture); got != "none" {
+		t.Errorf("a finger on the map zoomed in does %s", got)
+	}
+}
+
+// TestRefusedInputTakesTheAnswerAway: a verdict does not stand beside input
+// that it is not about.
+func TestRefusedInputTakesTheAnswerAway(t *testing.T) {
+	ctx := browser(t, write(t, samplePlan(plane.Millimetres, job.AsLaid, "Bath")))
+	const answered = `document.querySelector(".answer").dataset.verdict !== undefined`
+	fill := func(form string, values ...string) {
+		for i := 0; i < len(values); i += 2 {
+			evaluate[string](t, ctx, fmt.Sprintf(`document.querySelector(%q).value = %q`, form+" [name="+values[i]+"]", values[i+1]))
+		}
+		do(t, ctx, chromedp.Click(form+" button"))
+	}
+	for _, bad := range [][2]string{{"1,250", "300"}, {"five", "300"}, {"500", ""}} {
+		fill("form.measure", "wall1", "0", "wall2", "5", "off1", "500", "off2", "205,5")
+		if !evaluate[bool](t, ctx, answered) {
+			t.Fatal("a spot that can be read is not answered")
+		}
+		fill("form.measure", "off1", bad[0], "off2", bad[1])
+		if evaluate[bool](t, ctx, answered) || evaluate[bool](t, ctx, `!document.querySelector(".spot").hasAttribute("hidden")`) {
+			t.Errorf("%v: the last answer stays", bad)
+		}
+		if evaluate[string](t, ctx, `document.querySelector("form.measure .error").textContent`) == "" {
+			t.Errorf("%v: not refused", bad)
+		}
+	}
+}
+
+// TestTouchIsAsTrueAsTheFinger: nothing within less than a fingertip's own
+// error is no answer.
+func TestTouchIsAsTrueAsTheFinger(t *testing.T) {
+	p := samplePlan(plane.Millimetres, job.AsLaid, "Bath")
+	m := probe.Of(p, &p.Rooms[0])
+	ctx := browser(t, write(t, p))
+	do(t, ctx, chromedp.EmulateViewport(390, 844))
+	off := 22 / evaluate[float64](t, ctx, `document.querySelector("svg.map").getScreenCTM().a`)
+	tried := map[bool]bool{}
+	for x := 600.0; x < 2400; x += 40 {
+		at := plane.Pt(x, 1700)
+		a := m.At(at)
+		if a.Verdict != probe.NothingRecorded {
+			continue
+		}
+		evaluate[bool](t, ctx, fmt.Sprintf(`(window.floorMap.views[0].showTouched([%g, %g], "touch"), true)`, at.X, at.Y))
+		got := evaluate[string](t, ctx, `document.querySelector(".answer").dataset.verdict`)
+		if blurred := a.Within <= off; blurred != (got == "NO VERDICT") {
+			t.Errorf("%v: nothing within %.0f, touch off by %.0f: %s", at, a.Within, off, got)
+		}
+		tried[a.Within <= off] = true
+	}
+	if len(tried) != 2 {
+		t.Errorf("only %v were tried", tried)
 	}
 }

@@ -241,6 +241,21 @@
     return `${a.verdict}: ${called(room, n)}`;
   }
 
+  // How far what is pointed at may lie from what was meant, px of the screen:
+  // half of the 44 px that WCAG 2.2 (2.5.5) takes a fingertip to need, and two
+  // for the point of a mouse or pen.
+  const fingertip = 22, pinpoint = 2;
+
+  const around = 40; // px kept free about a spot that is shown
+
+  function touchWords(room, a, off, pointer) {
+    const by = pointer === "touch" ? "a fingertip" : "the pointer";
+    return ["by touch", `${by} may be ${length(room, off)} off either way as far as the map is zoomed in; zoom in, or measure the spot from two walls`];
+  }
+
+  const touchedHeadline = (room, a, off) =>
+    `NO VERDICT: nothing is recorded within ${floor(room, a.within)}, but at this zoom a touch may be ${length(room, off)} off; zoom in, or measure the spot from two walls`;
+
   const left = (room, n) => (n.clear <= 0 ? "nothing left" : `${floor(room, n.clear)} left`);
 
   function brief(room, n) {
@@ -311,7 +326,7 @@
   // parseLength reads "2ft 3in", "14 1/2in", "686 mm", "1.2 m"; a bare figure is
   // in the room's units. NaN when it is not a length.
   function parseLength(room, text) {
-    const t = text.trim().toLowerCase();
+    const t = pointForComma(text.trim().toLowerCase());
     const figure = "(\\d+(?:\\.\\d+)?)(?:(?:\\s+|-)(\\d+)\\/(\\d+))?|(\\d+)\\/(\\d+)";
     const value = (m) => {
       if (m[4] !== undefined) return m[4] / m[5];
@@ -333,6 +348,12 @@
     const m = one(bareInches(t));
     if (!m) return NaN;
     return value(m) * (room.inches || bareInches(t) !== t ? inch : 1);
+  }
+
+  // pointForComma turns decimal commas into points; what could be read as
+  // thousands too is left, and so is no length.
+  function pointForComma(t) {
+    return t.replace(/[\d.,]*\d/g, (f) => (/^\d+,\d+$/.test(f) && (/^0,/.test(f) || !/,\d{3}$/.test(f)) ? f.replace(",", ".") : f));
   }
 
   // --- the page ----------------------------------------------------------------
@@ -401,6 +422,7 @@
 
     function look() {
       svg.setAttribute("viewBox", box.join(" "));
+      svg.classList.toggle("zoomed", zoomed()); // one finger moves the map only then, else the page
       const m = svg.getScreenCTM();
       if (m && m.a > 0) fit(m.a);
     }
@@ -409,11 +431,13 @@
     window.addEventListener("afterprint", look);
 
     function zoom(by, at) {
-      const w = Math.max(all[2] / 40, Math.min(all[2] * 1.5, box[2] / by)), k = w / box[2];
+      const w = Math.max(all[2] / 40, Math.min(all[2], box[2] / by)), k = w / box[2];
       const c = at || [box[0] + box[2] / 2, box[1] + box[3] / 2];
-      box = [c[0] - (c[0] - box[0]) * k, c[1] - (c[1] - box[1]) * k, w, box[3] * k];
+      box = w < all[2] ? [c[0] - (c[0] - box[0]) * k, c[1] - (c[1] - box[1]) * k, w, box[3] * k] : all.slice();
       look();
     }
+
+    const zoomed = () => box[2] < 0.999 * all[2];
 
     // toPicture turns a place on the screen into one of the picture.
     function toPicture(x, y) {
@@ -426,16 +450,39 @@
       point(a, ["spot", spotWords(room, a)]);
     }
 
+    // showTouched answers for a spot that was pointed at, which is as true as
+    // the finger: what lies within its own error is not told apart.
+    function showTouched(p, pointer) {
+      const a = ask(room, p), px = pointer === "touch" ? fingertip : pinpoint, off = px / svg.getScreenCTM().a;
+      point(a, ["spot", spotWords(room, a)], { off, words: touchWords(room, a, off, pointer) });
+    }
+
     function showTile(place) {
       const a = askTile(room, place);
       point(a, tileFact(room, a));
     }
 
-    // point writes an answer and draws where it is.
-    function point(a, where) {
+    // refuse takes the last answer away: it is not about what was typed now.
+    function refuse(error, words) {
+      error.textContent = words;
+      clear("No answer: what was typed last could not be used.");
+    }
+
+    function clear(words) {
+      spot = null;
+      $(".spot").setAttribute("hidden", "");
+      delete $(".answer").dataset.verdict;
+      $(".verdict").textContent = words;
+      $(".reasons").replaceChildren();
+    }
+
+    // point writes an answer and draws where it is; touched: how far the
+    // finger may have been off, undefined for a spot that was measured.
+    function point(a, where, touched) {
       const p = a.spot;
       spot = p;
-      write(a, where);
+      for (const e of section.querySelectorAll(".error")) e.textContent = "";
+      write(a, where, touched);
       const g = $(".spot"), x = p[0], y = -p[1];
       g.removeAttribute("hidden");
       const set = (el, attrs) => { for (const k in attrs) el.setAttribute(k, attrs[k]); };
@@ -444,13 +491,24 @@
       set(g.querySelector(".b"), { x1: x, y1: y - 40, x2: x, y2: y + 40 });
       const n = a.near[0] ? a.near[0].at : p;
       set(g.querySelector(".to"), { x1: x, y1: y, x2: n[0], y2: -n[1] });
+      reveal(p);
     }
 
-    function write(a, where) {
-      const box = $(".answer");
-      box.dataset.verdict = a.verdict;
-      $(".verdict").textContent = headline(room, a);
-      const lines = facts(room, a, where).map(([about, words]) => (about ? `${about[0].toUpperCase()}${about.slice(1)}: ${words}` : words));
+    // reveal scrolls so that spot and answer are seen at once: on a phone the
+    // answer sticks to the foot of the screen.
+    function reveal(p) {
+      const m = svg.getScreenCTM(), answer = $(".answer");
+      if (!m || getComputedStyle(answer).position !== "sticky") return;
+      const y = () => { const m = svg.getScreenCTM(); return m.b * p[0] - m.d * p[1] + m.f; };
+      if (y() < around || y() > answer.getBoundingClientRect().top - around) window.scrollBy(0, y() - 0.3 * window.innerHeight);
+    }
+
+    function write(a, where, touched) {
+      const box = $(".answer"), blurred = touched && a.verdict === "NO CABLE RECORDED" && a.within <= touched.off;
+      box.dataset.verdict = blurred ? "NO VERDICT" : a.verdict;
+      box.scrollTop = 0;
+      $(".verdict").textContent = blurred ? touchedHeadline(room, a, touched.off) : headline(room, a);
+      const lines = (touched ? [touched.words] : []).concat(facts(room, a, where)).map(([about, words]) => (about ? `${about[0].toUpperCase()}${about.slice(1)}: ${words}` : words));
       $(".reasons").replaceChildren(...lines.map((s) => {
         const el = document.createElement("p");
         el.textContent = s;
@@ -473,7 +531,7 @@
       const now = [e.clientX, e.clientY];
       down.set(e.pointerId, now);
       moved += dist(last, now);
-      if (down.size === 1 && moved > 6) {
+      if (down.size === 1 && moved > 6 && zoomed()) {
         const a = toPicture(...last), b = toPicture(...now);
         box[0] -= b[0] - a[0];
         box[1] -= b[1] - a[1];
@@ -488,12 +546,13 @@
     const up = (e) => {
       if (down.delete(e.pointerId) && down.size === 0 && moved <= 6 && e.type === "pointerup") {
         const [x, y] = toPicture(e.clientX, e.clientY);
-        show([x, -y]);
+        showTouched([x, -y], e.pointerType);
       }
     };
     svg.addEventListener("pointerup", up);
     svg.addEventListener("pointercancel", up);
     svg.addEventListener("wheel", (e) => {
+      if (!e.ctrlKey && !zoomed()) return; // the page scrolls
       e.preventDefault();
       zoom(e.deltaY < 0 ? 1.2 : 1 / 1.2, toPicture(e.clientX, e.clientY));
     }, { passive: false });
@@ -526,9 +585,9 @@
       const f = measure.elements, error = measure.querySelector(".error");
       const d1 = parseLength(room, f.off1.value), d2 = parseLength(room, f.off2.value);
       const p = offWalls(room, Number(f.wall1.value), d1, Number(f.wall2.value), d2);
-      error.textContent = Number.isNaN(d1) || Number.isNaN(d2) ? "Write both distances, such as 2ft 3in or 686 mm."
-        : p ? "" : "These walls are parallel; take two that meet.";
-      if (!error.textContent) show(p);
+      if (Number.isNaN(d1) || Number.isNaN(d2)) refuse(error, "Write both distances, such as 2ft 3in, 68,5 cm or 686 mm.");
+      else if (!p) refuse(error, "These walls are parallel; take two that meet.");
+      else show(p);
     });
 
     const tile = $("form.tile");
@@ -538,13 +597,13 @@
       const place = { row: Number(tile.elements.row.value), column: Number(tile.elements.column.value) };
       const ring = Number.isInteger(place.row) && Number.isInteger(place.column) ? tileOutline(room.tiles, place) : null;
       const error = tile.querySelector(".error"), r = room.tiles.rows[place.row - 1];
-      error.textContent = ring ? "" : r ? `Row ${place.row} has columns 1 to ${r[1]}.` : `There are rows 1 to ${room.tiles.rows.length}.`;
-      if (!ring) return;
-      showTile(place);
+      if (ring) showTile(place);
+      else refuse(error, r ? `Row ${place.row} has columns 1 to ${r[1]}.` : `There are rows 1 to ${room.tiles.rows.length}.`);
     });
+    $("[data-clear]").addEventListener("click", () => clear("Touch a spot on the map, or measure one below."));
     $("[data-print]").addEventListener("click", () => window.print());
     look();
-    return { show, look };
+    return { show, showTouched, look };
   }
 
   const sections = [...document.querySelectorAll("section.room")];
