@@ -27,6 +27,7 @@ func (j *Job) readRoom(t table) Room {
 		t.spoil()
 	}
 	r.checkExposed(t)
+	r.readFirstTile(t)
 	r.letterWalls(t)
 	r.readOpenings(t, j.Clearance)
 	r.readFixtures(t, j.Clearance)
@@ -45,6 +46,29 @@ func (r *Room) checkExposed(t table) {
 	}
 	if round := r.Outline.Perimeter(); r.Exposed > round+r.slack() {
 		t.errorf("exposed", "count only the walls with the outside behind them", "room %q has %s of its edge along outside walls, but is only %s round", r.Name, t.read("exposed"), t.length(round))
+	}
+}
+
+// shortestRow is the least length, mm, that tells a row's direction.
+const shortestRow = 100
+
+// readFirstTile reads where the tile was set out from, and checks that the
+// tile lies in the room.
+func (r *Room) readFirstTile(t table) {
+	pts := t.points("first_tile")
+	if len(pts) == 0 {
+		return
+	}
+	s := plane.Segment{A: pts[0], B: pts[len(pts)-1]}
+	switch {
+	case len(pts) != 2:
+		t.errorf("first_tile", "give a corner of a whole tile, and a second point along its row", "first_tile has %d points where two are wanted", len(pts))
+	case s.Length() < shortestRow:
+		t.errorf("first_tile", "take the second point as far along the row as the room lets you", "the two points of first_tile are %s apart: too near to tell which way the rows run", t.length(s.Length()))
+	case r.usable() && !r.Outline.Contains(s.A) && r.Outline.Distance(s.A) > r.slack():
+		t.errorf("first_tile", "it is measured from the same corner as the room's own corners", "the corner of first_tile lies %s outside the walls of room %q", t.length(r.Outline.Distance(s.A)), r.Name)
+	default:
+		r.FirstTile = s
 	}
 }
 

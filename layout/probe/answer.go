@@ -100,7 +100,7 @@ func (m *Map) judge(a *Answer) {
 		a.Verdict, a.Reason = NoVerdict, fmt.Sprintf("the spot is outside the walls of room %q, where nothing is recorded", m.Room)
 		return
 	}
-	a.Verdict, a.Within = NothingRecorded, math.Inf(1)
+	a.Verdict, a.Within, a.Reason = NothingRecorded, math.Inf(1), ""
 	for _, n := range a.Near {
 		switch {
 		case n.Recorded && n.Distance-n.Half-n.Error <= 0:

@@ -57,7 +57,7 @@ func Trace(p *layout.Plan, cable string, s record.Stretch) (*Fault, error) {
 		off = 0 // by a plan the tiles are those it is drawn under; the words say what that is worth
 	}
 	if f.Map.Tiling != nil {
-		f.Tiles = f.Map.Tiling.Near(f.Line, t.Half+off)
+		f.Tiles = f.Map.Tiling.Near(f.Line, t.Half+off, f.Map.Outline)
 	}
 	near, err := line.Neighbours(s.From, s.To, confusion*max(c.Spacing, 20)+off)
 	if err != nil {
@@ -127,6 +127,9 @@ func (f *Fault) Facts() []Fact {
 	out = append(out, Fact{"record", m.Record()}, Fact{"plan", m.Rests()})
 	for _, words := range f.tileWords() {
 		out = append(out, Fact{"tile", words})
+	}
+	if m.NoTiles != "" {
+		out = append(out, Fact{"tile", m.NoTiles})
 	}
 	if len(f.Tiles) > 0 {
 		out = append(out, Fact{"", m.Counting()})

@@ -78,7 +78,8 @@ type Map struct {
 	Outline  plane.Ring
 	Things   []Thing
 	Stands   []job.Stand
-	Tiling   *takeoff.Tiling // nil: the tile is not on a grid
+	Tiling   *takeoff.Tiling // nil: not on a grid, or nobody recorded where it was set out from
+	NoTiles  string          // why nothing is said by tile; empty where it is
 	Depth    float64         // mm from the face of the tile to the cable, about
 	DepthBy  job.Source      // what that rests on
 	Differ   []Difference
@@ -97,9 +98,10 @@ type Difference struct {
 func Of(p *layout.Plan, r *layout.Room) *Map {
 	m := &Map{Tape: layout.NewTape(r.Job, p.Units()), Room: r.Job.Name, Status: p.Job.Info.Status, Outline: r.Job.Outline, Stands: r.Job.Stands(), room: r.Job}
 	m.Depth, m.DepthBy = p.Cover()
-	if t, ok := takeoff.Tile(r.Tiled, p.Job.Tile); ok {
+	if t, ok := takeoff.Tile(r.Tiled, p.Job.Tile, r.Job.FirstTile); ok {
 		m.Tiling = &t
 	}
+	m.NoTiles = noTiles(r, p.Job.Tile, m.Tiling)
 	m.evidence(r)
 	for i := range r.Cables {
 		m.addCable(&r.Cables[i])
@@ -111,6 +113,18 @@ func Of(p *layout.Plan, r *layout.Room) *Map {
 	m.addRise(r)
 	m.addDifferences(r)
 	return m
+}
+
+// noTiles says why nothing can be said by tile.
+func noTiles(r *layout.Room, t job.Tile, tiling *takeoff.Tiling) string {
+	_, grid := takeoff.TileGrid(r.Tiled, t)
+	switch {
+	case tiling != nil:
+		return ""
+	case grid && r.Job.FirstTile.Length() == 0:
+		return fmt.Sprintf("nobody recorded where the tile of room %q was set out from, so nothing can be said by tile: measure from two walls, or add first_tile to the room", r.Job.Name)
+	}
+	return fmt.Sprintf("the tile of room %q is not laid in rows that can be counted; measure from two walls instead", r.Job.Name)
 }
 
 func (m *Map) addDifferences(r *layout.Room) {

@@ -28,6 +28,7 @@ func bath(status job.Status, evidence job.Evidence) (*layout.Plan, *layout.Room)
 		r.Walls = append(r.Walls, job.Wall{Letter: string(rune('A' + i)), Segment: outline.Edge(i)})
 	}
 	r.Thermostat = job.Thermostat{At: plane.Pt(1500, 0), Wall: 0, Along: 1500}
+	r.FirstTile = plane.Segment{A: plane.Pt(547, 297), B: plane.Pt(1800, 297)}
 	j := &job.Job{Units: plane.Millimetres, Info: job.Info{Status: status}, Tile: job.Tile{Width: 300, Length: 300, Joint: 3, Thickness: 10, Pattern: "straight"},
 		Materials: job.Materials{BedThickness: 4}, Rooms: []job.Room{*r}}
 	path := []plane.Point{{X: 500, Y: 100}, {X: 500, Y: 1400}, {X: 620, Y: 1400}, {X: 620, Y: 200}}

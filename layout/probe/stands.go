@@ -54,10 +54,7 @@ func (m *Map) OnTile(p takeoff.Place) (out []OnTile) {
 	if m.Tiling == nil {
 		return nil
 	}
-	ring, ok := m.Tiling.Outline(p)
-	if !ok {
-		return nil
-	}
+	ring := m.Tiling.Piece(p, m.Outline)
 	for _, s := range m.Stands {
 		corners := 0
 		for _, q := range ring {

@@ -1,6 +1,7 @@
 package probe
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -19,7 +20,7 @@ type Piece struct {
 // An Under is what lies under one tile.
 type Under struct {
 	Place  takeoff.Place
-	Corner plane.Ring
+	Corner plane.Ring // of what of the tile lies inside the walls
 	Pieces []Piece
 	Answer Answer // for the tile as a whole
 }
@@ -30,10 +31,13 @@ const tileStep = 2.0
 // Under answers for a whole tile.
 func (m *Map) Under(p takeoff.Place) (Under, error) {
 	if m.Tiling == nil {
-		return Under{}, fmt.Errorf("the tile of room %q is not laid in rows that can be counted; measure from two walls instead", m.Room)
+		return Under{}, errors.New(m.NoTiles)
 	}
-	ring, ok := m.Tiling.Outline(p)
-	if !ok {
+	ring := m.Tiling.Piece(p, m.Outline)
+	if _, known := m.Tiling.Outline(p); known && ring == nil {
+		return Under{}, fmt.Errorf("tile row %d, column %d lies outside the walls of room %q", p.Row, p.Column, m.Room)
+	}
+	if ring == nil {
 		if p.Row >= 1 && p.Row <= len(m.Tiling.Rows) {
 			return Under{}, fmt.Errorf("row %d of room %q has tiles 1 to %d", p.Row, m.Room, m.Tiling.Rows[p.Row-1].Count)
 		}
@@ -49,7 +53,8 @@ func (m *Map) Under(p takeoff.Place) (Under, error) {
 	}
 	centre := ring.Bounds().Centre()
 	u.Answer = m.answer(centre, func(line []plane.Point) (plane.Point, float64, int, float64) { return nearestToRing(ring, line) })
-	u.Answer.Tile, u.Answer.Whole = &p, true
+	u.Answer.Tile, u.Answer.Whole, u.Answer.Inside = &p, true, true
+	m.judge(&u.Answer)
 	return u, nil
 }
 

@@ -192,7 +192,7 @@ func (m *Map) Counting() string {
 	}
 	a := m.Tiling.Grid.Angle
 	along := plane.Pt(1, 0).Rotate(a)
-	return fmt.Sprintf("rows are counted going %s, tiles in a row going %s, both from 1, cut tiles and those under fixtures too, as the take-off lays them out", wind(along.Left()), wind(along))
+	return fmt.Sprintf("rows are counted going %s, tiles in a row going %s, both from 1, cut tiles and those under fixtures too, as the room's first tile was set out", wind(along.Left()), wind(along))
 }
 
 // wind names the nearest of the eight winds.

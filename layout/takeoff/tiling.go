@@ -26,11 +26,14 @@ type Tiling struct {
 // and how many columns there are.
 type TileRow struct{ First, Count int }
 
-// Tile numbers the tiles of a room laid as TileGrid lays them; ok is false when
-// they are not laid on a grid, or are too many to number.
-func Tile(room plane.Region, t job.Tile) (out Tiling, ok bool) {
+// Tile numbers the tiles of a room as they were set out: first runs from a
+// corner of a whole tile along its row, the tile to the left of it. ok is false
+// when they are not laid on a grid, or are too many to number.
+func Tile(room plane.Region, t job.Tile, first plane.Segment) (out Tiling, ok bool) {
 	g, ok := TileGrid(room, t)
-	if !ok || !usable(g.Length) || !usable(g.Width) || g.Length < least || g.Width < least {
+	run := first.B.Sub(first.A)
+	g.Origin, g.Angle = first.A, plane.Atan2(run.Y, run.X)
+	if !ok || first.Length() == 0 || !usable(g.Length) || !usable(g.Width) || g.Length < least || g.Width < least {
 		return out, false
 	}
 	s := outline(room, g.Origin, g.Angle)
@@ -87,14 +90,49 @@ func (t Tiling) Outline(p Place) (ring plane.Ring, ok bool) {
 	return ring, true
 }
 
+// Piece returns what of a tile lies inside a room's walls: of a cut tile, the
+// piece of it that was laid; nil where nothing of it does. Edges that a room in
+// two arms leaves between them run along the tile's own edge.
+func (t Tiling) Piece(p Place, walls plane.Ring) plane.Ring {
+	tile, ok := t.Outline(p)
+	if !ok {
+		return nil
+	}
+	piece := walls
+	for i := range tile {
+		piece = leftOf(piece, tile.Edge(i))
+	}
+	if piece.Area() < least {
+		return nil
+	}
+	return piece
+}
+
+// leftOf cuts off what of a ring lies to the right of a line (Sutherland and
+// Hodgman's clipping, Communications of the ACM 17, 1974).
+func leftOf(r plane.Ring, cut plane.Segment) (out plane.Ring) {
+	dir := cut.B.Sub(cut.A)
+	for i, b := range r {
+		a := r[(i+len(r)-1)%len(r)]
+		sa, sb := dir.Cross(a.Sub(cut.A)), dir.Cross(b.Sub(cut.A))
+		if sa >= 0 != (sb >= 0) {
+			out = append(out, a.Lerp(b, sa/(sa-sb)))
+		}
+		if sb >= 0 {
+			out = append(out, b)
+		}
+	}
+	return out
+}
+
 // Near returns the tiles that come within a distance of a line, by row and
-// column.
-func (t Tiling) Near(line []plane.Point, within float64) []Place {
+// column, each as far as it lies inside the walls.
+func (t Tiling) Near(line []plane.Point, within float64, walls plane.Ring) []Place {
 	var out []Place
 	for row := range t.Rows {
 		for col := range t.Rows[row].Count {
 			p := Place{row + 1, col + 1}
-			if ring, _ := t.Outline(p); Gap(ring, line) <= within {
+			if piece := t.Piece(p, walls); piece != nil && Gap(piece, line) <= within {
 				out = append(out, p)
 			}
 		}

@@ -11,12 +11,12 @@ import (
 	"oxturn/layout/plane"
 )
 
-// A room of 1000 x 700 with 300 x 200 tiles and 2 mm joints: rows run east. A
-// joint on the centre line leaves 197 of the second tile each way, a tile only
-// 46, so there are 4 columns; across, 147 or 48, so 4 rows.
+// A room of 1000 x 700 with 300 x 200 tiles and 2 mm joints, set out from a
+// corner at 199, 351: columns begin at -103, 199, 501 and 803, rows at -53, 149,
+// 351 and 553.
 func TestTilesByHand(t *testing.T) {
 	room := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(1000, 700)))
-	ti, ok := Tile(room, job.Tile{Width: 200, Length: 300, Joint: 2})
+	ti, ok := Tile(room, job.Tile{Width: 200, Length: 300, Joint: 2}, plane.Segment{A: plane.Pt(199, 351), B: plane.Pt(801, 351)})
 	if !ok || len(ti.Rows) != 4 {
 		t.Fatalf("%+v", ti)
 	}
@@ -33,8 +33,45 @@ func TestTilesByHand(t *testing.T) {
 			t.Errorf("%v is tile %v (%v), want %v", c.p, got, ok, c.want)
 		}
 	}
+	if got := ti.Piece(Place{1, 1}, plane.Rectangle(plane.Pt(0, 0), plane.Pt(1000, 700))); math.Abs(got.Area()-197*147) > 1e-6 {
+		t.Errorf("the cut tile in the corner is %v", got)
+	}
+	if got := ti.Piece(Place{4, 4}, plane.Rectangle(plane.Pt(0, 0), plane.Pt(1000, 700)).CCW()); got.Bounds() != (plane.Rect{Min: plane.Pt(803, 553), Max: plane.Pt(1000, 700)}) {
+		t.Errorf("the cut tile in the far corner is %v", got)
+	}
+	if got := ti.Piece(Place{2, 2}, plane.Rectangle(plane.Pt(600, 0), plane.Pt(1000, 700))); got != nil {
+		t.Errorf("of a tile beyond the wall there is %v", got)
+	}
 	if _, ok := ti.At(plane.Pt(-400, 1)); ok {
 		t.Error("a point beyond the wall is on a tile")
+	}
+}
+
+// Rows that run north are counted to the west; every second row of an offset
+// pattern lies half a tile on, the first tile's own row not: its corner is the
+// corner of a tile, wherever the room's middle is.
+func TestTilesAreWhereTheFirstOneIs(t *testing.T) {
+	room := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(1000, 700)))
+	ti, ok := Tile(room, job.Tile{Width: 200, Length: 300, Joint: 2, Pattern: Offset}, plane.Segment{A: plane.Pt(640, 33), B: plane.Pt(640, 500)})
+	if !ok {
+		t.Fatal("not on a grid")
+	}
+	at, _ := ti.At(plane.Pt(639, 34))
+	ring, _ := ti.Outline(at)
+	for i, want := range []plane.Point{{X: 640, Y: 33}, {X: 640, Y: 333}, {X: 440, Y: 333}, {X: 440, Y: 33}} {
+		if ring[i].Dist(want) > 1e-9 {
+			t.Errorf("corner %d of the first tile lies at %v, want %v", i, ring[i], want)
+		}
+	}
+	if west, _ := ti.At(plane.Pt(400, 190)); west.Row != at.Row+1 {
+		t.Errorf("the tile west of row %d is in row %d", at.Row, west.Row)
+	}
+	west, _ := ti.At(plane.Pt(400, 190))
+	if ring, _ := ti.Outline(west); math.Abs(ring[0].Y-(33+151)) > 1e-9 {
+		t.Errorf("the row beside it begins a tile at %v, want y 184", ring[0])
+	}
+	if _, ok := Tile(room, job.Tile{Width: 200, Length: 300}, plane.Segment{}); ok {
+		t.Error("tiles are numbered that nobody set out")
 	}
 }
 
@@ -46,7 +83,9 @@ func TestEveryPointHasItsTile(t *testing.T) {
 		room := plane.FromRing(plane.Ring{{X: 0, Y: 0}, {X: w, Y: 0}, {X: w, Y: h / 2}, {X: w / 2, Y: h / 2}, {X: w / 2, Y: h}, {X: 0, Y: h}})
 		tile := job.Tile{Width: rapid.Float64Range(50, 700).Draw(t, "tile"), Length: rapid.Float64Range(50, 700).Draw(t, "length"),
 			Joint: rapid.Float64Range(0, 10).Draw(t, "joint"), Pattern: rapid.SampledFrom([]string{Straight, Offset, Diagonal}).Draw(t, "pattern")}
-		ti, ok := Tile(room, tile)
+		turn := rapid.Float64Range(0, 6).Draw(t, "turn")
+		from := plane.Pt(rapid.Float64Range(0, w).Draw(t, "from x"), rapid.Float64Range(0, h).Draw(t, "from y"))
+		ti, ok := Tile(room, tile, plane.Segment{A: from, B: from.Add(plane.Pt(500, 0).Rotate(turn))})
 		if !ok {
 			t.Fatal("not on a grid")
 		}
@@ -62,7 +101,7 @@ func TestEveryPointHasItsTile(t *testing.T) {
 		if !ok || !ring.Contains(p) && ring.Distance(p) > tile.Joint/math.Sqrt2+1e-6 {
 			t.Fatalf("%v is not on its tile %v with corners %v", p, at, ring)
 		}
-		if ring.Contains(p) && !slices.Contains(ti.Near([]plane.Point{p}, 0), at) {
+		if ring.Contains(p) && !slices.Contains(ti.Near([]plane.Point{p}, 0, room.Rings()[0]), at) {
 			t.Fatalf("tile %v is not near its own point %v", at, p)
 		}
 	})

@@ -50,6 +50,7 @@ type room struct {
 	Name     string
 	Record   string
 	Counting string
+	NoTiles  string // why nothing is said by tile
 	Cautions []string
 	Picture  template.HTML
 	Key      []signed
@@ -92,7 +93,7 @@ func Write(w io.Writer, p *layout.Plan) error {
 			moved = append(moved, m.Moved(d))
 		}
 		drawn, key := picture(i, &p.Rooms[i], m)
-		pg.Rooms = append(pg.Rooms, room{Moved: moved, Index: i, Name: m.Room, Record: m.Record(), Counting: m.Counting(), Cautions: m.Cautions(), Picture: drawn, Key: key, Places: places(m),
+		pg.Rooms = append(pg.Rooms, room{Moved: moved, Index: i, Name: m.Room, Record: m.Record(), Counting: m.Counting(), NoTiles: m.NoTiles, Cautions: m.Cautions(), Picture: drawn, Key: key, Places: places(m),
 			Datum1: datumName(m, 0), Datum2: datumName(m, 1)})
 		pg.Data = append(pg.Data, tableOf(m))
 	}

@@ -107,7 +107,11 @@ func (d *pen) tiles(m *probe.Map) {
 	d.add(`<g class="tiles" clip-path="url(#%s)" aria-hidden="true"><clipPath id="%[1]s"><polygon points="%s"/></clipPath>`, d.id, coords(m.Outline))
 	for row, r := range m.Tiling.Rows {
 		for col := range r.Count {
-			ring, _ := m.Tiling.Outline(takeoff.Place{Row: row + 1, Column: col + 1})
+			place := takeoff.Place{Row: row + 1, Column: col + 1}
+			if m.Tiling.Piece(place, m.Outline) == nil {
+				continue
+			}
+			ring, _ := m.Tiling.Outline(place)
 			d.use(keyTile)
 			d.add(`<polygon points="%s"/>`, coords(ring))
 			if side >= numberedWidth {

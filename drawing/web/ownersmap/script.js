@@ -90,6 +90,27 @@
       .map(([a, b]) => [t.origin[0] + a * t.cos - b * t.sin, t.origin[1] + a * t.sin + b * t.cos]);
   }
 
+  // tilePiece is what of a tile lies inside the walls; null for nothing.
+  function tilePiece(room, place) {
+    const tile = tileOutline(room.tiles, place);
+    if (!tile) return null;
+    let piece = room.outline;
+    tile.forEach((a, i) => { piece = leftOf(piece, a, tile[(i + 1) % 4]); });
+    const area = piece.reduce((sum, a, i) => sum + (a[0] * piece[(i + 1) % piece.length][1] - a[1] * piece[(i + 1) % piece.length][0]), 0) / 2;
+    return Math.abs(area) < 1 ? null : piece;
+  }
+
+  // leftOf cuts off what of a ring lies to the right of a line.
+  function leftOf(ring, from, to) {
+    const out = [];
+    ring.forEach((b, i) => {
+      const a = ring[(i + ring.length - 1) % ring.length], sa = side(from, to, a), sb = side(from, to, b), t = sa / (sa - sb);
+      if ((sa >= 0) !== (sb >= 0)) out.push([a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t]);
+      if (sb >= 0) out.push(b);
+    });
+    return out;
+  }
+
   const tileStep = 2;
 
   // pieces walks a thing's line and collects its stretches within reach of a
@@ -114,7 +135,7 @@
   }
 
   function under(room, place) {
-    const ring = tileOutline(room.tiles, place);
+    const ring = tilePiece(room, place);
     if (!ring) return null;
     return room.things.flatMap((t) => pieces(t, ring, t.half + (room.noReason ? 0 : t.error)));
   }
@@ -141,7 +162,7 @@
 
   // onTile finds what stands on a tile.
   function onTile(room, place) {
-    const ring = tileOutline(room.tiles, place);
+    const ring = tilePiece(room, place);
     if (!ring) return [];
     const next = (r, i) => r[(i + 1) % r.length];
     return room.stands.flatMap((s) => {
@@ -155,12 +176,13 @@
 
   // askTile answers for a whole tile.
   function askTile(room, place) {
-    const ring = tileOutline(room.tiles, place);
+    const ring = tilePiece(room, place);
     if (!ring) return null;
     const a = ask(room, [0, 1].map((k) => (ring.reduce((m, q) => Math.min(m, q[k]), Infinity) + ring.reduce((m, q) => Math.max(m, q[k]), -Infinity)) / 2),
       (line) => nearestToRing(ring, line));
     a.tile = place;
     a.whole = true;
+    if (!room.noReason) { a.reason = ""; judge(a); }
     return a;
   }
 
@@ -595,10 +617,10 @@
     tile.addEventListener("submit", (e) => {
       e.preventDefault();
       const place = { row: Number(tile.elements.row.value), column: Number(tile.elements.column.value) };
-      const ring = Number.isInteger(place.row) && Number.isInteger(place.column) ? tileOutline(room.tiles, place) : null;
+      const ring = Number.isInteger(place.row) && Number.isInteger(place.column) ? tilePiece(room, place) : null;
       const error = tile.querySelector(".error"), r = room.tiles.rows[place.row - 1];
       if (ring) showTile(place);
-      else refuse(error, r ? `Row ${place.row} has columns 1 to ${r[1]}.` : `There are rows 1 to ${room.tiles.rows.length}.`);
+      else refuse(error, tileOutline(room.tiles, place) ? "No part of this tile lies inside the walls." : r ? `Row ${place.row} has columns 1 to ${r[1]}.` : `There are rows 1 to ${room.tiles.rows.length}.`);
     });
     $("[data-clear]").addEventListener("click", () => clear("Touch a spot on the map, or measure one below."));
     $("[data-print]").addEventListener("click", () => window.print());
