@@ -25,14 +25,19 @@ func laidSoFar(t testing.TB, w, h, cable float64, runs int, mark string) (*layou
 // without.
 func recorded(t testing.TB, text string, runs int, mark string) (*layout.Plan, *layout.Cable) {
 	t.Helper()
-	if runs > 0 {
-		text += fmt.Sprintf("[[as_laid]]\nroom = \"R\"\ncable = \"H1\"\nevidence = \"measured by hand\"\nruns = %d\n%s", runs, mark)
-	}
+	text = withRecord(text, runs, mark)
 	p, found := layout.Build(read(t, "refit.toml", []byte(text)))
 	if s := errorsOf(found); s != "" {
-		t.Skipf("%s\n%s", s, text)
+		t.Fatalf("%s\n%s", s, text)
 	}
 	return p, &p.Rooms[0].Cables[0]
+}
+
+func withRecord(text string, runs int, mark string) string {
+	if runs == 0 {
+		return text
+	}
+	return text + fmt.Sprintf("[[as_laid]]\nroom = \"R\"\ncable = \"H1\"\nevidence = \"measured by hand\"\nruns = %d\n%s", runs, mark)
 }
 
 func plainRoom(w, h, cable float64) string {
@@ -95,7 +100,7 @@ func TestRefitWithTheRealPegs(t *testing.T) {
 		t.Fatal(err)
 	}
 	if f.New == nil {
-		t.Skip("no route on the real pegs: " + f.Reason)
+		t.Fatal("no route on the real pegs: " + f.Reason)
 	}
 	checkRefit(t, p, f)
 	for _, r := range f.New.Runs[:len(f.New.Runs)-1] {
@@ -107,18 +112,22 @@ func TestRefitWithTheRealPegs(t *testing.T) {
 }
 
 func TestRefitSaysWhatIsMissing(t *testing.T) {
-	for _, c := range []struct {
-		runs       int
-		mark, want string
-	}{
-		{0, "", "nothing is recorded of cable H1"},
-		{3, "[[as_laid.mark]]\nrun = 9\n", "a mark is said to lie on run 9, but 3 runs"},
-		{3, "[[as_laid.mark]]\nrun = 2\npegs = 500\n", "500 pegs into run 2"},
-		{3, "[[as_laid.mark]]\nlength = \"30 m\"\nrun = 1\npegs = 10\n", "faster than drawn"},
+	p, cable := laidSoFar(t, 2400, 2100, 40, 0, "")
+	if _, err := p.Refit(&p.Rooms[0], cable, layout.RefitWay{}); err == nil || !strings.Contains(err.Error(), "nothing is recorded of cable H1") {
+		t.Errorf("without a record: %v", err)
+	}
+}
+
+func TestMarksThatCannotBeAreRefused(t *testing.T) {
+	for mark, want := range map[string]string{
+		"run = 9\n":             "a mark is said to lie on run 9, but 3 runs of cable H1 are laid",
+		"run = 2\npegs = 500\n": "500 pegs into run 2",
+		"length = \"30 m\"\nrun = 1\npegs = 10\n": "faster than drawn",
 	} {
-		p, cable := laidSoFar(t, 2400, 2100, 40, c.runs, c.mark)
-		if _, err := p.Refit(&p.Rooms[0], cable, layout.RefitWay{}); err == nil || !strings.Contains(err.Error(), c.want) {
-			t.Errorf("%d runs, %q: %v, want %q", c.runs, c.mark, err, c.want)
+		text := withRecord(plainRoom(2400, 2100, 40), 3, "[[as_laid.mark]]\n"+mark)
+		_, found := layout.Build(read(t, "refit.toml", []byte(text)))
+		if s := errorsOf(found); !strings.Contains(s, want) {
+			t.Errorf("said: %s; want %q", s, want)
 		}
 	}
 }

@@ -138,9 +138,14 @@ func (f *finder) result(r *ast.ReturnStmt) bool {
 var failure = types.Universe.Lookup("error").Type().Underlying().(*types.Interface)
 
 // call leaves out what a program's answers do not hang on: capacities, and the
-// sign of infinity, which is plus for both 0 and 1.
+// sign of infinity, which is plus for both 0 and 1, and asked for as either where
+// what is negative has gone before.
 func (f *finder) call(c *ast.CallExpr) bool {
-	if f.pkg.info.Types[c].Value != nil || string(f.written(c)) == "math.Inf(1)" {
+	if f.pkg.info.Types[c].Value != nil || string(f.written(c.Fun)) == "math.Inf" {
+		return false
+	}
+	if string(f.written(c.Fun)) == "math.IsInf" {
+		f.walk(c.Args[0])
 		return false
 	}
 	if name, ok := c.Fun.(*ast.Ident); ok && name.Name == "make" && len(c.Args) == 3 {

@@ -10,6 +10,8 @@ import (
 	"sync"
 	"testing"
 	"time"
+
+	"oxturn/internal/skip"
 )
 
 // set is a job's files, all filled with one letter.
@@ -51,7 +53,7 @@ func letters(t *testing.T, dir string) (got string, litter int) {
 func TestWriterProcess(t *testing.T) {
 	dir := os.Getenv("OXTURN_TEST_WRITE_TO")
 	if dir == "" {
-		t.Skip("runs only as the process that another test kills")
+		skip.Test(t, skip.OtherProcess, "TestKilled")
 	}
 	for i := 0; ; i++ {
 		o := folder{dir: dir}

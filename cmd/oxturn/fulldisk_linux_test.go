@@ -9,6 +9,8 @@ import (
 	"strings"
 	"syscall"
 	"testing"
+
+	"oxturn/internal/skip"
 )
 
 // TestFullDisk writes to a file system that is too small: the old files stay
@@ -16,7 +18,7 @@ import (
 func TestFullDisk(t *testing.T) {
 	dir := t.TempDir()
 	if err := syscall.Mount("oxturn-test", dir, "tmpfs", 0, "size=2300k"); err != nil {
-		t.Skipf("cannot mount a small file system: %v", err)
+		skip.Test(t, skip.NoMount, err)
 	}
 	defer syscall.Unmount(dir, syscall.MNT_DETACH)
 	if err := (&folder{dir: dir}).write(set('A')); err != nil {

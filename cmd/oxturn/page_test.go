@@ -2,11 +2,12 @@ package main
 
 import (
 	"context"
-	"os"
 	"os/exec"
 	"strings"
 	"testing"
 	"time"
+
+	"oxturn/internal/skip"
 
 	"github.com/chromedp/chromedp"
 	"github.com/google/go-cmp/cmp"
@@ -23,10 +24,7 @@ func browser(t *testing.T) context.Context {
 		}
 	}
 	if path == "" {
-		if os.Getenv("OXTURN_REQUIRE_TOOLS") != "" {
-			t.Fatal("chromium is not installed")
-		}
-		t.Skip("chromium is not installed")
+		skip.Test(t, skip.NoProgram, "chromium")
 	}
 	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.WindowSize(1280, 900),
 		chromedp.Env("TMPDIR="+t.TempDir()),                                        // what it leaves behind goes with the test

@@ -21,7 +21,7 @@ func FuzzSolve(f *testing.F) {
 		}
 		p := tiny(w, h, out)
 		if len(p.Zones[0]) == 0 {
-			t.Skip()
+			return
 		}
 		p.Cables = []Cable{{ID: "H1", Length: 100 + float64(length)}}
 		begin := time.Now()

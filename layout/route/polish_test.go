@@ -6,6 +6,7 @@ import (
 	"slices"
 	"testing"
 
+	"oxturn/internal/skip"
 	"oxturn/layout/plane"
 	"pgregory.net/rapid"
 )
@@ -21,12 +22,12 @@ func TestPolishBetters(t *testing.T) {
 		r.strip = newStrip(p.Floor, p.Zones, p.Entry)
 		l, err := r.lay(share{region: p.Zones[0]})
 		if err != nil {
-			t.Skip(err)
+			skip.Test(t, skip.OtherCase, err)
 		}
 		was := l.found[0]
 		now := was.polish(l, l.field, nil)
 		if now == nil {
-			t.Skip("not polished")
+			skip.Test(t, skip.OtherCase, "not polished")
 		}
 		if n := Length(now.path, p.Bend); math.Abs(n-p.Cables[0].Length) > lengthSlop {
 			t.Fatalf("%.1f mm long, the cable is %.0f mm", n, p.Cables[0].Length)

@@ -12,6 +12,8 @@ import (
 	"os/exec"
 	"path/filepath"
 	"testing"
+
+	"oxturn/internal/skip"
 )
 
 // Run runs a program and returns what it prints. It fails the test when the
@@ -19,10 +21,7 @@ import (
 func Run(t testing.TB, name string, args ...string) []byte {
 	t.Helper()
 	if _, err := exec.LookPath(name); err != nil {
-		if os.Getenv("OXTURN_REQUIRE_TOOLS") == "1" {
-			t.Fatalf("%s is not installed", name)
-		}
-		t.Skipf("%s is not installed", name)
+		skip.Test(t, skip.NoProgram, name)
 	}
 	var out, errs bytes.Buffer
 	cmd := exec.Command(name, args...)

@@ -17,6 +17,7 @@ import (
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 
+	"oxturn/internal/skip"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
@@ -70,10 +71,7 @@ func browser(t *testing.T, page string) context.Context {
 	t.Helper()
 	starting.Do(start)
 	if started == nil {
-		if os.Getenv("OXTURN_REQUIRE_TOOLS") == "1" {
-			t.Fatal("no chromium could be started")
-		}
-		t.Skip("no chromium could be started: the page is not tried in a browser")
+		skip.Test(t, skip.NoProgram, "no chromium could be started: the page is not tried in a browser")
 	}
 	file := filepath.Join(t.TempDir(), "map.html")
 	if err := os.WriteFile(file, []byte(page), 0o644); err != nil {
