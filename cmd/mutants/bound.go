@@ -20,12 +20,11 @@ func (f *finder) atTolerance(e *ast.BinaryExpr) bool {
 			return true
 		}
 		v := f.pkg.info.Types[side].Value
-		if v == nil || v.Kind() != constant.Float {
-			return true
+		if v != nil && v.Kind() == constant.Float {
+			size, _ := constant.Float64Val(v)
+			found = found || size != 0 && -tolerance <= size && size <= tolerance
 		}
-		size, _ := constant.Float64Val(v)
-		found = found || size != 0 && -tolerance <= size && size <= tolerance
-		return false
+		return true
 	})
 	return found
 }
