@@ -250,11 +250,31 @@ func (l *Laid) check(r *Room, c *Cable, j *job.Job) *job.Diagnostic {
 		l.Whole, l.EndCap = false, nil // the part that is laid so far
 		return nil
 	}
-	if off := n - c.Label.Length; math.Abs(off) > lengthShare*c.Label.Length {
+	if off := l.rate(c, j.Membrane.Pitch)*n - c.Label.Length; math.Abs(off) > lengthShare*c.Label.Length {
 		return &job.Diagnostic{Severity: job.Warning, ID: "W110", Span: at, Hint: "look for a run left out or counted twice",
 			Message: fmt.Sprintf("cable %s as laid measures %s, but its label says %s", c.ID, length(n, j.Units), length(c.Label.Length, j.Units))}
 	}
 	return nil
+}
+
+// rate is the cable used per length of way by the mark farthest along the record, 1
+// without one: a cable that drifted is as long as its label says, over another way.
+func (l *Laid) rate(c *Cable, pitch float64) float64 {
+	rs, cum := runs(l.Path, c.BendRadius, pitch), route.Stations(l.Path, c.BendRadius)
+	rate, far := 1.0, 0.0
+	for _, m := range l.Job.Marks {
+		if m.Run > len(rs) {
+			continue // reported
+		}
+		leg := rs[m.Run-1].leg
+		if at := min(cum[leg-1]+m.Pegs*pitch, cum[leg]); at > far {
+			rate, far = markRead(m, c)/at, at
+		}
+	}
+	if math.Abs(rate-1) > rateOff {
+		return 1
+	}
+	return rate
 }
 
 // given names the key that says where the cable lies.

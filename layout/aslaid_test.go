@@ -145,3 +145,26 @@ func errorsOf(found []job.Diagnostic) string {
 	}
 	return strings.Join(out, "\n")
 }
+
+// A cable that drifted by a run's length, and whose mark says so, is no cable
+// with a run left out; without the mark it may be.
+func TestAMarkExplainsAnotherLength(t *testing.T) {
+	plain, _ := handPlan(t, "for installation", "")
+	c := plain.Rooms[0].Cables[0]
+	end := len(c.Path) - 1
+	path := c.Path[:end-1] // without the last run
+	share := 1 - (c.Path[end].Dist(c.Path[end-1])+c.Path[end-1].Dist(c.Path[end-2]))/c.Label.Length
+	corners := ""
+	for _, p := range path {
+		corners += fmt.Sprintf("[%.4f, %.4f],", p.X, p.Y)
+	}
+	record := record1 + "corners = [" + corners + "]\n"
+	run := c.Runs[0]
+	mark := fmt.Sprintf("[[as_laid.mark]]\nlength = \"%.4f mm\"\nrun = 1\npegs = %d\n", run.RunningEnd/share, run.Pegs)
+	for text, want := range map[string]bool{record: true, record + mark: false} {
+		_, found := handPlan(t, "as laid", text)
+		if got := strings.Contains(fmt.Sprint(found), "W110"); got != want {
+			t.Errorf("W110 %v, want %v: %v\n%s", got, want, found, text)
+		}
+	}
+}

@@ -13,12 +13,7 @@ import (
 func (l *Laid) checkMarks(c *Cable, u plane.Units) []job.Diagnostic {
 	var out []job.Diagnostic
 	marks := l.Job.Marks
-	read := func(m job.LaidMark) float64 {
-		if m.Length == 0 {
-			return c.Label.Length / 2
-		}
-		return m.Length
-	}
+	read := func(m job.LaidMark) float64 { return markRead(m, c) }
 	for i, m := range marks {
 		if read(m) > c.Label.Length {
 			out = append(out, job.Diagnostic{Span: m.Span, Hint: "look whether the figure counts from the other end, or in another unit",
@@ -33,6 +28,14 @@ func (l *Laid) checkMarks(c *Cable, u plane.Units) []job.Diagnostic {
 		}
 	}
 	return out
+}
+
+// markRead is the running length that a mark stands for.
+func markRead(m job.LaidMark, c *Cable) float64 {
+	if m.Length == 0 {
+		return c.Label.Length / 2
+	}
+	return m.Length
 }
 
 // misread refuses marks that lie on no run, or far from where the cable can have

@@ -29,6 +29,7 @@ type Refit struct {
 	Left    float64       // mm of cable left
 	Early   float64       // mm: by how much less way than cable was covered where the mark was found
 	Miss    float64       // mm by which the cable would end short of its planned end if nothing changed; negative: over
+	Farther float64       // mm by which the end cap comes farther along its run than planned, where nothing else changes; negative: less far
 	New     *Cable        // the cable as planned anew; nil: Reason says why not
 	Change  RefitChange   // what New takes
 	Reason  string
@@ -61,6 +62,12 @@ func (p *Plan) Refit(r *Room, c *Cable, way RefitWay) (*Refit, error) {
 	}
 	if err := f.take(way); err != nil {
 		return nil, err
+	}
+	if way == (RefitWay{}) && f.tolerated() {
+		if rt := f.asPlanned(); rt != nil {
+			f.New, f.Farther = f.cable(*rt), -f.Miss/f.Rate
+			return f, nil
+		}
 	}
 	best, err := f.leastChange()
 	if best != nil {
@@ -133,11 +140,7 @@ func (f *Refit) read(marks []job.LaidMark) error {
 			bad = append(bad, &misread{m, err.Error()})
 			continue
 		}
-		length := m.Length
-		if length == 0 {
-			length = f.Planned.Label.Length / 2
-		}
-		if at > far {
+		if length := markRead(m, f.Planned); at > far {
 			far, last, f.Rate, f.Early = at, m, length/at, length-at
 		}
 	}
@@ -170,8 +173,12 @@ func (f *Refit) place(m job.LaidMark, rs []Run) (float64, error) {
 	if m.Pegs*f.pitch() > run.length()+f.pitch() {
 		return 0, fmt.Errorf("a mark is said to lie %g pegs into run %d, which has %d", m.Pegs, m.Run, run.Pegs)
 	}
-	cum := route.Stations(f.Laid, f.Planned.BendRadius)
-	return cum[run.leg-1] + min(m.Pegs*f.pitch(), run.length()), nil
+	line := f.Laid
+	if f.plan != nil {
+		line = f.plan // the bend at the laid part's end counts too
+	}
+	cum := route.Stations(line, f.Planned.BendRadius)
+	return min(cum[run.leg-1]+m.Pegs*f.pitch(), cum[run.leg]), nil
 }
 
 // layOn lengthens the laid part to a mark on the run after the last whole one;

@@ -3,7 +3,6 @@ package layout
 import (
 	"errors"
 	"fmt"
-	"slices"
 
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
@@ -43,39 +42,41 @@ func (f *Refit) take(way RefitWay) error {
 	return nil
 }
 
-// open reports whether the rest finds a route by a way out, and what that takes.
-func (f *Refit) open(way RefitWay) (RefitChoice, bool) {
+// open says what a way out takes; the error says why the rest finds no route by it.
+func (f *Refit) open(way RefitWay) (RefitChoice, error) {
 	after := *f
-	if after.take(way) != nil {
-		return RefitChoice{}, false
+	if err := after.take(way); err != nil {
+		return RefitChoice{}, err
 	}
 	_, err := after.solve(after.Laid, after.floor)
-	return RefitChoice{RefitWay: way, Lifted: after.Lifted, Floor: after.Spared}, err == nil
+	return RefitChoice{RefitWay: way, Lifted: after.Lifted, Floor: after.Spared}, err
 }
 
-// choices looks for ways out: laid runs to lift, a low-value area to leave
-// bare, or else what length would be over or lacking.
+// choices looks for ways out, each tried before it is offered: laid runs to lift, a
+// low-value area to leave bare, or else what length would be over or lacking.
 func (f *Refit) choices(why error) {
-	if c, ok := f.fewestLifted(); ok {
-		f.Choices = append(f.Choices, c)
+	all, none := f.fewestLifted()
+	if none == nil {
+		f.Choices = append(f.Choices, all)
 	}
 	for i := range f.Room.Job.Low {
-		if c, ok := f.open(RefitWay{GiveUp: i + 1}); ok {
+		if c, err := f.open(RefitWay{GiveUp: i + 1}); err == nil {
 			f.Choices = append(f.Choices, c)
 		}
 	}
 	if c, ok := f.over(why); ok {
 		f.Choices = append(f.Choices, c)
-	} else if len(f.Choices) == 0 && f.Laid != nil {
-		all := *f
-		if all.take(RefitWay{Lift: f.Runs}) == nil {
-			_, err := all.solve(nil, all.floor)
-			if c, ok := all.over(err); ok {
-				c.Lift = f.Runs
-				f.Choices = append(f.Choices, c)
-			}
-		}
+	} else if c, ok := f.over(none); ok && len(f.Choices) == 0 && f.Laid != nil {
+		c.Lift = f.Runs
+		f.Choices = append(f.Choices, c)
 	}
+}
+
+// lengthRules reports whether a refusal is for the cable's length alone: then no
+// other way over the same floor helps.
+func (f *Refit) lengthRules(why error) bool {
+	_, ok := f.over(why)
+	return ok
 }
 
 // over says how much cable would be over or lacking, where that is why there is
@@ -132,30 +133,42 @@ func (f *Refit) sparing(low plane.Ring) plane.Region {
 	return nil
 }
 
-// liftTried are the numbers of runs that lifting is tried with: few first, for
-// each is work on knees and wear on the cable.
-var liftTried = []int{1, 2, 3, 4, 6, 8, 11, 15, 20, 30}
-
-// fewestLifted finds how few runs must be lifted; last of all, all of them.
-func (f *Refit) fewestLifted() (RefitChoice, bool) {
-	before := 0
-	for _, n := range append(slices.Clone(liftTried), f.Runs) {
-		if n = min(n, f.Runs); n <= before || f.Laid == nil {
-			continue
-		}
-		c, ok := f.open(RefitWay{Lift: n})
-		for fewer := before + 1; ok && fewer < n; fewer++ {
-			if less, found := f.open(RefitWay{Lift: fewer}); found {
-				return less, true
-			}
-		}
-		if ok {
-			return c, true
-		}
-		before = n
+// fewestLifted finds about how few runs must be lifted, for each is work on knees
+// and wear on the cable. All of them are tried first: where that gives no rest, its
+// refusal is returned, and nothing else is looked for. Tries double, then halve
+// twice, so that the answer comes in seconds.
+func (f *Refit) fewestLifted() (RefitChoice, error) {
+	if f.Laid == nil {
+		return RefitChoice{}, errNothingLaid
 	}
-	return RefitChoice{}, false
+	best, err := f.open(RefitWay{Lift: f.Runs})
+	if err != nil {
+		return best, err
+	}
+	refused := 0
+	for n := 1; n < best.Lift; n *= 2 {
+		c, err := f.open(RefitWay{Lift: n})
+		if err == nil {
+			best = c
+			break
+		}
+		refused = n
+	}
+	for range 2 {
+		n := (refused + best.Lift) / 2
+		if n <= refused || n >= best.Lift {
+			break
+		}
+		if c, err := f.open(RefitWay{Lift: n}); err == nil {
+			best = c
+		} else {
+			refused = n
+		}
+	}
+	return best, nil
 }
+
+var errNothingLaid = errors.New("nothing is laid that could be lifted")
 
 // without returns the laid part less its last n runs; nil when nothing is left.
 func (f *Refit) without(n int) []plane.Point {

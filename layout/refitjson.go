@@ -22,6 +22,7 @@ type refitJSON struct {
 	Rate    float64      `json:"rate"`
 	Early   float64      `json:"mark_early_mm"`
 	Miss    float64      `json:"would_miss_mm"`
+	Farther float64      `json:"end_farther_mm,omitempty"` // where nothing else changes
 	Fits    bool         `json:"fits"`
 	Reason  string       `json:"reason,omitempty"`
 	Changes int          `json:"changes_from_run,omitempty"`
@@ -46,7 +47,7 @@ type choiceJSON struct {
 // WriteJSON writes the refit as indented JSON.
 func (f *Refit) WriteJSON(w io.Writer) error {
 	out := refitJSON{Schema: 1, Room: f.Room.Job.Name, Cable: f.Planned.ID, Plan: f.Code, LaidBy: f.Planned.Laid.Job.PlanCode, Runs: f.Runs, Lift: f.WayOut.Lift, Lifted: round(f.Lifted, 1), GiveUp: f.WayOut.GiveUp, Spared: round(f.Spared/1e6, 4), Used: round(f.Used, 1), Left: round(f.Left, 1), Rate: round(f.Rate, 5),
-		Early: round(f.Early, 1), Miss: round(f.Miss, 1), Fits: f.New != nil, Reason: f.Reason}
+		Early: round(f.Early, 1), Miss: round(f.Miss, 1), Farther: round(f.Farther, 1), Fits: f.New != nil, Reason: f.Reason}
 	if f.New != nil {
 		c, n := f.New.json(), f.Change
 		out.Changes, out.Differ, out.Cold, out.Doorway, out.Score = n.From, n.Runs, round(n.Cold/1e6, 4), n.Doorway, round(n.Score, 2)

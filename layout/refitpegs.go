@@ -140,6 +140,22 @@ func (f *Refit) sound(path []plane.Point) int {
 	return len(rs)
 }
 
+// intrusion is the laid run that lies farthest out of the floor for cable, as where
+// the pegs came to lie elsewhere, and by how much, mm; 0: none does by samePeg.
+func (f *Refit) intrusion() (run int, off float64) {
+	zone := f.Room.Zones[f.Planned.Zone]
+	off = samePeg
+	for _, r := range runs(f.Laid, f.Planned.BendRadius, f.pitch()) {
+		leg := plane.Segment{A: r.From, B: r.To}
+		for s := 0.0; s <= leg.Length(); s += 10 {
+			if out := -zone.Depth(leg.At(s)); out > off {
+				run, off = r.Number, out
+			}
+		}
+	}
+	return run, off
+}
+
 // inside reports whether a leg lies in a zone, looked at every 10 mm.
 func inside(leg plane.Segment, zone plane.Region) bool {
 	n := math.Ceil(leg.Length()/10) + 1

@@ -42,13 +42,21 @@ func (f *Refit) leastChange() (*rest, error) {
 	}
 	keeps := f.keeps()
 	t := &tries{refit: f, best: best, refused: keeps[0] + 1, found: -1, tried: map[int]bool{}}
-	for _, n := range keeps {
+	for i, n := range keeps {
 		t.keep(n)
+		if i == 1 && t.best == nil { // with the laid part alone there is most floor: what it can't take, no other can
+			if t.keep(f.Runs); f.lengthRules(t.why) {
+				return nil, t.why
+			}
+		}
 	}
 	for range nearTried { // between the last refused and the first found
 		if t.found >= 0 {
 			t.keep((t.refused + t.found) / 2)
 		}
+	}
+	if f.lengthRules(t.why) {
+		return t.best, t.why
 	}
 	for n := keeps[0]; t.best == nil && n > f.Runs && len(t.tried) < len(keeps)+2*nearTried; n-- {
 		t.keep(n) // those between the steps

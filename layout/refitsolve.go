@@ -150,7 +150,10 @@ func (f *Refit) cable(rt route.Route) *Cable {
 	c.Density = f.Rate * f.wattsPerMetre() / (c.Spacing / 1000)
 	c.judge(f.job)
 	if f.Laid != nil && len(f.Planned.ColdLead) > 1 {
-		c.ColdLead = f.Planned.ColdLead
+		c.ColdLead = slices.Clone(f.Planned.ColdLead)
+		if last := len(c.ColdLead) - 1; c.ColdLead[last].Dist(c.Path[0]) > 1e-6 {
+			c.ColdLead[last] = c.Path[0] // the start went with the pegs, and the lead's end with it
+		}
 	}
 	for i := range c.Runs {
 		c.Runs[i].RunningEnd *= f.Rate

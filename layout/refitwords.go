@@ -29,9 +29,7 @@ func (f *Refit) Lines(u plane.Units) []string {
 func (f *Refit) Summary(u plane.Units) []string {
 	var out []string
 	for _, s := range append(f.facts(u), f.changeFacts(u)...) {
-		if s.about != "score" { // by what it was chosen is for who asks
-			out = append(out, s.words)
-		}
+		out = append(out, s.words)
 	}
 	return out
 }
@@ -56,6 +54,11 @@ func (f *Refit) facts(u plane.Units) []refitFact {
 	}
 	if d := f.pegsOff(); d.Norm() >= samePeg {
 		out = append(out, refitFact{"pegs", "the pegs lie " + offWords(d, func(mm float64) string { return small(mm, u) }) + " of where the plan has them, and every run with them"})
+	}
+	if f.Laid != nil {
+		if run, by := f.intrusion(); run > 0 {
+			out = append(out, refitFact{"clear", fmt.Sprintf("run %d lies %s inside a clearance, the worst of the laid runs: it stays as it lies unless it is lifted; look whether what it lies near allows that", run, small(by, u))})
+		}
 	}
 	if math.Abs(f.Early) >= 1 {
 		out = append(out, refitFact{"off", fmt.Sprintf("the mark came %s of cable %s than drawn: %.1f %% %s is used than the way covered", small(math.Abs(f.Early), u), earlier(f.Early), 100*math.Abs(f.Rate-1), more(f.Rate))})
@@ -105,11 +108,11 @@ func (f *Refit) floorFacts() []refitFact {
 	return out
 }
 
-// changeFacts say what changes, and by what it was chosen.
+// changeFacts say what changes.
 func (f *Refit) changeFacts(u plane.Units) []refitFact {
 	n := f.Change
 	if n.From == 0 {
-		return []refitFact{{"change", "none: lay on as planned"}}
+		return []refitFact{{"change", "none: lay on as planned" + f.fartherWords(u)}}
 	}
 	kept := ""
 	switch {
@@ -133,7 +136,18 @@ func (f *Refit) changeFacts(u plane.Units) []refitFact {
 	if n.Doorway {
 		out = append(out, refitFact{"end", "the end cap comes into a doorway, a door's swing or beside a flange"})
 	}
-	return append(out, refitFact{"score", f.scoreWords()})
+	return out
+}
+
+// fartherWords say where the end cap comes where nothing else changes.
+func (f *Refit) fartherWords(u plane.Units) string {
+	switch {
+	case f.Farther >= 1:
+		return fmt.Sprintf("; the end cap comes %s farther", small(f.Farther, u))
+	case f.Farther <= -1:
+		return fmt.Sprintf("; the end cap comes %s sooner", small(-f.Farther, u))
+	}
+	return ""
 }
 
 // coldShare is the share of the cable's floor that comes out of its reach.
@@ -155,16 +169,6 @@ func (f *Refit) newLines(u plane.Units) []string {
 	}
 	end, was, tape := f.New.Path[len(f.New.Path)-1], f.oldEnd(), NewTape(f.Room.Job, u)
 	return append(out, fmt.Sprintf("%-8s %s; planned %s", f.Planned.endName(), tape.Place(end), tape.Place(was)))
-}
-
-// scoreWords says how the plan was chosen: by the least of it.
-func (f *Refit) scoreWords() string {
-	n := f.Change
-	s := fmt.Sprintf("%.1f of change, the least found: 1 for each run not as planned (%d), %g for each per cent of floor out of warmth's reach that was in it (%.1f %%)", n.Score, n.Runs, coldPoints, 100*f.coldShare())
-	if n.Doorway {
-		s += fmt.Sprintf(", %g for an end cap in a doorway or at a flange", doorPoints)
-	}
-	return s
 }
 
 func (f *Refit) missWords(u plane.Units) string {

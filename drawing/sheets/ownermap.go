@@ -170,7 +170,7 @@ func (v *roomView) labelLines() []string {
 	if number == "" {
 		number = "________"
 	}
-	return append(lines, "Drawing "+number+", rev. "+lastRevision(v.plan), "Plan "+v.plan.Code, "Status: "+statusWords(v.plan.Job.Info.Status))
+	return append(lines, "Drawing "+number+", rev. "+lastRevision(v.plan), "Plan "+v.plan.Code+", "+statusWords(v.plan.Job.Info.Status))
 }
 
 // A panelLabel is a label to cut out and stick inside the panel's door.
