@@ -46,6 +46,14 @@ func WallLine() *Stroke { return &Stroke{Width: W070} }
 // CableLine is for the heating cable.
 func CableLine() *Stroke { return &Stroke{Width: W070, Colour: HeatRed} }
 
+// CableCore is drawn inside the line of a room's second cable, which so becomes
+// two lines.
+func CableCore() *Stroke { return &Stroke{Width: W025, Colour: White} }
+
+// CableDashes are drawn inside the line of a third cable, which so becomes a
+// ladder.
+func CableDashes() *Stroke { return dashed(W035, White, dash, dash) }
+
 // ColdLeadLine is for the cold lead: long dash, dot.
 func ColdLeadLine() *Stroke { return dashed(W050, Black, longDash, gap, dot, gap) }
 

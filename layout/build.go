@@ -48,6 +48,7 @@ func (r *Room) build(j *job.Job, first int) []job.Diagnostic {
 	routes, labels, out := r.layCables(j)
 	for i, rt := range routes {
 		r.Cables = append(r.Cables, r.cable(j, labels[rt.Cable], rt, first+i))
+		r.Cables[i].Several = len(routes) > 1
 	}
 	if len(r.Cables) == 0 {
 		return out
@@ -101,7 +102,7 @@ func (r *Room) sensorWarning(missing []string) job.Diagnostic {
 func (r *Room) cable(j *job.Job, label job.Cable, rt route.Route, number int) Cable {
 	bend := j.Membrane.BendRadius
 	c := Cable{
-		ID: fmt.Sprintf("H%d", number), Label: label, Zone: rt.Zone, Path: rt.Path, BendRadius: bend,
+		ID: fmt.Sprintf("H%d", number), Number: number, Label: label, Zone: rt.Zone, Path: rt.Path, BendRadius: bend,
 		Routed: route.Length(rt.Path, bend), Spacing: rt.Spacing, Share: rt.Share,
 		ColdLead: rt.ColdLead, Return: rt.Return, LeadReach: r.leadReach(label),
 		Lattice: rt.Lattice, Score: rt.Score,

@@ -41,7 +41,7 @@ func TestChangesAreSaid(t *testing.T) {
 		{"a wall", "[1600,2400],[0,2400]]\ncables", "[1600,2410],[0,2410]]\ncables", []string{"Bath, wall B: 2400 mm -> 2410 mm", "Bath, floor: 3.84 m²", "take-off, Bond mortar"}},
 		{"the cable's watts", "watts = 260", "watts = 300", []string{"Bath, cable H1: C, 240 V, 260 W, 26.0 m -> C, 240 V, 300 W, 26.0 m", "Bath, load: 1.08 A, 260 W at 240 V -> 1.25 A, 300 W at 240 V"}},
 		{"a room's name", "name = \"Bath\"", "name = \"Shower\"", []string{"room: new: Shower", "room: no longer there (was Bath"}},
-		{"the box", "at = [800, 0]", "at = [900, 0]", []string{"Bath, thermostat: moved 100 mm east, now 700 mm from wall B, 0 mm from wall A (was 800 mm from wall B, 0 mm from wall A)"}},
+		{"the box", "at = [800, 0]", "at = [900, 0]", []string{"Bath, thermostat: moved 100 mm to the right of the sheet, now 700 mm from wall B, 0 mm from wall A (was 800 mm from wall B, 0 mm from wall A)"}},
 		{"a tub", "outline = [[0,1640],[1600,1640]", "outline = [[0,1650],[1600,1650]", []string{"changed by up to 10 mm, now 1600 mm x 750 mm, its middle 800 mm from wall B, 2025 mm from wall A (was 1600 mm x 760 mm, its middle 800 mm from wall B, 2020 mm from wall A)"}},
 		{"the widest gap", "widest = 5", "widest = 7", []string{"gaps between runs: 2 to 5 pegs -> 2 to 7 pegs"}},
 		{"a clearance", "fixture = 50", "fixture = 50\ndrain = 130", []string{"clearance from drains: 100 mm -> 130 mm"}},

@@ -42,8 +42,9 @@ func (d *diff) place(room, what string, before, after *plane.Point) {
 	d.add(c)
 }
 
+// moved says how far something was moved and to which side of the sheet.
 func (d *diff) moved(by plane.Point) string {
-	return "moved " + d.now.Length(by.Norm()) + " " + compass(by)
+	return "moved " + d.now.Length(by.Norm()) + " to the " + sideOfSheet(by)
 }
 
 // fromWalls are the distances of a place from the two datum walls.

@@ -16,7 +16,7 @@ func (l *Laid) compared(c *Cable) *Laid {
 	l.add("lead joint", l.Planned[0], l.Joint)
 	for _, run := range runs(l.Path, c.BendRadius, c.Lattice.Pitch) {
 		if plan, laid, off := farthest(plane.Segment{A: run.From, B: run.To}, l.Planned); off > l.Error {
-			l.Differ = append(l.Differ, Difference{fmt.Sprintf("run %d", run.Number), plan, laid, off})
+			l.Differ = append(l.Differ, Difference{"run " + c.RunName(run.Number), plan, laid, off})
 		}
 	}
 	if !l.Whole {
@@ -25,11 +25,11 @@ func (l *Laid) compared(c *Cable) *Laid {
 	for _, run := range runs(l.Planned, c.BendRadius, c.Lattice.Pitch) {
 		laid, plan, off := farthest(plane.Segment{A: run.From, B: run.To}, l.Path)
 		if off > math.Max(l.Error, 0.75*c.Spacing) {
-			what := "planned run %d, where no cable lies"
+			what := "planned run %s, where no cable lies"
 			if _, mid := nearestOn(l.Path, run.From.Lerp(run.To, 0.5)); mid <= l.Error {
-				what = "an end of planned run %d, where no cable lies"
+				what = "an end of planned run %s, where no cable lies"
 			}
-			l.Differ = append(l.Differ, Difference{fmt.Sprintf(what, run.Number), plan, laid, off})
+			l.Differ = append(l.Differ, Difference{fmt.Sprintf(what, c.RunName(run.Number)), plan, laid, off})
 		}
 	}
 	l.add("end cap", l.Planned[len(l.Planned)-1], l.EndCap)

@@ -24,7 +24,7 @@ func (l *Laid) checkMarks(c *Cable, u plane.Units) []job.Diagnostic {
 				continue
 			}
 			out = append(out, job.Diagnostic{Span: m.Span, Notes: []job.Note{{Span: o.Span, Message: "the other is here"}}, Hint: "one of the two was misread: lengths grow from the start of heat on, as run numbers do",
-				Message: fmt.Sprintf("cable %s has %s marked at run %d, peg %g, and %s at run %d, peg %g", c.ID, length(read(m), u), m.Run, m.Pegs, length(read(o), u), o.Run, o.Pegs)})
+				Message: fmt.Sprintf("cable %s has %s marked at run %s, peg %g, and %s at run %s, peg %g", c.ID, length(read(m), u), c.RunName(m.Run), m.Pegs, length(read(o), u), c.RunName(o.Run), o.Pegs)})
 		}
 	}
 	return out

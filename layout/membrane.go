@@ -78,13 +78,13 @@ func (p *Plan) MembraneOf(room string) *membrane.Laid {
 }
 
 // cutPlan states the cut plan as the take-off wants it.
-func cutPlan(m *membrane.Plan) *takeoff.CutPlan {
+func (p *Plan) cutPlan(m *membrane.Plan) *takeoff.CutPlan {
 	if m == nil {
 		return nil
 	}
 	var rooms []string
 	for _, r := range m.Rooms {
-		rooms = append(rooms, fmt.Sprintf("%s: %s %s", r.Name, counted(len(r.Pieces), "piece"), axis(r.Along)))
+		rooms = append(rooms, fmt.Sprintf("%s: %s %s", r.Name, counted(len(r.Pieces), "piece"), p.stripsAlong(r.Name, r.Along)))
 	}
 	note := fmt.Sprintf("by the cut plan, off-cuts reused; %s; %s", strings.Join(rooms, ", "), Fewest(m))
 	return &takeoff.CutPlan{Packs: len(m.Packs), Taken: m.Taken, Seams: m.Seams(), Note: note}
@@ -110,17 +110,20 @@ func counted(n int, what string) string {
 	return fmt.Sprintf("%d %ss", n, what)
 }
 
-// axis names the direction of strips, to the nearest eighth.
-func axis(angle float64) string {
-	switch compass(plane.Pt(1, 0).Rotate(angle)) {
-	case "east", "west":
-		return "east-west"
-	case "north-east", "south-west":
-		return "north-east to south-west"
-	case "north", "south":
-		return "north-south"
+// stripsAlong says which way the strips of a room run: along the wall that is
+// nearest to parallel.
+func (p *Plan) stripsAlong(room string, angle float64) string {
+	for i := range p.Rooms {
+		if p.Rooms[i].Job.Name != room {
+			continue
+		}
+		letter, off := Along(p.Rooms[i].Job, plane.Pt(1, 0).Rotate(angle))
+		if off > 1 {
+			return fmt.Sprintf("at %.0f° to wall %s", off, letter)
+		}
+		return "along wall " + letter
 	}
-	return "north-west to south-east"
+	return ""
 }
 
 // onTile returns the length of a segment that lies on the tiled floor, in mm.

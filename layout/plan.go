@@ -4,6 +4,7 @@ package layout
 
 import (
 	"fmt"
+	"strconv"
 
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
@@ -77,6 +78,8 @@ func JointName(i, of int) string {
 // A Cable is one cable as it is to be laid.
 type Cable struct {
 	ID         string // H1, H2... on the drawings
+	Number     int    // of the ID
+	Several    bool   // its room has other cables, so that a run's number alone names none
 	Label      job.Cable
 	Zone       int           // index into Room.Zones
 	Path       []plane.Point // corner points, start of heat first
@@ -104,6 +107,15 @@ type Cable struct {
 // Halfway returns the half-way mark.
 func (c *Cable) Halfway() Mark {
 	return c.Marks[1]
+}
+
+// RunName names run n of the cable as the drawings number it: 3, or 2.3 for the
+// third run of H2 in a room with several cables.
+func (c *Cable) RunName(n int) string {
+	if !c.Several {
+		return strconv.Itoa(n)
+	}
+	return fmt.Sprintf("%d.%d", c.Number, n)
 }
 
 // A Run is one straight pass of cable as an installer counts it.

@@ -51,7 +51,7 @@ func (p *Plan) takeOffInput() takeoff.Input {
 	in := takeoff.Input{
 		Status: p.Job.Info.Status, Units: p.Job.Units,
 		Membrane: p.Job.Membrane, Tile: p.Job.Tile, Materials: p.Job.Materials,
-		Cut: cutPlan(p.Membrane), Prices: map[string]float64{},
+		Cut: p.cutPlan(p.Membrane), Prices: map[string]float64{},
 	}
 	if l, ok := p.Job.Bed(); ok {
 		in.Bed = l.Thickness

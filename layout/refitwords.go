@@ -117,13 +117,13 @@ func (f *Refit) changeFacts(u plane.Units) []refitFact {
 	kept := ""
 	switch {
 	case n.From == f.Runs+2:
-		kept = fmt.Sprintf("run %d as planned, ", f.Runs+1)
+		kept = fmt.Sprintf("run %s as planned, ", f.Planned.RunName(f.Runs+1))
 	case n.From > f.Runs+2:
-		kept = fmt.Sprintf("runs %d to %d as planned, ", f.Runs+1, n.From-1)
+		kept = fmt.Sprintf("runs %s to %s as planned, ", f.Planned.RunName(f.Runs+1), f.Planned.RunName(n.From-1))
 	}
-	what := fmt.Sprintf("from run %d on anew", n.From)
+	what := fmt.Sprintf("from run %s on anew", f.Planned.RunName(n.From))
 	if n.From > len(f.New.Runs) {
-		what = fmt.Sprintf("then the cable ends; run %d and those after it fall away", n.From)
+		what = fmt.Sprintf("then the cable ends; run %s and those after it fall away", f.Planned.RunName(n.From))
 	}
 	stay := ""
 	if f.Runs > 0 {
@@ -202,7 +202,7 @@ func (f *Refit) runLine(r Run, u plane.Units) string {
 	if f.Change.From > 0 && r.Number >= f.Change.From {
 		mark = '*'
 	}
-	s := fmt.Sprintf("run %-3d%c %d pegs %s", r.Number, mark, r.Pegs, r.Direction)
+	s := fmt.Sprintf("run %-4s%c %d pegs towards %s", f.Planned.RunName(r.Number), mark, r.Pegs, Towards(f.Room.Job, r.To, r.To.Sub(r.From)))
 	if r.GapToNext > 0 {
 		s += fmt.Sprintf(", then %d over", r.GapToNext)
 	}

@@ -1,8 +1,10 @@
 package layout
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"oxturn/layout/job"
@@ -20,13 +22,60 @@ type Wall struct {
 // negative where the room reaches back behind that face's line.
 func (w Wall) FromWall(p plane.Point) float64 { return w.In.Dot(p.Sub(w.A)) }
 
+// hookLeast is the least stretch of standing wall that a tape can be held to and
+// a line be sighted along, mm.
+const hookLeast = 300.0
+
 // Datums returns the two walls that everything on a floor is measured from: the
 // longest, and the longest that is about square to it; -1 where there is none.
-// Walls outlive fixtures, tile and doors.
-func Datums(walls []plane.Segment) (d1, d2 int) {
+// Walls outlive fixtures, tile and doors. One that is all doorway or cased
+// opening has no face to hold a tape to, and is no datum where another is.
+func Datums(r *job.Room) (d1, d2 int) {
+	walls := make([]plane.Segment, len(r.Walls))
+	for i, w := range r.Walls {
+		walls[i] = w.Segment
+	}
+	stands := func(i int) bool { return longest(Standing(r, i)) >= min(hookLeast, walls[i].Length()) }
+	if d1, d2 = datumsOf(walls, stands); d2 < 0 {
+		d1, d2 = datumsOf(walls, func(int) bool { return true })
+	}
+	return d1, d2
+}
+
+// Standing returns the stretches of a wall that stand, from its start to its end,
+// mm along it: what doors and cased openings leave. A window leaves its wall.
+func Standing(r *job.Room, wall int) [][2]float64 {
+	at := 0.0
+	var out [][2]float64
+	openings := slices.Clone(r.Openings)
+	slices.SortFunc(openings, func(a, b job.Opening) int { return cmp.Compare(a.From, b.From) })
+	for _, o := range openings {
+		if o.Wall != wall || o.Kind == "window" {
+			continue
+		}
+		if o.From > at+1 {
+			out = append(out, [2]float64{at, o.From})
+		}
+		at = max(at, o.To)
+	}
+	if n := r.Walls[wall].Length(); n > at+1 {
+		out = append(out, [2]float64{at, n})
+	}
+	return out
+}
+
+func longest(stretches [][2]float64) float64 {
+	most := 0.0
+	for _, s := range stretches {
+		most = max(most, s[1]-s[0])
+	}
+	return most
+}
+
+func datumsOf(walls []plane.Segment, stands func(int) bool) (d1, d2 int) {
 	d1, d2 = -1, -1
 	for i, w := range walls {
-		if d1 < 0 || w.Length() > walls[d1].Length()+1e-6 {
+		if stands(i) && (d1 < 0 || w.Length() > walls[d1].Length()+1e-6) {
 			d1 = i
 		}
 	}
@@ -37,7 +86,7 @@ func Datums(walls []plane.Segment) (d1, d2 int) {
 	for _, most := range []float64{0.35, 0.95} { // sine of 20 degrees off square; of what still fixes a point
 		for i, w := range walls {
 			off := math.Abs(u.Dot(w.B.Sub(w.A).Unit()))
-			if i != d1 && off < most && (d2 < 0 || w.Length() > walls[d2].Length()+1e-6) {
+			if i != d1 && stands(i) && off < most && (d2 < 0 || w.Length() > walls[d2].Length()+1e-6) {
 				d2 = i
 			}
 		}
@@ -61,12 +110,10 @@ type Tape struct {
 func NewTape(r *job.Room, u plane.Units) Tape {
 	t := Tape{Units: u}
 	side := math.Copysign(1, r.Outline.SignedArea())
-	var segments []plane.Segment
 	for _, w := range r.Walls {
 		t.Walls = append(t.Walls, Wall{w.Letter, w.Segment, w.B.Sub(w.A).Unit().Left().Mul(side)})
-		segments = append(segments, w.Segment)
 	}
-	t.d1, t.d2 = Datums(segments)
+	t.d1, t.d2 = Datums(r)
 	t.d1, t.d2 = max(t.d1, 0), max(t.d2, 0)
 	return t
 }

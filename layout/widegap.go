@@ -21,8 +21,8 @@ func (r *Room) wideGap(j *job.Job) []job.Diagnostic {
 	}
 	wide := worst.Gaps.Widest
 	d := job.Diagnostic{Severity: job.Warning, ID: "W105", Span: r.Job.Spans.At("cables")}
-	d.Message = fmt.Sprintf("room %q: beside run %d of %s the next run is %s (%.3g pegs) away, more than the %d pegs allowed; the floor between stays cooler",
-		r.Job.Name, worst.Gaps.Beside, worst.ID, runsApart(wide, j.Units), wide/pitch, allowed)
+	d.Message = fmt.Sprintf("room %q: beside run %s of %s the next run is %s (%.3g pegs) away, more than the %d pegs allowed; the floor between stays cooler",
+		r.Job.Name, worst.RunName(worst.Gaps.Beside), worst.ID, runsApart(wide, j.Units), wide/pitch, allowed)
 	d.Hint = "a cable of another length may lie more evenly; see what the floor takes with oxturn choose, or allow W105"
 	if least, laid := r.takes(j, worst.Zone); laid < least {
 		d.Hint = fmt.Sprintf("%s of cable is little for this floor, which takes about %s at %d pegs: take a longer cable, or allow W105", length(laid, j.Units), length(least, j.Units), allowed)

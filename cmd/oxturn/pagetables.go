@@ -71,24 +71,25 @@ func takeOffTable(l takeoff.List, u plane.Units) preview.Table {
 
 // runTable lists every run of every cable.
 func runTable(p *layout.Plan) preview.Table {
-	t := preview.Table{ID: "table:runs", Title: "Runs", Columns: []string{"room", "cable", "run", "direction", "pegs", "pegs to the next", "cable used"},
+	t := preview.Table{ID: "table:runs", Title: "Runs", Columns: []string{"room", "cable", "run", "towards", "pegs", "pegs to the next", "cable used"},
 		Right: []bool{false, false, true, false, true, true, true}}
-	for _, r := range p.Rooms {
-		for _, c := range r.Cables {
-			t.Rows = append(t.Rows, runRows(r.Job.Name, c, p.Job.Units)...)
+	for i := range p.Rooms {
+		r := &p.Rooms[i]
+		for k := range r.Cables {
+			t.Rows = append(t.Rows, runRows(r, &r.Cables[k], p.Job.Units)...)
 		}
 	}
 	return t
 }
 
-func runRows(room string, c layout.Cable, u plane.Units) [][]string {
+func runRows(room *layout.Room, c *layout.Cable, u plane.Units) [][]string {
 	var out [][]string
 	for _, run := range c.Runs {
 		next := "-" // it does not lie beside the next
 		if run.GapToNext > 0 {
 			next = fmt.Sprint(run.GapToNext)
 		}
-		out = append(out, []string{room, c.ID, fmt.Sprint(run.Number), run.Direction, fmt.Sprint(run.Pegs), next, cableLength(run.RunningEnd, u)})
+		out = append(out, []string{room.Job.Name, c.ID, c.RunName(run.Number), layout.Towards(room.Job, run.To, run.To.Sub(run.From)), fmt.Sprint(run.Pegs), next, cableLength(run.RunningEnd, u)})
 	}
 	return out
 }

@@ -20,7 +20,11 @@ func (v *roomView) cables() {
 			continue
 		}
 		segs := drawing.Rounded(v.view.Pts(c.Path), v.view.Len(c.BendRadius))
-		v.sign(signCable, drawing.LayerCable, "heating cable "+c.ID, segs, drawing.CableLine(), nil)
+		s := cableSign(i)
+		v.sign(s, drawing.LayerCable, "heating cable "+c.ID, segs, drawing.CableLine(), nil)
+		if core := s.core(); core != nil {
+			v.path(drawing.LayerCable, "", segs, core, nil)
+		}
 		v.ink.segs(segs, cableInk)
 	}
 	for i := range v.room.Cables {
@@ -153,16 +157,16 @@ func (v *roomView) runNumbers(c *layout.Cable) {
 		if step > 1 && i > 0 && i < len(c.Runs)-1 && r.Number%step != 0 {
 			continue
 		}
-		v.runNumber(r, step == 1)
+		v.runNumber(r, c.RunName(r.Number), step == 1)
 	}
 }
 
 // runNumber asks for the number of a run. Before it a number over the cable of
 // another run would be read as that one's, so that alone allows none there.
-func (v *roomView) runNumber(r layout.Run, alone bool) {
+func (v *roomView) runNumber(r layout.Run, name string, alone bool) {
 	a, b := v.view.Pt(r.From), v.view.Pt(r.To)
 	u := b.Sub(a).Unit()
-	l := &label{text: itoa(r.Number), height: drawing.H25, rank: 5, subject: a, mark: symbols.RunNumber, of: signRun, option: true}
+	l := &label{text: name, height: drawing.H25, rank: 5, subject: a, mark: symbols.RunNumber, of: signRun, option: true}
 	most := 0.0
 	if alone {
 		most = overCable
@@ -173,8 +177,13 @@ func (v *roomView) runNumber(r layout.Run, alone bool) {
 	// on the run itself its own cable is no loss
 	for _, d := range []float64{4, 6, 8, 11, 15, 20} {
 		if d < a.Dist(b)-4 {
-			l.spots = append(l.spots, spot{at: a.Add(u.Mul(d)), cost: 2 - overCable + 0.6*d})
-			l.spots = append(l.spots, spot{at: b.Sub(u.Mul(d)), cost: 5 - overCable + 0.6*d})
+			for _, s := range []spot{
+				{at: a.Add(u.Mul(d)), cost: 2 - overCable + 0.6*d}, {at: b.Sub(u.Mul(d)), cost: 5 - overCable + 0.6*d},
+			} {
+				if !v.onJoint(l.box(s)) {
+					l.spots = append(l.spots, s)
+				}
+			}
 		}
 	}
 	v.letters.add(l)

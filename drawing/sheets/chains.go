@@ -150,12 +150,8 @@ func overallLadders(r *job.Room) []ladder {
 // slantingDatums returns the walls that are measured from where they stand askew
 // to the sheet: its length and width would be no figures of the room then.
 func slantingDatums(r *job.Room) []job.Wall {
-	var ws []plane.Segment
-	for _, w := range r.Walls {
-		ws = append(ws, w.Segment)
-	}
-	d1, d2 := layout.Datums(ws)
-	if d1 < 0 || d2 < 0 || !askew(ws[d1]) || !askew(ws[d2]) {
+	d1, d2 := layout.Datums(r)
+	if d1 < 0 || d2 < 0 || !askew(r.Walls[d1].Segment) || !askew(r.Walls[d2].Segment) {
 		return nil
 	}
 	return []job.Wall{r.Walls[d1], r.Walls[d2]}

@@ -141,7 +141,7 @@ func checkChains(t *testing.T, file string, p *layout.Plan) (chains int) {
 // room's ends always are.
 func TestNearlyInLine(t *testing.T) {
 	r := &job.Room{Outline: plane.Ring{{X: 0, Y: 0}, {X: 377, Y: 0}, {X: 391, Y: 380}, {X: 2000, Y: 380}, {X: 2000, Y: 1500}, {X: 0, Y: 1500}}}
-	for i, w := range walls(r.Outline) {
+	for i, w := range edges(r.Outline) {
 		r.Walls = append(r.Walls, job.Wall{Letter: string(rune('A' + i)), Segment: w})
 	}
 	r.Thermostat = job.Thermostat{Wall: 2, At: plane.Pt(400, 380)}
@@ -164,7 +164,7 @@ func TestNearlyInLine(t *testing.T) {
 // parts of the room lie before it at either side: its corners are listed.
 func TestHiddenCorners(t *testing.T) {
 	r := &job.Room{Outline: plane.Ring{{X: 0, Y: 0}, {X: 3000, Y: 0}, {X: 3000, Y: 2000}, {X: 2000, Y: 2000}, {X: 2000, Y: 800}, {X: 1000, Y: 800}, {X: 1000, Y: 2000}, {X: 0, Y: 2000}}, Thermostat: job.Thermostat{Wall: -1}}
-	for i, w := range walls(r.Outline) {
+	for i, w := range edges(r.Outline) {
 		r.Walls = append(r.Walls, job.Wall{Letter: string(rune('A' + i)), Segment: w})
 	}
 	for i, chained := range chainedCorners(r, 20) {

@@ -133,7 +133,7 @@ func TestStandingThings(t *testing.T) {
 	}
 	v := &roomView{page: newPage(p, drawing.Paper{}), room: &p.Rooms[0], fig: figuresOf(p.Job), out: 1}
 	// D1 is wall A or C (8 ft), D2 the wall square to it
-	d1, d2 := layout.Datums(v.wallSegments())
+	d1, d2 := layout.Datums(v.room.Job)
 	if rows := v.extent("island", island); len(rows) != 1 {
 		t.Errorf("%d rows for a square island", len(rows))
 	} else {

@@ -87,7 +87,7 @@ func (v *roomView) cornerTags() {
 // corners is the table from which a room with round or slanting walls can be
 // set out: every corner that no dimension gives.
 func (v *roomView) corners() []block {
-	if d1, d2 := layout.Datums(v.wallSegments()); d1 < 0 || d2 < 0 {
+	if d1, d2 := layout.Datums(v.room.Job); d1 < 0 || d2 < 0 {
 		return nil
 	}
 	zero := v.fig.length(0)

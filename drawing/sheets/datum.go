@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
@@ -21,7 +22,7 @@ func (v *roomView) wallSegments() []plane.Segment {
 // datums returns the faces that are measured from.
 func (v *roomView) datums() []plane.Segment {
 	ws := v.wallSegments()
-	d1, d2 := layout.Datums(ws)
+	d1, d2 := layout.Datums(v.room.Job)
 	var out []plane.Segment
 	for _, d := range []int{d1, d2} {
 		if d >= 0 {
@@ -41,7 +42,7 @@ func offset(w plane.Segment, p plane.Point, out float64) float64 {
 // offsets returns the figures that locate p: from D1 and from D2.
 func (v *roomView) offsets(p plane.Point) (from1, from2 string) {
 	ws := v.wallSegments()
-	d1, d2 := layout.Datums(ws)
+	d1, d2 := layout.Datums(v.room.Job)
 	from1, from2 = "-", "-"
 	if d1 >= 0 {
 		from1 = v.fig.length(offset(ws[d1], p, v.out))
@@ -61,7 +62,7 @@ func (v *roomView) placeWords(p plane.Point) string {
 // drawDatums marks the faces that are measured from.
 func (v *roomView) drawDatums() {
 	ws := v.wallSegments()
-	d1, d2 := layout.Datums(ws)
+	d1, d2 := layout.Datums(v.room.Job)
 	for i, d := range []int{d1, d2} {
 		if d < 0 {
 			continue
@@ -75,6 +76,28 @@ func (v *roomView) drawDatums() {
 		l.spots = tagSpots(tip, 1, name)
 		v.letters.add(l)
 	}
+}
+
+// brokenDatums says of a datum that is a doorway in part where it stands.
+func (v *roomView) brokenDatums() []string {
+	d1, d2 := layout.Datums(v.room.Job)
+	var out []string
+	for i, d := range []int{d1, d2} {
+		if d < 0 {
+			continue
+		}
+		w := v.room.Job.Walls[d]
+		stands := layout.Standing(v.room.Job, d)
+		if len(stands) == 1 && stands[0][1]-stands[0][0] > w.Length()-1 {
+			continue
+		}
+		var parts []string
+		for _, s := range stands {
+			parts = append(parts, unbrokenWords(v.fig.length(s[0])+" to "+v.fig.length(s[1])))
+		}
+		out = append(out, fmt.Sprintf("D%d, wall %s, stands from %s of its length; sight along it across its opening.", i+1, w.Letter, strings.Join(parts, " and ")))
+	}
+	return out
 }
 
 // freeAlong finds a place along a wall that no opening takes, towards its end.
@@ -94,7 +117,7 @@ func (v *roomView) locations() block { return v.places(false, true) }
 // places is that table: in full, or, for an owner, without the half-way marks;
 // and with what each point is, or with the shortest names.
 func (v *roomView) places(owner, named bool) block {
-	if d1, d2 := layout.Datums(v.wallSegments()); d1 < 0 || d2 < 0 {
+	if d1, d2 := layout.Datums(v.room.Job); d1 < 0 || d2 < 0 {
 		return list{}
 	}
 	head := "Locating dimensions"

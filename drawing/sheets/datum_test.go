@@ -9,26 +9,43 @@ import (
 	"oxturn/layout/plane"
 )
 
-func walls(r plane.Ring) []plane.Segment {
-	var ws []plane.Segment
+func edges(r plane.Ring) []plane.Segment {
+	var out []plane.Segment
 	for i := range r {
-		ws = append(ws, r.Edge(i))
+		out = append(out, r.Edge(i))
 	}
-	return ws
+	return out
+}
+
+// walled is a room with nothing but walls and openings in it.
+func walled(r plane.Ring, openings ...job.Opening) *job.Room {
+	room := &job.Room{Outline: r, Openings: openings}
+	for i := range r {
+		room.Walls = append(room.Walls, job.Wall{Segment: r.Edge(i)})
+	}
+	return room
 }
 
 // TestDatums: the longest wall, and the longest about square to it.
 func TestDatums(t *testing.T) {
-	box := walls(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000)))
+	box := walled(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000)))
 	if d1, d2 := layout.Datums(box); d1 != 0 || d2 != 1 {
 		t.Errorf("rectangle: %d and %d", d1, d2)
 	}
-	tri := walls(plane.Ring{{X: 0, Y: 0}, {X: 3000, Y: 0}, {X: 1500, Y: 1000}})
+	tri := walled(plane.Ring{{X: 0, Y: 0}, {X: 3000, Y: 0}, {X: 1500, Y: 1000}})
 	if d1, d2 := layout.Datums(tri); d1 != 0 || d2 < 0 || d2 == d1 {
 		t.Errorf("triangle: %d and %d", d1, d2)
 	}
-	if d1, d2 := layout.Datums(nil); d1 != -1 || d2 != -1 {
+	if d1, d2 := layout.Datums(&job.Room{}); d1 != -1 || d2 != -1 {
 		t.Errorf("no walls: %d and %d", d1, d2)
+	}
+	open := walled(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000)), job.Opening{Kind: "opening", Wall: 0, From: 100, To: 2950})
+	if d1, d2 := layout.Datums(open); d1 != 2 || d2 != 1 {
+		t.Errorf("wall 0 is all opening, nothing to hold a tape to: %d and %d", d1, d2)
+	}
+	window := walled(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000)), job.Opening{Kind: "window", Wall: 0, From: 0, To: 3000})
+	if d1, d2 := layout.Datums(window); d1 != 0 || d2 != 1 {
+		t.Errorf("a wall below a window stands: %d and %d", d1, d2)
 	}
 }
 
@@ -48,7 +65,7 @@ func TestOffset(t *testing.T) {
 func TestLadders(t *testing.T) {
 	room := func(r plane.Ring) *job.Room {
 		j := &job.Room{Outline: r, Thermostat: job.Thermostat{Wall: -1}}
-		for i, w := range walls(r) {
+		for i, w := range edges(r) {
 			j.Walls = append(j.Walls, job.Wall{Letter: itoa(i), Segment: w})
 		}
 		return j

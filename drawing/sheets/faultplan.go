@@ -106,7 +106,7 @@ func (v *roomView) faultTiles(f *probe.Fault) {
 func (v *roomView) mistaken(f *probe.Fault) {
 	for _, n := range f.Neighbours {
 		segs := drawing.Polyline(v.view.Pts(n.Line)...)
-		v.sign(signMistaken, drawing.LayerHatch, fmt.Sprintf("run %d, which could be taken for it", n.Run), segs, mistakenBand(), nil)
+		v.sign(signMistaken, drawing.LayerHatch, "run "+f.Cable.RunName(n.Run)+", which could be taken for it", segs, mistakenBand(), nil)
 	}
 }
 

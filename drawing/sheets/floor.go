@@ -130,7 +130,7 @@ func (v *roomView) fixtures() {
 }
 
 func (v *roomView) fixture(f job.Fixture) {
-	if f.Back.Length() > 0 && f.Width > 0 && f.Depth > 0 {
+	if f.Back.Length() > 0 && f.Width > 0 && f.Depth > 0 && rectangular(f) {
 		v.stand(signStand, symbols.Fixture(string(f.Kind), f.Width, f.Depth), symbols.OnLeft(f.Back), drawing.LayerFixtures, f.Name)
 	} else {
 		v.outline(f.Outline, f.Name)
@@ -147,6 +147,13 @@ func (v *roomView) fixture(f job.Fixture) {
 	if f.Undecided {
 		v.nameArea("UNDECIDED", f.Outline, 3)
 	}
+}
+
+// rectangular reports whether a fixture fills its width and depth: one that is
+// given by its outline may have its corners cut, and floor where they were.
+func rectangular(f job.Fixture) bool {
+	full := f.Width * f.Depth
+	return math.Abs(math.Abs(f.Outline.SignedArea())-full) < 0.01*full
 }
 
 func (v *roomView) outline(r plane.Ring, title string) {

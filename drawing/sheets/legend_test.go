@@ -189,6 +189,10 @@ func lookOf(p *drawing.Path, r *layout.Room) (s sign, ok bool) {
 		return wordsOnly, true
 	case drawing.LayerCable:
 		switch {
+		case is(drawing.CableCore()):
+			return signSecond, true
+		case is(drawing.CableDashes()):
+			return signThird, true
 		case is(drawing.CableLine()):
 			return signCable, true
 		case is(drawing.HiddenLine()):

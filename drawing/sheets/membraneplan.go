@@ -23,7 +23,7 @@ func membranePlan(p *layout.Plan, r *layout.Room) ([]*page, error) {
 	s := roomScene("membrane", withoutBox(r))
 	s.draw = func(v *roomView) { v.drawMembrane(laid) }
 	s.levels = func(v *roomView) []level {
-		bs := slices.Concat([]block{v.pieceTable(laid)}, v.notchTable(laid), []block{v.seamTable(laid), legendOf(v.used), v.membraneNotes(laid)})
+		bs := slices.Concat([]block{v.pieceTable(laid)}, v.notchTable(laid), []block{v.seamTable(laid)}, v.crossingDetails(), []block{legendOf(v.used), v.membraneNotes(laid)})
 		bs = append(bs, cutDiagrams(p.Membrane, laid, v.fig)...)
 		return []level{{blocks: bs}, {blocks: bs, gain: 1.9, overflow: true}}
 	}
@@ -180,7 +180,10 @@ func (v *roomView) notchTable(laid *membrane.Laid) []block {
 // one of its ends, or inside.
 func (v *roomView) notchPlace(p membrane.Piece, n membrane.Notch, along float64) string {
 	const touch = 0.5
-	side := func(turn float64) string { return compassOf(along + turn*math.Pi/180) }
+	b := plane.Bounds(p.Strip)
+	side := func(turn float64) string {
+		return layout.Towards(v.room.Job, b.Min.Lerp(b.Max, 0.5), plane.Pt(1, 0).Rotate(along+turn*math.Pi/180))
+	}
 	end, edge := "", ""
 	switch {
 	case n.From < touch:
@@ -194,23 +197,16 @@ func (v *roomView) notchPlace(p membrane.Piece, n membrane.Notch, along float64)
 	case n.High > p.Width-touch:
 		edge = side(90)
 	}
-	length, width := v.fig.length(n.From)+" from the "+side(180)+" end", v.fig.length(n.Low)+" from the "+side(-90)+" edge"
+	length, width := v.fig.length(n.From)+" from the end towards "+side(180), v.fig.length(n.Low)+" from the edge towards "+side(-90)
 	switch {
 	case end != "" && edge != "":
-		return "corner, " + edge + " and " + end
+		return "corner towards " + edge + " and " + end
 	case edge != "":
-		return edge + " edge, " + length
+		return "edge towards " + edge + ", " + length
 	case end != "":
-		return end + " end, " + width
+		return "end towards " + end + ", " + width
 	}
 	return "inside, " + length + ", " + width
-}
-
-// compassOf names the direction of the floor nearest to an angle, as lists of runs
-// do.
-func compassOf(angle float64) string {
-	k := int(math.Floor(angle/(math.Pi/2)+0.5+1e-9)) % 4
-	return [4]string{"east", "north", "west", "south"}[(k+4)%4]
 }
 
 // seamTable places the seams: each from the datum it runs along, or with both
@@ -220,7 +216,7 @@ func (v *roomView) seamTable(laid *membrane.Laid) block {
 		return list{head: "Seams", paras: []string{"None."}}
 	}
 	ws := v.wallSegments()
-	d1, d2 := layout.Datums(ws)
+	d1, d2 := layout.Datums(v.room.Job)
 	t := table{head: "Seams", cols: []column{{head: "Seam"}, {head: "Where", wraps: true}, {head: "Length", align: decimal}}}
 	for i, s := range laid.Seams {
 		where := ""
@@ -261,7 +257,7 @@ func (v *roomView) membraneNotes(laid *membrane.Laid) block {
 		fmt.Sprintf("Covered %s, cut %s, waste %s.", plane.FormatArea(m.Covered, v.fig.units), plane.FormatArea(m.Taken, v.fig.units), plane.FormatArea(m.Taken-m.Covered, v.fig.units)),
 		fmt.Sprintf("Cut the %s between pegs, at the lengths from the start that are given with each; then trim the pieces to their sizes.", unit),
 		fmt.Sprintf("Strips butt with pegs in step, trimmed %s short of walls. Nothing laps; no strip crosses a movement joint.", v.fig.fine().length(membrane.Trim)),
-		"Set the first strip by P1 on the setting-out sheet: every other row follows from it.",
+		"Set the first strip by the channel crossing P1: every other row follows from it.",
 	)
 	var traced []string
 	for _, p := range laid.Pieces {

@@ -65,19 +65,18 @@ func (v *roomView) bare() {
 
 // ownerMapLevels returns what stands beside the map.
 func ownerMapLevels(v *roomView) []level {
-	short := v.mayIDrill()
-	drill := short
-	drill.paras = append(slices.Clip(drill.paras), "A ground-fault device that trips stays off: call an electrician.")
+	drill := v.mayIDrill()
+	drill.paras = append(drill.paras, "A ground-fault device that trips stays off: call an electrician.")
 	label, places := panelLabel{v.labelLines()}, v.places(true, false)
 	var notes []block
 	if texts := slices.Concat(v.noted, v.remarks); len(texts) > 0 {
 		notes = []block{list{head: "Notes", number: 1, paras: texts}}
 	}
 	beside := func(bs ...block) []block { return append(bs, notes...) }
-	living, terse := whole{keeping()}, legendOf(without(v.used, plainer[2]))
+	living, terse := whole{keeping()}, legendOf(without(v.used, plainer[1]))
 	all := beside(drill, label, places, legendOf(v.used), living)
 	levels := []level{{blocks: all}} // what stands named on the map goes first, how to live with the floor last
-	for _, plain := range plainer[:2] {
+	for _, plain := range plainer {
 		legend := legendOf(without(v.used, plain))
 		levels = append(levels,
 			level{blocks: beside(drill, label, places, legend, living), gain: 1.3},
@@ -87,8 +86,6 @@ func ownerMapLevels(v *roomView) []level {
 	for _, bs := range [][]block{
 		{drill, label, v.places(true, true), terse, living}, {drill, label, terse, v.places(true, true), living},
 		{drill, label, places, terse, living}, {drill, label, terse, places, living},
-		{short, label, places, terse, living}, {short, label, terse, places, living},
-		{short, label, places, terse}, {short, label, terse, places},
 	} {
 		levels = append(levels, level{blocks: beside(bs...), gain: never})
 	}
@@ -97,11 +94,10 @@ func ownerMapLevels(v *roomView) []level {
 
 // plainer are the signs that the legend of a map leaves out, step by step, where one
 // page has no room for them or holds a larger drawing without: what anyone knows,
-// what has its name beside it, and what is named there and in the table of places.
+// and what has its name beside it. Nothing of the cable is ever left out.
 var plainer = []func(sign) bool{
 	known,
 	func(s sign) bool { return known(s) || named(s) },
-	func(s sign) bool { return known(s) || named(s) || tabled(s) },
 }
 
 // known reports whether anyone knows a sign without being told.
@@ -111,11 +107,6 @@ func known(s sign) bool {
 
 // named reports whether a sign has its name beside it.
 func named(s sign) bool { return s == signStand || s == signToFix }
-
-// tabled reports whether a sign is also named in the table of places.
-func tabled(s sign) bool {
-	return slices.Contains([]sign{signJoint, signEnd, signSensor, signSpare, signDatum}, s)
-}
 
 // evidence says what the map is worth.
 func evidence(record string) string {

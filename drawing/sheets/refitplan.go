@@ -91,7 +91,7 @@ func refitLevels(v *roomView, f *layout.Refit) []level {
 // refitRuns lists all runs, what is laid and what is new among them.
 func (v *roomView) refitRuns(f *layout.Refit) block {
 	t := table{head: "Runs of " + f.New.ID, cols: []column{
-		{head: "Run", align: decimal}, {head: "Way", wraps: true}, {head: "Pegs", align: decimal}, {head: "To next, pegs", align: decimal}, {head: "Used, " + v.fig.longUnit(), align: decimal}, {head: "State"},
+		{head: "Run", align: decimal}, {head: "Towards", wraps: true}, {head: "Pegs", align: decimal}, {head: "To next, pegs", align: decimal}, {head: "Used, " + v.fig.longUnit(), align: decimal}, {head: "State"},
 	}}
 	for _, r := range f.New.Runs {
 		next, state := "-", "as planned"
@@ -104,7 +104,7 @@ func (v *roomView) refitRuns(f *layout.Refit) block {
 		case r.Number <= f.Runs:
 			state = "laid"
 		}
-		t.rows = append(t.rows, row(itoa(r.Number), r.Direction, itoa(r.Pegs), next, v.fig.longFigure(r.RunningEnd), state))
+		t.rows = append(t.rows, row(f.New.RunName(r.Number), layout.Towards(v.room.Job, r.To, r.To.Sub(r.From)), itoa(r.Pegs), next, v.fig.longFigure(r.RunningEnd), state))
 	}
 	return t
 }
@@ -115,8 +115,8 @@ func (v *roomView) refitMarks(f *layout.Refit) block {
 		{head: "Mark", wraps: true}, {head: "Used, " + v.fig.longUnit(), align: decimal}, {head: "On run", align: decimal}, {head: "Pegs into it", align: decimal},
 	}}
 	for _, m := range f.New.Marks {
-		t.rows = append(t.rows, row(m.Name, v.fig.longFigure(m.Along), itoa(m.Run), fmt.Sprintf("%.0f", m.Into/v.plan.Job.Membrane.Pitch)))
+		t.rows = append(t.rows, row(m.Name, v.fig.longFigure(m.Along), f.New.RunName(m.Run), fmt.Sprintf("%.0f", m.Into/v.plan.Job.Membrane.Pitch)))
 	}
-	t.rows = append(t.rows, row("END", v.fig.longFigure(f.New.Label.Length), itoa(len(f.New.Runs)), "-"))
+	t.rows = append(t.rows, row("END", v.fig.longFigure(f.New.Label.Length), f.New.RunName(len(f.New.Runs)), "-"))
 	return t
 }

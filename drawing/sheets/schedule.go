@@ -88,7 +88,7 @@ func properties(f figures) []property {
 		{"Gaps, closest to widest", func(c *layout.Cable) string { return gapRange(c.Gaps, f) }},
 		{"Heat per length", func(c *layout.Cable) string { return perLength(c.Label, f.units) }},
 		{"Heat, at even spacing", func(c *layout.Cable) string { return density(c.Density, f.units) }},
-		{"Densest, three runs", func(c *layout.Cable) string { return densest(c.Gaps, f) }},
+		{"Densest, three runs", func(c *layout.Cable) string { return densest(c, f) }},
 		{"Most heat allowed", func(c *layout.Cable) string { return allowed(c.Gaps, f) }},
 		{"Heated area", func(c *layout.Cable) string { return plane.FormatArea(c.Share.Area(), f.units) }},
 		{"Lead", func(c *layout.Cable) string {
@@ -123,11 +123,12 @@ func gapRange(g layout.Gaps, f figures) string {
 	return f.spacing(g.Closest) + " to " + f.spacing(g.Widest)
 }
 
-func densest(g layout.Gaps, f figures) string {
+func densest(c *layout.Cable, f figures) string {
+	g := c.Gaps
 	if g.Run == 0 {
 		return "-"
 	}
-	return fmt.Sprintf("%s, round run %d", density(g.Densest, f.units), g.Run)
+	return fmt.Sprintf("%s, round run %s", density(g.Densest, f.units), c.RunName(g.Run))
 }
 
 func allowed(g layout.Gaps, f figures) string {

@@ -44,6 +44,9 @@ func settingOutLevels(v *roomView, taken []block, notes bool) []level {
 	runs := v.runLists()
 	head := []block{v.firstPeg(), v.markList()}
 	tail := append([]block{legendOf(v.used)}, v.layingNotes()...)
+	if laidIn(v.plan, v.room) == nil { // else it is on the membrane sheet, by which the first strip is set
+		tail = append(tail, v.crossingDetails()...)
+	}
 	full := slices.Concat(head, runs, tail, taken)
 	apart := 1.9
 	if notes {
@@ -64,14 +67,14 @@ func (v *roomView) runLists() []block {
 	for i := range v.room.Cables {
 		c := &v.room.Cables[i]
 		t := table{head: "Runs of " + c.ID, cols: []column{
-			{head: "Run", align: decimal}, {head: "Way", wraps: true}, {head: "Pegs", align: decimal}, {head: "To next, pegs", align: decimal}, {head: "Used, " + v.fig.longUnit(), align: decimal},
+			{head: "Run", align: decimal}, {head: "Towards", wraps: true}, {head: "Pegs", align: decimal}, {head: "To next, pegs", align: decimal}, {head: "Used, " + v.fig.longUnit(), align: decimal},
 		}}
 		for _, r := range c.Runs {
 			next := "-"
 			if r.GapToNext > 0 {
 				next = itoa(r.GapToNext)
 			}
-			t.rows = append(t.rows, row(itoa(r.Number), r.Direction, itoa(r.Pegs), next, v.fig.longFigure(r.RunningEnd)))
+			t.rows = append(t.rows, row(c.RunName(r.Number), layout.Towards(v.room.Job, r.To, r.To.Sub(r.From)), itoa(r.Pegs), next, v.fig.longFigure(r.RunningEnd)))
 		}
 		bs = append(bs, t)
 	}
@@ -87,17 +90,17 @@ func (v *roomView) markList() block {
 	for i := range v.room.Cables {
 		c := &v.room.Cables[i]
 		pre := v.prefix(c.ID)
-		t.rows = append(t.rows, row(pre+"START", "0", "1", "0"))
+		t.rows = append(t.rows, row(pre+"START", "0", c.RunName(1), "0"))
 		for _, m := range c.Marks {
 			pegs := "-"
 			if pitch > 0 {
 				pegs = fmt.Sprintf("%.0f", m.Into/pitch)
 			}
-			t.rows = append(t.rows, row(pre+m.Name, v.fig.longFigure(m.Along), itoa(m.Run), pegs))
+			t.rows = append(t.rows, row(pre+m.Name, v.fig.longFigure(m.Along), c.RunName(m.Run), pegs))
 		}
 		last := "-"
 		if n := len(c.Runs); n > 0 {
-			last = itoa(c.Runs[n-1].Number)
+			last = c.RunName(c.Runs[n-1].Number)
 		}
 		t.rows = append(t.rows, row(pre+"END", v.fig.longFigure(c.Routed), last, "-"))
 	}
@@ -119,7 +122,7 @@ func (v *roomView) lattice() (route.Lattice, bool) {
 func (v *roomView) first() (plane.Point, bool) {
 	l, ok := v.lattice()
 	ws := v.wallSegments()
-	d1, d2 := layout.Datums(ws)
+	d1, d2 := layout.Datums(v.room.Job)
 	if !ok || d1 < 0 || d2 < 0 {
 		return plane.Point{}, false
 	}
@@ -167,16 +170,19 @@ func (v *roomView) firstPeg() block {
 	l.paras = append(l.paras, fmt.Sprintf("%s from peg to peg.", v.pitchWords(lat.Pitch)))
 	if p, ok := v.first(); ok {
 		a, b := v.offsets(p)
-		l.paras = append(l.paras, fmt.Sprintf("First peg P1: %s from D1 (wall %s), %s from D2 (wall %s).", a, v.datumLetter(0), b, v.datumLetter(1)))
+		l.paras = append(l.paras, fmt.Sprintf("Channel crossing P1, no peg: %s from D1 (wall %s), %s from D2 (wall %s).", a, v.datumLetter(0), b, v.datumLetter(1)))
 	}
 	// rows lie both ways, so that a turn of nearly 90 degrees is a small one back
-	deg, way := math.Mod(lat.Angle*180/math.Pi, 90), "counter-clockwise"
-	if deg > 45 {
-		deg, way = 90-deg, "clockwise"
+	letter, off := layout.Along(v.room.Job, plane.Pt(1, 0).Rotate(lat.Angle))
+	if square, o := layout.Along(v.room.Job, plane.Pt(0, 1).Rotate(lat.Angle)); o < off-1 {
+		letter, off = square, o
 	}
-	if deg > 0.05 {
-		l.paras = append(l.paras, fmt.Sprintf("Rows lie %.1f° off east, %s.", deg, way))
+	words := fmt.Sprintf("Rows lie along wall %s.", letter)
+	if off > 0.05 {
+		words = fmt.Sprintf("Rows lie %.1f° off wall %s.", off, letter)
 	}
+	l.paras = append(l.paras, words)
+	l.paras = append(l.paras, v.brokenDatums()...)
 	if v.plan.Job.Info.Status != job.AsLaid {
 		l.paras = append(l.paras, "If the pegs land elsewhere when the membrane is down, plan again from P1 as it is before laying cable.")
 	}
@@ -191,7 +197,7 @@ func (v *roomView) pitchWords(mm float64) string {
 }
 
 func (v *roomView) datumLetter(i int) string {
-	d1, d2 := layout.Datums(v.wallSegments())
+	d1, d2 := layout.Datums(v.room.Job)
 	d := [2]int{d1, d2}[i]
 	if d < 0 {
 		return "-"
@@ -241,7 +247,7 @@ func (v *roomView) pegs() {
 	if p, ok := v.first(); ok {
 		at := v.view.Pt(p)
 		v.mark(signFirstPeg, symbols.FirstPeg(at))
-		v.tag(at, 2, "P1", "first peg P1: "+v.placeWords(p), 2)
+		v.tag(at, 2, "P1", "channel crossing P1: "+v.placeWords(p), 2)
 	}
 }
 

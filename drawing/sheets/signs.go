@@ -17,6 +17,8 @@ type sign int
 const (
 	wordsOnly sign = iota // no sign: words say what it is
 	signCable
+	signSecond
+	signThird
 	signArrow
 	signRun
 	signHalf
@@ -63,6 +65,8 @@ const (
 func (s sign) words() string {
 	return [signCount]string{
 		signCable:      "heating cable",
+		signSecond:     "heating cable, the second",
+		signThird:      "heating cable, the third",
 		signArrow:      "direction of laying",
 		signRun:        "number of the run",
 		signHalf:       "half of the cable",
@@ -94,7 +98,7 @@ func (s sign) words() string {
 		signNote:       "see the numbered note",
 		signSeam:       "seam of the membrane",
 		signPeg:        "row of pegs",
-		signFirstPeg:   "first peg, P1",
+		signFirstPeg:   "channel crossing P1",
 		signFault:      "stretch with the fault, likeliest place barred",
 		signMistaken:   "runs that could be taken for it",
 		signTile:       "tile over the stretch: row R, column C",
@@ -103,6 +107,21 @@ func (s sign) words() string {
 		signAnew:       "new: not as planned",
 		signPlanned:    "where the plan had cable",
 	}[s]
+}
+
+// cableSign returns the sign of a room's cable i: up to three cables have lines of
+// their own, which grey keeps apart; a fourth is drawn as the first again.
+func cableSign(i int) sign { return signCable + sign(i%3) }
+
+// core is the light line inside that of a second or third cable; nil: it has none.
+func (s sign) core() *drawing.Stroke {
+	switch s {
+	case signSecond:
+		return drawing.CableCore()
+	case signThird:
+		return drawing.CableDashes()
+	}
+	return nil
 }
 
 // A swatch is the box a sign is shown in, mm.
@@ -133,8 +152,11 @@ func (s sign) show(pg *page, b drawing.Box) {
 	right := drawing.Pt{X: 1}
 	cable := func() { line(drawing.LayerCable, drawing.CableLine()) }
 	switch s {
-	case signCable:
+	case signCable, signSecond, signThird:
 		cable()
+		if core := s.core(); core != nil {
+			line(drawing.LayerCable, core)
+		}
 	case signArrow:
 		cable()
 		pg.add(symbols.DirectionArrow(c.Add(drawing.Pt{X: 1}), right)...)

@@ -12,7 +12,7 @@ import (
 // fixed to it, the joints, and the edges of what is warmed: how far from the
 // datums each begins and ends.
 func (v *roomView) standing() []block {
-	if d1, d2 := layout.Datums(v.wallSegments()); d1 < 0 || d2 < 0 {
+	if d1, d2 := layout.Datums(v.room.Job); d1 < 0 || d2 < 0 {
 		return nil
 	}
 	t := v.datumTable("Fixtures, joints, edges", "From, to")
@@ -46,7 +46,7 @@ func (v *roomView) standing() []block {
 	for _, c := range v.room.Cables {
 		for _, i := range []int{0, len(c.Runs) - 1} {
 			if i >= 0 && (i > 0 || len(c.Runs) > 0) {
-				add(v.prefix(c.ID)+"run "+itoa(c.Runs[i].Number), []plane.Point{c.Runs[i].From, c.Runs[i].To})
+				add("run "+c.RunName(c.Runs[i].Number), []plane.Point{c.Runs[i].From, c.Runs[i].To})
 			}
 		}
 	}
@@ -114,7 +114,7 @@ const sameLength = 3
 // reach returns the least and the greatest distance of pts from both datums.
 func (v *roomView) reach(pts []plane.Point) (lo, hi [2]float64) {
 	ws := v.wallSegments()
-	d1, d2 := layout.Datums(ws)
+	d1, d2 := layout.Datums(v.room.Job)
 	for k, d := range []int{d1, d2} {
 		lo[k], hi[k] = math.Inf(1), math.Inf(-1)
 		for _, p := range pts {

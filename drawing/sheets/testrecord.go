@@ -251,7 +251,7 @@ func foundTable(p *layout.Plan, c *layout.Cable, f figures, r *layout.Room) tabl
 	half := "-"
 	if len(c.Marks) > 1 {
 		m := c.Halfway()
-		half = fmt.Sprintf("run %d, %s into it", m.Run, unbrokenWords(f.withUnit(m.Into)))
+		half = fmt.Sprintf("run %s, %s into it", c.RunName(m.Run), unbrokenWords(f.withUnit(m.Into)))
 	}
 	return twoAbreast("Found on the floor", []column{{wraps: true, least: 34}, {head: "Planned", wraps: true, least: 32}, {head: "Found", wraps: true, least: 42, group: true}}, [][]cell{
 		row("Half-way mark", half, ""), row("Runs", itoa(len(c.Runs)), ""),

@@ -71,7 +71,7 @@ func TestInchesStay(t *testing.T) {
 func TestLettersStay(t *testing.T) {
 	ty := newTypesetter()
 	for w := 20.0; w < 60; w += 0.5 {
-		for _, l := range ty.wrap("First peg P1: 2 from D1 (wall C), 44 from D2 (wall AB). A wall of its own", w)[1:] {
+		for _, l := range ty.wrap("Channel crossing P1: 2 from D1 (wall C), 44 from D2 (wall AB). A wall of its own", w)[1:] {
 			if first := strings.Fields(l)[0]; first == "C)," || first == "AB)." {
 				t.Errorf("at %g mm a letter begins the line %q", w, l)
 			}

@@ -26,6 +26,8 @@ type Cable struct {
 	HeldAgainst   string    `json:"readings_held_against"`
 	Readings      []Verdict `json:"readings"`
 	Worst         string    `json:"worst_reading"` // empty: nothing was read
+
+	runName func(n int) string // as the drawings number it
 }
 
 // Ohms are a cable's resistance at 20 °C, and the heat at either end of its
@@ -82,7 +84,7 @@ func cable(c *layout.Cable, t job.Thermostat) Cable {
 			Density: c.Density, Densest: c.Gaps.Densest, DensestRun: c.Gaps.Run,
 		},
 		Served: squareMetres(c.Share.Area()), Lead: lead(c, t), Runs: len(c.Runs),
-		HeldAgainst: c.RecordLimits().String(), Readings: []Verdict{},
+		HeldAgainst: c.RecordLimits().String(), Readings: []Verdict{}, runName: c.RunName,
 	}
 	if len(c.Marks) > 1 {
 		out.HalfRun, out.HalfInto = c.Halfway().Run, c.Halfway().Into

@@ -32,7 +32,7 @@ func (p *page) cable(c Cable, s Supply) {
 	p.put("resistance", fmt.Sprintf("%.1f Ω at 20 °C (%s)", o.Nominal, o.From), gap,
 		fmt.Sprintf("limits %.1f to %.1f Ω, %s/%s %% (%s)", o.Low, o.High, signed(o.Under), signed(o.Over), o.Source), fmt.Sprintf("%.0f to %.0f W between them", o.Least, o.Most))
 	p.spacing(c, s)
-	p.put("runs", fmt.Sprintf("%d, half-way mark on run %d, %s into it", c.Runs, c.HalfRun, p.length(c.HalfInto)))
+	p.put("runs", fmt.Sprintf("%d, half-way mark on run %s, %s into it", c.Runs, c.runName(c.HalfRun), p.length(c.HalfInto)))
 	l := c.Lead
 	p.put("cold lead", fmt.Sprintf("%s less rise %s (%s), tail %s (%s), slack %s (%s)", p.long(l.Length),
 		p.length(l.Rise.Value), l.Rise.Source, p.length(l.Tail.Value), l.Tail.Source, p.length(l.Slack.Value), l.Slack.Source),
@@ -96,7 +96,7 @@ func (p *page) spacing(c Cable, s Supply) {
 	if m := s.MaxDensity; m != nil {
 		limit = fmt.Sprintf("%s allowed (%s)", p.density(m.Value), m.Source)
 	}
-	p.put("heat per area", p.density(g.Density)+" at even spacing", fmt.Sprintf("densest %s over three neighbouring runs, round run %d", p.density(g.Densest), g.DensestRun), limit)
+	p.put("heat per area", p.density(g.Density)+" at even spacing", fmt.Sprintf("densest %s over three neighbouring runs, round run %s", p.density(g.Densest), c.runName(g.DensestRun)), limit)
 }
 
 func (p *page) thermostat(t Thermostat) {

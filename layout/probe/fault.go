@@ -135,7 +135,7 @@ func (f *Fault) Facts() []Fact {
 		out = append(out, Fact{"", m.Counting()})
 	}
 	for _, n := range f.Neighbours {
-		out = append(out, Fact{"beside", fmt.Sprintf("run %d, %s to %s, passes %s from it and could be taken for it", n.Run, running(n.From, u), running(n.To, u), m.Length(n.Gap))})
+		out = append(out, Fact{"beside", fmt.Sprintf("run %s, %s to %s, passes %s from it and could be taken for it", f.Cable.RunName(n.Run), running(n.From, u), running(n.To, u), m.Length(n.Gap))})
 	}
 	for _, a := range s.Assumptions {
 		out = append(out, Fact{"assumed", a})
@@ -175,9 +175,9 @@ func (f *Fault) Lines() []string {
 
 func (f *Fault) runWords() string {
 	if f.Runs[0] == f.Runs[1] {
-		return fmt.Sprintf("on run %d", f.Runs[0])
+		return "on run " + f.Cable.RunName(f.Runs[0])
 	}
-	return fmt.Sprintf("from run %d to run %d", f.Runs[0], f.Runs[1])
+	return fmt.Sprintf("from run %s to run %s", f.Cable.RunName(f.Runs[0]), f.Cable.RunName(f.Runs[1]))
 }
 
 // Cautions returns what is to be said with a fault's place, the method's own

@@ -58,6 +58,7 @@ type Thing struct {
 	Line     []plane.Point `json:"-"`
 	Along    []float64     `json:"-"` // running length of cable at each point; nil: not counted
 	RunEnds  []float64     `json:"-"` // running length at the end of each run
+	RunNames []string      `json:"-"` // what the drawings call each run
 	Mark     plane.Point   `json:"-"` // the place a joint, cap or sensor is known by
 	Cable    string        `json:"-"` // whose joint or cap it is
 	Tag      string        `json:"-"` // of a joint or cap: START or END, as on the drawings
@@ -194,6 +195,7 @@ func (m *Map) addCable(c *layout.Cable) {
 	cable := Thing{Kind: Cable, Name: c.ID, Line: line, Along: along, Half: half}
 	for _, run := range c.Runs {
 		cable.RunEnds = append(cable.RunEnds, run.RunningEnd*c.Label.Length/c.Routed)
+		cable.RunNames = append(cable.RunNames, c.RunName(run.Number))
 	}
 	m.Things = append(m.Things, m.accuracy(cable, l, true))
 	joint, end := c.Path[0], c.Path[len(c.Path)-1]

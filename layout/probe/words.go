@@ -65,7 +65,7 @@ func (m *Map) Headline(a Answer) string {
 func (m *Map) called(n Near) string {
 	s := string(n.Kind) + " " + n.Name
 	if n.Run > 0 {
-		s += fmt.Sprintf(", run %d", n.Run)
+		s += ", run " + n.Thing.RunNames[n.Run-1]
 	}
 	if !n.Recorded && n.Kind != LeadRise && m.NoReason == "" {
 		s += " (as planned, never recorded)"

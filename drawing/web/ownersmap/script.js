@@ -247,7 +247,7 @@
 
   function called(room, n) {
     let s = `${n.thing.kind} ${n.thing.name}`;
-    if (n.run > 0) s += `, run ${n.run}`;
+    if (n.run > 0) s += `, run ${n.thing.runNames[n.run - 1]}`;
     if (!n.thing.recorded && n.thing.kind !== "lead rise" && !room.noReason) s += " (as planned, never recorded)";
     return s;
   }

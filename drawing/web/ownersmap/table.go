@@ -37,6 +37,7 @@ type thing struct {
 	Line     [][2]float64 `json:"line"`
 	Along    []float64    `json:"along"`
 	RunEnds  []float64    `json:"runEnds"`
+	RunNames []string     `json:"runNames"`
 	Half     float64      `json:"half"`
 	Error    float64      `json:"error"`
 	Finger   float64      `json:"finger"`
@@ -62,7 +63,7 @@ func tableOf(m *probe.Map) table {
 	}
 	t.Datums[0], t.Datums[1] = m.Datums()
 	for _, x := range m.Things {
-		t.Things = append(t.Things, thing{string(x.Kind), x.Name, pairs(x.Line), x.Along, x.RunEnds, x.Half, x.Error, x.Finger, x.Recorded})
+		t.Things = append(t.Things, thing{string(x.Kind), x.Name, pairs(x.Line), x.Along, x.RunEnds, x.RunNames, x.Half, x.Error, x.Finger, x.Recorded})
 	}
 	for _, x := range m.Stands {
 		t.Stands = append(t.Stands, stand{x.Name, pairs(x.Outline)})

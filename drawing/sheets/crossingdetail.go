@@ -1,0 +1,233 @@
+package sheets
+
+import (
+	"math"
+
+	"oxturn/drawing"
+	"oxturn/fonts"
+	"oxturn/layout"
+	"oxturn/layout/plane"
+	"oxturn/symbols"
+)
+
+// A crossingDetail is the corner of the two datums enlarged: the channels between
+// the pegs, and how far the crossing P1 lies from either face. It is turned like
+// the plan beside it, but square to the paper.
+type crossingDetail struct {
+	from1, from2     float64    // mm of floor, from the faces of D1 and D2 to P1
+	figure1, figure2 string     // the same as printed
+	in1, in2         drawing.Pt // from either face into the room, on paper: right, left, up or down
+	pitch            float64
+}
+
+const crossingHead = "Channel crossing P1"
+
+// crossingWords are set below the detail.
+const crossingWords = "Pegs stand between the channels. P1 is a crossing of two channels, half a peg-to-peg step from the pegs beside it: no peg."
+
+// Sizes of the detail, mm on paper: its height at most, what dimensions take
+// beside it, and the wall that is shown.
+const (
+	crossingTall  = 34.0
+	crossingAbove = 8.0
+	crossingWall  = 3.0
+)
+
+// beyondCrossing is how much floor is shown past P1, in pegs.
+const beyondCrossing = 1.7
+
+// farCrossing is up to where the detail is worth drawing, in pegs from a face.
+const farCrossing = 12.0
+
+// crossingDetails returns the detail, where P1 stands before both faces and the
+// rows of pegs run along them.
+func (v *roomView) crossingDetails() []block {
+	p, ok := v.first()
+	l, known := v.lattice()
+	if !ok || !known {
+		return nil
+	}
+	tape := layout.NewTape(v.room.Job, v.fig.units)
+	i, j := tape.Datums()
+	d1, d2 := tape.Walls[i], tape.Walls[j]
+	d := crossingDetail{pitch: l.Pitch, from1: d1.FromWall(p), from2: d2.FromWall(p)}
+	d.figure1, d.figure2 = v.fig.length(d.from1), v.fig.length(d.from2)
+	d.in1, d.in2 = squared(paperDir(d1.In)), squared(paperDir(d2.In))
+	along := plane.Pt(1, 0).Rotate(l.Angle)
+	u := d1.B.Sub(d1.A).Unit()
+	skew := math.Min(math.Abs(along.Cross(u)), math.Abs(along.Dot(u)))
+	far := math.Max(d.from1, d.from2) > farCrossing*d.pitch
+	if math.Min(d.from1, d.from2) <= 0 || far || skew > 0.02 || dot(d.in1, d.in2) != 0 {
+		return nil
+	}
+	return []block{d}
+}
+
+// squared turns a direction to the nearest of right, left, up and down.
+func squared(d drawing.Pt) drawing.Pt {
+	if math.Abs(d.X) >= math.Abs(d.Y) {
+		return drawing.Pt{X: math.Copysign(1, d.X)}
+	}
+	return drawing.Pt{Y: math.Copysign(1, d.Y)}
+}
+
+// beside is what the level figure takes beside the floor, mm.
+func (d crossingDetail) beside() float64 {
+	text := "D1: " + d.figure1
+	if d.in1.X != 0 {
+		text = "D2: " + d.figure2
+	}
+	return (&drawing.Text{Text: text, Height: note}).Box().W() + 6
+}
+
+// shows is the floor shown from the faces on, mm: across and up the paper.
+func (d crossingDetail) shows() (wide, high float64) {
+	beyond := beyondCrossing * d.pitch
+	if d.in2.X != 0 {
+		return d.from2 + beyond, d.from1 + beyond
+	}
+	return d.from1 + beyond, d.from2 + beyond
+}
+
+func (d crossingDetail) scale(w float64) float64 {
+	wide, high := d.shows()
+	return math.Min((w-d.beside()-crossingWall)/wide, (crossingTall-crossingAbove-crossingWall)/high)
+}
+
+func (d crossingDetail) height(ty *typesetter, w float64) float64 {
+	_, high := d.shows()
+	drawn := high*d.scale(w) + crossingWall + crossingAbove
+	return ty.headingHeight(crossingHead, w) + drawn + float64(ty.lines(fonts.Lettering, crossingWords, note, w))*leading + 3
+}
+
+func (d crossingDetail) set(pg *page, at drawing.Pt, w float64) {
+	y := at.Y + setHeading(pg, at, crossingHead, w)
+	k := d.scale(w)
+	wide, high := d.shows()
+	box := drawing.Box{X0: at.X, Y0: y + crossingAbove, X1: at.X + wide*k, Y1: y + crossingAbove + high*k}
+	side := d.sideways()
+	if side.X > 0 {
+		box.X0, box.X1 = box.X0+crossingWall, box.X1+crossingWall
+	} else {
+		box.X0, box.X1 = box.X0+d.beside(), box.X1+d.beside()
+	}
+	v := crossingView{crossingDetail: d, pg: pg, box: box, k: k}
+	v.walls()
+	v.channels()
+	v.sizes()
+	for i, l := range pg.ty.wrap(crossingWords, w) {
+		pg.write(drawing.Pt{X: at.X, Y: box.Y1 + crossingWall + 4.6 + float64(i)*leading}, l, note, drawing.Start)
+	}
+}
+
+// sideways is the one of the two directions into the room that is level.
+func (d crossingDetail) sideways() drawing.Pt {
+	if d.in1.X != 0 {
+		return d.in1
+	}
+	return d.in2
+}
+
+// upright is the other.
+func (d crossingDetail) upright() drawing.Pt {
+	if d.in1.X != 0 {
+		return d.in2
+	}
+	return d.in1
+}
+
+// A crossingView is the detail where it is being drawn.
+type crossingView struct {
+	crossingDetail
+	pg  *page
+	box drawing.Box // the floor shown
+	k   float64     // mm of paper a mm of floor
+}
+
+// corner is where the two faces meet.
+func (v crossingView) corner() drawing.Pt {
+	c := drawing.Pt{X: v.box.X0, Y: v.box.Y0}
+	if v.sideways().X < 0 {
+		c.X = v.box.X1
+	}
+	if v.upright().Y < 0 {
+		c.Y = v.box.Y1
+	}
+	return c
+}
+
+// at returns a place so far from the faces of D1 and D2.
+func (v crossingView) at(from1, from2 float64) drawing.Pt {
+	return v.corner().Add(v.in1.Mul(from1 * v.k)).Add(v.in2.Mul(from2 * v.k))
+}
+
+// ends are how far the floor shown reaches from D1 and from D2, mm of floor.
+func (v crossingView) ends() (to1, to2 float64) {
+	beyond := beyondCrossing * v.pitch
+	return v.from1 + beyond, v.from2 + beyond
+}
+
+func (v crossingView) walls() {
+	to1, to2 := v.ends()
+	thick := crossingWall / v.k
+	for _, ring := range [][]drawing.Pt{
+		{v.at(0, -thick), v.at(0, to2), v.at(-thick, to2), v.at(-thick, -thick)},
+		{v.at(0, -thick), v.at(to1, -thick), v.at(to1, 0), v.at(0, 0)},
+	} {
+		v.pg.path(drawing.LayerFloor, "", drawing.Polygon(ring...), nil, drawing.Filled(drawing.Poche))
+	}
+	v.pg.path(drawing.LayerWalls, "", drawing.Polyline(v.at(0, to2), v.at(0, 0), v.at(to1, 0)), drawing.WallLine(), nil)
+}
+
+// channels draws the channels as thin lines and the pegs between them as rings.
+func (v crossingView) channels() {
+	to1, to2 := v.ends()
+	first := func(from float64) float64 { return math.Mod(from, v.pitch) }
+	for a := first(v.from1); a < to1; a += v.pitch {
+		v.pg.thin(drawing.LayerMembrane, v.at(a, 0), v.at(a, to2))
+	}
+	for b := first(v.from2); b < to2; b += v.pitch {
+		v.pg.thin(drawing.LayerMembrane, v.at(0, b), v.at(to1, b))
+	}
+	const ring = 0.3 // of the pitch
+	for a := first(v.from1) - v.pitch/2; a < to1-ring*v.pitch; a += v.pitch {
+		for b := first(v.from2) - v.pitch/2; b < to2-ring*v.pitch; b += v.pitch {
+			if math.Min(a, b) > ring*v.pitch {
+				v.pg.path(drawing.LayerMembrane, "", drawing.Circle(v.at(a, b), ring*v.pitch*v.k), drawing.ThinLine(), nil)
+			}
+		}
+	}
+	v.pg.add(symbols.FirstPeg(v.at(v.from1, v.from2))...)
+}
+
+// sizes draws both distances of P1 beyond the floor shown.
+func (v crossingView) sizes() {
+	to1, to2 := v.ends()
+	level1 := v.in1.X != 0
+	v.size(v.at(0, to2), v.at(v.from1, to2), v.in2, "D1: "+v.figure1, level1)
+	v.size(v.at(to1, 0), v.at(to1, v.from2), v.in1, "D2: "+v.figure2, !level1)
+}
+
+// size draws one distance beside the floor, away from it by out.
+func (v crossingView) size(a, b, out drawing.Pt, text string, level bool) {
+	const off = 2.4
+	p, q := a.Add(out.Mul(off)), b.Add(out.Mul(off))
+	v.pg.thin(drawing.LayerDims, p, q)
+	u := q.Sub(p).Unit()
+	v.pg.add(symbols.Arrowhead(p, u.Mul(-1))...)
+	v.pg.add(symbols.Arrowhead(q, u)...)
+	for _, foot := range []drawing.Pt{a, b} {
+		v.pg.thin(drawing.LayerDims, foot.Add(out.Mul(0.4)), foot.Add(out.Mul(off+0.8)))
+	}
+	mid := p.Lerp(q, 0.5)
+	switch {
+	case level && out.Y < 0:
+		v.pg.write(drawing.Pt{X: v.box.X0, Y: mid.Y - 2.2}, text, note, drawing.Start)
+	case level:
+		v.pg.write(drawing.Pt{X: v.box.X0, Y: mid.Y + 2.2 + note}, text, note, drawing.Start)
+	case out.X > 0:
+		v.pg.write(drawing.Pt{X: mid.X + 2, Y: mid.Y + note/2}, text, note, drawing.Start)
+	default:
+		v.pg.write(drawing.Pt{X: mid.X - 2, Y: mid.Y + note/2}, text, note, drawing.End)
+	}
+}
