@@ -34,7 +34,7 @@ Flags:
   --echo-time NS         a pulse's echo, with --velocity
   --echo-distance LENGTH what the instrument shows, with --set and --velocity
   --cable ID             the cable, where the job has several
-  --plan CODE            the plan code on the drawing at hand, or its layout file:
+  --plan CODE            plan code on the drawing at hand, or its layout file:
                          no answer from another plan
   --whole-ohms OHMS      the whole cable; left out: by the record or the label
   --whole-capacitance NF the whole cable; left out: by the record

@@ -28,7 +28,7 @@ Flags:
   --at X,Y               in the coordinates of the job's corners
   --tile ROW,COLUMN      a whole tile, as the owner's map numbers them
   --room NAME            the room, where the job has several
-  --plan CODE            the plan code on the drawing at hand, or its layout file:
+  --plan CODE            plan code on the drawing at hand, or its layout file:
                          no answer from another plan
   --format FORMAT        text or json
 ` + mannerHelp + `

@@ -32,7 +32,7 @@ as many of the plan's other runs are kept as can be.
   oxturn refit bath.toml -o out
   oxturn refit bath.toml --plan 7KF-4RP --runs 11 --mark 11,26
 
-Runs and marks are counted on the plan that lies on site. Its plan code stands in
+Runs and marks are counted on the plan that lies on site. Its code stands in
 every title block and on the map; give it, here or as plan = in [[as_laid]], and
 refit refuses where the job was changed since and gives another plan now. Give
 the layout file, NAME.layout.json, that was drawn with it instead, and the rest
