@@ -142,8 +142,9 @@ type Supply struct {
 // Tile is the finished floor.
 type Tile struct {
 	Width, Length, Joint, Thickness float64
-	Pattern                         string // "straight", "offset", "diagonal", "herringbone"
-	Waste                           float64
+	Pattern                         string  // "straight", "offset", "diagonal", "herringbone"
+	Waste                           float64 // for cuts and breakage, by area
+	Breakage                        float64 // alone, where the cuts are counted
 	PerBox                          int
 	GroutCure                       int       // days, 0: not stated
 	Grouted                         time.Time // zero: not yet, or not written down

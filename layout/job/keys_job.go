@@ -101,6 +101,7 @@ func tileKeys() []Key {
 		Key{Path: "thickness", Type: TypeLength, Limits: positive, Default: `"10 mm"`, Doc: "Thickness of a tile", Example: `thickness = "9 mm"`},
 		Key{Path: "pattern", Type: TypeChoice, Values: []string{"straight", "offset", "diagonal", "herringbone"}, Default: `"straight"`, Doc: "How the tiles are laid", Example: `pattern = "offset"`},
 		Key{Path: "waste", Type: TypeShare, Limits: Limits{Max: 1}, Otherwise: "10 % straight, 12 % offset, 15 % diagonal, 18 % herringbone", Doc: "Share added for cuts and breakage", Example: `waste = "12 %"`},
+		Key{Path: "breakage", Type: TypeShare, Limits: Limits{Max: 1}, Default: "0.05", Doc: "Share added for breakage alone, where the tiles are counted one by one with their cuts", Example: `breakage = "3 %"`},
 		Key{Path: "per_box", Type: TypeWhole, Otherwise: "tiles are counted singly", Doc: "Tiles in a box", Example: "per_box = 6"},
 		Key{Path: "grout_cure", Type: TypeWhole, Limits: Limits{Max: 1000}, Otherwise: "28, as for any cement that is not stated", Doc: "Days that the grout's instructions ask for before the floor is warmed", Example: "grout_cure = 7"},
 		Key{Path: "grouted", Type: TypeDate, Doc: "When the floor was grouted", Example: "grouted = 2026-12-05"},

@@ -136,7 +136,7 @@ func (p *Piece) notch(f frame, x, y span) error {
 		return nil
 	}
 	p.Traced = true
-	thick, err := opened(rest, 2*Trim) // without the wedges along walls a little out of square
+	thick, err := rest.Opened(2 * Trim) // without the wedges along walls a little out of square
 	if err != nil {
 		return err
 	}

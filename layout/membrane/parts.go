@@ -49,26 +49,11 @@ const hairline = 0.5
 
 // withoutSlivers takes stretches narrower than Slim off a floor.
 func withoutSlivers(floor plane.Region) (plane.Region, error) {
-	wide, err := opened(floor, Slim)
+	wide, err := floor.Opened(Slim)
 	if err != nil || wide.Empty() {
 		return nil, err
 	}
-	return opened(wide, hairline)
-}
-
-// opened takes what is narrower than w off a floor: what is left when it is shrunk
-// by half of that is grown again. It is grown by twice as much and cut back to the
-// floor, so that corners down to 60 degrees keep their tips.
-func opened(floor plane.Region, w float64) (plane.Region, error) {
-	core, err := floor.Grow(-w / 2)
-	if err != nil || core.Empty() {
-		return nil, err
-	}
-	wide, err := core.Grow(w)
-	if err != nil {
-		return nil, err
-	}
-	return floor.Meet(wide)
+	return wide.Opened(hairline)
 }
 
 // touching is how near to a wall or to another joint a joint may end and still

@@ -115,6 +115,21 @@ func (r Region) Grow(d float64) (Region, error) {
 	return fromGeometry(g), nil
 }
 
+// Opened returns the region without what is narrower than w: what is left when it
+// is shrunk by half of that is grown again. It is grown by twice as much and cut
+// back to the region, so that corners down to 60 degrees keep their tips.
+func (r Region) Opened(w float64) (Region, error) {
+	core, err := r.Grow(-w / 2)
+	if err != nil || core.Empty() {
+		return nil, err
+	}
+	wide, err := core.Grow(w)
+	if err != nil {
+		return nil, err
+	}
+	return r.Meet(wide)
+}
+
 // Union returns the points in any of the regions, their corners rounded to
 // grid.
 func Union(rs ...Region) (Region, error) {

@@ -463,3 +463,19 @@ func TestCompare(t *testing.T) {
 		}
 	}
 }
+
+// Breakage comes on top of a count that has its cuts already. Plain arithmetic: 2.8 by
+// 4 tiles of 300 are 4 whole and 8 cut, 12; with a quarter for breakage 15, and by area
+// 11.2 with a tenth 13.
+func TestBreakageComesOnTop(t *testing.T) {
+	in := bath()
+	in.Rooms = []Room{{Name: "Bath", Tiled: rect(1200, 840)}}
+	in.Tile = job.Tile{Length: 300, Width: 300, Waste: 0.1, Breakage: 0.25}
+	if got := line(t, Compute(in), "tile"); got.Gross != 15 {
+		t.Errorf("%g tiles, want 15: %s", got.Gross, got.Note)
+	}
+	in.Tile.Breakage = 0
+	if got := line(t, Compute(in), "tile"); got.Gross != 13 {
+		t.Errorf("%g tiles without breakage, want 13: %s", got.Gross, got.Note)
+	}
+}

@@ -43,6 +43,7 @@ const (
 // the edges. ok is false when the pattern is not one laid on a grid.
 func TileGrid(room plane.Region, t job.Tile) (g Grid, ok bool) {
 	g = Grid{Length: max(t.Length, t.Width), Width: min(t.Length, t.Width), Joint: t.Joint}
+	room = withoutSlivers(room)
 	box := room.Bounds()
 	if box.H() > box.W() {
 		g.Angle = math.Pi / 2
@@ -67,6 +68,28 @@ func (g Grid) centred(room plane.Region) Grid {
 		setOut(box.H(), g.Width, g.Joint)))
 	g.Origin = at.Rotate(g.Angle)
 	return g
+}
+
+// slim is the width of floor below which no tile is cut for it, mm: what a tub
+// leaves of its niche is filled with sealant, as wide as any joint there.
+const slim = 2.0
+
+// withoutSlivers takes stretches narrower than slim off a floor, so that they do
+// not move the rows of all others. A floor that has none comes back as it is.
+func withoutSlivers(room plane.Region) plane.Region {
+	wide, err := room.Opened(slim)
+	if err != nil || wide.Empty() || room.Area()-wide.Area() < least {
+		return room
+	}
+	core, err := room.Grow(-slim / 2)
+	if err != nil {
+		return room
+	}
+	// grown back no farther than it was shrunk, or a stump of each sliver would stay
+	if wide, err = core.Grow(slim / 2); err != nil || wide.Empty() {
+		return room
+	}
+	return wide
 }
 
 // setOut returns where a tile starts, from the centre line of an extent, so

@@ -177,3 +177,23 @@ func TestMosaicIsCountedQuickly(t *testing.T) {
 		t.Errorf("%d tiles in %v", c.Tiles(), time.Since(start))
 	}
 }
+
+// A tub 1.5 mm short of its niche leaves a sliver that sealant fills: it moves no
+// tile and takes none. Plain arithmetic: five by three tiles without it.
+func TestSliverMovesNoTile(t *testing.T) {
+	plain := rect(1500, 900)
+	floor, err := plane.Union(plain, plane.FromRing(plane.Rectangle(plane.Pt(1498.5, 800), plane.Pt(1500, 1700))))
+	if err != nil {
+		t.Fatal(err)
+	}
+	tile := job.Tile{Length: 300, Width: 300}
+	for _, room := range []plane.Region{plain, floor} {
+		c, err := countTiles(room, tile)
+		if err != nil || c.Whole != 15 || c.Cut != 0 {
+			t.Errorf("%v: %+v, %v; want 15 whole", room.Bounds(), c, err)
+		}
+		if tiling, ok := Tile(room, tile, plane.Segment{A: plane.Pt(0, 0), B: plane.Pt(300, 0)}); !ok || len(tiling.Rows) != 3 || tiling.Rows[2].Count != 5 {
+			t.Errorf("%v: tiles numbered %+v", room.Bounds(), tiling)
+		}
+	}
+}

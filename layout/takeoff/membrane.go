@@ -96,7 +96,7 @@ func Rolls(lengths []float64, roll float64) int {
 
 // fromOffcut cuts need from the first of left that has it, else from a new roll.
 func fromOffcut(left []float64, need, roll float64) []float64 {
-	if need < least {
+	if need < 1e-6 { // what rounding leaves of whole rolls
 		return left
 	}
 	for i := range left {

@@ -10,6 +10,7 @@ import (
 
 // tile adds the tile. It is counted twice, by area with its joint and waste,
 // and place by place on a grid laid on each room; the larger figure is bought.
+// The cuts are known on the grid, so that only breakage is added there.
 func (b *builder) tile() {
 	t := b.in.Tile
 	l := Line{Code: "tile", Item: tileName(t, b.in.Units), Basis: b.tiledBasis(), Unit: "each", Pack: 1}
@@ -36,9 +37,15 @@ func (b *builder) tile() {
 		b.addGross(l, 0)
 		return
 	}
-	l.take(max(byArea, float64(counted.Tiles())))
-	l.note("set out from the middle of each room: %d whole, %d cut, %s, so %d; by area with %.3g %% waste: %.0f; the larger is taken",
-		counted.Whole, counted.Cut, fromOffcuts(counted.Pairs), counted.Tiles(), 100*waste, byArea)
+	breakage := t.Breakage
+	if !usable(breakage) {
+		b.ask("Tile: a breakage of %g is not usable; none is added.", breakage)
+		breakage = 0
+	}
+	byGrid := math.Ceil(snap(float64(counted.Tiles()) * (1 + breakage)))
+	l.take(max(byArea, byGrid))
+	l.note("set out from the middle of each room: %d whole, %d cut, %s, so %d, with %.3g %% breakage %.0f; by area with %.3g %% waste: %.0f; the larger is taken",
+		counted.Whole, counted.Cut, fromOffcuts(counted.Pairs), counted.Tiles(), 100*breakage, byGrid, 100*waste, byArea)
 	b.addGross(l, 0)
 }
 
@@ -71,6 +78,7 @@ func (b *builder) countTiles() (Count, error) {
 
 // countTiles counts one room's tiles in its pattern.
 func countTiles(room plane.Region, t job.Tile) (Count, error) {
+	room = withoutSlivers(room)
 	if t.Pattern == Herringbone {
 		return herringbone(room, t).count(room)
 	}

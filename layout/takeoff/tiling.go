@@ -36,7 +36,7 @@ func Tile(room plane.Region, t job.Tile, first plane.Segment) (out Tiling, ok bo
 	if !ok || first.Length() == 0 || !usable(g.Length) || !usable(g.Width) || g.Length < least || g.Width < least {
 		return out, false
 	}
-	s := outline(room, g.Origin, g.Angle)
+	s := outline(withoutSlivers(room), g.Origin, g.Angle)
 	box := s.bounds()
 	across, along := g.Width+g.Joint, g.Length+g.Joint
 	if cells := (box.W()/along + 2) * (box.H()/across + 2); !(cells < maxCells) {
