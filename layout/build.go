@@ -36,6 +36,7 @@ func BuildUntil(j *job.Job, stop func() bool) (*Plan, []job.Diagnostic) {
 	out = append(out, p.judge()...)
 	out = append(out, p.cutMembrane()...)
 	out = append(out, p.warm()...)
+	p.losses()
 	p.takeOff()
 	return p, out
 }

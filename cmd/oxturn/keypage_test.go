@@ -76,7 +76,7 @@ func valueWords(k job.Key) string {
 	words := map[job.Type]string{
 		job.TypeWhole: "whole number", job.TypeFlag: "true or false", job.TypePoint: "point `[x, y]`", job.TypePoints: "list of points",
 		job.TypePlace: "point, or wall and length", job.TypeSize: "two lengths", job.TypeShares: "two shares", job.TypeTexts: "list of texts",
-		job.TypeDensity: "power per area", job.TypePack: "quantity with its unit", job.TypeReading: "reading",
+		job.TypeDensity: "power per area", job.TypeTransmittance: "U-value", job.TypePack: "quantity with its unit", job.TypeReading: "reading",
 	}
 	if k.Type == job.TypeChoice {
 		return "`\"" + strings.Join(k.Values, "\"` `\"") + "\"`"

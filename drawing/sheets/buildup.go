@@ -411,6 +411,7 @@ func carries(kind string) bool { return kind == "wood" || kind == "concrete" }
 func sectionLevels(v *roomView) []level {
 	bs := append([]block{v.layerTable(), v.sectionNotes()}, jointDetailOf(v.plan)...)
 	bs = append(bs, warmthBlocks(v.plan)...)
+	bs = append(bs, lossBlocks(v.plan)...)
 	// a section so small that its layers run together is worth a second sheet
 	return []level{{blocks: bs}, {blocks: bs, gain: 2.5, overflow: true}}
 }

@@ -30,6 +30,7 @@ func takeOff(p *layout.Plan) ([]*page, error) {
 			blocks = append(blocks, list{head: part.head, number: 1, paras: part.paras})
 		}
 	}
+	blocks = append(blocks, lossBlocks(p)...)
 	if shifts := shiftBlocks(p); len(p.Rooms) == 1 && len(shifts) > 1 {
 		blocks = append(blocks, together(shifts))
 	} else {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"oxturn/drawing"
 	"oxturn/layout"
@@ -26,7 +27,7 @@ func warmthBlocks(p *layout.Plan) []block {
 	}
 	out := append([]block{surfaceChart(w, f)}, surfaceTables(w, f)...)
 	out = append(out, warmUpCharts(w, f)...)
-	return append(out, warmUpTable(w, f), energyTable(w, p.Job.Energy.Currency), propertyTable(w), warmthNotes(w, f))
+	return append(out, warmUpTable(w, f), energyTable(w, p.Job.Energy.Currency), properties(w), warmthNotes(w, f))
 }
 
 // temperature turns °C into the sheet's own scale.
@@ -279,23 +280,26 @@ func energyTable(w *layout.Warmth, currency string) block {
 	return t
 }
 
-// propertyTable lists every figure of the layers that warmth is computed from,
+// properties lists every figure of the layers that warmth is computed from,
 // with its source, so that it can be redone from the sheet.
-func propertyTable(w *layout.Warmth) block {
-	t := table{head: "Figures of the layers used here", cols: []column{
-		{head: "Layer", wraps: true}, {head: "mm", align: decimal}, {head: "W/(m" + noBreak + "K)", align: decimal}, {head: "kg/m³", align: decimal}, {head: "J/(kg" + noBreak + "K)", align: decimal}, {head: "From", wraps: true, least: 24},
-	}}
-	add := func(name string, l heat.Layer, source string) {
-		source = strings.ReplaceAll(source, " table ", " table"+noBreak)
-		t.rows = append(t.rows, row(name, trimmedFigure(l.Thickness, 3), trimmedFigure(l.Conductivity, 4), trimmedFigure(l.Density, 1), trimmedFigure(l.HeatCapacity, 0), source))
+func properties(w *layout.Warmth) block {
+	out := list{head: "Figures of the layers used here", number: 1}
+	add := func(l heat.Layer, source string) {
+		figures := []string{trimmedFigure(l.Thickness, 3) + " mm", trimmedFigure(l.Conductivity, 4) + " W/(m K)", trimmedFigure(l.Density, 1) + " kg/m³", trimmedFigure(l.HeatCapacity, 0) + " J/(kg K)"}
+		for i, f := range figures {
+			figures[i] = strings.ReplaceAll(f, " ", noBreak)
+		}
+		out.paras = append(out.paras, sentence(fmt.Sprintf("%s: %s (%s)", l.Name, strings.Join(figures, ", "), strings.ReplaceAll(source, " table ", " table"+noBreak))))
 	}
 	for i, l := range w.Layers {
-		add(itoa(i+1)+" "+l.Name, l, w.Sources[i])
+		add(l, w.Sources[i])
 	}
 	if m, ok := heat.DefaultMaterial("board"); ok && w.Board > 0 {
-		add("board compared with", m.Layer(w.Board), m.Source)
+		l := m.Layer(w.Board)
+		l.Name = "board compared with"
+		add(l, m.Source)
 	}
-	return t
+	return out
 }
 
 // trimmedFigure writes a figure to so many decimals, without those that are nothing.
@@ -335,5 +339,6 @@ func sentence(s string) string {
 	if s == "" {
 		return s
 	}
-	return strings.ToUpper(s[:1]) + strings.TrimSuffix(s[1:], ".") + "."
+	_, n := utf8.DecodeRuneInString(s)
+	return strings.ToUpper(s[:n]) + strings.TrimSuffix(s[n:], ".") + "."
 }

@@ -136,3 +136,11 @@ func TestGoalIsWhereTimesEnd(t *testing.T) {
 		t.Error("no offer on a colder slab: nothing is tried")
 	}
 }
+
+func TestSentenceBeginsWithAWholeLetter(t *testing.T) {
+	for in, want := range map[string]string{"±15 % of it": "±15 % of it.", "émail.": "Émail.", "": ""} {
+		if got := sentence(in); got != want {
+			t.Errorf("%q: %q", in, got)
+		}
+	}
+}

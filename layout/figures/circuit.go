@@ -46,7 +46,7 @@ type Drop struct {
 func circuits(p *layout.Plan) []Circuit {
 	floors := map[string]float64{}
 	for i := range p.Rooms {
-		floors[p.Rooms[i].Job.Name] = warmed(&p.Rooms[i])
+		floors[p.Rooms[i].Job.Name] = p.Rooms[i].Warmed()
 	}
 	out := []Circuit{}
 	for _, c := range p.Circuits {

@@ -31,6 +31,7 @@ type Report struct {
 	ToLookUp []string        `json:"to_look_up"` // what the region's rules remind of
 	Sensor   *Sensor         `json:"sensor"`
 	Warmth   *Warmth         `json:"warmth"`
+	Losses   []HeatLoss      `json:"heat_loss"`
 	Energy   []Energy        `json:"energy"`
 	FullUse  *FullUse        `json:"full_use"`
 	TakeOff  json.RawMessage `json:"take_off"` // as it is written beside the sheets

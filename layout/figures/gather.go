@@ -73,7 +73,7 @@ func Of(p *layout.Plan, lay bool) *Report {
 	r := &Report{
 		Schema: Schema, Job: p.Job.Info.Title, Status: p.Job.Info.Status.String(), Plan: p.Code, Supply: supply(p.Job), Rooms: []Room{},
 		Circuits: circuits(p), ToLookUp: append([]string{}, p.ToLookUp...), Sensor: sensor(p.Job.Sensor),
-		Warmth: warmth(p.Warmth, p.Job.Units), Energy: energy(p.Warmth, p.Job.Energy.Currency), FullUse: fullUse(p.FullUse),
+		Warmth: warmth(p.Warmth, p.Job.Units), Losses: losses(p), Energy: energy(p.Warmth, p.Job.Energy.Currency), FullUse: fullUse(p.FullUse),
 		Shifts: shifts(p.Sensitivity(lay)), units: p.Job.Units, bought: lines(p.TakeOff, p.Job.Units),
 	}
 	var b bytes.Buffer
@@ -110,19 +110,9 @@ func room(p *layout.Plan, r *layout.Room) Room {
 		watts += r.Cables[i].Label.Watts
 		out.Cables = append(out.Cables, cable(&r.Cables[i], r.Job.Thermostat))
 	}
-	out.Density, out.OverTile = density(watts, warmed(r)), density(watts, r.Tiled.Area())
+	out.Density, out.OverTile = density(watts, r.Warmed()), density(watts, r.Tiled.Area())
 	out.Thermostat = thermostat(p, r)
 	return out
-}
-
-// warmed is the floor in mm² that a room's cables take at their even spacing:
-// half a gap beyond the outer runs, so a little more than they lie on.
-func warmed(r *layout.Room) float64 {
-	floor := 0.0
-	for _, c := range r.Cables {
-		floor += c.Label.Length * c.Spacing
-	}
-	return floor
 }
 
 // density is 0 where there is no floor.

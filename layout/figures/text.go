@@ -32,6 +32,7 @@ func (r *Report) WriteText(w io.Writer) error {
 	p.region(r)
 	p.sensor(r.Sensor)
 	p.warmth(r.Warmth)
+	p.losses(r.Losses)
 	p.energy(r.Energy)
 	p.fullUse(r.FullUse)
 	p.takeOff(r.bought)

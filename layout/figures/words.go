@@ -50,6 +50,9 @@ func (p *page) cable(c Cable, s Supply) {
 	}
 }
 
+// sentence is put for words that may be broken at their semicolons.
+func (p *page) sentence(name, words string) { p.put(name, strings.Split(words, "; ")...) }
+
 // plain writes a figure to two decimals, without those that are nothing.
 func plain(v float64) string { return strconv.FormatFloat(math.Round(v*100)/100, 'f', -1, 64) }
 
@@ -205,7 +208,7 @@ func (p *page) warmth(w *Warmth) {
 		p.put(first(i, "to gain "+p.difference(w.Rise)), fmt.Sprintf("%s apart, %s, %s: %s", p.small(o.Spacing), p.density(o.Density), board, o.words))
 	}
 	for i, a := range w.Assumptions {
-		p.put(first(i, "assumed"), strings.Split(a, "; ")...)
+		p.sentence(first(i, "assumed"), a)
 	}
 }
 

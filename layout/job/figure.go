@@ -49,6 +49,12 @@ func (rd *reader) bare(v float64, n *tree.Node, k Key) (float64, *valueError) {
 		case rd.units == plane.Inches:
 			return v * plane.Inch, nil
 		}
+	case TypeTransmittance:
+		if rd.units == plane.Inches {
+			e := wrong("%s: %s has no unit, and U-values have two", k.Name(), rd.source(n))
+			e.hint = fmt.Sprintf(`write "%s Btu/h ft2 F" or "%s W/m2K"`, rd.source(n), rd.source(n))
+			return 0, e
+		}
 	case TypeArea, TypeVolume:
 		return 0, wrong("%s: %s has no unit", k.Name(), rd.source(n))
 	}
@@ -73,6 +79,8 @@ func (rd *reader) written(s string, k Key) (float64, *valueError) {
 		units = volumeUnits
 	case TypeDensity:
 		units = densityUnits
+	case TypeTransmittance:
+		units = transmittanceUnits
 	default:
 		return 0, wrong("%s is %s without quotes, not %q", k.Name(), describe(k.Type), s)
 	}
@@ -154,7 +162,7 @@ func (rd *reader) readAs(n *tree.Node, k Key, v float64) string {
 
 // amount writes a figure with the unit kept inside.
 func amount(k Key, v float64) string {
-	units := map[Type]string{TypeLength: " mm", TypeAngle: "°", TypeArea: " m²", TypeVolume: " L", TypeDensity: " W/m²", TypeTemperature: " °C"}
+	units := map[Type]string{TypeLength: " mm", TypeAngle: "°", TypeArea: " m²", TypeVolume: " L", TypeDensity: " W/m²", TypeTransmittance: " W/(m² K)", TypeTemperature: " °C"}
 	if k.Type == TypeLength && math.Abs(v) < 1e9 {
 		return trimmed(v) + " mm"
 	}
@@ -189,6 +197,8 @@ func describe(t Type) string {
 		return "a volume"
 	case TypeDensity:
 		return "a power per area"
+	case TypeTransmittance:
+		return "a U-value"
 	case TypeTemperature:
 		return "a temperature"
 	case TypeWhole:

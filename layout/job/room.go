@@ -36,6 +36,7 @@ func (j *Job) readRoom(t table) Room {
 	r.readFixings(t, j.Clearance)
 	r.readJoints(t, j.Clearance)
 	r.readThermostat(t)
+	r.readLoss(t, j.Warmth.Room)
 	return r
 }
 

@@ -112,3 +112,51 @@ func TestWarmthRefusesWhatCannotBe(t *testing.T) {
 		}
 	}
 }
+
+const lossRoom = "[[room]]\nname = \"R\"\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\n[room.loss]\noutside = -5\n"
+
+func TestLossIsRead(t *testing.T) {
+	l := readGood(t, "testdata/good/every-key.toml").Rooms[0].Loss
+	near(t, "outside", l.Outside, -5, 1e-6)
+	near(t, "inside", l.Inside, 21.1111, 1e-3)
+	near(t, "walls", l.Walls, 6.96773, 1e-4)
+	near(t, "their U-value", l.WallsU, 0.340696, 1e-5) // 1 Btu/(h ft² °F) is 5.678263 W/(m² K)
+	near(t, "height", l.Height, 2438.4, 1e-6)
+	near(t, "air changes", l.Changes.High, 1.2, 1e-12)
+	plain := mustRead(t, head+lossRoom+tail).Rooms[0].Loss
+	if plain.Inside != 20 || plain.Above != -5 || plain.Below != -5 || plain.Changes.Low != 0.5 || plain.Changes.High != 1.5 || plain.Height != 2400 {
+		t.Errorf("defaults: %+v", plain)
+	}
+}
+
+func TestLossRefusesWhatNoRoomIs(t *testing.T) {
+	for text, want := range map[string]string{
+		strings.Replace(lossRoom, "-5", "25", 1):             "outside = 25 = 25 °C is not colder than the room at 20 °C",
+		lossRoom + "walls = \"4 m2\"\n":                      "one of walls and walls_u without the other",
+		lossRoom + "walls = \"40 m2\"\nwalls_u = 0.3\n":      "come to 40 m², but all its walls are 24 m²",
+		lossRoom + "ceiling_u = 12\n":                        "7 W/(m² K) is the most",
+		lossRoom + "ceiling_u = \"0.2 W/m\"\n":               "is not a unit known here",
+		lossRoom + "air_changes = 2\nmost_air_changes = 1\n": "most_air_changes = 1 is less than air_changes = 2",
+	} {
+		_, report := Read("job.toml", []byte(head+text+tail), nil)
+		found := ""
+		for _, d := range report.Diagnostics() {
+			found += d.Message + "\n" + d.Hint + "\n"
+		}
+		if !strings.Contains(found, want) {
+			t.Errorf("%q is not said:\n%s", want, found)
+		}
+	}
+}
+
+// A bare U-value in a job in inches could be either system's.
+func TestUValueInInches(t *testing.T) {
+	inches := strings.Replace(head, `"mm"`, `"in"`, 1)
+	_, report := Read("job.toml", []byte(inches+lossRoom+"ceiling_u = 0.05\n"+tail), nil)
+	for _, d := range report.Diagnostics() {
+		if d.Message == "ceiling_u: 0.05 has no unit, and U-values have two" && d.Hint == `write "0.05 Btu/h ft2 F" or "0.05 W/m2K"` {
+			return
+		}
+	}
+	t.Error(report.Diagnostics())
+}

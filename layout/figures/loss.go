@@ -1,0 +1,40 @@
+package figures
+
+import (
+	"oxturn/layout"
+	"oxturn/layout/plane"
+)
+
+// A HeatLoss holds what a floor gives against what its room loses, simplified.
+type HeatLoss struct {
+	Room    string     `json:"room"`
+	Outside float64    `json:"outside_c" round:"2"`
+	Inside  float64    `json:"inside_c" round:"2"`
+	Lost    [2]float64 `json:"lost_w" round:"1"`
+	Gives   [2]float64 `json:"floor_gives_w" round:"1"` // without layers: 0 to its power
+	Percent [2]float64 `json:"covers_percent" round:"1"`
+	Basis   []string   `json:"assumptions"`
+
+	words string
+}
+
+func losses(p *layout.Plan) []HeatLoss {
+	out := []HeatLoss{}
+	for _, l := range p.Losses {
+		out = append(out, HeatLoss{
+			Room: l.Room, Outside: l.Loss.Outside, Inside: l.Loss.Inside, Lost: [2]float64{l.Lost.Low, l.Lost.High}, Gives: [2]float64{l.Gives.Low, l.Gives.High},
+			Percent: [2]float64{100 * l.Covers.Low, 100 * l.Covers.High}, Basis: l.Loss.Words(p.Job.Units == plane.Inches), words: l.Words(p.Job.Units),
+		})
+	}
+	return out
+}
+
+func (p *page) losses(all []HeatLoss) {
+	for _, l := range all {
+		p.head("Heat loss, %s (simplified; no room temperature is promised)", l.Room)
+		p.sentence("result", l.words)
+		for i, a := range l.Basis {
+			p.sentence(first(i, "counted"), a)
+		}
+	}
+}

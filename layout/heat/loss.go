@@ -1,0 +1,99 @@
+package heat
+
+import (
+	"fmt"
+	"math"
+)
+
+// airHeat is what a m³ of air takes to warm by 1 K, Wh (EN 12831).
+const airHeat = 0.34
+
+// LossSpread is the share by which a room may lose more or less than the
+// simplified sum says: junctions, wind, furniture and areas that are not known
+// better. Common practice.
+const LossSpread = 0.15
+
+// BtuPerHour is that in W (international table).
+const BtuPerHour = 0.29307107
+
+// A Part is a piece of what encloses a room.
+type Part struct {
+	Name   string
+	Area   float64 // m²
+	U      float64 // W/(m² K)
+	Beyond float64 // °C on its other side
+}
+
+// A Loss is what a room loses, simplified: steady, without sun, people or what
+// walls store.
+type Loss struct {
+	Parts   []Part
+	Volume  float64 // m³ of air
+	Changes Range   // of it an hour
+	Inside  float64 // °C
+	Outside float64 // °C
+}
+
+// Watts returns the sum of U A dT + 0.34 n V dT in W, with LossSpread and for
+// both ends of the air changes. Parts to a warmer side take from it.
+func (l Loss) Watts() Range {
+	parts := 0.0
+	for _, p := range l.Parts {
+		parts += float64(p.U * p.Area * (l.Inside - p.Beyond))
+	}
+	air := airHeat * l.Volume * (l.Inside - l.Outside)
+	at := func(changes, spread float64) float64 { return math.Max(0, (parts+changes*air)*spread) }
+	return Range{at(l.Changes.Low, 1-LossSpread), at(l.Changes.High, 1+LossSpread)}
+}
+
+// Check reports the first figure that no room has.
+func (l Loss) Check() error {
+	bounds := []bound{{"the room's volume", l.Volume, 0, 1e5, "m³"}, {"the air changes", l.Changes.Low, 0, 20, "an hour"}, {"the most air changes", l.Changes.High, l.Changes.Low, 20, "an hour"}}
+	for _, p := range l.Parts {
+		bounds = append(bounds, bound{"the area of " + p.Name, p.Area, 0, 1e5, "m²"}, bound{"the U-value of " + p.Name, p.U, 0, 10, "W/(m² K)"})
+	}
+	return checkAll(bounds)
+}
+
+// Covered returns the share of a loss that so many W cover, from what is least
+// given against most lost to the other way round.
+func Covered(given, lost Range) Range {
+	share := func(a, b float64) float64 {
+		if b <= 0 {
+			return math.Inf(1)
+		}
+		return a / b
+	}
+	return Range{share(given.Low, lost.High), share(given.High, lost.Low)}
+}
+
+// CoveredWords says that share: "covers 55 to 70 % of the loss". What is more
+// than twice the loss is not told apart.
+func CoveredWords(r Range) string {
+	switch {
+	case r.Low >= 2:
+		return "covers the loss more than twice"
+	case r.High > 2:
+		return fmt.Sprintf("covers %.0f %% of the loss at least", 100*r.Low)
+	}
+	return fmt.Sprintf("covers %.0f to %.0f %% of the loss", 100*r.Low, 100*r.High)
+}
+
+// Power writes W, in US units also as Btu/h, to two figures.
+func (r Range) Power(us bool) string {
+	if us {
+		return r.Words() + " W (" + r.Times(1/BtuPerHour).Words() + " Btu/h)"
+	}
+	return r.Words() + " W"
+}
+
+// Words says what the sum is made of, part by part, for redoing it.
+func (l Loss) Words(us bool) []string {
+	w := words{us}
+	var out []string
+	for _, p := range l.Parts {
+		out = append(out, fmt.Sprintf("%s: %s, %s, %s beyond", p.Name, w.figure(p.Area, "m²", p.Area/0.09290304, "ft²"), w.film(p.U), w.temperature(p.Beyond)))
+	}
+	return append(out, fmt.Sprintf("air: %s, %g to %g changes an hour, %s (EN 12831)", w.figure(l.Volume, "m³", l.Volume/0.028316846592, "ft³"), l.Changes.Low, l.Changes.High, w.figure(airHeat, "Wh/(m³ K)", airHeat/BtuPerHour*0.028316846592/1.8, "Btu/(ft³ °F)")),
+		fmt.Sprintf("±%.0f %% for what is simplified: steady, without sun, people or what walls store", 100*LossSpread))
+}
