@@ -27,7 +27,7 @@ func warmthBlocks(p *layout.Plan) []block {
 	}
 	out := append([]block{surfaceChart(w, f)}, surfaceTables(w, f)...)
 	out = append(out, warmUpCharts(w, f)...)
-	return append(out, warmUpTable(w, f), energyTable(w, p.Job.Energy.Currency), properties(w), warmthNotes(w, f))
+	return append(out, warmUpTable(w, f), energyTable(w, p.Job.Energy.Currency), layerFigures(w), warmthNotes(w, f))
 }
 
 // temperature turns °C into the sheet's own scale.
@@ -280,9 +280,9 @@ func energyTable(w *layout.Warmth, currency string) block {
 	return t
 }
 
-// properties lists every figure of the layers that warmth is computed from,
+// layerFigures lists every figure of the layers that warmth is computed from,
 // with its source, so that it can be redone from the sheet.
-func properties(w *layout.Warmth) block {
+func layerFigures(w *layout.Warmth) block {
 	out := list{head: "Figures of the layers used here", number: 1}
 	add := func(l heat.Layer, source string) {
 		figures := []string{trimmedFigure(l.Thickness, 3) + " mm", trimmedFigure(l.Conductivity, 4) + " W/(m K)", trimmedFigure(l.Density, 1) + " kg/m³", trimmedFigure(l.HeatCapacity, 0) + " J/(kg K)"}

@@ -247,11 +247,7 @@ type Room struct {
 	FirstTile    plane.Segment // from a corner of a whole tile as set out, along its row; zero: not recorded
 	Density      float64       // W/m² asked for when choosing, 0: default
 	Exposed      float64       // mm of its edge along outside walls, where ExposedGiven
-	Cables       []string      // catalogue ids; empty: choose
-	FirstPeg     *plane.Point  // a crossing of the peg channels, nil: chosen
-	Density      float64       // W/m² asked for when choosing, 0: default
 	Loss         *Loss         // nil: no heat loss is worked out
-	Exposed      float64       // mm of its edge along outside walls, where ExposedGiven
 	ExposedGiven bool
 	Span         Span
 	Spans        Spans
