@@ -11,7 +11,7 @@ import (
 	"testing"
 	"time"
 
-	"oxturn/internal/skip"
+	"oxturn/layout/skip"
 )
 
 // set is a job's files, all filled with one letter.

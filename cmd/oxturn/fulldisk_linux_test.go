@@ -10,7 +10,7 @@ import (
 	"syscall"
 	"testing"
 
-	"oxturn/internal/skip"
+	"oxturn/layout/skip"
 )
 
 // TestFullDisk writes to a file system that is too small: the old files stay

@@ -7,7 +7,7 @@ import (
 	"testing"
 	"time"
 
-	"oxturn/internal/skip"
+	"oxturn/layout/skip"
 
 	"github.com/chromedp/chromedp"
 	"github.com/google/go-cmp/cmp"

@@ -21,12 +21,20 @@ type reader struct {
 	broken map[*tree.Node]bool // tables in which something could not be read
 	// how many lengths were written in feet and inches, and how many in metres
 	imperial, metric int
-	unitless         bool // a bare number without units has been reported
+	unitless         bool            // a bare number without units has been reported
+	asked            map[string]bool // paths of the keys whose values were asked for; nil: nobody wants to know
 }
 
 func newReader(report *Report, s schema, file string, data []byte) *reader {
 	return &reader{report: report, schema: s, file: file, text: string(data),
 		values: map[*tree.Node]any{}, broken: map[*tree.Node]bool{}}
+}
+
+// ask notes that a key's value is asked for.
+func (rd *reader) ask(path, name string) {
+	if rd.asked != nil {
+		rd.asked[join(path, name)] = true
+	}
 }
 
 func (rd *reader) span(r tree.Range) Span { return Span{rd.file, r.Start, r.End} }

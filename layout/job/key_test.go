@@ -127,3 +127,20 @@ func goFiles(t *testing.T) []string {
 	}
 	return out
 }
+
+// TestEveryKeyIsRead: a key of the list that nobody asks for would have its help
+// and its place in the schema, and do nothing.
+func TestEveryKeyIsRead(t *testing.T) {
+	asked := map[string]bool{}
+	data, err := os.ReadFile("testdata/good/every-key.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	read("every-key.toml", data, nil, asked)
+	asked["units"] = true // read before all others, which it gives their meaning
+	for _, k := range Keys() {
+		if !asked[k.Path] {
+			t.Errorf("%s is in the list of keys, but nothing reads it", k.Path)
+		}
+	}
+}

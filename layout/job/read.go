@@ -27,11 +27,18 @@ const (
 // may be nil. The job is nil when nothing useful could be read; with errors in
 // the report, what could be read is there, but is not fit to plan from.
 func Read(name string, data []byte, open func(name string) ([]byte, error)) (*Job, *Report) {
+	return read(name, data, open, nil)
+}
+
+// read is Read that notes in asked, where that is not nil, the path of every key
+// whose value is asked for.
+func read(name string, data []byte, open func(name string) ([]byte, error), asked map[string]bool) (*Job, *Report) {
 	report := &Report{}
 	rd, root := readFile(report, jobSchema(), name, data, plane.NoUnits)
 	if root == nil {
 		return nil, report
 	}
+	rd.asked = asked
 	top := table{rd, root, ""}
 	j := &Job{File: name, Spans: topSpans(top)}
 	readAllowed(top)

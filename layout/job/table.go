@@ -19,6 +19,7 @@ type table struct {
 
 // sub returns a table inside t.
 func (t table) sub(name string) table {
+	t.rd.ask(t.path, name)
 	n := t.n.Get(name)
 	if n != nil && n.Kind != tree.Table {
 		n = nil
@@ -28,6 +29,7 @@ func (t table) sub(name string) table {
 
 // each returns the tables of an array inside t.
 func (t table) each(name string) []table {
+	t.rd.ask(t.path, name)
 	n := t.n.Get(name)
 	if n == nil || n.Kind != tree.Array {
 		return nil
@@ -103,6 +105,7 @@ func (t table) source(name string) Source {
 
 // value returns a key's value, or its default.
 func value[T any](t table, name string) T {
+	t.rd.ask(t.path, name)
 	if n := t.n.Get(name); n != nil {
 		if v, ok := t.rd.values[n].(T); ok {
 			return v

@@ -6,7 +6,7 @@ import (
 	"slices"
 	"testing"
 
-	"oxturn/internal/skip"
+	"oxturn/layout/skip"
 	"oxturn/layout/plane"
 	"pgregory.net/rapid"
 )

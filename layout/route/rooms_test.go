@@ -8,7 +8,7 @@ import (
 	"os"
 	"testing"
 
-	"oxturn/internal/skip"
+	"oxturn/layout/skip"
 	"oxturn/layout/plane"
 	"pgregory.net/rapid"
 )

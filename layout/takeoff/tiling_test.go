@@ -7,7 +7,7 @@ import (
 
 	"pgregory.net/rapid"
 
-	"oxturn/internal/skip"
+	"oxturn/layout/skip"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )

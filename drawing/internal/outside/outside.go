@@ -13,7 +13,7 @@ import (
 	"path/filepath"
 	"testing"
 
-	"oxturn/internal/skip"
+	"oxturn/layout/skip"
 )
 
 // Run runs a program and returns what it prints. It fails the test when the

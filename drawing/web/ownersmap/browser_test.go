@@ -17,7 +17,7 @@ import (
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 
-	"oxturn/internal/skip"
+	"oxturn/layout/skip"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
