@@ -6,8 +6,8 @@ import (
 	"slices"
 	"testing"
 
-	"oxturn/layout/skip"
 	"oxturn/layout/plane"
+	"oxturn/layout/skip"
 	"pgregory.net/rapid"
 )
 

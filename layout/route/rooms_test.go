@@ -8,8 +8,8 @@ import (
 	"os"
 	"testing"
 
-	"oxturn/layout/skip"
 	"oxturn/layout/plane"
+	"oxturn/layout/skip"
 	"pgregory.net/rapid"
 )
 

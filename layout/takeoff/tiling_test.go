@@ -7,9 +7,9 @@ import (
 
 	"pgregory.net/rapid"
 
-	"oxturn/layout/skip"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/skip"
 )
 
 // A room of 1000 x 700 with 300 x 200 tiles and 2 mm joints, set out from a

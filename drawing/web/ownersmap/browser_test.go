@@ -17,10 +17,10 @@ import (
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 
-	"oxturn/layout/skip"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
+	"oxturn/layout/skip"
 	"oxturn/layout/takeoff"
 )
 
