@@ -6,11 +6,13 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"math"
 
 	"oxturn/drawing/pdf"
 	"oxturn/drawing/sheets"
 	"oxturn/drawing/svg"
 	"oxturn/layout"
+	"oxturn/layout/plane"
 	"oxturn/layout/probe"
 	"oxturn/layout/record"
 )
@@ -18,7 +20,9 @@ import (
 const faultHelp = `
 Turns a reading of a faulty cable into the stretch of floor it must lie under,
 with the tiles over it and the runs it could be taken for. Figures may carry
-their error: 19.0, 19.0+-0.2 or 19.0+-1%. Isolate the circuit before any test.
+their error: 19.0, 19.0+-0.2 or 19.0+-1%; a share counts once for readings by
+one meter. Give several methods to see where they meet. Isolate the circuit
+before any test.
 
   oxturn fault bath.toml --cable H1 --short 19.0 --lead-ohms 0.12
   oxturn fault bath.toml --earth 52.9,1221.0,1231.9 -o out
@@ -39,11 +43,16 @@ Flags:
   --whole-ohms OHMS      the whole cable; left out: by the record or the label
   --whole-capacitance NF the whole cable; left out: by the record
   --lead-ohms OHMS       the lead there and back; left out: taken as none
+  --lead LENGTH          one cold lead as trimmed; left out: by the label
+  --warmer KELVIN        how much warmer than when it was read whole
+  --per-kelvin SHARE     with --warmer: the conductor's own coefficient, by its
+                         instructions
   --core-share SHARE     share of a twin's ohms in its first core (0.5)
   --velocity FACTOR      of the cable, or its core insulation: PE, XLPE, PTFE,
                          FEP, ETFE, PVC
   --set FACTOR           what the instrument was set to
-  --meter-error SHARE    of figures without their own (default 1%)
+  --meter-error SHARE    of figures without their own (default 1%), and one of
+                         their last place
   -o DIR                 also draw the stretch, NAME-fault-ID.pdf and .svg
   --format FORMAT        text or json
 ` + mannerHelp + `
@@ -170,7 +179,12 @@ func (o *faultOrder) known(c *layout.Cable, p *layout.Plan) (out record.Cable, t
 	if out.Farads, err = o.measured("whole-capacitance", o.wholeFarads); err != nil {
 		return
 	}
-	if echo, capacity := o.ns+o.echo != "", o.break1+o.break2 != ""; o.wholeOhms == "" && !echo && !capacity {
+	if o.lead != "" {
+		if out.Lead, err = plane.ParseLength(o.lead, p.Job.Units); err != nil {
+			return out, nil, fmt.Errorf("--lead: %w", err)
+		}
+	}
+	if o.wholeOhms == "" && o.short+o.earth+o.murray+o.varley != "" {
 		var said string
 		if out.Ohms, said = o.ohmsOf(c); said != "" {
 			taken = append(taken, said)
@@ -179,6 +193,14 @@ func (o *faultOrder) known(c *layout.Cable, p *layout.Plan) (out record.Cable, t
 	if r := handOver(c, func(r reading) bool { return r.Capacitance.Taken && !r.Capacitance.Over }); o.break1 != "" && o.wholeFarads == "" && r != nil {
 		out.Farads = record.MeterReading(r.Capacitance.Value, o.meterShare, 0, 0)
 		taken = append(taken, fmt.Sprintf("the whole cable's %g nF are those recorded at stage %q", r.Capacitance.Value, r.Stage))
+	}
+	switch {
+	case o.warmer != 0 && o.perKelvin == 0:
+		return out, nil, fmt.Errorf("--warmer needs --per-kelvin, the conductor's own coefficient by the cable's instructions; it differs from alloy to alloy")
+	case !(math.Abs(o.perKelvin*o.warmer) < 0.5):
+		return out, nil, fmt.Errorf("--warmer %g by --per-kelvin %g changes the ohms by %.0f %%: that is no heating cable", o.warmer, o.perKelvin, 100*o.perKelvin*o.warmer)
+	case o.warmer != 0:
+		out = out.Warmed(o.warmer, o.perKelvin)
 	}
 	return
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"flag"
 	"fmt"
+	"math"
 	"strconv"
 	"strings"
 
@@ -14,10 +15,10 @@ import (
 
 // A faultOrder is what the flags of fault ask for.
 type faultOrder struct {
-	cable, dir, format, plan                               string
-	short, earth, murray, varley, break1, break2, ns, echo string
-	wholeOhms, wholeFarads, leadOhms, velocity, meter      string
-	set, coreShare, meterShare                             float64
+	cable, dir, format, plan                                string
+	short, earth, murray, varley, break1, break2, ns, echo  string
+	wholeOhms, wholeFarads, leadOhms, velocity, meter, lead string
+	set, coreShare, meterShare, warmer, perKelvin           float64
 }
 
 func faultFlags(fs *flag.FlagSet) *faultOrder {
@@ -25,13 +26,15 @@ func faultFlags(fs *flag.FlagSet) *faultOrder {
 	for name, to := range map[string]*string{
 		"cable": &o.cable, "plan": &o.plan, "o": &o.dir, "short": &o.short, "earth": &o.earth, "murray": &o.murray, "varley": &o.varley,
 		"capacitance": &o.break1, "capacitance-ends": &o.break2, "echo-time": &o.ns, "echo-distance": &o.echo,
-		"whole-ohms": &o.wholeOhms, "whole-capacitance": &o.wholeFarads, "lead-ohms": &o.leadOhms, "velocity": &o.velocity,
+		"whole-ohms": &o.wholeOhms, "whole-capacitance": &o.wholeFarads, "lead-ohms": &o.leadOhms, "velocity": &o.velocity, "lead": &o.lead,
 	} {
 		fs.StringVar(to, name, "", "")
 	}
 	fs.StringVar(&o.format, "format", "text", "")
 	fs.StringVar(&o.meter, "meter-error", "1%", "")
 	fs.Float64Var(&o.set, "set", 0, "")
+	fs.Float64Var(&o.warmer, "warmer", 0, "")
+	fs.Float64Var(&o.perKelvin, "per-kelvin", 0, "")
 	fs.Float64Var(&o.coreShare, "core-share", 0, "")
 	return o
 }
@@ -46,44 +49,51 @@ func (o *faultOrder) method() (method, error) {
 		return nil, fmt.Errorf("--meter-error %q is not a share such as 1%%", o.meter)
 	}
 	o.meterShare = share
-	found, names, err := o.given()
+	found, err := o.given()
 	switch {
 	case err != nil:
 		return nil, err
 	case len(found) == 0:
 		return nil, fmt.Errorf("give one reading, such as --short 19.0 or --capacitance 3.15")
-	case len(found) > 1:
-		return nil, fmt.Errorf("%s are given; run fault once for each and compare: two methods that agree are worth more than one", strings.Join(names, " and "))
 	case (o.ns != "" || o.echo != "") && o.velocity == "":
 		return nil, fmt.Errorf("an echo needs --velocity, the cable's own factor")
 	}
 	if _, err := o.factor(); err != nil {
 		return nil, err
 	}
-	return found[0], nil
+	return func(c record.Cable) (record.Stretch, error) {
+		var out []record.Stretch
+		for _, find := range found {
+			s, err := find(c)
+			if err != nil {
+				return s, err
+			}
+			out = append(out, s)
+		}
+		return record.Meet(out)
+	}, nil
 }
 
-// given reads every method that a flag asks for, with the flags' names.
-func (o *faultOrder) given() (found []method, names []string, err error) {
+// given reads every method that a flag asks for.
+func (o *faultOrder) given() (found []method, err error) {
 	for _, w := range o.ways() {
 		if w.text == "" {
 			continue
 		}
 		v, err := o.figures(w.flag, w.text, w.figures)
 		if err != nil {
-			return nil, nil, err
+			return nil, err
 		}
 		found = append(found, func(c record.Cable) (record.Stretch, error) { return w.find(c, v) })
-		names = append(names, "--"+w.flag)
 	}
 	if o.echo != "" {
 		m, err := o.echoDistance()
 		if err != nil {
-			return nil, nil, err
+			return nil, err
 		}
-		found, names = append(found, m), append(names, "--echo-distance")
+		found = append(found, m)
 	}
-	return found, names, nil
+	return found, nil
 }
 
 // A way is a method that takes figures alone, as its flag's text has them.
@@ -143,9 +153,12 @@ func (o *faultOrder) factor() (record.Measured, error) {
 	}
 	m, err := o.measured("velocity", o.velocity)
 	if err != nil {
-		err = fmt.Errorf("--velocity: %q is neither a figure such as 0.66 nor an insulation: %s", o.velocity, strings.Join(record.Insulations(), ", "))
+		return m, fmt.Errorf("--velocity: %q is neither a figure such as 0.66 nor an insulation: %s", o.velocity, strings.Join(record.Insulations(), ", "))
 	}
-	return m, err
+	if m.Gain > 0 && !strings.ContainsAny(o.velocity, "±+") {
+		m = record.TypedVelocity(m.Value)
+	}
+	return m, nil
 }
 
 // figures reads so many figures with commas between them.
@@ -180,7 +193,7 @@ func (o *faultOrder) measured(name, text string) (record.Measured, error) {
 		return record.Measured{}, fmt.Errorf("--%s: %q is not a figure such as 19.0 or 19.0+-0.2", name, text)
 	}
 	if !given {
-		return record.MeterReading(v, o.meterShare, 0, 0), nil
+		return record.MeterReading(v, o.meterShare, 1, step(figure)), nil
 	}
 	spread = strings.TrimSpace(spread)
 	if strings.HasSuffix(spread, "%") {
@@ -188,13 +201,20 @@ func (o *faultOrder) measured(name, text string) (record.Measured, error) {
 		if err != nil {
 			return record.Measured{}, fmt.Errorf("--%s: %q is not an error such as +-0.2 or +-1%%", name, spread)
 		}
-		return record.MeterReading(v, share, 0, 0), nil
+		return record.MeterReading(v, share, 1, step(figure)), nil
 	}
 	e, err := decimal(spread)
 	if err != nil || e < 0 {
 		return record.Measured{}, fmt.Errorf("--%s: %q is not an error such as +-0.2 or +-1%%", name, spread)
 	}
 	return record.Measured{Value: v, Error: e}, nil
+}
+
+// step is the last place of a figure as it was read off: 0.1 of 19.0. A
+// display may be off by one of them beyond its share of the reading.
+func step(figure string) float64 {
+	_, places, _ := strings.Cut(strings.ReplaceAll(strings.TrimSpace(figure), ",", "."), ".")
+	return math.Pow10(-len(places))
 }
 
 // percent reads 1% or 0.01.

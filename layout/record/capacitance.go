@@ -23,7 +23,7 @@ func (c Cable) Break(now Measured) (Stretch, error) {
 		return Stretch{}, fmt.Errorf("%s: %s nF is what the whole cable reads (%s nF): at most one core is broken; read each core against the braid instead", method, figure(now.Value), figure(c.Farads.Value))
 	}
 	leads := c.Lead
-	words := []string{evenFarads, c.leadFarads()}
+	words := []string{evenFarads, c.leadFarads(), "the whole cable was read with the lead as long as it is now"}
 	if c.Ends == BothEnds {
 		leads *= 2
 	} else {
@@ -54,9 +54,9 @@ func (c Cable) BreakBothWays(a, b Measured) (Stretch, error) {
 		loop *= 2
 		words = append(words, "one core is broken; the other core, left free, adds something to both readings, so that the place is rougher than the meter")
 	}
-	share := propagate(func(v []float64) float64 {
+	share := propagateAlike(func(v []float64) float64 {
 		return ((loop+2*c.Lead)*v[0]/(v[0]+v[1]) - c.Lead) / loop
-	}, a, b)
+	}, []int{0, 1}, a, b)
 	formula := fmt.Sprintf("share of the conductor from A = A / (A + B) = %s / (%s + %s)", figure(a.Value), figure(a.Value), figure(b.Value))
 	s, err := c.onLoop(method, formula, share, 0.5, words...)
 	if err == nil && s.Core == EitherCore {

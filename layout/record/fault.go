@@ -3,6 +3,7 @@ package record
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // Ends says how many cold ends a cable has.
@@ -24,6 +25,8 @@ type Cable struct {
 	Lead      float64  // mm of one lead, for what is found by time or capacitance
 	CoreShare float64  // share of a twin's heating ohms in its first core; 0: a half, both cores alike
 	Farads    Measured // nF conductors to braid when whole, leads included; zero: not known
+
+	warmed string // how Ohms were brought to another temperature
 }
 
 func (c Cable) check() error {
@@ -115,7 +118,7 @@ func (c Cable) stretch(method, formula string, at Measured, assumptions ...strin
 // loop are the start of heat. A single-conductor cable has nothing to fold.
 func (c Cable) onLoop(method, formula string, share Measured, first float64, assumptions ...string) (Stretch, error) {
 	if c.Ends == BothEnds {
-		return c.stretch(method, formula, Measured{share.Value * c.Length, share.Error * c.Length}, assumptions...)
+		return c.stretch(method, formula, Measured{Value: share.Value * c.Length, Error: share.Error * c.Length}, assumptions...)
 	}
 	const rounding = 1e-9
 	low, high := share.Value-share.Error, share.Value+share.Error
@@ -146,6 +149,51 @@ func fold(loop, first float64) float64 {
 		return loop / first
 	}
 	return (1 - loop) / (1 - first)
+}
+
+// Meet returns where a fault must lie by several methods at once. The error
+// says which two contradict each other.
+func Meet(found []Stretch) (Stretch, error) {
+	out := found[0]
+	for _, s := range found[1:] {
+		if s.From > out.To || s.To < out.From {
+			return Stretch{}, fmt.Errorf("%s puts the fault between %.2f and %.2f m, %s between %.2f and %.2f m: both cannot be true of one fault; look at the readings, or for a second fault",
+				out.Method, out.From/1000, out.To/1000, s.Method, s.From/1000, s.To/1000)
+		}
+		out = out.meet(s)
+	}
+	return out, nil
+}
+
+// meet keeps the place of the sharper of two stretches that have a part in
+// common.
+func (s Stretch) meet(o Stretch) Stretch {
+	sharp, other := s, o
+	if o.To-o.From < s.To-s.From {
+		sharp, other = o, s
+	}
+	out := sharp
+	out.From, out.To = math.Max(s.From, o.From), math.Min(s.To, o.To)
+	out.Best = math.Max(out.From, math.Min(out.To, sharp.Best))
+	out.Method, out.Formula = s.Method+"; and "+o.Method, s.Formula+"; "+o.Formula
+	if out.Core == AnyCore {
+		out.Core = other.Core
+	}
+	if out.FaultOhms == (Measured{}) {
+		out.FaultOhms = other.FaultOhms
+	}
+	out.Assumptions, out.Cautions = union(s.Assumptions, o.Assumptions), union(s.Cautions, o.Cautions)
+	return out
+}
+
+func union(a, b []string) []string {
+	out := append([]string{}, a...)
+	for _, s := range b {
+		if !slices.Contains(out, s) {
+			out = append(out, s)
+		}
+	}
+	return out
 }
 
 func (c Cable) clamp(mm float64) float64 { return math.Max(0, math.Min(c.Length, mm)) }

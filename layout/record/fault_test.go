@@ -3,6 +3,7 @@ package record
 import (
 	"errors"
 	"math"
+	"math/rand/v2"
 	"strings"
 	"testing"
 
@@ -161,10 +162,10 @@ func TestErrorBecomesAStretch(t *testing.T) {
 	near(t, "to", s.To, 21550.09+442.34, 0.1)
 }
 
-// Two large braid readings with 1 % of error tell little about their small
+// Two large braid readings that are each off by 1 % on its own account tell little about their small
 // difference: the stretch is most of the cable, and says so.
 func TestRoughReadingsGiveALongStretch(t *testing.T) {
-	s, err := twin.EarthReadings(MeterReading(52.9, 0.01, 0, 0), MeterReading(1221, 0.01, 0, 0), MeterReading(1231.9, 0.01, 0, 0))
+	s, err := twin.EarthReadings(Measured{Value: 52.9, Error: 0.529}, Measured{Value: 1221, Error: 12.21}, Measured{Value: 1231.9, Error: 12.319})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -178,7 +179,7 @@ func TestRoughReadingsGiveALongStretch(t *testing.T) {
 
 // Near the far end the error spans both cores; the stretch must run to the end.
 func TestStretchFoldsAtTheFarEnd(t *testing.T) {
-	s, err := twin.Murray(exact(51), Measured{49, 2}, Measured{})
+	s, err := twin.Murray(exact(51), Measured{Value: 49, Error: 2}, Measured{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -216,7 +217,7 @@ func TestFaultOffTheCable(t *testing.T) {
 }
 
 func TestStretchReachingTheLeadSaysSo(t *testing.T) {
-	s, err := twin.Short(Measured{0.3, 0.5})
+	s, err := twin.Short(Measured{Value: 0.3, Error: 0.5})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -228,14 +229,14 @@ func TestStretchReachingTheLeadSaysSo(t *testing.T) {
 func TestWhatCannotBeRead(t *testing.T) {
 	lead := twin
 	lead.LeadOhms = exact(60)
-	farads := Cable{Length: 60_000, Farads: Measured{9, 0.2}}
+	farads := Cable{Length: 60_000, Farads: Measured{Value: 9, Error: 0.2}}
 	for want, find := range map[string]finder{
 		"no second core":         func() (Stretch, error) { return single(1000).Short(exact(1)) },
 		"needs the ohms":         func() (Stretch, error) { return Cable{Length: 1000}.Short(exact(1)) },
 		"above those":            func() (Stretch, error) { return lead.EarthReadings(exact(52), exact(1), exact(1)) },
 		"is NaN":                 func() (Stretch, error) { return twin.Short(exact(math.NaN())) },
 		"is -3":                  func() (Stretch, error) { return twin.Short(exact(-3)) },
-		"the error of":           func() (Stretch, error) { return twin.Short(Measured{3, -1}) },
+		"the error of":           func() (Stretch, error) { return twin.Short(Measured{Value: 3, Error: -1}) },
 		"length is 0":            func() (Stretch, error) { return Cable{}.Murray(exact(1), exact(1), exact(1)) },
 		"both arms":              func() (Stretch, error) { return twin.Murray(exact(0), exact(0), Measured{}) },
 		"at most one core":       func() (Stretch, error) { return farads.Break(exact(8.9)) },
@@ -265,7 +266,7 @@ func TestChangedLoopIsTold(t *testing.T) {
 // A twin cut right through reads alike from both cores; the far end must not
 // be taken for the place without a word.
 func TestCutThroughTwinIsTold(t *testing.T) {
-	s, err := twin.BreakBothWays(Measured{2, 0.1}, Measured{2, 0.1})
+	s, err := twin.BreakBothWays(Measured{Value: 2, Error: 0.1}, Measured{Value: 2, Error: 0.1})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -311,7 +312,7 @@ func TestReadingsLeadBackToTheFault(t *testing.T) {
 		}
 		e := rapid.Float64Range(0, 0.02).Draw(t, "error")
 		read := func(v float64) Measured { // off by as much as the error allows
-			return Measured{v * (1 + e*rapid.Float64Range(-1, 1).Draw(t, "off")), v * e * 1.03}
+			return Measured{Value: v * (1 + e*rapid.Float64Range(-1, 1).Draw(t, "off")), Error: v * e * 1.03}
 		}
 		toA, toB := share*ohms+lead/2, (1-share)*ohms+lead/2
 		s, err := c.EarthReadings(read(ohms+lead), read(toA+fault), read(toB+fault))
@@ -364,7 +365,7 @@ func TestBridgesLeadBackToTheFault(t *testing.T) {
 func TestAnyReadingStaysOnTheCable(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		any := func(name string) Measured {
-			return Measured{rapid.Float64().Draw(t, name), rapid.Float64().Draw(t, name+" error")}
+			return Measured{Value: rapid.Float64().Draw(t, name), Error: rapid.Float64().Draw(t, name+" error")}
 		}
 		c := Cable{
 			Length: rapid.Float64().Draw(t, "length"), Ends: Ends(rapid.IntRange(0, 1).Draw(t, "ends")),
@@ -423,7 +424,7 @@ func TestLoopThatIsNoLongerWhole(t *testing.T) {
 	for _, c := range []struct {
 		loop Measured
 		want bool
-	}{{exact(60), true}, {exact(46), true}, {exact(54), false}, {Measured{60, 5}, false}, {Measured{46, 5}, false}} {
+	}{{exact(60), true}, {exact(46), true}, {exact(54), false}, {Measured{Value: 60, Error: 5}, false}, {Measured{Value: 46, Error: 5}, false}} {
 		s, err := twin.EarthReadings(c.loop, exact(1221), exact(1231.9))
 		if err != nil {
 			t.Fatal(err)
@@ -431,5 +432,117 @@ func TestLoopThatIsNoLongerWhole(t *testing.T) {
 		if said := strings.Contains(strings.Join(s.Cautions, "\n"), "there may be a second fault"); said != c.want {
 			t.Errorf("loop of %v: warned %v, want %v", c.loop, said, c.want)
 		}
+	}
+}
+
+// One meter's gain moves both braid readings alike, so that a share of 1 % is
+// left in their difference of 10.9 Ω only, 0.109 Ω, beside 0.529 Ω of the loop's
+// own reading. By hand: x/L is 2 (AB + A - B) / (2 AB) on the return side, or
+// 1 + (A - B)/AB: the band is 60 m × (10.9/52.9) × (0.01 + 0.01), 0.25 m, to the
+// second order; another 0.05 Ω on each adds 60 m × (0.1/52.9 + 10.9 × 0.05/52.9²).
+func TestOneMetersGainCountsOnce(t *testing.T) {
+	read := func(v, rest float64) Measured { return Measured{Value: v, Error: v*0.01 + rest, Gain: v * 0.01} }
+	for _, c := range []struct{ rest, half float64 }{{0, 247.3}, {0.05, 247.3 + 113.4 + 11.7}} {
+		s, err := twin.EarthReadings(read(52.9, c.rest), read(1221, c.rest), read(1231.9, c.rest))
+		if err != nil {
+			t.Fatal(err)
+		}
+		near(t, "half band", (s.To-s.From)/2, c.half, 4)
+	}
+}
+
+// Truth stays within the band: readings of a made-up meter with a gain anywhere
+// in its share, the same for both braid readings, and each off by up to a last
+// place besides. The errors are bounds, so that no trial may fall outside; 95 %
+// would do.
+func TestTruthLiesWithinTheBand(t *testing.T) {
+	random := rand.New(rand.NewPCG(13, 5))
+	either := func(e float64) float64 { return e * (2*random.Float64() - 1) }
+	inside, tried := map[string]int{}, map[string]int{}
+	const trials = 4000
+	for range trials {
+		share, fault, g, own := random.Float64(), 2000*random.Float64(), either(0.01), either(0.01)
+		place := 2 * min(share, 1-share) * 60_000
+		read := func(v, g float64) Measured {
+			return MeterReading(math.Max(0, v*(1+g)+either(0.1)), 0.0102, 1, 0.102)
+		}
+		earth := func() (Stretch, error) {
+			return twin.EarthReadings(read(52.9, own), read(52.9*share+fault, g), read(52.9*(1-share)+fault, g))
+		}
+		whole := twin
+		whole.Ohms = read(52.9, own)
+		farads := twin
+		farads.Farads = read(90, own)
+		for name, find := range map[string]finder{
+			"earth": earth,
+			"short": func() (Stretch, error) { return whole.Short(read(52.9*place/60_000, g)) },
+			"break": func() (Stretch, error) { return farads.Break(read(90*place/60_000, g)) },
+			"echo": func() (Stretch, error) {
+				return twin.EchoTime(read(place/(0.66*lightSpeed/2), g), Measured{Value: 0.66 + either(0.03), Error: 0.03})
+			},
+			"ends": func() (Stretch, error) { return twin.BreakBothWays(read(180*share, g), read(180*(1-share), g)) },
+			"murray": func() (Stretch, error) {
+				return twin.Murray(read(1000*(1-share), g), read(1000*share, g), Measured{})
+			},
+		} {
+			s, err := find()
+			if err != nil {
+				continue // beside the cable's ends a reading may be refused
+			}
+			tried[name]++
+			if place >= s.From-1e-6 && place <= s.To+1e-6 {
+				inside[name]++
+			}
+		}
+	}
+	for name, n := range tried {
+		if n < trials*9/10 || inside[name] < n*95/100 {
+			t.Errorf("%s: the fault lay within the band %d times of %d, of %d trials", name, inside[name], n, trials)
+		}
+	}
+}
+
+// Hawkins Electrical Guide, volume 3, on the Murray loop with unequal wires: a
+// grounded wire of 16.46 Ω a mile in a loop of 54.07 Ω, the contact at 332 of 1000:
+// 1.09 miles.
+func TestMurrayAsPublished(t *testing.T) {
+	const mile = 1_609_344
+	c := Cable{Length: 54.07 / 16.46 * mile, Ends: BothEnds}
+	s, err := c.Murray(exact(1000-332), exact(332), exact(54.07))
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "miles", s.Best/mile, 1.09, 0.005)
+}
+
+// A conductor 15 K warmer at 0.0039 per kelvin reads 5.85 % more: 20 of 52.9 Ω cold
+// are 21.17 Ω warm, and still 20/52.9 of the length.
+func TestWarmedCable(t *testing.T) {
+	s, err := twin.Warmed(15, 0.0039).Short(exact(21.17))
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "place", s.Best, 20/52.9*60_000, 0.01)
+	if !strings.Contains(strings.Join(s.Assumptions, "\n"), "coefficient given") {
+		t.Error(s.Assumptions)
+	}
+}
+
+// Stretches by two methods meet in what they have in common, or contradict
+// each other.
+func TestMethodsMeet(t *testing.T) {
+	a := Stretch{Method: "a", From: 10, Best: 20, To: 30, Core: FirstCore, Cautions: []string{"x"}}
+	b := Stretch{Method: "b", From: 24, Best: 26, To: 28, Cautions: []string{"x", "y"}}
+	s, err := Meet([]Stretch{a, b})
+	if err != nil || s.From != 24 || s.To != 28 || s.Best != 26 || s.Core != FirstCore || len(s.Cautions) != 2 {
+		t.Errorf("%+v, %v", s, err)
+	}
+	b.From, b.Best, b.To = 5, 12, 15
+	if s, err := Meet([]Stretch{a, b}); err != nil || s.From != 10 || s.To != 15 || s.Best != 12 {
+		t.Errorf("%+v, %v", s, err)
+	}
+	b.From, b.Best, b.To = 31, 35, 40
+	if _, err := Meet([]Stretch{a, b}); err == nil || !strings.Contains(err.Error(), "both cannot be true") {
+		t.Error(err)
 	}
 }

@@ -22,6 +22,10 @@ var dielectrics = []dielectric{{"PTFE", 2.1, 2.1}, {"FEP", 2.1, 2.1}, {"PE", 2.3
 // off: it differs with the make and with moisture (common practice).
 const velocityError = 0.03
 
+// TypedVelocity is a velocity factor without an error of its own: no meter gave
+// it, so that it is worth no more than one by the insulation's name.
+func TypedVelocity(factor float64) Measured { return Measured{Value: factor, Error: velocityError} }
+
 // Insulations are the names that VelocityOf knows.
 func Insulations() []string {
 	var out []string
@@ -37,7 +41,7 @@ func VelocityOf(name string) (Measured, bool) {
 	for _, d := range dielectrics {
 		if strings.EqualFold(d.name, strings.TrimSpace(name)) {
 			slow, fast := velocityFactor(d.high), velocityFactor(d.low)
-			return Measured{(slow + fast) / 2, (fast-slow)/2 + velocityError}, true
+			return Measured{Value: (slow + fast) / 2, Error: (fast-slow)/2 + velocityError}, true
 		}
 	}
 	return Measured{}, false

@@ -30,7 +30,24 @@ func (c Cable) Short(now Measured) (Stretch, error) {
 		figure(c.Length/1000), figure(now.Value), figure(c.LeadOhms.Value), figure(c.Ohms.Value), figure(c.LeadOhms.Value))
 	return c.stretch(method, formula, at, evenOhms, c.leadWords(),
 		"the short itself has no ohms; if it has some the fault lies nearer the start of heat",
-		"the cable is as warm as when it was read whole")
+		c.warmthWords())
+}
+
+// Warmed returns the cable with its ohms as they are when it is so many kelvin
+// warmer than it was read whole: R (1 + a dT). The coefficient a, per kelvin,
+// is the conductor's own, from the cable's instructions.
+func (c Cable) Warmed(kelvin, perKelvin float64) Cable {
+	by := 1 + perKelvin*kelvin
+	c.Ohms = Measured{c.Ohms.Value * by, c.Ohms.Error * by, c.Ohms.Gain * by}
+	c.warmed = fmt.Sprintf("the whole cable's ohms are brought to now, %s K warmer, by the coefficient given, %s per K; the leads' are not", figure(kelvin), figure(perKelvin))
+	return c
+}
+
+func (c Cable) warmthWords() string {
+	if c.warmed != "" {
+		return c.warmed
+	}
+	return "the cable is as warm as when it was read whole"
 }
 
 // EarthReadings finds a fault between a core and the braid from the loop's
@@ -51,7 +68,8 @@ func (c Cable) EarthReadings(ab, a, b Measured) (Stretch, error) {
 	if err != nil {
 		return s, err
 	}
-	s.FaultOhms = propagate(func(v []float64) float64 { return math.Max(0, (v[0]+v[1]-v[2])/2) }, a, b, ab)
+	s.Assumptions = append(s.Assumptions, "both braid readings are by one meter on one range, so that its error in proportion moves both alike")
+	s.FaultOhms = propagateAlike(func(v []float64) float64 { return math.Max(0, (v[0]+v[1]-v[2])/2) }, []int{0, 1}, a, b, ab)
 	return c.compareLoop(s, ab), nil
 }
 
@@ -109,7 +127,8 @@ func (c Cable) Varley(p, q, s, ab Measured) (Stretch, error) {
 
 // loopShare takes the leads off: fromA gives the ohms from end A to the fault
 // out of the loop's and the readings, and half of the leads' ohms lie before
-// the heating conductor.
+// the heating conductor. The first two readings, both braid readings or both
+// arms of a bridge, share their meter's or their bridge's gain.
 func (c Cable) loopShare(method string, ab Measured, fromA func(v []float64) float64, readings ...Measured) (Measured, error) {
 	if !above(ab, c.LeadOhms) {
 		return Measured{}, fmt.Errorf("%s: needs the loop's ohms, above those of the leads", method)
@@ -117,9 +136,9 @@ func (c Cable) loopShare(method string, ab Measured, fromA func(v []float64) flo
 	in := append([]Measured{ab}, readings...)
 	in = append(in, c.LeadOhms)
 	last := len(in) - 1
-	return propagate(func(v []float64) float64 {
+	return propagateAlike(func(v []float64) float64 {
 		return (fromA(v[:last]) - v[last]/2) / (v[0] - v[last])
-	}, in...), nil
+	}, []int{1, 2}, in...), nil
 }
 
 // above reports whether a lies above b whatever their errors.
