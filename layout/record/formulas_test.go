@@ -135,7 +135,7 @@ func TestCablesThatCannotBe(t *testing.T) {
 	for name, c := range map[string]Cable{
 		"no length": {}, "endless": {Length: math.Inf(1)}, "lead below zero": {Length: 1, Lead: -1}, "endless lead": {Length: 1, Lead: math.Inf(1)},
 		"all in one core": {Length: 1, CoreShare: 1}, "less than none": {Length: 1, CoreShare: -0.1},
-		"ohms": {Length: 1, Ohms: exact(nan)}, "lead ohms": {Length: 1, LeadOhms: exact(-1)}, "farads": {Length: 1, Farads: Measured{1, -1}},
+		"ohms": {Length: 1, Ohms: exact(nan)}, "lead ohms": {Length: 1, LeadOhms: exact(-1)}, "farads": {Length: 1, Farads: Measured{Value: 1, Error: -1}},
 	} {
 		if c.check() == nil {
 			t.Errorf("%s: %+v is taken", name, c)
@@ -175,7 +175,7 @@ func TestHowFarOffTheCable(t *testing.T) {
 func TestLongStretchSaysItsShare(t *testing.T) {
 	c := Cable{Length: 80_000, Ohms: exact(100)}
 	for spread, want := range map[float64]string{12: "", 13: "the stretch is 26 % of the cable", 20: "the stretch is 40 % of the cable"} {
-		s, err := c.Short(Measured{50, spread})
+		s, err := c.Short(Measured{Value: 50, Error: spread})
 		said := strings.Join(s.Cautions, "\n")
 		if err != nil || !strings.Contains(said, want) || strings.Contains(said, "the stretch is") != (want != "") {
 			t.Errorf("± %g %%: %v, %v", spread, err, s.Cautions)
@@ -191,14 +191,22 @@ func TestLeadCautionByEnd(t *testing.T) {
 		find finder
 		told bool
 	}{
-		{"middle", func() (Stretch, error) { return twin.Short(Measured{20, 1}) }, false},
-		{"start", func() (Stretch, error) { return twin.Short(Measured{0.5, 1}) }, true},
-		{"far end of a twin", func() (Stretch, error) { return twin.Short(Measured{52.5, 1}) }, false},
-		{"far end of a single", func() (Stretch, error) { return single(1000).EchoDistance(Measured{990, 20}, 1, exact(1)) }, true},
-		{"middle of a single", func() (Stretch, error) { return single(1000).EchoDistance(Measured{500, 20}, 1, exact(1)) }, false},
-		{"loop's middle", func() (Stretch, error) { return twin.Murray(exact(3), Measured{1, 0.05}, Measured{}) }, false},
-		{"loop's start", func() (Stretch, error) { return twin.EarthReadings(exact(52.9), Measured{1, 2}, exact(52.9)) }, true},
-		{"loop's end", func() (Stretch, error) { return twin.EarthReadings(exact(52.9), exact(52.9), Measured{1, 2}) }, true},
+		{"middle", func() (Stretch, error) { return twin.Short(Measured{Value: 20, Error: 1}) }, false},
+		{"start", func() (Stretch, error) { return twin.Short(Measured{Value: 0.5, Error: 1}) }, true},
+		{"far end of a twin", func() (Stretch, error) { return twin.Short(Measured{Value: 52.5, Error: 1}) }, false},
+		{"far end of a single", func() (Stretch, error) {
+			return single(1000).EchoDistance(Measured{Value: 990, Error: 20}, 1, exact(1))
+		}, true},
+		{"middle of a single", func() (Stretch, error) {
+			return single(1000).EchoDistance(Measured{Value: 500, Error: 20}, 1, exact(1))
+		}, false},
+		{"loop's middle", func() (Stretch, error) { return twin.Murray(exact(3), Measured{Value: 1, Error: 0.05}, Measured{}) }, false},
+		{"loop's start", func() (Stretch, error) {
+			return twin.EarthReadings(exact(52.9), Measured{Value: 1, Error: 2}, exact(52.9))
+		}, true},
+		{"loop's end", func() (Stretch, error) {
+			return twin.EarthReadings(exact(52.9), exact(52.9), Measured{Value: 1, Error: 2})
+		}, true},
 	} {
 		s, err := c.find()
 		if err != nil || strings.Contains(strings.Join(s.Cautions, "\n"), caution) != c.told {
@@ -208,11 +216,11 @@ func TestLeadCautionByEnd(t *testing.T) {
 }
 
 func TestBreakNeedsLessThanTheWhole(t *testing.T) {
-	c := Cable{Length: 60_000, Farads: Measured{9, 0.2}}
+	c := Cable{Length: 60_000, Farads: Measured{Value: 9, Error: 0.2}}
 	for _, r := range []struct {
 		now  Measured
 		good bool
-	}{{Measured{8.6, 0.1}, true}, {Measured{8.71, 0.1}, false}, {Measured{8.75, 0.1}, false}, {Measured{8.85, 0.1}, false}, {Measured{8.6, 0.3}, false}} {
+	}{{Measured{Value: 8.6, Error: 0.1}, true}, {Measured{Value: 8.71, Error: 0.1}, false}, {Measured{Value: 8.75, Error: 0.1}, false}, {Measured{Value: 8.85, Error: 0.1}, false}, {Measured{Value: 8.6, Error: 0.3}, false}} {
 		if _, err := c.Break(r.now); (err == nil) != r.good {
 			t.Errorf("%v of 9 ± 0.2 nF: %v", r.now, err)
 		}
@@ -224,7 +232,7 @@ func TestErrorsOfWholeAndLead(t *testing.T) {
 	for _, c := range []struct {
 		whole, lead Measured
 		good        bool
-	}{{Measured{10, 1}, Measured{8, 0.5}, true}, {Measured{10, 1}, Measured{8, 1.5}, false}, {Measured{10, 3}, Measured{8, 0}, false}} {
+	}{{Measured{Value: 10, Error: 1}, Measured{Value: 8, Error: 0.5}, true}, {Measured{Value: 10, Error: 1}, Measured{Value: 8, Error: 1.5}, false}, {Measured{Value: 10, Error: 3}, Measured{Value: 8, Error: 0}, false}} {
 		if _, err := (Cable{Length: 1000, Ohms: c.whole, LeadOhms: c.lead}).Short(exact(9)); (err == nil) != c.good {
 			t.Errorf("%v with a lead of %v: %v", c.whole, c.lead, err)
 		}
@@ -233,9 +241,9 @@ func TestErrorsOfWholeAndLead(t *testing.T) {
 
 // 5 % beyond what both readings err is a second fault or another temperature.
 func TestLoopUnlikeTheWholeByErrors(t *testing.T) {
-	c := Cable{Length: 1000, Ohms: Measured{100, 1}}
+	c := Cable{Length: 1000, Ohms: Measured{Value: 100, Error: 1}}
 	for ab, told := range map[float64]bool{100: false, 106: false, 107: false, 109: true, 93.1: false, 91: true} {
-		s, err := c.EarthReadings(Measured{ab, 1}, exact(150), exact(150))
+		s, err := c.EarthReadings(Measured{Value: ab, Error: 1}, exact(150), exact(150))
 		if err != nil || strings.Contains(strings.Join(s.Cautions, "\n"), "second fault") != told {
 			t.Errorf("loop of %g Ω: %v, %v", ab, s.Cautions, err)
 		}
@@ -267,11 +275,11 @@ func TestArmsOfNothing(t *testing.T) {
 // An error works both ways; the wider side of a curved formula counts.
 func TestErrorsOnBothSides(t *testing.T) {
 	inverse := func(v []float64) float64 { return 1 / v[0] }
-	if got := propagate(inverse, Measured{2, 1}); math.Abs(got.Error-0.5) > 1e-12 { // 1/1 - 1/2 against 1/2 - 1/3
+	if got := propagate(inverse, Measured{Value: 2, Error: 1}); math.Abs(got.Error-0.5) > 1e-12 { // 1/1 - 1/2 against 1/2 - 1/3
 		t.Errorf("1/(2 ± 1) errs by %v", got.Error)
 	}
 	square := func(v []float64) float64 { return v[0] * v[0] }
-	if got := propagate(square, Measured{2, 1}); got.Error != 5 { // 9 - 4 against 4 - 1
+	if got := propagate(square, Measured{Value: 2, Error: 1}); got.Error != 5 { // 9 - 4 against 4 - 1
 		t.Errorf("(2 ± 1)² errs by %v", got.Error)
 	}
 }
