@@ -61,21 +61,6 @@ func TestPublishedHeaterExample(t *testing.T) {
 	near(t, "at 125 %", l.Continuous, 53.75, 1e-9)
 }
 
-// testdata/tables/breaker-80.csv.
-func TestBreakerRows(t *testing.T) {
-	for i, volts := range []float64{120, 208, 240} {
-		rows := load(t, 0, cable(t, "H1", volts, 100)).Bindings(Breakers)
-		for _, want := range table(t, "breaker-80.csv") {
-			for _, row := range rows {
-				if row.Breaker == want[0] {
-					near(t, "usable amps", row.Usable, want[1], 1e-9)
-					near(t, "watts", row.Watts, want[2+i], 1e-6)
-				}
-			}
-		}
-	}
-}
-
 // A 15 A thermostat: the 15 A breaker's 80 % binds, on 20 A the contacts do, at
 // 1800 W on 120 V and 144 ft² at 12.5 W/ft² (common practice).
 func TestWhichRatingBinds(t *testing.T) {

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"oxturn/layout/job"
+	"oxturn/layout/plane"
 )
 
 // mortars adds the three mortars, never as one: the bond coat under the
@@ -18,8 +19,9 @@ func (b *builder) mortars() {
 
 // A depth is the mean depth in mm of a mortar, with where it comes from.
 type depth struct {
-	mm   float64
-	from string
+	mm      float64
+	from    string
+	trowels bool // left by a trowel: tables in print say how far a bag goes
 }
 
 // sameBed is the difference of two beds under a tile that no trowel holds, mm.
@@ -38,7 +40,7 @@ func Bed(m job.Materials) float64 {
 // is asked about: one of the two is wrong.
 func (b *builder) bedDepth() depth {
 	m := b.in.Materials
-	d := depth{Bed(m), m.BedSource.String()}
+	d := depth{Bed(m), m.BedSource.String(), true}
 	if m.BedNotch > 0 {
 		d.from = fmt.Sprintf("half the ridge of a %s notch held at 45 degrees, %s", b.both(m.BedNotch, "mm"), m.BedSource)
 	}
@@ -52,7 +54,7 @@ func (b *builder) bedDepth() depth {
 // the share of it that is void. The cable's own room is not taken off.
 func (b *builder) fillDepth() depth {
 	m := b.in.Membrane
-	return depth{m.Height * m.VoidShare, fmt.Sprintf("of pegs %s high, %s, %g %% of it void, %s", b.both(m.Height, "mm"), m.HeightSource, 100*m.VoidShare, m.VoidShareSource)}
+	return depth{mm: m.Height * m.VoidShare, from: fmt.Sprintf("of pegs %s high, %s, %g %% of it void, %s", b.both(m.Height, "mm"), m.HeightSource, 100*m.VoidShare, m.VoidShareSource)}
 }
 
 // coat adds one mortar on the tiled area. The depth in mm and the litres that
@@ -68,6 +70,7 @@ func (b *builder) coat(l Line, p job.Product, d depth) {
 	case byVolume(p, d.mm):
 		l.Net, l.Unit, l.Pack = area*d.mm, "L", p.Yield
 		l.note("%s mean depth, %s; %s", b.both(d.mm, "mm"), d.from, b.yields(p))
+		b.besidePrint(&l, p, d)
 	case usable(p.Coverage) && p.Coverage > 0:
 		b.cover(&l, p, area)
 	default:
@@ -76,6 +79,55 @@ func (b *builder) coat(l Line, p job.Product, d depth) {
 		b.ask("%s: coverage of a bag, or depth and yield, to count bags.", l.Item)
 	}
 	b.add(l, p.Price)
+}
+
+// A trowelCoverage is how far a 50 lb bag goes under a square notch by tables
+// in print.
+type trowelCoverage struct {
+	notch       float64 // depth, mm
+	least, most float64 // ft²
+}
+
+// trowelled: engineerfix.com/how-much-thinset-do-i-need-per-square-foot, which
+// calls these best cases. They go further than a bag's wet volume does on half
+// the ridge; the bed is still counted by volume, since under a heated floor no
+// void may be left, and the difference is said.
+var trowelled = []trowelCoverage{{plane.Inch / 4, 80, 100}, {plane.Inch * 3 / 8, 60, 80}, {plane.Inch / 2, 40, 50}}
+
+// likeBed is how far a bed may lie beyond the tables' outermost ones, as a
+// share, and still be taken for theirs.
+const likeBed = 0.02
+
+// inPrint returns how far a bag of some kg goes by tables in print, in m², for
+// a mean bed in mm; ok is false for beds that their trowels do not leave.
+func inPrint(bed, kilos float64) (least, most float64, ok bool) {
+	for i := 1; i < len(trowelled); i++ {
+		a, b := trowelled[i-1], trowelled[i]
+		low, high := MeanBed(a.notch, math.Pi/4), MeanBed(b.notch, math.Pi/4)
+		if !(bed >= low*(1-likeBed) && bed <= high*(1+likeBed)) {
+			continue
+		}
+		share := (min(max(bed, low), high) - low) / (high - low)
+		bag := kilos * poundsPerKilo / 50 / (feetPerMetre * feetPerMetre)
+		least = bag * (a.least + float64(share*(b.least-a.least)))
+		most = bag * (a.most + float64(share*(b.most-a.most)))
+		ok = true
+		if bed <= high {
+			break
+		}
+	}
+	return least, most, ok
+}
+
+// besidePrint notes how far a bag goes where tables in print let it go further.
+func (b *builder) besidePrint(l *Line, p job.Product, d depth) {
+	if !d.trowels || p.Unit != "kg" || !usable(p.Pack) || p.Pack <= 0 {
+		return
+	}
+	own := p.Yield / d.mm
+	if least, most, ok := inPrint(d.mm, p.Pack); ok && own < least {
+		l.note("%s a bag, where trowel tables in print give %s to %s at best: bags may be left over", b.both(own, "m²"), b.both(least, "m²"), b.both(most, "m²"))
+	}
 }
 
 // byVolume reports whether a coat is measured by depth and yield.

@@ -4,6 +4,7 @@ package published
 
 import (
 	"encoding/csv"
+	"fmt"
 	"math"
 	"os"
 	"path/filepath"
@@ -16,6 +17,13 @@ import (
 // sources stand in the file's own comments.
 func Table(t testing.TB, name string) [][]float64 {
 	t.Helper()
+	_, rows := read(t, name)
+	return rows
+}
+
+// read returns a file's heads and its rows.
+func read(t testing.TB, name string) (heads []string, rows [][]float64) {
+	t.Helper()
 	_, here, _, _ := runtime.Caller(0)
 	f, err := os.Open(filepath.Join(filepath.Dir(here), "..", "..", "..", "testdata", "tables", name))
 	if err != nil {
@@ -24,29 +32,44 @@ func Table(t testing.TB, name string) [][]float64 {
 	defer f.Close()
 	r := csv.NewReader(f)
 	r.Comment = '#'
-	rows, err := r.ReadAll()
-	if err != nil || len(rows) < 2 {
-		t.Fatalf("%s: %d rows, %v", name, len(rows), err)
+	cells, err := r.ReadAll()
+	if err != nil || len(cells) < 2 {
+		t.Fatalf("%s: %d rows, %v", name, len(cells), err)
 	}
-	var out [][]float64
-	for _, row := range rows[1:] {
-		var figures []float64
-		for _, cell := range row {
-			v, err := strconv.ParseFloat(cell, 64)
-			if err != nil {
-				t.Fatalf("%s: %v", name, err)
-			}
-			figures = append(figures, v)
+	for _, row := range cells[1:] {
+		figures, err := parse(row)
+		if err != nil {
+			t.Fatalf("%s: %v", name, err)
 		}
-		out = append(out, figures)
+		rows = append(rows, figures)
 	}
-	return out
+	return cells[0], rows
+}
+
+func parse(row []string) ([]float64, error) {
+	var out []float64
+	for _, cell := range row {
+		v, err := strconv.ParseFloat(cell, 64)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, v)
+	}
+	return out, nil
 }
 
 // Near fails the test unless got is within tolerance of want.
 func Near(t testing.TB, what string, got, want, tolerance float64) {
 	t.Helper()
-	if !(math.Abs(got-want) <= tolerance) {
-		t.Errorf("%s: got %.6g, want %.6g within %.2g", what, got, want, tolerance)
+	if err := Off(what, got, want, tolerance); err != nil {
+		t.Error(err)
 	}
+}
+
+// Off is an error unless got is within tolerance of want.
+func Off(what string, got, want, tolerance float64) error {
+	if math.Abs(got-want) <= tolerance {
+		return nil
+	}
+	return fmt.Errorf("%s: got %.6g, want %.6g within %.2g", what, got, want, tolerance)
 }

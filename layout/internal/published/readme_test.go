@@ -25,6 +25,12 @@ func TestReadmeNamesWhatThereIs(t *testing.T) {
 			t.Errorf("%s is not listed", filepath.Base(f))
 		}
 	}
+	held := heldTables(t, root)
+	for _, f := range files {
+		if !strings.Contains(held, `Holds(t, "`+filepath.Base(f)+`"`) {
+			t.Errorf("no package holds its figures against %s", filepath.Base(f))
+		}
+	}
 	parts := strings.Split(string(data), "\n## ")[1:]
 	for _, part := range parts {
 		head, rest, _ := strings.Cut(part, "\n")
@@ -43,6 +49,24 @@ func TestReadmeNamesWhatThereIs(t *testing.T) {
 	if len(parts) < 6 {
 		t.Errorf("only %d parts found", len(parts))
 	}
+}
+
+// heldTables returns the text of the tests that tables are held by.
+func heldTables(t *testing.T, root string) string {
+	t.Helper()
+	files, err := filepath.Glob(root + "/layout/*/tables_test.go")
+	if err != nil || len(files) == 0 {
+		t.Fatal(files, err)
+	}
+	all := ""
+	for _, f := range files {
+		data, err := os.ReadFile(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		all += string(data)
+	}
+	return all
 }
 
 // testsOf returns the text of a package's tests.
