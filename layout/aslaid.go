@@ -180,6 +180,26 @@ func (l *Laid) trace(r *Room, c *Cable, j *job.Job) *job.Diagnostic {
 				Message: fmt.Sprintf("%d runs are said to be laid, but cable %s has %d", a.Runs, c.ID, len(planned))}
 		}
 		l.Path = l.Planned[:planned[a.Runs-1].leg+1]
+		return l.recount(c, planned[:a.Runs], j.Membrane.Pitch)
+	}
+	return nil
+}
+
+// recount moves what follows a miscounted run with it.
+func (l *Laid) recount(c *Cable, laid []Run, pitch float64) *job.Diagnostic {
+	if len(l.Job.Miscounts) > 0 {
+		l.Path = slices.Clone(l.Path)
+	}
+	for _, m := range l.Job.Miscounts {
+		if m.Run > len(laid) {
+			return &job.Diagnostic{Span: l.Job.Spans.At("runs"), Hint: "only a run that is laid can have been miscounted",
+				Message: fmt.Sprintf("run %d is said to have %d pegs, but %d runs of cable %s are laid", m.Run, m.Pegs, len(laid), c.ID)}
+		}
+		r := laid[m.Run-1]
+		by := r.To.Sub(r.From).Unit().Mul(float64(m.Pegs-r.Pegs) * pitch)
+		for i := r.leg; i < len(l.Path); i++ {
+			l.Path[i] = l.Path[i].Add(by)
+		}
 	}
 	return nil
 }

@@ -24,7 +24,9 @@ type Refit struct {
 	Laid    []plane.Point // the laid part, never moved; nil: nothing is laid yet
 	Runs    int           // how many runs of it are laid, the last perhaps in part
 	Way     float64       // mm of floor the laid part covers along its path
-	Rate    float64       // cable used per length of way: 1 as drawn
+	Drift   float64       // share by which more cable was used than way covered, where the mark was found
+	Rate    float64       // cable used per length of way from there on: 1 as drawn
+	Slip    float64       // mm of cable used by one slip before the mark, where it is read so
 	Used    float64       // mm of cable in the laid part
 	Left    float64       // mm of cable left
 	Early   float64       // mm: by how much less way than cable was covered where the mark was found
@@ -39,21 +41,23 @@ type Refit struct {
 	Spared  float64  // mm² of floor given up by it
 
 	job   *job.Job
+	found float64       // mm of way before the mark
 	plan  []plane.Point // the path of the plan it is laid from, on the real pegs; nil: the laid part left it
 	floor plane.Region  // where the rest may lie
 }
 
-// A RefitWay is a way out of a rest that finds no route otherwise. The zero value
-// takes none.
+// A RefitWay is how a late or early mark is read, and a way out of a rest that finds
+// no route otherwise. The zero value reads it as a drift that goes on, and takes none.
 type RefitWay struct {
-	Lift   int // laid runs to take up first, from the last
-	GiveUp int // low-value area to leave without cable, from 1; 0: none
+	Once   bool // the mark came of one slip, a run miscounted: the rest is used as drawn
+	Lift   int  // laid runs to take up first, from the last
+	GiveUp int  // low-value area to leave without cable, from 1; 0: none
 }
 
 // Refit plans the rest of a cable that is partly laid, with as little change to
 // the plan as can be. The error says what the record lacks, or the way out.
 func (p *Plan) Refit(r *Room, c *Cable, way RefitWay) (*Refit, error) {
-	f, err := p.standing(r, c)
+	f, err := p.standing(r, c, way.Once)
 	if err != nil {
 		return nil, err
 	}
@@ -63,7 +67,7 @@ func (p *Plan) Refit(r *Room, c *Cable, way RefitWay) (*Refit, error) {
 	if err := f.take(way); err != nil {
 		return nil, err
 	}
-	if way == (RefitWay{}) && f.tolerated() {
+	if way.Lift == 0 && way.GiveUp == 0 && f.tolerated() {
 		if rt := f.asPlanned(); rt != nil {
 			f.New, f.Farther = f.cable(*rt), -f.Miss/f.Rate
 			return f, nil
@@ -79,8 +83,8 @@ func (p *Plan) Refit(r *Room, c *Cable, way RefitWay) (*Refit, error) {
 	return f, nil
 }
 
-// standing works out where the installer stands.
-func (p *Plan) standing(r *Room, c *Cable) (*Refit, error) {
+// standing works out where the installer stands; with once, a mark is read as one slip.
+func (p *Plan) standing(r *Room, c *Cable, once bool) (*Refit, error) {
 	l := c.Laid
 	f := &Refit{Room: r, Planned: c, Code: p.Code, Rate: 1, job: p.Job}
 	switch {
@@ -100,6 +104,9 @@ func (p *Plan) standing(r *Room, c *Cable) (*Refit, error) {
 	if err := f.read(l.Job.Marks); err != nil {
 		return nil, err
 	}
+	if f.Drift = f.Rate - 1; once {
+		f.Slip, f.Rate = f.Early, 1
+	}
 	f.reckon()
 	if f.Left <= 0 {
 		return nil, fmt.Errorf("by its marks cable %s ends before its %d laid runs do: a mark or a run was misread", c.ID, f.Runs)
@@ -112,11 +119,13 @@ func (p *Plan) standing(r *Room, c *Cable) (*Refit, error) {
 
 // reckon works out how much of the cable the laid part takes.
 func (f *Refit) reckon() {
-	f.Way = 0
-	if f.Laid != nil {
+	f.Way, f.Used = 0, 0
+	if f.Laid == nil {
+		f.Slip = 0 // it was taken up too
+	} else {
 		f.Way = pathLength(f.Laid, f.Planned.BendRadius)
+		f.Used = float64(f.Rate*f.Way) + f.Slip
 	}
-	f.Used = f.Rate * f.Way
 	f.Left = f.Planned.Label.Length - f.Used
 }
 
@@ -141,7 +150,7 @@ func (f *Refit) read(marks []job.LaidMark) error {
 			continue
 		}
 		if length := markRead(m, f.Planned); at > far {
-			far, last, f.Rate, f.Early = at, m, length/at, length-at
+			far, last, f.found, f.Rate, f.Early = at, m, at, length/at, length-at
 		}
 	}
 	if math.Abs(f.Rate-1) > rateOff {

@@ -45,6 +45,7 @@ func (f *Refit) take(way RefitWay) error {
 // open says what a way out takes; the error says why the rest finds no route by it.
 func (f *Refit) open(way RefitWay) (RefitChoice, error) {
 	after := *f
+	way.Once = f.WayOut.Once
 	if err := after.take(way); err != nil {
 		return RefitChoice{}, err
 	}
@@ -100,7 +101,7 @@ func (f *Refit) why(err error, u plane.Units) string {
 	words := err.Error()
 	var ref *route.Refusal
 	if errors.As(err, &ref) && ref.Longest > 0 {
-		most, least := length(f.Rate*ref.Longest, u), length(f.Rate*ref.Shortest, u)
+		most, least := length(float64(f.Rate*ref.Longest)+f.Slip, u), length(float64(f.Rate*ref.Shortest)+f.Slip, u)
 		switch n := f.whole(); {
 		case n > ref.Longest:
 			words = fmt.Sprintf("cable %s is too long: with the closest gaps allowed, what is laid and the floor that is left take %s at most", f.Planned.ID, most)

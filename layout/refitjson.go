@@ -21,7 +21,10 @@ type refitJSON struct {
 	Left    float64      `json:"left_mm"`
 	Rate    float64      `json:"rate"`
 	Early   float64      `json:"mark_early_mm"`
+	Reading string       `json:"mark_read_as"` // steady: a drift that goes on; once: one slip
 	Miss    float64      `json:"would_miss_mm"`
+	Steady  *float64     `json:"would_miss_if_steady_mm,omitempty"` // absent: the laid part left the plan, or no mark was off
+	Once    *float64     `json:"would_miss_if_once_mm,omitempty"`
 	Farther float64      `json:"end_farther_mm,omitempty"` // where nothing else changes
 	Fits    bool         `json:"fits"`
 	Reason  string       `json:"reason,omitempty"`
@@ -48,6 +51,15 @@ type choiceJSON struct {
 func (f *Refit) WriteJSON(w io.Writer) error {
 	out := refitJSON{Schema: 1, Room: f.Room.Job.Name, Cable: f.Planned.ID, Plan: f.Code, LaidBy: f.Planned.Laid.Job.PlanCode, Runs: f.Runs, Lift: f.WayOut.Lift, Lifted: round(f.Lifted, 1), GiveUp: f.WayOut.GiveUp, Spared: round(f.Spared/1e6, 4), Used: round(f.Used, 1), Left: round(f.Left, 1), Rate: round(f.Rate, 5),
 		Early: round(f.Early, 1), Miss: round(f.Miss, 1), Farther: round(f.Farther, 1), Fits: f.New != nil, Reason: f.Reason}
+	out.Reading = "steady"
+	if f.WayOut.Once {
+		out.Reading = "once"
+	}
+	if f.readTwice() && f.plan != nil {
+		steady, once := f.misses()
+		steady, once = round(steady, 1), round(once, 1)
+		out.Steady, out.Once = &steady, &once
+	}
 	if f.New != nil {
 		c, n := f.New.json(), f.Change
 		out.Changes, out.Differ, out.Cold, out.Doorway, out.Score = n.From, n.Runs, round(n.Cold/1e6, 4), n.Doorway, round(n.Score, 2)

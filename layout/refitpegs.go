@@ -100,7 +100,7 @@ func (f *Refit) onward() []plane.Point {
 			rest = f.plan[i+1:]
 		}
 		if f.apart(f.Laid, rest) {
-			return append(f.Laid[:len(f.Laid):len(f.Laid)], rest...)
+			return corners(append(f.Laid[:len(f.Laid):len(f.Laid)], rest...))
 		}
 	}
 	return nil

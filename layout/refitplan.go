@@ -37,6 +37,14 @@ type SensorMove struct {
 	To   *plane.Point // nil: no other place was found
 }
 
+// Words says where the sensor moves, for a line of text.
+func (m SensorMove) Words(tape Tape) string {
+	if m.To == nil {
+		return fmt.Sprintf("%s, planned %s, comes under the cable, and no other place was found for it: place it by hand before covering", m.Name, tape.Place(m.From))
+	}
+	return fmt.Sprintf("%s moves: %s; planned %s", m.Name, tape.Place(*m.To), tape.Place(m.From))
+}
+
 // moveSensors places the sensors anew that a path comes too near to.
 func (r *Room) moveSensors(planned []Sensor, path []plane.Point, j *job.Job) []SensorMove {
 	stay := true

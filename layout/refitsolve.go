@@ -135,11 +135,11 @@ func alongPegs(path []plane.Point, grid route.Lattice) bool {
 	return true
 }
 
-// whole is the way the whole cable covers at the rate found, mm.
-func (f *Refit) whole() float64 { return f.Planned.Label.Length / f.Rate }
+// whole is the way the whole cable covers, mm.
+func (f *Refit) whole() float64 { return (f.Planned.Label.Length - f.Slip) / f.Rate }
 
 // cable turns the route found into the cable as it is drawn. Its running
-// lengths are those read off the cable, at the rate found; a lead that lies
+// lengths are those read off the cable, by how the mark is read; a lead that lies
 // stays where it is.
 func (f *Refit) cable(rt route.Route) *Cable {
 	number := 0
@@ -156,13 +156,46 @@ func (f *Refit) cable(rt route.Route) *Cable {
 		}
 	}
 	for i := range c.Runs {
-		c.Runs[i].RunningEnd *= f.Rate
+		c.Runs[i].RunningEnd = f.usedAt(c.Runs[i].RunningEnd)
 	}
-	for i := range c.Marks {
-		c.Marks[i].Along *= f.Rate
-	}
+	f.placeMarks(&c)
 	laid := *f.Planned.Laid
 	laid.Refit = f
 	c.Laid = &laid
 	return &c
+}
+
+// usedAt is the cable used over so much way, mm. A slip lies before the mark that
+// told of it.
+func (f *Refit) usedAt(way float64) float64 {
+	used := f.Rate * way
+	if f.Laid != nil && way > f.found-samePeg {
+		used += f.Slip
+	}
+	return used
+}
+
+// placeMarks puts a cable's marks where they will come: each share of its length
+// where so much of it is used.
+func (f *Refit) placeMarks(c *Cable) {
+	cum := route.Stations(c.Path, c.BendRadius)
+	for i := range c.Marks {
+		m := &c.Marks[i]
+		m.Along = f.Planned.Label.Length * float64(i+1) / 4
+		way := m.Along / f.Rate
+		if f.usedAt(way-f.Slip) > m.Along-samePeg {
+			way -= f.Slip
+		}
+		way = min(way, cum[len(cum)-1])
+		m.At = route.Along(c.Path, c.BendRadius, way)
+		m.Run, m.Into = placeOnRuns(c.Runs, cum, way)
+	}
+}
+
+// WayBefore is the way of the new plan before one of its runs, mm.
+func (f *Refit) WayBefore(run int) float64 {
+	if run < 2 {
+		return 0
+	}
+	return route.Stations(f.New.Path, f.New.BendRadius)[f.New.Runs[run-2].leg]
 }

@@ -17,7 +17,7 @@ const rateTolerance = 0.005
 // goes on as planned: within a peg, or rateTolerance.
 func (f *Refit) tolerated() bool {
 	return f.Laid != nil && f.plan != nil && f.Planned.Return == nil && !f.hotter() &&
-		(math.Abs(f.Early) <= f.pitch() || math.Abs(f.Rate-1) <= rateTolerance)
+		(math.Abs(f.Early) <= f.pitch() || math.Abs(f.Drift) <= rateTolerance)
 }
 
 // asPlanned is the plan, on the real pegs, with its end where the cable ends by

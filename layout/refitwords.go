@@ -17,7 +17,7 @@ func (f *Refit) Lines(u plane.Units) []string {
 			out = append(out, s.words)
 			continue
 		}
-		out = append(out, fmt.Sprintf("%-8s %s", s.about, s.words))
+		out = append(out, fmt.Sprintf("%-8s %s%s", s.about, s.words, s.typed))
 	}
 	if f.New == nil {
 		return append(out, f.stuckLines(u)...)
@@ -34,8 +34,9 @@ func (f *Refit) Summary(u plane.Units) []string {
 	return out
 }
 
-// A refitFact is one thing said, with a word that says what it is about.
-type refitFact struct{ about, words string }
+// A refitFact is one thing said, with a word that says what it is about, and what
+// can be typed about it, which is for no drawing.
+type refitFact struct{ about, words, typed string }
 
 // facts say where laying stands.
 func (f *Refit) facts(u plane.Units) []refitFact {
@@ -44,38 +45,48 @@ func (f *Refit) facts(u plane.Units) []refitFact {
 	if f.WayOut.Lift > 0 {
 		are = "stay"
 	}
-	out := []refitFact{{"", fmt.Sprintf("%s, cable %s: %d of %d runs %s laid, %s of %s used, %s left", f.Room.Job.Name, c.ID, f.Runs, len(f.Old), are, length(f.Used, u), length(c.Label.Length, u), length(f.Left, u))}}
-	out = append(out, refitFact{"plan", f.restsWords()})
+	out := []refitFact{{words: fmt.Sprintf("%s, cable %s: %d of %d runs %s laid, %s of %s used, %s left", f.Room.Job.Name, c.ID, f.Runs, len(f.Old), are, length(f.Used, u), length(c.Label.Length, u), length(f.Left, u))}}
+	out = append(out, refitFact{about: "plan", words: f.restsWords()})
+	if miscounts := f.miscounts(); miscounts != "" {
+		out = append(out, refitFact{about: "laid", words: miscounts})
+	}
 	if f.WayOut.Lift > 0 {
-		out = append(out, refitFact{"lift", fmt.Sprintf("first take up the %s, %s of cable", lastRuns(f.WayOut.Lift), length(f.Lifted, u))})
+		out = append(out, refitFact{about: "lift", words: fmt.Sprintf("first take up the %s, %s of cable", lastRuns(f.WayOut.Lift), length(f.Lifted, u))})
 	}
 	if f.WayOut.GiveUp > 0 {
-		out = append(out, refitFact{"give up", fmt.Sprintf("low-value area %d gets no new cable: %s of floor", f.WayOut.GiveUp, plane.FormatArea(f.Spared, u))})
+		out = append(out, refitFact{about: "give up", words: fmt.Sprintf("low-value area %d gets no new cable: %s of floor", f.WayOut.GiveUp, plane.FormatArea(f.Spared, u))})
 	}
 	if d := f.pegsOff(); d.Norm() >= samePeg {
-		out = append(out, refitFact{"pegs", "the pegs lie " + offWords(d, func(mm float64) string { return small(mm, u) }) + " of where the plan has them, and every run with them"})
+		out = append(out, refitFact{about: "pegs", words: "the pegs lie " + offWords(d, func(mm float64) string { return small(mm, u) }) + " of where the plan has them, and every run with them"})
 	}
 	if f.Laid != nil {
 		if run, by := f.intrusion(); run > 0 {
-			out = append(out, refitFact{"clear", fmt.Sprintf("run %d lies %s inside a clearance, the worst of the laid runs: it stays as it lies unless it is lifted; look whether what it lies near allows that", run, small(by, u))})
+			out = append(out, refitFact{about: "clear", words: fmt.Sprintf("run %d lies %s inside a clearance, the worst of the laid runs: it stays as it lies unless it is lifted; look whether what it lies near allows that", run, small(by, u))})
 		}
 	}
 	if math.Abs(f.Early) >= 1 {
-		out = append(out, refitFact{"off", fmt.Sprintf("the mark came %s of cable %s than drawn: %.1f %% %s is used than the way covered", small(math.Abs(f.Early), u), earlier(f.Early), 100*math.Abs(f.Rate-1), more(f.Rate))})
+		out = append(out, refitFact{about: "off", words: fmt.Sprintf("the mark came %s of cable %s than drawn: %.1f %% %s is used than the way covered", small(math.Abs(f.Early), u), earlier(f.Early), 100*math.Abs(f.Drift), more(f.Drift))})
 	} else {
 		read := "the mark came where it was drawn"
 		if len(c.Laid.Job.Marks) == 0 {
 			read = "no mark was read off the cable"
 		}
-		out = append(out, refitFact{"off", read + ": the rest is planned as drawn, with what is left"})
+		out = append(out, refitFact{about: "off", words: read + ": the rest is planned as drawn, with what is left"})
 	}
-	if f.plan != nil && f.Laid != nil {
-		out = append(out, refitFact{"end", "if nothing changed the cable would " + f.missWords(u)})
-	}
+	out = append(out, f.endFacts(u)...)
 	if f.hotter() {
-		out = append(out, refitFact{"power", fmt.Sprintf("at this rate two of the closest gaps side by side give %.1f %% more than drawn, past the job's limit: none of the plan is kept unseen, and what is laid is for the electrician to judge", 100*(f.Rate-1))})
+		out = append(out, refitFact{about: "power", words: fmt.Sprintf("at this rate two of the closest gaps side by side give %.1f %% more than drawn, past the job's limit: none of the plan is kept unseen, and what is laid is for the electrician to judge", 100*(f.Rate-1))})
 	}
 	return append(out, f.floorFacts()...)
+}
+
+// miscounts say which laid runs have other pegs than the plan's.
+func (f *Refit) miscounts() string {
+	var out []string
+	for _, m := range f.Planned.Laid.Job.Miscounts {
+		out = append(out, fmt.Sprintf("run %s has %d pegs, not %d", f.Planned.RunName(m.Run), m.Pegs, f.Old[m.Run-1].Pegs))
+	}
+	return strings.Join(out, "; ")
 }
 
 // restsWords say which plan was laid from, and ask for it where nobody said.
@@ -101,9 +112,9 @@ func (f *Refit) floorFacts() []refitFact {
 		return nil
 	}
 	names := strings.Join(others, ", ")
-	out := []refitFact{{"floor", fmt.Sprintf("only cable %s's own part of the room is used; %s stays as planned", f.Planned.ID, names)}}
+	out := []refitFact{{about: "floor", words: fmt.Sprintf("only cable %s's own part of the room is used; %s stays as planned", f.Planned.ID, names)}}
 	if f.Planned.Laid.Job.FirstPeg != nil {
-		out = append(out, refitFact{"", names + " lies on the same pegs: give first_peg in its [[as_laid]] too, and refit it by itself"})
+		out = append(out, refitFact{words: names + " lies on the same pegs: give first_peg in its [[as_laid]] too, and refit it by itself"})
 	}
 	return out
 }
@@ -112,7 +123,7 @@ func (f *Refit) floorFacts() []refitFact {
 func (f *Refit) changeFacts(u plane.Units) []refitFact {
 	n := f.Change
 	if n.From == 0 {
-		return []refitFact{{"change", "none: lay on as planned" + f.fartherWords(u)}}
+		return []refitFact{{about: "change", words: "none: lay on as planned" + f.fartherWords(u)}}
 	}
 	kept := ""
 	switch {
@@ -129,12 +140,12 @@ func (f *Refit) changeFacts(u plane.Units) []refitFact {
 	if f.Runs > 0 {
 		stay = "; the laid runs stay as they are"
 	}
-	out := []refitFact{{"change", kept + what + stay}}
+	out := []refitFact{{about: "change", words: kept + what + stay}}
 	if share := f.coldShare(); share >= 0.001 {
-		out = append(out, refitFact{"cold", fmt.Sprintf("%.1f %% of its floor (%s) comes out of warmth's reach by that", 100*share, plane.FormatArea(n.Cold, u))})
+		out = append(out, refitFact{about: "cold", words: fmt.Sprintf("%.1f %% of its floor (%s) comes out of warmth's reach by that", 100*share, plane.FormatArea(n.Cold, u))})
 	}
 	if n.Doorway {
-		out = append(out, refitFact{"end", "the end cap comes into a doorway, a door's swing or beside a flange"})
+		out = append(out, refitFact{about: "end", words: "the end cap comes into a doorway, a door's swing or beside a flange"})
 	}
 	return out
 }
@@ -160,7 +171,7 @@ func (f *Refit) newLines(u plane.Units) []string {
 		out = append(out, fmt.Sprintf("%-8s %s", s.about, s.words))
 	}
 	for _, r := range f.New.Runs {
-		if r.Number > f.Runs || f.Change.From > 0 && r.Number >= f.Change.From {
+		if r.Number > f.Runs || f.InPart(r) || f.Change.From > 0 && r.Number >= f.Change.From {
 			out = append(out, f.runLine(r, u))
 		}
 	}
@@ -171,12 +182,50 @@ func (f *Refit) newLines(u plane.Units) []string {
 	return append(out, fmt.Sprintf("%-8s %s; planned %s", f.Planned.endName(), tape.Place(end), tape.Place(was)))
 }
 
-func (f *Refit) missWords(u plane.Units) string {
+// readTwice reports whether a mark can be read as a drift and as one slip.
+func (f *Refit) readTwice() bool { return f.Laid != nil && math.Abs(f.Early) >= 1 }
+
+// misses are by how much the cable would end short of its planned end, mm: if it
+// drifts on as before the mark, and if the mark came of one slip.
+func (f *Refit) misses() (steady, once float64) {
+	way := pathLength(f.plan, f.Planned.BendRadius)
+	return float64((1+f.Drift)*way) - f.Planned.Label.Length, way + f.Early - f.Planned.Label.Length
+}
+
+// endFacts say where the cable would end if nothing changed, by both readings of a
+// mark that came too soon or too late, and by which of them the rest is planned.
+func (f *Refit) endFacts(u plane.Units) []refitFact {
+	if !f.readTwice() {
+		if f.plan == nil || f.Laid == nil {
+			return nil
+		}
+		return []refitFact{{about: "end", words: "if nothing changed the cable would " + missWords(f.Miss, u)}}
+	}
+	var out []refitFact
+	if f.plan != nil {
+		steady, once := f.misses()
+		out = append(out, refitFact{about: "end", words: fmt.Sprintf("if it goes on like this the cable would %s; if it was one slip, it would %s", missWords(steady, u), missWords(once, u))})
+	}
 	switch {
-	case f.Miss >= 1:
-		return fmt.Sprintf("end %s short of its planned end", small(f.Miss, u))
-	case f.Miss <= -1:
-		return fmt.Sprintf("have %s over at its planned end", small(-f.Miss, u))
+	case f.New != nil && f.Change.From == 0:
+		return out // nothing hangs on it
+	case f.WayOut.Once:
+		return append(out, refitFact{about: "read", words: "planned as one slip, such as a run miscounted: every metre from the mark on as drawn"})
+	}
+	return append(out, refitFact{about: "read", words: "planned for a drift that goes on: every metre from the mark on as before it", typed: "; if one run was miscounted, plan with --once"})
+}
+
+// InPart reports whether a run of the new plan is laid in part.
+func (f *Refit) InPart(r Run) bool {
+	return len(f.Laid) > 1 && r.Number == f.Runs && r.To.Dist(f.Laid[len(f.Laid)-1]) > samePeg
+}
+
+func missWords(miss float64, u plane.Units) string {
+	switch {
+	case miss >= 1:
+		return fmt.Sprintf("end %s short of its planned end", small(miss, u))
+	case miss <= -1:
+		return fmt.Sprintf("have %s over at its planned end", small(-miss, u))
 	}
 	return "end where it was planned to"
 }
@@ -188,8 +237,8 @@ func earlier(early float64) string {
 	return "later"
 }
 
-func more(rate float64) string {
-	if rate > 1 {
+func more(drift float64) string {
+	if drift > 0 {
 		return "more cable"
 	}
 	return "less cable"
@@ -212,7 +261,10 @@ func (f *Refit) runLine(r Run, u plane.Units) string {
 // stuckLines says why nothing fits and what can be done. Laid cable is never
 // moved and no rule is given up without being asked.
 func (f *Refit) stuckLines(u plane.Units) []string {
-	out := []string{"no fit   " + f.Reason}
+	out, once := []string{"no fit   " + f.Reason}, ""
+	if f.WayOut.Once {
+		once = " --once"
+	}
 	for _, c := range f.Choices {
 		none := "none without lifting or giving up floor"
 		if c.Lift > 0 {
@@ -224,9 +276,9 @@ func (f *Refit) stuckLines(u plane.Units) []string {
 		case c.Lacks > 0:
 			out = append(out, fmt.Sprintf("choice   %s: %s of cable are lacking to leave no floor cold", none, length(c.Lacks, u)))
 		case c.Lift > 0:
-			out = append(out, fmt.Sprintf("choice   lift the %s (%s of cable) and lay on from there: --lift %d", lastRuns(c.Lift), length(c.Lifted, u), c.Lift))
+			out = append(out, fmt.Sprintf("choice   lift the %s (%s of cable) and lay on from there: --lift %d%s", lastRuns(c.Lift), length(c.Lifted, u), c.Lift, once))
 		case c.GiveUp > 0:
-			out = append(out, fmt.Sprintf("choice   give up low-value area %d (%s of floor without cable): --give-up %d", c.GiveUp, plane.FormatArea(c.Floor, u), c.GiveUp))
+			out = append(out, fmt.Sprintf("choice   give up low-value area %d (%s of floor without cable): --give-up %d%s", c.GiveUp, plane.FormatArea(c.Floor, u), c.GiveUp, once))
 		}
 	}
 	if len(f.Choices) == 0 {

@@ -38,6 +38,11 @@ refit refuses where the job was changed since and gives another plan now. Give
 the layout file, NAME.layout.json, that was drawn with it instead, and the rest
 is planned from that plan.
 
+A mark off its place has two readings, and both are said: every metre drifts, so
+that the end misses by about twice as much at the half-way mark; or one run was
+miscounted, so that it misses once. The rest is planned for the first unless
+--once is given. Where the run is known, give it as --run 8=13.
+
 Where the rest fits nowhere the choices are listed, with what each takes; lift
 and give-up plan by one of them.
 
@@ -47,6 +52,10 @@ Flags:
   --runs N               runs laid so far, in place of what the job says
   --mark RUN,PEGS        where the half-way mark was found; RUN,PEGS=LENGTH for
                          another length read off the cable
+  --run N=PEGS           laid run N really has so many pegs; runs not named have
+                         those of the run list, and what follows lies with it
+  --once                 read a late or early mark as one slip, a run miscounted,
+                         and not as a drift that goes on
   --lift N               take up so many of the laid runs first, the last ones
   --give-up N            lay no cable in the room's N-th low-value area
   -o DIR                 also write NAME-refit.pdf, .svg and .layout.json
@@ -96,7 +105,7 @@ func refit(ctx context.Context, c *console, args []string) int {
 	if o.dir == "" {
 		return exitOK
 	}
-	return drawRefit(c, w, f, plan, o.dir)
+	return drawRefit(c, w, f, plan, moves, o.dir)
 }
 
 // findRefit plans one cable anew, within the time limit.
@@ -149,17 +158,13 @@ func onlyLaid(p *layout.Plan) string {
 // sayMoves says which sensors have to lie elsewhere.
 func sayMoves(c *console, moves []layout.SensorMove, tape layout.Tape) {
 	for _, m := range moves {
-		if m.To == nil {
-			fmt.Fprintf(c.Out, "sensor   %s, planned %s, comes under the cable, and no other place was found for it: place it by hand before covering\n", m.Name, tape.Place(m.From))
-			continue
-		}
-		fmt.Fprintf(c.Out, "sensor   %s moves: %s; planned %s\n", m.Name, tape.Place(*m.To), tape.Place(m.From))
+		fmt.Fprintln(c.Out, "sensor   "+m.Words(tape))
 	}
 }
 
 // drawRefit draws the cable as planned anew, and writes the layout it makes.
-func drawRefit(c *console, w *work, f *layout.Refit, plan *layout.Plan, dir string) int {
-	set, err := sheets.RefitPlans(plan, f)
+func drawRefit(c *console, w *work, f *layout.Refit, plan *layout.Plan, moves []layout.SensorMove, dir string) int {
+	set, err := sheets.RefitPlans(plan, f, moves)
 	if err != nil {
 		c.say("oxturn refit: nothing was drawn: %v", err)
 		return exitJob

@@ -15,7 +15,7 @@ import (
 type refitOrder struct {
 	cable, plan, dir, format string
 	runs                     int
-	marks                    []string
+	marks, counts            []string
 	way                      layout.RefitWay
 }
 
@@ -25,6 +25,8 @@ func refitFlags(fs *flag.FlagSet) *refitOrder {
 	fs.StringVar(&o.plan, "plan", "", "")
 	fs.IntVar(&o.runs, "runs", 0, "")
 	fs.Func("mark", "", func(s string) error { o.marks = append(o.marks, s); return nil })
+	fs.Func("run", "", func(s string) error { o.counts = append(o.counts, s); return nil })
+	fs.BoolVar(&o.way.Once, "once", false, "")
 	fs.IntVar(&o.way.Lift, "lift", 0, "")
 	fs.IntVar(&o.way.GiveUp, "give-up", 0, "")
 	fs.StringVar(&o.dir, "o", "", "")
@@ -35,7 +37,7 @@ func refitFlags(fs *flag.FlagSet) *refitOrder {
 // amend puts what the flags say of the floor into the job's record of the cable,
 // or makes one.
 func (o *refitOrder) amend(j *job.Job) error {
-	if o.runs == 0 && len(o.marks) == 0 && o.plan == "" {
+	if o.runs == 0 && len(o.marks)+len(o.counts) == 0 && o.plan == "" {
 		return nil
 	}
 	a, err := o.record(j)
@@ -55,8 +57,36 @@ func (o *refitOrder) amend(j *job.Job) error {
 		m.Span = a.Span
 		a.Marks = append(a.Marks, m)
 	}
-	return o.laidTo(a)
+	if err := o.laidTo(a); err != nil {
+		return err
+	}
+	return o.recount(a)
 }
+
+// recount puts in which laid runs have other pegs than the plan's.
+func (o *refitOrder) recount(a *job.Laid) error {
+	seen := map[int]bool{}
+	for _, s := range o.counts {
+		run, pegs, _ := strings.Cut(s, "=")
+		n, err1 := strconv.Atoi(strings.TrimSpace(run))
+		k, err2 := strconv.Atoi(strings.TrimSpace(pegs))
+		switch {
+		case err1 != nil || err2 != nil || n < 1 || k < leastRun || k > 10000:
+			return fmt.Errorf("--run %q is not a run and the pegs it really has, %d at least, such as 8=13", s, leastRun)
+		case seen[n]:
+			return fmt.Errorf("--run gives run %d twice", n)
+		case a.Runs == 0:
+			return fmt.Errorf("--run %s: add --runs, how many are laid: pegs are those of the plan but for the runs named", s)
+		}
+		seen[n] = true
+		a.Miscounts = append(a.Miscounts, job.Miscount{Run: n, Pegs: k})
+	}
+	return nil
+}
+
+// leastRun is the fewest pegs that are counted as a run: what is shorter is a step
+// of a turn.
+const leastRun = 3
 
 // laidTo settles how many runs are laid: as given, or up to the farthest mark where
 // nothing else says so.

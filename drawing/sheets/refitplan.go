@@ -9,8 +9,9 @@ import (
 
 // RefitPlans draws a cable whose rest was planned anew: what is laid, what is
 // still as planned and what is not, each marked unlike the others, with the new
-// list of runs. p is the plan with the refit in its place.
-func RefitPlans(p *layout.Plan, f *layout.Refit) ([]*drawing.Sheet, error) {
+// list of runs. p is the plan with the refit in its place, moves are
+// the sensors that move by it.
+func RefitPlans(p *layout.Plan, f *layout.Refit, moves []layout.SensorMove) ([]*drawing.Sheet, error) {
 	var room *layout.Room
 	for i := range p.Rooms {
 		if p.Rooms[i].Job == f.Room.Job {
@@ -26,7 +27,7 @@ func RefitPlans(p *layout.Plan, f *layout.Refit) ([]*drawing.Sheet, error) {
 		s.Form += ", real pegs"
 	}
 	s.draw = func(v *roomView) { v.drawRefit(f) }
-	s.levels = func(v *roomView) []level { return refitLevels(v, f) }
+	s.levels = func(v *roomView) []level { return refitLevels(v, f, moves) }
 	pages, err := s.pages(p)
 	if err != nil {
 		return nil, err
@@ -45,11 +46,7 @@ func (v *roomView) drawRefit(f *layout.Refit) {
 		v.band(f.New, "laid", 0, f.Way, laidBand(), signLaid)
 	}
 	if n := f.Change.From; n > 0 {
-		from := 0.0
-		if n > 1 {
-			from = f.New.Runs[n-2].RunningEnd / f.Rate
-		}
-		v.band(f.New, "planned anew", max(from, f.Way), f.New.Routed, mistakenBand(), signAnew)
+		v.band(f.New, "planned anew", max(f.WayBefore(n), f.Way), f.New.Routed, mistakenBand(), signAnew)
 	}
 	v.cables()
 	v.marks()
@@ -74,10 +71,13 @@ func (v *roomView) band(c *layout.Cable, title string, from, to float64, st *dra
 	v.sign(s, drawing.LayerHatch, title, drawing.Rounded(v.view.Pts(line), v.view.Len(c.BendRadius)), st, nil)
 }
 
-func refitLevels(v *roomView, f *layout.Refit) []level {
+func refitLevels(v *roomView, f *layout.Refit, moves []layout.SensorMove) []level {
 	stands := list{head: "Where laying stands"}
 	for _, s := range f.Summary(v.fig.units) {
 		stands.paras = append(stands.paras, capital(s)+".")
+	}
+	for _, m := range moves {
+		stands.paras = append(stands.paras, "Sensor "+m.Words(layout.NewTape(v.room.Job, v.fig.units))+".")
 	}
 	runs := v.refitRuns(f)
 	signs, notes, revised := legendOf(v.used), v.notes(), revisions(v.plan)
@@ -101,6 +101,8 @@ func (v *roomView) refitRuns(f *layout.Refit) block {
 		switch {
 		case f.Change.From > 0 && r.Number >= f.Change.From:
 			state = "new"
+		case f.InPart(r):
+			state = "laid in part"
 		case r.Number <= f.Runs:
 			state = "laid"
 		}

@@ -46,6 +46,7 @@ type Laid struct {
 	Start      *plane.Point
 	Legs       []Leg
 	Runs       int // laid so far, as planned; 0: not said
+	Miscounts  []Miscount
 	FirstPeg   *plane.Point
 	Marks      []LaidMark
 	Joint      *plane.Point
@@ -64,6 +65,10 @@ type Leg struct {
 	Bearing float64 // degrees clockwise from north, a multiple of 45
 	Pegs    int
 }
+
+// A Miscount is a laid run of the plan that really has other pegs. All others have
+// those of the plan, so that what follows it lies elsewhere.
+type Miscount struct{ Run, Pegs int }
 
 // A LaidMark is a running length read off the cable where it lies.
 type LaidMark struct {
