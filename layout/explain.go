@@ -68,8 +68,8 @@ func Explanations() []job.Explanation {
 		{ID: "W130", Title: "a figure is outside a region's rule", Text: "The job names a region, and one of its figures lies outside what that region's wiring rules ask for, as read in the edition named. " +
 			"Rules change and are adopted place by place: look the clause up in the edition in force. It is never said that a rule is met.",
 			Bad: "[supply]\nregion = \"north america\"\n\n" + strings.Replace(whole, "lead = \"3 m\"", "lead = \"2 m\"", 1), Good: "[supply]\nregion = \"north america\"\n\n" + whole},
-		{ID: "W131", Title: "the load is more than a rating carries", Text: "The thermostat's contacts, or the circuit's breaker at 80 % of its rating, carry less than the cables draw. " +
-			"Heating is a continuous load: it is held against 80 % of a breaker, which is the same as 125 % of the load against all of it. A relay, a second thermostat or another circuit is the electrician's to settle.",
+		{ID: "W131", Title: "the load is more than a rating carries", Text: "The thermostat's contacts, or the circuit's breaker, carry less than the cables draw. " +
+			"In North America heating is a continuous load: it is held against 80 % of a breaker, which is the same as 125 % of the load against all of it; in Europe against the whole rating. A relay, a second thermostat or another circuit is the electrician's to settle.",
 			Bad: "[supply]\nthermostat_amps = 0.5\n\n" + whole, Good: "[supply]\nthermostat_amps = 10\n\n" + whole},
 	}
 }

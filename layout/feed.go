@@ -14,7 +14,7 @@ type Circuit struct {
 	Job     *job.Circuit
 	Rooms   []string
 	Total   circuit.Load      // contacts only where it feeds a single thermostat
-	Ratings []circuit.Binding // the breaker's where the job gives it, else the usual ones
+	Ratings []circuit.Binding // the breaker's where the job gives it, else the region's usual ones
 	Drop    *circuit.Drop     // nil: length or conductor is not given
 }
 
@@ -34,7 +34,7 @@ func (p *Plan) feeds() []job.Diagnostic {
 		out = append(out, p.contacts(l)...)
 	}
 	for _, group := range p.circuits() {
-		c, err := group.add()
+		c, err := group.add(p.Job.Region())
 		if err != nil {
 			out = append(out, job.Diagnostic{Span: group.at, Message: err.Error()})
 			continue
@@ -83,13 +83,13 @@ func (p *Plan) circuits() []group {
 	return out
 }
 
-func (g group) add() (Circuit, error) {
+func (g group) add(in circuit.Region) (Circuit, error) {
 	c := Circuit{Job: g.job, Rooms: g.rooms}
 	var err error
-	if c.Total, err = circuit.Total(g.cables, g.contacts); err != nil {
+	if c.Total, err = circuit.Total(g.cables, g.contacts, in); err != nil {
 		return c, fmt.Errorf("%s: %w", c.Name(), err)
 	}
-	ratings := circuit.Breakers
+	ratings := in.Ratings
 	if g.job != nil && g.job.Breaker > 0 {
 		ratings = []float64{g.job.Breaker}
 	}
@@ -132,7 +132,8 @@ func (p *Plan) contacts(l Load) []job.Diagnostic {
 	}}
 }
 
-// overloaded warns of a load above 80 % of a breaker that the job gives.
+// overloaded warns of a load above what a breaker that the job gives may carry
+// by the region's rules.
 func (c Circuit) overloaded() []job.Diagnostic {
 	if c.Job == nil || c.Job.Breaker == 0 {
 		return nil
@@ -141,10 +142,14 @@ func (c Circuit) overloaded() []job.Diagnostic {
 	if c.Total.Amps <= usable*(1+1e-9) {
 		return nil
 	}
+	in := c.Total.Region
+	what := fmt.Sprintf("its %s of %g A (job file) carries", in.Breaker, c.Job.Breaker)
+	if in.Derated() {
+		what = fmt.Sprintf("%g A, which is %.0f %% of its breaker of %g A (job file): heating is a continuous load (%s)", usable, 100/in.Continuous.Value, c.Job.Breaker, in.Continuous.Source)
+	}
 	return []job.Diagnostic{{
 		Severity: job.Warning, ID: "W131", Span: c.Job.Spans.At("breaker"),
-		Message: fmt.Sprintf("%s: %.2f A is more than %g A, which is 80 %% of its breaker of %g A (job file): heating is a continuous load",
-			c.Name(), c.Total.Amps, usable, c.Job.Breaker),
-		Hint: "the electrician settles the circuit; no breaker is chosen here",
+		Message: fmt.Sprintf("%s: %.2f A is more than %s", c.Name(), c.Total.Amps, what),
+		Hint:    "the electrician settles the circuit; no breaker is chosen here",
 	}}
 }

@@ -54,7 +54,7 @@ func TestFeedOfACircuit(t *testing.T) {
 	if c.Name() != "circuit 7" || c.Drop == nil || math.Abs(c.Drop.Volts-0.772) > 1e-6 || math.Abs(c.Drop.Share-0.772/120) > 1e-8 {
 		t.Errorf("%+v", c.Drop)
 	}
-	if len(c.Ratings) != 1 || c.Ratings[0].Usable != 12 || c.Ratings[0].Binds != "breaker at 80 %" {
+	if len(c.Ratings) != 1 || c.Ratings[0].Usable != 12 || c.Ratings[0].Binds != "breaker" {
 		t.Errorf("%+v", c.Ratings)
 	}
 }

@@ -20,7 +20,7 @@ func (p *Plan) loads() []job.Diagnostic {
 		out = append(out, r.electrics(p.Job.Supply)...)
 		r.findGaps(p.Job)
 		out = append(out, r.wideGap(p.Job)...)
-		l, err := r.load(p.Job.Supply)
+		l, err := r.load(p.Job)
 		if err != nil {
 			out = append(out, r.problem("room %q: %v", r.Job.Name, err))
 			continue
@@ -57,12 +57,13 @@ func circuitLabel(c job.Cable) circuit.Label {
 	}
 }
 
-func (r *Room) load(s job.Supply) (Load, error) {
+func (r *Room) load(j *job.Job) (Load, error) {
+	s := j.Supply
 	var cables []circuit.Cable
 	for _, c := range r.Cables {
 		cables = append(cables, c.Circuit)
 	}
-	total, err := circuit.Total(cables, s.ThermostatAmps)
+	total, err := circuit.Total(cables, s.ThermostatAmps, j.Region())
 	return Load{
 		Room: r.Job.Name, Volts: total.Volts, Watts: total.Watts, Amps: total.Amps,
 		Continuous: total.Continuous, ThermostatAmps: s.ThermostatAmps, Total: total,

@@ -108,7 +108,7 @@ func (v *roomView) fewCautions(others string) block {
 		others = "on the sheets of " + or(v.plan.Rooms[0].Job.Name, "the first room")
 	}
 	where := fmt.Sprintf("Cautions %d to %d are %s.", firstCautions+1, len(layingCautions()), others)
-	return cautionList("Cautions", where, layingCautions()[:firstCautions]...)
+	return cautionList(v.plan, "Cautions", where, layingCautions()[:firstCautions]...)
 }
 
 // allCautions stand once a job.
@@ -116,7 +116,7 @@ func (v *roomView) allCautions() []block {
 	if !v.firstRoom() {
 		return []block{v.fewCautions("")}
 	}
-	return []block{cautionList("Cautions", "", layingCautions()...)}
+	return []block{cautionList(v.plan, "Cautions", "", layingCautions()...)}
 }
 
 // lastCautions are those that fewCautions leaves out.
@@ -124,7 +124,7 @@ func (v *roomView) lastCautions() []block {
 	if !v.firstRoom() {
 		return nil
 	}
-	l := cautionList("Cautions", "", layingCautions()[firstCautions:]...)
+	l := cautionList(v.plan, "Cautions", "", layingCautions()[firstCautions:]...)
 	l.head, l.number = continued(l.head), firstCautions+1
 	return []block{l}
 }

@@ -1,5 +1,10 @@
 package sheets
 
+import (
+	"oxturn/layout"
+	"oxturn/layout/circuit"
+)
+
 // A caution is one of the warnings a sheet may print.
 type caution int
 
@@ -20,11 +25,12 @@ const (
 	finishLimits
 )
 
-func (c caution) text() string {
+// text words a caution as the region does.
+func (c caution) text(in circuit.Region) string {
 	return [...]string{
 		"Design aid only. The installer, a licensed electrician and the local inspector decide; local code and the cable's instructions override this sheet.",
 		"Feed only at the voltage on the label. Wrong voltage destroys the cable or gives no useful heat (double voltage is 4 times the power).",
-		"Protect the circuit with a personnel-level ground-fault device (5 mA class) in North America, or an RCD of 30 mA or less elsewhere. Connect the braid to ground/earth.",
+		in.Protect + " " + in.Series,
 		"Never shorten, cut, splice or cross the heating part; only the cold lead may be trimmed, where its instructions allow. Lead joint and end cap lie in mortar under tile, never in a wall or box.",
 		"Never energise the cable on its spool or in a coil, not even briefly.",
 		"Do not energise until mortar, levelling compound and grout have cured: the longest stated time of any layer; 28 days for portland cement when nothing is stated.",
@@ -40,10 +46,10 @@ func (c caution) text() string {
 
 // cautionList returns the block of the given cautions, with a last line without
 // a number that may be empty.
-func cautionList(head, last string, cs ...caution) list {
+func cautionList(p *layout.Plan, head, last string, cs ...caution) list {
 	l := list{head: head, number: 1}
 	for _, c := range cs {
-		l.paras = append(l.paras, c.text())
+		l.paras = append(l.paras, c.text(p.Job.Region()))
 	}
 	if last != "" {
 		l.paras, l.bare = append(l.paras, last), 1

@@ -34,7 +34,11 @@ func (v *roomView) circuitTable() []block {
 		t.rows = append(t.rows, row("Circuit", c.Job.Name))
 	}
 	if len(c.Rooms) > 1 {
-		t.rows = append(t.rows, row("Serves", strings.Join(c.Rooms, ", ")), row("Amps in all; 125 %", fmt.Sprintf("%.2f A; %.2f A", c.Total.Amps, c.Total.Continuous)))
+		t.rows = append(t.rows, row("Serves", strings.Join(c.Rooms, ", ")), row("Amps in all", fmt.Sprintf("%.2f A", c.Total.Amps)))
+	}
+	in := c.Total.Region
+	if len(c.Rooms) > 1 && in.Derated() {
+		t.rows = append(t.rows, row(fmt.Sprintf("The same at %.0f %%", 100*in.Continuous.Value), fmt.Sprintf("%.2f A", c.Total.Continuous)))
 	}
 	for i, r := range c.Ratings {
 		if i > 1 && c.Ratings[i-1].Under {
@@ -44,17 +48,26 @@ func (v *roomView) circuitTable() []block {
 		if !r.Under {
 			carries = "LESS than the load"
 		}
-		words := fmt.Sprintf("80 %% is %g A; %s", r.Usable, carries)
+		words := carries
+		if in.Derated() {
+			words = fmt.Sprintf("%.0f %% is %g A; %s", 100/in.Continuous.Value, r.Usable, carries)
+		}
 		if r.Binds == "thermostat contacts" {
 			words += fmt.Sprintf(", but the contacts carry only %g A", r.Limit)
 		}
-		t.rows = append(t.rows, row(unbrokenWords(fmt.Sprintf("%g A breaker", r.Breaker)), words))
+		t.rows = append(t.rows, row(unbrokenWords(fmt.Sprintf("%g A %s", r.Breaker, in.Breaker)), words))
+	}
+	if len(c.Ratings) > 0 && (c.Job == nil || c.Job.Breaker == 0) {
+		t.rows = append(t.rows, row("Ratings by", wholeStandards(in.RatingsBy)))
 	}
 	if d := c.Drop; d != nil {
 		table, _, _ := strings.Cut(wholeStandards(d.Standard), ",")
 		t.rows = append(t.rows,
 			row("Feed, one way", fmt.Sprintf("%s of %s, job file", v.fig.long(c.Job.Length), c.Job.Conductor)),
 			row("Voltage drop", fmt.Sprintf("%.2f V, %.2f %%; copper at %g °C, %s", d.Volts, 100*d.Share, d.At, table)))
+	}
+	if len(t.rows) == 0 {
+		return nil
 	}
 	return []block{t}
 }

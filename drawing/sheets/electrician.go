@@ -31,8 +31,8 @@ func electricianLevels(v *roomView) []level {
 	bs = append(bs, schedule(r, v.fig, electrical)...)
 	bs = append(bs, lookUp(v.plan)...)
 	bs = append(bs, holdPoint(), legendOf(v.used))
-	all := append(slices.Clip(bs), cautionList("Cautions", "", aidOnly, ratedVoltage, groundFault, neverCut, cureFirst, everyStage, discharge, inspectFirst))
-	few := append(slices.Clip(bs), cautionList("Cautions", "The others are on the cable plan or the sheets after it.", aidOnly, ratedVoltage, groundFault))
+	all := append(slices.Clip(bs), cautionList(v.plan, "Cautions", "", aidOnly, ratedVoltage, groundFault, neverCut, cureFirst, everyStage, discharge, inspectFirst))
+	few := append(slices.Clip(bs), cautionList(v.plan, "Cautions", "The others are on the cable plan or the sheets after it.", aidOnly, ratedVoltage, groundFault))
 	// a wall and a box are plain one scale smaller, so that a second sheet must gain more
 	return []level{{blocks: all}, {blocks: few, gain: 1.3}, {blocks: all, gain: 2.6, overflow: true}}
 }
@@ -81,12 +81,14 @@ func (v *roomView) loadTable() block {
 		row("Cables", countInParallel(len(v.room.Cables))),
 		row("Watts in all", fmt.Sprintf("%g W", l.Watts)),
 		row("Amps in all", fmt.Sprintf("%.2f A", l.Amps)),
-		row("Continuous load, 125"+noBreak+"%", fmt.Sprintf("%.2f A", l.Continuous)),
 		row(ohms, figureOf(l.Total.Ohms, 1)+" Ω"),
 		row("Thermostat contacts", contacts),
 		row("Leads into the box", v.leadsInBox()),
 		row("Sensor", sensorLine(v.plan.Job.Sensor, v.fig)),
 	)
+	if in := v.plan.Job.Region(); in.Derated() {
+		t.rows = slices.Insert(t.rows, 4, row(fmt.Sprintf("Continuous load, %.0f%s%%", 100*in.Continuous.Value, noBreak), fmt.Sprintf("%.2f A, %s", l.Continuous, wholeStandards(in.Continuous.Source))))
+	}
 	if needs := l.Total.Needs; needs != "" {
 		t.rows = append(t.rows, row("Also needed", needs))
 	}
@@ -128,7 +130,7 @@ const (
 	settleCircuit   = "Circuit no., panel"
 	settleBreaker   = "Breaker, A"
 	settleConductor = "Conductor"
-	settleFault     = "Ground-fault device: thermostat / breaker, class, mA"
+	settleFault     = "Protection of people: at thermostat / at panel, class, mA"
 )
 
 // toSettle is what no drawing may choose: rows to be filled in by hand, but for
@@ -150,7 +152,7 @@ func holdPoint() block {
 }
 
 func (v *roomView) electricNotes() block {
-	l := list{head: "Notes", number: 1}
+	l, in := list{head: "Notes", number: 1}, v.plan.Job.Region()
 	l.paras = append(l.paras, v.noted...)
 	l.paras = append(l.paras, v.remarks...)
 	apart := "Cold leads and sensor leads rise apart, each in its own way into the box."
@@ -161,7 +163,7 @@ func (v *roomView) electricNotes() block {
 	}
 	l.paras = append(l.paras, apart,
 		"Nail plates where leads pass a sole plate. The box is not drawn to size.",
-		"Breaker, conductor and ground-fault device are the electrician's choice by local rules; this sheet only gives the load.",
+		sentence(in.Breaker)+", conductor and "+in.Fault+" are the electrician's choice by local rules; this sheet only gives the load.",
 		"Leave labels and lead tags in sight until the inspection.",
 	)
 	return l

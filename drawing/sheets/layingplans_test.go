@@ -27,8 +27,8 @@ func checkLaying(t *testing.T, p *layout.Plan, set []*drawing.Sheet) {
 		all += said(s) + " "
 	}
 	for _, c := range layingCautions() {
-		if n := strings.Count(all, c.text()); n != 1 {
-			t.Errorf("%d times: %s", n, c.text())
+		if n := strings.Count(all, c.text(p.Job.Region())); n != 1 {
+			t.Errorf("%d times: %s", n, c.text(p.Job.Region()))
 		}
 	}
 	fig := figuresOf(p.Job)

@@ -66,7 +66,7 @@ func (v *roomView) bare() {
 // ownerMapLevels returns what stands beside the map.
 func ownerMapLevels(v *roomView) []level {
 	drill := v.mayIDrill()
-	drill.paras = append(drill.paras, "A ground-fault device that trips stays off: call an electrician.")
+	drill.paras = append(drill.paras, "A protective device that trips stays off: call an electrician.")
 	label, places := panelLabel{v.labelLines()}, v.places(true, false)
 	var notes []block
 	if texts := slices.Concat(v.noted, v.remarks); len(texts) > 0 {

@@ -77,7 +77,7 @@ func samplePlan(t testing.TB, u plane.Units) *layout.Plan {
 	}
 	p.Rooms = []layout.Room{r}
 	c := r.Cables[0].Circuit
-	total, err := circuit.Total([]circuit.Cable{c}, 15)
+	total, err := circuit.Total([]circuit.Cable{c}, 15, circuit.NorthAmerica)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -32,7 +32,7 @@ func shiftBlocks(p *layout.Plan) []block {
 		last = s.Room
 		t.rows = append(t.rows, row(name, shiftWords(s, f), cableWords(s, f), alsoWords(s))[first:])
 	}
-	said := "Cables are judged here by the area they would serve, not laid again; \"oxturn check --off-by-inch\" lays them. A cable is ordered only after the finished walls are measured."
+	said := "Cables are judged here by the area they would serve, not laid again. A cable is ordered only after the finished walls are measured."
 	if !p.QuantitiesShifted() {
 		said += " In a job of so many rooms, what else changes is not counted."
 	}

@@ -7,6 +7,7 @@ import (
 
 	"oxturn/drawing"
 	"oxturn/layout"
+	"oxturn/layout/circuit"
 	"oxturn/layout/plane"
 	"oxturn/layout/record"
 )
@@ -115,7 +116,7 @@ func recordBlocks(p *layout.Plan, r *layout.Room, c *layout.Cable, w writing, sp
 	label.tall, found.tall, sign.tall = w.others, w.others, w.others
 	blocks := append([]block{label, stages}, judged(c)...)
 	blocks = append(append(blocks, found, sign), sensorTable(p.Job.Sensor, f)...)
-	notes := list{head: notesHead, number: 1, paras: testNotes()}
+	notes := list{head: notesHead, number: 1, paras: testNotes(p.Job.Region())}
 	if split {
 		return append(blocks, notes)
 	}
@@ -300,9 +301,9 @@ func signTable() table {
 	return twoAbreast("Signed", cols, [][]cell{row("Installer", "", "", ""), row("Electrician", "", "", ""), row("Inspector", "", "", ""), row("Owner", "", "", "")})
 }
 
-func testNotes() []string {
+func testNotes(in circuit.Region) []string {
 	return []string{
-		everyStage.text(), discharge.text(), neverCoiled.text(),
+		everyStage.text(in), discharge.text(in), neverCoiled.text(in),
 		"Write values, not only \"OK\". An open circuit on a hand meter is no insulation test. Compare with the first reading too: a fall to a tenth matters even above the least value.",
 		"The next trade covers only what has passed.",
 	}

@@ -5,18 +5,14 @@ import (
 	"math"
 )
 
-// ContinuousFactor is what a continuous load is multiplied by before it is
-// held against a rating, and 1/ContinuousFactor the share of a breaker that it
-// may use: 125 % and 80 % are the same rule. NEC 2023, 424.4(B) and 210.20(A).
-const ContinuousFactor = 1.25
-
 // A Load is what one thermostat feeds, its cables side by side on the supply.
 type Load struct {
 	Cables     int
 	Volts      float64
 	Watts      float64
 	Amps       float64
-	Continuous float64 // Amps at 125 %
+	Continuous float64 // Amps times what the region multiplies a continuous load by
+	Region     Region
 	Ohms       float64 // of all cables in parallel
 	Contacts   float64 // rating of the thermostat's contacts in A, 0: not stated
 	Margin     float64 // Contacts less Amps; 0 when not stated
@@ -24,12 +20,13 @@ type Load struct {
 }
 
 // Total adds up the cables on one thermostat. contacts is its rating in amps,
-// 0: not stated. Cables of unlike voltage on one thermostat are an error.
-func Total(cables []Cable, contacts float64) (Load, error) {
+// 0: not stated; the region says how a continuous load counts. Cables of unlike
+// voltage on one thermostat are an error.
+func Total(cables []Cable, contacts float64, in Region) (Load, error) {
 	if !usable(contacts) {
 		return Load{}, fmt.Errorf("a thermostat rating of %g A is not a usable figure", contacts)
 	}
-	l := Load{Cables: len(cables), Contacts: contacts}
+	l := Load{Cables: len(cables), Contacts: contacts, Region: in}
 	siemens := 0.0
 	for _, c := range cables {
 		if l.Volts != 0 && c.Volts != l.Volts {
@@ -44,14 +41,14 @@ func Total(cables []Cable, contacts float64) (Load, error) {
 		return l, nil
 	}
 	l.Amps = l.Watts / l.Volts
-	l.Continuous = l.Amps * ContinuousFactor
+	l.Continuous = l.Amps * in.Continuous.Value
 	l.Ohms = 1 / siemens
 	l.judgeContacts(cables)
 	return l, nil
 }
 
 // judgeContacts says what is needed when the thermostat's contacts are too
-// small. Contacts are held against the plain load, not the 125 %: their rating
+// small. Contacts are held against the plain load everywhere: their rating
 // is for continuous use (common practice). A second thermostat helps only when
 // no single cable is too much for one.
 func (l *Load) judgeContacts(cables []Cable) {
@@ -73,17 +70,13 @@ func (l *Load) judgeContacts(cables []Cable) {
 // within reports v <= limit, exactly at the limit included despite rounding.
 func within(v, limit float64) bool { return v <= limit*(1+rounding) }
 
-// Breakers are the usual ratings in amps. NEC 2023, 240.6(A), the smallest
-// ones; a 10 A rating is left out.
-var Breakers = []float64{15, 20, 25, 30, 35, 40, 45, 50, 60}
-
 // A Binding says, for one breaker rating, which rating is reached first.
 // It is information for the electrician, who chooses.
 type Binding struct {
 	Breaker float64 // A
-	Usable  float64 // A of continuous load, 80 % of Breaker
+	Usable  float64 // A of continuous load: all of Breaker, or 80 % by North American rules
 	Limit   float64 // A, the smaller of Usable and the thermostat's contacts
-	Binds   string  // "breaker at 80 %", "thermostat contacts" or "both alike"
+	Binds   string  // "breaker", "thermostat contacts" or "both alike"
 	Watts   float64 // Limit at the load's volts
 	Under   bool    // the load is at or below Limit
 }
@@ -92,7 +85,7 @@ type Binding struct {
 func (l Load) Bindings(breakers []float64) []Binding {
 	out := make([]Binding, len(breakers))
 	for i, b := range breakers {
-		row := Binding{Breaker: b, Usable: b / ContinuousFactor, Binds: "breaker at 80 %"}
+		row := Binding{Breaker: b, Usable: b / l.Region.Continuous.Value, Binds: "breaker"}
 		row.Limit = row.Usable
 		switch {
 		case l.Contacts == 0 || l.Contacts > row.Usable*(1+rounding):

@@ -17,7 +17,7 @@ func cable(t *testing.T, id string, volts, watts float64) Cable {
 
 func load(t *testing.T, contacts float64, cables ...Cable) Load {
 	t.Helper()
-	l, err := Total(cables, contacts)
+	l, err := Total(cables, contacts, NorthAmerica)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -33,7 +33,7 @@ func TestContinuousLoadAtItsEdge(t *testing.T) {
 		watts float64
 		under bool
 	}{{1440, true}, {1441, false}} {
-		if got := load(t, 15, cable(t, "H1", 120, c.watts)).Bindings(Breakers)[0].Under; got != c.under {
+		if got := load(t, 15, cable(t, "H1", 120, c.watts)).Bindings(NorthAmerica.Ratings)[0].Under; got != c.under {
 			t.Errorf("%g W under 80 %% of 15 A: %v, want %v", c.watts, got, c.under)
 		}
 	}
@@ -46,7 +46,7 @@ func TestFifteenHundredWatts(t *testing.T) {
 	near(t, "amps", l.Amps, 12.5, 1e-12)
 	near(t, "at 125 %", l.Continuous, 15.625, 1e-12)
 	near(t, "margin", l.Margin, 2.5, 1e-12)
-	rows := l.Bindings(Breakers)
+	rows := l.Bindings(NorthAmerica.Ratings)
 	if rows[0].Under || !rows[1].Under || l.Needs != "" {
 		t.Errorf("15 A row %v, 20 A row %v, needs %q", rows[0], rows[1], l.Needs)
 	}
@@ -64,16 +64,16 @@ func TestPublishedHeaterExample(t *testing.T) {
 // A 15 A thermostat: the 15 A breaker's 80 % binds, on 20 A the contacts do, at
 // 1800 W on 120 V and 144 ft² at 12.5 W/ft² (common practice).
 func TestWhichRatingBinds(t *testing.T) {
-	rows := load(t, 15, cable(t, "H1", 120, 1000)).Bindings(Breakers)
-	if rows[0].Binds != "breaker at 80 %" || rows[1].Binds != "thermostat contacts" {
+	rows := load(t, 15, cable(t, "H1", 120, 1000)).Bindings(NorthAmerica.Ratings)
+	if rows[0].Binds != "breaker" || rows[1].Binds != "thermostat contacts" {
 		t.Errorf("15 A: %s, 20 A: %s", rows[0].Binds, rows[1].Binds)
 	}
 	near(t, "watts on 20 A", rows[1].Watts, 1800, 1e-9)
 	near(t, "ft² on 20 A", rows[1].AreaAt(12.5*WattsPerSquareFoot)/92903.04, 144, 1e-6)
-	if got := load(t, 16, cable(t, "H1", 230, 1000)).Bindings(Breakers)[1].Binds; got != "both alike" {
+	if got := load(t, 16, cable(t, "H1", 230, 1000)).Bindings(NorthAmerica.Ratings)[1].Binds; got != "both alike" {
 		t.Errorf("16 A contacts and a 20 A breaker: %s", got)
 	}
-	if got := load(t, 0, cable(t, "H1", 230, 1000)).Bindings(Breakers)[4].Binds; got != "breaker at 80 %" {
+	if got := load(t, 0, cable(t, "H1", 230, 1000)).Bindings(NorthAmerica.Ratings)[4].Binds; got != "breaker" {
 		t.Errorf("rating not stated: %s", got)
 	}
 }
@@ -103,14 +103,14 @@ func TestCablesAreSideBySide(t *testing.T) {
 }
 
 func TestTotalRefuses(t *testing.T) {
-	_, err := Total([]Cable{cable(t, "H1", 240, 500), cable(t, "H2", 120, 500)}, 15)
+	_, err := Total([]Cable{cable(t, "H1", 240, 500), cable(t, "H2", 120, 500)}, 15, NorthAmerica)
 	if err == nil || !strings.Contains(err.Error(), "H1 (240 V) and H2 (120 V)") {
 		t.Errorf("mixed volts: %v", err)
 	}
-	if _, err := Total(nil, math.NaN()); err == nil {
+	if _, err := Total(nil, math.NaN(), Europe); err == nil {
 		t.Error("a rating that is not a number: no error")
 	}
-	if l, err := Total(nil, 15); err != nil || l.Amps != 0 || l.Needs != "" {
+	if l, err := Total(nil, 15, Europe); err != nil || l.Amps != 0 || l.Needs != "" {
 		t.Errorf("no cables: %+v, %v", l, err)
 	}
 }

@@ -66,7 +66,8 @@ func (w Warning) String() string {
 }
 
 // Rules are the lines known for all regions. Clauses were read in unofficial
-// copies or are from memory where the edition says so, hence warnings only.
+// copies; UL 943, IEC 60364-6 and the plan at the board of IEC 60364-7-753 are
+// from memory. Hence warnings only.
 var Rules = []Rule{
 	{Region: "north america", Edition: "NEC 2023", Clause: "424.34", Quantity: LeadLength, Least: 7 * 304.8,
 		Text: "factory leads are asked to be 7 ft (2.1 m) or longer"},
@@ -80,7 +81,7 @@ var Rules = []Rule{
 		Text: "cable in concrete was held to 16.5 W/ft (54 W/m); the 2023 text has no such limit"},
 	{Region: "north america", Edition: "NEC 2023, an informational note to 210.19", Quantity: FeedShare, Most: 3,
 		Text: "3 % at most is advised on a branch circuit"},
-	{Region: "north america", Edition: "UL 943, from memory", Quantity: GroundFaultTrip, Least: 4, Most: 6,
+	{Region: "north america", Edition: "UL 943", Quantity: GroundFaultTrip, Least: 4, Most: 6,
 		Text: "personnel protection (class A) trips between 4 and 6 mA; a 30 mA device protects equipment"},
 	{Region: "north america", Edition: "NEC 2023", Clause: "424.4(B)",
 		Text: "conductors are asked to carry 125 % of the load"},
@@ -92,28 +93,25 @@ var Rules = []Rule{
 		Text: "a label at the panelboard names the circuits that feed hidden heating cable"},
 	{Region: "europe", Edition: "IEC 60364-7-753:2014", Clause: "753.411.3.2", Quantity: GroundFaultTrip, Most: 30,
 		Text: "a residual-current device of 30 mA or less is asked for"},
-	{Region: "europe", Edition: "IEC 60364-6, table 6.1, from memory", Quantity: InsulationVolts, Least: 500,
+	{Region: "europe", Edition: "IEC 60364-6, table 6.1", Quantity: InsulationVolts, Least: 500,
 		Text: "insulation of circuits up to 500 V is tested with 500 V DC"},
-	{Region: "europe", Edition: "IEC 60364-6, table 6.1, from memory", Quantity: InsulationMohm, Least: 1,
+	{Region: "europe", Edition: "IEC 60364-6, table 6.1", Quantity: InsulationMohm, Least: 1,
 		Text: "insulation of circuits up to 500 V is asked to be 1 MΩ or more"},
 	{Region: "europe", Edition: "IEC 60364-7-753:2014", Clause: "753.411.3.2",
 		Text: "a residual-current device for the heating circuit is asked for; which one is the electrician's decision"},
 	{Region: "europe", Edition: "IEC 60364-7-753:2014", Clause: "753.512.2",
 		Text: "units in concrete-like floors are asked to be IPX7"},
-	{Region: "europe", Edition: "IEC 60364-7-753:2014, from memory",
+	{Region: "europe", Edition: "IEC 60364-7-753:2014",
 		Text: "a plan of the heating is kept at the distribution board, and no penetrating fixings are used over it"},
 }
 
-// Regions are the names that Check knows, besides "" for none.
-var Regions = []string{"north america", "europe"}
-
 // Check returns the warnings of a region for the facts given, in the order of
 // Rules, then of facts. A limit is met exactly at its value. A rule whose
-// quantity is not among the facts says nothing. Region "" has no rules; an
-// unknown one is an error, and so is a fact that is no usable figure.
+// quantity is not among the facts says nothing. Region "" and "elsewhere" have
+// no rules; an unknown one is an error, and so is a fact that is no usable figure.
 func Check(region string, facts []Fact) ([]Warning, error) {
-	if region != "" && !slices.Contains(Regions, region) {
-		return nil, fmt.Errorf("no rules are on file for region %q; it may be %s", region, strings.Join(Regions, " or "))
+	if region != "" && !slices.Contains(RegionNames(), region) {
+		return nil, fmt.Errorf("no rules are on file for region %q; it may be %s", region, strings.Join(RegionNames(), " or "))
 	}
 	for _, f := range facts {
 		if !usable(f.Value) {

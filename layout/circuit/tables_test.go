@@ -37,11 +37,11 @@ func breakerRow(row []float64) error {
 		if err != nil {
 			return err
 		}
-		l, err := Total([]Cable{c}, 0)
+		l, err := Total([]Cable{c}, 0, NorthAmerica)
 		if err != nil {
 			return err
 		}
-		rows := l.Bindings(Breakers)
+		rows := l.Bindings(NorthAmerica.Ratings)
 		k := slices.IndexFunc(rows, func(b Binding) bool { return b.Breaker == row[0] })
 		if k < 0 {
 			return fmt.Errorf("no breaker of %g A", row[0])

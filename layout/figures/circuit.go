@@ -13,8 +13,8 @@ type Circuit struct {
 	Volts      float64  `json:"volts"`
 	Watts      float64  `json:"watts" round:"1"`
 	Amps       float64  `json:"amps" round:"3"`
-	Continuous float64  `json:"amps_at_125_percent" round:"3"`
-	Ratings    []Rating `json:"breakers"` // the job's own, or the usual ones: none is chosen
+	Continuous float64  `json:"to_carry_a" round:"3"` // times the region's factor for a continuous load
+	Ratings    []Rating `json:"breakers"`             // the job's own, or the usual ones: none is chosen
 	Drop       *Drop    `json:"feed"`
 	TripMA     float64  `json:"ground_fault_trip_ma"` // 0: not given
 	TripAt     string   `json:"ground_fault_at"`
@@ -23,8 +23,8 @@ type Circuit struct {
 // A Rating says what a breaker of one rating carries.
 type Rating struct {
 	Breaker float64 `json:"breaker_a"`
-	Source  string  `json:"source"` // job file, or usual rating
-	Usable  float64 `json:"at_80_percent_a" round:"3"`
+	Source  string  `json:"source"`             // job file, or usual rating
+	Usable  float64 `json:"usable_a" round:"3"` // of a continuous load, by the region's rules
 	Limit   float64 `json:"limit_a" round:"3"`
 	Binds   string  `json:"binds"`
 	Carries bool    `json:"carries_the_load"`

@@ -52,7 +52,9 @@ type Limit struct {
 type Supply struct {
 	Volts      *Limit `json:"volts"` // nil: the labels' own
 	MaxDensity *Limit `json:"most_w_m2"`
-	Region     string `json:"region"`
+	Region     string `json:"region"`                 // whose ratings and words hold: as named, or by the units
+	Continuous Limit  `json:"continuous_load_factor"` // 1: a load counts as it is
+	RegionFrom string `json:"region_source"`
 	Closest    Limit  `json:"closest_pegs"`
 	Widest     Limit  `json:"widest_pegs"`
 	Pitch      Limit  `json:"pitch_mm"`
@@ -77,7 +79,7 @@ type Thermostat struct {
 	Volts      float64 `json:"volts"`
 	Watts      float64 `json:"watts" round:"1"`
 	Amps       float64 `json:"amps" round:"3"`
-	Continuous float64 `json:"amps_at_125_percent" round:"3"`
+	Continuous float64 `json:"to_carry_a" round:"3"` // times the region's factor for a continuous load
 	Ohms       float64 `json:"parallel_ohms" round:"2"`
 	Contacts   Limit   `json:"contacts_a"`
 	Margin     float64 `json:"margin_a" round:"3"`

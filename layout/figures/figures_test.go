@@ -50,7 +50,7 @@ func text(t *testing.T, r *Report) string {
 }
 
 // A cable of 96 ohms and 240 V has 600 W and 2.5 A; -5/+10 % are 91.2 and 105.6
-// ohms; 240²/91.2 = 631.6 W and 545.5 W; in 60 m 10 W/m; 3.125 A at 125 %. A lead of
+// ohms; 240²/91.2 = 631.6 W and 545.5 W; in 60 m 10 W/m; 2.5 A, which counts as it is in Europe (IEC 60364-4-43, 433.1). A lead of
 // 4 m less 1.2 m, 0.2 m and 0.1 m reaches 2.5 m. All by hand.
 const bath = `units = "mm"
 [membrane]
@@ -119,9 +119,9 @@ func TestFiguresByHand(t *testing.T) {
 	}{
 		{"amps", c.Amps, 2.5, 1e-9}, {"least ohms", c.Ohms.Low, 91.2, 1e-9}, {"most ohms", c.Ohms.High, 105.6, 1e-9},
 		{"most heat", c.Ohms.Most, 631.6, 0.05}, {"least heat", c.Ohms.Least, 545.5, 0.05}, {"W/m", c.WattsPerMetre, 10, 1e-9},
-		{"reach", l.Reach, 2500, 1e-9}, {"left", l.Left + l.Used, 2500, 0.11}, {"125 %", room.Thermostat.Continuous, 3.125, 1e-9},
-		{"contacts to spare", room.Thermostat.Margin, 12.5, 1e-9}, {"floor", room.Floor, 5.985, 1e-9},
-		{"heat", c.Spacing.Density, 10 / c.Spacing.Even * 1000, 0.1}, {"80 % of 16 A", r.Circuits[0].Ratings[0].Usable, 12.8, 1e-9},
+		{"reach", l.Reach, 2500, 1e-9}, {"left", l.Left + l.Used, 2500, 0.11}, {"amps to carry", room.Thermostat.Continuous, 2.5, 1e-9},
+		{"contacts to spare", room.Thermostat.Margin, 13.5, 1e-9}, {"floor", room.Floor, 5.985, 1e-9},
+		{"heat", c.Spacing.Density, 10 / c.Spacing.Even * 1000, 0.1}, {"all of 16 A", r.Circuits[0].Ratings[0].Usable, 16, 1e-9},
 		{"drop", drop.Volts, 2 * 20 * 2.5 * 7.41e-3, 5e-4}, {"drop, %", drop.Percent, 100 * 2 * 20 * 2.5 * 7.41e-3 / 240, 5e-4},
 		{"pt1000 at 20 °C", r.Sensor.Expected[2].Ohms, 1077.9, 0.06}, {"kWh an hour", r.Energy[0].PerHour, 0.6, 1e-9}, {"price", r.Energy[0].Price, 0.3, 1e-9},
 	} {
@@ -142,7 +142,7 @@ func TestTextNamesSources(t *testing.T) {
 	got := text(t, Of(plan(t, bath), false))
 	for _, want := range []string{
 		"supply          240 V (job file)", "200 W/m² at most, locally and overall (label)", "96.0 Ω at 20 °C (label)", "limits 91.2 to 105.6 Ω, -5/+10 % (label)",
-		"less rise 1200 mm (default)", "16 A (job file): 80 % is 12.8 A", "15 A (default)", "trips at 30 mA, at the breaker (job file)", "Sensor pt1000 (instructions)",
+		"less rise 1200 mm (default)", "16 A (job file): circuit-breaker and contacts bind alike, at 16 A", "16 A (default)", "trips at 30 mA, at the breaker (job file)", "Sensor pt1000 (instructions)",
 		"vinyl (job file)", "occupied floor (EN 1264-2)", "Earliest full use: 2026-12-08, by the membrane", "7 days (job file), placed 2026-12-01",
 		"IEC 60364-7-753:2014", "To buy", "judged by area",
 	} {

@@ -87,9 +87,11 @@ func Of(p *layout.Plan, lay bool) *Report {
 }
 
 func supply(j *job.Job) Supply {
+	in := j.Region()
 	s := Supply{
-		Region: j.Supply.Region, Closest: limit(float64(j.Spacing.Closest), j.Spans, "spacing.closest"),
-		Widest: limit(float64(j.Spacing.Widest), j.Spans, "spacing.widest"), Pitch: limit(j.Membrane.Pitch, j.Spans, "membrane.pitch"),
+		Region: in.Name, Continuous: Limit(in.Continuous), RegionFrom: regionSource(j),
+		Closest: limit(float64(j.Spacing.Closest), j.Spans, "spacing.closest"),
+		Widest:  limit(float64(j.Spacing.Widest), j.Spans, "spacing.widest"), Pitch: limit(j.Membrane.Pitch, j.Spans, "membrane.pitch"),
 	}
 	if j.Supply.Volts > 0 {
 		s.Volts = &Limit{j.Supply.Volts, job.FromJob.String()}
@@ -98,6 +100,14 @@ func supply(j *job.Job) Supply {
 		s.MaxDensity = &Limit{j.Supply.MaxDensity, j.Supply.MaxDensitySource.String()}
 	}
 	return s
+}
+
+// regionSource is where the region comes from.
+func regionSource(j *job.Job) string {
+	if j.Supply.Region == "" {
+		return "the job's units"
+	}
+	return job.FromJob.String()
 }
 
 func room(p *layout.Plan, r *layout.Room) Room {

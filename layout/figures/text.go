@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 
+	"oxturn/layout/circuit"
 	"oxturn/layout/plane"
 	"oxturn/layout/takeoff"
 )
@@ -16,12 +17,13 @@ const columns = 110
 type page struct {
 	b     strings.Builder
 	units plane.Units
+	in    circuit.Region
 }
 
 // WriteText writes the report to be read: figures in the job's units, every
 // limit with its origin in brackets.
 func (r *Report) WriteText(w io.Writer) error {
-	p := &page{units: r.units}
+	p := &page{units: r.units, in: circuit.RegionNamed(r.Supply.Region, false)}
 	p.general(r)
 	for _, room := range r.Rooms {
 		p.room(room, r.Supply)

@@ -103,7 +103,7 @@ func (p *page) spacing(c Cable, s Supply) {
 }
 
 func (p *page) thermostat(t Thermostat) {
-	p.put("thermostat", fmt.Sprintf("%g V, %s W, %.2f A; as a continuous load, 125 %%: %.2f A; %.1f Ω in parallel", t.Volts, plain(t.Watts), t.Amps, t.Continuous, t.Ohms))
+	p.put("thermostat", fmt.Sprintf("%g V, %s W, %s; %.1f Ω in parallel", t.Volts, plain(t.Watts), p.amps(t.Amps, t.Continuous), t.Ohms))
 	needs := "nothing more needed"
 	if t.Needs != "" {
 		needs = "needs " + t.Needs
@@ -118,7 +118,7 @@ func (p *page) circuit(c Circuit) {
 		name = "Circuit, not named by the job"
 	}
 	p.head("%s: %s", name, strings.Join(c.Rooms, ", "))
-	p.put("load", fmt.Sprintf("%s, %g V, %s W, %.2f A; 125 %%: %.2f A", counted(c.Cables, "cable"), c.Volts, plain(c.Watts), c.Amps, c.Continuous))
+	p.put("load", fmt.Sprintf("%s, %g V, %s W, %s", counted(c.Cables, "cable"), c.Volts, plain(c.Watts), p.amps(c.Amps, c.Continuous)))
 	for i, r := range c.Ratings {
 		if i > 0 && c.Ratings[i-1].Carries && c.Ratings[i-1].Binds == "thermostat contacts" {
 			break // larger ones say nothing new
@@ -130,7 +130,7 @@ func (p *page) circuit(c Circuit) {
 		if !r.Carries {
 			carries = "LESS than the load: up to "
 		}
-		p.put(first(i, "breakers"), fmt.Sprintf("%g A (%s): 80 %% is %s A; %s at %s A", r.Breaker, r.Source, plain(r.Usable), bound(r.Binds), plain(r.Limit)),
+		p.put(first(i, p.in.Breaker+"s"), fmt.Sprintf("%g A (%s): %s%s at %s A", r.Breaker, r.Source, p.usable(r), p.bound(r.Binds), plain(r.Limit)),
 			carries+p.area(r.Most)+" at this heat per area")
 	}
 	if d := c.Drop; d != nil {
@@ -140,21 +140,41 @@ func (p *page) circuit(c Circuit) {
 		}
 		p.put("feed", fmt.Sprintf("%s one way of %s (job file), %s; %s", p.long(d.Length), d.Conductor, d.Standard, at), fmt.Sprintf("drop %.2f V, %.2f %%", d.Volts, d.Percent))
 	}
-	p.put("ground fault", groundFault(c))
-	p.put("not chosen here", "breaker, conductor, ground-fault device: the electrician's")
+	if len(c.Ratings) == 0 {
+		p.put(p.in.Breaker+"s", "no usual ratings are on file for the region")
+	}
+	p.put("fault to earth", p.fault(c))
+	p.put("not chosen here", p.in.Breaker+", conductor, "+p.in.Fault+": the electrician's")
 }
 
-func bound(binds string) string {
+// amps is a load, with what a continuous one counts as where the region says.
+func (p *page) amps(plain, carried float64) string {
+	if !p.in.Derated() {
+		return fmt.Sprintf("%.2f A", plain)
+	}
+	return fmt.Sprintf("%.2f A; as a continuous load, %.0f %%: %.2f A", plain, 100*p.in.Continuous.Value, carried)
+}
+
+// usable is the share of a rating that a continuous load may use, where the
+// region says.
+func (p *page) usable(r Rating) string {
+	if !p.in.Derated() {
+		return ""
+	}
+	return fmt.Sprintf("%.0f %% is %s A; ", 100/p.in.Continuous.Value, plain(r.Usable))
+}
+
+func (p *page) bound(binds string) string {
 	switch binds {
 	case "both alike":
-		return "breaker and contacts bind alike,"
+		return p.in.Breaker + " and contacts bind alike,"
 	case "thermostat contacts":
 		return "the thermostat's contacts bind"
 	}
-	return "the breaker binds"
+	return "the " + p.in.Breaker + " binds"
 }
 
-func groundFault(c Circuit) string {
+func (p *page) fault(c Circuit) string {
 	if c.TripMA == 0 {
 		return "not given"
 	}
@@ -166,7 +186,7 @@ func groundFault(c Circuit) string {
 }
 
 func (p *page) region(r *Report) {
-	if r.Supply.Region == "" {
+	if len(r.ToLookUp) == 0 {
 		return
 	}
 	p.head("To look up, %s (what rules remind of; whether they are met is not judged here)", r.Supply.Region)

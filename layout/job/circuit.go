@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"oxturn/layout/circuit"
+	"oxturn/layout/plane"
 )
 
 // A Circuit is a branch circuit as the electrician has settled it. Nothing of
@@ -75,6 +76,33 @@ func (j *Job) readCircuits(top table) {
 			GroundFault: t.num("ground_fault"), GroundFaultsAt: t.text("ground_fault_at"), Span: t.span(), Spans: t.spans(),
 		})
 	}
+}
+
+// Region returns the region whose ratings and words the job goes by.
+func (j *Job) Region() circuit.Region {
+	return circuit.RegionNamed(j.Supply.Region, j.Units == plane.Inches || j.mainsOfAmerica())
+}
+
+// mainsLow is above the voltages of 100 to 127 V that people are supplied with in
+// North America, and below those elsewhere.
+const mainsLow = 150.0
+
+// mainsOfAmerica reports whether what the job is wired with tells of North
+// America: a conductor by its gauge, or a low supply. Its rules are the stricter
+// ones for a breaker, so that a slip here errs on the safe side.
+func (j *Job) mainsOfAmerica() bool {
+	low := func(volts float64) bool { return volts > 0 && volts < mainsLow }
+	for _, c := range j.Circuits {
+		if strings.Contains(c.Conductor, "AWG") {
+			return true
+		}
+	}
+	for _, c := range j.Cables {
+		if low(c.Volts) {
+			return true
+		}
+	}
+	return low(j.Supply.Volts)
 }
 
 // Circuit returns the circuit that feeds a thermostat: the one it names, or

@@ -136,7 +136,7 @@ type Supply struct {
 	ThermostatAmps   float64 // rating of the thermostat's contacts
 	MaxDensity       float64 // W/m², allowed locally and overall; 0: none given
 	MaxDensitySource Source
-	Region           string // "north america", "europe" or ""
+	Region           string // as the job names it; Job.Region says which holds
 }
 
 // Tile is the finished floor.

@@ -1,5 +1,7 @@
 package job
 
+import "oxturn/layout/circuit"
+
 func topKeys() []Key {
 	return []Key{
 		{Path: "units", Type: TypeChoice, Values: []string{"mm", "in"}, Doc: "What a bare number means, and how drawings read unless [sheet] says otherwise",
@@ -81,14 +83,14 @@ func clearanceKeys() []Key {
 	)
 }
 
-// supplyKeys: thermostat contacts are usually rated 15 A (common practice).
+// supplyKeys: what differs between regions stands in circuit.All.
 func supplyKeys() []Key {
 	return under(Key{Path: "supply", Type: TypeTable, Doc: "What the electrician brings", Example: "[supply]\nvolts = 240"},
 		Key{Path: "volts", Type: TypeNumber, Limits: Limits{Above: true, Max: 1000}, Otherwise: "the cables' own, and said so", Doc: "Supply voltage", Example: "volts = 240"},
-		Key{Path: "thermostat_amps", Type: TypeNumber, Limits: Limits{Above: true, Max: 1000}, Default: "15", Doc: "Rating of the thermostat's contacts", Example: "thermostat_amps = 16"},
+		Key{Path: "thermostat_amps", Type: TypeNumber, Limits: Limits{Above: true, Max: 1000}, Otherwise: "16 in Europe, 15 in other regions", Doc: "Rating of the thermostat's contacts", Example: "thermostat_amps = 16"},
 		Key{Path: "max_density", Type: TypeDensity, Limits: positive, Otherwise: "no limit is checked", Doc: "Greatest power per area, locally and overall", Example: `max_density = "160 W/m2"`},
 		Key{Path: "max_density_from", Type: TypeChoice, Values: []string{"job file", "label", "instructions"}, Default: `"job file"`, Doc: "Where that limit was read", Example: `max_density_from = "label"`},
-		Key{Path: "region", Type: TypeChoice, Values: []string{"north america", "europe"}, Otherwise: "no region's rules are looked at", Doc: "Whose wiring rules to warn by", Example: `region = "europe"`},
+		Key{Path: "region", Type: TypeChoice, Values: circuit.RegionNames(), Otherwise: "usual ratings and words are those of North America in a job in inches and of nowhere in a metric one, and no rules are looked up", Doc: "Whose usual ratings, words and wiring rules to go by", Example: `region = "europe"`},
 	)
 }
 

@@ -120,7 +120,7 @@ func thermostatKeys() []Key {
 		Key{Path: "wall", Type: TypeText, Doc: "The letter of its wall, instead of at", Example: `wall = "A"`},
 		Key{Path: "from", Type: TypeLength, Doc: "From the wall's start to the middle of the box", Example: `from = "4ft 6in"`},
 		Key{Path: "to_end", Type: TypeLength, Doc: "From the middle of the box to the wall's end, instead of from", Example: `to_end = "2ft"`},
-		Key{Path: "height", Type: TypeLength, Limits: Limits{Max: 5000}, Default: `"1200 mm"`, Doc: "Of the box above the floor", Example: `height = "48in"`},
+		Key{Path: "height", Type: TypeLength, Limits: Limits{Max: 5000}, Otherwise: "48 in in North America, 1200 mm in other regions", Doc: "Of the box above the floor", Example: `height = "48in"`},
 		Key{Path: "tail", Type: TypeLength, Default: `"200 mm"`, Doc: "Lead wanted inside the box", Example: `tail = "8in"`},
 		Key{Path: "slack", Type: TypeLength, Default: `"100 mm"`, Doc: "Lead kept as slack on the floor", Example: `slack = "4in"`},
 		Key{Path: "circuit", Type: TypeText, Otherwise: "the job's only [[circuit]], where there is just one", Doc: "The circuit that feeds it, by its name", Example: `circuit = "7"`},

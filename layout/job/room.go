@@ -35,7 +35,7 @@ func (j *Job) readRoom(t table) Room {
 	r.readLow(t)
 	r.readFixings(t, j.Clearance)
 	r.readJoints(t, j.Clearance)
-	r.readThermostat(t)
+	r.readThermostat(t, j.Region().BoxHeight.Value)
 	r.readLoss(t, j.Warmth.Room)
 	return r
 }

@@ -112,7 +112,8 @@ func (j *Job) readClearance(t table) {
 }
 
 func (j *Job) readSupply(t table) {
-	j.Supply = Supply{Volts: t.num("volts"), ThermostatAmps: t.num("thermostat_amps"), MaxDensity: t.num("max_density"), Region: t.text("region")}
+	j.Supply = Supply{Volts: t.num("volts"), MaxDensity: t.num("max_density"), Region: t.text("region")}
+	j.Supply.ThermostatAmps = t.numOr("thermostat_amps", j.Region().Contacts.Value)
 	if t.has("max_density") {
 		j.Supply.MaxDensitySource = sourceNamed(t.text("max_density_from"))
 	}

@@ -10,12 +10,13 @@ import (
 // it: 1 in.
 const onWall = 25.4
 
-func (r *Room) readThermostat(room table) {
+// readThermostat takes boxHeight, in mm, where the job gives no height.
+func (r *Room) readThermostat(room table, boxHeight float64) {
 	t := room.sub("thermostat")
 	if t.n == nil {
 		return // reported as missing
 	}
-	r.Thermostat = Thermostat{Height: t.num("height"), Tail: t.num("tail"), Slack: t.num("slack"), Circuit: t.text("circuit"), Span: t.span(), Spans: t.spans()}
+	r.Thermostat = Thermostat{Height: t.numOr("height", boxHeight), Tail: t.num("tail"), Slack: t.num("slack"), Circuit: t.text("circuit"), Span: t.span(), Spans: t.spans()}
 	ways := given(t, "at", "wall")
 	switch {
 	case len(ways) == 0:

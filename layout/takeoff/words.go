@@ -11,7 +11,7 @@ import (
 func (b *builder) words() {
 	b.inclusions()
 	b.list.Exclusions = []string{
-		"Electrical work by others: circuit, breaker, ground-fault device, wiring and hook-up.",
+		"Electrical work by others: circuit, its protection, wiring and hook-up.",
 		"Permit and inspection.",
 		"Demolition, levelling and repair of the subfloor.",
 		"Hire of an insulation tester and a continuity alarm.",

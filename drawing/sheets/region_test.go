@@ -1,0 +1,80 @@
+package sheets
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"oxturn/layout"
+	"oxturn/layout/circuit"
+	"oxturn/layout/job"
+)
+
+// inRegion builds an example's plan as if its job named another region and
+// gave nothing of its circuits.
+func inRegion(t *testing.T, name, region string) *layout.Plan {
+	t.Helper()
+	j := readPlan(t, "../../testdata/jobs/"+name+".toml").Job
+	j.Supply.Region, j.Circuits = region, nil
+	for i := range j.Rooms {
+		j.Rooms[i].Thermostat.Circuit = ""
+	}
+	p, found := layout.Build(j)
+	for _, d := range found {
+		if d.Severity == job.Error {
+			t.Fatal(d.Message)
+		}
+	}
+	return p
+}
+
+// others are words and figures of the other region's rules, as its standards
+// have them: NEC 2023, 240.6(A), 210.20(A), UL 943 against IEC 60898-1,
+// IEC 60364-7-753.
+var others = map[string]*regexp.Regexp{
+	"north america": regexp.MustCompile(`RCD|residual|IEC 60364|IEC 60898|\b30 mA\b|\b(6|10|13|16|32) A (circuit-)?breaker`),
+	"europe":        regexp.MustCompile(`(?i)GFCI|ground-fault|\bNEC\b|UL 943|\b80 % is|\b125 %|\b(15|30|35|45|60) A (circuit-)?breaker|5 mA`),
+	"elsewhere":     regexp.MustCompile(`(?i)GFCI|RCD|ground-fault|residual|\bNEC\b|UL 943|IEC 60364|IEC 60898|\b80 % is|\b125 %|\d A (circuit-)?breaker|\bmA (or|to)\b`),
+}
+
+func TestNoSheetPrintsAnotherRegionsRules(t *testing.T) {
+	for _, name := range []string{"bath", "kitchen"} {
+		for _, in := range circuit.All {
+			set, err := Set(inRegion(t, name, in.Name))
+			if err != nil {
+				t.Fatal(err)
+			}
+			all := ""
+			for _, s := range set {
+				all += " " + plainText(said(s))
+			}
+			if got := others[in.Name].FindAllString(all, -1); len(got) > 0 {
+				t.Errorf("%s in %s prints %q", name, in.Name, got)
+			}
+			if !strings.Contains(all, in.Protect) || !strings.Contains(all, in.Series) {
+				t.Errorf("%s in %s does not say how people are protected, by one device", name, in.Name)
+			}
+		}
+	}
+}
+
+// A drawing is read by people without the program: it has neither its command
+// lines nor how a value came to be known.
+func TestNoSheetPrintsCommandsOrMemory(t *testing.T) {
+	for _, name := range []string{"bath", "kitchen"} {
+		set, err := Set(readPlan(t, "../../testdata/jobs/"+name+".toml"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, s := range set {
+			text := plainText(said(s))
+			if bad := regexp.MustCompile(`from memory|oxturn [a-z]+ |\s--[a-z]`).FindString(text); bad != "" {
+				t.Errorf("%s prints %q", s.ID, bad)
+			}
+		}
+	}
+}
+
+func plainText(s string) string {
+	return strings.Join(strings.Fields(strings.ReplaceAll(s, noBreak, " ")), " ")
+}

@@ -1,0 +1,95 @@
+package circuit
+
+// A Figure is a value of a region with where it was read.
+type Figure struct {
+	Value  float64
+	Source string
+}
+
+// A Region is what differs from one part of the world to another. A figure of
+// 0 stands for no rule on file: nothing is then said in its name.
+type Region struct {
+	Name       string
+	Ratings    []float64 // usual breaker ratings in A, smallest first
+	RatingsBy  string    // where they were read
+	Continuous Figure    // what a continuous load is multiplied by before it is held against a breaker
+	Contacts   Figure    // usual rating of a thermostat's contacts, A
+	BoxHeight  Figure    // of the thermostat's box above the floor, mm
+	Breaker    string    // what a breaker is called
+	Fault      string    // what protects people from a fault to earth
+	FaultClass Figure    // most that this trips at, mA
+	Protect    string    // how people are protected, for the cautions
+	Series     string    // why there is one such device only
+}
+
+// The regions. What 125 % of a load and 80 % of a rating say is one rule.
+var (
+	NorthAmerica = Region{
+		Name:      "north america",
+		Ratings:   []float64{15, 20, 25, 30, 35, 40, 45, 50, 60},
+		RatingsBy: "NEC 2023, 240.6(A)", // but for its 10 A
+		Continuous: Figure{1.25,
+			"NEC 2023, 424.4(B) and 210.20(A)"},
+		Contacts:   Figure{15, "common practice"},
+		BoxHeight:  Figure{48 * 25.4, "highest reach of the 2010 ADA Standards, 308.2.1"},
+		Breaker:    "breaker",
+		Fault:      "ground-fault device",
+		FaultClass: Figure{6, "UL 943, class A"},
+		Protect:    "Protect the circuit with a ground-fault device of the class that protects people (class A, which trips at 4 to 6 mA). Connect the braid to ground.",
+		Series:     "Never two ground-fault devices in series, one at the thermostat and one at the panel: they trip without a fault, and neither tells which of them found one.",
+	}
+	Europe = Region{
+		Name:       "europe",
+		Ratings:    []float64{6, 10, 13, 16, 20, 25, 32, 40, 50, 63},
+		RatingsBy:  "IEC 60898-1, 5.3.2",
+		Continuous: Figure{1, "IEC 60364-4-43, 433.1: the load is no more than the rating"},
+		Contacts:   Figure{16, "common practice"},
+		BoxHeight:  Figure{1200, "highest reach for controls of the Approved Document M (England)"},
+		Breaker:    "circuit-breaker",
+		Fault:      "residual-current device (RCD)",
+		FaultClass: Figure{30, "IEC 60364-7-753, 753.411.3.2"},
+		Protect:    "Protect the circuit with a residual-current device (RCD) of 30 mA or less. Connect the braid to the protective conductor.",
+		Series:     "Never two 30 mA RCDs in series, one at the thermostat and one at the board: they trip together or without a fault, and neither tells which of them found one.",
+	}
+	// Elsewhere has no rules on file: what is printed names no figure.
+	Elsewhere = Region{
+		Name:       "elsewhere",
+		Continuous: Figure{1, "no rule on file"},
+		Contacts:   Figure{15, "common practice; the lower of the two usual ones"},
+		BoxHeight:  Figure{1200, "common practice"},
+		Breaker:    "breaker",
+		Fault:      "earth-fault device",
+		Protect:    "Protect people by an earth-fault device of the class that local rules ask for. Connect the braid to earth.",
+		Series:     "Never two earth-fault devices of one class in series, one at the thermostat and one at the board: they trip together or without a fault, and neither tells which of them found one.",
+	}
+)
+
+// All are the regions by name.
+var All = []Region{NorthAmerica, Europe, Elsewhere}
+
+// RegionNamed returns the region of a name. A job that names none is taken for
+// North American where it is written in inches; where it is metric it may be
+// from anywhere.
+func RegionNamed(name string, inches bool) Region {
+	for _, r := range All {
+		if r.Name == name {
+			return r
+		}
+	}
+	if inches {
+		return NorthAmerica
+	}
+	return Elsewhere
+}
+
+// Derated reports whether a continuous load may use only a share of a rating.
+func (r Region) Derated() bool { return r.Continuous.Value > 1 }
+
+// RegionNames are the names of All.
+func RegionNames() []string {
+	var out []string
+	for _, r := range All {
+		out = append(out, r.Name)
+	}
+	return out
+}
