@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"sort"
 	"strings"
 
 	"oxturn/layout/job"
@@ -29,38 +28,103 @@ func idealSpacing(zone plane.Region, length float64) float64 {
 	return zone.Area() / n
 }
 
-// choose tries the catalogue's cables, and pairs of them, and takes the first
-// that can be laid, nearest to the asked density first.
+// mostUnsatisfying is how many candidates are laid in the hope of one that
+// leaves less floor cold.
+const mostUnsatisfying = 3
+
+// choose lays the catalogue's cables, and pairs of them, in the order of
+// candidates, and takes the best.
 func (r *Room) choose(j *job.Job) ([]route.Route, []job.Cable, []job.Diagnostic) {
-	cands := r.candidates(j)
-	r.Chosen = &Choice{}
+	cands, enough := r.candidates(j), r.enough(j)
+	laid := make([][]route.Route, len(cands))
 	var lead *route.Refusal // the first for which the lead is at fault
 	for i := range cands {
-		c := &cands[i]
-		if c.Why != "" {
+		if cands[i].Why != "" {
 			continue
 		}
-		labels := named(j, c.IDs)
-		routes, err := r.route(j, labels)
-		if err != nil {
-			c.Why = r.reason(labels, err, j.Units)
-			if lead == nil {
-				lead = leadRefusal(err)
-			}
-			continue
+		var err error
+		if laid[i], err = r.layOne(j, &cands[i]); lead == nil {
+			lead = leadRefusal(err)
 		}
-		c.settle(labels, routes)
-		r.Chosen.Taken = c.IDs
-		where := ""
-		if len(r.served(j)) > 1 {
-			where = " in each part of the floor"
+		if _, sure := best(cands[:i+1], enough); sure {
+			break
 		}
-		r.Chosen.Why = fmt.Sprintf("nearest to %s%s of the %d tried: %s at an even spacing of %s",
-			plane.FormatDensity(r.asked(), j.Units), where, len(cands), plane.FormatDensity(c.Density, j.Units), runsApart(c.Spacing, j.Units))
-		r.Chosen.RunnersUp = append(append([]Candidate{}, cands[:i]...), cands[i+1:]...)
-		return routes, labels, nil
 	}
-	r.Chosen.RunnersUp = cands
+	if i, _ := best(cands, enough); i >= 0 {
+		r.Chosen = &Choice{Taken: cands[i].IDs, Why: r.whyChosen(j, cands, i), RunnersUp: slices.Delete(slices.Clone(cands), i, i+1)}
+		return laid[i], named(j, cands[i].IDs), nil
+	}
+	r.Chosen = &Choice{RunnersUp: cands}
+	return nil, nil, []job.Diagnostic{r.noneFits(j, cands, lead)}
+}
+
+// best finds the candidate to take among those laid, -1 for none: the first
+// that covers enough of the floor, or of the first few the one that covers
+// most. sure: candidates laid later change nothing.
+func best(cands []Candidate, enough float64) (at int, sure bool) {
+	const same = 0.01 // of the floor
+	at = -1
+	fit := 0
+	for i, c := range cands {
+		if !c.Fits {
+			continue
+		}
+		if c.Covered >= enough {
+			return i, true
+		}
+		if at < 0 || c.Covered > cands[at].Covered+same {
+			at = i
+		}
+		if fit++; fit == mostUnsatisfying {
+			return at, true
+		}
+	}
+	return at, false
+}
+
+// enough is the share of the floor that could be heated which a choice is to
+// cover: nearly all that the job has cables for.
+func (r *Room) enough(j *job.Job) float64 {
+	zones := r.served(j)
+	return 0.95 * min(1, joined(zones).Area()/r.heatable(j, func(int) bool { return false }))
+}
+
+// heatable is the area in mm² of the zones that could be heated: those with
+// room for cable, and those that have some.
+func (r *Room) heatable(j *job.Job, has func(zone int) bool) float64 {
+	area := 0.0
+	for i, z := range r.Zones {
+		if has(i) || takesCable(j, z) {
+			area += z.Area()
+		}
+	}
+	return area
+}
+
+func joined(zones []plane.Region) plane.Region {
+	var out plane.Region
+	for _, z := range zones {
+		out = append(out, z...)
+	}
+	return out
+}
+
+// whyChosen says why candidate at was taken.
+func (r *Room) whyChosen(j *job.Job, cands []Candidate, at int) string {
+	c, asked := cands[at], plane.FormatDensity(r.asked(), j.Units)
+	what := plane.FormatDensity(c.Density, j.Units) + " at an even spacing of " + runsApart(c.Spacing, j.Units)
+	if len(c.IDs) == 1 && slices.ContainsFunc(cands, func(o Candidate) bool { return o.within && o.off < c.off && len(o.IDs) > 1 }) {
+		return fmt.Sprintf("one cable does, and no other alone comes nearer to %s, of the %d tried: %s", asked, len(cands), what)
+	}
+	where := ""
+	if len(r.served(j)) > 1 {
+		where = " in each part of the floor"
+	}
+	return fmt.Sprintf("nearest to %s%s of the %d tried: %s", asked, where, len(cands), what)
+}
+
+// noneFits says that no candidate could be laid, and why not.
+func (r *Room) noneFits(j *job.Job, cands []Candidate, lead *route.Refusal) job.Diagnostic {
 	d := r.problem("room %q: none of the catalogue's %d cables, alone or in pairs, can be laid", r.Job.Name, len(j.Cables))
 	for _, c := range cands[:min(5, len(cands))] {
 		d.Notes = append(d.Notes, job.Note{Message: fmt.Sprintf("%s: %s", strings.Join(c.IDs, " + "), c.Why)})
@@ -71,7 +135,7 @@ func (r *Room) choose(j *job.Job) ([]route.Route, []job.Cable, []job.Diagnostic)
 	if lead != nil {
 		d.Hint = r.leadHint(lead, j.Units)
 	}
-	return nil, nil, []job.Diagnostic{d}
+	return d
 }
 
 // runsApart writes a distance between runs: to a tenth of an inch, or to a
@@ -92,17 +156,52 @@ func lengths(j *job.Job, floor plane.Region) (least, most float64) {
 	return at(j.Spacing.Widest), at(j.Spacing.Closest)
 }
 
-// settle replaces the estimates by the figures of the routes found.
-func (c *Candidate) settle(labels []job.Cable, routes []route.Route) {
+// layOne lays a candidate and replaces its estimates by what was found.
+func (r *Room) layOne(j *job.Job, c *Candidate) ([]route.Route, error) {
+	labels := named(j, c.IDs)
+	routes, err := r.route(j, labels)
+	if err != nil {
+		c.Why = r.reason(labels, err, j.Units)
+		return nil, err
+	}
+	r.settle(j, c, labels, routes)
+	return routes, nil
+}
+
+// settle replaces the estimates by the figures of the routes found. A cable
+// that is too short for the part of the floor it came to does not fit.
+func (r *Room) settle(j *job.Job, c *Candidate, labels []job.Cable, routes []route.Route) {
 	c.Fits = true
-	c.Spacing, c.Density, c.Covered = 0, 0, 0
+	c.Spacing, c.Density = 0, 0
 	for _, rt := range routes {
 		l := labels[rt.Cable]
 		n := float64(len(routes))
 		c.Spacing += rt.Spacing / n
 		c.Density += l.Watts / (l.Length / 1000) / (rt.Spacing / 1000) / n
-		c.Covered += rt.Score.Covered / n
+		if pegs := rt.Spacing / j.Membrane.Pitch; len(routes) > 1 && sparse(j, rt.Spacing) {
+			c.Fits = false
+			c.Why = fmt.Sprintf("%s is too short for its part of the floor: its runs would be %.1f pegs apart, widest allowed %d", l.ID, pegs, j.Spacing.Widest)
+		}
 	}
+	c.Covered = r.covered(j, routes)
+}
+
+// covered is the share of all the floor that could be heated which lies within
+// reach of the routes.
+func (r *Room) covered(j *job.Job, routes []route.Route) float64 {
+	shares, warm := make([]float64, len(r.Zones)), make([]float64, len(r.Zones))
+	for _, rt := range routes {
+		area := rt.Share.Area()
+		shares[rt.Zone] += area
+		warm[rt.Zone] += float64(area * rt.Score.Covered)
+	}
+	reached := 0.0
+	for i, z := range r.Zones {
+		if shares[i] > 0 {
+			reached += z.Area() * warm[i] / shares[i]
+		}
+	}
+	return reached / r.heatable(j, func(z int) bool { return shares[z] > 0 })
 }
 
 func (r *Room) asked() float64 {
@@ -126,50 +225,68 @@ func (r *Room) candidates(j *job.Job) []Candidate {
 		}
 	}
 	var out []Candidate
+	zones := r.served(j)
 	for _, set := range sets {
-		out = append(out, r.estimate(j, set))
+		out = append(out, r.estimate(j, set, zones))
 	}
-	sort.SliceStable(out, func(a, b int) bool { return r.rank(out[a]) < r.rank(out[b]) })
+	slices.SortStableFunc(out, func(a, b Candidate) int { return cmp.Compare(rank(a), rank(b)) })
 	return out
 }
 
+// nearEnough is how far from the asked density, as a share of it, no second
+// cable is wanted to come nearer.
+const nearEnough = 1.0 / 3
+
 // rank orders candidates: those within the limits by their distance from the
-// asked density; a second cable must come a tenth nearer to be worth its work.
-func (r *Room) rank(c Candidate) float64 {
-	d := c.off + float64(0.1*float64(len(c.IDs)-1))
+// asked density. A second cable on the same floor is one more lead, one more
+// splice and one more thing to fail: it comes after any cable that does alone.
+func rank(c Candidate) float64 {
+	d := c.off
+	if c.Spare > 0 || c.off > nearEnough {
+		d += nearEnough + float64(0.1*float64(c.Spare))
+	}
 	if c.Why != "" {
 		d += 1000
 	}
 	return d
 }
 
-func (r *Room) estimate(j *job.Job, set []job.Cable) Candidate {
-	c := Candidate{}
+func (r *Room) estimate(j *job.Job, set []job.Cable, zones []plane.Region) Candidate {
+	c := Candidate{Spare: max(0, len(set)-len(zones))}
 	total, watts := 0.0, 0.0
 	for _, l := range set {
 		c.IDs = append(c.IDs, l.ID)
 		total += l.Length
 		watts += l.Watts
 	}
-	c.Spacing = idealSpacing(r.Heated, total)
+	c.Spacing = idealSpacing(joined(zones), total)
 	c.Density = watts / (total / 1000) / (c.Spacing / 1000)
-	c.off = off(c.Density, r.asked(), set, r.served(j))
-	pegs := c.Spacing / j.Membrane.Pitch
-	switch zones := len(r.served(j)); {
-	case len(set) < zones:
-		c.Why = fmt.Sprintf("%d zones need a cable each", zones)
-	case pegs < float64(j.Spacing.Closest):
-		c.Why = fmt.Sprintf("too long: its runs would be %.1f pegs apart, closest allowed %d", pegs, j.Spacing.Closest)
-	case pegs > float64(j.Spacing.Widest):
-		c.Why = fmt.Sprintf("too short: its runs would be %.1f pegs apart, widest allowed %d", pegs, j.Spacing.Widest)
-	case j.Supply.Volts > 0 && set[0].Volts != j.Supply.Volts:
-		c.Why = fmt.Sprintf("made for %g V, supply is %g V", set[0].Volts, j.Supply.Volts)
-	case j.Supply.MaxDensity > 0 && c.Density > j.Supply.MaxDensity:
-		c.Why = fmt.Sprintf("%s is above the %s allowed", plane.FormatDensity(c.Density, j.Units), plane.FormatDensity(j.Supply.MaxDensity, j.Units))
-	case len(r.leadsTooShort(set, j.Units)) > 0:
-		c.Why = "its cold lead does not reach the floor"
-	}
+	c.off = off(c.Density, r.asked(), set, zones)
+	c.Why = r.beyond(j, set, c, len(zones))
+	c.within = c.Why == ""
 	return c
+}
+
+// beyond says which limit an estimate is out of, "" for none.
+func (r *Room) beyond(j *job.Job, set []job.Cable, c Candidate, zones int) string {
+	pegs := c.Spacing / j.Membrane.Pitch
+	switch {
+	case len(set) < zones:
+		return fmt.Sprintf("%d zones need a cable each", zones)
+	case pegs < float64(j.Spacing.Closest):
+		return fmt.Sprintf("too long: its runs would be %.1f pegs apart, closest allowed %d", pegs, j.Spacing.Closest)
+	case math.IsInf(pegs, 1):
+		return "too short: it would not reach round the floor"
+	case pegs > float64(j.Spacing.Widest):
+		return fmt.Sprintf("too short: its runs would be %.1f pegs apart, widest allowed %d", pegs, j.Spacing.Widest)
+	case j.Supply.Volts > 0 && set[0].Volts != j.Supply.Volts:
+		return fmt.Sprintf("made for %g V, supply is %g V", set[0].Volts, j.Supply.Volts)
+	case j.Supply.MaxDensity > 0 && c.Density > j.Supply.MaxDensity:
+		return fmt.Sprintf("%s is above the %s allowed", plane.FormatDensity(c.Density, j.Units), plane.FormatDensity(j.Supply.MaxDensity, j.Units))
+	case len(r.leadsTooShort(set, j.Units)) > 0:
+		return "its cold lead does not reach the floor"
+	}
+	return ""
 }
 
 // off is how far a set of cables is from the asked density, as a share of it:
@@ -196,11 +313,25 @@ func (r *Room) served(j *job.Job) []plane.Region {
 	large := func(a, b plane.Region) int { return cmp.Compare(b.Area(), a.Area()) }
 	zones := slices.SortedFunc(slices.Values(r.Zones), large)
 	for i, z := range zones {
-		if i > 0 && (z.Area() <= 0.05*r.Heated.Area() || !shortEnough(j, z)) {
+		share := z.Area() / r.Heated.Area()
+		if i > 0 && (share <= 0.05 || !shortEnough(j, z) || share <= 0.25 && !paired(j, zones[0], z)) {
 			return zones[:i]
 		}
 	}
 	return zones
+}
+
+// paired reports whether the job has two cables of one voltage, one for either
+// floor: else a pocket is not worth leaving the large floor without a cable of
+// its own.
+func paired(j *job.Job, large, pocket plane.Region) bool {
+	least, most := lengths(j, large)
+	_, small := lengths(j, pocket)
+	return slices.ContainsFunc(j.Cables, func(a job.Cable) bool {
+		return a.Length >= least && a.Length <= most && slices.ContainsFunc(j.Cables, func(b job.Cable) bool {
+			return b.Volts == a.Volts && b.Length <= small && (j.Supply.Volts == 0 || b.Volts == j.Supply.Volts)
+		})
+	})
 }
 
 // shortEnough reports whether the job has a cable that a floor can take up.

@@ -3,9 +3,11 @@ package layout
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/route"
 )
 
 // coolFrom is how far floor may lie from the nearest cable, over half the
@@ -15,10 +17,10 @@ const coolFrom = 3.0
 // stayCool warns of floor in a zone with cable that no run comes near.
 func (r *Room) stayCool(j *job.Job) []job.Diagnostic {
 	var out []job.Diagnostic
-	for i, zone := range r.Zones {
+	for i := range r.Zones {
 		for _, c := range r.Cables {
 			if c.Zone == i && c.Score.Bare > coolFrom {
-				out = append(out, r.coolWarning(j, zone, c.Spacing))
+				out = append(out, r.coolWarning(j, i, c.Spacing))
 				break
 			}
 		}
@@ -26,14 +28,34 @@ func (r *Room) stayCool(j *job.Job) []job.Diagnostic {
 	return out
 }
 
-func (r *Room) coolWarning(j *job.Job, zone plane.Region, spacing float64) job.Diagnostic {
-	area, at, away := r.cool(zone, j.Membrane.Pitch, spacing)
+func (r *Room) coolWarning(j *job.Job, zone int, spacing float64) job.Diagnostic {
+	area, at, away := r.cool(r.Zones[zone], j.Membrane.Pitch, spacing)
 	tape := NewTape(r.Job, j.Units)
 	d := job.Diagnostic{Severity: job.Warning, ID: "W104", Span: r.Job.Spans.At("cables")}
 	d.Message = fmt.Sprintf("room %q: %s of the floor to be heated is out of the warmth's reach; the farthest spot, %s, lies %s from the nearest run",
 		r.Job.Name, plane.FormatArea(area, j.Units), tape.Place(at), tape.Length(away))
 	d.Hint = "the way there is too narrow for cable to come back: move what stands about, or allow W104 to leave it cool"
+	if little := r.little(j, zone); little != "" && r.moreReaches(j, zone) {
+		d.Message += ": the cable ran out"
+		d.Hint = little + ": take a longer cable, or allow W104 to leave it cool"
+	}
 	return d
+}
+
+// moreReaches tries whether a zone that has less cable than it takes has no cool
+// floor once it has as much: then the cable ran out, and the way is wide enough.
+func (r *Room) moreReaches(j *job.Job, zone int) bool {
+	least, laid := r.takes(j, zone)
+	var labels []job.Cable
+	for _, c := range r.Cables {
+		l := c.Label
+		if c.Zone == zone {
+			l.Length, l.Watts = l.Length*1.05*least/laid, l.Watts*1.05*least/laid
+		}
+		labels = append(labels, l)
+	}
+	routes, err := r.route(j, labels)
+	return err == nil && !slices.ContainsFunc(routes, func(rt route.Route) bool { return rt.Zone == zone && rt.Score.Bare > coolFrom })
 }
 
 // cool measures a zone, a peg at a time: the mm² that lie farther from any run

@@ -29,19 +29,19 @@ func Explanations() []job.Explanation {
 	return []job.Explanation{
 		{ID: "W101", Title: "a floor sensor finds no place", Text: "A sensor lies midway between two runs, well inside the heated floor and away from other heat, and its tube reaches the box without crossing cable. " +
 			"No gap of this room allows that for the sensor or for its spare. Without a spare, a sensor that fails means lifting tile; the cable plan shows what could be placed.",
-			Bad:  landing("[[0, 0], [1200, 0], [1200, 420], [0, 420]]", "length = \"3 m\"\nwatts = 30"),
+			Bad:  landing("[[0, 0], [1200, 0], [1200, 420], [0, 420]]", "length = \"3.9 m\"\nwatts = 39"),
 			Good: landing("[[0, 0], [1200, 0], [1200, 1000], [0, 1000]]", "length = \"10 m\"\nwatts = 100")},
 		{ID: "W103", Title: "floor to be heated stays without cable", Text: "A cable may not cross a movement joint, pass under a fixture or be cut and joined, so that each part of the floor needs a cable of its own. " +
 			"The room lists fewer cables than it has parts with room for one. The part left out is dotted on the drawings and counted with the floor that is not heated.",
 			Bad:  landing("[[0, 0], [2400, 0], [2400, 1000], [0, 1000]]", "length = \"10 m\"\nwatts = 100") + "\n[[room.joint]]\nfrom = [1200, 0]\nto = [1200, 1000]\n",
 			Good: whole},
 		{ID: "W104", Title: "floor lies out of the warmth's reach", Text: "Some of the floor that a cable serves lies farther from its nearest run than three half spacings. A run needs room to turn: behind a neck that is too narrow " +
-			"for two runs side by side the floor stays cool, and so does a corner that nothing fits into.",
+			"for two runs side by side the floor stays cool, and so does a corner that nothing fits into. Where the cable is shorter than its floor takes, it runs out before the end.",
 			Bad: landing("[[0, 0], [1200, 0], [1200, 415], [1350, 415], [1350, 200], [1900, 200], [1900, 800], "+
 				"[1350, 800], [1350, 585], [1200, 585], [1200, 1000], [685, 1000], [685, 1150], [900, 1150], [900, 1700], [300, 1700], [300, 1150], "+
 				"[515, 1150], [515, 1000], [0, 1000], [0, 585], [-150, 585], [-150, 800], [-700, 800], [-700, 200], [-150, 200], [-150, 415], [0, 415]]", "length = \"14 m\"\nwatts = 140"),
 			Good: whole},
-		{ID: "W105", Title: "runs lie farther apart than allowed", Text: "Two neighbouring runs have more floor between them than [spacing] widest allows, with nothing but heated floor between. " +
+		{ID: "W105", Title: "runs lie farther apart than allowed", Text: "Two neighbouring runs have more floor between them than [spacing] widest allows, with nothing but heated floor between; or the runs of a cable would have to lie farther apart than that to serve all its floor. " +
 			"Either the cable is too short for its floor, or the room's shape leaves no neater way for a cable of just this length. The floor midway stays cooler, and may be felt as a stripe.",
 			Bad: landing("[[0, 0], [1200, 0], [1200, 1000], [0, 1000]]", "length = \"6 m\"\nwatts = 60"), Good: whole},
 		{ID: "W110", Title: "a cable as laid is not as long as its label says", Text: "What was measured of a cable on the floor adds up to another length than the cable has. A run was left out or counted twice, or a leg misread: " +

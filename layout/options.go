@@ -2,9 +2,7 @@ package layout
 
 import (
 	"math"
-	"runtime"
 	"slices"
-	"sync"
 
 	"oxturn/layout/heat"
 	"oxturn/layout/job"
@@ -43,18 +41,28 @@ type RoomOptions struct {
 }
 
 // Options weighs every cable of the job, and every pair of equal voltage, for
-// every room. It lays each that may fit, so it takes as many times as long as
-// a plan. A room that no cable can be laid in at all is in the diagnostics.
-func Options(j *job.Job) ([]RoomOptions, []job.Diagnostic) {
+// every room. By their lengths first; of those that may fit it lays the best
+// few. A room that no cable can be laid in at all is in the diagnostics.
+func Options(j *job.Job) ([]RoomOptions, []job.Diagnostic) { return OptionsUntil(j, nil, nil) }
+
+// OptionsUntil is Options for a caller who may lose interest, as with
+// BuildUntil, and is told before anything is laid which cables of which room
+// they are. Either function may be nil.
+func OptionsUntil(j *job.Job, stop func() bool, laying func(room string, cables []string)) ([]RoomOptions, []job.Diagnostic) {
 	var out []RoomOptions
 	var wrong []job.Diagnostic
 	for i := range j.Rooms {
-		r := Room{Job: &j.Rooms[i], wallClear: j.Clearance.Wall}
+		r := Room{Job: &j.Rooms[i], wallClear: j.Clearance.Wall, stop: stop}
 		if d := r.prepare(j); d != nil {
 			wrong = append(wrong, *d)
 			continue
 		}
-		o := RoomOptions{Room: r.Job, Heated: r.Heated.Area(), Asked: r.asked(), Options: r.options(j)}
+		o := RoomOptions{Room: r.Job, Heated: r.Heated.Area(), Asked: r.asked()}
+		o.Options = r.options(j, func(c Candidate) {
+			if laying != nil {
+				laying(r.Job.Name, c.IDs)
+			}
+		})
 		if !slices.ContainsFunc(o.Options, func(o Option) bool { return o.Fits }) {
 			d := r.problem("room %q: none of the catalogue's %d cables, alone or in pairs, can be laid", r.Job.Name, len(j.Cables))
 			d.Hint = "the table says of each why not"
@@ -66,18 +74,21 @@ func Options(j *job.Job) ([]RoomOptions, []job.Diagnostic) {
 }
 
 // options weighs the candidates of a room.
-func (r *Room) options(j *job.Job) []Option {
+func (r *Room) options(j *job.Job, laying func(Candidate)) []Option {
 	cands := r.candidates(j)
 	if len(r.Job.Cables) > 0 && r.namedAmong(cands) < 0 {
-		cands = append(cands, r.estimate(j, named(j, r.Job.Cables)))
+		cands = append(cands, r.estimate(j, named(j, r.Job.Cables), r.served(j)))
 	}
 	taken := r.namedAmong(cands)
 	if taken >= 0 {
 		cands[taken].Why = "" // it is tried whatever the estimate says, as draw does
 	}
-	r.layAll(j, cands)
+	enough := r.enough(j)
+	r.layPromising(j, cands, taken, enough, laying)
+	first := -1 // the one to stand first: the best, where the job names none
 	if taken < 0 {
-		taken = slices.IndexFunc(cands, func(c Candidate) bool { return c.Fits })
+		taken, _ = best(cands, enough)
+		first = taken
 	}
 	shifted := r.shifted()
 	var out []Option
@@ -86,15 +97,21 @@ func (r *Room) options(j *job.Job) []Option {
 		o.Taken = i == taken
 		out = append(out, o)
 	}
-	slices.SortStableFunc(out, func(a, b Option) int { return unfit(a) - unfit(b) })
-	return out
-}
-
-func unfit(o Option) int {
-	if o.Fits {
-		return 0
+	place := func(o Option) int {
+		switch {
+		case first >= 0 && o.Taken:
+			return 0
+		case o.Fits && o.Covered >= enough:
+			return 1
+		case o.Fits:
+			return 2
+		case o.Unlaid:
+			return 3
+		}
+		return 4
 	}
-	return 1
+	slices.SortStableFunc(out, func(a, b Option) int { return place(a) - place(b) })
+	return out
 }
 
 // namedAmong finds the cables that the job names for the room, whatever their
@@ -109,32 +126,40 @@ func (r *Room) namedAmong(cands []Candidate) int {
 	})
 }
 
-// layAll lays each candidate that may fit, on all cores.
-func (r *Room) layAll(j *job.Job, cands []Candidate) {
-	var wg sync.WaitGroup
-	free := make(chan struct{}, runtime.GOMAXPROCS(0))
+// worthShowing is how many options that fit are laid for a room.
+const worthShowing = 3
+
+// layPromising lays the candidate at taken and then, in their order, those that
+// may fit, until the one to take is known and there are a few beside it. More
+// cables than a floor needs are tried only where fewer do not do.
+func (r *Room) layPromising(j *job.Job, cands []Candidate, taken int, enough float64, laying func(Candidate)) {
+	if taken >= 0 {
+		c := &cands[taken]
+		laying(*c)
+		if routes, _ := r.layOne(j, c); routes != nil {
+			c.Fits, c.Why = true, "" // as draw lays it, with a warning where it is short
+		}
+	}
+	fit := 0
 	for i := range cands {
 		c := &cands[i]
-		if c.Why != "" {
+		at, sure := best(cands[:i], enough)
+		switch {
+		case c.Why != "":
 			continue
-		}
-		free <- struct{}{}
-		wg.Go(func() {
-			defer func() { <-free }()
+		case i == taken:
+		case sure && c.Spare > cands[at].Spare:
+			c.Unlaid, c.Why = true, "not laid: one cable fewer does"
+		case sure && fit >= worthShowing:
+			c.Unlaid, c.Why = true, "not laid: others that fit are nearer to the power wanted"
+		default:
+			laying(*c)
 			r.layOne(j, c)
-		})
+		}
+		if c.Fits {
+			fit++
+		}
 	}
-	wg.Wait()
-}
-
-func (r *Room) layOne(j *job.Job, c *Candidate) {
-	labels := named(j, c.IDs)
-	routes, err := r.route(j, labels)
-	if err != nil {
-		c.Why = r.reason(labels, err, j.Units)
-		return
-	}
-	c.settle(labels, routes)
 }
 
 // option puts together what there is to say of a candidate.

@@ -171,11 +171,14 @@ type Choice struct {
 // A Candidate is a cable or a pair that was tried.
 type Candidate struct {
 	IDs     []string
-	Fits    bool
-	Why     string // why not, when it does not fit
+	Fits    bool   // it was laid, within the limits
+	Unlaid  bool   // it may fit, by its length, and was not tried
+	Why     string // why not, when it does not fit or was not tried
+	Spare   int    // cables more than the floor's parts need
 	Spacing float64
 	Density float64
-	Covered float64
+	Covered float64 // share of all the floor that could be heated
 
-	off float64 // from the density asked for, a share of it, by estimate
+	off    float64 // from the density asked for, a share of it, by estimate
+	within bool    // by estimate, it is within the limits
 }

@@ -29,19 +29,78 @@ func (r *Room) refusal(j *job.Job, labels []job.Cable, err error) job.Diagnostic
 		}
 		return d
 	}
+	if ref.Cable >= 0 && inRange(labels[ref.Cable], ref) {
+		return r.inRangeRefusal(j, labels, ref, d)
+	}
 	what, lo, hi := "the heated floor takes about", 0.0, 0.0
 	if ref.Longest > 0 && ref.Cable >= 0 {
 		what, lo, hi = "this zone takes", ref.Shortest, ref.Longest
 	} else { // by area, where the router did not get as far as a range
 		lo, hi = lengths(j, r.Heated)
 	}
-	d.Message += fmt.Sprintf("; %s %s to %s of cable at %d to %d pegs", what, length(lo, j.Units), length(hi, j.Units), j.Spacing.Closest, j.Spacing.Widest)
+	if lo == hi {
+		d.Message += fmt.Sprintf("; %s up to about %s of cable at %d pegs", what, length(hi, j.Units), j.Spacing.Closest)
+	} else {
+		d.Message += fmt.Sprintf("; %s %s to %s of cable at %d to %d pegs", what, length(lo, j.Units), length(hi, j.Units), j.Spacing.Closest, j.Spacing.Widest)
+	}
 	if fit := within(j.Cables, labels, lo, hi, j.Units); fit != "" {
 		d.Hint = "cables of this job that would fit: " + fit + "; a cable is never cut, and no clearance is given up to make one fit"
 	} else {
 		d.Hint = "no other cable of this job is that long; add one to [[cable]] or to the catalogue, or change the spacing limits the label allows"
 	}
 	return d
+}
+
+// inRange reports whether a refused cable is within the lengths that were laid
+// out on its zone: the ends of that range are plans, and not all between lie.
+func inRange(c job.Cable, why *route.Refusal) bool {
+	return why.Longest > 0 && c.Length >= why.Shortest && c.Length <= why.Longest
+}
+
+// inRangeRefusal says of such a cable what lengths near it were tried and lie;
+// a range that it is within would contradict the refusal.
+func (r *Room) inRangeRefusal(j *job.Job, labels []job.Cable, why *route.Refusal, d job.Diagnostic) job.Diagnostic {
+	lies := r.lengthThatLies(j, labels, why)
+	lo, hi := why.Shortest, lies
+	if why.Cold > 0 {
+		lo, hi = lies, why.Longest
+	}
+	switch {
+	case lies > 0:
+		d.Message += fmt.Sprintf("; %s in its place was tried and lies", length(lies, j.Units))
+	case why.Cold == 0:
+		d.Message += "; nor for any of the lengths a little below it"
+	}
+	if fit := within(j.Cables, labels, lo, hi, j.Units); fit != "" && lies > 0 {
+		d.Hint = "cables of this job that may fit: " + fit + "; a cable is never cut, and no clearance is given up to make one fit"
+	} else {
+		d.Hint = "add a cable of another length to [[cable]] or to the catalogue, or change the spacing limits the label allows"
+	}
+	return d
+}
+
+// lengthThatLies tries lengths about a refused cable's, shorter or, where it
+// left floor cold, longer, and returns the first in mm that is laid; 0 for none.
+func (r *Room) lengthThatLies(j *job.Job, labels []job.Cable, why *route.Refusal) float64 {
+	shares, unit := []float64{0.98, 0.96, 0.93, 0.88, 0.8}, 100.0
+	if why.Cold > 0 {
+		shares = []float64{1.04, 1.1, 1.2, 1.4}
+	}
+	if j.Units == plane.Inches {
+		unit = plane.Foot / 10 // what is printed is what was tried
+	}
+	was := labels[why.Cable]
+	for _, share := range shares {
+		c := was
+		c.Length = unit * math.Floor(share*was.Length/unit)
+		c.Watts = was.Watts * c.Length / was.Length
+		other := slices.Clone(labels)
+		other[why.Cable] = c
+		if _, err := r.route(j, other); err == nil {
+			return c.Length
+		}
+	}
+	return 0
 }
 
 // reason says in the job's units why the router refused cables.
@@ -58,6 +117,10 @@ func (r *Room) reason(labels []job.Cable, err error, u plane.Units) string {
 	return ref.Reason
 }
 
+// closeToMost is the share of the longest plan from which lengths are hard to
+// bring in to the millimetre.
+const closeToMost = 0.9
+
 // misfit says why a cable does not go into its zone.
 func misfit(c job.Cable, why *route.Refusal, u plane.Units) string {
 	said := fmt.Sprintf("cable %s of %s", c.ID, length(c.Length, u))
@@ -68,6 +131,9 @@ func misfit(c job.Cable, why *route.Refusal, u plane.Units) string {
 		return said + " is too short, with the widest gaps allowed"
 	case why.Cold > 0:
 		return fmt.Sprintf("%s is too short: with the widest gaps allowed it leaves %.0f %% of its floor cold", said, 100*why.Cold)
+	}
+	if c.Length > closeToMost*why.Longest {
+		return "no route was found for " + said + ": it is close to the most that this floor can take"
 	}
 	return "no route was found for " + said
 }

@@ -1,13 +1,28 @@
 package layout
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 
 	"oxturn/layout/job"
 )
 
+// tooWide reports whether runs so many mm apart are farther apart than the job
+// allows, but for what a rounded figure may be off.
+func tooWide(j *job.Job, mm float64) bool {
+	return mm > (float64(j.Spacing.Widest)+0.1)*j.Membrane.Pitch
+}
+
+// sparse reports whether an even spacing in mm is wider than the job allows. It
+// follows from area and length, and is good to a few in the hundred.
+func sparse(j *job.Job, spacing float64) bool {
+	return spacing > 1.05*float64(j.Spacing.Widest)*j.Membrane.Pitch
+}
+
 // wideGap warns of the room's widest gap where it is more than the job allows:
-// the floor between those runs stays cooler than the rest.
+// the floor between those runs stays cooler than the rest; and, where no gap
+// is, of an even spacing that is.
 func (r *Room) wideGap(j *job.Job) []job.Diagnostic {
 	var worst *Cable
 	for i := range r.Cables {
@@ -16,18 +31,47 @@ func (r *Room) wideGap(j *job.Job) []job.Diagnostic {
 		}
 	}
 	pitch, allowed := j.Membrane.Pitch, j.Spacing.Widest
-	if worst == nil || worst.Gaps.Widest <= (float64(allowed)+0.1)*pitch {
-		return nil
+	if worst == nil || !tooWide(j, worst.Gaps.Widest) {
+		return r.wideSpacing(j)
 	}
 	wide := worst.Gaps.Widest
 	d := job.Diagnostic{Severity: job.Warning, ID: "W105", Span: r.Job.Spans.At("cables")}
 	d.Message = fmt.Sprintf("room %q: beside run %s of %s the next run is %s (%.3g pegs) away, more than the %d pegs allowed; the floor between stays cooler",
 		r.Job.Name, worst.RunName(worst.Gaps.Beside), worst.ID, runsApart(wide, j.Units), wide/pitch, allowed)
 	d.Hint = "a cable of another length may lie more evenly; see what the floor takes with oxturn choose, or allow W105"
-	if least, laid := r.takes(j, worst.Zone); laid < least {
-		d.Hint = fmt.Sprintf("%s of cable is little for this floor, which takes about %s at %d pegs: take a longer cable, or allow W105", length(laid, j.Units), length(least, j.Units), allowed)
+	if little := r.little(j, worst.Zone); little != "" {
+		d.Hint = little + ": take a longer cable, or allow W105"
 	}
 	return []job.Diagnostic{d}
+}
+
+// wideSpacing warns of the cable whose mean spacing is the widest, where that is
+// more than the job allows.
+func (r *Room) wideSpacing(j *job.Job) []job.Diagnostic {
+	if len(r.Cables) == 0 {
+		return nil
+	}
+	c := slices.MaxFunc(r.Cables, func(a, b Cable) int { return cmp.Compare(a.Spacing, b.Spacing) })
+	if !sparse(j, c.Spacing) || c.Score.Bare > coolFrom { // of such, W104 says it
+		return nil
+	}
+	d := job.Diagnostic{Severity: job.Warning, ID: "W105", Span: r.Job.Spans.At("cables")}
+	d.Message = fmt.Sprintf("room %q: for the floor it serves, the runs of %s would have to lie %s (%.3g pegs) apart, more than the %d pegs allowed; some of the floor stays cooler",
+		r.Job.Name, c.ID, runsApart(c.Spacing, j.Units), c.Spacing/j.Membrane.Pitch, j.Spacing.Widest)
+	d.Hint = "take a longer cable; see what the floor takes with oxturn choose, or allow W105"
+	if little := r.little(j, c.Zone); little != "" {
+		d.Hint = little + ": take a longer cable, or allow W105"
+	}
+	return []job.Diagnostic{d}
+}
+
+// little says that a zone has less cable than it takes, "" where it has not.
+func (r *Room) little(j *job.Job, zone int) string {
+	least, laid := r.takes(j, zone)
+	if laid >= least {
+		return ""
+	}
+	return fmt.Sprintf("%s of cable is little for this floor, which takes about %s at %d pegs", length(laid, j.Units), length(least, j.Units), j.Spacing.Widest)
 }
 
 // takes returns the least cable that a zone takes at the widest gap, and how

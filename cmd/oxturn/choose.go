@@ -21,16 +21,17 @@ import (
 
 const chooseHelp = `
 Weighs every cable of the job and its catalogue, and every pair of one voltage,
-for each room: lays those that may fit and says of the others why not. The one
-that draw takes is marked with a star: the job's own, or the nearest to the
-power per area wanted.
+for each room: by their length first, then lays the best few and says of the
+others why not. The one that draw takes is marked with a star: the job's own, or
+the nearest to the power per area wanted, one cable before two where one does.
+"Covered" is the share of all the floor that could be heated.
 
   oxturn choose bath.toml
   oxturn choose bath.toml --all
   oxturn choose bath.toml --format csv > cables.csv
 
 Flags:
-  --all                  those that do not fit, too
+  --all                  those that do not fit or were not laid, too
   --format FORMAT        text, csv or json (default text); csv and json have all
 ` + mannerHelp + `
 The columns "1 in less" and "1 in more" say whether the spacing stays within its
@@ -73,7 +74,7 @@ func chooseFor(ctx context.Context, c *console, name, format string, all bool, m
 		c.say("oxturn: %v", err)
 		return exitUsage
 	}
-	j, rooms, report, err := weigh(ctx, s, m)
+	j, rooms, report, err := weigh(ctx, c, s, m)
 	switch {
 	case ctx.Err() != nil:
 		return exitInterrupted
@@ -93,20 +94,35 @@ func chooseFor(ctx context.Context, c *console, name, format string, all bool, m
 
 // weigh reads a job and weighs its cables for every room; there are no rooms
 // where the report has errors. An error is that ctx or the time limit ended it.
-func weigh(ctx context.Context, s source, m *manner) (j *job.Job, rooms []layout.RoomOptions, report *job.Report, err error) {
+func weigh(ctx context.Context, c *console, s source, m *manner) (j *job.Job, rooms []layout.RoomOptions, report *job.Report, err error) {
 	j, report = job.Read(s.name, s.data, s.open)
 	if j == nil || report.Errors() > 0 {
 		return j, nil, report, nil
 	}
 	var wrong []job.Diagnostic
 	var found []layout.RoomOptions
-	if err = within(ctx, m.timeLimit, func(func() bool) { found, wrong = layout.Options(j) }); err != nil {
+	say, clear := progress(c)
+	err = within(ctx, m.timeLimit, func(stop func() bool) { found, wrong = layout.OptionsUntil(j, stop, say) })
+	clear()
+	if err != nil {
 		return j, nil, report, err
 	}
 	for _, d := range wrong {
 		report.Add(d)
 	}
 	return j, found, report, nil
+}
+
+// progress returns what tells a terminal which cables are being laid, and what
+// takes that off again.
+func progress(c *console) (say func(room string, cables []string), clear func()) {
+	if !isTerminal(c.Err) {
+		return nil, func() {}
+	}
+	say = func(room string, cables []string) {
+		fmt.Fprintf(c.Err, "\r\x1b[K%s: laying %s", printable(room), printable(strings.Join(cables, " + ")))
+	}
+	return say, func() { fmt.Fprint(c.Err, "\r\x1b[K") }
 }
 
 func writeOptions(w io.Writer, j *job.Job, rooms []layout.RoomOptions, format string, all bool) error {
@@ -191,10 +207,10 @@ func writeUnfit(w io.Writer, unfit []layout.Option, u plane.Units, all bool) {
 		return
 	}
 	if !all {
-		fmt.Fprintf(w, "\n%d more cables and pairs do not fit: --all says why\n", len(unfit))
+		fmt.Fprintf(w, "\n%d more cables and pairs do not fit or were not laid: --all says why\n", len(unfit))
 		return
 	}
-	fmt.Fprintln(w, "\nThese do not fit:")
+	fmt.Fprintln(w, "\nThese do not fit or were not laid:")
 	for _, o := range unfit {
 		fmt.Fprintf(w, "  %s, %s: %s\n", printable(strings.Join(o.IDs, " + ")), cableLength(o.Length, u), printable(o.Why))
 	}
@@ -206,6 +222,7 @@ type optionRow struct {
 	Cables        []string `json:"cables"`
 	Taken         bool     `json:"taken"`
 	Fits          bool     `json:"fits"`
+	Unlaid        bool     `json:"not_laid"`
 	Why           string   `json:"why,omitempty"`
 	Length        float64  `json:"length_mm"`
 	Spacing       *float64 `json:"spacing_mm"`
@@ -223,7 +240,7 @@ type optionRow struct {
 
 // row rounds to what the figures are good for, so that two machines agree.
 func row(room string, o layout.Option, pitch float64) optionRow {
-	r := optionRow{Room: room, Cables: o.IDs, Taken: o.Taken, Fits: o.Fits, Why: o.Why, Length: rounded(o.Length, 1),
+	r := optionRow{Room: room, Cables: o.IDs, Taken: o.Taken, Fits: o.Fits, Unlaid: o.Unlaid, Why: o.Why, Length: rounded(o.Length, 1),
 		Density: rounded(o.Density, 1), Watts: rounded(o.Watts, 1), Volts: o.Volts, Amps: rounded(o.Amps, 3), LeadReach: rounded(o.LeadReach, 1),
 		SmallerWithin: o.Smaller.Within, LargerWithin: o.Larger.Within}
 	if !math.IsInf(o.Spacing, 0) {

@@ -92,7 +92,9 @@ func (r *room) reachable(sh share, rule rules, wish *wishes) (shortest, longest 
 		w.stop = r.stopped
 		for _, s := range []float64{float64(rule.widest), math.Max(float64(rule.closest), rule.meanGap)} {
 			if w.plan(s) {
-				shortest = math.Min(shortest, laid+w.trace(w.finals[0]).length(rule))
+				if plan := w.trace(w.finals[0]); r.covers(sh, rule, wish.from.join(plan.world())) {
+					shortest = math.Min(shortest, laid+plan.length(rule))
+				}
 				longest = math.Max(longest, laid+w.longest())
 			}
 		}
@@ -107,6 +109,12 @@ func (r *room) reachable(sh share, rule rules, wish *wishes) (shortest, longest 
 		shortest = longest
 	}
 	return math.Min(shortest, longest), longest
+}
+
+// covers reports whether a path leaves no more of its share cold than a route may.
+func (r *room) covers(sh share, rule rules, path []plane.Point) bool {
+	f := newField(sh.region, r.lattice, float64(rule.closest)*rule.pitch, r.spacing(sh.region, Length(path, rule.bend)))
+	return f.judge(path, math.Inf(1)).Covered >= leastCovered
 }
 
 // longest returns the length in mm of the longest whole plan.
