@@ -15,28 +15,18 @@ import (
 )
 
 const refitHelp = `
-Plans the rest of a cable that is partly laid, from what the job's [[as_laid]]
-says: the runs laid, where the half-way mark or another length printed on the
-cable was found, or where the pegs really lie. What is laid is never moved, and
-as many of the plan's other runs are kept as can be.
-
-  [[as_laid]]
-  room = "Bath"
-  evidence = "measured by hand"
-  runs = 9
-
-  [[as_laid.mark]]               # the half-way mark, unless length is given
-  run = 9
-  pegs = 12
+Plans the rest of a cable that is partly laid, from the runs laid and where the
+half-way mark or another length printed on the cable was found, as flags or in
+the job's [[as_laid]], or from where the pegs really lie. What is laid is never
+moved, and as many of the plan's other runs are kept as can be.
 
   oxturn refit bath.toml -o out
   oxturn refit bath.toml --plan 7KF-4RP --runs 11 --mark 11,26
 
 Runs and marks are counted on the plan that lies on site. Its code stands in
 every title block and on the map; give it, here or as plan = in [[as_laid]], and
-refit refuses where the job was changed since and gives another plan now. Give
-the layout file, NAME.layout.json, that was drawn with it instead, and the rest
-is planned from that plan.
+refit refuses where the job gives another plan now. Give NAME.layout.json, drawn
+with it, instead, and the rest is planned from that plan.
 
 A mark off its place has two readings, and both are said: every metre drifts, so
 that the end misses by about twice as much at the half-way mark; or one run was
@@ -54,8 +44,7 @@ Flags:
                          another length read off the cable
   --run N=PEGS           laid run N really has so many pegs; runs not named have
                          those of the run list, and what follows lies with it
-  --once                 read a late or early mark as one slip, a run miscounted,
-                         and not as a drift that goes on
+  --once                 read a mark off its place as one slip, not as a drift
   --lift N               take up so many of the laid runs first, the last ones
   --give-up N            lay no cable in the room's N-th low-value area
   -o DIR                 also write NAME-refit.pdf, .svg and .layout.json

@@ -163,7 +163,7 @@ func (v *roomView) electricNotes() block {
 	}
 	l.paras = append(l.paras, apart,
 		"Nail plates where leads pass a sole plate. The box is not drawn to size.",
-		sentence(in.Breaker)+", conductor and "+in.Fault+" are the electrician's choice by local rules; this sheet only gives the load.",
+		capital(in.Breaker)+", conductor and "+in.Fault+" are the electrician's choice by local rules; this sheet only gives the load.",
 		"Leave labels and lead tags in sight until the inspection.",
 	)
 	return l
