@@ -14,19 +14,24 @@ import (
 )
 
 const probeHelp = `
-Says what lies at a spot on a finished floor, before anything is drilled: the
-nearest cable, joints, leads and sensors, how far they are less what the record
-may be off, and what lies under the tile. A verdict is given only from a floor
-recorded as laid, never from a plan, and none calls a spot free of risk.
+Says what lies at a spot on a finished floor or in a wall, before anything is
+drilled: the nearest cable, joints, leads and sensors, how far they are less
+what the record may be off, and what lies under the tile. A verdict is given
+only from a floor recorded as laid, never from a plan, and none calls a spot
+free of risk.
 
   oxturn probe bath.toml --from "A 2ft 3in" --from "B 14in"
   oxturn probe bath.toml --at 1200,850
   oxturn probe house.toml --room Bath --tile 3,2
+  oxturn probe bath.toml --wall B --from 26in --up 40in
 
 Flags:
   --from "WALL LENGTH"   square off a wall's face; give two walls
   --at X,Y               in the coordinates of the job's corners
   --tile ROW,COLUMN      a whole tile, as the owner's map numbers them
+  --wall LETTER          a hole in this wall: one --from LENGTH, from its
+                         corner with the wall lettered before it
+  --up LENGTH            how high above the floor that hole is
   --room NAME            the room, where the job has several
   --plan CODE            plan code on the drawing at hand, or its layout file:
                          no answer from another plan
@@ -37,8 +42,8 @@ Exit codes: 0 answered, 1 errors in the job, 2 usage.
 
 // A probeOrder is what the flags of probe ask for.
 type probeOrder struct {
-	at, tile, room, plan, format string
-	from                         []string
+	at, tile, wall, up, room, plan, format string
+	from                                   []string
 }
 
 func probeVerb(ctx context.Context, c *console, args []string) int {
@@ -46,6 +51,8 @@ func probeVerb(ctx context.Context, c *console, args []string) int {
 	var o probeOrder
 	fs.StringVar(&o.at, "at", "", "")
 	fs.StringVar(&o.tile, "tile", "", "")
+	fs.StringVar(&o.wall, "wall", "", "")
+	fs.StringVar(&o.up, "up", "", "")
 	fs.StringVar(&o.room, "room", "", "")
 	fs.StringVar(&o.plan, "plan", "", "")
 	fs.StringVar(&o.format, "format", "text", "")
@@ -79,6 +86,9 @@ func probeVerb(ctx context.Context, c *console, args []string) int {
 
 // check holds that a spot is given in exactly one way.
 func (o probeOrder) check() error {
+	if o.wall != "" || o.up != "" {
+		return o.checkWall()
+	}
 	ways := 0
 	for _, given := range []bool{o.at != "", o.tile != "", len(o.from) > 0} {
 		if given {
@@ -91,14 +101,28 @@ func (o probeOrder) check() error {
 	case ways > 1:
 		return fmt.Errorf("a spot is given in more than one way; keep --from, --at or --tile")
 	case len(o.from) == 1:
-		return fmt.Errorf("one wall does not fix a spot: give a second --from, off a wall about square to the first")
+		return fmt.Errorf("one wall does not fix a spot: give a second --from, off a wall about square to the first; for a hole in the wall itself, --wall B --from 26in --up 40in")
 	case len(o.from) > 2:
 		return fmt.Errorf("%d walls are given; a spot takes two --from", len(o.from))
 	}
 	return nil
 }
 
+// checkWall holds that a hole in a wall is given whole, and nothing else.
+func (o probeOrder) checkWall() error {
+	switch {
+	case o.at != "" || o.tile != "":
+		return fmt.Errorf("a hole in a wall and a spot on the floor are given; keep one")
+	case o.wall == "" || o.up == "" || len(o.from) != 1:
+		return fmt.Errorf("a hole in a wall takes the wall, how far along it and how high: --wall B --from 26in --up 40in")
+	}
+	return nil
+}
+
 func (o probeOrder) answer(c *console, p *layout.Plan) error {
+	if o.wall != "" {
+		return o.answerWall(c, p)
+	}
 	if o.tile != "" {
 		return o.answerTile(c, p)
 	}
@@ -117,6 +141,32 @@ func (o probeOrder) answer(c *console, p *layout.Plan) error {
 		return m.WriteJSON(c.Out, a, under, true)
 	}
 	printAnswer(c, m, a, probe.Fact{About: "spot", Words: m.Spot(a)}, under)
+	return nil
+}
+
+func (o probeOrder) answerWall(c *console, p *layout.Plan) error {
+	r, err := roomNamed(p, o.room)
+	if err != nil {
+		return err
+	}
+	along, err := plane.ParseLength(strings.TrimSpace(o.from[0]), p.Job.Units)
+	if err != nil {
+		return fmt.Errorf("--from %q, along wall %s: %w", o.from[0], o.wall, err)
+	}
+	up, err := plane.ParseLength(strings.TrimSpace(o.up), p.Job.Units)
+	if err != nil {
+		return fmt.Errorf("--up %q: %w", o.up, err)
+	}
+	m := probe.Of(p, r)
+	s, err := m.WallSpot(strings.TrimSpace(o.wall), along, up)
+	if err != nil {
+		return err
+	}
+	a := m.OnWall(s)
+	if o.format == "json" {
+		return m.WriteJSON(c.Out, a, nil, false)
+	}
+	printAnswer(c, m, a, probe.Fact{About: "spot", Words: m.Spot(a)}, nil)
 	return nil
 }
 
@@ -218,7 +268,7 @@ func printAnswer(c *console, m *probe.Map, a probe.Answer, where probe.Fact, und
 	for _, f := range append(m.Facts(a, where, under), probe.Fact{About: "plan", Words: m.Rests()}) {
 		fmt.Fprintf(c.Out, "%-8s %s\n", f.About, f.Words)
 	}
-	for i, s := range m.Cautions() {
+	for i, s := range m.CautionsOf(a) {
 		fmt.Fprintf(c.Out, "%d. %s\n", i+1, s)
 	}
 }

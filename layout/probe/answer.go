@@ -43,18 +43,19 @@ type Answer struct {
 	Tile    *takeoff.Place
 	Whole   bool       // it is about the whole of that tile
 	Stand   *StandNear // nil: nothing stands in the room
+	Wall    *WallSpot  // where in a wall; nil: the spot is on the floor
 }
 
 // At answers for one spot.
 func (m *Map) At(p plane.Point) Answer {
-	return m.answer(p, func(line []plane.Point) (plane.Point, float64, int, float64) { return nearest(line, p) })
+	return m.answer(p, func(t Thing) (plane.Point, float64, int, float64) { return nearest(t.Line, p) })
 }
 
-func (m *Map) answer(p plane.Point, far func([]plane.Point) (plane.Point, float64, int, float64)) Answer {
+func (m *Map) answer(p plane.Point, far func(Thing) (plane.Point, float64, int, float64)) Answer {
 	a := Answer{Spot: p, Inside: m.Outline.Contains(p), Stand: m.standNear(p)}
 	best := map[Kind]int{}
 	for _, t := range m.Things {
-		at, off, leg, share := far(t.Line)
+		at, off, leg, share := far(t)
 		n := Near{Thing: t, Distance: off, Clear: off - t.Half - t.Error - t.Finger, At: at, Running: -1}
 		if t.Along != nil {
 			n.Running = t.Along[leg] + share*(t.Along[leg+1]-t.Along[leg])

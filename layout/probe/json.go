@@ -17,6 +17,7 @@ type answerJSON struct {
 	Evidence string         `json:"evidence"`
 	Plans    []string       `json:"plan_codes"`
 	Spot     *[2]float64    `json:"spot,omitempty"`
+	Wall     *wallJSON      `json:"wall_spot,omitempty"`
 	Tile     *takeoff.Place `json:"tile,omitempty"`
 	Verdict  Verdict        `json:"verdict"`
 	Reason   string         `json:"reason,omitempty"`
@@ -26,6 +27,13 @@ type answerJSON struct {
 	Under    []pieceJSON    `json:"under_tile"`
 	On       []onJSON       `json:"on_tile"`
 	Cautions []string       `json:"cautions"`
+}
+
+type wallJSON struct {
+	Wall  string  `json:"wall"`
+	Along float64 `json:"from_mm"`
+	Up    float64 `json:"up_mm"`
+	Rise  string  `json:"lead_rise"`
 }
 
 type nearJSON struct {
@@ -57,12 +65,15 @@ type pieceJSON struct {
 }
 
 // WriteJSON writes an answer, with what lies under its tile, as indented JSON.
-// spot is false for an answer about a whole tile.
+// spot is false for an answer about a whole tile or a wall.
 func (m *Map) WriteJSON(w io.Writer, a Answer, under []Piece, spot bool) error {
 	out := answerJSON{Schema: 1, Room: m.Room, Status: m.Status.String(), Evidence: m.Evidence, Plans: m.Codes, Tile: a.Tile, Verdict: a.Verdict, Reason: a.Reason,
-		Near: []nearJSON{}, Under: []pieceJSON{}, On: []onJSON{}, Cautions: m.Cautions()}
+		Near: []nearJSON{}, Under: []pieceJSON{}, On: []onJSON{}, Cautions: m.CautionsOf(a)}
 	if spot {
 		out.Spot = &[2]float64{tenth(a.Spot.X), tenth(a.Spot.Y)}
+	}
+	if s := a.Wall; s != nil {
+		out.Wall = &wallJSON{m.Walls[s.Wall].Letter, tenth(s.Along), tenth(s.Up), m.RiseWords()}
 	}
 	if a.Verdict == NothingRecorded {
 		v := math.Floor(a.Within*10+1e-6) / 10

@@ -62,6 +62,7 @@ type Thing struct {
 	Mark     plane.Point   `json:"-"` // the place a joint, cap or sensor is known by
 	Cable    string        `json:"-"` // whose joint or cap it is
 	Tag      string        `json:"-"` // of a joint or cap: START or END, as on the drawings
+	Up       float64       `json:"-"` // how far up a wall it reaches, mm; 0: it lies in the floor
 	Half     float64       `json:"half_mm"`
 	Error    float64       `json:"error_mm"`
 	Finger   float64       `json:"finger_room_mm"`

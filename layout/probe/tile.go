@@ -52,7 +52,7 @@ func (m *Map) Under(p takeoff.Place) (Under, error) {
 		u.Pieces = append(u.Pieces, under(t, ring, reach)...)
 	}
 	centre := ring.Bounds().Centre()
-	u.Answer = m.answer(centre, func(line []plane.Point) (plane.Point, float64, int, float64) { return nearestToRing(ring, line) })
+	u.Answer = m.answer(centre, func(t Thing) (plane.Point, float64, int, float64) { return nearestToRing(ring, t.Line) })
 	u.Answer.Tile, u.Answer.Whole, u.Answer.Inside = &p, true, true
 	m.judge(&u.Answer)
 	return u, nil

@@ -75,6 +75,9 @@ func (m *Map) called(n Near) string {
 
 // Spot says where a point lies: from the two datum walls, and on which tile.
 func (m *Map) Spot(a Answer) string {
+	if a.Wall != nil {
+		return m.wallWords(*a.Wall)
+	}
 	s := m.Place(a.Spot)
 	if a.Tile != nil {
 		s += fmt.Sprintf("; tile row %d, column %d", a.Tile.Row, a.Tile.Column)
@@ -92,6 +95,9 @@ func (m *Map) Facts(a Answer, where Fact, under []Piece) []Fact {
 			continue
 		}
 		out = append(out, Fact{"", m.Brief(n)})
+	}
+	if a.Wall != nil {
+		out = append(out, Fact{"wall", m.RiseWords()})
 	}
 	if a.Stand != nil && !a.Whole {
 		out = append(out, Fact{"fixture", m.standWords(a.Stand)})
@@ -137,7 +143,7 @@ func (m *Map) Reckoning(n Near) string {
 
 // Brief says how far a thing is and what is left of that.
 func (m *Map) Brief(n Near) string {
-	if n.Kind == LeadRise || m.NoReason != "" {
+	if n.Kind == LeadRise && n.Up == 0 || m.NoReason != "" {
 		return fmt.Sprintf("%s: %s", m.called(n), m.Length(n.Distance))
 	}
 	return fmt.Sprintf("%s: %s, %s", m.called(n), m.Length(n.Distance), m.left(n))

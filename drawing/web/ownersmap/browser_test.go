@@ -240,6 +240,65 @@ func TestPageAgreesOnTiles(t *testing.T) {
 	}
 }
 
+// TestPageAgreesOnWalls asks page and package about random holes in every wall.
+func TestPageAgreesOnWalls(t *testing.T) {
+	for _, status := range []job.Status{job.AsLaid, job.Proposal} {
+		p := samplePlan(plane.Inches, status, "Bath")
+		m := probe.Of(p, &p.Rooms[0])
+		ctx := browser(t, write(t, p))
+		random := rand.New(rand.NewPCG(8, 30))
+		var spots []probe.WallSpot
+		for i := range 300 {
+			wall := i % len(m.Walls)
+			spots = append(spots, probe.WallSpot{Wall: wall, Along: random.Float64() * m.Walls[wall].Length(), Up: random.Float64() * 2000})
+		}
+		points, _ := json.Marshal(spots)
+		text := evaluate[string](t, ctx, fmt.Sprintf(`JSON.stringify(%s.map((s) => { const m = window.floorMap, room = m.rooms[0], a = m.askWall(room, { wall: s.Wall, along: s.Along, up: s.Up });
+  return { Headline: m.headline(room, a), Facts: m.facts(room, a, ["spot", m.spotWords(room, a)]) }; }))`, points))
+		var answers []said
+		if err := json.Unmarshal([]byte(text), &answers); err != nil {
+			t.Fatal(err)
+		}
+		for i, got := range answers {
+			a := m.OnWall(spots[i])
+			if want := m.Headline(a); got.Headline != want {
+				t.Errorf("%+v: the page says %q, probe %q", spots[i], got.Headline, want)
+			}
+			sameFacts(t, fmt.Sprint(spots[i]), got.Facts, m, m.Facts(a, probe.Fact{About: "spot", Words: m.Spot(a)}, nil))
+		}
+	}
+}
+
+// TestWallsByHand: a hole typed in a wall and a touch on its line get the wall's
+// answer with its picture; a spot on the floor takes the picture away.
+func TestWallsByHand(t *testing.T) {
+	p := samplePlan(plane.Millimetres, job.AsLaid, "Bath")
+	m := probe.Of(p, &p.Rooms[0])
+	ctx := browser(t, write(t, p))
+	const verdict, shown = `document.querySelector(".verdict").textContent`, `!document.querySelector("svg.elevation").hasAttribute("hidden")`
+	do(t, ctx, chromedp.SetValue("form.wall [name=wall]", "0"), chromedp.SendKeys("form.wall [name=along]", "1400"), chromedp.SendKeys("form.wall [name=up]", "900"), chromedp.Click("form.wall button"))
+	want := m.Headline(m.OnWall(probe.WallSpot{Wall: 0, Along: 1400, Up: 900}))
+	if got := evaluate[string](t, ctx, verdict); got != want || !strings.HasPrefix(got, "TOO CLOSE: lead rise wall A") {
+		t.Errorf("typed: %q, want %q", got, want)
+	}
+	if !evaluate[bool](t, ctx, shown+` && document.querySelectorAll("svg.elevation .rise, svg.elevation .box, svg.elevation circle.hole").length === 3`) {
+		t.Error("the wall, its lead rise, box and hole are not shown")
+	}
+	if evaluate[bool](t, ctx, `(window.floorMap.views[0].showTouched([800, 800], "mouse"), `+shown+`)`) {
+		t.Error("the wall is shown with a spot on the floor")
+	}
+	for _, y := range []int{36, 20, -60} { // wall A passes 800 at 30.8
+		said := evaluate[string](t, ctx, fmt.Sprintf(`(window.floorMap.views[0].showTouched([800, %d], "mouse"), document.querySelector(".reasons").textContent)`, y))
+		if !strings.Contains(said, "Spot: wall A, ") || !strings.Contains(said, "a touch gives none") || !evaluate[bool](t, ctx, shown) {
+			t.Errorf("touched at %d: %s", y, said)
+		}
+	}
+	do(t, ctx, chromedp.SetValue("form.wall [name=along]", "9000"), chromedp.Click("form.wall button"))
+	if evaluate[bool](t, ctx, shown) || evaluate[string](t, ctx, `document.querySelector("form.wall .error").textContent`) == "" {
+		t.Error("a place beyond the wall is not refused")
+	}
+}
+
 // TestPageReadsLengths holds the page's reading of a length to the job file's.
 func TestPageReadsLengths(t *testing.T) {
 	for _, u := range []plane.Units{plane.Millimetres, plane.Inches} {

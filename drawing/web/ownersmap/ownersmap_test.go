@@ -20,7 +20,7 @@ func samplePlan(u plane.Units, status job.Status, name string) *layout.Plan {
 	for i := range outline {
 		r.Walls = append(r.Walls, job.Wall{Letter: string(rune('A' + i)), Segment: outline.Edge(i)})
 	}
-	r.Thermostat = job.Thermostat{At: plane.Pt(1300, 50), Wall: 0, Along: 1300}
+	r.Thermostat = job.Thermostat{At: plane.Pt(1300, 50), Wall: 0, Along: 1300, Height: 1200}
 	r.FirstTile = plane.Segment{A: plane.Pt(110, 170), B: plane.Pt(2300, 240)}
 	r.Fixtures = []job.Fixture{{Kind: job.Vanity, Name: name, Outline: plane.Rectangle(plane.Pt(1900, 1500), plane.Pt(2500, 1900))}}
 	r.KeepOuts = []job.KeepOut{{Name: name, Outline: plane.Ring{{X: 1400, Y: 800}, {X: 2300, Y: 900}, {X: 1800, Y: 1400}, {X: 1700, Y: 1000}}}}

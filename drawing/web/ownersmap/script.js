@@ -189,7 +189,7 @@
   function ask(room, p, far = (line) => nearest(line, p)) {
     const near = [], seen = {};
     for (const t of room.things) {
-      const n = far(t.line);
+      const n = far(t.line, t);
       const x = { thing: t, distance: n.off, clear: n.off - t.half - t.error - t.finger, at: n.at, running: -1, run: 0 };
       if (t.along) {
         x.running = t.along[n.leg] + n.share * (t.along[n.leg + 1] - t.along[n.leg]);
@@ -204,6 +204,36 @@
     else if (!contains(room.outline, p)) a.reason = `the spot is outside the walls of room ${quoted(room.room)}, where nothing is recorded`;
     else judge(a);
     return a;
+  }
+
+  // askWall answers for a hole in a wall: the leads that rise in one, and what
+  // lies in the floor, aslant.
+  function askWall(room, s) {
+    const w = room.walls[s.wall], k = s.along / dist(w.a, w.b);
+    const foot = [w.a[0] + (w.b[0] - w.a[0]) * k, w.a[1] + (w.b[1] - w.a[1]) * k];
+    const things = room.things.map((t) => (t.kind === "lead rise" ? room.rise : t));
+    const a = ask({ ...room, things }, foot, (line, t) => {
+      const n = nearest(line, foot);
+      return { ...n, off: Math.hypot(n.off, Math.max(0, s.up - t.up)) };
+    });
+    Object.assign(a, { wall: s, tile: null, stand: null });
+    if (!room.noReason) { a.reason = ""; judge(a); }
+    return a;
+  }
+
+  // What is pointed at is a wall within its line as it is drawn, and behind
+  // that as far as a wall is thick, mm.
+  const wallLine = 8, wallThick = 250;
+
+  // wallAt is the place of the wall that is pointed at, at the floor, where
+  // leads are nearest; null for a spot on the floor or off the room.
+  function wallAt(room, p) {
+    let best = { off: Infinity };
+    room.walls.forEach((w, i) => {
+      const [q, t] = nearestOn(w.a, w.b, p), off = dist(q, p);
+      if (off < best.off) best = { off, wall: i, along: t * dist(w.a, w.b), up: 0 };
+    });
+    return best.off <= (contains(room.outline, p) ? wallLine : wallThick) ? best : null;
   }
 
   function judge(a) {
@@ -282,7 +312,7 @@
 
   function brief(room, n) {
     const s = `${called(room, n)}: ${length(room, n.distance)}`;
-    return n.thing.kind === "lead rise" || room.noReason ? s : `${s}, ${left(room, n)}`;
+    return (n.thing.kind === "lead rise" && n.thing.up === 0) || room.noReason ? s : `${s}, ${left(room, n)}`;
   }
 
   function reckoning(room, n) {
@@ -302,7 +332,13 @@
     return d < -0.5 ? `${length(room, -d)} behind the line of wall ${w.letter}` : `${length(room, Math.abs(d))} from wall ${w.letter}`;
   }
 
+  const before = (room, i) => room.walls[(i + room.walls.length - 1) % room.walls.length].letter;
+
+  const wallWords = (room, s) =>
+    `wall ${room.walls[s.wall].letter}, ${length(room, s.along)} from its corner with wall ${before(room, s.wall)}, ${length(room, s.up)} above the floor`;
+
   function spotWords(room, a) {
+    if (a.wall) return wallWords(room, a.wall);
     const [w1, w2] = room.datums.map((i) => room.walls[i]);
     let s = `${offWall(room, w1, a.spot)}, ${offWall(room, w2, a.spot)}`;
     if (a.tile) s += `; tile row ${a.tile.row}, column ${a.tile.column}`;
@@ -327,6 +363,7 @@
   function facts(room, a, where) {
     const out = [where];
     a.near.forEach((n, i) => out.push(i === 0 ? ["nearest", reckoning(room, n)] : ["", brief(room, n)]));
+    if (a.wall) out.push(["wall", room.riseSaid]);
     if (a.stand && !a.whole) out.push(["fixture", standWords(room, a.stand)]);
     if (!a.tile) return out;
     const list = under(room, a.tile);
@@ -467,15 +504,26 @@
       return [m.a * x + m.c * y + m.e, m.b * x + m.d * y + m.f];
     }
 
+    // answerAt answers for a spot, which is one of a wall where it is on its line.
+    function answerAt(p) {
+      const s = wallAt(room, p);
+      return s ? askWall(room, s) : ask(room, p);
+    }
+
+    function showWall(s) {
+      const a = askWall(room, s);
+      point(a, ["spot", spotWords(room, a)]);
+    }
+
     function show(p) {
-      const a = ask(room, p);
+      const a = answerAt(p);
       point(a, ["spot", spotWords(room, a)]);
     }
 
     // showTouched answers for a spot that was pointed at, which is as true as
     // the finger: what lies within its own error is not told apart.
     function showTouched(p, pointer) {
-      const a = ask(room, p), px = pointer === "touch" ? fingertip : pinpoint, off = px / svg.getScreenCTM().a;
+      const a = answerAt(p), px = pointer === "touch" ? fingertip : pinpoint, off = px / svg.getScreenCTM().a;
       point(a, ["spot", spotWords(room, a)], { off, words: touchWords(room, a, off, pointer) });
     }
 
@@ -496,6 +544,40 @@
       delete $(".answer").dataset.verdict;
       $(".verdict").textContent = words;
       $(".reasons").replaceChildren();
+      $("svg.elevation").setAttribute("hidden", "");
+    }
+
+    const make = (name, attrs, text) => {
+      const el = document.createElementNS(svg.namespaceURI, name);
+      for (const k in attrs) el.setAttribute(k, attrs[k]);
+      el.textContent = text || "";
+      return el;
+    };
+
+    // drawWall shows the wall as it is seen from the room, with the leads' zone and
+    // the box where they are its own, and the hole.
+    function drawWall(s) {
+      const view = $("svg.elevation");
+      if (!s) { view.setAttribute("hidden", ""); return; }
+      const w = room.walls[s.wall], n = dist(w.a, w.b), high = Math.max(s.up, room.rise ? room.rise.up + room.rise.half : 0, 900) + 150;
+      const mirrored = (w.b[0] - w.a[0]) * w.in[1] - (w.b[1] - w.a[1]) * w.in[0] > 0; // its start is on the right
+      const x = (along) => (mirrored ? n - along : along);
+      const parts = [make("rect", { class: "face", x: 0, y: -high, width: n, height: high })];
+      if (room.rise && room.rise.name === `wall ${w.letter}`) {
+        const r = room.rise, feet = r.line.map((p) => dist(w.a, p)), box = dist(w.a, room.box);
+        const ends = [Math.max(0, Math.min(...feet) - r.half), Math.min(n, Math.max(...feet) + r.half)].map(x).sort((a, b) => a - b);
+        parts.push(make("rect", { class: "rise", x: ends[0], y: -(r.up + r.half), width: ends[1] - ends[0], height: r.up + r.half }, ""));
+        parts.push(make("rect", { class: "box", x: x(box) - 40, y: -r.up - 60, width: 80, height: 120 }));
+      }
+      parts.push(make("path", { class: "hole", d: `M${x(s.along) - 60},${-s.up}h120m-60,-60v120` }), make("circle", { class: "hole", cx: x(s.along), cy: -s.up, r: 30 }));
+      const after = room.walls[(s.wall + 1) % room.walls.length].letter, size = Math.max(90, n / 25);
+      for (const [at, text] of [[-size, mirrored ? after : before(room, s.wall)], [n + size, mirrored ? before(room, s.wall) : after], [n / 2, w.letter]]) {
+        parts.push(make("text", { x: at, y: at === n / 2 ? size : -high / 2, "font-size": size }, text));
+      }
+      view.setAttribute("viewBox", `${-2 * size} ${-high - 40} ${n + 4 * size} ${high + 40 + 2 * size}`);
+      view.setAttribute("aria-label", `Wall ${w.letter} as seen from the room: the hole is the cross${parts.length > 6 ? "; the shaded zone belongs to the leads of the box" : ""}`);
+      view.replaceChildren(...parts);
+      view.removeAttribute("hidden");
     }
 
     // point writes an answer and draws where it is; touched: how far the
@@ -525,12 +607,20 @@
       if (y() < around || y() > answer.getBoundingClientRect().top - around) window.scrollBy(0, y() - 0.3 * window.innerHeight);
     }
 
+    // wallNotes are what to be careful about in a wall; a touch gives no height.
+    function wallNotes(a, touched) {
+      if (!a.wall) return [];
+      const low = touched ? [["height", "a touch gives none: taken at the floor, where leads are nearest; give it under “A hole in a wall”"]] : [];
+      return low.concat(room.ofWalls.map((s) => ["", s]));
+    }
+
     function write(a, where, touched) {
       const box = $(".answer"), blurred = touched && a.verdict === "NO CABLE RECORDED" && a.within <= touched.off;
       box.dataset.verdict = blurred ? "NO VERDICT" : a.verdict;
       box.scrollTop = 0;
+      drawWall(a.wall);
       $(".verdict").textContent = blurred ? touchedHeadline(room, a, touched.off) : headline(room, a);
-      const lines = (touched ? [touched.words] : []).concat(facts(room, a, where)).map(([about, words]) => (about ? `${about[0].toUpperCase()}${about.slice(1)}: ${words}` : words));
+      const lines = (touched ? [touched.words] : []).concat(facts(room, a, where), wallNotes(a, touched)).map(([about, words]) => (about ? `${about[0].toUpperCase()}${about.slice(1)}: ${words}` : words));
       $(".reasons").replaceChildren(...lines.map((s) => {
         const el = document.createElement("p");
         el.textContent = s;
@@ -612,6 +702,19 @@
       else show(p);
     });
 
+    const hole = $("form.wall"), corner = () => { hole.querySelector(".corner").textContent = before(room, Number(hole.elements.wall.value)); };
+    room.walls.forEach((w, k) => hole.elements.wall.add(new Option(w.letter, String(k))));
+    hole.elements.wall.addEventListener("change", corner);
+    corner();
+    hole.addEventListener("submit", (e) => {
+      e.preventDefault();
+      const f = hole.elements, s = { wall: Number(f.wall.value), along: parseLength(room, f.along.value), up: parseLength(room, f.up.value) };
+      const w = room.walls[s.wall], error = hole.querySelector(".error");
+      if (Number.isNaN(s.along) || Number.isNaN(s.up)) refuse(error, "Write both lengths, such as 2ft 3in, 68,5 cm or 686 mm.");
+      else if (s.along > dist(w.a, w.b)) refuse(error, `Wall ${w.letter} is ${length(room, dist(w.a, w.b))} long.`);
+      else showWall(s);
+    });
+
     const tile = $("form.tile");
     if (!room.tiles) tile.hidden = true;
     tile.addEventListener("submit", (e) => {
@@ -639,5 +742,5 @@
   }
 
   // for tests: the page's own answers as data
-  window.floorMap = { rooms, ask, askTile, under, facts, tileFact, headline, reckoning, brief, spotWords, pieceWords, offWalls, parseLength, views };
+  window.floorMap = { rooms, ask, askTile, askWall, under, facts, tileFact, headline, reckoning, brief, spotWords, pieceWords, offWalls, parseLength, views };
 })();

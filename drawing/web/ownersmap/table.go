@@ -15,6 +15,10 @@ type table struct {
 	Walls    []wall       `json:"walls"`
 	Datums   [2]int       `json:"datums"`
 	Things   []thing      `json:"things"`
+	Rise     *thing       `json:"rise"` // the lead rise as a hole in a wall meets it
+	Box      [2]float64   `json:"box"`  // foot of the thermostat
+	RiseSaid string       `json:"riseSaid"`
+	OfWalls  []string     `json:"ofWalls"` // what to be careful about in a wall
 	Stands   []stand      `json:"stands"`
 	Tiles    *tiles       `json:"tiles"`
 }
@@ -42,6 +46,7 @@ type thing struct {
 	Error    float64      `json:"error"`
 	Finger   float64      `json:"finger"`
 	Recorded bool         `json:"recorded"`
+	Up       float64      `json:"up"`
 }
 
 type tiles struct {
@@ -57,13 +62,17 @@ type tiles struct {
 }
 
 func tableOf(m *probe.Map) table {
-	t := table{Room: m.Room, Inches: m.Units == plane.Inches, NoReason: m.NoReason, Outline: pairs(m.Outline), Stands: []stand{}}
+	t := table{Room: m.Room, Inches: m.Units == plane.Inches, NoReason: m.NoReason, Outline: pairs(m.Outline), Stands: []stand{}, RiseSaid: m.RiseWords(), OfWalls: probe.WallCautions()}
 	for _, w := range m.Walls {
 		t.Walls = append(t.Walls, wall{w.Letter, pair(w.A), pair(w.B), pair(w.In)})
 	}
 	t.Datums[0], t.Datums[1] = m.Datums()
 	for _, x := range m.Things {
-		t.Things = append(t.Things, thing{string(x.Kind), x.Name, pairs(x.Line), x.Along, x.RunEnds, x.RunNames, x.Half, x.Error, x.Finger, x.Recorded})
+		t.Things = append(t.Things, thingOf(x))
+	}
+	if r := m.Rise(); r != nil {
+		x := thingOf(*r)
+		t.Rise, t.Box = &x, pair(m.Foot())
 	}
 	for _, x := range m.Stands {
 		t.Stands = append(t.Stands, stand{x.Name, pairs(x.Outline)})
@@ -77,6 +86,10 @@ func tableOf(m *probe.Map) table {
 		}
 	}
 	return t
+}
+
+func thingOf(x probe.Thing) thing {
+	return thing{string(x.Kind), x.Name, pairs(x.Line), x.Along, x.RunEnds, x.RunNames, x.Half, x.Error, x.Finger, x.Recorded, x.Up}
 }
 
 func pair(p plane.Point) [2]float64 { return [2]float64{p.X, p.Y} }

@@ -1,0 +1,91 @@
+package probe_test
+
+import (
+	"bytes"
+	"math"
+	"strings"
+	"testing"
+
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+	"oxturn/layout/probe"
+)
+
+// wallMap is the map of bath with its box 1200 mm up wall A.
+func wallMap(status job.Status) *probe.Map {
+	p, r := bath(status, job.PhotoWithTape)
+	r.Job.Thermostat.Height = 1200
+	return probe.Of(p, r)
+}
+
+// Distances by hand: the leads rise at 1500 mm along wall A, from the floor to
+// 1200 mm up, and 6 in to every side of them is theirs. The cold lead, planned and
+// never recorded, comes up to 100 mm from wall A: 750.7 mm from wall B's foot at
+// 660 mm, less 3 mm half width, 304.8 mm error and 38.1 mm finger-room.
+func TestHolesInWallsByHand(t *testing.T) {
+	m := wallMap(job.AsLaid)
+	for _, c := range []struct {
+		wall      string
+		along, up float64
+		want      probe.Verdict
+		within    float64
+	}{
+		{"A", 1500, 600, probe.TooClose, 0},
+		{"A", 1650, 600, probe.TooClose, 0},
+		{"a", 1660, 600, probe.NothingRecorded, 160 - 152.4},
+		{"A", 1500, 1350, probe.TooClose, 0},
+		{"A", 1500, 1360, probe.NothingRecorded, 160 - 152.4},
+		{"B", 660, 1016, probe.NothingRecorded, math.Hypot(500, 660) - 152.4},
+		{"B", 660, 0, probe.NothingRecorded, 750.7 - 3 - 304.8 - 38.1},
+	} {
+		s, err := m.WallSpot(c.wall, c.along, c.up)
+		if err != nil {
+			t.Fatal(err)
+		}
+		a := m.OnWall(s)
+		if a.Verdict != c.want || math.Abs(a.Within-c.within) > 0.1 {
+			t.Errorf("wall %s at %g, %g up: %s within %.1f, want %s within %.1f", c.wall, c.along, c.up, a.Verdict, a.Within, c.want, c.within)
+		}
+	}
+	if a := wallMap(job.ForInstallation).OnWall(probe.WallSpot{Wall: 1, Along: 660, Up: 1016}); a.Verdict != probe.NoVerdict || a.Reason == "" {
+		t.Errorf("from a plan: %s, %s", a.Verdict, a.Reason)
+	}
+}
+
+// Leads that came to the wall beside the box widen the zone as far as they do.
+func TestMovedLeadsWidenTheRise(t *testing.T) {
+	p, r := bath(job.AsLaid, job.PhotoWithTape)
+	r.Job.Thermostat.Height = 1200
+	r.Cables[0].ColdLead[0] = plane.Pt(1100, 20)
+	m := probe.Of(p, r)
+	rise := m.Rise()
+	if rise.Line[0].Dist(plane.Pt(1100, 0)) > 1e-6 || rise.Line[1].Dist(plane.Pt(1500, 0)) > 1e-6 || rise.Up != 1200 {
+		t.Errorf("%+v", rise)
+	}
+	if a := m.OnWall(probe.WallSpot{Wall: 0, Along: 1300, Up: 900}); a.Verdict != probe.TooClose {
+		t.Errorf("between lead and box: %s", a.Verdict)
+	}
+}
+
+func TestWallAnswerInWordsAndJSON(t *testing.T) {
+	m := wallMap(job.AsLaid)
+	a := m.OnWall(probe.WallSpot{Wall: 1, Along: 660, Up: 1016})
+	if got := m.Spot(a); got != "wall B, 660 mm from its corner with wall A, 1016 mm above the floor" {
+		t.Error(got)
+	}
+	if got := m.RiseWords(); !strings.Contains(got, "305 mm wide, from 1348 mm to 1652 mm from the corner with wall D") {
+		t.Error(got)
+	}
+	var b bytes.Buffer
+	if err := m.WriteJSON(&b, a, nil, false); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{`"wall": "B"`, `"from_mm": 660`, `"up_mm": 1016`, "not recorded"} {
+		if !strings.Contains(b.String(), want) {
+			t.Errorf("no %s in %s", want, b.String())
+		}
+	}
+	if _, err := m.WallSpot("B", 1501, 0); err == nil || !strings.Contains(err.Error(), "wall B is 1500 mm long; 1501 mm from its corner with wall A lies beyond it") {
+		t.Error(err)
+	}
+}
