@@ -277,6 +277,9 @@ func (d *diff) load(was, now *Load) {
 func (d *diff) quantities(changes []takeoff.Change) {
 	for _, q := range changes {
 		c := Change{What: "take-off, " + q.Item, Before: d.quantity(q.Before, q.Unit), After: d.quantity(q.After, q.Unit), Figures: []Figure{both("quantity", q.Unit, round(q.Before, 3), round(q.After, 3))}}
+		if q.Packs == 0 && c.Before == c.After {
+			continue // less than the figures printed show
+		}
 		if q.Packs != 0 {
 			c.After += ", " + strings.TrimSpace(fmt.Sprintf("%+d %s", q.Packs, q.PackName)) + " to buy"
 			c.Figures = append(c.Figures, both("packs", q.PackName, float64(q.PacksBefore), float64(q.PacksBefore+q.Packs)))
