@@ -31,11 +31,11 @@ func BuildUntil(j *job.Job, stop func() bool) (*Plan, []job.Diagnostic) {
 	out = append(out, p.asLaid()...)
 	out = append(out, p.loads()...)
 	out = append(out, p.feeds()...)
-	out = append(out, p.region()...)
 	p.fullUse()
 	out = append(out, p.judge()...)
 	out = append(out, p.cutMembrane()...)
 	out = append(out, p.warm()...)
+	out = append(out, p.region()...)
 	p.losses()
 	p.takeOff()
 	return p, out
@@ -51,6 +51,7 @@ func (r *Room) build(j *job.Job, first int) []job.Diagnostic {
 		r.Cables = append(r.Cables, r.cable(j, labels[rt.Cable], rt, first+i))
 		r.Cables[i].Several = len(routes) > 1
 	}
+	out = append(out, r.farFromJoint(j)...)
 	if len(r.Cables) == 0 {
 		return out
 	}

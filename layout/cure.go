@@ -14,6 +14,8 @@ type FullUse struct {
 	Date  time.Time     // of the first day, zero while a layer's own day is open
 	By    string        // the layer that decides Date
 	Open  []string      // layers whose day is not written down
+
+	Screed string // the uppermost screed by name; "": none
 }
 
 // Longest returns the layer that asks for the most days, the first of equals.
@@ -27,8 +29,24 @@ func (f *FullUse) Longest() record.Cure {
 	return out
 }
 
-// Words says when the floor may be used in full, and what decides it.
+// Words says when the floor may be used in full, what decides it, and how a new
+// screed is first warmed.
 func (f *FullUse) Words() string {
+	if f.Screed == "" {
+		return f.when()
+	}
+	return f.when() + "; " + firstHeating(f.Screed)
+}
+
+// firstHeating words how a screed is first warmed.
+func firstHeating(screed string) string {
+	return fmt.Sprintf("new %s: no heat before day %d if cement, day %d if calcium sulphate; first %d days at %d to %d °C (%.0f to %.0f °F), then %d days at the most it is to reach (EN 1264-4)",
+		screed, record.CementScreed, record.SulphateScreed, record.LowDays, record.LowLeast, record.LowMost, fahrenheit(record.LowLeast), fahrenheit(record.LowMost), record.FullDays)
+}
+
+func fahrenheit(celsius float64) float64 { return 32 + float64(1.8*celsius) }
+
+func (f *FullUse) when() string {
 	if len(f.Open) == 0 {
 		return fmt.Sprintf("%s, by the %s", f.Date.Format("2006-01-02"), f.By)
 	}
@@ -52,6 +70,9 @@ func (p *Plan) fullUse() {
 	}
 	f := &FullUse{Cures: []record.Cure{{Layer: "grout", Placed: p.Job.Tile.Grouted, Days: p.Job.Tile.GroutCure}}}
 	for _, l := range p.Job.BuildUp {
+		if l.Kind == "screed" && f.Screed == "" {
+			f.Screed = l.Name
+		}
 		if cement[l.Kind] || l.CureDays > 0 || !l.Placed.IsZero() {
 			f.Cures = append(f.Cures, record.Cure{Layer: l.Name, Placed: l.Placed, Days: l.CureDays})
 		}

@@ -38,6 +38,20 @@ func TestFullUseOfAJob(t *testing.T) {
 	}
 }
 
+// A new screed waits 21 days if cement, 7 if calcium sulphate, then takes 3 days
+// at 20 to 25 °C (68 to 77 °F) and 4 at the most: EN 1264-4, from memory. An old
+// slab is not spoken of.
+func TestFirstHeatingOfAScreed(t *testing.T) {
+	p, _ := buildWith(t, landing+strings.Replace(cured, "kind = \"concrete\"", "kind = \"screed\"", 1))
+	want := "new screed: no heat before day 21 if cement, day 7 if calcium sulphate; first 3 days at 20 to 25 °C (68 to 77 °F), then 4 days at the most it is to reach (EN 1264-4)"
+	if got := p.FullUse.Words(); !strings.HasSuffix(got, "; "+want) {
+		t.Error(got)
+	}
+	if p, _ = buildWith(t, landing+cured); strings.Contains(p.FullUse.Words(), "1264") {
+		t.Error("a slab is warmed like a screed:", p.FullUse.Words())
+	}
+}
+
 // A day that is not written down is not guessed; the wait is said all the same.
 func TestFullUseOpen(t *testing.T) {
 	p, _ := buildWith(t, landing+strings.Replace(cured, "placed = 2026-12-01\n", "", 1))

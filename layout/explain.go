@@ -44,6 +44,10 @@ func Explanations() []job.Explanation {
 		{ID: "W105", Title: "runs lie farther apart than allowed", Text: "Two neighbouring runs have more floor between them than [spacing] widest allows, with nothing but heated floor between; or the runs of a cable would have to lie farther apart than that to serve all its floor. " +
 			"Either the cable is too short for its floor, or the room's shape leaves no neater way for a cable of just this length. The floor midway stays cooler, and may be felt as a stripe.",
 			Bad: landing("[[0, 0], [1200, 0], [1200, 1000], [0, 1000]]", "length = \"6 m\"\nwatts = 60"), Good: whole},
+		{ID: "W106", Title: "tile runs far without a movement joint", Text: "Tile, bed and what carries them move with warmth and damp, and a warmed floor moves more. Movement joints take that up: indoors every 20 to 25 ft (6.1 to 7.6 m) each way, " +
+			"every 12 ft (3.7 m) at most in direct sun or where it gets wet, and at walls and changes of plane (TCNA EJ171 and ANSI A108.01, as relayed in the trade). Local standards differ. " +
+			"No cable may cross such a joint: one that the tile layer adds later cuts through it. Ask before the cable is chosen, and give each joint as a [[room.joint]].",
+			Bad: landing("[[0, 0], [6500, 0], [6500, 1000], [0, 1000]]", "length = \"60 m\"\nwatts = 600"), Good: whole},
 		{ID: "W110", Title: "a cable as laid is not as long as its label says", Text: "What was measured of a cable on the floor adds up to another length than the cable has. A run was left out or counted twice, or a leg misread: " +
 			"the map would show cable where there is none, or none where there is.",
 			Bad: laid(strings.Repeat(pair, 4) + `"north 27"`), Good: laid(strings.Repeat(pair, 5) + `"north 27", "east 3", "south 20"`)},

@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"strings"
+
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
 )
@@ -61,6 +63,12 @@ func (p *Plan) facts() []fact {
 		}
 		if len(r.Cables) > 0 {
 			add(circuit.LeadInBox, r.Job.Thermostat.Tail, "thermostat of "+r.Job.Name, r.Job.Thermostat.Spans.At("tail"))
+		}
+	}
+	if p.Warmth != nil {
+		for _, w := range p.Warmth.Runs {
+			hot := p.Warmth.Warmest + w.Hot.Steady.Hottest
+			add(circuit.ZoneCelsius, hot, strings.Join(w.Cables, ", ")+", left on without a thermostat", p.Job.Spans.At("layer"))
 		}
 	}
 	for _, c := range p.Circuits {

@@ -17,6 +17,7 @@ const (
 	SharedAmps      Quantity = "rating of a circuit with two or more heating cables, A"
 	PowerPerLength  Quantity = "cable output, W/m"
 	GroundFaultTrip Quantity = "ground-fault trip, mA"
+	ZoneCelsius     Quantity = "heat at the cable's surface, °C"
 	FeedShare       Quantity = "voltage drop of the feed, %"
 	InsulationVolts Quantity = "insulation test, V"
 	InsulationMohm  Quantity = "insulation resistance, MΩ"
@@ -93,6 +94,8 @@ var Rules = []Rule{
 		Text: "a label at the panelboard names the circuits that feed hidden heating cable"},
 	{Region: "europe", Edition: "IEC 60364-7-753:2014", Clause: "753.411.3.2", Quantity: GroundFaultTrip, Most: 30,
 		Text: "a residual-current device of 30 mA or less is asked for"},
+	{Region: "europe", Edition: "IEC 60364-7-753:2014", Clause: "753.424", Quantity: ZoneCelsius, Most: 80,
+		Text: "the heating zone and what it touches are held to 80 °C, by design, laying or a device"},
 	{Region: "europe", Edition: "IEC 60364-6, table 6.1", Quantity: InsulationVolts, Least: 500,
 		Text: "insulation of circuits up to 500 V is tested with 500 V DC"},
 	{Region: "europe", Edition: "IEC 60364-6, table 6.1", Quantity: InsulationMohm, Least: 1,

@@ -42,6 +42,9 @@ func TestRulesAtTheirEdge(t *testing.T) {
 		{"north america", Fact{GroundFaultTrip, 30, "Bath"}, []string{""}},
 		{"europe", Fact{GroundFaultTrip, 30, "Bath"}, nil},
 		{"europe", Fact{GroundFaultTrip, 100, "Bath"}, []string{"753.411.3.2"}},
+		{"europe", Fact{ZoneCelsius, 80, "H1"}, nil}, // from memory
+		{"europe", Fact{ZoneCelsius, 80.1, "H1"}, []string{"753.424"}},
+		{"north america", Fact{ZoneCelsius, 100, "H1"}, nil},
 		{"europe", Fact{InsulationMohm, 0.5, "H1"}, []string{""}},
 		{"europe", Fact{InsulationVolts, 500, "H1"}, nil},
 		{"europe", Fact{InsulationVolts, 499, "H1"}, []string{""}},

@@ -6,6 +6,15 @@ import "time"
 // is not stated: common practice.
 const UnstatedCure = 28
 
+// First heating of a new screed by EN 1264-4, from memory: not before so many
+// days, then LowDays with the floor at LowLeast to LowMost °C, then FullDays at
+// the most it is laid out for.
+const (
+	CementScreed, SulphateScreed = 21, 7 // days
+	LowDays, FullDays            = 3, 4
+	LowLeast, LowMost            = 20, 25 // °C
+)
+
 // A Cure is one layer that must harden before the floor is warmed.
 type Cure struct {
 	Layer  string
