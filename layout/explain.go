@@ -27,7 +27,7 @@ func Explanations() []job.Explanation {
 	again := func(stage string) string { return "\n[[as_laid.reading]]\nstage = \"" + stage + "\"\nohms = 144.5\n" }
 	pair := `"north 27", "east 3", "south 27", "east 3", `
 	return []job.Explanation{
-		{ID: "W101", Title: "a floor sensor finds no place", Text: "A sensor lies midway between two runs, well inside the heated floor and away from other heat, and its tube reaches the box without crossing cable. " +
+		{ID: "W101", Title: "a floor sensor finds no place", Text: "A sensor lies midway between two runs, well inside the heated floor and away from other heat, and its tube reaches the box clear of heating cable and lead joints, never off the floor. " +
 			"No gap of this room allows that for the sensor or for its spare. Without a spare, a sensor that fails means lifting tile; the cable plan shows what could be placed.",
 			Bad:  landing("[[0, 0], [1200, 0], [1200, 420], [0, 420]]", "length = \"3.9 m\"\nwatts = 39"),
 			Good: landing("[[0, 0], [1200, 0], [1200, 1000], [0, 1000]]", "length = \"10 m\"\nwatts = 100")},

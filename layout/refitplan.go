@@ -79,7 +79,7 @@ func (r *Room) moveSensors(planned []Sensor, path []plane.Point, j *job.Job) []S
 }
 
 // clearOf reports whether a sensor's tip lies at least so far from a cable and
-// its lead does not cross it.
+// its lead does not touch it.
 func (s Sensor) clearOf(path []plane.Point, least float64) bool {
 	for i := 1; i < len(path); i++ {
 		leg := plane.Segment{A: path[i-1], B: path[i]}
@@ -87,7 +87,7 @@ func (s Sensor) clearOf(path []plane.Point, least float64) bool {
 			return false
 		}
 		for k := 1; k < len(s.Lead); k++ {
-			if leg.Meets(plane.Segment{A: s.Lead[k-1], B: s.Lead[k]}) {
+			if leg.Gap(plane.Segment{A: s.Lead[k-1], B: s.Lead[k]}) < tubeTouch {
 				return false
 			}
 		}

@@ -25,17 +25,17 @@ const (
 )
 
 // placeSensors puts a sensor and a spare midway between two neighbouring
-// parallel runs, their tubes reaching the box without crossing heating cable,
-// and other leads only where there is no other way. Where the cold leads are
-// not laid yet, they may pass the tubes on the other side. It returns what
-// could not be placed.
+// parallel runs, their tubes reaching the box clear of heating cable and lead
+// joints, and crossing other leads only where there is no other way. Where the
+// cold leads are not laid yet, they may pass the tubes on the other side. It
+// returns what could not be placed.
 func (r *Room) placeSensors(j *job.Job, leadsLaid bool) (missing []string) {
 	if len(r.Cables) == 0 {
 		return nil
 	}
 	floor, err := r.leadFloor()
 	if err != nil {
-		return []string{"S1", "S2"}
+		return sensorNames[:]
 	}
 	g, leads := r.tubeGround(floor, j), r.leads()
 	best := r.tubes(g, nil)
@@ -47,9 +47,12 @@ func (r *Room) placeSensors(j *job.Job, leadsLaid bool) (missing []string) {
 			}
 		}
 	}
-	r.Sensors = best.sensors
-	return best.missing
+	r.Sensors = r.auditTubes(floor, best.sensors, jointRoom(j))
+	return sensorNames[len(r.Sensors):]
 }
+
+// sensorNames are those of a sensor and its spare.
+var sensorNames = [2]string{"S1", "S2"}
 
 // leadMove is what moving cold leads for the sake of a tube must save, mm.
 const leadMove = 700

@@ -11,12 +11,16 @@ import (
 type matter int
 
 const (
-	cable matter = iota
-	wall         // and the rims of what stands on the floor
-	lead         // cold leads and other tubes
-	joint        // movement joints
+	cable     matter = iota
+	leadJoint        // a ring about it, which no tube crosses
+	wall             // and the rims of what stands on the floor
+	lead             // cold leads and other tubes
+	joint            // movement joints
 	matters
 )
+
+// yields reports whether tubes come near to it at the foot of the box.
+func (m matter) yields() bool { return m != cable && m != leadJoint }
 
 // margins are distances from each matter, mm.
 type margins [matters]float64
@@ -75,7 +79,7 @@ func (f *tubeFloor) clear(s plane.Segment, off *margins) bool {
 			continue
 		}
 		whole, rest := s, s
-		if l.what != cable {
+		if l.what.yields() {
 			whole, rest = out, away
 		}
 		if whole.Crosses(l.Segment) || rest != (plane.Segment{}) && rest.Gap(l.Segment) < d {
@@ -102,7 +106,7 @@ func (f *tubeFloor) marginsAt(p plane.Point) margins {
 	m, atFoot := f.off, p.Dist(f.foot) < footNear
 	at := plane.Rect{Min: p, Max: p}
 	for i := range f.lines {
-		if l := &f.lines[i]; !(atFoot && l.what != cable) && !at.Apart(l.box, 1.2*m[l.what]) {
+		if l := &f.lines[i]; !(atFoot && l.what.yields()) && !at.Apart(l.box, 1.2*m[l.what]) {
 			m[l.what] = min(m[l.what], 0.85*l.Distance(p))
 		}
 	}

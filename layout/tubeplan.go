@@ -11,7 +11,6 @@ import (
 // A tubePlan is a sensor and its spare, as far as they find a place.
 type tubePlan struct {
 	sensors []Sensor
-	missing []string
 	costs   []float64 // mm
 }
 
@@ -61,26 +60,59 @@ func (r *Room) tubes(g tubeGround, leads [][]plane.Point) tubePlan {
 func (r *Room) tubesInTurn(g tubeGround, first *sensorPlace) (out tubePlan) {
 	g = g.fresh()
 	r.Sensors = nil
-	for _, name := range []string{"S1", "S2"} {
-		var p sensorPlace
-		ok := first != nil
-		if ok {
-			p, first = *first, nil
-		} else {
-			p, ok = r.bestPlace(g)
+	for i, name := range sensorNames {
+		p, tube := r.placeWithTube(&g, first)
+		if tube == nil {
+			break
 		}
-		if !ok {
-			out.missing = append(out.missing, name)
-			continue
-		}
+		first = nil
 		why := fmt.Sprintf("midway in a gap of %.0f mm, %.0f mm inside the heated area", p.gap, p.deep)
-		tube := g.tube(p)
-		r.Sensors = append(r.Sensors, Sensor{Name: name, Spare: name == "S2", Tip: p.tip, Lead: tube, Why: why})
+		r.Sensors = append(r.Sensors, Sensor{Name: name, Spare: i > 0, Tip: p.tip, Lead: tube, Why: why})
 		g.addLead(pastFoot(tube, footFan))
 		g.addLead(p.across())
 		out.costs = append(out.costs, p.cost*g.walk.step)
 	}
 	out.sensors = r.Sensors
+	return out
+}
+
+// mostPlaces bounds how many places are tried for one sensor.
+const mostPlaces = 24
+
+// placeWithTube returns a place, the given one or the best, and the tube to it:
+// drawn straight, or as it was found where that breaks a rule. A place that no
+// tube comes to by the rules is left out, together with its line; nil for none.
+func (r *Room) placeWithTube(g *tubeGround, first *sensorPlace) (sensorPlace, []plane.Point) {
+	for range mostPlaces {
+		p, ok := sensorPlace{}, true
+		if first != nil {
+			p, first = *first, nil
+		} else if p, ok = r.bestPlace(*g); !ok {
+			break
+		}
+		found := corners(slices.Concat([]plane.Point{g.foot}, p.way, []plane.Point{p.tip}))
+		for _, tube := range [][]plane.Point{g.tube(p), found} {
+			if r.tubeLies(g.walk.floor, tube, g.offJoints) {
+				return p, tube
+			}
+		}
+		g.places = g.without(p)
+	}
+	return sensorPlace{}, nil
+}
+
+// without returns the places that lie on another line than a given one.
+func (ps *places) without(p sensorPlace) *places {
+	out := &places{first: slices.Repeat([]int32{-1}, len(ps.first))}
+	for n, k := range ps.first {
+		for ; k >= 0; k = ps.all[k].next {
+			if q := ps.all[k]; q.midway != p.midway {
+				q.next = out.first[n]
+				out.all = append(out.all, q)
+				out.first[n] = int32(len(out.all) - 1)
+			}
+		}
+	}
 	return out
 }
 
@@ -102,7 +134,8 @@ func (p sensorPlace) across() []plane.Point {
 // to keep off, and the places for tips.
 type tubeGround struct {
 	tubeFloor
-	walk *walk
+	walk      *walk
+	offJoints float64 // how far to keep off lead joints, mm
 	*places
 }
 
@@ -122,6 +155,12 @@ func (r *Room) tubeGround(floor plane.Region, j *job.Job) tubeGround {
 		w.bar(c.Path)
 		f.add(cable, c.Path)
 	}
+	offJoints := jointRoom(j)
+	for _, at := range r.leadJoints() {
+		ring := ringRound(at, offJoints)
+		w.bar(ring)
+		f.add(leadJoint, ring)
+	}
 	for _, m := range r.Job.Joints {
 		line := []plane.Point{m.A, m.B}
 		w.cross(line, int32(jointToll/w.step))
@@ -133,7 +172,7 @@ func (r *Room) tubeGround(floor plane.Region, j *job.Job) tubeGround {
 		}
 		w.shun(l.Segment, f.off[l.what], [matters]int32{cable: 1, wall: 2, joint: jointAsks}[l.what])
 	}
-	return tubeGround{f, w, r.places(w, r.midways(j.Membrane.Pitch))}
+	return tubeGround{f, w, offJoints, r.places(w, r.midways(j.Membrane.Pitch))}
 }
 
 // fresh returns the ground for tubes and leads to be added to.

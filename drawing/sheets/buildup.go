@@ -458,12 +458,25 @@ func (v *roomView) sectionNotes() block {
 	if slices.ContainsFunc(sectionOf(v.plan).layers, sectionLayer.broken) {
 		l.paras = append(l.paras, "A layer between break lines is shown thinner than it is: its figure governs.")
 	}
-	joints := 0
-	for _, r := range v.plan.Rooms {
-		joints += len(r.Job.Joints)
-	}
-	if joints > 0 {
-		l.paras = append(l.paras, "At a movement joint tile, bed and membrane are cut through and the gap is filled with sealant; no cable crosses it.")
+	if across := acrossJoints(v.plan); across != "" {
+		l.paras = append(l.paras, "At a movement joint tile, bed and membrane are cut through and the gap is filled with sealant; "+across+".")
 	}
 	return l
+}
+
+// acrossJoints says what passes the movement joints of a plan, as its cable plans
+// do; empty where it has no joint.
+func acrossJoints(p *layout.Plan) string {
+	joints, crossings := 0, 0
+	for i := range p.Rooms {
+		joints += len(p.Rooms[i].Job.Joints)
+		crossings += len(p.Rooms[i].JointCrossings())
+	}
+	switch {
+	case joints == 0:
+		return ""
+	case crossings == 0:
+		return "no cable crosses it"
+	}
+	return "no heating cable crosses it, a lead or tube only as the cable plan says"
 }

@@ -27,6 +27,7 @@ type jointDetail struct {
 	deep     float64 // of its sealant
 	clear    float64 // that the cable keeps from the joint's middle, or from the wall
 	wall     bool
+	across   string // what crosses the joint, in words
 	scale    drawing.Scale
 }
 
@@ -50,6 +51,7 @@ func jointDetailOf(p *layout.Plan) []block {
 	d := jointDetail{
 		fig: figuresOf(p.Job), layers: layers, holds: -1, pitch: p.Job.Membrane.Pitch, diameter: heat.DefaultDiameter,
 		width: m.SealantWidth, deep: m.SealantDepth, clear: p.Job.Clearance.Wall, wall: true,
+		across: acrossJoints(p),
 	}
 	for i, l := range layers {
 		if l.Kind == "membrane" && d.holds < 0 {
@@ -107,7 +109,7 @@ func (d jointDetail) words() []string {
 	if d.wall {
 		return append(out, fmt.Sprintf("Cable %s clear of the wall.", d.fig.thickness(d.clear)))
 	}
-	return append(out, fmt.Sprintf("Tile, bed and membrane end to both sides. Cable %s clear of the joint; none crosses it.", d.fig.thickness(d.clear)))
+	return append(out, fmt.Sprintf("Tile, bed and membrane end to both sides. Cable %s clear of the joint; %s.", d.fig.thickness(d.clear), d.across))
 }
 
 func (d jointDetail) wrapped(ty *typesetter, w float64) []string {

@@ -352,7 +352,7 @@ type Fixing struct {
 	Spans Spans
 }
 
-// A Joint is a movement joint: no cable crosses it.
+// A Joint is a movement joint: no heating cable crosses it.
 type Joint struct {
 	Name string
 	plane.Segment

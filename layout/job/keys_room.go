@@ -104,7 +104,7 @@ func fixingKeys() []Key {
 }
 
 func jointKeys() []Key {
-	return under(Key{Path: "room.joint", Type: TypeTables, Doc: "A movement joint: no cable crosses it", Example: "[[room.joint]]\nfrom = [1200, 0]\nto = [1200, 2400]"},
+	return under(Key{Path: "room.joint", Type: TypeTables, Doc: "A movement joint: no heating cable crosses it", Example: "[[room.joint]]\nfrom = [1200, 0]\nto = [1200, 2400]"},
 		Key{Path: "name", Type: TypeText, Otherwise: "MJ and a number", Doc: "What it is called", Example: `name = "MJ1"`},
 		Key{Path: "from", Type: TypePlace, Required: true, Doc: "One end, as a point or as a wall and the length from its start; what reaches beyond the walls is trimmed", Example: "from = [1200, 0]"},
 		Key{Path: "to", Type: TypePlace, Required: true, Doc: "The other end", Example: `to = "C 5ft 4in"`},

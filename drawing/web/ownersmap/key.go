@@ -70,7 +70,7 @@ func (d *pen) key(m *probe.Map) []signed {
 		keyBand:       "too close to cable, lead or sensor",
 		keyPlanned:    "where the plan had cable; it lies elsewhere",
 		keyBare:       bareWords(m),
-		keyJoint:      "movement joint: no cable crosses it",
+		keyJoint:      "movement joint: no heating cable crosses it",
 		keyFixing:     "something is screwed down here",
 		keyFixture:    "stands on the floor",
 		keyOpening:    "door or window",

@@ -216,7 +216,7 @@ func (d *pen) fixing(x job.Fixing) {
 	d.add(`<path class="fixing" d="M%.0f,%.0fh%d m%d,%dv%d"><title>%s</title></path>`, at.X-crossHalf, -at.Y, 2*crossHalf, -crossHalf, -crossHalf, 2*crossHalf, text(name))
 }
 
-// joints draws the movement joints: no cable crosses them.
+// joints draws the movement joints: no heating cable crosses them.
 func (d *pen) joints(r *layout.Room) {
 	for _, j := range r.Job.Joints {
 		d.use(keyJoint)
