@@ -20,7 +20,7 @@ const (
 
 // What the way of a tube asks for beside its length, in mm.
 const (
-	leadToll  = 1500 // crossing a lead or another tube: one lies on the other, under tile
+	leadToll  = 2500 // crossing a lead or another tube: one lies on the other, under tile
 	jointToll = 1500 // crossing a movement joint
 )
 
