@@ -162,6 +162,6 @@ func (v *roomView) notes() block {
 		l.paras = append(l.paras, "Even spacing: runs spread evenly over the heated area and half a gap round it.")
 	}
 	l.paras = append(l.paras, v.plan.Job.Notes...)
-	l.paras = append(l.paras, "Floor warming; no heat-loss calculation has been made.")
+	l.paras = append(l.paras, "Floor warming; no heat-loss calculation by a standard has been made.")
 	return l
 }

@@ -168,7 +168,7 @@ func (v *roomView) places(owner, named bool) block {
 // without rows.
 func (v *roomView) datumTable(head, what string) table {
 	return table{head: head, cols: []column{
-		{head: what, wraps: true}, {head: "D1, face of wall " + v.datumLetter(0), align: decimal}, {head: "D2, face of wall " + v.datumLetter(1), align: decimal},
+		{head: what, wraps: true}, {head: "D1, wall " + v.datumLetter(0), align: decimal}, {head: "D2, wall " + v.datumLetter(1), align: decimal},
 	}}
 }
 

@@ -16,7 +16,7 @@ func (b *builder) words() {
 		"Demolition, levelling and repair of the subfloor.",
 		"Hire of an insulation tester and a continuity alarm.",
 		"Fixtures, thresholds, skirting and wall tile.",
-		"Floor warming only: no heat-loss calculation has been made.",
+		"Floor warming only: no heat-loss calculation by a standard has been made.",
 	}
 	b.assumptions()
 	b.questions()
