@@ -339,7 +339,14 @@ func (w *Warmth) offers(p *Plan) error {
 	s := w.section(p, p.firstCable())
 	var spacings []float64
 	for n := p.Job.Spacing.Closest; n <= p.Job.Spacing.Widest && len(spacings) < mostOffers; n++ {
-		spacings = append(spacings, float64(n)*p.Job.Membrane.Pitch)
+		mm := float64(n) * p.Job.Membrane.Pitch
+		if most := p.Job.Supply.MaxDensity; most > 0 && s.WattsPerMetre/(mm/1000) > most+1e-6 {
+			continue // the job's own limit forbids it
+		}
+		spacings = append(spacings, mm)
+	}
+	if len(spacings) == 0 { // then as it is laid
+		spacings = []float64{s.Spacing}
 	}
 	var board *heat.Board
 	if t := p.Job.Warmth.Board; t > 0 && !hasBoard(p.Job) {

@@ -47,6 +47,24 @@ func TestWarmthOfAJob(t *testing.T) {
 	}
 }
 
+// TestOffersKeepTheLimit: 10 W/m give 167 W/m² at 2 pegs of 30 mm and 111 W/m² at 3
+// (plain arithmetic), so that with 150 W/m² allowed none is offered at 2.
+func TestOffersKeepTheLimit(t *testing.T) {
+	j := build(t, bathJob+bathLayers).Job
+	j.Supply.MaxDensity = 150
+	p, _ := Build(j)
+	if p.Warmth == nil || len(p.Warmth.Offers) != 4 || p.Warmth.Offers[0].Spacing != 90 {
+		t.Fatalf("%+v", p.Warmth)
+	}
+	j.Supply.MaxDensity = 80
+	w := &Warmth{}
+	*w = *p.Warmth
+	p.Job = j
+	if err := w.offers(p); err != nil || len(w.Offers) != 2 || w.Offers[0].Spacing != p.Rooms[0].Cables[0].Spacing {
+		t.Errorf("%v, %+v; want the spacing as laid where no whole number of pegs is allowed", err, w.Offers)
+	}
+}
+
 func TestWarmthWithout(t *testing.T) {
 	if w := build(t, bathJob).Warmth; w != nil {
 		t.Errorf("no layers, and yet %+v", w)
