@@ -85,9 +85,9 @@ func Datum(at, dir drawing.Pt, name string) []drawing.Item {
 	return append([]drawing.Item{p}, tag(drawing.LayerDims, at, dir, long, name)...)
 }
 
-// FirstPeg is a cross in a ring: the crossing of channels that all others are
+// ChannelCrossing is a cross in a ring: the crossing of channels that all others are
 // counted from.
-func FirstPeg(at drawing.Pt) []drawing.Item {
+func ChannelCrossing(at drawing.Pt) []drawing.Item {
 	const ring, arm = 1.2, 1.8
 	return []drawing.Item{
 		&drawing.Path{Layer: drawing.LayerMembrane, Title: "channel crossing", Segs: drawing.Circle(at, ring), Stroke: drawing.FixtureLine()},

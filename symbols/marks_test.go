@@ -22,7 +22,7 @@ func marks(at, dir drawing.Pt) map[string][]drawing.Item {
 		"spare": SpareSensor(at, "S2"), "direction": DirectionArrow(at, dir), "run": RunNumber(at, "12"),
 		"datum": Datum(at, dir, "D1"), "revision": RevisionTriangle(at, "B"), "north": North(at, 30),
 		"arrowhead": Arrowhead(at, dir), "bar": Bar(at, dir, 3), "check line": CheckLine(at),
-		"scale bar": ScaleBar(at, 20, plane.Millimetres), "first peg": FirstPeg(at), "fixing point": FixingPoint(at),
+		"scale bar": ScaleBar(at, 20, plane.Millimetres), "channel crossing": ChannelCrossing(at), "fixing point": FixingPoint(at),
 	}
 }
 

@@ -197,7 +197,7 @@ func (v crossingView) channels() {
 			}
 		}
 	}
-	v.pg.add(symbols.FirstPeg(v.at(v.from1, v.from2))...)
+	v.pg.add(symbols.ChannelCrossing(v.at(v.from1, v.from2))...)
 }
 
 // sizes draws both distances of P1 beyond the floor shown.

@@ -213,7 +213,7 @@ func lookOf(p *drawing.Path, r *layout.Room) (s sign, ok bool) {
 		case is(drawing.SeamLine()):
 			return signSeam, true
 		case is(drawing.FixtureLine()):
-			return signFirstPeg, true
+			return signCrossing, true
 		}
 		return signPeg, is(drawing.ThinLine())
 	case drawing.LayerFloor:

@@ -42,7 +42,7 @@ func drawSettingOut(v *roomView) {
 // first: it is what the sheet is for.
 func settingOutLevels(v *roomView, taken []block, notes bool) []level {
 	runs := v.runLists()
-	head := []block{v.firstPeg(), v.markList()}
+	head := []block{v.crossing(), v.markList()}
 	tail := append([]block{legendOf(v.used)}, v.layingNotes()...)
 	if laidIn(v.plan, v.room) == nil { // else it is on the membrane sheet, by which the first strip is set
 		tail = append(tail, v.crossingDetails()...)
@@ -159,8 +159,8 @@ func lineMeet(a, b plane.Segment) (plane.Point, bool) {
 	return a.A.Add(u.Mul(b.A.Sub(a.A).Cross(w) / x)), true
 }
 
-// firstPeg says where the lattice begins.
-func (v *roomView) firstPeg() block {
+// crossing says where the lattice begins.
+func (v *roomView) crossing() block {
 	l := list{head: "Pegs"}
 	lat, ok := v.lattice()
 	if !ok {
@@ -246,7 +246,7 @@ func (v *roomView) pegs() {
 	}
 	if p, ok := v.first(); ok {
 		at := v.view.Pt(p)
-		v.mark(signFirstPeg, symbols.FirstPeg(at))
+		v.mark(signCrossing, symbols.ChannelCrossing(at))
 		v.tag(at, 2, "P1", "channel crossing P1: "+v.placeWords(p), 2)
 	}
 }

@@ -50,7 +50,7 @@ const (
 	signNote
 	signSeam
 	signPeg
-	signFirstPeg
+	signCrossing
 	signFault
 	signMistaken
 	signTile
@@ -98,7 +98,7 @@ func (s sign) words() string {
 		signNote:       "see the numbered note",
 		signSeam:       "seam of the membrane",
 		signPeg:        "row of pegs",
-		signFirstPeg:   "channel crossing P1",
+		signCrossing:   "channel crossing P1",
 		signFault:      "stretch with the fault, likeliest place barred",
 		signMistaken:   "runs that could be taken for it",
 		signTile:       "tile over the stretch: row R, column C",
@@ -228,8 +228,8 @@ func (s sign) showArea(pg *page, b drawing.Box) {
 	case signToFix:
 		pg.add(symbols.FixingPoint(drawing.Pt{X: b.X0 + 2, Y: c.Y})...)
 		pg.path(drawing.LayerFixtures, "", drawing.Polyline(drawing.Pt{X: b.X0 + 6, Y: c.Y}, drawing.Pt{X: b.X1, Y: c.Y}), drawing.FixtureLine(), nil)
-	case signFirstPeg:
-		pg.add(symbols.FirstPeg(c)...)
+	case signCrossing:
+		pg.add(symbols.ChannelCrossing(c)...)
 	case signFault:
 		line(drawing.LayerHatch, stretchBand())
 		line(drawing.LayerCable, drawing.CableLine())

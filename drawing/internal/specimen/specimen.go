@@ -130,7 +130,7 @@ func marks(x, y float64) []drawing.Item {
 		symbols.RunNumber(at(9), "27"), symbols.RunNumber(at(10), "127"), symbols.Datum(at(11), drawing.Pt{Y: -1}, "D1"),
 		symbols.RevisionTriangle(at(12), "A"), symbols.North(at(13), 0), symbols.North(at(14), 30),
 		symbols.Arrowhead(at(15), right), symbols.Bar(at(16), drawing.Pt{X: 1, Y: 1}, symbols.HalfwayBar), symbols.Bar(at(17), drawing.Pt{Y: 1}, symbols.EndBar),
-		symbols.FirstPeg(at(18)), symbols.FixingPoint(at(19)),
+		symbols.ChannelCrossing(at(18)), symbols.FixingPoint(at(19)),
 	}
 	var items []drawing.Item
 	for i, m := range all {
