@@ -86,9 +86,10 @@ func (c cutter) size(r Room, l layout, s strip, sp span, p *Piece) error {
 	if b := p.extent(l.frame); b.W() > 0 {
 		x, y = x.within(b.Min.X, b.Max.X), y.within(b.Min.Y, b.Max.Y)
 	}
-	p.Length, p.Width = math.Max(x.length(), 0), math.Max(y.length(), 0)
 	p.Cells = min(c.cells, c.pitches(x))
 	p.Rows = min(c.rows, c.pitches(y))
+	x, y = x.atMost(float64(p.Cells)*c.pitch), y.atMost(float64(p.Rows)*c.pitch)
+	p.Length, p.Width = math.Max(x.length(), 0), math.Max(y.length(), 0)
 	return p.notch(l.frame, x, y)
 }
 
@@ -116,6 +117,9 @@ func (s span) within(from, to float64) span {
 	}
 	return s
 }
+
+// atMost takes off a span what rounding leaves it longer than the stock it is cut from.
+func (s span) atMost(length float64) span { return span{s.from, math.Min(s.to, s.from+length)} }
 
 // squareLeast is the share of its extent that a cut fills when it is square to the
 // strip, and notchLeast the least side of one, mm: what is smaller goes with the trim.

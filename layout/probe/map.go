@@ -172,7 +172,7 @@ func (m *Map) evidence(r *layout.Room) {
 func (m *Map) accuracy(t Thing, l *layout.Laid, recorded bool) Thing {
 	t.Recorded = recorded && m.NoReason == ""
 	t.Error, t.Finger = layout.UnrecordedError, 0
-	if l != nil && m.NoReason == "" {
+	if m.NoReason == "" { // every cable has a record then
 		t.Finger = l.FingerRoom
 		if recorded {
 			t.Error = l.Error
@@ -200,7 +200,7 @@ func (m *Map) addCable(c *layout.Cable) {
 	}
 	m.Things = append(m.Things, m.accuracy(cable, l, true))
 	joint, end := c.Path[0], c.Path[len(c.Path)-1]
-	if l != nil && m.NoReason == "" {
+	if m.NoReason == "" {
 		joint, end = *l.Joint, *l.EndCap
 	}
 	first, last := c.ID, c.ID

@@ -68,20 +68,15 @@ func under(t Thing, ring plane.Ring, reach float64) []Piece {
 	var out []Piece
 	open := false
 	for i, p := range t.Line {
-		n := 0
-		if i+1 < len(t.Line) {
-			n = int(math.Ceil(p.Dist(t.Line[i+1]) / tileStep))
+		next, n := min(i+1, len(t.Line)-1), 1 // the last point is a leg of its own, without length
+		if leg := p.Dist(t.Line[next]); leg > tileStep {
+			n = int(math.Ceil(leg / tileStep))
 		}
-		for k := range max(1, n) {
-			q, s := p, 0.0
-			if i+1 < len(t.Line) {
-				q = p.Lerp(t.Line[i+1], float64(k)/float64(max(1, n)))
-			}
+		for k := range n {
+			share, s := float64(k)/float64(n), 0.0
+			q := p.Lerp(t.Line[next], share)
 			if t.Along != nil {
-				s = t.Along[i]
-				if i+1 < len(t.Line) {
-					s += float64(k) / float64(max(1, n)) * (t.Along[i+1] - t.Along[i])
-				}
+				s = t.Along[i] + float64(share*(t.Along[next]-t.Along[i]))
 			}
 			in := ring.Contains(q) || ring.Distance(q) <= reach
 			if in && !open {
@@ -111,7 +106,7 @@ func nearestToRing(ring plane.Ring, line []plane.Point) (at plane.Point, off flo
 	consider(line[0], 0, 0)
 	for i := 1; i < len(line); i++ {
 		s := plane.Segment{A: line[i-1], B: line[i]}
-		n := math.Ceil(s.Length()/tileStep) + 1
+		n := math.Ceil(s.Length() / tileStep)
 		for k := 1.0; k <= n; k++ {
 			consider(s.A.Lerp(s.B, k/n), i-1, k/n)
 		}

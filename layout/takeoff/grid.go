@@ -78,7 +78,7 @@ const slim = 2.0
 // not move the rows of all others. A floor that has none comes back as it is.
 func withoutSlivers(room plane.Region) plane.Region {
 	wide, err := room.Opened(slim)
-	if err != nil || wide.Empty() || room.Area()-wide.Area() < least {
+	if err != nil || room.Area()-wide.Area() < least {
 		return room
 	}
 	core, err := room.Grow(-slim / 2)
@@ -128,7 +128,7 @@ func (g Grid) Count(room plane.Region) (Count, error) {
 	s := outline(room, g.Origin, g.Angle)
 	box := s.bounds()
 	across, along := g.Width+g.Joint, g.Length+g.Joint
-	if !(box.Min.Norm() < maxReach && box.Max.Norm() < maxReach) {
+	if !(box.Min.Norm() < maxReach) {
 		return Count{}, errors.New("the floor lies too far from its tile grid")
 	}
 	if cells := (box.W()/along + 2) * (box.H()/across + 2); !(cells < maxCells) {

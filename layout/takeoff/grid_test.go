@@ -2,6 +2,7 @@ package takeoff
 
 import (
 	"math"
+	"slices"
 	"testing"
 	"time"
 
@@ -194,6 +195,33 @@ func TestSliverMovesNoTile(t *testing.T) {
 		}
 		if tiling, ok := Tile(room, tile, plane.Segment{A: plane.Pt(0, 0), B: plane.Pt(300, 0)}); !ok || len(tiling.Rows) != 3 || tiling.Rows[2].Count != 5 {
 			t.Errorf("%v: tiles numbered %+v", room.Bounds(), tiling)
+		}
+	}
+}
+
+// A floor without slivers is counted as it is drawn, to the corner.
+func TestFloorWithoutSliversStays(t *testing.T) {
+	ell := plane.FromRing(plane.Ring{{X: 0, Y: 0}, {X: 2000, Y: 0}, {X: 2000, Y: 900}, {X: 700, Y: 900}, {X: 700, Y: 1800}, {X: 0, Y: 1800}})
+	got := withoutSlivers(ell).Rings()
+	if len(got) != 1 || !slices.Equal(got[0], ell.Rings()[0]) {
+		t.Errorf("%v", got)
+	}
+	thin := rect(1.5, 2000) // nothing but a sliver: left to whoever asks
+	if got := withoutSlivers(thin); got.Area() != thin.Area() {
+		t.Errorf("%v", got)
+	}
+}
+
+// Whether a piece is short or narrow is settled at half a tile less the saw: 148.5 of 300.
+func TestHalfATileLessTheSaw(t *testing.T) {
+	for width, pairs := range map[float64]int{147.4: 1, 148.4: 1, 149.4: 0} {
+		c, err := Grid{Length: 300, Width: 300}.Count(rect(300+width, 600))
+		if err != nil || c.Whole != 2 || c.Cut != 2 || c.Pairs != pairs {
+			t.Errorf("%g mm beside a tile: %+v, %v", width, c, err)
+		}
+		c, err = Grid{Length: 300, Width: 300}.Count(rect(600, 300+width))
+		if err != nil || c.Whole != 2 || c.Cut != 2 || c.Pairs != pairs {
+			t.Errorf("%g mm above a tile: %+v, %v", width, c, err)
 		}
 	}
 }

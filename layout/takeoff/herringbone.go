@@ -42,13 +42,14 @@ func (v weave) count(room plane.Region) (Count, error) {
 	}
 	s := outline(room, v.Origin, v.Angle)
 	box := s.bounds()
-	if !(box.Min.Norm() < maxReach && box.Max.Norm() < maxReach) {
+	if !(box.Min.Norm() < maxReach) {
 		return Count{}, errors.New("the floor lies too far from its tiles' origin")
 	}
 	l, w := v.Length+v.Joint, v.Width+v.Joint
-	// a tile's corner is (i w + j l, i w - j l), so that i and j follow from sum and difference
-	firstI, lastI := math.Floor((box.Min.X+box.Min.Y-2*(l+w))/(2*w)), math.Ceil((box.Max.X+box.Max.Y)/(2*w))
-	firstJ, lastJ := math.Floor((box.Min.X-box.Max.Y-l-w)/(2*l)), math.Ceil((box.Max.X-box.Min.Y+l+w)/(2*l))
+	// a pair of tiles has its corner at (i w + j l, i w - j l), so that i and j follow from sum and
+	// difference; it reaches l to the right of it and l + w above it
+	firstI, lastI := math.Ceil((box.Min.X+box.Min.Y-l-2*w)/(2*w)), math.Floor((box.Max.X+box.Max.Y)/(2*w))
+	firstJ, lastJ := math.Ceil((box.Min.X-box.Max.Y-l)/(2*l)), math.Floor((box.Max.X-box.Min.Y+l+w)/(2*l))
 	if !((lastI-firstI+1)*(lastJ-firstJ+1)*2 < maxCells) {
 		return Count{}, errTooMany
 	}

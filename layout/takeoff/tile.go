@@ -71,7 +71,6 @@ func (b *builder) countTiles() (Count, error) {
 		total.Whole += c.Whole
 		total.Cut += c.Cut
 		total.Pairs += c.Pairs
-		total.Area += c.Area
 	}
 	return total, nil
 }

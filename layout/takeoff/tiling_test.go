@@ -107,3 +107,83 @@ func TestEveryPointHasItsTile(t *testing.T) {
 		}
 	})
 }
+
+// Numbers of no tile: before the first and beyond the last, of rows and of columns.
+func TestNumbersOfNoTile(t *testing.T) {
+	room := rect(1000, 700)
+	ti, _ := Tile(room, job.Tile{Width: 200, Length: 300, Joint: 2}, plane.Segment{A: plane.Pt(199, 351), B: plane.Pt(801, 351)})
+	for _, p := range []Place{{0, 1}, {5, 1}, {1, 0}, {1, 5}, {4, 5}, {-3, 9}} {
+		if ring, ok := ti.Outline(p); ok || ti.Piece(p, room.Rings()[0]) != nil {
+			t.Errorf("%v lies at %v", p, ring)
+		}
+	}
+	for _, p := range []Place{{1, 1}, {4, 4}} {
+		if ring, ok := ti.Outline(p); !ok || math.Abs(ring.Area()-6e4) > 1e-6 {
+			t.Errorf("%v lies at %v", p, ring)
+		}
+	}
+	for _, p := range []plane.Point{{X: 500, Y: -160}, {X: 500, Y: 760}, {X: -110, Y: 100}, {X: 1110, Y: 100}} {
+		if at, ok := ti.At(p); ok {
+			t.Errorf("%v is on tile %v", p, at)
+		}
+	}
+	// the middle of a joint parts the tiles beside it
+	for x, want := range map[float64]int{197.9: 1, 198.1: 2, 499.9: 2, 500.1: 3} {
+		if at, ok := ti.At(plane.Pt(x, 400)); !ok || at.Column != want {
+			t.Errorf("x = %g: %v", x, at)
+		}
+	}
+}
+
+// TestNoIdleTiles: in a slanting room the first and the last tile of each row reach into it, out to
+// the middle of the joints round them and 3 mm at its sharp corners, and no point of it, on a joint or not, is beyond them.
+func TestNoIdleTiles(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		w, h := rapid.Float64Range(900, 3000).Draw(t, "w"), rapid.Float64Range(900, 3000).Draw(t, "h")
+		room := plane.FromRing(plane.Ring{{X: 0, Y: 0}, {X: w, Y: h / 8}, {X: w * rapid.Float64Range(0.2, 0.8).Draw(t, "top"), Y: h}})
+		tile := job.Tile{Width: rapid.Float64Range(100, 500).Draw(t, "tile"), Length: rapid.Float64Range(100, 500).Draw(t, "length"),
+			Joint: rapid.Float64Range(0, 60).Draw(t, "joint"), Pattern: rapid.SampledFrom([]string{Straight, Offset}).Draw(t, "pattern")}
+		from := plane.Pt(rapid.Float64Range(0, w).Draw(t, "from x"), rapid.Float64Range(0, h).Draw(t, "from y"))
+		ti, ok := Tile(room, tile, plane.Segment{A: from, B: from.Add(plane.Pt(500, 0).Rotate(rapid.Float64Range(0, 6).Draw(t, "turn")))})
+		if !ok {
+			t.Fatal("not on a grid")
+		}
+		for row, r := range ti.Rows {
+			for _, col := range []int{1, r.Count} {
+				ring, _ := ti.Outline(Place{row + 1, col})
+				centre := ring.Bounds().Centre()
+				half := plane.Pt(ti.Grid.Length/2+tile.Joint/2, ti.Grid.Width/2+tile.Joint/2)
+				place := plane.Rectangle(half.Mul(-1), half)
+				for i := range place {
+					place[i] = place[i].Rotate(ti.Grid.Angle).Add(centre)
+				}
+				if walls := room.Rings()[0]; Gap(place, append(walls, walls[0])) > 3 && !room.Contains(centre) {
+					t.Fatalf("tile %d of row %d of %+v lies outside", col, row+1, ti)
+				}
+			}
+		}
+		for range 20 {
+			p := plane.Pt(rapid.Float64Range(0, w).Draw(t, "x"), rapid.Float64Range(0, h).Draw(t, "y"))
+			if _, ok := ti.At(p); !ok && room.Depth(p) > 2 {
+				t.Fatalf("%v in the room is on no tile of %+v", p, ti)
+			}
+		}
+	})
+}
+
+// Distances by hand: from a tile's edge, from its corner (3, 4, 5), to a line that passes by it, under it.
+func TestGapByHand(t *testing.T) {
+	ring := plane.Rectangle(plane.Pt(100, 100), plane.Pt(400, 300))
+	for _, c := range []struct {
+		line []plane.Point
+		want float64
+	}{
+		{[]plane.Point{{X: 430, Y: 200}}, 30}, {[]plane.Point{{X: 403, Y: 304}}, 5}, {[]plane.Point{{X: 200, Y: 200}}, 0},
+		{[]plane.Point{{X: 0, Y: 350}, {X: 500, Y: 350}}, 50}, {[]plane.Point{{X: 0, Y: 900}, {X: 0, Y: 320}, {X: 500, Y: 320}}, 20},
+		{[]plane.Point{{X: 0, Y: 200}, {X: 500, Y: 200}}, 0}, {[]plane.Point{{X: 0, Y: 900}, {X: 50, Y: 200}, {X: 0, Y: -900}}, 50},
+	} {
+		if got := Gap(ring, c.line); math.Abs(got-c.want) > 1e-9 {
+			t.Errorf("%v: %g, want %g", c.line, got, c.want)
+		}
+	}
+}

@@ -131,3 +131,26 @@ func TestUSUnitsRoundTrip(t *testing.T) {
 		}
 	})
 }
+
+// A price stands in the JSON where one is given, and nowhere else; a pack likewise.
+func TestJSONHasPricesThatAreGiven(t *testing.T) {
+	var b bytes.Buffer
+	l := List{Lines: []Line{{Code: "box", Unit: "each", Net: 2, Gross: 2, Packs: 2, Pack: 1, Price: 0.9}, {Code: "tube", Unit: "m", Net: 3.048, Gross: 3.048}}}
+	if err := WriteJSON(&b, l); err != nil {
+		t.Fatal(err)
+	}
+	var got struct{ Lines []map[string]any }
+	if err := json.Unmarshal(b.Bytes(), &got); err != nil {
+		t.Fatal(err)
+	}
+	if got.Lines[0]["price"] != 0.9 {
+		t.Errorf("%v", got.Lines[0])
+	}
+	if _, priced := got.Lines[1]["price"]; priced {
+		t.Errorf("%v", got.Lines[1])
+	}
+	us := got.Lines[1]["us"].(map[string]any)
+	if _, packed := us["pack"]; packed || us["net"] != 10.0 || us["unit"] != "ft" {
+		t.Errorf("%v", us)
+	}
+}
