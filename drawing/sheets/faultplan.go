@@ -48,22 +48,8 @@ func (v *roomView) drawFault(f *probe.Fault) {
 	v.wallLetters()
 }
 
-// Widths on paper of the marks of a fault, mm: broad enough that the cable's
-// own line stands inside.
-const (
-	stretchWidth = 3.0
-	bestBar      = 6.0
-)
-
-// stretchBand lies under the cable where the fault must be, mistakenBand under
-// runs that could be taken for it.
-func stretchBand() *drawing.Stroke {
-	return &drawing.Stroke{Width: stretchWidth, Colour: drawing.Grey(0.4)}
-}
-
-func mistakenBand() *drawing.Stroke {
-	return &drawing.Stroke{Width: stretchWidth / 2, Dash: []float64{1, 1.5}, Colour: drawing.Grey(0.4), Butt: true}
-}
+// bestBar is how long the bar at a fault's likeliest place is, mm on paper.
+const bestBar = 6.0
 
 // stretch marks the cable within which the fault must lie by a broad grey
 // band, its likeliest place by a bar across it.
@@ -78,7 +64,7 @@ func (v *roomView) stretch(f *probe.Fault) {
 	v.tag(at, bestBar/2, "LIKELIEST", "likeliest place: "+v.placeWords(f.Best), 1)
 	for i, p := range []plane.Point{f.Line[0], f.Line[len(f.Line)-1]} {
 		name := [...]string{"FROM", "TO"}[i]
-		v.tag(v.view.Pt(p), stretchWidth/2, name, name+": "+v.placeWords(p), 1)
+		v.tag(v.view.Pt(p), bandWidth/2, name, name+": "+v.placeWords(p), 1)
 	}
 }
 

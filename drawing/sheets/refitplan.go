@@ -57,11 +57,6 @@ func (v *roomView) drawRefit(f *layout.Refit) {
 	v.wallLetters()
 }
 
-// laidBand lies under cable that is laid: lighter than that of a fault.
-func laidBand() *drawing.Stroke {
-	return &drawing.Stroke{Width: stretchWidth, Colour: drawing.Grey(0.22)}
-}
-
 // band marks a cable from one length along its path to another.
 func (v *roomView) band(c *layout.Cable, title string, from, to float64, st *drawing.Stroke, s sign) {
 	line := stretchOf(c.Path, c.BendRadius, from, to)

@@ -72,7 +72,7 @@ var apart = map[[2]sign]bool{{signMistaken, signAnew}: true}
 // entries of a legend differ on a black-and-white printer, by an eighth of black
 // in more than 1 % of the squares of a third of a millimetre.
 func TestSignsDifferInGrey(t *testing.T) {
-	cells := board(t, int(signCount), swatchW, swatchH, func(pg *page, i int, b drawing.Box) { sign(i).show(pg, b) })
+	cells := board(t, int(signCount), swatchW, swatchH, func(pg *page, i int, b drawing.Box) { pg.add(sign(i).sample(b)...) })
 	for a := range cells {
 		for b := range cells[:a] {
 			share, _ := outside.Differing(cells[a], cells[b], 4, 0.12)
@@ -141,7 +141,7 @@ var unlike = map[[2]sign]bool{{signColdLead, signSeam}: true}
 // TestLinesDifferByRhythm: whatever its colour, a line of a legend is known by its
 // dashes, which a glance takes in, and not by a pixel more or less of width.
 func TestLinesDifferByRhythm(t *testing.T) {
-	cells := board(t, int(signCount), swatchW, swatchH, func(pg *page, i int, b drawing.Box) { sign(i).show(pg, b) })
+	cells := board(t, int(signCount), swatchW, swatchH, func(pg *page, i int, b drawing.Box) { pg.add(sign(i).sample(b)...) })
 	lines := map[sign]rhythm{}
 	for i, c := range cells {
 		if r, ok := rhythmOf(c); ok {
