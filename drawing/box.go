@@ -11,6 +11,9 @@ func (p Pt) Sub(q Pt) Pt { return Pt{p.X - q.X, p.Y - q.Y} }
 // Mul returns p times k.
 func (p Pt) Mul(k float64) Pt { return Pt{p.X * k, p.Y * k} }
 
+// Dot returns the scalar product of p and q.
+func (p Pt) Dot(q Pt) float64 { return p.X*q.X + p.Y*q.Y }
+
 // Dist returns the distance from p to q.
 func (p Pt) Dist(q Pt) float64 { return math.Hypot(p.X-q.X, p.Y-q.Y) }
 

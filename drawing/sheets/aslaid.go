@@ -12,23 +12,6 @@ import (
 	"oxturn/layout/route"
 )
 
-// recordOf says how the cables of rooms recorded as laid were found, by the
-// weakest evidence among them.
-func recordOf(p *layout.Plan, rooms []layout.Room) string {
-	var weakest *layout.Laid
-	for i := range rooms {
-		for _, c := range rooms[i].Cables {
-			if c.Laid.Recorded() && (weakest == nil || c.Laid.Error > weakest.Error) {
-				weakest = c.Laid
-			}
-		}
-	}
-	if p.Job.Info.Status != job.AsLaid || weakest == nil {
-		return ""
-	}
-	return fmt.Sprintf("%s, within %s either way", weakest.Job.Evidence, figuresOf(p.Job).spacing(weakest.Error))
-}
-
 // differMost is how many differences a sheet lists; the layout file has all.
 const differMost = 8
 

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"strconv"
 	"strings"
 
 	"oxturn/drawing"
@@ -176,3 +177,5 @@ func continued(head string) string {
 	}
 	return head + " (continued)"
 }
+
+func itoa(n int) string { return strconv.Itoa(n) }

@@ -11,7 +11,7 @@ import (
 
 // cablePlan is the plan of one room's cable.
 func cablePlan(r *layout.Room) scene {
-	s := roomScene("cable-plan", r)
+	s := roomScene(kindNamed("cable-plan"), r)
 	s.border = func(ratio float64) (left, right, top, bottom float64) { return border(wallsAlone(r.Job), ratio) }
 	s.draw, s.levels = drawCablePlan, cablePlanLevels
 	return s

@@ -406,8 +406,8 @@ func (v *roomView) ladder(l ladder, b plane.Rect) {
 	if l.side == east || l.side == west {
 		dir = drawing.Pt{Y: -1}
 	}
-	edge := dot(v.view.Pt(b.Min), out)
-	if e := dot(v.view.Pt(b.Max), out); e > edge {
+	edge := v.view.Pt(b.Min).Dot(out)
+	if e := v.view.Pt(b.Max).Dot(out); e > edge {
 		edge = e
 	}
 	c := chain{dir: dir, out: out, line: edge + tierOne, name: l.side.String() + " side"}
@@ -421,7 +421,7 @@ func (v *roomView) ladder(l ladder, b plane.Rect) {
 		n := len(c.feet) - 1
 		whole := chain{dir: dir, out: out, line: edge + tierTwo, name: l.side.String() + " side, overall"}
 		for _, f := range []drawing.Pt{c.feet[0], c.feet[n]} {
-			whole.feet = append(whole.feet, f.Add(out.Mul(edge+tierOne+overrun-0.2-dot(f, out)-extensionGap)))
+			whole.feet = append(whole.feet, f.Add(out.Mul(edge+tierOne+overrun-0.2-f.Dot(out)-extensionGap)))
 		}
 		whole.at = []float64{c.at[0], c.at[n]}
 		whole.draw(v.page, v.fig)
@@ -437,7 +437,7 @@ func (v *roomView) slant(w job.Wall) {
 	for _, keep := range [][]kind{{solidInk, extensionInk}, {solidInk}} {
 		for _, off := range []float64{tierOne - poche, 4, 13} {
 			c := chain{
-				feet: []drawing.Pt{a, b}, dir: b.Sub(a).Unit(), out: out, line: dot(a, out) + off,
+				feet: []drawing.Pt{a, b}, dir: b.Sub(a).Unit(), out: out, line: a.Dot(out) + off,
 				at: []float64{0, w.Length()}, name: "wall " + w.Letter,
 			}
 			pts := c.ends()

@@ -26,7 +26,7 @@ func ChangePlans(p *layout.Plan, changes []layout.Change) ([]*drawing.Sheet, err
 		if len(here) == 0 {
 			continue
 		}
-		s := roomScene("changes", r)
+		s := roomScene(kindNamed("changes"), r)
 		s.draw = func(v *roomView) {
 			drawCablePlan(v)
 			v.clouds(here)

@@ -57,7 +57,7 @@ func (v *roomView) crossingDetails() []block {
 	u := d1.B.Sub(d1.A).Unit()
 	skew := math.Min(math.Abs(along.Cross(u)), math.Abs(along.Dot(u)))
 	far := math.Max(d.from1, d.from2) > farCrossing*d.pitch
-	if math.Min(d.from1, d.from2) <= 0 || far || skew > 0.02 || dot(d.in1, d.in2) != 0 {
+	if math.Min(d.from1, d.from2) <= 0 || far || skew > 0.02 || d.in1.Dot(d.in2) != 0 {
 		return nil
 	}
 	return []block{d}

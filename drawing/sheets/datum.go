@@ -172,6 +172,16 @@ func (v *roomView) datumTable(head, what string) table {
 	}}
 }
 
+// datumLetter names the wall of a datum, a dash where there is none.
+func (v *roomView) datumLetter(i int) string {
+	d1, d2 := layout.Datums(v.room.Job)
+	d := [2]int{d1, d2}[i]
+	if d < 0 {
+		return "-"
+	}
+	return v.room.Job.Walls[d].Letter
+}
+
 // signed explains the figures that are negative, where there are any.
 func signed(t table) table {
 	for _, r := range t.rows {

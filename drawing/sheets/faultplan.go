@@ -14,7 +14,7 @@ import (
 // FaultPlan draws where on the floor a fault must lie: the stretch of cable,
 // the tiles over it, and the runs it could be taken for.
 func FaultPlan(p *layout.Plan, f *probe.Fault) ([]*drawing.Sheet, error) {
-	s := roomScene("fault", f.Room)
+	s := roomScene(kindNamed("fault"), f.Room)
 	s.ID, s.Title = s.ID+"-"+f.Cable.ID, s.Title+" "+f.Cable.ID
 	s.draw = func(v *roomView) { v.drawFault(f) }
 	s.levels = func(v *roomView) []level { return faultLevels(v, f) }

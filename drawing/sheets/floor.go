@@ -2,7 +2,6 @@ package sheets
 
 import (
 	"math"
-	"strconv"
 	"strings"
 
 	"oxturn/drawing"
@@ -11,8 +10,6 @@ import (
 	"oxturn/layout/plane"
 	"oxturn/symbols"
 )
-
-func itoa(n int) string { return strconv.Itoa(n) }
 
 // signOf returns the sign of a no-cut zone. Undecided fixtures have their own.
 func (v *roomView) signOf(z layout.NoCut) sign {

@@ -327,7 +327,7 @@ func hugs(a, b, c, d drawing.Pt) bool {
 	if math.Abs(u.X*w.Y-u.Y*w.X) > slant {
 		return false
 	}
-	from, to := dot(c.Sub(a), u), dot(d.Sub(a), u)
+	from, to := c.Sub(a).Dot(u), d.Sub(a).Dot(u)
 	from, to = math.Max(0, math.Min(from, to)), math.Min(a.Dist(b), math.Max(from, to))
 	off := a.Add(u.Mul((from + to) / 2)).Sub(c)
 	return to-from > least && math.Abs(off.X*w.Y-off.Y*w.X) < near

@@ -2,24 +2,9 @@ package sheets
 
 import (
 	"slices"
-	"strings"
 
 	"oxturn/drawing"
 )
-
-// A Kind is one kind of sheet. Whatever goes by the kind of a sheet reads it
-// here: the set and its order, labels, titles, whom a sheet is for, and help.
-type Kind struct {
-	ID      string   // the IDs of its sheets begin with it
-	Code    string   // the letters of their labels
-	Title   string   // what its sheets are called; a room's name comes behind
-	Form    string   // the document type in the title block
-	About   string   // what it shows, in a sentence without its full stop
-	Readers []string // who needs it, of Readers; never empty
-	Verb    string   // the verb that draws it; empty: draw, as one of the set
-
-	draw part // nil: it comes with another kind, or its verb draws it
-}
 
 // The readers of a set, by the words that draw --for takes.
 const (
@@ -32,41 +17,57 @@ const (
 // Readers returns the readers that sheets are drawn for, in the order of the work.
 func Readers() []string { return []string{installer, estimator, wirer, owner} }
 
+// An entry of the registry: whatever goes by the kind of a sheet reads it there,
+// the set and its order, labels, titles, whom a sheet is for, and help.
+type registered struct {
+	Kind
+	draw part // nil: it comes with another kind, or its verb draws it
+}
+
 // Kinds returns every kind of sheet in the order of a set; after them those
 // that only a verb asks for.
 func Kinds() []Kind {
-	return []Kind{
-		{"key-plan", "KP", "Key plan", "Key plan", "All rooms of the job at one scale, with their names and loads",
-			[]string{installer, estimator, wirer}, "", keyPlan},
-		{"cable-plan", "CP", "Cable plan", "Cable plan",
+	var out []Kind
+	for _, r := range registry() {
+		out = append(out, r.Kind)
+	}
+	return out
+}
+
+// registry has a line for every kind of sheet.
+func registry() []registered {
+	return []registered{
+		{Kind{"key-plan", "KP", "Key plan", "Key plan", "All rooms of the job at one scale, with their names and loads",
+			[]string{installer, estimator, wirer}, ""}, keyPlan},
+		{Kind{"cable-plan", "CP", "Cable plan", "Cable plan",
 			"Where the heating cable, its leads and the sensors lie, with the dimensions to find them again",
-			Readers(), "", eachRoom(layingPlans)},
-		{"setting-out", "SO", "Setting out", "Setting-out plan",
+			Readers(), ""}, eachRoom(layingPlans)},
+		{Kind{"setting-out", "SO", "Setting out", "Setting-out plan",
 			"How the cable is laid run by run, in pegs, with the length used at the end of every run",
-			[]string{installer}, "", nil},
-		{"notes", "NT", "Notes", "Notes", "What the two before it have no room for", Readers(), "", nil},
-		{"membrane", "MB", "Membrane", "Membrane cut plan",
+			[]string{installer}, ""}, nil},
+		{Kind{"notes", "NT", "Notes", "Notes", "What the two before it have no room for", Readers(), ""}, nil},
+		{Kind{"membrane", "MB", "Membrane", "Membrane cut plan",
 			"How the pegged membrane is cut and laid, piece by piece, with its seams",
-			[]string{installer, estimator}, "", eachRoom(membranePlan)},
-		{"build-up", "BU", "Build-up", "Section", "A section through the floor with its layers and heights",
-			[]string{installer, estimator}, "", buildUp},
-		{"electrician", "EL", "Electrician's sheet", "Electrical plan",
+			[]string{installer, estimator}, ""}, eachRoom(membranePlan)},
+		{Kind{"build-up", "BU", "Build-up", "Section", "A section through the floor with its layers and heights",
+			[]string{installer, estimator}, ""}, buildUp},
+		{Kind{"electrician", "EL", "Electrician's sheet", "Electrical plan",
 			"The wall with the thermostat box and the lead rise, the load, and what the electrician settles",
-			[]string{wirer}, "", eachRoom(electrician)},
-		{"take-off", "TO", "Take-off", "Take-off", "What to buy, each line with the area or length it is based on",
-			[]string{estimator}, "", takeOff},
-		{"test-record", "TR", "Test record", "Test record", "The readings to take at each stage, with their limits",
-			[]string{installer, wirer, owner}, "", allRecords},
-		{"owner-map", "OM", "Owner's map", "Owner's map",
+			[]string{wirer}, ""}, eachRoom(electrician)},
+		{Kind{"take-off", "TO", "Take-off", "Take-off", "What to buy, each line with the area or length it is based on",
+			[]string{estimator}, ""}, takeOff},
+		{Kind{"test-record", "TR", "Test record", "Test record", "The readings to take at each stage, with their limits",
+			[]string{installer, wirer, owner}, ""}, allRecords},
+		{Kind{"owner-map", "OM", "Owner's map", "Owner's map",
 			"Where cable lies in the floor and where none does, for whoever wants to drill years later",
-			[]string{owner}, "", eachRoom(ownerMap)},
-		{"changes", "CH", "Changes", "Changes", "What changed since the revision before, in clouds", Readers(), "compare", nil},
-		{"fault", "FA", "Fault on cable", "Fault plan",
+			[]string{owner}, ""}, eachRoom(ownerMap)},
+		{Kind{"changes", "CH", "Changes", "Changes", "What changed since the revision before, in clouds", Readers(), "compare"}, nil},
+		{Kind{"fault", "FA", "Fault on cable", "Fault plan",
 			"The stretch of cable within which a fault must lie, the tiles over it and the runs it could be taken for",
-			[]string{wirer, owner}, "fault", nil},
-		{"refit", "RF", "Refit of", "Refit plan",
+			[]string{wirer, owner}, "fault"}, nil},
+		{Kind{"refit", "RF", "Refit of", "Refit plan",
 			"The rest of a partly laid cable as planned anew: what is laid stays, what changes is marked",
-			[]string{installer}, "refit", nil},
+			[]string{installer}, "refit"}, nil},
 	}
 }
 
@@ -79,9 +80,6 @@ func kindNamed(id string) Kind {
 	}
 	panic("no kind of sheet " + id) // a slip in this package: every sheet drawn in a test comes by here
 }
-
-// has reports whether a sheet, by its ID, is of the kind.
-func (k Kind) has(id string) bool { return id == k.ID || strings.HasPrefix(id, k.ID+"-") }
 
 // codeOf returns the letters for a sheet.
 func codeOf(id string) string {

@@ -222,25 +222,25 @@ func (t *lettering) homeless() []*label {
 	return out
 }
 
-// draw adds the placed labels to the page.
-func (t *lettering) draw(pg *page) {
+// drawn returns the placed labels, and the signs they show.
+func (t *lettering) drawn() (items []drawing.Item, shown []sign) {
 	for _, l := range t.labels {
 		if l.at < 0 {
 			continue
 		}
 		s := l.spots[l.at]
 		if s.leader != nil {
-			pg.thin(drawing.LayerDims, s.leader...)
+			items = append(items, &drawing.Path{Layer: drawing.LayerDims, Segs: drawing.Polyline(s.leader...), Stroke: drawing.ThinLine()})
 		}
 		if l.mark != nil {
-			pg.add(l.mark(s.at, l.text)...)
-			pg.uses(l.of)
+			items, shown = append(items, l.mark(s.at, l.text)...), append(shown, l.of)
 			continue
 		}
 		text := l.sample(s)
 		if t.ink.covered(t.boxes[l]) {
 			text.Knockout = knockout
 		}
-		pg.add(text)
+		items = append(items, text)
 	}
+	return items, shown
 }

@@ -34,9 +34,8 @@ func TestPlaceOverLines(t *testing.T) {
 	if l.at != 1 {
 		t.Fatalf("took spot %d, over a wall", l.at)
 	}
-	pg := &page{sheet: &drawing.Sheet{}}
-	ls.draw(pg)
-	if tx := texts(pg.sheet); len(tx) != 1 || tx[0].Knockout == 0 {
+	items, _ := ls.drawn()
+	if tx := texts(&drawing.Sheet{Items: items}); len(tx) != 1 || tx[0].Knockout == 0 {
 		t.Errorf("lettering over cable has no knock-out: %+v", tx)
 	}
 }

@@ -20,7 +20,7 @@ func membranePlan(p *layout.Plan, r *layout.Room) ([]*page, error) {
 	if laid == nil {
 		return nil, nil // the plan has none, and has said why
 	}
-	s := roomScene("membrane", withoutBox(r))
+	s := roomScene(kindNamed("membrane"), withoutBox(r))
 	s.draw = func(v *roomView) { v.drawMembrane(laid) }
 	s.levels = func(v *roomView) []level {
 		bs := slices.Concat([]block{v.pieceTable(laid)}, v.notchTable(laid), []block{v.seamTable(laid)}, v.crossingDetails(), []block{legendOf(v.used), v.membraneNotes(laid)})

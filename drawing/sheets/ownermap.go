@@ -14,7 +14,7 @@ import (
 // ownerMap draws the page that stays with the house: where cable is and where
 // none is, and a label for the panel.
 func ownerMap(p *layout.Plan, r *layout.Room) ([]*page, error) {
-	s := roomScene("owner-map", r)
+	s := roomScene(kindNamed("owner-map"), r)
 	s.border = func(ratio float64) (left, right, top, bottom float64) { return overallBorder(r.Job, ratio) }
 	s.draw, s.levels, s.handOver = drawOwnerMap, ownerMapLevels, true
 	return s.pages(p)

@@ -40,7 +40,7 @@ func TestOtherOwnersMaps(t *testing.T) {
 // two A4.
 func TestSmallestPaperThatHoldsAll(t *testing.T) {
 	p := samplePlan(t, plane.Millimetres)
-	s := roomScene("owner-map", &p.Rooms[0])
+	s := roomScene(kindNamed("owner-map"), &p.Rooms[0])
 	n := s.need(p, titleFor(p, "Map", "Map"))
 	for _, c := range []struct {
 		paras int

@@ -21,7 +21,8 @@ func RefitPlans(p *layout.Plan, f *layout.Refit, moves []layout.SensorMove) ([]*
 	if room == nil {
 		return nil, fmt.Errorf("the plan has no room %q", f.Room.Job.Name)
 	}
-	s := roomScene("refit", room)
+	s := roomScene(kindNamed("refit"), room)
+	s.partly = true
 	s.ID, s.Title = s.ID+"-"+f.New.ID, s.Title+" "+f.New.ID
 	if len(f.Laid) < 2 {
 		s.Form += ", real pegs"

@@ -22,14 +22,15 @@ type scene struct {
 	scales   []drawing.Scale          // nil: those that suit a floor
 	north    bool                     // a north arrow belongs to it
 	crowded  func(ratio float64) bool // whether the scale is too small to read; nil: never
+	partly   bool                     // it shows a cable that is laid in part
 	handOver bool                     // one page of A4 or letter, where it can be read at that size
 }
 
 // roomScene returns a scene of a kind that shows a room's floor; the rest is
 // filled in by whoever draws the sheet.
-func roomScene(id string, r *layout.Room) scene {
+func roomScene(k Kind, r *layout.Room) scene {
 	return scene{
-		Kind: kindNamed(id), room: r, bounds: r.Job.Outline.Bounds(), north: true,
+		Kind: k, room: r, bounds: r.Job.Outline.Bounds(), north: true,
 		border:  func(ratio float64) (left, right, top, bottom float64) { return border(r.Job, ratio) },
 		crowded: func(ratio float64) bool { return narrow(r, ratio, crowded) },
 	}
@@ -96,7 +97,7 @@ func idOf(kind string, r *layout.Room) string {
 // neither changes. Should it never settle, what does not fit goes on.
 func (s scene) page(p *layout.Plan) (scenePage, error) {
 	name := titleOn(s.Title, s.room)
-	n := s.need(p, titleFor(p, name, s.Form))
+	n := s.need(p, s.titleBlock(p, name))
 	last := s.blank(p)
 	var a arrangement
 	for i := range 6 {
@@ -114,10 +115,17 @@ func (s scene) page(p *layout.Plan) (scenePage, error) {
 	}
 	last.sheet.ID = idOf(s.ID, s.room)
 	last.sheet.Title, last.sheet.Description, last.sheet.Ratio = name, s.About, a.scale.Ratio
-	last.title = titleFor(p, name, s.Form)
+	last.title = s.titleBlock(p, name)
 	last.title.scale, last.title.paper, last.title.compact = a.scale.Name, a.paper.Name, isSmall(a.paper)
 	l := s.levels(last)[a.level]
 	return scenePage{last.page, append(last.finish(a, l), l.rest...), l.later}, nil
+}
+
+// titleBlock returns the scene's title block, still without scale and paper.
+func (s scene) titleBlock(p *layout.Plan, title string) titleBlock {
+	t := titleFor(p, title, s.Form)
+	t.partly = s.partly
+	return t
 }
 
 // arranged arranges a scene: one to be handed over on one small sheet, if that
@@ -198,5 +206,9 @@ func (v *roomView) settle() {
 		v.letters.add(m)
 		v.letters.put(m, v.letters.cheapest(m))
 	}
-	v.letters.draw(v.page)
+	items, shown := v.letters.drawn()
+	v.add(items...)
+	for _, s := range shown {
+		v.uses(s)
+	}
 }

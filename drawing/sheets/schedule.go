@@ -190,17 +190,6 @@ func revisions(p *layout.Plan) block {
 	return t
 }
 
-// noRevision stands for the letter of a revision where there is none.
-const noRevision = "-"
-
-// lastRevision returns the letter of the last revision, a dash for none.
-func lastRevision(p *layout.Plan) string {
-	if n := len(p.Job.Revisions); n > 0 {
-		return p.Job.Revisions[n-1].Letter
-	}
-	return noRevision
-}
-
 // slug turns a name into part of a file name.
 func slug(s string) string {
 	var b strings.Builder

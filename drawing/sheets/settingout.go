@@ -18,7 +18,7 @@ import (
 // the room's cable plan left for it, unless that may as well go on notes that
 // there are anyway.
 func settingOut(r *layout.Room, taken []block, notes bool) scene {
-	s := roomScene("setting-out", r)
+	s := roomScene(kindNamed("setting-out"), r)
 	s.draw, s.levels = drawSettingOut, func(v *roomView) []level { return settingOutLevels(v, taken, notes) }
 	return s
 }
@@ -194,15 +194,6 @@ func (v *roomView) pitchWords(mm float64) string {
 		return fmt.Sprintf("%.2f in", mm/plane.Inch)
 	}
 	return trimFigure(mm) + " mm"
-}
-
-func (v *roomView) datumLetter(i int) string {
-	d1, d2 := layout.Datums(v.room.Job)
-	d := [2]int{d1, d2}[i]
-	if d < 0 {
-		return "-"
-	}
-	return v.room.Job.Walls[d].Letter
 }
 
 // layingNotes are the sheet's own remarks and, as long as there is cable to lay,

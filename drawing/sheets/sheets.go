@@ -34,7 +34,7 @@ func setPages(p *layout.Plan) ([]*page, error) {
 		}
 	}
 	var parts []part
-	for _, k := range Kinds() {
+	for _, k := range registry() {
 		if k.draw != nil {
 			parts = append(parts, k.draw)
 		}

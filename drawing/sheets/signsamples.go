@@ -40,7 +40,11 @@ func sampled(st *drawing.Stroke, w float64) *drawing.Stroke {
 	}
 	out := *st
 	out.Dash = append([]float64{}, st.Dash...)
-	out.Dash[0] = (w - sum(st.Dash[1:])) / 2
+	out.Dash[0] = w
+	for _, d := range st.Dash[1:] {
+		out.Dash[0] -= d
+	}
+	out.Dash[0] /= 2
 	return &out
 }
 

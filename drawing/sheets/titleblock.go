@@ -270,11 +270,39 @@ func (t titleBlock) setField(pg *page, at drawing.Pt, f field, w float64) {
 }
 
 // titleFor returns the title block of a sheet of the job.
-func titleFor(p *layout.Plan, title, kind string) titleBlock {
+func titleFor(p *layout.Plan, title, form string) titleBlock {
 	return titleBlock{
-		title: title, kind: kind, partly: kind == kindNamed("refit").Form, revision: lastRevision(p), info: p.Job.Info,
+		title: title, kind: form, revision: lastRevision(p), info: p.Job.Info,
 		label: "MB-88", n: 88, of: 88, // until they are known, room for two figures
 		units: unitsWords(p.Job.Sheet, figuresOf(p.Job).units), letter: p.Job.Sheet.Letterhead, scale: "-",
 		record: recordOf(p, p.Rooms), plan: p.Code,
 	}
+}
+
+// noRevision stands for the letter of a revision where there is none.
+const noRevision = "-"
+
+// lastRevision returns the letter of the last revision, a dash for none.
+func lastRevision(p *layout.Plan) string {
+	if n := len(p.Job.Revisions); n > 0 {
+		return p.Job.Revisions[n-1].Letter
+	}
+	return noRevision
+}
+
+// recordOf says how the cables of rooms recorded as laid were found, by the
+// weakest evidence among them.
+func recordOf(p *layout.Plan, rooms []layout.Room) string {
+	var weakest *layout.Laid
+	for i := range rooms {
+		for _, c := range rooms[i].Cables {
+			if c.Laid.Recorded() && (weakest == nil || c.Laid.Error > weakest.Error) {
+				weakest = c.Laid
+			}
+		}
+	}
+	if p.Job.Info.Status != job.AsLaid || weakest == nil {
+		return ""
+	}
+	return fmt.Sprintf("%s, within %s either way", weakest.Job.Evidence, figuresOf(p.Job).spacing(weakest.Error))
 }
