@@ -16,6 +16,7 @@ import (
 	"os"
 	"runtime"
 	"strings"
+	"time"
 )
 
 type settings struct {
@@ -25,6 +26,7 @@ type settings struct {
 	same     string // the file of mutants that change nothing
 	only     string // files to mutate: those whose path contains it
 	least    float64
+	within   time.Duration // tests that take longer are not asked
 }
 
 func main() {
@@ -35,6 +37,7 @@ func main() {
 	flag.StringVar(&s.same, "same", "cmd/mutants/same.txt", "list of mutants that change nothing, with the reason")
 	flag.StringVar(&s.only, "only", "", "mutate only files whose path contains this")
 	flag.Float64Var(&s.least, "least", 0, "fail when a package's killed share is below this, in %")
+	flag.DurationVar(&s.within, "within", 0, "ask only tests that take no longer alone; 0 asks all")
 	flag.Parse()
 	if flag.NArg() == 0 {
 		fmt.Fprintln(os.Stderr, "mutants: name the packages, for example ./layout/plane")
@@ -113,7 +116,7 @@ func tryPackage(w io.Writer, s settings, same *sameList, p *pkg) (tally, error) 
 		return t, err
 	}
 	defer bin.remove()
-	if err := bin.learn(); err != nil {
+	if err := bin.learn(s.within); err != nil {
 		return t, err
 	}
 	for r := range bin.tryAll(left, s.parallel) {

@@ -48,7 +48,8 @@ func (b *binary) commandIn(ctx context.Context, mutant string, args ...string) *
 }
 
 // learn runs each test alone, without a mutant, and notes the mutants it reaches.
-func (b *binary) learn() error {
+// It forgets tests that take longer than within, unless that is 0.
+func (b *binary) learn(within time.Duration) error {
 	names, err := b.names()
 	if err != nil {
 		return err
@@ -57,9 +58,11 @@ func (b *binary) learn() error {
 	notes := filepath.Join(b.dir, "reached")
 	for _, name := range names {
 		start := time.Now()
-		out, err := b.command("reach:"+notes, append(b.flags, "-test.run", "^"+name+"$")...).CombinedOutput()
-		if err != nil {
-			return fmt.Errorf("%s fails without a mutant: %w\n%s", name, err, out)
+		switch late, err := b.learnOne(name, notes, within); {
+		case err != nil:
+			return err
+		case late:
+			continue
 		}
 		b.tests = append(b.tests, test{name, time.Since(start)})
 		if err := b.note(notes, len(b.tests)-1); err != nil {
@@ -70,6 +73,21 @@ func (b *binary) learn() error {
 		slices.SortFunc(tests, func(x, y int) int { return int(b.tests[x].time - b.tests[y].time) })
 	}
 	return nil
+}
+
+// learnOne tells whether the test takes too long, when it is cut short.
+func (b *binary) learnOne(name, notes string, within time.Duration) (late bool, err error) {
+	ctx, cancel := context.WithCancel(context.Background())
+	if within > 0 {
+		ctx, cancel = context.WithTimeout(ctx, within)
+	}
+	defer cancel()
+	args := append(slices.Clone(b.flags), "-test.run", "^"+name+"$")
+	out, err := b.commandIn(ctx, "reach:"+notes, args...).CombinedOutput()
+	if err != nil && ctx.Err() == nil {
+		return false, fmt.Errorf("%s fails without a mutant: %w\n%s", name, err, out)
+	}
+	return ctx.Err() != nil, nil
 }
 
 func (b *binary) note(path string, test int) error {
