@@ -121,18 +121,31 @@ func (f *finder) walk(n ast.Node) {
 	})
 }
 
-// result leaves out what stands beside an error: nobody may read it.
+// result leaves out what stands beside an error or beside false: nobody may read it.
 func (f *finder) result(r *ast.ReturnStmt) bool {
 	last := len(r.Results) - 1
 	if last < 1 {
 		return true
 	}
-	t := f.pkg.info.Types[r.Results[last]].Type
-	if t == nil || !types.Implements(t, failure) {
+	if t := f.pkg.info.Types[r.Results[last]]; !isFalse(t) && !isFailure(t.Type) {
 		return true
 	}
 	f.walk(r.Results[last])
 	return false
+}
+
+func isFalse(t types.TypeAndValue) bool {
+	return t.Value != nil && t.Value.Kind() == constant.Bool && !constant.BoolVal(t.Value)
+}
+
+// isFailure tells whether a result is an error, or a pointer to what is named one.
+func isFailure(t types.Type) bool {
+	if p, ok := t.(*types.Pointer); ok {
+		if n, ok := p.Elem().(*types.Named); ok && strings.HasSuffix(n.Obj().Name(), "Error") {
+			return true
+		}
+	}
+	return t != nil && types.Implements(t, failure)
 }
 
 var failure = types.Universe.Lookup("error").Type().Underlying().(*types.Interface)

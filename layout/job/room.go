@@ -173,11 +173,23 @@ func (r *Room) line(t table) bool {
 		return true
 	}
 	in := inset(r.Outline, lining)
-	if _, bad := in.SelfClash(); bad || in.SignedArea()*r.Outline.SignedArea() <= 0 {
+	if _, bad := in.SelfClash(); bad || !sameBearings(in, r.Outline) {
 		t.errorf("lining", "look whether the unit is right", "a lining of %s leaves nothing of some wall of room %q", t.read("lining"), r.Name)
 		return false
 	}
 	r.Outline = in
+	return true
+}
+
+// sameBearings reports whether all sides of two rings run the same way: one
+// that was moved in by too much runs backwards.
+func sameBearings(a, b plane.Ring) bool {
+	for i := range a {
+		e, f := a.Edge(i), b.Edge(i)
+		if e.B.Sub(e.A).Dot(f.B.Sub(f.A)) <= 0 {
+			return false
+		}
+	}
 	return true
 }
 

@@ -100,3 +100,17 @@ func TestTheLastBitsDoNotChangeACode(t *testing.T) {
 		}
 	}
 }
+
+// What is less than a tenth of a millimetre apart is one plan, but where it falls
+// to either side of a rounding.
+func TestATenthOfAMillimetreIsTheSamePlan(t *testing.T) {
+	a, b := room(), room()
+	a.Cables[0].Path[0].X, b.Cables[0].Path[0].X = 76.26, 76.34
+	if Of([]Room{a}) != Of([]Room{b}) {
+		t.Error("0.08 mm make another plan")
+	}
+	b.Cables[0].Path[0].X = 76.36
+	if Of([]Room{a}) == Of([]Room{b}) {
+		t.Error("76.3 and 76.4 mm are one plan")
+	}
+}
