@@ -493,7 +493,7 @@ func TestGapHints(t *testing.T) {
 		`"east 4000", "north 3000", "west 3000", "south 3000"`:                      "if one wall is wrong it is A (1000 mm less) or C (1000 mm more)",
 		`"east 4000", "north 3000", "north-west 1000", "west 3292.9", "south 3000"`: "if one wall is wrong it is B (707.1 mm less) or E",
 		`"east 4000", "north 3000", "west 4300", "south 2700"`:                      "tape the walls again; a wall left out would be \"south-east 424.3 mm\"",
-		`"90deg 4000", "10deg 3000", "250deg 4000", "190deg 1000", "150deg 500"`:    "tape the walls again; a wall left out would be",
+		`"90deg 4000", "10deg 3000", "250deg 4000", "190deg 1000", "150deg 500"`:    "if one wall is wrong it is C (",
 	} {
 		_, r := readText(head + "[[room]]\nname = \"R\"\nwalls = [" + walls + "]\n" + tail)
 		hint := ""
