@@ -57,7 +57,7 @@ func pieces(r, degrees float64) int {
 	if r > 30 {
 		span = 45
 	}
-	return int(math.Ceil(math.Abs(degrees)/span - 1e-9))
+	return int(math.Ceil(math.Abs(degrees)/span - 1e-6))
 }
 
 // handle is the length of a cubic's handles, in radii, that makes it pass

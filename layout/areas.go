@@ -116,18 +116,32 @@ func (r *Room) keepOff(why Reason, name string, shape plane.Region, clear float6
 	return nil
 }
 
-// leadRiseHalf is how far each side of the lead rise nothing is nailed or
-// screwed into wall or floor: 6 in, common practice.
-const leadRiseHalf = 150
+// RiseHalf is how far to either side of a lead rise nothing is nailed or screwed
+// into wall or floor, mm: 6 in, in a metric job 150 mm (common practice).
+func RiseHalf(u plane.Units) float64 {
+	if u == plane.Inches {
+		return 6 * plane.Inch
+	}
+	return 150
+}
+
+// RiseDepth is how far into the room the floor before a lead rise belongs to it,
+// mm: 4 in, in a metric job 100 mm (common practice).
+func RiseDepth(u plane.Units) float64 {
+	if u == plane.Inches {
+		return 4 * plane.Inch
+	}
+	return 100
+}
 
 // leadRise adds the strip of floor in front of the wall where the leads rise.
-func (r *Room) leadRise() error {
+func (r *Room) leadRise(u plane.Units) error {
 	t := r.Job.Thermostat
 	if t.Wall < 0 || t.Wall >= len(r.Job.Walls) {
 		return nil
 	}
 	wall := r.Job.Walls[t.Wall]
-	along := wall.B.Sub(wall.A).Unit().Mul(leadRiseHalf)
+	along := wall.B.Sub(wall.A).Unit().Mul(RiseHalf(u))
 	in := along.Left().Unit().Mul(r.wallClear)
 	if !r.Floor.Contains(t.At.Add(in.Unit())) {
 		in = in.Mul(-1)

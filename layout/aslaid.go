@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -106,7 +107,25 @@ func (p *Plan) asLaid() []job.Diagnostic {
 			c.becomes(l, p.Job)
 		}
 	}
+	p.Code = p.laidBy()
 	return append(out, p.unrecorded(said)...)
+}
+
+// laidBy is the code of the plan that all cables were laid by, once they are drawn
+// where they lie: drawings that are handed over bear it, whatever the job would be
+// planned like now.
+func (p *Plan) laidBy() string {
+	code := ""
+	for i := range p.Rooms {
+		for k := range p.Rooms[i].Cables {
+			c := p.CodeOf(&p.Rooms[i].Cables[k])
+			if code != "" && c != code || p.Job.Info.Status != job.AsLaid {
+				return p.Code
+			}
+			code = c
+		}
+	}
+	return cmp.Or(code, p.Code)
 }
 
 // cableOf finds the cable that a record speaks of.

@@ -28,6 +28,9 @@ func BuildUntil(j *job.Job, stop func() bool) (*Plan, []job.Diagnostic) {
 		p.Rooms = append(p.Rooms, r)
 	}
 	p.Code = p.code() // before any cable is moved to where it was laid
+	if j.LaidBy != nil {
+		p.Code = j.LaidBy.Code
+	}
 	out = append(out, p.asLaid()...)
 	out = append(out, p.loads()...)
 	out = append(out, p.feeds()...)
@@ -57,10 +60,12 @@ func (r *Room) build(j *job.Job, first int) []job.Diagnostic {
 	}
 	out = append(out, r.leaveBare(j)...)
 	out = append(out, r.stayCool(j)...)
-	if missing := r.placeSensors(j, false); len(missing) > 0 {
+	if j.LaidBy != nil {
+		r.issuedSensors(j)
+	} else if missing := r.placeSensors(j, false); len(missing) > 0 {
 		out = append(out, r.sensorWarning(missing))
 	}
-	if err := r.leadRise(); err != nil {
+	if err := r.leadRise(printed(j)); err != nil {
 		out = append(out, r.problem("the lead rise of room %q cannot be worked out: %v", r.Job.Name, err))
 	}
 	return out

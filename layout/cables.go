@@ -8,8 +8,12 @@ import (
 	"oxturn/layout/route"
 )
 
-// layCables routes the cables the job names for the room, or chooses some.
+// layCables routes the cables the job names for the room, or chooses some; those of
+// a job that is laid by a layout file lie as that has them.
 func (r *Room) layCables(j *job.Job) ([]route.Route, []job.Cable, []job.Diagnostic) {
+	if j.LaidBy != nil {
+		return r.issued(j)
+	}
 	if len(r.Job.Cables) == 0 {
 		return r.choose(j)
 	}

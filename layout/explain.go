@@ -21,8 +21,9 @@ func Explanations() []job.Explanation {
 	laid := func(runs string) string {
 		return "[job]\nstatus = \"as laid\"\n\n" + whole + "\n[[as_laid]]\nroom = \"Landing\"\nevidence = \"measured by hand\"\nstart = [100, 100]\nlegs = [" + runs + "]\n"
 	}
+	spool := "\n[[as_laid.reading]]\nstage = \"on spool\"\nohms = 144.0\n"
 	read := func(ohms string) string {
-		return whole + "\n[[as_laid]]\nroom = \"Landing\"\nevidence = \"measured by hand\"\nruns = 1\n\n[[as_laid.reading]]\nstage = \"laid, before cover\"\nohms = " + ohms + "\n"
+		return whole + "\n[[as_laid]]\nroom = \"Landing\"\nevidence = \"measured by hand\"\nruns = 1\n" + spool + "\n[[as_laid.reading]]\nstage = \"laid, before cover\"\nohms = " + ohms + "\n"
 	}
 	again := func(stage string) string { return "\n[[as_laid.reading]]\nstage = \"" + stage + "\"\nohms = 144.5\n" }
 	pair := `"north 27", "east 3", "south 27", "east 3", `
@@ -60,6 +61,9 @@ func Explanations() []job.Explanation {
 		{ID: "W113", Title: "a record rests on another plan", Text: "Every plan has a plan code, which stands in its title blocks; a job that is worked out again after a change gives another plan and another code. " +
 			"This record names the plan that was laid from, and the job no longer gives that plan. Where the cable lies was measured and holds; what is said of it against the plan does not. The layout file of the plan that was laid settles it.",
 			Bad: strings.Replace(laid(strings.Repeat(pair, 5)+`"north 27", "east 3", "south 20"`), "[[as_laid]]\n", "[[as_laid]]\nplan = \""+plancode.Example+"\"\n", 1), Good: laid(strings.Repeat(pair, 5) + `"north 27", "east 3", "south 20"`)},
+		{ID: "W114", Title: "a stage of the test record was skipped", Text: "A cable is measured on its spool, laid, covered, tiled, grouted and at hook-up: each reading closes the account of the trade before it. A later stage has a reading here and this one has none. " +
+			"If the cable turns out to be damaged, nobody can say whether it came so, or who did it, and more floor has to be opened to find out. If it was read and only not written down, write it down; the test record shows the gap.",
+			Bad: whole + "\n[[as_laid]]\nroom = \"Landing\"\nevidence = \"measured by hand\"\nruns = 1\n" + again("laid, before cover"), Good: read("144.5") + again("covered")},
 		{ID: "W120", Title: "the membrane cannot be planned", Text: "Strips of membrane are cut in whole pitches so that their pegs stay in step. The roll or sheet given does not hold one peg, or is out of all proportion to the rooms: " +
 			"a unit is probably wrong. The take-off falls back on area with waste, and there is no sheet for cutting the membrane.",
 			Bad: "roll_width = \"20 mm\"\n\n" + whole, Good: "roll_width = \"1 m\"\n\n" + whole},

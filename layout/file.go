@@ -131,7 +131,7 @@ func pieces(l *membrane.Laid) []pieceJSON {
 func (c *Cable) json() cableJSON {
 	out := cableJSON{
 		ID: c.ID, Catalogue: c.Label.ID, Length: c.Label.Length, Routed: round(c.Routed, 3), Bend: c.BendRadius,
-		Spacing: round(c.Spacing, 2), Zone: c.Zone + 1, Path: pairs(c.Path), ColdLead: pairs(c.ColdLead), Return: pairs(c.Return),
+		Spacing: round(c.Spacing, pointDecimals), Zone: c.Zone + 1, Path: pairs(c.Path), ColdLead: pairs(c.ColdLead), Return: pairs(c.Return),
 		Halfway: pair(c.Halfway().At), Score: scoreJSON{round(c.Score.Covered, 4), round(c.Score.Bare, 3), round(c.Score.Evenness, 4), round(c.Score.Straight, 4), c.Score.Turns},
 	}
 	out.AsLaid = c.Laid.json()

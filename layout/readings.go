@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"slices"
 
 	"oxturn/layout/job"
 	"oxturn/layout/record"
@@ -79,7 +80,7 @@ func (c *Cable) outside() []job.Diagnostic {
 	if err := c.unjudged; err != nil {
 		return []job.Diagnostic{{Severity: job.Warning, ID: "W111", Span: c.Laid.Job.Span, Message: fmt.Sprintf("the readings of cable %s cannot be held against its limits: %v", c.ID, err)}}
 	}
-	var out []job.Diagnostic
+	out := c.skipped()
 	for _, v := range c.verdicts {
 		switch {
 		case v.Item == record.OfStage || v.Item == record.OfDate:
@@ -87,6 +88,29 @@ func (c *Cable) outside() []job.Diagnostic {
 		case v.Grade == record.Outside && v.Reading >= 0:
 			out = append(out, job.Diagnostic{Severity: job.Warning, ID: "W111", Span: c.Laid.Job.Readings[v.Reading].Span, Hint: "read it again; what is outside its limit is not covered by the next trade",
 				Message: fmt.Sprintf("cable %s, %s, %s: %s", c.ID, v.Stage, v.Item, v.Words)})
+		}
+	}
+	return out
+}
+
+// skipped says which stages were gone over without a reading: what came between can
+// no longer be told apart.
+func (c *Cable) skipped() []job.Diagnostic {
+	stages := c.SkippedStages()
+	if len(stages) == 0 {
+		return nil
+	}
+	readings := c.Laid.Job.Readings
+	next := slices.IndexFunc(c.readings, func(r record.Reading) bool { return r.Stage > stages[0] })
+	return []job.Diagnostic{{Severity: job.Warning, ID: "W114", Span: readings[next].Spans.At("stage"), Hint: "add what was read; what nobody measured cannot be made up for: damage of that time shows only now",
+		Message: fmt.Sprintf("cable %s was not tested at %s: the next reading is of stage %q, and what came between was covered unmeasured", c.ID, record.StageWords(stages), c.readings[next].Stage)}}
+}
+
+// SkippedStages are those without a reading before the last one that has any.
+func (c *Cable) SkippedStages() (out []record.Stage) {
+	for _, v := range c.verdicts {
+		if v.Grade == record.Missing && v.Reading < 0 {
+			out = append(out, v.Stage)
 		}
 	}
 	return out

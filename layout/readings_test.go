@@ -44,7 +44,7 @@ func TestReadingsOutOfOrder(t *testing.T) {
 	reading := func(stage, date string) string {
 		return "[[as_laid.reading]]\nstage = \"" + stage + "\"\ndate = " + date + "\nohms = 222\n"
 	}
-	text := record1 + reading("covered", "2026-03-09") + reading("laid, before cover", "2026-03-02")
+	text := record1 + reading("on spool", "2026-03-01") + reading("laid, before cover", "2026-03-01") + reading("covered", "2026-03-09") + reading("laid, before cover", "2026-03-02")
 	_, found := handPlan(t, "for installation", text)
 	var said []string
 	for _, d := range found {
@@ -58,5 +58,35 @@ func TestReadingsOutOfOrder(t *testing.T) {
 	want := []string{`cable H1, order of stages: stage "laid, before cover" is written after stage "covered"`, `cable H1, order of dates: dated 2026-03-02, yet stage "covered" written before it is dated 2026-03-09`}
 	if strings.Join(said, "\n") != strings.Join(want, "\n") {
 		t.Errorf("said %q, want %q", said, want)
+	}
+}
+
+// TestSkippedStages: stages gone over are named once, at the reading that comes
+// after them; those still to come and service are none.
+func TestSkippedStages(t *testing.T) {
+	for _, c := range []struct {
+		stages []string
+		want   string
+	}{
+		{[]string{"on spool", "laid, before cover", "covered"}, ""},
+		{[]string{"on spool", "laid, before cover", "covered", "tiled", "grouted", "hook-up"}, ""},
+		{[]string{"laid, before cover"}, `cable H1 was not tested at stage "on spool": the next reading is of stage "laid, before cover", and what came between was covered unmeasured`},
+		{[]string{"on spool", "hook-up"}, `cable H1 was not tested at stages "laid, before cover", "covered", "tiled" and "grouted": the next reading is of stage "hook-up", and what came between was covered unmeasured`},
+		{[]string{"on spool", "covered", "service"}, `cable H1 was not tested at stages "laid, before cover", "tiled", "grouted" and "hook-up": the next reading is of stage "covered", and what came between was covered unmeasured`},
+	} {
+		text := record1
+		for _, s := range c.stages {
+			text += "[[as_laid.reading]]\nstage = \"" + s + "\"\nohms = 222\n"
+		}
+		_, found := handPlan(t, "for installation", text)
+		var said []string
+		for _, d := range found {
+			if d.ID == "W114" {
+				said = append(said, d.Message)
+			}
+		}
+		if got := strings.Join(said, "\n"); got != c.want {
+			t.Errorf("%v: said %q, want %q", c.stages, got, c.want)
+		}
 	}
 }

@@ -119,11 +119,14 @@ func NewTape(r *job.Room, u plane.Units) Tape {
 }
 
 // Units are those in which a job's drawings and words read.
-func (p *Plan) Units() plane.Units {
-	if p.Job.Sheet.Units != plane.NoUnits {
-		return p.Job.Sheet.Units
+func (p *Plan) Units() plane.Units { return printed(p.Job) }
+
+// printed is the system that a job is printed in.
+func printed(j *job.Job) plane.Units {
+	if j.Sheet.Units != plane.NoUnits {
+		return j.Sheet.Units
 	}
-	return p.Job.Units
+	return j.Units
 }
 
 // Datums returns the indices of the two datum walls.

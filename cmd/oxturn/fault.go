@@ -38,8 +38,9 @@ Flags:
   --echo-time NS         a pulse's echo, with --velocity
   --echo-distance LENGTH what the instrument shows, with --set and --velocity
   --cable ID             the cable, where the job has several
-  --plan CODE            plan code on the drawing at hand, or its layout file:
-                         no answer from another plan
+  --plan CODE            plan code on the drawing at hand: no answer from another
+                         plan. Or its layout file, NAME.layout.json: the answer
+                         is by that, whatever the job would be planned like now
   --whole-ohms OHMS      the whole cable; left out: by the record or the label
   --whole-capacitance NF the whole cable; left out: by the record
   --lead-ohms OHMS       the lead there and back; left out: taken as none
@@ -77,7 +78,7 @@ func faultVerb(ctx context.Context, c *console, args []string) int {
 		c.say("oxturn fault: %v\nhint: oxturn help fault", err)
 		return exitUsage
 	}
-	w, code := loadPlan(ctx, c, name, m)
+	w, code := loadLaid(ctx, c, "fault", name, o.plan, m)
 	if code != exitOK {
 		return code
 	}

@@ -33,8 +33,9 @@ Flags:
                          corner with the wall lettered before it
   --up LENGTH            how high above the floor that hole is
   --room NAME            the room, where the job has several
-  --plan CODE            plan code on the drawing at hand, or its layout file:
-                         no answer from another plan
+  --plan CODE            plan code on the drawing at hand: no answer from another
+                         plan. Or its layout file, NAME.layout.json: the answer
+                         is by that, whatever the job would be planned like now
   --format FORMAT        text or json
 ` + mannerHelp + `
 Exit codes: 0 answered, 1 errors in the job, 2 usage.
@@ -70,7 +71,7 @@ func probeVerb(ctx context.Context, c *console, args []string) int {
 		c.say("oxturn probe: %v\nhint: oxturn help probe", err)
 		return exitUsage
 	}
-	w, code := loadPlan(ctx, c, name, m)
+	w, code := loadLaid(ctx, c, "probe", name, o.plan, m)
 	if code != exitOK {
 		return code
 	}

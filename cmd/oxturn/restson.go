@@ -1,22 +1,51 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"slices"
 	"strings"
 
 	"oxturn/layout"
 	"oxturn/layout/job"
+	"oxturn/layout/plancode"
 )
 
-// restsOn holds the plan that a person has in hand, by its code or its layout
-// file, against those that an answer rests on. Without one the answer says which
-// they are and that is all.
+// loadLaid is loadPlan for an answer about a floor that is laid. Where its plan is
+// given as a layout file the cables lie as that has them, whatever the job would be
+// laid like now; if that is otherwise, it is said.
+func loadLaid(ctx context.Context, c *console, verb, name, plan string, m *manner) (*work, int) {
+	if !job.NamesFile(plan) {
+		return loadPlan(ctx, c, name, m)
+	}
+	m.amend = func(j *job.Job) error { return j.LayBy(plan, readFile) }
+	w, code := loadPlan(ctx, c, name, m)
+	if code != exitOK {
+		return w, code
+	}
+	now := *w.job
+	now.LaidBy, now.Laid = nil, nil
+	today := ""
+	err := within(ctx, m.timeLimit, func(stop func() bool) {
+		p, _ := layout.BuildUntil(&now, stop)
+		today = p.Code
+	})
+	if ctx.Err() != nil {
+		return w, exitInterrupted
+	}
+	if err == nil && today != w.plan.Code {
+		c.say("oxturn %s: %s is of plan %s, and the job would be planned otherwise now (plan %s): cable, leads and sensors are those of the file, all else is the job's", verb, plan, w.plan.Code, today)
+	}
+	return w, code
+}
+
+// restsOn holds the code of the plan that a person has in hand against those that
+// an answer rests on. Without one the answer says which they are and that is all.
 func restsOn(c *console, verb, given string, codes []string) (code int, ok bool) {
-	if given == "" {
+	if given == "" || job.NamesFile(given) {
 		return exitOK, true
 	}
-	inHand, err := job.PlanCode(given, readFile)
+	inHand, err := plancode.Parse(given)
 	if err != nil {
 		c.say("oxturn %s: --plan: %v", verb, err)
 		return exitUsage, false
@@ -29,7 +58,7 @@ func restsOn(c *console, verb, given string, codes []string) (code int, ok bool)
 		known += ", on more than one"
 	}
 	c.say("oxturn %s: the plan at hand is %s, but %s: a place given by the one may be wrong on the other", verb, inHand, known)
-	c.say("hint: take the job as it was when that plan was drawn, or record the cable with [[as_laid]] and plan = \"NAME.layout.json\", the file drawn with it")
+	c.say("hint: give the layout file drawn with that plan, --plan NAME.layout.json, or take the job as it was then")
 	return exitJob, false
 }
 

@@ -185,7 +185,7 @@ func (e elevation) drawRise() {
 // gap is the distance at which leads beside each other are drawn, mm of wall: to
 // be told apart, and within most of the part without nails.
 func (e elevation) gap() float64 {
-	return math.Min(math.Max(leadGap, 1.2*e.view.Ratio), 0.7*riseHalf/e.places())
+	return math.Min(math.Max(leadGap, 1.2*e.view.Ratio), 0.7*layout.RiseHalf(e.fig.units)/e.places())
 }
 
 // band is how far to either side of the box's middle leads rise.
@@ -202,7 +202,7 @@ func (e elevation) nameRise(x, height float64) {
 	l := &label{text: text, height: drawing.H25, rank: 2, note: "No" + text[2:] + " of the leads.", mark: inTwoLines}
 	size := l.box(spot{})
 	for _, side := range []float64{1, -1} {
-		edge := math.Min(math.Max(0, x+side*riseHalf), e.wall.Length())
+		edge := math.Min(math.Max(0, x+side*layout.RiseHalf(e.fig.units)), e.wall.Length())
 		for i, share := range []float64{0.5, 0.65, 0.35, 0.8, 0.2} {
 			at := e.view.Pt(plane.Pt(edge, share*height))
 			l.subject = at
@@ -238,7 +238,8 @@ func inTwoLines(at drawing.Pt, text string) []drawing.Item {
 
 // riseZone hatches the wall at both sides of the leads, and outlines the whole.
 func (e elevation) riseZone(x, height float64) {
-	lo, hi := math.Max(0, x-riseHalf), math.Min(e.wall.Length(), x+riseHalf)
+	half := layout.RiseHalf(e.fig.units)
+	lo, hi := math.Max(0, x-half), math.Min(e.wall.Length(), x+half)
 	h := math.Max(height, 1)
 	band := e.band()
 	for _, z := range [][2]float64{{lo, x - band}, {x + band, hi}} {

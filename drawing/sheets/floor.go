@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
@@ -59,16 +60,14 @@ func (v *roomView) hatched(r plane.Region, s sign, title string) {
 	}
 }
 
-// riseHalf is how far each side of the lead rise walls are kept free of nails
-// and screws, mm: 6 in, common practice.
-const riseHalf = 150
-
-// riseWords writes riseHalf, the sheet's own unit first.
+// riseWords writes how far each side of the lead rise walls are kept free of nails
+// and screws.
 func riseWords(u plane.Units) string {
+	half := layout.RiseHalf(u)
 	if u == plane.Inches {
-		return "6 in (150 mm)"
+		return fmt.Sprintf("%g in (%.0f mm)", half/plane.Inch, half)
 	}
-	return "150 mm (6 in)"
+	return fmt.Sprintf("%g mm", half)
 }
 
 // riseInWall hatches the wall band where the leads rise.
@@ -79,7 +78,8 @@ func (v *roomView) riseInWall() {
 	}
 	w := v.room.Job.Walls[t.Wall].Segment
 	foot := w.B.Sub(w.A).Unit().Dot(t.At.Sub(w.A))
-	a, b := w.At(math.Max(0, foot-riseHalf)), w.At(math.Min(w.Length(), foot+riseHalf))
+	half := layout.RiseHalf(v.fig.units)
+	a, b := w.At(math.Max(0, foot-half)), w.At(math.Min(w.Length(), foot+half))
 	out := v.outward(w).Mul(poche * v.view.Ratio)
 	v.hatched(plane.FromRing(plane.Ring{a, b, b.Add(out), a.Add(out)}), signRise, "lead rise in the wall")
 }

@@ -230,14 +230,15 @@ func readingTexts(x record.Reading) []string {
 }
 
 // judged lists what is to be said of the readings the job has, beyond that they
-// are within their limits; nothing where there are none.
+// are within their limits, and of those that were never taken; nothing where
+// there is nothing to be said.
 func judged(c *layout.Cable) []block {
 	_, verdicts, err := c.Readings()
 	t := table{head: "Held against the limits", span: true, cols: []column{{head: "Stage", wraps: true}, {head: "Reading", wraps: true, group: true}, {head: "Result", wraps: true, group: true}, {head: "Why", wraps: true, group: true}}}
 	for _, v := range verdicts {
-		if err == nil && (v.Grade == record.Outside || v.Grade == record.Look) {
+		if err == nil && (v.Grade == record.Outside || v.Grade == record.Look || v.Grade == record.Missing) {
 			r := row(stageRows()[v.Stage], v.Item, v.Grade.String(), v.Words)
-			r[2].strong = v.Grade == record.Outside
+			r[2].strong = v.Grade != record.Look
 			t.rows = append(t.rows, r)
 		}
 	}

@@ -181,6 +181,7 @@ func (r *Room) laidPoints(t table, a *Laid) {
 		t.spoil() // nobody knows where the points are
 		return
 	}
+	r.tileAsLaid(t, at)
 	for _, p := range []struct {
 		name string
 		to   **plane.Point
@@ -200,6 +201,28 @@ func (r *Room) laidPoints(t table, a *Laid) {
 			*l.to = append(*l.to, q)
 			r.laidInside(t, fmt.Sprintf("%s, point %d: %s", l.name, i+1, t.taped(p)), t.atItem(l.name, i), q)
 		}
+	}
+}
+
+// tileAsLaid takes the first tile as it was found on the floor for the one the job
+// set out. Two records of one room must not differ in it.
+func (r *Room) tileAsLaid(t table, at func(plane.Point) plane.Point) {
+	if !t.readable("first_tile") {
+		return
+	}
+	var pts []plane.Point
+	for _, p := range t.points("first_tile") {
+		pts = append(pts, at(p))
+	}
+	s, ok := r.firstTile(t, pts)
+	switch {
+	case !ok:
+		t.spoil()
+	case r.tileFound.File != "" && s != r.FirstTile:
+		t.with("first_tile", "a room is tiled once: keep the one that was measured", []Note{{r.tileFound, "the other is here"}}, "room %q has two places of its first tile", r.Name)
+		t.spoil()
+	default:
+		r.FirstTile, r.tileFound = s, t.at("first_tile")
 	}
 }
 

@@ -20,6 +20,8 @@ func TestAsLaid(t *testing.T) {
 	// figure of a point is north of A, the second west of B
 	samePoints(t, "corners", a.Corners, []plane.Point{{X: 1800, Y: 100}, {X: 200, Y: 100}, {X: 200, Y: 200}})
 	samePoints(t, "points", []plane.Point{*a.FirstPeg, *a.Joint, *a.EndCap, *a.Sensor.Tip, *a.Spare.Tip}, []plane.Point{{X: 1880, Y: 110}, {X: 1790, Y: 100}, {X: 210, Y: 200}, {X: 1400, Y: 500}, {X: 1300, Y: 900}})
+	tile := j.Rooms[a.Room].FirstTile
+	samePoints(t, "first tile", []plane.Point{tile.A, tile.B}, []plane.Point{{X: 300, Y: 92}, {X: 1700, Y: 92}})
 	samePoints(t, "leads", append(a.ColdLead, a.Spare.Lead...), []plane.Point{{X: 1800, Y: 0}, {X: 1790, Y: 100}, {X: 1800, Y: 0}, {X: 1300, Y: 900}})
 	checks := []struct {
 		name      string
@@ -114,5 +116,31 @@ func TestIssuedPlan(t *testing.T) {
 	}
 	if _, report := readText(job("R", "as_planned = true")); report.Errors() == 0 {
 		t.Error("a plan that cannot be opened is not reported")
+	}
+}
+
+// TestFirstTileAsLaid: where the tile was found wins over where it was to be set
+// out, and a room has one such place.
+func TestFirstTileAsLaid(t *testing.T) {
+	room := head + "[[room]]\nname = \"R\"\nfirst_tile = [[100, 100], [2000, 100]]\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\n" + tail
+	record := "[[as_laid]]\nroom = \"R\"\nevidence = \"measured by hand\"\n"
+	if j := mustRead(t, room+record); j.Rooms[0].FirstTile.A != plane.Pt(100, 100) {
+		t.Errorf("set out at %v", j.Rooms[0].FirstTile)
+	}
+	found := record + "first_tile = [[120, 90], [2000, 90]]\n"
+	if j := mustRead(t, room+found); j.Rooms[0].FirstTile != (plane.Segment{A: plane.Pt(120, 90), B: plane.Pt(2000, 90)}) {
+		t.Errorf("found at %v", j.Rooms[0].FirstTile)
+	}
+	for _, c := range []struct{ records, want string }{
+		{strings.Replace(found, "evidence", "cable = \"H1\"\nevidence", 1) + strings.Replace(strings.Replace(found, "evidence", "cable = \"H2\"\nevidence", 1), "120", "125", 1), "room \"R\" has two places of its first tile"},
+		{record + "first_tile = [[120, 90], [130, 90]]\n", "too near to tell which way the rows run"},
+		{record + "first_tile = [[120, -900], [2000, 90]]\n", "outside the walls"},
+	} {
+		_, report := Read("job.toml", []byte(room+c.records), nil)
+		var b strings.Builder
+		report.Human(&b, false)
+		if report.Errors() != 1 || !strings.Contains(b.String(), c.want) {
+			t.Errorf("%q: %s", c.want, b.String())
+		}
 	}
 }

@@ -58,6 +58,15 @@ type issuedCable struct {
 	Path     [][2]float64 `json:"path"`
 	ColdLead [][2]float64 `json:"cold_lead"`
 	Return   [][2]float64 `json:"return_lead"`
+	Zone     int          `json:"zone"`
+	Spacing  float64      `json:"spacing_mm"`
+	Score    struct {
+		Bare float64 `json:"bare"`
+	} `json:"score"`
+	AsLaid *struct {
+		Whole   bool         `json:"whole"`
+		Planned [][2]float64 `json:"planned"`
+	} `json:"as_laid"`
 }
 
 // issuedSchema is the version of the layout file that is understood.
@@ -66,7 +75,7 @@ const issuedSchema = 1
 // readIssued reads the cable of a table from the layout file it names; nil
 // where it names none, or where that was reported.
 func (j *Job) readIssued(t table, a *Laid, open func(string) ([]byte, error)) *Issued {
-	if !t.readable("plan") || !namesFile(t.text("plan")) {
+	if !t.readable("plan") || !NamesFile(t.text("plan")) {
 		return nil
 	}
 	room := j.Rooms[a.Room].Name
@@ -84,13 +93,13 @@ func (j *Job) readIssued(t table, a *Laid, open func(string) ([]byte, error)) *I
 	return is
 }
 
-// namesFile tells the name of a layout file from a plan code.
-func namesFile(plan string) bool { return strings.ContainsAny(plan, `./\`) }
+// NamesFile tells the name of a layout file from a plan code.
+func NamesFile(plan string) bool { return strings.ContainsAny(plan, `./\`) }
 
 // RestOn makes a record rest on the plan that a person names outside of the job
 // file: by its code, or by its layout file.
 func (j *Job) RestOn(a *Laid, plan string, open func(string) ([]byte, error)) error {
-	if !namesFile(plan) {
+	if !NamesFile(plan) {
 		code, err := plancode.Parse(plan)
 		a.PlanCode, a.Issued = code, nil
 		return err
@@ -103,22 +112,10 @@ func (j *Job) RestOn(a *Laid, plan string, open func(string) ([]byte, error)) er
 	return nil
 }
 
-// PlanCode returns the code of a plan that is named by it, or by its layout file.
-func PlanCode(plan string, open func(string) ([]byte, error)) (string, error) {
-	if !namesFile(plan) {
-		return plancode.Parse(plan)
-	}
-	f, err := openFile(plan, open)
-	if err != nil {
-		return "", fmt.Errorf("plan %q: %w", plan, err)
-	}
-	return f.Code, nil
-}
-
 // readPlanCode reads the code of a table's plan; empty where it names none, or a
 // file, or where that was reported.
 func readPlanCode(t table) string {
-	if !t.readable("plan") || namesFile(t.text("plan")) {
+	if !t.readable("plan") || NamesFile(t.text("plan")) {
 		return ""
 	}
 	code, err := plancode.Parse(t.text("plan"))

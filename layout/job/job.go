@@ -32,7 +32,8 @@ type Job struct {
 	Prices    []Price // of the price file, in its order
 	Cables    []Cable // inline ones first, then the catalogue's, in file order
 	Rooms     []Room
-	Laid      []Laid // what is known of cables that lie, in file order
+	Laid      []Laid      // what is known of cables that lie, in file order
+	LaidBy    *IssuedPlan // by what plan the floor is laid; nil: it is worked out
 	Sheet     Sheet
 	Notes     []string
 	Revisions []Revision
@@ -245,6 +246,7 @@ type Room struct {
 	Cables       []string      // catalogue ids; empty: choose
 	FirstPeg     *plane.Point  // a crossing of the peg channels, nil: chosen
 	FirstTile    plane.Segment // from a corner of a whole tile as set out, along its row; zero: not recorded
+	tileFound    Span          // where a record as laid says so; no file: none does
 	Density      float64       // W/m² asked for when choosing, 0: default
 	Exposed      float64       // mm of its edge along outside walls, where ExposedGiven
 	Loss         *Loss         // nil: no heat loss is worked out

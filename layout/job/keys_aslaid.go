@@ -42,6 +42,7 @@ func asLaidPathKeys() []Key {
 		{Path: "sensor_lead", Type: TypePoints, Least: 2, Doc: "Its lead, from the foot of the box to the tip", Example: "sensor_lead = [[1400, 0], [1400, 800], [900, 800]]"},
 		{Path: "spare", Type: TypePoint, Doc: "Tip of the spare sensor", Example: "spare = [2000, 1200]"},
 		{Path: "spare_lead", Type: TypePoints, Least: 2, Doc: "Its lead, from the foot of the box to the tip", Example: "spare_lead = [[1400, 0], [1400, 1200], [2000, 1200]]"},
+		{Path: "first_tile", Type: TypePoints, Least: 2, Otherwise: "the room's own", Doc: "As the tiler set out, found on the floor: a corner of one whole tile, and a second point along the same edge, as in the room's first_tile, which it takes the place of", Example: "first_tile = [[148, 92], [2248, 92]]"},
 	}
 }
 

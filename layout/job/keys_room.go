@@ -12,7 +12,7 @@ func roomKeys() []Key {
 		Key{Path: "cables", Type: TypeTexts, Otherwise: "the best fit of the catalogue is chosen, and why is said", Doc: "The cables laid here, by id", Example: `cables = ["A240-60"]`},
 		Key{Path: "first_peg", Type: TypePoint, Otherwise: "the pegs are set out so that the outer runs lie on the clearance line", Doc: "A crossing of the channels between the pegs, where the first strip of membrane is laid already or must begin", Example: "first_peg = [90, 82]"},
 		Key{Path: "exposed", Type: TypeLength, Otherwise: "the ground is that of a house of about 9 by 7 m, or of the room alone where that is larger", Doc: "How much of the floor's edge lies along outside walls, for the ground under a slab; 0 for a room without any", Example: `exposed = "5.2 m"`},
-		Key{Path: "first_tile", Type: TypePoints, Least: 2, Otherwise: "nothing is said by tile, only by place", Doc: "As the tiler set out: a corner of one whole tile, and a second point along the same edge in the direction that its row runs; the tile lies to the left of that line, its longer side along it", Example: "first_tile = [[150, 90], [2250, 90]]"},
+		Key{Path: "first_tile", Type: TypePoints, Least: 2, Otherwise: "that of [[as_laid]]; without either, nothing is said by tile, only by place", Doc: "As the tiler set out: a corner of one whole tile, and a second point along the same edge in the direction that its row runs; the tile lies to the left of that line, its longer side along it", Example: "first_tile = [[150, 90], [2250, 90]]"},
 		Key{Path: "density", Type: TypeDensity, Limits: positive, Otherwise: "a usual one", Doc: "Power per area wanted where the cable is chosen", Example: `density = "140 W/m2"`},
 	)
 }

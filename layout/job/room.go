@@ -56,11 +56,18 @@ const shortestRow = 100
 // readFirstTile reads where the tile was set out from, and checks that the
 // tile lies in the room.
 func (r *Room) readFirstTile(t table) {
-	pts := t.points("first_tile")
-	if len(pts) == 0 {
-		return
+	if s, ok := r.firstTile(t, t.points("first_tile")); ok {
+		r.FirstTile = s
 	}
-	s := plane.Segment{A: pts[0], B: pts[len(pts)-1]}
+}
+
+// firstTile makes of two points where the tile was set out from; ok is false where
+// there are none or they were reported.
+func (r *Room) firstTile(t table, pts []plane.Point) (s plane.Segment, ok bool) {
+	if len(pts) == 0 {
+		return s, false
+	}
+	s = plane.Segment{A: pts[0], B: pts[len(pts)-1]}
 	switch {
 	case len(pts) != 2:
 		t.errorf("first_tile", "give a corner of a whole tile, and a second point along its row", "first_tile has %d points where two are wanted", len(pts))
@@ -69,8 +76,9 @@ func (r *Room) readFirstTile(t table) {
 	case r.usable() && !r.Outline.Contains(s.A) && r.Outline.Distance(s.A) > r.slack():
 		t.errorf("first_tile", "it is measured from the same corner as the room's own corners", "the corner of first_tile lies %s outside the walls of room %q", t.length(r.Outline.Distance(s.A)), r.Name)
 	default:
-		r.FirstTile = s
+		return s, true
 	}
+	return s, false
 }
 
 // usable reports whether things can be placed in the room.

@@ -44,13 +44,6 @@ const (
 // its middle, mm (common practice, the long side).
 const jointReach = 75
 
-// riseHalf is how far to either side of a lead rise the floor belongs to it,
-// and riseDepth how far into the room, mm: 6 in and 4 in (common practice).
-const (
-	riseHalf  = 6 * plane.Inch
-	riseDepth = 4 * plane.Inch
-)
-
 // A Thing is a line on the floor along which something lies.
 type Thing struct {
 	Kind     Kind          `json:"kind"`
@@ -124,7 +117,7 @@ func noTiles(r *layout.Room, t job.Tile, tiling *takeoff.Tiling) string {
 	case tiling != nil:
 		return ""
 	case grid && r.Job.FirstTile.Length() == 0:
-		return fmt.Sprintf("nobody recorded where the tile of room %q was set out from, so nothing can be said by tile: measure from two walls, or add first_tile to the room", r.Job.Name)
+		return fmt.Sprintf("nobody recorded where the tile of room %q was set out from, so nothing can be said by tile: measure from two walls, or add first_tile to the room or to its [[as_laid]]", r.Job.Name)
 	}
 	return fmt.Sprintf("the tile of room %q is not laid in rows that can be counted; measure from two walls instead", r.Job.Name)
 }
@@ -261,6 +254,6 @@ func (m *Map) addRise(r *layout.Room) {
 		return
 	}
 	w := r.Job.Walls[t.Wall]
-	along := w.B.Sub(w.A).Unit().Mul(riseHalf)
-	m.Things = append(m.Things, Thing{Kind: LeadRise, Name: "wall " + w.Letter, Line: []plane.Point{t.At.Sub(along), t.At.Add(along)}, Half: riseDepth})
+	along := w.B.Sub(w.A).Unit().Mul(layout.RiseHalf(m.Units))
+	m.Things = append(m.Things, Thing{Kind: LeadRise, Name: "wall " + w.Letter, Line: []plane.Point{t.At.Sub(along), t.At.Add(along)}, Half: layout.RiseDepth(m.Units)})
 }

@@ -286,7 +286,7 @@ func TestLaidExample(t *testing.T) {
 	if !strings.HasPrefix(m.Record(), "AS LAID, photo with tape") {
 		t.Error(m.Record())
 	}
-	if n := len(j.Laid[0].Readings); n != 3 {
+	if n := len(j.Laid[0].Readings); n != 6 {
 		t.Errorf("%d readings", n)
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"oxturn/layout"
 	"oxturn/layout/plane"
 )
 
@@ -72,11 +73,11 @@ func (m *Map) Rise() *Thing {
 		if last := x.Line[len(x.Line)-1]; last.Dist(t.At) < end.Dist(t.At) {
 			end = last
 		}
-		if q, at := w.Segment.Nearest(end); q.Dist(end) <= riseDepth {
+		if q, at := w.Segment.Nearest(end); q.Dist(end) <= layout.RiseDepth(m.Units) {
 			lo, hi = min(lo, at), max(hi, at)
 		}
 	}
-	return &Thing{Kind: LeadRise, Name: "wall " + w.Letter, Line: []plane.Point{w.At(lo), w.At(hi)}, Half: riseHalf, Up: t.Height}
+	return &Thing{Kind: LeadRise, Name: "wall " + w.Letter, Line: []plane.Point{w.At(lo), w.At(hi)}, Half: layout.RiseHalf(m.Units), Up: t.Height}
 }
 
 // Foot is where the wall below the box meets the floor.

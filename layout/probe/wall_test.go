@@ -19,7 +19,7 @@ func wallMap(status job.Status) *probe.Map {
 }
 
 // Distances by hand: the leads rise at 1500 mm along wall A, from the floor to
-// 1200 mm up, and 6 in to every side of them is theirs. The cold lead, planned and
+// 1200 mm up, and 150 mm to every side of them is theirs. The cold lead, planned and
 // never recorded, comes up to 100 mm from wall A: 750.7 mm from wall B's foot at
 // 660 mm, less 3 mm half width, 304.8 mm error and 38.1 mm finger-room.
 func TestHolesInWallsByHand(t *testing.T) {
@@ -32,10 +32,10 @@ func TestHolesInWallsByHand(t *testing.T) {
 	}{
 		{"A", 1500, 600, probe.TooClose, 0},
 		{"A", 1650, 600, probe.TooClose, 0},
-		{"a", 1660, 600, probe.NothingRecorded, 160 - 152.4},
+		{"a", 1660, 600, probe.NothingRecorded, 160 - 150},
 		{"A", 1500, 1350, probe.TooClose, 0},
-		{"A", 1500, 1360, probe.NothingRecorded, 160 - 152.4},
-		{"B", 660, 1016, probe.NothingRecorded, math.Hypot(500, 660) - 152.4},
+		{"A", 1500, 1360, probe.NothingRecorded, 160 - 150},
+		{"B", 660, 1016, probe.NothingRecorded, math.Hypot(500, 660) - 150},
 		{"B", 660, 0, probe.NothingRecorded, 750.7 - 3 - 304.8 - 38.1},
 	} {
 		s, err := m.WallSpot(c.wall, c.along, c.up)
@@ -73,7 +73,7 @@ func TestWallAnswerInWordsAndJSON(t *testing.T) {
 	if got := m.Spot(a); got != "wall B, 660 mm from its corner with wall A, 1016 mm above the floor" {
 		t.Error(got)
 	}
-	if got := m.RiseWords(); !strings.Contains(got, "305 mm wide, from 1348 mm to 1652 mm from the corner with wall D") {
+	if got := m.RiseWords(); !strings.Contains(got, "300 mm wide, from 1350 mm to 1650 mm from the corner with wall D") {
 		t.Error(got)
 	}
 	var b bytes.Buffer

@@ -92,7 +92,7 @@ func (l Line) Neighbours(from, to, reach float64) ([]Neighbour, error) {
 // to a stretch is not one valley along the leg, so the leg is walked.
 func (l Line) near(i int, stretch []plane.Point, reach float64) (Neighbour, bool) {
 	const step, most = 10.0, 10_000.0 // mm: below what a hand marks on tile
-	n := int(math.Ceil(math.Min(most, l.Points[i].Dist(l.Points[i+1])/step)))
+	n := int(math.Ceil(math.Min(most, l.Points[i].Dist(l.Points[i+1])/step-1e-6)))
 	out := Neighbour{Gap: math.Inf(1)}
 	for k := range n + 1 {
 		t := float64(k) / float64(n)

@@ -1,6 +1,10 @@
 package record
 
-import "time"
+import (
+	"fmt"
+	"strings"
+	"time"
+)
 
 // A Stage is a moment in a cable's life at which it is measured.
 type Stage int
@@ -27,6 +31,25 @@ func (s Stage) String() string {
 }
 
 func (s Stage) valid() bool { return s >= OnSpool && s <= Service }
+
+// StageWords writes stages one after the other: stage "tiled", or stages "tiled" and "grouted".
+func StageWords(stages []Stage) string {
+	var b strings.Builder
+	b.WriteString("stage")
+	if len(stages) > 1 {
+		b.WriteByte('s')
+	}
+	for i, s := range stages {
+		switch {
+		case i > 0 && i == len(stages)-1:
+			b.WriteString(" and")
+		case i > 0:
+			b.WriteByte(',')
+		}
+		fmt.Fprintf(&b, " %q", s)
+	}
+	return b.String()
+}
 
 // StageNamed returns the stage that is printed as name.
 func StageNamed(name string) (Stage, bool) {
