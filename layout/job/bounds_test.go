@@ -332,21 +332,15 @@ func TestRestOn(t *testing.T) {
 	if err := j.RestOn(a, "p.json", file); err != nil || a.Issued == nil || a.PlanCode != a.Issued.Code || len(a.PlanCode) != 7 {
 		t.Errorf("%v, %q", err, a.PlanCode)
 	}
-	if code, err := PlanCode("p.json", file); err != nil || code != a.PlanCode {
-		t.Errorf("%q, %v, want %q", code, err, a.PlanCode)
+	if f, err := openFile("p.json", file); err != nil || f.Code != a.PlanCode {
+		t.Errorf("%+v, %v, want %q", f, err, a.PlanCode)
 	}
 	if err := j.RestOn(a, strings.ToLower(plancode.Example), none); err != nil || a.PlanCode != plancode.Example || a.Issued != nil {
 		t.Errorf("%v, %q", err, a.PlanCode)
 	}
-	if code, err := PlanCode(plancode.Example, none); err != nil || code != plancode.Example {
-		t.Errorf("%q, %v", code, err)
-	}
 	for _, plan := range []string{"p.json", "7KF-4R0"} {
 		if err := j.RestOn(a, plan, none); err == nil {
 			t.Errorf("rests on %s", plan)
-		}
-		if code, err := PlanCode(plan, none); err == nil {
-			t.Errorf("%s has the code %s", plan, code)
 		}
 	}
 }
@@ -361,15 +355,15 @@ func TestIssuedFileIsNamedByItsPlan(t *testing.T) {
 			Return: []plane.Point{{X: 1, Y: 2}, {X: 3, Y: 4}}}},
 		Sensors: []plancode.Sensor{{Name: "S1", Tip: plane.Pt(120, 900), Lead: []plane.Point{{X: 100}, {X: 120, Y: 900}}}}}})
 	open := func(string) ([]byte, error) { return []byte(text), nil }
-	if code, err := PlanCode("p.json", open); err != nil || code != want {
-		t.Errorf("%q, %v, want %q", code, err, want)
+	if f, err := openFile("p.json", open); err != nil || f.Code != want {
+		t.Fatalf("%q, %v, want %q", f.Code, err, want)
 	}
 	is, err := openIssued("p.json", "R", "", open)
 	if err != nil || is.Pegs == nil || is.Pegs.Origin != plane.Pt(75, 80) || math.Abs(is.Pegs.Angle-12*math.Pi/180) > 1e-12 {
 		t.Errorf("%+v, %v", is, err)
 	}
 	text = strings.Replace(text, `"rooms"`, `"plan_code": "`+plancode.Example+`", "rooms"`, 1)
-	if _, err := PlanCode("p.json", open); err == nil {
+	if _, err := openFile("p.json", open); err == nil {
 		t.Error("a file whose paths are not those of its code passes")
 	}
 }
