@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"slices"
 
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
@@ -23,7 +24,7 @@ func BuildUntil(j *job.Job, stop func() bool) (*Plan, []job.Diagnostic) {
 	first := 1
 	for i := range j.Rooms {
 		r := Room{Job: &j.Rooms[i], wallClear: j.Clearance.Wall, stop: stop}
-		out = append(out, r.build(j, first)...)
+		out = withNew(out, r.build(j, first))
 		first += len(r.Cables)
 		p.Rooms = append(p.Rooms, r)
 	}
@@ -42,6 +43,18 @@ func BuildUntil(j *job.Job, stop func() bool) (*Plan, []job.Diagnostic) {
 	p.losses()
 	p.takeOff()
 	return p, out
+}
+
+// withNew adds what a room has to say but for errors of a place outside it that
+// an earlier room has reported: a cable of the catalogue is wrong once.
+func withNew(out, more []job.Diagnostic) []job.Diagnostic {
+	for _, d := range more {
+		said := func(o job.Diagnostic) bool { return o.Severity == job.Error && o.Span == d.Span && o.Hint == d.Hint }
+		if d.Severity != job.Error || !slices.ContainsFunc(out, said) {
+			out = append(out, d)
+		}
+	}
+	return out
 }
 
 // build works out one room; its cables are numbered from first on.

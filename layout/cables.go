@@ -42,6 +42,9 @@ func named(j *job.Job, ids []string) []job.Cable {
 	return out
 }
 
+// shortLead is a cold lead, mm, that no cable is sold with.
+const shortLead = 500
+
 // leadsTooShort refuses cables whose cold lead ends before the floor.
 func (r *Room) leadsTooShort(labels []job.Cable, u plane.Units) []job.Diagnostic {
 	var out []job.Diagnostic
@@ -50,7 +53,11 @@ func (r *Room) leadsTooShort(labels []job.Cable, u plane.Units) []job.Diagnostic
 			t := r.Job.Thermostat
 			d := r.problem("cable %q: its cold lead of %s does not reach the floor: %s rise to the box, %s tail and %s slack leave %s", c.ID,
 				plane.FormatLength(c.Lead, u), plane.FormatLength(t.Height, u), plane.FormatLength(t.Tail, u), plane.FormatLength(t.Slack, u), plane.FormatLength(reach, u))
+			d.Span, d.Notes = c.Spans.At("lead"), []job.Note{{Span: r.Job.Span, Message: fmt.Sprintf("for room %q", r.Job.Name)}}
 			d.Hint = "lower the box or take a cable with a longer lead; the lead joint never goes into a wall"
+			if c.Lead < shortLead {
+				d.Hint = "is the unit of the lead missing? else " + d.Hint
+			}
 			out = append(out, d)
 		}
 	}

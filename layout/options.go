@@ -136,7 +136,9 @@ func (r *Room) layPromising(j *job.Job, cands []Candidate, taken int, enough flo
 	if taken >= 0 {
 		c := &cands[taken]
 		laying(*c)
-		if routes, _ := r.layOne(j, c); routes != nil {
+		if len(r.leadsTooShort(named(j, c.IDs), j.Units)) > 0 {
+			c.Why = "its cold lead does not reach the floor"
+		} else if routes, _ := r.layOne(j, c); routes != nil {
 			c.Fits, c.Why = true, "" // as draw lays it, with a warning where it is short
 		}
 	}

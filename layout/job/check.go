@@ -50,10 +50,12 @@ func (rd *reader) source(n *tree.Node) string {
 
 // table checks a table and all below it against the keys of a path.
 func (rd *reader) table(n *tree.Node, path string) {
-	misspelt := map[string]bool{}
+	misspelt, lost := map[string]bool{}, false
 	for _, f := range n.Fields {
 		k, ok := rd.schema.byPath[join(path, f.Name)]
 		switch {
+		case f.Gap:
+			rd.broken[n], lost = true, lost || !ok
 		case !ok:
 			misspelt[rd.unknown(f, path)] = true
 		case k.Type == TypeTable:
@@ -64,7 +66,9 @@ func (rd *reader) table(n *tree.Node, path string) {
 			rd.leaf(n, f, k)
 		}
 	}
-	rd.missing(n, path, misspelt)
+	if !lost { // else what is missing may stand in the line that could not be read
+		rd.missing(n, path, misspelt)
+	}
 }
 
 func (rd *reader) subTable(parent, f *tree.Node, k Key) {
@@ -83,6 +87,10 @@ func (rd *reader) subTable(parent, f *tree.Node, k Key) {
 func (rd *reader) subTables(parent, f *tree.Node, k Key) {
 	if f.Kind != tree.Array {
 		rd.broken[parent] = true
+		if f.Key == (tree.Range{}) && f.Kind == tree.Table {
+			rd.orphan(f, k)
+			return
+		}
 		rd.report.Errorf(rd.span(f.Key), "write "+k.Header()+", with two brackets on each side", "%s is written %s: there may be several", k.Path, k.Header())
 		if f.Kind == tree.Table {
 			rd.table(f, k.Path)
@@ -100,6 +108,19 @@ func (rd *reader) subTables(parent, f *tree.Node, k Key) {
 			continue
 		}
 		rd.table(item, k.Path)
+	}
+}
+
+// orphan reports tables such as [[room.fixture]] in a file that has no [[room]]
+// of its own, at the first of them.
+func (rd *reader) orphan(f *tree.Node, k Key) {
+	for _, child := range f.Fields {
+		at := child.Key
+		if child.Kind == tree.Array && len(child.Items) > 0 {
+			at = child.Items[0].Span
+		}
+		rd.report.Errorf(rd.span(at), "write "+k.Example+"\nabove this line", "%s belongs to a %s, and the file has none", join(k.Path, child.Name), k.Header())
+		return
 	}
 }
 
@@ -150,6 +171,9 @@ func (rd *reader) unknown(f *tree.Node, path string) (meant string) {
 }
 
 func (rd *reader) suggest(name, path string) (hint, meant string) {
+	if hint := rd.inOtherWords(name, path); hint != "" {
+		return hint, ""
+	}
 	here := rd.schema.children[path]
 	var names []string
 	for _, k := range here {

@@ -1,6 +1,10 @@
 package job
 
-import "oxturn/layout/plane"
+import (
+	"fmt"
+
+	"oxturn/layout/plane"
+)
 
 func (r *Room) readFixings(t table, c Clearance) {
 	for _, ft := range limited(t, "fixing") {
@@ -25,7 +29,7 @@ func (r *Room) fixingLine(t table, what string) ([]plane.Point, bool) {
 	case len(ways) > 1:
 		t.errorf(ways[1], "keep one of the two", "%s has both %s and %s", what, ways[0], ways[1])
 		return nil, false
-	case t.broken() || !r.usable():
+	case t.broken() || !r.usable() || refuseIdle(t, what, ways[0]):
 		return nil, false
 	case ways[0] == "at":
 		return []plane.Point{t.point("at")}, true
@@ -60,6 +64,6 @@ func (r *Room) checkFixing(t table, f Fixing) bool {
 		return true
 	}
 	key := given(t, "at", "line", "off", "wall")[0]
-	t.with(key, "", r.wallNote(t, wall), "%s lies %s outside wall %s of room %q", thing(f.Kind, f.Name), t.length(worst), r.Walls[wall].Letter, r.Name)
+	t.with(key, fmt.Sprintf("move it %s %s at least", plainLength(t, worst), wind(bearingOf(r.inward(wall)))), r.wallNote(t, wall), "%s lies %s outside wall %s of room %q", thing(f.Kind, f.Name), t.length(worst), r.Walls[wall].Letter, r.Name)
 	return false
 }

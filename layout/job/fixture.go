@@ -3,6 +3,9 @@ package job
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strconv"
+	"strings"
 
 	"oxturn/layout/plane"
 )
@@ -129,6 +132,9 @@ func (f *Fixture) readFlange(t table, c Clearance) {
 	at := f.Back.A.Lerp(f.Back.B, 0.5).Add(out.Mul(t.num("rough_in") - t.num("off")))
 	if t.has("flange") {
 		at = t.point("flange")
+		for _, k := range given(t, "rough_in") {
+			t.errorf(k, "keep one of the two", "%s has both flange and rough_in", f.called())
+		}
 	}
 	f.Flange = &Flange{Centre: at, Radius: t.num("flange_radius"), Clear: t.numOr("flange_clear", c.Flange)}
 }
@@ -144,9 +150,23 @@ func (r *Room) checkFixture(t table, f Fixture) {
 			break
 		}
 	}
-	if inside && f.Flange != nil && !r.Outline.Contains(f.Flange.Centre) {
+	switch {
+	case !inside || f.Flange == nil:
+	case !r.Outline.Contains(f.Flange.Centre):
 		t.errorf("flange", "give the flange's centre as flange = [x, y], or the rough-in", "the flange of %s is outside room %q, at %s", f.called(), r.Name, t.rd.place(f.Flange.Centre))
+	case !f.Outline.Contains(f.Flange.Centre) && f.Outline.Distance(f.Flange.Centre) > r.slack():
+		f.reportFlange(t)
 	}
+}
+
+// reportFlange refuses a flange that is not below its toilet.
+func (f *Fixture) reportFlange(t table) {
+	hint := "rough_in is from the finished wall to the middle of the flange, mostly 10 to 14 in"
+	if t.has("flange") {
+		t.errorf("flange", "it is the middle of the ring that the toilet is bolted to", "the flange of %s is at %s, %s beside it", f.called(), t.rd.place(f.Flange.Centre), t.length(f.Outline.Distance(f.Flange.Centre)))
+		return
+	}
+	t.errorf("rough_in", hint, "the flange of %s, %s from the wall, would lie beyond it: it reaches %s into the room", f.called(), t.read("rough_in"), t.length(f.Depth+t.num("off")))
 }
 
 // placeKey is the key that put a thing where it is.
@@ -167,11 +187,61 @@ func (r *Room) checkInside(t table, f Fixture) bool {
 	case wholly:
 		t.with(placeKey(t), "x runs east and y north from the same origin as the room's corners", w, "%s lies outside room %q, %s from wall %s", f.called(), r.Name, t.length(depth), r.Walls[wall].Letter)
 	case depth > r.slack():
-		t.with(placeKey(t), "", w, "%s reaches %s through wall %s of room %q; it is %s by %s", f.called(), t.length(depth), r.Walls[wall].Letter, r.Name, t.length(f.Width), t.length(f.Depth))
+		t.with(placeKey(t), r.moveHint(t, f.Outline, depth, wall), w, "%s reaches %s through wall %s of room %q; it is %s by %s", f.called(), t.length(depth), r.Walls[wall].Letter, r.Name, t.length(f.Width), t.length(f.Depth))
 	default:
 		return true
 	}
 	return false
+}
+
+// moveHint says how far to move what reaches through a wall, where it then
+// lies in the room, and else that it is too large for its place.
+func (r *Room) moveHint(t table, ring plane.Ring, depth float64, wall int) string {
+	way := r.inward(wall)
+	key := placeKey(t)
+	var along plane.Point // the way in which the key moves it
+	if t.has("wall") && key != "wall" {
+		w := r.Walls[max(0, slices.IndexFunc(r.Walls, func(w Wall) bool { return strings.EqualFold(w.Letter, strings.TrimSpace(t.text("wall"))) }))]
+		along = w.B.Sub(w.A).Unit()
+		if key == "to_end" {
+			along = along.Mul(-1)
+		}
+	}
+	by := depth
+	if share := along.Dot(way); along.Norm() > 0 {
+		if math.Abs(share) < 0.1 {
+			return "make it less deep, or stand it against another wall"
+		}
+		by = depth / math.Abs(share)
+		way = along.Mul(math.Copysign(1, share))
+	}
+	if over, _, _, err := r.outside(ring.Translate(way.Mul(by))); err != nil || over > r.slack() {
+		return fmt.Sprintf("it is too large to be moved clear of wall %s: make it smaller, or place it elsewhere", r.Walls[wall].Letter)
+	}
+	if key == "at" {
+		p := t.point("at").Add(way.Mul(by))
+		return fmt.Sprintf("move it %s %s: at = [%s, %s]", plainLength(t, by), wind(bearingOf(way)), t.rd.typedLength(p.X), t.rd.typedLength(p.Y))
+	}
+	if along.Norm() > 0 {
+		sign := "more"
+		if along.Dot(way) < 0 {
+			sign = "less"
+		}
+		return fmt.Sprintf("make %s %s %s", key, plainLength(t, by), sign)
+	}
+	return fmt.Sprintf("move it %s %s", plainLength(t, by), wind(bearingOf(way)))
+}
+
+// typedLength writes a length as it would be typed in the file: a bare number
+// where the file has a unit for it.
+func (rd *reader) typedLength(mm float64) string {
+	switch rd.units {
+	case plane.Inches:
+		return strconv.FormatFloat(math.Round(mm/plane.Inch*16)/16, 'f', -1, 64)
+	case plane.Millimetres:
+		return trimmed(mm)
+	}
+	return `"` + plainLength(table{rd: rd}, mm) + `"`
 }
 
 // wallNote points at a wall in the file.
@@ -195,7 +265,7 @@ func (r *Room) checkOverlap(t table, f, g Fixture) bool {
 	if both.Empty() || math.Min(over.W(), over.H()) <= r.slack() {
 		return false
 	}
-	t.with(placeKey(t), "", []Note{{g.Span, g.called() + " is here"}}, "%s overlaps %s by %s x %s, at %s", f.called(), g.called(),
+	t.with(placeKey(t), fmt.Sprintf("move one of them by %s, or make it smaller", t.length(math.Min(over.W(), over.H()))), []Note{{g.Span, g.called() + " is here"}}, "%s overlaps %s by %s x %s, at %s", f.called(), g.called(),
 		t.length(over.W()), t.length(over.H()), t.rd.place(over.Centre()))
 	return true
 }

@@ -40,7 +40,7 @@ func (r *Room) jointEnd(t table, key, name string) (plane.Point, bool) {
 		return plane.Point{}, false
 	}
 	if over := w.along - r.Walls[i].Length(); over > r.slack() {
-		t.with(key, "", r.wallNote(t, i), "%s ends %s beyond the end of wall %s", what, t.length(over), r.Walls[i].Letter)
+		t.with(key, fmt.Sprintf("the length may be %s at most", plainLength(t, r.Walls[i].Length())), r.wallNote(t, i), "%s ends %s beyond the end of wall %s", what, t.length(over), r.Walls[i].Letter)
 		return plane.Point{}, false
 	}
 	return r.Walls[i].At(w.along), true

@@ -24,7 +24,7 @@ func (rd *reader) leaf(parent, n *tree.Node, k Key) {
 		err.at = n
 	}
 	if err.hint == "" {
-		err.hint = "write it like " + k.Example
+		err.hint = rd.likeExample(n, k)
 	}
 	if err.unitless {
 		if rd.unitless {
@@ -42,6 +42,8 @@ type valueError struct {
 	hint    string
 	// unitless: a bare number in a file that names no units
 	unitless bool
+	// short: a length below any that is taped
+	short bool
 }
 
 func wrong(format string, args ...any) *valueError {
@@ -102,6 +104,9 @@ func (rd *reader) parseText(n *tree.Node, k Key) (string, *valueError) {
 		}
 	}
 	e := wrong("%s cannot be %q; it is one of: %s", k.Name(), s, strings.Join(k.Values, ", "))
+	if e.hint = kindMeant(k, s); e.hint != "" {
+		return "", e
+	}
 	if near := nearest(s, k.Values); near != "" {
 		e.hint = fmt.Sprintf("did you mean %q?", near)
 	}

@@ -51,7 +51,7 @@ func (r *Room) readOpening(t table) (Opening, bool) {
 func (r *Room) clearOfOthers(t table, o Opening) bool {
 	for _, p := range r.Openings {
 		if over := min(o.To, p.To) - max(o.From, p.From); p.Wall == o.Wall && over > r.slack() {
-			t.with("from", "", []Note{{p.Span, fmt.Sprintf("%s runs from %s to %s", thing(p.Kind, p.Name), t.length(p.From), t.length(p.To))}},
+			t.with(placeKey(t), "move one of them, or make it narrower", []Note{{p.Span, fmt.Sprintf("%s runs from %s to %s", thing(p.Kind, p.Name), t.length(p.From), t.length(p.To))}},
 				"%s overlaps %s by %s on wall %s", thing(o.Kind, o.Name), thing(p.Kind, p.Name), t.length(over), r.Walls[o.Wall].Letter)
 			return false
 		}

@@ -35,7 +35,7 @@ func (r *Room) place(t table, what string, usual size) (s spot, ok bool) {
 		t.errorf(ways[1], "keep one of the two", "%s has both %s and %s", what, ways[0], ways[1])
 		return s, false
 	}
-	if t.broken() || !r.usable() {
+	if t.broken() || !r.usable() || refuseIdle(t, what, ways[0]) {
 		return s, false
 	}
 	if ways[0] == "outline" {
@@ -49,6 +49,39 @@ func (r *Room) place(t table, what string, usual size) (s spot, ok bool) {
 		return free(t, z), true
 	}
 	return r.againstWall(t, what, z)
+}
+
+// idle are the keys that say nothing of a thing placed in one of the ways, with
+// what the way is in words.
+var idle = map[string]struct {
+	words string
+	keys  []string
+}{
+	"wall":    {"stands against its wall", []string{"angle"}},
+	"at":      {"stands free, by its centre", []string{"from", "to_end", "centre", "off"}},
+	"outline": {"is given by its outline", []string{"from", "to_end", "centre", "off", "width", "depth", "diameter", "angle"}},
+	"line":    {"is given by its line", []string{"from", "to_end", "centre", "off", "width"}},
+}
+
+// refuseIdle reports keys that would be passed over without a word.
+func refuseIdle(t table, what, way string) bool {
+	bad := given(t, idle[way].keys...)
+	words := idle[way].words
+	if t.has("diameter") && way != "outline" {
+		bad = append(bad, given(t, "width", "depth")...)
+		words += " and is round"
+		if way == "at" {
+			bad = append(bad, given(t, "angle")...)
+		}
+	}
+	for _, key := range bad {
+		hint := "leave " + key + " out"
+		if key == "angle" && way == "wall" {
+			hint += `; a thing that stands turned is placed by its centre: at = [x, y]`
+		}
+		t.errorf(key, hint, "%s %s: %s says nothing of it", what, words, key)
+	}
+	return len(bad) > 0
 }
 
 // given returns those of the keys that the file gives.
@@ -145,9 +178,23 @@ func (r *Room) wallNamed(t table, key, name, what string) (int, bool) {
 			return i, true
 		}
 	}
-	last := r.Walls[len(r.Walls)-1].Letter
-	t.errorf(key, fmt.Sprintf("wall A is the first one written; room %q has walls A to %s", r.Name, last), "%s stands on wall %q, which room %q does not have", what, name, r.Name)
+	hint := fmt.Sprintf("wall A is the first one written; room %q has walls A to %s", r.Name, r.Walls[len(r.Walls)-1].Letter)
+	if facing := r.facing(strings.ToLower(strings.TrimSpace(name))); facing != "" {
+		hint += "; in the " + strings.ToLower(strings.TrimSpace(name)) + " is " + facing
+	}
+	t.errorf(key, hint, "%s stands on wall %q, which room %q does not have", what, name, r.Name)
 	return 0, false
+}
+
+// facing names the walls on the side of a compass word, "" for none.
+func (r *Room) facing(word string) string {
+	var out []string
+	for i, w := range r.Walls {
+		if wind(bearingOf(r.inward(i).Mul(-1))) == word {
+			out = append(out, w.Letter)
+		}
+	}
+	return strings.Join(out, " and ")
 }
 
 // along finds from where to where something of a width stretches along a wall.
@@ -179,25 +226,37 @@ func (r *Room) along(t table, what string, wall int, width float64) (from, to fl
 func (r *Room) fitsWall(t table, what string, wall int, from, to float64) bool {
 	w := r.Walls[wall]
 	length, key := w.Length(), given(t, "from", "to_end", "centre")[0]
+	hint := alongHint(t, key, length, to-from)
 	notes := []Note{{r.wallSpan(wall), fmt.Sprintf("wall %s is %s long", w.Letter, t.length(length))}}
 	switch {
 	case to < from:
-		t.with(key, "", notes, "%s would end before it begins on wall %s", what, w.Letter)
+		t.with(key, fmt.Sprintf("from and to_end together may be %s at most", plainLength(t, length)), notes, "%s would end before it begins on wall %s", what, w.Letter)
 	case from < -r.slack() && to == from:
-		t.with(key, "", notes, "%s stands %s before the start of wall %s", what, t.length(-from), w.Letter)
+		t.with(key, hint, notes, "%s stands %s before the start of wall %s", what, t.length(-from), w.Letter)
 	case from < -r.slack():
-		t.with(key, "", notes, "%s begins %s before the start of wall %s", what, t.length(-from), w.Letter)
+		t.with(key, hint, notes, "%s begins %s before the start of wall %s", what, t.length(-from), w.Letter)
 	case to > length+r.slack() && to == from:
-		t.with(key, "", notes, "%s stands %s beyond the end of wall %s", what, t.length(to-length), w.Letter)
+		t.with(key, hint, notes, "%s stands %s beyond the end of wall %s", what, t.length(to-length), w.Letter)
 	case to > length+r.slack() && to-from > length+r.slack():
-		t.with(key, "", notes, "%s is %s wide, but wall %s is %s long", what, t.length(to-from), w.Letter, t.length(length))
+		t.with(key, "make it narrower, or take a longer wall", notes, "%s is %s wide, but wall %s is %s long", what, t.length(to-from), w.Letter, t.length(length))
 	case to > length+r.slack():
-		t.with(key, fmt.Sprintf("from may be %s at most", plainLength(t, length-(to-from))), notes,
+		t.with(key, hint, notes,
 			"%s ends %s beyond the end of wall %s: it runs from %s to %s", what, t.length(to-length), w.Letter, t.length(from), t.length(to))
 	default:
 		return true
 	}
 	return false
+}
+
+// alongHint says what a place along a wall may be for something of a width.
+func alongHint(t table, key string, length, width float64) string {
+	switch {
+	case key == "centre" && width > 0:
+		return fmt.Sprintf("centre may be %s to %s", plainLength(t, width/2), plainLength(t, length-width/2))
+	case length-width < 0.5:
+		return key + " may be 0 here"
+	}
+	return fmt.Sprintf("%s may be %s at most", key, plainLength(t, length-width))
 }
 
 // wallSpan returns where a wall stands in the file.

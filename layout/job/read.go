@@ -65,20 +65,67 @@ func readFile(report *Report, s schema, name string, data []byte, units plane.Un
 	}
 	report.AddSource(name, data)
 	root, err := tree.Parse(data)
-	var bad *tree.SyntaxError
-	if errors.As(err, &bad) {
-		report.Errorf(rd.span(bad.Range), bad.Hint, "%s", bad.Message)
+	if err != nil {
+		rd.mend(data)
 		return rd, nil
 	}
 	rd.root = root
-	if n := root.Get("units"); n != nil {
-		u, _ := n.Value.(string)
-		if rd.units = unitsNamed(u); rd.units == plane.NoUnits {
-			rd.units = plane.Millimetres // reported below; bare numbers need not be as well
-		}
-	}
+	rd.readUnits()
 	rd.table(root, "")
 	return rd, root
+}
+
+// readUnits reads what a bare number means, before all others.
+func (rd *reader) readUnits() {
+	n := rd.root.Get("units")
+	if n == nil {
+		return
+	}
+	u, _ := n.Value.(string)
+	if rd.units = unitsNamed(u); rd.units == plane.NoUnits {
+		rd.units = plane.Millimetres // reported below; bare numbers need not be as well
+	}
+}
+
+// mend reports all slips in the syntax of a file, and what is wrong with the
+// keys of the rest.
+func (rd *reader) mend(data []byte) {
+	root, slips := tree.Mend(data, rd.schema.brackets)
+	if rd.root = root; root != nil {
+		rd.readUnits()
+	}
+	for _, s := range slips {
+		k, known := rd.schema.byPath[join(s.Table, s.Key)]
+		if known && s.Key != "" && k.Type != TypeTable && k.Type != TypeTables {
+			if value := rd.plainly(k, s); value != "" {
+				s.Hint = "write " + s.Key + " = " + value
+			} else if s.Value == "" || strings.HasPrefix(s.Hint, "write "+s.Key) {
+				s.Hint = "write it like " + k.Example
+			}
+			switch {
+			case s.Bare && k.Type == TypeFlag:
+				s.Message = k.Name() + " is true or false, in small letters, not " + s.Value
+			case s.Bare && (k.Type == TypeNumber || k.Type == TypeWhole):
+				s.Message = fmt.Sprintf("%s is %s without a unit, not %s", k.Name(), describe(k.Type), s.Value)
+			}
+		}
+		rd.report.Errorf(rd.span(s.Range), s.Hint, "%s", s.Message)
+	}
+	if root != nil {
+		rd.table(root, "")
+	}
+}
+
+// brackets returns with how many brackets on each side a header is written, 0
+// for one that is not known.
+func (s schema) brackets(path string) int {
+	switch s.byPath[path].Type {
+	case TypeTable:
+		return 1
+	case TypeTables:
+		return 2
+	}
+	return 0
 }
 
 // warnOfNewer warns of what only the newest TOML allows.

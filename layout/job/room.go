@@ -3,7 +3,11 @@ package job
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strconv"
+	"strings"
 
+	"oxturn/layout/job/tree"
 	"oxturn/layout/plane"
 )
 
@@ -97,6 +101,10 @@ func (r *Room) readOutline(t table) bool {
 		return false
 	case t.has("corners"):
 		r.Outline = opened(t.points("corners"))
+		if t.rd.unitsForgotten(r.Outline.Perimeter(), bareItems(t.n.Get("corners"))) {
+			r.reportForgotten(t, "corners", r.Outline.Perimeter())
+			return false
+		}
 		r.checkDiagonals(t, readDiagonals(t, len(r.Outline)))
 	case t.has("walls"):
 		diagonals := readDiagonals(t, len(t.texts("walls")))
@@ -107,6 +115,52 @@ func (r *Room) readOutline(t table) bool {
 		t.errorf("name", "add "+t.key("corners").Example+", or "+t.key("walls").Example, "room %q has neither corners nor walls", r.Name)
 	}
 	return r.usable()
+}
+
+// leastRound is the way round a room, mm, below which lengths without a unit
+// are taken for a slip: a closet of 1 m by 1 m.
+const leastRound = 4000
+
+// unitsForgotten reports whether a room whose lengths are all bare is so small
+// that another unit was meant.
+func (rd *reader) unitsForgotten(round float64, bare bool) bool {
+	return bare && round > 0 && round < leastRound && rd.units != plane.NoUnits
+}
+
+// barePart reports whether all walls as taped have a length without a unit.
+func (rd *reader) barePart(walls []string) bool {
+	return !slices.ContainsFunc(walls, func(s string) bool {
+		_, rest, ok := cutBearing(strings.TrimSpace(s))
+		return !ok || !isBare(rest)
+	})
+}
+
+func isBare(length string) bool {
+	_, err := strconv.ParseFloat(strings.TrimSpace(length), 64)
+	return err == nil
+}
+
+// bareItems reports whether every value in a list is a number without a unit.
+func bareItems(n *tree.Node) bool {
+	for _, it := range n.Items {
+		s, isText := it.Value.(string)
+		if it.Kind == tree.Array && !bareItems(it) || isText && !isBare(s) {
+			return false
+		}
+	}
+	return true
+}
+
+func (r *Room) reportForgotten(t table, key string, round float64) {
+	in, other := "millimetres", "m"
+	if t.rd.units == plane.Inches {
+		in, other = "inches", "ft"
+	}
+	hint := fmt.Sprintf("write the unit with each: \"east 5%s\", or \"east 5%s\" where that is meant", other, t.rd.units)
+	if key == "corners" {
+		hint = fmt.Sprintf("write the unit with each: [\"5%s\", \"8%s\"], or [\"5%s\", \"8%[3]s\"] where that is meant", other, other, t.rd.units)
+	}
+	t.errorf(key, hint, "the %s of room %q have no unit and are read as %s: it would be %s all round", key, r.Name, in, t.length(round))
 }
 
 // opened drops a last corner that repeats the first.
@@ -154,8 +208,39 @@ func (r *Room) reportClash(t table, key string, c plane.Clash) {
 		report(nil, "leave out one of the two corners", "wall %s of room %q has no length: it begins and ends at %s", letter(c.I), r.Name, t.rd.place(c.At))
 		return
 	}
-	report([]Note{{t.atItem(key, c.J), "wall " + letter(c.J) + " is here"}}, "give the corners in the order in which one walks round the room",
-		"walls %s and %s of room %q meet at %s, where they should not", letter(c.I), letter(c.J), r.Name, t.rd.place(c.At))
+	notes := []Note{{t.atItem(key, c.J), "wall " + letter(c.J) + " is here"}}
+	if !r.crossing(c) {
+		report(notes, "two parts of a room that only touch are two rooms; else look at the lengths of both walls",
+			"walls %s and %s of room %q touch at %s, where they should not", letter(c.I), letter(c.J), r.Name, t.rd.place(c.At))
+		return
+	}
+	hint := fmt.Sprintf("look at the directions and lengths of walls %s to %s", letter(c.I), letter(c.J))
+	if key == "corners" {
+		hint = r.uncrossed(c)
+	}
+	report(notes, hint, "walls %s and %s of room %q cross at %s", letter(c.I), letter(c.J), r.Name, t.rd.place(c.At))
+}
+
+// crossing reports whether two sides go through each other, and do not only
+// touch.
+func (r *Room) crossing(c plane.Clash) bool {
+	a, b := r.Outline.Edge(c.I), r.Outline.Edge(c.J)
+	inside := func(s plane.Segment) bool { return c.At.Dist(s.A) > rounding && c.At.Dist(s.B) > rounding }
+	return inside(a) && inside(b)
+}
+
+// uncrossed says which corners to give the other way round: turning those
+// between two sides that cross takes the crossing out.
+func (r *Room) uncrossed(c plane.Clash) string {
+	turned := slices.Clone(r.Outline)
+	slices.Reverse(turned[c.I+1 : c.J+1])
+	if _, bad := turned.SelfClash(); bad {
+		return "give the corners in the order in which one walks round the room"
+	}
+	if c.J == c.I+2 {
+		return fmt.Sprintf("corners %d and %d are the wrong way round: swap them", c.I+2, c.J+1)
+	}
+	return fmt.Sprintf("corners %d to %d are the wrong way round: write them from the last to the first", c.I+2, c.J+1)
 }
 
 // place writes a point for a message.

@@ -25,7 +25,7 @@ func (r *Room) readThermostat(room table, boxHeight float64) {
 	case len(ways) == 2:
 		t.errorf("wall", "keep one of the two", "the thermostat of room %q has both at and wall", r.Name)
 		return
-	case t.broken() || !r.usable():
+	case t.broken() || !r.usable() || refuseIdle(t, "the thermostat", ways[0]):
 		return
 	}
 	ok := false
@@ -73,7 +73,7 @@ func (r *Room) checkThermostat(t table) {
 	th := r.Thermostat
 	for _, o := range r.Openings {
 		if o.Kind != "window" && o.Wall == th.Wall && th.Along > o.From && th.Along < o.To {
-			t.with(placeKey(t), "", []Note{{o.Span, fmt.Sprintf("%s runs from %s to %s", thing(o.Kind, o.Name), t.length(o.From), t.length(o.To))}},
+			t.with(placeKey(t), fmt.Sprintf("move it to less than %s or more than %s along wall %s, or to another wall", plainLength(t, o.From), plainLength(t, o.To), r.Walls[th.Wall].Letter), []Note{{o.Span, fmt.Sprintf("%s runs from %s to %s", thing(o.Kind, o.Name), t.length(o.From), t.length(o.To))}},
 				"the thermostat of room %q would hang in %s: it is %s along wall %s", r.Name, thing(o.Kind, o.Name), t.length(th.Along), r.Walls[th.Wall].Letter)
 		}
 	}

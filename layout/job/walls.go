@@ -62,7 +62,7 @@ func (rd *reader) parseLeg(s string) (leg, *valueError) {
 	case !(mm >= shortest) || mm > greatest:
 		e := wrong("wall %q: its length is read as %s; walls are from %s to %s long", s, trimmed(mm)+" mm", rd.say(shortest), rd.say(greatest))
 		if mm > 0 && mm < shortest {
-			e.hint = "is its unit missing? a bare number is in " + rd.units.String()
+			e.hint, e.short = "is its unit missing? a bare number is in "+rd.units.String(), true
 		}
 		return leg{}, e
 	}
@@ -126,9 +126,14 @@ func cutDegrees(s string) (float64, string, bool) {
 // close.
 func (r *Room) tape(t table, diagonals []diagonal) plane.Ring {
 	var legs []leg
+	short := false
 	for i, s := range t.texts("walls") {
 		l, err := t.rd.parseLeg(s)
 		if err != nil {
+			if err.short && short {
+				continue // one word on the unit mends them all
+			}
+			short = short || err.short
 			if err.hint == "" {
 				err.hint = "write it like " + t.key("walls").Example
 			}
@@ -143,6 +148,10 @@ func (r *Room) tape(t table, diagonals []diagonal) plane.Ring {
 	}
 	if len(legs) == 4 && len(diagonals) > 0 {
 		return r.quadrilateral(t, legs, diagonals[0])
+	}
+	if t.rd.unitsForgotten(around(legs), t.rd.barePart(t.texts("walls"))) {
+		r.reportForgotten(t, "walls", around(legs))
+		return nil
 	}
 	ring, gap := layOut(legs)
 	r.Closure = closureOf(legs, gap)

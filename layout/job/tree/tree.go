@@ -31,6 +31,7 @@ type Node struct {
 	Span   Range  // the value; of a table with a header, the header
 	Kind   Kind
 	Value  any     // string, int64, float64, bool or time.Time; of a Value only
+	Gap    bool    // what stands here could not be read, which has been said
 	Fields []*Node // of a Table, in file order
 	Items  []*Node // of an Array
 
@@ -45,7 +46,8 @@ func (n *Node) Get(name string) *Node {
 	return n.byName[name]
 }
 
-// Parse reads a file. The error, when there is one, is a *SyntaxError.
+// Parse reads a file. The error, when there is one, is a *SyntaxError that
+// says where it stops being TOML; Mend finds all there is wrong with it.
 func Parse(data []byte) (*Node, error) {
 	text, err := readable(data)
 	if err != nil {

@@ -119,17 +119,32 @@ func TestSyntaxErrors(t *testing.T) {
 		{"a = " + strings.Repeat("[", 5000), "brackets or dotted keys are nested too deep here", "look for a bracket that is never closed"},
 		{strings.Repeat("a.", 5000) + "a = 1", "brackets or dotted keys are nested too deep here", "look for a bracket that is never closed"},
 		{"a = 1\na = 2", "key a has already been defined", "keep one of the two; a second thing of the same sort gets its own [[…]] header"},
-		{"a = \"x\nb = 1", "strings cannot contain newlines", "close the quote or the bracket that was opened on this line"},
-		{"a = [1\nb = 2", "a list goes on here without a comma, or was never closed", "put a comma after each item, and ] after the last"},
-		{"pitch 30", "expected '.' or '=', but got '3' instead", "a line is key = value; a comment begins with #"},
+		{"a = \"x\nb = 1", "the quoted text is never closed", "close it with the quote it begins with"},
+		{"a = [1\nb = 2", "the list of a is never closed", "put ] after its last item"},
+		{"a = [1\n[b]\nc = 2", "the list of a is never closed", "put ] after its last item"},
+		{"a = [1 2]", "a list goes on here without a comma", "put a comma after each item, and ] after the last"},
+		{"a = [\"north 8ft, \"west 5ft\"]", "a quote is missing: the quotes here do not pair", `each text begins and ends with one: "north 8ft"`},
+		{"a = True", "text and lengths with a unit stand in quotes", `write a = "True"`},
+		{"pitch = 1,2", "a figure takes a decimal point, not a comma", "write pitch = 1.2"},
+		{"a = 1;", "a line ends without ;", "take the ; out"},
+		{"a = 1 // one", "a comment begins with #, not with //", "write # for the //"},
+		{"a: 1", "a key and its value are joined by =, not :", "write a = …"},
+		{"a =", "a has no value", "put one behind the =, or take the line out"},
+		{"a", "a word without a value", "a line is key = value; a comment begins with #"},
+		{"a = 1 b = 2", "a second key on one line", "put each key on a line of its own"},
+		{`a = "C:\Users"`, `a backslash in double quotes begins an escape, such as \n`, "put the text in single quotes, which keep it as it is, or write / for it"},
+		{"[[a]", "a header with 2 brackets before its name and 1 bracket behind", "write [[a]]"},
+		{"a = \"x\" y", "something stands behind the quoted text", "quotes go round all of it, and a comment begins with #"},
+		{"[m]\na = 1\n[m]\nb = 2", "key m has already been defined", "put the keys of both under one [m]"},
+		{"pitch 30", "there is no = in this line", "a line is key = value; a comment begins with #"},
 	}
 	for _, c := range tests {
-		_, err := Parse([]byte(c.in))
-		e, ok := err.(*SyntaxError)
-		if !ok {
-			t.Errorf("%.40q: %v, want a syntax error", c.in, err)
+		_, slips := Mend([]byte(c.in), func(string) int { return 0 })
+		if _, err := Parse([]byte(c.in)); err == nil || len(slips) != 1 {
+			t.Errorf("%.40q: %v, and %d slips, want one", c.in, err, len(slips))
 			continue
 		}
+		e := slips[0]
 		if e.Message != c.message || e.Hint != c.hint {
 			t.Errorf("%.40q:\n got %q / %q\nwant %q / %q", c.in, e.Message, e.Hint, c.message, c.hint)
 		}
