@@ -44,6 +44,10 @@ func TestRoomAddsUpItsCables(t *testing.T) {
 	if got := fmt.Sprint(out.Thermostat.ColdLeads, out.Thermostat.Sensors, out.Cables[0].Lead.Ends, out.Cables[1].Lead.Ends); got != "3 2 1 2" {
 		t.Error(got)
 	}
+	p.Rooms[0].Cables = p.Rooms[0].Cables[1:]
+	if got := thermostat(p, &p.Rooms[0]).ColdLeads; got != 2 {
+		t.Errorf("%d leads of one cable with two cold ends", got)
+	}
 	if density(100, 0) != 0 {
 		t.Error("heat over no floor")
 	}

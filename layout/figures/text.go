@@ -73,7 +73,7 @@ func (p *page) put(name string, parts ...string) {
 		if used > margin && used+n > columns {
 			line += "\n" + strings.Repeat(" ", margin)
 			used = margin
-		} else if used > margin || i > 0 {
+		} else if used > margin {
 			line += " "
 		}
 		line += part

@@ -56,13 +56,16 @@ func TestPutKeepsEveryPart(t *testing.T) {
 		if len(name) > 15 {
 			lines = lines[1:] // the name stands alone
 		}
+		if r := []rune(strings.TrimPrefix(lines[0], "  "+name)); strings.TrimLeft(string(r), " ") != string([]rune(lines[0])[18:]) {
+			t.Fatalf("%q does not begin at its column", lines[0])
+		}
 		for i, l := range lines {
 			if i > 0 && !strings.HasPrefix(l, strings.Repeat(" ", 18)) || strings.HasSuffix(l, " ") {
 				t.Fatalf("%q", l)
 			}
 			if wide := utf8.RuneCountInString(l); wide > columns {
 				t.Fatalf("%d letters: %q", wide, l)
-			} else if i+1 < len(lines) && wide+1+utf8.RuneCountInString(strings.Fields(lines[i+1])[0]) < columns-1 {
+			} else if i+1 < len(lines) && wide+1+utf8.RuneCountInString(strings.Fields(lines[i+1])[0]) < columns {
 				t.Fatalf("%q is broken too early: %q", got, lines[i+1])
 			}
 		}
@@ -71,8 +74,9 @@ func TestPutKeepsEveryPart(t *testing.T) {
 		p.put("heat", "a", "", "b:", "c")
 		p.put("a very long name", "x")
 		p.put("at fifteen char", "y")
+		p.put("none", "", "z")
 	}),
-		"  heat            a; b: c", "  a very long name", "                  x", "  at fifteen char y")
+		"  heat            a; b: c", "  a very long name", "                  x", "  at fifteen char y", "  none            z")
 }
 
 // Figures in both systems: an inch is 25.4 mm, a foot 304.8 mm, 1 m² 10.764 ft², 20 °C are
@@ -297,7 +301,11 @@ func TestShiftsInWords(t *testing.T) {
 		"  Bath            +1 in east-west: the cable stays, runs 3.00 in apart, tile +1, grout -1",
 		"  Bath            -1 in north-south: the cable no longer suits, instead: A240-50",
 		"  Hall            +1 in north-south: not looked at: too long")
-	all[0].How = "laid anew"
+	all[0].How, all[0].Spacing = "laid anew", 0
+	if got := metric(func(p *page) { p.shifts(all[:1]) }); strings.Contains(got, "apart") {
+		t.Error(got)
+	}
+	all[0].Spacing = 76.2
 	if got := metric(func(p *page) { p.shifts(all[:1]) }); got != "If a room measures otherwise (cables laid anew, quantities counted anew)\n  Bath            +25 mm east-west: the cable stays, runs 76.2 mm apart, tile +1, grout -1\n" {
 		t.Error(got)
 	}
@@ -318,12 +326,13 @@ func TestListInWords(t *testing.T) {
 	l := takeoff.List{Lines: []takeoff.Line{
 		{Item: "Größe", Unit: "kg", Gross: 4.5359237, Pack: 2.26796185, PackName: "bag", Packs: 3, Spare: 2.26796185, Price: 0.5},
 		{Item: "Thermostat", Unit: "each", Gross: 2, Pack: 1, Packs: 2},
+		{Item: "Board", Unit: "m²", Gross: 0.09290304, Pack: 0.18580608, PackName: "board", Packs: 1, Spare: 0.09290304},
 		{Item: "Tube", Unit: "m", Gross: 3.048, PackName: "roll", Price: 12.345},
 	}}
 	hold(t, american(func(p *page) { p.takeOff(lines(l, plane.Inches)) }), "To buy (waste included; the take-off sheet says what each is worked out from)",
-		"  Größe       3 x bag of 5.00 lb, 5.00 lb to spare, 0.50", "  Thermostat  2", "  Tube        10.00 ft, 12.35")
+		"  Größe       3 x bag of 5.00 lb, 5.00 lb to spare, 0.50", "  Thermostat  2", "  Board       1 x board of 2.00 ft², 1.00 ft² to spare", "  Tube        10.00 ft, 12.35")
 	hold(t, metric(func(p *page) { p.takeOff(lines(l, plane.Millimetres)[1:]) }), "To buy (waste included; the take-off sheet says what each is worked out from)",
-		"  Thermostat  2", "  Tube        3.05 m, 12.35")
+		"  Thermostat  2", "  Board       1 x board of 0.186 m², 0.093 m² to spare", "  Tube        3.05 m, 12.35")
 }
 
 func TestUseLossAndRegionInWords(t *testing.T) {

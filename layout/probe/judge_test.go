@@ -78,7 +78,7 @@ func TestHeadlineNamesWhatIsHere(t *testing.T) {
 	}{
 		{[]Thing{joint, cable, lead}, "CABLE HERE: heating cable H1"},
 		{[]Thing{joint, northward(Cable, "H1", 530), lead}, "CABLE HERE: lead joint H1"},
-		{[]Thing{tip, joint, lead}, "CABLE HERE: lead joint H1"}, // nearer than the sensor
+		{[]Thing{tip, joint}, "CABLE HERE: lead joint H1"}, // nearer than the sensor
 		{[]Thing{northward(Cable, "H1", 516), lead}, "TOO CLOSE: cold lead H1 (as planned, never recorded)"},
 		{[]Thing{northward(Cable, "H1", 616)}, "NO CABLE RECORDED WITHIN 61 mm of this spot; see the limits below"},
 	} {
