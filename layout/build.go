@@ -33,6 +33,7 @@ func BuildUntil(j *job.Job, stop func() bool) (*Plan, []job.Diagnostic) {
 		p.Code = j.LaidBy.Code
 	}
 	out = append(out, p.asLaid()...)
+	p.reserves()
 	out = append(out, p.loads()...)
 	out = append(out, p.feeds()...)
 	p.fullUse()

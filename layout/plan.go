@@ -96,6 +96,7 @@ type Cable struct {
 	Marks      []Mark // quarter, half, three-quarter
 	Lattice    route.Lattice
 	Score      route.Score
+	Reserves   []Reserve     // the drift it takes, at the half-way mark and at 3/4; nil: not known, or it is recorded
 	Laid       *Laid         // what is known of it as it lies; nil: nothing
 	Circuit    circuit.Cable // ohms with their limits, amps, heat per length
 	Gaps       Gaps          // to neighbouring runs, and how dense it gets there

@@ -44,6 +44,7 @@ type Refit struct {
 	found float64       // mm of way before the mark
 	plan  []plane.Point // the path of the plan it is laid from, on the real pegs; nil: the laid part left it
 	floor plane.Region  // where the rest may lie
+	bare  route.Problem // the room without cables
 }
 
 // A RefitWay is how a late or early mark is read, and a way out of a rest that finds
@@ -62,6 +63,9 @@ func (p *Plan) Refit(r *Room, c *Cable, way RefitWay) (*Refit, error) {
 		return nil, err
 	}
 	if f.floor, err = f.ownFloor(); err != nil {
+		return nil, err
+	}
+	if f.bare, err = f.Room.problemFor(f.job); err != nil {
 		return nil, err
 	}
 	if err := f.take(way); err != nil {

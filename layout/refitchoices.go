@@ -49,7 +49,7 @@ func (f *Refit) open(way RefitWay) (RefitChoice, error) {
 	if err := after.take(way); err != nil {
 		return RefitChoice{}, err
 	}
-	_, err := after.solve(after.Laid, after.floor)
+	_, err := after.solve(after.Laid, after.floor, way.Lift < f.Runs)
 	return RefitChoice{RefitWay: way, Lifted: after.Lifted, Floor: after.Spared}, err
 }
 

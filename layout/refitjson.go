@@ -32,7 +32,6 @@ type refitJSON struct {
 	Differ  int          `json:"runs_changed,omitempty"`
 	Cold    float64      `json:"out_of_reach_m2,omitempty"`
 	Doorway bool         `json:"end_cap_in_doorway,omitempty"`
-	Score   float64      `json:"change_score,omitempty"`
 	Path    [][2]float64 `json:"path,omitempty"`
 	List    []runJSON    `json:"runs,omitempty"`
 	Choices []choiceJSON `json:"choices,omitempty"`
@@ -62,7 +61,7 @@ func (f *Refit) WriteJSON(w io.Writer) error {
 	}
 	if f.New != nil {
 		c, n := f.New.json(), f.Change
-		out.Changes, out.Differ, out.Cold, out.Doorway, out.Score = n.From, n.Runs, round(n.Cold/1e6, 4), n.Doorway, round(n.Score, 2)
+		out.Changes, out.Differ, out.Cold, out.Doorway = n.From, n.Runs, round(n.Cold/1e6, 4), n.Doorway
 		out.Path, out.List = c.Path, c.Runs
 	}
 	for _, c := range f.Choices {

@@ -122,9 +122,10 @@ func (f *Refit) apart(laid, rest []plane.Point) bool {
 }
 
 // sound returns how many of the runs of a path, from the first, lie on floor
-// where cable may lie. Laid ones are there, whatever they lie on.
+// where cable may lie, and at the rate found keep the power limit. Laid ones are
+// there, whatever they lie on.
 func (f *Refit) sound(path []plane.Point) int {
-	zone := f.Room.Zones[f.Planned.Zone]
+	zone, all := f.Room.Zones[f.Planned.Zone], plane.Segments(path)
 	rs := runs(path, f.Planned.BendRadius, f.pitch())
 	for n, r := range rs {
 		from := 1
@@ -135,6 +136,9 @@ func (f *Refit) sound(path []plane.Point) int {
 			if !inside(plane.Segment{A: path[i-1], B: path[i]}, zone) {
 				return n
 			}
+		}
+		if n >= f.Runs && !route.Cool(all[from-1:r.leg], all, f.bothGaps(), f.links()) {
+			return n
 		}
 	}
 	return len(rs)

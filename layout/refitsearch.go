@@ -36,10 +36,7 @@ type rest struct {
 // kept, the more the rest must gain by it. The error is the router's for the
 // laid part alone.
 func (f *Refit) leastChange() (*rest, error) {
-	best := f.cutShort()
-	if best == nil {
-		best = f.lengthened()
-	}
+	best := f.bent()
 	keeps := f.keeps()
 	t := &tries{refit: f, best: best, refused: keeps[0] + 1, found: -1, tried: map[int]bool{}}
 	for i, n := range keeps {
@@ -61,6 +58,12 @@ func (f *Refit) leastChange() (*rest, error) {
 	for n := keeps[0]; t.best == nil && n > f.Runs && len(t.tried) < len(keeps)+2*nearTried; n-- {
 		t.keep(n) // those between the steps
 	}
+	t.widely, t.tried = true, map[int]bool{}
+	for _, n := range keeps[max(0, len(keeps)-1-nearTried):] { // where least is kept there is most floor
+		if t.best == nil {
+			t.keep(n)
+		}
+	}
 	return t.best, t.why
 }
 
@@ -76,6 +79,7 @@ type tries struct {
 	refused int   // fewest runs kept in vain before one was found
 	found   int   // most kept with success; -1: none yet
 	tried   map[int]bool
+	widely  bool // look as far as for the laid part alone
 }
 
 // keep tries to lay the rest behind run n of the plan, where that can still be
@@ -86,7 +90,7 @@ func (t *tries) keep(n int) {
 		return
 	}
 	t.tried[n] = true
-	rt, err := f.solve(f.head(n), f.floor)
+	rt, err := f.solve(f.head(n), f.floor, !t.widely && n > f.Runs || t.best != nil)
 	switch {
 	case err != nil && n == f.Runs:
 		t.why = err
@@ -104,7 +108,7 @@ func (t *tries) keep(n int) {
 // first: steps grow, so that few tries reach back to the laid part.
 func (f *Refit) keeps() []int {
 	var out []int
-	if f.plan != nil && !f.hotter() {
+	if f.plan != nil {
 		most := min(f.sound(f.plan), len(f.Old))
 		step, more := 1, 1
 		for n := most; n > f.Runs; n -= step {
@@ -130,64 +134,30 @@ func (f *Refit) head(n int) []plane.Point {
 }
 
 // hotter reports whether at the rate found the power limit forbids gaps that
-// it allowed when the plan was made: then none of its runs is taken over
-// without being looked at again.
+// it allowed when the plan was made.
 func (f *Refit) hotter() bool { return f.twoGaps(f.Rate) > f.twoGaps(1) }
 
 // twoGaps is how many pegs the two gaps beside a run take together at the least,
 // by the power limit at a rate.
 func (f *Refit) twoGaps(rate float64) int {
-	closest := 2 * f.job.Spacing.Closest
+	least := rate*f.bothGaps()/f.Rate - samePeg/2
+	return max(2*f.job.Spacing.Closest, int(math.Ceil(least/f.pitch())))
+}
+
+// bothGaps is how much the two gaps beside a run take together at the least, by the
+// power limit at the rate found, mm; 0 without a limit.
+func (f *Refit) bothGaps() float64 {
 	if f.job.Supply.MaxDensity <= 0 {
-		return closest
+		return 0
 	}
-	least := 2*f.wattsPerMetre()/f.job.Supply.MaxDensity*1000 - samePeg/2 // mm
-	return max(closest, int(math.Ceil(least*rate/f.pitch())))
+	return 2 * f.Rate * f.wattsPerMetre() / f.job.Supply.MaxDensity * 1000
 }
 
 func (f *Refit) wattsPerMetre() float64 {
 	return f.Planned.Label.Watts / (f.Planned.Label.Length / 1000)
 }
 
-// cutShort is the plan with its end where the cable ends; nil where the cable
-// goes farther, or ends in a bend or among runs that cannot stay. The end of a
-// cable with two cold ends has to come back to the box.
-func (f *Refit) cutShort() *rest {
-	if f.plan == nil || f.Laid == nil || f.Planned.Return != nil || f.hotter() || f.sound(f.plan) < len(runs(f.plan, f.Planned.BendRadius, f.pitch())) {
-		return nil
-	}
-	path := endAt(f.plan, f.Planned.BendRadius, f.whole())
-	if len(path) < len(f.Laid) {
-		return nil
-	}
-	r := f.weigh(route.Route{Path: path, ColdLead: f.Planned.ColdLead, Lattice: f.lattice(), Zone: f.Planned.Zone, Score: f.Planned.Score})
-	if r.coldShare(f) > 1-leastWarm {
-		return nil
-	}
-	return r
-}
-
-// leastWarm is the share of its floor that a cable must reach at least.
-const leastWarm = 0.85
-
 func (r *rest) coldShare(f *Refit) float64 { return r.change.Cold / f.Planned.Share.Area() }
-
-// endAt cuts a path where its rounded line is so long; nil where it is shorter
-// or ends in a bend there.
-func endAt(path []plane.Point, bend, length float64) []plane.Point {
-	for i := len(path) - 1; i > 0; i-- {
-		before := pathLength(path[:i+1], bend)
-		short := before - length
-		leg := plane.Segment{A: path[i-1], B: path[i]}
-		if short < -1e-3 {
-			return nil
-		}
-		if left := leg.Length() - short; left > bend+1 {
-			return append(path[:i:i], leg.At(left))
-		}
-	}
-	return nil
-}
 
 // weigh says what a rest changes.
 func (f *Refit) weigh(rt route.Route) *rest {

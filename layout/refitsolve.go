@@ -64,26 +64,20 @@ func (f *Refit) taken() []strip {
 }
 
 // solve lays the rest after a part that stays, over a floor: with its runs along
-// those of the plan where that can be done, for the less changes then.
-func (f *Refit) solve(stays []plane.Point, floor plane.Region) (route.Route, error) {
-	p, err := f.Room.problemFor(f.job)
-	if err != nil {
-		return route.Route{}, err
-	}
-	c, grid := f.Planned, f.lattice()
-	p.Zones, p.Lattice = []plane.Region{floor}, &grid
-	p.Cables = []route.Cable{{
-		ID: c.ID, Length: f.whole(), Ends: route.Ends(c.Label.Ends), LeadReach: max(0, c.LeadReach),
-		WattsPerMetre: f.Rate * f.wattsPerMetre(), MaxDensity: f.job.Supply.MaxDensity,
-	}}
+// those of the plan where that can be done, for the less changes then. Briefly it
+// looks no farther: then a refusal says little.
+func (f *Refit) solve(stays []plane.Point, floor plane.Region, briefly bool) (route.Route, error) {
+	p := f.problem()
+	c, grid := f.Planned, *p.Lattice
+	p.Zones = []plane.Region{floor}
 	if stays != nil {
 		p.Frozen = [][]plane.Point{stays}
 	}
 	along := f.along()
-	p.Rows = &along
+	p.Rows, p.Brief = &along, true
 	routes, err := route.Solve(p)
-	if err != nil {
-		p.Rows = nil
+	if err != nil && !briefly {
+		p.Rows, p.Brief = nil, false
 		routes, err = route.Solve(p)
 	}
 	if err != nil {
@@ -93,6 +87,17 @@ func (f *Refit) solve(stays []plane.Point, floor plane.Region) (route.Route, err
 		return route.Route{}, fmt.Errorf("cable %s can't go on from where its laid part ends: no run can be joined to it", c.ID)
 	}
 	return routes[0], nil
+}
+
+// problem states the room with the cable as it is used up, its floor still to be said.
+func (f *Refit) problem() route.Problem {
+	p, c, grid := f.bare, f.Planned, f.lattice()
+	p.Lattice = &grid
+	p.Cables = []route.Cable{{
+		ID: c.ID, Length: f.whole(), Ends: route.Ends(c.Label.Ends), LeadReach: max(0, c.LeadReach),
+		WattsPerMetre: f.Rate * f.wattsPerMetre(), MaxDensity: f.job.Supply.MaxDensity,
+	}}
+	return p
 }
 
 // along is the direction in which most of the plan's cable lies, radians from

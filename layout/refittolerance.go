@@ -16,7 +16,7 @@ const rateTolerance = 0.005
 // tolerated reports whether a mark came so near to where it was drawn that laying
 // goes on as planned: within a peg, or rateTolerance.
 func (f *Refit) tolerated() bool {
-	return f.Laid != nil && f.plan != nil && f.Planned.Return == nil && !f.hotter() &&
+	return f.Laid != nil && f.plan != nil && f.Planned.Return == nil &&
 		(math.Abs(f.Early) <= f.pitch() || math.Abs(f.Drift) <= rateTolerance)
 }
 

@@ -45,8 +45,8 @@ func (f *Refit) facts(u plane.Units) []refitFact {
 	if f.WayOut.Lift > 0 {
 		are = "stay"
 	}
-	out := []refitFact{{words: fmt.Sprintf("%s, cable %s: %d of %d runs %s laid, %s of %s used, %s left", f.Room.Job.Name, c.ID, f.Runs, len(f.Old), are, length(f.Used, u), length(c.Label.Length, u), length(f.Left, u))}}
-	out = append(out, refitFact{about: "plan", words: f.restsWords()})
+	out := []refitFact{{words: fmt.Sprintf("%s, cable %s: %s %s laid, %s of %s used, %s left", f.Room.Job.Name, c.ID, f.laidWords(), are, length(f.Used, u), length(c.Label.Length, u), length(f.Left, u))}}
+	out = append(out, f.restsFact())
 	if miscounts := f.miscounts(); miscounts != "" {
 		out = append(out, refitFact{about: "laid", words: miscounts})
 	}
@@ -65,7 +65,7 @@ func (f *Refit) facts(u plane.Units) []refitFact {
 		}
 	}
 	if math.Abs(f.Early) >= 1 {
-		out = append(out, refitFact{about: "off", words: fmt.Sprintf("the mark came %s of cable %s than drawn: %.1f %% %s is used than the way covered", small(math.Abs(f.Early), u), earlier(f.Early), 100*math.Abs(f.Drift), more(f.Drift))})
+		out = append(out, refitFact{about: "off", words: fmt.Sprintf("the mark came %s of cable %s than drawn: %s %s is used than the way covered", small(math.Abs(f.Early), u), earlier(f.Early), driftShare(f.Drift), more(f.Drift))})
 	} else {
 		read := "the mark came where it was drawn"
 		if len(c.Laid.Job.Marks) == 0 {
@@ -75,7 +75,7 @@ func (f *Refit) facts(u plane.Units) []refitFact {
 	}
 	out = append(out, f.endFacts(u)...)
 	if f.hotter() {
-		out = append(out, refitFact{about: "power", words: fmt.Sprintf("at this rate two of the closest gaps side by side give %.1f %% more than drawn, past the job's limit: none of the plan is kept unseen, and what is laid is for the electrician to judge", 100*(f.Rate-1))})
+		out = append(out, refitFact{about: "power", words: fmt.Sprintf("every run gives %.1f %% more heat for its length than drawn, so that the job's limit asks for %d pegs over the two gaps beside it, %d as drawn: of the plan only runs that have them are kept, and what is laid closer is for the electrician to judge", 100*(f.Rate-1), f.twoGaps(f.Rate), f.twoGaps(1))})
 	}
 	return append(out, f.floorFacts()...)
 }
@@ -89,15 +89,29 @@ func (f *Refit) miscounts() string {
 	return strings.Join(out, "; ")
 }
 
-// restsWords say which plan was laid from, and ask for it where nobody said.
-func (f *Refit) restsWords() string {
-	switch l := f.Planned.Laid.Job; {
-	case l.PlanCode == "":
-		return "laid by plan " + f.Code + " if that stands on the drawings on site; nothing says so: give the plan code on them, or their layout file, as plan"
-	case l.PlanCode == f.Code:
-		return "laid by plan " + f.Code
+// laidWords say how many runs are laid, and how far the last where it is laid in part.
+func (f *Refit) laidWords() string {
+	if f.plan != nil && f.Runs > 0 && f.Runs <= len(f.Old) {
+		run, end := runs(f.plan, f.Planned.BendRadius, f.pitch())[f.Runs-1], f.Laid[len(f.Laid)-1]
+		if run.To.Dist(end) > samePeg {
+			return fmt.Sprintf("%d of %d runs and %.0f pegs of run %s", f.Runs-1, len(f.Old), run.From.Dist(end)/f.pitch(), f.Planned.RunName(f.Runs))
+		}
 	}
-	return "laid by plan " + f.Planned.Laid.Job.PlanCode + ", read from its layout file; the job's own plan is " + f.Code + " now"
+	return fmt.Sprintf("%d of %d runs", f.Runs, len(f.Old))
+}
+
+// restsFact says which plan was laid from, and asks for it where nobody said.
+func (f *Refit) restsFact() refitFact {
+	out := refitFact{about: "plan", words: "laid by plan " + f.Code}
+	switch code := f.Planned.Laid.Job.PlanCode; code {
+	case f.Code:
+	case "":
+		out.words += " if that stands on the drawings on site: nothing says so"
+		out.typed = "; give the plan code on them, or their layout file, as plan"
+	default:
+		out.words = "laid by plan " + code + ", read from its layout file; the job's own plan is " + f.Code + " now"
+	}
+	return out
 }
 
 // floorFacts say, where there are several cables, whose floor is used.
@@ -123,7 +137,7 @@ func (f *Refit) floorFacts() []refitFact {
 func (f *Refit) changeFacts(u plane.Units) []refitFact {
 	n := f.Change
 	if n.From == 0 {
-		return []refitFact{{about: "change", words: "none: lay on as planned" + f.fartherWords(u)}}
+		return []refitFact{{about: "change", words: "lay on as planned" + f.fartherWords(u)}}
 	}
 	kept := ""
 	switch {
@@ -133,7 +147,10 @@ func (f *Refit) changeFacts(u plane.Units) []refitFact {
 		kept = fmt.Sprintf("runs %s to %s as planned, ", f.Planned.RunName(f.Runs+1), f.Planned.RunName(n.From-1))
 	}
 	what := fmt.Sprintf("from run %s on anew", f.Planned.RunName(n.From))
-	if n.From > len(f.New.Runs) {
+	switch {
+	case n.Runs == 1 && n.From == len(f.Old):
+		what = fmt.Sprintf("run %s, the last, ends elsewhere", f.Planned.RunName(n.From))
+	case n.From > len(f.New.Runs):
 		what = fmt.Sprintf("then the cable ends; run %s and those after it fall away", f.Planned.RunName(n.From))
 	}
 	stay := ""
@@ -142,7 +159,7 @@ func (f *Refit) changeFacts(u plane.Units) []refitFact {
 	}
 	out := []refitFact{{about: "change", words: kept + what + stay}}
 	if share := f.coldShare(); share >= 0.001 {
-		out = append(out, refitFact{about: "cold", words: fmt.Sprintf("%.1f %% of its floor (%s) comes out of warmth's reach by that", 100*share, plane.FormatArea(n.Cold, u))})
+		out = append(out, refitFact{about: "cold", words: fmt.Sprintf("%.1f %% of its floor, %s, comes out of warmth's reach by that", 100*share, plane.FormatArea(n.Cold, u))})
 	}
 	if n.Doorway {
 		out = append(out, refitFact{about: "end", words: "the end cap comes into a doorway, a door's swing or beside a flange"})
@@ -230,6 +247,14 @@ func missWords(miss float64, u plane.Units) string {
 	return "end where it was planned to"
 }
 
+// driftShare writes a drift without its sign.
+func driftShare(drift float64) string {
+	if share := 100 * math.Abs(drift); share >= 0.05 {
+		return fmt.Sprintf("%.1f %%", share)
+	}
+	return "under 0.1 %"
+}
+
 func earlier(early float64) string {
 	if early > 0 {
 		return "sooner"
@@ -266,15 +291,18 @@ func (f *Refit) stuckLines(u plane.Units) []string {
 		once = " --once"
 	}
 	for _, c := range f.Choices {
-		none := "none without lifting or giving up floor"
-		if c.Lift > 0 {
-			none = "none, not even with all laid runs lifted"
+		none := "choice   none without lifting or giving up floor"
+		switch {
+		case c.Lift > 0:
+			none = "choice   none, not even with all laid runs lifted"
+		case len(f.Choices) > 1:
+			none = "else     there is no place"
 		}
 		switch {
 		case c.Remains > 0:
-			out = append(out, fmt.Sprintf("choice   %s: %s of cable would find no place; it is never cut, coiled or doubled", none, length(c.Remains, u)))
+			out = append(out, fmt.Sprintf("%s: %s of cable would find no place; it is never cut, coiled or doubled", none, length(c.Remains, u)))
 		case c.Lacks > 0:
-			out = append(out, fmt.Sprintf("choice   %s: %s of cable are lacking to leave no floor cold", none, length(c.Lacks, u)))
+			out = append(out, fmt.Sprintf("%s: %s of cable are lacking to leave no floor cold", none, length(c.Lacks, u)))
 		case c.Lift > 0:
 			out = append(out, fmt.Sprintf("choice   lift the %s (%s of cable) and lay on from there: --lift %d%s", lastRuns(c.Lift), length(c.Lifted, u), c.Lift, once))
 		case c.GiveUp > 0:

@@ -84,27 +84,59 @@ func (v *roomView) runLists() []block {
 // markList says where start, marks and end fall, in runs and pegs.
 func (v *roomView) markList() block {
 	t := table{head: "Where the marks fall", cols: []column{
-		{head: "Mark", wraps: true}, {head: "Used, " + v.fig.longUnit(), align: decimal}, {head: "On run", align: decimal}, {head: "Pegs into it", align: decimal},
+		{head: "Mark", wraps: true}, {head: "Used, " + v.fig.longUnit(), align: decimal}, {head: "On run", align: decimal}, {head: "Pegs into it", align: decimal}, {head: "Drift taken, at least"},
 	}}
+	if !v.tellsDrift() {
+		t.cols = t.cols[:len(t.cols)-1]
+	}
 	pitch := v.plan.Job.Membrane.Pitch
 	for i := range v.room.Cables {
 		c := &v.room.Cables[i]
 		pre := v.prefix(c.ID)
-		t.rows = append(t.rows, row(pre+"START", "0", c.RunName(1), "0"))
+		t.rows = append(t.rows, row(pre+"START", "0", c.RunName(1), "0", "-"))
 		for _, m := range c.Marks {
 			pegs := "-"
 			if pitch > 0 {
 				pegs = fmt.Sprintf("%.0f", m.Into/pitch)
 			}
-			t.rows = append(t.rows, row(pre+m.Name, v.fig.longFigure(m.Along), c.RunName(m.Run), pegs))
+			t.rows = append(t.rows, row(pre+m.Name, v.fig.longFigure(m.Along), c.RunName(m.Run), pegs, driftTaken(c, m.Name)))
 		}
 		last := "-"
 		if n := len(c.Runs); n > 0 {
 			last = c.RunName(c.Runs[n-1].Number)
 		}
-		t.rows = append(t.rows, row(pre+"END", v.fig.longFigure(c.Routed), last, "-"))
+		t.rows = append(t.rows, row(pre+"END", v.fig.longFigure(c.Routed), last, "-", "-"))
+	}
+	for i := range t.rows {
+		t.rows[i] = t.rows[i][:len(t.cols)]
 	}
 	return t
+}
+
+// tellsDrift reports whether a cable has no record yet, and so takes drift as planned.
+func (v *roomView) tellsDrift() bool {
+	return slices.ContainsFunc(v.room.Cables, func(c layout.Cable) bool { return c.Laid == nil })
+}
+
+// driftWords say what the drift taken means, after a sentence.
+func (v *roomView) driftWords() string {
+	if !v.tellsDrift() {
+		return ""
+	}
+	return fmt.Sprintf(" Within the drift taken (- less, + more cable used than drawn) the rest is planned again and nothing laid comes up, %.0f %% of the floor at most going cold; beyond it, laid cable may have to.", 100*layout.ReserveCold)
+}
+
+// driftTaken says what drift a cable's plan takes at a mark; "-" where none is worked out.
+func driftTaken(c *layout.Cable, mark string) string {
+	for _, r := range c.Reserves {
+		if r.Mark == mark {
+			return r.Takes()
+		}
+	}
+	if c.Laid == nil && c.Reserves == nil && mark != "1/4" {
+		return "not known"
+	}
+	return "-"
 }
 
 // lattice returns the room's peg lattice.
@@ -214,7 +246,7 @@ func (v *roomView) layingNotes() []block {
 	}
 	l.paras = append(l.paras,
 		"Begin at START with the lead joint in the membrane; follow the arrows. "+numbers,
-		"Compare the length used at the end of every run with the list. When the half mark is off its place, stop: the end will miss by about twice as much.",
+		"Compare the length used at the end of every run with the list. When the half mark is off its place, stop: the end will miss by about twice as much."+v.driftWords(),
 		"A whole run holds about one room's width of cable; one peg on one turn is two pegs of cable. Never move laid cable into a clearance.",
 		"Lead joint, end cap and every run are bedded in full, without voids. Keep the continuity alarm on; walk on boards.",
 	)

@@ -23,11 +23,23 @@ type Cable struct {
 	Runs          int       `json:"runs"`
 	HalfRun       int       `json:"halfway_run"`
 	HalfInto      float64   `json:"halfway_into_run_mm" round:"0"`
+	Drift         []Drift   `json:"drift_taken_at_least"` // empty: not known, or something of it is recorded
 	HeldAgainst   string    `json:"readings_held_against"`
 	Readings      []Verdict `json:"readings"`
 	Worst         string    `json:"worst_reading"` // empty: nothing was read
 
-	runName func(n int) string // as the drawings number it
+	recorded bool
+	runName  func(n int) string // as the drawings number it
+}
+
+// A Drift is what the plan takes by what a mark tells, before laid cable must be
+// lifted or more than a few per cent of its floor stays cold.
+type Drift struct {
+	Mark string  `json:"mark"`
+	Less float64 `json:"less_used_percent" round:"2"`
+	More float64 `json:"more_used_percent" round:"2"`
+
+	words string
 }
 
 // Ohms are a cable's resistance at 20 °C, and the heat at either end of its
@@ -88,6 +100,10 @@ func cable(c *layout.Cable, t job.Thermostat) Cable {
 	}
 	if len(c.Marks) > 1 {
 		out.HalfRun, out.HalfInto = c.Halfway().Run, c.Halfway().Into
+	}
+	out.Drift, out.recorded = []Drift{}, c.Laid != nil
+	for _, r := range c.Reserves {
+		out.Drift = append(out.Drift, Drift{r.Mark, 100 * r.Less, 100 * r.More, r.Takes()})
 	}
 	out.readings(c)
 	return out

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"oxturn/layout"
 	"oxturn/layout/heat"
 )
 
@@ -33,6 +34,7 @@ func (p *page) cable(c Cable, s Supply) {
 		fmt.Sprintf("limits %.1f to %.1f Ω, %s/%s %% (%s)", o.Low, o.High, signed(o.Under), signed(o.Over), o.Source), fmt.Sprintf("%.0f to %.0f W between them", o.Least, o.Most))
 	p.spacing(c, s)
 	p.put("runs", fmt.Sprintf("%d, half-way mark on run %s, %s into it", c.Runs, c.runName(c.HalfRun), p.length(c.HalfInto)))
+	p.drift(c)
 	l := c.Lead
 	p.put("cold lead", fmt.Sprintf("%s less rise %s (%s), tail %s (%s), slack %s (%s)", p.long(l.Length),
 		p.length(l.Rise.Value), l.Rise.Source, p.length(l.Tail.Value), l.Tail.Source, p.length(l.Slack.Value), l.Slack.Source),
@@ -47,6 +49,18 @@ func (p *page) cable(c Cable, s Supply) {
 			continue
 		}
 		p.put("", fmt.Sprintf("%s, %s: %s. %s", v.Stage, v.Item, v.Grade, v.Words))
+	}
+}
+
+// drift says what drift the plan takes.
+func (p *page) drift(c Cable) {
+	switch {
+	case c.recorded:
+	case len(c.Drift) == 0:
+		p.put("drift", "not known how much the plan takes")
+	default:
+		p.put("drift", fmt.Sprintf("takes at least %s at mark %s", c.Drift[0].words, c.Drift[0].Mark), fmt.Sprintf("%s at mark %s", c.Drift[1].words, c.Drift[1].Mark),
+			fmt.Sprintf("cable used against drawn, before laid cable must be lifted or over %.0f %% of its floor stays cold", 100*layout.ReserveCold))
 	}
 }
 

@@ -9,6 +9,11 @@ import (
 // powerStep is how far apart, in mm, along a run its neighbours are looked for.
 const powerStep = 200.0
 
+// Cool reports whether no run of own gives more power than a cap allows together
+// with its two neighbours among all: the gaps on its two sides take together nowhere
+// less than both mm. Legs no longer than short mm are links, not runs.
+func Cool(own, all []plane.Segment, both, short float64) bool { return cool(own, all, both/2, short) }
+
 // cool reports whether no run of own gives more power than the cap together
 // with its two neighbours among all, return lanes included: the mean of the
 // gaps on its two sides is nowhere less than least mm. Legs no longer than

@@ -18,6 +18,10 @@ const leastCovered = 0.85
 func (r *room) refuse(sh share, rule rules, wish *wishes, best *candidate) error {
 	c := r.p.Cables[sh.cable]
 	out := &Refusal{Cable: sh.cable, Zone: sh.zone}
+	if r.p.Brief {
+		out.Reason = fmt.Sprintf("no route was found for cable %s at first sight", c.ID)
+		return out
+	}
 	if !r.startable(sh.region, wish) {
 		if wish.from != nil {
 			out.Reason = fmt.Sprintf("cable %s can't go on from where its laid part ends: no run can be joined to it", c.ID)
@@ -79,9 +83,22 @@ func narrow(region plane.Region, rule rules) bool {
 	return err == nil && inner.Empty()
 }
 
+// lengths are those of the shortest and the longest cable that a share takes, mm.
+type lengths struct{ shortest, longest float64 }
+
 // reachable returns the shortest and the longest cable that was laid in the
 // share, in mm with what is laid already; 0 for none.
 func (r *room) reachable(sh share, rule rules, wish *wishes) (shortest, longest float64) {
+	n, ok := r.reached[sh.cable]
+	if !ok {
+		n.shortest, n.longest = r.reach(sh, rule, wish)
+		r.reached[sh.cable] = n
+	}
+	return n.shortest, n.longest
+}
+
+// reach works out what reachable returns.
+func (r *room) reach(sh share, rule rules, wish *wishes) (shortest, longest float64) {
 	laid := Length(r.frozen(sh.cable), rule.bend)
 	shortest = math.Inf(1)
 	tight := rule // nothing but the closest gaps

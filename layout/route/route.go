@@ -33,6 +33,7 @@ type Problem struct {
 	Lattice *Lattice        // set: the pegs are as given (already laid); nil: chosen
 	Frozen  [][]plane.Point // per cable, the part already laid, start of heat first; nil: nothing laid
 	Rows    *float64        // set: runs lie along the lattice's axis nearest to this direction, radians; nil: along either
+	Brief   bool            // set: only the first looks are taken, and a refusal gives no lengths
 	Stop    func() bool     // asked now and then, from several goroutines; once true, the search ends with ErrStopped. nil: never
 }
 

@@ -38,7 +38,7 @@ func Solve(p Problem) ([]Route, error) {
 // solve lays out all cables with the floor cut in one way.
 func (r *room) solve() ([]Route, error) {
 	p := r.p
-	r.strip = newStrip(p.Floor, p.Zones, p.Entry)
+	r.strip, r.reached = newStrip(p.Floor, p.Zones, p.Entry), map[int]lengths{}
 	shares, err := r.assign()
 	if err != nil {
 		return nil, err
@@ -71,6 +71,7 @@ type room struct {
 	strip   *strip
 	zones   []int           // of each cable
 	lying   [][]plane.Point // what cold leads may not cross
+	reached map[int]lengths // by cable, worked out once
 	nthCut  int             // which cut of a zone with several cables to take, the best first
 }
 
@@ -239,7 +240,7 @@ func bestOf(found []*candidate) *candidate {
 func (r *room) search(sh share, rule rules, wish *wishes, f *field) []*candidate {
 	var found []*candidate
 	for _, look := range looks {
-		if look.last && len(found) > 0 {
+		if look.last && len(found) > 0 || look.effort != narrowly && r.inVain(sh, rule, wish, found) {
 			break
 		}
 		ways := make([]*way, 0, 2)
@@ -260,6 +261,23 @@ func (r *room) search(sh share, rule rules, wish *wishes, f *field) []*candidate
 		}
 	}
 	return found
+}
+
+// farOff is the share by which a cable must be too long for a look from the narrowest
+// side to say so for good.
+const farOff = 0.02
+
+// inVain reports whether wider looks are not asked for, or can't find the rest of a laid
+// cable a route: what is laid and the closest gaps take far less than there is.
+func (r *room) inVain(sh share, rule rules, wish *wishes, found []*candidate) bool {
+	if r.p.Brief {
+		return true
+	}
+	if wish.from == nil || len(found) > 0 {
+		return false
+	}
+	_, longest := r.reachable(sh, rule, wish)
+	return longest > 0 && r.p.Cables[sh.cable].Length > (1+farOff)*longest
 }
 
 // A look is one try of the search, from one side of the floor.

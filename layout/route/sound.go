@@ -19,6 +19,15 @@ const (
 // closest width is shorter than this.
 const near = 1.65
 
+// Sound reports whether the path of the problem's first cable keeps the hard rules, as
+// the router's own routes do: its length, room for every bend, its distance to itself,
+// every bend inside the zone, and the power cap. Where it was laid before, of its first
+// points so many, it is held against all but the cap. That its legs lie in the zone is
+// not looked at.
+func Sound(p Problem, path []plane.Point, zone plane.Region, laid int) bool {
+	return sound(path, rulesFor(p, p.Cables[0]), zone, p.Cables[0].Length, laid)
+}
+
 // sound reports whether a path keeps the hard rules: length, room for every
 // bend, distance to itself, every bend inside the zone, and the power cap. The
 // legs are inside it by the way they are made. The first laid points are
