@@ -26,23 +26,6 @@ func (r *Room) leaveBare(j *job.Job) []job.Diagnostic {
 	return out
 }
 
-// WithoutCable is the floor in which no cable is planned: inside the walls and
-// outside the heated area. A cable that was found elsewhere takes its own strip
-// of it, as wide as it may be off.
-func (r *Room) WithoutCable() (plane.Region, error) {
-	rest, err := r.Floor.Less(r.Heated)
-	for _, c := range r.Cables {
-		if !c.Laid.Recorded() || err != nil {
-			continue
-		}
-		var strip plane.Region
-		if strip, err = plane.Band(c.Path, 2*(c.Laid.Error+c.Laid.FingerRoom)); err == nil {
-			rest, err = rest.Less(strip)
-		}
-	}
-	return rest, err
-}
-
 // takesCable reports whether two runs can lie side by side in a zone.
 func takesCable(j *job.Job, zone plane.Region) bool {
 	inner, err := zone.Grow(-float64(j.Spacing.Closest) * j.Membrane.Pitch / 2)

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 
-	"oxturn/layout/circuit"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
@@ -102,10 +101,6 @@ func (r *Room) prepare(j *job.Job) *job.Diagnostic {
 	return nil
 }
 
-func (r *Room) problem(format string, args ...any) job.Diagnostic {
-	return job.Diagnostic{Severity: job.Error, Span: r.Job.Span, Message: fmt.Sprintf(format, args...)}
-}
-
 func (r *Room) sensorWarning(missing []string) job.Diagnostic {
 	d := job.Diagnostic{Severity: job.Warning, ID: "W101", Span: r.Job.Span}
 	what := "the spare sensor"
@@ -134,11 +129,4 @@ func (r *Room) cable(j *job.Job, label job.Cable, rt route.Route, number int) Ca
 	c.Runs = runs(rt.Path, bend, j.Membrane.Pitch)
 	c.Marks = marks(rt.Path, bend, c.Runs)
 	return c
-}
-
-// leadReach is the cold lead there is for the floor: the lead less its rise to
-// the box, its tail inside and the slack kept.
-func (r *Room) leadReach(label job.Cable) float64 {
-	t := r.Job.Thermostat
-	return circuit.Reach{Lead: label.Lead, Rise: t.Height, Tail: t.Tail, Slack: t.Slack}.Floor()
 }

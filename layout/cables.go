@@ -2,7 +2,6 @@ package layout
 
 import (
 	"fmt"
-
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
@@ -71,47 +70,4 @@ func (r *Room) route(j *job.Job, labels []job.Cable) ([]route.Route, error) {
 		return nil, err
 	}
 	return route.Solve(p)
-}
-
-// problemWith states the room with cables to be laid in it.
-func (r *Room) problemWith(j *job.Job, labels []job.Cable) (route.Problem, error) {
-	p, err := r.problemFor(j)
-	for _, c := range labels {
-		p.Cables = append(p.Cables, route.Cable{
-			ID: c.ID, Length: c.Length, Ends: route.Ends(c.Ends), LeadReach: max(0, r.leadReach(c)),
-			WattsPerMetre: c.Watts / (c.Length / 1000), MaxDensity: j.Supply.MaxDensity,
-		})
-	}
-	return p, err
-}
-
-// problemFor states the room as the router wants it, without cables.
-func (r *Room) problemFor(j *job.Job) (route.Problem, error) {
-	floor, err := r.leadFloor()
-	if err != nil {
-		return route.Problem{}, err
-	}
-	p := route.Problem{
-		Floor: floor, Zones: r.Zones, Entry: r.Job.Thermostat.At,
-		Pitch: j.Membrane.Pitch, Closest: j.Spacing.Closest, Widest: j.Spacing.Widest, Bend: j.Membrane.BendRadius,
-		Avoid: r.avoid(), Stop: r.stop,
-	}
-	for _, w := range r.Job.Walls {
-		p.Walls = append(p.Walls, w.Segment)
-	}
-	for _, ring := range r.Job.Low {
-		p.Low = append(p.Low, plane.FromRing(ring))
-	}
-	if at := r.Job.FirstPeg; at != nil {
-		p.Lattice = &route.Lattice{Origin: *at, Angle: route.Angle(p.Walls, p.Zones), Pitch: p.Pitch}
-	}
-	return p, nil
-}
-
-// length writes a cable length in metres or feet.
-func length(mm float64, u plane.Units) string {
-	if u == plane.Inches {
-		return fmt.Sprintf("%.1f ft", mm/plane.Foot)
-	}
-	return fmt.Sprintf("%.1f m", mm/1000)
 }

@@ -85,24 +85,6 @@ func lastLetter(j *job.Job) string {
 	return ""
 }
 
-func (p *Plan) roomNamed(name string) *Room {
-	for i := range p.Rooms {
-		if p.Rooms[i].Job.Name == name {
-			return &p.Rooms[i]
-		}
-	}
-	return nil
-}
-
-func (p *Plan) loadOf(room string) *Load {
-	for i := range p.Load {
-		if p.Load[i].Room == room {
-			return &p.Load[i]
-		}
-	}
-	return nil
-}
-
 // diff gathers changes.
 type diff struct {
 	units    plane.Units
@@ -243,15 +225,6 @@ func (c *Cable) evidence() job.Evidence {
 		return c.Laid.Job.Evidence
 	}
 	return job.PlanOnly
-}
-
-// endName is what a cable ends in: the second cold lead of one with two cold
-// ends begins there.
-func (c *Cable) endName() string {
-	if c.Label.Ends == job.BothEnds {
-		return "joint 2"
-	}
-	return "end cap"
 }
 
 func (d *diff) label(c *Cable) string {

@@ -133,7 +133,7 @@ func (d *diff) thing(room, what string, before, after plane.Ring) {
 	a, b := before.Bounds(), after.Bounds()
 	from, to := a.Centre(), b.Centre()
 	c := Change{Room: room, What: what, Moved: off, At: &to, Radius: cloudOf(after), Figures: d.fromWalls(&from, &to)}
-	resized := math.Abs(a.W()-b.W()) > sameSize || math.Abs(a.H()-b.H()) > sameSize || farthestCorner(shifted(before, to.Sub(from)), after) > samePlace
+	resized := math.Abs(a.W()-b.W()) > sameSize || math.Abs(a.H()-b.H()) > sameSize || farthestCorner(plane.Moved(before, to.Sub(from)), after) > samePlace
 	if resized {
 		c.How = "changed by up to " + d.now.Length(off)
 		c.Figures = append(c.Figures, both("east-west", "mm", round(a.W(), 1), round(b.W(), 1)), both("north-south", "mm", round(a.H(), 1), round(b.H(), 1)))

@@ -1,62 +1,8 @@
 package layout
 
 import (
-	"fmt"
-	"strings"
-	"time"
-
 	"oxturn/layout/record"
 )
-
-// A FullUse is how long the floor's layers ask for before it is used in full.
-type FullUse struct {
-	Cures []record.Cure // top to bottom, the grout first
-	Date  time.Time     // of the first day, zero while a layer's own day is open
-	By    string        // the layer that decides Date
-	Open  []string      // layers whose day is not written down
-
-	Screed string // the uppermost screed by name; "": none
-}
-
-// Longest returns the layer that asks for the most days, the first of equals.
-func (f *FullUse) Longest() record.Cure {
-	out := f.Cures[0]
-	for _, c := range f.Cures {
-		if c.Wait() > out.Wait() {
-			out = c
-		}
-	}
-	return out
-}
-
-// Words says when the floor may be used in full, what decides it, and how a new
-// screed is first warmed.
-func (f *FullUse) Words() string {
-	if f.Screed == "" {
-		return f.when()
-	}
-	return f.when() + "; " + firstHeating(f.Screed)
-}
-
-// firstHeating words how a screed is first warmed.
-func firstHeating(screed string) string {
-	return fmt.Sprintf("new %s: no heat before day %d if cement, day %d if calcium sulphate; first %d days at %d to %d °C (%.0f to %.0f °F), then %d days at the most it is to reach (EN 1264-4)",
-		screed, record.CementScreed, record.SulphateScreed, record.LowDays, record.LowLeast, record.LowMost, fahrenheit(record.LowLeast), fahrenheit(record.LowMost), record.FullDays)
-}
-
-func fahrenheit(celsius float64) float64 { return 32 + float64(1.8*celsius) }
-
-func (f *FullUse) when() string {
-	if len(f.Open) == 0 {
-		return fmt.Sprintf("%s, by the %s", f.Date.Format("2006-01-02"), f.By)
-	}
-	c := f.Longest()
-	words := fmt.Sprintf("open: no day is written down for %s; the longest wait is %d days, for the %s", strings.Join(f.Open, "; "), c.Wait(), c.Layer)
-	if c.Days == 0 {
-		words += " (not stated, default)"
-	}
-	return words
-}
 
 // cement are the kinds of layer that are taken as freshly made with cement and
 // must harden before the floor is warmed.

@@ -8,24 +8,6 @@ import (
 	"oxturn/layout/job"
 )
 
-// A Circuit is what one branch circuit feeds. Job is nil for a thermostat of
-// which the job names no circuit: it then stands for itself alone.
-type Circuit struct {
-	Job     *job.Circuit
-	Rooms   []string
-	Total   circuit.Load      // contacts only where it feeds a single thermostat
-	Ratings []circuit.Binding // the breaker's where the job gives it, else the region's usual ones
-	Drop    *circuit.Drop     // nil: length or conductor is not given
-}
-
-// Name is what messages call the circuit.
-func (c Circuit) Name() string {
-	if c.Job == nil {
-		return "the circuit of " + strings.Join(c.Rooms, ", ")
-	}
-	return "circuit " + c.Job.Name
-}
-
 // feeds works out what each circuit carries, in the order of their first
 // rooms, and warns of what a rating given does not carry.
 func (p *Plan) feeds() []job.Diagnostic {

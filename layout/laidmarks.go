@@ -30,14 +30,6 @@ func (l *Laid) checkMarks(c *Cable, u plane.Units) []job.Diagnostic {
 	return out
 }
 
-// markRead is the running length that a mark stands for.
-func markRead(m job.LaidMark, c *Cable) float64 {
-	if m.Length == 0 {
-		return c.Label.Length / 2
-	}
-	return m.Length
-}
-
 // misread refuses marks that lie on no run, or far from where the cable can have
 // come by then.
 func (p *Plan) misread(r *Room, c *Cable) []job.Diagnostic {

@@ -1,39 +1,8 @@
 package layout
 
 import (
-	"fmt"
-
 	"oxturn/layout/heat"
-	"oxturn/layout/plane"
 )
-
-// A RoomLoss holds what a room's floor gives against what the room loses, both
-// as ranges. It says nothing of how warm the room will be.
-type RoomLoss struct {
-	Room   string
-	Loss   heat.Loss
-	Lost   heat.Range // W
-	Gives  heat.Range // W to the room; without the floor's layers, at most its power
-	Known  bool       // the layers are there, so that Gives has a lower end
-	Covers heat.Range // share of Lost
-}
-
-// Words says the result in one sentence; how is what the floor gives.
-func (l RoomLoss) Words(u plane.Units) string {
-	us := u == plane.Inches
-	day := fmt.Sprintf("the room loses %s at %s outside and %s inside", l.Lost.Power(us), temperature(l.Loss.Outside, us), temperature(l.Loss.Inside, us))
-	if !l.Known {
-		return day + fmt.Sprintf("; the floor's cables have %.0f W, part of which goes down: without the floor's layers it is not known how much", l.Gives.High)
-	}
-	return day + fmt.Sprintf("; the warmed floor, left on, gives it %s: that %s", l.Gives.Power(us), heat.CoveredWords(l.Covers))
-}
-
-func temperature(c float64, us bool) string {
-	if us {
-		return fmt.Sprintf("%.0f °F", c*1.8+32)
-	}
-	return fmt.Sprintf("%.0f °C", c)
-}
 
 // losses works out the heat loss of every room that the job encloses.
 func (p *Plan) losses() {
@@ -68,16 +37,6 @@ func enclosed(r *Room) heat.Loss {
 	return l
 }
 
-// Warmed is the floor in mm² that a room's cables take at their even spacing:
-// half a gap beyond the outer runs, so a little more than they lie on.
-func (r *Room) Warmed() float64 {
-	floor := 0.0
-	for _, c := range r.Cables {
-		floor += float64(c.Label.Length * c.Spacing)
-	}
-	return floor
-}
-
 // gives is what a room's cables give to it, W: what goes up in the cold case to
 // what goes up in the hot one, the air being at [warmth] room. Known is false
 // without the floor's layers.
@@ -93,19 +52,4 @@ func (p *Plan) gives(r *Room) (w heat.Range, known bool) {
 		w.High += float64(c.Label.Watts * warm.Hot.Steady.UpShare)
 	}
 	return w, known
-}
-
-// of returns the states over a cable, nil where they are not known.
-func (w *Warmth) of(cable string) *Warm {
-	if w == nil {
-		return nil
-	}
-	for i := range w.Runs {
-		for _, id := range w.Runs[i].Cables {
-			if id == cable {
-				return &w.Runs[i]
-			}
-		}
-	}
-	return nil
 }

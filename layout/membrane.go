@@ -64,19 +64,6 @@ func (r *Room) membraneRoom() membrane.Room {
 	return out
 }
 
-// MembraneOf returns the membrane of a room, nil where none is planned.
-func (p *Plan) MembraneOf(room string) *membrane.Laid {
-	if p.Membrane == nil {
-		return nil
-	}
-	for i := range p.Membrane.Rooms {
-		if p.Membrane.Rooms[i].Name == room {
-			return &p.Membrane.Rooms[i]
-		}
-	}
-	return nil
-}
-
 // cutPlan states the cut plan as the take-off wants it.
 func (p *Plan) cutPlan(m *membrane.Plan) *takeoff.CutPlan {
 	if m == nil {

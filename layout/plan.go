@@ -5,6 +5,7 @@ package layout
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
@@ -160,6 +161,24 @@ type Load struct {
 	Continuous         float64 // amps at 125 %
 	ThermostatAmps     float64
 	Total              circuit.Load // the same with what binds and what it needs
+}
+
+// A Circuit is what one branch circuit feeds. Job is nil for a thermostat of
+// which the job names no circuit: it then stands for itself alone.
+type Circuit struct {
+	Job     *job.Circuit
+	Rooms   []string
+	Total   circuit.Load      // contacts only where it feeds a single thermostat
+	Ratings []circuit.Binding // the breaker's where the job gives it, else the region's usual ones
+	Drop    *circuit.Drop     // nil: length or conductor is not given
+}
+
+// Name is what messages call the circuit.
+func (c Circuit) Name() string {
+	if c.Job == nil {
+		return "the circuit of " + strings.Join(c.Rooms, ", ")
+	}
+	return "circuit " + c.Job.Name
 }
 
 // A Choice says why a cable was taken and what else was looked at.

@@ -2,7 +2,6 @@ package layout
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -113,7 +112,7 @@ func (r *Room) thermostat(loads []Load) *takeoff.Thermostat {
 		} else {
 			t.Sensors++
 		}
-		t.SensorTube += lineLength(s.Lead)
+		t.SensorTube += plane.PathLength(s.Lead)
 	}
 	for _, l := range loads {
 		if l.Room == r.Job.Name {
@@ -121,12 +120,4 @@ func (r *Room) thermostat(loads []Load) *takeoff.Thermostat {
 		}
 	}
 	return t
-}
-
-func lineLength(pts []plane.Point) float64 {
-	n := 0.0
-	for i := 1; i < len(pts); i++ {
-		n += pts[i-1].Dist(pts[i])
-	}
-	return math.Max(0, n)
 }

@@ -28,11 +28,11 @@ func (f *Refit) onPegs(l *Laid) {
 	}
 	best := -1
 	for _, s := range f.shifts(l) {
-		plan := corners(shifted(l.Planned, s))
+		plan := corners(plane.Moved(l.Planned, s))
 		if n := f.sound(plan); n > best {
 			best, f.plan = n, plan
 			if len(l.Path) > 1 && len(l.Job.Corners) == 0 {
-				f.Laid = corners(shifted(l.Path, s))
+				f.Laid = corners(plane.Moved(l.Path, s))
 			}
 		}
 	}
@@ -62,14 +62,6 @@ func (f *Refit) shifts(l *Laid) []plane.Point {
 	return out
 }
 
-func shifted(path []plane.Point, by plane.Point) []plane.Point {
-	out := make([]plane.Point, len(path))
-	for i, p := range path {
-		out[i] = p.Add(by)
-	}
-	return out
-}
-
 func snapped(path []plane.Point, grid route.Lattice) []plane.Point {
 	out := make([]plane.Point, len(path))
 	for i, p := range path {
@@ -78,9 +70,6 @@ func snapped(path []plane.Point, grid route.Lattice) []plane.Point {
 	}
 	return out
 }
-
-// samePeg is how near two places are the same peg's, mm.
-const samePeg = 1.0
 
 // onward returns the plan's path with the laid part at its head; nil where the
 // laid part does not end on the plan, so that nothing of it can be kept.

@@ -164,9 +164,6 @@ func (f *Refit) cable(rt route.Route) *Cable {
 		c.Runs[i].RunningEnd = f.usedAt(c.Runs[i].RunningEnd)
 	}
 	f.placeMarks(&c)
-	laid := *f.Planned.Laid
-	laid.Refit = f
-	c.Laid = &laid
 	return &c
 }
 

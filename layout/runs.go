@@ -11,6 +11,9 @@ import (
 // shorter legs are steps of a turn.
 const straightRun = 3
 
+// samePeg is how near two places are the same peg's, mm.
+const samePeg = 1.0
+
 // runs lists a path as an installer reads it: its straight legs, each with
 // direction, pegs, the step to the next in pegs, and the running length at its
 // end. Legs shorter than straightRun pegs belong to the turn between runs.

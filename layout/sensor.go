@@ -89,7 +89,7 @@ func (r *Room) leadsPast(j *job.Job, sensors []Sensor) ([]Cable, float64) {
 	cables, more := slices.Clone(r.Cables), 0.0
 	for i, rt := range routes {
 		c := &cables[i]
-		more += lineLength(rt.ColdLead) + lineLength(rt.Return) - lineLength(c.ColdLead) - lineLength(c.Return)
+		more += plane.PathLength(rt.ColdLead) + plane.PathLength(rt.Return) - plane.PathLength(c.ColdLead) - plane.PathLength(c.Return)
 		c.ColdLead, c.Return = rt.ColdLead, rt.Return
 	}
 	return cables, more

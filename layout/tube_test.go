@@ -145,8 +145,8 @@ func TestStraightenKeepsOff(t *testing.T) {
 		if out[0] != way[0] || out[len(out)-1] != way[len(way)-1] {
 			t.Fatalf("from %v to %v, the way from %v to %v", out[0], out[len(out)-1], way[0], way[len(way)-1])
 		}
-		if lineLength(out) > lineLength(way)+1e-6 {
-			t.Fatalf("%.1f mm, the way is %.1f mm", lineLength(out), lineLength(way))
+		if plane.PathLength(out) > plane.PathLength(way)+1e-6 {
+			t.Fatalf("%.1f mm, the way is %.1f mm", plane.PathLength(out), plane.PathLength(way))
 		}
 		if len(corners(out)) > len(corners(way)) {
 			t.Fatalf("%d points, the way has %d", len(corners(out)), len(corners(way)))

@@ -94,7 +94,7 @@ func properties(f figures) []property {
 		{"Lead", func(c *layout.Cable) string {
 			return f.long(c.Label.Lead) + ", reaches " + f.long(c.LeadReach)
 		}},
-		{"Lead on floor", func(c *layout.Cable) string { return f.long(lengthOf(c.ColdLead)) }},
+		{"Lead on floor", func(c *layout.Cable) string { return f.long(plane.PathLength(c.ColdLead)) }},
 		{"Cold ends", func(c *layout.Cable) string {
 			if c.Return != nil {
 				return "two, both to the box"
@@ -136,14 +136,6 @@ func allowed(g layout.Gaps, f figures) string {
 		return "not given"
 	}
 	return density(g.Most, f.units) + ", " + g.MostFrom.String()
-}
-
-func lengthOf(pts []plane.Point) float64 {
-	n := 0.0
-	for i := 1; i < len(pts); i++ {
-		n += pts[i-1].Dist(pts[i])
-	}
-	return n
 }
 
 // density writes W/m² in both systems, the sheet's own first.

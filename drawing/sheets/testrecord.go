@@ -257,7 +257,7 @@ func foundTable(p *layout.Plan, c *layout.Cable, f figures, r *layout.Room) tabl
 	}
 	return twoAbreast("Found on the floor", []column{{wraps: true, least: 34}, {head: "Planned", wraps: true, least: 32}, {head: "Found", wraps: true, least: 42, group: true}}, [][]cell{
 		row("Half-way mark", half, ""), row("Runs", itoa(len(c.Runs)), ""),
-		row("Lead on the floor", f.long(lengthOf(c.ColdLead)), ""),
+		row("Lead on the floor", f.long(plane.PathLength(c.ColdLead)), ""),
 		row("Box above the floor", f.withUnit(r.Job.Thermostat.Height), ""),
 		row("Capacitance, conductor to braid", "-", capacitance(c)),
 		row("Volts, amps at hook-up", fmt.Sprintf("%g V, %s A", c.Label.Volts, figureOf(c.Circuit.Amps, 2)), ""), row("Trip test", "-", ""), row("Earliest full use", earliest(p), ""), row("Changed from the plan", "-", ""),

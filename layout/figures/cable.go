@@ -121,10 +121,10 @@ func ohms(c *layout.Cable) Ohms {
 func lead(c *layout.Cable, t job.Thermostat) Lead {
 	out := Lead{
 		Length: c.Label.Lead, Rise: limit(t.Height, t.Spans, "height"), Tail: limit(t.Tail, t.Spans, "tail"), Slack: limit(t.Slack, t.Spans, "slack"),
-		Reach: c.LeadReach, Used: length(c.ColdLead), Ends: 1,
+		Reach: c.LeadReach, Used: plane.PathLength(c.ColdLead), Ends: 1,
 	}
 	if c.Return != nil {
-		out.Used, out.Ends = max(length(c.ColdLead), length(c.Return)), 2
+		out.Used, out.Ends = max(plane.PathLength(c.ColdLead), plane.PathLength(c.Return)), 2
 	}
 	out.Left = out.Reach - out.Used
 	return out
@@ -140,12 +140,4 @@ func (c *Cable) readings(from *layout.Cable) {
 	for _, v := range verdicts {
 		c.Readings = append(c.Readings, Verdict{v.Stage.String(), v.Item, v.Grade.String(), v.Words})
 	}
-}
-
-func length(pts []plane.Point) float64 {
-	n := 0.0
-	for i := 1; i < len(pts); i++ {
-		n += pts[i-1].Dist(pts[i])
-	}
-	return n
 }

@@ -104,6 +104,24 @@ func PathDistance(line []Point, p Point) float64 {
 	return least
 }
 
+// PathLength returns the length of a line, corners not rounded.
+func PathLength(line []Point) float64 {
+	n := 0.0
+	for i := 1; i < len(line); i++ {
+		n += line[i-1].Dist(line[i])
+	}
+	return n
+}
+
+// Moved returns a line moved aside.
+func Moved(line []Point, by Point) []Point {
+	out := make([]Point, len(line))
+	for i, p := range line {
+		out[i] = p.Add(by)
+	}
+	return out
+}
+
 // Gap returns the smallest distance between s and t, 0 where they meet.
 func (s Segment) Gap(t Segment) float64 {
 	if s.Meets(t) {

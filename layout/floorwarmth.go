@@ -1,0 +1,100 @@
+package layout
+
+import (
+	"fmt"
+	"slices"
+
+	"oxturn/layout/heat"
+	"oxturn/layout/plane"
+)
+
+// Warmth is how warm the floor gets and how soon, worked out from the job's
+// layers. Where they do not allow that, Problem says why and only Layers is
+// there.
+type Warmth struct {
+	Layers      []heat.Layer // top to bottom, with the figures used
+	Holds       int          // index of the layer that holds the cable
+	Depth       float64      // mm from the surface to the cable's centre line
+	Sources     []string     // of those figures, layer by layer
+	Room        float64      // °C of the air above, and Warmest at its warmest
+	Warmest     float64
+	Runs        []Warm       // one for each cable that is warm in its own way
+	Rise, Hours float64      // of the offers: K wanted, h waited for
+	Offers      []heat.Offer // for every spacing on offer, without and with a board
+	Board       float64      // mm of that board, 0: none compared
+	Use         []RoomUse    // energy, room by room
+	Problem     string
+}
+
+// Assumptions says in words what the figures rest on, lengths and temperatures
+// in the given units.
+func (w *Warmth) Assumptions(u plane.Units) []string {
+	if len(w.Runs) == 0 {
+		return nil
+	}
+	us := u == plane.Inches
+	out := w.Bounds(us)
+	out = append(out, w.Runs[0].Cold.Section.Assumptions(us)...)
+	return append(out, "the cable lies at mid-height of the membrane, which is filled with mortar")
+}
+
+// Bounds says between what the floor lies: what is below it in either case,
+// and what each case is for.
+func (w *Warmth) Bounds(us bool) []string {
+	var out []string
+	for _, r := range w.Runs {
+		hot := "at most, for the limits: " + r.Hot.Section.Below.Words(us)
+		if r.Soil != nil {
+			hot += fmt.Sprintf(" (%s; dimension %s); soil takes weeks to settle", r.Soil.Words(r.Hot.Section, us), r.dimensionFrom)
+		}
+		if !slices.Contains(out, hot) {
+			out = append(out, hot)
+		}
+	}
+	cold := "at least, for output and warm-up: " + w.Runs[0].Cold.Section.Below.Words(us)
+	if w.Runs[0].Soil != nil {
+		cold += ", as when the heating is new or long off"
+	}
+	return append(out, cold)
+}
+
+// A Warm is the steady state of a floor over cables laid alike, between two
+// bounds.
+type Warm struct {
+	Cables        []string   // H1, H2...
+	Hot           Bound      // as warm as it gets: what limits are held against
+	Cold          Bound      // as cool as it stays: what output and warm-up are counted with
+	Soil          *heat.Soil // under Hot; nil where the floor is not on ground
+	Verdicts      []heat.Verdict
+	dimensionFrom string
+}
+
+// A Bound is a floor's section with its steady state.
+type Bound struct {
+	Section heat.Section
+	Steady  heat.Steady
+}
+
+// Alike reports whether both bounds are the same.
+func (w Warm) Alike() bool { return w.Hot.Section.Below == w.Cold.Section.Below }
+
+// A RoomUse is what the heating of a room draws.
+type RoomUse struct {
+	Room string
+	heat.Energy
+}
+
+// of returns the states over a cable, nil where they are not known.
+func (w *Warmth) of(cable string) *Warm {
+	if w == nil {
+		return nil
+	}
+	for i := range w.Runs {
+		for _, id := range w.Runs[i].Cables {
+			if id == cable {
+				return &w.Runs[i]
+			}
+		}
+	}
+	return nil
+}

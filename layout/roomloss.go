@@ -1,0 +1,46 @@
+package layout
+
+import (
+	"fmt"
+
+	"oxturn/layout/heat"
+	"oxturn/layout/plane"
+)
+
+// A RoomLoss holds what a room's floor gives against what the room loses, both
+// as ranges. It says nothing of how warm the room will be.
+type RoomLoss struct {
+	Room   string
+	Loss   heat.Loss
+	Lost   heat.Range // W
+	Gives  heat.Range // W to the room; without the floor's layers, at most its power
+	Known  bool       // the layers are there, so that Gives has a lower end
+	Covers heat.Range // share of Lost
+}
+
+// Words says the result in one sentence; how is what the floor gives.
+func (l RoomLoss) Words(u plane.Units) string {
+	us := u == plane.Inches
+	day := fmt.Sprintf("the room loses %s at %s outside and %s inside", l.Lost.Power(us), temperature(l.Loss.Outside, us), temperature(l.Loss.Inside, us))
+	if !l.Known {
+		return day + fmt.Sprintf("; the floor's cables have %.0f W, part of which goes down: without the floor's layers it is not known how much", l.Gives.High)
+	}
+	return day + fmt.Sprintf("; the warmed floor, left on, gives it %s: that %s", l.Gives.Power(us), heat.CoveredWords(l.Covers))
+}
+
+func temperature(c float64, us bool) string {
+	if us {
+		return fmt.Sprintf("%.0f °F", c*1.8+32)
+	}
+	return fmt.Sprintf("%.0f °C", c)
+}
+
+// Warmed is the floor in mm² that a room's cables take at their even spacing:
+// half a gap beyond the outer runs, so a little more than they lie on.
+func (r *Room) Warmed() float64 {
+	floor := 0.0
+	for _, c := range r.Cables {
+		floor += float64(c.Label.Length * c.Spacing)
+	}
+	return floor
+}
