@@ -11,9 +11,13 @@ import (
 )
 
 const helpHelp = `
-A topic is one of job-file, units, exit-codes and sheets.
+A topic is one of job-file, units, exit-codes and sheets; a key, or a table, is
+one of the job file, by its name or by its whole path.
 
   oxturn help draw
+  oxturn help pitch
+  oxturn help fixture                  a table with its keys
+  oxturn help room.fixture.at
   oxturn help job-file                 every key of the job file
   oxturn help job-file room.fixture    those of one table
   oxturn help --man > oxturn.1         all of it as a manual page
@@ -112,13 +116,22 @@ func helpOn(c *console, name string) int {
 	for _, t := range topics() {
 		if t.name == name {
 			fmt.Fprint(c.Out, topicText(name))
+			if keyHelp(name) != "" {
+				fmt.Fprintf(c.Out, "\n%s is a key of the job file too: oxturn help job-file %s\n", name, name)
+			}
 			return exitOK
 		}
 	}
-	c.say("oxturn help: there is no verb or topic %q%s\nhint: oxturn help lists the verbs; topics are %s",
-		name, didYouMean(name, append(verbNames(), topicNames()...)), strings.Join(topicNames(), ", "))
+	if text := keyHelp(name); text != "" {
+		fmt.Fprint(c.Out, text)
+		return exitOK
+	}
+	c.say("oxturn help: there is no verb, topic or key %q%s", name, nearWords(name))
 	return exitUsage
 }
+
+// flagIndent begins a line that goes on with the text of the flag above it.
+const flagIndent = "          "
 
 // A helpFlag is a flag as a verb's help lists it.
 type helpFlag struct {
@@ -136,6 +149,10 @@ func helpFlags(v verb) []helpFlag {
 	}
 	var out []helpFlag
 	for _, line := range strings.Split(list, "\n") {
+		if more, ok := strings.CutPrefix(line, flagIndent); ok && out != nil {
+			out[len(out)-1].doc += " " + strings.TrimSpace(more)
+			continue
+		}
 		if !strings.HasPrefix(line, "  -") {
 			break
 		}

@@ -66,7 +66,7 @@ func cell(s string) string { return strings.NewReplacer("|", `\|`, "\n", " ").Re
 // otherwise is what holds when a key is left out.
 func otherwise(k job.Key) string {
 	if k.Default != "" {
-		return "`" + k.Default + "`"
+		return "`" + strings.ReplaceAll(k.DefaultWords(), "; in a job in inches ", "`; in a job in inches `") + "`"
 	}
 	return k.Otherwise
 }

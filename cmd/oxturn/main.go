@@ -74,7 +74,7 @@ func Run(ctx context.Context, args []string, in io.Reader, out, err io.Writer) (
 	}
 	v, ok := verbNamed(name)
 	if !ok {
-		c.say("oxturn: there is no verb %q%s\nhint: oxturn help lists them", name, didYouMean(name, verbNames()))
+		c.say("oxturn: %s", noVerb(name))
 		return exitUsage
 	}
 	if code = v.run(ctx, c, args[1:]); code == exitOK && data.lost != nil {

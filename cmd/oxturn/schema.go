@@ -127,7 +127,7 @@ func keyText(k job.Key) string {
 	text := k.Doc + "."
 	switch {
 	case k.Default != "":
-		text += " Default: " + k.Default + "."
+		text += " Default: " + k.DefaultWords() + "."
 	case k.Otherwise != "":
 		text += " Left out: " + k.Otherwise + "."
 	}

@@ -86,6 +86,9 @@ func plainError(name string, err error) error {
 	var pe *fs.PathError
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
+		if near := nearFile(name); near != "" {
+			return fmt.Errorf("there is no file %s; did you mean %s?", name, near)
+		}
 		return fmt.Errorf("there is no file %s", name)
 	case errors.Is(err, fs.ErrPermission):
 		return fmt.Errorf("%s may not be read: permission denied", name)
@@ -103,6 +106,9 @@ func opener(job string) func(string) ([]byte, error) {
 			name = filepath.Join(filepath.Dir(job), name)
 		}
 		info, err := os.Stat(name)
+		if near := nearFile(name); err != nil && near != "" {
+			return nil, fmt.Errorf("there is no such file; did you mean %q?", filepath.Base(near))
+		}
 		if err != nil {
 			return nil, err
 		}

@@ -29,7 +29,7 @@ func verbs() []verb {
 		{"fault", "fault JOB.toml --cable ID --short OHMS...", "the stretch of floor that a fault must lie under", faultHelp, faultVerb},
 		{"schema", "schema [--catalogue]", "the job file's JSON Schema, for editors", schemaHelp, schema},
 		{"completion", "completion bash|zsh|fish", "lines that let a shell complete", completionHelp, completion},
-		{"help", "help [VERB | TOPIC]", "this list, one verb's help, or a topic", helpHelp, help},
+		{"help", "help [VERB | TOPIC | KEY]", "this list, or help on a verb, a topic or a key of the job file", helpHelp, help},
 		{"version", "version [--licences]", "version, build and fonts", versionHelp, version},
 	}
 }

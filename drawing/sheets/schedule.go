@@ -3,7 +3,6 @@ package sheets
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"oxturn/layout"
 	"oxturn/layout/job"
@@ -180,18 +179,4 @@ func revisions(p *layout.Plan) block {
 	}
 	t.rows = append(t.rows, row("", "", "", ""))
 	return t
-}
-
-// slug turns a name into part of a file name.
-func slug(s string) string {
-	var b strings.Builder
-	for _, r := range strings.ToLower(s) {
-		switch {
-		case r >= 'a' && r <= 'z' || r >= '0' && r <= '9':
-			b.WriteRune(r)
-		case b.Len() > 0 && !strings.HasSuffix(b.String(), "-"):
-			b.WriteByte('-')
-		}
-	}
-	return strings.TrimSuffix(b.String(), "-")
 }

@@ -69,8 +69,17 @@ type Room struct {
 	Density    float64    `json:"heat_at_even_spacing_w_m2" round:"1"`
 	OverTile   float64    `json:"heat_over_tiled_w_m2" round:"1"`
 	Wall       Limit      `json:"clear_of_walls_mm"`
+	Corners    []Corner   `json:"corners"`
+	Missed     float64    `json:"walls_missed_by_mm" round:"1"` // spread over the corners
 	Cables     []Cable    `json:"cables"`
 	Thermostat Thermostat `json:"thermostat"`
+}
+
+// A Corner is where a wall starts: walls as taped are adjusted until they close.
+type Corner struct {
+	Wall string  `json:"wall_starts"`
+	X    float64 `json:"x_mm" round:"1"`
+	Y    float64 `json:"y_mm" round:"1"`
 }
 
 // A Thermostat is what one box feeds.

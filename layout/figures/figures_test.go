@@ -240,3 +240,33 @@ func TestRound(t *testing.T) {
 		t.Error("rounds otherwise")
 	}
 }
+
+// The corners of taped walls are those of the adjusted room: by the compass
+// rule a gap of 8 mm east over 10 000 mm round moves the corner after 3000 mm by
+// 2.4 mm, that after 5000 mm by 4 mm and that after 8008 mm by 6.4 mm.
+func TestCornersOfTheAdjustedRoom(t *testing.T) {
+	walls := `walls = ["east 3000", "north 2000", "west 2992", "south 2000"]`
+	r := Of(plan(t, strings.Replace(bath, outlineOfBath(t), walls, 1)), false)
+	round := 9992.0
+	want := []Corner{{"A", 0, 0}, {"B", 3000 - 8*3000/round, 0}, {"C", 3000 - 8*5000/round, 2000}, {"D", 8 - 8*7992/round, 2000}}
+	for i, c := range r.Rooms[0].Corners {
+		if c.Wall != want[i].Wall || math.Abs(c.X-want[i].X) > 0.01 || math.Abs(c.Y-want[i].Y) > 0.01 {
+			t.Errorf("%+v, want %+v", c, want[i])
+		}
+	}
+	if got := text(t, r); !strings.Contains(got, "C starts at (2996 mm, 2000 mm)") || !strings.Contains(got, "the 8.0 mm by which the walls as taped missed their start") {
+		t.Error(got)
+	}
+}
+
+// outlineOfBath is the line of the bath that gives its corners.
+func outlineOfBath(t *testing.T) string {
+	t.Helper()
+	for _, line := range strings.Split(bath, "\n") {
+		if strings.HasPrefix(line, "corners") {
+			return line
+		}
+	}
+	t.Fatal("the bath has no corners")
+	return ""
+}

@@ -115,6 +115,10 @@ func room(p *layout.Plan, r *layout.Room) Room {
 		Name: r.Job.Name, Floor: squareMetres(r.Floor.Area()), Tiled: squareMetres(r.Tiled.Area()), Heated: squareMetres(r.Heated.Area()),
 		Wall: limit(p.Job.Clearance.Wall, p.Job.Spans, "clearance.wall"), Cables: []Cable{},
 	}
+	out.Missed = r.Job.Closure.Gap
+	for _, w := range r.Job.Walls {
+		out.Corners = append(out.Corners, Corner{w.Letter, w.A.X, w.A.Y})
+	}
 	watts := 0.0
 	for i := range r.Cables {
 		watts += r.Cables[i].Label.Watts

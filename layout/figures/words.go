@@ -14,6 +14,7 @@ func (p *page) room(r Room, s Supply) {
 	p.head("Room %s", r.Name)
 	p.put("areas", fmt.Sprintf("floor %s, tiled %s, heated %s", p.area(r.Floor), p.area(r.Tiled), p.area(r.Heated)),
 		fmt.Sprintf("cable %s clear of walls (%s)", p.length(r.Wall.Value), r.Wall.Source))
+	p.put("corners", p.corners(r)...)
 	p.put("heat", p.density(r.Density)+" at even spacing", p.density(r.OverTile)+" over the tiled floor")
 	for _, c := range r.Cables {
 		p.b.WriteByte('\n')
@@ -21,6 +22,18 @@ func (p *page) room(r Room, s Supply) {
 	}
 	p.b.WriteByte('\n')
 	p.thermostat(r.Thermostat)
+}
+
+// corners lists where the walls start.
+func (p *page) corners(r Room) []string {
+	var out []string
+	for _, c := range r.Corners {
+		out = append(out, fmt.Sprintf("%s starts at (%s, %s)", c.Wall, p.length(c.X), p.length(c.Y)))
+	}
+	if r.Missed > 0 {
+		out = append(out, fmt.Sprintf("the %s by which the walls as taped missed their start are spread over them", p.small(r.Missed)))
+	}
+	return out
 }
 
 func (p *page) cable(c Cable, s Supply) {

@@ -233,7 +233,7 @@ func TestDistanceOfWords(t *testing.T) {
 		a, b string
 		want int
 	}{{"ab", "ba", 1}, {"abcd", "abdc", 1}, {"kitten", "sitting", 3}, {"ca", "abc", 3}, {"", "abc", 3}, {"same", "same", 0}, {"abcdef", "badcfe", 3}} {
-		if got, back := distance(c.a, c.b), distance(c.b, c.a); got != c.want || back != c.want {
+		if got, back := LettersApart(c.a, c.b), LettersApart(c.b, c.a); got != c.want || back != c.want {
 			t.Errorf("%q and %q: %d and %d, want %d", c.a, c.b, got, back, c.want)
 		}
 	}

@@ -42,6 +42,36 @@ func inches(width, depth float64) size {
 	return size{width: width * plane.Inch, depth: depth * plane.Inch}
 }
 
+// usualSizes lists the usual sizes by kind in words, of one measure.
+func usualSizes(of func(size) float64) string {
+	var out []string
+	for _, u := range usualFixtures {
+		if mm := of(u.size); mm > 0 {
+			inch := strconv.FormatFloat(math.Round(mm/plane.Inch*100)/100, 'f', -1, 64)
+			if u.size.diameter > 0 {
+				inch = "4" // what 100 mm go by
+			}
+			out = append(out, fmt.Sprintf("%s %s in (%.0f mm)", u.kind, inch, mm))
+		}
+	}
+	return strings.Join(out, ", ")
+}
+
+// withUsualSizes says in the keys of a size what holds where they are left out.
+func withUsualSizes(keys []Key) []Key {
+	for i, k := range keys {
+		switch k.Path {
+		case "width":
+			keys[i].Otherwise = "by kind: " + usualSizes(func(s size) float64 { return s.width }) + "; no other kind has one"
+		case "depth":
+			keys[i].Otherwise = "by kind: " + usualSizes(func(s size) float64 { return s.depth }) + "; no other kind has one"
+		case "diameter":
+			keys[i].Otherwise = "by kind: " + usualSizes(func(s size) float64 { return s.diameter })
+		}
+	}
+	return keys
+}
+
 func fixtureNames() []string {
 	var out []string
 	for _, u := range usualFixtures {

@@ -58,6 +58,7 @@ type Key struct {
 	Doc       string   // one sentence without its full stop
 	Values    []string // of a choice
 	Default   string   // as it would be typed; empty when there is none
+	DefaultIn string   // instead of Default in a job in inches; empty: the same
 	Otherwise string   // what holds when the key is left out and there is no Default
 	Example   string   // as it would be typed, key and all
 	Required  bool
@@ -77,6 +78,15 @@ func (k Key) Header() string {
 		return "[[" + k.Path + "]]"
 	}
 	return "[" + k.Path + "]"
+}
+
+// DefaultWords writes the default, both of them where a job in inches has its
+// own.
+func (k Key) DefaultWords() string {
+	if k.DefaultIn == "" {
+		return k.Default
+	}
+	return k.Default + "; in a job in inches " + k.DefaultIn
 }
 
 // Keys returns every key of the job file, tables before what they hold.
@@ -107,16 +117,20 @@ type schema struct {
 	children map[string][]Key // by the path of the table they stand in
 	byName   map[string][]Key // by the last part of their path
 	presets  map[string]any   // defaults as values, by path
+	inInches map[string]any   // those of a job in inches that has its own
 }
 
 func newSchema(keys []Key) schema {
-	s := schema{map[string]Key{}, map[string][]Key{}, map[string][]Key{}, map[string]any{}}
+	s := schema{map[string]Key{}, map[string][]Key{}, map[string][]Key{}, map[string]any{}, map[string]any{}}
 	for _, k := range keys {
 		s.byPath[k.Path] = k
 		s.children[k.Parent()] = append(s.children[k.Parent()], k)
 		s.byName[k.Name()] = append(s.byName[k.Name()], k)
 		if k.Default != "" {
-			s.presets[k.Path] = parsePreset(k)
+			s.presets[k.Path] = parsePreset(k, k.Default)
+		}
+		if k.DefaultIn != "" {
+			s.inInches[k.Path] = parsePreset(k, k.DefaultIn)
 		}
 	}
 	return s

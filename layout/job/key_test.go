@@ -60,6 +60,9 @@ func TestExamplesAndDefaultsAreTaken(t *testing.T) {
 		if k.Default != "" && s.presets[k.Path] == nil {
 			t.Errorf("%s: default %s is not taken", k.Path, k.Default)
 		}
+		if k.DefaultIn != "" && (k.Default == "" || s.inInches[k.Path] == nil) {
+			t.Errorf("%s: default %s of a job in inches is not taken", k.Path, k.DefaultIn)
+		}
 	}
 }
 

@@ -37,14 +37,14 @@ func infoKeys() []Key {
 	)...)
 }
 
-// membraneKeys: a roll of about 1 m and pegs that take 3.5 to 4.5 mm of mortar
+// membraneKeys: a roll of about 1 m by 10 m, or of 39 in by 32 ft (104 ft²), and pegs that take 3.5 to 4.5 mm of mortar
 // over the whole floor are common practice, as is 5 to 8 % of waste.
 func membraneKeys() []Key {
 	return append(under(Key{Path: "membrane", Type: TypeTable, Required: true, Doc: "The pegged sheet that holds the cable", Example: "[membrane]\npitch = \"30 mm\""},
 		Key{Path: "pitch", Type: TypeLength, Required: true, Limits: positive, Doc: "Peg to peg", Example: `pitch = "30 mm"`},
 		Key{Path: "bend_radius", Type: TypeLength, Limits: positive, Doc: "Of the cable's centre line round a corner", Otherwise: "half of the closest gap", Example: `bend_radius = "15 mm"`},
-		Key{Path: "roll_width", Type: TypeLength, Limits: positive, Default: `"1 m"`, Doc: "Width of a roll", Example: `roll_width = "1 m"`},
-		Key{Path: "roll_length", Type: TypeLength, Limits: positive, Default: `"10 m"`, Doc: "Length of a roll", Example: `roll_length = "10 m"`},
+		Key{Path: "roll_width", Type: TypeLength, Limits: positive, Default: `"1 m"`, DefaultIn: `"39in"`, Doc: "Width of a roll", Example: `roll_width = "1 m"`},
+		Key{Path: "roll_length", Type: TypeLength, Limits: positive, Default: `"10 m"`, DefaultIn: `"32ft"`, Doc: "Length of a roll", Example: `roll_length = "10 m"`},
 		Key{Path: "sheet", Type: TypeSize, Limits: positive, Otherwise: "it comes in rolls", Doc: "Width and length of a single sheet, where it does not come in rolls", Example: `sheet = ["800 mm", "1 m"]`},
 		Key{Path: "height", Type: TypeLength, Limits: positive, Otherwise: "the membrane layer's thickness, else 5 mm", Doc: "Height of the pegs, which mortar fills", Example: `height = "5.5 mm"`},
 		Key{Path: "void_share", Type: TypeShare, Limits: Limits{Above: true, Max: 1}, Default: "0.8", Doc: "Share of that height that mortar fills", Example: "void_share = 0.75"},
@@ -98,9 +98,9 @@ func supplyKeys() []Key {
 // offset, 15 diagonal, 15 to 20 herringbone.
 func tileKeys() []Key {
 	return under(Key{Path: "tile", Type: TypeTable, Doc: "The finished floor", Example: "[tile]\nsize = [\"300 mm\", \"600 mm\"]"},
-		Key{Path: "size", Type: TypeSize, Limits: positive, Default: `["300 mm", "300 mm"]`, Doc: "Width and length of a tile", Example: `size = ["300 mm", "600 mm"]`},
-		Key{Path: "joint", Type: TypeLength, Default: `"3 mm"`, Doc: "Width of the grout joint", Example: `joint = "3 mm"`},
-		Key{Path: "thickness", Type: TypeLength, Limits: positive, Default: `"10 mm"`, Doc: "Thickness of a tile", Example: `thickness = "9 mm"`},
+		Key{Path: "size", Type: TypeSize, Limits: positive, Default: `["300 mm", "300 mm"]`, DefaultIn: `["12in", "12in"]`, Doc: "Width and length of a tile", Example: `size = ["300 mm", "600 mm"]`},
+		Key{Path: "joint", Type: TypeLength, Default: `"3 mm"`, DefaultIn: `"1/8in"`, Doc: "Width of the grout joint", Example: `joint = "3 mm"`},
+		Key{Path: "thickness", Type: TypeLength, Limits: positive, Default: `"10 mm"`, DefaultIn: `"3/8in"`, Doc: "Thickness of a tile", Example: `thickness = "9 mm"`},
 		Key{Path: "pattern", Type: TypeChoice, Values: []string{"straight", "offset", "diagonal", "herringbone"}, Default: `"straight"`, Doc: "How the tiles are laid", Example: `pattern = "offset"`},
 		Key{Path: "waste", Type: TypeShare, Limits: Limits{Max: 1}, Otherwise: "10 % straight, 12 % offset, 15 % diagonal, 18 % herringbone", Doc: "Share added for cuts and breakage", Example: `waste = "12 %"`},
 		Key{Path: "breakage", Type: TypeShare, Limits: Limits{Max: 1}, Default: "0.05", Doc: "Share added for breakage alone, where the tiles are counted one by one with their cuts", Example: `breakage = "3 %"`},

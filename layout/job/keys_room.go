@@ -56,7 +56,7 @@ func openingKeys() []Key {
 // fixtureKeys: 12 in of rough-in and a ring of about 7 in are the trade's.
 func fixtureKeys() []Key {
 	return under(Key{Path: "room.fixture", Type: TypeTables, Doc: "Something that stands on the floor", Example: "[[room.fixture]]\nkind = \"vanity\"\nwall = \"B\"\nfrom = \"2ft\""},
-		append(floorKeys(),
+		append(withUsualSizes(floorKeys()),
 			Key{Path: "kind", Type: TypeChoice, Values: fixtureNames(), Required: true, Doc: "What it is; width, depth, clearance and the rest follow where they are left out", Example: `kind = "vanity"`},
 			Key{Path: "name", Type: TypeText, Otherwise: "its kind, numbered where there are several", Doc: "What it is called", Example: `name = "double vanity"`},
 			Key{Path: "tiled", Type: TypeFlag, Otherwise: "by kind: true for toilet, appliance and drain", Doc: "Whether tile runs under it", Example: "tiled = true"},

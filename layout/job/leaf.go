@@ -135,7 +135,7 @@ func (rd *reader) parsePackValue(n *tree.Node, k Key) (pack, *valueError) {
 	}
 	p, err := parsePack(s)
 	if err != nil {
-		return p, wrong("%s: %v; use kg, lb, L, m or m2", k.Name(), err)
+		return p, wrong("%s: %v; use kg, lb, L, gal, fl oz, m, ft, m2 or ft2", k.Name(), err)
 	}
 	return p, rd.within(n, k, p.size)
 }

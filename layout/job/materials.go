@@ -6,20 +6,23 @@ package job
 type productKind struct {
 	key, doc                                  string
 	pack, coverage, yield, density, wasteText string
+	packIn, yieldIn                           string // in a job in inches, where it is another
 }
 
 // productKinds: a 50 lb bag of mortar that covers 60 to 90 ft² as a bond coat
-// and gives about 14.5 L wet is common practice; dry grout at 1.6 kg/L is the
-// middle of the figures in print (1.4 to 1.75).
+// and gives about 14.5 L wet, half a cubic foot or 3.75 gal, is common practice,
+// as are bags of grout of 5 kg and of 10 lb, and cartridges of 300 mL and of
+// 10.1 fl oz; dry grout at 1.6 kg/L is the middle of the figures in print (1.4
+// to 1.75).
 var productKinds = []productKind{
-	{"bond_mortar", "Mortar under the membrane", `"50 lb"`, `"75 ft2"`, "", "", "0.1"},
-	{"fill_mortar", "Mortar that fills the pegs", `"50 lb"`, "", `"14.5 L"`, "", "0.1"},
-	{"bed_mortar", "Mortar bed of the tile", `"50 lb"`, "", `"14.5 L"`, "", "0.1"},
-	{"grout", "Grout", `"5 kg"`, "", "", "1.6", "0.1"},
-	{"sealant", "Sealant of perimeter and movement joints", `"0.3 L"`, "", "", "", "0.1"},
-	{"primer", "Primer of the subfloor", "", "", "", "", "0.1"},
-	{"board", "Insulation board under the membrane", "", "", "", "", "0.1"},
-	{"band", "Seam and corner band", "", "", "", "", "0.1"},
+	{"bond_mortar", "Mortar under the membrane", `"50 lb"`, `"75 ft2"`, "", "", "0.1", "", ""},
+	{"fill_mortar", "Mortar that fills the pegs", `"50 lb"`, "", `"14.5 L"`, "", "0.1", "", `"3.75 gal"`},
+	{"bed_mortar", "Mortar bed of the tile", `"50 lb"`, "", `"14.5 L"`, "", "0.1", "", `"3.75 gal"`},
+	{"grout", "Grout", `"5 kg"`, "", "", "1.6", "0.1", `"10 lb"`, ""},
+	{"sealant", "Sealant of perimeter and movement joints", `"0.3 L"`, "", "", "", "0.1", `"10.1 fl oz"`, ""},
+	{"primer", "Primer of the subfloor", "", "", "", "", "0.1", "", ""},
+	{"board", "Insulation board under the membrane", "", "", "", "", "0.1", "", ""},
+	{"band", "Seam and corner band", "", "", "", "", "0.1", "", ""},
 }
 
 func (p productKind) keys() []Key {
@@ -29,9 +32,9 @@ func (p productKind) keys() []Key {
 	}
 	return under(Key{Path: "materials." + p.key, Type: TypeTable, Doc: p.doc, Otherwise: silent, Example: "[materials." + p.key + "]\npack = \"22.7 kg\""},
 		Key{Path: "name", Type: TypeText, Doc: "What to ask for", Example: `name = "Flexible mortar"`},
-		Key{Path: "pack", Type: TypePack, Limits: positive, Default: p.pack, Doc: "Size of a pack: kg, lb, L, m or m2", Example: `pack = "50 lb"`},
+		Key{Path: "pack", Type: TypePack, Limits: positive, Default: p.pack, DefaultIn: p.packIn, Doc: "Size of a pack: kg, lb, L, gal, fl oz, m, ft, m2 or ft2", Example: `pack = "50 lb"`},
 		Key{Path: "coverage", Type: TypeArea, Limits: positive, Default: p.coverage, Doc: "Area a pack covers", Example: `coverage = "75 ft2"`},
-		Key{Path: "yield", Type: TypeVolume, Limits: positive, Default: p.yield, Doc: "Wet volume a pack gives", Example: `yield = "14.5 L"`},
+		Key{Path: "yield", Type: TypeVolume, Limits: positive, Default: p.yield, DefaultIn: p.yieldIn, Doc: "Wet volume a pack gives", Example: `yield = "14.5 L"`},
 		Key{Path: "density", Type: TypeNumber, Limits: positive, Default: p.density, Doc: "Dry kg/L, of grout", Example: "density = 1.6"},
 		Key{Path: "waste", Type: TypeShare, Limits: Limits{Max: 1}, Default: p.wasteText, Doc: "Share added for waste", Example: `waste = "10 %"`},
 		Key{Path: "price", Type: TypeNumber, Doc: "Of a pack", Example: "price = 24.5"},

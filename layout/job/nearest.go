@@ -11,7 +11,7 @@ func nearest(word string, candidates []string) string {
 	}
 	best, found := min(2, (len(word)+1)/3)+1, ""
 	for _, c := range candidates {
-		if d := distance(plain(word), plain(c)); d < best {
+		if d := LettersApart(plain(word), plain(c)); d < best {
 			best, found = d, c
 		}
 	}
@@ -43,9 +43,9 @@ func onlyLonger(word string, candidates []string) string {
 	return found
 }
 
-// distance counts the letters to insert, drop, change or swap with their
+// LettersApart counts the letters to insert, drop, change or swap with their
 // neighbour to make b of a (optimal string alignment).
-func distance(a, b string) int {
+func LettersApart(a, b string) int {
 	x, y := []rune(a), []rune(b)
 	rows := make([][]int, len(x)+1)
 	for i := range rows {

@@ -36,7 +36,7 @@ func (j *Job) readPrices(top table, open func(string) ([]byte, error)) {
 	}
 	data, err := open(named)
 	if err != nil {
-		top.errorf("prices", "the name is looked up from where the job file lies", "cannot read the price file %q: %v", named, reason(err))
+		top.errorf("prices", fileHint(named), "cannot read the price file %q: %v", named, reason(err))
 		return
 	}
 	if len(data) > maxFile {

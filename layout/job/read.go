@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"path/filepath"
 	"strings"
+	"unicode"
 
 	"oxturn/layout/job/tree"
 	"oxturn/layout/plane"
@@ -175,7 +176,7 @@ func (j *Job) readCatalogue(top table, open func(string) ([]byte, error)) {
 	data, err := open(named)
 	if err != nil {
 		err = reason(err)
-		top.errorf("catalogue", "the name is looked up from where the job file lies", "cannot read the catalogue %q: %v", named, err)
+		top.errorf("catalogue", fileHint(named), "cannot read the catalogue %q: %v", named, err)
 		return
 	}
 	rd, root := readFile(top.rd.report, catalogueSchema(), besides(j.File, named), data, top.rd.units)
@@ -183,6 +184,15 @@ func (j *Job) readCatalogue(top table, open func(string) ([]byte, error)) {
 		rd.warnOfNewer(data)
 		j.Cables = append(j.Cables, readCables(table{rd, root, ""}, j.Cables)...)
 	}
+}
+
+// fileHint says where a file is looked for, or that its name is not what was
+// typed.
+func fileHint(named string) string {
+	if strings.ContainsFunc(named, unicode.IsControl) {
+		return `a backslash in double quotes begins an escape, as \n and \t do: put the name in single quotes, or write / for it`
+	}
+	return "the name is looked up from where the job file lies"
 }
 
 // reason leaves out of an error of opening a file what is said already.

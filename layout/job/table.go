@@ -111,13 +111,17 @@ func value[T any](t table, name string) T {
 			return v
 		}
 	}
-	v, _ := t.rd.schema.presets[join(t.path, name)].(T)
+	path := join(t.path, name)
+	if v, ok := t.rd.schema.inInches[path].(T); ok && t.rd.drawingUnits() == plane.Inches {
+		return v
+	}
+	v, _ := t.rd.schema.presets[path].(T)
 	return v
 }
 
 // parsePreset reads the default of a key as if a file in millimetres said it.
-func parsePreset(k Key) any {
-	text := []byte("v = " + k.Default)
+func parsePreset(k Key, value string) any {
+	text := []byte("v = " + value)
 	root, err := tree.Parse(text)
 	if err != nil {
 		return nil
