@@ -217,5 +217,5 @@ func (o *faultOrder) ohmsOf(c *layout.Cable) (record.Measured, string) {
 		ohms, source = c.Label.Volts*c.Label.Volts/c.Label.Watts, "reckoned from the volts and watts on its label"
 	}
 	spread := max(-c.Label.OhmsLow, c.Label.OhmsHigh)
-	return record.Measured{Value: ohms, Error: spread * ohms}, fmt.Sprintf("the whole cable's %.4g Ω are those %s, within its tolerance of %.0f %%; a reading from hand-over would be truer", ohms, source, 100*spread)
+	return record.Measured{Value: ohms, Error: spread * ohms}, fmt.Sprintf("the whole cable's %s Ω are those %s, within its tolerance of %.0f %%; a reading from hand-over would be truer", plane.Digits(ohms, 4), source, 100*spread)
 }

@@ -1,6 +1,10 @@
 package heat
 
-import "fmt"
+import (
+	"fmt"
+
+	"oxturn/layout/plane"
+)
 
 // WarmUpSpread is the share by which a real floor's warm-up time may differ
 // from the computed one either way: moisture, voids, the room's own warmth.
@@ -109,9 +113,9 @@ type words struct{ us bool }
 
 func (w words) figure(si float64, siUnit string, us float64, usUnit string) string {
 	if w.us {
-		return fmt.Sprintf("%.3g %s", us, usUnit)
+		return plane.Digits(us, 3) + " " + usUnit
 	}
-	return fmt.Sprintf("%.3g %s", si, siUnit)
+	return plane.Digits(si, 3) + " " + siUnit
 }
 
 func (w words) length(mm float64) string { return w.figure(mm, "mm", mm/25.4, "in") }

@@ -56,7 +56,7 @@ func TestLossInWords(t *testing.T) {
 	l := Loss{Parts: []Part{{"wall", 9.290304, 0.5678263, -5}}, Volume: 28.316846592, Changes: Range{0.5, 1}, Inside: 20, Outside: -5}
 	for us, want := range map[bool][]string{
 		false: {"wall: 9.29 m², 0.568 W/(m² K), -5 °C beyond", "air: 28.3 m³, 0.5 to 1 changes an hour, 0.34 Wh/(m³ K) (EN 12831)", "±15 % for what is simplified: steady, without sun, people or what walls store"},
-		true:  {"wall: 100 ft², 0.1 Btu/(h ft² °F), 23 °F beyond", "air: 1e+03 ft³, 0.5 to 1 changes an hour, 0.0183 Btu/(ft³ °F) (EN 12831)", "±15 % for what is simplified: steady, without sun, people or what walls store"},
+		true:  {"wall: 100 ft², 0.1 Btu/(h ft² °F), 23 °F beyond", "air: 1000 ft³, 0.5 to 1 changes an hour, 0.0183 Btu/(ft³ °F) (EN 12831)", "±15 % for what is simplified: steady, without sun, people or what walls store"},
 	} {
 		if got := l.Words(us); !slices.Equal(got, want) {
 			t.Errorf("%q\nwant %q", got, want)

@@ -83,9 +83,8 @@ func (l layout) seamAt(s strip, y float64) bool {
 func (c cutter) size(r Room, l layout, s strip, sp span, p *Piece) error {
 	x := span{sp.from + l.trimX(r, s, sp, sp.from), sp.to - l.trimX(r, s, sp, sp.to)}
 	y := span{s.low + l.trimY(r, s, sp, s.low), s.high - l.trimY(r, s, sp, s.high)}
-	if b := p.extent(l.frame); b.W() > 0 {
-		x, y = x.within(b.Min.X, b.Max.X), y.within(b.Min.Y, b.Max.Y)
-	}
+	b := p.extent(l.frame)
+	x, y = x.within(b.Min.X, b.Max.X), y.within(b.Min.Y, b.Max.Y)
 	p.Cells = min(c.cells, c.pitches(x))
 	p.Rows = min(c.rows, c.pitches(y))
 	x, y = x.atMost(float64(p.Cells)*c.pitch), y.atMost(float64(p.Rows)*c.pitch)
@@ -199,15 +198,12 @@ func (l layout) seams(r Room) []Seam {
 		doors = append(doors, l.frame.ring(d))
 	}
 	var out []Seam
-	for i, s := range l.strips {
-		rings := l.parts[s.part]
-		if i+1 < len(l.strips) && l.strips[i+1].part == s.part {
-			for _, sp := range meeting(rings, s.high) {
-				out = append(out, Seam{
-					Segment: plane.Segment{A: l.frame.out(plane.Pt(sp.from, s.high)), B: l.frame.out(plane.Pt(sp.to, s.high))},
-					Doorway: total(overlap([]span{sp}, scan(doors, s.high))) > 1,
-				})
-			}
+	for _, s := range l.strips {
+		for _, sp := range meeting(l.parts[s.part], s.high) {
+			out = append(out, Seam{
+				Segment: plane.Segment{A: l.frame.out(plane.Pt(sp.from, s.high)), B: l.frame.out(plane.Pt(sp.to, s.high))},
+				Doorway: total(overlap([]span{sp}, scan(doors, s.high))) > 1,
+			})
 		}
 		out = append(out, l.cross(s, doors)...)
 	}

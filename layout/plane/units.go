@@ -69,6 +69,14 @@ func FormatFeetInches(mm float64) string {
 	return fmt.Sprintf("%s%d'-%d %d/%d\"", sign, feet, whole, num, den)
 }
 
+// Digits writes a figure to so many digits, or whole where it has more: 0.352, 11.4, 1076.
+func Digits(v float64, n int) string {
+	if math.Abs(v) >= math.Pow10(n)-0.5 {
+		return fmt.Sprintf("%.0f", v)
+	}
+	return fmt.Sprintf("%.*g", n, v)
+}
+
 // FormatArea writes an area in both systems, the sheet's own first.
 func FormatArea(mm2 float64, u Units) string {
 	m, ft := fmt.Sprintf("%.2f m²", mm2/1e6), fmt.Sprintf("%.1f ft²", mm2/(Foot*Foot))

@@ -122,7 +122,7 @@ func (f *Fault) Facts() []Fact {
 		out = append(out, Fact{"core", s.Core.String()})
 	}
 	if s.FaultOhms.Value > 0 || s.FaultOhms.Error > 0 {
-		out = append(out, Fact{"fault", fmt.Sprintf("it has %.4g Ω itself, give or take %.2g", s.FaultOhms.Value, s.FaultOhms.Error)})
+		out = append(out, Fact{"fault", fmt.Sprintf("it has %s Ω itself, give or take %s", plane.Digits(s.FaultOhms.Value, 4), plane.Digits(s.FaultOhms.Error, 2))})
 	}
 	out = append(out, Fact{"record", m.Record()}, Fact{"plan", m.Rests()})
 	for _, words := range f.tileWords() {

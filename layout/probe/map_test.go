@@ -133,7 +133,7 @@ func TestFaultSaysOnlyWhatIsKnown(t *testing.T) {
 	if !strings.Contains(said, `tile     nobody recorded where the tile of room "Bath" was set out from`) {
 		t.Error(said)
 	}
-	for ohms, want := range map[record.Measured]string{{Value: 0.8}: "it has 0.8 Ω itself, give or take 0", {Error: 0.7}: "it has 0 Ω itself, give or take 0.7"} {
+	for ohms, want := range map[record.Measured]string{{Value: 0.8}: "it has 0.8 Ω itself, give or take 0", {Value: 150000, Error: 2340}: "it has 150000 Ω itself, give or take 2340", {Error: 0.7}: "it has 0 Ω itself, give or take 0.7"} {
 		if said := strings.Join(trace(t, p, "H1", record.Stretch{To: 10, FaultOhms: ohms}).Lines(), "\n"); !strings.Contains(said, want) {
 			t.Errorf("no %q in %s", want, said)
 		}
@@ -333,9 +333,9 @@ func TestNoRiseWithoutABox(t *testing.T) {
 // The zone kept for the leads ends where its wall does.
 func TestRiseEndsWithItsWall(t *testing.T) {
 	for along, want := range map[float64]string{
-		100:  "the zone kept for them is 252 mm wide, from 0 mm to 252 mm from the corner with wall D, and reaches from the floor to 1352 mm up",
-		1900: "the zone kept for them is 252 mm wide, from 1748 mm to 2000 mm from the corner with wall D",
-		1000: "the leads rise in wall A to the box, whose middle is 1200 mm up: the zone kept for them is 905 mm wide, from 248 mm to 1152 mm from",
+		100:  "the zone kept for them is 250 mm wide, from 0 mm to 250 mm from the corner with wall D, and reaches from the floor to 1350 mm up",
+		1900: "the zone kept for them is 250 mm wide, from 1750 mm to 2000 mm from the corner with wall D",
+		1000: "the leads rise in wall A to the box, whose middle is 1200 mm up: the zone kept for them is 900 mm wide, from 250 mm to 1150 mm from",
 	} {
 		p, room := bath(job.AsLaid, job.PhotoWithTape)
 		room.Job.Thermostat.At, room.Job.Thermostat.Along, room.Job.Thermostat.Height = plane.Pt(along, 0), along, 1200

@@ -31,7 +31,7 @@ func hold(t *testing.T, got, want []string) {
 // running length is 1300 + 120 + 600 less two bends of 30 mm (12.9 each), on the label's scale
 // 1.97 m. The sensor's tip at (560, 700) is 205.9 away; the end cap at (620, 200) 611.9; the
 // joint reaches 75 mm up the run from (500, 100): 669.5, its half width 7; the lead, never
-// recorded, at y = 100 700 away, at most 304.8 nearer; the rise begins at x = 1347.6: 1004.6.
+// recorded, at y = 100 700 away, at most 304.8 nearer; the rise begins at x = 1350: 1006.0.
 func TestFactsOfASpot(t *testing.T) {
 	p, room := bath(job.AsLaid, job.PhotoWithTape)
 	m := probe.Of(p, room)
@@ -46,7 +46,7 @@ func TestFactsOfASpot(t *testing.T) {
 		": cold lead H1 (as planned, never recorded): 700 mm, 354 mm left",
 		": end cap H1: 612 mm, 554 mm left",
 		": lead joint H1: 669 mm, 611 mm left",
-		": lead rise wall A: 1005 mm",
+		": lead rise wall A: 1006 mm",
 		"tile: nothing is recorded under it",
 		": rows are counted going north, tiles in a row going east, both from 1, cut tiles and those under fixtures too, as the room's first tile was set out",
 	})
@@ -126,7 +126,7 @@ func TestFactsInFrontOfTheBox(t *testing.T) {
 	}
 	wall := m.OnWall(probe.WallSpot{Wall: 0, Along: 1300, Up: 600})
 	facts := said(m.Facts(wall, probe.Fact{}, nil))
-	if facts[2] != "nearest: lead rise wall A: 200 mm, 47 mm left" || !strings.HasPrefix(facts[len(facts)-1], "wall: the leads rise in wall A") {
+	if facts[2] != "nearest: lead rise wall A: 200 mm, 50 mm left" || !strings.HasPrefix(facts[len(facts)-1], "wall: the leads rise in wall A") {
 		t.Errorf("%q", facts)
 	}
 	if got := m.CautionsOf(wall); !slices.Equal(got, probe.WallCautions()) {

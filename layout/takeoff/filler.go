@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"oxturn/layout/job"
+	"oxturn/layout/plane"
 )
 
 // joints adds grout and sealant.
@@ -42,7 +43,7 @@ func (b *builder) grout() {
 		l.Net = b.in.tiled() / 1e6 * depth * p.Density
 		l.note("joint %s, depth %s, exact joint geometry; %s dry, %s", b.both(t.Joint, "mm"), b.both(t.Thickness, "mm"), b.both(p.Density, "kg/L"), p.Source)
 		if depth > 0 {
-			l.note("%.2g %% more by the short formula", 100*(GroutDepthShort(t)/depth-1))
+			l.note("%s %% more by the short formula", plane.Digits(100*(GroutDepthShort(t)/depth-1), 2))
 		}
 	}
 	b.add(l, p.Price)

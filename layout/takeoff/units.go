@@ -1,7 +1,6 @@
 package takeoff
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 
@@ -46,7 +45,7 @@ func (b *builder) both(value float64, unit string) string {
 	case "kg/L":
 		us, usUnit = value*poundsPerKilo/gallonsPerLitre*gallonsPerCubicFoot, "lb/ft³"
 	}
-	first, second := threeDigits(value)+" "+unit, threeDigits(us)+" "+usUnit
+	first, second := plane.Digits(value, 3)+" "+unit, plane.Digits(us, 3)+" "+usUnit
 	switch {
 	case usUnit == unit:
 		return first
@@ -54,14 +53,6 @@ func (b *builder) both(value float64, unit string) string {
 		first, second = second, first
 	}
 	return first + " (" + second + ")"
-}
-
-// threeDigits writes a figure to three digits, or whole where it has more.
-func threeDigits(v float64) string {
-	if math.Abs(v) >= 1000 {
-		return strconv.FormatFloat(v, 'f', 0, 64)
-	}
-	return fmt.Sprintf("%.3g", v)
 }
 
 // Figure writes a quantity as the sheet and the CSV do: two decimals, three
