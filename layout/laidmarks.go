@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 
@@ -20,7 +21,7 @@ func (l *Laid) checkMarks(c *Cable, u plane.Units) []job.Diagnostic {
 				Message: fmt.Sprintf("a mark is read as %s, but cable %s has %s", length(read(m), u), c.ID, length(c.Label.Length, u))})
 		}
 		for _, o := range marks[:i] {
-			if before := m.Run < o.Run || m.Run == o.Run && m.Pegs < o.Pegs; before == (read(m) < read(o)) {
+			if cmp.Or(cmp.Compare(m.Run, o.Run), cmp.Compare(m.Pegs, o.Pegs)) == cmp.Compare(read(m), read(o)) {
 				continue
 			}
 			out = append(out, job.Diagnostic{Span: m.Span, Notes: []job.Note{{Span: o.Span, Message: "the other is here"}}, Hint: "one of the two was misread: lengths grow from the start of heat on, as run numbers do",
