@@ -136,7 +136,7 @@ func TestKeptFigures(t *testing.T) {
 			t.Fatal(err)
 		}
 		if d := cmp.Diff(strings.Split(string(want), "\n"), strings.Split(got, "\n")); d != "" {
-			t.Errorf("%s:\n%s", name, d)
+			t.Errorf("%s: where this is meant, run: go test ./layout -run TestKeptFigures -update\n%s", name, d)
 		}
 	}
 }

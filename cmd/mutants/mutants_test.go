@@ -36,6 +36,21 @@ func TestSample(t *testing.T) {
 	}
 }
 
+// No test is quick enough for a nanosecond: none is asked.
+func TestSlowTestsAreNotAsked(t *testing.T) {
+	var out bytes.Buffer
+	same := filepath.Join(t.TempDir(), "same.txt")
+	if err := os.WriteFile(same, nil, 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if err := run(&out, settings{parallel: 1, same: same, within: 1, sample: 5}, []string{"./testdata/sample"}); err != nil {
+		t.Fatal(err)
+	}
+	if want := "0 of 5 tried (0 by hanging), 5 survived (5 that no test reaches)"; !strings.Contains(out.String(), want) {
+		t.Errorf("want %q in\n%s", want, out.String())
+	}
+}
+
 // Listed mutants are those of the code as it is, or a reason outlives its code.
 func TestListedMutantsExist(t *testing.T) {
 	t.Chdir("../..")

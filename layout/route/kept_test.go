@@ -158,7 +158,7 @@ func TestKeptRoutes(t *testing.T) {
 			p := c.room(t)
 			routes, err := Solve(p)
 			if d := cmp.Diff(kept[c.name], keptText(p, routes, err)); d != "" {
-				t.Error(d)
+				t.Errorf("where this is meant, look at the room and run: go test ./layout/route -run TestKeptRoutes -update\n%s", d)
 			}
 			if err == nil {
 				judgeKept(t, p, routes)
