@@ -342,7 +342,7 @@ func TestStraightenedWays(t *testing.T) {
 			way = append(way, at)
 		}
 		out := f.straighten(slices.Clone(way), nil, nil)
-		if out[0] != way[0] || out[len(out)-1] != way[len(way)-1] || lineLength(out) > lineLength(way)+1e-6 || len(out) > len(corners(way)) {
+		if out[0] != way[0] || out[len(out)-1] != way[len(way)-1] || plane.PathLength(out) > plane.PathLength(way)+1e-6 || len(out) > len(corners(way)) {
 			t.Fatalf("%v from %v", out, way)
 		}
 		for _, s := range plane.Segments(out) {
