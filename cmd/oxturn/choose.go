@@ -158,7 +158,7 @@ func optionsText(w io.Writer, j *job.Job, rooms []layout.RoomOptions, all bool) 
 		if err := t.Flush(); err != nil {
 			return err
 		}
-		writeUnfit(w, unfit, u, all)
+		writeUnfit(w, unfit, u, all || len(unfit) == len(r.Options))
 	}
 	if len(j.BuildUp) == 0 {
 		fmt.Fprintln(w, "\nHow soon it is warm is not known: the job gives no [[layer]].")

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"oxturn/drawing/sheets"
+	"oxturn/layout/job"
 )
 
 const completionHelp = `
@@ -120,7 +121,11 @@ func flagWords(f helpFlag) []string {
 func verbWords(verb string) []string {
 	switch verb {
 	case "help":
-		return append(verbNames(), topicNames()...)
+		out := append(verbNames(), topicNames()...)
+		for _, k := range job.Keys() {
+			out = append(out, k.Path)
+		}
+		return out
 	case "completion":
 		return shells
 	case "explain":

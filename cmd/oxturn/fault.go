@@ -38,9 +38,8 @@ Flags:
   --echo-time NS         a pulse's echo, with --velocity
   --echo-distance LENGTH what the instrument shows, with --set and --velocity
   --cable ID             the cable, where the job has several
-  --plan CODE            plan code on the drawing at hand: no answer from another
-                         plan. Or its layout file, NAME.layout.json: the answer
-                         is by that, whatever the job would be planned like now
+  --plan CODE            plan code on the drawing at hand: no other plan answers
+                         for it; or its layout file, whose plan answers then
   --whole-ohms OHMS      the whole cable; left out: by the record or the label
   --whole-capacitance NF the whole cable; left out: by the record
   --lead-ohms OHMS       the lead there and back; left out: taken as none

@@ -33,9 +33,8 @@ Flags:
                          corner with the wall lettered before it
   --up LENGTH            how high above the floor that hole is
   --room NAME            the room, where the job has several
-  --plan CODE            plan code on the drawing at hand: no answer from another
-                         plan. Or its layout file, NAME.layout.json: the answer
-                         is by that, whatever the job would be planned like now
+  --plan CODE            plan code on the drawing at hand: no other plan answers
+                         for it; or its layout file, whose plan answers then
   --format FORMAT        text or json
 ` + mannerHelp + `
 Exit codes: 0 answered, 1 errors in the job, 2 usage.

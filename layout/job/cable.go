@@ -87,7 +87,7 @@ func (j *Job) checkCables(top table) {
 
 func (j *Job) checkRoomCables(t table, r *Room) {
 	if len(j.Cables) == 0 {
-		if !t.top().has("cable") && !t.top().has("catalogue") {
+		if top := t.top(); !top.has("cable") && !top.has("catalogue") && !t.rd.meant["cable"] && !t.rd.meant["catalogue"] {
 			t.errorf("cables", `add a [[cable]] with id, volts, watts, length and lead as its label says, or catalogue = "cables.toml"`, "room %q has no cable to choose from", r.Name)
 		}
 		return

@@ -18,6 +18,7 @@ type reader struct {
 	root   *tree.Node
 	units  plane.Units
 	values map[*tree.Node]any
+	meant  map[string]bool     // paths of keys that are there, but misspelt
 	broken map[*tree.Node]bool // tables in which something could not be read
 	// how many lengths were written in feet and inches, and how many in metres
 	imperial, metric int
@@ -27,7 +28,7 @@ type reader struct {
 
 func newReader(report *Report, s schema, file string, data []byte) *reader {
 	return &reader{report: report, schema: s, file: file, text: string(data),
-		values: map[*tree.Node]any{}, broken: map[*tree.Node]bool{}}
+		values: map[*tree.Node]any{}, broken: map[*tree.Node]bool{}, meant: map[string]bool{}}
 }
 
 // ask notes that a key's value is asked for.
@@ -57,7 +58,8 @@ func (rd *reader) table(n *tree.Node, path string) {
 		case f.Gap:
 			rd.broken[n], lost = true, lost || !ok
 		case !ok:
-			misspelt[rd.unknown(f, path)] = true
+			meant := rd.unknown(f, path)
+			misspelt[meant], rd.meant[join(path, meant)] = true, true
 		case k.Type == TypeTable:
 			rd.subTable(n, f, k)
 		case k.Type == TypeTables:
@@ -178,6 +180,11 @@ func (rd *reader) suggest(name, path string) (hint, meant string) {
 	var names []string
 	for _, k := range here {
 		names = append(names, k.Name())
+	}
+	for _, k := range here {
+		if (k.Type == TypeTable || k.Type == TypeTables) && (name == k.Name()+"s" || name+"s" == k.Name()) {
+			return "did you mean " + k.Header() + "?", k.Name()
+		}
 	}
 	var elsewhere []string
 	for _, k := range rd.schema.byName[name] {

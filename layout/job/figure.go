@@ -98,7 +98,10 @@ func unitlessError(k Key, s string) *valueError {
 }
 
 func (rd *reader) length(s string, k Key) (float64, *valueError) {
-	if _, err := strconv.ParseFloat(strings.TrimSpace(s), 64); err == nil && rd.units == plane.NoUnits {
+	if v, err := strconv.ParseFloat(strings.TrimSpace(s), 64); err == nil && rd.units == plane.NoUnits {
+		if v == 0 {
+			return 0, nil
+		}
 		return 0, unitlessError(k, strings.TrimSpace(s))
 	}
 	mm, err := plane.ParseLength(s, rd.units)

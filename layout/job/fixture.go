@@ -227,39 +227,61 @@ func (r *Room) checkInside(t table, f Fixture) bool {
 // moveHint says how far to move what reaches through a wall, where it then
 // lies in the room, and else that it is too large for its place.
 func (r *Room) moveHint(t table, ring plane.Ring, depth float64, wall int) string {
-	way := r.inward(wall)
+	if t.has("wall") {
+		return r.moveAlong(t, ring, depth, wall)
+	}
+	by, words, ok := r.wayInside(t, ring)
+	switch {
+	case !ok:
+		return "it is too large for its place: make it smaller, or place it elsewhere"
+	case t.has("at"):
+		p := t.point("at").Add(by)
+		return fmt.Sprintf("move it %s: at = [%s, %s]", words, t.rd.typedLength(p.X), t.rd.typedLength(p.Y))
+	}
+	return "move it " + words
+}
+
+// wayInside is how to move a shape from out of the walls it reaches through: off
+// each in turn, in a corner off both.
+func (r *Room) wayInside(t table, ring plane.Ring) (by plane.Point, words string, ok bool) {
+	var steps []string
+	for range 3 {
+		depth, wall, wholly, err := r.outside(ring.Translate(by))
+		if err != nil || wholly {
+			return by, "", false
+		}
+		if depth <= r.slack() {
+			return by, strings.Join(steps, " and "), true
+		}
+		way := r.inward(wall)
+		steps = append(steps, plainLength(t, depth)+" "+wind(bearingOf(way)))
+		by = by.Add(way.Mul(depth))
+	}
+	return by, "", false
+}
+
+// moveAlong is moveHint for what stands against a wall and reaches through
+// another.
+func (r *Room) moveAlong(t table, ring plane.Ring, depth float64, wall int) string {
 	key := placeKey(t)
-	var along plane.Point // the way in which the key moves it
-	if t.has("wall") && key != "wall" {
-		w := r.Walls[max(0, slices.IndexFunc(r.Walls, func(w Wall) bool { return strings.EqualFold(w.Letter, strings.TrimSpace(t.text("wall"))) }))]
-		along = w.B.Sub(w.A).Unit()
-		if key == "to_end" {
-			along = along.Mul(-1)
-		}
+	own := slices.IndexFunc(r.Walls, func(w Wall) bool { return strings.EqualFold(w.Letter, strings.TrimSpace(t.text("wall"))) })
+	if own < 0 {
+		return "" // reported
 	}
-	by := depth
-	if share := along.Dot(way); along.Norm() > 0 {
-		if math.Abs(share) < 0.1 {
-			return "make it less deep, or stand it against another wall"
-		}
-		by = depth / math.Abs(share)
-		way = along.Mul(math.Copysign(1, share))
+	along := r.Walls[own].B.Sub(r.Walls[own].A).Unit()
+	share := along.Dot(r.inward(wall))
+	if math.Abs(share) < 0.1 {
+		return "make it less deep, or stand it against another wall"
 	}
-	if over, _, _, err := r.outside(ring.Translate(way.Mul(by))); err != nil || over > r.slack() {
-		return fmt.Sprintf("it is too large to be moved clear of wall %s: make it smaller, or place it elsewhere", r.Walls[wall].Letter)
+	by := depth / share // along the wall, from its start
+	if over, _, _, err := r.outside(ring.Translate(along.Mul(by))); err != nil || over > r.slack() {
+		return "it is too large for its place: make it smaller, or place it elsewhere"
 	}
-	if key == "at" {
-		p := t.point("at").Add(way.Mul(by))
-		return fmt.Sprintf("move it %s %s: at = [%s, %s]", plainLength(t, by), wind(bearingOf(way)), t.rd.typedLength(p.X), t.rd.typedLength(p.Y))
+	sign := "more"
+	if by < 0 != (key == "to_end") {
+		sign = "less"
 	}
-	if along.Norm() > 0 {
-		sign := "more"
-		if along.Dot(way) < 0 {
-			sign = "less"
-		}
-		return fmt.Sprintf("make %s %s %s", key, plainLength(t, by), sign)
-	}
-	return fmt.Sprintf("move it %s %s", plainLength(t, by), wind(bearingOf(way)))
+	return fmt.Sprintf("make %s %s %s", key, plainLength(t, math.Abs(by)), sign)
 }
 
 // typedLength writes a length as it would be typed in the file: a bare number

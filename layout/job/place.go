@@ -69,7 +69,7 @@ func refuseIdle(t table, what, way string) bool {
 	words := idle[way].words
 	if t.has("diameter") && way != "outline" {
 		bad = append(bad, given(t, "width", "depth")...)
-		words += " and is round"
+		words += ", and is round"
 		if way == "at" {
 			bad = append(bad, given(t, "angle")...)
 		}

@@ -97,6 +97,9 @@ func (rd *reader) mend(data []byte) {
 	}
 	for _, s := range slips {
 		k, known := rd.schema.byPath[join(s.Table, s.Key)]
+		if !known && strings.HasPrefix(s.Hint, "write "+s.Key+" = ") && s.Bare {
+			s.Hint = `put quotes round text, and round a length with its unit: "64 ft"`
+		}
 		if known && s.Key != "" && k.Type != TypeTable && k.Type != TypeTables {
 			if value := rd.plainly(k, s); value != "" {
 				s.Hint = "write " + s.Key + " = " + value

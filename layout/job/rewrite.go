@@ -81,7 +81,7 @@ func (rd *reader) rewritings(k Key, typed string) []string {
 		}
 		out = append(out, inQuotes(point))
 	case TypeTexts, TypePoints, TypePoint, TypeSize, TypeShares:
-		out = append(out, value+"]", value+"]]", "["+value+"]")
+		out = append(out, value+"]", value+"]]", "["+value+"]", noCommas.ReplaceAllString(value, "$1, "))
 		if k.Type == TypeTexts {
 			out = append(out, listOfTexts(value))
 		}
@@ -110,6 +110,9 @@ var thousands = regexp.MustCompile(`(\d) (\d{3})\b`)
 
 // withUnit matches a figure with the unit that its key has anyway.
 var withUnit = regexp.MustCompile(`^([-+]?[\d.]+) *(W|watts?|V|volts?|Ω|[Oo]hms?|pegs?|days?)$`)
+
+// noCommas matches a figure of a list that another follows without a comma.
+var noCommas = regexp.MustCompile(`([\d.\]])[ \t]+`)
 
 // noComma matches what stands between two texts of a list but for its comma.
 var noComma = regexp.MustCompile(`"[ \t]+"`)

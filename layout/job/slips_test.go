@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -248,6 +249,12 @@ func TestSlips(t *testing.T) {
 		{"units = \"in\"\n", "units = inches\n", `1:9 error: text and lengths with a unit stand in quotes
     write units = "in"
 `},
+		{`from = "46in"`, "from = \"46in\"\nto_end = \"2ft\"", "36:10 error: the thermostat has both from and to_end\n    keep one of the two\n"},
+		{`[[cable]]`, `[[cables]]`, "8:3 error: unknown key \"cables\" at the top of the file\n    did you mean [[cable]]?\n"},
+		{`closest = 2`, `closest gap = 2`, "6:1 error: a key is one word, without blanks\n    write closest_gap = …\n"},
+		{`notes = ["one"]`, "notes = [\"one\"]\n[tile]\nsize = [12 24]", "4:12 error: a list goes on here without a comma\n    write size = [12, 24]\n"},
+		{`notes = ["one"]`, "notes = [\"one\"]\n[tile]\npattern = \"brick\"", "4:11 error: pattern cannot be \"brick\"; it is one of: straight, offset, diagonal, herringbone\n    write pattern = \"offset\"\n"},
+		{`kind = "tub"`, "sort = tub\nkind = \"tub\"", "19:8 error: text and lengths with a unit stand in quotes\n    put quotes round text, and round a length with its unit: \"64 ft\"\n"},
 	} {
 		if !strings.Contains(slipped, c.old) {
 			t.Fatalf("the job has no %q", c.old)
@@ -315,6 +322,29 @@ func TestSlipsTogether(t *testing.T) {
 		}
 		if !slices.Equal(got, want) {
 			t.Fatalf("reported in lines %v, want %v:\n%s", got, want, spoken(report))
+		}
+	})
+}
+
+// TestMovesLeadInside does what is said of things that reach through a wall: they
+// then lie in the room.
+func TestMovesLeadInside(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		coordinate := func(most float64) float64 { return math.Round(rapid.Float64Range(0, most).Draw(t, "at")*10) / 10 }
+		room := head + "[[room]]\nname = \"R\"\n" + anticlockwise + tail
+		thing := fmt.Sprintf("[[room.fixture]]\nkind = \"cabinet\"\nwidth = 400\ndepth = 300\nangle = %g\n", math.Round(rapid.Float64Range(0, 360).Draw(t, "angle")))
+		_, report := readText(room + thing + fmt.Sprintf("at = [%g, %g]\n", coordinate(3000), coordinate(2000)))
+		for _, d := range report.Diagnostics() {
+			if d.Severity == Warning {
+				continue
+			}
+			_, at, found := strings.Cut(d.Hint, ": at = ")
+			if !found {
+				t.Fatalf("%s", spoken(report))
+			}
+			if _, report = readText(room + thing + "at = " + at + "\n"); report.Errors() > 0 {
+				t.Fatalf("%sat = %s\n%s", thing, at, spoken(report))
+			}
 		}
 	})
 }

@@ -59,6 +59,10 @@ func (r *Room) thermostatOnWall(t table) bool {
 	if !ok {
 		return false
 	}
+	if t.has("from") && t.has("to_end") {
+		t.errorf("to_end", "keep one of the two", "%s has both from and to_end", what)
+		return false
+	}
 	from, _, ok := r.along(t, what, wall, 0)
 	if !ok {
 		return false

@@ -28,6 +28,9 @@ var fixtureWords = map[string]meant{
 // openingWords are words for openings.
 var openingWords = map[string]string{"door": "door", "doorway": "opening", "doors": "door", "window": "window", "windows": "window", "arch": "opening", "passage": "opening"}
 
+// patternWords are words for how tiles are laid.
+var patternWords = map[string]string{"brick": "offset", "running bond": "offset", "staggered": "offset", "half bond": "offset", "stack": "straight", "stacked": "straight", "grid": "straight", "diamond": "diagonal", "diagonally": "diagonal"}
+
 // keyWords are words for keys of the job file, by what they are written as.
 var keyWords = map[string]string{
 	"obstacle":  "room.keep_out",
@@ -100,6 +103,10 @@ func kindMeant(k Key, word string) string {
 		}
 		if kind, ok := openingWords[word]; ok {
 			return writeKind("[[room.opening]]", kind, "")
+		}
+	case "tile.pattern":
+		if pattern, ok := patternWords[word]; ok {
+			return fmt.Sprintf("write pattern = %q", pattern)
 		}
 	case "room.opening.kind":
 		if kind, ok := openingWords[word]; ok {

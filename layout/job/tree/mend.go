@@ -192,6 +192,11 @@ func (m *mender) pair(i int, table string) {
 	if err == nil {
 		return
 	}
+	if name, value, ok := s.words(m.text); ok {
+		e := &SyntaxError{Range: s.at, Message: "a key is one word, without blanks", Hint: "write " + name + " = …", Table: table, Key: name, Value: value}
+		m.slip(i, e, patch{name + " = 0", true})
+		return
+	}
 	name, between, value, at := s.parts(m.text)
 	err.Table, err.Key, err.Value = table, name, value
 	explainPair(err, s, m.text, between, at)

@@ -83,6 +83,18 @@ func begins(rest string, bracket byte) bool {
 // keyOf matches a bare key, dotted or not, at the head of a statement.
 var keyOf = regexp.MustCompile(`^[A-Za-z0-9_-]+([ \t]*\.[ \t]*[A-Za-z0-9_-]+)*`)
 
+// blankInKey matches a key of several words.
+var blankInKey = regexp.MustCompile(`^[A-Za-z][\w-]*(?:[ \t]+[\w-]+)+[ \t]*=`)
+
+// words returns the one word that a key of several was meant to be, with the
+// value; ok is false where the key is no such.
+func (s statement) words(text string) (name, value string, ok bool) {
+	whole := text[s.at.Start:s.at.End]
+	key := blankInKey.FindString(whole)
+	name = strings.Join(strings.Fields(strings.TrimSuffix(key, "=")), "_")
+	return name, strings.TrimSpace(whole[len(key):]), key != ""
+}
+
 // parts splits a statement into its key and its value as typed, with what
 // stands between them; name is empty where it does not begin with a bare key.
 func (s statement) parts(text string) (name, between, value string, at Range) {

@@ -129,6 +129,7 @@ func TestSyntaxErrors(t *testing.T) {
 		{"a = 1;", "a line ends without ;", "take the ; out"},
 		{"a = 1 // one", "a comment begins with #, not with //", "write # for the //"},
 		{"a: 1", "a key and its value are joined by =, not :", "write a = …"},
+		{"roll width = 1", "a key is one word, without blanks", "write roll_width = …"},
 		{"a =", "a has no value", "put one behind the =, or take the line out"},
 		{"a", "a word without a value", "a line is key = value; a comment begins with #"},
 		{"a = 1 b = 2", "a second key on one line", "put each key on a line of its own"},
