@@ -296,8 +296,9 @@ func TestRefusals(t *testing.T) {
 	for _, c := range []struct {
 		name, from, to, message, hint string
 	}{
-		{"far too long", `length = "26 m"`, `length = "90 m"`, "of 90.0 m is too long, with the closest gaps allowed; this zone takes", ""},
-		{"far too short", `length = "26 m"`, `length = "6 m"`, "this zone takes", ""},
+		{"far too long", `length = "26 m"`, `length = "40 m"`, "of 40.0 m is too long, with the closest gaps allowed; this zone takes", ""},
+		{"far too short", `length = "26 m"`, `length = "6.6 m"`, "this zone takes", ""},
+		{"too much heat", "watts = 260\nlength = \"26 m\"", "watts = 1400\nlength = \"40 m\"", "W/m²; tiled floors are given", "were meant for it"},
 		{"lead too short", `lead = "4 m"`, `lead = "1 m"`, "does not reach the floor", "lower the box"},
 		{"no floor", `wall = 75`, `wall = 900`, "no floor left for cable", "check the room's size"},
 	} {

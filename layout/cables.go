@@ -20,11 +20,35 @@ func (r *Room) layCables(j *job.Job) ([]route.Route, []job.Cable, []job.Diagnost
 	if d := r.leadsTooShort(labels, j.Units); len(d) > 0 {
 		return nil, nil, d
 	}
+	if d := r.cannotBeMeant(j, labels); d != nil {
+		return nil, nil, []job.Diagnostic{*d}
+	}
 	routes, err := r.route(j, labels)
 	if err != nil {
 		return nil, nil, []job.Diagnostic{r.refusal(j, labels, err)}
 	}
 	return routes, labels, nil
+}
+
+// cannotBeMeant refuses cables that give a floor so much or so little heat that
+// one of the two was misread, before a route is looked for; nil for others.
+func (r *Room) cannotBeMeant(j *job.Job, labels []job.Cable) *job.Diagnostic {
+	watts := 0.0
+	for _, c := range labels {
+		watts += c.Watts
+	}
+	why := job.HeatCannotBe(watts, r.Heated.Area(), len(r.Zones) == 1, j.Units)
+	if why == "" {
+		return nil
+	}
+	lo, hi := lengths(j, r.Heated)
+	d := r.problem("room %q: %s; at %d to %d pegs that floor takes about %s to %s of cable", r.Job.Name, why, j.Spacing.Closest, j.Spacing.Widest, length(lo, j.Units), length(hi, j.Units))
+	d.Span = r.Job.Spans.At("cables")
+	d.Hint = "look whether the measures of the room and their unit are right, and whether these cables were meant for it"
+	if fit := within(j.Cables, labels, lo, hi, j.Units); fit != "" {
+		d.Hint += "; of that length there is: " + fit
+	}
+	return &d
 }
 
 // named looks up catalogue ids; the job has been checked, so all are there.

@@ -51,7 +51,7 @@ func keySection(path, title, text string, keys []job.Key) string {
 	}
 	for _, k := range keys {
 		if k.Parent() == path && !isTable(k) {
-			fmt.Fprintf(&b, "| `%s`%s | %s | %s | %s | `%s` |\n", k.Name(), star(k), cell(valueWords(k)), cell(k.Doc), cell(otherwise(k)), cell(lastLine(k.Example)))
+			fmt.Fprintf(&b, "| `%s`%s | %s | %s | %s | `%s` |\n", k.Name(), star(k), cell(valueWords(k)+taken(k)), cell(k.Doc), cell(otherwise(k)), cell(lastLine(k.Example)))
 		}
 	}
 	return b.String()
@@ -69,6 +69,14 @@ func otherwise(k job.Key) string {
 		return "`" + strings.ReplaceAll(k.DefaultWords(), "; in a job in inches ", "`; in a job in inches `") + "`"
 	}
 	return k.Otherwise
+}
+
+// taken says between what a key's figures are taken.
+func taken(k job.Key) string {
+	if words := job.Plausible(k.Path); words != "" {
+		return ", " + words
+	}
+	return ""
 }
 
 // valueWords says what a key takes.

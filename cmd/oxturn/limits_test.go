@@ -20,9 +20,10 @@ func sized(w, h, pitch string) string {
 // moment, with words a person can use.
 func TestLimits(t *testing.T) {
 	for what, c := range map[string]struct{ text, says string }{
-		"a room of 1 km":       {sized("1000000", "1000000", "30"), "1000000 mm across; 100000 mm is the most"},
-		"a hall":               {sized("90000", "90000", "30"), "9000000 pegs; 250000 are the most"},
-		"a pitch of 0.01 mm":   {sized("1200", "1000", "0.01"), "12000000000 pegs; 250000 are the most"},
+		"a room of 1 km":       {sized("1000000", "1000000", "30"), "1000 m by 1000 m"},
+		"a corridor":           {sized("1000000", "1000", "30"), "1000000 mm across; 100000 mm is the most"},
+		"a hall":               {sized("30000", "30000", "30"), "1000000 pegs; 250000 are the most"},
+		"a pitch of 0.01 mm":   {sized("1200", "1000", "0.01"), "pegs stand 20 to 120 mm apart"},
 		"a million corners":    {strings.Replace(tinyJob, "[0, 1000]]", strings.Repeat("[0,0],", 170000)+"]", 1), "more than 100000 items"},
 		"a file of 10 MB":      {tinyJob + "#" + strings.Repeat("x", 10<<20), "a job file has 1048576 at most"},
 		"a file of 20 MB":      {tinyJob + "#" + strings.Repeat("x", 20<<20), "larger than 16 MiB"},

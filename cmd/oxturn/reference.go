@@ -205,6 +205,9 @@ func keyLines(k job.Key) string {
 	} else if k.Otherwise != "" {
 		text += " Left out: " + k.Otherwise + "."
 	}
+	if taken := job.Plausible(k.Path); taken != "" {
+		text += " Taken: " + taken + "."
+	}
 	if k.Type == job.TypeChoice {
 		text = strings.Join(k.Values, ", ") + ". " + text
 	}

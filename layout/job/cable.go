@@ -39,7 +39,8 @@ func readCable(t table) Cable {
 	if t.has("tolerance") {
 		c.Tolerance = sourceNamed(t.text("tolerance_from"))
 	}
-	if !t.broken() {
+	c.checkPower(t)
+	if t.readable("volts") && t.readable("watts") && (t.readable("tolerance") || !t.has("tolerance")) {
 		c.checkOhms(t)
 	}
 	return c
@@ -52,7 +53,7 @@ func (c *Cable) checkOhms(t table) {
 		return
 	}
 	want := c.Volts * c.Volts / c.Watts
-	if c.Ohms == 0 || c.Ohms >= want*(1+c.OhmsLow)-rounding && c.Ohms <= want*(1+c.OhmsHigh)+rounding {
+	if c.Ohms == 0 || c.tooFar(t) || c.Ohms >= want*(1+c.OhmsLow)-rounding && c.Ohms <= want*(1+c.OhmsHigh)+rounding {
 		return
 	}
 	t.rd.report.Warnf("W001", t.at("ohms"), "read volts, watts and ohms off the label again",

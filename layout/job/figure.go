@@ -142,6 +142,9 @@ func (rd *reader) within(n *tree.Node, k Key, v float64) *valueError {
 	case math.IsNaN(v) || math.IsInf(v, 0):
 		return wrong("%s is %s, which is no figure", k.Name(), rd.source(n))
 	case most != 0 && math.Abs(v) > most:
+		if h, ok := heldFor(k.Path, ""); ok && h.judge(h.made(v)) == absurd {
+			return &valueError{message: rd.against(n, k, v, h, absurd), hint: rd.likely(n, k, v, h)}
+		}
 		return wrong("%s is %s; %s is the most", k.Name(), rd.readAs(n, k, v), amount(k, most))
 	case k.Limits.Above && v <= k.Limits.Min:
 		return wrong("%s is %s; it must be above %s", k.Name(), rd.readAs(n, k, v), amount(k, k.Limits.Min))

@@ -15,8 +15,12 @@ import (
 func (rd *reader) leaf(parent, n *tree.Node, k Key) {
 	v, err := rd.parse(n, k)
 	if err == nil {
-		rd.values[n] = v
 		rd.countWalls(k, v)
+		if rd.implausible(parent, n, k) {
+			rd.broken[parent] = true
+		} else {
+			rd.values[n] = v
+		}
 		return
 	}
 	rd.broken[parent] = true

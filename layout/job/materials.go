@@ -74,6 +74,9 @@ func (j *Job) readMaterials(t table) {
 	m.BondMortar = readProduct(t.sub("bond_mortar"))
 	m.FillMortar = readProduct(t.sub("fill_mortar"))
 	m.BedMortar = readProduct(t.sub("bed_mortar"))
+	holdPack(t.sub("bond_mortar"), m.BondMortar, "coverage", bondPerArea, func(pack, area float64) float64 { return pack / area })
+	holdPack(t.sub("fill_mortar"), m.FillMortar, "yield", wetPerDry, func(pack, wet float64) float64 { return wet / pack })
+	holdPack(t.sub("bed_mortar"), m.BedMortar, "yield", wetPerDry, func(pack, wet float64) float64 { return wet / pack })
 	m.Grout = readProduct(t.sub("grout"))
 	m.Sealant = readProduct(t.sub("sealant"))
 	m.Primer = readProduct(t.sub("primer"))
@@ -89,4 +92,12 @@ func readProduct(t table) Product {
 		out.Source = FromJob
 	}
 	return out
+}
+
+// holdPack holds what a pack covers or gives against its size, where that is in
+// kg.
+func holdPack(t table, p Product, key string, r plausible, of func(pack, v float64) float64) {
+	if p.Unit == "kg" && p.Pack > 0 && t.readable(key) {
+		t.hold(key, held{plausible: r, with: "for a pack of " + brief(p.Pack) + " kg", of: func(v float64) float64 { return of(p.Pack, v) }})
+	}
 }

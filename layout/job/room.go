@@ -11,11 +11,8 @@ import (
 	"oxturn/layout/plane"
 )
 
-// Sizes of a room beyond which a unit must be wrong.
-const (
-	widestRoom   = 100e3 // mm across
-	smallestRoom = 1e4   // mm²: a square of 100 mm
-)
+// widestRoom is how many mm a room may be across.
+const widestRoom = 100e3
 
 // readRoom reads a room and all in it. With an outline that cannot be used the
 // things in it are still read, but nothing is said of where they stand.
@@ -183,20 +180,11 @@ func outlineKey(t table) string {
 // account of wall linings last.
 func (r *Room) checkOutline(t table) bool {
 	key := outlineKey(t)
-	b := r.Outline.Bounds()
-	if w := math.Max(b.W(), b.H()); w > widestRoom {
-		t.errorf(key, "look whether the unit is right", "room %q is %s across; %s is the most", r.Name, t.length(w), t.length(widestRoom))
-		return false
-	}
 	if c, bad := r.Outline.SelfClash(); bad {
 		r.reportClash(t, key, c)
 		return false
 	}
-	if r.Outline.Area() < smallestRoom {
-		t.errorf(key, "look whether the unit is right", "room %q has only %s of floor", r.Name, plane.FormatArea(r.Outline.Area(), t.rd.drawingUnits()))
-		return false
-	}
-	return r.line(t)
+	return r.checkSize(t, key) && r.line(t)
 }
 
 func (r *Room) reportClash(t table, key string, c plane.Clash) {

@@ -62,6 +62,12 @@ func tableFamily(t table) circuit.Family {
 			t.rd.report.Errorf(t.atItem("table", i), `write a temperature, then its ohms: "20 C 12490"`, "%s", bad.message)
 			return circuit.Family{}
 		}
+		if tableOhms.judge(p.Ohms) == absurd {
+			t.spoil()
+			t.rd.report.Errorf(t.atItem("table", i), ohmsHint(p.Ohms), "%q gives %s ohms; %s (%s)", line, figure(p.Ohms),
+				strings.Replace(tableOhms.says, "%s", measures["Ω"].span(tableOhms.low, tableOhms.high, t.rd.drawingUnits()), 1), tableOhms.source)
+			return circuit.Family{}
+		}
 		points = append(points, p)
 	}
 	curve, err := circuit.NewTable(points)
@@ -71,10 +77,27 @@ func tableFamily(t table) circuit.Family {
 		return circuit.Family{}
 	}
 	low, high := curve.Range()
+	if low > floorWarm || high < floorCool {
+		t.spoil()
+		t.errorf("table", `write the unit that its temperatures are in, "68 F 12490" or "20 C 12490", and lines for a floor's`,
+			"the sensor's table runs from %s to %s °C, but floors are read between %g and %g °C", figure(low), figure(high), floorCool, floorWarm)
+		return circuit.Family{}
+	}
 	return circuit.Family{
 		Name:  "table",
 		About: fmt.Sprintf("by its own table, %g to %g °C", low, high), Source: "table of the job file", Curve: curve,
 	}
+}
+
+// A warmed floor's sensor is read between these, °C (common practice).
+const floorCool, floorWarm = 10.0, 40.0
+
+// ohmsHint says what ohms that no sensor has were meant as.
+func ohmsHint(ohms float64) string {
+	if tableOhms.judge(1000*ohms) == usual {
+		return "are they in kΩ? " + figure(1000*ohms) + " ohms would be usual"
+	}
+	return `write a temperature, then its ohms: "20 C 12490"`
 }
 
 func tablePoint(line string, k Key) (circuit.RT, *valueError) {

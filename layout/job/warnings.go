@@ -1,6 +1,9 @@
 package job
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // An Explanation says at length what a warning means.
 type Explanation struct {
@@ -38,5 +41,7 @@ func Explanations() []Explanation {
 			"[[allow]]\nid = \"W004\"\nreason = \"drawn so on purpose\"\n", ""},
 		{"W007", "only TOML 1.1 allows this", "The file uses something that came with TOML 1.1 in December 2025, such as a line break inside { }. It is read here, but many editors and other programs still know TOML 1.0 alone " +
 			"and would mark or refuse the file.", "[spacing]\nclosest = 2\n[job]\ntitle = \"\\x42ath\"\n", "[spacing]\nclosest = 2\n[job]\ntitle = \"\\u0042ath\"\n"},
+		{"W008", "a figure is unusual", "The figure is not impossible, but floors seldom have it, and where one does not a unit was left out or a label misread. Look whether it was read as it was meant: the message says as what. " +
+			"`oxturn help job-file` has between what each key is taken; what lies beyond is refused. Floor cable mostly gives 8 to 25 W/m (common practice).", strings.Replace(cable("96.0"), "60 m", "120 m", 1), cable("96.0")},
 	}
 }
