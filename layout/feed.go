@@ -127,11 +127,11 @@ func (c Circuit) overloaded() []job.Diagnostic {
 	in := c.Total.Region
 	what := fmt.Sprintf("its %s of %g A (job file) carries", in.Breaker, c.Job.Breaker)
 	if in.Derated() {
-		what = fmt.Sprintf("%g A, which is %.0f %% of its breaker of %g A (job file): heating is a continuous load (%s)", usable, 100/in.Continuous.Value, c.Job.Breaker, in.Continuous.Source)
+		what = fmt.Sprintf("%g A, which is %.0f %% of its %s of %g A (job file): heating is a continuous load (%s)", usable, 100/in.Continuous.Value, in.Breaker, c.Job.Breaker, in.Continuous.Source)
 	}
 	return []job.Diagnostic{{
 		Severity: job.Warning, ID: "W131", Span: c.Job.Spans.At("breaker"),
 		Message: fmt.Sprintf("%s: %.2f A is more than %s", c.Name(), c.Total.Amps, what),
-		Hint:    "the electrician settles the circuit; no breaker is chosen here",
+		Hint:    "the electrician settles the circuit; no " + in.Breaker + " is chosen here",
 	}}
 }

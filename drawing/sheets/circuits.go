@@ -90,7 +90,7 @@ func (v *roomView) settled() map[string]string {
 	}
 	var fault []string
 	if j.GroundFaultsAt != "" {
-		fault = append(fault, j.GroundFaultsAt)
+		fault = append(fault, v.plan.Job.Region().Called(j.GroundFaultsAt))
 	}
 	if j.GroundFault > 0 {
 		fault = append(fault, fmt.Sprintf("%g mA", j.GroundFault))

@@ -128,7 +128,7 @@ func (v *roomView) nearestWet() (mm float64, name string) {
 // Rows that the electrician settles and the job may give.
 const (
 	settleCircuit   = "Circuit no., panel"
-	settleBreaker   = "Breaker, A"
+	settleBreaker   = "breaker" // printed as the region calls it
 	settleConductor = "Conductor"
 	settleFault     = "Protection of people: at thermostat / at panel, class, mA"
 )
@@ -137,9 +137,13 @@ const (
 // what the job gives.
 func (v *roomView) toSettle() block {
 	t := table{head: "For the electrician to settle", tall: 7, cols: []column{{wraps: true}, {wraps: true, least: 26, group: true}}}
-	given := v.settled()
+	given, in := v.settled(), v.plan.Job.Region()
 	for _, r := range []string{settleCircuit, "Circuit for this load alone?", settleBreaker, settleConductor, settleFault, "Disconnect", "Box and conduit"} {
-		t.rows = append(t.rows, row(r, given[r]))
+		name := r
+		if r == settleBreaker {
+			name = capital(in.Breaker) + ", A"
+		}
+		t.rows = append(t.rows, row(name, given[r]))
 	}
 	return t
 }

@@ -85,6 +85,14 @@ func RegionNamed(name string, inches bool) Region {
 // Derated reports whether a continuous load may use only a share of a rating.
 func (r Region) Derated() bool { return r.Continuous.Value > 1 }
 
+// Called is a place of the circuit as the region calls it.
+func (r Region) Called(place string) string {
+	if place == "breaker" {
+		return r.Breaker
+	}
+	return place
+}
+
 // RegionNames are the names of All.
 func RegionNames() []string {
 	var out []string

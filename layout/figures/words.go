@@ -207,7 +207,7 @@ func (p *page) fault(c Circuit) string {
 	}
 	at := "its place is not given"
 	if c.TripAt != "" {
-		at = "at the " + c.TripAt
+		at = "at the " + p.in.Called(c.TripAt)
 	}
 	return fmt.Sprintf("trips at %g mA, %s (job file)", c.TripMA, at)
 }
