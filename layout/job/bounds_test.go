@@ -536,3 +536,19 @@ func TestItemsThatAreNotThere(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// The tile's bed is mortar right under tile, wherever other layers lie.
+func TestBedIsMortarUnderTile(t *testing.T) {
+	for _, c := range []struct {
+		kinds string
+		want  string // its name; empty: none
+	}{{"tile mortar", "1"}, {"tile board mortar", ""}, {"mortar tile", ""}, {"mortar tile mortar", "2"}, {"wood mortar", ""}} {
+		j := &Job{}
+		for i, kind := range strings.Fields(c.kinds) {
+			j.BuildUp = append(j.BuildUp, Layer{Kind: kind, Name: fmt.Sprint(i)})
+		}
+		if l, ok := j.Bed(); l.Name != c.want || ok != (c.want != "") {
+			t.Errorf("%s: %q, %v", c.kinds, l.Name, ok)
+		}
+	}
+}
