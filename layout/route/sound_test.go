@@ -245,3 +245,38 @@ func TestCool(t *testing.T) {
 		t.Error("a run is judged by its own neighbours only")
 	}
 }
+
+func TestSoundOfEveryRule(t *testing.T) {
+	zone, rule := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(900, 900))), tightRule()
+	for _, c := range []struct {
+		name string
+		path []plane.Point
+		cap  float64
+		want bool
+	}{
+		{"one leg", points(10, 10, 500, 10), 0, true},
+		{"no room for a bend, though far from itself", points(10, 10, 22, 10, 22, 300), 0, false},
+		{"too near itself, though every bend has room", points(100, 100, 500, 100, 500, 400, 300, 400, 300, 150), 0, false},
+		{"the first leg between two others", points(110, 100, 710, 100, 710, 190, 10, 190, 10, 10, 710, 10), 2.9, true},
+		{"and too hot there", points(110, 100, 710, 100, 710, 190, 10, 190, 10, 10, 710, 10), 3.1, false},
+	} {
+		rule.meanGap = c.cap
+		if got := sound(c.path, rule, zone, Length(c.path, 15), 0); got != c.want {
+			t.Errorf("%s: %v", c.name, got)
+		}
+	}
+}
+
+// The first cable of a problem is asked for, whatever others there are.
+func TestSoundOfAProblem(t *testing.T) {
+	zone := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(900, 900)))
+	path := points(10, 10, 710, 10, 710, 100, 10, 100, 10, 190, 710, 190)
+	n := Length(path, 15)
+	p := Problem{Pitch: 30, Closest: 2, Widest: 5, Bend: 15, Cables: []Cable{{Length: n}, {Length: 2 * n, WattsPerMetre: 10, MaxDensity: 50}}}
+	if !Sound(p, path, zone, 0) {
+		t.Error("a sound path of the first cable")
+	}
+	if p.Cables[0], p.Cables[1] = p.Cables[1], p.Cables[0]; Sound(p, path, zone, 0) {
+		t.Error("held against another cable than the first")
+	}
+}
