@@ -115,6 +115,7 @@ func TestApart(t *testing.T) {
 		{"a jog of one peg", points(0, 0, 300, 0, 300, 30, 600, 30), true},
 		{"two jogs near each other", points(0, 0, 300, 0, 300, 30, 360, 30, 360, 60, 700, 60), true},
 		{"a hook that comes back within its turn", points(0, 0, 300, 0, 300, 45, 240, 45, 240, 20), false},
+		{"a curl", points(0, 0, 300, 0, 300, 60, 270, 60, 270, 30), false},
 		{"the first leg and a much later one", points(0, 0, 400, 0, 400, 200, -100, 200, -100, 30, -40, 30), false},
 		{"crossing itself", points(0, 0, 400, 0, 400, 200, 200, 200, 200, -200), false},
 	} {
