@@ -287,3 +287,24 @@ func TestSoundOfAProblem(t *testing.T) {
 		t.Error("held against another cable than the first")
 	}
 }
+
+// A short stretch is tight where points of it that lie more than a half turn, and
+// less than four gaps, from each other along the cable come nearer than the gap.
+func TestTight(t *testing.T) {
+	for name, c := range map[string]struct {
+		path []plane.Point
+		want bool
+	}{
+		"a curl":                          {points(0, 0, 300, 0, 300, 60, 270, 60, 270, 30), true},
+		"at the closest gap":              {points(0, 0, 300, 0, 300, 60, 100, 60), false},
+		"within what can't be laid truer": {points(0, 0, 300, 0, 300, 59.7, 100, 59.7), false},
+		"closer":                          {points(0, 0, 300, 0, 300, 59.2, 100, 59.2), true},
+		"near itself after a long way":    {points(0, 0, 300, 0, 300, 90, 150, 90, 150, 30), false},
+		"a jog":                           {points(0, 0, 300, 0, 300, 30, 600, 30), false},
+		"a straight line":                 {points(0, 0, 300, 0), false},
+	} {
+		if got := tight(c.path, tightRule()); got != c.want {
+			t.Errorf("%s: %v", name, got)
+		}
+	}
+}
