@@ -28,6 +28,17 @@ func (l RoomLoss) Words(u plane.Units) string {
 	return day + fmt.Sprintf("; the warmed floor, left on, gives it %s: that %s", l.Gives.Power(us), heat.CoveredWords(l.Covers))
 }
 
+// LossWords says in one line what a room loses and what its floor gives; empty where
+// the job does not enclose the room.
+func (p *Plan) LossWords(r *Room) string {
+	for _, l := range p.Losses {
+		if l.Room == r.Job.Name {
+			return "Simplified, and no promise of a room temperature: " + l.Words(p.Units()) + "."
+		}
+	}
+	return ""
+}
+
 func temperature(c float64, us bool) string {
 	if us {
 		return fmt.Sprintf("%.0f °F", c*1.8+32)

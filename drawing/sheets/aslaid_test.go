@@ -49,6 +49,12 @@ func TestRecordsAreShown(t *testing.T) {
 		t.Error("no sheet lists what lies elsewhere than planned")
 	}
 	card := said(sheet(t, set, "test-record"))
+	if n := strings.Count(card, notTested); n != 4 { // between spool and hook-up
+		t.Errorf("%d stages of the test record are not tested", n)
+	}
+	if got := said(sheet(t, set, "owner-map")); !strings.Contains(got, "was not tested at stages") {
+		t.Errorf("the owner's map does not say what was never tested: %s", got)
+	}
 	for _, want := range []string{"Held against the limits", "outside limits", "TT"} {
 		if !strings.Contains(card, want) {
 			t.Errorf("the test record does not say %q: %s", want, card)

@@ -69,11 +69,11 @@ func ownerMapLevels(v *roomView) []level {
 	drill.paras = append(drill.paras, "A protective device that trips stays off: call an electrician.")
 	label, places := panelLabel{v.labelLines()}, v.places(true, false)
 	var notes []block
-	if texts := slices.Concat(v.noted, v.remarks); len(texts) > 0 {
+	if texts := slices.Concat(v.noted, v.remarks, probe.Untested(v.room)); len(texts) > 0 {
 		notes = []block{list{head: "Notes", number: 1, paras: texts}}
 	}
 	beside := func(bs ...block) []block { return append(bs, notes...) }
-	living, terse := whole{keeping()}, legendOf(without(v.used, plainer[1]))
+	living, terse := whole{v.keeping()}, legendOf(without(v.used, plainer[1]))
 	all := beside(drill, label, places, legendOf(v.used), living)
 	levels := []level{{blocks: all}} // what stands named on the map goes first, how to live with the floor last
 	for _, plain := range plainer {
@@ -141,8 +141,12 @@ func (v *roomView) mayIDrill() list {
 }
 
 // keeping is how to live with the floor.
-func keeping() block {
-	return list{head: "Living with the floor", number: 1, paras: probe.Living()}
+func (v *roomView) keeping() block {
+	l := list{head: "Living with the floor", number: 1, paras: probe.Living()}
+	if heat := v.plan.LossWords(v.room); heat != "" {
+		l.paras = append(l.paras, heat)
+	}
+	return l
 }
 
 // labelLines is what the panel label says.

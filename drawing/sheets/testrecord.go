@@ -183,7 +183,7 @@ func stageRows() map[record.Stage]string {
 }
 
 // withReadings returns a stage's row once for each reading taken at it, or as
-// it is where there is none. OK and signature stay empty: they are a person's.
+// it is where there is none yet. OK and signature stay empty: they are a person's.
 func withReadings(r []cell, c *layout.Cable) [][]cell {
 	readings, _, err := c.Readings()
 	var out [][]cell
@@ -197,11 +197,20 @@ func withReadings(r []cell, c *layout.Cable) [][]cell {
 		}
 		out = append(out, n)
 	}
-	if len(out) == 0 {
-		return [][]cell{r}
+	if len(out) > 0 {
+		return out
 	}
-	return out
+	for _, s := range c.SkippedStages() {
+		if stageRows()[s] == r[0].text {
+			r[1] = cell{text: notTested, strong: true}
+		}
+	}
+	return [][]cell{r}
 }
+
+// notTested stands in the row of a stage that was gone over, as a later one has a
+// reading.
+const notTested = "NOT TESTED"
 
 // readingTexts fills the boxes from the date to the spare sensor.
 func readingTexts(x record.Reading) []string {
@@ -230,15 +239,14 @@ func readingTexts(x record.Reading) []string {
 }
 
 // judged lists what is to be said of the readings the job has, beyond that they
-// are within their limits, and of those that were never taken; nothing where
-// there is nothing to be said.
+// are within their limits; nothing where there are none.
 func judged(c *layout.Cable) []block {
 	_, verdicts, err := c.Readings()
 	t := table{head: "Held against the limits", span: true, cols: []column{{head: "Stage", wraps: true}, {head: "Reading", wraps: true, group: true}, {head: "Result", wraps: true, group: true}, {head: "Why", wraps: true, group: true}}}
 	for _, v := range verdicts {
-		if err == nil && (v.Grade == record.Outside || v.Grade == record.Look || v.Grade == record.Missing) {
+		if err == nil && (v.Grade == record.Outside || v.Grade == record.Look) {
 			r := row(stageRows()[v.Stage], v.Item, v.Grade.String(), v.Words)
-			r[2].strong = v.Grade != record.Look
+			r[2].strong = v.Grade == record.Outside
 			t.rows = append(t.rows, r)
 		}
 	}

@@ -347,7 +347,7 @@ func TestRiseEndsWithItsWall(t *testing.T) {
 			t.Errorf("box at %g: %s", along, got)
 		}
 	}
-	// a lead that comes no nearer than 4 in to the wall widens nothing
+	// a lead that comes no nearer than 100 mm to the wall widens nothing
 	p, room := bath(job.AsLaid, job.PhotoWithTape)
 	room.Cables[0].ColdLead = []plane.Point{{X: 400, Y: 110}, {X: 500, Y: 1000}}
 	room.Sensors = nil

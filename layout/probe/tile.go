@@ -91,6 +91,10 @@ func under(t Thing, ring plane.Ring, reach float64) []Piece {
 	return out
 }
 
+// sameOff is how much nearer a place must be to count as such, mm: along a tile's edge
+// many are as near but for the last bits.
+const sameOff = 1e-6
+
 // nearestToRing is nearest for a whole tile: 0 for a line under it.
 func nearestToRing(ring plane.Ring, line []plane.Point) (at plane.Point, off float64, leg int, share float64) {
 	off = math.Inf(1)
@@ -99,7 +103,7 @@ func nearestToRing(ring plane.Ring, line []plane.Point) (at plane.Point, off flo
 		if ring.Contains(p) {
 			d = 0
 		}
-		if d < off {
+		if d < off-sameOff {
 			at, off, leg, share = p, d, i, s
 		}
 	}

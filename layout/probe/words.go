@@ -5,8 +5,10 @@ import (
 	"math"
 	"strings"
 
+	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/record"
 )
 
 // Cautions returns what is to be said with every answer.
@@ -31,6 +33,17 @@ func Living() []string {
 		"After a power cut check the thermostat's programme.",
 		"Keep this map and the test records at the panel.",
 	}
+}
+
+// Untested says of which cables of a room recorded as laid a stage was never tested.
+func Untested(r *layout.Room) (out []string) {
+	for i := range r.Cables {
+		c := &r.Cables[i]
+		if stages := c.SkippedStages(); c.Laid.Recorded() && len(stages) > 0 {
+			out = append(out, fmt.Sprintf("%s was not tested at %s: see its test record.", c.ID, record.StageWords(stages)))
+		}
+	}
+	return out
 }
 
 // floor writes a length rounded down, for what nothing is recorded within.
@@ -158,6 +171,7 @@ func (m *Map) left(n Near) string {
 
 // running writes a length of cable.
 func running(mm float64, u plane.Units) string {
+	mm = math.Round(mm*1e3) / 1e3 // the map in a browser must round to the same side
 	if u == plane.Inches {
 		return fmt.Sprintf("%.1f ft (%.2f m)", mm/plane.Foot, mm/1000)
 	}

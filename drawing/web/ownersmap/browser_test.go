@@ -510,6 +510,64 @@ func TestOnAPhone(t *testing.T) {
 	}
 }
 
+// TestTurning: however the map is turned, letters stand upright, a touch asks about
+// the spot that is under it, arrows go as they point, and the wall chosen is at the
+// top, on a phone and on a desk.
+func TestTurning(t *testing.T) {
+	p := samplePlan(plane.Millimetres, job.AsLaid, "Bath")
+	m := probe.Of(p, &p.Rooms[0])
+	ctx := browser(t, write(t, p))
+	const upright = `[...document.querySelectorAll("svg.map text.wall, svg.map text.tag, svg.map text.number")].filter((e) => { const m = e.getScreenCTM(); return !(m.a > 0 && Math.abs(m.b) < 1e-3 * m.a); }).length`
+	const readable = `[...document.querySelectorAll("svg.map text.name")].filter((e) => { const m = e.getScreenCTM(); return !(m.a > -1e-3 * Math.abs(m.b) && (m.a > 1e-3 || m.b < 0)); }).length`
+	const topWall = `[...document.querySelectorAll("svg.map text.wall")].reduce((a, b) => a.getBoundingClientRect().y < b.getBoundingClientRect().y ? a : b).textContent[0]`
+	const clipped = `(() => { const v = document.querySelector("svg.map").getBoundingClientRect(), r = document.querySelector("svg.map .room").getBoundingClientRect(); return r.left < v.left || r.right > v.right || r.top < v.top || r.bottom > v.bottom; })()`
+	for _, size := range [][2]int64{{390, 844}, {1366, 800}} {
+		do(t, ctx, chromedp.EmulateViewport(size[0], size[1]))
+		for wall, w := range m.Walls {
+			evaluate[bool](t, ctx, fmt.Sprintf(`(() => { const s = document.querySelector("[name=top]"); s.value = "%d"; s.dispatchEvent(new Event("change")); return true; })()`, wall))
+			if got := evaluate[string](t, ctx, topWall); got != w.Letter && !strings.Contains("CD", w.Letter) { // E lies behind them
+				t.Errorf("%v: wall %s is to be at the top, and %s is", size, w.Letter, got)
+			}
+			if n := evaluate[int](t, ctx, upright); n > 0 {
+				t.Errorf("wall %s at the top: %d letters are not upright", w.Letter, n)
+			}
+			if n := evaluate[int](t, ctx, readable); n > 0 {
+				t.Errorf("wall %s at the top: %d names are read from above or the left", w.Letter, n)
+			}
+			if evaluate[bool](t, ctx, clipped) {
+				t.Errorf("wall %s at the top: the room is not seen whole", w.Letter)
+			}
+			spot := plane.Pt(900, 700)
+			at := evaluate[[]float64](t, ctx, fmt.Sprintf(`(() => { const g = document.querySelector("g.turned"); document.querySelector("svg.map").scrollIntoView({ block: "center" }); const p = new DOMPoint(%g, %g).matrixTransform(g.getScreenCTM()); return [p.x, p.y]; })()`, spot.X, -spot.Y))
+			do(t, ctx, chromedp.MouseClickXY(at[0], at[1]))
+			const middle = `(() => { const b = document.querySelector(".spot .a").getBoundingClientRect(), c = document.querySelector(".spot .b").getBoundingClientRect(); return [(b.x + b.right + c.x + c.right) / 4 + scrollX, (b.y + b.bottom + c.y + c.bottom) / 4 + scrollY]; })()`
+			if got := evaluate[string](t, ctx, `document.querySelector(".reasons").textContent`); !strings.Contains(got, strings.Split(m.Spot(m.At(spot)), " mm")[0]) {
+				t.Errorf("wall %s at the top: a touch asks about %s, want %s", w.Letter, got, m.Spot(m.At(spot)))
+			}
+			before := evaluate[[]float64](t, ctx, middle)
+			evaluate[bool](t, ctx, `(document.querySelector("svg.map").focus({ preventScroll: true }), true)`)
+			do(t, ctx, chromedp.KeyEvent(kb.ArrowUp))
+			if after := evaluate[[]float64](t, ctx, middle); !(after[1] < before[1]-0.3) || math.Abs(after[0]-before[0]) > 0.5 {
+				t.Errorf("wall %s at the top: arrow up moves the spot from %v to %v", w.Letter, before, after)
+			}
+		}
+	}
+	evaluate[bool](t, ctx, `(window.floorMap.views[0].turnTo(0), true)`)
+	const ways = `document.querySelector(".ways").textContent`
+	if got := evaluate[string](t, ctx, ways); got != "; as the map lies now, rows go up and tiles in a row to the right" {
+		t.Errorf("as drawn: %q", got)
+	}
+	evaluate[bool](t, ctx, `(document.querySelector("svg.map").focus(), true)`)
+	do(t, ctx, chromedp.KeyEvent("r"))
+	if got := evaluate[string](t, ctx, ways); got != "; as the map lies now, rows go to the right and tiles in a row down" {
+		t.Errorf("a quarter turned: %q", got)
+	}
+	evaluate[bool](t, ctx, `(document.querySelector("[data-turn]").click(), true)`)
+	if got := evaluate[string](t, ctx, ways); got != "; as the map lies now, rows go down and tiles in a row to the left" {
+		t.Errorf("half turned: %q", got)
+	}
+}
+
 // TestRefusedInputTakesTheAnswerAway: a verdict does not stand beside input
 // that it is not about.
 func TestRefusedInputTakesTheAnswerAway(t *testing.T) {

@@ -49,6 +49,7 @@ type room struct {
 	Index    int
 	Name     string
 	Record   string
+	Further  []string // what was never tested, and what the room loses
 	Counting string
 	NoTiles  string // why nothing is said by tile
 	Cautions []string
@@ -93,11 +94,20 @@ func Write(w io.Writer, p *layout.Plan) error {
 			moved = append(moved, m.Moved(d))
 		}
 		drawn, key := picture(i, &p.Rooms[i], m)
-		pg.Rooms = append(pg.Rooms, room{Moved: moved, Index: i, Name: m.Room, Record: m.Record(), Counting: m.Counting(), NoTiles: m.NoTiles, Cautions: m.Cautions(), Picture: drawn, Key: key, Places: places(m),
+		pg.Rooms = append(pg.Rooms, room{Moved: moved, Index: i, Name: m.Room, Record: m.Record(), Further: further(p, &p.Rooms[i]), Counting: m.Counting(), NoTiles: m.NoTiles, Cautions: m.Cautions(), Picture: drawn, Key: key, Places: places(m),
 			Datum1: datumName(m, 0), Datum2: datumName(m, 1)})
 		pg.Data = append(pg.Data, tableOf(m))
 	}
 	return t.Execute(w, pg)
+}
+
+// further is what is to be said of a room beside its map.
+func further(p *layout.Plan, r *layout.Room) []string {
+	out := probe.Untested(r)
+	if heat := p.LossWords(r); heat != "" {
+		out = append(out, heat)
+	}
+	return out
 }
 
 // policy lets the page run and style itself by its own two blocks and nothing

@@ -33,6 +33,13 @@ type pen struct {
 // use notes that the key has to explain k.
 func (p *pen) use(k keyEntry) { p.used[k] = true }
 
+// tag letters a mark beside it, so that the script can set it there however the
+// map is turned.
+func (p *pen) tag(mark, off plane.Point, size float64, class, words string) {
+	at := mark.Add(off)
+	p.add(`<text class="%s" x="%.0f" y="%.0f" font-size="%.0f" data-at="%.0f,%.0f">%s</text>`, class, at.X, -at.Y, size*p.scale, mark.X, -mark.Y, text(words))
+}
+
 // letter adds lettering about a point; size is its height in mm in a small room.
 func (p *pen) letter(at plane.Point, size float64, class, words string) {
 	p.add(`<text class="%s" x="%.0f" y="%.0f" font-size="%.0f">%s</text>`, class, at.X, -at.Y, size*p.scale, text(words))
@@ -61,7 +68,7 @@ func picture(i int, r *layout.Room, m *probe.Map) (template.HTML, []signed) {
 	d := &pen{scale: max(1, box.W()/2600, box.H()/2600), least: max(box.W(), box.H()) / leastLine, many: len(r.Cables) > 1, id: fmt.Sprintf("clip-%d", i)}
 	white := around * d.scale
 	frame := fmt.Sprintf("%.0f %.0f %.0f %.0f", box.Min.X-white, -box.Max.Y-white, box.W()+2*white, box.H()+2*white)
-	d.add(`<g class="floor"><polygon class="room" points="%s"/></g>`, coords(m.Outline))
+	d.add(`<g class="turned"><g class="floor"><polygon class="room" points="%s"/></g>`, coords(m.Outline))
 	d.tiles(m)
 	d.bare(m, r)
 	d.fixtures(r)
@@ -75,9 +82,9 @@ func picture(i int, r *layout.Room, m *probe.Map) (template.HTML, []signed) {
 	d.walls(m, r)
 	d.marks(m, r)
 	d.names(r)
-	d.add(`<g class="spot" hidden><circle class="clear" r="0"/><line class="to"/><line class="cross a"/><line class="cross b"/></g>`)
+	d.add(`<g class="spot" hidden><circle class="clear" r="0"/><line class="to"/><line class="cross a"/><line class="cross b"/></g></g>`)
 	return template.HTML(fmt.Sprintf(`<svg class="map" tabindex="0" role="application" aria-label="%s" viewBox="%s" data-box="%[2]s">%[3]s</svg>`,
-		text("Map of "+m.Room+". Arrow keys move the spot, shift makes small steps, plus and minus zoom, 0 shows all."), frame, d.b.String())), d.key(m)
+		text("Map of "+m.Room+". Arrow keys move the spot, shift makes small steps, plus and minus zoom, R turns the map, 0 shows all."), frame, d.b.String())), d.key(m)
 }
 
 // leastLine is the share of a room's size that a line is wide at least, so that
@@ -180,18 +187,20 @@ func (d *pen) area(outline plane.Ring, names ...string) {
 	for _, n := range names {
 		longest = max(longest, utf8.RuneCountInString(n))
 	}
-	box, class, next := outline.Bounds(), "name", plane.Pt(0, -1)
+	box, class := outline.Bounds(), "name"
 	size := 2.2 / float64(longest) / d.scale // half the height is about the width of a letter
 	if box.H() > 1.3*box.W() && size*box.W() < nameLeast {
-		class, size, next = "name up", size*box.H(), plane.Pt(1, 0)
+		class, size = "name up", size*box.H()
 	} else {
 		size *= box.W()
 	}
-	size = min(58, size)
+	size = min(58, size) * d.scale
+	at := box.Centre()
+	d.add(`<text class="%s" x="%.0f" y="%.0f" font-size="%.0f">`, class, at.X, -at.Y-1.3*size*float64(len(names)-1)/2, size)
 	for i, n := range names {
-		line := 1.3 * size * d.scale * (float64(i) - float64(len(names)-1)/2)
-		d.letter(box.Centre().Add(next.Mul(line)), size, class, n)
+		d.add(`<tspan x="%.0f" dy="%.0f">%s</tspan>`, at.X, 1.3*size*float64(min(i, 1)), text(n))
 	}
+	d.add(`</text>`)
 }
 
 // nameLeast is the height of a name below which it is set upright where there
@@ -229,11 +238,11 @@ func (d *pen) joints(r *layout.Room) {
 func (d *pen) names(r *layout.Room) {
 	d.add(`<g class="marks">`)
 	for i, j := range r.Job.Joints {
-		d.letter(j.A.Lerp(j.B, 0.5).Add(plane.Pt(20, 0)), 48, "tag extra", layout.JointName(i, len(r.Job.Joints)))
+		d.tag(j.A.Lerp(j.B, 0.5), plane.Pt(20, 0), 48, "tag extra", layout.JointName(i, len(r.Job.Joints)))
 	}
 	for _, x := range r.Job.Fixings {
 		if len(x.Line) > 0 {
-			d.letter(x.Line[0].Lerp(x.Line[len(x.Line)-1], 0.5).Add(plane.Pt(crossHalf+6, 0)), 42, "tag extra", cmp.Or(x.Name, x.Kind))
+			d.tag(x.Line[0].Lerp(x.Line[len(x.Line)-1], 0.5), plane.Pt(crossHalf+6, 0), 42, "tag extra", cmp.Or(x.Name, x.Kind))
 		}
 	}
 	d.add(`</g>`)
@@ -305,7 +314,7 @@ func (d *pen) marks(m *probe.Map, r *layout.Room) {
 		if t.Tag == "END" {
 			off.Y = -34 // a cable's two ends often lie side by side
 		}
-		d.letter(p.Add(off), 48, "tag", d.short(t))
+		d.tag(p, off, 48, "tag", d.short(t))
 	}
 	d.add(`</g>`)
 }

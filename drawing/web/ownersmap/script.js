@@ -41,16 +41,18 @@
     return d;
   }
 
+  const sameOff = 1e-6; // how much nearer a place must be to count as such
+
   // nearestToRing is nearest for a whole tile: 0 for a line under it.
   function nearestToRing(ring, line) {
     let best = { off: Infinity };
     const consider = (p, leg, share) => {
       const d = contains(ring, p) ? 0 : ringDistance(ring, p);
-      if (d < best.off) best = { at: p, off: d, leg, share };
+      if (d < best.off - sameOff) best = { at: p, off: d, leg, share };
     };
     consider(line[0], 0, 0);
     for (let i = 1; i < line.length; i++) {
-      const a = line[i - 1], b = line[i], n = Math.ceil(dist(a, b) / tileStep) + 1;
+      const a = line[i - 1], b = line[i], n = Math.ceil(dist(a, b) / tileStep);
       for (let k = 1; k <= n; k++) consider([a[0] + (b[0] - a[0]) * k / n, a[1] + (b[1] - a[1]) * k / n], i - 1, k / n);
     }
     return best;
@@ -273,7 +275,8 @@
     const quarter = Math.floor(mm / inch * 4) / 4 * inch;
     return `${feetInches(quarter)} (${Math.floor(quarter)} mm)`;
   }
-  const running = (room, mm) => (room.inches ? `${(mm / foot).toFixed(1)} ft (${(mm / 1000).toFixed(2)} m)` : `${(mm / 1000).toFixed(2)} m`);
+  const thousandths = (mm) => Math.round(mm * 1e3) / 1e3; // so that both round to the same side
+  const running = (room, mm) => (room.inches ? `${(thousandths(mm) / foot).toFixed(1)} ft (${(thousandths(mm) / 1000).toFixed(2)} m)` : `${(thousandths(mm) / 1000).toFixed(2)} m`);
 
   function called(room, n) {
     let s = `${n.thing.kind} ${n.thing.name}`;
@@ -424,39 +427,64 @@
     let box = all.slice(), spot = null;
     const $ = (q) => section.querySelector(q);
 
+    // The picture turns as a group; letters turn back about their own places. What is
+    // seen of it (box, all) is in the coordinates after that turn.
+    const picture = svg.querySelector("g.turned"), drawn = all.slice();
+    let turn = 0; // degrees clockwise
+    const rotate = ([x, y], degrees) => {
+      const c = Math.cos(degrees * Math.PI / 180), s = Math.sin(degrees * Math.PI / 180);
+      return [x * c - y * s, x * s + y * c];
+    };
+    const seen = (p) => rotate(p, turn);
+    // reading is the turn in which lettering along a line is read from below or from the right
+    const reading = (degrees) => (degrees % 180 + 270.1) % 180 - 90.1;
+    const upright = (el, x, y) => { el.setAttribute("x", x); el.setAttribute("y", y); el.setAttribute("transform", `rotate(${-turn} ${x} ${y})`); };
+
     // Letters keep a size that can be read on a phone. Figures of tiles that could
     // not be read, and tags that have no room, are left out until they are zoomed
     // in to. px: of the screen for a mm of floor.
-    const letters = [...svg.querySelectorAll("text")].map((el) => ({ el, kind: el.classList[0], size: Number(el.getAttribute("font-size")), x: Number(el.getAttribute("x")) }));
+    const letters = [...svg.querySelectorAll("text")].map((el) => ({ el, kind: el.classList[0], size: Number(el.getAttribute("font-size")), at: [Number(el.getAttribute("x")), Number(el.getAttribute("y"))] }));
+    for (const l of letters.filter((l) => l.el.dataset.at)) {
+      l.mark = l.el.dataset.at.split(",").map(Number);
+      l.off = [l.at[0] - l.mark[0], l.at[1] - l.mark[1]];
+    }
     const least = { tag: 11, wall: 13, number: 6.5 };
-    const named = letters.filter((l) => l.kind === "name").map(({ el }) => {
-      const b = el.getBBox(), up = el.classList.contains("up"), w = (up ? b.height : b.width) / 2, h = (up ? b.width : b.height) / 2;
-      const x = b.x + b.width / 2, y = b.y + b.height / 2;
-      return [x - w, y - h, x + w, y + h];
-    });
+    let named = [];
+    // nameAll turns the names of what stands there along with it, as far as they can be read.
+    function nameAll() {
+      named = letters.filter((l) => l.kind === "name").map(({ el }) => {
+        const b = el.getBBox(), to = reading((el.classList.contains("up") ? -90 : 0) + turn);
+        el.style.transform = `rotate(${to - turn}deg)`;
+        const c = Math.abs(Math.cos(to * Math.PI / 180)), s = Math.abs(Math.sin(to * Math.PI / 180));
+        const w = (b.width * c + b.height * s) / 2, h = (b.width * s + b.height * c) / 2, [x, y] = seen([b.x + b.width / 2, b.y + b.height / 2]);
+        return [x - w, y - h, x + w, y + h];
+      });
+    }
     // walls are lettered first, those measured from before all others
     const order = ({ kind, el }) => (kind !== "wall" ? 2 : el.textContent.endsWith("*") ? 0 : 1);
     letters.sort((a, b) => order(a) - order(b));
     function fit(px) {
       const taken = [], walls = [];
-      for (const { el, kind, size, x } of letters) {
+      for (const l of letters) {
+        const { el, kind, size, at } = l;
         if (!(kind in least)) continue;
+        if (kind !== "tag") upright(el, ...at);
         if (kind === "number") {
           el.setAttribute("visibility", size * px < least.number ? "hidden" : "visible");
           continue;
         }
         const now = Math.min(2.2 * size, Math.max(size, least[kind] / px));
         el.setAttribute("font-size", now);
-        if (kind === "wall") el.setAttribute("visibility", letterWall(el, x, now, walls) ? "visible" : "hidden");
-        if (kind === "tag") el.setAttribute("visibility", place(el, x, now, taken, walls) ? "visible" : "hidden");
+        if (kind === "wall") el.setAttribute("visibility", letterWall(el, seen(at), now, walls) ? "visible" : "hidden");
+        if (kind === "tag") el.setAttribute("visibility", place(l, now, taken, walls) ? "visible" : "hidden");
       }
     }
 
     const over = (a, b) => a[0] < b[2] && b[0] < a[2] && a[1] < b[3] && b[1] < a[3];
 
     // letterWall is false where another wall's letter stands.
-    function letterWall(el, x, size, walls) {
-      const w = 0.38 * size * el.textContent.length, y = Number(el.getAttribute("y"));
+    function letterWall(el, [x, y], size, walls) {
+      const w = 0.38 * size * el.textContent.length;
       const mine = [x - w, y - 0.4 * size, x + w, y + 0.4 * size];
       if (walls.some((t) => over(mine, t))) return false;
       walls.push(mine);
@@ -466,15 +494,15 @@
     // place puts a tag beside its mark, on the side where there is room, off the
     // names of walls and of what stands there if it can be; false where others have taken it.
     // Joints and fixings give way to names too.
-    function place(el, x, size, taken, walls) {
-      const w = 0.62 * size * el.textContent.length, y = Number(el.getAttribute("y"));
+    function place({ el, mark, off }, size, taken, walls) {
+      const w = 0.62 * size * el.textContent.length, at = seen(mark), x = at[0] + off[0], y = at[1] + off[1];
       const both = [[x, false], [x - 52 - w, true]].map(([from, left]) => ({ left, box: [from, y - size / 2, from + w, y + size / 2] }));
       const inside = both.filter(({ box }) => box[0] >= all[0] && box[2] <= all[0] + all[2]);
       const free = (others) => (inside.length ? inside : both).find(({ box }) => !others.some((t) => over(box, t)));
       const side = free(taken.concat(named, walls)) || (el.classList.contains("extra") ? undefined : free(taken));
       if (!side) return false;
       el.classList.toggle("left", side.left);
-      el.setAttribute("x", side.left ? x - 52 : x);
+      upright(el, ...rotate([side.left ? x - 52 : x, y], -turn));
       taken.push(side.box);
       return true;
     }
@@ -484,6 +512,41 @@
       svg.classList.toggle("zoomed", zoomed()); // one finger moves the map only then, else the page
       const m = svg.getScreenCTM();
       if (m && m.a > 0) fit(m.a);
+    }
+
+    // frame is the box that shows all of the room as it is turned.
+    function frame() {
+      if (turn === 0) return drawn.slice();
+      const white = Math.min(...room.outline.map((p) => p[0])) - drawn[0], corners = room.outline.map(([x, y]) => seen([x, -y]));
+      const [x, y] = [0, 1].map((k) => Math.min(...corners.map((p) => p[k])) - white);
+      return [x, y, ...[0, 1].map((k) => Math.max(...corners.map((p) => p[k])) + white - [x, y][k])];
+    }
+
+    // turnTo turns the picture and keeps its middle and, where it is zoomed in, its scale.
+    function turnTo(degrees) {
+      const middle = rotate([box[0] + box[2] / 2, box[1] + box[3] / 2], -turn), close = zoomed(), k = box[2] / all[2];
+      turn = (Math.round(degrees * 1e6) / 1e6 % 360 + 360) % 360;
+      picture.setAttribute("transform", `rotate(${turn})`);
+      all.splice(0, 4, ...frame());
+      const [x, y] = seen(middle);
+      box = close ? [x - all[2] * k / 2, y - all[3] * k / 2, all[2] * k, all[3] * k] : all.slice();
+      nameAll();
+      look();
+      tell();
+    }
+
+    // upTo is the turn that brings a wall to the top, as one who faces it sees the room.
+    const upTo = (w) => Math.atan2(w.in[0], w.in[1]) * -180 / Math.PI + 180;
+
+    // tell says which wall is at the top now and which way tiles are counted.
+    function tell() {
+      const off = (w) => Math.abs(((upTo(w) - turn) % 360 + 540) % 360 - 180);
+      const i = room.walls.reduce((best, w, k) => (off(w) < 0.5 && (best < 0 || dist(w.a, w.b) > dist(room.walls[best].a, room.walls[best].b)) ? k : best), -1);
+      $("[name=top]").value = i < 0 ? "" : String(i);
+      const ways = $(".ways"), t = room.tiles;
+      if (!ways || !t) return;
+      const way = (p) => ["to the right", "down to the right", "down", "down to the left", "to the left", "up to the left", "up", "up to the right"][(Math.round(Math.atan2(p[1], p[0]) * 4 / Math.PI) + 8) % 8];
+      ways.textContent = `; as the map lies now, rows go ${way(seen([-t.sin, -t.cos]))} and tiles in a row ${way(seen([t.cos, -t.sin]))}`;
     }
     window.addEventListener("resize", look);
     window.addEventListener("beforeprint", () => fit(Infinity));
@@ -498,9 +561,11 @@
 
     const zoomed = () => box[2] < 0.999 * all[2];
 
-    // toPicture turns a place on the screen into one of the picture.
-    function toPicture(x, y) {
-      const m = svg.getScreenCTM().inverse();
+    // toSeen turns a place on the screen into one of the box that is seen, toPicture
+    // into one of the picture before it was turned.
+    const toSeen = (x, y) => fromScreen(svg, x, y), toPicture = (x, y) => fromScreen(picture, x, y);
+    function fromScreen(el, x, y) {
+      const m = el.getScreenCTM().inverse();
       return [m.a * x + m.c * y + m.e, m.b * x + m.d * y + m.f];
     }
 
@@ -601,9 +666,9 @@
     // reveal scrolls so that spot and answer are seen at once: on a phone the
     // answer sticks to the foot of the screen.
     function reveal(p) {
-      const m = svg.getScreenCTM(), answer = $(".answer");
+      const m = picture.getScreenCTM(), answer = $(".answer");
       if (!m || getComputedStyle(answer).position !== "sticky") return;
-      const y = () => { const m = svg.getScreenCTM(); return m.b * p[0] - m.d * p[1] + m.f; };
+      const y = () => { const m = picture.getScreenCTM(); return m.b * p[0] - m.d * p[1] + m.f; };
       if (y() < around || y() > answer.getBoundingClientRect().top - around) window.scrollBy(0, y() - 0.3 * window.innerHeight);
     }
 
@@ -644,14 +709,14 @@
       down.set(e.pointerId, now);
       moved += dist(last, now);
       if (down.size === 1 && moved > 6 && zoomed()) {
-        const a = toPicture(...last), b = toPicture(...now);
+        const a = toSeen(...last), b = toSeen(...now);
         box[0] -= b[0] - a[0];
         box[1] -= b[1] - a[1];
         look();
       }
       if (down.size === 2) {
         const [a, b] = [...down.values()], d = dist(a, b);
-        if (apart > 0 && d > 0) zoom(d / apart, toPicture((a[0] + b[0]) / 2, (a[1] + b[1]) / 2));
+        if (apart > 0 && d > 0) zoom(d / apart, toSeen((a[0] + b[0]) / 2, (a[1] + b[1]) / 2));
         apart = d;
       }
     });
@@ -666,17 +731,18 @@
     svg.addEventListener("wheel", (e) => {
       if (!e.ctrlKey && !zoomed()) return; // the page scrolls
       e.preventDefault();
-      zoom(e.deltaY < 0 ? 1.2 : 1 / 1.2, toPicture(e.clientX, e.clientY));
+      zoom(e.deltaY < 0 ? 1.2 : 1 / 1.2, toSeen(e.clientX, e.clientY));
     }, { passive: false });
 
     svg.addEventListener("keydown", (e) => {
       const step = room.inches ? (e.shiftKey ? inch / 16 : inch / 2) : e.shiftKey ? 1 : 10;
       const move = { ArrowLeft: [-step, 0], ArrowRight: [step, 0], ArrowUp: [0, step], ArrowDown: [0, -step] }[e.key];
       if (move) {
-        const from = spot || [all[0] + all[2] / 2, -(all[1] + all[3] / 2)];
-        show(spot ? [from[0] + move[0], from[1] + move[1]] : from);
-      } else if (e.key === "+" || e.key === "=") zoom(1.3, spot && [spot[0], -spot[1]]);
-      else if (e.key === "-") zoom(1 / 1.3, spot && [spot[0], -spot[1]]);
+        const middle = rotate([all[0] + all[2] / 2, all[1] + all[3] / 2], -turn), by = rotate([move[0], -move[1]], -turn);
+        show(spot ? [spot[0] + by[0], spot[1] - by[1]] : [middle[0], -middle[1]]);
+      } else if (e.key === "+" || e.key === "=") zoom(1.3, spot && seen([spot[0], -spot[1]]));
+      else if (e.key === "-") zoom(1 / 1.3, spot && seen([spot[0], -spot[1]]));
+      else if ((e.key === "r" || e.key === "R") && !e.ctrlKey && !e.metaKey) turnTo(turn + (e.shiftKey ? -90 : 90));
       else if (e.key === "0") { box = all.slice(); look(); }
       else return;
       e.preventDefault();
@@ -686,6 +752,11 @@
         if (b.dataset.zoom === "all") { box = all.slice(); look(); } else zoom(b.dataset.zoom === "in" ? 1.4 : 1 / 1.4);
       });
     }
+
+    $("[data-turn]").addEventListener("click", () => turnTo(turn + 90));
+    const top = $("[name=top]");
+    room.walls.forEach((w, k) => top.add(new Option(w.letter, String(k))));
+    top.addEventListener("change", () => { if (top.value !== "") turnTo(upTo(room.walls[Number(top.value)])); });
 
     const measure = $("form.measure");
     for (const [i, name] of ["wall1", "wall2"].entries()) {
@@ -727,8 +798,10 @@
     });
     $("[data-clear]").addEventListener("click", () => clear("Touch a spot on the map, or measure one below."));
     $("[data-print]").addEventListener("click", () => window.print());
+    nameAll();
     look();
-    return { show, showTouched, look };
+    tell();
+    return { show, showTouched, look, turnTo };
   }
 
   const sections = [...document.querySelectorAll("section.room")];
