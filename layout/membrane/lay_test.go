@@ -402,6 +402,11 @@ func TestDirectionsOfTheWholeJob(t *testing.T) {
 			t.Fatalf("%.0f of membrane for pieces of %.0f", cost, items)
 		}
 	})
+	// a room's own direction stays where the other is no better
+	same := layout{strips: []strip{{high: 1000, pieces: []span{{0, 3000}}}}}
+	if got := meterRoll.pick([][]layout{{same, same}, {same, same}}); slices.Contains(got, 1) {
+		t.Errorf("%v of two that are alike", got)
+	}
 	// of many rooms one after the other is turned, where that takes less
 	var many [][]layout
 	for range 9 {
@@ -416,5 +421,30 @@ func TestDirectionsOfTheWholeJob(t *testing.T) {
 	packs, cost := meterRoll.weigh(many[:2], []int{0, 1})
 	if packs != 1 || cost != 5e6 {
 		t.Errorf("%d rolls, %.0f", packs, cost)
+	}
+}
+
+// The cheaper direction of a room comes first, whichever that is.
+func TestCheaperDirectionComesFirst(t *testing.T) {
+	for _, tiled := range []plane.Region{floor(2000, 2600), floor(2600, 2000), floor(3000, 900), floor(900, 3000)} {
+		both, err := meterRoll.room(Room{Tiled: tiled})
+		if err != nil || len(both) != 2 || both[0].cost > both[1].cost+1 {
+			t.Errorf("%.0f, then %.0f (%v)", both[0].cost, both[1].cost, err)
+		}
+		taken := 0.0
+		for _, s := range both[0].strips {
+			taken += meterRoll.taken(s)
+		}
+		near(t, "seams and the rest", both[0].extra, both[0].cost-taken)
+	}
+}
+
+// An item goes where it leaves least: 30, 20, 10 and 20 of 40 rows fill two crosscuts, where the emptiest
+// first would begin a third.
+func TestFitLeavesLeast(t *testing.T) {
+	s := shelver{rows: 40, items: []item{{1, 30, 100}, {2, 20, 99}, {3, 10, 98}, {4, 20, 97}}}
+	out := s.fit()
+	if len(out) != 2 || out[0].free != 0 || out[1].free != 0 || out[0].cells != 100 || out[1].cells != 99 {
+		t.Errorf("%+v", out)
 	}
 }

@@ -223,5 +223,9 @@ func TestHalfATileLessTheSaw(t *testing.T) {
 		if err != nil || c.Whole != 2 || c.Cut != 2 || c.Pairs != pairs {
 			t.Errorf("%g mm above a tile: %+v, %v", width, c, err)
 		}
+		c, err = Grid{Length: 300, Width: 300, Joint: 40}.Count(rect(340+width, 640)) // in every row, whatever the joint
+		if err != nil || c.Whole != 2 || c.Cut != 2 || c.Pairs != pairs {
+			t.Errorf("%g mm beside a tile and its joint: %+v, %v", width, c, err)
+		}
 	}
 }

@@ -2,6 +2,7 @@ package takeoff
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"oxturn/layout/job"
@@ -22,6 +23,9 @@ func TestWeaveByHand(t *testing.T) {
 		{"a tile along", rect(200, 100), Count{Whole: 1}},
 		{"a tile across", plane.FromRing(plane.Rectangle(plane.Pt(0, 100), plane.Pt(100, 300))), Count{Whole: 1}},
 		{"both", plane.FromRing(plane.Ring{{X: 0, Y: 0}, {X: 200, Y: 0}, {X: 200, Y: 100}, {X: 100, Y: 100}, {X: 100, Y: 300}, {X: 0, Y: 300}}), Count{Whole: 2}},
+		// 90 of 200 of either, so that one tile gives both; 40 of 100 of either likewise
+		{"ends of both", rect(90, 190), Count{Cut: 2, Pairs: 1}},
+		{"sides of both", plane.FromRing(plane.Ring{{X: 0, Y: 60}, {X: 150, Y: 60}, {X: 150, Y: 100}, {X: 45, Y: 100}, {X: 45, Y: 250}, {X: 0, Y: 250}}), Count{Cut: 2, Pairs: 1}},
 		// one tile along, and half of the next two: the saw keeps both halves from coming of one tile
 		{"a square", rect(200, 200), Count{Whole: 1, Cut: 2}},
 	} {
@@ -86,6 +90,17 @@ func TestHerringboneLiesAlongTheRoom(t *testing.T) {
 	}{{wide, plane.Pt(math.Sqrt2, 0)}, {high, plane.Pt(0, math.Sqrt2)}} {
 		if got := plane.Pt(1, 1).Rotate(c.v.Angle); got.Dist(c.want) > 1e-9 {
 			t.Errorf("zigzag along %v, want %v", got, c.want)
+		}
+	}
+}
+
+func TestWeaveSaysWhatIsNoTile(t *testing.T) {
+	for _, v := range []weave{{Length: math.NaN(), Width: 100}, {Length: 200, Width: math.NaN()}, {Length: 0.5, Width: 100}, {Length: 200, Width: 0.5}, {Length: 200, Width: 100, Joint: math.Inf(1)}} {
+		if _, err := v.count(rect(1000, 1000)); err == nil || !strings.Contains(err.Error(), "cannot be counted") {
+			t.Errorf("%+v: %v", v, err)
+		}
+		if _, err := (Grid{Length: v.Length, Width: v.Width, Joint: v.Joint}).Count(rect(1000, 1000)); err == nil || !strings.Contains(err.Error(), "cannot be counted") {
+			t.Errorf("%+v on a grid: %v", v, err)
 		}
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"oxturn/layout/job"
 	"oxturn/layout/plane"
 
 	"pgregory.net/rapid"
@@ -82,4 +83,29 @@ func TestStripsRefuse(t *testing.T) {
 			t.Errorf("width %g: no error", width)
 		}
 	}
+}
+
+// Wherever its origin is, a room takes the same strips, seams and tiles.
+func TestRoomMayLieAnywhere(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		by := plane.Pt(float64(rapid.IntRange(-4000, 4000).Draw(t, "x")), float64(rapid.IntRange(-4000, 4000).Draw(t, "y")))
+		ring := plane.Ring{{X: 0, Y: 0}, {X: 3100, Y: 0}, {X: 3100, Y: 900}, {X: 1200, Y: 900}, {X: 1200, Y: 2300}, {X: 0, Y: 2300}}
+		moved := make(plane.Ring, len(ring))
+		for i, p := range ring {
+			moved[i] = p.Add(by)
+		}
+		a, _ := StripsFor(plane.FromRing(ring), 1000)
+		b, err := StripsFor(plane.FromRing(moved), 1000)
+		if err != nil || a.Along != b.Along || math.Abs(a.Total()-b.Total())+math.Abs(a.Seams-b.Seams) > 1e-6 {
+			t.Fatalf("%+v, moved %+v, %v", a, b, err)
+		}
+		for _, pattern := range []string{Straight, Offset, Diagonal, Herringbone} {
+			tile := job.Tile{Length: 600, Width: 297, Joint: 5, Pattern: pattern}
+			c, _ := countTiles(plane.FromRing(ring), tile)
+			d, err := countTiles(plane.FromRing(moved), tile)
+			if c.Area, d.Area = 0, 0; err != nil || c != d {
+				t.Fatalf("%s: %+v, moved %+v, %v", pattern, c, d, err)
+			}
+		}
+	})
 }

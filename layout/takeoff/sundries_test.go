@@ -52,6 +52,10 @@ func TestUnderlaysAskForWhatIsMissing(t *testing.T) {
 	if got := line(t, l, "primer"); got.Unit != "m²" || got.Packs != 5 { // 3.61 / 0.8
 		t.Errorf("%+v", got)
 	}
+	in.Materials.Board, in.Boards = job.Product{}, nil
+	if asked(in, "In the section but not in this list") {
+		t.Error("boards are asked for where the section shows none")
+	}
 	if l.find("band").Code != "" || asked(in, "Seam") {
 		t.Error("a band that nobody named is bought or asked about")
 	}
@@ -79,6 +83,11 @@ func TestSealantByLength(t *testing.T) {
 		if got.Packs != 0 || got.PackName != "" || got.Unit != "m" || !slices.Contains(l.Questions, "Sealant at the perimeter: width and depth of the joint and size of a cartridge, to count cartridges.") {
 			t.Errorf("%s: %+v, %q", what, got, l.Questions)
 		}
+	}
+	open := bath() // a cartridge whose size nobody gave fills nothing
+	open.Materials.Sealant.Pack = 0
+	if got := line(t, Compute(open), "edge-sealant"); strings.Contains(got.Note, "a cartridge fills") || got.Packs != 0 {
+		t.Errorf("%+v", got)
 	}
 	small := bath() // half a millilitre of joint is counted all the same
 	small.Rooms[0].Joints = []Joint{{Name: "MJ1", Length: 16, Width: 5}}
@@ -154,7 +163,9 @@ func TestStripsOfTwoRooms(t *testing.T) {
 		t.Errorf("%q, want %q", got.Note, want)
 	}
 	in.Membrane = job.Membrane{SheetSize: [2]float64{800, 1000}}
-	in.Rooms[0].Tiled, in.Rooms[1].Tiled = rect(2000, 1600), rect(1600, 1000)
+	in.Rooms[0].Tiled, in.Rooms[1].Tiled = rect(1700, 1000), rect(1600, 1000)
+	near(t, "three sheets and two", line(t, Compute(in), "membrane").Gross, 5*0.8, 1e-9)
+	in.Rooms[0].Tiled = rect(2000, 1600)
 	l = Compute(in)
 	got = line(t, l, "membrane")
 	near(t, "sheets", got.Gross, 6*0.8, 1e-9)
@@ -180,6 +191,7 @@ func TestCoatsByWhatIsKnown(t *testing.T) {
 		{"the job's coverage, in m²", job.Product{Coverage: 0.5, Yield: 14, Source: job.FromJob}, 3.4, 3.61, "m²", 8},
 		{"a pack in m²", job.Product{Pack: 2, Unit: "m²", Coverage: 2}, 0, 3.61, "m²", 2},
 		{"a pack of half a kg", job.Product{Pack: 0.5, Unit: "kg", Coverage: 2}, 0, 3.61 / 2 * 0.5, "kg", 2},
+		{"no pack", job.Product{Unit: "kg", Coverage: 2}, 0, 3.61, "m²", 2},
 		{"nothing", job.Product{Pack: 20, Unit: "kg"}, 3.4, 3.61, "m²", 0},
 	} {
 		in := bath()

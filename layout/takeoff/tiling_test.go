@@ -187,3 +187,22 @@ func TestGapByHand(t *testing.T) {
 		}
 	}
 }
+
+// Near a point or a line lie the tiles within the distance and no others: 30 from the edge of one and
+// 33 from the next.
+func TestNearByHand(t *testing.T) {
+	room := rect(1200, 600)
+	ti, _ := Tile(room, job.Tile{Width: 297, Length: 297, Joint: 3}, plane.Segment{A: plane.Pt(0, 0), B: plane.Pt(300, 0)})
+	for _, c := range []struct {
+		line   []plane.Point
+		within float64
+		want   []Place
+	}{
+		{[]plane.Point{{X: 267, Y: 150}}, 0, []Place{{1, 1}}}, {[]plane.Point{{X: 267, Y: 150}}, 32, []Place{{1, 1}}}, {[]plane.Point{{X: 267, Y: 150}}, 33, []Place{{1, 1}, {1, 2}}},
+		{[]plane.Point{{X: 267, Y: 150}, {X: 267, Y: 450}}, 10, []Place{{1, 1}, {2, 1}}}, {[]plane.Point{{X: 5000, Y: 150}}, 100, nil},
+	} {
+		if got := ti.Near(c.line, c.within, room.Rings()[0]); !slices.Equal(got, c.want) {
+			t.Errorf("within %g of %v: %v, want %v", c.within, c.line, got, c.want)
+		}
+	}
+}

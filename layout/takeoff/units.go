@@ -76,6 +76,9 @@ func decimals(value float64, unit string) int {
 // written rounds a quantity as Figure does, so that what follows from it can be
 // worked out again from the sheet.
 func written(value float64, unit string) float64 {
-	k := math.Pow10(decimals(value, unit))
-	return math.Round(value*k) / k
+	v, err := strconv.ParseFloat(Figure(value, unit), 64)
+	if err != nil {
+		return value // no figure, refused elsewhere
+	}
+	return v
 }

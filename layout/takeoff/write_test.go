@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"errors"
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -152,5 +153,24 @@ func TestJSONHasPricesThatAreGiven(t *testing.T) {
 	us := got.Lines[1]["us"].(map[string]any)
 	if _, packed := us["pack"]; packed || us["net"] != 10.0 || us["unit"] != "ft" {
 		t.Errorf("%v", us)
+	}
+}
+
+// Quantities read as people buy them: three decimals below one, whole pieces and millilitres, fluid ounces to a tenth.
+func TestFiguresAsBought(t *testing.T) {
+	for _, c := range []struct {
+		v    float64
+		unit string
+		want string
+	}{
+		{0.186, "m²", "0.186"}, {0, "m²", "0.00"}, {1, "kg", "1.00"}, {0.9996, "kg", "1.000"}, {12.345, "L", "12.35"}, {2, "each", "2"}, {2.5, "each", "2.50"}, {0.5, "each", "0.500"}, {264.4, "mL", "264"}, {8.94, "fl oz", "8.9"}, {0.25, "fl oz", "0.2"},
+	} {
+		got := Figure(c.v, c.unit)
+		if got != c.want {
+			t.Errorf("%g %s: %s, want %s", c.v, c.unit, got, c.want)
+		}
+		if back, err := strconv.ParseFloat(got, 64); err != nil || written(c.v, c.unit) != back {
+			t.Errorf("%g %s is reckoned with as %g", c.v, c.unit, written(c.v, c.unit))
+		}
 	}
 }
