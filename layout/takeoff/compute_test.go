@@ -88,6 +88,7 @@ func TestBathByHand(t *testing.T) {
 			t.Errorf("%s: %d packs in %s, want %d in %s", c.code, got.Packs, got.Unit, c.packs, c.unit)
 		}
 	}
+	near(t, "spare board", line(t, l, "board").Spare, 6*0.72-3.7905, 1e-9)
 	near(t, "spare fill", line(t, l, "fill-mortar").Spare, 29-3.61*5.5*0.7*1.05, 1e-6)
 	near(t, "price of the cable", line(t, l, "cable A240-300").Price, 180, 0)
 }

@@ -112,3 +112,18 @@ func TestWeaveRefuses(t *testing.T) {
 		}
 	}
 }
+
+// Square to the room too, the weave leaves no corner out.
+func TestWeaveReachesEveryCorner(t *testing.T) {
+	for w := 90.0; w < 900; w += 140 {
+		for h := 90.0; h < 900; h += 110 {
+			for _, at := range []plane.Point{{}, {X: -450, Y: -300}} {
+				room := plane.FromRing(plane.Rectangle(at, at.Add(plane.Pt(w, h))))
+				c, err := weave{Length: 200, Width: 100}.count(room)
+				if err != nil || math.Abs(c.Area-w*h) > 1e-6 {
+					t.Errorf("%g x %g at %v: %.0f mm², %v", w, h, at, c.Area, err)
+				}
+			}
+		}
+	}
+}

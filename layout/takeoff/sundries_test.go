@@ -312,3 +312,25 @@ func TestEdgesAddUp(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// Of no floor nothing is taken, and no share of it is waste.
+func TestNoFloorNoWaste(t *testing.T) {
+	in := bath()
+	in.Rooms[0].Tiled, in.Cut = nil, &CutPlan{}
+	for _, code := range []string{"membrane", "tile", "grout"} {
+		if got := line(t, Compute(in), code); got.Net != 0 || got.Gross != 0 || got.Waste > 0.1 || math.IsNaN(got.Waste) {
+			t.Errorf("%+v", got)
+		}
+	}
+}
+
+// Tables in print are for bags by weight: of a tub in litres nothing is said.
+func TestTubIsNotHeldAgainstBags(t *testing.T) {
+	for unit, want := range map[string]bool{"kg": true, "L": false, "": false} {
+		in := bath()
+		in.Materials.BedMortar.Unit, in.Materials.BedMortar.Yield = unit, 8
+		if got := line(t, Compute(in), "bed-mortar").Note; strings.Contains(got, "trowel tables in print") != want {
+			t.Errorf("in %q: %q", unit, got)
+		}
+	}
+}
