@@ -130,3 +130,21 @@ func BenchmarkCut(b *testing.B) {
 		}
 	}
 }
+
+// Where neither rule, mended, finds the fewest the search does. By hand: 38 + 16 + 12, 40 + 17 + 5 + 3 + 1 and
+// 19 + 19 + 15 + 13 are 66 each; first-fit and filling one bin after the other take four, mended too.
+func TestSearchBeatsEveryRule(t *testing.T) {
+	lengths := []int{40, 38, 19, 19, 17, 16, 15, 13, 12, 5, 3, 1}
+	var order []int
+	for i := range lengths {
+		order = append(order, i)
+	}
+	for rule, bins := range map[string][][]int{"first fit": firstFit(lengths, order, 66), "fullest": fullest(lengths, order, 66)} {
+		if n := len(refill(lengths, bins, 66, 3)); n != 4 {
+			t.Errorf("%s, mended: %d bins", rule, n)
+		}
+	}
+	if n := len(packed(lengths, 66, 0)); n != 3 {
+		t.Errorf("%d bins, want 3", n)
+	}
+}
