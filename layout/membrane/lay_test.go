@@ -81,6 +81,9 @@ func TestSmallFloorsKeepHalf(t *testing.T) {
 	for _, piece := range p.Pieces() {
 		near(t, "width", math.Min(piece.Width, piece.Length), 10)
 	}
+	square := cut(t, roll, Room{Name: "R", Tiled: floor(20, 20)}).Pieces()[0]
+	near(t, "a square's length", square.Length, 10)
+	near(t, "a square's width", square.Width, 10)
 }
 
 // A long room of 25 m: seams across at whole rolls, on their own strip only, and seen in a
@@ -256,7 +259,7 @@ func TestLowerBoundByHand(t *testing.T) {
 		size    int
 		want    int
 	}{
-		{[]int{70, 60, 50, 33, 33, 33, 11, 7, 3}, 100, 4}, {[]int{6, 6, 6}, 10, 3}, {[]int{5, 5, 5}, 10, 2}, {[]int{4, 4, 4}, 10, 2}, {[]int{4, 4, 4, 4, 4}, 12, 2}, {[]int{10}, 10, 1}, {nil, 10, 0}, {[]int{3, 3, 3, 3}, 10, 2},
+		{[]int{70, 60, 50, 33, 33, 33, 11, 7, 3}, 100, 4}, {[]int{6, 6, 6}, 10, 3}, {[]int{5, 5, 5}, 10, 2}, {[]int{4, 4, 4}, 10, 2}, {[]int{4, 4, 4, 4, 4}, 12, 2}, {[]int{10}, 10, 1}, {nil, 10, 0}, {[]int{3, 3, 3, 3}, 10, 2}, {[]int{6, 6, 5, 5, 5}, 10, 4},
 	} {
 		if got := lowerBound(c.lengths, c.size); got != c.want {
 			t.Errorf("%v in %d: %d, want %d", c.lengths, c.size, got, c.want)
@@ -446,5 +449,30 @@ func TestFitLeavesLeast(t *testing.T) {
 	out := s.fit()
 	if len(out) != 2 || out[0].free != 0 || out[1].free != 0 || out[0].cells != 100 || out[1].cells != 99 {
 		t.Errorf("%+v", out)
+	}
+}
+
+// A joint of 6 mm at 1800 of 3000 mm: what lies beside it reaches to its edge, at 1797 and from 1803 on, and is
+// trimmed at the walls alone, whether strips end at the joint or run along it.
+func TestPiecesReachToTheJoint(t *testing.T) {
+	for _, turned := range []bool{false, true} {
+		room := Room{Name: "R", Tiled: floor(3000, 900), Joints: []Joint{{plane.Segment{A: plane.Pt(1800, 0), B: plane.Pt(1800, 900)}, 6}}}
+		want := []float64{1797 - 6, 1197 - 6}
+		if turned {
+			room.Tiled, room.Joints[0].Segment = floor(900, 3000), plane.Segment{A: plane.Pt(0, 1800), B: plane.Pt(900, 1800)}
+		}
+		p := cut(t, roll, room)
+		sums := map[bool]float64{}
+		for _, piece := range p.Pieces() {
+			b := plane.Bounds(piece.Strip)
+			far := b.Centre().X > 1800 || b.Centre().Y > 1800
+			size := []float64{piece.Length, piece.Width}
+			if along := math.Abs(math.Sin(p.Rooms[0].Along)) > 0.5; along != turned {
+				size[0], size[1] = size[1], size[0]
+			}
+			sums[far] += size[0]
+		}
+		near(t, "before the joint", sums[false], want[0])
+		near(t, "behind the joint", sums[true], want[1])
 	}
 }
