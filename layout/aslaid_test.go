@@ -9,21 +9,22 @@ import (
 	"testing"
 
 	"oxturn/layout"
+	"oxturn/layout/internal/trial"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/record"
 )
 
-// handPlan lays out handJob with more added to it, beside the layout file of
-// handJob itself, issued.json.
+// handPlan lays out trial.Hand with more added to it, beside the layout file of
+// trial.Hand itself, issued.json.
 func handPlan(t testing.TB, status, more string) (*layout.Plan, []job.Diagnostic) {
 	t.Helper()
-	plain, _ := layout.Build(read(t, "hand.toml", []byte(handJob)))
+	plain, _ := layout.Build(trial.Read(t, "hand.toml", []byte(trial.Hand)))
 	var issued bytes.Buffer
 	if err := plain.WriteFile(&issued); err != nil {
 		t.Fatal(err)
 	}
-	text := strings.Replace(handJob, "units = \"mm\"", "units = \"mm\"\n[job]\nstatus = \""+status+"\"", 1) + more
+	text := strings.Replace(trial.Hand, "units = \"mm\"", "units = \"mm\"\n[job]\nstatus = \""+status+"\"", 1) + more
 	j, report := job.Read("hand.toml", []byte(text), func(string) ([]byte, error) { return issued.Bytes(), nil })
 	if report.Errors() > 0 {
 		var b bytes.Buffer
@@ -47,7 +48,7 @@ func TestStagesAreThoseOfTheTestRecord(t *testing.T) {
 func TestAsPlanned(t *testing.T) {
 	plain, _ := handPlan(t, "for installation", "")
 	p, found := handPlan(t, "as laid", record1+"plan = \"issued.json\"\nas_planned = true\n")
-	if p == nil || errorsOf(found) != "" {
+	if p == nil || trial.Errors(found) != "" {
 		t.Fatal(found)
 	}
 	c, want := p.Rooms[0].Cables[0], plain.Rooms[0].Cables[0]
@@ -83,7 +84,7 @@ func TestMovedCable(t *testing.T) {
 		moved = append(moved, q.Add(plane.Pt(40, 0)))
 	}
 	p, found := handPlan(t, "as laid", record1+corners(moved))
-	if p == nil || errorsOf(found) != "" {
+	if p == nil || trial.Errors(found) != "" {
 		t.Fatal(found)
 	}
 	c := p.Rooms[0].Cables[0]
@@ -134,16 +135,6 @@ func TestRecordsThatCannotBe(t *testing.T) {
 			t.Errorf("%s%s: want %q, got %v", c.status, c.record, c.want, said)
 		}
 	}
-}
-
-func errorsOf(found []job.Diagnostic) string {
-	var out []string
-	for _, d := range found {
-		if d.Severity == job.Error {
-			out = append(out, d.Message)
-		}
-	}
-	return strings.Join(out, "\n")
 }
 
 // A cable that drifted by a run's length, and whose mark says so, is no cable

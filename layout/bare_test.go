@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"oxturn/layout"
+	"oxturn/layout/internal/trial"
 	"oxturn/layout/job"
 )
 
@@ -62,7 +63,7 @@ func TestFloorLeftBareIsSaid(t *testing.T) {
 		{`["C1", "C2"]`, 2 * half, 0, 0},
 	} {
 		data := twoParts(c.cables)
-		p, found := layout.Build(read(t, "hall.toml", data))
+		p, found := layout.Build(trial.Read(t, "hall.toml", data))
 		warned := 0
 		for _, d := range found {
 			if d.ID == "W103" {
@@ -99,7 +100,7 @@ func TestFloorThatStaysCoolIsSaid(t *testing.T) {
 			pockets = []byte("units = \"mm\"\n\n[membrane]\npitch = 30\n\n" + e.Bad)
 		}
 	}
-	_, found := layout.Build(read(t, "pockets.toml", pockets))
+	_, found := layout.Build(trial.Read(t, "pockets.toml", pockets))
 	for _, d := range found {
 		if d.ID != "W104" {
 			continue
@@ -123,7 +124,7 @@ func TestOneWarningForACoolZone(t *testing.T) {
 		}
 		text := "units = \"mm\"\n\n[membrane]\npitch = 30\n\n" + strings.Replace(e.Bad, `cables = ["C"]`, `cables = ["C", "C"]`, 1)
 		text = strings.NewReplacer(`length = "14 m"`, `length = "7 m"`, "watts = 140", "watts = 70").Replace(text)
-		_, found := layout.Build(read(t, "pockets.toml", []byte(text)))
+		_, found := layout.Build(trial.Read(t, "pockets.toml", []byte(text)))
 		said := 0
 		for _, d := range found {
 			switch {

@@ -5,63 +5,21 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
 	"oxturn/layout"
+	"oxturn/layout/internal/trial"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
 )
 
-const jobs = "../testdata/jobs"
-
-// read reads a job that must be free of errors.
-func read(t testing.TB, name string, data []byte) *job.Job {
-	t.Helper()
-	open := func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(jobs, n)) }
-	j, report := job.Read(name, data, open)
-	if report.Errors() > 0 {
-		var b bytes.Buffer
-		report.Human(&b, false)
-		t.Fatalf("%s", b.String())
-	}
-	return j
-}
-
-var built = map[string]*layout.Plan{}
-
-// build lays out an example, which must fit; once for all tests, which only read it.
-func build(t testing.TB, name string) *layout.Plan {
-	t.Helper()
-	if built[name] == nil {
-		built[name] = buildAgain(t, name)
-	}
-	return built[name]
-}
-
-func buildAgain(t testing.TB, name string) *layout.Plan {
-	t.Helper()
-	data, err := os.ReadFile(filepath.Join(jobs, name))
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, found := layout.Build(read(t, name, data))
-	for _, d := range found {
-		if d.Severity == job.Error {
-			t.Fatalf("%s: %s", name, d.Message)
-		}
-	}
-	return p
-}
-
 var examples = []string{"bath.toml", "kitchen.toml", "entry.toml"}
 
 func TestThreeAreasAreThree(t *testing.T) {
 	for _, name := range examples {
-		for _, r := range build(t, name).Rooms {
+		for _, r := range trial.Example(t, name).Rooms {
 			f, tl, h := r.Floor.Area(), r.Tiled.Area(), r.Heated.Area()
 			if !(h < tl && tl <= f) {
 				t.Errorf("%s: heated %.0f, tiled %.0f, floor %.0f: each is part of the next", name, h, tl, f)
@@ -72,7 +30,7 @@ func TestThreeAreasAreThree(t *testing.T) {
 
 // A bath of 1600 x 2400 with a tub of 1600 x 760: all areas by hand.
 func TestAreasByHand(t *testing.T) {
-	p, found := layout.Build(read(t, "hand.toml", []byte(handJob)))
+	p, found := layout.Build(trial.Read(t, "hand.toml", []byte(trial.Hand)))
 	if len(found) > 0 {
 		t.Log(found)
 	}
@@ -91,36 +49,9 @@ func TestAreasByHand(t *testing.T) {
 	}
 }
 
-const handJob = `
-units = "mm"
-[membrane]
-pitch = 30
-[spacing]
-closest = 2
-widest = 5
-[clearance]
-wall = 75
-fixture = 50
-[[cable]]
-id = "C"
-volts = 240
-watts = 260
-length = "26 m"
-lead = "4 m"
-[[room]]
-name = "Bath"
-corners = [[0,0],[1600,0],[1600,2400],[0,2400]]
-cables = ["C"]
-[[room.fixture]]
-kind = "tub"
-outline = [[0,1640],[1600,1640],[1600,2400],[0,2400]]
-[room.thermostat]
-at = [800, 0]
-`
-
 func TestEveryCableIsUsedUp(t *testing.T) {
 	for _, name := range examples {
-		for _, r := range build(t, name).Rooms {
+		for _, r := range trial.Example(t, name).Rooms {
 			for _, c := range r.Cables {
 				if math.Abs(c.Routed-c.Label.Length) > 0.5 {
 					t.Errorf("%s %s: %.2f mm routed of %.2f", name, c.ID, c.Routed, c.Label.Length)
@@ -132,7 +63,7 @@ func TestEveryCableIsUsedUp(t *testing.T) {
 
 func TestLeadsReachAndCrossNoCable(t *testing.T) {
 	for _, name := range examples {
-		for _, r := range build(t, name).Rooms {
+		for _, r := range trial.Example(t, name).Rooms {
 			for _, c := range r.Cables {
 				if n := lineLength(c.ColdLead); n > c.LeadReach+0.5 {
 					t.Errorf("%s %s: lead runs %.0f mm over the floor, %.0f are there", name, c.ID, n, c.LeadReach)
@@ -171,7 +102,7 @@ func lineLength(pts []plane.Point) float64 {
 // the spare lies elsewhere.
 func TestSensors(t *testing.T) {
 	for _, name := range examples {
-		for _, r := range build(t, name).Rooms {
+		for _, r := range trial.Example(t, name).Rooms {
 			if len(r.Sensors) != 2 || r.Sensors[0].Spare || !r.Sensors[1].Spare {
 				t.Fatalf("%s: sensors %+v; want one and a spare", name, r.Sensors)
 			}
@@ -217,7 +148,7 @@ func midway(t *testing.T, what string, tip plane.Point, cables []layout.Cable) {
 
 func TestRunsAndMarks(t *testing.T) {
 	for _, name := range examples {
-		for _, r := range build(t, name).Rooms {
+		for _, r := range trial.Example(t, name).Rooms {
 			for _, c := range r.Cables {
 				last := c.Runs[len(c.Runs)-1].RunningEnd
 				// the end cap may lie on a turn, past the last run
@@ -255,12 +186,12 @@ func onPath(t *testing.T, what string, at plane.Point, c layout.Cable) {
 }
 
 func TestLayoutFileReadsBack(t *testing.T) {
-	p := build(t, "bath.toml")
+	p := trial.Example(t, "bath.toml")
 	var a, b bytes.Buffer
 	if err := p.WriteFile(&a); err != nil {
 		t.Fatal(err)
 	}
-	if err := buildAgain(t, "bath.toml").WriteFile(&b); err != nil {
+	if err := trial.ExampleAgain(t, "bath.toml").WriteFile(&b); err != nil {
 		t.Fatal(err)
 	}
 	if !bytes.Equal(a.Bytes(), b.Bytes()) {
@@ -302,7 +233,7 @@ func TestRefusals(t *testing.T) {
 		{"lead too short", `lead = "4 m"`, `lead = "1 m"`, "does not reach the floor", "lower the box"},
 		{"no floor", `wall = 75`, `wall = 900`, "no floor left for cable", "check the room's size"},
 	} {
-		_, found := layout.Build(read(t, c.name, []byte(strings.Replace(handJob, c.from, c.to, 1))))
+		_, found := layout.Build(trial.Read(t, c.name, []byte(strings.Replace(trial.Hand, c.from, c.to, 1))))
 		ok := false
 		for _, d := range found {
 			ok = ok || d.Severity == job.Error && strings.Contains(d.Message, c.message) && strings.Contains(d.Hint, c.hint)
@@ -314,8 +245,8 @@ func TestRefusals(t *testing.T) {
 }
 
 func TestSupplyUnlikeTheLabel(t *testing.T) {
-	text := strings.Replace(handJob, "[membrane]", "[supply]\nvolts = 120\n[membrane]", 1)
-	_, found := layout.Build(read(t, "supply.toml", []byte(text)))
+	text := strings.Replace(trial.Hand, "[membrane]", "[supply]\nvolts = 120\n[membrane]", 1)
+	_, found := layout.Build(trial.Read(t, "supply.toml", []byte(text)))
 	for _, d := range found {
 		if d.Severity == job.Error && strings.Contains(d.Message, "25") && strings.Contains(d.Hint, "120 V") {
 			return // half the volts give a quarter of the heat: P ~ V²
@@ -332,7 +263,7 @@ func TestCoverOverTheCable(t *testing.T) {
 		from job.Source
 	}
 	for name, want := range map[string]cover{"kitchen.toml": {10 + 4, job.FromJob}, "entry.toml": {10 + 3.4, job.FromDefault}} {
-		if mm, from := build(t, name).Cover(); mm != want.mm || from != want.from {
+		if mm, from := trial.Example(t, name).Cover(); mm != want.mm || from != want.from {
 			t.Errorf("%s: %.2f mm (%s), want %.2f (%s)", name, mm, from, want.mm, want.from)
 		}
 	}

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"oxturn/layout"
+	"oxturn/layout/internal/trial"
 	"oxturn/layout/job"
 )
 
@@ -22,13 +23,13 @@ const closet = "[[room.keep_out]]\noutline = [[0, 1000], [1500, 1000], [1500, 11
 // all floor with room for cable, and the one taken stands first.
 func TestCoveredCountsColdFloor(t *testing.T) {
 	text := partedHall(closet, 35, 40, 64, 70)
-	p, _ := layout.Build(read(t, "hall.toml", text))
+	p, _ := layout.Build(trial.Read(t, "hall.toml", text))
 	room := p.Rooms[0]
 	most := room.Heated.Area() / (room.Heated.Area() + room.Bare.Area())
 	if len(room.Bare) == 0 || most > 0.95 {
 		t.Fatalf("no pocket: %.3f", most)
 	}
-	rooms, _ := layout.Options(read(t, "hall.toml", text))
+	rooms, _ := layout.Options(trial.Read(t, "hall.toml", text))
 	if !rooms[0].Options[0].Taken || rooms[0].Options[0].IDs[0] != room.Cables[0].Label.ID {
 		t.Errorf("first: %+v, laid: %v", rooms[0].Options[0], room.Chosen)
 	}
@@ -47,11 +48,11 @@ func TestOneCableBeforeTwo(t *testing.T) {
 		lengths []int
 		want    []string
 	}{{[]int{38, 66}, []string{"C66"}}, {[]int{38}, []string{"C38", "C38"}}} {
-		p, _ := layout.Build(read(t, "hall.toml", partedHall("", c.lengths...)))
+		p, _ := layout.Build(trial.Read(t, "hall.toml", partedHall("", c.lengths...)))
 		if got := p.Rooms[0].Chosen.Taken; !slices.Equal(got, c.want) {
 			t.Errorf("of %v: %v, want %v (%s)", c.lengths, got, c.want, p.Rooms[0].Chosen.Why)
 		}
-		rooms, _ := layout.Options(read(t, "hall.toml", partedHall("", c.lengths...)))
+		rooms, _ := layout.Options(trial.Read(t, "hall.toml", partedHall("", c.lengths...)))
 		if got := rooms[0].Options[0]; !got.Taken || !slices.Equal(got.IDs, c.want) {
 			t.Errorf("of %v weighed: %v, want %v", c.lengths, got.IDs, c.want)
 		}
@@ -65,7 +66,7 @@ func TestFewAreLaid(t *testing.T) {
 		lengths = append(lengths, m)
 	}
 	laid := 0
-	rooms, _ := layout.OptionsUntil(read(t, "hall.toml", partedHall("", lengths...)), nil, func(string, []string) { laid++ })
+	rooms, _ := layout.OptionsUntil(trial.Read(t, "hall.toml", partedHall("", lengths...)), nil, func(string, []string) { laid++ })
 	if n := len(rooms[0].Options); n != 100+100*101/2 {
 		t.Errorf("%d options", n)
 	}
@@ -84,11 +85,11 @@ func oneCable(length string) []byte {
 // A / 0.12 + P / 2 of cable at 4 pegs. A cable shorter by more than a few in the
 // hundred is never laid without a word, and never blamed on what stands about.
 func TestSpacingOverWidestIsSaid(t *testing.T) {
-	p, _ := layout.Build(read(t, "hall.toml", oneCable("64 m")))
+	p, _ := layout.Build(trial.Read(t, "hall.toml", oneCable("64 m")))
 	heated := p.Rooms[0].Heated
 	least := heated.Area()/120 + heated.Perimeter()/2
 	for _, share := range []float64{0.97, 0.93, 0.9, 0.85, 0.8, 0.7} {
-		_, found := layout.Build(read(t, "hall.toml", oneCable(fmt.Sprintf("%.0f mm", share*least))))
+		_, found := layout.Build(trial.Read(t, "hall.toml", oneCable(fmt.Sprintf("%.0f mm", share*least))))
 		said := slices.ContainsFunc(found, func(d job.Diagnostic) bool { return d.ID == "W105" || d.Severity == job.Error })
 		if over := heated.Area() / (share*least - heated.Perimeter()/2); over > 1.06*120 && !said {
 			t.Errorf("%.0f mm of cable, runs %.0f mm apart: %v", share*least, over, found)
@@ -108,8 +109,8 @@ func TestRefusalsDoNotContradict(t *testing.T) {
 	takes, lies := regexp.MustCompile(`takes ([0-9.]+) m to ([0-9.]+) m`), regexp.MustCompile(`([0-9.]+) m in its place was tried`)
 	refused := 0
 	for mm := 110_000.0; mm < 125_000; mm += 1500 {
-		_, found := layout.Build(read(t, "hall.toml", oneCable(fmt.Sprintf("%.0f mm", mm))))
-		for _, d := range onlyErrors(found) {
+		_, found := layout.Build(trial.Read(t, "hall.toml", oneCable(fmt.Sprintf("%.0f mm", mm))))
+		for _, d := range trial.OnlyErrors(found) {
 			refused++
 			var lo, hi, other float64
 			if m := takes.FindStringSubmatch(d.Message); m != nil {
@@ -120,8 +121,8 @@ func TestRefusalsDoNotContradict(t *testing.T) {
 			}
 			if m := lies.FindStringSubmatch(d.Message); m != nil {
 				fmt.Sscan(m[1], &other)
-				_, again := layout.Build(read(t, "hall.toml", oneCable(fmt.Sprintf("%.0f mm", math.Round(1000*other)))))
-				if len(onlyErrors(again)) > 0 {
+				_, again := layout.Build(trial.Read(t, "hall.toml", oneCable(fmt.Sprintf("%.0f mm", math.Round(1000*other)))))
+				if len(trial.OnlyErrors(again)) > 0 {
 					t.Errorf("%s: %v", d.Message, again)
 				}
 			}

@@ -6,14 +6,15 @@ import (
 	"testing"
 
 	"oxturn/layout"
+	"oxturn/layout/internal/trial"
 	"oxturn/layout/plane"
 )
 
 func changed(t *testing.T, from, to string) []layout.Change {
 	t.Helper()
-	before, _ := layout.Build(read(t, "old.toml", []byte(from)))
-	after, found := layout.Build(read(t, "new.toml", []byte(to)))
-	if s := errorsOf(found); s != "" {
+	before, _ := layout.Build(trial.Read(t, "old.toml", []byte(from)))
+	after, found := layout.Build(trial.Read(t, "new.toml", []byte(to)))
+	if s := trial.Errors(found); s != "" {
 		t.Fatal(s)
 	}
 	return layout.Compare(before, after)
@@ -28,7 +29,7 @@ func lines(changes []layout.Change) string {
 }
 
 func TestNothingChanged(t *testing.T) {
-	if got := lines(changed(t, handJob, handJob)); got != "" {
+	if got := lines(changed(t, trial.Hand, trial.Hand)); got != "" {
 		t.Errorf("from a job to itself:\n%s", got)
 	}
 }
@@ -50,11 +51,11 @@ func TestChangesAreSaid(t *testing.T) {
 		{"a door", "[room.thermostat]", "[[room.opening]]\nkind = \"door\"\nname = \"to the hall\"\nwall = \"B\"\nfrom = 300\nwidth = 700\n[room.thermostat]", []string{"Bath, to the hall: new: 700 mm long, its middle 0 mm from wall B, 650 mm from wall A"}},
 		{"another fixture", "[room.thermostat]", "[[room.fixture]]\nkind = \"column\"\nname = \"post\"\nat = [100, 100]\ndiameter = 100\n[room.thermostat]", []string{"Bath, post: new: 100 mm x 100 mm, its middle 1500 mm from wall B, 100 mm from wall A"}},
 	} {
-		to := strings.Replace(handJob, c.old, c.new, 1)
-		if to == handJob && c.want != nil {
+		to := strings.Replace(trial.Hand, c.old, c.new, 1)
+		if to == trial.Hand && c.want != nil {
 			t.Fatalf("%s: nothing to replace", c.name)
 		}
-		got := lines(changed(t, handJob, to))
+		got := lines(changed(t, trial.Hand, to))
 		for _, w := range c.want {
 			if !strings.Contains(got, w) {
 				t.Errorf("%s: want %q in\n%s", c.name, w, got)
@@ -65,7 +66,7 @@ func TestChangesAreSaid(t *testing.T) {
 
 // TestMovesHaveTheirPlace holds a move's distance to its two places.
 func TestMovesHaveTheirPlace(t *testing.T) {
-	for _, c := range changed(t, handJob, strings.Replace(handJob, "length = \"26 m\"", "length = \"25 m\"", 1)) {
+	for _, c := range changed(t, trial.Hand, strings.Replace(trial.Hand, "length = \"26 m\"", "length = \"25 m\"", 1)) {
 		if c.Moved > 0 && (c.At == nil || c.Radius <= 0 || math.IsNaN(c.Moved)) {
 			t.Errorf("%s has moved without a place", c)
 		}
@@ -75,7 +76,7 @@ func TestMovesHaveTheirPlace(t *testing.T) {
 // TestFiguresOfAMove: the box 100 mm farther east, in numbers: that much nearer
 // to wall B, by subtraction.
 func TestFiguresOfAMove(t *testing.T) {
-	for _, c := range changed(t, handJob, strings.Replace(handJob, "at = [800, 0]", "at = [900, 0]", 1)) {
+	for _, c := range changed(t, trial.Hand, strings.Replace(trial.Hand, "at = [800, 0]", "at = [900, 0]", 1)) {
 		if c.What != "thermostat" {
 			continue
 		}
@@ -91,8 +92,8 @@ func TestFiguresOfAMove(t *testing.T) {
 // TestFiguresAreThoseSaid: a number's two sides differ where its words do, and
 // what is new or gone has one side only.
 func TestFiguresAreThoseSaid(t *testing.T) {
-	post := strings.Replace(handJob, "[room.thermostat]", "[[room.fixture]]\nkind = \"column\"\nname = \"post\"\nat = [100, 100]\ndiameter = 100\n[room.thermostat]", 1)
-	for _, c := range append(changed(t, handJob, strings.Replace(post, "watts = 260", "watts = 300", 1)), changed(t, post, handJob)...) {
+	post := strings.Replace(trial.Hand, "[room.thermostat]", "[[room.fixture]]\nkind = \"column\"\nname = \"post\"\nat = [100, 100]\ndiameter = 100\n[room.thermostat]", 1)
+	for _, c := range append(changed(t, trial.Hand, strings.Replace(post, "watts = 260", "watts = 300", 1)), changed(t, post, trial.Hand)...) {
 		differs := len(c.Figures) == 0
 		for _, f := range c.Figures {
 			if (f.Before == nil) != (c.Before == "") || (f.After == nil) != (c.After == "") {
@@ -109,8 +110,8 @@ func TestFiguresAreThoseSaid(t *testing.T) {
 
 // TestWhatIsGoneIsClouded: what is no longer there has a cloud where it was.
 func TestWhatIsGoneIsClouded(t *testing.T) {
-	with := strings.Replace(handJob, "[room.thermostat]", "[[room.fixture]]\nkind = \"column\"\nname = \"post\"\nat = [100, 100]\ndiameter = 100\n[room.thermostat]", 1)
-	for _, c := range changed(t, with, handJob) {
+	with := strings.Replace(trial.Hand, "[room.thermostat]", "[[room.fixture]]\nkind = \"column\"\nname = \"post\"\nat = [100, 100]\ndiameter = 100\n[room.thermostat]", 1)
+	for _, c := range changed(t, with, trial.Hand) {
 		if c.What == "post" && (c.After != "" || c.At == nil || c.At.Dist(plane.Pt(100, 100)) > 1 || c.Radius <= 0) {
 			t.Errorf("%+v", c)
 		}

@@ -1,6 +1,7 @@
 package layout_test
 
 import (
+	"oxturn/layout/internal/trial"
 	"slices"
 	"testing"
 )
@@ -8,7 +9,7 @@ import (
 // The kitchen's box hangs east of its movement joint at x = 2050: the cable to
 // the west has a lead that passes it, the other has not, by the job's figures.
 func TestLeadsThatPassAJoint(t *testing.T) {
-	r := &build(t, "kitchen.toml").Rooms[0]
+	r := &trial.Example(t, "kitchen.toml").Rooms[0]
 	found := r.JointCrossings()
 	if len(found) != 1 || found[0].Joint != "MJ" {
 		t.Fatalf("%+v", found)
@@ -19,7 +20,7 @@ func TestLeadsThatPassAJoint(t *testing.T) {
 			t.Errorf("%s begins at x = %.0f: %v", c.ID, c.Path[0].X, found[0].Leads)
 		}
 	}
-	if none := build(t, "bath.toml").Rooms[0].JointCrossings(); none != nil {
+	if none := trial.Example(t, "bath.toml").Rooms[0].JointCrossings(); none != nil {
 		t.Errorf("bath: %+v", none)
 	}
 }

@@ -1,6 +1,7 @@
-package layout
+package layout_test
 
 import (
+	"oxturn/layout/internal/trial"
 	"strings"
 	"testing"
 )
@@ -29,7 +30,7 @@ thickness = 100
 // Bed 1 + 14 = 15 December, grout 5 + 7 = 12, the filled membrane, not stated, 20
 // November + 28 = 18 December: that decides. The slab is old.
 func TestFullUseOfAJob(t *testing.T) {
-	p, _ := buildWith(t, landing+cured)
+	p, _ := trial.Said(t, trial.Landing+cured)
 	if got := p.FullUse.Words(); got != "2026-12-18, by the membrane" {
 		t.Error(got)
 	}
@@ -42,24 +43,24 @@ func TestFullUseOfAJob(t *testing.T) {
 // at 20 to 25 °C (68 to 77 °F) and 4 at the most: EN 1264-4, from memory. An old
 // slab is not spoken of.
 func TestFirstHeatingOfAScreed(t *testing.T) {
-	p, _ := buildWith(t, landing+strings.Replace(cured, "kind = \"concrete\"", "kind = \"screed\"", 1))
+	p, _ := trial.Said(t, trial.Landing+strings.Replace(cured, "kind = \"concrete\"", "kind = \"screed\"", 1))
 	want := "new screed: no heat before day 21 if cement, day 7 if calcium sulphate; first 3 days at 20 to 25 °C (68 to 77 °F), then 4 days at the most it is to reach (EN 1264-4)"
 	if got := p.FullUse.Words(); !strings.HasSuffix(got, "; "+want) {
 		t.Error(got)
 	}
-	if p, _ = buildWith(t, landing+cured); strings.Contains(p.FullUse.Words(), "1264") {
+	if p, _ = trial.Said(t, trial.Landing+cured); strings.Contains(p.FullUse.Words(), "1264") {
 		t.Error("a slab is warmed like a screed:", p.FullUse.Words())
 	}
 }
 
 // A day that is not written down is not guessed; the wait is said all the same.
 func TestFullUseOpen(t *testing.T) {
-	p, _ := buildWith(t, landing+strings.Replace(cured, "placed = 2026-12-01\n", "", 1))
+	p, _ := trial.Said(t, trial.Landing+strings.Replace(cured, "placed = 2026-12-01\n", "", 1))
 	got := p.FullUse.Words()
 	if !p.FullUse.Date.IsZero() || !strings.Contains(got, "no day is written down for bed;") || !strings.Contains(got, "28 days, for the membrane (not stated, default)") {
 		t.Error(got)
 	}
-	if p, _ = buildWith(t, landing); p.FullUse != nil {
+	if p, _ = trial.Said(t, trial.Landing); p.FullUse != nil {
 		t.Error("no layers, yet", p.FullUse.Words())
 	}
 }

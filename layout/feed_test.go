@@ -1,52 +1,16 @@
-package layout
+package layout_test
 
 import (
 	"math"
+	"oxturn/layout/internal/trial"
 	"strings"
 	"testing"
-
-	"oxturn/layout/job"
 )
-
-// landing is a floor of 1.2 m², one cable of 240 W at 120 V: 2 A.
-const landing = `units = "mm"
-[membrane]
-pitch = 30
-[[room]]
-name = "Landing"
-corners = [[0, 0], [1200, 0], [1200, 1000], [0, 1000]]
-cables = ["C"]
-[room.thermostat]
-wall = "A"
-from = 600
-[[cable]]
-id = "C"
-volts = 120
-watts = 240
-length = "10 m"
-lead = "3 m"
-`
-
-// buildWith lays out a job and returns what is said of it, by ID; errors have
-// none.
-func buildWith(t *testing.T, text string) (*Plan, map[string][]string) {
-	t.Helper()
-	j, report := job.Read("job.toml", []byte(text), nil)
-	if report.Errors() > 0 {
-		t.Fatal(report.Diagnostics())
-	}
-	p, found := Build(j)
-	said := map[string][]string{}
-	for _, d := range found {
-		said[d.ID] = append(said[d.ID], d.Message)
-	}
-	return p, said
-}
 
 // 2 A over 2 x 30.48 m of 12 AWG at 1.93 ohm/kft: 2 x 2 x 0.193 = 0.772 V, 0.643 %
 // of 120 V. Plain arithmetic on NEC chapter 9 table 8.
 func TestFeedOfACircuit(t *testing.T) {
-	p, said := buildWith(t, landing+"[[circuit]]\nname = \"7\"\nbreaker = 15\nconductor = \"12 AWG\"\nlength = \"100 ft\"\n")
+	p, said := trial.Said(t, trial.Landing+"[[circuit]]\nname = \"7\"\nbreaker = 15\nconductor = \"12 AWG\"\nlength = \"100 ft\"\n")
 	if len(p.Circuits) != 1 || len(said) > 0 {
 		t.Fatalf("%d circuits, %v", len(p.Circuits), said)
 	}
@@ -62,7 +26,7 @@ func TestFeedOfACircuit(t *testing.T) {
 // Without a circuit each thermostat stands alone, and every usual rating is
 // listed.
 func TestNoCircuitNamed(t *testing.T) {
-	p, _ := buildWith(t, landing)
+	p, _ := trial.Said(t, trial.Landing)
 	if len(p.Circuits) != 1 || p.Circuits[0].Name() != "the circuit of Landing" || p.Circuits[0].Drop != nil || len(p.Circuits[0].Ratings) < 5 {
 		t.Errorf("%+v", p.Circuits)
 	}
@@ -72,13 +36,13 @@ func TestNoCircuitNamed(t *testing.T) {
 // too much. A hair less is.
 func TestRatingsAtTheirEdge(t *testing.T) {
 	for breaker, want := range map[string]int{"2.5": 0, "2.49": 1} {
-		_, said := buildWith(t, landing+"[[circuit]]\nname = \"7\"\nbreaker = "+breaker+"\n")
+		_, said := trial.Said(t, trial.Landing+"[[circuit]]\nname = \"7\"\nbreaker = "+breaker+"\n")
 		if len(said["W131"]) != want {
 			t.Errorf("breaker of %s A: %v", breaker, said)
 		}
 	}
 	for amps, want := range map[string]int{"2": 0, "1.99": 1} {
-		_, said := buildWith(t, landing+"[supply]\nthermostat_amps = "+amps+"\n")
+		_, said := trial.Said(t, trial.Landing+"[supply]\nthermostat_amps = "+amps+"\n")
 		if len(said["W131"]) != want {
 			t.Errorf("contacts of %s A: %v", amps, said)
 		}
@@ -88,13 +52,13 @@ func TestRatingsAtTheirEdge(t *testing.T) {
 // Two thermostats on one circuit add up; cables of unlike voltage on it are an
 // error.
 func TestThermostatsShareACircuit(t *testing.T) {
-	two := landing + strings.ReplaceAll(strings.ReplaceAll(landing[strings.Index(landing, "[[room]]"):strings.Index(landing, "[[cable]]")], "Landing", "Closet"), `"C"`, `"D"`) +
+	two := trial.Landing + strings.ReplaceAll(strings.ReplaceAll(trial.Landing[strings.Index(trial.Landing, "[[room]]"):strings.Index(trial.Landing, "[[cable]]")], "Landing", "Closet"), `"C"`, `"D"`) +
 		"[[cable]]\nid = \"D\"\nvolts = VOLTS\nwatts = 240\nlength = \"10 m\"\nlead = \"3 m\"\n[[circuit]]\nname = \"7\"\n"
-	p, said := buildWith(t, strings.Replace(two, "VOLTS", "120", 1))
+	p, said := trial.Said(t, strings.Replace(two, "VOLTS", "120", 1))
 	if len(p.Circuits) != 1 || p.Circuits[0].Total.Amps != 4 || len(p.Circuits[0].Rooms) != 2 || p.Circuits[0].Total.Contacts != 0 || len(said) > 0 {
 		t.Errorf("%+v %v", p.Circuits, said)
 	}
-	_, said = buildWith(t, strings.Replace(two, "VOLTS", "240", 1))
+	_, said = trial.Said(t, strings.Replace(two, "VOLTS", "240", 1))
 	if len(said[""]) != 1 || !strings.Contains(said[""][0], "circuit 7") {
 		t.Errorf("mixed volts: %v", said)
 	}
@@ -104,19 +68,19 @@ func TestThermostatsShareACircuit(t *testing.T) {
 // unofficial copy; an earth-leakage device of 100 mA over the 30 mA of IEC
 // 60364-7-753. Nothing is said without a region, and no rule is said to be met.
 func TestRegionWarns(t *testing.T) {
-	short := strings.Replace(landing, `lead = "3 m"`, `lead = "2 m"`, 1)
+	short := strings.Replace(trial.Landing, `lead = "3 m"`, `lead = "2 m"`, 1)
 	fault := "[[circuit]]\nname = \"7\"\nground_fault = 100\n"
 	for _, c := range []struct {
 		text string
 		want string
 	}{
-		{landing, ""},
+		{trial.Landing, ""},
 		{short + fault, ""},
 		{short + "[supply]\nregion = \"north america\"\n", "424.34"},
-		{landing + fault + "[supply]\nregion = \"europe\"\n", "753.411.3.2"},
-		{landing + "[supply]\nregion = \"europe\"\n", ""},
+		{trial.Landing + fault + "[supply]\nregion = \"europe\"\n", "753.411.3.2"},
+		{trial.Landing + "[supply]\nregion = \"europe\"\n", ""},
 	} {
-		p, said := buildWith(t, c.text)
+		p, said := trial.Said(t, c.text)
 		got := strings.Join(said["W130"], "\n")
 		if (c.want == "") != (got == "") || !strings.Contains(got, c.want) {
 			t.Errorf("want %q, got %q", c.want, got)

@@ -2,7 +2,6 @@ package layout
 
 import (
 	"math"
-	"strings"
 	"testing"
 
 	"oxturn/layout/job"
@@ -67,19 +66,6 @@ func TestGapsOfFewRuns(t *testing.T) {
 	}
 }
 
-// What the router laid under a cap is never reported as denser than the cap.
-func TestDensestKeepsTheCap(t *testing.T) {
-	p := build(t, bathJob+"\n[supply]\nvolts = 240\nmax_density = \"150 W/m2\"\n")
-	for _, c := range p.Rooms[0].Cables {
-		if c.Gaps.Densest == 0 || c.Gaps.Densest > 150*1.001 {
-			t.Errorf("%s: densest %.1f W/m²", c.ID, c.Gaps.Densest)
-		}
-		if c.Gaps.Closest < 2*30-0.1 {
-			t.Errorf("%s: closest %.1f mm", c.ID, c.Gaps.Closest)
-		}
-	}
-}
-
 // Runs 120, 240 and 120 mm apart; what lies in the middle gap says whether it
 // is one. Plain arithmetic.
 func TestWidestGapIsOpenFloor(t *testing.T) {
@@ -114,41 +100,3 @@ func TestWidestGapIsOpenFloor(t *testing.T) {
 		}
 	}
 }
-
-// A field of 2850 x 2250 mm at 4 pegs of 30 mm takes about its area over the
-// gap and half its boundary: 53.4 + 5.1 m. 44 m of cable is said to be little,
-// 60 m lies within the gap.
-func TestGapWiderThanAllowedIsSaid(t *testing.T) {
-	for length, want := range map[string]string{"44 m": "44.0 m of cable is little for this floor, which takes about 58.5 m at 4 pegs", "60 m": ""} {
-		p := build(t, strings.Replace(plainRoom, "LENGTH", length, 1))
-		var said string
-		for _, d := range p.Rooms[0].wideGap(p.Job) {
-			said = d.Hint
-		}
-		if !strings.HasPrefix(said, want) || (want == "") != (said == "") {
-			t.Errorf("%s: %q, want %q", length, said, want)
-		}
-	}
-}
-
-const plainRoom = `
-units = "mm"
-
-[membrane]
-pitch = 30
-
-[[cable]]
-id = "A"
-volts = 240
-watts = 400
-length = "LENGTH"
-lead = "4 m"
-
-[[room]]
-name = "Study"
-corners = [[0, 0], [3000, 0], [3000, 2400], [0, 2400]]
-cables = ["A"]
-
-[room.thermostat]
-at = [1400, 0]
-`

@@ -1,14 +1,15 @@
-package layout
+package layout_test
 
 import (
 	"fmt"
+	"oxturn/layout/internal/trial"
 	"strings"
 	"testing"
 )
 
 // hall is a job of one corridor of a length in mm, 1 m wide.
 func hall(long float64, more string) string {
-	text := strings.Replace(landing, "[1200, 0], [1200, 1000]", fmt.Sprintf("[%g, 0], [%[1]g, 1000]", long), 1)
+	text := strings.Replace(trial.Landing, "[1200, 0], [1200, 1000]", fmt.Sprintf("[%g, 0], [%[1]g, 1000]", long), 1)
 	text = strings.Replace(text, "length = \"10 m\"", "length = \"50 m\"", 1)
 	return strings.Replace(text, "[[cable]]", more+"[[cable]]", 1)
 }
@@ -28,7 +29,7 @@ func TestTileFarFromAJoint(t *testing.T) {
 		{9500, joint(4700), ""}, {9500, joint(2000), "7.5 m"},
 		{9500, "[[room.joint]]\nfrom = [4700, 0]\nto = [4700, 600]\n", "9.5 m"}, // does not cut through
 	} {
-		_, said := buildWith(t, hall(c.long, c.more))
+		_, said := trial.Said(t, hall(c.long, c.more))
 		got := said["W106"]
 		want := fmt.Sprintf("tile runs over %s without a movement joint; indoors one is usual every 6.1 m to 7.6 m,", c.far)
 		if (c.far == "") != (got == nil) || got != nil && !strings.Contains(got[0], want) {
@@ -40,9 +41,9 @@ func TestTileFarFromAJoint(t *testing.T) {
 // A room that stands askew is measured along its own walls: 4 x 6 m turned by
 // 45 degrees spans 7.1 m north, but its tile nowhere runs over 6 m.
 func TestTileOfARoomAskew(t *testing.T) {
-	text := strings.Replace(landing, "[[0, 0], [1200, 0], [1200, 1000], [0, 1000]]", "[[0, 0], [4243, 4243], [1414, 7071], [-2828, 2828]]", 1)
+	text := strings.Replace(trial.Landing, "[[0, 0], [1200, 0], [1200, 1000], [0, 1000]]", "[[0, 0], [4243, 4243], [1414, 7071], [-2828, 2828]]", 1)
 	text = strings.Replace(strings.Replace(text, "length = \"10 m\"", "length = \"150 m\"", 1), "watts = 240", "watts = 1500", 1)
-	if _, said := buildWith(t, text); said["W106"] != nil {
+	if _, said := trial.Said(t, text); said["W106"] != nil {
 		t.Error(said["W106"])
 	}
 }
@@ -52,7 +53,7 @@ func TestTileOfARoomAskew(t *testing.T) {
 func TestHeatAtTheCable(t *testing.T) {
 	const layers = "[supply]\nregion = \"europe\"\n[[layer]]\nkind = \"other\"\nname = \"carpet\"\nthickness = 20\nconductivity = 0.05\ndensity = 200\nheat_capacity = 1300\n[[layer]]\nkind = \"tile\"\nthickness = 10\n[[layer]]\nkind = \"membrane\"\nthickness = 5\n[[layer]]\nkind = \"wood\"\nthickness = 19\n"
 	for watts, over := range map[string]bool{"80": false, "300": true} {
-		p, said := buildWith(t, strings.Replace(landing, "watts = 240", "watts = "+watts, 1)+layers)
+		p, said := trial.Said(t, strings.Replace(trial.Landing, "watts = 240", "watts = "+watts, 1)+layers)
 		if all := strings.Join(said["W130"], "\n"); strings.Contains(all, "753.424") != over {
 			t.Errorf("%s W, %.1f K at the cable: %q", watts, p.Warmth.Runs[0].Hot.Steady.Hottest, all)
 		}

@@ -6,11 +6,12 @@ import (
 	"testing"
 
 	"oxturn/layout"
+	"oxturn/layout/internal/trial"
 	"oxturn/layout/job"
 )
 
 func TestMarksThatCannotBe(t *testing.T) {
-	plan, _ := layout.Build(read(t, "plan.toml", []byte(handJob)))
+	plan, _ := layout.Build(trial.Read(t, "plan.toml", []byte(trial.Hand)))
 	half := plan.Rooms[0].Cables[0].Halfway()
 	laid := fmt.Sprintf("[[as_laid]]\nroom = \"Bath\"\nevidence = \"measured by hand\"\nruns = %d\n", half.Run)
 	mark := func(length string, run, pegs int) string {
@@ -29,8 +30,8 @@ func TestMarksThatCannotBe(t *testing.T) {
 		{mark("", 4, 0), []string{"faster than drawn"}},
 		{mark("1 m", 2, 400) + mark("", 90, 1), []string{"400 pegs into run 2, which has", "a mark is said to lie on run 90, but"}},
 	} {
-		_, found := layout.Build(read(t, "marks.toml", []byte(handJob+laid+c.marks)))
-		got := errorsOf(found)
+		_, found := layout.Build(trial.Read(t, "marks.toml", []byte(trial.Hand+laid+c.marks)))
+		got := trial.Errors(found)
 		if (c.want == nil) != (got == "") {
 			t.Errorf("%s: %q, want %q", c.marks, got, c.want)
 		}

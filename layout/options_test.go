@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"oxturn/layout"
+	"oxturn/layout/internal/trial"
 	"oxturn/layout/job"
 )
 
@@ -116,7 +117,7 @@ from = "1 m"
 // alike, as equal areas under equal watts do.
 func TestChoiceSuitsEachPart(t *testing.T) {
 	joint := "[[room.joint]]\nfrom = [2000, 0]\nto = [2000, 2000]\n"
-	j := read(t, "hall.toml", partedHall(joint, 30, 40, 50))
+	j := trial.Read(t, "hall.toml", partedHall(joint, 30, 40, 50))
 	p, found := layout.Build(j)
 	if len(found) > 0 {
 		t.Fatal(found)
@@ -125,7 +126,7 @@ func TestChoiceSuitsEachPart(t *testing.T) {
 	if len(cables) != 2 || cables[0].Label.ID != "C40" || cables[1].Label.ID != "C40" {
 		t.Errorf("chosen: %v", p.Rooms[0].Chosen)
 	}
-	rooms, _ := layout.Options(read(t, "hall.toml", partedHall(joint, 30, 40, 50)))
+	rooms, _ := layout.Options(trial.Read(t, "hall.toml", partedHall(joint, 30, 40, 50)))
 	if best := rooms[0].Options[0]; !best.Taken || !slices.Equal(best.IDs, []string{"C40", "C40"}) {
 		t.Errorf("weighed best: %+v", best)
 	}
@@ -139,7 +140,7 @@ func TestChoiceSaysWhyInTheJobsUnits(t *testing.T) {
 		"mm": `^nearest to [0-9]+ W/m² \([0-9.]+ W/ft²\) of the 5 tried: [0-9]+ W/m² \([0-9.]+ W/ft²\) at an even spacing of [0-9]+ mm$`,
 		"in": `^nearest to [0-9.]+ W/ft² \([0-9]+ W/m²\) of the 5 tried: [0-9.]+ W/ft² \([0-9]+ W/m²\) at an even spacing of [0-9.]+ in$`,
 	} {
-		j := read(t, "hall.toml", []byte(strings.Replace(text, `units = "mm"`, `units = "`+unit+`"`, 1)))
+		j := trial.Read(t, "hall.toml", []byte(strings.Replace(text, `units = "mm"`, `units = "`+unit+`"`, 1)))
 		p, found := layout.Build(j)
 		if len(found) > 0 {
 			t.Fatal(found)
@@ -156,7 +157,7 @@ func TestChoiceSaysWhyInTheJobsUnits(t *testing.T) {
 func TestPocketTooSmallForAnyCable(t *testing.T) {
 	walls := "[[room.keep_out]]\noutline = [[0, 1300], [1000, 1300], [1000, 1400], [0, 1400]]\n" +
 		"[[room.keep_out]]\noutline = [[900, 1300], [1000, 1300], [1000, 2000], [900, 2000]]\n"
-	p, found := layout.Build(read(t, "hall.toml", partedHall(walls, 20, 40, 80)))
+	p, found := layout.Build(trial.Read(t, "hall.toml", partedHall(walls, 20, 40, 80)))
 	if len(found) != 1 || found[0].ID != "W103" || !strings.Contains(found[0].Hint, "takes up 7.4 m at most") {
 		t.Fatal(found)
 	}

@@ -5,13 +5,14 @@ import (
 	"testing"
 
 	"oxturn/layout"
+	"oxturn/layout/internal/trial"
 )
 
 // What is ordered by a voltage or a kind of sensor that nobody has written down
 // is asked about, until it is written down.
 func TestSupplyAndSensorAreAskedFor(t *testing.T) {
 	asked := func(more string) string {
-		p, _ := layout.Build(read(t, "hand.toml", []byte(strings.Replace(handJob, "[membrane]", more+"[membrane]", 1))))
+		p, _ := layout.Build(trial.Read(t, "hand.toml", []byte(strings.Replace(trial.Hand, "[membrane]", more+"[membrane]", 1))))
 		return strings.Join(p.TakeOff.Questions, "\n")
 	}
 	supply, sensor := "Supply: its voltage is not given; 240 V is assumed", "Sensor: its kind is not given"

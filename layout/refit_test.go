@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"oxturn/layout"
+	"oxturn/layout/internal/trial"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
@@ -26,8 +27,8 @@ func laidSoFar(t testing.TB, w, h, cable float64, runs int, mark string) (*layou
 func recorded(t testing.TB, text string, runs int, mark string) (*layout.Plan, *layout.Cable) {
 	t.Helper()
 	text = withRecord(text, runs, mark)
-	p, found := layout.Build(read(t, "refit.toml", []byte(text)))
-	if s := errorsOf(found); s != "" {
+	p, found := layout.Build(trial.Read(t, "refit.toml", []byte(text)))
+	if s := trial.Errors(found); s != "" {
 		t.Fatalf("%s\n%s", s, text)
 	}
 	return p, &p.Rooms[0].Cables[0]
@@ -125,8 +126,8 @@ func TestMarksThatCannotBeAreRefused(t *testing.T) {
 		"length = \"30 m\"\nrun = 1\npegs = 10\n": "faster than drawn",
 	} {
 		text := withRecord(plainRoom(2400, 2100, 40), 3, "[[as_laid.mark]]\n"+mark)
-		_, found := layout.Build(read(t, "refit.toml", []byte(text)))
-		if s := errorsOf(found); !strings.Contains(s, want) {
+		_, found := layout.Build(trial.Read(t, "refit.toml", []byte(text)))
+		if s := trial.Errors(found); !strings.Contains(s, want) {
 			t.Errorf("said: %s; want %q", s, want)
 		}
 	}

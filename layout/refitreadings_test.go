@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"oxturn/layout"
+	"oxturn/layout/internal/trial"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
@@ -79,13 +80,13 @@ func TestAMiscountedRunMovesWhatFollows(t *testing.T) {
 	two, three := c.Runs[1], c.Runs[2]
 	move := two.To.Sub(two.From).Unit().Mul(-60)
 	for _, back := range []bool{false, true} {
-		j := read(t, "refit.toml", []byte(withRecord(plainRoom(2400, 2100, 40), 6, "")))
+		j := trial.Read(t, "refit.toml", []byte(withRecord(plainRoom(2400, 2100, 40), 6, "")))
 		j.Laid[0].Miscounts = append(j.Laid[0].Miscounts, miscount(2, two.Pegs-2))
 		if back {
 			j.Laid[0].Miscounts = append(j.Laid[0].Miscounts, miscount(3, three.Pegs-2))
 		}
 		p, found := layout.Build(j)
-		if s := errorsOf(found); s != "" {
+		if s := trial.Errors(found); s != "" {
 			t.Fatal(s)
 		}
 		f, err := p.Refit(&p.Rooms[0], &p.Rooms[0].Cables[0], layout.RefitWay{})
@@ -105,10 +106,10 @@ func TestAMiscountedRunMovesWhatFollows(t *testing.T) {
 			t.Error(said)
 		}
 	}
-	j := read(t, "refit.toml", []byte(withRecord(plainRoom(2400, 2100, 40), 6, "")))
+	j := trial.Read(t, "refit.toml", []byte(withRecord(plainRoom(2400, 2100, 40), 6, "")))
 	j.Laid[0].Miscounts = append(j.Laid[0].Miscounts, miscount(7, 20))
-	if _, found := layout.Build(j); !strings.Contains(errorsOf(found), "run 7 is said to have 20 pegs, but 6 runs of cable H1 are laid") {
-		t.Error(errorsOf(found))
+	if _, found := layout.Build(j); !strings.Contains(trial.Errors(found), "run 7 is said to have 20 pegs, but 6 runs of cable H1 are laid") {
+		t.Error(trial.Errors(found))
 	}
 }
 

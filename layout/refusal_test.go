@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"oxturn/layout"
+	"oxturn/layout/internal/trial"
 	"oxturn/layout/job"
 )
 
@@ -26,11 +27,11 @@ func TestWhereTheBoxCouldHang(t *testing.T) {
 		{vanity, 700, "where vanity stands", [][2]float64{{0, 500}, {1300, 1600}}},
 		{door, 830, "on floor kept free for fixing door threshold", [][2]float64{{0, 800}}},
 	} {
-		text := strings.Replace(handJob, "[room.thermostat]\n", c.stands+"[room.thermostat]\n", 1)
+		text := strings.Replace(trial.Hand, "[room.thermostat]\n", c.stands+"[room.thermostat]\n", 1)
 		text = strings.Replace(text, `length = "26 m"`, `length = "16 m"`, 1)
 		hang := func(at int) []job.Diagnostic {
-			_, found := layout.Build(read(t, "box.toml", []byte(strings.Replace(text, "at = [800, 0]", fmt.Sprintf("at = [%d, 0]", at), 1))))
-			return onlyErrors(found)
+			_, found := layout.Build(trial.Read(t, "box.toml", []byte(strings.Replace(text, "at = [800, 0]", fmt.Sprintf("at = [%d, 0]", at), 1))))
+			return trial.OnlyErrors(found)
 		}
 		found := hang(c.box)
 		if len(found) != 1 || !strings.Contains(found[0].Message, c.said) {
@@ -60,12 +61,12 @@ func TestWhereTheBoxCouldHang(t *testing.T) {
 // corner and 2 m to the joint, 3.5 m, less the few hands' breadths that the
 // border is wide; 4 m of lead less 1.2 m to the box and 0.3 m in it leave 2.5 m.
 func TestHowMuchLeadIsWanting(t *testing.T) {
-	text := strings.Replace(handJob, "[[0,0],[1600,0],[1600,2400],[0,2400]]", "[[0,0],[4000,0],[4000,3000],[0,3000]]", 1)
+	text := strings.Replace(trial.Hand, "[[0,0],[1600,0],[1600,2400],[0,2400]]", "[[0,0],[4000,0],[4000,3000],[0,3000]]", 1)
 	text = text[:strings.Index(text, "[[room.fixture]]")] + "[[room.joint]]\nfrom = [2000, 0]\nto = [2000, 3000]\n[room.thermostat]\nat = [4000, 1500]\nheight = 1200\n"
 	text = strings.NewReplacer(`["C"]`, `["C", "C"]`, `"26 m"`, `"60 m"`).Replace(text)
-	_, found := layout.Build(read(t, "lead.toml", []byte(text)))
+	_, found := layout.Build(trial.Read(t, "lead.toml", []byte(text)))
 	var left, asked float64
-	for _, d := range onlyErrors(found) {
+	for _, d := range trial.OnlyErrors(found) {
 		if i := strings.Index(d.Message, "too short: "); i >= 0 {
 			fmt.Sscanf(d.Message[i:], "too short: %f m of it are left for the floor, and the nearest place where heat may start asks for %f m", &left, &asked)
 		}
@@ -73,13 +74,4 @@ func TestHowMuchLeadIsWanting(t *testing.T) {
 	if left != 2.5 || asked < 3.1 || asked > 3.6 {
 		t.Errorf("%.1f m left, %.1f m asked for: %v", left, asked, found)
 	}
-}
-
-func onlyErrors(found []job.Diagnostic) (out []job.Diagnostic) {
-	for _, d := range found {
-		if d.Severity == job.Error {
-			out = append(out, d)
-		}
-	}
-	return out
 }

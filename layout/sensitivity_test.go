@@ -186,3 +186,38 @@ func BenchmarkSensitivity(b *testing.B) {
 		p.Sensitivity(false)
 	}
 }
+
+const bathJob = `units = "mm"
+[membrane]
+pitch = 30
+roll_width = "1 m"
+roll_length = "12 m"
+[[cable]]
+id = "C"
+volts = 240
+watts = 360
+length = "36 m"
+lead = "4 m"
+[[room]]
+name = "Bath"
+corners = [[0, 0], [2400, 0], [2400, 1800], [0, 1800]]
+cables = ["C"]
+[room.thermostat]
+wall = "A"
+from = 400
+`
+
+func build(t *testing.T, text string) *Plan {
+	t.Helper()
+	j, report := job.Read("job.toml", []byte(text), nil)
+	if report.Errors() > 0 {
+		t.Fatal(report.Diagnostics())
+	}
+	p, ds := Build(j)
+	for _, d := range ds {
+		if d.Severity == job.Error {
+			t.Fatal(d.Message)
+		}
+	}
+	return p
+}

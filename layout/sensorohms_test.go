@@ -1,7 +1,9 @@
-package layout
+package layout_test
 
 import (
 	"math"
+	"oxturn/layout"
+	"oxturn/layout/internal/trial"
 	"strings"
 	"testing"
 )
@@ -10,7 +12,7 @@ const readOnce = "[[as_laid]]\nroom = \"Landing\"\nevidence = \"measured by hand
 
 func sensorSays(t *testing.T, kind, rest string) string {
 	t.Helper()
-	p, said := buildWith(t, landing+"[sensor]\n"+kind+"\n"+readOnce+rest+"\n")
+	p, said := trial.Said(t, trial.Landing+"[sensor]\n"+kind+"\n"+readOnce+rest+"\n")
 	_, verdicts, err := p.Rooms[0].Cables[0].Readings()
 	if err != nil {
 		t.Fatal(err)
@@ -52,8 +54,8 @@ func TestSensorReadingsAreJudged(t *testing.T) {
 // way the kind runs.
 func TestExpectedSensor(t *testing.T) {
 	for kind, want := range map[string]float64{"10k-3977": 10000, "pt1000": 1097.35} {
-		p, _ := buildWith(t, landing+"[sensor]\nkind = \""+kind+"\"\n")
-		all := ExpectedSensor(p.Job.Sensor)
+		p, _ := trial.Said(t, trial.Landing+"[sensor]\nkind = \""+kind+"\"\n")
+		all := layout.ExpectedSensor(p.Job.Sensor)
 		if len(all) != 5 || all[3].Celsius != 25 || math.Abs(all[3].Ohms-want) > 1e-3*want {
 			t.Errorf("%s: %+v", kind, all)
 		}
@@ -63,8 +65,8 @@ func TestExpectedSensor(t *testing.T) {
 			}
 		}
 	}
-	p, _ := buildWith(t, landing)
-	if got := ExpectedSensor(p.Job.Sensor); got != nil {
+	p, _ := trial.Said(t, trial.Landing)
+	if got := layout.ExpectedSensor(p.Job.Sensor); got != nil {
 		t.Errorf("no kind, yet %+v", got)
 	}
 }

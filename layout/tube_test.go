@@ -1,9 +1,7 @@
 package layout
 
 import (
-	"fmt"
 	"math"
-	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -12,113 +10,6 @@ import (
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
 )
-
-// slantedRoom is a room of 3000 x 2400 with a corner cut off, the box on the slant
-// or beside it, and a movement joint across it where joint says so.
-func slantedRoom(cut, at float64, joint bool) string {
-	text := fmt.Sprintf(`units = "mm"
-[membrane]
-pitch = 30
-[[room]]
-name = "Slant"
-corners = [[0, 0], [3000, 0], [3000, 2400], [%.0f, 2400], [0, %.0f]]
-cables = ["A", "B"]
-[room.thermostat]
-at = [%.0f, 0]
-`, cut, 2400-0.7*cut, at)
-	if joint {
-		text += "[[room.joint]]\nfrom = [1500, 0]\nto = [1500, 2400]\n"
-	}
-	for _, id := range []string{"A", "B"} {
-		text += "[[cable]]\nid = \"" + id + "\"\nvolts = 240\nwatts = 240\nlength = \"30 m\"\nlead = \"6 m\"\n"
-	}
-	return text
-}
-
-// roundRoom has a wall of 20 straight pieces about a circle of 3 m, the box on one
-// of them.
-func roundRoom(wall int) string {
-	var corners []string
-	for i := range 20 {
-		a := 2 * math.Pi * float64(i) / 20
-		corners = append(corners, fmt.Sprintf("[%.0f, %.0f]", 1500+1500*math.Cos(a), 1500+1500*math.Sin(a)))
-	}
-	return fmt.Sprintf(`units = "mm"
-[membrane]
-pitch = 30
-[[room]]
-name = "Round"
-corners = [%s]
-cables = ["A"]
-[room.thermostat]
-wall = "%c"
-from = 200
-[[cable]]
-id = "A"
-volts = 240
-watts = 600
-length = "60 m"
-lead = "6 m"
-`, strings.Join(corners, ", "), 'A'+wall)
-}
-
-// TestTubesAreStraight: common practice is a tube of few, wide bends, that passes no
-// heating cable, lies on no movement joint and begins at the box. Eight bends are
-// those of a way a quarter round a room of many short walls with the turn into the
-// gap.
-func TestTubesAreStraight(t *testing.T) {
-	var rooms []string
-	for wall := 0; wall < 20; wall += 2 {
-		rooms = append(rooms, roundRoom(wall))
-	}
-	for _, cut := range []float64{600, 1200, 1700} {
-		for _, at := range []float64{300, 1500, 2700} {
-			for _, joint := range []bool{false, true} {
-				rooms = append(rooms, slantedRoom(cut, at, joint))
-			}
-		}
-	}
-	laid := 0
-	for i, text := range rooms {
-		j, report := job.Read("job.toml", []byte(text), nil)
-		if report.Errors() > 0 {
-			t.Fatal(report.Diagnostics())
-		}
-		p, _ := Build(j)
-		for _, s := range p.Rooms[0].Sensors {
-			laid++
-			checkTube(t, fmt.Sprintf("room %d, %s", i, s.Name), &p.Rooms[0], s)
-		}
-	}
-	if laid < 2*len(rooms)-4 {
-		t.Errorf("only %d sensors laid in %d rooms", laid, len(rooms))
-	}
-}
-
-func checkTube(t *testing.T, name string, r *Room, s Sensor) {
-	t.Helper()
-	if s.Lead[0] != r.Job.Thermostat.At || s.Lead[len(s.Lead)-1] != s.Tip {
-		t.Errorf("%s: the tube runs from %v to %v", name, s.Lead[0], s.Lead[len(s.Lead)-1])
-	}
-	if bends := len(s.Lead) - 2; bends > 8 {
-		t.Errorf("%s: %d bends: %v", name, bends, s.Lead)
-	}
-	for _, piece := range plane.Segments(s.Lead) {
-		for _, c := range r.Cables {
-			for _, run := range plane.Segments(c.Path) {
-				if piece.Crosses(run) {
-					t.Errorf("%s: crosses %s at %v", name, c.ID, run)
-				}
-			}
-		}
-		for _, m := range r.Job.Joints {
-			along := math.Abs(piece.B.Sub(piece.A).Unit().Dot(m.B.Sub(m.A).Unit()))
-			if mid := piece.A.Lerp(piece.B, 0.5); along > 0.9 && piece.Length() > 100 && m.Distance(mid) < m.Clear/2 {
-				t.Errorf("%s: lies on the joint from %v to %v", name, piece.A, piece.B)
-			}
-		}
-	}
-}
 
 // TestStraightenKeepsOff: a straightened way has the ends of the way and is no
 // longer, bends less, and crosses nothing that the way does not cross.
@@ -283,13 +174,4 @@ func crossings(a, b []plane.Point) (n int) {
 		}
 	}
 	return n
-}
-
-// TestTubePastAJointIsSaid: a sensor whose tube passes a joint is named with it.
-func TestTubePastAJointIsSaid(t *testing.T) {
-	r := Room{Job: &job.Room{Joints: []job.Joint{{Segment: plane.Segment{A: plane.Pt(100, 0), B: plane.Pt(100, 500)}}}}}
-	r.Sensors = []Sensor{{Name: "S1", Lead: []plane.Point{plane.Pt(0, 50), plane.Pt(200, 50)}}, {Name: "S2", Lead: []plane.Point{plane.Pt(0, 50), plane.Pt(90, 50)}}}
-	if x := r.JointCrossings(); len(x) != 1 || strings.Join(x[0].Leads, ", ") != "tube of S1" {
-		t.Errorf("%+v", x)
-	}
 }

@@ -1,13 +1,10 @@
 package layout
 
 import (
-	"fmt"
-	"math/rand/v2"
 	"testing"
 
 	"pgregory.net/rapid"
 
-	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
 
@@ -61,84 +58,6 @@ func TestTubesKeepOffCableAndJoints(t *testing.T) {
 	})
 	if laid < tried*8/10 {
 		t.Errorf("%d of %d places reached", laid, tried)
-	}
-}
-
-// someRoom is a rectangle or an L with one to four cables that about fill it, laid
-// on a membrane of any pitch, the box anywhere on the first wall.
-func someRoom(rnd *rand.Rand) string {
-	pitch := []float64{30, 37.5, 60, 120}[rnd.IntN(4)]
-	w, h := 2000+2000*rnd.Float64(), 1800+1500*rnd.Float64()
-	if pitch > 100 {
-		w, h = 2*w, 2*h
-	}
-	area, corners := w*h, fmt.Sprintf("[0, 0], [%.0f, 0], [%.0f, %.0f], [0, %.0f]", w, w, h, h)
-	if rnd.IntN(2) > 0 {
-		area, corners = 0.75*area, fmt.Sprintf("[0, 0], [%.0f, 0], [%.0f, %.0f], [%.0f, %.0f], [%.0f, %.0f], [0, %.0f]", w, w, h/2, w/2, h/2, w/2, h, h)
-	}
-	text := fmt.Sprintf("units = \"mm\"\n[membrane]\npitch = %v\nbend_radius = %v\n[spacing]\nclosest = %d\nwidest = 4\n", pitch, min(pitch/2, 25), 1+int(60/pitch)/2)
-	n, ends := 1+rnd.IntN(4), []string{"one", "one", "both"}[rnd.IntN(3)]
-	length := (area - 2*(w+h)*60) / (2.9 * pitch) / float64(n)
-	ids := ""
-	for k := range n {
-		text += fmt.Sprintf("[[cable]]\nid = \"C%d\"\nvolts = 240\nwatts = %.0f\nlength = \"%.0f mm\"\nlead = \"12 m\"\nends = %q\n", k, length/100, length, ends)
-		ids += fmt.Sprintf("%q, ", fmt.Sprintf("C%d", k))
-	}
-	return text + fmt.Sprintf("[[room]]\nname = \"Some\"\ncorners = [%s]\ncables = [%s]\n[room.thermostat]\nat = [%.0f, 0]\n", corners, ids, w*(0.1+0.8*rnd.Float64()))
-}
-
-// TestEveryPlanKeepsTubesClear: in no room does a planned tube touch heating cable,
-// lie on a lead joint or leave the floor; what has no place is said.
-func TestEveryPlanKeepsTubesClear(t *testing.T) {
-	rnd := rand.New(rand.NewPCG(5, 6))
-	laid := 0
-	for i := range 24 {
-		j, report := job.Read("job.toml", []byte(someRoom(rnd)), nil)
-		if report.Errors() > 0 {
-			t.Fatal(report.Diagnostics())
-		}
-		p, found := Build(j)
-		r := &p.Rooms[0]
-		said := false
-		for _, d := range found {
-			said = said || d.ID == "W101"
-		}
-		if len(r.Cables) > 0 && said == (len(r.Sensors) == 2) {
-			t.Errorf("room %d: %d sensors, W101 said: %v", i, len(r.Sensors), said)
-		}
-		for _, s := range r.Sensors {
-			laid++
-			keepsClear(t, fmt.Sprintf("room %d, %s", i, s.Name), r, s)
-		}
-	}
-	if laid < 24 {
-		t.Errorf("only %d sensors in 24 rooms", laid)
-	}
-}
-
-func keepsClear(t *testing.T, name string, r *Room, s Sensor) {
-	t.Helper()
-	for _, c := range r.Cables {
-		if d := nearest(s.Lead, c.Path); d < offCable {
-			t.Errorf("%s: %.1f mm from %s", name, d, c.ID)
-		}
-		joints := c.Path[:1]
-		if c.Return != nil {
-			joints = []plane.Point{c.Path[0], c.Path[len(c.Path)-1]}
-		}
-		for _, at := range joints {
-			if d := nearest(s.Lead, []plane.Point{at, at}); d < offJoint {
-				t.Errorf("%s: %.1f mm from a lead joint of %s", name, d, c.ID)
-			}
-		}
-	}
-	outside := plane.FromRing(r.Job.Outline)
-	for _, piece := range plane.Segments(s.Lead) {
-		for d := 0.0; d < piece.Length(); d++ {
-			if out := -outside.Depth(piece.At(d)); out > 1.5 {
-				t.Fatalf("%s: %.0f mm off the floor", name, out)
-			}
-		}
 	}
 }
 

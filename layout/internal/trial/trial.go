@@ -1,0 +1,200 @@
+// Package trial has jobs for tests, and what reads and lays them out.
+package trial
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"oxturn/layout"
+	"oxturn/layout/job"
+)
+
+// Landing is a floor of 1.2 m², one cable of 240 W at 120 V: 2 A.
+const Landing = `units = "mm"
+[membrane]
+pitch = 30
+[[room]]
+name = "Landing"
+corners = [[0, 0], [1200, 0], [1200, 1000], [0, 1000]]
+cables = ["C"]
+[room.thermostat]
+wall = "A"
+from = 600
+[[cable]]
+id = "C"
+volts = 120
+watts = 240
+length = "10 m"
+lead = "3 m"
+`
+
+const Bath = `units = "mm"
+[membrane]
+pitch = 30
+roll_width = "1 m"
+roll_length = "12 m"
+[[cable]]
+id = "C"
+volts = 240
+watts = 360
+length = "36 m"
+lead = "4 m"
+[[room]]
+name = "Bath"
+corners = [[0, 0], [2400, 0], [2400, 1800], [0, 1800]]
+cables = ["C"]
+[room.thermostat]
+wall = "A"
+from = 400
+`
+
+// BathLayers are a floor for bathJob.
+const BathLayers = `
+[[layer]]
+kind = "tile"
+thickness = 10
+[[layer]]
+kind = "mortar"
+thickness = 4
+[[layer]]
+kind = "membrane"
+thickness = 6
+[[layer]]
+kind = "wood"
+thickness = 19
+`
+
+const Hand = `
+units = "mm"
+[membrane]
+pitch = 30
+[spacing]
+closest = 2
+widest = 5
+[clearance]
+wall = 75
+fixture = 50
+[[cable]]
+id = "C"
+volts = 240
+watts = 260
+length = "26 m"
+lead = "4 m"
+[[room]]
+name = "Bath"
+corners = [[0,0],[1600,0],[1600,2400],[0,2400]]
+cables = ["C"]
+[[room.fixture]]
+kind = "tub"
+outline = [[0,1640],[1600,1640],[1600,2400],[0,2400]]
+[room.thermostat]
+at = [800, 0]
+`
+
+// jobs is the folder of the examples, from wherever in the module a test runs.
+func jobs(t testing.TB) string {
+	t.Helper()
+	for dir := "."; ; dir = filepath.Join(dir, "..") {
+		if _, err := os.Stat(filepath.Join(dir, "go.mod")); err == nil {
+			return filepath.Join(dir, "testdata", "jobs")
+		}
+		if len(dir) > 40 {
+			t.Fatal("no go.mod above the test")
+		}
+	}
+}
+
+// Read reads a job that must be free of errors.
+func Read(t testing.TB, name string, data []byte) *job.Job {
+	t.Helper()
+	open := func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(jobs(t), n)) }
+	j, report := job.Read(name, data, open)
+	if report.Errors() > 0 {
+		var b bytes.Buffer
+		report.Human(&b, false)
+		t.Fatalf("%s", b.String())
+	}
+	return j
+}
+
+var built = map[string]*layout.Plan{}
+
+// Example lays out an example, which must fit; once for all tests, which only read it.
+func Example(t testing.TB, name string) *layout.Plan {
+	t.Helper()
+	if built[name] == nil {
+		built[name] = ExampleAgain(t, name)
+	}
+	return built[name]
+}
+
+func ExampleAgain(t testing.TB, name string) *layout.Plan {
+	t.Helper()
+	data, err := os.ReadFile(filepath.Join(jobs(t), name))
+	if err != nil {
+		t.Fatal(err)
+	}
+	p, found := layout.Build(Read(t, name, data))
+	for _, d := range found {
+		if d.Severity == job.Error {
+			t.Fatalf("%s: %s", name, d.Message)
+		}
+	}
+	return p
+}
+
+// Said lays out a job and returns what is said of it, by ID; errors have
+// none.
+func Said(t testing.TB, text string) (*layout.Plan, map[string][]string) {
+	t.Helper()
+	j, report := job.Read("job.toml", []byte(text), nil)
+	if report.Errors() > 0 {
+		t.Fatal(report.Diagnostics())
+	}
+	p, found := layout.Build(j)
+	said := map[string][]string{}
+	for _, d := range found {
+		said[d.ID] = append(said[d.ID], d.Message)
+	}
+	return p, said
+}
+
+// Laid lays out a job that must be free of errors.
+func Laid(t testing.TB, text string) *layout.Plan {
+	t.Helper()
+	j, report := job.Read("job.toml", []byte(text), nil)
+	if report.Errors() > 0 {
+		t.Fatal(report.Diagnostics())
+	}
+	p, ds := layout.Build(j)
+	for _, d := range ds {
+		if d.Severity == job.Error {
+			t.Fatal(d.Message)
+		}
+	}
+	return p
+}
+
+// Errors returns the messages of the errors.
+func Errors(found []job.Diagnostic) string {
+	var out []string
+	for _, d := range found {
+		if d.Severity == job.Error {
+			out = append(out, d.Message)
+		}
+	}
+	return strings.Join(out, "\n")
+}
+
+// OnlyErrors returns the errors.
+func OnlyErrors(found []job.Diagnostic) (out []job.Diagnostic) {
+	for _, d := range found {
+		if d.Severity == job.Error {
+			out = append(out, d)
+		}
+	}
+	return out
+}
