@@ -14,6 +14,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"oxturn/layout"
+	"oxturn/layout/internal/trial"
 	"oxturn/layout/plane"
 )
 
@@ -22,10 +23,10 @@ var update = flag.Bool("update", false, "take the figures of the kept plans as t
 // keptPlans are the plans whose figures are kept: the examples, and a job worked
 // out by hand in other tests.
 func keptPlans(t testing.TB) map[string]*layout.Plan {
-	hand, _ := layout.Build(read(t, "hand.toml", []byte(handJob)))
+	hand, _ := layout.Build(trial.Read(t, "hand.toml", []byte(trial.Hand)))
 	out := map[string]*layout.Plan{"hand": hand}
 	for _, name := range examples {
-		out[strings.TrimSuffix(name, ".toml")] = build(t, name)
+		out[strings.TrimSuffix(name, ".toml")] = trial.Example(t, name)
 	}
 	return out
 }
