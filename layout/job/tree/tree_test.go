@@ -151,3 +151,31 @@ func TestSyntaxErrors(t *testing.T) {
 		}
 	}
 }
+
+// FuzzMend: of whatever is no TOML something is said, within the file; and what
+// is read round it has its places in the file.
+func FuzzMend(f *testing.F) {
+	for _, s := range seeds {
+		f.Add(s)
+		f.Add(strings.Replace(s, "]", "", 1))
+		f.Add(strings.Replace(s, "\"", "", 1))
+	}
+	f.Add("[a.b]\n[[a]]\n[[a.b]\nx = [1\ny = 2 z = 3\ny == 4\n[q r]\n\"")
+	f.Fuzz(func(t *testing.T, data string) {
+		if _, err := Parse([]byte(data)); err == nil {
+			return
+		}
+		root, slips := Mend([]byte(data), func(path string) int { return len(path) % 3 })
+		if len(slips) == 0 {
+			t.Errorf("nothing is said of %q", data)
+		}
+		for _, s := range slips {
+			if s.Message == "" || s.Range.Start < 0 || s.Range.End < s.Range.Start || s.Range.End > len(data)+1 {
+				t.Errorf("%q: %+v", data, s)
+			}
+		}
+		if root != nil {
+			spansInside(t, root, len(data))
+		}
+	})
+}
