@@ -106,8 +106,8 @@ func (f *Refit) restsFact() refitFact {
 	switch code := f.Planned.Laid.Job.PlanCode; code {
 	case f.Code:
 	case "":
-		out.words += " if that stands on the drawings on site: nothing says so"
-		out.typed = "; give the plan code on them, or their layout file, as plan"
+		out.words += " if that stands on the drawings on site; nothing says so"
+		out.typed = ": give the plan code on them, or their layout file, as plan"
 	default:
 		out.words = "laid by plan " + code + ", read from its layout file; the job's own plan is " + f.Code + " now"
 	}
