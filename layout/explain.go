@@ -30,7 +30,7 @@ func Explanations() []job.Explanation {
 	return []job.Explanation{
 		{ID: "W101", Title: "a floor sensor finds no place", Text: "A sensor lies midway between two runs, well inside the heated floor and away from other heat, and its tube reaches the box clear of heating cable and lead joints, never off the floor. " +
 			"No gap of this room allows that for the sensor or for its spare. Without a spare, a sensor that fails means lifting tile; the cable plan shows what could be placed.",
-			Bad:  landing("[[0, 0], [1200, 0], [1200, 420], [0, 420]]", "length = \"3.9 m\"\nwatts = 39"),
+			Bad:  landing("[[0, 0], [2400, 0], [2400, 420], [0, 420]]", "length = \"8.1 m\"\nwatts = 81"),
 			Good: landing("[[0, 0], [1200, 0], [1200, 1000], [0, 1000]]", "length = \"10 m\"\nwatts = 100")},
 		{ID: "W103", Title: "floor to be heated stays without cable", Text: "A cable may not cross a movement joint, pass under a fixture or be cut and joined, so that each part of the floor needs a cable of its own. " +
 			"The room lists fewer cables than it has parts with room for one. The part left out is dotted on the drawings and counted with the floor that is not heated.",

@@ -14,7 +14,9 @@ func (p *page) room(r Room, s Supply) {
 	p.head("Room %s", r.Name)
 	p.put("areas", fmt.Sprintf("floor %s, tiled %s, heated %s", p.area(r.Floor), p.area(r.Tiled), p.area(r.Heated)),
 		fmt.Sprintf("cable %s clear of walls (%s)", p.length(r.Wall.Value), r.Wall.Source))
-	p.put("corners", p.corners(r)...)
+	if corners := p.corners(r); len(corners) > 0 {
+		p.put("corners", corners...)
+	}
 	p.put("heat", p.density(r.Density)+" at even spacing", p.density(r.OverTile)+" over the tiled floor")
 	for _, c := range r.Cables {
 		p.b.WriteByte('\n')

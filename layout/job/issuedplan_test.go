@@ -77,7 +77,7 @@ func TestHowToMoveWhatReachesThroughAWall(t *testing.T) {
 	for things, want := range map[string]string{
 		"at = [100, 1000]\nwidth = 600\ndepth = 600":            "move it 200 mm east: at = [300, 1000]",
 		"at = [1000, 1900]\nwidth = 600\ndepth = 600":           "move it 200 mm south: at = [1000, 1700]",
-		"at = [1000, 1000]\nwidth = 600\ndepth = 4000":          "too large to be moved clear",
+		"at = [1000, 1000]\nwidth = 600\ndepth = 2500":          "it is too large for its place",
 		"wall = \"A\"\nfrom = 500\nwidth = 600\ndepth = 2500":   "less deep",
 		"wall = \"A\"\nfrom = 500\nwidth = 600\ndepth = 1990\n": "",
 	} {

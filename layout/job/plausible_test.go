@@ -234,7 +234,7 @@ func TestUsualJobsArePlausible(t *testing.T) {
 		size := func(name string, low, high float64) string { return fmt.Sprintf("%.4f", between(name, low, high)/mm) }
 		length, perMetre, volts := between("length", 3e3, 200e3), between("W/m", 7, 24), rapid.SampledFrom(mains).Draw(t, "volts")
 		watts := length / 1000 * perMetre
-		w, d := between("across", 1000, 15e3), between("deep", 1000, 15e3)
+		w, d := between("across", 1200, 15e3), between("deep", 1200, 15e3)
 		text := fmt.Sprintf("units = %q\n[membrane]\npitch = %s\n[tile]\nsize = [%s, %s]\nthickness = %s\n[[layer]]\nkind = \"screed\"\nthickness = %s\n"+
 			"[[cable]]\nid = \"C\"\nvolts = %g\nwatts = %.2f\nlength = %.4f\nohms = %.5g\nlead = %s\n"+
 			"[[room]]\nname = \"R\"\ncorners = [[0, 0], [%.3f, 0], [%.3[12]f, %.3[13]f], [0, %.3[13]f]]\n[room.thermostat]\nwall = \"A\"\nfrom = 1\nheight = %[14]s\n",
