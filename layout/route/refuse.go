@@ -13,27 +13,32 @@ import (
 // too short: its widest gaps would leave the rest cold.
 const leastCovered = 0.85
 
-// refuse says why a share has no route, with the lengths that would do, found
-// by laying the floor with the closest and with the widest gaps.
-func (r *room) refuse(sh share, rule rules, wish *wishes, best *candidate) error {
-	c := r.p.Cables[sh.cable]
-	out := &Refusal{Cable: sh.cable, Zone: sh.zone}
+// refuse says why a share has no route, with the lengths that would do; nil where
+// one of the plans that tell them is a route after all.
+func (r *room) refuse(l *laying, best *candidate) error {
+	c := r.p.Cables[l.cable]
+	out := &Refusal{Cable: l.cable, Zone: l.share.zone}
 	if r.p.Brief {
 		out.Reason = fmt.Sprintf("no route was found for cable %s at first sight", c.ID)
 		return out
 	}
-	if !r.startable(sh.region, wish) {
-		if wish.from != nil {
+	if !r.startable(l.region, l.wish) {
+		if l.wish.from != nil {
 			out.Reason = fmt.Sprintf("cable %s can't go on from where its laid part ends: no run can be joined to it", c.ID)
 			return out
 		}
-		out.Lead = r.nearestStart(sh.region, wish)
+		out.Lead = r.nearestStart(l.region, l.wish)
 		out.Reason = fmt.Sprintf("the cold lead of cable %s reaches no place where its heating part can start", c.ID)
 		return out
 	}
-	out.Shortest, out.Longest = r.reachable(sh, rule, wish)
+	n := r.reachable(l)
+	out.Shortest, out.Longest = n.shortest, n.longest
+	if l.keep(n.found); len(l.found) > 0 {
+		return nil
+	}
+	rule := l.rule
 	switch {
-	case out.Longest == 0 && narrow(sh.region, rule):
+	case out.Longest == 0 && narrow(l.region, rule):
 		out.Reason = fmt.Sprintf("no run of cable %s fits on its floor: it is too narrow for a turn of %d pegs", c.ID, rule.turnBack)
 	case out.Longest == 0:
 		out.Reason = fmt.Sprintf("no route was found for cable %s, nor for any other length on its floor", c.ID)
@@ -43,7 +48,7 @@ func (r *room) refuse(sh share, rule rules, wish *wishes, best *candidate) error
 		out.Cold = 1 - best.score.Covered
 		out.Reason = fmt.Sprintf("cable %s of %.1f m is too short: with gaps of %d pegs at most it would leave %.0f %% of its floor cold; %.1f to %.1f m would do", c.ID, c.Length/1000, rule.widest, 100*out.Cold, out.Shortest/1000, out.Longest/1000)
 	default:
-		out.Reason = fmt.Sprintf("no route of %.1f m was found for cable %s; its floor takes %.1f to %.1f m", c.Length/1000, c.ID, out.Shortest/1000, out.Longest/1000)
+		out.Reason = fmt.Sprintf("no route of just %.1f m was found for cable %s; plans of %.1f to %.1f m were, not all lengths between can be laid", c.Length/1000, c.ID, out.Shortest/1000, out.Longest/1000)
 	}
 	return out
 }
@@ -83,64 +88,85 @@ func narrow(region plane.Region, rule rules) bool {
 	return err == nil && inner.Empty()
 }
 
-// lengths are those of the shortest and the longest cable that a share takes, mm.
-type lengths struct{ shortest, longest float64 }
-
-// reachable returns the shortest and the longest cable that was laid in the
-// share, in mm with what is laid already; 0 for none.
-func (r *room) reachable(sh share, rule rules, wish *wishes) (shortest, longest float64) {
-	n, ok := r.reached[sh.cable]
-	if !ok {
-		n.shortest, n.longest = r.reach(sh, rule, wish)
-		r.reached[sh.cable] = n
-	}
-	return n.shortest, n.longest
+// lengths are those of the shortest and the longest cable that a share takes, mm,
+// and the plans that tell it, as far as they do for the cable itself, the best first.
+type lengths struct {
+	shortest, longest float64
+	found             []*candidate
 }
 
-// reach works out what reachable returns.
-func (r *room) reach(sh share, rule rules, wish *wishes) (shortest, longest float64) {
-	laid := Length(r.frozen(sh.cable), rule.bend)
-	shortest = math.Inf(1)
-	tight := rule // nothing but the closest gaps
-	tight.widest = max(rule.closest, int(math.Ceil(rule.meanGap-1e-9)))
+// reachable returns the lengths of the share, with what is laid already; 0 for none.
+func (r *room) reachable(l *laying) lengths {
+	n, ok := r.reached[l.cable]
+	if !ok {
+		n = r.reach(l)
+		r.reached[l.cable] = n
+	}
+	return n
+}
+
+// reach lays the share with the widest and with the closest gaps, and with as much
+// cable as it can. A length near an end of that range is easily missed by the
+// search, which looks for even gaps, so that the plans are fitted to the cable too.
+func (r *room) reach(l *laying) lengths {
+	var found []*candidate
+	longest := 0.0
+	shortest := math.Inf(1)
+	tight := l.rule // nothing but the closest gaps
+	tight.widest = max(l.rule.closest, int(math.Ceil(l.rule.meanGap-1e-9)))
 	for t := range turns(4) {
-		g := newGrid(sh.region, r.lattice, t)
-		w := newSweep(g, rule, wish, narrowly)
-		w.stop = r.stopped
-		for _, s := range []float64{float64(rule.widest), math.Max(float64(rule.closest), rule.meanGap)} {
-			if w.plan(s) {
-				if plan := w.trace(w.finals[0]); r.covers(sh, rule, wish.from.join(plan.world())) {
-					shortest = math.Min(shortest, laid+plan.length(rule))
+		g := newGrid(l.region, r.lattice, t)
+		w := r.newWay(l, newSweep(g, l.rule, l.wish, narrowly))
+		for _, s := range []float64{float64(l.rule.widest), math.Max(float64(l.rule.closest), l.rule.meanGap)} {
+			if w.sweep.plan(s) {
+				if path := w.whole(w.sweep.trace(w.sweep.finals[0])); path != nil && r.covers(l, path) {
+					shortest = math.Min(shortest, Length(path, l.rule.bend))
 				}
-				longest = math.Max(longest, laid+w.longest())
+				longest = math.Max(longest, w.longest())
 			}
 		}
-		w = newSweep(g, tight, wish, wide)
-		w.stop = r.stopped
-		w.perPeg = -1
-		if w.plan(float64(tight.widest)) {
-			longest = math.Max(longest, laid+w.longest())
+		most := r.newWay(l, newSweep(g, tight, l.wish, wide))
+		most.sweep.perPeg = -1
+		if most.sweep.plan(float64(tight.widest)) {
+			longest = math.Max(longest, most.longest())
 		}
+		found = append(append(found, w.found...), most.found...)
 	}
-	if math.IsInf(shortest, 1) {
-		shortest = longest
-	}
-	return math.Min(shortest, longest), longest
+	sortByScore(found)
+	return lengths{math.Min(shortest, longest), longest, found}
 }
 
 // covers reports whether a path leaves no more of its share cold than a route may.
-func (r *room) covers(sh share, rule rules, path []plane.Point) bool {
-	f := newField(sh.region, r.lattice, float64(rule.closest)*rule.pitch, r.spacing(sh.region, Length(path, rule.bend)))
+func (r *room) covers(l *laying, path []plane.Point) bool {
+	f := newField(l.region, r.lattice, float64(l.rule.closest)*l.rule.pitch, r.spacing(l.region, Length(path, l.rule.bend)))
 	return f.judge(path, math.Inf(1)).Covered >= leastCovered
 }
 
-// longest returns the length in mm of the longest whole plan.
-func (w *sweep) longest() float64 {
-	ids := slices.Clone(w.finals)
-	slices.SortStableFunc(ids, func(a, b int32) int { return cmp.Compare(w.arena[b].length, w.arena[a].length) })
+// longest returns the length in mm of the longest whole plan that keeps the
+// rules, and fits those that are longer than the cable to it.
+func (w *way) longest() float64 {
+	ids := slices.Clone(w.sweep.finals)
+	slices.SortStableFunc(ids, func(a, b int32) int { return cmp.Compare(w.sweep.arena[b].length, w.sweep.arena[a].length) })
 	most := 0.0
 	for _, id := range ids[:min(len(ids), 20)] { // their bends may turn the order round
-		most = math.Max(most, w.trace(id).length(w.rule))
+		p := w.sweep.trace(id)
+		if path := w.whole(p); path != nil {
+			most = math.Max(most, Length(path, w.sweep.rule.bend))
+		}
+		w.consider(p, w.sweep.s)
 	}
 	return most
+}
+
+// whole returns a plan's path with what is laid already, as long as it comes;
+// nil where it breaks a rule.
+func (w *way) whole(p *runPlan) []plane.Point {
+	rule, from := w.sweep.rule, w.sweep.wish.from
+	q := &runPlan{g: p.g, nodes: slices.Clone(p.nodes)}
+	q.mendBends(rule, w.zone)
+	path := from.join(q.world())
+	if !sound(path, rule, w.zone, Length(path, rule.bend), from.kept()) {
+		return nil
+	}
+	return path
 }

@@ -128,19 +128,35 @@ func (r *room) lay(sh share) (*laying, error) {
 	}
 	l.field = newField(sh.region, r.lattice, float64(l.rule.closest)*l.rule.pitch, l.spacing)
 	l.wish = &wishes{strip: r.strip, reach: c.LeadReach, low: r.p.Low, avoid: r.p.Avoid, both: c.Ends == BothEnds, from: r.jointOf(sh.cable, sh.zone)}
-	found := r.search(sh, l.rule, l.wish, l.field)
+	found := r.search(l)
+	l.keep(found)
+	var err error
+	if len(l.found) == 0 && !r.stopped() {
+		err = r.refuse(l, bestOf(found))
+	}
+	if r.stopped() {
+		return nil, ErrStopped
+	}
+	return l, err
+}
+
+// keep takes over the candidates that leave no more floor cold than a route may.
+func (l *laying) keep(found []*candidate) {
 	for _, c := range found {
 		if c.score.Covered >= leastCovered {
 			l.found = append(l.found, c)
 		}
 	}
-	if r.stopped() {
-		return nil, ErrStopped
-	}
-	if len(l.found) == 0 {
-		return nil, r.refuse(sh, l.rule, l.wish, bestOf(found))
-	}
-	return l, nil
+}
+
+// newWay is the search with a sweep over a laying's floor.
+func (r *room) newWay(l *laying, s *sweep) *way {
+	s.stop = r.stopped
+	return &way{sweep: s, field: l.field, zone: l.zone, length: l.length, laid: Length(r.frozen(l.cable), l.rule.bend)}
+}
+
+func sortByScore(found []*candidate) {
+	slices.SortStableFunc(found, func(a, b *candidate) int { return cmp.Compare(a.score.Total, b.score.Total) })
 }
 
 // routes returns the routes found, the best first.
@@ -192,7 +208,7 @@ func (l *laying) polishAlone() {
 			l.found = append(l.found, c)
 		}
 	}
-	slices.SortStableFunc(l.found, func(a, b *candidate) int { return cmp.Compare(a.score.Total, b.score.Total) })
+	sortByScore(l.found)
 }
 
 // polishBeside betters the best candidate of each cable of zone z in turn.
@@ -237,25 +253,23 @@ func bestOf(found []*candidate) *candidate {
 
 // search tries directions and efforts until a good route is found, and
 // returns the candidates, the best first.
-func (r *room) search(sh share, rule rules, wish *wishes, f *field) []*candidate {
+func (r *room) search(l *laying) []*candidate {
 	var found []*candidate
 	for _, look := range looks {
-		if look.last && len(found) > 0 || look.effort != narrowly && r.inVain(sh, rule, wish, found) {
+		if look.last && len(found) > 0 || look.effort != narrowly && r.inVain(l, found) {
 			break
 		}
 		ways := make([]*way, 0, 2)
 		for _, t := range r.directions() {
-			g := newGrid(sh.region, r.lattice, t+look.from)
-			w := &way{sweep: newSweep(g, rule, wish, look.effort), field: f, zone: r.p.Zones[sh.zone], length: r.p.Cables[sh.cable].Length, laid: Length(r.frozen(sh.cable), rule.bend)}
-			w.sweep.stop = r.stopped
-			w.begin(f.spacing / rule.pitch)
+			w := r.newWay(l, newSweep(newGrid(l.region, r.lattice, t+look.from), l.rule, l.wish, look.effort))
+			w.begin(l.spacing / l.rule.pitch)
 			ways = append(ways, w)
 		}
 		bracketAll(ways)
 		for _, w := range ways {
 			found = append(found, w.found...)
 		}
-		slices.SortStableFunc(found, func(a, b *candidate) int { return cmp.Compare(a.score.Total, b.score.Total) })
+		sortByScore(found)
 		if len(found) > 0 && (found[0].laying() < poor || slices.ContainsFunc(ways, (*way).spent)) {
 			break
 		}
@@ -269,15 +283,15 @@ const farOff = 0.02
 
 // inVain reports whether wider looks are not asked for, or can't find the rest of a laid
 // cable a route: what is laid and the closest gaps take far less than there is.
-func (r *room) inVain(sh share, rule rules, wish *wishes, found []*candidate) bool {
+func (r *room) inVain(l *laying, found []*candidate) bool {
 	if r.p.Brief {
 		return true
 	}
-	if wish.from == nil || len(found) > 0 {
+	if l.wish.from == nil || len(found) > 0 {
 		return false
 	}
-	_, longest := r.reachable(sh, rule, wish)
-	return longest > 0 && r.p.Cables[sh.cable].Length > (1+farOff)*longest
+	longest := r.reachable(l).longest
+	return longest > 0 && l.length > (1+farOff)*longest
 }
 
 // A look is one try of the search, from one side of the floor.
