@@ -34,6 +34,9 @@ func (r *room) answer(options [][]Route) ([]Route, error) {
 		for i, o := range options {
 			routes[i] = o[at[i]]
 		}
+		if r.stopped() {
+			return nil, ErrStopped
+		}
 		f := r.leads(routes)
 		if f == nil {
 			f = r.audit(routes)

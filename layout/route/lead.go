@@ -1,7 +1,6 @@
 package route
 
 import (
-	"container/heap"
 	"math"
 	"slices"
 
@@ -138,20 +137,65 @@ func (s *strip) search(floor plane.Region, v *leadView, start plane.Point, off p
 		dist[i], back[i] = math.Inf(1), -1
 	}
 	q := &cellQueue{}
+	var first []int32
 	for i, ok := range open {
-		if c := s.centre(i); ok && c.Dist(start) < 3*stripCell && v.clear(c, start) {
+		if c := s.centre(i); ok && c.Dist(start) < 3*s.cell && v.clear(c, start) {
 			dist[i] = c.Dist(start)
-			heap.Push(q, cellAt{dist[i] + c.Dist(s.entry), int32(i)})
+			first = append(first, int32(i))
 		}
 	}
+	if !s.comesTo(open, first) {
+		return nil
+	}
+	for _, i := range first {
+		q.push(cellAt{dist[i] + s.centre(int(i)).Dist(s.entry), i})
+	}
 	for q.Len() > 0 {
-		i := int(heap.Pop(q).(cellAt).i)
-		if c := s.centre(i); c.Dist(s.entry) < 60 && v.clear(c, s.entry) {
+		i := int(q.pop().i)
+		if c := s.centre(i); c.Dist(s.entry) < nearEntry && v.clear(c, s.entry) {
 			return s.cells(back, i)
 		}
 		s.step(open, dist, back, i, q)
 	}
 	return nil
+}
+
+// nearEntry is within how many mm of the entry a lead goes straight to it.
+const nearEntry = 60.0
+
+// comesTo reports whether open cells hang together from any of those given to
+// the entry: far sooner than a search that looks for the shortest way in vain.
+func (s *strip) comesTo(open []bool, from []int32) bool {
+	seen, todo := make([]bool, len(open)), slices.Clone(from)
+	for _, i := range todo {
+		seen[i] = true
+	}
+	visit := func(j int) {
+		if open[j] && !seen[j] {
+			seen[j] = true
+			todo = append(todo, int32(j))
+		}
+	}
+	for k := 0; k < len(todo); k++ { // no corner is cut, so that four neighbours say as much as eight
+		i := int(todo[k])
+		if s.centre(i).Dist(s.entry) < nearEntry {
+			return true
+		}
+		x, y := i%s.nx, i/s.nx
+		if x > 0 {
+			visit(i - 1)
+		}
+		if x+1 < s.nx {
+			visit(i + 1)
+		}
+		if y > 0 {
+			visit(i - s.nx)
+		}
+		if y+1 < s.ny {
+			visit(i + s.nx)
+		}
+	}
+	return false
 }
 
 func (s *strip) cells(back []int32, i int) []plane.Point {
@@ -171,10 +215,10 @@ func (s *strip) step(open []bool, dist []float64, back []int32, i int, q *cellQu
 			if !open[j] || !open[y*s.nx+a] || !open[b*s.nx+x] { // no cutting of corners
 				continue
 			}
-			d := dist[i] + float64(stripCell*math.Hypot(float64(a-x), float64(b-y)))
+			d := dist[i] + s.stride(a-x, b-y)
 			if d < dist[j]-1e-9 {
 				dist[j], back[j] = d, int32(i)
-				heap.Push(q, cellAt{d + s.centre(j).Dist(s.entry), int32(j)})
+				q.push(cellAt{d + s.centre(j).Dist(s.entry), int32(j)})
 			}
 		}
 	}
@@ -183,11 +227,11 @@ func (s *strip) step(open []bool, dist []float64, back []int32, i int, q *cellQu
 // block closes all cells so near a line that two open neighbours can't have
 // it between them.
 func (s *strip) block(open []bool, lines []plane.Segment) {
-	const near = 0.72 * stripCell // just over half a diagonal
+	near := 0.72 * s.cell // just over half a diagonal
 	for _, l := range lines {
 		box := plane.Bounds([]plane.Point{l.A, l.B})
-		x0, y0 := int((box.Min.X-s.origin.X)/stripCell)-1, int((box.Min.Y-s.origin.Y)/stripCell)-1
-		x1, y1 := int((box.Max.X-s.origin.X)/stripCell)+1, int((box.Max.Y-s.origin.Y)/stripCell)+1
+		x0, y0 := int((box.Min.X-s.origin.X)/s.cell)-1, int((box.Min.Y-s.origin.Y)/s.cell)-1
+		x1, y1 := int((box.Max.X-s.origin.X)/s.cell)+1, int((box.Max.Y-s.origin.Y)/s.cell)+1
 		for y := max(0, y0); y <= min(s.ny-1, y1); y++ {
 			for x := max(0, x0); x <= min(s.nx-1, x1); x++ {
 				if i := y*s.nx + x; open[i] && l.Distance(s.centre(i)) < near {

@@ -111,6 +111,6 @@ func LeadBack(p Problem, path []plane.Point, cables, leads [][]plane.Point) []pl
 // LeadsPast draws the cold leads of routes anew, off what lies in their way
 // from the entry on; false where they find no way past it.
 func LeadsPast(p Problem, routes []Route, lying [][]plane.Point) bool {
-	r := &room{p: p, strip: rasterOf(p.Floor, p.Entry), lying: lying}
+	r := &room{p: p, strip: rasterOf(p.Floor, p.Entry, stripCell), lying: lying}
 	return r.leads(routes) == nil
 }

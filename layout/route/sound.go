@@ -48,6 +48,9 @@ func bendsFit(path []plane.Point, rule rules) bool {
 	closest := float64(rule.closest) * rule.pitch
 	for i := 1; i < len(path); i++ {
 		n := path[i-1].Dist(path[i])
+		if math.Abs(cs[i].turn) > 3 { // doubles back, where the tangent of half of it says nothing
+			return false
+		}
 		if cs[i-1].cut+cs[i].cut > n+1e-6 {
 			return false
 		}

@@ -1,7 +1,6 @@
 package route
 
 import (
-	"container/heap"
 	"math"
 
 	"oxturn/layout/plane"
@@ -13,6 +12,7 @@ import (
 // length of the shortest lead to each.
 type strip struct {
 	origin plane.Point
+	cell   float64 // mm
 	nx, ny int
 	lead   []float64 // mm from the entry, infinite where a lead can't go
 	back   []int32   // the cell before on the shortest lead
@@ -23,7 +23,7 @@ const stripCell = 15.0 // mm
 
 // newStrip measures the leads from entry over floor outside zones.
 func newStrip(floor plane.Region, zones []plane.Region, entry plane.Point) *strip {
-	s := rasterOf(floor, entry)
+	s := rasterOf(floor, entry, stripCell)
 	open := s.raster(floor)
 	for _, z := range zones {
 		for i, in := range s.raster(z) {
@@ -35,13 +35,21 @@ func newStrip(floor plane.Region, zones []plane.Region, entry plane.Point) *stri
 }
 
 // rasterOf returns the cells of a floor, with no leads to them.
-func rasterOf(floor plane.Region, entry plane.Point) *strip {
+func rasterOf(floor plane.Region, entry plane.Point, cell float64) *strip {
 	box := floor.Bounds()
-	return &strip{origin: box.Min, nx: int(box.W()/stripCell) + 1, ny: int(box.H()/stripCell) + 1, entry: entry}
+	return &strip{origin: box.Min, cell: cell, nx: int(box.W()/cell) + 1, ny: int(box.H()/cell) + 1, entry: entry}
+}
+
+// stride is the way in mm from a cell to a neighbour.
+func (s *strip) stride(dx, dy int) float64 {
+	if dx != 0 && dy != 0 {
+		return s.cell * math.Sqrt2
+	}
+	return s.cell
 }
 
 func (s *strip) centre(i int) plane.Point {
-	return s.origin.Add(plane.Pt((float64(i%s.nx)+0.5)*stripCell, (float64(i/s.nx)+0.5)*stripCell))
+	return s.origin.Add(plane.Pt((float64(i%s.nx)+0.5)*s.cell, (float64(i/s.nx)+0.5)*s.cell))
 }
 
 // raster reports for each cell whether its centre lies in r.
@@ -51,7 +59,7 @@ func (s *strip) raster(r plane.Region) []bool {
 	for _, ring := range r.Rings() {
 		t := make(plane.Ring, len(ring))
 		for i, p := range ring {
-			t[i] = p.Sub(s.origin).Mul(1 / stripCell).Sub(plane.Pt(0.5, 0.5))
+			t[i] = p.Sub(s.origin).Mul(1 / s.cell).Sub(plane.Pt(0.5, 0.5))
 		}
 		rings = append(rings, t)
 	}
@@ -74,13 +82,13 @@ func (s *strip) spread(open []bool) {
 	}
 	q := &cellQueue{}
 	for i, ok := range open {
-		if d := s.centre(i).Dist(s.entry); ok && d < 60 {
+		if d := s.centre(i).Dist(s.entry); ok && d < nearEntry {
 			s.lead[i] = d
-			heap.Push(q, cellAt{d, int32(i)})
+			q.push(cellAt{d, int32(i)})
 		}
 	}
 	for q.Len() > 0 {
-		c := heap.Pop(q).(cellAt)
+		c := q.pop()
 		if c.d > s.lead[c.i] {
 			continue
 		}
@@ -96,10 +104,10 @@ func (s *strip) relax(open []bool, c cellAt, q *cellQueue) {
 			if a < 0 || b < 0 || a >= s.nx || b >= s.ny || !open[b*s.nx+a] || !open[y*s.nx+a] || !open[b*s.nx+x] {
 				continue // outside, or over a corner
 			}
-			d := c.d + float64(stripCell*math.Hypot(float64(dx), float64(dy)))
+			d := c.d + s.stride(dx, dy)
 			if j := b*s.nx + a; d < s.lead[j]-1e-9 {
 				s.lead[j], s.back[j] = d, c.i
-				heap.Push(q, cellAt{d, int32(j)})
+				q.push(cellAt{d, int32(j)})
 			}
 		}
 	}
@@ -116,7 +124,7 @@ func (s *strip) leadTo(p plane.Point) float64 {
 // for none within a hand's breadth.
 func (s *strip) nearest(p plane.Point) (float64, int) {
 	best, cell := math.Inf(1), -1
-	cx, cy := int((p.X-s.origin.X)/stripCell), int((p.Y-s.origin.Y)/stripCell)
+	cx, cy := int((p.X-s.origin.X)/s.cell), int((p.Y-s.origin.Y)/s.cell)
 	const k = 3
 	for y := max(0, cy-k); y <= min(s.ny-1, cy+k); y++ {
 		for x := max(0, cx-k); x <= min(s.nx-1, cx+k); x++ {
@@ -125,7 +133,7 @@ func (s *strip) nearest(p plane.Point) (float64, int) {
 				continue
 			}
 			off := s.centre(i).Dist(p)
-			if d := s.lead[i] + off; off < 2.5*stripCell && d < best {
+			if d := s.lead[i] + off; off < 2.5*s.cell && d < best {
 				best, cell = d, i
 			}
 		}
@@ -138,15 +146,42 @@ type cellAt struct {
 	i int32
 }
 
+// A cellQueue gives the nearest cell first, of equals that of the lower number.
 type cellQueue []cellAt
 
-func (q cellQueue) Len() int           { return len(q) }
-func (q cellQueue) Less(i, j int) bool { return q[i].d < q[j].d || q[i].d == q[j].d && q[i].i < q[j].i }
-func (q cellQueue) Swap(i, j int)      { q[i], q[j] = q[j], q[i] }
-func (q *cellQueue) Push(x any)        { *q = append(*q, x.(cellAt)) }
-func (q *cellQueue) Pop() any {
-	old := *q
-	x := old[len(old)-1]
-	*q = old[:len(old)-1]
-	return x
+func (q cellQueue) Len() int { return len(q) }
+
+func (a cellAt) before(b cellAt) bool { return a.d < b.d || a.d == b.d && a.i < b.i }
+
+func (q *cellQueue) push(c cellAt) {
+	h := append(*q, c)
+	i := len(h) - 1
+	for ; i > 0 && c.before(h[(i-1)/2]); i = (i - 1) / 2 {
+		h[i] = h[(i-1)/2]
+	}
+	h[i] = c
+	*q = h
+}
+
+func (q *cellQueue) pop() cellAt {
+	h := *q
+	least, n := h[0], len(h)-1
+	c := h[n]
+	h = h[:n]
+	i := 0
+	for k := 1; k < n; k = 2*i + 1 {
+		if k+1 < n && h[k+1].before(h[k]) {
+			k++
+		}
+		if !h[k].before(c) {
+			break
+		}
+		h[i] = h[k]
+		i = k
+	}
+	if n > 0 {
+		h[i] = c
+	}
+	*q = h
+	return least
 }
