@@ -104,7 +104,7 @@ func (r *room) lead(rt *Route, to plane.Point, cables, leads [][]plane.Point) []
 // LeadBack draws the second cold lead of the problem's first cable, from its path's end
 // to the entry, off other cables and off leads where it can; nil where it finds no way.
 func LeadBack(p Problem, path []plane.Point, cables, leads [][]plane.Point) []plane.Point {
-	r := &room{p: p, strip: rasterOf(p.Floor, p.Entry)}
+	r := &room{p: p, strip: rasterOf(p.Floor, p.Entry, stripCell)}
 	return r.lead(&Route{}, path[len(path)-1], append(cables[:len(cables):len(cables)], path), leads)
 }
 
