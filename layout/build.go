@@ -78,6 +78,7 @@ func (r *Room) build(j *job.Job, first int) []job.Diagnostic {
 	} else if missing := r.placeSensors(j, false); len(missing) > 0 {
 		out = append(out, r.sensorWarning(missing))
 	}
+	out = append(out, r.leadsOnOneAnother(j)...)
 	if err := r.leadRise(printed(j)); err != nil {
 		out = append(out, r.problem("the lead rise of room %q cannot be worked out: %v", r.Job.Name, err))
 	}

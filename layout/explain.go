@@ -14,6 +14,13 @@ func Explanations() []job.Explanation {
 			"[room.thermostat]\nwall = \"A\"\nfrom = \"600 mm\"\n\n" +
 			"[[cable]]\nid = \"C\"\nvolts = 120\nlead = \"3 m\"\n" + cable + "\n"
 	}
+	slot := func(from, box string) string { // the box hangs at the end of a slot
+		cable := func(id string) string {
+			return "\n[[cable]]\nid = \"" + id + "\"\nvolts = 120\nlead = \"3 m\"\nlength = \"10 m\"\nwatts = 100\n"
+		}
+		return "[[room]]\nname = \"Landing\"\ncorners = [[0, 0], [" + from + ", 0], [" + from + ", -200], [600, -200], [600, 0], [2400, 0], [2400, 1000], [0, 1000]]\n" +
+			"cables = [\"C\", \"D\"]\n\n[room.thermostat]\nat = [" + box + ", -200]\n" + cable("C") + cable("D")
+	}
 	whole := landing("[[0, 0], [1200, 0], [1200, 1000], [0, 1000]]", "length = \"10 m\"\nwatts = 100")
 	layers := "[[layer]]\nkind = \"wood\"\nthickness = \"19 mm\"\n\n"
 	membraneLayer := "[[layer]]\nkind = \"tile\"\nthickness = \"10 mm\"\n\n[[layer]]\nkind = \"membrane\"\nthickness = \"5.5 mm\"\n\n"
@@ -49,6 +56,9 @@ func Explanations() []job.Explanation {
 			"every 12 ft (3.7 m) at most in direct sun or where it gets wet, and at walls and changes of plane (TCNA EJ171 and ANSI A108.01, as relayed in the trade). Local standards differ. " +
 			"No cable may cross such a joint: one that the tile layer adds later cuts through it. Ask before the cable is chosen, and give each joint as a [[room.joint]].",
 			Bad: landing("[[0, 0], [6500, 0], [6500, 1000], [0, 1000]]", "length = \"60 m\"\nwatts = 600"), Good: whole},
+		{ID: "W107", Title: "cold leads lie on one another", Text: "Where several cables come to one box, their cold leads go side by side over the floor. Here one finds no way but over another, or over the lead joint of another cable. " +
+			"Two leads on one another stand up under tile and are pressed there; a joint is the thickest and weakest part of a cable, and nothing may lie on it. The cable plan notes each such place, and the leads must be kept apart there in depth: each in a tube or recess of its own.",
+			Bad: slot("560", "580"), Good: slot("520", "560")},
 		{ID: "W110", Title: "a cable as laid is not as long as its label says", Text: "What was measured of a cable on the floor adds up to another length than the cable has. A run was left out or counted twice, or a leg misread: " +
 			"the map would show cable where there is none, or none where there is.",
 			Bad: laid(strings.Repeat(pair, 4) + `"north 27"`), Good: laid(strings.Repeat(pair, 5) + `"north 27", "east 3", "south 20"`)},

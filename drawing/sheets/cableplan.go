@@ -137,6 +137,21 @@ func (v *roomView) revised() []block {
 	return []block{revisions(v.plan)}
 }
 
+// stackedLeads says where cold leads lie on one another, and how they are to be laid
+// there.
+func (v *roomView) stackedLeads() (out []string) {
+	tape := layout.NewTape(v.room.Job, v.fig.units)
+	for _, s := range v.room.LeadStacks() {
+		if s.Joint {
+			out = append(out, fmt.Sprintf("The %s comes over the %s, %s: lay it round the joint, never on it, nor on heating cable.", s.Lead, s.On, tape.Place(s.At)))
+			continue
+		}
+		out = append(out, fmt.Sprintf("The %s and the %s lie on one another over %s about the place %s: lay each there in a tube or recess of its own, never on a lead joint or heating cable.",
+			s.Lead, s.On, tape.Length(s.Length), tape.Place(s.At)))
+	}
+	return out
+}
+
 // notes returns the notes of a room's sheet: its own remarks, those of the
 // job, and what is true of every plan.
 func (v *roomView) notes() block {
@@ -155,6 +170,7 @@ func (v *roomView) notes() block {
 	if bare := v.room.Bare; !bare.Empty() {
 		l.paras = append(l.paras, fmt.Sprintf("%s of the floor, dotted, stays without cable: it is cut off from the rest.", plane.FormatArea(bare.Area(), v.fig.units)))
 	}
+	l.paras = append(l.paras, v.stackedLeads()...)
 	if v.room.Chosen != nil && v.room.Chosen.Why != "" {
 		l.paras = append(l.paras, "Cable chosen: "+strings.TrimSuffix(v.room.Chosen.Why, ".")+".")
 	}

@@ -8,10 +8,15 @@ import (
 )
 
 // leadRoute finds the shortest cold lead from the entry to the end of path at
-// start over the floor, crossing neither a heating cable nor an earlier lead.
-// It returns nil when there is none.
-func (s *strip) leadRoute(floor plane.Region, start plane.Point, cables [][]plane.Point, leads [][]plane.Point) []plane.Point {
+// start over the floor, crossing neither a heating cable nor an earlier lead nor
+// any of the lead joints. It returns nil when there is none.
+func (s *strip) leadRoute(floor plane.Region, start plane.Point, cables, leads [][]plane.Point, joints []plane.Point) []plane.Point {
 	v := &leadView{floor: floor, entry: s.entry, start: start}
+	for _, at := range joints {
+		if at.Dist(start) > 1e-6 {
+			v.lines = append(v.lines, plane.Segments(around(at, jointOff))...)
+		}
+	}
 	for _, c := range cables {
 		v.lines = append(v.lines, plane.Segments(c)...)
 	}
@@ -24,10 +29,14 @@ func (s *strip) leadRoute(floor plane.Region, start plane.Point, cables [][]plan
 	for _, l := range v.lines {
 		v.boxes = append(v.boxes, plane.Bounds([]plane.Point{l.A, l.B}))
 	}
+	off := leadOff
+	if s.cell == fineCell {
+		off = leadThick + 1
+	}
 	for _, way := range []struct {
 		off  float64
 		rims plane.Region
-	}{{leadOff, floor}, {0, floor}, {0, nil}} { // closer by cable and walls only where there is no other way
+	}{{off, floor}, {0, floor}, {0, nil}} { // closer by cable and walls only where there is no other way
 		v.off = way.off
 		if v.clear(s.entry, start) {
 			return []plane.Point{s.entry, start}
@@ -42,6 +51,18 @@ func (s *strip) leadRoute(floor plane.Region, start plane.Point, cables [][]plan
 // leadOff is how far in mm a lead keeps from heating cable, other leads and
 // walls where it can: a cable is some 6 mm thick, and a line on a wall is not seen.
 const leadOff = 10.0
+
+// What lies too near to a lead, in mm between the centre lines.
+const (
+	leadThick = 6.0  // another lead: nearer, one lies on the other
+	jointOff  = 13.0 // the lead joint of another, up to 20 mm thick
+)
+
+// around returns a square about a point, d mm to each side.
+func around(p plane.Point, d float64) []plane.Point {
+	r := plane.Rectangle(p.Sub(plane.Pt(d, d)), p.Add(plane.Pt(d, d)))
+	return append(r, r[0])
+}
 
 // leadFan is how far from the entry, in mm, leads may lie on each other.
 const leadFan = 30.0
@@ -151,6 +172,11 @@ func (s *strip) search(floor plane.Region, v *leadView, start plane.Point, off p
 		q.push(cellAt{dist[i] + s.centre(int(i)).Dist(s.entry), i})
 	}
 	for q.Len() > 0 {
+		if s.work != nil {
+			if *s.work--; *s.work < 0 {
+				return nil
+			}
+		}
 		i := int(q.pop().i)
 		if c := s.centre(i); c.Dist(s.entry) < nearEntry && v.clear(c, s.entry) {
 			return s.cells(back, i)
@@ -230,9 +256,10 @@ func (s *strip) block(open []bool, lines []plane.Segment) {
 	near := 0.72 * s.cell // just over half a diagonal
 	for _, l := range lines {
 		box := plane.Bounds([]plane.Point{l.A, l.B})
-		x0, y0 := int((box.Min.X-s.origin.X)/s.cell)-1, int((box.Min.Y-s.origin.Y)/s.cell)-1
-		x1, y1 := int((box.Max.X-s.origin.X)/s.cell)+1, int((box.Max.Y-s.origin.Y)/s.cell)+1
+		y0, y1 := int((box.Min.Y-s.origin.Y)/s.cell)-1, int((box.Max.Y-s.origin.Y)/s.cell)+1
 		for y := max(0, y0); y <= min(s.ny-1, y1); y++ {
+			from, to := withinRow(l, s.centre(y*s.nx).Y, near)
+			x0, x1 := int((from-s.origin.X)/s.cell)-1, int((to-s.origin.X)/s.cell)+1
 			for x := max(0, x0); x <= min(s.nx-1, x1); x++ {
 				if i := y*s.nx + x; open[i] && l.Distance(s.centre(i)) < near {
 					open[i] = false
@@ -240,6 +267,17 @@ func (s *strip) block(open []bool, lines []plane.Segment) {
 			}
 		}
 	}
+}
+
+// withinRow returns from where to where along x a line lies within d mm of y.
+func withinRow(l plane.Segment, y, d float64) (from, to float64) {
+	s, t := 0.0, 1.0
+	if h := l.B.Y - l.A.Y; math.Abs(h) > 1e-9 {
+		a, b := (y-d-l.A.Y)/h, (y+d-l.A.Y)/h
+		s, t = max(0, min(1, min(a, b))), max(0, min(1, max(a, b)))
+	}
+	a, b := l.A.Lerp(l.B, s).X, l.A.Lerp(l.B, t).X
+	return min(a, b), max(a, b)
 }
 
 // pathLength is the length of a line with sharp corners.

@@ -1,23 +1,23 @@
 package route
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
 	"oxturn/layout/plane"
 )
 
-// leads draws the cold leads once all paths are known, in the order that
-// makes them shortest: a lead drawn first may shut others in.
+// leads draws the cold leads once all paths are known, in the order that has
+// them least on one another, of such the shortest: a lead drawn first may shut
+// others in.
 func (r *room) leads(routes []Route) *fault {
-	least := math.Inf(1)
-	var best []Route
+	var best *drawn
 	var first *fault
 	for _, order := range orders(len(routes)) {
-		tried := slices.Clone(routes)
-		length, f := r.leadsInOrder(tried, order)
-		if f == nil && length < least-1 {
-			least, best = length, tried
+		d, f := r.leadsInOrder(routes, order, false)
+		if f == nil && (best == nil || d.better(best)) {
+			best = d
 		}
 		if f != nil && first == nil {
 			first = f
@@ -26,8 +26,62 @@ func (r *room) leads(routes []Route) *fault {
 	if best == nil {
 		return first
 	}
-	copy(routes, best)
+	if best.stacked > 0 {
+		best = r.unstack(routes, best)
+	}
+	copy(routes, best.routes)
 	return nil
+}
+
+// A drawn is one try of all leads.
+type drawn struct {
+	routes  []Route
+	length  float64
+	stacked float64 // mm that they lie on one another, with jointAsks for each lead joint they lie on
+	over    int     // the first route whose lead found no way but over others, -1 for none
+}
+
+// jointAsks makes a lead over a lead joint worse than any lead over a lead.
+const jointAsks = 1e5
+
+func (d *drawn) better(than *drawn) bool {
+	if math.Abs(d.stacked-than.stacked) > 1 {
+		return d.stacked < than.stacked
+	}
+	return d.length < than.length-1
+}
+
+// mostFine bounds the cells of a fine raster that are looked at for one room.
+const mostFine = 3_000_000
+
+// unstack draws the leads again on a fine raster, where more of them go side by
+// side, from the nearest start of heat to the farthest; a lead that finds no way
+// between the others is drawn before them in the next try.
+func (r *room) unstack(routes []Route, best *drawn) *drawn {
+	if r.fine == nil {
+		r.fine = rasterOf(r.p.Floor, r.p.Entry, fineCell)
+		left := mostFine
+		r.fine.work = &left
+	}
+	order := counting(len(routes))
+	slices.SortStableFunc(order, func(a, b int) int {
+		return cmp.Compare(routes[a].Path[0].Dist(r.p.Entry), routes[b].Path[0].Dist(r.p.Entry))
+	})
+	for range 2 * len(routes) {
+		d, f := r.leadsInOrder(routes, order, true)
+		if f != nil {
+			return best
+		}
+		if d.better(best) {
+			best = d
+		}
+		at := slices.Index(order, d.over)
+		if best.stacked == 0 || at <= 0 || *r.fine.work < 0 {
+			return best
+		}
+		order = slices.Insert(slices.Delete(order, at, at+1), 0, d.over)
+	}
+	return best
 }
 
 // orders returns all orders of n things when they are few, else the given one.
@@ -57,45 +111,115 @@ func counting(n int) []int {
 	return out
 }
 
-// leadsInOrder draws the leads of one cable after the other and returns their
-// length.
-func (r *room) leadsInOrder(routes []Route, order []int) (float64, *fault) {
+// leadsInOrder draws the leads of one cable after the other, close side by side
+// where fine.
+func (r *room) leadsInOrder(routes []Route, order []int, fine bool) (*drawn, *fault) {
+	out := &drawn{routes: slices.Clone(routes), over: -1}
 	var cables, leads [][]plane.Point
 	for _, rt := range routes {
 		cables = append(cables, rt.Path)
 	}
-	total := 0.0
-	draw := func(rt *Route, to plane.Point) []plane.Point {
-		lead := r.lead(rt, to, cables, leads)
-		if lead != nil {
-			leads = append(leads, lead)
-			total += pathLength(lead)
+	joints := r.joints(routes)
+	draw := func(i int, to plane.Point) []plane.Point {
+		lead := r.lead(&out.routes[i], to, cables, leads, joints, fine)
+		if lead == nil {
+			return nil
 		}
+		n := stackedOn(lead, leads, joints, r.p.Entry)
+		if n > 0 && out.over < 0 {
+			out.over = i
+		}
+		leads = append(leads, lead)
+		out.length += pathLength(lead)
+		out.stacked += n
 		return lead
 	}
 	for _, i := range order {
-		rt := &routes[i]
-		if rt.ColdLead = draw(rt, rt.Path[0]); rt.ColdLead == nil {
-			return 0, &fault{cable: rt.Cable, what: "the cold lead finds no way to the start of heat without crossing a heating cable", shut: true}
+		rt := &out.routes[i]
+		if rt.ColdLead = draw(i, rt.Path[0]); rt.ColdLead == nil {
+			return nil, &fault{cable: rt.Cable, what: "the cold lead finds no way to the start of heat without crossing a heating cable", shut: true}
 		}
 		if r.p.Cables[rt.Cable].Ends != BothEnds {
 			continue
 		}
-		if rt.Return = draw(rt, rt.Path[len(rt.Path)-1]); rt.Return == nil {
-			return 0, &fault{cable: rt.Cable, what: "the second cold lead finds no way back without crossing a heating cable", shut: true}
+		if rt.Return = draw(i, rt.Path[len(rt.Path)-1]); rt.Return == nil {
+			return nil, &fault{cable: rt.Cable, what: "the second cold lead finds no way back without crossing a heating cable", shut: true}
 		}
 	}
-	return total, nil
+	return out, nil
 }
 
-// lead draws one cold lead, within the cable's reach; nil for none. Better
-// over another lead than not at all.
-func (r *room) lead(rt *Route, to plane.Point, cables, leads [][]plane.Point) []plane.Point {
+// joints are the places where heating cable and cold lead are joined.
+func (r *room) joints(routes []Route) (out []plane.Point) {
+	for _, rt := range routes {
+		out = append(out, rt.Path[0])
+		if r.p.Cables[rt.Cable].Ends == BothEnds {
+			out = append(out, rt.Path[len(rt.Path)-1])
+		}
+	}
+	return out
+}
+
+// stackedOn is for how many mm a lead lies on others, with jointAsks for each
+// lead joint but its own.
+func stackedOn(lead []plane.Point, others [][]plane.Point, joints []plane.Point, entry plane.Point) float64 {
+	n := 0.0
+	for _, o := range others {
+		s := Stacked(lead, o, entry)
+		n += s.Length
+	}
+	for _, at := range joints {
+		if OverJoint(lead, at) {
+			n += jointAsks
+		}
+	}
+	return n
+}
+
+// A Stack is where a lead lies on another.
+type Stack struct {
+	At     plane.Point // the middle of it
+	Length float64     // mm, 0 for none
+}
+
+// Stacked says where lead a lies on lead b, beyond the foot of the box where all
+// come together.
+func Stacked(a, b []plane.Point, entry plane.Point) Stack {
+	const step = 3.0
+	var on []plane.Point
+	for _, s := range Samples(a, 0, step) {
+		if s.At.Dist(entry) > nearEntry && plane.PathDistance(b, s.At) < leadThick-0.5 {
+			on = append(on, s.At)
+		}
+	}
+	if on == nil {
+		return Stack{}
+	}
+	return Stack{on[len(on)/2], step * float64(len(on))}
+}
+
+// OverJoint reports whether a lead lies on the lead joint of another.
+func OverJoint(lead []plane.Point, at plane.Point) bool {
+	return lead[len(lead)-1].Dist(at) > 1e-6 && plane.PathDistance(lead, at) < jointOff-0.5
+}
+
+// lead draws one cold lead, within the cable's reach; nil for none. Better over
+// another lead than over a lead joint, and over either than not at all.
+func (r *room) lead(rt *Route, to plane.Point, cables, leads [][]plane.Point, joints []plane.Point, fine bool) []plane.Point {
 	reach := r.p.Cables[rt.Cable].LeadReach
-	for _, others := range [][][]plane.Point{leads, nil} {
-		lead := r.strip.leadRoute(r.p.Floor, to, cables, slices.Concat(r.lying, others))
-		if lead != nil && (reach <= 0 || pathLength(lead) <= reach) {
-			return lead
+	on := []*strip{r.strip}
+	if fine {
+		on = append(on, r.fine)
+	}
+	for _, off := range []struct {
+		leads  [][]plane.Point
+		joints []plane.Point
+	}{{leads, joints}, {nil, joints}, {leads, nil}, {nil, nil}} {
+		for _, s := range on {
+			lead := s.leadRoute(r.p.Floor, to, cables, slices.Concat(r.lying, off.leads), off.joints)
+			if lead != nil && (reach <= 0 || pathLength(lead) <= reach) {
+				return lead
+			}
 		}
 	}
 	return nil
@@ -105,7 +229,7 @@ func (r *room) lead(rt *Route, to plane.Point, cables, leads [][]plane.Point) []
 // to the entry, off other cables and off leads where it can; nil where it finds no way.
 func LeadBack(p Problem, path []plane.Point, cables, leads [][]plane.Point) []plane.Point {
 	r := &room{p: p, strip: rasterOf(p.Floor, p.Entry, stripCell)}
-	return r.lead(&Route{}, path[len(path)-1], append(cables[:len(cables):len(cables)], path), leads)
+	return r.lead(&Route{}, path[len(path)-1], append(cables[:len(cables):len(cables)], path), leads, nil, false)
 }
 
 // LeadsPast draws the cold leads of routes anew, off what lies in their way

@@ -69,6 +69,7 @@ type room struct {
 	p       Problem
 	lattice Lattice
 	strip   *strip
+	fine    *strip          // for leads that lie close side by side, nil until it is wanted
 	zones   []int           // of each cable
 	lying   [][]plane.Point // what cold leads may not cross
 	reached map[int]lengths // by cable, worked out once

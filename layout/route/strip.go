@@ -17,9 +17,13 @@ type strip struct {
 	lead   []float64 // mm from the entry, infinite where a lead can't go
 	back   []int32   // the cell before on the shortest lead
 	entry  plane.Point
+	work   *int // cells looked at that are left, nil for any number
 }
 
-const stripCell = 15.0 // mm
+const (
+	stripCell = 15.0 // mm
+	fineCell  = 5.0  // where leads are to lie close side by side
+)
 
 // newStrip measures the leads from entry over floor outside zones.
 func newStrip(floor plane.Region, zones []plane.Region, entry plane.Point) *strip {

@@ -139,7 +139,7 @@ func TestLeadRoutes(t *testing.T) {
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := newStrip(floor, nil, entry)
-			lead := s.leadRoute(floor, start, append(c.cables, run), c.leads)
+			lead := s.leadRoute(floor, start, append(c.cables, run), c.leads, nil)
 			if c.want == 0 {
 				if lead != nil {
 					t.Fatalf("a way where none is: %v", lead)
@@ -174,7 +174,7 @@ func TestLeadGoesCloserWhereItMust(t *testing.T) {
 	floor := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(2000, 1000)))
 	cables := [][]plane.Point{points(900, 0, 900, 977), points(1500, 500, 1800, 500)}
 	s := newStrip(floor, nil, plane.Pt(200, 0))
-	lead := s.leadRoute(floor, plane.Pt(1500, 500), cables, nil)
+	lead := s.leadRoute(floor, plane.Pt(1500, 500), cables, nil, nil)
 	if lead == nil {
 		t.Fatal("no way through 23 mm")
 	}
