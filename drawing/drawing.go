@@ -22,6 +22,17 @@ type Sheet struct {
 	Items       []Item
 }
 
+// Texts returns the lettering of a sheet in the order drawn.
+func (s *Sheet) Texts() []*Text {
+	var out []*Text
+	for _, it := range s.Items {
+		if t, ok := it.(*Text); ok {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
 // A Paper is a sheet size as it lies before the reader.
 type Paper struct {
 	Name string // "A3", "tabloid"

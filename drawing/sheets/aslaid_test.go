@@ -29,7 +29,7 @@ func laidPlan(t *testing.T) *layout.Plan {
 // said is all the lettering of a sheet in one line.
 func said(s *drawing.Sheet) string {
 	var all []string
-	for _, x := range texts(s) {
+	for _, x := range s.Texts() {
 		all = append(all, x.Text)
 	}
 	return strings.Join(all, " ")

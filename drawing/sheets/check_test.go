@@ -32,20 +32,10 @@ func checkSheets(t tester, sheets []*drawing.Sheet) {
 	}
 }
 
-func texts(s *drawing.Sheet) []*drawing.Text {
-	var out []*drawing.Text
-	for _, it := range s.Items {
-		if tx, ok := it.(*drawing.Text); ok {
-			out = append(out, tx)
-		}
-	}
-	return out
-}
-
 // checkLettering: nothing below 2.5 mm, and no lettering on other lettering.
 func checkLettering(t tester, s *drawing.Sheet) {
 	t.Helper()
-	all := texts(s)
+	all := s.Texts()
 	boxes := make([]drawing.Box, len(all))
 	for i, a := range all {
 		boxes[i] = a.Box()
@@ -71,7 +61,7 @@ func checkInside(t tester, s *drawing.Sheet) {
 		}
 	}
 	title := titleOf(s).Grow(0.36)
-	for _, tx := range texts(s) {
+	for _, tx := range s.Texts() {
 		if b := tx.Box(); !title.Contains(b) && !s.Paper.Frame().Grow(-4).Contains(b) {
 			t.Errorf("%s: %q is closer than 4 mm to the frame: %.1f", s.ID, tx.Text, b)
 		}
@@ -123,7 +113,7 @@ func checkOverCable(t tester, s *drawing.Sheet) {
 			wires = append(wires, drawing.Flatten(p.Segs, 0.1)...)
 		}
 	}
-	for _, tx := range texts(s) {
+	for _, tx := range s.Texts() {
 		if tx.Knockout > 0 || onPatch(white, tx.Box()) {
 			continue
 		}
@@ -177,7 +167,7 @@ func checkDimensions(t tester, s *drawing.Sheet) {
 	var boxes []drawing.Box
 	var said []string
 	white := patches(s)
-	for _, tx := range texts(s) {
+	for _, tx := range s.Texts() {
 		if tx.Knockout == 0 && !onPatch(white, tx.Box()) {
 			boxes, said = append(boxes, tx.Box().Grow(-0.05)), append(said, tx.Text)
 		}
@@ -212,7 +202,7 @@ func checkTitleBlock(t tester, s *drawing.Sheet) {
 		t.Errorf("%s: the title block ends at (%.1f, %.1f), the frame at (%.1f, %.1f)", s.ID, b.X1, b.Y1, f.X1, f.Y1)
 	}
 	var all strings.Builder
-	for _, tx := range texts(s) {
+	for _, tx := range s.Texts() {
 		all.WriteString(tx.Text + "\n")
 	}
 	for _, want := range []string{"Contractor", "Drawing no.", "Date", "Sheet", "Title", "Approved", "Drawn", "Document type", "Scale", "Units", "Rev.", "100 mm", "4 in", "Figured dimensions govern"} {

@@ -92,7 +92,7 @@ func TestStatus(t *testing.T) {
 		}
 		for _, s := range set {
 			var all []string
-			for _, x := range texts(s) {
+			for _, x := range s.Texts() {
 				all = append(all, x.Text)
 			}
 			if status == job.AsLaid && !strings.Contains(strings.Join(all, " "), "measured by hand, within 25 mm either way") {
@@ -171,7 +171,7 @@ func TestTwoColdEnds(t *testing.T) {
 	}
 	checkSheets(t, set)
 	for _, id := range []string{"cable-plan", "setting-out", "owner-map"} {
-		for _, x := range texts(sheet(t, set, id)) {
+		for _, x := range sheet(t, set, id).Texts() {
 			if x.Text == "end cap" || strings.Contains(x.Text, "(cap)") || strings.HasPrefix(x.Text, "END, end cap") {
 				t.Errorf("%s says %q", id, x.Text)
 			}

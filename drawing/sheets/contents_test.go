@@ -54,7 +54,7 @@ func TestMembraneSheet(t *testing.T) {
 			t.Errorf("roll %d: no %q", i+1, want)
 		}
 	}
-	for _, x := range texts(s) {
+	for _, x := range s.Texts() {
 		island := pathsOf(s, "island")[0]
 		if strings.HasPrefix(x.Text, "M") && x.Height == drawing.H35 && x.Box().Grow(1).Meets(island) {
 			t.Errorf("%s at %v leans on the island at %v", x.Text, x.Box(), island)
@@ -82,7 +82,7 @@ func TestDeepest(t *testing.T) {
 
 func count(s *drawing.Sheet, text string) int {
 	n := 0
-	for _, x := range texts(s) {
+	for _, x := range s.Texts() {
 		if x.Text == text {
 			n++
 		}

@@ -49,7 +49,7 @@ func TestRiseIsNamedBesideTheLeads(t *testing.T) {
 					rt.Errorf("a lead rises at %.1f, the box reaches from %.1f to %.1f", lead.X0, box.X0, box.X1)
 				}
 			}
-			for _, x := range texts(s) {
+			for _, x := range s.Texts() {
 				if strings.Contains(x.Text, "each side") && x.Box().Meets(lead) {
 					rt.Errorf("%q at %v over %s at %v", x.Text, x.Box(), p.Title, lead)
 				}

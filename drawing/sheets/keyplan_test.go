@@ -42,7 +42,7 @@ func TestKeyPlan(t *testing.T) {
 	}
 	for _, whole := range []string{"No.", "Room", "Cables", "180", "Conservatory"} { // no word of its table is broken
 		found := false
-		for _, x := range texts(set[0]) {
+		for _, x := range set[0].Texts() {
 			found = found || x.Height == note && strings.HasPrefix(x.Text, whole)
 		}
 		if !found {
@@ -56,7 +56,7 @@ func TestKeyPlan(t *testing.T) {
 }
 
 func has(s *drawing.Sheet, text string) bool {
-	for _, tx := range texts(s) {
+	for _, tx := range s.Texts() {
 		if strings.Contains(tx.Text, text) {
 			return true
 		}

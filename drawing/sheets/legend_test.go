@@ -91,7 +91,7 @@ func notesOf(pages []*page, r *layout.Room, kind string) []sign {
 // a sample at their left.
 func entriesOf(s *drawing.Sheet) []sign {
 	var out []sign
-	all := texts(s)
+	all := s.Texts()
 	for i, first := range all {
 		entry, last := first.Text, first
 		for _, x := range all[i+1:] {

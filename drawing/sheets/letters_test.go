@@ -35,7 +35,7 @@ func TestPlaceOverLines(t *testing.T) {
 		t.Fatalf("took spot %d, over a wall", l.at)
 	}
 	items, _ := ls.drawn()
-	if tx := texts(&drawing.Sheet{Items: items}); len(tx) != 1 || tx[0].Knockout == 0 {
+	if tx := (&drawing.Sheet{Items: items}).Texts(); len(tx) != 1 || tx[0].Knockout == 0 {
 		t.Errorf("lettering over cable has no knock-out: %+v", tx)
 	}
 }

@@ -194,7 +194,7 @@ func TestTurnedRoomIsMeasuredAlongItsWalls(t *testing.T) {
 		t.Fatal(err)
 	}
 	var written []string
-	for _, x := range texts(pages[0].sheet) {
+	for _, x := range pages[0].sheet.Texts() {
 		written = append(written, x.Text)
 	}
 	for text, want := range map[string]bool{"3000": true, "2000": true, "3600": false, "3400": false} {

@@ -18,7 +18,7 @@ func setAlone(b block, w float64) *drawing.Sheet {
 func TestDecimalAlign(t *testing.T) {
 	tab := table{cols: []column{{head: "Item", wraps: true}, {head: "Net", align: decimal}}, rows: [][]cell{row("a", "1.25"), row("b", "100.5"), row("c", "12")}}
 	var points []float64
-	for _, tx := range texts(setAlone(tab, 80)) {
+	for _, tx := range setAlone(tab, 80).Texts() {
 		whole, _ := parts(tx.Text)
 		if tx.Text == "1.25" || tx.Text == "100.5" || tx.Text == "12" {
 			points = append(points, tx.Start().X+fonts.Width(tx.Face, whole, tx.Height))

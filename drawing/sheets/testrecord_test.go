@@ -13,7 +13,7 @@ import (
 func stageGap(t *testing.T, s *drawing.Sheet) float64 {
 	t.Helper()
 	var ys []float64
-	for _, x := range texts(s) {
+	for _, x := range s.Texts() {
 		if x.Text == "0 on the spool" || strings.HasPrefix(x.Text, "1 laid") {
 			ys = append(ys, x.At.Y)
 		}

@@ -25,7 +25,7 @@ func TestTitleBlockLengths(t *testing.T) {
 			b.set(pg, drawing.Pt{X: 100, Y: 100}, w)
 			box := drawing.Box{X0: 100, Y0: 100, X1: 100 + w, Y1: 100 + b.height(pg.ty, w)}
 			said := ""
-			for _, x := range texts(pg.sheet) {
+			for _, x := range pg.sheet.Texts() {
 				said += strings.ReplaceAll(x.Text, " ", "")
 				if !box.Contains(x.Box()) {
 					t.Errorf("%v mm wide: %q leaves the block", w, x.Text)

@@ -63,7 +63,7 @@ func wordsOf(blocks []block) string {
 		y += b.height(pg.ty, 110)
 	}
 	var out []string
-	for _, t := range texts(pg.sheet) {
+	for _, t := range pg.sheet.Texts() {
 		out = append(out, t.Text)
 	}
 	return strings.Join(out, "\n")
