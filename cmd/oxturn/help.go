@@ -1,6 +1,10 @@
 package main
 
 import (
+	"oxturn/drawing/setting"
+)
+
+import (
 	"context"
 	"embed"
 	"flag"
@@ -85,8 +89,8 @@ func sheetKinds() string {
 }
 
 // setKinds are the kinds of sheet that draw writes.
-func setKinds() []sheets.Kind {
-	return slices.DeleteFunc(sheets.Kinds(), func(k sheets.Kind) bool { return k.Verb != "" })
+func setKinds() []setting.Kind {
+	return slices.DeleteFunc(sheets.Kinds(), func(k setting.Kind) bool { return k.Verb != "" })
 }
 
 func help(_ context.Context, c *console, args []string) int {

@@ -1,6 +1,10 @@
 package main
 
 import (
+	"oxturn/drawing/setting"
+)
+
+import (
 	"context"
 	"errors"
 	"fmt"
@@ -90,7 +94,7 @@ func (w *work) draw(plan *layout.Plan) {
 
 // asked returns where the job asks for what a sheet cannot be drawn as.
 func (w *work) asked(err error) job.Span {
-	if r := (*sheets.Refusal)(nil); errors.As(err, &r) {
+	if r := (*setting.Refusal)(nil); errors.As(err, &r) {
 		if at := w.job.Spans.At(r.Key); at.File != "" {
 			return at
 		}

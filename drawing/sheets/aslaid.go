@@ -6,6 +6,10 @@ import (
 	"strings"
 
 	"oxturn/drawing"
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/lettering"
+	"oxturn/drawing/setting"
+	"oxturn/drawing/signs"
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
@@ -18,37 +22,37 @@ const differMost = 8
 // differences lists what does not lie where the plan had it, and what is drawn
 // as planned because nobody recorded where it lies; nothing when all lies as
 // drawn, or nothing is recorded.
-func (v *roomView) differences() []block {
-	l := list{head: "As laid against the plan"}
+func differences(v *floorplan.View) []setting.Block {
+	l := setting.List{Head: "As laid against the plan"}
 	recorded := false
-	for i := range v.room.Cables {
-		c := &v.room.Cables[i]
-		if !c.Laid.Recorded() || v.plan.Job.Info.Status != job.AsLaid {
+	for i := range v.Room.Cables {
+		c := &v.Room.Cables[i]
+		if !c.Laid.Recorded() || v.Plan.Job.Info.Status != job.AsLaid {
 			continue
 		}
 		recorded = true
 		for k, d := range c.Laid.Differ {
 			if k == differMost {
-				l.paras = append(l.paras, fmt.Sprintf("%s: %d more in the layout file.", c.ID, len(c.Laid.Differ)-k))
+				l.Paras = append(l.Paras, fmt.Sprintf("%s: %d more in the layout file.", c.ID, len(c.Laid.Differ)-k))
 				break
 			}
-			l.paras = append(l.paras, fmt.Sprintf("%s%s: %s off, at %s.", v.prefix(c.ID), d.What, v.fig.spacing(d.Off), v.placeWords(d.Laid)))
+			l.Paras = append(l.Paras, fmt.Sprintf("%s%s: %s off, at %s.", v.Prefix(c.ID), d.What, v.Fig.Spacing(d.Off), v.PlaceWords(d.Laid)))
 		}
 	}
-	if names := v.unrecorded(); recorded && len(names) > 0 {
-		l.paras = append(l.paras, fmt.Sprintf("Drawn as planned, never recorded, and may lie %s off or more: %s.", v.fig.spacing(layout.UnrecordedError), strings.Join(names, ", ")))
+	if names := unrecorded(v); recorded && len(names) > 0 {
+		l.Paras = append(l.Paras, fmt.Sprintf("Drawn as planned, never recorded, and may lie %s off or more: %s.", v.Fig.Spacing(layout.UnrecordedError), strings.Join(names, ", ")))
 	}
-	if len(l.paras) == 0 {
+	if len(l.Paras) == 0 {
 		return nil
 	}
-	return []block{l}
+	return []setting.Block{l}
 }
 
 // unrecorded names the leads and sensors that nobody recorded.
-func (v *roomView) unrecorded() []string {
+func unrecorded(v *floorplan.View) []string {
 	var out []string
-	for i := range v.room.Cables {
-		c := &v.room.Cables[i]
+	for i := range v.Room.Cables {
+		c := &v.Room.Cables[i]
 		if c.Laid == nil || c.Laid.Job.AsPlanned {
 			continue
 		}
@@ -59,7 +63,7 @@ func (v *roomView) unrecorded() []string {
 			out = append(out, "second cold lead of "+c.ID)
 		}
 	}
-	for _, s := range v.room.Sensors {
+	for _, s := range v.Room.Sensors {
 		switch {
 		case s.Found == nil:
 			out = append(out, s.Name+" and its lead")
@@ -71,11 +75,11 @@ func (v *roomView) unrecorded() []string {
 }
 
 // plannedLines draws where the plan had cable that was found to lie elsewhere.
-func (v *roomView) plannedLines() {
-	for i := range v.room.Cables {
-		c := &v.room.Cables[i]
-		if v.plan.Job.Info.Status == job.AsLaid && c.Laid.Recorded() && len(c.Laid.Differ) > 0 {
-			v.plannedLine(c.Laid.Planned, c.Path, c.Laid.Error)
+func plannedLines(v *floorplan.View) {
+	for i := range v.Room.Cables {
+		c := &v.Room.Cables[i]
+		if v.Plan.Job.Info.Status == job.AsLaid && c.Laid.Recorded() && len(c.Laid.Differ) > 0 {
+			plannedLine(v, c.Laid.Planned, c.Path, c.Laid.Error)
 		}
 	}
 }
@@ -85,13 +89,13 @@ const plannedStep = 20.0
 
 // plannedLine draws a planned path, by thin dashes, where it is more than off mm
 // from where cable lies.
-func (v *roomView) plannedLine(planned, lies []plane.Point, off float64) {
+func plannedLine(v *floorplan.View, planned, lies []plane.Point, off float64) {
 	var open []plane.Point
 	end := func() {
 		if len(open) > 1 {
-			line := v.view.Pts(open)
-			v.sign(signPlanned, drawing.LayerCable, "where the plan had cable", drawing.Polyline(line...), drawing.HiddenLine(), nil)
-			v.ink.line(line, thinInk)
+			line := v.Paper.Pts(open)
+			v.Sign(signs.Planned, drawing.LayerCable, "where the plan had cable", drawing.Polyline(line...), drawing.HiddenLine(), nil)
+			v.Ink.Line(line, lettering.ThinInk)
 		}
 		open = nil
 	}

@@ -7,27 +7,32 @@ import (
 	"slices"
 
 	"oxturn/drawing"
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/lettering"
+	"oxturn/drawing/setting"
+	"oxturn/drawing/signs"
 	"oxturn/fonts"
 	"oxturn/layout"
 	"oxturn/layout/heat"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // buildUp draws a section through the floor: its layers to scale, the cable and
 // the sensor in the one that holds them, and the heights that follow. A job
 // without layers has none.
-func buildUp(p *layout.Plan) ([]*page, error) {
+func buildUp(p *layout.Plan) ([]*setting.Page, error) {
 	if thickness(p.Job.BuildUp) <= 0 {
 		return nil, nil
 	}
 	cut := sectionOf(p)
-	s := scene{
+	s := floorplan.Scene{
 		Kind:   kindNamed("build-up"),
-		bounds: plane.Rect{Min: plane.Pt(0, cut.bottom()), Max: plane.Pt(cut.wide, 0)},
-		border: cut.border, draw: cut.draw, levels: sectionLevels, scales: sectionScales(figuresOf(p.Job).units),
+		Bounds: plane.Rect{Min: plane.Pt(0, cut.bottom()), Max: plane.Pt(cut.wide, 0)},
+		Border: cut.border, Draw: cut.draw, Levels: sectionLevels, Scales: sectionScales(say.For(p.Job).Units),
 	}
-	return s.pages(p)
+	return s.Pages(p)
 }
 
 // sectionWide is how much of the floor the section shows at least, mm.
@@ -69,10 +74,10 @@ func (s section) bottom() float64 { return s.layers[len(s.layers)-1].bottom() }
 // sensor between them, as far apart as the job lays them on average.
 func sectionOf(p *layout.Plan) section {
 	s := section{holds: -1, wide: sectionWide, pitch: p.Job.Membrane.Pitch, spacing: 90, diameter: heat.DefaultDiameter}
-	ty, fig := newTypesetter(), figuresOf(p.Job)
+	ty, fig := setting.NewTypesetter(), say.For(p.Job)
 	mm, in := printed(p.Job.BuildUp)
 	for i, l := range p.Job.BuildUp {
-		s.names = append(s.names, itoa(i+1)+"  "+shortened(ty, layerName(l), 48)+", "+fig.thicknessOf(mm[i], in[i]))
+		s.names = append(s.names, setting.Itoa(i+1)+"  "+shortened(ty, layerName(l), 48)+", "+fig.ThicknessOf(mm[i], in[i]))
 		top := 0.0
 		if i > 0 {
 			top = s.bottom()
@@ -151,14 +156,14 @@ func materialOf(kind string) (drawing.Pattern, bool) {
 	return 0, false
 }
 
-func (s section) draw(v *roomView) {
+func (s section) draw(v *floorplan.View) {
 	for i, l := range s.layers {
 		s.drawLayer(v, i, l)
 	}
 	s.drawSides(v)
 	s.drawNames(v)
 	if s.holds < 0 {
-		v.remark("No layer is a membrane: where the cable lies in the section is not shown.")
+		v.Remark("No layer is a membrane: where the cable lies in the section is not shown.")
 	} else {
 		s.drawPegs(v)
 		s.drawCable(v)
@@ -174,8 +179,8 @@ const (
 )
 
 // boxes returns where a layer lies on paper: in two parts where it is broken.
-func (s section) boxes(v *roomView, l sectionLayer) []drawing.Box {
-	b := drawing.BoxOf(v.view.Pt(plane.Pt(0, l.top)), v.view.Pt(plane.Pt(s.wide, l.bottom())))
+func (s section) boxes(v *floorplan.View, l sectionLayer) []drawing.Box {
+	b := drawing.BoxOf(v.Paper.Pt(plane.Pt(0, l.top)), v.Paper.Pt(plane.Pt(s.wide, l.bottom())))
 	if !l.broken() {
 		return []drawing.Box{b}
 	}
@@ -184,17 +189,17 @@ func (s section) boxes(v *roomView, l sectionLayer) []drawing.Box {
 	return []drawing.Box{upper, lower}
 }
 
-func (s section) drawLayer(v *roomView, i int, l sectionLayer) {
+func (s section) drawLayer(v *floorplan.View, i int, l sectionLayer) {
 	for _, b := range s.boxes(v, l) {
 		if p, ok := materialOf(l.Kind); ok {
-			v.add(drawing.Hatch([][]drawing.Pt{b.Corners()}, p)...)
+			v.Add(drawing.Hatch([][]drawing.Pt{b.Corners()}, p)...)
 		}
-		v.ink.hatch([][]drawing.Pt{b.Corners()})
+		v.Ink.Hatch([][]drawing.Pt{b.Corners()})
 	}
 	if l.broken() {
 		parts := s.boxes(v, l)
 		for _, y := range []float64{parts[0].Y1, parts[1].Y0} {
-			v.breakLine(drawing.Pt{X: parts[0].X0 - breakPast, Y: y}, drawing.Pt{X: parts[0].X1 + breakPast, Y: y})
+			v.BreakLine(drawing.Pt{X: parts[0].X0 - breakPast, Y: y}, drawing.Pt{X: parts[0].X1 + breakPast, Y: y})
 		}
 	}
 	for _, height := range []float64{l.top, l.bottom()} {
@@ -202,24 +207,24 @@ func (s section) drawLayer(v *roomView, i int, l sectionLayer) {
 		if i == 0 && height == l.top {
 			st = drawing.WallLine()
 		}
-		line := v.view.Pts([]plane.Point{{X: 0, Y: height}, {X: s.wide, Y: height}})
-		v.path(drawing.LayerWalls, l.Name, drawing.Polyline(line...), st, nil)
-		v.ink.line(line, solidInk)
+		line := v.Paper.Pts([]plane.Point{{X: 0, Y: height}, {X: s.wide, Y: height}})
+		v.Path(drawing.LayerWalls, l.Name, drawing.Polyline(line...), st, nil)
+		v.Ink.Line(line, lettering.SolidInk)
 	}
 }
 
 // drawSides draws the ends of the section, where the floor goes on.
-func (s section) drawSides(v *roomView) {
+func (s section) drawSides(v *floorplan.View) {
 	for _, x := range []float64{0, s.wide} {
-		from := v.view.Pt(plane.Pt(x, 0))
+		from := v.Paper.Pt(plane.Pt(x, 0))
 		for _, l := range s.layers {
 			if l.broken() {
 				parts := s.boxes(v, l)
-				v.breakLine(from, drawing.Pt{X: from.X, Y: parts[0].Y1})
+				v.BreakLine(from, drawing.Pt{X: from.X, Y: parts[0].Y1})
 				from.Y = parts[1].Y0
 			}
 		}
-		v.breakLine(from, v.view.Pt(plane.Pt(x, s.bottom())))
+		v.BreakLine(from, v.Paper.Pt(plane.Pt(x, s.bottom())))
 	}
 }
 
@@ -228,18 +233,18 @@ const nameRow = 5.4
 
 // drawNames writes the layers at the right, a leader from each: in rows, since
 // layers may be thinner than lettering.
-func (s section) drawNames(v *roomView) {
-	right := v.view.Pt(plane.Pt(s.wide, 0))
+func (s section) drawNames(v *floorplan.View) {
+	right := v.Paper.Pt(plane.Pt(s.wide, 0))
 	last := right.Y - 12
 	for i, l := range s.layers {
 		start := drawing.Pt{X: right.X, Y: s.boxes(v, l)[0].Centre().Y}
 		row := max(start.Y, last+nameRow)
 		last = row
 		end := drawing.Pt{X: right.X + nameLead - 1, Y: row}
-		v.thin(drawing.LayerDims, start.Sub(drawing.Pt{X: 3}), start, end.Sub(drawing.Pt{X: 2}), end)
-		v.path(drawing.LayerDims, "", drawing.Circle(start.Sub(drawing.Pt{X: 3}), 0.5), nil, drawing.Filled(drawing.Black))
+		v.Thin(drawing.LayerDims, start.Sub(drawing.Pt{X: 3}), start, end.Sub(drawing.Pt{X: 2}), end)
+		v.Path(drawing.LayerDims, "", drawing.Circle(start.Sub(drawing.Pt{X: 3}), 0.5), nil, drawing.Filled(drawing.Black))
 		text := &drawing.Text{Layer: drawing.LayerText, At: end.Add(drawing.Pt{X: 1, Y: drawing.H25 / 2}), Text: s.names[i], Height: drawing.H25}
-		v.fixed([]drawing.Item{text})
+		v.Fixed([]drawing.Item{text})
 	}
 }
 
@@ -252,8 +257,8 @@ func layerName(l job.Layer) string {
 }
 
 // shortened cuts a name to w mm; the table beside the section has it whole.
-func shortened(ty *typesetter, name string, w float64) string {
-	lines := ty.wrap(name, w)
+func shortened(ty *setting.Typesetter, name string, w float64) string {
+	lines := ty.Wrap(name, w)
 	if len(lines) > 1 {
 		return lines[0] + "..."
 	}
@@ -262,18 +267,18 @@ func shortened(ty *typesetter, name string, w float64) string {
 
 // drawCable draws the runs of cable in the membrane, and the sensor midway
 // between two.
-func (s section) drawCable(v *roomView) {
+func (s section) drawCable(v *floorplan.View) {
 	l := s.layers[s.holds]
 	y := l.top - l.shown/2
 	for x := s.spacing / 2; x < s.wide; x += s.spacing {
-		v.sectionDot(plane.Pt(x, y), min(s.diameter, l.shown)/2, "heating cable", drawing.HeatRed)
+		sectionDot(v, plane.Pt(x, y), min(s.diameter, l.shown)/2, "heating cable", drawing.HeatRed)
 	}
-	v.uses(signCable)
+	v.Uses(signs.Cable)
 	above := drawing.Pt{Y: -9}
-	v.pointTo(v.view.Pt(plane.Pt(s.spacing/2, y)), v.view.Pt(plane.Pt(s.spacing/2, 0)).Add(above), "cable", drawing.End)
+	pointTo(v, v.Paper.Pt(plane.Pt(s.spacing/2, y)), v.Paper.Pt(plane.Pt(s.spacing/2, 0)).Add(above), "cable", drawing.End)
 	at := plane.Pt(s.spacing, y)
-	v.sectionDot(at, min(sensorRadius, l.shown/2), "sensor", drawing.SensorBlue)
-	v.pointTo(v.view.Pt(at), v.view.Pt(plane.Pt(s.spacing, 0)).Add(above), "sensor in its tube", drawing.Start)
+	sectionDot(v, at, min(sensorRadius, l.shown/2), "sensor", drawing.SensorBlue)
+	pointTo(v, v.Paper.Pt(at), v.Paper.Pt(plane.Pt(s.spacing, 0)).Add(above), "sensor in its tube", drawing.Start)
 }
 
 // sensorRadius is that of the sensor in its tube as drawn, mm.
@@ -281,17 +286,17 @@ const sensorRadius = 2.5
 
 // drawPegs draws the pegs between the channels in which cable lies; for the
 // sensor's tube one is cut away where it stands in the way.
-func (s section) drawPegs(v *roomView) {
+func (s section) drawPegs(v *floorplan.View) {
 	l := s.layers[s.holds]
-	if v.view.Len(s.pitch) < leastPitch {
+	if v.Paper.Len(s.pitch) < leastPitch {
 		return
 	}
 	box := s.boxes(v, l)[0]
-	channels := v.view.Pt(plane.Pt(s.spacing/2, 0)).X
-	tube := v.view.Pt(plane.Pt(s.spacing, 0)).X
-	for _, b := range pegsIn(box, channels, v.view.Len(s.pitch)) {
-		if r := max(0.6, v.view.Len(sensorRadius)); tube+r < b.X0 || tube-r > b.X1 {
-			v.path(drawing.LayerMembrane, "peg", drawing.Rectangle(b), drawing.ThinLine(), drawing.Filled(drawing.Grey(0.4)))
+	channels := v.Paper.Pt(plane.Pt(s.spacing/2, 0)).X
+	tube := v.Paper.Pt(plane.Pt(s.spacing, 0)).X
+	for _, b := range pegsIn(box, channels, v.Paper.Len(s.pitch)) {
+		if r := max(0.6, v.Paper.Len(sensorRadius)); tube+r < b.X0 || tube-r > b.X1 {
+			v.Path(drawing.LayerMembrane, "peg", drawing.Rectangle(b), drawing.ThinLine(), drawing.Filled(drawing.Grey(0.4)))
 		}
 	}
 }
@@ -313,35 +318,35 @@ func pegsIn(box drawing.Box, x, pitch float64) []drawing.Box {
 	return out
 }
 
-func (v *roomView) sectionDot(at plane.Point, r float64, title string, c drawing.Colour) {
-	p := v.view.Pt(at)
-	segs := drawing.Circle(p, max(0.6, v.view.Len(r)))
-	v.path(drawing.LayerCable, title, segs, &drawing.Stroke{Width: drawing.W035, Colour: drawing.White}, drawing.Filled(c))
+func sectionDot(v *floorplan.View, at plane.Point, r float64, title string, c drawing.Colour) {
+	p := v.Paper.Pt(at)
+	segs := drawing.Circle(p, max(0.6, v.Paper.Len(r)))
+	v.Path(drawing.LayerCable, title, segs, &drawing.Stroke{Width: drawing.W035, Colour: drawing.White}, drawing.Filled(c))
 }
 
 // pointTo writes a name above the section with a leader down to what it names.
-func (v *roomView) pointTo(at, above drawing.Pt, text string, a drawing.Anchor) {
-	v.thin(drawing.LayerDims, at, above)
+func pointTo(v *floorplan.View, at, above drawing.Pt, text string, a drawing.Anchor) {
+	v.Thin(drawing.LayerDims, at, above)
 	t := &drawing.Text{Layer: drawing.LayerText, At: above.Add(drawing.Pt{Y: -1}), Text: text, Height: drawing.H25, Anchor: a}
-	v.fixed([]drawing.Item{t})
+	v.Fixed([]drawing.Item{t})
 }
 
 // drawHeights dimensions the whole, and what stands over the layer that carries
 // the floor.
-func (s section) drawHeights(v *roomView) {
-	left := v.view.Pt(plane.Pt(0, 0)).X
+func (s section) drawHeights(v *floorplan.View) {
+	left := v.Paper.Pt(plane.Pt(0, 0)).X
 	draw := func(line, mm, low float64, name string) {
-		c := chain{dir: drawing.Pt{Y: -1}, out: drawing.Pt{X: -1}, line: -left + line, at: []float64{0, mm}, name: name}
-		c.feet = []drawing.Pt{v.view.Pt(plane.Pt(0, low)), v.view.Pt(plane.Pt(0, 0))}
-		c.draw(v.page, v.fig.fine())
+		c := floorplan.Chain{Dir: drawing.Pt{Y: -1}, Out: drawing.Pt{X: -1}, Line: -left + line, At: []float64{0, mm}, Name: name}
+		c.Feet = []drawing.Pt{v.Paper.Pt(plane.Pt(0, low)), v.Paper.Pt(plane.Pt(0, 0))}
+		c.Draw(v.Page, v.Fig.Fine())
 	}
-	layers := v.plan.Job.BuildUp
+	layers := v.Plan.Job.BuildUp
 	if carried, n := overSubfloor(layers); carried > 0 && n < len(layers) {
 		draw(8, carried, s.layers[n].top, "height over the subfloor")
 	}
 	whole := thickness(layers)
-	if !v.fig.both {
-		whole = sum(v.ownPrinted())
+	if !v.Fig.Both {
+		whole = setting.Sum(ownPrinted(v))
 	}
 	draw(18, whole, s.bottom(), "whole height")
 }
@@ -358,17 +363,17 @@ func printed(layers []job.Layer) (mm, in []float64) {
 	both := func(step float64) []float64 {
 		out := roundedParts(exact[:n], step)
 		for _, t := range exact[n:] {
-			out = append(out, rounded(t, step))
+			out = append(out, say.Rounded(t, step))
 		}
 		return out
 	}
-	return both(0.1), both(sixteenth)
+	return both(0.1), both(say.Sixteenth)
 }
 
 // ownPrinted is printed in the sheet's own units.
-func (v *roomView) ownPrinted() []float64 {
-	mm, in := printed(v.plan.Job.BuildUp)
-	if v.fig.units == plane.Inches {
+func ownPrinted(v *floorplan.View) []float64 {
+	mm, in := printed(v.Plan.Job.BuildUp)
+	if v.Fig.Units == plane.Inches {
 		return in
 	}
 	return mm
@@ -379,7 +384,7 @@ func (v *roomView) ownPrinted() []float64 {
 func roundedParts(figures []float64, step float64) []float64 {
 	const even = 1e-6 // of a step: what is off by the arithmetic alone
 	out, order := make([]float64, len(figures)), make([]int, len(figures))
-	lack := rounded(sum(figures), step) / step
+	lack := say.Rounded(setting.Sum(figures), step) / step
 	for i, v := range figures {
 		whole := math.Floor(v/step + even)
 		out[i], order[i] = whole*step, i
@@ -408,31 +413,31 @@ func overSubfloor(layers []job.Layer) (mm float64, n int) {
 // carries reports whether a layer is the structure the new floor stands on.
 func carries(kind string) bool { return kind == "wood" || kind == "concrete" }
 
-func sectionLevels(v *roomView) []level {
-	bs := append([]block{v.layerTable(), v.sectionNotes()}, jointDetailOf(v.plan)...)
-	bs = append(bs, warmthBlocks(v.plan)...)
-	bs = append(bs, lossBlocks(v.plan)...)
+func sectionLevels(v *floorplan.View) []setting.Level {
+	bs := append([]setting.Block{layerTable(v), sectionNotes(v)}, jointDetailOf(v.Plan)...)
+	bs = append(bs, warmthBlocks(v.Plan)...)
+	bs = append(bs, lossBlocks(v.Plan)...)
 	// a section so small that its layers run together is worth a second sheet
-	return []level{{blocks: bs}, {blocks: bs, gain: 2.5, overflow: true}}
+	return []setting.Level{{Blocks: bs}, {Blocks: bs, Gain: 2.5, Overflow: true}}
 }
 
 // layerTable lists the layers from the top with the height each reaches.
-func (v *roomView) layerTable() block {
-	t := table{head: "Layers, top to bottom", cols: []column{{head: "No.", align: decimal}, {head: "Layer", wraps: true, least: 28}, {head: "mm", align: decimal}, {head: "in", align: decimal}, {head: "Top at, " + v.fig.units.String(), align: decimal}}}
-	mm, in := printed(v.plan.Job.BuildUp)
-	own := v.ownPrinted()
-	for i, l := range v.plan.Job.BuildUp {
-		t.rows = append(t.rows, row(itoa(i+1), layerName(l), tenths(mm[i]), v.fig.fine().feetInches(in[i]), v.topAt(sum(own[i:]))))
+func layerTable(v *floorplan.View) setting.Block {
+	t := setting.Table{Head: "Layers, top to bottom", Cols: []setting.Column{{Head: "No.", Align: setting.Decimal}, {Head: "Layer", Wraps: true, Least: 28}, {Head: "mm", Align: setting.Decimal}, {Head: "in", Align: setting.Decimal}, {Head: "Top at, " + v.Fig.Units.String(), Align: setting.Decimal}}}
+	mm, in := printed(v.Plan.Job.BuildUp)
+	own := ownPrinted(v)
+	for i, l := range v.Plan.Job.BuildUp {
+		t.Rows = append(t.Rows, setting.Row(setting.Itoa(i+1), layerName(l), say.Tenths(mm[i]), v.Fig.Fine().FeetInches(in[i]), topAt(v, setting.Sum(own[i:]))))
 	}
 	return t
 }
 
 // topAt writes the height that a layer reaches, its unit in the head.
-func (v *roomView) topAt(mm float64) string {
-	if v.fig.units == plane.Inches {
-		return v.fig.fine().feetInches(mm)
+func topAt(v *floorplan.View, mm float64) string {
+	if v.Fig.Units == plane.Inches {
+		return v.Fig.Fine().FeetInches(mm)
 	}
-	return tenths(mm)
+	return say.Tenths(mm)
 }
 
 // heightsToCompare are what the floor's height has to suit.
@@ -445,21 +450,21 @@ func heightsToCompare(p *layout.Plan) string {
 	return "door leaves and thresholds"
 }
 
-func (v *roomView) sectionNotes() block {
-	l := list{head: "Notes", number: 1}
-	l.paras = append(l.paras, v.noted...)
-	l.paras = append(l.paras, v.remarks...)
-	carried, _ := overSubfloor(v.plan.Job.BuildUp)
-	l.paras = append(l.paras,
-		fmt.Sprintf("The finished floor stands %s over the subfloor: compare with %s.", v.fig.thickness(carried), heightsToCompare(v.plan)),
+func sectionNotes(v *floorplan.View) setting.Block {
+	l := setting.List{Head: "Notes", Number: 1}
+	l.Paras = append(l.Paras, v.Noted...)
+	l.Paras = append(l.Paras, v.Remarks...)
+	carried, _ := overSubfloor(v.Plan.Job.BuildUp)
+	l.Paras = append(l.Paras,
+		fmt.Sprintf("The finished floor stands %s over the subfloor: compare with %s.", v.Fig.Thickness(carried), heightsToCompare(v.Plan)),
 		"Thicknesses are those of the job file, rounded so that they add up; no tolerance of the trade is taken off.",
 		"The cable, its lead joint and its end cap are bedded in full, without voids.",
 	)
-	if slices.ContainsFunc(sectionOf(v.plan).layers, sectionLayer.broken) {
-		l.paras = append(l.paras, "A layer between break lines is shown thinner than it is: its figure governs.")
+	if slices.ContainsFunc(sectionOf(v.Plan).layers, sectionLayer.broken) {
+		l.Paras = append(l.Paras, "A layer between break lines is shown thinner than it is: its figure governs.")
 	}
-	if across := acrossJoints(v.plan); across != "" {
-		l.paras = append(l.paras, "At a movement joint tile, bed and membrane are cut through and the gap is filled with sealant; "+across+".")
+	if across := acrossJoints(v.Plan); across != "" {
+		l.Paras = append(l.Paras, "At a movement joint tile, bed and membrane are cut through and the gap is filled with sealant; "+across+".")
 	}
 	return l
 }

@@ -5,11 +5,13 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"oxturn/drawing"
+	"oxturn/drawing/setting"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
-
-	"pgregory.net/rapid"
+	"oxturn/layout/say"
 )
 
 // pathsOf returns the boxes of a sheet's paths of a title.
@@ -34,7 +36,7 @@ func buildUpOf(t testing.TB, u plane.Units, spacing float64, layers ...job.Layer
 	if err != nil {
 		t.Fatal(err)
 	}
-	return pages[0].sheet
+	return pages[0].Sheet
 }
 
 // A slab is shown between break lines, so that what lies over it can be read;
@@ -103,11 +105,11 @@ func TestSectionShowsTwoRuns(t *testing.T) {
 // 10 + 4 + 5.5 + 10 mm are 29.5 mm, 1.161 in, 1 3/16 in.
 func TestPrintedLayersAddUp(t *testing.T) {
 	kitchen := []float64{10, 4, 5.5, 10}
-	if got := sum(roundedParts(kitchen, sixteenth)) / sixteenth; math.Abs(got-19) > 1e-9 {
+	if got := setting.Sum(roundedParts(kitchen, say.Sixteenth)) / say.Sixteenth; math.Abs(got-19) > 1e-9 {
 		t.Errorf("kitchen: %g sixteenths, by hand 19", got)
 	}
 	rapid.Check(t, func(t *rapid.T) {
-		step := rapid.SampledFrom([]float64{0.1, sixteenth}).Draw(t, "step")
+		step := rapid.SampledFrom([]float64{0.1, say.Sixteenth}).Draw(t, "step")
 		var exact []float64
 		whole := map[int]bool{}
 		for i := range rapid.IntRange(1, 8).Draw(t, "layers") {
@@ -118,7 +120,7 @@ func TestPrintedLayersAddUp(t *testing.T) {
 			}
 		}
 		got := roundedParts(exact, step)
-		if d := sum(got) - rounded(sum(exact), step); math.Abs(d) > 1e-6 {
+		if d := setting.Sum(got) - say.Rounded(setting.Sum(exact), step); math.Abs(d) > 1e-6 {
 			t.Fatalf("%g as printed is %g, %g off", exact, got, d)
 		}
 		for i, v := range got {

@@ -5,73 +5,77 @@ import (
 	"slices"
 	"strings"
 
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/plane"
 )
 
 // cablePlan is the plan of one room's cable.
-func cablePlan(r *layout.Room) scene {
-	s := roomScene(kindNamed("cable-plan"), r)
-	s.border = func(ratio float64) (left, right, top, bottom float64) { return border(wallsAlone(r.Job), ratio) }
-	s.draw, s.levels = drawCablePlan, cablePlanLevels
+func cablePlan(r *layout.Room) floorplan.Scene {
+	s := floorplan.OfRoom(kindNamed("cable-plan"), r)
+	s.Border = func(ratio float64) (left, right, top, bottom float64) {
+		return floorplan.Border(floorplan.WallsAlone(r.Job), ratio)
+	}
+	s.Draw, s.Levels = drawCablePlan, cablePlanLevels
 	return s
 }
 
-func drawCablePlan(v *roomView) {
-	v.walls()
-	v.drawOpenings()
-	v.zones()
-	v.riseInWall()
-	v.fixtures()
-	v.limit()
-	v.leftBare()
-	v.joints()
-	v.plannedLines()
-	v.cables()
-	v.marks()
-	v.sensors()
-	v.thermostat()
-	v.drawDatums()
-	short := v.dimensions(wallsAlone(v.room.Job))
-	v.wallLetters()
-	v.cornerTags()
-	v.shortWalls(short)
-	v.jointCrossings()
+func drawCablePlan(v *floorplan.View) {
+	v.Walls()
+	v.DrawOpenings()
+	v.Zones()
+	v.RiseInWall()
+	v.Fixtures()
+	v.Limit()
+	v.LeftBare()
+	v.Joints()
+	plannedLines(v)
+	v.Cables()
+	v.Marks()
+	v.Sensors()
+	v.Thermostat()
+	v.DrawDatums()
+	short := v.Dimensions(floorplan.WallsAlone(v.Room.Job))
+	v.WallLetters()
+	v.CornerTags()
+	shortWalls(v, short)
+	jointCrossings(v)
 }
 
 // jointCrossings says which leads pass a movement joint.
-func (v *roomView) jointCrossings() {
-	for _, x := range v.room.JointCrossings() {
+func jointCrossings(v *floorplan.View) {
+	for _, x := range v.Room.JointCrossings() {
 		words := strings.Join(x.Leads, ", ")
-		v.remark(fmt.Sprintf("%s%s: past %s in a sleeve that lets both sides move, or through the wall, as the cable's instructions allow.", strings.ToUpper(words[:1]), words[1:], x.Joint))
+		v.Remark(fmt.Sprintf("%s%s: past %s in a sleeve that lets both sides move, or through the wall, as the cable's instructions allow.", strings.ToUpper(words[:1]), words[1:], x.Joint))
 	}
 }
 
 // shortWalls says how many walls have no letter, and where their corners are
 // given.
-func (v *roomView) shortWalls(n int) {
+func shortWalls(v *floorplan.View, n int) {
 	if n == 0 {
 		return
 	}
-	walls := v.shortWords(n) + " no letter"
+	walls := shortWords(v, n) + " no letter"
 	own := false
-	for i, chained := range chainedCorners(wallsAlone(v.room.Job), v.view.Ratio) {
-		_, numbered := v.cornerName(i)
+	for i, chained := range floorplan.ChainedCorners(floorplan.WallsAlone(v.Room.Job), v.Paper.Ratio) {
+		_, numbered := v.CornerName(i)
 		own = own || numbered && !chained
 	}
 	switch {
 	case !own:
-		v.remark(walls + ".")
+		v.Remark(walls + ".")
 	case n == 1:
-		v.remark(walls + ": a corner of it that no chain gives is listed, and numbered where there is room.")
+		v.Remark(walls + ": a corner of it that no chain gives is listed, and numbered where there is room.")
 	default:
-		v.remark(walls + ": their corners that no chain gives are listed as c1, c2 and so on round the room, and numbered where there is room.")
+		v.Remark(walls + ": their corners that no chain gives are listed as c1, c2 and so on round the room, and numbered where there is room.")
 	}
 }
 
 // shortWords counts the walls that are too short on paper for a letter.
-func (v *roomView) shortWords(n int) string {
-	under := v.fig.withUnit(letterLeast * v.view.Ratio)
+func shortWords(v *floorplan.View, n int) string {
+	under := withUnit(v.Fig, floorplan.LetterLeast*v.Paper.Ratio)
 	if n == 1 {
 		return fmt.Sprintf("One wall under %s has", under)
 	}
@@ -81,67 +85,67 @@ func (v *roomView) shortWords(n int) string {
 // cablePlanLevels returns what stands beside a cable plan. What a drawing
 // cannot do without is how to find the points again, the legend, and the
 // cautions whose breach destroys the cable at once.
-func cablePlanLevels(v *roomView) []level {
-	tables := append(schedule(v.room, v.fig, nil), areas(v.room, v.fig.units))
-	signs, few, all, last := legendOf(v.used), v.fewCautions("with the setting out or its notes"), v.allCautions(), v.lastCautions()
-	places := append([]block{v.locations()}, v.standing()...)
-	corners, changed, revised := v.corners(), v.differences(), v.revised()
-	levels := []level{{blocks: slices.Concat(places, corners, changed, tables, []block{signs, v.notes()}, revised, all)}}
+func cablePlanLevels(v *floorplan.View) []setting.Level {
+	tables := append(schedule(v.Room, v.Fig, nil), areas(v.Room, v.Fig.Units))
+	signs, few, all, last := setting.LegendOf(v.Used), fewCautions(v, "with the setting out or its notes"), allCautions(v), lastCautions(v)
+	places := append([]setting.Block{v.Locations()}, v.Standing()...)
+	corners, changed, revised := v.Corners(), differences(v), revised(v)
+	levels := []setting.Level{{Blocks: slices.Concat(places, corners, changed, tables, []setting.Block{signs, notes(v)}, revised, all)}}
 	if len(corners) > 0 {
-		levels = append(levels, level{blocks: slices.Concat(places, corners, tables, []block{signs, few, v.notes()}, revised), rest: changed, later: last, gain: 1.3})
+		levels = append(levels, setting.Level{Blocks: slices.Concat(places, corners, tables, []setting.Block{signs, few, notes(v)}, revised), Rest: changed, Later: last, Gain: 1.3})
 	}
 	return append(levels,
-		level{blocks: slices.Concat(places, tables, []block{signs, few, v.notes()}, revised), rest: changed, later: slices.Concat(corners, last), gain: 1.3},
-		level{blocks: slices.Concat(places, []block{signs, few, v.notes()}, revised), rest: slices.Concat(tables, changed), later: slices.Concat(corners, last), gain: 1.9},
-		level{blocks: slices.Concat(places[:1], []block{v.fewCautions("on the sheet of notes"), signs, v.notes()}, places[1:], corners, tables, revised), rest: slices.Concat(changed, last), gain: 1.9, overflow: true},
+		setting.Level{Blocks: slices.Concat(places, tables, []setting.Block{signs, few, notes(v)}, revised), Rest: changed, Later: slices.Concat(corners, last), Gain: 1.3},
+		setting.Level{Blocks: slices.Concat(places, []setting.Block{signs, few, notes(v)}, revised), Rest: slices.Concat(tables, changed), Later: slices.Concat(corners, last), Gain: 1.9},
+		setting.Level{Blocks: slices.Concat(places[:1], []setting.Block{fewCautions(v, "on the sheet of notes"), signs, notes(v)}, places[1:], corners, tables, revised), Rest: slices.Concat(changed, last), Gain: 1.9, Overflow: true},
 	)
 }
 
 // firstRoom reports whether the view's room is the first of the job: its cable plan
 // has for all rooms what need not be said again.
-func (v *roomView) firstRoom() bool { return v.plan.Rooms[0].Job == v.room.Job }
+func firstRoom(v *floorplan.View) bool { return v.Plan.Rooms[0].Job == v.Room.Job }
 
 // fewCautions are those that a cable plan has whatever else finds room on it:
 // the first of all cautions, and where the others are.
-func (v *roomView) fewCautions(others string) block {
-	if !v.firstRoom() {
-		others = "on the sheets of " + or(v.plan.Rooms[0].Job.Name, "the first room")
+func fewCautions(v *floorplan.View, others string) setting.Block {
+	if !firstRoom(v) {
+		others = "on the sheets of " + floorplan.Or(v.Plan.Rooms[0].Job.Name, "the first room")
 	}
 	where := fmt.Sprintf("Cautions %d to %d are %s.", firstCautions+1, len(layingCautions()), others)
-	return cautionList(v.plan, "Cautions", where, layingCautions()[:firstCautions]...)
+	return cautionList(v.Plan, "Cautions", where, layingCautions()[:firstCautions]...)
 }
 
 // allCautions stand once a job.
-func (v *roomView) allCautions() []block {
-	if !v.firstRoom() {
-		return []block{v.fewCautions("")}
+func allCautions(v *floorplan.View) []setting.Block {
+	if !firstRoom(v) {
+		return []setting.Block{fewCautions(v, "")}
 	}
-	return []block{cautionList(v.plan, "Cautions", "", layingCautions()...)}
+	return []setting.Block{cautionList(v.Plan, "Cautions", "", layingCautions()...)}
 }
 
 // lastCautions are those that fewCautions leaves out.
-func (v *roomView) lastCautions() []block {
-	if !v.firstRoom() {
+func lastCautions(v *floorplan.View) []setting.Block {
+	if !firstRoom(v) {
 		return nil
 	}
-	l := cautionList(v.plan, "Cautions", "", layingCautions()[firstCautions:]...)
-	l.head, l.number = continued(l.head), firstCautions+1
-	return []block{l}
+	l := cautionList(v.Plan, "Cautions", "", layingCautions()[firstCautions:]...)
+	l.Head, l.Number = setting.Continued(l.Head), firstCautions+1
+	return []setting.Block{l}
 }
 
 // revised is the table of revisions, once a job.
-func (v *roomView) revised() []block {
-	if !v.firstRoom() {
+func revised(v *floorplan.View) []setting.Block {
+	if !firstRoom(v) {
 		return nil
 	}
-	return []block{revisions(v.plan)}
+	return []setting.Block{revisions(v.Plan)}
 }
 
 // stackedLeads says where cold leads lie on one another, and how they are to be laid
 // there.
-func (v *roomView) stackedLeads() (out []string) {
-	tape := layout.NewTape(v.room.Job, v.fig.units)
-	for _, s := range v.room.LeadStacks() {
+func stackedLeads(v *floorplan.View) (out []string) {
+	tape := layout.NewTape(v.Room.Job, v.Fig.Units)
+	for _, s := range v.Room.LeadStacks() {
 		if s.Joint {
 			out = append(out, fmt.Sprintf("The %s comes over the %s, %s: lay it round the joint, never on it, nor on heating cable.", s.Lead, s.On, tape.Place(s.At)))
 			continue
@@ -154,30 +158,30 @@ func (v *roomView) stackedLeads() (out []string) {
 
 // notes returns the notes of a room's sheet: its own remarks, those of the
 // job, and what is true of every plan.
-func (v *roomView) notes() block {
-	l := list{head: "Notes", number: 1}
-	l.paras = append(l.paras, v.noted...)
-	if v.room.Job.MeasuredTo == "stud" {
-		l.paras = append(l.paras, "Measured to the studs: the walls' finish is still to be taken off.")
+func notes(v *floorplan.View) setting.Block {
+	l := setting.List{Head: "Notes", Number: 1}
+	l.Paras = append(l.Paras, v.Noted...)
+	if v.Room.Job.MeasuredTo == "stud" {
+		l.Paras = append(l.Paras, "Measured to the studs: the walls' finish is still to be taken off.")
 	}
-	l.paras = append(l.paras, v.remarks...)
-	if v.skipsRuns() {
-		l.paras = append(l.paras, "A run without a number follows the one before it along the cable.")
+	l.Paras = append(l.Paras, v.Remarks...)
+	if v.SkipsRuns() {
+		l.Paras = append(l.Paras, "A run without a number follows the one before it along the cable.")
 	}
-	if t := v.room.Job.Thermostat; t.Wall >= 0 && t.Wall < len(v.room.Job.Walls) {
-		l.paras = append(l.paras, fmt.Sprintf("Lead rise in wall %s: no nail or screw within %s of it to either side, floor and wall, up to the box.", v.room.Job.Walls[t.Wall].Letter, riseWords(v.fig.units)))
+	if t := v.Room.Job.Thermostat; t.Wall >= 0 && t.Wall < len(v.Room.Job.Walls) {
+		l.Paras = append(l.Paras, fmt.Sprintf("Lead rise in wall %s: no nail or screw within %s of it to either side, floor and wall, up to the box.", v.Room.Job.Walls[t.Wall].Letter, floorplan.RiseWords(v.Fig.Units)))
 	}
-	if bare := v.room.Bare; !bare.Empty() {
-		l.paras = append(l.paras, fmt.Sprintf("%s of the floor, dotted, stays without cable: it is cut off from the rest.", plane.FormatArea(bare.Area(), v.fig.units)))
+	if bare := v.Room.Bare; !bare.Empty() {
+		l.Paras = append(l.Paras, fmt.Sprintf("%s of the floor, dotted, stays without cable: it is cut off from the rest.", plane.FormatArea(bare.Area(), v.Fig.Units)))
 	}
-	l.paras = append(l.paras, v.stackedLeads()...)
-	if v.room.Chosen != nil && v.room.Chosen.Why != "" {
-		l.paras = append(l.paras, "Cable chosen: "+strings.TrimSuffix(v.room.Chosen.Why, ".")+".")
+	l.Paras = append(l.Paras, stackedLeads(v)...)
+	if v.Room.Chosen != nil && v.Room.Chosen.Why != "" {
+		l.Paras = append(l.Paras, "Cable chosen: "+strings.TrimSuffix(v.Room.Chosen.Why, ".")+".")
 	}
-	if len(v.room.Cables) > 0 {
-		l.paras = append(l.paras, "Even spacing: runs spread evenly over the heated area and half a gap round it.")
+	if len(v.Room.Cables) > 0 {
+		l.Paras = append(l.Paras, "Even spacing: runs spread evenly over the heated area and half a gap round it.")
 	}
-	l.paras = append(l.paras, v.plan.Job.Notes...)
-	l.paras = append(l.paras, "Floor warming; no heat-loss calculation by a standard has been made.")
+	l.Paras = append(l.Paras, v.Plan.Job.Notes...)
+	l.Paras = append(l.Paras, "Floor warming; no heat-loss calculation by a standard has been made.")
 	return l
 }

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"oxturn/drawing"
+	"oxturn/drawing/lettering"
 )
 
 // TestNumbersKeepOffJoints: a run's number on a movement joint could be one of
@@ -24,7 +25,7 @@ func TestNumbersKeepOffJoints(t *testing.T) {
 			}
 			for _, number := range patches(s) {
 				tried++
-				if crossesBox(p.Segs[0].To, p.Segs[1].To, number) {
+				if lettering.CrossesBox(p.Segs[0].To, p.Segs[1].To, number) {
 					t.Errorf("%s: a number stands on the joint, at %.0f", id, number.Centre())
 				}
 			}

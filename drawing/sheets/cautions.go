@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/circuit"
 )
@@ -46,13 +47,13 @@ func (c caution) text(in circuit.Region) string {
 
 // cautionList returns the block of the given cautions, with a last line without
 // a number that may be empty.
-func cautionList(p *layout.Plan, head, last string, cs ...caution) list {
-	l := list{head: head, number: 1}
+func cautionList(p *layout.Plan, head, last string, cs ...caution) setting.List {
+	l := setting.List{Head: head, Number: 1}
 	for _, c := range cs {
-		l.paras = append(l.paras, c.text(p.Job.Region()))
+		l.Paras = append(l.Paras, c.text(p.Job.Region()))
 	}
 	if last != "" {
-		l.paras, l.bare = append(l.paras, last), 1
+		l.Paras, l.Bare = append(l.Paras, last), 1
 	}
 	return l
 }

@@ -9,9 +9,12 @@ import (
 
 	"pgregory.net/rapid"
 
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // TestBetweenAddsUp: figures end to end make the figure over them all, in both
@@ -19,13 +22,13 @@ import (
 func TestBetweenAddsUp(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		at := rapid.SliceOfN(rapid.Float64Range(-9000, 9000), 2, 8).Draw(t, "places")
-		for _, f := range []figures{{units: plane.Millimetres}, {units: plane.Inches}} {
+		for _, f := range []say.Figures{{Units: plane.Millimetres}, {Units: plane.Inches}} {
 			sum := 0.0
 			for i := 1; i < len(at); i++ {
-				sum += read(t, f.between(at[i-1], at[i]))
+				sum += read(t, f.Between(at[i-1], at[i]))
 			}
-			if whole := read(t, f.between(at[0], at[len(at)-1])); math.Abs(sum-whole) > 1e-6 {
-				t.Fatalf("%v in %s: parts make %g, the whole is %g", at, f.units, sum, whole)
+			if whole := read(t, f.Between(at[0], at[len(at)-1])); math.Abs(sum-whole) > 1e-6 {
+				t.Fatalf("%v in %s: parts make %g, the whole is %g", at, f.Units, sum, whole)
 			}
 		}
 	})
@@ -46,27 +49,27 @@ func read(t tester, text string) float64 {
 // table gives. The others were worked out by hand: 1000.4 and 2000.8 mm lie at
 // 1000 and 2001 mm, at 630 and 1260 sixteenths of an inch.
 func TestBetweenAgreesWithOffsets(t *testing.T) {
-	f := figures{units: plane.Millimetres, both: true}
+	f := say.Figures{Units: plane.Millimetres, Both: true}
 	for _, c := range []struct {
 		from, to float64
 		want     string
-	}{{0, 1000.6, f.length(1000.6)}, {0, -1000.6, f.length(-1000.6)}, {1000.4, 2000.8, `1001 (3'-3 3/8")`}, {1000.4, 3000.8, `2001 (6'-6 3/4")`}} {
-		if got := f.between(c.from, c.to); got != c.want {
+	}{{0, 1000.6, f.Length(1000.6)}, {0, -1000.6, f.Length(-1000.6)}, {1000.4, 2000.8, `1001 (3'-3 3/8")`}, {1000.4, 3000.8, `2001 (6'-6 3/4")`}} {
+		if got := f.Between(c.from, c.to); got != c.want {
 			t.Errorf("%g to %g: %s, want %s", c.from, c.to, got, c.want)
 		}
 	}
 }
 
 // sums adds up the chains of a page by their sides.
-func sums(t *testing.T, pages []*page) map[string]float64 {
+func sums(t *testing.T, pages []*setting.Page) map[string]float64 {
 	out := map[string]float64{}
 	for _, pg := range pages {
-		if pg.letters == nil {
+		if pg.Letters == nil {
 			continue
 		}
-		for _, l := range pg.letters.labels {
-			if name, _, ok := strings.Cut(l.note, ", part "); ok {
-				out[name] += read(t, l.text)
+		for _, l := range pg.Letters.Labels {
+			if name, _, ok := strings.Cut(l.Note, ", part "); ok {
+				out[name] += read(t, l.Text)
 			}
 		}
 	}
@@ -100,12 +103,12 @@ func TestChainsAddUp(t *testing.T) {
 
 func checkChains(t *testing.T, file string, p *layout.Plan) (chains int) {
 	step := 1.0
-	if figuresOf(p.Job).units == plane.Inches {
+	if say.For(p.Job).Units == plane.Inches {
 		step = plane.Inch / 16
 	}
 	for i := range p.Rooms {
 		r := &p.Rooms[i]
-		cable, err := cablePlan(r).page(p)
+		cable, err := cablePlan(r).Page(p)
 		membrane, err2 := membranePlan(p, r)
 		owner, err3 := ownerMap(p, r)
 		if err != nil || err2 != nil || err3 != nil {
@@ -113,7 +116,7 @@ func checkChains(t *testing.T, file string, p *layout.Plan) (chains int) {
 		}
 		b := r.Job.Outline.Bounds()
 		whole := map[bool]float64{}
-		for _, pages := range [][]*page{{cable.page}, membrane, owner} {
+		for _, pages := range [][]*setting.Page{{cable.Page}, membrane, owner} {
 			for name, sum := range sums(t, pages) {
 				level := strings.HasPrefix(name, "south") || strings.HasPrefix(name, "north")
 				if !level && !strings.HasPrefix(name, "west") && !strings.HasPrefix(name, "east") {
@@ -128,7 +131,7 @@ func checkChains(t *testing.T, file string, p *layout.Plan) (chains int) {
 					whole[level] = sum
 				}
 				if math.Abs(sum-size) >= step || math.Abs(sum-whole[level]) > 1e-6 {
-					t.Errorf("%s, %s, %s: %g, elsewhere %g; the room measures %g", file, pages[0].sheet.ID, name, sum, whole[level], size)
+					t.Errorf("%s, %s, %s: %g, elsewhere %g; the room measures %g", file, pages[0].Sheet.ID, name, sum, whole[level], size)
 				}
 			}
 		}
@@ -146,16 +149,16 @@ func TestNearlyInLine(t *testing.T) {
 	}
 	r.Thermostat = job.Thermostat{Wall: 2, At: plane.Pt(400, 380)}
 	for _, ratio := range []float64{16, 20, 40, 50} {
-		for _, l := range ladders(r, ratio) {
-			if l.side != south {
+		for _, l := range floorplan.Ladders(r, ratio) {
+			if l.Side != floorplan.South {
 				continue
 			}
-			if n := len(l.stations); n != 3 || l.stations[0].along != 0 || l.stations[1].along != 391 || l.stations[2].along != 2000 {
-				t.Errorf("1:%g: %+v", ratio, l.stations)
+			if n := len(l.Stations); n != 3 || l.Stations[0].Along != 0 || l.Stations[1].Along != 391 || l.Stations[2].Along != 2000 {
+				t.Errorf("1:%g: %+v", ratio, l.Stations)
 			}
 		}
 	}
-	if listed := chainedCorners(r, 20); listed[1] || !listed[2] {
+	if listed := floorplan.ChainedCorners(r, 20); listed[1] || !listed[2] {
 		t.Errorf("the corner that no chain gives is not listed: %v", listed)
 	}
 }
@@ -167,7 +170,7 @@ func TestHiddenCorners(t *testing.T) {
 	for i, w := range edges(r.Outline) {
 		r.Walls = append(r.Walls, job.Wall{Letter: string(rune('A' + i)), Segment: w})
 	}
-	for i, chained := range chainedCorners(r, 20) {
+	for i, chained := range floorplan.ChainedCorners(r, 20) {
 		if hidden := i == 4 || i == 5; chained == hidden {
 			t.Errorf("corner %d: given %v", i, chained)
 		}

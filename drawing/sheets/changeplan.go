@@ -5,6 +5,10 @@ import (
 	"strings"
 
 	"oxturn/drawing"
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/lettering"
+	"oxturn/drawing/setting"
+	"oxturn/drawing/signs"
 	"oxturn/layout"
 	"oxturn/layout/plane"
 	"oxturn/symbols"
@@ -14,7 +18,7 @@ import (
 // each room, every place in a cloud with the revision's triangle, and all
 // changes in a list. A room without a change that has a place gets no sheet.
 func ChangePlans(p *layout.Plan, changes []layout.Change) ([]*drawing.Sheet, error) {
-	var pages []*page
+	var pages []*setting.Page
 	for i := range p.Rooms {
 		r := &p.Rooms[i]
 		var here []layout.Change
@@ -26,13 +30,13 @@ func ChangePlans(p *layout.Plan, changes []layout.Change) ([]*drawing.Sheet, err
 		if len(here) == 0 {
 			continue
 		}
-		s := roomScene(kindNamed("changes"), r)
-		s.draw = func(v *roomView) {
+		s := floorplan.OfRoom(kindNamed("changes"), r)
+		s.Draw = func(v *floorplan.View) {
 			drawCablePlan(v)
-			v.clouds(here)
+			clouds(v, here)
 		}
-		s.levels = func(v *roomView) []level { return changeLevels(v, changes) }
-		pg, err := s.pages(p)
+		s.Levels = func(v *floorplan.View) []setting.Level { return changeLevels(v, changes) }
+		pg, err := s.Pages(p)
 		if err != nil {
 			return nil, err
 		}
@@ -46,50 +50,50 @@ const cloudBump = 5.0
 
 // clouds draws a cloud round every place that changed; those that touch are
 // drawn as one.
-func (v *roomView) clouds(changes []layout.Change) {
+func clouds(v *floorplan.View, changes []layout.Change) {
 	var rounds []plane.Region
 	for _, c := range changes {
-		rounds = append(rounds, plane.FromRing(plane.Circle(*c.At, math.Max(c.Radius, cloudBump*v.view.Ratio), 32)))
+		rounds = append(rounds, plane.FromRing(plane.Circle(*c.At, math.Max(c.Radius, cloudBump*v.Paper.Ratio), 32)))
 	}
 	all, err := plane.Union(rounds...)
 	if err != nil {
 		return
 	}
 	for _, poly := range all {
-		ring := v.view.Pts(poly.Outer)
-		line := cloud(ring, cloudBump)
-		v.sign(signCloud, drawing.LayerMarks, "changed", line, drawing.MediumLine(), nil)
-		v.ink.segs(line, cableInk)
-		v.revisionBeside(ring)
+		ring := v.Paper.Pts(poly.Outer)
+		line := signs.CloudLine(ring, cloudBump)
+		v.Sign(signs.Cloud, drawing.LayerMarks, "changed", line, drawing.MediumLine(), nil)
+		v.Ink.Segs(line, lettering.CableInk)
+		revisionBeside(v, ring)
 	}
 }
 
 // revisionBeside asks for the last revision's triangle beside a cloud, above it
 // rather than below.
-func (v *roomView) revisionBeside(ring []drawing.Pt) {
-	letter := lastRevision(v.plan)
-	if letter == noRevision {
+func revisionBeside(v *floorplan.View, ring []drawing.Pt) {
+	letter := setting.LastRevision(v.Plan)
+	if letter == setting.NoRevision {
 		return
 	}
 	box := drawing.BoxOf(ring...)
-	l := &label{text: letter, height: drawing.H25, rank: 1, subject: box.Centre(), mark: symbols.RevisionTriangle, of: signCloud, note: "changed by revision " + letter}
+	l := &lettering.Label{Text: letter, Height: drawing.H25, Rank: 1, Subject: box.Centre(), Mark: symbols.RevisionTriangle, Of: signs.Cloud, Note: "changed by revision " + letter}
 	for _, p := range ring {
 		for _, off := range []float64{4.5, 7} {
 			out := p.Sub(box.Centre()).Unit().Mul(off)
-			l.spots = append(l.spots, spot{at: p.Add(out), cost: off/2 + 4*(p.Y-box.Y0)/box.H()})
+			l.Spots = append(l.Spots, lettering.Spot{At: p.Add(out), Cost: off/2 + 4*(p.Y-box.Y0)/box.H()})
 		}
 	}
-	v.letters.add(l)
+	v.Letters.Add(l)
 }
 
-func changeLevels(v *roomView, changes []layout.Change) []level {
-	l := list{head: "Changed since the revision before", number: 1}
+func changeLevels(v *floorplan.View, changes []layout.Change) []setting.Level {
+	l := setting.List{Head: "Changed since the revision before", Number: 1}
 	for _, c := range changes {
-		if c.Room == "" || c.Room == v.room.Job.Name {
+		if c.Room == "" || c.Room == v.Room.Job.Name {
 			c.Room = "" // the sheet's title names it
-			l.paras = append(l.paras, strings.ReplaceAll(capital(c.String()), " -> ", " → "))
+			l.Paras = append(l.Paras, strings.ReplaceAll(capital(c.String()), " -> ", " → "))
 		}
 	}
-	bs := []block{l, legendOf(v.used), v.notes(), revisions(v.plan)}
-	return []level{{blocks: bs}, {blocks: bs, gain: never, overflow: true}}
+	bs := []setting.Block{l, setting.LegendOf(v.Used), notes(v), revisions(v.Plan)}
+	return []setting.Level{{Blocks: bs}, {Blocks: bs, Gain: setting.Never, Overflow: true}}
 }

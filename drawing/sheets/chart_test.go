@@ -4,9 +4,11 @@ import (
 	"strings"
 	"testing"
 
-	"oxturn/drawing"
-
 	"pgregory.net/rapid"
+
+	"oxturn/drawing"
+	"oxturn/drawing/setting"
+	"oxturn/layout/say"
 )
 
 // Ticks are few, evenly spaced, and cover the range.
@@ -14,20 +16,20 @@ func TestAxisCoversItsRange(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		lo := rapid.Float64Range(-1e4, 1e4).Draw(t, "lo")
 		hi := lo + rapid.Float64Range(1e-6, 1e4).Draw(t, "length")
-		a := axisFor(lo, hi, 5)
-		ticks := a.ticks()
-		if len(ticks) < 2 || len(ticks) > 9 || a.lo > lo+a.step*1e-6 || ticks[len(ticks)-1] < hi-a.step*1e-6 {
+		a := setting.AxisFor(lo, hi, 5)
+		ticks := a.Ticks()
+		if len(ticks) < 2 || len(ticks) > 9 || a.Lo > lo+a.Step*1e-6 || ticks[len(ticks)-1] < hi-a.Step*1e-6 {
 			t.Fatalf("%g to %g: %v", lo, hi, ticks)
 		}
 		seen := map[string]bool{}
 		for _, v := range ticks {
-			if seen[a.figure(v)] {
-				t.Fatalf("%g to %g: two ticks read %s", lo, hi, a.figure(v))
+			if seen[a.Figure(v)] {
+				t.Fatalf("%g to %g: two ticks read %s", lo, hi, a.Figure(v))
 			}
-			seen[a.figure(v)] = true
+			seen[a.Figure(v)] = true
 		}
 	})
-	if a := axisFor(20, 20, 5); a.hi <= a.lo {
+	if a := setting.AxisFor(20, 20, 5); a.Hi <= a.Lo {
 		t.Errorf("a range of nothing: %+v", a)
 	}
 }
@@ -37,15 +39,15 @@ func TestAxisCoversItsRange(t *testing.T) {
 func TestCurvesDifferByTheirLines(t *testing.T) {
 	var lines []*drawing.Stroke
 	for i := range 2 * mostCurves {
-		lines = append(lines, curveLine(i))
+		lines = append(lines, setting.CurveLine(i))
 	}
 	for i := range 3 {
-		lines = append(lines, limitStroke(i))
+		lines = append(lines, setting.LimitStroke(i))
 	}
 	look := func(s *drawing.Stroke) string {
 		var b strings.Builder
 		for _, d := range append([]float64{s.Width}, s.Dash...) {
-			b.WriteString(trimFigure(d*100) + " ")
+			b.WriteString(say.TrimFigure(d*100) + " ")
 		}
 		return b.String()
 	}

@@ -5,16 +5,19 @@ import (
 	"regexp"
 	"strings"
 
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
+	"oxturn/layout/say"
 )
 
-// circuit returns what feeds the room's thermostat.
-func (v *roomView) circuit() (layout.Circuit, bool) {
-	for _, c := range v.plan.Circuits {
+// circuitOf returns what feeds the room's thermostat.
+func circuitOf(v *floorplan.View) (layout.Circuit, bool) {
+	for _, c := range v.Plan.Circuits {
 		for _, name := range c.Rooms {
-			if name == v.room.Job.Name {
+			if name == v.Room.Job.Name {
 				return c, true
 			}
 		}
@@ -24,21 +27,21 @@ func (v *roomView) circuit() (layout.Circuit, bool) {
 
 // circuitTable is what the circuit carries: held against its breaker where the
 // job gives one, against usual ones otherwise.
-func (v *roomView) circuitTable() []block {
-	c, ok := v.circuit()
+func circuitTable(v *floorplan.View) []setting.Block {
+	c, ok := circuitOf(v)
 	if !ok {
 		return nil
 	}
-	t := table{head: "Its circuit", cols: []column{{wraps: true}, {wraps: true}}}
+	t := setting.Table{Head: "Its circuit", Cols: []setting.Column{{Wraps: true}, {Wraps: true}}}
 	if c.Job != nil {
-		t.rows = append(t.rows, row("Circuit", c.Job.Name))
+		t.Rows = append(t.Rows, setting.Row("Circuit", c.Job.Name))
 	}
 	if len(c.Rooms) > 1 {
-		t.rows = append(t.rows, row("Serves", strings.Join(c.Rooms, ", ")), row("Amps in all", fmt.Sprintf("%.2f A", c.Total.Amps)))
+		t.Rows = append(t.Rows, setting.Row("Serves", strings.Join(c.Rooms, ", ")), setting.Row("Amps in all", fmt.Sprintf("%.2f A", c.Total.Amps)))
 	}
 	in := c.Total.Region
 	if len(c.Rooms) > 1 && in.Derated() {
-		t.rows = append(t.rows, row(fmt.Sprintf("The same at %.0f %%", 100*in.Continuous.Value), fmt.Sprintf("%.2f A", c.Total.Continuous)))
+		t.Rows = append(t.Rows, setting.Row(fmt.Sprintf("The same at %.0f %%", 100*in.Continuous.Value), fmt.Sprintf("%.2f A", c.Total.Continuous)))
 	}
 	for i, r := range c.Ratings {
 		if i > 1 && c.Ratings[i-1].Under {
@@ -55,28 +58,28 @@ func (v *roomView) circuitTable() []block {
 		if r.Binds == "thermostat contacts" {
 			words += fmt.Sprintf(", but the contacts carry only %g A", r.Limit)
 		}
-		t.rows = append(t.rows, row(unbrokenWords(fmt.Sprintf("%g A %s", r.Breaker, in.Breaker)), words))
+		t.Rows = append(t.Rows, setting.Row(floorplan.UnbrokenWords(fmt.Sprintf("%g A %s", r.Breaker, in.Breaker)), words))
 	}
 	if len(c.Ratings) > 0 && (c.Job == nil || c.Job.Breaker == 0) {
-		t.rows = append(t.rows, row("Ratings by", wholeStandards(in.RatingsBy)))
+		t.Rows = append(t.Rows, setting.Row("Ratings by", wholeStandards(in.RatingsBy)))
 	}
 	if d := c.Drop; d != nil {
 		table, _, _ := strings.Cut(wholeStandards(d.Standard), ",")
-		t.rows = append(t.rows,
-			row("Feed, one way", fmt.Sprintf("%s of %s, job file", v.fig.long(c.Job.Length), c.Job.Conductor)),
-			row("Voltage drop", fmt.Sprintf("%.2f V, %.2f %%; copper at %g °C, %s", d.Volts, 100*d.Share, d.At, table)))
+		t.Rows = append(t.Rows,
+			setting.Row("Feed, one way", fmt.Sprintf("%s of %s, job file", v.Fig.Long(c.Job.Length), c.Job.Conductor)),
+			setting.Row("Voltage drop", fmt.Sprintf("%.2f V, %.2f %%; copper at %g °C, %s", d.Volts, 100*d.Share, d.At, table)))
 	}
-	if len(t.rows) == 0 {
+	if len(t.Rows) == 0 {
 		return nil
 	}
-	return []block{t}
+	return []setting.Block{t}
 }
 
 // settled is what the job gives of the rows that the electrician settles;
 // empty where it is left to be filled in.
-func (v *roomView) settled() map[string]string {
+func settled(v *floorplan.View) map[string]string {
 	out := map[string]string{}
-	c, ok := v.circuit()
+	c, ok := circuitOf(v)
 	if !ok || c.Job == nil {
 		return out
 	}
@@ -90,7 +93,7 @@ func (v *roomView) settled() map[string]string {
 	}
 	var fault []string
 	if j.GroundFaultsAt != "" {
-		fault = append(fault, v.plan.Job.Region().Called(j.GroundFaultsAt))
+		fault = append(fault, v.Plan.Job.Region().Called(j.GroundFaultsAt))
 	}
 	if j.GroundFault > 0 {
 		fault = append(fault, fmt.Sprintf("%g mA", j.GroundFault))
@@ -102,23 +105,23 @@ func (v *roomView) settled() map[string]string {
 }
 
 // lookUp lists what the rules of the job's region remind of.
-func lookUp(p *layout.Plan) []block {
+func lookUp(p *layout.Plan) []setting.Block {
 	if len(p.ToLookUp) == 0 {
 		return nil
 	}
-	l := list{head: "To look up, " + titled(p.Job.Supply.Region), number: 1}
+	l := setting.List{Head: "To look up, " + titled(p.Job.Supply.Region), Number: 1}
 	for _, w := range p.ToLookUp {
-		l.paras = append(l.paras, sentence(wholeStandards(strings.Replace(w, "; "+circuit.InForce, "", 1))))
+		l.Paras = append(l.Paras, sentence(wholeStandards(strings.Replace(w, "; "+circuit.InForce, "", 1))))
 	}
-	l.paras = append(l.paras, sentence(circuit.InForce)+" Whether a rule is met is not judged here.")
-	return []block{l}
+	l.Paras = append(l.Paras, sentence(circuit.InForce)+" Whether a rule is met is not judged here.")
+	return []setting.Block{l}
 }
 
 var standard = regexp.MustCompile(`\b(EN|IEC|ISO|NEC) (\d)`)
 
 // wholeStandards keeps the letters and the number of a standard on one line.
 func wholeStandards(text string) string {
-	return standard.ReplaceAllString(text, "$1"+noBreak+"$2")
+	return standard.ReplaceAllString(text, "$1"+setting.NoBreak+"$2")
 }
 
 // titled writes the name of a region with capitals.
@@ -131,10 +134,10 @@ func titled(name string) string {
 }
 
 // sensorLine is what the sensor should read in a room, for hook-up.
-func sensorLine(s job.Sensor, f figures) string {
+func sensorLine(s job.Sensor, f say.Figures) string {
 	for _, e := range layout.ExpectedSensor(s) {
 		if e.Celsius == 20 {
-			return fmt.Sprintf("%s (%s): %.0f Ω at %s", s.Family.Name, s.Source, e.Ohms, f.degrees(e.Celsius))
+			return fmt.Sprintf("%s (%s): %.0f Ω at %s", s.Family.Name, s.Source, e.Ohms, degrees(f, e.Celsius))
 		}
 	}
 	return "kind not given"
@@ -142,18 +145,18 @@ func sensorLine(s job.Sensor, f figures) string {
 
 // sensorTable is what the job's sensor should read at usual floor
 // temperatures, in the unit of the record's columns.
-func sensorTable(s job.Sensor, f figures) []block {
+func sensorTable(s job.Sensor, f say.Figures) []setting.Block {
 	expected := layout.ExpectedSensor(s)
 	if len(expected) == 0 {
-		return []block{list{head: "Sensor", paras: []string{"Its kind is not given, so that its readings cannot be judged here. Read it at a known floor temperature and compare with its instructions."}}}
+		return []setting.Block{setting.List{Head: "Sensor", Paras: []string{"Its kind is not given, so that its readings cannot be judged here. Read it at a known floor temperature and compare with its instructions."}}}
 	}
 	kilo := func(ohms float64) string { return fmt.Sprintf("%.2f", ohms/1000) }
-	t := table{head: fmt.Sprintf("Sensor %s (%s), kΩ", s.Family.Name, s.Source), cols: []column{{head: "Floor"}, {head: "reads", align: decimal}, {head: "within " + f.difference(s.Tolerance), wraps: true}}}
+	t := setting.Table{Head: fmt.Sprintf("Sensor %s (%s), kΩ", s.Family.Name, s.Source), Cols: []setting.Column{{Head: "Floor"}, {Head: "reads", Align: setting.Decimal}, {Head: "within " + difference(f, s.Tolerance), Wraps: true}}}
 	for _, e := range expected {
-		t.rows = append(t.rows, row(f.degrees(e.Celsius), kilo(e.Ohms), kilo(e.Lowest)+" to "+kilo(e.Highest)))
+		t.Rows = append(t.Rows, setting.Row(degrees(f, e.Celsius), kilo(e.Ohms), kilo(e.Lowest)+" to "+kilo(e.Highest)))
 	}
 	if strings.HasPrefix(s.Family.Source, "assumed") {
-		t.rows = append(t.rows, row("curve", "", s.Family.Source))
+		t.Rows = append(t.Rows, setting.Row("curve", "", s.Family.Source))
 	}
-	return []block{t}
+	return []setting.Block{t}
 }

@@ -5,6 +5,9 @@ import (
 	"testing"
 
 	"oxturn/drawing"
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/setting"
+	"oxturn/drawing/signs"
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
@@ -54,12 +57,12 @@ func TestCablePlanSays(t *testing.T) {
 func TestLegend(t *testing.T) {
 	set := sampleSet(t, plane.Inches)
 	plan, out := sheet(t, set, "cable-plan"), sheet(t, set, "setting-out")
-	for s, want := range map[sign]bool{signMovement: false, signUndecided: true, signPeg: false, signSpare: true} {
-		if has(plan, s.words()) != want {
-			t.Errorf("cable plan: %q explained: %v", s.words(), !want)
+	for s, want := range map[signs.Sign]bool{signs.Movement: false, signs.Undecided: true, signs.Peg: false, signs.Spare: true} {
+		if has(plan, s.Words()) != want {
+			t.Errorf("cable plan: %q explained: %v", s.Words(), !want)
 		}
 	}
-	if !has(out, signPeg.words()) || has(out, signSpare.words()) {
+	if !has(out, signs.Peg.Words()) || has(out, signs.Spare.Words()) {
 		t.Error("setting out: legend is not what the sheet uses")
 	}
 }
@@ -120,21 +123,21 @@ func TestNothingMeasured(t *testing.T) {
 	}
 	stages := len(stages())
 	tab := stageTable(&samplePlan(t, plane.Millimetres).Rooms[0].Cables[0])
-	for _, r := range tab.rows {
+	for _, r := range tab.Rows {
 		for _, c := range r[1:] {
-			if c.text != "" {
-				t.Errorf("a reading is filled in: %q", c.text)
+			if c.Text != "" {
+				t.Errorf("a reading is filled in: %q", c.Text)
 			}
 		}
 	}
-	if len(tab.rows) != stages {
-		t.Errorf("%d rows for %d stages", len(tab.rows), stages)
+	if len(tab.Rows) != stages {
+		t.Errorf("%d rows for %d stages", len(tab.Rows), stages)
 	}
 	p := samplePlan(t, plane.Millimetres)
-	v := &roomView{page: &page{plan: p}, room: &p.Rooms[0]}
-	for _, r := range v.toSettle().(table).rows {
-		if r[1].text != "" {
-			t.Errorf("%s is chosen: %q", r[0].text, r[1].text)
+	v := &floorplan.View{Page: &setting.Page{Plan: p}, Room: &p.Rooms[0]}
+	for _, r := range toSettle(v).(setting.Table).Rows {
+		if r[1].Text != "" {
+			t.Errorf("%s is chosen: %q", r[0].Text, r[1].Text)
 		}
 	}
 }
@@ -145,7 +148,7 @@ func TestNumbers(t *testing.T) {
 	set := sampleSet(t, plane.Inches)
 	seen := map[string]bool{}
 	for i, s := range set {
-		if want := s.Label + ", " + itoa(i+1) + " of " + itoa(len(set)); !has(s, want) {
+		if want := s.Label + ", " + setting.Itoa(i+1) + " of " + setting.Itoa(len(set)); !has(s, want) {
 			t.Errorf("%s is not %s", s.ID, want)
 		}
 		if code, n, _ := strings.Cut(s.Label, "-"); len(code) != 2 || n == "" {

@@ -7,9 +7,12 @@ import (
 	"testing"
 
 	"oxturn/drawing"
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // TestMembraneSheet: pieces add up to what is covered, every piece is lettered
@@ -26,7 +29,7 @@ func TestMembraneSheet(t *testing.T) {
 	covered := 0.0
 	for _, m := range laid.Pieces {
 		covered += m.Shape.Area()
-		if n := count(s, "M"+itoa(m.Number)); n < 2 {
+		if n := count(s, "M"+setting.Itoa(m.Number)); n < 2 {
 			t.Errorf("M%d stands %d times on the sheet", m.Number, n)
 		}
 	}
@@ -60,7 +63,7 @@ func TestMembraneSheet(t *testing.T) {
 			t.Errorf("%s at %v leans on the island at %v", x.Text, x.Box(), island)
 		}
 	}
-	if box := p.Rooms[0].Job.Thermostat; has(s, itoa(int(box.Along))) {
+	if box := p.Rooms[0].Job.Thermostat; has(s, setting.Itoa(int(box.Along))) {
 		t.Errorf("%d is the place of a box that is not drawn", int(box.Along))
 	}
 }
@@ -131,10 +134,10 @@ func TestStandingThings(t *testing.T) {
 	for i, q := range island {
 		turned[i] = q.Sub(plane.Pt(1300, 650)).Rotate(math.Pi / 6).Add(plane.Pt(1300, 650))
 	}
-	v := &roomView{page: newPage(p, drawing.Paper{}), room: &p.Rooms[0], fig: figuresOf(p.Job), out: 1}
+	v := &floorplan.View{Page: setting.NewPage(p, drawing.Paper{}), Room: &p.Rooms[0], Fig: say.For(p.Job), Out: 1}
 	// D1 is wall A or C (8 ft), D2 the wall square to it
-	d1, d2 := layout.Datums(v.room.Job)
-	if rows := v.extent("island", island); len(rows) != 1 {
+	d1, d2 := layout.Datums(v.Room.Job)
+	if rows := v.Extent("island", island); len(rows) != 1 {
 		t.Errorf("%d rows for a square island", len(rows))
 	} else {
 		want := [2]string{"400 to 900", "1000 to 1600"}
@@ -145,21 +148,21 @@ func TestStandingThings(t *testing.T) {
 			want[1] = "838 to 1438"
 		}
 		for k, w := range want {
-			if got := strings.ReplaceAll(rows[0][k+1].text, noBreak, " "); got != w {
+			if got := strings.ReplaceAll(rows[0][k+1].Text, setting.NoBreak, " "); got != w {
 				t.Errorf("D%d of the island: %q, want %q", k+1, got, w)
 			}
 		}
 	}
-	if rows := v.extent("island", turned); len(rows) != 4 || rows[3][0].text != "island, corner 4" {
+	if rows := v.Extent("island", turned); len(rows) != 4 || rows[3][0].Text != "island, corner 4" {
 		t.Errorf("a turned island: %v", rows)
 	}
-	if rows := v.extent("MJ", []plane.Point{{X: 0, Y: 500}, {X: 900, Y: 500}}); len(rows) != 1 {
+	if rows := v.Extent("MJ", []plane.Point{{X: 0, Y: 500}, {X: 900, Y: 500}}); len(rows) != 1 {
 		t.Errorf("a joint along a datum: %v", rows)
 	}
-	if rows := v.extent("MJ", []plane.Point{{X: 0, Y: 500}, {X: 900, Y: 700}}); len(rows) != 2 {
+	if rows := v.Extent("MJ", []plane.Point{{X: 0, Y: 500}, {X: 900, Y: 700}}); len(rows) != 2 {
 		t.Errorf("a skew joint: %v", rows)
 	}
-	if len(r.Fixtures) == 0 || len(v.standing()) != 1 {
+	if len(r.Fixtures) == 0 || len(v.Standing()) != 1 {
 		t.Error("no table of what stands in the room")
 	}
 }
@@ -168,22 +171,22 @@ func TestStandingThings(t *testing.T) {
 // that it is listed; their other ends, and a rectangle's corners, are chained.
 func TestCorners(t *testing.T) {
 	p := samplePlan(t, plane.Millimetres)
-	v := &roomView{page: newPage(p, drawing.Paper{}), room: &p.Rooms[0], fig: figuresOf(p.Job), out: 1, view: drawing.View{Ratio: 20}}
-	if bs := v.corners(); bs != nil {
+	v := &floorplan.View{Page: setting.NewPage(p, drawing.Paper{}), Room: &p.Rooms[0], Fig: say.For(p.Job), Out: 1, Paper: drawing.View{Ratio: 20}}
+	if bs := v.Corners(); bs != nil {
 		t.Errorf("a rectangle: %v", bs)
 	}
-	r := v.room.Job
+	r := v.Room.Job
 	r.Outline = plane.Ring{{X: 0, Y: 0}, {X: 3000, Y: 0}, {X: 3000, Y: 1000}, {X: 2600, Y: 1700}, {X: 2000, Y: 2000}, {X: 0, Y: 2000}}
 	r.Walls = nil
 	for i := range r.Outline {
 		r.Walls = append(r.Walls, job.Wall{Letter: string(rune('A' + i)), Segment: r.Outline.Edge(i)})
 	}
-	bs := v.corners()
+	bs := v.Corners()
 	if len(bs) != 1 {
 		t.Fatalf("%d blocks", len(bs))
 	}
-	rows := bs[0].(table).rows
-	if len(rows) != 1 || rows[0][0].text != "C - D" || rows[0][1].text != "1700" || rows[0][2].text != "2600" {
+	rows := bs[0].(setting.Table).Rows
+	if len(rows) != 1 || rows[0][0].Text != "C - D" || rows[0][1].Text != "1700" || rows[0][2].Text != "2600" {
 		t.Errorf("%v", rows)
 	}
 }

@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"oxturn/drawing"
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/setting"
 	"oxturn/fonts"
 	"oxturn/layout"
 	"oxturn/layout/plane"
@@ -41,18 +43,18 @@ const farCrossing = 12.0
 
 // crossingDetails returns the detail, where P1 stands before both faces and the
 // rows of pegs run along them.
-func (v *roomView) crossingDetails() []block {
-	p, ok := v.first()
-	l, known := v.lattice()
+func crossingDetails(v *floorplan.View) []setting.Block {
+	p, ok := first(v)
+	l, known := lattice(v)
 	if !ok || !known {
 		return nil
 	}
-	tape := layout.NewTape(v.room.Job, v.fig.units)
+	tape := layout.NewTape(v.Room.Job, v.Fig.Units)
 	i, j := tape.Datums()
 	d1, d2 := tape.Walls[i], tape.Walls[j]
 	d := crossingDetail{pitch: l.Pitch, from1: d1.FromWall(p), from2: d2.FromWall(p)}
-	d.figure1, d.figure2 = v.fig.length(d.from1), v.fig.length(d.from2)
-	d.in1, d.in2 = squared(paperDir(d1.In)), squared(paperDir(d2.In))
+	d.figure1, d.figure2 = v.Fig.Length(d.from1), v.Fig.Length(d.from2)
+	d.in1, d.in2 = squared(floorplan.PaperDir(d1.In)), squared(floorplan.PaperDir(d2.In))
 	along := plane.Pt(1, 0).Rotate(l.Angle)
 	u := d1.B.Sub(d1.A).Unit()
 	skew := math.Min(math.Abs(along.Cross(u)), math.Abs(along.Dot(u)))
@@ -60,7 +62,7 @@ func (v *roomView) crossingDetails() []block {
 	if math.Min(d.from1, d.from2) <= 0 || far || skew > 0.02 || d.in1.Dot(d.in2) != 0 {
 		return nil
 	}
-	return []block{d}
+	return []setting.Block{d}
 }
 
 // squared turns a direction to the nearest of right, left, up and down.
@@ -77,7 +79,7 @@ func (d crossingDetail) beside() float64 {
 	if d.in1.X != 0 {
 		text = "D2: " + d.figure2
 	}
-	return (&drawing.Text{Text: text, Height: note}).Box().W() + 6
+	return (&drawing.Text{Text: text, Height: setting.Note}).Box().W() + 6
 }
 
 // shows is the floor shown from the faces on, mm: across and up the paper.
@@ -94,14 +96,14 @@ func (d crossingDetail) scale(w float64) float64 {
 	return math.Min((w-d.beside()-crossingWall)/wide, (crossingTall-crossingAbove-crossingWall)/high)
 }
 
-func (d crossingDetail) height(ty *typesetter, w float64) float64 {
+func (d crossingDetail) Height(ty *setting.Typesetter, w float64) float64 {
 	_, high := d.shows()
 	drawn := high*d.scale(w) + crossingWall + crossingAbove
-	return ty.headingHeight(crossingHead, w) + drawn + float64(ty.lines(fonts.Lettering, crossingWords, note, w))*leading + 3
+	return ty.HeadingHeight(crossingHead, w) + drawn + float64(ty.Lines(fonts.Lettering, crossingWords, setting.Note, w))*setting.Leading + 3
 }
 
-func (d crossingDetail) set(pg *page, at drawing.Pt, w float64) {
-	y := at.Y + setHeading(pg, at, crossingHead, w)
+func (d crossingDetail) Set(pg *setting.Page, at drawing.Pt, w float64) {
+	y := at.Y + setting.SetHeading(pg, at, crossingHead, w)
 	k := d.scale(w)
 	wide, high := d.shows()
 	box := drawing.Box{X0: at.X, Y0: y + crossingAbove, X1: at.X + wide*k, Y1: y + crossingAbove + high*k}
@@ -115,8 +117,8 @@ func (d crossingDetail) set(pg *page, at drawing.Pt, w float64) {
 	v.walls()
 	v.channels()
 	v.sizes()
-	for i, l := range pg.ty.wrap(crossingWords, w) {
-		pg.write(drawing.Pt{X: at.X, Y: box.Y1 + crossingWall + 4.6 + float64(i)*leading}, l, note, drawing.Start)
+	for i, l := range pg.Ty.Wrap(crossingWords, w) {
+		pg.Write(drawing.Pt{X: at.X, Y: box.Y1 + crossingWall + 4.6 + float64(i)*setting.Leading}, l, setting.Note, drawing.Start)
 	}
 }
 
@@ -139,7 +141,7 @@ func (d crossingDetail) upright() drawing.Pt {
 // A crossingView is the detail where it is being drawn.
 type crossingView struct {
 	crossingDetail
-	pg  *page
+	pg  *setting.Page
 	box drawing.Box // the floor shown
 	k   float64     // mm of paper a mm of floor
 }
@@ -174,9 +176,9 @@ func (v crossingView) walls() {
 		{v.at(0, -thick), v.at(0, to2), v.at(-thick, to2), v.at(-thick, -thick)},
 		{v.at(0, -thick), v.at(to1, -thick), v.at(to1, 0), v.at(0, 0)},
 	} {
-		v.pg.path(drawing.LayerFloor, "", drawing.Polygon(ring...), nil, drawing.Filled(drawing.Poche))
+		v.pg.Path(drawing.LayerFloor, "", drawing.Polygon(ring...), nil, drawing.Filled(drawing.Poche))
 	}
-	v.pg.path(drawing.LayerWalls, "", drawing.Polyline(v.at(0, to2), v.at(0, 0), v.at(to1, 0)), drawing.WallLine(), nil)
+	v.pg.Path(drawing.LayerWalls, "", drawing.Polyline(v.at(0, to2), v.at(0, 0), v.at(to1, 0)), drawing.WallLine(), nil)
 }
 
 // channels draws the channels as thin lines and the pegs between them as rings.
@@ -184,20 +186,20 @@ func (v crossingView) channels() {
 	to1, to2 := v.ends()
 	first := func(from float64) float64 { return math.Mod(from, v.pitch) }
 	for a := first(v.from1); a < to1; a += v.pitch {
-		v.pg.thin(drawing.LayerMembrane, v.at(a, 0), v.at(a, to2))
+		v.pg.Thin(drawing.LayerMembrane, v.at(a, 0), v.at(a, to2))
 	}
 	for b := first(v.from2); b < to2; b += v.pitch {
-		v.pg.thin(drawing.LayerMembrane, v.at(0, b), v.at(to1, b))
+		v.pg.Thin(drawing.LayerMembrane, v.at(0, b), v.at(to1, b))
 	}
 	const ring = 0.3 // of the pitch
 	for a := first(v.from1) - v.pitch/2; a < to1-ring*v.pitch; a += v.pitch {
 		for b := first(v.from2) - v.pitch/2; b < to2-ring*v.pitch; b += v.pitch {
 			if math.Min(a, b) > ring*v.pitch {
-				v.pg.path(drawing.LayerMembrane, "", drawing.Circle(v.at(a, b), ring*v.pitch*v.k), drawing.ThinLine(), nil)
+				v.pg.Path(drawing.LayerMembrane, "", drawing.Circle(v.at(a, b), ring*v.pitch*v.k), drawing.ThinLine(), nil)
 			}
 		}
 	}
-	v.pg.add(symbols.ChannelCrossing(v.at(v.from1, v.from2))...)
+	v.pg.Add(symbols.ChannelCrossing(v.at(v.from1, v.from2))...)
 }
 
 // sizes draws both distances of P1 beyond the floor shown.
@@ -212,22 +214,22 @@ func (v crossingView) sizes() {
 func (v crossingView) size(a, b, out drawing.Pt, text string, level bool) {
 	const off = 2.4
 	p, q := a.Add(out.Mul(off)), b.Add(out.Mul(off))
-	v.pg.thin(drawing.LayerDims, p, q)
+	v.pg.Thin(drawing.LayerDims, p, q)
 	u := q.Sub(p).Unit()
-	v.pg.add(symbols.Arrowhead(p, u.Mul(-1))...)
-	v.pg.add(symbols.Arrowhead(q, u)...)
+	v.pg.Add(symbols.Arrowhead(p, u.Mul(-1))...)
+	v.pg.Add(symbols.Arrowhead(q, u)...)
 	for _, foot := range []drawing.Pt{a, b} {
-		v.pg.thin(drawing.LayerDims, foot.Add(out.Mul(0.4)), foot.Add(out.Mul(off+0.8)))
+		v.pg.Thin(drawing.LayerDims, foot.Add(out.Mul(0.4)), foot.Add(out.Mul(off+0.8)))
 	}
 	mid := p.Lerp(q, 0.5)
 	switch {
 	case level && out.Y < 0:
-		v.pg.write(drawing.Pt{X: v.box.X0, Y: mid.Y - 2.2}, text, note, drawing.Start)
+		v.pg.Write(drawing.Pt{X: v.box.X0, Y: mid.Y - 2.2}, text, setting.Note, drawing.Start)
 	case level:
-		v.pg.write(drawing.Pt{X: v.box.X0, Y: mid.Y + 2.2 + note}, text, note, drawing.Start)
+		v.pg.Write(drawing.Pt{X: v.box.X0, Y: mid.Y + 2.2 + setting.Note}, text, setting.Note, drawing.Start)
 	case out.X > 0:
-		v.pg.write(drawing.Pt{X: mid.X + 2, Y: mid.Y + note/2}, text, note, drawing.Start)
+		v.pg.Write(drawing.Pt{X: mid.X + 2, Y: mid.Y + setting.Note/2}, text, setting.Note, drawing.Start)
 	default:
-		v.pg.write(drawing.Pt{X: mid.X - 2, Y: mid.Y + note/2}, text, note, drawing.End)
+		v.pg.Write(drawing.Pt{X: mid.X - 2, Y: mid.Y + setting.Note/2}, text, setting.Note, drawing.End)
 	}
 }

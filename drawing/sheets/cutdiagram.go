@@ -6,8 +6,12 @@ import (
 	"strings"
 
 	"oxturn/drawing"
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/lettering"
+	"oxturn/drawing/setting"
 	"oxturn/fonts"
 	"oxturn/layout/membrane"
+	"oxturn/layout/say"
 )
 
 // A cutDiagram shows how one roll or sheet is cut, to the width of its column.
@@ -15,14 +19,14 @@ type cutDiagram struct {
 	number int
 	pack   membrane.Pack
 	stock  membrane.Stock
-	fig    figures
+	fig    say.Figures
 	long   float64 // mm of the longest roll used, so that all are drawn alike
 	mine   map[int]bool
 }
 
 // cutDiagrams returns the diagrams of the rolls or sheets that pieces of a room
 // are cut from. Single sheets that give one piece each are a table.
-func cutDiagrams(m *membrane.Plan, laid *membrane.Laid, f figures) []block {
+func cutDiagrams(m *membrane.Plan, laid *membrane.Laid, f say.Figures) []setting.Block {
 	mine := map[int]bool{}
 	for _, p := range laid.Pieces {
 		mine[p.Number] = true
@@ -34,19 +38,19 @@ func cutDiagrams(m *membrane.Plan, laid *membrane.Laid, f figures) []block {
 	if m.Stock.Sheets {
 		long = m.Stock.Length
 	}
-	var out []block
-	ones := table{head: "Sheets that give one piece", cols: []column{{head: "Sheet", align: decimal}, {head: "Piece", wraps: true}, {head: "Cut to", align: decimal}}}
+	var out []setting.Block
+	ones := setting.Table{Head: "Sheets that give one piece", Cols: []setting.Column{{Head: "Sheet", Align: setting.Decimal}, {Head: "Piece", Wraps: true}, {Head: "Cut to", Align: setting.Decimal}}}
 	for i, p := range m.Packs {
 		switch {
 		case !slices.ContainsFunc(p.Cuts, func(c membrane.Crosscut) bool { return cutsAny(c, mine) }):
 		case m.Stock.Sheets && len(p.Cuts) == 1 && len(p.Cuts[0].Places) == 1:
-			ones.rows = append(ones.rows, row(itoa(i+1), "M"+itoa(p.Cuts[0].Places[0].Piece), f.length(p.Cuts[0].Length)))
+			ones.Rows = append(ones.Rows, setting.Row(setting.Itoa(i+1), "M"+setting.Itoa(p.Cuts[0].Places[0].Piece), f.Length(p.Cuts[0].Length)))
 		default:
 			out = append(out, cutDiagram{number: i + 1, pack: p, stock: m.Stock, fig: f, long: long, mine: mine})
 		}
 	}
-	if len(ones.rows) > 0 {
-		out = append([]block{ones}, out...)
+	if len(ones.Rows) > 0 {
+		out = append([]setting.Block{ones}, out...)
 	}
 	return out
 }
@@ -86,25 +90,25 @@ func (d cutDiagram) order() string {
 	for _, c := range d.pack.Cuts {
 		var names []string
 		for _, pl := range c.Places {
-			names = append(names, "M"+itoa(pl.Piece))
+			names = append(names, "M"+setting.Itoa(pl.Piece))
 		}
-		cuts = append(cuts, unbrokenWords(strings.Join(names, " + ")+" to "+d.fig.length(c.At+c.Length)))
+		cuts = append(cuts, floorplan.UnbrokenWords(strings.Join(names, " + ")+" to "+d.fig.Length(c.At+c.Length)))
 	}
-	return "From the start: " + strings.Join(cuts, ", ") + "; " + unbrokenWords("left over: "+d.fig.length(d.pack.Left))
+	return "From the start: " + strings.Join(cuts, ", ") + "; " + floorplan.UnbrokenWords("left over: "+d.fig.Length(d.pack.Left))
 }
 
 // high is the height of the roll as drawn: stretched where it would be too low
 // for the numbers of narrow pieces.
 func (d cutDiagram) high(w float64) float64 { return min(40, max(12, d.stock.Width*d.scale(w))) }
 
-func (d cutDiagram) height(ty *typesetter, w float64) float64 {
-	return ty.headingHeight(d.head(), w) + d.high(w) + float64(ty.lines(fonts.Lettering, d.order(), note, w))*leading + 2
+func (d cutDiagram) Height(ty *setting.Typesetter, w float64) float64 {
+	return ty.HeadingHeight(d.head(), w) + d.high(w) + float64(ty.Lines(fonts.Lettering, d.order(), setting.Note, w))*setting.Leading + 2
 }
 
-// set draws the roll from its start, each crosscut with its pieces. Pieces of
+// Set draws the roll from its start, each crosscut with its pieces. Pieces of
 // other rooms are drawn without their numbers being in bold.
-func (d cutDiagram) set(pg *page, at drawing.Pt, w float64) {
-	y := at.Y + setHeading(pg, at, d.head(), w)
+func (d cutDiagram) Set(pg *setting.Page, at drawing.Pt, w float64) {
+	y := at.Y + setting.SetHeading(pg, at, d.head(), w)
 	k := d.scale(w)
 	ky := d.high(w) / d.stock.Width
 	end := used(d.pack)
@@ -112,29 +116,29 @@ func (d cutDiagram) set(pg *page, at drawing.Pt, w float64) {
 		end = d.stock.Length
 	}
 	roll := drawing.Box{X0: at.X, Y0: y, X1: at.X + end*k, Y1: y + d.high(w)}
-	pg.path(drawing.LayerMembrane, "roll "+itoa(d.number), drawing.Rectangle(roll), drawing.MediumLine(), nil)
+	pg.Path(drawing.LayerMembrane, "roll "+setting.Itoa(d.number), drawing.Rectangle(roll), drawing.MediumLine(), nil)
 	for _, c := range d.pack.Cuts {
 		x := at.X + c.At*k
-		pg.path(drawing.LayerMembrane, "cut", drawing.Polyline(drawing.Pt{X: x + c.Length*k, Y: roll.Y0}, drawing.Pt{X: x + c.Length*k, Y: roll.Y1}), drawing.MediumLine(), nil)
+		pg.Path(drawing.LayerMembrane, "cut", drawing.Polyline(drawing.Pt{X: x + c.Length*k, Y: roll.Y0}, drawing.Pt{X: x + c.Length*k, Y: roll.Y1}), drawing.MediumLine(), nil)
 		for _, pl := range c.Places {
 			b := drawing.Box{X0: x, Y0: y + pl.At*ky, X1: x + pl.Length*k, Y1: y + (pl.At+pl.Width)*ky}
-			pg.path(drawing.LayerMembrane, "", drawing.Rectangle(b), drawing.ThinLine(), nil)
+			pg.Path(drawing.LayerMembrane, "", drawing.Rectangle(b), drawing.ThinLine(), nil)
 			d.name(pg, b, pl.Piece)
 		}
 	}
-	for i, l := range pg.ty.wrap(d.order(), w) {
-		pg.write(drawing.Pt{X: at.X, Y: roll.Y1 + 3.8 + float64(i)*leading}, l, note, drawing.Start)
+	for i, l := range pg.Ty.Wrap(d.order(), w) {
+		pg.Write(drawing.Pt{X: at.X, Y: roll.Y1 + 3.8 + float64(i)*setting.Leading}, l, setting.Note, drawing.Start)
 	}
 }
 
 // name writes a piece's number where it has room.
-func (d cutDiagram) name(pg *page, b drawing.Box, piece int) {
-	t := &drawing.Text{Layer: drawing.LayerText, Text: "M" + itoa(piece), Height: note, Anchor: drawing.Middle}
+func (d cutDiagram) name(pg *setting.Page, b drawing.Box, piece int) {
+	t := &drawing.Text{Layer: drawing.LayerText, Text: "M" + setting.Itoa(piece), Height: setting.Note, Anchor: drawing.Middle}
 	if d.mine[piece] {
 		t.Face = fonts.LetteringBold
 	}
-	t.At = centredOn(b.Centre(), (&drawing.Text{Text: t.Text, Height: note, Face: t.Face, Anchor: drawing.Middle}).Box())
+	t.At = lettering.CentredOn(b.Centre(), (&drawing.Text{Text: t.Text, Height: setting.Note, Face: t.Face, Anchor: drawing.Middle}).Box())
 	if b.Contains(t.Box().Grow(0.4)) {
-		pg.add(t)
+		pg.Add(t)
 	}
 }

@@ -4,10 +4,12 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
+	"oxturn/drawing/setting"
 	"oxturn/layout/membrane"
 	"oxturn/layout/plane"
-
-	"pgregory.net/rapid"
+	"oxturn/layout/say"
 )
 
 // Every piece of a room is said to be cut from one roll or sheet, once: in the
@@ -25,14 +27,14 @@ func TestEveryPieceIsCutOnce(t *testing.T) {
 			t.Fatal(err)
 		}
 		said := map[string]int{}
-		for _, b := range cutDiagrams(m, &m.Rooms[0], figures{units: plane.Millimetres}) {
+		for _, b := range cutDiagrams(m, &m.Rooms[0], say.Figures{Units: plane.Millimetres}) {
 			switch b := b.(type) {
-			case table:
-				for _, r := range b.rows {
-					said[r[1].text]++
+			case setting.Table:
+				for _, r := range b.Rows {
+					said[r[1].Text]++
 				}
 			case cutDiagram:
-				for _, word := range strings.FieldsFunc(b.order(), func(r rune) bool { return strings.ContainsRune(" ,;+", r) || string(r) == noBreak }) {
+				for _, word := range strings.FieldsFunc(b.order(), func(r rune) bool { return strings.ContainsRune(" ,;+", r) || string(r) == setting.NoBreak }) {
 					said[word]++
 				}
 				if used(b.pack) > stock.Length+1e-6 {
@@ -41,7 +43,7 @@ func TestEveryPieceIsCutOnce(t *testing.T) {
 			}
 		}
 		for _, p := range m.Pieces() {
-			if n := said["M"+itoa(p.Number)]; n != 1 {
+			if n := said["M"+setting.Itoa(p.Number)]; n != 1 {
 				t.Errorf("M%d is said to be cut %d times", p.Number, n)
 			}
 		}

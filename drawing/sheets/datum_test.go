@@ -4,6 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
@@ -54,7 +56,7 @@ func TestDatums(t *testing.T) {
 func TestOffset(t *testing.T) {
 	w := plane.Segment{A: plane.Pt(0, 0), B: plane.Pt(400, 300)}
 	for _, out := range []float64{1, -1} {
-		if got := offset(w, plane.Pt(0, 500), out); math.Abs(got-400*out) > 1e-9 {
+		if got := floorplan.Offset(w, plane.Pt(0, 500), out); math.Abs(got-400*out) > 1e-9 {
 			t.Errorf("offset %v, want %v", got, 400*out)
 		}
 	}
@@ -66,19 +68,19 @@ func TestLadders(t *testing.T) {
 	room := func(r plane.Ring) *job.Room {
 		j := &job.Room{Outline: r, Thermostat: job.Thermostat{Wall: -1}}
 		for i, w := range edges(r) {
-			j.Walls = append(j.Walls, job.Wall{Letter: itoa(i), Segment: w})
+			j.Walls = append(j.Walls, job.Wall{Letter: setting.Itoa(i), Segment: w})
 		}
 		return j
 	}
-	if ls := ladders(room(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000))), 20); len(ls) != 2 || ls[0].overall || ls[1].overall {
+	if ls := floorplan.Ladders(room(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000))), 20); len(ls) != 2 || ls[0].Overall || ls[1].Overall {
 		t.Errorf("rectangle: %+v", ls)
 	}
 	l := plane.Ring{{X: 0, Y: 0}, {X: 3000, Y: 0}, {X: 3000, Y: 1000}, {X: 1200, Y: 1000}, {X: 1200, Y: 2000}, {X: 0, Y: 2000}}
-	ls := ladders(room(l), 20)
+	ls := floorplan.Ladders(room(l), 20)
 	parts, whole := 0, 0
 	for _, d := range ls {
-		parts += len(d.stations) - 1
-		if d.overall || len(d.stations) == 2 {
+		parts += len(d.Stations) - 1
+		if d.Overall || len(d.Stations) == 2 {
 			whole++
 		}
 	}

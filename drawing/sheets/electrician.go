@@ -5,36 +5,38 @@ import (
 	"math"
 	"slices"
 
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/job"
 )
 
 // electrician draws the sheet for rough-in and hook-up: the wall with its box,
 // the floor before it, the load, and what the electrician has to settle.
-func electrician(p *layout.Plan, r *layout.Room) ([]*page, error) {
+func electrician(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 	t := r.Job.Thermostat
 	if t.Wall < 0 || t.Wall >= len(r.Job.Walls) {
 		return nil, nil // the plan could not place a box, and has said so
 	}
-	s := scene{
-		Kind: kindNamed("electrician"), room: r,
-		bounds: elevationBounds(r), border: elevationBorder, draw: drawElectrician, levels: electricianLevels,
+	s := floorplan.Scene{
+		Kind: kindNamed("electrician"), Room: r,
+		Bounds: elevationBounds(r), Border: elevationBorder, Draw: drawElectrician, Levels: electricianLevels,
 	}
-	return s.pages(p)
+	return s.Pages(p)
 }
 
 // electricianLevels returns what stands beside the wall.
-func electricianLevels(v *roomView) []level {
-	r := v.room
-	bs := []block{v.loadTable(), v.toSettle(), wiring{cables: ids(r), sensors: len(r.Sensors)}, v.electricNotes()}
-	bs = append(bs, v.circuitTable()...)
-	bs = append(bs, schedule(r, v.fig, electrical)...)
-	bs = append(bs, lookUp(v.plan)...)
-	bs = append(bs, holdPoint(), legendOf(v.used))
-	all := append(slices.Clip(bs), cautionList(v.plan, "Cautions", "", aidOnly, ratedVoltage, groundFault, neverCut, cureFirst, everyStage, discharge, inspectFirst))
-	few := append(slices.Clip(bs), cautionList(v.plan, "Cautions", "The others are on the cable plan or the sheets after it.", aidOnly, ratedVoltage, groundFault))
+func electricianLevels(v *floorplan.View) []setting.Level {
+	r := v.Room
+	bs := []setting.Block{loadTable(v), toSettle(v), wiring{cables: ids(r), sensors: len(r.Sensors)}, electricNotes(v)}
+	bs = append(bs, circuitTable(v)...)
+	bs = append(bs, schedule(r, v.Fig, electrical)...)
+	bs = append(bs, lookUp(v.Plan)...)
+	bs = append(bs, holdPoint(), setting.LegendOf(v.Used))
+	all := append(slices.Clip(bs), cautionList(v.Plan, "Cautions", "", aidOnly, ratedVoltage, groundFault, neverCut, cureFirst, everyStage, discharge, inspectFirst))
+	few := append(slices.Clip(bs), cautionList(v.Plan, "Cautions", "The others are on the cable plan or the sheets after it.", aidOnly, ratedVoltage, groundFault))
 	// a wall and a box are plain one scale smaller, so that a second sheet must gain more
-	return []level{{blocks: all}, {blocks: few, gain: 1.3}, {blocks: all, gain: 2.6, overflow: true}}
+	return []setting.Level{{Blocks: all}, {Blocks: few, Gain: 1.3}, {Blocks: all, Gain: 2.6, Overflow: true}}
 }
 
 func ids(r *layout.Room) []string {
@@ -46,54 +48,54 @@ func ids(r *layout.Room) []string {
 }
 
 // load returns what the room's thermostat feeds.
-func (v *roomView) load() (layout.Load, bool) {
-	for i := range v.plan.Load {
-		if v.plan.Load[i].Room == v.room.Job.Name {
-			return v.plan.Load[i], true
+func load(v *floorplan.View) (layout.Load, bool) {
+	for i := range v.Plan.Load {
+		if v.Plan.Load[i].Room == v.Room.Job.Name {
+			return v.Plan.Load[i], true
 		}
 	}
 	return layout.Load{}, false
 }
 
 // loadTable is what the thermostat feeds, in all.
-func (v *roomView) loadTable() block {
-	t := table{head: "Load of the thermostat", cols: []column{{wraps: true}, {wraps: true}}}
-	l, ok := v.load()
+func loadTable(v *floorplan.View) setting.Block {
+	t := setting.Table{Head: "Load of the thermostat", Cols: []setting.Column{{Wraps: true}, {Wraps: true}}}
+	l, ok := load(v)
 	if !ok {
-		t.rows = append(t.rows, row("Load", "not worked out"))
+		t.Rows = append(t.Rows, setting.Row("Load", "not worked out"))
 		return t
 	}
-	s := v.plan.Job.Supply
+	s := v.Plan.Job.Supply
 	supply := "not given; " + fmt.Sprintf("%g V by the label assumed", l.Volts)
 	if s.Volts > 0 {
 		supply = fmt.Sprintf("%g V, job file", s.Volts)
 	}
 	ohms := "Ohms"
-	if len(v.room.Cables) > 1 {
+	if len(v.Room.Cables) > 1 {
 		ohms += ", all in parallel"
 	}
 	contacts := "not given"
 	if l.ThermostatAmps > 0 {
-		contacts = fmt.Sprintf("%g A, %s", l.ThermostatAmps, v.plan.Job.Spans.Source("supply.thermostat_amps"))
+		contacts = fmt.Sprintf("%g A, %s", l.ThermostatAmps, v.Plan.Job.Spans.Source("supply.thermostat_amps"))
 	}
-	t.rows = append(t.rows,
-		row("Supply", supply),
-		row("Cables", countInParallel(len(v.room.Cables))),
-		row("Watts in all", fmt.Sprintf("%g W", l.Watts)),
-		row("Amps in all", fmt.Sprintf("%.2f A", l.Amps)),
-		row(ohms, figureOf(l.Total.Ohms, 1)+" Ω"),
-		row("Thermostat contacts", contacts),
-		row("Leads into the box", v.leadsInBox()),
-		row("Sensor", sensorLine(v.plan.Job.Sensor, v.fig)),
+	t.Rows = append(t.Rows,
+		setting.Row("Supply", supply),
+		setting.Row("Cables", countInParallel(len(v.Room.Cables))),
+		setting.Row("Watts in all", fmt.Sprintf("%g W", l.Watts)),
+		setting.Row("Amps in all", fmt.Sprintf("%.2f A", l.Amps)),
+		setting.Row(ohms, figureOf(l.Total.Ohms, 1)+" Ω"),
+		setting.Row("Thermostat contacts", contacts),
+		setting.Row("Leads into the box", leadsInBox(v)),
+		setting.Row("Sensor", sensorLine(v.Plan.Job.Sensor, v.Fig)),
 	)
-	if in := v.plan.Job.Region(); in.Derated() {
-		t.rows = slices.Insert(t.rows, 4, row(fmt.Sprintf("Continuous load, %.0f%s%%", 100*in.Continuous.Value, noBreak), fmt.Sprintf("%.2f A, %s", l.Continuous, wholeStandards(in.Continuous.Source))))
+	if in := v.Plan.Job.Region(); in.Derated() {
+		t.Rows = slices.Insert(t.Rows, 4, setting.Row(fmt.Sprintf("Continuous load, %.0f%s%%", 100*in.Continuous.Value, setting.NoBreak), fmt.Sprintf("%.2f A, %s", l.Continuous, wholeStandards(in.Continuous.Source))))
 	}
 	if needs := l.Total.Needs; needs != "" {
-		t.rows = append(t.rows, row("Also needed", needs))
+		t.Rows = append(t.Rows, setting.Row("Also needed", needs))
 	}
-	if d, name := v.nearestWet(); name != "" {
-		t.rows = append(t.rows, row("Box to the "+name, v.fig.length(d)+" over the floor; look up the local limit"))
+	if d, name := nearestWet(v); name != "" {
+		t.Rows = append(t.Rows, setting.Row("Box to the "+name, v.Fig.Length(d)+" over the floor; look up the local limit"))
 	}
 	return t
 }
@@ -106,19 +108,19 @@ func countInParallel(n int) string {
 	return fmt.Sprintf("%d, wired in parallel", n)
 }
 
-func (v *roomView) leadsInBox() string {
-	return fmt.Sprintf("%d cold, %d of sensors; box size by the electrician", len(elevation{roomView: v}.leads()), len(v.room.Sensors))
+func leadsInBox(v *floorplan.View) string {
+	return fmt.Sprintf("%d cold, %d of sensors; box size by the electrician", len(elevation{View: v}.leads()), len(v.Room.Sensors))
 }
 
 // nearestWet returns how far the box is from the nearest tub or shower, over
 // the floor.
-func (v *roomView) nearestWet() (mm float64, name string) {
+func nearestWet(v *floorplan.View) (mm float64, name string) {
 	mm = math.Inf(1)
-	for _, f := range v.room.Job.Fixtures {
+	for _, f := range v.Room.Job.Fixtures {
 		if f.Kind != job.Tub && f.Kind != job.Shower {
 			continue
 		}
-		if d := f.Outline.Distance(v.room.Job.Thermostat.At); d < mm {
+		if d := f.Outline.Distance(v.Room.Job.Thermostat.At); d < mm {
 			mm, name = d, string(f.Kind)
 		}
 	}
@@ -135,37 +137,37 @@ const (
 
 // toSettle is what no drawing may choose: rows to be filled in by hand, but for
 // what the job gives.
-func (v *roomView) toSettle() block {
-	t := table{head: "For the electrician to settle", tall: 7, cols: []column{{wraps: true}, {wraps: true, least: 26, group: true}}}
-	given, in := v.settled(), v.plan.Job.Region()
+func toSettle(v *floorplan.View) setting.Block {
+	t := setting.Table{Head: "For the electrician to settle", Tall: 7, Cols: []setting.Column{{Wraps: true}, {Wraps: true, Least: 26, Group: true}}}
+	given, in := settled(v), v.Plan.Job.Region()
 	for _, r := range []string{settleCircuit, "Circuit for this load alone?", settleBreaker, settleConductor, settleFault, "Disconnect", "Box and conduit"} {
 		name := r
 		if r == settleBreaker {
 			name = capital(in.Breaker) + ", A"
 		}
-		t.rows = append(t.rows, row(name, given[r]))
+		t.Rows = append(t.Rows, setting.Row(name, given[r]))
 	}
 	return t
 }
 
 // holdPoint is signed before anything is covered.
-func holdPoint() block {
-	return table{head: "HOLD: nothing is covered before this is signed", tall: 8, cols: []column{{wraps: true}, {head: "Name", wraps: true, least: 16, group: true}, {head: "Date", least: 15, group: true}, {head: "Signature", wraps: true, least: 18, group: true}}, rows: [][]cell{
-		row("Readings", "", "", ""), row("Installer", "", "", ""), row("Electrician", "", "", ""), row("Inspector", "", "", ""),
+func holdPoint() setting.Block {
+	return setting.Table{Head: "HOLD: nothing is covered before this is signed", Tall: 8, Cols: []setting.Column{{Wraps: true}, {Head: "Name", Wraps: true, Least: 16, Group: true}, {Head: "Date", Least: 15, Group: true}, {Head: "Signature", Wraps: true, Least: 18, Group: true}}, Rows: [][]setting.Cell{
+		setting.Row("Readings", "", "", ""), setting.Row("Installer", "", "", ""), setting.Row("Electrician", "", "", ""), setting.Row("Inspector", "", "", ""),
 	}}
 }
 
-func (v *roomView) electricNotes() block {
-	l, in := list{head: "Notes", number: 1}, v.plan.Job.Region()
-	l.paras = append(l.paras, v.noted...)
-	l.paras = append(l.paras, v.remarks...)
+func electricNotes(v *floorplan.View) setting.Block {
+	l, in := setting.List{Head: "Notes", Number: 1}, v.Plan.Job.Region()
+	l.Paras = append(l.Paras, v.Noted...)
+	l.Paras = append(l.Paras, v.Remarks...)
 	apart := "Cold leads and sensor leads rise apart, each in its own way into the box."
-	for _, s := range v.room.Sensors {
+	for _, s := range v.Room.Sensors {
 		if s.Spare {
 			apart += " Cap the lead of the spare sensor " + s.Name + " in the box and label it."
 		}
 	}
-	l.paras = append(l.paras, apart,
+	l.Paras = append(l.Paras, apart,
 		"Nail plates where leads pass a sole plate. The box is not drawn to size.",
 		capital(in.Breaker)+", conductor and "+in.Fault+" are the electrician's choice by local rules; this sheet only gives the load.",
 		"Leave labels and lead tags in sight until the inspection.",

@@ -6,6 +6,10 @@ import (
 	"strings"
 
 	"oxturn/drawing"
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/lettering"
+	"oxturn/drawing/setting"
+	"oxturn/drawing/signs"
 	"oxturn/fonts"
 	"oxturn/layout"
 	"oxturn/layout/plane"
@@ -24,7 +28,7 @@ const (
 
 // planGap is the paper between the finished floor of the elevation and the wall
 // of the plan below it: both cut bands, and the title of the plan.
-const planGap = 2*poche + 8.5
+const planGap = 2*floorplan.Poche + 8.5
 
 func elevationHeight(r *layout.Room) float64 {
 	return math.Max(leastWall, r.Job.Thermostat.Height+overBox)
@@ -36,13 +40,13 @@ func elevationBounds(r *layout.Room) plane.Rect {
 }
 
 func elevationBorder(ratio float64) (left, right, top, bottom float64) {
-	return 12, tierOne + tierPast + 4, 10, planGap + stripDeep/ratio + tierOne + 4
+	return 12, floorplan.TierOne + floorplan.TierPast + 4, 10, planGap + stripDeep/ratio + floorplan.TierOne + 4
 }
 
 // An elevation maps a wall, seen from the room, to the view: x to the right,
 // the floor at height 0, the plan of the floor below it.
 type elevation struct {
-	*roomView
+	*floorplan.View
 	wall plane.Segment
 	flip bool // the wall runs to the left as seen from the room
 }
@@ -50,7 +54,7 @@ type elevation struct {
 // plan returns the place in the view of what lies x along the wall and so many
 // mm of floor before it.
 func (e elevation) plan(x, before float64) plane.Point {
-	return plane.Pt(x, -planGap*e.view.Ratio-before)
+	return plane.Pt(x, -planGap*e.Paper.Ratio-before)
 }
 
 // x returns how far right of the wall's left end, as seen from the room, a
@@ -69,67 +73,67 @@ func (e elevation) place(x, before float64) plane.Point {
 	if e.flip {
 		x = e.wall.Length() - x
 	}
-	return e.wall.At(x).Sub(e.outward(e.wall).Mul(before))
+	return e.wall.At(x).Sub(e.Outward(e.wall).Mul(before))
 }
 
 // floor returns where a place of the floor lies in the plan below.
 func (e elevation) floor(p plane.Point) plane.Point {
-	in := e.outward(e.wall).Mul(-1)
+	in := e.Outward(e.wall).Mul(-1)
 	return e.plan(e.x(p), in.Dot(p.Sub(e.wall.A)))
 }
 
-func drawElectrician(v *roomView) {
-	t := v.room.Job.Thermostat
-	e := elevation{v, v.room.Job.Walls[t.Wall].Segment, v.out > 0}
-	letter := v.room.Job.Walls[t.Wall].Letter
+func drawElectrician(v *floorplan.View) {
+	t := v.Room.Job.Thermostat
+	e := elevation{v, v.Room.Job.Walls[t.Wall].Segment, v.Out > 0}
+	letter := v.Room.Job.Walls[t.Wall].Letter
 	e.drawWall()
 	e.drawDoors()
 	e.drawRise()
 	e.drawFloor()
 	e.drawSizes()
-	v.viewTitle(drawing.Pt{X: v.view.Pt(plane.Pt(0, 0)).X, Y: v.view.Pt(plane.Pt(0, elevationHeight(v.room))).Y - 4}, "Wall "+letter+" seen from the room")
-	v.viewTitle(v.view.Pt(plane.Pt(0, 0)).Add(drawing.Pt{Y: poche + 6}), "Floor before wall "+letter)
+	v.ViewTitle(drawing.Pt{X: v.Paper.Pt(plane.Pt(0, 0)).X, Y: v.Paper.Pt(plane.Pt(0, elevationHeight(v.Room))).Y - 4}, "Wall "+letter+" seen from the room")
+	v.ViewTitle(v.Paper.Pt(plane.Pt(0, 0)).Add(drawing.Pt{Y: floorplan.Poche + 6}), "Floor before wall "+letter)
 }
 
 func (e elevation) drawWall() {
-	n, h := e.wall.Length(), elevationHeight(e.room)
-	t := poche * e.view.Ratio
+	n, h := e.wall.Length(), elevationHeight(e.Room)
+	t := floorplan.Poche * e.Paper.Ratio
 	for _, y := range []float64{0, e.plan(0, -t).Y} {
 		band := plane.Rectangle(plane.Pt(0, y-t), plane.Pt(n, y))
-		e.sign(signWall, drawing.LayerFloor, "cut", drawing.Polygon(e.view.Pts(band)...), nil, drawing.Filled(drawing.Poche))
-		e.ink.mark(drawing.BoxOf(e.view.Pts(band)...))
+		e.Sign(signs.Wall, drawing.LayerFloor, "cut", drawing.Polygon(e.Paper.Pts(band)...), nil, drawing.Filled(drawing.Poche))
+		e.Ink.Mark(drawing.BoxOf(e.Paper.Pts(band)...))
 	}
-	e.lineOn(drawing.LayerWalls, "finished floor", drawing.WallLine(), plane.Pt(0, 0), plane.Pt(n, 0))
-	e.lineOn(drawing.LayerWalls, "wall", drawing.WallLine(), e.plan(0, 0), e.plan(n, 0))
+	e.LineOn(drawing.LayerWalls, "finished floor", drawing.WallLine(), plane.Pt(0, 0), plane.Pt(n, 0))
+	e.LineOn(drawing.LayerWalls, "wall", drawing.WallLine(), e.plan(0, 0), e.plan(n, 0))
 	for _, x := range []float64{0, n} {
-		e.lineOn(drawing.LayerWalls, "corner", drawing.FixtureLine(), plane.Pt(x, 0), plane.Pt(x, h))
+		e.LineOn(drawing.LayerWalls, "corner", drawing.FixtureLine(), plane.Pt(x, 0), plane.Pt(x, h))
 	}
-	e.breakLine(e.view.Pt(plane.Pt(0, h)), e.view.Pt(plane.Pt(n, h)))
-	e.ink.line(e.view.Pts([]plane.Point{{X: 0, Y: h}, {X: 0, Y: 0}, {X: n, Y: 0}, {X: n, Y: h}, {X: 0, Y: h}}), solidInk)
-	e.ink.line(e.view.Pts([]plane.Point{e.plan(0, stripDeep), e.plan(0, 0), e.plan(n, 0), e.plan(n, stripDeep)}), solidInk)
+	e.BreakLine(e.Paper.Pt(plane.Pt(0, h)), e.Paper.Pt(plane.Pt(n, h)))
+	e.Ink.Line(e.Paper.Pts([]plane.Point{{X: 0, Y: h}, {X: 0, Y: 0}, {X: n, Y: 0}, {X: n, Y: h}, {X: 0, Y: h}}), lettering.SolidInk)
+	e.Ink.Line(e.Paper.Pts([]plane.Point{e.plan(0, stripDeep), e.plan(0, 0), e.plan(n, 0), e.plan(n, stripDeep)}), lettering.SolidInk)
 }
 
 // drawDoors draws doors and openings of the wall; a window's heights are not
 // known, so that it only shows in the plan.
 func (e elevation) drawDoors() {
-	for _, o := range e.room.Job.Openings {
-		if o.Wall != e.room.Job.Thermostat.Wall {
+	for _, o := range e.Room.Job.Openings {
+		if o.Wall != e.Room.Job.Thermostat.Wall {
 			continue
 		}
 		a, b := e.x(e.wall.At(o.From)), e.x(e.wall.At(o.To))
 		if a > b {
 			a, b = b, a
 		}
-		t := poche * e.view.Ratio
+		t := floorplan.Poche * e.Paper.Ratio
 		gap := plane.Rectangle(e.plan(a, 0), e.plan(b, -t))
-		e.path(drawing.LayerWalls, o.Name, drawing.Polygon(e.view.Pts(gap)...), drawing.FixtureLine(), drawing.Filled(drawing.White))
+		e.Path(drawing.LayerWalls, o.Name, drawing.Polygon(e.Paper.Pts(gap)...), drawing.FixtureLine(), drawing.Filled(drawing.White))
 		if o.Kind == "window" {
 			continue
 		}
-		h := math.Min(doorHigh, elevationHeight(e.room))
+		h := math.Min(doorHigh, elevationHeight(e.Room))
 		frame := []plane.Point{{X: a}, {X: a, Y: h}, {X: b, Y: h}, {X: b}}
-		e.lineOn(drawing.LayerFixtures, o.Name, drawing.FixtureLine(), frame...)
-		e.ink.line(e.view.Pts(frame), solidInk)
+		e.LineOn(drawing.LayerFixtures, o.Name, drawing.FixtureLine(), frame...)
+		e.Ink.Line(e.Paper.Pts(frame), lettering.SolidInk)
 		name := o.Name
 		if name == "" {
 			name = o.Kind
@@ -143,49 +147,49 @@ func (e elevation) nameIn(name string, outline plane.Ring) {
 	if strings.TrimSpace(name) == "" {
 		return
 	}
-	rings := [][]drawing.Pt{e.view.Pts(outline)}
+	rings := [][]drawing.Pt{e.Paper.Pts(outline)}
 	box := drawing.BoxOf(rings[0]...)
-	l := &label{text: name, height: drawing.H25, rank: 5, subject: box.Centre(), option: true}
-	size := l.sample(spot{}).Box()
-	for _, c := range gridIn(box, size.W(), size.H()) {
-		if holdsBox(rings, c, size.W(), size.H()) {
-			l.spots = append(l.spots, spot{at: centredOn(c, size), cost: 0.08 * c.Dist(box.Centre())})
+	l := &lettering.Label{Text: name, Height: drawing.H25, Rank: 5, Subject: box.Centre(), Option: true}
+	size := l.Sample(lettering.Spot{}).Box()
+	for _, c := range floorplan.GridIn(box, size.W(), size.H()) {
+		if floorplan.HoldsBox(rings, c, size.W(), size.H()) {
+			l.Spots = append(l.Spots, lettering.Spot{At: lettering.CentredOn(c, size), Cost: 0.08 * c.Dist(box.Centre())})
 		}
 	}
-	e.letters.add(l)
+	e.Letters.Add(l)
 }
 
 // drawRise draws the box, the leads up to it and the part of the wall that is
 // kept free of nails.
 func (e elevation) drawRise() {
-	t := e.room.Job.Thermostat
+	t := e.Room.Job.Thermostat
 	x := e.x(t.At)
 	e.riseZone(x, t.Height)
 	for i := range e.leads() {
 		dx := -e.gap() * float64(i+1)
-		up := e.view.Pts([]plane.Point{{X: x + dx, Y: 0}, {X: x + dx, Y: t.Height}})
-		e.sign(signColdLead, drawing.LayerLeads, "cold lead", drawing.Polyline(up...), drawing.ColdLeadLine(), nil)
-		e.ink.line(up, cableInk)
+		up := e.Paper.Pts([]plane.Point{{X: x + dx, Y: 0}, {X: x + dx, Y: t.Height}})
+		e.Sign(signs.ColdLead, drawing.LayerLeads, "cold lead", drawing.Polyline(up...), drawing.ColdLeadLine(), nil)
+		e.Ink.Line(up, lettering.CableInk)
 	}
-	for i := range e.room.Sensors {
+	for i := range e.Room.Sensors {
 		dx := e.gap() * float64(i+1)
-		up := e.view.Pts([]plane.Point{{X: x + dx, Y: 0}, {X: x + dx, Y: t.Height}})
-		e.sign(signSensorLead, drawing.LayerSensors, "sensor lead", drawing.Polyline(up...), drawing.SensorLeadLine(), nil)
-		e.ink.line(up, cableInk)
+		up := e.Paper.Pts([]plane.Point{{X: x + dx, Y: 0}, {X: x + dx, Y: t.Height}})
+		e.Sign(signs.SensorLead, drawing.LayerSensors, "sensor lead", drawing.Polyline(up...), drawing.SensorLeadLine(), nil)
+		e.Ink.Line(up, lettering.CableInk)
 	}
 	half := math.Max(boxSide/2, e.band())
 	box := plane.Rectangle(plane.Pt(x-half, t.Height-boxSide/2), plane.Pt(x+half, t.Height+boxSide/2))
-	e.path(drawing.LayerMarks, "box", drawing.Polygon(e.view.Pts(box)...), drawing.FixtureLine(), drawing.Filled(drawing.White))
-	at := e.view.Pt(plane.Pt(x, t.Height))
-	e.ink.mark(drawing.BoxOf(e.view.Pts(box)...))
-	e.mark(signThermostat, symbols.Thermostat(at))
+	e.Path(drawing.LayerMarks, "box", drawing.Polygon(e.Paper.Pts(box)...), drawing.FixtureLine(), drawing.Filled(drawing.White))
+	at := e.Paper.Pt(plane.Pt(x, t.Height))
+	e.Ink.Mark(drawing.BoxOf(e.Paper.Pts(box)...))
+	e.Mark(signs.Thermostat, symbols.Thermostat(at))
 	e.nameRise(x, t.Height)
 }
 
 // gap is the distance at which leads beside each other are drawn, mm of wall: to
 // be told apart, and within most of the part without nails.
 func (e elevation) gap() float64 {
-	return math.Min(math.Max(leadGap, 1.2*e.view.Ratio), 0.7*layout.RiseHalf(e.fig.units)/e.places())
+	return math.Min(math.Max(leadGap, 1.2*e.Paper.Ratio), 0.7*layout.RiseHalf(e.Fig.Units)/e.places())
 }
 
 // band is how far to either side of the box's middle leads rise.
@@ -193,34 +197,34 @@ func (e elevation) band() float64 { return e.gap() * e.places() }
 
 // places is how many gaps the leads of either side take.
 func (e elevation) places() float64 {
-	return 0.5 + float64(max(len(e.leads()), len(e.room.Sensors)))
+	return 0.5 + float64(max(len(e.leads()), len(e.Room.Sensors)))
 }
 
 // nameRise says at its side how wide the part of the wall without nails is.
 func (e elevation) nameRise(x, height float64) {
-	text := "no nails, " + riseWords(e.fig.units) + " each side"
-	l := &label{text: text, height: drawing.H25, rank: 2, note: "No" + text[2:] + " of the leads.", mark: inTwoLines}
-	size := l.box(spot{})
+	text := "no nails, " + floorplan.RiseWords(e.Fig.Units) + " each side"
+	l := &lettering.Label{Text: text, Height: drawing.H25, Rank: 2, Note: "No" + text[2:] + " of the leads.", Mark: inTwoLines}
+	size := l.Box(lettering.Spot{})
 	for _, side := range []float64{1, -1} {
-		edge := math.Min(math.Max(0, x+side*layout.RiseHalf(e.fig.units)), e.wall.Length())
+		edge := math.Min(math.Max(0, x+side*layout.RiseHalf(e.Fig.Units)), e.wall.Length())
 		for i, share := range []float64{0.5, 0.65, 0.35, 0.8, 0.2} {
-			at := e.view.Pt(plane.Pt(edge, share*height))
-			l.subject = at
+			at := e.Paper.Pt(plane.Pt(edge, share*height))
+			l.Subject = at
 			cost := 0.3 * float64(i)
-			l.spots = append(l.spots, spot{at: at.Add(drawing.Pt{X: side * (1 + size.W()/2)}), cost: cost})
+			l.Spots = append(l.Spots, lettering.Spot{At: at.Add(drawing.Pt{X: side * (1 + size.W()/2)}), Cost: cost})
 			for far := 6.0; far < 70; far += 4 {
 				end := at.Add(drawing.Pt{X: side * far})
-				l.spots = append(l.spots, spot{at: end.Add(drawing.Pt{X: side * (0.8 + size.W()/2)}), cost: cost, leader: []drawing.Pt{at, end}})
+				l.Spots = append(l.Spots, lettering.Spot{At: end.Add(drawing.Pt{X: side * (0.8 + size.W()/2)}), Cost: cost, Leader: []drawing.Pt{at, end}})
 			}
 		}
 	}
-	e.letters.add(l)
+	e.Letters.Add(l)
 }
 
 // inTwoLines writes text about its centre in two lines, as alike as its words
 // allow.
 func inTwoLines(at drawing.Pt, text string) []drawing.Item {
-	ws := fields(text)
+	ws := setting.Fields(text)
 	cut, least := 0, math.Inf(1)
 	width := func(ws []string) float64 { return fonts.Width(fonts.Lettering, strings.Join(ws, " "), drawing.H25) }
 	for i := range ws {
@@ -230,7 +234,7 @@ func inTwoLines(at drawing.Pt, text string) []drawing.Item {
 	}
 	var out []drawing.Item
 	for k, line := range [][]string{ws[:cut], ws[cut:]} {
-		p := at.Add(drawing.Pt{Y: float64(k)*leading - (leading-drawing.H25)/2})
+		p := at.Add(drawing.Pt{Y: float64(k)*setting.Leading - (setting.Leading-drawing.H25)/2})
 		out = append(out, &drawing.Text{Layer: drawing.LayerText, At: p, Text: strings.Join(line, " "), Height: drawing.H25, Anchor: drawing.Middle})
 	}
 	return out
@@ -238,21 +242,21 @@ func inTwoLines(at drawing.Pt, text string) []drawing.Item {
 
 // riseZone hatches the wall at both sides of the leads, and outlines the whole.
 func (e elevation) riseZone(x, height float64) {
-	half := layout.RiseHalf(e.fig.units)
+	half := layout.RiseHalf(e.Fig.Units)
 	lo, hi := math.Max(0, x-half), math.Min(e.wall.Length(), x+half)
 	h := math.Max(height, 1)
 	band := e.band()
 	for _, z := range [][2]float64{{lo, x - band}, {x + band, hi}} {
 		if z[1] > z[0] {
-			e.hatched(plane.FromRing(plane.Rectangle(plane.Pt(z[0], 0), plane.Pt(z[1], h))), signRise, "lead rise")
+			e.Hatched(plane.FromRing(plane.Rectangle(plane.Pt(z[0], 0), plane.Pt(z[1], h))), signs.Rise, "lead rise")
 		}
 	}
-	e.lineOn(drawing.LayerHatch, "lead rise", drawing.ThinLine(), plane.Pt(lo, 0), plane.Pt(lo, h), plane.Pt(hi, h), plane.Pt(hi, 0))
+	e.LineOn(drawing.LayerHatch, "lead rise", drawing.ThinLine(), plane.Pt(lo, 0), plane.Pt(lo, h), plane.Pt(hi, h), plane.Pt(hi, 0))
 }
 
 // leads returns the cold leads that come up to the box.
 func (e elevation) leads() (all [][]plane.Point) {
-	for _, c := range e.room.Cables {
+	for _, c := range e.Room.Cables {
 		all = append(all, c.ColdLead)
 		if c.Return != nil {
 			all = append(all, c.Return)
@@ -265,43 +269,43 @@ func (e elevation) leads() (all [][]plane.Point) {
 // goes on.
 func (e elevation) drawFloor() {
 	strip := e.strip()
-	draw := func(s sign, l drawing.Layer, title string, st *drawing.Stroke, pts []plane.Point) (shown bool) {
+	draw := func(s signs.Sign, l drawing.Layer, title string, st *drawing.Stroke, pts []plane.Point) (shown bool) {
 		parts := e.partsIn(strip, pts)
 		for _, piece := range parts {
-			e.sign(s, l, title, drawing.Polyline(piece...), st, nil)
+			e.Sign(s, l, title, drawing.Polyline(piece...), st, nil)
 		}
 		return len(parts) > 0
 	}
 	e.drawEnds()
-	for _, s := range e.room.Job.Stands() {
-		if draw(signStand, drawing.LayerFixtures, s.Name, drawing.FixtureLine(), append(append([]plane.Point{}, s.Outline...), s.Outline[0])) {
+	for _, s := range e.Room.Job.Stands() {
+		if draw(signs.Stand, drawing.LayerFixtures, s.Name, drawing.FixtureLine(), append(append([]plane.Point{}, s.Outline...), s.Outline[0])) {
 			e.nameInStrip(s.Name, s.Outline)
 		}
 	}
-	for i, m := range e.room.Job.Joints {
+	for i, m := range e.Room.Job.Joints {
 		line := []plane.Point{m.A, m.B}
-		if draw(signMovement, drawing.LayerFloor, "movement joint", drawing.JointLine(), line) {
+		if draw(signs.Movement, drawing.LayerFloor, "movement joint", drawing.JointLine(), line) {
 			at := e.partsIn(strip, line)[0]
-			name := layout.JointName(i, len(e.room.Job.Joints))
-			e.tag(at[0].Lerp(at[len(at)-1], 0.5), 1, name, name, 3)
+			name := layout.JointName(i, len(e.Room.Job.Joints))
+			e.Tag(at[0].Lerp(at[len(at)-1], 0.5), 1, name, name, 3)
 		}
 	}
-	for _, c := range e.room.Cables {
-		draw(signCable, drawing.LayerCable, "heating cable "+c.ID, drawing.CableLine(), bent(c.Path, c.BendRadius))
+	for _, c := range e.Room.Cables {
+		draw(signs.Cable, drawing.LayerCable, "heating cable "+c.ID, drawing.CableLine(), bent(c.Path, c.BendRadius))
 	}
 	for _, l := range e.leads() {
-		draw(signColdLead, drawing.LayerLeads, "cold lead", drawing.ColdLeadLine(), l)
+		draw(signs.ColdLead, drawing.LayerLeads, "cold lead", drawing.ColdLeadLine(), l)
 	}
-	for _, s := range e.room.Sensors {
-		draw(signSensorLead, drawing.LayerSensors, "lead of sensor "+s.Name, drawing.SensorLeadLine(), s.Lead)
-		if at := e.view.Pt(e.floor(s.Tip)); strip.Holds(at) {
-			e.sensorTip(s, at)
+	for _, s := range e.Room.Sensors {
+		draw(signs.SensorLead, drawing.LayerSensors, "lead of sensor "+s.Name, drawing.SensorLeadLine(), s.Lead)
+		if at := e.Paper.Pt(e.floor(s.Tip)); strip.Holds(at) {
+			e.SensorTip(s, at)
 		}
 	}
 	e.drawStarts()
-	e.jointCrossings()
-	t := e.room.Job.Thermostat
-	e.mark(signThermostat, symbols.Thermostat(e.view.Pt(e.plan(e.x(t.At), -poche/2*e.view.Ratio))))
+	jointCrossings(e.View)
+	t := e.Room.Job.Thermostat
+	e.Mark(signs.Thermostat, symbols.Thermostat(e.Paper.Pt(e.plan(e.x(t.At), -floorplan.Poche/2*e.Paper.Ratio))))
 }
 
 // partsIn returns the parts of a line of the floor that lie in a box of the plan,
@@ -309,18 +313,18 @@ func (e elevation) drawFloor() {
 func (e elevation) partsIn(b drawing.Box, pts []plane.Point) [][]drawing.Pt {
 	var paper []drawing.Pt
 	for _, p := range pts {
-		paper = append(paper, e.view.Pt(e.floor(p)))
+		paper = append(paper, e.Paper.Pt(e.floor(p)))
 	}
 	parts := clipped(paper, b)
 	for _, piece := range parts {
-		e.ink.line(piece, cableInk)
+		e.Ink.Line(piece, lettering.CableInk)
 	}
 	return parts
 }
 
 // strip is where the floor before the wall lies on paper.
 func (e elevation) strip() drawing.Box {
-	return drawing.BoxOf(e.view.Pts([]plane.Point{e.plan(0, 0), e.plan(e.wall.Length(), stripDeep)})...)
+	return drawing.BoxOf(e.Paper.Pts([]plane.Point{e.plan(0, 0), e.plan(e.wall.Length(), stripDeep)})...)
 }
 
 // drawEnds draws what the strip of floor ends at: other walls of the room, and
@@ -328,30 +332,30 @@ func (e elevation) strip() drawing.Box {
 func (e elevation) drawEnds() {
 	strip := e.strip()
 	wide := strip
-	wide.X0 -= endSlack / e.view.Ratio
-	wide.X1 += endSlack / e.view.Ratio
-	for i, w := range e.room.Job.Walls {
-		if i == e.room.Job.Thermostat.Wall {
+	wide.X0 -= endSlack / e.Paper.Ratio
+	wide.X1 += endSlack / e.Paper.Ratio
+	for i, w := range e.Room.Job.Walls {
+		if i == e.Room.Job.Thermostat.Wall {
 			continue
 		}
 		from, shown := 0.0, strip
 		if math.Abs(w.B.Sub(w.A).Unit().Dot(e.wall.B.Sub(e.wall.A).Unit())) < nearlySquare {
 			shown = wide
 		}
-		for _, g := range append(e.gaps(i), [2]float64{w.Length(), w.Length()}) {
+		for _, g := range append(e.Gaps(i), [2]float64{w.Length(), w.Length()}) {
 			for _, piece := range e.partsIn(shown, []plane.Point{w.At(from), w.At(g[0])}) {
-				e.sign(signWall, drawing.LayerWalls, "wall "+w.Letter, drawing.Polyline(piece...), drawing.WallLine(), nil)
+				e.Sign(signs.Wall, drawing.LayerWalls, "wall "+w.Letter, drawing.Polyline(piece...), drawing.WallLine(), nil)
 			}
 			for _, piece := range e.partsIn(shown, []plane.Point{w.At(g[0]), w.At(g[1])}) {
-				e.path(drawing.LayerWalls, "opening", drawing.Polyline(piece...), drawing.FixtureLine(), nil)
+				e.Path(drawing.LayerWalls, "opening", drawing.Polyline(piece...), drawing.FixtureLine(), nil)
 			}
 			from = g[1]
 		}
 	}
-	e.breakLine(drawing.Pt{X: strip.X0, Y: strip.Y1}, drawing.Pt{X: strip.X1, Y: strip.Y1})
+	e.BreakLine(drawing.Pt{X: strip.X0, Y: strip.Y1}, drawing.Pt{X: strip.X1, Y: strip.Y1})
 	for _, x := range []float64{0, e.wall.Length()} {
 		for _, open := range e.goesOn(x) {
-			e.breakLine(e.view.Pt(e.plan(x, open[0])), e.view.Pt(e.plan(x, open[1])))
+			e.BreakLine(e.Paper.Pt(e.plan(x, open[0])), e.Paper.Pt(e.plan(x, open[1])))
 		}
 	}
 }
@@ -373,7 +377,7 @@ func (e elevation) goesOn(x float64) (open [][2]float64) {
 		beyond = x + endSlack
 	}
 	for d := 0.0; d < stripDeep; d += step {
-		if !e.room.Job.Outline.Contains(e.place(beyond, d+step/2)) {
+		if !e.Room.Job.Outline.Contains(e.place(beyond, d+step/2)) {
 			continue
 		}
 		if n := len(open); n > 0 && open[n-1][1] == d {
@@ -405,17 +409,17 @@ func (e elevation) nameInStrip(name string, outline plane.Ring) {
 // outside the strip.
 func (e elevation) drawStarts() {
 	var elsewhere []string
-	for _, c := range e.room.Cables {
-		at := e.view.Pt(e.floor(c.Path[0]))
+	for _, c := range e.Room.Cables {
+		at := e.Paper.Pt(e.floor(c.Path[0]))
 		if !e.strip().Holds(at) {
-			elsewhere = append(elsewhere, e.prefix(c.ID)+"START")
+			elsewhere = append(elsewhere, e.Prefix(c.ID)+"START")
 			continue
 		}
-		e.mark(signJoint, symbols.LeadJoint(at))
-		e.tag(at, 1.4, e.prefix(c.ID)+"START", e.prefix(c.ID)+"START", 1)
+		e.Mark(signs.Joint, symbols.LeadJoint(at))
+		e.Tag(at, 1.4, e.Prefix(c.ID)+"START", e.Prefix(c.ID)+"START", 1)
 	}
 	if len(elsewhere) > 0 {
-		e.remark(strings.Join(elsewhere, ", ") + ": outside the floor shown, see the cable plan.")
+		e.Remark(strings.Join(elsewhere, ", ") + ": outside the floor shown, see the cable plan.")
 	}
 }
 
@@ -441,7 +445,7 @@ const leastPiece = 0.01
 func clipped(line []drawing.Pt, b drawing.Box) [][]drawing.Pt {
 	var out [][]drawing.Pt
 	for i := 1; i < len(line); i++ {
-		p, q, ok := clipPiece(line[i-1], line[i], b)
+		p, q, ok := lettering.ClipPiece(line[i-1], line[i], b)
 		if !ok {
 			continue
 		}
@@ -458,37 +462,37 @@ func clipped(line []drawing.Pt, b drawing.Box) [][]drawing.Pt {
 
 // drawSizes dimensions the box: its height, and its place along the wall.
 func (e elevation) drawSizes() {
-	t := e.room.Job.Thermostat
+	t := e.Room.Job.Thermostat
 	n, x := e.wall.Length(), e.x(t.At)
 	up := drawing.Pt{Y: -1}
 	right := drawing.Pt{X: 1}
 	if t.Height > 0 {
-		heights := chain{dir: up, out: right, line: e.view.Pt(plane.Pt(n, 0)).X + tierOne - poche, name: "box", at: []float64{0, t.Height}}
-		heights.feet = []drawing.Pt{e.view.Pt(plane.Pt(n, 0)), e.view.Pt(plane.Pt(x+e.band(), t.Height))}
-		heights.draw(e.page, e.fig)
+		heights := floorplan.Chain{Dir: up, Out: right, Line: e.Paper.Pt(plane.Pt(n, 0)).X + floorplan.TierOne - floorplan.Poche, Name: "box", At: []float64{0, t.Height}}
+		heights.Feet = []drawing.Pt{e.Paper.Pt(plane.Pt(n, 0)), e.Paper.Pt(plane.Pt(x+e.band(), t.Height))}
+		heights.Draw(e.Page, e.Fig)
 	} else {
-		e.remark("The height of the box is not given: to be settled before rough-in.")
+		e.Remark("The height of the box is not given: to be settled before rough-in.")
 	}
-	along := chain{dir: right, out: drawing.Pt{Y: 1}, line: e.view.Pt(e.plan(0, stripDeep)).Y + tierOne - poche, name: "along the wall"}
-	stations := []station{{along: 0, weight: endWeight}, {along: n, weight: endWeight}, {along: x, weight: boxWeight}}
-	for _, o := range e.room.Job.Openings {
+	along := floorplan.Chain{Dir: right, Out: drawing.Pt{Y: 1}, Line: e.Paper.Pt(e.plan(0, stripDeep)).Y + floorplan.TierOne - floorplan.Poche, Name: "along the wall"}
+	stations := []floorplan.Station{{Along: 0, Weight: floorplan.EndWeight}, {Along: n, Weight: floorplan.EndWeight}, {Along: x, Weight: floorplan.BoxWeight}}
+	for _, o := range e.Room.Job.Openings {
 		if o.Wall == t.Wall {
-			stations = append(stations, station{along: e.x(e.wall.At(o.From)), weight: openingWeight}, station{along: e.x(e.wall.At(o.To)), weight: openingWeight})
+			stations = append(stations, floorplan.Station{Along: e.x(e.wall.At(o.From)), Weight: floorplan.OpeningWeight}, floorplan.Station{Along: e.x(e.wall.At(o.To)), Weight: floorplan.OpeningWeight})
 		}
 	}
 	zero := e.zero()
-	for _, s := range spaced(stations, stationGap*e.view.Ratio) {
-		along.feet = append(along.feet, e.view.Pt(e.plan(s.along, stripDeep)))
-		along.at = append(along.at, s.along-zero)
+	for _, s := range floorplan.Spaced(stations, floorplan.StationGap*e.Paper.Ratio) {
+		along.Feet = append(along.Feet, e.Paper.Pt(e.plan(s.Along, stripDeep)))
+		along.At = append(along.At, s.Along-zero)
 	}
-	along.draw(e.page, e.fig)
+	along.Draw(e.Page, e.Fig)
 }
 
 // zero returns where along the wall its figures count from, as on the plans: the
 // datum that is square to it, else the wall's left end.
 func (e elevation) zero() float64 {
-	for _, d := range e.datums() {
-		if math.Abs(e.outward(d).Dot(e.outward(e.wall))) < square {
+	for _, d := range e.Datums() {
+		if math.Abs(e.Outward(d).Dot(e.Outward(e.wall))) < floorplan.Square {
 			return e.x(d.A)
 		}
 	}

@@ -6,22 +6,25 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"oxturn/drawing"
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/setting"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
-
-	"pgregory.net/rapid"
+	"oxturn/layout/say"
 )
 
 // boxOn puts the box of a sample plan so far along a wall.
-func boxOn(t *testing.T, u plane.Units, wall int, share float64) *roomView {
+func boxOn(t *testing.T, u plane.Units, wall int, share float64) *floorplan.View {
 	t.Helper()
 	p := samplePlan(t, u)
 	r := p.Rooms[0].Job
 	w := r.Walls[wall]
 	along := share * w.Length()
 	r.Thermostat.Wall, r.Thermostat.Along, r.Thermostat.At = wall, along, w.At(along)
-	return &roomView{page: newPage(p, drawing.Paper{}), room: &p.Rooms[0], fig: figuresOf(p.Job), out: 1}
+	return &floorplan.View{Page: setting.NewPage(p, drawing.Paper{}), Room: &p.Rooms[0], Fig: say.For(p.Job), Out: 1}
 }
 
 // Wherever the box sits, what names the part of the wall without nails stands
@@ -30,11 +33,11 @@ func TestRiseIsNamedBesideTheLeads(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		u := rapid.SampledFrom([]plane.Units{plane.Millimetres, plane.Inches}).Draw(rt, "units")
 		v := boxOn(t, u, rapid.IntRange(0, 3).Draw(rt, "wall"), rapid.Float64Range(0.02, 0.98).Draw(rt, "share"))
-		pages, err := electrician(v.plan, v.room)
+		pages, err := electrician(v.Plan, v.Room)
 		if err != nil {
 			rt.Fatal(err)
 		}
-		s := pages[0].sheet
+		s := pages[0].Sheet
 		box := pathsOf(s, "box")[0]
 		rising := 0
 		for _, it := range s.Items {
@@ -68,15 +71,15 @@ func TestRiseIsNamedBesideTheLeads(t *testing.T) {
 func TestStartElsewhereIsSaid(t *testing.T) {
 	near, far := boxOn(t, plane.Millimetres, 0, 0.6), boxOn(t, plane.Millimetres, 2, 0.5)
 	for _, c := range []struct {
-		v    *roomView
+		v    *floorplan.View
 		said bool
 	}{{near, false}, {far, true}} {
-		pages, err := electrician(c.v.plan, c.v.room)
+		pages, err := electrician(c.v.Plan, c.v.Room)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := strings.Contains(said(pages[0].sheet), "START: outside the floor shown, see the cable plan."); got != c.said {
-			t.Errorf("wall %d: said %v", c.v.room.Job.Thermostat.Wall, got)
+		if got := strings.Contains(said(pages[0].Sheet), "START: outside the floor shown, see the cable plan."); got != c.said {
+			t.Errorf("wall %d: said %v", c.v.Room.Job.Thermostat.Wall, got)
 		}
 	}
 }
@@ -87,15 +90,15 @@ func TestFloorGoesOn(t *testing.T) {
 	ring := plane.Ring{{X: 0, Y: 0}, {X: 3000, Y: 0}, {X: 3000, Y: 2000}, {X: 1500, Y: 2000}, {X: 1500, Y: 1000}, {X: 0, Y: 1000}}
 	for turn, outline := range []plane.Ring{ring, reversed(ring)} {
 		v := boxOn(t, plane.Millimetres, 0, 0.5)
-		v.out = 1 - 2*float64(turn)
-		v.room.Job.Outline, v.room.Job.Walls = outline, nil
+		v.Out = 1 - 2*float64(turn)
+		v.Room.Job.Outline, v.Room.Job.Walls = outline, nil
 		for i := range outline {
-			v.room.Job.Walls = append(v.room.Job.Walls, job.Wall{Letter: string(rune('A' + i)), Segment: outline.Edge(i)})
+			v.Room.Job.Walls = append(v.Room.Job.Walls, job.Wall{Letter: string(rune('A' + i)), Segment: outline.Edge(i)})
 		}
 		open := map[string]float64{}
-		for i, w := range v.room.Job.Walls {
-			v.room.Job.Thermostat.Wall = i
-			e := elevation{v, w.Segment, v.out > 0}
+		for i, w := range v.Room.Job.Walls {
+			v.Room.Job.Thermostat.Wall = i
+			e := elevation{v, w.Segment, v.Out > 0}
 			for _, x := range []float64{0, w.Length()} {
 				for _, g := range e.goesOn(x) {
 					at := e.place(x, 0)

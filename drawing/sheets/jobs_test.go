@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"oxturn/drawing"
+	"oxturn/drawing/floorplan"
 	"oxturn/layout"
 	"oxturn/layout/job"
 )
@@ -63,7 +64,7 @@ func checkScales(t *testing.T, p *layout.Plan, set []*drawing.Sheet) {
 		return
 	}
 	for _, r := range p.Rooms {
-		plan, membrane := sheet(t, set, idOf("cable-plan", &r)), sheet(t, set, idOf("membrane", &r))
+		plan, membrane := sheet(t, set, floorplan.IdOf("cable-plan", &r)), sheet(t, set, floorplan.IdOf("membrane", &r))
 		if membrane.Ratio > plan.Ratio {
 			t.Errorf("%s: the membrane is drawn at 1:%g, the cable at 1:%g", r.Job.Name, membrane.Ratio, plan.Ratio)
 		}

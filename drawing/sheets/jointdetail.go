@@ -7,17 +7,20 @@ import (
 	"slices"
 
 	"oxturn/drawing"
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/setting"
 	"oxturn/fonts"
 	"oxturn/layout"
 	"oxturn/layout/heat"
 	"oxturn/layout/job"
+	"oxturn/layout/say"
 	"oxturn/symbols"
 )
 
 // A jointDetail is the floor in section at a movement joint of the job or,
 // where it has none, at a wall, to a standard scale.
 type jointDetail struct {
-	fig      figures
+	fig      say.Figures
 	layers   []job.Layer
 	holds    int  // index of the membrane, -1: none
 	goesOn   bool // with more layers below
@@ -42,14 +45,14 @@ const (
 )
 
 // jointDetailOf returns the job's detail; nil where it gives no layers.
-func jointDetailOf(p *layout.Plan) []block {
+func jointDetailOf(p *layout.Plan) []setting.Block {
 	layers := p.Job.BuildUp
 	if len(layers) == 0 {
 		return nil
 	}
 	m := p.Job.Materials
 	d := jointDetail{
-		fig: figuresOf(p.Job), layers: layers, holds: -1, pitch: p.Job.Membrane.Pitch, diameter: heat.DefaultDiameter,
+		fig: say.For(p.Job), layers: layers, holds: -1, pitch: p.Job.Membrane.Pitch, diameter: heat.DefaultDiameter,
 		width: m.SealantWidth, deep: m.SealantDepth, clear: p.Job.Clearance.Wall, wall: true,
 		across: acrossJoints(p),
 	}
@@ -68,13 +71,13 @@ func jointDetailOf(p *layout.Plan) []block {
 		}
 	}
 	d.scale = drawing.Scale{Ratio: d.thick() / detailHigh, Name: "not to scale"}
-	for _, s := range drawing.ScalesFor(d.fig.units) {
+	for _, s := range drawing.ScalesFor(d.fig.Units) {
 		if s.Ratio >= 1 && d.thick()/s.Ratio <= detailHigh && d.clear*1.15/s.Ratio <= detailSide {
 			d.scale = s
 			break
 		}
 	}
-	return []block{d}
+	return []setting.Block{d}
 }
 
 // drawn is how much of layer i is shown: of a thick lowest one the upper part.
@@ -98,46 +101,46 @@ func (d jointDetail) depth(i int) float64 {
 
 func (d jointDetail) title() string {
 	if d.wall {
-		return "Edge of the floor at a wall, " + unbrokenWords(d.scale.Name)
+		return "Edge of the floor at a wall, " + floorplan.UnbrokenWords(d.scale.Name)
 	}
-	return "Movement joint, " + unbrokenWords(d.scale.Name)
+	return "Movement joint, " + floorplan.UnbrokenWords(d.scale.Name)
 }
 
 // words say what the detail shows.
 func (d jointDetail) words() []string {
-	out := []string{fmt.Sprintf("Sealant %s wide, %s deep, over a rod; no mortar or grout in the joint.", d.fig.thickness(d.width), d.fig.thickness(d.deep))}
+	out := []string{fmt.Sprintf("Sealant %s wide, %s deep, over a rod; no mortar or grout in the joint.", d.fig.Thickness(d.width), d.fig.Thickness(d.deep))}
 	if d.wall {
-		return append(out, fmt.Sprintf("Cable %s clear of the wall.", d.fig.thickness(d.clear)))
+		return append(out, fmt.Sprintf("Cable %s clear of the wall.", d.fig.Thickness(d.clear)))
 	}
-	return append(out, fmt.Sprintf("Tile, bed and membrane end to both sides. Cable %s clear of the joint; %s.", d.fig.thickness(d.clear), d.across))
+	return append(out, fmt.Sprintf("Tile, bed and membrane end to both sides. Cable %s clear of the joint; %s.", d.fig.Thickness(d.clear), d.across))
 }
 
-func (d jointDetail) wrapped(ty *typesetter, w float64) []string {
+func (d jointDetail) wrapped(ty *setting.Typesetter, w float64) []string {
 	var out []string
 	for _, s := range d.words() {
-		out = append(out, ty.wrap(s, w)...)
+		out = append(out, ty.Wrap(s, w)...)
 	}
 	return out
 }
 
-func (d jointDetail) height(ty *typesetter, w float64) float64 {
-	return ty.headingHeight(d.title(), w) + detailAbove + d.thick()/d.scale.Ratio + detailBelow + float64(len(d.wrapped(ty, w)))*leading
+func (d jointDetail) Height(ty *setting.Typesetter, w float64) float64 {
+	return ty.HeadingHeight(d.title(), w) + detailAbove + d.thick()/d.scale.Ratio + detailBelow + float64(len(d.wrapped(ty, w)))*setting.Leading
 }
 
-func (d jointDetail) set(pg *page, at drawing.Pt, w float64) {
-	y := at.Y + setHeading(pg, at, d.title(), w) + detailAbove
-	box := drawing.Box{X0: at.X + poche, Y0: y, X1: at.X + math.Min(w, 90) - breakWide, Y1: y + d.thick()/d.scale.Ratio}
-	v := detailView{jointDetail: d, page: pg, box: box}
+func (d jointDetail) Set(pg *setting.Page, at drawing.Pt, w float64) {
+	y := at.Y + setting.SetHeading(pg, at, d.title(), w) + detailAbove
+	box := drawing.Box{X0: at.X + floorplan.Poche, Y0: y, X1: at.X + math.Min(w, 90) - setting.BreakWide, Y1: y + d.thick()/d.scale.Ratio}
+	v := detailView{jointDetail: d, Page: pg, box: box}
 	v.draw()
-	for i, l := range d.wrapped(pg.ty, w) {
-		pg.write(drawing.Pt{X: at.X, Y: box.Y1 + detailBelow + note + float64(i)*leading}, l, note, drawing.Start)
+	for i, l := range d.wrapped(pg.Ty, w) {
+		pg.Write(drawing.Pt{X: at.X, Y: box.Y1 + detailBelow + setting.Note + float64(i)*setting.Leading}, l, setting.Note, drawing.Start)
 	}
 }
 
 // A detailView draws a detail in a box of the page.
 type detailView struct {
 	jointDetail
-	*page
+	*setting.Page
 	box drawing.Box
 }
 
@@ -173,20 +176,20 @@ func (v detailView) draw() {
 		cut := i == len(v.layers)-1 && (v.goesOn || v.drawn(i) < l.Thickness)
 		for _, b := range v.parts(i) {
 			if p, ok := materialOf(l.Kind); ok {
-				v.add(drawing.Hatch([][]drawing.Pt{b.Corners()}, p)...)
+				v.Add(drawing.Hatch([][]drawing.Pt{b.Corners()}, p)...)
 			}
 			for _, y := range []float64{b.Y0, b.Y1} {
 				if cut && y == b.Y1 {
-					v.breakLine(drawing.Pt{X: b.X0, Y: y}, drawing.Pt{X: b.X1, Y: y})
+					v.BreakLine(drawing.Pt{X: b.X0, Y: y}, drawing.Pt{X: b.X1, Y: y})
 					continue
 				}
-				v.path(drawing.LayerWalls, l.Name, drawing.Polyline(drawing.Pt{X: b.X0, Y: y}, drawing.Pt{X: b.X1, Y: y}), drawing.FixtureLine(), nil)
+				v.Path(drawing.LayerWalls, l.Name, drawing.Polyline(drawing.Pt{X: b.X0, Y: y}, drawing.Pt{X: b.X1, Y: y}), drawing.FixtureLine(), nil)
 			}
 		}
 	}
-	v.breakLine(drawing.Pt{X: v.box.X1, Y: v.box.Y0}, drawing.Pt{X: v.box.X1, Y: v.box.Y1})
+	v.BreakLine(drawing.Pt{X: v.box.X1, Y: v.box.Y0}, drawing.Pt{X: v.box.X1, Y: v.box.Y1})
 	if !v.wall {
-		v.breakLine(drawing.Pt{X: v.box.X0, Y: v.box.Y0}, drawing.Pt{X: v.box.X0, Y: v.box.Y1})
+		v.BreakLine(drawing.Pt{X: v.box.X0, Y: v.box.Y0}, drawing.Pt{X: v.box.X0, Y: v.box.Y1})
 	}
 	v.drawJoint()
 	names := []callout{{"sealant on a rod", v.sealant().Centre()}}
@@ -213,11 +216,11 @@ func (v detailView) callOut(names []callout) {
 	slices.SortFunc(names, func(a, b callout) int { return cmp.Compare(a.at.X, b.at.X) })
 	free := v.box.X0
 	for _, n := range names {
-		w := fonts.Width(fonts.Lettering, n.name, note)
+		w := fonts.Width(fonts.Lettering, n.name, setting.Note)
 		x := math.Max(free, math.Min(n.at.X, v.box.X1-w/2)-w/2)
 		free = x + w + 3
-		v.thin(drawing.LayerDims, n.at, drawing.Pt{X: n.at.X, Y: v.box.Y1 + 1.5}, drawing.Pt{X: math.Min(math.Max(n.at.X, x+1), x+w-1), Y: v.box.Y1 + 3.5})
-		v.write(drawing.Pt{X: x, Y: v.box.Y1 + 4 + note}, n.name, note, drawing.Start)
+		v.Thin(drawing.LayerDims, n.at, drawing.Pt{X: n.at.X, Y: v.box.Y1 + 1.5}, drawing.Pt{X: math.Min(math.Max(n.at.X, x+1), x+w-1), Y: v.box.Y1 + 3.5})
+		v.Write(drawing.Pt{X: x, Y: v.box.Y1 + 4 + setting.Note}, n.name, setting.Note, drawing.Start)
 	}
 }
 
@@ -226,15 +229,15 @@ func (v detailView) drawJoint() {
 	from, to := v.gap()
 	end := v.box.Y0 + v.len(v.depth(v.holds+1))
 	if v.wall {
-		b := drawing.Box{X0: v.box.X0 - poche, Y0: v.box.Y0 - detailAbove + 1, X1: v.box.X0, Y1: end}
-		v.path(drawing.LayerFloor, "wall", drawing.Rectangle(b), nil, drawing.Filled(drawing.Poche))
-		v.path(drawing.LayerWalls, "wall", drawing.Polyline(drawing.Pt{X: b.X1, Y: b.Y0}, drawing.Pt{X: b.X1, Y: b.Y1}), drawing.WallLine(), nil)
+		b := drawing.Box{X0: v.box.X0 - floorplan.Poche, Y0: v.box.Y0 - detailAbove + 1, X1: v.box.X0, Y1: end}
+		v.Path(drawing.LayerFloor, "wall", drawing.Rectangle(b), nil, drawing.Filled(drawing.Poche))
+		v.Path(drawing.LayerWalls, "wall", drawing.Polyline(drawing.Pt{X: b.X1, Y: b.Y0}, drawing.Pt{X: b.X1, Y: b.Y1}), drawing.WallLine(), nil)
 	}
 	seal := v.sealant()
-	v.path(drawing.LayerFixtures, "joint", drawing.Rectangle(drawing.Box{X0: from, Y0: seal.Y1, X1: to, Y1: end}), drawing.ThinLine(), drawing.Filled(drawing.White))
-	v.path(drawing.LayerFixtures, "sealant", drawing.Rectangle(seal), drawing.MediumLine(), drawing.Filled(drawing.Grey(0.5)))
+	v.Path(drawing.LayerFixtures, "joint", drawing.Rectangle(drawing.Box{X0: from, Y0: seal.Y1, X1: to, Y1: end}), drawing.ThinLine(), drawing.Filled(drawing.White))
+	v.Path(drawing.LayerFixtures, "sealant", drawing.Rectangle(seal), drawing.MediumLine(), drawing.Filled(drawing.Grey(0.5)))
 	if r := seal.W() / 2; seal.Y1+2*r <= end {
-		v.path(drawing.LayerFixtures, "rod", drawing.Circle(drawing.Pt{X: seal.Centre().X, Y: seal.Y1 + r}, r), drawing.ThinLine(), nil)
+		v.Path(drawing.LayerFixtures, "rod", drawing.Circle(drawing.Pt{X: seal.Centre().X, Y: seal.Y1 + r}, r), drawing.ThinLine(), nil)
 	}
 }
 
@@ -263,27 +266,27 @@ func (v detailView) origin() float64 {
 
 func (v detailView) cables() {
 	r := math.Max(v.len(v.diameter)/2, 0.6)
-	v.path(drawing.LayerCable, "heating cable", drawing.Circle(drawing.Pt{X: v.run(), Y: v.channel()}, r), nil, drawing.Filled(drawing.HeatRed))
+	v.Path(drawing.LayerCable, "heating cable", drawing.Circle(drawing.Pt{X: v.run(), Y: v.channel()}, r), nil, drawing.Filled(drawing.HeatRed))
 	v.across(v.origin(), v.run())
 }
 
 // across dimensions the clearance above the surface.
 func (v detailView) across(a, b float64) {
 	y := v.box.Y0 - 3.4
-	v.thin(drawing.LayerDims, drawing.Pt{X: b, Y: v.channel()}, drawing.Pt{X: b, Y: y - 1.5})
+	v.Thin(drawing.LayerDims, drawing.Pt{X: b, Y: v.channel()}, drawing.Pt{X: b, Y: y - 1.5})
 	if !v.wall {
-		v.thin(drawing.LayerDims, drawing.Pt{X: a, Y: v.box.Y0 - 1}, drawing.Pt{X: a, Y: y - 1.5})
+		v.Thin(drawing.LayerDims, drawing.Pt{X: a, Y: v.box.Y0 - 1}, drawing.Pt{X: a, Y: y - 1.5})
 	}
 	p, q := drawing.Pt{X: a, Y: y}, drawing.Pt{X: b, Y: y}
-	v.thin(drawing.LayerDims, p, q)
-	v.add(symbols.Arrowhead(p, drawing.Pt{X: -1})...)
-	v.add(symbols.Arrowhead(q, drawing.Pt{X: 1})...)
-	text := v.fig.fine().length(v.clear) + " clear"
-	if fonts.Width(fonts.Lettering, text, note) < b-a-1 {
-		v.write(p.Lerp(q, 0.5).Add(drawing.Pt{Y: -1}), text, note, drawing.Middle)
+	v.Thin(drawing.LayerDims, p, q)
+	v.Add(symbols.Arrowhead(p, drawing.Pt{X: -1})...)
+	v.Add(symbols.Arrowhead(q, drawing.Pt{X: 1})...)
+	text := v.fig.Fine().Length(v.clear) + " clear"
+	if fonts.Width(fonts.Lettering, text, setting.Note) < b-a-1 {
+		v.Write(p.Lerp(q, 0.5).Add(drawing.Pt{Y: -1}), text, setting.Note, drawing.Middle)
 		return
 	}
-	v.write(drawing.Pt{X: b + 2, Y: y - 1}, text, note, drawing.Start)
+	v.Write(drawing.Pt{X: b + 2, Y: y - 1}, text, setting.Note, drawing.Start)
 }
 
 // drawPegs draws the pegs between the channels in which cable lies, and returns
@@ -295,7 +298,7 @@ func (v detailView) drawPegs() []drawing.Box {
 	var out []drawing.Box
 	for _, part := range v.parts(v.holds) {
 		for _, b := range pegsIn(part, v.run(), v.len(v.pitch)) {
-			v.path(drawing.LayerMembrane, "peg", drawing.Rectangle(b), drawing.ThinLine(), drawing.Filled(drawing.Grey(0.4)))
+			v.Path(drawing.LayerMembrane, "peg", drawing.Rectangle(b), drawing.ThinLine(), drawing.Filled(drawing.Grey(0.4)))
 			out = append(out, b)
 		}
 	}

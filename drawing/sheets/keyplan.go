@@ -6,6 +6,10 @@ import (
 	"strings"
 
 	"oxturn/drawing"
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/lettering"
+	"oxturn/drawing/setting"
+	"oxturn/drawing/signs"
 	"oxturn/fonts"
 	"oxturn/layout"
 	"oxturn/layout/plane"
@@ -17,7 +21,7 @@ const keyFrom = 3
 // keyPlan shows all rooms of a job at one scale with their names, and what
 // each feeds on. Rooms that the job places on one plane stay where they are;
 // others, each measured from its own corner, are set side by side.
-func keyPlan(p *layout.Plan) ([]*page, error) {
+func keyPlan(p *layout.Plan) ([]*setting.Page, error) {
 	if len(p.Rooms) < keyFrom {
 		return nil, nil
 	}
@@ -26,16 +30,16 @@ func keyPlan(p *layout.Plan) ([]*page, error) {
 	for i, r := range p.Rooms {
 		all = append(all, r.Job.Outline.Translate(at[i])...)
 	}
-	s := scene{
-		Kind: kindNamed("key-plan"), bounds: plane.Bounds(all), north: true,
-		border: func(float64) (left, right, top, bottom float64) { return 14, 14, 26, 14 },
-		draw:   func(v *roomView) { v.keyRooms(at) },
-		levels: func(v *roomView) []level {
-			bs := []block{v.roomTable(), legendOf(v.used), keyNotes(v, moved(at))}
-			return []level{{blocks: bs}, {blocks: bs, gain: never, overflow: true}}
+	s := floorplan.Scene{
+		Kind: kindNamed("key-plan"), Bounds: plane.Bounds(all), North: true,
+		Border: func(float64) (left, right, top, bottom float64) { return 14, 14, 26, 14 },
+		Draw:   func(v *floorplan.View) { keyRooms(v, at) },
+		Levels: func(v *floorplan.View) []setting.Level {
+			bs := []setting.Block{roomTable(v), setting.LegendOf(v.Used), keyNotes(v, moved(at))}
+			return []setting.Level{{Blocks: bs}, {Blocks: bs, Gain: setting.Never, Overflow: true}}
 		},
 	}
-	return s.pages(p)
+	return s.Pages(p)
 }
 
 // roomPlaces returns how each room is moved: not at all when no two overlap,
@@ -82,85 +86,85 @@ func moved(at []plane.Point) bool {
 }
 
 // keyRooms draws the rooms as outlines with their heated areas and names.
-func (v *roomView) keyRooms(at []plane.Point) {
-	for i, r := range v.plan.Rooms {
+func keyRooms(v *floorplan.View, at []plane.Point) {
+	for i, r := range v.Plan.Rooms {
 		ring := r.Job.Outline.Translate(at[i])
-		pts := v.view.Pts(ring)
-		v.path(drawing.LayerWalls, r.Job.Name, drawing.Polygon(pts...), drawing.WallLine(), nil)
-		v.ink.line(append(pts, pts[0]), solidInk)
+		pts := v.Paper.Pts(ring)
+		v.Path(drawing.LayerWalls, r.Job.Name, drawing.Polygon(pts...), drawing.WallLine(), nil)
+		v.Ink.Line(append(pts, pts[0]), lettering.SolidInk)
 		for _, z := range r.Heated {
 			var segs []drawing.Seg // what stands inside it is left white by the even-odd rule
 			for _, ring := range append([]plane.Ring{z.Outer}, z.Holes...) {
-				pts := v.view.Pts(ring.Translate(at[i]))
-				v.ink.line(append(pts, pts[0]), thinInk)
+				pts := v.Paper.Pts(ring.Translate(at[i]))
+				v.Ink.Line(append(pts, pts[0]), lettering.ThinInk)
 				segs = append(segs, drawing.Polygon(pts...)...)
 			}
-			v.sign(signLimit, drawing.LayerFloor, "limit of the heated area", segs, drawing.ClearanceLine(), drawing.Filled(drawing.Grey(0.06)))
+			v.Sign(signs.Limit, drawing.LayerFloor, "limit of the heated area", segs, drawing.ClearanceLine(), drawing.Filled(drawing.Grey(0.06)))
 		}
 		name := fmt.Sprintf("%d", i+1)
 		box := drawing.BoxOf(pts...)
-		l := &label{text: name + "  " + r.Job.Name, face: fonts.LetteringBold, height: drawing.H70, rank: 1, subject: box.Centre(), note: name + " " + r.Job.Name}
-		size := l.sample(spot{}).Box()
-		for _, c := range append([]drawing.Pt{box.Centre()}, gridIn(box, size.W(), size.H())...) {
-			if holdsBox([][]drawing.Pt{pts}, c, size.W(), size.H()) {
-				l.spots = append(l.spots, spot{at: centredOn(c, size), cost: 0.05 * c.Dist(box.Centre())})
+		l := &lettering.Label{Text: name + "  " + r.Job.Name, Face: fonts.LetteringBold, Height: drawing.H70, Rank: 1, Subject: box.Centre(), Note: name + " " + r.Job.Name}
+		size := l.Sample(lettering.Spot{}).Box()
+		for _, c := range append([]drawing.Pt{box.Centre()}, floorplan.GridIn(box, size.W(), size.H())...) {
+			if floorplan.HoldsBox([][]drawing.Pt{pts}, c, size.W(), size.H()) {
+				l.Spots = append(l.Spots, lettering.Spot{At: lettering.CentredOn(c, size), Cost: 0.05 * c.Dist(box.Centre())})
 			}
 		}
-		l.spots = append(l.spots, spot{at: drawing.Pt{X: box.Centre().X, Y: box.Y0 - 4}, cost: 2})
-		l.spots = append(l.spots, leaderSpots(box.Centre(), 0, size, 60)...)
-		v.letters.add(l)
+		l.Spots = append(l.Spots, lettering.Spot{At: drawing.Pt{X: box.Centre().X, Y: box.Y0 - 4}, Cost: 2})
+		l.Spots = append(l.Spots, floorplan.LeaderSpots(box.Centre(), 0, size, 60)...)
+		v.Letters.Add(l)
 	}
 }
 
 // roomTable lists the rooms with their areas and loads.
-func (v *roomView) roomTable() block {
-	t := table{head: "Rooms", cols: []column{
-		{head: "No.", align: decimal}, {head: "Room", wraps: true}, {head: "Cables", wraps: true}, {head: "Floor " + v.areaUnit(), align: decimal, group: true},
-		{head: "Heated " + v.areaUnit(), align: decimal}, {head: "W", align: decimal, group: true}, {head: "A", align: decimal},
+func roomTable(v *floorplan.View) setting.Block {
+	t := setting.Table{Head: "Rooms", Cols: []setting.Column{
+		{Head: "No.", Align: setting.Decimal}, {Head: "Room", Wraps: true}, {Head: "Cables", Wraps: true}, {Head: "Floor " + areaUnit(v), Align: setting.Decimal, Group: true},
+		{Head: "Heated " + areaUnit(v), Align: setting.Decimal}, {Head: "W", Align: setting.Decimal, Group: true}, {Head: "A", Align: setting.Decimal},
 	}}
 	floor, heated, load := 0.0, 0.0, 0.0
-	for i := range v.plan.Rooms {
-		r := &v.plan.Rooms[i]
+	for i := range v.Plan.Rooms {
+		r := &v.Plan.Rooms[i]
 		watts, amps := "-", "-"
-		for _, l := range v.plan.Load {
+		for _, l := range v.Plan.Load {
 			if l.Room == r.Job.Name {
 				watts, amps = fmt.Sprintf("%g", l.Watts), fmt.Sprintf("%.2f", l.Amps)
 				load += l.Watts
 			}
 		}
 		floor, heated = floor+r.Floor.Area(), heated+r.Heated.Area()
-		t.rows = append(t.rows, row(itoa(i+1), r.Job.Name, strings.Join(ids(r), ", "), v.area(r.Floor.Area()), v.area(r.Heated.Area()), watts, amps))
+		t.Rows = append(t.Rows, setting.Row(setting.Itoa(i+1), r.Job.Name, strings.Join(ids(r), ", "), area(v, r.Floor.Area()), area(v, r.Heated.Area()), watts, amps))
 	}
 	// amps of different voltages have no sum
-	total := row("", "All", "", v.area(floor), v.area(heated), fmt.Sprintf("%g", load), "-")
+	total := setting.Row("", "All", "", area(v, floor), area(v, heated), fmt.Sprintf("%g", load), "-")
 	for i := range total {
-		total[i].strong = true
+		total[i].Strong = true
 	}
-	t.rows = append(t.rows, total)
+	t.Rows = append(t.Rows, total)
 	return t
 }
 
 // area writes an area without its unit, as exactly as a cable plan does.
-func (v *roomView) area(mm2 float64) string {
-	if v.fig.units == plane.Inches {
+func area(v *floorplan.View, mm2 float64) string {
+	if v.Fig.Units == plane.Inches {
 		return fmt.Sprintf("%.1f", plane.Inches.Area(mm2))
 	}
 	return fmt.Sprintf("%.2f", plane.Millimetres.Area(mm2))
 }
 
-func (v *roomView) areaUnit() string {
-	if v.fig.units == plane.Inches {
+func areaUnit(v *floorplan.View) string {
+	if v.Fig.Units == plane.Inches {
 		return "ft²"
 	}
 	return "m²"
 }
 
-func keyNotes(v *roomView, apart bool) block {
-	l := list{head: "Notes", number: 1}
-	l.paras = append(l.paras, v.noted...)
+func keyNotes(v *floorplan.View, apart bool) setting.Block {
+	l := setting.List{Head: "Notes", Number: 1}
+	l.Paras = append(l.Paras, v.Noted...)
 	if apart {
-		l.paras = append(l.paras, "Rooms are set side by side: where they lie in the building is not shown.")
+		l.Paras = append(l.Paras, "Rooms are set side by side: where they lie in the building is not shown.")
 	}
-	l.paras = append(l.paras, v.plan.Job.Notes...)
+	l.Paras = append(l.Paras, v.Plan.Job.Notes...)
 	return l
 }

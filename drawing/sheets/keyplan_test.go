@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"oxturn/drawing"
+	"oxturn/drawing/setting"
 	"oxturn/layout/plane"
 )
 
@@ -43,7 +44,7 @@ func TestKeyPlan(t *testing.T) {
 	for _, whole := range []string{"No.", "Room", "Cables", "180", "Conservatory"} { // no word of its table is broken
 		found := false
 		for _, x := range set[0].Texts() {
-			found = found || x.Height == note && strings.HasPrefix(x.Text, whole)
+			found = found || x.Height == setting.Note && strings.HasPrefix(x.Text, whole)
 		}
 		if !found {
 			t.Errorf("the key plan's table breaks %q", whole)

@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"oxturn/drawing"
+	"oxturn/drawing/setting"
 )
 
 // The readers of a set, by the words that draw --for takes.
@@ -20,14 +21,14 @@ func Readers() []string { return []string{installer, estimator, wirer, owner} }
 // An entry of the registry: whatever goes by the kind of a sheet reads it there,
 // the set and its order, labels, titles, whom a sheet is for, and help.
 type registered struct {
-	Kind
+	setting.Kind
 	draw part // nil: it comes with another kind, or its verb draws it
 }
 
 // Kinds returns every kind of sheet in the order of a set; after them those
 // that only a verb asks for.
-func Kinds() []Kind {
-	var out []Kind
+func Kinds() []setting.Kind {
+	var out []setting.Kind
 	for _, r := range registry() {
 		out = append(out, r.Kind)
 	}
@@ -37,42 +38,50 @@ func Kinds() []Kind {
 // registry has a line for every kind of sheet.
 func registry() []registered {
 	return []registered{
-		{Kind{"key-plan", "KP", "Key plan", "Key plan", "All rooms of the job at one scale, with their names and loads",
-			[]string{installer, estimator, wirer}, ""}, keyPlan},
-		{Kind{"cable-plan", "CP", "Cable plan", "Cable plan",
-			"Where the heating cable, its leads and the sensors lie, with the dimensions to find them again",
-			Readers(), ""}, eachRoom(layingPlans)},
-		{Kind{"setting-out", "SO", "Setting out", "Setting-out plan",
-			"How the cable is laid run by run, in pegs, with the length used at the end of every run",
-			[]string{installer}, ""}, nil},
-		{Kind{"notes", "NT", "Notes", "Notes", "What the two before it have no room for", Readers(), ""}, nil},
-		{Kind{"membrane", "MB", "Membrane", "Membrane cut plan",
-			"How the pegged membrane is cut and laid, piece by piece, with its seams",
-			[]string{installer, estimator}, ""}, eachRoom(membranePlan)},
-		{Kind{"build-up", "BU", "Build-up", "Section", "A section through the floor with its layers and heights",
-			[]string{installer, estimator}, ""}, buildUp},
-		{Kind{"electrician", "EL", "Electrician's sheet", "Electrical plan",
-			"The wall with the thermostat box and the lead rise, the load, and what the electrician settles",
-			[]string{wirer}, ""}, eachRoom(electrician)},
-		{Kind{"take-off", "TO", "Take-off", "Take-off", "What to buy, each line with the area or length it is based on",
-			[]string{estimator}, ""}, takeOff},
-		{Kind{"test-record", "TR", "Test record", "Test record", "The readings to take at each stage, with their limits",
-			[]string{installer, wirer, owner}, ""}, allRecords},
-		{Kind{"owner-map", "OM", "Owner's map", "Owner's map",
-			"Where cable lies in the floor and where none does, for whoever wants to drill years later",
-			[]string{owner}, ""}, eachRoom(ownerMap)},
-		{Kind{"changes", "CH", "Changes", "Changes", "What changed since the revision before, in clouds", Readers(), "compare"}, nil},
-		{Kind{"fault", "FA", "Fault on cable", "Fault plan",
-			"The stretch of cable within which a fault must lie, the tiles over it and the runs it could be taken for",
-			[]string{wirer, owner}, "fault"}, nil},
-		{Kind{"refit", "RF", "Refit of", "Refit plan",
-			"The rest of a partly laid cable as planned anew: what is laid stays, what changes is marked",
-			[]string{installer}, "refit"}, nil},
+		{Kind: setting.Kind{ID: "key-plan", Code: "KP", Title: "Key plan", Form: "Key plan",
+			About:   "All rooms of the job at one scale, with their names and loads",
+			Readers: []string{installer, estimator, wirer}}, draw: keyPlan},
+		{Kind: setting.Kind{ID: "cable-plan", Code: "CP", Title: "Cable plan", Form: "Cable plan",
+			About:   "Where the heating cable, its leads and the sensors lie, with the dimensions to find them again",
+			Readers: Readers()}, draw: eachRoom(layingPlans)},
+		{Kind: setting.Kind{ID: "setting-out", Code: "SO", Title: "Setting out", Form: "Setting-out plan",
+			About:   "How the cable is laid run by run, in pegs, with the length used at the end of every run",
+			Readers: []string{installer}}},
+		{Kind: setting.Kind{ID: "notes", Code: "NT", Title: "Notes", Form: "Notes",
+			About:   "What the two before it have no room for",
+			Readers: Readers()}},
+		{Kind: setting.Kind{ID: "membrane", Code: "MB", Title: "Membrane", Form: "Membrane cut plan",
+			About:   "How the pegged membrane is cut and laid, piece by piece, with its seams",
+			Readers: []string{installer, estimator}}, draw: eachRoom(membranePlan)},
+		{Kind: setting.Kind{ID: "build-up", Code: "BU", Title: "Build-up", Form: "Section",
+			About:   "A section through the floor with its layers and heights",
+			Readers: []string{installer, estimator}}, draw: buildUp},
+		{Kind: setting.Kind{ID: "electrician", Code: "EL", Title: "Electrician's sheet", Form: "Electrical plan",
+			About:   "The wall with the thermostat box and the lead rise, the load, and what the electrician settles",
+			Readers: []string{wirer}}, draw: eachRoom(electrician)},
+		{Kind: setting.Kind{ID: "take-off", Code: "TO", Title: "Take-off", Form: "Take-off",
+			About:   "What to buy, each line with the area or length it is based on",
+			Readers: []string{estimator}}, draw: takeOff},
+		{Kind: setting.Kind{ID: "test-record", Code: "TR", Title: "Test record", Form: "Test record",
+			About:   "The readings to take at each stage, with their limits",
+			Readers: []string{installer, wirer, owner}}, draw: allRecords},
+		{Kind: setting.Kind{ID: "owner-map", Code: "OM", Title: "Owner's map", Form: "Owner's map",
+			About:   "Where cable lies in the floor and where none does, for whoever wants to drill years later",
+			Readers: []string{owner}}, draw: eachRoom(ownerMap)},
+		{Kind: setting.Kind{ID: "changes", Code: "CH", Title: "Changes", Form: "Changes",
+			About:   "What changed since the revision before, in clouds",
+			Readers: Readers(), Verb: "compare"}},
+		{Kind: setting.Kind{ID: "fault", Code: "FA", Title: "Fault on cable", Form: "Fault plan",
+			About:   "The stretch of cable within which a fault must lie, the tiles over it and the runs it could be taken for",
+			Readers: []string{wirer, owner}, Verb: "fault"}},
+		{Kind: setting.Kind{ID: "refit", Code: "RF", Title: "Refit of", Form: "Refit plan",
+			About:   "The rest of a partly laid cable as planned anew: what is laid stays, what changes is marked",
+			Readers: []string{installer}, Verb: "refit"}},
 	}
 }
 
 // kindNamed returns the kind of an ID that the list has.
-func kindNamed(id string) Kind {
+func kindNamed(id string) setting.Kind {
 	for _, k := range Kinds() {
 		if k.ID == id {
 			return k
@@ -84,7 +93,7 @@ func kindNamed(id string) Kind {
 // codeOf returns the letters for a sheet.
 func codeOf(id string) string {
 	for _, k := range Kinds() {
-		if k.has(id) {
+		if k.Has(id) {
 			return k.Code
 		}
 	}
@@ -99,7 +108,7 @@ func For(set []*drawing.Sheet, reader string) (some []*drawing.Sheet, ok bool) {
 	}
 	for _, s := range set {
 		for _, k := range Kinds() {
-			if k.has(s.ID) && slices.Contains(k.Readers, reader) {
+			if k.Has(s.ID) && slices.Contains(k.Readers, reader) {
 				some = append(some, s)
 				break
 			}

@@ -3,6 +3,8 @@ package sheets
 import (
 	"slices"
 
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/setting"
 	"oxturn/layout"
 )
 
@@ -10,24 +12,24 @@ import (
 // cable plan has no room for stands on the setting out, and what that has none
 // for either on one sheet of notes for both, unless both legends go on there: each
 // belongs to its own sheet.
-func layingPlans(p *layout.Plan, r *layout.Room) ([]*page, error) {
-	plan, err := cablePlan(r).page(p)
+func layingPlans(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
+	plan, err := cablePlan(r).Page(p)
 	if err != nil {
 		return nil, err
 	}
-	out, err := settingOut(r, plan.later, len(plan.rest) > 0).page(p)
+	out, err := settingOut(r, plan.Later, len(plan.Rest) > 0).Page(p)
 	if err != nil {
 		return nil, err
 	}
-	plan.later = nil
-	if plan.legendOver() && out.legendOver() {
-		first, err := plan.withNotes()
+	plan.Later = nil
+	if plan.LegendOver() && out.LegendOver() {
+		first, err := plan.WithNotes()
 		if err != nil {
 			return nil, err
 		}
-		second, err := out.withNotes()
+		second, err := out.WithNotes()
 		return append(first, second...), err
 	}
-	notes, err := plan.notes(idOf("notes", r), titleOn("Notes", r), slices.Concat(plan.rest, out.rest))
-	return append([]*page{plan.page, out.page}, notes...), err
+	notes, err := plan.Notes(floorplan.IdOf("notes", r), floorplan.TitleOn("Notes", r), slices.Concat(plan.Rest, out.Rest))
+	return append([]*setting.Page{plan.Page, out.Page}, notes...), err
 }

@@ -6,9 +6,11 @@ import (
 	"testing"
 
 	"oxturn/drawing"
+	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // layingSheets are those of a set that the cable is laid by, and their notes.
@@ -31,14 +33,14 @@ func checkLaying(t *testing.T, p *layout.Plan, set []*drawing.Sheet) {
 			t.Errorf("%d times: %s", n, c.text(p.Job.Region()))
 		}
 	}
-	fig := figuresOf(p.Job)
+	fig := say.For(p.Job)
 	for _, c := range p.Rooms[0].Cables {
 		for _, r := range c.Runs {
 			next := "-"
 			if r.GapToNext > 0 {
-				next = itoa(r.GapToNext)
+				next = setting.Itoa(r.GapToNext)
 			}
-			row := strings.Join([]string{" " + c.RunName(r.Number), layout.Towards(p.Rooms[0].Job, r.To, r.To.Sub(r.From)), itoa(r.Pegs), next, fig.longFigure(r.RunningEnd) + " "}, " ")
+			row := strings.Join([]string{" " + c.RunName(r.Number), layout.Towards(p.Rooms[0].Job, r.To, r.To.Sub(r.From)), setting.Itoa(r.Pegs), next, fig.LongFigure(r.RunningEnd) + " "}, " ")
 			if n := strings.Count(all, row); n != 1 {
 				t.Errorf("%s run %d is listed %d times", c.ID, r.Number, n)
 			}

@@ -8,6 +8,9 @@ import (
 	"testing"
 
 	"oxturn/drawing"
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/setting"
+	"oxturn/drawing/signs"
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
@@ -31,44 +34,44 @@ func checkedSet(t *testing.T, p *layout.Plan) []*drawing.Sheet {
 // which may go on on notes, and every entry of a legend is drawn. What is drawn is
 // read back from the finished lines by their look, as whoever holds the sheet
 // does, and openings from the job: what the code takes note of is not asked.
-func checkLegends(t tester, p *layout.Plan, pages []*page) {
+func checkLegends(t tester, p *layout.Plan, pages []*setting.Page) {
 	t.Helper()
 	for i := range p.Rooms {
 		r := &p.Rooms[i]
-		var all []sign // what any sheet of the room shows
-		var listed []sign
+		var all []signs.Sign // what any sheet of the room shows
+		var listed []signs.Sign
 		for _, pg := range pages {
 			kind, ok := kindOf(pg, r)
 			if !ok {
 				continue
 			}
-			shown, own := shownOn(t, pg, r, kind), entriesOf(pg.sheet)
+			shown, own := shownOn(t, pg, r, kind), entriesOf(pg.Sheet)
 			all, listed = append(all, shown...), append(listed, own...)
 			told := slices.Concat(own, notesOf(pages, r, kind))
 			for _, s := range shown {
 				if !slices.Contains(told, s) && !(kind == "owner-map" && plainer[len(plainer)-1](s)) {
-					t.Errorf("%s: %q is drawn and not in the legend", pg.sheet.ID, s.words())
+					t.Errorf("%s: %q is drawn and not in the legend", pg.Sheet.ID, s.Words())
 				}
 			}
 			for _, s := range own {
 				if !slices.Contains(shown, s) {
-					t.Errorf("%s: the legend has %q, which is not drawn", pg.sheet.ID, s.words())
+					t.Errorf("%s: the legend has %q, which is not drawn", pg.Sheet.ID, s.Words())
 				}
 			}
 			listed = append(listed, notesOf(pages, r, kind)...)
 		}
 		for _, s := range listed {
 			if !slices.Contains(all, s) {
-				t.Errorf("notes of %s: the legend has %q, which is not drawn", r.Job.Name, s.words())
+				t.Errorf("notes of %s: the legend has %q, which is not drawn", r.Job.Name, s.Words())
 			}
 		}
 	}
 }
 
 // kindOf returns which kind of drawing of a room a page is.
-func kindOf(pg *page, r *layout.Room) (kind string, ok bool) {
+func kindOf(pg *setting.Page, r *layout.Room) (kind string, ok bool) {
 	for _, kind := range []string{"cable-plan", "setting-out", "membrane", "electrician", "owner-map"} {
-		if pg.letters != nil && pg.sheet.ID == idOf(kind, r) {
+		if pg.Letters != nil && pg.Sheet.ID == floorplan.IdOf(kind, r) {
 			return kind, true
 		}
 	}
@@ -76,12 +79,12 @@ func kindOf(pg *page, r *layout.Room) (kind string, ok bool) {
 }
 
 // notesOf returns the entries of legends that go on on the notes of a drawing.
-func notesOf(pages []*page, r *layout.Room, kind string) []sign {
-	var out []sign
+func notesOf(pages []*setting.Page, r *layout.Room, kind string) []signs.Sign {
+	var out []signs.Sign
 	for _, pg := range pages {
-		shared := strings.HasPrefix(pg.sheet.ID, idOf("notes", r)) && (kind == "cable-plan" || kind == "setting-out")
-		if shared || strings.HasPrefix(pg.sheet.ID, idOf(kind, r)+"-notes") {
-			out = append(out, entriesOf(pg.sheet)...)
+		shared := strings.HasPrefix(pg.Sheet.ID, floorplan.IdOf("notes", r)) && (kind == "cable-plan" || kind == "setting-out")
+		if shared || strings.HasPrefix(pg.Sheet.ID, floorplan.IdOf(kind, r)+"-notes") {
+			out = append(out, entriesOf(pg.Sheet)...)
 		}
 	}
 	return out
@@ -89,18 +92,18 @@ func notesOf(pages []*page, r *layout.Room, kind string) []sign {
 
 // entriesOf reads the legends of a sheet: words of a sign, in one line or more, with
 // a sample at their left.
-func entriesOf(s *drawing.Sheet) []sign {
-	var out []sign
+func entriesOf(s *drawing.Sheet) []signs.Sign {
+	var out []signs.Sign
 	all := s.Texts()
 	for i, first := range all {
 		entry, last := first.Text, first
 		for _, x := range all[i+1:] {
-			if x.At.X == last.At.X && math.Abs(x.At.Y-last.At.Y-leading) < 0.01 && !isSign(entry) {
+			if x.At.X == last.At.X && math.Abs(x.At.Y-last.At.Y-setting.Leading) < 0.01 && !isSign(entry) {
 				entry, last = entry+" "+x.Text, x
 			}
 		}
-		for k := signCable; k < signCount; k++ {
-			if entry == k.words() && sampleBeside(s, first.At) {
+		for k := signs.Cable; k < signs.Count; k++ {
+			if entry == k.Words() && sampleBeside(s, first.At) {
 				out = append(out, k)
 			}
 		}
@@ -110,8 +113,8 @@ func entriesOf(s *drawing.Sheet) []sign {
 
 // isSign reports whether words are those of a sign in full.
 func isSign(words string) bool {
-	for k := signCable; k < signCount; k++ {
-		if words == k.words() {
+	for k := signs.Cable; k < signs.Count; k++ {
+		if words == k.Words() {
 			return true
 		}
 	}
@@ -121,7 +124,7 @@ func isSign(words string) bool {
 // sampleBeside reports whether a line is drawn where the sample for words that begin
 // at a place belongs.
 func sampleBeside(s *drawing.Sheet, at drawing.Pt) bool {
-	sample := drawing.Box{X0: at.X - swatchW - 3, Y0: at.Y - swatchH, X1: at.X - 3, Y1: at.Y + swatchH/2}
+	sample := drawing.Box{X0: at.X - setting.SwatchW - 3, Y0: at.Y - setting.SwatchH, X1: at.X - 3, Y1: at.Y + setting.SwatchH/2}
 	return slices.ContainsFunc(s.Items, func(it drawing.Item) bool {
 		_, line := it.(*drawing.Path)
 		return line && sample.Grow(0.4).Contains(drawing.BoxOfItem(it))
@@ -129,22 +132,22 @@ func sampleBeside(s *drawing.Sheet, at drawing.Pt) bool {
 }
 
 // shownOn returns the signs that a drawing of a room shows.
-func shownOn(t tester, pg *page, r *layout.Room, kind string) []sign {
+func shownOn(t tester, pg *setting.Page, r *layout.Room, kind string) []signs.Sign {
 	t.Helper()
-	var out []sign
-	add := func(s sign) {
-		if s != wordsOnly && !slices.Contains(out, s) {
+	var out []signs.Sign
+	add := func(s signs.Sign) {
+		if s != signs.WordsOnly && !slices.Contains(out, s) {
 			out = append(out, s)
 		}
 	}
-	for _, it := range pg.sheet.Items {
+	for _, it := range pg.Sheet.Items {
 		p, ok := it.(*drawing.Path)
-		if !ok || !pg.letters.field.Contains(p.Box()) {
+		if !ok || !pg.Letters.Field.Contains(p.Box()) {
 			continue
 		}
 		s, ok := lookOf(p, r)
 		if !ok {
-			t.Errorf("%s: %s is none of the signs", pg.sheet.ID, describe(it))
+			t.Errorf("%s: %s is none of the signs", pg.Sheet.ID, describe(it))
 		}
 		add(s)
 	}
@@ -152,7 +155,7 @@ func shownOn(t tester, pg *page, r *layout.Room, kind string) []sign {
 		for _, o := range r.Job.Openings {
 			add(openingSign(o))
 			if o.Threshold && o.Kind != "window" {
-				add(signThreshold)
+				add(signs.Threshold)
 			}
 		}
 	}
@@ -160,23 +163,23 @@ func shownOn(t tester, pg *page, r *layout.Room, kind string) []sign {
 }
 
 // openingSign is what an opening is by the job.
-func openingSign(o job.Opening) sign {
+func openingSign(o job.Opening) signs.Sign {
 	switch {
 	case o.Kind == "window":
-		return signWindow
+		return signs.Window
 	case o.Swing == "in" || o.Swing == "out":
-		return signDoor
+		return signs.Door
 	case o.Swing == "slide":
-		return signSliding
+		return signs.Sliding
 	case o.Threshold:
-		return signThreshold
+		return signs.Threshold
 	}
-	return signCased
+	return signs.Cased
 }
 
 // lookOf tells a line's sign from how it looks; wordsOnly for what says itself
 // what it is: dimensions, leaders, the north arrow, break lines, grounds of words.
-func lookOf(p *drawing.Path, r *layout.Room) (s sign, ok bool) {
+func lookOf(p *drawing.Path, r *layout.Room) (s signs.Sign, ok bool) {
 	is := func(st *drawing.Stroke) bool {
 		return p.Stroke != nil && p.Stroke.Width == st.Width && slices.Equal(p.Stroke.Dash, st.Dash)
 	}
@@ -184,116 +187,116 @@ func lookOf(p *drawing.Path, r *layout.Room) (s sign, ok bool) {
 	switch p.Layer {
 	case drawing.LayerDims:
 		if strings.HasPrefix(p.Title, "datum") {
-			return signDatum, true
+			return signs.Datum, true
 		}
-		return wordsOnly, true
+		return signs.WordsOnly, true
 	case drawing.LayerCable:
 		switch {
 		case is(drawing.CableCore()):
-			return signSecond, true
+			return signs.Second, true
 		case is(drawing.CableDashes()):
-			return signThird, true
+			return signs.Third, true
 		case is(drawing.CableLine()):
-			return signCable, true
+			return signs.Cable, true
 		case is(drawing.HiddenLine()):
-			return signPlanned, true
+			return signs.Planned, true
 		}
 	case drawing.LayerLeads:
-		return signColdLead, is(drawing.ColdLeadLine())
+		return signs.ColdLead, is(drawing.ColdLeadLine())
 	case drawing.LayerSensors:
 		switch {
 		case filled(drawing.SensorBlue):
-			return signSensor, true
+			return signs.Sensor, true
 		case filled(drawing.White):
-			return signSpare, true
+			return signs.Spare, true
 		}
-		return signSensorLead, is(drawing.SensorLeadLine())
+		return signs.SensorLead, is(drawing.SensorLeadLine())
 	case drawing.LayerMembrane:
 		switch {
 		case is(drawing.SeamLine()):
-			return signSeam, true
+			return signs.Seam, true
 		case is(drawing.FixtureLine()):
-			return signCrossing, true
+			return signs.Crossing, true
 		}
-		return signPeg, is(drawing.ThinLine())
+		return signs.Peg, is(drawing.ThinLine())
 	case drawing.LayerFloor:
 		switch {
 		case filled(drawing.Poche):
-			return signWall, true
+			return signs.Wall, true
 		case is(drawing.ClearanceLine()):
-			return signLimit, true
+			return signs.Limit, true
 		}
-		return signMovement, is(drawing.JointLine())
+		return signs.Movement, is(drawing.JointLine())
 	case drawing.LayerWalls:
 		if is(drawing.WallLine()) && strings.HasPrefix(p.Title, "wall") {
-			return signWall, true
+			return signs.Wall, true
 		}
-		return wordsOnly, true // openings are asked of the job
+		return signs.WordsOnly, true // openings are asked of the job
 	case drawing.LayerFixtures:
 		if slices.ContainsFunc(r.Job.Fixings, func(x job.Fixing) bool { return p.Title == x.Name && len(x.Line) > 1 }) {
-			return signToFix, true
+			return signs.ToFix, true
 		}
 		if slices.ContainsFunc(r.Job.Openings, func(o job.Opening) bool { return p.Title == o.Name }) {
-			return wordsOnly, true // the frame of a door, in the view of its wall
+			return signs.WordsOnly, true // the frame of a door, in the view of its wall
 		}
 		if b := drawing.PathBox(p.Segs); math.Abs(b.W()-3) < 1e-6 && math.Abs(b.H()-3) < 1e-6 && len(p.Segs) == 4 {
-			return signToFix, true
+			return signs.ToFix, true
 		}
-		return signStand, true
+		return signs.Stand, true
 	case drawing.LayerMarks:
 		return markOf(p)
 	case drawing.LayerHatch:
 		return hatchOf(p)
 	}
-	return wordsOnly, p.Layer == drawing.LayerText || p.Layer == drawing.LayerFrame
+	return signs.WordsOnly, p.Layer == drawing.LayerText || p.Layer == drawing.LayerFrame
 }
 
 // markOf tells a mark from its form.
-func markOf(p *drawing.Path) (sign, bool) {
+func markOf(p *drawing.Path) (signs.Sign, bool) {
 	b := drawing.PathBox(p.Segs)
 	long := math.Hypot(b.W(), b.H())
 	curved := slices.ContainsFunc(p.Segs, func(s drawing.Seg) bool { return s.Op == drawing.Curve })
 	near := func(want float64) bool { return math.Abs(long-want) < 1e-6 }
 	switch {
 	case p.Title == "north" || p.Title == "box": // the thermostat's own frame in the view of its wall
-		return wordsOnly, true
+		return signs.WordsOnly, true
 	case p.Stroke == nil:
-		return signJoint, p.Title == "lead joint"
+		return signs.Joint, p.Title == "lead joint"
 	case curved && p.Stroke.Width == drawing.W035:
-		return signThermostat, p.Title == "thermostat"
+		return signs.Thermostat, p.Title == "thermostat"
 	case curved && p.Stroke.Width == drawing.W025:
-		return signRun, true
+		return signs.Run, true
 	case p.Stroke.Width == drawing.W018 && p.Fill != nil:
-		return signNote, true
+		return signs.Note, true
 	case len(p.Segs) == 3 && p.Stroke.Width == drawing.W050:
-		return signArrow, true
+		return signs.Arrow, true
 	case len(p.Segs) == 2 && near(4):
-		return signHalf, true
+		return signs.Half, true
 	case len(p.Segs) == 2 && near(2.5):
-		return signQuarter, true
+		return signs.Quarter, true
 	case len(p.Segs) == 2 && near(3):
-		return signEnd, true
+		return signs.End, true
 	}
-	return wordsOnly, false
+	return signs.WordsOnly, false
 }
 
 // hatchOf tells a hatch from its lines: which way they run, and how far apart.
-func hatchOf(p *drawing.Path) (sign, bool) {
+func hatchOf(p *drawing.Path) (signs.Sign, bool) {
 	if !p.Stroke.Butt {
 		if p.Stroke.Width > drawing.W018 {
-			return signUnheated, p.Stroke.Width < 0.5
+			return signs.Unheated, p.Stroke.Width < 0.5
 		}
-		return wordsOnly, true // the outline of a hatch
+		return signs.WordsOnly, true // the outline of a hatch
 	}
 	if p.Stroke.Dash != nil {
-		return signUndecided, true
+		return signs.Undecided, true
 	}
 	rising, falling := false, false
 	for _, l := range drawing.Flatten(p.Segs, 0.1) {
 		d := l[1].Sub(l[0])
 		switch {
 		case math.Abs(d.X) < 1e-6:
-			return signRise, true
+			return signs.Rise, true
 		case d.X*d.Y < 0:
 			rising = true
 		default:
@@ -302,24 +305,24 @@ func hatchOf(p *drawing.Path) (sign, bool) {
 	}
 	switch {
 	case rising && falling:
-		return signFixing, true
+		return signs.Fixing, true
 	case rising:
-		return signFixture, true
+		return signs.Fixture, true
 	}
-	return signJointStrip, true
+	return signs.JointStrip, true
 }
 
 // TestLegendsMissNothing: a sign left out of a legend is found, and so is one that
 // is not drawn.
 func TestLegendsMissNothing(t *testing.T) {
 	p := samplePlan(t, plane.Millimetres)
-	for name, spoil := range map[string]func(pg *page){
-		"is drawn and not in the legend": func(pg *page) {
-			pg.add(&drawing.Path{Layer: drawing.LayerMembrane, Segs: drawing.Polyline(pg.letters.field.Centre(), pg.letters.field.Centre().Add(drawing.Pt{X: 9})), Stroke: drawing.SeamLine()})
+	for name, spoil := range map[string]func(pg *setting.Page){
+		"is drawn and not in the legend": func(pg *setting.Page) {
+			pg.Add(&drawing.Path{Layer: drawing.LayerMembrane, Segs: drawing.Polyline(pg.Letters.Field.Centre(), pg.Letters.Field.Centre().Add(drawing.Pt{X: 9})), Stroke: drawing.SeamLine()})
 		},
-		"which is not drawn": func(pg *page) {
-			pg.sheet.Items = slices.DeleteFunc(pg.sheet.Items, func(it drawing.Item) bool {
-				return strings.HasPrefix(describe(it), "path sensor") && pg.letters.field.Contains(drawing.BoxOfItem(it))
+		"which is not drawn": func(pg *setting.Page) {
+			pg.Sheet.Items = slices.DeleteFunc(pg.Sheet.Items, func(it drawing.Item) bool {
+				return strings.HasPrefix(describe(it), "path sensor") && pg.Letters.Field.Contains(drawing.BoxOfItem(it))
 			})
 		},
 	} {

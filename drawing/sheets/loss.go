@@ -1,21 +1,23 @@
 package sheets
 
 import (
+	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // lossBlocks hold what each floor gives against what its room loses.
-func lossBlocks(p *layout.Plan) []block {
-	var out []block
-	units := figuresOf(p.Job).units
+func lossBlocks(p *layout.Plan) []setting.Block {
+	var out []setting.Block
+	units := say.For(p.Job).Units
 	for _, l := range p.Losses {
 		paras := []string{sentence(l.Words(units))}
 		for _, w := range l.Loss.Words(units == plane.Inches) {
 			paras = append(paras, sentence(wholeStandards(w)))
 		}
 		paras = append(paras, "No room temperature is promised: a heat-loss calculation by the local standard is its designer's.")
-		out = append(out, list{head: "Heat loss, simplified: " + l.Room, number: 1, paras: paras})
+		out = append(out, setting.List{Head: "Heat loss, simplified: " + l.Room, Number: 1, Paras: paras})
 	}
 	return out
 }

@@ -7,6 +7,10 @@ import (
 	"strings"
 
 	"oxturn/drawing"
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/lettering"
+	"oxturn/drawing/setting"
+	"oxturn/drawing/signs"
 	"oxturn/fonts"
 	"oxturn/layout"
 	"oxturn/layout/membrane"
@@ -15,19 +19,19 @@ import (
 
 // membranePlan draws how the membrane of a room is cut and laid: its pieces by
 // number, the seams, and from which roll or sheet each piece comes.
-func membranePlan(p *layout.Plan, r *layout.Room) ([]*page, error) {
+func membranePlan(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 	laid := laidIn(p, r)
 	if laid == nil {
 		return nil, nil // the plan has none, and has said why
 	}
-	s := roomScene(kindNamed("membrane"), withoutBox(r))
-	s.draw = func(v *roomView) { v.drawMembrane(laid) }
-	s.levels = func(v *roomView) []level {
-		bs := slices.Concat([]block{v.pieceTable(laid)}, v.notchTable(laid), []block{v.seamTable(laid)}, v.crossingDetails(), []block{legendOf(v.used), v.membraneNotes(laid)})
-		bs = append(bs, cutDiagrams(p.Membrane, laid, v.fig)...)
-		return []level{{blocks: bs}, {blocks: bs, gain: 1.9, overflow: true}}
+	s := floorplan.OfRoom(kindNamed("membrane"), withoutBox(r))
+	s.Draw = func(v *floorplan.View) { drawMembrane(v, laid) }
+	s.Levels = func(v *floorplan.View) []setting.Level {
+		bs := slices.Concat([]setting.Block{pieceTable(v, laid)}, notchTable(v, laid), []setting.Block{seamTable(v, laid)}, crossingDetails(v), []setting.Block{setting.LegendOf(v.Used), membraneNotes(v, laid)})
+		bs = append(bs, cutDiagrams(p.Membrane, laid, v.Fig)...)
+		return []setting.Level{{Blocks: bs}, {Blocks: bs, Gain: 1.9, Overflow: true}}
 	}
-	return s.pages(p)
+	return s.Pages(p)
 }
 
 // withoutBox returns a room of which the thermostat box is not drawn, so that
@@ -60,30 +64,30 @@ func laidIn(p *layout.Plan, r *layout.Room) *membrane.Laid {
 	return &p.Membrane.Rooms[k]
 }
 
-func (v *roomView) drawMembrane(laid *membrane.Laid) {
-	v.walls()
-	v.drawOpenings()
-	v.fixtures()
-	v.joints()
-	v.pegs()
+func drawMembrane(v *floorplan.View, laid *membrane.Laid) {
+	v.Walls()
+	v.DrawOpenings()
+	v.Fixtures()
+	v.Joints()
+	pegs(v)
 	for _, p := range laid.Pieces {
-		v.piece(p)
+		piece(v, p)
 	}
 	for i, s := range laid.Seams {
-		a, b := v.view.Pt(s.A), v.view.Pt(s.B)
-		v.sign(signSeam, drawing.LayerMembrane, "seam "+seamName(i), drawing.Polyline(a, b), drawing.SeamLine(), nil)
-		v.ink.line([]drawing.Pt{a, b}, cableInk)
-		l := &label{text: seamName(i), height: drawing.H25, rank: 3, subject: a.Lerp(b, 0.5), note: "seam " + seamName(i)}
+		a, b := v.Paper.Pt(s.A), v.Paper.Pt(s.B)
+		v.Sign(signs.Seam, drawing.LayerMembrane, "seam "+seamName(i), drawing.Polyline(a, b), drawing.SeamLine(), nil)
+		v.Ink.Line([]drawing.Pt{a, b}, lettering.CableInk)
+		l := &lettering.Label{Text: seamName(i), Height: drawing.H25, Rank: 3, Subject: a.Lerp(b, 0.5), Note: "seam " + seamName(i)}
 		for _, t := range []float64{0.5, 0.3, 0.7, 0.15, 0.85} {
-			l.spots = append(l.spots, tagSpots(a.Lerp(b, t), 0.3, l.text)...)
+			l.Spots = append(l.Spots, floorplan.TagSpots(a.Lerp(b, t), 0.3, l.Text)...)
 		}
-		v.letters.add(l)
+		v.Letters.Add(l)
 	}
-	v.drawDatums()
-	short := v.dimensions(v.room.Job)
-	v.wallLetters()
+	v.DrawDatums()
+	short := v.Dimensions(v.Room.Job)
+	v.WallLetters()
 	if short > 0 {
-		v.remark(v.shortWords(short) + " neither letter nor dimension here: see the cable plan.")
+		v.Remark(shortWords(v, short) + " neither letter nor dimension here: see the cable plan.")
 	}
 }
 
@@ -91,34 +95,34 @@ func (v *roomView) drawMembrane(laid *membrane.Laid) {
 func seamName(i int) string {
 	name := string(rune('a' + i%26))
 	if i >= 26 {
-		name += itoa(i / 26)
+		name += setting.Itoa(i / 26)
 	}
 	return name
 }
 
 // piece asks for the number of a piece of membrane; its edges are walls, joints
 // and seams, which are drawn as such.
-func (v *roomView) piece(p membrane.Piece) {
-	rings := v.view.Rings(p.Shape)
-	l := &label{text: "M" + itoa(p.Number), face: fonts.LetteringBold, height: drawing.H35, rank: 1, note: "membrane piece M" + itoa(p.Number)}
-	size := l.sample(spot{}).Box()
+func piece(v *floorplan.View, p membrane.Piece) {
+	rings := v.Paper.Rings(p.Shape)
+	l := &lettering.Label{Text: "M" + setting.Itoa(p.Number), Face: fonts.LetteringBold, Height: drawing.H35, Rank: 1, Note: "membrane piece M" + setting.Itoa(p.Number)}
+	size := l.Sample(lettering.Spot{}).Box()
 	for _, ring := range rings {
-		v.ink.line(append(ring, ring[0]), thinInk)
+		v.Ink.Line(append(ring, ring[0]), lettering.ThinInk)
 		box := drawing.BoxOf(ring...)
-		for _, c := range gridIn(box, size.W(), size.H()) {
-			if !holdsBox(rings, c, size.W(), size.H()) {
+		for _, c := range floorplan.GridIn(box, size.W(), size.H()) {
+			if !floorplan.HoldsBox(rings, c, size.W(), size.H()) {
 				continue
 			}
-			s := spot{at: centredOn(c, size), cost: 0.05 * c.Dist(box.Centre())}
-			if !holdsBox(rings, c, size.W()+2*pieceRoom, size.H()+2*pieceRoom) || v.onFixture(size.Moved(s.at)) {
-				s.cost += 2.5 // less than for a leader
+			s := lettering.Spot{At: lettering.CentredOn(c, size), Cost: 0.05 * c.Dist(box.Centre())}
+			if !floorplan.HoldsBox(rings, c, size.W()+2*pieceRoom, size.H()+2*pieceRoom) || onFixture(v, size.Moved(s.At)) {
+				s.Cost += 2.5 // less than for a leader
 			}
-			l.spots = append(l.spots, s)
+			l.Spots = append(l.Spots, s)
 		}
 	}
-	l.subject = v.view.Pt(deepest(p.Shape))
-	l.spots = append(l.spots, leaderSpots(l.subject, 0, size, 40)...)
-	v.letters.add(l)
+	l.Subject = v.Paper.Pt(deepest(p.Shape))
+	l.Spots = append(l.Spots, floorplan.LeaderSpots(l.Subject, 0, size, 40)...)
+	v.Letters.Add(l)
 }
 
 // deepest returns a point well inside a region, where a leader can end: of a
@@ -144,45 +148,45 @@ const pieceRoom = 1.5
 
 // onFixture reports whether lettering in b would stand on something drawn in the
 // room.
-func (v *roomView) onFixture(b drawing.Box) bool {
-	for _, f := range v.room.Job.Fixtures {
-		if drawing.BoxOf(v.view.Pts(f.Outline)...).Meets(b) {
+func onFixture(v *floorplan.View, b drawing.Box) bool {
+	for _, f := range v.Room.Job.Fixtures {
+		if drawing.BoxOf(v.Paper.Pts(f.Outline)...).Meets(b) {
 			return true
 		}
 	}
 	return false
 }
 
-func (v *roomView) pieceTable(laid *membrane.Laid) block {
-	t := table{head: "Pieces", cols: []column{{head: "Piece", wraps: true}, {head: "Length, trimmed", align: decimal}, {head: "Width, trimmed", align: decimal}, {head: "Pegs, long x wide", align: centred}}}
+func pieceTable(v *floorplan.View, laid *membrane.Laid) setting.Block {
+	t := setting.Table{Head: "Pieces", Cols: []setting.Column{{Head: "Piece", Wraps: true}, {Head: "Length, trimmed", Align: setting.Decimal}, {Head: "Width, trimmed", Align: setting.Decimal}, {Head: "Pegs, long x wide", Align: setting.Centred}}}
 	for _, p := range laid.Pieces {
-		t.rows = append(t.rows, row("M"+itoa(p.Number), v.fig.length(p.Length), v.fig.length(p.Width), fmt.Sprintf("%d x %d", p.Cells, p.Rows)))
+		t.Rows = append(t.Rows, setting.Row("M"+setting.Itoa(p.Number), v.Fig.Length(p.Length), v.Fig.Length(p.Width), fmt.Sprintf("%d x %d", p.Cells, p.Rows)))
 	}
 	return t
 }
 
 // notchTable says what is cut out of the pieces round what stands on the floor: at
 // which edge, how far along it, and how large.
-func (v *roomView) notchTable(laid *membrane.Laid) []block {
-	t := table{head: "Notches", cols: []column{{head: "Piece"}, {head: "Cut out of", wraps: true}, {head: "Along length", align: decimal}, {head: "Along width", align: decimal}}}
+func notchTable(v *floorplan.View, laid *membrane.Laid) []setting.Block {
+	t := setting.Table{Head: "Notches", Cols: []setting.Column{{Head: "Piece"}, {Head: "Cut out of", Wraps: true}, {Head: "Along length", Align: setting.Decimal}, {Head: "Along width", Align: setting.Decimal}}}
 	for _, p := range laid.Pieces {
 		for _, n := range p.Notches {
-			t.rows = append(t.rows, row("M"+itoa(p.Number), v.notchPlace(p, n, laid.Along), v.fig.length(n.To-n.From), v.fig.length(n.High-n.Low)))
+			t.Rows = append(t.Rows, setting.Row("M"+setting.Itoa(p.Number), notchPlace(v, p, n, laid.Along), v.Fig.Length(n.To-n.From), v.Fig.Length(n.High-n.Low)))
 		}
 	}
-	if len(t.rows) == 0 {
+	if len(t.Rows) == 0 {
 		return nil
 	}
-	return []block{t}
+	return []setting.Block{t}
 }
 
 // notchPlace says where in a piece a notch is: in a corner, at an edge so far from
 // one of its ends, or inside.
-func (v *roomView) notchPlace(p membrane.Piece, n membrane.Notch, along float64) string {
+func notchPlace(v *floorplan.View, p membrane.Piece, n membrane.Notch, along float64) string {
 	const touch = 0.5
 	b := plane.Bounds(p.Strip)
 	side := func(turn float64) string {
-		return layout.Towards(v.room.Job, b.Min.Lerp(b.Max, 0.5), plane.Pt(1, 0).Rotate(along+turn*math.Pi/180))
+		return layout.Towards(v.Room.Job, b.Min.Lerp(b.Max, 0.5), plane.Pt(1, 0).Rotate(along+turn*math.Pi/180))
 	}
 	end, edge := "", ""
 	switch {
@@ -197,7 +201,7 @@ func (v *roomView) notchPlace(p membrane.Piece, n membrane.Notch, along float64)
 	case n.High > p.Width-touch:
 		edge = side(90)
 	}
-	length, width := v.fig.length(n.From)+" from the end towards "+side(180), v.fig.length(n.Low)+" from the edge towards "+side(-90)
+	length, width := v.Fig.Length(n.From)+" from the end towards "+side(180), v.Fig.Length(n.Low)+" from the edge towards "+side(-90)
 	switch {
 	case end != "" && edge != "":
 		return "corner towards " + edge + " and " + end
@@ -211,33 +215,33 @@ func (v *roomView) notchPlace(p membrane.Piece, n membrane.Notch, along float64)
 
 // seamTable places the seams: each from the datum it runs along, or with both
 // ends where it runs along neither.
-func (v *roomView) seamTable(laid *membrane.Laid) block {
+func seamTable(v *floorplan.View, laid *membrane.Laid) setting.Block {
 	if len(laid.Seams) == 0 {
-		return list{head: "Seams", paras: []string{"None."}}
+		return setting.List{Head: "Seams", Paras: []string{"None."}}
 	}
-	ws := v.wallSegments()
-	d1, d2 := layout.Datums(v.room.Job)
-	t := table{head: "Seams", cols: []column{{head: "Seam"}, {head: "Where", wraps: true}, {head: "Length", align: decimal}}}
+	ws := v.WallSegments()
+	d1, d2 := layout.Datums(v.Room.Job)
+	t := setting.Table{Head: "Seams", Cols: []setting.Column{{Head: "Seam"}, {Head: "Where", Wraps: true}, {Head: "Length", Align: setting.Decimal}}}
 	for i, s := range laid.Seams {
 		where := ""
 		for k, d := range []int{d1, d2} {
 			if d >= 0 && math.Abs(ws[d].B.Sub(ws[d].A).Unit().Cross(s.B.Sub(s.A).Unit())) < 0.01 {
-				where = fmt.Sprintf("%s from D%d (wall %s)", v.fig.length(offset(ws[d], s.A.Lerp(s.B, 0.5), v.out)), k+1, v.room.Job.Walls[d].Letter)
+				where = fmt.Sprintf("%s from D%d (wall %s)", v.Fig.Length(floorplan.Offset(ws[d], s.A.Lerp(s.B, 0.5), v.Out)), k+1, v.Room.Job.Walls[d].Letter)
 			}
 		}
 		if where == "" {
-			where = v.placeWords(s.A) + ", to " + v.placeWords(s.B)
+			where = v.PlaceWords(s.A) + ", to " + v.PlaceWords(s.B)
 		}
 		if s.Doorway {
 			where += "; in a doorway"
 		}
-		t.rows = append(t.rows, row(seamName(i), where, v.fig.length(s.Length())))
+		t.Rows = append(t.Rows, setting.Row(seamName(i), where, v.Fig.Length(s.Length())))
 	}
 	return t
 }
 
-func (v *roomView) membraneNotes(laid *membrane.Laid) block {
-	m := v.plan.Membrane
+func membraneNotes(v *floorplan.View, laid *membrane.Laid) setting.Block {
+	m := v.Plan.Membrane
 	unit := "roll"
 	if m.Stock.Sheets {
 		unit = "sheet"
@@ -245,28 +249,28 @@ func (v *roomView) membraneNotes(laid *membrane.Laid) block {
 	if len(m.Packs) > 1 {
 		unit += "s"
 	}
-	l := list{head: "Notes", number: 1}
-	l.paras = append(l.paras, v.noted...)
-	l.paras = append(l.paras, v.remarks...)
+	l := setting.List{Head: "Notes", Number: 1}
+	l.Paras = append(l.Paras, v.Noted...)
+	l.Paras = append(l.Paras, v.Remarks...)
 	bound := fmt.Sprintf("%d is the fewest from which these pieces can be cut.", m.Bound)
 	if !m.Fewest() {
 		bound = fmt.Sprintf("No plan could do with fewer than %d.", m.Bound)
 	}
-	l.paras = append(l.paras,
-		fmt.Sprintf("Whole job: %d %s of %s x %s. %s", len(m.Packs), unit, v.fig.length(m.Stock.Width), v.fig.length(m.Stock.Length), bound),
-		fmt.Sprintf("Covered %s, cut %s, waste %s.", plane.FormatArea(m.Covered, v.fig.units), plane.FormatArea(m.Taken, v.fig.units), plane.FormatArea(m.Taken-m.Covered, v.fig.units)),
+	l.Paras = append(l.Paras,
+		fmt.Sprintf("Whole job: %d %s of %s x %s. %s", len(m.Packs), unit, v.Fig.Length(m.Stock.Width), v.Fig.Length(m.Stock.Length), bound),
+		fmt.Sprintf("Covered %s, cut %s, waste %s.", plane.FormatArea(m.Covered, v.Fig.Units), plane.FormatArea(m.Taken, v.Fig.Units), plane.FormatArea(m.Taken-m.Covered, v.Fig.Units)),
 		fmt.Sprintf("Cut the %s between pegs, at the lengths from the start that are given with each; then trim the pieces to their sizes.", unit),
-		fmt.Sprintf("Strips butt with pegs in step, trimmed %s short of walls. Nothing laps; no strip crosses a movement joint.", v.fig.fine().length(membrane.Trim)),
+		fmt.Sprintf("Strips butt with pegs in step, trimmed %s short of walls. Nothing laps; no strip crosses a movement joint.", v.Fig.Fine().Length(membrane.Trim)),
 		"Set the first strip by the channel crossing P1: every other row follows from it.",
 	)
 	var traced []string
 	for _, p := range laid.Pieces {
 		if p.Traced {
-			traced = append(traced, "M"+itoa(p.Number))
+			traced = append(traced, "M"+setting.Itoa(p.Number))
 		}
 	}
 	if len(traced) > 0 {
-		l.paras = append(l.paras, "Slanting or round edges, traced on the floor and cut: "+strings.Join(traced, ", ")+".")
+		l.Paras = append(l.Paras, "Slanting or round edges, traced on the floor and cut: "+strings.Join(traced, ", ")+".")
 	}
 	return l
 }

@@ -5,9 +5,11 @@ import (
 	"strings"
 	"testing"
 
+	"oxturn/drawing/floorplan"
 	"oxturn/layout"
 	"oxturn/layout/membrane"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // TestNotchPlaces says where in a piece a notch is, by the walls as lists of runs do;
@@ -18,7 +20,7 @@ func TestNotchPlaces(t *testing.T) {
 		room.Walls[i].Letter = string(rune('A' + i))
 	}
 	piece := membrane.Piece{Length: 2000, Width: 900, Strip: plane.Rectangle(plane.Pt(500, 500), plane.Pt(2500, 1400))}
-	v := &roomView{fig: figures{units: plane.Millimetres}, room: &layout.Room{Job: room}}
+	v := &floorplan.View{Fig: say.Figures{Units: plane.Millimetres}, Room: &layout.Room{Job: room}}
 	for _, c := range []struct {
 		along float64
 		notch membrane.Notch
@@ -32,7 +34,7 @@ func TestNotchPlaces(t *testing.T) {
 		{0, membrane.Notch{From: 700, To: 900, Low: 200, High: 500}, "inside, 700 from the end towards wall D, 200 from the edge towards wall A"},
 		{90, membrane.Notch{From: 588, To: 1000, Low: 488, High: 900}, "edge towards wall D, 588 from the end towards wall A"},
 	} {
-		if got := v.notchPlace(piece, c.notch, c.along*math.Pi/180); got != c.want {
+		if got := notchPlace(v, piece, c.notch, c.along*math.Pi/180); got != c.want {
 			t.Errorf("%+v of a strip at %g degrees: %q, want %q", c.notch, c.along, got, c.want)
 		}
 	}
@@ -47,7 +49,7 @@ func TestNotchesAreListed(t *testing.T) {
 		t.Fatal(err)
 	}
 	for _, want := range []string{"Notches", "edge towards wall C, 191 from the end towards wall D", "1512", "corner towards wall C and wall D"} {
-		if !strings.Contains(said(pages[0].sheet), want) {
+		if !strings.Contains(said(pages[0].Sheet), want) {
 			t.Errorf("the membrane plan does not say %q", want)
 		}
 	}

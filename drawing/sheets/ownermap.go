@@ -5,6 +5,10 @@ import (
 	"slices"
 
 	"oxturn/drawing"
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/lettering"
+	"oxturn/drawing/setting"
+	"oxturn/drawing/signs"
 	"oxturn/fonts"
 	"oxturn/layout"
 	"oxturn/layout/job"
@@ -13,100 +17,100 @@ import (
 
 // ownerMap draws the page that stays with the house: where cable is and where
 // none is, and a label for the panel.
-func ownerMap(p *layout.Plan, r *layout.Room) ([]*page, error) {
-	s := roomScene(kindNamed("owner-map"), r)
-	s.border = func(ratio float64) (left, right, top, bottom float64) { return overallBorder(r.Job, ratio) }
-	s.draw, s.levels, s.handOver = drawOwnerMap, ownerMapLevels, true
-	return s.pages(p)
+func ownerMap(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
+	s := floorplan.OfRoom(kindNamed("owner-map"), r)
+	s.Border = func(ratio float64) (left, right, top, bottom float64) { return floorplan.OverallBorder(r.Job, ratio) }
+	s.Draw, s.Levels, s.HandOver = drawOwnerMap, ownerMapLevels, true
+	return s.Pages(p)
 }
 
-func drawOwnerMap(v *roomView) {
-	v.walls()
-	v.drawOpenings()
-	v.bare()
-	v.riseInWall()
-	v.fixtures()
-	v.limit()
-	v.joints()
-	v.cables()
-	for i := range v.room.Cables {
-		if c := &v.room.Cables[i]; len(c.Path) > 1 {
-			v.cableEnds(c)
+func drawOwnerMap(v *floorplan.View) {
+	v.Walls()
+	v.DrawOpenings()
+	bare(v)
+	v.RiseInWall()
+	v.Fixtures()
+	v.Limit()
+	v.Joints()
+	v.Cables()
+	for i := range v.Room.Cables {
+		if c := &v.Room.Cables[i]; len(c.Path) > 1 {
+			v.CableEnds(c)
 		}
 	}
-	v.sensors()
-	v.thermostat()
-	v.drawDatums()
-	v.overall()
-	if short := v.wallLetters(); short > 0 {
-		v.remark(v.shortWords(short) + " no letter here.")
+	v.Sensors()
+	v.Thermostat()
+	v.DrawDatums()
+	overall(v)
+	if short := v.WallLetters(); short > 0 {
+		v.Remark(shortWords(v, short) + " no letter here.")
 	}
 }
 
 // overall dimensions a room's length and width; the rest is in the table of places.
-func (v *roomView) overall() {
-	if walls := slantingDatums(v.room.Job); walls != nil {
+func overall(v *floorplan.View) {
+	if walls := floorplan.SlantingDatums(v.Room.Job); walls != nil {
 		for _, w := range walls {
-			v.slant(w)
+			v.Slant(w)
 		}
 		return
 	}
-	for _, l := range overallLadders(v.room.Job) {
-		v.ladder(l, v.room.Job.Outline.Bounds())
+	for _, l := range floorplan.OverallLadders(v.Room.Job) {
+		v.Ladder(l, v.Room.Job.Outline.Bounds())
 	}
 }
 
 // bare dots the floor without cable.
-func (v *roomView) bare() {
-	if rest, err := v.room.WithoutCable(); err == nil {
-		v.dotted(rest)
+func bare(v *floorplan.View) {
+	if rest, err := v.Room.WithoutCable(); err == nil {
+		v.Dotted(rest)
 	}
 }
 
 // ownerMapLevels returns what stands beside the map.
-func ownerMapLevels(v *roomView) []level {
-	drill := v.mayIDrill()
-	drill.paras = append(drill.paras, "A protective device that trips stays off: call an electrician.")
-	label, places := panelLabel{v.labelLines()}, v.places(true, false)
-	var notes []block
-	if texts := slices.Concat(v.noted, v.remarks, probe.Untested(v.room)); len(texts) > 0 {
-		notes = []block{list{head: "Notes", number: 1, paras: texts}}
+func ownerMapLevels(v *floorplan.View) []setting.Level {
+	drill := mayIDrill(v)
+	drill.Paras = append(drill.Paras, "A protective device that trips stays off: call an electrician.")
+	label, places := panelLabel{labelLines(v)}, v.Places(true, false)
+	var notes []setting.Block
+	if texts := slices.Concat(v.Noted, v.Remarks, probe.Untested(v.Room)); len(texts) > 0 {
+		notes = []setting.Block{setting.List{Head: "Notes", Number: 1, Paras: texts}}
 	}
-	beside := func(bs ...block) []block { return append(bs, notes...) }
-	living, terse := whole{v.keeping()}, legendOf(without(v.used, plainer[1]))
-	all := beside(drill, label, places, legendOf(v.used), living)
-	levels := []level{{blocks: all}} // what stands named on the map goes first, how to live with the floor last
+	beside := func(bs ...setting.Block) []setting.Block { return append(bs, notes...) }
+	living, terse := whole{keeping(v)}, setting.LegendOf(lettering.Without(v.Used, plainer[1]))
+	all := beside(drill, label, places, setting.LegendOf(v.Used), living)
+	levels := []setting.Level{{Blocks: all}} // what stands named on the map goes first, how to live with the floor last
 	for _, plain := range plainer {
-		legend := legendOf(without(v.used, plain))
+		legend := setting.LegendOf(lettering.Without(v.Used, plain))
 		levels = append(levels,
-			level{blocks: beside(drill, label, places, legend, living), gain: 1.3},
-			level{blocks: beside(drill, label, legend, places, living), gain: 1.3}, // the legend fills what the table leaves of a column
+			setting.Level{Blocks: beside(drill, label, places, legend, living), Gain: 1.3},
+			setting.Level{Blocks: beside(drill, label, legend, places, living), Gain: 1.3}, // the legend fills what the table leaves of a column
 		)
 	}
-	for _, bs := range [][]block{
-		{drill, label, v.places(true, true), terse, living}, {drill, label, terse, v.places(true, true), living},
+	for _, bs := range [][]setting.Block{
+		{drill, label, v.Places(true, true), terse, living}, {drill, label, terse, v.Places(true, true), living},
 		{drill, label, places, terse, living}, {drill, label, terse, places, living},
 	} {
-		levels = append(levels, level{blocks: beside(bs...), gain: never})
+		levels = append(levels, setting.Level{Blocks: beside(bs...), Gain: setting.Never})
 	}
-	return append(levels, level{blocks: all, gain: never, overflow: true})
+	return append(levels, setting.Level{Blocks: all, Gain: setting.Never, Overflow: true})
 }
 
 // plainer are the signs that the legend of a map leaves out, step by step, where one
 // page has no room for them or holds a larger drawing without: what anyone knows,
 // and what has its name beside it. Nothing of the cable is ever left out.
-var plainer = []func(sign) bool{
+var plainer = []func(signs.Sign) bool{
 	known,
-	func(s sign) bool { return known(s) || named(s) },
+	func(s signs.Sign) bool { return known(s) || named(s) },
 }
 
 // known reports whether anyone knows a sign without being told.
-func known(s sign) bool {
-	return slices.Contains([]sign{signWall, signDoor, signSliding, signCased, signThreshold, signWindow}, s)
+func known(s signs.Sign) bool {
+	return slices.Contains([]signs.Sign{signs.Wall, signs.Door, signs.Sliding, signs.Cased, signs.Threshold, signs.Window}, s)
 }
 
 // named reports whether a sign has its name beside it.
-func named(s sign) bool { return s == signStand || s == signToFix }
+func named(s signs.Sign) bool { return s == signs.Stand || s == signs.ToFix }
 
 // evidence says what the map is worth.
 func evidence(record string) string {
@@ -117,55 +121,55 @@ func evidence(record string) string {
 }
 
 // mayIDrill is the question the map is kept for.
-func (v *roomView) mayIDrill() list {
-	record := recordOf(v.plan, []layout.Room{*v.room})
+func mayIDrill(v *floorplan.View) setting.List {
+	record := setting.RecordOf(v.Plan, []layout.Room{*v.Room})
 	near := "leads, sensors, START or END"
 	if record != "" { // what was found need not lie inside the line
 		near = "cable, " + near
 	}
-	l := list{head: "Before you drill", number: 1, paras: []string{
+	l := setting.List{Head: "Before you drill", Number: 1, Paras: []string{
 		evidence(record),
 		"Switch off at the panel; make sure it is off.",
 		fmt.Sprintf("No hole inside the dashed line, nor near %s.", near),
-		fmt.Sprintf("No nail or screw within %s of the lead rise, floor to box.", riseWords(v.fig.units)),
+		fmt.Sprintf("No nail or screw within %s of the lead rise, floor to box.", floorplan.RiseWords(v.Fig.Units)),
 		"Try glue first. Have dotted floor checked too.",
 	}}
-	if deep, from := v.plan.Cover(); deep > 0 {
+	if deep, from := v.Plan.Cover(); deep > 0 {
 		by := ""
 		if from == job.FromDefault {
 			by = " (default)"
 		}
-		l.paras = append(l.paras, fmt.Sprintf("No depth is free of risk: cable lies from about %s down%s.", v.fig.spacing(deep), by))
+		l.Paras = append(l.Paras, fmt.Sprintf("No depth is free of risk: cable lies from about %s down%s.", v.Fig.Spacing(deep), by))
 	}
 	return l
 }
 
 // keeping is how to live with the floor.
-func (v *roomView) keeping() block {
-	l := list{head: "Living with the floor", number: 1, paras: probe.Living()}
-	if heat := v.plan.LossWords(v.room); heat != "" {
-		l.paras = append(l.paras, heat)
+func keeping(v *floorplan.View) setting.Block {
+	l := setting.List{Head: "Living with the floor", Number: 1, Paras: probe.Living()}
+	if heat := v.Plan.LossWords(v.Room); heat != "" {
+		l.Paras = append(l.Paras, heat)
 	}
 	return l
 }
 
 // labelLines is what the panel label says.
-func (v *roomView) labelLines() []string {
+func labelLines(v *floorplan.View) []string {
 	lines := []string{"ELECTRIC CABLE IN THE FLOOR", "DO NOT DRILL"}
-	circuit := or(v.settled()[settleCircuit], "______")
-	if name := v.room.Job.Name; name != "" {
+	circuit := floorplan.Or(settled(v)[settleCircuit], "______")
+	if name := v.Room.Job.Name; name != "" {
 		lines = append(lines, name+", circuit "+circuit)
 	} else {
 		lines = append(lines, "Circuit "+circuit)
 	}
-	if l, ok := v.load(); ok {
+	if l, ok := load(v); ok {
 		lines = append(lines, fmt.Sprintf("%g V, %g W, %.2f A", l.Volts, l.Watts, l.Amps))
 	}
-	number := v.plan.Job.Info.Number
+	number := v.Plan.Job.Info.Number
 	if number == "" {
 		number = "________"
 	}
-	return append(lines, "Drawing "+number+", rev. "+lastRevision(v.plan), "Plan "+v.plan.Code+", "+statusWords(v.plan.Job.Info.Status))
+	return append(lines, "Drawing "+number+", rev. "+setting.LastRevision(v.Plan), "Plan "+v.Plan.Code+", "+setting.StatusWords(v.Plan.Job.Info.Status))
 }
 
 // A panelLabel is a label to cut out and stick inside the panel's door.
@@ -178,25 +182,25 @@ const labelWidth = 90
 // line returns how line i of a label is lettered.
 func (l panelLabel) line(i int) (face fonts.Face, height float64) {
 	if i < 2 {
-		return fonts.LetteringBold, heading
+		return fonts.LetteringBold, setting.Heading
 	}
-	return fonts.Lettering, note
+	return fonts.Lettering, setting.Note
 }
 
 // wrapped breaks line i to the label's width, into lines about alike.
-func (l panelLabel) wrapped(ty *typesetter, i int, w float64) []string {
+func (l panelLabel) wrapped(ty *setting.Typesetter, i int, w float64) []string {
 	face, height := l.line(i)
-	w = min(w, labelWidth) - 4*pad
-	lines := ty.wrapIn(face, l.lines[i], height, w)
-	for next := lines; len(lines) > 1 && len(next) == len(lines); next = ty.wrapIn(face, l.lines[i], height, w) {
+	w = min(w, labelWidth) - 4*setting.Pad
+	lines := ty.WrapIn(face, l.lines[i], height, w)
+	for next := lines; len(lines) > 1 && len(next) == len(lines); next = ty.WrapIn(face, l.lines[i], height, w) {
 		lines = next
-		w -= pad
+		w -= setting.Pad
 	}
 	return lines
 }
 
-func (l panelLabel) height(ty *typesetter, w float64) float64 {
-	h := ty.headingHeight(labelHead, w) + 5
+func (l panelLabel) Height(ty *setting.Typesetter, w float64) float64 {
+	h := ty.HeadingHeight(labelHead, w) + 5
 	for i := range l.lines {
 		_, height := l.line(i)
 		h += float64(len(l.wrapped(ty, i, w))) * height * 1.7
@@ -206,16 +210,16 @@ func (l panelLabel) height(ty *typesetter, w float64) float64 {
 
 const labelHead = "Panel label: cut out"
 
-func (l panelLabel) set(pg *page, at drawing.Pt, w float64) {
-	y := at.Y + setHeading(pg, at, labelHead, w)
-	b := drawing.Box{X0: at.X, Y0: y, X1: at.X + min(w, labelWidth), Y1: at.Y + l.height(pg.ty, w)}
-	pg.path(drawing.LayerFrame, "cut here", drawing.Rectangle(b), drawing.HiddenLine(), nil)
+func (l panelLabel) Set(pg *setting.Page, at drawing.Pt, w float64) {
+	y := at.Y + setting.SetHeading(pg, at, labelHead, w)
+	b := drawing.Box{X0: at.X, Y0: y, X1: at.X + min(w, labelWidth), Y1: at.Y + l.Height(pg.Ty, w)}
+	pg.Path(drawing.LayerFrame, "cut here", drawing.Rectangle(b), drawing.HiddenLine(), nil)
 	y += 2
 	for i := range l.lines {
 		face, height := l.line(i)
-		for _, t := range l.wrapped(pg.ty, i, w) {
+		for _, t := range l.wrapped(pg.Ty, i, w) {
 			y += height * 1.7
-			pg.writeIn(face, drawing.Pt{X: b.Centre().X, Y: y - 0.4*height}, t, height, drawing.Middle)
+			pg.WriteIn(face, drawing.Pt{X: b.Centre().X, Y: y - 0.4*height}, t, height, drawing.Middle)
 		}
 	}
 }

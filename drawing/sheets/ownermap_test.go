@@ -8,6 +8,9 @@ import (
 	"testing"
 
 	"oxturn/drawing"
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/setting"
+	"oxturn/drawing/signs"
 	"oxturn/layout"
 	"oxturn/layout/plane"
 )
@@ -40,16 +43,16 @@ func TestOtherOwnersMaps(t *testing.T) {
 // two A4.
 func TestSmallestPaperThatHoldsAll(t *testing.T) {
 	p := samplePlan(t, plane.Millimetres)
-	s := roomScene(kindNamed("owner-map"), &p.Rooms[0])
-	n := s.need(p, titleFor(p, "Map", "Map"))
+	s := floorplan.OfRoom(kindNamed("owner-map"), &p.Rooms[0])
+	n := s.Need(p, setting.TitleFor(p, "Map", "Map"))
 	for _, c := range []struct {
 		paras int
 		paper string
 	}{{5, "A4"}, {120, "A3"}, {2000, ""}} {
-		long := list{head: "Notes", paras: strings.Split(strings.Repeat("one more note that takes a line|", c.paras), "|")}
-		n.levels = []level{{blocks: []block{long}}, {blocks: []block{long}, overflow: true}}
-		if a, ok := arrangeSmall(n, p.Job, s.room); ok != (c.paper != "") || ok && a.paper.Name != c.paper {
-			t.Errorf("%d notes: on %q, %v, want %q", c.paras, a.paper.Name, ok, c.paper)
+		long := setting.List{Head: "Notes", Paras: strings.Split(strings.Repeat("one more note that takes a line|", c.paras), "|")}
+		n.Levels = []setting.Level{{Blocks: []setting.Block{long}}, {Blocks: []setting.Block{long}, Overflow: true}}
+		if a, ok := setting.ArrangeSmall(n, p.Job, s.Room); ok != (c.paper != "") || ok && a.Paper.Name != c.paper {
+			t.Errorf("%d notes: on %q, %v, want %q", c.paras, a.Paper.Name, ok, c.paper)
 		}
 	}
 }
@@ -70,7 +73,7 @@ func TestMapSaysWhatItIsWorth(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		got := said(pages[0].sheet)
+		got := said(pages[0].Sheet)
 		for _, want := range []string{c.words, "Switch off at the panel", "DO NOT DRILL", "Offsets, mm", "of the lead rise", "No depth is free of risk"} {
 			if !strings.Contains(got, want) {
 				t.Errorf("laid %v: the map does not say %q", c.laid, want)
@@ -85,20 +88,20 @@ func TestMapSaysWhatItIsWorth(t *testing.T) {
 // TestLegendLeavesNoOneAlone: a legend that goes on takes two signs along at
 // least.
 func TestLegendLeavesNoOneAlone(t *testing.T) {
-	ty, l := newTypesetter(), legend{head: "Legend"}
-	for k := signCable; k <= signUnheated; k++ {
-		l.signs = append(l.signs, k)
+	ty, l := setting.NewTypesetter(), setting.Legend{Head: "Legend"}
+	for k := signs.Cable; k <= signs.Unheated; k++ {
+		l.Signs = append(l.Signs, k)
 	}
 	parted := 0
-	for h := 10.0; h < l.height(ty, 52)+5; h++ {
-		fits, rest := l.split(ty, 52, h)
+	for h := 10.0; h < l.Height(ty, 52)+5; h++ {
+		fits, rest := l.Split(ty, 52, h)
 		if fits == nil || rest == nil {
 			continue
 		}
 		parted++
-		a, b := fits.(legend), rest.(legend)
-		if len(a.signs) < 4 || len(b.signs) < 2 || len(a.signs)+len(b.signs) != len(l.signs) || a.height(ty, 52) > h {
-			t.Errorf("in %.0f mm: %d and %d signs of %d", h, len(a.signs), len(b.signs), len(l.signs))
+		a, b := fits.(setting.Legend), rest.(setting.Legend)
+		if len(a.Signs) < 4 || len(b.Signs) < 2 || len(a.Signs)+len(b.Signs) != len(l.Signs) || a.Height(ty, 52) > h {
+			t.Errorf("in %.0f mm: %d and %d signs of %d", h, len(a.Signs), len(b.Signs), len(l.Signs))
 		}
 	}
 	if parted < 20 {
@@ -109,16 +112,16 @@ func TestLegendLeavesNoOneAlone(t *testing.T) {
 // TestHeadingOnceAbreast: what goes on in the column beside has no second
 // heading; what goes on in another place, or after that column, has.
 func TestHeadingOnceAbreast(t *testing.T) {
-	ty := newTypesetter()
-	l := list{head: "Cautions", number: 1, paras: strings.Split(strings.Repeat("a caution that takes about two lines of a narrow column|", 29), "|")}
+	ty := setting.NewTypesetter()
+	l := setting.List{Head: "Cautions", Number: 1, Paras: strings.Split(strings.Repeat("a caution that takes about two lines of a narrow column|", 29), "|")}
 	column := func(x, y float64) drawing.Box { return drawing.Box{X0: x, Y0: y, X1: x + 60, Y1: y + 60} }
 	heads := func(slots ...drawing.Box) (out []string) {
-		placed, rest := flow(ty, []block{l}, slots)
+		placed, rest := setting.Flow(ty, []setting.Block{l}, slots)
 		for _, p := range placed {
-			out = append(out, p.block.(list).shown())
+			out = append(out, p.Block.(setting.List).Shown())
 		}
 		for _, b := range rest {
-			out = append(out, b.(list).shown())
+			out = append(out, b.(setting.List).Shown())
 		}
 		return out
 	}
@@ -174,11 +177,11 @@ func planOf(t *testing.T, text string) *layout.Plan {
 func TestRunsWithoutNumber(t *testing.T) {
 	small := planOf(t, turnedRoom+"[sheet]\nscale = \"1:100\"\n")
 	for p, want := range map[*layout.Plan]bool{samplePlan(t, plane.Millimetres): false, small: true} {
-		pages, err := cablePlan(&p.Rooms[0]).pages(p)
+		pages, err := cablePlan(&p.Rooms[0]).Pages(p)
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := strings.Contains(said(pages[0].sheet), "run without a number"); got != want {
+		if got := strings.Contains(said(pages[0].Sheet), "run without a number"); got != want {
 			t.Errorf("%s: a note on runs without a number: %v, want %v", p.Rooms[0].Job.Name, got, want)
 		}
 	}
@@ -194,7 +197,7 @@ func TestTurnedRoomIsMeasuredAlongItsWalls(t *testing.T) {
 		t.Fatal(err)
 	}
 	var written []string
-	for _, x := range pages[0].sheet.Texts() {
+	for _, x := range pages[0].Sheet.Texts() {
 		written = append(written, x.Text)
 	}
 	for text, want := range map[string]bool{"3000": true, "2000": true, "3600": false, "3400": false} {
@@ -213,7 +216,7 @@ func TestPanelLabelNamesItsCircuit(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if !strings.Contains(said(pages[0].sheet), want) {
+		if !strings.Contains(said(pages[0].Sheet), want) {
 			t.Errorf("%s: the label does not say %q", name, want)
 		}
 	}

@@ -4,6 +4,9 @@ import (
 	"fmt"
 
 	"oxturn/drawing"
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/setting"
+	"oxturn/drawing/signs"
 	"oxturn/layout"
 )
 
@@ -21,78 +24,78 @@ func RefitPlans(p *layout.Plan, f *layout.Refit, moves []layout.SensorMove) ([]*
 	if room == nil {
 		return nil, fmt.Errorf("the plan has no room %q", f.Room.Job.Name)
 	}
-	s := roomScene(kindNamed("refit"), room)
-	s.partly = true
+	s := floorplan.OfRoom(kindNamed("refit"), room)
+	s.Partly = true
 	s.ID, s.Title = s.ID+"-"+f.New.ID, s.Title+" "+f.New.ID
 	if len(f.Laid) < 2 {
 		s.Form += ", real pegs"
 	}
-	s.draw = func(v *roomView) { v.drawRefit(f) }
-	s.levels = func(v *roomView) []level { return refitLevels(v, f, moves) }
-	pages, err := s.pages(p)
+	s.Draw = func(v *floorplan.View) { drawRefit(v, f) }
+	s.Levels = func(v *floorplan.View) []setting.Level { return refitLevels(v, f, moves) }
+	pages, err := s.Pages(p)
 	if err != nil {
 		return nil, err
 	}
 	return numbered(pages), nil
 }
 
-func (v *roomView) drawRefit(f *layout.Refit) {
-	v.walls()
-	v.drawOpenings()
-	v.riseInWall()
-	v.fixtures()
-	v.joints()
-	v.plannedLine(f.Before(), f.New.Path, 2*plannedStep)
+func drawRefit(v *floorplan.View, f *layout.Refit) {
+	v.Walls()
+	v.DrawOpenings()
+	v.RiseInWall()
+	v.Fixtures()
+	v.Joints()
+	plannedLine(v, f.Before(), f.New.Path, 2*plannedStep)
 	if len(f.Laid) > 1 {
-		v.band(f.New, "laid", 0, f.Way, laidBand(), signLaid)
+		band(v, f.New, "laid", 0, f.Way, signs.LaidBand(), signs.Laid)
 	}
 	if n := f.Change.From; n > 0 {
-		v.band(f.New, "planned anew", max(f.WayBefore(n), f.Way), f.New.Routed, mistakenBand(), signAnew)
+		band(v, f.New, "planned anew", max(f.WayBefore(n), f.Way), f.New.Routed, signs.MistakenBand(), signs.Anew)
 	}
-	v.cables()
-	v.marks()
-	v.sensors()
-	v.thermostat()
-	v.drawDatums()
-	v.dimensions(v.room.Job)
-	v.wallLetters()
+	v.Cables()
+	v.Marks()
+	v.Sensors()
+	v.Thermostat()
+	v.DrawDatums()
+	v.Dimensions(v.Room.Job)
+	v.WallLetters()
 }
 
 // band marks a cable from one length along its path to another.
-func (v *roomView) band(c *layout.Cable, title string, from, to float64, st *drawing.Stroke, s sign) {
+func band(v *floorplan.View, c *layout.Cable, title string, from, to float64, st *drawing.Stroke, s signs.Sign) {
 	line := stretchOf(c.Path, c.BendRadius, from, to)
 	if len(line) < 2 {
 		return
 	}
-	v.sign(s, drawing.LayerHatch, title, drawing.Rounded(v.view.Pts(line), v.view.Len(c.BendRadius)), st, nil)
+	v.Sign(s, drawing.LayerHatch, title, drawing.Rounded(v.Paper.Pts(line), v.Paper.Len(c.BendRadius)), st, nil)
 }
 
-func refitLevels(v *roomView, f *layout.Refit, moves []layout.SensorMove) []level {
-	stands := list{head: "Where laying stands"}
-	for _, s := range f.Summary(v.fig.units) {
-		stands.paras = append(stands.paras, capital(s)+".")
+func refitLevels(v *floorplan.View, f *layout.Refit, moves []layout.SensorMove) []setting.Level {
+	stands := setting.List{Head: "Where laying stands"}
+	for _, s := range f.Summary(v.Fig.Units) {
+		stands.Paras = append(stands.Paras, capital(s)+".")
 	}
 	for _, m := range moves {
-		stands.paras = append(stands.paras, "Sensor "+m.Words(layout.NewTape(v.room.Job, v.fig.units))+".")
+		stands.Paras = append(stands.Paras, "Sensor "+m.Words(layout.NewTape(v.Room.Job, v.Fig.Units))+".")
 	}
-	runs := v.refitRuns(f)
-	signs, notes, revised := legendOf(v.used), v.notes(), revisions(v.plan)
-	return []level{
-		{blocks: []block{stands, v.locations(), v.refitMarks(f), runs, signs, notes, revised}},
-		{blocks: []block{stands, v.locations(), v.refitMarks(f), signs, notes}, rest: []block{runs, revised}, gain: 1.3},
-		{blocks: []block{stands, v.refitMarks(f), signs, v.locations(), notes, runs, revised}, gain: 1.3, overflow: true},
+	runs := refitRuns(v, f)
+	signs, notes, revised := setting.LegendOf(v.Used), notes(v), revisions(v.Plan)
+	return []setting.Level{
+		{Blocks: []setting.Block{stands, v.Locations(), refitMarks(v, f), runs, signs, notes, revised}},
+		{Blocks: []setting.Block{stands, v.Locations(), refitMarks(v, f), signs, notes}, Rest: []setting.Block{runs, revised}, Gain: 1.3},
+		{Blocks: []setting.Block{stands, refitMarks(v, f), signs, v.Locations(), notes, runs, revised}, Gain: 1.3, Overflow: true},
 	}
 }
 
 // refitRuns lists all runs, what is laid and what is new among them.
-func (v *roomView) refitRuns(f *layout.Refit) block {
-	t := table{head: "Runs of " + f.New.ID, cols: []column{
-		{head: "Run", align: decimal}, {head: "Towards", wraps: true}, {head: "Pegs", align: decimal}, {head: "To next, pegs", align: decimal}, {head: "Used, " + v.fig.longUnit(), align: decimal}, {head: "State"},
+func refitRuns(v *floorplan.View, f *layout.Refit) setting.Block {
+	t := setting.Table{Head: "Runs of " + f.New.ID, Cols: []setting.Column{
+		{Head: "Run", Align: setting.Decimal}, {Head: "Towards", Wraps: true}, {Head: "Pegs", Align: setting.Decimal}, {Head: "To next, pegs", Align: setting.Decimal}, {Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal}, {Head: "State"},
 	}}
 	for _, r := range f.New.Runs {
 		next, state := "-", "as planned"
 		if r.GapToNext > 0 {
-			next = itoa(r.GapToNext)
+			next = setting.Itoa(r.GapToNext)
 		}
 		switch {
 		case f.Change.From > 0 && r.Number >= f.Change.From:
@@ -102,19 +105,19 @@ func (v *roomView) refitRuns(f *layout.Refit) block {
 		case r.Number <= f.Runs:
 			state = "laid"
 		}
-		t.rows = append(t.rows, row(f.New.RunName(r.Number), layout.Towards(v.room.Job, r.To, r.To.Sub(r.From)), itoa(r.Pegs), next, v.fig.longFigure(r.RunningEnd), state))
+		t.Rows = append(t.Rows, setting.Row(f.New.RunName(r.Number), layout.Towards(v.Room.Job, r.To, r.To.Sub(r.From)), setting.Itoa(r.Pegs), next, v.Fig.LongFigure(r.RunningEnd), state))
 	}
 	return t
 }
 
 // refitMarks says on which run the marks and the end are to come.
-func (v *roomView) refitMarks(f *layout.Refit) block {
-	t := table{head: "Where the marks will come", cols: []column{
-		{head: "Mark", wraps: true}, {head: "Used, " + v.fig.longUnit(), align: decimal}, {head: "On run", align: decimal}, {head: "Pegs into it", align: decimal},
+func refitMarks(v *floorplan.View, f *layout.Refit) setting.Block {
+	t := setting.Table{Head: "Where the marks will come", Cols: []setting.Column{
+		{Head: "Mark", Wraps: true}, {Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal}, {Head: "On run", Align: setting.Decimal}, {Head: "Pegs into it", Align: setting.Decimal},
 	}}
 	for _, m := range f.New.Marks {
-		t.rows = append(t.rows, row(m.Name, v.fig.longFigure(m.Along), f.New.RunName(m.Run), fmt.Sprintf("%.0f", m.Into/v.plan.Job.Membrane.Pitch)))
+		t.Rows = append(t.Rows, setting.Row(m.Name, v.Fig.LongFigure(m.Along), f.New.RunName(m.Run), fmt.Sprintf("%.0f", m.Into/v.Plan.Job.Membrane.Pitch)))
 	}
-	t.rows = append(t.rows, row("END", v.fig.longFigure(f.New.Label.Length), f.New.RunName(len(f.New.Runs)), "-"))
+	t.Rows = append(t.Rows, setting.Row("END", v.Fig.LongFigure(f.New.Label.Length), f.New.RunName(len(f.New.Runs)), "-"))
 	return t
 }

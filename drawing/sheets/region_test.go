@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
@@ -76,5 +77,5 @@ func TestNoSheetPrintsCommandsOrMemory(t *testing.T) {
 }
 
 func plainText(s string) string {
-	return strings.Join(strings.Fields(strings.ReplaceAll(s, noBreak, " ")), " ")
+	return strings.Join(strings.Fields(strings.ReplaceAll(s, setting.NoBreak, " ")), " ")
 }

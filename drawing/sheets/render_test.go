@@ -13,6 +13,8 @@ import (
 	"oxturn/drawing"
 	"oxturn/drawing/internal/outside"
 	"oxturn/drawing/pdf"
+	"oxturn/drawing/setting"
+	"oxturn/drawing/signs"
 	"oxturn/drawing/svg"
 	"oxturn/layout/plane"
 )
@@ -39,17 +41,17 @@ func pdfOf(t *testing.T, set ...*drawing.Sheet) []byte {
 
 // board sets samples side by side on one sheet, each in a cell of so many mm,
 // renders it in grey at 300 dpi, and returns the cells.
-func board(t *testing.T, n int, w, h float64, draw func(pg *page, i int, b drawing.Box)) []*image.Gray {
+func board(t *testing.T, n int, w, h float64, draw func(pg *setting.Page, i int, b drawing.Box)) []*image.Gray {
 	t.Helper()
 	const dpi = 300
 	paper := drawing.Paper{W: w + 2, H: float64(n)*(h+2) + 2}
-	pg := newPage(nil, paper)
+	pg := setting.NewPage(nil, paper)
 	cells := make([]drawing.Box, n)
 	for i := range cells {
 		cells[i] = drawing.Box{X0: 1, Y0: 1 + float64(i)*(h+2), X1: 1 + w, Y1: 1 + float64(i)*(h+2) + h}
 		draw(pg, i, cells[i])
 	}
-	img := outside.RasterSVG(t, svgOf(t, pg.sheet), fmt.Sprint(dpi))
+	img := outside.RasterSVG(t, svgOf(t, pg.Sheet), fmt.Sprint(dpi))
 	px := func(mm float64) int { return int(math.Round(mm * dpi / 25.4)) }
 	out := make([]*image.Gray, n)
 	for i, c := range cells {
@@ -66,18 +68,18 @@ func board(t *testing.T, n int, w, h float64, draw func(pg *page, i int, b drawi
 
 // A pair of entries that no legend holds both of: the same band says "could be
 // taken for it" on a fault's sheet and "to be laid otherwise" on a refit's.
-var apart = map[[2]sign]bool{{signMistaken, signAnew}: true}
+var apart = map[[2]signs.Sign]bool{{signs.Mistaken, signs.Anew}: true}
 
 // TestSignsDifferInGrey: colour is never the only cue. The samples of every two
 // entries of a legend differ on a black-and-white printer, by an eighth of black
 // in more than 1 % of the squares of a third of a millimetre.
 func TestSignsDifferInGrey(t *testing.T) {
-	cells := board(t, int(signCount), swatchW, swatchH, func(pg *page, i int, b drawing.Box) { pg.add(sign(i).sample(b)...) })
+	cells := board(t, int(signs.Count), setting.SwatchW, setting.SwatchH, func(pg *setting.Page, i int, b drawing.Box) { pg.Add(signs.Sign(i).Sample(b)...) })
 	for a := range cells {
 		for b := range cells[:a] {
 			share, _ := outside.Differing(cells[a], cells[b], 4, 0.12)
-			if share < 0.01 && !apart[[2]sign{sign(b), sign(a)}] {
-				t.Errorf("%q and %q differ in %.4f of their squares", sign(b).words(), sign(a).words(), share)
+			if share < 0.01 && !apart[[2]signs.Sign{signs.Sign(b), signs.Sign(a)}] {
+				t.Errorf("%q and %q differ in %.4f of their squares", signs.Sign(b).Words(), signs.Sign(a).Words(), share)
 			}
 		}
 	}
@@ -136,27 +138,27 @@ func (r rhythm) alike(o rhythm) bool {
 
 // unlike are lines of one rhythm that no legend holds both of: seams are on
 // membrane plans, which show no lead.
-var unlike = map[[2]sign]bool{{signColdLead, signSeam}: true}
+var unlike = map[[2]signs.Sign]bool{{signs.ColdLead, signs.Seam}: true}
 
 // TestLinesDifferByRhythm: whatever its colour, a line of a legend is known by its
 // dashes, which a glance takes in, and not by a pixel more or less of width.
 func TestLinesDifferByRhythm(t *testing.T) {
-	cells := board(t, int(signCount), swatchW, swatchH, func(pg *page, i int, b drawing.Box) { pg.add(sign(i).sample(b)...) })
-	lines := map[sign]rhythm{}
+	cells := board(t, int(signs.Count), setting.SwatchW, setting.SwatchH, func(pg *setting.Page, i int, b drawing.Box) { pg.Add(signs.Sign(i).Sample(b)...) })
+	lines := map[signs.Sign]rhythm{}
 	for i, c := range cells {
 		if r, ok := rhythmOf(c); ok {
-			lines[sign(i)] = r
+			lines[signs.Sign(i)] = r
 		}
 	}
-	for _, s := range []sign{signCable, signColdLead, signSensorLead, signLimit, signMovement, signSeam, signPlanned} {
+	for _, s := range []signs.Sign{signs.Cable, signs.ColdLead, signs.SensorLead, signs.Limit, signs.Movement, signs.Seam, signs.Planned} {
 		if _, ok := lines[s]; !ok {
-			t.Errorf("%q is not read as a line", s.words())
+			t.Errorf("%q is not read as a line", s.Words())
 		}
 	}
 	for a, x := range lines {
 		for b, y := range lines {
-			if a < b && x.alike(y) && !unlike[[2]sign{a, b}] {
-				t.Errorf("%q and %q look alike: %+v, %+v", a.words(), b.words(), x, y)
+			if a < b && x.alike(y) && !unlike[[2]signs.Sign{a, b}] {
+				t.Errorf("%q and %q look alike: %+v, %+v", a.Words(), b.Words(), x, y)
 			}
 		}
 	}
@@ -165,11 +167,11 @@ func TestLinesDifferByRhythm(t *testing.T) {
 // TestNoTwoSignsShareAHatch: what the samples of two hatches differ in may be no
 // more than where on the sheet they begin, so that patterns are compared too.
 func TestNoTwoSignsShareAHatch(t *testing.T) {
-	seen := map[drawing.Pattern]sign{}
-	for s := signCable; s < signCount; s++ {
-		p, ok := s.pattern()
+	seen := map[drawing.Pattern]signs.Sign{}
+	for s := signs.Cable; s < signs.Count; s++ {
+		p, ok := s.Pattern()
 		if other, twice := seen[p]; ok && twice {
-			t.Errorf("%q and %q are hatched alike", other.words(), s.words())
+			t.Errorf("%q and %q are hatched alike", other.Words(), s.Words())
 		}
 		if ok {
 			seen[p] = s
@@ -184,8 +186,8 @@ func TestHatchesAreLegible(t *testing.T) {
 		drawing.HatchFixture, drawing.HatchUndecided, drawing.HatchFixing, drawing.HatchRise, drawing.HatchUnheated, drawing.HatchJoint,
 		drawing.HatchTile, drawing.HatchMortar, drawing.HatchInsulation, drawing.HatchWood, drawing.HatchConcrete,
 	}
-	cells := board(t, len(patterns), 24, 12, func(pg *page, i int, b drawing.Box) {
-		pg.add(drawing.Hatch([][]drawing.Pt{b.Corners()}, patterns[i])...)
+	cells := board(t, len(patterns), 24, 12, func(pg *setting.Page, i int, b drawing.Box) {
+		pg.Add(drawing.Hatch([][]drawing.Pt{b.Corners()}, patterns[i])...)
 	})
 	for a, img := range cells {
 		ink, white := 0.0, 0

@@ -4,9 +4,11 @@ import (
 	"fmt"
 	"slices"
 
+	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // figureOf writes a figure with so many decimals, a dash for one that is not
@@ -27,13 +29,13 @@ var electrical = []string{"Label", "Supply", "Ohms at 20 °C", "Ohms, limits", "
 // schedule returns the tables of a room's cables: what the label says, what
 // the plan makes of it, and where limits come from. Rows names those wanted;
 // nil: all.
-func schedule(r *layout.Room, f figures, rows []string) []block {
-	var bs []block
+func schedule(r *layout.Room, f say.Figures, rows []string) []setting.Block {
+	var bs []setting.Block
 	for i := 0; i < len(r.Cables); i += perTable {
 		cs := r.Cables[i:min(i+perTable, len(r.Cables))]
 		head := "Cable schedule"
 		if i > 0 {
-			head = continued(head)
+			head = setting.Continued(head)
 		}
 		bs = append(bs, scheduleTable(head, cs, f, rows))
 	}
@@ -46,25 +48,25 @@ type property struct {
 	of   func(c *layout.Cable) string
 }
 
-func scheduleTable(head string, cs []layout.Cable, f figures, rows []string) table {
-	t := table{head: head, cols: []column{{head: "Cable", wraps: true}}}
+func scheduleTable(head string, cs []layout.Cable, f say.Figures, rows []string) setting.Table {
+	t := setting.Table{Head: head, Cols: []setting.Column{{Head: "Cable", Wraps: true}}}
 	for i := range cs {
-		t.cols = append(t.cols, column{head: cs[i].ID, wraps: true, group: i > 0})
+		t.Cols = append(t.Cols, setting.Column{Head: cs[i].ID, Wraps: true, Group: i > 0})
 	}
 	for _, p := range properties(f) {
 		if rows != nil && !slices.Contains(rows, p.name) {
 			continue
 		}
-		r := row(p.name)
+		r := setting.Row(p.name)
 		for i := range cs {
-			r = append(r, cell{text: p.of(&cs[i])})
+			r = append(r, setting.Cell{Text: p.of(&cs[i])})
 		}
-		t.rows = append(t.rows, r)
+		t.Rows = append(t.Rows, r)
 	}
 	return t
 }
 
-func properties(f figures) []property {
+func properties(f say.Figures) []property {
 	return []property{
 		{"Label", func(c *layout.Cable) string { return c.Label.ID }},
 		{"Supply", func(c *layout.Cable) string {
@@ -82,18 +84,18 @@ func properties(f figures) []property {
 			l := c.Circuit.Limits
 			return fmt.Sprintf("%+g/%+g %%, %s", 100*l.LowShare, 100*l.HighShare, l.Source)
 		}},
-		{"Heating length", func(c *layout.Cable) string { return f.long(c.Label.Length) }},
-		{"Even spacing", func(c *layout.Cable) string { return f.spacing(c.Spacing) }},
+		{"Heating length", func(c *layout.Cable) string { return f.Long(c.Label.Length) }},
+		{"Even spacing", func(c *layout.Cable) string { return f.Spacing(c.Spacing) }},
 		{"Gaps, closest to widest", func(c *layout.Cable) string { return gapRange(c.Gaps, f) }},
-		{"Heat per length", func(c *layout.Cable) string { return perLength(c.Label, f.units) }},
-		{"Heat, at even spacing", func(c *layout.Cable) string { return density(c.Density, f.units) }},
+		{"Heat per length", func(c *layout.Cable) string { return perLength(c.Label, f.Units) }},
+		{"Heat, at even spacing", func(c *layout.Cable) string { return density(c.Density, f.Units) }},
 		{"Densest, three runs", func(c *layout.Cable) string { return densest(c, f) }},
 		{"Most heat allowed", func(c *layout.Cable) string { return allowed(c.Gaps, f) }},
-		{"Heated area", func(c *layout.Cable) string { return plane.FormatArea(c.Share.Area(), f.units) }},
+		{"Heated area", func(c *layout.Cable) string { return plane.FormatArea(c.Share.Area(), f.Units) }},
 		{"Lead", func(c *layout.Cable) string {
-			return f.long(c.Label.Lead) + ", reaches " + f.long(c.LeadReach)
+			return f.Long(c.Label.Lead) + ", reaches " + f.Long(c.LeadReach)
 		}},
-		{"Lead on floor", func(c *layout.Cable) string { return f.long(plane.PathLength(c.ColdLead)) }},
+		{"Lead on floor", func(c *layout.Cable) string { return f.Long(plane.PathLength(c.ColdLead)) }},
 		{"Cold ends", func(c *layout.Cable) string {
 			if c.Return != nil {
 				return "two, both to the box"
@@ -112,29 +114,29 @@ func perLength(c job.Cable, u plane.Units) string {
 	return fmt.Sprintf("%.1f W/m", w*1000)
 }
 
-func gapRange(g layout.Gaps, f figures) string {
+func gapRange(g layout.Gaps, f say.Figures) string {
 	if g.Closest == 0 {
 		return "-"
 	}
-	if f.spacing(g.Closest) == f.spacing(g.Widest) {
-		return f.spacing(g.Widest)
+	if f.Spacing(g.Closest) == f.Spacing(g.Widest) {
+		return f.Spacing(g.Widest)
 	}
-	return f.spacing(g.Closest) + " to " + f.spacing(g.Widest)
+	return f.Spacing(g.Closest) + " to " + f.Spacing(g.Widest)
 }
 
-func densest(c *layout.Cable, f figures) string {
+func densest(c *layout.Cable, f say.Figures) string {
 	g := c.Gaps
 	if g.Run == 0 {
 		return "-"
 	}
-	return fmt.Sprintf("%s, round run %s", density(g.Densest, f.units), c.RunName(g.Run))
+	return fmt.Sprintf("%s, round run %s", density(g.Densest, f.Units), c.RunName(g.Run))
 }
 
-func allowed(g layout.Gaps, f figures) string {
+func allowed(g layout.Gaps, f say.Figures) string {
 	if g.Most == 0 {
 		return "not given"
 	}
-	return density(g.Most, f.units) + ", " + g.MostFrom.String()
+	return density(g.Most, f.Units) + ", " + g.MostFrom.String()
 }
 
 // density writes W/m² in both systems, the sheet's own first.
@@ -146,9 +148,9 @@ func density(w float64, u plane.Units) string {
 }
 
 // areas returns the three areas side by side.
-func areas(r *layout.Room, u plane.Units) block {
-	t := table{head: "Areas", cols: []column{
-		{wraps: true}, {head: "m²", align: decimal}, {head: "ft²", align: decimal}, {head: "of" + noBreak + "floor", align: decimal},
+func areas(r *layout.Room, u plane.Units) setting.Block {
+	t := setting.Table{Head: "Areas", Cols: []setting.Column{
+		{Wraps: true}, {Head: "m²", Align: setting.Decimal}, {Head: "ft²", Align: setting.Decimal}, {Head: "of" + setting.NoBreak + "floor", Align: setting.Decimal},
 	}}
 	whole := r.Floor.Area()
 	for _, a := range []struct {
@@ -159,24 +161,24 @@ func areas(r *layout.Room, u plane.Units) block {
 		if whole > 0 {
 			share = fmt.Sprintf("%.0f %%", 100*a.mm2/whole)
 		}
-		t.rows = append(t.rows, row(a.name, fmt.Sprintf("%.2f", plane.Millimetres.Area(a.mm2)), fmt.Sprintf("%.1f", plane.Inches.Area(a.mm2)), share))
+		t.Rows = append(t.Rows, setting.Row(a.name, fmt.Sprintf("%.2f", plane.Millimetres.Area(a.mm2)), fmt.Sprintf("%.1f", plane.Inches.Area(a.mm2)), share))
 	}
 	return t
 }
 
 // revisions returns the revision table, empty rows left for changes by hand.
-func revisions(p *layout.Plan) block {
-	t := table{head: "Revisions", cols: []column{{head: "Rev."}, {head: "Date"}, {head: "What changed", wraps: true}, {head: "By"}}}
+func revisions(p *layout.Plan) setting.Block {
+	t := setting.Table{Head: "Revisions", Cols: []setting.Column{{Head: "Rev."}, {Head: "Date"}, {Head: "What changed", Wraps: true}, {Head: "By"}}}
 	for _, r := range p.Job.Revisions {
 		date := ""
 		if !r.Date.IsZero() {
 			date = r.Date.Format("2006-01-02")
 		}
-		t.rows = append(t.rows, row(r.Letter, date, r.Text, r.By))
+		t.Rows = append(t.Rows, setting.Row(r.Letter, date, r.Text, r.By))
 	}
-	if len(t.rows) == 0 {
-		t.rows = append(t.rows, row("-", "", "first issue", ""))
+	if len(t.Rows) == 0 {
+		t.Rows = append(t.Rows, setting.Row("-", "", "first issue", ""))
 	}
-	t.rows = append(t.rows, row("", "", "", ""))
+	t.Rows = append(t.Rows, setting.Row("", "", "", ""))
 	return t
 }

@@ -6,10 +6,15 @@ import (
 	"slices"
 
 	"oxturn/drawing"
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/lettering"
+	"oxturn/drawing/setting"
+	"oxturn/drawing/signs"
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
+	"oxturn/layout/say"
 	"oxturn/symbols"
 )
 
@@ -17,64 +22,64 @@ import (
 // lie, and every run in pegs with the cable used at its end. It takes on what
 // the room's cable plan left for it, unless that may as well go on notes that
 // there are anyway.
-func settingOut(r *layout.Room, taken []block, notes bool) scene {
-	s := roomScene(kindNamed("setting-out"), r)
-	s.draw, s.levels = drawSettingOut, func(v *roomView) []level { return settingOutLevels(v, taken, notes) }
+func settingOut(r *layout.Room, taken []setting.Block, notes bool) floorplan.Scene {
+	s := floorplan.OfRoom(kindNamed("setting-out"), r)
+	s.Draw, s.Levels = drawSettingOut, func(v *floorplan.View) []setting.Level { return settingOutLevels(v, taken, notes) }
 	return s
 }
 
-func drawSettingOut(v *roomView) {
-	v.walls()
-	v.drawOpenings()
-	v.fixtures()
-	v.limit()
-	v.leftBare()
-	v.joints()
-	v.cables()
-	v.marks()
-	v.thermostat()
-	v.drawDatums()
-	v.pegs()
-	v.wallLetters()
+func drawSettingOut(v *floorplan.View) {
+	v.Walls()
+	v.DrawOpenings()
+	v.Fixtures()
+	v.Limit()
+	v.LeftBare()
+	v.Joints()
+	v.Cables()
+	v.Marks()
+	v.Thermostat()
+	v.DrawDatums()
+	pegs(v)
+	v.WallLetters()
 }
 
 // settingOutLevels returns what stands beside the plan. The run list comes
 // first: it is what the sheet is for.
-func settingOutLevels(v *roomView, taken []block, notes bool) []level {
-	runs := v.runLists()
-	head := []block{v.crossing(), v.markList()}
-	tail := append([]block{legendOf(v.used)}, v.layingNotes()...)
-	if laidIn(v.plan, v.room) == nil { // else it is on the membrane sheet, by which the first strip is set
-		tail = append(tail, v.crossingDetails()...)
+func settingOutLevels(v *floorplan.View, taken []setting.Block, notes bool) []setting.Level {
+	runs := runLists(v)
+	head := []setting.Block{crossing(v), markList(v)}
+	tail := append([]setting.Block{setting.LegendOf(v.Used)}, layingNotes(v)...)
+	if laidIn(v.Plan, v.Room) == nil { // else it is on the membrane sheet, by which the first strip is set
+		tail = append(tail, crossingDetails(v)...)
 	}
 	full := slices.Concat(head, runs, tail, taken)
 	apart := 1.9
 	if notes {
 		apart = 1.3
 	}
-	return []level{
-		{blocks: full},
-		{blocks: slices.Concat(head, runs, tail), rest: taken, gain: apart},
-		{blocks: slices.Concat(head, runs, tail[:1]), rest: slices.Concat(tail[1:], taken), gain: 1.9},
-		{blocks: slices.Concat(head, tail), rest: slices.Concat(runs, taken), gain: 1.9},
-		{blocks: full, gain: 1.9, overflow: true},
+	return []setting.Level{
+		{Blocks: full},
+		{Blocks: slices.Concat(head, runs, tail), Rest: taken, Gain: apart},
+		{Blocks: slices.Concat(head, runs, tail[:1]), Rest: slices.Concat(tail[1:], taken), Gain: 1.9},
+		{Blocks: slices.Concat(head, tail), Rest: slices.Concat(runs, taken), Gain: 1.9},
+		{Blocks: full, Gain: 1.9, Overflow: true},
 	}
 }
 
 // runLists returns a table of runs for every cable.
-func (v *roomView) runLists() []block {
-	var bs []block
-	for i := range v.room.Cables {
-		c := &v.room.Cables[i]
-		t := table{head: "Runs of " + c.ID, cols: []column{
-			{head: "Run", align: decimal}, {head: "Towards", wraps: true}, {head: "Pegs", align: decimal}, {head: "To next, pegs", align: decimal}, {head: "Used, " + v.fig.longUnit(), align: decimal},
+func runLists(v *floorplan.View) []setting.Block {
+	var bs []setting.Block
+	for i := range v.Room.Cables {
+		c := &v.Room.Cables[i]
+		t := setting.Table{Head: "Runs of " + c.ID, Cols: []setting.Column{
+			{Head: "Run", Align: setting.Decimal}, {Head: "Towards", Wraps: true}, {Head: "Pegs", Align: setting.Decimal}, {Head: "To next, pegs", Align: setting.Decimal}, {Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal},
 		}}
 		for _, r := range c.Runs {
 			next := "-"
 			if r.GapToNext > 0 {
-				next = itoa(r.GapToNext)
+				next = setting.Itoa(r.GapToNext)
 			}
-			t.rows = append(t.rows, row(c.RunName(r.Number), layout.Towards(v.room.Job, r.To, r.To.Sub(r.From)), itoa(r.Pegs), next, v.fig.longFigure(r.RunningEnd)))
+			t.Rows = append(t.Rows, setting.Row(c.RunName(r.Number), layout.Towards(v.Room.Job, r.To, r.To.Sub(r.From)), setting.Itoa(r.Pegs), next, v.Fig.LongFigure(r.RunningEnd)))
 		}
 		bs = append(bs, t)
 	}
@@ -82,45 +87,45 @@ func (v *roomView) runLists() []block {
 }
 
 // markList says where start, marks and end fall, in runs and pegs.
-func (v *roomView) markList() block {
-	t := table{head: "Where the marks fall", cols: []column{
-		{head: "Mark", wraps: true}, {head: "Used, " + v.fig.longUnit(), align: decimal}, {head: "On run", align: decimal}, {head: "Pegs into it", align: decimal}, {head: "Drift taken, at least"},
+func markList(v *floorplan.View) setting.Block {
+	t := setting.Table{Head: "Where the marks fall", Cols: []setting.Column{
+		{Head: "Mark", Wraps: true}, {Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal}, {Head: "On run", Align: setting.Decimal}, {Head: "Pegs into it", Align: setting.Decimal}, {Head: "Drift taken, at least"},
 	}}
-	if !v.tellsDrift() {
-		t.cols = t.cols[:len(t.cols)-1]
+	if !tellsDrift(v) {
+		t.Cols = t.Cols[:len(t.Cols)-1]
 	}
-	pitch := v.plan.Job.Membrane.Pitch
-	for i := range v.room.Cables {
-		c := &v.room.Cables[i]
-		pre := v.prefix(c.ID)
-		t.rows = append(t.rows, row(pre+"START", "0", c.RunName(1), "0", "-"))
+	pitch := v.Plan.Job.Membrane.Pitch
+	for i := range v.Room.Cables {
+		c := &v.Room.Cables[i]
+		pre := v.Prefix(c.ID)
+		t.Rows = append(t.Rows, setting.Row(pre+"START", "0", c.RunName(1), "0", "-"))
 		for _, m := range c.Marks {
 			pegs := "-"
 			if pitch > 0 {
 				pegs = fmt.Sprintf("%.0f", m.Into/pitch)
 			}
-			t.rows = append(t.rows, row(pre+m.Name, v.fig.longFigure(m.Along), c.RunName(m.Run), pegs, driftTaken(c, m.Name)))
+			t.Rows = append(t.Rows, setting.Row(pre+m.Name, v.Fig.LongFigure(m.Along), c.RunName(m.Run), pegs, driftTaken(c, m.Name)))
 		}
 		last := "-"
 		if n := len(c.Runs); n > 0 {
 			last = c.RunName(c.Runs[n-1].Number)
 		}
-		t.rows = append(t.rows, row(pre+"END", v.fig.longFigure(c.Routed), last, "-", "-"))
+		t.Rows = append(t.Rows, setting.Row(pre+"END", v.Fig.LongFigure(c.Routed), last, "-", "-"))
 	}
-	for i := range t.rows {
-		t.rows[i] = t.rows[i][:len(t.cols)]
+	for i := range t.Rows {
+		t.Rows[i] = t.Rows[i][:len(t.Cols)]
 	}
 	return t
 }
 
 // tellsDrift reports whether a cable has no record yet, and so takes drift as planned.
-func (v *roomView) tellsDrift() bool {
-	return slices.ContainsFunc(v.room.Cables, func(c layout.Cable) bool { return c.Laid == nil })
+func tellsDrift(v *floorplan.View) bool {
+	return slices.ContainsFunc(v.Room.Cables, func(c layout.Cable) bool { return c.Laid == nil })
 }
 
 // driftWords say what the drift taken means, after a sentence.
-func (v *roomView) driftWords() string {
-	if !v.tellsDrift() {
+func driftWords(v *floorplan.View) string {
+	if !tellsDrift(v) {
 		return ""
 	}
 	return fmt.Sprintf(" Within the drift taken (- less, + more cable used than drawn) the rest is planned again and nothing laid comes up, %.0f %% of the floor at most going cold; beyond it, laid cable may have to.", 100*layout.ReserveCold)
@@ -140,8 +145,8 @@ func driftTaken(c *layout.Cable, mark string) string {
 }
 
 // lattice returns the room's peg lattice.
-func (v *roomView) lattice() (route.Lattice, bool) {
-	for _, c := range v.room.Cables {
+func lattice(v *floorplan.View) (route.Lattice, bool) {
+	for _, c := range v.Room.Cables {
 		if c.Lattice.Pitch > 0 {
 			return c.Lattice, true
 		}
@@ -151,10 +156,10 @@ func (v *roomView) lattice() (route.Lattice, bool) {
 
 // first returns the peg nearest to where the two datums meet that is laid, half a
 // peg off the edges of the tile at least: the membrane is trimmed short of them.
-func (v *roomView) first() (plane.Point, bool) {
-	l, ok := v.lattice()
-	ws := v.wallSegments()
-	d1, d2 := layout.Datums(v.room.Job)
+func first(v *floorplan.View) (plane.Point, bool) {
+	l, ok := lattice(v)
+	ws := v.WallSegments()
+	d1, d2 := layout.Datums(v.Room.Job)
 	if !ok || d1 < 0 || d2 < 0 {
 		return plane.Point{}, false
 	}
@@ -172,7 +177,7 @@ func (v *roomView) first() (plane.Point, bool) {
 		for j := -reach; j <= reach; j++ {
 			for i := -reach; i <= reach; i++ {
 				q := plane.Pt(math.Round(local.X)+i, math.Round(local.Y)+j).Mul(l.Pitch).Rotate(l.Angle).Add(l.Origin)
-				if d := q.Dist(corner); d < least && v.room.Tiled.Depth(q) >= l.Pitch/2 {
+				if d := q.Dist(corner); d < least && v.Room.Tiled.Depth(q) >= l.Pitch/2 {
 					best, least = q, d
 				}
 			}
@@ -192,85 +197,85 @@ func lineMeet(a, b plane.Segment) (plane.Point, bool) {
 }
 
 // crossing says where the lattice begins.
-func (v *roomView) crossing() block {
-	l := list{head: "Pegs"}
-	lat, ok := v.lattice()
+func crossing(v *floorplan.View) setting.Block {
+	l := setting.List{Head: "Pegs"}
+	lat, ok := lattice(v)
 	if !ok {
-		l.paras = []string{"The rows of pegs are not known."}
+		l.Paras = []string{"The rows of pegs are not known."}
 		return l
 	}
-	l.paras = append(l.paras, fmt.Sprintf("%s from peg to peg.", v.pitchWords(lat.Pitch)))
-	if p, ok := v.first(); ok {
-		a, b := v.offsets(p)
-		l.paras = append(l.paras, fmt.Sprintf("Channel crossing P1, no peg: %s from D1 (wall %s), %s from D2 (wall %s).", a, v.datumLetter(0), b, v.datumLetter(1)))
+	l.Paras = append(l.Paras, fmt.Sprintf("%s from peg to peg.", pitchWords(v, lat.Pitch)))
+	if p, ok := first(v); ok {
+		a, b := v.Offsets(p)
+		l.Paras = append(l.Paras, fmt.Sprintf("Channel crossing P1, no peg: %s from D1 (wall %s), %s from D2 (wall %s).", a, v.DatumLetter(0), b, v.DatumLetter(1)))
 	}
 	// rows lie both ways, so that a turn of nearly 90 degrees is a small one back
-	letter, off := layout.Along(v.room.Job, plane.Pt(1, 0).Rotate(lat.Angle))
-	if square, o := layout.Along(v.room.Job, plane.Pt(0, 1).Rotate(lat.Angle)); o < off-1 {
+	letter, off := layout.Along(v.Room.Job, plane.Pt(1, 0).Rotate(lat.Angle))
+	if square, o := layout.Along(v.Room.Job, plane.Pt(0, 1).Rotate(lat.Angle)); o < off-1 {
 		letter, off = square, o
 	}
 	words := fmt.Sprintf("Rows lie along wall %s.", letter)
 	if off > 0.05 {
 		words = fmt.Sprintf("Rows lie %.1f° off wall %s.", off, letter)
 	}
-	l.paras = append(l.paras, words)
-	l.paras = append(l.paras, v.brokenDatums()...)
-	if v.plan.Job.Info.Status != job.AsLaid {
-		l.paras = append(l.paras, "If the pegs land elsewhere when the membrane is down, plan again from P1 as it is before laying cable.")
+	l.Paras = append(l.Paras, words)
+	l.Paras = append(l.Paras, v.BrokenDatums()...)
+	if v.Plan.Job.Info.Status != job.AsLaid {
+		l.Paras = append(l.Paras, "If the pegs land elsewhere when the membrane is down, plan again from P1 as it is before laying cable.")
 	}
 	return l
 }
 
-func (v *roomView) pitchWords(mm float64) string {
-	if v.fig.units == plane.Inches {
+func pitchWords(v *floorplan.View, mm float64) string {
+	if v.Fig.Units == plane.Inches {
 		return fmt.Sprintf("%.2f in", mm/plane.Inch)
 	}
-	return trimFigure(mm) + " mm"
+	return say.TrimFigure(mm) + " mm"
 }
 
 // layingNotes are the sheet's own remarks and, as long as there is cable to lay,
 // how that is done.
-func (v *roomView) layingNotes() []block {
-	l := list{head: "Laying", number: 1}
-	l.paras = append(l.paras, v.noted...)
-	l.paras = append(l.paras, v.remarks...)
-	if v.plan.Job.Info.Status == job.AsLaid {
-		if l.head = "Notes"; len(l.paras) == 0 {
+func layingNotes(v *floorplan.View) []setting.Block {
+	l := setting.List{Head: "Laying", Number: 1}
+	l.Paras = append(l.Paras, v.Noted...)
+	l.Paras = append(l.Paras, v.Remarks...)
+	if v.Plan.Job.Info.Status == job.AsLaid {
+		if l.Head = "Notes"; len(l.Paras) == 0 {
 			return nil
 		}
-		return []block{l}
+		return []setting.Block{l}
 	}
 	numbers := "A run's number stands where it begins or farther along it."
-	if v.skipsRuns() {
+	if v.SkipsRuns() {
 		numbers = "A run's number stands where it begins or farther along it; a run without one follows the one before it."
 	}
-	l.paras = append(l.paras,
+	l.Paras = append(l.Paras,
 		"Begin at START with the lead joint in the membrane; follow the arrows. "+numbers,
-		"Compare the length used at the end of every run with the list. When the half mark is off its place, stop: the end will miss by about twice as much."+v.driftWords(),
+		"Compare the length used at the end of every run with the list. When the half mark is off its place, stop: the end will miss by about twice as much."+driftWords(v),
 		"A whole run holds about one room's width of cable; one peg on one turn is two pegs of cable. Never move laid cable into a clearance.",
 		"Lead joint, end cap and every run are bedded in full, without voids. Keep the continuity alarm on; walk on boards.",
 	)
-	return []block{l}
+	return []setting.Block{l}
 }
 
 // pegs ticks the rows of pegs along the walls: a long tick every fifth, and
 // only those where the rows would run together.
-func (v *roomView) pegs() {
-	l, ok := v.lattice()
+func pegs(v *floorplan.View) {
+	l, ok := lattice(v)
 	if !ok {
 		return
 	}
 	step := 1
-	if v.view.Len(l.Pitch) < 0.9 {
+	if v.Paper.Len(l.Pitch) < 0.9 {
 		step = 5
 	}
-	for _, w := range v.room.Job.Walls {
-		v.ticks(w.Segment, l, step)
+	for _, w := range v.Room.Job.Walls {
+		ticks(v, w.Segment, l, step)
 	}
-	if p, ok := v.first(); ok {
-		at := v.view.Pt(p)
-		v.mark(signCrossing, symbols.ChannelCrossing(at))
-		v.tag(at, 2, "P1", "channel crossing P1: "+v.placeWords(p), 2)
+	if p, ok := first(v); ok {
+		at := v.Paper.Pt(p)
+		v.Mark(signs.Crossing, symbols.ChannelCrossing(at))
+		v.Tag(at, 2, "P1", "channel crossing P1: "+v.PlaceWords(p), 2)
 	}
 }
 
@@ -279,7 +284,7 @@ const tickLong = 1.7
 
 // ticks draws the rows of one family along a wall: the one that meets it more
 // squarely.
-func (v *roomView) ticks(w plane.Segment, l route.Lattice, step int) {
+func ticks(v *floorplan.View, w plane.Segment, l route.Lattice, step int) {
 	u := w.B.Sub(w.A).Unit()
 	rows := plane.Pt(1, 0).Rotate(l.Angle)
 	across := rows.Left()
@@ -293,18 +298,18 @@ func (v *roomView) ticks(w plane.Segment, l route.Lattice, step int) {
 	at := w.A.Sub(l.Origin).Dot(across)
 	from, to := at, at+slope*w.Length()
 	lo, hi := math.Ceil(math.Min(from, to)/l.Pitch), math.Floor(math.Max(from, to)/l.Pitch)
-	out := paperDir(v.outward(w))
+	out := floorplan.PaperDir(v.Outward(w))
 	for k := int(lo); k <= int(hi); k++ {
 		if k%step != 0 {
 			continue
 		}
-		p := v.view.Pt(w.A.Add(u.Mul((float64(k)*l.Pitch - at) / slope)))
+		p := v.Paper.Pt(w.A.Add(u.Mul((float64(k)*l.Pitch - at) / slope)))
 		long := 0.9
 		if k%5 == 0 {
 			long = tickLong
 		}
 		tick := []drawing.Pt{p, p.Add(out.Mul(long))}
-		v.sign(signPeg, drawing.LayerMembrane, "", drawing.Polyline(tick...), drawing.ThinLine(), nil)
-		v.ink.line(tick, thinInk)
+		v.Sign(signs.Peg, drawing.LayerMembrane, "", drawing.Polyline(tick...), drawing.ThinLine(), nil)
+		v.Ink.Line(tick, lettering.ThinInk)
 	}
 }

@@ -12,6 +12,7 @@ import (
 	"sync"
 
 	"oxturn/drawing"
+	"oxturn/drawing/setting"
 	"oxturn/layout"
 )
 
@@ -27,7 +28,7 @@ func Set(p *layout.Plan) ([]*drawing.Sheet, error) {
 }
 
 // setPages draws the pages of a set, still without numbers.
-func setPages(p *layout.Plan) ([]*page, error) {
+func setPages(p *layout.Plan) ([]*setting.Page, error) {
 	for _, r := range p.Rooms {
 		if len(r.Job.Outline) < 3 {
 			return nil, fmt.Errorf("room %q has no outline to draw", r.Job.Name)
@@ -43,13 +44,13 @@ func setPages(p *layout.Plan) ([]*page, error) {
 }
 
 // A part draws some of a set's sheets. It only reads the plan.
-type part func(*layout.Plan) ([]*page, error)
+type part func(*layout.Plan) ([]*setting.Page, error)
 
 // drawAll draws the parts of a set at the same time, and returns their pages in
 // the order of the parts: how many run at once makes no difference to the
 // sheets. The error is that of the first part that has one.
-func drawAll(p *layout.Plan, parts []part) ([]*page, error) {
-	pages, errs := make([][]*page, len(parts)), make([]error, len(parts))
+func drawAll(p *layout.Plan, parts []part) ([]*setting.Page, error) {
+	pages, errs := make([][]*setting.Page, len(parts)), make([]error, len(parts))
 	var wait sync.WaitGroup
 	for i, draw := range parts {
 		wait.Go(func() { pages[i], errs[i] = draw(p) })
@@ -64,11 +65,11 @@ func drawAll(p *layout.Plan, parts []part) ([]*page, error) {
 }
 
 // eachRoom draws a kind of sheet for every room.
-func eachRoom(draw func(*layout.Plan, *layout.Room) ([]*page, error)) part {
-	return func(p *layout.Plan) ([]*page, error) {
+func eachRoom(draw func(*layout.Plan, *layout.Room) ([]*setting.Page, error)) part {
+	return func(p *layout.Plan) ([]*setting.Page, error) {
 		rooms := make([]part, len(p.Rooms))
 		for i := range p.Rooms {
-			rooms[i] = func(p *layout.Plan) ([]*page, error) { return draw(p, &p.Rooms[i]) }
+			rooms[i] = func(p *layout.Plan) ([]*setting.Page, error) { return draw(p, &p.Rooms[i]) }
 		}
 		return drawAll(p, rooms)
 	}
@@ -76,22 +77,22 @@ func eachRoom(draw func(*layout.Plan, *layout.Room) ([]*page, error)) part {
 
 // numbered draws the title blocks, now that the number of sheets is known, and
 // makes the sheets' names and labels unlike.
-func numbered(pages []*page) []*drawing.Sheet {
+func numbered(pages []*setting.Page) []*drawing.Sheet {
 	seen, count := map[string]bool{}, map[string]int{}
 	var out []*drawing.Sheet
 	for i, pg := range pages {
-		code := codeOf(pg.sheet.ID)
+		code := codeOf(pg.Sheet.ID)
 		count[code]++
-		pg.sheet.Label = fmt.Sprintf("%s-%d", code, count[code])
-		pg.title.label, pg.title.n, pg.title.of = pg.sheet.Label, i+1, len(pages)
-		w := pg.titleAt.W() // in the frame's corner: with its number it may be lower than was kept free
-		pg.title.set(pg, drawing.Pt{X: pg.titleAt.X0, Y: pg.titleAt.Y1 - pg.title.height(pg.ty, w)}, w)
-		id := pg.sheet.ID
-		for n := 2; seen[pg.sheet.ID]; n++ {
-			pg.sheet.ID = fmt.Sprintf("%s-%d", id, n)
+		pg.Sheet.Label = fmt.Sprintf("%s-%d", code, count[code])
+		pg.Title.Label, pg.Title.N, pg.Title.Of = pg.Sheet.Label, i+1, len(pages)
+		w := pg.TitleAt.W() // in the frame's corner: with its number it may be lower than was kept free
+		pg.Title.Set(pg, drawing.Pt{X: pg.TitleAt.X0, Y: pg.TitleAt.Y1 - pg.Title.Height(pg.Ty, w)}, w)
+		id := pg.Sheet.ID
+		for n := 2; seen[pg.Sheet.ID]; n++ {
+			pg.Sheet.ID = fmt.Sprintf("%s-%d", id, n)
 		}
-		seen[pg.sheet.ID] = true
-		out = append(out, pg.sheet)
+		seen[pg.Sheet.ID] = true
+		out = append(out, pg.Sheet)
 	}
 	return out
 }

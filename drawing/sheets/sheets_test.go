@@ -9,6 +9,7 @@ import (
 
 	"oxturn/drawing"
 	"oxturn/drawing/pdf"
+	"oxturn/drawing/setting"
 	"oxturn/layout/plane"
 )
 
@@ -47,10 +48,10 @@ func TestPapers(t *testing.T) {
 				t.Errorf("%s %s: %v", paper.Name, way, err)
 				continue
 			}
-			write(t, "sample-"+slug(paper.Name)+"-"+way, sheets)
+			write(t, "sample-"+setting.Slug(paper.Name)+"-"+way, sheets)
 			checkSheets(t, sheets)
 			for _, s := range sheets {
-				turned := paper.W < wideLeast && (strings.HasPrefix(s.ID, "take-off") || strings.HasPrefix(s.ID, "test-record"))
+				turned := paper.W < setting.WideLeast && (strings.HasPrefix(s.ID, "take-off") || strings.HasPrefix(s.ID, "test-record"))
 				if strings.HasPrefix(s.ID, "owner-map") { // on what is handed over, whatever the set is drawn on
 					if s.Paper.Name != "A4" || strings.HasSuffix(s.ID, "notes") {
 						t.Errorf("%s %s: the owner's map is on %v, %s", paper.Name, way, s.Paper, s.ID)
@@ -77,7 +78,7 @@ func TestAskedScale(t *testing.T) {
 	p.Job.Sheet.Scale, p.Job.Sheet.Ratio = "1:2", 2
 	p.Job.Sheet.Size = "A4"
 	_, err = Set(p)
-	var r *Refusal
+	var r *setting.Refusal
 	if !errors.As(err, &r) || r.Key != "sheet.scale" || !strings.Contains(err.Error(), "1:2 ") || !strings.Contains(err.Error(), "A4") {
 		t.Errorf("a scale that cannot fit: %v", err)
 	}

@@ -4,24 +4,26 @@ import (
 	"fmt"
 	"strings"
 
+	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 	"oxturn/layout/takeoff"
 )
 
 // shiftBlocks say what an inch more or less of room does to the order: how
 // risky it is to buy from these sizes.
-func shiftBlocks(p *layout.Plan) []block {
+func shiftBlocks(p *layout.Plan) []setting.Block {
 	shifts := p.Sensitivity(false)
 	if len(shifts) == 0 {
 		return nil
 	}
-	f := figuresOf(p.Job)
-	t := table{head: "Changes by room", cols: []column{{head: "Room", wraps: true}, {head: "By"}, {head: "Cable", wraps: true}, {head: "Also", wraps: true}}}
+	f := say.For(p.Job)
+	t := setting.Table{Head: "Changes by room", Cols: []setting.Column{{Head: "Room", Wraps: true}, {Head: "By"}, {Head: "Cable", Wraps: true}, {Head: "Also", Wraps: true}}}
 	first := 0
 	if len(p.Rooms) == 1 { // which room needs not be said
 		first = 1
-		t.head, t.cols = "What would change", t.cols[1:]
+		t.Head, t.Cols = "What would change", t.Cols[1:]
 	}
 	last := ""
 	for _, s := range shifts {
@@ -30,36 +32,36 @@ func shiftBlocks(p *layout.Plan) []block {
 			name = ""
 		}
 		last = s.Room
-		t.rows = append(t.rows, row(name, shiftWords(s, f), cableWords(s, f), alsoWords(s))[first:])
+		t.Rows = append(t.Rows, setting.Row(name, shiftWords(s, f), cableWords(s, f), alsoWords(s))[first:])
 	}
 	said := "Cables are judged here by the area they would serve, not laid again. A cable is ordered only after the finished walls are measured."
 	if !p.QuantitiesShifted() {
 		said += " In a job of so many rooms, what else changes is not counted."
 	}
-	return []block{list{head: "If a room measures otherwise", paras: []string{said}}, t}
+	return []setting.Block{setting.List{Head: "If a room measures otherwise", Paras: []string{said}}, t}
 }
 
 // shiftWords says which way a room is longer or shorter.
-func shiftWords(s layout.Stretch, f figures) string {
+func shiftWords(s layout.Stretch, f say.Figures) string {
 	way := "north-south"
 	if s.East {
 		way = "east-west"
 	}
 	by := fmt.Sprintf("%+.0f mm", s.By)
-	if f.units == plane.Inches {
+	if f.Units == plane.Inches {
 		by = fmt.Sprintf("%+.0f in", s.By/plane.Inch)
 	}
 	return by + " " + way
 }
 
-func cableWords(s layout.Stretch, f figures) string {
+func cableWords(s layout.Stretch, f say.Figures) string {
 	switch {
 	case s.Problem != "":
 		return "not looked at: " + s.Problem
 	case s.Keeps:
-		return "stays, runs " + f.spacing(s.Spacing) + " apart"
+		return "stays, runs " + f.Spacing(s.Spacing) + " apart"
 	}
-	return "no longer suits, its runs " + f.spacing(s.Spacing) + " apart; instead: " + s.Instead
+	return "no longer suits, its runs " + f.Spacing(s.Spacing) + " apart; instead: " + s.Instead
 }
 
 // mostChanges is how many changes are listed for one shift.

@@ -4,21 +4,23 @@ import (
 	"fmt"
 	"strings"
 
+	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 	"oxturn/layout/takeoff"
 )
 
 // takeOff sets what is to be bought as tables, over as many sheets as they
 // take.
-func takeOff(p *layout.Plan) ([]*page, error) {
+func takeOff(p *layout.Plan) ([]*setting.Page, error) {
 	l := p.TakeOff
 	if len(l.Lines) == 0 {
 		return nil, nil
 	}
-	blocks := []block{takeOffTable(p)}
+	blocks := []setting.Block{takeOffTable(p)}
 	if p.Job.Info.Status.String() == "proposal" {
-		blocks = append(blocks, list{head: "Status", paras: []string{
+		blocks = append(blocks, setting.List{Head: "Status", Paras: []string{
 			"PROPOSAL. Quantities are from the sizes in the job file. The cable is ordered only after the finished walls are measured: it cannot be shortened or lengthened, and is seldom taken back once unwound.",
 		}})
 	}
@@ -27,54 +29,54 @@ func takeOff(p *layout.Plan) ([]*page, error) {
 		paras []string
 	}{{"Included", l.Inclusions}, {"Not included", l.Exclusions}, {"Assumed", l.Assumptions}, {"Open questions", l.Questions}} {
 		if len(part.paras) > 0 {
-			blocks = append(blocks, list{head: part.head, number: 1, paras: part.paras})
+			blocks = append(blocks, setting.List{Head: part.head, Number: 1, Paras: part.paras})
 		}
 	}
 	blocks = append(blocks, lossBlocks(p)...)
 	if shifts := shiftBlocks(p); len(p.Rooms) == 1 && len(shifts) > 1 {
-		blocks = append(blocks, together(shifts))
+		blocks = append(blocks, setting.Together(shifts))
 	} else {
 		blocks = append(blocks, shifts...)
 	}
-	papers, err := papersFor(p.Job.Sheet, figuresOf(p.Job).units)
+	papers, err := setting.PapersFor(p.Job.Sheet, say.For(p.Job).Units)
 	if err != nil {
 		return nil, err
 	}
-	return listSheets(p, papers, "take-off", "Take-off", "Take-off", blocks)
+	return setting.ListSheets(p, papers, "take-off", "Take-off", "Take-off", blocks)
 }
 
 // takeOffTable returns the lines of the take-off. Prices stand only where the
 // job gives any.
-func takeOffTable(p *layout.Plan) table {
+func takeOffTable(p *layout.Plan) setting.Table {
 	priced := false
 	for _, l := range p.TakeOff.Lines {
 		priced = priced || l.Price != 0
 	}
-	t := table{head: "What to buy", span: true, cols: []column{
-		{head: "Item", wraps: true}, {head: "Worked out from", wraps: true},
-		{head: "Net", align: decimal, group: true}, {head: "Waste %", align: decimal}, {head: "Gross", align: decimal}, {head: "Unit"}, {head: "Gross, other units", align: decimal},
-		{head: "Pack", group: true, align: decimal}, {head: "Packs", align: decimal}, {head: "of"}, {head: "Spare", align: decimal},
+	t := setting.Table{Head: "What to buy", Span: true, Cols: []setting.Column{
+		{Head: "Item", Wraps: true}, {Head: "Worked out from", Wraps: true},
+		{Head: "Net", Align: setting.Decimal, Group: true}, {Head: "Waste %", Align: setting.Decimal}, {Head: "Gross", Align: setting.Decimal}, {Head: "Unit"}, {Head: "Gross, other units", Align: setting.Decimal},
+		{Head: "Pack", Group: true, Align: setting.Decimal}, {Head: "Packs", Align: setting.Decimal}, {Head: "of"}, {Head: "Spare", Align: setting.Decimal},
 	}}
 	if priced {
 		price := "Price"
 		if c := p.Job.Currency; c != "" {
 			price += ", " + c
 		}
-		t.cols = append(t.cols, column{head: "Price each", align: decimal, group: true}, column{head: price, align: decimal})
+		t.Cols = append(t.Cols, setting.Column{Head: "Price each", Align: setting.Decimal, Group: true}, setting.Column{Head: price, Align: setting.Decimal})
 	}
-	t.cols = append(t.cols, column{head: "Note", wraps: true, group: true})
-	u := figuresOf(p.Job).units
+	t.Cols = append(t.Cols, setting.Column{Head: "Note", Wraps: true, Group: true})
+	u := say.For(p.Job).Units
 	for _, l := range p.TakeOff.Lines {
-		t.rows = append(t.rows, takeOffRow(l, u, priced))
+		t.Rows = append(t.Rows, takeOffRow(l, u, priced))
 	}
 	if priced {
-		t.rows = append(t.rows, totalRow(p.TakeOff, len(t.cols)))
+		t.Rows = append(t.Rows, totalRow(p.TakeOff, len(t.Cols)))
 	}
 	return t
 }
 
 // takeOffRow writes one line in the sheet's own units.
-func takeOffRow(l takeoff.Line, u plane.Units, priced bool) []cell {
+func takeOffRow(l takeoff.Line, u plane.Units, priced bool) []setting.Cell {
 	in := func(v float64) (string, string) {
 		if u == plane.Inches {
 			v, unit := takeoff.US(v, l.Unit)
@@ -90,7 +92,7 @@ func takeOffRow(l takeoff.Line, u plane.Units, priced bool) []cell {
 	}
 	pack, packs, of, spare := "-", "-", "-", "-"
 	if l.Packs > 0 {
-		packs = itoa(l.Packs)
+		packs = setting.Itoa(l.Packs)
 		if l.PackName != "" {
 			of = packName(l)
 		}
@@ -99,15 +101,15 @@ func takeOffRow(l takeoff.Line, u plane.Units, priced bool) []cell {
 			spare, _ = in(l.Spare)
 		}
 	}
-	r := []cell{{text: l.Item}, {text: l.Basis}, {text: net}, {text: waste}, {text: gross}, {text: unit}, {text: otherSystem(l, u)}, {text: pack}, {text: packs, strong: true}, {text: of}, {text: spare}}
+	r := []setting.Cell{{Text: l.Item}, {Text: l.Basis}, {Text: net}, {Text: waste}, {Text: gross}, {Text: unit}, {Text: otherSystem(l, u)}, {Text: pack}, {Text: packs, Strong: true}, {Text: of}, {Text: spare}}
 	if priced {
 		each, price := "", "" // to be filled in by hand
 		if l.Price != 0 {
 			each, price = fmt.Sprintf("%.2f", l.Each), fmt.Sprintf("%.2f", l.Price)
 		}
-		r = append(r, cell{text: each}, cell{text: price})
+		r = append(r, setting.Cell{Text: each}, setting.Cell{Text: price})
 	}
-	return append(r, cell{text: l.Note})
+	return append(r, setting.Cell{Text: l.Note})
 }
 
 // packName is what the packs of a line are called.
@@ -133,13 +135,13 @@ func otherSystem(l takeoff.Line, u plane.Units) string {
 	return takeoff.Figure(v, unit) + " " + unit
 }
 
-func totalRow(l takeoff.List, cols int) []cell {
+func totalRow(l takeoff.List, cols int) []setting.Cell {
 	sum, unpriced := l.Total()
-	r := make([]cell, cols)
-	r[0] = cell{text: "Total of the prices given", strong: true}
-	r[cols-2] = cell{text: fmt.Sprintf("%.2f", sum), strong: true}
+	r := make([]setting.Cell, cols)
+	r[0] = setting.Cell{Text: "Total of the prices given", Strong: true}
+	r[cols-2] = setting.Cell{Text: fmt.Sprintf("%.2f", sum), Strong: true}
 	if len(unpriced) > 0 {
-		r[cols-1] = cell{text: "without price: " + strings.Join(unpriced, ", ")}
+		r[cols-1] = setting.Cell{Text: "without price: " + strings.Join(unpriced, ", ")}
 	}
 	return r
 }

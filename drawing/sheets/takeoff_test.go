@@ -10,11 +10,13 @@ import (
 	"strings"
 	"testing"
 
-	"oxturn/drawing"
-	"oxturn/layout/plane"
-	"oxturn/layout/takeoff"
-
 	"pgregory.net/rapid"
+
+	"oxturn/drawing"
+	"oxturn/drawing/setting"
+	"oxturn/layout/plane"
+	"oxturn/layout/say"
+	"oxturn/layout/takeoff"
 )
 
 // The sheet and the CSV of a job say the same: every figure of a row, and the
@@ -32,7 +34,7 @@ func TestTakeOffSheetAgreesWithItsFile(t *testing.T) {
 			t.Fatal(err)
 		}
 		us := ""
-		if figuresOf(p.Job).units == plane.Inches {
+		if say.For(p.Job).Units == plane.Inches {
 			us = " (US)"
 		}
 		from := map[string]string{"Net": "net" + us, "Gross": "gross" + us, "Unit": "unit" + us, "Pack": "pack size" + us, "Packs": "whole packs", "of": "pack", "Spare": "spare" + us, "Item": "item"}
@@ -43,21 +45,21 @@ func TestTakeOffSheetAgreesWithItsFile(t *testing.T) {
 		sheet := takeOffTable(p)
 		total := 0.0
 		for n, r := range rows[1:] {
-			for c, col := range sheet.cols {
-				got := sheet.rows[n][c].text
-				head, known := from[col.head]
+			for c, col := range sheet.Cols {
+				got := sheet.Rows[n][c].Text
+				head, known := from[col.Head]
 				if want := r[at[head]]; known && got != want && !(head == "pack" && want != "" && (got == want+"s" || got == want+"es")) && !(got == "-" && (want == "" || r[at["whole packs"]] == "")) {
-					t.Errorf("%s, %s: %s %q, in the file %q", name, r[at["item"]], col.head, got, want)
+					t.Errorf("%s, %s: %s %q, in the file %q", name, r[at["item"]], col.Head, got, want)
 				}
-				if got == "" && col.head != "Note" && !strings.HasPrefix(col.head, "Price") {
-					t.Errorf("%s, %s: %s is empty", name, r[at["item"]], col.head)
+				if got == "" && col.Head != "Note" && !strings.HasPrefix(col.Head, "Price") {
+					t.Errorf("%s, %s: %s is empty", name, r[at["item"]], col.Head)
 				}
 			}
 			price, _ := strconv.ParseFloat(r[at["price"]], 64)
 			total += price
 		}
-		if last := sheet.rows[len(sheet.rows)-1]; total > 0 && last[len(last)-2].text != fmt.Sprintf("%.2f", total) {
-			t.Errorf("%s: total %s, the prices come to %.2f", name, last[len(last)-2].text, total)
+		if last := sheet.Rows[len(sheet.Rows)-1]; total > 0 && last[len(last)-2].Text != fmt.Sprintf("%.2f", total) {
+			t.Errorf("%s: total %s, the prices come to %.2f", name, last[len(last)-2].Text, total)
 		}
 	}
 }
@@ -67,29 +69,29 @@ func TestTakeOffSheetAgreesWithItsFile(t *testing.T) {
 // not fit stays in full columns.
 func TestColumnsAreLevelled(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		ty := newTypesetter()
-		var blocks []block
+		ty := setting.NewTypesetter()
+		var blocks []setting.Block
 		for i := range rapid.IntRange(1, 9).Draw(t, "blocks") {
-			blocks = append(blocks, list{head: fmt.Sprintf("Block %d", i), paras: slices.Repeat([]string{"A line."}, rapid.IntRange(1, 12).Draw(t, "lines"))})
+			blocks = append(blocks, setting.List{Head: fmt.Sprintf("Block %d", i), Paras: slices.Repeat([]string{"A line."}, rapid.IntRange(1, 12).Draw(t, "lines"))})
 		}
 		cols := []drawing.Box{{X1: 100, Y1: 150}, {X0: 110, X1: 210, Y1: 150}, {X0: 220, X1: 320, Y1: 60}}
-		_, short := levelled(ty, blocks, cols)
-		placed, left := flow(ty, blocks, short)
-		if fits, over := pour(ty, blocks, cols, true); len(over) == 0 && len(fits) == len(blocks) && (len(left) > 0 || len(placed) != len(blocks)) {
+		_, short := setting.Levelled(ty, blocks, cols)
+		placed, left := setting.Flow(ty, blocks, short)
+		if fits, over := setting.Pour(ty, blocks, cols, true); len(over) == 0 && len(fits) == len(blocks) && (len(left) > 0 || len(placed) != len(blocks)) {
 			t.Fatalf("%d of %d blocks are set, %d are left", len(placed), len(blocks), len(left))
 		}
 		all, high := 0.0, 0.0
 		for _, b := range blocks {
-			all += b.height(ty, 100)
-			high = math.Max(high, b.height(ty, 100))
+			all += b.Height(ty, 100)
+			high = math.Max(high, b.Height(ty, 100))
 		}
 		bottom := 0.0
 		for _, p := range placed {
-			bottom = math.Max(bottom, p.at.Y+p.block.height(ty, p.w))
+			bottom = math.Max(bottom, p.At.Y+p.Block.Height(ty, p.W))
 		}
 		// filled in turn, no column is begun before the one before it holds more
 		// than the bound less one block
-		if bound := all/3 + high + float64(len(blocks))*blockGap + 5; bottom > bound && bound < 60 {
+		if bound := all/3 + high + float64(len(blocks))*setting.BlockGap + 5; bottom > bound && bound < 60 {
 			t.Errorf("columns reach to %.0f, %.0f would do", bottom, bound)
 		}
 	})

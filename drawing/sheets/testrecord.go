@@ -6,10 +6,13 @@ import (
 	"strings"
 
 	"oxturn/drawing"
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/circuit"
 	"oxturn/layout/plane"
 	"oxturn/layout/record"
+	"oxturn/layout/say"
 )
 
 // testRecord sets the card of one cable: its label, the limits that follow
@@ -18,12 +21,12 @@ import (
 //
 // It goes round the site on a clipboard and then to the panel with the owner's
 // map: on the paper that is handed over, unless the job asks for another.
-func testRecord(p *layout.Plan, r *layout.Room, c *layout.Cable) ([]*page, error) {
-	sheet, u := p.Job.Sheet, figuresOf(p.Job).units
+func testRecord(p *layout.Plan, r *layout.Room, c *layout.Cable) ([]*setting.Page, error) {
+	sheet, u := p.Job.Sheet, say.For(p.Job).Units
 	if sheet.Size == "" {
-		sheet.Size = handOverPaper(u)
+		sheet.Size = setting.HandOverPaper(u)
 	}
-	papers, err := papersFor(sheet, u)
+	papers, err := setting.PapersFor(sheet, u)
 	if err != nil {
 		return nil, err
 	}
@@ -31,11 +34,11 @@ func testRecord(p *layout.Plan, r *layout.Room, c *layout.Cable) ([]*page, error
 	if r.Job.Name != "" {
 		title += ", " + r.Job.Name
 	}
-	var best []*page
+	var best []*setting.Page
 	var room float64
 	for _, split := range []bool{false, true} { // the notes in one piece, if that takes no further sheet and leaves room to write
-		out, rows, err := tallestRows(papers, func(papers []drawing.Paper, w writing) ([]*page, error) {
-			return listSheets(p, papers, "test-record-"+slug(c.ID), title, "Test record", recordBlocks(p, r, c, w, split))
+		out, rows, err := tallestRows(papers, func(papers []drawing.Paper, w writing) ([]*setting.Page, error) {
+			return setting.ListSheets(p, papers, "test-record-"+setting.Slug(c.ID), title, "Test record", recordBlocks(p, r, c, w, split))
 		})
 		if err != nil {
 			return nil, err
@@ -65,12 +68,12 @@ const (
 // tallestRows sets a record on the first of the papers that takes the fewest
 // sheets, with rows as tall as they can be without a further one, and returns
 // how tall they are.
-func tallestRows(papers []drawing.Paper, set func([]drawing.Paper, writing) ([]*page, error)) (best []*page, rows writing, err error) {
+func tallestRows(papers []drawing.Paper, set func([]drawing.Paper, writing) ([]*setting.Page, error)) (best []*setting.Page, rows writing, err error) {
 	rows = writing{rowLowest, rowLowest}
 	if best, err = set(papers, rows); err != nil {
 		return nil, rows, err
 	}
-	fits := func(pages []*page, err error) bool {
+	fits := func(pages []*setting.Page, err error) bool {
 		return err == nil && len(pages) <= len(best) && goOn(pages) <= goOn(best)
 	}
 	for _, step := range []writing{{1, 1}, {1, 0}, {0, 1}} {
@@ -79,7 +82,7 @@ func tallestRows(papers []drawing.Paper, set func([]drawing.Paper, writing) ([]*
 			if max(next.readings, next.others) > rowTallest {
 				break
 			}
-			pages, err := set([]drawing.Paper{best[0].sheet.Paper}, next)
+			pages, err := set([]drawing.Paper{best[0].Sheet.Paper}, next)
 			if !fits(pages, err) {
 				if pages, err = set(papers, next); !fits(pages, err) {
 					break
@@ -92,11 +95,11 @@ func tallestRows(papers []drawing.Paper, set func([]drawing.Paper, writing) ([]*
 }
 
 // goOn counts the tables that go on in another column or sheet.
-func goOn(pages []*page) int {
+func goOn(pages []*setting.Page) int {
 	n := 0
 	for _, pg := range pages {
-		for _, it := range pg.sheet.Items {
-			if t, ok := it.(*drawing.Text); ok && strings.HasSuffix(t.Text, continued("")) && t.Text != continued(notesHead) {
+		for _, it := range pg.Sheet.Items {
+			if t, ok := it.(*drawing.Text); ok && strings.HasSuffix(t.Text, setting.Continued("")) && t.Text != setting.Continued(notesHead) {
 				n++
 			}
 		}
@@ -109,14 +112,14 @@ const notesHead = "Testing"
 
 // recordBlocks are the parts of a test record; split lets its notes go on in
 // another column.
-func recordBlocks(p *layout.Plan, r *layout.Room, c *layout.Cable, w writing, split bool) []block {
-	f := figuresOf(p.Job)
+func recordBlocks(p *layout.Plan, r *layout.Room, c *layout.Cable, w writing, split bool) []setting.Block {
+	f := say.For(p.Job)
 	label, stages, found, sign := labelTable(c, f), stageTable(c), foundTable(p, c, f, r), signTable()
-	stages.tall = w.readings
-	label.tall, found.tall, sign.tall = w.others, w.others, w.others
-	blocks := append([]block{label, stages}, judged(c)...)
+	stages.Tall = w.readings
+	label.Tall, found.Tall, sign.Tall = w.others, w.others, w.others
+	blocks := append([]setting.Block{label, stages}, judged(c)...)
 	blocks = append(append(blocks, found, sign), sensorTable(p.Job.Sensor, f)...)
-	notes := list{head: notesHead, number: 1, paras: testNotes(p.Job.Region())}
+	notes := setting.List{Head: notesHead, Number: 1, Paras: testNotes(p.Job.Region())}
 	if split {
 		return append(blocks, notes)
 	}
@@ -124,24 +127,24 @@ func recordBlocks(p *layout.Plan, r *layout.Room, c *layout.Cable, w writing, sp
 }
 
 // A whole block stays in one piece.
-type whole struct{ block }
+type whole struct{ setting.Block }
 
 // labelTable copies the label and states the limits before anyone measures.
-func labelTable(c *layout.Cable, f figures) table {
+func labelTable(c *layout.Cable, f say.Figures) setting.Table {
 	o, l := c.Circuit, c.RecordLimits()
-	t := table{head: "Cable " + c.ID + ": label and limits", span: true, cols: []column{
-		{head: "Label"}, {head: "Volts", align: decimal}, {head: "Watts", align: decimal}, {head: "Amps", align: decimal},
-		{head: "Length", align: decimal}, {head: "Ohms at 20 °C", group: true, align: decimal}, {head: "from"},
-		{head: "Least Ω", align: decimal, group: true}, {head: "Most Ω", align: decimal}, {head: "Limits from", wraps: true},
-		{head: "Least MΩ", align: decimal, group: true}, {head: "at V dc", align: decimal}, {head: "from"},
-		{head: "Lot, date of the label", least: 30, group: true}, {head: "Insulation tester, its volts", least: 36, group: true},
+	t := setting.Table{Head: "Cable " + c.ID + ": label and limits", Span: true, Cols: []setting.Column{
+		{Head: "Label"}, {Head: "Volts", Align: setting.Decimal}, {Head: "Watts", Align: setting.Decimal}, {Head: "Amps", Align: setting.Decimal},
+		{Head: "Length", Align: setting.Decimal}, {Head: "Ohms at 20 °C", Group: true, Align: setting.Decimal}, {Head: "from"},
+		{Head: "Least Ω", Align: setting.Decimal, Group: true}, {Head: "Most Ω", Align: setting.Decimal}, {Head: "Limits from", Wraps: true},
+		{Head: "Least MΩ", Align: setting.Decimal, Group: true}, {Head: "at V dc", Align: setting.Decimal}, {Head: "from"},
+		{Head: "Lot, date of the label", Least: 30, Group: true}, {Head: "Insulation tester, its volts", Least: 36, Group: true},
 	}}
-	t.rows = [][]cell{row(c.Label.ID, fmt.Sprintf("%g", c.Label.Volts), fmt.Sprintf("%g", c.Label.Watts), figureOf(o.Amps, 2),
-		f.long(c.Label.Length), figureOf(o.Nominal, 1), o.OhmsFrom, fmt.Sprintf("%.1f", o.Limits.Low), fmt.Sprintf("%.1f", o.Limits.High),
+	t.Rows = [][]setting.Cell{setting.Row(c.Label.ID, fmt.Sprintf("%g", c.Label.Volts), fmt.Sprintf("%g", c.Label.Watts), figureOf(o.Amps, 2),
+		f.Long(c.Label.Length), figureOf(o.Nominal, 1), o.OhmsFrom, fmt.Sprintf("%.1f", o.Limits.Low), fmt.Sprintf("%.1f", o.Limits.High),
 		fmt.Sprintf("%+g/%+g %%, %s", 100*o.Limits.LowShare, 100*o.Limits.HighShare, o.Limits.Source),
 		fmt.Sprintf("%g", l.Megohms), fmt.Sprintf("%g", l.Volts), l.MegohmsSource, "", "")}
 	for _, limit := range []int{7, 8, 10} {
-		t.rows[0][limit].strong = true
+		t.Rows[0][limit].Strong = true
 	}
 	return t
 }
@@ -156,9 +159,9 @@ func stages() []string {
 
 // stageTable is the record itself: every box empty but for the readings that
 // the job has.
-func stageTable(c *layout.Cable) table {
+func stageTable(c *layout.Cable) setting.Table {
 	l := c.Circuit.Limits
-	t := table{head: "Readings", span: true, cols: []column{{head: "Stage", wraps: true, least: 26}}}
+	t := setting.Table{Head: "Readings", Span: true, Cols: []setting.Column{{Head: "Stage", Wraps: true, Least: 26}}}
 	for _, h := range []struct {
 		head  string
 		least float64
@@ -166,12 +169,12 @@ func stageTable(c *layout.Cable) table {
 		{"Date, time", 16}, {"By", 12}, {"Floor °C / °F", 13}, {fmt.Sprintf("L-N Ω (%.1f to %.1f)", l.Low, l.High), 16}, {"L-braid Ω", 13}, {"N-braid Ω", 13},
 		{fmt.Sprintf("MΩ at volts (%g least)", c.RecordLimits().Megohms), 15}, {"S1 kΩ", 11}, {"S2 kΩ", 11}, {"Alarm on?", 12}, {"Photo no.", 12}, {"OK, signed", 20},
 	} {
-		t.cols = append(t.cols, column{head: h.head, wraps: true, least: h.least, group: true})
+		t.Cols = append(t.Cols, setting.Column{Head: h.head, Wraps: true, Least: h.least, Group: true})
 	}
 	for _, s := range stages() {
-		r := make([]cell, len(t.cols))
-		r[0] = cell{text: s, strong: s[0] == 'H'}
-		t.rows = append(t.rows, withReadings(r, c)...)
+		r := make([]setting.Cell, len(t.Cols))
+		r[0] = setting.Cell{Text: s, Strong: s[0] == 'H'}
+		t.Rows = append(t.Rows, withReadings(r, c)...)
 	}
 	return t
 }
@@ -184,16 +187,16 @@ func stageRows() map[record.Stage]string {
 
 // withReadings returns a stage's row once for each reading taken at it, or as
 // it is where there is none yet. OK and signature stay empty: they are a person's.
-func withReadings(r []cell, c *layout.Cable) [][]cell {
+func withReadings(r []setting.Cell, c *layout.Cable) [][]setting.Cell {
 	readings, _, err := c.Readings()
-	var out [][]cell
+	var out [][]setting.Cell
 	for _, x := range readings {
-		if err != nil || stageRows()[x.Stage] != r[0].text {
+		if err != nil || stageRows()[x.Stage] != r[0].Text {
 			continue
 		}
-		n := append([]cell{}, r...)
+		n := append([]setting.Cell{}, r...)
 		for i, text := range readingTexts(x) {
-			n[i+1].text = text
+			n[i+1].Text = text
 		}
 		out = append(out, n)
 	}
@@ -201,11 +204,11 @@ func withReadings(r []cell, c *layout.Cable) [][]cell {
 		return out
 	}
 	for _, s := range c.SkippedStages() {
-		if stageRows()[s] == r[0].text {
-			r[1] = cell{text: notTested, strong: true}
+		if stageRows()[s] == r[0].Text {
+			r[1] = setting.Cell{Text: notTested, Strong: true}
 		}
 	}
-	return [][]cell{r}
+	return [][]setting.Cell{r}
 }
 
 // notTested stands in the row of a stage that was gone over, as a later one has a
@@ -240,59 +243,59 @@ func readingTexts(x record.Reading) []string {
 
 // judged lists what is to be said of the readings the job has, beyond that they
 // are within their limits; nothing where there are none.
-func judged(c *layout.Cable) []block {
+func judged(c *layout.Cable) []setting.Block {
 	_, verdicts, err := c.Readings()
-	t := table{head: "Held against the limits", span: true, cols: []column{{head: "Stage", wraps: true}, {head: "Reading", wraps: true, group: true}, {head: "Result", wraps: true, group: true}, {head: "Why", wraps: true, group: true}}}
+	t := setting.Table{Head: "Held against the limits", Span: true, Cols: []setting.Column{{Head: "Stage", Wraps: true}, {Head: "Reading", Wraps: true, Group: true}, {Head: "Result", Wraps: true, Group: true}, {Head: "Why", Wraps: true, Group: true}}}
 	for _, v := range verdicts {
 		if err == nil && (v.Grade == record.Outside || v.Grade == record.Look) {
-			r := row(stageRows()[v.Stage], v.Item, v.Grade.String(), v.Words)
-			r[2].strong = v.Grade == record.Outside
-			t.rows = append(t.rows, r)
+			r := setting.Row(stageRows()[v.Stage], v.Item, v.Grade.String(), v.Words)
+			r[2].Strong = v.Grade == record.Outside
+			t.Rows = append(t.Rows, r)
 		}
 	}
-	if len(t.rows) == 0 {
+	if len(t.Rows) == 0 {
 		return nil
 	}
-	return []block{t}
+	return []setting.Block{t}
 }
 
 // foundTable compares what was planned with what was found.
-func foundTable(p *layout.Plan, c *layout.Cable, f figures, r *layout.Room) table {
+func foundTable(p *layout.Plan, c *layout.Cable, f say.Figures, r *layout.Room) setting.Table {
 	half := "-"
 	if len(c.Marks) > 1 {
 		m := c.Halfway()
-		half = fmt.Sprintf("run %s, %s into it", c.RunName(m.Run), unbrokenWords(f.withUnit(m.Into)))
+		half = fmt.Sprintf("run %s, %s into it", c.RunName(m.Run), floorplan.UnbrokenWords(withUnit(f, m.Into)))
 	}
-	return twoAbreast("Found on the floor", []column{{wraps: true, least: 34}, {head: "Planned", wraps: true, least: 32}, {head: "Found", wraps: true, least: 42, group: true}}, [][]cell{
-		row("Half-way mark", half, ""), row("Runs", itoa(len(c.Runs)), ""),
-		row("Lead on the floor", f.long(plane.PathLength(c.ColdLead)), ""),
-		row("Box above the floor", f.withUnit(r.Job.Thermostat.Height), ""),
-		row("Capacitance, conductor to braid", "-", capacitance(c)),
-		row("Volts, amps at hook-up", fmt.Sprintf("%g V, %s A", c.Label.Volts, figureOf(c.Circuit.Amps, 2)), ""), row("Trip test", "-", ""), row("Earliest full use", earliest(p), ""), row("Changed from the plan", "-", ""),
-		row("Photographs kept where", "-", ""),
+	return twoAbreast("Found on the floor", []setting.Column{{Wraps: true, Least: 34}, {Head: "Planned", Wraps: true, Least: 32}, {Head: "Found", Wraps: true, Least: 42, Group: true}}, [][]setting.Cell{
+		setting.Row("Half-way mark", half, ""), setting.Row("Runs", setting.Itoa(len(c.Runs)), ""),
+		setting.Row("Lead on the floor", f.Long(plane.PathLength(c.ColdLead)), ""),
+		setting.Row("Box above the floor", withUnit(f, r.Job.Thermostat.Height), ""),
+		setting.Row("Capacitance, conductor to braid", "-", capacitance(c)),
+		setting.Row("Volts, amps at hook-up", fmt.Sprintf("%g V, %s A", c.Label.Volts, figureOf(c.Circuit.Amps, 2)), ""), setting.Row("Trip test", "-", ""), setting.Row("Earliest full use", earliest(p), ""), setting.Row("Changed from the plan", "-", ""),
+		setting.Row("Photographs kept where", "-", ""),
 	})
 }
 
 // withUnit is length with mm behind millimetres.
-func (f figures) withUnit(mm float64) string {
-	if f.units == plane.Millimetres && !f.both {
-		return f.length(mm) + " mm"
+func withUnit(f say.Figures, mm float64) string {
+	if f.Units == plane.Millimetres && !f.Both {
+		return f.Length(mm) + " mm"
 	}
-	return f.length(mm)
+	return f.Length(mm)
 }
 
 // twoAbreast sets the second half of the rows beside the first, in a table as
 // wide as the sheet.
-func twoAbreast(head string, cols []column, rows [][]cell) table {
+func twoAbreast(head string, cols []setting.Column, rows [][]setting.Cell) setting.Table {
 	half := (len(rows) + 1) / 2
-	t := table{head: head, span: true, cols: append(slices.Clone(cols), cols...)}
-	t.cols[len(cols)].group = true
+	t := setting.Table{Head: head, Span: true, Cols: append(slices.Clone(cols), cols...)}
+	t.Cols[len(cols)].Group = true
 	for i := range half {
-		other := make([]cell, len(cols))
+		other := make([]setting.Cell, len(cols))
 		if half+i < len(rows) {
 			other = rows[half+i]
 		}
-		t.rows = append(t.rows, append(slices.Clone(rows[i]), other...))
+		t.Rows = append(t.Rows, append(slices.Clone(rows[i]), other...))
 	}
 	return t
 }
@@ -305,9 +308,9 @@ func earliest(p *layout.Plan) string {
 	return p.FullUse.Words()
 }
 
-func signTable() table {
-	cols := []column{{wraps: true, least: 20}, {head: "Name", wraps: true, least: 28, group: true}, {head: "Date", least: 20, group: true}, {head: "Signature", wraps: true, least: 30, group: true}}
-	return twoAbreast("Signed", cols, [][]cell{row("Installer", "", "", ""), row("Electrician", "", "", ""), row("Inspector", "", "", ""), row("Owner", "", "", "")})
+func signTable() setting.Table {
+	cols := []setting.Column{{Wraps: true, Least: 20}, {Head: "Name", Wraps: true, Least: 28, Group: true}, {Head: "Date", Least: 20, Group: true}, {Head: "Signature", Wraps: true, Least: 30, Group: true}}
+	return twoAbreast("Signed", cols, [][]setting.Cell{setting.Row("Installer", "", "", ""), setting.Row("Electrician", "", "", ""), setting.Row("Inspector", "", "", ""), setting.Row("Owner", "", "", "")})
 }
 
 func testNotes(in circuit.Region) []string {
@@ -319,8 +322,8 @@ func testNotes(in circuit.Region) []string {
 }
 
 // allRecords returns the cards of every cable of the plan.
-func allRecords(p *layout.Plan) ([]*page, error) {
-	var out []*page
+func allRecords(p *layout.Plan) ([]*setting.Page, error) {
+	var out []*setting.Page
 	for i := range p.Rooms {
 		r := &p.Rooms[i]
 		for k := range r.Cables {

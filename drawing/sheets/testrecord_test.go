@@ -44,10 +44,10 @@ func TestRecordCanBeWrittenIn(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if len(pages) != c.sheets || pages[0].sheet.Paper.Name != c.on {
-			t.Errorf("%q: %d sheets of %s, want %d of %s", c.size, len(pages), pages[0].sheet.Paper.Name, c.sheets, c.on)
+		if len(pages) != c.sheets || pages[0].Sheet.Paper.Name != c.on {
+			t.Errorf("%q: %d sheets of %s, want %d of %s", c.size, len(pages), pages[0].Sheet.Paper.Name, c.sheets, c.on)
 		}
-		if got := stageGap(t, pages[0].sheet); got < c.least {
+		if got := stageGap(t, pages[0].Sheet); got < c.least {
 			t.Errorf("%q: rows of %.1f mm, want %.0f at least", c.size, got, c.least)
 		}
 	}
@@ -60,7 +60,7 @@ func TestReadingsStayTogether(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		front := said(pages[0].sheet)
+		front := said(pages[0].Sheet)
 		for _, s := range stages() {
 			if !strings.Contains(front, s) {
 				t.Errorf("stage %q is not on the front", s)
@@ -78,7 +78,7 @@ func TestRecordStatesItsLimits(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	words := strings.Join(strings.Fields(said(pages[0].sheet)), " ")
+	words := strings.Join(strings.Fields(said(pages[0].Sheet)), " ")
 	for _, want := range []string{"76.0 88.0 -5/+10 %, default 20 500 default", "MΩ at volts (20 least)"} {
 		if !strings.Contains(words, want) {
 			t.Errorf("the record does not say %q: %s", want, words)

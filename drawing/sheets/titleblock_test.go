@@ -6,6 +6,8 @@ import (
 	"time"
 
 	"oxturn/drawing"
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/setting"
 	"oxturn/layout/job"
 )
 
@@ -15,28 +17,28 @@ import (
 // full and inside the block, wide, narrow and compact.
 func TestTitleBlockLengths(t *testing.T) {
 	filled := func(n int) string { return strings.Repeat("Mn 7", n)[:n] }
-	b := titleBlock{
-		title: filled(25), kind: filled(30), scale: longest, paper: "tabloid", label: "MB-88", n: 88, of: 88, revision: "AB", units: "mm (ft-in)",
-		info: job.Info{Number: filled(16), DrawnBy: filled(20), CheckedBy: filled(20), ApprovedBy: filled(20), Contractor: filled(60), Date: time.Date(2026, 11, 24, 0, 0, 0, 0, time.UTC)},
+	b := setting.TitleBlock{
+		Title: filled(25), Kind: filled(30), Scale: floorplan.Longest, Paper: "tabloid", Label: "MB-88", N: 88, Of: 88, Revision: "AB", Units: "mm (ft-in)",
+		Info: job.Info{Number: filled(16), DrawnBy: filled(20), CheckedBy: filled(20), ApprovedBy: filled(20), Contractor: filled(60), Date: time.Date(2026, 11, 24, 0, 0, 0, 0, time.UTC)},
 	}
-	for _, w := range []float64{titleMin, 120, titleMax} {
-		for _, b.compact = range []bool{false, true} {
-			pg := newPage(nil, drawing.Paper{W: 420, H: 297})
-			b.set(pg, drawing.Pt{X: 100, Y: 100}, w)
-			box := drawing.Box{X0: 100, Y0: 100, X1: 100 + w, Y1: 100 + b.height(pg.ty, w)}
+	for _, w := range []float64{setting.TitleMin, 120, setting.TitleMax} {
+		for _, b.Compact = range []bool{false, true} {
+			pg := setting.NewPage(nil, drawing.Paper{W: 420, H: 297})
+			b.Set(pg, drawing.Pt{X: 100, Y: 100}, w)
+			box := drawing.Box{X0: 100, Y0: 100, X1: 100 + w, Y1: 100 + b.Height(pg.Ty, w)}
 			said := ""
-			for _, x := range pg.sheet.Texts() {
+			for _, x := range pg.Sheet.Texts() {
 				said += strings.ReplaceAll(x.Text, " ", "")
 				if !box.Contains(x.Box()) {
 					t.Errorf("%v mm wide: %q leaves the block", w, x.Text)
 				}
 			}
-			for _, f := range b.fields() {
-				if !strings.Contains(said, strings.ReplaceAll(f.value, " ", "")) {
-					t.Errorf("%v mm wide: %s %q is not set in full", w, f.name, f.value)
+			for _, f := range b.Fields() {
+				if !strings.Contains(said, strings.ReplaceAll(f.Value, " ", "")) {
+					t.Errorf("%v mm wide: %s %q is not set in full", w, f.Name, f.Value)
 				}
 			}
-			checkLettering(t, pg.sheet)
+			checkLettering(t, pg.Sheet)
 		}
 	}
 }
@@ -44,11 +46,11 @@ func TestTitleBlockLengths(t *testing.T) {
 // TestLastRow: "Approved" does not stand alone in a row as wide as the block, at
 // any width that a column may have.
 func TestLastRow(t *testing.T) {
-	b := titleBlock{title: "Cable plan", kind: "Cable plan", scale: longest, paper: "tabloid", label: "CP-1", n: 1, of: 8, revision: "-", units: "mm"}
-	for w := 100.0; w <= titleMax; w += 2 {
-		rows := b.rows(w)
+	b := setting.TitleBlock{Title: "Cable plan", Kind: "Cable plan", Scale: floorplan.Longest, Paper: "tabloid", Label: "CP-1", N: 1, Of: 8, Revision: "-", Units: "mm"}
+	for w := 100.0; w <= setting.TitleMax; w += 2 {
+		rows := b.Rows(w)
 		if last := rows[len(rows)-1]; len(last) < 2 {
-			t.Errorf("%g mm wide: %q is alone in the last row", w, last[0].name)
+			t.Errorf("%g mm wide: %q is alone in the last row", w, last[0].Name)
 		}
 	}
 }

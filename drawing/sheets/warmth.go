@@ -8,69 +8,72 @@ import (
 	"unicode/utf8"
 
 	"oxturn/drawing"
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/heat"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // warmthBlocks returns what the build-up sheet says of the floor's warmth:
 // charts, their figures, and what they rest on.
-func warmthBlocks(p *layout.Plan) []block {
-	w, f := p.Warmth, figuresOf(p.Job)
+func warmthBlocks(p *layout.Plan) []setting.Block {
+	w, f := p.Warmth, say.For(p.Job)
 	switch {
 	case w == nil:
-		return []block{list{head: "Warmth", paras: []string{
+		return []setting.Block{setting.List{Head: "Warmth", Paras: []string{
 			"Not worked out: the job gives no [[layer]] tables. With every layer from the tile down to what carries the floor, this sheet shows surface temperature and warm-up.",
 		}}}
 	case w.Problem != "":
-		return []block{list{head: "Warmth", paras: []string{"Not worked out: " + w.Problem + "."}}}
+		return []setting.Block{setting.List{Head: "Warmth", Paras: []string{"Not worked out: " + w.Problem + "."}}}
 	}
-	out := append([]block{surfaceChart(w, f)}, surfaceTables(w, f)...)
+	out := append([]setting.Block{surfaceChart(w, f)}, surfaceTables(w, f)...)
 	out = append(out, warmUpCharts(w, f)...)
 	return append(out, warmUpTable(w, f), energyTable(w, p.Job.Energy.Currency), layerFigures(w), warmthNotes(w, f))
 }
 
 // temperature turns °C into the sheet's own scale.
-func (f figures) temperature(c float64) float64 {
-	if f.units == plane.Inches {
+func temperature(f say.Figures, c float64) float64 {
+	if f.Units == plane.Inches {
 		return c*1.8 + 32
 	}
 	return c
 }
 
-func (f figures) degree() string {
-	if f.units == plane.Inches {
+func degree(f say.Figures) string {
+	if f.Units == plane.Inches {
 		return "°F"
 	}
 	return "°C"
 }
 
 // degrees writes a temperature, its other scale in brackets.
-func (f figures) degrees(c float64) string {
-	if f.units == plane.Inches {
-		return fmt.Sprintf("%.0f °F (%.0f °C)", f.temperature(c), c)
+func degrees(f say.Figures, c float64) string {
+	if f.Units == plane.Inches {
+		return fmt.Sprintf("%.0f °F (%.0f °C)", temperature(f, c), c)
 	}
 	return fmt.Sprintf("%.0f °C (%.0f °F)", c, c*1.8+32)
 }
 
 // difference writes a difference of temperatures in the sheet's own scale.
-func (f figures) difference(k float64) string {
-	if f.units == plane.Inches {
+func difference(f say.Figures, k float64) string {
+	if f.Units == plane.Inches {
 		return fmt.Sprintf("%.0f °F", k*1.8)
 	}
 	return fmt.Sprintf("%g °C", k)
 }
 
 // small turns mm into what a chart's axis counts.
-func (f figures) small(mm float64) float64 {
-	if f.units == plane.Inches {
+func small(f say.Figures, mm float64) float64 {
+	if f.Units == plane.Inches {
 		return mm / plane.Inch
 	}
 	return mm
 }
 
-func (f figures) smallUnit() string {
-	if f.units == plane.Inches {
+func smallUnit(f say.Figures) string {
+	if f.Units == plane.Inches {
 		return "in"
 	}
 	return "mm"
@@ -80,26 +83,26 @@ func (f figures) smallUnit() string {
 const mostCurves = 6
 
 // surfaceChart shows the surface across two runs, at most and at least as warm.
-func surfaceChart(w *layout.Warmth, f figures) block {
-	c := chart{
-		head: "Surface temperature across two runs", across: "across the runs, " + f.smallUnit(),
-		up: f.degree() + ", left on without a thermostat in a room at " + f.airs(w),
+func surfaceChart(w *layout.Warmth, f say.Figures) setting.Block {
+	c := setting.Chart{
+		Head: "Surface temperature across two runs", Across: "across the runs, " + smallUnit(f),
+		Up: degree(f) + ", left on without a thermostat in a room at " + airs(f, w),
 	}
 	for _, r := range w.Runs {
-		if len(c.curves)+2 > mostCurves {
+		if len(c.Curves)+2 > mostCurves {
 			break
 		}
 		if r.Alike() && w.Room == w.Warmest {
-			c.curves = append(c.curves, curve{name: runName(r, f), pts: acrossTwo(r.Hot, w.Warmest, f)})
+			c.Curves = append(c.Curves, setting.Curve{Name: runName(r, f), Pts: acrossTwo(r.Hot, w.Warmest, f)})
 			continue
 		}
-		c.curves = append(c.curves, curve{name: runName(r, f) + ", at most", pts: acrossTwo(r.Hot, w.Warmest, f)},
-			curve{name: strings.Join(r.Cables, ", ") + ", at least", pts: acrossTwo(r.Cold, w.Room, f)})
+		c.Curves = append(c.Curves, setting.Curve{Name: runName(r, f) + ", at most", Pts: acrossTwo(r.Hot, w.Warmest, f)},
+			setting.Curve{Name: strings.Join(r.Cables, ", ") + ", at least", Pts: acrossTwo(r.Cold, w.Room, f)})
 	}
 	if len(w.Runs) > 0 {
 		for _, v := range w.Runs[0].Verdicts {
 			if l := v.Limit; l != heat.EdgeLimit { // a strip along walls, not the floor
-				c.limits = append(c.limits, limitLine{limitName(l, f), f.temperature(l.Celsius)})
+				c.Limits = append(c.Limits, setting.LimitLine{Name: limitName(l, f), At: temperature(f, l.Celsius)})
 			}
 		}
 	}
@@ -107,37 +110,37 @@ func surfaceChart(w *layout.Warmth, f figures) block {
 }
 
 // airs writes the room's temperature, and at its warmest where that differs.
-func (f figures) airs(w *layout.Warmth) string {
+func airs(f say.Figures, w *layout.Warmth) string {
 	if w.Room == w.Warmest {
-		return f.degrees(w.Room)
+		return degrees(f, w.Room)
 	}
-	return f.degrees(w.Room) + ", " + f.degrees(w.Warmest) + " at its warmest"
+	return degrees(f, w.Room) + ", " + degrees(f, w.Warmest) + " at its warmest"
 }
 
 // limitName names a limit for the chart: of one for other air than an occupied
 // room's it says for which.
-func limitName(l heat.Limit, f figures) string {
-	name := "limit, " + l.Name + ": " + f.degrees(l.Celsius)
+func limitName(l heat.Limit, f say.Figures) string {
+	name := "limit, " + l.Name + ": " + degrees(f, l.Celsius)
 	if l.Air != 0 && l.Air != heat.OccupiedLimit.Air {
-		name += " in air at " + f.degrees(l.Air)
+		name += " in air at " + degrees(f, l.Air)
 	}
 	return name
 }
 
-func runName(r layout.Warm, f figures) string {
-	return fmt.Sprintf("%s: %s apart, %s", strings.Join(r.Cables, ", "), f.spacing(r.Cold.Section.Spacing), flux(r.Cold.Section.Flux(), f))
+func runName(r layout.Warm, f say.Figures) string {
+	return fmt.Sprintf("%s: %s apart, %s", strings.Join(r.Cables, ", "), f.Spacing(r.Cold.Section.Spacing), flux(r.Cold.Section.Flux(), f))
 }
 
 // flux writes W/m² in both systems so that no line ends within a figure.
-func flux(w float64, f figures) string {
-	return strings.ReplaceAll(density(w, f.units), " W", noBreak+"W")
+func flux(w float64, f say.Figures) string {
+	return strings.ReplaceAll(density(w, f.Units), " W", setting.NoBreak+"W")
 }
 
 // acrossTwo returns the surface over two runs in the chart's units.
-func acrossTwo(b layout.Bound, room float64, f figures) []drawing.Pt {
+func acrossTwo(b layout.Bound, room float64, f say.Figures) []drawing.Pt {
 	var pts []drawing.Pt
 	for _, s := range b.Steady.Profile {
-		pts = append(pts, drawing.Pt{X: f.small(s.X), Y: f.temperature(room + s.Rise)})
+		pts = append(pts, drawing.Pt{X: small(f, s.X), Y: temperature(f, room+s.Rise)})
 	}
 	return pts
 }
@@ -146,20 +149,20 @@ func acrossTwo(b layout.Bound, room float64, f figures) []drawing.Pt {
 const runsAbreast = 3
 
 // surfaceTables give the figures of the steady state, at most and at least.
-func surfaceTables(w *layout.Warmth, f figures) []block {
-	var out []block
+func surfaceTables(w *layout.Warmth, f say.Figures) []setting.Block {
+	var out []setting.Block
 	most := func(r layout.Warm) heat.Steady { return r.Hot.Steady }
 	least := func(r layout.Warm) heat.Steady { return r.Cold.Steady }
 	for i := 0; i < len(w.Runs); i += runsAbreast {
 		runs := w.Runs[i:min(i+runsAbreast, len(w.Runs))]
-		out = append(out, surfaceTable("Surface, settled, at most, "+f.degree(), runs, most, w.Warmest, f),
-			surfaceTable("Surface, settled, at least, "+f.degree(), runs, least, w.Room, f))
+		out = append(out, surfaceTable("Surface, settled, at most, "+degree(f), runs, most, w.Warmest, f),
+			surfaceTable("Surface, settled, at least, "+degree(f), runs, least, w.Room, f))
 	}
 	return out
 }
 
-func surfaceTable(head string, runs []layout.Warm, bound func(layout.Warm) heat.Steady, room float64, f figures) block {
-	t := table{head: head, cols: []column{{head: "Cable", wraps: true}}}
+func surfaceTable(head string, runs []layout.Warm, bound func(layout.Warm) heat.Steady, room float64, f say.Figures) setting.Block {
+	t := setting.Table{Head: head, Cols: []setting.Column{{Head: "Cable", Wraps: true}}}
 	rows := []struct {
 		name string
 		of   func(heat.Steady) float64
@@ -170,22 +173,22 @@ func surfaceTable(head string, runs []layout.Warm, bound func(layout.Warm) heat.
 		{"at the cable itself", func(s heat.Steady) float64 { return s.Hottest }},
 	}
 	for _, r := range rows {
-		cells := row(r.name)
+		cells := setting.Row(r.name)
 		for _, run := range runs {
-			cells = append(cells, cell{text: fmt.Sprintf("%.1f", f.temperature(room+r.of(bound(run))))})
+			cells = append(cells, setting.Cell{Text: fmt.Sprintf("%.1f", temperature(f, room+r.of(bound(run))))})
 		}
-		t.rows = append(t.rows, cells)
+		t.Rows = append(t.Rows, cells)
 	}
-	up := row("heat that goes up, %")
+	up := setting.Row("heat that goes up, %")
 	for _, run := range runs {
-		t.cols = append(t.cols, column{head: someNames(run.Cables), align: decimal})
+		t.Cols = append(t.Cols, setting.Column{Head: someNames(run.Cables), Align: setting.Decimal})
 		share := fmt.Sprintf("%.0f", 100*bound(run).UpShare)
 		if bound(run).UpShare < 0 { // colder ground takes more than the cable gives
 			share = "none"
 		}
-		up = append(up, cell{text: share})
+		up = append(up, setting.Cell{Text: share})
 	}
-	t.rows = append(t.rows, up)
+	t.Rows = append(t.Rows, up)
 	return t
 }
 
@@ -199,24 +202,24 @@ func someNames(names []string) string {
 
 // warmUpCharts shows the mean of the surface over time for every spacing on
 // offer, on its own and over an insulation board.
-func warmUpCharts(w *layout.Warmth, f figures) []block {
-	var out []block
+func warmUpCharts(w *layout.Warmth, f say.Figures) []setting.Block {
+	var out []setting.Block
 	for _, board := range []bool{false, true} {
-		c := chart{
-			head: "Warm-up for each spacing", across: "hours from switching on",
-			up: f.degree() + ", mean of the surface, room at " + f.degrees(w.Room),
+		c := setting.Chart{
+			Head: "Warm-up for each spacing", Across: "hours from switching on",
+			Up: degree(f) + ", mean of the surface, room at " + degrees(f, w.Room),
 		}
 		if board {
-			c.head = "Warm-up over an insulation board, " + unbrokenWords(f.thickness(w.Board))
+			c.Head = "Warm-up over an insulation board, " + floorplan.UnbrokenWords(f.Thickness(w.Board))
 		}
 		for _, o := range w.Offers {
 			if o.Board == board {
-				c.curves = append(c.curves, curve{name: f.spacing(o.Spacing) + " apart, " + flux(o.Flux, f), pts: warming(o.Curve, w, f)})
+				c.Curves = append(c.Curves, setting.Curve{Name: f.Spacing(o.Spacing) + " apart, " + flux(o.Flux, f), Pts: warming(o.Curve, w, f)})
 				goal := w.Room + o.Curve.Start + w.Rise // the times are counted to it: the floor may start colder than the room
-				c.limits = []limitLine{{f.difference(w.Rise) + " gained: " + f.degrees(goal), f.temperature(goal)}}
+				c.Limits = []setting.LimitLine{{Name: difference(f, w.Rise) + " gained: " + degrees(f, goal), At: temperature(f, goal)}}
 			}
 		}
-		if len(c.curves) > 0 {
+		if len(c.Curves) > 0 {
 			out = append(out, c)
 		}
 	}
@@ -224,72 +227,74 @@ func warmUpCharts(w *layout.Warmth, f figures) []block {
 }
 
 // warming returns a curve's points, enough for a smooth line.
-func warming(c heat.Curve, w *layout.Warmth, f figures) []drawing.Pt {
+func warming(c heat.Curve, w *layout.Warmth, f say.Figures) []drawing.Pt {
 	const points = 60
 	var pts []drawing.Pt
 	for i := range points + 1 {
 		h := w.Hours * float64(i) / points
-		pts = append(pts, drawing.Pt{X: h, Y: f.temperature(w.Room + c.At(h*3600))})
+		pts = append(pts, drawing.Pt{X: h, Y: temperature(f, w.Room+c.At(h*3600))})
 	}
 	return pts
 }
 
 // warmUpTable gives the times as ranges.
-func warmUpTable(w *layout.Warmth, f figures) block {
-	t := table{head: "Time to gain " + unbrokenWords(f.difference(w.Rise)), cols: []column{{head: "Spacing"}, {head: "This floor", wraps: true, group: true}}}
+func warmUpTable(w *layout.Warmth, f say.Figures) setting.Block {
+	t := setting.Table{Head: "Time to gain " + floorplan.UnbrokenWords(difference(f, w.Rise)), Cols: []setting.Column{{Head: "Spacing"}, {Head: "This floor", Wraps: true, Group: true}}}
 	if w.Board > 0 {
-		t.cols = append(t.cols, column{head: "Over a board", wraps: true})
+		t.Cols = append(t.Cols, setting.Column{Head: "Over a board", Wraps: true})
 	}
 	for i := 0; i < len(w.Offers); i++ {
 		o := w.Offers[i]
-		r := row(f.spacing(o.Spacing), wholeTimes(o.Range(w.Hours, f.units == plane.Inches)))
+		r := setting.Row(f.Spacing(o.Spacing), wholeTimes(o.Range(w.Hours, f.Units == plane.Inches)))
 		if w.Board > 0 && i+1 < len(w.Offers) {
 			i++
-			r = append(r, cell{text: wholeTimes(w.Offers[i].Range(w.Hours, f.units == plane.Inches))})
+			r = append(r, setting.Cell{Text: wholeTimes(w.Offers[i].Range(w.Hours, f.Units == plane.Inches))})
 		}
-		t.rows = append(t.rows, r)
+		t.Rows = append(t.Rows, r)
 	}
 	return t
 }
 
 // wholeTimes keeps hours and minutes on one line: 1 h 10 min.
-func wholeTimes(s string) string { return strings.ReplaceAll(s, " h ", noBreak+"h"+noBreak) }
+func wholeTimes(s string) string {
+	return strings.ReplaceAll(s, " h ", setting.NoBreak+"h"+setting.NoBreak)
+}
 
 // energyTable gives what each room draws, and what that costs where the job
 // has a tariff: as ranges.
-func energyTable(w *layout.Warmth, currency string) block {
+func energyTable(w *layout.Warmth, currency string) setting.Block {
 	priced := false
 	for _, u := range w.Use {
 		priced = priced || u.PerHourPrice > 0
 	}
-	t := table{head: "Energy", cols: []column{{head: "Room", wraps: true}, {head: "kWh"}}}
+	t := setting.Table{Head: "Energy", Cols: []setting.Column{{Head: "Room", Wraps: true}, {Head: "kWh"}}}
 	if priced {
 		cost := "Cost"
 		if currency != "" {
 			cost += ", " + currency
 		}
-		t.cols = append(t.cols, column{head: cost})
+		t.Cols = append(t.Cols, setting.Column{Head: cost})
 	}
-	add := func(cells ...cell) { t.rows = append(t.rows, cells[:len(t.cols)]) }
+	add := func(cells ...setting.Cell) { t.Rows = append(t.Rows, cells[:len(t.Cols)]) }
 	for _, u := range w.Use {
-		add(cell{text: u.Room, strong: true}, cell{}, cell{})
-		add(row("an hour with the current on", fmt.Sprintf("%.2f", u.PerHour), fmt.Sprintf("%.2f", u.PerHourPrice))...)
-		add(row("a month", u.Month.Words(), u.MonthPrice.Words())...)
-		add(row("a month, always on", u.AlwaysOn.Words(), u.AlwaysPrice.Words())...)
+		add(setting.Cell{Text: u.Room, Strong: true}, setting.Cell{}, setting.Cell{})
+		add(setting.Row("an hour with the current on", fmt.Sprintf("%.2f", u.PerHour), fmt.Sprintf("%.2f", u.PerHourPrice))...)
+		add(setting.Row("a month", u.Month.Words(), u.MonthPrice.Words())...)
+		add(setting.Row("a month, always on", u.AlwaysOn.Words(), u.AlwaysPrice.Words())...)
 	}
 	return t
 }
 
 // layerFigures lists every figure of the layers that warmth is computed from,
 // with its source, so that it can be redone from the sheet.
-func layerFigures(w *layout.Warmth) block {
-	out := list{head: "Figures of the layers used here", number: 1}
+func layerFigures(w *layout.Warmth) setting.Block {
+	out := setting.List{Head: "Figures of the layers used here", Number: 1}
 	add := func(l heat.Layer, source string) {
 		figures := []string{trimmedFigure(l.Thickness, 3) + " mm", trimmedFigure(l.Conductivity, 4) + " W/(m K)", trimmedFigure(l.Density, 1) + " kg/m³", trimmedFigure(l.HeatCapacity, 0) + " J/(kg K)"}
 		for i, f := range figures {
-			figures[i] = strings.ReplaceAll(f, " ", noBreak)
+			figures[i] = strings.ReplaceAll(f, " ", setting.NoBreak)
 		}
-		out.paras = append(out.paras, sentence(fmt.Sprintf("%s: %s (%s)", l.Name, strings.Join(figures, ", "), strings.ReplaceAll(source, " table ", " table"+noBreak))))
+		out.Paras = append(out.Paras, sentence(fmt.Sprintf("%s: %s (%s)", l.Name, strings.Join(figures, ", "), strings.ReplaceAll(source, " table ", " table"+setting.NoBreak))))
 	}
 	for i, l := range w.Layers {
 		add(l, w.Sources[i])
@@ -309,28 +314,28 @@ func trimmedFigure(v float64, decimals int) string {
 }
 
 // warmthNotes says what the figures rest on.
-func warmthNotes(w *layout.Warmth, f figures) block {
-	l := list{head: "What these figures rest on", number: 1}
-	l.paras = append(l.paras, "Estimates for comparing, not promises: no room temperature is computed.")
+func warmthNotes(w *layout.Warmth, f say.Figures) setting.Block {
+	l := setting.List{Head: "What these figures rest on", Number: 1}
+	l.Paras = append(l.Paras, "Estimates for comparing, not promises: no room temperature is computed.")
 	for _, r := range w.Runs {
 		for _, v := range r.Verdicts {
 			if v.Over() {
-				l.paras = append(l.paras, strings.Join(r.Cables, ", ")+", "+v.Words(f.units == plane.Inches)+".")
+				l.Paras = append(l.Paras, strings.Join(r.Cables, ", ")+", "+v.Words(f.Units == plane.Inches)+".")
 				break // the lowest says it
 			}
 		}
 	}
-	said := w.Assumptions(f.units)
+	said := w.Assumptions(f.Units)
 	if len(w.Use) > 0 {
 		said = append(said, w.Use[0].Assumptions...)
 	}
 	for _, a := range said {
-		l.paras = append(l.paras, sentence(wholeStandards(a)))
+		l.Paras = append(l.Paras, sentence(wholeStandards(a)))
 	}
 	if shown := mostCurves / 2; len(w.Runs) > shown {
-		l.paras = append(l.paras, fmt.Sprintf("The chart of the surface shows the first %d of %d; the tables have all.", shown, len(w.Runs)))
+		l.Paras = append(l.Paras, fmt.Sprintf("The chart of the surface shows the first %d of %d; the tables have all.", shown, len(w.Runs)))
 	}
-	l.paras = append(l.paras, "Over concrete without insulation beneath, a board under the membrane helps more than closer runs.")
+	l.Paras = append(l.Paras, "Over concrete without insulation beneath, a board under the membrane helps more than closer runs.")
 	return l
 }
 

@@ -6,10 +6,12 @@ import (
 	"testing"
 
 	"oxturn/drawing"
+	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/heat"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 func sampleLayers() []job.Layer {
@@ -55,15 +57,15 @@ func sampleWarmth(t *testing.T, tariff float64) *layout.Warmth {
 	}
 }
 
-func wordsOf(blocks []block) string {
-	pg := newPage(&layout.Plan{Job: &job.Job{}}, drawing.Paper{W: 420, H: 2000})
+func wordsOf(blocks []setting.Block) string {
+	pg := setting.NewPage(&layout.Plan{Job: &job.Job{}}, drawing.Paper{W: 420, H: 2000})
 	y := 0.0
 	for _, b := range blocks {
-		b.set(pg, drawing.Pt{Y: y}, 110)
-		y += b.height(pg.ty, 110)
+		b.Set(pg, drawing.Pt{Y: y}, 110)
+		y += b.Height(pg.Ty, 110)
 	}
 	var out []string
-	for _, t := range pg.sheet.Texts() {
+	for _, t := range pg.Sheet.Texts() {
 		out = append(out, t.Text)
 	}
 	return strings.Join(out, "\n")
@@ -99,7 +101,7 @@ func TestWarmthSaysWhatItKnows(t *testing.T) {
 // The chart's curve spans two runs, warmest over them.
 func TestSurfaceChartShowsTwoRuns(t *testing.T) {
 	w := sampleWarmth(t, 0)
-	pts := acrossTwo(w.Runs[0].Hot, w.Room, figures{units: plane.Millimetres})
+	pts := acrossTwo(w.Runs[0].Hot, w.Room, say.Figures{Units: plane.Millimetres})
 	if first, last := pts[0].X, pts[len(pts)-1].X; first > 1 || last < 179 || last > 181 {
 		t.Errorf("from %.1f to %.1f mm", first, last)
 	}
@@ -119,8 +121,8 @@ func TestSurfaceChartShowsTwoRuns(t *testing.T) {
 func TestGoalIsWhereTimesEnd(t *testing.T) {
 	p := readPlan(t, "../../testdata/jobs/kitchen.toml") // on a slab 10 K colder than the room
 	w := p.Warmth
-	f := figuresOf(p.Job)
-	c := warmUpCharts(w, f)[0].(chart)
+	f := say.For(p.Job)
+	c := warmUpCharts(w, f)[0].(setting.Chart)
 	tried := 0
 	for i, o := range w.Offers {
 		seconds, ok := o.Curve.TimeTo(w.Rise)
@@ -128,8 +130,8 @@ func TestGoalIsWhereTimesEnd(t *testing.T) {
 			continue
 		}
 		tried++
-		if got := f.temperature(w.Room + o.Curve.At(seconds)); math.Abs(got-c.limits[0].at) > 0.05 {
-			t.Errorf("offer %d reaches %.2f when its time is over, the line is at %.2f", i, got, c.limits[0].at)
+		if got := temperature(f, w.Room+o.Curve.At(seconds)); math.Abs(got-c.Limits[0].At) > 0.05 {
+			t.Errorf("offer %d reaches %.2f when its time is over, the line is at %.2f", i, got, c.Limits[0].At)
 		}
 	}
 	if tried == 0 {

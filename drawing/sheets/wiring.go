@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"oxturn/drawing"
+	"oxturn/drawing/setting"
 	"oxturn/symbols"
 )
 
@@ -14,32 +15,32 @@ type wiring struct {
 
 const (
 	wireRow     = 7.0
-	wireHead    = headRow + 2
+	wireHead    = setting.HeadRow + 2
 	longestWire = 34.0
 )
 
 func (d wiring) rows() float64 { return float64(max(len(d.cables)+d.sensors, 3)) }
 
-func (d wiring) height(*typesetter, float64) float64 { return wireHead + d.rows()*wireRow + 2 }
+func (d wiring) Height(*setting.Typesetter, float64) float64 { return wireHead + d.rows()*wireRow + 2 }
 
-func (d wiring) set(pg *page, at drawing.Pt, w float64) {
-	setHeading(pg, at, "Wiring diagram", w)
+func (d wiring) Set(pg *setting.Page, at drawing.Pt, w float64) {
+	setting.SetHeading(pg, at, "Wiring diagram", w)
 	y := at.Y + wireHead
 	mid := y + d.rows()*wireRow/2
 	box := func(x, y0, y1, wide float64) {
-		pg.path(drawing.LayerFixtures, "", drawing.Rectangle(drawing.Box{X0: x, Y0: y0, X1: x + wide, Y1: y1}), drawing.FixtureLine(), drawing.Filled(drawing.White))
+		pg.Path(drawing.LayerFixtures, "", drawing.Rectangle(drawing.Box{X0: x, Y0: y0, X1: x + wide, Y1: y1}), drawing.FixtureLine(), drawing.Filled(drawing.White))
 	}
 	line := func(st *drawing.Stroke, l drawing.Layer, pts ...drawing.Pt) {
-		pg.path(l, "", drawing.Polyline(pts...), st, nil)
+		pg.Path(l, "", drawing.Polyline(pts...), st, nil)
 	}
 	panel, stat := at.X, at.X+max(24, w*0.36)
 	const panelWide = 17.0
 	box(panel, mid-8, mid+8, panelWide)
 	line(drawing.FixtureLine(), drawing.LayerLeads, drawing.Pt{X: panel + panelWide, Y: mid}, drawing.Pt{X: stat - 4, Y: mid})
-	pg.write(drawing.Pt{X: panel + panelWide/2, Y: mid - 1}, "panel", note, drawing.Middle)
-	pg.write(drawing.Pt{X: panel + panelWide/2, Y: mid + 4}, "____ A", note, drawing.Middle)
+	pg.Write(drawing.Pt{X: panel + panelWide/2, Y: mid - 1}, "panel", setting.Note, drawing.Middle)
+	pg.Write(drawing.Pt{X: panel + panelWide/2, Y: mid + 4}, "____ A", setting.Note, drawing.Middle)
 	box(stat-4, y, y+d.rows()*wireRow, 10)
-	pg.add(symbols.Thermostat(drawing.Pt{X: stat + 1, Y: mid})...)
+	pg.Add(symbols.Thermostat(drawing.Pt{X: stat + 1, Y: mid})...)
 	from, to := stat+6, min(at.X+w-2, stat+6+longestWire)
 	for i, id := range d.cables {
 		d.branch(pg, from, to, y+(float64(i)+0.5)*wireRow, id)
@@ -49,27 +50,27 @@ func (d wiring) set(pg *page, at drawing.Pt, w float64) {
 		end := drawing.Pt{X: to, Y: p.Y}
 		if i == 0 {
 			line(drawing.SensorLeadLine(), drawing.LayerSensors, p, end)
-			pg.add(symbols.Sensor(end, "")...)
+			pg.Add(symbols.Sensor(end, "")...)
 			nameWire(pg, p, "S1, wired")
 			continue
 		}
 		line(drawing.SensorLeadLine(), drawing.LayerSensors, p.Add(drawing.Pt{X: 4}), end)
-		pg.add(symbols.SpareSensor(end, "")...)
+		pg.Add(symbols.SpareSensor(end, "")...)
 		nameWire(pg, p, "S2, capped")
 	}
 }
 
 // branch draws one cable on its own pair of terminals.
-func (d wiring) branch(pg *page, from, to, y float64, id string) {
+func (d wiring) branch(pg *setting.Page, from, to, y float64, id string) {
 	p, end := drawing.Pt{X: from, Y: y}, drawing.Pt{X: to, Y: y}
 	joint := p.Lerp(end, 0.6)
-	pg.path(drawing.LayerLeads, "", drawing.Polyline(p, joint), drawing.ColdLeadLine(), nil)
-	pg.path(drawing.LayerCable, "", drawing.Polyline(joint, end), drawing.CableLine(), nil)
-	pg.add(symbols.LeadJoint(joint)...)
+	pg.Path(drawing.LayerLeads, "", drawing.Polyline(p, joint), drawing.ColdLeadLine(), nil)
+	pg.Path(drawing.LayerCable, "", drawing.Polyline(joint, end), drawing.CableLine(), nil)
+	pg.Add(symbols.LeadJoint(joint)...)
 	nameWire(pg, p, id)
 }
 
 // nameWire writes a name over the wire that begins at p.
-func nameWire(pg *page, p drawing.Pt, name string) {
-	pg.write(p.Add(drawing.Pt{X: 1, Y: -1.4}), name, note, drawing.Start)
+func nameWire(pg *setting.Page, p drawing.Pt, name string) {
+	pg.Write(p.Add(drawing.Pt{X: 1, Y: -1.4}), name, setting.Note, drawing.Start)
 }

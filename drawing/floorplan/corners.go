@@ -1,0 +1,112 @@
+package floorplan
+
+import (
+	"math"
+	"slices"
+
+	"oxturn/drawing"
+	"oxturn/drawing/lettering"
+	"oxturn/drawing/setting"
+	"oxturn/layout"
+	"oxturn/layout/job"
+)
+
+// ChainedCorners reports which corners of a room the chains along its sides give
+// already, both ways. Corner i is where wall i begins.
+func ChainedCorners(r *job.Room, ratio float64) []bool {
+	ls := Ladders(r, ratio)
+	east, north := givenCorners(r, ls, South, ratio), givenCorners(r, ls, west, ratio)
+	for i := range east {
+		east[i] = east[i] && north[i]
+	}
+	return east
+}
+
+// givenCorners reports of which corners the chains of side s and of the one
+// across give the place along them, as near as a tape shows: it is where a wall
+// ends that is dimensioned there, or where the room does, or it is at the other
+// end of a wall square to the side from such a corner.
+func givenCorners(r *job.Room, ls []ladder, s side, ratio float64) []bool {
+	n := len(r.Walls)
+	given := make([]bool, n)
+	b := r.Outline.Bounds()
+	give := func(i int, chained bool) {
+		at := s.along(r.Walls[i].A)
+		chained = chained || at == s.along(b.Min) || at == s.along(b.Max)
+		given[i] = given[i] || chained && slices.ContainsFunc(ls, func(l ladder) bool { return l.Side%2 == s%2 && l.has(at, sameLength) })
+	}
+	for i := range r.Walls {
+		chained := chainedAt(r, i, s, ratio) || chainedAt(r, i, (s+2)%4, ratio)
+		give(i, chained)
+		give((i+1)%n, chained)
+	}
+	for range r.Walls {
+		for i, w := range r.Walls {
+			if k := (i + 1) % n; w.Length()/ratio >= LetterLeast && math.Abs(s.along(w.A)-s.along(w.B)) < sameLength {
+				given[i] = given[i] || given[k]
+				given[k] = given[i]
+			}
+		}
+	}
+	return given
+}
+
+// CornerName names corner i by its walls where both have their letters on the
+// drawing, else by a number of its own.
+func (v *View) CornerName(i int) (name string, own bool) {
+	ws := v.Room.Job.Walls
+	last := ws[(i+len(ws)-1)%len(ws)]
+	if v.Paper.Len(ws[i].Length()) >= LetterLeast && v.Paper.Len(last.Length()) >= LetterLeast {
+		return last.Letter + " - " + ws[i].Letter, false
+	}
+	return "c" + setting.Itoa(i+1), true
+}
+
+// CornerTags asks for the numbers of the corners that the walls' letters do not
+// name, every fifth before the others.
+func (v *View) CornerTags() {
+	ws := v.Room.Job.Walls
+	for i, chained := range ChainedCorners(WallsAlone(v.Room.Job), v.Paper.Ratio) {
+		name, own := v.CornerName(i)
+		if chained || !own {
+			continue
+		}
+		before := ws[(i+len(ws)-1)%len(ws)].Segment
+		out := PaperDir(v.Outward(before).Add(v.Outward(ws[i].Segment)).Unit())
+		at := v.Paper.Pt(ws[i].A)
+		l := &lettering.Label{Text: name, Height: drawing.H25, Rank: 8, Subject: at, Option: true}
+		if i%5 == 0 {
+			l.Rank = 7
+		}
+		size := l.Sample(lettering.Spot{}).Box()
+		for _, far := range []float64{Poche / 2, Poche + 2.5} {
+			l.Spots = append(l.Spots, lettering.Spot{At: lettering.CentredOn(at.Add(out.Mul(far)), size), Cost: far})
+		}
+		v.Letters.Add(l)
+	}
+}
+
+// Corners is the table from which a room with round or slanting walls can be
+// set out: every corner that no dimension gives.
+func (v *View) Corners() []setting.Block {
+	if d1, d2 := layout.Datums(v.Room.Job); d1 < 0 || d2 < 0 {
+		return nil
+	}
+	zero := v.Fig.Length(0)
+	t := v.DatumTable("Corners of the room", "Corner")
+	for i, chained := range ChainedCorners(WallsAlone(v.Room.Job), v.Paper.Ratio) {
+		if chained {
+			continue
+		}
+		name, _ := v.CornerName(i)
+		a, b := v.Offsets(v.Room.Job.Walls[i].A)
+		if a == zero && b == zero {
+			continue // where the datums meet
+		}
+		t.Rows = append(t.Rows, setting.Row(name, a, b))
+	}
+	if len(t.Rows) == 0 {
+		return nil
+	}
+	return []setting.Block{signed(t)}
+}

@@ -1,0 +1,112 @@
+package floorplan
+
+import (
+	"math"
+
+	"oxturn/drawing"
+	"oxturn/drawing/lettering"
+	"oxturn/drawing/signs"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+	"oxturn/symbols"
+)
+
+// outSwing is how far a door that opens outwards is drawn open, degrees: its
+// swing matters less to the floor than the paper that a right angle would
+// take.
+const outSwing = 30
+
+// DrawOpenings draws doorways, doors and windows.
+func (v *View) DrawOpenings() {
+	for _, o := range v.Room.Job.Openings {
+		if o.Wall >= 0 && o.Wall < len(v.Room.Job.Walls) {
+			v.opening(o)
+		}
+	}
+}
+
+func (v *View) opening(o job.Opening) {
+	w := v.Room.Job.Walls[o.Wall].Segment
+	a, b := w.At(math.Min(o.From, o.To)), w.At(math.Max(o.From, o.To))
+	width, thick := a.Dist(b), Poche*v.Paper.Ratio
+	out := v.Outward(w).Mul(thick)
+	v.Ink.Line(v.Paper.Pts([]plane.Point{a, a.Add(out), b.Add(out), b}), lettering.SolidInk)
+	draw := func(s signs.Sign, shapes []symbols.Shape) {
+		v.stand(s, shapes, v.along(plane.Segment{A: a, B: b}), drawing.LayerWalls, o.Name)
+	}
+	if o.Kind == "window" {
+		draw(signs.Window, symbols.Window(width, thick))
+		return
+	}
+	if o.Threshold {
+		draw(signs.Threshold, symbols.Threshold(width, thick))
+	}
+	switch {
+	case o.Swing == "in":
+		draw(signs.Door, symbols.Door(width, thick, true, o.Hinge == "end"))
+	case o.Swing == "out":
+		draw(signs.Door, symbols.Jambs(width, thick))
+		v.outDoor(o, a.Add(out), b.Add(out), out)
+	case o.Swing == "slide":
+		draw(signs.Sliding, symbols.SlidingDoor(width, thick))
+	case o.Threshold:
+		draw(signs.Threshold, symbols.Jambs(width, thick))
+	default:
+		draw(signs.Cased, symbols.CasedOpening(width, thick))
+	}
+}
+
+// along returns the frame of a piece of wall, its y into the room.
+func (v *View) along(s plane.Segment) symbols.Frame {
+	if v.Out > 0 {
+		return symbols.OnLeft(s)
+	}
+	return symbols.OnRight(s)
+}
+
+// stand puts the outline of a sign on the floor; its thin lines may be lettered
+// over.
+func (v *View) stand(s signs.Sign, shapes []symbols.Shape, f symbols.Frame, l drawing.Layer, title string) {
+	for _, it := range symbols.Items(shapes, f, v.Paper, l, title) {
+		v.Add(it)
+		v.Ink.Segs(it.(*drawing.Path).Segs, lettering.ThinInk)
+	}
+	v.Uses(s)
+}
+
+// outDoor draws the leaf and the sweep of a door that opens outwards, from the
+// outer face of the wall.
+func (v *View) outDoor(o job.Opening, a, b, out plane.Point) {
+	hinge, shut := a, b
+	if o.Hinge == "end" {
+		hinge, shut = b, a
+	}
+	leaf, turn := shut.Sub(hinge), outSwing*math.Pi/180
+	if leaf.Rotate(turn).Dot(out) < 0 {
+		turn = -turn
+	}
+	tip := hinge.Add(leaf.Rotate(turn))
+	v.LineOn(drawing.LayerWalls, o.Name, drawing.FixtureLine(), hinge, tip)
+	from := math.Atan2(leaf.Y, leaf.X) * 180 / math.Pi
+	arc := drawing.Arc(v.Paper.Pt(hinge), v.Paper.Len(leaf.Norm()), from, from+turn*180/math.Pi)
+	v.Path(drawing.LayerWalls, "", arc, drawing.ThinLine(), nil)
+	v.Ink.Segs(arc, lettering.ThinInk)
+	v.Ink.Line(v.Paper.Pts([]plane.Point{hinge, tip}), lettering.ThinInk)
+}
+
+// LineOn draws a straight line of the floor.
+func (v *View) LineOn(l drawing.Layer, title string, s *drawing.Stroke, pts ...plane.Point) {
+	v.Path(l, title, drawing.Polyline(v.Paper.Pts(pts)...), s, nil)
+}
+
+// swingRoom is how far doors that open outwards reach beyond the poché, mm on
+// paper.
+func swingRoom(r *job.Room, ratio float64) float64 {
+	most := 0.0
+	for _, o := range r.Openings {
+		if o.Swing == "out" {
+			most = math.Max(most, math.Abs(o.To-o.From)*math.Sin(outSwing*math.Pi/180)/ratio)
+		}
+	}
+	return most
+}

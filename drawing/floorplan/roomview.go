@@ -1,0 +1,235 @@
+// Package floorplan draws a room in plan at a scale, with its openings, cables,
+// dimensions and datums.
+package floorplan
+
+import (
+	"math"
+
+	"oxturn/drawing"
+	"oxturn/drawing/lettering"
+	"oxturn/drawing/setting"
+	"oxturn/drawing/signs"
+	"oxturn/fonts"
+	"oxturn/layout"
+	"oxturn/layout/plane"
+	"oxturn/layout/say"
+	"oxturn/symbols"
+)
+
+// Poche is the thickness in which cut walls are drawn, mm on paper. What lies
+// behind the finished face is not known, so that it is not to scale.
+const Poche = 6.0
+
+// A roomView draws one room's floor in the field of a page.
+type View struct {
+	*setting.Page
+	Room  *layout.Room
+	Paper drawing.View
+	Fig   say.Figures
+	Ink   *lettering.Ink
+	Out   float64 // +1 when the outline runs counter-clockwise, so that outside is at its right
+}
+
+func NewView(pg *setting.Page, s Scene, a setting.Arrangement) *View {
+	left, right, top, bottom := s.Border(a.Scale.Ratio)
+	inner := drawing.Box{X0: a.Field.X0 + left, Y0: a.Field.Y0 + top, X1: a.Field.X1 - right, Y1: a.Field.Y1 - bottom}
+	v := &View{Page: pg, Room: s.Room, Paper: drawing.NewView(s.Bounds, inner, a.Scale.Ratio), Fig: say.For(pg.Plan.Job), Out: 1}
+	if s.Room != nil && s.Room.Job.Outline.SignedArea() < 0 {
+		v.Out = -1
+	}
+	pg.Letters = lettering.New(a.Field)
+	v.Ink = pg.Letters.Ink
+	return v
+}
+
+// Outward returns the unit vector square to a wall that leaves the room, on
+// the floor.
+func (v *View) Outward(s plane.Segment) plane.Point {
+	return s.B.Sub(s.A).Unit().Left().Mul(-v.Out)
+}
+
+// PaperDir turns a direction of the floor into one of the paper.
+func PaperDir(p plane.Point) drawing.Pt { return drawing.Pt{X: p.X, Y: -p.Y} }
+
+// Walls draws the cut walls: poché outside the finished face, left open where
+// there are doorways.
+func (v *View) Walls() {
+	t := Poche * v.Paper.Ratio
+	shell := v.shell(t)
+	if cut, err := shell.Less(v.openings(t)); err == nil {
+		shell = cut
+	}
+	v.Sign(signs.Wall, drawing.LayerFloor, "walls", v.Paper.Outline(shell), nil, drawing.Filled(drawing.Poche))
+	for _, ring := range v.Paper.Rings(shell) {
+		v.Ink.Line(append(ring, ring[0]), lettering.ThinInk)
+	}
+	for i, w := range v.Room.Job.Walls {
+		v.wall(i, w.Segment)
+	}
+}
+
+// shell is the band of thickness t round the room, mitred at the corners where
+// the outline allows.
+func (v *View) shell(t float64) plane.Region {
+	floor := plane.FromRing(v.Room.Job.Outline)
+	if ring := mitred(v.Room.Job.Outline.CCW(), t); ring != nil {
+		if shell, err := plane.FromRing(ring).Less(floor); err == nil {
+			return shell
+		}
+	}
+	grown, err := floor.Grow(t)
+	if err != nil {
+		return nil
+	}
+	shell, err := grown.Less(floor)
+	if err != nil {
+		return nil
+	}
+	return shell
+}
+
+// mitred returns a counter-clockwise ring moved outwards by t, its corners
+// kept sharp; nil where that crosses itself.
+func mitred(r plane.Ring, t float64) plane.Ring {
+	var out plane.Ring
+	for i := range r {
+		prev, next := r.Edge((i+len(r)-1)%len(r)), r.Edge(i)
+		n1 := prev.B.Sub(prev.A).Unit().Left().Mul(-1)
+		n2 := next.B.Sub(next.A).Unit().Left().Mul(-1)
+		k := 1 + n1.Dot(n2)
+		if k < 0.3 { // a corner so sharp that its mitre would be a spike
+			out = append(out, r[i].Add(n1.Mul(t)), r[i].Add(n2.Mul(t)))
+			continue
+		}
+		out = append(out, r[i].Add(n1.Add(n2).Mul(t/k)))
+	}
+	if _, clash := out.SelfClash(); clash || out.SignedArea() <= 0 {
+		return nil
+	}
+	return out
+}
+
+// openings is what doorways and windows take of the walls' band.
+func (v *View) openings(t float64) plane.Region {
+	var rs []plane.Region
+	for _, o := range v.Room.Job.Openings {
+		if o.Wall < 0 || o.Wall >= len(v.Room.Job.Walls) {
+			continue
+		}
+		w := v.Room.Job.Walls[o.Wall].Segment
+		out := v.Outward(w).Mul(t * 1.01)
+		a, b := w.At(o.From), w.At(o.To)
+		rs = append(rs, plane.FromRing(plane.Ring{a, b, b.Add(out), a.Add(out)}))
+	}
+	all, err := plane.Union(rs...)
+	if err != nil {
+		return nil
+	}
+	return all
+}
+
+// wall draws the finished face of wall i, its doorways left out.
+func (v *View) wall(i int, w plane.Segment) {
+	from := 0.0
+	draw := func(to float64) {
+		if to-from > 1e-6 {
+			line := v.Paper.Pts([]plane.Point{w.At(from), w.At(to)})
+			v.Sign(signs.Wall, drawing.LayerWalls, "wall "+v.Room.Job.Walls[i].Letter, drawing.Polyline(line...), drawing.WallLine(), nil)
+		}
+	}
+	for _, g := range v.Gaps(i) {
+		draw(g[0])
+		from = math.Max(from, g[1])
+	}
+	draw(w.Length())
+	v.Ink.Line(v.Paper.Pts([]plane.Point{w.A, w.B}), lettering.SolidInk)
+}
+
+// Gaps returns the openings of wall i along it, in order.
+func (v *View) Gaps(i int) [][2]float64 {
+	var gs [][2]float64
+	for _, o := range v.Room.Job.Openings {
+		if o.Wall == i {
+			gs = append(gs, [2]float64{math.Min(o.From, o.To), math.Max(o.From, o.To)})
+		}
+	}
+	for i := 1; i < len(gs); i++ {
+		for k := i; k > 0 && gs[k][0] < gs[k-1][0]; k-- {
+			gs[k], gs[k-1] = gs[k-1], gs[k]
+		}
+	}
+	return gs
+}
+
+// LetterLeast is the least length on paper of a wall that gets its letter, mm.
+const LetterLeast = 9.0
+
+// WallLetters asks for a letter in the poché of every wall that is long enough
+// on paper, and returns how many are not.
+func (v *View) WallLetters() (left int) {
+	for i, w := range v.Room.Job.Walls {
+		if v.Paper.Len(w.Length()) < LetterLeast {
+			left++
+			continue
+		}
+		l := &lettering.Label{Text: w.Letter, Face: fonts.LetteringBold, Height: drawing.H35, Rank: 2, Note: "wall " + w.Letter, Shy: 8}
+		size := l.Sample(lettering.Spot{}).Box()
+		out := v.Outward(w.Segment).Mul(Poche / 2 * v.Paper.Ratio)
+		mid := w.At(w.Length() / 2).Add(out)
+		l.Subject = v.Paper.Pt(mid)
+		for k := -12; k <= 12; k++ {
+			along := w.Length() / 2 * (1 + 0.9*float64(k)/12)
+			if v.inGap(i, along) {
+				continue
+			}
+			// in the middle of the wall, or where ticks of pegs leave room
+			for n, off := range []float64{Poche / 2, Poche - 2.1} {
+				c := v.Paper.Pt(w.At(along).Add(out.Mul(off / (Poche / 2))))
+				l.Spots = append(l.Spots, lettering.Spot{At: lettering.CentredOn(c, size), Cost: math.Abs(float64(k))*0.5 + 0.2*float64(n)})
+			}
+		}
+		for _, beyond := range []float64{3.2, 6, 9} {
+			far := v.Outward(w.Segment).Mul((Poche + beyond) * v.Paper.Ratio)
+			for _, t := range []float64{0.5, 0.35, 0.65, 0.2, 0.8} {
+				c := v.Paper.Pt(w.At(w.Length() * t).Add(far))
+				s := lettering.Spot{At: lettering.CentredOn(c, size), Cost: 8 + beyond + 4*math.Abs(t-0.5)}
+				if beyond > 4 { // too far off to be taken for this wall's
+					foot := v.Paper.Pt(w.At(w.Length() * t).Add(out.Mul(2)))
+					letter := drawing.BoxOf(c.Add(drawing.Pt{X: size.W() / 2, Y: size.H() / 2}), c.Sub(drawing.Pt{X: size.W() / 2, Y: size.H() / 2}))
+					end, _, _ := lettering.ClipPiece(foot, c, letter.Grow(0.8))
+					s.Leader = []drawing.Pt{foot, end}
+				}
+				l.Spots = append(l.Spots, s)
+			}
+		}
+		v.Letters.Add(l)
+	}
+	return left
+}
+
+func (v *View) inGap(wall int, along float64) bool {
+	for _, g := range v.Gaps(wall) {
+		if along > g[0]-3*v.Paper.Ratio && along < g[1]+3*v.Paper.Ratio {
+			return true
+		}
+	}
+	return false
+}
+
+// field is the part of the sheet that lettering may stand in.
+func (v *View) field() drawing.Box { return v.Letters.Field }
+
+// north puts the arrow into the upper left corner of the field, which walls
+// and dimensions leave free.
+func (v *View) north() {
+	items := symbols.North(drawing.Pt{}, v.Plan.Job.Sheet.North)
+	b := drawing.BoxOfItems(items)
+	at := drawing.Pt{X: v.Letters.Field.X0 - b.X0, Y: v.Letters.Field.Y0 - b.Y0}
+	v.Fixed(symbols.North(at, v.Plan.Job.Sheet.North))
+}
+
+// ViewTitle writes the title of a view at a place that its borders keep free.
+func (v *View) ViewTitle(at drawing.Pt, text string) {
+	t := &drawing.Text{Layer: drawing.LayerText, At: at, Text: text, Height: setting.Heading, Face: fonts.LetteringBold}
+	v.Fixed([]drawing.Item{t})
+}

@@ -1,0 +1,218 @@
+package floorplan
+
+import (
+	"fmt"
+	"slices"
+
+	"oxturn/drawing"
+	"oxturn/drawing/lettering"
+	"oxturn/drawing/setting"
+	"oxturn/drawing/signs"
+	"oxturn/layout"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+	"oxturn/layout/say"
+)
+
+// A Scene is a sheet with a view to scale: what it shows, and what stands
+// beside it.
+type Scene struct {
+	setting.Kind
+	Room     *layout.Room // nil: of no single room
+	Bounds   plane.Rect   // mm of floor, or of a wall
+	Border   func(ratio float64) (left, right, top, bottom float64)
+	Draw     func(v *View)
+	Levels   func(v *View) []setting.Level
+	Scales   []drawing.Scale          // nil: those that suit a floor
+	North    bool                     // a north arrow belongs to it
+	crowded  func(ratio float64) bool // whether the scale is too small to read; nil: never
+	Partly   bool                     // it shows a cable that is laid in part
+	HandOver bool                     // one page of A4 or letter, where it can be read at that size
+}
+
+// OfRoom returns a scene of a kind that shows a room's floor; the rest is
+// filled in by whoever draws the sheet.
+func OfRoom(k setting.Kind, r *layout.Room) Scene {
+	return Scene{
+		Kind: k, Room: r, Bounds: r.Job.Outline.Bounds(), North: true,
+		Border:  func(ratio float64) (left, right, top, bottom float64) { return Border(r.Job, ratio) },
+		crowded: func(ratio float64) bool { return setting.Narrow(r, ratio, setting.Crowded) },
+	}
+}
+
+// Longest is the longest scale as printed: title blocks are measured with it,
+// so that their height does not hang on the scale.
+const Longest = `1 1/2" = 1'-0"`
+
+// A scenePage is a page with what found no room on it.
+type scenePage struct {
+	*setting.Page
+	Rest  []setting.Block // for a sheet of notes
+	Later []setting.Block // for the next sheet of the room, where that has white for it
+}
+
+// Pages draws a scene, and what found no room on its page on sheets of notes.
+func (s Scene) Pages(p *layout.Plan) ([]*setting.Page, error) {
+	own, err := s.Page(p)
+	if err != nil {
+		return nil, err
+	}
+	return own.WithNotes()
+}
+
+// LegendOver reports whether the legend goes on beyond the page.
+func (sp scenePage) LegendOver() bool {
+	return slices.ContainsFunc(sp.Rest, func(b setting.Block) bool {
+		if m, ok := b.(setting.Measured); ok {
+			b = m.Block
+		}
+		_, ok := b.(setting.Legend)
+		return ok
+	})
+}
+
+// WithNotes returns a page and the sheets of notes that go with it alone.
+func (sp scenePage) WithNotes() ([]*setting.Page, error) {
+	more, err := sp.Notes(sp.Sheet.ID+"-notes", sp.Sheet.Title+", notes", append(sp.Rest, sp.Later...))
+	return append([]*setting.Page{sp.Page}, more...), err
+}
+
+// TitleOn returns the title of a sheet of a kind, with the name of its room.
+func TitleOn(kind string, r *layout.Room) string {
+	if r == nil || r.Job.Name == "" {
+		return kind
+	}
+	return kind + " - " + r.Job.Name
+}
+
+// IdOf is titleOn for the ID.
+func IdOf(kind string, r *layout.Room) string {
+	if r == nil || setting.Slug(r.Job.Name) == "" {
+		return kind
+	}
+	return kind + "-" + setting.Slug(r.Job.Name)
+}
+
+// Page draws a scene on the sheet that the job asks for, or on the one that
+// gives the largest scale.
+//
+// What a legend has to say and which labels become notes is only known once
+// the view is drawn, and takes room itself: so the sheet is drawn again until
+// neither changes. Should it never settle, what does not fit goes on.
+func (s Scene) Page(p *layout.Plan) (scenePage, error) {
+	name := TitleOn(s.Title, s.Room)
+	n := s.Need(p, s.titleBlock(p, name))
+	last := s.blank(p)
+	var a setting.Arrangement
+	for i := range 6 {
+		n.Levels = s.Levels(last)
+		next, err := s.arranged(n, p.Job)
+		if err != nil {
+			return scenePage{}, fmt.Errorf("%s: %w", name, err)
+		}
+		v := s.drawn(p, next)
+		settled := i > 0 && alike(next, a) && same(last.Used, v.Used) && same(last.Noted, v.Noted)
+		last, a = v, next
+		if settled {
+			break
+		}
+	}
+	last.Sheet.ID = IdOf(s.ID, s.Room)
+	last.Sheet.Title, last.Sheet.Description, last.Sheet.Ratio = name, s.About, a.Scale.Ratio
+	last.Title = s.titleBlock(p, name)
+	last.Title.Scale, last.Title.Paper, last.Title.Compact = a.Scale.Name, a.Paper.Name, setting.IsSmall(a.Paper)
+	l := s.Levels(last)[a.Level]
+	return scenePage{last.Page, append(last.Finish(a, l), l.Rest...), l.Later}, nil
+}
+
+// titleBlock returns the scene's title block, still without scale and paper.
+func (s Scene) titleBlock(p *layout.Plan, title string) setting.TitleBlock {
+	t := setting.TitleFor(p, title, s.Form)
+	t.Partly = s.Partly
+	return t
+}
+
+// arranged arranges a scene: one to be handed over on one small sheet, if that
+// can be.
+func (s Scene) arranged(n setting.Need, j *job.Job) (setting.Arrangement, error) {
+	if s.HandOver {
+		if a, ok := setting.ArrangeSmall(n, j, s.Room); ok {
+			return a, nil
+		}
+	}
+	return setting.ArrangeFor(n, j, s.crowded)
+}
+
+func (s Scene) Need(p *layout.Plan, t setting.TitleBlock) setting.Need {
+	t.Scale, t.Paper = Longest, "tabloid"
+	return setting.Need{
+		Bounds: s.Bounds, Border: s.Border, Title: t, Proof: setting.Proof{Units: say.For(p.Job).Units}, Scales: s.Scales,
+		Ty: setting.NewTypesetter(), Titles: map[setting.TitleKey]float64{},
+	}
+}
+
+// blank returns a view without a drawing that uses every sign, to arrange the
+// first trial by.
+func (s Scene) blank(p *layout.Plan) *View {
+	v := &View{Page: setting.NewPage(p, drawing.Paper{}), Room: s.Room, Fig: say.For(p.Job)}
+	for k := signs.Cable; k < signs.Count; k++ {
+		v.Used = append(v.Used, k)
+	}
+	return v
+}
+
+// drawn draws the field of an arrangement.
+func (s Scene) drawn(p *layout.Plan, a setting.Arrangement) *View {
+	v := NewView(setting.NewPage(p, a.Paper), s, a)
+	if s.North {
+		v.north()
+	}
+	s.Draw(v)
+	v.settle()
+	return v
+}
+
+// alike reports whether two arrangements share out their sheet alike.
+func alike(a setting.Arrangement, b setting.Arrangement) bool {
+	return a.Scale == b.Scale && a.Paper == b.Paper && a.Field == b.Field && a.Level == b.Level
+}
+
+func same[T comparable](a, b []T) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	for i := range a {
+		if a[i] != b[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// settle places the lettering of the field. A label without a place becomes a
+// numbered note, its number standing by its subject where that is possible.
+func (v *View) settle() {
+	v.Letters.Place()
+	var numbers []*lettering.Label
+	for i, l := range v.Letters.Homeless() {
+		n := setting.Itoa(i + 1)
+		v.Noted = append(v.Noted, l.Note)
+		m := &lettering.Label{Text: n, Height: drawing.H25, Rank: 9, Subject: l.Subject, Mark: signs.NoteMark, Of: signs.Note, Option: true}
+		m.Spots = []lettering.Spot{{At: l.Subject, Cost: 1}}
+		sunk := m.Sample(lettering.Spot{}).Box().Centre().Y // a mark stands about its middle, lettering on its baseline
+		for _, s := range TagSpots(l.Subject, 1.5, "00") {
+			s.At.Y += sunk
+			m.Spots = append(m.Spots, s)
+		}
+		numbers = append(numbers, m)
+	}
+	for _, m := range numbers {
+		v.Letters.Add(m)
+		v.Letters.Put(m, v.Letters.Cheapest(m))
+	}
+	items, shown := v.Letters.Drawn()
+	v.Add(items...)
+	for _, s := range shown {
+		v.Uses(s)
+	}
+}

@@ -1,0 +1,466 @@
+package lettering
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"oxturn/drawing"
+)
+
+// A Kind says how lettering gets on with what is already drawn.
+type Kind int
+
+const (
+	ThinInk      Kind = iota // thin lines: lettering may stand over them, with a knock-out
+	CableInk                 // cable, leads and movement joints: the same, at a higher price
+	hatchInk                 // the outline of a hatched area
+	SolidInk                 // walls, dimension lines and marks: no lettering over them
+	leaderInk                // leaders: no lettering over them
+	ExtensionInk             // extension lines: no lettering over them, but dimension lines may have to cross them
+)
+
+// A stroke is a straight piece of a drawn line.
+type stroke struct {
+	a, b  drawing.Pt
+	kind  Kind
+	owner *Label // of a leader
+	line  int    // the straight line it is a piece of
+}
+
+// A patch is an area that lettering keeps out of.
+type patch struct {
+	box   drawing.Box
+	owner *Label // of lettering; nil: a mark
+	text  string // what is lettered there
+}
+
+// Ink is everything drawn in the field so far, in cells so that asking what
+// lies under a box looks at few lines.
+type Ink struct {
+	lines   map[cellKey][]*stroke
+	patches map[cellKey][]*patch
+	hatched [][][]drawing.Pt // regions, each a set of rings
+	bounds  []drawing.Box    // of the hatched regions
+	count   int              // of straight lines
+}
+
+type cellKey struct{ x, y int }
+
+// cellSize is the side of a cell in mm, about the size of a short label.
+const cellSize = 8.0
+
+func NewInk() *Ink {
+	return &Ink{lines: map[cellKey][]*stroke{}, patches: map[cellKey][]*patch{}}
+}
+
+// cells calls f for every cell that b touches, in rows.
+func cells(b drawing.Box, f func(cellKey)) {
+	for y := int(math.Floor(b.Y0 / cellSize)); y <= int(math.Floor(b.Y1/cellSize)); y++ {
+		for x := int(math.Floor(b.X0 / cellSize)); x <= int(math.Floor(b.X1/cellSize)); x++ {
+			f(cellKey{x, y})
+		}
+	}
+}
+
+// Line takes note of the line through pts.
+func (k *Ink) Line(pts []drawing.Pt, as Kind) { k.lineOf(pts, as, nil) }
+
+func (k *Ink) lineOf(pts []drawing.Pt, as Kind, owner *Label) {
+	for i := 1; i < len(pts); i++ {
+		// long lines in short pieces, so that a slanting one does not fill the cells of its whole box
+		k.count++
+		n := int(math.Max(1, math.Ceil(pts[i-1].Dist(pts[i])/(2*cellSize))))
+		for j := range n {
+			s := &stroke{pts[i-1].Lerp(pts[i], float64(j)/float64(n)), pts[i-1].Lerp(pts[i], float64(j+1)/float64(n)), as, owner, k.count}
+			cells(drawing.BoxOf(s.a, s.b), func(c cellKey) { k.lines[c] = append(k.lines[c], s) })
+		}
+	}
+}
+
+// Segs takes note of a drawn path.
+func (k *Ink) Segs(segs []drawing.Seg, as Kind) {
+	for _, l := range drawing.Flatten(segs, 0.1) {
+		k.Line(l, as)
+	}
+}
+
+// Hatch takes note of a hatched area.
+func (k *Ink) Hatch(rings [][]drawing.Pt) {
+	var all []drawing.Pt
+	for _, r := range rings {
+		all = append(all, r...)
+	}
+	k.hatched = append(k.hatched, rings)
+	k.bounds = append(k.bounds, drawing.BoxOf(all...))
+}
+
+// Mark keeps lettering out of b.
+func (k *Ink) Mark(b drawing.Box) { k.patch(&patch{box: b}) }
+
+// Items keeps lettering out of a drawn mark.
+func (k *Ink) Items(items []drawing.Item) {
+	p := &patch{box: drawing.BoxOfItems(items)}
+	for _, it := range items {
+		if t, ok := it.(*drawing.Text); ok {
+			p.text = t.Text
+		}
+	}
+	k.patch(p)
+}
+
+// text keeps other lettering out of b.
+func (k *Ink) text(l *Label, b drawing.Box) { k.patch(&patch{b, l, l.Text}) }
+
+func (k *Ink) patch(p *patch) {
+	cells(p.box.Grow(TextGap), func(c cellKey) { k.patches[c] = append(k.patches[c], p) })
+}
+
+func (k *Ink) leader(l *Label, pts []drawing.Pt) { k.lineOf(pts, leaderInk, l) }
+
+// lift takes a label's lettering and leader off again.
+func (k *Ink) lift(l *Label) {
+	for c, ps := range k.patches {
+		k.patches[c] = Without(ps, func(p *patch) bool { return p.owner == l })
+	}
+	for c, ss := range k.lines {
+		k.lines[c] = Without(ss, func(s *stroke) bool { return s.owner == l })
+	}
+}
+
+func Without[T any](list []T, drop func(T) bool) []T {
+	for i := range list {
+		if drop(list[i]) {
+			var out []T
+			for _, v := range list {
+				if !drop(v) {
+					out = append(out, v)
+				}
+			}
+			return out
+		}
+	}
+	return list
+}
+
+// under weighs what lies under b for the lettering of l. ok is false when
+// something lies there that lettering must not cover.
+func (k *Ink) under(b drawing.Box, l, except *Label) (cost float64, ok bool) {
+	ok = true
+	wide := b.Grow(TextGap)
+	cells(b, func(c cellKey) {
+		for _, p := range k.patches[c] {
+			if p.owner != l && (p.owner == nil || p.owner != except) && p.box.Meets(wide) {
+				ok = false
+			}
+		}
+	})
+	if !ok {
+		return 0, false
+	}
+	near := b.Grow(0.4)
+	var hit []int // each straight line is paid for once
+	cells(near, func(c cellKey) {
+		for _, s := range k.lines[c] {
+			if ok && (s.owner == nil || s.owner != l && s.owner != except) && !slices.Contains(hit, s.line) && CrossesBox(s.a, s.b, near) {
+				hit = append(hit, s.line)
+				cost += price(s.kind)
+				ok = s.kind != SolidInk && s.kind != leaderInk && s.kind != ExtensionInk
+			}
+		}
+	})
+	for i := range k.hatched {
+		if k.bounds[i].Meets(b) && touches(k.hatched[i], b) {
+			cost += overHatch
+		}
+	}
+	return cost, ok
+}
+
+// How near lettering beside other lettering reads as one with it, mm, and
+// lettering over or under other.
+const (
+	besideText = 2.5
+	overText   = 1.2
+)
+
+// mistaken weighs what the lettering of l in b could be taken for: one text with
+// its neighbour, or the name of something else that begins alike.
+func (k *Ink) mistaken(b drawing.Box, l, except *Label) (cost float64) {
+	var seen []*patch
+	cells(b.Grow(math.Max(besideText, l.Shy)), func(c cellKey) {
+		for _, p := range k.patches[c] {
+			if p.text == "" || p.owner == l || p.owner != nil && p.owner == except || slices.Contains(seen, p) {
+				continue
+			}
+			seen = append(seen, p)
+			if p.owner != nil && p.owner.Mark == nil && p.owner.Subject != l.Subject && readsOn(p.box, b) {
+				cost += asOne
+			}
+			if l.Shy > 0 && namesake(l.Text, p.text) && p.box.Meets(b.Grow(l.Shy)) {
+				cost += asOther
+			}
+		}
+	})
+	return cost
+}
+
+// readsOn reports whether two letterings stand so close in a line, or one over
+// the other, that they read as one.
+func readsOn(a, b drawing.Box) bool {
+	across, down := math.Max(b.X0-a.X1, a.X0-b.X1), math.Max(b.Y0-a.Y1, a.Y0-b.Y1)
+	const share = -1.0 // mm that they have in common the other way
+	return down < share && across < besideText || across < share && down < overText
+}
+
+// namesake reports whether the letter of a wall begins a name: S and S1, T and
+// the thermostat's T.
+func namesake(letter, name string) bool {
+	figures, ok := strings.CutPrefix(name, letter)
+	return ok && strings.Trim(figures, "0123456789") == ""
+}
+
+func price(as Kind) float64 {
+	switch as {
+	case CableInk:
+		return OverCable
+	case ThinInk:
+		return overThin
+	}
+	return 0
+}
+
+// covered reports whether lettering in b stands over a line or a hatch.
+func (k *Ink) covered(b drawing.Box) bool {
+	near, found := b.Grow(0.2), false
+	cells(near, func(c cellKey) {
+		for _, s := range k.lines[c] {
+			found = found || s.owner == nil && CrossesBox(s.a, s.b, near)
+		}
+	})
+	for i := range k.hatched {
+		found = found || k.bounds[i].Meets(b) && touches(k.hatched[i], b)
+	}
+	return found
+}
+
+// along weighs a leader. ok is false when it runs through lettering or a mark.
+func (k *Ink) along(pts []drawing.Pt, l, except *Label) (cost float64, ok bool) {
+	ok = true
+	for i := 1; i < len(pts) && ok; i++ {
+		a, b := pts[i-1], pts[i]
+		cost += perMM * a.Dist(b)
+		cells(drawing.BoxOf(a, b), func(c cellKey) {
+			for _, p := range k.patches[c] {
+				switch {
+				case p.owner == nil:
+					ok = ok && !throughMark(p.box, pts[0], a, b)
+				case p.owner != l && p.owner != except && CrossesBox(a, b, p.box.Grow(0.3)):
+					ok = false
+				}
+			}
+			for _, s := range k.lines[c] {
+				switch {
+				case s.owner == l || s.owner != nil && s.owner == except:
+				case crosses(a, b, s.a, s.b):
+					cost += tie(s.kind)
+				case s.kind == CableInk && hugs(a, b, s.a, s.b):
+					cost += leaderTie
+				}
+			}
+		})
+	}
+	return cost, ok
+}
+
+// BesideMarks returns the pieces of a line that lie beside all marks: an
+// extension line is broken where it would run through one.
+func (k *Ink) BesideMarks(a, b drawing.Pt) [][]drawing.Pt {
+	var marks []drawing.Box
+	cells(drawing.BoxOf(a, b), func(c cellKey) {
+		for _, p := range k.patches[c] {
+			if p.owner == nil && !slices.Contains(marks, p.box) {
+				marks = append(marks, p.box)
+			}
+		}
+	})
+	pieces := [][]drawing.Pt{{a, b}}
+	for _, m := range marks {
+		var left [][]drawing.Pt
+		for _, l := range pieces {
+			p, q, ok := ClipPiece(l[0], l[1], m.Grow(0.3))
+			if !ok {
+				left = append(left, l)
+				continue
+			}
+			for _, rest := range [][]drawing.Pt{{l[0], p}, {q, l[1]}} {
+				if rest[0].Dist(rest[1]) > 0.5 {
+					left = append(left, rest)
+				}
+			}
+		}
+		pieces = left
+	}
+	return pieces
+}
+
+// throughMark reports whether the piece of a leader from a to b runs through a
+// Mark or fixed lettering. The mark that a leader begins in is its subject; one
+// that it begins at the edge of must lie behind it.
+func throughMark(mark drawing.Box, start, a, b drawing.Pt) bool {
+	const skin = 0.6
+	inside := mark.Grow(-skin)
+	if inside.Holds(start) {
+		return false
+	}
+	if mark.Grow(skin).Holds(start) {
+		mark = inside
+	}
+	return mark.W() > 0 && mark.H() > 0 && CrossesBox(a, b, mark)
+}
+
+// hugs reports whether two straight pieces lie so close side by side that they
+// could be taken for one line.
+func hugs(a, b, c, d drawing.Pt) bool {
+	const slant, near, least = 0.15, 0.8, 2.0 // radians, mm apart, mm side by side
+	u, w := b.Sub(a).Unit(), d.Sub(c).Unit()
+	if math.Abs(u.X*w.Y-u.Y*w.X) > slant {
+		return false
+	}
+	from, to := c.Sub(a).Dot(u), d.Sub(a).Dot(u)
+	from, to = math.Max(0, math.Min(from, to)), math.Min(a.Dist(b), math.Max(from, to))
+	off := a.Add(u.Mul((from + to) / 2)).Sub(c)
+	return to-from > least && math.Abs(off.X*w.Y-off.Y*w.X) < near
+}
+
+func tie(as Kind) float64 {
+	switch as {
+	case leaderInk:
+		return leaderTie
+	case CableInk:
+		return leaderWire
+	case SolidInk, ExtensionInk:
+		return leaderTie / 4
+	}
+	return leaderThin
+}
+
+// Crossed reports whether the straight piece from a to b crosses a line of one
+// of these kinds.
+func (k *Ink) Crossed(a, b drawing.Pt, kinds ...Kind) bool {
+	found := false
+	cells(drawing.BoxOf(a, b), func(c cellKey) {
+		for _, s := range k.lines[c] {
+			found = found || slices.Contains(kinds, s.kind) && crosses(a, b, s.a, s.b)
+		}
+	})
+	return found
+}
+
+// owners returns the labels whose lettering or leader touches b, or whose
+// lettering a leader would run through.
+func (k *Ink) owners(b drawing.Box, leader []drawing.Pt) []*Label {
+	var out []*Label
+	add := func(l *Label) {
+		for _, o := range out {
+			if o == l {
+				return
+			}
+		}
+		if l != nil {
+			out = append(out, l)
+		}
+	}
+	cells(b, func(c cellKey) {
+		for _, p := range k.patches[c] {
+			if p.box.Meets(b) {
+				add(p.owner)
+			}
+		}
+		for _, s := range k.lines[c] {
+			if s.owner != nil && CrossesBox(s.a, s.b, b) {
+				add(s.owner)
+			}
+		}
+	})
+	for i := 1; i < len(leader); i++ {
+		cells(drawing.BoxOf(leader[i-1], leader[i]), func(c cellKey) {
+			for _, p := range k.patches[c] {
+				if CrossesBox(leader[i-1], leader[i], p.box) {
+					add(p.owner)
+				}
+			}
+		})
+	}
+	return out
+}
+
+// touches reports whether part of b is inside the rings, by the even-odd rule.
+func touches(rings [][]drawing.Pt, b drawing.Box) bool {
+	for _, p := range append(b.Corners(), b.Centre()) {
+		if Inside(rings, p) {
+			return true
+		}
+	}
+	for _, r := range rings {
+		for i := range r {
+			if CrossesBox(r[i], r[(i+1)%len(r)], b) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+func Inside(rings [][]drawing.Pt, p drawing.Pt) bool {
+	in := false
+	for _, r := range rings {
+		for i := range r {
+			a, b := r[i], r[(i+1)%len(r)]
+			if (a.Y > p.Y) != (b.Y > p.Y) && p.X < (b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y)+a.X {
+				in = !in
+			}
+		}
+	}
+	return in
+}
+
+// CrossesBox reports whether the straight piece from p to q has a point in b.
+func CrossesBox(p, q drawing.Pt, b drawing.Box) bool {
+	_, _, ok := ClipPiece(p, q, b)
+	return ok
+}
+
+// ClipPiece returns the part of the straight piece from p to q that lies in b,
+// by cutting it at the box's sides in turn.
+func ClipPiece(p, q drawing.Pt, b drawing.Box) (from, to drawing.Pt, ok bool) {
+	t0, t1 := 0.0, 1.0
+	clip := func(d, lo, hi float64) bool { // lo <= d t <= hi
+		if d == 0 {
+			return lo <= 0 && hi >= 0
+		}
+		u, v := lo/d, hi/d
+		if u > v {
+			u, v = v, u
+		}
+		t0, t1 = math.Max(t0, u), math.Min(t1, v)
+		return t0 <= t1
+	}
+	ok = clip(q.X-p.X, b.X0-p.X, b.X1-p.X) && clip(q.Y-p.Y, b.Y0-p.Y, b.Y1-p.Y)
+	from, to = p, q
+	if t0 > 0 {
+		from = p.Lerp(q, t0)
+	}
+	if t1 < 1 {
+		to = p.Lerp(q, t1)
+	}
+	return from, to, ok
+}
+
+// crosses reports whether two straight pieces cross.
+func crosses(a, b, c, d drawing.Pt) bool {
+	turn := func(p, q, r drawing.Pt) float64 {
+		return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X)
+	}
+	return (turn(a, b, c) > 0) != (turn(a, b, d) > 0) && (turn(c, d, a) > 0) != (turn(c, d, b) > 0)
+}

@@ -1,0 +1,448 @@
+package setting
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"oxturn/drawing"
+	"oxturn/layout/plane"
+)
+
+// An Arrangement is how a sheet's frame is shared out: the field for the
+// drawing, slots for the blocks, and the title block at the lower right.
+type Arrangement struct {
+	Paper drawing.Paper
+	Scale drawing.Scale
+	Field drawing.Box // for the drawing, the proof strip left out
+	proof drawing.Box
+	title drawing.Box
+	slots []drawing.Box
+	Level int     // which of the need's levels stands in the slots
+	set   float64 // how high the blocks in them would stand in one narrow column, mm
+	tight bool    // a table in them is too narrow for its words
+	parts int     // in how many pieces the blocks are set
+}
+
+// worth is what arrangements at one scale are compared by: the field or, where
+// Blocks may go on to another sheet, how much of them stays on this one.
+func (a Arrangement) worth(overflow bool) float64 {
+	if overflow {
+		return a.set
+	}
+	return a.Field.W() * a.Field.H()
+}
+
+// better reports whether a is to be taken rather than b, at one scale: words
+// stay whole before anything else, then blocks.
+func (a Arrangement) better(b Arrangement, overflow bool) bool {
+	if a.tight != b.tight {
+		return b.tight
+	}
+	if !overflow && a.parts != b.parts {
+		return a.parts < b.parts
+	}
+	return a.worth(overflow) > b.worth(overflow)
+}
+
+// A placed block is a block with its place.
+type placed struct {
+	Block Block
+	At    drawing.Pt
+	W     float64
+	of    int // which of the blocks it is, or is a piece of
+}
+
+// tight reports whether a block is a table set so narrow that words are broken.
+func (p placed) tight() bool {
+	b := p.Block
+	if m, ok := b.(Measured); ok {
+		b = m.Block
+	}
+	t, ok := b.(Table)
+	return ok && t.slimmest() > p.W+1e-9
+}
+
+// Flow puts blocks into slots one after the other. What does not fit is
+// returned as rest, in order. Blocks are only split where they would not all
+// fit otherwise.
+func Flow(ty *Typesetter, blocks []Block, slots []drawing.Box) (out []placed, rest []Block) {
+	if out, rest = pourWhole(ty, blocks, slots); len(rest) == 0 {
+		return out, rest
+	}
+	return Pour(ty, blocks, slots, false)
+}
+
+func pourWhole(ty *Typesetter, blocks []Block, slots []drawing.Box) (out []placed, rest []Block) {
+	return Pour(ty, blocks, slots, true)
+}
+
+// Pour is flow with a choice: whole keeps every block in one piece that fits
+// into one slot. A block that fits into the white left at the foot of an earlier
+// slot goes there.
+func Pour(ty *Typesetter, blocks []Block, slots []drawing.Box, whole bool) (out []placed, rest []Block) {
+	slots = tallEnough(slots)
+	if len(slots) == 0 {
+		return nil, blocks
+	}
+	free := slices.Clone(slots)
+	i := 0
+	put := func(k int, b Block, of int) {
+		s := free[k]
+		out = append(out, placed{b, drawing.Pt{X: s.X0, Y: s.Y0}, s.W(), of})
+		free[k].Y0 += b.Height(ty, s.W()) + BlockGap
+	}
+	for of, b := range blocks {
+		if k := slices.IndexFunc(free[:i], func(s drawing.Box) bool { return b.Height(ty, s.W()) <= s.H() }); k >= 0 {
+			put(k, b, of)
+			continue
+		}
+		for b != nil {
+			fits, left := cut(ty, b, free[i].W(), free[i].H())
+			if whole && fits != nil && left != nil && i < len(slots)-1 && b.Height(ty, slots[i+1].W()) <= slots[i+1].H() {
+				fits, left = nil, b
+			}
+			atTop := free[i].Y0 == slots[i].Y0
+			if fits != nil {
+				put(i, fits, of)
+			}
+			if b = left; b == nil {
+				break
+			}
+			if i == len(slots)-1 {
+				rest = append(rest, b)
+				break
+			}
+			i++
+			if fits != nil && atTop && abreast(slots[i-1], slots[i]) && !covered(slots[i], slots) {
+				b = unheaded(b)
+			}
+		}
+	}
+	return out, rest
+}
+
+// abreast reports whether b is the column next to the right of a: what begins at
+// the top of a and goes on there needs no heading a second time.
+func abreast(a, b drawing.Box) bool {
+	return math.Abs(a.Y0-b.Y0) < 1e-9 && b.X0 > a.X1 && b.X0-a.X1 <= 2*colGap+1e-9
+}
+
+// covered reports whether another slot lies straight above one: what goes on there
+// without a heading would seem to belong to it.
+func covered(b drawing.Box, slots []drawing.Box) bool {
+	return slices.ContainsFunc(slots, func(s drawing.Box) bool {
+		return s.Y1 <= b.Y0 && s.X0 < b.X1 && b.X0 < s.X1
+	})
+}
+
+// cut returns as much of a block as fits into h, and what is left of it.
+func cut(ty *Typesetter, b Block, w, h float64) (fits, left Block) {
+	if b.Height(ty, w) <= h+1e-9 {
+		return b, nil
+	}
+	if s, ok := b.(splitter); ok && h > 20 {
+		return s.Split(ty, w, h)
+	}
+	return nil, b
+}
+
+// tallEnough drops slots too low for anything but a heading.
+func tallEnough(slots []drawing.Box) []drawing.Box {
+	var out []drawing.Box
+	for _, s := range slots {
+		if s.H() > 2*HeadRow {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// edge is the white kept between the frame and what is inside it.
+const edge = 5.0
+
+// A Need is what a drawing takes of its sheet.
+type Need struct {
+	Bounds plane.Rect // mm of floor
+	// Border is what stands round it, mm on paper, at a scale
+	Border func(ratio float64) (left, right, top, bottom float64)
+	Proof  Proof      // without its ratio
+	Title  TitleBlock // without its scale and paper
+	Levels []Level    // what the column has to hold, fullest first
+	Scales []drawing.Scale
+	papers []drawing.Paper
+	Ty     *Typesetter
+	Titles map[TitleKey]float64 // heights of the title block asked for before
+	least  float64              // width of a column where there are several
+}
+
+type TitleKey struct {
+	compact bool
+	w       float64
+}
+
+// titleHeight returns the height of the title block at a width.
+func (n Need) titleHeight(w float64) float64 {
+	key := TitleKey{n.Title.Compact, w}
+	h, ok := n.Titles[key]
+	if !ok {
+		h = n.Title.Height(n.Ty, w)
+		n.Titles[key] = h
+	}
+	return h
+}
+
+// size returns the field that the drawing takes at a scale.
+func (n Need) size(s drawing.Scale) (w, h float64) {
+	left, right, top, bottom := n.Border(s.Ratio)
+	return n.Bounds.W()/s.Ratio + left + right, n.Bounds.H()/s.Ratio + top + bottom
+}
+
+// A Level is a choice of what stands beside the drawing and what goes on a
+// sheet of its own. It is taken when the level before it does not fit, or when
+// the scale becomes so many times as large.
+type Level struct {
+	Blocks, Rest []Block
+	Later        []Block // for the next sheet of the room
+	Gain         float64
+	Overflow     bool // blocks that find no room go on with rest
+}
+
+// Never is the gain of a level that is only for when nothing else fits.
+const Never = 1e9
+
+// arrange finds the largest scale at which everything has its place. The error
+// says what the paper lacks.
+func arrange(n Need) (Arrangement, error) {
+	var found Arrangement
+	ok := false
+	for i, l := range n.Levels {
+		if ok && found.Scale == n.Scales[0] {
+			break
+		}
+		if ok && l.Gain == Never {
+			continue
+		}
+		a, fits := n.best(measure(l.Blocks), l.Overflow)
+		if fits && (!ok || found.Scale.Ratio >= l.Gain*a.Scale.Ratio-1e-9) {
+			found, ok = a, true
+			found.Level = i
+		}
+	}
+	if !ok {
+		return found, n.refusal()
+	}
+	return found, nil
+}
+
+// A Refusal says that a sheet cannot be drawn as the job's [sheet] asks.
+type Refusal struct {
+	Key     string // of the job file, whose value is in the way: "sheet.scale"
+	Message string
+}
+
+func (r *Refusal) Error() string { return r.Message }
+
+// refusal says by how much the drawing is too large for the largest paper that
+// was allowed.
+func (n Need) refusal() error {
+	s := n.Scales[len(n.Scales)-1]
+	w, h := n.size(s)
+	p := n.papers[len(n.papers)-1]
+	f := p.Frame()
+	key := "sheet.size"
+	if len(n.Scales) == 1 {
+		key = "sheet.scale"
+	}
+	return &Refusal{key, fmt.Sprintf("at %s the drawing takes %.0f x %.0f mm with its dimensions, and the %s sheet has %.0f x %.0f mm inside its frame for the drawing, the title block and the notes; use a smaller scale or a larger sheet",
+		s.Name, w, h, p.Name, f.W(), f.H())}
+}
+
+// best tries the scales, large to small, on every allowed paper. One at which
+// words of a table are broken gives way to the next smaller, if that keeps them
+// whole.
+func (n Need) best(blocks []Block, overflow bool) (Arrangement, bool) {
+	var tight Arrangement
+	kept := false
+	for _, s := range n.Scales {
+		var found Arrangement
+		any := false
+		for _, p := range n.papers {
+			if a, ok := n.on(p, s, blocks, overflow); ok && (!any || a.better(found, overflow)) {
+				found, any = a, true
+			}
+		}
+		switch {
+		case any && !found.tight:
+			return found, true
+		case kept:
+			return tight, true
+		case any:
+			tight, kept = found, true
+		}
+	}
+	return tight, kept
+}
+
+// on tries one paper and one scale: a column at the right, a strip below, or
+// both, whichever leaves the larger field.
+func (n Need) on(p drawing.Paper, s drawing.Scale, blocks []Block, overflow bool) (Arrangement, bool) {
+	var found Arrangement
+	any := false
+	f := p.Frame()
+	w, h := n.size(s)
+	n.Proof.ratio = s.Ratio
+	n.least = columnLeast
+	if n.Title.Compact = IsSmall(p); n.Title.Compact {
+		n.least = columnSmall
+	}
+	w = math.Max(w, checkRoom)
+	freeW := f.W() - w - 2*edge
+	freeH := f.H() - h - n.Proof.Height(n.Ty, f.W()-2*edge) - 2*edge
+	if freeW < 0 || freeH < 0 {
+		return found, false
+	}
+	plain, beside := n.cuts(f, freeW, freeH)
+	for i, cut := range append(plain, beside...) {
+		if any && i >= len(plain) {
+			break // a narrow title block is for when nothing else holds the blocks
+		}
+		a := cut
+		a.Paper, a.Scale = p, s
+		if a.Field.W() < w-1e-9 || a.Field.H() < h-1e-9 {
+			continue
+		}
+		set := Flow
+		if any && !overflow && !found.tight && found.parts == len(blocks) { // nothing is broken there
+			if a.worth(false) <= found.worth(false) {
+				continue
+			}
+			set = pourWhole
+		}
+		out, rest := set(n.Ty, blocks, a.slots)
+		if len(rest) > 0 && !overflow {
+			continue
+		}
+		a.set, a.parts = 0, len(out)
+		for _, b := range out {
+			a.set += b.Block.Height(n.Ty, columnLeast)
+			a.tight = a.tight || b.tight()
+		}
+		if !any || a.better(found, overflow) {
+			found, any = a, true
+		}
+	}
+	return found, any
+}
+
+// cuts returns the ways to divide the frame, columns and strips in steps up to
+// what is free beside the drawing: plain ones, and those in which a column runs
+// down beside the title block.
+func (n Need) cuts(f drawing.Box, freeW, freeH float64) (plain, beside []Arrangement) {
+	for _, w := range steps(TitleMin, freeW, 6) {
+		heights := []float64{0}
+		if w == freeW { // the widest column may be helped by a strip under the drawing
+			heights = append(heights, steps(30, freeH, 6)...)
+		}
+		for _, h := range heights {
+			plain = append(plain, n.column(f, w, h, math.Min(w, TitleMax)))
+			if tw := n.besideFirst(w); tw >= TitleMin && tw < TitleMax {
+				beside = append(beside, n.column(f, w, h, tw))
+			}
+		}
+	}
+	least := n.titleHeight(math.Min(TitleMax, f.W())) // a strip is as high as its title block at least
+	for _, h := range steps(least, freeH, 6) {
+		plain = append(plain, n.strip(f, h, 0))
+		for _, w := range steps(n.least+2*edge, freeW, 10) {
+			plain = append(plain, n.strip(f, h, w))
+		}
+	}
+	return plain, beside
+}
+
+// steps returns the sizes from least to most in steps, most among them.
+func steps(least, most, by float64) []float64 {
+	var out []float64
+	for v := least; v < most; v += by {
+		out = append(out, v)
+	}
+	if least <= most {
+		out = append(out, most)
+	}
+	return out
+}
+
+// besideFirst returns the width of a title block under columns w wide that lets
+// the first of them run down beside it; 0 where there is one column.
+func (n Need) besideFirst(w float64) float64 {
+	if cols := n.columns(drawing.Box{X1: w - 2*edge}); len(cols) > 1 {
+		return w - 2*edge - cols[0].X1
+	}
+	return 0
+}
+
+// column gives the drawing the left of the frame and the blocks the right, w
+// wide, above and beside the title block, which is tw wide, and a strip h high
+// under the drawing when h is not 0.
+func (n Need) column(f drawing.Box, w, h, tw float64) Arrangement {
+	title := drawing.Box{X0: f.X1 - tw, Y0: f.Y1 - n.titleHeight(tw), X1: f.X1, Y1: f.Y1}
+	a := Arrangement{title: title}
+	if h > 0 {
+		a.slots = n.columns(drawing.Box{X0: f.X0 + edge, Y0: f.Y1 - h + edge, X1: f.X1 - w - edge, Y1: f.Y1 - edge})
+	}
+	side := drawing.Box{X0: f.X1 - w + edge, Y0: f.Y0 + edge, X1: f.X1 - edge, Y1: title.Y0 - edge}
+	cols := n.columns(side)
+	if cols[0].X1 <= title.X0-edge+1e-9 {
+		cols[0].Y1 = f.Y1 - edge
+	}
+	a.slots = append(cols, a.slots...)
+	return n.withField(a, drawing.Box{X0: f.X0, Y0: f.Y0, X1: f.X1 - w, Y1: f.Y1 - h})
+}
+
+// strip gives the drawing the top of the frame and the blocks a strip below,
+// h high, with the title block at its right end, and a column w wide at the
+// right when w is not 0.
+func (n Need) strip(f drawing.Box, h, w float64) Arrangement {
+	tw := math.Min(TitleMax, f.W())
+	title := drawing.Box{X0: f.X1 - tw, Y0: f.Y1 - n.titleHeight(tw), X1: f.X1, Y1: f.Y1}
+	a := Arrangement{title: title}
+	if w > 0 {
+		a.slots = n.columns(drawing.Box{X0: f.X1 - w + edge, Y0: f.Y0 + edge, X1: f.X1 - edge, Y1: math.Min(title.Y0, f.Y1-h) - edge})
+	}
+	below := drawing.Box{X0: f.X0 + edge, Y0: f.Y1 - h + edge, X1: title.X0 - edge, Y1: f.Y1 - edge}
+	if below.W() >= 60 {
+		a.slots = append(a.slots, n.columns(below)...)
+	}
+	if over := (drawing.Box{X0: math.Max(title.X0, f.X0+edge), Y0: f.Y1 - h + edge, X1: f.X1 - edge, Y1: title.Y0 - edge}); over.H() > 20 {
+		a.slots = append(a.slots, n.columns(over)...)
+	}
+	return n.withField(a, drawing.Box{X0: f.X0, Y0: f.Y0, X1: f.X1 - w, Y1: f.Y1 - h})
+}
+
+// withField takes the proof strip off the bottom of the field.
+func (n Need) withField(a Arrangement, field drawing.Box) Arrangement {
+	inner := field.Grow(-edge)
+	h := n.Proof.Height(n.Ty, inner.W())
+	a.proof = drawing.Box{X0: inner.X0, Y0: inner.Y1 - h, X1: inner.X1, Y1: inner.Y1}
+	a.Field = drawing.Box{X0: inner.X0, Y0: inner.Y0, X1: inner.X1, Y1: a.proof.Y0 - 2}
+	return a
+}
+
+// columnLeast is the least width of a column when there are several, mm.
+const (
+	columnLeast = 64
+	columnSmall = 48 // on small paper
+)
+
+// columns divides a box into columns of readable width.
+func (n Need) columns(b drawing.Box) []drawing.Box {
+	k := int(math.Max(1, math.Floor((b.W()+colGap)/(n.least+colGap))))
+	w := (b.W() - float64(k-1)*colGap) / float64(k)
+	out := make([]drawing.Box, k)
+	for i := range out {
+		x := b.X0 + float64(i)*(w+colGap)
+		out[i] = drawing.Box{X0: x, Y0: b.Y0, X1: x + w, Y1: b.Y1}
+	}
+	return out
+}

@@ -1,0 +1,181 @@
+package setting
+
+import (
+	"strconv"
+	"strings"
+
+	"oxturn/drawing"
+	"oxturn/fonts"
+)
+
+// Distances between the lines of a sheet's column, mm.
+const (
+	Note     = drawing.H25
+	Heading  = drawing.H35
+	Leading  = 4.1 // baseline to baseline of note lettering
+	Pad      = 1.4 // lettering to a rule beside it
+	BlockGap = 5.0 // between blocks
+	colGap   = 6.0 // between columns
+)
+
+// A Block is a piece of a sheet's column: set in rows, never placed by hand.
+type Block interface {
+	// Height returns how much paper the block takes when it is w wide.
+	Height(ty *Typesetter, w float64) float64
+	// Set draws the block with its upper left corner at at.
+	Set(pg *Page, at drawing.Pt, w float64)
+}
+
+// A splitter is a block that may go on in the next column or on the next
+// sheet.
+type splitter interface {
+	Block
+	// Split returns the part that fits into h and what is left. fits is nil
+	// when not even the beginning does.
+	Split(ty *Typesetter, w, h float64) (fits, rest Block)
+}
+
+// A Measured block remembers its height at the widths it was asked for: an
+// arrangement tries the same few widths again and again.
+type Measured struct {
+	Block
+	heights map[float64]float64
+}
+
+// measure wraps blocks so that they remember their heights, and tables what
+// their columns want.
+func measure(blocks []Block) []Block {
+	out := make([]Block, len(blocks))
+	for i, b := range blocks {
+		if _, ok := b.(Measured); ok {
+			out[i] = b
+			continue
+		}
+		if t, ok := b.(Table); ok {
+			t.wants = t.columnWants()
+			b = t
+		}
+		out[i] = Measured{b, map[float64]float64{}}
+	}
+	return out
+}
+
+func (m Measured) Height(ty *Typesetter, w float64) float64 {
+	h, ok := m.heights[w]
+	if !ok {
+		h = m.Block.Height(ty, w)
+		m.heights[w] = h
+	}
+	return h
+}
+
+// Split lets the block inside split, if it can.
+func (m Measured) Split(ty *Typesetter, w, h float64) (fits, rest Block) {
+	if s, ok := m.Block.(splitter); ok {
+		return s.Split(ty, w, h)
+	}
+	return nil, m
+}
+
+// A List is a heading with paragraphs below it.
+type List struct {
+	Head   string
+	Number int // number of the first paragraph; 0: not numbered
+	Bare   int // how many paragraphs at the end have no number
+	Paras  []string
+	mute   bool // the heading is not set: what it heads goes on from the column beside
+}
+
+// Shown is the heading as it is set.
+func (l List) Shown() string {
+	if l.mute {
+		return ""
+	}
+	return l.Head
+}
+
+const (
+	HeadRow   = 7.0 // a heading with the space below it
+	hanging   = 6.0 // room for a number
+	paraSpace = 1.0
+)
+
+func (l List) indent() float64 {
+	if l.Number > 0 {
+		return hanging
+	}
+	return 0
+}
+
+func (l List) Height(ty *Typesetter, w float64) float64 {
+	h := ty.HeadingHeight(l.Shown(), w)
+	for _, p := range l.Paras {
+		h += l.para(ty, p, w)
+	}
+	return h
+}
+
+func (l List) para(ty *Typesetter, p string, w float64) float64 {
+	return float64(ty.Lines(fonts.Lettering, p, Note, w-l.indent()))*Leading + paraSpace
+}
+
+func (l List) Set(pg *Page, at drawing.Pt, w float64) {
+	y := at.Y
+	y += SetHeading(pg, at, l.Shown(), w)
+	for i, p := range l.Paras {
+		if l.Number > 0 && i < len(l.Paras)-l.Bare {
+			pg.Write(drawing.Pt{X: at.X + hanging - 2, Y: y + Note}, Itoa(l.Number+i), Note, drawing.End)
+		}
+		for _, line := range pg.Ty.Wrap(p, w-l.indent()) {
+			pg.Write(drawing.Pt{X: at.X + l.indent(), Y: y + Note}, line, Note, drawing.Start)
+			y += Leading
+		}
+		y += paraSpace
+	}
+}
+
+func (l List) Split(ty *Typesetter, w, h float64) (fits, rest Block) {
+	used, n := ty.HeadingHeight(l.Shown(), w), 0
+	for n < len(l.Paras) && used+l.para(ty, l.Paras[n], w) <= h {
+		used += l.para(ty, l.Paras[n], w)
+		n++
+	}
+	if n == len(l.Paras) {
+		return l, nil
+	}
+	if n = min(n, len(l.Paras)-l.Bare-1); n <= 0 { // what has no number does not go on alone
+		return nil, l
+	}
+	first, last := l, l
+	first.Paras, first.Bare, last.Paras = l.Paras[:n], 0, l.Paras[n:]
+	if l.Number > 0 {
+		last.Number = l.Number + n
+	}
+	if last.mute = false; l.Head != "" {
+		last.Head = Continued(l.Head)
+	}
+	return first, last
+}
+
+// unheaded takes the heading off the rest of a list or a legend; tables keep
+// theirs, over the heads of their columns.
+func unheaded(b Block) Block {
+	switch t := b.(type) {
+	case List:
+		t.mute = true
+		return t
+	case Legend:
+		t.mute = true
+		return t
+	}
+	return b
+}
+
+func Continued(head string) string {
+	if strings.HasSuffix(head, " (continued)") {
+		return head
+	}
+	return head + " (continued)"
+}
+
+func Itoa(n int) string { return strconv.Itoa(n) }

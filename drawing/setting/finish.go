@@ -1,0 +1,45 @@
+package setting
+
+import (
+	"oxturn/drawing"
+	"oxturn/layout/say"
+)
+
+// Finish sets what stands round the field: frame, proof and blocks. It returns
+// the blocks that found no room.
+func (pg *Page) Finish(a Arrangement, l Level) []Block {
+	pg.drawFrame()
+	pg.TitleAt = a.title
+	pr := Proof{ratio: a.Scale.Ratio, Units: say.For(pg.Plan.Job).Units}
+	pr.Set(pg, drawing.Pt{X: a.proof.X0, Y: a.proof.Y0}, a.proof.W())
+	placed, rest := compose(pg.Ty, measure(l.Blocks), a.slots)
+	for _, b := range placed {
+		b.Block.Set(pg, b.At, b.W)
+	}
+	pg.partLines(a)
+	return rest
+}
+
+// Notes sets blocks on sheets without a drawing, of the page's paper.
+func (pg *Page) Notes(id, title string, blocks []Block) ([]*Page, error) {
+	if len(blocks) == 0 {
+		return nil, nil
+	}
+	more, err := ListSheets(pg.Plan, waysOf(pg.Sheet.Paper, pg.Plan.Job.Sheet), id, title, "Notes", blocks)
+	for _, m := range more {
+		m.Title.Partly = pg.Title.Partly
+	}
+	return more, err
+}
+
+// partLines rules off the field from the column and the strip.
+func (pg *Page) partLines(a Arrangement) {
+	f := pg.frame
+	right, bottom := a.Field.X1+edge, a.proof.Y1+edge
+	if right < f.X1-1 {
+		pg.rule(drawing.Pt{X: right, Y: f.Y0}, drawing.Pt{X: right, Y: bottom}, drawing.MediumLine())
+	}
+	if bottom < f.Y1-1 {
+		pg.rule(drawing.Pt{X: f.X0, Y: bottom}, drawing.Pt{X: right, Y: bottom}, drawing.MediumLine())
+	}
+}

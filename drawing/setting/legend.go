@@ -1,0 +1,80 @@
+package setting
+
+import (
+	"oxturn/drawing"
+	"oxturn/drawing/signs"
+	"oxturn/fonts"
+)
+
+// A swatch is the box a sign is shown in, mm.
+const (
+	SwatchW = 13.0
+	SwatchH = 4.6
+)
+
+// A Legend explains the signs a sheet uses, and no others.
+type Legend struct {
+	Head  string
+	Signs []signs.Sign
+	mute  bool // the heading is not set, as in a list
+}
+
+// shown is the heading as it is set.
+func (l Legend) shown() string { return List{Head: l.Head, mute: l.mute}.Shown() }
+
+// LegendOf puts signs in the legend's order.
+func LegendOf(used []signs.Sign) Legend {
+	l := Legend{Head: "Legend"}
+	for s := signs.Cable; s < signs.Count; s++ {
+		for _, u := range used {
+			if u == s {
+				l.Signs = append(l.Signs, s)
+			}
+		}
+	}
+	return l
+}
+
+func (l Legend) entry(ty *Typesetter, s signs.Sign, w float64) (h float64) {
+	return max(SwatchH+0.5, float64(ty.Lines(fonts.Lettering, s.Words(), Note, w-SwatchW-3))*Leading+0.9)
+}
+
+func (l Legend) Height(ty *Typesetter, w float64) float64 {
+	h := ty.HeadingHeight(l.shown(), w)
+	for _, s := range l.Signs {
+		h += l.entry(ty, s, w)
+	}
+	return h
+}
+
+func (l Legend) Split(ty *Typesetter, w, h float64) (fits, rest Block) {
+	used, n := ty.HeadingHeight(l.shown(), w), 0
+	for n < len(l.Signs) {
+		e := l.entry(ty, l.Signs[n], w)
+		if used+e > h {
+			break
+		}
+		used += e
+		n++
+	}
+	switch {
+	case n == len(l.Signs):
+		return l, nil
+	case n < 4:
+		return nil, l
+	case n == len(l.Signs)-1 && n > 4: // one sign alone would look forgotten
+		n--
+	}
+	return Legend{l.Head, l.Signs[:n], l.mute}, Legend{Head: Continued(l.Head), Signs: l.Signs[n:]}
+}
+
+func (l Legend) Set(pg *Page, at drawing.Pt, w float64) {
+	y := at.Y + SetHeading(pg, at, l.shown(), w)
+	for _, s := range l.Signs {
+		pg.Add(s.Sample(drawing.Box{X0: at.X, Y0: y, X1: at.X + SwatchW, Y1: y + SwatchH})...)
+		for i, t := range pg.Ty.Wrap(s.Words(), w-SwatchW-3) {
+			pg.Write(drawing.Pt{X: at.X + SwatchW + 3, Y: y + 3.55 + float64(i)*Leading}, t, Note, drawing.Start)
+		}
+		y += l.entry(pg.Ty, s, w)
+	}
+}

@@ -1,0 +1,96 @@
+// Package setting sets what stands in rows: blocks, tables, charts, legends and title
+// blocks, on a page of a paper and a scale that it chooses.
+package setting
+
+import (
+	"slices"
+
+	"oxturn/drawing"
+	"oxturn/drawing/lettering"
+	"oxturn/drawing/signs"
+	"oxturn/fonts"
+	"oxturn/layout"
+)
+
+// A Page is one sheet while it is being drawn.
+type Page struct {
+	Plan    *layout.Plan
+	Sheet   *drawing.Sheet
+	Ty      *Typesetter
+	frame   drawing.Box       // inside the margins
+	Letters *lettering.Labels // nil on a sheet without a view
+	Used    []signs.Sign      // what the legend has to explain, in the order drawn
+	Noted   []string          // what could not be written in the field
+	Remarks []string          // what the field leaves out
+	Title   TitleBlock
+	TitleAt drawing.Box
+}
+
+func NewPage(p *layout.Plan, paper drawing.Paper) *Page {
+	pg := &Page{Plan: p, Sheet: &drawing.Sheet{Paper: paper}, frame: paper.Frame(), Ty: NewTypesetter()}
+	return pg
+}
+
+func (pg *Page) Add(items ...drawing.Item) { pg.Sheet.Items = append(pg.Sheet.Items, items...) }
+
+// Path adds a line or an area.
+func (pg *Page) Path(l drawing.Layer, title string, segs []drawing.Seg, s *drawing.Stroke, fill *drawing.Colour) {
+	if len(segs) > 0 {
+		pg.Add(&drawing.Path{Layer: l, Title: title, Segs: segs, Stroke: s, Fill: fill})
+	}
+}
+
+// Sign adds a line or an area that shows s.
+func (pg *Page) Sign(s signs.Sign, l drawing.Layer, title string, segs []drawing.Seg, st *drawing.Stroke, fill *drawing.Colour) {
+	if len(segs) > 0 {
+		pg.Path(l, title, segs, st, fill)
+		pg.Uses(s)
+	}
+}
+
+// rule adds a straight line of the frame layer.
+func (pg *Page) rule(a, b drawing.Pt, s *drawing.Stroke) {
+	pg.Path(drawing.LayerFrame, "", drawing.Polyline(a, b), s, nil)
+}
+
+// Write adds lettering that needs no placing, for the parts of a sheet that
+// are set in rows.
+func (pg *Page) Write(at drawing.Pt, text string, height float64, a drawing.Anchor) {
+	pg.WriteIn(fonts.Lettering, at, text, height, a)
+}
+
+func (pg *Page) WriteIn(f fonts.Face, at drawing.Pt, text string, height float64, a drawing.Anchor) {
+	if text != "" {
+		pg.Add(&drawing.Text{Layer: drawing.LayerText, At: at, Text: text, Height: height, Face: f, Anchor: a})
+	}
+}
+
+// Uses notes that the legend has to explain s.
+func (pg *Page) Uses(s signs.Sign) {
+	if s != signs.WordsOnly && !slices.Contains(pg.Used, s) {
+		pg.Used = append(pg.Used, s)
+	}
+}
+
+// Remark adds a note to the column.
+func (pg *Page) Remark(text string) { pg.Remarks = append(pg.Remarks, text) }
+
+// drawFrame draws the frame and its centring marks. The marks end at the frame:
+// inside it they would run through tables (ISO 5457 lets them reach in).
+func (pg *Page) drawFrame() {
+	f, w := pg.frame, pg.Sheet.Paper
+	pg.Path(drawing.LayerFrame, "frame", drawing.Rectangle(f), drawing.WallLine(), nil)
+	c := f.Centre()
+	marks := [][2]drawing.Pt{
+		{{X: c.X, Y: 5}, {X: c.X, Y: f.Y0}}, {{X: c.X, Y: w.H - 5}, {X: c.X, Y: f.Y1}},
+		{{X: 15, Y: c.Y}, {X: f.X0, Y: c.Y}}, {{X: w.W - 5, Y: c.Y}, {X: f.X1, Y: c.Y}},
+	}
+	for _, m := range marks {
+		pg.rule(m[0], m[1], drawing.WallLine())
+	}
+}
+
+// Thin adds a thin line.
+func (pg *Page) Thin(l drawing.Layer, pts ...drawing.Pt) {
+	pg.Path(l, "", drawing.Polyline(pts...), drawing.ThinLine(), nil)
+}

@@ -1,0 +1,159 @@
+package setting
+
+import (
+	"fmt"
+	"slices"
+
+	"oxturn/drawing"
+	"oxturn/layout"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+	"oxturn/layout/say"
+)
+
+// PapersFor returns the papers a sheet may use, each way up that is allowed.
+func PapersFor(s job.Sheet, u plane.Units) ([]drawing.Paper, error) {
+	name := s.Size
+	if name == "" {
+		name = sitePaper(u)
+	}
+	p, ok := drawing.PaperNamed(name)
+	if !ok {
+		return nil, fmt.Errorf("%q is not a sheet size; use A4, A3, A2, letter, tabloid or arch C", s.Size)
+	}
+	return waysOf(p, s), nil
+}
+
+// waysOf returns the ways up in which the job lets a paper lie.
+func waysOf(p drawing.Paper, s job.Sheet) []drawing.Paper {
+	switch s.Orientation {
+	case "portrait":
+		return []drawing.Paper{p.Portrait()}
+	case "landscape":
+		return []drawing.Paper{p.Landscape()}
+	}
+	return []drawing.Paper{p.Landscape(), p.Portrait()}
+}
+
+// sitePaper is the sheet usual on a site, where the job asks for none.
+func sitePaper(u plane.Units) string {
+	if u == plane.Inches {
+		return "tabloid"
+	}
+	return "A3"
+}
+
+// widePaper is the next larger sheet.
+func widePaper(u plane.Units) string {
+	if u == plane.Inches {
+		return "arch C"
+	}
+	return "A2"
+}
+
+// Crowded is the distance between runs, mm on paper, below which they are hard
+// to count.
+const Crowded = 2.5
+
+// legible is the same below which they cannot be told apart.
+const legible = 1.2
+
+// Narrow reports whether the runs of a room lie closer on paper than least.
+func Narrow(r *layout.Room, ratio, least float64) bool {
+	for _, c := range r.Cables {
+		if c.Spacing > 0 && c.Spacing/ratio < least {
+			return true
+		}
+	}
+	return false
+}
+
+// HandOverPaper is the sheet that papers for the owner are kept on.
+func HandOverPaper(u plane.Units) string {
+	if u == plane.Inches {
+		return "letter"
+	}
+	return "A4"
+}
+
+// ArrangeSmall arranges a room's sheet on one page, at a legible scale: of the
+// paper that is handed over or, where that does not hold everything, of the one
+// the set is drawn on. ok is false when neither does.
+func ArrangeSmall(n Need, j *job.Job, r *layout.Room) (a Arrangement, ok bool) {
+	all, err := scalesFor(j)
+	if err != nil {
+		return a, false
+	}
+	n.Scales = nil
+	for _, s := range all {
+		if !Narrow(r, s.Ratio, legible) {
+			n.Scales = append(n.Scales, s)
+		}
+	}
+	if len(n.Scales) == 0 {
+		return a, false
+	}
+	n.Levels = slices.DeleteFunc(slices.Clone(n.Levels), func(l Level) bool { return l.Overflow })
+	u, sheet := say.For(j).Units, j.Sheet
+	for _, size := range []string{HandOverPaper(u), sheet.Size} {
+		sheet.Size = size
+		if n.papers, err = PapersFor(sheet, u); err != nil {
+			return a, false
+		}
+		if a, err = arrange(n); err == nil {
+			return a, true
+		}
+	}
+	return a, false
+}
+
+// largest is the largest scale that a floor is drawn at when the job asks for
+// none: beyond it the sheet gains nothing.
+const largest = 5
+
+func scalesFor(j *job.Job) ([]drawing.Scale, error) {
+	u := say.For(j).Units
+	if j.Sheet.Ratio != 0 {
+		s, ok := drawing.ScaleOf(j.Sheet.Ratio, u)
+		if !ok {
+			return nil, fmt.Errorf("%s is not a standard scale", j.Sheet.Scale)
+		}
+		return []drawing.Scale{s}, nil
+	}
+	var out []drawing.Scale
+	for _, s := range drawing.ScalesFor(u) {
+		if s.Ratio >= largest {
+			out = append(out, s)
+		}
+	}
+	return out, nil
+}
+
+// ArrangeFor arranges a sheet on the paper and at the scale that the job asks
+// for; when it leaves them open, on the paper usual on a site, or on the next
+// larger one where the view would be crowded, at the largest scale that fits.
+func ArrangeFor(n Need, j *job.Job, crowded func(ratio float64) bool) (Arrangement, error) {
+	var err error
+	if n.Scales == nil {
+		if n.Scales, err = scalesFor(j); err != nil {
+			return Arrangement{}, err
+		}
+	}
+	u, sheet := say.For(j).Units, j.Sheet
+	if n.papers, err = PapersFor(sheet, u); err != nil {
+		return Arrangement{}, err
+	}
+	a, err := arrange(n)
+	if sheet.Size != "" || err == nil && (crowded == nil || !crowded(a.Scale.Ratio)) {
+		return a, err
+	}
+	sheet.Size = widePaper(u)
+	var wrong error
+	if n.papers, wrong = PapersFor(sheet, u); wrong != nil {
+		return a, wrong
+	}
+	if wide, none := arrange(n); none == nil && (err != nil || wide.Scale.Ratio < a.Scale.Ratio) {
+		return wide, nil
+	}
+	return a, err
+}

@@ -1,0 +1,86 @@
+package setting
+
+import (
+	"oxturn/drawing"
+	"oxturn/fonts"
+	"oxturn/layout/plane"
+	"oxturn/symbols"
+)
+
+// govern is printed on every sheet, beside the check line.
+const govern = "Figured dimensions govern. Print at 100" + NoBreak + "%: this line is 100" + NoBreak + "mm" + NoBreak + "/" + NoBreak + "4" + NoBreak + "in"
+
+// A Proof lets a reader find out whether a print is true to scale: a check
+// line and a bar in the units of the floor.
+type Proof struct {
+	ratio float64 // 0: no bar, the sheet has no scale
+	Units plane.Units
+}
+
+const (
+	checkLength = 4 * plane.Inch
+	checkRoom   = checkLength + 10
+	barRoom     = 100 + 14.0 // the bar is 100 mm long at most
+	proofRow    = 9.5
+)
+
+// textLeast is the least width beside the bars into which the sentence is set.
+const textLeast = 44
+
+// A proofPlan says where the parts of a proof stand in a given width.
+type proofPlan struct {
+	barBelow, textBelow bool
+	textX, textW        float64
+	height              float64
+}
+
+func (p Proof) plan(ty *Typesetter, w float64) proofPlan {
+	var q proofPlan
+	used := checkRoom
+	if p.ratio > 0 {
+		if q.barBelow = used+barRoom > w; !q.barBelow {
+			used += barRoom
+		}
+	}
+	q.height = proofRow
+	if q.barBelow {
+		q.height += proofRow - 2
+	}
+	q.textX, q.textW = used, w-used
+	if q.textBelow = q.textW < textLeast; q.textBelow {
+		q.textX, q.textW = 0, w
+		q.height += p.lines(ty, q) * Leading
+	}
+	q.height = max(q.height, p.lines(ty, q)*Leading)
+	return q
+}
+
+func (p Proof) lines(ty *Typesetter, q proofPlan) float64 {
+	return float64(ty.Lines(fonts.Lettering, govern, Note, q.textW))
+}
+
+// Height returns what the proof takes of a strip w wide.
+func (p Proof) Height(ty *Typesetter, w float64) float64 { return p.plan(ty, w).height }
+
+// Set draws the proof with its upper left corner at at.
+func (p Proof) Set(pg *Page, at drawing.Pt, w float64) {
+	q := p.plan(pg.Ty, w)
+	pg.Add(symbols.CheckLine(at.Add(drawing.Pt{Y: 4.5}))...)
+	bar := drawing.Pt{X: checkRoom, Y: 4.2}
+	if q.barBelow {
+		bar = drawing.Pt{X: 2, Y: 4.2 + proofRow - 0.5}
+	}
+	if p.ratio > 0 {
+		pg.Add(symbols.ScaleBar(at.Add(bar), p.ratio, p.Units)...)
+	}
+	text := drawing.Pt{X: at.X + q.textX, Y: at.Y}
+	if q.textBelow {
+		text.Y += proofRow
+		if q.barBelow {
+			text.Y += proofRow - 2
+		}
+	}
+	for i, l := range pg.Ty.Wrap(govern, q.textW) {
+		pg.Write(text.Add(drawing.Pt{Y: 3.2 + float64(i)*Leading}), l, Note, drawing.Start)
+	}
+}

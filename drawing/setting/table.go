@@ -1,0 +1,415 @@
+package setting
+
+import (
+	"cmp"
+	"math"
+	"slices"
+	"strings"
+
+	"oxturn/drawing"
+	"oxturn/fonts"
+)
+
+// unbroken is the number of rows up to which a table stays in one piece.
+const unbroken = 10
+
+// tableTail is the number of rows that a table goes on with at least, where it
+// is split.
+const tableTail = 3
+
+// rowHeight is the height of a table's row of one line, mm.
+const rowHeight = 5.0
+
+// align says how a column's entries stand.
+type align int
+
+const (
+	left    align = iota
+	Decimal       // figures, right-aligned on the decimal point
+	Centred
+)
+
+// A Column is one column of a table.
+type Column struct {
+	Head  string
+	Align align
+	Wraps bool    // takes what width the others leave, and breaks its lines
+	Least float64 // width that it is never below, mm: for entries made by hand
+	Group bool    // a vertical rule before it: a new group begins
+}
+
+// A Cell is one entry. Strong is set in bold.
+type Cell struct {
+	Text   string
+	Strong bool
+}
+
+// A Table is a heading, a row of column heads and rows of cells.
+type Table struct {
+	Head string
+	Cols []Column
+	Rows [][]Cell
+	Span bool    // as wide as the sheet, not as a column
+	Tall float64 // least height of a row, for tables to be filled in by hand; 0: rowHeight
+
+	wants []columnWant // what its columns want, where that was worked out already
+}
+
+// A columnWant is the least width of a column at which no word is broken, and
+// the width at which no line is.
+type columnWant struct{ word, natural float64 }
+
+// columnWants measures all columns.
+func (t Table) columnWants() []columnWant {
+	if t.wants != nil {
+		return t.wants
+	}
+	out := make([]columnWant, len(t.Cols))
+	for i := range out {
+		out[i] = columnWant{t.word(i), t.natural(i)}
+	}
+	return out
+}
+
+// Row makes plain cells.
+func Row(texts ...string) []Cell {
+	cells := make([]Cell, len(texts))
+	for i, t := range texts {
+		cells[i].Text = t
+	}
+	return cells
+}
+
+func (t Table) least() float64 { return math.Max(t.Tall, rowHeight) }
+
+func (c Cell) face() fonts.Face {
+	if c.Strong {
+		return fonts.LetteringBold
+	}
+	return fonts.Lettering
+}
+
+// parts splits a figure at its decimal point, or a whole one before its unit; a
+// word has no second part.
+func parts(s string) (whole, rest string) {
+	if i := strings.IndexByte(s, '.'); i >= 0 && i+1 < len(s) && s[i+1] >= '0' && s[i+1] <= '9' {
+		return s[:i], s[i:]
+	}
+	if i := strings.IndexByte(s, ' '); i >= 0 && slices.Contains(unitWords, s[i+1:]) {
+		return s[:i], s[i:]
+	}
+	return s, ""
+}
+
+// fractionWidth is the width right of the decimal point in column i.
+func (t Table) fractionWidth(i int) float64 {
+	w := 0.0
+	for _, r := range t.Rows {
+		_, f := parts(r[i].Text)
+		w = math.Max(w, fonts.Width(r[i].face(), f, Note))
+	}
+	return w
+}
+
+// natural returns the width that column i wants: its head in two lines at
+// most, its entries in one.
+func (t Table) natural(i int) float64 {
+	w, frac := t.headWidth(i), 0.0
+	if t.Cols[i].Align == Decimal {
+		frac = t.fractionWidth(i)
+	}
+	for _, r := range t.Rows {
+		text := r[i].Text
+		if t.Cols[i].Align == Decimal {
+			text, _ = parts(text)
+		}
+		w = math.Max(w, fonts.Width(r[i].face(), text, Note)+frac)
+	}
+	return math.Max(w+2*Pad, t.Cols[i].Least)
+}
+
+// headWidth returns the least width at which the head of column i takes no
+// more than two lines.
+func (t Table) headWidth(i int) float64 {
+	words := Fields(t.Cols[i].Head)
+	least := math.Inf(1)
+	for k := range words {
+		a := fonts.Width(fonts.Lettering, strings.Join(words[:k+1], " "), Note)
+		b := fonts.Width(fonts.Lettering, strings.Join(words[k+1:], " "), Note)
+		least = math.Min(least, math.Max(a, b))
+	}
+	if len(words) == 0 {
+		return 0
+	}
+	return least + 0.01
+}
+
+// word returns the least width of column i at which no word is broken; of a
+// Column that does not wrap, what it wants.
+func (t Table) word(i int) float64 {
+	if !t.Cols[i].Wraps {
+		return t.natural(i)
+	}
+	w := 0.0
+	for _, word := range Fields(t.Cols[i].Head) {
+		w = math.Max(w, fonts.Width(fonts.Lettering, word, Note))
+	}
+	for _, r := range t.Rows {
+		for _, word := range Fields(r[i].Text) {
+			w = math.Max(w, fonts.Width(r[i].face(), word, Note))
+		}
+	}
+	return math.Max(w+2*Pad+0.02, t.Cols[i].Least)
+}
+
+// slimmest returns the least width at which no word is broken.
+func (t Table) slimmest() float64 {
+	w := 0.0
+	for _, c := range t.columnWants() {
+		w += c.word
+	}
+	return w
+}
+
+// widths shares w among the columns. Each gets what keeps its words whole, and
+// those that wrap share what is left by what they want, or alike where the rows
+// come out lower so: a long note is to take lines before short names do. Where
+// there is more than all want, they share it by that. Only where words cannot be
+// kept whole all shrink alike.
+func (t Table) widths(ty *Typesetter, w float64) []float64 {
+	ws, wants := make([]float64, len(t.Cols)), make([]float64, len(t.Cols))
+	want := 0.0
+	for i, c := range t.columnWants() {
+		ws[i] = c.word
+		if t.Cols[i].Wraps {
+			wants[i] = math.Max(c.natural-ws[i], 0)
+			want += wants[i]
+		}
+	}
+	left := w - Sum(ws)
+	switch {
+	case left < 0:
+		return scaled(ws, w/Sum(ws))
+	case want > left:
+		byWant, alike := added(ws, scaled(wants, left/want)), added(ws, shared(wants, left))
+		if t.lines(ty, alike) < t.lines(ty, byWant) {
+			return alike
+		}
+		return byWant
+	}
+	return t.spread(ws, wants, left-want)
+}
+
+// shared gives everyone the same of left, but nobody more than is wanted.
+func shared(wants []float64, left float64) []float64 {
+	order := make([]int, len(wants))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(wants[a], wants[b]) })
+	out := make([]float64, len(wants))
+	for k, i := range order {
+		out[i] = math.Min(wants[i], left/float64(len(order)-k))
+		left -= out[i]
+	}
+	return out
+}
+
+// spread gives every column what it wants, and what is over to those that
+// wrap, or to all where none does.
+func (t Table) spread(ws, wants []float64, over float64) []float64 {
+	base := 0.0
+	for i, c := range t.Cols {
+		ws[i] += wants[i]
+		if c.Wraps {
+			base += ws[i]
+		}
+	}
+	if base == 0 {
+		return scaled(ws, 1+over/Sum(ws))
+	}
+	for i, c := range t.Cols {
+		if c.Wraps {
+			ws[i] *= 1 + over/base
+		}
+	}
+	return ws
+}
+
+// lines counts the lines of all rows.
+func (t Table) lines(ty *Typesetter, ws []float64) int {
+	n := 0
+	for _, r := range t.Rows {
+		n += t.rowLines(ty, r, ws)
+	}
+	return n
+}
+
+func added(a, b []float64) []float64 {
+	out := make([]float64, len(a))
+	for i := range a {
+		out[i] = a[i] + b[i]
+	}
+	return out
+}
+
+func scaled(vs []float64, k float64) []float64 {
+	out := make([]float64, len(vs))
+	for i, v := range vs {
+		out[i] = v * k
+	}
+	return out
+}
+
+func (t Table) headLines(ty *Typesetter, ws []float64) int {
+	n := 0
+	for i, c := range t.Cols {
+		if c.Head != "" {
+			n = max(n, ty.Lines(fonts.Lettering, c.Head, Note, ws[i]-2*Pad+0.01))
+		}
+	}
+	return n
+}
+
+func (t Table) rowLines(ty *Typesetter, r []Cell, ws []float64) int {
+	n := 1
+	for i := range r {
+		n = max(n, ty.Lines(r[i].face(), r[i].Text, Note, ws[i]-2*Pad+0.01))
+	}
+	return n
+}
+
+func (t Table) rowsHeight(ty *Typesetter, r []Cell, ws []float64) float64 {
+	return math.Max(t.least(), rowHeight+float64(t.rowLines(ty, r, ws)-1)*Leading)
+}
+
+func (t Table) top(ty *Typesetter, ws []float64) float64 {
+	h := ty.HeadingHeight(t.Head, Sum(ws))
+	if n := t.headLines(ty, ws); n > 0 {
+		h += rowHeight + float64(n-1)*Leading
+	}
+	return h
+}
+
+func (t Table) Height(ty *Typesetter, w float64) float64 {
+	ws := t.widths(ty, w)
+	h := t.top(ty, ws)
+	for _, r := range t.Rows {
+		h += t.rowsHeight(ty, r, ws)
+	}
+	return h
+}
+
+func (t Table) Split(ty *Typesetter, w, h float64) (fits, rest Block) {
+	if len(t.Rows) <= unbroken && t.Height(ty, w) > h {
+		return nil, t
+	}
+	return t.part(ty, w, h, 4)
+}
+
+// part splits off the rows that fit into h, when at least so many do.
+func (t Table) part(ty *Typesetter, w, h float64, least int) (fits, rest Block) {
+	ws := t.widths(ty, w)
+	used, n := t.top(ty, ws), 0
+	for n < len(t.Rows) && used+t.rowsHeight(ty, t.Rows[n], ws) <= h {
+		used += t.rowsHeight(ty, t.Rows[n], ws)
+		n++
+	}
+	if n < len(t.Rows) && n < least {
+		return nil, t
+	}
+	first, last := t, t
+	first.Rows, last.Rows = t.Rows[:n], t.Rows[n:]
+	if len(last.Rows) == 0 {
+		return first, nil
+	}
+	if n -= tableTail - len(last.Rows); len(last.Rows) < tableTail && n >= least {
+		first.Rows, last.Rows = t.Rows[:n], t.Rows[n:]
+	}
+	if t.Head != "" {
+		last.Head = Continued(t.Head)
+	}
+	return first, last
+}
+
+func (t Table) Set(pg *Page, at drawing.Pt, w float64) {
+	ty := pg.Ty
+	ws := t.widths(ty, w)
+	y := at.Y
+	y += SetHeading(pg, at, t.Head, w)
+	top := y
+	if n := t.headLines(ty, ws); n > 0 {
+		y = t.setHead(pg, drawing.Pt{X: at.X, Y: y}, ws, n)
+	}
+	pg.rule(drawing.Pt{X: at.X, Y: y}, drawing.Pt{X: at.X + w, Y: y}, drawing.MediumLine())
+	for i, r := range t.Rows {
+		if i > 0 {
+			pg.rule(drawing.Pt{X: at.X, Y: y}, drawing.Pt{X: at.X + w, Y: y}, drawing.ThinLine())
+		}
+		t.setRow(pg, drawing.Pt{X: at.X, Y: y}, r, ws)
+		y += t.rowsHeight(ty, r, ws)
+	}
+	pg.rule(drawing.Pt{X: at.X, Y: y}, drawing.Pt{X: at.X + w, Y: y}, drawing.MediumLine())
+	x := at.X
+	for i, c := range t.Cols {
+		if c.Group && i > 0 {
+			pg.rule(drawing.Pt{X: x, Y: top}, drawing.Pt{X: x, Y: y}, drawing.ThinLine())
+		}
+		x += ws[i]
+	}
+}
+
+func (t Table) setHead(pg *Page, at drawing.Pt, ws []float64, lines int) float64 {
+	x := at.X
+	for i, c := range t.Cols {
+		ls := pg.Ty.Wrap(c.Head, ws[i]-2*Pad+0.01)
+		y := at.Y + 3.7 + float64(lines-len(ls))*Leading
+		for _, l := range ls {
+			p, a := stand(c.Align, x, ws[i], y)
+			pg.Write(p, l, Note, a)
+			y += Leading
+		}
+		x += ws[i]
+	}
+	return at.Y + rowHeight + float64(lines-1)*Leading
+}
+
+// stand returns where a line of lettering stands in a column.
+func stand(a align, x, w, y float64) (drawing.Pt, drawing.Anchor) {
+	switch a {
+	case Decimal:
+		return drawing.Pt{X: x + w - Pad, Y: y}, drawing.End
+	case Centred:
+		return drawing.Pt{X: x + w/2, Y: y}, drawing.Middle
+	}
+	return drawing.Pt{X: x + Pad, Y: y}, drawing.Start
+}
+
+func (t Table) setRow(pg *Page, at drawing.Pt, r []Cell, ws []float64) {
+	x := at.X
+	for i, c := range r {
+		frac := 0.0
+		if t.Cols[i].Align == Decimal {
+			frac = t.fractionWidth(i)
+		}
+		ls := pg.Ty.WrapIn(c.face(), c.Text, Note, ws[i]-2*Pad+0.01)
+		for k, l := range ls {
+			y := at.Y + 3.7 + float64(k)*Leading
+			p, a := stand(t.Cols[i].Align, x, ws[i], y)
+			if t.Cols[i].Align == Decimal && len(ls) == 1 {
+				_, f := parts(l)
+				p.X -= frac - fonts.Width(c.face(), f, Note)
+			}
+			pg.WriteIn(c.face(), p, l, Note, a)
+		}
+		x += ws[i]
+	}
+}
+
+func Sum(vs []float64) float64 {
+	n := 0.0
+	for _, v := range vs {
+		n += v
+	}
+	return n
+}

@@ -1,0 +1,309 @@
+package setting
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"oxturn/drawing"
+	"oxturn/fonts"
+	"oxturn/layout"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+	"oxturn/layout/say"
+)
+
+// TitleMax is the greatest width of a title block, mm (ISO 7200).
+const TitleMax = 180.0
+
+// TitleMin is the least width at which every field has room.
+const TitleMin = 88.0
+
+// A TitleBlock is the block at the lower right of every sheet: the fields of
+// ISO 7200 under a band that says what the sheet may be used for.
+type TitleBlock struct {
+	Title    string
+	Kind     string // document type
+	Scale    string
+	Paper    string
+	Label    string // "CP-1"
+	N, Of    int
+	Revision string
+	Info     job.Info
+	Units    string
+	letter   []string // letterhead
+	plan     string   // the plan's code
+	record   string   // how the cable was found, where it is recorded as laid
+	Compact  bool     // names beside their values, for small paper
+	Partly   bool     // it shows a cable that is laid in part
+}
+
+// A field is one box of the title block.
+type field struct {
+	Name, Value string
+	least       float64 // mm wide
+	tall        float64 // capital height of the value
+}
+
+const (
+	bandHeight  = 9.0
+	bandCompact = 7.4
+	fieldName   = 4.2 // from a field's top to the baseline of its name
+	nameGap     = 1.6 // from a name to the value beside it
+)
+
+// smallest is the width of the paper below which title blocks are compact and
+// columns narrow: A4 and letter.
+const smallest = 220
+
+func IsSmall(p drawing.Paper) bool { return math.Min(p.W, p.H) < smallest }
+
+func (t TitleBlock) band() float64 {
+	if t.Compact {
+		return bandCompact
+	}
+	return bandHeight
+}
+
+// StatusWords returns the words of the band.
+func StatusWords(s job.Status) string {
+	switch s {
+	case job.ForInstallation:
+		return "FOR INSTALLATION"
+	case job.AsLaid:
+		return "AS LAID"
+	}
+	return "PROPOSAL"
+}
+
+// statusNote returns what the status means, for the line under the band.
+func (t TitleBlock) statusNote() string {
+	switch {
+	case t.Partly:
+		return "Partly laid, the rest planned. Mark every change on this sheet."
+	case t.Info.Status == job.ForInstallation:
+		return "Planned, not yet laid. Mark every change on this sheet."
+	case t.Info.Status == job.AsLaid:
+		return "Record of the floor as laid, by the job file: " + t.record + "."
+	}
+	return "Not for installation: order and lay only after the finished walls are measured."
+}
+
+func (t TitleBlock) Fields() []field {
+	i := t.Info
+	date := ""
+	if !i.Date.IsZero() {
+		date = i.Date.Format("2006-01-02")
+	}
+	owner := i.Contractor
+	if len(t.letter) > 0 {
+		owner = strings.Join(t.letter, " · ")
+	}
+	return []field{
+		{"Contractor", owner, 46, Note}, {"Client", i.Client, 38, Note},
+		{"Site", i.Site, 46, Note}, {"Job", i.Title, 38, Note},
+		{"Title", t.Title, 84, drawing.H50},
+		{"Document type", t.Kind, 40, Note}, {"Drawing no.", i.Number, 40, Note},
+		{"Sheet", fmt.Sprintf("%s, %d of %d", t.Label, t.N, t.Of), 30, Note}, {"Rev.", t.Revision, 14, Note}, {"Plan code", t.plan, 22, Note},
+		{"Scale", t.Scale, 30, Note}, {"Units", t.Units, 40, Note}, {"Paper", t.Paper, 20, Note},
+		{"Date", date, 26, Note}, {"Drawn", i.DrawnBy, 30, Note},
+		{"Checked", i.CheckedBy, 30, Note}, {"Approved", i.ApprovedBy, 30, Note},
+	}
+}
+
+// unitsWords names the units of a sheet's figures.
+func unitsWords(s job.Sheet, u plane.Units) string {
+	first, second := "mm", "ft-in"
+	if u == plane.Inches {
+		first, second = second, first
+	}
+	if s.Both {
+		return first + " (" + second + ")"
+	}
+	return first
+}
+
+// Rows packs the fields into rows w wide, in order.
+func (t TitleBlock) Rows(w float64) [][]field {
+	var rows [][]field
+	used := math.Inf(1)
+	for _, f := range t.Fields() {
+		own := math.Min(w, t.least(f))
+		f.least = own
+		if used+own > w+1e-9 || f.tall > Note {
+			rows, used = append(rows, nil), 0
+		}
+		rows[len(rows)-1] = append(rows[len(rows)-1], f)
+		used += own
+		if f.tall > Note {
+			used = w
+		}
+	}
+	return accompanied(rows, w)
+}
+
+// accompanied gives a field that is alone in the last row the one before it, where
+// both have room there.
+func accompanied(rows [][]field, w float64) [][]field {
+	n := len(rows) - 1
+	if n == 0 || len(rows[n]) > 1 || len(rows[n-1]) < 3 {
+		return rows
+	}
+	k := len(rows[n-1]) - 1
+	if last := rows[n-1][k]; last.least+rows[n][0].least <= w {
+		rows[n], rows[n-1] = []field{last, rows[n][0]}, rows[n-1][:k]
+	}
+	return rows
+}
+
+// least is the width that a field needs: of a compact block, for its whole value
+// beside its name.
+func (t TitleBlock) least(f field) float64 {
+	if t.Compact {
+		return f.beside() + math.Max(f.least/4, fonts.Width(fieldFace(f), f.Value, f.tall)) + Pad + 0.1
+	}
+	return math.Max(f.least, 2*Pad+fonts.Width(fonts.Lettering, f.Name, Note))
+}
+
+// beside is how far right a value begins that stands beside its name.
+func (f field) beside() float64 {
+	return Pad + fonts.Width(fonts.Lettering, f.Name, Note) + nameGap
+}
+
+// stretch gives each field of a row its share of w.
+func stretch(r []field, w float64) []float64 {
+	sum := 0.0
+	for _, f := range r {
+		sum += f.least
+	}
+	ws := make([]float64, len(r))
+	for i, f := range r {
+		ws[i] = f.least * w / sum
+	}
+	return ws
+}
+
+func fieldFace(f field) fonts.Face {
+	if f.tall > Note {
+		return fonts.LetteringBold
+	}
+	return fonts.Lettering
+}
+
+func (t TitleBlock) rowTall(ty *Typesetter, r []field, w float64) float64 {
+	ws := stretch(r, w)
+	h := 0.0
+	for i, f := range r {
+		dx, dy := t.valueAt(f)
+		n := ty.Lines(fieldFace(f), f.Value, f.tall, ws[i]-dx-Pad)
+		h = math.Max(h, dy+float64(n)*f.tall*1.64+1)
+	}
+	return h
+}
+
+// valueAt is how far from a field's corner its value begins.
+func (t TitleBlock) valueAt(f field) (dx, dy float64) {
+	if t.Compact {
+		return f.beside(), 0
+	}
+	return Pad, fieldName
+}
+
+func (t TitleBlock) Height(ty *Typesetter, w float64) float64 {
+	h := t.band() + t.noteHeight(ty, w)
+	for _, r := range t.Rows(w) {
+		h += t.rowTall(ty, r, w)
+	}
+	return h
+}
+
+func (t TitleBlock) noteHeight(ty *Typesetter, w float64) float64 {
+	return float64(ty.Lines(fonts.Lettering, t.statusNote(), Note, w-2*Pad))*Leading + 1.6
+}
+
+func (t TitleBlock) Set(pg *Page, at drawing.Pt, w float64) {
+	box := drawing.Box{X0: at.X, Y0: at.Y, X1: at.X + w, Y1: at.Y + t.Height(pg.Ty, w)}
+	ty := pg.Ty
+	y := t.setBand(pg, at, w)
+	for _, r := range t.Rows(w) {
+		pg.rule(drawing.Pt{X: at.X, Y: y}, drawing.Pt{X: at.X + w, Y: y}, drawing.MediumLine())
+		h := t.rowTall(ty, r, w)
+		x := at.X
+		for i, fw := range stretch(r, w) {
+			if i > 0 {
+				pg.rule(drawing.Pt{X: x, Y: y}, drawing.Pt{X: x, Y: y + h}, drawing.ThinLine())
+			}
+			t.setField(pg, drawing.Pt{X: x, Y: y}, r[i], fw)
+			x += fw
+		}
+		y += h
+	}
+	pg.Path(drawing.LayerFrame, "title block", drawing.Rectangle(box), drawing.WallLine(), nil)
+}
+
+// setBand draws the status: white letters on black, so that a sheet's status
+// is read before anything else and on any printer.
+func (t TitleBlock) setBand(pg *Page, at drawing.Pt, w float64) float64 {
+	band := drawing.Box{X0: at.X, Y0: at.Y, X1: at.X + w, Y1: at.Y + t.band()}
+	pg.Path(drawing.LayerFloor, "status", drawing.Rectangle(band), nil, drawing.Filled(drawing.Black))
+	pg.Add(&drawing.Text{
+		Layer: drawing.LayerText, At: drawing.Pt{X: at.X + w/2, Y: band.Centre().Y + drawing.H50/2}, Text: StatusWords(t.Info.Status),
+		Height: drawing.H50, Face: fonts.LetteringBold, Anchor: drawing.Middle, Colour: drawing.White,
+	})
+	y := band.Y1
+	for _, l := range pg.Ty.Wrap(t.statusNote(), w-2*Pad) {
+		pg.Write(drawing.Pt{X: at.X + w/2, Y: y + 3.7}, l, Note, drawing.Middle)
+		y += Leading
+	}
+	return y + 1.6
+}
+
+func (t TitleBlock) setField(pg *Page, at drawing.Pt, f field, w float64) {
+	pg.Add(&drawing.Text{
+		Layer: drawing.LayerText, At: drawing.Pt{X: at.X + Pad, Y: at.Y + 3.5}, Text: f.Name,
+		Height: Note, Colour: drawing.Grey(0.6),
+	})
+	dx, dy := t.valueAt(f)
+	for i, l := range pg.Ty.WrapIn(fieldFace(f), f.Value, f.tall, w-dx-Pad) {
+		y := at.Y + dy + float64(i+1)*f.tall*1.64 - 0.6*(f.tall/Note)
+		pg.WriteIn(fieldFace(f), drawing.Pt{X: at.X + dx, Y: y}, l, f.tall, drawing.Start)
+	}
+}
+
+// TitleFor returns the title block of a sheet of the job.
+func TitleFor(p *layout.Plan, title, form string) TitleBlock {
+	return TitleBlock{
+		Title: title, Kind: form, Revision: LastRevision(p), Info: p.Job.Info,
+		Label: "MB-88", N: 88, Of: 88, // until they are known, room for two figures
+		Units: unitsWords(p.Job.Sheet, say.For(p.Job).Units), letter: p.Job.Sheet.Letterhead, Scale: "-",
+		record: RecordOf(p, p.Rooms), plan: p.Code,
+	}
+}
+
+// NoRevision stands for the letter of a revision where there is none.
+const NoRevision = "-"
+
+// LastRevision returns the letter of the last revision, a dash for none.
+func LastRevision(p *layout.Plan) string {
+	if n := len(p.Job.Revisions); n > 0 {
+		return p.Job.Revisions[n-1].Letter
+	}
+	return NoRevision
+}
+
+// RecordOf says how the cables of rooms recorded as laid were found, by the
+// weakest evidence among them.
+func RecordOf(p *layout.Plan, rooms []layout.Room) string {
+	var weakest *layout.Laid
+	for i := range rooms {
+		for _, c := range rooms[i].Cables {
+			if c.Laid.Recorded() && (weakest == nil || c.Laid.Error > weakest.Error) {
+				weakest = c.Laid
+			}
+		}
+	}
+	if p.Job.Info.Status != job.AsLaid || weakest == nil {
+		return ""
+	}
+	return fmt.Sprintf("%s, within %s either way", weakest.Job.Evidence, say.For(p.Job).Spacing(weakest.Error))
+}

@@ -1,0 +1,137 @@
+// Package say writes lengths, areas and other figures as a reader of the sheets
+// wants them.
+package say
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+// A Figures writes lengths as the sheet wants them.
+type Figures struct {
+	Units plane.Units
+	Both  bool
+	bare  bool // lengths under a foot without their feet: 3/8", not 0'-0 3/8"; millimetres to a tenth
+}
+
+// Fine returns f for things of which most are under a foot.
+func (f Figures) Fine() Figures {
+	f.bare = true
+	return f
+}
+
+func For(j *job.Job) Figures {
+	u := j.Sheet.Units
+	if u == plane.NoUnits {
+		u = j.Units
+	}
+	return Figures{Units: u, Both: j.Sheet.Both}
+}
+
+// Length writes mm in the sheet's units, in the others as well when the sheet
+// asks for both.
+func (f Figures) Length(mm float64) string {
+	return f.ordered(f.metric(mm), f.FeetInches(mm))
+}
+
+// Between writes how far it is from one place of a line to another. Both are
+// measured from one datum and rounded there: figures of a chain so add up to its
+// overall figure, and agree with offsets from that datum.
+func (f Figures) Between(from, to float64) string {
+	step := 1.0
+	if f.bare {
+		step = 0.1
+	}
+	return f.ordered(f.metric(Rounded(to, step)-Rounded(from, step)), f.FeetInches(Rounded(to, Sixteenth)-Rounded(from, Sixteenth)))
+}
+
+// Sixteenth is what feet and inches are rounded to, mm.
+const Sixteenth = plane.Inch / 16
+
+// Rounded rounds v to whole steps, halves away from 0.
+func Rounded(v, step float64) float64 { return math.Round(v/step) * step }
+
+// metric writes mm in whole millimetres, or in tenths where most things are
+// small.
+func (f Figures) metric(mm float64) string {
+	if f.bare {
+		return TrimFigure(mm)
+	}
+	return plane.FormatLength(mm, plane.Millimetres)
+}
+
+// ordered puts the sheet's own unit first, the other in brackets where the sheet
+// asks for both.
+func (f Figures) ordered(metric, inches string) string {
+	own, other := metric, inches
+	if f.Units == plane.Inches {
+		own, other = other, own
+	}
+	if !f.Both {
+		return own
+	}
+	return own + " (" + other + ")"
+}
+
+func (f Figures) FeetInches(mm float64) string {
+	s := plane.FormatFeetInches(mm)
+	if f.bare {
+		s = strings.TrimPrefix(strings.TrimPrefix(s, "0'-"), "0 ")
+	}
+	return s
+}
+
+// Long writes a length of cable: in feet or metres.
+func (f Figures) Long(mm float64) string {
+	if f.Units == plane.Inches {
+		return fmt.Sprintf("%.1f ft", mm/plane.Foot)
+	}
+	return fmt.Sprintf("%.2f m", mm/1000)
+}
+
+// LongFigure writes a length of cable without its unit.
+func (f Figures) LongFigure(mm float64) string {
+	if f.Units == plane.Inches {
+		return fmt.Sprintf("%.1f", mm/plane.Foot)
+	}
+	return fmt.Sprintf("%.2f", mm/1000)
+}
+
+// LongUnit is the unit of longFigure.
+func (f Figures) LongUnit() string {
+	if f.Units == plane.Inches {
+		return "ft"
+	}
+	return "m"
+}
+
+// Thickness writes a thickness in both systems: millimetres to a tenth, inches
+// to a sixteenth.
+func (f Figures) Thickness(mm float64) string { return f.ThicknessOf(mm, mm) }
+
+// ThicknessOf is thickness of what was rounded for each system, both in mm.
+func (f Figures) ThicknessOf(metric, imperial float64) string {
+	m, in := TrimFigure(metric)+" mm", f.Fine().FeetInches(imperial)
+	if f.Units == plane.Inches {
+		return in + " (" + m + ")"
+	}
+	return m + " (" + in + ")"
+}
+
+// TrimFigure writes a figure with one decimal, none where that is 0.
+func TrimFigure(v float64) string { return strings.TrimSuffix(Tenths(v), ".0") }
+
+// Tenths writes a figure with one decimal, halves rounded up as by hand.
+func Tenths(v float64) string { return fmt.Sprintf("%.1f", math.Round(v*10)/10) }
+
+// Spacing writes a short distance: in inches to a tenth, or millimetres.
+func (f Figures) Spacing(mm float64) string {
+	if f.Units == plane.Inches {
+		return fmt.Sprintf("%.1f in", mm/plane.Inch)
+	}
+	return fmt.Sprintf("%.0f mm", mm)
+}
