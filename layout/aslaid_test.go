@@ -1,7 +1,6 @@
 package layout_test
 
 import (
-	"bytes"
 	"fmt"
 	"math"
 	"slices"
@@ -10,35 +9,15 @@ import (
 
 	"oxturn/layout"
 	"oxturn/layout/internal/trial"
-	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/record"
 )
-
-// handPlan lays out trial.Hand with more added to it, beside the layout file of
-// trial.Hand itself, issued.json.
-func handPlan(t testing.TB, status, more string) (*layout.Plan, []job.Diagnostic) {
-	t.Helper()
-	plain, _ := layout.Build(trial.Read(t, "hand.toml", []byte(trial.Hand)))
-	var issued bytes.Buffer
-	if err := plain.WriteFile(&issued); err != nil {
-		t.Fatal(err)
-	}
-	text := strings.Replace(trial.Hand, "units = \"mm\"", "units = \"mm\"\n[job]\nstatus = \""+status+"\"", 1) + more
-	j, report := job.Read("hand.toml", []byte(text), func(string) ([]byte, error) { return issued.Bytes(), nil })
-	if report.Errors() > 0 {
-		var b bytes.Buffer
-		report.Human(&b, false)
-		return nil, []job.Diagnostic{{Message: b.String()}}
-	}
-	return layout.Build(j)
-}
 
 const record1 = "\n[[as_laid]]\nroom = \"Bath\"\nevidence = \"measured by hand\"\n"
 
 func TestStagesAreThoseOfTheTestRecord(t *testing.T) {
 	for _, s := range record.Stages() {
-		p, found := handPlan(t, "for installation", record1+fmt.Sprintf("[[as_laid.reading]]\nstage = %q\n", s))
+		p, found := trial.HandPlan(t, "for installation", record1+fmt.Sprintf("[[as_laid.reading]]\nstage = %q\n", s))
 		if p == nil {
 			t.Errorf("%s: %v", s, found)
 		}
@@ -46,8 +25,8 @@ func TestStagesAreThoseOfTheTestRecord(t *testing.T) {
 }
 
 func TestAsPlanned(t *testing.T) {
-	plain, _ := handPlan(t, "for installation", "")
-	p, found := handPlan(t, "as laid", record1+"plan = \"issued.json\"\nas_planned = true\n")
+	plain, _ := trial.HandPlan(t, "for installation", "")
+	p, found := trial.HandPlan(t, "as laid", record1+"plan = \"issued.json\"\nas_planned = true\n")
 	if p == nil || trial.Errors(found) != "" {
 		t.Fatal(found)
 	}
@@ -77,13 +56,13 @@ func corners(pts []plane.Point) string {
 // A cable laid a hand's breadth to the east of its plan is drawn where it
 // lies, and every run of it is listed as moved.
 func TestMovedCable(t *testing.T) {
-	plain, _ := handPlan(t, "for installation", "")
+	plain, _ := trial.HandPlan(t, "for installation", "")
 	want := plain.Rooms[0].Cables[0]
 	var moved []plane.Point
 	for _, q := range want.Path {
 		moved = append(moved, q.Add(plane.Pt(40, 0)))
 	}
-	p, found := handPlan(t, "as laid", record1+corners(moved))
+	p, found := trial.HandPlan(t, "as laid", record1+corners(moved))
 	if p == nil || trial.Errors(found) != "" {
 		t.Fatal(found)
 	}
@@ -100,7 +79,7 @@ func TestMovedCable(t *testing.T) {
 }
 
 func TestLegsInPegs(t *testing.T) {
-	p, _ := handPlan(t, "for installation", record1+"start = [100, 100]\nlegs = [\"north 40\", \"east 3\", \"south 40\", \"north-east 10\"]\n")
+	p, _ := trial.HandPlan(t, "for installation", record1+"start = [100, 100]\nlegs = [\"north 40\", \"east 3\", \"south 40\", \"north-east 10\"]\n")
 	want := []plane.Point{{X: 100, Y: 100}, {X: 100, Y: 1300}, {X: 190, Y: 1300}, {X: 190, Y: 100}, {X: 490, Y: 400}}
 	got := p.Rooms[0].Cables[0].Laid.Path
 	for i := range want {
@@ -126,7 +105,7 @@ func TestRecordsThatCannotBe(t *testing.T) {
 		{"for installation", record1 + "corners = [[100, 100], [900, 100], [900, 400], [400, 400], [400, 100]]\n", "leg 1 over leg 4"},
 		{"as laid", "", "nothing says how the cable of room \"Bath\" was found to lie"},
 	} {
-		_, found := handPlan(t, c.status, c.record)
+		_, found := trial.HandPlan(t, c.status, c.record)
 		var said []string
 		for _, d := range found {
 			said = append(said, d.Message)
@@ -140,7 +119,7 @@ func TestRecordsThatCannotBe(t *testing.T) {
 // A cable that drifted by a run's length, and whose mark says so, is no cable
 // with a run left out; without the mark it may be.
 func TestAMarkExplainsAnotherLength(t *testing.T) {
-	plain, _ := handPlan(t, "for installation", "")
+	plain, _ := trial.HandPlan(t, "for installation", "")
 	c := plain.Rooms[0].Cables[0]
 	end := len(c.Path) - 1
 	path := c.Path[:end-1] // without the last run
@@ -153,7 +132,7 @@ func TestAMarkExplainsAnotherLength(t *testing.T) {
 	run := c.Runs[0]
 	mark := fmt.Sprintf("[[as_laid.mark]]\nlength = \"%.4f mm\"\nrun = 1\npegs = %d\n", run.RunningEnd/share, run.Pegs)
 	for text, want := range map[string]bool{record: true, record + mark: false} {
-		_, found := handPlan(t, "as laid", text)
+		_, found := trial.HandPlan(t, "as laid", text)
 		if got := strings.Contains(fmt.Sprint(found), "W110"); got != want {
 			t.Errorf("W110 %v, want %v: %v\n%s", got, want, found, text)
 		}

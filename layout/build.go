@@ -1,12 +1,10 @@
 package layout
 
 import (
-	"fmt"
 	"slices"
 
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
-	"oxturn/layout/route"
 )
 
 // Build works out a whole job. What does not fit or cannot be placed is in
@@ -34,6 +32,9 @@ func BuildUntil(j *job.Job, stop func() bool) (*Plan, []job.Diagnostic) {
 	out = append(out, p.asLaid()...)
 	p.reserves()
 	out = append(out, p.loads()...)
+	for i := range p.Rooms {
+		out = append(out, p.Rooms[i].wideGap(j)...)
+	}
 	out = append(out, p.feeds()...)
 	p.fullUse()
 	out = append(out, p.judge()...)
@@ -100,34 +101,4 @@ func (r *Room) prepare(j *job.Job) *job.Diagnostic {
 		return &d
 	}
 	return nil
-}
-
-func (r *Room) sensorWarning(missing []string) job.Diagnostic {
-	d := job.Diagnostic{Severity: job.Warning, ID: "W101", Span: r.Job.Span}
-	what := "the spare sensor"
-	if len(missing) == 2 {
-		what = "neither the sensor nor its spare"
-		d.Message = fmt.Sprintf("room %q: %s could be placed: no gap between two runs is %d mm inside the heated area and reached from the box clear of cable and lead joints", r.Job.Name, what, sensorInside)
-	} else {
-		d.Message = fmt.Sprintf("room %q: %s could not be placed: no second gap between two runs is %d mm inside the heated area and reached from the box clear of cable and lead joints", r.Job.Name, what, sensorInside)
-	}
-	d.Hint = "move the thermostat, or place the sensor by hand before covering"
-	return d
-}
-
-// cable turns a route into the cable as it is drawn and listed.
-func (r *Room) cable(j *job.Job, label job.Cable, rt route.Route, number int) Cable {
-	bend := j.Membrane.BendRadius
-	c := Cable{
-		ID: fmt.Sprintf("H%d", number), Number: number, Label: label, Zone: rt.Zone, Path: rt.Path, BendRadius: bend,
-		Routed: route.Length(rt.Path, bend), Spacing: rt.Spacing, Share: rt.Share,
-		ColdLead: rt.ColdLead, Return: rt.Return, LeadReach: r.leadReach(label),
-		Lattice: rt.Lattice, Score: rt.Score,
-	}
-	if c.Spacing > 0 {
-		c.Density = label.Watts / (label.Length / 1000) / (c.Spacing / 1000)
-	}
-	c.Runs = runs(rt.Path, bend, j.Membrane.Pitch)
-	c.Marks = marks(rt.Path, bend, c.Runs)
-	return c
 }

@@ -15,10 +15,8 @@ import (
 	"oxturn/layout/route"
 )
 
-var examples = []string{"bath.toml", "kitchen.toml", "entry.toml"}
-
 func TestThreeAreasAreThree(t *testing.T) {
-	for _, name := range examples {
+	for _, name := range trial.Examples {
 		for _, r := range trial.Example(t, name).Rooms {
 			f, tl, h := r.Floor.Area(), r.Tiled.Area(), r.Heated.Area()
 			if !(h < tl && tl <= f) {
@@ -50,7 +48,7 @@ func TestAreasByHand(t *testing.T) {
 }
 
 func TestEveryCableIsUsedUp(t *testing.T) {
-	for _, name := range examples {
+	for _, name := range trial.Examples {
 		for _, r := range trial.Example(t, name).Rooms {
 			for _, c := range r.Cables {
 				if math.Abs(c.Routed-c.Label.Length) > 0.5 {
@@ -62,7 +60,7 @@ func TestEveryCableIsUsedUp(t *testing.T) {
 }
 
 func TestLeadsReachAndCrossNoCable(t *testing.T) {
-	for _, name := range examples {
+	for _, name := range trial.Examples {
 		for _, r := range trial.Example(t, name).Rooms {
 			for _, c := range r.Cables {
 				if n := lineLength(c.ColdLead); n > c.LeadReach+0.5 {
@@ -101,7 +99,7 @@ func lineLength(pts []plane.Point) float64 {
 // 150 mm (6 in) inside the heated area, its lead crossing no heating cable, and
 // the spare lies elsewhere.
 func TestSensors(t *testing.T) {
-	for _, name := range examples {
+	for _, name := range trial.Examples {
 		for _, r := range trial.Example(t, name).Rooms {
 			if len(r.Sensors) != 2 || r.Sensors[0].Spare || !r.Sensors[1].Spare {
 				t.Fatalf("%s: sensors %+v; want one and a spare", name, r.Sensors)
@@ -147,7 +145,7 @@ func midway(t *testing.T, what string, tip plane.Point, cables []layout.Cable) {
 }
 
 func TestRunsAndMarks(t *testing.T) {
-	for _, name := range examples {
+	for _, name := range trial.Examples {
 		for _, r := range trial.Example(t, name).Rooms {
 			for _, c := range r.Cables {
 				last := c.Runs[len(c.Runs)-1].RunningEnd

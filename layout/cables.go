@@ -51,23 +51,6 @@ func (r *Room) cannotBeMeant(j *job.Job, labels []job.Cable) *job.Diagnostic {
 	return &d
 }
 
-// named looks up catalogue ids; the job has been checked, so all are there.
-func named(j *job.Job, ids []string) []job.Cable {
-	var out []job.Cable
-	for _, id := range ids {
-		for _, c := range j.Cables {
-			if c.ID == id {
-				out = append(out, c)
-				break
-			}
-		}
-	}
-	return out
-}
-
-// shortLead is a cold lead, mm, that no cable is sold with.
-const shortLead = 500
-
 // leadsTooShort refuses cables whose cold lead ends before the floor.
 func (r *Room) leadsTooShort(labels []job.Cable, u plane.Units) []job.Diagnostic {
 	var out []job.Diagnostic

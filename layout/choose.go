@@ -16,18 +16,6 @@ import (
 // 12.5 W/ft² (135 W/m²), common practice for tile.
 const defaultDensity = 135
 
-// idealSpacing is the mean distance between runs of a cable of the given
-// length that runs along the edges of a region: s = A / (L - P/2), the fence
-// posts of a field counted. Infinite when the cable is shorter than half the
-// boundary.
-func idealSpacing(zone plane.Region, length float64) float64 {
-	n := length - zone.Perimeter()/2
-	if n <= 0 {
-		return math.Inf(1)
-	}
-	return zone.Area() / n
-}
-
 // mostUnsatisfying is how many candidates are laid in the hope of one that
 // leaves less floor cold.
 const mostUnsatisfying = 3

@@ -3,6 +3,7 @@ package layout
 import (
 	"testing"
 
+	"oxturn/layout/internal/hand"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
@@ -60,15 +61,15 @@ func TestCloudsAndCorners(t *testing.T) {
 			t.Errorf("%v: %g and %g, want %g", c.b, got, back, c.want)
 		}
 	}
-	tape := NewTape(roomOf(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000))), plane.Millimetres)
+	tape := NewTape(hand.Room(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000))), plane.Millimetres)
 	for _, c := range []struct {
 		ring  plane.Ring
 		sized bool
 		want  string
 	}{
-		{pts(100, 100), true, "100 mm from wall A, 2900 mm from wall B"},
-		{pts(100, 100, 300, 100), true, "200 mm long, its middle 100 mm from wall A, 2800 mm from wall B"},
-		{pts(100, 100, 300, 100), false, "its middle 100 mm from wall A, 2800 mm from wall B"},
+		{hand.Points(100, 100), true, "100 mm from wall A, 2900 mm from wall B"},
+		{hand.Points(100, 100, 300, 100), true, "200 mm long, its middle 100 mm from wall A, 2800 mm from wall B"},
+		{hand.Points(100, 100, 300, 100), false, "its middle 100 mm from wall A, 2800 mm from wall B"},
 		{plane.Rectangle(plane.Pt(100, 100), plane.Pt(300, 400)), true, "200 mm x 300 mm, its middle 250 mm from wall A, 2800 mm from wall B"},
 	} {
 		if got := tape.thing(c.ring, c.sized); got != c.want {
@@ -80,7 +81,7 @@ func TestCloudsAndCorners(t *testing.T) {
 // A thing has moved when a corner lies more than 5 mm off, and is another size
 // when its sides differ by more than a millimetre.
 func TestWhatMovedAndWhatGrew(t *testing.T) {
-	room := roomOf(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000)))
+	room := hand.Room(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000)))
 	box := func(x, w float64) plane.Ring {
 		return plane.Rectangle(plane.Pt(x, 100), plane.Pt(x+w, 400))
 	}

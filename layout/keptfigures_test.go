@@ -20,12 +20,12 @@ import (
 
 var update = flag.Bool("update", false, "take the figures of the kept plans as they are now for good")
 
-// keptPlans are the plans whose figures are kept: the examples, and a job worked
+// keptPlans are the plans whose figures are kept: the trial.Examples, and a job worked
 // out by hand in other tests.
 func keptPlans(t testing.TB) map[string]*layout.Plan {
 	hand, _ := layout.Build(trial.Read(t, "hand.toml", []byte(trial.Hand)))
 	out := map[string]*layout.Plan{"hand": hand}
-	for _, name := range examples {
+	for _, name := range trial.Examples {
 		out[strings.TrimSuffix(name, ".toml")] = trial.Example(t, name)
 	}
 	return out

@@ -19,7 +19,6 @@ func (p *Plan) loads() []job.Diagnostic {
 		}
 		out = append(out, r.electrics(p.Job.Supply)...)
 		r.findGaps(p.Job)
-		out = append(out, r.wideGap(p.Job)...)
 		l, err := r.load(p.Job)
 		if err != nil {
 			out = append(out, r.problem("room %q: %v", r.Job.Name, err))

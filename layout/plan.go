@@ -121,6 +121,17 @@ func (c *Cable) RunName(n int) string {
 	return fmt.Sprintf("%d.%d", c.Number, n)
 }
 
+// A Reserve is how much drift the plan of a cable takes, by what a mark tells,
+// before anything laid must be lifted or more than ReserveCold of its floor stays
+// cold. It is a bound: turns still to be laid are pushed outwards or drawn in, or
+// the end comes sooner. Where the router lays the rest anew, more may go.
+type Reserve struct {
+	Mark string  // "1/2" or "3/4"
+	At   float64 // mm of cable at that mark
+	Less float64 // share by which less cable may be used than drawn
+	More float64 // share by which more may be used
+}
+
 // A Run is one straight pass of cable as an installer counts it.
 type Run struct {
 	Number     int

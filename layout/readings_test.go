@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"oxturn/layout/internal/trial"
 	"oxturn/layout/record"
 )
 
@@ -18,7 +19,7 @@ func TestReadingsAreJudged(t *testing.T) {
 		{at("on spool", "244"), "cable H1, on spool,"},
 		{strings.Replace(at("on spool", "222"), "\">500\"", "3", 1), "cable H1, on spool, insulation"},
 	} {
-		p, found := handPlan(t, "for installation", record1+c.readings)
+		p, found := trial.HandPlan(t, "for installation", record1+c.readings)
 		var said []string
 		for _, d := range found {
 			if d.ID == "W111" {
@@ -45,7 +46,7 @@ func TestReadingsOutOfOrder(t *testing.T) {
 		return "[[as_laid.reading]]\nstage = \"" + stage + "\"\ndate = " + date + "\nohms = 222\n"
 	}
 	text := record1 + reading("on spool", "2026-03-01") + reading("laid, before cover", "2026-03-01") + reading("covered", "2026-03-09") + reading("laid, before cover", "2026-03-02")
-	_, found := handPlan(t, "for installation", text)
+	_, found := trial.HandPlan(t, "for installation", text)
 	var said []string
 	for _, d := range found {
 		if d.ID == "W112" {
@@ -78,7 +79,7 @@ func TestSkippedStages(t *testing.T) {
 		for _, s := range c.stages {
 			text += "[[as_laid.reading]]\nstage = \"" + s + "\"\nohms = 222\n"
 		}
-		_, found := handPlan(t, "for installation", text)
+		_, found := trial.HandPlan(t, "for installation", text)
 		var said []string
 		for _, d := range found {
 			if d.ID == "W114" {

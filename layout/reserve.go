@@ -10,17 +10,6 @@ import (
 	"oxturn/layout/route"
 )
 
-// A Reserve is how much drift the plan of a cable takes, by what a mark tells,
-// before anything laid must be lifted or more than ReserveCold of its floor stays
-// cold. It is a bound: turns still to be laid are pushed outwards or drawn in, or
-// the end comes sooner. Where the router lays the rest anew, more may go.
-type Reserve struct {
-	Mark string  // "1/2" or "3/4"
-	At   float64 // mm of cable at that mark
-	Less float64 // share by which less cable may be used than drawn
-	More float64 // share by which more may be used
-}
-
 // ReserveCold is the share of a cable's floor that may come out of its reach, where
 // more cable is used than drawn: our own choice, a third of what refit accepts at most.
 const ReserveCold = 0.05

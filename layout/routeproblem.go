@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"fmt"
+	"math"
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
@@ -93,4 +95,50 @@ func (r *Room) avoid() []plane.Region {
 		}
 	}
 	return out
+}
+
+// named looks up catalogue ids; the job has been checked, so all are there.
+func named(j *job.Job, ids []string) []job.Cable {
+	var out []job.Cable
+	for _, id := range ids {
+		for _, c := range j.Cables {
+			if c.ID == id {
+				out = append(out, c)
+				break
+			}
+		}
+	}
+	return out
+}
+
+// shortLead is a cold lead, mm, that no cable is sold with.
+const shortLead = 500
+
+// cable turns a route into the cable as it is drawn and listed.
+func (r *Room) cable(j *job.Job, label job.Cable, rt route.Route, number int) Cable {
+	bend := j.Membrane.BendRadius
+	c := Cable{
+		ID: fmt.Sprintf("H%d", number), Number: number, Label: label, Zone: rt.Zone, Path: rt.Path, BendRadius: bend,
+		Routed: route.Length(rt.Path, bend), Spacing: rt.Spacing, Share: rt.Share,
+		ColdLead: rt.ColdLead, Return: rt.Return, LeadReach: r.leadReach(label),
+		Lattice: rt.Lattice, Score: rt.Score,
+	}
+	if c.Spacing > 0 {
+		c.Density = label.Watts / (label.Length / 1000) / (c.Spacing / 1000)
+	}
+	c.Runs = runs(rt.Path, bend, j.Membrane.Pitch)
+	c.Marks = marks(rt.Path, bend, c.Runs)
+	return c
+}
+
+// idealSpacing is the mean distance between runs of a cable of the given
+// length that runs along the edges of a region: s = A / (L - P/2), the fence
+// posts of a field counted. Infinite when the cable is shorter than half the
+// boundary.
+func idealSpacing(zone plane.Region, length float64) float64 {
+	n := length - zone.Perimeter()/2
+	if n <= 0 {
+		return math.Inf(1)
+	}
+	return zone.Area() / n
 }

@@ -7,9 +7,9 @@ import (
 	"strings"
 	"testing"
 
+	"oxturn/layout/internal/hand"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
-	"oxturn/layout/route"
 )
 
 // Runs are legs of three pegs and more; the link of a turn back is none, however
@@ -20,14 +20,14 @@ func TestRunsOfAPath(t *testing.T) {
 		path []plane.Point
 		want string // direction, pegs and gap of each run
 	}{
-		{"a serpentine", pts(0, 0, 900, 0, 900, 60, 0, 60, 0, 180, 900, 180), "east 30 2, west 30 4, east 30 0"},
-		{"six pegs are a turn", pts(0, 0, 900, 0, 900, 180, 0, 180), "east 30 6, west 30 0"},
-		{"seven are a run", pts(0, 0, 900, 0, 900, 210, 0, 210), "east 30 0, north 7 0, west 30 0"},
-		{"two pegs are no run", pts(0, 0, 900, 0, 900, 60, 1500, 60), "east 30 2, east 20 0"},
-		{"three pegs on are one", pts(0, 0, 900, 0, 900, 90, 1500, 90), "east 30 0, north 3 0, east 20 0"},
-		{"a turn is shorter than its runs", pts(0, 0, 150, 0, 150, 150, 0, 150), "east 5 0, north 5 0, west 5 0"},
-		{"one leg", pts(0, 0, 30, 0), "east 1 0"},
-		{"aslant", pts(0, 0, 300, 300, 600, 0, 0, 0), "north-east 14 0, south-east 14 0, west 20 0"},
+		{"a serpentine", hand.Points(0, 0, 900, 0, 900, 60, 0, 60, 0, 180, 900, 180), "east 30 2, west 30 4, east 30 0"},
+		{"six pegs are a turn", hand.Points(0, 0, 900, 0, 900, 180, 0, 180), "east 30 6, west 30 0"},
+		{"seven are a run", hand.Points(0, 0, 900, 0, 900, 210, 0, 210), "east 30 0, north 7 0, west 30 0"},
+		{"two pegs are no run", hand.Points(0, 0, 900, 0, 900, 60, 1500, 60), "east 30 2, east 20 0"},
+		{"three pegs on are one", hand.Points(0, 0, 900, 0, 900, 90, 1500, 90), "east 30 0, north 3 0, east 20 0"},
+		{"a turn is shorter than its runs", hand.Points(0, 0, 150, 0, 150, 150, 0, 150), "east 5 0, north 5 0, west 5 0"},
+		{"one leg", hand.Points(0, 0, 30, 0), "east 1 0"},
+		{"aslant", hand.Points(0, 0, 300, 300, 600, 0, 0, 0), "north-east 14 0, south-east 14 0, west 20 0"},
 	} {
 		var got []string
 		for i, r := range runs(c.path, 15, 30) {
@@ -43,14 +43,14 @@ func TestRunsOfAPath(t *testing.T) {
 }
 
 func TestPlaceOnRuns(t *testing.T) {
-	rs := runs(pts(0, 0, 900, 0, 900, 60, 0, 60), 0, 30)
+	rs := runs(hand.Points(0, 0, 900, 0, 900, 60, 0, 60), 0, 30)
 	cum := []float64{0, 900, 960, 1860}
 	for s, want := range map[float64][2]float64{-5: {1, 0}, 0: {1, 0}, 450: {1, 450}, 930: {1, 930}, 960: {2, 0}, 1000: {2, 40}} {
 		if run, into := placeOnRuns(rs, cum, s); float64(run) != want[0] || into != want[1] {
 			t.Errorf("%g mm: run %d, %g mm into it", s, run, into)
 		}
 	}
-	ms := marks(pts(0, 0, 900, 0, 900, 60, 0, 60), 0, rs)
+	ms := marks(hand.Points(0, 0, 900, 0, 900, 60, 0, 60), 0, rs)
 	if len(ms) != 3 || ms[1].Along != 930 || ms[1].At != plane.Pt(900, 30) || ms[0].Run != 1 || ms[0].Into != 465 || ms[2].Run != 2 || ms[2].Into != 435 {
 		t.Errorf("%+v", ms)
 	}
@@ -71,15 +71,6 @@ func TestCompass(t *testing.T) {
 	}
 }
 
-// roomOf has walls lettered in order.
-func roomOf(ring plane.Ring) *job.Room {
-	r := &job.Room{Outline: ring}
-	for i := range ring {
-		r.Walls = append(r.Walls, job.Wall{Letter: string(rune('A' + i)), Segment: ring.Edge(i)})
-	}
-	return r
-}
-
 func TestTowardsAndAlong(t *testing.T) {
 	square := plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000))
 	turned := slices.Clone(square)
@@ -89,17 +80,17 @@ func TestTowardsAndAlong(t *testing.T) {
 		d    plane.Point
 		want string
 	}{{plane.Pt(1, 0), "wall B"}, {plane.Pt(-1, 0), "wall D"}, {plane.Pt(0, 1), "wall C"}, {plane.Pt(0, -1), "wall A"}, {plane.Pt(1, 0.3), "wall B"}} {
-		if got := Towards(roomOf(square), mid, c.d); got != c.want {
+		if got := Towards(hand.Room(square), mid, c.d); got != c.want {
 			t.Errorf("%v: %s, want %s", c.d, got, c.want)
 		}
 	}
-	if got := Towards(roomOf(turned), mid, plane.Pt(0, 1)); got != "wall A" {
+	if got := Towards(hand.Room(turned), mid, plane.Pt(0, 1)); got != "wall A" {
 		t.Errorf("the other way round: %s", got)
 	}
 	// of two walls that face the way, the one met first; past all of them, the sheet
 	bay := plane.Ring{{X: 0, Y: 0}, {X: 3000, Y: 0}, {X: 3000, Y: 2000}, {X: 2000, Y: 2000}, {X: 2000, Y: 1200}, {X: 0, Y: 1200}}
 	for p, want := range map[plane.Point]string{{X: 1000, Y: 500}: "wall E", {X: 2500, Y: 500}: "wall C", {X: 1000, Y: 1200}: "wall E", {X: 1000, Y: 1205}: "top of the sheet"} {
-		if got := Towards(roomOf(bay), p, plane.Pt(0, 1)); got != want {
+		if got := Towards(hand.Room(bay), p, plane.Pt(0, 1)); got != want {
 			t.Errorf("from %v: %s, want %s", p, got, want)
 		}
 	}
@@ -108,14 +99,14 @@ func TestTowardsAndAlong(t *testing.T) {
 		want string
 		off  float64
 	}{{plane.Pt(1, 0), "A", 0}, {plane.Pt(0, -5), "B", 0}, {plane.Pt(1, 1), "A", 45}, {plane.Pt(100, 1), "A", 0.573}, {plane.Pt(1, 2), "B", 26.565}} {
-		if letter, off := Along(roomOf(bay), c.d); letter != c.want || math.Abs(off-c.off) > 1e-3 {
+		if letter, off := Along(hand.Room(bay), c.d); letter != c.want || math.Abs(off-c.off) > 1e-3 {
 			t.Errorf("%v: %s, %g", c.d, letter, off)
 		}
 	}
 }
 
 func TestDatumWalls(t *testing.T) {
-	r := roomOf(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000)))
+	r := hand.Room(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000)))
 	if a, b := Datums(r); a != 0 || b != 1 {
 		t.Errorf("%d and %d", a, b)
 	}
@@ -145,10 +136,10 @@ func TestDatumWalls(t *testing.T) {
 		t.Errorf("the longest is %g", got)
 	}
 	// no wall is square to the longest: what still fixes a point will do
-	if a, b := Datums(roomOf(plane.Ring{{X: 0, Y: 0}, {X: 4000, Y: 0}, {X: 2000, Y: 2000}})); a != 0 || b != 1 {
+	if a, b := Datums(hand.Room(plane.Ring{{X: 0, Y: 0}, {X: 4000, Y: 0}, {X: 2000, Y: 2000}})); a != 0 || b != 1 {
 		t.Errorf("of a triangle %d and %d", a, b)
 	}
-	tape := NewTape(roomOf(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000))), plane.Millimetres)
+	tape := NewTape(hand.Room(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000))), plane.Millimetres)
 	for p, want := range map[plane.Point]string{{X: 1000, Y: 300}: "300 mm from wall A, 2000 mm from wall B", {X: 3100, Y: 300}: "300 mm from wall A, 100 mm behind the line of wall B", {X: 3000.4, Y: 0}: "0 mm from wall A, 0 mm from wall B"} {
 		if got := tape.Place(p); got != want {
 			t.Errorf("%s, want %s", got, want)
@@ -159,120 +150,5 @@ func TestDatumWalls(t *testing.T) {
 	}
 	if got := tape.Off(1, plane.Pt(3000, 0)); got != "0 mm" {
 		t.Error(got)
-	}
-}
-
-func TestSelfCrossing(t *testing.T) {
-	for _, c := range []struct {
-		path []plane.Point
-		want [2]int
-	}{
-		{pts(0, 0, 100, 0, 100, 100), [2]int{}}, {pts(0, 0, 100, 0, 100, 60, 0, 60), [2]int{}},
-		{pts(0, 0, 100, 0, 100, 100, 50, 100, 50, -10), [2]int{1, 4}}, {pts(0, 0, 100, 0, 100, 100, 50, 100, 50, 0), [2]int{1, 4}},
-		{pts(0, 0, 100, 0, 100, 100, 50, 100, 50, 1), [2]int{}}, {pts(0, 0, 100, 0, 40, 0), [2]int{1, 2}}, {pts(50, 50, 0, 0, 100, 0, 20, 0), [2]int{2, 3}},
-	} {
-		if i, k, ok := selfCrossing(c.path); [2]int{i, k} != c.want || ok != (c.want != [2]int{}) {
-			t.Errorf("%v: %d over %d, %v", c.path, i, k, ok)
-		}
-	}
-}
-
-func TestLegsAreWalkedOnTheLattice(t *testing.T) {
-	c := &Cable{Lattice: route.Lattice{Pitch: 30, Angle: 0.2}}
-	got := c.walkLegs(plane.Pt(10, 20), []job.Leg{{Bearing: 90, Pegs: 4}, {Bearing: 0, Pegs: 2}, {Bearing: 0, Pegs: 3}, {Bearing: 45, Pegs: 5}, {Bearing: 225, Pegs: 1}})
-	u, v := plane.Pt(30, 0).Rotate(0.2), plane.Pt(0, 30).Rotate(0.2)
-	a := plane.Pt(10, 20)
-	b := a.Add(u.Mul(4))
-	d := b.Add(v.Mul(5))
-	e := d.Add(u.Mul(5)).Add(v.Mul(5))
-	want := []plane.Point{a, b, d, e, e.Sub(u).Sub(v)}
-	for i := range want {
-		if len(got) != len(want) || got[i].Dist(want[i]) > 1e-6 {
-			t.Fatalf("%v, want %v", got, want)
-		}
-	}
-}
-
-func TestAMiscountMovesWhatFollows(t *testing.T) {
-	path := pts(0, 0, 900, 0, 900, 60, 0, 60, 0, 120, 900, 120)
-	c := &Cable{ID: "H1"}
-	for _, k := range []struct {
-		run, pegs int
-		want      []plane.Point
-	}{
-		{1, 31, pts(0, 0, 930, 0, 930, 60, 30, 60, 30, 120, 930, 120)}, {2, 29, pts(0, 0, 900, 0, 900, 60, 30, 60, 30, 120, 930, 120)}, {3, 30, path}, {4, 30, nil},
-	} {
-		l := &Laid{Path: path, Job: &job.Laid{Miscounts: []job.Miscount{{Run: k.run, Pegs: k.pegs}}}}
-		d := l.recount(c, runs(path, 15, 30), 30)
-		if (d != nil) != (k.want == nil) || k.want != nil && !slices.Equal(l.Path, k.want) {
-			t.Errorf("run %d of %d pegs: %v, %v", k.run, k.pegs, l.Path, d)
-		}
-	}
-	if path[1] != plane.Pt(900, 0) {
-		t.Error("the plan itself was moved")
-	}
-}
-
-func TestMarksGrowAlongTheCable(t *testing.T) {
-	c := &Cable{ID: "H1", Label: job.Cable{Length: 10000}}
-	mark := func(length float64, run int, pegs float64) job.LaidMark {
-		return job.LaidMark{Length: length, Run: run, Pegs: pegs}
-	}
-	for _, k := range []struct {
-		marks []job.LaidMark
-		want  int
-	}{
-		{[]job.LaidMark{mark(10000, 3, 2)}, 0}, {[]job.LaidMark{mark(10001, 3, 2)}, 1},
-		{[]job.LaidMark{mark(2000, 1, 5), mark(3000, 1, 9), mark(4000, 2, 0)}, 0},
-		{[]job.LaidMark{mark(4000, 2, 0), mark(2000, 1, 5)}, 0},
-		{[]job.LaidMark{mark(2000, 1, 9), mark(3000, 1, 5)}, 1}, {[]job.LaidMark{mark(2000, 2, 1), mark(3000, 1, 5)}, 1},
-		{[]job.LaidMark{mark(0, 2, 1), mark(4000, 3, 5)}, 1}, {[]job.LaidMark{mark(0, 2, 1), mark(6000, 3, 5)}, 0},
-		{[]job.LaidMark{mark(5000, 2, 1), mark(5000, 3, 1)}, 1},
-		{[]job.LaidMark{mark(5000, 3, 1), mark(5000, 2, 1)}, 1}, {[]job.LaidMark{mark(5000, 3, 1), mark(5000, 3, 1)}, 0},
-		{[]job.LaidMark{mark(5000, 3, 1), mark(6000, 3, 1)}, 1}, {[]job.LaidMark{mark(6000, 3, 1), mark(5000, 3, 1)}, 1},
-	} {
-		l := &Laid{Job: &job.Laid{Marks: k.marks}}
-		if got := l.checkMarks(c, plane.Millimetres); len(got) != k.want {
-			t.Errorf("%+v: %v", k.marks, got)
-		}
-	}
-	if markRead(mark(0, 1, 1), c) != 5000 || markRead(mark(70, 1, 1), c) != 70 {
-		t.Error("the half-way mark stands for half the cable")
-	}
-}
-
-// The rate is that of the mark farthest along: cable by way.
-func TestRateByTheFarthestMark(t *testing.T) {
-	path := pts(0, 0, 900, 0, 900, 60, 0, 60)
-	c := &Cable{Label: job.Cable{Length: 1860}}
-	for _, k := range []struct {
-		marks []job.LaidMark
-		want  float64
-	}{
-		{nil, 1},
-		{[]job.LaidMark{{Length: 612, Run: 1, Pegs: 20}}, 1.02},
-		{[]job.LaidMark{{Length: 1236, Run: 2, Pegs: 8}, {Length: 612, Run: 1, Pegs: 20}}, 1236 / 1200.0},
-		{[]job.LaidMark{{Length: 945, Run: 1, Pegs: 40}}, 945 / 900.0}, // no farther than the run's end
-		{[]job.LaidMark{{Length: 612, Run: 9, Pegs: 20}}, 1},
-		{[]job.LaidMark{{Length: 1200, Run: 1, Pegs: 20}}, 1}, // a slip, no drift
-	} {
-		l := &Laid{Path: path, Job: &job.Laid{Marks: k.marks}}
-		if got := l.rate(c, 30); math.Abs(got-k.want) > 1e-9 {
-			t.Errorf("%+v: %g, want %g", k.marks, got, k.want)
-		}
-	}
-}
-
-func TestFarthestOfARun(t *testing.T) {
-	line := pts(0, 0, 1000, 0)
-	near, on, off := farthest(seg(0, 50, 1000, 130), line)
-	if off != 130 || on != plane.Pt(1000, 130) || near != plane.Pt(1000, 0) {
-		t.Errorf("%v of %v, %g", near, on, off)
-	}
-	if _, on, off := farthest(seg(0, 130, 1000, 50), line); off != 130 || on.X != 0 {
-		t.Errorf("%v, %g", on, off)
-	}
-	if q, d := nearestOn(pts(0, 0, 100, 0, 100, 100), plane.Pt(130, 40)); d != 30 || q != plane.Pt(100, 40) {
-		t.Errorf("%v, %g", q, d)
 	}
 }

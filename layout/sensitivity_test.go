@@ -14,7 +14,7 @@ import (
 // A bath 25 mm longer serves about 25/2250 more floor with the same cable: its
 // runs lie wider apart by about that share.
 func TestShiftOfABath(t *testing.T) {
-	p := build(t, bathJob)
+	p := lay(t, bathJob)
 	shifts := p.Sensitivity(false)
 	if len(shifts) != 4 {
 		t.Fatalf("%d shifts", len(shifts))
@@ -52,7 +52,7 @@ func TestShrunkFloorKeepsItsCable(t *testing.T) {
 // Laid anew in the changed room, the cable goes in, and its runs lie about as far
 // apart as the area said.
 func TestShiftLaidAnew(t *testing.T) {
-	p := build(t, bathJob)
+	p := lay(t, bathJob)
 	byArea := p.Sensitivity(false)
 	for i, s := range p.Sensitivity(true) {
 		if !s.Laid || !s.Keeps || math.Abs(s.Spacing-byArea[i].Spacing) > 0.03*s.Spacing {
@@ -65,7 +65,7 @@ func TestShiftLaidAnew(t *testing.T) {
 // does was laid there.
 func TestShiftLaidAnewAsksForAnother(t *testing.T) {
 	text := strings.Replace(bathJob, "[[room]]", "[spacing]\nclosest = 3\nwidest = 4\n[[cable]]\nid = \"D\"\nvolts = 240\nwatts = 250\nlength = \"25 m\"\nlead = \"4 m\"\n[[room]]", 1)
-	p := build(t, strings.ReplaceAll(text, `"36 m"`, `"44 m"`))
+	p := lay(t, strings.ReplaceAll(text, `"36 m"`, `"44 m"`))
 	keeps := 0
 	for _, s := range p.Sensitivity(true) {
 		if s.Keeps {
@@ -84,7 +84,7 @@ func TestShiftLaidAnewAsksForAnother(t *testing.T) {
 // One inch both ways is what choose shows: the two directions of Sensitivity
 // together.
 func TestOptionsShiftAlike(t *testing.T) {
-	p := build(t, bathJob)
+	p := lay(t, bathJob)
 	rooms, _ := Options(p.Job)
 	is, both := p.Rooms[0].Cables[0].Spacing, 1.0
 	for _, s := range p.Sensitivity(false) {
@@ -103,7 +103,7 @@ func TestOptionsShiftAlike(t *testing.T) {
 // the next longer of the catalogue would.
 func TestShiftAsksForAnotherCable(t *testing.T) {
 	text := strings.Replace(bathJob, "[[room]]", "[[cable]]\nid = \"D\"\nvolts = 240\nwatts = 400\nlength = \"40 m\"\nlead = \"4 m\"\n[[room]]", 1)
-	p := build(t, text)
+	p := lay(t, text)
 	p.Rooms[0].Cables[0].Spacing = 120
 	for _, s := range p.Sensitivity(false) {
 		if s.By > 0 && (s.Keeps || s.Instead != "D") {
@@ -169,7 +169,7 @@ func checkStretched(t *testing.T, r job.Room, east bool, by float64) {
 
 // A room whose walls have no length to spare says so.
 func TestShiftWithoutRoom(t *testing.T) {
-	r := *build(t, bathJob).Rooms[0].Job
+	r := *lay(t, bathJob).Rooms[0].Job
 	r.Outline = nil
 	for i := range 40 { // a saw of 20 mm teeth
 		r.Outline = append(r.Outline, plane.Pt(float64(i)*20, float64(i%2)*500))
@@ -207,7 +207,7 @@ wall = "A"
 from = 400
 `
 
-func build(t *testing.T, text string) *Plan {
+func lay(t *testing.T, text string) *Plan {
 	t.Helper()
 	j, report := job.Read("job.toml", []byte(text), nil)
 	if report.Errors() > 0 {

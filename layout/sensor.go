@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -195,4 +196,18 @@ func (r *Room) besideSensors(p *sensorPlace) float64 {
 		}
 	}
 	return asks
+}
+
+// sensorWarning names the sensors that found no place.
+func (r *Room) sensorWarning(missing []string) job.Diagnostic {
+	d := job.Diagnostic{Severity: job.Warning, ID: "W101", Span: r.Job.Span}
+	what := "the spare sensor"
+	if len(missing) == 2 {
+		what = "neither the sensor nor its spare"
+		d.Message = fmt.Sprintf("room %q: %s could be placed: no gap between two runs is %d mm inside the heated area and reached from the box clear of cable and lead joints", r.Job.Name, what, sensorInside)
+	} else {
+		d.Message = fmt.Sprintf("room %q: %s could not be placed: no second gap between two runs is %d mm inside the heated area and reached from the box clear of cable and lead joints", r.Job.Name, what, sensorInside)
+	}
+	d.Hint = "move the thermostat, or place the sensor by hand before covering"
+	return d
 }

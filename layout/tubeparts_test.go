@@ -6,55 +6,45 @@ import (
 	"slices"
 	"testing"
 
+	"oxturn/layout/internal/hand"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
 
-func pts(xy ...float64) (out []plane.Point) {
-	for i := 0; i < len(xy); i += 2 {
-		out = append(out, plane.Pt(xy[i], xy[i+1]))
-	}
-	return out
-}
-
-func seg(x0, y0, x1, y1 float64) plane.Segment {
-	return plane.Segment{A: plane.Pt(x0, y0), B: plane.Pt(x1, y1)}
-}
-
 // Two runs have a midway line where they face each other over 150 mm, as far as
 // that goes, unless a third run is between them.
 func TestMidwayBetweenTwoRuns(t *testing.T) {
-	a := seg(0, 0, 1000, 0)
+	a := hand.Segment(0, 0, 1000, 0)
 	for _, c := range []struct {
 		name string
 		legs []plane.Segment
 		want *midway
 	}{
-		{"side by side", []plane.Segment{a, seg(1000, 90, 0, 90)}, &midway{line: seg(0, 45, 1000, 45), gap: 90}},
-		{"to the right", []plane.Segment{a, seg(0, -90, 1000, -90)}, &midway{line: seg(0, -45, 1000, -45), gap: 90}},
-		{"as far as both go", []plane.Segment{a, seg(-300, 90, 400, 90)}, &midway{line: seg(0, 45, 400, 45), gap: 90}},
-		{"over 150 mm", []plane.Segment{a, seg(850, 90, 2000, 90)}, &midway{line: seg(850, 45, 1000, 45), gap: 90}},
-		{"over less", []plane.Segment{a, seg(851, 90, 2000, 90)}, nil},
-		{"one beyond the other", []plane.Segment{a, seg(1100, 90, 2000, 90)}, nil},
-		{"square to each other", []plane.Segment{a, seg(500, 90, 500, 900)}, nil},
-		{"as wide as may be", []plane.Segment{a, seg(0, 240, 1000, 240)}, &midway{line: seg(0, 120, 1000, 120), gap: 240}},
-		{"too wide", []plane.Segment{a, seg(0, 241, 1000, 241)}, nil},
-		{"in one line", []plane.Segment{a, seg(0, 0.5, 1000, 0.5)}, nil},
-		{"a run between", []plane.Segment{a, seg(0, 180, 1000, 180), seg(400, 90, 600, 90)}, nil},
-		{"a run between elsewhere", []plane.Segment{a, seg(0, 180, 1000, 180), seg(0, 90, 300, 90)}, &midway{line: seg(0, 90, 1000, 90), gap: 180}},
-		{"a third beside them", []plane.Segment{a, seg(0, 90, 1000, 90), seg(0, 180, 1000, 180)}, &midway{line: seg(0, 45, 1000, 45), gap: 90}},
-		{"one across", []plane.Segment{a, seg(0, 90, 1000, 90), seg(500, 0, 500, 90)}, nil},
+		{"side by side", []plane.Segment{a, hand.Segment(1000, 90, 0, 90)}, &midway{line: hand.Segment(0, 45, 1000, 45), gap: 90}},
+		{"to the right", []plane.Segment{a, hand.Segment(0, -90, 1000, -90)}, &midway{line: hand.Segment(0, -45, 1000, -45), gap: 90}},
+		{"as far as both go", []plane.Segment{a, hand.Segment(-300, 90, 400, 90)}, &midway{line: hand.Segment(0, 45, 400, 45), gap: 90}},
+		{"over 150 mm", []plane.Segment{a, hand.Segment(850, 90, 2000, 90)}, &midway{line: hand.Segment(850, 45, 1000, 45), gap: 90}},
+		{"over less", []plane.Segment{a, hand.Segment(851, 90, 2000, 90)}, nil},
+		{"one beyond the other", []plane.Segment{a, hand.Segment(1100, 90, 2000, 90)}, nil},
+		{"square to each other", []plane.Segment{a, hand.Segment(500, 90, 500, 900)}, nil},
+		{"as wide as may be", []plane.Segment{a, hand.Segment(0, 240, 1000, 240)}, &midway{line: hand.Segment(0, 120, 1000, 120), gap: 240}},
+		{"too wide", []plane.Segment{a, hand.Segment(0, 241, 1000, 241)}, nil},
+		{"in one line", []plane.Segment{a, hand.Segment(0, 0.5, 1000, 0.5)}, nil},
+		{"a run between", []plane.Segment{a, hand.Segment(0, 180, 1000, 180), hand.Segment(400, 90, 600, 90)}, nil},
+		{"a run between elsewhere", []plane.Segment{a, hand.Segment(0, 180, 1000, 180), hand.Segment(0, 90, 300, 90)}, &midway{line: hand.Segment(0, 90, 1000, 90), gap: 180}},
+		{"a third beside them", []plane.Segment{a, hand.Segment(0, 90, 1000, 90), hand.Segment(0, 180, 1000, 180)}, &midway{line: hand.Segment(0, 45, 1000, 45), gap: 90}},
+		{"one across", []plane.Segment{a, hand.Segment(0, 90, 1000, 90), hand.Segment(500, 0, 500, 90)}, nil},
 	} {
 		got := between(c.legs, 0, 1, 240)
 		if (got == nil) != (c.want == nil) || got != nil && *got != *c.want {
 			t.Errorf("%s: %+v, want %+v", c.name, got, c.want)
 		}
 	}
-	r := &Room{Cables: []Cable{{ID: "A", Path: pts(0, 0, 1000, 0, 1000, 90, 0, 90, 0, 180, 299, 180)}, {ID: "B", Path: pts(0, 300, 1000, 300)}}}
-	if ms := r.midways(30); len(ms) != 1 || ms[0].cable.ID != "A" || ms[0].line != seg(0, 45, 1000, 45) {
+	r := &Room{Cables: []Cable{{ID: "A", Path: hand.Points(0, 0, 1000, 0, 1000, 90, 0, 90, 0, 180, 299, 180)}, {ID: "B", Path: hand.Points(0, 300, 1000, 300)}}}
+	if ms := r.midways(30); len(ms) != 1 || ms[0].cable.ID != "A" || ms[0].line != hand.Segment(0, 45, 1000, 45) {
 		t.Errorf("%+v", ms)
 	}
-	if legs := longLegs(pts(0, 0, 300, 0, 300, 299, 0, 299), 300); len(legs) != 2 {
+	if legs := longLegs(hand.Points(0, 0, 300, 0, 300, 299, 0, 299), 300); len(legs) != 2 {
 		t.Errorf("%v", legs)
 	}
 }
@@ -71,7 +61,7 @@ func TestWhatAPlaceAsks(t *testing.T) {
 	w := &walk{step: 15}
 	c := &Cable{Spacing: 90}
 	at := func(x, y, gap float64) sensorPlace {
-		return sensorPlace{midway: &midway{line: seg(x, 0, x, 2000), gap: gap, cable: c}, tip: plane.Pt(x, y)}
+		return sensorPlace{midway: &midway{line: hand.Segment(x, 0, x, 2000), gap: gap, cable: c}, tip: plane.Pt(x, y)}
 	}
 	for _, k := range []struct {
 		name string
@@ -120,7 +110,7 @@ func TestWhatAPlaceAsks(t *testing.T) {
 func TestPlacesAlongMidways(t *testing.T) {
 	floor := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(600, 600)))
 	w := newWalk(floor, plane.Pt(0, 0), 0, 15)
-	ms := []midway{{line: seg(45, 30, 45, 270), gap: 90}, {line: seg(60, 30, 540, 30), gap: 60}, {line: seg(45, 330, 45, 30), gap: 30}}
+	ms := []midway{{line: hand.Segment(45, 30, 45, 270), gap: 90}, {line: hand.Segment(60, 30, 540, 30), gap: 60}, {line: hand.Segment(45, 330, 45, 30), gap: 30}}
 	ps := (&Room{}).places(w, ms)
 	want := 0
 	for i := range ms {
@@ -180,62 +170,62 @@ func TestJointRoom(t *testing.T) {
 
 func TestTubesTouchAndLie(t *testing.T) {
 	floor := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(1000, 1000)))
-	r := &Room{Cables: []Cable{{Path: pts(300, 300, 300, 900)}, {Path: pts(700, 300, 700, 900), Return: pts(0, 0, 700, 900)}}}
+	r := &Room{Cables: []Cable{{Path: hand.Points(300, 300, 300, 900)}, {Path: hand.Points(700, 300, 700, 900), Return: hand.Points(0, 0, 700, 900)}}}
 	for _, c := range []struct {
 		name string
 		tube []plane.Point
 		want bool
 	}{
-		{"8 mm off cable", pts(308, 400, 308, 800), true},
-		{"less", pts(307.9, 400, 307.9, 800), false},
-		{"18 mm off a joint", pts(200, 282, 400, 282), true},
-		{"less", pts(200, 282.1, 400, 282.1), false},
-		{"at the second joint of a cable", pts(600, 917, 800, 917), false},
-		{"off it", pts(600, 918, 800, 918), true},
-		{"at an end cap", pts(200, 917, 400, 917), true},
-		{"on the wall", pts(0, 0, 0, 500), true},
-		{"a millimetre outside", pts(-1, 100, -1, 500), true},
-		{"two outside", pts(-2, 100, -2, 500), false},
-		{"only its end outside", pts(100, 100, -3, 100), false},
-		{"out and in again", pts(100, 100, -20, 200, 100, 300), false},
-		{"a short way outside", pts(-3, 100, -3, 102), false},
-		{"a point", pts(100, 100), false},
+		{"8 mm off cable", hand.Points(308, 400, 308, 800), true},
+		{"less", hand.Points(307.9, 400, 307.9, 800), false},
+		{"18 mm off a joint", hand.Points(200, 282, 400, 282), true},
+		{"less", hand.Points(200, 282.1, 400, 282.1), false},
+		{"at the second joint of a cable", hand.Points(600, 917, 800, 917), false},
+		{"off it", hand.Points(600, 918, 800, 918), true},
+		{"at an end cap", hand.Points(200, 917, 400, 917), true},
+		{"on the wall", hand.Points(0, 0, 0, 500), true},
+		{"a millimetre outside", hand.Points(-1, 100, -1, 500), true},
+		{"two outside", hand.Points(-2, 100, -2, 500), false},
+		{"only its end outside", hand.Points(100, 100, -3, 100), false},
+		{"out and in again", hand.Points(100, 100, -20, 200, 100, 300), false},
+		{"a short way outside", hand.Points(-3, 100, -3, 102), false},
+		{"a point", hand.Points(100, 100), false},
 		{"nothing", nil, false},
 	} {
 		if got := r.tubeLies(floor, c.tube, 18); got != c.want {
 			t.Errorf("%s: %v", c.name, got)
 		}
 	}
-	kept := r.auditTubes(floor, []Sensor{{Lead: pts(100, 0, 100, 100)}, {Lead: pts(-9, 0, 100, 100)}, {Lead: pts(120, 0, 120, 100)}}, 18)
+	kept := r.auditTubes(floor, []Sensor{{Lead: hand.Points(100, 0, 100, 100)}, {Lead: hand.Points(-9, 0, 100, 100)}, {Lead: hand.Points(120, 0, 120, 100)}}, 18)
 	if len(kept) != 2 || kept[0].Name != "S1" || kept[0].Spare || kept[1].Name != "S2" || !kept[1].Spare {
 		t.Errorf("%+v", kept)
 	}
-	if js := r.leadJoints(); !slices.Equal(js, pts(300, 300, 700, 300, 700, 900)) {
+	if js := r.leadJoints(); !slices.Equal(js, hand.Points(300, 300, 700, 300, 700, 900)) {
 		t.Errorf("lead joints at %v", js)
 	}
 }
 
 func TestPastFoot(t *testing.T) {
-	line := pts(0, 0, 40, 0, 40, 100)
-	for d, want := range map[float64][]plane.Point{0: line, 30: pts(30, 0, 40, 0, 40, 100), 40: pts(40, 0, 40, 100), 60: pts(40, 20, 40, 100), 139: pts(40, 99, 40, 100), 140: nil, 200: nil} {
+	line := hand.Points(0, 0, 40, 0, 40, 100)
+	for d, want := range map[float64][]plane.Point{0: line, 30: hand.Points(30, 0, 40, 0, 40, 100), 40: hand.Points(40, 0, 40, 100), 60: hand.Points(40, 20, 40, 100), 139: hand.Points(40, 99, 40, 100), 140: nil, 200: nil} {
 		if got := pastFoot(line, d); !slices.Equal(got, want) {
 			t.Errorf("past %g mm: %v, want %v", d, got, want)
 		}
 	}
-	plan := tubePlan{sensors: []Sensor{{Lead: pts(0, 0, 0, 500)}}, costs: []float64{3, 4}}
+	plan := tubePlan{sensors: []Sensor{{Lead: hand.Points(0, 0, 0, 500)}}, costs: []float64{3, 4}}
 	for x, want := range map[float64]bool{13: true, 14: false, 15: false} {
-		if got := plan.meet([][]plane.Point{pts(x, 0, x, 500)}); got != want {
+		if got := plan.meet([][]plane.Point{hand.Points(x, 0, x, 500)}); got != want {
 			t.Errorf("a lead %g mm beside it: %v", x, got)
 		}
 	}
-	if plan.meet([][]plane.Point{pts(0, 100, 40, 100, 60, 900)}) {
+	if plan.meet([][]plane.Point{hand.Points(0, 100, 40, 100, 60, 900)}) {
 		t.Error("the lead's first 60 mm count")
 	}
 	if plan.cost() != 7 {
 		t.Error(plan.cost())
 	}
-	p := sensorPlace{midway: &midway{line: seg(0, 45, 1000, 45), gap: 90}, tip: plane.Pt(200, 45)}
-	if got := p.across(); !slices.Equal(got, pts(200, 0, 200, 90)) {
+	p := sensorPlace{midway: &midway{line: hand.Segment(0, 45, 1000, 45), gap: 90}, tip: plane.Pt(200, 45)}
+	if got := p.across(); !slices.Equal(got, hand.Points(200, 0, 200, 90)) {
 		t.Errorf("%v", got)
 	}
 }
@@ -248,8 +238,8 @@ func TestBeyondFoot(t *testing.T) {
 		d    float64
 		want plane.Segment
 	}{
-		{seg(0, 0, 100, 0), 60, seg(60, 0, 100, 0)}, {seg(100, 0, 0, 0), 60, seg(100, 0, 60, 0)}, {seg(40, 0, 100, 0), 60, seg(60, 0, 100, 0)},
-		{seg(80, 0, 200, 0), 60, seg(80, 0, 200, 0)}, {seg(0, 0, 60, 0), 60, plane.Segment{}}, {seg(0, 0, 61, 0), 60, seg(60, 0, 61, 0)}, {seg(10, 0, 50, 0), 60, plane.Segment{}},
+		{hand.Segment(0, 0, 100, 0), 60, hand.Segment(60, 0, 100, 0)}, {hand.Segment(100, 0, 0, 0), 60, hand.Segment(100, 0, 60, 0)}, {hand.Segment(40, 0, 100, 0), 60, hand.Segment(60, 0, 100, 0)},
+		{hand.Segment(80, 0, 200, 0), 60, hand.Segment(80, 0, 200, 0)}, {hand.Segment(0, 0, 60, 0), 60, plane.Segment{}}, {hand.Segment(0, 0, 61, 0), 60, hand.Segment(60, 0, 61, 0)}, {hand.Segment(10, 0, 50, 0), 60, plane.Segment{}},
 	} {
 		if got := f.beyondFoot(c.s, c.d); got != c.want {
 			t.Errorf("%v: %v, want %v", c.s, got, c.want)
@@ -259,19 +249,19 @@ func TestBeyondFoot(t *testing.T) {
 
 func TestClearOfEverything(t *testing.T) {
 	f := &tubeFloor{foot: plane.Pt(0, 0), off: margins{cable: 30, leadJoint: 0, wall: 10, lead: 15, joint: 50}}
-	f.add(cable, pts(200, 100, 200, 900))
-	f.add(wall, pts(0, -500, 0, 2000))
-	f.add(lead, pts(0, 0, 300, -300))
-	f.add(joint, pts(500, -500, 500, 2000))
+	f.add(cable, hand.Points(200, 100, 200, 900))
+	f.add(wall, hand.Points(0, -500, 0, 2000))
+	f.add(lead, hand.Points(0, 0, 300, -300))
+	f.add(joint, hand.Points(500, -500, 500, 2000))
 	for _, c := range []struct {
 		name string
 		s    plane.Segment
 		want bool
 	}{
-		{"30 mm off cable", seg(230, 200, 230, 800), true}, {"less", seg(229.9, 200, 229.9, 800), false}, {"over it", seg(150, 500, 250, 500), false},
-		{"10 mm off the wall", seg(10, 200, 10, 800), true}, {"less", seg(9, 200, 9, 800), false}, {"along it at the foot", seg(2, 0, 2, 55), true},
-		{"50 mm off the joint", seg(450, 200, 450, 800), true}, {"less", seg(451, 200, 451, 800), false}, {"over it", seg(400, 200, 600, 200), false},
-		{"from the foot beside a lead", seg(0, 0, 100, 0), true}, {"along the lead", seg(0, 0, 200, -199), false},
+		{"30 mm off cable", hand.Segment(230, 200, 230, 800), true}, {"less", hand.Segment(229.9, 200, 229.9, 800), false}, {"over it", hand.Segment(150, 500, 250, 500), false},
+		{"10 mm off the wall", hand.Segment(10, 200, 10, 800), true}, {"less", hand.Segment(9, 200, 9, 800), false}, {"along it at the foot", hand.Segment(2, 0, 2, 55), true},
+		{"50 mm off the joint", hand.Segment(450, 200, 450, 800), true}, {"less", hand.Segment(451, 200, 451, 800), false}, {"over it", hand.Segment(400, 200, 600, 200), false},
+		{"from the foot beside a lead", hand.Segment(0, 0, 100, 0), true}, {"along the lead", hand.Segment(0, 0, 200, -199), false},
 	} {
 		if got := f.clear(c.s, &f.off); got != c.want {
 			t.Errorf("%s: %v", c.name, got)
@@ -295,15 +285,15 @@ func TestClearOfEverything(t *testing.T) {
 			}
 		}
 	}
-	if n := f.asks(seg(100, 1000, 500-1, 1000)); math.Abs(n-399-399*2/16.0) > 1e-9 { // two of sixteen pieces have their middle within 49 mm
+	if n := f.asks(hand.Segment(100, 1000, 500-1, 1000)); math.Abs(n-399-399*2/16.0) > 1e-9 { // two of sixteen pieces have their middle within 49 mm
 		t.Errorf("asks %g", n)
 	}
 	for over, want := range map[matter]bool{joint: true, cable: false} {
-		if got := f.passable(seg(400, 1500, 600, 1500), over); got != want {
+		if got := f.passable(hand.Segment(400, 1500, 600, 1500), over); got != want {
 			t.Errorf("over %d: %v", over, got)
 		}
 	}
-	if !f.passable(seg(5, 1000, 5, 1500)) || f.passable(seg(4.9, 1000, 4.9, 1500)) {
+	if !f.passable(hand.Segment(5, 1000, 5, 1500)) || f.passable(hand.Segment(4.9, 1000, 4.9, 1500)) {
 		t.Error("5 mm off a wall is passable, less is not")
 	}
 }
@@ -329,8 +319,8 @@ func TestBendsAsk(t *testing.T) {
 func TestStraightenedWays(t *testing.T) {
 	r := rand.New(rand.NewPCG(8, 9))
 	f := &tubeFloor{foot: plane.Pt(-1000, 0), off: margins{cable: 20, wall: 10, lead: 15, joint: 30}}
-	f.add(cable, pts(0, 100, 300, 100, 300, 160, 0, 160))
-	f.add(wall, pts(-200, -200, 900, -200, 900, 900))
+	f.add(cable, hand.Points(0, 100, 300, 100, 300, 160, 0, 160))
+	f.add(wall, hand.Points(-200, -200, 900, -200, 900, 900))
 	for range 60 {
 		way := []plane.Point{plane.Pt(-100, 60)}
 		for at := way[0]; at.X < 400; {
@@ -353,7 +343,7 @@ func TestStraightenedWays(t *testing.T) {
 			}
 		}
 	}
-	if got := corners(f.straighten(pts(-100, 0, 0, 0, 100, 0, 200, 0), nil, nil)); len(got) != 2 {
+	if got := corners(f.straighten(hand.Points(-100, 0, 0, 0, 100, 0, 200, 0), nil, nil)); len(got) != 2 {
 		t.Errorf("%v", got)
 	}
 	long := make([]plane.Point, 201)
@@ -363,13 +353,13 @@ func TestStraightenedWays(t *testing.T) {
 	if at := knots(long); at[0] != 0 || at[len(at)-1] != 200 || len(at) != 41 {
 		t.Errorf("%d knots: %v", len(at), at)
 	}
-	if at := knots(pts(0, 0, 1, 0, 2, 0, 2, 1, 2, 2)); !slices.Equal(at, []int{0, 1, 2, 3, 4}) {
+	if at := knots(hand.Points(0, 0, 1, 0, 2, 0, 2, 1, 2, 2)); !slices.Equal(at, []int{0, 1, 2, 3, 4}) {
 		t.Errorf("%v", at)
 	}
 }
 
 func TestInGap(t *testing.T) {
-	m := &midway{line: seg(0, 45, 1000, 45), gap: 90}
+	m := &midway{line: hand.Segment(0, 45, 1000, 45), gap: 90}
 	for p, want := range map[plane.Point]bool{{X: 0, Y: 45}: true, {X: 1000, Y: 89}: true, {X: 500, Y: 1}: true, {X: -1, Y: 45}: false, {X: 1001, Y: 45}: false, {X: 500, Y: 90}: false, {X: 500, Y: 0}: false} {
 		if m.inGap(p) != want {
 			t.Errorf("%v: %v", p, !want)
@@ -380,7 +370,7 @@ func TestInGap(t *testing.T) {
 // A joint is crossed square, its clearance kept on both sides where there is room.
 func TestSquareOverAJoint(t *testing.T) {
 	f := &tubeFloor{foot: plane.Pt(-1000, 0), off: margins{wall: 10, lead: 15, joint: 50}}
-	f.add(joint, pts(500, -500, 500, 500))
+	f.add(joint, hand.Points(500, -500, 500, 500))
 	from, to, ok := f.square(plane.Pt(490, 0), plane.Pt(510, 20))
 	if !ok || from.Dist(plane.Pt(450, 10)) > 1e-9 || to.Dist(plane.Pt(550, 10)) > 1e-9 {
 		t.Errorf("%v to %v, %v", from, to, ok)
@@ -391,11 +381,11 @@ func TestSquareOverAJoint(t *testing.T) {
 	if _, _, ok := f.square(plane.Pt(400, 0), plane.Pt(490, 0)); ok {
 		t.Error("nothing is crossed")
 	}
-	f.add(wall, pts(540, -500, 540, 500)) // room for 0.7 of it on that side
+	f.add(wall, hand.Points(540, -500, 540, 500)) // room for 0.7 of it on that side
 	if from, to, ok := f.square(plane.Pt(490, 0), plane.Pt(510, 20)); !ok || from.Dist(plane.Pt(465, 10)) > 1e-9 || to.Dist(plane.Pt(535, 10)) > 1e-9 {
 		t.Errorf("%v to %v, %v", from, to, ok)
 	}
-	f.add(wall, pts(505, -500, 505, 500))
+	f.add(wall, hand.Points(505, -500, 505, 500))
 	a, b := plane.Pt(490, 0), plane.Pt(510, 20)
 	if from, to, ok := f.square(a, b); !ok || from != a || to != b {
 		t.Errorf("no room: %v to %v, %v", from, to, ok)

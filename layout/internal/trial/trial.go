@@ -198,3 +198,25 @@ func OnlyErrors(found []job.Diagnostic) (out []job.Diagnostic) {
 	}
 	return out
 }
+
+// Examples are the job files of the examples.
+var Examples = []string{"bath.toml", "kitchen.toml", "entry.toml"}
+
+// HandPlan lays out Hand with more added to it, beside the layout file of
+// Hand itself, issued.json.
+func HandPlan(t testing.TB, status, more string) (*layout.Plan, []job.Diagnostic) {
+	t.Helper()
+	plain, _ := layout.Build(Read(t, "hand.toml", []byte(Hand)))
+	var issued bytes.Buffer
+	if err := plain.WriteFile(&issued); err != nil {
+		t.Fatal(err)
+	}
+	text := strings.Replace(Hand, "units = \"mm\"", "units = \"mm\"\n[job]\nstatus = \""+status+"\"", 1) + more
+	j, report := job.Read("hand.toml", []byte(text), func(string) ([]byte, error) { return issued.Bytes(), nil })
+	if report.Errors() > 0 {
+		var b bytes.Buffer
+		report.Human(&b, false)
+		return nil, []job.Diagnostic{{Message: b.String()}}
+	}
+	return layout.Build(j)
+}
