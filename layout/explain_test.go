@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"oxturn/layout"
+	"oxturn/layout/build"
 	"oxturn/layout/job"
 )
 
@@ -15,7 +16,7 @@ func TestExplanations(t *testing.T) {
 			if report.Errors() > 0 {
 				t.Fatalf("%s: %v", e.ID, report.Diagnostics())
 			}
-			_, found := layout.Build(j)
+			_, found := build.Plan(j)
 			got := false
 			for _, d := range found {
 				got = got || d.ID == e.ID

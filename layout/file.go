@@ -63,12 +63,12 @@ type cableJSON struct {
 	ColdLead  [][2]float64 `json:"cold_lead"`
 	Return    [][2]float64 `json:"return_lead,omitempty"`
 	Halfway   [2]float64   `json:"halfway"`
-	Runs      []runJSON    `json:"runs"`
+	Runs      []RunJSON    `json:"runs"`
 	Score     scoreJSON    `json:"score"`
 	AsLaid    *laidJSON    `json:"as_laid,omitempty"`
 }
 
-type runJSON struct {
+type RunJSON struct {
 	Run        int     `json:"run"`
 	Direction  string  `json:"direction"`
 	Pegs       int     `json:"pegs"`
@@ -105,11 +105,11 @@ func (p *Plan) WriteFile(w io.Writer) error {
 func (r *Room) json() roomJSON {
 	out := roomJSON{
 		Name: r.Job.Name, Outline: pairs(r.Job.Outline), Cables: []cableJSON{}, Sensors: []sensorJSON{},
-		Areas: areasJSON{round(r.Floor.Area()/1e6, 4), round(r.Tiled.Area()/1e6, 4), round(r.Heated.Area()/1e6, 4)},
+		Areas: areasJSON{Round(r.Floor.Area()/1e6, 4), Round(r.Tiled.Area()/1e6, 4), Round(r.Heated.Area()/1e6, 4)},
 	}
 	for _, c := range r.Cables {
-		out.Cables = append(out.Cables, c.json())
-		out.Lattice = &latticeJSON{pair(c.Lattice.Origin), round(c.Lattice.Angle*180/math.Pi, 9), c.Lattice.Pitch}
+		out.Cables = append(out.Cables, c.Json())
+		out.Lattice = &latticeJSON{pair(c.Lattice.Origin), Round(c.Lattice.Angle*180/math.Pi, 9), c.Lattice.Pitch}
 	}
 	for _, s := range r.Sensors {
 		out.Sensors = append(out.Sensors, sensorJSON{s.Name, s.Spare, pair(s.Tip), pairs(s.Lead)})
@@ -123,27 +123,27 @@ func pieces(l *membrane.Laid) []pieceJSON {
 	}
 	var out []pieceJSON
 	for _, p := range l.Pieces {
-		out = append(out, pieceJSON{p.Number, pairs(p.Strip), round(p.Length, 1), round(p.Width, 1)})
+		out = append(out, pieceJSON{p.Number, pairs(p.Strip), Round(p.Length, 1), Round(p.Width, 1)})
 	}
 	return out
 }
 
-func (c *Cable) json() cableJSON {
+func (c *Cable) Json() cableJSON {
 	out := cableJSON{
-		ID: c.ID, Catalogue: c.Label.ID, Length: c.Label.Length, Routed: round(c.Routed, 3), Bend: c.BendRadius,
-		Spacing: round(c.Spacing, pointDecimals), Zone: c.Zone + 1, Path: pairs(c.Path), ColdLead: pairs(c.ColdLead), Return: pairs(c.Return),
-		Halfway: pair(c.Halfway().At), Score: scoreJSON{round(c.Score.Covered, 4), round(c.Score.Bare, 3), round(c.Score.Evenness, 4), round(c.Score.Straight, 4), c.Score.Turns},
+		ID: c.ID, Catalogue: c.Label.ID, Length: c.Label.Length, Routed: Round(c.Routed, 3), Bend: c.BendRadius,
+		Spacing: Round(c.Spacing, pointDecimals), Zone: c.Zone + 1, Path: pairs(c.Path), ColdLead: pairs(c.ColdLead), Return: pairs(c.Return),
+		Halfway: pair(c.Halfway().At), Score: scoreJSON{Round(c.Score.Covered, 4), Round(c.Score.Bare, 3), Round(c.Score.Evenness, 4), Round(c.Score.Straight, 4), c.Score.Turns},
 	}
 	out.AsLaid = c.Laid.json()
 	for _, run := range c.Runs {
-		out.Runs = append(out.Runs, runJSON{run.Number, run.Direction, run.Pegs, run.GapToNext, round(run.RunningEnd, 1)})
+		out.Runs = append(out.Runs, RunJSON{run.Number, run.Direction, run.Pegs, run.GapToNext, Round(run.RunningEnd, 1)})
 	}
 	return out
 }
 
-// round to n decimals keeps the file short and free of the last bits in which
+// Round to n decimals keeps the file short and free of the last bits in which
 // machines may differ.
-func round(v float64, n int) float64 {
+func Round(v float64, n int) float64 {
 	k := math.Pow10(n)
 	return math.Round(v*k)/k + 0
 }
@@ -153,7 +153,7 @@ func round(v float64, n int) float64 {
 const pointDecimals = 6
 
 func pair(p plane.Point) [2]float64 {
-	return [2]float64{round(p.X, pointDecimals), round(p.Y, pointDecimals)}
+	return [2]float64{Round(p.X, pointDecimals), Round(p.Y, pointDecimals)}
 }
 
 func pairs(pts []plane.Point) [][2]float64 {

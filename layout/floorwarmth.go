@@ -45,7 +45,7 @@ func (w *Warmth) Bounds(us bool) []string {
 	for _, r := range w.Runs {
 		hot := "at most, for the limits: " + r.Hot.Section.Below.Words(us)
 		if r.Soil != nil {
-			hot += fmt.Sprintf(" (%s; dimension %s); soil takes weeks to settle", r.Soil.Words(r.Hot.Section, us), r.dimensionFrom)
+			hot += fmt.Sprintf(" (%s; dimension %s); soil takes weeks to settle", r.Soil.Words(r.Hot.Section, us), r.DimensionFrom)
 		}
 		if !slices.Contains(out, hot) {
 			out = append(out, hot)
@@ -66,7 +66,7 @@ type Warm struct {
 	Cold          Bound      // as cool as it stays: what output and warm-up are counted with
 	Soil          *heat.Soil // under Hot; nil where the floor is not on ground
 	Verdicts      []heat.Verdict
-	dimensionFrom string
+	DimensionFrom string
 }
 
 // A Bound is a floor's section with its steady state.
@@ -84,8 +84,8 @@ type RoomUse struct {
 	heat.Energy
 }
 
-// of returns the states over a cable, nil where they are not known.
-func (w *Warmth) of(cable string) *Warm {
+// Of returns the states over a cable, nil where they are not known.
+func (w *Warmth) Of(cable string) *Warm {
 	if w == nil {
 		return nil
 	}

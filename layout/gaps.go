@@ -24,8 +24,8 @@ type Gaps struct {
 // pieces are passings, such as round the end of a turn.
 const besideFor = 200.0
 
-// findGaps measures the gaps of every cable of a room.
-func (r *Room) findGaps(j *job.Job) {
+// FindGaps measures the gaps of every cable of a room.
+func (r *Room) FindGaps(j *job.Job) {
 	reach := 2 * float64(j.Spacing.Widest) * j.Membrane.Pitch
 	between := openFloor{region: r.Heated, step: j.Membrane.Pitch / 2}
 	var all []plane.Segment
@@ -52,7 +52,7 @@ func (c *Cable) gaps(all []plane.Segment, reach float64, between openFloor) Gaps
 	two := Gaps{}
 	perMetre := c.Label.Watts / (c.Label.Length / 1000)
 	for _, run := range c.Runs {
-		if run.length() <= reach {
+		if run.Length() <= reach {
 			continue
 		}
 		line := plane.Segment{A: run.From, B: run.To}

@@ -24,7 +24,7 @@ func comb(heights ...float64) Cable {
 
 func gapsOf(cables ...Cable) []Gaps {
 	r := Room{Cables: cables, Heated: plane.FromRing(plane.Ring{{X: -100, Y: -100}, {X: 1100, Y: -100}, {X: 1100, Y: 1100}, {X: -100, Y: 1100}})}
-	r.findGaps(&job.Job{Membrane: job.Membrane{Pitch: 30}, Spacing: job.Spacing{Widest: 4}})
+	r.FindGaps(&job.Job{Membrane: job.Membrane{Pitch: 30}, Spacing: job.Spacing{Widest: 4}})
 	var out []Gaps
 	for _, c := range r.Cables {
 		out = append(out, c.Gaps)
@@ -94,7 +94,7 @@ func TestWidestGapIsOpenFloor(t *testing.T) {
 		for _, x := range c.finger {
 			r.Cables = append(r.Cables, Cable{Path: []plane.Point{plane.Pt(x, 180), plane.Pt(x, 300)}})
 		}
-		r.findGaps(&job.Job{Membrane: job.Membrane{Pitch: 30}, Spacing: job.Spacing{Widest: 4}})
+		r.FindGaps(&job.Job{Membrane: job.Membrane{Pitch: 30}, Spacing: job.Spacing{Widest: 4}})
 		if g := r.Cables[0].Gaps; g.Widest != c.widest || g.Closest != 120 {
 			t.Errorf("%s: %+v, want %g mm at the widest", c.name, g, c.widest)
 		}

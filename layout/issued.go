@@ -7,18 +7,18 @@ import (
 	"oxturn/layout/route"
 )
 
-// issued lays a room's cables as a layout file has them, in place of looking for
+// Issued lays a room's cables as a layout file has them, in place of looking for
 // routes: the job has said that they fit its room.
-func (r *Room) issued(j *job.Job) ([]route.Route, []job.Cable, []job.Diagnostic) {
+func (r *Room) Issued(j *job.Job) ([]route.Route, []job.Cable, []job.Diagnostic) {
 	is := r.issuedRoom(j)
 	if is == nil || len(is.Cables) == 0 {
-		return nil, nil, []job.Diagnostic{r.problem("room %q has no cable in %s", r.Job.Name, j.LaidBy.File)}
+		return nil, nil, []job.Diagnostic{r.Problem("room %q has no cable in %s", r.Job.Name, j.LaidBy.File)}
 	}
 	var routes []route.Route
 	var labels []job.Cable
 	for i, c := range is.Cables {
 		zone := max(0, min(c.Zone, len(r.Zones)-1))
-		labels = append(labels, named(j, []string{c.Label})...)
+		labels = append(labels, Named(j, []string{c.Label})...)
 		routes = append(routes, route.Route{
 			Cable: i, Zone: zone, Path: c.Path, ColdLead: c.ColdLead, Return: c.Return, Spacing: c.Spacing, Share: r.Zones[zone],
 			Lattice: route.Lattice{Origin: is.Pegs.Origin, Angle: is.Pegs.Angle, Pitch: j.Membrane.Pitch}, Score: route.Score{Bare: c.Bare},
@@ -36,8 +36,8 @@ func (r *Room) issuedRoom(j *job.Job) *job.IssuedRoom {
 	return nil
 }
 
-// issuedSensors places the sensors as a layout file has them.
-func (r *Room) issuedSensors(j *job.Job) {
+// IssuedSensors places the sensors as a layout file has them.
+func (r *Room) IssuedSensors(j *job.Job) {
 	for _, s := range r.issuedRoom(j).Sensors {
 		r.Sensors = append(r.Sensors, Sensor{Name: s.Name, Spare: s.Spare, Tip: *s.Tip, Lead: s.Lead, Why: fmt.Sprintf("as in plan %s", j.LaidBy.Code)})
 	}

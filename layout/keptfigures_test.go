@@ -14,6 +14,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"oxturn/layout"
+	"oxturn/layout/build"
 	"oxturn/layout/internal/trial"
 	"oxturn/layout/plane"
 )
@@ -23,7 +24,7 @@ var update = flag.Bool("update", false, "take the figures of the kept plans as t
 // keptPlans are the plans whose figures are kept: the trial.Examples, and a job worked
 // out by hand in other tests.
 func keptPlans(t testing.TB) map[string]*layout.Plan {
-	hand, _ := layout.Build(trial.Read(t, "hand.toml", []byte(trial.Hand)))
+	hand, _ := build.Plan(trial.Read(t, "hand.toml", []byte(trial.Hand)))
 	out := map[string]*layout.Plan{"hand": hand}
 	for _, name := range trial.Examples {
 		out[strings.TrimSuffix(name, ".toml")] = trial.Example(t, name)
@@ -50,7 +51,7 @@ func figuresText(p *layout.Plan) string {
 			say("no cut", n.Reason, n.Name, n.Region.Area(), n.Region.Bounds())
 		}
 		for _, c := range r.Cables {
-			say("cable "+c.ID, c.Label.ID, c.Zone, c.Path[0], c.Path[len(c.Path)-1], c.Routed, c.Spacing, c.Density, c.Share.Area(), c.LeadReach, lineLength(c.ColdLead), lineLength(c.Return), c.Score)
+			say("cable "+c.ID, c.Label.ID, c.Zone, c.Path[0], c.Path[len(c.Path)-1], c.Routed, c.Spacing, c.Density, c.Share.Area(), c.LeadReach, plane.PathLength(c.ColdLead), plane.PathLength(c.Return), c.Score)
 			say("gaps", c.Gaps)
 			say("circuit", c.Circuit)
 			for _, run := range c.Runs {

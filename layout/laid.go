@@ -56,7 +56,7 @@ type Difference struct {
 // where the whole cable lies.
 func (l *Laid) Recorded() bool { return l != nil && l.Whole && l.Job.Evidence != job.PlanOnly }
 
-func pathLength(path []plane.Point, bend float64) float64 {
+func PathLength(path []plane.Point, bend float64) float64 {
 	if len(path) < 2 {
 		return 0
 	}
@@ -64,8 +64,8 @@ func pathLength(path []plane.Point, bend float64) float64 {
 	return cum[len(cum)-1]
 }
 
-// markRead is the running length that a mark stands for.
-func markRead(m job.LaidMark, c *Cable) float64 {
+// MarkRead is the running length that a mark stands for.
+func MarkRead(m job.LaidMark, c *Cable) float64 {
 	if m.Length == 0 {
 		return c.Label.Length / 2
 	}

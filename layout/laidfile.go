@@ -25,7 +25,7 @@ func (l *Laid) json() *laidJSON {
 	if l == nil {
 		return nil
 	}
-	out := &laidJSON{Evidence: l.Job.Evidence.String(), Error: round(l.Error, 1), Whole: l.Whole, Path: pairs(l.Path), Planned: pairs(l.Planned), Differ: []differJSON{}}
+	out := &laidJSON{Evidence: l.Job.Evidence.String(), Error: Round(l.Error, 1), Whole: l.Whole, Path: pairs(l.Path), Planned: pairs(l.Planned), Differ: []differJSON{}}
 	if l.Joint != nil {
 		p := pair(*l.Joint)
 		out.Joint = &p
@@ -35,7 +35,7 @@ func (l *Laid) json() *laidJSON {
 		out.EndCap = &p
 	}
 	for _, d := range l.Differ {
-		out.Differ = append(out.Differ, differJSON{d.What, pair(d.Plan), pair(d.Laid), round(d.Off, 1)})
+		out.Differ = append(out.Differ, differJSON{d.What, pair(d.Plan), pair(d.Laid), Round(d.Off, 1)})
 	}
 	return out
 }

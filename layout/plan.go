@@ -1,5 +1,6 @@
-// Package layout turns a job into a Plan: everything about the floor that is
-// computed. It knows nothing of paper.
+// Package layout holds a Plan: everything about the floor that is worked out of a
+// job, as plain data with the questions that are asked of it. Package build and those
+// below it fill it; it knows nothing of paper.
 package layout
 
 import (
@@ -46,8 +47,8 @@ type Room struct {
 	Sensors []Sensor
 	Chosen  *Choice // set when the job left the choice of cable open
 
-	stop      func() bool // true: nobody wants the room's routes any more; nil: never
-	wallClear float64
+	Stop      func() bool // true: nobody wants the room's routes any more; nil: never
+	WallClear float64
 }
 
 // Reason is why a piece of floor or wall must not be drilled or cut.
@@ -102,9 +103,9 @@ type Cable struct {
 	Circuit    circuit.Cable // ohms with their limits, amps, heat per length
 	Gaps       Gaps          // to neighbouring runs, and how dense it gets there
 
-	readings []record.Reading
-	verdicts []record.Verdict
-	unjudged error // why readings could not be held against the limits
+	Tested   []record.Reading
+	Verdicts []record.Verdict
+	Unjudged error // why readings could not be held against the limits
 }
 
 // Halfway returns the half-way mark.
@@ -141,7 +142,7 @@ type Run struct {
 	GapToNext  int     // pegs to the next run, 0 for the last
 	RunningEnd float64 // mm of cable used at its end, bends counted
 
-	leg int // the leg of the path it is: from corner leg-1 to corner leg
+	Leg int // the leg of the path it is: from corner leg-1 to corner leg
 }
 
 // A Mark is a place known by its running length.
@@ -210,6 +211,6 @@ type Candidate struct {
 	Density float64
 	Covered float64 // share of all the floor that could be heated
 
-	off    float64 // from the density asked for, a share of it, by estimate
-	within bool    // by estimate, it is within the limits
+	Off    float64 // from the density asked for, a share of it, by estimate
+	Within bool    // by estimate, it is within the limits
 }

@@ -8,8 +8,8 @@ import (
 	"oxturn/layout/plancode"
 )
 
-// code works out the plan's name from what was routed.
-func (p *Plan) code() string {
+// CodeNow works out the plan's name from what was routed.
+func (p *Plan) CodeNow() string {
 	var rooms []plancode.Room
 	for i := range p.Rooms {
 		rooms = append(rooms, p.Rooms[i].named())
@@ -38,10 +38,10 @@ func (p *Plan) CodeOf(c *Cable) string {
 	return p.Code
 }
 
-// rests reports in words what is wrong with a cable's record where it rests on
+// Rests reports in words what is wrong with a cable's record where it rests on
 // another plan than this one and brings no layout file of it: an error where
 // what is laid was counted on the plan, else a warning.
-func (p *Plan) rests(a *job.Laid, c *Cable) *job.Diagnostic {
+func (p *Plan) Rests(a *job.Laid, c *Cable) *job.Diagnostic {
 	if a.PlanCode == "" || a.PlanCode == p.Code || a.Issued != nil {
 		return nil
 	}
@@ -54,9 +54,9 @@ func (p *Plan) rests(a *job.Laid, c *Cable) *job.Diagnostic {
 		Hint: "name the layout file, NAME.layout.json, of the plan that was laid"}
 }
 
-// issuedNow is this plan as one that was issued, for a record that rests on it: its
+// IssuedNow is this plan as one that was issued, for a record that rests on it: its
 // own figures are truer than those read back from a file.
-func (r *Room) issuedNow(c *Cable, code string) *job.Issued {
+func (r *Room) IssuedNow(c *Cable, code string) *job.Issued {
 	is := &job.Issued{Code: code, Path: c.Path, ColdLead: c.ColdLead, Return: c.Return, Pegs: &job.IssuedPegs{Origin: c.Lattice.Origin, Angle: c.Lattice.Angle}}
 	for i := range r.Sensors {
 		s := &r.Sensors[i]

@@ -7,13 +7,13 @@ import (
 	"oxturn/layout/plane"
 )
 
-// problem is an error of the room as a whole.
-func (r *Room) problem(format string, args ...any) job.Diagnostic {
+// Problem is an error of the room as a whole.
+func (r *Room) Problem(format string, args ...any) job.Diagnostic {
 	return job.Diagnostic{Severity: job.Error, Span: r.Job.Span, Message: fmt.Sprintf(format, args...)}
 }
 
-// length writes a cable length in metres or feet.
-func length(mm float64, u plane.Units) string {
+// Length writes a cable length in metres or feet.
+func Length(mm float64, u plane.Units) string {
 	if u == plane.Inches {
 		return fmt.Sprintf("%.1f ft", mm/plane.Foot)
 	}

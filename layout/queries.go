@@ -51,7 +51,7 @@ func (p *Plan) MembraneOf(room string) *membrane.Laid {
 	return nil
 }
 
-func (p *Plan) roomNamed(name string) *Room {
+func (p *Plan) RoomNamed(name string) *Room {
 	for i := range p.Rooms {
 		if p.Rooms[i].Job.Name == name {
 			return &p.Rooms[i]
@@ -60,7 +60,8 @@ func (p *Plan) roomNamed(name string) *Room {
 	return nil
 }
 
-func (p *Plan) loadOf(room string) *Load {
+// LoadOf returns what the thermostat of a room feeds, nil where that is not worked out.
+func (p *Plan) LoadOf(room string) *Load {
 	for i := range p.Load {
 		if p.Load[i].Room == room {
 			return &p.Load[i]
@@ -69,11 +70,29 @@ func (p *Plan) loadOf(room string) *Load {
 	return nil
 }
 
-// endName is what a cable ends in: the second cold lead of one with two cold
+// EndName is what a cable ends in: the second cold lead of one with two cold
 // ends begins there.
-func (c *Cable) endName() string {
+func (c *Cable) EndName() string {
 	if c.Label.Ends == job.BothEnds {
 		return "joint 2"
 	}
 	return "end cap"
+}
+
+// RiseHalf is how far to either side of a lead rise nothing is nailed or screwed
+// into wall or floor, mm: 6 in, in a metric job 150 mm (common practice).
+func RiseHalf(u plane.Units) float64 {
+	if u == plane.Inches {
+		return 6 * plane.Inch
+	}
+	return 150
+}
+
+// RiseDepth is how far into the room the floor before a lead rise belongs to it,
+// mm: 4 in, in a metric job 100 mm (common practice).
+func RiseDepth(u plane.Units) float64 {
+	if u == plane.Inches {
+		return 4 * plane.Inch
+	}
+	return 100
 }

@@ -3,34 +3,35 @@ package layout
 import (
 	"fmt"
 	"math"
+
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
 )
 
-// problemWith states the room with cables to be laid in it.
-func (r *Room) problemWith(j *job.Job, labels []job.Cable) (route.Problem, error) {
-	p, err := r.problemFor(j)
+// ProblemWith states the room with cables to be laid in it.
+func (r *Room) ProblemWith(j *job.Job, labels []job.Cable) (route.Problem, error) {
+	p, err := r.ProblemFor(j)
 	for _, c := range labels {
 		p.Cables = append(p.Cables, route.Cable{
-			ID: c.ID, Length: c.Length, Ends: route.Ends(c.Ends), LeadReach: max(0, r.leadReach(c)),
+			ID: c.ID, Length: c.Length, Ends: route.Ends(c.Ends), LeadReach: max(0, r.LeadReach(c)),
 			WattsPerMetre: c.Watts / (c.Length / 1000), MaxDensity: j.Supply.MaxDensity,
 		})
 	}
 	return p, err
 }
 
-// problemFor states the room as the router wants it, without cables.
-func (r *Room) problemFor(j *job.Job) (route.Problem, error) {
-	floor, err := r.leadFloor()
+// ProblemFor states the room as the router wants it, without cables.
+func (r *Room) ProblemFor(j *job.Job) (route.Problem, error) {
+	floor, err := r.LeadFloor()
 	if err != nil {
 		return route.Problem{}, err
 	}
 	p := route.Problem{
 		Floor: floor, Zones: r.Zones, Entry: r.Job.Thermostat.At,
 		Pitch: j.Membrane.Pitch, Closest: j.Spacing.Closest, Widest: j.Spacing.Widest, Bend: j.Membrane.BendRadius,
-		Avoid: r.avoid(), Stop: r.stop,
+		Avoid: r.Avoid(), Stop: r.Stop,
 	}
 	for _, w := range r.Job.Walls {
 		p.Walls = append(p.Walls, w.Segment)
@@ -44,16 +45,16 @@ func (r *Room) problemFor(j *job.Job) (route.Problem, error) {
 	return p, nil
 }
 
-// leadReach is the cold lead there is for the floor: the lead less its rise to
+// LeadReach is the cold lead there is for the floor: the lead less its rise to
 // the box, its tail inside and the slack kept.
-func (r *Room) leadReach(label job.Cable) float64 {
+func (r *Room) LeadReach(label job.Cable) float64 {
 	t := r.Job.Thermostat
 	return circuit.Reach{Lead: label.Lead, Rise: t.Height, Tail: t.Tail, Slack: t.Slack}.Floor()
 }
 
-// leadFloor is where cold leads and sensor leads may run: the floor less what
+// LeadFloor is where cold leads and sensor leads may run: the floor less what
 // stands on it and less what is kept free to be drilled.
-func (r *Room) leadFloor() (plane.Region, error) {
+func (r *Room) LeadFloor() (plane.Region, error) {
 	var solid []plane.Region
 	for _, f := range r.Job.Fixtures {
 		solid = append(solid, plane.FromRing(f.Outline))
@@ -73,9 +74,9 @@ func (r *Room) leadFloor() (plane.Region, error) {
 	return r.Floor.Less(all)
 }
 
-// avoid is floor where a cable's end should not lie: doorways with the sweep
+// Avoid is floor where a cable's end should not lie: doorways with the sweep
 // of their doors.
-func (r *Room) avoid() []plane.Region {
+func (r *Room) Avoid() []plane.Region {
 	var out []plane.Region
 	for _, o := range r.Job.Openings {
 		if o.Kind == "window" || o.Wall < 0 || o.Wall >= len(r.Job.Walls) {
@@ -97,8 +98,8 @@ func (r *Room) avoid() []plane.Region {
 	return out
 }
 
-// named looks up catalogue ids; the job has been checked, so all are there.
-func named(j *job.Job, ids []string) []job.Cable {
+// Named looks up catalogue ids; the job has been checked, so all are there.
+func Named(j *job.Job, ids []string) []job.Cable {
 	var out []job.Cable
 	for _, id := range ids {
 		for _, c := range j.Cables {
@@ -111,31 +112,31 @@ func named(j *job.Job, ids []string) []job.Cable {
 	return out
 }
 
-// shortLead is a cold lead, mm, that no cable is sold with.
-const shortLead = 500
+// ShortLead is a cold lead, mm, that no cable is sold with.
+const ShortLead = 500
 
-// cable turns a route into the cable as it is drawn and listed.
-func (r *Room) cable(j *job.Job, label job.Cable, rt route.Route, number int) Cable {
+// Cable turns a route into the cable as it is drawn and listed.
+func (r *Room) Cable(j *job.Job, label job.Cable, rt route.Route, number int) Cable {
 	bend := j.Membrane.BendRadius
 	c := Cable{
 		ID: fmt.Sprintf("H%d", number), Number: number, Label: label, Zone: rt.Zone, Path: rt.Path, BendRadius: bend,
 		Routed: route.Length(rt.Path, bend), Spacing: rt.Spacing, Share: rt.Share,
-		ColdLead: rt.ColdLead, Return: rt.Return, LeadReach: r.leadReach(label),
+		ColdLead: rt.ColdLead, Return: rt.Return, LeadReach: r.LeadReach(label),
 		Lattice: rt.Lattice, Score: rt.Score,
 	}
 	if c.Spacing > 0 {
 		c.Density = label.Watts / (label.Length / 1000) / (c.Spacing / 1000)
 	}
-	c.Runs = runs(rt.Path, bend, j.Membrane.Pitch)
-	c.Marks = marks(rt.Path, bend, c.Runs)
+	c.Runs = Runs(rt.Path, bend, j.Membrane.Pitch)
+	c.Marks = Marks(rt.Path, bend, c.Runs)
 	return c
 }
 
-// idealSpacing is the mean distance between runs of a cable of the given
+// IdealSpacing is the mean distance between runs of a cable of the given
 // length that runs along the edges of a region: s = A / (L - P/2), the fence
 // posts of a field counted. Infinite when the cable is shorter than half the
 // boundary.
-func idealSpacing(zone plane.Region, length float64) float64 {
+func IdealSpacing(zone plane.Region, length float64) float64 {
 	n := length - zone.Perimeter()/2
 	if n <= 0 {
 		return math.Inf(1)

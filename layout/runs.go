@@ -11,22 +11,22 @@ import (
 // shorter legs are steps of a turn.
 const straightRun = 3
 
-// samePeg is how near two places are the same peg's, mm.
-const samePeg = 1.0
+// SamePeg is how near two places are the same peg's, mm.
+const SamePeg = 1.0
 
-// runs lists a path as an installer reads it: its straight legs, each with
+// Runs lists a path as an installer reads it: its straight legs, each with
 // direction, pegs, the step to the next in pegs, and the running length at its
 // end. Legs shorter than straightRun pegs belong to the turn between runs.
-func runs(path []plane.Point, bend, pitch float64) []Run {
+func Runs(path []plane.Point, bend, pitch float64) []Run {
 	cum := route.Stations(path, bend)
 	var out []Run
 	for i := 1; i < len(path); i++ {
 		leg := plane.Segment{A: path[i-1], B: path[i]}
-		if leg.Length() < straightRun*pitch-samePeg && !lone(path) {
+		if leg.Length() < straightRun*pitch-SamePeg && !lone(path) {
 			continue
 		}
 		out = append(out, Run{
-			Number: len(out) + 1, From: leg.A, To: leg.B, leg: i,
+			Number: len(out) + 1, From: leg.A, To: leg.B, Leg: i,
 			Direction: compass(leg.B.Sub(leg.A)), Pegs: int(math.Round(leg.Length() / pitch)), RunningEnd: cum[i],
 		})
 	}
@@ -56,14 +56,14 @@ func joinTurnLegs(rs []Run) []Run {
 
 // turnBack reports whether b is the short link of a turn from a back along c.
 func turnBack(a, b, c Run) bool {
-	if b.leg != a.leg+1 || c.leg != b.leg+1 {
+	if b.Leg != a.Leg+1 || c.Leg != b.Leg+1 {
 		return false
 	}
 	u, v := a.To.Sub(a.From).Unit(), c.To.Sub(c.From).Unit()
-	return u.Dot(v) < -0.99 && b.length() < math.Min(a.length(), c.length())-samePeg && b.Pegs <= 6
+	return u.Dot(v) < -0.99 && b.Length() < math.Min(a.Length(), c.Length())-SamePeg && b.Pegs <= 6
 }
 
-func (r Run) length() float64 { return r.From.Dist(r.To) }
+func (r Run) Length() float64 { return r.From.Dist(r.To) }
 
 // gapToNext is the distance in pegs between two runs that lie side by side, 0
 // when they do not.
@@ -83,25 +83,25 @@ func compass(d plane.Point) string {
 	return compassNames[k]
 }
 
-// marks finds the quarter, half and three-quarter marks of a cable.
-func marks(path []plane.Point, bend float64, rs []Run) []Mark {
+// Marks finds the quarter, half and three-quarter marks of a cable.
+func Marks(path []plane.Point, bend float64, rs []Run) []Mark {
 	cum := route.Stations(path, bend)
 	total := cum[len(cum)-1]
 	var out []Mark
 	for k, name := range []string{"1/4", "1/2", "3/4"} {
 		s := total * float64(k+1) / 4
 		m := Mark{Name: name, Along: s, At: route.Along(path, bend, s)}
-		m.Run, m.Into = placeOnRuns(rs, cum, s)
+		m.Run, m.Into = PlaceOnRuns(rs, cum, s)
 		out = append(out, m)
 	}
 	return out
 }
 
-// placeOnRuns says on which run a running length falls, or which it has just
+// PlaceOnRuns says on which run a running length falls, or which it has just
 // left, and how far past that run's start.
-func placeOnRuns(rs []Run, cum []float64, s float64) (run int, into float64) {
+func PlaceOnRuns(rs []Run, cum []float64, s float64) (run int, into float64) {
 	for _, r := range rs {
-		start := cum[r.leg-1]
+		start := cum[r.Leg-1]
 		if run > 0 && s < start {
 			break
 		}

@@ -30,8 +30,8 @@ func TestRunsOfAPath(t *testing.T) {
 		{"aslant", hand.Points(0, 0, 300, 300, 600, 0, 0, 0), "north-east 14 0, south-east 14 0, west 20 0"},
 	} {
 		var got []string
-		for i, r := range runs(c.path, 15, 30) {
-			if r.Number != i+1 || c.path[r.leg] != r.To || c.path[r.leg-1] != r.From {
+		for i, r := range Runs(c.path, 15, 30) {
+			if r.Number != i+1 || c.path[r.Leg] != r.To || c.path[r.Leg-1] != r.From {
 				t.Errorf("%s: run %d is %+v", c.name, i+1, r)
 			}
 			got = append(got, fmt.Sprint(r.Direction, " ", r.Pegs, " ", r.GapToNext))
@@ -43,14 +43,14 @@ func TestRunsOfAPath(t *testing.T) {
 }
 
 func TestPlaceOnRuns(t *testing.T) {
-	rs := runs(hand.Points(0, 0, 900, 0, 900, 60, 0, 60), 0, 30)
+	rs := Runs(hand.Points(0, 0, 900, 0, 900, 60, 0, 60), 0, 30)
 	cum := []float64{0, 900, 960, 1860}
 	for s, want := range map[float64][2]float64{-5: {1, 0}, 0: {1, 0}, 450: {1, 450}, 930: {1, 930}, 960: {2, 0}, 1000: {2, 40}} {
-		if run, into := placeOnRuns(rs, cum, s); float64(run) != want[0] || into != want[1] {
+		if run, into := PlaceOnRuns(rs, cum, s); float64(run) != want[0] || into != want[1] {
 			t.Errorf("%g mm: run %d, %g mm into it", s, run, into)
 		}
 	}
-	ms := marks(hand.Points(0, 0, 900, 0, 900, 60, 0, 60), 0, rs)
+	ms := Marks(hand.Points(0, 0, 900, 0, 900, 60, 0, 60), 0, rs)
 	if len(ms) != 3 || ms[1].Along != 930 || ms[1].At != plane.Pt(900, 30) || ms[0].Run != 1 || ms[0].Into != 465 || ms[2].Run != 2 || ms[2].Into != 435 {
 		t.Errorf("%+v", ms)
 	}
@@ -64,7 +64,7 @@ func TestCompass(t *testing.T) {
 			if got := compass(d); got != want {
 				t.Errorf("%v: %s, want %s", d, got, want)
 			}
-			if got := sideOfSheet(d); got != sheetSides[k]+" of the sheet" {
+			if got := SideOfSheet(d); got != sheetSides[k]+" of the sheet" {
 				t.Errorf("%v: %s", d, got)
 			}
 		}

@@ -103,7 +103,7 @@ type Tape struct {
 	Walls []Wall
 	Units plane.Units
 
-	d1, d2 int // indices into Walls
+	D1, D2 int // indices into Walls
 }
 
 // NewTape returns the tape of a room.
@@ -113,16 +113,16 @@ func NewTape(r *job.Room, u plane.Units) Tape {
 	for _, w := range r.Walls {
 		t.Walls = append(t.Walls, Wall{w.Letter, w.Segment, w.B.Sub(w.A).Unit().Left().Mul(side)})
 	}
-	t.d1, t.d2 = Datums(r)
-	t.d1, t.d2 = max(t.d1, 0), max(t.d2, 0)
+	t.D1, t.D2 = Datums(r)
+	t.D1, t.D2 = max(t.D1, 0), max(t.D2, 0)
 	return t
 }
 
 // Units are those in which a job's drawings and words read.
-func (p *Plan) Units() plane.Units { return printed(p.Job) }
+func (p *Plan) Units() plane.Units { return Printed(p.Job) }
 
-// printed is the system that a job is printed in.
-func printed(j *job.Job) plane.Units {
+// Printed is the system that a job is printed in.
+func Printed(j *job.Job) plane.Units {
 	if j.Sheet.Units != plane.NoUnits {
 		return j.Sheet.Units
 	}
@@ -130,7 +130,7 @@ func printed(j *job.Job) plane.Units {
 }
 
 // Datums returns the indices of the two datum walls.
-func (t Tape) Datums() (d1, d2 int) { return t.d1, t.d2 }
+func (t Tape) Datums() (d1, d2 int) { return t.D1, t.D2 }
 
 // Length writes a length in the tape's units, and in millimetres too where
 // those are inches.
@@ -142,7 +142,7 @@ func (t Tape) Length(mm float64) string {
 }
 
 // Place says where a spot lies from the two datum walls.
-func (t Tape) Place(p plane.Point) string { return t.offWall(t.d1, p) + ", " + t.offWall(t.d2, p) }
+func (t Tape) Place(p plane.Point) string { return t.offWall(t.D1, p) + ", " + t.offWall(t.D2, p) }
 
 func (t Tape) offWall(i int, p plane.Point) string {
 	w := t.Walls[i]

@@ -9,7 +9,7 @@ import (
 // written, and what is to be said of it against the label's limits. Both are
 // empty where nothing was read.
 func (c *Cable) Readings() ([]record.Reading, []record.Verdict, error) {
-	return c.readings, c.verdicts, c.unjudged
+	return c.Tested, c.Verdicts, c.Unjudged
 }
 
 // RecordLimits is what a cable's readings are held against: its label's ohms,
@@ -35,13 +35,13 @@ func (c *Cable) Judge(s job.Sensor) {
 	if c.Laid == nil || len(c.Laid.Job.Readings) == 0 {
 		return
 	}
-	c.readings = nil
+	c.Tested = nil
 	for _, r := range c.Laid.Job.Readings {
 		one := reading(r)
 		band(&one, s)
-		c.readings = append(c.readings, one)
+		c.Tested = append(c.Tested, one)
 	}
-	c.verdicts, c.unjudged = record.Judge(c.RecordLimits(), c.readings)
+	c.Verdicts, c.Unjudged = record.Judge(c.RecordLimits(), c.Tested)
 }
 
 func reading(r job.Reading) record.Reading {

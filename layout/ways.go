@@ -28,21 +28,21 @@ func Towards(r *job.Room, p, d plane.Point) string {
 		x := u.Cross(along)
 		t := w.A.Sub(p).Cross(along) / x
 		s := w.A.Sub(p).Cross(u) / x
-		if t > -samePeg && s >= 0 && s <= 1 && t < least {
+		if t > -SamePeg && s >= 0 && s <= 1 && t < least {
 			best, least = i, t
 		}
 	}
 	if best < 0 {
-		return sideOfSheet(u)
+		return SideOfSheet(u)
 	}
 	return "wall " + r.Walls[best].Letter
 }
 
 var sheetSides = [...]string{"right", "top right", "top", "top left", "left", "bottom left", "bottom", "bottom right"}
 
-// sideOfSheet names the side of the sheet that a direction leads to, to the
+// SideOfSheet names the side of the sheet that a direction leads to, to the
 // nearest eighth.
-func sideOfSheet(d plane.Point) string {
+func SideOfSheet(d plane.Point) string {
 	k := int(math.Round(plane.Atan2(d.Y, d.X)/(math.Pi/4))+8) % 8
 	return sheetSides[k] + " of the sheet"
 }
@@ -56,7 +56,7 @@ func Along(r *job.Room, d plane.Point) (letter string, off float64) {
 	for _, w := range r.Walls {
 		way := w.B.Sub(w.A)
 		a := math.Asin(min(1, math.Abs(u.Cross(way.Unit())))) * 180 / math.Pi
-		if a < off-1 || a < off+1 && way.Norm() > length+samePeg {
+		if a < off-1 || a < off+1 && way.Norm() > length+SamePeg {
 			letter, off, length = w.Letter, a, way.Norm()
 		}
 	}

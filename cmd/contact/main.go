@@ -17,6 +17,7 @@ import (
 	"oxturn/drawing/svg"
 	"oxturn/fonts"
 	"oxturn/layout"
+	"oxturn/layout/build"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
@@ -90,7 +91,7 @@ func plan(name string) (p *layout.Plan, why string) {
 	j, report := job.Read(name, data, open)
 	if j != nil && report.Errors() == 0 {
 		var found []job.Diagnostic
-		if p, found = layout.Build(j); p != nil {
+		if p, found = build.Plan(j); p != nil {
 			for _, d := range found {
 				report.Add(d)
 			}

@@ -12,8 +12,8 @@ import (
 	"strings"
 	"text/tabwriter"
 
-	"oxturn/layout"
 	"oxturn/layout/asjson"
+	"oxturn/layout/build"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/takeoff"
@@ -94,15 +94,15 @@ func chooseFor(ctx context.Context, c *console, name, format string, all bool, m
 
 // weigh reads a job and weighs its cables for every room; there are no rooms
 // where the report has errors. An error is that ctx or the time limit ended it.
-func weigh(ctx context.Context, c *console, s source, m *manner) (j *job.Job, rooms []layout.RoomOptions, report *job.Report, err error) {
+func weigh(ctx context.Context, c *console, s source, m *manner) (j *job.Job, rooms []build.RoomOptions, report *job.Report, err error) {
 	j, report = job.Read(s.name, s.data, s.open)
 	if j == nil || report.Errors() > 0 {
 		return j, nil, report, nil
 	}
 	var wrong []job.Diagnostic
-	var found []layout.RoomOptions
+	var found []build.RoomOptions
 	say, clear := progress(c)
-	err = within(ctx, m.timeLimit, func(stop func() bool) { found, wrong = layout.OptionsUntil(j, stop, say) })
+	err = within(ctx, m.timeLimit, func(stop func() bool) { found, wrong = build.OptionsUntil(j, stop, say) })
 	clear()
 	if err != nil {
 		return j, nil, report, err
@@ -125,7 +125,7 @@ func progress(c *console) (say func(room string, cables []string), clear func())
 	return say, func() { fmt.Fprint(c.Err, "\r\x1b[K") }
 }
 
-func writeOptions(w io.Writer, j *job.Job, rooms []layout.RoomOptions, format string, all bool) error {
+func writeOptions(w io.Writer, j *job.Job, rooms []build.RoomOptions, format string, all bool) error {
 	switch {
 	case len(rooms) == 0:
 		return nil
@@ -138,7 +138,7 @@ func writeOptions(w io.Writer, j *job.Job, rooms []layout.RoomOptions, format st
 }
 
 // optionsText writes a table a room, figures in the job's units.
-func optionsText(w io.Writer, j *job.Job, rooms []layout.RoomOptions, all bool) error {
+func optionsText(w io.Writer, j *job.Job, rooms []build.RoomOptions, all bool) error {
 	u := j.Units
 	for i, r := range rooms {
 		if i > 0 {
@@ -147,7 +147,7 @@ func optionsText(w io.Writer, j *job.Job, rooms []layout.RoomOptions, all bool) 
 		fmt.Fprintf(w, "%s: %s to heat at about %s\n\n", printable(r.Room.Name), plane.FormatArea(r.Heated, u), density(r.Asked, u))
 		t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
 		fmt.Fprintln(t, "\tcable\tlength\tspacing\tpegs\theat\tcovered\tload\tlead\t1 in less\t1 in more\twarm in\t")
-		var unfit []layout.Option
+		var unfit []build.Option
 		for _, o := range r.Options {
 			if !o.Fits {
 				unfit = append(unfit, o)
@@ -166,7 +166,7 @@ func optionsText(w io.Writer, j *job.Job, rooms []layout.RoomOptions, all bool) 
 	return nil
 }
 
-func optionCells(o layout.Option, j *job.Job) []string {
+func optionCells(o build.Option, j *job.Job) []string {
 	u := j.Units
 	mark := ""
 	if o.Taken {
@@ -179,7 +179,7 @@ func optionCells(o layout.Option, j *job.Job) []string {
 	}
 }
 
-func held(s layout.OffByInch) string {
+func held(s build.OffByInch) string {
 	switch {
 	case s.Within:
 		return "fits"
@@ -190,7 +190,7 @@ func held(s layout.OffByInch) string {
 }
 
 // warmIn is how long the floor takes to gain the rise wanted.
-func warmIn(o layout.Option) string {
+func warmIn(o build.Option) string {
 	switch {
 	case o.WarmUp == nil:
 		return "-"
@@ -202,7 +202,7 @@ func warmIn(o layout.Option) string {
 	return fmt.Sprintf("%.0f-%.0f min", o.WarmUp.Low/60, o.WarmUp.High/60)
 }
 
-func writeUnfit(w io.Writer, unfit []layout.Option, u plane.Units, all bool) {
+func writeUnfit(w io.Writer, unfit []build.Option, u plane.Units, all bool) {
 	if len(unfit) == 0 {
 		return
 	}
@@ -239,7 +239,7 @@ type optionRow struct {
 }
 
 // row rounds to what the figures are good for, so that two machines agree.
-func row(room string, o layout.Option, pitch float64) optionRow {
+func row(room string, o build.Option, pitch float64) optionRow {
 	r := optionRow{Room: room, Cables: o.IDs, Taken: o.Taken, Fits: o.Fits, Unlaid: o.Unlaid, Why: o.Why, Length: rounded(o.Length, 1),
 		Density: rounded(o.Density, 1), Watts: rounded(o.Watts, 1), Volts: o.Volts, Amps: rounded(o.Amps, 3), LeadReach: rounded(o.LeadReach, 1),
 		SmallerWithin: o.Smaller.Within, LargerWithin: o.Larger.Within}
@@ -265,7 +265,7 @@ func rounded(v float64, decimals int) float64 {
 	return math.Round(v*k)/k + 0
 }
 
-func optionRows(rooms []layout.RoomOptions, pitch float64) []optionRow {
+func optionRows(rooms []build.RoomOptions, pitch float64) []optionRow {
 	out := []optionRow{}
 	for _, r := range rooms {
 		for _, o := range r.Options {
@@ -275,14 +275,14 @@ func optionRows(rooms []layout.RoomOptions, pitch float64) []optionRow {
 	return out
 }
 
-func optionsJSON(w io.Writer, rooms []layout.RoomOptions, pitch float64) error {
+func optionsJSON(w io.Writer, rooms []build.RoomOptions, pitch float64) error {
 	return asjson.Write(w, struct {
 		Schema  int         `json:"schema"`
 		Options []optionRow `json:"options"`
 	}{1, optionRows(rooms, pitch)})
 }
 
-func optionsCSV(w io.Writer, rooms []layout.RoomOptions, pitch float64) error {
+func optionsCSV(w io.Writer, rooms []build.RoomOptions, pitch float64) error {
 	out := csv.NewWriter(w)
 	out.UseCRLF = true
 	rows := [][]string{{"room", "cables", "taken", "fits", "length (mm)", "spacing (mm)", "spacing (pegs)", "heat (W/m²)", "covered (%)", "watts", "volts", "amps",

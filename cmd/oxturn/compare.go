@@ -10,8 +10,8 @@ import (
 
 	"oxturn/drawing/pdf"
 	"oxturn/drawing/sheets"
-	"oxturn/layout"
 	"oxturn/layout/asjson"
+	"oxturn/layout/compare"
 )
 
 const compareHelp = `
@@ -31,7 +31,7 @@ Flags:
 Exit codes: 0 compared, also where nothing changed; 1 errors in a job, 2 usage.
 `
 
-func compare(ctx context.Context, c *console, args []string) int {
+func compareVerb(ctx context.Context, c *console, args []string) int {
 	fs := flag.NewFlagSet("compare", flag.ContinueOnError)
 	dir := fs.String("o", "", "")
 	format := fs.String("format", "text", "")
@@ -53,7 +53,7 @@ func compare(ctx context.Context, c *console, args []string) int {
 			return code
 		}
 	}
-	changes := layout.Compare(works[0].plan, works[1].plan)
+	changes := compare.Plans(works[0].plan, works[1].plan)
 	if *format == "json" {
 		if err := writeChanges(c.Out, names, changes); err != nil {
 			c.say("oxturn compare: %v", err)
@@ -68,7 +68,7 @@ func compare(ctx context.Context, c *console, args []string) int {
 	return drawChanges(c, works[1], changes, *dir)
 }
 
-func printChanges(c *console, names []string, changes []layout.Change) {
+func printChanges(c *console, names []string, changes []compare.Change) {
 	if len(changes) == 0 {
 		fmt.Fprintf(c.Out, "nothing changed from %s to %s\n", names[0], names[1])
 		return
@@ -99,7 +99,7 @@ type figureJSON struct {
 	Change *float64 `json:"change,omitempty"`
 }
 
-func numbers(f layout.Figure) figureJSON {
+func numbers(f compare.Figure) figureJSON {
 	out := figureJSON{Of: f.Of, Unit: f.Unit, Before: f.Before, After: f.After}
 	if f.Before != nil && f.After != nil {
 		by := math.Round((*f.After-*f.Before)*1e3)/1e3 + 0
@@ -108,7 +108,7 @@ func numbers(f layout.Figure) figureJSON {
 	return out
 }
 
-func writeChanges(w io.Writer, names []string, changes []layout.Change) error {
+func writeChanges(w io.Writer, names []string, changes []compare.Change) error {
 	out := struct {
 		Schema  int          `json:"schema"`
 		Before  string       `json:"before"`
@@ -129,7 +129,7 @@ func writeChanges(w io.Writer, names []string, changes []layout.Change) error {
 	return asjson.Write(w, out)
 }
 
-func drawChanges(c *console, w *work, changes []layout.Change, dir string) int {
+func drawChanges(c *console, w *work, changes []compare.Change, dir string) int {
 	set, err := sheets.ChangePlans(w.plan, changes)
 	if err != nil {
 		c.say("oxturn compare: nothing was drawn: %v", err)

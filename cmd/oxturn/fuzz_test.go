@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"oxturn/layout"
+	"oxturn/layout/build"
 	"oxturn/layout/job"
 	"oxturn/layout/takeoff"
 )
@@ -26,8 +27,8 @@ func FuzzCSV(f *testing.F) {
 		if err := takeoff.WriteCSV(&list, takeoff.List{Lines: []takeoff.Line{{Code: s, Item: s, Basis: s, PackName: s, Note: s, Unit: "kg"}}}); err != nil {
 			t.Fatal(err)
 		}
-		room := layout.RoomOptions{Room: &job.Room{Name: s}, Options: []layout.Option{{Candidate: layout.Candidate{IDs: []string{s, s}, Why: s}}}}
-		if err := optionsCSV(&table, []layout.RoomOptions{room}, 30); err != nil {
+		room := build.RoomOptions{Room: &job.Room{Name: s}, Options: []build.Option{{Candidate: layout.Candidate{IDs: []string{s, s}, Why: s}}}}
+		if err := optionsCSV(&table, []build.RoomOptions{room}, 30); err != nil {
 			t.Fatal(err)
 		}
 		if d := takeoff.Defuse(s); d != lines(s) && d != "'"+lines(s) {

@@ -1,17 +1,15 @@
 package main
 
 import (
-	"oxturn/drawing/setting"
-)
-
-import (
 	"context"
 	"embed"
 	"flag"
 	"fmt"
-	"oxturn/drawing/sheets"
 	"slices"
 	"strings"
+
+	"oxturn/drawing/setting"
+	"oxturn/drawing/sheets"
 )
 
 const helpHelp = `

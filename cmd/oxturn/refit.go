@@ -12,6 +12,7 @@ import (
 	"oxturn/drawing/svg"
 	"oxturn/layout"
 	"oxturn/layout/probe"
+	"oxturn/layout/refit"
 )
 
 const refitHelp = `
@@ -53,7 +54,7 @@ Flags:
 Exit codes: 0 planned, 1 errors in the job or nothing fits, 2 usage.
 `
 
-func refit(ctx context.Context, c *console, args []string) int {
+func refitVerb(ctx context.Context, c *console, args []string) int {
 	fs := flag.NewFlagSet("refit", flag.ContinueOnError)
 	o := refitFlags(fs)
 	m := mannerFlags(fs)
@@ -98,7 +99,7 @@ func refit(ctx context.Context, c *console, args []string) int {
 }
 
 // findRefit plans one cable anew, within the time limit.
-func findRefit(ctx context.Context, c *console, w *work, cable string, way layout.RefitWay, m *manner) (*layout.Refit, int) {
+func findRefit(ctx context.Context, c *console, w *work, cable string, way refit.Way, m *manner) (*refit.Refit, int) {
 	if cable == "" {
 		cable = onlyLaid(w.plan)
 	}
@@ -107,9 +108,9 @@ func findRefit(ctx context.Context, c *console, w *work, cable string, way layou
 		c.say("oxturn refit: %v", err)
 		return nil, exitUsage
 	}
-	var f *layout.Refit
+	var f *refit.Refit
 	var lacks error
-	err = within(ctx, m.timeLimit, func(func() bool) { f, lacks = w.plan.Refit(room, planned, way) })
+	err = within(ctx, m.timeLimit, func(func() bool) { f, lacks = refit.New(w.plan, room, planned, way) })
 	switch {
 	case ctx.Err() != nil:
 		return nil, exitInterrupted
@@ -145,14 +146,14 @@ func onlyLaid(p *layout.Plan) string {
 }
 
 // sayMoves says which sensors have to lie elsewhere.
-func sayMoves(c *console, moves []layout.SensorMove, tape layout.Tape) {
+func sayMoves(c *console, moves []refit.SensorMove, tape layout.Tape) {
 	for _, m := range moves {
 		fmt.Fprintln(c.Out, "sensor   "+m.Words(tape))
 	}
 }
 
 // drawRefit draws the cable as planned anew, and writes the layout it makes.
-func drawRefit(c *console, w *work, f *layout.Refit, plan *layout.Plan, moves []layout.SensorMove, dir string) int {
+func drawRefit(c *console, w *work, f *refit.Refit, plan *layout.Plan, moves []refit.SensorMove, dir string) int {
 	set, err := sheets.RefitPlans(plan, f, moves)
 	if err != nil {
 		c.say("oxturn refit: nothing was drawn: %v", err)

@@ -6,9 +6,9 @@ import (
 	"strconv"
 	"strings"
 
-	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/refit"
 )
 
 // A refitOrder is what the flags of refit ask for.
@@ -16,7 +16,7 @@ type refitOrder struct {
 	cable, plan, dir, format string
 	runs                     int
 	marks, counts            []string
-	way                      layout.RefitWay
+	way                      refit.Way
 }
 
 func refitFlags(fs *flag.FlagSet) *refitOrder {

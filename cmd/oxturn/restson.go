@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"oxturn/layout"
+	"oxturn/layout/build"
 	"oxturn/layout/job"
 	"oxturn/layout/plancode"
 )
@@ -27,7 +28,7 @@ func loadLaid(ctx context.Context, c *console, verb, name, plan string, m *manne
 	now.LaidBy, now.Laid = nil, nil
 	today := ""
 	err := within(ctx, m.timeLimit, func(stop func() bool) {
-		p, _ := layout.BuildUntil(&now, stop)
+		p, _ := build.PlanUntil(&now, stop)
 		today = p.Code
 	})
 	if ctx.Err() != nil {

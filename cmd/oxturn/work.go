@@ -1,10 +1,6 @@
 package main
 
 import (
-	"oxturn/drawing/setting"
-)
-
-import (
 	"context"
 	"errors"
 	"fmt"
@@ -13,8 +9,10 @@ import (
 	"time"
 
 	"oxturn/drawing"
+	"oxturn/drawing/setting"
 	"oxturn/drawing/sheets"
 	"oxturn/layout"
+	"oxturn/layout/build"
 	"oxturn/layout/job"
 )
 
@@ -64,7 +62,7 @@ func (w *work) take(m *manner, stop func() bool) {
 		}
 	}
 	drawn := !m.undrawn
-	plan, found := layout.BuildUntil(w.job, stop)
+	plan, found := build.PlanUntil(w.job, stop)
 	for _, d := range found {
 		w.report.Add(d)
 	}

@@ -7,7 +7,7 @@ import (
 	"testing"
 	"time"
 
-	"oxturn/layout"
+	"oxturn/layout/build"
 	"oxturn/layout/job"
 )
 
@@ -40,7 +40,7 @@ func TestStoppedSearchGivesNoPlan(t *testing.T) {
 	if j == nil {
 		t.Fatal(report.Diagnostics())
 	}
-	plan, found := layout.BuildUntil(j, func() bool { return true })
+	plan, found := build.PlanUntil(j, func() bool { return true })
 	if len(plan.Rooms[0].Cables) > 0 || len(found) == 0 {
 		t.Errorf("%d cables, %d diagnostics from a search that was stopped at once", len(plan.Rooms[0].Cables), len(found))
 	}

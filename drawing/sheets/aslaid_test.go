@@ -6,6 +6,7 @@ import (
 
 	"oxturn/drawing"
 	"oxturn/layout"
+	"oxturn/layout/compare"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
@@ -86,7 +87,7 @@ func TestChangePlans(t *testing.T) {
 	p := samplePlan(t, plane.Inches)
 	p.Job.Revisions = []job.Revision{{Letter: "B", Text: "joint moved"}}
 	at := p.Rooms[0].Cables[0].Path[0]
-	changes := []layout.Change{{What: "revision", Before: "A", After: "B"}, {Room: p.Rooms[0].Job.Name, What: "lead joint", Before: "there", After: "here", At: &at, Radius: 120}}
+	changes := []compare.Change{{What: "revision", Before: "A", After: "B"}, {Room: p.Rooms[0].Job.Name, What: "lead joint", Before: "there", After: "here", At: &at, Radius: 120}}
 	set, err := ChangePlans(p, changes)
 	if err != nil || len(set) != 1 {
 		t.Fatalf("%d sheets, %v", len(set), err)

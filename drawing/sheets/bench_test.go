@@ -10,7 +10,7 @@ import (
 	"oxturn/drawing/internal/outside"
 	"oxturn/drawing/pdf"
 	"oxturn/drawing/svg"
-	"oxturn/layout"
+	"oxturn/layout/build"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
@@ -73,7 +73,7 @@ func BenchmarkTwentyRooms(b *testing.B) {
 		if j == nil || report.Errors() > 0 {
 			b.Fatalf("%+v", report)
 		}
-		p, ds := layout.Build(j)
+		p, ds := build.Plan(j)
 		for _, d := range ds {
 			if d.Severity == job.Error {
 				b.Fatal(d.Message)

@@ -10,6 +10,7 @@ import (
 	"oxturn/drawing/setting"
 	"oxturn/drawing/signs"
 	"oxturn/layout"
+	"oxturn/layout/compare"
 	"oxturn/layout/plane"
 	"oxturn/symbols"
 )
@@ -17,11 +18,11 @@ import (
 // ChangePlans draws what changed since an earlier revision on the newer plan of
 // each room, every place in a cloud with the revision's triangle, and all
 // changes in a list. A room without a change that has a place gets no sheet.
-func ChangePlans(p *layout.Plan, changes []layout.Change) ([]*drawing.Sheet, error) {
+func ChangePlans(p *layout.Plan, changes []compare.Change) ([]*drawing.Sheet, error) {
 	var pages []*setting.Page
 	for i := range p.Rooms {
 		r := &p.Rooms[i]
-		var here []layout.Change
+		var here []compare.Change
 		for _, c := range changes {
 			if c.Room == r.Job.Name && c.At != nil {
 				here = append(here, c)
@@ -50,7 +51,7 @@ const cloudBump = 5.0
 
 // clouds draws a cloud round every place that changed; those that touch are
 // drawn as one.
-func clouds(v *floorplan.View, changes []layout.Change) {
+func clouds(v *floorplan.View, changes []compare.Change) {
 	var rounds []plane.Region
 	for _, c := range changes {
 		rounds = append(rounds, plane.FromRing(plane.Circle(*c.At, math.Max(c.Radius, cloudBump*v.Paper.Ratio), 32)))
@@ -86,7 +87,7 @@ func revisionBeside(v *floorplan.View, ring []drawing.Pt) {
 	v.Letters.Add(l)
 }
 
-func changeLevels(v *floorplan.View, changes []layout.Change) []setting.Level {
+func changeLevels(v *floorplan.View, changes []compare.Change) []setting.Level {
 	l := setting.List{Head: "Changed since the revision before", Number: 1}
 	for _, c := range changes {
 		if c.Room == "" || c.Room == v.Room.Job.Name {

@@ -47,21 +47,11 @@ func ids(r *layout.Room) []string {
 	return out
 }
 
-// load returns what the room's thermostat feeds.
-func load(v *floorplan.View) (layout.Load, bool) {
-	for i := range v.Plan.Load {
-		if v.Plan.Load[i].Room == v.Room.Job.Name {
-			return v.Plan.Load[i], true
-		}
-	}
-	return layout.Load{}, false
-}
-
 // loadTable is what the thermostat feeds, in all.
 func loadTable(v *floorplan.View) setting.Block {
 	t := setting.Table{Head: "Load of the thermostat", Cols: []setting.Column{{Wraps: true}, {Wraps: true}}}
-	l, ok := load(v)
-	if !ok {
+	l := v.Plan.LoadOf(v.Room.Job.Name)
+	if l == nil {
 		t.Rows = append(t.Rows, setting.Row("Load", "not worked out"))
 		return t
 	}

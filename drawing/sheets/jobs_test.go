@@ -9,6 +9,7 @@ import (
 	"oxturn/drawing"
 	"oxturn/drawing/floorplan"
 	"oxturn/layout"
+	"oxturn/layout/build"
 	"oxturn/layout/job"
 )
 
@@ -24,7 +25,7 @@ func readPlan(t *testing.T, path string) *layout.Plan {
 	if j == nil || report.Errors() > 0 {
 		t.Fatalf("%s: not a sound job", path)
 	}
-	p, ds := layout.Build(j)
+	p, ds := build.Plan(j)
 	for _, d := range ds {
 		if d.Severity == job.Error {
 			t.Fatalf("%s: %s", path, d.Message)

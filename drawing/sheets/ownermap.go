@@ -162,7 +162,7 @@ func labelLines(v *floorplan.View) []string {
 	} else {
 		lines = append(lines, "Circuit "+circuit)
 	}
-	if l, ok := load(v); ok {
+	if l := v.Plan.LoadOf(v.Room.Job.Name); l != nil {
 		lines = append(lines, fmt.Sprintf("%g V, %g W, %.2f A", l.Volts, l.Watts, l.Amps))
 	}
 	number := v.Plan.Job.Info.Number

@@ -8,13 +8,14 @@ import (
 	"oxturn/drawing/setting"
 	"oxturn/drawing/signs"
 	"oxturn/layout"
+	"oxturn/layout/refit"
 )
 
 // RefitPlans draws a cable whose rest was planned anew: what is laid, what is
 // still as planned and what is not, each marked unlike the others, with the new
 // list of runs. p is the plan with the refit in its place, moves are
 // the sensors that move by it.
-func RefitPlans(p *layout.Plan, f *layout.Refit, moves []layout.SensorMove) ([]*drawing.Sheet, error) {
+func RefitPlans(p *layout.Plan, f *refit.Refit, moves []refit.SensorMove) ([]*drawing.Sheet, error) {
 	var room *layout.Room
 	for i := range p.Rooms {
 		if p.Rooms[i].Job == f.Room.Job {
@@ -39,7 +40,7 @@ func RefitPlans(p *layout.Plan, f *layout.Refit, moves []layout.SensorMove) ([]*
 	return numbered(pages), nil
 }
 
-func drawRefit(v *floorplan.View, f *layout.Refit) {
+func drawRefit(v *floorplan.View, f *refit.Refit) {
 	v.Walls()
 	v.DrawOpenings()
 	v.RiseInWall()
@@ -70,7 +71,7 @@ func band(v *floorplan.View, c *layout.Cable, title string, from, to float64, st
 	v.Sign(s, drawing.LayerHatch, title, drawing.Rounded(v.Paper.Pts(line), v.Paper.Len(c.BendRadius)), st, nil)
 }
 
-func refitLevels(v *floorplan.View, f *layout.Refit, moves []layout.SensorMove) []setting.Level {
+func refitLevels(v *floorplan.View, f *refit.Refit, moves []refit.SensorMove) []setting.Level {
 	stands := setting.List{Head: "Where laying stands"}
 	for _, s := range f.Summary(v.Fig.Units) {
 		stands.Paras = append(stands.Paras, capital(s)+".")
@@ -88,7 +89,7 @@ func refitLevels(v *floorplan.View, f *layout.Refit, moves []layout.SensorMove) 
 }
 
 // refitRuns lists all runs, what is laid and what is new among them.
-func refitRuns(v *floorplan.View, f *layout.Refit) setting.Block {
+func refitRuns(v *floorplan.View, f *refit.Refit) setting.Block {
 	t := setting.Table{Head: "Runs of " + f.New.ID, Cols: []setting.Column{
 		{Head: "Run", Align: setting.Decimal}, {Head: "Towards", Wraps: true}, {Head: "Pegs", Align: setting.Decimal}, {Head: "To next, pegs", Align: setting.Decimal}, {Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal}, {Head: "State"},
 	}}
@@ -111,7 +112,7 @@ func refitRuns(v *floorplan.View, f *layout.Refit) setting.Block {
 }
 
 // refitMarks says on which run the marks and the end are to come.
-func refitMarks(v *floorplan.View, f *layout.Refit) setting.Block {
+func refitMarks(v *floorplan.View, f *refit.Refit) setting.Block {
 	t := setting.Table{Head: "Where the marks will come", Cols: []setting.Column{
 		{Head: "Mark", Wraps: true}, {Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal}, {Head: "On run", Align: setting.Decimal}, {Head: "Pegs into it", Align: setting.Decimal},
 	}}

@@ -7,6 +7,7 @@ import (
 
 	"oxturn/drawing/setting"
 	"oxturn/layout"
+	"oxturn/layout/build"
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
 )
@@ -20,7 +21,7 @@ func inRegion(t *testing.T, name, region string) *layout.Plan {
 	for i := range j.Rooms {
 		j.Rooms[i].Thermostat.Circuit = ""
 	}
-	p, found := layout.Build(j)
+	p, found := build.Plan(j)
 	for _, d := range found {
 		if d.Severity == job.Error {
 			t.Fatal(d.Message)

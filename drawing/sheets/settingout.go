@@ -13,6 +13,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/refit"
 	"oxturn/layout/route"
 	"oxturn/layout/say"
 	"oxturn/symbols"
@@ -128,14 +129,14 @@ func driftWords(v *floorplan.View) string {
 	if !tellsDrift(v) {
 		return ""
 	}
-	return fmt.Sprintf(" Within the drift taken (- less, + more cable used than drawn) the rest is planned again and nothing laid comes up, %.0f %% of the floor at most going cold; beyond it, laid cable may have to.", 100*layout.ReserveCold)
+	return fmt.Sprintf(" Within the drift taken (- less, + more cable used than drawn) the rest is planned again and nothing laid comes up, %.0f %% of the floor at most going cold; beyond it, laid cable may have to.", 100*refit.ReserveCold)
 }
 
 // driftTaken says what drift a cable's plan takes at a mark; "-" where none is worked out.
 func driftTaken(c *layout.Cable, mark string) string {
 	for _, r := range c.Reserves {
 		if r.Mark == mark {
-			return r.Takes()
+			return refit.Takes(r)
 		}
 	}
 	if c.Laid == nil && c.Reserves == nil && mark != "1/4" {

@@ -6,6 +6,7 @@ import (
 
 	"oxturn/drawing/setting"
 	"oxturn/layout"
+	"oxturn/layout/build"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
 	"oxturn/layout/takeoff"
@@ -14,7 +15,7 @@ import (
 // shiftBlocks say what an inch more or less of room does to the order: how
 // risky it is to buy from these sizes.
 func shiftBlocks(p *layout.Plan) []setting.Block {
-	shifts := p.Sensitivity(false)
+	shifts := build.Sensitivity(p, false)
 	if len(shifts) == 0 {
 		return nil
 	}
@@ -35,14 +36,14 @@ func shiftBlocks(p *layout.Plan) []setting.Block {
 		t.Rows = append(t.Rows, setting.Row(name, shiftWords(s, f), cableWords(s, f), alsoWords(s))[first:])
 	}
 	said := "Cables are judged here by the area they would serve, not laid again. A cable is ordered only after the finished walls are measured."
-	if !p.QuantitiesShifted() {
+	if !build.QuantitiesShifted(p) {
 		said += " In a job of so many rooms, what else changes is not counted."
 	}
 	return []setting.Block{setting.List{Head: "If a room measures otherwise", Paras: []string{said}}, t}
 }
 
 // shiftWords says which way a room is longer or shorter.
-func shiftWords(s layout.Stretch, f say.Figures) string {
+func shiftWords(s build.Stretch, f say.Figures) string {
 	way := "north-south"
 	if s.East {
 		way = "east-west"
@@ -54,7 +55,7 @@ func shiftWords(s layout.Stretch, f say.Figures) string {
 	return by + " " + way
 }
 
-func cableWords(s layout.Stretch, f say.Figures) string {
+func cableWords(s build.Stretch, f say.Figures) string {
 	switch {
 	case s.Problem != "":
 		return "not looked at: " + s.Problem
@@ -68,7 +69,7 @@ func cableWords(s layout.Stretch, f say.Figures) string {
 const mostChanges = 5
 
 // alsoWords lists what is bought otherwise, by whole packs.
-func alsoWords(s layout.Stretch) string {
+func alsoWords(s build.Stretch) string {
 	var out []string
 	for i, c := range s.Changes {
 		if i == mostChanges {

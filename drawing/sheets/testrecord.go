@@ -10,6 +10,7 @@ import (
 	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/circuit"
+	"oxturn/layout/load"
 	"oxturn/layout/plane"
 	"oxturn/layout/record"
 	"oxturn/layout/say"
@@ -203,7 +204,7 @@ func withReadings(r []setting.Cell, c *layout.Cable) [][]setting.Cell {
 	if len(out) > 0 {
 		return out
 	}
-	for _, s := range c.SkippedStages() {
+	for _, s := range load.SkippedStages(c) {
 		if stageRows()[s] == r[0].Text {
 			r[1] = setting.Cell{Text: notTested, Strong: true}
 		}

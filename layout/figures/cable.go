@@ -5,6 +5,7 @@ import (
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/record"
+	"oxturn/layout/refit"
 )
 
 // A Cable is one cable as it is laid.
@@ -103,7 +104,7 @@ func cable(c *layout.Cable, t job.Thermostat) Cable {
 	}
 	out.Drift, out.recorded = []Drift{}, c.Laid != nil
 	for _, r := range c.Reserves {
-		out.Drift = append(out.Drift, Drift{r.Mark, 100 * r.Less, 100 * r.More, r.Takes()})
+		out.Drift = append(out.Drift, Drift{r.Mark, 100 * r.Less, 100 * r.More, refit.Takes(r)})
 	}
 	out.readings(c)
 	return out

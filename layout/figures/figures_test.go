@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"oxturn/layout"
+	"oxturn/layout/build"
 	"oxturn/layout/job"
 )
 
@@ -22,7 +23,7 @@ func plan(t *testing.T, text string) *layout.Plan {
 	if report.Errors() > 0 {
 		t.Fatal(report.Diagnostics())
 	}
-	p, found := layout.Build(j)
+	p, found := build.Plan(j)
 	for _, d := range found {
 		if d.Severity == job.Error {
 			t.Fatal(d)

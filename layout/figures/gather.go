@@ -4,6 +4,7 @@ import (
 	"bytes"
 
 	"oxturn/layout"
+	"oxturn/layout/build"
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
@@ -74,7 +75,7 @@ func Of(p *layout.Plan, lay bool) *Report {
 		Schema: Schema, Job: p.Job.Info.Title, Status: p.Job.Info.Status.String(), Plan: p.Code, Supply: supply(p.Job), Rooms: []Room{},
 		Circuits: circuits(p), ToLookUp: append([]string{}, p.ToLookUp...), Sensor: sensor(p.Job.Sensor),
 		Warmth: warmth(p.Warmth, p.Job.Units), Losses: losses(p), Energy: energy(p.Warmth, p.Job.Energy.Currency), FullUse: fullUse(p.FullUse),
-		Shifts: shifts(p.Sensitivity(lay)), units: p.Job.Units, bought: lines(p.TakeOff, p.Job.Units),
+		Shifts: shifts(build.Sensitivity(p, lay)), units: p.Job.Units, bought: lines(p.TakeOff, p.Job.Units),
 	}
 	var b bytes.Buffer
 	if takeoff.WriteJSON(&b, p.TakeOff) == nil { // a buffer takes all
@@ -193,7 +194,7 @@ func fullUse(f *layout.FullUse) *FullUse {
 	return out
 }
 
-func shifts(all []layout.Stretch) []Shift {
+func shifts(all []build.Stretch) []Shift {
 	out := []Shift{}
 	for _, s := range all {
 		one := Shift{Room: s.Room, How: "by area", Keeps: s.Keeps, Spacing: s.Spacing, Instead: s.Instead, Problem: s.Problem, Changes: []Change{}}

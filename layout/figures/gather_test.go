@@ -8,6 +8,7 @@ import (
 	"time"
 
 	"oxturn/layout"
+	"oxturn/layout/build"
 	"oxturn/layout/circuit"
 	"oxturn/layout/heat"
 	"oxturn/layout/job"
@@ -98,7 +99,7 @@ func TestWaitsSayWhoSetThem(t *testing.T) {
 }
 
 func TestShiftsKeepTheirDirection(t *testing.T) {
-	out := shifts([]layout.Stretch{{Room: "Bath", East: true, By: 25.4, Keeps: true, Spacing: 76, Changes: []takeoff.Change{{Code: "tile", Packs: 2}}}, {Room: "Bath", By: -25.4, Laid: true, Instead: "H"}})
+	out := shifts([]build.Stretch{{Room: "Bath", East: true, By: 25.4, Keeps: true, Spacing: 76, Changes: []takeoff.Change{{Code: "tile", Packs: 2}}}, {Room: "Bath", By: -25.4, Laid: true, Instead: "H"}})
 	if a := out[0]; a.East != 25.4 || a.North != 0 || a.How != "by area" || !a.Keeps || len(a.Changes) != 1 || a.Changes[0] != (Change{"tile", 2}) {
 		t.Errorf("%+v", a)
 	}

@@ -6,8 +6,8 @@ import (
 	"strconv"
 	"strings"
 
-	"oxturn/layout"
 	"oxturn/layout/heat"
+	"oxturn/layout/refit"
 )
 
 func (p *page) room(r Room, s Supply) {
@@ -75,7 +75,7 @@ func (p *page) drift(c Cable) {
 		p.put("drift", "not known how much the plan takes")
 	default:
 		p.put("drift", fmt.Sprintf("takes at least %s at mark %s", c.Drift[0].words, c.Drift[0].Mark), fmt.Sprintf("%s at mark %s", c.Drift[1].words, c.Drift[1].Mark),
-			fmt.Sprintf("cable used against drawn, before laid cable must be lifted or over %.0f %% of its floor stays cold", 100*layout.ReserveCold))
+			fmt.Sprintf("cable used against drawn, before laid cable must be lifted or over %.0f %% of its floor stays cold", 100*refit.ReserveCold))
 	}
 }
 

@@ -161,7 +161,7 @@ func TestRoomInWords(t *testing.T) {
 	r := Room{Name: "Bath", Floor: 6, Tiled: 5, Heated: 4.5, Density: 133.3, OverTile: 120, Wall: Limit{50, "default"}, Cables: []Cable{wound()},
 		Thermostat: Thermostat{Volts: 240, Watts: 600, Amps: 2.5, Continuous: 3.125, Ohms: 96, Contacts: Limit{16, "default"}, Margin: 13.5, Height: Limit{1200, "default"}, ColdLeads: 1, Sensors: 2}}
 	got := metric(func(p *page) { p.room(r, Supply{Pitch: Limit{30, ""}}) })
-	if want := "Room Bath\n  areas           floor 6.00 m², tiled 5.00 m², heated 4.50 m²; cable 50 mm clear of walls (default)\n  corners\n" +
+	if want := "Room Bath\n  areas           floor 6.00 m², tiled 5.00 m², heated 4.50 m²; cable 50 mm clear of walls (default)\n" +
 		"  heat            133 W/m² at even spacing; 120 W/m² over the tiled floor\n\n  cable H1"; !strings.HasPrefix(got, want) {
 		t.Error(got)
 	}

@@ -104,6 +104,21 @@ func PathDistance(line []Point, p Point) float64 {
 	return least
 }
 
+// Corners drops the points of a line that lie straight between their neighbours.
+func Corners(pts []Point) []Point {
+	out := pts[:1:1]
+	for i := 1; i < len(pts); i++ {
+		if i+1 < len(pts) {
+			u, v := pts[i].Sub(out[len(out)-1]), pts[i+1].Sub(pts[i])
+			if math.Abs(u.Cross(v)) < 1e-6*u.Norm()*v.Norm() && u.Dot(v) > 0 || v.Norm() < 1e-9 {
+				continue
+			}
+		}
+		out = append(out, pts[i])
+	}
+	return out
+}
+
 // PathLength returns the length of a line, corners not rounded.
 func PathLength(line []Point) float64 {
 	n := 0.0

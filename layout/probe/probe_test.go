@@ -13,6 +13,7 @@ import (
 	"pgregory.net/rapid"
 
 	"oxturn/layout"
+	"oxturn/layout/build"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
@@ -276,7 +277,7 @@ func TestLaidExample(t *testing.T) {
 		_ = report.Human(&b, false) // a bytes.Buffer takes everything
 		t.Fatal(b.String())
 	}
-	p, _ := layout.Build(j)
+	p, _ := build.Plan(j)
 	m := probe.Of(p, &p.Rooms[0])
 	issued := j.Laid[0].Issued.Path
 	mid := issued[4].Lerp(issued[5], 0.5)

@@ -7,6 +7,7 @@ import (
 
 	"oxturn/layout"
 	"oxturn/layout/job"
+	"oxturn/layout/load"
 	"oxturn/layout/plane"
 	"oxturn/layout/record"
 )
@@ -39,7 +40,7 @@ func Living() []string {
 func Untested(r *layout.Room) (out []string) {
 	for i := range r.Cables {
 		c := &r.Cables[i]
-		if stages := c.SkippedStages(); c.Laid.Recorded() && len(stages) > 0 {
+		if stages := load.SkippedStages(c); c.Laid.Recorded() && len(stages) > 0 {
 			out = append(out, fmt.Sprintf("%s was not tested at %s: see its test record.", c.ID, record.StageWords(stages)))
 		}
 	}

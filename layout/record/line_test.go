@@ -4,8 +4,9 @@ import (
 	"math"
 	"testing"
 
-	"oxturn/layout/plane"
 	"pgregory.net/rapid"
+
+	"oxturn/layout/plane"
 )
 
 // furrows is a line of n runs of length mm, gap mm apart, running lengths along

@@ -4,8 +4,9 @@ import (
 	"math"
 	"testing"
 
-	"oxturn/layout/plane"
 	"pgregory.net/rapid"
+
+	"oxturn/layout/plane"
 )
 
 // These tests hold the raster of a field against slow arithmetic over all pairs

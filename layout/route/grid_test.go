@@ -5,8 +5,9 @@ import (
 	"slices"
 	"testing"
 
-	"oxturn/layout/plane"
 	"pgregory.net/rapid"
+
+	"oxturn/layout/plane"
 )
 
 // drawZone is a polygon with a hole, its corners on no peg.

@@ -4,8 +4,9 @@ import (
 	"math"
 	"testing"
 
-	"oxturn/layout/plane"
 	"pgregory.net/rapid"
+
+	"oxturn/layout/plane"
 )
 
 // standing takes fixtures with their clearances out of a problem's one zone.

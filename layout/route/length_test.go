@@ -4,8 +4,9 @@ import (
 	"math"
 	"testing"
 
-	"oxturn/layout/plane"
 	"pgregory.net/rapid"
+
+	"oxturn/layout/plane"
 )
 
 // serpentine is the corner points of n runs of length l, gap apart.

@@ -6,8 +6,9 @@ import (
 	"math"
 	"testing"
 
-	"oxturn/layout/plane"
 	"pgregory.net/rapid"
+
+	"oxturn/layout/plane"
 )
 
 // tiny is a room of few pegs with some left out, small enough to try every

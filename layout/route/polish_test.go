@@ -6,9 +6,10 @@ import (
 	"slices"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"oxturn/layout/plane"
 	"oxturn/layout/skip"
-	"pgregory.net/rapid"
 )
 
 // TestPolishBetters lays random rooms and holds every polished route against

@@ -8,9 +8,10 @@ import (
 	"os"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"oxturn/layout/plane"
 	"oxturn/layout/skip"
-	"pgregory.net/rapid"
 )
 
 // TestMain keeps the random rooms few: each takes a good part of a second on

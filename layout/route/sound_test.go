@@ -5,8 +5,9 @@ import (
 	"math/rand/v2"
 	"testing"
 
-	"oxturn/layout/plane"
 	"pgregory.net/rapid"
+
+	"oxturn/layout/plane"
 )
 
 // tightRule is that of a lattice of 30 mm pegs with the closest gap of two.

@@ -4,8 +4,9 @@ import (
 	"math"
 	"testing"
 
-	"oxturn/layout/plane"
 	"pgregory.net/rapid"
+
+	"oxturn/layout/plane"
 )
 
 // A room of 1500 by 1200 mm whose middle is zone: leads go round it.

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"oxturn/layout"
+	"oxturn/layout/build"
 	"oxturn/layout/job"
 )
 
@@ -137,7 +138,7 @@ func ExampleAgain(t testing.TB, name string) *layout.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p, found := layout.Build(Read(t, name, data))
+	p, found := build.Plan(Read(t, name, data))
 	for _, d := range found {
 		if d.Severity == job.Error {
 			t.Fatalf("%s: %s", name, d.Message)
@@ -154,7 +155,7 @@ func Said(t testing.TB, text string) (*layout.Plan, map[string][]string) {
 	if report.Errors() > 0 {
 		t.Fatal(report.Diagnostics())
 	}
-	p, found := layout.Build(j)
+	p, found := build.Plan(j)
 	said := map[string][]string{}
 	for _, d := range found {
 		said[d.ID] = append(said[d.ID], d.Message)
@@ -169,7 +170,7 @@ func Laid(t testing.TB, text string) *layout.Plan {
 	if report.Errors() > 0 {
 		t.Fatal(report.Diagnostics())
 	}
-	p, ds := layout.Build(j)
+	p, ds := build.Plan(j)
 	for _, d := range ds {
 		if d.Severity == job.Error {
 			t.Fatal(d.Message)
@@ -206,7 +207,7 @@ var Examples = []string{"bath.toml", "kitchen.toml", "entry.toml"}
 // Hand itself, issued.json.
 func HandPlan(t testing.TB, status, more string) (*layout.Plan, []job.Diagnostic) {
 	t.Helper()
-	plain, _ := layout.Build(Read(t, "hand.toml", []byte(Hand)))
+	plain, _ := build.Plan(Read(t, "hand.toml", []byte(Hand)))
 	var issued bytes.Buffer
 	if err := plain.WriteFile(&issued); err != nil {
 		t.Fatal(err)
@@ -218,5 +219,8 @@ func HandPlan(t testing.TB, status, more string) (*layout.Plan, []job.Diagnostic
 		report.Human(&b, false)
 		return nil, []job.Diagnostic{{Message: b.String()}}
 	}
-	return layout.Build(j)
+	return build.Plan(j)
 }
+
+// Record begins a record of the cable of Hand.
+const Record = "\n[[as_laid]]\nroom = \"Bath\"\nevidence = \"measured by hand\"\n"

@@ -1,0 +1,71 @@
+package aslaid
+
+import (
+	"fmt"
+	"math"
+
+	"oxturn/layout"
+	"oxturn/layout/plane"
+)
+
+// compared lists what does not lie where the plan had it, by more than the
+// evidence can tell.
+func compared(l *layout.Laid, c *layout.Cable) *layout.Laid {
+	if len(l.Path) < 2 || len(l.Planned) < 2 || l.Error == 0 {
+		return l
+	}
+	add(l, "lead joint", l.Planned[0], l.Joint)
+	for _, run := range layout.Runs(l.Path, c.BendRadius, c.Lattice.Pitch) {
+		if plan, laid, off := farthest(plane.Segment{A: run.From, B: run.To}, l.Planned); off > l.Error {
+			l.Differ = append(l.Differ, layout.Difference{What: "run " + c.RunName(run.Number), Plan: plan, Laid: laid, Off: off})
+		}
+	}
+	if !l.Whole {
+		return l
+	}
+	for _, run := range layout.Runs(l.Planned, c.BendRadius, c.Lattice.Pitch) {
+		laid, plan, off := farthest(plane.Segment{A: run.From, B: run.To}, l.Path)
+		if off > math.Max(l.Error, 0.75*c.Spacing) {
+			what := "planned run %s, where no cable lies"
+			if _, mid := nearestOn(l.Path, run.From.Lerp(run.To, 0.5)); mid <= l.Error {
+				what = "an end of planned run %s, where no cable lies"
+			}
+			l.Differ = append(l.Differ, layout.Difference{What: fmt.Sprintf(what, c.RunName(run.Number)), Plan: plan, Laid: laid, Off: off})
+		}
+	}
+	add(l, "end cap", l.Planned[len(l.Planned)-1], l.EndCap)
+	return l
+}
+
+func add(l *layout.Laid, what string, plan plane.Point, laid *plane.Point) {
+	if laid == nil {
+		return
+	}
+	if off := laid.Dist(plan); off > l.Error {
+		l.Differ = append(l.Differ, layout.Difference{What: what, Plan: plan, Laid: *laid, Off: off})
+	}
+}
+
+// farthest returns the place of a run that lies farthest from a line, looked at
+// every 50 mm, with the line's nearest point to it.
+func farthest(run plane.Segment, line []plane.Point) (nearest, on plane.Point, off float64) {
+	n := math.Ceil(run.Length()/50) + 1
+	for k := range int(n) + 1 {
+		p := run.A.Lerp(run.B, float64(k)/n)
+		if q, d := nearestOn(line, p); d > off {
+			nearest, on, off = q, p, d
+		}
+	}
+	return nearest, on, off
+}
+
+// nearestOn returns the point of a line nearest to p, and how far it is.
+func nearestOn(line []plane.Point, p plane.Point) (plane.Point, float64) {
+	best, least := plane.Point{}, math.Inf(1)
+	for i := 1; i < len(line); i++ {
+		if q, _ := (plane.Segment{A: line[i-1], B: line[i]}).Nearest(p); q.Dist(p) < least {
+			best, least = q, q.Dist(p)
+		}
+	}
+	return best, least
+}

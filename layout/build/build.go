@@ -1,0 +1,111 @@
+// Package build works a job out: one step after the other fills the plan that package
+// layout has as data. It knows nothing of paper.
+package build
+
+import (
+	"slices"
+
+	"oxturn/layout"
+	"oxturn/layout/aslaid"
+	"oxturn/layout/job"
+	"oxturn/layout/load"
+	"oxturn/layout/plane"
+	"oxturn/layout/refit"
+	"oxturn/layout/tube"
+)
+
+// Plan works out a whole job. What does not fit or cannot be placed is in
+// the diagnostics; a room whose cable does not fit has no Cables, and the
+// plan must then not be drawn.
+func Plan(j *job.Job) (*layout.Plan, []job.Diagnostic) { return PlanUntil(j, nil) }
+
+// PlanUntil is Build for a caller who may lose interest: once stop returns
+// true, the search for routes ends and what comes back is of no use. stop is
+// asked from several goroutines.
+func PlanUntil(j *job.Job, stop func() bool) (*layout.Plan, []job.Diagnostic) {
+	p := &layout.Plan{Job: j}
+	var out []job.Diagnostic
+	first := 1
+	for i := range j.Rooms {
+		r := layout.Room{Job: &j.Rooms[i], WallClear: j.Clearance.Wall, Stop: stop}
+		out = withNew(out, build(&r, j, first))
+		first += len(r.Cables)
+		p.Rooms = append(p.Rooms, r)
+	}
+	p.Code = p.CodeNow() // before any cable is moved to where it was laid
+	if j.LaidBy != nil {
+		p.Code = j.LaidBy.Code
+	}
+	out = append(out, aslaid.Join(p)...)
+	refit.Reserves(p)
+	out = append(out, load.Loads(p)...)
+	for i := range p.Rooms {
+		out = append(out, wideGap(&p.Rooms[i], j)...)
+	}
+	out = append(out, load.Feeds(p)...)
+	fullUse(p)
+	out = append(out, load.JudgeReadings(p)...)
+	out = append(out, cutMembrane(p)...)
+	out = append(out, warm(p)...)
+	out = append(out, load.Region(p)...)
+	losses(p)
+	takeOff(p)
+	return p, out
+}
+
+// withNew adds what a room has to say but for errors of a place outside it that
+// an earlier room has reported: a cable of the catalogue is wrong once.
+func withNew(out, more []job.Diagnostic) []job.Diagnostic {
+	for _, d := range more {
+		said := func(o job.Diagnostic) bool { return o.Severity == job.Error && o.Span == d.Span && o.Hint == d.Hint }
+		if d.Severity != job.Error || !slices.ContainsFunc(out, said) {
+			out = append(out, d)
+		}
+	}
+	return out
+}
+
+// build works out one room; its cables are numbered from first on.
+func build(r *layout.Room, j *job.Job, first int) []job.Diagnostic {
+	if d := prepare(r, j); d != nil {
+		return []job.Diagnostic{*d}
+	}
+	routes, labels, out := layCables(r, j)
+	for i, rt := range routes {
+		r.Cables = append(r.Cables, r.Cable(j, labels[rt.Cable], rt, first+i))
+		r.Cables[i].Several = len(routes) > 1
+	}
+	out = append(out, farFromJoint(r, j)...)
+	if len(r.Cables) == 0 {
+		return out
+	}
+	out = append(out, leaveBare(r, j)...)
+	out = append(out, stayCool(r, j)...)
+	if j.LaidBy != nil {
+		r.IssuedSensors(j)
+	} else if missing := tube.Place(r, j, false); len(missing) > 0 {
+		out = append(out, tube.SensorWarning(r, missing))
+	}
+	out = append(out, leadsOnOneAnother(r, j)...)
+	if err := leadRise(r, layout.Printed(j)); err != nil {
+		out = append(out, r.Problem("the lead rise of room %q cannot be worked out: %v", r.Job.Name, err))
+	}
+	return out
+}
+
+// prepare works out the room's areas; nil when there is floor for cable.
+func prepare(r *layout.Room, j *job.Job) *job.Diagnostic {
+	if err := areas(r); err != nil {
+		d := r.Problem("the floor of room %q cannot be worked out: %v", r.Job.Name, err)
+		return &d
+	}
+	if d := tooManyPegs(r, j); d != nil {
+		return d
+	}
+	if len(r.Zones) == 0 {
+		d := r.Problem("room %q has no floor left for cable: %s inside the walls, all of it within the clearances", r.Job.Name, plane.FormatArea(r.Floor.Area(), j.Units))
+		d.Hint = "check the room's size and the clearances"
+		return &d
+	}
+	return nil
+}

@@ -1,0 +1,332 @@
+package build
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"oxturn/layout"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+	"oxturn/layout/route"
+)
+
+// defaultDensity is the power per area aimed at where the job asks for none:
+// 12.5 W/ft² (135 W/m²), common practice for tile.
+const defaultDensity = 135
+
+// mostUnsatisfying is how many candidates are laid in the hope of one that
+// leaves less floor cold.
+const mostUnsatisfying = 3
+
+// choose lays the catalogue's cables, and pairs of them, in the order of
+// candidates, and takes the best.
+func choose(r *layout.Room, j *job.Job) ([]route.Route, []job.Cable, []job.Diagnostic) {
+	cands, enough := candidates(r, j), enough(r, j)
+	laid := make([][]route.Route, len(cands))
+	var lead *route.Refusal // the first for which the lead is at fault
+	for i := range cands {
+		if cands[i].Why != "" {
+			continue
+		}
+		var err error
+		if laid[i], err = layOne(r, j, &cands[i]); lead == nil {
+			lead = leadRefusal(err)
+		}
+		if _, sure := best(cands[:i+1], enough); sure {
+			break
+		}
+	}
+	if i, _ := best(cands, enough); i >= 0 {
+		r.Chosen = &layout.Choice{Taken: cands[i].IDs, Why: whyChosen(r, j, cands, i), RunnersUp: slices.Delete(slices.Clone(cands), i, i+1)}
+		return laid[i], layout.Named(j, cands[i].IDs), nil
+	}
+	r.Chosen = &layout.Choice{RunnersUp: cands}
+	return nil, nil, []job.Diagnostic{noneFits(r, j, cands, lead)}
+}
+
+// best finds the candidate to take among those laid, -1 for none: the first
+// that covers enough of the floor, or of the first few the one that covers
+// most. sure: candidates laid later change nothing.
+func best(cands []layout.Candidate, enough float64) (at int, sure bool) {
+	const same = 0.01 // of the floor
+	at = -1
+	fit := 0
+	for i, c := range cands {
+		if !c.Fits {
+			continue
+		}
+		if c.Covered >= enough {
+			return i, true
+		}
+		if at < 0 || c.Covered > cands[at].Covered+same {
+			at = i
+		}
+		if fit++; fit == mostUnsatisfying {
+			return at, true
+		}
+	}
+	return at, false
+}
+
+// enough is the share of the floor that could be heated which a choice is to
+// cover: nearly all that the job has cables for.
+func enough(r *layout.Room, j *job.Job) float64 {
+	zones := served(r, j)
+	return 0.95 * min(1, joined(zones).Area()/heatable(r, j, func(int) bool { return false }))
+}
+
+// heatable is the area in mm² of the zones that could be heated: those with
+// room for cable, and those that have some.
+func heatable(r *layout.Room, j *job.Job, has func(zone int) bool) float64 {
+	area := 0.0
+	for i, z := range r.Zones {
+		if has(i) || takesCable(j, z) {
+			area += z.Area()
+		}
+	}
+	return area
+}
+
+func joined(zones []plane.Region) plane.Region {
+	var out plane.Region
+	for _, z := range zones {
+		out = append(out, z...)
+	}
+	return out
+}
+
+// whyChosen says why candidate at was taken.
+func whyChosen(r *layout.Room, j *job.Job, cands []layout.Candidate, at int) string {
+	c, asked := cands[at], plane.FormatDensity(asked(r), j.Units)
+	what := plane.FormatDensity(c.Density, j.Units) + " at an even spacing of " + runsApart(c.Spacing, j.Units)
+	if len(c.IDs) == 1 && slices.ContainsFunc(cands, func(o layout.Candidate) bool { return o.Within && o.Off < c.Off && len(o.IDs) > 1 }) {
+		return fmt.Sprintf("one cable does, and no other alone comes nearer to %s, of the %d tried: %s", asked, len(cands), what)
+	}
+	where := ""
+	if len(served(r, j)) > 1 {
+		where = " in each part of the floor"
+	}
+	return fmt.Sprintf("nearest to %s%s of the %d tried: %s", asked, where, len(cands), what)
+}
+
+// noneFits says that no candidate could be laid, and why not.
+func noneFits(r *layout.Room, j *job.Job, cands []layout.Candidate, lead *route.Refusal) job.Diagnostic {
+	d := r.Problem("room %q: none of the catalogue's %d cables, alone or in pairs, can be laid", r.Job.Name, len(j.Cables))
+	for _, c := range cands[:min(5, len(cands))] {
+		d.Notes = append(d.Notes, job.Note{Message: fmt.Sprintf("%s: %s", strings.Join(c.IDs, " + "), c.Why)})
+	}
+	lo, hi := lengths(j, r.Heated)
+	d.Hint = fmt.Sprintf("%s of heated floor at %d to %d pegs takes %s to %s of cable", plane.FormatArea(r.Heated.Area(), j.Units), j.Spacing.Closest, j.Spacing.Widest,
+		layout.Length(lo, j.Units), layout.Length(hi, j.Units))
+	if lead != nil {
+		d.Hint = leadHint(r, lead, j.Units)
+	}
+	return d
+}
+
+// runsApart writes a distance between runs: to a tenth of an inch, or to a
+// millimetre.
+func runsApart(mm float64, u plane.Units) string {
+	if u == plane.Inches {
+		return fmt.Sprintf("%.1f in", mm/plane.Inch)
+	}
+	return fmt.Sprintf("%.0f mm", mm)
+}
+
+// lengths are the least and the most cable a floor takes, by its area, within
+// the limits of spacing.
+func lengths(j *job.Job, floor plane.Region) (least, most float64) {
+	at := func(pegs int) float64 {
+		return floor.Area()/(float64(pegs)*j.Membrane.Pitch) + floor.Perimeter()/2
+	}
+	return at(j.Spacing.Widest), at(j.Spacing.Closest)
+}
+
+// layOne lays a candidate and replaces its estimates by what was found.
+func layOne(r *layout.Room, j *job.Job, c *layout.Candidate) ([]route.Route, error) {
+	labels := layout.Named(j, c.IDs)
+	routes, err := routed(r, j, labels)
+	if err != nil {
+		c.Why = reason(r, labels, err, j.Units)
+		return nil, err
+	}
+	settle(r, j, c, labels, routes)
+	return routes, nil
+}
+
+// settle replaces the estimates by the figures of the routes found. A cable
+// that is too short for the part of the floor it came to does not fit.
+func settle(r *layout.Room, j *job.Job, c *layout.Candidate, labels []job.Cable, routes []route.Route) {
+	c.Fits = true
+	c.Spacing, c.Density = 0, 0
+	for _, rt := range routes {
+		l := labels[rt.Cable]
+		n := float64(len(routes))
+		c.Spacing += rt.Spacing / n
+		c.Density += l.Watts / (l.Length / 1000) / (rt.Spacing / 1000) / n
+		if pegs := rt.Spacing / j.Membrane.Pitch; len(routes) > 1 && sparse(j, rt.Spacing) {
+			c.Fits = false
+			c.Why = fmt.Sprintf("%s is too short for its part of the floor: its runs would be %.1f pegs apart, widest allowed %d", l.ID, pegs, j.Spacing.Widest)
+		}
+	}
+	c.Covered = covered(r, j, routes)
+}
+
+// covered is the share of all the floor that could be heated which lies within
+// reach of the routes.
+func covered(r *layout.Room, j *job.Job, routes []route.Route) float64 {
+	shares, warm := make([]float64, len(r.Zones)), make([]float64, len(r.Zones))
+	for _, rt := range routes {
+		area := rt.Share.Area()
+		shares[rt.Zone] += area
+		warm[rt.Zone] += float64(area * rt.Score.Covered)
+	}
+	reached := 0.0
+	for i, z := range r.Zones {
+		if shares[i] > 0 {
+			reached += z.Area() * warm[i] / shares[i]
+		}
+	}
+	return reached / heatable(r, j, func(z int) bool { return shares[z] > 0 })
+}
+
+func asked(r *layout.Room) float64 {
+	if r.Job.Density > 0 {
+		return r.Job.Density
+	}
+	return defaultDensity
+}
+
+// candidates lists single cables and pairs with their estimated spacing and
+// density, nearest to the asked density first; those out of the limits carry
+// the reason in Why and come last.
+func candidates(r *layout.Room, j *job.Job) []layout.Candidate {
+	var sets [][]job.Cable
+	for i, a := range j.Cables {
+		sets = append(sets, []job.Cable{a})
+		for _, b := range j.Cables[i:] {
+			if a.Volts == b.Volts {
+				sets = append(sets, []job.Cable{a, b})
+			}
+		}
+	}
+	var out []layout.Candidate
+	zones := served(r, j)
+	for _, set := range sets {
+		out = append(out, estimate(r, j, set, zones))
+	}
+	slices.SortStableFunc(out, func(a, b layout.Candidate) int { return cmp.Compare(rank(a), rank(b)) })
+	return out
+}
+
+// nearEnough is how far from the asked density, as a share of it, no second
+// cable is wanted to come nearer.
+const nearEnough = 1.0 / 3
+
+// rank orders candidates: those within the limits by their distance from the
+// asked density. A second cable on the same floor is one more lead, one more
+// splice and one more thing to fail: it comes after any cable that does alone.
+func rank(c layout.Candidate) float64 {
+	d := c.Off
+	if c.Spare > 0 || c.Off > nearEnough {
+		d += nearEnough + float64(0.1*float64(c.Spare))
+	}
+	if c.Why != "" {
+		d += 1000
+	}
+	return d
+}
+
+func estimate(r *layout.Room, j *job.Job, set []job.Cable, zones []plane.Region) layout.Candidate {
+	c := layout.Candidate{Spare: max(0, len(set)-len(zones))}
+	total, watts := 0.0, 0.0
+	for _, l := range set {
+		c.IDs = append(c.IDs, l.ID)
+		total += l.Length
+		watts += l.Watts
+	}
+	c.Spacing = layout.IdealSpacing(joined(zones), total)
+	c.Density = watts / (total / 1000) / (c.Spacing / 1000)
+	c.Off = off(c.Density, asked(r), set, zones)
+	c.Why = beyond(r, j, set, c, len(zones))
+	c.Within = c.Why == ""
+	return c
+}
+
+// beyond says which limit an estimate is out of, "" for none.
+func beyond(r *layout.Room, j *job.Job, set []job.Cable, c layout.Candidate, zones int) string {
+	pegs := c.Spacing / j.Membrane.Pitch
+	switch {
+	case len(set) < zones:
+		return fmt.Sprintf("%d zones need a cable each", zones)
+	case pegs < float64(j.Spacing.Closest):
+		return fmt.Sprintf("too long: its runs would be %.1f pegs apart, closest allowed %d", pegs, j.Spacing.Closest)
+	case math.IsInf(pegs, 1):
+		return "too short: it would not reach round the floor"
+	case pegs > float64(j.Spacing.Widest):
+		return fmt.Sprintf("too short: its runs would be %.1f pegs apart, widest allowed %d", pegs, j.Spacing.Widest)
+	case j.Supply.Volts > 0 && set[0].Volts != j.Supply.Volts:
+		return fmt.Sprintf("made for %g V, supply is %g V", set[0].Volts, j.Supply.Volts)
+	case j.Supply.MaxDensity > 0 && c.Density > j.Supply.MaxDensity:
+		return fmt.Sprintf("%s is above the %s allowed", plane.FormatDensity(c.Density, j.Units), plane.FormatDensity(j.Supply.MaxDensity, j.Units))
+	case len(leadsTooShort(r, set, j.Units)) > 0:
+		return "its cold lead does not reach the floor"
+	}
+	return ""
+}
+
+// off is how far a set of cables is from the asked density, as a share of it:
+// by the mean, but where each has a zone to itself by the zone it suits least,
+// as a floor cold on one side of a joint and hot on the other is right nowhere.
+func off(mean, asked float64, set []job.Cable, zones []plane.Region) float64 {
+	from := func(density float64) float64 { return math.Abs(density-asked) / asked }
+	if len(zones) < 2 || len(zones) != len(set) {
+		return from(mean)
+	}
+	long := slices.SortedFunc(slices.Values(set), func(a, b job.Cable) int { return cmp.Compare(b.Length, a.Length) })
+	worst := 0.0
+	for i, c := range long {
+		perMetre := c.Watts / (c.Length / 1000)
+		worst = max(worst, from(perMetre/(layout.IdealSpacing(zones[i], c.Length)/1000)))
+	}
+	return worst
+}
+
+// served are the zones that want a cable of their own, the largest first: not
+// those that are small beside the floor, nor those too small for any cable the
+// job has, which stay without one.
+func served(r *layout.Room, j *job.Job) []plane.Region {
+	large := func(a, b plane.Region) int { return cmp.Compare(b.Area(), a.Area()) }
+	zones := slices.SortedFunc(slices.Values(r.Zones), large)
+	for i, z := range zones {
+		share := z.Area() / r.Heated.Area()
+		if i > 0 && (share <= 0.05 || !shortEnough(j, z) || share <= 0.25 && !paired(j, zones[0], z)) {
+			return zones[:i]
+		}
+	}
+	return zones
+}
+
+// paired reports whether the job has two cables of one voltage, one for either
+// floor: else a pocket is not worth leaving the large floor without a cable of
+// its own.
+func paired(j *job.Job, large, pocket plane.Region) bool {
+	least, most := lengths(j, large)
+	_, small := lengths(j, pocket)
+	return slices.ContainsFunc(j.Cables, func(a job.Cable) bool {
+		return a.Length >= least && a.Length <= most && slices.ContainsFunc(j.Cables, func(b job.Cable) bool {
+			return b.Volts == a.Volts && b.Length <= small && (j.Supply.Volts == 0 || b.Volts == j.Supply.Volts)
+		})
+	})
+}
+
+// shortEnough reports whether the job has a cable that a floor can take up.
+func shortEnough(j *job.Job, floor plane.Region) bool {
+	_, most := lengths(j, floor)
+	return slices.ContainsFunc(j.Cables, func(c job.Cable) bool {
+		return c.Length <= most && (j.Supply.Volts == 0 || c.Volts == j.Supply.Volts)
+	})
+}

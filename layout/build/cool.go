@@ -1,0 +1,91 @@
+package build
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"oxturn/layout"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+	"oxturn/layout/route"
+)
+
+// coolFrom is how far floor may lie from the nearest cable, over half the
+// spacing, before it is said that it stays cool.
+const coolFrom = 3.0
+
+// stayCool warns of floor in a zone with cable that no run comes near.
+func stayCool(r *layout.Room, j *job.Job) []job.Diagnostic {
+	var out []job.Diagnostic
+	for i := range r.Zones {
+		for _, c := range r.Cables {
+			if c.Zone == i && c.Score.Bare > coolFrom {
+				out = append(out, coolWarning(r, j, i, c.Spacing))
+				break
+			}
+		}
+	}
+	return out
+}
+
+func coolWarning(r *layout.Room, j *job.Job, zone int, spacing float64) job.Diagnostic {
+	area, at, away := cool(r, r.Zones[zone], j.Membrane.Pitch, spacing)
+	tape := layout.NewTape(r.Job, j.Units)
+	d := job.Diagnostic{Severity: job.Warning, ID: "W104", Span: r.Job.Spans.At("cables")}
+	d.Message = fmt.Sprintf("room %q: %s of the floor to be heated is out of the warmth's reach; the farthest spot, %s, lies %s from the nearest run",
+		r.Job.Name, plane.FormatArea(area, j.Units), tape.Place(at), tape.Length(away))
+	d.Hint = "the way there is too narrow for cable to come back: move what stands about, or allow W104 to leave it cool"
+	if little := little(r, j, zone); little != "" && moreReaches(r, j, zone) {
+		d.Message += ": the cable ran out"
+		d.Hint = little + ": take a longer cable, or allow W104 to leave it cool"
+	}
+	return d
+}
+
+// moreReaches tries whether a zone that has less cable than it takes has no cool
+// floor once it has as much: then the cable ran out, and the way is wide enough.
+func moreReaches(r *layout.Room, j *job.Job, zone int) bool {
+	least, laid := takes(r, j, zone)
+	var labels []job.Cable
+	for _, c := range r.Cables {
+		l := c.Label
+		if c.Zone == zone {
+			l.Length, l.Watts = l.Length*1.05*least/laid, l.Watts*1.05*least/laid
+		}
+		labels = append(labels, l)
+	}
+	routes, err := routed(r, j, labels)
+	return err == nil && !slices.ContainsFunc(routes, func(rt route.Route) bool { return rt.Zone == zone && rt.Score.Bare > coolFrom })
+}
+
+// cool measures a zone, a peg at a time: the mm² that lie farther from any run
+// than half a spacing and half a peg, and the farthest spot.
+func cool(r *layout.Room, zone plane.Region, pitch, spacing float64) (area float64, at plane.Point, away float64) {
+	box := zone.Bounds()
+	for y := box.Min.Y; y <= box.Max.Y; y += pitch {
+		for x := box.Min.X; x <= box.Max.X; x += pitch {
+			p := plane.Pt(x, y)
+			if !zone.Contains(p) {
+				continue
+			}
+			d := fromCable(r, p)
+			if d > (spacing+pitch)/2 {
+				area += pitch * pitch
+			}
+			if d > away {
+				at, away = p, d
+			}
+		}
+	}
+	return area, at, away
+}
+
+// fromCable is how far p lies from the nearest cable.
+func fromCable(r *layout.Room, p plane.Point) float64 {
+	least := math.Inf(1)
+	for _, c := range r.Cables {
+		least = math.Min(least, plane.PathDistance(c.Path, p))
+	}
+	return least
+}

@@ -1,0 +1,25 @@
+package build
+
+import (
+	"oxturn/layout"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+// mostPegs is how many pegs a room may have. A hall of 225 m² at a pitch of
+// 30 mm has as many; laying it takes half a minute. It keeps a pitch in the
+// wrong unit from filling memory.
+const mostPegs = 250_000
+
+// tooManyPegs refuses a room beyond mostPegs; nil for others.
+func tooManyPegs(r *layout.Room, j *job.Job) *job.Diagnostic {
+	pegs := r.Floor.Area() / (j.Membrane.Pitch * j.Membrane.Pitch)
+	if pegs <= mostPegs {
+		return nil
+	}
+	d := r.Problem("room %q of %s at a pitch of %g mm has %.0f pegs; %d are the most", r.Job.Name, plane.FormatArea(r.Floor.Area(), j.Units),
+		j.Membrane.Pitch, pegs, mostPegs)
+	d.Notes = []job.Note{{Span: j.Spans.At("membrane.pitch"), Message: "the pitch is here"}}
+	d.Hint = "look whether the units of the pitch and of the room are right; draw a large hall as several rooms, cut at its movement joints"
+	return &d
+}

@@ -1,0 +1,138 @@
+package build
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"oxturn/layout"
+	"oxturn/layout/job"
+	"oxturn/layout/membrane"
+	"oxturn/layout/plane"
+	"oxturn/layout/takeoff"
+)
+
+// doorDepth is how far in front of a doorway a seam is unwelcome, mm: where
+// the foot falls.
+const doorDepth = 300
+
+// cutMembrane plans the cutting of the whole job's membrane. Where that cannot
+// be done the plan goes without, and a warning says why.
+func cutMembrane(p *layout.Plan) []job.Diagnostic {
+	m := p.Job.Membrane
+	in := membrane.Input{Pitch: m.Pitch, Stock: membrane.Stock{Width: m.RollWidth, Length: m.RollLength}}
+	if m.SheetSize[0] > 0 {
+		in.Stock = membrane.Stock{Width: m.SheetSize[0], Length: m.SheetSize[1], Sheets: true}
+	}
+	for i := range p.Rooms {
+		if r := &p.Rooms[i]; len(r.Cables) > 0 {
+			in.Rooms = append(in.Rooms, membraneRoom(r))
+		}
+	}
+	if len(in.Rooms) == 0 {
+		return nil
+	}
+	cut, err := membrane.Cut(in)
+	if err != nil {
+		return []job.Diagnostic{{
+			Severity: job.Warning, ID: "W120", Span: p.Job.Spans.At("membrane.roll_width"),
+			Message: fmt.Sprintf("the membrane cannot be planned: %v", err), Hint: "look at roll_width, roll_length or sheet, and at pitch, in [membrane]",
+		}}
+	}
+	p.Membrane = cut
+	return nil
+}
+
+// membraneRoom states a room as the cut plan wants it.
+func membraneRoom(r *layout.Room) membrane.Room {
+	l := r.Cables[0].Lattice
+	out := membrane.Room{Name: r.Job.Name, Tiled: r.Tiled, Origin: l.Origin, Angle: l.Angle}
+	for _, m := range r.Job.Joints {
+		out.Joints = append(out.Joints, membrane.Joint{Segment: m.Segment, Width: m.Width})
+	}
+	for _, o := range r.Job.Openings {
+		if o.Kind == "window" || o.Wall < 0 || o.Wall >= len(r.Job.Walls) {
+			continue
+		}
+		w := r.Job.Walls[o.Wall].Segment
+		a, b := w.At(o.From), w.At(o.To)
+		in := b.Sub(a).Unit().Left().Mul(doorDepth)
+		if !r.Floor.Contains(a.Lerp(b, 0.5).Add(in.Unit().Mul(5))) {
+			in = in.Mul(-1)
+		}
+		out.Doorways = append(out.Doorways, plane.Ring{a, b, b.Add(in), a.Add(in)}.CCW())
+	}
+	return out
+}
+
+// cutPlan states the cut plan as the take-off wants it.
+func cutPlan(p *layout.Plan, m *membrane.Plan) *takeoff.CutPlan {
+	if m == nil {
+		return nil
+	}
+	var rooms []string
+	for _, r := range m.Rooms {
+		rooms = append(rooms, fmt.Sprintf("%s: %s %s", r.Name, counted(len(r.Pieces), "piece"), stripsAlong(p, r.Name, r.Along)))
+	}
+	note := fmt.Sprintf("by the cut plan, off-cuts reused; %s; %s", strings.Join(rooms, ", "), Fewest(m))
+	return &takeoff.CutPlan{Packs: len(m.Packs), Taken: m.Taken, Seams: m.Seams(), Note: note}
+}
+
+// Fewest says how many rolls or sheets a cut plan takes against the fewest
+// that any plan could.
+func Fewest(m *membrane.Plan) string {
+	what := "roll"
+	if m.Stock.Sheets {
+		what = "sheet"
+	}
+	if m.Fewest() {
+		return fmt.Sprintf("%s, the fewest possible for these pieces", counted(len(m.Packs), what))
+	}
+	return fmt.Sprintf("%s, at least %d needed", counted(len(m.Packs), what), m.Bound)
+}
+
+func counted(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// stripsAlong says which way the strips of a room run: along the wall that is
+// nearest to parallel.
+func stripsAlong(p *layout.Plan, room string, angle float64) string {
+	for i := range p.Rooms {
+		if p.Rooms[i].Job.Name != room {
+			continue
+		}
+		letter, off := layout.Along(p.Rooms[i].Job, plane.Pt(1, 0).Rotate(angle))
+		if off > 1 {
+			return fmt.Sprintf("at %.0f° to wall %s", off, letter)
+		}
+		return "along wall " + letter
+	}
+	return ""
+}
+
+// onTile returns the length of a segment that lies on the tiled floor, in mm.
+func onTile(r *layout.Room, s plane.Segment) float64 {
+	cuts := []float64{0}
+	for _, ring := range r.Tiled.Rings() {
+		for i := range ring {
+			if e := ring.Edge(i); s.Meets(e) {
+				if p, ok := s.Intersection(e); ok {
+					cuts = append(cuts, p.Dist(s.A))
+				}
+			}
+		}
+	}
+	cuts = append(cuts, s.Length())
+	slices.Sort(cuts)
+	n := 0.0
+	for i := 1; i < len(cuts); i++ {
+		if r.Tiled.Contains(s.At((cuts[i-1] + cuts[i]) / 2)) {
+			n += cuts[i] - cuts[i-1]
+		}
+	}
+	return n
+}

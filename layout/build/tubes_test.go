@@ -1,0 +1,219 @@
+package build_test
+
+import (
+	"fmt"
+	"math"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"oxturn/layout"
+	"oxturn/layout/build"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+// slantedRoom is a room of 3000 x 2400 with a corner cut off, the box on the slant
+// or beside it, and a movement joint across it where joint says so.
+func slantedRoom(cut, at float64, joint bool) string {
+	text := fmt.Sprintf(`units = "mm"
+[membrane]
+pitch = 30
+[[room]]
+name = "Slant"
+corners = [[0, 0], [3000, 0], [3000, 2400], [%.0f, 2400], [0, %.0f]]
+cables = ["A", "B"]
+[room.thermostat]
+at = [%.0f, 0]
+`, cut, 2400-0.7*cut, at)
+	if joint {
+		text += "[[room.joint]]\nfrom = [1500, 0]\nto = [1500, 2400]\n"
+	}
+	for _, id := range []string{"A", "B"} {
+		text += "[[cable]]\nid = \"" + id + "\"\nvolts = 240\nwatts = 240\nlength = \"30 m\"\nlead = \"6 m\"\n"
+	}
+	return text
+}
+
+// roundRoom has a wall of 20 straight pieces about a circle of 3 m, the box on one
+// of them.
+func roundRoom(wall int) string {
+	var corners []string
+	for i := range 20 {
+		a := 2 * math.Pi * float64(i) / 20
+		corners = append(corners, fmt.Sprintf("[%.0f, %.0f]", 1500+1500*math.Cos(a), 1500+1500*math.Sin(a)))
+	}
+	return fmt.Sprintf(`units = "mm"
+[membrane]
+pitch = 30
+[[room]]
+name = "Round"
+corners = [%s]
+cables = ["A"]
+[room.thermostat]
+wall = "%c"
+from = 200
+[[cable]]
+id = "A"
+volts = 240
+watts = 600
+length = "60 m"
+lead = "6 m"
+`, strings.Join(corners, ", "), 'A'+wall)
+}
+
+// TestTubesAreStraight: common practice is a tube of few, wide bends, that passes no
+// heating cable, lies on no movement joint and begins at the box. Eight bends are
+// those of a way a quarter round a room of many short walls with the turn into the
+// gap.
+func TestTubesAreStraight(t *testing.T) {
+	var rooms []string
+	for wall := 0; wall < 20; wall += 2 {
+		rooms = append(rooms, roundRoom(wall))
+	}
+	for _, cut := range []float64{600, 1200, 1700} {
+		for _, at := range []float64{300, 1500, 2700} {
+			for _, joint := range []bool{false, true} {
+				rooms = append(rooms, slantedRoom(cut, at, joint))
+			}
+		}
+	}
+	laid := 0
+	for i, text := range rooms {
+		j, report := job.Read("job.toml", []byte(text), nil)
+		if report.Errors() > 0 {
+			t.Fatal(report.Diagnostics())
+		}
+		p, _ := build.Plan(j)
+		for _, s := range p.Rooms[0].Sensors {
+			laid++
+			checkTube(t, fmt.Sprintf("room %d, %s", i, s.Name), &p.Rooms[0], s)
+		}
+	}
+	if laid < 2*len(rooms)-4 {
+		t.Errorf("only %d sensors laid in %d rooms", laid, len(rooms))
+	}
+}
+
+func checkTube(t *testing.T, name string, r *layout.Room, s layout.Sensor) {
+	t.Helper()
+	if s.Lead[0] != r.Job.Thermostat.At || s.Lead[len(s.Lead)-1] != s.Tip {
+		t.Errorf("%s: the tube runs from %v to %v", name, s.Lead[0], s.Lead[len(s.Lead)-1])
+	}
+	if bends := len(s.Lead) - 2; bends > 8 {
+		t.Errorf("%s: %d bends: %v", name, bends, s.Lead)
+	}
+	for _, piece := range plane.Segments(s.Lead) {
+		for _, c := range r.Cables {
+			for _, run := range plane.Segments(c.Path) {
+				if piece.Crosses(run) {
+					t.Errorf("%s: crosses %s at %v", name, c.ID, run)
+				}
+			}
+		}
+		for _, m := range r.Job.Joints {
+			along := math.Abs(piece.B.Sub(piece.A).Unit().Dot(m.B.Sub(m.A).Unit()))
+			if mid := piece.A.Lerp(piece.B, 0.5); along > 0.9 && piece.Length() > 100 && m.Distance(mid) < m.Clear/2 {
+				t.Errorf("%s: lies on the joint from %v to %v", name, piece.A, piece.B)
+			}
+		}
+	}
+}
+
+// TestTubePastAJointIsSaid: a sensor whose tube passes a joint is named with it.
+func TestTubePastAJointIsSaid(t *testing.T) {
+	r := layout.Room{Job: &job.Room{Joints: []job.Joint{{Segment: plane.Segment{A: plane.Pt(100, 0), B: plane.Pt(100, 500)}}}}}
+	r.Sensors = []layout.Sensor{{Name: "S1", Lead: []plane.Point{plane.Pt(0, 50), plane.Pt(200, 50)}}, {Name: "S2", Lead: []plane.Point{plane.Pt(0, 50), plane.Pt(90, 50)}}}
+	if x := r.JointCrossings(); len(x) != 1 || strings.Join(x[0].Leads, ", ") != "tube of S1" {
+		t.Errorf("%+v", x)
+	}
+}
+
+// someRoom is a rectangle or an L with one to four cables that about fill it, laid
+// on a membrane of any pitch, the box anywhere on the first wall.
+func someRoom(rnd *rand.Rand) string {
+	pitch := []float64{30, 37.5, 60, 120}[rnd.IntN(4)]
+	w, h := 2000+2000*rnd.Float64(), 1800+1500*rnd.Float64()
+	if pitch > 100 {
+		w, h = 2*w, 2*h
+	}
+	area, corners := w*h, fmt.Sprintf("[0, 0], [%.0f, 0], [%.0f, %.0f], [0, %.0f]", w, w, h, h)
+	if rnd.IntN(2) > 0 {
+		area, corners = 0.75*area, fmt.Sprintf("[0, 0], [%.0f, 0], [%.0f, %.0f], [%.0f, %.0f], [%.0f, %.0f], [0, %.0f]", w, w, h/2, w/2, h/2, w/2, h, h)
+	}
+	text := fmt.Sprintf("units = \"mm\"\n[membrane]\npitch = %v\nbend_radius = %v\n[spacing]\nclosest = %d\nwidest = 4\n", pitch, min(pitch/2, 25), 1+int(60/pitch)/2)
+	n, ends := 1+rnd.IntN(4), []string{"one", "one", "both"}[rnd.IntN(3)]
+	length := (area - 2*(w+h)*60) / (2.9 * pitch) / float64(n)
+	ids := ""
+	for k := range n {
+		text += fmt.Sprintf("[[cable]]\nid = \"C%d\"\nvolts = 240\nwatts = %.0f\nlength = \"%.0f mm\"\nlead = \"12 m\"\nends = %q\n", k, length/100, length, ends)
+		ids += fmt.Sprintf("%q, ", fmt.Sprintf("C%d", k))
+	}
+	return text + fmt.Sprintf("[[room]]\nname = \"Some\"\ncorners = [%s]\ncables = [%s]\n[room.thermostat]\nat = [%.0f, 0]\n", corners, ids, w*(0.1+0.8*rnd.Float64()))
+}
+
+// TestEveryPlanKeepsTubesClear: in no room does a planned tube touch heating cable,
+// lie on a lead joint or leave the floor; what has no place is said.
+func TestEveryPlanKeepsTubesClear(t *testing.T) {
+	rnd := rand.New(rand.NewPCG(5, 6))
+	laid := 0
+	for i := range 24 {
+		j, report := job.Read("job.toml", []byte(someRoom(rnd)), nil)
+		if report.Errors() > 0 {
+			t.Fatal(report.Diagnostics())
+		}
+		p, found := build.Plan(j)
+		r := &p.Rooms[0]
+		said := false
+		for _, d := range found {
+			said = said || d.ID == "W101"
+		}
+		if len(r.Cables) > 0 && said == (len(r.Sensors) == 2) {
+			t.Errorf("room %d: %d sensors, W101 said: %v", i, len(r.Sensors), said)
+		}
+		for _, s := range r.Sensors {
+			laid++
+			keepsClear(t, fmt.Sprintf("room %d, %s", i, s.Name), r, s)
+		}
+	}
+	if laid < 24 {
+		t.Errorf("only %d sensors in 24 rooms", laid)
+	}
+}
+
+// offCable and offJoint are what keeps a tube of some 12 mm off a cable of 6 mm and
+// a lead joint of up to 20 mm, centre line to centre line, mm (common practice).
+const (
+	offCable = 8 - 0.5
+	offJoint = 18 - 0.5
+)
+
+func keepsClear(t *testing.T, name string, r *layout.Room, s layout.Sensor) {
+	t.Helper()
+	for _, c := range r.Cables {
+		for _, piece := range plane.Segments(s.Lead) {
+			for _, run := range plane.Segments(c.Path) {
+				if d := piece.Gap(run); d < offCable {
+					t.Errorf("%s: %.1f mm from %s", name, d, c.ID)
+				}
+			}
+		}
+		joints := c.Path[:1]
+		if c.Return != nil {
+			joints = []plane.Point{c.Path[0], c.Path[len(c.Path)-1]}
+		}
+		for _, at := range joints {
+			if d := plane.PathDistance(s.Lead, at); d < offJoint {
+				t.Errorf("%s: %.1f mm from a lead joint of %s", name, d, c.ID)
+			}
+		}
+	}
+	outside := plane.FromRing(r.Job.Outline)
+	for _, piece := range plane.Segments(s.Lead) {
+		for d := 0.0; d < piece.Length(); d++ {
+			if out := -outside.Depth(piece.At(d)); out > 1.5 {
+				t.Fatalf("%s: %.0f mm off the floor", name, out)
+			}
+		}
+	}
+}

@@ -1,0 +1,91 @@
+package build
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"oxturn/layout"
+	"oxturn/layout/job"
+)
+
+// tooWide reports whether runs so many mm apart are farther apart than the job
+// allows, but for what a rounded figure may be off.
+func tooWide(j *job.Job, mm float64) bool {
+	return mm > (float64(j.Spacing.Widest)+0.1)*j.Membrane.Pitch
+}
+
+// sparse reports whether an even spacing in mm is wider than the job allows. It
+// follows from area and length, and is good to a few in the hundred.
+func sparse(j *job.Job, spacing float64) bool {
+	return spacing > 1.05*float64(j.Spacing.Widest)*j.Membrane.Pitch
+}
+
+// wideGap warns of the room's widest gap where it is more than the job allows:
+// the floor between those runs stays cooler than the rest; and, where no gap
+// is, of an even spacing that is.
+func wideGap(r *layout.Room, j *job.Job) []job.Diagnostic {
+	var worst *layout.Cable
+	for i := range r.Cables {
+		if c := &r.Cables[i]; worst == nil || c.Gaps.Widest > worst.Gaps.Widest {
+			worst = c
+		}
+	}
+	pitch, allowed := j.Membrane.Pitch, j.Spacing.Widest
+	if worst == nil || !tooWide(j, worst.Gaps.Widest) {
+		return wideSpacing(r, j)
+	}
+	wide := worst.Gaps.Widest
+	d := job.Diagnostic{Severity: job.Warning, ID: "W105", Span: r.Job.Spans.At("cables")}
+	d.Message = fmt.Sprintf("room %q: beside run %s of %s the next run is %s (%.3g pegs) away, more than the %d pegs allowed; the floor between stays cooler",
+		r.Job.Name, worst.RunName(worst.Gaps.Beside), worst.ID, runsApart(wide, j.Units), wide/pitch, allowed)
+	d.Hint = "a cable of another length may lie more evenly; see what the floor takes with oxturn choose, or allow W105"
+	if little := little(r, j, worst.Zone); little != "" {
+		d.Hint = little + ": take a longer cable, or allow W105"
+	}
+	return []job.Diagnostic{d}
+}
+
+// wideSpacing warns of the cable whose mean spacing is the widest, where that is
+// more than the job allows.
+func wideSpacing(r *layout.Room, j *job.Job) []job.Diagnostic {
+	if len(r.Cables) == 0 {
+		return nil
+	}
+	c := slices.MaxFunc(r.Cables, func(a, b layout.Cable) int { return cmp.Compare(a.Spacing, b.Spacing) })
+	if !sparse(j, c.Spacing) || c.Score.Bare > coolFrom { // of such, W104 says it
+		return nil
+	}
+	d := job.Diagnostic{Severity: job.Warning, ID: "W105", Span: r.Job.Spans.At("cables")}
+	d.Message = fmt.Sprintf("room %q: for the floor it serves, the runs of %s would have to lie %s (%.3g pegs) apart, more than the %d pegs allowed; some of the floor stays cooler",
+		r.Job.Name, c.ID, runsApart(c.Spacing, j.Units), c.Spacing/j.Membrane.Pitch, j.Spacing.Widest)
+	d.Hint = "take a longer cable; see what the floor takes with oxturn choose, or allow W105"
+	if little := little(r, j, c.Zone); little != "" {
+		d.Hint = little + ": take a longer cable, or allow W105"
+	}
+	return []job.Diagnostic{d}
+}
+
+// little says that a zone has less cable than it takes, "" where it has not.
+func little(r *layout.Room, j *job.Job, zone int) string {
+	least, laid := takes(r, j, zone)
+	if laid >= least {
+		return ""
+	}
+	return fmt.Sprintf("%s of cable is little for this floor, which takes about %s at %d pegs", layout.Length(laid, j.Units), layout.Length(least, j.Units), j.Spacing.Widest)
+}
+
+// takes returns the least cable that a zone takes at the widest gap, and how
+// much lies in it.
+func takes(r *layout.Room, j *job.Job, zone int) (least, laid float64) {
+	for _, c := range r.Cables {
+		if c.Zone == zone {
+			laid += c.Label.Length
+		}
+	}
+	if zone < 0 || zone >= len(r.Zones) {
+		return 0, laid
+	}
+	least, _ = lengths(j, r.Zones[zone])
+	return least, laid
+}

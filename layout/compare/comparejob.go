@@ -1,0 +1,97 @@
+package compare
+
+import (
+	"fmt"
+	"strings"
+
+	"oxturn/layout"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+// settings compares what holds for the whole job: membrane, spacing,
+// clearances, supply, tile and build-up.
+func (d *diff) settings(was, now *job.Job) {
+	mm := func(what string, a, b float64) {
+		d.text("", what, d.fine(a), d.fine(b), both(what, "mm", layout.Round(a, 1), layout.Round(b, 1)))
+	}
+	mm("peg pitch", was.Membrane.Pitch, now.Membrane.Pitch)
+	mm("bend radius", was.Membrane.BendRadius, now.Membrane.BendRadius)
+	d.text("", "gaps between runs", gaps(was.Spacing), gaps(now.Spacing),
+		both("closest", "pegs", float64(was.Spacing.Closest), float64(now.Spacing.Closest)), both("widest", "pegs", float64(was.Spacing.Widest), float64(now.Spacing.Widest)))
+	for _, c := range []struct {
+		what string
+		a, b float64
+	}{
+		{"walls", was.Clearance.Wall, now.Clearance.Wall}, {"fixtures", was.Clearance.Fixture, now.Clearance.Fixture},
+		{"movement joints", was.Clearance.Joint, now.Clearance.Joint}, {"flanges", was.Clearance.Flange, now.Clearance.Flange},
+		{"drains", was.Clearance.Drain, now.Clearance.Drain}, {"registers", was.Clearance.Register, now.Clearance.Register},
+		{"hearths", was.Clearance.Hearth, now.Clearance.Hearth}, {"fixings", was.Clearance.Fixing, now.Clearance.Fixing},
+		{"columns", was.Clearance.Column, now.Clearance.Column}, {"islands", was.Clearance.Island, now.Clearance.Island},
+		{"keep-outs", was.Clearance.KeepOut, now.Clearance.KeepOut},
+	} {
+		mm("clearance from "+c.what, c.a, c.b)
+	}
+	d.text("", "supply", volts(was.Supply.Volts), volts(now.Supply.Volts), ifGiven("volts", "V", was.Supply.Volts, now.Supply.Volts))
+	d.text("", "thermostat's contacts", fmt.Sprintf("%g A", was.Supply.ThermostatAmps), fmt.Sprintf("%g A", now.Supply.ThermostatAmps), both("amps", "A", was.Supply.ThermostatAmps, now.Supply.ThermostatAmps))
+	d.text("", "power limit", d.limit(was.Supply.MaxDensity), d.limit(now.Supply.MaxDensity), ifGiven("power limit", "W/m²", was.Supply.MaxDensity, now.Supply.MaxDensity))
+	d.text("", "tile", d.tile(was.Tile), d.tile(now.Tile))
+	d.text("", "build-up, from the top", d.layers(was.BuildUp), d.layers(now.BuildUp))
+}
+
+// ifGiven is a figure that either revision may leave out, and is 0 there.
+func ifGiven(of, unit string, before, after float64) Figure {
+	f := both(of, unit, layout.Round(before, 3), layout.Round(after, 3))
+	if before == 0 {
+		f.Before = nil
+	}
+	if after == 0 {
+		f.After = nil
+	}
+	return f
+}
+
+// fine writes a small length: to a sixteenth of an inch or a tenth of a mm.
+func (d *diff) fine(mm float64) string {
+	if d.units == plane.Inches {
+		return plane.FormatFeetInches(mm)
+	}
+	return fmt.Sprintf("%g mm", layout.Round(mm, 1))
+}
+
+func gaps(s job.Spacing) string { return fmt.Sprintf("%d to %d pegs", s.Closest, s.Widest) }
+
+func volts(v float64) string {
+	if v == 0 {
+		return "as the cables' labels"
+	}
+	return fmt.Sprintf("%g V", v)
+}
+
+func (d *diff) limit(v float64) string {
+	switch {
+	case v == 0:
+		return "none given"
+	case d.units == plane.Inches:
+		return fmt.Sprintf("%.1f W/ft²", v*plane.Foot*plane.Foot/1e6)
+	}
+	return fmt.Sprintf("%.0f W/m²", v)
+}
+
+func (d *diff) tile(t job.Tile) string {
+	if t.Width == 0 || t.Length == 0 {
+		return "none given"
+	}
+	return fmt.Sprintf("%s x %s, joint %s, %s", d.fine(t.Width), d.fine(t.Length), d.fine(t.Joint), t.Pattern)
+}
+
+func (d *diff) layers(ls []job.Layer) string {
+	if len(ls) == 0 {
+		return "none given"
+	}
+	var out []string
+	for _, l := range ls {
+		out = append(out, l.Name+" "+d.fine(l.Thickness))
+	}
+	return strings.Join(out, ", ")
+}
