@@ -14,6 +14,9 @@ func (p Pt) Mul(k float64) Pt { return Pt{p.X * k, p.Y * k} }
 // Dot returns the scalar product of p and q.
 func (p Pt) Dot(q Pt) float64 { return p.X*q.X + p.Y*q.Y }
 
+// Cross returns the vector product of p and q.
+func (p Pt) Cross(q Pt) float64 { return p.X*q.Y - p.Y*q.X }
+
 // Dist returns the distance from p to q.
 func (p Pt) Dist(q Pt) float64 { return math.Hypot(p.X-q.X, p.Y-q.Y) }
 

@@ -24,7 +24,7 @@ func insideSpans(rings [][]Pt, a, b Pt) [][2]float64 {
 	for _, ring := range rings {
 		for i, p := range ring {
 			q := ring[(i+1)%len(ring)]
-			dp, dq := cross(d, p.Sub(a)), cross(d, q.Sub(a))
+			dp, dq := d.Cross(p.Sub(a)), d.Cross(q.Sub(a))
 			if (dp >= 0) != (dq >= 0) {
 				at := p.Lerp(q, dp/(dp-dq)).Sub(a)
 				ts = append(ts, (at.X*d.X+at.Y*d.Y)/length)
@@ -41,8 +41,6 @@ func insideSpans(rings [][]Pt, a, b Pt) [][2]float64 {
 	}
 	return spans
 }
-
-func cross(a, b Pt) float64 { return a.X*b.Y - a.Y*b.X }
 
 // clipLine returns the parts of an open line that lie inside rings.
 func clipLine(rings [][]Pt, line []Pt) [][]Pt {

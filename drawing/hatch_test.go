@@ -52,7 +52,7 @@ func isInside(rings [][]Pt, p Pt) bool {
 	for _, r := range rings {
 		for i, a := range r {
 			b := r[(i+1)%len(r)]
-			s := func(p, q, r Pt) bool { return cross(q.Sub(p), r.Sub(p)) > 0 }
+			s := func(p, q, r Pt) bool { return q.Sub(p).Cross(r.Sub(p)) > 0 }
 			if s(p, far, a) != s(p, far, b) && s(a, b, p) != s(a, b, far) {
 				in = !in
 			}

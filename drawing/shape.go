@@ -98,7 +98,7 @@ func distinct(pts []Pt) []Pt {
 func corner(pts []Pt, i int, r float64) []Seg {
 	p := pts[i]
 	u, v := pts[i-1].Sub(p).Unit(), pts[i+1].Sub(p).Unit()
-	angle := math.Atan2(cross(u, v), u.X*v.X+u.Y*v.Y) // from the line back to the line on
+	angle := math.Atan2(u.Cross(v), u.Dot(v)) // from the line back to the line on
 	turn := math.Pi - math.Abs(angle)
 	if turn < 1e-9 || turn > math.Pi-1e-6 || r <= 0 {
 		return []Seg{{Op: Line, To: p}} // straight on, or straight back: no bend fits

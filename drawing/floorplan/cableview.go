@@ -213,7 +213,7 @@ func (v *View) SkipsRuns() bool {
 // one of either side.
 func (v *View) onJoint(b drawing.Box) bool {
 	return slices.ContainsFunc(v.Room.Job.Joints, func(m job.Joint) bool {
-		return lettering.CrossesBox(v.Paper.Pt(m.A), v.Paper.Pt(m.B), b.Grow(lettering.TextGap))
+		return b.Grow(lettering.TextGap).Touches(v.Paper.Pt(m.A), v.Paper.Pt(m.B))
 	})
 }
 

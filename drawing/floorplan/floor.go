@@ -210,7 +210,7 @@ func (v *View) NameArea(name string, outline plane.Ring, rank int) {
 		}
 	}
 	for _, s := range LeaderSpots(c, 0, size, 10) {
-		if in := l.Box(s).Centre(); lettering.Inside(rings, in) { // nobody asks whose name it is
+		if in := l.Box(s).Centre(); drawing.Inside(rings, in) { // nobody asks whose name it is
 			s.Leader, s.Cost = nil, 0.08*in.Dist(c)
 		}
 		l.Spots = append(l.Spots, s)
@@ -239,12 +239,12 @@ func GridIn(box drawing.Box, w, h float64) []drawing.Pt {
 // HoldsBox reports whether a box of w x h about c lies inside the rings.
 func HoldsBox(rings [][]drawing.Pt, c drawing.Pt, w, h float64) bool {
 	b := drawing.Box{X0: c.X - w/2, Y0: c.Y - h/2, X1: c.X + w/2, Y1: c.Y + h/2}
-	if !lettering.Inside(rings, c) {
+	if !drawing.Inside(rings, c) {
 		return false
 	}
 	for _, r := range rings {
 		for i := range r {
-			if lettering.CrossesBox(r[i], r[(i+1)%len(r)], b) {
+			if b.Touches(r[i], r[(i+1)%len(r)]) {
 				return false
 			}
 		}

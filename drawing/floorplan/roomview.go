@@ -196,7 +196,7 @@ func (v *View) WallLetters() (left int) {
 				if beyond > 4 { // too far off to be taken for this wall's
 					foot := v.Paper.Pt(w.At(w.Length() * t).Add(out.Mul(2)))
 					letter := drawing.BoxOf(c.Add(drawing.Pt{X: size.W() / 2, Y: size.H() / 2}), c.Sub(drawing.Pt{X: size.W() / 2, Y: size.H() / 2}))
-					end, _, _ := lettering.ClipPiece(foot, c, letter.Grow(0.8))
+					end, _, _ := letter.Grow(0.8).Clip(foot, c)
 					s.Leader = []drawing.Pt{foot, end}
 				}
 				l.Spots = append(l.Spots, s)

@@ -162,7 +162,7 @@ func (k *Ink) under(b drawing.Box, l, except *Label) (cost float64, ok bool) {
 	var hit []int // each straight line is paid for once
 	cells(near, func(c cellKey) {
 		for _, s := range k.lines[c] {
-			if ok && (s.owner == nil || s.owner != l && s.owner != except) && !slices.Contains(hit, s.line) && CrossesBox(s.a, s.b, near) {
+			if ok && (s.owner == nil || s.owner != l && s.owner != except) && !slices.Contains(hit, s.line) && near.Touches(s.a, s.b) {
 				hit = append(hit, s.line)
 				cost += price(s.kind)
 				ok = s.kind != SolidInk && s.kind != leaderInk && s.kind != ExtensionInk
@@ -235,7 +235,7 @@ func (k *Ink) covered(b drawing.Box) bool {
 	near, found := b.Grow(0.2), false
 	cells(near, func(c cellKey) {
 		for _, s := range k.lines[c] {
-			found = found || s.owner == nil && CrossesBox(s.a, s.b, near)
+			found = found || s.owner == nil && near.Touches(s.a, s.b)
 		}
 	})
 	for i := range k.hatched {
@@ -255,14 +255,14 @@ func (k *Ink) along(pts []drawing.Pt, l, except *Label) (cost float64, ok bool) 
 				switch {
 				case p.owner == nil:
 					ok = ok && !throughMark(p.box, pts[0], a, b)
-				case p.owner != l && p.owner != except && CrossesBox(a, b, p.box.Grow(0.3)):
+				case p.owner != l && p.owner != except && p.box.Grow(0.3).Touches(a, b):
 					ok = false
 				}
 			}
 			for _, s := range k.lines[c] {
 				switch {
 				case s.owner == l || s.owner != nil && s.owner == except:
-				case crosses(a, b, s.a, s.b):
+				case drawing.Crosses(a, b, s.a, s.b):
 					cost += tie(s.kind)
 				case s.kind == CableInk && hugs(a, b, s.a, s.b):
 					cost += leaderTie
@@ -288,7 +288,7 @@ func (k *Ink) BesideMarks(a, b drawing.Pt) [][]drawing.Pt {
 	for _, m := range marks {
 		var left [][]drawing.Pt
 		for _, l := range pieces {
-			p, q, ok := ClipPiece(l[0], l[1], m.Grow(0.3))
+			p, q, ok := m.Grow(0.3).Clip(l[0], l[1])
 			if !ok {
 				left = append(left, l)
 				continue
@@ -316,7 +316,7 @@ func throughMark(mark drawing.Box, start, a, b drawing.Pt) bool {
 	if mark.Grow(skin).Holds(start) {
 		mark = inside
 	}
-	return mark.W() > 0 && mark.H() > 0 && CrossesBox(a, b, mark)
+	return mark.W() > 0 && mark.H() > 0 && mark.Touches(a, b)
 }
 
 // hugs reports whether two straight pieces lie so close side by side that they
@@ -351,7 +351,7 @@ func (k *Ink) Crossed(a, b drawing.Pt, kinds ...Kind) bool {
 	found := false
 	cells(drawing.BoxOf(a, b), func(c cellKey) {
 		for _, s := range k.lines[c] {
-			found = found || slices.Contains(kinds, s.kind) && crosses(a, b, s.a, s.b)
+			found = found || slices.Contains(kinds, s.kind) && drawing.Crosses(a, b, s.a, s.b)
 		}
 	})
 	return found
@@ -378,7 +378,7 @@ func (k *Ink) owners(b drawing.Box, leader []drawing.Pt) []*Label {
 			}
 		}
 		for _, s := range k.lines[c] {
-			if s.owner != nil && CrossesBox(s.a, s.b, b) {
+			if s.owner != nil && b.Touches(s.a, s.b) {
 				add(s.owner)
 			}
 		}
@@ -386,7 +386,7 @@ func (k *Ink) owners(b drawing.Box, leader []drawing.Pt) []*Label {
 	for i := 1; i < len(leader); i++ {
 		cells(drawing.BoxOf(leader[i-1], leader[i]), func(c cellKey) {
 			for _, p := range k.patches[c] {
-				if CrossesBox(leader[i-1], leader[i], p.box) {
+				if p.box.Touches(leader[i-1], leader[i]) {
 					add(p.owner)
 				}
 			}
@@ -398,69 +398,16 @@ func (k *Ink) owners(b drawing.Box, leader []drawing.Pt) []*Label {
 // touches reports whether part of b is inside the rings, by the even-odd rule.
 func touches(rings [][]drawing.Pt, b drawing.Box) bool {
 	for _, p := range append(b.Corners(), b.Centre()) {
-		if Inside(rings, p) {
+		if drawing.Inside(rings, p) {
 			return true
 		}
 	}
 	for _, r := range rings {
 		for i := range r {
-			if CrossesBox(r[i], r[(i+1)%len(r)], b) {
+			if b.Touches(r[i], r[(i+1)%len(r)]) {
 				return true
 			}
 		}
 	}
 	return false
-}
-
-func Inside(rings [][]drawing.Pt, p drawing.Pt) bool {
-	in := false
-	for _, r := range rings {
-		for i := range r {
-			a, b := r[i], r[(i+1)%len(r)]
-			if (a.Y > p.Y) != (b.Y > p.Y) && p.X < (b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y)+a.X {
-				in = !in
-			}
-		}
-	}
-	return in
-}
-
-// CrossesBox reports whether the straight piece from p to q has a point in b.
-func CrossesBox(p, q drawing.Pt, b drawing.Box) bool {
-	_, _, ok := ClipPiece(p, q, b)
-	return ok
-}
-
-// ClipPiece returns the part of the straight piece from p to q that lies in b,
-// by cutting it at the box's sides in turn.
-func ClipPiece(p, q drawing.Pt, b drawing.Box) (from, to drawing.Pt, ok bool) {
-	t0, t1 := 0.0, 1.0
-	clip := func(d, lo, hi float64) bool { // lo <= d t <= hi
-		if d == 0 {
-			return lo <= 0 && hi >= 0
-		}
-		u, v := lo/d, hi/d
-		if u > v {
-			u, v = v, u
-		}
-		t0, t1 = math.Max(t0, u), math.Min(t1, v)
-		return t0 <= t1
-	}
-	ok = clip(q.X-p.X, b.X0-p.X, b.X1-p.X) && clip(q.Y-p.Y, b.Y0-p.Y, b.Y1-p.Y)
-	from, to = p, q
-	if t0 > 0 {
-		from = p.Lerp(q, t0)
-	}
-	if t1 < 1 {
-		to = p.Lerp(q, t1)
-	}
-	return from, to, ok
-}
-
-// crosses reports whether two straight pieces cross.
-func crosses(a, b, c, d drawing.Pt) bool {
-	turn := func(p, q, r drawing.Pt) float64 {
-		return (q.X-p.X)*(r.Y-p.Y) - (q.Y-p.Y)*(r.X-p.X)
-	}
-	return (turn(a, b, c) > 0) != (turn(a, b, d) > 0) && (turn(c, d, a) > 0) != (turn(c, d, b) > 0)
 }

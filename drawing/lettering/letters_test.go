@@ -135,7 +135,7 @@ func TestClipPiece(t *testing.T) {
 		{drawing.Pt{X: 0, Y: 15}, drawing.Pt{X: 5, Y: 15}, drawing.Pt{}, drawing.Pt{}, false},
 		{drawing.Pt{X: 0, Y: 18}, drawing.Pt{X: 14, Y: 32}, drawing.Pt{}, drawing.Pt{}, false},
 	} {
-		from, to, ok := ClipPiece(c.p, c.q, b)
+		from, to, ok := b.Clip(c.p, c.q)
 		if ok != c.ok || ok && (from.Dist(c.from) > 1e-9 || to.Dist(c.to) > 1e-9) {
 			t.Errorf("%v to %v: %v to %v, %v", c.p, c.q, from, to, ok)
 		}

@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"oxturn/drawing"
-	"oxturn/drawing/lettering"
 )
 
 // TestNumbersKeepOffJoints: a run's number on a movement joint could be one of
@@ -25,7 +24,7 @@ func TestNumbersKeepOffJoints(t *testing.T) {
 			}
 			for _, number := range patches(s) {
 				tried++
-				if lettering.CrossesBox(p.Segs[0].To, p.Segs[1].To, number) {
+				if number.Touches(p.Segs[0].To, p.Segs[1].To) {
 					t.Errorf("%s: a number stands on the joint, at %.0f", id, number.Centre())
 				}
 			}

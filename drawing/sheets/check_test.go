@@ -7,7 +7,6 @@ import (
 	"strings"
 
 	"oxturn/drawing"
-	"oxturn/drawing/lettering"
 )
 
 // A tester is a *testing.T or a *rapid.T.
@@ -120,7 +119,7 @@ func checkOverCable(t tester, s *drawing.Sheet) {
 		}
 		for _, w := range wires {
 			for i := 1; i < len(w); i++ {
-				if lettering.CrossesBox(w[i-1], w[i], tx.Box()) {
+				if tx.Box().Touches(w[i-1], w[i]) {
 					t.Errorf("%s: %q stands on cable without a knock-out", s.ID, tx.Text)
 				}
 			}
@@ -181,7 +180,7 @@ func checkDimensions(t tester, s *drawing.Sheet) {
 		for _, line := range drawing.Flatten(p.Segs, 0.1) {
 			for i := 1; i < len(line); i++ {
 				for k, b := range boxes {
-					if lettering.CrossesBox(line[i-1], line[i], b) {
+					if b.Touches(line[i-1], line[i]) {
 						t.Errorf("%s: a line on layer %s runs through %q", s.ID, p.Layer, said[k])
 					}
 				}

@@ -445,7 +445,7 @@ const leastPiece = 0.01
 func clipped(line []drawing.Pt, b drawing.Box) [][]drawing.Pt {
 	var out [][]drawing.Pt
 	for i := 1; i < len(line); i++ {
-		p, q, ok := lettering.ClipPiece(line[i-1], line[i], b)
+		p, q, ok := b.Clip(line[i-1], line[i])
 		if !ok {
 			continue
 		}

@@ -27,7 +27,7 @@ func compared(l *layout.Laid, c *layout.Cable) *layout.Laid {
 		laid, plan, off := farthest(plane.Segment{A: run.From, B: run.To}, l.Path)
 		if off > math.Max(l.Error, 0.75*c.Spacing) {
 			what := "planned run %s, where no cable lies"
-			if _, mid := nearestOn(l.Path, run.From.Lerp(run.To, 0.5)); mid <= l.Error {
+			if _, mid, _, _ := plane.Nearest(l.Path, run.From.Lerp(run.To, 0.5)); mid <= l.Error {
 				what = "an end of planned run %s, where no cable lies"
 			}
 			l.Differ = append(l.Differ, layout.Difference{What: fmt.Sprintf(what, c.RunName(run.Number)), Plan: plan, Laid: laid, Off: off})
@@ -52,20 +52,9 @@ func farthest(run plane.Segment, line []plane.Point) (nearest, on plane.Point, o
 	n := math.Ceil(run.Length()/50) + 1
 	for k := range int(n) + 1 {
 		p := run.A.Lerp(run.B, float64(k)/n)
-		if q, d := nearestOn(line, p); d > off {
+		if q, d, _, _ := plane.Nearest(line, p); d > off {
 			nearest, on, off = q, p, d
 		}
 	}
 	return nearest, on, off
-}
-
-// nearestOn returns the point of a line nearest to p, and how far it is.
-func nearestOn(line []plane.Point, p plane.Point) (plane.Point, float64) {
-	best, least := plane.Point{}, math.Inf(1)
-	for i := 1; i < len(line); i++ {
-		if q, _ := (plane.Segment{A: line[i-1], B: line[i]}).Nearest(p); q.Dist(p) < least {
-			best, least = q, q.Dist(p)
-		}
-	}
-	return best, least
 }

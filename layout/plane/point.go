@@ -119,6 +119,26 @@ func Corners(pts []Point) []Point {
 	return out
 }
 
+// Nearest returns the place of a line nearest to p, its distance, and the
+// index of its leg with the share of that leg before it.
+func Nearest(line []Point, p Point) (at Point, off float64, leg int, share float64) {
+	off = math.Inf(1)
+	if len(line) == 1 {
+		return line[0], p.Dist(line[0]), 0, 0
+	}
+	for i := 1; i < len(line); i++ {
+		s := Segment{A: line[i-1], B: line[i]}
+		q, d := s.Nearest(p)
+		if n := q.Dist(p); n < off {
+			at, off, leg, share = q, n, i-1, 0
+			if s.Length() > 0 {
+				share = d / s.Length()
+			}
+		}
+	}
+	return at, off, leg, share
+}
+
 // PathLength returns the length of a line, corners not rounded.
 func PathLength(line []Point) float64 {
 	n := 0.0

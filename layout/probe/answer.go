@@ -48,7 +48,7 @@ type Answer struct {
 
 // At answers for one spot.
 func (m *Map) At(p plane.Point) Answer {
-	return m.answer(p, func(t Thing) (plane.Point, float64, int, float64) { return nearest(t.Line, p) })
+	return m.answer(p, func(t Thing) (plane.Point, float64, int, float64) { return plane.Nearest(t.Line, p) })
 }
 
 func (m *Map) answer(p plane.Point, far func(Thing) (plane.Point, float64, int, float64)) Answer {

@@ -58,26 +58,6 @@ func bend(a, b, c plane.Point, r, reach float64) []plane.Point {
 	return out
 }
 
-// nearest returns the place of a line nearest to p, its distance, and the
-// index of its leg with the share of that leg before it.
-func nearest(line []plane.Point, p plane.Point) (at plane.Point, off float64, leg int, share float64) {
-	off = math.Inf(1)
-	if len(line) == 1 {
-		return line[0], p.Dist(line[0]), 0, 0
-	}
-	for i := 1; i < len(line); i++ {
-		s := plane.Segment{A: line[i-1], B: line[i]}
-		q, d := s.Nearest(p)
-		if n := q.Dist(p); n < off {
-			at, off, leg, share = q, n, i-1, 0
-			if s.Length() > 0 {
-				share = d / s.Length()
-			}
-		}
-	}
-	return at, off, leg, share
-}
-
 // head returns the first mm of a line.
 func head(line []plane.Point, mm float64) []plane.Point {
 	var out []plane.Point

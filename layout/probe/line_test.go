@@ -63,16 +63,16 @@ func TestNearestByHand(t *testing.T) {
 		{plane.Pt(25, -7), plane.Pt(25, 0), 7, 0.25, 0}, {plane.Pt(110, 150), plane.Pt(100, 150), 10, 0.75, 1},
 		{plane.Pt(-3, -4), plane.Pt(0, 0), 5, 0, 0}, {plane.Pt(103, 204), plane.Pt(100, 200), 5, 1, 1},
 	} {
-		at, off, leg, share := nearest(line, c.p)
+		at, off, leg, share := plane.Nearest(line, c.p)
 		if at.Dist(c.at) > 1e-9 || math.Abs(off-c.off) > 1e-9 || leg != c.leg || math.Abs(share-c.share) > 1e-9 {
 			t.Errorf("%v: %v, %v off, leg %d at %v", c.p, at, off, leg, share)
 		}
 	}
-	if at, off, leg, share := nearest([]plane.Point{{X: 3, Y: 4}}, plane.Point{}); at != plane.Pt(3, 4) || off != 5 || leg != 0 || share != 0 {
+	if at, off, leg, share := plane.Nearest([]plane.Point{{X: 3, Y: 4}}, plane.Point{}); at != plane.Pt(3, 4) || off != 5 || leg != 0 || share != 0 {
 		t.Errorf("of one point: %v, %v, %d, %v", at, off, leg, share)
 	}
 	// a leg without length has no share of its own
-	if _, off, _, share := nearest([]plane.Point{{}, {}, {X: 0.5}}, plane.Pt(0.5, 1)); off != 1 || share != 1 {
+	if _, off, _, share := plane.Nearest([]plane.Point{{}, {}, {X: 0.5}}, plane.Pt(0.5, 1)); off != 1 || share != 1 {
 		t.Errorf("%v off at %v", off, share)
 	}
 }

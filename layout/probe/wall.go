@@ -45,7 +45,7 @@ func (m *Map) OnWall(s WallSpot) Answer {
 		raised.Things = append(raised.Things, t)
 	}
 	a := raised.answer(foot, func(t Thing) (plane.Point, float64, int, float64) {
-		at, off, leg, share := nearest(t.Line, foot)
+		at, off, leg, share := plane.Nearest(t.Line, foot)
 		return at, math.Hypot(off, math.Max(0, s.Up-t.Up)), leg, share
 	})
 	a.Wall, a.Inside, a.Tile, a.Stand = &s, true, nil, nil

@@ -1,0 +1,55 @@
+package drawing
+
+import "math"
+
+// Inside reports whether p lies inside rings, by the even-odd rule.
+func Inside(rings [][]Pt, p Pt) bool {
+	in := false
+	for _, r := range rings {
+		for i := range r {
+			a, b := r[i], r[(i+1)%len(r)]
+			if (a.Y > p.Y) != (b.Y > p.Y) && p.X < (b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y)+a.X {
+				in = !in
+			}
+		}
+	}
+	return in
+}
+
+// Touches reports whether the straight piece from p to q has a point in b.
+func (b Box) Touches(p, q Pt) bool {
+	_, _, ok := b.Clip(p, q)
+	return ok
+}
+
+// Clip returns the part of the straight piece from p to q that lies in b,
+// by cutting it at the box's sides in turn.
+func (b Box) Clip(p, q Pt) (from, to Pt, ok bool) {
+	t0, t1 := 0.0, 1.0
+	clip := func(d, lo, hi float64) bool { // lo <= d t <= hi
+		if d == 0 {
+			return lo <= 0 && hi >= 0
+		}
+		u, v := lo/d, hi/d
+		if u > v {
+			u, v = v, u
+		}
+		t0, t1 = math.Max(t0, u), math.Min(t1, v)
+		return t0 <= t1
+	}
+	ok = clip(q.X-p.X, b.X0-p.X, b.X1-p.X) && clip(q.Y-p.Y, b.Y0-p.Y, b.Y1-p.Y)
+	from, to = p, q
+	if t0 > 0 {
+		from = p.Lerp(q, t0)
+	}
+	if t1 < 1 {
+		to = p.Lerp(q, t1)
+	}
+	return from, to, ok
+}
+
+// Crosses reports whether two straight pieces cross.
+func Crosses(a, b, c, d Pt) bool {
+	turn := func(p, q, r Pt) float64 { return q.Sub(p).Cross(r.Sub(p)) }
+	return (turn(a, b, c) > 0) != (turn(a, b, d) > 0) && (turn(c, d, a) > 0) != (turn(c, d, b) > 0)
+}
