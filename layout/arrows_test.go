@@ -10,7 +10,7 @@ import (
 // floors are the packages of the house from the ground up. One reaches only those on
 // the floors below it, so that data flows one way: job file, plan, sheets, bytes.
 var floors = [][]string{
-	{"fonts", "layout/plane", "layout/circuit", "layout/asjson", "layout/job/tree", "layout/skip", "layout/internal/published"},
+	{"fonts", "layout/plane", "layout/circuit", "layout/asjson", "layout/job/tree", "layout/skip", "layout/golden", "layout/internal/published"},
 	{"layout/route", "layout/heat", "layout/membrane", "layout/plancode", "layout/record", "drawing"},
 	{"layout/job", "symbols", "drawing/svg", "drawing/pdf", "drawing/internal/outside", "drawing/web/preview"},
 	{"layout/takeoff", "layout/say", "layout/internal/hand", "drawing/signs", "drawing/internal/specimen"},

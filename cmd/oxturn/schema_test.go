@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"encoding/json"
-	"flag"
 	"os"
 	"path/filepath"
 	"strings"
@@ -13,6 +12,7 @@ import (
 	"github.com/BurntSushi/toml"
 	"github.com/santhosh-tekuri/jsonschema/v6"
 
+	"oxturn/layout/golden"
 	"oxturn/layout/job"
 )
 
@@ -186,15 +186,13 @@ func TestSchemaHasEveryKey(t *testing.T) {
 	}
 }
 
-var update = flag.Bool("update", false, "take what is written now for good: golden files, and the schemas beside the examples")
-
 // TestSchemaFiles holds the schema files and the reference beside the examples
 // to the keys by which jobs are read, and the examples to the line that names
 // their schema.
 func TestSchemaFiles(t *testing.T) {
 	dir := "../../testdata/jobs/"
 	for name, want := range map[string][]byte{schemaFile: jobSchema(), "catalogue.schema.json": catalogueSchema(), "README.md": []byte(keyPageText(job.Keys()))} {
-		if *update {
+		if golden.Update() {
 			if err := os.WriteFile(dir+name, want, 0o644); err != nil {
 				t.Fatal(err)
 			}

@@ -11,6 +11,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 	"oxturn/symbols"
 )
 
@@ -67,7 +68,7 @@ func (v *View) Hatched(r plane.Region, s signs.Sign, title string) {
 func RiseWords(u plane.Units) string {
 	half := layout.RiseHalf(u)
 	if u == plane.Inches {
-		return fmt.Sprintf("%g in (%.0f mm)", half/plane.Inch, half)
+		return fmt.Sprintf("%s in (%.0f mm)", say.TrimFigure(half/plane.Inch), half)
 	}
 	return fmt.Sprintf("%g mm", half)
 }

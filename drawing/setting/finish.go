@@ -9,7 +9,7 @@ import (
 // the blocks that found no room.
 func (pg *Page) Finish(a Arrangement, l Level) []Block {
 	pg.drawFrame()
-	pg.TitleAt = a.title
+	pg.TitleAt, pg.Blocks = a.title, l.Blocks
 	pr := Proof{ratio: a.Scale.Ratio, Units: say.For(pg.Plan.Job).Units}
 	pr.Set(pg, drawing.Pt{X: a.proof.X0, Y: a.proof.Y0}, a.proof.W())
 	placed, rest := compose(pg.Ty, measure(l.Blocks), a.slots)

@@ -80,6 +80,7 @@ func wide(blocks []Block) bool {
 // the title block, and returns how many were set and what is left.
 func (pg *Page) setList(blocks []Block, least float64) (n int, left []Block) {
 	f := pg.frame
+	pg.Blocks = blocks
 	pg.drawFrame()
 	w := min(TitleMax, f.W())
 	pg.TitleAt = drawing.Box{X0: f.X1 - w, Y0: f.Y1 - pg.Title.Height(pg.Ty, w), X1: f.X1, Y1: f.Y1}

@@ -24,6 +24,7 @@ type Page struct {
 	Remarks []string          // what the field leaves out
 	Title   TitleBlock
 	TitleAt drawing.Box
+	Blocks  []Block // what was to stand round the field, each in one piece
 }
 
 func NewPage(p *layout.Plan, paper drawing.Paper) *Page {

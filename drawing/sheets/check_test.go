@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -32,7 +33,11 @@ func checkSheets(t tester, sheets []*drawing.Sheet) {
 	}
 }
 
-// checkLettering: nothing below 2.5 mm, and no lettering on other lettering.
+// unrounded is a figure as no tape or meter gives it.
+var unrounded = regexp.MustCompile(`\d\.\d{5}`)
+
+// checkLettering: nothing below 2.5 mm, no figure that was not rounded, and no lettering
+// on other lettering.
 func checkLettering(t tester, s *drawing.Sheet) {
 	t.Helper()
 	all := s.Texts()
@@ -41,6 +46,9 @@ func checkLettering(t tester, s *drawing.Sheet) {
 		boxes[i] = a.Box()
 		if a.Height < 2.5 {
 			t.Errorf("%s: %q is %.2f mm high", s.ID, a.Text, a.Height)
+		}
+		if unrounded.MatchString(a.Text) {
+			t.Errorf("%s: %q has a figure that is not rounded", s.ID, a.Text)
 		}
 		for k, b := range all[:i] {
 			if boxes[i].Grow(-0.01).Meets(boxes[k]) {

@@ -63,29 +63,6 @@ func (s Spans) Source(key string) Source {
 	return FromDefault
 }
 
-// Info fills the title block.
-type Info struct {
-	Title, Number, Client, Site, Contractor string
-	DrawnBy, CheckedBy, ApprovedBy          string
-	Date                                    time.Time // zero when the file gives none
-	Status                                  Status
-}
-
-// Status is what a sheet may be used for.
-type Status int
-
-// The statuses a job file may name.
-const (
-	Proposal Status = iota
-	ForInstallation
-	AsLaid
-)
-
-// String returns the status as the job file spells it.
-func (s Status) String() string {
-	return [...]string{"proposal", "for installation", "as laid"}[s]
-}
-
 // Source says where a limit or quantity comes from, for printing beside it.
 type Source int
 

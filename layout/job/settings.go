@@ -41,19 +41,6 @@ func (rd *reader) drawingUnits() plane.Units {
 	return plane.Millimetres
 }
 
-func (j *Job) readInfo(t table) {
-	j.Info = Info{
-		Title: t.text("title"), Number: t.text("number"), Client: t.text("client"), Site: t.text("site"), Contractor: t.text("contractor"),
-		DrawnBy: t.text("drawn_by"), CheckedBy: t.text("checked_by"), ApprovedBy: t.text("approved_by"),
-		Date: t.date("date"),
-	}
-	for _, s := range []Status{Proposal, ForInstallation, AsLaid} {
-		if s.String() == t.text("status") {
-			j.Info.Status = s
-		}
-	}
-}
-
 // usualHeight is that of the pegs where nothing tells, mm.
 const usualHeight = 5.0
 
