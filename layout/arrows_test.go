@@ -33,6 +33,12 @@ var never = []struct{ pkg, reaches string }{
 	{"drawing/sheets", "drawing/svg"}, {"drawing/sheets", "drawing/pdf"},
 }
 
+// neverItself are arrows that one may have by others, but not itself: what is below
+// has a door there.
+var neverItself = []struct{ pkg, reaches string }{
+	{"cmd/oxturn", "layout/job/tree"},
+}
+
 func TestArrows(t *testing.T) {
 	reaches := imports(t)
 	for pkg, all := range reaches {
@@ -45,6 +51,11 @@ func TestArrows(t *testing.T) {
 	for _, n := range never {
 		if all := below(reaches, n.pkg, map[string]bool{}); all[n.reaches] {
 			t.Errorf("%s reaches %s", n.pkg, n.reaches)
+		}
+	}
+	for _, n := range neverItself {
+		if slices.Contains(reaches[n.pkg], n.reaches) {
+			t.Errorf("%s imports %s", n.pkg, n.reaches)
 		}
 	}
 }

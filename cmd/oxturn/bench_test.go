@@ -15,7 +15,7 @@ func BenchmarkDraw(b *testing.B) {
 		b.Fatal(err)
 	}
 	for b.Loop() {
-		w, err := do(context.Background(), s, &manner{timeLimit: time.Minute})
+		w, err := do(context.Background(), s, workOptions{timeLimit: time.Minute})
 		if err != nil || w.report.Errors() > 0 {
 			b.Fatal(err, w.report.Diagnostics())
 		}

@@ -3,11 +3,9 @@ package main
 import (
 	"context"
 	"encoding/csv"
-	"flag"
 	"fmt"
 	"io"
 	"math"
-	"slices"
 	"strconv"
 	"strings"
 	"text/tabwriter"
@@ -33,76 +31,56 @@ the nearest to the power per area wanted, one cable before two where one does.
 Flags:
   --all                  those that do not fit or were not laid, too
   --format FORMAT        text, csv or json (default text); csv and json have all
-` + mannerHelp + `
+` + jobFlagsHelp + `
 The columns "1 in less" and "1 in more" say whether the spacing stays within its
 limits in a room an inch smaller or larger both ways, by its area; what an inch
 does to the order, with the cables laid anew, says check --off-by-inch.
 Exit codes: 0 done, 1 errors in the job or a room that nothing fits, 2 usage.
 `
 
-var formats = []string{"text", "csv", "json"}
-
-func choose(ctx context.Context, c *console, args []string) int {
-	fs := flag.NewFlagSet("choose", flag.ContinueOnError)
-	m := mannerFlags(fs)
-	all := fs.Bool("all", false, "")
-	format := fs.String("format", "text", "")
-	names, code, ok := parse(c, "choose", fs, args)
-	if !ok {
-		return code
-	}
-	if !m.settle(c, "choose") {
-		return exitUsage
-	}
-	if names = orUsualJob(names); len(names) != 1 {
-		c.say("oxturn choose: it takes one job file, not %d\nhint: oxturn choose JOB.toml", len(names))
-		return exitUsage
-	}
-	if !slices.Contains(formats, *format) {
-		c.say("oxturn choose: --format %q is not known%s; use text, csv or json", *format, didYouMean(*format, formats))
-		return exitUsage
-	}
-	return chooseFor(ctx, c, names[0], *format, *all, m)
+// A chooseOrder is what the flags of choose ask for.
+type chooseOrder struct {
+	all    bool
+	format string
 }
 
-func chooseFor(ctx context.Context, c *console, name, format string, all bool, m *manner) int {
-	s, err := readSource(ctx, c.In, name, "")
-	if ctx.Err() != nil {
-		return exitInterrupted
+func (o *chooseOrder) flags(f *verbFlags) {
+	f.BoolVar(&o.all, "all", false, "")
+	f.word(&o.format, "format", "text", "text", "csv", "json")
+}
+
+func (o *chooseOrder) run(ctx context.Context, c *commandLine) int {
+	s, code := c.read(ctx, c.args[0], "")
+	if code != exitOK {
+		return code
 	}
-	if err != nil {
-		c.say("oxturn: %v", err)
-		return exitUsage
-	}
-	j, rooms, report, err := weigh(ctx, c, s, m)
+	j, rooms, report, err := weigh(ctx, c, s)
 	switch {
 	case ctx.Err() != nil:
 		return exitInterrupted
 	case err != nil:
-		c.say("oxturn: %s: weighing its cables was given up: %v\nhint: name fewer cables, or give it more with --time-limit", s.name, err)
+		c.say("oxturn: %s: weighing its cables was given up: %v\n"+
+			"hint: name fewer cables, or give it more with --time-limit", s.name, err)
 		return exitJob
 	}
-	aside := *c
-	aside.Out = c.Err // the output is for the table
-	printReport(&aside, report, m.style)
-	if err := writeOptions(c.Out, j, rooms, format, all); err != nil {
-		c.say("oxturn choose: %v", err)
-		return exitUsage
+	printReport(c.aside().console, report, c.style) // the output is for the table
+	if err := writeOptions(c.Out, j, rooms, o.format, o.all); err != nil {
+		return c.fail(err)
 	}
-	return m.verdict(report)
+	return c.verdict(report)
 }
 
 // weigh reads a job and weighs its cables for every room; there are no rooms
 // where the report has errors. An error is that ctx or the time limit ended it.
-func weigh(ctx context.Context, c *console, s source, m *manner) (j *job.Job, rooms []build.RoomOptions, report *job.Report, err error) {
+func weigh(ctx context.Context, c *commandLine, s source) (j *job.Job, rooms []build.RoomOptions, report *job.Report, err error) {
 	j, report = job.Read(s.name, s.data, s.open)
 	if j == nil || report.Errors() > 0 {
 		return j, nil, report, nil
 	}
 	var wrong []job.Diagnostic
 	var found []build.RoomOptions
-	say, clear := progress(c)
-	err = within(ctx, m.timeLimit, func(stop func() bool) { found, wrong = build.OptionsUntil(j, stop, say) })
+	say, clear := progress(c.console)
+	err = within(ctx, c.timeLimit, func(stop func() bool) { found, wrong = build.OptionsUntil(j, stop, say) })
 	clear()
 	if err != nil {
 		return j, nil, report, err

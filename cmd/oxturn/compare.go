@@ -1,14 +1,11 @@
 package main
 
 import (
-	"bytes"
 	"context"
-	"flag"
 	"fmt"
 	"io"
 	"math"
 
-	"oxturn/drawing/pdf"
 	"oxturn/drawing/sheets"
 	"oxturn/layout/asjson"
 	"oxturn/layout/compare"
@@ -27,55 +24,47 @@ Flags:
   -o DIR                 also draw the changes on the newer plan, clouded:
                          NAME-changes.pdf
   --format FORMAT        text or json
-` + mannerHelp + `
+` + jobFlagsHelp + `
 Exit codes: 0 compared, also where nothing changed; 1 errors in a job, 2 usage.
 `
 
-func compareVerb(ctx context.Context, c *console, args []string) int {
-	fs := flag.NewFlagSet("compare", flag.ContinueOnError)
-	dir := fs.String("o", "", "")
-	format := fs.String("format", "text", "")
-	m := mannerFlags(fs)
-	names, code, ok := parse(c, "compare", fs, args)
-	if !ok {
-		return code
-	}
-	if len(names) != 2 {
-		c.say("oxturn compare: two job files are compared, the older first; %d are named\nhint: oxturn help compare", len(names))
-		return exitUsage
-	}
-	if !m.settle(c, "compare") || !formatKnown(c, "compare", *format) || !folderKnown(c, "compare", *dir) {
-		return exitUsage
-	}
-	var works [2]*work
-	for i, name := range names {
-		if works[i], code = loadPlan(ctx, c, name, m); code != exitOK {
-			return code
-		}
-	}
-	changes := compare.Plans(works[0].plan, works[1].plan)
-	if *format == "json" {
-		if err := writeChanges(c.Out, names, changes); err != nil {
-			c.say("oxturn compare: %v", err)
-			return exitUsage
-		}
-	} else {
-		printChanges(c, names, changes)
-	}
-	if *dir == "" {
-		return exitOK
-	}
-	return drawChanges(c, works[1], changes, *dir)
+// A compareOrder is what the flags of compare ask for.
+type compareOrder struct{ dir, format string }
+
+func (o *compareOrder) flags(f *verbFlags) {
+	f.folder(&o.dir)
+	f.format(&o.format)
 }
 
-func printChanges(c *console, names []string, changes []compare.Change) {
+func (o *compareOrder) run(ctx context.Context, c *commandLine) int {
+	older, code := c.loadPlan(ctx, c.args[0], nil)
+	if code != exitOK {
+		return code
+	}
+	newer, code := c.loadPlan(ctx, c.args[1], nil)
+	if code != exitOK {
+		return code
+	}
+	changes := compare.Plans(older.plan, newer.plan)
+	inJSON := func(w io.Writer) error { return writeChanges(w, c.args, changes) }
+	inWords := func() []string { return changeLines(c.args, changes) }
+	if err := c.answer(o.format, inJSON, inWords); err != nil {
+		return c.fail(err)
+	}
+	if o.dir == "" {
+		return exitOK
+	}
+	return drawChanges(c, newer, changes, o.dir)
+}
+
+func changeLines(names []string, changes []compare.Change) (out []string) {
 	if len(changes) == 0 {
-		fmt.Fprintf(c.Out, "nothing changed from %s to %s\n", names[0], names[1])
-		return
+		return []string{fmt.Sprintf("nothing changed from %s to %s", names[0], names[1])}
 	}
 	for _, x := range changes {
-		fmt.Fprintln(c.Out, x)
+		out = append(out, x.String())
 	}
+	return out
 }
 
 // changeJSON is one change for other programs.
@@ -129,28 +118,16 @@ func writeChanges(w io.Writer, names []string, changes []compare.Change) error {
 	return asjson.Write(w, out)
 }
 
-func drawChanges(c *console, w *work, changes []compare.Change, dir string) int {
+func drawChanges(c *commandLine, w *work, changes []compare.Change, dir string) int {
 	set, err := sheets.ChangePlans(w.plan, changes)
 	if err != nil {
-		c.say("oxturn compare: nothing was drawn: %v", err)
-		return exitJob
+		return c.stop(exitJob, notDrawn(err))
 	}
 	if len(set) == 0 {
 		c.say("nothing to draw: no change has a place on the plan")
 		return exitOK
 	}
-	var b bytes.Buffer
-	if err := pdf.Write(&b, set, w.info()); err != nil {
-		c.say("oxturn compare: nothing was drawn: %v", err)
-		return exitUsage
-	}
-	to := &folder{dir: dir}
-	defer to.close()
-	name := w.source.base + "-changes.pdf"
-	if err := to.write([]file{{name, b.Bytes()}}); err != nil {
-		c.say("oxturn compare: nothing was written: %v", err)
-		return exitUsage
-	}
-	c.say("drawn    %s", name)
-	return exitOK
+	files := &fileSet{base: w.source.base + "-changes"}
+	files.pdf(set, w.info())
+	return c.writeSet(files, dir)
 }

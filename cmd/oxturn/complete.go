@@ -3,7 +3,7 @@ package main
 import (
 	"context"
 	_ "embed"
-	"flag"
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -36,17 +36,16 @@ var completeFish string
 
 var shells = []string{"bash", "zsh", "fish"}
 
-func completion(_ context.Context, c *console, args []string) int {
-	fs := flag.NewFlagSet("completion", flag.ContinueOnError)
-	rest, code, ok := parse(c, "completion", fs, args)
-	if !ok {
-		return code
+// A completionOrder has no flags: its word is a shell.
+type completionOrder struct{}
+
+func (completionOrder) flags(*verbFlags) {}
+
+func (completionOrder) run(_ context.Context, c *commandLine) int {
+	if len(c.args) != 1 || !slices.Contains(shells, c.args[0]) {
+		return c.fail(errors.New("name a shell: bash, zsh or fish"))
 	}
-	if len(rest) != 1 || !slices.Contains(shells, rest[0]) {
-		c.say("oxturn completion: name a shell: bash, zsh or fish")
-		return exitUsage
-	}
-	fmt.Fprint(c.Out, map[string]string{"bash": completeBash, "zsh": completeZsh, "fish": completeFish}[rest[0]])
+	fmt.Fprint(c.Out, map[string]string{"bash": completeBash, "zsh": completeZsh, "fish": completeFish}[c.args[0]])
 	return exitOK
 }
 
@@ -104,7 +103,7 @@ func flagWords(f helpFlag) []string {
 	case "STYLE":
 		return styles
 	case "WHEN":
-		return []string{"auto", "always", "never"}
+		return colourWhens
 	case "KIND":
 		return starterKinds
 	case "UNITS":

@@ -2,7 +2,7 @@ package main
 
 import (
 	"context"
-	"flag"
+	"errors"
 	"fmt"
 	"path/filepath"
 	"slices"
@@ -30,49 +30,41 @@ Flags:
   --only LIST            some of layout,pdf,svg,takeoff,map
   --for READER           sheets for installer, estimator, electrician or owner
   --name NAME            NAME of the outputs, for a single job
-` + mannerHelp + `
+` + jobFlagsHelp + `
 Nothing is written for a job that has errors or whose cable does not fit.
 Exit codes: 0 done, 1 errors in a job, 2 usage or file trouble, 130 interrupted.
 `
 
 // A drawOrder is what the flags of draw ask for.
 type drawOrder struct {
-	*manner
 	dir    string
-	only   []string
+	list   string   // --only as given
+	only   []string // the outputs it names
 	name   string
 	reader string // whose sheets are wanted; empty: all
 	folder *folder
 	brief  bool // one line a job
 }
 
-func draw(ctx context.Context, c *console, args []string) int {
-	fs := flag.NewFlagSet("draw", flag.ContinueOnError)
-	o := drawOrder{manner: mannerFlags(fs)}
-	fs.StringVar(&o.dir, "o", ".", "")
-	only := fs.String("only", strings.Join(kinds(), ","), "")
-	fs.StringVar(&o.name, "name", "", "")
-	fs.StringVar(&o.reader, "for", "", "")
-	names, code, ok := parse(c, "draw", fs, args)
-	if !ok {
-		return code
-	}
-	if !o.settle(c, "draw") {
-		return exitUsage
-	}
-	if names, ok = jobNames(c, "draw", names); !ok {
-		return exitUsage
-	}
+func (o *drawOrder) flags(f *verbFlags) {
+	f.StringVar(&o.dir, "o", ".", "")
+	f.StringVar(&o.list, "only", strings.Join(kinds(), ","), "")
+	f.text(&o.name, "name")
+	f.text(&o.reader, "for")
+}
+
+func (o *drawOrder) run(ctx context.Context, c *commandLine) int {
 	var err error
-	if o.only, err = parseOnly(*only); err == nil {
-		err = o.check(names)
+	if o.only, err = parseOnly(o.list); err == nil {
+		err = o.check(c.args)
 	}
 	if err != nil {
-		c.say("oxturn draw: %v\nhint: oxturn help draw", err)
-		return exitUsage
+		return c.misuse(err)
 	}
-	o.undrawn = !slices.Contains(o.only, "pdf") && !slices.Contains(o.only, "svg")
-	return o.run(ctx, c, names)
+	if o.dir == "-" {
+		return o.pour(ctx, c)
+	}
+	return o.fill(ctx, c)
 }
 
 // parseOnly reads the list given to --only.
@@ -93,15 +85,11 @@ func parseOnly(list string) ([]string, error) {
 // check finds what cannot be done before any work is.
 func (o *drawOrder) check(names []string) error {
 	if o.reader != "" && !slices.Contains(sheets.Readers(), o.reader) {
-		return fmt.Errorf("--for %q is not a reader%s; use one of %s", o.reader, didYouMean(o.reader, sheets.Readers()), strings.Join(sheets.Readers(), ", "))
+		return fmt.Errorf("--for %q is not a reader%s; use one of %s",
+			o.reader, didYouMean(o.reader, sheets.Readers()), strings.Join(sheets.Readers(), ", "))
 	}
-	if o.name != "" {
-		if err := checkName(o.name); err != nil {
-			return fmt.Errorf("--name: %w", err)
-		}
-		if len(names) > 1 {
-			return fmt.Errorf("--name goes with one job, not with %d", len(names))
-		}
+	if err := o.checkName(len(names)); err != nil {
+		return err
 	}
 	if a, b := clash(names); a != "" {
 		return fmt.Errorf("%s and %s would write the same files; draw them into two folders", a, b)
@@ -113,21 +101,32 @@ func (o *drawOrder) check(names []string) error {
 		return fmt.Errorf("-o - takes one job, not %d", len(names))
 	}
 	if len(o.only) != 1 || !outputNamed(o.only[0]).single {
-		return fmt.Errorf("-o - takes one file: add --only pdf or --only layout")
+		return errors.New("-o - takes one file: add --only pdf or --only layout")
 	}
 	return nil
 }
 
-// run draws the jobs.
-func (o *drawOrder) run(ctx context.Context, c *console, names []string) int {
-	o.folder = &folder{dir: o.dir}
-	o.brief = len(names) > 1
-	if o.dir == "-" {
-		// the output is taken: what else would go there goes with the messages
-		return o.pour(ctx, c, names[0])
+// checkName holds --name to what a file may be called, and to one job.
+func (o *drawOrder) checkName(jobs int) error {
+	if o.name == "" {
+		return nil
 	}
-	b := batch{names: names, style: o.style, done: "drawn", one: o.one}
-	code := b.run(ctx, c)
+	if err := checkName(o.name); err != nil {
+		return fmt.Errorf("--name: %w", err)
+	}
+	if jobs > 1 {
+		return fmt.Errorf("--name goes with one job, not with %d", jobs)
+	}
+	return nil
+}
+
+// fill draws the jobs into a folder.
+func (o *drawOrder) fill(ctx context.Context, c *commandLine) int {
+	o.folder = &folder{dir: o.dir}
+	o.brief = len(c.args) > 1
+	one := func(ctx context.Context, at *console, name string) int { return o.one(ctx, c.on(at), name) }
+	b := batch{names: c.args, style: c.style, done: "drawn", one: one}
+	code := b.run(ctx, c.console)
 	if code == exitInterrupted {
 		o.folder.close()
 		c.say("oxturn: interrupted; files are whole, new or as they were")
@@ -136,15 +135,10 @@ func (o *drawOrder) run(ctx context.Context, c *console, names []string) int {
 }
 
 // one draws one job and writes its files, all or none.
-func (o *drawOrder) one(ctx context.Context, c *console, name string) int {
-	w, code := load(ctx, c, name, o.name, o.manner)
+func (o *drawOrder) one(ctx context.Context, c *commandLine, name string) int {
+	w, files, code := o.make(ctx, c, name)
 	if code != exitOK {
 		return code
-	}
-	files, err := o.outputs(w)
-	if err != nil {
-		c.say("oxturn: %s: %v", name, err)
-		return exitUsage
 	}
 	if ctx.Err() != nil {
 		return exitInterrupted
@@ -157,33 +151,40 @@ func (o *drawOrder) one(ctx context.Context, c *console, name string) int {
 	return exitOK
 }
 
-// outputs makes the files, of the reader's sheets where one is named.
-func (o *drawOrder) outputs(w *work) ([]file, error) {
+// make makes the files of a job, of the reader's sheets where one is named.
+func (o *drawOrder) make(ctx context.Context, c *commandLine, name string) (*work, []file, int) {
+	undrawn := !slices.Contains(o.only, "pdf") && !slices.Contains(o.only, "svg")
+	w, code := c.load(ctx, name, o.name, workOptions{undrawn: undrawn})
+	if code != exitOK {
+		return w, nil, code
+	}
 	if o.reader != "" {
 		w.sheets, _ = sheets.For(w.sheets, o.reader)
 	}
-	return outputs(w, o.only)
+	files, err := outputs(w, o.only)
+	if err != nil {
+		c.say("oxturn: %s: %v", name, err)
+		return w, nil, exitUsage
+	}
+	return w, files, exitOK
 }
 
-// pour draws one job and writes its only file to the output.
-func (o *drawOrder) pour(ctx context.Context, c *console, name string) int {
-	w, code := load(ctx, &console{In: c.In, Out: c.Err, Err: c.Err, Colour: c.Colour}, name, o.name, o.manner)
+// pour draws one job and writes its only file to the output. That is taken by it:
+// what else would go there goes with the messages.
+func (o *drawOrder) pour(ctx context.Context, c *commandLine) int {
+	_, files, code := o.make(ctx, c.aside(), c.args[0])
 	if code != exitOK {
 		return code
 	}
-	files, err := o.outputs(w)
-	if err == nil {
-		_, err = c.Out.Write(files[0].data)
-	}
-	if err != nil {
-		c.say("oxturn: %s: %v", name, err)
+	if _, err := c.Out.Write(files[0].data); err != nil {
+		c.say("oxturn: %s: %v", c.args[0], err)
 		return exitUsage
 	}
 	return exitOK
 }
 
 // summary says what was drawn: one line of many jobs, else six.
-func (o *drawOrder) summary(c *console, w *work, files []file) {
+func (o *drawOrder) summary(c *commandLine, w *work, files []file) {
 	if o.brief {
 		c.say("%s: %s; files: %d", w.source.name, briefLine(w.plan), len(files))
 		return

@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"flag"
 	"fmt"
 	"io"
 	"strings"
@@ -26,37 +25,37 @@ A job may accept a warning, with a reason; it is then not said again:
 Exit codes: 0 done, 2 there is no such warning.
 `
 
-func explain(_ context.Context, c *console, args []string) int {
-	fs := flag.NewFlagSet("explain", flag.ContinueOnError)
-	ids, code, ok := parse(c, "explain", fs, args)
-	if !ok {
-		return code
-	}
-	if len(ids) == 0 {
+// An explainOrder has no flags: its words are IDs.
+type explainOrder struct{}
+
+func (explainOrder) flags(*verbFlags) {}
+
+func (explainOrder) run(_ context.Context, c *commandLine) int {
+	if len(c.args) == 0 {
 		for _, e := range explanations() {
 			fmt.Fprintf(c.Out, "%s  %s\n", e.ID, e.Title)
 		}
 		return exitOK
 	}
-	for _, id := range ids {
-		if !explainOne(c, id) {
-			return exitUsage
+	for _, id := range c.args {
+		if err := explainOne(c.Out, id); err != nil {
+			return c.fail(err)
 		}
 	}
 	return exitOK
 }
 
-func explainOne(c *console, id string) bool {
+func explainOne(w io.Writer, id string) error {
 	var known []string
 	for _, e := range explanations() {
 		if strings.EqualFold(e.ID, id) {
-			writeExplanation(c.Out, e)
-			return true
+			writeExplanation(w, e)
+			return nil
 		}
 		known = append(known, e.ID)
 	}
-	c.say("oxturn explain: there is no warning %q%s\nhint: oxturn explain lists them; errors explain themselves where they are printed", id, didYouMean(strings.ToUpper(id), known))
-	return false
+	return fmt.Errorf("there is no warning %q%s\nhint: oxturn explain lists them; errors explain themselves where they are printed",
+		id, didYouMean(strings.ToUpper(id), known))
 }
 
 func writeExplanation(w io.Writer, e job.Explanation) {

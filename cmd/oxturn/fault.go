@@ -1,16 +1,11 @@
 package main
 
 import (
-	"bytes"
 	"context"
-	"flag"
 	"fmt"
-	"io"
 	"math"
 
-	"oxturn/drawing/pdf"
 	"oxturn/drawing/sheets"
-	"oxturn/drawing/svg"
 	"oxturn/layout"
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
@@ -55,115 +50,68 @@ Flags:
                          their last place
   -o DIR                 also draw the stretch, NAME-fault-ID.pdf and .svg
   --format FORMAT        text or json
-` + mannerHelp + `
+` + jobFlagsHelp + `
 Exit codes: 0 answered, 1 errors in the job or a reading that fits no place on
 the cable, 2 usage.
 `
 
-func faultVerb(ctx context.Context, c *console, args []string) int {
-	fs := flag.NewFlagSet("fault", flag.ContinueOnError)
-	o := faultFlags(fs)
-	m := mannerFlags(fs)
-	names, code, ok := parse(c, "fault", fs, args)
-	if !ok {
-		return code
-	}
-	name, ok := oneJob(c, "fault", names)
-	if !ok || !m.settle(c, "fault") || !formatKnown(c, "fault", o.format) || !folderKnown(c, "fault", o.dir) {
-		return exitUsage
-	}
+func (o *faultOrder) run(ctx context.Context, c *commandLine) int {
 	method, err := o.method()
 	if err != nil {
-		c.say("oxturn fault: %v\nhint: oxturn help fault", err)
-		return exitUsage
+		return c.misuse(err)
 	}
-	w, code := loadLaid(ctx, c, "fault", name, o.plan, m)
+	w, code := c.loadLaid(ctx, o.plan)
 	if code != exitOK {
 		return code
 	}
-	return o.find(c, w, method)
-}
-
-// find applies the method and writes what it gives.
-func (o *faultOrder) find(c *console, w *work, find method) int {
-	_, cable, err := probe.CableNamed(w.plan, o.cable)
-	if err != nil {
-		c.say("oxturn fault: %v", err)
-		return exitUsage
-	}
-	if code, ok := restsOn(c, "fault", o.plan, []string{w.plan.CodeOf(cable)}); !ok {
+	f, code := o.find(c, w.plan, method)
+	if code != exitOK {
 		return code
 	}
-	known, taken, err := o.known(cable, w.plan)
-	if err != nil {
-		c.say("oxturn fault: %v", err)
-		return exitUsage
-	}
-	s, err := find(known)
-	if err != nil {
-		c.say("oxturn fault: cable %s: %v", cable.ID, err)
-		return exitJob
-	}
-	s.Assumptions = append(s.Assumptions, taken...)
-	f, err := probe.Trace(w.plan, cable.ID, s)
-	if err != nil {
-		c.say("oxturn fault: %v", err)
-		return exitUsage
-	}
 	if o.dir != "" {
-		if err := drawFault(c, w, f, o.dir); err != nil {
-			c.say("oxturn fault: nothing was drawn: %v", err)
-			return exitUsage
+		if code := drawFault(c, w, f, o.dir); code != exitOK {
+			return code
 		}
 	}
-	if o.format == "json" {
-		err = f.WriteJSON(c.Out)
-	} else {
-		for _, line := range f.Lines() {
-			fmt.Fprintln(c.Out, line)
-		}
-	}
-	if err != nil {
-		c.say("oxturn fault: %v", err)
-		return exitUsage
+	if err := c.answer(o.format, f.WriteJSON, f.Lines); err != nil {
+		return c.fail(err)
 	}
 	return exitOK
 }
 
-func drawFault(c *console, w *work, f *probe.Fault, dir string) error {
+// find applies the method to the cable meant.
+func (o *faultOrder) find(c *commandLine, p *layout.Plan, find method) (*probe.Fault, int) {
+	_, cable, err := probe.CableNamed(p, o.cable)
+	if err != nil {
+		return nil, c.fail(err)
+	}
+	if code := c.restsOn(o.plan, []string{p.CodeOf(cable)}); code != exitOK {
+		return nil, code
+	}
+	known, taken, err := o.known(cable, p)
+	if err != nil {
+		return nil, c.fail(err)
+	}
+	s, err := find(known)
+	if err != nil {
+		return nil, c.stop(exitJob, fmt.Errorf("cable %s: %w", cable.ID, err))
+	}
+	s.Assumptions = append(s.Assumptions, taken...)
+	f, err := probe.Trace(p, cable.ID, s)
+	if err != nil {
+		return nil, c.fail(err)
+	}
+	return f, exitOK
+}
+
+func drawFault(c *commandLine, w *work, f *probe.Fault, dir string) int {
 	set, err := sheets.FaultPlan(w.plan, f)
 	if err != nil {
-		return err
+		return c.fail(notDrawn(err))
 	}
-	base := w.source.base + "-fault-" + f.Cable.ID
-	var files []file
-	add := func(name string, write func(io.Writer) error) error {
-		var b bytes.Buffer
-		err := write(&b)
-		files = append(files, file{name, b.Bytes()})
-		return err
-	}
-	if err := add(base+".pdf", func(to io.Writer) error { return pdf.Write(to, set, w.info()) }); err != nil {
-		return err
-	}
-	for i, s := range set {
-		name := base
-		if i > 0 {
-			name += fmt.Sprintf("-%d", i+1)
-		}
-		if err := add(name+".svg", func(to io.Writer) error { return svg.Write(to, s) }); err != nil {
-			return err
-		}
-	}
-	to := &folder{dir: dir}
-	defer to.close()
-	if err := to.write(files); err != nil {
-		return err
-	}
-	for _, f := range files {
-		c.say("drawn    %s", f.name)
-	}
-	return nil
+	files := &fileSet{base: w.source.base + "-fault-" + f.Cable.ID}
+	files.drawn(set, w.info())
+	return c.writeSet(files, dir)
 }
 
 // known gathers what is known of a cable: the flags first, then the record of

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"flag"
 	"fmt"
 	"math"
 	"strconv"
@@ -21,22 +20,21 @@ type faultOrder struct {
 	set, coreShare, meterShare, warmer, perKelvin           float64
 }
 
-func faultFlags(fs *flag.FlagSet) *faultOrder {
-	o := &faultOrder{}
+func (o *faultOrder) flags(f *verbFlags) {
 	for name, to := range map[string]*string{
-		"cable": &o.cable, "plan": &o.plan, "o": &o.dir, "short": &o.short, "earth": &o.earth, "murray": &o.murray, "varley": &o.varley,
+		"cable": &o.cable, "plan": &o.plan, "short": &o.short, "earth": &o.earth, "murray": &o.murray, "varley": &o.varley,
 		"capacitance": &o.break1, "capacitance-ends": &o.break2, "echo-time": &o.ns, "echo-distance": &o.echo,
 		"whole-ohms": &o.wholeOhms, "whole-capacitance": &o.wholeFarads, "lead-ohms": &o.leadOhms, "velocity": &o.velocity, "lead": &o.lead,
 	} {
-		fs.StringVar(to, name, "", "")
+		f.text(to, name)
 	}
-	fs.StringVar(&o.format, "format", "text", "")
-	fs.StringVar(&o.meter, "meter-error", "1%", "")
-	fs.Float64Var(&o.set, "set", 0, "")
-	fs.Float64Var(&o.warmer, "warmer", 0, "")
-	fs.Float64Var(&o.perKelvin, "per-kelvin", 0, "")
-	fs.Float64Var(&o.coreShare, "core-share", 0, "")
-	return o
+	f.format(&o.format)
+	f.folder(&o.dir)
+	f.StringVar(&o.meter, "meter-error", "1%", "")
+	f.Float64Var(&o.set, "set", 0, "")
+	f.Float64Var(&o.warmer, "warmer", 0, "")
+	f.Float64Var(&o.perKelvin, "per-kelvin", 0, "")
+	f.Float64Var(&o.coreShare, "core-share", 0, "")
 }
 
 // A method finds a fault on a cable.

@@ -40,15 +40,6 @@ func checkFolder(dir string) error {
 	return fmt.Errorf("-o %s: it takes a folder; one file alone comes with oxturn draw JOB.toml --only pdf -o - > plan.pdf", dir)
 }
 
-// folderKnown is checkFolder for a verb's flag.
-func folderKnown(c *console, verb, dir string) bool {
-	err := checkFolder(dir)
-	if err != nil {
-		c.say("oxturn %s: %v", verb, err)
-	}
-	return err == nil
-}
-
 // stagePrefix begins the names of staging folders.
 const stagePrefix = ".oxturn-"
 

@@ -1,9 +1,9 @@
 package main
 
 import (
-	"context"
 	"errors"
 	"flag"
+	"fmt"
 	"io"
 	"os"
 	"slices"
@@ -25,7 +25,7 @@ func parse(c *console, name string, fs *flag.FlagSet, args []string) (rest []str
 	for {
 		err := fs.Parse(args)
 		if errors.Is(err, flag.ErrHelp) {
-			return nil, help(context.Background(), c, []string{name}), false
+			return nil, helpOn(c, name), false
 		}
 		if err != nil {
 			c.say("oxturn %s: %s\nhint: oxturn help %s", name, flagTrouble(fs, err), name)
@@ -59,34 +59,110 @@ func dashed(name string) string {
 	return "--" + name
 }
 
+// A verbFlags is the flag set of one verb, with what each flag is held to.
+type verbFlags struct {
+	*flag.FlagSet
+	held []func() error
+}
+
+// hold adds what the flags are held to once all are read.
+func (f *verbFlags) hold(to func() error) { f.held = append(f.held, to) }
+
+// check returns the first thing that a flag may not say.
+func (f *verbFlags) check() error {
+	for _, to := range f.held {
+		if err := to(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// text is a flag with any text, left out: empty.
+func (f *verbFlags) text(to *string, name string) { f.StringVar(to, name, "", "") }
+
+// each is a flag that may be given several times.
+func (f *verbFlags) each(to *[]string, name string) {
+	f.Func(name, "", func(s string) error { *to = append(*to, s); return nil })
+}
+
+// word is a flag that takes one of some words.
+func (f *verbFlags) word(to *string, name, preset string, known ...string) {
+	f.StringVar(to, name, preset, "")
+	f.hold(func() error {
+		if *to == preset || slices.Contains(known, *to) {
+			return nil
+		}
+		return fmt.Errorf("--%s %q is not known%s; use %s", name, *to, didYouMean(*to, known), either(known))
+	})
+}
+
+// format is --format of a verb that answers in text, or in JSON for programs.
+func (f *verbFlags) format(to *string) { f.word(to, "format", "text", "text", "json") }
+
+// folder is -o of a verb that can draw its answer, left out: none.
+func (f *verbFlags) folder(to *string) {
+	f.text(to, "o")
+	f.hold(func() error { return checkFolder(*to) })
+}
+
+// either lists words as a choice: a, b or c.
+func either(words []string) string {
+	last := len(words) - 1
+	return strings.Join(words[:last], ", ") + " or " + words[last]
+}
+
 // styles are the words --diagnostics takes.
 var styles = []string{"human", "short", "json", "github"}
 
-// A manner is how a verb that reads jobs goes about it: flags they share.
-type manner struct {
+// colourWhens are the words --color takes.
+var colourWhens = []string{"auto", "always", "never"}
+
+// jobFlags are those that every verb on jobs has.
+type jobFlags struct {
 	style     string        // how diagnostics are written, one of styles
-	colour    string        // auto, always, never
+	colour    string        // one of colourWhens
 	strict    bool          // warnings count as errors
 	timeLimit time.Duration // for one job
-	undrawn   bool          // no sheets are wanted
-
-	amend func(*job.Job) error // what flags add to the job; nil: nothing
 }
 
-// mannerHelp is the part of a verb's help for those flags.
-const mannerHelp = `  --diagnostics STYLE    how messages are written: human, short, json or github
+// jobFlagsHelp is the part of a verb's help for those flags.
+const jobFlagsHelp = `  --diagnostics STYLE    how messages are written: human, short, json or github
   --strict               warnings count as errors
   --color WHEN           auto, always or never
   --time-limit TIME      give up on a job after so long (default 2m)
 `
 
-func mannerFlags(fs *flag.FlagSet) *manner {
-	m := &manner{}
-	fs.StringVar(&m.style, "diagnostics", defaultStyle(), "")
-	fs.StringVar(&m.colour, "color", "auto", "")
-	fs.BoolVar(&m.strict, "strict", false, "")
-	fs.DurationVar(&m.timeLimit, "time-limit", 2*time.Minute, "")
-	return m
+func (j *jobFlags) add(f *verbFlags) {
+	f.StringVar(&j.style, "diagnostics", defaultStyle(), "")
+	f.hold(func() error { return j.checkStyle() })
+	f.word(&j.colour, "color", "auto", colourWhens...)
+	f.BoolVar(&j.strict, "strict", false, "")
+	f.DurationVar(&j.timeLimit, "time-limit", 2*time.Minute, "")
+	f.hold(func() error {
+		if j.timeLimit <= 0 {
+			return errors.New("--time-limit must be above 0, such as 30s or 5m")
+		}
+		return nil
+	})
+}
+
+func (j *jobFlags) checkStyle() error {
+	if slices.Contains(styles, j.style) {
+		return nil
+	}
+	return fmt.Errorf("--diagnostics %q is not a style%s; use %s", j.style, didYouMean(j.style, styles), either(styles))
+}
+
+// coloured reports whether messages on a stream are coloured.
+func (j *jobFlags) coloured(on io.Writer) bool { return coloured(j.colour, isTerminal(on), os.Getenv) }
+
+// verdict is the exit code that a report calls for.
+func (j *jobFlags) verdict(r *job.Report) int {
+	if r.Errors() > 0 || j.strict && r.Warnings() > 0 {
+		return exitJob
+	}
+	return exitOK
 }
 
 // defaultStyle is human, but where GitHub runs the command.
@@ -95,25 +171,6 @@ func defaultStyle() string {
 		return "github"
 	}
 	return "human"
-}
-
-// settle checks the shared flags and decides about colour.
-func (m *manner) settle(c *console, verb string) bool {
-	if !slices.Contains(styles, m.style) {
-		c.say("oxturn %s: --diagnostics %q is not a style%s; use human, short, json or github", verb, m.style, didYouMean(m.style, styles))
-		return false
-	}
-	whens := []string{"auto", "always", "never"}
-	if !slices.Contains(whens, m.colour) {
-		c.say("oxturn %s: --color %q is not known%s; use auto, always or never", verb, m.colour, didYouMean(m.colour, whens))
-		return false
-	}
-	if m.timeLimit <= 0 {
-		c.say("oxturn %s: --time-limit must be above 0, such as 30s or 5m", verb)
-		return false
-	}
-	c.Colour = coloured(m.colour, isTerminal(c.Err), os.Getenv)
-	return true
 }
 
 // coloured reports whether messages are coloured. A flag wins; then NO_COLOR,

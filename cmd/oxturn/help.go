@@ -3,7 +3,6 @@ package main
 import (
 	"context"
 	"embed"
-	"flag"
 	"fmt"
 	"slices"
 	"strings"
@@ -91,45 +90,48 @@ func setKinds() []setting.Kind {
 	return slices.DeleteFunc(sheets.Kinds(), func(k setting.Kind) bool { return k.Verb != "" })
 }
 
-func help(_ context.Context, c *console, args []string) int {
-	fs := flag.NewFlagSet("help", flag.ContinueOnError)
-	man := fs.Bool("man", false, "")
-	rest, code, ok := parse(c, "help", fs, args)
+// A helpOrder is what the flags of help ask for.
+type helpOrder struct{ man bool }
+
+func (o *helpOrder) flags(f *verbFlags) { f.BoolVar(&o.man, "man", false, "") }
+
+func (o *helpOrder) run(_ context.Context, c *commandLine) int {
 	switch {
-	case !ok:
-		return code
-	case *man:
+	case o.man:
 		fmt.Fprint(c.Out, manual())
 		return exitOK
-	case len(rest) == 0:
+	case len(c.args) == 0:
 		fmt.Fprint(c.Out, overview())
 		return exitOK
-	case len(rest) == 2 && rest[0] == "job-file":
-		return helpTable(c, rest[1])
+	case len(c.args) == 2 && c.args[0] == "job-file":
+		return helpTable(c.console, c.args[1])
 	}
-	return helpOn(c, rest[0])
+	return helpOn(c.console, c.args[0])
 }
 
 func helpOn(c *console, name string) int {
+	text := helpText(name)
+	if text == "" {
+		c.say("oxturn help: there is no verb, topic or key %q%s", name, nearWords(name))
+		return exitUsage
+	}
+	fmt.Fprint(c.Out, text)
+	return exitOK
+}
+
+// helpText is the help on a verb, a topic or a key; "" where there is none.
+func helpText(name string) string {
 	if v, ok := verbNamed(name); ok {
-		fmt.Fprintf(c.Out, "oxturn %s\n%s\n%s", v.use, v.short, v.help)
-		return exitOK
+		return fmt.Sprintf("oxturn %s\n%s\n%s", v.use, v.short, v.help)
 	}
-	for _, t := range topics() {
-		if t.name == name {
-			fmt.Fprint(c.Out, topicText(name))
-			if keyHelp(name) != "" {
-				fmt.Fprintf(c.Out, "\n%s is a key of the job file too: oxturn help job-file %s\n", name, name)
-			}
-			return exitOK
-		}
+	if !slices.Contains(topicNames(), name) {
+		return keyHelp(name)
 	}
-	if text := keyHelp(name); text != "" {
-		fmt.Fprint(c.Out, text)
-		return exitOK
+	text := topicText(name)
+	if keyHelp(name) != "" {
+		text += fmt.Sprintf("\n%s is a key of the job file too: oxturn help job-file %s\n", name, name)
 	}
-	c.say("oxturn help: there is no verb, topic or key %q%s", name, nearWords(name))
-	return exitUsage
+	return text
 }
 
 // flagIndent begins a line that goes on with the text of the flag above it.

@@ -1,44 +1,88 @@
 package main
 
 import (
+	"errors"
+	"fmt"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 
-	"oxturn/layout/job/tree"
+	"oxturn/layout/job"
 )
 
-// jobNames turns what the user named into job files: a folder stands for the
+// manyJobs turns what the user named into job files: a folder stands for the
 // jobs in it, in the order of their names, and a file named twice is taken
 // once. Where there are several, catalogues among them are passed over, as a
 // shell's *.toml brings them in.
-func jobNames(c *console, verb string, args []string) (names []string, ok bool) {
-	if args = orUsualJob(args); len(args) == 0 {
-		c.say("oxturn %s: no job file given\nhint: oxturn %s JOB.toml; oxturn new starts one", verb, verb)
-		return nil, false
+func manyJobs(c *commandLine, words []string) (names []string, err error) {
+	if words = orUsualJob(words); len(words) == 0 {
+		return nil, fmt.Errorf("no job file given\nhint: oxturn %s JOB.toml; oxturn new starts one", c.verb)
 	}
-	for _, a := range args {
-		more, err := inFolder(a)
+	for _, w := range words {
+		more, err := inFolder(w)
 		if err != nil {
-			c.say("oxturn %s: %v", verb, err)
-			return nil, false
+			return nil, err
 		}
 		names = append(names, more...)
 	}
 	names = distinct(names)
-	if len(names) < 2 && !isFolder(args[0]) {
-		return names, true
+	if len(names) < 2 && !isFolder(words[0]) {
+		return names, nil
 	}
-	jobs := slices.DeleteFunc(slices.Clone(names), isCatalogue)
-	if n := len(names) - len(jobs); n > 0 {
-		c.say("passed over %s: a catalogue has no room to draw", strings.Join(slices.DeleteFunc(names, func(n string) bool { return slices.Contains(jobs, n) }), ", "))
+	return withoutCatalogues(c, names)
+}
+
+// withoutCatalogues passes over the catalogues among job files, and says so.
+func withoutCatalogues(c *commandLine, names []string) (jobs []string, err error) {
+	var passed []string
+	for _, n := range names {
+		if isCatalogue(n) {
+			passed = append(passed, n)
+		} else {
+			jobs = append(jobs, n)
+		}
+	}
+	if len(passed) > 0 {
+		c.say("passed over %s: a catalogue has no room to draw", strings.Join(passed, ", "))
 	}
 	if len(jobs) == 0 {
-		c.say("oxturn %s: no job file among what was named", verb)
-		return nil, false
+		return nil, errors.New("no job file among what was named")
 	}
-	return jobs, true
+	return jobs, nil
+}
+
+// jobAskedAbout takes the single job file of a verb that answers about one.
+func jobAskedAbout(c *commandLine, words []string) ([]string, error) {
+	names := orUsualJob(words)
+	switch len(names) {
+	case 0:
+		return nil, fmt.Errorf("no job file given\nhint: oxturn help %s", c.verb)
+	case 1:
+		return names, nil
+	}
+	return nil, fmt.Errorf("%d files are named, and one is asked about; give figures with a sign or spaces in quotes\n"+
+		"hint: oxturn help %s", len(names), c.verb)
+}
+
+func jobToChooseFor(_ *commandLine, words []string) ([]string, error) {
+	if words = orUsualJob(words); len(words) != 1 {
+		return nil, fmt.Errorf("it takes one job file, not %d\nhint: oxturn choose JOB.toml", len(words))
+	}
+	return words, nil
+}
+
+func jobToWatch(_ *commandLine, words []string) ([]string, error) {
+	if words = orUsualJob(words); len(words) != 1 || words[0] == "-" {
+		return nil, errors.New("it takes one job file\nhint: oxturn watch JOB.toml")
+	}
+	return words, nil
+}
+
+func twoJobs(_ *commandLine, words []string) ([]string, error) {
+	if len(words) != 2 {
+		return nil, fmt.Errorf("two job files are compared, the older first; %d are named\nhint: oxturn help compare", len(words))
+	}
+	return words, nil
 }
 
 // usualJob is the job that is meant where none is named.
@@ -95,19 +139,7 @@ func isCatalogue(name string) bool {
 		return false
 	}
 	data, err := readFile(name)
-	if err != nil {
-		return false
-	}
-	root, err := tree.Parse(data)
-	if err != nil || root.Get("cable") == nil {
-		return false
-	}
-	for _, f := range root.Fields {
-		if f.Name != "cable" && f.Name != "units" {
-			return false
-		}
-	}
-	return true
+	return err == nil && job.IsCatalogue(data)
 }
 
 // clash returns two jobs whose outputs would have the same names.

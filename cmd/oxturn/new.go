@@ -5,12 +5,10 @@ import (
 	"context"
 	"embed"
 	"errors"
-	"flag"
 	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
-	"slices"
 	"strings"
 	"text/template"
 )
@@ -38,35 +36,33 @@ var starterKinds = []string{"bath", "kitchen", "entry"}
 //go:embed starters
 var starters embed.FS
 
-func newJob(_ context.Context, c *console, args []string) int {
-	fs := flag.NewFlagSet("new", flag.ContinueOnError)
-	kind := fs.String("kind", "bath", "")
-	units := fs.String("units", "mm", "")
-	names, code, ok := parse(c, "new", fs, args)
-	if !ok {
-		return code
-	}
-	name := *kind + ".toml"
-	if len(names) > 0 {
-		name = names[0]
-	}
-	switch {
-	case len(names) > 1:
-		c.say("oxturn new: it takes one file, not %d", len(names))
-	case !slices.Contains(starterKinds, *kind):
-		c.say("oxturn new: --kind %q is not known%s; use bath, kitchen or entry", *kind, didYouMean(*kind, starterKinds))
-	case *units != "mm" && *units != "in":
-		c.say("oxturn new: --units %q is not known; use mm or in", *units)
-	default:
-		return writeStarter(c, name, *kind, *units)
-	}
-	return exitUsage
+// A newOrder is what the flags of new ask for.
+type newOrder struct{ kind, units string }
+
+func (o *newOrder) flags(f *verbFlags) {
+	f.word(&o.kind, "kind", "bath", starterKinds...)
+	f.StringVar(&o.units, "units", "mm", "")
+	f.hold(func() error {
+		if o.units != "mm" && o.units != "in" {
+			return fmt.Errorf("--units %q is not known; use mm or in", o.units)
+		}
+		return nil
+	})
 }
 
-func writeStarter(c *console, name, kind, units string) int {
+func (o *newOrder) run(_ context.Context, c *commandLine) int {
+	switch len(c.args) {
+	case 0:
+		return writeStarter(c, o.kind+".toml", o.kind, o.units)
+	case 1:
+		return writeStarter(c, c.args[0], o.kind, o.units)
+	}
+	return c.fail(fmt.Errorf("it takes one file, not %d", len(c.args)))
+}
+
+func writeStarter(c *commandLine, name, kind, units string) int {
 	if err := writeNew(name, starter(kind, units)); err != nil {
-		c.say("oxturn new: %v", err)
-		return exitUsage
+		return c.fail(err)
 	}
 	c.say("%s: %s to start from", name, withArticle(kind))
 	if err := writeNew(filepath.Join(filepath.Dir(name), schemaFile), jobSchema()); err != nil && !errors.Is(err, fs.ErrExist) {

@@ -1,12 +1,10 @@
 package main
 
 import (
-	"bytes"
 	"io"
 	"slices"
 
 	"oxturn/drawing/pdf"
-	"oxturn/drawing/svg"
 	"oxturn/drawing/web/ownersmap"
 	"oxturn/layout/takeoff"
 )
@@ -15,23 +13,25 @@ import (
 type output struct {
 	kind   string
 	single bool // one file a job, so that it may go to the standard output
-	make   func(w *work, add adder) error
+	make   func(w *work, to *fileSet)
 }
-
-// An adder takes one file: what its name has after NAME, and its writer.
-type adder func(suffix string, write func(io.Writer) error) error
 
 // allOutputs are the kinds in the order in which files are listed.
 func allOutputs() []output {
 	return []output{
-		{"layout", true, func(w *work, add adder) error { return add(".layout.json", w.plan.WriteFile) }},
-		{"pdf", true, func(w *work, add adder) error {
-			return add(".pdf", func(to io.Writer) error { return pdf.Write(to, w.sheets, w.info()) })
+		{"layout", true, func(w *work, to *fileSet) { to.add(".layout.json", w.plan.WriteFile) }},
+		{"pdf", true, func(w *work, to *fileSet) { to.pdf(w.sheets, w.info()) }},
+		{"svg", false, func(w *work, to *fileSet) {
+			for _, s := range w.sheets {
+				to.svg("-"+s.ID, s)
+			}
 		}},
-		{"svg", false, makeSVG},
-		{"takeoff", false, makeTakeOff},
-		{"map", true, func(w *work, add adder) error {
-			return add("-map.html", func(to io.Writer) error { return ownersmap.Write(to, w.plan) })
+		{"takeoff", false, func(w *work, to *fileSet) {
+			to.add("-takeoff.csv", func(out io.Writer) error { return takeoff.WriteCSV(out, w.plan.TakeOff) })
+			to.add("-takeoff.json", func(out io.Writer) error { return takeoff.WriteJSON(out, w.plan.TakeOff) })
+		}},
+		{"map", true, func(w *work, to *fileSet) {
+			to.add("-map.html", func(out io.Writer) error { return ownersmap.Write(out, w.plan) })
 		}},
 	}
 }
@@ -55,24 +55,13 @@ func outputNamed(kind string) output {
 
 // outputs makes every file that is wanted, in memory.
 func outputs(w *work, only []string) ([]file, error) {
-	var out []file
-	add := func(suffix string, write func(io.Writer) error) error {
-		var b bytes.Buffer
-		if err := write(&b); err != nil {
-			return err
-		}
-		out = append(out, file{w.source.base + suffix, b.Bytes()})
-		return nil
-	}
+	set := &fileSet{base: w.source.base}
 	for _, o := range allOutputs() {
-		if !slices.Contains(only, o.kind) {
-			continue
-		}
-		if err := o.make(w, add); err != nil {
-			return nil, err
+		if slices.Contains(only, o.kind) {
+			o.make(w, set)
 		}
 	}
-	return out, nil
+	return set.files, set.err
 }
 
 // info is what a reader's window says about the PDF.
@@ -86,20 +75,4 @@ func subject(number, code string) string {
 		return "plan " + code
 	}
 	return number + ", plan " + code
-}
-
-func makeSVG(w *work, add adder) error {
-	for _, s := range w.sheets {
-		if err := add("-"+s.ID+".svg", func(to io.Writer) error { return svg.Write(to, s) }); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-func makeTakeOff(w *work, add adder) error {
-	if err := add("-takeoff.csv", func(to io.Writer) error { return takeoff.WriteCSV(to, w.plan.TakeOff) }); err != nil {
-		return err
-	}
-	return add("-takeoff.json", func(to io.Writer) error { return takeoff.WriteJSON(to, w.plan.TakeOff) })
 }

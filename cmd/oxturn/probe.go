@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"flag"
 	"fmt"
 	"strconv"
 	"strings"
@@ -36,7 +35,7 @@ Flags:
   --plan CODE            plan code on the drawing at hand: no other plan answers
                          for it; or its layout file, whose plan answers then
   --format FORMAT        text or json
-` + mannerHelp + `
+` + jobFlagsHelp + `
 Exit codes: 0 answered, 1 errors in the job, 2 usage.
 `
 
@@ -46,46 +45,36 @@ type probeOrder struct {
 	from                                   []string
 }
 
-func probeVerb(ctx context.Context, c *console, args []string) int {
-	fs := flag.NewFlagSet("probe", flag.ContinueOnError)
-	var o probeOrder
-	fs.StringVar(&o.at, "at", "", "")
-	fs.StringVar(&o.tile, "tile", "", "")
-	fs.StringVar(&o.wall, "wall", "", "")
-	fs.StringVar(&o.up, "up", "", "")
-	fs.StringVar(&o.room, "room", "", "")
-	fs.StringVar(&o.plan, "plan", "", "")
-	fs.StringVar(&o.format, "format", "text", "")
-	fs.Func("from", "", func(s string) error { o.from = append(o.from, s); return nil })
-	m := mannerFlags(fs)
-	names, code, ok := parse(c, "probe", fs, args)
-	if !ok {
-		return code
-	}
-	name, ok := oneJob(c, "probe", names)
-	if !ok || !m.settle(c, "probe") || !formatKnown(c, "probe", o.format) {
-		return exitUsage
-	}
+func (o *probeOrder) flags(f *verbFlags) {
+	f.text(&o.at, "at")
+	f.text(&o.tile, "tile")
+	f.text(&o.wall, "wall")
+	f.text(&o.up, "up")
+	f.text(&o.room, "room")
+	f.text(&o.plan, "plan")
+	f.each(&o.from, "from")
+	f.format(&o.format)
+}
+
+func (o *probeOrder) run(ctx context.Context, c *commandLine) int {
 	if err := o.check(); err != nil {
-		c.say("oxturn probe: %v\nhint: oxturn help probe", err)
-		return exitUsage
+		return c.misuse(err)
 	}
-	w, code := loadLaid(ctx, c, "probe", name, o.plan, m)
+	w, code := c.loadLaid(ctx, o.plan)
 	if code != exitOK {
 		return code
 	}
-	if code, ok := restsOn(c, "probe", o.plan, planCodes(w.plan)); !ok {
+	if code := c.restsOn(o.plan, planCodes(w.plan)); code != exitOK {
 		return code
 	}
 	if err := o.answer(c, w.plan); err != nil {
-		c.say("oxturn probe: %v", err)
-		return exitUsage
+		return c.fail(err)
 	}
 	return exitOK
 }
 
 // check holds that a spot is given in exactly one way.
-func (o probeOrder) check() error {
+func (o *probeOrder) check() error {
 	if o.wall != "" || o.up != "" {
 		return o.checkWall()
 	}
@@ -109,7 +98,7 @@ func (o probeOrder) check() error {
 }
 
 // checkWall holds that a hole in a wall is given whole, and nothing else.
-func (o probeOrder) checkWall() error {
+func (o *probeOrder) checkWall() error {
 	switch {
 	case o.at != "" || o.tile != "":
 		return fmt.Errorf("a hole in a wall and a spot on the floor are given; keep one")
@@ -119,7 +108,7 @@ func (o probeOrder) checkWall() error {
 	return nil
 }
 
-func (o probeOrder) answer(c *console, p *layout.Plan) error {
+func (o *probeOrder) answer(c *commandLine, p *layout.Plan) error {
 	if o.wall != "" {
 		return o.answerWall(c, p)
 	}
@@ -144,7 +133,7 @@ func (o probeOrder) answer(c *console, p *layout.Plan) error {
 	return nil
 }
 
-func (o probeOrder) answerWall(c *console, p *layout.Plan) error {
+func (o *probeOrder) answerWall(c *commandLine, p *layout.Plan) error {
 	r, err := roomNamed(p, o.room)
 	if err != nil {
 		return err
@@ -170,7 +159,7 @@ func (o probeOrder) answerWall(c *console, p *layout.Plan) error {
 	return nil
 }
 
-func (o probeOrder) answerTile(c *console, p *layout.Plan) error {
+func (o *probeOrder) answerTile(c *commandLine, p *layout.Plan) error {
 	var place takeoff.Place
 	row, col, _ := strings.Cut(o.tile, ",")
 	var err1, err2 error
@@ -195,75 +184,8 @@ func (o probeOrder) answerTile(c *console, p *layout.Plan) error {
 	return nil
 }
 
-// spot turns the flags into a place in a room.
-func (o probeOrder) spot(p *layout.Plan) (*probe.Map, plane.Point, error) {
-	if len(o.from) == 2 {
-		r, err := roomNamed(p, o.room)
-		if err != nil {
-			return nil, plane.Point{}, err
-		}
-		return offWalls(probe.Of(p, r), o.from)
-	}
-	x, y, found := strings.Cut(o.at, ";")
-	if !found && strings.Count(o.at, ",") == 1 {
-		x, y, found = strings.Cut(o.at, ",")
-	}
-	if !found {
-		return nil, plane.Point{}, fmt.Errorf("--at %q is not two lengths with a comma, such as 1200,850 or \"3ft 4in,2ft\"; with decimal commas, a semicolon parts them: \"1,2 m; 0,85 m\"", o.at)
-	}
-	var at [2]float64
-	for i, s := range []string{x, y} {
-		v, err := plane.ParseLength(strings.TrimSpace(s), p.Job.Units)
-		if err != nil {
-			return nil, plane.Point{}, fmt.Errorf("--at %q: %w", o.at, err)
-		}
-		at[i] = v
-	}
-	spot := plane.Pt(at[0], at[1])
-	r, err := roomAt(p, o.room, spot)
-	if err != nil {
-		return nil, spot, err
-	}
-	return probe.Of(p, r), spot, nil
-}
-
-// roomAt finds the room a spot lies in. Rooms may share coordinates.
-func roomAt(p *layout.Plan, name string, spot plane.Point) (*layout.Room, error) {
-	if name != "" || len(p.Rooms) == 1 {
-		return roomNamed(p, name)
-	}
-	var in []*layout.Room
-	for i := range p.Rooms {
-		if p.Rooms[i].Floor.Contains(spot) {
-			in = append(in, &p.Rooms[i])
-		}
-	}
-	if len(in) == 1 {
-		return in[0], nil
-	}
-	if len(in) == 0 {
-		return nil, fmt.Errorf("the spot lies in no room of the job")
-	}
-	return nil, fmt.Errorf("the spot lies in %d rooms, whose coordinates overlap: name one with --room", len(in))
-}
-
-func offWalls(m *probe.Map, from []string) (*probe.Map, plane.Point, error) {
-	var walls [2]string
-	var off [2]float64
-	for i, s := range from {
-		wall, length, _ := strings.Cut(strings.TrimSpace(s), " ")
-		v, err := plane.ParseLength(strings.TrimSpace(length), m.Units)
-		if wall == "" || length == "" || err != nil {
-			return nil, plane.Point{}, fmt.Errorf("--from %q is not a wall's letter and a length, such as \"A 2ft 3in\"", s)
-		}
-		walls[i], off[i] = wall, v
-	}
-	p, err := m.OffWalls(walls[0], off[0], walls[1], off[1])
-	return m, p, err
-}
-
 // printAnswer writes an answer for people.
-func printAnswer(c *console, m *probe.Map, a probe.Answer, where probe.Fact, under []probe.Piece) {
+func printAnswer(c *commandLine, m *probe.Map, a probe.Answer, where probe.Fact, under []probe.Piece) {
 	fmt.Fprintln(c.Out, m.Headline(a))
 	for _, f := range append(m.Facts(a, where, under), probe.Fact{About: "plan", Words: m.Rests()}) {
 		fmt.Fprintf(c.Out, "%-8s %s\n", f.About, f.Words)

@@ -1,15 +1,10 @@
 package main
 
 import (
-	"bytes"
 	"context"
-	"flag"
 	"fmt"
-	"io"
 
-	"oxturn/drawing/pdf"
 	"oxturn/drawing/sheets"
-	"oxturn/drawing/svg"
 	"oxturn/layout"
 	"oxturn/layout/probe"
 	"oxturn/layout/refit"
@@ -50,40 +45,22 @@ Flags:
   --give-up N            lay no cable in the room's N-th low-value area
   -o DIR                 also write NAME-refit.pdf, .svg and .layout.json
   --format FORMAT        text or json
-` + mannerHelp + `
+` + jobFlagsHelp + `
 Exit codes: 0 planned, 1 errors in the job or nothing fits, 2 usage.
 `
 
-func refitVerb(ctx context.Context, c *console, args []string) int {
-	fs := flag.NewFlagSet("refit", flag.ContinueOnError)
-	o := refitFlags(fs)
-	m := mannerFlags(fs)
-	names, code, ok := parse(c, "refit", fs, args)
-	if !ok {
-		return code
-	}
-	name, ok := oneJob(c, "refit", names)
-	if !ok || !m.settle(c, "refit") || !formatKnown(c, "refit", o.format) || !folderKnown(c, "refit", o.dir) {
-		return exitUsage
-	}
-	m.amend = o.amend
-	w, code := loadPlan(ctx, c, name, m)
+func (o *refitOrder) run(ctx context.Context, c *commandLine) int {
+	w, code := c.loadPlan(ctx, c.args[0], o.amend)
 	if code != exitOK {
 		return code
 	}
-	f, code := findRefit(ctx, c, w, o.cable, o.way, m)
+	f, code := o.find(ctx, c, w.plan)
 	if code != exitOK {
 		return code
 	}
-	if o.format == "json" {
-		if err := f.WriteJSON(c.Out); err != nil {
-			c.say("oxturn refit: %v", err)
-			return exitUsage
-		}
-	} else {
-		for _, line := range f.Lines(w.plan.Units()) {
-			fmt.Fprintln(c.Out, line)
-		}
+	lines := func() []string { return f.Lines(w.plan.Units()) }
+	if err := c.answer(o.format, f.WriteJSON, lines); err != nil {
+		return c.fail(err)
 	}
 	if f.New == nil {
 		return exitJob
@@ -95,34 +72,33 @@ func refitVerb(ctx context.Context, c *console, args []string) int {
 	if o.dir == "" {
 		return exitOK
 	}
-	return drawRefit(c, w, f, plan, moves, o.dir)
+	after := *w
+	after.plan = plan
+	return drawRefit(c, &after, f, moves, o.dir)
 }
 
-// findRefit plans one cable anew, within the time limit.
-func findRefit(ctx context.Context, c *console, w *work, cable string, way refit.Way, m *manner) (*refit.Refit, int) {
+// find plans one cable anew, within the time limit.
+func (o *refitOrder) find(ctx context.Context, c *commandLine, p *layout.Plan) (*refit.Refit, int) {
+	cable := o.cable
 	if cable == "" {
-		cable = onlyLaid(w.plan)
+		cable = onlyLaid(p)
 	}
-	room, planned, err := probe.CableNamed(w.plan, cable)
+	room, planned, err := probe.CableNamed(p, cable)
 	if err != nil {
-		c.say("oxturn refit: %v", err)
-		return nil, exitUsage
+		return nil, c.fail(err)
 	}
 	var f *refit.Refit
 	var lacks error
-	err = within(ctx, m.timeLimit, func(func() bool) { f, lacks = refit.New(w.plan, room, planned, way) })
+	err = within(ctx, c.timeLimit, func(func() bool) { f, lacks = refit.New(p, room, planned, o.way) })
 	switch {
 	case ctx.Err() != nil:
 		return nil, exitInterrupted
 	case err == errTime:
-		c.say("oxturn refit: given up after %v; give it more with --time-limit", m.timeLimit)
-		return nil, exitJob
+		return nil, c.stop(exitJob, fmt.Errorf("given up after %v; give it more with --time-limit", c.timeLimit))
 	case err != nil:
-		c.say("oxturn refit: %v", err)
-		return nil, exitUsage
+		return nil, c.fail(err)
 	case lacks != nil:
-		c.say("oxturn refit: %v\nhint: oxturn help refit", lacks)
-		return nil, exitJob
+		return nil, c.stop(exitJob, fmt.Errorf("%w\nhint: oxturn help refit", lacks))
 	}
 	return f, exitOK
 }
@@ -146,51 +122,20 @@ func onlyLaid(p *layout.Plan) string {
 }
 
 // sayMoves says which sensors have to lie elsewhere.
-func sayMoves(c *console, moves []refit.SensorMove, tape layout.Tape) {
+func sayMoves(c *commandLine, moves []refit.SensorMove, tape layout.Tape) {
 	for _, m := range moves {
 		fmt.Fprintln(c.Out, "sensor   "+m.Words(tape))
 	}
 }
 
 // drawRefit draws the cable as planned anew, and writes the layout it makes.
-func drawRefit(c *console, w *work, f *refit.Refit, plan *layout.Plan, moves []refit.SensorMove, dir string) int {
-	set, err := sheets.RefitPlans(plan, f, moves)
+func drawRefit(c *commandLine, w *work, f *refit.Refit, moves []refit.SensorMove, dir string) int {
+	set, err := sheets.RefitPlans(w.plan, f, moves)
 	if err != nil {
-		c.say("oxturn refit: nothing was drawn: %v", err)
-		return exitJob
+		return c.stop(exitJob, notDrawn(err))
 	}
-	base := w.source.base + "-refit"
-	after := *w
-	after.plan = plan
-	var files []file
-	add := func(name string, write func(io.Writer) error) {
-		var b bytes.Buffer
-		if failed := write(&b); err == nil {
-			err = failed
-		}
-		files = append(files, file{name, b.Bytes()})
-	}
-	add(base+".pdf", func(to io.Writer) error { return pdf.Write(to, set, after.info()) })
-	for i, s := range set {
-		name := base
-		if i > 0 {
-			name += fmt.Sprintf("-%d", i+1)
-		}
-		add(name+".svg", func(to io.Writer) error { return svg.Write(to, s) })
-	}
-	add(base+".layout.json", plan.WriteFile)
-	if err != nil {
-		c.say("oxturn refit: nothing was drawn: %v", err)
-		return exitUsage
-	}
-	to := &folder{dir: dir}
-	defer to.close()
-	if err := to.write(files); err != nil {
-		c.say("oxturn refit: nothing was written: %v", err)
-		return exitUsage
-	}
-	for _, f := range files {
-		c.say("drawn    %s", f.name)
-	}
-	return exitOK
+	files := &fileSet{base: w.source.base + "-refit"}
+	files.drawn(set, w.info())
+	files.add(".layout.json", w.plan.WriteFile)
+	return c.writeSet(files, dir)
 }

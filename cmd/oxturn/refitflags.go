@@ -1,7 +1,6 @@
 package main
 
 import (
-	"flag"
 	"fmt"
 	"strconv"
 	"strings"
@@ -19,19 +18,17 @@ type refitOrder struct {
 	way                      refit.Way
 }
 
-func refitFlags(fs *flag.FlagSet) *refitOrder {
-	o := &refitOrder{}
-	fs.StringVar(&o.cable, "cable", "", "")
-	fs.StringVar(&o.plan, "plan", "", "")
-	fs.IntVar(&o.runs, "runs", 0, "")
-	fs.Func("mark", "", func(s string) error { o.marks = append(o.marks, s); return nil })
-	fs.Func("run", "", func(s string) error { o.counts = append(o.counts, s); return nil })
-	fs.BoolVar(&o.way.Once, "once", false, "")
-	fs.IntVar(&o.way.Lift, "lift", 0, "")
-	fs.IntVar(&o.way.GiveUp, "give-up", 0, "")
-	fs.StringVar(&o.dir, "o", "", "")
-	fs.StringVar(&o.format, "format", "text", "")
-	return o
+func (o *refitOrder) flags(f *verbFlags) {
+	f.text(&o.cable, "cable")
+	f.text(&o.plan, "plan")
+	f.IntVar(&o.runs, "runs", 0, "")
+	f.each(&o.marks, "mark")
+	f.each(&o.counts, "run")
+	f.BoolVar(&o.way.Once, "once", false, "")
+	f.IntVar(&o.way.Lift, "lift", 0, "")
+	f.IntVar(&o.way.GiveUp, "give-up", 0, "")
+	f.folder(&o.dir)
+	f.format(&o.format)
 }
 
 // amend puts what the flags say of the floor into the job's record of the cable,

@@ -71,11 +71,3 @@ func githubData(s string) string {
 func githubProperty(s string) string {
 	return strings.NewReplacer(":", "%3A", ",", "%2C").Replace(githubData(s))
 }
-
-// verdict is the exit code that a report calls for.
-func (m *manner) verdict(r *job.Report) int {
-	if r.Errors() > 0 || m.strict && r.Warnings() > 0 {
-		return exitJob
-	}
-	return exitOK
-}

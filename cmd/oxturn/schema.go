@@ -3,7 +3,6 @@ package main
 import (
 	"bytes"
 	"context"
-	"flag"
 	"fmt"
 	"math"
 	"strings"
@@ -30,24 +29,21 @@ Flags:
 // schemaFile is what a job's first line calls the schema.
 const schemaFile = "oxturn.schema.json"
 
-func schema(_ context.Context, c *console, args []string) int {
-	fs := flag.NewFlagSet("schema", flag.ContinueOnError)
-	catalogue := fs.Bool("catalogue", false, "")
-	rest, code, ok := parse(c, "schema", fs, args)
-	if !ok {
-		return code
-	}
-	if len(rest) > 0 {
-		c.say("oxturn schema: it takes no file; print it into one with: oxturn schema > %s", schemaFile)
-		return exitUsage
+// A schemaOrder is what the flags of schema ask for.
+type schemaOrder struct{ catalogue bool }
+
+func (o *schemaOrder) flags(f *verbFlags) { f.BoolVar(&o.catalogue, "catalogue", false, "") }
+
+func (o *schemaOrder) run(_ context.Context, c *commandLine) int {
+	if len(c.args) > 0 {
+		return c.fail(fmt.Errorf("it takes no file; print it into one with: oxturn schema > %s", schemaFile))
 	}
 	text := jobSchema()
-	if *catalogue {
+	if o.catalogue {
 		text = catalogueSchema()
 	}
 	if _, err := c.Out.Write(text); err != nil {
-		c.say("oxturn schema: %v", err)
-		return exitUsage
+		return c.fail(err)
 	}
 	return exitOK
 }

@@ -17,7 +17,7 @@ func TestSheetsTopic(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	w, err := do(context.Background(), s, &manner{timeLimit: time.Minute})
+	w, err := do(context.Background(), s, workOptions{timeLimit: time.Minute})
 	if err != nil || len(w.sheets) == 0 {
 		t.Fatal(err, w.report.Diagnostics())
 	}

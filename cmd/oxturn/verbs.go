@@ -1,7 +1,6 @@
 package main
 
 import (
-	"context"
 	"fmt"
 	"strings"
 )
@@ -12,25 +11,30 @@ type verb struct {
 	use   string // argument line after "oxturn "
 	short string // one line for the overview
 	help  string // after the first two lines of help; its Flags list is what completion offers
-	run   func(ctx context.Context, c *console, args []string) int
+	jobs  jobsMeant
+	order order
 }
+
+// jobsMeant finds which job files the words beside the flags mean. A verb without
+// it is not on jobs, and its words are its own.
+type jobsMeant func(c *commandLine, words []string) ([]string, error)
 
 func verbs() []verb {
 	return []verb{
-		{"draw", "draw JOB.toml... [-o DIR] [--only layout,pdf,svg,takeoff,map]", "write the drawings, the take-off and the layout file", drawHelp, draw},
-		{"check", "check JOB.toml... [--format text|json|none]", "say what is wrong with a job, and all its figures", checkHelp, check},
-		{"watch", "watch JOB.toml [-o DIR] [--port N] [--no-open]", "show the job in the browser while you write it", watchHelp, watch},
-		{"choose", "choose JOB.toml [--all] [--format text|csv|json]", "compare the cables there are for each room", chooseHelp, choose},
-		{"new", "new [FILE.toml] [--kind bath|kitchen|entry] [--units mm|in]", "write a job to start from", newHelp, newJob},
-		{"explain", "explain [ID]", "what a warning means, and how a job without it looks", explainHelp, explain},
-		{"refit", "refit JOB.toml [--cable ID] [--lift N] [--give-up N] [-o DIR]", "plan the rest of a partly laid cable from where the installer stands", refitHelp, refitVerb},
-		{"compare", "compare OLD.toml NEW.toml", "what changed between two revisions of a job", compareHelp, compareVerb},
-		{"probe", "probe JOB.toml --from \"A 2ft\" --from \"B 14in\"", "what lies at a spot on the floor, before anything is drilled", probeHelp, probeVerb},
-		{"fault", "fault JOB.toml --cable ID --short OHMS...", "the stretch of floor that a fault must lie under", faultHelp, faultVerb},
-		{"schema", "schema [--catalogue]", "the job file's JSON Schema, for editors", schemaHelp, schema},
-		{"completion", "completion bash|zsh|fish", "lines that let a shell complete", completionHelp, completion},
-		{"help", "help [VERB | TOPIC | KEY]", "this list, or help on a verb, a topic or a key of the job file", helpHelp, help},
-		{"version", "version [--licences]", "version, build and fonts", versionHelp, version},
+		{"draw", "draw JOB.toml... [-o DIR] [--only layout,pdf,svg,takeoff,map]", "write the drawings, the take-off and the layout file", drawHelp, manyJobs, &drawOrder{}},
+		{"check", "check JOB.toml... [--format text|json|none]", "say what is wrong with a job, and all its figures", checkHelp, manyJobs, &checkOrder{}},
+		{"watch", "watch JOB.toml [-o DIR] [--port N] [--no-open]", "show the job in the browser while you write it", watchHelp, jobToWatch, &watchOrder{}},
+		{"choose", "choose JOB.toml [--all] [--format text|csv|json]", "compare the cables there are for each room", chooseHelp, jobToChooseFor, &chooseOrder{}},
+		{"new", "new [FILE.toml] [--kind bath|kitchen|entry] [--units mm|in]", "write a job to start from", newHelp, nil, &newOrder{}},
+		{"explain", "explain [ID]", "what a warning means, and how a job without it looks", explainHelp, nil, &explainOrder{}},
+		{"refit", "refit JOB.toml [--cable ID] [--lift N] [--give-up N] [-o DIR]", "plan the rest of a partly laid cable from where the installer stands", refitHelp, jobAskedAbout, &refitOrder{}},
+		{"compare", "compare OLD.toml NEW.toml", "what changed between two revisions of a job", compareHelp, twoJobs, &compareOrder{}},
+		{"probe", "probe JOB.toml --from \"A 2ft\" --from \"B 14in\"", "what lies at a spot on the floor, before anything is drilled", probeHelp, jobAskedAbout, &probeOrder{}},
+		{"fault", "fault JOB.toml --cable ID --short OHMS...", "the stretch of floor that a fault must lie under", faultHelp, jobAskedAbout, &faultOrder{}},
+		{"schema", "schema [--catalogue]", "the job file's JSON Schema, for editors", schemaHelp, nil, &schemaOrder{}},
+		{"completion", "completion bash|zsh|fish", "lines that let a shell complete", completionHelp, nil, &completionOrder{}},
+		{"help", "help [VERB | TOPIC | KEY]", "this list, or help on a verb, a topic or a key of the job file", helpHelp, nil, &helpOrder{}},
+		{"version", "version [--licences]", "version, build and fonts", versionHelp, nil, &versionOrder{}},
 	}
 }
 

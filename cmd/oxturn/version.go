@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"flag"
 	"fmt"
 	"runtime"
 	"runtime/debug"
@@ -22,14 +21,14 @@ Flags:
   --licences             the licences of the faces that are built in
 `
 
-func version(_ context.Context, c *console, args []string) int {
-	fs := flag.NewFlagSet("version", flag.ContinueOnError)
-	licences := fs.Bool("licences", false, "")
-	if _, code, ok := parse(c, "version", fs, args); !ok {
-		return code
-	}
+// A versionOrder is what the flags of version ask for.
+type versionOrder struct{ licences bool }
+
+func (o *versionOrder) flags(f *verbFlags) { f.BoolVar(&o.licences, "licences", false, "") }
+
+func (o *versionOrder) run(_ context.Context, c *commandLine) int {
 	fmt.Fprintf(c.Out, "oxturn %s%s (%s %s/%s)\n", release, commit(), runtime.Version(), runtime.GOOS, runtime.GOARCH)
-	if *licences {
+	if o.licences {
 		fmt.Fprint(c.Out, fonts.Licences())
 	}
 	return exitOK

@@ -29,14 +29,24 @@ type work struct {
 // errTime ends work that takes longer than its limit.
 var errTime = errors.New("time limit")
 
+// An amendment is what flags add to a job as read.
+type amendment func(*job.Job) error
+
+// workOptions say how far a job is taken.
+type workOptions struct {
+	timeLimit time.Duration
+	undrawn   bool      // no sheets are wanted
+	amend     amendment // nil: nothing
+}
+
 // do reads, plans and draws a job, or leaves the drawing out; everything there
 // is to say about it is in the report. An error is trouble that is not the
 // job's: ctx ended, or a fault of ours.
-func do(ctx context.Context, s source, m *manner) (*work, error) {
+func do(ctx context.Context, s source, o workOptions) (*work, error) {
 	w := &work{source: s}
-	err := within(ctx, m.timeLimit, func(stop func() bool) { w.take(m, stop) })
+	err := within(ctx, o.timeLimit, func(stop func() bool) { w.take(o, stop) })
 	if errors.Is(err, errTime) {
-		return givenUp(s, m.timeLimit), nil // w still belongs to its goroutine
+		return givenUp(s, o.timeLimit), nil // w still belongs to its goroutine
 	}
 	return w, err
 }
@@ -50,32 +60,37 @@ func givenUp(s source, limit time.Duration) *work {
 
 // take does the work's phases up to the first that finds errors. Once stop
 // says so nobody waits for it any more.
-func (w *work) take(m *manner, stop func() bool) {
+func (w *work) take(o workOptions, stop func() bool) {
 	w.job, w.report = job.Read(w.source.name, w.source.data, w.source.open)
-	if w.job == nil || w.report.Errors() > 0 {
+	if w.job == nil || w.report.Errors() > 0 || !w.amended(o.amend) {
 		return
 	}
-	if m.amend != nil {
-		if err := m.amend(w.job); err != nil {
-			w.report.Add(job.Diagnostic{Span: job.Span{File: w.source.name}, Message: err.Error(), Hint: "look at the flags given"})
-			return
-		}
-	}
-	drawn := !m.undrawn
 	plan, found := build.PlanUntil(w.job, stop)
 	for _, d := range found {
 		w.report.Add(d)
 	}
-	if w.report.Errors() == 0 && drawn {
+	if w.report.Errors() == 0 && !o.undrawn {
 		w.draw(plan)
 	}
 	if w.report.Errors() > 0 {
 		return
 	}
 	w.plan = plan
-	if drawn { // else a warning of drawing that the job allows would seem needless
+	if !o.undrawn { // else a warning of drawing that the job allows would seem needless
 		w.report.Finish()
 	}
+}
+
+// amended reports whether the flags could be added to the job.
+func (w *work) amended(amend amendment) bool {
+	if amend == nil {
+		return true
+	}
+	err := amend(w.job)
+	if err != nil {
+		w.report.Add(job.Diagnostic{Span: job.Span{File: w.source.name}, Message: err.Error(), Hint: "look at the flags given"})
+	}
+	return err == nil
 }
 
 func (w *work) draw(plan *layout.Plan) {

@@ -228,6 +228,21 @@ func catalogueKeys() []Key {
 	return out
 }
 
+// IsCatalogue reports whether a file is TOML that has cables and nothing else of a
+// job.
+func IsCatalogue(data []byte) bool {
+	root, err := tree.Parse(data)
+	if err != nil || root.Get("cable") == nil {
+		return false
+	}
+	for _, f := range root.Fields {
+		if f.Name != "cable" && f.Name != "units" {
+			return false
+		}
+	}
+	return true
+}
+
 // readRooms reads every room, up to the limit.
 func (j *Job) readRooms(top table) {
 	rooms := top.each("room")

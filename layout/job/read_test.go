@@ -238,6 +238,22 @@ func TestDrawingUnits(t *testing.T) {
 	}
 }
 
+func TestIsCatalogue(t *testing.T) {
+	for text, want := range map[string]bool{
+		"units = \"in\"\n[[cable]]\nid = \"A\"\n": true,
+		"[[cable]]\n":           true,
+		"units = \"in\"\n":      false,
+		"[[cable]]\n[[room]]\n": false,
+		"[[cable]]\n[job]\n":    false,
+		"[[cable]]\nid = \n":    false,
+		"":                      false,
+	} {
+		if got := IsCatalogue([]byte(text)); got != want {
+			t.Errorf("%q: %t", text, got)
+		}
+	}
+}
+
 func TestCatalogueTroubles(t *testing.T) {
 	text := "catalogue = \"cables.toml\"\n" + head + "[[room]]\nname = \"R\"\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\n" + tail
 	tests := []struct {
