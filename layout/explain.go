@@ -22,6 +22,7 @@ func Explanations() []job.Explanation {
 			"cables = [\"C\", \"D\"]\n\n[room.thermostat]\nat = [" + box + ", -200]\n" + cable("C") + cable("D")
 	}
 	whole := landing("[[0, 0], [1200, 0], [1200, 1000], [0, 1000]]", "length = \"10 m\"\nwatts = 100")
+	limited := strings.Replace(whole, "from = \"600 mm\"\n", "from = \"600 mm\"\nfloor_limit = \"29 C\"\n", 1)
 	layers := "[[layer]]\nkind = \"wood\"\nthickness = \"19 mm\"\n\n"
 	membraneLayer := "[[layer]]\nkind = \"tile\"\nthickness = \"10 mm\"\n\n[[layer]]\nkind = \"membrane\"\nthickness = \"5.5 mm\"\n\n"
 	cover := func(limit string) string { return "[warmth]\ncovering_limit = " + limit + "\n\n" }
@@ -59,6 +60,9 @@ func Explanations() []job.Explanation {
 		{ID: "W107", Title: "cold leads lie on one another", Text: "Where several cables come to one box, their cold leads go side by side over the floor. Here one finds no way but over another, or over the lead joint of another cable. " +
 			"Two leads on one another stand up under tile and are pressed there; a joint is the thickest and weakest part of a cable, and nothing may lie on it. The cable plan notes each such place, and the leads must be kept apart there in depth: each in a tube or recess of its own.",
 			Bad: slot("560", "580"), Good: slot("520", "560")},
+		{ID: "W108", Title: "more power per area than allowed", Text: "A power per area says nothing without its area. At even spacing, cable length times spacing, half a gap beyond the outer runs is counted in; over the floor within the clearances alone the same watts come to more. " +
+			"[supply] max_density is held against both, so that the stricter counts, unless max_density_over says which of the two it is over; and against three neighbouring runs where they lie closest.",
+			Bad: "[supply]\nmax_density = \"105 W/m2\"\n\n" + whole, Good: "[supply]\nmax_density = \"105 W/m2\"\nmax_density_over = \"even spacing\"\n\n" + whole},
 		{ID: "W110", Title: "a cable as laid is not as long as its label says", Text: "What was measured of a cable on the floor adds up to another length than the cable has. A run was left out or counted twice, or a leg misread: " +
 			"the map would show cable where there is none, or none where there is.",
 			Bad: laid(strings.Repeat(pair, 4) + `"north 27"`), Good: laid(strings.Repeat(pair, 5) + `"north 27", "east 3", "south 20"`)},
@@ -79,10 +83,14 @@ func Explanations() []job.Explanation {
 			Bad: "roll_width = \"20 mm\"\n\n" + whole, Good: "roll_width = \"1 m\"\n\n" + whole},
 		{ID: "W121", Title: "the floor's warmth cannot be worked out", Text: "Surface temperature and warm-up follow from the layers of the floor, from the tile down to what carries it. One of them has no conductivity, or none is the membrane that holds the cable. " +
 			"The section is drawn all the same, without its charts.",
-			Bad: layers + whole, Good: membraneLayer + layers + whole},
+			Bad: layers + whole, Good: membraneLayer + layers + limited},
 		{ID: "W122", Title: "the floor would pass its covering's limit", Text: "Left on without a thermostat, the surface over a cable would become warmer than the covering may get by its own instructions. It is judged at its warmest: no heat lost below or, on ground, soil that has settled, and the air at [warmth] warmest. " +
 			"The floor thermostat must then hold it down: it needs a limit of its own, and its sensor must lie where the floor is at its warmest.",
-			Bad: cover("\"24 C\"") + membraneLayer + layers + whole, Good: cover("\"45 C\"") + membraneLayer + layers + whole},
+			Bad: cover("\"24 C\"") + membraneLayer + layers + limited, Good: cover("\"45 C\"") + membraneLayer + layers + limited},
+		{ID: "W123", Title: "nothing written down keeps the floor comfortable", Text: "Left on without a thermostat, the surface over a cable would become warmer than people are to stand on for long: 29 °C in a room at 20 °C, 33 °C in a bathroom at 24 °C, 9 K over the air either way " +
+			"(EN 1264-2; a room with a tub or a shower counts as a bathroom). It is judged at its warmest: no heat lost below or, on ground, soil that has settled, and the air at [warmth] warmest. Most warmed tile floors could do so, and their thermostat keeps them below: " +
+			"it must have a floor sensor, and its floor limit must be set. Give what it is set to as [room.thermostat] floor_limit: the electrician's sheet then asks for it.",
+			Bad: membraneLayer + layers + whole, Good: membraneLayer + layers + limited},
 		{ID: "W130", Title: "a figure is outside a region's rule", Text: "The job names a region, and one of its figures lies outside what that region's wiring rules ask for, as read in the edition named. " +
 			"Rules change and are adopted place by place: look the clause up in the edition in force. It is never said that a rule is met.",
 			Bad: "[supply]\nregion = \"north america\"\n\n" + strings.Replace(whole, "lead = \"3 m\"", "lead = \"2 m\"", 1), Good: "[supply]\nregion = \"north america\"\n\n" + whole},

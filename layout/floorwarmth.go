@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"oxturn/layout/heat"
+	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
 
@@ -77,6 +78,33 @@ type Bound struct {
 
 // Alike reports whether both bounds are the same.
 func (w Warm) Alike() bool { return w.Hot.Section.Below == w.Cold.Section.Below }
+
+// ComfortLimit is how warm a room's floor may get for people to stand on it for
+// long: a bathroom's where there is a tub or a shower.
+func (r *Room) ComfortLimit() heat.Limit {
+	if slices.ContainsFunc(r.Job.Fixtures, func(f job.Fixture) bool { return f.Kind == job.Tub || f.Kind == job.Shower }) {
+		return heat.BathroomLimit
+	}
+	return heat.OccupiedLimit
+}
+
+// Comfort holds a room's floor at its warmest, left on, against its ComfortLimit,
+// in air at least as warm as that is for; nil where its warmth is not known.
+func (w *Warmth) Comfort(r *Room) *heat.Verdict {
+	var worst *heat.Verdict
+	limit := r.ComfortLimit()
+	for i := range r.Cables {
+		run := w.Of(r.Cables[i].ID)
+		if run == nil {
+			continue
+		}
+		v := run.Hot.Steady.Against(max(w.Warmest, limit.Air), limit)[0]
+		if worst == nil || v.Margin < worst.Margin {
+			worst = &v
+		}
+	}
+	return worst
+}
 
 // A RoomUse is what the heating of a room draws.
 type RoomUse struct {

@@ -18,6 +18,7 @@ type Gaps struct {
 	Run             int     // number of the middle one of those
 	Most            float64 // W/m² allowed, locally and overall; 0: no limit is given
 	MostFrom        job.Source
+	MostOver        string // what that limit is over, as the job has it
 }
 
 // besideFor is over how much of a run, in mm, a neighbour counts: shorter
@@ -40,7 +41,7 @@ func (r *Room) FindGaps(j *job.Job) {
 	}
 	for i := range r.Cables {
 		g := r.Cables[i].gaps(all, reach, between)
-		g.Most, g.MostFrom = j.Supply.MaxDensity, j.Supply.MaxDensitySource
+		g.Most, g.MostFrom, g.MostOver = j.Supply.MaxDensity, j.Supply.MaxDensitySource, j.Supply.MaxDensityOver
 		r.Cables[i].Gaps = g
 	}
 }

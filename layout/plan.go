@@ -90,7 +90,7 @@ type Cable struct {
 	Routed     float64       // mm along Path with its bends
 	Spacing    float64       // mean gap between neighbouring runs, mm
 	Share      plane.Region  // the floor this cable serves
-	Density    float64       // W/m² over Share
+	Density    float64       // W/m² at even spacing: over AtEven
 	ColdLead   []plane.Point // from the thermostat's foot to the start of heat
 	Return     []plane.Point // second cold lead of a single-conductor cable, from the end to the foot
 	LeadReach  float64       // mm of lead there is for the floor: lead less rise, tail and slack
@@ -213,4 +213,6 @@ type Candidate struct {
 
 	Off    float64 // from the density asked for, a share of it, by estimate
 	Within bool    // by estimate, it is within the limits
+
+	OverHeated float64 // W/m² over the heated floor it is for, by estimate
 }

@@ -122,7 +122,7 @@ func optionsText(w io.Writer, j *job.Job, rooms []build.RoomOptions, all bool) e
 		if i > 0 {
 			fmt.Fprintln(w)
 		}
-		fmt.Fprintf(w, "%s: %s to heat at about %s\n\n", printable(r.Room.Name), plane.FormatArea(r.Heated, u), density(r.Asked, u))
+		fmt.Fprintf(w, "%s: %s to heat at about %s at even spacing\n\n", printable(r.Room.Name), plane.FormatArea(r.Heated, u), density(r.Asked, u))
 		t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
 		fmt.Fprintln(t, "\tcable\tlength\tspacing\tpegs\theat\tcovered\tload\tlead\t1 in less\t1 in more\twarm in\t")
 		var unfit []build.Option

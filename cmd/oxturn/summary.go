@@ -21,7 +21,7 @@ func summaryLines(p *layout.Plan) []string {
 		heated += r.Heated.Area()
 		for _, c := range r.Cables {
 			cable = append(cable, fmt.Sprintf("%s %s %s in %d runs", c.ID, printable(c.Label.ID), cableLength(c.Label.Length, u), len(c.Runs)))
-			spacing = append(spacing, fmt.Sprintf("%s %s even (%.1f pegs), %s", c.ID, withUnit(c.Spacing, u), c.Spacing/p.Job.Membrane.Pitch, density(c.Density, u)))
+			spacing = append(spacing, fmt.Sprintf("%s %s even (%.1f pegs), %s at that, %s over the heated floor", c.ID, withUnit(c.Spacing, u), c.Spacing/p.Job.Membrane.Pitch, density(c.Density, u), density(c.OverServed(), u)))
 		}
 	}
 	var load []string

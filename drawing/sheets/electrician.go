@@ -78,6 +78,9 @@ func loadTable(v *floorplan.View) setting.Block {
 		setting.Row("Leads into the box", leadsInBox(v)),
 		setting.Row("Sensor", sensorLine(v.Plan.Job.Sensor, v.Fig)),
 	)
+	if limit := floorLimit(v); limit != "" {
+		t.Rows = append(t.Rows, setting.Row("Floor limit to set", limit))
+	}
 	if in := v.Plan.Job.Region(); in.Derated() {
 		t.Rows = slices.Insert(t.Rows, 4, setting.Row(fmt.Sprintf("Continuous load, %.0f%s%%", 100*in.Continuous.Value, setting.NoBreak), fmt.Sprintf("%.2f A, %s", l.Continuous, wholeStandards(in.Continuous.Source))))
 	}
@@ -88,6 +91,18 @@ func loadTable(v *floorplan.View) setting.Block {
 		t.Rows = append(t.Rows, setting.Row("Box to the "+name, v.Fig.Length(d)+" over the floor; look up the local limit"))
 	}
 	return t
+}
+
+// floorLimit is what the thermostat is to keep the floor below, "" where nothing
+// asks for it.
+func floorLimit(v *floorplan.View) string {
+	if set := v.Room.Job.Thermostat.Limit; set > 0 {
+		return degrees(v.Fig, set) + ", job file"
+	}
+	if c := v.Plan.Warmth.Comfort(v.Room); c != nil && c.Over() {
+		return fmt.Sprintf("%s at most, %s, %s", degrees(v.Fig, c.Limit.Celsius), c.Limit.Name, wholeStandards(c.Limit.Source))
+	}
+	return ""
 }
 
 // countInParallel says how the cables are joined, where there are several.

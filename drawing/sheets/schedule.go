@@ -88,9 +88,10 @@ func properties(f say.Figures) []property {
 		{"Even spacing", func(c *layout.Cable) string { return f.Spacing(c.Spacing) }},
 		{"Gaps, closest to widest", func(c *layout.Cable) string { return gapRange(c.Gaps, f) }},
 		{"Heat per length", func(c *layout.Cable) string { return perLength(c.Label, f.Units) }},
-		{"Heat, at even spacing", func(c *layout.Cable) string { return density(c.Density, f.Units) }},
+		{"Heat, at even spacing", func(c *layout.Cable) string { return densityOver(c.Density, c.AtEven(), f.Units) }},
+		{"Heat, over heated area", func(c *layout.Cable) string { return densityOver(c.OverServed(), c.Share.Area(), f.Units) }},
 		{"Densest, three runs", func(c *layout.Cable) string { return densest(c, f) }},
-		{"Most heat allowed", func(c *layout.Cable) string { return allowed(c.Gaps, f) }},
+		{"Most heat allowed", func(c *layout.Cable) string { return allowed(c, f) }},
 		{"Heated area", func(c *layout.Cable) string { return plane.FormatArea(c.Share.Area(), f.Units) }},
 		{"Lead", func(c *layout.Cable) string {
 			return f.Long(c.Label.Lead) + ", reaches " + f.Long(c.LeadReach)
@@ -132,11 +133,25 @@ func densest(c *layout.Cable, f say.Figures) string {
 	return fmt.Sprintf("%s, round run %s", density(g.Densest, f.Units), c.RunName(g.Run))
 }
 
-func allowed(g layout.Gaps, f say.Figures) string {
+// allowed is the limit, what it is over, and whether it is kept.
+func allowed(c *layout.Cable, f say.Figures) string {
+	g := c.Gaps
 	if g.Most == 0 {
 		return "not given"
 	}
-	return density(g.Most, f.Units) + ", " + g.MostFrom.String()
+	kept := "kept"
+	if !c.Keeps() {
+		kept = "NOT kept"
+	}
+	return fmt.Sprintf("%s %s, %s: %s", density(g.Most, f.Units), layout.LimitOver(g.MostOver), g.MostFrom, kept)
+}
+
+// densityOver writes a power per area with the area that it is over.
+func densityOver(w, mm2 float64, u plane.Units) string {
+	if w == 0 {
+		return "-"
+	}
+	return density(w, u) + " over " + plane.FormatArea(mm2, u)
 }
 
 // density writes W/m² in both systems, the sheet's own first.

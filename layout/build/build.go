@@ -41,6 +41,7 @@ func PlanUntil(j *job.Job, stop func() bool) (*layout.Plan, []job.Diagnostic) {
 	out = append(out, load.Loads(p)...)
 	for i := range p.Rooms {
 		out = append(out, wideGap(&p.Rooms[i], j)...)
+		out = append(out, tooDense(&p.Rooms[i], j)...)
 	}
 	out = append(out, load.Feeds(p)...)
 	fullUse(p)

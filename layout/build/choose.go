@@ -250,6 +250,7 @@ func estimate(r *layout.Room, j *job.Job, set []job.Cable, zones []plane.Region)
 	}
 	c.Spacing = layout.IdealSpacing(joined(zones), total)
 	c.Density = watts / (total / 1000) / (c.Spacing / 1000)
+	c.OverHeated = watts / (joined(zones).Area() / 1e6)
 	c.Off = off(c.Density, asked(r), set, zones)
 	c.Why = beyond(r, j, set, c, len(zones))
 	c.Within = c.Why == ""
@@ -270,8 +271,10 @@ func beyond(r *layout.Room, j *job.Job, set []job.Cable, c layout.Candidate, zon
 		return fmt.Sprintf("too short: its runs would be %.1f pegs apart, widest allowed %d", pegs, j.Spacing.Widest)
 	case j.Supply.Volts > 0 && set[0].Volts != j.Supply.Volts:
 		return fmt.Sprintf("made for %g V, supply is %g V", set[0].Volts, j.Supply.Volts)
-	case j.Supply.MaxDensity > 0 && c.Density > j.Supply.MaxDensity:
-		return fmt.Sprintf("%s is above the %s allowed", plane.FormatDensity(c.Density, j.Units), plane.FormatDensity(j.Supply.MaxDensity, j.Units))
+	case j.Supply.MaxDensity > 0 && c.Density > j.Supply.MaxDensity && j.Supply.MaxDensityOver != job.OverHeated:
+		return fmt.Sprintf("%s at even spacing is above the %s allowed", plane.FormatDensity(c.Density, j.Units), plane.FormatDensity(j.Supply.MaxDensity, j.Units))
+	case j.Supply.MaxDensity > 0 && c.OverHeated > j.Supply.MaxDensity*(1+layout.AtLimit) && j.Supply.MaxDensityOver != job.OverEven:
+		return fmt.Sprintf("%s over the heated floor is above the %s allowed", plane.FormatDensity(c.OverHeated, j.Units), plane.FormatDensity(j.Supply.MaxDensity, j.Units))
 	case len(leadsTooShort(r, set, j.Units)) > 0:
 		return "its cold lead does not reach the floor"
 	}

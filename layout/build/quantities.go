@@ -80,7 +80,7 @@ func quantities(p *layout.Plan, i int) takeoff.Room {
 	r := &p.Rooms[i]
 	out := takeoff.Room{
 		Name: r.Job.Name, Floor: r.Floor.Area(), Heated: r.Heated.Area(), Tiled: r.Tiled,
-		Thermostat: thermostat(r, p.Load),
+		Thermostat: thermostat(r, p),
 	}
 	for _, m := range r.Job.Joints {
 		out.Joints = append(out.Joints, takeoff.Joint{Name: m.Name, Length: onTile(r, m.Segment), Width: m.Width, WidthSource: m.Spans.Source("width")})
@@ -99,8 +99,9 @@ func quantities(p *layout.Plan, i int) takeoff.Room {
 	return out
 }
 
-func thermostat(r *layout.Room, loads []layout.Load) *takeoff.Thermostat {
-	t := &takeoff.Thermostat{Rise: r.Job.Thermostat.Height}
+func thermostat(r *layout.Room, p *layout.Plan) *takeoff.Thermostat {
+	comfort := p.Warmth.Comfort(r)
+	t := &takeoff.Thermostat{Rise: r.Job.Thermostat.Height, Limits: r.Job.Thermostat.Limit > 0 || comfort != nil && comfort.Over()}
 	for _, c := range r.Cables {
 		t.ColdLeads++
 		if c.Return != nil {
@@ -115,7 +116,7 @@ func thermostat(r *layout.Room, loads []layout.Load) *takeoff.Thermostat {
 		}
 		t.SensorTube += plane.PathLength(s.Lead)
 	}
-	for _, l := range loads {
+	for _, l := range p.Load {
 		if l.Room == r.Job.Name {
 			t.Relay = l.Total.Needs != ""
 		}

@@ -22,7 +22,7 @@ func warm(p *layout.Plan) []job.Diagnostic {
 	layers(w, p.Job)
 	err := compute(w, p)
 	if err == nil {
-		return tooWarm(w, p.Job)
+		return append(tooWarm(w, p.Job), tooHot(p)...)
 	}
 	w.Problem, w.Runs, w.Offers = err.Error(), nil, nil
 	return []job.Diagnostic{{

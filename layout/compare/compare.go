@@ -214,7 +214,7 @@ func (d *diff) cable(room string, was, now *layout.Cable) {
 	if math.Abs(was.Spacing-now.Spacing) > 0.5 {
 		d.span(room, "spacing of "+now.ID, was.Spacing, now.Spacing)
 	}
-	d.text(room, "power per area of "+now.ID, d.density(was), d.density(now), both("power per area", "W/m²", layout.Round(was.Density, 1), layout.Round(now.Density, 1)))
+	d.text(room, "power per area at even spacing of "+now.ID, d.density(was), d.density(now), both("power per area", "W/m²", layout.Round(was.Density, 1), layout.Round(now.Density, 1)))
 	d.text(room, "runs of "+now.ID, fmt.Sprint(len(was.Runs)), fmt.Sprint(len(now.Runs)), both("runs", "", float64(len(was.Runs)), float64(len(now.Runs))))
 	d.place(room, "lead joint of "+now.ID, &was.Path[0], &now.Path[0])
 	d.place(room, "half-way mark of "+now.ID, &was.Marks[1].At, &now.Marks[1].At)

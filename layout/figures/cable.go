@@ -64,6 +64,9 @@ type Spacing struct {
 	Closest    float64 `json:"closest_mm" round:"1"` // 0: no two runs lie side by side
 	Widest     float64 `json:"widest_mm" round:"1"`
 	Density    float64 `json:"at_even_w_m2" round:"1"`
+	AtEven     float64 `json:"at_even_m2" round:"3"` // what Density is over
+	OverServed float64 `json:"over_served_w_m2" round:"1"`
+	Keeps      bool    `json:"within_limit"` // over what the limit is over, and over three runs; true where there is none
 	Densest    float64 `json:"densest_over_three_runs_w_m2" round:"1"`
 	DensestRun int     `json:"densest_run"`
 }
@@ -94,7 +97,7 @@ func cable(c *layout.Cable, t job.Thermostat) Cable {
 		Ohms: ohms(c), Length: c.Label.Length, WattsPerMetre: c.Circuit.WattsPerMetre,
 		Spacing: Spacing{
 			Even: c.Spacing, Closest: c.Gaps.Closest, Widest: c.Gaps.Widest,
-			Density: c.Density, Densest: c.Gaps.Densest, DensestRun: c.Gaps.Run,
+			Density: c.Density, AtEven: squareMetres(c.AtEven()), OverServed: c.OverServed(), Keeps: c.Keeps(), Densest: c.Gaps.Densest, DensestRun: c.Gaps.Run,
 		},
 		Served: squareMetres(c.Share.Area()), Lead: lead(c, t), Runs: len(c.Runs),
 		HeldAgainst: c.RecordLimits().String(), Readings: []Verdict{}, runName: c.RunName,

@@ -28,7 +28,7 @@ type Rating struct {
 	Limit   float64 `json:"limit_a" round:"3"`
 	Binds   string  `json:"binds"`
 	Carries bool    `json:"carries_the_load"`
-	Most    float64 `json:"most_warmed_m2" round:"3"` // at this circuit's heat per area
+	Most    float64 `json:"most_heated_m2" round:"3"` // of heated floor at this circuit's heat over its own
 }
 
 // A Drop is the voltage lost on the feed.
@@ -46,7 +46,7 @@ type Drop struct {
 func circuits(p *layout.Plan) []Circuit {
 	floors := map[string]float64{}
 	for i := range p.Rooms {
-		floors[p.Rooms[i].Job.Name] = p.Rooms[i].Warmed()
+		floors[p.Rooms[i].Job.Name] = p.Rooms[i].Heated.Area()
 	}
 	out := []Circuit{}
 	for _, c := range p.Circuits {

@@ -52,6 +52,7 @@ type Limit struct {
 type Supply struct {
 	Volts      *Limit `json:"volts"` // nil: the labels' own
 	MaxDensity *Limit `json:"most_w_m2"`
+	MostOver   string `json:"most_over"`              // what that limit is over, in words; empty where there is none
 	Region     string `json:"region"`                 // whose ratings and words hold: as named, or by the units
 	Continuous Limit  `json:"continuous_load_factor"` // 1: a load counts as it is
 	RegionFrom string `json:"region_source"`
@@ -67,6 +68,8 @@ type Room struct {
 	Tiled      float64    `json:"tiled_m2" round:"3"`
 	Heated     float64    `json:"heated_m2" round:"3"`
 	Density    float64    `json:"heat_at_even_spacing_w_m2" round:"1"`
+	AtEven     float64    `json:"at_even_spacing_m2" round:"3"` // what Density is over
+	OverHeated float64    `json:"heat_over_heated_w_m2" round:"1"`
 	OverTile   float64    `json:"heat_over_tiled_w_m2" round:"1"`
 	Wall       Limit      `json:"clear_of_walls_mm"`
 	Corners    []Corner   `json:"corners"`
@@ -94,6 +97,8 @@ type Thermostat struct {
 	Margin     float64 `json:"margin_a" round:"3"`
 	Needs      string  `json:"needs"` // empty: nothing more
 	Height     Limit   `json:"height_mm"`
+	FloorLimit *Limit  `json:"floor_limit_c"`   // what it keeps the floor below, nil: not given
+	FloorMost  *Limit  `json:"floor_at_most_c"` // nil: left on, the floor stays comfortable, or its warmth is not known
 	ColdLeads  int     `json:"cold_leads"`
 	Sensors    int     `json:"sensor_leads"`
 }

@@ -142,7 +142,7 @@ func TestFiguresByHand(t *testing.T) {
 func TestTextNamesSources(t *testing.T) {
 	got := text(t, Of(plan(t, bath), false))
 	for _, want := range []string{
-		"supply          240 V (job file)", "200 W/m² at most, locally and overall (label)", "96.0 Ω at 20 °C (label)", "limits 91.2 to 105.6 Ω, -5/+10 % (label)",
+		"supply          240 V (job file)", "200 W/m² at most, locally and overall, at even spacing and over the heated floor", "96.0 Ω at 20 °C (label)", "limits 91.2 to 105.6 Ω, -5/+10 % (label)",
 		"less rise 1200 mm (default)", "16 A (job file): circuit-breaker and contacts bind alike, at 16 A", "16 A (default)", "trips at 30 mA, at the circuit-breaker (job file)", "Sensor pt1000 (instructions)",
 		"vinyl (job file)", "occupied floor (EN 1264-2)", "Earliest full use: 2026-12-08, by the membrane", "7 days (job file), placed 2026-12-01",
 		"IEC 60364-7-753:2014", "To buy", "judged by area",

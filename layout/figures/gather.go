@@ -99,6 +99,7 @@ func supply(j *job.Job) Supply {
 	}
 	if j.Supply.MaxDensity > 0 {
 		s.MaxDensity = &Limit{j.Supply.MaxDensity, j.Supply.MaxDensitySource.String()}
+		s.MostOver = layout.LimitOver(j.Supply.MaxDensityOver)
 	}
 	return s
 }
@@ -125,7 +126,8 @@ func room(p *layout.Plan, r *layout.Room) Room {
 		watts += r.Cables[i].Label.Watts
 		out.Cables = append(out.Cables, cable(&r.Cables[i], r.Job.Thermostat))
 	}
-	out.Density, out.OverTile = density(watts, r.Warmed()), density(watts, r.Tiled.Area())
+	out.AtEven = squareMetres(r.Warmed())
+	out.Density, out.OverHeated, out.OverTile = density(watts, r.Warmed()), density(watts, r.Heated.Area()), density(watts, r.Tiled.Area())
 	out.Thermostat = thermostat(p, r)
 	return out
 }
@@ -141,6 +143,12 @@ func density(watts, mm2 float64) float64 {
 
 func thermostat(p *layout.Plan, r *layout.Room) Thermostat {
 	t := Thermostat{Height: limit(r.Job.Thermostat.Height, r.Job.Thermostat.Spans, "height"), Sensors: len(r.Sensors)}
+	if set := r.Job.Thermostat.Limit; set > 0 {
+		t.FloorLimit = &Limit{set, job.FromJob.String()}
+	}
+	if v := p.Warmth.Comfort(r); v != nil && v.Over() {
+		t.FloorMost = &Limit{v.Limit.Celsius, v.Limit.Name + ", " + v.Limit.Source}
+	}
 	if c := p.Job.Circuit(r.Job.Thermostat); c != nil {
 		t.Circuit = c.Name
 	}

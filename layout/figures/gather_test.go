@@ -21,8 +21,8 @@ func square(side float64) plane.Region {
 	return plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(side, side)))
 }
 
-// Two cables of 600 and 300 W at 75 mm, 60 and 30 m long, warm 6.75 m²: 133.3 W/m², and 100 over
-// 9 m² of tile. One has a lead at either end: three come to the box.
+// Two cables of 600 and 300 W at 75 mm, 60 and 30 m long, warm 6.75 m²: 133.3 W/m², 144 over
+// 6.25 m² of heated floor and 100 over 9 m² of tile. One has a lead at either end: three come to the box.
 func TestRoomAddsUpItsCables(t *testing.T) {
 	r := layout.Room{Job: &job.Room{Name: "Bath"}, Floor: square(4000), Tiled: square(3000), Heated: square(2500), Sensors: make([]layout.Sensor, 2)}
 	for _, c := range []struct{ watts, length float64 }{{600, 60000}, {300, 30000}} {
@@ -34,8 +34,9 @@ func TestRoomAddsUpItsCables(t *testing.T) {
 		{Room: "Hall", Watts: 1}, {Room: "Bath", Volts: 240, Watts: 900, Amps: 3.75, Continuous: 4.6875, ThermostatAmps: 15, Total: circuit.Load{Ohms: 64, Margin: 11.25}}}}
 	out := room(p, &p.Rooms[0])
 	for what, f := range map[string][2]float64{
-		"floor": {out.Floor, 16}, "tiled": {out.Tiled, 9}, "heated": {out.Heated, 6.25}, "density": {out.Density, 900 / 6.75}, "over tile": {out.OverTile, 100},
-		"lead": {out.Cables[0].Lead.Used, 1100}, "left": {out.Cables[0].Lead.Left, 1400}, "longer lead of two": {out.Cables[1].Lead.Used, 1500},
+		"floor": {out.Floor, 16}, "tiled": {out.Tiled, 9}, "heated": {out.Heated, 6.25}, "density": {out.Density, 900 / 6.75}, "over tile": {out.OverTile, 100}, "over heated": {out.OverHeated, 144}, "at even spacing": {out.AtEven, 6.75},
+		"its first cable's": {out.Cables[0].Spacing.AtEven, 4.5},
+		"lead":              {out.Cables[0].Lead.Used, 1100}, "left": {out.Cables[0].Lead.Left, 1400}, "longer lead of two": {out.Cables[1].Lead.Used, 1500},
 		"watts": {out.Thermostat.Watts, 900}, "ohms": {out.Thermostat.Ohms, 64}, "margin": {out.Thermostat.Margin, 11.25}, "contacts": {out.Thermostat.Contacts.Value, 15},
 	} {
 		if math.Abs(f[0]-f[1]) > 1e-9 {
@@ -57,11 +58,11 @@ func TestRoomAddsUpItsCables(t *testing.T) {
 	}
 }
 
-// A circuit of two rooms has the heat per area of both: 900 W over 4.5 and 2.25 m² are 133.3 W/m²,
-// so that 3840 W warm 28.8 m².
+// A circuit of two rooms has the heat per area of both: 900 W over 4.5 and 2.25 m² of heated floor are
+// 133.3 W/m², so that 3840 W warm 28.8 m².
 func TestCircuitsHaveTheirRoomsFloor(t *testing.T) {
 	room := func(name string, length float64) layout.Room {
-		return layout.Room{Job: &job.Room{Name: name}, Cables: []layout.Cable{{Spacing: 75, Label: job.Cable{Length: length}}}}
+		return layout.Room{Job: &job.Room{Name: name}, Heated: plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(length, 75)))}
 	}
 	p := &layout.Plan{Job: &job.Job{}, Rooms: []layout.Room{room("Bath", 60000), room("Hall", 30000), room("Den", 90000)},
 		Circuits: []layout.Circuit{

@@ -157,7 +157,7 @@ func (p *page) general(r *Report) {
 		fmt.Sprintf("a peg is %s (%s)", p.small(s.Pitch.Value), s.Pitch.Source))
 	cap := "no limit is given"
 	if m := s.MaxDensity; m != nil {
-		cap = fmt.Sprintf("%s at most, locally and overall (%s)", p.density(m.Value), m.Source)
+		cap = fmt.Sprintf("%s at most, locally and overall, %s (%s)", p.density(m.Value), s.MostOver, m.Source)
 	}
 	p.put("heat allowed", cap)
 }

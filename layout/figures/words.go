@@ -17,7 +17,8 @@ func (p *page) room(r Room, s Supply) {
 	if corners := p.corners(r); len(corners) > 0 {
 		p.put("corners", corners...)
 	}
-	p.put("heat", p.density(r.Density)+" at even spacing", p.density(r.OverTile)+" over the tiled floor")
+	p.put("heat", fmt.Sprintf("%s at even spacing, over %s: half a gap beyond the outer runs is counted in", p.density(r.Density), p.area(r.AtEven)),
+		fmt.Sprintf("%s over the heated %s", p.density(r.OverHeated), p.area(r.Heated)), fmt.Sprintf("%s over the tiled %s", p.density(r.OverTile), p.area(r.Tiled)))
 	for _, c := range r.Cables {
 		p.b.WriteByte('\n')
 		p.cable(c, s)
@@ -120,15 +121,34 @@ func (p *page) spacing(c Cable, s Supply) {
 	pegs := func(mm float64) string { return fmt.Sprintf("%s (%.1f pegs)", p.small(mm), mm/s.Pitch.Value) }
 	if g.Closest == 0 {
 		p.put("spacing", "even "+pegs(g.Even), "no two runs lie side by side for long")
-		p.put("heat per area", p.density(g.Density)+" at even spacing")
+		p.put("heat per area", append(p.perArea(c), p.densityLimit(s, g))...)
 		return
 	}
 	p.put("spacing", "even "+pegs(g.Even), "closest "+pegs(g.Closest), "widest "+pegs(g.Widest))
-	limit := "no limit is given"
-	if m := s.MaxDensity; m != nil {
-		limit = fmt.Sprintf("%s allowed (%s)", p.density(m.Value), m.Source)
+	densest := fmt.Sprintf("densest %s over three neighbouring runs, round run %s", p.density(g.Densest), c.runName(g.DensestRun))
+	p.put("heat per area", append(p.perArea(c), densest, p.densityLimit(s, g))...)
+}
+
+// perArea is a cable's heat over both floors that it may be divided by.
+func (p *page) perArea(c Cable) []string {
+	g := c.Spacing
+	return []string{
+		fmt.Sprintf("%s at even spacing, over %s", p.density(g.Density), p.area(g.AtEven)),
+		fmt.Sprintf("%s over the heated %s that it serves", p.density(g.OverServed), p.area(c.Served)),
 	}
-	p.put("heat per area", p.density(g.Density)+" at even spacing", fmt.Sprintf("densest %s over three neighbouring runs, round run %s", p.density(g.Densest), c.runName(g.DensestRun)), limit)
+}
+
+// densityLimit says what is allowed, over which floor, and whether it is kept.
+func (p *page) densityLimit(s Supply, g Spacing) string {
+	m := s.MaxDensity
+	if m == nil {
+		return "no limit is given"
+	}
+	kept := "kept"
+	if !g.Keeps {
+		kept = "NOT kept"
+	}
+	return fmt.Sprintf("%s allowed %s (%s): %s", p.density(m.Value), s.MostOver, m.Source, kept)
 }
 
 func (p *page) thermostat(t Thermostat) {
@@ -138,7 +158,25 @@ func (p *page) thermostat(t Thermostat) {
 		needs = "needs " + t.Needs
 	}
 	p.put("its contacts", fmt.Sprintf("%g A (%s), %.2f A to spare", t.Contacts.Value, t.Contacts.Source, t.Margin), needs)
+	if limits := p.floorLimit(t); limits != nil {
+		p.put("its floor limit", limits...)
+	}
 	p.put("its box", fmt.Sprintf("%s up (%s)", p.length(t.Height.Value), t.Height.Source), fmt.Sprintf("%s and %s come up", counted(t.ColdLeads, "cold lead"), counted(t.Sensors, "sensor lead")))
+}
+
+// floorLimit is what the thermostat is to keep the floor below; nil where nothing
+// asks for it.
+func (p *page) floorLimit(t Thermostat) []string {
+	var out []string
+	if l := t.FloorLimit; l != nil {
+		out = append(out, fmt.Sprintf("%s (%s)", p.degrees(l.Value), l.Source))
+	} else if t.FloorMost != nil {
+		out = append(out, "NOT given")
+	}
+	if m := t.FloorMost; m != nil {
+		out = append(out, fmt.Sprintf("%s at most for lasting contact (%s): left on, the floor would pass it", p.degrees(m.Value), m.Source))
+	}
+	return out
 }
 
 func (p *page) circuit(c Circuit) {
@@ -160,7 +198,7 @@ func (p *page) circuit(c Circuit) {
 			carries = "LESS than the load: up to "
 		}
 		p.put(first(i, p.in.Breaker+"s"), fmt.Sprintf("%g A (%s): %s%s at %s A", r.Breaker, r.Source, p.usable(r), p.bound(r.Binds), plain(r.Limit)),
-			carries+p.area(r.Most)+" at this heat per area")
+			carries+p.area(r.Most)+" of heated floor at this heat per area")
 	}
 	if d := c.Drop; d != nil {
 		at := fmt.Sprintf("copper at %g °C", d.Celsius)
@@ -254,7 +292,7 @@ func (p *page) warmth(w *Warmth) {
 		if o.Board {
 			board = "over a board of " + p.small(w.Board)
 		}
-		p.put(first(i, "to gain "+p.difference(w.Rise)), fmt.Sprintf("%s apart, %s, %s: %s", p.small(o.Spacing), p.density(o.Density), board, o.words))
+		p.put(first(i, "to gain "+p.difference(w.Rise)), fmt.Sprintf("%s apart, %s at that gap, %s: %s", p.small(o.Spacing), p.density(o.Density), board, o.words))
 	}
 	for i, a := range w.Assumptions {
 		p.sentence(first(i, "assumed"), a)

@@ -111,26 +111,28 @@ func TestFiguresInBothSystems(t *testing.T) {
 	}
 }
 
-// wound is a cable of 96 ohms on 240 V, so 600 W and 2.5 A, -5/+10 %, 60 m long.
+// wound is a cable of 96 ohms on 240 V, so 600 W and 2.5 A, -5/+10 %, 60 m long: by 75 mm 4.5 m² and 133.3 W/m²,
+// and 150 W/m² over the 4 m² that it serves.
 func wound() Cable {
 	return Cable{
 		ID: "H1", Label: "A240-60", Volts: 240, Watts: 600, Amps: 2.5, Length: 60000, WattsPerMetre: 10, Runs: 24, HalfRun: 12, HalfInto: 450,
 		Ohms:    Ohms{Nominal: 96, From: "label", Low: 91.2, High: 105.6, Under: -5, Over: 10, Source: "label", Most: 631.6, Least: 545.5},
-		Spacing: Spacing{Even: 75, Closest: 60, Widest: 90, Density: 133.3, Densest: 150, DensestRun: 3},
+		Spacing: Spacing{Even: 75, Closest: 60, Widest: 90, Density: 133.3, AtEven: 4.5, OverServed: 150, Keeps: true, Densest: 150, DensestRun: 3}, Served: 4,
 		Lead:    Lead{Length: 4000, Rise: Limit{1200, "default"}, Tail: Limit{200, "job file"}, Slack: Limit{100, "default"}, Reach: 2500, Used: 1900, Left: 600, Ends: 1},
 		runName: func(n int) string { return string(rune('a' + n)) },
 	}
 }
 
 func TestCableInWords(t *testing.T) {
-	c, s := wound(), Supply{Pitch: Limit{30, "job file"}, MaxDensity: &Limit{160, "label"}}
+	c, s := wound(), Supply{Pitch: Limit{30, "job file"}, MaxDensity: &Limit{160, "label"}, MostOver: "over the heated floor"}
 	hold(t, metric(func(p *page) { p.cable(c, s) }),
 		"  cable H1        A240-60: 240 V, 600 W, 2.50 A; 60.00 m, 10.0 W/m",
 		"  resistance      96.0 Ω at 20 °C (label); limits 91.2 to 105.6 Ω, -5/+10 % (label);",
 		"                  546 to 632 W between them", // 240²/105.6 and 240²/91.2
 		"  spacing         even 75.0 mm (2.5 pegs); closest 60.0 mm (2.0 pegs); widest 90.0 mm (3.0 pegs)",
-		"  heat per area   133 W/m² at even spacing; densest 150 W/m² over three neighbouring runs, round run d;",
-		"                  160 W/m² allowed (label)",
+		"  heat per area   133 W/m² at even spacing, over 4.50 m²; 150 W/m² over the heated 4.00 m² that it serves;",
+		"                  densest 150 W/m² over three neighbouring runs, round run d;",
+		"                  160 W/m² allowed over the heated floor (label): kept",
 		"  runs            24, half-way mark on run m, 450 mm into it",
 		"  drift           not known how much the plan takes",
 		"  cold lead       4.00 m less rise 1200 mm (default), tail 200 mm (job file), slack 100 mm (default);",
@@ -138,10 +140,12 @@ func TestCableInWords(t *testing.T) {
 	)
 	// both ends at the box, no two runs side by side, a label that is off its own volts and watts, readings
 	c.Lead.Ends, c.Spacing.Closest, c.Ohms.LabelGap, c.Worst, c.HeldAgainst = 2, 0, -1.23, "fails", "the label"
+	c.Spacing.Keeps = false
 	c.Readings = []Verdict{{"before laying", "resistance", "passes", "96.1 Ω."}, {"after tiling", "stage", "open", "nothing was read after tiling"}}
 	got := metric(func(p *page) { p.cable(c, s) })
 	for _, want := range []string{
-		"-1.2 % from volts²/watts", "  spacing         even 75.0 mm (2.5 pegs); no two runs lie side by side for long\n  heat per area   133 W/m² at even spacing\n", "0.60 m left; both ends return to the box\n",
+		"-1.2 % from volts²/watts", "  spacing         even 75.0 mm (2.5 pegs); no two runs lie side by side for long\n  heat per area   133 W/m² at even spacing, over 4.50 m²; 150 W/m² over the heated 4.00 m² that it serves;\n" +
+			"                  160 W/m² allowed over the heated floor (label): NOT kept\n", "0.60 m left; both ends return to the box\n",
 		"  readings        held against the label\n                  before laying, resistance: passes. 96.1 Ω.\n                  nothing was read after tiling\n",
 	} {
 		if !strings.Contains(got, want) {
@@ -158,17 +162,27 @@ func TestCableInWords(t *testing.T) {
 }
 
 func TestRoomInWords(t *testing.T) {
-	r := Room{Name: "Bath", Floor: 6, Tiled: 5, Heated: 4.5, Density: 133.3, OverTile: 120, Wall: Limit{50, "default"}, Cables: []Cable{wound()},
+	r := Room{Name: "Bath", Floor: 6, Tiled: 5, Heated: 4, Density: 133.3, AtEven: 4.5, OverHeated: 150, OverTile: 120, Wall: Limit{50, "default"}, Cables: []Cable{wound()},
 		Thermostat: Thermostat{Volts: 240, Watts: 600, Amps: 2.5, Continuous: 3.125, Ohms: 96, Contacts: Limit{16, "default"}, Margin: 13.5, Height: Limit{1200, "default"}, ColdLeads: 1, Sensors: 2}}
 	got := metric(func(p *page) { p.room(r, Supply{Pitch: Limit{30, ""}}) })
-	if want := "Room Bath\n  areas           floor 6.00 m², tiled 5.00 m², heated 4.50 m²; cable 50 mm clear of walls (default)\n" +
-		"  heat            133 W/m² at even spacing; 120 W/m² over the tiled floor\n\n  cable H1"; !strings.HasPrefix(got, want) {
+	if want := "Room Bath\n  areas           floor 6.00 m², tiled 5.00 m², heated 4.00 m²; cable 50 mm clear of walls (default)\n" +
+		"  heat            133 W/m² at even spacing, over 4.50 m²: half a gap beyond the outer runs is counted in;\n" +
+		"                  150 W/m² over the heated 4.00 m²; 120 W/m² over the tiled 5.00 m²\n\n  cable H1"; !strings.HasPrefix(got, want) {
 		t.Error(got)
 	}
 	if want := "\n\n  thermostat      240 V, 600 W, 2.50 A; 96.0 Ω in parallel\n  its contacts    16 A (default), 13.50 A to spare; nothing more needed\n" +
 		"  its box         1200 mm up (default); 1 cold lead and 2 sensor leads come up\n"; !strings.HasSuffix(got, want) {
 		t.Error(got)
 	}
+	r.Thermostat.FloorMost = &Limit{33, "bathroom, EN 1264-2"}
+	if got, want := metric(func(p *page) { p.thermostat(r.Thermostat) }), "  its floor limit NOT given;\n                  33.0 °C at most for lasting contact (bathroom, EN 1264-2): left on, the floor would pass it\n"; !strings.Contains(got, want) {
+		t.Error(got)
+	}
+	r.Thermostat.FloorMost, r.Thermostat.FloorLimit = nil, &Limit{29, "job file"}
+	if got, want := american(func(p *page) { p.thermostat(r.Thermostat) }), "  its floor limit 84.2 °F (job file)\n"; !strings.Contains(got, want) {
+		t.Error(got)
+	}
+	r.Thermostat.FloorLimit = nil
 	r.Thermostat.Needs = "a relay"
 	hold(t, american(func(p *page) { p.thermostat(r.Thermostat) }),
 		"  thermostat      240 V, 600 W, 2.50 A; as a continuous load, 125 %: 3.12 A; 96.0 Ω in parallel",
@@ -192,11 +206,11 @@ func TestCircuitInWords(t *testing.T) {
 		"Circuit 7: Bath, Hall",
 		"  load            2 cables, 240 V, 2400 W, 10.00 A; as a continuous load, 125 %: 12.50 A",
 		"  breakers        15 A (usual rating): 80 % is 12 A; the breaker binds at 12 A;",
-		"                  carries the load, and up to 236.8 ft² at this heat per area",
+		"                  carries the load, and up to 236.8 ft² of heated floor at this heat per area",
 		"                  20 A (usual rating): 80 % is 16 A; breaker and contacts bind alike, at 15 A;",
-		"                  carries the load, and up to 290.6 ft² at this heat per area",
+		"                  carries the load, and up to 290.6 ft² of heated floor at this heat per area",
 		"                  25 A (usual rating): 80 % is 20 A; the thermostat's contacts bind at 15 A;",
-		"                  carries the load, and up to 290.6 ft² at this heat per area",
+		"                  carries the load, and up to 290.6 ft² of heated floor at this heat per area",
 		"  feed            65.6 ft one way of 12 AWG (job file), NEC chapter 9; copper at 75 °C;",
 		"                  drop 2.10 V, 0.88 %",
 		"  fault to earth  trips at 5 mA, at the breaker (job file)",
@@ -251,8 +265,8 @@ func TestWarmthInWords(t *testing.T) {
 		"                  100 % of the heat goes up",
 		"                  at its warmest 1.5 °C below the limit of 33 °C, bathroom (EN 1264-2)",
 		"                  at its warmest 4.5 °C ABOVE the limit of 27 °C, oak (job file)",
-		"  to gain 5.0 °C  75.0 mm apart, 133 W/m², this floor: 30 min to 1 h",
-		"                  75.0 mm apart, 133 W/m², over a board of 10.0 mm: 20 to 40 min",
+		"  to gain 5.0 °C  75.0 mm apart, 133 W/m² at that gap, this floor: 30 min to 1 h",
+		"                  75.0 mm apart, 133 W/m² at that gap, over a board of 10.0 mm: 20 to 40 min",
 		"  assumed         one; two",
 		"                  three")
 	w.Warmest = 20
@@ -352,6 +366,7 @@ func TestGeneralInWords(t *testing.T) {
 	hold(t, american(func(p *page) { p.general(r) }), "Job (proposal)", "  plan code       K7", "  supply          not given, the labels' own is assumed",
 		"  gaps allowed    2 pegs (default) to 3 pegs (job file); a peg is 1.50 in (job file)", "  heat allowed    no limit is given")
 	r.Job, r.Supply.Volts, r.Supply.MaxDensity = "Bath", &Limit{230, "job file"}, &Limit{160, "label"}
+	r.Supply.MostOver = "at even spacing"
 	hold(t, metric(func(p *page) { p.general(r) }), "Bath (proposal)", "  plan code       K7", "  supply          230 V (job file)",
-		"  gaps allowed    2 pegs (default) to 3 pegs (job file); a peg is 38.1 mm (job file)", "  heat allowed    160 W/m² at most, locally and overall (label)")
+		"  gaps allowed    2 pegs (default) to 3 pegs (job file); a peg is 38.1 mm (job file)", "  heat allowed    160 W/m² at most, locally and overall, at even spacing (label)")
 }

@@ -46,6 +46,9 @@ func (l Limit) Words(us bool) string {
 	return fmt.Sprintf("%s, %s over air at %s", w.temperature(l.Celsius), w.difference(l.Rise()), w.temperature(l.Air))
 }
 
+// Temperature writes °C for printing, in Fahrenheit or Celsius: 84.2 °F.
+func Temperature(c float64, us bool) string { return words{us}.temperature(c) }
+
 // A Verdict holds a floor left on without a thermostat against one limit.
 type Verdict struct {
 	Limit   Limit

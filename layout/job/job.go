@@ -108,12 +108,19 @@ type Clearance struct {
 	Column, Island, KeepOut float64
 }
 
+// What a limit of power per area may be over.
+const (
+	OverHeated = "heated floor" // within the clearances
+	OverEven   = "even spacing" // cable length times even spacing
+)
+
 // Supply is what the electrician brings.
 type Supply struct {
 	Volts            float64 // 0: not given, the cables' own voltage is assumed and said so
 	ThermostatAmps   float64 // rating of the thermostat's contacts
 	MaxDensity       float64 // W/m², allowed locally and overall; 0: none given
 	MaxDensitySource Source
+	MaxDensityOver   string // OverHeated or OverEven; empty: whichever is stricter
 	Region           string // as the job names it; Job.Region says which holds
 }
 
@@ -350,6 +357,7 @@ type Thermostat struct {
 	Tail    float64     // lead wanted inside the box
 	Slack   float64     // lead kept as slack on the floor
 	Circuit string      // name of the circuit that feeds it; see Job.Circuit
+	Limit   float64     // °C that its floor sensor is set to keep the floor below; 0: not given
 	Span    Span
 	Spans   Spans
 }

@@ -90,6 +90,7 @@ func supplyKeys() []Key {
 		Key{Path: "thermostat_amps", Type: TypeNumber, Limits: Limits{Above: true, Max: 1000}, Otherwise: "16 in Europe, 15 in other regions", Doc: "Rating of the thermostat's contacts", Example: "thermostat_amps = 16"},
 		Key{Path: "max_density", Type: TypeDensity, Limits: positive, Otherwise: "no limit is checked", Doc: "Greatest power per area, locally and overall", Example: `max_density = "160 W/m2"`},
 		Key{Path: "max_density_from", Type: TypeChoice, Values: []string{"job file", "label", "instructions"}, Default: `"job file"`, Doc: "Where that limit was read", Example: `max_density_from = "label"`},
+		Key{Path: "max_density_over", Type: TypeChoice, Values: []string{OverHeated, OverEven}, Otherwise: "both, so that the stricter counts", Doc: "The floor that the limit is over: the heated floor within the clearances, or cable length times even spacing, as where a label gives it by the gap between runs", Example: `max_density_over = "even spacing"`},
 		Key{Path: "region", Type: TypeChoice, Values: circuit.RegionNames(), Otherwise: "usual ratings and words are those of North America in a job in inches and of nowhere in a metric one, and no rules are looked up", Doc: "Whose usual ratings, words and wiring rules to go by", Example: `region = "europe"`},
 	)
 }

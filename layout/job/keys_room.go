@@ -124,5 +124,6 @@ func thermostatKeys() []Key {
 		Key{Path: "tail", Type: TypeLength, Default: `"200 mm"`, Doc: "Lead wanted inside the box", Example: `tail = "8in"`},
 		Key{Path: "slack", Type: TypeLength, Default: `"100 mm"`, Doc: "Lead kept as slack on the floor", Example: `slack = "4in"`},
 		Key{Path: "circuit", Type: TypeText, Otherwise: "the job's only [[circuit]], where there is just one", Doc: "The circuit that feeds it, by its name", Example: `circuit = "7"`},
+		Key{Path: "floor_limit", Type: TypeTemperature, Limits: Limits{Min: 10, Max: 60}, Otherwise: "not known; a warning says so where the floor needs one", Doc: "What its floor sensor is set to keep the floor below", Example: `floor_limit = "29 C"`},
 	)
 }

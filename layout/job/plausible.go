@@ -55,6 +55,7 @@ var plausibles = []plausible{
 	row("warmth.board", "mm", 2, 300, 3, 150, "boards are %s thick"),
 	row("warmth.room", "°C", -20, 40, 10, 30, "rooms are kept at %s"),
 	row("warmth.covering_limit", "°C", 20, 80, 24, 45, "coverings bear %s"),
+	row("room.thermostat.floor_limit", "°C", 15, 60, 20, 45, "floors are kept below %s"),
 	row("sensor.tolerance", "K", 0.05, 20, 0.2, 6, "floor sensors are good to %s"),
 
 	row("materials.bed_thickness", "mm", 1, 60, 2, 25, "tile is bedded in %s"),

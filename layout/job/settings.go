@@ -103,6 +103,7 @@ func (j *Job) readSupply(t table) {
 	j.Supply.ThermostatAmps = t.numOr("thermostat_amps", j.Region().Contacts.Value)
 	if t.has("max_density") {
 		j.Supply.MaxDensitySource = sourceNamed(t.text("max_density_from"))
+		j.Supply.MaxDensityOver = t.text("max_density_over")
 	}
 }
 

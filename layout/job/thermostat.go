@@ -16,7 +16,7 @@ func (r *Room) readThermostat(room table, boxHeight float64) {
 	if t.n == nil {
 		return // reported as missing
 	}
-	r.Thermostat = Thermostat{Height: t.numOr("height", boxHeight), Tail: t.num("tail"), Slack: t.num("slack"), Circuit: t.text("circuit"), Span: t.span(), Spans: t.spans()}
+	r.Thermostat = Thermostat{Height: t.numOr("height", boxHeight), Tail: t.num("tail"), Slack: t.num("slack"), Circuit: t.text("circuit"), Limit: t.num("floor_limit"), Span: t.span(), Spans: t.spans()}
 	ways := given(t, "at", "wall")
 	switch {
 	case len(ways) == 0:

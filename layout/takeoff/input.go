@@ -54,6 +54,7 @@ type Cable struct {
 // A Thermostat is a box on the wall with what rises to it.
 type Thermostat struct {
 	Rise       float64 // mm from the floor to the box
+	Limits     bool    // it is to keep the floor below a limit
 	Relay      bool    // the load is more than its contacts carry
 	ColdLeads  int     // coming up to the box
 	Sensors    int     // wired ones, normally 1

@@ -81,6 +81,7 @@ func (b *builder) cables() {
 // controls adds what goes to the box: thermostat, relay, sensors, boxes, tube
 // and nail plates.
 func (b *builder) controls() {
+	limits := ""
 	var boxes, relays, leads, sensors, spares int
 	var rise, tube float64
 	for _, r := range b.in.Rooms {
@@ -89,6 +90,9 @@ func (b *builder) controls() {
 			continue
 		}
 		boxes++
+		if t.Limits {
+			limits = "; with a limit for the floor's temperature, set at hook-up"
+		}
 		if t.Relay {
 			relays++
 		}
@@ -98,7 +102,7 @@ func (b *builder) controls() {
 		rise += t.Rise
 		tube += t.SensorTube
 	}
-	b.each("thermostat", "Thermostat with floor sensor input", boxes, "one for each controlled room")
+	b.each("thermostat", "Thermostat with floor sensor input", boxes, "one for each controlled room"+limits)
 	b.each("relay", "Relay or second thermostat", relays, "the load is more than a thermostat's contacts carry")
 	b.each("sensor", "Floor sensor", sensors, "the one that is wired")
 	b.each("spare-sensor", "Spare floor sensor", spares, "laid in another place, never wired")
