@@ -7,7 +7,6 @@ import (
 	"io"
 	"runtime"
 	"strings"
-	"time"
 )
 
 // A batch is the same thing done to many jobs, on all cores, its messages
@@ -42,18 +41,11 @@ func (b *batch) run(ctx context.Context, c *console) int {
 	}
 	ctx, stop := context.WithCancel(ctx)
 	defer stop()
-	t := tally{batch: b, c: c, start: time.Now(), line: isTerminal(c.Err)}
-	for pending := range b.queue(ctx, c) {
-		select {
-		case r := <-pending:
-			t.add(r)
-		case <-ctx.Done():
-			t.clear()
-			return exitInterrupted
-		}
-	}
-	if ctx.Err() != nil {
-		t.clear()
+	t := tally{batch: b, c: c}
+	t.line = waiting(c, t.sofar())
+	all := t.collect(ctx, b.queue(ctx, c))
+	t.line.end()
+	if !all {
 		return exitInterrupted
 	}
 	t.end()
@@ -105,12 +97,23 @@ func (b *batch) do(ctx context.Context, c *console, name string) *result {
 type tally struct {
 	*batch
 	c     *console
-	start time.Time
-	line  bool // a progress line is wanted
-	shown bool // one stands on the terminal now
+	line  *waitLine
 	n     int
 	bad   []string
 	worst int
+}
+
+// collect adds results until there are no more; false: until ctx ended.
+func (t *tally) collect(ctx context.Context, results <-chan chan *result) bool {
+	for pending := range results {
+		select {
+		case r := <-pending:
+			t.add(r)
+		case <-ctx.Done():
+			return false
+		}
+	}
+	return ctx.Err() == nil
 }
 
 func (t *tally) add(r *result) {
@@ -119,28 +122,15 @@ func (t *tally) add(r *result) {
 		t.bad = append(t.bad, r.name)
 	}
 	t.worst = max(t.worst, r.code)
-	if r.err.Len() > 0 {
-		t.clear()
-	}
-	io.Copy(t.c.Out, &r.out)
-	io.Copy(t.c.Err, &r.err)
-	t.progress()
+	t.line.beside(func() {
+		io.Copy(t.c.Out, &r.out)
+		io.Copy(t.c.Err, &r.err)
+	})
+	t.line.tell(t.sofar())
 }
 
-// progress rewrites the progress line; there is none in the first second.
-func (t *tally) progress() {
-	if !t.line || time.Since(t.start) < time.Second {
-		return
-	}
-	fmt.Fprintf(t.c.Err, "\r%d of %d jobs, %d in trouble ", t.n, len(t.names), len(t.bad))
-	t.shown = true
-}
-
-func (t *tally) clear() {
-	if t.shown {
-		fmt.Fprint(t.c.Err, "\r\x1b[K")
-		t.shown = false
-	}
+func (t *tally) sofar() string {
+	return fmt.Sprintf("%d of %d jobs, %d in trouble", t.n, len(t.names), len(t.bad))
 }
 
 // mostNamed is how many jobs in trouble are named in the last line.
@@ -148,7 +138,6 @@ const mostNamed = 10
 
 // end prints the last line.
 func (t *tally) end() {
-	t.clear()
 	if len(t.bad) == 0 {
 		t.c.say("%d jobs %s", t.n, t.done)
 		return

@@ -84,7 +84,10 @@ func (o *checkOrder) one(ctx context.Context, c *commandLine, name string, aside
 // writeFigures writes one job's figures, after those of the jobs before it.
 func (o *checkOrder) writeFigures(ctx context.Context, c *commandLine, w *work) int {
 	var r *figures.Report
-	if err := within(ctx, c.timeLimit, func(func() bool) { r = figures.Of(w.plan, o.offByInch) }); err != nil {
+	line := waiting(c.console, w.source.name+": working out its figures")
+	err := within(ctx, c.timeLimit, func(func() bool) { r = figures.Of(w.plan, o.offByInch) })
+	line.end()
+	if err != nil {
 		c.say("oxturn: %s: its figures were given up: %v\n"+
 			"hint: leave --off-by-inch out, or give it more with --time-limit", w.source.name, err)
 		return exitUsage

@@ -24,6 +24,11 @@ others why not. The one that draw takes is marked with a star: the job's own, or
 the nearest to the power per area wanted, one cable before two where one does.
 "Covered" is the share of all the floor that could be heated.
 
+Where the job gives [[layer]]s it also says of each how warm the floor is, left on
+without a thermostat: what goes up, the surface's mean and how soon it is warm in
+the cold case; the surface over a cable in the hot case, which the limits are held
+against. Of two cables it is the one that is farther from what is wanted.
+
   oxturn choose bath.toml
   oxturn choose bath.toml --all
   oxturn choose bath.toml --format csv > cables.csv
@@ -79,9 +84,13 @@ func weigh(ctx context.Context, c *commandLine, s source) (j *job.Job, rooms []b
 	}
 	var wrong []job.Diagnostic
 	var found []build.RoomOptions
-	say, clear := progress(c.console)
-	err = within(ctx, c.timeLimit, func(stop func() bool) { found, wrong = build.OptionsUntil(j, stop, say) })
-	clear()
+	line := waiting(c.console, s.name+": weighing cables")
+	err = within(ctx, c.timeLimit, func(stop func() bool) {
+		found, wrong = build.OptionsUntil(j, stop, func(room string, cables []string) {
+			line.tell(fmt.Sprintf("%s: laying %s", room, strings.Join(cables, " + ")))
+		})
+	})
+	line.end()
 	if err != nil {
 		return j, nil, report, err
 	}
@@ -89,18 +98,6 @@ func weigh(ctx context.Context, c *commandLine, s source) (j *job.Job, rooms []b
 		report.Add(d)
 	}
 	return j, found, report, nil
-}
-
-// progress returns what tells a terminal which cables are being laid, and what
-// takes that off again.
-func progress(c *console) (say func(room string, cables []string), clear func()) {
-	if !isTerminal(c.Err) {
-		return nil, func() {}
-	}
-	say = func(room string, cables []string) {
-		fmt.Fprintf(c.Err, "\r\x1b[K%s: laying %s", printable(room), printable(strings.Join(cables, " + ")))
-	}
-	return say, func() { fmt.Fprint(c.Err, "\r\x1b[K") }
 }
 
 func writeOptions(w io.Writer, j *job.Job, rooms []build.RoomOptions, format string, all bool) error {
@@ -124,7 +121,7 @@ func optionsText(w io.Writer, j *job.Job, rooms []build.RoomOptions, all bool) e
 		}
 		fmt.Fprintf(w, "%s: %s to heat at about %s at even spacing\n\n", printable(r.Room.Name), plane.FormatArea(r.Heated, u), density(r.Asked, u))
 		t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
-		fmt.Fprintln(t, "\tcable\tlength\tspacing\tpegs\theat\tcovered\tload\tlead\t1 in less\t1 in more\twarm in\t")
+		fmt.Fprintln(t, "\tcable\tlength\tspacing\tpegs\theat\tcovered\tload\tlead\t1 in less\t1 in more\t")
 		var unfit []build.Option
 		for _, o := range r.Options {
 			if !o.Fits {
@@ -136,24 +133,23 @@ func optionsText(w io.Writer, j *job.Job, rooms []build.RoomOptions, all bool) e
 		if err := t.Flush(); err != nil {
 			return err
 		}
+		if err := writeWarmth(w, r.Options, j); err != nil {
+			return err
+		}
 		writeUnfit(w, unfit, u, all || len(unfit) == len(r.Options))
 	}
 	if len(j.BuildUp) == 0 {
-		fmt.Fprintln(w, "\nHow soon it is warm is not known: the job gives no [[layer]].")
+		fmt.Fprintln(w, "\nHow warm the floor gets, and how soon, is not known: the job gives no [[layer]].")
 	}
 	return nil
 }
 
 func optionCells(o build.Option, j *job.Job) []string {
 	u := j.Units
-	mark := ""
-	if o.Taken {
-		mark = "*"
-	}
 	return []string{
-		mark, printable(strings.Join(o.IDs, " + ")), cableLength(o.Length, u), withUnit(o.Spacing, u), fmt.Sprintf("%.1f", o.Spacing/j.Membrane.Pitch),
+		takenMark(o), printable(strings.Join(o.IDs, " + ")), cableLength(o.Length, u), withUnit(o.Spacing, u), fmt.Sprintf("%.1f", o.Spacing/j.Membrane.Pitch),
 		density(o.Density, u), fmt.Sprintf("%.0f %%", 100*o.Covered), fmt.Sprintf("%.2f A at %.0f V", o.Amps, o.Volts), cableLength(o.LeadReach, u),
-		held(o.Smaller), held(o.Larger), warmIn(o),
+		held(o.Smaller), held(o.Larger),
 	}
 }
 
@@ -167,17 +163,11 @@ func held(s build.OffByInch) string {
 	return "beyond"
 }
 
-// warmIn is how long the floor takes to gain the rise wanted.
-func warmIn(o build.Option) string {
-	switch {
-	case o.WarmUp == nil:
-		return "-"
-	case o.WarmUp.Never:
-		return "never"
-	case !o.WarmUp.Reached:
-		return "not in time"
+func takenMark(o build.Option) string {
+	if o.Taken {
+		return "*"
 	}
-	return fmt.Sprintf("%.0f-%.0f min", o.WarmUp.Low/60, o.WarmUp.High/60)
+	return ""
 }
 
 func writeUnfit(w io.Writer, unfit []build.Option, u plane.Units, all bool) {
@@ -213,7 +203,7 @@ type optionRow struct {
 	LeadReach     float64  `json:"lead_reach_mm"`
 	SmallerWithin bool     `json:"fits_1in_smaller"`
 	LargerWithin  bool     `json:"fits_1in_larger"`
-	WarmUp        *float64 `json:"warm_up_s"`
+	rowWarmth
 }
 
 // row rounds to what the figures are good for, so that two machines agree.
@@ -227,9 +217,7 @@ func row(room string, o build.Option, pitch float64) optionRow {
 	if o.Fits {
 		r.Covered = figureOf(o.Covered, 4)
 	}
-	if o.WarmUp != nil && o.WarmUp.Reached {
-		r.WarmUp = figureOf(o.WarmUp.Time, 0)
-	}
+	r.rowWarmth = warmthOf(o)
 	return r
 }
 
@@ -264,11 +252,12 @@ func optionsCSV(w io.Writer, rooms []build.RoomOptions, pitch float64) error {
 	out := csv.NewWriter(w)
 	out.UseCRLF = true
 	rows := [][]string{{"room", "cables", "taken", "fits", "length (mm)", "spacing (mm)", "spacing (pegs)", "heat (W/m²)", "covered (%)", "watts", "volts", "amps",
-		"lead reach (mm)", "fits 1 in smaller", "fits 1 in larger", "warm-up (s)", "why not"}}
+		"lead reach (mm)", "fits 1 in smaller", "fits 1 in larger", "surface at least (°C)", "goes up at least (%)", "warm-up (s)", "surface at most (°C)", "beyond limits", "why not"}}
 	for _, r := range optionRows(rooms, pitch) {
 		rows = append(rows, []string{takeoff.Defuse(r.Room), takeoff.Defuse(strings.Join(r.Cables, " + ")), strconv.FormatBool(r.Taken), strconv.FormatBool(r.Fits),
 			number(&r.Length), number(r.Spacing), number(r.Pegs), number(&r.Density), shareCell(r.Covered), number(&r.Watts), number(&r.Volts), number(&r.Amps),
-			number(&r.LeadReach), strconv.FormatBool(r.SmallerWithin), strconv.FormatBool(r.LargerWithin), number(r.WarmUp), takeoff.Defuse(r.Why)})
+			number(&r.LeadReach), strconv.FormatBool(r.SmallerWithin), strconv.FormatBool(r.LargerWithin),
+			number(r.Least), shareCell(r.UpShare), number(r.WarmUp), number(r.Most), takeoff.Defuse(strings.Join(r.over, "; ")), takeoff.Defuse(r.Why)})
 	}
 	return out.WriteAll(rows)
 }

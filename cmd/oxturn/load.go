@@ -23,7 +23,9 @@ func (c *commandLine) load(ctx context.Context, name, base string, o workOptions
 		return nil, code
 	}
 	o.timeLimit = c.timeLimit
+	line := waiting(c.console, s.name+": laying the cable")
 	w, err := do(ctx, s, o)
+	line.end()
 	if ctx.Err() != nil {
 		return nil, exitInterrupted
 	}

@@ -89,7 +89,9 @@ func (o *refitOrder) find(ctx context.Context, c *commandLine, p *layout.Plan) (
 	}
 	var f *refit.Refit
 	var lacks error
+	line := waiting(c.console, "planning the rest of "+planned.ID)
 	err = within(ctx, c.timeLimit, func(func() bool) { f, lacks = refit.New(p, room, planned, o.way) })
+	line.end()
 	switch {
 	case ctx.Err() != nil:
 		return nil, exitInterrupted

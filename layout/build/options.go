@@ -5,9 +5,9 @@ import (
 	"slices"
 
 	"oxturn/layout"
-	"oxturn/layout/heat"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/route"
 )
 
 // An Option is a cable or a pair for a room, with all that a choice is weighed
@@ -21,7 +21,7 @@ type Option struct {
 	Volts           float64
 	LeadReach       float64 // mm of cold lead for the floor, the least of its cables'
 	Smaller, Larger OffByInch
-	WarmUp          *heat.Offer // nil where the job's layers do not allow it, or it does not fit
+	Warmth          *OptionWarmth // nil where the job's layers do not allow it, or it does not fit
 }
 
 // An OffByInch is what a room that is an inch smaller or larger both ways does to
@@ -85,7 +85,7 @@ func options(r *layout.Room, j *job.Job, laying func(layout.Candidate)) []Option
 		cands[taken].Why = "" // it is tried whatever the estimate says, as draw does
 	}
 	enough := enough(r, j)
-	layPromising(r, j, cands, taken, enough, laying)
+	laid := layPromising(r, j, cands, taken, enough, laying)
 	first := -1 // the one to stand first: the best, where the job names none
 	if taken < 0 {
 		taken, _ = best(cands, enough)
@@ -95,6 +95,9 @@ func options(r *layout.Room, j *job.Job, laying func(layout.Candidate)) []Option
 	var out []Option
 	for i, c := range cands {
 		o := option(r, j, c, shifted)
+		if c.Fits {
+			o.Warmth = optionWarmth(r, j, c, laid[i])
+		}
 		o.Taken = i == taken
 		out = append(out, o)
 	}
@@ -132,14 +135,17 @@ const worthShowing = 3
 
 // layPromising lays the candidate at taken and then, in their order, those that
 // may fit, until the one to take is known and there are a few beside it. More
-// cables than a floor needs are tried only where fewer do not do.
-func layPromising(r *layout.Room, j *job.Job, cands []layout.Candidate, taken int, enough float64, laying func(layout.Candidate)) {
+// cables than a floor needs are tried only where fewer do not do; once the one to
+// take is known the others get a first look, as a floor that refuses a cable costs
+// more than all that take one. The routes found are in the order of cands.
+func layPromising(r *layout.Room, j *job.Job, cands []layout.Candidate, taken int, enough float64, laying func(layout.Candidate)) [][]route.Route {
+	laid := make([][]route.Route, len(cands))
 	if taken >= 0 {
 		c := &cands[taken]
 		laying(*c)
 		if len(leadsTooShort(r, layout.Named(j, c.IDs), j.Units)) > 0 {
 			c.Why = "its cold lead does not reach the floor"
-		} else if routes, _ := layOne(r, j, c); routes != nil {
+		} else if laid[taken], _ = layOne(r, j, c); laid[taken] != nil {
 			c.Fits, c.Why = true, "" // as draw lays it, with a warning where it is short
 		}
 	}
@@ -155,14 +161,37 @@ func layPromising(r *layout.Room, j *job.Job, cands []layout.Candidate, taken in
 			c.Unlaid, c.Why = true, "not laid: one cable fewer does"
 		case sure && fit >= worthShowing:
 			c.Unlaid, c.Why = true, "not laid: others that fit are nearer to the power wanted"
+		case sure:
+			laying(*c)
+			laid[i] = glance(r, j, c)
 		default:
 			laying(*c)
-			layOne(r, j, c)
+			laid[i], _ = layOne(r, j, c)
 		}
 		if c.Fits {
 			fit++
 		}
 	}
+	return laid
+}
+
+// glance lays a candidate if that is easily done; if not, it is not said to be
+// impossible.
+func glance(r *layout.Room, j *job.Job, c *layout.Candidate) []route.Route {
+	labels := layout.Named(j, c.IDs)
+	p, err := r.ProblemWith(j, labels)
+	if err != nil {
+		c.Why = reason(r, labels, err, j.Units)
+		return nil
+	}
+	p.Brief = true
+	routes, err := route.Solve(p)
+	if err != nil {
+		c.Unlaid, c.Why = true, "not laid: no route was found at a first look, and another fits; name it under cables to have all of them tried"
+		return nil
+	}
+	settle(r, j, c, labels, routes)
+	return routes
 }
 
 // option puts together what there is to say of a candidate.
@@ -176,9 +205,6 @@ func option(r *layout.Room, j *job.Job, c layout.Candidate, shifted [2]plane.Reg
 	}
 	o.Amps = o.Watts / o.Volts
 	o.Smaller, o.Larger = offByInch(r, j, c, shifted[0]), offByInch(r, j, c, shifted[1])
-	if c.Fits {
-		o.WarmUp = warmUp(j, c)
-	}
 	return o
 }
 
@@ -210,23 +236,4 @@ func offByInch(r *layout.Room, j *job.Job, c layout.Candidate, heated plane.Regi
 		laid = c.Spacing
 	}
 	return OffByInch{s, suits(j, s, laid, labels)}
-}
-
-// warmUp computes how soon a floor laid with the candidate is warm, from its
-// first cable.
-func warmUp(j *job.Job, c layout.Candidate) *heat.Offer {
-	if len(j.BuildUp) == 0 {
-		return nil
-	}
-	w := &layout.Warmth{Room: j.Warmth.Room, Holds: -1}
-	layers(w, j)
-	if place(w) != nil {
-		return nil
-	}
-	section := section(w, &layout.Plan{Job: j}, &layout.Cable{Label: layout.Named(j, c.IDs)[0], Spacing: c.Spacing})
-	offers, err := section.Offers([]float64{c.Spacing}, nil, j.Warmth.Rise, j.Warmth.Hours)
-	if err != nil || len(offers) == 0 {
-		return nil
-	}
-	return &offers[0]
 }

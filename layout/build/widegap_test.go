@@ -1,11 +1,14 @@
 package build_test
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
+	"oxturn/layout"
 	"oxturn/layout/build"
 	"oxturn/layout/internal/trial"
+	"oxturn/layout/job"
 )
 
 // What the router laid under a cap is never reported as denser than the cap.
@@ -61,3 +64,66 @@ cables = ["A"]
 [room.thermostat]
 at = [1400, 0]
 `
+
+// A hook of 2 x 2 m and 2 x 0.5 m is, less 75 mm all round, a field of 1850 x 1850
+// and 2000 x 350 mm: 4.1225 m² within 11.4 m. 36 m of cable lie 4.1225 m² / (36 m -
+// 5.7 m) = 136 mm apart, over 4 pegs of 30 mm, with every gap between runs in order:
+// that is said too. 45 m lie 105 mm apart.
+func TestEvenSpacingOverWidestIsSaid(t *testing.T) {
+	hook := strings.Replace(study, "[[0, 0], [3000, 0], [3000, 2400], [0, 2400]]", "[[0, 0], [2000, 0], [2000, 1500], [4000, 1500], [4000, 2000], [0, 2000]]", 1)
+	for length, want := range map[string]string{"36 m": "the runs of H1 would have to lie 136 mm (4.5", "45 m": ""} {
+		p, found := build.Plan(trial.Read(t, "hook.toml", []byte(strings.NewReplacer("LENGTH", length, "at = [1400, 0]", "at = [600, 0]").Replace(hook))))
+		said := ""
+		for _, d := range found {
+			if d.ID == "W105" {
+				said += d.Message
+			}
+		}
+		if !strings.Contains(said, want) || (want == "") != (said == "") {
+			t.Errorf("%s, laid %.1f mm apart: %q, want %q", length, p.Rooms[0].Cables[0].Spacing, said, want)
+		}
+	}
+}
+
+// cools lays a room and returns what W104 says, "" for nothing.
+func cools(t *testing.T, text string) string {
+	t.Helper()
+	_, found := build.Plan(trial.Read(t, "room.toml", []byte(text)))
+	for _, d := range found {
+		if d.Severity == job.Error {
+			t.Fatal(d.Message)
+		}
+		if d.ID == "W104" {
+			return d.Message + "; " + d.Hint
+		}
+	}
+	return ""
+}
+
+// TestCoolFloorHasItsCause: a hall with a niche that is wide enough for runs to go
+// in and come back stays cool in part while its cable is too short, and with more
+// it does not: the cable ran out. Behind a neck as wide as one run floor stays
+// cool with as much cable as it takes, and the cable is not blamed.
+func TestCoolFloorHasItsCause(t *testing.T) {
+	hall := func(metres float64) string {
+		text := strings.NewReplacer("LENGTH", fmt.Sprintf("%g m", metres), "watts = 400", "watts = 458", "at = [1400, 0]", "at = [600, 0]",
+			"[[0, 0], [3000, 0], [3000, 2400], [0, 2400]]",
+			"[[0, 0], [3200, 0], [3200, 2000], [1720, 2000], [1720, 2700], [1300, 2700], [1300, 2000], [0, 2000]]").Replace(study)
+		return strings.Replace(text, `lead = "4 m"`, `lead = "6 m"`, 1)
+	}
+	if said := cools(t, hall(38.2)); !strings.Contains(said, ": the cable ran out; 38.2 m of cable is little") || strings.Contains(said, "narrow") {
+		t.Errorf("too short a cable: %q", said)
+	}
+	if said := cools(t, hall(60)); said != "" {
+		t.Errorf("enough cable: %q", said)
+	}
+	for _, e := range layout.Explanations() {
+		if e.ID != "W104" {
+			continue
+		}
+		said := cools(t, "units = \"mm\"\n\n[membrane]\npitch = 30\n\n"+e.Bad)
+		if !strings.Contains(said, "too narrow for cable to come back") || strings.Contains(said, "ran out") || strings.Contains(said, "longer cable") {
+			t.Errorf("a narrow neck: %q", said)
+		}
+	}
+}
