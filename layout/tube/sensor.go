@@ -185,18 +185,18 @@ func nearHeat(r *layout.Room, p plane.Point) float64 {
 // 6 mm for each that spareApart is missed by, and for all of it in the same
 // gap; no place right beside it.
 func besideSensors(r *layout.Room, p *sensorPlace) float64 {
-	asks := 0.0
+	cost := 0.0
 	for _, s := range r.Sensors {
 		d := s.Tip.Dist(p.tip)
 		if d < 2*p.gap {
 			return math.Inf(1)
 		}
-		asks += float64(6 * math.Max(0, spareApart-d))
+		cost += float64(6 * math.Max(0, spareApart-d))
 		if p.line.Distance(s.Tip) < 1 {
-			asks += 6 * spareApart
+			cost += 6 * spareApart
 		}
 	}
-	return asks
+	return cost
 }
 
 // SensorWarning names the sensors that found no place.

@@ -9,23 +9,23 @@ import (
 	"oxturn/layout/plane"
 )
 
-// matter is what a tube keeps off.
-type matter int
+// obstacleKind is what a tube keeps off.
+type obstacleKind int
 
 const (
-	cable     matter = iota
-	leadJoint        // a ring about it, which no tube crosses
-	wall             // and the rims of what stands on the floor
-	lead             // cold leads and other tubes
-	joint            // movement joints
-	matters
+	cable     obstacleKind = iota
+	leadJoint              // a ring about it, which no tube crosses
+	wall                   // and the rims of what stands on the floor
+	lead                   // cold leads and other tubes
+	joint                  // movement joints
+	obstacleKinds
 )
 
 // yields reports whether tubes come near to it at the foot of the box.
-func (m matter) yields() bool { return m != cable && m != leadJoint }
+func (m obstacleKind) yields() bool { return m != cable && m != leadJoint }
 
-// margins are distances from each matter, mm.
-type margins [matters]float64
+// margins are distances from each kind of obstacle, mm.
+type margins [obstacleKinds]float64
 
 // nearer returns the smaller of each two margins.
 func (m margins) nearer(n margins) margins {
@@ -35,10 +35,10 @@ func (m margins) nearer(n margins) margins {
 	return m
 }
 
-// A hindrance is a line that a tube keeps off.
-type hindrance struct {
+// An obstacle is a line that a tube keeps off.
+type obstacle struct {
 	plane.Segment
-	what matter
+	what obstacleKind
 	box  plane.Rect
 }
 
@@ -46,7 +46,7 @@ type hindrance struct {
 type tubeFloor struct {
 	foot  plane.Point
 	off   margins // distance kept where there is room for it, mm
-	lines []hindrance
+	lines []obstacle
 }
 
 const (
@@ -58,14 +58,14 @@ const (
 
 // What a straightened tube asks for beside its length, in mm.
 const (
-	bendAsks  = 60.0  // a bend
-	sharpAsks = 400.0 // as much as a bend of a half turn asks more: one of a quarter turn asks no more
-	jointAsks = 1.0   // each mm within a joint's clearance
+	bendCost  = 60.0  // a bend
+	sharpCost = 400.0 // as much as a bend of a half turn asks more: one of a quarter turn asks no more
+	jointCost = 1.0   // each mm within a joint's clearance
 )
 
-func (f *tubeFloor) add(what matter, pts []plane.Point) {
+func (f *tubeFloor) add(what obstacleKind, pts []plane.Point) {
 	for _, s := range plane.Segments(pts) {
-		f.lines = append(f.lines, hindrance{s, what, plane.Bounds([]plane.Point{s.A, s.B})})
+		f.lines = append(f.lines, obstacle{s, what, plane.Bounds([]plane.Point{s.A, s.B})})
 	}
 }
 
@@ -102,7 +102,7 @@ func (f *tubeFloor) beyondFoot(s plane.Segment, d float64) plane.Segment {
 	return plane.Segment{A: s.At(from), B: s.At(to)}
 }
 
-// marginsAt returns how far a tube through p is to keep from each matter: off, or
+// marginsAt returns how far a tube through p is to keep from each kind of obstacle: off, or
 // a little less than p does itself.
 func (f *tubeFloor) marginsAt(p plane.Point) margins {
 	m, atFoot := f.off, p.Dist(f.foot) < footNear
@@ -115,9 +115,9 @@ func (f *tubeFloor) marginsAt(p plane.Point) margins {
 	return m
 }
 
-// asks is the cost of a straight piece: its length, and more within the
+// costOf is the cost of a straight piece: its length, and more within the
 // clearance of a joint.
-func (f *tubeFloor) asks(s plane.Segment) float64 {
+func (f *tubeFloor) costOf(s plane.Segment) float64 {
 	n := s.Length()
 	cost := n
 	for i := range f.lines {
@@ -125,7 +125,7 @@ func (f *tubeFloor) asks(s plane.Segment) float64 {
 			const pieces = 16
 			for k := range pieces {
 				if l.Distance(s.A.Lerp(s.B, (float64(k)+0.5)/pieces)) < f.off[joint]-1 {
-					cost += float64(jointAsks * n / pieces)
+					cost += float64(jointCost * n / pieces)
 				}
 			}
 		}
@@ -140,7 +140,7 @@ func bend(a, b, c plane.Point) float64 {
 	if cos > 1-1e-9 {
 		return 0
 	}
-	return bendAsks + float64(sharpAsks*max(0, -cos))
+	return bendCost + float64(sharpCost*max(0, -cos))
 }
 
 // bends is the cost of the bends at both ends of a piece; nil: there is none.
@@ -183,7 +183,7 @@ func (f *tubeFloor) straighten(way []plane.Point, before, after *plane.Point) []
 			if c >= cost[j] {
 				continue
 			}
-			if c += f.asks(s) - s.Length(); c < cost[j] && (i == j-1 || f.clear(s, &least)) {
+			if c += f.costOf(s) - s.Length(); c < cost[j] && (i == j-1 || f.clear(s, &least)) {
 				cost[j], from[j] = c, i
 			}
 		}
@@ -337,7 +337,7 @@ func (f *tubeFloor) square(a, b plane.Point) (from, to plane.Point, ok bool) {
 }
 
 // passable reports whether a piece keeps off everything but what it is to pass.
-func (f *tubeFloor) passable(s plane.Segment, over ...matter) bool {
+func (f *tubeFloor) passable(s plane.Segment, over ...obstacleKind) bool {
 	box := plane.Bounds([]plane.Point{s.A, s.B})
 	for i := range f.lines {
 		l := &f.lines[i]

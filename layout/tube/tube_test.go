@@ -30,7 +30,7 @@ func TestStraightenKeepsOff(t *testing.T) {
 			a := plane.Pt(float64(mm.Draw(t, "x")), float64(mm.Draw(t, "y")))
 			b := plane.Pt(float64(mm.Draw(t, "x")), float64(mm.Draw(t, "y")))
 			if line := []plane.Point{a, b}; a != b && crossings(way, line) == 0 {
-				f.add(matter(rapid.IntRange(int(cable), int(wall)).Draw(t, "what")), line)
+				f.add(obstacleKind(rapid.IntRange(int(cable), int(wall)).Draw(t, "what")), line)
 			}
 		}
 		out := f.straighten(way, nil, nil)

@@ -286,10 +286,10 @@ func TestClearOfEverything(t *testing.T) {
 			}
 		}
 	}
-	if n := f.asks(hand.Segment(100, 1000, 500-1, 1000)); math.Abs(n-399-399*2/16.0) > 1e-9 { // two of sixteen pieces have their middle within 49 mm
+	if n := f.costOf(hand.Segment(100, 1000, 500-1, 1000)); math.Abs(n-399-399*2/16.0) > 1e-9 { // two of sixteen pieces have their middle within 49 mm
 		t.Errorf("asks %g", n)
 	}
-	for over, want := range map[matter]bool{joint: true, cable: false} {
+	for over, want := range map[obstacleKind]bool{joint: true, cable: false} {
 		if got := f.passable(hand.Segment(400, 1500, 600, 1500), over); got != want {
 			t.Errorf("over %d: %v", over, got)
 		}

@@ -171,7 +171,7 @@ func groundOf(r *layout.Room, floor plane.Region, j *job.Job) tubeGround {
 		if l.what == cable {
 			w.shun(l.Segment, tubeOff, 6)
 		}
-		w.shun(l.Segment, f.off[l.what], [matters]int32{cable: 1, wall: 2, joint: jointAsks}[l.what])
+		w.shun(l.Segment, f.off[l.what], [obstacleKinds]int32{cable: 1, wall: 2, joint: jointCost}[l.what])
 	}
 	return tubeGround{f, w, offJoints, placesAlong(r, w, midways(r, j.Membrane.Pitch))}
 }
