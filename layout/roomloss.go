@@ -25,7 +25,7 @@ func (l RoomLoss) Words(u plane.Units) string {
 	if !l.Known {
 		return day + fmt.Sprintf("; the floor's cables have %.0f W, part of which goes down: without the floor's layers it is not known how much", l.Gives.High)
 	}
-	return day + fmt.Sprintf("; the warmed floor, left on, gives it %s: that %s", l.Gives.Power(us), heat.CoveredWords(l.Covers))
+	return day + fmt.Sprintf("; the warmed floor, left on, gives it %s: that %s", l.Gives.Power(us), heat.CoveredWords(heat.Covered(l.Gives.Tens(), l.Lost.Tens())))
 }
 
 // LossWords says in one line what a room loses and what its floor gives; empty where
@@ -51,7 +51,10 @@ func temperature(c float64, us bool) string {
 func (r *Room) Warmed() float64 {
 	floor := 0.0
 	for _, c := range r.Cables {
-		floor += float64(c.Label.Length * c.Spacing)
+		floor += c.Warmed()
 	}
 	return floor
 }
+
+// Warmed is the floor in mm² that one cable takes at its even spacing.
+func (c *Cable) Warmed() float64 { return float64(c.Label.Length * c.Spacing) }

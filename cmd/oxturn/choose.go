@@ -14,6 +14,7 @@ import (
 	"oxturn/layout/build"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 	"oxturn/layout/takeoff"
 )
 
@@ -147,7 +148,7 @@ func optionsText(w io.Writer, j *job.Job, rooms []build.RoomOptions, all bool) e
 func optionCells(o build.Option, j *job.Job) []string {
 	u := j.Units
 	return []string{
-		takenMark(o), printable(strings.Join(o.IDs, " + ")), cableLength(o.Length, u), withUnit(o.Spacing, u), fmt.Sprintf("%.1f", o.Spacing/j.Membrane.Pitch),
+		takenMark(o), printable(strings.Join(o.IDs, " + ")), cableLength(o.Length, u), say.Apart(o.Spacing, u), fmt.Sprintf("%.1f", o.Spacing/j.Membrane.Pitch),
 		density(o.Density, u), fmt.Sprintf("%.0f %%", 100*o.Covered), fmt.Sprintf("%.2f A at %.0f V", o.Amps, o.Volts), cableLength(o.LeadReach, u),
 		held(o.Smaller), held(o.Larger),
 	}

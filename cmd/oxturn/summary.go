@@ -8,6 +8,7 @@ import (
 	"oxturn/drawing"
 	"oxturn/layout"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // summaryLines tells plan code, areas, cable, spacing and load of a plan, one line each.
@@ -21,7 +22,7 @@ func summaryLines(p *layout.Plan) []string {
 		heated += r.Heated.Area()
 		for _, c := range r.Cables {
 			cable = append(cable, fmt.Sprintf("%s %s %s in %d runs", c.ID, printable(c.Label.ID), cableLength(c.Label.Length, u), len(c.Runs)))
-			spacing = append(spacing, fmt.Sprintf("%s %s even (%.1f pegs), %s at that, %s over the heated floor", c.ID, withUnit(c.Spacing, u), c.Spacing/p.Job.Membrane.Pitch, density(c.Density, u), density(c.OverServed(), u)))
+			spacing = append(spacing, fmt.Sprintf("%s %s even (%.1f pegs), %s at that, %s over the heated floor", c.ID, say.Apart(c.Spacing, u), c.Spacing/p.Job.Membrane.Pitch, density(c.Density, u), density(c.OverServed(), u)))
 		}
 	}
 	var load []string
@@ -57,15 +58,6 @@ func cableLength(mm float64, u plane.Units) string {
 		return fmt.Sprintf("%.1f ft", mm/plane.Foot)
 	}
 	return fmt.Sprintf("%.2f m", mm/1000)
-}
-
-// withUnit is a length as a drawing writes it, with its unit where that would
-// be left to the sheet.
-func withUnit(mm float64, u plane.Units) string {
-	if u == plane.Inches {
-		return plane.FormatLength(mm, u)
-	}
-	return plane.FormatLength(mm, u) + " mm"
 }
 
 // paperLine tells how many sheets there are and what paper they want.

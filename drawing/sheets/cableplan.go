@@ -179,9 +179,23 @@ func notes(v *floorplan.View) setting.Block {
 		l.Paras = append(l.Paras, "Cable chosen: "+strings.TrimSuffix(v.Room.Chosen.Why, ".")+".")
 	}
 	if len(v.Room.Cables) > 0 {
-		l.Paras = append(l.Paras, "Even spacing: runs spread evenly over the heated area and half a gap round it.")
+		l.Paras = append(l.Paras, "Even spacing: runs spread evenly over the heated area and half a gap round it, "+evenFloors(v)+".")
 	}
 	l.Paras = append(l.Paras, v.Plan.Job.Notes...)
 	l.Paras = append(l.Paras, "Floor warming; no heat-loss calculation by a standard has been made.")
 	return l
+}
+
+// evenFloors names the floor that the heat at even spacing is spread over, cable by
+// cable.
+func evenFloors(v *floorplan.View) string {
+	var out []string
+	for _, c := range v.Room.Cables {
+		area := plane.FormatArea(c.Warmed(), v.Fig.Units)
+		if len(v.Room.Cables) > 1 {
+			area = c.ID + " " + area
+		}
+		out = append(out, area)
+	}
+	return strings.Join(out, ", ")
 }

@@ -38,10 +38,10 @@ func (c caution) text(in circuit.Region) string {
 		"Measure and write down conductor and insulation resistance at every stage of the test record, from the spool to the hook-up. Stop and find the cause if a value leaves its limits.",
 		"Insulation tests: disconnect the thermostat, its electronics and the sensor first. The tester's voltage is dangerous.",
 		"No heating cable under cabinets, tubs or built-ins without clearance, through walls, across movement joints, or in closets where code forbids it.",
-		"No drilling, nailing or fixing into the heated area. Photograph the layout; leave plan, records and warning label at the panel.",
+		"No drilling, nailing or fixing into the heated area. Photograph the layout; leave plan, records and warning label at the " + in.Panel + ".",
 		"Sensor in its own tube, midway between two runs, away from other heat sources; keep it replaceable.",
 		"Inspection before covering.",
-		"Floor finish: keep to the lower of the comfort limit (29 °C / 84 °F occupied, 33 °C / 91 °F bath, 35 °C / 95 °F edge zone) and the covering's own limit. No thick rugs or mattresses on heated floor.",
+		"Floor finish: keep to the lower of the comfort limit (29 °C / 84.2 °F occupied, 33 °C / 91.4 °F bath, 35 °C / 95 °F edge zone) and the covering's own limit. No thick rugs or mattresses on heated floor.",
 	}[c]
 }
 

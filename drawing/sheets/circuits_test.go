@@ -39,7 +39,7 @@ func rowsOf(b setting.Block) string {
 func TestGivenCircuitIsFilledIn(t *testing.T) {
 	v := circuitView(t, &job.Circuit{Name: "7", Breaker: 20, GroundFault: 5}, []float64{20})
 	got := rowsOf(toSettle(v))
-	for _, want := range []string{settleCircuit + ": 7", "Breaker, A: 20 A, job file", settleConductor + ": \n", settleFault + ": 5 mA, job file", "Disconnect: \n"} {
+	for _, want := range []string{settleCircuit + ", panel: 7", "Breaker, A: 20 A, job file", settleConductor + ": \n", settleFault + ": at thermostat / at panel, class, mA: 5 mA, job file", "Disconnect: \n"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("no %q in\n%s", want, got)
 		}

@@ -8,6 +8,7 @@ import (
 	"oxturn/drawing/floorplan"
 	"oxturn/drawing/setting"
 	"oxturn/layout"
+	"oxturn/layout/circuit"
 	"oxturn/layout/job"
 )
 
@@ -28,7 +29,7 @@ func electrician(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 // electricianLevels returns what stands beside the wall.
 func electricianLevels(v *floorplan.View) []setting.Level {
 	r := v.Room
-	bs := []setting.Block{loadTable(v), toSettle(v), wiring{cables: ids(r), sensors: len(r.Sensors)}, electricNotes(v)}
+	bs := []setting.Block{loadTable(v), toSettle(v), wiring{from: v.Plan.Job.Region().Panel, cables: ids(r), sensors: len(r.Sensors)}, electricNotes(v)}
 	bs = append(bs, circuitTable(v)...)
 	bs = append(bs, schedule(r, v.Fig, electrical)...)
 	bs = append(bs, lookUp(v.Plan)...)
@@ -76,6 +77,7 @@ func loadTable(v *floorplan.View) setting.Block {
 		setting.Row(ohms, figureOf(l.Total.Ohms, 1)+" Ω"),
 		setting.Row("Thermostat contacts", contacts),
 		setting.Row("Leads into the box", leadsInBox(v)),
+		setting.Row("Of a cold lead", leadTakes(v)),
 		setting.Row("Sensor", sensorLine(v.Plan.Job.Sensor, v.Fig)),
 	)
 	if limit := floorLimit(v); limit != "" {
@@ -113,6 +115,12 @@ func countInParallel(n int) string {
 	return fmt.Sprintf("%d, wired in parallel", n)
 }
 
+// leadTakes says what a cold lead loses before it reaches over the floor.
+func leadTakes(v *floorplan.View) string {
+	t := v.Room.Job.Thermostat
+	return fmt.Sprintf("%s rise, %s tail and %s slack are not for the floor", v.Fig.Length(t.Height), v.Fig.Length(t.Tail), v.Fig.Length(t.Slack))
+}
+
 func leadsInBox(v *floorplan.View) string {
 	return fmt.Sprintf("%d cold, %d of sensors; box size by the electrician", len(elevation{View: v}.leads()), len(v.Room.Sensors))
 }
@@ -134,10 +142,10 @@ func nearestWet(v *floorplan.View) (mm float64, name string) {
 
 // Rows that the electrician settles and the job may give.
 const (
-	settleCircuit   = "Circuit no., panel"
-	settleBreaker   = "breaker" // printed as the region calls it
+	settleCircuit   = "Circuit no." // and the panel, as the region calls it
+	settleBreaker   = "breaker"     // printed as the region calls it
 	settleConductor = "Conductor"
-	settleFault     = "Protection of people: at thermostat / at panel, class, mA"
+	settleFault     = "Protection of people" // where, as the region calls it
 )
 
 // toSettle is what no drawing may choose: rows to be filled in by hand, but for
@@ -146,13 +154,22 @@ func toSettle(v *floorplan.View) setting.Block {
 	t := setting.Table{Head: "For the electrician to settle", Tall: 7, Cols: []setting.Column{{Wraps: true}, {Wraps: true, Least: 26, Group: true}}}
 	given, in := settled(v), v.Plan.Job.Region()
 	for _, r := range []string{settleCircuit, "Circuit for this load alone?", settleBreaker, settleConductor, settleFault, "Disconnect", "Box and conduit"} {
-		name := r
-		if r == settleBreaker {
-			name = capital(in.Breaker) + ", A"
-		}
-		t.Rows = append(t.Rows, setting.Row(name, given[r]))
+		t.Rows = append(t.Rows, setting.Row(settledName(r, in), given[r]))
 	}
 	return t
+}
+
+// settledName words a row for the electrician as the region does.
+func settledName(row string, in circuit.Region) string {
+	switch row {
+	case settleCircuit:
+		return row + ", " + in.Panel
+	case settleBreaker:
+		return capital(in.Breaker) + ", A"
+	case settleFault:
+		return row + ": at thermostat / at " + in.Panel + ", class, mA"
+	}
+	return row
 }
 
 // holdPoint is signed before anything is covered.

@@ -129,7 +129,7 @@ func mayIDrill(v *floorplan.View) setting.List {
 	}
 	l := setting.List{Head: "Before you drill", Number: 1, Paras: []string{
 		evidence(record),
-		"Switch off at the panel; make sure it is off.",
+		"Switch off at the " + v.Plan.Job.Region().Panel + "; make sure it is off.",
 		fmt.Sprintf("No hole inside the dashed line, nor near %s.", near),
 		fmt.Sprintf("No nail or screw within %s of the lead rise, floor to box.", floorplan.RiseWords(v.Fig.Units)),
 		"Try glue first. Have dotted floor checked too.",
@@ -139,14 +139,14 @@ func mayIDrill(v *floorplan.View) setting.List {
 		if from == job.FromDefault {
 			by = " (default)"
 		}
-		l.Paras = append(l.Paras, fmt.Sprintf("No depth is free of risk: cable lies from about %s down%s.", v.Fig.Spacing(deep), by))
+		l.Paras = append(l.Paras, fmt.Sprintf("No depth is free of risk: cable lies from about %s down%s.", layout.NewTape(v.Room.Job, v.Plan.Units()).Length(deep), by))
 	}
 	return l
 }
 
 // keeping is how to live with the floor.
 func keeping(v *floorplan.View) setting.Block {
-	l := setting.List{Head: "Living with the floor", Number: 1, Paras: probe.Living()}
+	l := setting.List{Head: "Living with the floor", Number: 1, Paras: probe.Living(v.Plan.Job.Region())}
 	if heat := v.Plan.LossWords(v.Room); heat != "" {
 		l.Paras = append(l.Paras, heat)
 	}
@@ -208,7 +208,7 @@ func (l panelLabel) Height(ty *setting.Typesetter, w float64) float64 {
 	return h
 }
 
-const labelHead = "Panel label: cut out"
+const labelHead = "Label to cut out"
 
 func (l panelLabel) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	y := at.Y + setting.SetHeading(pg, at, labelHead, w)

@@ -85,7 +85,7 @@ func properties(f say.Figures) []property {
 			return fmt.Sprintf("%+g/%+g %%, %s", 100*l.LowShare, 100*l.HighShare, l.Source)
 		}},
 		{"Heating length", func(c *layout.Cable) string { return f.Long(c.Label.Length) }},
-		{"Even spacing", func(c *layout.Cable) string { return f.Spacing(c.Spacing) }},
+		{"Even spacing", func(c *layout.Cable) string { return f.Apart(c.Spacing) }},
 		{"Gaps, closest to widest", func(c *layout.Cable) string { return gapRange(c.Gaps, f) }},
 		{"Heat per length", func(c *layout.Cable) string { return perLength(c.Label, f.Units) }},
 		{"Heat, at even spacing", func(c *layout.Cable) string { return densityOver(c.Density, c.AtEven(), f.Units) }},
@@ -119,10 +119,10 @@ func gapRange(g layout.Gaps, f say.Figures) string {
 	if g.Closest == 0 {
 		return "-"
 	}
-	if f.Spacing(g.Closest) == f.Spacing(g.Widest) {
-		return f.Spacing(g.Widest)
+	if f.Apart(g.Closest) == f.Apart(g.Widest) {
+		return f.Apart(g.Widest)
 	}
-	return f.Spacing(g.Closest) + " to " + f.Spacing(g.Widest)
+	return f.Apart(g.Closest) + " to " + f.Apart(g.Widest)
 }
 
 func densest(c *layout.Cable, f say.Figures) string {

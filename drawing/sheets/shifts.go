@@ -60,9 +60,9 @@ func cableWords(s build.Stretch, f say.Figures) string {
 	case s.Problem != "":
 		return "not looked at: " + s.Problem
 	case s.Keeps:
-		return "stays, runs " + f.Spacing(s.Spacing) + " apart"
+		return "stays, runs " + f.Apart(s.Spacing) + " apart"
 	}
-	return "no longer suits, its runs " + f.Spacing(s.Spacing) + " apart; instead: " + s.Instead
+	return "no longer suits, its runs " + f.Apart(s.Spacing) + " apart; instead: " + s.Instead
 }
 
 // mostChanges is how many changes are listed for one shift.

@@ -88,7 +88,7 @@ func takeOffRow(l takeoff.Line, u plane.Units, priced bool) []setting.Cell {
 	gross, _ := in(l.Gross)
 	waste := "-"
 	if l.Waste != 0 {
-		waste = fmt.Sprintf("%.0f", 100*l.Waste)
+		waste = say.TrimFigure(100 * l.Waste)
 	}
 	pack, packs, of, spare := "-", "-", "-", "-"
 	if l.Packs > 0 {

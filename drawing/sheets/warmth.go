@@ -51,17 +51,17 @@ func degree(f say.Figures) string {
 // degrees writes a temperature, its other scale in brackets.
 func degrees(f say.Figures, c float64) string {
 	if f.Units == plane.Inches {
-		return fmt.Sprintf("%.0f °F (%.0f °C)", temperature(f, c), c)
+		return fmt.Sprintf("%s °F (%s °C)", say.TrimFigure(temperature(f, c)), say.TrimFigure(c))
 	}
-	return fmt.Sprintf("%.0f °C (%.0f °F)", c, c*1.8+32)
+	return fmt.Sprintf("%s °C (%s °F)", say.TrimFigure(c), say.TrimFigure(c*1.8+32))
 }
 
 // difference writes a difference of temperatures in the sheet's own scale.
 func difference(f say.Figures, k float64) string {
 	if f.Units == plane.Inches {
-		return fmt.Sprintf("%.0f °F", k*1.8)
+		return say.TrimFigure(k*1.8) + " °F"
 	}
-	return fmt.Sprintf("%g °C", k)
+	return say.TrimFigure(k) + " °C"
 }
 
 // small turns mm into what a chart's axis counts.
@@ -128,7 +128,7 @@ func limitName(l heat.Limit, f say.Figures) string {
 }
 
 func runName(r layout.Warm, f say.Figures) string {
-	return fmt.Sprintf("%s: %s apart, %s", strings.Join(r.Cables, ", "), f.Spacing(r.Cold.Section.Spacing), flux(r.Cold.Section.Flux(), f))
+	return fmt.Sprintf("%s: %s apart, %s", strings.Join(r.Cables, ", "), f.Apart(r.Cold.Section.Spacing), flux(r.Cold.Section.Flux(), f))
 }
 
 // flux writes W/m² in both systems so that no line ends within a figure.
@@ -182,7 +182,7 @@ func surfaceTable(head string, runs []layout.Warm, bound func(layout.Warm) heat.
 	up := setting.Row("heat that goes up, %")
 	for _, run := range runs {
 		t.Cols = append(t.Cols, setting.Column{Head: someNames(run.Cables), Align: setting.Decimal})
-		share := fmt.Sprintf("%.0f", 100*bound(run).UpShare)
+		share := say.TrimFigure(100 * bound(run).UpShare)
 		if bound(run).UpShare < 0 { // colder ground takes more than the cable gives
 			share = "none"
 		}
@@ -214,7 +214,7 @@ func warmUpCharts(w *layout.Warmth, f say.Figures) []setting.Block {
 		}
 		for _, o := range w.Offers {
 			if o.Board == board {
-				c.Curves = append(c.Curves, setting.Curve{Name: f.Spacing(o.Spacing) + " apart, " + flux(o.Flux, f), Pts: warming(o.Curve, w, f)})
+				c.Curves = append(c.Curves, setting.Curve{Name: f.Apart(o.Spacing) + " apart, " + flux(o.Flux, f), Pts: warming(o.Curve, w, f)})
 				goal := w.Room + o.Curve.Start + w.Rise // the times are counted to it: the floor may start colder than the room
 				c.Limits = []setting.LimitLine{{Name: difference(f, w.Rise) + " gained: " + degrees(f, goal), At: temperature(f, goal)}}
 			}
@@ -245,7 +245,7 @@ func warmUpTable(w *layout.Warmth, f say.Figures) setting.Block {
 	}
 	for i := 0; i < len(w.Offers); i++ {
 		o := w.Offers[i]
-		r := setting.Row(f.Spacing(o.Spacing), wholeTimes(o.Range(w.Hours, f.Units == plane.Inches)))
+		r := setting.Row(f.Apart(o.Spacing), wholeTimes(o.Range(w.Hours, f.Units == plane.Inches)))
 		if w.Board > 0 && i+1 < len(w.Offers) {
 			i++
 			r = append(r, setting.Cell{Text: wholeTimes(w.Offers[i].Range(w.Hours, f.Units == plane.Inches))})

@@ -84,7 +84,7 @@ func TestWarmthSaysWhatItKnows(t *testing.T) {
 	}
 	p.Warmth = sampleWarmth(t, 0)
 	got := wordsOf(warmthBlocks(p))
-	for _, want := range []string{"Surface temperature across two runs", "Warm-up for each spacing", "90 mm apart", "limit, occupied floor: 29 °C (84 °F)", "8 °C gained: 22 °C (71 °F)", "no room temperature is computed", "±50 %", "no tariff given"} {
+	for _, want := range []string{"Surface temperature across two runs", "Warm-up for each spacing", "90 mm apart", "limit, occupied floor: 29 °C (84.2 °F)", "8 °C gained: 21.5 °C (70.7 °F)", "no room temperature is computed", "±50 %", "no tariff given"} {
 		if !strings.Contains(strings.ReplaceAll(got, "\n", " "), want) && !strings.Contains(strings.ToLower(strings.ReplaceAll(got, "\n", " ")), want) {
 			t.Errorf("%q is missing in:\n%s", want, got)
 		}

@@ -1,14 +1,18 @@
 package sheets
 
 import (
+	"strings"
+
 	"oxturn/drawing"
 	"oxturn/drawing/setting"
+	"oxturn/fonts"
 	"oxturn/symbols"
 )
 
 // A wiring is the diagram of supply, thermostat, cables and sensors: cables
 // side by side, never end to end.
 type wiring struct {
+	from    string // what the circuit starts from
 	cables  []string
 	sensors int
 }
@@ -33,12 +37,18 @@ func (d wiring) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	line := func(st *drawing.Stroke, l drawing.Layer, pts ...drawing.Pt) {
 		pg.Path(l, "", drawing.Polyline(pts...), st, nil)
 	}
-	panel, stat := at.X, at.X+max(24, w*0.36)
-	const panelWide = 17.0
+	words := strings.Fields(d.from)
+	panelWide := 17.0
+	for _, word := range words {
+		panelWide = max(panelWide, fonts.Width(fonts.Lettering, word, setting.Note)+4)
+	}
+	panel, stat := at.X, at.X+max(panelWide+7, w*0.36)
 	box(panel, mid-8, mid+8, panelWide)
 	line(drawing.FixtureLine(), drawing.LayerLeads, drawing.Pt{X: panel + panelWide, Y: mid}, drawing.Pt{X: stat - 4, Y: mid})
-	pg.Write(drawing.Pt{X: panel + panelWide/2, Y: mid - 1}, "panel", setting.Note, drawing.Middle)
-	pg.Write(drawing.Pt{X: panel + panelWide/2, Y: mid + 4}, "____ A", setting.Note, drawing.Middle)
+	for i, line := range append(words, "____ A") {
+		row := float64(i) - float64(len(words)-1)/2
+		pg.Write(drawing.Pt{X: panel + panelWide/2, Y: mid + 1.5 + 5*(row-0.5)}, line, setting.Note, drawing.Middle)
+	}
 	box(stat-4, y, y+d.rows()*wireRow, 10)
 	pg.Add(symbols.Thermostat(drawing.Pt{X: stat + 1, Y: mid})...)
 	from, to := stat+6, min(at.X+w-2, stat+6+longestWire)

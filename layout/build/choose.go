@@ -11,6 +11,7 @@ import (
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
+	"oxturn/layout/say"
 )
 
 // defaultDensity is the power per area aimed at where the job asks for none:
@@ -101,7 +102,7 @@ func joined(zones []plane.Region) plane.Region {
 // whyChosen says why candidate at was taken.
 func whyChosen(r *layout.Room, j *job.Job, cands []layout.Candidate, at int) string {
 	c, asked := cands[at], plane.FormatDensity(asked(r), j.Units)
-	what := plane.FormatDensity(c.Density, j.Units) + " at an even spacing of " + runsApart(c.Spacing, j.Units)
+	what := plane.FormatDensity(c.Density, j.Units) + " at an even spacing of " + say.Apart(c.Spacing, j.Units)
 	if len(c.IDs) == 1 && slices.ContainsFunc(cands, func(o layout.Candidate) bool { return o.Within && o.Off < c.Off && len(o.IDs) > 1 }) {
 		return fmt.Sprintf("one cable does, and no other alone comes nearer to %s, of the %d tried: %s", asked, len(cands), what)
 	}
@@ -125,15 +126,6 @@ func noneFits(r *layout.Room, j *job.Job, cands []layout.Candidate, lead *route.
 		d.Hint = leadHint(r, lead, j.Units)
 	}
 	return d
-}
-
-// runsApart writes a distance between runs: to a tenth of an inch, or to a
-// millimetre.
-func runsApart(mm float64, u plane.Units) string {
-	if u == plane.Inches {
-		return fmt.Sprintf("%.1f in", mm/plane.Inch)
-	}
-	return fmt.Sprintf("%.0f mm", mm)
 }
 
 // lengths are the least and the most cable a floor takes, by its area, within

@@ -16,6 +16,7 @@ type Region struct {
 	Contacts   Figure    // usual rating of a thermostat's contacts, A
 	BoxHeight  Figure    // of the thermostat's box above the floor, mm
 	Breaker    string    // what a breaker is called
+	Panel      string    // what the box is called that circuits start from
 	Fault      string    // what protects people from a fault to earth
 	FaultClass Figure    // most that this trips at, mA
 	Protect    string    // how people are protected, for the cautions
@@ -33,6 +34,7 @@ var (
 		Contacts:   Figure{15, "common practice"},
 		BoxHeight:  Figure{48 * 25.4, "highest reach of the 2010 ADA Standards, 308.2.1"},
 		Breaker:    "breaker",
+		Panel:      "panel",
 		Fault:      "ground-fault device",
 		FaultClass: Figure{6, "UL 943, class A"},
 		Protect:    "Protect the circuit with a ground-fault device of the class that protects people (class A, which trips at 4 to 6 mA). Connect the braid to ground.",
@@ -46,10 +48,11 @@ var (
 		Contacts:   Figure{16, "common practice"},
 		BoxHeight:  Figure{1200, "highest reach for controls of the Approved Document M (England)"},
 		Breaker:    "circuit-breaker",
+		Panel:      "distribution board",
 		Fault:      "residual-current device (RCD)",
 		FaultClass: Figure{30, "IEC 60364-7-753, 753.411.3.2"},
 		Protect:    "Protect the circuit with a residual-current device (RCD) of 30 mA or less. Connect the braid to the protective conductor.",
-		Series:     "Never two 30 mA RCDs in series, one at the thermostat and one at the board: they trip together or without a fault, and neither tells which of them found one.",
+		Series:     "Never two 30 mA RCDs in series, one at the thermostat and one at the distribution board: they trip together or without a fault, and neither tells which of them found one.",
 	}
 	// Elsewhere has no rules on file: what is printed names no figure.
 	Elsewhere = Region{
@@ -58,9 +61,10 @@ var (
 		Contacts:   Figure{15, "common practice; the lower of the two usual ones"},
 		BoxHeight:  Figure{1200, "common practice"},
 		Breaker:    "breaker",
+		Panel:      "distribution board",
 		Fault:      "earth-fault device",
 		Protect:    "Protect people by an earth-fault device of the class that local rules ask for. Connect the braid to earth.",
-		Series:     "Never two earth-fault devices of one class in series, one at the thermostat and one at the board: they trip together or without a fault, and neither tells which of them found one.",
+		Series:     "Never two earth-fault devices of one class in series, one at the thermostat and one at the distribution board: they trip together or without a fault, and neither tells which of them found one.",
 	}
 )
 

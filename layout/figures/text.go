@@ -3,10 +3,12 @@ package figures
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 
 	"oxturn/layout/circuit"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 	"oxturn/layout/takeoff"
 )
 
@@ -86,7 +88,7 @@ func (p *page) length(mm float64) string {
 	if p.units == plane.Inches {
 		return plane.FormatFeetInches(mm)
 	}
-	return fmt.Sprintf("%.0f mm", mm)
+	return fmt.Sprintf("%.0f mm", math.Round(mm)+0) // no -0
 }
 
 // small writes a gap or a thickness: to a tenth of a millimetre, or to a
@@ -110,6 +112,19 @@ func (p *page) area(m2 float64) string {
 		return fmt.Sprintf("%.1f ft²", plane.Inches.Area(m2*1e6))
 	}
 	return fmt.Sprintf("%.2f m²", m2)
+}
+
+// areaAtMost writes an area that something does for at most: rounded down, since
+// it rests on a heat per area that is itself rounded.
+func (p *page) areaAtMost(m2 float64) string {
+	a, unit := p.units.Area(m2*1e6), "m²"
+	if p.units == plane.Inches {
+		unit = "ft²"
+	}
+	if a < 10 {
+		return say.TrimFigure(math.Floor(a*10)/10) + " " + unit
+	}
+	return fmt.Sprintf("%.0f %s", math.Floor(a), unit)
 }
 
 func (p *page) density(wm2 float64) string {

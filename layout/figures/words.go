@@ -8,6 +8,7 @@ import (
 
 	"oxturn/layout/heat"
 	"oxturn/layout/refit"
+	"oxturn/layout/say"
 )
 
 func (p *page) room(r Room, s Supply) {
@@ -43,7 +44,7 @@ func (p *page) cable(c Cable, s Supply) {
 	p.put("cable "+c.ID, fmt.Sprintf("%s: %g V, %s W, %.2f A", c.Label, c.Volts, plain(c.Watts), c.Amps), fmt.Sprintf("%s, %s", p.long(c.Length), p.perLength(c.WattsPerMetre)))
 	o := c.Ohms
 	gap := ""
-	if math.Abs(o.LabelGap) >= 0.005 {
+	if math.Abs(o.LabelGap) >= 0.05 {
 		gap = fmt.Sprintf("%+.1f %% from volts²/watts", o.LabelGap)
 	}
 	p.put("resistance", fmt.Sprintf("%.1f Ω at 20 °C (%s)", o.Nominal, o.From), gap,
@@ -198,7 +199,7 @@ func (p *page) circuit(c Circuit) {
 			carries = "LESS than the load: up to "
 		}
 		p.put(first(i, p.in.Breaker+"s"), fmt.Sprintf("%g A (%s): %s%s at %s A", r.Breaker, r.Source, p.usable(r), p.bound(r.Binds), plain(r.Limit)),
-			carries+p.area(r.Most)+" of heated floor at this heat per area")
+			carries+p.areaAtMost(r.Most)+" of heated floor at this heat per area")
 	}
 	if d := c.Drop; d != nil {
 		at := fmt.Sprintf("copper at %g °C", d.Celsius)
@@ -327,7 +328,7 @@ func upWords(percent float64) string {
 	if percent < 0 {
 		return "none of the heat goes up"
 	}
-	return fmt.Sprintf("%.0f %% of the heat goes up", percent)
+	return say.TrimFigure(percent) + " % of the heat goes up"
 }
 
 func (p *page) energy(all []Energy) {

@@ -206,11 +206,11 @@ func TestCircuitInWords(t *testing.T) {
 		"Circuit 7: Bath, Hall",
 		"  load            2 cables, 240 V, 2400 W, 10.00 A; as a continuous load, 125 %: 12.50 A",
 		"  breakers        15 A (usual rating): 80 % is 12 A; the breaker binds at 12 A;",
-		"                  carries the load, and up to 236.8 ft² of heated floor at this heat per area",
+		"                  carries the load, and up to 236 ft² of heated floor at this heat per area",
 		"                  20 A (usual rating): 80 % is 16 A; breaker and contacts bind alike, at 15 A;",
-		"                  carries the load, and up to 290.6 ft² of heated floor at this heat per area",
+		"                  carries the load, and up to 290 ft² of heated floor at this heat per area",
 		"                  25 A (usual rating): 80 % is 20 A; the thermostat's contacts bind at 15 A;",
-		"                  carries the load, and up to 290.6 ft² of heated floor at this heat per area",
+		"                  carries the load, and up to 290 ft² of heated floor at this heat per area",
 		"  feed            65.6 ft one way of 12 AWG (job file), NEC chapter 9; copper at 75 °C;",
 		"                  drop 2.10 V, 0.88 %",
 		"  fault to earth  trips at 5 mA, at the breaker (job file)",
@@ -260,7 +260,7 @@ func TestWarmthInWords(t *testing.T) {
 	hold(t, metric(func(p *page) { p.warmth(w) }),
 		"Warmth, estimated: left on without a thermostat in a room at 20.0 °C",
 		"  H1, H2          at least: surface 27.0 °C mean, 29.5 °C over a cable, 25.0 °C midway; 35.0 °C at the cable itself;",
-		"                  76 % of the heat goes up",
+		"                  76.4 % of the heat goes up",
 		"                  at most in a room at 24.0 °C: surface 29.0 °C mean, 31.5 °C over a cable, 27.0 °C midway; 37.0 °C at the cable itself;",
 		"                  100 % of the heat goes up",
 		"                  at its warmest 1.5 °C below the limit of 33 °C, bathroom (EN 1264-2)",
@@ -279,7 +279,7 @@ func TestWarmthInWords(t *testing.T) {
 	}
 	hold(t, metric(func(p *page) { p.warmth(nil) }), "Warmth: not worked out, the job gives no layers")
 	hold(t, metric(func(p *page) { p.warmth(&Warmth{Problem: "no membrane"}) }), "Warmth: not worked out: no membrane")
-	for up, want := range map[float64]string{-0.1: "none of the heat goes up", 0: "0 % of the heat goes up", 0.6: "1 % of the heat goes up"} {
+	for up, want := range map[float64]string{-0.1: "none of the heat goes up", 0: "0 % of the heat goes up", 0.6: "0.6 % of the heat goes up"} {
 		if got := upWords(up); got != want {
 			t.Errorf("%g: %s", up, got)
 		}

@@ -79,13 +79,19 @@ func CoveredWords(r Range) string {
 	return fmt.Sprintf("covers %.0f to %.0f %% of the loss", 100*r.Low, 100*r.High)
 }
 
-// Power writes W, in US units also as Btu/h, to two figures.
+// Tens rounds a range to tens, as Power prints it.
+func (r Range) Tens() Range { return Range{math.Round(r.Low/10) * 10, math.Round(r.High/10) * 10} }
+
+// Power writes W, in US units also as Btu/h, to tens: what is printed can then be
+// divided to a whole per cent.
 func (r Range) Power(us bool) string {
 	if us {
-		return r.Words() + " W (" + r.Times(1/BtuPerHour).Words() + " Btu/h)"
+		return r.tens() + " W (" + r.Times(1/BtuPerHour).tens() + " Btu/h)"
 	}
-	return r.Words() + " W"
+	return r.tens() + " W"
 }
+
+func (r Range) tens() string { return fmt.Sprintf("%.0f to %.0f", r.Tens().Low, r.Tens().High) }
 
 // Words says what the sum is made of, part by part, for redoing it.
 func (l Loss) Words(us bool) []string {

@@ -37,7 +37,7 @@ func TestWorkedPartsInBtu(t *testing.T) {
 func TestBathOfAForum(t *testing.T) {
 	need := 1075 * BtuPerHour
 	near(t, "share", Covered(Range{300, 300}, Range{need, need}).Low, 0.952, 0.001)
-	if got := (Range{300, 300}).Power(true); got != "300 to 300 W (1000 to 1000 Btu/h)" {
+	if got := (Range{300, 300}).Power(true); got != "300 to 300 W (1020 to 1020 Btu/h)" {
 		t.Error(got)
 	}
 }

@@ -99,7 +99,7 @@ func (s Section) Assumptions(us bool) []string {
 		"rises are over the air of the room above, which is taken as steady; no room temperature is computed",
 		s.Top.words(w),
 		"dry layers in full contact, alike all over; no furniture, mats or rugs on the floor",
-		fmt.Sprintf("cable full on at %s, %s apart, %s below the surface", w.perLength(s.WattsPerMetre), w.length(s.Spacing), w.length(s.Depth)),
+		fmt.Sprintf("cable full on at %s, %s apart, %s below the surface", w.perLength(s.WattsPerMetre), w.apart(s.Spacing), w.length(s.Depth)),
 		fmt.Sprintf("warm-up from a floor that has been off for long; real floors differ by ±%.0f %%", WarmUpSpread*100),
 	}
 }
@@ -119,6 +119,14 @@ func (w words) figure(si float64, siUnit string, us float64, usUnit string) stri
 }
 
 func (w words) length(mm float64) string { return w.figure(mm, "mm", mm/25.4, "in") }
+
+// apart writes the distance of runs, finely enough to work out their heat again.
+func (w words) apart(mm float64) string {
+	if w.us {
+		return w.length(mm)
+	}
+	return plane.Digits(mm, 4) + " mm"
+}
 
 func (w words) perLength(wattsPerMetre float64) string {
 	return w.figure(wattsPerMetre, "W/m", wattsPerMetre*0.3048, "W/ft")

@@ -12,6 +12,7 @@ import (
 	"slices"
 
 	"oxturn/layout"
+	"oxturn/layout/circuit"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/takeoff"
@@ -80,7 +81,8 @@ type Map struct {
 	Differ   []Difference
 	Planned  [][]plane.Point // the plan's paths of cables that do not lie as planned
 
-	room *job.Room
+	room   *job.Room
+	region circuit.Region
 }
 
 // A Difference is one thing of a cable that does not lie where the plan had it.
@@ -91,7 +93,7 @@ type Difference struct {
 
 // Of makes the map of one room of a plan.
 func Of(p *layout.Plan, r *layout.Room) *Map {
-	m := &Map{Tape: layout.NewTape(r.Job, p.Units()), Room: r.Job.Name, Status: p.Job.Info.Status, Outline: r.Job.Outline, Stands: r.Job.Stands(), room: r.Job}
+	m := &Map{Tape: layout.NewTape(r.Job, p.Units()), Room: r.Job.Name, Status: p.Job.Info.Status, Outline: r.Job.Outline, Stands: r.Job.Stands(), room: r.Job, region: p.Job.Region()}
 	m.Depth, m.DepthBy = p.Cover()
 	if t, ok := takeoff.Tile(r.Tiled, p.Job.Tile, r.Job.FirstTile); ok {
 		m.Tiling = &t

@@ -97,9 +97,9 @@ func (m *Map) RiseWords() string {
 }
 
 // WallCautions returns what is to be said with every answer about a wall.
-func WallCautions() []string {
+func (m *Map) WallCautions() []string {
 	return []string{
-		"Switch the heating off at the panel and make sure that it is off before any tool touches this wall.",
+		"Switch the heating off at the " + m.region.Panel + " and make sure that it is off before any tool touches this wall.",
 		"First look for a way without a hole: glue, or a holder that stands.",
 		"No hole, nail or screw where the leads rise: each kills the floor as one in the cable does, and may put a tool under voltage.",
 		"How the leads lie in the wall was not recorded, and the circuit that feeds the box, other wires and pipes are not on this map: find them with a detector before you drill.",
@@ -110,7 +110,7 @@ func WallCautions() []string {
 // CautionsOf returns what is to be said with an answer.
 func (m *Map) CautionsOf(a Answer) []string {
 	if a.Wall != nil {
-		return WallCautions()
+		return m.WallCautions()
 	}
 	return m.Cautions()
 }

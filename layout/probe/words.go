@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"oxturn/layout"
+	"oxturn/layout/circuit"
 	"oxturn/layout/job"
 	"oxturn/layout/load"
 	"oxturn/layout/plane"
@@ -15,7 +16,7 @@ import (
 // Cautions returns what is to be said with every answer.
 func (m *Map) Cautions() []string {
 	out := []string{
-		"Switch the heating off at the panel and make sure that it is off before any tool touches this floor.",
+		"Switch the heating off at the " + m.region.Panel + " and make sure that it is off before any tool touches this floor.",
 		"First look for a way without a hole: glue, a stop on the hinge or on the wall.",
 		"No hole through a lead rise, a lead joint, an end cap, a cold lead or a sensor lead: each kills the floor as a cable does.",
 		"The record can be wrong. Find the cable again with a tracer or by its warmth at three points, and compare, before you drill.",
@@ -28,11 +29,11 @@ func (m *Map) Cautions() []string {
 }
 
 // Living says how to live with a warmed floor.
-func Living() []string {
+func Living(in circuit.Region) []string {
 	return []string{
 		"Keep thick rugs and legless furniture off.",
 		"After a power cut check the thermostat's programme.",
-		"Keep this map and the test records at the panel.",
+		"Keep this map and the test records at the " + in.Panel + ".",
 	}
 }
 

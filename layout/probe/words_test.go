@@ -129,7 +129,7 @@ func TestFactsInFrontOfTheBox(t *testing.T) {
 	if facts[2] != "nearest: lead rise wall A: 200 mm, 50 mm left" || !strings.HasPrefix(facts[len(facts)-1], "wall: the leads rise in wall A") {
 		t.Errorf("%q", facts)
 	}
-	if got := m.CautionsOf(wall); !slices.Equal(got, probe.WallCautions()) {
+	if got := m.CautionsOf(wall); !slices.Equal(got, m.WallCautions()) {
 		t.Errorf("%q", got)
 	}
 }

@@ -5,6 +5,7 @@ package say
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"oxturn/layout/job"
@@ -127,6 +128,18 @@ func TrimFigure(v float64) string { return strings.TrimSuffix(Tenths(v), ".0") }
 
 // Tenths writes a figure with one decimal, halves rounded up as by hand.
 func Tenths(v float64) string { return fmt.Sprintf("%.1f", math.Round(v*10)/10) }
+
+// Apart writes how far runs lie apart, finely enough to work out their heat per
+// area again: to a hundredth of an inch, or a tenth of a millimetre.
+func (f Figures) Apart(mm float64) string { return Apart(mm, f.Units) }
+
+// Apart is that in one of the two units.
+func Apart(mm float64, u plane.Units) string {
+	if u == plane.Inches {
+		return strconv.FormatFloat(math.Round(mm/plane.Inch*100)/100, 'f', -1, 64) + " in"
+	}
+	return TrimFigure(mm) + " mm"
+}
 
 // Spacing writes a short distance: in inches to a tenth, or millimetres.
 func (f Figures) Spacing(mm float64) string {

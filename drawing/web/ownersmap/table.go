@@ -62,7 +62,7 @@ type tiles struct {
 }
 
 func tableOf(m *probe.Map) table {
-	t := table{Room: m.Room, Inches: m.Units == plane.Inches, NoReason: m.NoReason, Outline: pairs(m.Outline), Stands: []stand{}, RiseSaid: m.RiseWords(), OfWalls: probe.WallCautions()}
+	t := table{Room: m.Room, Inches: m.Units == plane.Inches, NoReason: m.NoReason, Outline: pairs(m.Outline), Stands: []stand{}, RiseSaid: m.RiseWords(), OfWalls: m.WallCautions()}
 	for _, w := range m.Walls {
 		t.Walls = append(t.Walls, wall{w.Letter, pair(w.A), pair(w.B), pair(w.In)})
 	}

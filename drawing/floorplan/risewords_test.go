@@ -1,0 +1,16 @@
+package floorplan
+
+import (
+	"testing"
+
+	"oxturn/layout/plane"
+)
+
+// 6 in is 152.4 mm.
+func TestRiseWordsAreWhole(t *testing.T) {
+	for u, want := range map[plane.Units]string{plane.Inches: "6 in (152 mm)", plane.Millimetres: "150 mm"} {
+		if got := RiseWords(u); got != want {
+			t.Errorf("%s, want %s", got, want)
+		}
+	}
+}
