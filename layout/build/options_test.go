@@ -138,7 +138,7 @@ func TestChoiceSuitsEachPart(t *testing.T) {
 func TestChoiceSaysWhyInTheJobsUnits(t *testing.T) {
 	text := strings.NewReplacer("pitch = 30", `pitch = "30 mm"`, "4000", `"4 m"`, "2000", `"2 m"`).Replace(string(partedHall("", 60, 70)))
 	for unit, want := range map[string]string{
-		"mm": `^nearest to [0-9]+ W/m² \([0-9.]+ W/ft²\) of the 5 tried: [0-9]+ W/m² \([0-9.]+ W/ft²\) at an even spacing of [0-9]+ mm$`,
+		"mm": `^nearest to [0-9]+ W/m² \([0-9.]+ W/ft²\) of the 5 tried: [0-9]+ W/m² \([0-9.]+ W/ft²\) at an even spacing of [0-9.]+ mm$`,
 		"in": `^nearest to [0-9.]+ W/ft² \([0-9]+ W/m²\) of the 5 tried: [0-9.]+ W/ft² \([0-9]+ W/m²\) at an even spacing of [0-9.]+ in$`,
 	} {
 		j := trial.Read(t, "hall.toml", []byte(strings.Replace(text, `units = "mm"`, `units = "`+unit+`"`, 1)))
