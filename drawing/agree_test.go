@@ -24,7 +24,8 @@ func agreement(t *testing.T, a, b *drawing.Sheet) float64 {
 	if err := pdf.Write(&right, []*drawing.Sheet{b}, pdf.Info{}); err != nil {
 		t.Fatal(err)
 	}
-	share, worst := outside.Differing(outside.RasterSVG(t, left.Bytes(), "150"), outside.RasterPDF(t, right.Bytes(), "150"), 4, 0.25)
+	share, worst := outside.Differing(outside.RasterSVG(t, left.Bytes(), "150"), outside.RasterPDF(t, right.Bytes(),
+		"150"), 4, 0.25)
 	t.Logf("%.5f of the squares differ, the worst by %.2f", share, worst)
 	return share
 }

@@ -24,7 +24,8 @@ func TestCheckNamesTheItem(t *testing.T) {
 	} {
 		s := &Sheet{ID: "plan", Paper: Paper{"A4", 210, 297}, Items: []Item{good, it}}
 		err := s.Check()
-		if err == nil || !strings.Contains(err.Error(), "plan") || !strings.Contains(err.Error(), "item 1") || !strings.Contains(err.Error(), `"it"`) {
+		if err == nil || !strings.Contains(err.Error(), "plan") || !strings.Contains(err.Error(), "item 1") ||
+			!strings.Contains(err.Error(), `"it"`) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}

@@ -110,7 +110,8 @@ func TestScaleOf(t *testing.T) {
 func TestViewThereAndBack(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := rapid.Float64Range(-2e4, 2e4)
-		room := plane.Bounds([]plane.Point{plane.Pt(c.Draw(t, "x0"), c.Draw(t, "y0")), plane.Pt(c.Draw(t, "x1"), c.Draw(t, "y1"))})
+		room := plane.Bounds([]plane.Point{plane.Pt(c.Draw(t, "x0"), c.Draw(t, "y0")),
+			plane.Pt(c.Draw(t, "x1"), c.Draw(t, "y1"))})
 		field := Box{20, 10, 300, 200}
 		v := NewView(room, field, rapid.SampledFrom([]float64{5, 20, 24, 192}).Draw(t, "ratio"))
 		p := plane.Pt(c.Draw(t, "x"), c.Draw(t, "y"))
@@ -128,7 +129,8 @@ func TestViewThereAndBack(t *testing.T) {
 }
 
 func TestViewOfRegion(t *testing.T) {
-	r := plane.Region{{Outer: plane.Rectangle(plane.Pt(0, 0), plane.Pt(1000, 500)), Holes: []plane.Ring{plane.Rectangle(plane.Pt(100, 100), plane.Pt(200, 200))}}}
+	r := plane.Region{{Outer: plane.Rectangle(plane.Pt(0, 0), plane.Pt(1000, 500)),
+		Holes: []plane.Ring{plane.Rectangle(plane.Pt(100, 100), plane.Pt(200, 200))}}}
 	v := View{Ratio: 10, At: Pt{0, 50}}
 	if rings := v.Rings(r); len(rings) != 2 || BoxOf(rings[0]...) != (Box{0, 0, 100, 50}) {
 		t.Errorf("%v", rings)

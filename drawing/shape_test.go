@@ -80,8 +80,10 @@ func TestRoundedLength(t *testing.T) {
 		{"too close: the radius gives way", []Pt{{0, 0}, {30, 0}, {30, 4}, {0, 4}}, 9, 64 - 2*(2-math.Pi/2)*2},
 		{"straight on", []Pt{{0, 0}, {10, 0}, {30, 0}}, 5, 30},
 		{"straight back", []Pt{{0, 0}, {10, 0}, {0, 0}}, 5, 20},
-		{"a turn of 60 degrees", []Pt{{0, 0}, {30, 0}, {30 + 30*0.5, 30 * math.Sqrt(3) / 2}}, 6, 60 - 2*6*math.Tan(math.Pi/6) + 6*math.Pi/3},
-		{"a turn of 135 degrees", []Pt{{0, 0}, {30, 0}, {0, 30}}, 3, 30 + 30*math.Sqrt2 - 2*3*math.Tan(math.Pi*3/8) + 3*math.Pi*3/4},
+		{"a turn of 60 degrees", []Pt{{0, 0}, {30, 0}, {30 + 30*0.5, 30 * math.Sqrt(3) / 2}}, 6,
+			60 - 2*6*math.Tan(math.Pi/6) + 6*math.Pi/3},
+		{"a turn of 135 degrees", []Pt{{0, 0}, {30, 0}, {0, 30}}, 3, 30 + 30*math.Sqrt2 - 2*3*math.Tan(math.Pi*3/8) +
+			3*math.Pi*3/4},
 		{"points that repeat", []Pt{{0, 0}, {0, 0}, {30, 0}, {30, 0}, {30, 30}}, 5, 60 - (2-math.Pi/2)*5},
 		{"no radius", []Pt{{0, 0}, {30, 0}, {30, 30}}, 0, 60},
 		{"one point", []Pt{{3, 3}}, 5, 0},

@@ -8,7 +8,8 @@ import (
 )
 
 func near(a, b Box, eps float64) bool {
-	return math.Abs(a.X0-b.X0) < eps && math.Abs(a.Y0-b.Y0) < eps && math.Abs(a.X1-b.X1) < eps && math.Abs(a.Y1-b.Y1) < eps
+	return math.Abs(a.X0-b.X0) < eps && math.Abs(a.Y0-b.Y0) < eps && math.Abs(a.X1-b.X1) < eps &&
+		math.Abs(a.Y1-b.Y1) < eps
 }
 
 func TestTextBox(t *testing.T) {

@@ -51,7 +51,8 @@ func TestCapHeight(t *testing.T) {
 func TestWidthAgainstAnotherReader(t *testing.T) {
 	for _, f := range Faces() {
 		face := opened(t, f)
-		for _, s := range []string{"", "H", "0123456789", `9'-4 1/2"`, "Bath 1: 60 m, 96.0 Ω", "ăâîșț ЖЮ αβγ", "Å½¼¾⅛±×°²→"} {
+		for _, s := range []string{"", "H", "0123456789", `9'-4 1/2"`, "Bath 1: 60 m, 96.0 Ω", "ăâîșț ЖЮ αβγ",
+			"Å½¼¾⅛±×°²→"} {
 			want := 0.0
 			for _, r := range s {
 				i, ok := face.Chars()[int(r)]
@@ -79,7 +80,8 @@ func TestFiguresAreTabular(t *testing.T) {
 
 // What the sheets write must be in both faces.
 func TestFacesCoverADrawing(t *testing.T) {
-	const needed = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789 .,:;!?'\"()[]/+-–—−=<>%&@#*_°±×·Ω²³½¼¾⅛⅜⅝⅞µ≤≥≈→←↑↓…“”‘’′″Øø□■●▲\u00a0" +
+	const needed = "ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789 " +
+		".,:;!?'\"()[]/+-–—−=<>%&@#*_°±×·Ω²³½¼¾⅛⅜⅝⅞µ≤≥≈→←↑↓…“”‘’′″Øø□■●▲\u00a0" +
 		"ÀÁÂÃÄÅÆÇÈÉÊËÌÍÎÏÑÒÓÔÕÖÙÚÛÜÝßàáâãäåæçèéêëìíîïñòóôõöùúûüýÿĂăĄąĆćČčĎďĐđĘęĚěĞğİıŁłŃńŇňŐőŘřŚśŞşŠšȘșŢţȚțŮůŰűŹźŻżŽž"
 	for _, f := range Faces() {
 		if gone := Missing(f, needed); len(gone) > 0 {
@@ -149,7 +151,8 @@ func FuzzMeasure(f *testing.F) {
 	}
 	f.Fuzz(func(t *testing.T, s string) {
 		w, e := Width(Lettering, s, 2.5), Ink(Lettering, s, 2.5)
-		if math.IsNaN(w) || w < 0 || math.IsInf(e.Right-e.Left+e.Top-e.Bottom, 0) || e.Top < e.Bottom || e.Right < e.Left {
+		if math.IsNaN(w) || w < 0 || math.IsInf(e.Right-e.Left+e.Top-e.Bottom, 0) || e.Top < e.Bottom ||
+			e.Right < e.Left {
 			t.Errorf("%q: width %v, ink %v", s, w, e)
 		}
 		set := Settable(Lettering, s)

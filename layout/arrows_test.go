@@ -10,7 +10,8 @@ import (
 // floors are the packages of the house from the ground up. One reaches only those on
 // the floors below it, so that data flows one way: job file, plan, sheets, bytes.
 var floors = [][]string{
-	{"fonts", "layout/plane", "layout/circuit", "layout/asjson", "layout/job/tree", "layout/skip", "layout/golden", "layout/internal/published"},
+	{"fonts", "layout/plane", "layout/circuit", "layout/asjson", "layout/job/tree", "layout/skip", "layout/golden",
+		"layout/internal/published"},
 	{"layout/route", "layout/heat", "layout/membrane", "layout/plancode", "layout/record", "drawing"},
 	{"layout/job", "symbols", "drawing/svg", "drawing/pdf", "drawing/internal/outside", "drawing/web/preview"},
 	{"layout/takeoff", "layout/say", "layout/internal/hand", "drawing/signs", "drawing/internal/specimen"},
@@ -28,8 +29,10 @@ var floors = [][]string{
 var never = []struct{ pkg, reaches string }{
 	{"layout/build", "drawing"}, {"layout/build", "symbols"}, {"layout/build", "fonts"},
 	{"layout/figures", "drawing"}, {"layout/probe", "drawing"},
-	{"layout/heat", "layout/job"}, {"layout/circuit", "layout/plane"}, {"drawing/lettering", "layout"}, {"drawing/signs", "layout"},
-	{"drawing/svg", "drawing/pdf"}, {"drawing/pdf", "drawing/svg"}, {"drawing/svg", "layout"}, {"drawing/pdf", "layout"},
+	{"layout/heat", "layout/job"}, {"layout/circuit", "layout/plane"}, {"drawing/lettering", "layout"},
+	{"drawing/signs", "layout"},
+	{"drawing/svg", "drawing/pdf"}, {"drawing/pdf", "drawing/svg"}, {"drawing/svg", "layout"},
+	{"drawing/pdf", "layout"},
 	{"drawing/sheets", "drawing/svg"}, {"drawing/sheets", "drawing/pdf"},
 }
 

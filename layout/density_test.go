@@ -20,7 +20,8 @@ func rectangle(squareFeet float64) plane.Region {
 // Worked by hand: 237 W / 15.1 ft² = 15.70 W/ft²; 64 ft by 3.47 in are
 // 64 x 3.47 / 12 = 18.51 ft², and 237 / 18.51 = 12.81 W/ft².
 func TestPowerPerAreaHasItsArea(t *testing.T) {
-	c := layout.Cable{Label: job.Cable{Watts: 237, Length: 64 * plane.Foot}, Spacing: 3.47 * plane.Inch, Share: rectangle(15.1)}
+	c := layout.Cable{Label: job.Cable{Watts: 237, Length: 64 * plane.Foot}, Spacing: 3.47 * plane.Inch,
+		Share: rectangle(15.1)}
 	perFoot := func(wm2 float64) float64 { return wm2 / circuit.WattsPerSquareFoot }
 	if got := perFoot(c.OverServed()); math.Abs(got-15.70) > 0.005 {
 		t.Errorf("over the heated floor: %.3f W/ft²", got)
@@ -46,9 +47,11 @@ func TestPowerPerAreaHasItsArea(t *testing.T) {
 		{15.8, 16, job.OverHeated, false, 16},
 		{0, 99, "", true, 99},
 	} {
-		c.Gaps = layout.Gaps{Most: v.most * circuit.WattsPerSquareFoot, Densest: v.densest * circuit.WattsPerSquareFoot, MostOver: v.over}
+		c.Gaps = layout.Gaps{Most: v.most * circuit.WattsPerSquareFoot, Densest: v.densest * circuit.WattsPerSquareFoot,
+			MostOver: v.over}
 		if got := perFoot(c.Judged()); c.Keeps() != v.keeps || math.Abs(got-v.judged) > 0.005 {
-			t.Errorf("%g W/ft² %s, densest %g: kept %v, judged %.2f", v.most, layout.LimitOver(v.over), v.densest, c.Keeps(), got)
+			t.Errorf("%g W/ft² %s, densest %g: kept %v, judged %.2f", v.most, layout.LimitOver(v.over), v.densest,
+				c.Keeps(), got)
 		}
 	}
 	if got := (&layout.Cable{Label: job.Cable{Watts: 237}}).OverServed(); got != 0 {
@@ -74,13 +77,15 @@ func TestComfortByKindOfRoom(t *testing.T) {
 		{job.Shower, 26, 8, 33, 34, true},
 		{job.Shower, 24, 8, 33, 32, false},
 	} {
-		r := layout.Room{Job: &job.Room{Fixtures: []job.Fixture{{Kind: v.fixture}}}, Cables: []layout.Cable{{ID: "H1"}, {ID: "H2"}}}
+		r := layout.Room{Job: &job.Room{Fixtures: []job.Fixture{{Kind: v.fixture}}}, Cables: []layout.Cable{{ID: "H1"},
+			{ID: "H2"}}}
 		w := &layout.Warmth{Warmest: v.warmest, Runs: []layout.Warm{
 			{Cables: []string{"H2"}, Hot: layout.Bound{Steady: heat.Steady{OverCable: v.rise}}},
 			{Cables: []string{"H1"}, Hot: layout.Bound{Steady: heat.Steady{OverCable: v.rise - 1}}},
 		}}
 		got := w.Comfort(&r)
-		if got == nil || got.Over() != v.over || got.Limit.Celsius != v.limit || math.Abs(got.Surface-v.surface) > 1e-9 {
+		if got == nil || got.Over() != v.over || got.Limit.Celsius != v.limit ||
+			math.Abs(got.Surface-v.surface) > 1e-9 {
 			t.Errorf("%q, air at %g, %g K over it: %+v", v.fixture, v.warmest, v.rise, got)
 		}
 	}

@@ -131,12 +131,15 @@ func pieces(l *membrane.Laid) []pieceJSON {
 func (c *Cable) Json() cableJSON {
 	out := cableJSON{
 		ID: c.ID, Catalogue: c.Label.ID, Length: c.Label.Length, Routed: Round(c.Routed, 3), Bend: c.BendRadius,
-		Spacing: Round(c.Spacing, pointDecimals), Zone: c.Zone + 1, Path: pairs(c.Path), ColdLead: pairs(c.ColdLead), Return: pairs(c.Return),
-		Halfway: pair(c.Halfway().At), Score: scoreJSON{Round(c.Score.Covered, 4), Round(c.Score.Bare, 3), Round(c.Score.Evenness, 4), Round(c.Score.Straight, 4), c.Score.Turns},
+		Spacing: Round(c.Spacing, pointDecimals), Zone: c.Zone + 1, Path: pairs(c.Path), ColdLead: pairs(c.ColdLead),
+		Return:  pairs(c.Return),
+		Halfway: pair(c.Halfway().At), Score: scoreJSON{Round(c.Score.Covered, 4), Round(c.Score.Bare, 3),
+			Round(c.Score.Evenness, 4), Round(c.Score.Straight, 4), c.Score.Turns},
 	}
 	out.AsLaid = c.Laid.json()
 	for _, run := range c.Runs {
-		out.Runs = append(out.Runs, RunJSON{run.Number, run.Direction, run.Pegs, run.GapToNext, Round(run.RunningEnd, 1)})
+		out.Runs = append(out.Runs, RunJSON{run.Number, run.Direction, run.Pegs, run.GapToNext,
+			Round(run.RunningEnd, 1)})
 	}
 	return out
 }

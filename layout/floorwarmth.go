@@ -46,7 +46,8 @@ func (w *Warmth) Bounds(us bool) []string {
 	for _, r := range w.Runs {
 		hot := "at most, for the limits: " + r.Hot.Section.Below.Words(us)
 		if r.Soil != nil {
-			hot += fmt.Sprintf(" (%s; dimension %s); soil takes weeks to settle", r.Soil.Words(r.Hot.Section, us), r.DimensionFrom)
+			hot += fmt.Sprintf(" (%s; dimension %s); soil takes weeks to settle", r.Soil.Words(r.Hot.Section, us),
+				r.DimensionFrom)
 		}
 		if !slices.Contains(out, hot) {
 			out = append(out, hot)
@@ -82,7 +83,10 @@ func (w Warm) Alike() bool { return w.Hot.Section.Below == w.Cold.Section.Below 
 // ComfortLimit is how warm a room's floor may get for people to stand on it for
 // long: a bathroom's where there is a tub or a shower.
 func (r *Room) ComfortLimit() heat.Limit {
-	if slices.ContainsFunc(r.Job.Fixtures, func(f job.Fixture) bool { return f.Kind == job.Tub || f.Kind == job.Shower }) {
+	if slices.ContainsFunc(r.Job.Fixtures, func(f job.Fixture) bool {
+		return f.Kind == job.Tub ||
+			f.Kind == job.Shower
+	}) {
 		return heat.BathroomLimit
 	}
 	return heat.OccupiedLimit

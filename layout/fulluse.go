@@ -40,8 +40,10 @@ func (f *FullUse) Words() string {
 
 // firstHeating words how a screed is first warmed.
 func firstHeating(screed string) string {
-	return fmt.Sprintf("new %s: no heat before day %d if cement, day %d if calcium sulphate; first %d days at %d to %d °C (%.0f to %.0f °F), then %d days at the most it is to reach (EN 1264-4)",
-		screed, record.CementScreed, record.SulphateScreed, record.LowDays, record.LowLeast, record.LowMost, fahrenheit(record.LowLeast), fahrenheit(record.LowMost), record.FullDays)
+	return fmt.Sprintf("new %s: no heat before day %d if cement, day %d if calcium sulphate; first %d days at %d to "+
+		"%d °C (%.0f to %.0f °F), then %d days at the most it is to reach (EN 1264-4)",
+		screed, record.CementScreed, record.SulphateScreed, record.LowDays, record.LowLeast, record.LowMost, fahrenheit(
+			record.LowLeast), fahrenheit(record.LowMost), record.FullDays)
 }
 
 func fahrenheit(celsius float64) float64 { return 32 + float64(1.8*celsius) }
@@ -51,7 +53,8 @@ func (f *FullUse) when() string {
 		return fmt.Sprintf("%s, by the %s", f.Date.Format("2006-01-02"), f.By)
 	}
 	c := f.Longest()
-	words := fmt.Sprintf("open: no day is written down for %s; the longest wait is %d days, for the %s", strings.Join(f.Open, "; "), c.Wait(), c.Layer)
+	words := fmt.Sprintf("open: no day is written down for %s; the longest wait is %d days, for the %s",
+		strings.Join(f.Open, "; "), c.Wait(), c.Layer)
 	if c.Days == 0 {
 		words += " (not stated, default)"
 	}

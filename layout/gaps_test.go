@@ -23,7 +23,8 @@ func comb(heights ...float64) Cable {
 }
 
 func gapsOf(cables ...Cable) []Gaps {
-	r := Room{Cables: cables, Heated: plane.FromRing(plane.Ring{{X: -100, Y: -100}, {X: 1100, Y: -100}, {X: 1100, Y: 1100}, {X: -100, Y: 1100}})}
+	r := Room{Cables: cables, Heated: plane.FromRing(plane.Ring{{X: -100, Y: -100}, {X: 1100, Y: -100},
+		{X: 1100, Y: 1100}, {X: -100, Y: 1100}})}
 	r.FindGaps(&job.Job{Membrane: job.Membrane{Pitch: 30}, Spacing: job.Spacing{Widest: 4}})
 	var out []Gaps
 	for _, c := range r.Cables {

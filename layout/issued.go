@@ -20,8 +20,10 @@ func (r *Room) Issued(j *job.Job) ([]route.Route, []job.Cable, []job.Diagnostic)
 		zone := max(0, min(c.Zone, len(r.Zones)-1))
 		labels = append(labels, Named(j, []string{c.Label})...)
 		routes = append(routes, route.Route{
-			Cable: i, Zone: zone, Path: c.Path, ColdLead: c.ColdLead, Return: c.Return, Spacing: c.Spacing, Share: r.Zones[zone],
-			Lattice: route.Lattice{Origin: is.Pegs.Origin, Angle: is.Pegs.Angle, Pitch: j.Membrane.Pitch}, Score: route.Score{Bare: c.Bare},
+			Cable: i, Zone: zone, Path: c.Path, ColdLead: c.ColdLead, Return: c.Return, Spacing: c.Spacing,
+			Share:   r.Zones[zone],
+			Lattice: route.Lattice{Origin: is.Pegs.Origin, Angle: is.Pegs.Angle, Pitch: j.Membrane.Pitch},
+			Score:   route.Score{Bare: c.Bare},
 		})
 	}
 	return routes, labels, nil
@@ -39,6 +41,7 @@ func (r *Room) issuedRoom(j *job.Job) *job.IssuedRoom {
 // IssuedSensors places the sensors as a layout file has them.
 func (r *Room) IssuedSensors(j *job.Job) {
 	for _, s := range r.issuedRoom(j).Sensors {
-		r.Sensors = append(r.Sensors, Sensor{Name: s.Name, Spare: s.Spare, Tip: *s.Tip, Lead: s.Lead, Why: fmt.Sprintf("as in plan %s", j.LaidBy.Code)})
+		r.Sensors = append(r.Sensors, Sensor{Name: s.Name, Spare: s.Spare, Tip: *s.Tip, Lead: s.Lead,
+			Why: fmt.Sprintf("as in plan %s", j.LaidBy.Code)})
 	}
 }

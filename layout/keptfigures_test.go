@@ -46,12 +46,14 @@ func figuresText(p *layout.Plan) string {
 	for i := range p.Rooms {
 		r := &p.Rooms[i]
 		without, err := r.WithoutCable()
-		say("room "+r.Job.Name, r.Floor.Area(), r.Tiled.Area(), r.Heated.Area(), r.Bare.Area(), without.Area(), err, r.Warmed())
+		say("room "+r.Job.Name, r.Floor.Area(), r.Tiled.Area(), r.Heated.Area(), r.Bare.Area(), without.Area(), err,
+			r.Warmed())
 		for _, n := range r.NoCut {
 			say("no cut", n.Reason, n.Name, n.Region.Area(), n.Region.Bounds())
 		}
 		for _, c := range r.Cables {
-			say("cable "+c.ID, c.Label.ID, c.Zone, c.Path[0], c.Path[len(c.Path)-1], c.Routed, c.Spacing, c.Density, c.Share.Area(), c.LeadReach, plane.PathLength(c.ColdLead), plane.PathLength(c.Return), c.Score)
+			say("cable "+c.ID, c.Label.ID, c.Zone, c.Path[0], c.Path[len(c.Path)-1], c.Routed, c.Spacing, c.Density,
+				c.Share.Area(), c.LeadReach, plane.PathLength(c.ColdLead), plane.PathLength(c.Return), c.Score)
 			say("gaps", c.Gaps)
 			say("circuit", c.Circuit)
 			for _, run := range c.Runs {

@@ -21,7 +21,8 @@ func (r *Room) named() plancode.Room {
 	out := plancode.Room{Name: r.Job.Name}
 	for _, c := range r.Cables {
 		out.Origin, out.Angle, out.Pitch = c.Lattice.Origin, c.Lattice.Angle*180/math.Pi, c.Lattice.Pitch
-		out.Cables = append(out.Cables, plancode.Cable{ID: c.ID, Label: c.Label.ID, Length: c.Label.Length, Path: c.Path, ColdLead: c.ColdLead, Return: c.Return})
+		out.Cables = append(out.Cables, plancode.Cable{ID: c.ID, Label: c.Label.ID, Length: c.Label.Length,
+			Path: c.Path, ColdLead: c.ColdLead, Return: c.Return})
 	}
 	for _, s := range r.Sensors {
 		out.Sensors = append(out.Sensors, plancode.Sensor{Name: s.Name, Tip: s.Tip, Lead: s.Lead})
@@ -48,16 +49,19 @@ func (p *Plan) Rests(a *job.Laid, c *Cable) *job.Diagnostic {
 	words := fmt.Sprintf("cable %s was laid by plan %s, but this job now gives plan %s", c.ID, a.PlanCode, p.Code)
 	if a.Runs > 0 || a.AsPlanned || len(a.Marks) > 0 {
 		return &job.Diagnostic{Span: a.Spans.At("plan"), Message: words + ": its runs may lie elsewhere in that",
-			Hint: "name the layout file, NAME.layout.json, of the plan that was laid; if the job was changed since, set it back"}
+			Hint: "name the layout file, NAME.layout.json, of the plan that was laid; if the job was changed since, " +
+				"set it back"}
 	}
-	return &job.Diagnostic{Severity: job.Warning, ID: "W113", Span: a.Spans.At("plan"), Message: words + ": what is said of the cable against its plan is said against another",
-		Hint: "name the layout file, NAME.layout.json, of the plan that was laid"}
+	return &job.Diagnostic{Severity: job.Warning, ID: "W113", Span: a.Spans.At("plan"),
+		Message: words + ": what is said of the cable against its plan is said against another",
+		Hint:    "name the layout file, NAME.layout.json, of the plan that was laid"}
 }
 
 // IssuedNow is this plan as one that was issued, for a record that rests on it: its
 // own figures are truer than those read back from a file.
 func (r *Room) IssuedNow(c *Cable, code string) *job.Issued {
-	is := &job.Issued{Code: code, Path: c.Path, ColdLead: c.ColdLead, Return: c.Return, Pegs: &job.IssuedPegs{Origin: c.Lattice.Origin, Angle: c.Lattice.Angle}}
+	is := &job.Issued{Code: code, Path: c.Path, ColdLead: c.ColdLead, Return: c.Return,
+		Pegs: &job.IssuedPegs{Origin: c.Lattice.Origin, Angle: c.Lattice.Angle}}
 	for i := range r.Sensors {
 		s := &r.Sensors[i]
 		tip := s.Tip

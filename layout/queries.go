@@ -35,7 +35,8 @@ func (p *Plan) Cover() (mm float64, from job.Source) {
 		}
 		over += l.Thickness
 	}
-	return p.Job.Tile.Thickness + takeoff.Bed(p.Job.Materials), min(p.Job.Spans.Source("tile.thickness"), p.Job.Materials.BedSource)
+	return p.Job.Tile.Thickness + takeoff.Bed(p.Job.Materials), min(p.Job.Spans.Source("tile.thickness"),
+		p.Job.Materials.BedSource)
 }
 
 // MembraneOf returns the membrane of a room, nil where none is planned.

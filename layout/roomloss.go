@@ -21,11 +21,14 @@ type RoomLoss struct {
 // Words says the result in one sentence; how is what the floor gives.
 func (l RoomLoss) Words(u plane.Units) string {
 	us := u == plane.Inches
-	day := fmt.Sprintf("the room loses %s at %s outside and %s inside", l.Lost.Power(us), temperature(l.Loss.Outside, us), temperature(l.Loss.Inside, us))
+	day := fmt.Sprintf("the room loses %s at %s outside and %s inside", l.Lost.Power(us),
+		temperature(l.Loss.Outside, us), temperature(l.Loss.Inside, us))
 	if !l.Known {
-		return day + fmt.Sprintf("; the floor's cables have %.0f W, part of which goes down: without the floor's layers it is not known how much", l.Gives.High)
+		return day + fmt.Sprintf("; the floor's cables have %.0f W, part of which goes down: without the floor's "+
+			"layers it is not known how much", l.Gives.High)
 	}
-	return day + fmt.Sprintf("; the warmed floor, left on, gives it %s: that %s", l.Gives.Power(us), heat.CoveredWords(heat.Covered(l.Gives.Tens(), l.Lost.Tens())))
+	return day + fmt.Sprintf("; the warmed floor, left on, gives it %s: that %s", l.Gives.Power(us),
+		heat.CoveredWords(heat.Covered(l.Gives.Tens(), l.Lost.Tens())))
 }
 
 // LossWords says in one line what a room loses and what its floor gives; empty where

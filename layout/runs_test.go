@@ -20,12 +20,14 @@ func TestRunsOfAPath(t *testing.T) {
 		path []plane.Point
 		want string // direction, pegs and gap of each run
 	}{
-		{"a serpentine", hand.Points(0, 0, 900, 0, 900, 60, 0, 60, 0, 180, 900, 180), "east 30 2, west 30 4, east 30 0"},
+		{"a serpentine", hand.Points(0, 0, 900, 0, 900, 60, 0, 60, 0, 180, 900, 180),
+			"east 30 2, west 30 4, east 30 0"},
 		{"six pegs are a turn", hand.Points(0, 0, 900, 0, 900, 180, 0, 180), "east 30 6, west 30 0"},
 		{"seven are a run", hand.Points(0, 0, 900, 0, 900, 210, 0, 210), "east 30 0, north 7 0, west 30 0"},
 		{"two pegs are no run", hand.Points(0, 0, 900, 0, 900, 60, 1500, 60), "east 30 2, east 20 0"},
 		{"three pegs on are one", hand.Points(0, 0, 900, 0, 900, 90, 1500, 90), "east 30 0, north 3 0, east 20 0"},
-		{"a turn is shorter than its runs", hand.Points(0, 0, 150, 0, 150, 150, 0, 150), "east 5 0, north 5 0, west 5 0"},
+		{"a turn is shorter than its runs", hand.Points(0, 0, 150, 0, 150, 150, 0, 150),
+			"east 5 0, north 5 0, west 5 0"},
 		{"one leg", hand.Points(0, 0, 30, 0), "east 1 0"},
 		{"aslant", hand.Points(0, 0, 300, 300, 600, 0, 0, 0), "north-east 14 0, south-east 14 0, west 20 0"},
 	} {
@@ -45,13 +47,15 @@ func TestRunsOfAPath(t *testing.T) {
 func TestPlaceOnRuns(t *testing.T) {
 	rs := Runs(hand.Points(0, 0, 900, 0, 900, 60, 0, 60), 0, 30)
 	cum := []float64{0, 900, 960, 1860}
-	for s, want := range map[float64][2]float64{-5: {1, 0}, 0: {1, 0}, 450: {1, 450}, 930: {1, 930}, 960: {2, 0}, 1000: {2, 40}} {
+	for s, want := range map[float64][2]float64{-5: {1, 0}, 0: {1, 0}, 450: {1, 450}, 930: {1, 930}, 960: {2, 0},
+		1000: {2, 40}} {
 		if run, into := PlaceOnRuns(rs, cum, s); float64(run) != want[0] || into != want[1] {
 			t.Errorf("%g mm: run %d, %g mm into it", s, run, into)
 		}
 	}
 	ms := Marks(hand.Points(0, 0, 900, 0, 900, 60, 0, 60), 0, rs)
-	if len(ms) != 3 || ms[1].Along != 930 || ms[1].At != plane.Pt(900, 30) || ms[0].Run != 1 || ms[0].Into != 465 || ms[2].Run != 2 || ms[2].Into != 435 {
+	if len(ms) != 3 || ms[1].Along != 930 || ms[1].At != plane.Pt(900, 30) || ms[0].Run != 1 || ms[0].Into != 465 ||
+		ms[2].Run != 2 || ms[2].Into != 435 {
 		t.Errorf("%+v", ms)
 	}
 }
@@ -79,7 +83,8 @@ func TestTowardsAndAlong(t *testing.T) {
 	for _, c := range []struct {
 		d    plane.Point
 		want string
-	}{{plane.Pt(1, 0), "wall B"}, {plane.Pt(-1, 0), "wall D"}, {plane.Pt(0, 1), "wall C"}, {plane.Pt(0, -1), "wall A"}, {plane.Pt(1, 0.3), "wall B"}} {
+	}{{plane.Pt(1, 0), "wall B"}, {plane.Pt(-1, 0), "wall D"}, {plane.Pt(0, 1), "wall C"}, {plane.Pt(0, -1),
+		"wall A"}, {plane.Pt(1, 0.3), "wall B"}} {
 		if got := Towards(hand.Room(square), mid, c.d); got != c.want {
 			t.Errorf("%v: %s, want %s", c.d, got, c.want)
 		}
@@ -88,8 +93,10 @@ func TestTowardsAndAlong(t *testing.T) {
 		t.Errorf("the other way round: %s", got)
 	}
 	// of two walls that face the way, the one met first; past all of them, the sheet
-	bay := plane.Ring{{X: 0, Y: 0}, {X: 3000, Y: 0}, {X: 3000, Y: 2000}, {X: 2000, Y: 2000}, {X: 2000, Y: 1200}, {X: 0, Y: 1200}}
-	for p, want := range map[plane.Point]string{{X: 1000, Y: 500}: "wall E", {X: 2500, Y: 500}: "wall C", {X: 1000, Y: 1200}: "wall E", {X: 1000, Y: 1205}: "top of the sheet"} {
+	bay := plane.Ring{{X: 0, Y: 0}, {X: 3000, Y: 0}, {X: 3000, Y: 2000}, {X: 2000, Y: 2000}, {X: 2000, Y: 1200},
+		{X: 0, Y: 1200}}
+	for p, want := range map[plane.Point]string{{X: 1000, Y: 500}: "wall E", {X: 2500, Y: 500}: "wall C",
+		{X: 1000, Y: 1200}: "wall E", {X: 1000, Y: 1205}: "top of the sheet"} {
 		if got := Towards(hand.Room(bay), p, plane.Pt(0, 1)); got != want {
 			t.Errorf("from %v: %s, want %s", p, got, want)
 		}
@@ -98,7 +105,8 @@ func TestTowardsAndAlong(t *testing.T) {
 		d    plane.Point
 		want string
 		off  float64
-	}{{plane.Pt(1, 0), "A", 0}, {plane.Pt(0, -5), "B", 0}, {plane.Pt(1, 1), "A", 45}, {plane.Pt(100, 1), "A", 0.573}, {plane.Pt(1, 2), "B", 26.565}} {
+	}{{plane.Pt(1, 0), "A", 0}, {plane.Pt(0, -5), "B", 0}, {plane.Pt(1, 1), "A", 45}, {plane.Pt(100, 1), "A",
+		0.573}, {plane.Pt(1, 2), "B", 26.565}} {
 		if letter, off := Along(hand.Room(bay), c.d); letter != c.want || math.Abs(off-c.off) > 1e-3 {
 			t.Errorf("%v: %s, %g", c.d, letter, off)
 		}
@@ -128,7 +136,8 @@ func TestDatumWalls(t *testing.T) {
 			t.Errorf("%+v: %d and %d", c.openings, a, b)
 		}
 	}
-	r.Openings = []job.Opening{door(0, 2000, 2500, "door"), door(0, 500, 900, "cased"), door(1, 0, 500, "door"), door(0, 1, 20, "window")}
+	r.Openings = []job.Opening{door(0, 2000, 2500, "door"), door(0, 500, 900, "cased"), door(1, 0, 500, "door"),
+		door(0, 1, 20, "window")}
 	if got := Standing(r, 0); !slices.Equal(got, [][2]float64{{0, 500}, {900, 2000}, {2500, 3000}}) {
 		t.Errorf("%v stand", got)
 	}
@@ -140,7 +149,9 @@ func TestDatumWalls(t *testing.T) {
 		t.Errorf("of a triangle %d and %d", a, b)
 	}
 	tape := NewTape(hand.Room(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000))), plane.Millimetres)
-	for p, want := range map[plane.Point]string{{X: 1000, Y: 300}: "300 mm from wall A, 2000 mm from wall B", {X: 3100, Y: 300}: "300 mm from wall A, 100 mm behind the line of wall B", {X: 3000.4, Y: 0}: "0 mm from wall A, 0 mm from wall B"} {
+	for p, want := range map[plane.Point]string{{X: 1000, Y: 300}: "300 mm from wall A, 2000 mm from wall B",
+		{X: 3100, Y: 300}: "300 mm from wall A, 100 mm behind the line of wall B", {X: 3000.4,
+			Y: 0}: "0 mm from wall A, 0 mm from wall B"} {
 		if got := tape.Place(p); got != want {
 			t.Errorf("%s, want %s", got, want)
 		}

@@ -8,7 +8,8 @@ import (
 	"testing"
 )
 
-const readOnce = "[[as_laid]]\nroom = \"Landing\"\nevidence = \"measured by hand\"\nruns = 1\n[[as_laid.reading]]\nstage = \"on spool\"\nohms = 60\nsensor = "
+const readOnce = "[[as_laid]]\nroom = \"Landing\"\nevidence = \"measured by hand\"\nruns = " +
+	"1\n[[as_laid.reading]]\nstage = \"on spool\"\nohms = 60\nsensor = "
 
 func sensorSays(t *testing.T, kind, rest string) string {
 	t.Helper()
@@ -19,7 +20,8 @@ func sensorSays(t *testing.T, kind, rest string) string {
 	}
 	for _, v := range verdicts {
 		if v.Item == "sensor" {
-			if outside := strings.Contains(strings.Join(said["W111"], "\n"), "sensor"); outside != (v.Grade.String() == "outside limits") {
+			outside := strings.Contains(strings.Join(said["W111"], "\n"), "sensor")
+			if outside != (v.Grade.String() == "outside limits") {
 				t.Errorf("%s: warned %v", v.Grade, outside)
 			}
 			return v.Grade.String() + ": " + v.Words
@@ -42,7 +44,8 @@ func TestSensorReadingsAreJudged(t *testing.T) {
 		{`kind = "10k-3977"`, "1077.9\nfloor = 20", "a pt1000 would read that"},
 		{`kind = "10k-3977"`, "12490", "look at this: 12490 Ω; no figure to hold it against"},
 		{"kind = \"table\"\ntable = [\"10 C 20000\", \"30 C 8000\"]", "8000\nfloor = 30", "within limits"},
-		{"kind = \"table\"\ntable = [\"0 C 30000\", \"10 C 20000\", \"40 C 5000\"]", "20000\nfloor = 10", "within limits"},
+		{"kind = \"table\"\ntable = [\"0 C 30000\", \"10 C 20000\", \"40 C 5000\"]", "20000\nfloor = 10",
+			"within limits"},
 	} {
 		if got := sensorSays(t, c.kind, c.rest); !strings.Contains(got, c.want) {
 			t.Errorf("%s, %q: %q, want %q", c.kind, c.rest, got, c.want)

@@ -16,7 +16,8 @@ func (c *Cable) Readings() ([]record.Reading, []record.Verdict, error) {
 // and insulation at the voltage that the tester was set to.
 func (c *Cable) RecordLimits() record.Limits {
 	limits := record.DefaultLimits(c.Circuit.Nominal)
-	limits.Low, limits.High, limits.ToleranceSource = c.Circuit.Limits.LowShare, c.Circuit.Limits.HighShare, c.Circuit.Limits.Source
+	limits.Low, limits.High, limits.ToleranceSource = c.Circuit.Limits.LowShare, c.Circuit.Limits.HighShare,
+		c.Circuit.Limits.Source
 	limits.OhmsSource = c.Circuit.OhmsFrom
 	if c.Laid == nil {
 		return limits
@@ -46,7 +47,8 @@ func (c *Cable) Judge(s job.Sensor) {
 
 func reading(r job.Reading) record.Reading {
 	stage, _ := record.StageNamed(r.Stage)
-	out := record.Reading{Stage: stage, Date: r.Date, By: r.By, Volts: r.Volts, Ohms: taken(r.Ohms), Insulation: taken(r.Insulation), Sensor: taken(r.Sensor), Spare: taken(r.Spare), Floor: taken(r.Floor)}
+	out := record.Reading{Stage: stage, Date: r.Date, By: r.By, Volts: r.Volts, Ohms: taken(r.Ohms),
+		Insulation: taken(r.Insulation), Sensor: taken(r.Sensor), Spare: taken(r.Spare), Floor: taken(r.Floor)}
 	switch r.Hand {
 	case "open":
 		out.Hand = record.Open

@@ -20,7 +20,8 @@ func Thermostat(at drawing.Pt) []drawing.Item {
 // heating cable.
 func LeadJoint(at drawing.Pt) []drawing.Item {
 	h := JointSize / 2
-	p := solid(drawing.LayerMarks, drawing.Black, drawing.Box{X0: at.X - h, Y0: at.Y - h, X1: at.X + h, Y1: at.Y + h}.Corners()...)
+	p := solid(drawing.LayerMarks, drawing.Black, drawing.Box{X0: at.X - h, Y0: at.Y - h, X1: at.X + h,
+		Y1: at.Y + h}.Corners()...)
 	p.Title = "lead joint"
 	return []drawing.Item{p}
 }
@@ -90,7 +91,8 @@ func Datum(at, dir drawing.Pt, name string) []drawing.Item {
 func ChannelCrossing(at drawing.Pt) []drawing.Item {
 	const ring, arm = 1.2, 1.8
 	return []drawing.Item{
-		&drawing.Path{Layer: drawing.LayerMembrane, Title: "channel crossing", Segs: drawing.Circle(at, ring), Stroke: drawing.FixtureLine()},
+		&drawing.Path{Layer: drawing.LayerMembrane, Title: "channel crossing", Segs: drawing.Circle(at, ring),
+			Stroke: drawing.FixtureLine()},
 		cross(drawing.LayerMembrane, at, arm),
 	}
 }
@@ -103,7 +105,8 @@ func FixingPoint(at drawing.Pt) []drawing.Item {
 
 func cross(layer drawing.Layer, at drawing.Pt, arm float64) *drawing.Path {
 	level, upright := drawing.Pt{X: arm}, drawing.Pt{Y: arm}
-	segs := append(drawing.Polyline(at.Sub(level), at.Add(level)), drawing.Polyline(at.Sub(upright), at.Add(upright))...)
+	segs := append(drawing.Polyline(at.Sub(level), at.Add(level)), drawing.Polyline(at.Sub(upright),
+		at.Add(upright))...)
 	return &drawing.Path{Layer: layer, Segs: segs, Stroke: drawing.FixtureLine()}
 }
 

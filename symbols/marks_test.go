@@ -22,7 +22,8 @@ func marks(at, dir drawing.Pt) map[string][]drawing.Item {
 		"spare": SpareSensor(at, "S2"), "direction": DirectionArrow(at, dir), "run": RunNumber(at, "12"),
 		"datum": Datum(at, dir, "D1"), "revision": RevisionTriangle(at, "B"), "north": North(at, 30),
 		"arrowhead": Arrowhead(at, dir), "bar": Bar(at, dir, 3), "check line": CheckLine(at),
-		"scale bar": ScaleBar(at, 20, plane.Millimetres), "channel crossing": ChannelCrossing(at), "fixing point": FixingPoint(at),
+		"scale bar": ScaleBar(at, 20, plane.Millimetres), "channel crossing": ChannelCrossing(at),
+		"fixing point": FixingPoint(at),
 	}
 }
 
@@ -112,7 +113,8 @@ func TestTagsStandClear(t *testing.T) {
 func TestLettersFitTheirFrames(t *testing.T) {
 	at := drawing.Pt{X: 50, Y: 50}
 	for name, items := range map[string][]drawing.Item{
-		"T": Thermostat(at), "7": RunNumber(at, "7"), "27": RunNumber(at, "27"), "127": RunNumber(at, "127"), "A": RevisionTriangle(at, "A"),
+		"T": Thermostat(at), "7": RunNumber(at, "7"), "27": RunNumber(at, "27"), "127": RunNumber(at, "127"),
+		"A": RevisionTriangle(at, "A"),
 	} {
 		frame, text := items[0].(*drawing.Path), items[1].(*drawing.Text)
 		ring := drawing.Flatten(frame.Segs, 0.01)[0]
@@ -134,7 +136,8 @@ func inside(ring []drawing.Pt, p drawing.Pt) bool {
 
 func TestNorthPoints(t *testing.T) {
 	at := drawing.Pt{X: 50, Y: 50}
-	for degrees, want := range map[float64]drawing.Pt{0: {X: 50, Y: 45}, 90: {X: 55, Y: 50}, 180: {X: 50, Y: 55}, 270: {X: 45, Y: 50}} {
+	for degrees, want := range map[float64]drawing.Pt{0: {X: 50, Y: 45}, 90: {X: 55, Y: 50}, 180: {X: 50, Y: 55},
+		270: {X: 45, Y: 50}} {
 		head := North(at, degrees)[1].(*drawing.Path)
 		if tip := head.Segs[0].To; tip.Dist(want) > 1e-9 {
 			t.Errorf("north at %v degrees points to %v, want %v", degrees, tip, want)

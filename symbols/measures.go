@@ -34,7 +34,8 @@ func ScaleBar(at drawing.Pt, ratio float64, u plane.Units) []drawing.Item {
 	var items []drawing.Item
 	for i := range count {
 		b := drawing.Box{X0: at.X + float64(i)*step, Y0: at.Y, X1: at.X + float64(i+1)*step, Y1: at.Y + barHeight}
-		block := &drawing.Path{Layer: drawing.LayerMarks, Segs: drawing.Rectangle(b), Stroke: drawing.ThinLine(), Fill: drawing.Filled(drawing.White)}
+		block := &drawing.Path{Layer: drawing.LayerMarks, Segs: drawing.Rectangle(b), Stroke: drawing.ThinLine(),
+			Fill: drawing.Filled(drawing.White)}
 		if i%2 == 0 {
 			block.Fill = drawing.Filled(drawing.Black)
 		}

@@ -13,7 +13,8 @@ import (
 )
 
 var kinds = []string{
-	"toilet", "vanity", "tub", "shower", "cabinet", "appliance", "island", "column", "hearth", "drain", "register", "anything else",
+	"toilet", "vanity", "tub", "shower", "cabinet", "appliance", "island", "column", "hearth", "drain", "register",
+	"anything else",
 }
 
 func extent(shapes []Shape) drawing.Box {
@@ -96,7 +97,8 @@ func TestDoors(t *testing.T) {
 
 func TestOpeningsStayInTheWall(t *testing.T) {
 	for name, shapes := range map[string][]Shape{
-		"sliding": SlidingDoor(900, 120), "cased": CasedOpening(900, 120), "threshold": Threshold(900, 120), "window": Window(900, 120),
+		"sliding": SlidingDoor(900, 120), "cased": CasedOpening(900, 120), "threshold": Threshold(900, 120),
+		"window": Window(900, 120),
 	} {
 		if got, want := extent(shapes), (drawing.Box{X0: 0, Y0: -120, X1: 900, Y1: 0}); got != want {
 			t.Errorf("%s covers %v, want %v", name, got, want)
@@ -120,7 +122,8 @@ func TestItemsArePlaced(t *testing.T) {
 	v := drawing.View{Ratio: 20, At: drawing.Pt{X: 100, Y: 200}}
 	back := plane.Segment{A: plane.Pt(0, 0), B: plane.Pt(1600, 0)}
 	items := Items(Fixture("tub", 1600, 800), OnLeft(back), v, drawing.LayerFixtures, "tub")
-	if got, want := drawing.PathBox(items[0].(*drawing.Path).Segs), (drawing.Box{X0: 100, Y0: 160, X1: 180, Y1: 200}); got != want {
+	if got, want := drawing.PathBox(items[0].(*drawing.Path).Segs), (drawing.Box{X0: 100, Y0: 160, X1: 180,
+		Y1: 200}); got != want {
 		t.Errorf("a tub of 1600 x 800 at 1:20 covers %v, want %v", got, want)
 	}
 	for i, it := range items {
@@ -132,7 +135,8 @@ func TestItemsArePlaced(t *testing.T) {
 }
 
 func TestFlangeHasItsRadius(t *testing.T) {
-	if got := drawing.PathBox(Flange(89)[0].Segs); math.Abs(got.W()-178) > 0.1 || got.Centre().Dist(drawing.Pt{}) > 1e-9 {
+	if got := drawing.PathBox(Flange(89)[0].Segs); math.Abs(got.W()-178) > 0.1 ||
+		got.Centre().Dist(drawing.Pt{}) > 1e-9 {
 		t.Errorf("%v", got)
 	}
 }

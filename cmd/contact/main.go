@@ -44,7 +44,8 @@ func main() {
 	}
 	for i, name := range flag.Args() {
 		x, y := float64(i%cols*cellW), float64(i/cols*cellH)
-		s.Items = append(s.Items, thumb(name, drawing.Box{X0: x + 2, Y0: y + 2, X1: x + cellW - 2, Y1: y + cellH - 2})...)
+		s.Items = append(s.Items, thumb(name, drawing.Box{X0: x + 2, Y0: y + 2, X1: x + cellW - 2,
+			Y1: y + cellH - 2})...)
 	}
 	var b bytes.Buffer
 	err := svg.Write(&b, s)
@@ -59,7 +60,8 @@ func main() {
 
 // thumb draws the first room of a job with its figures below.
 func thumb(name string, cell drawing.Box) []drawing.Item {
-	items := []drawing.Item{&drawing.Path{Layer: drawing.LayerFrame, Segs: drawing.Rectangle(cell), Stroke: drawing.ThinLine()}}
+	items := []drawing.Item{&drawing.Path{Layer: drawing.LayerFrame, Segs: drawing.Rectangle(cell),
+		Stroke: drawing.ThinLine()}}
 	p, why := plan(name)
 	if p == nil {
 		return append(items, line(cell, 1, filepath.Base(name)+": "+why))
@@ -70,15 +72,18 @@ func thumb(name string, cell drawing.Box) []drawing.Item {
 	items = append(items, room(r, view(r, field.Grow(-2)))...)
 	items = append(items, line(cell, len(r.Cables)+1, filepath.Base(name)))
 	for i, c := range r.Cables {
-		items = append(items, line(cell, len(r.Cables)-i, fmt.Sprintf("%s %.1f m @%.0f  cov %.4f  bare %.2f  even %.3f  str %.2f  turns %d",
-			c.ID, c.Routed/1000, c.Spacing, c.Score.Covered, c.Score.Bare, c.Score.Evenness, c.Score.Straight, c.Score.Turns)))
+		items = append(items, line(cell, len(r.Cables)-i,
+			fmt.Sprintf("%s %.1f m @%.0f  cov %.4f  bare %.2f  even %.3f  str %.2f  turns %d",
+				c.ID, c.Routed/1000, c.Spacing, c.Score.Covered, c.Score.Bare, c.Score.Evenness, c.Score.Straight,
+				c.Score.Turns)))
 	}
 	return items
 }
 
 func line(cell drawing.Box, fromBottom int, text string) drawing.Item {
 	at := drawing.Pt{X: cell.X0 + 1, Y: cell.Y1 + 1.5 - lineH*float64(fromBottom)}
-	return &drawing.Text{Layer: drawing.LayerText, At: at.Add(drawing.Pt{Y: 2}), Text: text, Height: 2, Face: fonts.Lettering}
+	return &drawing.Text{Layer: drawing.LayerText, At: at.Add(drawing.Pt{Y: 2}), Text: text, Height: 2,
+		Face: fonts.Lettering}
 }
 
 // plan lays a job's cable; why says what stands against it.
@@ -144,7 +149,8 @@ func room(r layout.Room, to func(plane.Point) drawing.Pt) []drawing.Item {
 		add(drawing.LayerCable, c.Path, false, stroke, nil)
 		add(drawing.LayerLeads, c.ColdLead, false, drawing.ColdLeadLine(), nil)
 		end := to(c.Path[len(c.Path)-1])
-		out = append(out, &drawing.Path{Layer: drawing.LayerMarks, Segs: drawing.Circle(end, 0.8), Fill: drawing.Filled(drawing.Black)})
+		out = append(out, &drawing.Path{Layer: drawing.LayerMarks, Segs: drawing.Circle(end, 0.8),
+			Fill: drawing.Filled(drawing.Black)})
 	}
 	for _, s := range r.Sensors {
 		add(drawing.LayerSensors, s.Lead, false, drawing.SensorLeadLine(), nil)

@@ -39,7 +39,8 @@ type source struct {
 
 // load asks the go command for the packages and for what they import, compiled.
 func load(patterns []string) ([]*pkg, error) {
-	out, err := goCommand(append([]string{"list", "-deps", "-export", "-json=Dir,ImportPath,Name,Export,GoFiles,TestImports,XTestImports,DepOnly"},
+	out, err := goCommand(append([]string{"list", "-deps", "-export",
+		"-json=Dir,ImportPath,Name,Export,GoFiles,TestImports,XTestImports,DepOnly"},
 		patterns...)...)
 	if err != nil {
 		return nil, err

@@ -15,7 +15,8 @@ import (
 func TestSample(t *testing.T) {
 	var out bytes.Buffer
 	same := filepath.Join(t.TempDir(), "same.txt")
-	list := "testdata/sample/sample.go Half: func Half(a Length) Length { return (a [+ => -] 0.0) / 2 }\n\tadds nothing\n"
+	list := "testdata/sample/sample.go Half: func Half(a Length) Length { return (a [+ => -] 0.0) / 2 }\n\tadds " +
+		"nothing\n"
 	if err := os.WriteFile(same, []byte(list), 0o600); err != nil {
 		t.Fatal(err)
 	}
@@ -25,7 +26,8 @@ func TestSample(t *testing.T) {
 	got := strings.Split(strings.TrimSpace(out.String()), "\n")
 	slices.Sort(got)
 	want := []string{
-		"oxturn/cmd/mutants/testdata/sample: 88.5 % killed: 23 of 26 tried (1 by hanging), 3 survived (1 that no test reaches);" +
+		"oxturn/cmd/mutants/testdata/sample: 88.5 % killed: 23 of 26 tried (1 by hanging), 3 survived (1 that no " +
+			"test reaches);" +
 			" 1 change nothing; 27 mutants in all",
 		"survived  testdata/sample/sample.go:20 Count: if v >= low && v < high || v == high[- => +]1 {",
 		"survived  testdata/sample/sample.go:38 Most: most := of[[0 => 1]]",
@@ -43,10 +45,12 @@ func TestSlowTestsAreNotAsked(t *testing.T) {
 	if err := os.WriteFile(same, nil, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	if err := run(&out, settings{parallel: 1, same: same, within: 1, sample: 5}, []string{"./testdata/sample"}); err != nil {
+	if err := run(&out, settings{parallel: 1, same: same, within: 1, sample: 5},
+		[]string{"./testdata/sample"}); err != nil {
 		t.Fatal(err)
 	}
-	if want := "0 of 5 tried (0 by hanging), 5 survived (5 that no test reaches)"; !strings.Contains(out.String(), want) {
+	if want := "0 of 5 tried (0 by hanging), 5 survived (5 that no test reaches)"; !strings.Contains(out.String(),
+		want) {
 		t.Errorf("want %q in\n%s", want, out.String())
 	}
 }

@@ -25,10 +25,10 @@ others why not. The one that draw takes is marked with a star: the job's own, or
 the nearest to the power per area wanted, one cable before two where one does.
 "Covered" is the share of all the floor that could be heated.
 
-Where the job gives [[layer]]s it also says of each how warm the floor is, left on
-without a thermostat: what goes up, the surface's mean and how soon it is warm in
-the cold case; the surface over a cable in the hot case, which the limits are held
-against. Of two cables it is the one that is farther from what is wanted.
+Where the job gives [[layer]]s it also says of each how warm the floor is, left
+on without a thermostat: what goes up, the surface's mean and how soon it is
+warm in the cold case; the surface over a cable in the hot case, which limits
+are held against. Of two cables it is the one farther from what is wanted.
 
   oxturn choose bath.toml
   oxturn choose bath.toml --all
@@ -78,7 +78,8 @@ func (o *chooseOrder) run(ctx context.Context, c *commandLine) int {
 
 // weigh reads a job and weighs its cables for every room; there are no rooms
 // where the report has errors. An error is that ctx or the time limit ended it.
-func weigh(ctx context.Context, c *commandLine, s source) (j *job.Job, rooms []build.RoomOptions, report *job.Report, err error) {
+func weigh(ctx context.Context, c *commandLine, s source) (j *job.Job, rooms []build.RoomOptions, report *job.Report,
+	err error) {
 	j, report = job.Read(s.name, s.data, s.open)
 	if j == nil || report.Errors() > 0 {
 		return j, nil, report, nil
@@ -120,7 +121,8 @@ func optionsText(w io.Writer, j *job.Job, rooms []build.RoomOptions, all bool) e
 		if i > 0 {
 			fmt.Fprintln(w)
 		}
-		fmt.Fprintf(w, "%s: %s to heat at about %s at even spacing\n\n", printable(r.Room.Name), plane.FormatArea(r.Heated, u), density(r.Asked, u))
+		fmt.Fprintf(w, "%s: %s to heat at about %s at even spacing\n\n", printable(r.Room.Name),
+			plane.FormatArea(r.Heated, u), density(r.Asked, u))
 		t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
 		fmt.Fprintln(t, "\tcable\tlength\tspacing\tpegs\theat\tcovered\tload\tlead\t1 in less\t1 in more\t")
 		var unfit []build.Option
@@ -148,8 +150,10 @@ func optionsText(w io.Writer, j *job.Job, rooms []build.RoomOptions, all bool) e
 func optionCells(o build.Option, j *job.Job) []string {
 	u := j.Units
 	return []string{
-		takenMark(o), printable(strings.Join(o.IDs, " + ")), cableLength(o.Length, u), say.Apart(o.Spacing, u), fmt.Sprintf("%.1f", o.Spacing/j.Membrane.Pitch),
-		density(o.Density, u), fmt.Sprintf("%.0f %%", 100*o.Covered), fmt.Sprintf("%.2f A at %.0f V", o.Amps, o.Volts), cableLength(o.LeadReach, u),
+		takenMark(o), printable(strings.Join(o.IDs, " + ")), cableLength(o.Length, u), say.Apart(o.Spacing, u),
+		fmt.Sprintf("%.1f", o.Spacing/j.Membrane.Pitch),
+		density(o.Density, u), fmt.Sprintf("%.0f %%", 100*o.Covered), fmt.Sprintf("%.2f A at %.0f V", o.Amps, o.Volts),
+		cableLength(o.LeadReach, u),
 		held(o.Smaller), held(o.Larger),
 	}
 }
@@ -181,7 +185,8 @@ func writeUnfit(w io.Writer, unfit []build.Option, u plane.Units, all bool) {
 	}
 	fmt.Fprintln(w, "\nThese do not fit or were not laid:")
 	for _, o := range unfit {
-		fmt.Fprintf(w, "  %s, %s: %s\n", printable(strings.Join(o.IDs, " + ")), cableLength(o.Length, u), printable(o.Why))
+		fmt.Fprintf(w, "  %s, %s: %s\n", printable(strings.Join(o.IDs, " + ")), cableLength(o.Length, u),
+			printable(o.Why))
 	}
 }
 
@@ -209,8 +214,10 @@ type optionRow struct {
 
 // row rounds to what the figures are good for, so that two machines agree.
 func row(room string, o build.Option, pitch float64) optionRow {
-	r := optionRow{Room: room, Cables: o.IDs, Taken: o.Taken, Fits: o.Fits, Unlaid: o.Unlaid, Why: o.Why, Length: rounded(o.Length, 1),
-		Density: rounded(o.Density, 1), Watts: rounded(o.Watts, 1), Volts: o.Volts, Amps: rounded(o.Amps, 3), LeadReach: rounded(o.LeadReach, 1),
+	r := optionRow{Room: room, Cables: o.IDs, Taken: o.Taken, Fits: o.Fits, Unlaid: o.Unlaid, Why: o.Why,
+		Length:  rounded(o.Length, 1),
+		Density: rounded(o.Density, 1), Watts: rounded(o.Watts, 1), Volts: o.Volts, Amps: rounded(o.Amps, 3),
+		LeadReach:     rounded(o.LeadReach, 1),
 		SmallerWithin: o.Smaller.Within, LargerWithin: o.Larger.Within}
 	if !math.IsInf(o.Spacing, 0) {
 		r.Spacing, r.Pegs = figureOf(o.Spacing, 1), figureOf(o.Spacing/pitch, 2)
@@ -252,13 +259,18 @@ func optionsJSON(w io.Writer, rooms []build.RoomOptions, pitch float64) error {
 func optionsCSV(w io.Writer, rooms []build.RoomOptions, pitch float64) error {
 	out := csv.NewWriter(w)
 	out.UseCRLF = true
-	rows := [][]string{{"room", "cables", "taken", "fits", "length (mm)", "spacing (mm)", "spacing (pegs)", "heat (W/m²)", "covered (%)", "watts", "volts", "amps",
-		"lead reach (mm)", "fits 1 in smaller", "fits 1 in larger", "surface at least (°C)", "goes up at least (%)", "warm-up (s)", "surface at most (°C)", "beyond limits", "why not"}}
+	rows := [][]string{{"room", "cables", "taken", "fits", "length (mm)", "spacing (mm)", "spacing (pegs)",
+		"heat (W/m²)", "covered (%)", "watts", "volts", "amps",
+		"lead reach (mm)", "fits 1 in smaller", "fits 1 in larger", "surface at least (°C)", "goes up at least (%)",
+		"warm-up (s)", "surface at most (°C)", "beyond limits", "why not"}}
 	for _, r := range optionRows(rooms, pitch) {
-		rows = append(rows, []string{takeoff.Defuse(r.Room), takeoff.Defuse(strings.Join(r.Cables, " + ")), strconv.FormatBool(r.Taken), strconv.FormatBool(r.Fits),
-			number(&r.Length), number(r.Spacing), number(r.Pegs), number(&r.Density), shareCell(r.Covered), number(&r.Watts), number(&r.Volts), number(&r.Amps),
+		rows = append(rows, []string{takeoff.Defuse(r.Room), takeoff.Defuse(strings.Join(r.Cables, " + ")),
+			strconv.FormatBool(r.Taken), strconv.FormatBool(r.Fits),
+			number(&r.Length), number(r.Spacing), number(r.Pegs), number(&r.Density), shareCell(r.Covered),
+			number(&r.Watts), number(&r.Volts), number(&r.Amps),
 			number(&r.LeadReach), strconv.FormatBool(r.SmallerWithin), strconv.FormatBool(r.LargerWithin),
-			number(r.Least), shareCell(r.UpShare), number(r.WarmUp), number(r.Most), takeoff.Defuse(strings.Join(r.over, "; ")), takeoff.Defuse(r.Why)})
+			number(r.Least), shareCell(r.UpShare), number(r.WarmUp), number(r.Most), takeoff.Defuse(strings.Join(r.over,
+				"; ")), takeoff.Defuse(r.Why)})
 	}
 	return out.WriteAll(rows)
 }

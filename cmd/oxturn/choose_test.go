@@ -16,7 +16,8 @@ func TestEmptyRoomTakesOneCable(t *testing.T) {
 		text := string(starter(kind, "in"))
 		head, _, _ := strings.Cut(text, "[[room]]")
 		cables := text[strings.Index(text, "[[cable]]"):]
-		room := "[[room]]\nname = \"Room\"\ncorners = [[0, 0], [96, 0], [96, 72], [0, 72]]\n[room.thermostat]\nwall = \"A\"\nfrom = 20\nheight = 48\n"
+		room := "[[room]]\nname = \"Room\"\ncorners = [[0, 0], [96, 0], [96, 72], [0, 72]]\n[room.thermostat]\nwall " +
+			"= \"A\"\nfrom = 20\nheight = 48\n"
 		j, report := job.Read("room.toml", []byte(head+room+cables), nil)
 		if report.Errors() > 0 {
 			t.Fatal(report.Diagnostics())

@@ -45,7 +45,8 @@ func writeWarmth(w io.Writer, options []build.Option, j *job.Job) error {
 	}
 	fmt.Fprintln(w)
 	for i, v := range known[0].Warmth.Verdicts {
-		fmt.Fprintf(w, "  limit %d: %s, %s (%s)\n", i+1, printable(v.Limit.Name), v.Limit.Words(us), printable(v.Limit.Source))
+		fmt.Fprintf(w, "  limit %d: %s, %s (%s)\n", i+1, printable(v.Limit.Name), v.Limit.Words(us),
+			printable(v.Limit.Source))
 	}
 	for _, b := range known[0].Warmth.Bounds.Bounds(us) {
 		fmt.Fprintf(w, "  %s\n", strings.ReplaceAll(wrap(b, 100), "\n", "\n    "))
@@ -59,7 +60,8 @@ func warmthCells(o build.Option, us bool) []string {
 		up = fmt.Sprintf("%.0f %%", 100*o.Warmth.UpShare)
 	}
 	out := []string{
-		takenMark(o), printable(strings.Join(o.IDs, " + ")), up, degrees(o.Warmth.Least, us), warmIn(o.Warmth.WarmUp), degrees(o.Warmth.Most, us),
+		takenMark(o), printable(strings.Join(o.IDs, " + ")), up, degrees(o.Warmth.Least, us), warmIn(o.Warmth.WarmUp),
+		degrees(o.Warmth.Most, us),
 	}
 	for _, v := range o.Warmth.Verdicts {
 		out = append(out, strings.Replace(v.MarginWords(us), "above", "ABOVE", 1))
@@ -116,7 +118,8 @@ func warmthOf(o build.Option) rowWarmth {
 		r.WarmUp = figureOf(o.Warmth.WarmUp.Time, 0)
 	}
 	for _, v := range o.Warmth.Verdicts {
-		r.Limits = append(r.Limits, rowLimit{v.Limit.Name, rounded(v.Limit.Celsius, 2), v.Limit.Air, v.Limit.Source, rounded(v.Margin, 2)})
+		r.Limits = append(r.Limits, rowLimit{v.Limit.Name, rounded(v.Limit.Celsius, 2), v.Limit.Air, v.Limit.Source,
+			rounded(v.Margin, 2)})
 		if v.Over() {
 			r.over = append(r.over, fmt.Sprintf("%s (%s)", v.Limit.Name, v.Limit.Words(false)))
 		}

@@ -109,7 +109,8 @@ func flagWords(f helpFlag) []string {
 	case "UNITS":
 		return []string{"mm", "in"}
 	case "FORMAT": // those that the flag's line names
-		return slices.DeleteFunc([]string{"text", "csv", "json", "none"}, func(w string) bool { return !strings.Contains(f.doc, w) })
+		return slices.DeleteFunc([]string{"text", "csv", "json", "none"},
+			func(w string) bool { return !strings.Contains(f.doc, w) })
 	case "READER":
 		return sheets.Readers()
 	}

@@ -73,7 +73,8 @@ func parseOnly(list string) ([]string, error) {
 	for _, k := range strings.Split(list, ",") {
 		k = strings.TrimSpace(k)
 		if !slices.Contains(kinds(), k) {
-			return nil, fmt.Errorf("--only %q is not an output%s; use some of %s", k, didYouMean(k, kinds()), strings.Join(kinds(), ","))
+			return nil, fmt.Errorf("--only %q is not an output%s; use some of %s", k, didYouMean(k, kinds()),
+				strings.Join(kinds(), ","))
 		}
 		if !slices.Contains(out, k) {
 			out = append(out, k)

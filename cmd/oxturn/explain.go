@@ -54,7 +54,8 @@ func explainOne(w io.Writer, id string) error {
 		}
 		known = append(known, e.ID)
 	}
-	return fmt.Errorf("there is no warning %q%s\nhint: oxturn explain lists them; errors explain themselves where they are printed",
+	return fmt.Errorf("there is no warning %q%s\nhint: oxturn explain lists them; errors explain themselves where "+
+		"they are printed",
 		id, didYouMean(strings.ToUpper(id), known))
 }
 

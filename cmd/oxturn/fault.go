@@ -117,7 +117,8 @@ func drawFault(c *commandLine, w *work, f *probe.Fault, dir string) int {
 // known gathers what is known of a cable: the flags first, then the record of
 // its readings, then its label. taken says in words what was assumed.
 func (o *faultOrder) known(c *layout.Cable, p *layout.Plan) (out record.Cable, taken []string, err error) {
-	out = record.Cable{Length: c.Label.Length, Ends: record.Ends(c.Label.Ends), Lead: c.Label.Lead, CoreShare: o.coreShare}
+	out = record.Cable{Length: c.Label.Length, Ends: record.Ends(c.Label.Ends), Lead: c.Label.Lead,
+		CoreShare: o.coreShare}
 	if out.LeadOhms, err = o.measured("lead-ohms", o.leadOhms); err != nil {
 		return
 	}
@@ -138,15 +139,19 @@ func (o *faultOrder) known(c *layout.Cable, p *layout.Plan) (out record.Cable, t
 			taken = append(taken, said)
 		}
 	}
-	if r := handOver(c, func(r reading) bool { return r.Capacitance.Taken && !r.Capacitance.Over }); o.break1 != "" && o.wholeFarads == "" && r != nil {
+	if r := handOver(c, func(r reading) bool { return r.Capacitance.Taken && !r.Capacitance.Over }); o.break1 != "" &&
+		o.wholeFarads == "" && r != nil {
 		out.Farads = record.MeterReading(r.Capacitance.Value, o.meterShare, 0, 0)
-		taken = append(taken, fmt.Sprintf("the whole cable's %g nF are those recorded at stage %q", r.Capacitance.Value, r.Stage))
+		taken = append(taken, fmt.Sprintf("the whole cable's %g nF are those recorded at stage %q", r.Capacitance.Value,
+			r.Stage))
 	}
 	switch {
 	case o.warmer != 0 && o.perKelvin == 0:
-		return out, nil, fmt.Errorf("--warmer needs --per-kelvin, the conductor's own coefficient by the cable's instructions; it differs from alloy to alloy")
+		return out, nil, fmt.Errorf("--warmer needs --per-kelvin, the conductor's own coefficient by the cable's " +
+			"instructions; it differs from alloy to alloy")
 	case !(math.Abs(o.perKelvin*o.warmer) < 0.5):
-		return out, nil, fmt.Errorf("--warmer %g by --per-kelvin %g changes the ohms by %.0f %%: that is no heating cable", o.warmer, o.perKelvin, 100*o.perKelvin*o.warmer)
+		return out, nil, fmt.Errorf("--warmer %g by --per-kelvin %g changes the ohms by %.0f %%: that is no heating "+
+			"cable", o.warmer, o.perKelvin, 100*o.perKelvin*o.warmer)
 	case o.warmer != 0:
 		out = out.Warmed(o.warmer, o.perKelvin)
 	}
@@ -156,7 +161,8 @@ func (o *faultOrder) known(c *layout.Cable, p *layout.Plan) (out record.Cable, t
 // ohmsOf returns the ohms of a whole cable by its record, or by its label.
 func (o *faultOrder) ohmsOf(c *layout.Cable) (record.Measured, string) {
 	if r := handOver(c, func(r reading) bool { return r.Ohms.Taken && !r.Ohms.Over }); r != nil {
-		return record.MeterReading(r.Ohms.Value, o.meterShare, 0, 0), fmt.Sprintf("the whole cable's %g Ω are those recorded at stage %q", r.Ohms.Value, r.Stage)
+		return record.MeterReading(r.Ohms.Value, o.meterShare, 0, 0),
+			fmt.Sprintf("the whole cable's %g Ω are those recorded at stage %q", r.Ohms.Value, r.Stage)
 	}
 	ohms := c.Label.Ohms
 	source := "on its label"
@@ -164,5 +170,7 @@ func (o *faultOrder) ohmsOf(c *layout.Cable) (record.Measured, string) {
 		ohms, source = c.Label.Volts*c.Label.Volts/c.Label.Watts, "reckoned from the volts and watts on its label"
 	}
 	spread := max(-c.Label.OhmsLow, c.Label.OhmsHigh)
-	return record.Measured{Value: ohms, Error: spread * ohms}, fmt.Sprintf("the whole cable's %s Ω are those %s, within its tolerance of %.0f %%; a reading from hand-over would be truer", plane.Digits(ohms, 4), source, 100*spread)
+	return record.Measured{Value: ohms, Error: spread * ohms},
+		fmt.Sprintf("the whole cable's %s Ω are those %s, within its tolerance of %.0f %%; a reading from hand-over "+
+			"would be truer", plane.Digits(ohms, 4), source, 100*spread)
 }

@@ -22,9 +22,11 @@ type faultOrder struct {
 
 func (o *faultOrder) flags(f *verbFlags) {
 	for name, to := range map[string]*string{
-		"cable": &o.cable, "plan": &o.plan, "short": &o.short, "earth": &o.earth, "murray": &o.murray, "varley": &o.varley,
+		"cable": &o.cable, "plan": &o.plan, "short": &o.short, "earth": &o.earth, "murray": &o.murray,
+		"varley":      &o.varley,
 		"capacitance": &o.break1, "capacitance-ends": &o.break2, "echo-time": &o.ns, "echo-distance": &o.echo,
-		"whole-ohms": &o.wholeOhms, "whole-capacitance": &o.wholeFarads, "lead-ohms": &o.leadOhms, "velocity": &o.velocity, "lead": &o.lead,
+		"whole-ohms": &o.wholeOhms, "whole-capacitance": &o.wholeFarads, "lead-ohms": &o.leadOhms,
+		"velocity": &o.velocity, "lead": &o.lead,
 	} {
 		f.text(to, name)
 	}
@@ -110,10 +112,16 @@ func (o *faultOrder) ways() []way {
 	return []way{
 		{"short", o.short, 1, func(c cable, v figures) (stretch, error) { return c.Short(v[0]) }},
 		{"earth", o.earth, 3, func(c cable, v figures) (stretch, error) { return c.EarthReadings(v[0], v[1], v[2]) }},
-		{"murray", o.murray, 2, func(c cable, v figures) (stretch, error) { return c.Murray(v[0], v[1], record.Measured{}) }},
+		{"murray", o.murray, 2, func(c cable, v figures) (stretch, error) {
+			return c.Murray(v[0], v[1],
+				record.Measured{})
+		}},
 		{"varley", o.varley, 4, func(c cable, v figures) (stretch, error) { return c.Varley(v[0], v[1], v[2], v[3]) }},
 		{"capacitance", o.break1, 1, func(c cable, v figures) (stretch, error) { return c.Break(v[0]) }},
-		{"capacitance-ends", o.break2, 2, func(c cable, v figures) (stretch, error) { return c.BreakBothWays(v[0], v[1]) }},
+		{"capacitance-ends", o.break2, 2, func(c cable, v figures) (stretch, error) {
+			return c.BreakBothWays(v[0],
+				v[1])
+		}},
 		{"echo-time", o.ns, 1, o.echoTime},
 	}
 }
@@ -151,7 +159,8 @@ func (o *faultOrder) factor() (record.Measured, error) {
 	}
 	m, err := o.measured("velocity", o.velocity)
 	if err != nil {
-		return m, fmt.Errorf("--velocity: %q is neither a figure such as 0.66 nor an insulation: %s", o.velocity, strings.Join(record.Insulations(), ", "))
+		return m, fmt.Errorf("--velocity: %q is neither a figure such as 0.66 nor an insulation: %s", o.velocity,
+			strings.Join(record.Insulations(), ", "))
 	}
 	if m.Gain > 0 && !strings.ContainsAny(o.velocity, "±+") {
 		m = record.TypedVelocity(m.Value)
@@ -166,7 +175,8 @@ func (o *faultOrder) figures(name, text string, n int) ([]record.Measured, error
 		parts = strings.Split(text, ",")
 	}
 	if len(parts) != n {
-		return nil, fmt.Errorf("--%s takes %d with commas between them, or with semicolons where decimals have commas, not %q", name, n, text)
+		return nil, fmt.Errorf("--%s takes %d with commas between them, or with semicolons where decimals have "+
+			"commas, not %q", name, n, text)
 	}
 	var out []record.Measured
 	for _, p := range parts {

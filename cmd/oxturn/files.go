@@ -37,7 +37,8 @@ func checkFolder(dir string) error {
 	if dir != "-" && (!drawing || isFolder(dir)) {
 		return nil
 	}
-	return fmt.Errorf("-o %s: it takes a folder; one file alone comes with oxturn draw JOB.toml --only pdf -o - > plan.pdf", dir)
+	return fmt.Errorf("-o %s: it takes a folder; one file alone comes with oxturn draw JOB.toml --only pdf -o - > "+
+		"plan.pdf", dir)
 }
 
 // stagePrefix begins the names of staging folders.

@@ -152,7 +152,8 @@ func TestUnchangedFilesStay(t *testing.T) {
 
 // TestNamesStayInTheFolder tries names that lead elsewhere.
 func TestNamesStayInTheFolder(t *testing.T) {
-	for _, name := range []string{"../x", "/tmp/x", "a/b", `a\b`, "..", ".", "", "a\nb", "a\x00b", strings.Repeat("n", 300)} {
+	for _, name := range []string{"../x", "/tmp/x", "a/b", `a\b`, "..", ".", "", "a\nb", "a\x00b",
+		strings.Repeat("n", 300)} {
 		dir := filepath.Join(t.TempDir(), "out")
 		if err := (&folder{dir: dir}).write([]file{{name, []byte("x")}}); err == nil {
 			t.Errorf("%q was written", name)
@@ -162,7 +163,8 @@ func TestNamesStayInTheFolder(t *testing.T) {
 		}
 	}
 	for path, want := range map[string]string{
-		"a/bath.toml": "bath", "..": "job", "-": "job", ".toml": "job", "bath.v2.toml": "bath.v2", "bath": "bath", "a\nb.toml": "job", "/": "job",
+		"a/bath.toml": "bath", "..": "job", "-": "job", ".toml": "job", "bath.v2.toml": "bath.v2", "bath": "bath",
+		"a\nb.toml": "job", "/": "job",
 	} {
 		if got := baseName(path); got != want {
 			t.Errorf("baseName(%q) = %q, want %q", path, got, want)

@@ -60,7 +60,8 @@ func TestHelpNamesEveryFlag(t *testing.T) {
 }
 
 func TestDidYouMean(t *testing.T) {
-	for word, want := range map[string]string{"chekc": `; did you mean "check"?`, "x": "", "zzzzzz": "", "draw": `; did you mean "draw"?`} {
+	for word, want := range map[string]string{"chekc": `; did you mean "check"?`, "x": "", "zzzzzz": "",
+		"draw": `; did you mean "draw"?`} {
 		if got := didYouMean(word, verbNames()); got != want {
 			t.Errorf("%s: %q", word, got)
 		}

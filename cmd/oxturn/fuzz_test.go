@@ -18,16 +18,19 @@ import (
 // FuzzCSV puts any text in every cell of both tables: none is a formula, and
 // all of it is read back.
 func FuzzCSV(f *testing.F) {
-	for _, s := range append(slices.Clone(hostile), "Bath", "\t=1", "\r\n=1", "a\n=1", "\"", "a\"b", ",", "-1", "＝1+1", "\ufeff=1", `\.`) {
+	for _, s := range append(slices.Clone(hostile), "Bath", "\t=1", "\r\n=1", "a\n=1", "\"", "a\"b", ",", "-1", "＝1+1",
+		"\ufeff=1", `\.`) {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {
 		s = strings.ToValidUTF8(s, "?") // TOML is UTF-8, and a job with other bytes is not read
 		var list, table bytes.Buffer
-		if err := takeoff.WriteCSV(&list, takeoff.List{Lines: []takeoff.Line{{Code: s, Item: s, Basis: s, PackName: s, Note: s, Unit: "kg"}}}); err != nil {
+		if err := takeoff.WriteCSV(&list, takeoff.List{Lines: []takeoff.Line{{Code: s, Item: s, Basis: s, PackName: s,
+			Note: s, Unit: "kg"}}}); err != nil {
 			t.Fatal(err)
 		}
-		room := build.RoomOptions{Room: &job.Room{Name: s}, Options: []build.Option{{Candidate: layout.Candidate{IDs: []string{s, s}, Why: s}}}}
+		room := build.RoomOptions{Room: &job.Room{Name: s},
+			Options: []build.Option{{Candidate: layout.Candidate{IDs: []string{s, s}, Why: s}}}}
 		if err := optionsCSV(&table, []build.RoomOptions{room}, 30); err != nil {
 			t.Fatal(err)
 		}

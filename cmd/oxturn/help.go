@@ -80,7 +80,8 @@ func sheetKinds() string {
 				ids = append(ids, k.ID)
 			}
 		}
-		fmt.Fprintf(&b, "--for %-12s%s\n", r, strings.ReplaceAll(wrap(strings.Join(ids, ", "), 62), "\n", "\n"+strings.Repeat(" ", 18)))
+		fmt.Fprintf(&b, "--for %-12s%s\n", r, strings.ReplaceAll(wrap(strings.Join(ids, ", "), 62), "\n",
+			"\n"+strings.Repeat(" ", 18)))
 	}
 	return b.String()
 }

@@ -221,7 +221,8 @@ func inspectPDF(t *testing.T, text, path string, data []byte) {
 
 func TestPrintable(t *testing.T) {
 	for text, want := range map[string]string{
-		"Bath": "Bath", "Küche \"2\"": "Küche \"2\"", `a\b`: `a\b`, "\x1b[2J": `\x1b[2J`, "a\u202eb": `a\u202eb`, "": "",
+		"Bath": "Bath", "Küche \"2\"": "Küche \"2\"", `a\b`: `a\b`, "\x1b[2J": `\x1b[2J`, "a\u202eb": `a\u202eb`,
+		"": "",
 	} {
 		if got := printable(text); got != want {
 			t.Errorf("printable(%q) = %q, want %q", text, got, want)

@@ -71,10 +71,12 @@ func TestInterruptedWaiting(t *testing.T) {
 // TestOutputLost has a full device at the other end of verbs that print.
 func TestOutputLost(t *testing.T) {
 	full := writerFunc(func([]byte) (int, error) { return 0, syscall.ENOSPC })
-	for _, args := range [][]string{{"help", "units"}, {"explain", "W103"}, {"version"}, {"schema"}, {"completion", "zsh"},
+	for _, args := range [][]string{{"help", "units"}, {"explain", "W103"}, {"version"}, {"schema"},
+		{"completion", "zsh"},
 		{"probe", "../../testdata/jobs/bath.toml", "--from", "A 2ft", "--from", "B 14in"}} {
 		var said strings.Builder
-		if code := Run(context.Background(), args, nil, full, &said); code != exitUsage || !strings.Contains(said.String(), "no space left") {
+		if code := Run(context.Background(), args, nil, full, &said); code != exitUsage ||
+			!strings.Contains(said.String(), "no space left") {
 			t.Errorf("%v: exit code %d, said %q", args, code, said.String())
 		}
 	}

@@ -60,7 +60,8 @@ func jobAskedAbout(c *commandLine, words []string) ([]string, error) {
 	case 1:
 		return names, nil
 	}
-	return nil, fmt.Errorf("%d files are named, and one is asked about; give figures with a sign or spaces in quotes\n"+
+	return nil, fmt.Errorf("%d files are named, and one is asked about; give figures with a sign or spaces in "+
+		"quotes\n"+
 		"hint: oxturn help %s", len(names), c.verb)
 }
 
@@ -80,7 +81,8 @@ func jobToWatch(_ *commandLine, words []string) ([]string, error) {
 
 func twoJobs(_ *commandLine, words []string) ([]string, error) {
 	if len(words) != 2 {
-		return nil, fmt.Errorf("two job files are compared, the older first; %d are named\nhint: oxturn help compare", len(words))
+		return nil, fmt.Errorf("two job files are compared, the older first; %d are named\nhint: oxturn help compare",
+			len(words))
 	}
 	return words, nil
 }

@@ -45,13 +45,15 @@ func keyPageText(keys []job.Key) string {
 // keySection lists what one table holds besides further tables.
 func keySection(path, title, text string, keys []job.Key) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "\n<a id=%q></a>\n\n## %s\n\n%s| Key | Value | What it is | Left out | Example |\n|---|---|---|---|---|\n", anchor(path), title, text)
+	fmt.Fprintf(&b, "\n<a id=%q></a>\n\n## %s\n\n%s| Key | Value | What it is | Left out | Example "+
+		"|\n|---|---|---|---|---|\n", anchor(path), title, text)
 	if path == "top" {
 		path = ""
 	}
 	for _, k := range keys {
 		if k.Parent() == path && !isTable(k) {
-			fmt.Fprintf(&b, "| `%s`%s | %s | %s | %s | `%s` |\n", k.Name(), star(k), cell(valueWords(k)+taken(k)), cell(k.Doc), cell(otherwise(k)), cell(lastLine(k.Example)))
+			fmt.Fprintf(&b, "| `%s`%s | %s | %s | %s | `%s` |\n", k.Name(), star(k), cell(valueWords(k)+taken(k)),
+				cell(k.Doc), cell(otherwise(k)), cell(lastLine(k.Example)))
 		}
 	}
 	return b.String()
@@ -82,9 +84,12 @@ func taken(k job.Key) string {
 // valueWords says what a key takes.
 func valueWords(k job.Key) string {
 	words := map[job.Type]string{
-		job.TypeWhole: "whole number", job.TypeFlag: "true or false", job.TypePoint: "point `[x, y]`", job.TypePoints: "list of points",
-		job.TypePlace: "point, or wall and length", job.TypeSize: "two lengths", job.TypeShares: "two shares", job.TypeTexts: "list of texts",
-		job.TypeDensity: "power per area", job.TypeTransmittance: "U-value", job.TypePack: "quantity with its unit", job.TypeReading: "reading",
+		job.TypeWhole: "whole number", job.TypeFlag: "true or false", job.TypePoint: "point `[x, y]`",
+		job.TypePoints: "list of points",
+		job.TypePlace:  "point, or wall and length", job.TypeSize: "two lengths", job.TypeShares: "two shares",
+		job.TypeTexts:   "list of texts",
+		job.TypeDensity: "power per area", job.TypeTransmittance: "U-value", job.TypePack: "quantity with its unit",
+		job.TypeReading: "reading",
 	}
 	if k.Type == job.TypeChoice {
 		return "`\"" + strings.Join(k.Values, "\"` `\"") + "\"`"

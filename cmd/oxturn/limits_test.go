@@ -12,7 +12,8 @@ import (
 
 // sized is the tiny job with a room of so many mm and a pitch.
 func sized(w, h, pitch string) string {
-	text := strings.Replace(tinyJob, "[[0, 0], [1200, 0], [1200, 1000], [0, 1000]]", "[[0, 0], ["+w+", 0], ["+w+", "+h+"], [0, "+h+"]]", 1)
+	text := strings.Replace(tinyJob, "[[0, 0], [1200, 0], [1200, 1000], [0, 1000]]", "[[0, 0], ["+w+", 0], ["+w+", "+h+
+		"], [0, "+h+"]]", 1)
 	return strings.Replace(text, "pitch = 30", "pitch = "+pitch, 1)
 }
 
@@ -20,23 +21,27 @@ func sized(w, h, pitch string) string {
 // moment, with words a person can use.
 func TestLimits(t *testing.T) {
 	for what, c := range map[string]struct{ text, says string }{
-		"a room of 1 km":       {sized("1000000", "1000000", "30"), "1000 m by 1000 m"},
-		"a corridor":           {sized("1000000", "1000", "30"), "1000000 mm across; 100000 mm is the most"},
-		"a hall":               {sized("30000", "30000", "30"), "1000000 pegs; 250000 are the most"},
-		"a pitch of 0.01 mm":   {sized("1200", "1000", "0.01"), "pegs stand 20 to 120 mm apart"},
-		"a million corners":    {strings.Replace(tinyJob, "[0, 1000]]", strings.Repeat("[0,0],", 170000)+"]", 1), "more than 100000 items"},
-		"a file of 10 MB":      {tinyJob + "#" + strings.Repeat("x", 10<<20), "a job file has 1048576 at most"},
-		"a file of 20 MB":      {tinyJob + "#" + strings.Repeat("x", 20<<20), "larger than 16 MiB"},
-		"nested arrays":        {"a = " + strings.Repeat("[", 500000), "nested too deep"},
-		"nested keys":          {strings.Repeat("a.", 250000) + "b = 1", "nested too deep"},
-		"a thousand revisions": {tinyJob + strings.Repeat("[[revision]]\n", 1000), "1000 tables [[revision]]; 500 are taken at most"},
-		"a name without end":   {strings.Replace(tinyJob, "Nook", strings.Repeat("N", 5000), 1), "5000 bytes; 1000 are the most"},
-		"a name like a note":   {strings.Replace(tinyJob, "Nook", strings.Repeat("ü", 101), 1), "name has 101 letters; 100 are the most"},
-		"not UTF-8":            {strings.Replace(tinyJob, "Nook", "N\xff", 1), "is not UTF-8 text"},
-		"no number":            {strings.Replace(tinyJob, "pitch = 30", "pitch = nan", 1), "nan, which is no figure"},
-		"a catalogue of air":   {"catalogue = \"none.toml\"\n" + tinyJob, "there is no such file"},
-		"a device":             {"catalogue = \"/dev/zero\"\n" + tinyJob, "it is not a plain file"},
-		"a folder":             {"catalogue = \".\"\n" + tinyJob, "it is not a plain file"},
+		"a room of 1 km":     {sized("1000000", "1000000", "30"), "1000 m by 1000 m"},
+		"a corridor":         {sized("1000000", "1000", "30"), "1000000 mm across; 100000 mm is the most"},
+		"a hall":             {sized("30000", "30000", "30"), "1000000 pegs; 250000 are the most"},
+		"a pitch of 0.01 mm": {sized("1200", "1000", "0.01"), "pegs stand 20 to 120 mm apart"},
+		"a million corners": {strings.Replace(tinyJob, "[0, 1000]]", strings.Repeat("[0,0],", 170000)+"]", 1),
+			"more than 100000 items"},
+		"a file of 10 MB": {tinyJob + "#" + strings.Repeat("x", 10<<20), "a job file has 1048576 at most"},
+		"a file of 20 MB": {tinyJob + "#" + strings.Repeat("x", 20<<20), "larger than 16 MiB"},
+		"nested arrays":   {"a = " + strings.Repeat("[", 500000), "nested too deep"},
+		"nested keys":     {strings.Repeat("a.", 250000) + "b = 1", "nested too deep"},
+		"a thousand revisions": {tinyJob + strings.Repeat("[[revision]]\n", 1000),
+			"1000 tables [[revision]]; 500 are taken at most"},
+		"a name without end": {strings.Replace(tinyJob, "Nook", strings.Repeat("N", 5000), 1),
+			"5000 bytes; 1000 are the most"},
+		"a name like a note": {strings.Replace(tinyJob, "Nook", strings.Repeat("ü", 101), 1),
+			"name has 101 letters; 100 are the most"},
+		"not UTF-8":          {strings.Replace(tinyJob, "Nook", "N\xff", 1), "is not UTF-8 text"},
+		"no number":          {strings.Replace(tinyJob, "pitch = 30", "pitch = nan", 1), "nan, which is no figure"},
+		"a catalogue of air": {"catalogue = \"none.toml\"\n" + tinyJob, "there is no such file"},
+		"a device":           {"catalogue = \"/dev/zero\"\n" + tinyJob, "it is not a plain file"},
+		"a folder":           {"catalogue = \".\"\n" + tinyJob, "it is not a plain file"},
 	} {
 		name := jobFile(t, c.text)
 		start := spent()
@@ -87,7 +92,8 @@ func TestFilesFromElsewhere(t *testing.T) {
 // TestTimeLimit gives up on a job that takes too long.
 func TestTimeLimit(t *testing.T) {
 	_, said, code := call(t, "check", jobFile(t, tinyJob), "--time-limit", "1ns")
-	if code != exitJob || !strings.Contains(said, "this job was given up after 1ns") || !strings.Contains(said, "--time-limit") {
+	if code != exitJob || !strings.Contains(said, "this job was given up after 1ns") || !strings.Contains(said,
+		"--time-limit") {
 		t.Errorf("exit code %d: %s", code, said)
 	}
 }

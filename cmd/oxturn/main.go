@@ -100,5 +100,6 @@ func (o *sink) Write(p []byte) (int, error) {
 
 // fault reports a panic as what it is.
 func (c *console) fault(p any) {
-	c.say("oxturn: this is a fault in oxturn, not in your job: %v\nplease report it with the job file and these lines\n%s", p, debug.Stack())
+	c.say("oxturn: this is a fault in oxturn, not in your job: %v\nplease report it with the job file and these "+
+		"lines\n%s", p, debug.Stack())
 }

@@ -65,10 +65,13 @@ func writeStarter(c *commandLine, name, kind, units string) int {
 		return c.fail(err)
 	}
 	c.say("%s: %s to start from", name, withArticle(kind))
-	if err := writeNew(filepath.Join(filepath.Dir(name), schemaFile), jobSchema()); err != nil && !errors.Is(err, fs.ErrExist) {
+	if err := writeNew(filepath.Join(filepath.Dir(name), schemaFile), jobSchema()); err != nil &&
+		!errors.Is(err, fs.ErrExist) {
 		c.say("%v: editors will not complete keys", err)
 	}
-	c.say("next:  oxturn watch %s   to see it while you change it\n       oxturn draw %s -o out   to write the drawings", name, name)
+	c.say(
+		"next:  oxturn watch %s   to see it while you change it\n       oxturn draw %s -o out   to write the drawings",
+		name, name)
 	return exitOK
 }
 
@@ -117,7 +120,8 @@ func starter(kind, units string) []byte {
 		}
 		return millimetres
 	}
-	t, err := template.New(kind+".toml").Funcs(template.FuncMap{"pick": pick}).ParseFS(starters, "starters/"+kind+".toml", "starters/parts.txt")
+	t, err := template.New(kind+".toml").Funcs(template.FuncMap{"pick": pick}).ParseFS(starters,
+		"starters/"+kind+".toml", "starters/parts.txt")
 	if err != nil {
 		panic(err) // the templates are built in and all tested
 	}

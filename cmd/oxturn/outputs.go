@@ -66,7 +66,8 @@ func outputs(w *work, only []string) ([]file, error) {
 
 // info is what a reader's window says about the PDF.
 func (w *work) info() pdf.Info {
-	return pdf.Info{Title: w.job.Info.Title, Author: w.job.Info.Contractor, Subject: subject(w.job.Info.Number, w.plan.Code), Creator: "oxturn"}
+	return pdf.Info{Title: w.job.Info.Title, Author: w.job.Info.Contractor, Subject: subject(w.job.Info.Number,
+		w.plan.Code), Creator: "oxturn"}
 }
 
 // subject names drawing and plan.

@@ -26,8 +26,10 @@ func browser(t *testing.T) context.Context {
 	if path == "" {
 		skip.Test(t, skip.NoProgram, "chromium")
 	}
-	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.WindowSize(1280, 900),
-		chromedp.Env("TMPDIR="+t.TempDir()),                                        // what it leaves behind goes with the test
+	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox,
+		chromedp.WindowSize(1280, 900),
+		// what it leaves behind goes with the test
+		chromedp.Env("TMPDIR="+t.TempDir()),
 		chromedp.Flag("host-resolver-rules", "MAP * ~NOTFOUND, EXCLUDE 127.0.0.1")) // nothing but this machine
 	ctx, cancel := chromedp.NewExecAllocator(context.Background(), options...)
 	t.Cleanup(cancel)
@@ -78,8 +80,10 @@ func TestPage(t *testing.T) {
 	w.until("drawn", drawn)
 	r := reader{t, browser(t)}
 	r.run(chromedp.Navigate(w.url))
-	r.until(`document.querySelector("#sheet svg g.layer") && document.querySelector("#status").textContent === "up to date"`)
-	if got := r.value(`document.querySelector("#tabs").textContent`); !strings.HasPrefix(got, "Cable plan") || !strings.HasSuffix(got, "Take-off figuresRuns") {
+	r.until(`document.querySelector("#sheet svg g.layer") && document.querySelector("#status").textContent === "up ` +
+		`to date"`)
+	if got := r.value(`document.querySelector("#tabs").textContent`); !strings.HasPrefix(got, "Cable plan") ||
+		!strings.HasSuffix(got, "Take-off figuresRuns") {
 		t.Errorf("the tabs are %q", got)
 	}
 	r.layers()
@@ -113,7 +117,8 @@ func (r reader) hover() {
 		document.querySelector("#sheet").dispatchEvent(new PointerEvent("pointermove", { clientX: at.x, clientY: at.y, bubbles: true }));
 	})()`))
 	got := r.value(`document.querySelector("#tip").hidden ? "" : document.querySelector("#tip").textContent`)
-	if !strings.HasPrefix(got, "H1, run ") || !strings.Contains(got, ": 5.0") && !strings.Contains(got, ": 4.9") || !strings.HasSuffix(got, " m of 10.00 m") {
+	if !strings.HasPrefix(got, "H1, run ") || !strings.Contains(got, ": 5.0") && !strings.Contains(got, ": 4.9") ||
+		!strings.HasSuffix(got, " m of 10.00 m") {
 		r.t.Errorf("at the half of a cable of 10 m the page says %q", got)
 	}
 }
@@ -144,15 +149,19 @@ func (r reader) follows(w *watched) {
 	r.t.Helper()
 	w.save(strings.Replace(tinyJob, "pitch", "<b>ptich", 1))
 	r.until(`!document.querySelector("#stale").hidden && !document.querySelector("#problems").hidden`)
-	for _, want := range []string{`document.querySelector("#status").className === "bad"`, `document.querySelector("#problems").textContent.includes("nook.toml:4:")`,
-		`document.querySelector("#problems mark").textContent.length > 0`, `document.querySelector("#sheet svg") !== null`,
-		`document.querySelector("#problems b b") === null`, `document.title.startsWith("✗")`, `document.querySelector("#icon").href.endsWith("bad.svg")`} {
+	for _, want := range []string{`document.querySelector("#status").className === "bad"`,
+		`document.querySelector("#problems").textContent.includes("nook.toml:4:")`,
+		`document.querySelector("#problems mark").textContent.length > 0`,
+		`document.querySelector("#sheet svg") !== null`,
+		`document.querySelector("#problems b b") === null`, `document.title.startsWith("✗")`,
+		`document.querySelector("#icon").href.endsWith("bad.svg")`} {
 		if r.value(want) != "true" {
 			r.t.Errorf("with a broken job not true: %s", want)
 		}
 	}
 	w.save(tinyJob)
-	r.until(`document.querySelector("#stale").hidden && document.querySelector("#problems").hidden && document.querySelector("#status").textContent === "up to date"`)
+	r.until(`document.querySelector("#stale").hidden && document.querySelector("#problems").hidden && ` +
+		`document.querySelector("#status").textContent === "up to date"`)
 	r.until(`document.querySelector("#sheet svg title").textContent.endsWith("Nook")`)
 }
 
@@ -170,8 +179,10 @@ func (r reader) tables() {
 
 // TestReportRows takes a report apart and loses no word of it.
 func TestReportRows(t *testing.T) {
-	got := reportRows("Bath\n  supply    120 V (default)\n  gap       2 pegs;\n            no more\n\nSensor: none\n\nTo buy\n  a name of its own\n                  1 x roll\n")
-	want := [][]string{{"Bath", "supply", "120 V (default)"}, {"", "gap", "2 pegs; no more"}, {"Sensor: none", "", ""}, {"To buy", "a name of its own", "1 x roll"}}
+	got := reportRows("Bath\n  supply    120 V (default)\n  gap       2 pegs;\n            no more\n\nSensor: " +
+		"none\n\nTo buy\n  a name of its own\n                  1 x roll\n")
+	want := [][]string{{"Bath", "supply", "120 V (default)"}, {"", "gap", "2 pegs; no more"}, {"Sensor: none", "", ""},
+		{"To buy", "a name of its own", "1 x roll"}}
 	if d := cmp.Diff(want, got); d != "" {
 		t.Error(d)
 	}

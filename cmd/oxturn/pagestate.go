@@ -49,7 +49,8 @@ func pageState(w *work) (preview.State, error) {
 // problem words a diagnostic for the page, with the file's line where it is
 // one of the job's own.
 func problem(w *work, d job.Diagnostic) preview.Problem {
-	p := preview.Problem{Severity: d.Severity.String(), ID: d.ID, Place: placeOf(w.report, d.Span), Message: d.Message, Hint: d.Hint}
+	p := preview.Problem{Severity: d.Severity.String(), ID: d.ID, Place: placeOf(w.report, d.Span), Message: d.Message,
+		Hint: d.Hint}
 	for _, n := range d.Notes {
 		p.Notes = append(p.Notes, strings.TrimPrefix(placeOf(w.report, n.Span)+": "+n.Message, ": "))
 	}

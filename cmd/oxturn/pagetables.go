@@ -14,7 +14,8 @@ import (
 
 // reportTable has the figures that check prints, each limit with its origin.
 func reportTable(p *layout.Plan) (preview.Table, error) {
-	t := preview.Table{ID: "table:report", Title: "Report", Columns: []string{"of", "what", "figures"}, Right: make([]bool, 3)}
+	t := preview.Table{ID: "table:report", Title: "Report", Columns: []string{"of", "what", "figures"},
+		Right: make([]bool, 3)}
 	var b bytes.Buffer
 	if err := figures.Of(p, false).WriteText(&b); err != nil {
 		return t, err
@@ -51,7 +52,8 @@ func reportRows(text string) [][]string {
 
 // takeOffTable is the take-off in the job's units.
 func takeOffTable(l takeoff.List, u plane.Units) preview.Table {
-	t := preview.Table{ID: "table:take-off", Title: "Take-off figures", Columns: []string{"item", "basis", "net", "waste", "gross", "unit", "packs", "note"},
+	t := preview.Table{ID: "table:take-off", Title: "Take-off figures", Columns: []string{"item", "basis", "net",
+		"waste", "gross", "unit", "packs", "note"},
 		Right: []bool{false, false, true, true, true, false, true, false}}
 	for _, line := range l.Lines {
 		net, gross, unit := line.Net, line.Gross, line.Unit
@@ -63,7 +65,8 @@ func takeOffTable(l takeoff.List, u plane.Units) preview.Table {
 		if line.Pack > 0 {
 			packs = fmt.Sprintf("%d %s", line.Packs, line.PackName)
 		}
-		t.Rows = append(t.Rows, []string{line.Item, line.Basis, takeoff.Figure(net, unit), fmt.Sprintf("%.0f %%", 100*line.Waste),
+		t.Rows = append(t.Rows, []string{line.Item, line.Basis, takeoff.Figure(net, unit),
+			fmt.Sprintf("%.0f %%", 100*line.Waste),
 			takeoff.Figure(gross, unit), unit, packs, line.Note})
 	}
 	return t
@@ -71,7 +74,8 @@ func takeOffTable(l takeoff.List, u plane.Units) preview.Table {
 
 // runTable lists every run of every cable.
 func runTable(p *layout.Plan) preview.Table {
-	t := preview.Table{ID: "table:runs", Title: "Runs", Columns: []string{"room", "cable", "run", "towards", "pegs", "pegs to the next", "cable used"},
+	t := preview.Table{ID: "table:runs", Title: "Runs", Columns: []string{"room", "cable", "run", "towards", "pegs",
+		"pegs to the next", "cable used"},
 		Right: []bool{false, false, true, false, true, true, true}}
 	for i := range p.Rooms {
 		r := &p.Rooms[i]
@@ -89,7 +93,8 @@ func runRows(room *layout.Room, c *layout.Cable, u plane.Units) [][]string {
 		if run.GapToNext > 0 {
 			next = fmt.Sprint(run.GapToNext)
 		}
-		out = append(out, []string{room.Job.Name, c.ID, c.RunName(run.Number), layout.Towards(room.Job, run.To, run.To.Sub(run.From)), fmt.Sprint(run.Pegs), next, cableLength(run.RunningEnd, u)})
+		out = append(out, []string{room.Job.Name, c.ID, c.RunName(run.Number), layout.Towards(room.Job, run.To,
+			run.To.Sub(run.From)), fmt.Sprint(run.Pegs), next, cableLength(run.RunningEnd, u)})
 	}
 	return out
 }

@@ -90,7 +90,8 @@ func (o *probeOrder) check() error {
 	case ways > 1:
 		return fmt.Errorf("a spot is given in more than one way; keep --from, --at or --tile")
 	case len(o.from) == 1:
-		return fmt.Errorf("one wall does not fix a spot: give a second --from, off a wall about square to the first; for a hole in the wall itself, --wall B --from 26in --up 40in")
+		return fmt.Errorf("one wall does not fix a spot: give a second --from, off a wall about square to the first; " +
+			"for a hole in the wall itself, --wall B --from 26in --up 40in")
 	case len(o.from) > 2:
 		return fmt.Errorf("%d walls are given; a spot takes two --from", len(o.from))
 	}
@@ -103,7 +104,8 @@ func (o *probeOrder) checkWall() error {
 	case o.at != "" || o.tile != "":
 		return fmt.Errorf("a hole in a wall and a spot on the floor are given; keep one")
 	case o.wall == "" || o.up == "" || len(o.from) != 1:
-		return fmt.Errorf("a hole in a wall takes the wall, how far along it and how high: --wall B --from 26in --up 40in")
+		return fmt.Errorf("a hole in a wall takes the wall, how far along it and how high: --wall B --from 26in " +
+			"--up 40in")
 	}
 	return nil
 }

@@ -37,7 +37,8 @@ func parseSpot(text string, u plane.Units) (plane.Point, error) {
 		x, y, found = strings.Cut(text, ",")
 	}
 	if !found {
-		return plane.Point{}, fmt.Errorf("--at %q is not two lengths with a comma, such as 1200,850 or \"3ft 4in,2ft\"; "+
+		return plane.Point{}, fmt.Errorf("--at %q is not two lengths with a comma, such as 1200,850 or \"3ft "+
+			"4in,2ft\"; "+
 			"with decimal commas, a semicolon parts them: \"1,2 m; 0,85 m\"", text)
 	}
 	var at [2]float64
@@ -63,7 +64,8 @@ func roomNamed(p *layout.Plan, name string) (*layout.Room, error) {
 	if name == "" {
 		return nil, fmt.Errorf("the job has several rooms: name one with --room; rooms: %s", strings.Join(names, ", "))
 	}
-	return nil, fmt.Errorf("the job has no room %q%s; rooms: %s", name, didYouMean(name, names), strings.Join(names, ", "))
+	return nil, fmt.Errorf("the job has no room %q%s; rooms: %s", name, didYouMean(name, names),
+		strings.Join(names, ", "))
 }
 
 // roomAt finds the room a spot lies in. Rooms may share coordinates.
@@ -93,7 +95,8 @@ func offWalls(m *probe.Map, from []string) (*probe.Map, plane.Point, error) {
 		wall, length, _ := strings.Cut(strings.TrimSpace(s), " ")
 		v, err := plane.ParseLength(strings.TrimSpace(length), m.Units)
 		if wall == "" || length == "" || err != nil {
-			return nil, plane.Point{}, fmt.Errorf("--from %q is not a wall's letter and a length, such as \"A 2ft 3in\"", s)
+			return nil, plane.Point{}, fmt.Errorf(
+				"--from %q is not a wall's letter and a length, such as \"A 2ft 3in\"", s)
 		}
 		walls[i], off[i] = wall, v
 	}

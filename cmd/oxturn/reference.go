@@ -102,20 +102,22 @@ func leftOut(k job.Key) string {
 // takesWords says what a key takes, with its unit and its bounds.
 func takesWords(k job.Key) string {
 	words := map[job.Type]string{
-		job.TypeText: "text in quotes", job.TypeWhole: "a whole number", job.TypeNumber: "a number", job.TypeFlag: "true or false",
+		job.TypeText: "text in quotes", job.TypeWhole: "a whole number", job.TypeNumber: "a number",
+		job.TypeFlag: "true or false",
 		job.TypeDate: "a date without quotes, year first", job.TypeTexts: "a list of texts",
-		job.TypeLength:        `a length: text with its unit, or a bare number in the file's units`,
-		job.TypeAngle:         `an angle in degrees: 30, "30deg" or "30°"`,
-		job.TypeShare:         `a share: 0.1 or "10 %"`,
-		job.TypeArea:          `an area with its unit: m2 or ft2`,
-		job.TypeVolume:        `a volume with its unit: L, ml, gal, fl oz or ft3`,
-		job.TypeDensity:       `a power per area: "150 W/m2", "14 W/ft2", or a bare number in W/m²`,
-		job.TypeTransmittance: `a U-value: "0.3 W/m2K" or "0.05 Btu/h ft2 F"; in a job in mm also a bare number in W/(m² K)`,
-		job.TypePack:          `a quantity with its unit: kg, lb, L, gal, fl oz, m, ft, m2 or ft2`,
-		job.TypePoint:         "a point [x, y], two lengths: x runs east, y north",
-		job.TypePlace:         `a point [x, y], or a wall and a length along it: "B 4ft"`,
-		job.TypePoints:        "a list of points [[x, y], …]",
-		job.TypeSize:          "two lengths [width, length]", job.TypeShares: "two shares, such as [-0.05, 0.10]",
+		job.TypeLength:  `a length: text with its unit, or a bare number in the file's units`,
+		job.TypeAngle:   `an angle in degrees: 30, "30deg" or "30°"`,
+		job.TypeShare:   `a share: 0.1 or "10 %"`,
+		job.TypeArea:    `an area with its unit: m2 or ft2`,
+		job.TypeVolume:  `a volume with its unit: L, ml, gal, fl oz or ft3`,
+		job.TypeDensity: `a power per area: "150 W/m2", "14 W/ft2", or a bare number in W/m²`,
+		job.TypeTransmittance: `a U-value: "0.3 W/m2K" or "0.05 Btu/h ft2 F"; in a job in mm also a bare number in ` +
+			`W/(m² K)`,
+		job.TypePack:   `a quantity with its unit: kg, lb, L, gal, fl oz, m, ft, m2 or ft2`,
+		job.TypePoint:  "a point [x, y], two lengths: x runs east, y north",
+		job.TypePlace:  `a point [x, y], or a wall and a length along it: "B 4ft"`,
+		job.TypePoints: "a list of points [[x, y], …]",
+		job.TypeSize:   "two lengths [width, length]", job.TypeShares: "two shares, such as [-0.05, 0.10]",
 		job.TypeReading:     `a number as read, or text such as ">2000" where the instrument's range ended`,
 		job.TypeTemperature: `a temperature: "68 F", "20 C", or a bare number in °C`,
 	}
@@ -165,7 +167,8 @@ func nearWords(word string) string {
 	if holding != nil {
 		out += "; keys with it: " + strings.Join(holding, ", ")
 	}
-	return out + "\nhint: oxturn help lists the verbs, oxturn help job-file the keys; topics are " + strings.Join(topicNames(), ", ")
+	return out + "\nhint: oxturn help lists the verbs, oxturn help job-file the keys; topics are " +
+		strings.Join(topicNames(), ", ")
 }
 
 func isTable(k job.Key) bool { return k.Type == job.TypeTable || k.Type == job.TypeTables }
@@ -175,7 +178,8 @@ func isTable(k job.Key) bool { return k.Type == job.TypeTable || k.Type == job.T
 func jobFileText(path string) string {
 	var b strings.Builder
 	if path == "" {
-		b.WriteString("A job file is TOML (toml.io): keys = values under [table] headers. Keys with a\nstar must be given.\n\n")
+		b.WriteString("A job file is TOML (toml.io): keys = values under [table] headers. Keys with a\nstar must be " +
+			"given.\n\n")
 	}
 	for _, k := range job.Keys() {
 		inside := path == "" || k.Path == path || k.Parent() == path

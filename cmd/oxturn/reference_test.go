@@ -17,7 +17,8 @@ func TestHelpOnEveryKey(t *testing.T) {
 				t.Errorf("%s: %q is not in\n%s", k.Path, want, text)
 			}
 		}
-		if isTable(k) && !strings.HasPrefix(text, k.Header()) || !isTable(k) && (!strings.Contains(text, "  belongs  ") || !strings.Contains(text, "  takes  ")) {
+		if isTable(k) && !strings.HasPrefix(text, k.Header()) || !isTable(k) &&
+			(!strings.Contains(text, "  belongs  ") || !strings.Contains(text, "  takes  ")) {
 			t.Errorf("%s:\n%s", k.Path, text)
 		}
 		if keyHelp(k.Name()) == "" {
@@ -34,7 +35,8 @@ func TestHelpFlagsOfManyLines(t *testing.T) {
 	for _, f := range helpFlags(v) {
 		names = append(names, f.name)
 	}
-	if got := strings.Join(names, " "); !strings.HasPrefix(got, "--from --at --tile --wall --up --room --plan") || !strings.HasSuffix(got, "--time-limit") {
+	if got := strings.Join(names, " "); !strings.HasPrefix(got, "--from --at --tile --wall --up --room --plan") ||
+		!strings.HasSuffix(got, "--time-limit") {
 		t.Error(got)
 	}
 }

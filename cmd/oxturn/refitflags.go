@@ -69,11 +69,13 @@ func (o *refitOrder) recount(a *job.Laid) error {
 		k, err2 := strconv.Atoi(strings.TrimSpace(pegs))
 		switch {
 		case err1 != nil || err2 != nil || n < 1 || k < leastRun || k > 10000:
-			return fmt.Errorf("--run %q is not a run and the pegs it really has, %d at least, such as 8=13", s, leastRun)
+			return fmt.Errorf("--run %q is not a run and the pegs it really has, %d at least, such as 8=13", s,
+				leastRun)
 		case seen[n]:
 			return fmt.Errorf("--run gives run %d twice", n)
 		case a.Runs == 0:
-			return fmt.Errorf("--run %s: add --runs, how many are laid: pegs are those of the plan but for the runs named", s)
+			return fmt.Errorf("--run %s: add --runs, how many are laid: pegs are those of the plan but for the runs "+
+				"named", s)
 		}
 		seen[n] = true
 		a.Miscounts = append(a.Miscounts, job.Miscount{Run: n, Pegs: k})
@@ -117,7 +119,8 @@ func (o *refitOrder) record(j *job.Job) (*job.Laid, error) {
 	case len(fits) > 1:
 		return nil, fmt.Errorf("the job has records of %d cables: name one with --cable", len(fits))
 	case len(j.Rooms) > 1:
-		return nil, fmt.Errorf("the job has %d rooms and no [[as_laid]] of the cable: add one with room = and evidence =", len(j.Rooms))
+		return nil, fmt.Errorf("the job has %d rooms and no [[as_laid]] of the cable: add one with room = and "+
+			"evidence =", len(j.Rooms))
 	}
 	j.Laid = append(j.Laid, job.Laid{Cable: o.cable, Evidence: job.ByHand, FingerRoom: -1, Span: j.Rooms[0].Span})
 	return &j.Laid[len(j.Laid)-1], nil
@@ -135,7 +138,8 @@ func parseMark(s string, u plane.Units) (job.LaidMark, error) {
 		m.Pegs, err2 = strconv.ParseFloat(strings.TrimSpace(pegs), 64)
 	}
 	if err1 != nil || err2 != nil || m.Run < 1 || m.Run > 10000 || !(m.Pegs >= 0 && m.Pegs <= 10000) {
-		return m, fmt.Errorf("--mark %q is not a run and pegs into it, such as 11,26, with a length after = where it is not the half-way mark", s)
+		return m, fmt.Errorf("--mark %q is not a run and pegs into it, such as 11,26, with a length after = where it "+
+			"is not the half-way mark", s)
 	}
 	if !found {
 		return m, nil

@@ -50,7 +50,8 @@ func writeGitHub(w io.Writer, r *job.Report) {
 		}
 		if d.Span.End > 0 {
 			from, to := r.Position(d.Span.File, d.Span.Start), r.Position(d.Span.File, d.Span.End)
-			at = append(at, fmt.Sprintf("line=%d,endLine=%d,col=%d,endColumn=%d", from.Line, to.Line, from.Column, to.Column))
+			at = append(at, fmt.Sprintf("line=%d,endLine=%d,col=%d,endColumn=%d", from.Line, to.Line, from.Column,
+				to.Column))
 		}
 		if d.ID != "" {
 			at = append(at, "title="+d.ID)

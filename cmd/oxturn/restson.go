@@ -64,8 +64,10 @@ func (c *commandLine) restsOn(given string, codes []string) int {
 	if slices.Contains(codes, inHand) {
 		known += ", on more than one"
 	}
-	return c.stop(exitJob, fmt.Errorf("the plan at hand is %s, but %s: a place given by the one may be wrong on the other\n"+
-		"hint: give the layout file drawn with that plan, --plan NAME.layout.json, or take the job as it was then", inHand, known))
+	return c.stop(exitJob, fmt.Errorf("the plan at hand is %s, but %s: a place given by the one may be wrong on the "+
+		"other\n"+
+		"hint: give the layout file drawn with that plan, --plan NAME.layout.json, or take the job as it was then",
+		inHand, known))
 }
 
 // planCodes are the codes of the plans that what is known of a job's cables rests on.

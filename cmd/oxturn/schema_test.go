@@ -146,7 +146,8 @@ func TestEveryKeyIsDocumented(t *testing.T) {
 		if k.Type == job.TypeTable || k.Type == job.TypeTables {
 			continue
 		}
-		text, err := json.Marshal(object{"type": "object", "properties": object{k.Name(): keySchema(k, nil)}, "additionalProperties": false})
+		text, err := json.Marshal(object{"type": "object", "properties": object{k.Name(): keySchema(k, nil)},
+			"additionalProperties": false})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -191,7 +192,8 @@ func TestSchemaHasEveryKey(t *testing.T) {
 // their schema.
 func TestSchemaFiles(t *testing.T) {
 	dir := "../../testdata/jobs/"
-	for name, want := range map[string][]byte{schemaFile: jobSchema(), "catalogue.schema.json": catalogueSchema(), "README.md": []byte(keyPageText(job.Keys()))} {
+	for name, want := range map[string][]byte{schemaFile: jobSchema(), "catalogue.schema.json": catalogueSchema(),
+		"README.md": []byte(keyPageText(job.Keys()))} {
 		if golden.Update() {
 			if err := os.WriteFile(dir+name, want, 0o644); err != nil {
 				t.Fatal(err)

@@ -32,9 +32,11 @@ func noVerb(name string) string {
 		if near := nearFile(name); near != "" {
 			at = near
 		} else if _, err := os.Stat(name); err != nil {
-			return fmt.Sprintf("a verb comes first, and there is no file %s\nhint: oxturn new %s writes one to start from", name, name)
+			return fmt.Sprintf("a verb comes first, and there is no file %s\nhint: oxturn new %s writes one to "+
+				"start from", name, name)
 		}
-		return fmt.Sprintf("%s is no verb, which comes first\nhint: oxturn draw %s, or check, choose or watch in its place", name, at)
+		return fmt.Sprintf("%s is no verb, which comes first\nhint: oxturn draw %s, or check, choose or watch in its "+
+			"place", name, at)
 	}
 	return fmt.Sprintf("there is no verb %q%s\nhint: oxturn help lists them", name, didYouMean(name, verbNames()))
 }

@@ -21,8 +21,11 @@ func summaryLines(p *layout.Plan) []string {
 		tiled += r.Tiled.Area()
 		heated += r.Heated.Area()
 		for _, c := range r.Cables {
-			cable = append(cable, fmt.Sprintf("%s %s %s in %d runs", c.ID, printable(c.Label.ID), cableLength(c.Label.Length, u), len(c.Runs)))
-			spacing = append(spacing, fmt.Sprintf("%s %s even (%.1f pegs), %s at that, %s over the heated floor", c.ID, say.Apart(c.Spacing, u), c.Spacing/p.Job.Membrane.Pitch, density(c.Density, u), density(c.OverServed(), u)))
+			cable = append(cable, fmt.Sprintf("%s %s %s in %d runs", c.ID, printable(c.Label.ID),
+				cableLength(c.Label.Length, u), len(c.Runs)))
+			spacing = append(spacing, fmt.Sprintf("%s %s even (%.1f pegs), %s at that, %s over the heated floor", c.ID,
+				say.Apart(c.Spacing, u), c.Spacing/p.Job.Membrane.Pitch, density(c.Density, u), density(c.OverServed(),
+					u)))
 		}
 	}
 	var load []string
@@ -31,7 +34,8 @@ func summaryLines(p *layout.Plan) []string {
 	}
 	return []string{
 		"plan     " + p.Code,
-		fmt.Sprintf("areas    floor %s, tiled %s, heated %s", plane.FormatArea(floor, u), plane.FormatArea(tiled, u), plane.FormatArea(heated, u)),
+		fmt.Sprintf("areas    floor %s, tiled %s, heated %s", plane.FormatArea(floor, u), plane.FormatArea(tiled, u),
+			plane.FormatArea(heated, u)),
 		"cable    " + strings.Join(cable, "; "),
 		"spacing  " + strings.Join(spacing, "; "),
 		"load     " + strings.Join(load, "; "),
@@ -68,7 +72,8 @@ func paperLine(set []*drawing.Sheet) string {
 			names = append(names, s.Paper.Name)
 		}
 	}
-	return fmt.Sprintf("sheets   %d on %s: print at 100 %%, then measure the 100 mm line", len(set), strings.Join(names, ", "))
+	return fmt.Sprintf("sheets   %d on %s: print at 100 %%, then measure the 100 mm line", len(set),
+		strings.Join(names, ", "))
 }
 
 func density(wm2 float64, u plane.Units) string {

@@ -21,19 +21,32 @@ type jobsMeant func(c *commandLine, words []string) ([]string, error)
 
 func verbs() []verb {
 	return []verb{
-		{"draw", "draw JOB.toml... [-o DIR] [--only layout,pdf,svg,takeoff,map]", "write the drawings, the take-off and the layout file", drawHelp, manyJobs, &drawOrder{}},
-		{"check", "check JOB.toml... [--format text|json|none]", "say what is wrong with a job, and all its figures", checkHelp, manyJobs, &checkOrder{}},
-		{"watch", "watch JOB.toml [-o DIR] [--port N] [--no-open]", "show the job in the browser while you write it", watchHelp, jobToWatch, &watchOrder{}},
-		{"choose", "choose JOB.toml [--all] [--format text|csv|json]", "compare the cables there are for each room", chooseHelp, jobToChooseFor, &chooseOrder{}},
-		{"new", "new [FILE.toml] [--kind bath|kitchen|entry] [--units mm|in]", "write a job to start from", newHelp, nil, &newOrder{}},
-		{"explain", "explain [ID]", "what a warning means, and how a job without it looks", explainHelp, nil, &explainOrder{}},
-		{"refit", "refit JOB.toml [--cable ID] [--lift N] [--give-up N] [-o DIR]", "plan the rest of a partly laid cable from where the installer stands", refitHelp, jobAskedAbout, &refitOrder{}},
-		{"compare", "compare OLD.toml NEW.toml", "what changed between two revisions of a job", compareHelp, twoJobs, &compareOrder{}},
-		{"probe", "probe JOB.toml --from \"A 2ft\" --from \"B 14in\"", "what lies at a spot on the floor, before anything is drilled", probeHelp, jobAskedAbout, &probeOrder{}},
-		{"fault", "fault JOB.toml --cable ID --short OHMS...", "the stretch of floor that a fault must lie under", faultHelp, jobAskedAbout, &faultOrder{}},
+		{"draw", "draw JOB.toml... [-o DIR] [--only layout,pdf,svg,takeoff,map]",
+			"write the drawings, the take-off and the layout file", drawHelp, manyJobs, &drawOrder{}},
+		{"check", "check JOB.toml... [--format text|json|none]", "say what is wrong with a job, and all its figures",
+			checkHelp, manyJobs, &checkOrder{}},
+		{"watch", "watch JOB.toml [-o DIR] [--port N] [--no-open]", "show the job in the browser while you write it",
+			watchHelp, jobToWatch, &watchOrder{}},
+		{"choose", "choose JOB.toml [--all] [--format text|csv|json]", "compare the cables there are for each room",
+			chooseHelp, jobToChooseFor, &chooseOrder{}},
+		{"new", "new [FILE.toml] [--kind bath|kitchen|entry] [--units mm|in]", "write a job to start from", newHelp,
+			nil, &newOrder{}},
+		{"explain", "explain [ID]", "what a warning means, and how a job without it looks", explainHelp, nil,
+			&explainOrder{}},
+		{"refit", "refit JOB.toml [--cable ID] [--lift N] [--give-up N] [-o DIR]",
+			"plan the rest of a partly laid cable from where the installer stands", refitHelp, jobAskedAbout,
+			&refitOrder{}},
+		{"compare", "compare OLD.toml NEW.toml", "what changed between two revisions of a job", compareHelp, twoJobs,
+			&compareOrder{}},
+		{"probe", "probe JOB.toml --from \"A 2ft\" --from \"B 14in\"",
+			"what lies at a spot on the floor, before anything is drilled", probeHelp, jobAskedAbout, &probeOrder{}},
+		{"fault", "fault JOB.toml --cable ID --short OHMS...", "the stretch of floor that a fault must lie under",
+			faultHelp, jobAskedAbout, &faultOrder{}},
 		{"schema", "schema [--catalogue]", "the job file's JSON Schema, for editors", schemaHelp, nil, &schemaOrder{}},
-		{"completion", "completion bash|zsh|fish", "lines that let a shell complete", completionHelp, nil, &completionOrder{}},
-		{"help", "help [VERB | TOPIC | KEY]", "this list, or help on a verb, a topic or a key of the job file", helpHelp, nil, &helpOrder{}},
+		{"completion", "completion bash|zsh|fish", "lines that let a shell complete", completionHelp, nil,
+			&completionOrder{}},
+		{"help", "help [VERB | TOPIC | KEY]", "this list, or help on a verb, a topic or a key of the job file",
+			helpHelp, nil, &helpOrder{}},
 		{"version", "version [--licences]", "version, build and fonts", versionHelp, nil, &versionOrder{}},
 	}
 }
@@ -65,6 +78,7 @@ func overview() string {
 	b.WriteString("\nStart with:  oxturn new, then oxturn watch bath.toml, then oxturn draw bath.toml -o out\n")
 	b.WriteString("Jobs:        a verb that reads one and is given none takes job.toml, where there is one\n")
 	b.WriteString("Topics:      oxturn help " + strings.Join(topicNames(), ", ") + "\n")
-	b.WriteString("Exit codes:  0 done, 1 the job has errors or no cable fits, 2 usage or file trouble, 130 interrupted\n")
+	b.WriteString("Exit codes:  0 done, 1 the job has errors or no cable fits, 2 usage or file trouble, 130 " +
+		"interrupted\n")
 	return b.String()
 }

@@ -51,7 +51,8 @@ func TestWaitLine(t *testing.T) {
 			t.Errorf("part %d has %d letters: %q", i, n, line)
 		}
 	}
-	if !strings.HasPrefix(got, "\r\x1b[Ka\\x1bjob") || !strings.Contains(got, "\r\x1b[Ka result\n\r\x1b[Kmore") || !strings.HasSuffix(got, "\r\x1b[K") {
+	if !strings.HasPrefix(got, "\r\x1b[Ka\\x1bjob") || !strings.Contains(got, "\r\x1b[Ka result\n\r\x1b[Kmore") ||
+		!strings.HasSuffix(got, "\r\x1b[K") {
 		t.Errorf("%q", got)
 	}
 	l.write()

@@ -25,8 +25,9 @@ func unsettable(src source, all []drawing.Unset) []job.Diagnostic {
 			gone = append(gone, fmt.Sprintf("%q (U+%04X)", r, r))
 		}
 		out = append(out, job.Diagnostic{Severity: job.Warning, ID: "W102", Span: runeSpan(src, u.Runes[0]),
-			Message: fmt.Sprintf("%q on sheet %s has characters that no face here can set: %s", u.Text, u.Sheet, strings.Join(gone, ", ")),
-			Hint:    "write it in letters of the Latin, Greek or Cyrillic alphabets"})
+			Message: fmt.Sprintf("%q on sheet %s has characters that no face here can set: %s", u.Text, u.Sheet,
+				strings.Join(gone, ", ")),
+			Hint: "write it in letters of the Latin, Greek or Cyrillic alphabets"})
 	}
 	return out
 }
@@ -43,8 +44,10 @@ func runeSpan(src source, r rune) job.Span {
 // ownExplanations are those of the warnings that the command itself gives.
 func ownExplanations() []job.Explanation {
 	return []job.Explanation{
-		{ID: "W102", Title: "text with characters that cannot be set", Text: "The faces that the drawings are lettered in have no shape for some characters of a text: on paper they are shown as a box. " +
-			"The faces hold the Latin, Greek and Cyrillic alphabets and the trade's signs.",
+		{ID: "W102", Title: "text with characters that cannot be set",
+			Text: "The faces that the drawings are lettered in have no shape for some characters of a text: on paper " +
+				"they are shown as a box. " +
+				"The faces hold the Latin, Greek and Cyrillic alphabets and the trade's signs.",
 			Bad: "[job]\nclient = \"王\"\n", Good: "[job]\nclient = \"Wang\"\n"},
 	}
 }

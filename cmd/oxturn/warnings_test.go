@@ -72,7 +72,8 @@ func TestOwnExamples(t *testing.T) {
 			piece string
 			gives bool
 		}{{e.Bad, true}, {e.Good, false}} {
-			_, said, code := call(t, "check", jobFile(t, strings.Replace(tinyJob, "[membrane]", x.piece+"\n[membrane]", 1)))
+			_, said, code := call(t, "check", jobFile(t, strings.Replace(tinyJob, "[membrane]", x.piece+"\n[membrane]",
+				1)))
 			if code != exitOK || strings.Contains(said, e.ID) != x.gives {
 				t.Errorf("%s: exit code %d, want the warning: %v\n%s", e.ID, code, x.gives, said)
 			}

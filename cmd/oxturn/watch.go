@@ -113,7 +113,8 @@ func (s *session) build(ctx context.Context, w *watcher) {
 	if err != nil {
 		w.follow(nil)
 		s.say("%v; %s", err, s.shownStill())
-		s.server.Show(preview.State{Job: s.name, Problems: []preview.Problem{{Severity: "error", Place: s.name, Message: err.Error()}}})
+		s.server.Show(preview.State{Job: s.name, Problems: []preview.Problem{{Severity: "error", Place: s.name,
+			Message: err.Error()}}})
 		return
 	}
 	opened := &opened{open: src.open, name: s.name}
@@ -124,7 +125,9 @@ func (s *session) build(ctx context.Context, w *watcher) {
 	switch {
 	case errors.As(err, &fault):
 		s.say("oxturn: %s: %v", s.name, err)
-		s.server.Show(preview.State{Job: s.name, Problems: []preview.Problem{{Severity: "error", Message: "this is a fault in oxturn, not in your job; please report it"}}})
+		s.server.Show(preview.State{Job: s.name,
+			Problems: []preview.Problem{{Severity: "error",
+				Message: "this is a fault in oxturn, not in your job; please report it"}}})
 	case err == nil:
 		s.show(work, time.Since(start))
 	}

@@ -33,7 +33,8 @@ func startWatch(t *testing.T, flags ...string) *watched {
 	out, in := io.Pipe()
 	done := make(chan int, 1)
 	go func() {
-		done <- Run(ctx, append([]string{"watch", w.job, "--no-open", "--poll", "20ms"}, flags...), strings.NewReader(""), in, io.Discard)
+		done <- Run(ctx, append([]string{"watch", w.job, "--no-open", "--poll", "20ms"}, flags...),
+			strings.NewReader(""), in, io.Discard)
 		in.Close()
 	}()
 	w.stop = func() int {
@@ -84,22 +85,30 @@ func drawn(st preview.State) bool { return len(st.Sheets) > 0 && !st.Stale && le
 func TestWatch(t *testing.T) {
 	w := startWatch(t)
 	first := w.until("drawn at once", drawn)
-	if len(first.Tables) != 3 || len(first.Tables[0].Rows) == 0 || len(first.Cables) != 1 || first.PDFName != "nook.pdf" {
+	if len(first.Tables) != 3 || len(first.Tables[0].Rows) == 0 || len(first.Cables) != 1 ||
+		first.PDFName != "nook.pdf" {
 		t.Errorf("tables %d, cables %+v, PDF %q", len(first.Tables), first.Cables, first.PDFName)
 	}
 	w.save(strings.Replace(tinyJob, "pitch", "ptich", 1))
 	st := w.until("broken", func(st preview.State) bool { return st.Stale && len(st.Problems) > 0 })
-	if p := st.Problems[0]; p.Place != w.job+":4:1" || p.Line != "ptich = 30" || p.Start != 0 || p.Length != 5 || p.Hint != "did you mean pitch?" {
+	if p := st.Problems[0]; p.Place != w.job+":4:1" || p.Line != "ptich = 30" || p.Start != 0 || p.Length != 5 ||
+		p.Hint != "did you mean pitch?" {
 		t.Errorf("problem %+v", p)
 	}
 	if len(st.Sheets) != len(first.Sheets) {
 		t.Error("the last good drawing is gone")
 	}
 	w.save(strings.Replace(tinyJob, "Nook", "Niche", 1))
-	w.until("mended", func(st preview.State) bool { return drawn(st) && strings.HasSuffix(st.Sheets[0].Title, "Niche") })
+	w.until("mended", func(st preview.State) bool {
+		return drawn(st) && strings.HasSuffix(st.Sheets[0].Title,
+			"Niche")
+	})
 
 	w.replace(tinyJob)
-	w.until("replaced by another file", func(st preview.State) bool { return drawn(st) && strings.HasSuffix(st.Sheets[0].Title, "Nook") })
+	w.until("replaced by another file", func(st preview.State) bool {
+		return drawn(st) &&
+			strings.HasSuffix(st.Sheets[0].Title, "Nook")
+	})
 
 	if err := os.Remove(w.job); err != nil {
 		t.Fatal(err)
@@ -147,7 +156,8 @@ func TestWatchCatalogue(t *testing.T) {
 	w.until("no catalogue", func(st preview.State) bool {
 		return st.Stale && strings.Contains(st.Problems[0].Message, "catalogue")
 	})
-	if err := os.WriteFile(filepath.Join(filepath.Dir(w.job), "cables.toml"), []byte("units = \"mm\"\n"+tinyJob[i:j]), 0o644); err != nil {
+	if err := os.WriteFile(filepath.Join(filepath.Dir(w.job), "cables.toml"), []byte("units = \"mm\"\n"+tinyJob[i:j]),
+		0o644); err != nil {
 		t.Fatal(err)
 	}
 	w.until("catalogue there", drawn)

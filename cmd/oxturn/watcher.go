@@ -31,7 +31,8 @@ func (s stamp) same(o stamp) bool {
 	if s.name != o.name || (s.info == nil) != (o.info == nil) {
 		return false
 	}
-	return s.info == nil || s.info.Size() == o.info.Size() && s.info.ModTime().Equal(o.info.ModTime()) && os.SameFile(s.info, o.info)
+	return s.info == nil || s.info.Size() == o.info.Size() && s.info.ModTime().Equal(o.info.ModTime()) &&
+		os.SameFile(s.info, o.info)
 }
 
 // empty reports whether a file is missing or has nothing in it, as in the

@@ -53,7 +53,8 @@ func do(ctx context.Context, s source, o workOptions) (*work, error) {
 
 func givenUp(s source, limit time.Duration) *work {
 	w := &work{source: s, report: &job.Report{}}
-	w.report.Add(job.Diagnostic{Span: job.Span{File: s.name}, Message: fmt.Sprintf("this job was given up after %v", limit),
+	w.report.Add(job.Diagnostic{Span: job.Span{File: s.name}, Message: fmt.Sprintf("this job was given up after %v",
+		limit),
 		Hint: "check its size and its pitch, split it into several jobs, or give it more with --time-limit"})
 	return w
 }
@@ -88,7 +89,8 @@ func (w *work) amended(amend amendment) bool {
 	}
 	err := amend(w.job)
 	if err != nil {
-		w.report.Add(job.Diagnostic{Span: job.Span{File: w.source.name}, Message: err.Error(), Hint: "look at the flags given"})
+		w.report.Add(job.Diagnostic{Span: job.Span{File: w.source.name}, Message: err.Error(),
+			Hint: "look at the flags given"})
 	}
 	return err == nil
 }
@@ -151,5 +153,6 @@ type faultError struct {
 }
 
 func (e *faultError) Error() string {
-	return fmt.Sprintf("this is a fault in oxturn, not in your job: %v\nplease report it with the job file and these lines\n%s", e.what, e.stack)
+	return fmt.Sprintf("this is a fault in oxturn, not in your job: %v\nplease report it with the job file and these "+
+		"lines\n%s", e.what, e.stack)
 }

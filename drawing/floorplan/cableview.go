@@ -77,7 +77,8 @@ func (v *View) Fixed(items []drawing.Item) {
 
 // Tag asks for a tag beside a mark.
 func (v *View) Tag(at drawing.Pt, reach float64, text, note string, rank int) {
-	v.Letters.Add(&lettering.Label{Text: text, Height: drawing.H25, Rank: rank, Subject: at, Note: note, Spots: TagSpots(at, reach, text)})
+	v.Letters.Add(&lettering.Label{Text: text, Height: drawing.H25, Rank: rank, Subject: at, Note: note,
+		Spots: TagSpots(at, reach, text)})
 }
 
 func (v *View) CableEnds(c *layout.Cable) {
@@ -105,7 +106,8 @@ func (v *View) shares(c *layout.Cable) {
 			length, s, rank = symbols.HalfwayBar, signs.Half, 1
 		}
 		v.Mark(s, symbols.Bar(at, dir, length))
-		v.Tag(at, 1, v.Prefix(c.ID)+m.Name, fmt.Sprintf("%s%s mark: %s", v.Prefix(c.ID), m.Name, v.PlaceWords(m.At)), rank)
+		v.Tag(at, 1, v.Prefix(c.ID)+m.Name, fmt.Sprintf("%s%s mark: %s", v.Prefix(c.ID), m.Name, v.PlaceWords(m.At)),
+			rank)
 	}
 }
 
@@ -168,7 +170,8 @@ func (v *View) RunNumbers(c *layout.Cable) {
 func (v *View) runNumber(r layout.Run, name string, alone bool) {
 	a, b := v.Paper.Pt(r.From), v.Paper.Pt(r.To)
 	u := b.Sub(a).Unit()
-	l := &lettering.Label{Text: name, Height: drawing.H25, Rank: 5, Subject: a, Mark: symbols.RunNumber, Of: signs.Run, Option: true}
+	l := &lettering.Label{Text: name, Height: drawing.H25, Rank: 5, Subject: a, Mark: symbols.RunNumber, Of: signs.Run,
+		Option: true}
 	most := 0.0
 	if alone {
 		most = lettering.OverCable
@@ -180,7 +183,8 @@ func (v *View) runNumber(r layout.Run, name string, alone bool) {
 	for _, d := range []float64{4, 6, 8, 11, 15, 20} {
 		if d < a.Dist(b)-4 {
 			for _, s := range []lettering.Spot{
-				{At: a.Add(u.Mul(d)), Cost: 2 - lettering.OverCable + 0.6*d}, {At: b.Sub(u.Mul(d)), Cost: 5 - lettering.OverCable + 0.6*d},
+				{At: a.Add(u.Mul(d)), Cost: 2 - lettering.OverCable + 0.6*d},
+				{At: b.Sub(u.Mul(d)), Cost: 5 - lettering.OverCable + 0.6*d},
 			} {
 				if !v.onJoint(l.Box(s)) {
 					l.Spots = append(l.Spots, s)
@@ -222,7 +226,8 @@ func (v *View) Sensors() {
 	for _, s := range v.Room.Sensors {
 		if len(s.Lead) > 1 {
 			segs := drawing.Polyline(v.Paper.Pts(s.Lead)...)
-			v.Sign(signs.SensorLead, drawing.LayerSensors, "lead of sensor "+s.Name, segs, drawing.SensorLeadLine(), nil)
+			v.Sign(signs.SensorLead, drawing.LayerSensors, "lead of sensor "+s.Name, segs, drawing.SensorLeadLine(),
+				nil)
 			v.Ink.Segs(segs, lettering.CableInk)
 		}
 	}
@@ -255,7 +260,8 @@ func (v *View) Thermostat() {
 		text = "height?"
 		v.Remark("The height of the thermostat box is not given: to be settled before rough-in.")
 	}
-	l := &lettering.Label{Text: text, Height: drawing.H25, Rank: 1, Subject: at, Note: "thermostat box: " + text + " above the floor"}
+	l := &lettering.Label{Text: text, Height: drawing.H25, Rank: 1, Subject: at, Note: "thermostat box: " + text +
+		" above the floor"}
 	edge := at.Add(out.Mul(symbols.ThermostatSize / 2))
 	size := l.Sample(lettering.Spot{}).Box()
 	l.Spots = append(TagSpots(edge, 0.6, text)[:4:4], LeaderSpots(edge, 0, size, 30)...)

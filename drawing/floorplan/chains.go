@@ -188,7 +188,8 @@ func wallPoints(r *job.Room, i int) []Station {
 	u := w.B.Sub(w.A).Unit()
 	for _, f := range r.Fixtures {
 		back := f.Back
-		if back.Length() == 0 || math.Abs(back.B.Sub(back.A).Unit().Cross(u)) > 0.02 || w.Distance(back.A.Lerp(back.B, 0.5)) > 30 {
+		if back.Length() == 0 || math.Abs(back.B.Sub(back.A).Unit().Cross(u)) > 0.02 ||
+			w.Distance(back.A.Lerp(back.B, 0.5)) > 30 {
 			continue
 		}
 		if f.Flange != nil {
@@ -360,7 +361,8 @@ const slantLeast = 14.0
 // themselves. It returns how many walls are too short on paper to be dimensioned.
 func (v *View) Dimensions(r *job.Room) (left int) {
 	if leans(r) {
-		v.Remark("The room is out of square: chains run straight along the sheet from its outermost points, and give corners nearly in line once.")
+		v.Remark("The room is out of square: chains run straight along the sheet from its outermost points, and give " +
+			"corners nearly in line once.")
 	}
 	b := r.Outline.Bounds()
 	for _, l := range Ladders(r, v.Paper.Ratio) {

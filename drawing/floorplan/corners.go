@@ -33,7 +33,10 @@ func givenCorners(r *job.Room, ls []ladder, s side, ratio float64) []bool {
 	give := func(i int, chained bool) {
 		at := s.along(r.Walls[i].A)
 		chained = chained || at == s.along(b.Min) || at == s.along(b.Max)
-		given[i] = given[i] || chained && slices.ContainsFunc(ls, func(l ladder) bool { return l.Side%2 == s%2 && l.has(at, sameLength) })
+		given[i] = given[i] || chained && slices.ContainsFunc(ls, func(l ladder) bool {
+			return l.Side%2 == s%2 &&
+				l.has(at, sameLength)
+		})
 	}
 	for i := range r.Walls {
 		chained := chainedAt(r, i, s, ratio) || chainedAt(r, i, (s+2)%4, ratio)

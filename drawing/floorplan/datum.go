@@ -75,7 +75,8 @@ func (v *View) DrawDatums() {
 		at := v.Paper.Pt(ws[d].At(v.freeAlong(d)))
 		v.Mark(signs.Datum, symbols.Datum(at, out, ""))
 		tip := at.Add(out.Mul(2.6))
-		l := &lettering.Label{Text: name, Height: drawing.H25, Rank: 1, Subject: tip, Note: name + " is the face of wall " + v.Room.Job.Walls[d].Letter}
+		l := &lettering.Label{Text: name, Height: drawing.H25, Rank: 1, Subject: tip,
+			Note: name + " is the face of wall " + v.Room.Job.Walls[d].Letter}
 		l.Spots = TagSpots(tip, 1, name)
 		v.Letters.Add(l)
 	}
@@ -98,7 +99,8 @@ func (v *View) BrokenDatums() []string {
 		for _, s := range stands {
 			parts = append(parts, UnbrokenWords(v.Fig.Length(s[0])+" to "+v.Fig.Length(s[1])))
 		}
-		out = append(out, fmt.Sprintf("D%d, wall %s, stands from %s of its length; sight along it across its opening.", i+1, w.Letter, strings.Join(parts, " and ")))
+		out = append(out, fmt.Sprintf("D%d, wall %s, stands from %s of its length; sight along it across its opening.",
+			i+1, w.Letter, strings.Join(parts, " and ")))
 	}
 	return out
 }
@@ -171,7 +173,8 @@ func (v *View) Places(owner, named bool) setting.Block {
 // without rows.
 func (v *View) DatumTable(head, what string) setting.Table {
 	return setting.Table{Head: head, Cols: []setting.Column{
-		{Head: what, Wraps: true}, {Head: "D1, wall " + v.DatumLetter(0), Align: setting.Decimal}, {Head: "D2, wall " + v.DatumLetter(1), Align: setting.Decimal},
+		{Head: what, Wraps: true}, {Head: "D1, wall " + v.DatumLetter(0), Align: setting.Decimal},
+		{Head: "D2, wall " + v.DatumLetter(1), Align: setting.Decimal},
 	}}
 }
 

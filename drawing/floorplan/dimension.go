@@ -104,7 +104,8 @@ func dot(pg *setting.Page, p drawing.Pt) {
 // figure is the label of part i: above its line, else farther out or in with a
 // leader.
 func (c Chain) figure(a, b drawing.Pt, i int, text string) *lettering.Label {
-	l := &lettering.Label{Text: text, Height: drawing.H25, Rank: c.rank, Note: fmt.Sprintf("%s, part %d: %s", c.Name, i, text)}
+	l := &lettering.Label{Text: text, Height: drawing.H25, Rank: c.rank, Note: fmt.Sprintf("%s, part %d: %s", c.Name, i,
+		text)}
 	mid := a.Lerp(b, 0.5)
 	l.Subject = mid
 	upright := math.Abs(c.Dir.Y) > math.Abs(c.Dir.X) && math.Abs(c.Dir.X) < 1e-6

@@ -91,7 +91,8 @@ func (v *View) RiseInWall() {
 func (v *View) Limit() {
 	for _, p := range v.Room.Heated {
 		zone := plane.Region{p}
-		v.Sign(signs.Limit, drawing.LayerFloor, "limit of the heated area", v.Paper.Outline(zone), drawing.ClearanceLine(), nil)
+		v.Sign(signs.Limit, drawing.LayerFloor, "limit of the heated area", v.Paper.Outline(zone),
+			drawing.ClearanceLine(), nil)
 		for _, ring := range v.Paper.Rings(zone) {
 			v.Ink.Line(append(ring, ring[0]), lettering.ThinInk)
 		}
@@ -131,7 +132,8 @@ func (v *View) Fixtures() {
 
 func (v *View) fixture(f job.Fixture) {
 	if f.Back.Length() > 0 && f.Width > 0 && f.Depth > 0 && rectangular(f) {
-		v.stand(signs.Stand, symbols.Fixture(string(f.Kind), f.Width, f.Depth), symbols.OnLeft(f.Back), drawing.LayerFixtures, f.Name)
+		v.stand(signs.Stand, symbols.Fixture(string(f.Kind), f.Width, f.Depth), symbols.OnLeft(f.Back),
+			drawing.LayerFixtures, f.Name)
 	} else {
 		v.outline(f.Outline, f.Name)
 	}
@@ -180,7 +182,8 @@ func (v *View) fixing(x job.Fixing) {
 	if name == "" {
 		name = x.Kind
 	}
-	v.Letters.Add(&lettering.Label{Text: name, Height: drawing.H25, Rank: 4, Subject: at, Note: name, Spots: TagSpots(at, 2, name)})
+	v.Letters.Add(&lettering.Label{Text: name, Height: drawing.H25, Rank: 4, Subject: at, Note: name,
+		Spots: TagSpots(at, 2, name)})
 }
 
 // NameArea asks for a name inside an outline, or beside it with a leader.
@@ -191,7 +194,8 @@ func (v *View) NameArea(name string, outline plane.Ring, rank int) {
 	pts := v.Paper.Pts(outline)
 	box := drawing.BoxOf(pts...)
 	c := box.Centre()
-	l := &lettering.Label{Text: name, Height: drawing.H25, Rank: rank, Subject: c, Note: name + " (" + v.PlaceWords(v.Paper.Floor(c)) + ")"}
+	l := &lettering.Label{Text: name, Height: drawing.H25, Rank: rank, Subject: c,
+		Note: name + " (" + v.PlaceWords(v.Paper.Floor(c)) + ")"}
 	size := l.Sample(lettering.Spot{}).Box()
 	rings := [][]drawing.Pt{pts}
 	for _, angle := range []float64{0, 90} {
@@ -257,10 +261,12 @@ func HoldsBox(rings [][]drawing.Pt, c drawing.Pt, w, h float64) bool {
 func (v *View) Joints() {
 	for i, m := range v.Room.Job.Joints {
 		a, b := v.Paper.Pt(m.A), v.Paper.Pt(m.B)
-		v.Sign(signs.Movement, drawing.LayerFloor, strings.TrimSpace("movement joint "+m.Name), drawing.Polyline(a, b), drawing.JointLine(), nil)
+		v.Sign(signs.Movement, drawing.LayerFloor, strings.TrimSpace("movement joint "+m.Name), drawing.Polyline(a, b),
+			drawing.JointLine(), nil)
 		v.Ink.Line([]drawing.Pt{a, b}, lettering.CableInk)
 		name := layout.JointName(i, len(v.Room.Job.Joints))
-		l := &lettering.Label{Text: name, Height: drawing.H25, Rank: 2, Subject: a.Lerp(b, 0.5), Note: name + ", movement joint"}
+		l := &lettering.Label{Text: name, Height: drawing.H25, Rank: 2, Subject: a.Lerp(b, 0.5),
+			Note: name + ", movement joint"}
 		for k := 1; k < 12; k++ {
 			l.Spots = append(l.Spots, TagSpots(a.Lerp(b, float64(k)/12), 0.4, name)...)
 		}
@@ -273,7 +279,8 @@ func (v *View) Joints() {
 func TagSpots(at drawing.Pt, reach float64, text string) []lettering.Spot {
 	size := (&lettering.Label{Text: text, Height: drawing.H25}).Sample(lettering.Spot{}).Box()
 	var spots []lettering.Spot
-	for i, d := range []drawing.Pt{{X: 1}, {X: -1}, {Y: -1}, {Y: 1}, {X: 1, Y: -1}, {X: -1, Y: -1}, {X: 1, Y: 1}, {X: -1, Y: 1}} {
+	for i, d := range []drawing.Pt{{X: 1}, {X: -1}, {Y: -1}, {Y: 1}, {X: 1, Y: -1}, {X: -1, Y: -1}, {X: 1, Y: 1},
+		{X: -1, Y: 1}} {
 		c := at.Add(drawing.Pt{X: d.X * (reach + 1 + size.W()/2), Y: d.Y * (reach + 1 + size.H()/2)})
 		spots = append(spots, lettering.Spot{At: lettering.CentredOn(c, size), Cost: 0.1 * float64(i)})
 	}

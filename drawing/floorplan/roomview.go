@@ -33,7 +33,8 @@ type View struct {
 func NewView(pg *setting.Page, s Scene, a setting.Arrangement) *View {
 	left, right, top, bottom := s.Border(a.Scale.Ratio)
 	inner := drawing.Box{X0: a.Field.X0 + left, Y0: a.Field.Y0 + top, X1: a.Field.X1 - right, Y1: a.Field.Y1 - bottom}
-	v := &View{Page: pg, Room: s.Room, Paper: drawing.NewView(s.Bounds, inner, a.Scale.Ratio), Fig: say.For(pg.Plan.Job), Out: 1}
+	v := &View{Page: pg, Room: s.Room, Paper: drawing.NewView(s.Bounds, inner, a.Scale.Ratio),
+		Fig: say.For(pg.Plan.Job), Out: 1}
 	if s.Room != nil && s.Room.Job.Outline.SignedArea() < 0 {
 		v.Out = -1
 	}
@@ -134,7 +135,8 @@ func (v *View) wall(i int, w plane.Segment) {
 	draw := func(to float64) {
 		if to-from > 1e-6 {
 			line := v.Paper.Pts([]plane.Point{w.At(from), w.At(to)})
-			v.Sign(signs.Wall, drawing.LayerWalls, "wall "+v.Room.Job.Walls[i].Letter, drawing.Polyline(line...), drawing.WallLine(), nil)
+			v.Sign(signs.Wall, drawing.LayerWalls, "wall "+v.Room.Job.Walls[i].Letter, drawing.Polyline(line...),
+				drawing.WallLine(), nil)
 		}
 	}
 	for _, g := range v.Gaps(i) {
@@ -172,7 +174,8 @@ func (v *View) WallLetters() (left int) {
 			left++
 			continue
 		}
-		l := &lettering.Label{Text: w.Letter, Face: fonts.LetteringBold, Height: drawing.H35, Rank: 2, Note: "wall " + w.Letter, Shy: 8}
+		l := &lettering.Label{Text: w.Letter, Face: fonts.LetteringBold, Height: drawing.H35, Rank: 2,
+			Note: "wall " + w.Letter, Shy: 8}
 		size := l.Sample(lettering.Spot{}).Box()
 		out := v.Outward(w.Segment).Mul(Poche / 2 * v.Paper.Ratio)
 		mid := w.At(w.Length() / 2).Add(out)
@@ -185,7 +188,8 @@ func (v *View) WallLetters() (left int) {
 			// in the middle of the wall, or where ticks of pegs leave room
 			for n, off := range []float64{Poche / 2, Poche - 2.1} {
 				c := v.Paper.Pt(w.At(along).Add(out.Mul(off / (Poche / 2))))
-				l.Spots = append(l.Spots, lettering.Spot{At: lettering.CentredOn(c, size), Cost: math.Abs(float64(k))*0.5 + 0.2*float64(n)})
+				l.Spots = append(l.Spots, lettering.Spot{At: lettering.CentredOn(c, size),
+					Cost: math.Abs(float64(k))*0.5 + 0.2*float64(n)})
 			}
 		}
 		for _, beyond := range []float64{3.2, 6, 9} {
@@ -195,7 +199,8 @@ func (v *View) WallLetters() (left int) {
 				s := lettering.Spot{At: lettering.CentredOn(c, size), Cost: 8 + beyond + 4*math.Abs(t-0.5)}
 				if beyond > 4 { // too far off to be taken for this wall's
 					foot := v.Paper.Pt(w.At(w.Length() * t).Add(out.Mul(2)))
-					letter := drawing.BoxOf(c.Add(drawing.Pt{X: size.W() / 2, Y: size.H() / 2}), c.Sub(drawing.Pt{X: size.W() / 2, Y: size.H() / 2}))
+					letter := drawing.BoxOf(c.Add(drawing.Pt{X: size.W() / 2, Y: size.H() / 2}),
+						c.Sub(drawing.Pt{X: size.W() / 2, Y: size.H() / 2}))
 					end, _, _ := letter.Grow(0.8).Clip(foot, c)
 					s.Leader = []drawing.Pt{foot, end}
 				}

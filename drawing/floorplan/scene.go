@@ -146,8 +146,9 @@ func (s Scene) arranged(n setting.Need, j *job.Job) (setting.Arrangement, error)
 func (s Scene) Need(p *layout.Plan, t setting.TitleBlock) setting.Need {
 	t.Scale, t.Paper = Longest, "tabloid"
 	return setting.Need{
-		Bounds: s.Bounds, Border: s.Border, Title: t, Proof: setting.Proof{Units: say.For(p.Job).Units}, Scales: s.Scales,
-		Ty: setting.NewTypesetter(), Titles: map[setting.TitleKey]float64{},
+		Bounds: s.Bounds, Border: s.Border, Title: t, Proof: setting.Proof{Units: say.For(p.Job).Units},
+		Scales: s.Scales,
+		Ty:     setting.NewTypesetter(), Titles: map[setting.TitleKey]float64{},
 	}
 }
 
@@ -197,7 +198,8 @@ func (v *View) settle() {
 	for i, l := range v.Letters.Homeless() {
 		n := setting.Itoa(i + 1)
 		v.Noted = append(v.Noted, l.Note)
-		m := &lettering.Label{Text: n, Height: drawing.H25, Rank: 9, Subject: l.Subject, Mark: signs.NoteMark, Of: signs.Note, Option: true}
+		m := &lettering.Label{Text: n, Height: drawing.H25, Rank: 9, Subject: l.Subject, Mark: signs.NoteMark,
+			Of: signs.Note, Option: true}
 		m.Spots = []lettering.Spot{{At: l.Subject, Cost: 1}}
 		sunk := m.Sample(lettering.Spot{}).Box().Centre().Y // a mark stands about its middle, lettering on its baseline
 		for _, s := range TagSpots(l.Subject, 1.5, "00") {

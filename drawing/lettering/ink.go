@@ -72,7 +72,8 @@ func (k *Ink) lineOf(pts []drawing.Pt, as Kind, owner *Label) {
 		k.count++
 		n := int(math.Max(1, math.Ceil(pts[i-1].Dist(pts[i])/(2*cellSize))))
 		for j := range n {
-			s := &stroke{pts[i-1].Lerp(pts[i], float64(j)/float64(n)), pts[i-1].Lerp(pts[i], float64(j+1)/float64(n)), as, owner, k.count}
+			s := &stroke{pts[i-1].Lerp(pts[i], float64(j)/float64(n)), pts[i-1].Lerp(pts[i], float64(j+1)/float64(n)),
+				as, owner, k.count}
 			cells(drawing.BoxOf(s.a, s.b), func(c cellKey) { k.lines[c] = append(k.lines[c], s) })
 		}
 	}
@@ -162,7 +163,8 @@ func (k *Ink) under(b drawing.Box, l, except *Label) (cost float64, ok bool) {
 	var hit []int // each straight line is paid for once
 	cells(near, func(c cellKey) {
 		for _, s := range k.lines[c] {
-			if ok && (s.owner == nil || s.owner != l && s.owner != except) && !slices.Contains(hit, s.line) && near.Touches(s.a, s.b) {
+			if ok && (s.owner == nil || s.owner != l && s.owner != except) && !slices.Contains(hit, s.line) &&
+				near.Touches(s.a, s.b) {
 				hit = append(hit, s.line)
 				cost += price(s.kind)
 				ok = s.kind != SolidInk && s.kind != leaderInk && s.kind != ExtensionInk

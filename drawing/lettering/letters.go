@@ -233,7 +233,8 @@ func (t *Labels) Drawn() (items []drawing.Item, shown []signs.Sign) {
 		}
 		s := l.Spots[l.At]
 		if s.Leader != nil {
-			items = append(items, &drawing.Path{Layer: drawing.LayerDims, Segs: drawing.Polyline(s.Leader...), Stroke: drawing.ThinLine()})
+			items = append(items, &drawing.Path{Layer: drawing.LayerDims, Segs: drawing.Polyline(s.Leader...),
+				Stroke: drawing.ThinLine()})
 		}
 		if l.Mark != nil {
 			items, shown = append(items, l.Mark(s.At, l.Text)...), append(shown, l.Of)

@@ -73,7 +73,8 @@ func TestReadsAsOne(t *testing.T) {
 		far := at(60, 60)
 		far.Cost = 3
 		ls.Add(&Label{Text: "S1", Height: 2.5, Rank: 1, Spots: []Spot{at(20, 20)}})
-		l := &Label{Text: c.text, Height: 2.5, Rank: 2, Subject: drawing.Pt{X: 1}, Shy: c.shy, Spots: []Spot{c.near, far}}
+		l := &Label{Text: c.text, Height: 2.5, Rank: 2, Subject: drawing.Pt{X: 1}, Shy: c.shy,
+			Spots: []Spot{c.near, far}}
 		ls.Add(l)
 		ls.Place()
 		if (l.At == 1) != c.moves {

@@ -28,7 +28,8 @@ var operators = strings.Fields("q Q n m l c h re S f* B* w j J d rg RG BT ET Tf 
 // operator is in the document that is not in one without it, every object is
 // where the table says, and the bookmark can be read back.
 func FuzzText(f *testing.F) {
-	for _, s := range []string{"Bath", ") /S /JavaScript /JS (app.alert(1)) /OpenAction (", "> /AA <", "endstream\nendobj", "a\x00b\xff", "\\", "((", "浴🛁", "ET Q /F1 9 Tf"} {
+	for _, s := range []string{"Bath", ") /S /JavaScript /JS (app.alert(1)) /OpenAction (", "> /AA <",
+		"endstream\nendobj", "a\x00b\xff", "\\", "((", "浴🛁", "ET Q /F1 9 Tf"} {
 		f.Add(s)
 	}
 	allowed := anyName.FindAllString(structure(f, fuzzed(f, "x")), -1)
@@ -41,7 +42,8 @@ func FuzzText(f *testing.F) {
 		}
 		for _, word := range strings.Fields(hexString.ReplaceAllString(content(t, data), "")) {
 			_, notNumber := strconv.ParseFloat(word, 64)
-			if notNumber != nil && !slices.Contains(operators, strings.Trim(word, "[]")) && !slices.Contains([]string{"[", "]", "[]", "/F1", "/F2"}, word) {
+			if notNumber != nil && !slices.Contains(operators, strings.Trim(word, "[]")) &&
+				!slices.Contains([]string{"[", "]", "[]", "/F1", "/F2"}, word) {
 				t.Errorf("%q: the page has the operator %q", s, word)
 			}
 		}
@@ -60,7 +62,8 @@ func FuzzText(f *testing.F) {
 func fuzzed(t testing.TB, s string) []byte {
 	t.Helper()
 	sheet := sheetOf(
-		&drawing.Path{Layer: drawing.Layer(s), Title: s, Segs: drawing.Polyline(drawing.Pt{}, drawing.Pt{X: 1}), Stroke: drawing.ThinLine()},
+		&drawing.Path{Layer: drawing.Layer(s), Title: s, Segs: drawing.Polyline(drawing.Pt{}, drawing.Pt{X: 1}),
+			Stroke: drawing.ThinLine()},
 		&drawing.Text{Layer: drawing.LayerText, Text: s + "x", At: drawing.Pt{X: 1, Y: 1}, Height: 2.5, Knockout: 1},
 	)
 	sheet.ID, sheet.Title, sheet.Label, sheet.Description = s, s, s+"Ω", s

@@ -105,7 +105,8 @@ func packed(object []byte) []byte {
 	z, _ := zlib.NewWriterLevel(&b, zlib.BestCompression) // a level that there is, to a writer that cannot fail
 	z.Write(m[2])
 	z.Close()
-	return fmt.Appendf(nil, "%s/Length %d\n/Filter /FlateDecode\n>>\nstream\n%s\nendstream\nendobj\n", m[1], b.Len(), b.Bytes())
+	return fmt.Appendf(nil, "%s/Length %d\n/Filter /FlateDecode\n>>\nstream\n%s\nendstream\nendobj\n", m[1], b.Len(),
+		b.Bytes())
 }
 
 // pageLabels returns the catalogue's entry: for each page a label that is all

@@ -21,7 +21,8 @@ func labelsRead(t *testing.T, doc []byte) (out []any) {
 			Label map[string]any
 		} `json:"pagelabels"`
 	}
-	if err := json.Unmarshal(outside.Run(t, "qpdf", "--json", "--json-key=pagelabels", outside.File(t, "in.pdf", doc)), &read); err != nil {
+	if err := json.Unmarshal(outside.Run(t, "qpdf", "--json", "--json-key=pagelabels", outside.File(t, "in.pdf", doc)),
+		&read); err != nil {
 		t.Fatal(err)
 	}
 	for i, l := range read.Labels {
@@ -59,8 +60,10 @@ func TestPageLabels(t *testing.T) {
 		t.Errorf("labels of three pages take %d bytes", n)
 	}
 	for _, program := range []string{"pdfinfo", "pdffonts"} {
-		a, b := outside.Run(t, program, outside.File(t, "a.pdf", doc)), outside.Run(t, program, outside.File(t, "b.pdf", plain))
-		if program == "pdffonts" && !bytes.Equal(a, b) || !bytes.Contains(a, []byte("yes")) && !bytes.Contains(a, []byte("Pages:           3")) {
+		a, b := outside.Run(t, program, outside.File(t, "a.pdf", doc)), outside.Run(t, program,
+			outside.File(t, "b.pdf", plain))
+		if program == "pdffonts" && !bytes.Equal(a, b) || !bytes.Contains(a, []byte("yes")) && !bytes.Contains(a,
+			[]byte("Pages:           3")) {
 			t.Errorf("%s reads\n%s\nwhere it read\n%s", program, a, b)
 		}
 	}
@@ -70,7 +73,8 @@ func TestPageLabels(t *testing.T) {
 func TestLabelsNeedTheLibrarysForm(t *testing.T) {
 	s := sheetOf()
 	s.Label = "CP-1"
-	for _, doc := range []string{"", "%PDF-1.7\n1 0 obj\n<<\n/Type /Catalog\n>>\nendobj\n", "%PDF-1.7\nxref\ntrailer\n<<\n/Size 2\n/Root 1 0 R\n>>\nstartxref\n9\n%%EOF\n"} {
+	for _, doc := range []string{"", "%PDF-1.7\n1 0 obj\n<<\n/Type /Catalog\n>>\nendobj\n",
+		"%PDF-1.7\nxref\ntrailer\n<<\n/Size 2\n/Root 1 0 R\n>>\nstartxref\n9\n%%EOF\n"} {
 		if out, err := labelled([]byte(doc), []*drawing.Sheet{s}); err == nil {
 			t.Errorf("%q became %q", doc, out)
 		}

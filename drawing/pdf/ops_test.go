@@ -50,11 +50,14 @@ func TestRawOperatorsReachThePage(t *testing.T) {
 			Segs: drawing.Polyline(drawing.Pt{X: 0, Y: 0}, drawing.Pt{X: 25.4, Y: 0}, drawing.Pt{X: 25.4, Y: 25.4}),
 		},
 		&drawing.Path{
-			Layer: drawing.LayerLeads, Stroke: &drawing.Stroke{Width: 2 * 25.4 / 72, Dash: []float64{25.4, 12.7}, Butt: true},
-			Segs: []drawing.Seg{{Op: drawing.Move}, {Op: drawing.Curve, C1: drawing.Pt{X: 25.4}, C2: drawing.Pt{X: 25.4, Y: 25.4}, To: drawing.Pt{Y: 25.4}}},
+			Layer: drawing.LayerLeads, Stroke: &drawing.Stroke{Width: 2 * 25.4 / 72, Dash: []float64{25.4, 12.7},
+				Butt: true},
+			Segs: []drawing.Seg{{Op: drawing.Move}, {Op: drawing.Curve, C1: drawing.Pt{X: 25.4},
+				C2: drawing.Pt{X: 25.4, Y: 25.4}, To: drawing.Pt{Y: 25.4}}},
 		},
 		&drawing.Path{Layer: drawing.LayerMarks, Fill: &red, Segs: drawing.Rectangle(drawing.Box{X1: 25.4, Y1: 25.4})},
-		&drawing.Path{Layer: drawing.LayerFrame, Fill: &red, Stroke: &drawing.Stroke{Width: 25.4 / 72}, Segs: drawing.Polyline(drawing.Pt{}, drawing.Pt{X: 25.4})},
+		&drawing.Path{Layer: drawing.LayerFrame, Fill: &red, Stroke: &drawing.Stroke{Width: 25.4 / 72},
+			Segs: drawing.Polyline(drawing.Pt{}, drawing.Pt{X: 25.4})},
 	)
 	got := tidy(content(t, write(t, s)))
 	for _, want := range []string{
@@ -73,7 +76,8 @@ func TestRawOperatorsReachThePage(t *testing.T) {
 }
 
 func TestPathsThatDrawNothingAreLeftOut(t *testing.T) {
-	got := content(t, write(t, sheetOf(&drawing.Path{Segs: drawing.Circle(drawing.Pt{}, 5)}, &drawing.Path{Stroke: drawing.ThinLine()})))
+	got := content(t, write(t, sheetOf(&drawing.Path{Segs: drawing.Circle(drawing.Pt{}, 5)},
+		&drawing.Path{Stroke: drawing.ThinLine()})))
 	if strings.Contains(got, " c\n") || strings.Contains(got, "S") {
 		t.Errorf("something was drawn:\n%s", got)
 	}

@@ -62,7 +62,8 @@ func (d *document) write(sheets []*drawing.Sheet, info Info) error {
 	d.pdf.Start(gopdf.Config{Unit: gopdf.UnitMM, PageSize: gopdf.Rect{W: d.first.W, H: d.first.H}})
 	d.pdf.SetCompressLevel(zlib.BestCompression)
 	d.pdf.SetInfo(gopdf.PdfInfo{
-		Title: clean(info.Title), Author: clean(info.Author), Subject: clean(info.Subject), Creator: clean(info.Creator),
+		Title: clean(info.Title), Author: clean(info.Author), Subject: clean(info.Subject),
+		Creator: clean(info.Creator),
 	})
 	if err := d.addFaces(sheets); err != nil {
 		return err

@@ -62,7 +62,8 @@ func TestCheckedByAnotherProgram(t *testing.T) {
 func TestTextCanBeFound(t *testing.T) {
 	path := outside.File(t, "in.pdf", write(t, specimen.Sheet()))
 	got := string(outside.Run(t, "pdftotext", path, "-"))
-	for _, want := range []string{"TITLE 5 mm Bold", `9'-4 1/2"`, "½ ¼ ¾", "Ω Å é ș <&>", "turned 90 gjq", "100 mm", "S2"} {
+	for _, want := range []string{"TITLE 5 mm Bold", `9'-4 1/2"`, "½ ¼ ¾", "Ω Å é ș <&>", "turned 90 gjq", "100 mm",
+		"S2"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("%q is not found in\n%s", want, got)
 		}
@@ -84,7 +85,8 @@ func TestFacesAreSubsets(t *testing.T) {
 	if n := len(write(t, specimen.Sheet())); n > 60_000 {
 		t.Errorf("a specimen takes %d bytes", n)
 	}
-	plain := string(outside.Run(t, "pdffonts", outside.File(t, "plain.pdf", write(t, sheetOf(&drawing.Text{Text: "x", Height: 5})))))
+	plain := string(outside.Run(t, "pdffonts", outside.File(t, "plain.pdf",
+		write(t, sheetOf(&drawing.Text{Text: "x", Height: 5})))))
 	if strings.Contains(plain, "Bold") {
 		t.Error("a face that is not used is embedded")
 	}
@@ -93,7 +95,8 @@ func TestFacesAreSubsets(t *testing.T) {
 func TestPagesAndInfo(t *testing.T) {
 	path := outside.File(t, "in.pdf", write(t, sheetOf(), specimen.Sheet()))
 	got := tidy(string(outside.Run(t, "pdfinfo", "-f", "1", "-l", "2", path)))
-	for _, want := range []string{"Title: Bath – warm floor", "Author: A. Author", "Creator: oxturn", "Pages: 2", "Page 1 size: 288 x 144 pts", "Page 2 size: 1190.55 x 841.89 pts (A3)"} {
+	for _, want := range []string{"Title: Bath – warm floor", "Author: A. Author", "Creator: oxturn", "Pages: 2",
+		"Page 1 size: 288 x 144 pts", "Page 2 size: 1190.55 x 841.89 pts (A3)"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("no %q in %s", want, got)
 		}
@@ -117,7 +120,8 @@ func TestBookmarks(t *testing.T) {
 
 // A missing character must be seen on paper, not dropped.
 func TestMissingCharactersShow(t *testing.T) {
-	path := outside.File(t, "in.pdf", write(t, sheetOf(&drawing.Text{Text: "浴 1", Height: 5, At: drawing.Pt{X: 20, Y: 20}})))
+	path := outside.File(t, "in.pdf", write(t,
+		sheetOf(&drawing.Text{Text: "浴 1", Height: 5, At: drawing.Pt{X: 20, Y: 20}})))
 	if got := string(outside.Run(t, "pdftotext", path, "-")); !strings.Contains(got, "□") {
 		t.Errorf("reads %q", got)
 	}
@@ -131,7 +135,8 @@ func TestBadSheetsAreAnError(t *testing.T) {
 			t.Errorf("%s: error %v, %d bytes", name, err, b.Len())
 		}
 	}
-	if err := Write(full{}, []*drawing.Sheet{sheetOf()}, info); err == nil || !strings.Contains(err.Error(), "disk full") {
+	if err := Write(full{}, []*drawing.Sheet{sheetOf()}, info); err == nil || !strings.Contains(err.Error(),
+		"disk full") {
 		t.Errorf("error %v", err)
 	}
 }
@@ -212,13 +217,15 @@ func TestCapitalsAreTrueToSize(t *testing.T) {
 func TestTurnedTextFillsItsBox(t *testing.T) {
 	const dpi = 300
 	for _, angle := range []float64{0, 90, 45, -90} {
-		text := &drawing.Text{Text: "Hgj 12", Height: 5, Angle: angle, Anchor: drawing.Middle, At: drawing.Pt{X: 50, Y: 25}}
+		text := &drawing.Text{Text: "Hgj 12", Height: 5, Angle: angle, Anchor: drawing.Middle,
+			At: drawing.Pt{X: 50, Y: 25}}
 		img := outside.RasterPDF(t, write(t, sheetOf(text)), strconv.Itoa(dpi))
 		var ink []drawing.Pt
 		for y := range img.Bounds().Dy() {
 			for x := range img.Bounds().Dx() {
 				if outside.Dark(img, x, y) > 0.5 {
-					ink = append(ink, drawing.Pt{X: (float64(x) + 0.5) * 25.4 / dpi, Y: (float64(y) + 0.5) * 25.4 / dpi})
+					ink = append(ink, drawing.Pt{X: (float64(x) + 0.5) * 25.4 / dpi,
+						Y: (float64(y) + 0.5) * 25.4 / dpi})
 				}
 			}
 		}
@@ -244,7 +251,8 @@ func BenchmarkWrite(b *testing.B) {
 
 func ExampleWrite() {
 	s := &drawing.Sheet{ID: "square", Title: "Square", Paper: drawing.Paper{W: 20, H: 20}, Items: []drawing.Item{
-		&drawing.Path{Layer: drawing.LayerWalls, Segs: drawing.Rectangle(drawing.Box{X0: 5, Y0: 5, X1: 15, Y1: 15}), Stroke: drawing.WallLine()},
+		&drawing.Path{Layer: drawing.LayerWalls, Segs: drawing.Rectangle(drawing.Box{X0: 5, Y0: 5, X1: 15, Y1: 15}),
+			Stroke: drawing.WallLine()},
 	}}
 	var b bytes.Buffer
 	err := Write(&b, []*drawing.Sheet{s}, Info{Title: "Square"})

@@ -99,7 +99,8 @@ func Pour(ty *Typesetter, blocks []Block, slots []drawing.Box, whole bool) (out 
 		}
 		for b != nil {
 			fits, left := cut(ty, b, free[i].W(), free[i].H())
-			if whole && fits != nil && left != nil && i < len(slots)-1 && b.Height(ty, slots[i+1].W()) <= slots[i+1].H() {
+			if whole && fits != nil && left != nil && i < len(slots)-1 && b.Height(ty, slots[i+1].W()) <= slots[i+
+				1].H() {
 				fits, left = nil, b
 			}
 			atTop := free[i].Y0 == slots[i].Y0
@@ -254,7 +255,9 @@ func (n Need) refusal() error {
 	if len(n.Scales) == 1 {
 		key = "sheet.scale"
 	}
-	return &Refusal{key, fmt.Sprintf("at %s the drawing takes %.0f x %.0f mm with its dimensions, and the %s sheet has %.0f x %.0f mm inside its frame for the drawing, the title block and the notes; use a smaller scale or a larger sheet",
+	return &Refusal{key, fmt.Sprintf("at %s the drawing takes %.0f x %.0f mm with its dimensions, and the %s sheet "+
+		"has %.0f x %.0f mm inside its frame for the drawing, the title block and the notes; use a smaller scale or "+
+		"a larger sheet",
 		s.Name, w, h, p.Name, f.W(), f.H())}
 }
 
@@ -408,13 +411,15 @@ func (n Need) strip(f drawing.Box, h, w float64) Arrangement {
 	title := drawing.Box{X0: f.X1 - tw, Y0: f.Y1 - n.titleHeight(tw), X1: f.X1, Y1: f.Y1}
 	a := Arrangement{title: title}
 	if w > 0 {
-		a.slots = n.columns(drawing.Box{X0: f.X1 - w + edge, Y0: f.Y0 + edge, X1: f.X1 - edge, Y1: math.Min(title.Y0, f.Y1-h) - edge})
+		a.slots = n.columns(drawing.Box{X0: f.X1 - w + edge, Y0: f.Y0 + edge, X1: f.X1 - edge,
+			Y1: math.Min(title.Y0, f.Y1-h) - edge})
 	}
 	below := drawing.Box{X0: f.X0 + edge, Y0: f.Y1 - h + edge, X1: title.X0 - edge, Y1: f.Y1 - edge}
 	if below.W() >= 60 {
 		a.slots = append(a.slots, n.columns(below)...)
 	}
-	if over := (drawing.Box{X0: math.Max(title.X0, f.X0+edge), Y0: f.Y1 - h + edge, X1: f.X1 - edge, Y1: title.Y0 - edge}); over.H() > 20 {
+	if over := (drawing.Box{X0: math.Max(title.X0, f.X0+edge), Y0: f.Y1 - h + edge, X1: f.X1 - edge,
+		Y1: title.Y0 - edge}); over.H() > 20 {
 		a.slots = append(a.slots, n.columns(over)...)
 	}
 	return n.withField(a, drawing.Box{X0: f.X0, Y0: f.Y0, X1: f.X1 - w, Y1: f.Y1 - h})

@@ -20,7 +20,8 @@ func (pg *Page) BreakLine(a, b drawing.Pt) {
 		u := b.Sub(a).Unit()
 		side := drawing.Pt{X: -u.Y, Y: u.X}.Mul(BreakWide)
 		mid := a.Lerp(b, 0.5)
-		line = []drawing.Pt{a, mid.Sub(u.Mul(breakLong / 2)), mid.Sub(u.Mul(breakLong / 4)).Add(side), mid.Add(u.Mul(breakLong / 4)).Sub(side), mid.Add(u.Mul(breakLong / 2)), b}
+		line = []drawing.Pt{a, mid.Sub(u.Mul(breakLong / 2)), mid.Sub(u.Mul(breakLong / 4)).Add(side),
+			mid.Add(u.Mul(breakLong / 4)).Sub(side), mid.Add(u.Mul(breakLong / 2)), b}
 	}
 	pg.Path(drawing.LayerWalls, "break line", drawing.Polyline(line...), drawing.ThinLine(), nil)
 	if pg.Letters != nil {

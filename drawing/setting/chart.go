@@ -110,7 +110,8 @@ func (c Chart) axes() (x, y chartAxis) {
 }
 
 func (c Chart) Height(ty *Typesetter, w float64) float64 {
-	h := ty.HeadingHeight(c.Head, w) + float64(ty.Lines(fonts.Lettering, c.Up, Note, w))*Leading + 1 + plotHeight + 2*Leading + 3
+	h := ty.HeadingHeight(c.Head, w) + float64(ty.Lines(fonts.Lettering, c.Up, Note, w))*Leading + 1 + plotHeight +
+		2*Leading + 3
 	for _, k := range c.keys() {
 		h += float64(ty.Lines(fonts.Lettering, k.name, Note, w-keySample-3)) * Leading
 	}
@@ -166,7 +167,8 @@ func (c Chart) keys() []keyEntry {
 func (c Chart) key(pg *Page, at drawing.Pt, w float64) {
 	for _, k := range c.keys() {
 		mid := at.Y + Note/2
-		pg.Path(drawing.LayerMarks, "", drawing.Polyline(drawing.Pt{X: at.X, Y: mid}, drawing.Pt{X: at.X + keySample, Y: mid}), k.line, nil)
+		pg.Path(drawing.LayerMarks, "", drawing.Polyline(drawing.Pt{X: at.X, Y: mid}, drawing.Pt{X: at.X + keySample,
+			Y: mid}), k.line, nil)
 		for _, l := range pg.Ty.Wrap(k.name, w-keySample-3) {
 			pg.Write(drawing.Pt{X: at.X + keySample + 3, Y: at.Y + Note}, l, Note, drawing.Start)
 			at.Y += Leading
@@ -193,7 +195,8 @@ func (v chartView) frame(pg *Page) {
 	for _, t := range v.y.Ticks() {
 		p := v.pt(drawing.Pt{X: v.x.Lo, Y: t})
 		if t > v.y.Lo+1e-9 {
-			pg.Path(drawing.LayerFrame, "", drawing.Polyline(p, drawing.Pt{X: b.X1, Y: p.Y}), &drawing.Stroke{Width: drawing.W013, Colour: drawing.Grey(0.4)}, nil)
+			pg.Path(drawing.LayerFrame, "", drawing.Polyline(p, drawing.Pt{X: b.X1, Y: p.Y}),
+				&drawing.Stroke{Width: drawing.W013, Colour: drawing.Grey(0.4)}, nil)
 		}
 		pg.rule(p, p.Sub(drawing.Pt{X: tickLength}), drawing.ThinLine())
 		pg.Write(p.Add(drawing.Pt{X: -tickLength - 0.8, Y: Note / 2}), v.y.Figure(t), Note, drawing.End)
@@ -203,7 +206,8 @@ func (v chartView) frame(pg *Page) {
 		pg.rule(p, p.Add(drawing.Pt{Y: tickLength}), drawing.ThinLine())
 		pg.Write(p.Add(drawing.Pt{Y: tickLength + 0.8 + Note}), v.x.Figure(t), Note, drawing.Middle)
 	}
-	pg.Path(drawing.LayerFrame, "axes", drawing.Polyline(drawing.Pt{X: b.X0, Y: b.Y0}, drawing.Pt{X: b.X0, Y: b.Y1}, drawing.Pt{X: b.X1, Y: b.Y1}), drawing.MediumLine(), nil)
+	pg.Path(drawing.LayerFrame, "axes", drawing.Polyline(drawing.Pt{X: b.X0, Y: b.Y0}, drawing.Pt{X: b.X0, Y: b.Y1},
+		drawing.Pt{X: b.X1, Y: b.Y1}), drawing.MediumLine(), nil)
 }
 
 func (v chartView) curve(pg *Page, c Curve, s *drawing.Stroke) {

@@ -46,7 +46,8 @@ func columnLeasts(p drawing.Paper) []float64 {
 
 // listsOn sets blocks on as many sheets of one paper as they take, in columns no
 // narrower than least.
-func listsOn(p *layout.Plan, paper drawing.Paper, least float64, id, title, kind string, blocks []Block) ([]*Page, error) {
+func listsOn(p *layout.Plan, paper drawing.Paper, least float64, id, title, kind string, blocks []Block) ([]*Page,
+	error) {
 	var out []*Page
 	for len(blocks) > 0 {
 		pg := NewPage(p, paper)
@@ -55,7 +56,9 @@ func listsOn(p *layout.Plan, paper drawing.Paper, least float64, id, title, kind
 		pg.Title.Paper, pg.Title.Compact = paper.Name, IsSmall(paper)
 		n, rest := pg.setList(blocks, least)
 		if n == 0 {
-			return nil, &Refusal{"sheet.size", fmt.Sprintf("%s: its tables do not fit on one sheet of %s, %.0f x %.0f mm; use a larger sheet", title, paper.Name, paper.W, paper.H)}
+			return nil, &Refusal{"sheet.size",
+				fmt.Sprintf("%s: its tables do not fit on one sheet of %s, %.0f x %.0f mm; use a larger sheet", title,
+					paper.Name, paper.W, paper.H)}
 		}
 		out, blocks = append(out, pg), rest
 	}

@@ -42,7 +42,8 @@ func (pg *Page) Path(l drawing.Layer, title string, segs []drawing.Seg, s *drawi
 }
 
 // Sign adds a line or an area that shows s.
-func (pg *Page) Sign(s signs.Sign, l drawing.Layer, title string, segs []drawing.Seg, st *drawing.Stroke, fill *drawing.Colour) {
+func (pg *Page) Sign(s signs.Sign, l drawing.Layer, title string, segs []drawing.Seg, st *drawing.Stroke,
+	fill *drawing.Colour) {
 	if len(segs) > 0 {
 		pg.Path(l, title, segs, st, fill)
 		pg.Uses(s)

@@ -8,7 +8,8 @@ import (
 )
 
 // govern is printed on every sheet, beside the check line.
-const govern = "Figured dimensions govern. Print at 100" + NoBreak + "%: this line is 100" + NoBreak + "mm" + NoBreak + "/" + NoBreak + "4" + NoBreak + "in"
+const govern = "Figured dimensions govern. Print at 100" + NoBreak + "%: this line is 100" + NoBreak + "mm" + NoBreak +
+	"/" + NoBreak + "4" + NoBreak + "in"
 
 // A Proof lets a reader find out whether a print is true to scale: a check
 // line and a bar in the units of the floor.

@@ -9,7 +9,8 @@ import (
 
 // spelt are Latin letters that no accent can be taken off, and the German ones
 // whose spelling without dots has an e.
-var spelt = strings.NewReplacer("ä", "ae", "ö", "oe", "ü", "ue", "ß", "ss", "æ", "ae", "œ", "oe", "ø", "oe", "ł", "l", "đ", "d", "ð", "d", "þ", "th", "ı", "i")
+var spelt = strings.NewReplacer("ä", "ae", "ö", "oe", "ü", "ue", "ß", "ss", "æ", "ae", "œ", "oe", "ø", "oe", "ł", "l",
+	"đ", "d", "ð", "d", "þ", "th", "ı", "i")
 
 // Slug turns a name into part of a file's name, the same on every system. Latin
 // letters lose their accents, as zip tools and old shells garble those; letters

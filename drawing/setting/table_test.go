@@ -16,7 +16,8 @@ func setAlone(b Block, w float64) *drawing.Sheet {
 
 // TestDecimalAlign: the decimal points of a column lie under each other.
 func TestDecimalAlign(t *testing.T) {
-	tab := Table{Cols: []Column{{Head: "Item", Wraps: true}, {Head: "Net", Align: Decimal}}, Rows: [][]Cell{Row("a", "1.25"), Row("b", "100.5"), Row("c", "12")}}
+	tab := Table{Cols: []Column{{Head: "Item", Wraps: true}, {Head: "Net", Align: Decimal}},
+		Rows: [][]Cell{Row("a", "1.25"), Row("b", "100.5"), Row("c", "12")}}
 	var points []float64
 	for _, tx := range setAlone(tab, 80).Texts() {
 		whole, _ := parts(tx.Text)
@@ -31,7 +32,8 @@ func TestDecimalAlign(t *testing.T) {
 
 // TestTableHeight: what a table says of its height is what it takes.
 func TestTableHeight(t *testing.T) {
-	tab := Table{Head: "Things", Cols: []Column{{Head: "Item", Wraps: true}, {Head: "Note of some length", Wraps: true}}}
+	tab := Table{Head: "Things", Cols: []Column{{Head: "Item", Wraps: true}, {Head: "Note of some length",
+		Wraps: true}}}
 	for range 5 {
 		tab.Rows = append(tab.Rows, Row("a name that has to wrap in a narrow column", "and a note that wraps too"))
 	}
@@ -66,12 +68,14 @@ func TestSplit(t *testing.T) {
 // TestWordsBeforeField: of two arrangements at one scale the one that keeps the
 // words of its tables whole is taken, be the other's field as large as it may.
 func TestWordsBeforeField(t *testing.T) {
-	tab := Table{Cols: []Column{{Head: "Room", Wraps: true}, {Head: "W", Align: Decimal}}, Rows: [][]Cell{Row("Conservatory", "1200")}}
+	tab := Table{Cols: []Column{{Head: "Room", Wraps: true}, {Head: "W", Align: Decimal}},
+		Rows: [][]Cell{Row("Conservatory", "1200")}}
 	w := fonts.Width(fonts.Lettering, "Conservatory", Note) + fonts.Width(fonts.Lettering, "1200", Note) + 4*Pad
 	if narrow, wide := (placed{Block: tab, W: w - 1}), (placed{Block: tab, W: w + 1}); !narrow.tight() || wide.tight() {
 		t.Errorf("%.1f wide its words are whole; narrower: %v, wider: %v", w, narrow.tight(), wide.tight())
 	}
-	large, small := Arrangement{tight: true, Field: drawing.Box{X1: 300, Y1: 200}}, Arrangement{Field: drawing.Box{X1: 100, Y1: 100}}
+	large, small := Arrangement{tight: true, Field: drawing.Box{X1: 300, Y1: 200}},
+		Arrangement{Field: drawing.Box{X1: 100, Y1: 100}}
 	if large.better(small, false) || !small.better(large, false) {
 		t.Error("a larger field is preferred to whole words")
 	}
@@ -101,7 +105,8 @@ func TestFlow(t *testing.T) {
 	ty := NewTypesetter()
 	var blocks []Block
 	for range 12 {
-		blocks = append(blocks, List{Head: "Head", Number: 1, Paras: []string{"one two three four five six", "seven eight nine ten eleven twelve", "thirteen"}})
+		blocks = append(blocks, List{Head: "Head", Number: 1, Paras: []string{"one two three four five six",
+			"seven eight nine ten eleven twelve", "thirteen"}})
 	}
 	slots := []drawing.Box{{X1: 60, Y1: 100}, {X0: 70, X1: 130, Y1: 80}}
 	placed, rest := Flow(ty, blocks, slots)
@@ -149,12 +154,14 @@ func TestFootOfColumn(t *testing.T) {
 // TestBesideTitle: under several columns the title block may be so narrow that
 // the first of them runs down beside it, 5 mm off it and off the frame.
 func TestBesideTitle(t *testing.T) {
-	n := Need{Ty: NewTypesetter(), Titles: map[TitleKey]float64{}, least: columnLeast, Title: TitleBlock{Title: "Cable plan", Label: "CP-1", N: 1, Of: 9}}
+	n := Need{Ty: NewTypesetter(), Titles: map[TitleKey]float64{}, least: columnLeast,
+		Title: TitleBlock{Title: "Cable plan", Label: "CP-1", N: 1, Of: 9}}
 	f := drawing.Box{X0: 20, Y0: 10, X1: 410, Y1: 287}
 	for _, w := range []float64{150, 190, 230} {
 		tw := n.besideFirst(w)
 		a := n.column(f, w, 0, tw)
-		if first := a.slots[0]; first.Y1 != f.Y1-edge || math.Abs(first.X1-(a.title.X0-edge)) > 1e-6 || a.title.X1 != f.X1 {
+		if first := a.slots[0]; first.Y1 != f.Y1-edge || math.Abs(first.X1-(a.title.X0-edge)) > 1e-6 ||
+			a.title.X1 != f.X1 {
 			t.Errorf("%g mm of columns: the first is %v, the title block %v", w, first, a.title)
 		}
 		for _, s := range a.slots[1:] {
@@ -168,8 +175,10 @@ func TestBesideTitle(t *testing.T) {
 // TestWidths: columns fill the width given, and no word is broken while there
 // is room to keep it whole.
 func TestWidths(t *testing.T) {
-	tab := Table{Cols: []Column{{Head: "Room", Wraps: true}, {Head: "An hour", Align: Decimal}, {Head: "Where the figure comes from", Wraps: true}},
-		Rows: [][]Cell{Row("Kitchen", "1.49", "the label, worked out for the whole of a month"), Row("Membrane", "0.2", "-")}}
+	tab := Table{Cols: []Column{{Head: "Room", Wraps: true}, {Head: "An hour", Align: Decimal},
+		{Head: "Where the figure comes from", Wraps: true}},
+		Rows: [][]Cell{Row("Kitchen", "1.49", "the label, worked out for the whole of a month"),
+			Row("Membrane", "0.2", "-")}}
 	for _, w := range []float64{55, 70, 120} {
 		ws := tab.widths(NewTypesetter(), w)
 		if math.Abs(Sum(ws)-w) > 1e-6 {

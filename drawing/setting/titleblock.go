@@ -104,7 +104,8 @@ func (t TitleBlock) Fields() []field {
 		{"Site", i.Site, 46, Note}, {"Job", i.Title, 38, Note},
 		{"Title", t.Title, 84, drawing.H50},
 		{"Document type", t.Kind, 40, Note}, {"Drawing no.", i.Number, 40, Note},
-		{"Sheet", fmt.Sprintf("%s, %d of %d", t.Label, t.N, t.Of), 30, Note}, {"Rev.", t.Revision, 14, Note}, {"Plan code", t.plan, 22, Note},
+		{"Sheet", fmt.Sprintf("%s, %d of %d", t.Label, t.N, t.Of), 30, Note}, {"Rev.", t.Revision, 14, Note},
+		{"Plan code", t.plan, 22, Note},
 		{"Scale", t.Scale, 30, Note}, {"Units", t.Units, 40, Note}, {"Paper", t.Paper, 20, Note},
 		{"Date", date, 26, Note}, {"Drawn", i.DrawnBy, 30, Note},
 		{"Checked", i.CheckedBy, 30, Note}, {"Approved", i.ApprovedBy, 30, Note},
@@ -247,7 +248,8 @@ func (t TitleBlock) setBand(pg *Page, at drawing.Pt, w float64) float64 {
 	band := drawing.Box{X0: at.X, Y0: at.Y, X1: at.X + w, Y1: at.Y + t.band()}
 	pg.Path(drawing.LayerFloor, "status", drawing.Rectangle(band), nil, drawing.Filled(drawing.Black))
 	pg.Add(&drawing.Text{
-		Layer: drawing.LayerText, At: drawing.Pt{X: at.X + w/2, Y: band.Centre().Y + drawing.H50/2}, Text: StatusWords(t.Info.Status),
+		Layer: drawing.LayerText, At: drawing.Pt{X: at.X + w/2, Y: band.Centre().Y + drawing.H50/2},
+		Text:   StatusWords(t.Info.Status),
 		Height: drawing.H50, Face: fonts.LetteringBold, Anchor: drawing.Middle, Colour: drawing.White,
 	})
 	y := band.Y1

@@ -17,7 +17,8 @@ const NoBreak = "\u00a0"
 func breakable(r rune) bool { return unicode.IsSpace(r) && string(r) != NoBreak }
 
 // unitWords are the units that stay on the line of their figure.
-var unitWords = strings.Fields("mm m m² in ft ft² V W A W/m W/ft W/m² W/ft² Ω kΩ MΩ mA nF kg lb L mL gal kWh h min K % °C °F")
+var unitWords = strings.Fields("mm m m² in ft ft² V W A W/m W/ft W/m² W/ft² Ω kΩ MΩ mA nF kg lb L mL gal kWh h min K " +
+	"% °C °F")
 
 // Fields returns the words of a text, which are never broken: a figure and its
 // unit are one, as are whole inches and the fraction after them, and a wall and

@@ -36,7 +36,8 @@ func TestWrap(t *testing.T) {
 func TestUnitsStay(t *testing.T) {
 	ty := NewTypesetter()
 	for _, text := range []string{
-		"240 V, 552 W, 2.30 A", "58.4 to 67.7 Ω", "4.00 m, 2.50 m", "14.8 W/ft² (159 W/m²), round run 4", "tiled 23.2 ft² (2.16 m²), heated 15.1 ft²", "24 min to 50 min",
+		"240 V, 552 W, 2.30 A", "58.4 to 67.7 Ω", "4.00 m, 2.50 m", "14.8 W/ft² (159 W/m²), round run 4",
+		"tiled 23.2 ft² (2.16 m²), heated 15.1 ft²", "24 min to 50 min",
 	} {
 		for w := 24.0; w < 60; w += 0.5 {
 			for _, l := range ty.Wrap(text, w)[1:] {
@@ -59,7 +60,8 @@ func TestUnitsStay(t *testing.T) {
 func TestInchesStay(t *testing.T) {
 	ty := NewTypesetter()
 	for w := 24.0; w < 60; w += 0.5 {
-		for _, l := range ty.Wrap(`moved 1'-0 1/16" (306 mm) east, now 0'-3 1/8" (80 mm) from wall B, 5'-2 3/4", or 2 1/2" more`, w)[1:] {
+		for _, l := range ty.Wrap(`moved 1'-0 1/16" (306 mm) east, now 0'-3 1/8" (80 mm) from wall B, 5'-2 3/4", or `+
+			`2 1/2" more`, w)[1:] {
 			if strings.Contains(strings.Fields(l)[0], "/") {
 				t.Errorf("at %g mm a fraction begins the line %q", w, l)
 			}
@@ -71,7 +73,8 @@ func TestInchesStay(t *testing.T) {
 func TestLettersStay(t *testing.T) {
 	ty := NewTypesetter()
 	for w := 20.0; w < 60; w += 0.5 {
-		for _, l := range ty.Wrap("Channel crossing P1: 2 from D1 (wall C), 44 from D2 (wall AB). A wall of its own", w)[1:] {
+		for _, l := range ty.Wrap("Channel crossing P1: 2 from D1 (wall C), 44 from D2 (wall AB). A wall of its own",
+			w)[1:] {
 			if first := strings.Fields(l)[0]; first == "C)," || first == "AB)." {
 				t.Errorf("at %g mm a letter begins the line %q", w, l)
 			}

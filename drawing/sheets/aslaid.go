@@ -36,11 +36,13 @@ func differences(v *floorplan.View) []setting.Block {
 				l.Paras = append(l.Paras, fmt.Sprintf("%s: %d more in the layout file.", c.ID, len(c.Laid.Differ)-k))
 				break
 			}
-			l.Paras = append(l.Paras, fmt.Sprintf("%s%s: %s off, at %s.", v.Prefix(c.ID), d.What, v.Fig.Spacing(d.Off), v.PlaceWords(d.Laid)))
+			l.Paras = append(l.Paras, fmt.Sprintf("%s%s: %s off, at %s.", v.Prefix(c.ID), d.What, v.Fig.Spacing(d.Off),
+				v.PlaceWords(d.Laid)))
 		}
 	}
 	if names := unrecorded(v); recorded && len(names) > 0 {
-		l.Paras = append(l.Paras, fmt.Sprintf("Drawn as planned, never recorded, and may lie %s off or more: %s.", v.Fig.Spacing(layout.UnrecordedError), strings.Join(names, ", ")))
+		l.Paras = append(l.Paras, fmt.Sprintf("Drawn as planned, never recorded, and may lie %s off or more: %s.",
+			v.Fig.Spacing(layout.UnrecordedError), strings.Join(names, ", ")))
 	}
 	if len(l.Paras) == 0 {
 		return nil
@@ -94,7 +96,8 @@ func plannedLine(v *floorplan.View, planned, lies []plane.Point, off float64) {
 	end := func() {
 		if len(open) > 1 {
 			line := v.Paper.Pts(open)
-			v.Sign(signs.Planned, drawing.LayerCable, "where the plan had cable", drawing.Polyline(line...), drawing.HiddenLine(), nil)
+			v.Sign(signs.Planned, drawing.LayerCable, "where the plan had cable", drawing.Polyline(line...),
+				drawing.HiddenLine(), nil)
 			v.Ink.Line(line, lettering.ThinInk)
 		}
 		open = nil

@@ -19,9 +19,11 @@ func laidPlan(t *testing.T) *layout.Plan {
 	p := samplePlan(t, plane.Millimetres)
 	p.Job.Info.Status = job.AsLaid
 	c := &p.Rooms[0].Cables[0]
-	readings := []job.Reading{{Stage: "on spool", By: "TT", Ohms: job.Figure{Value: c.Circuit.Nominal, Taken: true}}, {Stage: "hook-up", Ohms: job.Figure{Value: 2 * c.Circuit.Nominal, Taken: true}}}
+	readings := []job.Reading{{Stage: "on spool", By: "TT", Ohms: job.Figure{Value: c.Circuit.Nominal, Taken: true}},
+		{Stage: "hook-up", Ohms: job.Figure{Value: 2 * c.Circuit.Nominal, Taken: true}}}
 	n := len(c.Path) - 1
-	c.Laid = &layout.Laid{Job: &job.Laid{Evidence: job.ByHand, Readings: readings}, Whole: true, Path: c.Path, Planned: c.Path, Joint: &c.Path[0], EndCap: &c.Path[n], Error: 25.4, FingerRoom: 76.2,
+	c.Laid = &layout.Laid{Job: &job.Laid{Evidence: job.ByHand, Readings: readings}, Whole: true, Path: c.Path,
+		Planned: c.Path, Joint: &c.Path[0], EndCap: &c.Path[n], Error: 25.4, FingerRoom: 76.2,
 		Differ: []layout.Difference{{What: "run 1", Plan: c.Path[0], Laid: c.Path[1], Off: 40}}}
 	c.Judge(p.Job.Sensor)
 	return p
@@ -66,7 +68,8 @@ func TestRecordsAreShown(t *testing.T) {
 func TestFaultPlan(t *testing.T) {
 	p := laidPlan(t)
 	c := &p.Rooms[0].Cables[0]
-	f, err := probe.Trace(p, c.ID, record.Stretch{Method: "by hand", Formula: "x = 1", From: 4000, Best: 4500, To: 5200, Cautions: record.Cautions(), Assumptions: []string{"there is one fault"}})
+	f, err := probe.Trace(p, c.ID, record.Stretch{Method: "by hand", Formula: "x = 1", From: 4000, Best: 4500, To: 5200,
+		Cautions: record.Cautions(), Assumptions: []string{"there is one fault"}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -76,7 +79,8 @@ func TestFaultPlan(t *testing.T) {
 	}
 	checkSheets(t, set)
 	got := said(set[0])
-	for _, want := range []string{"Before a tile is lifted", "second method", "LIKELIEST", "Assumed: there is one fault"} {
+	for _, want := range []string{"Before a tile is lifted", "second method", "LIKELIEST",
+		"Assumed: there is one fault"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("the fault plan does not say %q: %s", want, got)
 		}
@@ -87,7 +91,8 @@ func TestChangePlans(t *testing.T) {
 	p := samplePlan(t, plane.Inches)
 	p.Job.Revisions = []job.Revision{{Letter: "B", Text: "joint moved"}}
 	at := p.Rooms[0].Cables[0].Path[0]
-	changes := []compare.Change{{What: "revision", Before: "A", After: "B"}, {Room: p.Rooms[0].Job.Name, What: "lead joint", Before: "there", After: "here", At: &at, Radius: 120}}
+	changes := []compare.Change{{What: "revision", Before: "A", After: "B"},
+		{Room: p.Rooms[0].Job.Name, What: "lead joint", Before: "there", After: "here", At: &at, Radius: 120}}
 	set, err := ChangePlans(p, changes)
 	if err != nil || len(set) != 1 {
 		t.Fatalf("%d sheets, %v", len(set), err)

@@ -30,18 +30,23 @@ func BenchmarkSet(b *testing.B) {
 // with a cabinet and a box; the cable of each is chosen.
 func twentyRooms() string {
 	var b strings.Builder
-	b.WriteString("units = \"mm\"\n[job]\ntitle = \"twenty rooms\"\n[membrane]\npitch = 30\nroll_width = \"1 m\"\nroll_length = \"12.5 m\"\n[supply]\nvolts = 240\n")
+	b.WriteString("units = \"mm\"\n[job]\ntitle = \"twenty rooms\"\n[membrane]\npitch = 30\nroll_width = \"1 " +
+		"m\"\nroll_length = \"12.5 m\"\n[supply]\nvolts = 240\n")
 	for i := range 16 {
 		length := 14 + 6*i
-		fmt.Fprintf(&b, "[[cable]]\nid = \"R%d\"\nvolts = 240\nwatts = %d\nlength = \"%d m\"\nlead = \"6 m\"\n", length, 12*length, length)
+		fmt.Fprintf(&b, "[[cable]]\nid = \"R%d\"\nvolts = 240\nwatts = %d\nlength = \"%d m\"\nlead = \"6 m\"\n", length,
+			12*length, length)
 	}
 	for i := range 20 {
 		w, h := 1900+80*i, 1700+90*(i*7%20)
 		corners := fmt.Sprintf("[[0,0],[%d,0],[%d,%d],[0,%d]]", w, w, h, h)
 		if i%4 == 3 {
-			corners = fmt.Sprintf("[[0,0],[%d,0],[%d,%d],[%d,%d],[%d,%d],[0,%d]]", w, w, h-600, w-700, h-600, w-700, h, h)
+			corners = fmt.Sprintf("[[0,0],[%d,0],[%d,%d],[%d,%d],[%d,%d],[0,%d]]", w, w, h-600, w-700, h-600, w-700, h,
+				h)
 		}
-		fmt.Fprintf(&b, "[[room]]\nname = \"Room %d\"\ncorners = %s\n[[room.fixture]]\nkind = \"cabinet\"\nwall = \"A\"\nfrom = 0\nwidth = 600\ndepth = 400\n[room.thermostat]\nat = [%d, 0]\nheight = 1200\n", i+1, corners, w/2)
+		fmt.Fprintf(&b, "[[room]]\nname = \"Room %d\"\ncorners = %s\n[[room.fixture]]\nkind = \"cabinet\"\nwall = "+
+			"\"A\"\nfrom = 0\nwidth = 600\ndepth = 400\n[room.thermostat]\nat = [%d, 0]\nheight = 1200\n", i+
+			1, corners, w/2)
 	}
 	return b.String()
 }

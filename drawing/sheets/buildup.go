@@ -77,7 +77,8 @@ func sectionOf(p *layout.Plan) section {
 	ty, fig := setting.NewTypesetter(), say.For(p.Job)
 	mm, in := printed(p.Job.BuildUp)
 	for i, l := range p.Job.BuildUp {
-		s.names = append(s.names, setting.Itoa(i+1)+"  "+shortened(ty, layerName(l), 48)+", "+fig.ThicknessOf(mm[i], in[i]))
+		s.names = append(s.names, setting.Itoa(i+1)+"  "+shortened(ty, layerName(l), 48)+", "+fig.ThicknessOf(mm[i],
+			in[i]))
 		top := 0.0
 		if i > 0 {
 			top = s.bottom()
@@ -242,8 +243,10 @@ func (s section) drawNames(v *floorplan.View) {
 		last = row
 		end := drawing.Pt{X: right.X + nameLead - 1, Y: row}
 		v.Thin(drawing.LayerDims, start.Sub(drawing.Pt{X: 3}), start, end.Sub(drawing.Pt{X: 2}), end)
-		v.Path(drawing.LayerDims, "", drawing.Circle(start.Sub(drawing.Pt{X: 3}), 0.5), nil, drawing.Filled(drawing.Black))
-		text := &drawing.Text{Layer: drawing.LayerText, At: end.Add(drawing.Pt{X: 1, Y: drawing.H25 / 2}), Text: s.names[i], Height: drawing.H25}
+		v.Path(drawing.LayerDims, "", drawing.Circle(start.Sub(drawing.Pt{X: 3}), 0.5), nil,
+			drawing.Filled(drawing.Black))
+		text := &drawing.Text{Layer: drawing.LayerText, At: end.Add(drawing.Pt{X: 1, Y: drawing.H25 / 2}),
+			Text: s.names[i], Height: drawing.H25}
 		v.Fixed([]drawing.Item{text})
 	}
 }
@@ -275,7 +278,8 @@ func (s section) drawCable(v *floorplan.View) {
 	}
 	v.Uses(signs.Cable)
 	above := drawing.Pt{Y: -9}
-	pointTo(v, v.Paper.Pt(plane.Pt(s.spacing/2, y)), v.Paper.Pt(plane.Pt(s.spacing/2, 0)).Add(above), "cable", drawing.End)
+	pointTo(v, v.Paper.Pt(plane.Pt(s.spacing/2, y)), v.Paper.Pt(plane.Pt(s.spacing/2, 0)).Add(above), "cable",
+		drawing.End)
 	at := plane.Pt(s.spacing, y)
 	sectionDot(v, at, min(sensorRadius, l.shown/2), "sensor", drawing.SensorBlue)
 	pointTo(v, v.Paper.Pt(at), v.Paper.Pt(plane.Pt(s.spacing, 0)).Add(above), "sensor in its tube", drawing.Start)
@@ -296,7 +300,8 @@ func (s section) drawPegs(v *floorplan.View) {
 	tube := v.Paper.Pt(plane.Pt(s.spacing, 0)).X
 	for _, b := range pegsIn(box, channels, v.Paper.Len(s.pitch)) {
 		if r := max(0.6, v.Paper.Len(sensorRadius)); tube+r < b.X0 || tube-r > b.X1 {
-			v.Path(drawing.LayerMembrane, "peg", drawing.Rectangle(b), drawing.ThinLine(), drawing.Filled(drawing.Grey(0.4)))
+			v.Path(drawing.LayerMembrane, "peg", drawing.Rectangle(b), drawing.ThinLine(),
+				drawing.Filled(drawing.Grey(0.4)))
 		}
 	}
 }
@@ -310,7 +315,8 @@ const leastPitch = 2.0
 func pegsIn(box drawing.Box, x, pitch float64) []drawing.Box {
 	var out []drawing.Box
 	for at := x + pitch/2 - pitch*math.Ceil((x-box.X0)/pitch+1); at < box.X1+pitch; at += pitch {
-		b := drawing.Box{X0: math.Max(at-0.28*pitch, box.X0), Y0: box.Y0 + 0.1*box.H(), X1: math.Min(at+0.28*pitch, box.X1), Y1: box.Y1}
+		b := drawing.Box{X0: math.Max(at-0.28*pitch, box.X0), Y0: box.Y0 + 0.1*box.H(),
+			X1: math.Min(at+0.28*pitch, box.X1), Y1: box.Y1}
 		if b.W() > 0.5 {
 			out = append(out, b)
 		}
@@ -321,13 +327,15 @@ func pegsIn(box drawing.Box, x, pitch float64) []drawing.Box {
 func sectionDot(v *floorplan.View, at plane.Point, r float64, title string, c drawing.Colour) {
 	p := v.Paper.Pt(at)
 	segs := drawing.Circle(p, max(0.6, v.Paper.Len(r)))
-	v.Path(drawing.LayerCable, title, segs, &drawing.Stroke{Width: drawing.W035, Colour: drawing.White}, drawing.Filled(c))
+	v.Path(drawing.LayerCable, title, segs, &drawing.Stroke{Width: drawing.W035, Colour: drawing.White},
+		drawing.Filled(c))
 }
 
 // pointTo writes a name above the section with a leader down to what it names.
 func pointTo(v *floorplan.View, at, above drawing.Pt, text string, a drawing.Anchor) {
 	v.Thin(drawing.LayerDims, at, above)
-	t := &drawing.Text{Layer: drawing.LayerText, At: above.Add(drawing.Pt{Y: -1}), Text: text, Height: drawing.H25, Anchor: a}
+	t := &drawing.Text{Layer: drawing.LayerText, At: above.Add(drawing.Pt{Y: -1}), Text: text, Height: drawing.H25,
+		Anchor: a}
 	v.Fixed([]drawing.Item{t})
 }
 
@@ -336,7 +344,8 @@ func pointTo(v *floorplan.View, at, above drawing.Pt, text string, a drawing.Anc
 func (s section) drawHeights(v *floorplan.View) {
 	left := v.Paper.Pt(plane.Pt(0, 0)).X
 	draw := func(line, mm, low float64, name string) {
-		c := floorplan.Chain{Dir: drawing.Pt{Y: -1}, Out: drawing.Pt{X: -1}, Line: -left + line, At: []float64{0, mm}, Name: name}
+		c := floorplan.Chain{Dir: drawing.Pt{Y: -1}, Out: drawing.Pt{X: -1}, Line: -left + line, At: []float64{0, mm},
+			Name: name}
 		c.Feet = []drawing.Pt{v.Paper.Pt(plane.Pt(0, low)), v.Paper.Pt(plane.Pt(0, 0))}
 		c.Draw(v.Page, v.Fig.Fine())
 	}
@@ -423,11 +432,14 @@ func sectionLevels(v *floorplan.View) []setting.Level {
 
 // layerTable lists the layers from the top with the height each reaches.
 func layerTable(v *floorplan.View) setting.Block {
-	t := setting.Table{Head: "Layers, top to bottom", Cols: []setting.Column{{Head: "No.", Align: setting.Decimal}, {Head: "Layer", Wraps: true, Least: 28}, {Head: "mm", Align: setting.Decimal}, {Head: "in", Align: setting.Decimal}, {Head: "Top at, " + v.Fig.Units.String(), Align: setting.Decimal}}}
+	t := setting.Table{Head: "Layers, top to bottom", Cols: []setting.Column{{Head: "No.", Align: setting.Decimal},
+		{Head: "Layer", Wraps: true, Least: 28}, {Head: "mm", Align: setting.Decimal}, {Head: "in",
+			Align: setting.Decimal}, {Head: "Top at, " + v.Fig.Units.String(), Align: setting.Decimal}}}
 	mm, in := printed(v.Plan.Job.BuildUp)
 	own := ownPrinted(v)
 	for i, l := range v.Plan.Job.BuildUp {
-		t.Rows = append(t.Rows, setting.Row(setting.Itoa(i+1), layerName(l), say.Tenths(mm[i]), v.Fig.Fine().FeetInches(in[i]), topAt(v, setting.Sum(own[i:]))))
+		t.Rows = append(t.Rows, setting.Row(setting.Itoa(i+1), layerName(l), say.Tenths(mm[i]),
+			v.Fig.Fine().FeetInches(in[i]), topAt(v, setting.Sum(own[i:]))))
 	}
 	return t
 }
@@ -456,7 +468,8 @@ func sectionNotes(v *floorplan.View) setting.Block {
 	l.Paras = append(l.Paras, v.Remarks...)
 	carried, _ := overSubfloor(v.Plan.Job.BuildUp)
 	l.Paras = append(l.Paras,
-		fmt.Sprintf("The finished floor stands %s over the subfloor: compare with %s.", v.Fig.Thickness(carried), heightsToCompare(v.Plan)),
+		fmt.Sprintf("The finished floor stands %s over the subfloor: compare with %s.", v.Fig.Thickness(carried),
+			heightsToCompare(v.Plan)),
 		"Thicknesses are those of the job file, rounded so that they add up; no tolerance of the trade is taken off.",
 		"The cable, its lead joint and its end cap are bedded in full, without voids.",
 	)
@@ -464,7 +477,8 @@ func sectionNotes(v *floorplan.View) setting.Block {
 		l.Paras = append(l.Paras, "A layer between break lines is shown thinner than it is: its figure governs.")
 	}
 	if across := acrossJoints(v.Plan); across != "" {
-		l.Paras = append(l.Paras, "At a movement joint tile, bed and membrane are cut through and the gap is filled with sealant; "+across+".")
+		l.Paras = append(l.Paras, "At a movement joint tile, bed and membrane are cut through and the gap is filled "+
+			"with sealant; "+across+".")
 	}
 	return l
 }

@@ -45,7 +45,8 @@ func buildUpOf(t testing.TB, u plane.Units, spacing float64, layers ...job.Layer
 // what is left out (ISO 128-3: interrupted views).
 func TestThickLayersAreBroken(t *testing.T) {
 	layers := []job.Layer{
-		{Name: "stone", Kind: "tile", Thickness: 10}, {Name: "bed", Kind: "mortar", Thickness: 4}, {Name: "pegs", Kind: "membrane", Thickness: 5.5},
+		{Name: "stone", Kind: "tile", Thickness: 10}, {Name: "bed", Kind: "mortar", Thickness: 4},
+		{Name: "pegs", Kind: "membrane", Thickness: 5.5},
 		{Name: "foam", Kind: "board", Thickness: 10}, {Name: "slab", Kind: "concrete", Thickness: 120},
 	}
 	s := buildUpOf(t, plane.Millimetres, 90, layers...)
@@ -80,11 +81,13 @@ func TestSectionShowsTwoRuns(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		spacing := rapid.Float64Range(40, 300).Draw(rt, "spacing")
 		u := rapid.SampledFrom([]plane.Units{plane.Millimetres, plane.Inches}).Draw(rt, "units")
-		s := buildUpOf(t, u, spacing, job.Layer{Kind: "tile", Thickness: 10}, job.Layer{Kind: "membrane", Thickness: 5.5}, job.Layer{Kind: "wood", Thickness: 18})
+		s := buildUpOf(t, u, spacing, job.Layer{Kind: "tile", Thickness: 10},
+			job.Layer{Kind: "membrane", Thickness: 5.5}, job.Layer{Kind: "wood", Thickness: 18})
 		runs, sensors, pegs := pathsOf(s, "heating cable"), pathsOf(s, "sensor"), pathsOf(s, "peg")
 		pitch := samplePlan(t, u).Job.Membrane.Pitch
 		gap := (runs[1].Centre().X - runs[0].Centre().X) * s.Ratio
-		if math.Abs(gap/pitch-math.Round(gap/pitch)) > 1e-6 || math.Abs(gap-spacing) > math.Max(pitch/2, 2*pitch-spacing)+1e-6 {
+		if math.Abs(gap/pitch-math.Round(gap/pitch)) > 1e-6 || math.Abs(gap-spacing) > math.Max(pitch/2,
+			2*pitch-spacing)+1e-6 {
 			rt.Errorf("runs %.1f mm apart for %.1f mm, pitch %.1f", gap, spacing, pitch)
 		}
 		if len(sensors) != 1 || math.Abs(sensors[0].Centre().X-(runs[0].Centre().X+runs[1].Centre().X)/2) > 1e-6 {

@@ -47,7 +47,8 @@ func drawCablePlan(v *floorplan.View) {
 func jointCrossings(v *floorplan.View) {
 	for _, x := range v.Room.JointCrossings() {
 		words := strings.Join(x.Leads, ", ")
-		v.Remark(fmt.Sprintf("%s%s: past %s in a sleeve that lets both sides move, or through the wall, as the cable's instructions allow.", strings.ToUpper(words[:1]), words[1:], x.Joint))
+		v.Remark(fmt.Sprintf("%s%s: past %s in a sleeve that lets both sides move, or through the wall, as the "+
+			"cable's instructions allow.", strings.ToUpper(words[:1]), words[1:], x.Joint))
 	}
 }
 
@@ -69,7 +70,8 @@ func shortWalls(v *floorplan.View, n int) {
 	case n == 1:
 		v.Remark(walls + ": a corner of it that no chain gives is listed, and numbered where there is room.")
 	default:
-		v.Remark(walls + ": their corners that no chain gives are listed as c1, c2 and so on round the room, and numbered where there is room.")
+		v.Remark(walls + ": their corners that no chain gives are listed as c1, c2 and so on round the room, and " +
+			"numbered where there is room.")
 	}
 }
 
@@ -87,17 +89,24 @@ func shortWords(v *floorplan.View, n int) string {
 // cautions whose breach destroys the cable at once.
 func cablePlanLevels(v *floorplan.View) []setting.Level {
 	tables := append(schedule(v.Room, v.Fig, nil), areas(v.Room, v.Fig.Units))
-	signs, few, all, last := setting.LegendOf(v.Used), fewCautions(v, "with the setting out or its notes"), allCautions(v), lastCautions(v)
+	signs, few, all, last := setting.LegendOf(v.Used), fewCautions(v, "with the setting out or its notes"), allCautions(
+		v), lastCautions(v)
 	places := append([]setting.Block{v.Locations()}, v.Standing()...)
 	corners, changed, revised := v.Corners(), differences(v), revised(v)
-	levels := []setting.Level{{Blocks: slices.Concat(places, corners, changed, tables, []setting.Block{signs, notes(v)}, revised, all)}}
+	levels := []setting.Level{{Blocks: slices.Concat(places, corners, changed, tables, []setting.Block{signs, notes(v)},
+		revised, all)}}
 	if len(corners) > 0 {
-		levels = append(levels, setting.Level{Blocks: slices.Concat(places, corners, tables, []setting.Block{signs, few, notes(v)}, revised), Rest: changed, Later: last, Gain: 1.3})
+		levels = append(levels, setting.Level{Blocks: slices.Concat(places, corners, tables,
+			[]setting.Block{signs, few, notes(v)}, revised), Rest: changed, Later: last, Gain: 1.3})
 	}
 	return append(levels,
-		setting.Level{Blocks: slices.Concat(places, tables, []setting.Block{signs, few, notes(v)}, revised), Rest: changed, Later: slices.Concat(corners, last), Gain: 1.3},
-		setting.Level{Blocks: slices.Concat(places, []setting.Block{signs, few, notes(v)}, revised), Rest: slices.Concat(tables, changed), Later: slices.Concat(corners, last), Gain: 1.9},
-		setting.Level{Blocks: slices.Concat(places[:1], []setting.Block{fewCautions(v, "on the sheet of notes"), signs, notes(v)}, places[1:], corners, tables, revised), Rest: slices.Concat(changed, last), Gain: 1.9, Overflow: true},
+		setting.Level{Blocks: slices.Concat(places, tables, []setting.Block{signs, few, notes(v)}, revised),
+			Rest: changed, Later: slices.Concat(corners, last), Gain: 1.3},
+		setting.Level{Blocks: slices.Concat(places, []setting.Block{signs, few, notes(v)}, revised),
+			Rest: slices.Concat(tables, changed), Later: slices.Concat(corners, last), Gain: 1.9},
+		setting.Level{Blocks: slices.Concat(places[:1], []setting.Block{fewCautions(v, "on the sheet of notes"), signs,
+			notes(v)}, places[1:], corners, tables, revised), Rest: slices.Concat(changed, last), Gain: 1.9,
+			Overflow: true},
 	)
 }
 
@@ -147,10 +156,12 @@ func stackedLeads(v *floorplan.View) (out []string) {
 	tape := layout.NewTape(v.Room.Job, v.Fig.Units)
 	for _, s := range v.Room.LeadStacks() {
 		if s.Joint {
-			out = append(out, fmt.Sprintf("The %s comes over the %s, %s: lay it round the joint, never on it, nor on heating cable.", s.Lead, s.On, tape.Place(s.At)))
+			out = append(out, fmt.Sprintf("The %s comes over the %s, %s: lay it round the joint, never on it, nor on "+
+				"heating cable.", s.Lead, s.On, tape.Place(s.At)))
 			continue
 		}
-		out = append(out, fmt.Sprintf("The %s and the %s lie on one another over %s about the place %s: lay each there in a tube or recess of its own, never on a lead joint or heating cable.",
+		out = append(out, fmt.Sprintf("The %s and the %s lie on one another over %s about the place %s: lay each "+
+			"there in a tube or recess of its own, never on a lead joint or heating cable.",
 			s.Lead, s.On, tape.Length(s.Length), tape.Place(s.At)))
 	}
 	return out
@@ -169,17 +180,20 @@ func notes(v *floorplan.View) setting.Block {
 		l.Paras = append(l.Paras, "A run without a number follows the one before it along the cable.")
 	}
 	if t := v.Room.Job.Thermostat; t.Wall >= 0 && t.Wall < len(v.Room.Job.Walls) {
-		l.Paras = append(l.Paras, fmt.Sprintf("Lead rise in wall %s: no nail or screw within %s of it to either side, floor and wall, up to the box.", v.Room.Job.Walls[t.Wall].Letter, floorplan.RiseWords(v.Fig.Units)))
+		l.Paras = append(l.Paras, fmt.Sprintf("Lead rise in wall %s: no nail or screw within %s of it to either "+
+			"side, floor and wall, up to the box.", v.Room.Job.Walls[t.Wall].Letter, floorplan.RiseWords(v.Fig.Units)))
 	}
 	if bare := v.Room.Bare; !bare.Empty() {
-		l.Paras = append(l.Paras, fmt.Sprintf("%s of the floor, dotted, stays without cable: it is cut off from the rest.", plane.FormatArea(bare.Area(), v.Fig.Units)))
+		l.Paras = append(l.Paras, fmt.Sprintf("%s of the floor, dotted, stays without cable: it is cut off from the "+
+			"rest.", plane.FormatArea(bare.Area(), v.Fig.Units)))
 	}
 	l.Paras = append(l.Paras, stackedLeads(v)...)
 	if v.Room.Chosen != nil && v.Room.Chosen.Why != "" {
 		l.Paras = append(l.Paras, "Cable chosen: "+strings.TrimSuffix(v.Room.Chosen.Why, ".")+".")
 	}
 	if len(v.Room.Cables) > 0 {
-		l.Paras = append(l.Paras, "Even spacing: runs spread evenly over the heated area and half a gap round it, "+evenFloors(v)+".")
+		l.Paras = append(l.Paras, "Even spacing: runs spread evenly over the heated area and half a gap round it, "+
+			evenFloors(v)+".")
 	}
 	l.Paras = append(l.Paras, v.Plan.Job.Notes...)
 	l.Paras = append(l.Paras, "Floor warming; no heat-loss calculation by a standard has been made.")

@@ -29,19 +29,28 @@ const (
 // text words a caution as the region does.
 func (c caution) text(in circuit.Region) string {
 	return [...]string{
-		"Design aid only. The installer, a licensed electrician and the local inspector decide; local code and the cable's instructions override this sheet.",
-		"Feed only at the voltage on the label. Wrong voltage destroys the cable or gives no useful heat (double voltage is 4 times the power).",
+		"Design aid only. The installer, a licensed electrician and the local inspector decide; local code and the " +
+			"cable's instructions override this sheet.",
+		"Feed only at the voltage on the label. Wrong voltage destroys the cable or gives no useful heat (double " +
+			"voltage is 4 times the power).",
 		in.Protect + " " + in.Series,
-		"Never shorten, cut, splice or cross the heating part; only the cold lead may be trimmed, where its instructions allow. Lead joint and end cap lie in mortar under tile, never in a wall or box.",
+		"Never shorten, cut, splice or cross the heating part; only the cold lead may be trimmed, where its " +
+			"instructions allow. Lead joint and end cap lie in mortar under tile, never in a wall or box.",
 		"Never energise the cable on its spool or in a coil, not even briefly.",
-		"Do not energise until mortar, levelling compound and grout have cured: the longest stated time of any layer; 28 days for portland cement when nothing is stated.",
-		"Measure and write down conductor and insulation resistance at every stage of the test record, from the spool to the hook-up. Stop and find the cause if a value leaves its limits.",
-		"Insulation tests: disconnect the thermostat, its electronics and the sensor first. The tester's voltage is dangerous.",
-		"No heating cable under cabinets, tubs or built-ins without clearance, through walls, across movement joints, or in closets where code forbids it.",
-		"No drilling, nailing or fixing into the heated area. Photograph the layout; leave plan, records and warning label at the " + in.Panel + ".",
+		"Do not energise until mortar, levelling compound and grout have cured: the longest stated time of any " +
+			"layer; 28 days for portland cement when nothing is stated.",
+		"Measure and write down conductor and insulation resistance at every stage of the test record, from the " +
+			"spool to the hook-up. Stop and find the cause if a value leaves its limits.",
+		"Insulation tests: disconnect the thermostat, its electronics and the sensor first. The tester's voltage is " +
+			"dangerous.",
+		"No heating cable under cabinets, tubs or built-ins without clearance, through walls, across movement " +
+			"joints, or in closets where code forbids it.",
+		"No drilling, nailing or fixing into the heated area. Photograph the layout; leave plan, records and warning " +
+			"label at the " + in.Panel + ".",
 		"Sensor in its own tube, midway between two runs, away from other heat sources; keep it replaceable.",
 		"Inspection before covering.",
-		"Floor finish: keep to the lower of the comfort limit (29 °C / 84.2 °F occupied, 33 °C / 91.4 °F bath, 35 °C / 95 °F edge zone) and the covering's own limit. No thick rugs or mattresses on heated floor.",
+		"Floor finish: keep to the lower of the comfort limit (29 °C / 84.2 °F occupied, 33 °C / 91.4 °F bath, 35 °C " +
+			"/ 95 °F edge zone) and the covering's own limit. No thick rugs or mattresses on heated floor.",
 	}[c]
 }
 

@@ -53,7 +53,8 @@ func TestBetweenAgreesWithOffsets(t *testing.T) {
 	for _, c := range []struct {
 		from, to float64
 		want     string
-	}{{0, 1000.6, f.Length(1000.6)}, {0, -1000.6, f.Length(-1000.6)}, {1000.4, 2000.8, `1001 (3'-3 3/8")`}, {1000.4, 3000.8, `2001 (6'-6 3/4")`}} {
+	}{{0, 1000.6, f.Length(1000.6)}, {0, -1000.6, f.Length(-1000.6)}, {1000.4, 2000.8, `1001 (3'-3 3/8")`}, {1000.4,
+		3000.8, `2001 (6'-6 3/4")`}} {
 		if got := f.Between(c.from, c.to); got != c.want {
 			t.Errorf("%g to %g: %s, want %s", c.from, c.to, got, c.want)
 		}
@@ -131,7 +132,8 @@ func checkChains(t *testing.T, file string, p *layout.Plan) (chains int) {
 					whole[level] = sum
 				}
 				if math.Abs(sum-size) >= step || math.Abs(sum-whole[level]) > 1e-6 {
-					t.Errorf("%s, %s, %s: %g, elsewhere %g; the room measures %g", file, pages[0].Sheet.ID, name, sum, whole[level], size)
+					t.Errorf("%s, %s, %s: %g, elsewhere %g; the room measures %g", file, pages[0].Sheet.ID, name, sum,
+						whole[level], size)
 				}
 			}
 		}
@@ -143,7 +145,8 @@ func checkChains(t *testing.T, file string, p *layout.Plan) (chains int) {
 // which is dimensioned, at every scale and whatever else stands near, and the
 // room's ends always are.
 func TestNearlyInLine(t *testing.T) {
-	r := &job.Room{Outline: plane.Ring{{X: 0, Y: 0}, {X: 377, Y: 0}, {X: 391, Y: 380}, {X: 2000, Y: 380}, {X: 2000, Y: 1500}, {X: 0, Y: 1500}}}
+	r := &job.Room{Outline: plane.Ring{{X: 0, Y: 0}, {X: 377, Y: 0}, {X: 391, Y: 380}, {X: 2000, Y: 380},
+		{X: 2000, Y: 1500}, {X: 0, Y: 1500}}}
 	for i, w := range edges(r.Outline) {
 		r.Walls = append(r.Walls, job.Wall{Letter: string(rune('A' + i)), Segment: w})
 	}
@@ -153,7 +156,8 @@ func TestNearlyInLine(t *testing.T) {
 			if l.Side != floorplan.South {
 				continue
 			}
-			if n := len(l.Stations); n != 3 || l.Stations[0].Along != 0 || l.Stations[1].Along != 391 || l.Stations[2].Along != 2000 {
+			if n := len(l.Stations); n != 3 || l.Stations[0].Along != 0 || l.Stations[1].Along != 391 ||
+				l.Stations[2].Along != 2000 {
 				t.Errorf("1:%g: %+v", ratio, l.Stations)
 			}
 		}
@@ -166,7 +170,9 @@ func TestNearlyInLine(t *testing.T) {
 // TestHiddenCorners: the floor of a recess is dimensioned by no chain, as other
 // parts of the room lie before it at either side: its corners are listed.
 func TestHiddenCorners(t *testing.T) {
-	r := &job.Room{Outline: plane.Ring{{X: 0, Y: 0}, {X: 3000, Y: 0}, {X: 3000, Y: 2000}, {X: 2000, Y: 2000}, {X: 2000, Y: 800}, {X: 1000, Y: 800}, {X: 1000, Y: 2000}, {X: 0, Y: 2000}}, Thermostat: job.Thermostat{Wall: -1}}
+	r := &job.Room{Outline: plane.Ring{{X: 0, Y: 0}, {X: 3000, Y: 0}, {X: 3000, Y: 2000}, {X: 2000, Y: 2000},
+		{X: 2000, Y: 800}, {X: 1000, Y: 800}, {X: 1000, Y: 2000}, {X: 0, Y: 2000}},
+		Thermostat: job.Thermostat{Wall: -1}}
 	for i, w := range edges(r.Outline) {
 		r.Walls = append(r.Walls, job.Wall{Letter: string(rune('A' + i)), Segment: w})
 	}

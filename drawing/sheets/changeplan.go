@@ -77,7 +77,8 @@ func revisionBeside(v *floorplan.View, ring []drawing.Pt) {
 		return
 	}
 	box := drawing.BoxOf(ring...)
-	l := &lettering.Label{Text: letter, Height: drawing.H25, Rank: 1, Subject: box.Centre(), Mark: symbols.RevisionTriangle, Of: signs.Cloud, Note: "changed by revision " + letter}
+	l := &lettering.Label{Text: letter, Height: drawing.H25, Rank: 1, Subject: box.Centre(),
+		Mark: symbols.RevisionTriangle, Of: signs.Cloud, Note: "changed by revision " + letter}
 	for _, p := range ring {
 		for _, off := range []float64{4.5, 7} {
 			out := p.Sub(box.Centre()).Unit().Mul(off)

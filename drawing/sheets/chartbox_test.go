@@ -13,9 +13,11 @@ import (
 func TestChartStaysInItsBox(t *testing.T) {
 	p := samplePlan(t, plane.Inches)
 	p.Job.BuildUp = sampleLayers()
-	blocks := append(jointDetailOf(p), setting.Chart{Head: "A chart of something", Across: "hours", Up: "°C, mean of the surface", Curves: []setting.Curve{
-		{Name: "one", Pts: []drawing.Pt{{X: 0, Y: 20}, {X: 2, Y: 26}, {X: 4, Y: 27.3}}}, {Name: "two", Pts: []drawing.Pt{{X: 0, Y: 20}, {X: 4, Y: 23}}},
-	}, Limits: []setting.LimitLine{{Name: "a limit that has a long name", At: 29}}})
+	blocks := append(jointDetailOf(p), setting.Chart{Head: "A chart of something", Across: "hours",
+		Up: "°C, mean of the surface", Curves: []setting.Curve{
+			{Name: "one", Pts: []drawing.Pt{{X: 0, Y: 20}, {X: 2, Y: 26}, {X: 4, Y: 27.3}}},
+			{Name: "two", Pts: []drawing.Pt{{X: 0, Y: 20}, {X: 4, Y: 23}}},
+		}, Limits: []setting.LimitLine{{Name: "a limit that has a long name", At: 29}}})
 	for _, w := range []float64{64, 90, 118, 180} {
 		for _, b := range blocks {
 			pg := setting.NewPage(p, drawing.Paper{Name: "A3", W: 420, H: 297})

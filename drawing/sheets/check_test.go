@@ -138,7 +138,8 @@ func checkOverCable(t tester, s *drawing.Sheet) {
 // patches returns the white grounds of marks that carry lettering.
 func patches(s *drawing.Sheet) (white []drawing.Box) {
 	for _, it := range s.Items {
-		if p, ok := it.(*drawing.Path); ok && p.Fill != nil && *p.Fill == drawing.White && p.Layer == drawing.LayerMarks {
+		if p, ok := it.(*drawing.Path); ok && p.Fill != nil && *p.Fill == drawing.White &&
+			p.Layer == drawing.LayerMarks {
 			white = append(white, p.Box())
 		}
 	}
@@ -206,19 +207,22 @@ var drawn = []drawing.Layer{drawing.LayerDims, drawing.LayerWalls, drawing.Layer
 // beside the check line, and the place in the frame's lower right corner.
 func checkTitleBlock(t tester, s *drawing.Sheet) {
 	t.Helper()
-	if f, b := s.Paper.Frame(), titleOf(s); math.Abs(b.X1-f.X1) > 0.5 || math.Abs(b.Y1-f.Y1) > 0.5 { // its line is up to 1 mm wide
+	// its line is up to 1 mm wide
+	if f, b := s.Paper.Frame(), titleOf(s); math.Abs(b.X1-f.X1) > 0.5 || math.Abs(b.Y1-f.Y1) > 0.5 {
 		t.Errorf("%s: the title block ends at (%.1f, %.1f), the frame at (%.1f, %.1f)", s.ID, b.X1, b.Y1, f.X1, f.Y1)
 	}
 	var all strings.Builder
 	for _, tx := range s.Texts() {
 		all.WriteString(tx.Text + "\n")
 	}
-	for _, want := range []string{"Contractor", "Drawing no.", "Date", "Sheet", "Title", "Approved", "Drawn", "Document type", "Scale", "Units", "Rev.", "100 mm", "4 in", "Figured dimensions govern"} {
+	for _, want := range []string{"Contractor", "Drawing no.", "Date", "Sheet", "Title", "Approved", "Drawn",
+		"Document type", "Scale", "Units", "Rev.", "100 mm", "4 in", "Figured dimensions govern"} {
 		if !strings.Contains(all.String(), want) {
 			t.Errorf("%s: %q is missing", s.ID, want)
 		}
 	}
-	if !strings.Contains(all.String(), "PROPOSAL") && !strings.Contains(all.String(), "FOR INSTALLATION") && !strings.Contains(all.String(), "AS LAID") {
+	if !strings.Contains(all.String(), "PROPOSAL") && !strings.Contains(all.String(), "FOR INSTALLATION") &&
+		!strings.Contains(all.String(), "AS LAID") {
 		t.Errorf("%s: no status", s.ID)
 	}
 }

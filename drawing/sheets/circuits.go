@@ -37,11 +37,13 @@ func circuitTable(v *floorplan.View) []setting.Block {
 		t.Rows = append(t.Rows, setting.Row("Circuit", c.Job.Name))
 	}
 	if len(c.Rooms) > 1 {
-		t.Rows = append(t.Rows, setting.Row("Serves", strings.Join(c.Rooms, ", ")), setting.Row("Amps in all", fmt.Sprintf("%.2f A", c.Total.Amps)))
+		t.Rows = append(t.Rows, setting.Row("Serves", strings.Join(c.Rooms, ", ")),
+			setting.Row("Amps in all", fmt.Sprintf("%.2f A", c.Total.Amps)))
 	}
 	in := c.Total.Region
 	if len(c.Rooms) > 1 && in.Derated() {
-		t.Rows = append(t.Rows, setting.Row(fmt.Sprintf("The same at %.0f %%", 100*in.Continuous.Value), fmt.Sprintf("%.2f A", c.Total.Continuous)))
+		t.Rows = append(t.Rows, setting.Row(fmt.Sprintf("The same at %.0f %%", 100*in.Continuous.Value),
+			fmt.Sprintf("%.2f A", c.Total.Continuous)))
 	}
 	for i, r := range c.Ratings {
 		if i > 1 && c.Ratings[i-1].Under {
@@ -58,7 +60,8 @@ func circuitTable(v *floorplan.View) []setting.Block {
 		if r.Binds == "thermostat contacts" {
 			words += fmt.Sprintf(", but the contacts carry only %g A", r.Limit)
 		}
-		t.Rows = append(t.Rows, setting.Row(floorplan.UnbrokenWords(fmt.Sprintf("%g A %s", r.Breaker, in.Breaker)), words))
+		t.Rows = append(t.Rows, setting.Row(floorplan.UnbrokenWords(fmt.Sprintf("%g A %s", r.Breaker, in.Breaker)),
+			words))
 	}
 	if len(c.Ratings) > 0 && (c.Job == nil || c.Job.Breaker == 0) {
 		t.Rows = append(t.Rows, setting.Row("Ratings by", wholeStandards(in.RatingsBy)))
@@ -67,7 +70,8 @@ func circuitTable(v *floorplan.View) []setting.Block {
 		table, _, _ := strings.Cut(wholeStandards(d.Standard), ",")
 		t.Rows = append(t.Rows,
 			setting.Row("Feed, one way", fmt.Sprintf("%s of %s, job file", v.Fig.Long(c.Job.Length), c.Job.Conductor)),
-			setting.Row("Voltage drop", fmt.Sprintf("%.2f V, %.2f %%; copper at %g °C, %s", d.Volts, 100*d.Share, d.At, table)))
+			setting.Row("Voltage drop", fmt.Sprintf("%.2f V, %.2f %%; copper at %g °C, %s", d.Volts, 100*d.Share, d.At,
+				table)))
 	}
 	if len(t.Rows) == 0 {
 		return nil
@@ -148,10 +152,14 @@ func sensorLine(s job.Sensor, f say.Figures) string {
 func sensorTable(s job.Sensor, f say.Figures) []setting.Block {
 	expected := layout.ExpectedSensor(s)
 	if len(expected) == 0 {
-		return []setting.Block{setting.List{Head: "Sensor", Paras: []string{"Its kind is not given, so that its readings cannot be judged here. Read it at a known floor temperature and compare with its instructions."}}}
+		return []setting.Block{setting.List{Head: "Sensor",
+			Paras: []string{"Its kind is not given, so that its readings cannot be judged here. Read it at a known " +
+				"floor temperature and compare with its instructions."}}}
 	}
 	kilo := func(ohms float64) string { return fmt.Sprintf("%.2f", ohms/1000) }
-	t := setting.Table{Head: fmt.Sprintf("Sensor %s (%s), kΩ", s.Family.Name, s.Source), Cols: []setting.Column{{Head: "Floor"}, {Head: "reads", Align: setting.Decimal}, {Head: "within " + difference(f, s.Tolerance), Wraps: true}}}
+	t := setting.Table{Head: fmt.Sprintf("Sensor %s (%s), kΩ", s.Family.Name, s.Source),
+		Cols: []setting.Column{{Head: "Floor"}, {Head: "reads", Align: setting.Decimal},
+			{Head: "within " + difference(f, s.Tolerance), Wraps: true}}}
 	for _, e := range expected {
 		t.Rows = append(t.Rows, setting.Row(degrees(f, e.Celsius), kilo(e.Ohms), kilo(e.Lowest)+" to "+kilo(e.Highest)))
 	}

@@ -18,7 +18,8 @@ func circuitView(t *testing.T, j *job.Circuit, ratings []float64) *floorplan.Vie
 	t.Helper()
 	p := samplePlan(t, plane.Inches)
 	load := p.Load[0].Total
-	p.Circuits = []layout.Circuit{{Job: j, Rooms: []string{p.Rooms[0].Job.Name}, Total: load, Ratings: load.Bindings(ratings)}}
+	p.Circuits = []layout.Circuit{{Job: j, Rooms: []string{p.Rooms[0].Job.Name}, Total: load,
+		Ratings: load.Bindings(ratings)}}
 	return &floorplan.View{Page: &setting.Page{Plan: p}, Room: &p.Rooms[0], Fig: say.For(p.Job)}
 }
 
@@ -39,7 +40,8 @@ func rowsOf(b setting.Block) string {
 func TestGivenCircuitIsFilledIn(t *testing.T) {
 	v := circuitView(t, &job.Circuit{Name: "7", Breaker: 20, GroundFault: 5}, []float64{20})
 	got := rowsOf(toSettle(v))
-	for _, want := range []string{settleCircuit + ", panel: 7", "Breaker, A: 20 A, job file", settleConductor + ": \n", settleFault + ": at thermostat / at panel, class, mA: 5 mA, job file", "Disconnect: \n"} {
+	for _, want := range []string{settleCircuit + ", panel: 7", "Breaker, A: 20 A, job file", settleConductor + ": \n",
+		settleFault + ": at thermostat / at panel, class, mA: 5 mA, job file", "Disconnect: \n"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("no %q in\n%s", want, got)
 		}
@@ -50,7 +52,8 @@ func TestGivenCircuitIsFilledIn(t *testing.T) {
 func TestCircuitSaysWhatBinds(t *testing.T) {
 	v := circuitView(t, nil, []float64{1, 20})
 	got := strings.ReplaceAll(rowsOf(circuitTable(v)[0]), setting.NoBreak, " ")
-	for _, want := range []string{"1 A breaker: 80 % is 0.8 A; LESS than the load", "20 A breaker: 80 % is 16 A; more than the load, but the contacts carry only 15 A"} {
+	for _, want := range []string{"1 A breaker: 80 % is 0.8 A; LESS than the load",
+		"20 A breaker: 80 % is 16 A; more than the load, but the contacts carry only 15 A"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("no %q in\n%s", want, got)
 		}
@@ -61,7 +64,8 @@ func TestCircuitSaysWhatBinds(t *testing.T) {
 // that it is.
 func TestSensorTable(t *testing.T) {
 	f := say.Figures{Units: plane.Inches}
-	for _, c := range []struct{ kind, want string }{{"10k-3977", "77 °F (25 °C): 10.00: "}, {"12k", "assumed 1.2 times"}, {"pt1000", "50 °F (10 °C): 1.04: "}} {
+	for _, c := range []struct{ kind, want string }{{"10k-3977", "77 °F (25 °C): 10.00: "},
+		{"12k", "assumed 1.2 times"}, {"pt1000", "50 °F (10 °C): 1.04: "}} {
 		family, err := circuit.FindFamily(c.kind)
 		if err != nil {
 			t.Fatal(err)

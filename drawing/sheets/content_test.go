@@ -40,8 +40,10 @@ func sampleSet(t *testing.T, u plane.Units) []*drawing.Sheet {
 // 10 percent.
 func TestCablePlanSays(t *testing.T) {
 	for u, want := range map[plane.Units][]string{
-		plane.Millimetres: {"2438", "1524", "+1219", "START", "END", "S1", "S2", "1/2", "1/4", "3/4", "D1", "D2", "tub", "toilet", "vanity", "UNDECIDED", "door stop", "Locating dimensions", "Legend"},
-		plane.Inches:      {`8'-0"`, `5'-0"`, `+4'-0"`, "START", "END", "76.0 to 88.0 Ω", "120 V, 180 W, 1.50 A", "Cable schedule", "Areas", "Heated", "Tiled"},
+		plane.Millimetres: {"2438", "1524", "+1219", "START", "END", "S1", "S2", "1/2", "1/4", "3/4", "D1", "D2", "tub",
+			"toilet", "vanity", "UNDECIDED", "door stop", "Locating dimensions", "Legend"},
+		plane.Inches: {`8'-0"`, `5'-0"`, `+4'-0"`, "START", "END", "76.0 to 88.0 Ω", "120 V, 180 W, 1.50 A",
+			"Cable schedule", "Areas", "Heated", "Tiled"},
 	} {
 		s := sheet(t, sampleSet(t, u), "cable-plan")
 		for _, w := range want {
@@ -57,7 +59,8 @@ func TestCablePlanSays(t *testing.T) {
 func TestLegend(t *testing.T) {
 	set := sampleSet(t, plane.Inches)
 	plan, out := sheet(t, set, "cable-plan"), sheet(t, set, "setting-out")
-	for s, want := range map[signs.Sign]bool{signs.Movement: false, signs.Undecided: true, signs.Peg: false, signs.Spare: true} {
+	for s, want := range map[signs.Sign]bool{signs.Movement: false, signs.Undecided: true, signs.Peg: false,
+		signs.Spare: true} {
 		if has(plan, s.Words()) != want {
 			t.Errorf("cable plan: %q explained: %v", s.Words(), !want)
 		}
@@ -82,7 +85,8 @@ func TestBothUnits(t *testing.T) {
 
 // TestStatus: a plan is never shown as laid.
 func TestStatus(t *testing.T) {
-	for status, word := range map[job.Status]string{job.Proposal: "PROPOSAL", job.ForInstallation: "FOR INSTALLATION", job.AsLaid: "AS LAID"} {
+	for status, word := range map[job.Status]string{job.Proposal: "PROPOSAL", job.ForInstallation: "FOR INSTALLATION",
+		job.AsLaid: "AS LAID"} {
 		p := samplePlan(t, plane.Millimetres)
 		p.Job.Info.Status = status
 		if status == job.AsLaid {
@@ -98,14 +102,16 @@ func TestStatus(t *testing.T) {
 			for _, x := range s.Texts() {
 				all = append(all, x.Text)
 			}
-			if status == job.AsLaid && !strings.Contains(strings.Join(all, " "), "measured by hand, within 25 mm either way") {
+			if status == job.AsLaid && !strings.Contains(strings.Join(all, " "),
+				"measured by hand, within 25 mm either way") {
 				t.Errorf("%s does not say how the cable was found", s.ID)
 			}
 			if !has(s, word) {
 				t.Errorf("%s does not say %s", s.ID, word)
 			}
 		}
-		if strings.Contains(said(sheet(t, set, "owner-map")), "THIS IS A PLAN, NOT A RECORD") == (status == job.AsLaid) {
+		all := said(sheet(t, set, "owner-map"))
+		if strings.Contains(all, "THIS IS A PLAN, NOT A RECORD") == (status == job.AsLaid) {
 			t.Errorf("%s: the owner's map is wrong about its worth", word)
 		}
 	}

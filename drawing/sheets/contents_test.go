@@ -41,7 +41,8 @@ func TestMembraneSheet(t *testing.T) {
 			t.Errorf("seam %s is not lettered", seamName(i))
 		}
 	}
-	for _, want := range []string{"Pieces", "Seams", "P1", "how it is cut", "left over", plane.FormatArea(p.Membrane.Covered, plane.Millimetres)} {
+	for _, want := range []string{"Pieces", "Seams", "P1", "how it is cut", "left over",
+		plane.FormatArea(p.Membrane.Covered, plane.Millimetres)} {
 		if !strings.Contains(said(s), want) {
 			t.Errorf("no %q", want)
 		}
@@ -71,14 +72,16 @@ func TestMembraneSheet(t *testing.T) {
 // A leader to a piece ends in it, even where the piece is a frame: by hand, the
 // deepest points of a frame of 200 mm round a hole lie 100 mm from both edges.
 func TestDeepest(t *testing.T) {
-	frame, err := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(1400, 1000))).Less(plane.FromRing(plane.Rectangle(plane.Pt(200, 200), plane.Pt(1200, 800))))
+	frame, err := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(1400, 1000))).Less(
+		plane.FromRing(plane.Rectangle(plane.Pt(200, 200), plane.Pt(1200, 800))))
 	if err != nil {
 		t.Fatal(err)
 	}
 	if p := deepest(frame); !frame.Contains(p) || frame.Depth(p) < 80 {
 		t.Errorf("%v lies %.0f mm deep", p, frame.Depth(p))
 	}
-	if p := deepest(plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(1000, 1000)))); p.Dist(plane.Pt(500, 500)) > 60 {
+	if p := deepest(plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(1000, 1000)))); p.Dist(plane.Pt(500,
+		500)) > 60 {
 		t.Errorf("%v is taken for the middle of a square", p)
 	}
 }
@@ -99,7 +102,8 @@ func count(s *drawing.Sheet, text string) int {
 func TestBuildUpSheet(t *testing.T) {
 	p := samplePlan(t, plane.Millimetres)
 	p.Job.BuildUp = []job.Layer{
-		{Name: "stone", Kind: "tile", Thickness: 10}, {Name: "bed", Kind: "mortar", Thickness: 4}, {Name: "pegs", Kind: "membrane", Thickness: 5.5},
+		{Name: "stone", Kind: "tile", Thickness: 10}, {Name: "bed", Kind: "mortar", Thickness: 4},
+		{Name: "pegs", Kind: "membrane", Thickness: 5.5},
 		{Name: "foam", Kind: "board", Thickness: 10}, {Name: "slab", Kind: "concrete", Thickness: 60},
 	}
 	set, err := Set(p)
@@ -107,7 +111,8 @@ func TestBuildUpSheet(t *testing.T) {
 		t.Fatal(err)
 	}
 	s := sheet(t, set, "build-up")
-	for _, want := range []string{"stone, 10 mm (3/8\")", "bed, 4 mm (3/16\")", "pegs, 5.5 mm (1/4\")", "foam, 10 mm (3/8\")", "slab, 60 mm (2 3/8\")", "stands 29.5 mm (1 3/16\") over the subfloor", "cable"} {
+	for _, want := range []string{"stone, 10 mm (3/8\")", "bed, 4 mm (3/16\")", "pegs, 5.5 mm (1/4\")",
+		"foam, 10 mm (3/8\")", "slab, 60 mm (2 3/8\")", "stands 29.5 mm (1 3/16\") over the subfloor", "cable"} {
 		if !strings.Contains(said(s), want) {
 			t.Errorf("no %q in %s", want, said(s))
 		}
@@ -171,12 +176,14 @@ func TestStandingThings(t *testing.T) {
 // that it is listed; their other ends, and a rectangle's corners, are chained.
 func TestCorners(t *testing.T) {
 	p := samplePlan(t, plane.Millimetres)
-	v := &floorplan.View{Page: setting.NewPage(p, drawing.Paper{}), Room: &p.Rooms[0], Fig: say.For(p.Job), Out: 1, Paper: drawing.View{Ratio: 20}}
+	v := &floorplan.View{Page: setting.NewPage(p, drawing.Paper{}), Room: &p.Rooms[0], Fig: say.For(p.Job), Out: 1,
+		Paper: drawing.View{Ratio: 20}}
 	if bs := v.Corners(); bs != nil {
 		t.Errorf("a rectangle: %v", bs)
 	}
 	r := v.Room.Job
-	r.Outline = plane.Ring{{X: 0, Y: 0}, {X: 3000, Y: 0}, {X: 3000, Y: 1000}, {X: 2600, Y: 1700}, {X: 2000, Y: 2000}, {X: 0, Y: 2000}}
+	r.Outline = plane.Ring{{X: 0, Y: 0}, {X: 3000, Y: 0}, {X: 3000, Y: 1000}, {X: 2600, Y: 1700}, {X: 2000, Y: 2000},
+		{X: 0, Y: 2000}}
 	r.Walls = nil
 	for i := range r.Outline {
 		r.Walls = append(r.Walls, job.Wall{Letter: string(rune('A' + i)), Segment: r.Outline.Edge(i)})

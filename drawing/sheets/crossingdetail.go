@@ -25,7 +25,8 @@ type crossingDetail struct {
 const crossingHead = "Channel crossing P1"
 
 // crossingWords are set below the detail.
-const crossingWords = "Pegs stand between the channels. P1 is a crossing of two channels, half a peg-to-peg step from the pegs beside it: no peg."
+const crossingWords = "Pegs stand between the channels. P1 is a crossing of two channels, half a peg-to-peg step " +
+	"from the pegs beside it: no peg."
 
 // Sizes of the detail, mm on paper: its height at most, what dimensions take
 // beside it, and the wall that is shown.
@@ -99,7 +100,8 @@ func (d crossingDetail) scale(w float64) float64 {
 func (d crossingDetail) Height(ty *setting.Typesetter, w float64) float64 {
 	_, high := d.shows()
 	drawn := high*d.scale(w) + crossingWall + crossingAbove
-	return ty.HeadingHeight(crossingHead, w) + drawn + float64(ty.Lines(fonts.Lettering, crossingWords, setting.Note, w))*setting.Leading + 3
+	return ty.HeadingHeight(crossingHead, w) + drawn + float64(ty.Lines(fonts.Lettering, crossingWords, setting.Note,
+		w))*setting.Leading + 3
 }
 
 func (d crossingDetail) Set(pg *setting.Page, at drawing.Pt, w float64) {
@@ -118,7 +120,8 @@ func (d crossingDetail) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	v.channels()
 	v.sizes()
 	for i, l := range pg.Ty.Wrap(crossingWords, w) {
-		pg.Write(drawing.Pt{X: at.X, Y: box.Y1 + crossingWall + 4.6 + float64(i)*setting.Leading}, l, setting.Note, drawing.Start)
+		pg.Write(drawing.Pt{X: at.X, Y: box.Y1 + crossingWall + 4.6 + float64(i)*setting.Leading}, l, setting.Note,
+			drawing.Start)
 	}
 }
 
@@ -195,7 +198,8 @@ func (v crossingView) channels() {
 	for a := first(v.from1) - v.pitch/2; a < to1-ring*v.pitch; a += v.pitch {
 		for b := first(v.from2) - v.pitch/2; b < to2-ring*v.pitch; b += v.pitch {
 			if math.Min(a, b) > ring*v.pitch {
-				v.pg.Path(drawing.LayerMembrane, "", drawing.Circle(v.at(a, b), ring*v.pitch*v.k), drawing.ThinLine(), nil)
+				v.pg.Path(drawing.LayerMembrane, "", drawing.Circle(v.at(a, b), ring*v.pitch*v.k), drawing.ThinLine(),
+					nil)
 			}
 		}
 	}

@@ -39,12 +39,15 @@ func cutDiagrams(m *membrane.Plan, laid *membrane.Laid, f say.Figures) []setting
 		long = m.Stock.Length
 	}
 	var out []setting.Block
-	ones := setting.Table{Head: "Sheets that give one piece", Cols: []setting.Column{{Head: "Sheet", Align: setting.Decimal}, {Head: "Piece", Wraps: true}, {Head: "Cut to", Align: setting.Decimal}}}
+	ones := setting.Table{Head: "Sheets that give one piece",
+		Cols: []setting.Column{{Head: "Sheet", Align: setting.Decimal}, {Head: "Piece", Wraps: true},
+			{Head: "Cut to", Align: setting.Decimal}}}
 	for i, p := range m.Packs {
 		switch {
 		case !slices.ContainsFunc(p.Cuts, func(c membrane.Crosscut) bool { return cutsAny(c, mine) }):
 		case m.Stock.Sheets && len(p.Cuts) == 1 && len(p.Cuts[0].Places) == 1:
-			ones.Rows = append(ones.Rows, setting.Row(setting.Itoa(i+1), "M"+setting.Itoa(p.Cuts[0].Places[0].Piece), f.Length(p.Cuts[0].Length)))
+			ones.Rows = append(ones.Rows, setting.Row(setting.Itoa(i+1), "M"+setting.Itoa(p.Cuts[0].Places[0].Piece),
+				f.Length(p.Cuts[0].Length)))
 		default:
 			out = append(out, cutDiagram{number: i + 1, pack: p, stock: m.Stock, fig: f, long: long, mine: mine})
 		}
@@ -94,7 +97,8 @@ func (d cutDiagram) order() string {
 		}
 		cuts = append(cuts, floorplan.UnbrokenWords(strings.Join(names, " + ")+" to "+d.fig.Length(c.At+c.Length)))
 	}
-	return "From the start: " + strings.Join(cuts, ", ") + "; " + floorplan.UnbrokenWords("left over: "+d.fig.Length(d.pack.Left))
+	return "From the start: " + strings.Join(cuts, ", ") + "; " + floorplan.UnbrokenWords("left over: "+
+		d.fig.Length(d.pack.Left))
 }
 
 // high is the height of the roll as drawn: stretched where it would be too low
@@ -102,7 +106,8 @@ func (d cutDiagram) order() string {
 func (d cutDiagram) high(w float64) float64 { return min(40, max(12, d.stock.Width*d.scale(w))) }
 
 func (d cutDiagram) Height(ty *setting.Typesetter, w float64) float64 {
-	return ty.HeadingHeight(d.head(), w) + d.high(w) + float64(ty.Lines(fonts.Lettering, d.order(), setting.Note, w))*setting.Leading + 2
+	return ty.HeadingHeight(d.head(), w) + d.high(w) + float64(ty.Lines(fonts.Lettering, d.order(), setting.Note,
+		w))*setting.Leading + 2
 }
 
 // Set draws the roll from its start, each crosscut with its pieces. Pieces of
@@ -119,7 +124,8 @@ func (d cutDiagram) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	pg.Path(drawing.LayerMembrane, "roll "+setting.Itoa(d.number), drawing.Rectangle(roll), drawing.MediumLine(), nil)
 	for _, c := range d.pack.Cuts {
 		x := at.X + c.At*k
-		pg.Path(drawing.LayerMembrane, "cut", drawing.Polyline(drawing.Pt{X: x + c.Length*k, Y: roll.Y0}, drawing.Pt{X: x + c.Length*k, Y: roll.Y1}), drawing.MediumLine(), nil)
+		pg.Path(drawing.LayerMembrane, "cut", drawing.Polyline(drawing.Pt{X: x + c.Length*k, Y: roll.Y0},
+			drawing.Pt{X: x + c.Length*k, Y: roll.Y1}), drawing.MediumLine(), nil)
 		for _, pl := range c.Places {
 			b := drawing.Box{X0: x, Y0: y + pl.At*ky, X1: x + pl.Length*k, Y1: y + (pl.At+pl.Width)*ky}
 			pg.Path(drawing.LayerMembrane, "", drawing.Rectangle(b), drawing.ThinLine(), nil)
@@ -133,11 +139,13 @@ func (d cutDiagram) Set(pg *setting.Page, at drawing.Pt, w float64) {
 
 // name writes a piece's number where it has room.
 func (d cutDiagram) name(pg *setting.Page, b drawing.Box, piece int) {
-	t := &drawing.Text{Layer: drawing.LayerText, Text: "M" + setting.Itoa(piece), Height: setting.Note, Anchor: drawing.Middle}
+	t := &drawing.Text{Layer: drawing.LayerText, Text: "M" + setting.Itoa(piece), Height: setting.Note,
+		Anchor: drawing.Middle}
 	if d.mine[piece] {
 		t.Face = fonts.LetteringBold
 	}
-	t.At = lettering.CentredOn(b.Centre(), (&drawing.Text{Text: t.Text, Height: setting.Note, Face: t.Face, Anchor: drawing.Middle}).Box())
+	t.At = lettering.CentredOn(b.Centre(), (&drawing.Text{Text: t.Text, Height: setting.Note, Face: t.Face,
+		Anchor: drawing.Middle}).Box())
 	if b.Contains(t.Box().Grow(0.4)) {
 		pg.Add(t)
 	}

@@ -22,7 +22,9 @@ func TestEveryPieceIsCutOnce(t *testing.T) {
 			stock = membrane.Stock{Width: 800, Length: 1000, Sheets: true}
 		}
 		w, h := rapid.Float64Range(600, 4500).Draw(t, "w"), rapid.Float64Range(600, 4000).Draw(t, "h")
-		m, err := membrane.Cut(membrane.Input{Pitch: 30, Stock: stock, Rooms: []membrane.Room{{Name: "R", Tiled: plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(w, h)))}}})
+		m, err := membrane.Cut(membrane.Input{Pitch: 30, Stock: stock,
+			Rooms: []membrane.Room{{Name: "R",
+				Tiled: plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(w, h)))}}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -34,7 +36,8 @@ func TestEveryPieceIsCutOnce(t *testing.T) {
 					said[r[1].Text]++
 				}
 			case cutDiagram:
-				for _, word := range strings.FieldsFunc(b.order(), func(r rune) bool { return strings.ContainsRune(" ,;+", r) || string(r) == setting.NoBreak }) {
+				for _, word := range strings.FieldsFunc(b.order(),
+					func(r rune) bool { return strings.ContainsRune(" ,;+", r) || string(r) == setting.NoBreak }) {
 					said[word]++
 				}
 				if used(b.pack) > stock.Length+1e-6 {

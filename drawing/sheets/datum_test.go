@@ -41,11 +41,13 @@ func TestDatums(t *testing.T) {
 	if d1, d2 := layout.Datums(&job.Room{}); d1 != -1 || d2 != -1 {
 		t.Errorf("no walls: %d and %d", d1, d2)
 	}
-	open := walled(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000)), job.Opening{Kind: "opening", Wall: 0, From: 100, To: 2950})
+	open := walled(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000)), job.Opening{Kind: "opening", Wall: 0,
+		From: 100, To: 2950})
 	if d1, d2 := layout.Datums(open); d1 != 2 || d2 != 1 {
 		t.Errorf("wall 0 is all opening, nothing to hold a tape to: %d and %d", d1, d2)
 	}
-	window := walled(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000)), job.Opening{Kind: "window", Wall: 0, From: 0, To: 3000})
+	window := walled(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000)), job.Opening{Kind: "window", Wall: 0,
+		From: 0, To: 3000})
 	if d1, d2 := layout.Datums(window); d1 != 0 || d2 != 1 {
 		t.Errorf("a wall below a window stands: %d and %d", d1, d2)
 	}
@@ -72,10 +74,12 @@ func TestLadders(t *testing.T) {
 		}
 		return j
 	}
-	if ls := floorplan.Ladders(room(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000))), 20); len(ls) != 2 || ls[0].Overall || ls[1].Overall {
+	if ls := floorplan.Ladders(room(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000))), 20); len(ls) != 2 ||
+		ls[0].Overall || ls[1].Overall {
 		t.Errorf("rectangle: %+v", ls)
 	}
-	l := plane.Ring{{X: 0, Y: 0}, {X: 3000, Y: 0}, {X: 3000, Y: 1000}, {X: 1200, Y: 1000}, {X: 1200, Y: 2000}, {X: 0, Y: 2000}}
+	l := plane.Ring{{X: 0, Y: 0}, {X: 3000, Y: 0}, {X: 3000, Y: 1000}, {X: 1200, Y: 1000}, {X: 1200, Y: 2000},
+		{X: 0, Y: 2000}}
 	ls := floorplan.Ladders(room(l), 20)
 	parts, whole := 0, 0
 	for _, d := range ls {

@@ -9,7 +9,8 @@ import (
 var (
 	powerPerArea = regexp.MustCompile(`\d[\s\x{a0}]*W/(ft²|m²)`)
 	// what a power per area may be over: an area, the gap between runs, or the runs themselves
-	itsArea = regexp.MustCompile(`over [\d.]+[\s\x{a0}](ft²|m²)|apart,|, round run |at (an )?even spacing|over the heated floor`)
+	itsArea = regexp.MustCompile(`over [\d.]+[\s\x{a0}](ft²|m²)|apart,|, round run |at (an )?even spacing|over the ` +
+		`heated floor`)
 )
 
 // Every power per area on a sheet stands beside what it is over: a reader who

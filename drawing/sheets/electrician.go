@@ -29,13 +29,16 @@ func electrician(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 // electricianLevels returns what stands beside the wall.
 func electricianLevels(v *floorplan.View) []setting.Level {
 	r := v.Room
-	bs := []setting.Block{loadTable(v), toSettle(v), wiring{from: v.Plan.Job.Region().Panel, cables: ids(r), sensors: len(r.Sensors)}, electricNotes(v)}
+	bs := []setting.Block{loadTable(v), toSettle(v), wiring{from: v.Plan.Job.Region().Panel, cables: ids(r),
+		sensors: len(r.Sensors)}, electricNotes(v)}
 	bs = append(bs, circuitTable(v)...)
 	bs = append(bs, schedule(r, v.Fig, electrical)...)
 	bs = append(bs, lookUp(v.Plan)...)
 	bs = append(bs, holdPoint(), setting.LegendOf(v.Used))
-	all := append(slices.Clip(bs), cautionList(v.Plan, "Cautions", "", aidOnly, ratedVoltage, groundFault, neverCut, cureFirst, everyStage, discharge, inspectFirst))
-	few := append(slices.Clip(bs), cautionList(v.Plan, "Cautions", "The others are on the cable plan or the sheets after it.", aidOnly, ratedVoltage, groundFault))
+	all := append(slices.Clip(bs), cautionList(v.Plan, "Cautions", "", aidOnly, ratedVoltage, groundFault, neverCut,
+		cureFirst, everyStage, discharge, inspectFirst))
+	few := append(slices.Clip(bs), cautionList(v.Plan, "Cautions",
+		"The others are on the cable plan or the sheets after it.", aidOnly, ratedVoltage, groundFault))
 	// a wall and a box are plain one scale smaller, so that a second sheet must gain more
 	return []setting.Level{{Blocks: all}, {Blocks: few, Gain: 1.3}, {Blocks: all, Gain: 2.6, Overflow: true}}
 }
@@ -84,13 +87,15 @@ func loadTable(v *floorplan.View) setting.Block {
 		t.Rows = append(t.Rows, setting.Row("Floor limit to set", limit))
 	}
 	if in := v.Plan.Job.Region(); in.Derated() {
-		t.Rows = slices.Insert(t.Rows, 4, setting.Row(fmt.Sprintf("Continuous load, %.0f%s%%", 100*in.Continuous.Value, setting.NoBreak), fmt.Sprintf("%.2f A, %s", l.Continuous, wholeStandards(in.Continuous.Source))))
+		t.Rows = slices.Insert(t.Rows, 4, setting.Row(fmt.Sprintf("Continuous load, %.0f%s%%", 100*in.Continuous.Value,
+			setting.NoBreak), fmt.Sprintf("%.2f A, %s", l.Continuous, wholeStandards(in.Continuous.Source))))
 	}
 	if needs := l.Total.Needs; needs != "" {
 		t.Rows = append(t.Rows, setting.Row("Also needed", needs))
 	}
 	if d, name := nearestWet(v); name != "" {
-		t.Rows = append(t.Rows, setting.Row("Box to the "+name, v.Fig.Length(d)+" over the floor; look up the local limit"))
+		t.Rows = append(t.Rows, setting.Row("Box to the "+name,
+			v.Fig.Length(d)+" over the floor; look up the local limit"))
 	}
 	return t
 }
@@ -102,7 +107,8 @@ func floorLimit(v *floorplan.View) string {
 		return degrees(v.Fig, set) + ", job file"
 	}
 	if c := v.Plan.Warmth.Comfort(v.Room); c != nil && c.Over() {
-		return fmt.Sprintf("%s at most, %s, %s", degrees(v.Fig, c.Limit.Celsius), c.Limit.Name, wholeStandards(c.Limit.Source))
+		return fmt.Sprintf("%s at most, %s, %s", degrees(v.Fig, c.Limit.Celsius), c.Limit.Name,
+			wholeStandards(c.Limit.Source))
 	}
 	return ""
 }
@@ -118,11 +124,13 @@ func countInParallel(n int) string {
 // leadTakes says what a cold lead loses before it reaches over the floor.
 func leadTakes(v *floorplan.View) string {
 	t := v.Room.Job.Thermostat
-	return fmt.Sprintf("%s rise, %s tail and %s slack are not for the floor", v.Fig.Length(t.Height), v.Fig.Length(t.Tail), v.Fig.Length(t.Slack))
+	return fmt.Sprintf("%s rise, %s tail and %s slack are not for the floor", v.Fig.Length(t.Height),
+		v.Fig.Length(t.Tail), v.Fig.Length(t.Slack))
 }
 
 func leadsInBox(v *floorplan.View) string {
-	return fmt.Sprintf("%d cold, %d of sensors; box size by the electrician", len(elevation{View: v}.leads()), len(v.Room.Sensors))
+	return fmt.Sprintf("%d cold, %d of sensors; box size by the electrician", len(elevation{View: v}.leads()),
+		len(v.Room.Sensors))
 }
 
 // nearestWet returns how far the box is from the nearest tub or shower, over
@@ -151,9 +159,11 @@ const (
 // toSettle is what no drawing may choose: rows to be filled in by hand, but for
 // what the job gives.
 func toSettle(v *floorplan.View) setting.Block {
-	t := setting.Table{Head: "For the electrician to settle", Tall: 7, Cols: []setting.Column{{Wraps: true}, {Wraps: true, Least: 26, Group: true}}}
+	t := setting.Table{Head: "For the electrician to settle", Tall: 7, Cols: []setting.Column{{Wraps: true},
+		{Wraps: true, Least: 26, Group: true}}}
 	given, in := settled(v), v.Plan.Job.Region()
-	for _, r := range []string{settleCircuit, "Circuit for this load alone?", settleBreaker, settleConductor, settleFault, "Disconnect", "Box and conduit"} {
+	for _, r := range []string{settleCircuit, "Circuit for this load alone?", settleBreaker, settleConductor,
+		settleFault, "Disconnect", "Box and conduit"} {
 		t.Rows = append(t.Rows, setting.Row(settledName(r, in), given[r]))
 	}
 	return t
@@ -174,9 +184,14 @@ func settledName(row string, in circuit.Region) string {
 
 // holdPoint is signed before anything is covered.
 func holdPoint() setting.Block {
-	return setting.Table{Head: "HOLD: nothing is covered before this is signed", Tall: 8, Cols: []setting.Column{{Wraps: true}, {Head: "Name", Wraps: true, Least: 16, Group: true}, {Head: "Date", Least: 15, Group: true}, {Head: "Signature", Wraps: true, Least: 18, Group: true}}, Rows: [][]setting.Cell{
-		setting.Row("Readings", "", "", ""), setting.Row("Installer", "", "", ""), setting.Row("Electrician", "", "", ""), setting.Row("Inspector", "", "", ""),
-	}}
+	return setting.Table{Head: "HOLD: nothing is covered before this is signed", Tall: 8,
+		Cols: []setting.Column{{Wraps: true}, {Head: "Name", Wraps: true, Least: 16, Group: true},
+			{Head: "Date", Least: 15, Group: true}, {Head: "Signature", Wraps: true, Least: 18, Group: true}},
+		Rows: [][]setting.Cell{
+			setting.Row("Readings", "", "", ""), setting.Row("Installer", "", "", ""), setting.Row("Electrician", "",
+				"",
+				""), setting.Row("Inspector", "", "", ""),
+		}}
 }
 
 func electricNotes(v *floorplan.View) setting.Block {
@@ -191,7 +206,8 @@ func electricNotes(v *floorplan.View) setting.Block {
 	}
 	l.Paras = append(l.Paras, apart,
 		"Nail plates where leads pass a sole plate. The box is not drawn to size.",
-		capital(in.Breaker)+", conductor and "+in.Fault+" are the electrician's choice by local rules; this sheet only gives the load.",
+		capital(in.Breaker)+", conductor and "+in.Fault+
+			" are the electrician's choice by local rules; this sheet only gives the load.",
 		"Leave labels and lead tags in sight until the inspection.",
 	)
 	return l

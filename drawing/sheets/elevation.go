@@ -91,7 +91,8 @@ func drawElectrician(v *floorplan.View) {
 	e.drawRise()
 	e.drawFloor()
 	e.drawSizes()
-	v.ViewTitle(drawing.Pt{X: v.Paper.Pt(plane.Pt(0, 0)).X, Y: v.Paper.Pt(plane.Pt(0, elevationHeight(v.Room))).Y - 4}, "Wall "+letter+" seen from the room")
+	v.ViewTitle(drawing.Pt{X: v.Paper.Pt(plane.Pt(0, 0)).X, Y: v.Paper.Pt(plane.Pt(0, elevationHeight(v.Room))).Y - 4},
+		"Wall "+letter+" seen from the room")
 	v.ViewTitle(v.Paper.Pt(plane.Pt(0, 0)).Add(drawing.Pt{Y: floorplan.Poche + 6}), "Floor before wall "+letter)
 }
 
@@ -100,7 +101,8 @@ func (e elevation) drawWall() {
 	t := floorplan.Poche * e.Paper.Ratio
 	for _, y := range []float64{0, e.plan(0, -t).Y} {
 		band := plane.Rectangle(plane.Pt(0, y-t), plane.Pt(n, y))
-		e.Sign(signs.Wall, drawing.LayerFloor, "cut", drawing.Polygon(e.Paper.Pts(band)...), nil, drawing.Filled(drawing.Poche))
+		e.Sign(signs.Wall, drawing.LayerFloor, "cut", drawing.Polygon(e.Paper.Pts(band)...), nil,
+			drawing.Filled(drawing.Poche))
 		e.Ink.Mark(drawing.BoxOf(e.Paper.Pts(band)...))
 	}
 	e.LineOn(drawing.LayerWalls, "finished floor", drawing.WallLine(), plane.Pt(0, 0), plane.Pt(n, 0))
@@ -109,8 +111,10 @@ func (e elevation) drawWall() {
 		e.LineOn(drawing.LayerWalls, "corner", drawing.FixtureLine(), plane.Pt(x, 0), plane.Pt(x, h))
 	}
 	e.BreakLine(e.Paper.Pt(plane.Pt(0, h)), e.Paper.Pt(plane.Pt(n, h)))
-	e.Ink.Line(e.Paper.Pts([]plane.Point{{X: 0, Y: h}, {X: 0, Y: 0}, {X: n, Y: 0}, {X: n, Y: h}, {X: 0, Y: h}}), lettering.SolidInk)
-	e.Ink.Line(e.Paper.Pts([]plane.Point{e.plan(0, stripDeep), e.plan(0, 0), e.plan(n, 0), e.plan(n, stripDeep)}), lettering.SolidInk)
+	e.Ink.Line(e.Paper.Pts([]plane.Point{{X: 0, Y: h}, {X: 0, Y: 0}, {X: n, Y: 0}, {X: n, Y: h}, {X: 0, Y: h}}),
+		lettering.SolidInk)
+	e.Ink.Line(e.Paper.Pts([]plane.Point{e.plan(0, stripDeep), e.plan(0, 0), e.plan(n, 0), e.plan(n, stripDeep)}),
+		lettering.SolidInk)
 }
 
 // drawDoors draws doors and openings of the wall; a window's heights are not
@@ -126,7 +130,8 @@ func (e elevation) drawDoors() {
 		}
 		t := floorplan.Poche * e.Paper.Ratio
 		gap := plane.Rectangle(e.plan(a, 0), e.plan(b, -t))
-		e.Path(drawing.LayerWalls, o.Name, drawing.Polygon(e.Paper.Pts(gap)...), drawing.FixtureLine(), drawing.Filled(drawing.White))
+		e.Path(drawing.LayerWalls, o.Name, drawing.Polygon(e.Paper.Pts(gap)...), drawing.FixtureLine(),
+			drawing.Filled(drawing.White))
 		if o.Kind == "window" {
 			continue
 		}
@@ -153,7 +158,8 @@ func (e elevation) nameIn(name string, outline plane.Ring) {
 	size := l.Sample(lettering.Spot{}).Box()
 	for _, c := range floorplan.GridIn(box, size.W(), size.H()) {
 		if floorplan.HoldsBox(rings, c, size.W(), size.H()) {
-			l.Spots = append(l.Spots, lettering.Spot{At: lettering.CentredOn(c, size), Cost: 0.08 * c.Dist(box.Centre())})
+			l.Spots = append(l.Spots, lettering.Spot{At: lettering.CentredOn(c, size),
+				Cost: 0.08 * c.Dist(box.Centre())})
 		}
 	}
 	e.Letters.Add(l)
@@ -174,12 +180,14 @@ func (e elevation) drawRise() {
 	for i := range e.Room.Sensors {
 		dx := e.gap() * float64(i+1)
 		up := e.Paper.Pts([]plane.Point{{X: x + dx, Y: 0}, {X: x + dx, Y: t.Height}})
-		e.Sign(signs.SensorLead, drawing.LayerSensors, "sensor lead", drawing.Polyline(up...), drawing.SensorLeadLine(), nil)
+		e.Sign(signs.SensorLead, drawing.LayerSensors, "sensor lead", drawing.Polyline(up...), drawing.SensorLeadLine(),
+			nil)
 		e.Ink.Line(up, lettering.CableInk)
 	}
 	half := math.Max(boxSide/2, e.band())
 	box := plane.Rectangle(plane.Pt(x-half, t.Height-boxSide/2), plane.Pt(x+half, t.Height+boxSide/2))
-	e.Path(drawing.LayerMarks, "box", drawing.Polygon(e.Paper.Pts(box)...), drawing.FixtureLine(), drawing.Filled(drawing.White))
+	e.Path(drawing.LayerMarks, "box", drawing.Polygon(e.Paper.Pts(box)...), drawing.FixtureLine(),
+		drawing.Filled(drawing.White))
 	at := e.Paper.Pt(plane.Pt(x, t.Height))
 	e.Ink.Mark(drawing.BoxOf(e.Paper.Pts(box)...))
 	e.Mark(signs.Thermostat, symbols.Thermostat(at))
@@ -203,7 +211,8 @@ func (e elevation) places() float64 {
 // nameRise says at its side how wide the part of the wall without nails is.
 func (e elevation) nameRise(x, height float64) {
 	text := "no nails, " + floorplan.RiseWords(e.Fig.Units) + " each side"
-	l := &lettering.Label{Text: text, Height: drawing.H25, Rank: 2, Note: "No" + text[2:] + " of the leads.", Mark: inTwoLines}
+	l := &lettering.Label{Text: text, Height: drawing.H25, Rank: 2, Note: "No" + text[2:] + " of the leads.",
+		Mark: inTwoLines}
 	size := l.Box(lettering.Spot{})
 	for _, side := range []float64{1, -1} {
 		edge := math.Min(math.Max(0, x+side*layout.RiseHalf(e.Fig.Units)), e.wall.Length())
@@ -214,7 +223,8 @@ func (e elevation) nameRise(x, height float64) {
 			l.Spots = append(l.Spots, lettering.Spot{At: at.Add(drawing.Pt{X: side * (1 + size.W()/2)}), Cost: cost})
 			for far := 6.0; far < 70; far += 4 {
 				end := at.Add(drawing.Pt{X: side * far})
-				l.Spots = append(l.Spots, lettering.Spot{At: end.Add(drawing.Pt{X: side * (0.8 + size.W()/2)}), Cost: cost, Leader: []drawing.Pt{at, end}})
+				l.Spots = append(l.Spots, lettering.Spot{At: end.Add(drawing.Pt{X: side * (0.8 + size.W()/2)}),
+					Cost: cost, Leader: []drawing.Pt{at, end}})
 			}
 		}
 	}
@@ -235,7 +245,8 @@ func inTwoLines(at drawing.Pt, text string) []drawing.Item {
 	var out []drawing.Item
 	for k, line := range [][]string{ws[:cut], ws[cut:]} {
 		p := at.Add(drawing.Pt{Y: float64(k)*setting.Leading - (setting.Leading-drawing.H25)/2})
-		out = append(out, &drawing.Text{Layer: drawing.LayerText, At: p, Text: strings.Join(line, " "), Height: drawing.H25, Anchor: drawing.Middle})
+		out = append(out, &drawing.Text{Layer: drawing.LayerText, At: p, Text: strings.Join(line, " "),
+			Height: drawing.H25, Anchor: drawing.Middle})
 	}
 	return out
 }
@@ -251,7 +262,8 @@ func (e elevation) riseZone(x, height float64) {
 			e.Hatched(plane.FromRing(plane.Rectangle(plane.Pt(z[0], 0), plane.Pt(z[1], h))), signs.Rise, "lead rise")
 		}
 	}
-	e.LineOn(drawing.LayerHatch, "lead rise", drawing.ThinLine(), plane.Pt(lo, 0), plane.Pt(lo, h), plane.Pt(hi, h), plane.Pt(hi, 0))
+	e.LineOn(drawing.LayerHatch, "lead rise", drawing.ThinLine(), plane.Pt(lo, 0), plane.Pt(lo, h), plane.Pt(hi, h),
+		plane.Pt(hi, 0))
 }
 
 // leads returns the cold leads that come up to the box.
@@ -278,7 +290,8 @@ func (e elevation) drawFloor() {
 	}
 	e.drawEnds()
 	for _, s := range e.Room.Job.Stands() {
-		if draw(signs.Stand, drawing.LayerFixtures, s.Name, drawing.FixtureLine(), append(append([]plane.Point{}, s.Outline...), s.Outline[0])) {
+		if draw(signs.Stand, drawing.LayerFixtures, s.Name, drawing.FixtureLine(),
+			append(append([]plane.Point{}, s.Outline...), s.Outline[0])) {
 			e.nameInStrip(s.Name, s.Outline)
 		}
 	}
@@ -344,7 +357,8 @@ func (e elevation) drawEnds() {
 		}
 		for _, g := range append(e.Gaps(i), [2]float64{w.Length(), w.Length()}) {
 			for _, piece := range e.partsIn(shown, []plane.Point{w.At(from), w.At(g[0])}) {
-				e.Sign(signs.Wall, drawing.LayerWalls, "wall "+w.Letter, drawing.Polyline(piece...), drawing.WallLine(), nil)
+				e.Sign(signs.Wall, drawing.LayerWalls, "wall "+w.Letter, drawing.Polyline(piece...), drawing.WallLine(),
+					nil)
 			}
 			for _, piece := range e.partsIn(shown, []plane.Point{w.At(g[0]), w.At(g[1])}) {
 				e.Path(drawing.LayerWalls, "opening", drawing.Polyline(piece...), drawing.FixtureLine(), nil)
@@ -467,17 +481,22 @@ func (e elevation) drawSizes() {
 	up := drawing.Pt{Y: -1}
 	right := drawing.Pt{X: 1}
 	if t.Height > 0 {
-		heights := floorplan.Chain{Dir: up, Out: right, Line: e.Paper.Pt(plane.Pt(n, 0)).X + floorplan.TierOne - floorplan.Poche, Name: "box", At: []float64{0, t.Height}}
+		heights := floorplan.Chain{Dir: up, Out: right, Line: e.Paper.Pt(plane.Pt(n, 0)).X +
+			floorplan.TierOne - floorplan.Poche, Name: "box", At: []float64{0, t.Height}}
 		heights.Feet = []drawing.Pt{e.Paper.Pt(plane.Pt(n, 0)), e.Paper.Pt(plane.Pt(x+e.band(), t.Height))}
 		heights.Draw(e.Page, e.Fig)
 	} else {
 		e.Remark("The height of the box is not given: to be settled before rough-in.")
 	}
-	along := floorplan.Chain{Dir: right, Out: drawing.Pt{Y: 1}, Line: e.Paper.Pt(e.plan(0, stripDeep)).Y + floorplan.TierOne - floorplan.Poche, Name: "along the wall"}
-	stations := []floorplan.Station{{Along: 0, Weight: floorplan.EndWeight}, {Along: n, Weight: floorplan.EndWeight}, {Along: x, Weight: floorplan.BoxWeight}}
+	along := floorplan.Chain{Dir: right, Out: drawing.Pt{Y: 1}, Line: e.Paper.Pt(e.plan(0, stripDeep)).Y +
+		floorplan.TierOne - floorplan.Poche, Name: "along the wall"}
+	stations := []floorplan.Station{{Along: 0, Weight: floorplan.EndWeight}, {Along: n, Weight: floorplan.EndWeight},
+		{Along: x, Weight: floorplan.BoxWeight}}
 	for _, o := range e.Room.Job.Openings {
 		if o.Wall == t.Wall {
-			stations = append(stations, floorplan.Station{Along: e.x(e.wall.At(o.From)), Weight: floorplan.OpeningWeight}, floorplan.Station{Along: e.x(e.wall.At(o.To)), Weight: floorplan.OpeningWeight})
+			stations = append(stations, floorplan.Station{Along: e.x(e.wall.At(o.From)),
+				Weight: floorplan.OpeningWeight},
+				floorplan.Station{Along: e.x(e.wall.At(o.To)), Weight: floorplan.OpeningWeight})
 		}
 	}
 	zero := e.zero()

@@ -78,7 +78,8 @@ func TestStartElsewhereIsSaid(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if got := strings.Contains(said(pages[0].Sheet), "START: outside the floor shown, see the cable plan."); got != c.said {
+		if got := strings.Contains(said(pages[0].Sheet),
+			"START: outside the floor shown, see the cable plan."); got != c.said {
 			t.Errorf("wall %d: said %v", c.v.Room.Job.Thermostat.Wall, got)
 		}
 	}
@@ -87,13 +88,15 @@ func TestStartElsewhereIsSaid(t *testing.T) {
 // In an L-shaped room the floor goes on past the inner end of either short
 // wall of the notch, and past no other; by hand.
 func TestFloorGoesOn(t *testing.T) {
-	ring := plane.Ring{{X: 0, Y: 0}, {X: 3000, Y: 0}, {X: 3000, Y: 2000}, {X: 1500, Y: 2000}, {X: 1500, Y: 1000}, {X: 0, Y: 1000}}
+	ring := plane.Ring{{X: 0, Y: 0}, {X: 3000, Y: 0}, {X: 3000, Y: 2000}, {X: 1500, Y: 2000}, {X: 1500, Y: 1000},
+		{X: 0, Y: 1000}}
 	for turn, outline := range []plane.Ring{ring, reversed(ring)} {
 		v := boxOn(t, plane.Millimetres, 0, 0.5)
 		v.Out = 1 - 2*float64(turn)
 		v.Room.Job.Outline, v.Room.Job.Walls = outline, nil
 		for i := range outline {
-			v.Room.Job.Walls = append(v.Room.Job.Walls, job.Wall{Letter: string(rune('A' + i)), Segment: outline.Edge(i)})
+			v.Room.Job.Walls = append(v.Room.Job.Walls, job.Wall{Letter: string(rune('A' + i)),
+				Segment: outline.Edge(i)})
 		}
 		open := map[string]float64{}
 		for i, w := range v.Room.Job.Walls {
@@ -107,7 +110,8 @@ func TestFloorGoesOn(t *testing.T) {
 			}
 		}
 		want := map[string]float64{
-			fmt.Sprintf("%v at 1500, 1000", plane.Pt(1500, 1500)): stripDeep, fmt.Sprintf("%v at 1500, 1000", plane.Pt(750, 1000)): stripDeep,
+			fmt.Sprintf("%v at 1500, 1000", plane.Pt(1500, 1500)): stripDeep, fmt.Sprintf("%v at 1500, 1000",
+				plane.Pt(750, 1000)): stripDeep,
 		}
 		for k, mm := range want {
 			if math.Abs(open[k]-mm) > 1e-6 {

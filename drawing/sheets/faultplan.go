@@ -63,7 +63,8 @@ func stretch(v *floorplan.View, f *probe.Fault) {
 	v.Ink.Segs(segs, lettering.CableInk)
 	at, dir := v.Paper.Pt(f.Best), v.Heading(f.Cable, f.Best)
 	across := drawing.Pt{X: -dir.Y, Y: dir.X}.Mul(bestBar / 2)
-	v.Sign(signs.Fault, drawing.LayerMarks, "likeliest place", drawing.Polyline(at.Sub(across), at.Add(across)), drawing.WallLine(), nil)
+	v.Sign(signs.Fault, drawing.LayerMarks, "likeliest place", drawing.Polyline(at.Sub(across), at.Add(across)),
+		drawing.WallLine(), nil)
 	v.Ink.Mark(drawing.BoxOf(at.Sub(across), at.Add(across)).Grow(0.5))
 	v.Tag(at, bestBar/2, "LIKELIEST", "likeliest place: "+v.PlaceWords(f.Best), 1)
 	for i, p := range []plane.Point{f.Line[0], f.Line[len(f.Line)-1]} {
@@ -80,7 +81,8 @@ func faultTiles(v *floorplan.View, f *probe.Fault) {
 		if err != nil || inside.Empty() {
 			continue
 		}
-		v.Sign(signs.Tile, drawing.LayerFloor, fmt.Sprintf("tile, row %d, column %d", t.Row, t.Column), v.Paper.Outline(inside), drawing.MarkLine(), nil)
+		v.Sign(signs.Tile, drawing.LayerFloor, fmt.Sprintf("tile, row %d, column %d", t.Row, t.Column),
+			v.Paper.Outline(inside), drawing.MarkLine(), nil)
 		for _, r := range v.Paper.Rings(inside) {
 			v.Ink.Line(append(r, r[0]), lettering.ThinInk)
 		}
@@ -96,7 +98,8 @@ func faultTiles(v *floorplan.View, f *probe.Fault) {
 func mistaken(v *floorplan.View, f *probe.Fault) {
 	for _, n := range f.Neighbours {
 		segs := drawing.Polyline(v.Paper.Pts(n.Line)...)
-		v.Sign(signs.Mistaken, drawing.LayerHatch, "run "+f.Cable.RunName(n.Run)+", which could be taken for it", segs, signs.MistakenBand(), nil)
+		v.Sign(signs.Mistaken, drawing.LayerHatch, "run "+f.Cable.RunName(n.Run)+", which could be taken for it", segs,
+			signs.MistakenBand(), nil)
 	}
 }
 
@@ -130,7 +133,8 @@ func faultPlaces(v *floorplan.View, f *probe.Fault) setting.Block {
 			a, b = a+" mm", b+" mm"
 		}
 		along := []float64{f.Stretch.From, f.Stretch.Best, f.Stretch.To}[i]
-		t.Rows = append(t.Rows, setting.Row([...]string{"From", "Likeliest", "To"}[i], v.Fig.Long(along), floorplan.UnbrokenWords(a), floorplan.UnbrokenWords(b)))
+		t.Rows = append(t.Rows, setting.Row([...]string{"From", "Likeliest", "To"}[i], v.Fig.Long(along),
+			floorplan.UnbrokenWords(a), floorplan.UnbrokenWords(b)))
 	}
 	return t
 }

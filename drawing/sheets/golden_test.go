@@ -146,7 +146,8 @@ func titleBlocks(p *layout.Plan) *drawing.Sheet {
 // its blocks. What another sheet says word for word is not written again.
 func (g goldens) inWords(name string, pg *setting.Page) []byte {
 	here := name + ": " + pg.Sheet.Title
-	out := fmt.Appendf(nil, "==== %s, on %s, scale %s\n%s", here, pg.Sheet.Paper.Name, pg.Title.Scale, fieldWords(pg.Sheet))
+	out := fmt.Appendf(nil, "==== %s, on %s, scale %s\n%s", here, pg.Sheet.Paper.Name, pg.Title.Scale,
+		fieldWords(pg.Sheet))
 	for _, block := range pg.Blocks {
 		words := blockWords(pg.Plan, block)
 		head, _, more := strings.Cut(words, "\n")

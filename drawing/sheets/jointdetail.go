@@ -108,11 +108,13 @@ func (d jointDetail) title() string {
 
 // words say what the detail shows.
 func (d jointDetail) words() []string {
-	out := []string{fmt.Sprintf("Sealant %s wide, %s deep, over a rod; no mortar or grout in the joint.", d.fig.Thickness(d.width), d.fig.Thickness(d.deep))}
+	out := []string{fmt.Sprintf("Sealant %s wide, %s deep, over a rod; no mortar or grout in the joint.",
+		d.fig.Thickness(d.width), d.fig.Thickness(d.deep))}
 	if d.wall {
 		return append(out, fmt.Sprintf("Cable %s clear of the wall.", d.fig.Thickness(d.clear)))
 	}
-	return append(out, fmt.Sprintf("Tile, bed and membrane end to both sides. Cable %s clear of the joint; %s.", d.fig.Thickness(d.clear), d.across))
+	return append(out, fmt.Sprintf("Tile, bed and membrane end to both sides. Cable %s clear of the joint; %s.",
+		d.fig.Thickness(d.clear), d.across))
 }
 
 func (d jointDetail) wrapped(ty *setting.Typesetter, w float64) []string {
@@ -124,16 +126,19 @@ func (d jointDetail) wrapped(ty *setting.Typesetter, w float64) []string {
 }
 
 func (d jointDetail) Height(ty *setting.Typesetter, w float64) float64 {
-	return ty.HeadingHeight(d.title(), w) + detailAbove + d.thick()/d.scale.Ratio + detailBelow + float64(len(d.wrapped(ty, w)))*setting.Leading
+	return ty.HeadingHeight(d.title(), w) + detailAbove + d.thick()/d.scale.Ratio + detailBelow +
+		float64(len(d.wrapped(ty, w)))*setting.Leading
 }
 
 func (d jointDetail) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	y := at.Y + setting.SetHeading(pg, at, d.title(), w) + detailAbove
-	box := drawing.Box{X0: at.X + floorplan.Poche, Y0: y, X1: at.X + math.Min(w, 90) - setting.BreakWide, Y1: y + d.thick()/d.scale.Ratio}
+	box := drawing.Box{X0: at.X + floorplan.Poche, Y0: y, X1: at.X + math.Min(w, 90) - setting.BreakWide,
+		Y1: y + d.thick()/d.scale.Ratio}
 	v := detailView{jointDetail: d, Page: pg, box: box}
 	v.draw()
 	for i, l := range d.wrapped(pg.Ty, w) {
-		pg.Write(drawing.Pt{X: at.X, Y: box.Y1 + detailBelow + setting.Note + float64(i)*setting.Leading}, l, setting.Note, drawing.Start)
+		pg.Write(drawing.Pt{X: at.X, Y: box.Y1 + detailBelow + setting.Note + float64(i)*setting.Leading}, l,
+			setting.Note, drawing.Start)
 	}
 }
 
@@ -159,7 +164,8 @@ func (v detailView) gap() (from, to float64) {
 // parts returns the boxes of layer i: those beside the joint, which goes down
 // through the membrane.
 func (v detailView) parts(i int) []drawing.Box {
-	b := drawing.Box{X0: v.box.X0, Y0: v.box.Y0 + v.len(v.depth(i)), X1: v.box.X1, Y1: v.box.Y0 + v.len(v.depth(i)+v.drawn(i))}
+	b := drawing.Box{X0: v.box.X0, Y0: v.box.Y0 + v.len(v.depth(i)), X1: v.box.X1,
+		Y1: v.box.Y0 + v.len(v.depth(i)+v.drawn(i))}
 	if i > v.holds {
 		return []drawing.Box{b}
 	}
@@ -183,7 +189,8 @@ func (v detailView) draw() {
 					v.BreakLine(drawing.Pt{X: b.X0, Y: y}, drawing.Pt{X: b.X1, Y: y})
 					continue
 				}
-				v.Path(drawing.LayerWalls, l.Name, drawing.Polyline(drawing.Pt{X: b.X0, Y: y}, drawing.Pt{X: b.X1, Y: y}), drawing.FixtureLine(), nil)
+				v.Path(drawing.LayerWalls, l.Name, drawing.Polyline(drawing.Pt{X: b.X0, Y: y},
+					drawing.Pt{X: b.X1, Y: y}), drawing.FixtureLine(), nil)
 			}
 		}
 	}
@@ -219,7 +226,8 @@ func (v detailView) callOut(names []callout) {
 		w := fonts.Width(fonts.Lettering, n.name, setting.Note)
 		x := math.Max(free, math.Min(n.at.X, v.box.X1-w/2)-w/2)
 		free = x + w + 3
-		v.Thin(drawing.LayerDims, n.at, drawing.Pt{X: n.at.X, Y: v.box.Y1 + 1.5}, drawing.Pt{X: math.Min(math.Max(n.at.X, x+1), x+w-1), Y: v.box.Y1 + 3.5})
+		v.Thin(drawing.LayerDims, n.at, drawing.Pt{X: n.at.X, Y: v.box.Y1 + 1.5},
+			drawing.Pt{X: math.Min(math.Max(n.at.X, x+1), x+w-1), Y: v.box.Y1 + 3.5})
 		v.Write(drawing.Pt{X: x, Y: v.box.Y1 + 4 + setting.Note}, n.name, setting.Note, drawing.Start)
 	}
 }
@@ -231,13 +239,17 @@ func (v detailView) drawJoint() {
 	if v.wall {
 		b := drawing.Box{X0: v.box.X0 - floorplan.Poche, Y0: v.box.Y0 - detailAbove + 1, X1: v.box.X0, Y1: end}
 		v.Path(drawing.LayerFloor, "wall", drawing.Rectangle(b), nil, drawing.Filled(drawing.Poche))
-		v.Path(drawing.LayerWalls, "wall", drawing.Polyline(drawing.Pt{X: b.X1, Y: b.Y0}, drawing.Pt{X: b.X1, Y: b.Y1}), drawing.WallLine(), nil)
+		v.Path(drawing.LayerWalls, "wall", drawing.Polyline(drawing.Pt{X: b.X1, Y: b.Y0}, drawing.Pt{X: b.X1, Y: b.Y1}),
+			drawing.WallLine(), nil)
 	}
 	seal := v.sealant()
-	v.Path(drawing.LayerFixtures, "joint", drawing.Rectangle(drawing.Box{X0: from, Y0: seal.Y1, X1: to, Y1: end}), drawing.ThinLine(), drawing.Filled(drawing.White))
-	v.Path(drawing.LayerFixtures, "sealant", drawing.Rectangle(seal), drawing.MediumLine(), drawing.Filled(drawing.Grey(0.5)))
+	v.Path(drawing.LayerFixtures, "joint", drawing.Rectangle(drawing.Box{X0: from, Y0: seal.Y1, X1: to, Y1: end}),
+		drawing.ThinLine(), drawing.Filled(drawing.White))
+	v.Path(drawing.LayerFixtures, "sealant", drawing.Rectangle(seal), drawing.MediumLine(),
+		drawing.Filled(drawing.Grey(0.5)))
 	if r := seal.W() / 2; seal.Y1+2*r <= end {
-		v.Path(drawing.LayerFixtures, "rod", drawing.Circle(drawing.Pt{X: seal.Centre().X, Y: seal.Y1 + r}, r), drawing.ThinLine(), nil)
+		v.Path(drawing.LayerFixtures, "rod", drawing.Circle(drawing.Pt{X: seal.Centre().X, Y: seal.Y1 + r}, r),
+			drawing.ThinLine(), nil)
 	}
 }
 
@@ -266,7 +278,8 @@ func (v detailView) origin() float64 {
 
 func (v detailView) cables() {
 	r := math.Max(v.len(v.diameter)/2, 0.6)
-	v.Path(drawing.LayerCable, "heating cable", drawing.Circle(drawing.Pt{X: v.run(), Y: v.channel()}, r), nil, drawing.Filled(drawing.HeatRed))
+	v.Path(drawing.LayerCable, "heating cable", drawing.Circle(drawing.Pt{X: v.run(), Y: v.channel()}, r), nil,
+		drawing.Filled(drawing.HeatRed))
 	v.across(v.origin(), v.run())
 }
 
@@ -298,7 +311,8 @@ func (v detailView) drawPegs() []drawing.Box {
 	var out []drawing.Box
 	for _, part := range v.parts(v.holds) {
 		for _, b := range pegsIn(part, v.run(), v.len(v.pitch)) {
-			v.Path(drawing.LayerMembrane, "peg", drawing.Rectangle(b), drawing.ThinLine(), drawing.Filled(drawing.Grey(0.4)))
+			v.Path(drawing.LayerMembrane, "peg", drawing.Rectangle(b), drawing.ThinLine(),
+				drawing.Filled(drawing.Grey(0.4)))
 			out = append(out, b)
 		}
 	}

@@ -99,15 +99,18 @@ func keyRooms(v *floorplan.View, at []plane.Point) {
 				v.Ink.Line(append(pts, pts[0]), lettering.ThinInk)
 				segs = append(segs, drawing.Polygon(pts...)...)
 			}
-			v.Sign(signs.Limit, drawing.LayerFloor, "limit of the heated area", segs, drawing.ClearanceLine(), drawing.Filled(drawing.Grey(0.06)))
+			v.Sign(signs.Limit, drawing.LayerFloor, "limit of the heated area", segs, drawing.ClearanceLine(),
+				drawing.Filled(drawing.Grey(0.06)))
 		}
 		name := fmt.Sprintf("%d", i+1)
 		box := drawing.BoxOf(pts...)
-		l := &lettering.Label{Text: name + "  " + r.Job.Name, Face: fonts.LetteringBold, Height: drawing.H70, Rank: 1, Subject: box.Centre(), Note: name + " " + r.Job.Name}
+		l := &lettering.Label{Text: name + "  " + r.Job.Name, Face: fonts.LetteringBold, Height: drawing.H70, Rank: 1,
+			Subject: box.Centre(), Note: name + " " + r.Job.Name}
 		size := l.Sample(lettering.Spot{}).Box()
 		for _, c := range append([]drawing.Pt{box.Centre()}, floorplan.GridIn(box, size.W(), size.H())...) {
 			if floorplan.HoldsBox([][]drawing.Pt{pts}, c, size.W(), size.H()) {
-				l.Spots = append(l.Spots, lettering.Spot{At: lettering.CentredOn(c, size), Cost: 0.05 * c.Dist(box.Centre())})
+				l.Spots = append(l.Spots, lettering.Spot{At: lettering.CentredOn(c, size),
+					Cost: 0.05 * c.Dist(box.Centre())})
 			}
 		}
 		l.Spots = append(l.Spots, lettering.Spot{At: drawing.Pt{X: box.Centre().X, Y: box.Y0 - 4}, Cost: 2})
@@ -119,8 +122,10 @@ func keyRooms(v *floorplan.View, at []plane.Point) {
 // roomTable lists the rooms with their areas and loads.
 func roomTable(v *floorplan.View) setting.Block {
 	t := setting.Table{Head: "Rooms", Cols: []setting.Column{
-		{Head: "No.", Align: setting.Decimal}, {Head: "Room", Wraps: true}, {Head: "Cables", Wraps: true}, {Head: "Floor " + areaUnit(v), Align: setting.Decimal, Group: true},
-		{Head: "Heated " + areaUnit(v), Align: setting.Decimal}, {Head: "W", Align: setting.Decimal, Group: true}, {Head: "A", Align: setting.Decimal},
+		{Head: "No.", Align: setting.Decimal}, {Head: "Room", Wraps: true}, {Head: "Cables", Wraps: true},
+		{Head: "Floor " + areaUnit(v), Align: setting.Decimal, Group: true},
+		{Head: "Heated " + areaUnit(v), Align: setting.Decimal}, {Head: "W", Align: setting.Decimal, Group: true},
+		{Head: "A", Align: setting.Decimal},
 	}}
 	floor, heated, load := 0.0, 0.0, 0.0
 	for i := range v.Plan.Rooms {
@@ -133,7 +138,8 @@ func roomTable(v *floorplan.View) setting.Block {
 			}
 		}
 		floor, heated = floor+r.Floor.Area(), heated+r.Heated.Area()
-		t.Rows = append(t.Rows, setting.Row(setting.Itoa(i+1), r.Job.Name, strings.Join(ids(r), ", "), area(v, r.Floor.Area()), area(v, r.Heated.Area()), watts, amps))
+		t.Rows = append(t.Rows, setting.Row(setting.Itoa(i+1), r.Job.Name, strings.Join(ids(r), ", "),
+			area(v, r.Floor.Area()), area(v, r.Heated.Area()), watts, amps))
 	}
 	// amps of different voltages have no sum
 	total := setting.Row("", "All", "", area(v, floor), area(v, heated), fmt.Sprintf("%g", load), "-")

@@ -72,7 +72,8 @@ func registry() []registered {
 			About:   "What changed since the revision before, in clouds",
 			Readers: Readers(), Verb: "compare"}},
 		{Kind: setting.Kind{ID: "fault", Code: "FA", Title: "Fault on cable", Form: "Fault plan",
-			About:   "The stretch of cable within which a fault must lie, the tiles over it and the runs it could be taken for",
+			About: "The stretch of cable within which a fault must lie, the tiles over it and the runs it could be " +
+				"taken for",
 			Readers: []string{wirer, owner}, Verb: "fault"}},
 		{Kind: setting.Kind{ID: "refit", Code: "RF", Title: "Refit of", Form: "Refit plan",
 			About:   "The rest of a partly laid cable as planned anew: what is laid stays, what changes is marked",

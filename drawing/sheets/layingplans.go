@@ -30,6 +30,7 @@ func layingPlans(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 		second, err := out.WithNotes()
 		return append(first, second...), err
 	}
-	notes, err := plan.Notes(floorplan.IdOf("notes", r), floorplan.TitleOn("Notes", r), slices.Concat(plan.Rest, out.Rest))
+	notes, err := plan.Notes(floorplan.IdOf("notes", r), floorplan.TitleOn("Notes", r),
+		slices.Concat(plan.Rest, out.Rest))
 	return append([]*setting.Page{plan.Page, out.Page}, notes...), err
 }

@@ -82,7 +82,8 @@ func kindOf(pg *setting.Page, r *layout.Room) (kind string, ok bool) {
 func notesOf(pages []*setting.Page, r *layout.Room, kind string) []signs.Sign {
 	var out []signs.Sign
 	for _, pg := range pages {
-		shared := strings.HasPrefix(pg.Sheet.ID, floorplan.IdOf("notes", r)) && (kind == "cable-plan" || kind == "setting-out")
+		shared := strings.HasPrefix(pg.Sheet.ID, floorplan.IdOf("notes", r)) &&
+			(kind == "cable-plan" || kind == "setting-out")
 		if shared || strings.HasPrefix(pg.Sheet.ID, floorplan.IdOf(kind, r)+"-notes") {
 			out = append(out, entriesOf(pg.Sheet)...)
 		}
@@ -124,7 +125,8 @@ func isSign(words string) bool {
 // sampleBeside reports whether a line is drawn where the sample for words that begin
 // at a place belongs.
 func sampleBeside(s *drawing.Sheet, at drawing.Pt) bool {
-	sample := drawing.Box{X0: at.X - setting.SwatchW - 3, Y0: at.Y - setting.SwatchH, X1: at.X - 3, Y1: at.Y + setting.SwatchH/2}
+	sample := drawing.Box{X0: at.X - setting.SwatchW - 3, Y0: at.Y - setting.SwatchH, X1: at.X - 3,
+		Y1: at.Y + setting.SwatchH/2}
 	return slices.ContainsFunc(s.Items, func(it drawing.Item) bool {
 		_, line := it.(*drawing.Path)
 		return line && sample.Grow(0.4).Contains(drawing.BoxOfItem(it))
@@ -318,11 +320,13 @@ func TestLegendsMissNothing(t *testing.T) {
 	p := samplePlan(t, plane.Millimetres)
 	for name, spoil := range map[string]func(pg *setting.Page){
 		"is drawn and not in the legend": func(pg *setting.Page) {
-			pg.Add(&drawing.Path{Layer: drawing.LayerMembrane, Segs: drawing.Polyline(pg.Letters.Field.Centre(), pg.Letters.Field.Centre().Add(drawing.Pt{X: 9})), Stroke: drawing.SeamLine()})
+			pg.Add(&drawing.Path{Layer: drawing.LayerMembrane, Segs: drawing.Polyline(pg.Letters.Field.Centre(),
+				pg.Letters.Field.Centre().Add(drawing.Pt{X: 9})), Stroke: drawing.SeamLine()})
 		},
 		"which is not drawn": func(pg *setting.Page) {
 			pg.Sheet.Items = slices.DeleteFunc(pg.Sheet.Items, func(it drawing.Item) bool {
-				return strings.HasPrefix(describe(it), "path sensor") && pg.Letters.Field.Contains(drawing.BoxOfItem(it))
+				return strings.HasPrefix(describe(it), "path sensor") &&
+					pg.Letters.Field.Contains(drawing.BoxOfItem(it))
 			})
 		},
 	} {

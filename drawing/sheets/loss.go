@@ -16,7 +16,8 @@ func lossBlocks(p *layout.Plan) []setting.Block {
 		for _, w := range l.Loss.Words(units == plane.Inches) {
 			paras = append(paras, sentence(wholeStandards(w)))
 		}
-		paras = append(paras, "No room temperature is promised: a heat-loss calculation by the local standard is its designer's.")
+		paras = append(paras, "No room temperature is promised: a heat-loss calculation by the local standard is its "+
+			"designer's.")
 		out = append(out, setting.List{Head: "Heat loss, simplified: " + l.Room, Number: 1, Paras: paras})
 	}
 	return out

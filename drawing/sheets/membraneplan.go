@@ -27,7 +27,9 @@ func membranePlan(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 	s := floorplan.OfRoom(kindNamed("membrane"), withoutBox(r))
 	s.Draw = func(v *floorplan.View) { drawMembrane(v, laid) }
 	s.Levels = func(v *floorplan.View) []setting.Level {
-		bs := slices.Concat([]setting.Block{pieceTable(v, laid)}, notchTable(v, laid), []setting.Block{seamTable(v, laid)}, crossingDetails(v), []setting.Block{setting.LegendOf(v.Used), membraneNotes(v, laid)})
+		bs := slices.Concat([]setting.Block{pieceTable(v, laid)}, notchTable(v, laid),
+			[]setting.Block{seamTable(v, laid)}, crossingDetails(v), []setting.Block{setting.LegendOf(v.Used),
+				membraneNotes(v, laid)})
 		bs = append(bs, cutDiagrams(p.Membrane, laid, v.Fig)...)
 		return []setting.Level{{Blocks: bs}, {Blocks: bs, Gain: 1.9, Overflow: true}}
 	}
@@ -77,7 +79,8 @@ func drawMembrane(v *floorplan.View, laid *membrane.Laid) {
 		a, b := v.Paper.Pt(s.A), v.Paper.Pt(s.B)
 		v.Sign(signs.Seam, drawing.LayerMembrane, "seam "+seamName(i), drawing.Polyline(a, b), drawing.SeamLine(), nil)
 		v.Ink.Line([]drawing.Pt{a, b}, lettering.CableInk)
-		l := &lettering.Label{Text: seamName(i), Height: drawing.H25, Rank: 3, Subject: a.Lerp(b, 0.5), Note: "seam " + seamName(i)}
+		l := &lettering.Label{Text: seamName(i), Height: drawing.H25, Rank: 3, Subject: a.Lerp(b, 0.5),
+			Note: "seam " + seamName(i)}
 		for _, t := range []float64{0.5, 0.3, 0.7, 0.15, 0.85} {
 			l.Spots = append(l.Spots, floorplan.TagSpots(a.Lerp(b, t), 0.3, l.Text)...)
 		}
@@ -104,7 +107,8 @@ func seamName(i int) string {
 // and seams, which are drawn as such.
 func piece(v *floorplan.View, p membrane.Piece) {
 	rings := v.Paper.Rings(p.Shape)
-	l := &lettering.Label{Text: "M" + setting.Itoa(p.Number), Face: fonts.LetteringBold, Height: drawing.H35, Rank: 1, Note: "membrane piece M" + setting.Itoa(p.Number)}
+	l := &lettering.Label{Text: "M" + setting.Itoa(p.Number), Face: fonts.LetteringBold, Height: drawing.H35, Rank: 1,
+		Note: "membrane piece M" + setting.Itoa(p.Number)}
 	size := l.Sample(lettering.Spot{}).Box()
 	for _, ring := range rings {
 		v.Ink.Line(append(ring, ring[0]), lettering.ThinInk)
@@ -114,7 +118,8 @@ func piece(v *floorplan.View, p membrane.Piece) {
 				continue
 			}
 			s := lettering.Spot{At: lettering.CentredOn(c, size), Cost: 0.05 * c.Dist(box.Centre())}
-			if !floorplan.HoldsBox(rings, c, size.W()+2*pieceRoom, size.H()+2*pieceRoom) || onFixture(v, size.Moved(s.At)) {
+			if !floorplan.HoldsBox(rings, c, size.W()+2*pieceRoom, size.H()+2*pieceRoom) ||
+				onFixture(v, size.Moved(s.At)) {
 				s.Cost += 2.5 // less than for a leader
 			}
 			l.Spots = append(l.Spots, s)
@@ -158,9 +163,12 @@ func onFixture(v *floorplan.View, b drawing.Box) bool {
 }
 
 func pieceTable(v *floorplan.View, laid *membrane.Laid) setting.Block {
-	t := setting.Table{Head: "Pieces", Cols: []setting.Column{{Head: "Piece", Wraps: true}, {Head: "Length, trimmed", Align: setting.Decimal}, {Head: "Width, trimmed", Align: setting.Decimal}, {Head: "Pegs, long x wide", Align: setting.Centred}}}
+	t := setting.Table{Head: "Pieces", Cols: []setting.Column{{Head: "Piece", Wraps: true},
+		{Head: "Length, trimmed", Align: setting.Decimal}, {Head: "Width, trimmed", Align: setting.Decimal},
+		{Head: "Pegs, long x wide", Align: setting.Centred}}}
 	for _, p := range laid.Pieces {
-		t.Rows = append(t.Rows, setting.Row("M"+setting.Itoa(p.Number), v.Fig.Length(p.Length), v.Fig.Length(p.Width), fmt.Sprintf("%d x %d", p.Cells, p.Rows)))
+		t.Rows = append(t.Rows, setting.Row("M"+setting.Itoa(p.Number), v.Fig.Length(p.Length), v.Fig.Length(p.Width),
+			fmt.Sprintf("%d x %d", p.Cells, p.Rows)))
 	}
 	return t
 }
@@ -168,10 +176,12 @@ func pieceTable(v *floorplan.View, laid *membrane.Laid) setting.Block {
 // notchTable says what is cut out of the pieces round what stands on the floor: at
 // which edge, how far along it, and how large.
 func notchTable(v *floorplan.View, laid *membrane.Laid) []setting.Block {
-	t := setting.Table{Head: "Notches", Cols: []setting.Column{{Head: "Piece"}, {Head: "Cut out of", Wraps: true}, {Head: "Along length", Align: setting.Decimal}, {Head: "Along width", Align: setting.Decimal}}}
+	t := setting.Table{Head: "Notches", Cols: []setting.Column{{Head: "Piece"}, {Head: "Cut out of", Wraps: true},
+		{Head: "Along length", Align: setting.Decimal}, {Head: "Along width", Align: setting.Decimal}}}
 	for _, p := range laid.Pieces {
 		for _, n := range p.Notches {
-			t.Rows = append(t.Rows, setting.Row("M"+setting.Itoa(p.Number), notchPlace(v, p, n, laid.Along), v.Fig.Length(n.To-n.From), v.Fig.Length(n.High-n.Low)))
+			t.Rows = append(t.Rows, setting.Row("M"+setting.Itoa(p.Number), notchPlace(v, p, n, laid.Along),
+				v.Fig.Length(n.To-n.From), v.Fig.Length(n.High-n.Low)))
 		}
 	}
 	if len(t.Rows) == 0 {
@@ -201,7 +211,8 @@ func notchPlace(v *floorplan.View, p membrane.Piece, n membrane.Notch, along flo
 	case n.High > p.Width-touch:
 		edge = side(90)
 	}
-	length, width := v.Fig.Length(n.From)+" from the end towards "+side(180), v.Fig.Length(n.Low)+" from the edge towards "+side(-90)
+	length, width := v.Fig.Length(n.From)+" from the end towards "+side(180), v.Fig.Length(n.Low)+
+		" from the edge towards "+side(-90)
 	switch {
 	case end != "" && edge != "":
 		return "corner towards " + edge + " and " + end
@@ -221,12 +232,14 @@ func seamTable(v *floorplan.View, laid *membrane.Laid) setting.Block {
 	}
 	ws := v.WallSegments()
 	d1, d2 := layout.Datums(v.Room.Job)
-	t := setting.Table{Head: "Seams", Cols: []setting.Column{{Head: "Seam"}, {Head: "Where", Wraps: true}, {Head: "Length", Align: setting.Decimal}}}
+	t := setting.Table{Head: "Seams", Cols: []setting.Column{{Head: "Seam"}, {Head: "Where", Wraps: true},
+		{Head: "Length", Align: setting.Decimal}}}
 	for i, s := range laid.Seams {
 		where := ""
 		for k, d := range []int{d1, d2} {
 			if d >= 0 && math.Abs(ws[d].B.Sub(ws[d].A).Unit().Cross(s.B.Sub(s.A).Unit())) < 0.01 {
-				where = fmt.Sprintf("%s from D%d (wall %s)", v.Fig.Length(floorplan.Offset(ws[d], s.A.Lerp(s.B, 0.5), v.Out)), k+1, v.Room.Job.Walls[d].Letter)
+				where = fmt.Sprintf("%s from D%d (wall %s)", v.Fig.Length(floorplan.Offset(ws[d], s.A.Lerp(s.B, 0.5),
+					v.Out)), k+1, v.Room.Job.Walls[d].Letter)
 			}
 		}
 		if where == "" {
@@ -257,10 +270,14 @@ func membraneNotes(v *floorplan.View, laid *membrane.Laid) setting.Block {
 		bound = fmt.Sprintf("No plan could do with fewer than %d.", m.Bound)
 	}
 	l.Paras = append(l.Paras,
-		fmt.Sprintf("Whole job: %d %s of %s x %s. %s", len(m.Packs), unit, v.Fig.Length(m.Stock.Width), v.Fig.Length(m.Stock.Length), bound),
-		fmt.Sprintf("Covered %s, cut %s, waste %s.", plane.FormatArea(m.Covered, v.Fig.Units), plane.FormatArea(m.Taken, v.Fig.Units), plane.FormatArea(m.Taken-m.Covered, v.Fig.Units)),
-		fmt.Sprintf("Cut the %s between pegs, at the lengths from the start that are given with each; then trim the pieces to their sizes.", unit),
-		fmt.Sprintf("Strips butt with pegs in step, trimmed %s short of walls. Nothing laps; no strip crosses a movement joint.", v.Fig.Fine().Length(membrane.Trim)),
+		fmt.Sprintf("Whole job: %d %s of %s x %s. %s", len(m.Packs), unit, v.Fig.Length(m.Stock.Width),
+			v.Fig.Length(m.Stock.Length), bound),
+		fmt.Sprintf("Covered %s, cut %s, waste %s.", plane.FormatArea(m.Covered, v.Fig.Units),
+			plane.FormatArea(m.Taken, v.Fig.Units), plane.FormatArea(m.Taken-m.Covered, v.Fig.Units)),
+		fmt.Sprintf("Cut the %s between pegs, at the lengths from the start that are given with each; then trim the "+
+			"pieces to their sizes.", unit),
+		fmt.Sprintf("Strips butt with pegs in step, trimmed %s short of walls. Nothing laps; no strip crosses a "+
+			"movement joint.", v.Fig.Fine().Length(membrane.Trim)),
 		"Set the first strip by the channel crossing P1: every other row follows from it.",
 	)
 	var traced []string
@@ -270,7 +287,8 @@ func membraneNotes(v *floorplan.View, laid *membrane.Laid) setting.Block {
 		}
 	}
 	if len(traced) > 0 {
-		l.Paras = append(l.Paras, "Slanting or round edges, traced on the floor and cut: "+strings.Join(traced, ", ")+".")
+		l.Paras = append(l.Paras, "Slanting or round edges, traced on the floor and cut: "+strings.Join(traced, ", ")+
+			".")
 	}
 	return l
 }

@@ -26,13 +26,18 @@ func TestNotchPlaces(t *testing.T) {
 		notch membrane.Notch
 		want  string
 	}{
-		{0, membrane.Notch{From: 588, To: 1000, Low: 488, High: 900}, "edge towards wall C, 588 from the end towards wall D"},
-		{0, membrane.Notch{From: 588, To: 1000, Low: 0, High: 300}, "edge towards wall A, 588 from the end towards wall D"},
+		{0, membrane.Notch{From: 588, To: 1000, Low: 488, High: 900},
+			"edge towards wall C, 588 from the end towards wall D"},
+		{0, membrane.Notch{From: 588, To: 1000, Low: 0, High: 300},
+			"edge towards wall A, 588 from the end towards wall D"},
 		{0, membrane.Notch{From: 0, To: 300, Low: 0, High: 200}, "corner towards wall A and wall D"},
 		{0, membrane.Notch{From: 1700, To: 2000, Low: 700, High: 900}, "corner towards wall C and wall B"},
-		{0, membrane.Notch{From: 1700, To: 2000, Low: 200, High: 500}, "end towards wall B, 200 from the edge towards wall A"},
-		{0, membrane.Notch{From: 700, To: 900, Low: 200, High: 500}, "inside, 700 from the end towards wall D, 200 from the edge towards wall A"},
-		{90, membrane.Notch{From: 588, To: 1000, Low: 488, High: 900}, "edge towards wall D, 588 from the end towards wall A"},
+		{0, membrane.Notch{From: 1700, To: 2000, Low: 200, High: 500},
+			"end towards wall B, 200 from the edge towards wall A"},
+		{0, membrane.Notch{From: 700, To: 900, Low: 200, High: 500},
+			"inside, 700 from the end towards wall D, 200 from the edge towards wall A"},
+		{90, membrane.Notch{From: 588, To: 1000, Low: 488, High: 900},
+			"edge towards wall D, 588 from the end towards wall A"},
 	} {
 		if got := notchPlace(v, piece, c.notch, c.along*math.Pi/180); got != c.want {
 			t.Errorf("%+v of a strip at %g degrees: %q, want %q", c.notch, c.along, got, c.want)
@@ -48,7 +53,8 @@ func TestNotchesAreListed(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"Notches", "edge towards wall C, 191 from the end towards wall D", "1512", "corner towards wall C and wall D"} {
+	for _, want := range []string{"Notches", "edge towards wall C, 191 from the end towards wall D", "1512",
+		"corner towards wall C and wall D"} {
 		if !strings.Contains(said(pages[0].Sheet), want) {
 			t.Errorf("the membrane plan does not say %q", want)
 		}

@@ -84,7 +84,8 @@ func ownerMapLevels(v *floorplan.View) []setting.Level {
 		legend := setting.LegendOf(lettering.Without(v.Used, plain))
 		levels = append(levels,
 			setting.Level{Blocks: beside(drill, label, places, legend, living), Gain: 1.3},
-			setting.Level{Blocks: beside(drill, label, legend, places, living), Gain: 1.3}, // the legend fills what the table leaves of a column
+			// the legend fills what the table leaves of a column
+			setting.Level{Blocks: beside(drill, label, legend, places, living), Gain: 1.3},
 		)
 	}
 	for _, bs := range [][]setting.Block{
@@ -106,7 +107,8 @@ var plainer = []func(signs.Sign) bool{
 
 // known reports whether anyone knows a sign without being told.
 func known(s signs.Sign) bool {
-	return slices.Contains([]signs.Sign{signs.Wall, signs.Door, signs.Sliding, signs.Cased, signs.Threshold, signs.Window}, s)
+	return slices.Contains([]signs.Sign{signs.Wall, signs.Door, signs.Sliding, signs.Cased, signs.Threshold,
+		signs.Window}, s)
 }
 
 // named reports whether a sign has its name beside it.
@@ -139,7 +141,8 @@ func mayIDrill(v *floorplan.View) setting.List {
 		if from == job.FromDefault {
 			by = " (default)"
 		}
-		l.Paras = append(l.Paras, fmt.Sprintf("No depth is free of risk: cable lies from about %s down%s.", layout.NewTape(v.Room.Job, v.Plan.Units()).Length(deep), by))
+		l.Paras = append(l.Paras, fmt.Sprintf("No depth is free of risk: cable lies from about %s down%s.",
+			layout.NewTape(v.Room.Job, v.Plan.Units()).Length(deep), by))
 	}
 	return l
 }
@@ -169,7 +172,8 @@ func labelLines(v *floorplan.View) []string {
 	if number == "" {
 		number = "________"
 	}
-	return append(lines, "Drawing "+number+", rev. "+setting.LastRevision(v.Plan), "Plan "+v.Plan.Code+", "+setting.StatusWords(v.Plan.Job.Info.Status))
+	return append(lines, "Drawing "+number+", rev. "+setting.LastRevision(v.Plan), "Plan "+v.Plan.Code+", "+
+		setting.StatusWords(v.Plan.Job.Info.Status))
 }
 
 // A panelLabel is a label to cut out and stick inside the panel's door.

@@ -49,7 +49,8 @@ func TestSmallestPaperThatHoldsAll(t *testing.T) {
 		paras int
 		paper string
 	}{{5, "A4"}, {120, "A3"}, {2000, ""}} {
-		long := setting.List{Head: "Notes", Paras: strings.Split(strings.Repeat("one more note that takes a line|", c.paras), "|")}
+		long := setting.List{Head: "Notes", Paras: strings.Split(strings.Repeat("one more note that takes a line|",
+			c.paras), "|")}
 		n.Levels = []setting.Level{{Blocks: []setting.Block{long}}, {Blocks: []setting.Block{long}, Overflow: true}}
 		if a, ok := setting.ArrangeSmall(n, p.Job, s.Room); ok != (c.paper != "") || ok && a.Paper.Name != c.paper {
 			t.Errorf("%d notes: on %q, %v, want %q", c.paras, a.Paper.Name, ok, c.paper)
@@ -74,7 +75,8 @@ func TestMapSaysWhatItIsWorth(t *testing.T) {
 			t.Fatal(err)
 		}
 		got := said(pages[0].Sheet)
-		for _, want := range []string{c.words, "Switch off at the panel", "DO NOT DRILL", "Offsets, mm", "of the lead rise", "No depth is free of risk"} {
+		for _, want := range []string{c.words, "Switch off at the distribution board", "DO NOT DRILL", "Offsets, mm",
+			"of the lead rise", "No depth is free of risk"} {
 			if !strings.Contains(got, want) {
 				t.Errorf("laid %v: the map does not say %q", c.laid, want)
 			}
@@ -113,7 +115,8 @@ func TestLegendLeavesNoOneAlone(t *testing.T) {
 // heading; what goes on in another place, or after that column, has.
 func TestHeadingOnceAbreast(t *testing.T) {
 	ty := setting.NewTypesetter()
-	l := setting.List{Head: "Cautions", Number: 1, Paras: strings.Split(strings.Repeat("a caution that takes about two lines of a narrow column|", 29), "|")}
+	l := setting.List{Head: "Cautions", Number: 1,
+		Paras: strings.Split(strings.Repeat("a caution that takes about two lines of a narrow column|", 29), "|")}
 	column := func(x, y float64) drawing.Box { return drawing.Box{X0: x, Y0: y, X1: x + 60, Y1: y + 60} }
 	heads := func(slots ...drawing.Box) (out []string) {
 		placed, rest := setting.Flow(ty, []setting.Block{l}, slots)

@@ -32,7 +32,8 @@ func randomPlan(t *rapid.T) *layout.Plan {
 			ring[i], ring[j] = ring[j], ring[i]
 		}
 	}
-	r := job.Room{Name: rapid.SampledFrom([]string{"", "Bath", "A room of which the name is long enough to wrap in any title block"}).Draw(t, "name"), Outline: ring}
+	r := job.Room{Name: rapid.SampledFrom([]string{"", "Bath",
+		"A room of which the name is long enough to wrap in any title block"}).Draw(t, "name"), Outline: ring}
 	for i := range ring {
 		r.Walls = append(r.Walls, job.Wall{Letter: fmt.Sprintf("W%d", i), Segment: ring.Edge(i)})
 	}
@@ -40,16 +41,20 @@ func randomPlan(t *rapid.T) *layout.Plan {
 		w := rapid.IntRange(0, n-1).Draw(t, "wall")
 		r.Openings = append(r.Openings, job.Opening{
 			Name: "door", Kind: rapid.SampledFrom([]string{"door", "opening", "window"}).Draw(t, "kind"), Wall: w,
-			From: 0.2 * r.Walls[w].Length(), To: 0.7 * r.Walls[w].Length(), Threshold: rapid.Bool().Draw(t, "threshold"),
-			Swing: rapid.SampledFrom([]string{"in", "out", "slide", "none"}).Draw(t, "swing"), Hinge: rapid.SampledFrom([]string{"start", "end"}).Draw(t, "hinge"),
+			From: 0.2 * r.Walls[w].Length(), To: 0.7 * r.Walls[w].Length(), Threshold: rapid.Bool().Draw(t,
+				"threshold"),
+			Swing: rapid.SampledFrom([]string{"in", "out", "slide", "none"}).Draw(t, "swing"),
+			Hinge: rapid.SampledFrom([]string{"start", "end"}).Draw(t, "hinge"),
 		})
 	}
 	for range rapid.IntRange(0, 3).Draw(t, "fixtures") {
 		c := plane.Pt(rapid.Float64Range(-600, 600).Draw(t, "x"), rapid.Float64Range(-600, 600).Draw(t, "y"))
-		r.Fixtures = append(r.Fixtures, job.Fixture{Kind: job.Cabinet, Name: "cabinet", Outline: plane.Rectangle(c, c.Add(plane.Pt(300, 200))), Undecided: rapid.Bool().Draw(t, "undecided")})
+		r.Fixtures = append(r.Fixtures, job.Fixture{Kind: job.Cabinet, Name: "cabinet",
+			Outline: plane.Rectangle(c, c.Add(plane.Pt(300, 200))), Undecided: rapid.Bool().Draw(t, "undecided")})
 	}
 	w := rapid.IntRange(0, n-1).Draw(t, "box")
-	r.Thermostat = job.Thermostat{Wall: w, At: r.Walls[w].At(r.Walls[w].Length() / 2), Along: r.Walls[w].Length() / 2, Height: rapid.SampledFrom([]float64{0, 1200}).Draw(t, "height")}
+	r.Thermostat = job.Thermostat{Wall: w, At: r.Walls[w].At(r.Walls[w].Length() / 2), Along: r.Walls[w].Length() / 2,
+		Height: rapid.SampledFrom([]float64{0, 1200}).Draw(t, "height")}
 	j := sampleJob(rapid.SampledFrom([]plane.Units{plane.Millimetres, plane.Inches}).Draw(t, "units"))
 	j.Rooms = []job.Room{r}
 	j.Sheet.Both = rapid.Bool().Draw(t, "both")

@@ -83,15 +83,19 @@ func refitLevels(v *floorplan.View, f *refit.Refit, moves []refit.SensorMove) []
 	signs, notes, revised := setting.LegendOf(v.Used), notes(v), revisions(v.Plan)
 	return []setting.Level{
 		{Blocks: []setting.Block{stands, v.Locations(), refitMarks(v, f), runs, signs, notes, revised}},
-		{Blocks: []setting.Block{stands, v.Locations(), refitMarks(v, f), signs, notes}, Rest: []setting.Block{runs, revised}, Gain: 1.3},
-		{Blocks: []setting.Block{stands, refitMarks(v, f), signs, v.Locations(), notes, runs, revised}, Gain: 1.3, Overflow: true},
+		{Blocks: []setting.Block{stands, v.Locations(), refitMarks(v, f), signs, notes},
+			Rest: []setting.Block{runs, revised}, Gain: 1.3},
+		{Blocks: []setting.Block{stands, refitMarks(v, f), signs, v.Locations(), notes, runs, revised}, Gain: 1.3,
+			Overflow: true},
 	}
 }
 
 // refitRuns lists all runs, what is laid and what is new among them.
 func refitRuns(v *floorplan.View, f *refit.Refit) setting.Block {
 	t := setting.Table{Head: "Runs of " + f.New.ID, Cols: []setting.Column{
-		{Head: "Run", Align: setting.Decimal}, {Head: "Towards", Wraps: true}, {Head: "Pegs", Align: setting.Decimal}, {Head: "To next, pegs", Align: setting.Decimal}, {Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal}, {Head: "State"},
+		{Head: "Run", Align: setting.Decimal}, {Head: "Towards", Wraps: true}, {Head: "Pegs", Align: setting.Decimal},
+		{Head: "To next, pegs", Align: setting.Decimal}, {Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal},
+		{Head: "State"},
 	}}
 	for _, r := range f.New.Runs {
 		next, state := "-", "as planned"
@@ -106,7 +110,8 @@ func refitRuns(v *floorplan.View, f *refit.Refit) setting.Block {
 		case r.Number <= f.Runs:
 			state = "laid"
 		}
-		t.Rows = append(t.Rows, setting.Row(f.New.RunName(r.Number), layout.Towards(v.Room.Job, r.To, r.To.Sub(r.From)), setting.Itoa(r.Pegs), next, v.Fig.LongFigure(r.RunningEnd), state))
+		t.Rows = append(t.Rows, setting.Row(f.New.RunName(r.Number), layout.Towards(v.Room.Job, r.To, r.To.Sub(r.From)),
+			setting.Itoa(r.Pegs), next, v.Fig.LongFigure(r.RunningEnd), state))
 	}
 	return t
 }
@@ -114,11 +119,14 @@ func refitRuns(v *floorplan.View, f *refit.Refit) setting.Block {
 // refitMarks says on which run the marks and the end are to come.
 func refitMarks(v *floorplan.View, f *refit.Refit) setting.Block {
 	t := setting.Table{Head: "Where the marks will come", Cols: []setting.Column{
-		{Head: "Mark", Wraps: true}, {Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal}, {Head: "On run", Align: setting.Decimal}, {Head: "Pegs into it", Align: setting.Decimal},
+		{Head: "Mark", Wraps: true}, {Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal},
+		{Head: "On run", Align: setting.Decimal}, {Head: "Pegs into it", Align: setting.Decimal},
 	}}
 	for _, m := range f.New.Marks {
-		t.Rows = append(t.Rows, setting.Row(m.Name, v.Fig.LongFigure(m.Along), f.New.RunName(m.Run), fmt.Sprintf("%.0f", m.Into/v.Plan.Job.Membrane.Pitch)))
+		t.Rows = append(t.Rows, setting.Row(m.Name, v.Fig.LongFigure(m.Along), f.New.RunName(m.Run),
+			fmt.Sprintf("%.0f", m.Into/v.Plan.Job.Membrane.Pitch)))
 	}
-	t.Rows = append(t.Rows, setting.Row("END", v.Fig.LongFigure(f.New.Label.Length), f.New.RunName(len(f.New.Runs)), "-"))
+	t.Rows = append(t.Rows, setting.Row("END", v.Fig.LongFigure(f.New.Label.Length), f.New.RunName(len(f.New.Runs)),
+		"-"))
 	return t
 }

@@ -34,9 +34,12 @@ func inRegion(t *testing.T, name, region string) *layout.Plan {
 // have them: NEC 2023, 240.6(A), 210.20(A), UL 943 against IEC 60898-1,
 // IEC 60364-7-753.
 var others = map[string]*regexp.Regexp{
-	"north america": regexp.MustCompile(`distribution board|RCD|residual|IEC 60364|IEC 60898|\b30 mA\b|\b(6|10|13|16|32) A (circuit-)?breaker`),
-	"europe":        regexp.MustCompile(`(?i)(^|[^-])\bbreaker|\bpanel|GFCI|ground-fault|\bNEC\b|UL 943|\b80 % is|\b125 %|\b(15|30|35|45|60) A (circuit-)?breaker|5 mA`),
-	"elsewhere":     regexp.MustCompile(`(?i)\bpanel|GFCI|RCD|ground-fault|residual|\bNEC\b|UL 943|IEC 60364|IEC 60898|\b80 % is|\b125 %|\d A (circuit-)?breaker|\bmA (or|to)\b`),
+	"north america": regexp.MustCompile(
+		`distribution board|RCD|residual|IEC 60364|IEC 60898|\b30 mA\b|\b(6|10|13|16|32) A (circuit-)?breaker`),
+	"europe": regexp.MustCompile(`(?i)(^|[^-])\bbreaker|\bpanel|GFCI|ground-fault|\bNEC\b|UL 943|\b80 % ` +
+		`is|\b125 %|\b(15|30|35|45|60) A (circuit-)?breaker|5 mA`),
+	"elsewhere": regexp.MustCompile(`(?i)\bpanel|GFCI|RCD|ground-fault|residual|\bNEC\b|UL 943|IEC 60364|IEC ` +
+		`60898|\b80 % is|\b125 %|\d A (circuit-)?breaker|\bmA (or|to)\b`),
 }
 
 func TestNoSheetPrintsAnotherRegionsRules(t *testing.T) {

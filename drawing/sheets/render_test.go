@@ -74,12 +74,16 @@ var apart = map[[2]signs.Sign]bool{{signs.Mistaken, signs.Anew}: true}
 // entries of a legend differ on a black-and-white printer, by an eighth of black
 // in more than 1 % of the squares of a third of a millimetre.
 func TestSignsDifferInGrey(t *testing.T) {
-	cells := board(t, int(signs.Count), setting.SwatchW, setting.SwatchH, func(pg *setting.Page, i int, b drawing.Box) { pg.Add(signs.Sign(i).Sample(b)...) })
+	cells := board(t, int(signs.Count), setting.SwatchW, setting.SwatchH, func(pg *setting.Page, i int,
+		b drawing.Box) {
+		pg.Add(signs.Sign(i).Sample(b)...)
+	})
 	for a := range cells {
 		for b := range cells[:a] {
 			share, _ := outside.Differing(cells[a], cells[b], 4, 0.12)
 			if share < 0.01 && !apart[[2]signs.Sign{signs.Sign(b), signs.Sign(a)}] {
-				t.Errorf("%q and %q differ in %.4f of their squares", signs.Sign(b).Words(), signs.Sign(a).Words(), share)
+				t.Errorf("%q and %q differ in %.4f of their squares", signs.Sign(b).Words(), signs.Sign(a).Words(),
+					share)
 			}
 		}
 	}
@@ -143,14 +147,18 @@ var unlike = map[[2]signs.Sign]bool{{signs.ColdLead, signs.Seam}: true}
 // TestLinesDifferByRhythm: whatever its colour, a line of a legend is known by its
 // dashes, which a glance takes in, and not by a pixel more or less of width.
 func TestLinesDifferByRhythm(t *testing.T) {
-	cells := board(t, int(signs.Count), setting.SwatchW, setting.SwatchH, func(pg *setting.Page, i int, b drawing.Box) { pg.Add(signs.Sign(i).Sample(b)...) })
+	cells := board(t, int(signs.Count), setting.SwatchW, setting.SwatchH, func(pg *setting.Page, i int,
+		b drawing.Box) {
+		pg.Add(signs.Sign(i).Sample(b)...)
+	})
 	lines := map[signs.Sign]rhythm{}
 	for i, c := range cells {
 		if r, ok := rhythmOf(c); ok {
 			lines[signs.Sign(i)] = r
 		}
 	}
-	for _, s := range []signs.Sign{signs.Cable, signs.ColdLead, signs.SensorLead, signs.Limit, signs.Movement, signs.Seam, signs.Planned} {
+	for _, s := range []signs.Sign{signs.Cable, signs.ColdLead, signs.SensorLead, signs.Limit, signs.Movement,
+		signs.Seam, signs.Planned} {
 		if _, ok := lines[s]; !ok {
 			t.Errorf("%q is not read as a line", s.Words())
 		}
@@ -183,7 +191,8 @@ func TestNoTwoSignsShareAHatch(t *testing.T) {
 // between their lines, ink enough to be seen, and are told apart by pattern.
 func TestHatchesAreLegible(t *testing.T) {
 	patterns := []drawing.Pattern{
-		drawing.HatchFixture, drawing.HatchUndecided, drawing.HatchFixing, drawing.HatchRise, drawing.HatchUnheated, drawing.HatchJoint,
+		drawing.HatchFixture, drawing.HatchUndecided, drawing.HatchFixing, drawing.HatchRise, drawing.HatchUnheated,
+		drawing.HatchJoint,
 		drawing.HatchTile, drawing.HatchMortar, drawing.HatchInsulation, drawing.HatchWood, drawing.HatchConcrete,
 	}
 	cells := board(t, len(patterns), 24, 12, func(pg *setting.Page, i int, b drawing.Box) {
@@ -264,7 +273,8 @@ func differing(t *testing.T, a, b []*drawing.Sheet) []float64 {
 	t.Helper()
 	const dpi = 72
 	dir := t.TempDir()
-	outside.Run(t, "pdftoppm", "-r", fmt.Sprint(dpi), "-png", "-gray", outside.File(t, "set.pdf", pdfOf(t, b...)), filepath.Join(dir, "page"))
+	outside.Run(t, "pdftoppm", "-r", fmt.Sprint(dpi), "-png", "-gray", outside.File(t, "set.pdf", pdfOf(t, b...)),
+		filepath.Join(dir, "page"))
 	pages, err := filepath.Glob(filepath.Join(dir, "*.png"))
 	if err != nil || len(pages) != len(b) {
 		t.Fatalf("%d pages of %d, %v", len(pages), len(b), err)

@@ -24,7 +24,8 @@ func figureOf(v float64, decimals int) string {
 const perTable = 3
 
 // electrical are the rows of the schedule that an electrician needs.
-var electrical = []string{"Label", "Supply", "Ohms at 20 °C", "Ohms, limits", "Limits from", "Heating length", "Lead", "Lead on floor", "Cold ends"}
+var electrical = []string{"Label", "Supply", "Ohms at 20 °C", "Ohms, limits", "Limits from", "Heating length", "Lead",
+	"Lead on floor", "Cold ends"}
 
 // schedule returns the tables of a room's cables: what the label says, what
 // the plan makes of it, and where limits come from. Rows names those wanted;
@@ -89,7 +90,10 @@ func properties(f say.Figures) []property {
 		{"Gaps, closest to widest", func(c *layout.Cable) string { return gapRange(c.Gaps, f) }},
 		{"Heat per length", func(c *layout.Cable) string { return perLength(c.Label, f.Units) }},
 		{"Heat, at even spacing", func(c *layout.Cable) string { return densityOver(c.Density, c.AtEven(), f.Units) }},
-		{"Heat, over heated area", func(c *layout.Cable) string { return densityOver(c.OverServed(), c.Share.Area(), f.Units) }},
+		{"Heat, over heated area", func(c *layout.Cable) string {
+			return densityOver(c.OverServed(), c.Share.Area(),
+				f.Units)
+		}},
 		{"Densest, three runs", func(c *layout.Cable) string { return densest(c, f) }},
 		{"Most heat allowed", func(c *layout.Cable) string { return allowed(c, f) }},
 		{"Heated area", func(c *layout.Cable) string { return plane.FormatArea(c.Share.Area(), f.Units) }},
@@ -165,7 +169,8 @@ func density(w float64, u plane.Units) string {
 // areas returns the three areas side by side.
 func areas(r *layout.Room, u plane.Units) setting.Block {
 	t := setting.Table{Head: "Areas", Cols: []setting.Column{
-		{Wraps: true}, {Head: "m²", Align: setting.Decimal}, {Head: "ft²", Align: setting.Decimal}, {Head: "of" + setting.NoBreak + "floor", Align: setting.Decimal},
+		{Wraps: true}, {Head: "m²", Align: setting.Decimal}, {Head: "ft²", Align: setting.Decimal},
+		{Head: "of" + setting.NoBreak + "floor", Align: setting.Decimal},
 	}}
 	whole := r.Floor.Area()
 	for _, a := range []struct {
@@ -176,14 +181,16 @@ func areas(r *layout.Room, u plane.Units) setting.Block {
 		if whole > 0 {
 			share = fmt.Sprintf("%.0f %%", 100*a.mm2/whole)
 		}
-		t.Rows = append(t.Rows, setting.Row(a.name, fmt.Sprintf("%.2f", plane.Millimetres.Area(a.mm2)), fmt.Sprintf("%.1f", plane.Inches.Area(a.mm2)), share))
+		t.Rows = append(t.Rows, setting.Row(a.name, fmt.Sprintf("%.2f", plane.Millimetres.Area(a.mm2)),
+			fmt.Sprintf("%.1f", plane.Inches.Area(a.mm2)), share))
 	}
 	return t
 }
 
 // revisions returns the revision table, empty rows left for changes by hand.
 func revisions(p *layout.Plan) setting.Block {
-	t := setting.Table{Head: "Revisions", Cols: []setting.Column{{Head: "Rev."}, {Head: "Date"}, {Head: "What changed", Wraps: true}, {Head: "By"}}}
+	t := setting.Table{Head: "Revisions", Cols: []setting.Column{{Head: "Rev."}, {Head: "Date"},
+		{Head: "What changed", Wraps: true}, {Head: "By"}}}
 	for _, r := range p.Job.Revisions {
 		date := ""
 		if !r.Date.IsZero() {

@@ -25,7 +25,10 @@ import (
 // there are anyway.
 func settingOut(r *layout.Room, taken []setting.Block, notes bool) floorplan.Scene {
 	s := floorplan.OfRoom(kindNamed("setting-out"), r)
-	s.Draw, s.Levels = drawSettingOut, func(v *floorplan.View) []setting.Level { return settingOutLevels(v, taken, notes) }
+	s.Draw, s.Levels = drawSettingOut, func(v *floorplan.View) []setting.Level {
+		return settingOutLevels(v, taken,
+			notes)
+	}
 	return s
 }
 
@@ -73,14 +76,17 @@ func runLists(v *floorplan.View) []setting.Block {
 	for i := range v.Room.Cables {
 		c := &v.Room.Cables[i]
 		t := setting.Table{Head: "Runs of " + c.ID, Cols: []setting.Column{
-			{Head: "Run", Align: setting.Decimal}, {Head: "Towards", Wraps: true}, {Head: "Pegs", Align: setting.Decimal}, {Head: "To next, pegs", Align: setting.Decimal}, {Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal},
+			{Head: "Run", Align: setting.Decimal}, {Head: "Towards", Wraps: true},
+			{Head: "Pegs", Align: setting.Decimal}, {Head: "To next, pegs", Align: setting.Decimal},
+			{Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal},
 		}}
 		for _, r := range c.Runs {
 			next := "-"
 			if r.GapToNext > 0 {
 				next = setting.Itoa(r.GapToNext)
 			}
-			t.Rows = append(t.Rows, setting.Row(c.RunName(r.Number), layout.Towards(v.Room.Job, r.To, r.To.Sub(r.From)), setting.Itoa(r.Pegs), next, v.Fig.LongFigure(r.RunningEnd)))
+			t.Rows = append(t.Rows, setting.Row(c.RunName(r.Number), layout.Towards(v.Room.Job, r.To, r.To.Sub(r.From)),
+				setting.Itoa(r.Pegs), next, v.Fig.LongFigure(r.RunningEnd)))
 		}
 		bs = append(bs, t)
 	}
@@ -90,7 +96,9 @@ func runLists(v *floorplan.View) []setting.Block {
 // markList says where start, marks and end fall, in runs and pegs.
 func markList(v *floorplan.View) setting.Block {
 	t := setting.Table{Head: "Where the marks fall", Cols: []setting.Column{
-		{Head: "Mark", Wraps: true}, {Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal}, {Head: "On run", Align: setting.Decimal}, {Head: "Pegs into it", Align: setting.Decimal}, {Head: "Drift taken, at least"},
+		{Head: "Mark", Wraps: true}, {Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal},
+		{Head: "On run", Align: setting.Decimal}, {Head: "Pegs into it", Align: setting.Decimal},
+		{Head: "Drift taken, at least"},
 	}}
 	if !tellsDrift(v) {
 		t.Cols = t.Cols[:len(t.Cols)-1]
@@ -105,7 +113,8 @@ func markList(v *floorplan.View) setting.Block {
 			if pitch > 0 {
 				pegs = fmt.Sprintf("%.0f", m.Into/pitch)
 			}
-			t.Rows = append(t.Rows, setting.Row(pre+m.Name, v.Fig.LongFigure(m.Along), c.RunName(m.Run), pegs, driftTaken(c, m.Name)))
+			t.Rows = append(t.Rows, setting.Row(pre+m.Name, v.Fig.LongFigure(m.Along), c.RunName(m.Run), pegs,
+				driftTaken(c, m.Name)))
 		}
 		last := "-"
 		if n := len(c.Runs); n > 0 {
@@ -129,7 +138,9 @@ func driftWords(v *floorplan.View) string {
 	if !tellsDrift(v) {
 		return ""
 	}
-	return fmt.Sprintf(" Within the drift taken (- less, + more cable used than drawn) the rest is planned again and nothing laid comes up, %.0f %% of the floor at most going cold; beyond it, laid cable may have to.", 100*refit.ReserveCold)
+	return fmt.Sprintf(" Within the drift taken (- less, + more cable used than drawn) the rest is planned again and "+
+		"nothing laid comes up, %.0f %% of the floor at most going cold; beyond it, laid cable may have to.",
+		100*refit.ReserveCold)
 }
 
 // driftTaken says what drift a cable's plan takes at a mark; "-" where none is worked out.
@@ -208,7 +219,9 @@ func crossing(v *floorplan.View) setting.Block {
 	l.Paras = append(l.Paras, fmt.Sprintf("%s from peg to peg.", pitchWords(v, lat.Pitch)))
 	if p, ok := first(v); ok {
 		a, b := v.Offsets(p)
-		l.Paras = append(l.Paras, fmt.Sprintf("Channel crossing P1, no peg: %s from D1 (wall %s), %s from D2 (wall %s).", a, v.DatumLetter(0), b, v.DatumLetter(1)))
+		l.Paras = append(l.Paras, fmt.Sprintf(
+			"Channel crossing P1, no peg: %s from D1 (wall %s), %s from D2 (wall %s).", a, v.DatumLetter(0), b,
+			v.DatumLetter(1)))
 	}
 	// rows lie both ways, so that a turn of nearly 90 degrees is a small one back
 	letter, off := layout.Along(v.Room.Job, plane.Pt(1, 0).Rotate(lat.Angle))
@@ -222,7 +235,8 @@ func crossing(v *floorplan.View) setting.Block {
 	l.Paras = append(l.Paras, words)
 	l.Paras = append(l.Paras, v.BrokenDatums()...)
 	if v.Plan.Job.Info.Status != job.AsLaid {
-		l.Paras = append(l.Paras, "If the pegs land elsewhere when the membrane is down, plan again from P1 as it is before laying cable.")
+		l.Paras = append(l.Paras, "If the pegs land elsewhere when the membrane is down, plan again from P1 as it is "+
+			"before laying cable.")
 	}
 	return l
 }
@@ -248,13 +262,17 @@ func layingNotes(v *floorplan.View) []setting.Block {
 	}
 	numbers := "A run's number stands where it begins or farther along it."
 	if v.SkipsRuns() {
-		numbers = "A run's number stands where it begins or farther along it; a run without one follows the one before it."
+		numbers = "A run's number stands where it begins or farther along it; a run without one follows the one " +
+			"before it."
 	}
 	l.Paras = append(l.Paras,
 		"Begin at START with the lead joint in the membrane; follow the arrows. "+numbers,
-		"Compare the length used at the end of every run with the list. When the half mark is off its place, stop: the end will miss by about twice as much."+driftWords(v),
-		"A whole run holds about one room's width of cable; one peg on one turn is two pegs of cable. Never move laid cable into a clearance.",
-		"Lead joint, end cap and every run are bedded in full, without voids. Keep the continuity alarm on; walk on boards.",
+		"Compare the length used at the end of every run with the list. When the half mark is off its place, stop: "+
+			"the end will miss by about twice as much."+driftWords(v),
+		"A whole run holds about one room's width of cable; one peg on one turn is two pegs of cable. Never move "+
+			"laid cable into a clearance.",
+		"Lead joint, end cap and every run are bedded in full, without voids. Keep the continuity alarm on; walk on "+
+			"boards.",
 	)
 	return []setting.Block{l}
 }

@@ -51,7 +51,8 @@ func TestPapers(t *testing.T) {
 			write(t, "sample-"+setting.Slug(paper.Name)+"-"+way, sheets)
 			checkSheets(t, sheets)
 			for _, s := range sheets {
-				turned := paper.W < setting.WideLeast && (strings.HasPrefix(s.ID, "take-off") || strings.HasPrefix(s.ID, "test-record"))
+				turned := paper.W < setting.WideLeast && (strings.HasPrefix(s.ID, "take-off") || strings.HasPrefix(s.ID,
+					"test-record"))
 				if strings.HasPrefix(s.ID, "owner-map") { // on what is handed over, whatever the set is drawn on
 					if s.Paper.Name != "A4" || strings.HasSuffix(s.ID, "notes") {
 						t.Errorf("%s %s: the owner's map is on %v, %s", paper.Name, way, s.Paper, s.ID)
@@ -79,7 +80,8 @@ func TestAskedScale(t *testing.T) {
 	p.Job.Sheet.Size = "A4"
 	_, err = Set(p)
 	var r *setting.Refusal
-	if !errors.As(err, &r) || r.Key != "sheet.scale" || !strings.Contains(err.Error(), "1:2 ") || !strings.Contains(err.Error(), "A4") {
+	if !errors.As(err, &r) || r.Key != "sheet.scale" || !strings.Contains(err.Error(), "1:2 ") ||
+		!strings.Contains(err.Error(), "A4") {
 		t.Errorf("a scale that cannot fit: %v", err)
 	}
 }

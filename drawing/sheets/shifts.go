@@ -20,7 +20,8 @@ func shiftBlocks(p *layout.Plan) []setting.Block {
 		return nil
 	}
 	f := say.For(p.Job)
-	t := setting.Table{Head: "Changes by room", Cols: []setting.Column{{Head: "Room", Wraps: true}, {Head: "By"}, {Head: "Cable", Wraps: true}, {Head: "Also", Wraps: true}}}
+	t := setting.Table{Head: "Changes by room", Cols: []setting.Column{{Head: "Room", Wraps: true}, {Head: "By"},
+		{Head: "Cable", Wraps: true}, {Head: "Also", Wraps: true}}}
 	first := 0
 	if len(p.Rooms) == 1 { // which room needs not be said
 		first = 1
@@ -35,7 +36,8 @@ func shiftBlocks(p *layout.Plan) []setting.Block {
 		last = s.Room
 		t.Rows = append(t.Rows, setting.Row(name, shiftWords(s, f), cableWords(s, f), alsoWords(s))[first:])
 	}
-	said := "Cables are judged here by the area they would serve, not laid again. A cable is ordered only after the finished walls are measured."
+	said := "Cables are judged here by the area they would serve, not laid again. A cable is ordered only after the " +
+		"finished walls are measured."
 	if !build.QuantitiesShifted(p) {
 		said += " In a job of so many rooms, what else changes is not counted."
 	}

@@ -21,13 +21,15 @@ func takeOff(p *layout.Plan) ([]*setting.Page, error) {
 	blocks := []setting.Block{takeOffTable(p)}
 	if p.Job.Info.Status.String() == "proposal" {
 		blocks = append(blocks, setting.List{Head: "Status", Paras: []string{
-			"PROPOSAL. Quantities are from the sizes in the job file. The cable is ordered only after the finished walls are measured: it cannot be shortened or lengthened, and is seldom taken back once unwound.",
+			"PROPOSAL. Quantities are from the sizes in the job file. The cable is ordered only after the finished " +
+				"walls are measured: it cannot be shortened or lengthened, and is seldom taken back once unwound.",
 		}})
 	}
 	for _, part := range []struct {
 		head  string
 		paras []string
-	}{{"Included", l.Inclusions}, {"Not included", l.Exclusions}, {"Assumed", l.Assumptions}, {"Open questions", l.Questions}} {
+	}{{"Included", l.Inclusions}, {"Not included", l.Exclusions}, {"Assumed", l.Assumptions}, {"Open questions",
+		l.Questions}} {
 		if len(part.paras) > 0 {
 			blocks = append(blocks, setting.List{Head: part.head, Number: 1, Paras: part.paras})
 		}
@@ -54,15 +56,18 @@ func takeOffTable(p *layout.Plan) setting.Table {
 	}
 	t := setting.Table{Head: "What to buy", Span: true, Cols: []setting.Column{
 		{Head: "Item", Wraps: true}, {Head: "Worked out from", Wraps: true},
-		{Head: "Net", Align: setting.Decimal, Group: true}, {Head: "Waste %", Align: setting.Decimal}, {Head: "Gross", Align: setting.Decimal}, {Head: "Unit"}, {Head: "Gross, other units", Align: setting.Decimal},
-		{Head: "Pack", Group: true, Align: setting.Decimal}, {Head: "Packs", Align: setting.Decimal}, {Head: "of"}, {Head: "Spare", Align: setting.Decimal},
+		{Head: "Net", Align: setting.Decimal, Group: true}, {Head: "Waste %", Align: setting.Decimal},
+		{Head: "Gross", Align: setting.Decimal}, {Head: "Unit"}, {Head: "Gross, other units", Align: setting.Decimal},
+		{Head: "Pack", Group: true, Align: setting.Decimal}, {Head: "Packs", Align: setting.Decimal}, {Head: "of"},
+		{Head: "Spare", Align: setting.Decimal},
 	}}
 	if priced {
 		price := "Price"
 		if c := p.Job.Currency; c != "" {
 			price += ", " + c
 		}
-		t.Cols = append(t.Cols, setting.Column{Head: "Price each", Align: setting.Decimal, Group: true}, setting.Column{Head: price, Align: setting.Decimal})
+		t.Cols = append(t.Cols, setting.Column{Head: "Price each", Align: setting.Decimal, Group: true},
+			setting.Column{Head: price, Align: setting.Decimal})
 	}
 	t.Cols = append(t.Cols, setting.Column{Head: "Note", Wraps: true, Group: true})
 	u := say.For(p.Job).Units
@@ -101,7 +106,8 @@ func takeOffRow(l takeoff.Line, u plane.Units, priced bool) []setting.Cell {
 			spare, _ = in(l.Spare)
 		}
 	}
-	r := []setting.Cell{{Text: l.Item}, {Text: l.Basis}, {Text: net}, {Text: waste}, {Text: gross}, {Text: unit}, {Text: otherSystem(l, u)}, {Text: pack}, {Text: packs, Strong: true}, {Text: of}, {Text: spare}}
+	r := []setting.Cell{{Text: l.Item}, {Text: l.Basis}, {Text: net}, {Text: waste}, {Text: gross}, {Text: unit},
+		{Text: otherSystem(l, u)}, {Text: pack}, {Text: packs, Strong: true}, {Text: of}, {Text: spare}}
 	if priced {
 		each, price := "", "" // to be filled in by hand
 		if l.Price != 0 {

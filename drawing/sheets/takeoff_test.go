@@ -37,7 +37,8 @@ func TestTakeOffSheetAgreesWithItsFile(t *testing.T) {
 		if say.For(p.Job).Units == plane.Inches {
 			us = " (US)"
 		}
-		from := map[string]string{"Net": "net" + us, "Gross": "gross" + us, "Unit": "unit" + us, "Pack": "pack size" + us, "Packs": "whole packs", "of": "pack", "Spare": "spare" + us, "Item": "item"}
+		from := map[string]string{"Net": "net" + us, "Gross": "gross" + us, "Unit": "unit" + us,
+			"Pack": "pack size" + us, "Packs": "whole packs", "of": "pack", "Spare": "spare" + us, "Item": "item"}
 		at := map[string]int{}
 		for i, h := range rows[0] {
 			at[h] = i
@@ -48,7 +49,9 @@ func TestTakeOffSheetAgreesWithItsFile(t *testing.T) {
 			for c, col := range sheet.Cols {
 				got := sheet.Rows[n][c].Text
 				head, known := from[col.Head]
-				if want := r[at[head]]; known && got != want && !(head == "pack" && want != "" && (got == want+"s" || got == want+"es")) && !(got == "-" && (want == "" || r[at["whole packs"]] == "")) {
+				if want := r[at[head]]; known && got != want && !(head == "pack" && want != "" &&
+					(got == want+"s" || got == want+"es")) &&
+					!(got == "-" && (want == "" || r[at["whole packs"]] == "")) {
 					t.Errorf("%s, %s: %s %q, in the file %q", name, r[at["item"]], col.Head, got, want)
 				}
 				if got == "" && col.Head != "Note" && !strings.HasPrefix(col.Head, "Price") {
@@ -72,12 +75,14 @@ func TestColumnsAreLevelled(t *testing.T) {
 		ty := setting.NewTypesetter()
 		var blocks []setting.Block
 		for i := range rapid.IntRange(1, 9).Draw(t, "blocks") {
-			blocks = append(blocks, setting.List{Head: fmt.Sprintf("Block %d", i), Paras: slices.Repeat([]string{"A line."}, rapid.IntRange(1, 12).Draw(t, "lines"))})
+			blocks = append(blocks, setting.List{Head: fmt.Sprintf("Block %d", i),
+				Paras: slices.Repeat([]string{"A line."}, rapid.IntRange(1, 12).Draw(t, "lines"))})
 		}
 		cols := []drawing.Box{{X1: 100, Y1: 150}, {X0: 110, X1: 210, Y1: 150}, {X0: 220, X1: 320, Y1: 60}}
 		_, short := setting.Levelled(ty, blocks, cols)
 		placed, left := setting.Flow(ty, blocks, short)
-		if fits, over := setting.Pour(ty, blocks, cols, true); len(over) == 0 && len(fits) == len(blocks) && (len(left) > 0 || len(placed) != len(blocks)) {
+		if fits, over := setting.Pour(ty, blocks, cols, true); len(over) == 0 && len(fits) == len(blocks) &&
+			(len(left) > 0 || len(placed) != len(blocks)) {
 			t.Fatalf("%d of %d blocks are set, %d are left", len(placed), len(blocks), len(left))
 		}
 		all, high := 0.0, 0.0

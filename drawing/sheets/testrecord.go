@@ -37,9 +37,11 @@ func testRecord(p *layout.Plan, r *layout.Room, c *layout.Cable) ([]*setting.Pag
 	}
 	var best []*setting.Page
 	var room float64
-	for _, split := range []bool{false, true} { // the notes in one piece, if that takes no further sheet and leaves room to write
+	// the notes in one piece, if that takes no further sheet and leaves room to write
+	for _, split := range []bool{false, true} {
 		out, rows, err := tallestRows(papers, func(papers []drawing.Paper, w writing) ([]*setting.Page, error) {
-			return setting.ListSheets(p, papers, "test-record-"+setting.Slug(c.ID), title, "Test record", recordBlocks(p, r, c, w, split))
+			return setting.ListSheets(p, papers, "test-record-"+setting.Slug(c.ID), title, "Test record",
+				recordBlocks(p, r, c, w, split))
 		})
 		if err != nil {
 			return nil, err
@@ -69,7 +71,8 @@ const (
 // tallestRows sets a record on the first of the papers that takes the fewest
 // sheets, with rows as tall as they can be without a further one, and returns
 // how tall they are.
-func tallestRows(papers []drawing.Paper, set func([]drawing.Paper, writing) ([]*setting.Page, error)) (best []*setting.Page, rows writing, err error) {
+func tallestRows(papers []drawing.Paper, set func([]drawing.Paper, writing) ([]*setting.Page,
+	error)) (best []*setting.Page, rows writing, err error) {
 	rows = writing{rowLowest, rowLowest}
 	if best, err = set(papers, rows); err != nil {
 		return nil, rows, err
@@ -100,7 +103,8 @@ func goOn(pages []*setting.Page) int {
 	n := 0
 	for _, pg := range pages {
 		for _, it := range pg.Sheet.Items {
-			if t, ok := it.(*drawing.Text); ok && strings.HasSuffix(t.Text, setting.Continued("")) && t.Text != setting.Continued(notesHead) {
+			if t, ok := it.(*drawing.Text); ok && strings.HasSuffix(t.Text, setting.Continued("")) &&
+				t.Text != setting.Continued(notesHead) {
 				n++
 			}
 		}
@@ -134,14 +138,21 @@ type whole struct{ setting.Block }
 func labelTable(c *layout.Cable, f say.Figures) setting.Table {
 	o, l := c.Circuit, c.RecordLimits()
 	t := setting.Table{Head: "Cable " + c.ID + ": label and limits", Span: true, Cols: []setting.Column{
-		{Head: "Label"}, {Head: "Volts", Align: setting.Decimal}, {Head: "Watts", Align: setting.Decimal}, {Head: "Amps", Align: setting.Decimal},
-		{Head: "Length", Align: setting.Decimal}, {Head: "Ohms at 20 °C", Group: true, Align: setting.Decimal}, {Head: "from"},
-		{Head: "Least Ω", Align: setting.Decimal, Group: true}, {Head: "Most Ω", Align: setting.Decimal}, {Head: "Limits from", Wraps: true},
-		{Head: "Least MΩ", Align: setting.Decimal, Group: true}, {Head: "at V dc", Align: setting.Decimal}, {Head: "from"},
-		{Head: "Lot, date of the label", Least: 30, Group: true}, {Head: "Insulation tester, its volts", Least: 36, Group: true},
+		{Head: "Label"}, {Head: "Volts", Align: setting.Decimal}, {Head: "Watts", Align: setting.Decimal},
+		{Head: "Amps", Align: setting.Decimal},
+		{Head: "Length", Align: setting.Decimal}, {Head: "Ohms at 20 °C", Group: true, Align: setting.Decimal},
+		{Head: "from"},
+		{Head: "Least Ω", Align: setting.Decimal, Group: true}, {Head: "Most Ω", Align: setting.Decimal},
+		{Head: "Limits from", Wraps: true},
+		{Head: "Least MΩ", Align: setting.Decimal, Group: true}, {Head: "at V dc", Align: setting.Decimal},
+		{Head: "from"},
+		{Head: "Lot, date of the label", Least: 30, Group: true}, {Head: "Insulation tester, its volts", Least: 36,
+			Group: true},
 	}}
-	t.Rows = [][]setting.Cell{setting.Row(c.Label.ID, fmt.Sprintf("%g", c.Label.Volts), fmt.Sprintf("%g", c.Label.Watts), figureOf(o.Amps, 2),
-		f.Long(c.Label.Length), figureOf(o.Nominal, 1), o.OhmsFrom, fmt.Sprintf("%.1f", o.Limits.Low), fmt.Sprintf("%.1f", o.Limits.High),
+	t.Rows = [][]setting.Cell{setting.Row(c.Label.ID, fmt.Sprintf("%g", c.Label.Volts),
+		fmt.Sprintf("%g", c.Label.Watts), figureOf(o.Amps, 2),
+		f.Long(c.Label.Length), figureOf(o.Nominal, 1), o.OhmsFrom, fmt.Sprintf("%.1f", o.Limits.Low),
+		fmt.Sprintf("%.1f", o.Limits.High),
 		fmt.Sprintf("%+g/%+g %%, %s", 100*o.Limits.LowShare, 100*o.Limits.HighShare, o.Limits.Source),
 		fmt.Sprintf("%g", l.Megohms), fmt.Sprintf("%g", l.Volts), l.MegohmsSource, "", "")}
 	for _, limit := range []int{7, 8, 10} {
@@ -167,8 +178,10 @@ func stageTable(c *layout.Cable) setting.Table {
 		head  string
 		least float64
 	}{
-		{"Date, time", 16}, {"By", 12}, {"Floor °C / °F", 13}, {fmt.Sprintf("L-N Ω (%.1f to %.1f)", l.Low, l.High), 16}, {"L-braid Ω", 13}, {"N-braid Ω", 13},
-		{fmt.Sprintf("MΩ at volts (%g least)", c.RecordLimits().Megohms), 15}, {"S1 kΩ", 11}, {"S2 kΩ", 11}, {"Alarm on?", 12}, {"Photo no.", 12}, {"OK, signed", 20},
+		{"Date, time", 16}, {"By", 12}, {"Floor °C / °F", 13}, {fmt.Sprintf("L-N Ω (%.1f to %.1f)", l.Low, l.High), 16},
+		{"L-braid Ω", 13}, {"N-braid Ω", 13},
+		{fmt.Sprintf("MΩ at volts (%g least)", c.RecordLimits().Megohms), 15}, {"S1 kΩ", 11}, {"S2 kΩ", 11},
+		{"Alarm on?", 12}, {"Photo no.", 12}, {"OK, signed", 20},
 	} {
 		t.Cols = append(t.Cols, setting.Column{Head: h.head, Wraps: true, Least: h.least, Group: true})
 	}
@@ -183,7 +196,8 @@ func stageTable(c *layout.Cable) setting.Table {
 // stageRows are the rows of the test record, by the stage of a reading.
 func stageRows() map[record.Stage]string {
 	s := stages()
-	return map[record.Stage]string{record.OnSpool: s[0], record.Laid: s[1], record.Covered: s[3], record.Tiled: s[4], record.Grouted: s[5], record.HookUp: s[6], record.Service: s[7]}
+	return map[record.Stage]string{record.OnSpool: s[0], record.Laid: s[1], record.Covered: s[3], record.Tiled: s[4],
+		record.Grouted: s[5], record.HookUp: s[6], record.Service: s[7]}
 }
 
 // withReadings returns a stage's row once for each reading taken at it, or as
@@ -239,14 +253,17 @@ func readingTexts(x record.Reading) []string {
 		insulation += fmt.Sprintf(" at %g V", x.Volts)
 	}
 	hand := [...]string{record.NotTried: "", record.Open: "open", record.Connected: "CONNECTED"}[x.Hand]
-	return []string{date, x.By, floor, figure(x.Ohms, 1, 1), hand, hand, insulation, figure(x.Sensor, 0.001, 2), figure(x.Spare, 0.001, 2)}
+	return []string{date, x.By, floor, figure(x.Ohms, 1, 1), hand, hand, insulation, figure(x.Sensor, 0.001, 2),
+		figure(x.Spare, 0.001, 2)}
 }
 
 // judged lists what is to be said of the readings the job has, beyond that they
 // are within their limits; nothing where there are none.
 func judged(c *layout.Cable) []setting.Block {
 	_, verdicts, err := c.Readings()
-	t := setting.Table{Head: "Held against the limits", Span: true, Cols: []setting.Column{{Head: "Stage", Wraps: true}, {Head: "Reading", Wraps: true, Group: true}, {Head: "Result", Wraps: true, Group: true}, {Head: "Why", Wraps: true, Group: true}}}
+	t := setting.Table{Head: "Held against the limits", Span: true, Cols: []setting.Column{{Head: "Stage", Wraps: true},
+		{Head: "Reading", Wraps: true, Group: true}, {Head: "Result", Wraps: true, Group: true}, {Head: "Why",
+			Wraps: true, Group: true}}}
 	for _, v := range verdicts {
 		if err == nil && (v.Grade == record.Outside || v.Grade == record.Look) {
 			r := setting.Row(stageRows()[v.Stage], v.Item, v.Grade.String(), v.Words)
@@ -267,12 +284,15 @@ func foundTable(p *layout.Plan, c *layout.Cable, f say.Figures, r *layout.Room) 
 		m := c.Halfway()
 		half = fmt.Sprintf("run %s, %s into it", c.RunName(m.Run), floorplan.UnbrokenWords(withUnit(f, m.Into)))
 	}
-	return twoAbreast("Found on the floor", []setting.Column{{Wraps: true, Least: 34}, {Head: "Planned", Wraps: true, Least: 32}, {Head: "Found", Wraps: true, Least: 42, Group: true}}, [][]setting.Cell{
+	return twoAbreast("Found on the floor", []setting.Column{{Wraps: true, Least: 34}, {Head: "Planned", Wraps: true,
+		Least: 32}, {Head: "Found", Wraps: true, Least: 42, Group: true}}, [][]setting.Cell{
 		setting.Row("Half-way mark", half, ""), setting.Row("Runs", setting.Itoa(len(c.Runs)), ""),
 		setting.Row("Lead on the floor", f.Long(plane.PathLength(c.ColdLead)), ""),
 		setting.Row("Box above the floor", withUnit(f, r.Job.Thermostat.Height), ""),
 		setting.Row("Capacitance, conductor to braid", "-", capacitance(c)),
-		setting.Row("Volts, amps at hook-up", fmt.Sprintf("%g V, %s A", c.Label.Volts, figureOf(c.Circuit.Amps, 2)), ""), setting.Row("Trip test", "-", ""), setting.Row("Earliest full use", earliest(p), ""), setting.Row("Changed from the plan", "-", ""),
+		setting.Row("Volts, amps at hook-up", fmt.Sprintf("%g V, %s A", c.Label.Volts, figureOf(c.Circuit.Amps, 2)),
+			""), setting.Row("Trip test", "-", ""), setting.Row("Earliest full use", earliest(p), ""),
+		setting.Row("Changed from the plan", "-", ""),
 		setting.Row("Photographs kept where", "-", ""),
 	})
 }
@@ -310,14 +330,17 @@ func earliest(p *layout.Plan) string {
 }
 
 func signTable() setting.Table {
-	cols := []setting.Column{{Wraps: true, Least: 20}, {Head: "Name", Wraps: true, Least: 28, Group: true}, {Head: "Date", Least: 20, Group: true}, {Head: "Signature", Wraps: true, Least: 30, Group: true}}
-	return twoAbreast("Signed", cols, [][]setting.Cell{setting.Row("Installer", "", "", ""), setting.Row("Electrician", "", "", ""), setting.Row("Inspector", "", "", ""), setting.Row("Owner", "", "", "")})
+	cols := []setting.Column{{Wraps: true, Least: 20}, {Head: "Name", Wraps: true, Least: 28, Group: true},
+		{Head: "Date", Least: 20, Group: true}, {Head: "Signature", Wraps: true, Least: 30, Group: true}}
+	return twoAbreast("Signed", cols, [][]setting.Cell{setting.Row("Installer", "", "", ""), setting.Row("Electrician",
+		"", "", ""), setting.Row("Inspector", "", "", ""), setting.Row("Owner", "", "", "")})
 }
 
 func testNotes(in circuit.Region) []string {
 	return []string{
 		everyStage.text(in), discharge.text(in), neverCoiled.text(in),
-		"Write values, not only \"OK\". An open circuit on a hand meter is no insulation test. Compare with the first reading too: a fall to a tenth matters even above the least value.",
+		"Write values, not only \"OK\". An open circuit on a hand meter is no insulation test. Compare with the " +
+			"first reading too: a fall to a tenth matters even above the least value.",
 		"The next trade covers only what has passed.",
 	}
 }

@@ -45,7 +45,8 @@ func TestRecordCanBeWrittenIn(t *testing.T) {
 			t.Fatal(err)
 		}
 		if len(pages) != c.sheets || pages[0].Sheet.Paper.Name != c.on {
-			t.Errorf("%q: %d sheets of %s, want %d of %s", c.size, len(pages), pages[0].Sheet.Paper.Name, c.sheets, c.on)
+			t.Errorf("%q: %d sheets of %s, want %d of %s", c.size, len(pages), pages[0].Sheet.Paper.Name, c.sheets,
+				c.on)
 		}
 		if got := stageGap(t, pages[0].Sheet); got < c.least {
 			t.Errorf("%q: rows of %.1f mm, want %.0f at least", c.size, got, c.least)

@@ -18,8 +18,10 @@ import (
 func TestTitleBlockLengths(t *testing.T) {
 	filled := func(n int) string { return strings.Repeat("Mn 7", n)[:n] }
 	b := setting.TitleBlock{
-		Title: filled(25), Kind: filled(30), Scale: floorplan.Longest, Paper: "tabloid", Label: "MB-88", N: 88, Of: 88, Revision: "AB", Units: "mm (ft-in)",
-		Info: job.Info{Number: filled(16), DrawnBy: filled(20), CheckedBy: filled(20), ApprovedBy: filled(20), Contractor: filled(60), Date: time.Date(2026, 11, 24, 0, 0, 0, 0, time.UTC)},
+		Title: filled(25), Kind: filled(30), Scale: floorplan.Longest, Paper: "tabloid", Label: "MB-88", N: 88, Of: 88,
+		Revision: "AB", Units: "mm (ft-in)",
+		Info: job.Info{Number: filled(16), DrawnBy: filled(20), CheckedBy: filled(20), ApprovedBy: filled(20),
+			Contractor: filled(60), Date: time.Date(2026, 11, 24, 0, 0, 0, 0, time.UTC)},
 	}
 	for _, w := range []float64{setting.TitleMin, 120, setting.TitleMax} {
 		for _, b.Compact = range []bool{false, true} {
@@ -46,7 +48,8 @@ func TestTitleBlockLengths(t *testing.T) {
 // TestLastRow: "Approved" does not stand alone in a row as wide as the block, at
 // any width that a column may have.
 func TestLastRow(t *testing.T) {
-	b := setting.TitleBlock{Title: "Cable plan", Kind: "Cable plan", Scale: floorplan.Longest, Paper: "tabloid", Label: "CP-1", N: 1, Of: 8, Revision: "-", Units: "mm"}
+	b := setting.TitleBlock{Title: "Cable plan", Kind: "Cable plan", Scale: floorplan.Longest, Paper: "tabloid",
+		Label: "CP-1", N: 1, Of: 8, Revision: "-", Units: "mm"}
 	for w := 100.0; w <= setting.TitleMax; w += 2 {
 		rows := b.Rows(w)
 		if last := rows[len(rows)-1]; len(last) < 2 {

@@ -23,7 +23,8 @@ func warmthBlocks(p *layout.Plan) []setting.Block {
 	switch {
 	case w == nil:
 		return []setting.Block{setting.List{Head: "Warmth", Paras: []string{
-			"Not worked out: the job gives no [[layer]] tables. With every layer from the tile down to what carries the floor, this sheet shows surface temperature and warm-up.",
+			"Not worked out: the job gives no [[layer]] tables. With every layer from the tile down to what carries " +
+				"the floor, this sheet shows surface temperature and warm-up.",
 		}}}
 	case w.Problem != "":
 		return []setting.Block{setting.List{Head: "Warmth", Paras: []string{"Not worked out: " + w.Problem + "."}}}
@@ -96,7 +97,8 @@ func surfaceChart(w *layout.Warmth, f say.Figures) setting.Block {
 			c.Curves = append(c.Curves, setting.Curve{Name: runName(r, f), Pts: acrossTwo(r.Hot, w.Warmest, f)})
 			continue
 		}
-		c.Curves = append(c.Curves, setting.Curve{Name: runName(r, f) + ", at most", Pts: acrossTwo(r.Hot, w.Warmest, f)},
+		c.Curves = append(c.Curves, setting.Curve{Name: runName(r, f) + ", at most", Pts: acrossTwo(r.Hot, w.Warmest,
+			f)},
 			setting.Curve{Name: strings.Join(r.Cables, ", ") + ", at least", Pts: acrossTwo(r.Cold, w.Room, f)})
 	}
 	if len(w.Runs) > 0 {
@@ -128,7 +130,8 @@ func limitName(l heat.Limit, f say.Figures) string {
 }
 
 func runName(r layout.Warm, f say.Figures) string {
-	return fmt.Sprintf("%s: %s apart, %s", strings.Join(r.Cables, ", "), f.Apart(r.Cold.Section.Spacing), flux(r.Cold.Section.Flux(), f))
+	return fmt.Sprintf("%s: %s apart, %s", strings.Join(r.Cables, ", "), f.Apart(r.Cold.Section.Spacing),
+		flux(r.Cold.Section.Flux(), f))
 }
 
 // flux writes W/m² in both systems so that no line ends within a figure.
@@ -161,7 +164,8 @@ func surfaceTables(w *layout.Warmth, f say.Figures) []setting.Block {
 	return out
 }
 
-func surfaceTable(head string, runs []layout.Warm, bound func(layout.Warm) heat.Steady, room float64, f say.Figures) setting.Block {
+func surfaceTable(head string, runs []layout.Warm, bound func(layout.Warm) heat.Steady, room float64,
+	f say.Figures) setting.Block {
 	t := setting.Table{Head: head, Cols: []setting.Column{{Head: "Cable", Wraps: true}}}
 	rows := []struct {
 		name string
@@ -214,9 +218,12 @@ func warmUpCharts(w *layout.Warmth, f say.Figures) []setting.Block {
 		}
 		for _, o := range w.Offers {
 			if o.Board == board {
-				c.Curves = append(c.Curves, setting.Curve{Name: f.Apart(o.Spacing) + " apart, " + flux(o.Flux, f), Pts: warming(o.Curve, w, f)})
-				goal := w.Room + o.Curve.Start + w.Rise // the times are counted to it: the floor may start colder than the room
-				c.Limits = []setting.LimitLine{{Name: difference(f, w.Rise) + " gained: " + degrees(f, goal), At: temperature(f, goal)}}
+				c.Curves = append(c.Curves, setting.Curve{Name: f.Apart(o.Spacing) + " apart, " + flux(o.Flux, f),
+					Pts: warming(o.Curve, w, f)})
+				// the times are counted to it: the floor may start colder than the room
+				goal := w.Room + o.Curve.Start + w.Rise
+				c.Limits = []setting.LimitLine{{Name: difference(f, w.Rise) + " gained: " + degrees(f, goal),
+					At: temperature(f, goal)}}
 			}
 		}
 		if len(c.Curves) > 0 {
@@ -239,7 +246,8 @@ func warming(c heat.Curve, w *layout.Warmth, f say.Figures) []drawing.Pt {
 
 // warmUpTable gives the times as ranges.
 func warmUpTable(w *layout.Warmth, f say.Figures) setting.Block {
-	t := setting.Table{Head: "Time to gain " + floorplan.UnbrokenWords(difference(f, w.Rise)), Cols: []setting.Column{{Head: "Spacing"}, {Head: "This floor", Wraps: true, Group: true}}}
+	t := setting.Table{Head: "Time to gain " + floorplan.UnbrokenWords(difference(f, w.Rise)),
+		Cols: []setting.Column{{Head: "Spacing"}, {Head: "This floor", Wraps: true, Group: true}}}
 	if w.Board > 0 {
 		t.Cols = append(t.Cols, setting.Column{Head: "Over a board", Wraps: true})
 	}
@@ -278,7 +286,8 @@ func energyTable(w *layout.Warmth, currency string) setting.Block {
 	add := func(cells ...setting.Cell) { t.Rows = append(t.Rows, cells[:len(t.Cols)]) }
 	for _, u := range w.Use {
 		add(setting.Cell{Text: u.Room, Strong: true}, setting.Cell{}, setting.Cell{})
-		add(setting.Row("an hour with the current on", fmt.Sprintf("%.2f", u.PerHour), fmt.Sprintf("%.2f", u.PerHourPrice))...)
+		add(setting.Row("an hour with the current on", fmt.Sprintf("%.2f", u.PerHour),
+			fmt.Sprintf("%.2f", u.PerHourPrice))...)
 		add(setting.Row("a month", u.Month.Words(), u.MonthPrice.Words())...)
 		add(setting.Row("a month, always on", u.AlwaysOn.Words(), u.AlwaysPrice.Words())...)
 	}
@@ -290,11 +299,13 @@ func energyTable(w *layout.Warmth, currency string) setting.Block {
 func layerFigures(w *layout.Warmth) setting.Block {
 	out := setting.List{Head: "Figures of the layers used here", Number: 1}
 	add := func(l heat.Layer, source string) {
-		figures := []string{trimmedFigure(l.Thickness, 3) + " mm", trimmedFigure(l.Conductivity, 4) + " W/(m K)", trimmedFigure(l.Density, 1) + " kg/m³", trimmedFigure(l.HeatCapacity, 0) + " J/(kg K)"}
+		figures := []string{trimmedFigure(l.Thickness, 3) + " mm", trimmedFigure(l.Conductivity, 4) + " W/(m K)",
+			trimmedFigure(l.Density, 1) + " kg/m³", trimmedFigure(l.HeatCapacity, 0) + " J/(kg K)"}
 		for i, f := range figures {
 			figures[i] = strings.ReplaceAll(f, " ", setting.NoBreak)
 		}
-		out.Paras = append(out.Paras, sentence(fmt.Sprintf("%s: %s (%s)", l.Name, strings.Join(figures, ", "), strings.ReplaceAll(source, " table ", " table"+setting.NoBreak))))
+		out.Paras = append(out.Paras, sentence(fmt.Sprintf("%s: %s (%s)", l.Name, strings.Join(figures, ", "),
+			strings.ReplaceAll(source, " table ", " table"+setting.NoBreak))))
 	}
 	for i, l := range w.Layers {
 		add(l, w.Sources[i])
@@ -333,9 +344,12 @@ func warmthNotes(w *layout.Warmth, f say.Figures) setting.Block {
 		l.Paras = append(l.Paras, sentence(wholeStandards(a)))
 	}
 	if shown := mostCurves / 2; len(w.Runs) > shown {
-		l.Paras = append(l.Paras, fmt.Sprintf("The chart of the surface shows the first %d of %d; the tables have all.", shown, len(w.Runs)))
+		l.Paras = append(l.Paras, fmt.Sprintf("The chart of the surface shows the first %d of %d; the tables "+
+			"have all.",
+			shown, len(w.Runs)))
 	}
-	l.Paras = append(l.Paras, "Over concrete without insulation beneath, a board under the membrane helps more than closer runs.")
+	l.Paras = append(l.Paras, "Over concrete without insulation beneath, a board under the membrane helps more than "+
+		"closer runs.")
 	return l
 }
 

@@ -41,7 +41,8 @@ func sampleWarmth(t *testing.T, tariff float64) *layout.Warmth {
 	if err != nil {
 		t.Fatal(err)
 	}
-	use, err := heat.Use{Watts: 180, Hours: heat.Range{Low: 4, High: 10}, Duty: heat.Range{Low: 0.4, High: 1}, Tariff: tariff, Currency: "$"}.Energy()
+	use, err := heat.Use{Watts: 180, Hours: heat.Range{Low: 4, High: 10}, Duty: heat.Range{Low: 0.4, High: 1},
+		Tariff: tariff, Currency: "$"}.Energy()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -51,9 +52,11 @@ func sampleWarmth(t *testing.T, tariff float64) *layout.Warmth {
 		t.Fatal(err)
 	}
 	return &layout.Warmth{
-		Layers: s.Layers, Sources: make([]string, len(s.Layers)), Holds: 2, Depth: s.Depth, Room: 20, Warmest: 20, Rise: 8, Hours: 4, Offers: offers,
-		Runs: []layout.Warm{{Cables: []string{"H1"}, Cold: layout.Bound{Section: s, Steady: st}, Hot: layout.Bound{Section: hot, Steady: warm}, Verdicts: warm.Against(20, heat.OccupiedLimit)}},
-		Use:  []layout.RoomUse{{Room: "Hall bath", Energy: use}},
+		Layers: s.Layers, Sources: make([]string, len(s.Layers)), Holds: 2, Depth: s.Depth, Room: 20, Warmest: 20,
+		Rise: 8, Hours: 4, Offers: offers,
+		Runs: []layout.Warm{{Cables: []string{"H1"}, Cold: layout.Bound{Section: s, Steady: st},
+			Hot: layout.Bound{Section: hot, Steady: warm}, Verdicts: warm.Against(20, heat.OccupiedLimit)}},
+		Use: []layout.RoomUse{{Room: "Hall bath", Energy: use}},
 	}
 }
 
@@ -84,8 +87,11 @@ func TestWarmthSaysWhatItKnows(t *testing.T) {
 	}
 	p.Warmth = sampleWarmth(t, 0)
 	got := wordsOf(warmthBlocks(p))
-	for _, want := range []string{"Surface temperature across two runs", "Warm-up for each spacing", "90 mm apart", "limit, occupied floor: 29 °C (84.2 °F)", "8 °C gained: 21.5 °C (70.7 °F)", "no room temperature is computed", "±50 %", "no tariff given"} {
-		if !strings.Contains(strings.ReplaceAll(got, "\n", " "), want) && !strings.Contains(strings.ToLower(strings.ReplaceAll(got, "\n", " ")), want) {
+	for _, want := range []string{"Surface temperature across two runs", "Warm-up for each spacing", "90 mm apart",
+		"limit, occupied floor: 29 °C (84.2 °F)", "8 °C gained: 21.5 °C (70.7 °F)", "no room temperature is computed",
+		"±50 %", "no tariff given"} {
+		if !strings.Contains(strings.ReplaceAll(got, "\n", " "), want) &&
+			!strings.Contains(strings.ToLower(strings.ReplaceAll(got, "\n", " ")), want) {
 			t.Errorf("%q is missing in:\n%s", want, got)
 		}
 	}
@@ -93,7 +99,8 @@ func TestWarmthSaysWhatItKnows(t *testing.T) {
 		t.Error("a cost without a tariff")
 	}
 	p.Warmth, p.Job.Energy.Currency = sampleWarmth(t, 0.3), "EUR"
-	if got := strings.ReplaceAll(wordsOf(warmthBlocks(p)), "\n", " "); !strings.Contains(got, "Cost, EUR") || !strings.Contains(got, "0.05") {
+	if got := strings.ReplaceAll(wordsOf(warmthBlocks(p)), "\n", " "); !strings.Contains(got, "Cost, EUR") ||
+		!strings.Contains(got, "0.05") {
 		t.Errorf("no cost with a tariff: %s", got)
 	}
 }

@@ -32,7 +32,8 @@ func (d wiring) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	y := at.Y + wireHead
 	mid := y + d.rows()*wireRow/2
 	box := func(x, y0, y1, wide float64) {
-		pg.Path(drawing.LayerFixtures, "", drawing.Rectangle(drawing.Box{X0: x, Y0: y0, X1: x + wide, Y1: y1}), drawing.FixtureLine(), drawing.Filled(drawing.White))
+		pg.Path(drawing.LayerFixtures, "", drawing.Rectangle(drawing.Box{X0: x, Y0: y0, X1: x + wide, Y1: y1}),
+			drawing.FixtureLine(), drawing.Filled(drawing.White))
 	}
 	line := func(st *drawing.Stroke, l drawing.Layer, pts ...drawing.Pt) {
 		pg.Path(l, "", drawing.Polyline(pts...), st, nil)
@@ -44,7 +45,8 @@ func (d wiring) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	}
 	panel, stat := at.X, at.X+max(panelWide+7, w*0.36)
 	box(panel, mid-8, mid+8, panelWide)
-	line(drawing.FixtureLine(), drawing.LayerLeads, drawing.Pt{X: panel + panelWide, Y: mid}, drawing.Pt{X: stat - 4, Y: mid})
+	line(drawing.FixtureLine(), drawing.LayerLeads, drawing.Pt{X: panel + panelWide, Y: mid},
+		drawing.Pt{X: stat - 4, Y: mid})
 	for i, line := range append(words, "____ A") {
 		row := float64(i) - float64(len(words)-1)/2
 		pg.Write(drawing.Pt{X: panel + panelWide/2, Y: mid + 1.5 + 5*(row-0.5)}, line, setting.Note, drawing.Middle)

@@ -76,25 +76,29 @@ func barOf(length float64) func(c drawing.Pt) []drawing.Item {
 func jointSample(b drawing.Box) []drawing.Item {
 	c := b.Centre()
 	return append([]drawing.Item{
-		line(drawing.LayerLeads, drawing.ColdLeadLine(), leftOf(b), c), line(drawing.LayerCable, drawing.CableLine(), c, rightOf(b)),
+		line(drawing.LayerLeads, drawing.ColdLeadLine(), leftOf(b), c), line(drawing.LayerCable, drawing.CableLine(), c,
+			rightOf(b)),
 	}, symbols.LeadJoint(c)...)
 }
 
 func endSample(b drawing.Box) []drawing.Item {
 	c := b.Centre()
-	return append([]drawing.Item{line(drawing.LayerCable, drawing.CableLine(), leftOf(b), c)}, symbols.Bar(c, rightwards, symbols.EndBar)...)
+	return append([]drawing.Item{line(drawing.LayerCable, drawing.CableLine(), leftOf(b), c)},
+		symbols.Bar(c, rightwards, symbols.EndBar)...)
 }
 
 func hatchSample(p drawing.Pattern) sampler {
 	return func(b drawing.Box) []drawing.Item {
-		return append(drawing.Hatch([][]drawing.Pt{b.Corners()}, p), rectangle(drawing.LayerFixtures, b, drawing.ThinLine(), nil))
+		return append(drawing.Hatch([][]drawing.Pt{b.Corners()}, p), rectangle(drawing.LayerFixtures, b,
+			drawing.ThinLine(), nil))
 	}
 }
 
 func pegSample(b drawing.Box) []drawing.Item {
 	var items []drawing.Item
 	for x, y := b.X0, b.Centre().Y; x <= b.X1; x += 3 {
-		items = append(items, line(drawing.LayerMembrane, drawing.ThinLine(), drawing.Pt{X: x, Y: y - 1}, drawing.Pt{X: x, Y: y + 1}))
+		items = append(items, line(drawing.LayerMembrane, drawing.ThinLine(), drawing.Pt{X: x, Y: y - 1},
+			drawing.Pt{X: x, Y: y + 1}))
 	}
 	return items
 }
@@ -123,8 +127,12 @@ func openingSample(plan func(width, thick float64) []symbols.Shape) sampler {
 		at := leftOf(b).Sub(drawing.Pt{Y: thick / 2})
 		var items []drawing.Item
 		for _, sh := range plan(b.W(), thick) {
-			segs := drawing.Mapped(sh.Segs, func(p drawing.Pt) drawing.Pt { return drawing.Pt{X: at.X + p.X, Y: at.Y - p.Y} })
-			items = append(items, &drawing.Path{Layer: drawing.LayerWalls, Segs: segs, Stroke: sh.Stroke, Fill: sh.Fill})
+			segs := drawing.Mapped(sh.Segs, func(p drawing.Pt) drawing.Pt {
+				return drawing.Pt{X: at.X + p.X,
+					Y: at.Y - p.Y}
+			})
+			items = append(items, &drawing.Path{Layer: drawing.LayerWalls, Segs: segs, Stroke: sh.Stroke,
+				Fill: sh.Fill})
 		}
 		return items
 	}
@@ -139,12 +147,14 @@ func lettered(b drawing.Box, words string) drawing.Item {
 }
 
 func standSample(b drawing.Box) []drawing.Item {
-	return []drawing.Item{rectangle(drawing.LayerFixtures, b.Grow(-drawing.W035/2), drawing.FixtureLine(), nil), lettered(b, "name")}
+	return []drawing.Item{rectangle(drawing.LayerFixtures, b.Grow(-drawing.W035/2), drawing.FixtureLine(), nil),
+		lettered(b, "name")}
 }
 
 func fixingSample(b drawing.Box) []drawing.Item {
 	y := b.Centre().Y
-	return append(symbols.FixingPoint(drawing.Pt{X: b.X0 + 2, Y: y}), line(drawing.LayerFixtures, drawing.FixtureLine(), drawing.Pt{X: b.X0 + 6, Y: y}, rightOf(b)))
+	return append(symbols.FixingPoint(drawing.Pt{X: b.X0 + 2, Y: y}), line(drawing.LayerFixtures, drawing.FixtureLine(),
+		drawing.Pt{X: b.X0 + 6, Y: y}, rightOf(b)))
 }
 
 // bandSample is a cable over a band that marks it.
@@ -156,7 +166,8 @@ func bandSample(band *drawing.Stroke) sampler {
 
 func faultSample(b drawing.Box) []drawing.Item {
 	x := b.Centre().X
-	return append(bandSample(StretchBand())(b), line(drawing.LayerFrame, drawing.WallLine(), drawing.Pt{X: x, Y: b.Y0}, drawing.Pt{X: x, Y: b.Y1}))
+	return append(bandSample(StretchBand())(b), line(drawing.LayerFrame, drawing.WallLine(), drawing.Pt{X: x, Y: b.Y0},
+		drawing.Pt{X: x, Y: b.Y1}))
 }
 
 func tileSample(b drawing.Box) []drawing.Item {
@@ -166,7 +177,8 @@ func tileSample(b drawing.Box) []drawing.Item {
 func cloudSample(b drawing.Box) []drawing.Item {
 	ring := b.Grow(-1.2).Corners()
 	slices.Reverse(ring)
-	return []drawing.Item{&drawing.Path{Layer: drawing.LayerMarks, Segs: CloudLine(ring, 2), Stroke: drawing.MediumLine()}}
+	return []drawing.Item{&drawing.Path{Layer: drawing.LayerMarks, Segs: CloudLine(ring, 2),
+		Stroke: drawing.MediumLine()}}
 }
 
 // NoteMark is the number of a note of the column, in a square so that it is
@@ -174,7 +186,9 @@ func cloudSample(b drawing.Box) []drawing.Item {
 func NoteMark(at drawing.Pt, number string) []drawing.Item {
 	b := drawing.Box{X0: at.X - 2, Y0: at.Y - 2, X1: at.X + 2, Y1: at.Y + 2}
 	return []drawing.Item{
-		&drawing.Path{Layer: drawing.LayerMarks, Segs: drawing.Rectangle(b), Stroke: drawing.ThinLine(), Fill: drawing.Filled(drawing.White)},
-		&drawing.Text{Layer: drawing.LayerText, At: at.Add(drawing.Pt{Y: drawing.H25 / 2}), Text: number, Height: drawing.H25, Anchor: drawing.Middle},
+		&drawing.Path{Layer: drawing.LayerMarks, Segs: drawing.Rectangle(b), Stroke: drawing.ThinLine(),
+			Fill: drawing.Filled(drawing.White)},
+		&drawing.Text{Layer: drawing.LayerText, At: at.Add(drawing.Pt{Y: drawing.H25 / 2}), Text: number,
+			Height: drawing.H25, Anchor: drawing.Middle},
 	}
 }

@@ -51,7 +51,8 @@ func root(paper drawing.Paper) []string {
 	w, h := num(paper.W), num(paper.H)
 	return []string{
 		attr("width", w+"mm"), attr("height", h+"mm"), attr("viewBox", "0 0 "+w+" "+h), attr("role", "img"),
-		attr("fill", "none"), attr("fill-rule", "evenodd"), attr("stroke-linejoin", "round"), attr("stroke-linecap", "round"),
+		attr("fill", "none"), attr("fill-rule", "evenodd"), attr("stroke-linejoin", "round"),
+		attr("stroke-linecap", "round"),
 		attr("font-family", family),
 	}
 }

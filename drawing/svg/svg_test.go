@@ -21,11 +21,13 @@ import (
 
 // allowed is every element and attribute a picture may have.
 var allowed = map[string][]string{
-	"svg":   {"width", "height", "viewBox", "role", "fill", "fill-rule", "stroke-linejoin", "stroke-linecap", "font-family", "xmlns", "xmlns:xlink"},
+	"svg": {"width", "height", "viewBox", "role", "fill", "fill-rule", "stroke-linejoin", "stroke-linecap",
+		"font-family", "xmlns", "xmlns:xlink"},
 	"title": nil, "desc": nil,
 	"g":    {"id", "class"},
 	"path": {"class", "d", "fill", "stroke", "stroke-width", "stroke-dasharray", "stroke-linecap"},
-	"text": {"x", "y", "font-size", "font-weight", "fill", "textLength", "lengthAdjust", "text-anchor", "transform", "xml:space"},
+	"text": {"x", "y", "font-size", "font-weight", "fill", "textLength", "lengthAdjust", "text-anchor", "transform",
+		"xml:space"},
 }
 
 // An element is what a test needs of one.
@@ -109,7 +111,8 @@ func sheetOf(items ...drawing.Item) *drawing.Sheet {
 func TestSpecimenIsWellFormed(t *testing.T) {
 	all := parse(t, write(t, specimen.Sheet()))
 	root := all[0]
-	for name, want := range map[string]string{"width": "420mm", "height": "297mm", "viewBox": "0 0 420 297", "role": "img"} {
+	for name, want := range map[string]string{"width": "420mm", "height": "297mm", "viewBox": "0 0 420 297",
+		"role": "img"} {
 		if root.attrs[name] != want {
 			t.Errorf("%s is %q, want %q", name, root.attrs[name], want)
 		}
@@ -156,7 +159,8 @@ func TestPath(t *testing.T) {
 	fill := drawing.HeatRed
 	p := &drawing.Path{
 		Layer: drawing.LayerCable, Title: `cable <H1> & "co"`, Fill: &fill,
-		Segs:   append(drawing.Rounded([]drawing.Pt{{X: 0, Y: -0.0001}, {X: 10.12345, Y: 0}, {X: 10, Y: 10}}, 0), drawing.Seg{Op: drawing.Close}),
+		Segs: append(drawing.Rounded([]drawing.Pt{{X: 0, Y: -0.0001}, {X: 10.12345, Y: 0}, {X: 10, Y: 10}}, 0),
+			drawing.Seg{Op: drawing.Close}),
 		Stroke: &drawing.Stroke{Width: 0.5, Dash: []float64{2, 1.5}, Butt: true},
 	}
 	all := parse(t, write(t, sheetOf(p)))
@@ -188,8 +192,9 @@ func TestText(t *testing.T) {
 		t.Errorf("text is %q", got.text)
 	}
 	for name, want := range map[string]string{
-		"transform": "rotate(-90 50 25.5)", "text-anchor": "middle", "font-weight": "bold", "lengthAdjust": "spacingAndGlyphs",
-		"font-size": num(2.5 * 2048 / 1480), "textLength": num(fonts.Width(fonts.LetteringBold, text.Text, 2.5)),
+		"transform": "rotate(-90 50 25.5)", "text-anchor": "middle", "font-weight": "bold",
+		"lengthAdjust": "spacingAndGlyphs",
+		"font-size":    num(2.5 * 2048 / 1480), "textLength": num(fonts.Width(fonts.LetteringBold, text.Text, 2.5)),
 	} {
 		if got.attrs[name] != want {
 			t.Errorf("%s is %q, want %q", name, got.attrs[name], want)
@@ -198,7 +203,8 @@ func TestText(t *testing.T) {
 }
 
 func TestNothingIsDrawnForNothing(t *testing.T) {
-	all := parse(t, write(t, sheetOf(&drawing.Path{Title: "none", Layer: drawing.LayerCable}, &drawing.Text{Height: 2.5, Layer: drawing.LayerText})))
+	all := parse(t, write(t, sheetOf(&drawing.Path{Title: "none", Layer: drawing.LayerCable},
+		&drawing.Text{Height: 2.5, Layer: drawing.LayerText})))
 	for _, e := range all[3:] {
 		if e.name != "g" && e.attrs["class"] != "paper" {
 			t.Errorf("unexpected %v", e)
@@ -235,12 +241,14 @@ func TestWriteErrorComesBack(t *testing.T) {
 // FuzzText puts any text in every place where text goes: what comes out is
 // still XML, has nothing but what is allowed, and says the same.
 func FuzzText(f *testing.F) {
-	for _, s := range []string{"Bath", `"/><script>x</script>`, "]]>", "a\x00b\xff", "&amp;<>'\"", "-->", "\u202e浴室", "=", "  two  "} {
+	for _, s := range []string{"Bath", `"/><script>x</script>`, "]]>", "a\x00b\xff", "&amp;<>'\"", "-->", "\u202e浴室",
+		"=", "  two  "} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, s string) {
 		sheet := sheetOf(
-			&drawing.Path{Layer: drawing.Layer(s), Title: s, Segs: drawing.Polyline(drawing.Pt{}, drawing.Pt{X: 1}), Stroke: drawing.ThinLine()},
+			&drawing.Path{Layer: drawing.Layer(s), Title: s, Segs: drawing.Polyline(drawing.Pt{}, drawing.Pt{X: 1}),
+				Stroke: drawing.ThinLine()},
 			&drawing.Text{Layer: drawing.LayerText, Text: s, At: drawing.Pt{X: 1, Y: 1}, Height: 2.5, Knockout: 1},
 		)
 		sheet.ID, sheet.Title, sheet.Description = s, s, s
@@ -293,7 +301,8 @@ func BenchmarkWrite(b *testing.B) {
 
 func ExampleWrite() {
 	s := &drawing.Sheet{ID: "square", Title: "Square", Paper: drawing.Paper{W: 20, H: 20}, Items: []drawing.Item{
-		&drawing.Path{Layer: drawing.LayerWalls, Segs: drawing.Rectangle(drawing.Box{X0: 5, Y0: 5, X1: 15, Y1: 15}), Stroke: drawing.WallLine()},
+		&drawing.Path{Layer: drawing.LayerWalls, Segs: drawing.Rectangle(drawing.Box{X0: 5, Y0: 5, X1: 15, Y1: 15}),
+			Stroke: drawing.WallLine()},
 	}}
 	var b bytes.Buffer
 	if err := Write(&b, s); err != nil {

@@ -90,7 +90,8 @@ func cableOf(r *layout.Room, a *job.Laid) (*layout.Cable, *job.Diagnostic) {
 			continue
 		}
 		if c.Laid != nil {
-			d := job.Diagnostic{Span: a.Span, Message: fmt.Sprintf("cable %s of room %q has two [[as_laid]]", c.ID, r.Job.Name), Hint: "put both into one table"}
+			d := job.Diagnostic{Span: a.Span, Message: fmt.Sprintf("cable %s of room %q has two [[as_laid]]", c.ID,
+				r.Job.Name), Hint: "put both into one table"}
 			return nil, &d
 		}
 		return c, nil
@@ -141,13 +142,15 @@ func trace(l *layout.Laid, r *layout.Room, c *layout.Cable, j *job.Job) *job.Dia
 		l.Path, l.Whole = l.Planned, true
 		l.ColdLead, l.Return = or(a.ColdLead, a.Issued.ColdLead), or(a.Return, a.Issued.Return)
 	case len(a.Corners) > 0:
-		l.Path, l.Whole = slices.CompactFunc(slices.Clone(a.Corners), func(p, q plane.Point) bool { return p.Dist(q) < 1 }), true
+		l.Path, l.Whole = slices.CompactFunc(slices.Clone(a.Corners),
+			func(p, q plane.Point) bool { return p.Dist(q) < 1 }), true
 	case len(a.Legs) > 0:
 		l.Path, l.Whole = walkLegs(c, *a.Start, a.Legs), true
 	case a.Runs > 0:
 		planned := layout.Runs(l.Planned, c.BendRadius, j.Membrane.Pitch)
 		if a.Runs > len(planned) {
-			return &job.Diagnostic{Span: a.Spans.At("runs"), Hint: "runs are numbered on the cable plan, from the start of heat",
+			return &job.Diagnostic{Span: a.Spans.At("runs"),
+				Hint:    "runs are numbered on the cable plan, from the start of heat",
 				Message: fmt.Sprintf("%d runs are said to be laid, but cable %s has %d", a.Runs, c.ID, len(planned))}
 		}
 		l.Path = l.Planned[:planned[a.Runs-1].Leg+1]
@@ -163,8 +166,10 @@ func recount(l *layout.Laid, c *layout.Cable, laid []layout.Run, pitch float64) 
 	}
 	for _, m := range l.Job.Miscounts {
 		if m.Run > len(laid) {
-			return &job.Diagnostic{Span: l.Job.Spans.At("runs"), Hint: "only a run that is laid can have been miscounted",
-				Message: fmt.Sprintf("run %d is said to have %d pegs, but %d runs of cable %s are laid", m.Run, m.Pegs, len(laid), c.ID)}
+			return &job.Diagnostic{Span: l.Job.Spans.At("runs"),
+				Hint: "only a run that is laid can have been miscounted",
+				Message: fmt.Sprintf("run %d is said to have %d pegs, but %d runs of cable %s are laid", m.Run, m.Pegs,
+					len(laid), c.ID)}
 		}
 		r := laid[m.Run-1]
 		by := r.To.Sub(r.From).Unit().Mul(float64(m.Pegs-r.Pegs) * pitch)
@@ -222,12 +227,15 @@ func check(l *layout.Laid, r *layout.Room, c *layout.Cable, j *job.Job) *job.Dia
 	at := l.Job.Spans.At(key)
 	for i, p := range l.Path {
 		if !r.Floor.Contains(p) && r.Floor.Distance(p) > plane.Inch+5 {
-			return &job.Diagnostic{Span: at, Hint: "look at that leg and those before it", Message: fmt.Sprintf("%s: leg %d of cable %s would leave room %q, to (%s, %s)", key, i, c.ID, r.Job.Name,
-				plane.FormatLength(p.X, j.Units), plane.FormatLength(p.Y, j.Units))}
+			return &job.Diagnostic{Span: at, Hint: "look at that leg and those before it",
+				Message: fmt.Sprintf("%s: leg %d of cable %s would leave room %q, to (%s, %s)", key, i, c.ID,
+					r.Job.Name,
+					plane.FormatLength(p.X, j.Units), plane.FormatLength(p.Y, j.Units))}
 		}
 	}
 	if len(l.Path) == 1 {
-		return &job.Diagnostic{Span: at, Hint: "give the corners one after the other", Message: fmt.Sprintf("%s: all corners of cable %s are at one place", key, c.ID)}
+		return &job.Diagnostic{Span: at, Hint: "give the corners one after the other",
+			Message: fmt.Sprintf("%s: all corners of cable %s are at one place", key, c.ID)}
 	}
 	if i, k, ok := selfCrossing(l.Path); ok {
 		return &job.Diagnostic{Span: at, Hint: "a cable never crosses or touches itself: one of the two was misread",
@@ -242,8 +250,10 @@ func check(l *layout.Laid, r *layout.Room, c *layout.Cable, j *job.Job) *job.Dia
 		return nil
 	}
 	if off := rate(l, c, j.Membrane.Pitch)*n - c.Label.Length; math.Abs(off) > lengthShare*c.Label.Length {
-		return &job.Diagnostic{Severity: job.Warning, ID: "W110", Span: at, Hint: "look for a run left out or counted twice",
-			Message: fmt.Sprintf("cable %s as laid measures %s, but its label says %s", c.ID, layout.Length(n, j.Units), layout.Length(c.Label.Length, j.Units))}
+		return &job.Diagnostic{Severity: job.Warning, ID: "W110", Span: at,
+			Hint: "look for a run left out or counted twice",
+			Message: fmt.Sprintf("cable %s as laid measures %s, but its label says %s", c.ID, layout.Length(n, j.Units),
+				layout.Length(c.Label.Length, j.Units))}
 	}
 	return nil
 }
@@ -382,8 +392,10 @@ func unrecorded(p *layout.Plan, said map[*layout.Cable]bool) []job.Diagnostic {
 	for i := range p.Rooms {
 		for k := range p.Rooms[i].Cables {
 			if c := &p.Rooms[i].Cables[k]; !c.Laid.Recorded() && !said[c] {
-				out = append(out, job.Diagnostic{Span: p.Job.Spans.At("job.status"), Hint: "add [[as_laid]] for it with its evidence, or take status = \"for installation\"",
-					Message: fmt.Sprintf("the status is \"as laid\", but nothing says how cable %s of room %q was found to lie", c.ID, p.Rooms[i].Job.Name)})
+				out = append(out, job.Diagnostic{Span: p.Job.Spans.At("job.status"),
+					Hint: "add [[as_laid]] for it with its evidence, or take status = \"for installation\"",
+					Message: fmt.Sprintf("the status is \"as laid\", but nothing says how cable %s of room %q was "+
+						"found to lie", c.ID, p.Rooms[i].Job.Name)})
 			}
 		}
 	}

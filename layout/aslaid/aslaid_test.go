@@ -15,7 +15,8 @@ import (
 
 func TestStagesAreThoseOfTheTestRecord(t *testing.T) {
 	for _, s := range record.Stages() {
-		p, found := trial.HandPlan(t, "for installation", trial.Record+fmt.Sprintf("[[as_laid.reading]]\nstage = %q\n", s))
+		p, found := trial.HandPlan(t, "for installation", trial.Record+fmt.Sprintf("[[as_laid.reading]]\nstage = %q\n",
+			s))
 		if p == nil {
 			t.Errorf("%s: %v", s, found)
 		}
@@ -77,7 +78,8 @@ func TestMovedCable(t *testing.T) {
 }
 
 func TestLegsInPegs(t *testing.T) {
-	p, _ := trial.HandPlan(t, "for installation", trial.Record+"start = [100, 100]\nlegs = [\"north 40\", \"east 3\", \"south 40\", \"north-east 10\"]\n")
+	p, _ := trial.HandPlan(t, "for installation",
+		trial.Record+"start = [100, 100]\nlegs = [\"north 40\", \"east 3\", \"south 40\", \"north-east 10\"]\n")
 	want := []plane.Point{{X: 100, Y: 100}, {X: 100, Y: 1300}, {X: 190, Y: 1300}, {X: 190, Y: 100}, {X: 490, Y: 400}}
 	got := p.Rooms[0].Cables[0].Laid.Path
 	for i := range want {
@@ -93,14 +95,20 @@ func TestLegsInPegs(t *testing.T) {
 func TestRecordsThatCannotBe(t *testing.T) {
 	for _, c := range []struct{ status, record, want string }{
 		{"for installation", trial.Record + "cable = \"H9\"\n", `room "Bath" has no cable "H9"`},
-		{"for installation", trial.Record + "cable = \"H1\"\n" + trial.Record, `cable H1 of room "Bath" has two [[as_laid]]`},
+		{"for installation", trial.Record + "cable = \"H1\"\n" + trial.Record,
+			`cable H1 of room "Bath" has two [[as_laid]]`},
 		{"for installation", trial.Record + "runs = 99\n", "99 runs are said to be laid, but cable H1 has"},
-		{"for installation", trial.Record + "start = [100, 100]\nlegs = [\"north 90\"]\n", "legs: leg 1 of cable H1 would leave room \"Bath\", to (100, 2800)"},
-		{"for installation", trial.Record + "corners = [[100, 100], [900, 900], [900, 100], [100, 900]]\n", "cable H1 would cross itself, leg 1 over leg 3"},
-		{"as laid", trial.Record + "corners = [[100, 100], [900, 900]]\n", "cable H1 as laid measures 1.1 m, but its label says 26.0 m"},
-		{"for installation", trial.Record + "corners = [[100, 100], [100, 100], [100, 100]]\n", "corners: all corners of cable H1 are at one place"},
+		{"for installation", trial.Record + "start = [100, 100]\nlegs = [\"north 90\"]\n",
+			"legs: leg 1 of cable H1 would leave room \"Bath\", to (100, 2800)"},
+		{"for installation", trial.Record + "corners = [[100, 100], [900, 900], [900, 100], [100, 900]]\n",
+			"cable H1 would cross itself, leg 1 over leg 3"},
+		{"as laid", trial.Record + "corners = [[100, 100], [900, 900]]\n",
+			"cable H1 as laid measures 1.1 m, but its label says 26.0 m"},
+		{"for installation", trial.Record + "corners = [[100, 100], [100, 100], [100, 100]]\n",
+			"corners: all corners of cable H1 are at one place"},
 		{"for installation", trial.Record + "corners = [[100, 100], [900, 100], [300, 100]]\n", "leg 1 over leg 2"},
-		{"for installation", trial.Record + "corners = [[100, 100], [900, 100], [900, 400], [400, 400], [400, 100]]\n", "leg 1 over leg 4"},
+		{"for installation", trial.Record + "corners = [[100, 100], [900, 100], [900, 400], [400, 400], [400, 100]]\n",
+			"leg 1 over leg 4"},
 		{"as laid", "", "nothing says how the cable of room \"Bath\" was found to lie"},
 	} {
 		_, found := trial.HandPlan(t, c.status, c.record)

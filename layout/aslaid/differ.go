@@ -17,7 +17,8 @@ func compared(l *layout.Laid, c *layout.Cable) *layout.Laid {
 	add(l, "lead joint", l.Planned[0], l.Joint)
 	for _, run := range layout.Runs(l.Path, c.BendRadius, c.Lattice.Pitch) {
 		if plan, laid, off := farthest(plane.Segment{A: run.From, B: run.To}, l.Planned); off > l.Error {
-			l.Differ = append(l.Differ, layout.Difference{What: "run " + c.RunName(run.Number), Plan: plan, Laid: laid, Off: off})
+			l.Differ = append(l.Differ, layout.Difference{What: "run " + c.RunName(run.Number), Plan: plan, Laid: laid,
+				Off: off})
 		}
 	}
 	if !l.Whole {
@@ -30,7 +31,8 @@ func compared(l *layout.Laid, c *layout.Cable) *layout.Laid {
 			if _, mid, _, _ := plane.Nearest(l.Path, run.From.Lerp(run.To, 0.5)); mid <= l.Error {
 				what = "an end of planned run %s, where no cable lies"
 			}
-			l.Differ = append(l.Differ, layout.Difference{What: fmt.Sprintf(what, c.RunName(run.Number)), Plan: plan, Laid: laid, Off: off})
+			l.Differ = append(l.Differ, layout.Difference{What: fmt.Sprintf(what, c.RunName(run.Number)), Plan: plan,
+				Laid: laid, Off: off})
 		}
 	}
 	add(l, "end cap", l.Planned[len(l.Planned)-1], l.EndCap)

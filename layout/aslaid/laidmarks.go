@@ -19,15 +19,21 @@ func checkMarks(l *layout.Laid, c *layout.Cable, u plane.Units) []job.Diagnostic
 	read := func(m job.LaidMark) float64 { return layout.MarkRead(m, c) }
 	for i, m := range marks {
 		if read(m) > c.Label.Length {
-			out = append(out, job.Diagnostic{Span: m.Span, Hint: "look whether the figure counts from the other end, or in another unit",
-				Message: fmt.Sprintf("a mark is read as %s, but cable %s has %s", layout.Length(read(m), u), c.ID, layout.Length(c.Label.Length, u))})
+			out = append(out, job.Diagnostic{Span: m.Span,
+				Hint: "look whether the figure counts from the other end, or in another unit",
+				Message: fmt.Sprintf("a mark is read as %s, but cable %s has %s", layout.Length(read(m), u), c.ID,
+					layout.Length(c.Label.Length, u))})
 		}
 		for _, o := range marks[:i] {
 			if cmp.Or(cmp.Compare(m.Run, o.Run), cmp.Compare(m.Pegs, o.Pegs)) == cmp.Compare(read(m), read(o)) {
 				continue
 			}
-			out = append(out, job.Diagnostic{Span: m.Span, Notes: []job.Note{{Span: o.Span, Message: "the other is here"}}, Hint: "one of the two was misread: lengths grow from the start of heat on, as run numbers do",
-				Message: fmt.Sprintf("cable %s has %s marked at run %s, peg %g, and %s at run %s, peg %g", c.ID, layout.Length(read(m), u), c.RunName(m.Run), m.Pegs, layout.Length(read(o), u), c.RunName(o.Run), o.Pegs)})
+			out = append(out, job.Diagnostic{Span: m.Span,
+				Notes: []job.Note{{Span: o.Span, Message: "the other is here"}},
+				Hint:  "one of the two was misread: lengths grow from the start of heat on, as run numbers do",
+				Message: fmt.Sprintf("cable %s has %s marked at run %s, peg %g, and %s at run %s, peg %g", c.ID,
+					layout.Length(read(m), u), c.RunName(m.Run), m.Pegs, layout.Length(read(o), u), c.RunName(o.Run),
+					o.Pegs)})
 		}
 	}
 	return out
@@ -40,7 +46,8 @@ func misread(p *layout.Plan, r *layout.Room, c *layout.Cable) []job.Diagnostic {
 	if len(l.Job.Marks) == 0 || len(l.Path) < 2 {
 		return nil
 	}
-	f := &refit.Refit{Room: r, Planned: c, Rate: 1, Job: p.Job, Old: layout.Runs(l.Planned, c.BendRadius, p.Job.Membrane.Pitch), Laid: l.Path}
+	f := &refit.Refit{Room: r, Planned: c, Rate: 1, Job: p.Job, Old: layout.Runs(l.Planned, c.BendRadius,
+		p.Job.Membrane.Pitch), Laid: l.Path}
 	if !l.Whole {
 		f.OnPegs(l)
 	}
@@ -52,7 +59,9 @@ func misread(p *layout.Plan, r *layout.Room, c *layout.Cable) []job.Diagnostic {
 	for _, err := range all.Unwrap() {
 		var m *refit.Misread
 		if errors.As(err, &m) {
-			out = append(out, job.Diagnostic{Span: m.Mark.Span, Message: m.Words, Hint: "runs are numbered on the cable plan from the start of heat, pegs are counted from where a run begins"})
+			out = append(out, job.Diagnostic{Span: m.Mark.Span, Message: m.Words,
+				Hint: "runs are numbered on the cable plan from the start of heat, pegs are counted from where a run " +
+					"begins"})
 		}
 	}
 	return out

@@ -26,9 +26,11 @@ func TestMarksThatCannotBe(t *testing.T) {
 	}{
 		{mark("", half.Run, int(half.Into/30)), nil},
 		{mark("60 m", 2, 0), []string{"a mark is read as 60.0 m, but cable H1 has 26.0 m"}},
-		{mark("9 m", 4, 0) + mark("10 m", 3, 9), []string{"cable H1 has 10.0 m marked at run 3, peg 9, and 9.0 m at run 4, peg 0"}},
+		{mark("9 m", 4, 0) + mark("10 m", 3, 9),
+			[]string{"cable H1 has 10.0 m marked at run 3, peg 9, and 9.0 m at run 4, peg 0"}},
 		{mark("", 4, 0), []string{"faster than drawn"}},
-		{mark("1 m", 2, 400) + mark("", 90, 1), []string{"400 pegs into run 2, which has", "a mark is said to lie on run 90, but"}},
+		{mark("1 m", 2, 400) + mark("", 90, 1), []string{"400 pegs into run 2, which has",
+			"a mark is said to lie on run 90, but"}},
 	} {
 		_, found := build.Plan(trial.Read(t, "marks.toml", []byte(trial.Hand+laid+c.marks)))
 		got := trial.Errors(found)

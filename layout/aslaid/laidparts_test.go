@@ -18,8 +18,10 @@ func TestSelfCrossing(t *testing.T) {
 		want [2]int
 	}{
 		{hand.Points(0, 0, 100, 0, 100, 100), [2]int{}}, {hand.Points(0, 0, 100, 0, 100, 60, 0, 60), [2]int{}},
-		{hand.Points(0, 0, 100, 0, 100, 100, 50, 100, 50, -10), [2]int{1, 4}}, {hand.Points(0, 0, 100, 0, 100, 100, 50, 100, 50, 0), [2]int{1, 4}},
-		{hand.Points(0, 0, 100, 0, 100, 100, 50, 100, 50, 1), [2]int{}}, {hand.Points(0, 0, 100, 0, 40, 0), [2]int{1, 2}}, {hand.Points(50, 50, 0, 0, 100, 0, 20, 0), [2]int{2, 3}},
+		{hand.Points(0, 0, 100, 0, 100, 100, 50, 100, 50, -10), [2]int{1, 4}},
+		{hand.Points(0, 0, 100, 0, 100, 100, 50, 100, 50, 0), [2]int{1, 4}},
+		{hand.Points(0, 0, 100, 0, 100, 100, 50, 100, 50, 1), [2]int{}}, {hand.Points(0, 0, 100, 0, 40, 0),
+			[2]int{1, 2}}, {hand.Points(50, 50, 0, 0, 100, 0, 20, 0), [2]int{2, 3}},
 	} {
 		if i, k, ok := selfCrossing(c.path); [2]int{i, k} != c.want || ok != (c.want != [2]int{}) {
 			t.Errorf("%v: %d over %d, %v", c.path, i, k, ok)
@@ -29,7 +31,8 @@ func TestSelfCrossing(t *testing.T) {
 
 func TestLegsAreWalkedOnTheLattice(t *testing.T) {
 	c := &layout.Cable{Lattice: route.Lattice{Pitch: 30, Angle: 0.2}}
-	got := walkLegs(c, plane.Pt(10, 20), []job.Leg{{Bearing: 90, Pegs: 4}, {Bearing: 0, Pegs: 2}, {Bearing: 0, Pegs: 3}, {Bearing: 45, Pegs: 5}, {Bearing: 225, Pegs: 1}})
+	got := walkLegs(c, plane.Pt(10, 20), []job.Leg{{Bearing: 90, Pegs: 4}, {Bearing: 0, Pegs: 2}, {Bearing: 0, Pegs: 3},
+		{Bearing: 45, Pegs: 5}, {Bearing: 225, Pegs: 1}})
 	u, v := plane.Pt(30, 0).Rotate(0.2), plane.Pt(0, 30).Rotate(0.2)
 	a := plane.Pt(10, 20)
 	b := a.Add(u.Mul(4))
@@ -50,7 +53,8 @@ func TestAMiscountMovesWhatFollows(t *testing.T) {
 		run, pegs int
 		want      []plane.Point
 	}{
-		{1, 31, hand.Points(0, 0, 930, 0, 930, 60, 30, 60, 30, 120, 930, 120)}, {2, 29, hand.Points(0, 0, 900, 0, 900, 60, 30, 60, 30, 120, 930, 120)}, {3, 30, path}, {4, 30, nil},
+		{1, 31, hand.Points(0, 0, 930, 0, 930, 60, 30, 60, 30, 120, 930, 120)},
+		{2, 29, hand.Points(0, 0, 900, 0, 900, 60, 30, 60, 30, 120, 930, 120)}, {3, 30, path}, {4, 30, nil},
 	} {
 		l := &layout.Laid{Path: path, Job: &job.Laid{Miscounts: []job.Miscount{{Run: k.run, Pegs: k.pegs}}}}
 		d := recount(l, c, layout.Runs(path, 15, 30), 30)
@@ -75,11 +79,14 @@ func TestMarksGrowAlongTheCable(t *testing.T) {
 		{[]job.LaidMark{mark(10000, 3, 2)}, 0}, {[]job.LaidMark{mark(10001, 3, 2)}, 1},
 		{[]job.LaidMark{mark(2000, 1, 5), mark(3000, 1, 9), mark(4000, 2, 0)}, 0},
 		{[]job.LaidMark{mark(4000, 2, 0), mark(2000, 1, 5)}, 0},
-		{[]job.LaidMark{mark(2000, 1, 9), mark(3000, 1, 5)}, 1}, {[]job.LaidMark{mark(2000, 2, 1), mark(3000, 1, 5)}, 1},
+		{[]job.LaidMark{mark(2000, 1, 9), mark(3000, 1, 5)}, 1}, {[]job.LaidMark{mark(2000, 2, 1), mark(3000, 1, 5)},
+			1},
 		{[]job.LaidMark{mark(0, 2, 1), mark(4000, 3, 5)}, 1}, {[]job.LaidMark{mark(0, 2, 1), mark(6000, 3, 5)}, 0},
 		{[]job.LaidMark{mark(5000, 2, 1), mark(5000, 3, 1)}, 1},
-		{[]job.LaidMark{mark(5000, 3, 1), mark(5000, 2, 1)}, 1}, {[]job.LaidMark{mark(5000, 3, 1), mark(5000, 3, 1)}, 0},
-		{[]job.LaidMark{mark(5000, 3, 1), mark(6000, 3, 1)}, 1}, {[]job.LaidMark{mark(6000, 3, 1), mark(5000, 3, 1)}, 1},
+		{[]job.LaidMark{mark(5000, 3, 1), mark(5000, 2, 1)}, 1}, {[]job.LaidMark{mark(5000, 3, 1), mark(5000, 3, 1)},
+			0},
+		{[]job.LaidMark{mark(5000, 3, 1), mark(6000, 3, 1)}, 1}, {[]job.LaidMark{mark(6000, 3, 1), mark(5000, 3, 1)},
+			1},
 	} {
 		l := &layout.Laid{Job: &job.Laid{Marks: k.marks}}
 		if got := checkMarks(l, c, plane.Millimetres); len(got) != k.want {
@@ -122,7 +129,8 @@ func TestFarthestOfARun(t *testing.T) {
 	if _, on, off := farthest(hand.Segment(0, 130, 1000, 50), line); off != 130 || on.X != 0 {
 		t.Errorf("%v, %g", on, off)
 	}
-	if q, d, _, _ := plane.Nearest(hand.Points(0, 0, 100, 0, 100, 100), plane.Pt(130, 40)); d != 30 || q != plane.Pt(100, 40) {
+	if q, d, _, _ := plane.Nearest(hand.Points(0, 0, 100, 0, 100, 100), plane.Pt(130, 40)); d != 30 ||
+		q != plane.Pt(100, 40) {
 		t.Errorf("%v, %g", q, d)
 	}
 }

@@ -69,7 +69,8 @@ func TestFloorLeftBareIsSaid(t *testing.T) {
 		for _, d := range found {
 			if d.ID == "W103" {
 				warned++
-				if !strings.Contains(d.Message, "3.33 m²") || !strings.HasPrefix(string(data[d.Span.Start:]), c.cables) {
+				if !strings.Contains(d.Message, "3.33 m²") || !strings.HasPrefix(string(data[d.Span.Start:]),
+					c.cables) {
 					t.Errorf("%s: at byte %d: %s", c.cables, d.Span.Start, d.Message)
 				}
 			}
@@ -79,13 +80,16 @@ func TestFloorLeftBareIsSaid(t *testing.T) {
 		}
 		r := p.Rooms[0]
 		if math.Abs(r.Heated.Area()-c.heated) > 0.002*half || math.Abs(r.Bare.Area()-c.bare) > 0.002*half {
-			t.Errorf("%s: heated %.0f, bare %.0f mm², want %.0f and %.0f", c.cables, r.Heated.Area(), r.Bare.Area(), c.heated, c.bare)
+			t.Errorf("%s: heated %.0f, bare %.0f mm², want %.0f and %.0f", c.cables, r.Heated.Area(), r.Bare.Area(),
+				c.heated, c.bare)
 		}
-		// the mean gap is of the floor that is served: a field of a by b mm served by l mm of cable has runs a b / (l - a - b) apart
+		// the mean gap is of the floor that is served: a field of a by b mm served by l mm of cable has runs a b / (l -
+		// a - b) apart
 		if one := r.Cables[0]; math.Abs(one.Spacing-half/(30000-1850-1800)) > 0.01*one.Spacing {
 			t.Errorf("%s: runs %.1f mm apart in the mean", c.cables, one.Spacing)
 		}
-		if asked := strings.Contains(strings.Join(p.TakeOff.Questions, "\n"), "3.33 m² (35.8 ft²) of the floor stays without cable"); asked != (c.warnings > 0) {
+		if asked := strings.Contains(strings.Join(p.TakeOff.Questions, "\n"),
+			"3.33 m² (35.8 ft²) of the floor stays without cable"); asked != (c.warnings > 0) {
 			t.Errorf("%s: the take-off asks %q", c.cables, p.TakeOff.Questions)
 		}
 	}
@@ -108,7 +112,8 @@ func TestFloorThatStaysCoolIsSaid(t *testing.T) {
 		}
 		var name string
 		var area float64
-		if _, err := fmt.Sscanf(d.Message, "room %q: %f m²", &name, &area); err != nil || math.Abs(area-0.45*0.4) > 0.02 {
+		if _, err := fmt.Sscanf(d.Message, "room %q: %f m²", &name, &area); err != nil ||
+			math.Abs(area-0.45*0.4) > 0.02 {
 			t.Errorf("%.2f m² stays cool, want 0.18: %s", area, d.Message)
 		}
 		return
@@ -123,7 +128,8 @@ func TestOneWarningForACoolZone(t *testing.T) {
 		if e.ID != "W104" {
 			continue
 		}
-		text := "units = \"mm\"\n\n[membrane]\npitch = 30\n\n" + strings.Replace(e.Bad, `cables = ["C"]`, `cables = ["C", "C"]`, 1)
+		text := "units = \"mm\"\n\n[membrane]\npitch = 30\n\n" + strings.Replace(e.Bad, `cables = ["C"]`,
+			`cables = ["C", "C"]`, 1)
 		text = strings.NewReplacer(`length = "14 m"`, `length = "7 m"`, "watts = 140", "watts = 70").Replace(text)
 		_, found := build.Plan(trial.Read(t, "pockets.toml", []byte(text)))
 		said := 0

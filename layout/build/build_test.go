@@ -148,7 +148,8 @@ func TestRunsAndMarks(t *testing.T) {
 				}
 				for i, run := range c.Runs {
 					if run.Number != i+1 || i > 0 && run.RunningEnd <= c.Runs[i-1].RunningEnd {
-						t.Errorf("%s %s: run %d is numbered %d and ends at %.0f", name, c.ID, i+1, run.Number, run.RunningEnd)
+						t.Errorf("%s %s: run %d is numbered %d and ends at %.0f", name, c.ID, i+1, run.Number,
+							run.RunningEnd)
 					}
 				}
 				half := c.Halfway()
@@ -209,7 +210,8 @@ func TestLayoutFileReadsBack(t *testing.T) {
 		path = append(path, plane.Pt(q[0], q[1]))
 	}
 	if got.Schema != 1 || got.Unit != "mm" || math.Abs(route.Length(path, c.Bend)-c.Length) > 0.5 {
-		t.Errorf("schema %d, unit %q, %s is %.2f mm along its written path, %.2f as bought", got.Schema, got.Unit, c.ID, route.Length(path, c.Bend), c.Length)
+		t.Errorf("schema %d, unit %q, %s is %.2f mm along its written path, %.2f as bought", got.Schema, got.Unit, c.ID,
+			route.Length(path, c.Bend), c.Length)
 	}
 }
 
@@ -218,16 +220,19 @@ func TestRefusals(t *testing.T) {
 	for _, c := range []struct {
 		name, from, to, message, hint string
 	}{
-		{"far too long", `length = "26 m"`, `length = "40 m"`, "of 40.0 m is too long, with the closest gaps allowed; this zone takes", ""},
+		{"far too long", `length = "26 m"`, `length = "40 m"`,
+			"of 40.0 m is too long, with the closest gaps allowed; this zone takes", ""},
 		{"far too short", `length = "26 m"`, `length = "6.6 m"`, "this zone takes", ""},
-		{"too much heat", "watts = 260\nlength = \"26 m\"", "watts = 1400\nlength = \"40 m\"", "W/m²; tiled floors are given", "were meant for it"},
+		{"too much heat", "watts = 260\nlength = \"26 m\"", "watts = 1400\nlength = \"40 m\"",
+			"W/m²; tiled floors are given", "were meant for it"},
 		{"lead too short", `lead = "4 m"`, `lead = "1 m"`, "does not reach the floor", "lower the box"},
 		{"no floor", `wall = 75`, `wall = 900`, "no floor left for cable", "check the room's size"},
 	} {
 		_, found := build.Plan(trial.Read(t, c.name, []byte(strings.Replace(trial.Hand, c.from, c.to, 1))))
 		ok := false
 		for _, d := range found {
-			ok = ok || d.Severity == job.Error && strings.Contains(d.Message, c.message) && strings.Contains(d.Hint, c.hint)
+			ok = ok || d.Severity == job.Error && strings.Contains(d.Message, c.message) && strings.Contains(d.Hint,
+				c.hint)
 		}
 		if !ok {
 			t.Errorf("%s: got %+v; want an error saying %q, hint %q", c.name, found, c.message, c.hint)
@@ -253,7 +258,8 @@ func TestCoverOverTheCable(t *testing.T) {
 		mm   float64
 		from job.Source
 	}
-	for name, want := range map[string]cover{"kitchen.toml": {10 + 4, job.FromJob}, "entry.toml": {10 + 3.4, job.FromDefault}} {
+	for name, want := range map[string]cover{"kitchen.toml": {10 + 4, job.FromJob},
+		"entry.toml": {10 + 3.4, job.FromDefault}} {
 		if mm, from := trial.Example(t, name).Cover(); mm != want.mm || from != want.from {
 			t.Errorf("%s: %.2f mm (%s), want %.2f (%s)", name, mm, from, want.mm, want.from)
 		}

@@ -44,9 +44,11 @@ func cannotBeMeant(r *layout.Room, j *job.Job, labels []job.Cable) *job.Diagnost
 		return nil
 	}
 	lo, hi := lengths(j, r.Heated)
-	d := r.Problem("room %q: %s; at %d to %d pegs that floor takes about %s to %s of cable", r.Job.Name, why, j.Spacing.Closest, j.Spacing.Widest, layout.Length(lo, j.Units), layout.Length(hi, j.Units))
+	d := r.Problem("room %q: %s; at %d to %d pegs that floor takes about %s to %s of cable", r.Job.Name, why,
+		j.Spacing.Closest, j.Spacing.Widest, layout.Length(lo, j.Units), layout.Length(hi, j.Units))
 	d.Span = r.Job.Spans.At("cables")
-	d.Hint = "look whether the measures of the room and their unit are right, and whether these cables were meant for it"
+	d.Hint = "look whether the measures of the room and their unit are right, and whether these cables were meant " +
+		"for it"
 	if fit := within(j.Cables, labels, lo, hi, j.Units); fit != "" {
 		d.Hint += "; of that length there is: " + fit
 	}
@@ -59,9 +61,12 @@ func leadsTooShort(r *layout.Room, labels []job.Cable, u plane.Units) []job.Diag
 	for _, c := range labels {
 		if reach := r.LeadReach(c); c.Lead > 0 && reach <= 0 {
 			t := r.Job.Thermostat
-			d := r.Problem("cable %q: its cold lead of %s does not reach the floor: %s rise to the box, %s tail and %s slack leave %s", c.ID,
-				plane.FormatLength(c.Lead, u), plane.FormatLength(t.Height, u), plane.FormatLength(t.Tail, u), plane.FormatLength(t.Slack, u), plane.FormatLength(reach, u))
-			d.Span, d.Notes = c.Spans.At("lead"), []job.Note{{Span: r.Job.Span, Message: fmt.Sprintf("for room %q", r.Job.Name)}}
+			d := r.Problem("cable %q: its cold lead of %s does not reach the floor: %s rise to the box, %s tail and "+
+				"%s slack leave %s", c.ID,
+				plane.FormatLength(c.Lead, u), plane.FormatLength(t.Height, u), plane.FormatLength(t.Tail,
+					u), plane.FormatLength(t.Slack, u), plane.FormatLength(reach, u))
+			d.Span, d.Notes = c.Spans.At("lead"), []job.Note{{Span: r.Job.Span, Message: fmt.Sprintf("for room %q",
+				r.Job.Name)}}
 			d.Hint = "lower the box or take a cable with a longer lead; the lead joint never goes into a wall"
 			if c.Lead < layout.ShortLead {
 				d.Hint = "is the unit of the lead missing? else " + d.Hint

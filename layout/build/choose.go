@@ -41,7 +41,8 @@ func choose(r *layout.Room, j *job.Job) ([]route.Route, []job.Cable, []job.Diagn
 		}
 	}
 	if i, _ := best(cands, enough); i >= 0 {
-		r.Chosen = &layout.Choice{Taken: cands[i].IDs, Why: whyChosen(r, j, cands, i), RunnersUp: slices.Delete(slices.Clone(cands), i, i+1)}
+		r.Chosen = &layout.Choice{Taken: cands[i].IDs, Why: whyChosen(r, j, cands, i),
+			RunnersUp: slices.Delete(slices.Clone(cands), i, i+1)}
 		return laid[i], layout.Named(j, cands[i].IDs), nil
 	}
 	r.Chosen = &layout.Choice{RunnersUp: cands}
@@ -103,8 +104,12 @@ func joined(zones []plane.Region) plane.Region {
 func whyChosen(r *layout.Room, j *job.Job, cands []layout.Candidate, at int) string {
 	c, asked := cands[at], plane.FormatDensity(asked(r), j.Units)
 	what := plane.FormatDensity(c.Density, j.Units) + " at an even spacing of " + say.Apart(c.Spacing, j.Units)
-	if len(c.IDs) == 1 && slices.ContainsFunc(cands, func(o layout.Candidate) bool { return o.Within && o.Off < c.Off && len(o.IDs) > 1 }) {
-		return fmt.Sprintf("one cable does, and no other alone comes nearer to %s, of the %d tried: %s", asked, len(cands), what)
+	if len(c.IDs) == 1 && slices.ContainsFunc(cands, func(o layout.Candidate) bool {
+		return o.Within && o.Off < c.Off &&
+			len(o.IDs) > 1
+	}) {
+		return fmt.Sprintf("one cable does, and no other alone comes nearer to %s, of the %d tried: %s", asked,
+			len(cands), what)
 	}
 	where := ""
 	if len(served(r, j)) > 1 {
@@ -115,12 +120,14 @@ func whyChosen(r *layout.Room, j *job.Job, cands []layout.Candidate, at int) str
 
 // noneFits says that no candidate could be laid, and why not.
 func noneFits(r *layout.Room, j *job.Job, cands []layout.Candidate, lead *route.Refusal) job.Diagnostic {
-	d := r.Problem("room %q: none of the catalogue's %d cables, alone or in pairs, can be laid", r.Job.Name, len(j.Cables))
+	d := r.Problem("room %q: none of the catalogue's %d cables, alone or in pairs, can be laid", r.Job.Name,
+		len(j.Cables))
 	for _, c := range cands[:min(5, len(cands))] {
 		d.Notes = append(d.Notes, job.Note{Message: fmt.Sprintf("%s: %s", strings.Join(c.IDs, " + "), c.Why)})
 	}
 	lo, hi := lengths(j, r.Heated)
-	d.Hint = fmt.Sprintf("%s of heated floor at %d to %d pegs takes %s to %s of cable", plane.FormatArea(r.Heated.Area(), j.Units), j.Spacing.Closest, j.Spacing.Widest,
+	d.Hint = fmt.Sprintf("%s of heated floor at %d to %d pegs takes %s to %s of cable",
+		plane.FormatArea(r.Heated.Area(), j.Units), j.Spacing.Closest, j.Spacing.Widest,
 		layout.Length(lo, j.Units), layout.Length(hi, j.Units))
 	if lead != nil {
 		d.Hint = leadHint(r, lead, j.Units)
@@ -161,7 +168,8 @@ func settle(r *layout.Room, j *job.Job, c *layout.Candidate, labels []job.Cable,
 		c.Density += l.Watts / (l.Length / 1000) / (rt.Spacing / 1000) / n
 		if pegs := rt.Spacing / j.Membrane.Pitch; len(routes) > 1 && sparse(j, rt.Spacing) {
 			c.Fits = false
-			c.Why = fmt.Sprintf("%s is too short for its part of the floor: its runs would be %.1f pegs apart, widest allowed %d", l.ID, pegs, j.Spacing.Widest)
+			c.Why = fmt.Sprintf("%s is too short for its part of the floor: its runs would be %.1f pegs apart, "+
+				"widest allowed %d", l.ID, pegs, j.Spacing.Widest)
 		}
 	}
 	c.Covered = covered(r, j, routes)
@@ -264,9 +272,12 @@ func beyond(r *layout.Room, j *job.Job, set []job.Cable, c layout.Candidate, zon
 	case j.Supply.Volts > 0 && set[0].Volts != j.Supply.Volts:
 		return fmt.Sprintf("made for %g V, supply is %g V", set[0].Volts, j.Supply.Volts)
 	case j.Supply.MaxDensity > 0 && c.Density > j.Supply.MaxDensity && j.Supply.MaxDensityOver != job.OverHeated:
-		return fmt.Sprintf("%s at even spacing is above the %s allowed", plane.FormatDensity(c.Density, j.Units), plane.FormatDensity(j.Supply.MaxDensity, j.Units))
-	case j.Supply.MaxDensity > 0 && c.OverHeated > j.Supply.MaxDensity*(1+layout.AtLimit) && j.Supply.MaxDensityOver != job.OverEven:
-		return fmt.Sprintf("%s over the heated floor is above the %s allowed", plane.FormatDensity(c.OverHeated, j.Units), plane.FormatDensity(j.Supply.MaxDensity, j.Units))
+		return fmt.Sprintf("%s at even spacing is above the %s allowed", plane.FormatDensity(c.Density, j.Units),
+			plane.FormatDensity(j.Supply.MaxDensity, j.Units))
+	case j.Supply.MaxDensity > 0 && c.OverHeated > j.Supply.MaxDensity*(1+layout.AtLimit) &&
+		j.Supply.MaxDensityOver != job.OverEven:
+		return fmt.Sprintf("%s over the heated floor is above the %s allowed", plane.FormatDensity(c.OverHeated,
+			j.Units), plane.FormatDensity(j.Supply.MaxDensity, j.Units))
 	case len(leadsTooShort(r, set, j.Units)) > 0:
 		return "its cold lead does not reach the floor"
 	}

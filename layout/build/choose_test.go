@@ -66,7 +66,8 @@ func TestFewAreLaid(t *testing.T) {
 		lengths = append(lengths, m)
 	}
 	laid := 0
-	rooms, _ := build.OptionsUntil(trial.Read(t, "hall.toml", partedHall("", lengths...)), nil, func(string, []string) { laid++ })
+	rooms, _ := build.OptionsUntil(trial.Read(t, "hall.toml", partedHall("", lengths...)), nil,
+		func(string, []string) { laid++ })
 	if n := len(rooms[0].Options); n != 100+100*101/2 {
 		t.Errorf("%d options", n)
 	}
@@ -90,12 +91,16 @@ func TestSpacingOverWidestIsSaid(t *testing.T) {
 	least := heated.Area()/120 + heated.Perimeter()/2
 	for _, share := range []float64{0.97, 0.93, 0.9, 0.85, 0.8, 0.7} {
 		_, found := build.Plan(trial.Read(t, "hall.toml", oneCable(fmt.Sprintf("%.0f mm", share*least))))
-		said := slices.ContainsFunc(found, func(d job.Diagnostic) bool { return d.ID == "W105" || d.Severity == job.Error })
+		said := slices.ContainsFunc(found, func(d job.Diagnostic) bool {
+			return d.ID == "W105" ||
+				d.Severity == job.Error
+		})
 		if over := heated.Area() / (share*least - heated.Perimeter()/2); over > 1.06*120 && !said {
 			t.Errorf("%.0f mm of cable, runs %.0f mm apart: %v", share*least, over, found)
 		}
 		for _, d := range found {
-			if d.ID == "W104" && (!strings.Contains(d.Message, "the cable ran out") || strings.Contains(d.Hint, "narrow")) {
+			if d.ID == "W104" && (!strings.Contains(d.Message, "the cable ran out") || strings.Contains(d.Hint,
+				"narrow")) {
 				t.Errorf("%.0f mm of cable: %v", share*least, d)
 			}
 		}
@@ -106,7 +111,8 @@ func TestSpacingOverWidestIsSaid(t *testing.T) {
 // message prints a range that the refused length is in, and a length that it
 // says lies, does.
 func TestRefusalsDoNotContradict(t *testing.T) {
-	takes, lies := regexp.MustCompile(`takes ([0-9.]+) m to ([0-9.]+) m`), regexp.MustCompile(`([0-9.]+) m in its place was tried`)
+	takes, lies := regexp.MustCompile(`takes ([0-9.]+) m to ([0-9.]+) m`), regexp.MustCompile(
+		`([0-9.]+) m in its place was tried`)
 	refused := 0
 	for mm := 110_000.0; mm < 125_000; mm += 1500 {
 		_, found := build.Plan(trial.Read(t, "hall.toml", oneCable(fmt.Sprintf("%.0f mm", mm))))
@@ -121,7 +127,8 @@ func TestRefusalsDoNotContradict(t *testing.T) {
 			}
 			if m := lies.FindStringSubmatch(d.Message); m != nil {
 				fmt.Sscan(m[1], &other)
-				_, again := build.Plan(trial.Read(t, "hall.toml", oneCable(fmt.Sprintf("%.0f mm", math.Round(1000*other)))))
+				_, again := build.Plan(trial.Read(t, "hall.toml",
+					oneCable(fmt.Sprintf("%.0f mm", math.Round(1000*other)))))
 				if len(trial.OnlyErrors(again)) > 0 {
 					t.Errorf("%s: %v", d.Message, again)
 				}

@@ -21,8 +21,10 @@ func tooHot(p *layout.Plan) []job.Diagnostic {
 			continue
 		}
 		out = append(out, job.Diagnostic{
-			Severity: job.Warning, ID: "W123", Span: r.Job.Thermostat.Spans.At("floor_limit"), Message: fmt.Sprintf("room %q: %s", r.Job.Name, hotWords(v, set, us)),
-			Hint: fmt.Sprintf("have the floor limit of its thermostat set to %s or less at hook-up, and write it down as floor_limit in its [room.thermostat]", heat.Temperature(v.Limit.Celsius, us)),
+			Severity: job.Warning, ID: "W123", Span: r.Job.Thermostat.Spans.At("floor_limit"),
+			Message: fmt.Sprintf("room %q: %s", r.Job.Name, hotWords(v, set, us)),
+			Hint: fmt.Sprintf("have the floor limit of its thermostat set to %s or less at hook-up, and write it "+
+				"down as floor_limit in its [room.thermostat]", heat.Temperature(v.Limit.Celsius, us)),
 		})
 	}
 	return out
@@ -34,6 +36,8 @@ func hotWords(v *heat.Verdict, set float64, us bool) string {
 	if set > 0 {
 		is = fmt.Sprintf("floor_limit = %s is above it", heat.Temperature(set, us))
 	}
-	return fmt.Sprintf("the floor, left on, would reach %s over a cable in air at %s, above the %s that lasting contact may have in a room of its kind (%s, %s); %s",
-		heat.Temperature(v.Surface, us), heat.Temperature(v.Surface-v.Rise, us), heat.Temperature(v.Limit.Celsius, us), v.Limit.Name, v.Limit.Source, is)
+	return fmt.Sprintf("the floor, left on, would reach %s over a cable in air at %s, above the %s that lasting "+
+		"contact may have in a room of its kind (%s, %s); %s",
+		heat.Temperature(v.Surface, us), heat.Temperature(v.Surface-v.Rise, us), heat.Temperature(v.Limit.Celsius,
+			us), v.Limit.Name, v.Limit.Source, is)
 }

@@ -33,9 +33,11 @@ func coolWarning(r *layout.Room, j *job.Job, zone int, spacing float64) job.Diag
 	area, at, away := cool(r, r.Zones[zone], j.Membrane.Pitch, spacing)
 	tape := layout.NewTape(r.Job, j.Units)
 	d := job.Diagnostic{Severity: job.Warning, ID: "W104", Span: r.Job.Spans.At("cables")}
-	d.Message = fmt.Sprintf("room %q: %s of the floor to be heated is out of the warmth's reach; the farthest spot, %s, lies %s from the nearest run",
+	d.Message = fmt.Sprintf("room %q: %s of the floor to be heated is out of the warmth's reach; the farthest spot, "+
+		"%s, lies %s from the nearest run",
 		r.Job.Name, plane.FormatArea(area, j.Units), tape.Place(at), tape.Length(away))
-	d.Hint = "the way there is too narrow for cable to come back: move what stands about, or allow W104 to leave it cool"
+	d.Hint = "the way there is too narrow for cable to come back: move what stands about, or allow W104 to leave " +
+		"it cool"
 	if little := little(r, j, zone); little != "" && moreReaches(r, j, zone) {
 		d.Message += ": the cable ran out"
 		d.Hint = little + ": take a longer cable, or allow W104 to leave it cool"
@@ -56,7 +58,10 @@ func moreReaches(r *layout.Room, j *job.Job, zone int) bool {
 		labels = append(labels, l)
 	}
 	routes, err := routed(r, j, labels)
-	return err == nil && !slices.ContainsFunc(routes, func(rt route.Route) bool { return rt.Zone == zone && rt.Score.Bare > coolFrom })
+	return err == nil && !slices.ContainsFunc(routes, func(rt route.Route) bool {
+		return rt.Zone == zone &&
+			rt.Score.Bare > coolFrom
+	})
 }
 
 // cool measures a zone, a peg at a time: the mm² that lie farther from any run

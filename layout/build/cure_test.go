@@ -45,7 +45,8 @@ func TestFullUseOfAJob(t *testing.T) {
 // slab is not spoken of.
 func TestFirstHeatingOfAScreed(t *testing.T) {
 	p, _ := trial.Said(t, trial.Landing+strings.Replace(cured, "kind = \"concrete\"", "kind = \"screed\"", 1))
-	want := "new screed: no heat before day 21 if cement, day 7 if calcium sulphate; first 3 days at 20 to 25 °C (68 to 77 °F), then 4 days at the most it is to reach (EN 1264-4)"
+	want := "new screed: no heat before day 21 if cement, day 7 if calcium sulphate; first 3 days at 20 to 25 °C (68 " +
+		"to 77 °F), then 4 days at the most it is to reach (EN 1264-4)"
 	if got := p.FullUse.Words(); !strings.HasSuffix(got, "; "+want) {
 		t.Error(got)
 	}
@@ -58,7 +59,8 @@ func TestFirstHeatingOfAScreed(t *testing.T) {
 func TestFullUseOpen(t *testing.T) {
 	p, _ := trial.Said(t, trial.Landing+strings.Replace(cured, "placed = 2026-12-01\n", "", 1))
 	got := p.FullUse.Words()
-	if !p.FullUse.Date.IsZero() || !strings.Contains(got, "no day is written down for bed;") || !strings.Contains(got, "28 days, for the membrane (not stated, default)") {
+	if !p.FullUse.Date.IsZero() || !strings.Contains(got, "no day is written down for bed;") || !strings.Contains(got,
+		"28 days, for the membrane (not stated, default)") {
 		t.Error(got)
 	}
 	if p, _ = trial.Said(t, trial.Landing); p.FullUse != nil {

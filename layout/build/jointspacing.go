@@ -29,9 +29,11 @@ func farFromJoint(r *layout.Room, j *job.Job) []job.Diagnostic {
 		return nil
 	}
 	d := job.Diagnostic{Severity: job.Warning, ID: "W106", Span: r.Job.Span}
-	d.Message = fmt.Sprintf("room %q: tile runs over %s without a movement joint; indoors one is usual every %s to %s, nearer in direct sun or where it gets wet",
+	d.Message = fmt.Sprintf("room %q: tile runs over %s without a movement joint; indoors one is usual every %s to "+
+		"%s, nearer in direct sun or where it gets wet",
 		r.Job.Name, layout.Length(far, j.Units), layout.Length(farApart, j.Units), layout.Length(farIndeed, j.Units))
-	d.Hint = "ask the tile layer where the local standard wants joints and add a [[room.joint]] for each: no cable may cross one, so it must be known before the cable is chosen; or allow W106"
+	d.Hint = "ask the tile layer where the local standard wants joints and add a [[room.joint]] for each: no cable " +
+		"may cross one, so it must be known before the cable is chosen; or allow W106"
 	return []job.Diagnostic{d}
 }
 

@@ -32,7 +32,8 @@ func TestTileFarFromAJoint(t *testing.T) {
 	} {
 		_, said := trial.Said(t, hall(c.long, c.more))
 		got := said["W106"]
-		want := fmt.Sprintf("tile runs over %s without a movement joint; indoors one is usual every 6.1 m to 7.6 m,", c.far)
+		want := fmt.Sprintf("tile runs over %s without a movement joint; indoors one is usual every 6.1 m to 7.6 m,",
+			c.far)
 		if (c.far == "") != (got == nil) || got != nil && !strings.Contains(got[0], want) {
 			t.Errorf("%g mm, %q: %q, want %q", c.long, c.more, got, c.far)
 		}
@@ -42,8 +43,10 @@ func TestTileFarFromAJoint(t *testing.T) {
 // A room that stands askew is measured along its own walls: 4 x 6 m turned by
 // 45 degrees spans 7.1 m north, but its tile nowhere runs over 6 m.
 func TestTileOfARoomAskew(t *testing.T) {
-	text := strings.Replace(trial.Landing, "[[0, 0], [1200, 0], [1200, 1000], [0, 1000]]", "[[0, 0], [4243, 4243], [1414, 7071], [-2828, 2828]]", 1)
-	text = strings.Replace(strings.Replace(text, "length = \"10 m\"", "length = \"150 m\"", 1), "watts = 240", "watts = 1500", 1)
+	text := strings.Replace(trial.Landing, "[[0, 0], [1200, 0], [1200, 1000], [0, 1000]]",
+		"[[0, 0], [4243, 4243], [1414, 7071], [-2828, 2828]]", 1)
+	text = strings.Replace(strings.Replace(text, "length = \"10 m\"", "length = \"150 m\"", 1), "watts = 240",
+		"watts = 1500", 1)
 	if _, said := trial.Said(t, text); said["W106"] != nil {
 		t.Error(said["W106"])
 	}
@@ -52,7 +55,9 @@ func TestTileOfARoomAskew(t *testing.T) {
 // 80 °C of the heating zone: IEC 60364-7-753, 753.424, from memory. Under a
 // carpet of 20 mm, 80 W on 10 m stay below it, 300 W do not.
 func TestHeatAtTheCable(t *testing.T) {
-	const layers = "[supply]\nregion = \"europe\"\n[[layer]]\nkind = \"other\"\nname = \"carpet\"\nthickness = 20\nconductivity = 0.05\ndensity = 200\nheat_capacity = 1300\n[[layer]]\nkind = \"tile\"\nthickness = 10\n[[layer]]\nkind = \"membrane\"\nthickness = 5\n[[layer]]\nkind = \"wood\"\nthickness = 19\n"
+	const layers = "[supply]\nregion = \"europe\"\n[[layer]]\nkind = \"other\"\nname = \"carpet\"\nthickness = " +
+		"20\nconductivity = 0.05\ndensity = 200\nheat_capacity = 1300\n[[layer]]\nkind = \"tile\"\nthickness = " +
+		"10\n[[layer]]\nkind = \"membrane\"\nthickness = 5\n[[layer]]\nkind = \"wood\"\nthickness = 19\n"
 	for watts, over := range map[string]bool{"80": false, "300": true} {
 		p, said := trial.Said(t, strings.Replace(trial.Landing, "watts = 240", "watts = "+watts, 1)+layers)
 		if all := strings.Join(said["W130"], "\n"); strings.Contains(all, "753.424") != over {

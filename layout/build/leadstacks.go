@@ -20,6 +20,7 @@ func leadsOnOneAnother(r *layout.Room, j *job.Job) []job.Diagnostic {
 	if n := len(stacks) - 1; n > 0 {
 		d.Message += fmt.Sprintf("; %d more such places are noted on the cable plan", n)
 	}
-	d.Hint = "lay each lead there in a tube or recess of its own, clear of lead joints and heating cable; or move the box, or allow W107"
+	d.Hint = "lay each lead there in a tube or recess of its own, clear of lead joints and heating cable; or move " +
+		"the box, or allow W107"
 	return []job.Diagnostic{d}
 }

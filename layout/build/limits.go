@@ -17,9 +17,11 @@ func tooManyPegs(r *layout.Room, j *job.Job) *job.Diagnostic {
 	if pegs <= mostPegs {
 		return nil
 	}
-	d := r.Problem("room %q of %s at a pitch of %g mm has %.0f pegs; %d are the most", r.Job.Name, plane.FormatArea(r.Floor.Area(), j.Units),
+	d := r.Problem("room %q of %s at a pitch of %g mm has %.0f pegs; %d are the most", r.Job.Name,
+		plane.FormatArea(r.Floor.Area(), j.Units),
 		j.Membrane.Pitch, pegs, mostPegs)
 	d.Notes = []job.Note{{Span: j.Spans.At("membrane.pitch"), Message: "the pitch is here"}}
-	d.Hint = "look whether the units of the pitch and of the room are right; draw a large hall as several rooms, cut at its movement joints"
+	d.Hint = "look whether the units of the pitch and of the room are right; draw a large hall as several rooms, cut " +
+		"at its movement joints"
 	return &d
 }

@@ -36,7 +36,8 @@ func cutMembrane(p *layout.Plan) []job.Diagnostic {
 	if err != nil {
 		return []job.Diagnostic{{
 			Severity: job.Warning, ID: "W120", Span: p.Job.Spans.At("membrane.roll_width"),
-			Message: fmt.Sprintf("the membrane cannot be planned: %v", err), Hint: "look at roll_width, roll_length or sheet, and at pitch, in [membrane]",
+			Message: fmt.Sprintf("the membrane cannot be planned: %v", err),
+			Hint:    "look at roll_width, roll_length or sheet, and at pitch, in [membrane]",
 		}}
 	}
 	p.Membrane = cut
@@ -72,7 +73,8 @@ func cutPlan(p *layout.Plan, m *membrane.Plan) *takeoff.CutPlan {
 	}
 	var rooms []string
 	for _, r := range m.Rooms {
-		rooms = append(rooms, fmt.Sprintf("%s: %s %s", r.Name, counted(len(r.Pieces), "piece"), stripsAlong(p, r.Name, r.Along)))
+		rooms = append(rooms, fmt.Sprintf("%s: %s %s", r.Name, counted(len(r.Pieces), "piece"),
+			stripsAlong(p, r.Name, r.Along)))
 	}
 	note := fmt.Sprintf("by the cut plan, off-cuts reused; %s; %s", strings.Join(rooms, ", "), Fewest(m))
 	return &takeoff.CutPlan{Packs: len(m.Packs), Taken: m.Taken, Seams: m.Seams(), Note: note}

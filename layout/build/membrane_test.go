@@ -18,7 +18,8 @@ func TestCutPlanOfAJob(t *testing.T) {
 		t.Fatalf("membrane %+v", p.Membrane)
 	}
 	line := p.TakeOff.Lines[0]
-	if line.Code != "membrane" || line.Packs != len(p.Membrane.Packs) || math.Abs(line.Gross-p.Membrane.Taken/1e6) > 1e-9 || !strings.Contains(line.Note, "the fewest possible") {
+	if line.Code != "membrane" || line.Packs != len(p.Membrane.Packs) ||
+		math.Abs(line.Gross-p.Membrane.Taken/1e6) > 1e-9 || !strings.Contains(line.Note, "the fewest possible") {
 		t.Errorf("take-off %+v", line)
 	}
 	lattice := p.Rooms[0].Cables[0].Lattice

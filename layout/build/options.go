@@ -49,7 +49,8 @@ func Options(j *job.Job) ([]RoomOptions, []job.Diagnostic) { return OptionsUntil
 // OptionsUntil is Options for a caller who may lose interest, as with
 // BuildUntil, and is told before anything is laid which cables of which room
 // they are. Either function may be nil.
-func OptionsUntil(j *job.Job, stop func() bool, laying func(room string, cables []string)) ([]RoomOptions, []job.Diagnostic) {
+func OptionsUntil(j *job.Job, stop func() bool, laying func(room string, cables []string)) ([]RoomOptions,
+	[]job.Diagnostic) {
 	var out []RoomOptions
 	var wrong []job.Diagnostic
 	for i := range j.Rooms {
@@ -65,7 +66,8 @@ func OptionsUntil(j *job.Job, stop func() bool, laying func(room string, cables 
 			}
 		})
 		if !slices.ContainsFunc(o.Options, func(o Option) bool { return o.Fits }) {
-			d := r.Problem("room %q: none of the catalogue's %d cables, alone or in pairs, can be laid", r.Job.Name, len(j.Cables))
+			d := r.Problem("room %q: none of the catalogue's %d cables, alone or in pairs, can be laid", r.Job.Name,
+				len(j.Cables))
 			d.Hint = "the table says of each why not"
 			wrong = append(wrong, d)
 		}
@@ -138,7 +140,8 @@ const worthShowing = 3
 // cables than a floor needs are tried only where fewer do not do; once the one to
 // take is known the others get a first look, as a floor that refuses a cable costs
 // more than all that take one. The routes found are in the order of cands.
-func layPromising(r *layout.Room, j *job.Job, cands []layout.Candidate, taken int, enough float64, laying func(layout.Candidate)) [][]route.Route {
+func layPromising(r *layout.Room, j *job.Job, cands []layout.Candidate, taken int, enough float64,
+	laying func(layout.Candidate)) [][]route.Route {
 	laid := make([][]route.Route, len(cands))
 	if taken >= 0 {
 		c := &cands[taken]
@@ -187,7 +190,8 @@ func glance(r *layout.Room, j *job.Job, c *layout.Candidate) []route.Route {
 	p.Brief = true
 	routes, err := route.Solve(p)
 	if err != nil {
-		c.Unlaid, c.Why = true, "not laid: no route was found at a first look, and another fits; name it under cables to have all of them tried"
+		c.Unlaid, c.Why = true, "not laid: no route was found at a first look, and another fits; name it under "+
+			"cables to have all of them tried"
 		return nil
 	}
 	settle(r, j, c, labels, routes)

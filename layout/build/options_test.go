@@ -58,7 +58,8 @@ func agree(t *testing.T, name string, r build.RoomOptions, room layout.Room) {
 	}
 	o := r.Options[taken]
 	c := room.Cables[0]
-	if o.IDs[0] != c.Label.ID || o.Spacing != c.Spacing || o.Volts != c.Label.Volts || o.LeadReach != c.LeadReach || o.Length != c.Label.Length {
+	if o.IDs[0] != c.Label.ID || o.Spacing != c.Spacing || o.Volts != c.Label.Volts || o.LeadReach != c.LeadReach ||
+		o.Length != c.Label.Length {
 		t.Errorf("%s: option %+v, cable %s at %v", name, o, c.Label.ID, c.Spacing)
 	}
 	pairs := 0
@@ -108,7 +109,8 @@ wall = "A"
 from = "1 m"
 ` + parted
 	for _, m := range lengths {
-		text += fmt.Sprintf("\n[[cable]]\nid = \"C%d\"\nvolts = 240\nlength = \"%d m\"\nwatts = %d\nlead = \"6 m\"\n", m, m, 12*m)
+		text += fmt.Sprintf("\n[[cable]]\nid = \"C%d\"\nvolts = 240\nlength = \"%d m\"\nwatts = %d\nlead = \"6 m\"\n",
+			m, m, 12*m)
 	}
 	return []byte(text)
 }
@@ -136,10 +138,13 @@ func TestChoiceSuitsEachPart(t *testing.T) {
 // TestChoiceSaysWhyInTheJobsUnits: what the sheet gives as the reason is in the
 // units of its job.
 func TestChoiceSaysWhyInTheJobsUnits(t *testing.T) {
-	text := strings.NewReplacer("pitch = 30", `pitch = "30 mm"`, "4000", `"4 m"`, "2000", `"2 m"`).Replace(string(partedHall("", 60, 70)))
+	text := strings.NewReplacer("pitch = 30", `pitch = "30 mm"`, "4000", `"4 m"`, "2000",
+		`"2 m"`).Replace(string(partedHall("", 60, 70)))
 	for unit, want := range map[string]string{
-		"mm": `^nearest to [0-9]+ W/m² \([0-9.]+ W/ft²\) of the 5 tried: [0-9]+ W/m² \([0-9.]+ W/ft²\) at an even spacing of [0-9.]+ mm$`,
-		"in": `^nearest to [0-9.]+ W/ft² \([0-9]+ W/m²\) of the 5 tried: [0-9.]+ W/ft² \([0-9]+ W/m²\) at an even spacing of [0-9.]+ in$`,
+		"mm": `^nearest to [0-9]+ W/m² \([0-9.]+ W/ft²\) of the 5 tried: [0-9]+ W/m² \([0-9.]+ W/ft²\) at an even ` +
+			`spacing of [0-9.]+ mm$`,
+		"in": `^nearest to [0-9.]+ W/ft² \([0-9]+ W/m²\) of the 5 tried: [0-9.]+ W/ft² \([0-9]+ W/m²\) at an even ` +
+			`spacing of [0-9.]+ in$`,
 	} {
 		j := trial.Read(t, "hall.toml", []byte(strings.Replace(text, `units = "mm"`, `units = "`+unit+`"`, 1)))
 		p, found := build.Plan(j)

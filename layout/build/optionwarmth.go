@@ -49,7 +49,8 @@ func worst(w *layout.Warmth, j *job.Job) *OptionWarmth {
 		o.Least = min(o.Least, w.Room+laid.Cold.Steady.Mean)
 		o.UpShare = min(o.UpShare, laid.Cold.Steady.UpShare)
 		o.Most = max(o.Most, w.Warmest+laid.Hot.Steady.OverCable)
-		offers, err := laid.Cold.Section.Offers([]float64{laid.Cold.Section.Spacing}, nil, j.Warmth.Rise, j.Warmth.Hours)
+		offers, err := laid.Cold.Section.Offers([]float64{laid.Cold.Section.Spacing}, nil, j.Warmth.Rise,
+			j.Warmth.Hours)
 		if err != nil {
 			return nil
 		}

@@ -14,8 +14,11 @@ import (
 // onSlab is trial.Bath with a choice of two cables, on a bare slab, in a room that
 // may be warmer than it mostly is, under a covering with a limit.
 func onSlab() []byte {
-	text := strings.Replace(trial.Bath, `cables = ["C"]`+"\n", "", 1) + "[[cable]]\nid = \"D\"\nvolts = 240\nwatts = 600\nlength = \"45 m\"\nlead = \"4 m\"\n"
-	slab := strings.Replace(trial.BathLayers, "kind = \"wood\"\nthickness = 19", "kind = \"concrete\"\nthickness = 150", 1)
+	text := strings.Replace(trial.Bath, `cables = ["C"]`+"\n", "", 1) +
+		"[[cable]]\nid = \"D\"\nvolts = 240\nwatts = 600\nlength = \"45 m\"\nlead = \"4 m\"\n"
+	slab := strings.Replace(trial.BathLayers, "kind = \"wood\"\nthickness = 19",
+		"kind = \"concrete\"\nthickness = 150",
+		1)
 	return []byte(text + slab + "[warmth]\nroom = 20\nwarmest = 24\ncovering = \"vinyl\"\ncovering_limit = \"27 C\"\n")
 }
 
@@ -63,7 +66,8 @@ func TestWarmthOfTwoCables(t *testing.T) {
 	if weak.Cold.Section.WattsPerMetre > strong.Cold.Section.WattsPerMetre {
 		weak, strong = strong, weak
 	}
-	if both.Least != 20+weak.Cold.Steady.Mean || both.Most != 20+strong.Hot.Steady.OverCable || both.WarmUp.Flux != weak.Cold.Section.Flux() {
+	if both.Least != 20+weak.Cold.Steady.Mean || both.Most != 20+strong.Hot.Steady.OverCable ||
+		both.WarmUp.Flux != weak.Cold.Section.Flux() {
 		t.Errorf("%+v", both)
 	}
 	if !slices.Equal(both.Verdicts, strong.Verdicts) {

@@ -15,11 +15,14 @@ func takeOff(p *layout.Plan) {
 	p.TakeOff = takeoff.Compute(takeOffInput(p))
 	p.TakeOff.Questions = append(p.TakeOff.Questions, openElectrics(p)...)
 	if len(p.Job.BuildUp) == 0 {
-		p.TakeOff.Questions = append(p.TakeOff.Questions, "Build-up: the job gives no layers, so that the height at the door, surface temperature and warm-up are open.")
+		p.TakeOff.Questions = append(p.TakeOff.Questions,
+			"Build-up: the job gives no layers, so that the height at the door, surface temperature and warm-up are "+
+				"open.")
 	}
 	for _, c := range p.Job.Prices {
 		if !takeoff.Known(c.Code) {
-			p.TakeOff.Questions = append(p.TakeOff.Questions, fmt.Sprintf("Price file: no take-off has the code %q; its price is not used.", c.Code))
+			p.TakeOff.Questions = append(p.TakeOff.Questions,
+				fmt.Sprintf("Price file: no take-off has the code %q; its price is not used.", c.Code))
 		}
 	}
 }
@@ -38,10 +41,12 @@ func openElectrics(p *layout.Plan) []string {
 				volts = append(volts, v)
 			}
 		}
-		out = append(out, "Supply: its voltage is not given; "+strings.Join(volts, " and ")+" is assumed from the label. Settle it before a cable is ordered.")
+		out = append(out, "Supply: its voltage is not given; "+strings.Join(volts, " and ")+
+			" is assumed from the label. Settle it before a cable is ordered.")
 	}
 	if len(layout.ExpectedSensor(p.Job.Sensor)) == 0 {
-		out = append(out, "Sensor: its kind is not given. It must be the one that the thermostat reads; until it is known, its readings cannot be judged.")
+		out = append(out, "Sensor: its kind is not given. It must be the one that the thermostat reads; until it is "+
+			"known, its readings cannot be judged.")
 	}
 	return out
 }
@@ -67,7 +72,8 @@ func takeOffInput(p *layout.Plan) takeoff.Input {
 		}
 	}
 	for _, l := range p.Job.Labour {
-		in.Labour = append(in.Labour, takeoff.Labour{Phase: l.Phase, Heated: l.Heated, PerHour: l.PerHour, Fixed: l.Fixed, HourCost: l.HourCost})
+		in.Labour = append(in.Labour, takeoff.Labour{Phase: l.Phase, Heated: l.Heated, PerHour: l.PerHour,
+			Fixed: l.Fixed, HourCost: l.HourCost})
 	}
 	for _, c := range p.Job.Prices {
 		in.Prices[c.Code] = c.Price
@@ -83,7 +89,8 @@ func quantities(p *layout.Plan, i int) takeoff.Room {
 		Thermostat: thermostat(r, p),
 	}
 	for _, m := range r.Job.Joints {
-		out.Joints = append(out.Joints, takeoff.Joint{Name: m.Name, Length: onTile(r, m.Segment), Width: m.Width, WidthSource: m.Spans.Source("width")})
+		out.Joints = append(out.Joints, takeoff.Joint{Name: m.Name, Length: onTile(r, m.Segment), Width: m.Width,
+			WidthSource: m.Spans.Source("width")})
 	}
 	for _, c := range r.Cables {
 		out.Cables = append(out.Cables, takeoff.Cable{Name: c.ID, Label: c.Label})
@@ -94,14 +101,17 @@ func quantities(p *layout.Plan, i int) takeoff.Room {
 		}
 	}
 	if !r.Bare.Empty() {
-		out.Questions = append(out.Questions, fmt.Sprintf("%s of the floor stays without cable, cut off from the rest: is that wanted?", plane.FormatArea(r.Bare.Area(), p.Job.Units)))
+		out.Questions = append(out.Questions,
+			fmt.Sprintf("%s of the floor stays without cable, cut off from the rest: is that wanted?",
+				plane.FormatArea(r.Bare.Area(), p.Job.Units)))
 	}
 	return out
 }
 
 func thermostat(r *layout.Room, p *layout.Plan) *takeoff.Thermostat {
 	comfort := p.Warmth.Comfort(r)
-	t := &takeoff.Thermostat{Rise: r.Job.Thermostat.Height, Limits: r.Job.Thermostat.Limit > 0 || comfort != nil && comfort.Over()}
+	t := &takeoff.Thermostat{Rise: r.Job.Thermostat.Height, Limits: r.Job.Thermostat.Limit > 0 || comfort != nil &&
+		comfort.Over()}
 	for _, c := range r.Cables {
 		t.ColdLeads++
 		if c.Return != nil {

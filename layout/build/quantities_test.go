@@ -12,7 +12,8 @@ import (
 // is asked about, until it is written down.
 func TestSupplyAndSensorAreAskedFor(t *testing.T) {
 	asked := func(more string) string {
-		p, _ := build.Plan(trial.Read(t, "hand.toml", []byte(strings.Replace(trial.Hand, "[membrane]", more+"[membrane]", 1))))
+		p, _ := build.Plan(trial.Read(t, "hand.toml",
+			[]byte(strings.Replace(trial.Hand, "[membrane]", more+"[membrane]", 1))))
 		return strings.Join(p.TakeOff.Questions, "\n")
 	}
 	supply, sensor := "Supply: its voltage is not given; 240 V is assumed", "Sensor: its kind is not given"

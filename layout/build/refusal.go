@@ -40,14 +40,18 @@ func refusal(r *layout.Room, j *job.Job, labels []job.Cable, err error) job.Diag
 		lo, hi = lengths(j, r.Heated)
 	}
 	if lo == hi {
-		d.Message += fmt.Sprintf("; %s up to about %s of cable at %d pegs", what, layout.Length(hi, j.Units), j.Spacing.Closest)
+		d.Message += fmt.Sprintf("; %s up to about %s of cable at %d pegs", what, layout.Length(hi, j.Units),
+			j.Spacing.Closest)
 	} else {
-		d.Message += fmt.Sprintf("; %s %s to %s of cable at %d to %d pegs", what, layout.Length(lo, j.Units), layout.Length(hi, j.Units), j.Spacing.Closest, j.Spacing.Widest)
+		d.Message += fmt.Sprintf("; %s %s to %s of cable at %d to %d pegs", what, layout.Length(lo, j.Units),
+			layout.Length(hi, j.Units), j.Spacing.Closest, j.Spacing.Widest)
 	}
 	if fit := within(j.Cables, labels, lo, hi, j.Units); fit != "" {
-		d.Hint = "cables of this job that would fit: " + fit + "; a cable is never cut, and no clearance is given up to make one fit"
+		d.Hint = "cables of this job that would fit: " + fit +
+			"; a cable is never cut, and no clearance is given up to make one fit"
 	} else {
-		d.Hint = "no other cable of this job is that long; add one to [[cable]] or to the catalogue, or change the spacing limits the label allows"
+		d.Hint = "no other cable of this job is that long; add one to [[cable]] or to the catalogue, or change the " +
+			"spacing limits the label allows"
 	}
 	return d
 }
@@ -60,7 +64,8 @@ func inRange(c job.Cable, why *route.Refusal) bool {
 
 // inRangeRefusal says of such a cable what lengths near it were tried and lie;
 // a range that it is within would contradict the refusal.
-func inRangeRefusal(r *layout.Room, j *job.Job, labels []job.Cable, why *route.Refusal, d job.Diagnostic) job.Diagnostic {
+func inRangeRefusal(r *layout.Room, j *job.Job, labels []job.Cable, why *route.Refusal,
+	d job.Diagnostic) job.Diagnostic {
 	lies := lengthThatLies(r, j, labels, why)
 	lo, hi := why.Shortest, lies
 	if why.Cold > 0 {
@@ -73,9 +78,11 @@ func inRangeRefusal(r *layout.Room, j *job.Job, labels []job.Cable, why *route.R
 		d.Message += "; nor for any of the lengths a little below it"
 	}
 	if fit := within(j.Cables, labels, lo, hi, j.Units); fit != "" && lies > 0 {
-		d.Hint = "cables of this job that may fit: " + fit + "; a cable is never cut, and no clearance is given up to make one fit"
+		d.Hint = "cables of this job that may fit: " + fit +
+			"; a cable is never cut, and no clearance is given up to make one fit"
 	} else {
-		d.Hint = "add a cable of another length to [[cable]] or to the catalogue, or change the spacing limits the label allows"
+		d.Hint = "add a cable of another length to [[cable]] or to the catalogue, or change the spacing limits the " +
+			"label allows"
 	}
 	return d
 }
@@ -131,7 +138,8 @@ func misfit(c job.Cable, why *route.Refusal, u plane.Units) string {
 	case c.Length < why.Shortest:
 		return said + " is too short, with the widest gaps allowed"
 	case why.Cold > 0:
-		return fmt.Sprintf("%s is too short: with the widest gaps allowed it leaves %.0f %% of its floor cold", said, 100*why.Cold)
+		return fmt.Sprintf("%s is too short: with the widest gaps allowed it leaves %.0f %% of its floor cold", said,
+			100*why.Cold)
 	}
 	if c.Length > closeToMost*why.Longest {
 		return "no route was found for " + said + ": it is close to the most that this floor can take"
@@ -157,13 +165,15 @@ func leadReason(r *layout.Room, labels []job.Cable, why *route.Refusal, u plane.
 		return why.Reason
 	}
 	c := labels[why.Cable]
-	return fmt.Sprintf("the cold lead of cable %s is too short: %s of it are left for the floor, and the nearest place where heat may start asks for %s", c.ID, layout.Length(r.LeadReach(c), u), layout.Length(why.Lead, u))
+	return fmt.Sprintf("the cold lead of cable %s is too short: %s of it are left for the floor, and the nearest "+
+		"place where heat may start asks for %s", c.ID, layout.Length(r.LeadReach(c), u), layout.Length(why.Lead, u))
 }
 
 // leadHint says what to do where a cold lead finds no way.
 func leadHint(r *layout.Room, why *route.Refusal, u plane.Units) string {
 	if free := freeFor(r, u); underBox(r) != "" && free != "" {
-		return fmt.Sprintf("move the box along wall %s to where the floor before it is free: %s; or to another wall", r.Job.Walls[r.Job.Thermostat.Wall].Letter, free)
+		return fmt.Sprintf("move the box along wall %s to where the floor before it is free: %s; or to another wall",
+			r.Job.Walls[r.Job.Thermostat.Wall].Letter, free)
 	}
 	if math.IsInf(why.Lead, 1) {
 		return "move the box, or what shuts it in; a lead never crosses heating cable"

@@ -336,7 +336,8 @@ func (f shift) standing(r *job.Room) {
 	r.Fixtures = slices.Clone(r.Fixtures)
 	for i, x := range r.Fixtures {
 		by := f.whole(x.Outline)
-		r.Fixtures[i].Outline, r.Fixtures[i].Back = x.Outline.Translate(by), plane.Segment{A: x.Back.A.Add(by), B: x.Back.B.Add(by)}
+		r.Fixtures[i].Outline, r.Fixtures[i].Back = x.Outline.Translate(by), plane.Segment{A: x.Back.A.Add(by),
+			B: x.Back.B.Add(by)}
 		if x.Flange != nil {
 			flange := *x.Flange
 			flange.Centre = flange.Centre.Add(by)

@@ -65,7 +65,9 @@ func TestShiftLaidAnew(t *testing.T) {
 // A cable that lies as close as it may does not go into a shorter room; what
 // does was laid there.
 func TestShiftLaidAnewAsksForAnother(t *testing.T) {
-	text := strings.Replace(bathJob, "[[room]]", "[spacing]\nclosest = 3\nwidest = 4\n[[cable]]\nid = \"D\"\nvolts = 240\nwatts = 250\nlength = \"25 m\"\nlead = \"4 m\"\n[[room]]", 1)
+	text := strings.Replace(bathJob, "[[room]]",
+		"[spacing]\nclosest = 3\nwidest = 4\n[[cable]]\nid = \"D\"\nvolts = 240\nwatts = 250\nlength = \"25 "+
+			"m\"\nlead = \"4 m\"\n[[room]]", 1)
 	p := lay(t, strings.ReplaceAll(text, `"36 m"`, `"44 m"`))
 	keeps := 0
 	for _, s := range Sensitivity(p, true) {
@@ -103,7 +105,8 @@ func TestOptionsShiftAlike(t *testing.T) {
 // A cable that is laid as wide as it may be no longer serves a longer room;
 // the next longer of the catalogue would.
 func TestShiftAsksForAnotherCable(t *testing.T) {
-	text := strings.Replace(bathJob, "[[room]]", "[[cable]]\nid = \"D\"\nvolts = 240\nwatts = 400\nlength = \"40 m\"\nlead = \"4 m\"\n[[room]]", 1)
+	text := strings.Replace(bathJob, "[[room]]",
+		"[[cable]]\nid = \"D\"\nvolts = 240\nwatts = 400\nlength = \"40 m\"\nlead = \"4 m\"\n[[room]]", 1)
 	p := lay(t, text)
 	p.Rooms[0].Cables[0].Spacing = 120
 	for _, s := range Sensitivity(p, false) {
@@ -162,7 +165,8 @@ func checkStretched(t *testing.T, r job.Room, east bool, by float64) {
 		}
 	}
 	for i, o := range out.Openings {
-		if math.Abs((o.To-o.From)-(r.Openings[i].To-r.Openings[i].From)) > 1e-6 || o.To > out.Walls[o.Wall].Length()+1e-6 {
+		if math.Abs((o.To-o.From)-(r.Openings[i].To-r.Openings[i].From)) > 1e-6 || o.To > out.Walls[o.Wall].Length()+
+			1e-6 {
 			t.Errorf("%s: %s no longer fits its wall", r.Name, o.Name)
 		}
 	}

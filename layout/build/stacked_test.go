@@ -73,7 +73,8 @@ func TestLeadsLieSideBySide(t *testing.T) {
 		if mm > 20 || joints > 0 {
 			stacked++
 			if !said {
-				t.Errorf("%d cables: %.0f mm of lead on lead, %d joints under leads, and no word of it", len(r.Cables), mm, joints)
+				t.Errorf("%d cables: %.0f mm of lead on lead, %d joints under leads, and no word of it", len(r.Cables),
+					mm, joints)
 			}
 		}
 		if said && len(r.LeadStacks()) == 0 {

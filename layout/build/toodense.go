@@ -17,11 +17,15 @@ func tooDense(r *layout.Room, j *job.Job) []job.Diagnostic {
 			continue
 		}
 		d := job.Diagnostic{Severity: job.Warning, ID: "W108", Span: j.Spans.At("supply.max_density")}
-		d.Message = fmt.Sprintf("room %q: %s gives %s, more than the %s allowed (%s)", r.Job.Name, c.ID, judgedWords(c, j.Units), plane.FormatDensity(c.Gaps.Most, j.Units), c.Gaps.MostFrom)
+		d.Message = fmt.Sprintf("room %q: %s gives %s, more than the %s allowed (%s)", r.Job.Name, c.ID,
+			judgedWords(c, j.Units), plane.FormatDensity(c.Gaps.Most, j.Units), c.Gaps.MostFrom)
 		d.Hint = "take a cable of less power for its length, see oxturn choose, or ask its maker"
 		if c.Gaps.MostOver == "" && max(c.Density, c.Gaps.Densest) <= c.Gaps.Most {
-			d.Message += fmt.Sprintf("; at even spacing, half a gap beyond the outer runs counted in, it is %s over %s", plane.FormatDensity(c.Density, j.Units), plane.FormatArea(c.AtEven(), j.Units))
-			d.Hint = "take a cable of less power for its length, see oxturn choose; where the limit is given by the gap between runs, write max_density_over = \"" + job.OverEven + "\""
+			d.Message += fmt.Sprintf("; at even spacing, half a gap beyond the outer runs counted in, it is %s "+
+				"over %s",
+				plane.FormatDensity(c.Density, j.Units), plane.FormatArea(c.AtEven(), j.Units))
+			d.Hint = "take a cable of less power for its length, see oxturn choose; where the limit is given by the " +
+				"gap between runs, write max_density_over = \"" + job.OverEven + "\""
 		}
 		out = append(out, d)
 	}

@@ -57,9 +57,11 @@ func landingSays(t *testing.T, id string, with ...string) []string {
 // 100 W / 0.8925 m² = 112.04 W/m².
 func TestLimitIsHeldAgainstTheStricterFloor(t *testing.T) {
 	for supply, want := range map[string]string{
-		`max_density = "111.5 W/m2"`:                                        "112 W/m² (10.4 W/ft²) over the 0.89 m² (9.6 ft²) of heated floor that it serves, more than the 112 W/m²",
-		`max_density = "112.5 W/m2"`:                                        "",
-		"max_density = \"111.5 W/m2\"\nmax_density_over = \"heated floor\"": "112 W/m² (10.4 W/ft²) over the 0.89 m² (9.6 ft²) of heated floor",
+		`max_density = "111.5 W/m2"`: "112 W/m² (10.4 W/ft²) over the 0.89 m² " +
+			"(9.6 ft²) of heated floor that it serves, more than the 112 W/m²",
+		`max_density = "112.5 W/m2"`: "",
+		"max_density = \"111.5 W/m2\"\nmax_density_over = \"heated floor\"": "112 W/m² (10.4 W/ft²) over the 0.89 m² " +
+			"(9.6 ft²) of heated floor",
 		"max_density = \"111.5 W/m2\"\nmax_density_over = \"even spacing\"": "",
 	} {
 		said := landingSays(t, "W108", "SUPPLY", "[supply]\n"+supply)
@@ -77,7 +79,8 @@ func TestFloorLimitAnswersComfort(t *testing.T) {
 		{threeLayers, "", "", "no floor_limit is given"},
 		{threeLayers, "", "floor_limit = \"29 C\"", ""},
 		{threeLayers, "", "floor_limit = \"30 C\"", "floor_limit = 30 °C is above it"},
-		{threeLayers, "[[room.fixture]]\nkind = \"shower\"\nat = [700, 550]\nwidth = 500\ndepth = 450\n", "floor_limit = \"33 C\"", ""},
+		{threeLayers, "[[room.fixture]]\nkind = \"shower\"\nat = [700, 550]\nwidth = 500\ndepth = 450\n",
+			"floor_limit = \"33 C\"", ""},
 	} {
 		said := landingSays(t, "W123", "LAYERS", v.layers, "FIXTURE", v.fixture, "LIMIT", v.limit)
 		if (v.want == "") != (len(said) == 0) || len(said) > 1 || v.want != "" && !strings.Contains(said[0], v.want) {

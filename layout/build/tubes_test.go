@@ -122,8 +122,10 @@ func checkTube(t *testing.T, name string, r *layout.Room, s layout.Sensor) {
 
 // TestTubePastAJointIsSaid: a sensor whose tube passes a joint is named with it.
 func TestTubePastAJointIsSaid(t *testing.T) {
-	r := layout.Room{Job: &job.Room{Joints: []job.Joint{{Segment: plane.Segment{A: plane.Pt(100, 0), B: plane.Pt(100, 500)}}}}}
-	r.Sensors = []layout.Sensor{{Name: "S1", Lead: []plane.Point{plane.Pt(0, 50), plane.Pt(200, 50)}}, {Name: "S2", Lead: []plane.Point{plane.Pt(0, 50), plane.Pt(90, 50)}}}
+	r := layout.Room{Job: &job.Room{Joints: []job.Joint{{Segment: plane.Segment{A: plane.Pt(100, 0),
+		B: plane.Pt(100, 500)}}}}}
+	r.Sensors = []layout.Sensor{{Name: "S1", Lead: []plane.Point{plane.Pt(0, 50), plane.Pt(200, 50)}},
+		{Name: "S2", Lead: []plane.Point{plane.Pt(0, 50), plane.Pt(90, 50)}}}
 	if x := r.JointCrossings(); len(x) != 1 || strings.Join(x[0].Leads, ", ") != "tube of S1" {
 		t.Errorf("%+v", x)
 	}
@@ -139,17 +141,22 @@ func someRoom(rnd *rand.Rand) string {
 	}
 	area, corners := w*h, fmt.Sprintf("[0, 0], [%.0f, 0], [%.0f, %.0f], [0, %.0f]", w, w, h, h)
 	if rnd.IntN(2) > 0 {
-		area, corners = 0.75*area, fmt.Sprintf("[0, 0], [%.0f, 0], [%.0f, %.0f], [%.0f, %.0f], [%.0f, %.0f], [0, %.0f]", w, w, h/2, w/2, h/2, w/2, h, h)
+		area, corners = 0.75*area, fmt.Sprintf("[0, 0], [%.0f, 0], [%.0f, %.0f], [%.0f, %.0f], [%.0f, %.0f], "+
+			"[0, %.0f]",
+			w, w, h/2, w/2, h/2, w/2, h, h)
 	}
-	text := fmt.Sprintf("units = \"mm\"\n[membrane]\npitch = %v\nbend_radius = %v\n[spacing]\nclosest = %d\nwidest = 4\n", pitch, min(pitch/2, 25), 1+int(60/pitch)/2)
+	text := fmt.Sprintf("units = \"mm\"\n[membrane]\npitch = %v\nbend_radius = %v\n[spacing]\nclosest = %d\nwidest "+
+		"= 4\n", pitch, min(pitch/2, 25), 1+int(60/pitch)/2)
 	n, ends := 1+rnd.IntN(4), []string{"one", "one", "both"}[rnd.IntN(3)]
 	length := (area - 2*(w+h)*60) / (2.9 * pitch) / float64(n)
 	ids := ""
 	for k := range n {
-		text += fmt.Sprintf("[[cable]]\nid = \"C%d\"\nvolts = 240\nwatts = %.0f\nlength = \"%.0f mm\"\nlead = \"12 m\"\nends = %q\n", k, length/100, length, ends)
+		text += fmt.Sprintf("[[cable]]\nid = \"C%d\"\nvolts = 240\nwatts = %.0f\nlength = \"%.0f mm\"\nlead = \"12 "+
+			"m\"\nends = %q\n", k, length/100, length, ends)
 		ids += fmt.Sprintf("%q, ", fmt.Sprintf("C%d", k))
 	}
-	return text + fmt.Sprintf("[[room]]\nname = \"Some\"\ncorners = [%s]\ncables = [%s]\n[room.thermostat]\nat = [%.0f, 0]\n", corners, ids, w*(0.1+0.8*rnd.Float64()))
+	return text + fmt.Sprintf("[[room]]\nname = \"Some\"\ncorners = [%s]\ncables = [%s]\n[room.thermostat]\nat = "+
+		"[%.0f, 0]\n", corners, ids, w*(0.1+0.8*rnd.Float64()))
 }
 
 // TestEveryPlanKeepsTubesClear: in no room does a planned tube touch heating cable,

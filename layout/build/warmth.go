@@ -17,7 +17,8 @@ func warm(p *layout.Plan) []job.Diagnostic {
 	if len(p.Job.BuildUp) == 0 || firstCable(p) == nil {
 		return nil
 	}
-	w := &layout.Warmth{Room: p.Job.Warmth.Room, Warmest: p.Job.Warmth.Warmest, Rise: p.Job.Warmth.Rise, Hours: p.Job.Warmth.Hours, Holds: -1}
+	w := &layout.Warmth{Room: p.Job.Warmth.Room, Warmest: p.Job.Warmth.Warmest, Rise: p.Job.Warmth.Rise,
+		Hours: p.Job.Warmth.Hours, Holds: -1}
 	p.Warmth = w
 	layers(w, p.Job)
 	err := compute(w, p)
@@ -26,8 +27,10 @@ func warm(p *layout.Plan) []job.Diagnostic {
 	}
 	w.Problem, w.Runs, w.Offers = err.Error(), nil, nil
 	return []job.Diagnostic{{
-		Severity: job.Warning, ID: "W121", Span: p.Job.Spans.At("layer"), Message: "the floor's warmth cannot be worked out: " + w.Problem,
-		Hint: "give every [[layer]] from the tile down to what carries the floor, one of them of kind \"membrane\", with conductivity where its kind is \"other\"",
+		Severity: job.Warning, ID: "W121", Span: p.Job.Spans.At("layer"),
+		Message: "the floor's warmth cannot be worked out: " + w.Problem,
+		Hint: "give every [[layer]] from the tile down to what carries the floor, one of them of kind \"membrane\", " +
+			"with conductivity where its kind is \"other\"",
 	}}
 }
 
@@ -44,7 +47,8 @@ func firstCable(p *layout.Plan) *layout.Cable {
 // taken as filled with mortar to its void share.
 func layers(w *layout.Warmth, j *job.Job) {
 	for i, l := range j.BuildUp {
-		layer := heat.Layer{Name: l.Name, Thickness: l.Thickness, Conductivity: l.Conductivity, Density: l.Density, HeatCapacity: l.HeatCapacity}
+		layer := heat.Layer{Name: l.Name, Thickness: l.Thickness, Conductivity: l.Conductivity, Density: l.Density,
+			HeatCapacity: l.HeatCapacity}
 		if l.Kind == "membrane" {
 			if w.Holds < 0 {
 				w.Holds = i
@@ -52,7 +56,8 @@ func layers(w *layout.Warmth, j *job.Job) {
 			if !l.Own {
 				m := heat.FilledMembrane(j.Membrane.VoidShare)
 				layer.Conductivity, layer.Density, layer.HeatCapacity = m.Conductivity, m.Density, m.HeatCapacity
-				l.Source = fmt.Sprintf("%.0f %% mortar, %.0f %% polypropylene by volume (ISO 10456)", 100*j.Membrane.VoidShare, 100-100*j.Membrane.VoidShare)
+				l.Source = fmt.Sprintf("%.0f %% mortar, %.0f %% polypropylene by volume (ISO 10456)",
+					100*j.Membrane.VoidShare, 100-100*j.Membrane.VoidShare)
 			}
 		}
 		w.Layers, w.Sources = append(w.Layers, layer), append(w.Sources, l.Source)
@@ -202,7 +207,8 @@ func run(w *layout.Warmth, p *layout.Plan, r *layout.Room, c *layout.Cable) erro
 // like reports whether two floors are laid alike, on the same ground.
 func like(w layout.Warm, o layout.Warm) bool {
 	s, t := w.Hot.Section, o.Hot.Section
-	return math.Abs(t.WattsPerMetre-s.WattsPerMetre) < 0.05 && math.Abs(t.Spacing-s.Spacing) < 1 && t.Diameter == s.Diameter && t.Below == s.Below
+	return math.Abs(t.WattsPerMetre-s.WattsPerMetre) < 0.05 && math.Abs(t.Spacing-s.Spacing) < 1 &&
+		t.Diameter == s.Diameter && t.Below == s.Below
 }
 
 func solve(w *layout.Warm) (err error) {
@@ -231,8 +237,10 @@ func tooWarm(w *layout.Warmth, j *job.Job) []job.Diagnostic {
 	for _, r := range w.Runs {
 		if v := r.Verdicts[0]; v.Over() {
 			out = append(out, job.Diagnostic{
-				Severity: job.Warning, ID: "W122", Span: j.Warmth.Spans.At("covering_limit"), Message: strings.Join(r.Cables, ", ") + ": " + v.Words(j.Units == plane.Inches),
-				Hint: "set the thermostat to stay below the covering's limit and measure at its hottest, or lay the runs wider",
+				Severity: job.Warning, ID: "W122", Span: j.Warmth.Spans.At("covering_limit"),
+				Message: strings.Join(r.Cables, ", ") + ": " + v.Words(j.Units == plane.Inches),
+				Hint: "set the thermostat to stay below the covering's limit and measure at its hottest, or lay the " +
+					"runs wider",
 			})
 		}
 	}
@@ -282,7 +290,8 @@ func energy(w *layout.Warmth, p *layout.Plan) error {
 	e := p.Job.Energy
 	for _, l := range p.Load {
 		use := heat.Use{
-			Watts: l.Watts, Hours: heat.Range{Low: e.LeastHours, High: e.MostHours}, Duty: heat.Range{Low: e.LeastDuty, High: e.MostDuty},
+			Watts: l.Watts, Hours: heat.Range{Low: e.LeastHours, High: e.MostHours}, Duty: heat.Range{Low: e.LeastDuty,
+				High: e.MostDuty},
 			Tariff: e.Tariff, Currency: e.Currency,
 		}
 		out, err := use.Energy()

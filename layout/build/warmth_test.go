@@ -40,7 +40,8 @@ func TestWarmthOfAJob(t *testing.T) {
 		t.Errorf("over %.2f, mean %.2f, midway %.2f", s.Steady.OverCable, s.Steady.Mean, s.Steady.Midway)
 	}
 	// 2, 3 and 4 pegs, each without and with the board
-	if len(w.Offers) != 6 || w.Offers[0].Spacing != 60 || w.Offers[5].Spacing != 120 || !w.Offers[5].Board || w.Board != 10 {
+	if len(w.Offers) != 6 || w.Offers[0].Spacing != 60 || w.Offers[5].Spacing != 120 || !w.Offers[5].Board ||
+		w.Board != 10 {
 		t.Errorf("offers %+v", w.Offers)
 	}
 	// 360 W cost 0.18 an hour at 0.5 a kWh
@@ -94,7 +95,8 @@ func TestWarmthGoesTheRightWay(t *testing.T) {
 	}
 	slab := strings.Replace(bathLayers, `"wood"`, `"concrete"`, 1)
 	on := func(at string) float64 {
-		return lay(t, bathJob+slab+"[warmth]\nbelow = \"ground\"\nbelow_temperature = \""+at+"\"\n").Warmth.Runs[0].Cold.Steady.Mean
+		return lay(t, bathJob+slab+"[warmth]\nbelow = \"ground\"\nbelow_temperature = \""+at+
+			"\"\n").Warmth.Runs[0].Cold.Steady.Mean
 	}
 	if warm, cold := on("15 C"), on("5 C"); warm <= cold {
 		t.Errorf("%.2f K over ground at 15 °C, %.2f at 5 °C", warm, cold)
@@ -104,7 +106,8 @@ func TestWarmthGoesTheRightWay(t *testing.T) {
 // A covering of 27 °C over a bare slab is cool while the ground is, and too warm
 // once it has settled: the limit is held against that.
 func TestCoveringOverASlab(t *testing.T) {
-	slab := strings.Replace(bathLayers, `kind = "wood"`+"\n"+`thickness = 19`, `kind = "concrete"`+"\n"+`thickness = 150`, 1)
+	slab := strings.Replace(bathLayers, `kind = "wood"`+"\n"+`thickness = 19`, `kind = "concrete"`+"\n"+
+		`thickness = 150`, 1)
 	p := lay(t, bathJob+slab+"[warmth]\ncovering = \"vinyl\"\ncovering_limit = \"27 C\"\n")
 	r := p.Warmth.Runs[0]
 	if cold := 20 + r.Cold.Steady.OverCable; cold > 27 {
@@ -116,7 +119,8 @@ func TestCoveringOverASlab(t *testing.T) {
 	if found := tooWarm(p.Warmth, p.Job); len(found) != 1 || found[0].ID != "W122" {
 		t.Errorf("%v", found)
 	}
-	if got := strings.Join(p.Warmth.Assumptions(p.Job.Units), "\n"); !strings.Contains(got, "ISO 13370") || !strings.Contains(got, "weeks") {
+	if got := strings.Join(p.Warmth.Assumptions(p.Job.Units), "\n"); !strings.Contains(got, "ISO 13370") ||
+		!strings.Contains(got, "weeks") {
 		t.Error(got)
 	}
 }

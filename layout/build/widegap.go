@@ -38,9 +38,11 @@ func wideGap(r *layout.Room, j *job.Job) []job.Diagnostic {
 	}
 	wide := worst.Gaps.Widest
 	d := job.Diagnostic{Severity: job.Warning, ID: "W105", Span: r.Job.Spans.At("cables")}
-	d.Message = fmt.Sprintf("room %q: beside run %s of %s the next run is %s (%.3g pegs) away, more than the %d pegs allowed; the floor between stays cooler",
+	d.Message = fmt.Sprintf("room %q: beside run %s of %s the next run is %s (%.3g pegs) away, more than the %d pegs "+
+		"allowed; the floor between stays cooler",
 		r.Job.Name, worst.RunName(worst.Gaps.Beside), worst.ID, say.Apart(wide, j.Units), wide/pitch, allowed)
-	d.Hint = "a cable of another length may lie more evenly; see what the floor takes with oxturn choose, or allow W105"
+	d.Hint = "a cable of another length may lie more evenly; see what the floor takes with oxturn choose, or " +
+		"allow W105"
 	if little := little(r, j, worst.Zone); little != "" {
 		d.Hint = little + ": take a longer cable, or allow W105"
 	}
@@ -58,7 +60,8 @@ func wideSpacing(r *layout.Room, j *job.Job) []job.Diagnostic {
 		return nil
 	}
 	d := job.Diagnostic{Severity: job.Warning, ID: "W105", Span: r.Job.Spans.At("cables")}
-	d.Message = fmt.Sprintf("room %q: for the floor it serves, the runs of %s would have to lie %s (%.3g pegs) apart, more than the %d pegs allowed; some of the floor stays cooler",
+	d.Message = fmt.Sprintf("room %q: for the floor it serves, the runs of %s would have to lie %s (%.3g pegs) "+
+		"apart, more than the %d pegs allowed; some of the floor stays cooler",
 		r.Job.Name, c.ID, say.Apart(c.Spacing, j.Units), c.Spacing/j.Membrane.Pitch, j.Spacing.Widest)
 	d.Hint = "take a longer cable; see what the floor takes with oxturn choose, or allow W105"
 	if little := little(r, j, c.Zone); little != "" {
@@ -73,7 +76,8 @@ func little(r *layout.Room, j *job.Job, zone int) string {
 	if laid >= least {
 		return ""
 	}
-	return fmt.Sprintf("%s of cable is little for this floor, which takes about %s at %d pegs", layout.Length(laid, j.Units), layout.Length(least, j.Units), j.Spacing.Widest)
+	return fmt.Sprintf("%s of cable is little for this floor, which takes about %s at %d pegs",
+		layout.Length(laid, j.Units), layout.Length(least, j.Units), j.Spacing.Widest)
 }
 
 // takes returns the least cable that a zone takes at the widest gap, and how

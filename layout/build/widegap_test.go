@@ -28,7 +28,8 @@ func TestDensestKeepsTheCap(t *testing.T) {
 // gap and half its boundary: 53.4 + 5.1 m. 44 m of cable is said to be little,
 // 60 m lies within the gap.
 func TestGapWiderThanAllowedIsSaid(t *testing.T) {
-	for length, want := range map[string]string{"44 m": "44.0 m of cable is little for this floor, which takes about 58.5 m at 4 pegs", "60 m": ""} {
+	for length, want := range map[string]string{"44 m": "44.0 m of cable is little for this floor, which takes about " +
+		"58.5 m at 4 pegs", "60 m": ""} {
 		j := trial.Read(t, "study.toml", []byte(strings.Replace(study, "LENGTH", length, 1)))
 		_, found := build.Plan(j)
 		var said string
@@ -70,9 +71,11 @@ at = [1400, 0]
 // 5.7 m) = 136 mm apart, over 4 pegs of 30 mm, with every gap between runs in order:
 // that is said too. 45 m lie 105 mm apart.
 func TestEvenSpacingOverWidestIsSaid(t *testing.T) {
-	hook := strings.Replace(study, "[[0, 0], [3000, 0], [3000, 2400], [0, 2400]]", "[[0, 0], [2000, 0], [2000, 1500], [4000, 1500], [4000, 2000], [0, 2000]]", 1)
+	hook := strings.Replace(study, "[[0, 0], [3000, 0], [3000, 2400], [0, 2400]]",
+		"[[0, 0], [2000, 0], [2000, 1500], [4000, 1500], [4000, 2000], [0, 2000]]", 1)
 	for length, want := range map[string]string{"36 m": "the runs of H1 would have to lie 136 mm (4.5", "45 m": ""} {
-		p, found := build.Plan(trial.Read(t, "hook.toml", []byte(strings.NewReplacer("LENGTH", length, "at = [1400, 0]", "at = [600, 0]").Replace(hook))))
+		p, found := build.Plan(trial.Read(t, "hook.toml", []byte(strings.NewReplacer("LENGTH", length, "at = [1400, 0]",
+			"at = [600, 0]").Replace(hook))))
 		said := ""
 		for _, d := range found {
 			if d.ID == "W105" {
@@ -106,12 +109,15 @@ func cools(t *testing.T, text string) string {
 // cool with as much cable as it takes, and the cable is not blamed.
 func TestCoolFloorHasItsCause(t *testing.T) {
 	hall := func(metres float64) string {
-		text := strings.NewReplacer("LENGTH", fmt.Sprintf("%g m", metres), "watts = 400", "watts = 458", "at = [1400, 0]", "at = [600, 0]",
+		text := strings.NewReplacer("LENGTH", fmt.Sprintf("%g m", metres), "watts = 400", "watts = 458",
+			"at = [1400, 0]", "at = [600, 0]",
 			"[[0, 0], [3000, 0], [3000, 2400], [0, 2400]]",
-			"[[0, 0], [3200, 0], [3200, 2000], [1720, 2000], [1720, 2700], [1300, 2700], [1300, 2000], [0, 2000]]").Replace(study)
+			"[[0, 0], [3200, 0], [3200, 2000], [1720, 2000], [1720, 2700], "+
+				"[1300, 2700], [1300, 2000], [0, 2000]]").Replace(study)
 		return strings.Replace(text, `lead = "4 m"`, `lead = "6 m"`, 1)
 	}
-	if said := cools(t, hall(38.2)); !strings.Contains(said, ": the cable ran out; 38.2 m of cable is little") || strings.Contains(said, "narrow") {
+	if said := cools(t, hall(38.2)); !strings.Contains(said, ": the cable ran out; 38.2 m of cable is little") ||
+		strings.Contains(said, "narrow") {
 		t.Errorf("too short a cable: %q", said)
 	}
 	if said := cools(t, hall(60)); said != "" {
@@ -122,7 +128,8 @@ func TestCoolFloorHasItsCause(t *testing.T) {
 			continue
 		}
 		said := cools(t, "units = \"mm\"\n\n[membrane]\npitch = 30\n\n"+e.Bad)
-		if !strings.Contains(said, "too narrow for cable to come back") || strings.Contains(said, "ran out") || strings.Contains(said, "longer cable") {
+		if !strings.Contains(said, "too narrow for cable to come back") || strings.Contains(said, "ran out") ||
+			strings.Contains(said, "longer cable") {
 			t.Errorf("a narrow neck: %q", said)
 		}
 	}

@@ -14,7 +14,8 @@ func TestCableFoundElsewhere(t *testing.T) {
 	floor := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(2000, 1000)))
 	r := layout.Room{Floor: floor, Heated: plane.FromRing(plane.Rectangle(plane.Pt(100, 100), plane.Pt(1900, 900)))}
 	path := []plane.Point{{X: 70, Y: 120}, {X: 70, Y: 880}, {X: 160, Y: 880}, {X: 160, Y: 120}}
-	r.Cables = []layout.Cable{{Path: path, Laid: &layout.Laid{Whole: true, Error: 25, FingerRoom: 10, Job: &job.Laid{Evidence: job.ByHand}}}}
+	r.Cables = []layout.Cable{{Path: path, Laid: &layout.Laid{Whole: true, Error: 25, FingerRoom: 10,
+		Job: &job.Laid{Evidence: job.ByHand}}}}
 	bare, err := r.WithoutCable()
 	if err != nil {
 		t.Fatal(err)
@@ -22,7 +23,8 @@ func TestCableFoundElsewhere(t *testing.T) {
 	for _, c := range []struct {
 		at   plane.Point
 		bare bool
-	}{{plane.Pt(70, 500), false}, {plane.Pt(36, 500), false}, {plane.Pt(34, 500), true}, {plane.Pt(1950, 500), true}, {plane.Pt(1000, 500), false}} {
+	}{{plane.Pt(70, 500), false}, {plane.Pt(36, 500), false}, {plane.Pt(34, 500), true}, {plane.Pt(1950, 500),
+		true}, {plane.Pt(1000, 500), false}} {
 		if bare.Contains(c.at) != c.bare {
 			t.Errorf("%v: without cable %v, want %v", c.at, !c.bare, c.bare)
 		}

@@ -35,7 +35,8 @@ func TestLabelsAtTheirBounds(t *testing.T) {
 		if (err == nil) != c.good {
 			t.Errorf("%s: %v", c.name, err)
 		}
-		if want := 2000.0; c.good && l.Length > 0 && got.WattsPerMetre != want || l.Length == 0 && got.WattsPerMetre != 0 {
+		if want := 2000.0; c.good && l.Length > 0 && got.WattsPerMetre != want || l.Length == 0 &&
+			got.WattsPerMetre != 0 {
 			t.Errorf("%s: %v W/m", c.name, got.WattsPerMetre)
 		}
 	}
@@ -191,7 +192,8 @@ func TestNoBetterFamily(t *testing.T) {
 func TestThermistorCoefficients(t *testing.T) {
 	for _, s := range []SteinhartHart{
 		{ntc3977.A, 0, ntc3977.C, 1}, {ntc3977.A, -ntc3977.B, ntc3977.C, 1}, {ntc3977.A, ntc3977.B, 0, 1},
-		{ntc3977.A, ntc3977.B, -ntc3977.C, 1}, {ntc3977.A, ntc3977.B, ntc3977.C, 0}, {ntc3977.A, ntc3977.B, ntc3977.C, -1},
+		{ntc3977.A, ntc3977.B, -ntc3977.C, 1}, {ntc3977.A, ntc3977.B, ntc3977.C, 0}, {ntc3977.A, ntc3977.B, ntc3977.C,
+			-1},
 	} {
 		if r, err := s.Ohms(20); err == nil {
 			t.Errorf("%+v gives %g Ω", s, r)

@@ -108,7 +108,8 @@ func (e *VoltageError) Error() string {
 	if e.Share > 1 {
 		danger = "more than it is made for, which can destroy it"
 	}
-	return fmt.Sprintf("cable %s is made for %g V but the supply is %g V: it would give %.0f W, %.0f %% of its rated heat, %s",
+	return fmt.Sprintf("cable %s is made for %g V but the supply is %g V: it would give %.0f W, %.0f %% of its rated "+
+		"heat, %s",
 		e.Cable, e.Rated, e.Supply, e.Watts, 100*e.Share, danger)
 }
 

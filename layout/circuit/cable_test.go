@@ -44,7 +44,8 @@ func TestDefaultLimits(t *testing.T) {
 }
 
 func TestLabelWinsOverVoltsAndWatts(t *testing.T) {
-	c, err := Compute(Label{ID: "H1", Volts: 240, Watts: 600, Ohms: 98, Length: 60000, OhmsLow: -0.1, OhmsHigh: 0.1, Tolerance: "label"}, 0)
+	c, err := Compute(Label{ID: "H1", Volts: 240, Watts: 600, Ohms: 98, Length: 60000, OhmsLow: -0.1, OhmsHigh: 0.1,
+		Tolerance: "label"}, 0)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -72,7 +73,8 @@ func TestLimitsAtTheirEdge(t *testing.T) {
 // 208 V on 240 V is 0.7511 of the heat: plain arithmetic, V².
 func TestWrongVoltageIsAnErrorWithItsHeat(t *testing.T) {
 	_, err := Compute(Label{ID: "H1", Volts: 240, Watts: 500}, 208)
-	if want := "cable H1 is made for 240 V but the supply is 208 V: it would give 376 W, 75 % of its rated heat, too little to warm the floor as planned"; err.Error() != want {
+	if want := "cable H1 is made for 240 V but the supply is 208 V: it would give 376 W, 75 % of its rated heat, too " +
+		"little to warm the floor as planned"; err.Error() != want {
 		t.Errorf("got  %s\nwant %s", err, want)
 	}
 	_, err = Compute(Label{ID: "H1", Volts: 120, Watts: 500}, 240)
@@ -83,7 +85,8 @@ func TestWrongVoltageIsAnErrorWithItsHeat(t *testing.T) {
 
 func TestHeatGoesWithTheSquareOfVolts(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		l := Label{ID: "H1", Volts: rapid.Float64Range(12, 480).Draw(t, "volts"), Watts: rapid.Float64Range(10, 5000).Draw(t, "watts")}
+		l := Label{ID: "H1", Volts: rapid.Float64Range(12, 480).Draw(t, "volts"), Watts: rapid.Float64Range(10,
+			5000).Draw(t, "watts")}
 		k := rapid.Float64Range(1.01, 3).Draw(t, "factor")
 		var wrong *VoltageError
 		if !errors.As(CheckSupply(l, k*l.Volts), &wrong) {

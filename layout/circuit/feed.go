@@ -79,7 +79,8 @@ func FindConductor(size string) (Conductor, error) {
 // caller's; none is ever proposed.
 func FeedDrop(c Conductor, by Convention, at, amps, volts, length float64) (Drop, error) {
 	if !usable(amps) || !usable(length) || !usable(volts) || volts == 0 || !(at > -100 && at < 250) {
-		return Drop{}, fmt.Errorf("feed of %g A at %g V over %g mm at %g °C: a figure is not usable", amps, volts, length, at)
+		return Drop{}, fmt.Errorf("feed of %g A at %g V over %g mm at %g °C: a figure is not usable", amps, volts,
+			length, at)
 	}
 	d := Drop{At: at, Standard: c.Standard}
 	perMetre := c.OhmsPerM

@@ -68,7 +68,8 @@ func TestPublishedDrop(t *testing.T) {
 
 func TestFeedRefuses(t *testing.T) {
 	wire, _ := FindConductor("12 AWG")
-	for _, f := range [][4]float64{{math.NaN(), 12, 120, 1}, {75, -1, 120, 1}, {75, 1, 0, 1}, {75, 1, 120, math.Inf(1)}, {-300, 1, 120, 1}} {
+	for _, f := range [][4]float64{{math.NaN(), 12, 120, 1}, {75, -1, 120, 1}, {75, 1, 0, 1}, {75, 1, 120, math.Inf(1)},
+		{-300, 1, 120, 1}} {
 		if _, err := FeedDrop(wire, CopperNEC, f[0], f[1], f[2], f[3]); err == nil {
 			t.Errorf("%v: no error", f)
 		}

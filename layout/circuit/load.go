@@ -30,7 +30,8 @@ func Total(cables []Cable, contacts float64, in Region) (Load, error) {
 	siemens := 0.0
 	for _, c := range cables {
 		if l.Volts != 0 && c.Volts != l.Volts {
-			return Load{}, fmt.Errorf("cables %s (%g V) and %s (%g V) cannot share a supply: each takes only its own voltage",
+			return Load{}, fmt.Errorf("cables %s (%g V) and %s (%g V) cannot share a supply: each takes only its own "+
+				"voltage",
 				cables[0].ID, l.Volts, c.ID, c.Volts)
 		}
 		l.Volts = c.Volts

@@ -37,8 +37,10 @@ var (
 		Panel:      "panel",
 		Fault:      "ground-fault device",
 		FaultClass: Figure{6, "UL 943, class A"},
-		Protect:    "Protect the circuit with a ground-fault device of the class that protects people (class A, which trips at 4 to 6 mA). Connect the braid to ground.",
-		Series:     "Never two ground-fault devices in series, one at the thermostat and one at the panel: they trip without a fault, and neither tells which of them found one.",
+		Protect: "Protect the circuit with a ground-fault device of the class that protects people (class A, " +
+			"which trips at 4 to 6 mA). Connect the braid to ground.",
+		Series: "Never two ground-fault devices in series, one at the thermostat and one at the panel: they trip " +
+			"without a fault, and neither tells which of them found one.",
 	}
 	Europe = Region{
 		Name:       "europe",
@@ -51,8 +53,10 @@ var (
 		Panel:      "distribution board",
 		Fault:      "residual-current device (RCD)",
 		FaultClass: Figure{30, "IEC 60364-7-753, 753.411.3.2"},
-		Protect:    "Protect the circuit with a residual-current device (RCD) of 30 mA or less. Connect the braid to the protective conductor.",
-		Series:     "Never two 30 mA RCDs in series, one at the thermostat and one at the distribution board: they trip together or without a fault, and neither tells which of them found one.",
+		Protect: "Protect the circuit with a residual-current device (RCD) of 30 mA or less. Connect the braid to " +
+			"the protective conductor.",
+		Series: "Never two 30 mA RCDs in series, one at the thermostat and one at the distribution board: they " +
+			"trip together or without a fault, and neither tells which of them found one.",
 	}
 	// Elsewhere has no rules on file: what is printed names no figure.
 	Elsewhere = Region{
@@ -63,8 +67,10 @@ var (
 		Breaker:    "breaker",
 		Panel:      "distribution board",
 		Fault:      "earth-fault device",
-		Protect:    "Protect people by an earth-fault device of the class that local rules ask for. Connect the braid to earth.",
-		Series:     "Never two earth-fault devices of one class in series, one at the thermostat and one at the distribution board: they trip together or without a fault, and neither tells which of them found one.",
+		Protect: "Protect people by an earth-fault device of the class that local rules ask for. Connect the " +
+			"braid to earth.",
+		Series: "Never two earth-fault devices of one class in series, one at the thermostat and one at the " +
+			"distribution board: they trip together or without a fault, and neither tells which of them found one.",
 	}
 )
 

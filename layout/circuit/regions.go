@@ -78,7 +78,8 @@ var Rules = []Rule{
 		Text: "heating over 48 A is to be subdivided"},
 	{Region: "north america", Edition: "NEC 2023", Clause: "424.4(A)", Quantity: SharedAmps, Most: 30,
 		Text: "a circuit that feeds two or more heating outlets is rated at 30 A at most"},
-	{Region: "north america", Edition: "editions of the NEC before 2023", Clause: "424.44(A)", Quantity: PowerPerLength, Most: 16.5 * WattsPerFoot,
+	{Region: "north america", Edition: "editions of the NEC before 2023", Clause: "424.44(A)", Quantity: PowerPerLength,
+		Most: 16.5 * WattsPerFoot,
 		Text: "cable in concrete was held to 16.5 W/ft (54 W/m); the 2023 text has no such limit"},
 	{Region: "north america", Edition: "NEC 2023, an informational note to 210.19", Quantity: FeedShare, Most: 3,
 		Text: "3 % at most is advised on a branch circuit"},
@@ -101,7 +102,8 @@ var Rules = []Rule{
 	{Region: "europe", Edition: "IEC 60364-6, table 6.1", Quantity: InsulationMohm, Least: 1,
 		Text: "insulation of circuits up to 500 V is asked to be 1 MΩ or more"},
 	{Region: "europe", Edition: "IEC 60364-7-753:2014", Clause: "753.411.3.2",
-		Text: "a residual-current device for the heating circuit is asked for; which one is the electrician's decision"},
+		Text: "a residual-current device for the heating circuit is asked for; which one is the electrician's " +
+			"decision"},
 	{Region: "europe", Edition: "IEC 60364-7-753:2014", Clause: "753.512.2",
 		Text: "units in concrete-like floors are asked to be IPX7"},
 	{Region: "europe", Edition: "IEC 60364-7-753:2014",
@@ -114,7 +116,8 @@ var Rules = []Rule{
 // no rules; an unknown one is an error, and so is a fact that is no usable figure.
 func Check(region string, facts []Fact) ([]Warning, error) {
 	if region != "" && !slices.Contains(RegionNames(), region) {
-		return nil, fmt.Errorf("no rules are on file for region %q; it may be %s", region, strings.Join(RegionNames(), " or "))
+		return nil, fmt.Errorf("no rules are on file for region %q; it may be %s", region,
+			strings.Join(RegionNames(), " or "))
 	}
 	for _, f := range facts {
 		if !usable(f.Value) {

@@ -73,14 +73,16 @@ func TestWarningsNameTheirEdition(t *testing.T) {
 		}
 	}
 	ws, _ := Check("europe", []Fact{{GroundFaultTrip, 100, "Bath"}})
-	want := "Bath: ground-fault trip is 100 mA, and a residual-current device of 30 mA or less is asked for (IEC 60364-7-753:2014, 753.411.3.2; check the edition in force)"
+	want := "Bath: ground-fault trip is 100 mA, and a residual-current device of 30 mA or less is asked for (IEC " +
+		"60364-7-753:2014, 753.411.3.2; check the edition in force)"
 	if ws[0].String() != want {
 		t.Errorf("got  %s\nwant %s", ws[0], want)
 	}
 }
 
 func TestCheckRefuses(t *testing.T) {
-	if _, err := Check("atlantis", nil); err == nil || !strings.Contains(err.Error(), "north america or europe or elsewhere") {
+	if _, err := Check("atlantis", nil); err == nil || !strings.Contains(err.Error(),
+		"north america or europe or elsewhere") {
 		t.Errorf("unknown region: %v", err)
 	}
 	if _, err := Check("europe", []Fact{{CircuitAmps, math.NaN(), "Bath"}}); err == nil {
@@ -90,7 +92,8 @@ func TestCheckRefuses(t *testing.T) {
 
 func TestEveryRuleBelongsToARegion(t *testing.T) {
 	for _, r := range Rules {
-		if !slices.Contains(RegionNames(), r.Region) || r.Edition == "" || r.Text == "" || r.Quantity != "" && r.Least == 0 && r.Most == 0 {
+		if !slices.Contains(RegionNames(), r.Region) || r.Edition == "" || r.Text == "" || r.Quantity != "" &&
+			r.Least == 0 && r.Most == 0 {
 			t.Errorf("incomplete rule %+v", r)
 		}
 	}
@@ -118,7 +121,8 @@ func TestRegionsHoldTheirStandards(t *testing.T) {
 		near(t, c.in.Name+" contacts", c.in.Contacts.Value, c.contacts, 1e-9)
 		near(t, c.in.Name+" class", c.in.FaultClass.Value, c.class, 1e-9)
 		near(t, c.in.Name+" box", c.in.BoxHeight.Value, c.highest, 1e-9)
-		if c.in.Continuous.Source == "" || c.in.Contacts.Source == "" || c.in.BoxHeight.Source == "" || (c.ratings == nil) != (c.in.RatingsBy == "") {
+		if c.in.Continuous.Source == "" || c.in.Contacts.Source == "" || c.in.BoxHeight.Source == "" ||
+			(c.ratings == nil) != (c.in.RatingsBy == "") {
 			t.Errorf("%s: a figure without its source", c.in.Name)
 		}
 	}
@@ -152,7 +156,8 @@ func TestRegionByUnits(t *testing.T) {
 		name   string
 		inches bool
 		want   string
-	}{{"", true, "north america"}, {"", false, "elsewhere"}, {"europe", true, "europe"}, {"north america", false, "north america"}} {
+	}{{"", true, "north america"}, {"", false, "elsewhere"}, {"europe", true, "europe"}, {"north america", false,
+		"north america"}} {
 		if got := RegionNamed(c.name, c.inches).Name; got != c.want {
 			t.Errorf("%q, inches %v: %s, want %s", c.name, c.inches, got, c.want)
 		}

@@ -30,7 +30,8 @@ func NewTable(points []RT) (Table, error) {
 			return Table{}, fmt.Errorf("sensor table: %g °C is given twice", q.Celsius)
 		}
 		if i > 0 && (q.Ohms > p[i-1].Ohms) != (p[1].Ohms > p[0].Ohms) || i > 0 && q.Ohms == p[i-1].Ohms {
-			return Table{}, fmt.Errorf("sensor table: the ohms must all rise or all fall with temperature, but between %g and %g °C they do not",
+			return Table{}, fmt.Errorf("sensor table: the ohms must all rise or all fall with temperature, but "+
+				"between %g and %g °C they do not",
 				p[i-1].Celsius, q.Celsius)
 		}
 	}

@@ -35,12 +35,16 @@ var (
 func Families() []Family {
 	scaled := func(k float64) Curve { c := ntc3977; c.Scale = k; return c }
 	return []Family{
-		{"10k-3977", "10 kΩ at 25 °C, falling with warmth, B25/85 about 3977 (type II, curve 2)", "published coefficients", ntc3977},
-		{"10k-3695", "10 kΩ at 25 °C, falling with warmth, B25/85 about 3695 (type III, curve 3)", "published coefficients", ntc3695},
+		{"10k-3977", "10 kΩ at 25 °C, falling with warmth, B25/85 about 3977 (type II, curve 2)",
+			"published coefficients", ntc3977},
+		{"10k-3695", "10 kΩ at 25 °C, falling with warmth, B25/85 about 3695 (type III, curve 3)",
+			"published coefficients", ntc3695},
 		{"10k-3435", "10 kΩ at 25 °C, falling with warmth, beta 3435", "beta formula", Beta{10000, 3435}},
 		{"10k-3950", "10 kΩ at 25 °C, falling with warmth, beta 3950", "beta formula", Beta{10000, 3950}},
-		{"12k", "12 kΩ at 25 °C, falling with warmth", "assumed 1.2 times the 10k-3977 curve; no published table was found", scaled(1.2)},
-		{"15k", "15 kΩ at 25 °C, falling with warmth", "assumed 1.5 times the 10k-3977 curve; no published table was found", scaled(1.5)},
+		{"12k", "12 kΩ at 25 °C, falling with warmth",
+			"assumed 1.2 times the 10k-3977 curve; no published table was found", scaled(1.2)},
+		{"15k", "15 kΩ at 25 °C, falling with warmth",
+			"assumed 1.5 times the 10k-3977 curve; no published table was found", scaled(1.5)},
 		{"pt1000", "platinum, 1000 Ω at 0 °C, rising with warmth", "IEC 60751", Platinum{1000}},
 	}
 }
@@ -54,7 +58,8 @@ func FindFamily(name string) (Family, error) {
 		}
 		names = append(names, f.Name)
 	}
-	return Family{}, fmt.Errorf("no sensor family is called %q; there are %s, or give a table of temperatures and ohms",
+	return Family{}, fmt.Errorf("no sensor family is called %q; there are %s, or give a table of temperatures "+
+		"and ohms",
 		name, strings.Join(names, ", "))
 }
 

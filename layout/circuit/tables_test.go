@@ -23,7 +23,8 @@ func TestPublishedTables(t *testing.T) {
 	published.Holds(t, "copper-awg.csv", awgRow)
 	published.Holds(t, "copper-iec60228.csv", mm2Row)
 	published.Holds(t, "copper-temperature.csv", temperatureRow,
-		published.Unnoticed{Column: "celsius", Figure: 5, Why: "0.1 K is 0.0004 of the factor, less than its three places show"})
+		published.Unnoticed{Column: "celsius", Figure: 5,
+			Why: "0.1 K is 0.0004 of the factor, less than its three places show"})
 	published.Holds(t, "sensor-10k-3977.csv", ntc3977Row)
 	published.Holds(t, "sensor-10k-3695.csv", ntc3695Row)
 	published.Holds(t, "sensor-pt1000.csv", platinumRow)
@@ -46,7 +47,8 @@ func breakerRow(row []float64) error {
 		if k < 0 {
 			return fmt.Errorf("no breaker of %g A", row[0])
 		}
-		wrong = append(wrong, off("usable amps", rows[k].Usable, row[1], 1e-9), off("watts", rows[k].Watts, row[2+i], 1e-6))
+		wrong = append(wrong, off("usable amps", rows[k].Usable, row[1], 1e-9), off("watts", rows[k].Watts, row[2+i],
+			1e-6))
 	}
 	return errors.Join(wrong...)
 }
@@ -73,7 +75,8 @@ func awgRow(row []float64) error {
 	}
 	mils := 5 * math.Pow(92, (36-row[0])/39)
 	at20 := 10.371 / (mils * mils) * 1000
-	return errors.Join(off(c.Size, c.OhmsPerM*304.8, row[1], 1e-12), off(c.Size+" cmil", mils*mils, row[2], 0.001*row[2]),
+	return errors.Join(off(c.Size, c.OhmsPerM*304.8, row[1], 1e-12), off(c.Size+" cmil", mils*mils, row[2],
+		0.001*row[2]),
 		off(c.Size+" at 75 °C", at20*CopperNEC.Factor(20, 75), row[1], 0.005*row[1]))
 }
 

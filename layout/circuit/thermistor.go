@@ -16,7 +16,8 @@ func (s SteinhartHart) Ohms(celsius float64) (float64, error) {
 		return 0, err
 	}
 	if !(s.B > 0 && s.C > 0 && s.Scale > 0) {
-		return 0, fmt.Errorf("thermistor coefficients B %g, C %g and scale %g must all be above zero", s.B, s.C, s.Scale)
+		return 0, fmt.Errorf("thermistor coefficients B %g, C %g and scale %g must all be above zero", s.B, s.C,
+			s.Scale)
 	}
 	half := (s.A - 1/(celsius+kelvin)) / s.C / 2
 	root := math.Sqrt(math.Pow(s.B/(3*s.C), 3) + half*half)

@@ -65,7 +65,8 @@ func Plans(before, after *layout.Plan) []Change {
 		now := &after.Rooms[i]
 		was := before.RoomNamed(now.Job.Name)
 		if was == nil {
-			d.add(Change{What: "room", After: now.Job.Name + ", " + plane.FormatArea(now.Floor.Area(), u), Figures: []Figure{d.squares("floor", nil, now.Floor)}})
+			d.add(Change{What: "room", After: now.Job.Name + ", " + plane.FormatArea(now.Floor.Area(), u),
+				Figures: []Figure{d.squares("floor", nil, now.Floor)}})
 			continue
 		}
 		d.room(was, now)
@@ -73,7 +74,8 @@ func Plans(before, after *layout.Plan) []Change {
 	}
 	for i := range before.Rooms {
 		if was := &before.Rooms[i]; after.RoomNamed(was.Job.Name) == nil {
-			d.add(Change{What: "room", Before: was.Job.Name + ", " + plane.FormatArea(was.Floor.Area(), u), Figures: []Figure{d.squares("floor", was.Floor, nil)}})
+			d.add(Change{What: "room", Before: was.Job.Name + ", " + plane.FormatArea(was.Floor.Area(), u),
+				Figures: []Figure{d.squares("floor", was.Floor, nil)}})
 		}
 	}
 	d.quantities(takeoff.Compare(before.TakeOff, after.TakeOff))
@@ -116,7 +118,8 @@ const (
 
 func (d *diff) area(room, what string, before, after plane.Region) {
 	if math.Abs(before.Area()-after.Area()) > sameArea {
-		d.text(room, what, plane.FormatArea(before.Area(), d.units), plane.FormatArea(after.Area(), d.units), d.squares(what, before, after))
+		d.text(room, what, plane.FormatArea(before.Area(), d.units), plane.FormatArea(after.Area(), d.units),
+			d.squares(what, before, after))
 	}
 }
 
@@ -165,19 +168,22 @@ func (d *diff) room(was, now *layout.Room) {
 
 // span compares two lengths.
 func (d *diff) span(room, what string, before, after float64) {
-	d.text(room, what, d.length(before), d.length(after), both(what, "mm", layout.Round(before, 1), layout.Round(after, 1)))
+	d.text(room, what, d.length(before), d.length(after), both(what, "mm", layout.Round(before, 1),
+		layout.Round(after, 1)))
 }
 
 // walls says of each wall, by its letter, how its length changed.
 func (d *diff) walls(was, now *job.Room) {
 	if len(was.Walls) != len(now.Walls) {
-		d.text(now.Name, "walls", fmt.Sprint(len(was.Walls)), fmt.Sprint(len(now.Walls)), both("walls", "", float64(len(was.Walls)), float64(len(now.Walls))))
+		d.text(now.Name, "walls", fmt.Sprint(len(was.Walls)), fmt.Sprint(len(now.Walls)),
+			both("walls", "", float64(len(was.Walls)), float64(len(now.Walls))))
 		return
 	}
 	for i, w := range now.Walls {
 		if b := was.Walls[i].Length(); math.Abs(b-w.Length()) > 0.5 {
 			mid := w.At(w.Length() / 2)
-			d.add(Change{Room: now.Name, What: "wall " + w.Letter, Before: d.length(b), After: d.length(w.Length()), At: &mid, Radius: cloudLeast,
+			d.add(Change{Room: now.Name, What: "wall " + w.Letter, Before: d.length(b), After: d.length(w.Length()),
+				At: &mid, Radius: cloudLeast,
 				Figures: []Figure{both("length", "mm", layout.Round(b, 1), layout.Round(w.Length(), 1))}})
 		}
 	}
@@ -210,12 +216,16 @@ func (d *diff) cable(room string, was, now *layout.Cable) {
 	}
 	d.text(room, "evidence of where "+now.ID+" lies", evidence(was).String(), evidence(now).String())
 	a, b := was.Label, now.Label
-	d.text(room, "cable "+now.ID, d.label(was), d.label(now), both("volts", "V", a.Volts, b.Volts), both("watts", "W", a.Watts, b.Watts), both("length", "mm", layout.Round(a.Length, 1), layout.Round(b.Length, 1)))
+	d.text(room, "cable "+now.ID, d.label(was), d.label(now), both("volts", "V", a.Volts, b.Volts),
+		both("watts", "W", a.Watts, b.Watts), both("length", "mm", layout.Round(a.Length, 1),
+			layout.Round(b.Length, 1)))
 	if math.Abs(was.Spacing-now.Spacing) > 0.5 {
 		d.span(room, "spacing of "+now.ID, was.Spacing, now.Spacing)
 	}
-	d.text(room, "power per area at even spacing of "+now.ID, d.density(was), d.density(now), both("power per area", "W/m²", layout.Round(was.Density, 1), layout.Round(now.Density, 1)))
-	d.text(room, "runs of "+now.ID, fmt.Sprint(len(was.Runs)), fmt.Sprint(len(now.Runs)), both("runs", "", float64(len(was.Runs)), float64(len(now.Runs))))
+	d.text(room, "power per area at even spacing of "+now.ID, d.density(was), d.density(now),
+		both("power per area", "W/m²", layout.Round(was.Density, 1), layout.Round(now.Density, 1)))
+	d.text(room, "runs of "+now.ID, fmt.Sprint(len(was.Runs)), fmt.Sprint(len(now.Runs)),
+		both("runs", "", float64(len(was.Runs)), float64(len(now.Runs))))
 	d.place(room, "lead joint of "+now.ID, &was.Path[0], &now.Path[0])
 	d.place(room, "half-way mark of "+now.ID, &was.Marks[1].At, &now.Marks[1].At)
 	d.place(room, now.EndName()+" of "+now.ID, &was.Path[len(was.Path)-1], &now.Path[len(now.Path)-1])
@@ -230,7 +240,8 @@ func evidence(c *layout.Cable) job.Evidence {
 }
 
 func (d *diff) label(c *layout.Cable) string {
-	return fmt.Sprintf("%s, %g V, %g W, %s", c.Label.ID, c.Label.Volts, c.Label.Watts, layout.Length(c.Label.Length, d.units))
+	return fmt.Sprintf("%s, %g V, %g W, %s", c.Label.ID, c.Label.Volts, c.Label.Watts, layout.Length(c.Label.Length,
+		d.units))
 }
 
 func (d *diff) density(c *layout.Cable) string {
@@ -245,19 +256,23 @@ func (d *diff) load(was, now *layout.Load) {
 		return
 	}
 	say := func(l *layout.Load) string { return fmt.Sprintf("%.2f A, %.0f W at %.0f V", l.Amps, l.Watts, l.Volts) }
-	d.text(now.Room, "load", say(was), say(now), both("amps", "A", layout.Round(was.Amps, 2), layout.Round(now.Amps, 2)), both("watts", "W", layout.Round(was.Watts, 1), layout.Round(now.Watts, 1)), both("volts", "V", was.Volts, now.Volts))
+	d.text(now.Room, "load", say(was), say(now), both("amps", "A", layout.Round(was.Amps, 2),
+		layout.Round(now.Amps, 2)), both("watts", "W", layout.Round(was.Watts, 1), layout.Round(now.Watts, 1)),
+		both("volts", "V", was.Volts, now.Volts))
 }
 
 // quantities says what the order changes by: whole packs where there are any.
 func (d *diff) quantities(changes []takeoff.Change) {
 	for _, q := range changes {
-		c := Change{What: "take-off, " + q.Item, Before: d.quantity(q.Before, q.Unit), After: d.quantity(q.After, q.Unit), Figures: []Figure{both("quantity", q.Unit, layout.Round(q.Before, 3), layout.Round(q.After, 3))}}
+		c := Change{What: "take-off, " + q.Item, Before: d.quantity(q.Before, q.Unit), After: d.quantity(q.After,
+			q.Unit), Figures: []Figure{both("quantity", q.Unit, layout.Round(q.Before, 3), layout.Round(q.After, 3))}}
 		if q.Packs == 0 && c.Before == c.After {
 			continue // less than the figures printed show
 		}
 		if q.Packs != 0 {
 			c.After += ", " + strings.TrimSpace(fmt.Sprintf("%+d %s", q.Packs, q.PackName)) + " to buy"
-			c.Figures = append(c.Figures, both("packs", q.PackName, float64(q.PacksBefore), float64(q.PacksBefore+q.Packs)))
+			c.Figures = append(c.Figures, both("packs", q.PackName, float64(q.PacksBefore),
+				float64(q.PacksBefore+q.Packs)))
 		}
 		d.add(c)
 	}

@@ -18,23 +18,32 @@ func (d *diff) settings(was, now *job.Job) {
 	mm("peg pitch", was.Membrane.Pitch, now.Membrane.Pitch)
 	mm("bend radius", was.Membrane.BendRadius, now.Membrane.BendRadius)
 	d.text("", "gaps between runs", gaps(was.Spacing), gaps(now.Spacing),
-		both("closest", "pegs", float64(was.Spacing.Closest), float64(now.Spacing.Closest)), both("widest", "pegs", float64(was.Spacing.Widest), float64(now.Spacing.Widest)))
+		both("closest", "pegs", float64(was.Spacing.Closest), float64(now.Spacing.Closest)), both("widest", "pegs",
+			float64(was.Spacing.Widest), float64(now.Spacing.Widest)))
 	for _, c := range []struct {
 		what string
 		a, b float64
 	}{
 		{"walls", was.Clearance.Wall, now.Clearance.Wall}, {"fixtures", was.Clearance.Fixture, now.Clearance.Fixture},
-		{"movement joints", was.Clearance.Joint, now.Clearance.Joint}, {"flanges", was.Clearance.Flange, now.Clearance.Flange},
-		{"drains", was.Clearance.Drain, now.Clearance.Drain}, {"registers", was.Clearance.Register, now.Clearance.Register},
-		{"hearths", was.Clearance.Hearth, now.Clearance.Hearth}, {"fixings", was.Clearance.Fixing, now.Clearance.Fixing},
-		{"columns", was.Clearance.Column, now.Clearance.Column}, {"islands", was.Clearance.Island, now.Clearance.Island},
+		{"movement joints", was.Clearance.Joint, now.Clearance.Joint}, {"flanges", was.Clearance.Flange,
+			now.Clearance.Flange},
+		{"drains", was.Clearance.Drain, now.Clearance.Drain}, {"registers", was.Clearance.Register,
+			now.Clearance.Register},
+		{"hearths", was.Clearance.Hearth, now.Clearance.Hearth}, {"fixings", was.Clearance.Fixing,
+			now.Clearance.Fixing},
+		{"columns", was.Clearance.Column, now.Clearance.Column}, {"islands", was.Clearance.Island,
+			now.Clearance.Island},
 		{"keep-outs", was.Clearance.KeepOut, now.Clearance.KeepOut},
 	} {
 		mm("clearance from "+c.what, c.a, c.b)
 	}
-	d.text("", "supply", volts(was.Supply.Volts), volts(now.Supply.Volts), ifGiven("volts", "V", was.Supply.Volts, now.Supply.Volts))
-	d.text("", "thermostat's contacts", fmt.Sprintf("%g A", was.Supply.ThermostatAmps), fmt.Sprintf("%g A", now.Supply.ThermostatAmps), both("amps", "A", was.Supply.ThermostatAmps, now.Supply.ThermostatAmps))
-	d.text("", "power limit", d.limit(was.Supply.MaxDensity), d.limit(now.Supply.MaxDensity), ifGiven("power limit", "W/m²", was.Supply.MaxDensity, now.Supply.MaxDensity))
+	d.text("", "supply", volts(was.Supply.Volts), volts(now.Supply.Volts), ifGiven("volts", "V", was.Supply.Volts,
+		now.Supply.Volts))
+	d.text("", "thermostat's contacts", fmt.Sprintf("%g A", was.Supply.ThermostatAmps),
+		fmt.Sprintf("%g A", now.Supply.ThermostatAmps), both("amps", "A", was.Supply.ThermostatAmps,
+			now.Supply.ThermostatAmps))
+	d.text("", "power limit", d.limit(was.Supply.MaxDensity), d.limit(now.Supply.MaxDensity),
+		ifGiven("power limit", "W/m²", was.Supply.MaxDensity, now.Supply.MaxDensity))
 	d.text("", "tile", d.tile(was.Tile), d.tile(now.Tile))
 	d.text("", "build-up, from the top", d.layers(was.BuildUp), d.layers(now.BuildUp))
 }

@@ -60,7 +60,8 @@ func (d *diff) fromWalls(before, after *plane.Point) []Figure {
 	}
 	d1, d2 := d.now.Datums()
 	for _, wall := range []int{d1, d2} {
-		out = append(out, Figure{"from wall " + d.now.Walls[wall].Letter, "mm", off(d.was, wall, before), off(d.now, wall, after)})
+		out = append(out, Figure{"from wall " + d.now.Walls[wall].Letter, "mm", off(d.was, wall, before),
+			off(d.now, wall, after)})
 	}
 	return out
 }
@@ -122,7 +123,8 @@ func (d *diff) thing(room, what string, before, after plane.Ring) {
 			c.After, c.At, c.Radius, c.Figures = thing(d.now, after, true), &at, cloudOf(after), d.fromWalls(nil, &at)
 		} else {
 			at := before.Bounds().Centre()
-			c.Before, c.At, c.Radius, c.Figures = thing(d.was, before, true), &at, cloudOf(before), d.fromWalls(&at, nil)
+			c.Before, c.At, c.Radius, c.Figures = thing(d.was, before, true), &at, cloudOf(before), d.fromWalls(&at,
+				nil)
 		}
 		d.add(c)
 		return
@@ -134,10 +136,12 @@ func (d *diff) thing(room, what string, before, after plane.Ring) {
 	a, b := before.Bounds(), after.Bounds()
 	from, to := a.Centre(), b.Centre()
 	c := Change{Room: room, What: what, Moved: off, At: &to, Radius: cloudOf(after), Figures: d.fromWalls(&from, &to)}
-	resized := math.Abs(a.W()-b.W()) > sameSize || math.Abs(a.H()-b.H()) > sameSize || farthestCorner(plane.Moved(before, to.Sub(from)), after) > samePlace
+	resized := math.Abs(a.W()-b.W()) > sameSize || math.Abs(a.H()-b.H()) > sameSize ||
+		farthestCorner(plane.Moved(before, to.Sub(from)), after) > samePlace
 	if resized {
 		c.How = "changed by up to " + d.now.Length(off)
-		c.Figures = append(c.Figures, both("east-west", "mm", layout.Round(a.W(), 1), layout.Round(b.W(), 1)), both("north-south", "mm", layout.Round(a.H(), 1), layout.Round(b.H(), 1)))
+		c.Figures = append(c.Figures, both("east-west", "mm", layout.Round(a.W(), 1), layout.Round(b.W(), 1)),
+			both("north-south", "mm", layout.Round(a.H(), 1), layout.Round(b.H(), 1)))
 	} else {
 		c.How = d.moved(to.Sub(from))
 	}

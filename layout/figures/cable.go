@@ -66,7 +66,8 @@ type Spacing struct {
 	Density    float64 `json:"at_even_w_m2" round:"1"`
 	AtEven     float64 `json:"at_even_m2" round:"3"` // what Density is over
 	OverServed float64 `json:"over_served_w_m2" round:"1"`
-	Keeps      bool    `json:"within_limit"` // over what the limit is over, and over three runs; true where there is none
+	// over what the limit is over, and over three runs; true where there is none
+	Keeps      bool    `json:"within_limit"`
 	Densest    float64 `json:"densest_over_three_runs_w_m2" round:"1"`
 	DensestRun int     `json:"densest_run"`
 }
@@ -97,7 +98,8 @@ func cable(c *layout.Cable, t job.Thermostat) Cable {
 		Ohms: ohms(c), Length: c.Label.Length, WattsPerMetre: c.Circuit.WattsPerMetre,
 		Spacing: Spacing{
 			Even: c.Spacing, Closest: c.Gaps.Closest, Widest: c.Gaps.Widest,
-			Density: c.Density, AtEven: squareMetres(c.AtEven()), OverServed: c.OverServed(), Keeps: c.Keeps(), Densest: c.Gaps.Densest, DensestRun: c.Gaps.Run,
+			Density: c.Density, AtEven: squareMetres(c.AtEven()), OverServed: c.OverServed(), Keeps: c.Keeps(),
+			Densest: c.Gaps.Densest, DensestRun: c.Gaps.Run,
 		},
 		Served: squareMetres(c.Share.Area()), Lead: lead(c, t), Runs: len(c.Runs),
 		HeldAgainst: c.RecordLimits().String(), Readings: []Verdict{}, runName: c.RunName,
@@ -124,7 +126,8 @@ func ohms(c *layout.Cable) Ohms {
 
 func lead(c *layout.Cable, t job.Thermostat) Lead {
 	out := Lead{
-		Length: c.Label.Lead, Rise: limit(t.Height, t.Spans, "height"), Tail: limit(t.Tail, t.Spans, "tail"), Slack: limit(t.Slack, t.Spans, "slack"),
+		Length: c.Label.Lead, Rise: limit(t.Height, t.Spans, "height"), Tail: limit(t.Tail, t.Spans, "tail"),
+		Slack: limit(t.Slack, t.Spans, "slack"),
 		Reach: c.LeadReach, Used: plane.PathLength(c.ColdLead), Ends: 1,
 	}
 	if c.Return != nil {

@@ -54,7 +54,8 @@ func circuits(p *layout.Plan) []Circuit {
 		for _, r := range c.Rooms {
 			floor += floors[r]
 		}
-		one := Circuit{Rooms: c.Rooms, Cables: c.Total.Cables, Volts: c.Total.Volts, Watts: c.Total.Watts, Amps: c.Total.Amps, Continuous: c.Total.Continuous}
+		one := Circuit{Rooms: c.Rooms, Cables: c.Total.Cables, Volts: c.Total.Volts, Watts: c.Total.Watts,
+			Amps: c.Total.Amps, Continuous: c.Total.Continuous}
 		source := "usual rating"
 		if c.Job != nil {
 			one.Name, one.TripMA, one.TripAt = c.Job.Name, c.Job.GroundFault, c.Job.GroundFaultsAt
@@ -64,7 +65,8 @@ func circuits(p *layout.Plan) []Circuit {
 		}
 		density, err := circuit.Density(c.Total.Watts, floor)
 		for _, b := range c.Ratings {
-			r := Rating{Breaker: b.Breaker, Source: source, Usable: b.Usable, Limit: b.Limit, Binds: b.Binds, Carries: b.Under}
+			r := Rating{Breaker: b.Breaker, Source: source, Usable: b.Usable, Limit: b.Limit, Binds: b.Binds,
+				Carries: b.Under}
 			if err == nil {
 				r.Most = squareMetres(b.AreaAt(density))
 			}

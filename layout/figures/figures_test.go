@@ -19,7 +19,8 @@ const folder = "../../testdata/jobs"
 
 func plan(t *testing.T, text string) *layout.Plan {
 	t.Helper()
-	j, report := job.Read("job.toml", []byte(text), func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(folder, n)) })
+	j, report := job.Read("job.toml", []byte(text),
+		func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(folder, n)) })
 	if report.Errors() > 0 {
 		t.Fatal(report.Diagnostics())
 	}
@@ -51,7 +52,8 @@ func text(t *testing.T, r *Report) string {
 }
 
 // A cable of 96 ohms and 240 V has 600 W and 2.5 A; -5/+10 % are 91.2 and 105.6
-// ohms; 240²/91.2 = 631.6 W and 545.5 W; in 60 m 10 W/m; 2.5 A, which counts as it is in Europe (IEC 60364-4-43, 433.1). A lead of
+// ohms; 240²/91.2 = 631.6 W and 545.5 W; in 60 m 10 W/m; 2.5 A, which counts as it is in Europe (IEC 60364-4-43,
+// 433.1). A lead of
 // 4 m less 1.2 m, 0.2 m and 0.1 m reaches 2.5 m. All by hand.
 const bath = `units = "mm"
 [membrane]
@@ -119,12 +121,17 @@ func TestFiguresByHand(t *testing.T) {
 		got, want, within float64
 	}{
 		{"amps", c.Amps, 2.5, 1e-9}, {"least ohms", c.Ohms.Low, 91.2, 1e-9}, {"most ohms", c.Ohms.High, 105.6, 1e-9},
-		{"most heat", c.Ohms.Most, 631.6, 0.05}, {"least heat", c.Ohms.Least, 545.5, 0.05}, {"W/m", c.WattsPerMetre, 10, 1e-9},
-		{"reach", l.Reach, 2500, 1e-9}, {"left", l.Left + l.Used, 2500, 0.11}, {"amps to carry", room.Thermostat.Continuous, 2.5, 1e-9},
+		{"most heat", c.Ohms.Most, 631.6, 0.05}, {"least heat", c.Ohms.Least, 545.5, 0.05}, {"W/m", c.WattsPerMetre, 10,
+			1e-9},
+		{"reach", l.Reach, 2500, 1e-9}, {"left", l.Left + l.Used, 2500, 0.11},
+		{"amps to carry", room.Thermostat.Continuous, 2.5, 1e-9},
 		{"contacts to spare", room.Thermostat.Margin, 13.5, 1e-9}, {"floor", room.Floor, 5.985, 1e-9},
-		{"heat", c.Spacing.Density, 10 / c.Spacing.Even * 1000, 0.1}, {"all of 16 A", r.Circuits[0].Ratings[0].Usable, 16, 1e-9},
-		{"drop", drop.Volts, 2 * 20 * 2.5 * 7.41e-3, 5e-4}, {"drop, %", drop.Percent, 100 * 2 * 20 * 2.5 * 7.41e-3 / 240, 5e-4},
-		{"pt1000 at 20 °C", r.Sensor.Expected[2].Ohms, 1077.9, 0.06}, {"kWh an hour", r.Energy[0].PerHour, 0.6, 1e-9}, {"price", r.Energy[0].Price, 0.3, 1e-9},
+		{"heat", c.Spacing.Density, 10 / c.Spacing.Even * 1000, 0.1}, {"all of 16 A", r.Circuits[0].Ratings[0].Usable,
+			16, 1e-9},
+		{"drop", drop.Volts, 2 * 20 * 2.5 * 7.41e-3, 5e-4},
+		{"drop, %", drop.Percent, 100 * 2 * 20 * 2.5 * 7.41e-3 / 240, 5e-4},
+		{"pt1000 at 20 °C", r.Sensor.Expected[2].Ohms, 1077.9, 0.06}, {"kWh an hour", r.Energy[0].PerHour, 0.6, 1e-9},
+		{"price", r.Energy[0].Price, 0.3, 1e-9},
 	} {
 		if math.Abs(f.got-f.want) > f.within {
 			t.Errorf("%s: %g, want %g", f.name, f.got, f.want)
@@ -142,9 +149,13 @@ func TestFiguresByHand(t *testing.T) {
 func TestTextNamesSources(t *testing.T) {
 	got := text(t, Of(plan(t, bath), false))
 	for _, want := range []string{
-		"supply          240 V (job file)", "200 W/m² at most, locally and overall, at even spacing and over the heated floor", "96.0 Ω at 20 °C (label)", "limits 91.2 to 105.6 Ω, -5/+10 % (label)",
-		"less rise 1200 mm (default)", "16 A (job file): circuit-breaker and contacts bind alike, at 16 A", "16 A (default)", "trips at 30 mA, at the circuit-breaker (job file)", "Sensor pt1000 (instructions)",
-		"vinyl (job file)", "occupied floor (EN 1264-2)", "Earliest full use: 2026-12-08, by the membrane", "7 days (job file), placed 2026-12-01",
+		"supply          240 V (job file)",
+		"200 W/m² at most, locally and overall, at even spacing and over the heated floor", "96.0 Ω at 20 °C (label)",
+		"limits 91.2 to 105.6 Ω, -5/+10 % (label)",
+		"less rise 1200 mm (default)", "16 A (job file): circuit-breaker and contacts bind alike, at 16 A",
+		"16 A (default)", "trips at 30 mA, at the circuit-breaker (job file)", "Sensor pt1000 (instructions)",
+		"vinyl (job file)", "occupied floor (EN 1264-2)", "Earliest full use: 2026-12-08, by the membrane",
+		"7 days (job file), placed 2026-12-01",
 		"IEC 60364-7-753:2014", "To buy", "judged by area",
 	} {
 		if !strings.Contains(got, want) {
@@ -170,7 +181,9 @@ func TestTextClaimsNothing(t *testing.T) {
 // The JSON form reads back as what it was, and every figure's key ends in its
 // unit or says that it is a number of things.
 func TestJSONReadsBack(t *testing.T) {
-	unit := regexp.MustCompile(`(_mm|_m2|_m|_w_m2|_w|_kwh|_price|_a|_v|_c|_k|_h|_min|_ma|_percent|_pegs|ohms|volts|watts|amps|w_m|_run|price|days|packs|schema|runs|cables|leads|ends|value|waste|net|gross|pack|spare|_125_percent)$`)
+	unit := regexp.MustCompile(
+		`(` + strings.Join(strings.Fields(`_mm _m2 _m _w_m2 _w _kwh _price _a _v _c _k _h _min _ma _percent _pegs ohms volts
+			watts amps w_m _run price days packs schema runs cables leads ends value waste net gross pack spare _125_percent`), "|") + `)$`)
 	for _, name := range []string{"bath.toml", "kitchen.toml", "entry.toml"} {
 		r := Of(example(t, name), false)
 		var b, again bytes.Buffer
@@ -218,7 +231,8 @@ func walk(v any, key string, visit func(string)) {
 func TestBareJob(t *testing.T) {
 	bare := bath[:strings.Index(bath, "[supply]")] + bath[strings.Index(bath, "[[cable]]"):]
 	got := text(t, Of(plan(t, bare), true))
-	for _, want := range []string{"not given, the labels' own is assumed", "no limit is given", "not named by the job", "its kind is not given", "the job gives no layers", "laid anew"} {
+	for _, want := range []string{"not given, the labels' own is assumed", "no limit is given", "not named by the job",
+		"its kind is not given", "the job gives no layers", "laid anew"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("the report does not say %q in\n%s", want, got)
 		}
@@ -249,13 +263,15 @@ func TestCornersOfTheAdjustedRoom(t *testing.T) {
 	walls := `walls = ["east 3000", "north 2000", "west 2992", "south 2000"]`
 	r := Of(plan(t, strings.Replace(bath, outlineOfBath(t), walls, 1)), false)
 	round := 9992.0
-	want := []Corner{{"A", 0, 0}, {"B", 3000 - 8*3000/round, 0}, {"C", 3000 - 8*5000/round, 2000}, {"D", 8 - 8*7992/round, 2000}}
+	want := []Corner{{"A", 0, 0}, {"B", 3000 - 8*3000/round, 0}, {"C", 3000 - 8*5000/round, 2000},
+		{"D", 8 - 8*7992/round, 2000}}
 	for i, c := range r.Rooms[0].Corners {
 		if c.Wall != want[i].Wall || math.Abs(c.X-want[i].X) > 0.01 || math.Abs(c.Y-want[i].Y) > 0.01 {
 			t.Errorf("%+v, want %+v", c, want[i])
 		}
 	}
-	if got := text(t, r); !strings.Contains(got, "C starts at (2996 mm, 2000 mm)") || !strings.Contains(got, "the 8.0 mm by which the walls as taped missed their start") {
+	if got := text(t, r); !strings.Contains(got, "C starts at (2996 mm, 2000 mm)") || !strings.Contains(got,
+		"the 8.0 mm by which the walls as taped missed their start") {
 		t.Error(got)
 	}
 }

@@ -72,10 +72,12 @@ type bought struct{ item, packs, spare, price string }
 // more or less of room does is found by laying the cables anew.
 func Of(p *layout.Plan, lay bool) *Report {
 	r := &Report{
-		Schema: Schema, Job: p.Job.Info.Title, Status: p.Job.Info.Status.String(), Plan: p.Code, Supply: supply(p.Job), Rooms: []Room{},
+		Schema: Schema, Job: p.Job.Info.Title, Status: p.Job.Info.Status.String(), Plan: p.Code, Supply: supply(p.Job),
+		Rooms:    []Room{},
 		Circuits: circuits(p), ToLookUp: append([]string{}, p.ToLookUp...), Sensor: sensor(p.Job.Sensor),
-		Warmth: warmth(p.Warmth, p.Job.Units), Losses: losses(p), Energy: energy(p.Warmth, p.Job.Energy.Currency), FullUse: fullUse(p.FullUse),
-		Shifts: shifts(build.Sensitivity(p, lay)), units: p.Job.Units, bought: lines(p.TakeOff, p.Job.Units),
+		Warmth: warmth(p.Warmth, p.Job.Units), Losses: losses(p), Energy: energy(p.Warmth, p.Job.Energy.Currency),
+		FullUse: fullUse(p.FullUse),
+		Shifts:  shifts(build.Sensitivity(p, lay)), units: p.Job.Units, bought: lines(p.TakeOff, p.Job.Units),
 	}
 	var b bytes.Buffer
 	if takeoff.WriteJSON(&b, p.TakeOff) == nil { // a buffer takes all
@@ -92,7 +94,8 @@ func supply(j *job.Job) Supply {
 	s := Supply{
 		Region: in.Name, Continuous: Limit(in.Continuous), RegionFrom: regionSource(j),
 		Closest: limit(float64(j.Spacing.Closest), j.Spans, "spacing.closest"),
-		Widest:  limit(float64(j.Spacing.Widest), j.Spans, "spacing.widest"), Pitch: limit(j.Membrane.Pitch, j.Spans, "membrane.pitch"),
+		Widest:  limit(float64(j.Spacing.Widest), j.Spans, "spacing.widest"), Pitch: limit(j.Membrane.Pitch, j.Spans,
+			"membrane.pitch"),
 	}
 	if j.Supply.Volts > 0 {
 		s.Volts = &Limit{j.Supply.Volts, job.FromJob.String()}
@@ -114,8 +117,9 @@ func regionSource(j *job.Job) string {
 
 func room(p *layout.Plan, r *layout.Room) Room {
 	out := Room{
-		Name: r.Job.Name, Floor: squareMetres(r.Floor.Area()), Tiled: squareMetres(r.Tiled.Area()), Heated: squareMetres(r.Heated.Area()),
-		Wall: limit(p.Job.Clearance.Wall, p.Job.Spans, "clearance.wall"), Cables: []Cable{},
+		Name: r.Job.Name, Floor: squareMetres(r.Floor.Area()), Tiled: squareMetres(r.Tiled.Area()),
+		Heated: squareMetres(r.Heated.Area()),
+		Wall:   limit(p.Job.Clearance.Wall, p.Job.Spans, "clearance.wall"), Cables: []Cable{},
 	}
 	out.Missed = r.Job.Closure.Gap
 	for _, w := range r.Job.Walls {
@@ -127,7 +131,8 @@ func room(p *layout.Plan, r *layout.Room) Room {
 		out.Cables = append(out.Cables, cable(&r.Cables[i], r.Job.Thermostat))
 	}
 	out.AtEven = squareMetres(r.Warmed())
-	out.Density, out.OverHeated, out.OverTile = density(watts, r.Warmed()), density(watts, r.Heated.Area()), density(watts, r.Tiled.Area())
+	out.Density, out.OverHeated, out.OverTile = density(watts, r.Warmed()), density(watts, r.Heated.Area()),
+		density(watts, r.Tiled.Area())
 	out.Thermostat = thermostat(p, r)
 	return out
 }
@@ -173,7 +178,8 @@ func sensor(s job.Sensor) *Sensor {
 	if s.Family.Curve == nil {
 		return nil
 	}
-	out := &Sensor{Kind: s.Family.Name, About: s.Family.About, Curve: s.Family.Source, Source: s.Source.String(), Tolerance: s.Tolerance, Expected: []Expected{}}
+	out := &Sensor{Kind: s.Family.Name, About: s.Family.About, Curve: s.Family.Source, Source: s.Source.String(),
+		Tolerance: s.Tolerance, Expected: []Expected{}}
 	for _, o := range layout.ExpectedSensor(s) {
 		out.Expected = append(out.Expected, Expected{o.Celsius, o.Ohms, o.Lowest, o.Highest})
 	}
@@ -205,7 +211,8 @@ func fullUse(f *layout.FullUse) *FullUse {
 func shifts(all []build.Stretch) []Shift {
 	out := []Shift{}
 	for _, s := range all {
-		one := Shift{Room: s.Room, How: "by area", Keeps: s.Keeps, Spacing: s.Spacing, Instead: s.Instead, Problem: s.Problem, Changes: []Change{}}
+		one := Shift{Room: s.Room, How: "by area", Keeps: s.Keeps, Spacing: s.Spacing, Instead: s.Instead,
+			Problem: s.Problem, Changes: []Change{}}
 		if s.Laid {
 			one.How = "laid anew"
 		}

@@ -22,8 +22,10 @@ func losses(p *layout.Plan) []HeatLoss {
 	out := []HeatLoss{}
 	for _, l := range p.Losses {
 		out = append(out, HeatLoss{
-			Room: l.Room, Outside: l.Loss.Outside, Inside: l.Loss.Inside, Lost: [2]float64{l.Lost.Low, l.Lost.High}, Gives: [2]float64{l.Gives.Low, l.Gives.High},
-			Percent: [2]float64{100 * l.Covers.Low, 100 * l.Covers.High}, Basis: l.Loss.Words(p.Job.Units == plane.Inches), words: l.Words(p.Job.Units),
+			Room: l.Room, Outside: l.Loss.Outside, Inside: l.Loss.Inside, Lost: [2]float64{l.Lost.Low, l.Lost.High},
+			Gives:   [2]float64{l.Gives.Low, l.Gives.High},
+			Percent: [2]float64{100 * l.Covers.Low, 100 * l.Covers.High},
+			Basis:   l.Loss.Words(p.Job.Units == plane.Inches), words: l.Words(p.Job.Units),
 		})
 	}
 	return out

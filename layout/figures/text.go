@@ -168,7 +168,8 @@ func (p *page) general(r *Report) {
 	}
 	p.put("supply", supply)
 	s := r.Supply
-	p.put("gaps allowed", fmt.Sprintf("%g pegs (%s) to %g pegs (%s)", s.Closest.Value, s.Closest.Source, s.Widest.Value, s.Widest.Source),
+	p.put("gaps allowed", fmt.Sprintf("%g pegs (%s) to %g pegs (%s)", s.Closest.Value, s.Closest.Source, s.Widest.Value,
+		s.Widest.Source),
 		fmt.Sprintf("a peg is %s (%s)", p.small(s.Pitch.Value), s.Pitch.Source))
 	cap := "no limit is given"
 	if m := s.MaxDensity; m != nil {

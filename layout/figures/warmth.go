@@ -80,17 +80,20 @@ func warmth(w *layout.Warmth, u plane.Units) *Warmth {
 	if w == nil {
 		return nil
 	}
-	out := &Warmth{Problem: w.Problem, Room: w.Room, Warmest: w.Warmest, Surfaces: []Surface{}, Rise: w.Rise, Hours: w.Hours, WarmUps: []WarmUp{}, Board: w.Board, Assumptions: w.Assumptions(u)}
+	out := &Warmth{Problem: w.Problem, Room: w.Room, Warmest: w.Warmest, Surfaces: []Surface{}, Rise: w.Rise,
+		Hours: w.Hours, WarmUps: []WarmUp{}, Board: w.Board, Assumptions: w.Assumptions(u)}
 	us := u == plane.Inches
 	for _, r := range w.Runs {
 		s := Surface{Cables: r.Cables, State: state(r.Cold.Steady, w.Room), Hot: state(r.Hot.Steady, w.Warmest)}
 		for _, v := range r.Verdicts {
-			s.Limits = append(s.Limits, HeatLimit{v.Limit.Name, v.Limit.Celsius, v.Limit.Air, v.Limit.Source, v.Margin, v.Limit.Words(us), v.MarginWords(us)})
+			s.Limits = append(s.Limits, HeatLimit{v.Limit.Name, v.Limit.Celsius, v.Limit.Air, v.Limit.Source, v.Margin,
+				v.Limit.Words(us), v.MarginWords(us)})
 		}
 		out.Surfaces = append(out.Surfaces, s)
 	}
 	for _, o := range w.Offers {
-		out.WarmUps = append(out.WarmUps, WarmUp{o.Spacing, o.Flux, o.Board, o.Reached, o.Settles, o.Low / 60, o.High / 60, o.Range(w.Hours, us)})
+		out.WarmUps = append(out.WarmUps, WarmUp{o.Spacing, o.Flux, o.Board, o.Reached, o.Settles, o.Low / 60,
+			o.High / 60, o.Range(w.Hours, us)})
 	}
 	return out
 }

@@ -18,8 +18,10 @@ func (p *page) room(r Room, s Supply) {
 	if corners := p.corners(r); len(corners) > 0 {
 		p.put("corners", corners...)
 	}
-	p.put("heat", fmt.Sprintf("%s at even spacing, over %s: half a gap beyond the outer runs is counted in", p.density(r.Density), p.area(r.AtEven)),
-		fmt.Sprintf("%s over the heated %s", p.density(r.OverHeated), p.area(r.Heated)), fmt.Sprintf("%s over the tiled %s", p.density(r.OverTile), p.area(r.Tiled)))
+	p.put("heat", fmt.Sprintf("%s at even spacing, over %s: half a gap beyond the outer runs is counted in",
+		p.density(r.Density), p.area(r.AtEven)),
+		fmt.Sprintf("%s over the heated %s", p.density(r.OverHeated), p.area(r.Heated)), fmt.Sprintf(
+			"%s over the tiled %s", p.density(r.OverTile), p.area(r.Tiled)))
 	for _, c := range r.Cables {
 		p.b.WriteByte('\n')
 		p.cable(c, s)
@@ -35,27 +37,33 @@ func (p *page) corners(r Room) []string {
 		out = append(out, fmt.Sprintf("%s starts at (%s, %s)", c.Wall, p.length(c.X), p.length(c.Y)))
 	}
 	if r.Missed > 0 {
-		out = append(out, fmt.Sprintf("the %s by which the walls as taped missed their start are spread over them", p.small(r.Missed)))
+		out = append(out, fmt.Sprintf("the %s by which the walls as taped missed their start are spread over them",
+			p.small(r.Missed)))
 	}
 	return out
 }
 
 func (p *page) cable(c Cable, s Supply) {
-	p.put("cable "+c.ID, fmt.Sprintf("%s: %g V, %s W, %.2f A", c.Label, c.Volts, plain(c.Watts), c.Amps), fmt.Sprintf("%s, %s", p.long(c.Length), p.perLength(c.WattsPerMetre)))
+	p.put("cable "+c.ID, fmt.Sprintf("%s: %g V, %s W, %.2f A", c.Label, c.Volts, plain(c.Watts), c.Amps),
+		fmt.Sprintf("%s, %s", p.long(c.Length), p.perLength(c.WattsPerMetre)))
 	o := c.Ohms
 	gap := ""
 	if math.Abs(o.LabelGap) >= 0.05 {
 		gap = fmt.Sprintf("%+.1f %% from volts²/watts", o.LabelGap)
 	}
 	p.put("resistance", fmt.Sprintf("%.1f Ω at 20 °C (%s)", o.Nominal, o.From), gap,
-		fmt.Sprintf("limits %.1f to %.1f Ω, %s/%s %% (%s)", o.Low, o.High, signed(o.Under), signed(o.Over), o.Source), fmt.Sprintf("%.0f to %.0f W between them", o.Least, o.Most))
+		fmt.Sprintf("limits %.1f to %.1f Ω, %s/%s %% (%s)", o.Low, o.High, signed(o.Under), signed(o.Over),
+			o.Source), fmt.Sprintf("%.0f to %.0f W between them", o.Least, o.Most))
 	p.spacing(c, s)
-	p.put("runs", fmt.Sprintf("%d, half-way mark on run %s, %s into it", c.Runs, c.runName(c.HalfRun), p.length(c.HalfInto)))
+	p.put("runs", fmt.Sprintf("%d, half-way mark on run %s, %s into it", c.Runs, c.runName(c.HalfRun),
+		p.length(c.HalfInto)))
 	p.drift(c)
 	l := c.Lead
 	p.put("cold lead", fmt.Sprintf("%s less rise %s (%s), tail %s (%s), slack %s (%s)", p.long(l.Length),
-		p.length(l.Rise.Value), l.Rise.Source, p.length(l.Tail.Value), l.Tail.Source, p.length(l.Slack.Value), l.Slack.Source),
-		fmt.Sprintf("reaches %s over the floor, %s used, %s left", p.long(l.Reach), p.long(l.Used), p.long(l.Left)), leadEnds(l.Ends))
+		p.length(l.Rise.Value), l.Rise.Source, p.length(l.Tail.Value), l.Tail.Source, p.length(l.Slack.Value),
+		l.Slack.Source),
+		fmt.Sprintf("reaches %s over the floor, %s used, %s left", p.long(l.Reach), p.long(l.Used), p.long(l.Left)),
+		leadEnds(l.Ends))
 	if c.Worst == "" {
 		return
 	}
@@ -76,8 +84,10 @@ func (p *page) drift(c Cable) {
 	case len(c.Drift) == 0:
 		p.put("drift", "not known how much the plan takes")
 	default:
-		p.put("drift", fmt.Sprintf("takes at least %s at mark %s", c.Drift[0].words, c.Drift[0].Mark), fmt.Sprintf("%s at mark %s", c.Drift[1].words, c.Drift[1].Mark),
-			fmt.Sprintf("cable used against drawn, before laid cable must be lifted or over %.0f %% of its floor stays cold", 100*refit.ReserveCold))
+		p.put("drift", fmt.Sprintf("takes at least %s at mark %s", c.Drift[0].words, c.Drift[0].Mark),
+			fmt.Sprintf("%s at mark %s", c.Drift[1].words, c.Drift[1].Mark),
+			fmt.Sprintf("cable used against drawn, before laid cable must be lifted or over %.0f %% of its floor "+
+				"stays cold", 100*refit.ReserveCold))
 	}
 }
 
@@ -126,7 +136,8 @@ func (p *page) spacing(c Cable, s Supply) {
 		return
 	}
 	p.put("spacing", "even "+pegs(g.Even), "closest "+pegs(g.Closest), "widest "+pegs(g.Widest))
-	densest := fmt.Sprintf("densest %s over three neighbouring runs, round run %s", p.density(g.Densest), c.runName(g.DensestRun))
+	densest := fmt.Sprintf("densest %s over three neighbouring runs, round run %s", p.density(g.Densest),
+		c.runName(g.DensestRun))
 	p.put("heat per area", append(p.perArea(c), densest, p.densityLimit(s, g))...)
 }
 
@@ -153,16 +164,19 @@ func (p *page) densityLimit(s Supply, g Spacing) string {
 }
 
 func (p *page) thermostat(t Thermostat) {
-	p.put("thermostat", fmt.Sprintf("%g V, %s W, %s; %.1f Ω in parallel", t.Volts, plain(t.Watts), p.amps(t.Amps, t.Continuous), t.Ohms))
+	p.put("thermostat", fmt.Sprintf("%g V, %s W, %s; %.1f Ω in parallel", t.Volts, plain(t.Watts),
+		p.amps(t.Amps, t.Continuous), t.Ohms))
 	needs := "nothing more needed"
 	if t.Needs != "" {
 		needs = "needs " + t.Needs
 	}
-	p.put("its contacts", fmt.Sprintf("%g A (%s), %.2f A to spare", t.Contacts.Value, t.Contacts.Source, t.Margin), needs)
+	p.put("its contacts", fmt.Sprintf("%g A (%s), %.2f A to spare", t.Contacts.Value, t.Contacts.Source, t.Margin),
+		needs)
 	if limits := p.floorLimit(t); limits != nil {
 		p.put("its floor limit", limits...)
 	}
-	p.put("its box", fmt.Sprintf("%s up (%s)", p.length(t.Height.Value), t.Height.Source), fmt.Sprintf("%s and %s come up", counted(t.ColdLeads, "cold lead"), counted(t.Sensors, "sensor lead")))
+	p.put("its box", fmt.Sprintf("%s up (%s)", p.length(t.Height.Value), t.Height.Source),
+		fmt.Sprintf("%s and %s come up", counted(t.ColdLeads, "cold lead"), counted(t.Sensors, "sensor lead")))
 }
 
 // floorLimit is what the thermostat is to keep the floor below; nil where nothing
@@ -175,7 +189,8 @@ func (p *page) floorLimit(t Thermostat) []string {
 		out = append(out, "NOT given")
 	}
 	if m := t.FloorMost; m != nil {
-		out = append(out, fmt.Sprintf("%s at most for lasting contact (%s): left on, the floor would pass it", p.degrees(m.Value), m.Source))
+		out = append(out, fmt.Sprintf("%s at most for lasting contact (%s): left on, the floor would pass it",
+			p.degrees(m.Value), m.Source))
 	}
 	return out
 }
@@ -186,7 +201,8 @@ func (p *page) circuit(c Circuit) {
 		name = "Circuit, not named by the job"
 	}
 	p.head("%s: %s", name, strings.Join(c.Rooms, ", "))
-	p.put("load", fmt.Sprintf("%s, %g V, %s W, %s", counted(c.Cables, "cable"), c.Volts, plain(c.Watts), p.amps(c.Amps, c.Continuous)))
+	p.put("load", fmt.Sprintf("%s, %g V, %s W, %s", counted(c.Cables, "cable"), c.Volts, plain(c.Watts),
+		p.amps(c.Amps, c.Continuous)))
 	for i, r := range c.Ratings {
 		if i > 0 && c.Ratings[i-1].Carries && c.Ratings[i-1].Binds == "thermostat contacts" {
 			break // larger ones say nothing new
@@ -198,7 +214,8 @@ func (p *page) circuit(c Circuit) {
 		if !r.Carries {
 			carries = "LESS than the load: up to "
 		}
-		p.put(first(i, p.in.Breaker+"s"), fmt.Sprintf("%g A (%s): %s%s at %s A", r.Breaker, r.Source, p.usable(r), p.bound(r.Binds), plain(r.Limit)),
+		p.put(first(i, p.in.Breaker+"s"), fmt.Sprintf("%g A (%s): %s%s at %s A", r.Breaker, r.Source, p.usable(r),
+			p.bound(r.Binds), plain(r.Limit)),
 			carries+p.areaAtMost(r.Most)+" of heated floor at this heat per area")
 	}
 	if d := c.Drop; d != nil {
@@ -206,7 +223,8 @@ func (p *page) circuit(c Circuit) {
 		if d.Convention != "" {
 			at += " by " + d.Convention
 		}
-		p.put("feed", fmt.Sprintf("%s one way of %s (job file), %s; %s", p.long(d.Length), d.Conductor, d.Standard, at), fmt.Sprintf("drop %.2f V, %.2f %%", d.Volts, d.Percent))
+		p.put("feed", fmt.Sprintf("%s one way of %s (job file), %s; %s", p.long(d.Length), d.Conductor, d.Standard, at),
+			fmt.Sprintf("drop %.2f V, %.2f %%", d.Volts, d.Percent))
 	}
 	if len(c.Ratings) == 0 {
 		p.put(p.in.Breaker+"s", "no usual ratings are on file for the region")
@@ -271,7 +289,8 @@ func (p *page) sensor(s *Sensor) {
 	p.head("Sensor %s (%s): %s", s.Kind, s.Source, s.About)
 	p.put("curve", s.Curve)
 	for i, e := range s.Expected {
-		p.put(first(i, "should read"), fmt.Sprintf("%.0f Ω at %s; %.0f to %.0f Ω within %s", e.Ohms, p.degrees(e.Celsius), e.Lowest, e.Highest, p.difference(s.Tolerance)))
+		p.put(first(i, "should read"), fmt.Sprintf("%.0f Ω at %s; %.0f to %.0f Ω within %s", e.Ohms,
+			p.degrees(e.Celsius), e.Lowest, e.Highest, p.difference(s.Tolerance)))
 	}
 }
 
@@ -293,7 +312,8 @@ func (p *page) warmth(w *Warmth) {
 		if o.Board {
 			board = "over a board of " + p.small(w.Board)
 		}
-		p.put(first(i, "to gain "+p.difference(w.Rise)), fmt.Sprintf("%s apart, %s at that gap, %s: %s", p.small(o.Spacing), p.density(o.Density), board, o.words))
+		p.put(first(i, "to gain "+p.difference(w.Rise)), fmt.Sprintf("%s apart, %s at that gap, %s: %s",
+			p.small(o.Spacing), p.density(o.Density), board, o.words))
 	}
 	for i, a := range w.Assumptions {
 		p.sentence(first(i, "assumed"), a)
@@ -304,7 +324,8 @@ func (p *page) warmth(w *Warmth) {
 // far the warmer one stays from its limits.
 func (p *page) surface(s Surface, w *Warmth) {
 	state := func(what string, st State) []string {
-		return []string{what + fmt.Sprintf("surface %s mean, %s over a cable, %s midway; %s at the cable itself", p.degrees(st.Mean), p.degrees(st.Over), p.degrees(st.Midway), p.degrees(st.Hottest)), upWords(st.Up)}
+		return []string{what + fmt.Sprintf("surface %s mean, %s over a cable, %s midway; %s at the cable itself",
+			p.degrees(st.Mean), p.degrees(st.Over), p.degrees(st.Midway), p.degrees(st.Hottest)), upWords(st.Up)}
 	}
 	name := strings.Join(s.Cables, ", ")
 	if s.State == s.Hot {
@@ -318,7 +339,8 @@ func (p *page) surface(s Surface, w *Warmth) {
 		p.put("", state("at most"+air+": ", s.Hot)...)
 	}
 	for _, l := range s.Limits {
-		p.put("", fmt.Sprintf("at its warmest %s the limit of %s, %s (%s)", strings.Replace(l.margin, "above", "ABOVE", 1), l.words, l.Name, l.Source))
+		p.put("", fmt.Sprintf("at its warmest %s the limit of %s, %s (%s)", strings.Replace(l.margin, "above", "ABOVE",
+			1), l.words, l.Name, l.Source))
 	}
 }
 

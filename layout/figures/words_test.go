@@ -36,7 +36,8 @@ func hold(t *testing.T, got string, want ...string) {
 func TestPutKeepsEveryPart(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		name := rapid.StringMatching(`[a-z]{1,24}`).Draw(t, "name")
-		parts := append(rapid.SliceOfN(rapid.StringMatching(`([a-z°]{1,60}:?)?`), 0, 9).Draw(t, "parts"), rapid.StringMatching(`[a-z]{1,60}`).Draw(t, "last"))
+		parts := append(rapid.SliceOfN(rapid.StringMatching(`([a-z°]{1,60}:?)?`), 0, 9).Draw(t, "parts"),
+			rapid.StringMatching(`[a-z]{1,60}`).Draw(t, "last"))
 		got := metric(func(p *page) { p.put(name, parts...) })
 		want := []string{name}
 		for _, s := range parts {
@@ -56,7 +57,8 @@ func TestPutKeepsEveryPart(t *testing.T) {
 		if len(name) > 15 {
 			lines = lines[1:] // the name stands alone
 		}
-		if r := []rune(strings.TrimPrefix(lines[0], "  "+name)); strings.TrimLeft(string(r), " ") != string([]rune(lines[0])[18:]) {
+		if r := []rune(strings.TrimPrefix(lines[0], "  "+name)); strings.TrimLeft(string(r),
+			" ") != string([]rune(lines[0])[18:]) {
 			t.Fatalf("%q does not begin at its column", lines[0])
 		}
 		for i, l := range lines {
@@ -76,7 +78,8 @@ func TestPutKeepsEveryPart(t *testing.T) {
 		p.put("at fifteen char", "y")
 		p.put("none", "", "z")
 	}),
-		"  heat            a; b: c", "  a very long name", "                  x", "  at fifteen char y", "  none            z")
+		"  heat            a; b: c", "  a very long name", "                  x", "  at fifteen char y",
+		"  none            z")
 }
 
 // Figures in both systems: an inch is 25.4 mm, a foot 304.8 mm, 1 m² 10.764 ft², 20 °C are
@@ -115,16 +118,21 @@ func TestFiguresInBothSystems(t *testing.T) {
 // and 150 W/m² over the 4 m² that it serves.
 func wound() Cable {
 	return Cable{
-		ID: "H1", Label: "A240-60", Volts: 240, Watts: 600, Amps: 2.5, Length: 60000, WattsPerMetre: 10, Runs: 24, HalfRun: 12, HalfInto: 450,
-		Ohms:    Ohms{Nominal: 96, From: "label", Low: 91.2, High: 105.6, Under: -5, Over: 10, Source: "label", Most: 631.6, Least: 545.5},
-		Spacing: Spacing{Even: 75, Closest: 60, Widest: 90, Density: 133.3, AtEven: 4.5, OverServed: 150, Keeps: true, Densest: 150, DensestRun: 3}, Served: 4,
-		Lead:    Lead{Length: 4000, Rise: Limit{1200, "default"}, Tail: Limit{200, "job file"}, Slack: Limit{100, "default"}, Reach: 2500, Used: 1900, Left: 600, Ends: 1},
+		ID: "H1", Label: "A240-60", Volts: 240, Watts: 600, Amps: 2.5, Length: 60000, WattsPerMetre: 10, Runs: 24,
+		HalfRun: 12, HalfInto: 450,
+		Ohms: Ohms{Nominal: 96, From: "label", Low: 91.2, High: 105.6, Under: -5, Over: 10, Source: "label",
+			Most: 631.6, Least: 545.5},
+		Spacing: Spacing{Even: 75, Closest: 60, Widest: 90, Density: 133.3, AtEven: 4.5, OverServed: 150, Keeps: true,
+			Densest: 150, DensestRun: 3}, Served: 4,
+		Lead: Lead{Length: 4000, Rise: Limit{1200, "default"}, Tail: Limit{200, "job file"},
+			Slack: Limit{100, "default"}, Reach: 2500, Used: 1900, Left: 600, Ends: 1},
 		runName: func(n int) string { return string(rune('a' + n)) },
 	}
 }
 
 func TestCableInWords(t *testing.T) {
-	c, s := wound(), Supply{Pitch: Limit{30, "job file"}, MaxDensity: &Limit{160, "label"}, MostOver: "over the heated floor"}
+	c, s := wound(), Supply{Pitch: Limit{30, "job file"}, MaxDensity: &Limit{160, "label"},
+		MostOver: "over the heated floor"}
 	hold(t, metric(func(p *page) { p.cable(c, s) }),
 		"  cable H1        A240-60: 240 V, 600 W, 2.50 A; 60.00 m, 10.0 W/m",
 		"  resistance      96.0 Ω at 20 °C (label); limits 91.2 to 105.6 Ω, -5/+10 % (label);",
@@ -141,12 +149,17 @@ func TestCableInWords(t *testing.T) {
 	// both ends at the box, no two runs side by side, a label that is off its own volts and watts, readings
 	c.Lead.Ends, c.Spacing.Closest, c.Ohms.LabelGap, c.Worst, c.HeldAgainst = 2, 0, -1.23, "fails", "the label"
 	c.Spacing.Keeps = false
-	c.Readings = []Verdict{{"before laying", "resistance", "passes", "96.1 Ω."}, {"after tiling", "stage", "open", "nothing was read after tiling"}}
+	c.Readings = []Verdict{{"before laying", "resistance", "passes", "96.1 Ω."}, {"after tiling", "stage", "open",
+		"nothing was read after tiling"}}
 	got := metric(func(p *page) { p.cable(c, s) })
 	for _, want := range []string{
-		"-1.2 % from volts²/watts", "  spacing         even 75.0 mm (2.5 pegs); no two runs lie side by side for long\n  heat per area   133 W/m² at even spacing, over 4.50 m²; 150 W/m² over the heated 4.00 m² that it serves;\n" +
-			"                  160 W/m² allowed over the heated floor (label): NOT kept\n", "0.60 m left; both ends return to the box\n",
-		"  readings        held against the label\n                  before laying, resistance: passes. 96.1 Ω.\n                  nothing was read after tiling\n",
+		"-1.2 % from volts²/watts", "  spacing         even 75.0 mm (2.5 pegs); no two runs lie side by side for " +
+			"long\n  heat per area   133 W/m² at even spacing, over 4.50 m²; 150 W/m² over the heated 4.00 m² that " +
+			"it serves;\n" +
+			"                  160 W/m² allowed over the heated floor (label): NOT kept\n",
+		"0.60 m left; both ends return to the box\n",
+		"  readings        held against the label\n                  before laying, resistance: passes. 96.1 Ω.\n    " +
+			"              nothing was read after tiling\n",
 	} {
 		if !strings.Contains(got, want) {
 			t.Errorf("no %q in\n%s", want, got)
@@ -162,24 +175,33 @@ func TestCableInWords(t *testing.T) {
 }
 
 func TestRoomInWords(t *testing.T) {
-	r := Room{Name: "Bath", Floor: 6, Tiled: 5, Heated: 4, Density: 133.3, AtEven: 4.5, OverHeated: 150, OverTile: 120, Wall: Limit{50, "default"}, Cables: []Cable{wound()},
-		Thermostat: Thermostat{Volts: 240, Watts: 600, Amps: 2.5, Continuous: 3.125, Ohms: 96, Contacts: Limit{16, "default"}, Margin: 13.5, Height: Limit{1200, "default"}, ColdLeads: 1, Sensors: 2}}
+	r := Room{Name: "Bath", Floor: 6, Tiled: 5, Heated: 4, Density: 133.3, AtEven: 4.5, OverHeated: 150, OverTile: 120,
+		Wall: Limit{50, "default"}, Cables: []Cable{wound()},
+		Thermostat: Thermostat{Volts: 240, Watts: 600, Amps: 2.5, Continuous: 3.125, Ohms: 96,
+			Contacts: Limit{16, "default"}, Margin: 13.5, Height: Limit{1200, "default"}, ColdLeads: 1, Sensors: 2}}
 	got := metric(func(p *page) { p.room(r, Supply{Pitch: Limit{30, ""}}) })
-	if want := "Room Bath\n  areas           floor 6.00 m², tiled 5.00 m², heated 4.00 m²; cable 50 mm clear of walls (default)\n" +
+	if want := "Room Bath\n  areas           floor 6.00 m², tiled 5.00 m², heated 4.00 m²; cable 50 mm clear of " +
+		"walls (default)\n" +
 		"  heat            133 W/m² at even spacing, over 4.50 m²: half a gap beyond the outer runs is counted in;\n" +
-		"                  150 W/m² over the heated 4.00 m²; 120 W/m² over the tiled 5.00 m²\n\n  cable H1"; !strings.HasPrefix(got, want) {
+		"                  150 W/m² over the heated 4.00 m²; 120 W/m² over the tiled 5.00 m²\n\n  cable H1"; !strings.HasPrefix(
+		got, want) {
 		t.Error(got)
 	}
-	if want := "\n\n  thermostat      240 V, 600 W, 2.50 A; 96.0 Ω in parallel\n  its contacts    16 A (default), 13.50 A to spare; nothing more needed\n" +
-		"  its box         1200 mm up (default); 1 cold lead and 2 sensor leads come up\n"; !strings.HasSuffix(got, want) {
+	if want := "\n\n  thermostat      240 V, 600 W, 2.50 A; 96.0 Ω in parallel\n  its contacts    16 A (default), " +
+		"13.50 A to spare; nothing more needed\n" +
+		"  its box         1200 mm up (default); 1 cold lead and 2 sensor leads come up\n"; !strings.HasSuffix(got,
+		want) {
 		t.Error(got)
 	}
 	r.Thermostat.FloorMost = &Limit{33, "bathroom, EN 1264-2"}
-	if got, want := metric(func(p *page) { p.thermostat(r.Thermostat) }), "  its floor limit NOT given;\n                  33.0 °C at most for lasting contact (bathroom, EN 1264-2): left on, the floor would pass it\n"; !strings.Contains(got, want) {
+	got = metric(func(p *page) { p.thermostat(r.Thermostat) })
+	if want := "  its floor limit NOT given;\n                  33.0 °C at most for lasting contact " +
+		"(bathroom, EN 1264-2): left on, the floor would pass it\n"; !strings.Contains(got, want) {
 		t.Error(got)
 	}
 	r.Thermostat.FloorMost, r.Thermostat.FloorLimit = nil, &Limit{29, "job file"}
-	if got, want := american(func(p *page) { p.thermostat(r.Thermostat) }), "  its floor limit 84.2 °F (job file)\n"; !strings.Contains(got, want) {
+	if got, want := american(func(p *page) { p.thermostat(r.Thermostat) }),
+		"  its floor limit 84.2 °F (job file)\n"; !strings.Contains(got, want) {
 		t.Error(got)
 	}
 	r.Thermostat.FloorLimit = nil
@@ -193,14 +215,18 @@ func TestRoomInWords(t *testing.T) {
 // 80 % of 15 A are 12 A, and 125 % of 10 A 12.5 (NEC 424.4(B)); ratings beyond three are left out
 // once one carries the load, and all larger ones once the thermostat's contacts bind.
 func TestCircuitInWords(t *testing.T) {
-	c := Circuit{Name: "7", Rooms: []string{"Bath", "Hall"}, Cables: 2, Volts: 240, Watts: 2400, Amps: 10, Continuous: 12.5, TripMA: 5, TripAt: "breaker",
+	c := Circuit{Name: "7", Rooms: []string{"Bath", "Hall"}, Cables: 2, Volts: 240, Watts: 2400, Amps: 10,
+		Continuous: 12.5, TripMA: 5, TripAt: "breaker",
 		Ratings: []Rating{
 			{Breaker: 15, Source: "usual rating", Usable: 12, Limit: 12, Binds: "breaker", Carries: true, Most: 22},
 			{Breaker: 20, Source: "usual rating", Usable: 16, Limit: 15, Binds: "both alike", Carries: true, Most: 27},
-			{Breaker: 25, Source: "usual rating", Usable: 20, Limit: 15, Binds: "thermostat contacts", Carries: true, Most: 27},
-			{Breaker: 30, Source: "usual rating", Usable: 24, Limit: 15, Binds: "thermostat contacts", Carries: true, Most: 27},
+			{Breaker: 25, Source: "usual rating", Usable: 20, Limit: 15, Binds: "thermostat contacts", Carries: true,
+				Most: 27},
+			{Breaker: 30, Source: "usual rating", Usable: 24, Limit: 15, Binds: "thermostat contacts", Carries: true,
+				Most: 27},
 		},
-		Drop: &Drop{Conductor: "12 AWG", Standard: "NEC chapter 9", Length: 20000, Celsius: 75, Volts: 2.1, Percent: 0.875},
+		Drop: &Drop{Conductor: "12 AWG", Standard: "NEC chapter 9", Length: 20000, Celsius: 75, Volts: 2.1,
+			Percent: 0.875},
 	}
 	want := []string{
 		"Circuit 7: Bath, Hall",
@@ -229,7 +255,8 @@ func TestCircuitInWords(t *testing.T) {
 	for i := range c.Ratings {
 		c.Ratings[i].Carries = false
 	}
-	if got := american(func(p *page) { p.circuit(c) }); strings.Count(got, "LESS than the load: up to") != 4 || strings.Contains(got, "carries the load") {
+	if got := american(func(p *page) { p.circuit(c) }); strings.Count(got, "LESS than the load: up to") != 4 ||
+		strings.Contains(got, "carries the load") {
 		t.Error(got)
 	}
 	c.Ratings[0].Binds = "breaker"
@@ -237,15 +264,19 @@ func TestCircuitInWords(t *testing.T) {
 	if got := american(func(p *page) { p.circuit(c) }); strings.Count(got, "(usual rating)") != 4 {
 		t.Error(got)
 	}
-	bare := Circuit{Rooms: []string{"Bath"}, Cables: 1, Volts: 230, Watts: 600, Amps: 2.61, Drop: &Drop{Celsius: 70, Convention: "the mean of a range", Length: 1000}}
+	bare := Circuit{Rooms: []string{"Bath"}, Cables: 1, Volts: 230, Watts: 600, Amps: 2.61,
+		Drop: &Drop{Celsius: 70, Convention: "the mean of a range", Length: 1000}}
 	got = said(plane.Millimetres, circuit.Elsewhere, func(p *page) { p.circuit(bare) })
-	for _, want := range []string{"Circuit, not named by the job: Bath\n", "1 cable, 230 V, 600 W, 2.61 A\n", "no usual ratings are on file for the region", "copper at 70 °C by the mean of a range", "  fault to earth  not given\n"} {
+	for _, want := range []string{"Circuit, not named by the job: Bath\n", "1 cable, 230 V, 600 W, 2.61 A\n",
+		"no usual ratings are on file for the region", "copper at 70 °C by the mean of a range",
+		"  fault to earth  not given\n"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("no %q in\n%s", want, got)
 		}
 	}
 	bare.TripMA, bare.TripAt = 0.5, ""
-	if got := metric(func(p *page) { p.circuit(bare) }); !strings.Contains(got, "trips at 0.5 mA, its place is not given (job file)") {
+	if got := metric(func(p *page) { p.circuit(bare) }); !strings.Contains(got,
+		"trips at 0.5 mA, its place is not given (job file)") {
 		t.Error(got)
 	}
 }
@@ -253,15 +284,20 @@ func TestCircuitInWords(t *testing.T) {
 func TestWarmthInWords(t *testing.T) {
 	cold := State{Mean: 27, Over: 29.5, Midway: 25, Hottest: 35, Up: 76.4, Down: 30}
 	hot := State{Mean: 29, Over: 31.5, Midway: 27, Hottest: 37, Up: 100}
-	w := &Warmth{Room: 20, Warmest: 24, Rise: 5, Board: 10, Surfaces: []Surface{{Cables: []string{"H1", "H2"}, State: cold, Hot: hot,
-		Limits: []HeatLimit{{Name: "bathroom", Source: "EN 1264-2", words: "33 °C", margin: "1.5 °C below"}, {Name: "oak", Source: "job file", words: "27 °C", margin: "4.5 °C above"}}}},
-		WarmUps:     []WarmUp{{Spacing: 75, Density: 133.3, words: "30 min to 1 h"}, {Spacing: 75, Density: 133.3, Board: true, words: "20 to 40 min"}},
+	w := &Warmth{Room: 20, Warmest: 24, Rise: 5, Board: 10,
+		Surfaces: []Surface{{Cables: []string{"H1", "H2"}, State: cold, Hot: hot,
+			Limits: []HeatLimit{{Name: "bathroom", Source: "EN 1264-2", words: "33 °C", margin: "1.5 °C below"},
+				{Name: "oak", Source: "job file", words: "27 °C", margin: "4.5 °C above"}}}},
+		WarmUps: []WarmUp{{Spacing: 75, Density: 133.3, words: "30 min to 1 h"}, {Spacing: 75, Density: 133.3,
+			Board: true, words: "20 to 40 min"}},
 		Assumptions: []string{"one; two", "three"}}
 	hold(t, metric(func(p *page) { p.warmth(w) }),
 		"Warmth, estimated: left on without a thermostat in a room at 20.0 °C",
-		"  H1, H2          at least: surface 27.0 °C mean, 29.5 °C over a cable, 25.0 °C midway; 35.0 °C at the cable itself;",
+		"  H1, H2          at least: surface 27.0 °C mean, 29.5 °C over a cable, 25.0 °C midway; 35.0 °C at the "+
+			"cable itself;",
 		"                  76.4 % of the heat goes up",
-		"                  at most in a room at 24.0 °C: surface 29.0 °C mean, 31.5 °C over a cable, 27.0 °C midway; 37.0 °C at the cable itself;",
+		"                  at most in a room at 24.0 °C: surface 29.0 °C mean, 31.5 °C over a cable, 27.0 °C midway; "+
+			"37.0 °C at the cable itself;",
 		"                  100 % of the heat goes up",
 		"                  at its warmest 1.5 °C below the limit of 33 °C, bathroom (EN 1264-2)",
 		"                  at its warmest 4.5 °C ABOVE the limit of 27 °C, oak (job file)",
@@ -274,12 +310,14 @@ func TestWarmthInWords(t *testing.T) {
 		t.Error(got)
 	}
 	w.Surfaces[0].Hot = cold
-	if got := metric(func(p *page) { p.warmth(w) }); strings.Contains(got, "at least") || strings.Contains(got, "at most") || strings.Count(got, "midway") != 1 {
+	if got := metric(func(p *page) { p.warmth(w) }); strings.Contains(got, "at least") || strings.Contains(got,
+		"at most") || strings.Count(got, "midway") != 1 {
 		t.Error(got)
 	}
 	hold(t, metric(func(p *page) { p.warmth(nil) }), "Warmth: not worked out, the job gives no layers")
 	hold(t, metric(func(p *page) { p.warmth(&Warmth{Problem: "no membrane"}) }), "Warmth: not worked out: no membrane")
-	for up, want := range map[float64]string{-0.1: "none of the heat goes up", 0: "0 % of the heat goes up", 0.6: "0.6 % of the heat goes up"} {
+	for up, want := range map[float64]string{-0.1: "none of the heat goes up", 0: "0 % of the heat goes up",
+		0.6: "0.6 % of the heat goes up"} {
 		if got := upWords(up); got != want {
 			t.Errorf("%g: %s", up, got)
 		}
@@ -287,17 +325,22 @@ func TestWarmthInWords(t *testing.T) {
 }
 
 func TestSensorInWords(t *testing.T) {
-	s := &Sensor{Kind: "pt1000", Source: "job file", About: "platinum", Curve: "IEC 60751", Tolerance: 2, Expected: []Expected{{0, 1000, 992, 1008}, {20, 1077.9, 1070, 1086}}}
+	s := &Sensor{Kind: "pt1000", Source: "job file", About: "platinum", Curve: "IEC 60751", Tolerance: 2,
+		Expected: []Expected{{0, 1000, 992, 1008}, {20, 1077.9, 1070, 1086}}}
 	hold(t, metric(func(p *page) { p.sensor(s) }), "Sensor pt1000 (job file): platinum", "  curve           IEC 60751",
-		"  should read     1000 Ω at 0.0 °C; 992 to 1008 Ω within 2.0 °C", "                  1078 Ω at 20.0 °C; 1070 to 1086 Ω within 2.0 °C")
+		"  should read     1000 Ω at 0.0 °C; 992 to 1008 Ω within 2.0 °C",
+		"                  1078 Ω at 20.0 °C; 1070 to 1086 Ω within 2.0 °C")
 }
 
 func TestEnergyInWords(t *testing.T) {
-	all := []Energy{{Room: "Bath", PerHour: 0.6, Month: [2]float64{28.8, 180}, AlwaysOn: [2]float64{172.8, 432}, Price: 0.3, MonthCost: [2]float64{14.4, 90}, Currency: "EUR", Basis: []string{"a", "b"}},
+	all := []Energy{{Room: "Bath", PerHour: 0.6, Month: [2]float64{28.8, 180}, AlwaysOn: [2]float64{172.8, 432},
+		Price: 0.3, MonthCost: [2]float64{14.4, 90}, Currency: "EUR", Basis: []string{"a", "b"}},
 		{Room: "Hall", PerHour: 0.3, Month: [2]float64{14, 90}, AlwaysOn: [2]float64{86, 216}, Basis: []string{"c"}}}
 	hold(t, metric(func(p *page) { p.energy(all) }),
-		"Energy, Bath", "  an hour on      0.60 kWh", "  a month         29 to 180 kWh, 14 to 90 EUR", "  always on       170 to 430 kWh a month",
-		"", "Energy, Hall", "  an hour on      0.30 kWh", "  a month         14 to 90 kWh", "  always on       86 to 220 kWh a month",
+		"Energy, Bath", "  an hour on      0.60 kWh", "  a month         29 to 180 kWh, 14 to 90 EUR",
+		"  always on       170 to 430 kWh a month",
+		"", "Energy, Hall", "  an hour on      0.30 kWh", "  a month         14 to 90 kWh",
+		"  always on       86 to 220 kWh a month",
 		"  assumed         a", "                  b")
 	all[0].Currency = ""
 	all[0].Price = 0.5
@@ -308,11 +351,13 @@ func TestEnergyInWords(t *testing.T) {
 
 func TestShiftsInWords(t *testing.T) {
 	all := []Shift{
-		{Room: "Bath", East: 25.4, How: "by area", Keeps: true, Spacing: 76.2, Changes: []Change{{"tile", 1}, {"grout", -1}}},
+		{Room: "Bath", East: 25.4, How: "by area", Keeps: true, Spacing: 76.2, Changes: []Change{{"tile", 1},
+			{"grout", -1}}},
 		{Room: "Bath", North: -25.4, How: "by area", Instead: "A240-50"},
 		{Room: "Hall", North: 25.4, How: "by area", Problem: "too long"},
 	}
-	hold(t, american(func(p *page) { p.shifts(all) }), "If a room measures otherwise (judged by area, quantities counted anew)",
+	hold(t, american(func(p *page) { p.shifts(all) }),
+		"If a room measures otherwise (judged by area, quantities counted anew)",
 		"  Bath            +1 in east-west: the cable stays, runs 3.00 in apart, tile +1, grout -1",
 		"  Bath            -1 in north-south: the cable no longer suits, instead: A240-50",
 		"  Hall            +1 in north-south: not looked at: too long")
@@ -321,7 +366,9 @@ func TestShiftsInWords(t *testing.T) {
 		t.Error(got)
 	}
 	all[0].Spacing = 76.2
-	if got := metric(func(p *page) { p.shifts(all[:1]) }); got != "If a room measures otherwise (cables laid anew, quantities counted anew)\n  Bath            +25 mm east-west: the cable stays, runs 76.2 mm apart, tile +1, grout -1\n" {
+	if got := metric(func(p *page) { p.shifts(all[:1]) }); got != "If a room measures otherwise (cables laid anew, "+
+		"quantities counted anew)\n  Bath            +25 mm east-west: the cable stays, runs 76.2 mm apart, tile +1, "+
+		"grout -1\n" {
 		t.Error(got)
 	}
 	if got := metric(func(p *page) {
@@ -339,34 +386,49 @@ func TestShiftsInWords(t *testing.T) {
 // 4.536 kg are 10 lb, 3.048 m 10 ft: the list in the job's own units, packs where there are any.
 func TestListInWords(t *testing.T) {
 	l := takeoff.List{Lines: []takeoff.Line{
-		{Item: "Größe", Unit: "kg", Gross: 4.5359237, Pack: 2.26796185, PackName: "bag", Packs: 3, Spare: 2.26796185, Price: 0.5},
+		{Item: "Größe", Unit: "kg", Gross: 4.5359237, Pack: 2.26796185, PackName: "bag", Packs: 3, Spare: 2.26796185,
+			Price: 0.5},
 		{Item: "Thermostat", Unit: "each", Gross: 2, Pack: 1, Packs: 2},
-		{Item: "Board", Unit: "m²", Gross: 0.09290304, Pack: 0.18580608, PackName: "board", Packs: 1, Spare: 0.09290304},
+		{Item: "Board", Unit: "m²", Gross: 0.09290304, Pack: 0.18580608, PackName: "board", Packs: 1,
+			Spare: 0.09290304},
 		{Item: "Tube", Unit: "m", Gross: 3.048, PackName: "roll", Price: 12.345},
 	}}
-	hold(t, american(func(p *page) { p.takeOff(lines(l, plane.Inches)) }), "To buy (waste included; the take-off sheet says what each is worked out from)",
-		"  Größe       3 x bag of 5.00 lb, 5.00 lb to spare, 0.50", "  Thermostat  2", "  Board       1 x board of 2.00 ft², 1.00 ft² to spare", "  Tube        10.00 ft, 12.35")
-	hold(t, metric(func(p *page) { p.takeOff(lines(l, plane.Millimetres)[1:]) }), "To buy (waste included; the take-off sheet says what each is worked out from)",
+	hold(t, american(func(p *page) { p.takeOff(lines(l, plane.Inches)) }),
+		"To buy (waste included; the take-off sheet says what each is worked out from)",
+		"  Größe       3 x bag of 5.00 lb, 5.00 lb to spare, 0.50", "  Thermostat  2",
+		"  Board       1 x board of 2.00 ft², 1.00 ft² to spare", "  Tube        10.00 ft, 12.35")
+	hold(t, metric(func(p *page) { p.takeOff(lines(l, plane.Millimetres)[1:]) }),
+		"To buy (waste included; the take-off sheet says what each is worked out from)",
 		"  Thermostat  2", "  Board       1 x board of 0.186 m², 0.093 m² to spare", "  Tube        3.05 m, 12.35")
 }
 
 func TestUseLossAndRegionInWords(t *testing.T) {
 	hold(t, metric(func(p *page) {
-		p.fullUse(&FullUse{Words: "2026-12-08", Layers: []Cure{{"membrane", 7, "job file", "2026-12-01"}, {"grout", 3, "default", ""}}})
-		p.losses([]HeatLoss{{Room: "Bath", words: "loses 300 W; covers half", Basis: []string{"wall: 6 m²; U 1", "air"}}})
+		p.fullUse(&FullUse{Words: "2026-12-08", Layers: []Cure{{"membrane", 7, "job file", "2026-12-01"},
+			{"grout", 3, "default", ""}}})
+		p.losses([]HeatLoss{{Room: "Bath", words: "loses 300 W; covers half", Basis: []string{"wall: 6 m²; U 1",
+			"air"}}})
 		p.region(&Report{Supply: Supply{Region: "europe"}, ToLookUp: []string{"zone 1", "zone 2"}})
 	}),
-		"Earliest full use: 2026-12-08", "  membrane        7 days (job file), placed 2026-12-01", "  grout           3 days (default), not yet placed, or its day is not written down",
-		"", "Heat loss, Bath (simplified; no room temperature is promised)", "  result          loses 300 W; covers half", "  counted         wall: 6 m²; U 1", "                  air",
-		"", "To look up, europe (what rules remind of; whether they are met is not judged here)", "  - zone 1", "  - zone 2")
+		"Earliest full use: 2026-12-08", "  membrane        7 days (job file), placed 2026-12-01",
+		"  grout           3 days (default), not yet placed, or its day is not written down",
+		"", "Heat loss, Bath (simplified; no room temperature is promised)",
+		"  result          loses 300 W; covers half", "  counted         wall: 6 m²; U 1", "                  air",
+		"", "To look up, europe (what rules remind of; whether they are met is not judged here)", "  - zone 1",
+		"  - zone 2")
 }
 
 func TestGeneralInWords(t *testing.T) {
-	r := &Report{Status: "proposal", Plan: "K7", Supply: Supply{Closest: Limit{2, "default"}, Widest: Limit{3, "job file"}, Pitch: Limit{38.1, "job file"}}}
-	hold(t, american(func(p *page) { p.general(r) }), "Job (proposal)", "  plan code       K7", "  supply          not given, the labels' own is assumed",
-		"  gaps allowed    2 pegs (default) to 3 pegs (job file); a peg is 1.50 in (job file)", "  heat allowed    no limit is given")
+	r := &Report{Status: "proposal", Plan: "K7", Supply: Supply{Closest: Limit{2, "default"},
+		Widest: Limit{3, "job file"}, Pitch: Limit{38.1, "job file"}}}
+	hold(t, american(func(p *page) { p.general(r) }), "Job (proposal)", "  plan code       K7",
+		"  supply          not given, the labels' own is assumed",
+		"  gaps allowed    2 pegs (default) to 3 pegs (job file); a peg is 1.50 in (job file)",
+		"  heat allowed    no limit is given")
 	r.Job, r.Supply.Volts, r.Supply.MaxDensity = "Bath", &Limit{230, "job file"}, &Limit{160, "label"}
 	r.Supply.MostOver = "at even spacing"
-	hold(t, metric(func(p *page) { p.general(r) }), "Bath (proposal)", "  plan code       K7", "  supply          230 V (job file)",
-		"  gaps allowed    2 pegs (default) to 3 pegs (job file); a peg is 38.1 mm (job file)", "  heat allowed    160 W/m² at most, locally and overall, at even spacing (label)")
+	hold(t, metric(func(p *page) { p.general(r) }), "Bath (proposal)", "  plan code       K7",
+		"  supply          230 V (job file)",
+		"  gaps allowed    2 pegs (default) to 3 pegs (job file); a peg is 38.1 mm (job file)",
+		"  heat allowed    160 W/m² at most, locally and overall, at even spacing (label)")
 }

@@ -14,7 +14,8 @@ import (
 	"testing"
 )
 
-var update = flag.Bool("update", false, "take what is written now for good: golden files, and the schemas beside the examples")
+var update = flag.Bool("update", false, "take what is written now for good: golden files, and the schemas beside the "+
+	"examples")
 
 // Update reports whether the test is to take what it has now for good.
 func Update() bool { return *update }
@@ -51,7 +52,8 @@ func file(t *testing.T, page changes, path string, data []byte) changes {
 			t.Fatal(err)
 		}
 	case err == nil:
-		t.Errorf("%s has changed, first at %s\nlook at the new one, and run the same test with -update", path, firstDifference(data, want))
+		t.Errorf("%s has changed, first at %s\nlook at the new one, and run the same test with -update", path,
+			firstDifference(data, want))
 	}
 	return append(page, change{filepath.Base(path), want, data})
 }

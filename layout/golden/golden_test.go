@@ -16,7 +16,8 @@ func TestPage(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"a&lt;b&gt;.svg", "PHN2Zz5vbGQ8L3N2Zz4", "PHN2Zz5uZXc8L3N2Zz4"} { // base64 by another program
+	// base64 by another program
+	for _, want := range []string{"a&lt;b&gt;.svg", "PHN2Zz5vbGQ8L3N2Zz4", "PHN2Zz5uZXc8L3N2Zz4"} {
 		if !strings.Contains(string(page), want) {
 			t.Errorf("no %q in %s", want, page)
 		}

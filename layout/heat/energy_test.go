@@ -64,7 +64,8 @@ func TestEnergyNamesTheFigure(t *testing.T) {
 }
 
 func TestRangesToTwoFigures(t *testing.T) {
-	for v, want := range map[float64]string{0: "0", 0.0123: "0.012", 0.24: "0.24", 1.49: "1.5", 9.96: "10", 71.4: "71", 448: "450", 1071: "1100"} {
+	for v, want := range map[float64]string{0: "0", 0.0123: "0.012", 0.24: "0.24", 1.49: "1.5", 9.96: "10", 71.4: "71",
+		448: "450", 1071: "1100"} {
 		if got := twoFigures(v); got != want {
 			t.Errorf("%g: %s, want %s", v, got, want)
 		}

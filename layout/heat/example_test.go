@@ -35,6 +35,7 @@ func ExampleSection_Solve() {
 	// Output:
 	// mean +9.1 K, over a cable +11.3 K, midway +7.5 K
 	// 76 % of the heat goes up
-	// left on without a thermostat, the surface over a cable would reach 31.3 °C, 11.3 °C over the air, 2.3 °C above the limit of occupied floor, 29 °C, 9 °C over air at 20 °C (EN 1264-2): the floor thermostat must hold it down
+	// left on without a thermostat, the surface over a cable would reach 31.3 °C, 11.3 °C over the air, 2.3 °C above
+	// the limit of occupied floor, 29 °C, 9 °C over air at 20 °C (EN 1264-2): the floor thermostat must hold it down
 	// 6 K after 52 min
 }

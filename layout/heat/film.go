@@ -21,9 +21,11 @@ func (f Film) words(w words) string {
 	case f.Coefficient != 0:
 		return "surface to room: " + w.film(f.Coefficient)
 	case w.us:
-		return "surface to room: q = 0.434 (mean surface - air)^1.1 in W/ft² and °F (EN 1264-2); " + w.film(coolFilm) + " where the floor is colder than the air (ISO 11855-2)"
+		return "surface to room: q = 0.434 (mean surface - air)^1.1 in W/ft² and °F (EN 1264-2); " + w.film(coolFilm) +
+			" where the floor is colder than the air (ISO 11855-2)"
 	}
-	return "surface to room: q = 8.92 (mean surface - air)^1.1 in W/m² and K (EN 1264-2); " + w.film(coolFilm) + " where the floor is colder than the air (ISO 11855-2)"
+	return "surface to room: q = 8.92 (mean surface - air)^1.1 in W/m² and K (EN 1264-2); " + w.film(coolFilm) +
+		" where the floor is colder than the air (ISO 11855-2)"
 }
 
 // A Film is how the surface gives its heat to the room. The zero value is the

@@ -66,7 +66,10 @@ func (s Section) OnSoil(soil Soil, rise float64) Section {
 // Words says what the soil is taken for, under a floor on it.
 func (s Soil) Words(floor Section, us bool) string {
 	w, r := words{us}, 1/floor.Below.Coefficient
-	return fmt.Sprintf("ISO 13370, slab on ground: soil %s, characteristic dimension %s, outer walls %s thick, %s below the slab",
-		w.figure(s.Conductivity, "W/(m K)", s.Conductivity*0.577789, "Btu/(h ft °F)"), w.figure(s.Dimension, "m", s.Dimension/0.3048, "ft"),
-		w.figure(1000*wallThickness, "mm", 1000*wallThickness/25.4, "in"), w.figure(r, "m²K/W", r*5.678263, "h ft² °F/Btu"))
+	return fmt.Sprintf("ISO 13370, slab on ground: soil %s, characteristic dimension %s, outer walls %s thick, %s "+
+		"below the slab",
+		w.figure(s.Conductivity, "W/(m K)", s.Conductivity*0.577789, "Btu/(h ft °F)"),
+		w.figure(s.Dimension, "m", s.Dimension/0.3048, "ft"),
+		w.figure(1000*wallThickness, "mm", 1000*wallThickness/25.4, "in"), w.figure(r, "m²K/W", r*5.678263,
+			"h ft² °F/Btu"))
 }

@@ -12,8 +12,10 @@ import (
 // memory): no table knows them better than its last digit.
 func TestSlabOnClay(t *testing.T) {
 	for _, c := range []struct{ ratio, u float64 }{
-		{0.05, 0.13}, {0.10, 0.22}, {0.15, 0.30}, {0.20, 0.37}, {0.25, 0.44}, {0.30, 0.49}, {0.35, 0.55}, {0.40, 0.60}, {0.45, 0.65}, {0.50, 0.70},
-		{0.55, 0.74}, {0.60, 0.78}, {0.65, 0.82}, {0.70, 0.86}, {0.75, 0.89}, {0.80, 0.93}, {0.85, 0.96}, {0.90, 0.99}, {0.95, 1.02}, {1.00, 1.05},
+		{0.05, 0.13}, {0.10, 0.22}, {0.15, 0.30}, {0.20, 0.37}, {0.25, 0.44}, {0.30, 0.49}, {0.35, 0.55}, {0.40, 0.60},
+		{0.45, 0.65}, {0.50, 0.70},
+		{0.55, 0.74}, {0.60, 0.78}, {0.65, 0.82}, {0.70, 0.86}, {0.75, 0.89}, {0.80, 0.93}, {0.85, 0.96}, {0.90, 0.99},
+		{0.95, 1.02}, {1.00, 1.05},
 	} {
 		s := Soil{1.5, CharacteristicDimension(100, 100*c.ratio)}
 		near(t, "U", s.Transmittance(0), c.u, 0.0051)
@@ -25,7 +27,8 @@ func TestSlabOnClay(t *testing.T) {
 // of its own: the two stay within an eighth where the floor is a room's or more.
 func TestSolidFloorsOfAHandbook(t *testing.T) {
 	for _, c := range []struct{ long, broad, u float64 }{
-		{150, 60, 0.11}, {60, 60, 0.15}, {60, 30, 0.21}, {60, 15, 0.32}, {30, 30, 0.26}, {30, 15, 0.36}, {30, 7.5, 0.55}, {15, 15, 0.45}, {15, 7.5, 0.62}, {7.5, 7.5, 0.76},
+		{150, 60, 0.11}, {60, 60, 0.15}, {60, 30, 0.21}, {60, 15, 0.32}, {30, 30, 0.26}, {30, 15, 0.36},
+		{30, 7.5, 0.55}, {15, 15, 0.45}, {15, 7.5, 0.62}, {7.5, 7.5, 0.76},
 	} {
 		s := Soil{1.4, CharacteristicDimension(c.long*c.broad, 2*(c.long+c.broad))}
 		near(t, "U", s.Transmittance(0)/c.u, 1, 0.125)
@@ -38,7 +41,8 @@ func TestSolidFloorsOfAHandbook(t *testing.T) {
 // for B' = the width it lies 3 to 5 % under them, so that the floor comes out a
 // little warmer, which is the side that limits are held from.
 func TestSoilAgainstFiniteDifferences(t *testing.T) {
-	for _, c := range []struct{ k, b, floor float64 }{{2, 4, 0}, {2, 4, 0.1}, {1.5, 4, 0.1}, {2, 8, 0.1}, {3.5, 6, 0.3}} {
+	for _, c := range []struct{ k, b, floor float64 }{{2, 4, 0}, {2, 4, 0.1}, {1.5, 4, 0.1}, {2, 8, 0.1},
+		{3.5, 6, 0.3}} {
 		got := Soil{c.k, c.b}.Transmittance(c.floor)
 		near(t, "U over finite differences", got/stripOnSoil(c.k, c.b, c.floor), 0.96, 0.01)
 	}
@@ -131,7 +135,8 @@ func graded(from, to, end float64) []float64 {
 // characteristic of EN 1264, worked apart from the code: 10.94 W/m at 69.5 mm,
 // 10 °C outside, a room at 20 °C.
 func TestFloorOnSettledSoil(t *testing.T) {
-	s := Section{Layers: []Layer{layer("tile", 9.525, 1.3), layer("mortar", 3.175, 1), layer("membrane", 5.588, 0.844), layer("slab", 150, 2)},
+	s := Section{Layers: []Layer{layer("tile", 9.525, 1.3), layer("mortar", 3.175, 1), layer("membrane", 5.588, 0.844),
+		layer("slab", 150, 2)},
 		Depth: 15.494, Spacing: 76.2, WattsPerMetre: 10}
 	hot := s.OnSoil(Soil{2, 4}, -10)
 	up, down := 0.009525/1.3+0.003175+0.002794/0.844, 0.002794/0.844+0.150/2
@@ -154,7 +159,8 @@ func TestFloorOnSettledSoil(t *testing.T) {
 		t.Fatal(err)
 	}
 	near(t, "mean", st.Mean, low, 1e-4)
-	if e := newSeries(linearized(hot, st.Film)); math.Abs(st.OverCable-e.at(e.top, 0)+10*coldness(hot, st.Film)) > 0.02 {
+	if e := newSeries(linearized(hot, st.Film)); math.Abs(st.OverCable-e.at(e.top, 0)+10*coldness(hot,
+		st.Film)) > 0.02 {
 		t.Errorf("over a cable %.3f, by the series %.3f", st.OverCable, e.at(e.top, 0)-10*coldness(hot, st.Film))
 	}
 }
@@ -175,7 +181,8 @@ func coldness(s Section, film float64) float64 {
 // more.
 func TestSoilWarmsTheSlab(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		k, b, r := rapid.Float64Range(0.3, 4).Draw(t, "k"), rapid.Float64Range(0.5, 60).Draw(t, "b"), rapid.Float64Range(0, 3).Draw(t, "floor")
+		k, b, r := rapid.Float64Range(0.3, 4).Draw(t, "k"), rapid.Float64Range(0.5, 60).Draw(t,
+			"b"), rapid.Float64Range(0, 3).Draw(t, "floor")
 		under := Soil{k, b}.Resistance(r)
 		wider, conducting := Soil{k, b * 1.1}, Soil{k * 1.1, b}
 		if under <= 0 || wider.Resistance(r) < under || conducting.Resistance(r) > under {

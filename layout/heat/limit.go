@@ -86,8 +86,10 @@ func (v Verdict) Words(us bool) string {
 	if v.Over() {
 		rest = ": the floor thermostat must hold it down"
 	}
-	return fmt.Sprintf("left on without a thermostat, the surface over a cable would reach %s, %s over the air, %s the limit of %s, %s (%s)%s",
-		w.tenths(v.Surface), w.tenthsOver(v.Rise), v.MarginWords(us), v.Limit.Name, v.Limit.Words(us), v.Limit.Source, rest)
+	return fmt.Sprintf("left on without a thermostat, the surface over a cable would reach %s, %s over the air, %s "+
+		"the limit of %s, %s (%s)%s",
+		w.tenths(v.Surface), w.tenthsOver(v.Rise), v.MarginWords(us), v.Limit.Name, v.Limit.Words(us), v.Limit.Source,
+		rest)
 }
 
 // Against holds the steady state, in a room at the given temperature in °C,

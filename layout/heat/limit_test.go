@@ -7,7 +7,8 @@ import (
 
 func TestAgainstLimits(t *testing.T) {
 	st := Steady{Mean: 11, OverCable: 12.5}
-	v := st.Against(20, OccupiedLimit, EdgeLimit, CoveringLimit("oak", 27, "job file"), Limit{"exactly", 32.5, 0, "test"})
+	v := st.Against(20, OccupiedLimit, EdgeLimit, CoveringLimit("oak", 27, "job file"),
+		Limit{"exactly", 32.5, 0, "test"})
 	for i, want := range []struct {
 		margin float64
 		over   bool
@@ -44,7 +45,8 @@ func TestRiseIsJudgedAtTheLimitsOwnAir(t *testing.T) {
 		limit      Limit
 		margin     float64
 	}{
-		{20, 12.5, BathroomLimit, -3.5}, {24, 8, BathroomLimit, 1}, {26, 8, BathroomLimit, -1}, {20, 8, OccupiedLimit, 1}, {22, 8, OccupiedLimit, -1},
+		{20, 12.5, BathroomLimit, -3.5}, {24, 8, BathroomLimit, 1}, {26, 8, BathroomLimit, -1},
+		{20, 8, OccupiedLimit, 1}, {22, 8, OccupiedLimit, -1},
 		{24, 8, CoveringLimit("oak", 40, "test"), 8},
 	} {
 		v := Steady{OverCable: c.rise}.Against(c.room, c.limit)[0]
@@ -56,7 +58,8 @@ func TestRiseIsJudgedAtTheLimitsOwnAir(t *testing.T) {
 // Nothing is said to be above a limit by 0.0.
 func TestMarginIsNeverNothing(t *testing.T) {
 	for margin, want := range map[float64][2]string{
-		-0.02: {"less than 0.1 °C above", "less than 0.1 °F above"}, 0.03: {"less than 0.1 °C below", "0.1 °F below"}, 0: {"just at", "just at"}, -2.26: {"2.3 °C above", "4.1 °F above"},
+		-0.02: {"less than 0.1 °C above", "less than 0.1 °F above"}, 0.03: {"less than 0.1 °C below", "0.1 °F below"},
+		0: {"just at", "just at"}, -2.26: {"2.3 °C above", "4.1 °F above"},
 	} {
 		v := Verdict{Margin: margin}
 		if got := [2]string{v.MarginWords(false), v.MarginWords(true)}; got != want {

@@ -48,9 +48,11 @@ func (l Loss) Watts() Range {
 
 // Check reports the first figure that no room has.
 func (l Loss) Check() error {
-	bounds := []bound{{"the room's volume", l.Volume, 0, 1e5, "m³"}, {"the air changes", l.Changes.Low, 0, 20, "an hour"}, {"the most air changes", l.Changes.High, l.Changes.Low, 20, "an hour"}}
+	bounds := []bound{{"the room's volume", l.Volume, 0, 1e5, "m³"}, {"the air changes", l.Changes.Low, 0, 20,
+		"an hour"}, {"the most air changes", l.Changes.High, l.Changes.Low, 20, "an hour"}}
 	for _, p := range l.Parts {
-		bounds = append(bounds, bound{"the area of " + p.Name, p.Area, 0, 1e5, "m²"}, bound{"the U-value of " + p.Name, p.U, 0, 10, "W/(m² K)"})
+		bounds = append(bounds, bound{"the area of " + p.Name, p.Area, 0, 1e5, "m²"}, bound{"the U-value of " + p.Name,
+			p.U, 0, 10, "W/(m² K)"})
 	}
 	return checkAll(bounds)
 }
@@ -98,8 +100,11 @@ func (l Loss) Words(us bool) []string {
 	w := words{us}
 	var out []string
 	for _, p := range l.Parts {
-		out = append(out, fmt.Sprintf("%s: %s, %s, %s beyond", p.Name, w.figure(p.Area, "m²", p.Area/0.09290304, "ft²"), w.film(p.U), w.temperature(p.Beyond)))
+		out = append(out, fmt.Sprintf("%s: %s, %s, %s beyond", p.Name, w.figure(p.Area, "m²", p.Area/0.09290304, "ft²"),
+			w.film(p.U), w.temperature(p.Beyond)))
 	}
-	return append(out, fmt.Sprintf("air: %s, %g to %g changes an hour, %s (EN 12831)", w.figure(l.Volume, "m³", l.Volume/0.028316846592, "ft³"), l.Changes.Low, l.Changes.High, w.figure(airHeat, "Wh/(m³ K)", airHeat/BtuPerHour*0.028316846592/1.8, "Btu/(ft³ °F)")),
+	return append(out, fmt.Sprintf("air: %s, %g to %g changes an hour, %s (EN 12831)",
+		w.figure(l.Volume, "m³", l.Volume/0.028316846592, "ft³"), l.Changes.Low, l.Changes.High,
+		w.figure(airHeat, "Wh/(m³ K)", airHeat/BtuPerHour*0.028316846592/1.8, "Btu/(ft³ °F)")),
 		fmt.Sprintf("±%.0f %% for what is simplified: steady, without sun, people or what walls store", 100*LossSpread))
 }

@@ -23,10 +23,12 @@ func TestWorkedRoom(t *testing.T) {
 func TestWorkedPartsInBtu(t *testing.T) {
 	celsius := func(f float64) float64 { return (f - 32) / 1.8 }
 	for _, c := range []struct{ area, inside, beyond, u, btu float64 }{
-		{72, 70, 30, 0.18, 518}, {40, 70, 30, 0.51, 816}, {120, 70, 65, 0.38, 228}, {238, 70, 65, 0.29, 345}, {238, 70, 30, 0.12, 1142}, {16, 65, 30, 0.51, 286},
+		{72, 70, 30, 0.18, 518}, {40, 70, 30, 0.51, 816}, {120, 70, 65, 0.38, 228}, {238, 70, 65, 0.29, 345},
+		{238, 70, 30, 0.12, 1142}, {16, 65, 30, 0.51, 286},
 		{95.75, 65, 30, 0.18, 603}, {231.5, 60, 30, 0.18, 1250}, {80, 60, 30, 0.05, 120}, {238, 65, 30, 0.05, 417},
 	} {
-		l := Loss{Parts: []Part{{"part", c.area * 0.09290304, c.u * 5.678263, celsius(c.beyond)}}, Inside: celsius(c.inside)}
+		l := Loss{Parts: []Part{{"part", c.area * 0.09290304, c.u * 5.678263, celsius(c.beyond)}},
+			Inside: celsius(c.inside)}
 		r := l.Watts()
 		near(t, "Btu/h", (r.Low+r.High)/2/BtuPerHour, c.btu, 0.6)
 	}
@@ -44,7 +46,8 @@ func TestBathOfAForum(t *testing.T) {
 
 func TestCoveredWords(t *testing.T) {
 	for r, want := range map[Range]string{
-		{0.551, 0.697}: "covers 55 to 70 % of the loss", {0.9, 2.5}: "covers 90 % of the loss at least", {2.1, 3}: "covers the loss more than twice",
+		{0.551, 0.697}: "covers 55 to 70 % of the loss", {0.9, 2.5}: "covers 90 % of the loss at least",
+		{2.1, 3}: "covers the loss more than twice",
 	} {
 		if got := CoveredWords(r); got != want {
 			t.Errorf("%q, want %q", got, want)
@@ -60,7 +63,8 @@ func TestCoveredWords(t *testing.T) {
 func TestLossGrows(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		figure := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
-		l := Loss{Parts: []Part{{"wall", figure("area", 0, 80), figure("u", 0.05, 6), -5}}, Volume: figure("volume", 0, 200), Inside: 20, Outside: figure("outside", -40, 19)}
+		l := Loss{Parts: []Part{{"wall", figure("area", 0, 80), figure("u", 0.05, 6), -5}},
+			Volume: figure("volume", 0, 200), Inside: 20, Outside: figure("outside", -40, 19)}
 		l.Changes = Range{figure("changes", 0, 2), 2}
 		was := l.Watts()
 		if was.Low > was.High || l.Check() != nil {

@@ -131,7 +131,8 @@ func (f factor) solve(z, r []float64) {
 // and Stiefel 1952), to a residual of 1e-11 of b.
 func (a *matrix) solve(b []float64) ([]float64, error) {
 	n := len(b)
-	x, r, z, p, q := make([]float64, n), append([]float64(nil), b...), make([]float64, n), make([]float64, n), make([]float64, n)
+	x, r, z, p, q := make([]float64, n), append([]float64(nil), b...), make([]float64, n), make([]float64,
+		n), make([]float64, n)
 	f := a.factorize()
 	goal := 1e-11 * math.Sqrt(dot(b, b))
 	last := 0.0

@@ -99,7 +99,8 @@ func TestFactorOfALineIsExact(t *testing.T) {
 			}
 			south := rapid.SliceOfN(conductance, nz, nz).Draw(t, "south")
 			south[nz-1] = 0
-			a := newMatrix(nx, rapid.SliceOfN(conductance, nz, nz).Draw(t, "east"), south, rapid.SliceOfN(conductance, nz, nz).Draw(t, "outside"))
+			a := newMatrix(nx, rapid.SliceOfN(conductance, nz, nz).Draw(t, "east"), south,
+				rapid.SliceOfN(conductance, nz, nz).Draw(t, "outside"))
 			b := rapid.SliceOfN(rapid.Float64Range(-10, 10), n, n).Draw(t, "b")
 			got := make([]float64, n)
 			a.factorize().solve(got, b)
@@ -121,7 +122,8 @@ func TestFactorKeepsRowSums(t *testing.T) {
 		conductance := rapid.Float64Range(0.1, 10)
 		south := rapid.SliceOfN(conductance, nz, nz).Draw(t, "south")
 		south[nz-1] = 0
-		a := newMatrix(nx, rapid.SliceOfN(conductance, nz, nz).Draw(t, "east"), south, rapid.SliceOfN(conductance, nz, nz).Draw(t, "outside"))
+		a := newMatrix(nx, rapid.SliceOfN(conductance, nz, nz).Draw(t, "east"), south, rapid.SliceOfN(conductance, nz,
+			nz).Draw(t, "outside"))
 		f, n := a.factorize(), nx*nz
 		inverse := make([][]float64, n) // of what the factor stands for; symmetric
 		for c := range n {

@@ -39,7 +39,8 @@ func TestThickGroundTakesFewCells(t *testing.T) {
 	if n := len(s.mesh().height); n > 200 {
 		t.Errorf("10 m of ground take %d rows", n)
 	}
-	if n := (Section{Layers: []Layer{layer("upper", 500, 1), layer("lower", 500, 1), layer("bed", 20, 1)}, Depth: 1010, Spacing: 75, Cell: 1}).mesh(); len(n.height) > 200 {
+	if n := (Section{Layers: []Layer{layer("upper", 500, 1), layer("lower", 500, 1), layer("bed", 20, 1)}, Depth: 1010,
+		Spacing: 75, Cell: 1}).mesh(); len(n.height) > 200 {
 		t.Errorf("1 m above the cable takes %d rows", len(n.height))
 	}
 	s.Below = Below{Kind: Ground}

@@ -20,7 +20,8 @@ func newSeries(s Section) series {
 	for i, j := 0, len(up)-1; i < j; i, j = i+1, j-1 {
 		up[i], up[j] = up[j], up[i]
 	}
-	below := map[BelowKind]float64{Insulated: 0, FilmBelow: s.Below.Coefficient, SoilBelow: s.Below.Coefficient, Ground: 1e12}[s.Below.Kind]
+	below := map[BelowKind]float64{Insulated: 0, FilmBelow: s.Below.Coefficient, SoilBelow: s.Below.Coefficient,
+		Ground: 1e12}[s.Below.Kind]
 	for n := 0; n <= modes; n++ {
 		q := s.WattsPerMetre / spacing
 		if n > 0 {

@@ -27,8 +27,9 @@ var (
 		Top: Film{10.8}, Below: Below{Kind: FilmBelow, Coefficient: 5.88},
 	}
 	caseB3 = Section{
-		Layers: []Layer{layer("tile", 9, 1.3), layer("mortar", 12, 1.0), layer("board", 25, 0.033), layer("concrete", 100, 2.0)},
-		Depth:  17, Spacing: 76.2, WattsPerMetre: 12,
+		Layers: []Layer{layer("tile", 9, 1.3), layer("mortar", 12, 1.0), layer("board", 25, 0.033),
+			layer("concrete", 100, 2.0)},
+		Depth: 17, Spacing: 76.2, WattsPerMetre: 12,
 		Top: Film{10.8}, Below: Below{Kind: Ground},
 	}
 )
@@ -212,7 +213,8 @@ func randomSection(t *rapid.T) Section {
 		Cell:          2,
 	}
 	for range rapid.IntRange(1, 5).Draw(t, "layers") {
-		s.Layers = append(s.Layers, layer("layer", rapid.Float64Range(5, 80).Draw(t, "mm"), rapid.Float64Range(0.03, 3).Draw(t, "k")))
+		s.Layers = append(s.Layers, layer("layer", rapid.Float64Range(5, 80).Draw(t, "mm"),
+			rapid.Float64Range(0.03, 3).Draw(t, "k")))
 	}
 	if rapid.Bool().Draw(t, "fixed film") {
 		s.Top.Coefficient = rapid.Float64Range(2, 30).Draw(t, "film")
@@ -233,7 +235,8 @@ func TestAnySectionBalances(t *testing.T) {
 			t.Fatalf("imbalance %g, mean %g against %g", st.Imbalance, st.Mean, b.surface)
 		}
 		if st.OverCable < st.Mean || st.Midway > st.Mean || st.Midway < -1e-9 || st.UpShare > 1+1e-9 {
-			t.Fatalf("out of order: over %g, mean %g, midway %g, share %g", st.OverCable, st.Mean, st.Midway, st.UpShare)
+			t.Fatalf("out of order: over %g, mean %g, midway %g, share %g", st.OverCable, st.Mean, st.Midway,
+				st.UpShare)
 		}
 	})
 }
@@ -270,7 +273,8 @@ func TestRiseScalesWithPower(t *testing.T) {
 		}
 		s.WattsPerMetre *= 2
 		b, _ := s.Solve()
-		for _, p := range [][2]float64{{a.Mean, b.Mean}, {a.OverCable, b.OverCable}, {a.Cable, b.Cable}, {a.Down, b.Down}} {
+		for _, p := range [][2]float64{{a.Mean, b.Mean}, {a.OverCable, b.OverCable}, {a.Cable, b.Cable},
+			{a.Down, b.Down}} {
 			if math.Abs(2*p[0]-p[1]) > 1e-7*(1+math.Abs(p[1])) {
 				t.Fatalf("%g doubled to %g", p[0], p[1])
 			}

@@ -47,7 +47,8 @@ func TestSlabHeatedAtItsBack(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, p := range []Moment{{600, 0.10312}, {1800, 1.26055}, {3600, 3.19511}, {7200, 6.31767}, {14400, 10.303815}, {36000, 14.25686}} {
+	for _, p := range []Moment{{600, 0.10312}, {1800, 1.26055}, {3600, 3.19511}, {7200, 6.31767}, {14400, 10.303815},
+		{36000, 14.25686}} {
 		share(t, "front", c.At(p.Seconds), p.Rise, 0.005)
 	}
 }

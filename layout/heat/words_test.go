@@ -22,22 +22,32 @@ func TestWhatLiesBelowInWords(t *testing.T) {
 		si, us string
 	}{
 		{Below{}, "no heat is lost", "no heat is lost"},
-		{Below{Kind: FilmBelow, Coefficient: 5.678263}, "a space at the room's temperature, through 5.68 W/(m² K) (ISO 6946, heat flowing down)", "a space at the room's temperature, through 1 Btu/(h ft² °F) (ISO 6946, heat flowing down)"},
-		{Below{Kind: SoilBelow, Coefficient: 11.356526, Rise: -0.5}, "soil that has settled, to outside air 0.5 °C colder than the room, through 11.4 W/(m² K)", "soil that has settled, to outside air 0.9 °F colder than the room, through 2 Btu/(h ft² °F)"},
-		{Below{Kind: Ground, Rise: 0.5}, "ground held 0.5 °C warmer than the room right under the lowest layer, without any soil's resistance", "ground held 0.9 °F warmer than the room right under the lowest layer, without any soil's resistance"},
+		{Below{Kind: FilmBelow, Coefficient: 5.678263},
+			"a space at the room's temperature, through 5.68 W/(m² K) (ISO 6946, heat flowing down)",
+			"a space at the room's temperature, through 1 Btu/(h ft² °F) (ISO 6946, heat flowing down)"},
+		{Below{Kind: SoilBelow, Coefficient: 11.356526, Rise: -0.5},
+			"soil that has settled, to outside air 0.5 °C colder than the room, through 11.4 W/(m² K)",
+			"soil that has settled, to outside air 0.9 °F colder than the room, through 2 Btu/(h ft² °F)"},
+		{Below{Kind: Ground, Rise: 0.5},
+			"ground held 0.5 °C warmer than the room right under the lowest layer, without any soil's resistance",
+			"ground held 0.9 °F warmer than the room right under the lowest layer, without any soil's resistance"},
 	} {
 		hold(t, c.below.Words(false), c.si)
 		hold(t, c.below.Words(true), c.us)
 	}
 	s := Section{Below: Below{Kind: SoilBelow, Coefficient: 5.678263 / 2}}
 	soil := Soil{2, 3.048}
-	hold(t, soil.Words(s, true), "ISO 13370, slab on ground: soil 1.16 Btu/(h ft °F), characteristic dimension 10 ft, outer walls 11.8 in thick, 2 h ft² °F/Btu below the slab")
-	hold(t, soil.Words(s, false), "ISO 13370, slab on ground: soil 2 W/(m K), characteristic dimension 3.05 m, outer walls 300 mm thick, 0.352 m²K/W below the slab")
+	hold(t, soil.Words(s, true), "ISO 13370, slab on ground: soil 1.16 Btu/(h ft °F), characteristic dimension 10 "+
+		"ft, outer walls 11.8 in thick, 2 h ft² °F/Btu below the slab")
+	hold(t, soil.Words(s, false), "ISO 13370, slab on ground: soil 2 W/(m K), characteristic dimension 3.05 m, outer "+
+		"walls 300 mm thick, 0.352 m²K/W below the slab")
 }
 
 func TestFilmInWords(t *testing.T) {
-	hold(t, Film{}.words(words{false}), "surface to room: q = 8.92 (mean surface - air)^1.1 in W/m² and K (EN 1264-2); 7 W/(m² K) where the floor is colder than the air (ISO 11855-2)")
-	hold(t, Film{}.words(words{true}), "surface to room: q = 0.434 (mean surface - air)^1.1 in W/ft² and °F (EN 1264-2); 1.23 Btu/(h ft² °F) where the floor is colder than the air (ISO 11855-2)")
+	hold(t, Film{}.words(words{false}), "surface to room: q = 8.92 (mean surface - air)^1.1 in W/m² and K (EN "+
+		"1264-2); 7 W/(m² K) where the floor is colder than the air (ISO 11855-2)")
+	hold(t, Film{}.words(words{true}), "surface to room: q = 0.434 (mean surface - air)^1.1 in W/ft² and °F (EN "+
+		"1264-2); 1.23 Btu/(h ft² °F) where the floor is colder than the air (ISO 11855-2)")
 	hold(t, Film{0.5}.words(words{false}), "surface to room: 0.5 W/(m² K)")
 	// the formula in US units gives what the other does: 9 K are 16.2 °F, a ft² is 0.0929 m²
 	near(t, "W/ft²", 0.434*math.Pow(16.2, 1.1), 0.09290304*Film{}.Flux(9), 0.01)
@@ -53,10 +63,15 @@ func TestAssumptionsInBothSystems(t *testing.T) {
 
 // A room's loss is said so that it can be redone: a cubic foot is 0.0283168 m³, air takes 0.018 Btu/(ft³ °F).
 func TestLossInWords(t *testing.T) {
-	l := Loss{Parts: []Part{{"wall", 9.290304, 0.5678263, -5}}, Volume: 28.316846592, Changes: Range{0.5, 1}, Inside: 20, Outside: -5}
+	l := Loss{Parts: []Part{{"wall", 9.290304, 0.5678263, -5}}, Volume: 28.316846592, Changes: Range{0.5, 1},
+		Inside: 20, Outside: -5}
 	for us, want := range map[bool][]string{
-		false: {"wall: 9.29 m², 0.568 W/(m² K), -5 °C beyond", "air: 28.3 m³, 0.5 to 1 changes an hour, 0.34 Wh/(m³ K) (EN 12831)", "±15 % for what is simplified: steady, without sun, people or what walls store"},
-		true:  {"wall: 100 ft², 0.1 Btu/(h ft² °F), 23 °F beyond", "air: 1000 ft³, 0.5 to 1 changes an hour, 0.0183 Btu/(ft³ °F) (EN 12831)", "±15 % for what is simplified: steady, without sun, people or what walls store"},
+		false: {"wall: 9.29 m², 0.568 W/(m² K), -5 °C beyond",
+			"air: 28.3 m³, 0.5 to 1 changes an hour, 0.34 Wh/(m³ K) (EN 12831)",
+			"±15 % for what is simplified: steady, without sun, people or what walls store"},
+		true: {"wall: 100 ft², 0.1 Btu/(h ft² °F), 23 °F beyond",
+			"air: 1000 ft³, 0.5 to 1 changes an hour, 0.0183 Btu/(ft³ °F) (EN 12831)",
+			"±15 % for what is simplified: steady, without sun, people or what walls store"},
 	} {
 		if got := l.Words(us); !slices.Equal(got, want) {
 			t.Errorf("%q\nwant %q", got, want)
@@ -76,13 +91,16 @@ func TestLossAtItsEnds(t *testing.T) {
 		t.Errorf("%v", got)
 	}
 	for r, want := range map[Range]string{
-		{2, 2}: "covers the loss more than twice", {1.5, 2}: "covers 150 to 200 % of the loss", {1.99, 2.01}: "covers 199 % of the loss at least", {0, 0.5}: "covers 0 to 50 % of the loss",
+		{2, 2}: "covers the loss more than twice", {1.5, 2}: "covers 150 to 200 % of the loss",
+		{1.99, 2.01}: "covers 199 % of the loss at least", {0, 0.5}: "covers 0 to 50 % of the loss",
 	} {
 		hold(t, CoveredWords(r), want)
 	}
 	for want, change := range map[string]func(*Loss){
-		"the room's volume": func(l *Loss) { l.Volume = -1 }, "the air changes": func(l *Loss) { l.Changes.Low = -0.1 }, "the most air changes": func(l *Loss) { l.Changes.High = 0.4 },
-		"the area of wall": func(l *Loss) { l.Parts[0].Area = -1 }, "the U-value of wall": func(l *Loss) { l.Parts[0].U = 11 },
+		"the room's volume": func(l *Loss) { l.Volume = -1 }, "the air changes": func(l *Loss) { l.Changes.Low = -0.1 },
+		"the most air changes": func(l *Loss) { l.Changes.High = 0.4 },
+		"the area of wall":     func(l *Loss) { l.Parts[0].Area = -1 },
+		"the U-value of wall":  func(l *Loss) { l.Parts[0].U = 11 },
 	} {
 		bad := l
 		bad.Parts = []Part{l.Parts[0]}
@@ -91,7 +109,8 @@ func TestLossAtItsEnds(t *testing.T) {
 			t.Errorf("%v, want %s", err, want)
 		}
 	}
-	for _, edge := range []Loss{{Volume: 0}, {Volume: 1e5, Changes: Range{20, 20}, Parts: []Part{{"wall", 1e5, 10, 0}}}, {Parts: []Part{{"wall", 0, 0, 0}}}} {
+	for _, edge := range []Loss{{Volume: 0}, {Volume: 1e5, Changes: Range{20, 20}, Parts: []Part{{"wall", 1e5, 10, 0}}},
+		{Parts: []Part{{"wall", 0, 0, 0}}}} {
 		if err := edge.Check(); err != nil {
 			t.Error(err)
 		}
@@ -100,10 +119,15 @@ func TestLossAtItsEnds(t *testing.T) {
 
 func TestVerdictInWords(t *testing.T) {
 	v := Steady{OverCable: 12.5}.Against(20, BathroomLimit)[0]
-	hold(t, v.Words(false), "left on without a thermostat, the surface over a cable would reach 32.5 °C, 12.5 °C over the air, 3.5 °C above the limit of bathroom, 33 °C, 9 °C over air at 24 °C (EN 1264-2): the floor thermostat must hold it down")
-	hold(t, v.Words(true), "left on without a thermostat, the surface over a cable would reach 90.5 °F, 22.5 °F over the air, 6.3 °F above the limit of bathroom, 91.4 °F, 16.2 °F over air at 75.2 °F (EN 1264-2): the floor thermostat must hold it down")
+	hold(t, v.Words(false), "left on without a thermostat, the surface over a cable would reach 32.5 °C, 12.5 °C "+
+		"over the air, 3.5 °C above the limit of bathroom, 33 °C, 9 °C over air at 24 °C (EN 1264-2): the floor "+
+		"thermostat must hold it down")
+	hold(t, v.Words(true), "left on without a thermostat, the surface over a cable would reach 90.5 °F, 22.5 °F over "+
+		"the air, 6.3 °F above the limit of bathroom, 91.4 °F, 16.2 °F over air at 75.2 °F (EN 1264-2): the floor "+
+		"thermostat must hold it down")
 	v = Steady{OverCable: 5}.Against(20, CoveringLimit("oak", 27, "job file"))[0]
-	hold(t, v.Words(true), "left on without a thermostat, the surface over a cable would reach 77.0 °F, 9.0 °F over the air, 3.6 °F below the limit of oak, 80.6 °F (job file)")
+	hold(t, v.Words(true), "left on without a thermostat, the surface over a cable would reach 77.0 °F, 9.0 °F over "+
+		"the air, 3.6 °F below the limit of oak, 80.6 °F (job file)")
 }
 
 func TestOffersInWords(t *testing.T) {
@@ -112,12 +136,16 @@ func TestOffersInWords(t *testing.T) {
 		us   bool
 		want string
 	}{
-		{Offer{Reached: true, Low: 1200, High: 3600}, false, "20 min to 1 h"}, {Offer{Never: true, Settles: 6.94}, false, "never: settles at +6.9 °C"},
-		{Offer{Never: true, Settles: 5}, true, "never: settles at +9.0 °F"}, {Offer{Settles: 9}, false, "not within 2.5 h"},
+		{Offer{Reached: true, Low: 1200, High: 3600}, false, "20 min to 1 h"}, {Offer{Never: true, Settles: 6.94},
+			false, "never: settles at +6.9 °C"},
+		{Offer{Never: true, Settles: 5}, true, "never: settles at +9.0 °F"},
+		{Offer{Settles: 9}, false, "not within 2.5 h"},
 	} {
 		hold(t, c.o.Range(2.5, c.us), c.want)
 	}
-	for seconds, want := range map[float64]string{59 * 60: "59 min", 60 * 60: "1 h", 64 * 60: "1 h", 65 * 60: "1 h 10 min", 354 * 60: "5 h 50 min", 355 * 60: "6 h", 360 * 60: "6 h", 389 * 60: "6 h", 390 * 60: "7 h"} {
+	for seconds, want := range map[float64]string{59 * 60: "59 min", 60 * 60: "1 h", 64 * 60: "1 h",
+		65 * 60: "1 h 10 min", 354 * 60: "5 h 50 min", 355 * 60: "6 h", 360 * 60: "6 h", 389 * 60: "6 h",
+		390 * 60: "7 h"} {
 		hold(t, FormatTime(seconds), want)
 	}
 }
@@ -146,14 +174,16 @@ func TestCurveByHand(t *testing.T) {
 // Uses at the ends of what is asked for pass: 0 hours, 24, all of them on, one day, 31.
 func TestUsesAtTheirEnds(t *testing.T) {
 	for _, u := range []Use{
-		{Watts: 0, Hours: Range{0, 0}, Duty: Range{0, 0}, Days: 1}, {Watts: 1e6, Hours: Range{24, 24}, Duty: Range{1, 1}, Days: 31, Tariff: 1e6}, {Watts: 600, Hours: Range{5, 5}, Duty: Range{0.5, 0.5}},
+		{Watts: 0, Hours: Range{0, 0}, Duty: Range{0, 0}, Days: 1}, {Watts: 1e6, Hours: Range{24, 24},
+			Duty: Range{1, 1}, Days: 31, Tariff: 1e6}, {Watts: 600, Hours: Range{5, 5}, Duty: Range{0.5, 0.5}},
 	} {
 		e, err := u.Energy()
 		days := u.Days
 		if days == 0 {
 			days = 30
 		}
-		if want := u.Watts / 1000 * u.Hours.High * u.Duty.High * days; err != nil || math.Abs(e.Month.High-want) > 1e-9*want || e.Month.Low != e.Month.High {
+		if want := u.Watts / 1000 * u.Hours.High * u.Duty.High * days; err != nil ||
+			math.Abs(e.Month.High-want) > 1e-9*want || e.Month.Low != e.Month.High {
 			t.Errorf("%+v: %+v, %v", u, e.Month, err)
 		}
 		near(t, "always", e.AlwaysPrice.High, e.AlwaysOn.High*u.Tariff, 1e-6*e.AlwaysPrice.High)
@@ -161,8 +191,10 @@ func TestUsesAtTheirEnds(t *testing.T) {
 		near(t, "a day", e.DayPrice.High, e.Day.High*u.Tariff, 1e-6*e.DayPrice.High)
 	}
 	for want, u := range map[string]Use{
-		"hours a day: -1 to 4 is not a range within 0 to 24": {Hours: Range{-1, 4}}, "share of time with the current on: 0 to 1.5 is not": {Duty: Range{0, 1.5}}, "hours a day: 5 to 4": {Hours: Range{5, 4}},
-		"the days a month is 0.5": {Days: 0.5},
+		"hours a day: -1 to 4 is not a range within 0 to 24": {Hours: Range{-1, 4}},
+		"share of time with the current on: 0 to 1.5 is not": {Duty: Range{0, 1.5}},
+		"hours a day: 5 to 4":                                {Hours: Range{5, 4}},
+		"the days a month is 0.5":                            {Days: 0.5},
 	} {
 		if _, err := u.Energy(); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%v, want %q", err, want)
@@ -183,7 +215,8 @@ func TestBoardGoesWhereThereAreLayers(t *testing.T) {
 		}
 	}
 	s := slab().WithLayer(4, Layer{Name: "last"})
-	if n := len(s.Layers); n != 5 || s.Layers[4].Name != "last" || s.Layers[3].Name != "concrete" || len(slab().Layers) != 4 {
+	if n := len(s.Layers); n != 5 || s.Layers[4].Name != "last" || s.Layers[3].Name != "concrete" ||
+		len(slab().Layers) != 4 {
 		t.Errorf("%+v", s.Layers)
 	}
 }

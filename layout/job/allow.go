@@ -1,9 +1,12 @@
 package job
 
 func allowKeys() []Key {
-	return under(Key{Path: "allow", Type: TypeTables, Doc: "A warning that is known and accepted, so that it is not said again", Example: "[[allow]]\nid = \"W004\"\nreason = \"tub drawn over the alcove on purpose\""},
+	return under(Key{Path: "allow", Type: TypeTables,
+		Doc:     "A warning that is known and accepted, so that it is not said again",
+		Example: "[[allow]]\nid = \"W004\"\nreason = \"tub drawn over the alcove on purpose\""},
 		Key{Path: "id", Type: TypeText, Required: true, Doc: "The warning's name", Example: `id = "W004"`},
-		Key{Path: "reason", Type: TypeText, Required: true, Doc: "Why it is accepted", Example: `reason = "tub drawn over the alcove on purpose"`},
+		Key{Path: "reason", Type: TypeText, Required: true, Doc: "Why it is accepted",
+			Example: `reason = "tub drawn over the alcove on purpose"`},
 	)
 }
 
@@ -41,7 +44,8 @@ func readAllowed(top table) {
 			continue
 		}
 		if len(id) != 4 || id[0] != 'W' {
-			t.errorf("id", "errors cannot be allowed, only warnings, by the name printed with them", "%q is not the name of a warning", id)
+			t.errorf("id", "errors cannot be allowed, only warnings, by the name printed with them",
+				"%q is not the name of a warning", id)
 			continue
 		}
 		seen.check(t, "id", id, "allowed warning")

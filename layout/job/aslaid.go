@@ -97,7 +97,8 @@ func (j *Job) readAsLaid(top table, open func(string) ([]byte, error)) {
 		}
 		key := fmt.Sprint(room, t.text("cable"))
 		if first, twice := seen[key]; twice {
-			t.with("room", "put both into one table, or name the cable of each", []Note{{first, "the first is here"}}, "room %q has two [[as_laid]] for one cable", j.Rooms[room].Name)
+			t.with("room", "put both into one table, or name the cable of each", []Note{{first, "the first is here"}},
+				"room %q has two [[as_laid]] for one cable", j.Rooms[room].Name)
 			continue
 		}
 		seen[key], spoken[room] = t.span(), true
@@ -129,8 +130,9 @@ func (j *Job) roomNamed(t table) (int, bool) {
 
 // asLaid reads one table; ok is false when something in it was reported.
 func (j *Job) asLaid(t table, room int, open func(string) ([]byte, error)) (a Laid, ok bool) {
-	a = Laid{Room: room, Cable: t.text("cable"), Date: t.date("date"), By: t.text("by"), Error: t.num("error"), FingerRoom: t.numOr("finger_room", -1),
-		AsPlanned: t.flag("as_planned"), Runs: t.whole("runs"), Span: t.span(), Spans: t.spans()}
+	a = Laid{Room: room, Cable: t.text("cable"), Date: t.date("date"), By: t.text("by"), Error: t.num("error"),
+		FingerRoom: t.numOr("finger_room", -1),
+		AsPlanned:  t.flag("as_planned"), Runs: t.whole("runs"), Span: t.span(), Spans: t.spans()}
 	for i, name := range evidenceNames() {
 		if name == t.text("evidence") {
 			a.Evidence = Evidence(i)
@@ -156,11 +158,14 @@ func onePath(t table) {
 		ways = ways[1:]
 	}
 	if len(ways) > 1 {
-		t.errorf(ways[1], "keep one of them", "the cable's place is given by %s and by %s", strings.Join(ways[:len(ways)-1], ", by "), ways[len(ways)-1])
+		t.errorf(ways[1], "keep one of them", "the cable's place is given by %s and by %s",
+			strings.Join(ways[:len(ways)-1], ", by "), ways[len(ways)-1])
 		t.spoil()
 	}
 	if t.flag("as_planned") && !t.has("plan") {
-		t.errorf("as_planned", "add plan = \""+plancode.Example+"\", the plan code in the title block of the drawings on site, or the layout file that draw wrote beside them", "as_planned needs the plan it was held against: a plan worked out anew may lie otherwise")
+		t.errorf("as_planned", "add plan = \""+plancode.Example+
+			"\", the plan code in the title block of the drawings on site, or the layout file that draw wrote "+
+			"beside them", "as_planned needs the plan it was held against: a plan worked out anew may lie otherwise")
 		t.spoil()
 	}
 	if t.has("legs") != t.has("start") {
@@ -185,7 +190,8 @@ func (r *Room) laidPoints(t table, a *Laid) {
 	for _, p := range []struct {
 		name string
 		to   **plane.Point
-	}{{"start", &a.Start}, {"first_peg", &a.FirstPeg}, {"joint", &a.Joint}, {"end_cap", &a.EndCap}, {"sensor", &a.Sensor.Tip}, {"spare", &a.Spare.Tip}} {
+	}{{"start", &a.Start}, {"first_peg", &a.FirstPeg}, {"joint", &a.Joint}, {"end_cap", &a.EndCap}, {"sensor",
+		&a.Sensor.Tip}, {"spare", &a.Spare.Tip}} {
 		if t.readable(p.name) {
 			q := at(t.point(p.name))
 			*p.to = &q
@@ -195,7 +201,8 @@ func (r *Room) laidPoints(t table, a *Laid) {
 	for _, l := range []struct {
 		name string
 		to   *[]plane.Point
-	}{{"corners", &a.Corners}, {"cold_lead", &a.ColdLead}, {"return_lead", &a.Return}, {"sensor_lead", &a.Sensor.Lead}, {"spare_lead", &a.Spare.Lead}} {
+	}{{"corners", &a.Corners}, {"cold_lead", &a.ColdLead}, {"return_lead", &a.Return}, {"sensor_lead", &a.Sensor.Lead},
+		{"spare_lead", &a.Spare.Lead}} {
 		for i, p := range t.points(l.name) {
 			q := at(p)
 			*l.to = append(*l.to, q)
@@ -219,7 +226,8 @@ func (r *Room) tileAsLaid(t table, at func(plane.Point) plane.Point) {
 	case !ok:
 		t.spoil()
 	case r.tileFound.File != "" && s != r.FirstTile:
-		t.with("first_tile", "a room is tiled once: keep the one that was measured", []Note{{r.tileFound, "the other is here"}}, "room %q has two places of its first tile", r.Name)
+		t.with("first_tile", "a room is tiled once: keep the one that was measured",
+			[]Note{{r.tileFound, "the other is here"}}, "room %q has two places of its first tile", r.Name)
 		t.spoil()
 	default:
 		r.FirstTile, r.tileFound = s, t.at("first_tile")
@@ -247,9 +255,11 @@ func (r *Room) laidInside(t table, what string, span Span, p plane.Point) bool {
 	case strings.HasPrefix(what, "plan"):
 		hint = "look whether it is the plan of this room, and whether the walls are as they were when it was drawn"
 	case !t.has("datums"):
-		hint = "points are [x, y] in the coordinates of the room's corners, x east and y north; with datums = [\"D\", \"A\"] they are taped from two walls"
+		hint = "points are [x, y] in the coordinates of the room's corners, x east and y north; with datums = " +
+			"[\"D\", \"A\"] they are taped from two walls"
 		if t.rd.units != plane.NoUnits {
-			hint += fmt.Sprintf("; a bare number is read in %s", map[plane.Units]string{plane.Inches: "inches", plane.Millimetres: "millimetres"}[t.rd.units])
+			hint += fmt.Sprintf("; a bare number is read in %s", map[plane.Units]string{plane.Inches: "inches",
+				plane.Millimetres: "millimetres"}[t.rd.units])
 		}
 	}
 	t.rd.report.Add(Diagnostic{Span: span, Notes: r.wallNote(t, wall), Hint: hint,
@@ -267,7 +277,8 @@ func (r *Room) taping(t table) (func(plane.Point) plane.Point, bool) {
 		return func(p plane.Point) plane.Point { return p }, true
 	}
 	if len(names) != 2 {
-		t.errorf("datums", "name two walls that are not parallel", "datums names %d walls; every point is taped from two", len(names))
+		t.errorf("datums", "name two walls that are not parallel",
+			"datums names %d walls; every point is taped from two", len(names))
 		return nil, false
 	}
 	a, okA := r.wallNamed(t, "datums", names[0], "a datum")
@@ -276,7 +287,8 @@ func (r *Room) taping(t table) (func(plane.Point) plane.Point, bool) {
 		return nil, false
 	}
 	if _, ok := r.OffWalls(a, 0, b, 0); !ok {
-		t.errorf("datums", "name two walls that are about square to each other", "walls %s and %s are parallel: they do not fix a point", r.Walls[a].Letter, r.Walls[b].Letter)
+		t.errorf("datums", "name two walls that are about square to each other",
+			"walls %s and %s are parallel: they do not fix a point", r.Walls[a].Letter, r.Walls[b].Letter)
 		return nil, false
 	}
 	return func(p plane.Point) plane.Point { q, _ := r.OffWalls(a, p.X, b, p.Y); return q }, true
@@ -303,7 +315,9 @@ func readLegs(t table) []Leg {
 		bearing, rest, ok := cutBearing(strings.TrimSpace(s))
 		pegs, err := strconv.Atoi(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(rest), "pegs")))
 		if !ok || math.Mod(bearing, 45) != 0 || err != nil || pegs < 1 || pegs > 10000 {
-			t.rd.report.Errorf(t.atItem("legs", i), `write it like "north 75": one of the eight compass words and the pegs counted`, "leg %d, %q, is not a direction and a number of pegs", i+1, s)
+			t.rd.report.Errorf(t.atItem("legs", i),
+				`write it like "north 75": one of the eight compass words and the pegs counted`,
+				"leg %d, %q, is not a direction and a number of pegs", i+1, s)
 			t.spoil()
 			continue
 		}
@@ -334,7 +348,9 @@ func (j *Job) checkEvidence(top table, spoken map[int]bool) {
 	}
 	for i, r := range j.Rooms {
 		if !spoken[i] && r.usable() {
-			info.errorf("status", "add [[as_laid]] for it with its evidence, or take status = \"for installation\": a plan never passes for what was laid", "the status is \"as laid\", but nothing says how the cable of room %q was found to lie", r.Name)
+			info.errorf("status", "add [[as_laid]] for it with its evidence, or take status = \"for installation\": "+
+				"a plan never passes for what was laid", "the status is \"as laid\", but nothing says how the cable "+
+				"of room %q was found to lie", r.Name)
 		}
 	}
 }
@@ -347,7 +363,9 @@ func (a *Laid) checkFor(info table, room string) {
 		info.rd.report.Add(Diagnostic{Span: at, Notes: note, Hint: "measure it, or take status = \"for installation\"",
 			Message: fmt.Sprintf("the status is \"as laid\", but the evidence for room %q is the plan only", room)})
 	case !a.Whole():
-		info.rd.report.Add(Diagnostic{Span: at, Notes: note, Hint: "add corners, or start and legs; or as_planned = true with plan, once every run has been held against it",
+		info.rd.report.Add(Diagnostic{Span: at, Notes: note,
+			Hint: "add corners, or start and legs; or as_planned = true with plan, once every run has been held " +
+				"against it",
 			Message: fmt.Sprintf("the status is \"as laid\", but nothing says where the cable of room %q lies", room)})
 	}
 }

@@ -19,18 +19,22 @@ func TestAsLaid(t *testing.T) {
 	// wall A of the store runs along y = 0, wall B along x = 2000: the first
 	// figure of a point is north of A, the second west of B
 	samePoints(t, "corners", a.Corners, []plane.Point{{X: 1800, Y: 100}, {X: 200, Y: 100}, {X: 200, Y: 200}})
-	samePoints(t, "points", []plane.Point{*a.FirstPeg, *a.Joint, *a.EndCap, *a.Sensor.Tip, *a.Spare.Tip}, []plane.Point{{X: 1880, Y: 110}, {X: 1790, Y: 100}, {X: 210, Y: 200}, {X: 1400, Y: 500}, {X: 1300, Y: 900}})
+	samePoints(t, "points", []plane.Point{*a.FirstPeg, *a.Joint, *a.EndCap, *a.Sensor.Tip, *a.Spare.Tip},
+		[]plane.Point{{X: 1880, Y: 110}, {X: 1790, Y: 100}, {X: 210, Y: 200}, {X: 1400, Y: 500}, {X: 1300, Y: 900}})
 	tile := j.Rooms[a.Room].FirstTile
 	samePoints(t, "first tile", []plane.Point{tile.A, tile.B}, []plane.Point{{X: 300, Y: 92}, {X: 1700, Y: 92}})
-	samePoints(t, "leads", append(a.ColdLead, a.Spare.Lead...), []plane.Point{{X: 1800, Y: 0}, {X: 1790, Y: 100}, {X: 1800, Y: 0}, {X: 1300, Y: 900}})
+	samePoints(t, "leads", append(a.ColdLead, a.Spare.Lead...), []plane.Point{{X: 1800, Y: 0}, {X: 1790, Y: 100},
+		{X: 1800, Y: 0}, {X: 1300, Y: 900}})
 	checks := []struct {
 		name      string
 		want, got any
 	}{
-		{"evidence", []Evidence{ByHand, PlanOnly, PhotoWithTape, PhotoWithTape}, []Evidence{a.Evidence, j.Laid[1].Evidence, j.Laid[2].Evidence, j.Laid[3].Evidence}},
+		{"evidence", []Evidence{ByHand, PlanOnly, PhotoWithTape, PhotoWithTape},
+			[]Evidence{a.Evidence, j.Laid[1].Evidence, j.Laid[2].Evidence, j.Laid[3].Evidence}},
 		{"cable", []any{"H2", 2, 20.0, 60.0}, []any{a.Cable, a.Room, a.Error, a.FingerRoom}},
 		{"finger room left out", -1.0, j.Laid[1].FingerRoom},
-		{"whole", []bool{true, true, false, true}, []bool{a.Whole(), j.Laid[1].Whole(), j.Laid[2].Whole(), j.Laid[3].Whole()}},
+		{"whole", []bool{true, true, false, true}, []bool{a.Whole(), j.Laid[1].Whole(), j.Laid[2].Whole(),
+			j.Laid[3].Whole()}},
 		{"legs", []Leg{{0, 9}, {90, 3}, {180, 9}}, j.Laid[3].Legs},
 		{"runs", 4, j.Laid[2].Runs},
 		{"insulation", Figure{2000, true, true}, a.Readings[0].Insulation},
@@ -67,11 +71,14 @@ func TestStatusNeedsEvidence(t *testing.T) {
 	room := "[[room]]\nname = \"R\"\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\n" + tail
 	for _, c := range []struct{ record, want string }{
 		{"", "nothing says how the cable"},
-		{"[[as_laid]]\nroom = \"R\"\nevidence = \"plan only\"\nplan = \"x.layout.json\"\nas_planned = true\n", "the plan only"},
+		{"[[as_laid]]\nroom = \"R\"\nevidence = \"plan only\"\nplan = \"x.layout.json\"\nas_planned = true\n",
+			"the plan only"},
 		{"[[as_laid]]\nroom = \"R\"\nevidence = \"photo with tape\"\nruns = 3\n", "nothing says where the cable"},
-		{"[[as_laid]]\nroom = \"R\"\nevidence = \"photo with tape\"\nplan = \"x.layout.json\"\nas_planned = true\n", ""},
+		{"[[as_laid]]\nroom = \"R\"\nevidence = \"photo with tape\"\nplan = \"x.layout.json\"\nas_planned = true\n",
+			""},
 	} {
-		_, report := readPlanned("units = \"mm\"\n[job]\nstatus = \"as laid\"\n" + strings.Replace(head, "units = \"mm\"\n", "", 1) + room + c.record)
+		_, report := readPlanned("units = \"mm\"\n[job]\nstatus = \"as laid\"\n" + strings.Replace(head,
+			"units = \"mm\"\n", "", 1) + room + c.record)
 		if got := human(report); (c.want == "") != (report.Errors() == 0) || !strings.Contains(got, c.want) {
 			t.Errorf("%q: want %q, got\n%s", c.record, c.want, got)
 		}
@@ -90,7 +97,8 @@ func readPlanned(text string) (*Job, *Report) {
 
 func TestIssuedPlan(t *testing.T) {
 	job := func(room, cable string) string {
-		return head + "[[room]]\nname = \"" + room + "\"\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\n" + tail +
+		return head + "[[room]]\nname = \"" + room + "\"\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\n" +
+			tail +
 			"[[as_laid]]\nroom = \"" + room + "\"\nevidence = \"photo with tape\"\nplan = \"p.json\"\n" + cable
 	}
 	j, report := readPlanned(job("R", "as_planned = true"))
@@ -99,14 +107,18 @@ func TestIssuedPlan(t *testing.T) {
 	}
 	is := j.Laid[0].Issued
 	samePoints(t, "path", is.Path, []plane.Point{{X: 75, Y: 75}, {X: 75, Y: 1900}, {X: 165, Y: 1900}, {X: 165, Y: 75}})
-	samePoints(t, "tips", []plane.Point{*is.Sensor.Tip, *is.Spare.Tip}, []plane.Point{{X: 120, Y: 900}, {X: 600, Y: 900}})
+	samePoints(t, "tips", []plane.Point{*is.Sensor.Tip, *is.Spare.Tip}, []plane.Point{{X: 120, Y: 900},
+		{X: 600, Y: 900}})
 	for _, c := range []struct{ text, file, want string }{
 		{job("R", "as_planned = true\ncable = \"H2\""), issued, "no cable H2 in room \"R\""},
 		{job("Q", "as_planned = true"), issued, "no room \"Q\""},
 		{job("R", "as_planned = true"), `{"schema": 2}`, "schema 2"},
-		{job("R", "as_planned = true"), `{"schema": 1, "rooms": [{"name": "R", "cables": [{"id": "H1", "path": [[1e400, 2]]}]}]}`, "is no layout file"},
-		{job("R", "as_planned = true"), `{"schema": 1, "rooms": [{"name": "R", "cables": [{"id": "H1", "path": [[1e40, 2], [4, 4]]}]}]}`, "outside wall"},
-		{job("R", "as_planned = true"), `{"schema": 1, "rooms": [{"name": "R", "cables": [{"id": "H1", "path": [[9, 2]]}]}]}`, "has no path"},
+		{job("R", "as_planned = true"), `{"schema": 1, "rooms": [{"name": "R", "cables": [{"id": "H1", "path": ` +
+			`[[1e400, 2]]}]}]}`, "is no layout file"},
+		{job("R", "as_planned = true"), `{"schema": 1, "rooms": [{"name": "R", "cables": [{"id": "H1", "path": ` +
+			`[[1e40, 2], [4, 4]]}]}]}`, "outside wall"},
+		{job("R", "as_planned = true"), `{"schema": 1, "rooms": [{"name": "R", "cables": [{"id": "H1", "path": [[9, ` +
+			`2]]}]}]}`, "has no path"},
 		{job("R", "as_planned = true"), `[[room]]`, "is no layout file"},
 	} {
 		_, report := Read("job.toml", []byte(c.text), func(string) ([]byte, error) { return []byte(c.file), nil })
@@ -122,17 +134,21 @@ func TestIssuedPlan(t *testing.T) {
 // TestFirstTileAsLaid: where the tile was found wins over where it was to be set
 // out, and a room has one such place.
 func TestFirstTileAsLaid(t *testing.T) {
-	room := head + "[[room]]\nname = \"R\"\nfirst_tile = [[100, 100], [2000, 100]]\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\n" + tail
+	room := head + "[[room]]\nname = \"R\"\nfirst_tile = [[100, 100], [2000, 100]]\ncorners = [[0, 0], [3000, 0], " +
+		"[3000, 2000], [0, 2000]]\n" + tail
 	record := "[[as_laid]]\nroom = \"R\"\nevidence = \"measured by hand\"\n"
 	if j := mustRead(t, room+record); j.Rooms[0].FirstTile.A != plane.Pt(100, 100) {
 		t.Errorf("set out at %v", j.Rooms[0].FirstTile)
 	}
 	found := record + "first_tile = [[120, 90], [2000, 90]]\n"
-	if j := mustRead(t, room+found); j.Rooms[0].FirstTile != (plane.Segment{A: plane.Pt(120, 90), B: plane.Pt(2000, 90)}) {
+	if j := mustRead(t, room+found); j.Rooms[0].FirstTile != (plane.Segment{A: plane.Pt(120, 90),
+		B: plane.Pt(2000, 90)}) {
 		t.Errorf("found at %v", j.Rooms[0].FirstTile)
 	}
 	for _, c := range []struct{ records, want string }{
-		{strings.Replace(found, "evidence", "cable = \"H1\"\nevidence", 1) + strings.Replace(strings.Replace(found, "evidence", "cable = \"H2\"\nevidence", 1), "120", "125", 1), "room \"R\" has two places of its first tile"},
+		{strings.Replace(found, "evidence", "cable = \"H1\"\nevidence", 1) + strings.Replace(strings.Replace(found,
+			"evidence", "cable = \"H2\"\nevidence", 1), "120", "125", 1),
+			"room \"R\" has two places of its first tile"},
 		{record + "first_tile = [[120, 90], [130, 90]]\n", "too near to tell which way the rows run"},
 		{record + "first_tile = [[120, -900], [2000, 90]]\n", "outside the walls"},
 	} {

@@ -31,22 +31,29 @@ func TestBoundsOfThings(t *testing.T) {
 		{"to the end of its wall", cabinet("wall = \"A\"\nfrom = 2198\nwidth = 800"), ""},
 		{"as far over it as a tape may err", cabinet("wall = \"A\"\nfrom = 2205\nwidth = 800"), ""},
 		{"too far over it", cabinet("wall = \"A\"\nfrom = 2206\nwidth = 800"), "ends 6 mm beyond the end of wall A"},
-		{"nearly as wide as the wall", cabinet("wall = \"A\"\nfrom = 100\nwidth = 2998"), "ends 98 mm beyond the end of wall A"},
-		{"as wide as the wall and a tape's error", cabinet("wall = \"A\"\nfrom = 1\nwidth = 3005"), "ends 6 mm beyond the end of wall A"},
-		{"before the wall's start", cabinet("wall = \"A\"\ncentre = 300\nwidth = 800"), "begins 100 mm before the start of wall A"},
+		{"nearly as wide as the wall", cabinet("wall = \"A\"\nfrom = 100\nwidth = 2998"),
+			"ends 98 mm beyond the end of wall A"},
+		{"as wide as the wall and a tape's error", cabinet("wall = \"A\"\nfrom = 1\nwidth = 3005"),
+			"ends 6 mm beyond the end of wall A"},
+		{"before the wall's start", cabinet("wall = \"A\"\ncentre = 300\nwidth = 800"),
+			"begins 100 mm before the start of wall A"},
 		{"overlapping by what a tape may err", two("at = [1595, 1000]\nwidth = 600\ndepth = 600"), ""},
 		{"overlapping by more", two("at = [1594, 1000]\nwidth = 600\ndepth = 600"), "overlaps"},
 		{"one within the other", two("at = [1000, 1000]\nwidth = 200\ndepth = 200"), "overlaps"},
 		{"the other within the one", two("at = [1000, 1000]\nwidth = 900\ndepth = 900"), "overlaps"},
 		{"side by side", two("at = [1700, 1000]\nwidth = 600\ndepth = 600"), ""},
-		{"an outline of half a square millimetre", thing("keep_out", "outline = [[500, 500], [501, 500], [500, 501]]"), "encloses nothing"},
-		{"a fixing out of two walls alike", thing("fixing", "kind = \"pipe\"\nline = [[-50, 1000], [3050, 1000]]"), "50 mm outside wall D"},
+		{"an outline of half a square millimetre", thing("keep_out", "outline = [[500, 500], [501, 500], [500, 501]]"),
+			"encloses nothing"},
+		{"a fixing out of two walls alike", thing("fixing", "kind = \"pipe\"\nline = [[-50, 1000], [3050, 1000]]"),
+			"50 mm outside wall D"},
 		{"a joint over 0.7 mm of a corner", thing("joint", "from = [-9.5, 10]\nto = [10, -9.5]"), "misses room"},
 		{"a joint over a corner", thing("joint", "from = [-9, 11]\nto = [11, -9]"), ""},
 		{"a thermostat at the edge of a door", thing("opening", "wall = \"A\"\nfrom = 100\nwidth = 800"), ""},
 		{"a thermostat in a door", thing("opening", "wall = \"A\"\nfrom = 90\nwidth = 800"), "would hang in door"},
-		{"as many things as are taken", strings.Repeat(thing("fixing", "kind = \"pipe\"\nat = [500, 500]"), maxThings), ""},
-		{"a fixing that cannot be read", thing("fixing", "kind = \"pipe\"\nwall = \"A\"\nfrom = \"far\""), "1 error, 0 warnings"},
+		{"as many things as are taken", strings.Repeat(thing("fixing", "kind = \"pipe\"\nat = [500, 500]"), maxThings),
+			""},
+		{"a fixing that cannot be read", thing("fixing", "kind = \"pipe\"\nwall = \"A\"\nfrom = \"far\""),
+			"1 error, 0 warnings"},
 		{"more outside wall than there is", "exposed = 10006\n", "only 10000 mm round"},
 		{"as much as there is", "exposed = 10005\n", ""},
 		{"that, and another error", "exposed = 20000\nlow = 3\n", "1 error, 0 warnings"},
@@ -60,7 +67,8 @@ func TestBoundsOfThings(t *testing.T) {
 
 func TestWidestRoom(t *testing.T) {
 	text := func(w string) string {
-		return head + "[[room]]\nname = \"R\"\ncorners = [[0, 0], [" + w + ", 0], [" + w + ", 2000], [0, 2000]]\n" + tail
+		return head + "[[room]]\nname = \"R\"\ncorners = [[0, 0], [" + w + ", 0], [" + w + ", 2000], [0, 2000]]\n" +
+			tail
 	}
 	mustRead(t, text("100000"))
 	if _, r := readText(text("100001")); !strings.Contains(human(r), "is the most") {
@@ -70,9 +78,11 @@ func TestWidestRoom(t *testing.T) {
 
 // A lining thicker than half the room turns its sides round, one or all.
 func TestLiningThatLeavesNothing(t *testing.T) {
-	for lining, want := range map[string]string{"900": "", "1000": "leaves nothing", "1200": "leaves nothing", "1600": "board and wall tile come to", "90000": "board and wall tile come to"} {
+	for lining, want := range map[string]string{"900": "", "1000": "leaves nothing", "1200": "leaves nothing",
+		"1600": "board and wall tile come to", "90000": "board and wall tile come to"} {
 		for _, outline := range []string{anticlockwise, clockwise} {
-			_, r := readText(head + "[[room]]\nname = \"R\"\n" + outline + "measured_to = \"stud\"\nlining = " + lining + "\n" + tail)
+			_, r := readText(head + "[[room]]\nname = \"R\"\n" + outline + "measured_to = \"stud\"\nlining = " +
+				lining + "\n" + tail)
 			if got := human(r); (want == "") != (r.Errors() == 0) || !strings.Contains(got, want) {
 				t.Errorf("lining %s: want %q, got\n%s", lining, want, got)
 			}
@@ -94,11 +104,13 @@ func TestBackOfAnOutline(t *testing.T) {
 }
 
 func TestRoundAndFreeThings(t *testing.T) {
-	r := roomOf(t, anticlockwise, "[[room.fixture]]\nkind = \"column\"\nwall = \"A\"\nfrom = 500\ndiameter = 300\n[[room.fixture]]\nkind = \"cabinet\"\nat = [2000, 1000]\nwidth = 800\ndepth = 600\n")
+	r := roomOf(t, anticlockwise, "[[room.fixture]]\nkind = \"column\"\nwall = \"A\"\nfrom = 500\ndiameter = "+
+		"300\n[[room.fixture]]\nkind = \"cabinet\"\nat = [2000, 1000]\nwidth = 800\ndepth = 600\n")
 	b := r.Fixtures[0].Outline.Bounds()
 	near(t, "column's middle", b.Centre().Dist(plane.Pt(650, 150)), 0, 3)
 	near(t, "cabinet's floor", r.Fixtures[1].Outline.Area(), 800*600, 1e-6)
-	samePoints(t, "cabinet", r.Fixtures[1].Outline, []plane.Point{{X: 1600, Y: 700}, {X: 2400, Y: 700}, {X: 2400, Y: 1300}, {X: 1600, Y: 1300}})
+	samePoints(t, "cabinet", r.Fixtures[1].Outline, []plane.Point{{X: 1600, Y: 700}, {X: 2400, Y: 700},
+		{X: 2400, Y: 1300}, {X: 1600, Y: 1300}})
 }
 
 func TestApartOrNot(t *testing.T) {
@@ -108,8 +120,10 @@ func TestApartOrNot(t *testing.T) {
 		b    plane.Ring
 		want bool
 	}{
-		{box(100, 20, 50, 50), true}, {box(-50, 20, 50, 50), true}, {box(20, 100, 50, 50), true}, {box(20, -50, 50, 50), true},
-		{box(99, 20, 50, 50), false}, {box(-49, 20, 50, 50), false}, {box(20, 99, 50, 50), false}, {box(20, -49, 50, 50), false},
+		{box(100, 20, 50, 50), true}, {box(-50, 20, 50, 50), true}, {box(20, 100, 50, 50), true},
+		{box(20, -50, 50, 50), true},
+		{box(99, 20, 50, 50), false}, {box(-49, 20, 50, 50), false}, {box(20, 99, 50, 50), false},
+		{box(20, -49, 50, 50), false},
 		{box(20, 20, 10, 10), false}, {box(-20, -20, 200, 200), false},
 		{plane.Ring{{X: 90, Y: 130}, {X: 130, Y: 90}, {X: 130, Y: 130}}, true}, // boxes overlap, shapes do not
 	} {
@@ -128,7 +142,8 @@ func TestParseDiagonal(t *testing.T) {
 		want    string // of the message; empty: read
 	}{
 		{"A-C 5000", 4, ""}, {"C-A 5000", 4, ""}, {"D-B 5000", 4, ""}, {"A-D 5000", 5, ""}, {"B-E 5000", 5, ""},
-		{"A-A 5000", 4, "ends of one wall"}, {"A-B 5000", 4, "ends of one wall"}, {"B-A 5000", 4, "ends of one wall"}, {"A-D 5000", 4, "ends of one wall"}, {"D-A 5000", 4, "ends of one wall"},
+		{"A-A 5000", 4, "ends of one wall"}, {"A-B 5000", 4, "ends of one wall"}, {"B-A 5000", 4, "ends of one wall"},
+		{"A-D 5000", 4, "ends of one wall"}, {"D-A 5000", 4, "ends of one wall"},
 		{"A-Z 5000", 4, "walls A to D"}, {"Z-A 5000", 4, "walls A to D"},
 		{"A-C 1000 m", 4, ""}, {"A-C 1000001", 4, "must be above 0"}, {"A-C 0", 4, "must be above 0"},
 	} {
@@ -143,7 +158,8 @@ func TestParseDiagonal(t *testing.T) {
 	// 12.7 mm is within what a tape leaves, in a room of 3 by 4 m
 	room := "walls = [\"east 4000\", \"north 3000\", \"west 4000\", \"south 3000\"]\n"
 	for length, want := range map[string]int{"5012.7": 0, "5012.8": 1, "4987.3": 0, "4987.2": 1} {
-		if _, r := readText(head + "[[room]]\nname = \"R\"\n" + room + "diagonals = [\"A-C 5000\", \"B-D " + length + "\"]\n" + tail); r.Warnings() != want {
+		if _, r := readText(head + "[[room]]\nname = \"R\"\n" + room + "diagonals = [\"A-C 5000\", \"B-D " + length +
+			"\"]\n" + tail); r.Warnings() != want {
 			t.Errorf("%s: %s", length, human(r))
 		}
 	}
@@ -152,7 +168,8 @@ func TestParseDiagonal(t *testing.T) {
 func TestOhmsWithinTolerance(t *testing.T) {
 	// 240² / 600 is 96 Ω; 91.2 to 105.6 Ω are the label's
 	for ohms, want := range map[string]int{"91.2": 0, "91.1": 1, "105.6": 0, "105.7": 1} {
-		_, r := readText(strings.Replace(head, "watts = 600\n", "watts = 600\nohms = "+ohms+"\ntolerance = [-0.05, 0.10]\n", 1) + "[[room]]\nname = \"R\"\n" + anticlockwise + tail)
+		_, r := readText(strings.Replace(head, "watts = 600\n", "watts = 600\nohms = "+ohms+
+			"\ntolerance = [-0.05, 0.10]\n", 1) + "[[room]]\nname = \"R\"\n" + anticlockwise + tail)
 		if r.Warnings() != want {
 			t.Errorf("%s ohms: %s", ohms, human(r))
 		}
@@ -160,7 +177,8 @@ func TestOhmsWithinTolerance(t *testing.T) {
 }
 
 func TestFiguresOfMessages(t *testing.T) {
-	for v, want := range map[float64]string{12345: "12345", -12345: "-12345", 12.3456: "12.35", 0.5: "0.5", 1e15: "1e+15", 123456.5: "1.235e+05"} {
+	for v, want := range map[float64]string{12345: "12345", -12345: "-12345", 12.3456: "12.35", 0.5: "0.5",
+		1e15: "1e+15", 123456.5: "1.235e+05"} {
 		if got := figure(v); got != want {
 			t.Errorf("%v: %s, want %s", v, got, want)
 		}
@@ -170,7 +188,8 @@ func TestFiguresOfMessages(t *testing.T) {
 // Names are looked up where something can be chosen from; else one error says it all.
 func TestNoCableAndNoCatalogueThatCanBeRead(t *testing.T) {
 	bare := "units = \"mm\"\n[membrane]\npitch = 30\n[[room]]\nname = \"R\"\n" + anticlockwise + tail
-	for text, want := range map[string]string{bare: "has no cable to choose from", "catalogue = \"none.toml\"\n" + bare: "1 error"} {
+	for text, want := range map[string]string{bare: "has no cable to choose from", "catalogue = \"none.toml\"\n" +
+		bare: "1 error"} {
 		_, r := Read("job.toml", []byte(text), func(string) ([]byte, error) { return nil, os.ErrNotExist })
 		if got := human(r); r.Errors() != 1 || !strings.Contains(got, want) {
 			t.Errorf("want %q, got\n%s", want, got)
@@ -190,8 +209,10 @@ func TestRegionOfAJob(t *testing.T) {
 		{"by the supply", Job{Units: plane.Millimetres, Supply: Supply{Volts: 120}}, circuit.NorthAmerica},
 		{"no volts said", Job{Units: plane.Millimetres, Cables: []Cable{{}}}, circuit.Elsewhere},
 		{"150 V is no low supply", Job{Units: plane.Millimetres, Supply: Supply{Volts: 150}}, circuit.Elsewhere},
-		{"by a wire's gauge", Job{Units: plane.Millimetres, Circuits: []Circuit{{Conductor: "12 AWG"}}}, circuit.NorthAmerica},
-		{"by a wire's square", Job{Units: plane.Millimetres, Circuits: []Circuit{{Conductor: "2.5 mm²"}}}, circuit.Elsewhere},
+		{"by a wire's gauge", Job{Units: plane.Millimetres, Circuits: []Circuit{{Conductor: "12 AWG"}}},
+			circuit.NorthAmerica},
+		{"by a wire's square", Job{Units: plane.Millimetres, Circuits: []Circuit{{Conductor: "2.5 mm²"}}},
+			circuit.Elsewhere},
 		{"as it says", Job{Units: plane.Inches, Supply: Supply{Region: circuit.Europe.Name}}, circuit.Europe},
 	} {
 		if got := c.job.Region(); got.Name != c.want.Name {
@@ -212,7 +233,8 @@ func TestEveryUnit(t *testing.T) {
 	}{
 		{angleUnits, "deg,°,degrees", 1}, {shareUnits, "%,percent", 0.01},
 		{areaUnits, "m2,m²,sqm", 1}, {areaUnits, "ft2,ft²,sqft,sq ft", foot * foot},
-		{volumeUnits, "L,l,litres", 1}, {volumeUnits, "ml,mL", 0.001}, {volumeUnits, "gal", 231 * 2.54 * 2.54 * 2.54 / 1000}, {volumeUnits, "ft3,ft³", foot * foot * foot * 1000},
+		{volumeUnits, "L,l,litres", 1}, {volumeUnits, "ml,mL", 0.001},
+		{volumeUnits, "gal", 231 * 2.54 * 2.54 * 2.54 / 1000}, {volumeUnits, "ft3,ft³", foot * foot * foot * 1000},
 		{massUnits, "kg", 1}, {massUnits, "lb,lbs", pound}, {massUnits, "g", 0.001},
 		{spanUnits, "m", 1}, {spanUnits, "ft", foot}, {spanUnits, "cm", 0.01}, {spanUnits, "mm", 0.001},
 		{transmittanceUnits, "W/m2K,W/m²K,W/m2 K,W/(m2 K),W/(m² K),W/(m²K)", 1},
@@ -232,7 +254,8 @@ func TestDistanceOfWords(t *testing.T) {
 	for _, c := range []struct {
 		a, b string
 		want int
-	}{{"ab", "ba", 1}, {"abcd", "abdc", 1}, {"kitten", "sitting", 3}, {"ca", "abc", 3}, {"", "abc", 3}, {"same", "same", 0}, {"abcdef", "badcfe", 3}} {
+	}{{"ab", "ba", 1}, {"abcd", "abdc", 1}, {"kitten", "sitting", 3}, {"ca", "abc", 3}, {"", "abc", 3}, {"same", "same",
+		0}, {"abcdef", "badcfe", 3}} {
 		if got, back := LettersApart(c.a, c.b), LettersApart(c.b, c.a); got != c.want || back != c.want {
 			t.Errorf("%q and %q: %d and %d, want %d", c.a, c.b, got, back, c.want)
 		}
@@ -246,14 +269,16 @@ func TestDistanceOfWords(t *testing.T) {
 
 func TestThingsAreNamed(t *testing.T) {
 	for _, c := range []struct{ kind, name, want string }{
-		{"toilet", "", "toilet"}, {"toilet", "toilet", "toilet"}, {"toilet", "toilet 2", "toilet 2"}, {"toilet", "toilet by the door", `toilet "toilet by the door"`},
+		{"toilet", "", "toilet"}, {"toilet", "toilet", "toilet"}, {"toilet", "toilet 2", "toilet 2"},
+		{"toilet", "toilet by the door", `toilet "toilet by the door"`},
 		{"toilet", "12", `toilet "12"`}, {"toilet", "toilet ", `toilet "toilet "`},
 	} {
 		if got := thing(c.kind, c.name); got != c.want {
 			t.Errorf("%s, want %s", got, c.want)
 		}
 	}
-	r := roomOf(t, anticlockwise, "[[room.fixing]]\nkind = \"pipe\"\nat = [900, 900]\n[[room.fixing]]\nkind = \"pipe\"\nname = \"riser\"\nat = [500, 500]\n")
+	r := roomOf(t, anticlockwise, "[[room.fixing]]\nkind = \"pipe\"\nat = [900, 900]\n[[room.fixing]]\nkind = "+
+		"\"pipe\"\nname = \"riser\"\nat = [500, 500]\n")
 	if len(r.Fixings) != 2 || r.Fixings[0].Name != "pipe" || r.Fixings[1].Name != "riser" {
 		t.Errorf("%+v", r.Fixings)
 	}
@@ -281,25 +306,29 @@ func TestKeysOfSharesAndCounts(t *testing.T) {
 		}
 	}
 	for _, piece := range []string{"closest = 0", "widest = 0"} {
-		if _, r := readText(strings.Replace(head, "pitch = 30", "pitch = 30\n"+piece, 1) + "[[room]]\nname = \"R\"\n" + anticlockwise + tail); r.Errors() == 0 {
+		if _, r := readText(strings.Replace(head, "pitch = 30", "pitch = 30\n"+piece, 1) + "[[room]]\nname = \"R\"\n" +
+			anticlockwise + tail); r.Errors() == 0 {
 			t.Errorf("%s is taken", piece)
 		}
 	}
-	if _, r := readText(head + "[[room]]\nname = \"R\"\n" + anticlockwise + tail + "[[as_laid]]\nroom = \"R\"\nevidence = \"plan only\"\nruns = 0\n"); r.Errors() == 0 {
+	if _, r := readText(head + "[[room]]\nname = \"R\"\n" + anticlockwise + tail +
+		"[[as_laid]]\nroom = \"R\"\nevidence = \"plan only\"\nruns = 0\n"); r.Errors() == 0 {
 		t.Error("runs = 0 is taken")
 	}
 }
 
 // record is what is said of a room with one record as laid.
 func record(keys string) (*Job, string) {
-	j, report := readPlanned(head + "[[room]]\nname = \"R\"\n" + anticlockwise + tail + "[[as_laid]]\nroom = \"R\"\nevidence = \"measured by hand\"\n" + keys)
+	j, report := readPlanned(head + "[[room]]\nname = \"R\"\n" + anticlockwise + tail +
+		"[[as_laid]]\nroom = \"R\"\nevidence = \"measured by hand\"\n" + keys)
 	return j, human(report)
 }
 
 func TestRecordsAsLaid(t *testing.T) {
 	for _, c := range []struct{ keys, want string }{
 		{"as_planned = false\ncorners = [[100, 100], [900, 100]]\n", ""},
-		{"as_planned = true\nplan = \"p.json\"\ncorners = [[100, 100], [900, 100]]\n", "is given by as_planned and by corners"},
+		{"as_planned = true\nplan = \"p.json\"\ncorners = [[100, 100], [900, 100]]\n",
+			"is given by as_planned and by corners"},
 		{"start = [100, 100]\nlegs = [\"north-east 5\"]\n", ""},
 		{"start = [100, 100]\nlegs = [\"30deg 5\"]\n", "is not a direction and a number of pegs"},
 		{"start = [100, 100]\nlegs = [\"north 0\"]\n", "is not a direction"},
@@ -329,13 +358,15 @@ func TestRestOn(t *testing.T) {
 	file := func(string) ([]byte, error) { return []byte(issued), nil }
 	none := func(string) ([]byte, error) { return nil, os.ErrNotExist }
 	a := &j.Laid[0]
-	if err := j.RestOn(a, "p.json", file); err != nil || a.Issued == nil || a.PlanCode != a.Issued.Code || len(a.PlanCode) != 7 {
+	if err := j.RestOn(a, "p.json", file); err != nil || a.Issued == nil || a.PlanCode != a.Issued.Code ||
+		len(a.PlanCode) != 7 {
 		t.Errorf("%v, %q", err, a.PlanCode)
 	}
 	if f, err := openFile("p.json", file); err != nil || f.Code != a.PlanCode {
 		t.Errorf("%+v, %v, want %q", f, err, a.PlanCode)
 	}
-	if err := j.RestOn(a, strings.ToLower(plancode.Example), none); err != nil || a.PlanCode != plancode.Example || a.Issued != nil {
+	if err := j.RestOn(a, strings.ToLower(plancode.Example), none); err != nil || a.PlanCode != plancode.Example ||
+		a.Issued != nil {
 		t.Errorf("%v, %q", err, a.PlanCode)
 	}
 	for _, plan := range []string{"p.json", "7KF-4R0"} {
@@ -351,15 +382,18 @@ func TestIssuedFileIsNamedByItsPlan(t *testing.T) {
  "cables": [{"id": "H1", "catalogue": "A", "length_mm": 60000, "path": [[75,75],[75,1900]], "cold_lead": [[100,0],[75,75]], "return_lead": [[1,2],[3,4]]}],
  "sensors": [{"name": "S1", "tip": [120, 900], "lead": [[100,0],[120,900]]}]}]}`
 	want := plancode.Of([]plancode.Room{{Name: "R", Origin: plane.Pt(75, 80), Angle: 12, Pitch: 30,
-		Cables: []plancode.Cable{{ID: "H1", Label: "A", Length: 60000, Path: []plane.Point{{X: 75, Y: 75}, {X: 75, Y: 1900}}, ColdLead: []plane.Point{{X: 100}, {X: 75, Y: 75}},
+		Cables: []plancode.Cable{{ID: "H1", Label: "A", Length: 60000, Path: []plane.Point{{X: 75, Y: 75},
+			{X: 75, Y: 1900}}, ColdLead: []plane.Point{{X: 100}, {X: 75, Y: 75}},
 			Return: []plane.Point{{X: 1, Y: 2}, {X: 3, Y: 4}}}},
-		Sensors: []plancode.Sensor{{Name: "S1", Tip: plane.Pt(120, 900), Lead: []plane.Point{{X: 100}, {X: 120, Y: 900}}}}}})
+		Sensors: []plancode.Sensor{{Name: "S1", Tip: plane.Pt(120, 900), Lead: []plane.Point{{X: 100},
+			{X: 120, Y: 900}}}}}})
 	open := func(string) ([]byte, error) { return []byte(text), nil }
 	if f, err := openFile("p.json", open); err != nil || f.Code != want {
 		t.Fatalf("%q, %v, want %q", f.Code, err, want)
 	}
 	is, err := openIssued("p.json", "R", "", open)
-	if err != nil || is.Pegs == nil || is.Pegs.Origin != plane.Pt(75, 80) || math.Abs(is.Pegs.Angle-12*math.Pi/180) > 1e-12 {
+	if err != nil || is.Pegs == nil || is.Pegs.Origin != plane.Pt(75, 80) ||
+		math.Abs(is.Pegs.Angle-12*math.Pi/180) > 1e-12 {
 		t.Errorf("%+v, %v", is, err)
 	}
 	text = strings.Replace(text, `"rooms"`, `"plan_code": "`+plancode.Example+`", "rooms"`, 1)
@@ -386,7 +420,8 @@ func TestWindow(t *testing.T) {
 		{excerptWidth + 1, 0, 0, excerptWidth, cutEnds{false, true}},
 		{excerptWidth + 20, excerptWidth / 3, 0, excerptWidth, cutEnds{false, true}},
 		{excerptWidth + 20, excerptWidth/3 + 1, 1, excerptWidth, cutEnds{true, true}},
-		{excerptWidth + 20, excerptWidth + 19, excerptWidth + 19 - excerptWidth/3, excerptWidth/3 + 1, cutEnds{true, false}},
+		{excerptWidth + 20, excerptWidth + 19, excerptWidth + 19 - excerptWidth/3, excerptWidth/3 + 1,
+			cutEnds{true, false}},
 	} {
 		shown, cut := window(line(c.n), c.from)
 		if len(shown) != c.shown || cut != c.cut || shown[0].text != string(rune('a'+c.first%26)) {
@@ -416,16 +451,23 @@ func TestFirstDiagnostics(t *testing.T) {
 
 func TestLossIsToldWhereItIsWrong(t *testing.T) {
 	for piece, want := range map[string]string{
-		strings.Replace(lossRoom, "-5", "20", 1):                                                        "is not colder than the room at 20 °C",
-		lossRoom + "walls = \"20 m2\"\nwalls_u = 0.3\nwindows = \"10 m2\"\nwindows_u = 1\n":             "come to 30 m², but all its walls are 24 m²",
-		lossRoom + "windows = \"1 m2\"\n":                                                               "one of windows and windows_u without the other",
-		"[energy]\nleast_duty = 0.5\nmost_duty = 0.5\n" + lossRoom:                                      "",
-		"[energy]\nleast_duty = 0.6\nmost_duty = 0.5\n" + lossRoom:                                      "least_duty = 0.6 is more than most_duty = 0.5",
-		"[energy]\nleast_hours = 5\nmost_hours = 5\n" + lossRoom:                                        "",
-		strings.Replace(lossRoom, "[[room]]", "[warmth]\nroom = 22\nwarmest = 22\n[[room]]", 1):         "",
-		strings.Replace(lossRoom, "[[room]]", "[warmth]\nroom = 22\nwarmest = 21\n[[room]]", 1):         "warmest = 21 °C is colder than room = 22 °C",
-		lossRoom + "air_changes = 1\nmost_air_changes = 1\n":                                            "",
-		strings.Replace(lossRoom, "[[room]]", "[[labour]]\nphase = \"laying\"\n[[room]]", 1):            "the phase \"laying\" has no hours",
+		strings.Replace(lossRoom, "-5", "20",
+			1): "is not colder than the room at 20 °C",
+		lossRoom +
+			"walls = \"20 m2\"\nwalls_u = 0.3\nwindows = \"10 m2\"\nwindows_u = 1\n": "come to 30 m², but all its " +
+			"walls are 24 m²",
+		lossRoom +
+			"windows = \"1 m2\"\n": "one of windows and windows_u without the other",
+		"[energy]\nleast_duty = 0.5\nmost_duty = 0.5\n" + lossRoom: "",
+		"[energy]\nleast_duty = 0.6\nmost_duty = 0.5\n" +
+			lossRoom: "least_duty = 0.6 is more than most_duty = 0.5",
+		"[energy]\nleast_hours = 5\nmost_hours = 5\n" + lossRoom:                                "",
+		strings.Replace(lossRoom, "[[room]]", "[warmth]\nroom = 22\nwarmest = 22\n[[room]]", 1): "",
+		strings.Replace(lossRoom, "[[room]]", "[warmth]\nroom = 22\nwarmest = 21\n[[room]]",
+			1): "warmest = 21 °C is colder than room = 22 °C",
+		lossRoom + "air_changes = 1\nmost_air_changes = 1\n": "",
+		strings.Replace(lossRoom, "[[room]]", "[[labour]]\nphase = \"laying\"\n[[room]]",
+			1): "the phase \"laying\" has no hours",
 		strings.Replace(lossRoom, "[[room]]", "[[labour]]\nphase = \"laying\"\nfixed = 1\n[[room]]", 1): "",
 	} {
 		_, r := readText(head + piece + tail)
@@ -434,14 +476,16 @@ func TestLossIsToldWhereItIsWrong(t *testing.T) {
 		}
 	}
 	_, r := readText(head + lossRoom + "windows = \"1 m2\"\n" + tail)
-	if d := r.Diagnostics()[0]; !strings.HasPrefix((head + lossRoom + "windows = \"1 m2\"\n" + tail)[d.Span.Start:], "\"1 m2\"") {
+	if d := r.Diagnostics()[0]; !strings.HasPrefix((head + lossRoom + "windows = \"1 m2\"\n" + tail)[d.Span.Start:],
+		"\"1 m2\"") {
 		t.Errorf("told at %v", d.Span)
 	}
 }
 
 func TestCurrencyOfEnergy(t *testing.T) {
 	text := func(c string) string {
-		return "currency = \"EUR\"\n" + head + "[energy]\ntariff = 0.3\n" + c + "[[room]]\nname = \"R\"\n" + anticlockwise + tail
+		return "currency = \"EUR\"\n" + head + "[energy]\ntariff = 0.3\n" + c + "[[room]]\nname = \"R\"\n" +
+			anticlockwise + tail
 	}
 	for piece, want := range map[string]string{"": "EUR", "currency = \"CHF\"\n": "CHF"} {
 		if got := mustRead(t, text(piece)).Energy.Currency; got != want {
@@ -461,7 +505,8 @@ func TestPricesAtTheirBounds(t *testing.T) {
 			t.Errorf("%d bytes: %s", n, human(r))
 		}
 	}
-	if _, r := Read("job.toml", []byte(text), func(string) ([]byte, error) { return []byte("code,price\na,1000000001\n"), nil }); r.Errors() != 1 {
+	if _, r := Read("job.toml", []byte(text),
+		func(string) ([]byte, error) { return []byte("code,price\na,1000000001\n"), nil }); r.Errors() != 1 {
 		t.Error(human(r))
 	}
 }
@@ -483,11 +528,15 @@ func TestLayersAreFoundByKind(t *testing.T) {
 // the gap, or none that could explain it alone.
 func TestGapHints(t *testing.T) {
 	for walls, want := range map[string]string{
-		`"east 4000", "north 3000", "west 4000"`:                                    `is the last wall missing? add \"south 3000 mm\"`,
-		`"east 4000", "north 3000", "west 3000", "south 3000"`:                      "if one wall is wrong it is A (1000 mm less) or C (1000 mm more)",
-		`"east 4000", "north 3000", "north-west 1000", "west 3292.9", "south 3000"`: "if one wall is wrong it is B (707.1 mm less) or E",
-		`"east 4000", "north 3000", "west 4300", "south 2700"`:                      "tape the walls again; a wall left out would be \"south-east 424.3 mm\"",
-		`"90deg 4000", "10deg 3000", "250deg 4000", "190deg 1000", "150deg 500"`:    "if one wall is wrong it is C (",
+		`"east 4000", "north 3000", "west 4000"`: `is the last wall missing? add ` +
+			`\"south 3000 mm\"`,
+		`"east 4000", "north 3000", "west 3000", "south 3000"`: "if one wall is wrong it is A " +
+			"(1000 mm less) or C (1000 mm more)",
+		`"east 4000", "north 3000", "north-west 1000", "west 3292.9", "south 3000"`: "if one wall is wrong it is B " +
+			"(707.1 mm less) or E",
+		`"east 4000", "north 3000", "west 4300", "south 2700"`: "tape the walls again; a wall " +
+			"left out would be \"south-east 424.3 mm\"",
+		`"90deg 4000", "10deg 3000", "250deg 4000", "190deg 1000", "150deg 500"`: "if one wall is wrong it is C (",
 	} {
 		_, r := readText(head + "[[room]]\nname = \"R\"\nwalls = [" + walls + "]\n" + tail)
 		hint := ""
@@ -499,7 +548,8 @@ func TestGapHints(t *testing.T) {
 		}
 	}
 	one := []leg{{90, 4000}, {45, 500}, {315, 500}}
-	if got, want := gapHint(table{rd: newReader(&Report{}, newSchema(nil), "", nil)}, slices.Concat(one, one[1:]), plane.Pt(1000, 0)), "if one wall is wrong it is A ("; !strings.HasPrefix(got, want) {
+	if got, want := gapHint(table{rd: newReader(&Report{}, newSchema(nil), "", nil)}, slices.Concat(one, one[1:]),
+		plane.Pt(1000, 0)), "if one wall is wrong it is A ("; !strings.HasPrefix(got, want) {
 		t.Errorf("%q, want %q", got, want)
 	}
 }
@@ -507,7 +557,8 @@ func TestGapHints(t *testing.T) {
 func TestShortWallsAreAskedForTheirUnit(t *testing.T) {
 	rd := newReader(&Report{}, newSchema(nil), "", nil)
 	rd.units = plane.Millimetres
-	for s, want := range map[string]string{"north 4.9": "is its unit missing?", "north 1": "is its unit missing?", "north 0": "", "north -1": ""} {
+	for s, want := range map[string]string{"north 4.9": "is its unit missing?", "north 1": "is its unit missing?",
+		"north 0": "", "north -1": ""} {
 		if _, err := rd.parseLeg(s); err == nil || !strings.HasPrefix(err.hint, want) || want == "" && err.hint != "" {
 			t.Errorf("%s: %+v", s, err)
 		}
@@ -520,11 +571,14 @@ func TestShortWallsAreAskedForTheirUnit(t *testing.T) {
 // An error beside the walls does not take them away: what stands in the room is
 // still looked at.
 func TestRoomWithAnErrorKeepsItsWalls(t *testing.T) {
-	_, r := readText(head + "[[room]]\nname = \"R\"\nwalls = [\"east 3000\", \"north 2000\", \"west 3000\", \"south 2000\"]\ndiagonals = [\"A-Z 1 m\"]\n[[room.fixture]]\nkind = \"tub\"\nwall = \"B\"\nfrom = 0\nwidth = 2500\n" + tail)
+	_, r := readText(head + "[[room]]\nname = \"R\"\nwalls = [\"east 3000\", \"north 2000\", \"west 3000\", \"south " +
+		"2000\"]\ndiagonals = [\"A-Z 1 m\"]\n[[room.fixture]]\nkind = \"tub\"\nwall = \"B\"\nfrom = 0\nwidth = 2500\n" +
+		tail)
 	if got := human(r); !strings.Contains(got, "2500 mm wide, but wall B is 2000 mm long") {
 		t.Error(got)
 	}
-	_, r = readText(head + "[sensor]\nkind = \"nonsense\"\ntolerance = 2\n[[room]]\nname = \"R\"\n" + anticlockwise + tail)
+	_, r = readText(head + "[sensor]\nkind = \"nonsense\"\ntolerance = 2\n[[room]]\nname = \"R\"\n" + anticlockwise +
+		tail)
 	if r.Errors() != 1 {
 		t.Error(human(r))
 	}
@@ -542,7 +596,8 @@ func TestBedIsMortarUnderTile(t *testing.T) {
 	for _, c := range []struct {
 		kinds string
 		want  string // its name; empty: none
-	}{{"tile mortar", "1"}, {"tile board mortar", ""}, {"mortar tile", ""}, {"mortar tile mortar", "2"}, {"wood mortar", ""}} {
+	}{{"tile mortar", "1"}, {"tile board mortar", ""}, {"mortar tile", ""}, {"mortar tile mortar", "2"}, {"wood mortar",
+		""}} {
 		j := &Job{}
 		for i, kind := range strings.Fields(c.kinds) {
 			j.BuildUp = append(j.BuildUp, Layer{Kind: kind, Name: fmt.Sprint(i)})

@@ -19,7 +19,8 @@ func readCables(top table, known []Cable) []Cable {
 		out = append(out, readCable(t))
 	}
 	if len(known)+len(out) > maxItems {
-		top.errorf("cable", "split the catalogue", "there are %d cables; %d are taken at most", len(known)+len(out), maxItems)
+		top.errorf("cable", "split the catalogue", "there are %d cables; %d are taken at most", len(known)+len(out),
+			maxItems)
 		out = nil
 	}
 	return out
@@ -49,7 +50,8 @@ func readCable(t table) Cable {
 // checkOhms compares the label's ohms with those of its volts and watts.
 func (c *Cable) checkOhms(t table) {
 	if c.OhmsLow > 0 || c.OhmsHigh < 0 {
-		t.errorf("tolerance", "write what it may be under, then over, such as [-0.05, 0.10]", "the tolerance of cable %q runs from %+.0f %% to %+.0f %%", c.ID, 100*c.OhmsLow, 100*c.OhmsHigh)
+		t.errorf("tolerance", "write what it may be under, then over, such as [-0.05, 0.10]",
+			"the tolerance of cable %q runs from %+.0f %% to %+.0f %%", c.ID, 100*c.OhmsLow, 100*c.OhmsHigh)
 		return
 	}
 	want := c.Volts * c.Volts / c.Watts
@@ -58,7 +60,8 @@ func (c *Cable) checkOhms(t table) {
 	}
 	t.rd.report.Warnf("W001", t.at("ohms"), "read volts, watts and ohms off the label again",
 		"cable %q says %s ohms, but %s V and %s W make %s (%s to %s allowed)", c.ID,
-		figure(c.Ohms), figure(c.Volts), figure(c.Watts), figure(want), figure(want*(1+c.OhmsLow)), figure(want*(1+c.OhmsHigh)))
+		figure(c.Ohms), figure(c.Volts), figure(c.Watts), figure(want), figure(want*(1+c.OhmsLow)),
+		figure(want*(1+c.OhmsHigh)))
 }
 
 // figure writes a number to four figures, whole ones in full.
@@ -79,17 +82,21 @@ func (j *Job) checkCables(top table) {
 	}
 	for _, c := range j.Cables {
 		if c.MinBend > j.Membrane.BendRadius+rounding && j.Membrane.BendRadius > 0 {
-			top.rd.report.Add(Diagnostic{Span: j.Spans.At("membrane.bend_radius"), Hint: "make bend_radius larger, or take another cable",
-				Notes:   []Note{{c.Spans.At("min_bend"), "the cable's least bend is set here"}},
-				Message: fmt.Sprintf("bend radius %s is below the minimum of cable %q, %s", top.length(j.Membrane.BendRadius), c.ID, top.length(c.MinBend))})
+			top.rd.report.Add(Diagnostic{Span: j.Spans.At("membrane.bend_radius"),
+				Hint:  "make bend_radius larger, or take another cable",
+				Notes: []Note{{c.Spans.At("min_bend"), "the cable's least bend is set here"}},
+				Message: fmt.Sprintf("bend radius %s is below the minimum of cable %q, %s",
+					top.length(j.Membrane.BendRadius), c.ID, top.length(c.MinBend))})
 		}
 	}
 }
 
 func (j *Job) checkRoomCables(t table, r *Room) {
 	if len(j.Cables) == 0 {
-		if top := t.top(); !top.has("cable") && !top.has("catalogue") && !t.rd.meant["cable"] && !t.rd.meant["catalogue"] {
-			t.errorf("cables", `add a [[cable]] with id, volts, watts, length and lead as its label says, or catalogue = "cables.toml"`, "room %q has no cable to choose from", r.Name)
+		if top := t.top(); !top.has("cable") && !top.has("catalogue") && !t.rd.meant["cable"] &&
+			!t.rd.meant["catalogue"] {
+			t.errorf("cables", `add a [[cable]] with id, volts, watts, length and lead as its label says, or `+
+				`catalogue = "cables.toml"`, "room %q has no cable to choose from", r.Name)
 		}
 		return
 	}
@@ -105,7 +112,8 @@ func (j *Job) checkRoomCables(t table, r *Room) {
 		if near := nearest(id, ids); near != "" {
 			hint = fmt.Sprintf("did you mean %q?", near)
 		}
-		t.rd.report.Errorf(t.atItem("cables", i), hint, "room %q asks for cable %q, which is not in the job or its catalogue", r.Name, id)
+		t.rd.report.Errorf(t.atItem("cables", i), hint,
+			"room %q asks for cable %q, which is not in the job or its catalogue", r.Name, id)
 	}
 }
 

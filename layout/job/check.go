@@ -93,20 +93,23 @@ func (rd *reader) subTables(parent, f *tree.Node, k Key) {
 			rd.orphan(f, k)
 			return
 		}
-		rd.report.Errorf(rd.span(f.Key), "write "+k.Header()+", with two brackets on each side", "%s is written %s: there may be several", k.Path, k.Header())
+		rd.report.Errorf(rd.span(f.Key), "write "+k.Header()+", with two brackets on each side",
+			"%s is written %s: there may be several", k.Path, k.Header())
 		if f.Kind == tree.Table {
 			rd.table(f, k.Path)
 		}
 		return
 	}
 	if n := len(f.Items); n > maxItems && k.Path != "room" && k.Path != "cable" { // those say their own
-		rd.report.Errorf(rd.span(f.Key), "leave some out", "there are %d tables %s; %d are taken at most", n, k.Header(), maxItems)
+		rd.report.Errorf(rd.span(f.Key), "leave some out", "there are %d tables %s; %d are taken at most", n,
+			k.Header(), maxItems)
 		return
 	}
 	for _, item := range f.Items {
 		if item.Kind != tree.Table {
 			rd.broken[parent] = true
-			rd.report.Errorf(rd.span(item.Span), "write "+k.Example, "an item of %s is a table with keys of its own, not %s", k.Path, kindOf(item))
+			rd.report.Errorf(rd.span(item.Span), "write "+k.Example,
+				"an item of %s is a table with keys of its own, not %s", k.Path, kindOf(item))
 			continue
 		}
 		rd.table(item, k.Path)
@@ -121,7 +124,8 @@ func (rd *reader) orphan(f *tree.Node, k Key) {
 		if child.Kind == tree.Array && len(child.Items) > 0 {
 			at = child.Items[0].Span
 		}
-		rd.report.Errorf(rd.span(at), "write "+k.Example+"\nabove this line", "%s belongs to a %s, and the file has none", join(k.Path, child.Name), k.Header())
+		rd.report.Errorf(rd.span(at), "write "+k.Example+"\nabove this line",
+			"%s belongs to a %s, and the file has none", join(k.Path, child.Name), k.Header())
 		return
 	}
 }

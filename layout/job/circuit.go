@@ -24,14 +24,25 @@ type Circuit struct {
 }
 
 func circuitKeys() []Key {
-	return under(Key{Path: "circuit", Type: TypeTables, Doc: "A branch circuit as the electrician has settled it; nothing of it is chosen here", Example: "[[circuit]]\nname = \"7\"\nbreaker = 20"},
+	return under(Key{Path: "circuit", Type: TypeTables,
+		Doc:     "A branch circuit as the electrician has settled it; nothing of it is chosen here",
+		Example: "[[circuit]]\nname = \"7\"\nbreaker = 20"},
 		Key{Path: "name", Type: TypeText, Required: true, Doc: "Its number at the panel", Example: `name = "7"`},
-		Key{Path: "breaker", Type: TypeNumber, Limits: Limits{Above: true, Max: 1000}, Otherwise: "the load is held against every usual rating", Doc: "Rating of its breaker, in A", Example: "breaker = 20"},
-		Key{Path: "conductor", Type: TypeChoice, Values: conductorSizes(), Otherwise: "no voltage drop is worked out", Doc: "Size of its copper conductor", Example: `conductor = "12 AWG"`},
-		Key{Path: "length", Type: TypeLength, Limits: positive, Doc: "One way, from the panel to its farthest thermostat", Example: `length = "60 ft"`},
-		Key{Path: "conductor_temperature", Type: TypeTemperature, Limits: Limits{Min: -40, Max: 150}, Otherwise: "that of the conductor's own table, 75 °C for AWG and 20 °C for mm²", Doc: "Temperature of the conductor under load", Example: `conductor_temperature = "70 C"`},
-		Key{Path: "ground_fault", Type: TypeNumber, Limits: Limits{Above: true, Max: 10000}, Doc: "Current at which its ground-fault device trips, in mA", Example: "ground_fault = 5"},
-		Key{Path: "ground_fault_at", Type: TypeChoice, Values: []string{"thermostat", "breaker"}, Otherwise: "left for the electrician to fill in", Doc: "Where that device sits", Example: `ground_fault_at = "thermostat"`},
+		Key{Path: "breaker", Type: TypeNumber, Limits: Limits{Above: true, Max: 1000},
+			Otherwise: "the load is held against every usual rating", Doc: "Rating of its breaker, in A",
+			Example: "breaker = 20"},
+		Key{Path: "conductor", Type: TypeChoice, Values: conductorSizes(), Otherwise: "no voltage drop is worked out",
+			Doc: "Size of its copper conductor", Example: `conductor = "12 AWG"`},
+		Key{Path: "length", Type: TypeLength, Limits: positive,
+			Doc: "One way, from the panel to its farthest thermostat", Example: `length = "60 ft"`},
+		Key{Path: "conductor_temperature", Type: TypeTemperature, Limits: Limits{Min: -40, Max: 150},
+			Otherwise: "that of the conductor's own table, 75 °C for AWG and 20 °C for mm²",
+			Doc:       "Temperature of the conductor under load", Example: `conductor_temperature = "70 C"`},
+		Key{Path: "ground_fault", Type: TypeNumber, Limits: Limits{Above: true, Max: 10000},
+			Doc: "Current at which its ground-fault device trips, in mA", Example: "ground_fault = 5"},
+		Key{Path: "ground_fault_at", Type: TypeChoice, Values: []string{"thermostat", "breaker"},
+			Otherwise: "left for the electrician to fill in", Doc: "Where that device sits",
+			Example: `ground_fault_at = "thermostat"`},
 	)
 }
 
@@ -62,18 +73,22 @@ func (j *Job) readCircuits(top table) {
 	seen := namesSeen{}
 	all := top.each("circuit")
 	if len(all) > maxThings {
-		top.errorf("circuit", "split the job into several files", "the job has %d circuits; %d are taken at most", len(all), maxThings)
+		top.errorf("circuit", "split the job into several files", "the job has %d circuits; %d are taken at most",
+			len(all), maxThings)
 		all = all[:maxThings]
 	}
 	for _, t := range all {
 		seen.check(t, "name", t.text("name"), "circuit")
 		if !t.broken() && t.has("conductor") != t.has("length") {
-			t.errorf("name", "give both, or neither", "circuit %q has one of conductor and length; the voltage drop needs both", t.text("name"))
+			t.errorf("name", "give both, or neither",
+				"circuit %q has one of conductor and length; the voltage drop needs both", t.text("name"))
 		}
 		j.Circuits = append(j.Circuits, Circuit{
-			Name: t.text("name"), Breaker: t.num("breaker"), Conductor: conductorNamed(t.text("conductor")), Length: t.num("length"),
+			Name: t.text("name"), Breaker: t.num("breaker"), Conductor: conductorNamed(t.text("conductor")),
+			Length:  t.num("length"),
 			Celsius: t.num("conductor_temperature"), CelsiusGiven: t.has("conductor_temperature"),
-			GroundFault: t.num("ground_fault"), GroundFaultsAt: t.text("ground_fault_at"), Span: t.span(), Spans: t.spans(),
+			GroundFault: t.num("ground_fault"), GroundFaultsAt: t.text("ground_fault_at"), Span: t.span(),
+			Spans: t.spans(),
 		})
 	}
 }

@@ -26,13 +26,15 @@ func TestCircuitOfAThermostat(t *testing.T) {
 func TestCircuitAndSensorAreRead(t *testing.T) {
 	j := readGood(t, "testdata/good/every-key.toml")
 	c := j.Circuits[0]
-	if c.Conductor != "2.5 mm²" || c.Length != 20000 || c.Breaker != 16 || !c.CelsiusGiven || c.Celsius != 70 || c.GroundFault != 30 || c.GroundFaultsAt != "breaker" {
+	if c.Conductor != "2.5 mm²" || c.Length != 20000 || c.Breaker != 16 || !c.CelsiusGiven || c.Celsius != 70 ||
+		c.GroundFault != 30 || c.GroundFaultsAt != "breaker" {
 		t.Errorf("%+v", c)
 	}
 	if j.Rooms[0].Thermostat.Circuit != "7" {
 		t.Error("the thermostat's circuit is not read")
 	}
-	if ohms, err := j.Sensor.Family.Ohms(20); err != nil || ohms < 12489 || ohms > 12491 || j.Sensor.Source != FromInstructions {
+	if ohms, err := j.Sensor.Family.Ohms(20); err != nil || ohms < 12489 || ohms > 12491 ||
+		j.Sensor.Source != FromInstructions {
 		t.Errorf("sensor: %g, %v, %v", ohms, err, j.Sensor.Source)
 	}
 	if k := j.Warmth.Covering; !k.Given || k.Celsius != 27 || k.Source != FromInstructions {
@@ -42,7 +44,8 @@ func TestCircuitAndSensorAreRead(t *testing.T) {
 
 // FuzzSensorTable: no line of a sensor's table is taken for what it is not.
 func FuzzSensorTable(f *testing.F) {
-	for _, s := range []string{"20 C 12490", "68 F 12490", "20 12490", "", " ", "C", "20 C", "20 C NaN", "20 C -1", "1e999 C 1"} {
+	for _, s := range []string{"20 C 12490", "68 F 12490", "20 12490", "", " ", "C", "20 C", "20 C NaN", "20 C -1",
+		"1e999 C 1"} {
 		f.Add(s)
 	}
 	f.Fuzz(func(t *testing.T, line string) {

@@ -25,7 +25,8 @@ func readDiagonals(t table, corners int) []diagonal {
 	for i, s := range t.texts("diagonals") {
 		d, err := parseDiagonal(t, s, i, corners)
 		if err != "" {
-			t.rd.report.Errorf(t.atItem("diagonals", i), "write it like "+t.key("diagonals").Example, "diagonal %q: %s", s, err)
+			t.rd.report.Errorf(t.atItem("diagonals", i), "write it like "+t.key("diagonals").Example, "diagonal %q: %s",
+				s, err)
 			t.spoil()
 			continue
 		}
@@ -83,7 +84,8 @@ func (r *Room) checkDiagonals(t table, diagonals []diagonal) {
 		if math.Abs(drawn-d.length) <= square+r.Closure.Gap {
 			continue
 		}
-		t.rd.report.Warnf("W002", t.atItem("diagonals", d.item), "tape the walls and both diagonals again; the room is drawn as the walls say",
+		t.rd.report.Warnf("W002", t.atItem("diagonals", d.item),
+			"tape the walls and both diagonals again; the room is drawn as the walls say",
 			"diagonal %s of room %q was taped as %s, but the walls make it %s: %s apart", d.called(), r.Name,
 			t.length(d.length), t.length(drawn), t.length(math.Abs(drawn-d.length)))
 	}

@@ -94,7 +94,8 @@ func (rd *reader) written(s string, k Key) (float64, *valueError) {
 // unitlessError is said once a file, of the first bare number.
 func unitlessError(k Key, s string) *valueError {
 	return &valueError{unitless: true, message: fmt.Sprintf("%s: %s has no unit, and the file names none", k.Name(), s),
-		hint: fmt.Sprintf("write units = \"mm\" or units = \"in\" at the top of the file, or a unit with every number: \"%s mm\"", s)}
+		hint: fmt.Sprintf("write units = \"mm\" or units = \"in\" at the top of the file, or a unit with every "+
+			"number: \"%s mm\"", s)}
 }
 
 func (rd *reader) length(s string, k Key) (float64, *valueError) {
@@ -168,7 +169,8 @@ func (rd *reader) readAs(n *tree.Node, k Key, v float64) string {
 
 // amount writes a figure with the unit kept inside.
 func amount(k Key, v float64) string {
-	units := map[Type]string{TypeLength: " mm", TypeAngle: "°", TypeArea: " m²", TypeVolume: " L", TypeDensity: " W/m²", TypeTransmittance: " W/(m² K)", TypeTemperature: " °C"}
+	units := map[Type]string{TypeLength: " mm", TypeAngle: "°", TypeArea: " m²", TypeVolume: " L", TypeDensity: " W/m²",
+		TypeTransmittance: " W/(m² K)", TypeTemperature: " °C"}
 	if k.Type == TypeLength && math.Abs(v) < 1e9 {
 		return trimmed(v) + " mm"
 	}

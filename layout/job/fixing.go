@@ -8,7 +8,8 @@ import (
 
 func (r *Room) readFixings(t table, c Clearance) {
 	for _, ft := range limited(t, "fixing") {
-		f := Fixing{Kind: ft.text("kind"), Name: ft.text("name"), Clear: ft.numOr("clear", c.Fixing), Span: ft.span(), Spans: ft.spans()}
+		f := Fixing{Kind: ft.text("kind"), Name: ft.text("name"), Clear: ft.numOr("clear", c.Fixing), Span: ft.span(),
+			Spans: ft.spans()}
 		if f.Name == "" {
 			f.Name = f.Kind
 		}
@@ -24,7 +25,8 @@ func (r *Room) fixingLine(t table, what string) ([]plane.Point, bool) {
 	ways := given(t, "at", "line", "wall")
 	switch {
 	case len(ways) == 0:
-		t.errorf("kind", `add at = [x, y], or line = [[x, y], [x, y]], or wall = "A" with from = "2ft"`, "%s is not said to be anywhere", what)
+		t.errorf("kind", `add at = [x, y], or line = [[x, y], [x, y]], or wall = "A" with from = "2ft"`,
+			"%s is not said to be anywhere", what)
 		return nil, false
 	case len(ways) > 1:
 		t.errorf(ways[1], "keep one of the two", "%s has both %s and %s", what, ways[0], ways[1])
@@ -64,6 +66,8 @@ func (r *Room) checkFixing(t table, f Fixing) bool {
 		return true
 	}
 	key := given(t, "at", "line", "off", "wall")[0]
-	t.with(key, fmt.Sprintf("move it %s %s at least", plainLength(t, worst), wind(bearingOf(r.inward(wall)))), r.wallNote(t, wall), "%s lies %s outside wall %s of room %q", thing(f.Kind, f.Name), t.length(worst), r.Walls[wall].Letter, r.Name)
+	t.with(key, fmt.Sprintf("move it %s %s at least", plainLength(t, worst), wind(bearingOf(r.inward(wall)))),
+		r.wallNote(t, wall), "%s lies %s outside wall %s of room %q", thing(f.Kind, f.Name), t.length(worst),
+		r.Walls[wall].Letter, r.Name)
 	return false
 }

@@ -62,9 +62,11 @@ func withUsualSizes(keys []Key) []Key {
 	for i, k := range keys {
 		switch k.Path {
 		case "width":
-			keys[i].Otherwise = "by kind: " + usualSizes(func(s size) float64 { return s.width }) + "; no other kind has one"
+			keys[i].Otherwise = "by kind: " + usualSizes(func(s size) float64 { return s.width }) +
+				"; no other kind has one"
 		case "depth":
-			keys[i].Otherwise = "by kind: " + usualSizes(func(s size) float64 { return s.depth }) + "; no other kind has one"
+			keys[i].Otherwise = "by kind: " + usualSizes(func(s size) float64 { return s.depth }) +
+				"; no other kind has one"
 		case "diameter":
 			keys[i].Otherwise = "by kind: " + usualSizes(func(s size) float64 { return s.diameter })
 		}
@@ -113,7 +115,8 @@ func (r *Room) readFixtures(t table, c Clearance) {
 
 // readFixture reads the nth fixture of its kind.
 func (r *Room) readFixture(t table, c Clearance, nth int) (Fixture, bool) {
-	f := Fixture{Kind: FixtureKind(t.text("kind")), Name: t.text("name"), Undecided: t.flag("undecided"), Span: t.span(), Spans: t.spans()}
+	f := Fixture{Kind: FixtureKind(t.text("kind")), Name: t.text("name"), Undecided: t.flag("undecided"),
+		Span: t.span(), Spans: t.spans()}
 	if f.Name == "" {
 		f.Name = numbered(string(f.Kind), nth)
 	}
@@ -183,7 +186,8 @@ func (r *Room) checkFixture(t table, f Fixture) {
 	switch {
 	case !inside || f.Flange == nil:
 	case !r.Outline.Contains(f.Flange.Centre):
-		t.errorf("flange", "give the flange's centre as flange = [x, y], or the rough-in", "the flange of %s is outside room %q, at %s", f.called(), r.Name, t.rd.place(f.Flange.Centre))
+		t.errorf("flange", "give the flange's centre as flange = [x, y], or the rough-in",
+			"the flange of %s is outside room %q, at %s", f.called(), r.Name, t.rd.place(f.Flange.Centre))
 	case !f.Outline.Contains(f.Flange.Centre) && f.Outline.Distance(f.Flange.Centre) > r.slack():
 		f.reportFlange(t)
 	}
@@ -193,10 +197,13 @@ func (r *Room) checkFixture(t table, f Fixture) {
 func (f *Fixture) reportFlange(t table) {
 	hint := "rough_in is from the finished wall to the middle of the flange, mostly 10 to 14 in"
 	if t.has("flange") {
-		t.errorf("flange", "it is the middle of the ring that the toilet is bolted to", "the flange of %s is at %s, %s beside it", f.called(), t.rd.place(f.Flange.Centre), t.length(f.Outline.Distance(f.Flange.Centre)))
+		t.errorf("flange", "it is the middle of the ring that the toilet is bolted to",
+			"the flange of %s is at %s, %s beside it", f.called(), t.rd.place(f.Flange.Centre),
+			t.length(f.Outline.Distance(f.Flange.Centre)))
 		return
 	}
-	t.errorf("rough_in", hint, "the flange of %s, %s from the wall, would lie beyond it: it reaches %s into the room", f.called(), t.read("rough_in"), t.length(f.Depth+t.num("off")))
+	t.errorf("rough_in", hint, "the flange of %s, %s from the wall, would lie beyond it: it reaches %s into the room",
+		f.called(), t.read("rough_in"), t.length(f.Depth+t.num("off")))
 }
 
 // placeKey is the key that put a thing where it is.
@@ -215,9 +222,12 @@ func (r *Room) checkInside(t table, f Fixture) bool {
 	case err != nil:
 		t.errorf(placeKey(t), "", "%s cannot be compared with room %q: %v", f.called(), r.Name, err)
 	case wholly:
-		t.with(placeKey(t), "x runs east and y north from the same origin as the room's corners", w, "%s lies outside room %q, %s from wall %s", f.called(), r.Name, t.length(depth), r.Walls[wall].Letter)
+		t.with(placeKey(t), "x runs east and y north from the same origin as the room's corners", w,
+			"%s lies outside room %q, %s from wall %s", f.called(), r.Name, t.length(depth), r.Walls[wall].Letter)
 	case depth > r.slack():
-		t.with(placeKey(t), r.moveHint(t, f.Outline, depth, wall), w, "%s reaches %s through wall %s of room %q; it is %s by %s", f.called(), t.length(depth), r.Walls[wall].Letter, r.Name, t.length(f.Width), t.length(f.Depth))
+		t.with(placeKey(t), r.moveHint(t, f.Outline, depth, wall), w,
+			"%s reaches %s through wall %s of room %q; it is %s by %s", f.called(), t.length(depth),
+			r.Walls[wall].Letter, r.Name, t.length(f.Width), t.length(f.Depth))
 	default:
 		return true
 	}
@@ -264,7 +274,10 @@ func (r *Room) wayInside(t table, ring plane.Ring) (by plane.Point, words string
 // another.
 func (r *Room) moveAlong(t table, ring plane.Ring, depth float64, wall int) string {
 	key := placeKey(t)
-	own := slices.IndexFunc(r.Walls, func(w Wall) bool { return strings.EqualFold(w.Letter, strings.TrimSpace(t.text("wall"))) })
+	own := slices.IndexFunc(r.Walls, func(w Wall) bool {
+		return strings.EqualFold(w.Letter,
+			strings.TrimSpace(t.text("wall")))
+	})
 	if own < 0 {
 		return "" // reported
 	}
@@ -317,7 +330,9 @@ func (r *Room) checkOverlap(t table, f, g Fixture) bool {
 	if both.Empty() || math.Min(over.W(), over.H()) <= r.slack() {
 		return false
 	}
-	t.with(placeKey(t), fmt.Sprintf("move one of them by %s, or make it smaller", t.length(math.Min(over.W(), over.H()))), []Note{{g.Span, g.called() + " is here"}}, "%s overlaps %s by %s x %s, at %s", f.called(), g.called(),
+	t.with(placeKey(t), fmt.Sprintf("move one of them by %s, or make it smaller",
+		t.length(math.Min(over.W(), over.H()))), []Note{{g.Span, g.called() + " is here"}},
+		"%s overlaps %s by %s x %s, at %s", f.called(), g.called(),
 		t.length(over.W()), t.length(over.H()), t.rd.place(over.Centre()))
 	return true
 }

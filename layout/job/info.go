@@ -27,8 +27,9 @@ func (s Status) String() string {
 
 func (j *Job) readInfo(t table) {
 	j.Info = Info{
-		Title: t.text("title"), Number: t.text("number"), Client: t.text("client"), Site: t.text("site"), Contractor: t.text("contractor"),
-		DrawnBy: t.text("drawn_by"), CheckedBy: t.text("checked_by"), ApprovedBy: t.text("approved_by"),
+		Title: t.text("title"), Number: t.text("number"), Client: t.text("client"), Site: t.text("site"),
+		Contractor: t.text("contractor"),
+		DrawnBy:    t.text("drawn_by"), CheckedBy: t.text("checked_by"), ApprovedBy: t.text("approved_by"),
 		Date: t.date("date"),
 	}
 	for _, s := range []Status{Proposal, ForInstallation, AsLaid} {

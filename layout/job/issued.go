@@ -81,12 +81,14 @@ func (j *Job) readIssued(t table, a *Laid, open func(string) ([]byte, error)) *I
 	room := j.Rooms[a.Room].Name
 	is, err := openIssued(t.text("plan"), room, a.Cable, open)
 	if err != nil {
-		t.errorf("plan", "name the layout file, NAME.layout.json, that draw wrote with the drawings on site", "plan %q: %v", t.text("plan"), err)
+		t.errorf("plan", "name the layout file, NAME.layout.json, that draw wrote with the drawings on site",
+			"plan %q: %v", t.text("plan"), err)
 		t.spoil()
 		return nil
 	}
 	for _, p := range is.Path {
-		if !j.Rooms[a.Room].laidInside(t, fmt.Sprintf("plan %q: cable at %s", t.text("plan"), t.rd.place(p)), t.at("plan"), p) {
+		if !j.Rooms[a.Room].laidInside(t, fmt.Sprintf("plan %q: cable at %s", t.text("plan"), t.rd.place(p)),
+			t.at("plan"), p) {
 			return nil
 		}
 	}
@@ -120,7 +122,8 @@ func readPlanCode(t table) string {
 	}
 	code, err := plancode.Parse(t.text("plan"))
 	if err != nil {
-		t.errorf("plan", "read it once more off the drawing's title block, or name the layout file, NAME.layout.json, of the plan on site", "plan: %v", err)
+		t.errorf("plan", "read it once more off the drawing's title block, or name the layout file, "+
+			"NAME.layout.json, of the plan on site", "plan: %v", err)
 		t.spoil()
 	}
 	return code
@@ -167,7 +170,8 @@ func (f *issuedFile) named() error {
 		f.Code = plancode.Of(rooms)
 	}
 	if made := plancode.Of(rooms); made != f.Code && f.Status != AsLaid.String() {
-		return fmt.Errorf("it bears the plan code %s, but what is in it is another plan: it was changed after it was written", f.Code)
+		return fmt.Errorf("it bears the plan code %s, but what is in it is another plan: it was changed after it was "+
+			"written", f.Code)
 	}
 	return nil
 }
@@ -178,10 +182,12 @@ func (r issuedRoom) named() plancode.Room {
 		out.Origin, out.Angle, out.Pitch = plane.Pt(l.Origin[0], l.Origin[1]), l.Angle, l.Pitch
 	}
 	for _, c := range r.Cables {
-		out.Cables = append(out.Cables, plancode.Cable{ID: c.ID, Label: c.Label, Length: c.Length, Path: points(c.Path), ColdLead: points(c.ColdLead), Return: points(c.Return)})
+		out.Cables = append(out.Cables, plancode.Cable{ID: c.ID, Label: c.Label, Length: c.Length, Path: points(c.Path),
+			ColdLead: points(c.ColdLead), Return: points(c.Return)})
 	}
 	for _, s := range r.Sensors {
-		out.Sensors = append(out.Sensors, plancode.Sensor{Name: s.Name, Tip: plane.Pt(s.Tip[0], s.Tip[1]), Lead: points(s.Lead)})
+		out.Sensors = append(out.Sensors, plancode.Sensor{Name: s.Name, Tip: plane.Pt(s.Tip[0], s.Tip[1]),
+			Lead: points(s.Lead)})
 	}
 	return out
 }
@@ -198,7 +204,8 @@ func (f *issuedFile) find(name, room, cable string) (*Issued, error) {
 			if len(c.Path) < 2 {
 				return nil, fmt.Errorf("cable %s has no path in it", c.ID)
 			}
-			is := &Issued{File: name, Code: f.Code, Path: points(c.Path), ColdLead: points(c.ColdLead), Return: points(c.Return)}
+			is := &Issued{File: name, Code: f.Code, Path: points(c.Path), ColdLead: points(c.ColdLead),
+				Return: points(c.Return)}
 			if l := r.Lattice; l != nil {
 				is.Pegs = &IssuedPegs{plane.Pt(l.Origin[0], l.Origin[1]), l.Angle * math.Pi / 180}
 			}

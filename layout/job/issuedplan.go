@@ -63,11 +63,14 @@ func (j *Job) LayBy(name string, open func(string) ([]byte, error)) error {
 // record as laid for a job that is none.
 func (j *Job) recordsRestOn(f *issuedFile) error {
 	if f.Status == AsLaid.String() && j.Info.Status != AsLaid {
-		return fmt.Errorf("it is a record as laid, but the job's status is %q: take the job file that it was drawn from", j.Info.Status)
+		return fmt.Errorf(
+			"it is a record as laid, but the job's status is %q: take the job file that it was drawn from",
+			j.Info.Status)
 	}
 	for _, a := range j.Laid {
 		if a.PlanCode != "" && a.PlanCode != f.Code {
-			return fmt.Errorf("it is of plan %s, but by its record the cable of room %q was laid by plan %s", f.Code, j.Rooms[a.Room].Name, a.PlanCode)
+			return fmt.Errorf("it is of plan %s, but by its record the cable of room %q was laid by plan %s", f.Code,
+				j.Rooms[a.Room].Name, a.PlanCode)
 		}
 	}
 	return nil
@@ -83,7 +86,8 @@ func (j *Job) issuedRoom(f *issuedFile, r *Room) (*IssuedRoom, error) {
 		if l := from.Lattice; l != nil {
 			out.Pegs = IssuedPegs{plane.Pt(l.Origin[0], l.Origin[1]), l.Angle * math.Pi / 180}
 			if math.Abs(l.Pitch-j.Membrane.Pitch) > sameLength {
-				return nil, fmt.Errorf("its pegs are %.2f mm apart, those of the job %.2f mm", l.Pitch, j.Membrane.Pitch)
+				return nil, fmt.Errorf("its pegs are %.2f mm apart, those of the job %.2f mm", l.Pitch,
+					j.Membrane.Pitch)
 			}
 		}
 		for _, c := range from.Cables {
@@ -112,17 +116,20 @@ func (j *Job) issuedCable(c issuedCable, r *Room) (*IssuedCable, error) {
 	case label == nil:
 		return nil, fmt.Errorf("cable %s is a %s in it, which the job's catalogue does not have", c.ID, c.Label)
 	case math.Abs(label.Length-c.Length) > 1:
-		return nil, fmt.Errorf("cable %s, %s, is %.2f m long in it, and %.2f m by the job's catalogue", c.ID, c.Label, c.Length/1000, label.Length/1000)
+		return nil, fmt.Errorf("cable %s, %s, is %.2f m long in it, and %.2f m by the job's catalogue", c.ID, c.Label,
+			c.Length/1000, label.Length/1000)
 	case len(c.Path) < 2:
 		return nil, fmt.Errorf("cable %s has no path in it", c.ID)
 	}
-	out := &IssuedCable{ID: c.ID, Label: c.Label, Zone: c.Zone - 1, Spacing: c.Spacing, Bare: c.Score.Bare, Path: points(c.Path), ColdLead: points(c.ColdLead), Return: points(c.Return)}
+	out := &IssuedCable{ID: c.ID, Label: c.Label, Zone: c.Zone - 1, Spacing: c.Spacing, Bare: c.Score.Bare,
+		Path: points(c.Path), ColdLead: points(c.ColdLead), Return: points(c.Return)}
 	if c.AsLaid != nil && c.AsLaid.Whole && len(c.AsLaid.Planned) > 1 {
 		out.Path = points(c.AsLaid.Planned) // the job's own record says again how it was laid
 	}
 	for _, p := range out.Path {
 		if wall, off := r.nearestWall(p); !r.Outline.Contains(p) && off > onWall+r.slack() {
-			return nil, fmt.Errorf("cable %s would lie %.0f mm outside wall %s of room %q: it is the plan of another room, or the walls were changed since", c.ID, off, r.Walls[wall].Letter, r.Name)
+			return nil, fmt.Errorf("cable %s would lie %.0f mm outside wall %s of room %q: it is the plan of another "+
+				"room, or the walls were changed since", c.ID, off, r.Walls[wall].Letter, r.Name)
 		}
 	}
 	return out, nil

@@ -11,8 +11,11 @@ import (
 // layByFile is a layout file of the room R with one cable of the job's catalogue;
 // what a test puts in stands in the cable, in the lattice and beside the schema.
 func layByFile(top, pitch, path, more string) string {
-	return `{"schema": 1,` + top + ` "rooms": [{"name": "R", "lattice": {"origin": [75, 80], "angle_deg": 90, "pitch_mm": ` + pitch + `}, "cables": [{"id": "H1", "catalogue": "A240-60", "length_mm": 60000,
- "path": ` + path + `, "cold_lead": [[100,0],[75,75]]` + more + `}], "sensors": [{"name": "S1", "tip": [120, 900], "lead": [[100,0],[120,900]]}, {"name": "S2", "spare": true, "tip": [500, 900], "lead": [[100,0],[500,900]]}]}]}`
+	return `{"schema": 1,` + top + ` "rooms": [{"name": "R", "lattice": {"origin": [75, 80], "angle_deg": 90, ` +
+		`"pitch_mm": ` + pitch + `}, "cables": [{"id": "H1", "catalogue": "A240-60", "length_mm": 60000,
+ "path": ` + path + `, "cold_lead": [[100,0],[75,75]]` + more + `}], "sensors": [{"name": "S1", "tip": [120, 900], ` +
+		`"lead": [[100,0],[120,900]]}, {"name": "S2", "spare": true, "tip": [500, 900], "lead": ` +
+		`[[100,0],[500,900]]}]}]}`
 }
 
 func TestLayByAFile(t *testing.T) {
@@ -33,7 +36,8 @@ func TestLayByAFile(t *testing.T) {
 	}
 	r := j.LaidBy.Rooms[0]
 	samePoints(t, "path", r.Cables[0].Path, []plane.Point{{X: 75, Y: 75}, {X: 75, Y: 1900}, {X: 165, Y: 1900}})
-	samePoints(t, "pegs and tips", []plane.Point{r.Pegs.Origin, *r.Sensors[0].Tip, *r.Sensors[1].Tip}, []plane.Point{{X: 75, Y: 80}, {X: 120, Y: 900}, {X: 500, Y: 900}})
+	samePoints(t, "pegs and tips", []plane.Point{r.Pegs.Origin, *r.Sensors[0].Tip, *r.Sensors[1].Tip},
+		[]plane.Point{{X: 75, Y: 80}, {X: 120, Y: 900}, {X: 500, Y: 900}})
 	near(t, "angle", r.Pegs.Angle, 1.5707963267948966, 1e-12)
 	if r.Sensors[0].Spare || !r.Sensors[1].Spare || j.LaidBy.Code == "" || r.Cables[0].ID != "H1" {
 		t.Errorf("%+v", j.LaidBy)
@@ -64,7 +68,8 @@ func TestLayByAFile(t *testing.T) {
 	if err := by(job(record+"plan = \""+j.LaidBy.Code+"\"\n"), layByFile("", "30", path, "")); err != nil {
 		t.Errorf("a record that rests on this plan: %v", err)
 	}
-	if err := by(job(record+"plan = \"7KF-4RP\"\n"), layByFile("", "30", path, "")); err == nil || !strings.Contains(err.Error(), "was laid by plan 7KF-4RP") {
+	if err := by(job(record+"plan = \"7KF-4RP\"\n"), layByFile("", "30", path, "")); err == nil ||
+		!strings.Contains(err.Error(), "was laid by plan 7KF-4RP") {
 		t.Errorf("a record of another plan: %v", err)
 	}
 	if err := job("").LayBy("p.json", func(string) ([]byte, error) { return nil, os.ErrNotExist }); err == nil {
@@ -81,7 +86,8 @@ func TestHowToMoveWhatReachesThroughAWall(t *testing.T) {
 		"wall = \"A\"\nfrom = 500\nwidth = 600\ndepth = 2500":   "less deep",
 		"wall = \"A\"\nfrom = 500\nwidth = 600\ndepth = 1990\n": "",
 	} {
-		_, r := readText(head + "[[room]]\nname = \"R\"\n" + anticlockwise + "[[room.fixture]]\nkind = \"cabinet\"\n" + things + "\n" + tail)
+		_, r := readText(head + "[[room]]\nname = \"R\"\n" + anticlockwise + "[[room.fixture]]\nkind = \"cabinet\"\n" +
+			things + "\n" + tail)
 		hint := ""
 		for _, d := range r.Diagnostics() {
 			hint += d.Hint

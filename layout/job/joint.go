@@ -11,7 +11,8 @@ import (
 func (r *Room) readJoints(t table, c Clearance) {
 	names := namesSeen{}
 	for i, jt := range limited(t, "joint") {
-		m := Joint{Name: jt.text("name"), Clear: jt.numOr("clear", c.Joint), Width: jt.num("width"), Span: jt.span(), Spans: jt.spans()}
+		m := Joint{Name: jt.text("name"), Clear: jt.numOr("clear", c.Joint), Width: jt.num("width"), Span: jt.span(),
+			Spans: jt.spans()}
 		names.check(jt, "name", m.Name, "joint")
 		if m.Name == "" {
 			m.Name = fmt.Sprintf("MJ%d", i+1)
@@ -40,7 +41,8 @@ func (r *Room) jointEnd(t table, key, name string) (plane.Point, bool) {
 		return plane.Point{}, false
 	}
 	if over := w.along - r.Walls[i].Length(); over > r.slack() {
-		t.with(key, fmt.Sprintf("the length may be %s at most", plainLength(t, r.Walls[i].Length())), r.wallNote(t, i), "%s ends %s beyond the end of wall %s", what, t.length(over), r.Walls[i].Letter)
+		t.with(key, fmt.Sprintf("the length may be %s at most", plainLength(t, r.Walls[i].Length())), r.wallNote(t, i),
+			"%s ends %s beyond the end of wall %s", what, t.length(over), r.Walls[i].Letter)
 		return plane.Point{}, false
 	}
 	return r.Walls[i].At(w.along), true
@@ -51,7 +53,8 @@ func (r *Room) jointEnd(t table, key, name string) (plane.Point, bool) {
 func (r *Room) trim(t table, m *Joint) bool {
 	s := m.Segment
 	if s.Length() < 1 {
-		t.errorf("to", "from and to are the joint's two ends", "movement joint %q has no length: both ends are at %s", m.Name, t.rd.place(s.A))
+		t.errorf("to", "from and to are the joint's two ends", "movement joint %q has no length: both ends are at %s",
+			m.Name, t.rd.place(s.A))
 		return false
 	}
 	first, last := math.Inf(1), math.Inf(-1)
@@ -66,7 +69,9 @@ func (r *Room) trim(t table, m *Joint) bool {
 			}
 		}
 		hint := "x runs east and y north from the same origin as the room's corners"
-		t.with("from", hint, r.wallNote(t, wall), "movement joint %q misses room %q: it passes %s from wall %s and cuts no floor", m.Name, r.Name, t.length(gap), r.Walls[wall].Letter)
+		t.with("from", hint, r.wallNote(t, wall),
+			"movement joint %q misses room %q: it passes %s from wall %s and cuts no floor", m.Name, r.Name,
+			t.length(gap), r.Walls[wall].Letter)
 		return false
 	}
 	m.Segment = plane.Segment{A: s.At(first), B: s.At(last)}

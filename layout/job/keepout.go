@@ -9,7 +9,8 @@ import (
 func (r *Room) readKeepOuts(t table, c Clearance) {
 	names := namesSeen{}
 	for i, kt := range limited(t, "keep_out") {
-		k := KeepOut{Name: kt.text("name"), Clear: kt.numOr("clear", c.KeepOut), Tiled: kt.flag("tiled"), Span: kt.span(), Spans: kt.spans()}
+		k := KeepOut{Name: kt.text("name"), Clear: kt.numOr("clear", c.KeepOut), Tiled: kt.flag("tiled"),
+			Span: kt.span(), Spans: kt.spans()}
 		names.check(kt, "name", k.Name, "keep-out")
 		what := thing("keep-out", k.Name)
 		if k.Name == "" {
@@ -34,10 +35,12 @@ func (r *Room) checkWithin(t table, what string, ring plane.Ring) {
 	case err != nil:
 		t.errorf(placeKey(t), "", "%s cannot be compared with room %q: %v", what, r.Name, err)
 	case wholly:
-		t.with(placeKey(t), "x runs east and y north from the same origin as the room's corners", r.wallNote(t, wall), "%s lies outside room %q, %s from wall %s", what, r.Name, t.length(depth), r.Walls[wall].Letter)
+		t.with(placeKey(t), "x runs east and y north from the same origin as the room's corners", r.wallNote(t, wall),
+			"%s lies outside room %q, %s from wall %s", what, r.Name, t.length(depth), r.Walls[wall].Letter)
 	case depth > r.slack():
 		t.rd.report.Add(Diagnostic{Severity: Warning, ID: "W004", Span: t.at(placeKey(t)), Notes: r.wallNote(t, wall),
-			Message: fmt.Sprintf("%s reaches %s through wall %s of room %q; what is beyond the wall is left out", what, t.length(depth), r.Walls[wall].Letter, r.Name)})
+			Message: fmt.Sprintf("%s reaches %s through wall %s of room %q; what is beyond the wall is left out", what,
+				t.length(depth), r.Walls[wall].Letter, r.Name)})
 	}
 }
 

@@ -12,31 +12,32 @@ type Type string
 // The types a key may have. A length, point or size takes text with a unit or
 // a bare number in the file's units.
 const (
-	TypeText          Type = "text"
-	TypeChoice        Type = "choice"        // one of Values
-	TypeWhole         Type = "whole"         // a whole number
-	TypeNumber        Type = "number"        // without a unit
-	TypeFlag          Type = "flag"          // true or false
-	TypeDate          Type = "date"          // 2026-11-24
-	TypeLength        Type = "length"        // mm inside
-	TypeAngle         Type = "angle"         // degrees: a number, "30deg" or "30°"
-	TypeShare         Type = "share"         // 0.1 or "10 %"
-	TypeArea          Type = "area"          // "6.5 m2" or "70 ft2"; m² inside
-	TypeVolume        Type = "volume"        // "14.5 L"; litres inside
-	TypeDensity       Type = "density"       // "150 W/m2", "14 W/ft2" or a number in W/m²; W/m² inside
-	TypeTransmittance Type = "transmittance" // "0.3 W/m2K", "0.05 Btu/h ft2 F", or a number in W/(m² K) in a job in mm; W/(m² K) inside
-	TypePack          Type = "pack"          // "22.7 kg", "50 lb", "0.3 L", "10 m" or "5 m2"
-	TypePoint         Type = "point"         // [x, y]
-	TypePlace         Type = "place"         // [x, y], or "B 4ft": on wall B, 4 ft from its start
-	TypePoints        Type = "points"        // [[x, y], …]
-	TypeSize          Type = "size"          // two lengths
-	TypeShares        Type = "shares"        // two shares, such as [-0.05, 0.10]
-	TypeTexts         Type = "texts"         // an array of text
-	TypeReading       Type = "reading"       // off an instrument: a number, or ">2000" beyond its range
-	TypeTemperature   Type = "temperature"   // "68 F", "20 C" or a number in °C; °C inside
-	TypeTable         Type = "table"         // [name]
-	TypeTables        Type = "tables"        // [[name]], any number of them
-	typeTopLevel      Type = "document"      // the file itself
+	TypeText    Type = "text"
+	TypeChoice  Type = "choice"  // one of Values
+	TypeWhole   Type = "whole"   // a whole number
+	TypeNumber  Type = "number"  // without a unit
+	TypeFlag    Type = "flag"    // true or false
+	TypeDate    Type = "date"    // 2026-11-24
+	TypeLength  Type = "length"  // mm inside
+	TypeAngle   Type = "angle"   // degrees: a number, "30deg" or "30°"
+	TypeShare   Type = "share"   // 0.1 or "10 %"
+	TypeArea    Type = "area"    // "6.5 m2" or "70 ft2"; m² inside
+	TypeVolume  Type = "volume"  // "14.5 L"; litres inside
+	TypeDensity Type = "density" // "150 W/m2", "14 W/ft2" or a number in W/m²; W/m² inside
+	// "0.3 W/m2K", "0.05 Btu/h ft2 F", or a number in W/(m² K) in a job in mm; W/(m² K) inside
+	TypeTransmittance Type = "transmittance"
+	TypePack          Type = "pack"        // "22.7 kg", "50 lb", "0.3 L", "10 m" or "5 m2"
+	TypePoint         Type = "point"       // [x, y]
+	TypePlace         Type = "place"       // [x, y], or "B 4ft": on wall B, 4 ft from its start
+	TypePoints        Type = "points"      // [[x, y], …]
+	TypeSize          Type = "size"        // two lengths
+	TypeShares        Type = "shares"      // two shares, such as [-0.05, 0.10]
+	TypeTexts         Type = "texts"       // an array of text
+	TypeReading       Type = "reading"     // off an instrument: a number, or ">2000" beyond its range
+	TypeTemperature   Type = "temperature" // "68 F", "20 C" or a number in °C; °C inside
+	TypeTable         Type = "table"       // [name]
+	TypeTables        Type = "tables"      // [[name]], any number of them
+	typeTopLevel      Type = "document"    // the file itself
 )
 
 // Limits bound a number. The zero value is from 0 up.
@@ -92,7 +93,8 @@ func (k Key) DefaultWords() string {
 // Keys returns every key of the job file, tables before what they hold.
 func Keys() []Key {
 	var out []Key
-	for _, part := range [][]Key{topKeys(), infoKeys(), membraneKeys(), clearanceKeys(), supplyKeys(), circuitKeys(), sensorKeys(), tileKeys(),
+	for _, part := range [][]Key{topKeys(), infoKeys(), membraneKeys(), clearanceKeys(), supplyKeys(), circuitKeys(),
+		sensorKeys(), tileKeys(),
 		layerKeys(), materialKeys(), cableKeys(), roomKeys(), openingKeys(), fixtureKeys(), keepOutKeys(), fixingKeys(),
 		jointKeys(), thermostatKeys(), lossKeys(), asLaidKeys(), warmthKeys(), labourKeys(), sheetKeys(), allowKeys()} {
 		out = append(out, part...)

@@ -1,19 +1,43 @@
 package job
 
 func roomKeys() []Key {
-	return under(Key{Path: "room", Type: TypeTables, Required: true, Doc: "One tiled floor", Example: "[[room]]\nname = \"Bath\"\ncorners = [[0, 0], [2850, 0], [2850, 2400], [0, 2400]]"},
+	return under(Key{Path: "room", Type: TypeTables, Required: true, Doc: "One tiled floor",
+		Example: "[[room]]\nname = \"Bath\"\ncorners = [[0, 0], [2850, 0], [2850, 2400], [0, 2400]]"},
 		Key{Path: "name", Type: TypeText, Required: true, Doc: "What it is called", Example: `name = "Bath"`},
-		Key{Path: "corners", Type: TypePoints, Least: 3, Doc: "Corners of the finished walls, one after the other; wall A runs from the first to the second", Example: "corners = [[0, 0], [2850, 0], [2850, 2400], [0, 2400]]"},
-		Key{Path: "walls", Type: TypeTexts, Least: 3, Doc: "Walls as a tape reads them: a compass word or a bearing clockwise from north, and a length; the first begins at [0, 0]", Example: `walls = ["east 9ft 4in", "north 6ft", "west 9ft 4in", "south 6ft"]`},
-		Key{Path: "closure", Type: TypeLength, Otherwise: "1/200 of the way round, 50 mm at most", Doc: "By how much taped walls may miss their start", Example: `closure = "30 mm"`},
-		Key{Path: "diagonals", Type: TypeTexts, Least: 1, Doc: "Diagonals as a check: the two walls at whose starts the tape was held, and the length", Example: `diagonals = ["A-C 11ft 1in", "B-D 11ft 1-1/4in"]`},
-		Key{Path: "measured_to", Type: TypeChoice, Values: []string{"finish", "stud"}, Default: `"finish"`, Doc: "To what the tape was held", Example: `measured_to = "stud"`},
-		Key{Path: "lining", Type: TypeLength, Default: "0", Doc: "Thickness of board and wall tile that goes on every wall measured to its studs", Example: `lining = "3/4in"`},
-		Key{Path: "cables", Type: TypeTexts, Otherwise: "the best fit of the catalogue is chosen, and why is said", Doc: "The cables laid here, by id", Example: `cables = ["A240-60"]`},
-		Key{Path: "first_peg", Type: TypePoint, Otherwise: "the pegs are set out so that the outer runs lie on the clearance line", Doc: "A crossing of the channels between the pegs, where the first strip of membrane is laid already or must begin", Example: "first_peg = [90, 82]"},
-		Key{Path: "exposed", Type: TypeLength, Otherwise: "the ground is that of a house of about 9 by 7 m, or of the room alone where that is larger", Doc: "How much of the floor's edge lies along outside walls, for the ground under a slab; 0 for a room without any", Example: `exposed = "5.2 m"`},
-		Key{Path: "first_tile", Type: TypePoints, Least: 2, Otherwise: "that of [[as_laid]]; without either, nothing is said by tile, only by place", Doc: "As the tiler set out: a corner of one whole tile, and a second point along the same edge in the direction that its row runs; the tile lies to the left of that line, its longer side along it", Example: "first_tile = [[150, 90], [2250, 90]]"},
-		Key{Path: "density", Type: TypeDensity, Limits: positive, Otherwise: "a usual one", Doc: "Power per area wanted where the cable is chosen", Example: `density = "140 W/m2"`},
+		Key{Path: "corners", Type: TypePoints, Least: 3,
+			Doc:     "Corners of the finished walls, one after the other; wall A runs from the first to the second",
+			Example: "corners = [[0, 0], [2850, 0], [2850, 2400], [0, 2400]]"},
+		Key{Path: "walls", Type: TypeTexts, Least: 3,
+			Doc: "Walls as a tape reads them: a compass word or a bearing clockwise from north, and a length; the " +
+				"first begins at [0, 0]",
+			Example: `walls = ["east 9ft 4in", "north 6ft", "west 9ft 4in", "south 6ft"]`},
+		Key{Path: "closure", Type: TypeLength, Otherwise: "1/200 of the way round, 50 mm at most",
+			Doc: "By how much taped walls may miss their start", Example: `closure = "30 mm"`},
+		Key{Path: "diagonals", Type: TypeTexts, Least: 1,
+			Doc:     "Diagonals as a check: the two walls at whose starts the tape was held, and the length",
+			Example: `diagonals = ["A-C 11ft 1in", "B-D 11ft 1-1/4in"]`},
+		Key{Path: "measured_to", Type: TypeChoice, Values: []string{"finish", "stud"}, Default: `"finish"`,
+			Doc: "To what the tape was held", Example: `measured_to = "stud"`},
+		Key{Path: "lining", Type: TypeLength, Default: "0",
+			Doc:     "Thickness of board and wall tile that goes on every wall measured to its studs",
+			Example: `lining = "3/4in"`},
+		Key{Path: "cables", Type: TypeTexts, Otherwise: "the best fit of the catalogue is chosen, and why is said",
+			Doc: "The cables laid here, by id", Example: `cables = ["A240-60"]`},
+		Key{Path: "first_peg", Type: TypePoint,
+			Otherwise: "the pegs are set out so that the outer runs lie on the clearance line",
+			Doc: "A crossing of the channels between the pegs, where the first strip of membrane is laid " +
+				"already or must begin", Example: "first_peg = [90, 82]"},
+		Key{Path: "exposed", Type: TypeLength,
+			Otherwise: "the ground is that of a house of about 9 by 7 m, or of the room alone where that is larger",
+			Doc: "How much of the floor's edge lies along outside walls, for the ground under a slab; 0 for a " +
+				"room without any", Example: `exposed = "5.2 m"`},
+		Key{Path: "first_tile", Type: TypePoints, Least: 2,
+			Otherwise: "that of [[as_laid]]; without either, nothing is said by tile, only by place",
+			Doc: "As the tiler set out: a corner of one whole tile, and a second point along the same edge in " +
+				"the direction that its row runs; the tile lies to the left of that line, its longer side along it",
+			Example: "first_tile = [[150, 90], [2250, 90]]"},
+		Key{Path: "density", Type: TypeDensity, Limits: positive, Otherwise: "a usual one",
+			Doc: "Power per area wanted where the cable is chosen", Example: `density = "140 W/m2"`},
 	)
 }
 
@@ -22,60 +46,92 @@ func wallKeys() []Key {
 	return []Key{
 		{Path: "wall", Type: TypeText, Doc: "The letter of the wall it stands against", Example: `wall = "B"`},
 		{Path: "from", Type: TypeLength, Doc: "From the wall's start to its near end", Example: `from = "2ft"`},
-		{Path: "to_end", Type: TypeLength, Doc: "From its far end to the wall's end, instead of from", Example: `to_end = "1ft 6in"`},
-		{Path: "centre", Type: TypeLength, Doc: "From the wall's start to its middle, instead of from", Example: `centre = "18in"`},
+		{Path: "to_end", Type: TypeLength, Doc: "From its far end to the wall's end, instead of from",
+			Example: `to_end = "1ft 6in"`},
+		{Path: "centre", Type: TypeLength, Doc: "From the wall's start to its middle, instead of from",
+			Example: `centre = "18in"`},
 	}
 }
 
 // floorKeys place a rectangle, a circle or an outline on the floor.
 func floorKeys() []Key {
 	return append(wallKeys(),
-		Key{Path: "off", Type: TypeLength, Default: "0", Doc: "How far its back stands off the wall", Example: `off = "1in"`},
+		Key{Path: "off", Type: TypeLength, Default: "0", Doc: "How far its back stands off the wall",
+			Example: `off = "1in"`},
 		Key{Path: "width", Type: TypeLength, Limits: positive, Doc: "Along the wall", Example: `width = "30in"`},
 		Key{Path: "depth", Type: TypeLength, Limits: positive, Doc: "Out from the wall", Example: `depth = "21in"`},
-		Key{Path: "diameter", Type: TypeLength, Limits: positive, Doc: "Of a round thing, instead of width and depth", Example: `diameter = "200 mm"`},
+		Key{Path: "diameter", Type: TypeLength, Limits: positive, Doc: "Of a round thing, instead of width and depth",
+			Example: `diameter = "200 mm"`},
 		Key{Path: "at", Type: TypePoint, Doc: "Its centre, where it stands free", Example: "at = [1200, 900]"},
-		Key{Path: "angle", Type: TypeAngle, Limits: signed, Default: "0", Doc: "By how much a free thing is turned counter-clockwise; at 0 its width runs east and its back is to the south", Example: "angle = 45"},
-		Key{Path: "outline", Type: TypePoints, Least: 3, Doc: "Its corners, instead of a wall or a centre", Example: "outline = [[0, 0], [760, 0], [760, 1520], [0, 1520]]"},
-		Key{Path: "clear", Type: TypeLength, Otherwise: "by [clearance]", Doc: "How far the cable stays away", Example: `clear = "50 mm"`},
+		Key{Path: "angle", Type: TypeAngle, Limits: signed, Default: "0",
+			Doc: "By how much a free thing is turned counter-clockwise; at 0 its width runs east and its back is to " +
+				"the south", Example: "angle = 45"},
+		Key{Path: "outline", Type: TypePoints, Least: 3, Doc: "Its corners, instead of a wall or a centre",
+			Example: "outline = [[0, 0], [760, 0], [760, 1520], [0, 1520]]"},
+		Key{Path: "clear", Type: TypeLength, Otherwise: "by [clearance]", Doc: "How far the cable stays away",
+			Example: `clear = "50 mm"`},
 	)
 }
 
 func openingKeys() []Key {
-	return under(Key{Path: "room.opening", Type: TypeTables, Doc: "A doorway, cased opening or window", Example: "[[room.opening]]\nkind = \"door\"\nwall = \"A\"\nfrom = \"2ft\"\nwidth = \"30in\""},
+	return under(Key{Path: "room.opening", Type: TypeTables, Doc: "A doorway, cased opening or window",
+		Example: "[[room.opening]]\nkind = \"door\"\nwall = \"A\"\nfrom = \"2ft\"\nwidth = \"30in\""},
 		append(wallKeys(),
-			Key{Path: "name", Type: TypeText, Otherwise: "its kind", Doc: "What it is called", Example: `name = "hall door"`},
-			Key{Path: "kind", Type: TypeChoice, Values: []string{"door", "opening", "window"}, Default: `"door"`, Doc: "What it is", Example: `kind = "opening"`},
-			Key{Path: "width", Type: TypeLength, Limits: positive, Required: true, Doc: "Clear width along the wall", Example: `width = "30in"`},
-			Key{Path: "swing", Type: TypeChoice, Values: []string{"in", "out", "slide", "none"}, Otherwise: "in for a door, none otherwise", Doc: "Which way the leaf goes", Example: `swing = "out"`},
-			Key{Path: "hinge", Type: TypeChoice, Values: []string{"start", "end"}, Default: `"start"`, Doc: "At which end of the opening, along the wall, the leaf hangs", Example: `hinge = "end"`},
-			Key{Path: "threshold", Type: TypeFlag, Default: "false", Doc: "A threshold will be screwed down here; the cable keeps the clearance of a fixing", Example: "threshold = true"},
+			Key{Path: "name", Type: TypeText, Otherwise: "its kind", Doc: "What it is called",
+				Example: `name = "hall door"`},
+			Key{Path: "kind", Type: TypeChoice, Values: []string{"door", "opening", "window"}, Default: `"door"`,
+				Doc: "What it is", Example: `kind = "opening"`},
+			Key{Path: "width", Type: TypeLength, Limits: positive, Required: true, Doc: "Clear width along the wall",
+				Example: `width = "30in"`},
+			Key{Path: "swing", Type: TypeChoice, Values: []string{"in", "out", "slide", "none"},
+				Otherwise: "in for a door, none otherwise", Doc: "Which way the leaf goes", Example: `swing = "out"`},
+			Key{Path: "hinge", Type: TypeChoice, Values: []string{"start", "end"}, Default: `"start"`,
+				Doc: "At which end of the opening, along the wall, the leaf hangs", Example: `hinge = "end"`},
+			Key{Path: "threshold", Type: TypeFlag, Default: "false",
+				Doc:     "A threshold will be screwed down here; the cable keeps the clearance of a fixing",
+				Example: "threshold = true"},
 		)...)
 }
 
 // fixtureKeys: 12 in of rough-in and a ring of about 7 in are the trade's.
 func fixtureKeys() []Key {
-	return under(Key{Path: "room.fixture", Type: TypeTables, Doc: "Something that stands on the floor", Example: "[[room.fixture]]\nkind = \"vanity\"\nwall = \"B\"\nfrom = \"2ft\""},
+	return under(Key{Path: "room.fixture", Type: TypeTables, Doc: "Something that stands on the floor",
+		Example: "[[room.fixture]]\nkind = \"vanity\"\nwall = \"B\"\nfrom = \"2ft\""},
 		append(withUsualSizes(floorKeys()),
-			Key{Path: "kind", Type: TypeChoice, Values: fixtureNames(), Required: true, Doc: "What it is; width, depth, clearance and the rest follow where they are left out", Example: `kind = "vanity"`},
-			Key{Path: "name", Type: TypeText, Otherwise: "its kind, numbered where there are several", Doc: "What it is called", Example: `name = "double vanity"`},
-			Key{Path: "tiled", Type: TypeFlag, Otherwise: "by kind: true for toilet, appliance and drain", Doc: "Whether tile runs under it", Example: "tiled = true"},
-			Key{Path: "undecided", Type: TypeFlag, Default: "false", Doc: "Not chosen yet: its place is reserved and listed as an open question", Example: "undecided = true"},
-			Key{Path: "heat", Type: TypeFlag, Otherwise: "by kind: true for hearth and register", Doc: "Whether it gives off heat, so that sensors stay away", Example: "heat = true"},
-			Key{Path: "rough_in", Type: TypeLength, Limits: positive, Default: `"305 mm"`, Doc: "A toilet's flange, from the finished wall to its centre", Example: `rough_in = "12in"`},
-			Key{Path: "flange", Type: TypePoint, Otherwise: "the rough-in out from the middle of its back", Doc: "Centre of a toilet's flange", Example: "flange = [600, 305]"},
-			Key{Path: "flange_radius", Type: TypeLength, Limits: positive, Default: `"89 mm"`, Doc: "Radius of the ring", Example: `flange_radius = "3-1/2in"`},
-			Key{Path: "flange_clear", Type: TypeLength, Otherwise: "by [clearance]", Doc: "How far the cable stays from the ring's edge", Example: `flange_clear = "6in"`},
+			Key{Path: "kind", Type: TypeChoice, Values: fixtureNames(), Required: true,
+				Doc:     "What it is; width, depth, clearance and the rest follow where they are left out",
+				Example: `kind = "vanity"`},
+			Key{Path: "name", Type: TypeText, Otherwise: "its kind, numbered where there are several",
+				Doc: "What it is called", Example: `name = "double vanity"`},
+			Key{Path: "tiled", Type: TypeFlag, Otherwise: "by kind: true for toilet, appliance and drain",
+				Doc: "Whether tile runs under it", Example: "tiled = true"},
+			Key{Path: "undecided", Type: TypeFlag, Default: "false",
+				Doc:     "Not chosen yet: its place is reserved and listed as an open question",
+				Example: "undecided = true"},
+			Key{Path: "heat", Type: TypeFlag, Otherwise: "by kind: true for hearth and register",
+				Doc: "Whether it gives off heat, so that sensors stay away", Example: "heat = true"},
+			Key{Path: "rough_in", Type: TypeLength, Limits: positive, Default: `"305 mm"`,
+				Doc: "A toilet's flange, from the finished wall to its centre", Example: `rough_in = "12in"`},
+			Key{Path: "flange", Type: TypePoint, Otherwise: "the rough-in out from the middle of its back",
+				Doc: "Centre of a toilet's flange", Example: "flange = [600, 305]"},
+			Key{Path: "flange_radius", Type: TypeLength, Limits: positive, Default: `"89 mm"`,
+				Doc: "Radius of the ring", Example: `flange_radius = "3-1/2in"`},
+			Key{Path: "flange_clear", Type: TypeLength, Otherwise: "by [clearance]",
+				Doc: "How far the cable stays from the ring's edge", Example: `flange_clear = "6in"`},
 		)...)
 }
 
 func keepOutKeys() []Key {
-	return append(under(Key{Path: "room.keep_out", Type: TypeTables, Doc: "Floor without cable, of any shape", Example: "[[room.keep_out]]\nname = \"tub\"\noutline = [[0, 0], [760, 0], [760, 1520], [0, 1520]]"},
+	return append(under(Key{Path: "room.keep_out", Type: TypeTables, Doc: "Floor without cable, of any shape",
+		Example: "[[room.keep_out]]\nname = \"tub\"\noutline = [[0, 0], [760, 0], [760, 1520], [0, 1520]]"},
 		append(floorKeys(),
-			Key{Path: "name", Type: TypeText, Otherwise: "keep-out and a number", Doc: "What it is called", Example: `name = "tub"`},
-			Key{Path: "tiled", Type: TypeFlag, Default: "false", Doc: "Whether tile runs under it", Example: "tiled = true"},
+			Key{Path: "name", Type: TypeText, Otherwise: "keep-out and a number", Doc: "What it is called",
+				Example: `name = "tub"`},
+			Key{Path: "tiled", Type: TypeFlag, Default: "false", Doc: "Whether tile runs under it",
+				Example: "tiled = true"},
 		)...),
-		under(Key{Path: "room.low", Type: TypeTables, Doc: "Floor where warmth matters least: the cable may end there", Example: "[[room.low]]\nwall = \"C\"\nfrom = 0\nwidth = \"600 mm\"\ndepth = \"300 mm\""},
+		under(Key{Path: "room.low", Type: TypeTables, Doc: "Floor where warmth matters least: the cable may end there",
+			Example: "[[room.low]]\nwall = \"C\"\nfrom = 0\nwidth = \"600 mm\"\ndepth = \"300 mm\""},
 			lowKeys()...)...)
 }
 
@@ -91,39 +147,62 @@ func lowKeys() []Key {
 }
 
 func fixingKeys() []Key {
-	return under(Key{Path: "room.fixing", Type: TypeTables, Doc: "Something to be screwed or drilled into the floor later", Example: "[[room.fixing]]\nkind = \"door stop\"\nat = [700, 60]"},
+	return under(Key{Path: "room.fixing", Type: TypeTables,
+		Doc:     "Something to be screwed or drilled into the floor later",
+		Example: "[[room.fixing]]\nkind = \"door stop\"\nat = [700, 60]"},
 		append(wallKeys(),
-			Key{Path: "kind", Type: TypeText, Required: true, Doc: "Door stop, threshold, shower glass, anti-tip bracket or the like", Example: `kind = "door stop"`},
-			Key{Path: "name", Type: TypeText, Otherwise: "its kind", Doc: "What it is called", Example: `name = "stop behind the door"`},
+			Key{Path: "kind", Type: TypeText, Required: true,
+				Doc: "Door stop, threshold, shower glass, anti-tip bracket or the like", Example: `kind = "door stop"`},
+			Key{Path: "name", Type: TypeText, Otherwise: "its kind", Doc: "What it is called",
+				Example: `name = "stop behind the door"`},
 			Key{Path: "at", Type: TypePoint, Doc: "Where, for a single point", Example: "at = [700, 60]"},
-			Key{Path: "line", Type: TypePoints, Least: 2, Doc: "Where, for something along a line", Example: "line = [[0, 900], [900, 900]]"},
-			Key{Path: "width", Type: TypeLength, Default: "0", Doc: "Its length along the wall", Example: `width = "30in"`},
+			Key{Path: "line", Type: TypePoints, Least: 2, Doc: "Where, for something along a line",
+				Example: "line = [[0, 900], [900, 900]]"},
+			Key{Path: "width", Type: TypeLength, Default: "0", Doc: "Its length along the wall",
+				Example: `width = "30in"`},
 			Key{Path: "off", Type: TypeLength, Default: "0", Doc: "How far it is off the wall", Example: `off = "3in"`},
-			Key{Path: "clear", Type: TypeLength, Otherwise: "by [clearance]", Doc: "How far the cable stays away", Example: `clear = "100 mm"`},
+			Key{Path: "clear", Type: TypeLength, Otherwise: "by [clearance]", Doc: "How far the cable stays away",
+				Example: `clear = "100 mm"`},
 		)...)
 }
 
 func jointKeys() []Key {
-	return under(Key{Path: "room.joint", Type: TypeTables, Doc: "A movement joint: no heating cable crosses it", Example: "[[room.joint]]\nfrom = [1200, 0]\nto = [1200, 2400]"},
-		Key{Path: "name", Type: TypeText, Otherwise: "MJ and a number", Doc: "What it is called", Example: `name = "MJ1"`},
-		Key{Path: "from", Type: TypePlace, Required: true, Doc: "One end, as a point or as a wall and the length from its start; what reaches beyond the walls is trimmed", Example: "from = [1200, 0]"},
+	return under(Key{Path: "room.joint", Type: TypeTables, Doc: "A movement joint: no heating cable crosses it",
+		Example: "[[room.joint]]\nfrom = [1200, 0]\nto = [1200, 2400]"},
+		Key{Path: "name", Type: TypeText, Otherwise: "MJ and a number", Doc: "What it is called",
+			Example: `name = "MJ1"`},
+		Key{Path: "from", Type: TypePlace, Required: true,
+			Doc: "One end, as a point or as a wall and the length from its start; what reaches beyond the walls is " +
+				"trimmed", Example: "from = [1200, 0]"},
 		Key{Path: "to", Type: TypePlace, Required: true, Doc: "The other end", Example: `to = "C 5ft 4in"`},
-		Key{Path: "clear", Type: TypeLength, Otherwise: "by [clearance]", Doc: "How far the cable stays away", Example: `clear = "50 mm"`},
+		Key{Path: "clear", Type: TypeLength, Otherwise: "by [clearance]", Doc: "How far the cable stays away",
+			Example: `clear = "50 mm"`},
 		Key{Path: "width", Type: TypeLength, Default: `"6 mm"`, Doc: "Width of the joint", Example: `width = "1/4in"`},
 	)
 }
 
 // thermostatKeys: a tail of 8 in and 4 in of slack are common practice.
 func thermostatKeys() []Key {
-	return under(Key{Path: "room.thermostat", Type: TypeTable, Required: true, Doc: "The box the leads rise to", Example: "[room.thermostat]\nwall = \"A\"\nfrom = \"4ft 6in\""},
-		Key{Path: "at", Type: TypePoint, Doc: "Where its wall meets the floor; the lead comes down here", Example: "at = [1400, 0]"},
+	return under(Key{Path: "room.thermostat", Type: TypeTable, Required: true, Doc: "The box the leads rise to",
+		Example: "[room.thermostat]\nwall = \"A\"\nfrom = \"4ft 6in\""},
+		Key{Path: "at", Type: TypePoint, Doc: "Where its wall meets the floor; the lead comes down here",
+			Example: "at = [1400, 0]"},
 		Key{Path: "wall", Type: TypeText, Doc: "The letter of its wall, instead of at", Example: `wall = "A"`},
-		Key{Path: "from", Type: TypeLength, Doc: "From the wall's start to the middle of the box", Example: `from = "4ft 6in"`},
-		Key{Path: "to_end", Type: TypeLength, Doc: "From the middle of the box to the wall's end, instead of from", Example: `to_end = "2ft"`},
-		Key{Path: "height", Type: TypeLength, Limits: Limits{Max: 5000}, Otherwise: "48 in in North America, 1200 mm in other regions", Doc: "Of the box above the floor", Example: `height = "48in"`},
-		Key{Path: "tail", Type: TypeLength, Default: `"200 mm"`, Doc: "Lead wanted inside the box", Example: `tail = "8in"`},
-		Key{Path: "slack", Type: TypeLength, Default: `"100 mm"`, Doc: "Lead kept as slack on the floor", Example: `slack = "4in"`},
-		Key{Path: "circuit", Type: TypeText, Otherwise: "the job's only [[circuit]], where there is just one", Doc: "The circuit that feeds it, by its name", Example: `circuit = "7"`},
-		Key{Path: "floor_limit", Type: TypeTemperature, Limits: Limits{Min: 10, Max: 60}, Otherwise: "not known; a warning says so where the floor needs one", Doc: "What its floor sensor is set to keep the floor below", Example: `floor_limit = "29 C"`},
+		Key{Path: "from", Type: TypeLength, Doc: "From the wall's start to the middle of the box",
+			Example: `from = "4ft 6in"`},
+		Key{Path: "to_end", Type: TypeLength, Doc: "From the middle of the box to the wall's end, instead of from",
+			Example: `to_end = "2ft"`},
+		Key{Path: "height", Type: TypeLength, Limits: Limits{Max: 5000},
+			Otherwise: "48 in in North America, 1200 mm in other regions", Doc: "Of the box above the floor",
+			Example: `height = "48in"`},
+		Key{Path: "tail", Type: TypeLength, Default: `"200 mm"`, Doc: "Lead wanted inside the box",
+			Example: `tail = "8in"`},
+		Key{Path: "slack", Type: TypeLength, Default: `"100 mm"`, Doc: "Lead kept as slack on the floor",
+			Example: `slack = "4in"`},
+		Key{Path: "circuit", Type: TypeText, Otherwise: "the job's only [[circuit]], where there is just one",
+			Doc: "The circuit that feeds it, by its name", Example: `circuit = "7"`},
+		Key{Path: "floor_limit", Type: TypeTemperature, Limits: Limits{Min: 10, Max: 60},
+			Otherwise: "not known; a warning says so where the floor needs one",
+			Doc:       "What its floor sensor is set to keep the floor below", Example: `floor_limit = "29 C"`},
 	)
 }

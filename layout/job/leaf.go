@@ -120,7 +120,8 @@ func (rd *reader) parseText(n *tree.Node, k Key) (string, *valueError) {
 // isName reports whether a text has to find room in a table or a title block:
 // all do but those that are sentences or name a file.
 func isName(k Key) bool {
-	return k.Type == TypeText && !slices.Contains([]string{"catalogue", "prices", "as_laid.plan", "revision.text", "allow.reason"}, k.Path)
+	return k.Type == TypeText && !slices.Contains([]string{"catalogue", "prices", "as_laid.plan", "revision.text",
+		"allow.reason"}, k.Path)
 }
 
 func (rd *reader) parseDate(n *tree.Node, k Key) (time.Time, *valueError) {

@@ -30,13 +30,19 @@ func (p productKind) keys() []Key {
 	if p.pack != "" {
 		silent = ""
 	}
-	return under(Key{Path: "materials." + p.key, Type: TypeTable, Doc: p.doc, Otherwise: silent, Example: "[materials." + p.key + "]\npack = \"22.7 kg\""},
+	return under(Key{Path: "materials." + p.key, Type: TypeTable, Doc: p.doc, Otherwise: silent,
+		Example: "[materials." + p.key + "]\npack = \"22.7 kg\""},
 		Key{Path: "name", Type: TypeText, Doc: "What to ask for", Example: `name = "Flexible mortar"`},
-		Key{Path: "pack", Type: TypePack, Limits: positive, Default: p.pack, DefaultIn: p.packIn, Doc: "Size of a pack: kg, lb, L, gal, fl oz, m, ft, m2 or ft2", Example: `pack = "50 lb"`},
-		Key{Path: "coverage", Type: TypeArea, Limits: positive, Default: p.coverage, Doc: "Area a pack covers", Example: `coverage = "75 ft2"`},
-		Key{Path: "yield", Type: TypeVolume, Limits: positive, Default: p.yield, DefaultIn: p.yieldIn, Doc: "Wet volume a pack gives", Example: `yield = "14.5 L"`},
-		Key{Path: "density", Type: TypeNumber, Limits: positive, Default: p.density, Doc: "Dry kg/L, of grout", Example: "density = 1.6"},
-		Key{Path: "waste", Type: TypeShare, Limits: Limits{Max: 1}, Default: p.wasteText, Doc: "Share added for waste", Example: `waste = "10 %"`},
+		Key{Path: "pack", Type: TypePack, Limits: positive, Default: p.pack, DefaultIn: p.packIn,
+			Doc: "Size of a pack: kg, lb, L, gal, fl oz, m, ft, m2 or ft2", Example: `pack = "50 lb"`},
+		Key{Path: "coverage", Type: TypeArea, Limits: positive, Default: p.coverage, Doc: "Area a pack covers",
+			Example: `coverage = "75 ft2"`},
+		Key{Path: "yield", Type: TypeVolume, Limits: positive, Default: p.yield, DefaultIn: p.yieldIn,
+			Doc: "Wet volume a pack gives", Example: `yield = "14.5 L"`},
+		Key{Path: "density", Type: TypeNumber, Limits: positive, Default: p.density, Doc: "Dry kg/L, of grout",
+			Example: "density = 1.6"},
+		Key{Path: "waste", Type: TypeShare, Limits: Limits{Max: 1}, Default: p.wasteText, Doc: "Share added for waste",
+			Example: `waste = "10 %"`},
 		Key{Path: "price", Type: TypeNumber, Doc: "Of a pack", Example: "price = 24.5"},
 	)
 }
@@ -48,11 +54,18 @@ const usualBed = 3.4
 // 45 degrees, half of the ridges' height flattened; 1/4 in is the least
 // perimeter joint of the trade's movement joint rules.
 func materialKeys() []Key {
-	out := under(Key{Path: "materials", Type: TypeTable, Doc: "Yields of what is bought by area or volume", Example: "[materials]"},
-		Key{Path: "bed_thickness", Type: TypeLength, Limits: positive, Otherwise: "the layer of mortar next under the tile, else 3.4 mm", Doc: "Mean thickness of the bed under the tile", Example: `bed_thickness = "3.4 mm"`},
-		Key{Path: "bed_notch", Type: TypeLength, Limits: positive, Otherwise: "bed_thickness", Doc: "Depth of the square notch of the trowel that lays that bed; it wins over bed_thickness", Example: `bed_notch = "3/8in"`},
-		Key{Path: "sealant_width", Type: TypeLength, Limits: positive, Default: `"1/4in"`, Doc: "Width of a sealed joint", Example: `sealant_width = "6 mm"`},
-		Key{Path: "sealant_depth", Type: TypeLength, Limits: positive, Otherwise: "the tile's thickness", Doc: "Depth of a sealed joint", Example: `sealant_depth = "8 mm"`},
+	out := under(Key{Path: "materials", Type: TypeTable, Doc: "Yields of what is bought by area or volume",
+		Example: "[materials]"},
+		Key{Path: "bed_thickness", Type: TypeLength, Limits: positive,
+			Otherwise: "the layer of mortar next under the tile, else 3.4 mm",
+			Doc:       "Mean thickness of the bed under the tile", Example: `bed_thickness = "3.4 mm"`},
+		Key{Path: "bed_notch", Type: TypeLength, Limits: positive, Otherwise: "bed_thickness",
+			Doc:     "Depth of the square notch of the trowel that lays that bed; it wins over bed_thickness",
+			Example: `bed_notch = "3/8in"`},
+		Key{Path: "sealant_width", Type: TypeLength, Limits: positive, Default: `"1/4in"`,
+			Doc: "Width of a sealed joint", Example: `sealant_width = "6 mm"`},
+		Key{Path: "sealant_depth", Type: TypeLength, Limits: positive, Otherwise: "the tile's thickness",
+			Doc: "Depth of a sealed joint", Example: `sealant_depth = "8 mm"`},
 	)
 	for _, p := range productKinds {
 		out = append(out, p.keys()...)
@@ -74,9 +87,12 @@ func (j *Job) readMaterials(t table) {
 	m.BondMortar = readProduct(t.sub("bond_mortar"))
 	m.FillMortar = readProduct(t.sub("fill_mortar"))
 	m.BedMortar = readProduct(t.sub("bed_mortar"))
-	holdPack(t.sub("bond_mortar"), m.BondMortar, "coverage", bondPerArea, func(pack, area float64) float64 { return pack / area })
-	holdPack(t.sub("fill_mortar"), m.FillMortar, "yield", wetPerDry, func(pack, wet float64) float64 { return wet / pack })
-	holdPack(t.sub("bed_mortar"), m.BedMortar, "yield", wetPerDry, func(pack, wet float64) float64 { return wet / pack })
+	holdPack(t.sub("bond_mortar"), m.BondMortar, "coverage", bondPerArea,
+		func(pack, area float64) float64 { return pack / area })
+	holdPack(t.sub("fill_mortar"), m.FillMortar, "yield", wetPerDry,
+		func(pack, wet float64) float64 { return wet / pack })
+	holdPack(t.sub("bed_mortar"), m.BedMortar, "yield", wetPerDry,
+		func(pack, wet float64) float64 { return wet / pack })
 	m.Grout = readProduct(t.sub("grout"))
 	m.Sealant = readProduct(t.sub("sealant"))
 	m.Primer = readProduct(t.sub("primer"))
@@ -98,6 +114,7 @@ func readProduct(t table) Product {
 // kg.
 func holdPack(t table, p Product, key string, r plausible, of func(pack, v float64) float64) {
 	if p.Unit == "kg" && p.Pack > 0 && t.readable(key) {
-		t.hold(key, held{plausible: r, with: "for a pack of " + brief(p.Pack) + " kg", of: func(v float64) float64 { return of(p.Pack, v) }})
+		t.hold(key, held{plausible: r, with: "for a pack of " + brief(p.Pack) + " kg",
+			of: func(v float64) float64 { return of(p.Pack, v) }})
 	}
 }

@@ -15,14 +15,19 @@ type unit struct {
 // Units by dimension, the one kept inside first. The pound and the foot are
 // the international ones of 1959, the gallon is the US one.
 var (
-	angleUnits         = []unit{{"deg", 1}, {"°", 1}, {"degrees", 1}}
-	shareUnits         = []unit{{"%", 0.01}, {"percent", 0.01}}
-	areaUnits          = []unit{{"m2", 1}, {"m²", 1}, {"sqm", 1}, {"ft2", sqFt}, {"ft²", sqFt}, {"sqft", sqFt}, {"sq ft", sqFt}}
-	volumeUnits        = []unit{{"L", 1}, {"l", 1}, {"litres", 1}, {"ml", 0.001}, {"mL", 0.001}, {"gal", 3.785411784}, {"fl oz", 3.785411784 / 128}, {"floz", 3.785411784 / 128}, {"ft3", 28.316846592}, {"ft³", 28.316846592}}
+	angleUnits = []unit{{"deg", 1}, {"°", 1}, {"degrees", 1}}
+	shareUnits = []unit{{"%", 0.01}, {"percent", 0.01}}
+	areaUnits  = []unit{{"m2", 1}, {"m²", 1}, {"sqm", 1}, {"ft2", sqFt}, {"ft²", sqFt}, {"sqft", sqFt},
+		{"sq ft", sqFt}}
+	volumeUnits = []unit{{"L", 1}, {"l", 1}, {"litres", 1}, {"ml", 0.001}, {"mL", 0.001}, {"gal", 3.785411784},
+		{"fl oz", 3.785411784 / 128}, {"floz", 3.785411784 / 128}, {"ft3", 28.316846592}, {"ft³", 28.316846592}}
 	massUnits          = []unit{{"kg", 1}, {"lb", 0.45359237}, {"lbs", 0.45359237}, {"g", 0.001}}
 	spanUnits          = []unit{{"m", 1}, {"ft", 0.3048}, {"cm", 0.01}, {"mm", 0.001}}
-	transmittanceUnits = []unit{{"W/m2K", 1}, {"W/m²K", 1}, {"W/m2 K", 1}, {"W/(m2 K)", 1}, {"W/(m² K)", 1}, {"W/(m²K)", 1}, {"Btu/h ft2 F", btu}, {"Btu/(h ft2 F)", btu}, {"Btu/h ft² °F", btu}, {"Btu/(h ft² °F)", btu}, {"Btu/hr ft2 F", btu}}
-	densityUnits       = []unit{{"W/m2", 1}, {"W/m²", 1}, {"W/ft2", 1 / sqFt}, {"W/ft²", 1 / sqFt}, {"W/sqft", 1 / sqFt}}
+	transmittanceUnits = []unit{{"W/m2K", 1}, {"W/m²K", 1}, {"W/m2 K", 1}, {"W/(m2 K)", 1}, {"W/(m² K)", 1},
+		{"W/(m²K)", 1}, {"Btu/h ft2 F", btu}, {"Btu/(h ft2 F)", btu}, {"Btu/h ft² °F", btu}, {"Btu/(h ft² °F)",
+			btu}, {"Btu/hr ft2 F", btu}}
+	densityUnits = []unit{{"W/m2", 1}, {"W/m²", 1}, {"W/ft2", 1 / sqFt}, {"W/ft²", 1 / sqFt},
+		{"W/sqft", 1 / sqFt}}
 )
 
 // btu is 1 Btu/(h ft² °F) in W/(m² K).

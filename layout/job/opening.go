@@ -21,8 +21,9 @@ func (r *Room) readOpenings(t table, c Clearance) {
 }
 
 func (r *Room) readOpening(t table) (Opening, bool) {
-	o := Opening{Kind: t.text("kind"), Name: t.text("name"), Swing: t.text("swing"), Hinge: t.text("hinge"), Threshold: t.flag("threshold"),
-		Span: t.span(), Spans: t.spans()}
+	o := Opening{Kind: t.text("kind"), Name: t.text("name"), Swing: t.text("swing"), Hinge: t.text("hinge"),
+		Threshold: t.flag("threshold"),
+		Span:      t.span(), Spans: t.spans()}
 	if o.Name == "" {
 		o.Name = o.Kind
 	}
@@ -51,8 +52,11 @@ func (r *Room) readOpening(t table) (Opening, bool) {
 func (r *Room) clearOfOthers(t table, o Opening) bool {
 	for _, p := range r.Openings {
 		if over := min(o.To, p.To) - max(o.From, p.From); p.Wall == o.Wall && over > r.slack() {
-			t.with(placeKey(t), "move one of them, or make it narrower", []Note{{p.Span, fmt.Sprintf("%s runs from %s to %s", thing(p.Kind, p.Name), t.length(p.From), t.length(p.To))}},
-				"%s overlaps %s by %s on wall %s", thing(o.Kind, o.Name), thing(p.Kind, p.Name), t.length(over), r.Walls[o.Wall].Letter)
+			t.with(placeKey(t), "move one of them, or make it narrower",
+				[]Note{{p.Span, fmt.Sprintf("%s runs from %s to %s", thing(p.Kind, p.Name), t.length(p.From),
+					t.length(p.To))}},
+				"%s overlaps %s by %s on wall %s", thing(o.Kind, o.Name), thing(p.Kind, p.Name), t.length(over),
+				r.Walls[o.Wall].Letter)
 			return false
 		}
 	}
@@ -62,7 +66,8 @@ func (r *Room) clearOfOthers(t table, o Opening) bool {
 // threshold is the fixing of an opening's threshold.
 func (r *Room) threshold(o Opening, c Clearance) Fixing {
 	w := r.Walls[o.Wall]
-	return Fixing{Kind: "threshold", Name: o.Name + " threshold", Line: []plane.Point{w.At(o.From), w.At(o.To)}, Clear: c.Fixing, Span: o.Span, Spans: o.Spans}
+	return Fixing{Kind: "threshold", Name: o.Name + " threshold", Line: []plane.Point{w.At(o.From), w.At(o.To)},
+		Clear: c.Fixing, Span: o.Span, Spans: o.Spans}
 }
 
 // thing names a thing in a message: its kind, and its name where that says more.

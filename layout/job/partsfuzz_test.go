@@ -14,7 +14,8 @@ import (
 // walked, or a reason why not. Then it tapes a room with it, whose corners are
 // where the tape says, but for the gap that was spread.
 func FuzzWalls(f *testing.F) {
-	for _, s := range []string{"east 9ft 4in", "47.5deg 3ft 2in", "-90 degrees 1m", "North-East 1/2\"", "nw2", "360° 1e3 mm", "s", "325deg", "east 1e309", "ost 3 m", "\xff"} {
+	for _, s := range []string{"east 9ft 4in", "47.5deg 3ft 2in", "-90 degrees 1m", "North-East 1/2\"", "nw2",
+		"360° 1e3 mm", "s", "325deg", "east 1e309", "ost 3 m", "\xff"} {
 		for _, u := range []byte{0, 1, 2} {
 			f.Add(s, u)
 		}
@@ -81,9 +82,12 @@ func FuzzAsLaid(f *testing.F) {
 		}
 		f.Add("[[as_laid]]"+laid, string(plan))
 	}
-	f.Add("[[as_laid]]\nroom = \"Bath\"\nevidence = \"plan only\"\nplan = \"x\"", `{"schema": 1, "rooms": [{"name": "Bath", "cables": [{"id": "H1", "path": [[1, 2], [1e400, 3]]}]}]}`)
-	f.Add("[[as_laid]]\nroom = \"Bath\"\nevidence = \"measured by hand\"\nstart = [75, 75]\nlegs = [\"north 75\", \"e 3 pegs\"]", "")
-	f.Add("[[as_laid]]\nroom = \"Bath\"\n[[as_laid.reading]]\nstage = \"hook-up\"\ninsulation = \">2000\"\nohms = nan\nfloor = \"68 F\"", "")
+	f.Add("[[as_laid]]\nroom = \"Bath\"\nevidence = \"plan only\"\nplan = \"x\"",
+		`{"schema": 1, "rooms": [{"name": "Bath", "cables": [{"id": "H1", "path": [[1, 2], [1e400, 3]]}]}]}`)
+	f.Add("[[as_laid]]\nroom = \"Bath\"\nevidence = \"measured by hand\"\nstart = [75, 75]\nlegs = [\"north 75\", "+
+		"\"e 3 pegs\"]", "")
+	f.Add("[[as_laid]]\nroom = \"Bath\"\n[[as_laid.reading]]\nstage = \"hook-up\"\ninsulation = \">2000\"\nohms = "+
+		"nan\nfloor = \"68 F\"", "")
 	f.Fuzz(func(t *testing.T, records, plan string) {
 		open := func(string) ([]byte, error) {
 			if plan == "" {
@@ -132,11 +136,13 @@ func usable(t *testing.T, j *Job, a Laid) {
 // FuzzPrices reads any file as prices: each has a code of its own and costs
 // something that can be added up, and stands where it is said to.
 func FuzzPrices(f *testing.F) {
-	for _, s := range []string{"code,price\nmembrane,12.50\n", "\ufeffPrice, Code\r\n1,\"a \"\"b\"\"\"\r\n", "code,price\n# left out\nx,\nx,1\nx,2", "code\n", "\"", "a,b\nc", "code,price\nm,1e999\nn,nan\no,-1"} {
+	for _, s := range []string{"code,price\nmembrane,12.50\n", "\ufeffPrice, Code\r\n1,\"a \"\"b\"\"\"\r\n",
+		"code,price\n# left out\nx,\nx,1\nx,2", "code\n", "\"", "a,b\nc", "code,price\nm,1e999\nn,nan\no,-1"} {
 		f.Add([]byte(s))
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
-		j, report := Read("job.toml", []byte("prices = \"p.csv\"\n"+laidHead), func(string) ([]byte, error) { return data, nil })
+		j, report := Read("job.toml", []byte("prices = \"p.csv\"\n"+laidHead),
+			func(string) ([]byte, error) { return data, nil })
 		report.Finish()
 		printed(t, report)
 		seen := map[string]bool{}

@@ -28,7 +28,8 @@ const circleSides = 32
 func (r *Room) place(t table, what string, usual size) (s spot, ok bool) {
 	ways := given(t, "wall", "at", "outline")
 	if len(ways) == 0 {
-		t.errorf("name", `add wall = "A" with from = "2ft", or at = [x, y], or outline = [[x, y], …]`, "%s is not said to stand anywhere", what)
+		t.errorf("name", `add wall = "A" with from = "2ft", or at = [x, y], or outline = [[x, y], …]`,
+			"%s is not said to stand anywhere", what)
 		return s, false
 	}
 	if len(ways) > 1 {
@@ -57,10 +58,11 @@ var idle = map[string]struct {
 	words string
 	keys  []string
 }{
-	"wall":    {"stands against its wall", []string{"angle"}},
-	"at":      {"stands free, by its centre", []string{"from", "to_end", "centre", "off"}},
-	"outline": {"is given by its outline", []string{"from", "to_end", "centre", "off", "width", "depth", "diameter", "angle"}},
-	"line":    {"is given by its line", []string{"from", "to_end", "centre", "off", "width"}},
+	"wall": {"stands against its wall", []string{"angle"}},
+	"at":   {"stands free, by its centre", []string{"from", "to_end", "centre", "off"}},
+	"outline": {"is given by its outline", []string{"from", "to_end", "centre", "off", "width", "depth", "diameter",
+		"angle"}},
+	"line": {"is given by its line", []string{"from", "to_end", "centre", "off", "width"}},
 }
 
 // refuseIdle reports keys that would be passed over without a word.
@@ -105,7 +107,8 @@ func sizeOf(t table, what string, usual size) (size, bool) {
 	bothEnds := t.has("from") && t.has("to_end")
 	switch {
 	case z.depth == 0:
-		t.errorf("name", `add depth = "2ft", or diameter for a round one`, "%s has no usual size, and no depth is given", what)
+		t.errorf("name", `add depth = "2ft", or diameter for a round one`,
+			"%s has no usual size, and no depth is given", what)
 	case z.width == 0 && !bothEnds:
 		t.errorf("name", `add width = "3ft"`, "%s has no usual size, and no width is given", what)
 	default:
@@ -141,7 +144,8 @@ func (r *Room) byOutline(t table, what string) (spot, bool) {
 	ring := plane.Ring(opened(t.points("outline")))
 	if c, bad := ring.SelfClash(); bad {
 		hint := "give the corners in the order in which one walks round it"
-		t.rd.report.Errorf(t.atItem("outline", c.I), hint, "the outline of %s crosses or touches itself at %s", what, t.rd.place(c.At))
+		t.rd.report.Errorf(t.atItem("outline", c.I), hint, "the outline of %s crosses or touches itself at %s", what,
+			t.rd.place(c.At))
 		return spot{}, false
 	}
 	if ring.Area() < 1 {
@@ -178,7 +182,8 @@ func (r *Room) wallNamed(t table, key, name, what string) (int, bool) {
 			return i, true
 		}
 	}
-	hint := fmt.Sprintf("wall A is the first one written; room %q has walls A to %s", r.Name, r.Walls[len(r.Walls)-1].Letter)
+	hint := fmt.Sprintf("wall A is the first one written; room %q has walls A to %s", r.Name,
+		r.Walls[len(r.Walls)-1].Letter)
 	if facing := r.facing(strings.ToLower(strings.TrimSpace(name))); facing != "" {
 		hint += "; in the " + strings.ToLower(strings.TrimSpace(name)) + " is " + facing
 	}
@@ -203,7 +208,8 @@ func (r *Room) along(t table, what string, wall int, width float64) (from, to fl
 	ways := given(t, "from", "to_end", "centre")
 	switch {
 	case len(ways) == 0:
-		t.errorf("wall", `add from = "2ft", measured from the wall's start, or to_end or centre`, "%s has a wall but no place along it", what)
+		t.errorf("wall", `add from = "2ft", measured from the wall's start, or to_end or centre`,
+			"%s has a wall but no place along it", what)
 		return 0, 0, false
 	case len(ways) == 2 && ways[0] == "from" && ways[1] == "to_end" && !t.has("width"):
 		return t.num("from"), length - t.num("to_end"), r.fitsWall(t, what, wall, t.num("from"), length-t.num("to_end"))
@@ -230,7 +236,8 @@ func (r *Room) fitsWall(t table, what string, wall int, from, to float64) bool {
 	notes := []Note{{r.wallSpan(wall), fmt.Sprintf("wall %s is %s long", w.Letter, t.length(length))}}
 	switch {
 	case to < from:
-		t.with(key, fmt.Sprintf("from and to_end together may be %s at most", plainLength(t, length)), notes, "%s would end before it begins on wall %s", what, w.Letter)
+		t.with(key, fmt.Sprintf("from and to_end together may be %s at most", plainLength(t, length)), notes,
+			"%s would end before it begins on wall %s", what, w.Letter)
 	case from < -r.slack() && to == from:
 		t.with(key, hint, notes, "%s stands %s before the start of wall %s", what, t.length(-from), w.Letter)
 	case from < -r.slack():
@@ -238,10 +245,12 @@ func (r *Room) fitsWall(t table, what string, wall int, from, to float64) bool {
 	case to > length+r.slack() && to == from:
 		t.with(key, hint, notes, "%s stands %s beyond the end of wall %s", what, t.length(to-length), w.Letter)
 	case to > length+r.slack() && to-from > length+r.slack():
-		t.with(key, "make it narrower, or take a longer wall", notes, "%s is %s wide, but wall %s is %s long", what, t.length(to-from), w.Letter, t.length(length))
+		t.with(key, "make it narrower, or take a longer wall", notes, "%s is %s wide, but wall %s is %s long", what,
+			t.length(to-from), w.Letter, t.length(length))
 	case to > length+r.slack():
 		t.with(key, hint, notes,
-			"%s ends %s beyond the end of wall %s: it runs from %s to %s", what, t.length(to-length), w.Letter, t.length(from), t.length(to))
+			"%s ends %s beyond the end of wall %s: it runs from %s to %s", what, t.length(to-length), w.Letter,
+			t.length(from), t.length(to))
 	default:
 		return true
 	}

@@ -25,15 +25,27 @@ func TestFixturesAgainstWalls(t *testing.T) {
 		min, max               plane.Point
 		back                   plane.Segment
 	}{
-		{"south wall from its start", anticlockwise, "wall = \"A\"\nfrom = 500\nwidth = 800\ndepth = 600", plane.Pt(500, 0), plane.Pt(1300, 600), plane.Segment{A: plane.Pt(500, 0), B: plane.Pt(1300, 0)}},
-		{"east wall to its end", anticlockwise, "wall = \"B\"\nto_end = 100\nwidth = 800\ndepth = 600", plane.Pt(2400, 1100), plane.Pt(3000, 1900), plane.Segment{A: plane.Pt(3000, 1100), B: plane.Pt(3000, 1900)}},
-		{"north wall by its middle", anticlockwise, "wall = \"C\"\ncentre = 1000\nwidth = 800\ndepth = 600", plane.Pt(1600, 1400), plane.Pt(2400, 2000), plane.Segment{A: plane.Pt(2400, 2000), B: plane.Pt(1600, 2000)}},
-		{"between two lengths", anticlockwise, "wall = \"D\"\nfrom = 500\nto_end = 300\ndepth = 600", plane.Pt(0, 300), plane.Pt(600, 1500), plane.Segment{A: plane.Pt(0, 1500), B: plane.Pt(0, 300)}},
-		{"off the wall", anticlockwise, "wall = \"A\"\nfrom = 500\noff = 50\nwidth = 800\ndepth = 600", plane.Pt(500, 50), plane.Pt(1300, 650), plane.Segment{A: plane.Pt(500, 50), B: plane.Pt(1300, 50)}},
-		{"clockwise: west wall from its start", clockwise, "wall = \"A\"\nfrom = 500\nwidth = 800\ndepth = 600", plane.Pt(0, 500), plane.Pt(600, 1300), plane.Segment{A: plane.Pt(0, 1300), B: plane.Pt(0, 500)}},
-		{"free", anticlockwise, "at = [1000, 1000]\nwidth = 800\ndepth = 600", plane.Pt(600, 700), plane.Pt(1400, 1300), plane.Segment{A: plane.Pt(600, 700), B: plane.Pt(1400, 700)}},
-		{"free and turned", anticlockwise, "at = [1000, 1000]\nangle = 90\nwidth = 800\ndepth = 600", plane.Pt(700, 600), plane.Pt(1300, 1400), plane.Segment{A: plane.Pt(1300, 600), B: plane.Pt(1300, 1400)}},
-		{"outline with its back on a wall", anticlockwise, "outline = [[2000, 500], [2000, 1500], [3000, 1500], [3000, 500]]", plane.Pt(2000, 500), plane.Pt(3000, 1500), plane.Segment{A: plane.Pt(3000, 500), B: plane.Pt(3000, 1500)}},
+		{"south wall from its start", anticlockwise, "wall = \"A\"\nfrom = 500\nwidth = 800\ndepth = 600",
+			plane.Pt(500, 0), plane.Pt(1300, 600), plane.Segment{A: plane.Pt(500, 0), B: plane.Pt(1300, 0)}},
+		{"east wall to its end", anticlockwise, "wall = \"B\"\nto_end = 100\nwidth = 800\ndepth = 600",
+			plane.Pt(2400, 1100), plane.Pt(3000, 1900), plane.Segment{A: plane.Pt(3000, 1100),
+				B: plane.Pt(3000, 1900)}},
+		{"north wall by its middle", anticlockwise, "wall = \"C\"\ncentre = 1000\nwidth = 800\ndepth = 600",
+			plane.Pt(1600, 1400), plane.Pt(2400, 2000), plane.Segment{A: plane.Pt(2400, 2000),
+				B: plane.Pt(1600, 2000)}},
+		{"between two lengths", anticlockwise, "wall = \"D\"\nfrom = 500\nto_end = 300\ndepth = 600", plane.Pt(0, 300),
+			plane.Pt(600, 1500), plane.Segment{A: plane.Pt(0, 1500), B: plane.Pt(0, 300)}},
+		{"off the wall", anticlockwise, "wall = \"A\"\nfrom = 500\noff = 50\nwidth = 800\ndepth = 600",
+			plane.Pt(500, 50), plane.Pt(1300, 650), plane.Segment{A: plane.Pt(500, 50), B: plane.Pt(1300, 50)}},
+		{"clockwise: west wall from its start", clockwise, "wall = \"A\"\nfrom = 500\nwidth = 800\ndepth = 600",
+			plane.Pt(0, 500), plane.Pt(600, 1300), plane.Segment{A: plane.Pt(0, 1300), B: plane.Pt(0, 500)}},
+		{"free", anticlockwise, "at = [1000, 1000]\nwidth = 800\ndepth = 600", plane.Pt(600, 700), plane.Pt(1400, 1300),
+			plane.Segment{A: plane.Pt(600, 700), B: plane.Pt(1400, 700)}},
+		{"free and turned", anticlockwise, "at = [1000, 1000]\nangle = 90\nwidth = 800\ndepth = 600",
+			plane.Pt(700, 600), plane.Pt(1300, 1400), plane.Segment{A: plane.Pt(1300, 600), B: plane.Pt(1300, 1400)}},
+		{"outline with its back on a wall", anticlockwise,
+			"outline = [[2000, 500], [2000, 1500], [3000, 1500], [3000, 500]]", plane.Pt(2000, 500),
+			plane.Pt(3000, 1500), plane.Segment{A: plane.Pt(3000, 500), B: plane.Pt(3000, 1500)}},
 	}
 	for _, c := range tests {
 		f := roomOf(t, c.outline, "[[room.fixture]]\nkind = \"cabinet\"\n"+c.fixture).Fixtures[0]
@@ -78,10 +90,12 @@ kind = "column"
 at = [6000, 6000]
 diameter = 300
 `)
-	wc, second, tub, drain, register, column := r.Fixtures[0], r.Fixtures[1], r.Fixtures[2], r.Fixtures[3], r.Fixtures[4], r.Fixtures[5]
+	wc, second, tub, drain, register, column := r.Fixtures[0], r.Fixtures[1], r.Fixtures[2], r.Fixtures[3],
+		r.Fixtures[4], r.Fixtures[5]
 	near(t, "toilet width", wc.Width, 381, 1e-9)
 	near(t, "toilet depth", wc.Depth, 711.2, 1e-9)
-	samePoints(t, "flange", []plane.Point{wc.Flange.Centre, second.Flange.Centre}, []plane.Point{{X: 500, Y: 305}, {X: 2000, Y: 305}})
+	samePoints(t, "flange", []plane.Point{wc.Flange.Centre, second.Flange.Centre}, []plane.Point{{X: 500, Y: 305},
+		{X: 2000, Y: 305}})
 	near(t, "ring", wc.Flange.Radius, 89, 0)
 	near(t, "flange clear", wc.Flange.Clear, 150, 0)
 	near(t, "tub length", tub.Width, 1524, 1e-9)
@@ -109,7 +123,8 @@ diameter = 300
 
 func TestClearanceFromJob(t *testing.T) {
 	text := head + "[clearance]\nfixture = 77\n[[room]]\nname = \"R\"\n" + anticlockwise +
-		"[[room.fixture]]\nkind = \"island\"\nat = [1500, 1000]\nwidth = 500\ndepth = 500\n[[room.fixture]]\nkind = \"cabinet\"\nwall = \"C\"\nfrom = 0\n" + tail
+		"[[room.fixture]]\nkind = \"island\"\nat = [1500, 1000]\nwidth = 500\ndepth = 500\n[[room.fixture]]\nkind = " +
+		"\"cabinet\"\nwall = \"C\"\nfrom = 0\n" + tail
 	r := mustRead(t, text).Rooms[0]
 	near(t, "cabinet", r.Fixtures[1].Clear, 77, 0)
 	near(t, "island, as from fixtures", r.Fixtures[0].Clear, 77, 0)
@@ -132,7 +147,8 @@ centre = 1500
 width = 1000
 `)
 	door, window := r.Openings[0], r.Openings[1]
-	if door.Kind != "door" || door.Swing != "in" || door.Hinge != "start" || door.Wall != 1 || window.Swing != "none" || window.Wall != 2 {
+	if door.Kind != "door" || door.Swing != "in" || door.Hinge != "start" || door.Wall != 1 || window.Swing != "none" ||
+		window.Wall != 2 {
 		t.Errorf("openings %+v, %+v", door, window)
 	}
 	near(t, "from", door.From, 300, 0)
@@ -168,7 +184,8 @@ to_end = 500
 // TestJoints trims joints to the room; across the notch of an L one joint goes
 // from where it first enters to where it last leaves.
 func TestJoints(t *testing.T) {
-	ell := "corners = [[0, 0], [3000, 0], [3000, 2000], [2000, 2000], [2000, 1000], [1000, 1000], [1000, 2000], [0, 2000]]\n"
+	ell := "corners = [[0, 0], [3000, 0], [3000, 2000], [2000, 2000], [2000, 1000], [1000, 1000], [1000, 2000], [0, " +
+		"2000]]\n"
 	r := roomOf(t, ell, `
 [[room.joint]]
 from = [1500, -700]
@@ -183,7 +200,8 @@ to = [500, 3000]
 from = "a 500"
 to = "G 0.5 m"
 `)
-	want := [][]plane.Point{{{X: 1500, Y: 0}, {X: 1500, Y: 1000}}, {{X: 0, Y: 1500}, {X: 3000, Y: 1500}}, {{X: 500, Y: 500}, {X: 500, Y: 2000}}, {{X: 500, Y: 0}, {X: 500, Y: 2000}}}
+	want := [][]plane.Point{{{X: 1500, Y: 0}, {X: 1500, Y: 1000}}, {{X: 0, Y: 1500}, {X: 3000, Y: 1500}},
+		{{X: 500, Y: 500}, {X: 500, Y: 2000}}, {{X: 500, Y: 0}, {X: 500, Y: 2000}}}
 	if len(r.Joints) != len(want) {
 		t.Fatalf("%d joints, want %d", len(r.Joints), len(want))
 	}
@@ -208,7 +226,8 @@ func TestThermostats(t *testing.T) {
 		{"an inch off, taken to the wall", "at = [20, 1400]", 3, plane.Pt(0, 1400), 600},
 	}
 	for _, c := range tests {
-		th := mustRead(t, head+"[[room]]\nname = \"R\"\n"+anticlockwise+"[room.thermostat]\n"+c.keys+"\n").Rooms[0].Thermostat
+		th := mustRead(t, head+"[[room]]\nname = \"R\"\n"+anticlockwise+"[room.thermostat]\n"+c.keys+
+			"\n").Rooms[0].Thermostat
 		if th.Wall != c.wall {
 			t.Errorf("%s: wall %d, want %d", c.name, th.Wall, c.wall)
 		}
@@ -220,10 +239,12 @@ func TestThermostats(t *testing.T) {
 // TestTolerance: what a tape leaves over is no error, a finger's breadth is.
 func TestTolerance(t *testing.T) {
 	text := func(width string) string {
-		return head + "[[room]]\nname = \"R\"\n" + anticlockwise + "[[room.fixture]]\nkind = \"tub\"\nwall = \"B\"\nfrom = 0\nwidth = " + width + "\n" + tail
+		return head + "[[room]]\nname = \"R\"\n" + anticlockwise +
+			"[[room.fixture]]\nkind = \"tub\"\nwall = \"B\"\nfrom = 0\nwidth = " + width + "\n" + tail
 	}
 	mustRead(t, text("2004"))
-	if _, report := readText(text("2006")); report.Errors() != 1 || !strings.Contains(human(report), "2006 mm wide, but wall B is 2000 mm long") {
+	if _, report := readText(text("2006")); report.Errors() != 1 || !strings.Contains(human(report),
+		"2006 mm wide, but wall B is 2000 mm long") {
 		t.Error(human(report))
 	}
 }
@@ -234,8 +255,10 @@ func TestScales(t *testing.T) {
 		ratio float64
 		ok    bool
 	}{
-		{"1:20", 20, true}, {"1 : 50", 50, true}, {"1/2in = 1ft", 24, true}, {"1/2\" = 1'-0\"", 24, true}, {"3/16in = 1 ft", 64, true},
-		{"1-1/2in=1ft", 8, true}, {"5mm = 100mm", 20, true}, {"20", 0, false}, {"1:0", 0, false}, {"0:1", 0, false}, {"1:-20", 0, false}, {"big", 0, false}, {"a:b", 0, false}, {"", 0, false},
+		{"1:20", 20, true}, {"1 : 50", 50, true}, {"1/2in = 1ft", 24, true}, {"1/2\" = 1'-0\"", 24, true},
+		{"3/16in = 1 ft", 64, true},
+		{"1-1/2in=1ft", 8, true}, {"5mm = 100mm", 20, true}, {"20", 0, false}, {"1:0", 0, false}, {"0:1", 0, false},
+		{"1:-20", 0, false}, {"big", 0, false}, {"a:b", 0, false}, {"", 0, false},
 	}
 	for _, c := range tests {
 		got, err := parseScale(c.in)

@@ -23,9 +23,12 @@ var plausibles = []plausible{
 	row("membrane.pitch", "mm", 20, 120, 25, 100, "pegs stand %s apart"),
 	row("membrane.bend_radius", "mm", 4, 150, 6, 100, "cable is bent at a radius of %s"),
 	row("membrane.height", "mm", 2, 40, 3, 20, "pegs are %s high"),
-	{[]string{"clearance.wall", "clearance.fixture", "clearance.joint", "clearance.flange", "clearance.drain", "clearance.register", "clearance.hearth",
-		"clearance.fixing", "clearance.column", "clearance.island", "clearance.keep_out", "room.fixture.clear", "room.fixture.flange_clear", "room.keep_out.clear",
-		"room.fixing.clear", "room.joint.clear"}, nil, "mm", 1, 1000, 10, 500, "cable stays %s away from things", practice},
+	{[]string{"clearance.wall", "clearance.fixture", "clearance.joint", "clearance.flange", "clearance.drain",
+		"clearance.register", "clearance.hearth",
+		"clearance.fixing", "clearance.column", "clearance.island", "clearance.keep_out", "room.fixture.clear",
+		"room.fixture.flange_clear", "room.keep_out.clear",
+		"room.fixing.clear", "room.joint.clear"}, nil, "mm", 1, 1000, 10, 500, "cable stays %s away from things",
+		practice},
 
 	row("cable.volts", "V", 12, 600, 100, 415, "heating cable is made for %s"),
 	row("cable.lead", "mm", 1000, 50e3, 1500, 20e3, "a cold lead is %s long"),
@@ -34,7 +37,8 @@ var plausibles = []plausible{
 	row("cable.tolerance", "%", -50, 50, -25, 25, "ohms keep to the label within %s"),
 	row("supply.volts", "V", 12, 600, 100, 415, "floors are supplied with %s"),
 	row("supply.thermostat_amps", "A", 0.5, 63, 6, 32, "a thermostat's contacts carry %s"),
-	{[]string{"supply.max_density", "room.density"}, nil, "W/m²", 40, 400, 60, 250, "tiled floors are given %s", practice},
+	{[]string{"supply.max_density", "room.density"}, nil, "W/m²", 40, 400, 60, 250, "tiled floors are given %s",
+		practice},
 	row("circuit.breaker", "A", 2, 125, 6, 63, "heating hangs on breakers of %s"),
 	row("circuit.length", "mm", 1000, 300e3, 2000, 100e3, "a feed is %s long"),
 	row("circuit.ground_fault", "mA", 3, 1000, 4, 300, "such devices trip at %s"),
@@ -60,11 +64,14 @@ var plausibles = []plausible{
 
 	row("materials.bed_thickness", "mm", 1, 60, 2, 25, "tile is bedded in %s"),
 	row("materials.bed_notch", "mm", 2, 40, 3, 25, "trowels have notches of %s"),
-	{[]string{"materials.sealant_width", "room.joint.width"}, nil, "mm", 1, 60, 3, 25, "sealed joints are %s wide", practice},
+	{[]string{"materials.sealant_width", "room.joint.width"}, nil, "mm", 1, 60, 3, 25, "sealed joints are %s wide",
+		practice},
 	row("materials.sealant_depth", "mm", 1, 80, 3, 40, "sealed joints are %s deep"),
 	row("materials.grout.density", "kg/L", 0.5, 3, 0.9, 2.2, "dry grout weighs %s"),
-	{[]string{"tile.waste", "tile.breakage", "membrane.waste", "materials.bond_mortar.waste", "materials.fill_mortar.waste", "materials.bed_mortar.waste",
-		"materials.grout.waste", "materials.sealant.waste", "materials.primer.waste", "materials.board.waste", "materials.band.waste"}, nil, "%", 0, 100, 0, 50,
+	{[]string{"tile.waste", "tile.breakage", "membrane.waste", "materials.bond_mortar.waste",
+		"materials.fill_mortar.waste", "materials.bed_mortar.waste",
+		"materials.grout.waste", "materials.sealant.waste", "materials.primer.waste", "materials.board.waste",
+		"materials.band.waste"}, nil, "%", 0, 100, 0, 50,
 		"of what is bought, %s is lost", practice},
 	row("labour.per_hour", "m²", 0.1, 300, 0.3, 60, "%s of floor is done in an hour"),
 
@@ -73,10 +80,14 @@ var plausibles = []plausible{
 	row("room.thermostat.tail", "mm", 30, 2000, 100, 600, "%s of lead is left inside a box"),
 	row("room.thermostat.slack", "mm", 10, 5000, 20, 1500, "%s of lead is kept as slack"),
 	row("room.loss.ceiling_height", "mm", 1500, 20e3, 2000, 6000, "ceilings are %s high"),
-	{[]string{"room.opening.width"}, []string{"door", ""}, "mm", 300, 6000, 500, 3000, "doorways are %s wide", practice},
-	{[]string{"room.opening.width"}, []string{"opening", "window"}, "mm", 150, 20e3, 300, 8000, "openings are %s wide", practice},
-	{[]string{"room.fixture.rough_in"}, []string{"toilet"}, "mm", 100, 1500, 200, 1500, "a toilet's flange is %s out from its wall", practice},
-	{[]string{"room.fixture.flange_radius"}, []string{"toilet"}, "mm", 30, 200, 50, 130, "the ring of a flange has a radius of %s", practice},
+	{[]string{"room.opening.width"}, []string{"door", ""}, "mm", 300, 6000, 500, 3000, "doorways are %s wide",
+		practice},
+	{[]string{"room.opening.width"}, []string{"opening", "window"}, "mm", 150, 20e3, 300, 8000, "openings are %s wide",
+		practice},
+	{[]string{"room.fixture.rough_in"}, []string{"toilet"}, "mm", 100, 1500, 200, 1500,
+		"a toilet's flange is %s out from its wall", practice},
+	{[]string{"room.fixture.flange_radius"}, []string{"toilet"}, "mm", 30, 200, 50, 130,
+		"the ring of a flange has a radius of %s", practice},
 	fixture("width", 200, 1000, 300, 600, "toilets are %s wide", "toilet"),
 	fixture("depth", 250, 1200, 350, 900, "toilets are %s deep", "toilet"),
 	fixture("width", 200, 5000, 300, 3000, "vanities are %s wide", "vanity"),
@@ -98,12 +109,15 @@ var (
 	powerPerLength = row("cable.length", "W/m", 4, 40, 6, 25, "floor cable gives %s")
 	cableLength    = row("cable.length", "mm", 500, 500e3, 2000, 250e3, "heating cables are %s long")
 	cablePower     = row("cable.watts", "W", 5, 10e3, 20, 5000, "heating cables have %s")
-	labelRatio     = plausible{[]string{"cable.ohms"}, nil, "%", 50, 200, 90, 110, "its ohms are %s of that", "Ohm's law"}
-	powerPerArea   = row("room.cables", "W/m²", 10, 500, 40, 250, "tiled floors are given %s")
-	roomArea       = row("room.corners", "m²", 0.2, 1500, 0.5, 1000, "warmed rooms have %s of floor")
-	tableOhms      = row("sensor.table", "Ω", 50, 2e6, 80, 5e5, "floor sensors have %s")
-	bondPerArea    = row("materials.bond_mortar.coverage", "kg/m²", 0.5, 15, 1.5, 8, "%s of mortar goes under a membrane")
-	wetPerDry      = plausible{[]string{"materials.fill_mortar.yield", "materials.bed_mortar.yield"}, nil, "L/kg", 0.3, 2, 0.45, 1.2, "dry mortar gives %s", practice}
+	labelRatio     = plausible{[]string{"cable.ohms"}, nil, "%", 50, 200, 90, 110, "its ohms are %s of that",
+		"Ohm's law"}
+	powerPerArea = row("room.cables", "W/m²", 10, 500, 40, 250, "tiled floors are given %s")
+	roomArea     = row("room.corners", "m²", 0.2, 1500, 0.5, 1000, "warmed rooms have %s of floor")
+	tableOhms    = row("sensor.table", "Ω", 50, 2e6, 80, 5e5, "floor sensors have %s")
+	bondPerArea  = row("materials.bond_mortar.coverage", "kg/m²", 0.5, 15, 1.5, 8,
+		"%s of mortar goes under a membrane")
+	wetPerDry = plausible{[]string{"materials.fill_mortar.yield", "materials.bed_mortar.yield"}, nil, "L/kg", 0.3,
+		2, 0.45, 1.2, "dry mortar gives %s", practice}
 )
 
 func row(key, unit string, low, high, least, most float64, says string) plausible {

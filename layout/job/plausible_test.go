@@ -113,17 +113,27 @@ height = 1200
 // 38.9 ohms.
 func TestImplausibleFigures(t *testing.T) {
 	for _, c := range []struct{ sound, from, to, at, said, hint string }{
-		{soundInches, `length = "100 ft"`, `length = 100`, "100", "length = 100 was read as 100 in = 8.3 ft, which with its 370 W makes 44.4 W/ft", `missing? length = "100 ft" would make 3.7 W/ft`},
-		{soundInches, `length = "100 ft"`, `length = "100"`, `"100"`, "was read as 100 in = 8.3 ft", `length = "100 ft" would make 3.7 W/ft`},
-		{soundInches, `length = "100 ft"`, `length = "100 in"`, `"100 in"`, `length is "100 in" = 8.3 ft`, `right? length = "100 ft" would make 3.7 W/ft`},
-		{soundInches, `length = "100 ft"`, `length = "100 m"`, `"100 m"`, "makes 1.1 W/ft", `length = "100 ft" would make 3.7 W/ft`},
-		{soundInches, `pitch = "1.2in"`, `pitch = 12`, "12", "pitch = 12 was read as 12 in; pegs stand", "is a point missing? pitch = 1.2"},
-		{soundInches, `pitch = "1.2in"`, `pitch = 30`, "30", "pitch = 30 was read as 30 in", `is its unit missing? pitch = "30 mm"`},
-		{soundInches, `watts = 370`, `watts = 3700`, "3700", "which on its 100 ft makes 37 W/ft", "is a point missing? watts = 370"},
+		{soundInches, `length = "100 ft"`, `length = 100`, "100",
+			"length = 100 was read as 100 in = 8.3 ft, which with its 370 W makes 44.4 W/ft",
+			`missing? length = "100 ft" would make 3.7 W/ft`},
+		{soundInches, `length = "100 ft"`, `length = "100"`, `"100"`, "was read as 100 in = 8.3 ft",
+			`length = "100 ft" would make 3.7 W/ft`},
+		{soundInches, `length = "100 ft"`, `length = "100 in"`, `"100 in"`, `length is "100 in" = 8.3 ft`,
+			`right? length = "100 ft" would make 3.7 W/ft`},
+		{soundInches, `length = "100 ft"`, `length = "100 m"`, `"100 m"`, "makes 1.1 W/ft",
+			`length = "100 ft" would make 3.7 W/ft`},
+		{soundInches, `pitch = "1.2in"`, `pitch = 12`, "12", "pitch = 12 was read as 12 in; pegs stand",
+			"is a point missing? pitch = 1.2"},
+		{soundInches, `pitch = "1.2in"`, `pitch = 30`, "30", "pitch = 30 was read as 30 in",
+			`is its unit missing? pitch = "30 mm"`},
+		{soundInches, `watts = 370`, `watts = 3700`, "3700", "which on its 100 ft makes 37 W/ft",
+			"is a point missing? watts = 370"},
 		{soundInches, `watts = 370`, `watts = 0.37`, "0.37", "watts is 0.37", "is it in kW? watts = 370"},
-		{soundInches, `ohms = 38.9`, `ohms = 389`, "389", "says 389 ohms, but 120 V and 370 W make 38.92", "is a point missing? ohms = 38.9"},
+		{soundInches, `ohms = 38.9`, `ohms = 389`, "389", "says 389 ohms, but 120 V and 370 W make 38.92",
+			"is a point missing? ohms = 38.9"},
 		{soundInches, `ohms = 38.9`, `ohms = 0.0389`, "0.0389", "no label is so far off", "is it in kΩ? ohms = 38.9"},
-		{soundInches, `volts = 120`, `volts = 240`, "38.9", "240 V and 370 W make 155.7", "120 V would make 38.92 ohms"},
+		{soundInches, `volts = 120`, `volts = 240`, "38.9", "240 V and 370 W make 155.7",
+			"120 V would make 38.92 ohms"},
 		{soundInches, `"-5 %", "10 %"`, `-5, 10`, "-5", "-500 %", `"-5 %" would be usual`},
 		{soundInches, `lead = "10 ft"`, `lead = 10`, "10", "lead = 10 was read as 10 in", `lead = "10 ft"`},
 		{soundInches, `height = "48in"`, `height = 1200`, "1200", "1200 in = 100 ft", `height = "1200 mm"`},
@@ -136,19 +146,29 @@ func TestImplausibleFigures(t *testing.T) {
 		{soundInches, `wall = 3`, `wall = 75`, "75", "75 in = 6.2 ft", `wall = "75 mm"`},
 		{soundInches, `"15 W/ft2"`, `15`, "15", "15 W/m² = 1.4 W/ft²", `max_density = "15 W/ft2"`},
 		{soundInches, `room = "68 F"`, `room = 68`, "68", "68 °C = 154 °F", `room = "68 F"`},
-		{soundInches, `covering_limit = "81 F"`, `covering_limit = 81`, "81", "81 °C = 178 °F", `covering_limit = "81 F"`},
+		{soundInches, `covering_limit = "81 F"`, `covering_limit = 81`, "81", "81 °C = 178 °F",
+			`covering_limit = "81 F"`},
 		{soundInches, `thickness = "0.22in"`, `thickness = 5.5`, "5.5", "a membrane is", `thickness = "5.5 mm"`},
-		{soundInches, "kind = \"screed\"\nthickness = 2", "kind = \"screed\"\nthickness = 50", "50", "a screed is", `thickness = "50 mm"`},
-		{soundInches, `coverage = "75 ft2"`, `coverage = "75 m2"`, `"75 m2"`, "which for a pack of 22.7 kg makes 0.062 lb/ft²", `coverage = "75 ft2"`},
+		{soundInches, "kind = \"screed\"\nthickness = 2", "kind = \"screed\"\nthickness = 50", "50", "a screed is",
+			`thickness = "50 mm"`},
+		{soundInches, `coverage = "75 ft2"`, `coverage = "75 m2"`, `"75 m2"`,
+			"which for a pack of 22.7 kg makes 0.062 lb/ft²", `coverage = "75 ft2"`},
 		{soundInches, `yield = "14.5 L"`, `yield = "1.45 L"`, `"1.45 L"`, "makes 0.064 L/kg", `yield = "14.5 L"`},
 		{soundInches, `"50 F 19900"`, `"50 F 19.9"`, `"50 F 19.9"`, "19.9 ohms", "are they in kΩ? 19900"},
-		{soundInches, `["50 F 19900", "68 F 12490", "86 F 8057"]`, `["50 C 19900", "68 C 12490"]`, `["50 C`, "runs from 50 to 68 °C", "the unit that its temperatures are in"},
-		{soundInches, `ground_fault = 5`, `ground_fault = 0.005`, "0.005", "such devices trip at", "is it in A? ground_fault = 5"},
+		{soundInches, `["50 F 19900", "68 F 12490", "86 F 8057"]`, `["50 C 19900", "68 C 12490"]`, `["50 C`,
+			"runs from 50 to 68 °C", "the unit that its temperatures are in"},
+		{soundInches, `ground_fault = 5`, `ground_fault = 0.005`, "0.005", "such devices trip at",
+			"is it in A? ground_fault = 5"},
 		{soundInches, `breaker = 20`, `breaker = 200`, "200", "breakers of", "breaker = 20"},
-		{soundInches, `["east 5ft", "north 8ft", "west 5ft", "south 8ft"]`, `["east 5", "north 8", "west 5", "south 8"]`, `["east`, "read as inches", `"east 5ft"`},
-		{soundInches, `["east 5ft", "north 8ft", "west 5ft", "south 8ft"]`, `["east 1524", "north 2438", "west 1524", "south 2438"]`, `["east`, "127 ft by 203 ft", "in mm its figures would make 40 ft²"},
-		{soundMetric, `length = "60 m"`, `length = 60`, "60", "60 mm, which with its 600 W makes 10000 W/m", `length = "60 m" would make 10 W/m`},
-		{soundMetric, "pitch = 30", "pitch = 12", "12", "pitch = 12 was read as 12 mm; pegs stand 20 to 120 mm apart", "look at the figure"},
+		{soundInches, `["east 5ft", "north 8ft", "west 5ft", "south 8ft"]`,
+			`["east 5", "north 8", "west 5", "south 8"]`, `["east`, "read as inches", `"east 5ft"`},
+		{soundInches, `["east 5ft", "north 8ft", "west 5ft", "south 8ft"]`,
+			`["east 1524", "north 2438", "west 1524", "south 2438"]`, `["east`, "127 ft by 203 ft",
+			"in mm its figures would make 40 ft²"},
+		{soundMetric, `length = "60 m"`, `length = 60`, "60", "60 mm, which with its 600 W makes 10000 W/m",
+			`length = "60 m" would make 10 W/m`},
+		{soundMetric, "pitch = 30", "pitch = 12", "12", "pitch = 12 was read as 12 mm; pegs stand 20 to 120 mm apart",
+			"look at the figure"},
 		{soundMetric, "pitch = 30", "pitch = 3", "3", "3 mm; pegs stand", `pitch = "3 cm"`},
 		{soundMetric, "pitch = 30", "pitch = 1.2", "1.2", "1.2 mm; pegs stand", `pitch = "1.2 in"`},
 		{soundMetric, "pitch = 30", "pitch = 300", "300", "300 mm; pegs stand", "pitch = 30"},
@@ -156,7 +176,8 @@ func TestImplausibleFigures(t *testing.T) {
 		{soundMetric, `lead = "4 m"`, `lead = 4`, "4", "4 mm; a cold lead is 1 to 50 m long", `lead = "4 m"`},
 		{soundMetric, "height = 1200", "height = 48", "48", "48 mm", `height = "48 in"`},
 		{soundMetric, "width = 800", "width = 80", "80", "doorways are", `width = "80 cm"`},
-		{soundMetric, "[[0, 0], [2850, 0], [2850, 2400], [0, 2400]]", "[[0, 0], [2.85, 0], [2.85, 2.4], [0, 2.4]]", "[[0, 0], [2.85", "read as millimetres", "write the unit"},
+		{soundMetric, "[[0, 0], [2850, 0], [2850, 2400], [0, 2400]]", "[[0, 0], [2.85, 0], [2.85, 2.4], [0, 2.4]]",
+			"[[0, 0], [2.85", "read as millimetres", "write the unit"},
 		{soundMetric, "thickness = 10", "thickness = 0.375", "0.375", "0.375 mm; tiles are", `thickness = "0.375 in"`},
 		{soundMetric, "watts = 600", "watts = 6", "6", "watts is 6", "look at the figure"},
 	} {
@@ -168,7 +189,8 @@ func TestImplausibleFigures(t *testing.T) {
 			continue
 		}
 		d := all[0]
-		if !strings.HasPrefix(text[d.Span.Start:], c.at) || !strings.Contains(d.Message, c.said) || !strings.Contains(d.Hint, c.hint) {
+		if !strings.HasPrefix(text[d.Span.Start:], c.at) || !strings.Contains(d.Message, c.said) ||
+			!strings.Contains(d.Hint, c.hint) {
 			t.Errorf("%s: want it at %s, saying %q and %q:\n%s", c.to, c.at, c.said, c.hint, human(report))
 		}
 	}
@@ -184,7 +206,8 @@ func TestUnusual(t *testing.T) {
 	} {
 		text := strings.Replace(strings.Replace(soundMetric, "ohms = 96\n", "", 1), from, to, 1)
 		_, report := readText(text)
-		if all := report.Diagnostics(); report.Errors() > 0 || len(all) != 1 || all[0].ID != "W008" || !strings.Contains(all[0].Message, "usually") {
+		if all := report.Diagnostics(); report.Errors() > 0 || len(all) != 1 || all[0].ID != "W008" ||
+			!strings.Contains(all[0].Message, "usually") {
 			t.Errorf("%s:\n%s", to, human(report))
 		}
 	}
@@ -193,7 +216,8 @@ func TestUnusual(t *testing.T) {
 // All slips of a file are said at once, and those that do not depend on one
 // another.
 func TestSlipsAreGathered(t *testing.T) {
-	text := strings.NewReplacer("pitch = 30", "pitch = 3", `lead = "4 m"`, "lead = 4", "ohms = 96", "ohms = 9.6", "height = 1200", "height = 48", "width = 800", "width = 80").Replace(soundMetric)
+	text := strings.NewReplacer("pitch = 30", "pitch = 3", `lead = "4 m"`, "lead = 4", "ohms = 96", "ohms = 9.6",
+		"height = 1200", "height = 48", "width = 800", "width = 80").Replace(soundMetric)
 	if _, report := readText(text); report.Errors() != 5 {
 		t.Errorf("want five errors:\n%s", human(report))
 	}
@@ -211,7 +235,8 @@ func TestSoundJobsArePlausible(t *testing.T) {
 	}
 	for _, k := range Keys() {
 		for what, text := range map[string]string{"example": k.Example, "default": k.Name() + " = " + k.Default} {
-			if root, err := tree.Parse([]byte(text)); err == nil && root.Get(k.Name()) != nil && k.Type != TypeTable && k.Type != TypeTables {
+			if root, err := tree.Parse([]byte(text)); err == nil && root.Get(k.Name()) != nil && k.Type != TypeTable &&
+				k.Type != TypeTables {
 				rd := newReader(&Report{}, newSchema(Keys()), "", []byte(text))
 				rd.units = plane.Millimetres
 				n := root.Get(k.Name())
@@ -232,14 +257,19 @@ func TestUsualJobsArePlausible(t *testing.T) {
 		}
 		between := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
 		size := func(name string, low, high float64) string { return fmt.Sprintf("%.4f", between(name, low, high)/mm) }
-		length, perMetre, volts := between("length", 3e3, 200e3), between("W/m", 7, 24), rapid.SampledFrom(mains).Draw(t, "volts")
+		length, perMetre, volts := between("length", 3e3, 200e3), between("W/m", 7, 24), rapid.SampledFrom(mains).Draw(
+			t, "volts")
 		watts := length / 1000 * perMetre
 		w, d := between("across", 1200, 15e3), between("deep", 1200, 15e3)
-		text := fmt.Sprintf("units = %q\n[membrane]\npitch = %s\n[tile]\nsize = [%s, %s]\nthickness = %s\n[[layer]]\nkind = \"screed\"\nthickness = %s\n"+
+		text := fmt.Sprintf("units = %q\n[membrane]\npitch = %s\n[tile]\nsize = [%s, %s]\nthickness = "+
+			"%s\n[[layer]]\nkind = \"screed\"\nthickness = %s\n"+
 			"[[cable]]\nid = \"C\"\nvolts = %g\nwatts = %.2f\nlength = %.4f\nohms = %.5g\nlead = %s\n"+
-			"[[room]]\nname = \"R\"\ncorners = [[0, 0], [%.3f, 0], [%.3[12]f, %.3[13]f], [0, %.3[13]f]]\n[room.thermostat]\nwall = \"A\"\nfrom = 1\nheight = %[14]s\n",
-			unit, size("pitch", 25, 60), size("tile", 50, 1200), size("tile's length", 50, 1200), size("thick", 6, 20), size("screed", 20, 100),
-			volts, watts, length/mm, volts*volts/watts*between("off", 0.98, 1.05), size("lead", 2000, 15e3), w/mm, d/mm, size("height", 400, 1600))
+			"[[room]]\nname = \"R\"\ncorners = [[0, 0], [%.3f, 0], [%.3[12]f, %.3[13]f], [0, "+
+			"%.3[13]f]]\n[room.thermostat]\nwall = \"A\"\nfrom = 1\nheight = %[14]s\n",
+			unit, size("pitch", 25, 60), size("tile", 50, 1200), size("tile's length", 50, 1200), size("thick", 6, 20),
+			size("screed", 20, 100),
+			volts, watts, length/mm, volts*volts/watts*between("off", 0.98, 1.05), size("lead", 2000, 15e3), w/mm, d/mm,
+			size("height", 400, 1600))
 		if _, report := readText(text); report.Errors()+report.Warnings() > 0 {
 			t.Fatalf("%s\n%s", text, human(report))
 		}

@@ -8,12 +8,15 @@ func (c *Cable) checkPower(t table) {
 	if !t.readable("length") || !t.readable("watts") {
 		return
 	}
-	length := held{plausible: powerPerLength, with: "with its " + measures["W"].write(c.Watts, t.rd.drawingUnits()), also: &cableLength,
-		of: func(mm float64) float64 { return c.Watts / (mm / 1000) }}
-	power := held{plausible: powerPerLength, with: "on its " + measures["mm"].write(c.Length, t.rd.drawingUnits()), also: &cablePower, own: "W",
+	length := held{plausible: powerPerLength, with: "with its " + measures["W"].write(c.Watts, t.rd.drawingUnits()),
+		also: &cableLength,
+		of:   func(mm float64) float64 { return c.Watts / (mm / 1000) }}
+	power := held{plausible: powerPerLength, with: "on its " + measures["mm"].write(c.Length, t.rd.drawingUnits()),
+		also: &cablePower, own: "W",
 		of: func(watts float64) float64 { return watts / (c.Length / 1000) }}
 	key, h := "length", length
-	if !t.mends("length", length) && (t.mends("watts", power) || cablePower.judge(c.Watts) > cableLength.judge(c.Length)) {
+	if !t.mends("length", length) && (t.mends("watts", power) || cablePower.judge(c.Watts) > cableLength.judge(
+		c.Length)) {
 		key, h = "watts", power
 	}
 	if t.hold(key, h) == usual && t.hold("length", held{plausible: cableLength}) == usual {

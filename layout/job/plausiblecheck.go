@@ -47,7 +47,8 @@ func (p plausible) isFor(path, kind string) bool {
 // set; by kind where that differs.
 func Plausible(path string) string {
 	var out []string
-	for _, p := range append(slices.Clone(plausibles), powerPerLength, cablePower, labelRatio, tableOhms, bondPerArea, wetPerDry) {
+	for _, p := range append(slices.Clone(plausibles), powerPerLength, cablePower, labelRatio, tableOhms, bondPerArea,
+		wetPerDry) {
 		if !slices.Contains(p.keys, path) {
 			continue
 		}
@@ -175,29 +176,34 @@ func unitAfter(figure string) string { return figure[strings.LastIndexByte(figur
 
 // bareUnit adds to a bare number the unit in which it is read.
 func (rd *reader) bareUnit(k Key, written string) string {
-	units := map[Type]string{TypeLength: rd.units.String(), TypeDensity: "W/m²", TypeTemperature: "°C", TypeTransmittance: "W/(m² K)"}
+	units := map[Type]string{TypeLength: rd.units.String(), TypeDensity: "W/m²", TypeTemperature: "°C",
+		TypeTransmittance: "W/(m² K)"}
 	return strings.TrimSpace(strings.Trim(written, `"'`) + " " + units[k.Type])
 }
 
 // endsBare reports whether a text ends in a figure, without a unit.
 func endsBare(written string) bool {
 	s := strings.TrimSpace(strings.Trim(written, `"'`))
-	return s != "" && s[len(s)-1] >= '0' && s[len(s)-1] <= '9' && !strings.HasSuffix(s, "m2") && !strings.HasSuffix(s, "ft2")
+	return s != "" && s[len(s)-1] >= '0' && s[len(s)-1] <= '9' && !strings.HasSuffix(s, "m2") && !strings.HasSuffix(s,
+		"ft2")
 }
 
 // unitOf is the measure that a key's own figure is written in.
 func unitOf(k Key) string {
-	units := map[Type]string{TypeLength: "mm", TypeDensity: "W/m²", TypeTemperature: "°C", TypeArea: "m²", TypeShare: "%"}
+	units := map[Type]string{TypeLength: "mm", TypeDensity: "W/m²", TypeTemperature: "°C", TypeArea: "m²",
+		TypeShare: "%"}
 	return units[k.Type]
 }
 
 // likely says which other reading of a figure is usual, if any is: another unit
 // first, a slipped point last.
 func (rd *reader) likely(n *tree.Node, k Key, v float64, h held) string {
-	all := slices.DeleteFunc(rd.otherReadings(n, k, h.figureUnit()), func(o otherReading) bool { return !h.mendedBy(o) })
+	all := slices.DeleteFunc(rd.otherReadings(n, k, h.figureUnit()),
+		func(o otherReading) bool { return !h.mendedBy(o) })
 	switch {
 	case len(all) > 0 && h.with != "":
-		return fmt.Sprintf("%s %s would make %s", all[0].slip, all[0].typed, measures[h.unit].write(h.made(all[0].value), rd.drawingUnits()))
+		return fmt.Sprintf("%s %s would make %s", all[0].slip, all[0].typed,
+			measures[h.unit].write(h.made(all[0].value), rd.drawingUnits()))
 	case len(all) > 1 && all[1].slip == all[0].slip:
 		return fmt.Sprintf("%s %s or %s would be usual", all[0].slip, all[0].typed, all[1].typed)
 	case len(all) > 0:

@@ -17,10 +17,12 @@ func (r *Room) checkSize(t table, key string) bool {
 	says := strings.Replace(roomArea.says, "%s", measures[roomArea.unit].span(roomArea.low, roomArea.high, u), 1)
 	switch m := measures["mm"]; {
 	case what == absurd:
-		t.errorf(key, r.likelySize(t, key), "room %q was read as %s by %s, %s of floor; %s (%s)", r.Name, m.write(b.W(), u), m.write(b.H(), u),
+		t.errorf(key, r.likelySize(t, key), "room %q was read as %s by %s, %s of floor; %s (%s)", r.Name,
+			m.write(b.W(), u), m.write(b.H(), u),
 			measures[roomArea.unit].write(area, u), says, roomArea.source)
 	case across > widestRoom:
-		t.errorf(key, "look whether the unit is right", "room %q is %s across; %s is the most", r.Name, t.length(across), t.length(widestRoom))
+		t.errorf(key, "look whether the unit is right", "room %q is %s across; %s is the most", r.Name,
+			t.length(across), t.length(widestRoom))
 	default:
 		return true
 	}
@@ -41,7 +43,8 @@ func (r *Room) likelySize(t table, key string) string {
 			continue
 		}
 		if area := r.Outline.Area() / 1e6 * math.Pow(one/read, 2); roomArea.judge(area) == usual && area < 100 {
-			return fmt.Sprintf("is their unit missing? in %s its figures would make %s of floor", name, measures[roomArea.unit].write(area, t.rd.drawingUnits()))
+			return fmt.Sprintf("is their unit missing? in %s its figures would make %s of floor", name,
+				measures[roomArea.unit].write(area, t.rd.drawingUnits()))
 		}
 	}
 	return look
@@ -64,6 +67,7 @@ func HeatCannotBe(watts, area float64, all bool, u plane.Units) string {
 		return ""
 	}
 	p, m := powerPerArea, measures[powerPerArea.unit]
-	return fmt.Sprintf("the %s of its cables on %s of floor to be warmed make %s; %s (%s)", measures["W"].write(watts, u), measures["m²"].write(area/1e6, u),
+	return fmt.Sprintf("the %s of its cables on %s of floor to be warmed make %s; %s (%s)",
+		measures["W"].write(watts, u), measures["m²"].write(area/1e6, u),
 		m.write(made, u), strings.Replace(p.says, "%s", m.span(p.low, p.high, u), 1), p.source)
 }

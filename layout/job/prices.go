@@ -40,7 +40,8 @@ func (j *Job) readPrices(top table, open func(string) ([]byte, error)) {
 		return
 	}
 	if len(data) > maxFile {
-		top.errorf("prices", "look whether this is the right file", "the price file %q has %d bytes; it may have %d at most", named, len(data), maxFile)
+		top.errorf("prices", "look whether this is the right file",
+			"the price file %q has %d bytes; it may have %d at most", named, len(data), maxFile)
 		return
 	}
 	p := priceFile{top: top, file: besides(j.File, named), seen: map[string]Span{}, lines: []int{0}}
@@ -97,7 +98,8 @@ func (p *priceFile) read(data []byte) []Price {
 			continue
 		}
 		if len(out) == maxPrices {
-			p.errorf(p.span(line, column, len(row[0])), "leave out what the job does not use", "the price file has more than %d prices", maxPrices)
+			p.errorf(p.span(line, column, len(row[0])), "leave out what the job does not use",
+				"the price file has more than %d prices", maxPrices)
 			return out
 		}
 		if one, ok := p.row(row, r); ok {
@@ -116,7 +118,8 @@ func (p *priceFile) syntax(err error) {
 	if errors.As(err, &pe) {
 		at, err = p.span(pe.Line, pe.Column, 0), pe.Err
 	}
-	p.errorf(at, "quotes belong round a whole field, and a quote inside is written twice", "the price file is not CSV: %v", err)
+	p.errorf(at, "quotes belong round a whole field, and a quote inside is written twice",
+		"the price file is not CSV: %v", err)
 }
 
 // heads finds the two columns.
@@ -162,7 +165,8 @@ func (p *priceFile) row(row []string, r *csv.Reader) (Price, bool) {
 		return Price{}, false
 	}
 	if first, ok := p.seen[code]; ok {
-		p.top.rd.report.Add(Diagnostic{Span: at, Hint: "keep one of them", Notes: []Note{{first, "the first is here"}}, Message: fmt.Sprintf("two prices for %q", code)})
+		p.top.rd.report.Add(Diagnostic{Span: at, Hint: "keep one of them", Notes: []Note{{first, "the first is here"}},
+			Message: fmt.Sprintf("two prices for %q", code)})
 		return Price{}, false
 	}
 	p.seen[code] = at

@@ -19,18 +19,25 @@ func reportOn(text, word string) *Report {
 }
 
 func TestExcerpts(t *testing.T) {
-	long := "corners = [" + strings.Repeat("[1000, 2000], ", 30) + "[nan, 0], " + strings.Repeat("[1000, 2000], ", 30) + "]"
+	long := "corners = [" + strings.Repeat("[1000, 2000], ", 30) + "[nan, 0], " + strings.Repeat("[1000, 2000], ", 30) +
+		"]"
 	tests := []struct{ name, text, word, want string }{
 		{"plain", "a = 1\nb = bad\n", "bad", "job.toml:2:5: error: here\n    2 | b = bad\n      |     ^^^\n"},
 		{"tabs", "\tb =\tbad\n", "bad", "job.toml:1:6: error: here\n    1 |     b =    bad\n      |            ^^^\n"},
-		{"wide runes", "b = \"浴室\" bad\n", "bad", "job.toml:1:10: error: here\n    1 | b = \"浴室\" bad\n      |            ^^^\n"},
+		{"wide runes", "b = \"浴室\" bad\n", "bad",
+			"job.toml:1:10: error: here\n    1 | b = \"浴室\" bad\n      |            ^^^\n"},
 		{"a wide rune marked", "b = 浴室\n", "室", "job.toml:1:6: error: here\n    1 | b = 浴室\n      |       ^^\n"},
-		{"combining marks", "b = \"e\u0301\" bad\n", "bad", "job.toml:1:10: error: here\n    1 | b = \"e\u0301\" bad\n      |         ^^^\n"},
-		{"carriage returns", "a = 1\r\nb = bad\r\n", "bad", "job.toml:2:5: error: here\n    2 | b = bad\n      |     ^^^\n"},
+		{"combining marks", "b = \"e\u0301\" bad\n", "bad",
+			"job.toml:1:10: error: here\n    1 | b = \"e\u0301\" bad\n      |         ^^^\n"},
+		{"carriage returns", "a = 1\r\nb = bad\r\n", "bad",
+			"job.toml:2:5: error: here\n    2 | b = bad\n      |     ^^^\n"},
 		{"byte order mark", "\ufeffb = bad\n", "bad", "job.toml:1:5: error: here\n    1 | b = bad\n      |     ^^^\n"},
 		{"several lines", "b = [\n 1,\n]\n", "[\n 1,\n]", "job.toml:1:5: error: here\n    1 | b = [\n      |     ^\n"},
-		{"control characters", "b = \"\x1b[31m\" bad", "bad", "job.toml:1:13: error: here\n    1 | b = \"\ufffd[31m\" bad\n      |             ^^^\n"},
-		{"a long line", long, "nan", "job.toml:1:433: error: here\n    1 | …], [1000, 2000], [1000, 2000], [nan, 0], [1000, 2000], [1000, 2000], [1000, 2000], [1000, 2000], […\n      |                                  ^^^\n"},
+		{"control characters", "b = \"\x1b[31m\" bad", "bad",
+			"job.toml:1:13: error: here\n    1 | b = \"\ufffd[31m\" bad\n      |             ^^^\n"},
+		{"a long line", long, "nan", "job.toml:1:433: error: here\n    1 | …], [1000, 2000], [1000, 2000], [nan, 0], " +
+			"[1000, 2000], [1000, 2000], [1000, 2000], [1000, 2000], […\n      |                                " +
+			"  ^^^\n"},
 	}
 	for _, c := range tests {
 		want := c.want + "1 error, 0 warnings\n"
@@ -56,7 +63,8 @@ func several() *Report {
 	r.AddSource("job.toml", []byte("a = 1\nb = 2\n"))
 	r.AddSource("cables.toml", []byte("c = 3\n"))
 	r.Warnf("W001", Span{"cables.toml", 4, 5}, "", "third")
-	r.Add(Diagnostic{Span: Span{"job.toml", 10, 11}, Message: "second", Hint: "write\nb = 3", Notes: []Note{{Span{"cables.toml", 0, 1}, "there"}}})
+	r.Add(Diagnostic{Span: Span{"job.toml", 10, 11}, Message: "second", Hint: "write\nb = 3",
+		Notes: []Note{{Span{"cables.toml", 0, 1}, "there"}}})
 	r.Errorf(Span{}, "", "last")
 	r.Errorf(Span{"job.toml", 0, 1}, "", "first")
 	return r
@@ -88,7 +96,8 @@ error: last
 	if err := several().Human(&b, true); err != nil {
 		t.Fatal(err)
 	}
-	if !strings.HasPrefix(b.String(), "\x1b[1mjob.toml:1:1:\x1b[0m \x1b[1;31merror:\x1b[0m first\n    1 | a = 1\n      | \x1b[1;31m^\x1b[0m\n") {
+	if !strings.HasPrefix(b.String(), "\x1b[1mjob.toml:1:1:\x1b[0m \x1b[1;31merror:\x1b[0m first\n    1 | a = 1\n    "+
+		"  | \x1b[1;31m^\x1b[0m\n") {
 		t.Errorf("in colour: %q", b.String())
 	}
 }
@@ -98,7 +107,8 @@ func TestShort(t *testing.T) {
 	if err := several().Short(&b); err != nil {
 		t.Fatal(err)
 	}
-	want := "job.toml:1:1: error: first\njob.toml:2:5: error: second\ncables.toml:1:5: warning W001: third\nerror: last\n"
+	want := "job.toml:1:1: error: first\njob.toml:2:5: error: second\ncables.toml:1:5: warning W001: third\nerror: " +
+		"last\n"
 	if d := cmp.Diff(want, b.String()); d != "" {
 		t.Error(d)
 	}
@@ -136,7 +146,8 @@ func TestTwentyAtMost(t *testing.T) {
 		r.Errorf(Span{"job.toml", 60 + 6*i, 61 + 6*i}, "", "an error")
 	}
 	got := human(r)
-	if strings.Count(got, "an error") != 17 || strings.Count(got, "a warning") != 3 || !strings.HasSuffix(got, "and 7 more\n17 errors, 10 warnings\n") {
+	if strings.Count(got, "an error") != 17 || strings.Count(got, "a warning") != 3 || !strings.HasSuffix(got,
+		"and 7 more\n17 errors, 10 warnings\n") {
 		t.Error(got)
 	}
 }

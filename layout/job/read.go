@@ -61,7 +61,8 @@ func readFile(report *Report, s schema, name string, data []byte, units plane.Un
 	rd := newReader(report, s, name, data)
 	rd.units = units
 	if len(data) > maxFile {
-		report.Errorf(Span{File: name}, "look whether this is the right file", "the file has %d bytes; a job file has %d at most", len(data), maxFile)
+		report.Errorf(Span{File: name}, "look whether this is the right file",
+			"the file has %d bytes; a job file has %d at most", len(data), maxFile)
 		return rd, nil
 	}
 	report.AddSource(name, data)
@@ -135,7 +136,8 @@ func (s schema) brackets(path string) int {
 // warnOfNewer warns of what only the newest TOML allows.
 func (rd *reader) warnOfNewer(data []byte) {
 	for _, n := range tree.NewerThan10(data) {
-		rd.report.Warnf("W007", rd.span(n.Range), n.Hint, "%s is TOML 1.1; editors and programs that know 1.0 refuse the file", n.What)
+		rd.report.Warnf("W007", rd.span(n.Range), n.Hint,
+			"%s is TOML 1.1; editors and programs that know 1.0 refuse the file", n.What)
 	}
 }
 
@@ -173,7 +175,8 @@ func (j *Job) readCatalogue(top table, open func(string) ([]byte, error)) {
 		return
 	}
 	if open == nil {
-		top.errorf("catalogue", "put its [[cable]] tables into the job file", "the catalogue %q cannot be read here", named)
+		top.errorf("catalogue", "put its [[cable]] tables into the job file", "the catalogue %q cannot be read here",
+			named)
 		return
 	}
 	data, err := open(named)
@@ -193,7 +196,8 @@ func (j *Job) readCatalogue(top table, open func(string) ([]byte, error)) {
 // typed.
 func fileHint(named string) string {
 	if strings.ContainsFunc(named, unicode.IsControl) {
-		return `a backslash in double quotes begins an escape, as \n and \t do: put the name in single quotes, or write / for it`
+		return `a backslash in double quotes begins an escape, as \n and \t do: put the name in single quotes, or ` +
+			`write / for it`
 	}
 	return "the name is looked up from where the job file lies"
 }
@@ -250,7 +254,8 @@ func (j *Job) readRooms(top table) {
 		top.errorf("room", "add "+top.key("room").Example, "the job has no [[room]]")
 	}
 	if len(rooms) > maxRooms {
-		top.errorf("room", "split the job into several files", "the job has %d rooms; %d are taken at most", len(rooms), maxRooms)
+		top.errorf("room", "split the job into several files", "the job has %d rooms; %d are taken at most", len(rooms),
+			maxRooms)
 		rooms = rooms[:maxRooms]
 	}
 	names := namesSeen{}
@@ -269,7 +274,8 @@ func (s namesSeen) check(t table, key, name, what string) {
 		return
 	}
 	if first, ok := s[name]; ok {
-		t.with(key, fmt.Sprintf("give one of them another %s", key), []Note{{first, "the first is here"}}, "two %ss are called %q", what, name)
+		t.with(key, fmt.Sprintf("give one of them another %s", key), []Note{{first, "the first is here"}},
+			"two %ss are called %q", what, name)
 		return
 	}
 	s[name] = t.at(key)

@@ -143,22 +143,29 @@ func TestSettings(t *testing.T) {
 		name      string
 		want, got any
 	}{
-		{"info", Info{"Bath, upper floor", "26-014", "M. Example", "12 Sample Street", "Invented Tile Co.", "A. B.", "C. D.", "E. F.", date(11, 24), ForInstallation}, j.Info},
-		{"membrane", Membrane{Pitch: 31.75, BendRadius: 30, SheetSize: [2]float64{800, 1000}, Height: 5.5, VoidShare: 0.75, HeightSource: FromJob, VoidShareSource: FromJob, Waste: 0.08}, j.Membrane},
+		{"info", Info{"Bath, upper floor", "26-014", "M. Example", "12 Sample Street", "Invented Tile Co.", "A. B.",
+			"C. D.", "E. F.", date(11, 24), ForInstallation}, j.Info},
+		{"membrane", Membrane{Pitch: 31.75, BendRadius: 30, SheetSize: [2]float64{800, 1000}, Height: 5.5,
+			VoidShare: 0.75, HeightSource: FromJob, VoidShareSource: FromJob, Waste: 0.08}, j.Membrane},
 		{"spacing", Spacing{2, 5}, j.Spacing},
-		{"clearance", Clearance{Wall: 70, Fixture: 60, Joint: 55, Flange: 152.4, Drain: 110, Register: 210, Hearth: 220, Fixing: 90, Column: 61, Island: 62, KeepOut: 63}, j.Clearance},
+		{"clearance", Clearance{Wall: 70, Fixture: 60, Joint: 55, Flange: 152.4, Drain: 110, Register: 210, Hearth: 220,
+			Fixing: 90, Column: 61, Island: 62, KeepOut: 63}, j.Clearance},
 		{"tile", Tile{300, 600, 2, 9, "herringbone", 0.2, 0.03, 6, 7, date(12, 5)}, j.Tile},
-		{"layers", []Layer{{"Porcelain", "tile", 9, 1.4, 2500, 850, true, "job file", 14, date(12, 3)}, {"wood", "wood", 19.05, 0.13, 500, 1600, false, "ISO 10456 table 3", 0, time.Time{}}}, j.BuildUp},
+		{"layers", []Layer{{"Porcelain", "tile", 9, 1.4, 2500, 850, true, "job file", 14, date(12, 3)},
+			{"wood", "wood", 19.05, 0.13, 500, 1600, false, "ISO 10456 table 3", 0, time.Time{}}}, j.BuildUp},
 		{"notes", []string{"One", "Two"}, j.Notes},
 		{"revisions", []Revision{{"A", "Tub moved", "A. B.", date(12, 1)}}, j.Revisions},
-		{"sheet", Sheet{"arch C", "landscape", "1/2in = 1ft", 24, 2, true, 30, []string{"Invented Tile Co.", "Saltmarrow"}}, j.Sheet},
+		{"sheet", Sheet{"arch C", "landscape", "1/2in = 1ft", 24, 2, true, 30, []string{"Invented Tile Co.",
+			"Saltmarrow"}}, j.Sheet},
 		{"region", "europe", j.Supply.Region},
 		{"density limit", FromLabel, j.Supply.MaxDensitySource},
-		{"tolerance", []any{-0.10, 0.10, FromLabel, BothEnds}, []any{j.Cables[0].OhmsLow, j.Cables[0].OhmsHigh, j.Cables[0].Tolerance, j.Cables[0].Ends}},
+		{"tolerance", []any{-0.10, 0.10, FromLabel, BothEnds}, []any{j.Cables[0].OhmsLow, j.Cables[0].OhmsHigh,
+			j.Cables[0].Tolerance, j.Cables[0].Ends}},
 		{"catalogue's own units", 4000.5, j.Cables[1].Lead},
 		{"pack", []any{"kg", FromJob}, []any{j.Materials.BondMortar.Unit, j.Materials.BondMortar.Source}},
 		{"span of a value", "2", textAt(t, "testdata/good/every-key.toml", j.Spans.At("spacing.closest"))},
-		{"span of a table for a value left out", "[materials]", textAt(t, "testdata/good/every-key.toml", j.Spans.At("materials.nothing"))},
+		{"span of a table for a value left out", "[materials]", textAt(t, "testdata/good/every-key.toml",
+			j.Spans.At("materials.nothing"))},
 	}
 	for _, c := range checks {
 		if d := cmp.Diff(c.want, c.got, approx); d != "" {
@@ -175,7 +182,8 @@ func TestSettings(t *testing.T) {
 // What the section shows is bought and drawn alike: the bed and the pegs are
 // those of their layers unless the file gives other figures for what is bought.
 func TestBedAndPegsOfTheSection(t *testing.T) {
-	layers := "[[layer]]\nkind = \"tile\"\nthickness = 10\n[[layer]]\nkind = \"mortar\"\nthickness = 4\n[[layer]]\nkind = \"membrane\"\nthickness = 5.5\n"
+	layers := "[[layer]]\nkind = \"tile\"\nthickness = 10\n[[layer]]\nkind = \"mortar\"\nthickness = " +
+		"4\n[[layer]]\nkind = \"membrane\"\nthickness = 5.5\n"
 	for _, c := range []struct {
 		name, text string
 		bed, pegs  float64
@@ -184,11 +192,15 @@ func TestBedAndPegsOfTheSection(t *testing.T) {
 		{"neither", "", 3.4, 5, FromDefault},
 		{"layers", layers, 4, 5.5, FromJob},
 		{"both", layers + "[materials]\nbed_thickness = 3\n", 3, 5.5, FromJob},
-		{"mortar that is no bed", strings.Replace(layers, "kind = \"tile\"", "kind = \"wood\"", 1), 3.4, 5.5, FromDefault},
+		{"mortar that is no bed", strings.Replace(layers, "kind = \"tile\"", "kind = \"wood\"", 1), 3.4, 5.5,
+			FromDefault},
 	} {
-		j := mustRead(t, head+c.text+"[[room]]\nname = \"R\"\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\n"+tail)
+		j := mustRead(t, head+c.text+"[[room]]\nname = \"R\"\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, "+
+			"2000]]\n"+
+			tail)
 		if j.Materials.BedThickness != c.bed || j.Membrane.Height != c.pegs || j.Materials.BedSource != c.from {
-			t.Errorf("%s: bed %g mm (%s), pegs %g mm", c.name, j.Materials.BedThickness, j.Materials.BedSource, j.Membrane.Height)
+			t.Errorf("%s: bed %g mm (%s), pegs %g mm", c.name, j.Materials.BedThickness, j.Materials.BedSource,
+				j.Membrane.Height)
 		}
 	}
 }
@@ -208,7 +220,8 @@ func TestDefaults(t *testing.T) {
 		name      string
 		want, got any
 	}{
-		{"membrane", Membrane{Pitch: 30, BendRadius: 30, RollWidth: 1000, RollLength: 10000, Height: 5, VoidShare: 0.8, Waste: 0.08}, j.Membrane},
+		{"membrane", Membrane{Pitch: 30, BendRadius: 30, RollWidth: 1000, RollLength: 10000, Height: 5, VoidShare: 0.8,
+			Waste: 0.08}, j.Membrane},
 		{"spacing", Spacing{2, 4}, j.Spacing},
 		{"clearance", Clearance{75, 50, 50, 150, 100, 200, 200, 100, 50, 50, 50}, j.Clearance},
 		{"tile", Tile{300, 300, 3, 10, "straight", 0.10, 0.05, 0, 0, time.Time{}}, j.Tile},
@@ -217,7 +230,8 @@ func TestDefaults(t *testing.T) {
 		{"mortar is a default", FromDefault, j.Materials.FillMortar.Source},
 		{"no primer unless asked for", 0.0, j.Materials.Primer.Pack},
 		{"tolerance", []float64{-0.05, 0.10}, []float64{j.Cables[0].OhmsLow, j.Cables[0].OhmsHigh}},
-		{"thermostat", []float64{1200, 200, 100}, []float64{j.Rooms[0].Thermostat.Height, j.Rooms[0].Thermostat.Tail, j.Rooms[0].Thermostat.Slack}},
+		{"thermostat", []float64{1200, 200, 100}, []float64{j.Rooms[0].Thermostat.Height, j.Rooms[0].Thermostat.Tail,
+			j.Rooms[0].Thermostat.Slack}},
 		{"given", FromJob, j.Spans.Source("membrane.pitch")},
 		{"left out", FromDefault, j.Spans.Source("membrane.bend_radius")},
 	}
@@ -232,7 +246,9 @@ func TestDefaults(t *testing.T) {
 func TestDrawingUnits(t *testing.T) {
 	text := strings.Replace(head, "units = \"mm\"\n", "", 1)
 	text = strings.Replace(text, "pitch = 30", `pitch = "1.2in"`, 1)
-	j := mustRead(t, text+"[[room]]\nname = \"R\"\nwalls = [\"east 9ft\", \"north 6ft\", \"west 9ft\", \"south 6ft\"]\n"+strings.Replace(tail, "100", `"1ft"`, 1))
+	j := mustRead(t,
+		text+"[[room]]\nname = \"R\"\nwalls = [\"east 9ft\", \"north 6ft\", \"west 9ft\", \"south 6ft\"]\n"+
+			strings.Replace(tail, "100", `"1ft"`, 1))
 	if j.Units.String() != "in" || j.Sheet.Units.String() != "in" {
 		t.Errorf("units %v and %v, want in", j.Units, j.Sheet.Units)
 	}
@@ -255,7 +271,8 @@ func TestIsCatalogue(t *testing.T) {
 }
 
 func TestCatalogueTroubles(t *testing.T) {
-	text := "catalogue = \"cables.toml\"\n" + head + "[[room]]\nname = \"R\"\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\n" + tail
+	text := "catalogue = \"cables.toml\"\n" + head +
+		"[[room]]\nname = \"R\"\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\n" + tail
 	tests := []struct {
 		name string
 		open func(string) ([]byte, error)
@@ -265,7 +282,8 @@ func TestCatalogueTroubles(t *testing.T) {
 		{"missing", func(n string) ([]byte, error) { return os.ReadFile("testdata/nowhere/" + n) },
 			"job.toml:1:13: error: cannot read the catalogue \"cables.toml\": there is no such file\n"},
 		{"same id", func(string) ([]byte, error) {
-			return []byte("[[cable]]\nid = \"A240-60\"\nvolts = 240\nwatts = 600\nlength = \"60 m\"\nlead = \"4 m\"\n"), nil
+			return []byte("[[cable]]\nid = \"A240-60\"\nvolts = 240\nwatts = 600\nlength = \"60 m\"\nlead = \"4 m\"\n"),
+				nil
 		}, "jobs/cables.toml:2:6: error: two cables are called \"A240-60\"\n"},
 		{"not a catalogue", func(string) ([]byte, error) { return []byte("[[room]]\nname = \"R\"\n"), nil },
 			"jobs/cables.toml:1:3: error: unknown key \"room\" at the top of the file\n"},
@@ -287,7 +305,8 @@ func TestCatalogueTroubles(t *testing.T) {
 
 func TestLimits(t *testing.T) {
 	room := func(n int) string {
-		return strings.Replace("[[room]]\nname = \"R#\"\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\n"+tail, "#", strings.Repeat("x", n), 1)
+		return strings.Replace("[[room]]\nname = \"R#\"\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\n"+tail,
+			"#", strings.Repeat("x", n), 1)
 	}
 	var rooms, corners strings.Builder
 	for i := range maxRooms + 1 {
@@ -298,14 +317,18 @@ func TestLimits(t *testing.T) {
 	}
 	tests := []struct{ name, text, want string }{
 		{"rooms", head + rooms.String(), "the job has 201 rooms; 200 are taken at most"},
-		{"corners", head + "[[room]]\nname = \"R\"\ncorners = [" + corners.String() + "]\n" + tail, "corners has 501 items; 500 are taken at most"},
+		{"corners", head + "[[room]]\nname = \"R\"\ncorners = [" + corners.String() + "]\n" + tail,
+			"corners has 501 items; 500 are taken at most"},
 		{"bytes", "# " + strings.Repeat("x", maxFile), "the file has 1048578 bytes; a job file has 1048576 at most"},
 		{"things", head + room(0) + strings.Repeat("[[room.keep_out]]\nat = [500, 500]\ndiameter = 100\n", maxThings+1),
 			"there are 101 tables [[room.keep_out]] in one room; 100 are taken at most"},
-		{"tables", head + strings.Repeat("[[revision]]\n", maxItems+1) + room(0), "there are 501 tables [[revision]]; 500 are taken at most"},
-		{"text", "notes = [\"" + strings.Repeat("x", maxText+1) + "\"]\n" + head + room(0), "notes has a text of 1001 bytes; 1000 are the most"},
+		{"tables", head + strings.Repeat("[[revision]]\n", maxItems+1) + room(0),
+			"there are 501 tables [[revision]]; 500 are taken at most"},
+		{"text", "notes = [\"" + strings.Repeat("x", maxText+1) + "\"]\n" + head + room(0),
+			"notes has a text of 1001 bytes; 1000 are the most"},
 		{"nesting", "a = " + strings.Repeat("[", 1<<19), "brackets or dotted keys are nested too deep here"},
-		{"a million corners", "a = [" + strings.Repeat("[0,0],", 170000) + "]", `the lists of this file have more than 100000 items`},
+		{"a million corners", "a = [" + strings.Repeat("[0,0],", 170000) + "]",
+			`the lists of this file have more than 100000 items`},
 	}
 	for _, c := range tests {
 		start := time.Now()

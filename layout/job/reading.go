@@ -44,13 +44,16 @@ func readReadings(t table) []Reading {
 		if rt.broken() {
 			continue
 		}
-		r := Reading{Stage: rt.text("stage"), Date: rt.date("date"), By: rt.text("by"), Volts: rt.num("volts"), Hand: rt.text("hand"), Span: rt.span(), Spans: rt.spans(),
-			Ohms: rt.figure("ohms"), Insulation: rt.figure("insulation"), Capacitance: rt.figure("capacitance"), Sensor: rt.figure("sensor"), Spare: rt.figure("spare")}
+		r := Reading{Stage: rt.text("stage"), Date: rt.date("date"), By: rt.text("by"), Volts: rt.num("volts"),
+			Hand: rt.text("hand"), Span: rt.span(), Spans: rt.spans(),
+			Ohms: rt.figure("ohms"), Insulation: rt.figure("insulation"), Capacitance: rt.figure("capacitance"),
+			Sensor: rt.figure("sensor"), Spare: rt.figure("spare")}
 		if rt.has("floor") {
 			r.Floor = Figure{Value: rt.num("floor"), Taken: true}
 		}
 		if r.Insulation.Taken && r.Volts == 0 {
-			rt.errorf("insulation", "add volts = 500, the voltage the tester was set to", "an insulation reading without its test voltage says nothing")
+			rt.errorf("insulation", "add volts = 500, the voltage the tester was set to",
+				"an insulation reading without its test voltage says nothing")
 		}
 		out = append(out, r)
 	}
@@ -70,7 +73,8 @@ func (rd *reader) reading(n *tree.Node, k Key) (any, *valueError) {
 	}
 	v, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimPrefix(strings.TrimSpace(s), ">")), 64)
 	if err != nil || !strings.HasPrefix(strings.TrimSpace(s), ">") {
-		return nil, wrong("%s is a number, or text such as \">2000\" where the instrument's range ended, not %q", k.Name(), s)
+		return nil, wrong("%s is a number, or text such as \">2000\" where the instrument's range ended, not %q",
+			k.Name(), s)
 	}
 	k.Type = TypeNumber
 	return Figure{Value: v, Taken: true, Over: true}, rd.within(n, k, v)

@@ -68,12 +68,14 @@ func (rd *reader) rewritings(k Key, typed string) []string {
 	out = append(out, point, day(inner))
 	switch k.Type {
 	case TypeLength:
-		out = append(out, inQuotes(feetAndInches(inner)), inQuotes(feetAndInches(point)), inQuotes(inner), inQuotes(thousands.ReplaceAllString(inner, "$1$2")), inQuotes(point+" "+rd.drawingUnits().String()))
+		out = append(out, inQuotes(feetAndInches(inner)), inQuotes(feetAndInches(point)), inQuotes(inner),
+			inQuotes(thousands.ReplaceAllString(inner, "$1$2")), inQuotes(point+" "+rd.drawingUnits().String()))
 	case TypeNumber, TypeWhole:
 		out = append(out, withUnit.ReplaceAllString(point, "$1"))
 	case TypeChoice:
 		out = append(out, inQuotes(inner), inQuotes(nearest(inner, k.Values)))
-	case TypeText, TypeArea, TypeVolume, TypePack, TypeDensity, TypeTemperature, TypeAngle, TypeTransmittance, TypePlace, TypeReading:
+	case TypeText, TypeArea, TypeVolume, TypePack, TypeDensity, TypeTemperature, TypeAngle, TypeTransmittance,
+		TypePlace, TypeReading:
 		out = append(out, inQuotes(inner), inQuotes(point))
 	case TypeShare:
 		if v, err := strconv.ParseFloat(point, 64); err == nil && v >= 2 {
@@ -100,7 +102,8 @@ func withoutTail(typed string) string {
 // straight makes a plain quote of each that word processors set.
 var straight = strings.NewReplacer("“", `"`, "”", `"`, "„", `"`, "«", `"`, "»", `"`, "‘", "'", "’", "'")
 
-var yesAndNo = map[string]string{"true": "true", "yes": "true", "on": "true", "y": "true", "1": "true", "false": "false", "no": "false", "off": "false", "n": "false", "0": "false"}
+var yesAndNo = map[string]string{"true": "true", "yes": "true", "on": "true", "y": "true", "1": "true",
+	"false": "false", "no": "false", "off": "false", "n": "false", "0": "false"}
 
 // A decimal comma is one between figures, but where it may as well part thousands.
 var decimalComma = regexp.MustCompile(`(\d),(\d{1,2}|\d{4,})\b`)

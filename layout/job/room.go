@@ -17,7 +17,8 @@ const widestRoom = 100e3
 // readRoom reads a room and all in it. With an outline that cannot be used the
 // things in it are still read, but nothing is said of where they stand.
 func (j *Job) readRoom(t table) Room {
-	r := Room{Name: t.text("name"), MeasuredTo: t.text("measured_to"), Cables: t.texts("cables"), Density: t.num("density"),
+	r := Room{Name: t.text("name"), MeasuredTo: t.text("measured_to"), Cables: t.texts("cables"),
+		Density: t.num("density"),
 		Exposed: t.num("exposed"), ExposedGiven: t.has("exposed"), Span: t.span(), Spans: t.spans()}
 	if t.has("first_peg") {
 		p := t.point("first_peg")
@@ -47,7 +48,9 @@ func (r *Room) checkExposed(t table) {
 		return
 	}
 	if round := r.Outline.Perimeter(); r.Exposed > round+r.slack() {
-		t.errorf("exposed", "count only the walls with the outside behind them", "room %q has %s of its edge along outside walls, but is only %s round", r.Name, t.read("exposed"), t.length(round))
+		t.errorf("exposed", "count only the walls with the outside behind them",
+			"room %q has %s of its edge along outside walls, but is only %s round", r.Name, t.read("exposed"),
+			t.length(round))
 	}
 }
 
@@ -71,11 +74,14 @@ func (r *Room) firstTile(t table, pts []plane.Point) (s plane.Segment, ok bool) 
 	s = plane.Segment{A: pts[0], B: pts[len(pts)-1]}
 	switch {
 	case len(pts) != 2:
-		t.errorf("first_tile", "give a corner of a whole tile, and a second point along its row", "first_tile has %d points where two are wanted", len(pts))
+		t.errorf("first_tile", "give a corner of a whole tile, and a second point along its row",
+			"first_tile has %d points where two are wanted", len(pts))
 	case s.Length() < shortestRow:
-		t.errorf("first_tile", "take the second point as far along the row as the room lets you", "the two points of first_tile are %s apart: too near to tell which way the rows run", t.length(s.Length()))
+		t.errorf("first_tile", "take the second point as far along the row as the room lets you",
+			"the two points of first_tile are %s apart: too near to tell which way the rows run", t.length(s.Length()))
 	case r.usable() && !r.Outline.Contains(s.A) && r.Outline.Distance(s.A) > r.slack():
-		t.errorf("first_tile", "it is measured from the same corner as the room's own corners", "the corner of first_tile lies %s outside the walls of room %q", t.length(r.Outline.Distance(s.A)), r.Name)
+		t.errorf("first_tile", "it is measured from the same corner as the room's own corners",
+			"the corner of first_tile lies %s outside the walls of room %q", t.length(r.Outline.Distance(s.A)), r.Name)
 	default:
 		return s, true
 	}
@@ -94,7 +100,8 @@ func (r *Room) slack() float64 { return 5 + r.Closure.Gap }
 func (r *Room) readOutline(t table) bool {
 	switch {
 	case t.has("corners") && t.has("walls"):
-		t.with("walls", "keep one of the two", []Note{{t.at("corners"), "the corners are here"}}, "room %q has both corners and walls", r.Name)
+		t.with("walls", "keep one of the two", []Note{{t.at("corners"), "the corners are here"}},
+			"room %q has both corners and walls", r.Name)
 		return false
 	case t.has("corners"):
 		r.Outline = opened(t.points("corners"))
@@ -109,7 +116,8 @@ func (r *Room) readOutline(t table) bool {
 			r.checkDiagonals(t, diagonals)
 		}
 	default:
-		t.errorf("name", "add "+t.key("corners").Example+", or "+t.key("walls").Example, "room %q has neither corners nor walls", r.Name)
+		t.errorf("name", "add "+t.key("corners").Example+", or "+t.key("walls").Example,
+			"room %q has neither corners nor walls", r.Name)
 	}
 	return r.usable()
 }
@@ -153,11 +161,15 @@ func (r *Room) reportForgotten(t table, key string, round float64) {
 	if t.rd.units == plane.Inches {
 		in, other = "inches", "ft"
 	}
-	hint := fmt.Sprintf("write the unit with each: \"east 5%s\", or \"east 5%s\" where that is meant", other, t.rd.units)
+	hint := fmt.Sprintf("write the unit with each: \"east 5%s\", or \"east 5%s\" where that is meant", other,
+		t.rd.units)
 	if key == "corners" {
-		hint = fmt.Sprintf("write the unit with each: [\"5%s\", \"8%s\"], or [\"5%s\", \"8%[3]s\"] where that is meant", other, other, t.rd.units)
+		hint = fmt.Sprintf("write the unit with each: [\"5%s\", \"8%s\"], or [\"5%s\", \"8%[3]s\"] where that "+
+			"is meant",
+			other, other, t.rd.units)
 	}
-	t.errorf(key, hint, "the %s of room %q have no unit and are read as %s: it would be %s all round", key, r.Name, in, t.length(round))
+	t.errorf(key, hint, "the %s of room %q have no unit and are read as %s: it would be %s all round", key, r.Name, in,
+		t.length(round))
 }
 
 // opened drops a last corner that repeats the first.
@@ -193,13 +205,15 @@ func (r *Room) reportClash(t table, key string, c plane.Clash) {
 		t.rd.report.Add(Diagnostic{Span: at, Notes: notes, Hint: hint, Message: fmt.Sprintf(format, args...)})
 	}
 	if c.I == c.J {
-		report(nil, "leave out one of the two corners", "wall %s of room %q has no length: it begins and ends at %s", letter(c.I), r.Name, t.rd.place(c.At))
+		report(nil, "leave out one of the two corners", "wall %s of room %q has no length: it begins and ends at %s",
+			letter(c.I), r.Name, t.rd.place(c.At))
 		return
 	}
 	notes := []Note{{t.atItem(key, c.J), "wall " + letter(c.J) + " is here"}}
 	if !r.crossing(c) {
 		report(notes, "two parts of a room that only touch are two rooms; else look at the lengths of both walls",
-			"walls %s and %s of room %q touch at %s, where they should not", letter(c.I), letter(c.J), r.Name, t.rd.place(c.At))
+			"walls %s and %s of room %q touch at %s, where they should not", letter(c.I), letter(c.J), r.Name,
+			t.rd.place(c.At))
 		return
 	}
 	hint := fmt.Sprintf("look at the directions and lengths of walls %s to %s", letter(c.I), letter(c.J))
@@ -244,7 +258,8 @@ func (r *Room) line(t table) bool {
 	lining := t.num("lining")
 	switch {
 	case r.MeasuredTo != "stud" && lining > 0:
-		t.errorf("lining", `write measured_to = "stud" as well, or leave lining out`, "room %q is measured to its finished walls, which have no lining to come", r.Name)
+		t.errorf("lining", `write measured_to = "stud" as well, or leave lining out`,
+			"room %q is measured to its finished walls, which have no lining to come", r.Name)
 		return false
 	case r.MeasuredTo != "stud":
 		return true
@@ -255,7 +270,8 @@ func (r *Room) line(t table) bool {
 	}
 	in := inset(r.Outline, lining)
 	if _, bad := in.SelfClash(); bad || !sameBearings(in, r.Outline) {
-		t.errorf("lining", "look whether the unit is right", "a lining of %s leaves nothing of some wall of room %q", t.read("lining"), r.Name)
+		t.errorf("lining", "look whether the unit is right", "a lining of %s leaves nothing of some wall of room %q",
+			t.read("lining"), r.Name)
 		return false
 	}
 	r.Outline = in
@@ -338,7 +354,8 @@ func (r *Room) nearestWall(p plane.Point) (wall int, distance float64) {
 func limited(t table, name string) []table {
 	all := t.each(name)
 	if len(all) > maxThings {
-		t.errorf(name, "leave some out", "there are %d tables %s in one room; %d are taken at most", len(all), t.key(name).Header(), maxThings)
+		t.errorf(name, "leave some out", "there are %d tables %s in one room; %d are taken at most", len(all),
+			t.key(name).Header(), maxThings)
 		return all[:maxThings]
 	}
 	return all

@@ -18,11 +18,18 @@ type Sensor struct {
 // sensorKeys: a sensor in its tube and a thermometer on the tile differ easily
 // by 3 K (common practice).
 func sensorKeys() []Key {
-	return under(Key{Path: "sensor", Type: TypeTable, Doc: "The kind of floor sensor, by its instructions: what it should read, and whether it does", Example: "[sensor]\nkind = \"10k-3977\""},
-		Key{Path: "kind", Type: TypeChoice, Values: sensorKinds(), Required: true, Doc: "Its family, or table for one that is given by a table of its own", Example: `kind = "10k-3977"`},
-		Key{Path: "table", Type: TypeTexts, Least: 2, Doc: "Of kind table: a temperature and its ohms, as often as its instructions give them", Example: `table = ["10 C 19900", "20 C 12490", "30 C 8057"]`},
-		Key{Path: "tolerance", Type: TypeNumber, Limits: Limits{Above: true, Max: 50}, Default: "3", Doc: "By how many K a reading may miss the floor's temperature", Example: "tolerance = 2"},
-		Key{Path: "from", Type: TypeChoice, Values: []string{"job file", "label", "instructions"}, Default: `"job file"`, Doc: "Where the kind was read", Example: `from = "instructions"`},
+	return under(Key{Path: "sensor", Type: TypeTable,
+		Doc:     "The kind of floor sensor, by its instructions: what it should read, and whether it does",
+		Example: "[sensor]\nkind = \"10k-3977\""},
+		Key{Path: "kind", Type: TypeChoice, Values: sensorKinds(), Required: true,
+			Doc: "Its family, or table for one that is given by a table of its own", Example: `kind = "10k-3977"`},
+		Key{Path: "table", Type: TypeTexts, Least: 2,
+			Doc:     "Of kind table: a temperature and its ohms, as often as its instructions give them",
+			Example: `table = ["10 C 19900", "20 C 12490", "30 C 8057"]`},
+		Key{Path: "tolerance", Type: TypeNumber, Limits: Limits{Above: true, Max: 50}, Default: "3",
+			Doc: "By how many K a reading may miss the floor's temperature", Example: "tolerance = 2"},
+		Key{Path: "from", Type: TypeChoice, Values: []string{"job file", "label", "instructions"},
+			Default: `"job file"`, Doc: "Where the kind was read", Example: `from = "instructions"`},
 	)
 }
 
@@ -44,7 +51,8 @@ func (j *Job) readSensor(t table) {
 	case isTable && !t.has("table"):
 		t.errorf("kind", "add "+t.key("table").Example, "a sensor of kind \"table\" needs its table")
 	case t.has("table") && !isTable:
-		t.errorf("table", "take kind = \"table\", or leave the table out", "a table goes with kind = \"table\", not with %q", t.text("kind"))
+		t.errorf("table", "take kind = \"table\", or leave the table out",
+			"a table goes with kind = \"table\", not with %q", t.text("kind"))
 	case isTable:
 		j.Sensor.Family = tableFamily(t)
 	default:
@@ -59,13 +67,16 @@ func tableFamily(t table) circuit.Family {
 		p, bad := tablePoint(line, t.key("table"))
 		if bad != nil {
 			t.spoil()
-			t.rd.report.Errorf(t.atItem("table", i), `write a temperature, then its ohms: "20 C 12490"`, "%s", bad.message)
+			t.rd.report.Errorf(t.atItem("table", i), `write a temperature, then its ohms: "20 C 12490"`, "%s",
+				bad.message)
 			return circuit.Family{}
 		}
 		if tableOhms.judge(p.Ohms) == absurd {
 			t.spoil()
-			t.rd.report.Errorf(t.atItem("table", i), ohmsHint(p.Ohms), "%q gives %s ohms; %s (%s)", line, figure(p.Ohms),
-				strings.Replace(tableOhms.says, "%s", measures["Ω"].span(tableOhms.low, tableOhms.high, t.rd.drawingUnits()), 1), tableOhms.source)
+			t.rd.report.Errorf(t.atItem("table", i), ohmsHint(p.Ohms), "%q gives %s ohms; %s (%s)", line,
+				figure(p.Ohms),
+				strings.Replace(tableOhms.says, "%s", measures["Ω"].span(tableOhms.low, tableOhms.high,
+					t.rd.drawingUnits()), 1), tableOhms.source)
 			return circuit.Family{}
 		}
 		points = append(points, p)
@@ -79,8 +90,10 @@ func tableFamily(t table) circuit.Family {
 	low, high := curve.Range()
 	if low > floorWarm || high < floorCool {
 		t.spoil()
-		t.errorf("table", `write the unit that its temperatures are in, "68 F 12490" or "20 C 12490", and lines for a floor's`,
-			"the sensor's table runs from %s to %s °C, but floors are read between %g and %g °C", figure(low), figure(high), floorCool, floorWarm)
+		t.errorf("table", `write the unit that its temperatures are in, "68 F 12490" or "20 C 12490", and lines for `+
+			`a floor's`,
+			"the sensor's table runs from %s to %s °C, but floors are read between %g and %g °C", figure(low),
+			figure(high), floorCool, floorWarm)
 		return circuit.Family{}
 	}
 	return circuit.Family{

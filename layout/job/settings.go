@@ -25,7 +25,8 @@ func (j *Job) readSettings(top table) {
 	j.Units = top.rd.drawingUnits()
 	j.readSheet(top.sub("sheet"))
 	for _, t := range top.each("revision") {
-		j.Revisions = append(j.Revisions, Revision{Letter: t.text("letter"), Text: t.text("text"), By: t.text("by"), Date: t.date("date")})
+		j.Revisions = append(j.Revisions, Revision{Letter: t.text("letter"), Text: t.text("text"), By: t.text("by"),
+			Date: t.date("date")})
 	}
 }
 
@@ -48,8 +49,10 @@ const usualHeight = 5.0
 func (j *Job) readMembrane(m, s table) {
 	j.Spacing = Spacing{Closest: s.whole("closest"), Widest: s.whole("widest")}
 	j.Membrane = Membrane{
-		Pitch: m.num("pitch"), BendRadius: m.num("bend_radius"), RollWidth: m.num("roll_width"), RollLength: m.num("roll_length"),
-		SheetSize: m.pair("sheet"), Height: m.numOr("height", usualHeight), VoidShare: m.num("void_share"), Waste: m.num("waste"),
+		Pitch: m.num("pitch"), BendRadius: m.num("bend_radius"), RollWidth: m.num("roll_width"),
+		RollLength: m.num("roll_length"),
+		SheetSize:  m.pair("sheet"), Height: m.numOr("height", usualHeight), VoidShare: m.num("void_share"),
+		Waste:        m.num("waste"),
 		HeightSource: m.source("height"), VoidShareSource: m.source("void_share"),
 	}
 	if l, ok := j.layer("membrane"); ok && !m.has("height") {
@@ -66,7 +69,8 @@ func (j *Job) readMembrane(m, s table) {
 		return
 	}
 	if j.Spacing.Closest > j.Spacing.Widest {
-		s.errorf("closest", "swap them, or leave one out", "closest = %d is more than widest = %d", j.Spacing.Closest, j.Spacing.Widest)
+		s.errorf("closest", "swap them, or leave one out", "closest = %d is more than widest = %d", j.Spacing.Closest,
+			j.Spacing.Widest)
 		s.spoil()
 	}
 	j.checkBend(m, s, closest)
@@ -86,7 +90,8 @@ func (j *Job) checkBend(m, s table, closest float64) {
 	}
 	m.with("bend_radius", "make the bend radius "+m.length(closest/2)+" or less, or closest a peg more", notes,
 		"two bends of radius %s need a gap of %s, but the closest gap is %d pegs of %s = %s",
-		m.length(j.Membrane.BendRadius), m.length(2*j.Membrane.BendRadius), j.Spacing.Closest, m.length(j.Membrane.Pitch), m.length(closest))
+		m.length(j.Membrane.BendRadius), m.length(2*j.Membrane.BendRadius), j.Spacing.Closest,
+		m.length(j.Membrane.Pitch), m.length(closest))
 }
 
 func (j *Job) readClearance(t table) {
@@ -125,7 +130,8 @@ func patternWaste(pattern string) float64 {
 
 func (j *Job) readTile(t table) {
 	size := t.pair("size")
-	j.Tile = Tile{Width: size[0], Length: size[1], Joint: t.num("joint"), Thickness: t.num("thickness"), Pattern: t.text("pattern"), PerBox: t.whole("per_box"),
+	j.Tile = Tile{Width: size[0], Length: size[1], Joint: t.num("joint"), Thickness: t.num("thickness"),
+		Pattern: t.text("pattern"), PerBox: t.whole("per_box"),
 		GroutCure: t.whole("grout_cure"), Grouted: t.date("grouted")}
 	j.Tile.Waste, j.Tile.Breakage = t.numOr("waste", patternWaste(j.Tile.Pattern)), t.num("breakage")
 }
@@ -157,7 +163,8 @@ func (j *Job) Bed() (Layer, bool) {
 
 func (j *Job) readLayers(top table) {
 	for _, t := range top.each("layer") {
-		l := Layer{Kind: t.text("kind"), Name: t.text("name"), Thickness: t.num("thickness"), Own: t.has("conductivity"),
+		l := Layer{Kind: t.text("kind"), Name: t.text("name"), Thickness: t.num("thickness"),
+			Own:      t.has("conductivity"),
 			CureDays: t.whole("cure_days"), Placed: t.date("placed")}
 		if l.Name == "" {
 			l.Name = l.Kind

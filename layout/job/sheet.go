@@ -19,8 +19,9 @@ var scales = []struct {
 }
 
 func (j *Job) readSheet(t table) {
-	j.Sheet = Sheet{Size: t.text("size"), Orientation: t.text("orientation"), Scale: strings.TrimSpace(t.text("scale")), Units: j.Units,
-		Both: t.flag("both"), North: t.num("north"), Letterhead: t.texts("letterhead")}
+	j.Sheet = Sheet{Size: t.text("size"), Orientation: t.text("orientation"), Scale: strings.TrimSpace(t.text("scale")),
+		Units: j.Units,
+		Both:  t.flag("both"), North: t.num("north"), Letterhead: t.texts("letterhead")}
 	if u := unitsNamed(t.text("units")); u != plane.NoUnits {
 		j.Sheet.Units = u
 	}
@@ -34,7 +35,8 @@ func (j *Job) readSheet(t table) {
 	}
 	j.Sheet.Ratio = ratio
 	if !standard(ratio) {
-		t.errorf("scale", "standard scales: "+scaleList(), "scale %q is 1:%s, which no scale rule has", j.Sheet.Scale, figure(ratio))
+		t.errorf("scale", "standard scales: "+scaleList(), "scale %q is 1:%s, which no scale rule has", j.Sheet.Scale,
+			figure(ratio))
 	}
 }
 

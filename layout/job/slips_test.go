@@ -138,13 +138,15 @@ func TestSlips(t *testing.T) {
 		{`cables = ["R120-64"]`, `cables = "R120-64"`, `16:10 error: cables is a list in [ ], not text
     write cables = ["R120-64"]
 `},
-		{`walls = ["east 5ft", "north 8ft", "west 5ft", "south 8ft"]`, `walls = ["east 5", "north 8", "west 5", "south 8"]`, `17:9 error: the walls of room "Bath" have no unit and are read as inches: it would be 2'-2" (660 mm) all round
+		{`walls = ["east 5ft", "north 8ft", "west 5ft", "south 8ft"]`, `walls = ["east 5", "north 8", "west 5", ` +
+			`"south 8"]`, `17:9 error: the walls of room "Bath" have no unit and are read as inches: it would be 2'-2" (660 mm) all round
     write the unit with each: "east 5ft", or "east 5in" where that is meant
 `},
 		{`walls = ["east 5ft", "north 8ft", "west 5ft", "south 8ft"]`, `corners = [[0, 0], [5, 0], [5, 8], [0, 8]]`, `17:11 error: the corners of room "Bath" have no unit and are read as inches: it would be 2'-2" (660 mm) all round
     write the unit with each: ["5ft", "8ft"], or ["5in", "8in"] where that is meant
 `},
-		{`walls = ["east 5ft", "north 8ft", "west 5ft", "south 8ft"]`, `corners = [["0ft", "0ft"], ["5ft", "8ft"], ["5ft", "0ft"], ["0ft", "8ft"]]`, `17:12 error: walls A and C of room "Bath" cross at (2'-6", 4'-0")
+		{`walls = ["east 5ft", "north 8ft", "west 5ft", "south 8ft"]`, `corners = [["0ft", "0ft"], ["5ft", "8ft"], ` +
+			`["5ft", "0ft"], ["0ft", "8ft"]]`, `17:12 error: walls A and C of room "Bath" cross at (2'-6", 4'-0")
     corners 2 and 3 are the wrong way round: swap them
 `},
 		{`from = "26in"`, `from = 2' 2"`, `30:8 error: text and lengths with a unit stand in quotes
@@ -234,10 +236,12 @@ func TestSlips(t *testing.T) {
 		{`notes = ["one"]`, "notes = [\"one\"]\n[job]\ndate = 3/4/2026", `4:8 error: this is no date
     a date is a day of the calendar in four, two and two figures: 2026-12-02
 `},
-		{`notes = ["one"]`, "notes = [\"one\"]\n[[room.fixture]]\nkind = \"tub\"\nwall = \"C\"\nfrom = 0\n[[room.fixture]]\nkind = \"tub\"\nwall = \"C\"\nfrom = 0", `3:1 error: [[room.fixture]] stands before the [[room]] it belongs to
+		{`notes = ["one"]`, "notes = [\"one\"]\n[[room.fixture]]\nkind = \"tub\"\nwall = \"C\"\nfrom = " +
+			"0\n[[room.fixture]]\nkind = \"tub\"\nwall = \"C\"\nfrom = 0", `3:1 error: [[room.fixture]] stands before the [[room]] it belongs to
     move [[room]] with its keys up, above this line: what follows it is part of it
 `},
-		{"[[room]]\nname = \"Bath\"\ncables = [\"R120-64\"]\nwalls = [\"east 5ft\", \"north 8ft\", \"west 5ft\", \"south 8ft\"]\n", ``, `14:1 error: room.fixture belongs to a [[room]], and the file has none
+		{"[[room]]\nname = \"Bath\"\ncables = [\"R120-64\"]\nwalls = [\"east 5ft\", \"north 8ft\", \"west 5ft\", " +
+			"\"south 8ft\"]\n", ``, `14:1 error: room.fixture belongs to a [[room]], and the file has none
     write [[room]] ⏎ name = "Bath" ⏎ corners = [[0, 0], [2850, 0], [2850, 2400], [0, 2400]] ⏎ above this line
 `},
 		{"[membrane]\npitch = \"1.2in\"", "[membrane]\npitch = \"1.2in\"\n[membrane]\nheight = \"5 mm\"", `5:1 error: key membrane has already been defined
@@ -249,12 +253,19 @@ func TestSlips(t *testing.T) {
 		{"units = \"in\"\n", "units = inches\n", `1:9 error: text and lengths with a unit stand in quotes
     write units = "in"
 `},
-		{`from = "46in"`, "from = \"46in\"\nto_end = \"2ft\"", "36:10 error: the thermostat has both from and to_end\n    keep one of the two\n"},
-		{`[[cable]]`, `[[cables]]`, "8:3 error: unknown key \"cables\" at the top of the file\n    did you mean [[cable]]?\n"},
+		{`from = "46in"`, "from = \"46in\"\nto_end = \"2ft\"",
+			"36:10 error: the thermostat has both from and to_end\n    keep one of the two\n"},
+		{`[[cable]]`, `[[cables]]`, "8:3 error: unknown key \"cables\" at the top of the file\n    did you mean " +
+			"[[cable]]?\n"},
 		{`closest = 2`, `closest gap = 2`, "6:1 error: a key is one word, without blanks\n    write closest_gap = …\n"},
-		{`notes = ["one"]`, "notes = [\"one\"]\n[tile]\nsize = [12 24]", "4:12 error: a list goes on here without a comma\n    write size = [12, 24]\n"},
-		{`notes = ["one"]`, "notes = [\"one\"]\n[tile]\npattern = \"brick\"", "4:11 error: pattern cannot be \"brick\"; it is one of: straight, offset, diagonal, herringbone\n    write pattern = \"offset\"\n"},
-		{`kind = "tub"`, "sort = tub\nkind = \"tub\"", "19:8 error: text and lengths with a unit stand in quotes\n    put quotes round text, and round a length with its unit: \"64 ft\"\n"},
+		{`notes = ["one"]`, "notes = [\"one\"]\n[tile]\nsize = [12 24]",
+			"4:12 error: a list goes on here without a comma\n    write size = [12, 24]\n"},
+		{`notes = ["one"]`, "notes = [\"one\"]\n[tile]\npattern = \"brick\"",
+			"4:11 error: pattern cannot be \"brick\"; it is one of: straight, offset, diagonal, herringbone\n    " +
+				"write pattern = \"offset\"\n"},
+		{`kind = "tub"`, "sort = tub\nkind = \"tub\"",
+			"19:8 error: text and lengths with a unit stand in quotes\n    put quotes round text, and round a length " +
+				"with its unit: \"64 ft\"\n"},
 	} {
 		if !strings.Contains(slipped, c.old) {
 			t.Fatalf("the job has no %q", c.old)
@@ -282,7 +293,8 @@ var oneLine = [][2]string{
 	{`lead = "10 ft"`, `lead = "10 ft`},
 	{`name = "Bath"`, `name = Bath`},
 	{`cables = ["R120-64"]`, `cables = [R120-64]`},
-	{`walls = ["east 5ft", "north 8ft", "west 5ft", "south 8ft"]`, `walls = ["east 5ft", "north 8ft, "west 5ft", "south 8ft"]`},
+	{`walls = ["east 5ft", "north 8ft", "west 5ft", "south 8ft"]`,
+		`walls = ["east 5ft", "north 8ft, "west 5ft", "south 8ft"]`},
 	{`kind = "tub"`, `kind = "tubb"`},
 	{`wall = "C"`, `wall = 'C`},
 	{`from = 0`, `from = `},
@@ -330,9 +342,13 @@ func TestSlipsTogether(t *testing.T) {
 // then lie in the room.
 func TestMovesLeadInside(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		coordinate := func(most float64) float64 { return math.Round(rapid.Float64Range(0, most).Draw(t, "at")*10) / 10 }
+		coordinate := func(most float64) float64 {
+			return math.Round(rapid.Float64Range(0, most).Draw(t,
+				"at")*10) / 10
+		}
 		room := head + "[[room]]\nname = \"R\"\n" + anticlockwise + tail
-		thing := fmt.Sprintf("[[room.fixture]]\nkind = \"cabinet\"\nwidth = 400\ndepth = 300\nangle = %g\n", math.Round(rapid.Float64Range(0, 360).Draw(t, "angle")))
+		thing := fmt.Sprintf("[[room.fixture]]\nkind = \"cabinet\"\nwidth = 400\ndepth = 300\nangle = %g\n",
+			math.Round(rapid.Float64Range(0, 360).Draw(t, "angle")))
 		_, report := readText(room + thing + fmt.Sprintf("at = [%g, %g]\n", coordinate(3000), coordinate(2000)))
 		for _, d := range report.Diagnostics() {
 			if d.Severity == Warning {

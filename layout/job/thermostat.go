@@ -16,11 +16,13 @@ func (r *Room) readThermostat(room table, boxHeight float64) {
 	if t.n == nil {
 		return // reported as missing
 	}
-	r.Thermostat = Thermostat{Height: t.numOr("height", boxHeight), Tail: t.num("tail"), Slack: t.num("slack"), Circuit: t.text("circuit"), Limit: t.num("floor_limit"), Span: t.span(), Spans: t.spans()}
+	r.Thermostat = Thermostat{Height: t.numOr("height", boxHeight), Tail: t.num("tail"), Slack: t.num("slack"),
+		Circuit: t.text("circuit"), Limit: t.num("floor_limit"), Span: t.span(), Spans: t.spans()}
 	ways := given(t, "at", "wall")
 	switch {
 	case len(ways) == 0:
-		t.errorf("at", `add wall = "A" with from = "4ft 6in", or at = [x, y] on a wall`, "the thermostat of room %q is on no wall", r.Name)
+		t.errorf("at", `add wall = "A" with from = "4ft 6in", or at = [x, y] on a wall`,
+			"the thermostat of room %q is on no wall", r.Name)
 		return
 	case len(ways) == 2:
 		t.errorf("wall", "keep one of the two", "the thermostat of room %q has both at and wall", r.Name)
@@ -45,8 +47,10 @@ func (r *Room) thermostatAt(t table) bool {
 	w := r.Walls[wall]
 	at, along := w.Nearest(p)
 	if d > onWall {
-		t.with("at", fmt.Sprintf(`write wall = %q and from = "%s" instead, or another wall's letter`, w.Letter, plainLength(t, along)), r.wallNote(t, wall),
-			"the thermostat of room %q is on no wall: %s is %s from the nearest, %s", r.Name, t.rd.place(p), t.length(d), w.Letter)
+		t.with("at", fmt.Sprintf(`write wall = %q and from = "%s" instead, or another wall's letter`, w.Letter,
+			plainLength(t, along)), r.wallNote(t, wall),
+			"the thermostat of room %q is on no wall: %s is %s from the nearest, %s", r.Name, t.rd.place(p),
+			t.length(d), w.Letter)
 		return false
 	}
 	r.Thermostat.At, r.Thermostat.Wall, r.Thermostat.Along = at, wall, along
@@ -77,14 +81,21 @@ func (r *Room) checkThermostat(t table) {
 	th := r.Thermostat
 	for _, o := range r.Openings {
 		if o.Kind != "window" && o.Wall == th.Wall && th.Along > o.From && th.Along < o.To {
-			t.with(placeKey(t), fmt.Sprintf("move it to less than %s or more than %s along wall %s, or to another wall", plainLength(t, o.From), plainLength(t, o.To), r.Walls[th.Wall].Letter), []Note{{o.Span, fmt.Sprintf("%s runs from %s to %s", thing(o.Kind, o.Name), t.length(o.From), t.length(o.To))}},
-				"the thermostat of room %q would hang in %s: it is %s along wall %s", r.Name, thing(o.Kind, o.Name), t.length(th.Along), r.Walls[th.Wall].Letter)
+			t.with(placeKey(t), fmt.Sprintf("move it to less than %s or more than %s along wall %s, or to "+
+				"another wall",
+				plainLength(t, o.From), plainLength(t, o.To), r.Walls[th.Wall].Letter),
+				[]Note{{o.Span, fmt.Sprintf("%s runs from %s to %s", thing(o.Kind, o.Name), t.length(o.From),
+					t.length(o.To))}},
+				"the thermostat of room %q would hang in %s: it is %s along wall %s", r.Name, thing(o.Kind,
+					o.Name), t.length(th.Along), r.Walls[th.Wall].Letter)
 		}
 	}
 	for _, f := range r.Fixtures {
 		if foot := th.At.Add(r.inward(th.Wall).Mul(10)); f.Outline.Contains(foot) {
-			t.rd.report.Add(Diagnostic{Severity: Warning, ID: "W005", Span: t.at(placeKey(t)), Notes: []Note{{f.Span, f.called() + " is here"}},
-				Message: fmt.Sprintf("the leads of room %q come down behind %s, at %s", r.Name, f.called(), t.rd.place(plane.Point(th.At)))})
+			t.rd.report.Add(Diagnostic{Severity: Warning, ID: "W005", Span: t.at(placeKey(t)),
+				Notes: []Note{{f.Span, f.called() + " is here"}},
+				Message: fmt.Sprintf("the leads of room %q come down behind %s, at %s", r.Name, f.called(),
+					t.rd.place(plane.Point(th.At)))})
 		}
 	}
 }

@@ -46,7 +46,8 @@ func (rd *reader) parseLeg(s string) (leg, *valueError) {
 	bearing, rest, ok := cutBearing(strings.TrimSpace(s))
 	if !ok {
 		e := wrong("wall %q does not begin with a direction", s)
-		e.hint = `begin with north, south, east, west, north-east…, or a bearing clockwise from north: "47.5deg 3ft 2in"`
+		e.hint = `begin with north, south, east, west, north-east…, or a bearing clockwise from north: "47.5deg ` +
+			`3ft 2in"`
 		if near := nearest(strings.Fields(s + " ?")[0], compass); near != "" {
 			e.hint = "did you mean " + near + "?"
 		}
@@ -60,7 +61,8 @@ func (rd *reader) parseLeg(s string) (leg, *valueError) {
 	case bad != nil:
 		return leg{}, wrong("wall %q: %v", s, bad)
 	case !(mm >= shortest) || mm > greatest:
-		e := wrong("wall %q: its length is read as %s; walls are from %s to %s long", s, trimmed(mm)+" mm", rd.say(shortest), rd.say(greatest))
+		e := wrong("wall %q: its length is read as %s; walls are from %s to %s long", s, trimmed(mm)+" mm",
+			rd.say(shortest), rd.say(greatest))
 		if mm > 0 && mm < shortest {
 			e.hint, e.short = "is its unit missing? a bare number is in "+rd.units.String(), true
 		}
@@ -210,7 +212,8 @@ func adjust(ring plane.Ring, legs []leg, gap plane.Point) {
 // reportGap says by how much walls miss their start, and which may be to blame.
 func (r *Room) reportGap(t table, legs []leg, gap plane.Point, allowed float64) {
 	c := r.Closure
-	t.errorf("walls", gapHint(t, legs, gap), "the walls of room %q end %s %s of where they began (bearing %.0f°, 1/%.0f of the way round); %s is allowed",
+	t.errorf("walls", gapHint(t, legs, gap),
+		"the walls of room %q end %s %s of where they began (bearing %.0f°, 1/%.0f of the way round); %s is allowed",
 		r.Name, t.length(c.Gap), wind(c.Bearing), c.Bearing, 1/c.Share, t.length(allowed))
 }
 

@@ -59,7 +59,8 @@ func TestParseLeg(t *testing.T) {
 }
 
 func TestWinds(t *testing.T) {
-	for bearing, want := range map[float64]string{0: "north", 22: "north", 23: "north-east", 90: "east", 180: "south", 337: "north-west", 338: "north", 359.9: "north"} {
+	for bearing, want := range map[float64]string{0: "north", 22: "north", 23: "north-east", 90: "east", 180: "south",
+		337: "north-west", 338: "north", 359.9: "north"} {
 		if got := wind(bearing); got != want {
 			t.Errorf("%v° is %s, want %s", bearing, got, want)
 		}
@@ -105,17 +106,20 @@ func TestBowditch(t *testing.T) {
 // closed and the gap kept for the drawing, beyond it is an error.
 func TestClosedTape(t *testing.T) {
 	text := func(west string) string {
-		return head + "[[room]]\nname = \"R\"\nwalls = [\"east 4000\", \"north 3000\", \"west " + west + "\", \"south 3000\"]\n" + tail
+		return head + "[[room]]\nname = \"R\"\nwalls = [\"east 4000\", \"north 3000\", \"west " + west +
+			"\", \"south 3000\"]\n" + tail
 	}
 	r := mustRead(t, text("3986")).Rooms[0]
 	near(t, "gap", r.Closure.Gap, 14, 1e-9)
 	near(t, "bearing", r.Closure.Bearing, 90, 1e-9)
 	near(t, "share", r.Closure.Share, 14/13986.0, 1e-12)
 	k := 14 / 13986.0
-	samePoints(t, "corners", r.Outline, []plane.Point{{}, {X: 4000 - 4000*k}, {X: 4000 - 7000*k, Y: 3000}, {X: 14 - 10986*k, Y: 3000}})
+	samePoints(t, "corners", r.Outline, []plane.Point{{}, {X: 4000 - 4000*k}, {X: 4000 - 7000*k, Y: 3000},
+		{X: 14 - 10986*k, Y: 3000}})
 	// 1/200 of 13,930 is 69.65 mm, but 50 mm is the most
 	mustRead(t, text("3950"))
-	if _, report := readText(text("3949.9")); report.Errors() != 1 || !strings.Contains(human(report), "end 50.1 mm east of where they began") {
+	if _, report := readText(text("3949.9")); report.Errors() != 1 || !strings.Contains(human(report),
+		"end 50.1 mm east of where they began") {
 		t.Error(human(report))
 	}
 }
@@ -126,7 +130,8 @@ func TestPlainLength(t *testing.T) {
 		units string
 		want  string
 	}{
-		{305, "mm", "305 mm"}, {304.8, "in", "1ft"}, {2857.5, "in", "9ft 4-1/2in"}, {12.7, "in", "1/2in"}, {38.1, "in", "1-1/2in"}, {101.6, "in", "4in"}, {0, "in", "0in"},
+		{305, "mm", "305 mm"}, {304.8, "in", "1ft"}, {2857.5, "in", "9ft 4-1/2in"}, {12.7, "in", "1/2in"},
+		{38.1, "in", "1-1/2in"}, {101.6, "in", "4in"}, {0, "in", "0in"},
 	}
 	for _, c := range tests {
 		rd := newReader(&Report{}, newSchema(nil), "", nil)
@@ -145,7 +150,8 @@ func TestPlainLength(t *testing.T) {
 func TestQuadrilateral(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		jitter := func(what string) float64 { return rapid.Float64Range(-120, 120).Draw(rt, what) }
-		ring := plane.Ring{{}, {X: 3000 + jitter("a")}, {X: 3000 + jitter("bx"), Y: 2400 + jitter("by")}, {X: jitter("cx"), Y: 2400 + jitter("cy")}}
+		ring := plane.Ring{{}, {X: 3000 + jitter("a")}, {X: 3000 + jitter("bx"), Y: 2400 + jitter("by")},
+			{X: jitter("cx"), Y: 2400 + jitter("cy")}}
 		for _, d := range []diagonal{{from: 0, to: 2}, {from: 1, to: 3}} {
 			d.length = ring[d.from].Dist(ring[d.to])
 			legs := make([]leg, 4)
@@ -204,9 +210,11 @@ func TestLettersBeyondZ(t *testing.T) {
 // the room is written.
 func TestLining(t *testing.T) {
 	corners := []string{"[0, 0]", "[3000, 0]", "[3000, 2000]", "[1500, 2000]", "[1500, 1000]", "[0, 1000]"}
-	want := []plane.Point{{X: 10, Y: 10}, {X: 2990, Y: 10}, {X: 2990, Y: 1990}, {X: 1510, Y: 1990}, {X: 1510, Y: 990}, {X: 10, Y: 990}}
+	want := []plane.Point{{X: 10, Y: 10}, {X: 2990, Y: 10}, {X: 2990, Y: 1990}, {X: 1510, Y: 1990}, {X: 1510, Y: 990},
+		{X: 10, Y: 990}}
 	for range 2 {
-		text := fmt.Sprintf("%s[[room]]\nname = \"R\"\ncorners = [%s]\nmeasured_to = \"stud\"\nlining = 10\n%s", head, strings.Join(corners, ","), tail)
+		text := fmt.Sprintf("%s[[room]]\nname = \"R\"\ncorners = [%s]\nmeasured_to = \"stud\"\nlining = 10\n%s", head,
+			strings.Join(corners, ","), tail)
 		samePoints(t, "finished corners", mustRead(t, text).Rooms[0].Outline, want)
 		for i, j := 0, len(want)-1; i < j; i, j = i+1, j-1 {
 			want[i], want[j] = want[j], want[i]

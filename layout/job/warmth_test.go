@@ -19,7 +19,8 @@ func TestWarmthEnergyLabour(t *testing.T) {
 		name      string
 		want, got any
 	}{
-		{"warmth", Warmth{Room: 20, Warmest: 24, Soil: 1.5, Below: "void", BelowAt: 5, BelowGiven: true, Rise: 7, Hours: 6, Board: 6, Covering: Covering{"vinyl plank", 27, true, FromInstructions}}, w},
+		{"warmth", Warmth{Room: 20, Warmest: 24, Soil: 1.5, Below: "void", BelowAt: 5, BelowGiven: true, Rise: 7,
+			Hours: 6, Board: 6, Covering: Covering{"vinyl plank", 27, true, FromInstructions}}, w},
 		{"energy", Energy{0.28, "EUR", 3, 9, 0.3, 0.9}, j.Energy},
 		{"labour", []Labour{{"membrane", false, 70 * 0.09290304, 1, 55}}, j.Labour},
 		{"exposed", []any{5200.0, true}, []any{j.Rooms[0].Exposed, j.Rooms[0].ExposedGiven}},
@@ -37,7 +38,8 @@ func TestWarmthEnergyLabour(t *testing.T) {
 	plain := mustRead(t, head+"[[room]]\nname = \"R\"\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\n"+tail)
 	w = plain.Warmth
 	w.Spans = nil
-	if d := cmp.Diff(Warmth{Room: 20, Warmest: 20, Soil: 2, Rise: 8, Hours: 4, Board: 10}, w, approx); d != "" || plain.Rooms[0].FirstPeg != nil || len(plain.Labour) != 0 {
+	if d := cmp.Diff(Warmth{Room: 20, Warmest: 20, Soil: 2, Rise: 8, Hours: 4, Board: 10}, w, approx); d != "" ||
+		plain.Rooms[0].FirstPeg != nil || len(plain.Labour) != 0 {
 		t.Errorf("defaults (-want +got):\n%s", d)
 	}
 	if d := cmp.Diff(Energy{0, "", 4, 10, 0.4, 1}, plain.Energy, approx); d != "" {
@@ -63,7 +65,8 @@ func TestWarmthTroubles(t *testing.T) {
 }
 
 func TestPriceFileTroubles(t *testing.T) {
-	text := "prices = \"p.csv\"\n" + head + "[[room]]\nname = \"R\"\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\n" + tail
+	text := "prices = \"p.csv\"\n" + head + "[[room]]\nname = \"R\"\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, " +
+		"2000]]\n" + tail
 	give := func(s string) func(string) ([]byte, error) {
 		return func(string) ([]byte, error) { return []byte(s), nil }
 	}
@@ -78,13 +81,15 @@ func TestPriceFileTroubles(t *testing.T) {
 		{"missing", func(n string) ([]byte, error) { return os.ReadFile("testdata/nowhere/" + n) },
 			"job.toml:1:10: error: cannot read the price file \"p.csv\": there is no such file\n"},
 		{"empty", give(""), "p.csv: error: the price file is empty\n"},
-		{"other columns", give("item,cost\na,1\n"), "p.csv:1:1: error: the price file's first row has no columns \"code\" and \"price\"\n"},
+		{"other columns", give("item,cost\na,1\n"),
+			"p.csv:1:1: error: the price file's first row has no columns \"code\" and \"price\"\n"},
 		{"no figure", give("code,price\na,$12\n"), "p.csv:2:3: error: \"$12\" is not a price\n"},
 		{"comma", give("code,price\na,\"12,50\"\n"), "p.csv:2:3: error: \"12,50\" is not a price\n"},
 		{"negative", give("code,price\na,-1\n"), "p.csv:2:3: error: \"-1\" is not a price\n"},
 		{"no code", give("code,price\n,1\n"), "p.csv:2:2: error: a price of 1 has no code\n"},
 		{"twice", give("code,price\na,1\na,2\n"), "p.csv:3:3: error: two prices for \"a\"\n"},
-		{"open quote", give("code,price\n\"a,1\n"), "p.csv:3:1: error: the price file is not CSV: extraneous or missing \" in quoted-field\n"},
+		{"open quote", give("code,price\n\"a,1\n"),
+			"p.csv:3:1: error: the price file is not CSV: extraneous or missing \" in quoted-field\n"},
 	} {
 		_, report := Read("job.toml", []byte(text), c.open)
 		var b bytes.Buffer
@@ -99,8 +104,10 @@ func TestPriceFileTroubles(t *testing.T) {
 func TestWarmthRefusesWhatCannotBe(t *testing.T) {
 	room := "[[room]]\nname = \"R\"\nexposed = %s\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\n"
 	for text, want := range map[string]string{
-		"[warmth]\nroom = 22\nwarmest = 21\n" + strings.Replace(room, "%s", "0", 1): "warmest = 21 °C is colder than room = 22 °C",
-		strings.Replace(room, "%s", `"10.5 m"`, 1):                                  "has \"10.5 m\" = 10500 mm of its edge along outside walls, but is only 10000 mm round",
+		"[warmth]\nroom = 22\nwarmest = 21\n" + strings.Replace(room, "%s", "0",
+			1): "warmest = 21 °C is colder than room = 22 °C",
+		strings.Replace(room, "%s", `"10.5 m"`, 1): "has \"10.5 m\" = 10500 mm of " +
+			"its edge along outside walls, but is only 10000 mm round",
 	} {
 		_, report := Read("job.toml", []byte(head+text+tail), nil)
 		found := ""
@@ -113,7 +120,8 @@ func TestWarmthRefusesWhatCannotBe(t *testing.T) {
 	}
 }
 
-const lossRoom = "[[room]]\nname = \"R\"\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\n[room.loss]\noutside = -5\n"
+const lossRoom = "[[room]]\nname = \"R\"\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, " +
+	"2000]]\n[room.loss]\noutside = -5\n"
 
 func TestLossIsRead(t *testing.T) {
 	l := readGood(t, "testdata/good/every-key.toml").Rooms[0].Loss
@@ -124,14 +132,16 @@ func TestLossIsRead(t *testing.T) {
 	near(t, "height", l.Height, 2438.4, 1e-6)
 	near(t, "air changes", l.Changes.High, 1.2, 1e-12)
 	plain := mustRead(t, head+lossRoom+tail).Rooms[0].Loss
-	if plain.Inside != 20 || plain.Above != -5 || plain.Below != -5 || plain.Changes.Low != 0.5 || plain.Changes.High != 1.5 || plain.Height != 2400 {
+	if plain.Inside != 20 || plain.Above != -5 || plain.Below != -5 || plain.Changes.Low != 0.5 ||
+		plain.Changes.High != 1.5 || plain.Height != 2400 {
 		t.Errorf("defaults: %+v", plain)
 	}
 }
 
 func TestLossRefusesWhatNoRoomIs(t *testing.T) {
 	for text, want := range map[string]string{
-		strings.Replace(lossRoom, "-5", "25", 1):             "outside = 25 = 25 °C is not colder than the room at 20 °C",
+		strings.Replace(lossRoom, "-5", "25", 1): "outside = 25 = 25 °C is not colder than the room at " +
+			"20 °C",
 		lossRoom + "walls = \"4 m2\"\n":                      "one of walls and walls_u without the other",
 		lossRoom + "walls = \"40 m2\"\nwalls_u = 0.3\n":      "come to 40 m², but all its walls are 24 m²",
 		lossRoom + "ceiling_u = 12\n":                        "7 W/(m² K) is the most",
@@ -154,7 +164,8 @@ func TestUValueInInches(t *testing.T) {
 	inches := strings.Replace(head, `"mm"`, `"in"`, 1)
 	_, report := Read("job.toml", []byte(inches+lossRoom+"ceiling_u = 0.05\n"+tail), nil)
 	for _, d := range report.Diagnostics() {
-		if d.Message == "ceiling_u: 0.05 has no unit, and U-values have two" && d.Hint == `write "0.05 Btu/h ft2 F" or "0.05 W/m2K"` {
+		if d.Message == "ceiling_u: 0.05 has no unit, and U-values have two" &&
+			d.Hint == `write "0.05 Btu/h ft2 F" or "0.05 W/m2K"` {
 			return
 		}
 	}

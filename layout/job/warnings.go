@@ -16,32 +16,54 @@ type Explanation struct {
 // Those of later phases are explained where they are raised.
 func Explanations() []Explanation {
 	cable := func(ohms string) string {
-		return "[[cable]]\nid = \"A240-60\"\nvolts = 240\nwatts = 600\nlength = \"60 m\"\nohms = " + ohms + "\nlead = \"4 m\"\n"
+		return "[[cable]]\nid = \"A240-60\"\nvolts = 240\nwatts = 600\nlength = \"60 m\"\nohms = " + ohms +
+			"\nlead = \"4 m\"\n"
 	}
 	room := func(more string) string {
 		return "[[room]]\nname = \"Bath\"\ncorners = [[0, 0], [2850, 0], [2850, 2400], [0, 2400]]\n" + more
 	}
 	keepOut := func(x int) string {
-		return fmt.Sprintf("\n[[room.keep_out]]\nname = \"tub\"\noutline = [[%d, 0], [1500, 0], [1500, 750], [%[1]d, 750]]\n", x)
+		return fmt.Sprintf("\n[[room.keep_out]]\nname = \"tub\"\noutline = [[%d, 0], [1500, 0], [1500, 750], [%[1]d, "+
+			"750]]\n", x)
 	}
 	vanity := func(from string) string {
 		return "\n[[room.fixture]]\nkind = \"vanity\"\nwall = \"A\"\nfrom = \"" + from + "\"\n"
 	}
 	return []Explanation{
-		{"W001", "ohms do not go with volts and watts", "A cable's ohms are its volts squared over its watts, to within the tolerance on its label. When the three disagree one of them was copied wrongly, " +
-			"or the label belongs to another cable; every limit on the test record would be wrong with it.", cable("69.0"), cable("96.0")},
-		{"W002", "a diagonal does not fit the walls", "A diagonal taped across the room differs by more than 1/2 in from what its walls make it. The room is out of square, or one of the lengths was misread. " +
-			"Cable lengths depend on it: 1 in on two walls of a small bath is more than the slack in most cables.",
+		{"W001", "ohms do not go with volts and watts",
+			"A cable's ohms are its volts squared over its watts, to within the tolerance on its label. When the " +
+				"three disagree one of them was copied wrongly, " +
+				"or the label belongs to another cable; every limit on the test record would be wrong with it.",
+			cable("69.0"), cable("96.0")},
+		{"W002", "a diagonal does not fit the walls",
+			"A diagonal taped across the room differs by more than 1/2 in from what its walls make it. The room is " +
+				"out of square, or one of the lengths was misread. " +
+				"Cable lengths depend on it: 1 in on two walls of a small bath is more than the slack in most cables.",
 			room("diagonals = [\"A-C 3.60 m\"]\n"), room("diagonals = [\"A-C 3.726 m\"]\n")},
-		{"W003", "measured to studs, lining not given", "The walls were measured to their studs, so the finished room will be smaller by the board and tile on every wall. Say how thick they are and the room is drawn to its finished faces.",
+		{"W003", "measured to studs, lining not given",
+			"The walls were measured to their studs, so the finished room will be smaller by the board and tile on " +
+				"every wall. Say how thick they are and the room is drawn to its finished faces.",
 			room("measured_to = \"stud\"\n"), room("measured_to = \"stud\"\nlining = \"19 mm\"\n")},
-		{"W004", "a keep-out or low-value area reaches through a wall", "Part of the area lies beyond a wall. What is beyond is left out, but an outline that crosses a wall often has one wrong corner.", room(keepOut(-300)), room(keepOut(0))},
-		{"W005", "the leads come down behind a fixture", "The thermostat's leads reach the floor inside the outline of a fixture, where no cable may lie. Move the box, or say how the leads get past.", room(vanity("1 m")), room(vanity("1.8 m"))},
-		{"W006", "an allowed warning is never given", "The job accepts a warning that nothing in it calls for any more. Take the table out, so that the warning is seen when it returns.",
+		{"W004", "a keep-out or low-value area reaches through a wall",
+			"Part of the area lies beyond a wall. What is beyond is left out, but an outline that crosses a wall " +
+				"often has one wrong corner.", room(keepOut(-300)), room(keepOut(0))},
+		{"W005", "the leads come down behind a fixture",
+			"The thermostat's leads reach the floor inside the outline of a fixture, where no cable may lie. Move " +
+				"the box, or say how the leads get past.", room(vanity("1 m")), room(vanity("1.8 m"))},
+		{"W006", "an allowed warning is never given",
+			"The job accepts a warning that nothing in it calls for any more. Take the table out, so that the " +
+				"warning is seen when it returns.",
 			"[[allow]]\nid = \"W004\"\nreason = \"drawn so on purpose\"\n", ""},
-		{"W007", "only TOML 1.1 allows this", "The file uses something that came with TOML 1.1 in December 2025, such as a line break inside { }. It is read here, but many editors and other programs still know TOML 1.0 alone " +
-			"and would mark or refuse the file.", "[spacing]\nclosest = 2\n[job]\ntitle = \"\\x42ath\"\n", "[spacing]\nclosest = 2\n[job]\ntitle = \"\\u0042ath\"\n"},
-		{"W008", "a figure is unusual", "The figure is not impossible, but floors seldom have it, and where one does not a unit was left out or a label misread. Look whether it was read as it was meant: the message says as what. " +
-			"`oxturn help job-file` has between what each key is taken; what lies beyond is refused. Floor cable mostly gives 8 to 25 W/m (common practice).", strings.Replace(cable("96.0"), "60 m", "120 m", 1), cable("96.0")},
+		{"W007", "only TOML 1.1 allows this",
+			"The file uses something that came with TOML 1.1 in December 2025, such as a line break inside { }. It " +
+				"is read here, but many editors and other programs still know TOML 1.0 alone " +
+				"and would mark or refuse the file.", "[spacing]\nclosest = 2\n[job]\ntitle = \"\\x42ath\"\n",
+			"[spacing]\nclosest = 2\n[job]\ntitle = \"\\u0042ath\"\n"},
+		{"W008", "a figure is unusual", "The figure is not impossible, but floors seldom have it, and where one does " +
+			"not a unit was left out or a label misread. Look whether it was read as it was meant: the message says " +
+			"as what. " +
+			"`oxturn help job-file` has between what each key is taken; what lies beyond is refused. Floor cable " +
+			"mostly gives 8 to 25 W/m (common practice).", strings.Replace(cable("96.0"), "60 m", "120 m", 1),
+			cable("96.0")},
 	}
 }

@@ -71,13 +71,15 @@ func TestEveryWarningIsExplained(t *testing.T) {
 }
 
 func TestAllowedWarnings(t *testing.T) {
-	room := "[[room]]\nname = \"R\"\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\nmeasured_to = \"stud\"\n" + tail
+	room := "[[room]]\nname = \"R\"\ncorners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\nmeasured_to = \"stud\"\n" +
+		tail
 	allow := "[[allow]]\nid = \"W003\"\nreason = \"lined already\"\n"
 	_, report := readText(head + allow + room)
 	if report.Finish(); report.Warnings() != 0 {
 		t.Errorf("an allowed warning is given:\n%s", human(report))
 	}
-	_, report = readText(head + strings.Replace(allow, "W003", "W007", 1) + strings.Replace(room, "\"stud\"", "\"\\x66inish\"", 1))
+	_, report = readText(head + strings.Replace(allow, "W003", "W007", 1) + strings.Replace(room, "\"stud\"",
+		"\"\\x66inish\"", 1))
 	if report.Finish(); report.Warnings() != 0 {
 		t.Errorf("an allowed warning of the file's form is given:\n%s", human(report))
 	}

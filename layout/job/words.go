@@ -15,21 +15,32 @@ type meant struct {
 // sink is drawn as the cabinet it is let into. None of them are in the list of
 // kinds, so that each has one name.
 var fixtureWords = map[string]meant{
-	"sink": {kind: "vanity"}, "basin": {kind: "vanity"}, "washbasin": {kind: "vanity"}, "lavatory": {kind: "vanity"}, "washstand": {kind: "vanity"},
-	"wc": {kind: "toilet"}, "commode": {kind: "toilet"}, "bidet": {kind: "toilet", say: "with the name it has"},
+	"sink": {kind: "vanity"}, "basin": {kind: "vanity"}, "washbasin": {kind: "vanity"}, "lavatory": {kind: "vanity"},
+	"washstand": {kind: "vanity"},
+	"wc":        {kind: "toilet"}, "commode": {kind: "toilet"}, "bidet": {kind: "toilet", say: "with the name it has"},
 	"bath": {kind: "tub"}, "bathtub": {kind: "tub"}, "whirlpool": {kind: "tub"},
-	"closet": {kind: "cabinet"}, "linen closet": {kind: "cabinet"}, "cupboard": {kind: "cabinet"}, "wardrobe": {kind: "cabinet"}, "bench": {kind: "cabinet"}, "shelf": {kind: "cabinet"}, "peninsula": {kind: "cabinet"}, "counter": {kind: "cabinet"}, "pantry": {kind: "cabinet"},
-	"fridge": {kind: "appliance"}, "refrigerator": {kind: "appliance"}, "range": {kind: "appliance"}, "oven": {kind: "appliance"}, "dishwasher": {kind: "appliance", say: "below a worktop it is part of the cabinet run"}, "washer": {kind: "appliance"}, "dryer": {kind: "appliance"}, "washing machine": {kind: "appliance"}, "cooker": {kind: "appliance"},
+	"closet": {kind: "cabinet"}, "linen closet": {kind: "cabinet"}, "cupboard": {kind: "cabinet"},
+	"wardrobe": {kind: "cabinet"}, "bench": {kind: "cabinet"}, "shelf": {kind: "cabinet"},
+	"peninsula": {kind: "cabinet"}, "counter": {kind: "cabinet"}, "pantry": {kind: "cabinet"},
+	"fridge": {kind: "appliance"}, "refrigerator": {kind: "appliance"}, "range": {kind: "appliance"},
+	"oven": {kind: "appliance"}, "dishwasher": {kind: "appliance",
+		say: "below a worktop it is part of the cabinet run"}, "washer": {kind: "appliance"},
+	"dryer": {kind: "appliance"}, "washing machine": {kind: "appliance"}, "cooker": {kind: "appliance"},
 	"post": {kind: "column"}, "pillar": {kind: "column"}, "pipe": {kind: "column"}, "riser": {kind: "column"},
-	"fireplace": {kind: "hearth"}, "stove": {kind: "hearth", say: "appliance for a cooker"}, "woodstove": {kind: "hearth"},
-	"vent": {kind: "register"}, "grille": {kind: "register"}, "floor drain": {kind: "drain"}, "gully": {kind: "drain"},
+	"fireplace": {kind: "hearth"}, "stove": {kind: "hearth", say: "appliance for a cooker"},
+	"woodstove": {kind: "hearth"},
+	"vent":      {kind: "register"}, "grille": {kind: "register"}, "floor drain": {kind: "drain"},
+	"gully": {kind: "drain"},
 }
 
 // openingWords are words for openings.
-var openingWords = map[string]string{"door": "door", "doorway": "opening", "doors": "door", "window": "window", "windows": "window", "arch": "opening", "passage": "opening"}
+var openingWords = map[string]string{"door": "door", "doorway": "opening", "doors": "door", "window": "window",
+	"windows": "window", "arch": "opening", "passage": "opening"}
 
 // patternWords are words for how tiles are laid.
-var patternWords = map[string]string{"brick": "offset", "running bond": "offset", "staggered": "offset", "half bond": "offset", "stack": "straight", "stacked": "straight", "grid": "straight", "diamond": "diagonal", "diagonally": "diagonal"}
+var patternWords = map[string]string{"brick": "offset", "running bond": "offset", "staggered": "offset",
+	"half bond": "offset", "stack": "straight", "stacked": "straight", "grid": "straight", "diamond": "diagonal",
+	"diagonally": "diagonal"}
 
 // keyWords are words for keys of the job file, by what they are written as.
 var keyWords = map[string]string{
@@ -75,7 +86,8 @@ func (rd *reader) inOtherWords(name, path string) string {
 }
 
 // heatedHint: no cable lies below what stands on the floor.
-const heatedHint = "what stands on the floor has no cable below it: leave out what is to be warmed, such as a shower's tiled floor; heat = true is for what gives off heat itself, such as a stove, and draws no cable either"
+const heatedHint = "what stands on the floor has no cable below it: leave out what is to be warmed, such as a " +
+	"shower's tiled floor; heat = true is for what gives off heat itself, such as a stove, and draws no cable either"
 
 // placesThings reports whether a table of a path, or the top of a file, is
 // where things of a room are likely to be written.

@@ -111,7 +111,8 @@ func contacts(p *layout.Plan, l layout.Load) []job.Diagnostic {
 		Severity: job.Warning, ID: "W131", Span: p.Job.Spans.At("supply.thermostat_amps"),
 		Message: fmt.Sprintf("room %q: %.2f A is more than the thermostat's contacts carry, %g A (%s): it needs %s",
 			l.Room, l.Amps, l.ThermostatAmps, p.Job.Spans.Source("supply.thermostat_amps"), l.Total.Needs),
-		Hint: "the electrician settles which; take other cables, or give the contacts' own rating with [supply] thermostat_amps",
+		Hint: "the electrician settles which; take other cables, or give the contacts' own rating with [supply] " +
+			"thermostat_amps",
 	}}
 }
 
@@ -128,7 +129,8 @@ func overloaded(c layout.Circuit) []job.Diagnostic {
 	in := c.Total.Region
 	what := fmt.Sprintf("its %s of %g A (job file) carries", in.Breaker, c.Job.Breaker)
 	if in.Derated() {
-		what = fmt.Sprintf("%g A, which is %.0f %% of its %s of %g A (job file): heating is a continuous load (%s)", usable, 100/in.Continuous.Value, in.Breaker, c.Job.Breaker, in.Continuous.Source)
+		what = fmt.Sprintf("%g A, which is %.0f %% of its %s of %g A (job file): heating is a continuous load (%s)",
+			usable, 100/in.Continuous.Value, in.Breaker, c.Job.Breaker, in.Continuous.Source)
 	}
 	return []job.Diagnostic{{
 		Severity: job.Warning, ID: "W131", Span: c.Job.Spans.At("breaker"),

@@ -11,12 +11,14 @@ import (
 // 2 A over 2 x 30.48 m of 12 AWG at 1.93 ohm/kft: 2 x 2 x 0.193 = 0.772 V, 0.643 %
 // of 120 V. Plain arithmetic on NEC chapter 9 table 8.
 func TestFeedOfACircuit(t *testing.T) {
-	p, said := trial.Said(t, trial.Landing+"[[circuit]]\nname = \"7\"\nbreaker = 15\nconductor = \"12 AWG\"\nlength = \"100 ft\"\n")
+	p, said := trial.Said(t, trial.Landing+"[[circuit]]\nname = \"7\"\nbreaker = 15\nconductor = \"12 AWG\"\nlength "+
+		"= \"100 ft\"\n")
 	if len(p.Circuits) != 1 || len(said) > 0 {
 		t.Fatalf("%d circuits, %v", len(p.Circuits), said)
 	}
 	c := p.Circuits[0]
-	if c.Name() != "circuit 7" || c.Drop == nil || math.Abs(c.Drop.Volts-0.772) > 1e-6 || math.Abs(c.Drop.Share-0.772/120) > 1e-8 {
+	if c.Name() != "circuit 7" || c.Drop == nil || math.Abs(c.Drop.Volts-0.772) > 1e-6 ||
+		math.Abs(c.Drop.Share-0.772/120) > 1e-8 {
 		t.Errorf("%+v", c.Drop)
 	}
 	if len(c.Ratings) != 1 || c.Ratings[0].Usable != 12 || c.Ratings[0].Binds != "breaker" {
@@ -28,7 +30,8 @@ func TestFeedOfACircuit(t *testing.T) {
 // listed.
 func TestNoCircuitNamed(t *testing.T) {
 	p, _ := trial.Said(t, trial.Landing)
-	if len(p.Circuits) != 1 || p.Circuits[0].Name() != "the circuit of Landing" || p.Circuits[0].Drop != nil || len(p.Circuits[0].Ratings) < 5 {
+	if len(p.Circuits) != 1 || p.Circuits[0].Name() != "the circuit of Landing" || p.Circuits[0].Drop != nil ||
+		len(p.Circuits[0].Ratings) < 5 {
 		t.Errorf("%+v", p.Circuits)
 	}
 }
@@ -53,10 +56,13 @@ func TestRatingsAtTheirEdge(t *testing.T) {
 // Two thermostats on one circuit add up; cables of unlike voltage on it are an
 // error.
 func TestThermostatsShareACircuit(t *testing.T) {
-	two := trial.Landing + strings.ReplaceAll(strings.ReplaceAll(trial.Landing[strings.Index(trial.Landing, "[[room]]"):strings.Index(trial.Landing, "[[cable]]")], "Landing", "Closet"), `"C"`, `"D"`) +
-		"[[cable]]\nid = \"D\"\nvolts = VOLTS\nwatts = 240\nlength = \"10 m\"\nlead = \"3 m\"\n[[circuit]]\nname = \"7\"\n"
+	two := trial.Landing + strings.ReplaceAll(strings.ReplaceAll(trial.Landing[strings.Index(trial.Landing,
+		"[[room]]"):strings.Index(trial.Landing, "[[cable]]")], "Landing", "Closet"), `"C"`, `"D"`) +
+		"[[cable]]\nid = \"D\"\nvolts = VOLTS\nwatts = 240\nlength = \"10 m\"\nlead = \"3 m\"\n[[circuit]]\nname = " +
+		"\"7\"\n"
 	p, said := trial.Said(t, strings.Replace(two, "VOLTS", "120", 1))
-	if len(p.Circuits) != 1 || p.Circuits[0].Total.Amps != 4 || len(p.Circuits[0].Rooms) != 2 || p.Circuits[0].Total.Contacts != 0 || len(said) > 0 {
+	if len(p.Circuits) != 1 || p.Circuits[0].Total.Amps != 4 || len(p.Circuits[0].Rooms) != 2 ||
+		p.Circuits[0].Total.Contacts != 0 || len(said) > 0 {
 		t.Errorf("%+v %v", p.Circuits, said)
 	}
 	_, said = trial.Said(t, strings.Replace(two, "VOLTS", "240", 1))

@@ -24,7 +24,8 @@ func JudgeReadings(p *layout.Plan) []job.Diagnostic {
 
 func outside(c *layout.Cable) []job.Diagnostic {
 	if err := c.Unjudged; err != nil {
-		return []job.Diagnostic{{Severity: job.Warning, ID: "W111", Span: c.Laid.Job.Span, Message: fmt.Sprintf("the readings of cable %s cannot be held against its limits: %v", c.ID, err)}}
+		return []job.Diagnostic{{Severity: job.Warning, ID: "W111", Span: c.Laid.Job.Span,
+			Message: fmt.Sprintf("the readings of cable %s cannot be held against its limits: %v", c.ID, err)}}
 	}
 	out := skipped(c)
 	for _, v := range c.Verdicts {
@@ -32,7 +33,9 @@ func outside(c *layout.Cable) []job.Diagnostic {
 		case v.Item == record.OfStage || v.Item == record.OfDate:
 			out = append(out, disorder(c, v))
 		case v.Grade == record.Outside && v.Reading >= 0:
-			out = append(out, job.Diagnostic{Severity: job.Warning, ID: "W111", Span: c.Laid.Job.Readings[v.Reading].Span, Hint: "read it again; what is outside its limit is not covered by the next trade",
+			out = append(out, job.Diagnostic{Severity: job.Warning, ID: "W111",
+				Span:    c.Laid.Job.Readings[v.Reading].Span,
+				Hint:    "read it again; what is outside its limit is not covered by the next trade",
 				Message: fmt.Sprintf("cable %s, %s, %s: %s", c.ID, v.Stage, v.Item, v.Words)})
 		}
 	}
@@ -48,8 +51,10 @@ func skipped(c *layout.Cable) []job.Diagnostic {
 	}
 	readings := c.Laid.Job.Readings
 	next := slices.IndexFunc(c.Tested, func(r record.Reading) bool { return r.Stage > stages[0] })
-	return []job.Diagnostic{{Severity: job.Warning, ID: "W114", Span: readings[next].Spans.At("stage"), Hint: "add what was read; what nobody measured cannot be made up for: damage of that time shows only now",
-		Message: fmt.Sprintf("cable %s was not tested at %s: the next reading is of stage %q, and what came between was covered unmeasured", c.ID, record.StageWords(stages), c.Tested[next].Stage)}}
+	return []job.Diagnostic{{Severity: job.Warning, ID: "W114", Span: readings[next].Spans.At("stage"),
+		Hint: "add what was read; what nobody measured cannot be made up for: damage of that time shows only now",
+		Message: fmt.Sprintf("cable %s was not tested at %s: the next reading is of stage %q, and what came between "+
+			"was covered unmeasured", c.ID, record.StageWords(stages), c.Tested[next].Stage)}}
 }
 
 // SkippedStages are those without a reading before the last one that has any.
@@ -69,6 +74,7 @@ func disorder(c *layout.Cable, v record.Verdict) job.Diagnostic {
 	if v.Item == record.OfDate {
 		key, what = "date", "readings stand in the order they were taken: look which of the two dates was misread"
 	}
-	return job.Diagnostic{Severity: job.Warning, ID: "W112", Span: at.Spans.At(key), Hint: what, Notes: []job.Note{{Span: before.Spans.At(key), Message: "the reading it goes back behind is here"}},
+	return job.Diagnostic{Severity: job.Warning, ID: "W112", Span: at.Spans.At(key), Hint: what,
+		Notes:   []job.Note{{Span: before.Spans.At(key), Message: "the reading it goes back behind is here"}},
 		Message: fmt.Sprintf("cable %s, %s: %s", c.ID, v.Item, v.Words)}
 }

@@ -11,7 +11,8 @@ import (
 // handJob's cable is 240 V, 260 W: 221.5 Ω, 210.5 to 243.7 by -5/+10 %.
 func TestReadingsAreJudged(t *testing.T) {
 	at := func(stage, ohms string) string {
-		return "[[as_laid.reading]]\nstage = \"" + stage + "\"\nohms = " + ohms + "\ninsulation = \">500\"\nvolts = 500\nhand = \"open\"\n"
+		return "[[as_laid.reading]]\nstage = \"" + stage + "\"\nohms = " + ohms +
+			"\ninsulation = \">500\"\nvolts = 500\nhand = \"open\"\n"
 	}
 	for _, c := range []struct{ readings, want string }{
 		{at("on spool", "222") + at("laid, before cover", "221"), ""},
@@ -33,7 +34,8 @@ func TestReadingsAreJudged(t *testing.T) {
 			continue
 		}
 		readings, verdicts, err := p.Rooms[0].Cables[0].Readings()
-		if err != nil || len(readings) != strings.Count(c.readings, "stage") || len(verdicts) == 0 || !readings[0].Insulation.Taken || readings[0].Hand != record.Open {
+		if err != nil || len(readings) != strings.Count(c.readings, "stage") || len(verdicts) == 0 ||
+			!readings[0].Insulation.Taken || readings[0].Hand != record.Open {
 			t.Errorf("%d readings, %d verdicts, %v", len(readings), len(verdicts), err)
 		}
 	}
@@ -45,7 +47,8 @@ func TestReadingsOutOfOrder(t *testing.T) {
 	reading := func(stage, date string) string {
 		return "[[as_laid.reading]]\nstage = \"" + stage + "\"\ndate = " + date + "\nohms = 222\n"
 	}
-	text := trial.Record + reading("on spool", "2026-03-01") + reading("laid, before cover", "2026-03-01") + reading("covered", "2026-03-09") + reading("laid, before cover", "2026-03-02")
+	text := trial.Record + reading("on spool", "2026-03-01") + reading("laid, before cover", "2026-03-01") +
+		reading("covered", "2026-03-09") + reading("laid, before cover", "2026-03-02")
 	_, found := trial.HandPlan(t, "for installation", text)
 	var said []string
 	for _, d := range found {
@@ -56,7 +59,8 @@ func TestReadingsOutOfOrder(t *testing.T) {
 			}
 		}
 	}
-	want := []string{`cable H1, order of stages: stage "laid, before cover" is written after stage "covered"`, `cable H1, order of dates: dated 2026-03-02, yet stage "covered" written before it is dated 2026-03-09`}
+	want := []string{`cable H1, order of stages: stage "laid, before cover" is written after stage "covered"`,
+		`cable H1, order of dates: dated 2026-03-02, yet stage "covered" written before it is dated 2026-03-09`}
 	if strings.Join(said, "\n") != strings.Join(want, "\n") {
 		t.Errorf("said %q, want %q", said, want)
 	}
@@ -71,9 +75,15 @@ func TestSkippedStages(t *testing.T) {
 	}{
 		{[]string{"on spool", "laid, before cover", "covered"}, ""},
 		{[]string{"on spool", "laid, before cover", "covered", "tiled", "grouted", "hook-up"}, ""},
-		{[]string{"laid, before cover"}, `cable H1 was not tested at stage "on spool": the next reading is of stage "laid, before cover", and what came between was covered unmeasured`},
-		{[]string{"on spool", "hook-up"}, `cable H1 was not tested at stages "laid, before cover", "covered", "tiled" and "grouted": the next reading is of stage "hook-up", and what came between was covered unmeasured`},
-		{[]string{"on spool", "covered", "service"}, `cable H1 was not tested at stages "laid, before cover", "tiled", "grouted" and "hook-up": the next reading is of stage "covered", and what came between was covered unmeasured`},
+		{[]string{"laid, before cover"},
+			`cable H1 was not tested at stage "on spool": the next reading is of stage "laid, before cover", and ` +
+				`what came between was covered unmeasured`},
+		{[]string{"on spool", "hook-up"},
+			`cable H1 was not tested at stages "laid, before cover", "covered", "tiled" and "grouted": the next ` +
+				`reading is of stage "hook-up", and what came between was covered unmeasured`},
+		{[]string{"on spool", "covered", "service"},
+			`cable H1 was not tested at stages "laid, before cover", "tiled", "grouted" and "hook-up": the next ` +
+				`reading is of stage "covered", and what came between was covered unmeasured`},
 	} {
 		text := trial.Record
 		for _, s := range c.stages {

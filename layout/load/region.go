@@ -63,13 +63,15 @@ func facts(p *layout.Plan) []fact {
 			}
 		}
 		if len(r.Cables) > 0 {
-			add(circuit.LeadInBox, r.Job.Thermostat.Tail, "thermostat of "+r.Job.Name, r.Job.Thermostat.Spans.At("tail"))
+			add(circuit.LeadInBox, r.Job.Thermostat.Tail, "thermostat of "+r.Job.Name,
+				r.Job.Thermostat.Spans.At("tail"))
 		}
 	}
 	if p.Warmth != nil {
 		for _, w := range p.Warmth.Runs {
 			hot := p.Warmth.Warmest + w.Hot.Steady.Hottest
-			add(circuit.ZoneCelsius, hot, strings.Join(w.Cables, ", ")+", left on without a thermostat", p.Job.Spans.At("layer"))
+			add(circuit.ZoneCelsius, hot, strings.Join(w.Cables, ", ")+", left on without a thermostat",
+				p.Job.Spans.At("layer"))
 		}
 	}
 	for _, c := range p.Circuits {

@@ -86,7 +86,8 @@ func TestSmallInstancesAreExact(t *testing.T) {
 		}
 		want := fewest(lengths, size, nil)
 		if len(bins) != want || len(seen) != len(lengths) || lowerBound(lengths, size) > want {
-			t.Fatalf("%v in bins of %d: %d, want %d, bound %d, %d placed", lengths, size, len(bins), want, lowerBound(lengths, size), len(seen))
+			t.Fatalf("%v in bins of %d: %d, want %d, bound %d, %d placed", lengths, size, len(bins), want,
+				lowerBound(lengths, size), len(seen))
 		}
 	})
 }
@@ -111,7 +112,8 @@ func TestSideBySideIsExact(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		var items []item
 		for i := range rapid.IntRange(1, 7).Draw(t, "n") {
-			items = append(items, item{i + 1, rapid.IntRange(1, 40).Draw(t, "rows"), rapid.IntRange(1, 100).Draw(t, "cells")})
+			items = append(items, item{i + 1, rapid.IntRange(1, 40).Draw(t, "rows"), rapid.IntRange(1, 100).Draw(t,
+				"cells")})
 		}
 		if got, want := sumCells(shelve(items, 40)), shortest(items, 40, nil); got != want {
 			t.Fatalf("%v: %d pitches, want %d", items, got, want)
@@ -122,7 +124,8 @@ func TestSideBySideIsExact(t *testing.T) {
 func BenchmarkCut(b *testing.B) {
 	in := Input{Pitch: 30, Stock: Stock{Width: 1000, Length: 12500}}
 	for i := range 20 {
-		in.Rooms = append(in.Rooms, Room{Name: "R", Tiled: less(b, floor(3000+100*float64(i), 2500), 800, 700, 1700, 1300)})
+		in.Rooms = append(in.Rooms, Room{Name: "R", Tiled: less(b, floor(3000+100*float64(i), 2500), 800, 700, 1700,
+			1300)})
 	}
 	for b.Loop() {
 		if _, err := Cut(in); err != nil {
@@ -139,7 +142,8 @@ func TestSearchBeatsEveryRule(t *testing.T) {
 	for i := range lengths {
 		order = append(order, i)
 	}
-	for rule, bins := range map[string][][]int{"first fit": firstFit(lengths, order, 66), "fullest": fullest(lengths, order, 66)} {
+	for rule, bins := range map[string][][]int{"first fit": firstFit(lengths, order, 66),
+		"fullest": fullest(lengths, order, 66)} {
 		if n := len(refill(lengths, bins, 66, 3)); n != 4 {
 			t.Errorf("%s, mended: %d bins", rule, n)
 		}

@@ -37,7 +37,8 @@ func checkCover(t rapid.TB, r Room, l Laid) {
 	for i, p := range l.Pieces {
 		got += p.Shape.Area()
 		for _, q := range l.Pieces[:i] {
-			if a, b := p.Shape.Bounds(), q.Shape.Bounds(); a.Min.X > b.Max.X || b.Min.X > a.Max.X || a.Min.Y > b.Max.Y || b.Min.Y > a.Max.Y {
+			if a, b := p.Shape.Bounds(), q.Shape.Bounds(); a.Min.X > b.Max.X || b.Min.X > a.Max.X ||
+				a.Min.Y > b.Max.Y || b.Min.Y > a.Max.Y {
 				continue
 			}
 			if both, err := p.Shape.Meet(q.Shape); err != nil || both.Area() > 1 {
@@ -59,7 +60,8 @@ func checkNotches(t rapid.TB, p Piece) {
 	t.Helper()
 	left, round := p.Length*p.Width, 0.0
 	for _, n := range p.Notches {
-		if n.From < -1e-6 || n.Low < -1e-6 || n.To > p.Length+1e-6 || n.High > p.Width+1e-6 || n.From >= n.To || n.Low >= n.High {
+		if n.From < -1e-6 || n.Low < -1e-6 || n.To > p.Length+1e-6 || n.High > p.Width+1e-6 || n.From >= n.To ||
+			n.Low >= n.High {
 			t.Errorf("piece %d, %.1f x %.1f mm, has the notch %+v", p.Number, p.Length, p.Width, n)
 		}
 		left -= (n.To - n.From) * (n.High - n.Low)
@@ -121,7 +123,8 @@ func checkPacks(t rapid.TB, p *Plan) {
 				}
 			}
 			if b := plane.Bounds(pts); piece.Length > b.W()+2*slack || piece.Width > b.H()+2*slack { // at both ends
-				t.Errorf("piece %d is %.1f x %.1f mm for %.1f x %.1f of floor", piece.Number, piece.Length, piece.Width, b.W(), b.H())
+				t.Errorf("piece %d is %.1f x %.1f mm for %.1f x %.1f of floor", piece.Number, piece.Length, piece.Width,
+					b.W(), b.H())
 			}
 		}
 	}
@@ -129,7 +132,8 @@ func checkPacks(t rapid.TB, p *Plan) {
 		if cut[piece.Number] != 1 {
 			t.Errorf("piece %d is cut %d times", piece.Number, cut[piece.Number])
 		}
-		if rounding := 1e-5 * p.Pitch; piece.Length > p.Stock.Length+rounding || piece.Width > p.Stock.Width+rounding || piece.Length > float64(piece.Cells)*p.Pitch+1e-6 || piece.Width > float64(piece.Rows)*p.Pitch+1e-6 {
+		if rounding := 1e-5 * p.Pitch; piece.Length > p.Stock.Length+rounding || piece.Width > p.Stock.Width+rounding ||
+			piece.Length > float64(piece.Cells)*p.Pitch+1e-6 || piece.Width > float64(piece.Rows)*p.Pitch+1e-6 {
 			t.Errorf("piece %d is %.1f x %.1f mm", piece.Number, piece.Length, piece.Width)
 		}
 	}
@@ -146,7 +150,8 @@ func drawRoom(t *rapid.T) Room {
 		r.Tiled = less(t, r.Tiled, x, y, x+w*share("dx")/2, y+h*share("dy")/2)
 	}
 	for range rapid.IntRange(0, 2).Draw(t, "joints") {
-		r.Joints = append(r.Joints, Joint{plane.Segment{A: plane.Pt(w*share("ax"), 0), B: plane.Pt(w*share("bx"), h*share("by"))}, 6})
+		r.Joints = append(r.Joints, Joint{plane.Segment{A: plane.Pt(w*share("ax"), 0),
+			B: plane.Pt(w*share("bx"), h*share("by"))}, 6})
 	}
 	r.Doorways = []plane.Ring{plane.Rectangle(plane.Pt(w*0.3, 0), plane.Pt(w*0.3+700, 300))}
 	r.Angle = rapid.Float64Range(0, math.Pi/2).Draw(t, "angle")
@@ -157,7 +162,8 @@ func drawRoom(t *rapid.T) Room {
 func TestEveryPlanIsSound(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		in := Input{Pitch: rapid.Float64Range(20, 40).Draw(t, "pitch"), Stock: Stock{
-			Width: rapid.Float64Range(500, 1500).Draw(t, "width"), Length: rapid.Float64Range(1000, 15000).Draw(t, "length"),
+			Width: rapid.Float64Range(500, 1500).Draw(t, "width"), Length: rapid.Float64Range(1000, 15000).Draw(t,
+				"length"),
 			Sheets: rapid.Bool().Draw(t, "sheets"),
 		}}
 		for range rapid.IntRange(1, 2).Draw(t, "rooms") {

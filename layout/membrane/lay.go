@@ -34,7 +34,8 @@ func (c cutter) lay(r Room, l layout, number int) (Laid, error) {
 }
 
 func (f frame) rect(x0, y0, x1, y1 float64) plane.Ring {
-	return plane.Ring{f.out(plane.Pt(x0, y0)), f.out(plane.Pt(x1, y0)), f.out(plane.Pt(x1, y1)), f.out(plane.Pt(x0, y1))}
+	return plane.Ring{f.out(plane.Pt(x0, y0)), f.out(plane.Pt(x1, y0)), f.out(plane.Pt(x1, y1)),
+		f.out(plane.Pt(x0, y1))}
 }
 
 // reach is the strip of a piece, led a little over every edge that is no seam,
@@ -70,7 +71,8 @@ func (s strip) seamAt(sp span, x float64) bool {
 // seamAt reports whether another strip of the part meets s at y.
 func (l layout) seamAt(s strip, y float64) bool {
 	for _, other := range l.strips {
-		if other.part == s.part && other.low != s.low && (math.Abs(other.low-y) < sliver || math.Abs(other.high-y) < sliver) {
+		if other.part == s.part && other.low != s.low && (math.Abs(other.low-y) < sliver ||
+			math.Abs(other.high-y) < sliver) {
 			return true
 		}
 	}
@@ -201,7 +203,8 @@ func (l layout) seams(r Room) []Seam {
 	for _, s := range l.strips {
 		for _, sp := range meeting(l.parts[s.part], s.high) {
 			out = append(out, Seam{
-				Segment: plane.Segment{A: l.frame.out(plane.Pt(sp.from, s.high)), B: l.frame.out(plane.Pt(sp.to, s.high))},
+				Segment: plane.Segment{A: l.frame.out(plane.Pt(sp.from, s.high)),
+					B: l.frame.out(plane.Pt(sp.to, s.high))},
 				Doorway: total(overlap([]span{sp}, scan(doors, s.high))) > 1,
 			})
 		}

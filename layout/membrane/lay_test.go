@@ -13,7 +13,8 @@ import (
 // How many pitches a stretch touches: whole ones at channels, one more where it
 // straddles one, one at least.
 func TestPitchesByHand(t *testing.T) {
-	for s, want := range map[span]int{{0, 100}: 4, {0, 101}: 5, {-1, 100}: 5, {24, 26}: 2, {6, 94}: 4, {3, 9}: 1, {25, 25}: 1, {1e-8, 100 - 1e-8}: 4, {-1e-8, 100 + 1e-8}: 4} {
+	for s, want := range map[span]int{{0, 100}: 4, {0, 101}: 5, {-1, 100}: 5, {24, 26}: 2, {6, 94}: 4, {3, 9}: 1,
+		{25, 25}: 1, {1e-8, 100 - 1e-8}: 4, {-1e-8, 100 + 1e-8}: 4} {
 		if got := meterRoll.pitches(s); got != want {
 			t.Errorf("%v: %d, want %d", s, got, want)
 		}
@@ -32,8 +33,10 @@ func TestWithinByHand(t *testing.T) {
 		from, to float64
 		want     span
 	}{
-		{span{0, 1000}, 0, 1000, span{0, 1000}}, {span{0, 1000}, 19, 981, span{0, 1000}}, {span{0, 1000}, 21, 979, span{27, 973}}, {span{0, 1000}, 100, 1000, span{106, 1000}},
-		{span{0, 1000}, 0, 400, span{0, 394}}, {span{500, 1000}, 540, 900, span{546, 894}}, {span{-500, 100}, -540, 100, span{-500, 100}},
+		{span{0, 1000}, 0, 1000, span{0, 1000}}, {span{0, 1000}, 19, 981, span{0, 1000}},
+		{span{0, 1000}, 21, 979, span{27, 973}}, {span{0, 1000}, 100, 1000, span{106, 1000}},
+		{span{0, 1000}, 0, 400, span{0, 394}}, {span{500, 1000}, 540, 900, span{546, 894}}, {span{-500, 100}, -540, 100,
+			span{-500, 100}},
 	} {
 		if got := c.s.within(c.from, c.to); got != c.want {
 			t.Errorf("%v within %g to %g: %v, want %v", c.s, c.from, c.to, got, c.want)
@@ -54,7 +57,8 @@ func TestPiecesOfTwoStrips(t *testing.T) {
 	for i, piece := range p.Pieces() {
 		low := 1000 * float64(i)
 		want := box(0, low, 3000, low+1000)
-		if piece.Number != i+1 || !slices.EqualFunc(piece.Strip, want, func(a, b plane.Point) bool { return a.Dist(b) < 1e-9 }) {
+		if piece.Number != i+1 || !slices.EqualFunc(piece.Strip, want,
+			func(a, b plane.Point) bool { return a.Dist(b) < 1e-9 }) {
 			t.Errorf("piece %d lies at %v", piece.Number, piece.Strip)
 		}
 		if piece.Cells != 120 || piece.Rows != 40 || len(piece.Notches) != 0 || piece.Traced {
@@ -136,7 +140,8 @@ func TestTurnAndMeeting(t *testing.T) {
 	if got := scan(turn(rings), 100); !spansNear(got, []span{{0, 200}}) {
 		t.Errorf("%v", got)
 	}
-	ell := []plane.Ring{{{X: 0, Y: 0}, {X: 300, Y: 0}, {X: 300, Y: 100}, {X: 120, Y: 100}, {X: 120, Y: 200}, {X: 0, Y: 200}}}
+	ell := []plane.Ring{{{X: 0, Y: 0}, {X: 300, Y: 0}, {X: 300, Y: 100}, {X: 120, Y: 100}, {X: 120, Y: 200},
+		{X: 0, Y: 200}}}
 	if got := meeting(ell, 100); !spansNear(got, []span{{0, 120}}) {
 		t.Errorf("%v", got)
 	}
@@ -147,7 +152,8 @@ func TestTurnAndMeeting(t *testing.T) {
 
 // A cut by a slanting thing is traced, one square to the strip is not: a corner cut at 45 degrees.
 func TestSlantingCutsAreTraced(t *testing.T) {
-	corner, err := floor(2000, 1000).Less(plane.FromRing(plane.Ring{{X: 1700, Y: 1000}, {X: 2000, Y: 700}, {X: 2000, Y: 1000}}))
+	corner, err := floor(2000, 1000).Less(plane.FromRing(plane.Ring{{X: 1700, Y: 1000}, {X: 2000, Y: 700},
+		{X: 2000, Y: 1000}}))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -157,7 +163,8 @@ func TestSlantingCutsAreTraced(t *testing.T) {
 	}
 	// beside a square notch, which is given its measures all the same
 	p = cut(t, roll, Room{Name: "R", Tiled: less(t, corner, 0, 0, 300, 200)})
-	if piece := p.Pieces()[0]; !piece.Traced || len(piece.Notches) != 1 || math.Abs(piece.Notches[0].To-300)+math.Abs(piece.Notches[0].High-200) > 0.01 {
+	if piece := p.Pieces()[0]; !piece.Traced || len(piece.Notches) != 1 || math.Abs(piece.Notches[0].To-300)+
+		math.Abs(piece.Notches[0].High-200) > 0.01 {
 		t.Errorf("%+v", piece)
 	}
 	// what is under 5 mm goes with the trim: a pipe's casing of 4 mm beyond it
@@ -198,10 +205,12 @@ func TestBetterWayOfSheets(t *testing.T) {
 			t.Errorf("%v: %v, %v", s, ways, err)
 		}
 	}
-	if ways, err := (Input{Stock: Stock{800, 1000, true}, Pitch: 25}).stockWays(); err != nil || len(ways) != 2 || ways[1] != (Stock{1000, 800, true}) {
+	if ways, err := (Input{Stock: Stock{800, 1000, true}, Pitch: 25}).stockWays(); err != nil || len(ways) != 2 ||
+		ways[1] != (Stock{1000, 800, true}) {
 		t.Errorf("%v, %v", ways, err)
 	}
-	for _, s := range []Stock{{800, 20, false}, {20, 800, false}, {0, 800, false}, {800, 0, false}, {800, math.Inf(1), false}, {-1, 800, false}, {800, -1, false}} {
+	for _, s := range []Stock{{800, 20, false}, {20, 800, false}, {0, 800, false}, {800, 0, false},
+		{800, math.Inf(1), false}, {-1, 800, false}, {800, -1, false}} {
 		if _, err := (Input{Stock: s, Pitch: 25}).stockWays(); err == nil {
 			t.Errorf("%v is a stock", s)
 		}
@@ -214,7 +223,8 @@ func TestBetterWayOfSheets(t *testing.T) {
 // Three pieces by hand: 100 x 30 and 100 x 10 share a crosscut of a stock of 40 rows, 60 x 40 has its
 // own; what is left of 400 pitches of 25 mm is 240 of them.
 func TestPackByHand(t *testing.T) {
-	p := &Plan{Stock: roll, Pitch: 25, Rooms: []Laid{{Pieces: []Piece{{Number: 1, Rows: 10, Cells: 100}, {Number: 2, Rows: 40, Cells: 60}, {Number: 3, Rows: 30, Cells: 100}}}}}
+	p := &Plan{Stock: roll, Pitch: 25, Rooms: []Laid{{Pieces: []Piece{{Number: 1, Rows: 10, Cells: 100},
+		{Number: 2, Rows: 40, Cells: 60}, {Number: 3, Rows: 30, Cells: 100}}}}}
 	p.pack(meterRoll)
 	if len(p.Packs) != 1 || len(p.Packs[0].Cuts) != 2 || p.Bound != 1 {
 		t.Fatalf("%+v", p.Packs)
@@ -259,7 +269,9 @@ func TestLowerBoundByHand(t *testing.T) {
 		size    int
 		want    int
 	}{
-		{[]int{70, 60, 50, 33, 33, 33, 11, 7, 3}, 100, 4}, {[]int{6, 6, 6}, 10, 3}, {[]int{5, 5, 5}, 10, 2}, {[]int{4, 4, 4}, 10, 2}, {[]int{4, 4, 4, 4, 4}, 12, 2}, {[]int{10}, 10, 1}, {nil, 10, 0}, {[]int{3, 3, 3, 3}, 10, 2}, {[]int{6, 6, 5, 5, 5}, 10, 4},
+		{[]int{70, 60, 50, 33, 33, 33, 11, 7, 3}, 100, 4}, {[]int{6, 6, 6}, 10, 3}, {[]int{5, 5, 5}, 10, 2},
+		{[]int{4, 4, 4}, 10, 2}, {[]int{4, 4, 4, 4, 4}, 12, 2}, {[]int{10}, 10, 1}, {nil, 10, 0},
+		{[]int{3, 3, 3, 3}, 10, 2}, {[]int{6, 6, 5, 5, 5}, 10, 4},
 	} {
 		if got := lowerBound(c.lengths, c.size); got != c.want {
 			t.Errorf("%v in %d: %d, want %d", c.lengths, c.size, got, c.want)
@@ -341,7 +353,8 @@ func TestRulesOfPacking(t *testing.T) {
 		}
 		rest := slices.Clone(order)
 		for _, b := range full {
-			if b[0] != rest[0] || sumOf(lengths, b) != lengths[b[0]]+subsets(pick(lengths, rest[1:]), size-lengths[b[0]]) {
+			if b[0] != rest[0] || sumOf(lengths, b) != lengths[b[0]]+subsets(pick(lengths, rest[1:]),
+				size-lengths[b[0]]) {
 				t.Fatalf("fullest: %v of %v", full, lengths)
 			}
 			rest = without(rest, b)
@@ -380,8 +393,10 @@ func TestDirectionsOfTheWholeJob(t *testing.T) {
 		for range n {
 			var both []layout
 			for range 2 {
-				w, length := float64(rapid.IntRange(4, 40).Draw(t, "rows"))*25, float64(rapid.IntRange(40, 400).Draw(t, "cells"))*25
-				both = append(both, layout{strips: []strip{{high: w, pieces: []span{{0, length}}}}, extra: float64(rapid.IntRange(0, 200000).Draw(t, "seams"))})
+				w, length := float64(rapid.IntRange(4, 40).Draw(t, "rows"))*25, float64(rapid.IntRange(40, 400).Draw(t,
+					"cells"))*25
+				both = append(both, layout{strips: []strip{{high: w, pieces: []span{{0, length}}}},
+					extra: float64(rapid.IntRange(0, 200000).Draw(t, "seams"))})
 			}
 			choices = append(choices, both)
 		}
@@ -456,10 +471,12 @@ func TestFitLeavesLeast(t *testing.T) {
 // trimmed at the walls alone, whether strips end at the joint or run along it.
 func TestPiecesReachToTheJoint(t *testing.T) {
 	for _, turned := range []bool{false, true} {
-		room := Room{Name: "R", Tiled: floor(3000, 900), Joints: []Joint{{plane.Segment{A: plane.Pt(1800, 0), B: plane.Pt(1800, 900)}, 6}}}
+		room := Room{Name: "R", Tiled: floor(3000, 900),
+			Joints: []Joint{{plane.Segment{A: plane.Pt(1800, 0), B: plane.Pt(1800, 900)}, 6}}}
 		want := []float64{1797 - 6, 1197 - 6}
 		if turned {
-			room.Tiled, room.Joints[0].Segment = floor(900, 3000), plane.Segment{A: plane.Pt(0, 1800), B: plane.Pt(900, 1800)}
+			room.Tiled, room.Joints[0].Segment = floor(900, 3000), plane.Segment{A: plane.Pt(0, 1800),
+				B: plane.Pt(900, 1800)}
 		}
 		p := cut(t, roll, room)
 		sums := map[bool]float64{}

@@ -167,11 +167,13 @@ func Cut(in Input) (*Plan, error) {
 // stockWays returns the ways the stock may lie: a sheet along its length or
 // across it, a roll in one way only.
 func (in Input) stockWays() ([]Stock, error) {
-	if !(in.Pitch > 0) || !(in.Stock.Width > 0) || !(in.Stock.Length > 0) || math.IsInf(in.Stock.Width+in.Stock.Length, 0) {
+	if !(in.Pitch > 0) || !(in.Stock.Width > 0) || !(in.Stock.Length > 0) || math.IsInf(in.Stock.Width+in.Stock.Length,
+		0) {
 		return nil, errors.New("no roll or sheet size is given")
 	}
 	if math.Min(in.Stock.Width, in.Stock.Length) < in.Pitch {
-		return nil, fmt.Errorf("%.0f x %.0f mm of membrane do not hold one peg of %.1f mm", in.Stock.Width, in.Stock.Length, in.Pitch)
+		return nil, fmt.Errorf("%.0f x %.0f mm of membrane do not hold one peg of %.1f mm", in.Stock.Width,
+			in.Stock.Length, in.Pitch)
 	}
 	ways := []Stock{in.Stock}
 	if in.Stock.Sheets && in.Stock.Width != in.Stock.Length {

@@ -149,7 +149,8 @@ func TestSeamsAvoidDoorway(t *testing.T) {
 			t.Errorf("a seam in the doorway: %v", s)
 		}
 	}
-	through := cut(t, roll, Room{Name: "R", Tiled: floor(1990, 1990), Doorways: []plane.Ring{plane.Rectangle(plane.Pt(0, 0), plane.Pt(1990, 1990))}})
+	through := cut(t, roll, Room{Name: "R", Tiled: floor(1990, 1990),
+		Doorways: []plane.Ring{plane.Rectangle(plane.Pt(0, 0), plane.Pt(1990, 1990))}})
 	if s := through.Rooms[0].Seams; len(s) == 0 || !s[0].Doorway {
 		t.Error("a seam that cannot be avoided is not told")
 	}
@@ -243,7 +244,8 @@ func TestNotchesByHand(t *testing.T) {
 		{0, 0, 300, 200, Notch{0, 300, 0, 200}},
 		{800, 300, 1100, 600, Notch{788, 1100, 288, 600}},
 	} {
-		p, err := Cut(Input{Pitch: 30, Stock: roll, Rooms: []Room{{Name: "R", Tiled: less(t, floor(2000, 900), c.x0, c.y0, c.x1, c.y1)}}})
+		p, err := Cut(Input{Pitch: 30, Stock: roll,
+			Rooms: []Room{{Name: "R", Tiled: less(t, floor(2000, 900), c.x0, c.y0, c.x1, c.y1)}}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -251,7 +253,8 @@ func TestNotchesByHand(t *testing.T) {
 		if len(pieces) != 1 || len(pieces[0].Notches) != 1 || pieces[0].Traced {
 			t.Fatalf("%+v: %d pieces, %+v", c, len(pieces), pieces[0])
 		}
-		if n := pieces[0].Notches[0]; math.Abs(n.From-c.want.From)+math.Abs(n.To-c.want.To)+math.Abs(n.Low-c.want.Low)+math.Abs(n.High-c.want.High) > 0.01 {
+		if n := pieces[0].Notches[0]; math.Abs(n.From-c.want.From)+math.Abs(n.To-c.want.To)+math.Abs(n.Low-c.want.Low)+
+			math.Abs(n.High-c.want.High) > 0.01 {
 			t.Errorf("%+v, want %+v", n, c.want)
 		}
 	}
@@ -280,9 +283,11 @@ func TestNoHairlineIsLeft(t *testing.T) {
 // A wall a hair out of square, 0.15 µm over a strip of whole pitches, makes no piece wider than
 // the roll: found by the check of every plan.
 func TestNoPieceIsWiderThanItsRoll(t *testing.T) {
-	room := Room{Name: "R", Tiled: less(t, floor(400, 2662), 72.4, 155.5, 161.2, 785.5), Angle: 4.1e-07, Origin: plane.Pt(31, 0), Joints: []Joint{
-		{plane.Segment{A: plane.Pt(46.8, 0), B: plane.Pt(40.9, 1682.5)}, 6}, {plane.Segment{A: plane.Pt(221.7, 0), B: plane.Pt(96.8, 155.5)}, 6},
-	}}
+	room := Room{Name: "R", Tiled: less(t, floor(400, 2662), 72.4, 155.5, 161.2, 785.5), Angle: 4.1e-07,
+		Origin: plane.Pt(31, 0), Joints: []Joint{
+			{plane.Segment{A: plane.Pt(46.8, 0), B: plane.Pt(40.9, 1682.5)}, 6},
+			{plane.Segment{A: plane.Pt(221.7, 0), B: plane.Pt(96.8, 155.5)}, 6},
+		}}
 	p, err := Cut(Input{Pitch: 37, Stock: Stock{Width: 888, Length: 1000}, Rooms: []Room{room}})
 	if err != nil {
 		t.Fatal(err)

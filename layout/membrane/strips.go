@@ -128,7 +128,8 @@ func (c cutter) lines(rings []plane.Ring) ([]float64, error) {
 		all = append(all, r...)
 	}
 	b := plane.Bounds(all)
-	if !(b.H()/c.pitch < maxLines) || b.H()/c.pitch*float64(c.rows)*float64(len(all)) > maxWork*100 || b.H()/c.pitch*float64(min(c.rows, maxLines)) > maxWork {
+	if !(b.H()/c.pitch < maxLines) || b.H()/c.pitch*float64(c.rows)*float64(len(all)) > maxWork*100 ||
+		b.H()/c.pitch*float64(min(c.rows, maxLines)) > maxWork {
 		return nil, errTooFine
 	}
 	out := []float64{b.Min.Y}

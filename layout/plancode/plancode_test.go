@@ -37,12 +37,14 @@ func refused(t *rapid.T, code, slip string) {
 
 func TestACodeIsReadAsPeopleWriteIt(t *testing.T) {
 	want := Of(nil)
-	for _, s := range []string{strings.ToLower(want), strings.ReplaceAll(want, "-", ""), " " + strings.ReplaceAll(want, "-", " ") + " "} {
+	for _, s := range []string{strings.ToLower(want), strings.ReplaceAll(want, "-", ""), " " + strings.ReplaceAll(want,
+		"-", " ") + " "} {
 		if got, err := Parse(s); err != nil || got != want {
 			t.Errorf("Parse(%q) = %q, %v; want %q", s, got, err, want)
 		}
 	}
-	for s, words := range map[string]string{"": "no plan code", "7KF": "no plan code", "7KF-4R0": "never in one", "ÄÖÜ-ÄÖÜ": "never in one"} {
+	for s, words := range map[string]string{"": "no plan code", "7KF": "no plan code", "7KF-4R0": "never in one",
+		"ÄÖÜ-ÄÖÜ": "never in one"} {
 		if _, err := Parse(s); err == nil || !strings.Contains(err.Error(), words) {
 			t.Errorf("Parse(%q): %v; want %q in it", s, err, words)
 		}
@@ -63,8 +65,9 @@ func TestNoTwoLettersLookAlike(t *testing.T) {
 
 func room() Room {
 	return Room{Name: "Bath", Origin: plane.Pt(75, 75), Pitch: 30, Angle: 12.5,
-		Cables: []Cable{{ID: "H1", Label: "A", Length: 10000, Path: []plane.Point{{X: 75, Y: 75}, {X: 75, Y: 975}}, ColdLead: []plane.Point{{X: 0, Y: 0}, {X: 75, Y: 75}},
-			Return: []plane.Point{{X: 10, Y: 20}}}},
+		Cables: []Cable{{ID: "H1", Label: "A", Length: 10000, Path: []plane.Point{{X: 75, Y: 75}, {X: 75, Y: 975}},
+			ColdLead: []plane.Point{{X: 0, Y: 0}, {X: 75, Y: 75}},
+			Return:   []plane.Point{{X: 10, Y: 20}}}},
 		Sensors: []Sensor{{Name: "S1", Tip: plane.Pt(300, 300), Lead: []plane.Point{{X: 0, Y: 0}, {X: 300, Y: 300}}}}}
 }
 
@@ -72,11 +75,16 @@ func TestEveryPartOfThePlanCountsForItsCode(t *testing.T) {
 	was := map[string]string{Of([]Room{room()}): "nothing changed"}
 	for what, change := range map[string]func(*Room){
 		"name":   func(r *Room) { r.Name = "Hall" },
-		"origin": func(r *Room) { r.Origin.Y += 0.2 }, "angle": func(r *Room) { r.Angle += 0.001 }, "pitch": func(r *Room) { r.Pitch += 0.2 },
-		"id": func(r *Room) { r.Cables[0].ID = "H2" }, "label": func(r *Room) { r.Cables[0].Label = "B" }, "length": func(r *Room) { r.Cables[0].Length++ },
-		"path": func(r *Room) { r.Cables[0].Path[1].Y += 0.2 }, "cold lead": func(r *Room) { r.Cables[0].ColdLead[0].X -= 0.2 },
-		"return": func(r *Room) { r.Cables[0].Return[0].X += 0.2 }, "no return": func(r *Room) { r.Cables[0].Return = nil },
-		"sensor": func(r *Room) { r.Sensors[0].Name = "S2" }, "tip": func(r *Room) { r.Sensors[0].Tip.X += 0.2 }, "sensor lead": func(r *Room) { r.Sensors[0].Lead[1].X += 0.2 },
+		"origin": func(r *Room) { r.Origin.Y += 0.2 }, "angle": func(r *Room) { r.Angle += 0.001 },
+		"pitch": func(r *Room) { r.Pitch += 0.2 },
+		"id":    func(r *Room) { r.Cables[0].ID = "H2" }, "label": func(r *Room) { r.Cables[0].Label = "B" },
+		"length":    func(r *Room) { r.Cables[0].Length++ },
+		"path":      func(r *Room) { r.Cables[0].Path[1].Y += 0.2 },
+		"cold lead": func(r *Room) { r.Cables[0].ColdLead[0].X -= 0.2 },
+		"return":    func(r *Room) { r.Cables[0].Return[0].X += 0.2 },
+		"no return": func(r *Room) { r.Cables[0].Return = nil },
+		"sensor":    func(r *Room) { r.Sensors[0].Name = "S2" }, "tip": func(r *Room) { r.Sensors[0].Tip.X += 0.2 },
+		"sensor lead": func(r *Room) { r.Sensors[0].Lead[1].X += 0.2 },
 	} {
 		r := room()
 		change(&r)

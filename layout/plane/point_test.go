@@ -122,7 +122,8 @@ func TestCrossesAndIntersection(t *testing.T) {
 	})
 	// touching ends do not cross, from any side
 	s := Segment{Pt(-5, 0), Pt(5, 0)}
-	for _, o := range []Segment{{Pt(0, 0), Pt(1, 7)}, {Pt(1, 7), Pt(0, 0)}, {Pt(0, 0), Pt(1, -7)}, {Pt(1, -7), Pt(0, 0)}} {
+	for _, o := range []Segment{{Pt(0, 0), Pt(1, 7)}, {Pt(1, 7), Pt(0, 0)}, {Pt(0, 0), Pt(1, -7)},
+		{Pt(1, -7), Pt(0, 0)}} {
 		if s.Crosses(o) || o.Crosses(s) || (Segment{s.B, s.A}).Crosses(o) || o.Crosses(Segment{s.B, s.A}) {
 			t.Errorf("%v touches and counts as crossing", o)
 		}

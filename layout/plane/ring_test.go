@@ -15,7 +15,8 @@ func TestBoxes(t *testing.T) {
 		t.Errorf("%v by %v round %v", r.W(), r.H(), r.Centre())
 	}
 	// four boxes 5 away from r, one on each side, the other axis shared
-	for _, s := range []Rect{{Pt(15, 3), Pt(20, 7)}, {Pt(-9, 3), Pt(-3, 7)}, {Pt(2, 12), Pt(10, 13)}, {Pt(2, -4), Pt(10, -2)}} {
+	for _, s := range []Rect{{Pt(15, 3), Pt(20, 7)}, {Pt(-9, 3), Pt(-3, 7)}, {Pt(2, 12), Pt(10, 13)},
+		{Pt(2, -4), Pt(10, -2)}} {
 		if !r.Apart(s, 4.5) || r.Apart(s, 5) || r.Apart(s, 5.5) || !r.Apart(s, 0) {
 			t.Errorf("%v lies 5 from %v", s, r)
 		}
@@ -87,7 +88,8 @@ func TestContainsBesideEachSide(t *testing.T) {
 	})
 	// a level with corners: counted once, on either side of the ring
 	diamond := Ring{{0, -5}, {5, 0}, {0, 5}, {-5, 0}}
-	if !diamond.Contains(Pt(1, 0)) || diamond.Contains(Pt(-7, 0)) || diamond.Contains(Pt(7, 0)) || diamond.Contains(Pt(-1, 5)) || diamond.Contains(Pt(-1, -5)) {
+	if !diamond.Contains(Pt(1, 0)) || diamond.Contains(Pt(-7, 0)) || diamond.Contains(Pt(7, 0)) ||
+		diamond.Contains(Pt(-1, 5)) || diamond.Contains(Pt(-1, -5)) {
 		t.Error("a place level with a corner is on the wrong side")
 	}
 }

@@ -15,7 +15,8 @@ func TestAnglesAreRounded(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		a := rapid.Float64Range(-10, 10).Draw(t, "angle")
 		sin, cos := Sincos(a)
-		if math.Abs(sin-math.Sin(a)) > 0.51e-12 || math.Abs(cos-math.Cos(a)) > 0.51e-12 || !onStep(sin) || !onStep(cos) {
+		if math.Abs(sin-math.Sin(a)) > 0.51e-12 || math.Abs(cos-math.Cos(a)) > 0.51e-12 || !onStep(sin) ||
+			!onStep(cos) {
 			t.Errorf("%v: %v, %v", a, sin, cos)
 		}
 		if b := Atan2(sin, cos); math.Abs(math.Remainder(b-a, 2*math.Pi)) > 3e-12 || !onStep(b) {

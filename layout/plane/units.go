@@ -121,7 +121,8 @@ func ParseLength(s string, u Units) (float64, error) {
 
 // typed turns what phones and word processors make of a length into what is
 // read: typeset fractions, curly marks and spaces that do not break.
-var typed = strings.NewReplacer("½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8",
+var typed = strings.NewReplacer("½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞",
+	" 7/8",
 	"’", "'", "”", "\"", "\u00a0", " ", "\u202f", " ", "\u2009", " ", "\t", " ")
 
 type lengthParser struct {
@@ -163,7 +164,8 @@ func (p *lengthParser) part() error {
 	case mm == 0 && p.bare == Inches:
 		mm = Inch
 	case mm == 0:
-		return fmt.Errorf("it has no unit, and the file names none; write units = \"mm\" or \"in\" at the top, or the unit here")
+		return fmt.Errorf("it has no unit, and the file names none; write units = \"mm\" or \"in\" at the top, or " +
+			"the unit here")
 	case p.last != 0 && (p.last != Foot || mm != Inch):
 		return fmt.Errorf("only feet and inches go together")
 	}
@@ -229,7 +231,8 @@ func (p *lengthParser) fraction(num float64) (float64, error) {
 
 func (p *lengthParser) digits() (float64, error) {
 	n := 0
-	for n < len(p.rest) && (digit(p.rest[n]) || p.rest[n] == '.' || p.rest[n] == ',' && n+1 < len(p.rest) && digit(p.rest[n+1])) {
+	for n < len(p.rest) && (digit(p.rest[n]) || p.rest[n] == '.' || p.rest[n] == ',' && n+1 < len(p.rest) &&
+		digit(p.rest[n+1])) {
 		n++
 	}
 	if n == 0 {
@@ -260,7 +263,8 @@ func PointForComma(figure string) (string, error) {
 	case strings.ContainsAny(before+after, ".,"):
 		return "", fmt.Errorf("%q has more than one point or comma: thousands take nothing", figure)
 	case len(after) == 3 && strings.TrimLeft(before, "+-") != "0":
-		return "", fmt.Errorf("%q can be read as %s.%s and as %[2]s%[3]s: decimals take a point here, and thousands nothing", figure, before, after)
+		return "", fmt.Errorf("%q can be read as %s.%s and as %[2]s%[3]s: decimals take a point here, and thousands "+
+			"nothing", figure, before, after)
 	}
 	return before + "." + after, nil
 }

@@ -135,7 +135,8 @@ func TestFormatDensity(t *testing.T) {
 		wm2  float64
 		u    Units
 		want string
-	}{{107.64, Inches, "10.0 W/ft² (108 W/m²)"}, {161.46, Inches, "15.0 W/ft² (161 W/m²)"}, {161.46, Millimetres, "161 W/m² (15.0 W/ft²)"}} {
+	}{{107.64, Inches, "10.0 W/ft² (108 W/m²)"}, {161.46, Inches, "15.0 W/ft² (161 W/m²)"}, {161.46, Millimetres,
+		"161 W/m² (15.0 W/ft²)"}} {
 		if got := FormatDensity(c.wm2, c.u); got != c.want {
 			t.Errorf("%v W/m² prints as %s, want %s", c.wm2, got, c.want)
 		}
@@ -158,7 +159,8 @@ func FuzzParseLength(f *testing.F) {
 // A decimal comma is a decimal point (ISO 80000-1, 7.3.2, takes either as the
 // decimal sign), but where three digits could be thousands.
 func TestDecimalCommas(t *testing.T) {
-	for text, want := range map[string]float64{"2,85 m": 2850, "12,5in": 317.5, "0,125 m": 125, "9ft 4,5in": 2857.5, "28,5cm": 285, "1,25 m": 1250, "1,2500 m": 1250} {
+	for text, want := range map[string]float64{"2,85 m": 2850, "12,5in": 317.5, "0,125 m": 125, "9ft 4,5in": 2857.5,
+		"28,5cm": 285, "1,25 m": 1250, "1,2500 m": 1250} {
 		if got, err := ParseLength(text, Millimetres); err != nil || math.Abs(got-want) > 1e-9 {
 			t.Errorf("%q is %g (%v), want %g", text, got, err, want)
 		}
@@ -167,7 +169,8 @@ func TestDecimalCommas(t *testing.T) {
 
 // No figure is written with a power of ten, just below a round one either.
 func TestDigits(t *testing.T) {
-	for v, want := range map[float64]string{0.35221: "0.352", 11.36: "11.4", 999.4: "999", 999.5: "1000", 999.96: "1000", 1076.4: "1076", -1076.4: "-1076", -999.96: "-1000", 150000: "150000", 0: "0"} {
+	for v, want := range map[float64]string{0.35221: "0.352", 11.36: "11.4", 999.4: "999", 999.5: "1000",
+		999.96: "1000", 1076.4: "1076", -1076.4: "-1076", -999.96: "-1000", 150000: "150000", 0: "0"} {
 		if got := Digits(v, 3); got != want {
 			t.Errorf("%g: %s, want %s", v, got, want)
 		}

@@ -98,7 +98,8 @@ func (m *Map) judge(a *Answer) {
 		a.Verdict, a.Reason = NoVerdict, m.NoReason
 		return
 	case !a.Inside:
-		a.Verdict, a.Reason = NoVerdict, fmt.Sprintf("the spot is outside the walls of room %q, where nothing is recorded", m.Room)
+		a.Verdict, a.Reason = NoVerdict, fmt.Sprintf(
+			"the spot is outside the walls of room %q, where nothing is recorded", m.Room)
 		return
 	}
 	a.Verdict, a.Within, a.Reason = NothingRecorded, math.Inf(1), ""
@@ -128,7 +129,8 @@ func (m *Map) OffWalls(a string, da float64, b string, db float64) (plane.Point,
 	}
 	p, ok := m.room.OffWalls(i, da, k, db)
 	if !ok {
-		return p, fmt.Errorf("walls %s and %s are parallel: measure from two walls that meet at about a right angle", m.Walls[i].Letter, m.Walls[k].Letter)
+		return p, fmt.Errorf("walls %s and %s are parallel: measure from two walls that meet at about a right angle",
+			m.Walls[i].Letter, m.Walls[k].Letter)
 	}
 	return p, nil
 }

@@ -64,7 +64,8 @@ func Trace(p *layout.Plan, cable string, s record.Stretch) (*Fault, error) {
 		return nil, err
 	}
 	for _, n := range near {
-		f.Neighbours = append(f.Neighbours, Neighbour{runAt(t.RunEnds, (n.From+n.To)/2), n.From, n.To, n.Gap, line.Cut(n.From, n.To)})
+		f.Neighbours = append(f.Neighbours, Neighbour{runAt(t.RunEnds, (n.From+n.To)/2), n.From, n.To, n.Gap,
+			line.Cut(n.From, n.To)})
 	}
 	return f, nil
 }
@@ -114,7 +115,8 @@ func (f *Fault) Facts() []Fact {
 	m, s := f.Map, f.Stretch
 	u := m.Units
 	out := []Fact{
-		{"fault", fmt.Sprintf("%s, cable %s: between %s and %s of its length, likeliest at %s", f.Room.Job.Name, f.Cable.ID, running(s.From, u), running(s.To, u), running(s.Best, u))},
+		{"fault", fmt.Sprintf("%s, cable %s: between %s and %s of its length, likeliest at %s", f.Room.Job.Name,
+			f.Cable.ID, running(s.From, u), running(s.To, u), running(s.Best, u))},
 		{"where", f.runWords() + "; likeliest " + m.Spot(m.At(f.Best))},
 		{"by", s.Method + ": " + s.Formula},
 	}
@@ -122,7 +124,8 @@ func (f *Fault) Facts() []Fact {
 		out = append(out, Fact{"core", s.Core.String()})
 	}
 	if s.FaultOhms.Value > 0 || s.FaultOhms.Error > 0 {
-		out = append(out, Fact{"fault", fmt.Sprintf("it has %s Ω itself, give or take %s", plane.Digits(s.FaultOhms.Value, 4), plane.Digits(s.FaultOhms.Error, 2))})
+		out = append(out, Fact{"fault", fmt.Sprintf("it has %s Ω itself, give or take %s",
+			plane.Digits(s.FaultOhms.Value, 4), plane.Digits(s.FaultOhms.Error, 2))})
 	}
 	out = append(out, Fact{"record", m.Record()}, Fact{"plan", m.Rests()})
 	for _, words := range f.tileWords() {
@@ -135,7 +138,8 @@ func (f *Fault) Facts() []Fact {
 		out = append(out, Fact{"", m.Counting()})
 	}
 	for _, n := range f.Neighbours {
-		out = append(out, Fact{"beside", fmt.Sprintf("run %s, %s to %s, passes %s from it and could be taken for it", f.Cable.RunName(n.Run), running(n.From, u), running(n.To, u), m.Length(n.Gap))})
+		out = append(out, Fact{"beside", fmt.Sprintf("run %s, %s to %s, passes %s from it and could be taken for it",
+			f.Cable.RunName(n.Run), running(n.From, u), running(n.To, u), m.Length(n.Gap))})
 	}
 	for _, a := range s.Assumptions {
 		out = append(out, Fact{"assumed", a})
@@ -154,7 +158,8 @@ func (f *Fault) tileWords() []string {
 		cs := slices.Sorted(slices.Values(columns[row]))
 		words := fmt.Sprintf("row %d, column %d lies over it", row, cs[0])
 		if len(cs) > 1 {
-			words = fmt.Sprintf("row %d, columns %s lie over it", row, strings.Trim(strings.ReplaceAll(fmt.Sprint(cs), " ", ", "), "[]"))
+			words = fmt.Sprintf("row %d, columns %s lie over it", row,
+				strings.Trim(strings.ReplaceAll(fmt.Sprint(cs), " ", ", "), "[]"))
 		}
 		out = append(out, words)
 	}
@@ -185,7 +190,8 @@ func (f *Fault) runWords() string {
 func (f *Fault) Cautions() []string {
 	out := append([]string{}, f.Stretch.Cautions...)
 	if f.Map.NoReason != "" {
-		out = append(out, "this place is by a plan: the cable may have been laid elsewhere, so trace it on the floor before anything is lifted")
+		out = append(out, "this place is by a plan: the cable may have been laid elsewhere, so trace it on the floor "+
+			"before anything is lifted")
 	}
 	return out
 }

@@ -27,10 +27,12 @@ func TestTraceByHand(t *testing.T) {
 	if want := plane.Pt(500, 100+650*scale); f.Best.Dist(want) > 0.5 {
 		t.Errorf("likeliest at %v, want %v", f.Best, want)
 	}
-	if a, b := f.Line[0], f.Line[len(f.Line)-1]; math.Abs(a.Y-(100+600*scale)) > 0.5 || math.Abs(b.Y-(100+700*scale)) > 0.5 {
+	if a, b := f.Line[0], f.Line[len(f.Line)-1]; math.Abs(a.Y-(100+600*scale)) > 0.5 ||
+		math.Abs(b.Y-(100+700*scale)) > 0.5 {
 		t.Errorf("stretch from %v to %v", a, b)
 	}
-	if f.Runs != [2]int{1, 1} || len(f.Neighbours) != 1 || f.Neighbours[0].Run != 2 || math.Abs(f.Neighbours[0].Gap-120) > 0.5 {
+	if f.Runs != [2]int{1, 1} || len(f.Neighbours) != 1 || f.Neighbours[0].Run != 2 ||
+		math.Abs(f.Neighbours[0].Gap-120) > 0.5 {
 		t.Errorf("runs %v, neighbours %+v", f.Runs, f.Neighbours)
 	}
 	// tiles: x 244 to 544 is one column; y from 706 to 807 crosses no joint
@@ -45,7 +47,8 @@ func TestTraceByHand(t *testing.T) {
 		}
 	}
 	said := strings.Join(f.Lines(), "\n")
-	for _, want := range []string{"between 0.60 m and 0.70 m", "on run 1", "confirm the place by a second method", "do not re-energise", "isolate the circuit", "run 2,"} {
+	for _, want := range []string{"between 0.60 m and 0.70 m", "on run 1", "confirm the place by a second method",
+		"do not re-energise", "isolate the circuit", "run 2,"} {
 		if !strings.Contains(said, want) {
 			t.Errorf("it does not say %q:\n%s", want, said)
 		}
@@ -63,7 +66,8 @@ func TestTraceByAPlanSaysSo(t *testing.T) {
 		t.Fatal(err)
 	}
 	said := strings.Join(f.Lines(), "\n")
-	if !strings.Contains(said, "by a plan") || !strings.Contains(said, ", columns ") || !strings.Contains(said, " lie over it") {
+	if !strings.Contains(said, "by a plan") || !strings.Contains(said, ", columns ") || !strings.Contains(said,
+		" lie over it") {
 		t.Error(said)
 	}
 	if _, err := probe.Trace(p, "H7", record.Stretch{}); err == nil || !strings.Contains(err.Error(), "H1 in Bath") {

@@ -40,9 +40,11 @@ type neighbourJSON struct {
 // WriteJSON writes the fault as indented JSON.
 func (f *Fault) WriteJSON(w io.Writer) error {
 	s := f.Stretch
-	out := faultJSON{Schema: 1, Room: f.Room.Job.Name, Cable: f.Cable.ID, Status: f.Map.Status.String(), Evidence: f.Map.Evidence, Plans: f.Map.Codes, Method: s.Method, Formula: s.Formula,
+	out := faultJSON{Schema: 1, Room: f.Room.Job.Name, Cable: f.Cable.ID, Status: f.Map.Status.String(),
+		Evidence: f.Map.Evidence, Plans: f.Map.Codes, Method: s.Method, Formula: s.Formula,
 		From: tenth(s.From), Best: tenth(s.Best), To: tenth(s.To), At: pair(f.Best), Runs: f.Runs,
-		Tiles: append([]takeoff.Place{}, f.Tiles...), Neighbours: []neighbourJSON{}, Assumptions: append([]string{}, s.Assumptions...), Cautions: f.Cautions()}
+		Tiles: append([]takeoff.Place{}, f.Tiles...), Neighbours: []neighbourJSON{}, Assumptions: append([]string{},
+			s.Assumptions...), Cautions: f.Cautions()}
 	if s.FaultOhms.Value > 0 || s.FaultOhms.Error > 0 {
 		out.FaultOhms = &s.FaultOhms.Value
 	}

@@ -67,7 +67,8 @@ type pieceJSON struct {
 // WriteJSON writes an answer, with what lies under its tile, as indented JSON.
 // spot is false for an answer about a whole tile or a wall.
 func (m *Map) WriteJSON(w io.Writer, a Answer, under []Piece, spot bool) error {
-	out := answerJSON{Schema: 1, Room: m.Room, Status: m.Status.String(), Evidence: m.Evidence, Plans: m.Codes, Tile: a.Tile, Verdict: a.Verdict, Reason: a.Reason,
+	out := answerJSON{Schema: 1, Room: m.Room, Status: m.Status.String(), Evidence: m.Evidence, Plans: m.Codes,
+		Tile: a.Tile, Verdict: a.Verdict, Reason: a.Reason,
 		Near: []nearJSON{}, Under: []pieceJSON{}, On: []onJSON{}, Cautions: m.CautionsOf(a)}
 	if spot {
 		out.Spot = &[2]float64{tenth(a.Spot.X), tenth(a.Spot.Y)}

@@ -13,7 +13,8 @@ import (
 // northward is a straight line of something at an x, 6 wide, 12 off at the most
 // and with 40 of finger-room.
 func northward(kind Kind, name string, x float64) Thing {
-	return Thing{Kind: kind, Name: name, Line: []plane.Point{{X: x}, {X: x, Y: 1000}}, Half: 3, Error: 12, Finger: 40, Recorded: true}
+	return Thing{Kind: kind, Name: name, Line: []plane.Point{{X: x}, {X: x, Y: 1000}}, Half: 3, Error: 12, Finger: 40,
+		Recorded: true}
 }
 
 func floorWith(things ...Thing) *Map {
@@ -33,7 +34,8 @@ func TestOnTheBoundIsNotFree(t *testing.T) {
 		off    float64
 		want   Verdict
 		within float64
-	}{{15, CableHere, 0}, {15.5, TooClose, 0}, {55, TooClose, 0}, {55.5, NothingRecorded, 0.5}, {56, NothingRecorded, 1}} {
+	}{{15, CableHere, 0}, {15.5, TooClose, 0}, {55, TooClose, 0}, {55.5, NothingRecorded, 0.5}, {56, NothingRecorded,
+		1}} {
 		a := m.At(plane.Pt(500+c.off, 400))
 		if a.Verdict != c.want || a.Within != c.within {
 			t.Errorf("%g off: %s within %g, want %s within %g", c.off, a.Verdict, a.Within, c.want, c.within)
@@ -98,12 +100,14 @@ func TestWordsOnTheEdge(t *testing.T) {
 	if got := m.Headline(m.At(plane.Pt(500, 400))); got != "CABLE HERE: heating cable H1, run 1" {
 		t.Error(got)
 	}
-	for y, want := range map[float64]string{0: "at 0.00 m of its length", 0.5: "at 0.00 m of its length", 400: "at 0.40 m of its length"} {
+	for y, want := range map[float64]string{0: "at 0.00 m of its length", 0.5: "at 0.00 m of its length",
+		400: "at 0.40 m of its length"} {
 		if got := m.Reckoning(m.At(plane.Pt(600, y)).Near[0]); !strings.Contains(got, want) {
 			t.Errorf("%g: %s", y, got)
 		}
 	}
-	for off, want := range map[float64]string{55: "nothing left", 55.5: "0 mm left", 56: "1 mm left", 54: "nothing left"} {
+	for off, want := range map[float64]string{55: "nothing left", 55.5: "0 mm left", 56: "1 mm left",
+		54: "nothing left"} {
 		if got := m.left(m.At(plane.Pt(500+off, 400)).Near[0]); got != want {
 			t.Errorf("%g off: %s, want %s", off, got, want)
 		}
@@ -134,7 +138,8 @@ func TestRunAtByHand(t *testing.T) {
 func TestUnderWalksTheWholeLine(t *testing.T) {
 	tile := plane.Rectangle(plane.Pt(300, 0), plane.Pt(600, 300))
 	there := []plane.Point{{X: 0, Y: 100}, {X: 1000, Y: 100}, {X: 1000, Y: 100}, {X: 1000, Y: 200}, {X: 0, Y: 200}}
-	pieces := under(Thing{Line: there, Along: []float64{0, 1000, 1000, 1100, 2100}, RunEnds: []float64{1000, 2100}}, tile, 0)
+	pieces := under(Thing{Line: there, Along: []float64{0, 1000, 1000, 1100, 2100}, RunEnds: []float64{1000, 2100}},
+		tile, 0)
 	if len(pieces) != 2 {
 		t.Fatalf("%+v", pieces)
 	}
@@ -173,10 +178,13 @@ func TestNearestToRingByHand(t *testing.T) {
 		off, share float64
 		leg        int
 	}{
-		{"passes above", []plane.Point{{X: 0, Y: 900}, {X: 700, Y: 350}}, plane.Pt(662.4, 379.5), 90000 / math.Hypot(700, 550), 0.9464, 0}, // its corner from the line, by the cross product
+		// its corner from the line, by the cross product
+		{"passes above", []plane.Point{{X: 0, Y: 900}, {X: 700, Y: 350}}, plane.Pt(662.4, 379.5),
+			90000 / math.Hypot(700, 550), 0.9464, 0},
 		{"ends beside", []plane.Point{{X: 700, Y: 900}, {X: 700, Y: 100}}, plane.Pt(700, 300), 100, 0.75, 0},
 		{"its start is nearest", []plane.Point{{X: 450, Y: 340}, {X: 450, Y: 900}}, plane.Pt(450, 340), 40, 0, 0},
-		{"its second leg is nearest", []plane.Point{{X: 900, Y: 900}, {X: 900, Y: 320}, {X: 500, Y: 320}}, plane.Pt(600, 320), 20, 0.75, 1},
+		{"its second leg is nearest", []plane.Point{{X: 900, Y: 900}, {X: 900, Y: 320}, {X: 500, Y: 320}},
+			plane.Pt(600, 320), 20, 0.75, 1},
 		{"below the tile", []plane.Point{{X: 450, Y: 900}, {X: 450, Y: 100}}, plane.Pt(450, 300), 0, 0.75, 0},
 		{"a cap", []plane.Point{{X: 450, Y: 325}}, plane.Pt(450, 325), 25, 0, 0},
 	} {
@@ -193,7 +201,8 @@ func TestFloorRoundsDown(t *testing.T) {
 	m := &Map{}
 	inches := &Map{Tape: layout.Tape{Units: plane.Inches}}
 	for mm, want := range map[float64][2]string{
-		6.9: {"6 mm", `1/4" (6 mm)`}, 101: {"101 mm", `0'-3 3/4" (95 mm)`}, 304.81: {"304 mm", `1'-0" (304 mm)`}, 330.5: {"330 mm", `1'-1" (330 mm)`},
+		6.9: {"6 mm", `1/4" (6 mm)`}, 101: {"101 mm", `0'-3 3/4" (95 mm)`}, 304.81: {"304 mm", `1'-0" (304 mm)`},
+		330.5: {"330 mm", `1'-1" (330 mm)`},
 	} {
 		if got := m.floor(mm); got != want[0] {
 			t.Errorf("%g: %s, want %s", mm, got, want[0])
@@ -209,7 +218,8 @@ func TestFloorRoundsDown(t *testing.T) {
 
 // The eight winds of the compass, each half-way to the next.
 func TestWindByHand(t *testing.T) {
-	for i, want := range []string{"east", "north-east", "north", "north-west", "west", "south-west", "south", "south-east"} {
+	for i, want := range []string{"east", "north-east", "north", "north-west", "west", "south-west", "south",
+		"south-east"} {
 		for _, off := range []float64{-22, 0, 22} {
 			d := plane.Pt(1, 0).Rotate((float64(i)*45 + off) * math.Pi / 180)
 			if got := wind(d); got != want {

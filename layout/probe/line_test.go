@@ -23,8 +23,10 @@ func TestRoundedByHand(t *testing.T) {
 		{"a short first leg", []plane.Point{{}, {X: 20}, {X: 20, Y: 500}}, 520 - off*20},
 		{"a short last leg", []plane.Point{{}, {X: 500}, {X: 500, Y: 20}}, 520 - off*20},
 		{"a short leg between", []plane.Point{{}, {X: 500}, {X: 500, Y: 60}, {Y: 60}}, 1060 - 2*off*30},
-		{"a step with an end leg of 40", []plane.Point{{}, {X: 40}, {X: 40, Y: 200}, {X: 300, Y: 200}}, 500 - off*40 - off*50},
-		{"a step with a last leg of 40", []plane.Point{{}, {X: 260}, {X: 260, Y: 200}, {X: 300, Y: 200}}, 500 - off*40 - off*50},
+		{"a step with an end leg of 40", []plane.Point{{}, {X: 40}, {X: 40, Y: 200}, {X: 300, Y: 200}},
+			500 - off*40 - off*50},
+		{"a step with a last leg of 40", []plane.Point{{}, {X: 260}, {X: 260, Y: 200}, {X: 300, Y: 200}},
+			500 - off*40 - off*50},
 		{"straight on", []plane.Point{{}, {X: 100}, {X: 300}}, 300},
 		{"straight back", []plane.Point{{}, {X: 100}, {X: 40}}, 160},
 	} {
@@ -68,7 +70,8 @@ func TestNearestByHand(t *testing.T) {
 			t.Errorf("%v: %v, %v off, leg %d at %v", c.p, at, off, leg, share)
 		}
 	}
-	if at, off, leg, share := plane.Nearest([]plane.Point{{X: 3, Y: 4}}, plane.Point{}); at != plane.Pt(3, 4) || off != 5 || leg != 0 || share != 0 {
+	if at, off, leg, share := plane.Nearest([]plane.Point{{X: 3, Y: 4}}, plane.Point{}); at != plane.Pt(3, 4) ||
+		off != 5 || leg != 0 || share != 0 {
 		t.Errorf("of one point: %v, %v, %d, %v", at, off, leg, share)
 	}
 	// a leg without length has no share of its own

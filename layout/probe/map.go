@@ -93,7 +93,8 @@ type Difference struct {
 
 // Of makes the map of one room of a plan.
 func Of(p *layout.Plan, r *layout.Room) *Map {
-	m := &Map{Tape: layout.NewTape(r.Job, p.Units()), Room: r.Job.Name, Status: p.Job.Info.Status, Outline: r.Job.Outline, Stands: r.Job.Stands(), room: r.Job, region: p.Job.Region()}
+	m := &Map{Tape: layout.NewTape(r.Job, p.Units()), Room: r.Job.Name, Status: p.Job.Info.Status,
+		Outline: r.Job.Outline, Stands: r.Job.Stands(), room: r.Job, region: p.Job.Region()}
 	m.Depth, m.DepthBy = p.Cover()
 	if t, ok := takeoff.Tile(r.Tiled, p.Job.Tile, r.Job.FirstTile); ok {
 		m.Tiling = &t
@@ -119,9 +120,11 @@ func noTiles(r *layout.Room, t job.Tile, tiling *takeoff.Tiling) string {
 	case tiling != nil:
 		return ""
 	case grid && r.Job.FirstTile.Length() == 0:
-		return fmt.Sprintf("nobody recorded where the tile of room %q was set out from, so nothing can be said by tile: measure from two walls, or add first_tile to the job", r.Job.Name)
+		return fmt.Sprintf("nobody recorded where the tile of room %q was set out from, so nothing can be said by "+
+			"tile: measure from two walls, or add first_tile to the job", r.Job.Name)
 	}
-	return fmt.Sprintf("the tile of room %q is not laid in rows that can be counted; measure from two walls instead", r.Job.Name)
+	return fmt.Sprintf("the tile of room %q is not laid in rows that can be counted; measure from two walls instead",
+		r.Job.Name)
 }
 
 func (m *Map) addDifferences(r *layout.Room) {
@@ -149,7 +152,8 @@ func (m *Map) evidence(r *layout.Room) {
 		switch {
 		case m.Status != job.AsLaid:
 			weakest = job.PlanOnly
-			m.NoReason = fmt.Sprintf("this is a plan (status %q), and a plan does not show where the cable was laid", m.Status)
+			m.NoReason = fmt.Sprintf("this is a plan (status %q), and a plan does not show where the cable was laid",
+				m.Status)
 		case !c.Laid.Recorded():
 			weakest = job.PlanOnly
 			m.NoReason = fmt.Sprintf("nothing says how cable %s was found to lie", c.ID)
@@ -206,7 +210,8 @@ func (m *Map) addCable(c *layout.Cable) {
 	if len(c.Return) > 0 {
 		m.addJoint(c, Thing{Name: last, Tag: finish, Mark: end}, backward(c.Return), backward(line))
 	} else {
-		m.Things = append(m.Things, m.accuracy(Thing{Kind: EndCap, Name: last, Cable: c.ID, Tag: finish, Line: []plane.Point{end}, Mark: end, Half: max(jointHalf, half)}, l, true))
+		m.Things = append(m.Things, m.accuracy(Thing{Kind: EndCap, Name: last, Cable: c.ID, Tag: finish,
+			Line: []plane.Point{end}, Mark: end, Half: max(jointHalf, half)}, l, true))
 	}
 	held := l != nil && l.Job.AsPlanned
 	m.addLead(c, first, c.ColdLead, half, held || l != nil && len(l.Job.ColdLead) > 0)
@@ -229,7 +234,8 @@ func (m *Map) addJoint(c *layout.Cable, t Thing, lead, cable []plane.Point) {
 
 func (m *Map) addLead(c *layout.Cable, name string, lead []plane.Point, half float64, recorded bool) {
 	if len(lead) > 1 {
-		m.Things = append(m.Things, m.accuracy(Thing{Kind: ColdLead, Name: name, Line: lead, Half: half}, c.Laid, recorded))
+		m.Things = append(m.Things, m.accuracy(Thing{Kind: ColdLead, Name: name, Line: lead, Half: half}, c.Laid,
+			recorded))
 	}
 }
 
@@ -241,9 +247,11 @@ func (m *Map) addSensors(r *layout.Room) {
 		}
 	}
 	for _, s := range r.Sensors {
-		m.Things = append(m.Things, m.accuracy(Thing{Kind: SensorTip, Name: s.Name, Line: []plane.Point{s.Tip}, Mark: s.Tip, Half: tubeHalf}, l, s.Found != nil))
+		m.Things = append(m.Things, m.accuracy(Thing{Kind: SensorTip, Name: s.Name, Line: []plane.Point{s.Tip},
+			Mark: s.Tip, Half: tubeHalf}, l, s.Found != nil))
 		if len(s.Lead) > 1 {
-			m.Things = append(m.Things, m.accuracy(Thing{Kind: SensorLead, Name: s.Name, Line: s.Lead, Half: tubeHalf}, l, s.Found != nil && s.FoundLead))
+			m.Things = append(m.Things, m.accuracy(Thing{Kind: SensorLead, Name: s.Name, Line: s.Lead, Half: tubeHalf},
+				l, s.Found != nil && s.FoundLead))
 		}
 	}
 }
@@ -257,5 +265,6 @@ func (m *Map) addRise(r *layout.Room) {
 	}
 	w := r.Job.Walls[t.Wall]
 	along := w.B.Sub(w.A).Unit().Mul(layout.RiseHalf(m.Units))
-	m.Things = append(m.Things, Thing{Kind: LeadRise, Name: "wall " + w.Letter, Line: []plane.Point{t.At.Sub(along), t.At.Add(along)}, Half: layout.RiseDepth(m.Units)})
+	m.Things = append(m.Things, Thing{Kind: LeadRise, Name: "wall " + w.Letter, Line: []plane.Point{t.At.Sub(along),
+		t.At.Add(along)}, Half: layout.RiseDepth(m.Units)})
 }

@@ -24,11 +24,13 @@ func comb(status job.Status, evidence job.Evidence) (*layout.Plan, *layout.Room)
 	p, room := bath(status, evidence)
 	one := room.Cables[0]
 	laid := *one.Laid
-	path := []plane.Point{{X: 500, Y: 100}, {X: 500, Y: 1400}, {X: 620, Y: 1400}, {X: 620, Y: 200}, {X: 740, Y: 200}, {X: 740, Y: 1400}, {X: 860, Y: 1400}, {X: 860, Y: 200}}
+	path := []plane.Point{{X: 500, Y: 100}, {X: 500, Y: 1400}, {X: 620, Y: 1400}, {X: 620, Y: 200}, {X: 740, Y: 200},
+		{X: 740, Y: 1400}, {X: 860, Y: 1400}, {X: 860, Y: 200}}
 	one.Path, one.BendRadius, one.Label.Length, one.Routed, one.Spacing = path, 0, 5260, 5260, 120
 	laid.Path, laid.Joint, laid.EndCap = path, &path[0], &path[7]
 	one.Laid = &laid
-	one.Runs = []layout.Run{{Number: 1, RunningEnd: 1300}, {Number: 2, RunningEnd: 2620}, {Number: 3, RunningEnd: 3940}, {Number: 4, RunningEnd: 5260}}
+	one.Runs = []layout.Run{{Number: 1, RunningEnd: 1300}, {Number: 2, RunningEnd: 2620}, {Number: 3, RunningEnd: 3940},
+		{Number: 4, RunningEnd: 5260}}
 	two, other := one, laid
 	short := []plane.Point{{X: 1400, Y: 100}, {X: 1400, Y: 1300}, {X: 1520, Y: 1300}, {X: 1520, Y: 20}}
 	other.Path, other.Joint, other.EndCap = short, &short[0], &short[3]
@@ -54,8 +56,10 @@ func trace(t *testing.T, p *layout.Plan, cable string, s record.Stretch) *probe.
 // columns begin at x = -59, 244, 547, 850, rows at y = -6, 297, 600.
 func TestFaultInWords(t *testing.T) {
 	p, _ := comb(job.AsLaid, job.PhotoWithTape)
-	f := trace(t, p, "H1", record.Stretch{Method: "pulse", Formula: "l = v t / 2", From: 3000, Best: 3100, To: 3200, Core: record.FirstCore,
-		FaultOhms: record.Measured{Value: 12.34, Error: 0.5}, Assumptions: []string{"there is one fault"}, Cautions: []string{"first", "second"}})
+	f := trace(t, p, "H1", record.Stretch{Method: "pulse", Formula: "l = v t / 2", From: 3000, Best: 3100, To: 3200,
+		Core:      record.FirstCore,
+		FaultOhms: record.Measured{Value: 12.34, Error: 0.5}, Assumptions: []string{"there is one fault"},
+		Cautions: []string{"first", "second"}})
 	want := []string{
 		"fault    Bath, cable H1: between 3.00 m and 3.20 m of its length, likeliest at 3.10 m",
 		"where    on run 3; likeliest 560 mm from wall A, 1260 mm from wall B; tile row 2, column 3",
@@ -66,7 +70,8 @@ func TestFaultInWords(t *testing.T) {
 		"plan     rests on plan ",
 		"tile     row 2, column 3 lies over it",
 		"tile     row 3, column 3 lies over it",
-		"         rows are counted going north, tiles in a row going east, both from 1, cut tiles and those under fixtures too, as the room's first tile was set out",
+		"         rows are counted going north, tiles in a row going east, both from 1, cut tiles and those under " +
+			"fixtures too, as the room's first tile was set out",
 		"beside   run 2, 2.05 m to 2.47 m, passes 120 mm from it and could be taken for it",
 		"beside   run 4, 4.69 m to 5.11 m, passes 120 mm from it and could be taken for it",
 		"assumed  there is one fault",
@@ -80,7 +85,8 @@ func TestFaultInWords(t *testing.T) {
 		t.Errorf("from %v", got)
 	}
 	other := trace(t, p, "H2", record.Stretch{From: 1100, Best: 1250, To: 1400})
-	if got := other.Lines()[1]; !strings.HasPrefix(got, "where    from run 1 to run 2; likeliest 1300 mm from wall A, 550 mm from wall B") {
+	if got := other.Lines()[1]; !strings.HasPrefix(got,
+		"where    from run 1 to run 2; likeliest 1300 mm from wall A, 550 mm from wall B") {
 		t.Error(got)
 	}
 }
@@ -133,8 +139,11 @@ func TestFaultSaysOnlyWhatIsKnown(t *testing.T) {
 	if !strings.Contains(said, `tile     nobody recorded where the tile of room "Bath" was set out from`) {
 		t.Error(said)
 	}
-	for ohms, want := range map[record.Measured]string{{Value: 0.8}: "it has 0.8 Ω itself, give or take 0", {Value: 150000, Error: 2340}: "it has 150000 Ω itself, give or take 2340", {Error: 0.7}: "it has 0 Ω itself, give or take 0.7"} {
-		if said := strings.Join(trace(t, p, "H1", record.Stretch{To: 10, FaultOhms: ohms}).Lines(), "\n"); !strings.Contains(said, want) {
+	for ohms, want := range map[record.Measured]string{{Value: 0.8}: "it has 0.8 Ω itself, give or take 0",
+		{Value: 150000, Error: 2340}: "it has 150000 Ω itself, give or take 2340",
+		{Error: 0.7}:                 "it has 0 Ω itself, give or take 0.7"} {
+		if said := strings.Join(trace(t, p, "H1", record.Stretch{To: 10, FaultOhms: ohms}).Lines(),
+			"\n"); !strings.Contains(said, want) {
 			t.Errorf("no %q in %s", want, said)
 		}
 	}
@@ -145,7 +154,8 @@ func TestCableNamed(t *testing.T) {
 	if _, c, err := probe.CableNamed(p, "H2"); err != nil || c.ID != "H2" {
 		t.Error(c, err)
 	}
-	for name, want := range map[string]string{"": "several cables, name one: H1 in Bath, H2 in Bath", "H7": `no cable "H7"; cables: H1 in Bath, H2 in Bath`} {
+	for name, want := range map[string]string{"": "several cables, name one: H1 in Bath, H2 in Bath",
+		"H7": `no cable "H7"; cables: H1 in Bath, H2 in Bath`} {
 		if _, _, err := probe.CableNamed(p, name); err == nil || !strings.Contains(err.Error(), want) {
 			t.Errorf("%q: %v", name, err)
 		}
@@ -184,12 +194,15 @@ func TestFaultAsJSON(t *testing.T) {
 		}
 		return b.Bytes()
 	}
-	got := values(t, write(record.Measured{}), "schema", "from_mm", "likeliest_mm", "to_mm", "line", "likeliest", "runs", "fault_ohms")
+	got := values(t, write(record.Measured{}), "schema", "from_mm", "likeliest_mm", "to_mm", "line", "likeliest",
+		"runs", "fault_ohms")
 	if want := "1 3000 3100 3200.1 [[740,460],[740,660.1]] [740,560] [3,3] null"; got != want {
 		t.Errorf("%s, want %s", got, want)
 	}
 	got = values(t, write(record.Measured{Value: 0.8}), "neighbours", "tiles", "fault_ohms")
-	if want := `[{"from_mm":2050,"gap_mm":120,"run":2,"to_mm":2470},{"from_mm":4690,"gap_mm":120,"run":4,"to_mm":5110}]`; !strings.HasPrefix(got, want) || !strings.HasSuffix(got, " 0.8") {
+	want := `[{"from_mm":2050,"gap_mm":120,"run":2,"to_mm":2470},` +
+		`{"from_mm":4690,"gap_mm":120,"run":4,"to_mm":5110}]`
+	if !strings.HasPrefix(got, want) || !strings.HasSuffix(got, " 0.8") {
 		t.Errorf("%s, want %s", got, want)
 	}
 	if got := values(t, write(record.Measured{Error: 0.7}), "fault_ohms"); got != "0" {
@@ -234,11 +247,13 @@ func TestMapOfAPlan(t *testing.T) {
 // As laid, joint and end cap lie where they were found, on a plan where the path begins and
 // ends; by a plan nothing differs.
 func TestEndsLieWhereTheyWereFound(t *testing.T) {
-	for status, want := range map[job.Status]plane.Point{job.AsLaid: {X: 480, Y: 120}, job.ForInstallation: {X: 500, Y: 100}} {
+	for status, want := range map[job.Status]plane.Point{job.AsLaid: {X: 480, Y: 120}, job.ForInstallation: {X: 500,
+		Y: 100}} {
 		p, room := bath(status, job.PhotoWithTape)
 		l := room.Cables[0].Laid
 		l.Joint = &plane.Point{X: 480, Y: 120}
-		l.Differ = []layout.Difference{{What: "lead joint", Plan: plane.Pt(500, 100), Laid: plane.Pt(480, 120), Off: 28.3}}
+		l.Differ = []layout.Difference{{What: "lead joint", Plan: plane.Pt(500, 100), Laid: plane.Pt(480, 120),
+			Off: 28.3}}
 		m := probe.Of(p, room)
 		if joint := things(m, probe.LeadJoint)[0]; joint.Mark != want {
 			t.Errorf("%s: joint at %v", status, joint.Mark)
@@ -246,7 +261,8 @@ func TestEndsLieWhereTheyWereFound(t *testing.T) {
 		if n := len(m.Differ); n != len(m.Planned) || (n == 1) != (status == job.AsLaid) {
 			t.Errorf("%s: %d differences", status, n)
 		}
-		if status == job.AsLaid && m.Moved(m.Differ[0]) != "H1, lead joint: 28 mm off its plan, at 120 mm from wall A, 1520 mm from wall B" {
+		if status == job.AsLaid && m.Moved(m.Differ[0]) != "H1, lead joint: 28 mm off its plan, at 120 mm from wall "+
+			"A, 1520 mm from wall B" {
 			t.Error(m.Moved(m.Differ[0]))
 		}
 	}
@@ -291,7 +307,8 @@ func TestHowSureASensorIs(t *testing.T) {
 		p, room := comb(job.AsLaid, order[0])
 		_, other := comb(job.AsLaid, order[1])
 		laid := *room.Cables[1].Laid
-		laid.Error, laid.FingerRoom, laid.Job = other.Cables[1].Laid.Error, other.Cables[1].Laid.FingerRoom, other.Cables[1].Laid.Job
+		laid.Error, laid.FingerRoom, laid.Job = other.Cables[1].Laid.Error, other.Cables[1].Laid.FingerRoom,
+			other.Cables[1].Laid.Job
 		room.Cables[1].Laid = &laid
 		m := probe.Of(p, room)
 		if tip := things(m, probe.SensorTip)[0]; !tip.Recorded || tip.Error != 25.4 || tip.Finger != 76.2 {
@@ -301,14 +318,16 @@ func TestHowSureASensorIs(t *testing.T) {
 			t.Errorf("%v: %s", order, m.Evidence)
 		}
 	}
-	for _, c := range []struct{ found, lead, want bool }{{true, true, true}, {true, false, false}, {false, true, false}} {
+	for _, c := range []struct{ found, lead, want bool }{{true, true, true}, {true, false, false},
+		{false, true, false}} {
 		p, room := bath(job.AsLaid, job.PhotoWithTape)
 		room.Sensors[0].FoundLead = c.lead
 		if !c.found {
 			room.Sensors[0].Found = nil
 		}
 		m := probe.Of(p, room)
-		if lead := things(m, probe.SensorLead); len(lead) != 1 || lead[0].Recorded != c.want || things(m, probe.SensorTip)[0].Recorded != c.found {
+		if lead := things(m, probe.SensorLead); len(lead) != 1 || lead[0].Recorded != c.want ||
+			things(m, probe.SensorTip)[0].Recorded != c.found {
 			t.Errorf("%+v: %+v", c, lead)
 		}
 		room.Sensors[0].Lead = room.Sensors[0].Lead[:1]
@@ -324,7 +343,8 @@ func TestNoRiseWithoutABox(t *testing.T) {
 		p, room := bath(job.AsLaid, job.PhotoWithTape)
 		room.Job.Thermostat.Wall = wall
 		m := probe.Of(p, room)
-		if len(things(m, probe.LeadRise)) != 0 || m.Rise() != nil || m.RiseWords() != "where the leads rise is not known" {
+		if len(things(m, probe.LeadRise)) != 0 || m.Rise() != nil ||
+			m.RiseWords() != "where the leads rise is not known" {
 			t.Errorf("wall %d: %s", wall, m.RiseWords())
 		}
 	}
@@ -333,9 +353,11 @@ func TestNoRiseWithoutABox(t *testing.T) {
 // The zone kept for the leads ends where its wall does.
 func TestRiseEndsWithItsWall(t *testing.T) {
 	for along, want := range map[float64]string{
-		100:  "the zone kept for them is 250 mm wide, from 0 mm to 250 mm from the corner with wall D, and reaches from the floor to 1350 mm up",
+		100: "the zone kept for them is 250 mm wide, from 0 mm to 250 mm from the corner with wall D, and reaches " +
+			"from the floor to 1350 mm up",
 		1900: "the zone kept for them is 250 mm wide, from 1750 mm to 2000 mm from the corner with wall D",
-		1000: "the leads rise in wall A to the box, whose middle is 1200 mm up: the zone kept for them is 900 mm wide, from 250 mm to 1150 mm from",
+		1000: "the leads rise in wall A to the box, whose middle is 1200 mm up: the zone kept for them is 900 mm " +
+			"wide, from 250 mm to 1150 mm from",
 	} {
 		p, room := bath(job.AsLaid, job.PhotoWithTape)
 		room.Job.Thermostat.At, room.Job.Thermostat.Along, room.Job.Thermostat.Height = plane.Pt(along, 0), along, 1200
@@ -389,7 +411,8 @@ func TestStandsThatOverlap(t *testing.T) {
 	// the tile from (1153, 600) to (1453, 900) has the chest and the mat inside it or across its edge
 	at, _ := m.Tiling.At(plane.Pt(1400, 850))
 	m.Stands = []job.Stand{{Name: "post", Outline: plane.Rectangle(plane.Pt(1250, 700), plane.Pt(1300, 750))},
-		{Name: "horseshoe", Outline: plane.Ring{{X: 1000, Y: 500}, {X: 1280, Y: 500}, {X: 1280, Y: 800}, {X: 1320, Y: 800}, {X: 1320, Y: 500}, {X: 1600, Y: 500}, {X: 1600, Y: 1000}, {X: 1000, Y: 1000}}},
+		{Name: "horseshoe", Outline: plane.Ring{{X: 1000, Y: 500}, {X: 1280, Y: 500}, {X: 1280, Y: 800},
+			{X: 1320, Y: 800}, {X: 1320, Y: 500}, {X: 1600, Y: 500}, {X: 1600, Y: 1000}, {X: 1000, Y: 1000}}},
 		{Name: "far", Outline: plane.Rectangle(plane.Pt(100, 100), plane.Pt(200, 200))}}
 	if got := fmt.Sprintf("%v", onTile(m, at)); got != "[post false horseshoe false]" {
 		t.Error(got)
@@ -409,7 +432,8 @@ func TestTilesThatAreNone(t *testing.T) {
 	p, room := bath(job.AsLaid, job.PhotoWithTape)
 	m := probe.Of(p, room)
 	rows := len(m.Tiling.Rows)
-	for row, want := range map[int]string{0: `room "Bath" has rows 1 to 5`, 1: `row 1 of room "Bath" has tiles 1 to 7`, 5: `row 5 of room "Bath" has tiles 1 to 7`, 6: `room "Bath" has rows 1 to 5`} {
+	for row, want := range map[int]string{0: `room "Bath" has rows 1 to 5`, 1: `row 1 of room "Bath" has tiles 1 to 7`,
+		5: `row 5 of room "Bath" has tiles 1 to 7`, 6: `room "Bath" has rows 1 to 5`} {
 		place := m.Tiling.Rows[0].Count + 1
 		at, _ := m.Tiling.At(plane.Pt(1, 1))
 		at.Row, at.Column = row, place
@@ -420,7 +444,8 @@ func TestTilesThatAreNone(t *testing.T) {
 	room.Job.FirstTile = plane.Segment{}
 	m = probe.Of(p, room)
 	at, _ := probe.Of(bath(job.AsLaid, job.PhotoWithTape)).Tiling.At(plane.Pt(1, 1))
-	if _, err := m.Under(at); err == nil || !strings.Contains(err.Error(), "nobody recorded where the tile") || m.OnTile(at) != nil {
+	if _, err := m.Under(at); err == nil || !strings.Contains(err.Error(), "nobody recorded where the tile") ||
+		m.OnTile(at) != nil {
 		t.Error(err)
 	}
 	p.Job.Tile.Pattern = "herringbone"

@@ -30,7 +30,8 @@ func bath(status job.Status, evidence job.Evidence) (*layout.Plan, *layout.Room)
 	}
 	r.Thermostat = job.Thermostat{At: plane.Pt(1500, 0), Wall: 0, Along: 1500}
 	r.FirstTile = plane.Segment{A: plane.Pt(547, 297), B: plane.Pt(1800, 297)}
-	j := &job.Job{Units: plane.Millimetres, Info: job.Info{Status: status}, Tile: job.Tile{Width: 300, Length: 300, Joint: 3, Thickness: 10, Pattern: "straight"},
+	j := &job.Job{Units: plane.Millimetres, Info: job.Info{Status: status}, Tile: job.Tile{Width: 300, Length: 300,
+		Joint: 3, Thickness: 10, Pattern: "straight"},
 		Materials: job.Materials{BedThickness: 4}, Rooms: []job.Room{*r}}
 	path := []plane.Point{{X: 500, Y: 100}, {X: 500, Y: 1400}, {X: 620, Y: 1400}, {X: 620, Y: 200}}
 	record := &job.Laid{Evidence: evidence, Corners: path}
@@ -40,11 +41,15 @@ func bath(status job.Status, evidence job.Evidence) (*layout.Plan, *layout.Room)
 			laid.Error, laid.FingerRoom = a.Error, a.FingerRoom
 		}
 	}
-	c := layout.Cable{ID: "H1", Path: path, BendRadius: 30, Laid: laid, Label: job.Cable{Length: 2568, Diameter: 6}, Routed: 2568,
-		ColdLead: []plane.Point{{X: 1500, Y: 0}, {X: 1500, Y: 100}, {X: 500, Y: 100}}, Runs: []layout.Run{{Number: 1, RunningEnd: 1290}, {Number: 2, RunningEnd: 2568}}}
+	c := layout.Cable{ID: "H1", Path: path, BendRadius: 30, Laid: laid, Label: job.Cable{Length: 2568, Diameter: 6},
+		Routed:   2568,
+		ColdLead: []plane.Point{{X: 1500, Y: 0}, {X: 1500, Y: 100}, {X: 500, Y: 100}}, Runs: []layout.Run{{Number: 1,
+			RunningEnd: 1290}, {Number: 2, RunningEnd: 2568}}}
 	tip := plane.Pt(560, 700)
-	room := layout.Room{Job: r, Floor: plane.FromRing(outline), Tiled: plane.FromRing(outline), Cables: []layout.Cable{c},
-		Sensors: []layout.Sensor{{Name: "S1", Tip: tip, Found: &tip, FoundLead: true, Lead: []plane.Point{{X: 1500, Y: 0}, {X: 560, Y: 50}, tip}}}}
+	room := layout.Room{Job: r, Floor: plane.FromRing(outline), Tiled: plane.FromRing(outline),
+		Cables: []layout.Cable{c},
+		Sensors: []layout.Sensor{{Name: "S1", Tip: tip, Found: &tip, FoundLead: true,
+			Lead: []plane.Point{{X: 1500, Y: 0}, {X: 560, Y: 50}, tip}}}}
 	p := &layout.Plan{Job: j, Rooms: []layout.Room{room}}
 	return p, &p.Rooms[0]
 }
@@ -76,7 +81,8 @@ func TestVerdictsByHand(t *testing.T) {
 		m := probe.Of(bath(job.AsLaid, c.evidence))
 		a := m.At(c.spot)
 		if a.Verdict != c.want || math.Abs(a.Within-c.within) > 0.05 {
-			t.Errorf("%s at %v: %s within %.1f, want %s within %.1f (%s)", c.evidence, c.spot, a.Verdict, a.Within, c.want, c.within, m.Headline(a))
+			t.Errorf("%s at %v: %s within %.1f, want %s within %.1f (%s)", c.evidence, c.spot, a.Verdict, a.Within,
+				c.want, c.within, m.Headline(a))
 		}
 	}
 }
@@ -166,8 +172,10 @@ func TestMoreErrorSaysLess(t *testing.T) {
 // begin at x = 547, 850, 1153.
 func TestWhatStandsThere(t *testing.T) {
 	plan, room := bath(job.AsLaid, job.PhotoWithTape)
-	room.Job.Fixtures = []job.Fixture{{Kind: job.Island, Name: "island", Outline: plane.Rectangle(plane.Pt(1000, 600), plane.Pt(1400, 900))}}
-	room.Job.KeepOuts = []job.KeepOut{{Name: "post", Outline: plane.Rectangle(plane.Pt(1700, 700), plane.Pt(1800, 800))}}
+	room.Job.Fixtures = []job.Fixture{{Kind: job.Island, Name: "island", Outline: plane.Rectangle(plane.Pt(1000, 600),
+		plane.Pt(1400, 900))}}
+	room.Job.KeepOuts = []job.KeepOut{{Name: "post", Outline: plane.Rectangle(plane.Pt(1700, 700),
+		plane.Pt(1800, 800))}}
 	m := probe.Of(plan, room)
 	for _, c := range []struct {
 		spot  plane.Point
@@ -227,7 +235,8 @@ func TestTwoColdEndsAreToldApart(t *testing.T) {
 	for _, x := range probe.Of(plan, room).Things {
 		names[string(x.Kind)+" "+x.Name+" "+x.Tag] = true
 	}
-	for _, want := range []string{"lead joint H1 START START", "lead joint H1 END END", "cold lead H1 START ", "cold lead H1 END "} {
+	for _, want := range []string{"lead joint H1 START START", "lead joint H1 END END", "cold lead H1 START ",
+		"cold lead H1 END "} {
 		if !names[want] {
 			t.Errorf("no %q among %v", want, names)
 		}
@@ -258,7 +267,8 @@ func TestJSON(t *testing.T) {
 	if err := json.Unmarshal(b.Bytes(), &out); err != nil {
 		t.Fatal(err)
 	}
-	if got := fmt.Sprint(out["verdict"], out["nothing_recorded_within_mm"], out["spot"]); got != "NO CABLE RECORDED6.2 [680 800]" {
+	if got := fmt.Sprint(out["verdict"], out["nothing_recorded_within_mm"],
+		out["spot"]); got != "NO CABLE RECORDED6.2 [680 800]" {
 		t.Error(got)
 	}
 }
@@ -271,7 +281,8 @@ func TestLaidExample(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	j, report := job.Read("bath.toml", data, func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
+	j, report := job.Read("bath.toml", data,
+		func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(dir, n)) })
 	if report.Errors() > 0 {
 		var b bytes.Buffer
 		_ = report.Human(&b, false) // a bytes.Buffer takes everything

@@ -39,7 +39,8 @@ func (m *Map) Under(p takeoff.Place) (Under, error) {
 	}
 	if ring == nil {
 		if p.Row >= 1 && p.Row <= len(m.Tiling.Rows) {
-			return Under{}, fmt.Errorf("row %d of room %q has tiles 1 to %d", p.Row, m.Room, m.Tiling.Rows[p.Row-1].Count)
+			return Under{}, fmt.Errorf("row %d of room %q has tiles 1 to %d", p.Row, m.Room,
+				m.Tiling.Rows[p.Row-1].Count)
 		}
 		return Under{}, fmt.Errorf("room %q has rows 1 to %d", m.Room, len(m.Tiling.Rows))
 	}
@@ -52,7 +53,10 @@ func (m *Map) Under(p takeoff.Place) (Under, error) {
 		u.Pieces = append(u.Pieces, under(t, ring, reach)...)
 	}
 	centre := ring.Bounds().Centre()
-	u.Answer = m.answer(centre, func(t Thing) (plane.Point, float64, int, float64) { return nearestToRing(ring, t.Line) })
+	u.Answer = m.answer(centre, func(t Thing) (plane.Point, float64, int, float64) {
+		return nearestToRing(ring,
+			t.Line)
+	})
 	u.Answer.Tile, u.Answer.Whole, u.Answer.Inside = &p, true, true
 	m.judge(&u.Answer)
 	return u, nil
@@ -60,7 +64,8 @@ func (m *Map) Under(p takeoff.Place) (Under, error) {
 
 // TileFact says which tile an answer is about, and where its middle is.
 func (m *Map) TileFact(u Under) Fact {
-	return Fact{"tile", fmt.Sprintf("row %d, column %d; its middle is %s", u.Place.Row, u.Place.Column, m.Spot(Answer{Spot: u.Answer.Spot}))}
+	return Fact{"tile", fmt.Sprintf("row %d, column %d; its middle is %s", u.Place.Row, u.Place.Column,
+		m.Spot(Answer{Spot: u.Answer.Spot}))}
 }
 
 // under walks a thing's line and collects the stretches within reach of a tile.

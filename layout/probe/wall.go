@@ -23,7 +23,8 @@ func (m *Map) WallSpot(wall string, along, up float64) (WallSpot, error) {
 		return WallSpot{}, err
 	}
 	if w := m.Walls[i]; along > w.Length() {
-		return WallSpot{}, fmt.Errorf("wall %s is %s long; %s from its corner with wall %s lies beyond it", w.Letter, m.Length(w.Length()), m.Length(along), m.before(i))
+		return WallSpot{}, fmt.Errorf("wall %s is %s long; %s from its corner with wall %s lies beyond it", w.Letter,
+			m.Length(w.Length()), m.Length(along), m.before(i))
 	}
 	return WallSpot{i, along, up}, nil
 }
@@ -77,7 +78,8 @@ func (m *Map) Rise() *Thing {
 			lo, hi = min(lo, at), max(hi, at)
 		}
 	}
-	return &Thing{Kind: LeadRise, Name: "wall " + w.Letter, Line: []plane.Point{w.At(lo), w.At(hi)}, Half: layout.RiseHalf(m.Units), Up: t.Height}
+	return &Thing{Kind: LeadRise, Name: "wall " + w.Letter, Line: []plane.Point{w.At(lo), w.At(hi)},
+		Half: layout.RiseHalf(m.Units), Up: t.Height}
 }
 
 // Foot is where the wall below the box meets the floor.
@@ -92,17 +94,21 @@ func (m *Map) RiseWords() string {
 	i := m.room.Thermostat.Wall
 	w := m.Walls[i]
 	lo, hi := math.Max(0, w.A.Dist(r.Line[0])-r.Half), math.Min(w.Length(), w.A.Dist(r.Line[1])+r.Half)
-	return fmt.Sprintf("the leads rise in wall %s to the box, whose middle is %s up: the zone kept for them is %s wide, from %s to %s from the corner with wall %s, and reaches from the floor to %s up, at any depth",
+	return fmt.Sprintf("the leads rise in wall %s to the box, whose middle is %s up: the zone kept for them is %s "+
+		"wide, from %s to %s from the corner with wall %s, and reaches from the floor to %s up, at any depth",
 		w.Letter, m.Length(r.Up), m.Length(hi-lo), m.Length(lo), m.Length(hi), m.before(i), m.Length(r.Up+r.Half))
 }
 
 // WallCautions returns what is to be said with every answer about a wall.
 func (m *Map) WallCautions() []string {
 	return []string{
-		"Switch the heating off at the " + m.region.Panel + " and make sure that it is off before any tool touches this wall.",
+		"Switch the heating off at the " + m.region.Panel +
+			" and make sure that it is off before any tool touches this wall.",
 		"First look for a way without a hole: glue, or a holder that stands.",
-		"No hole, nail or screw where the leads rise: each kills the floor as one in the cable does, and may put a tool under voltage.",
-		"How the leads lie in the wall was not recorded, and the circuit that feeds the box, other wires and pipes are not on this map: find them with a detector before you drill.",
+		"No hole, nail or screw where the leads rise: each kills the floor as one in the cable does, and may put a " +
+			"tool under voltage.",
+		"How the leads lie in the wall was not recorded, and the circuit that feeds the box, other wires and pipes " +
+			"are not on this map: find them with a detector before you drill.",
 		"What lies in the floor is measured aslant from the hole's mouth; a hole that slopes down comes nearer to it.",
 	}
 }
@@ -117,5 +123,6 @@ func (m *Map) CautionsOf(a Answer) []string {
 
 // wallWords says where on a wall a hole is.
 func (m *Map) wallWords(s WallSpot) string {
-	return fmt.Sprintf("wall %s, %s from its corner with wall %s, %s above the floor", m.Walls[s.Wall].Letter, m.Length(s.Along), m.before(s.Wall), m.Length(s.Up))
+	return fmt.Sprintf("wall %s, %s from its corner with wall %s, %s above the floor", m.Walls[s.Wall].Letter,
+		m.Length(s.Along), m.before(s.Wall), m.Length(s.Up))
 }

@@ -44,10 +44,12 @@ func TestHolesInWallsByHand(t *testing.T) {
 		}
 		a := m.OnWall(s)
 		if a.Verdict != c.want || math.Abs(a.Within-c.within) > 0.1 {
-			t.Errorf("wall %s at %g, %g up: %s within %.1f, want %s within %.1f", c.wall, c.along, c.up, a.Verdict, a.Within, c.want, c.within)
+			t.Errorf("wall %s at %g, %g up: %s within %.1f, want %s within %.1f", c.wall, c.along, c.up, a.Verdict,
+				a.Within, c.want, c.within)
 		}
 	}
-	if a := wallMap(job.ForInstallation).OnWall(probe.WallSpot{Wall: 1, Along: 660, Up: 1016}); a.Verdict != probe.NoVerdict || a.Reason == "" {
+	if a := wallMap(job.ForInstallation).OnWall(probe.WallSpot{Wall: 1, Along: 660,
+		Up: 1016}); a.Verdict != probe.NoVerdict || a.Reason == "" {
 		t.Errorf("from a plan: %s, %s", a.Verdict, a.Reason)
 	}
 }
@@ -73,7 +75,8 @@ func TestWallAnswerInWordsAndJSON(t *testing.T) {
 	if got := m.Spot(a); got != "wall B, 660 mm from its corner with wall A, 1016 mm above the floor" {
 		t.Error(got)
 	}
-	if got := m.RiseWords(); !strings.Contains(got, "300 mm wide, from 1350 mm to 1650 mm from the corner with wall D") {
+	if got := m.RiseWords(); !strings.Contains(got,
+		"300 mm wide, from 1350 mm to 1650 mm from the corner with wall D") {
 		t.Error(got)
 	}
 	var b bytes.Buffer
@@ -85,7 +88,8 @@ func TestWallAnswerInWordsAndJSON(t *testing.T) {
 			t.Errorf("no %s in %s", want, b.String())
 		}
 	}
-	if _, err := m.WallSpot("B", 1501, 0); err == nil || !strings.Contains(err.Error(), "wall B is 1500 mm long; 1501 mm from its corner with wall A lies beyond it") {
+	if _, err := m.WallSpot("B", 1501, 0); err == nil || !strings.Contains(err.Error(),
+		"wall B is 1500 mm long; 1501 mm from its corner with wall A lies beyond it") {
 		t.Error(err)
 	}
 }

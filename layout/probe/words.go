@@ -16,14 +16,19 @@ import (
 // Cautions returns what is to be said with every answer.
 func (m *Map) Cautions() []string {
 	out := []string{
-		"Switch the heating off at the " + m.region.Panel + " and make sure that it is off before any tool touches this floor.",
+		"Switch the heating off at the " + m.region.Panel +
+			" and make sure that it is off before any tool touches this floor.",
 		"First look for a way without a hole: glue, a stop on the hinge or on the wall.",
-		"No hole through a lead rise, a lead joint, an end cap, a cold lead or a sensor lead: each kills the floor as a cable does.",
-		"The record can be wrong. Find the cable again with a tracer or by its warmth at three points, and compare, before you drill.",
+		"No hole through a lead rise, a lead joint, an end cap, a cold lead or a sensor lead: each kills the floor " +
+			"as a cable does.",
+		"The record can be wrong. Find the cable again with a tracer or by its warmth at three points, and compare, " +
+			"before you drill.",
 	}
 	if m.Depth > 0 {
-		depthBy := map[job.Source]string{job.FromJob: "by the job file", job.FromDefault: "by default, not measured"}[m.DepthBy]
-		out = append(out, fmt.Sprintf("The cable lies in mortar, from about %s below the face of the tile (%s). No drilling depth is free of risk.", m.Length(m.Depth), depthBy))
+		depthBy := map[job.Source]string{job.FromJob: "by the job file",
+			job.FromDefault: "by default, not measured"}[m.DepthBy]
+		out = append(out, fmt.Sprintf("The cable lies in mortar, from about %s below the face of the tile (%s). No "+
+			"drilling depth is free of risk.", m.Length(m.Depth), depthBy))
 	}
 	return out
 }
@@ -42,7 +47,8 @@ func Untested(r *layout.Room) (out []string) {
 	for i := range r.Cables {
 		c := &r.Cables[i]
 		if stages := load.SkippedStages(c); c.Laid.Recorded() && len(stages) > 0 {
-			out = append(out, fmt.Sprintf("%s was not tested at %s: see its test record.", c.ID, record.StageWords(stages)))
+			out = append(out, fmt.Sprintf("%s was not tested at %s: see its test record.", c.ID,
+				record.StageWords(stages)))
 		}
 	}
 	return out
@@ -52,7 +58,8 @@ func Untested(r *layout.Room) (out []string) {
 func (m *Map) floor(mm float64) string {
 	if m.Units == plane.Inches {
 		quarter := math.Floor(mm/plane.Inch*4) / 4 * plane.Inch
-		return fmt.Sprintf("%s (%.0f mm)", strings.TrimPrefix(plane.FormatFeetInches(quarter), "0'-0 "), math.Floor(quarter))
+		return fmt.Sprintf("%s (%.0f mm)", strings.TrimPrefix(plane.FormatFeetInches(quarter), "0'-0 "),
+			math.Floor(quarter))
 	}
 	return fmt.Sprintf("%.0f mm", math.Floor(mm))
 }
@@ -214,7 +221,8 @@ func (m *Map) Counting() string {
 	}
 	a := m.Tiling.Grid.Angle
 	along := plane.Pt(1, 0).Rotate(a)
-	return fmt.Sprintf("rows are counted going %s, tiles in a row going %s, both from 1, cut tiles and those under fixtures too, as the room's first tile was set out", wind(along.Left()), wind(along))
+	return fmt.Sprintf("rows are counted going %s, tiles in a row going %s, both from 1, cut tiles and those under "+
+		"fixtures too, as the room's first tile was set out", wind(along.Left()), wind(along))
 }
 
 // wind names the nearest of the eight winds.

@@ -40,7 +40,8 @@ func TestFactsOfASpot(t *testing.T) {
 	hold(t, got, []string{
 		"spot: 800 mm from wall A, 1260 mm from wall B; tile row 3, column 3",
 		"record: AS LAID, photo with tape; H1 within 13 mm either way",
-		"nearest: heating cable H1, run 2: 120 mm to its centre line at 1.97 m of its length; less 3 mm half width, 13 mm position error, 38 mm finger-room: 66 mm left",
+		"nearest: heating cable H1, run 2: 120 mm to its centre line at 1.97 m of its length; less 3 mm half width, " +
+			"13 mm position error, 38 mm finger-room: 66 mm left",
 		": sensor S1: 206 mm, 149 mm left",
 		": sensor lead S1: 206 mm, 149 mm left",
 		": cold lead H1 (as planned, never recorded): 700 mm, 354 mm left",
@@ -48,7 +49,8 @@ func TestFactsOfASpot(t *testing.T) {
 		": lead joint H1: 669 mm, 611 mm left",
 		": lead rise wall A: 1006 mm",
 		"tile: nothing is recorded under it",
-		": rows are counted going north, tiles in a row going east, both from 1, cut tiles and those under fixtures too, as the room's first tile was set out",
+		": rows are counted going north, tiles in a row going east, both from 1, cut tiles and those under fixtures " +
+			"too, as the room's first tile was set out",
 	})
 }
 
@@ -58,7 +60,8 @@ func TestFactsByAPlan(t *testing.T) {
 	m := probe.Of(p, room)
 	a := m.At(plane.Pt(740, 800))
 	got := said(m.Facts(a, probe.Fact{}, nil))[2:5]
-	hold(t, got, []string{"nearest: heating cable H1, run 2: 120 mm to its centre line at 1.97 m of its length, by the plan", ": sensor S1: 206 mm", ": sensor lead S1: 206 mm"})
+	hold(t, got, []string{"nearest: heating cable H1, run 2: 120 mm to its centre line at 1.97 m of its length, by " +
+		"the plan", ": sensor S1: 206 mm", ": sensor lead S1: 206 mm"})
 	u, err := m.Under(*a.Tile)
 	if err != nil {
 		t.Fatal(err)
@@ -66,10 +69,12 @@ func TestFactsByAPlan(t *testing.T) {
 	facts := strings.Join(said(m.Facts(u.Answer, m.TileFact(u), u.Pieces)), "\n")
 	// y from 903 to 597 on the run at x = 620, half a width beyond the tile: 1917 to 2223 mm, less
 	// 25.8 in bends, times 2568 / 2594.2
-	if want := "tile: planned under the tile: heating cable H1, run 2, from 1.87 m to 2.17 m of its length"; !strings.Contains(facts, want) {
+	want := "tile: planned under the tile: heating cable H1, run 2, from 1.87 m to 2.17 m of its length"
+	if !strings.Contains(facts, want) {
 		t.Errorf("no %q in\n%s", want, facts)
 	}
-	if !strings.HasPrefix(facts, "tile: row 3, column 3; its middle is 750 mm from wall A, 1303 mm from wall B\nrecord: FOR INSTALLATION, plan only: this is a plan") {
+	if !strings.HasPrefix(facts, "tile: row 3, column 3; its middle is 750 mm from wall A, 1303 mm from wall "+
+		"B\nrecord: FOR INSTALLATION, plan only: this is a plan") {
 		t.Error(facts)
 	}
 }
@@ -78,7 +83,8 @@ func TestFactsByAPlan(t *testing.T) {
 // what stands beside.
 func TestFactsOfATile(t *testing.T) {
 	p, room := bath(job.AsLaid, job.PhotoWithTape)
-	room.Job.Fixtures = []job.Fixture{{Kind: job.Island, Name: "island", Outline: plane.Rectangle(plane.Pt(700, 700), plane.Pt(1100, 1000))}}
+	room.Job.Fixtures = []job.Fixture{{Kind: job.Island, Name: "island", Outline: plane.Rectangle(plane.Pt(700, 700),
+		plane.Pt(1100, 1000))}}
 	m := probe.Of(p, room)
 	at, _ := m.Tiling.At(plane.Pt(740, 800))
 	u, err := m.Under(at)
@@ -87,7 +93,8 @@ func TestFactsOfATile(t *testing.T) {
 	}
 	got := said(m.Facts(u.Answer, m.TileFact(u), u.Pieces))
 	for _, want := range []string{
-		"nearest: sensor S1: 0 mm to its centre line", ": heating cable H1, run 2: 0 mm, nothing left", "tile: under the tile, or may be: heating cable H1, run 2, from 1.8", "tile: island stands on part of it",
+		"nearest: sensor S1: 0 mm to its centre line", ": heating cable H1, run 2: 0 mm, nothing left",
+		"tile: under the tile, or may be: heating cable H1, run 2, from 1.8", "tile: island stands on part of it",
 	} {
 		if !slices.ContainsFunc(got, func(s string) bool { return strings.HasPrefix(s, want) }) {
 			t.Errorf("no %q in\n%s", want, strings.Join(got, "\n"))
@@ -106,7 +113,8 @@ func TestFactsOfATile(t *testing.T) {
 	if err := m.WriteJSON(&b, u.Answer, u.Pieces, false); err != nil {
 		t.Fatal(err)
 	}
-	if got := values(t, b.Bytes(), "schema", "spot", "fixture", "on_tile", "tile"); got != `1 null null [{"all_of_it":false,"name":"island"}] {"column":3,"row":3}` {
+	if got := values(t, b.Bytes(), "schema", "spot", "fixture", "on_tile",
+		"tile"); got != `1 null null [{"all_of_it":false,"name":"island"}] {"column":3,"row":3}` {
 		t.Error(got)
 	}
 }
@@ -126,7 +134,8 @@ func TestFactsInFrontOfTheBox(t *testing.T) {
 	}
 	wall := m.OnWall(probe.WallSpot{Wall: 0, Along: 1300, Up: 600})
 	facts := said(m.Facts(wall, probe.Fact{}, nil))
-	if facts[2] != "nearest: lead rise wall A: 200 mm, 50 mm left" || !strings.HasPrefix(facts[len(facts)-1], "wall: the leads rise in wall A") {
+	if facts[2] != "nearest: lead rise wall A: 200 mm, 50 mm left" || !strings.HasPrefix(facts[len(facts)-1],
+		"wall: the leads rise in wall A") {
 		t.Errorf("%q", facts)
 	}
 	if got := m.CautionsOf(wall); !slices.Equal(got, m.WallCautions()) {
@@ -141,12 +150,14 @@ func TestNothingLeftIsSaid(t *testing.T) {
 	room.Cables[0].Laid.FingerRoom = 0.5
 	m := probe.Of(p, room)
 	a := m.At(plane.Pt(630, 800))
-	if got := m.Reckoning(a.Near[0]); !strings.HasSuffix(got, "13 mm position error, 0 mm finger-room: nothing left") && !strings.HasSuffix(got, "13 mm position error, 1 mm finger-room: nothing left") {
+	if got := m.Reckoning(a.Near[0]); !strings.HasSuffix(got, "13 mm position error, 0 mm finger-room: nothing left") &&
+		!strings.HasSuffix(got, "13 mm position error, 1 mm finger-room: nothing left") {
 		t.Error(got)
 	}
 	room.Cables[0].Laid.FingerRoom = 0
 	m = probe.Of(p, room)
-	if got := m.Reckoning(m.At(plane.Pt(640, 800)).Near[0]); !strings.HasSuffix(got, "; less 3 mm half width, 13 mm position error: 4 mm left") {
+	if got := m.Reckoning(m.At(plane.Pt(640, 800)).Near[0]); !strings.HasSuffix(got,
+		"; less 3 mm half width, 13 mm position error: 4 mm left") {
 		t.Error(got)
 	}
 }
@@ -157,9 +168,13 @@ func TestWordsInInches(t *testing.T) {
 	p.Job.Units = plane.Inches
 	m := probe.Of(p, room)
 	for got, want := range map[string]string{
-		m.Headline(m.At(plane.Pt(680, 800))): `NO CABLE RECORDED WITHIN 0'-0" (0 mm) of this spot; see the limits below`,
-		m.Headline(m.At(plane.Pt(900, 800))): `NO CABLE RECORDED WITHIN 0'-8 3/4" (222 mm) of this spot; see the limits below`, // 280 less 53.8
-		m.Cautions()[4]:                      `The cable lies in mortar, from about 9/16" (14 mm) below the face of the tile (by default, not measured). No drilling depth is free of risk.`,
+		m.Headline(
+			m.At(plane.Pt(680, 800))): `NO CABLE RECORDED WITHIN 0'-0" (0 mm) of this spot; see the limits below`,
+		// 280 less 53.8
+		m.Headline(m.At(plane.Pt(900, 800))): `NO CABLE RECORDED WITHIN 0'-8 3/4" (222 mm) of this spot; see the ` +
+			`limits below`,
+		m.Cautions()[4]: `The cable lies in mortar, from about 9/16" (14 mm) below the face of ` +
+			`the tile (by default, not measured). No drilling depth is free of risk.`,
 	} {
 		if got != want {
 			t.Errorf("%s, want %s", got, want)
@@ -178,8 +193,10 @@ func TestWordsInInches(t *testing.T) {
 // Rows run along the tile's own direction and are counted to its left.
 func TestCountingFollowsTheFirstTile(t *testing.T) {
 	for end, want := range map[plane.Point]string{
-		{X: 1547, Y: 297}: "rows are counted going north, tiles in a row going east", {X: 547, Y: 1297}: "rows are counted going west, tiles in a row going north",
-		{X: 100, Y: 297}: "rows are counted going south, tiles in a row going west", {X: 947, Y: 697}: "rows are counted going north-west, tiles in a row going north-east",
+		{X: 1547, Y: 297}: "rows are counted going north, tiles in a row going east",
+		{X: 547, Y: 1297}: "rows are counted going west, tiles in a row going north",
+		{X: 100, Y: 297}:  "rows are counted going south, tiles in a row going west",
+		{X: 947, Y: 697}:  "rows are counted going north-west, tiles in a row going north-east",
 	} {
 		p, room := bath(job.AsLaid, job.PhotoWithTape)
 		room.Job.FirstTile.B = end
@@ -212,11 +229,14 @@ func TestAnswerAsJSON(t *testing.T) {
 		t.Error(got)
 	}
 	at := write(plane.Pt(500, 90))
-	if got := values(t, at, "schema", "under_tile", "nothing_recorded_within_mm"); got != `1 [{"from_mm":1,"kind":"heating cable","name":"H1","run":2,"to_mm":2.1}] null` {
+	if got := values(t, at, "schema", "under_tile",
+		"nothing_recorded_within_mm"); got != `1 [{"from_mm":1,"kind":"heating `+
+		`cable","name":"H1","run":2,"to_mm":2.1}] null` {
 		t.Error(got)
 	}
 	near := values(t, at, "near")
-	if !strings.Contains(near, `"clear_mm":-43.8,"distance_mm":10,`) || !strings.Contains(near, `"run":1,"running_mm":0}`) || strings.Count(near, "running_mm") != 1 {
+	if !strings.Contains(near, `"clear_mm":-43.8,"distance_mm":10,`) || !strings.Contains(near,
+		`"run":1,"running_mm":0}`) || strings.Count(near, "running_mm") != 1 {
 		t.Error(near)
 	}
 	if bytes.Contains(write(plane.Pt(-0.01, 800)), []byte("-0,")) {
@@ -227,10 +247,12 @@ func TestAnswerAsJSON(t *testing.T) {
 // Places of a room without a wall by that letter, and of a wall that is too short.
 func TestWallsThatAreNone(t *testing.T) {
 	m := probe.Of(bath(job.AsLaid, job.PhotoWithTape))
-	if _, err := m.WallSpot("E", 1, 1); err == nil || err.Error() != `room "Bath" has no wall "E"; it has walls A to D` {
+	if _, err := m.WallSpot("E", 1, 1); err == nil ||
+		err.Error() != `room "Bath" has no wall "E"; it has walls A to D` {
 		t.Error(err)
 	}
-	if _, err := m.OffWalls("A", 1, "C", 1); err == nil || !strings.HasPrefix(err.Error(), "walls A and C are parallel") {
+	if _, err := m.OffWalls("A", 1, "C", 1); err == nil || !strings.HasPrefix(err.Error(),
+		"walls A and C are parallel") {
 		t.Error(err)
 	}
 	if s, err := m.WallSpot("d", 1500, 10); err != nil || s.Wall != 3 {

@@ -20,7 +20,8 @@ func (c Cable) Break(now Measured) (Stretch, error) {
 		return Stretch{}, fmt.Errorf("%s: needs the capacitance of the whole cable", method)
 	}
 	if c.Ends == OneEnd && now.Value+now.Error >= c.Farads.Value-c.Farads.Error {
-		return Stretch{}, fmt.Errorf("%s: %s nF is what the whole cable reads (%s nF): at most one core is broken; read each core against the braid instead", method, figure(now.Value), figure(c.Farads.Value))
+		return Stretch{}, fmt.Errorf("%s: %s nF is what the whole cable reads (%s nF): at most one core is broken; "+
+			"read each core against the braid instead", method, figure(now.Value), figure(c.Farads.Value))
 	}
 	leads := c.Lead
 	words := []string{evenFarads, c.leadFarads(), "the whole cable was read with the lead as long as it is now"}
@@ -52,15 +53,19 @@ func (c Cable) BreakBothWays(a, b Measured) (Stretch, error) {
 	words := []string{evenFarads, c.leadFarads()}
 	if c.Ends == OneEnd {
 		loop *= 2
-		words = append(words, "one core is broken; the other core, left free, adds something to both readings, so that the place is rougher than the meter")
+		words = append(words, "one core is broken; the other core, left free, adds something to both readings, so "+
+			"that the place is rougher than the meter")
 	}
 	share := propagateAlike(func(v []float64) float64 {
 		return ((loop+2*c.Lead)*v[0]/(v[0]+v[1]) - c.Lead) / loop
 	}, []int{0, 1}, a, b)
-	formula := fmt.Sprintf("share of the conductor from A = A / (A + B) = %s / (%s + %s)", figure(a.Value), figure(a.Value), figure(b.Value))
+	formula := fmt.Sprintf("share of the conductor from A = A / (A + B) = %s / (%s + %s)", figure(a.Value),
+		figure(a.Value), figure(b.Value))
 	s, err := c.onLoop(method, formula, share, 0.5, words...)
 	if err == nil && s.Core == EitherCore {
-		s.Cautions = append([]string{"the cores read alike: either the break is at the far end, or both cores are cut at one place, which this method does not find; tie them together and compare with the hand-over reading"}, s.Cautions...)
+		s.Cautions = append([]string{"the cores read alike: either the break is at the far end, or both cores are " +
+			"cut at one place, which this method does not find; tie them together and compare with the hand-over " +
+			"reading"}, s.Cautions...)
 	}
 	return s, err
 }

@@ -18,10 +18,11 @@ const (
 
 // A Cable is what must be known of a cable to find a fault on it.
 type Cable struct {
-	Length    float64 // mm of heating cable
-	Ends      Ends
-	Ohms      Measured // when whole, at the lead's ends, leads included; zero: not known
-	LeadOhms  Measured // of the leads alone, there and back: both conductors of a twin's lead, both leads of a single-conductor cable
+	Length float64 // mm of heating cable
+	Ends   Ends
+	Ohms   Measured // when whole, at the lead's ends, leads included; zero: not known
+	// of the leads alone, there and back: both conductors of a twin's lead, both leads of a single-conductor cable
+	LeadOhms  Measured
 	Lead      float64  // mm of one lead, for what is found by time or capacitance
 	CoreShare float64  // share of a twin's heating ohms in its first core; 0: a half, both cores alike
 	Farads    Measured // nF conductors to braid when whole, leads included; zero: not known
@@ -61,7 +62,8 @@ const (
 
 // String returns the core in words, for printing.
 func (c Core) String() string {
-	return [...]string{"not told by this method", "the core read as A", "the return core, read as B", "either core, near the far end"}[c]
+	return [...]string{"not told by this method", "the core read as A", "the return core, read as B",
+		"either core, near the far end"}[c]
 }
 
 // A Stretch is where along a cable a fault must lie by one reading.
@@ -89,7 +91,8 @@ func (e *Elsewhere) Error() string {
 	if e.InLead {
 		return fmt.Sprintf("%s: the fault lies off the heating cable, in a cold lead or its joint", e.Method)
 	}
-	return fmt.Sprintf("%s: the reading puts the fault %.0f mm beyond the end of the cable; check the reading, the lead taken off and the cable's figures", e.Method, e.Off)
+	return fmt.Sprintf("%s: the reading puts the fault %.0f mm beyond the end of the cable; check the reading, the "+
+		"lead taken off and the cable's figures", e.Method, e.Off)
 }
 
 // rough is the share of the cable beyond which a stretch is too long to act on.
@@ -118,7 +121,8 @@ func (c Cable) stretch(method, formula string, at Measured, assumptions ...strin
 // loop are the start of heat. A single-conductor cable has nothing to fold.
 func (c Cable) onLoop(method, formula string, share Measured, first float64, assumptions ...string) (Stretch, error) {
 	if c.Ends == BothEnds {
-		return c.stretch(method, formula, Measured{Value: share.Value * c.Length, Error: share.Error * c.Length}, assumptions...)
+		return c.stretch(method, formula, Measured{Value: share.Value * c.Length, Error: share.Error * c.Length},
+			assumptions...)
 	}
 	const rounding = 1e-9
 	low, high := share.Value-share.Error, share.Value+share.Error
@@ -157,7 +161,8 @@ func Meet(found []Stretch) (Stretch, error) {
 	out := found[0]
 	for _, s := range found[1:] {
 		if s.From > out.To || s.To < out.From {
-			return Stretch{}, fmt.Errorf("%s puts the fault between %.2f and %.2f m, %s between %.2f and %.2f m: both cannot be true of one fault; look at the readings, or for a second fault",
+			return Stretch{}, fmt.Errorf("%s puts the fault between %.2f and %.2f m, %s between %.2f and %.2f m: "+
+				"both cannot be true of one fault; look at the readings, or for a second fault",
 				out.Method, out.From/1000, out.To/1000, s.Method, s.From/1000, s.To/1000)
 		}
 		out = out.meet(s)
@@ -205,7 +210,8 @@ func (s Stretch) finish(c Cable, lead bool) Stretch {
 		s.Cautions = append(s.Cautions, "the fault may also lie in a cold lead or its joint")
 	}
 	if s.To-s.From > rough*c.Length {
-		s.Cautions = append(s.Cautions, fmt.Sprintf("the stretch is %.0f %% of the cable: too long to act on; read again with a finer instrument or by another method", (s.To-s.From)/c.Length*100))
+		s.Cautions = append(s.Cautions, fmt.Sprintf("the stretch is %.0f %% of the cable: too long to act on; read "+
+			"again with a finer instrument or by another method", (s.To-s.From)/c.Length*100))
 	}
 	s.Cautions = append(s.Cautions, Cautions()...)
 	return s

@@ -44,7 +44,10 @@ func TestPlacesWorkedByHand(t *testing.T) {
 	}{
 		{"short: 19.0 of 52.9 Ω", func() (Stretch, error) { return twin.Short(exact(19.0)) }, 21550.09},
 		{"short, 0.12 Ω of lead in both", func() (Stretch, error) { return withLead.Short(exact(19.12)) }, 21550.09},
-		{"earth: 21 of 52.9 Ω, 1200 Ω of fault", func() (Stretch, error) { return twin.EarthReadings(exact(52.9), exact(1221), exact(1231.9)) }, 47637.05},
+		{"earth: 21 of 52.9 Ω, 1200 Ω of fault", func() (Stretch, error) {
+			return twin.EarthReadings(exact(52.9),
+				exact(1221), exact(1231.9))
+		}, 47637.05},
 		{"Murray: arms 600 and 400, twin of 100 m", func() (Stretch, error) {
 			return Cable{Length: 100_000}.Murray(exact(600), exact(400), Measured{})
 		}, 80_000},
@@ -76,14 +79,22 @@ func TestPlacesWorkedByHand(t *testing.T) {
 		}, 15_000},
 		{"break: 3.15 of 9.0 nF", func() (Stretch, error) { return farads.Break(exact(3.15)) }, 21_000},
 		{"break of a twin, conductors tied", func() (Stretch, error) { return tied.Break(exact(3.15)) }, 21_000},
-		{"break, both ends: 3.15 and 5.85 nF", func() (Stretch, error) { return farads.BreakBothWays(exact(3.15), exact(5.85)) }, 21_000},
-		{"break, both ends, leads of 3 m: 66 m × 0.35 - 3 m", func() (Stretch, error) { return farLead.BreakBothWays(exact(3.15), exact(5.85)) }, 20_100},
+		{"break, both ends: 3.15 and 5.85 nF", func() (Stretch, error) {
+			return farads.BreakBothWays(exact(3.15),
+				exact(5.85))
+		}, 21_000},
+		{"break, both ends, leads of 3 m: 66 m × 0.35 - 3 m",
+			func() (Stretch, error) { return farLead.BreakBothWays(exact(3.15), exact(5.85)) }, 20_100},
 		{"break of a twin, both cores in turn, lead of 3 m: 126 m × 0.35 - 3 m", func() (Stretch, error) {
 			return Cable{Length: 60_000, Lead: 3000}.BreakBothWays(exact(3.15), exact(5.85))
 		}, 41_100},
-		{"break, leads of 3 m: 66 m × 3.3/9 - 3 m", func() (Stretch, error) { return farLead.Break(exact(3.3)) }, 21_200},
+		{"break, leads of 3 m: 66 m × 3.3/9 - 3 m", func() (Stretch, error) { return farLead.Break(exact(3.3)) },
+			21_200},
 		{"echo: 200 ns at 0.66", func() (Stretch, error) { return twin.EchoTime(exact(200), exact(0.66)) }, 19786.30},
-		{"echo: 20 m shown at 0.66, cable 0.62", func() (Stretch, error) { return twin.EchoDistance(exact(20_000), 0.66, exact(0.62)) }, 18787.88},
+		{"echo: 20 m shown at 0.66, cable 0.62", func() (Stretch, error) {
+			return twin.EchoDistance(exact(20_000), 0.66,
+				exact(0.62))
+		}, 18787.88},
 	} {
 		s, err := c.find()
 		if err != nil {
@@ -165,7 +176,8 @@ func TestErrorBecomesAStretch(t *testing.T) {
 // Two large braid readings that are each off by 1 % on its own account tell little about their small
 // difference: the stretch is most of the cable, and says so.
 func TestRoughReadingsGiveALongStretch(t *testing.T) {
-	s, err := twin.EarthReadings(Measured{Value: 52.9, Error: 0.529}, Measured{Value: 1221, Error: 12.21}, Measured{Value: 1231.9, Error: 12.319})
+	s, err := twin.EarthReadings(Measured{Value: 52.9, Error: 0.529}, Measured{Value: 1221, Error: 12.21},
+		Measured{Value: 1231.9, Error: 12.319})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -202,8 +214,10 @@ func TestFaultOffTheCable(t *testing.T) {
 		{"short in the lead", func() (Stretch, error) { return lead.Short(exact(0.2)) }, true},
 		{"short beyond the end", func() (Stretch, error) { return twin.Short(exact(60)) }, false},
 		{"echo from the lead", func() (Stretch, error) { return echo.EchoTime(exact(20), exact(0.66)) }, true},
-		{"loop in lead A", func() (Stretch, error) { return lead.EarthReadings(exact(53), exact(0.1), exact(52.9)) }, true},
-		{"loop in lead B", func() (Stretch, error) { return lead.EarthReadings(exact(53), exact(52.9), exact(0.1)) }, true},
+		{"loop in lead A", func() (Stretch, error) { return lead.EarthReadings(exact(53), exact(0.1), exact(52.9)) },
+			true},
+		{"loop in lead B", func() (Stretch, error) { return lead.EarthReadings(exact(53), exact(52.9), exact(0.1)) },
+			true},
 		{"break in the lead", func() (Stretch, error) {
 			return Cable{Length: 60_000, Lead: 3000, Farads: exact(9)}.Break(exact(0.1))
 		}, true},
@@ -281,7 +295,8 @@ func TestCautionsAreAlwaysThere(t *testing.T) {
 		t.Fatal(err)
 	}
 	words := strings.ToLower(strings.Join(append(s.Cautions, s.Assumptions...), "\n"))
-	for _, want := range []string{"isolate", "second method", "before a tile is lifted", "do not re-energise", "same ohms per length"} {
+	for _, want := range []string{"isolate", "second method", "before a tile is lifted", "do not re-energise",
+		"same ohms per length"} {
 		if !strings.Contains(words, want) {
 			t.Errorf("%q is not said in\n%s", want, words)
 		}
@@ -302,7 +317,8 @@ func TestReadingsLeadBackToTheFault(t *testing.T) {
 		lead := rapid.Float64Range(0, 1).Draw(t, "lead")
 		share := rapid.Float64Range(0, 1).Draw(t, "share of the loop")
 		fault := rapid.Float64Range(0, 1e4).Draw(t, "fault")
-		c := Cable{Length: length, Ohms: exact(ohms + lead), LeadOhms: exact(lead), CoreShare: rapid.Float64Range(0.1, 0.9).Draw(t, "core")}
+		c := Cable{Length: length, Ohms: exact(ohms + lead), LeadOhms: exact(lead), CoreShare: rapid.Float64Range(0.1,
+			0.9).Draw(t, "core")}
 		if rapid.Bool().Draw(t, "single") {
 			c.Ends = BothEnds
 		}
@@ -337,17 +353,30 @@ func TestBridgesLeadBackToTheFault(t *testing.T) {
 		lead := rapid.Float64Range(0, 1).Draw(t, "lead")
 		share := rapid.Float64Range(0, 1).Draw(t, "share of the loop")
 		arms := rapid.Float64Range(1, 2000).Draw(t, "arms")
-		c := Cable{Length: 40_000, Ohms: exact(ohms + lead), LeadOhms: exact(lead), Ends: Ends(rapid.IntRange(0, 1).Draw(t, "ends"))}
+		c := Cable{Length: 40_000, Ohms: exact(ohms + lead), LeadOhms: exact(lead),
+			Ends: Ends(rapid.IntRange(0, 1).Draw(t, "ends"))}
 		want := share * c.Length
 		if c.Ends == OneEnd {
 			want = 2 * math.Min(share, 1-share) * c.Length
 		}
 		toA, toB := share*ohms+lead/2, (1-share)*ohms+lead/2
 		found := map[string]finder{
-			"Murray":          func() (Stretch, error) { return c.Murray(exact(arms*toB), exact(arms*toA), Measured{}) },
-			"Murray, loop":    func() (Stretch, error) { return c.Murray(exact(arms*toB), exact(arms*toA), exact(ohms+lead)) },
-			"Varley":          func() (Stretch, error) { return c.Varley(exact(arms), exact(arms), exact(toB-toA), Measured{}) },
-			"Varley, 1 to 10": func() (Stretch, error) { return c.Varley(exact(arms), exact(10*arms), exact(10*toB-toA), Measured{}) },
+			"Murray": func() (Stretch, error) {
+				return c.Murray(exact(arms*toB), exact(arms*toA),
+					Measured{})
+			},
+			"Murray, loop": func() (Stretch, error) {
+				return c.Murray(exact(arms*toB), exact(arms*toA),
+					exact(ohms+lead))
+			},
+			"Varley": func() (Stretch, error) {
+				return c.Varley(exact(arms), exact(arms), exact(toB-toA),
+					Measured{})
+			},
+			"Varley, 1 to 10": func() (Stretch, error) {
+				return c.Varley(exact(arms), exact(10*arms), exact(10*toB-toA),
+					Measured{})
+			},
 		}
 		for name, find := range found {
 			if strings.HasPrefix(name, "Varley") && toA > toB {
@@ -369,7 +398,8 @@ func TestAnyReadingStaysOnTheCable(t *testing.T) {
 		}
 		c := Cable{
 			Length: rapid.Float64().Draw(t, "length"), Ends: Ends(rapid.IntRange(0, 1).Draw(t, "ends")),
-			Ohms: any("ohms"), LeadOhms: any("lead"), Lead: rapid.Float64().Draw(t, "lead length"), Farads: any("farads"),
+			Ohms: any("ohms"), LeadOhms: any("lead"), Lead: rapid.Float64().Draw(t, "lead length"),
+			Farads: any("farads"),
 		}
 		a, b, ab := any("a"), any("b"), any("ab")
 		for _, find := range []finder{
@@ -395,7 +425,8 @@ func TestAnyReadingStaysOnTheCable(t *testing.T) {
 // arithmetic (docslib.org/doc/398353): light runs 983,571,056.43 ft/s; a factor of
 // 84 % is 826,199,687.4 ft/s, 1.21 ns/ft.
 func TestVelocityFactor(t *testing.T) {
-	for _, c := range [][2]float64{{1, 1}, {2.1, 0.690066}, {2.3, 0.659380}, {2.6, 0.620174}, {3.5, 0.534522}, {5, 0.447214}} {
+	for _, c := range [][2]float64{{1, 1}, {2.1, 0.690066}, {2.3, 0.659380}, {2.6, 0.620174}, {3.5, 0.534522},
+		{5, 0.447214}} {
 		near(t, "factor", velocityFactor(c[0]), c[1], 1e-6)
 	}
 	near(t, "ft/ns", 0.84*lightSpeed/304.8, 0.8261996874, 1e-10)
@@ -424,7 +455,8 @@ func TestLoopThatIsNoLongerWhole(t *testing.T) {
 	for _, c := range []struct {
 		loop Measured
 		want bool
-	}{{exact(60), true}, {exact(46), true}, {exact(54), false}, {Measured{Value: 60, Error: 5}, false}, {Measured{Value: 46, Error: 5}, false}} {
+	}{{exact(60), true}, {exact(46), true}, {exact(54), false}, {Measured{Value: 60, Error: 5},
+		false}, {Measured{Value: 46, Error: 5}, false}} {
 		s, err := twin.EarthReadings(c.loop, exact(1221), exact(1231.9))
 		if err != nil {
 			t.Fatal(err)
@@ -478,7 +510,8 @@ func TestTruthLiesWithinTheBand(t *testing.T) {
 			"short": func() (Stretch, error) { return whole.Short(read(52.9*place/60_000, g)) },
 			"break": func() (Stretch, error) { return farads.Break(read(90*place/60_000, g)) },
 			"echo": func() (Stretch, error) {
-				return twin.EchoTime(read(place/(0.66*lightSpeed/2), g), Measured{Value: 0.66 + either(0.03), Error: 0.03})
+				return twin.EchoTime(read(place/(0.66*lightSpeed/2), g), Measured{Value: 0.66 + either(0.03),
+					Error: 0.03})
 			},
 			"ends": func() (Stretch, error) { return twin.BreakBothWays(read(180*share, g), read(180*(1-share), g)) },
 			"murray": func() (Stretch, error) {

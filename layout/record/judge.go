@@ -79,7 +79,8 @@ type judge struct {
 }
 
 func (j *judge) say(item string, g Grade, format string, args ...any) {
-	j.out = append(j.out, Verdict{Stage: j.at.Stage, Reading: j.index, Item: item, Grade: g, Words: fmt.Sprintf(format, args...)})
+	j.out = append(j.out, Verdict{Stage: j.at.Stage, Reading: j.index, Item: item, Grade: g,
+		Words: fmt.Sprintf(format, args...)})
 }
 
 // plausible reports whether the figures can have come off an instrument, and
@@ -94,9 +95,12 @@ func (j *judge) plausible() bool {
 	for _, f := range []struct {
 		item string
 		Figure
-	}{{"conductor", j.at.Ohms}, {"insulation", j.at.Insulation}, {"sensor", j.at.Sensor}, {"spare sensor", j.at.Spare}} {
+	}{{"conductor", j.at.Ohms}, {"insulation", j.at.Insulation}, {"sensor", j.at.Sensor}, {"spare sensor",
+		j.at.Spare}} {
 		if !f.valid() {
-			j.say(f.item, Outside, "%g is not a figure an instrument shows; the reading was left out of the comparison", f.Value)
+			j.say(f.item, Outside, "%g is not a figure an instrument shows; the reading was left out of the "+
+				"comparison",
+				f.Value)
 			good = false
 		}
 	}
@@ -120,7 +124,8 @@ func (j *judge) order() {
 	}
 	if date >= 0 && !j.at.Date.IsZero() && j.at.Date.Before(j.before[date].Date) {
 		last := j.before[date]
-		j.say(OfDate, Look, "dated %s, yet stage %q written before it is dated %s", j.at.Date.Format("2006-01-02"), last.Stage, last.Date.Format("2006-01-02"))
+		j.say(OfDate, Look, "dated %s, yet stage %q written before it is dated %s", j.at.Date.Format("2006-01-02"),
+			last.Stage, last.Date.Format("2006-01-02"))
 		j.out[len(j.out)-1].Before = j.written[date]
 	}
 }
@@ -132,7 +137,8 @@ func (j *judge) conductor() {
 		return
 	}
 	low, high := j.limits.OhmsRange()
-	against := fmt.Sprintf("%s to %s Ω (ohms: %s; tolerance: %s)", number(low), number(high), j.limits.OhmsSource, j.limits.ToleranceSource)
+	against := fmt.Sprintf("%s to %s Ω (ohms: %s; tolerance: %s)", number(low), number(high), j.limits.OhmsSource,
+		j.limits.ToleranceSource)
 	switch {
 	case f.Over:
 		j.say(item, Outside, "%s: the conductor reads as broken, against %s", f.in("Ω"), against)
@@ -171,7 +177,8 @@ func (j *judge) temperatures() string {
 	if !a.Taken || !b.Taken || math.Abs(a.Value-b.Value) < apart {
 		return ""
 	}
-	return fmt.Sprintf(" (floor %g °C, at the first %g °C; not corrected, the conductor's coefficient is not known)", b.Value, a.Value)
+	return fmt.Sprintf(" (floor %g °C, at the first %g °C; not corrected, the conductor's coefficient is not known)",
+		b.Value, a.Value)
 }
 
 func (j *judge) insulation() {
@@ -187,9 +194,11 @@ func (j *judge) insulation() {
 	case f.Value < j.limits.Megohms*(1-slack):
 		j.say(item, Outside, "%s, against at least %s MΩ (%s)", read, number(j.limits.Megohms), j.limits.MegohmsSource)
 	case j.at.Volts < j.limits.Volts*(1-slack):
-		j.say(item, Look, "%s, against at least %s MΩ at %g V (%s): the test voltage is lower than asked for, or not written down", read, number(j.limits.Megohms), j.limits.Volts, j.limits.MegohmsSource)
+		j.say(item, Look, "%s, against at least %s MΩ at %g V (%s): the test voltage is lower than asked for, or not "+
+			"written down", read, number(j.limits.Megohms), j.limits.Volts, j.limits.MegohmsSource)
 	default:
-		j.say(item, Within, "%s, against at least %s MΩ at %g V (%s)", read, number(j.limits.Megohms), j.limits.Volts, j.limits.MegohmsSource)
+		j.say(item, Within, "%s, against at least %s MΩ at %g V (%s)", read, number(j.limits.Megohms), j.limits.Volts,
+			j.limits.MegohmsSource)
 	}
 	j.fall()
 	if j.firstInsulation == nil {
@@ -251,12 +260,14 @@ func (j *judge) sensor(item string, f Figure, other string) {
 		return
 	}
 	low, high := j.at.SensorBand[0], j.at.SensorBand[1]
-	against := fmt.Sprintf("%s, against %s to %s Ω for a sensor %s at %.1f °C", f.in("Ω"), number(low), number(high), j.at.SensorKind, j.at.Floor.Value)
+	against := fmt.Sprintf("%s, against %s to %s Ω for a sensor %s at %.1f °C", f.in("Ω"), number(low), number(high),
+		j.at.SensorKind, j.at.Floor.Value)
 	switch {
 	case f.Over:
 		j.say(item, Outside, "%s: reads as broken", f.in("Ω"))
 	case low <= 0 || high < low:
-		j.say(item, Look, "%s; no figure to hold it against: the kind of sensor or the floor's temperature is not given", f.in("Ω"))
+		j.say(item, Look,
+			"%s; no figure to hold it against: the kind of sensor or the floor's temperature is not given", f.in("Ω"))
 	case f.Value >= low*(1-slack) && f.Value <= high*(1+slack):
 		j.say(item, Within, "%s", against)
 	case other != "":
@@ -280,10 +291,12 @@ func (j *judge) stages(readings []Reading) {
 		if has[s] || s == Service {
 			continue
 		}
-		v := Verdict{Stage: s, Reading: -1, Item: "stage", Grade: Awaited, Words: fmt.Sprintf("stage %q: not yet taken", s)}
+		v := Verdict{Stage: s, Reading: -1, Item: "stage", Grade: Awaited, Words: fmt.Sprintf("stage %q: not yet taken",
+			s)}
 		if s < last {
 			v.Grade = Missing
-			v.Words = fmt.Sprintf("stage %q has no reading, yet stage %q has one: what came between was covered unmeasured", s, last)
+			v.Words = fmt.Sprintf("stage %q has no reading, yet stage %q has one: what came between was covered "+
+				"unmeasured", s, last)
 		}
 		j.out = append(j.out, v)
 	}

@@ -64,7 +64,8 @@ func TestConductorAtItsLimits(t *testing.T) {
 	}
 	broken := full(OnSpool, 0, 1000)
 	broken.Ohms = readOver(2000)
-	if v := find(t, judged(t, bath, broken), OnSpool, "conductor"); v.Grade != Outside || !strings.Contains(v.Words, "broken") {
+	if v := find(t, judged(t, bath, broken), OnSpool, "conductor"); v.Grade != Outside || !strings.Contains(v.Words,
+		"broken") {
 		t.Error(v)
 	}
 }
@@ -195,12 +196,15 @@ func TestOrder(t *testing.T) {
 		readings []Reading
 		want     []string // item, the reading at fault, the one it goes back behind
 	}{
-		"in order":              {[]Reading{at(OnSpool, 1), at(Laid, 1), at(Laid, 2), at(Tiled, 9)}, nil},
-		"both turned":           {[]Reading{at(Tiled, 9), at(Laid, 2)}, []string{OfStage + " 1 0", OfDate + " 1 0"}},
-		"a year misread":        {[]Reading{at(OnSpool, 9), at(Laid, 2), at(Tiled, 4)}, []string{OfDate + " 1 0", OfDate + " 2 0"}},
-		"past an undated":       {[]Reading{at(OnSpool, 9), at(Laid, 0), at(Tiled, 4)}, []string{OfDate + " 2 0"}},
-		"past one in its place": {[]Reading{at(HookUp, 1), at(Laid, 2), at(Tiled, 3)}, []string{OfStage + " 1 0", OfStage + " 2 0"}},
-		"past an impossible":    {[]Reading{full(OnSpool, -1, 1000), at(Tiled, 9), at(Laid, 10)}, []string{OfStage + " 2 1"}},
+		"in order":    {[]Reading{at(OnSpool, 1), at(Laid, 1), at(Laid, 2), at(Tiled, 9)}, nil},
+		"both turned": {[]Reading{at(Tiled, 9), at(Laid, 2)}, []string{OfStage + " 1 0", OfDate + " 1 0"}},
+		"a year misread": {[]Reading{at(OnSpool, 9), at(Laid, 2), at(Tiled, 4)},
+			[]string{OfDate + " 1 0", OfDate + " 2 0"}},
+		"past an undated": {[]Reading{at(OnSpool, 9), at(Laid, 0), at(Tiled, 4)}, []string{OfDate + " 2 0"}},
+		"past one in its place": {[]Reading{at(HookUp, 1), at(Laid, 2), at(Tiled, 3)},
+			[]string{OfStage + " 1 0", OfStage + " 2 0"}},
+		"past an impossible": {[]Reading{full(OnSpool, -1, 1000), at(Tiled, 9), at(Laid, 10)},
+			[]string{OfStage + " 2 1"}},
 	} {
 		var said []string
 		for _, v := range judged(t, bath, c.readings...) {
@@ -269,9 +273,11 @@ func TestEveryReadingIsSpokenOf(t *testing.T) {
 	})
 	reading := rapid.Custom(func(t *rapid.T) Reading {
 		return Reading{
-			Stage: Stage(rapid.IntRange(-1, 8).Draw(t, "stage")), Ohms: figure.Draw(t, "ohms"), Insulation: figure.Draw(t, "insulation"),
-			Volts: rapid.Float64Range(0, 1000).Draw(t, "volts"), Hand: HandContact(rapid.IntRange(0, 2).Draw(t, "hand")),
-			Sensor: figure.Draw(t, "sensor"), Floor: figure.Draw(t, "floor"),
+			Stage: Stage(rapid.IntRange(-1, 8).Draw(t, "stage")), Ohms: figure.Draw(t, "ohms"),
+			Insulation: figure.Draw(t, "insulation"),
+			Volts:      rapid.Float64Range(0, 1000).Draw(t, "volts"),
+			Hand:       HandContact(rapid.IntRange(0, 2).Draw(t, "hand")),
+			Sensor:     figure.Draw(t, "sensor"), Floor: figure.Draw(t, "floor"),
 		}
 	})
 	rapid.Check(t, func(t *rapid.T) {

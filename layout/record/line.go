@@ -19,14 +19,16 @@ type Line struct {
 // Check reports the first thing that keeps the line from being measured along.
 func (l Line) Check() error {
 	if len(l.Points) < 2 || len(l.Points) != len(l.Along) {
-		return fmt.Errorf("a cable's line has %d corners with %d running lengths; it needs two or more, one each", len(l.Points), len(l.Along))
+		return fmt.Errorf("a cable's line has %d corners with %d running lengths; it needs two or more, one each",
+			len(l.Points), len(l.Along))
 	}
 	for i, p := range l.Points {
 		if !p.Finite() || math.IsNaN(l.Along[i]-l.Along[i]) {
 			return fmt.Errorf("corner %d of the cable's line is not a place with a length", i+1)
 		}
 		if i > 0 && l.Along[i] <= l.Along[i-1] {
-			return fmt.Errorf("the running length does not grow from corner %d to corner %d of the cable's line", i, i+1)
+			return fmt.Errorf("the running length does not grow from corner %d to corner %d of the cable's line", i,
+				i+1)
 		}
 	}
 	return nil

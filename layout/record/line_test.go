@@ -35,7 +35,8 @@ func TestAtAndCut(t *testing.T) {
 	for _, c := range []struct {
 		along float64
 		want  plane.Point
-	}{{0, plane.Pt(0, 0)}, {400, plane.Pt(400, 0)}, {1050, plane.Pt(1000, 50)}, {1200, plane.Pt(900, 100)}, {-5, plane.Pt(0, 0)}, {9999, plane.Pt(1000, 200)}} {
+	}{{0, plane.Pt(0, 0)}, {400, plane.Pt(400, 0)}, {1050, plane.Pt(1000, 50)}, {1200, plane.Pt(900, 100)}, {-5,
+		plane.Pt(0, 0)}, {9999, plane.Pt(1000, 200)}} {
 		if got := l.At(c.along); got.Dist(c.want) > 1e-9 {
 			t.Errorf("%g mm: %v, want %v", c.along, got, c.want)
 		}

@@ -23,7 +23,8 @@ func (m Measured) check(name, unit string) error {
 		return fmt.Errorf("%s is %g %s; that is not a reading", name, m.Value, unit)
 	}
 	if !(m.Error >= 0) || math.IsInf(m.Error, 1) {
-		return fmt.Errorf("the error of %s is %g %s; give it as the meter's manual states it, not below zero", name, m.Error, unit)
+		return fmt.Errorf("the error of %s is %g %s; give it as the meter's manual states it, not below zero", name,
+			m.Error, unit)
 	}
 	if !(m.Gain >= 0 && m.Gain <= m.Error) {
 		return fmt.Errorf("of an error of %g %s in %s, %g are said to be the meter's gain", m.Error, unit, name, m.Gain)

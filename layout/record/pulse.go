@@ -16,7 +16,8 @@ type dielectric struct {
 	low, high float64
 }
 
-var dielectrics = []dielectric{{"PTFE", 2.1, 2.1}, {"FEP", 2.1, 2.1}, {"PE", 2.3, 2.3}, {"XLPE", 2.3, 2.3}, {"ETFE", 2.6, 2.6}, {"PVC", 3.5, 5}}
+var dielectrics = []dielectric{{"PTFE", 2.1, 2.1}, {"FEP", 2.1, 2.1}, {"PE", 2.3, 2.3}, {"XLPE", 2.3, 2.3},
+	{"ETFE", 2.6, 2.6}, {"PVC", 3.5, 5}}
 
 // velocityError is what a velocity factor by the insulation's name alone may be
 // off: it differs with the make and with moisture (common practice).
@@ -88,14 +89,16 @@ func (c Cable) echo(method, formula string, factor, reading Measured, scale floa
 		return Stretch{}, fmt.Errorf("%s: %w", method, err)
 	}
 	if err := factor.check("the velocity factor", "of light"); err != nil || !(factor.Value > 0 && factor.Value <= 1) {
-		return Stretch{}, fmt.Errorf("%s: the velocity factor is %g ± %g; it lies between 0 and 1", method, factor.Value, factor.Error)
+		return Stretch{}, fmt.Errorf("%s: the velocity factor is %g ± %g; it lies between 0 and 1", method,
+			factor.Value, factor.Error)
 	}
 	at := propagate(func(v []float64) float64 { return v[0]*v[1]*scale - c.Lead }, factor, reading)
 	s, err := c.stretch(method, formula, at,
 		"the pulse runs in the lead as fast as in the heating cable",
 		"the velocity factor is the one given; it differs with the insulation and with moisture")
 	if err == nil && s.To+c.Lead > lossy {
-		s.Cautions = append([]string{"a heating cable loses much of a pulse: an echo from beyond a few tens of metres is doubtful"}, s.Cautions...)
+		s.Cautions = append([]string{"a heating cable loses much of a pulse: an echo from beyond a few tens of " +
+			"metres is doubtful"}, s.Cautions...)
 	}
 	return s, err
 }

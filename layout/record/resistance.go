@@ -18,7 +18,8 @@ func (c Cable) Short(now Measured) (Stretch, error) {
 		return Stretch{}, err
 	}
 	if c.Ends == BothEnds {
-		return Stretch{}, fmt.Errorf("%s: a single-conductor cable has no second core; read each end to the braid", method)
+		return Stretch{}, fmt.Errorf("%s: a single-conductor cable has no second core; read each end to the braid",
+			method)
 	}
 	if !above(c.Ohms, c.LeadOhms) {
 		return Stretch{}, fmt.Errorf("%s: needs the ohms of the whole cable, above those of its leads", method)
@@ -27,7 +28,8 @@ func (c Cable) Short(now Measured) (Stretch, error) {
 		return (v[0] - v[2]) / (v[1] - v[2]) * c.Length
 	}, now, c.Ohms, c.LeadOhms)
 	formula := fmt.Sprintf("x = L (now - lead) / (whole - lead) = %s m × (%s - %s) / (%s - %s)",
-		figure(c.Length/1000), figure(now.Value), figure(c.LeadOhms.Value), figure(c.Ohms.Value), figure(c.LeadOhms.Value))
+		figure(c.Length/1000), figure(now.Value), figure(c.LeadOhms.Value), figure(c.Ohms.Value),
+		figure(c.LeadOhms.Value))
 	return c.stretch(method, formula, at, evenOhms, c.leadWords(),
 		"the short itself has no ohms; if it has some the fault lies nearer the start of heat",
 		c.warmthWords())
@@ -39,7 +41,8 @@ func (c Cable) Short(now Measured) (Stretch, error) {
 func (c Cable) Warmed(kelvin, perKelvin float64) Cable {
 	by := 1 + perKelvin*kelvin
 	c.Ohms = Measured{c.Ohms.Value * by, c.Ohms.Error * by, c.Ohms.Gain * by}
-	c.warmed = fmt.Sprintf("the whole cable's ohms are brought to now, %s K warmer, by the coefficient given, %s per K; the leads' are not", figure(kelvin), figure(perKelvin))
+	c.warmed = fmt.Sprintf("the whole cable's ohms are brought to now, %s K warmer, by the coefficient given, %s per "+
+		"K; the leads' are not", figure(kelvin), figure(perKelvin))
 	return c
 }
 
@@ -63,13 +66,16 @@ func (c Cable) EarthReadings(ab, a, b Measured) (Stretch, error) {
 	if err != nil {
 		return Stretch{}, err
 	}
-	formula := fmt.Sprintf("ohms from A = (AB + A - B) / 2 = (%s + %s - %s) / 2, of %s", figure(ab.Value), figure(a.Value), figure(b.Value), figure(ab.Value))
+	formula := fmt.Sprintf("ohms from A = (AB + A - B) / 2 = (%s + %s - %s) / 2, of %s", figure(ab.Value),
+		figure(a.Value), figure(b.Value), figure(ab.Value))
 	s, err := c.onLoop(method, formula, share, c.firstCore(), c.loopWords()...)
 	if err != nil {
 		return s, err
 	}
-	s.Assumptions = append(s.Assumptions, "both braid readings are by one meter on one range, so that its error in proportion moves both alike")
-	s.FaultOhms = propagateAlike(func(v []float64) float64 { return math.Max(0, (v[0]+v[1]-v[2])/2) }, []int{0, 1}, a, b, ab)
+	s.Assumptions = append(s.Assumptions,
+		"both braid readings are by one meter on one range, so that its error in proportion moves both alike")
+	s.FaultOhms = propagateAlike(func(v []float64) float64 { return math.Max(0, (v[0]+v[1]-v[2])/2) }, []int{0, 1}, a,
+		b, ab)
 	return c.compareLoop(s, ab), nil
 }
 
@@ -95,7 +101,8 @@ func (c Cable) Murray(p, q, ab Measured) (Stretch, error) {
 	if err != nil {
 		return Stretch{}, err
 	}
-	formula := fmt.Sprintf("share of the loop from A = Q / (P + Q) = %s / (%s + %s)", figure(q.Value), figure(p.Value), figure(q.Value))
+	formula := fmt.Sprintf("share of the loop from A = Q / (P + Q) = %s / (%s + %s)", figure(q.Value), figure(p.Value),
+		figure(q.Value))
 	return c.onLoop(method, formula, share, c.firstCore(), c.loopWords()...)
 }
 
@@ -129,7 +136,8 @@ func (c Cable) Varley(p, q, s, ab Measured) (Stretch, error) {
 // out of the loop's and the readings, and half of the leads' ohms lie before
 // the heating conductor. The first two readings, both braid readings or both
 // arms of a bridge, share their meter's or their bridge's gain.
-func (c Cable) loopShare(method string, ab Measured, fromA func(v []float64) float64, readings ...Measured) (Measured, error) {
+func (c Cable) loopShare(method string, ab Measured, fromA func(v []float64) float64, readings ...Measured) (Measured,
+	error) {
 	if !above(ab, c.LeadOhms) {
 		return Measured{}, fmt.Errorf("%s: needs the loop's ohms, above those of the leads", method)
 	}
@@ -168,7 +176,8 @@ func (c Cable) loopWords() []string {
 	case c.Ends == BothEnds:
 		return append(out, "end A is at the start of heat; both leads are alike")
 	case c.CoreShare == 0:
-		return append(out, "both cores have the same ohms per length; if the return core differs, give the first core's share, for the place moves with it")
+		return append(out, "both cores have the same ohms per length; if the return core differs, give the first "+
+			"core's share, for the place moves with it")
 	}
 	return append(out, fmt.Sprintf("the first core has %g %% of the ohms, as given", c.CoreShare*100))
 }
@@ -178,7 +187,8 @@ func (c Cable) compareLoop(s Stretch, ab Measured) Stretch {
 	const apart = 0.05
 	off := math.Abs(ab.Value-c.Ohms.Value) - ab.Error - c.Ohms.Error
 	if c.Ohms.Value > 0 && off > apart*c.Ohms.Value {
-		s.Cautions = append([]string{fmt.Sprintf("the loop reads %s Ω, %s Ω when whole: there may be a second fault, or the cable is at another temperature", figure(ab.Value), figure(c.Ohms.Value))}, s.Cautions...)
+		s.Cautions = append([]string{fmt.Sprintf("the loop reads %s Ω, %s Ω when whole: there may be a second fault, "+
+			"or the cable is at another temperature", figure(ab.Value), figure(c.Ohms.Value))}, s.Cautions...)
 	}
 	return s
 }

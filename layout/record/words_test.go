@@ -13,12 +13,14 @@ func TestFiguresOfInstruments(t *testing.T) {
 	for _, c := range []struct {
 		f    Figure
 		good bool
-	}{{read(0), true}, {read(0.5), true}, {read(-0.1), false}, {read(math.Inf(1)), false}, {read(math.NaN()), false}, {Figure{Value: -5}, true}} {
+	}{{read(0), true}, {read(0.5), true}, {read(-0.1), false}, {read(math.Inf(1)), false}, {read(math.NaN()),
+		false}, {Figure{Value: -5}, true}} {
 		if c.f.valid() != c.good {
 			t.Errorf("%+v valid: %v", c.f, !c.good)
 		}
 	}
-	for v, want := range map[float64]string{999.96: "1000", 1000.4: "1000", 1234.6: "1235", 999.4: "999.4", 0.123456: "0.1235", -1234.6: "-1235"} {
+	for v, want := range map[float64]string{999.96: "1000", 1000.4: "1000", 1234.6: "1235", 999.4: "999.4",
+		0.123456: "0.1235", -1234.6: "-1235"} {
 		if got := number(v); got != want {
 			t.Errorf("%v prints as %s, want %s", v, got, want)
 		}
@@ -62,7 +64,8 @@ func TestDriftIsSaidInPerCent(t *testing.T) {
 	cold, warm := full(OnSpool, 110, 1000), full(Laid, 121, 1000)
 	cold.Floor, warm.Floor = read(12), read(25)
 	v := find(t, judged(t, bath, cold, warm), Laid, "conductor against the first")
-	for _, want := range []string{"121 Ω, +10.0 % from the first 110 Ω, against 5 %", "floor 25 °C, at the first 12 °C"} {
+	for _, want := range []string{"121 Ω, +10.0 % from the first 110 Ω, against 5 %",
+		"floor 25 °C, at the first 12 °C"} {
 		if !strings.Contains(v.Words, want) || v.Grade != Look {
 			t.Errorf("%s; want %q", v.Words, want)
 		}
@@ -117,11 +120,13 @@ func TestVoltsOfTheTestAreSaid(t *testing.T) {
 		t.Error(v.Words)
 	}
 	high := full(Laid, 115, 1000)
-	if v := find(t, judged(t, bath, low, high), Laid, "insulation against the first"); !strings.Contains(v.Words, "(at 500 V now, 1 V then)") {
+	if v := find(t, judged(t, bath, low, high), Laid, "insulation against the first"); !strings.Contains(v.Words,
+		"(at 500 V now, 1 V then)") {
 		t.Error(v.Words)
 	}
 	same := full(Laid, 115, 1000)
-	if v := find(t, judged(t, bath, full(OnSpool, 115, 1000), same), Laid, "insulation against the first"); strings.Contains(v.Words, "now") {
+	if v := find(t, judged(t, bath, full(OnSpool, 115, 1000), same), Laid,
+		"insulation against the first"); strings.Contains(v.Words, "now") {
 		t.Error(v.Words)
 	}
 }
@@ -176,7 +181,8 @@ func TestSensorAtItsBand(t *testing.T) {
 	} {
 		r.Sensor, r.SensorBand, r.SensorOther = read(c.ohms), c.band, c.other
 		v := find(t, judged(t, bath, r), OnSpool, "sensor")
-		if v.Grade != c.want || !strings.Contains(v.Words, c.words) || strings.Contains(v.Words, "another kind") != (c.other != "") {
+		if v.Grade != c.want || !strings.Contains(v.Words, c.words) || strings.Contains(v.Words,
+			"another kind") != (c.other != "") {
 			t.Errorf("%+v: %v %s", c, v.Grade, v.Words)
 		}
 	}

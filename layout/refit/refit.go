@@ -34,7 +34,8 @@ type Refit struct {
 	Left    float64       // mm of cable left
 	Early   float64       // mm: by how much less way than cable was covered where the mark was found
 	Miss    float64       // mm by which the cable would end short of its planned end if nothing changed; negative: over
-	Farther float64       // mm by which the end cap comes farther along its run than planned, where nothing else changes; negative: less far
+	// mm by which the end cap comes farther along its run than planned, where nothing else changes; negative: less far
+	Farther float64
 	New     *layout.Cable // the cable as planned anew; nil: Reason says why not
 	Change  Changed       // what New takes
 	Reason  string
@@ -96,11 +97,13 @@ func standing(p *layout.Plan, r *layout.Room, c *layout.Cable, once bool) (*Refi
 	f := &Refit{Room: r, Planned: c, Code: p.Code, Rate: 1, Job: p.Job}
 	switch {
 	case l == nil:
-		return nil, fmt.Errorf("nothing is recorded of cable %s: add [[as_laid]] with runs = 9, the runs laid so far, and [[as_laid.mark]] for what was read off the cable", c.ID)
+		return nil, fmt.Errorf("nothing is recorded of cable %s: add [[as_laid]] with runs = 9, the runs laid so "+
+			"far, and [[as_laid.mark]] for what was read off the cable", c.ID)
 	case l.Whole:
 		return nil, fmt.Errorf("cable %s is recorded as laid to its end: nothing is left to plan", c.ID)
 	case len(l.Path) < 2 && l.Job.FirstPeg == nil:
-		return nil, fmt.Errorf("the record of cable %s says neither what is laid nor where the pegs lie: add runs = 9, or corners, or start and legs, or first_peg", c.ID)
+		return nil, fmt.Errorf("the record of cable %s says neither what is laid nor where the pegs lie: add runs = "+
+			"9, or corners, or start and legs, or first_peg", c.ID)
 	}
 	f.Old = layout.Runs(l.Planned, c.BendRadius, f.pitch())
 	f.OnPegs(l)
@@ -116,7 +119,8 @@ func standing(p *layout.Plan, r *layout.Room, c *layout.Cable, once bool) (*Refi
 	}
 	f.reckon()
 	if f.Left <= 0 {
-		return nil, fmt.Errorf("by its marks cable %s ends before its %d laid runs do: a mark or a run was misread", c.ID, f.Runs)
+		return nil, fmt.Errorf("by its marks cable %s ends before its %d laid runs do: a mark or a run was misread",
+			c.ID, f.Runs)
 	}
 	if f.plan != nil {
 		f.Miss = f.Used + f.Rate*(layout.PathLength(f.plan, c.BendRadius)-f.Way) - c.Label.Length
@@ -161,7 +165,10 @@ func (f *Refit) Read(marks []job.LaidMark) error {
 		}
 	}
 	if math.Abs(f.Rate-1) > RateOff {
-		bad = append(bad, &Misread{last, fmt.Sprintf("the mark says that cable %s was used up %.0f %% %s than drawn: look whether its run and pegs, or the length, were misread", f.Planned.ID, 100*math.Abs(f.Rate-1), map[bool]string{true: "faster", false: "slower"}[f.Rate > 1])})
+		bad = append(bad, &Misread{last,
+			fmt.Sprintf("the mark says that cable %s was used up %.0f %% %s than drawn: look whether its run and "+
+				"pegs, or the length, were misread", f.Planned.ID, 100*math.Abs(f.Rate-1),
+				map[bool]string{true: "faster", false: "slower"}[f.Rate > 1])})
 	}
 	return errors.Join(bad...)
 }
@@ -180,10 +187,12 @@ func (f *Refit) place(m job.LaidMark, rs []layout.Run) (float64, error) {
 		return layout.PathLength(f.Laid, f.Planned.BendRadius), nil
 	}
 	if m.Run == len(rs)+1 && f.plan != nil && m.Run <= len(f.Old) && m.Pegs > 0 {
-		return 0, fmt.Errorf("a mark is said to lie %g pegs into run %d, which has %d", m.Pegs, m.Run, f.Old[m.Run-1].Pegs)
+		return 0, fmt.Errorf("a mark is said to lie %g pegs into run %d, which has %d", m.Pegs, m.Run,
+			f.Old[m.Run-1].Pegs)
 	}
 	if m.Run > len(rs) {
-		return 0, fmt.Errorf("a mark is said to lie on run %d, but %d runs of cable %s are laid", m.Run, len(rs), f.Planned.ID)
+		return 0, fmt.Errorf("a mark is said to lie on run %d, but %d runs of cable %s are laid", m.Run, len(rs),
+			f.Planned.ID)
 	}
 	run := rs[m.Run-1]
 	if m.Pegs*f.pitch() > run.Length()+f.pitch() {

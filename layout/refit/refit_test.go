@@ -40,7 +40,8 @@ func withRecord(text string, runs int, mark string) string {
 	if runs == 0 {
 		return text
 	}
-	return text + fmt.Sprintf("[[as_laid]]\nroom = \"R\"\ncable = \"H1\"\nevidence = \"measured by hand\"\nruns = %d\n%s", runs, mark)
+	return text + fmt.Sprintf("[[as_laid]]\nroom = \"R\"\ncable = \"H1\"\nevidence = \"measured by hand\"\nruns = "+
+		"%d\n%s", runs, mark)
 }
 
 func plainRoom(w, h, cable float64) string {
@@ -86,7 +87,8 @@ func TestHalfMarkByHand(t *testing.T) {
 	rate := 20000 / way
 	// half of a bend's saving, 7 mm, falls before the end of the run
 	if math.Abs(f.Rate-rate) > 0.001 || math.Abs(f.Early-(20000-way)) > 15 || math.Abs(f.Miss-40000*(rate-1)) > 30 {
-		t.Errorf("rate %.4f, early %.0f, miss %.0f; by hand %.4f, %.0f, %.0f", f.Rate, f.Early, f.Miss, rate, 20000-way, 40000*(rate-1))
+		t.Errorf("rate %.4f, early %.0f, miss %.0f; by hand %.4f, %.0f, %.0f", f.Rate, f.Early, f.Miss, rate, 20000-way,
+			40000*(rate-1))
 	}
 	if twice := 2 * f.Early; math.Abs(f.Miss-twice) > 0.1*math.Abs(twice)+15 {
 		t.Errorf("miss %.0f is not about twice the error %.0f", f.Miss, f.Early)
@@ -116,7 +118,8 @@ func TestRefitWithTheRealPegs(t *testing.T) {
 
 func TestRefitSaysWhatIsMissing(t *testing.T) {
 	p, cable := laidSoFar(t, 2400, 2100, 40, 0, "")
-	if _, err := refit.New(p, &p.Rooms[0], cable, refit.Way{}); err == nil || !strings.Contains(err.Error(), "nothing is recorded of cable H1") {
+	if _, err := refit.New(p, &p.Rooms[0], cable, refit.Way{}); err == nil || !strings.Contains(err.Error(),
+		"nothing is recorded of cable H1") {
 		t.Errorf("without a record: %v", err)
 	}
 }
@@ -144,7 +147,8 @@ func TestScoreIsOfAllTheFloor(t *testing.T) {
 		t.Fatalf("%v, %+v", err, f)
 	}
 	was, is := c.Score, f.New.Score
-	if is.Turns != was.Turns || math.Abs(is.Covered-was.Covered) > 1e-3 || math.Abs(is.Bare-was.Bare) > 0.01 || math.Abs(is.Straight-was.Straight) > 1e-6 || math.Abs(is.Evenness-was.Evenness) > 0.002 {
+	if is.Turns != was.Turns || math.Abs(is.Covered-was.Covered) > 1e-3 || math.Abs(is.Bare-was.Bare) > 0.01 ||
+		math.Abs(is.Straight-was.Straight) > 1e-6 || math.Abs(is.Evenness-was.Evenness) > 0.002 {
 		t.Errorf("scored %+v, when planned %+v", is, was)
 	}
 }

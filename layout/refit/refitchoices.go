@@ -36,7 +36,8 @@ func (f *Refit) take(way Way) error {
 	if way.GiveUp > 0 {
 		zone := f.sparing(f.Room.Job.Low[way.GiveUp-1])
 		if zone == nil {
-			return fmt.Errorf("low-value area %d is no part of the floor of cable %s, or nearly all of it", way.GiveUp, f.Planned.ID)
+			return fmt.Errorf("low-value area %d is no part of the floor of cable %s, or nearly all of it", way.GiveUp,
+				f.Planned.ID)
 		}
 		f.Spared, f.floor = f.floor.Area()-zone.Area(), zone
 	}
@@ -102,20 +103,26 @@ func (f *Refit) why(err error, u plane.Units) string {
 	words := err.Error()
 	var ref *route.Refusal
 	if errors.As(err, &ref) && ref.Longest > 0 {
-		most, least := layout.Length(float64(f.Rate*ref.Longest)+f.Slip, u), layout.Length(float64(f.Rate*ref.Shortest)+f.Slip, u)
+		most, least := layout.Length(float64(f.Rate*ref.Longest)+f.Slip, u), layout.Length(float64(f.Rate*ref.Shortest)+
+			f.Slip, u)
 		switch n := f.whole(); {
 		case n > ref.Longest:
-			words = fmt.Sprintf("cable %s is too long: with the closest gaps allowed, what is laid and the floor that is left take %s at most", f.Planned.ID, most)
+			words = fmt.Sprintf("cable %s is too long: with the closest gaps allowed, what is laid and the floor "+
+				"that is left take %s at most", f.Planned.ID, most)
 		case n < ref.Shortest:
-			words = fmt.Sprintf("cable %s is too short: with the widest gaps allowed, what is laid and the floor that is left take %s at least", f.Planned.ID, least)
+			words = fmt.Sprintf("cable %s is too short: with the widest gaps allowed, what is laid and the floor "+
+				"that is left take %s at least", f.Planned.ID, least)
 		case ref.Shortest <= 0:
-			words = fmt.Sprintf("no way was found to lay just what is left of cable %s, though what is laid and the floor that is left take up to %s", f.Planned.ID, most)
+			words = fmt.Sprintf("no way was found to lay just what is left of cable %s, though what is laid and the "+
+				"floor that is left take up to %s", f.Planned.ID, most)
 		default:
-			words = fmt.Sprintf("no way was found to lay just what is left of cable %s, though what is laid and the floor that is left take %s to %s", f.Planned.ID, least, most)
+			words = fmt.Sprintf("no way was found to lay just what is left of cable %s, though what is laid and the "+
+				"floor that is left take %s to %s", f.Planned.ID, least, most)
 		}
 	}
 	if f.hotter() {
-		return fmt.Sprintf("at this rate the power limit asks for %d pegs over the two gaps beside a run, %d as drawn, and so: %s", f.twoGaps(f.Rate), f.twoGaps(1), words)
+		return fmt.Sprintf("at this rate the power limit asks for %d pegs over the two gaps beside a run, %d as "+
+			"drawn, and so: %s", f.twoGaps(f.Rate), f.twoGaps(1), words)
 	}
 	return words
 }

@@ -42,7 +42,8 @@ func driftedRooms(t testing.TB, rooms []int) []drifted {
 			for _, off := range []float64{-3, -1, -0.3, 0.3, 1, 3} {
 				early := off * c.Label.Length / float64(len(c.Runs))
 				early = math.Copysign(min(math.Abs(early), mostRead*run.RunningEnd), early)
-				mark := fmt.Sprintf("[[as_laid.mark]]\nlength = \"%.2f mm\"\nrun = %d\npegs = %d\n", min(c.Label.Length, run.RunningEnd+early), m.Run, run.Pegs)
+				mark := fmt.Sprintf("[[as_laid.mark]]\nlength = \"%.2f mm\"\nrun = %d\npegs = %d\n",
+					min(c.Label.Length, run.RunningEnd+early), m.Run, run.Pegs)
 				out = append(out, drifted{n, m.Run, off, withRecord(text, m.Run, mark)})
 			}
 		}

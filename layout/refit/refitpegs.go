@@ -54,7 +54,8 @@ func (f *Refit) shifts(l *layout.Laid) []plane.Point {
 	u, v := was.ToPegs(*l.Job.FirstPeg)
 	u, v = u-math.Round(u), v-math.Round(v)
 	var out []plane.Point
-	for _, d := range [][2]float64{{u, v}, {u - math.Copysign(1, u), v}, {u, v - math.Copysign(1, v)}, {u - math.Copysign(1, u), v - math.Copysign(1, v)}} {
+	for _, d := range [][2]float64{{u, v}, {u - math.Copysign(1, u), v}, {u, v - math.Copysign(1, v)},
+		{u - math.Copysign(1, u), v - math.Copysign(1, v)}} {
 		out = append(out, plane.Pt(d[0]*grid.Pitch, d[1]*grid.Pitch).Rotate(grid.Angle))
 	}
 	if len(l.Path) > 1 {

@@ -42,7 +42,8 @@ type SensorMove struct {
 // Words says where the sensor moves, for a line of text.
 func (m SensorMove) Words(tape layout.Tape) string {
 	if m.To == nil {
-		return fmt.Sprintf("%s, planned %s, comes under the cable, and no other place was found for it: place it by hand before covering", m.Name, tape.Place(m.From))
+		return fmt.Sprintf("%s, planned %s, comes under the cable, and no other place was found for it: place it by "+
+			"hand before covering", m.Name, tape.Place(m.From))
 	}
 	return fmt.Sprintf("%s moves: %s; planned %s", m.Name, tape.Place(*m.To), tape.Place(m.From))
 }

@@ -20,7 +20,8 @@ func readBothWays(t *testing.T) (steady, once *refit.Refit, way float64) {
 	_, c := laidSoFar(t, 2400, 2100, 40, 0, "")
 	r := c.Runs[7]
 	way = r.RunningEnd - 60
-	p, c := laidSoFar(t, 2400, 2100, 40, 8, fmt.Sprintf("[[as_laid.mark]]\nlength = \"%.3f mm\"\nrun = 8\npegs = %d\n", way+360, r.Pegs-2))
+	p, c := laidSoFar(t, 2400, 2100, 40, 8, fmt.Sprintf("[[as_laid.mark]]\nlength = \"%.3f mm\"\nrun = 8\npegs = %d\n",
+		way+360, r.Pegs-2))
 	var err error
 	if steady, err = refit.New(p, &p.Rooms[0], c, refit.Way{}); err != nil {
 		t.Fatal(err)
@@ -44,7 +45,8 @@ func TestAMarkHasTwoReadings(t *testing.T) {
 	}
 	for _, f := range []*refit.Refit{steady, once} {
 		said := strings.Join(f.Lines(plane.Millimetres), "\n")
-		if want := fmt.Sprintf("if it goes on like this the cable would end %.0f mm short of its planned end; if it was one slip, it would end %.0f mm short", steady.Miss, once.Miss); !strings.Contains(said, want) {
+		if want := fmt.Sprintf("if it goes on like this the cable would end %.0f mm short of its planned end; if it "+
+			"was one slip, it would end %.0f mm short", steady.Miss, once.Miss); !strings.Contains(said, want) {
 			t.Errorf("want %q in\n%s", want, said)
 		}
 		if sheet := strings.Join(f.Summary(plane.Millimetres), "\n"); strings.Contains(sheet, "--") {
@@ -70,7 +72,8 @@ func TestAfterOneSlipTheRestIsUsedAsDrawn(t *testing.T) {
 	m := f.New.Marks[2]
 	before := f.WayBefore(m.Run)
 	if math.Abs(m.Along-30000) > 1e-6 || math.Abs(before+m.Into-(30000-f.Slip)) > 5*30+60 {
-		t.Errorf("the three-quarter mark at %.1f lies on run %d, %.0f into it, behind %.0f mm of way", m.Along, m.Run, m.Into, before)
+		t.Errorf("the three-quarter mark at %.1f lies on run %d, %.0f into it, behind %.0f mm of way", m.Along, m.Run,
+			m.Into, before)
 	}
 }
 
@@ -103,13 +106,15 @@ func TestAMiscountedRunMovesWhatFollows(t *testing.T) {
 		if off.Dist(want) > 0.01 {
 			t.Errorf("made good %t: the laid part ends %v off the plan, by hand %v", back, off, want)
 		}
-		if said := strings.Join(f.Lines(plane.Millimetres), "\n"); !strings.Contains(said, fmt.Sprintf("run %s has %d pegs, not %d", c.RunName(2), two.Pegs-2, two.Pegs)) {
+		if said := strings.Join(f.Lines(plane.Millimetres), "\n"); !strings.Contains(said,
+			fmt.Sprintf("run %s has %d pegs, not %d", c.RunName(2), two.Pegs-2, two.Pegs)) {
 			t.Error(said)
 		}
 	}
 	j := trial.Read(t, "refit.toml", []byte(withRecord(plainRoom(2400, 2100, 40), 6, "")))
 	j.Laid[0].Miscounts = append(j.Laid[0].Miscounts, miscount(7, 20))
-	if _, found := build.Plan(j); !strings.Contains(trial.Errors(found), "run 7 is said to have 20 pegs, but 6 runs of cable H1 are laid") {
+	if _, found := build.Plan(j); !strings.Contains(trial.Errors(found),
+		"run 7 is said to have 20 pegs, but 6 runs of cable H1 are laid") {
 		t.Error(trial.Errors(found))
 	}
 }

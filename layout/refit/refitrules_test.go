@@ -39,11 +39,13 @@ func roughRoom(n int) rough {
 		area -= a * b
 	case 2:
 		x, y := math.Round(w*(0.3+0.3*r.Float64())), math.Round(h*(0.4+0.2*r.Float64()))
-		extra = fmt.Sprintf("[[room.keep_out]]\nname = \"column\"\noutline = [[%g,%g],[%g,%g],[%g,%g],[%g,%g]]\n", x, y, x+200, y, x+200, y+200, x, y+200)
+		extra = fmt.Sprintf("[[room.keep_out]]\nname = \"column\"\noutline = [[%g,%g],[%g,%g],[%g,%g],[%g,%g]]\n", x, y,
+			x+200, y, x+200, y+200, x, y+200)
 		area -= 300 * 300
 	}
 	if n%3 == 1 {
-		extra += fmt.Sprintf("[[room.low]]\noutline = [[0,0],[%g,0],[%g,%g],[0,%g]]\n", w, w, math.Round(h/5), math.Round(h/5))
+		extra += fmt.Sprintf("[[room.low]]\noutline = [[0,0],[%g,0],[%g,%g],[0,%g]]\n", w, w, math.Round(h/5),
+			math.Round(h/5))
 	}
 	cable, ends, ids := math.Round(area/95/100)/10, "one", `"C"`
 	if n%5 == 3 {
@@ -55,7 +57,8 @@ func roughRoom(n int) rough {
 	if n%7 == 5 { // 10 W/m: 5 pegs for two gaps together
 		text += fmt.Sprintf("[supply]\nmax_density = \"%g W/m2\"\n", 10/0.075)
 	}
-	text += fmt.Sprintf("[[cable]]\nid = \"C\"\nvolts = 240\nwatts = %g\nlength = \"%g m\"\nlead = \"8 m\"\nends = %q\n[[room]]\nname = \"R\"\ncorners = %s\ncables = [%s]\n%s[room.thermostat]\nat = [%g, 0]\n",
+	text += fmt.Sprintf("[[cable]]\nid = \"C\"\nvolts = 240\nwatts = %g\nlength = \"%g m\"\nlead = \"8 m\"\nends = "+
+		"%q\n[[room]]\nname = \"R\"\ncorners = %s\ncables = [%s]\n%s[room.thermostat]\nat = [%g, 0]\n",
 		10*cable, cable, ends, corners, ids, extra, math.Round(w/2))
 	return rough{text, 0.1 + 0.6*r.Float64(), 0.97 + 0.06*r.Float64()}
 }
@@ -70,7 +73,8 @@ func TestRefitKeepsTheRules(t *testing.T) {
 			room := roughRoom(n)
 			_, c := recorded(t, room.text, 0, "")
 			laid := max(1, int(room.share*float64(len(c.Runs))))
-			mark := fmt.Sprintf("[[as_laid.mark]]\nlength = \"%.1f mm\"\nrun = %d\npegs = %d\n", room.drift*c.Runs[laid-1].RunningEnd, laid, c.Runs[laid-1].Pegs)
+			mark := fmt.Sprintf("[[as_laid.mark]]\nlength = \"%.1f mm\"\nrun = %d\npegs = %d\n",
+				room.drift*c.Runs[laid-1].RunningEnd, laid, c.Runs[laid-1].Pegs)
 			p, c := recorded(t, room.text, laid, mark)
 			f, err := refit.New(p, &p.Rooms[0], c, refit.Way{})
 			if err != nil {
@@ -89,7 +93,8 @@ func TestRefitKeepsTheRules(t *testing.T) {
 			fits++
 			kept, runs = kept+f.Change.From-1-f.Runs, runs+len(f.Old)-f.Runs
 			checkRefit(t, p, f)
-			t.Logf("%d of %d laid, drift %.3f: from run %d, %d differ, %.1f %% cold", f.Runs, len(f.Old), room.drift, f.Change.From, f.Change.Runs, 100*f.Change.Cold/c.Share.Area())
+			t.Logf("%d of %d laid, drift %.3f: from run %d, %d differ, %.1f %% cold", f.Runs, len(f.Old), room.drift,
+				f.Change.From, f.Change.Runs, 100*f.Change.Cold/c.Share.Area())
 		})
 	}
 	t.Logf("%d of %d were planned anew; of %d runs not laid %d stay as planned", fits, tried, runs, kept)
@@ -142,7 +147,8 @@ func checkRefit(t *testing.T, p *layout.Plan, f *refit.Refit) {
 	samples := route.Samples(f.New.Path, f.New.BendRadius, 12)
 	zone := p.Rooms[0].Zones[f.Planned.Zone]
 	for i := max(1, len(f.Laid)); i < len(f.New.Path); i++ {
-		if d := f.New.Path[i].Sub(f.New.Path[i-1]).Rotate(-f.New.Lattice.Angle); math.Abs(d.X) > 1 && math.Abs(d.Y) > 1 {
+		if d := f.New.Path[i].Sub(f.New.Path[i-1]).Rotate(-f.New.Lattice.Angle); math.Abs(d.X) > 1 &&
+			math.Abs(d.Y) > 1 {
 			t.Errorf("leg %d leaves the rows of pegs: %v", i, d)
 		}
 	}

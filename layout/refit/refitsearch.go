@@ -193,7 +193,8 @@ func (f *Refit) changed(path []plane.Point) (from, n int) {
 	}
 	now := layout.Runs(path, f.Planned.BendRadius, f.pitch())
 	for i := range max(len(old), len(now)) {
-		if i >= len(old) || i >= len(now) || old[i].From.Dist(now[i].From) > layout.SamePeg || old[i].To.Dist(now[i].To) > layout.SamePeg {
+		if i >= len(old) || i >= len(now) || old[i].From.Dist(now[i].From) > layout.SamePeg ||
+			old[i].To.Dist(now[i].To) > layout.SamePeg {
 			if from == 0 {
 				from = i + 1
 			}

@@ -59,7 +59,8 @@ func (f *Refit) taken() []strip {
 		if c.Laid != nil && c.Laid.Whole {
 			lies = c.Laid.Path
 		}
-		out = append(out, strip{lies, 2 * float64(f.Job.Spacing.Closest) * f.pitch()}, strip{c.ColdLead, leadBand}, strip{c.Return, leadBand})
+		out = append(out, strip{lies, 2 * float64(f.Job.Spacing.Closest) * f.pitch()}, strip{c.ColdLead, leadBand},
+			strip{c.Return, leadBand})
 	}
 	return slices.DeleteFunc(out, func(s strip) bool { return len(s.line) < 2 })
 }
@@ -85,7 +86,8 @@ func (f *Refit) solve(stays []plane.Point, floor plane.Region, briefly bool) (ro
 		return route.Route{}, err
 	}
 	if !alongPegs(routes[0].Path[max(0, len(stays)-1):], grid) {
-		return route.Route{}, fmt.Errorf("cable %s can't go on from where its laid part ends: no run can be joined to it", c.ID)
+		return route.Route{}, fmt.Errorf("cable %s can't go on from where its laid part ends: no run can be joined "+
+			"to it", c.ID)
 	}
 	return routes[0], nil
 }

@@ -32,7 +32,8 @@ func (f *Refit) asPlanned() *route.Route {
 	if path == nil || len(path) < len(f.Laid) {
 		return nil
 	}
-	return &route.Route{Path: path, ColdLead: f.Planned.ColdLead, Lattice: f.lattice(), Zone: f.Planned.Zone, Score: f.Planned.Score}
+	return &route.Route{Path: path, ColdLead: f.Planned.ColdLead, Lattice: f.lattice(), Zone: f.Planned.Zone,
+		Score: f.Planned.Score}
 }
 
 // ended is the plan's path made as long as the cable by its last leg alone; nil

@@ -16,7 +16,8 @@ func markAt(t *testing.T, off float64) *refit.Refit {
 	t.Helper()
 	_, c := laidSoFar(t, 2400, 2100, 40, 0, "")
 	r := c.Runs[7]
-	p, c := laidSoFar(t, 2400, 2100, 40, 8, fmt.Sprintf("[[as_laid.mark]]\nlength = \"%.4f mm\"\nrun = 8\npegs = %d\n", r.RunningEnd+off, r.Pegs))
+	p, c := laidSoFar(t, 2400, 2100, 40, 8, fmt.Sprintf("[[as_laid.mark]]\nlength = \"%.4f mm\"\nrun = 8\npegs = %d\n",
+		r.RunningEnd+off, r.Pegs))
 	f, err := refit.New(p, &p.Rooms[0], c, refit.Way{})
 	if err != nil || f.New == nil {
 		t.Fatalf("mark off by %g mm: %v, %+v", off, err, f)
@@ -42,7 +43,8 @@ func TestAMarkWithinAPegChangesNothing(t *testing.T) {
 				t.Fatalf("a mark off by %g mm moves corner %d of the laid part from %v to %v", off, i, p, f.New.Path[i])
 			}
 		}
-		if end, was := f.New.Path[len(f.New.Path)-1], f.Planned.Path[len(f.Planned.Path)-1]; math.Abs(end.Dist(was)-math.Abs(want)) > 2 {
+		if end, was := f.New.Path[len(f.New.Path)-1], f.Planned.Path[len(f.Planned.Path)-1]; math.Abs(
+			end.Dist(was)-math.Abs(want)) > 2 {
 			t.Errorf("a mark off by %g mm: the end cap moves %.1f mm, by hand %.1f", off, end.Dist(was), want)
 		}
 	}
@@ -63,7 +65,8 @@ func TestUsedAndLeftAreTheCable(t *testing.T) {
 	if math.Abs(f.Used+f.Left-40000) > 1e-6 || math.Abs(f.Used-f.Rate*f.Way) > 1e-6 || f.Left >= 40000 {
 		t.Errorf("used %.1f, left %.1f of 40000, rate %.5f of %.1f", f.Used, f.Left, f.Rate, f.Way)
 	}
-	if r := f.Planned.Runs[7]; math.Abs(f.Used-(r.RunningEnd+20)) > 7 { // half of what a bend saves lies behind the corner
+	// half of what a bend saves lies behind the corner
+	if r := f.Planned.Runs[7]; math.Abs(f.Used-(r.RunningEnd+20)) > 7 {
 		t.Errorf("used %.2f, read %.2f", f.Used, r.RunningEnd+20)
 	}
 }

@@ -36,7 +36,8 @@ func (f *Refit) bentRoute() *route.Route {
 	if len(path) < len(f.Laid) || !route.Sound(f.problem(), path, f.Room.Zones[f.Planned.Zone], len(f.Laid)) {
 		return nil
 	}
-	rt := route.Route{Path: path, ColdLead: f.Planned.ColdLead, Lattice: f.lattice(), Zone: f.Planned.Zone, Score: f.Planned.Score}
+	rt := route.Route{Path: path, ColdLead: f.Planned.ColdLead, Lattice: f.lattice(), Zone: f.Planned.Zone,
+		Score: f.Planned.Score}
 	if f.Planned.Return != nil {
 		if rt.Return = f.leadBack(path); rt.Return == nil {
 			return nil

@@ -46,27 +46,36 @@ func (f *Refit) facts(u plane.Units) []refitFact {
 	if f.WayOut.Lift > 0 {
 		are = "stay"
 	}
-	out := []refitFact{{words: fmt.Sprintf("%s, cable %s: %s %s laid, %s of %s used, %s left", f.Room.Job.Name, c.ID, f.laidWords(), are, layout.Length(f.Used, u), layout.Length(c.Label.Length, u), layout.Length(f.Left, u))}}
+	out := []refitFact{{words: fmt.Sprintf("%s, cable %s: %s %s laid, %s of %s used, %s left", f.Room.Job.Name, c.ID,
+		f.laidWords(), are, layout.Length(f.Used, u), layout.Length(c.Label.Length, u), layout.Length(f.Left, u))}}
 	out = append(out, f.restsFact())
 	if miscounts := f.miscounts(); miscounts != "" {
 		out = append(out, refitFact{about: "laid", words: miscounts})
 	}
 	if f.WayOut.Lift > 0 {
-		out = append(out, refitFact{about: "lift", words: fmt.Sprintf("first take up the %s, %s of cable", lastRuns(f.WayOut.Lift), layout.Length(f.Lifted, u))})
+		out = append(out, refitFact{about: "lift", words: fmt.Sprintf("first take up the %s, %s of cable",
+			lastRuns(f.WayOut.Lift), layout.Length(f.Lifted, u))})
 	}
 	if f.WayOut.GiveUp > 0 {
-		out = append(out, refitFact{about: "give up", words: fmt.Sprintf("low-value area %d gets no new cable: %s of floor", f.WayOut.GiveUp, plane.FormatArea(f.Spared, u))})
+		out = append(out, refitFact{about: "give up",
+			words: fmt.Sprintf("low-value area %d gets no new cable: %s of floor", f.WayOut.GiveUp,
+				plane.FormatArea(f.Spared, u))})
 	}
 	if d := f.pegsOff(); d.Norm() >= layout.SamePeg {
-		out = append(out, refitFact{about: "pegs", words: "the pegs lie " + offWords(d, func(mm float64) string { return small(mm, u) }) + " of where the plan has them, and every run with them"})
+		out = append(out, refitFact{about: "pegs", words: "the pegs lie " + offWords(d,
+			func(mm float64) string { return small(mm, u) }) + " of where the plan has them, and every run with them"})
 	}
 	if f.Laid != nil {
 		if run, by := f.intrusion(); run > 0 {
-			out = append(out, refitFact{about: "clear", words: fmt.Sprintf("run %d lies %s inside a clearance, the worst of the laid runs: it stays as it lies unless it is lifted; look whether what it lies near allows that", run, small(by, u))})
+			out = append(out, refitFact{about: "clear",
+				words: fmt.Sprintf("run %d lies %s inside a clearance, the worst of the laid runs: it stays as it "+
+					"lies unless it is lifted; look whether what it lies near allows that", run, small(by, u))})
 		}
 	}
 	if math.Abs(f.Early) >= 1 {
-		out = append(out, refitFact{about: "off", words: fmt.Sprintf("the mark came %s of cable %s than drawn: %s %s is used than the way covered", small(math.Abs(f.Early), u), earlier(f.Early), driftShare(f.Drift), more(f.Drift))})
+		out = append(out, refitFact{about: "off",
+			words: fmt.Sprintf("the mark came %s of cable %s than drawn: %s %s is used than the way covered",
+				small(math.Abs(f.Early), u), earlier(f.Early), driftShare(f.Drift), more(f.Drift))})
 	} else {
 		read := "the mark came where it was drawn"
 		if len(c.Laid.Job.Marks) == 0 {
@@ -76,7 +85,11 @@ func (f *Refit) facts(u plane.Units) []refitFact {
 	}
 	out = append(out, f.endFacts(u)...)
 	if f.hotter() {
-		out = append(out, refitFact{about: "power", words: fmt.Sprintf("every run gives %.1f %% more heat for its length than drawn, so that the job's limit asks for %d pegs over the two gaps beside it, %d as drawn: of the plan only runs that have them are kept, and what is laid closer is for the electrician to judge", 100*(f.Rate-1), f.twoGaps(f.Rate), f.twoGaps(1))})
+		out = append(out, refitFact{about: "power",
+			words: fmt.Sprintf("every run gives %.1f %% more heat for its length than drawn, so that the job's limit "+
+				"asks for %d pegs over the two gaps beside it, %d as drawn: of the plan only runs that have them are "+
+				"kept, and what is laid closer is for the electrician to judge", 100*(f.Rate-1), f.twoGaps(f.Rate),
+				f.twoGaps(1))})
 	}
 	return append(out, f.floorFacts()...)
 }
@@ -85,7 +98,8 @@ func (f *Refit) facts(u plane.Units) []refitFact {
 func (f *Refit) miscounts() string {
 	var out []string
 	for _, m := range f.Planned.Laid.Job.Miscounts {
-		out = append(out, fmt.Sprintf("run %s has %d pegs, not %d", f.Planned.RunName(m.Run), m.Pegs, f.Old[m.Run-1].Pegs))
+		out = append(out, fmt.Sprintf("run %s has %d pegs, not %d", f.Planned.RunName(m.Run), m.Pegs,
+			f.Old[m.Run-1].Pegs))
 	}
 	return strings.Join(out, "; ")
 }
@@ -95,7 +109,8 @@ func (f *Refit) laidWords() string {
 	if f.plan != nil && f.Runs > 0 && f.Runs <= len(f.Old) {
 		run, end := layout.Runs(f.plan, f.Planned.BendRadius, f.pitch())[f.Runs-1], f.Laid[len(f.Laid)-1]
 		if run.To.Dist(end) > layout.SamePeg {
-			return fmt.Sprintf("%d of %d runs and %.0f pegs of run %s", f.Runs-1, len(f.Old), run.From.Dist(end)/f.pitch(), f.Planned.RunName(f.Runs))
+			return fmt.Sprintf("%d of %d runs and %.0f pegs of run %s", f.Runs-1, len(f.Old),
+				run.From.Dist(end)/f.pitch(), f.Planned.RunName(f.Runs))
 		}
 	}
 	return fmt.Sprintf("%d of %d runs", f.Runs, len(f.Old))
@@ -127,9 +142,11 @@ func (f *Refit) floorFacts() []refitFact {
 		return nil
 	}
 	names := strings.Join(others, ", ")
-	out := []refitFact{{about: "floor", words: fmt.Sprintf("only cable %s's own part of the room is used; %s stays as planned", f.Planned.ID, names)}}
+	out := []refitFact{{about: "floor", words: fmt.Sprintf(
+		"only cable %s's own part of the room is used; %s stays as planned", f.Planned.ID, names)}}
 	if f.Planned.Laid.Job.FirstPeg != nil {
-		out = append(out, refitFact{words: names + " lies on the same pegs: give first_peg in its [[as_laid]] too, and refit it by itself"})
+		out = append(out, refitFact{words: names + " lies on the same pegs: give first_peg in its [[as_laid]] too, " +
+			"and refit it by itself"})
 	}
 	return out
 }
@@ -160,10 +177,13 @@ func (f *Refit) changeFacts(u plane.Units) []refitFact {
 	}
 	out := []refitFact{{about: "change", words: kept + what + stay}}
 	if share := f.coldShare(); share >= 0.001 {
-		out = append(out, refitFact{about: "cold", words: fmt.Sprintf("%.1f %% of its floor, %s, comes out of warmth's reach by that", 100*share, plane.FormatArea(n.Cold, u))})
+		out = append(out, refitFact{about: "cold",
+			words: fmt.Sprintf("%.1f %% of its floor, %s, comes out of warmth's reach by that", 100*share,
+				plane.FormatArea(n.Cold, u))})
 	}
 	if n.Doorway {
-		out = append(out, refitFact{about: "end", words: "the end cap comes into a doorway, a door's swing or beside a flange"})
+		out = append(out, refitFact{about: "end",
+			words: "the end cap comes into a doorway, a door's swing or beside a flange"})
 	}
 	return out
 }
@@ -222,15 +242,20 @@ func (f *Refit) endFacts(u plane.Units) []refitFact {
 	var out []refitFact
 	if f.plan != nil {
 		steady, once := f.misses()
-		out = append(out, refitFact{about: "end", words: fmt.Sprintf("if it goes on like this the cable would %s; if it was one slip, it would %s", missWords(steady, u), missWords(once, u))})
+		out = append(out, refitFact{about: "end",
+			words: fmt.Sprintf("if it goes on like this the cable would %s; if it was one slip, it would %s",
+				missWords(steady, u), missWords(once, u))})
 	}
 	switch {
 	case f.New != nil && f.Change.From == 0:
 		return out // nothing hangs on it
 	case f.WayOut.Once:
-		return append(out, refitFact{about: "read", words: "planned as one slip, such as a run miscounted: every metre from the mark on as drawn"})
+		return append(out, refitFact{about: "read",
+			words: "planned as one slip, such as a run miscounted: every metre from the mark on as drawn"})
 	}
-	return append(out, refitFact{about: "read", words: "planned for a drift that goes on: every metre from the mark on as before it", typed: "; if one run was miscounted, plan with --once"})
+	return append(out, refitFact{about: "read",
+		words: "planned for a drift that goes on: every metre from the mark on as before it",
+		typed: "; if one run was miscounted, plan with --once"})
 }
 
 // InPart reports whether a run of the new plan is laid in part.
@@ -277,7 +302,8 @@ func (f *Refit) runLine(r layout.Run, u plane.Units) string {
 	if f.Change.From > 0 && r.Number >= f.Change.From {
 		mark = '*'
 	}
-	s := fmt.Sprintf("run %-4s%c %d pegs towards %s", f.Planned.RunName(r.Number), mark, r.Pegs, layout.Towards(f.Room.Job, r.To, r.To.Sub(r.From)))
+	s := fmt.Sprintf("run %-4s%c %d pegs towards %s", f.Planned.RunName(r.Number), mark, r.Pegs,
+		layout.Towards(f.Room.Job, r.To, r.To.Sub(r.From)))
 	if r.GapToNext > 0 {
 		s += fmt.Sprintf(", then %d over", r.GapToNext)
 	}
@@ -301,17 +327,22 @@ func (f *Refit) stuckLines(u plane.Units) []string {
 		}
 		switch {
 		case c.Remains > 0:
-			out = append(out, fmt.Sprintf("%s: %s of cable would find no place; it is never cut, coiled or doubled", none, layout.Length(c.Remains, u)))
+			out = append(out, fmt.Sprintf("%s: %s of cable would find no place; it is never cut, coiled or doubled",
+				none, layout.Length(c.Remains, u)))
 		case c.Lacks > 0:
-			out = append(out, fmt.Sprintf("%s: %s of cable are lacking to leave no floor cold", none, layout.Length(c.Lacks, u)))
+			out = append(out, fmt.Sprintf("%s: %s of cable are lacking to leave no floor cold", none,
+				layout.Length(c.Lacks, u)))
 		case c.Lift > 0:
-			out = append(out, fmt.Sprintf("choice   lift the %s (%s of cable) and lay on from there: --lift %d%s", lastRuns(c.Lift), layout.Length(c.Lifted, u), c.Lift, once))
+			out = append(out, fmt.Sprintf("choice   lift the %s (%s of cable) and lay on from there: --lift %d%s",
+				lastRuns(c.Lift), layout.Length(c.Lifted, u), c.Lift, once))
 		case c.GiveUp > 0:
-			out = append(out, fmt.Sprintf("choice   give up low-value area %d (%s of floor without cable): --give-up %d%s", c.GiveUp, plane.FormatArea(c.Floor, u), c.GiveUp, once))
+			out = append(out, fmt.Sprintf("choice   give up low-value area %d (%s of floor without cable): "+
+				"--give-up %d%s", c.GiveUp, plane.FormatArea(c.Floor, u), c.GiveUp, once))
 		}
 	}
 	if len(f.Choices) == 0 {
-		out = append(out, "choice   none was found: lift the cable and take another length, or change what the job asks for")
+		out = append(out, "choice   none was found: lift the cable and take another length, or change what the job "+
+			"asks for")
 	}
 	return out
 }

@@ -37,7 +37,8 @@ func takes(t *testing.T, room int, drift float64, m layout.Mark) {
 	text := roughRoom(room).text
 	_, c := recorded(t, text, 0, "")
 	run := c.Runs[m.Run-1]
-	mark := fmt.Sprintf("[[as_laid.mark]]\nlength = \"%.2f mm\"\nrun = %d\npegs = %d\n", (1+drift)*run.RunningEnd, m.Run, run.Pegs)
+	mark := fmt.Sprintf("[[as_laid.mark]]\nlength = \"%.2f mm\"\nrun = %d\npegs = %d\n", (1+drift)*run.RunningEnd,
+		m.Run, run.Pegs)
 	p, c := recorded(t, text, m.Run, mark)
 	f, err := refit.New(p, &p.Rooms[0], c, refit.Way{})
 	if err != nil || f.New == nil {
@@ -57,7 +58,8 @@ func TestAReserveEndsAtThePowerLimit(t *testing.T) {
 	free := c.Reserves[0].More
 	beside := 0.0 // the least of two gaps beside a run, mm
 	for i, r := range c.Runs[1 : len(c.Runs)-1] {
-		if sum := 30 * float64(c.Runs[i].GapToNext+r.GapToNext); r.GapToNext > 0 && c.Runs[i].GapToNext > 0 && (beside == 0 || sum < beside) {
+		if sum := 30 * float64(c.Runs[i].GapToNext+r.GapToNext); r.GapToNext > 0 && c.Runs[i].GapToNext > 0 &&
+			(beside == 0 || sum < beside) {
 			beside = sum
 		}
 	}

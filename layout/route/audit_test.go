@@ -41,13 +41,16 @@ func TestAuditFindsFaults(t *testing.T) {
 	}{
 		{"nothing wrong", func(*room, []Route) {}, ""},
 		{"a leg outside", func(_ *room, rt []Route) { rt[0].Path[0].X = 49.2 }, "leaves its zone"},
-		{"a leg over the wedge", func(_ *room, rt []Route) { rt[1].Path = points(200, 410, 945, 410) }, "leaves its zone"},
+		{"a leg over the wedge", func(_ *room, rt []Route) { rt[1].Path = points(200, 410, 945, 410) },
+			"leaves its zone"},
 		{"within what can't be drawn", func(_ *room, rt []Route) { rt[0].Path[0].X = 49.7 }, ""},
 		{"a leg across a hole", func(r *room, _ []Route) {
-			r.p.Zones[0][0].Holes = []plane.Ring{{{X: 300, Y: 130}, {X: 300, Y: 150}, {X: 320, Y: 150}, {X: 320, Y: 130}}}
+			r.p.Zones[0][0].Holes = []plane.Ring{{{X: 300, Y: 130}, {X: 300, Y: 150}, {X: 320, Y: 150},
+				{X: 320, Y: 130}}}
 		}, "leaves its zone"},
 		{"a spike of the edge", func(r *room, _ []Route) {
-			r.p.Zones[0][0].Outer = plane.Ring{{X: 50, Y: 50}, {X: 600, Y: 50}, {X: 601, Y: 52}, {X: 602, Y: 50}, {X: 950, Y: 50}, {X: 950, Y: 400}, {X: 800, Y: 550}, {X: 50, Y: 550}}
+			r.p.Zones[0][0].Outer = plane.Ring{{X: 50, Y: 50}, {X: 600, Y: 50}, {X: 601, Y: 52}, {X: 602, Y: 50},
+				{X: 950, Y: 50}, {X: 950, Y: 400}, {X: 800, Y: 550}, {X: 50, Y: 550}}
 		}, "leaves its zone"},
 		{"a bend cut by a concave corner", func(r *room, _ []Route) {
 			r.p.Zones[0][0].Holes = []plane.Ring{{{X: 850, Y: 51}, {X: 850, Y: 139}, {X: 949, Y: 139}, {X: 949, Y: 51}}}
@@ -55,12 +58,19 @@ func TestAuditFindsFaults(t *testing.T) {
 		{"runs too close", func(_ *room, rt []Route) {
 			rt[0].Path = append(rt[0].Path[:6], points(950, 390, 500, 390, 500, 270)...)
 		}, "closer to itself"},
-		{"cables too close", func(_ *room, rt []Route) { rt[1].Path[0].Y, rt[1].Path[1].Y = 375, 375 }, "closer to cable"},
+		{"cables too close", func(_ *room, rt []Route) { rt[1].Path[0].Y, rt[1].Path[1].Y = 375, 375 },
+			"closer to cable"},
 		{"cables crossing", func(_ *room, rt []Route) { rt[1].Path = points(300, 200, 300, 410) }, "closer to cable"},
 		{"too short", func(r *room, _ []Route) { r.p.Cables[0].Length += 0.2 }, "length"},
 		{"no room for a bend", func(r *room, _ []Route) { r.p.Bend = 46 }, "bend"},
-		{"too hot over three runs", func(r *room, _ []Route) { r.p.Cables[0].WattsPerMetre, r.p.Cables[0].MaxDensity = 10, 100 }, "power"},
-		{"as hot as may be", func(r *room, _ []Route) { r.p.Cables[0].WattsPerMetre, r.p.Cables[0].MaxDensity = 9, 100 }, ""},
+		{"too hot over three runs", func(r *room, _ []Route) {
+			r.p.Cables[0].WattsPerMetre,
+				r.p.Cables[0].MaxDensity = 10, 100
+		}, "power"},
+		{"as hot as may be", func(r *room, _ []Route) {
+			r.p.Cables[0].WattsPerMetre, r.p.Cables[0].MaxDensity = 9,
+				100
+		}, ""},
 		{"too hot beside a return lane", func(r *room, rt []Route) {
 			// three lanes up the left wall, 60 mm apart; the runs are 90 mm apart
 			rt[0].Path = points(50, 50, 50, 500, 110, 500, 110, 50, 170, 50, 170, 500, 800, 500, 800, 410, 300, 410)
@@ -70,22 +80,27 @@ func TestAuditFindsFaults(t *testing.T) {
 		{"no lead", func(_ *room, rt []Route) { rt[0].ColdLead = nil }, "does not join"},
 		{"lead from elsewhere", func(_ *room, rt []Route) { rt[0].ColdLead[0].X = 300 }, "does not join"},
 		{"lead too long", func(r *room, _ []Route) { r.p.Cables[0].LeadReach = 50 }, "too short"},
-		{"lead off the floor", func(_ *room, rt []Route) { rt[0].ColdLead = points(100, 0, -20, 25, 50, 50) }, "leaves the floor"},
-		{"lead over its own cable", func(_ *room, rt []Route) { rt[0].ColdLead = points(100, 0, 100, 100, 50, 50) }, "meets the heating part of cable A"},
+		{"lead off the floor", func(_ *room, rt []Route) { rt[0].ColdLead = points(100, 0, -20, 25, 50, 50) },
+			"leaves the floor"},
+		{"lead over its own cable", func(_ *room, rt []Route) { rt[0].ColdLead = points(100, 0, 100, 100, 50, 50) },
+			"meets the heating part of cable A"},
 		{"lead over another cable", func(_ *room, rt []Route) {
 			rt[1].ColdLead = points(100, 0, 100, 20, 20, 20, 20, 600, 400, 600, 400, 380, 200, 410)
 		}, "meets the heating part of cable B"},
 		{"lead along a cable", func(_ *room, rt []Route) {
 			rt[1].ColdLead = points(100, 0, 100, 20, 20, 20, 20, 320, 500, 320, 480, 365, 200, 410)
 		}, "meets the heating part of cable A"},
-		{"a single conductor without its way back", func(r *room, _ []Route) { r.p.Cables[0].Ends = BothEnds }, "does not join"},
-		{"leads crossing", func(_ *room, rt []Route) { rt[0].ColdLead = points(100, 0, 40, 40, 5, 300, 50, 50) }, "leads cross"},
+		{"a single conductor without its way back", func(r *room, _ []Route) { r.p.Cables[0].Ends = BothEnds },
+			"does not join"},
+		{"leads crossing", func(_ *room, rt []Route) { rt[0].ColdLead = points(100, 0, 40, 40, 5, 300, 50, 50) },
+			"leads cross"},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			r := auditRoom()
 			routes := []Route{
 				{Cable: 0, Path: goodPath(), ColdLead: points(100, 0, 50, 50)},
-				{Cable: 1, Path: append([]plane.Point(nil), second...), ColdLead: points(100, 0, 80, 10, 20, 30, 20, 410, 200, 410)},
+				{Cable: 1, Path: append([]plane.Point(nil), second...), ColdLead: points(100, 0, 80, 10, 20, 30, 20,
+					410, 200, 410)},
 			}
 			r.p.Cables = []Cable{{ID: "A"}, {ID: "B"}}
 			for i := range routes {
@@ -182,7 +197,8 @@ func TestEndsGoWhereWanted(t *testing.T) {
 	// the end across from the entry, and to either side
 	box, found := p.Zones[0].Bounds(), 0
 	for _, half := range []plane.Rect{
-		{Min: box.Min, Max: plane.Pt(box.Centre().X, box.Max.Y)}, {Min: plane.Pt(box.Centre().X, box.Min.Y), Max: box.Max},
+		{Min: box.Min, Max: plane.Pt(box.Centre().X, box.Max.Y)}, {Min: plane.Pt(box.Centre().X, box.Min.Y),
+			Max: box.Max},
 		{Min: plane.Pt(box.Min.X, box.Centre().Y), Max: box.Max},
 	} {
 		low, _ := plane.FromRing(plane.Rectangle(half.Min, half.Max)).Grow(10)

@@ -14,7 +14,8 @@ import (
 
 // smallField is an L with a hole, on pegs that lie askew in it.
 func smallField(t fataler) (*field, plane.Region) {
-	zone, err := plane.FromRing(outline(1, 700, 620)).Less(plane.FromRing(plane.Rectangle(plane.Pt(130, 220), plane.Pt(210, 290))))
+	zone, err := plane.FromRing(outline(1, 700, 620)).Less(plane.FromRing(plane.Rectangle(plane.Pt(130, 220),
+		plane.Pt(210, 290))))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -40,7 +41,8 @@ func TestFieldIsTheZoneOpened(t *testing.T) {
 	for i, p := range zone.Rings() {
 		for _, q := range p {
 			u, v := f.lattice.ToPegs(q)
-			if x, y := u*fieldStep-float64(f.ox), v*fieldStep-float64(f.oy); x < 1 || y < 1 || x > float64(f.nx-1) || y > float64(f.ny-1) {
+			if x, y := u*fieldStep-float64(f.ox), v*fieldStep-float64(f.oy); x < 1 || y < 1 || x > float64(f.nx-1) ||
+				y > float64(f.ny-1) {
 				t.Fatalf("corner of ring %d outside the raster of %d by %d: %g, %g", i, f.nx, f.ny, x, y)
 			}
 		}
@@ -166,7 +168,8 @@ func chord(a, b plane.Point, c plane.Point, r float64) float64 {
 func TestUnevenIsTheVariationOfCableInDiscs(t *testing.T) {
 	f, _ := smallField(t)
 	for _, path := range [][]plane.Point{
-		points(20, 33, 671, 33, 671, 120, 30, 120, 30, 371, 90, 371, 90, 900), serpentine(8, 700, 84), serpentine(5, 340, 47),
+		points(20, 33, 671, 33, 671, 120, 30, 120, 30, 371, 90, 371, 90, 900), serpentine(8, 700, 84),
+		serpentine(5, 340, 47),
 	} {
 		var got []float64
 		sum := 0.0

@@ -22,7 +22,8 @@ func (p *runPlan) length(rule rules) float64 { return Length(p.world(), rule.ben
 // leave the zone are moved off its corners and the turns at the ends of the
 // runs are drawn in, a peg at a time and spread over the floor, then the end
 // is cut back along the last run. ok is false when the plan is too short.
-func (p *runPlan) fit(rule rules, zone plane.Region, from *joint, length float64) (q *runPlan, path []plane.Point, ok bool) {
+func (p *runPlan) fit(rule rules, zone plane.Region, from *joint, length float64) (q *runPlan, path []plane.Point,
+	ok bool) {
 	q = &runPlan{g: p.g, nodes: append([]node(nil), p.nodes...), cost: p.cost}
 	q.mendBends(rule, zone)
 	over := Length(from.join(q.world()), rule.bend) - length

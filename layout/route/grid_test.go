@@ -14,11 +14,13 @@ import (
 func drawZone(t *rapid.T) plane.Region {
 	at := func(lo, hi int, name string) float64 { return 50*float64(rapid.IntRange(lo, hi).Draw(t, name)) + 17 }
 	ring := plane.Ring{
-		{X: 17, Y: 17}, {X: at(10, 14, "x1"), Y: 17}, {X: at(10, 14, "x2"), Y: at(3, 5, "y2")}, {X: at(4, 8, "x3"), Y: at(4, 6, "y3")},
+		{X: 17, Y: 17}, {X: at(10, 14, "x1"), Y: 17}, {X: at(10, 14, "x2"), Y: at(3, 5, "y2")},
+		{X: at(4, 8, "x3"), Y: at(4, 6, "y3")},
 		{X: at(4, 12, "x4"), Y: at(8, 11, "y4")}, {X: 17, Y: at(8, 11, "y5")},
 	}
 	x, y := at(1, 2, "hole x"), at(1, 5, "hole y")
-	zone, err := plane.FromRing(ring).Less(plane.FromRing(plane.Rectangle(plane.Pt(x, y), plane.Pt(x+at(0, 2, "w"), y+at(0, 2, "h")))))
+	zone, err := plane.FromRing(ring).Less(plane.FromRing(plane.Rectangle(plane.Pt(x, y),
+		plane.Pt(x+at(0, 2, "w"), y+at(0, 2, "h")))))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -61,7 +63,8 @@ func TestGridIsTheZoneOnPegs(t *testing.T) {
 					t.Fatalf("%d, %d lies %.1f mm inside: %v", x, y, d, in)
 				}
 				for _, to := range []node{{x + 1, y}, {x, y + 1}, {x, y + 3}} {
-					if ok, sure := goes(zone, at, g.world(float64(to.x), float64(to.y))); sure && g.holds(node{x, y}, to) != ok || sure && g.holds(to, node{x, y}) != ok {
+					if ok, sure := goes(zone, at, g.world(float64(to.x), float64(to.y))); sure && g.holds(node{x, y},
+						to) != ok || sure && g.holds(to, node{x, y}) != ok {
 						t.Fatalf("cable from %d, %d to %v: want %v", x, y, to, ok)
 					}
 				}
@@ -141,7 +144,8 @@ func TestMergeAndWhole(t *testing.T) {
 		t.Errorf("%v, want %v", in, want)
 	}
 	// a tenth of a peg to spare at either end
-	if got, want := whole([][2]float64{{-1, 3}, {4.05, 4.95}, {6.2, 6.8}, {8, 8.2}}, 0.1), []span{{-1, 3}, {4, 5}, {8, 8}}; !slices.Equal(got, want) {
+	if got, want := whole([][2]float64{{-1, 3}, {4.05, 4.95}, {6.2, 6.8}, {8, 8.2}}, 0.1), []span{{-1, 3}, {4, 5},
+		{8, 8}}; !slices.Equal(got, want) {
 		t.Errorf("%v, want %v", got, want)
 	}
 }

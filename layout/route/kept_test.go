@@ -48,7 +48,8 @@ var keptRooms = []struct {
 	{"two zones", func(t fataler) Problem {
 		joint := plane.Segment{A: plane.Pt(1300, -50), B: plane.Pt(1300, 1500)}
 		p := roomOf(t, outline(0, 2200, 1400), nil, 75, &joint)
-		p.Cables = []Cable{{ID: "A", Length: lengthFor(p, p.Zones[1], 3.3)}, {ID: "B", Length: lengthFor(p, p.Zones[0], 3)}}
+		p.Cables = []Cable{{ID: "A", Length: lengthFor(p, p.Zones[1], 3.3)},
+			{ID: "B", Length: lengthFor(p, p.Zones[0], 3)}}
 		return p
 	}},
 	{"both ends return", func(t fataler) Problem {
@@ -92,7 +93,8 @@ var keptRooms = []struct {
 	{"three cables share a zone", func(t fataler) Problem {
 		p := keptRoom(t, outline(0, 2600, 1500), 3.3)
 		n := p.Cables[0].Length
-		p.Cables = []Cable{{ID: "A", Length: math.Round(n * 0.3)}, {ID: "B", Length: math.Round(n * 0.4)}, {ID: "C", Length: math.Round(n * 0.3)}}
+		p.Cables = []Cable{{ID: "A", Length: math.Round(n * 0.3)}, {ID: "B", Length: math.Round(n * 0.4)},
+			{ID: "C", Length: math.Round(n * 0.3)}}
 		return p
 	}},
 	{"too long", func(t fataler) Problem { return keptRoom(t, outline(1, 1500, 1400), 1.7) }},
@@ -121,8 +123,10 @@ func keptText(p Problem, routes []Route, err error) string {
 	for _, rt := range routes {
 		s := rt.Score
 		end := rt.Path[len(rt.Path)-1]
-		parts = append(parts, fmt.Sprintf("%.0f mm from %.0f,%.0f to %.0f,%.0f: covered %.4f, bare %.3f, evenness %.4f, straight %.4f, %d turns",
-			Length(rt.Path, p.Bend), rt.Path[0].X, rt.Path[0].Y, end.X, end.Y, s.Covered, s.Bare, s.Evenness, s.Straight, s.Turns))
+		parts = append(parts, fmt.Sprintf("%.0f mm from %.0f,%.0f to %.0f,%.0f: covered %.4f, bare %.3f, evenness "+
+			"%.4f, straight %.4f, %d turns",
+			Length(rt.Path, p.Bend), rt.Path[0].X, rt.Path[0].Y, end.X, end.Y, s.Covered, s.Bare, s.Evenness,
+			s.Straight, s.Turns))
 	}
 	return strings.Join(parts, "; ")
 }
@@ -159,7 +163,8 @@ func TestKeptRoutes(t *testing.T) {
 			p := c.room(t)
 			routes, err := Solve(p)
 			if d := cmp.Diff(kept[c.name], keptText(p, routes, err)); d != "" {
-				t.Errorf("where this is meant, look at the room and run: go test ./layout/route -run TestKeptRoutes -update\n%s", d)
+				t.Errorf("where this is meant, look at the room and run: go test ./layout/route -run TestKeptRoutes "+
+					"-update\n%s", d)
 			}
 			if err == nil {
 				judgeKept(t, p, routes)

@@ -29,15 +29,21 @@ func standing(t fataler, p *Problem, clear float64, fixtures ...plane.Ring) {
 // from where a sweep begins: the cable is to reach everywhere, not to run out
 // before the last corner.
 func TestLargeSkewedRooms(t *testing.T) {
-	begun := roomOf(t, plane.Ring{{X: 183.6, Y: 0}, {X: 4635.4, Y: 52.1}, {X: 4176.2, Y: 3445.5}, {X: 0, Y: 3157.5}}, nil, 100, nil)
-	standing(t, &begun, 40, plane.Ring{{X: 4280.6, Y: 2674.4}, {X: 4181.8, Y: 3403.9}, {X: 3889.6, Y: 3364.3}, {X: 3988.3, Y: 2634.8}})
-	standing(t, &begun, 75, plane.Ring{{X: 33.9, Y: 2574.4}, {X: 70.4, Y: 1947.3}, {X: 721, Y: 1985.1}, {X: 684.5, Y: 2612.3}})
+	begun := roomOf(t, plane.Ring{{X: 183.6, Y: 0}, {X: 4635.4, Y: 52.1}, {X: 4176.2, Y: 3445.5}, {X: 0, Y: 3157.5}},
+		nil, 100, nil)
+	standing(t, &begun, 40, plane.Ring{{X: 4280.6, Y: 2674.4}, {X: 4181.8, Y: 3403.9}, {X: 3889.6, Y: 3364.3},
+		{X: 3988.3, Y: 2634.8}})
+	standing(t, &begun, 75, plane.Ring{{X: 33.9, Y: 2574.4}, {X: 70.4, Y: 1947.3}, {X: 721, Y: 1985.1},
+		{X: 684.5, Y: 2612.3}})
 	begun.Entry, begun.Cables = plane.Pt(111, 1249), []Cable{{ID: "H1", Length: 167140, LeadReach: 6000}}
 
-	spent := roomOf(t, plane.Ring{{X: 0, Y: 144.3}, {X: 5547.5, Y: 0}, {X: 5643.7, Y: 3701.5}, {X: 3873.1, Y: 3747.6}, {X: 3834.8, Y: 2273}, {X: 1828.5, Y: 2325.2}, {X: 1866.9, Y: 3799.8}, {X: 96.3, Y: 3845.8}}, nil, 100, nil)
+	spent := roomOf(t, plane.Ring{{X: 0, Y: 144.3}, {X: 5547.5, Y: 0}, {X: 5643.7, Y: 3701.5}, {X: 3873.1, Y: 3747.6},
+		{X: 3834.8, Y: 2273}, {X: 1828.5, Y: 2325.2}, {X: 1866.9, Y: 3799.8}, {X: 96.3, Y: 3845.8}}, nil, 100, nil)
 	spent.Pitch, spent.Bend = 25, 12.5
-	standing(t, &spent, 75, plane.Ring{{X: 1234.2, Y: 112.2}, {X: 1838.2, Y: 96.5}, {X: 1855, Y: 744.1}, {X: 1251.1, Y: 759.8}})
-	standing(t, &spent, 40, plane.Ring{{X: 2667.2, Y: 775}, {X: 3548.2, Y: 752.1}, {X: 3560.9, Y: 1239}, {X: 2679.9, Y: 1261.9}})
+	standing(t, &spent, 75, plane.Ring{{X: 1234.2, Y: 112.2}, {X: 1838.2, Y: 96.5}, {X: 1855, Y: 744.1},
+		{X: 1251.1, Y: 759.8}})
+	standing(t, &spent, 40, plane.Ring{{X: 2667.2, Y: 775}, {X: 3548.2, Y: 752.1}, {X: 3560.9, Y: 1239},
+		{X: 2679.9, Y: 1261.9}})
 	spent.Entry, spent.Cables = plane.Pt(5072.8, 3716.4), []Cable{{ID: "H1", Length: 197210, LeadReach: 6000}}
 
 	for _, p := range []Problem{begun, spent} {

@@ -10,7 +10,8 @@ import (
 // leadRoute finds the shortest cold lead from the entry to the end of path at
 // start over the floor, crossing neither a heating cable nor an earlier lead nor
 // any of the lead joints. It returns nil when there is none.
-func (s *strip) leadRoute(floor plane.Region, start plane.Point, cables, leads [][]plane.Point, joints []plane.Point) []plane.Point {
+func (s *strip) leadRoute(floor plane.Region, start plane.Point, cables, leads [][]plane.Point,
+	joints []plane.Point) []plane.Point {
 	v := &leadView{floor: floor, entry: s.entry, start: start}
 	for _, at := range joints {
 		if at.Dist(start) > 1e-6 {
@@ -23,7 +24,8 @@ func (s *strip) leadRoute(floor plane.Region, start plane.Point, cables, leads [
 	for _, c := range leads {
 		if len(c) > 1 {
 			// leads share the entry
-			v.lines = append(v.lines, plane.Segments(append([]plane.Point{plane.Segment{A: c[0], B: c[1]}.At(leadFan)}, c[1:]...))...)
+			v.lines = append(v.lines, plane.Segments(append([]plane.Point{plane.Segment{A: c[0], B: c[1]}.At(leadFan)},
+				c[1:]...))...)
 		}
 	}
 	for _, l := range v.lines {

@@ -137,13 +137,15 @@ func (r *room) leadsInOrder(routes []Route, order []int, fine bool) (*drawn, *fa
 	for _, i := range order {
 		rt := &out.routes[i]
 		if rt.ColdLead = draw(i, rt.Path[0]); rt.ColdLead == nil {
-			return nil, &fault{cable: rt.Cable, what: "the cold lead finds no way to the start of heat without crossing a heating cable", shut: true}
+			return nil, &fault{cable: rt.Cable,
+				what: "the cold lead finds no way to the start of heat without crossing a heating cable", shut: true}
 		}
 		if r.p.Cables[rt.Cable].Ends != BothEnds {
 			continue
 		}
 		if rt.Return = draw(i, rt.Path[len(rt.Path)-1]); rt.Return == nil {
-			return nil, &fault{cable: rt.Cable, what: "the second cold lead finds no way back without crossing a heating cable", shut: true}
+			return nil, &fault{cable: rt.Cable,
+				what: "the second cold lead finds no way back without crossing a heating cable", shut: true}
 		}
 	}
 	return out, nil
@@ -205,7 +207,8 @@ func OverJoint(lead []plane.Point, at plane.Point) bool {
 
 // lead draws one cold lead, within the cable's reach; nil for none. Better over
 // another lead than over a lead joint, and over either than not at all.
-func (r *room) lead(rt *Route, to plane.Point, cables, leads [][]plane.Point, joints []plane.Point, fine bool) []plane.Point {
+func (r *room) lead(rt *Route, to plane.Point, cables, leads [][]plane.Point, joints []plane.Point,
+	fine bool) []plane.Point {
 	reach := r.p.Cables[rt.Cable].LeadReach
 	on := []*strip{r.strip}
 	if fine {

@@ -53,7 +53,8 @@ func TestLengthOfDegeneratePaths(t *testing.T) {
 // the path's, and the stations are in order and end with the length.
 func TestAlongAgreesWithLength(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		path := serpentine(rapid.IntRange(1, 6).Draw(t, "runs"), rapid.Float64Range(100, 900).Draw(t, "l"), rapid.Float64Range(60, 120).Draw(t, "gap"))
+		path := serpentine(rapid.IntRange(1, 6).Draw(t, "runs"), rapid.Float64Range(100, 900).Draw(t, "l"),
+			rapid.Float64Range(60, 120).Draw(t, "gap"))
 		bend := rapid.Float64Range(1, 30).Draw(t, "bend")
 		n := Length(path, bend)
 		if Along(path, bend, 0).Dist(path[0]) > 1e-9 || Along(path, bend, n+1).Dist(path[len(path)-1]) > 1e-6 {

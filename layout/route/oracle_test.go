@@ -17,7 +17,8 @@ func tiny(nx, ny int, out map[[2]int]bool) Problem {
 	const pitch = 50.0
 	p := Problem{Pitch: pitch, Closest: 1, Widest: 2, Bend: 20, Entry: plane.Pt(-60, -60)}
 	p.Lattice = &Lattice{Pitch: pitch}
-	p.Floor = plane.FromRing(plane.Rectangle(plane.Pt(-100, -100), plane.Pt(pitch*float64(nx)+50, pitch*float64(ny)+50)))
+	p.Floor = plane.FromRing(plane.Rectangle(plane.Pt(-100, -100), plane.Pt(pitch*float64(nx)+50,
+		pitch*float64(ny)+50)))
 	zone := plane.FromRing(plane.Rectangle(plane.Pt(-1, -1), plane.Pt(pitch*float64(nx-1)+1, pitch*float64(ny-1)+1)))
 	for y := range ny {
 		for x := range nx {

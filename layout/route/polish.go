@@ -41,7 +41,8 @@ const (
 // newPolisher starts from a fitted plan: its corner points on pegs, the last
 // at or after the end cap.
 func newPolisher(g *grid, l *laying, f *field, others []leg, nodes []node) (*polisher, bool) {
-	p := &polisher{g: g, rule: l.rule, wish: l.wish, field: f, tally: newTally(f), others: others, total: l.length / l.rule.pitch, tries: mostTries}
+	p := &polisher{g: g, rule: l.rule, wish: l.wish, field: f, tally: newTally(f), others: others,
+		total: l.length / l.rule.pitch, tries: mostTries}
 	var ok bool
 	if p.nodes, p.end, ok = p.fitEnd(nodes); !ok {
 		return nil, false
@@ -114,7 +115,8 @@ func (p *polisher) after(m push) (t tried, ok bool) {
 	if t.nodes, ok = m.by(p.nodes); !ok {
 		return t, false
 	}
-	if t.nodes, t.end, ok = p.fitEnd(t.nodes); !ok || !p.rule.allows(p.g, p.nodes, t.nodes) || !p.startable(t.nodes[0]) {
+	if t.nodes, t.end, ok = p.fitEnd(t.nodes); !ok || !p.rule.allows(p.g, p.nodes, t.nodes) ||
+		!p.startable(t.nodes[0]) {
 		return t, false
 	}
 	p.tries--

@@ -37,7 +37,8 @@ func TestPolishBetters(t *testing.T) {
 		if old := l.field.judge(was.path, math.Inf(1)); sc.Covered < old.Covered-0.02 || sc.Total > old.Total+1 {
 			t.Fatalf("polished to %+v from %+v", sc, old)
 		}
-		if !near1(sc.Evenness, now.score.Evenness) || !near1(sc.Covered, now.score.Covered) || sc.Turns != now.score.Turns {
+		if !near1(sc.Evenness, now.score.Evenness) || !near1(sc.Covered, now.score.Covered) ||
+			sc.Turns != now.score.Turns {
 			t.Fatalf("the polisher counts %+v, the field %+v", now.score, sc)
 		}
 	})
@@ -46,7 +47,8 @@ func TestPolishBetters(t *testing.T) {
 // TestPolishFillsCutCorner has a wall at 45 degrees where runs in pairs leave
 // bare steps.
 func TestPolishFillsCutCorner(t *testing.T) {
-	walls := plane.Ring{plane.Pt(0, 0), plane.Pt(2600, 0), plane.Pt(2600, 1300), plane.Pt(1900, 2000), plane.Pt(0, 2000)}
+	walls := plane.Ring{plane.Pt(0, 0), plane.Pt(2600, 0), plane.Pt(2600, 1300), plane.Pt(1900, 2000),
+		plane.Pt(0, 2000)}
 	p := roomOf(t, walls, nil, 75, nil)
 	p.Cables = []Cable{{ID: "H1", Length: lengthFor(p, p.Zones[0], 3.4)}}
 	routes, err := Solve(p)
@@ -147,7 +149,8 @@ func TestBeginsAtTheBetterEnd(t *testing.T) {
 			back := slices.Clone(p2.nodes)
 			slices.Reverse(back)
 			if back, _, ok := p2.fitEnd(back); ok && p2.startable(back[0]) && (start-end)/1000*weighLead > 0.1 {
-				t.Errorf("shape %d, side %d: starts %.1f m from the entry, ends %.1f m from it", kind, side, start/1000, end/1000)
+				t.Errorf("shape %d, side %d: starts %.1f m from the entry, ends %.1f m from it", kind, side, start/1000,
+					end/1000)
 			}
 			if p2.nodes[0] != wrong {
 				turned++

@@ -64,7 +64,8 @@ func TestAllows(t *testing.T) {
 // randomLegs are legs along the raster of a field, some of them beyond it.
 func randomLegs(t *rapid.T, name string) []leg {
 	return rapid.SliceOfN(rapid.Custom(func(t *rapid.T) leg {
-		l := leg{x0: float64(rapid.IntRange(-10, 110).Draw(t, "x")) + 0.5, y0: float64(rapid.IntRange(-10, 110).Draw(t, "y"))}
+		l := leg{x0: float64(rapid.IntRange(-10, 110).Draw(t, "x")) + 0.5,
+			y0: float64(rapid.IntRange(-10, 110).Draw(t, "y"))}
 		l.x1, l.y1 = l.x0, l.y0
 		if n := rapid.Float64Range(0, 90).Draw(t, "n"); rapid.Bool().Draw(t, "level") {
 			l.x1 += n

@@ -24,7 +24,8 @@ func (r *room) refuse(l *laying, best *candidate) error {
 	}
 	if !r.startable(l.region, l.wish) {
 		if l.wish.from != nil {
-			out.Reason = fmt.Sprintf("cable %s can't go on from where its laid part ends: no run can be joined to it", c.ID)
+			out.Reason = fmt.Sprintf("cable %s can't go on from where its laid part ends: no run can be joined to it",
+				c.ID)
 			return out
 		}
 		out.Lead = r.nearestStart(l.region, l.wish)
@@ -39,16 +40,21 @@ func (r *room) refuse(l *laying, best *candidate) error {
 	rule := l.rule
 	switch {
 	case out.Longest == 0 && narrow(l.region, rule):
-		out.Reason = fmt.Sprintf("no run of cable %s fits on its floor: it is too narrow for a turn of %d pegs", c.ID, rule.turnBack)
+		out.Reason = fmt.Sprintf("no run of cable %s fits on its floor: it is too narrow for a turn of %d pegs", c.ID,
+			rule.turnBack)
 	case out.Longest == 0:
 		out.Reason = fmt.Sprintf("no route was found for cable %s, nor for any other length on its floor", c.ID)
 	case c.Length > out.Longest:
-		out.Reason = fmt.Sprintf("cable %s of %.1f m is too long: with the closest gaps allowed its floor takes %.1f m at most, and %.1f m at least", c.ID, c.Length/1000, out.Longest/1000, out.Shortest/1000)
+		out.Reason = fmt.Sprintf("cable %s of %.1f m is too long: with the closest gaps allowed its floor takes %.1f "+
+			"m at most, and %.1f m at least", c.ID, c.Length/1000, out.Longest/1000, out.Shortest/1000)
 	case best != nil:
 		out.Cold = 1 - best.score.Covered
-		out.Reason = fmt.Sprintf("cable %s of %.1f m is too short: with gaps of %d pegs at most it would leave %.0f %% of its floor cold; %.1f to %.1f m would do", c.ID, c.Length/1000, rule.widest, 100*out.Cold, out.Shortest/1000, out.Longest/1000)
+		out.Reason = fmt.Sprintf("cable %s of %.1f m is too short: with gaps of %d pegs at most it would leave %.0f "+
+			"%% of its floor cold; %.1f to %.1f m would do", c.ID, c.Length/1000, rule.widest, 100*out.Cold,
+			out.Shortest/1000, out.Longest/1000)
 	default:
-		out.Reason = fmt.Sprintf("no route of just %.1f m was found for cable %s; plans of %.1f to %.1f m were, not all lengths between can be laid", c.Length/1000, c.ID, out.Shortest/1000, out.Longest/1000)
+		out.Reason = fmt.Sprintf("no route of just %.1f m was found for cable %s; plans of %.1f to %.1f m were, not "+
+			"all lengths between can be laid", c.Length/1000, c.ID, out.Shortest/1000, out.Longest/1000)
 	}
 	return out
 }
@@ -138,7 +144,8 @@ func (r *room) reach(l *laying) lengths {
 
 // covers reports whether a path leaves no more of its share cold than a route may.
 func (r *room) covers(l *laying, path []plane.Point) bool {
-	f := newField(l.region, r.lattice, float64(l.rule.closest)*l.rule.pitch, r.spacing(l.region, Length(path, l.rule.bend)))
+	f := newField(l.region, r.lattice, float64(l.rule.closest)*l.rule.pitch,
+		r.spacing(l.region, Length(path, l.rule.bend)))
 	return f.judge(path, math.Inf(1)).Covered >= leastCovered
 }
 
@@ -146,7 +153,10 @@ func (r *room) covers(l *laying, path []plane.Point) bool {
 // rules, and fits those that are longer than the cable to it.
 func (w *way) longest() float64 {
 	ids := slices.Clone(w.sweep.finals)
-	slices.SortStableFunc(ids, func(a, b int32) int { return cmp.Compare(w.sweep.arena[b].length, w.sweep.arena[a].length) })
+	slices.SortStableFunc(ids, func(a, b int32) int {
+		return cmp.Compare(w.sweep.arena[b].length,
+			w.sweep.arena[a].length)
+	})
 	most := 0.0
 	for _, id := range ids[:min(len(ids), 20)] { // their bends may turn the order round
 		p := w.sweep.trace(id)

@@ -34,7 +34,8 @@ func TestCrossingsAtCorners(t *testing.T) {
 func TestColdFloorIsCountedCells(t *testing.T) {
 	f, _ := smallField(t)
 	for _, path := range [][]plane.Point{
-		points(20, 33, 671, 33, 671, 120, 30, 120, 30, 371, 90, 371, 90, 600), points(640, 20, 640, 290, 560, 290, 560, 20), points(20, 30, 680, 30),
+		points(20, 33, 671, 33, 671, 120, 30, 120, 30, 371, 90, 371, 90, 600), points(640, 20, 640, 290, 560, 290, 560,
+			20), points(20, 30, 680, 30),
 	} {
 		legs, segs := f.legs(path), plane.Segments(path)
 		count := newTally(f)
@@ -81,7 +82,8 @@ func TestColdFloorIsCountedCells(t *testing.T) {
 				t.Error("not the worst first")
 			}
 		}
-		if len(spots) > 0 && (len(got.spots) == 0 || every == 1 && math.Abs(got.spots[0].d/half-worst) > 1e-6) || len(got.spots) > mostSpots {
+		if len(spots) > 0 && (len(got.spots) == 0 || every == 1 && math.Abs(got.spots[0].d/half-worst) > 1e-6) ||
+			len(got.spots) > mostSpots {
 			t.Errorf("spots %+v, the worst %g", got.spots, worst*half)
 		}
 		if asks := got.asks(1); math.Abs(asks-(2.5*max(0, got.ratio-1.5)+0.5*got.sum)) > 1e-9 {
@@ -101,7 +103,8 @@ func TestNearestLeg(t *testing.T) {
 		p    plane.Point
 		want float64
 		at   int
-	}{{plane.Pt(4, 3), 3, 0}, {plane.Pt(13, 4), 3, 1}, {plane.Pt(13, 12), 5, 1}, {plane.Pt(-3, -4), 5, 0}, {plane.Pt(5, 22), 2, 2}, {plane.Pt(14, 23), 5, 2}} {
+	}{{plane.Pt(4, 3), 3, 0}, {plane.Pt(13, 4), 3, 1}, {plane.Pt(13, 12), 5, 1}, {plane.Pt(-3, -4), 5,
+		0}, {plane.Pt(5, 22), 2, 2}, {plane.Pt(14, 23), 5, 2}} {
 		for hint := range legs {
 			if d, at := nearestFrom(legs, c.p, hint, 0); math.Abs(d-c.want) > 1e-9 || at != c.at {
 				t.Errorf("%v from leg %d: %g, leg %d", c.p, hint, d, at)
@@ -123,8 +126,10 @@ func TestClearOf(t *testing.T) {
 		b    plane.Segment
 		want bool
 	}{
-		{plane.Segment{A: plane.Pt(200, 0), B: plane.Pt(300, 50)}, true}, {plane.Segment{A: plane.Pt(160, 60), B: plane.Pt(300, 60)}, true},
-		{plane.Segment{A: plane.Pt(140, 60), B: plane.Pt(300, 60)}, false}, {plane.Segment{A: plane.Pt(0, 300), B: plane.Pt(300, 0)}, false},
+		{plane.Segment{A: plane.Pt(200, 0), B: plane.Pt(300, 50)}, true},
+		{plane.Segment{A: plane.Pt(160, 60), B: plane.Pt(300, 60)}, true},
+		{plane.Segment{A: plane.Pt(140, 60), B: plane.Pt(300, 60)}, false},
+		{plane.Segment{A: plane.Pt(0, 300), B: plane.Pt(300, 0)}, false},
 		{plane.Segment{A: plane.Pt(1000, 0), B: plane.Pt(1300, 0)}, true},
 	} {
 		if got := clearOf(slant, []plane.Segment{c.b}, 60); got != c.want {
@@ -189,7 +194,8 @@ func TestTurnsOfAPlan(t *testing.T) {
 		t.Errorf("turns at walls %v, within %v", walls, inner)
 	}
 	for name, nodes := range map[string][]node{
-		"a turn wider than the widest gap": {{0, 0}, {40, 0}, {40, 6}, {0, 6}}, "a jog": {{0, 0}, {20, 0}, {20, 3}, {40, 3}},
+		"a turn wider than the widest gap": {{0, 0}, {40, 0}, {40, 6}, {0, 6}}, "a jog": {{0, 0}, {20, 0}, {20, 3},
+			{40, 3}},
 		"a finger's side": {{0, 0}, {20, 0}, {20, 3}, {20, 5}}, "aside": {{0, 5}, {0, 0}, {20, 0}, {20, 5}},
 	} {
 		q := &runPlan{g: p.g, nodes: nodes}
@@ -212,7 +218,8 @@ func TestDrawIn(t *testing.T) {
 	}{{0, 0, 40}, {59, 0, 40}, {60, 60, 39}, {119, 60, 39}, {500, 60, 39}} {
 		p := threeRuns()
 		was := p.length(rule)
-		if got := p.drawIn(rule, []int{1}, c.over); got != c.want || p.nodes[1].x != c.at || p.nodes[2].x != c.at || math.Abs(was-p.length(rule)-got) > 1e-6 {
+		if got := p.drawIn(rule, []int{1}, c.over); got != c.want || p.nodes[1].x != c.at || p.nodes[2].x != c.at ||
+			math.Abs(was-p.length(rule)-got) > 1e-6 {
 			t.Errorf("over %g: %g taken, turn at %d", c.over, got, p.nodes[1].x)
 		}
 	}
@@ -221,7 +228,8 @@ func TestDrawIn(t *testing.T) {
 		t.Errorf("%v", p.nodes)
 	}
 	// runs that would be left too short for their bends stay, and so does a turn at a hole
-	for _, nodes := range [][]node{{{0, 0}, {3, 0}, {3, 3}, {0, 3}}, {{0, 0}, {40, 0}, {40, 3}, {37, 3}}, {{37, 0}, {40, 0}, {40, 3}, {0, 3}}} {
+	for _, nodes := range [][]node{{{0, 0}, {3, 0}, {3, 3}, {0, 3}}, {{0, 0}, {40, 0}, {40, 3}, {37, 3}},
+		{{37, 0}, {40, 0}, {40, 3}, {0, 3}}} {
 		q := &runPlan{g: p.g, nodes: slices.Clone(nodes)}
 		if q.drawOne(rule, 1) || !slices.Equal(q.nodes, nodes) {
 			t.Errorf("%v became %v", nodes, q.nodes)
@@ -233,7 +241,8 @@ func TestDrawIn(t *testing.T) {
 			t.Errorf("%v became %v", nodes, q.nodes)
 		}
 	}
-	hole, err := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(1200, 600))).Less(plane.FromRing(plane.Rectangle(plane.Pt(1165, 40), plane.Pt(1175, 50))))
+	hole, err := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(1200, 600))).Less(
+		plane.FromRing(plane.Rectangle(plane.Pt(1165, 40), plane.Pt(1175, 50))))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -251,8 +260,10 @@ func TestCutBack(t *testing.T) {
 		end    plane.Point
 		ok     bool
 	}{
-		{whole, plane.Pt(0, 90), true}, {whole + 1, plane.Point{}, false}, {whole - 100, plane.Pt(100, 90), true}, {whole - 284, plane.Pt(284, 90), true},
-		{whole - 284.5, plane.Point{}, false}, {whole - 300, plane.Pt(300, 0), true}, {200, plane.Pt(200, 0), true}, {1, plane.Pt(1, 0), true}, {0.5, plane.Point{}, false},
+		{whole, plane.Pt(0, 90), true}, {whole + 1, plane.Point{}, false}, {whole - 100, plane.Pt(100, 90), true},
+		{whole - 284, plane.Pt(284, 90), true},
+		{whole - 284.5, plane.Point{}, false}, {whole - 300, plane.Pt(300, 0), true}, {200, plane.Pt(200, 0), true},
+		{1, plane.Pt(1, 0), true}, {0.5, plane.Point{}, false},
 	} {
 		got, ok := cutBack(path, 15, c.length)
 		if ok != c.ok {
@@ -284,8 +295,10 @@ func TestJointGoesOn(t *testing.T) {
 		to   plane.Point
 		want float32 // below 0: never
 	}{
-		{plane.Pt(300, 390), 0.9}, {plane.Pt(390, 300), 0.9}, {plane.Pt(210, 300), 0.9}, {plane.Pt(300, 600), 3}, {plane.Pt(300, 600.5), -1},
-		{plane.Pt(300, 210), -1}, {plane.Pt(390, 390), -1}, {plane.Pt(390, 300.5), 0.9}, {plane.Pt(390, 301), -1}, {plane.Pt(300, 300), 0},
+		{plane.Pt(300, 390), 0.9}, {plane.Pt(390, 300), 0.9}, {plane.Pt(210, 300), 0.9}, {plane.Pt(300, 600), 3},
+		{plane.Pt(300, 600.5), -1},
+		{plane.Pt(300, 210), -1}, {plane.Pt(390, 390), -1}, {plane.Pt(390, 300.5), 0.9}, {plane.Pt(390, 301), -1},
+		{plane.Pt(300, 300), 0},
 	} {
 		got := j.cost(g, c.to)
 		if c.want < 0 && got < inf32 || c.want >= 0 && math.Abs(float64(got-c.want)) > 1e-3 {
@@ -317,7 +330,8 @@ func TestJointGoesOn(t *testing.T) {
 
 // A bend over a hole's corner is mended by moving a leg beside it by a peg.
 func TestMendBends(t *testing.T) {
-	zone, err := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(900, 900))).Less(plane.FromRing(plane.Rectangle(plane.Pt(302, 302), plane.Pt(598, 598))))
+	zone, err := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(900, 900))).Less(
+		plane.FromRing(plane.Rectangle(plane.Pt(302, 302), plane.Pt(598, 598))))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -33,15 +33,20 @@ func outline(kind int, w, h float64) plane.Ring {
 	case 1: // L
 		return plane.Ring{pt(0, 0), pt(w, 0), pt(w, h/2), pt(w/2, h/2), pt(w/2, h), pt(0, h)}
 	case 2: // U
-		return plane.Ring{pt(0, 0), pt(w, 0), pt(w, h), pt(w*0.68, h), pt(w*0.68, h*0.45), pt(w*0.32, h*0.45), pt(w*0.32, h*0.9), pt(0, h*0.9)}
+		return plane.Ring{pt(0, 0), pt(w, 0), pt(w, h), pt(w*0.68, h), pt(w*0.68, h*0.45), pt(w*0.32, h*0.45),
+			pt(w*0.32, h*0.9), pt(0, h*0.9)}
 	case 3: // T
-		return plane.Ring{pt(w*0.3, 0), pt(w*0.7, 0), pt(w*0.7, h/2), pt(w, h/2), pt(w, h), pt(0, h), pt(0, h/2), pt(w*0.3, h/2)}
+		return plane.Ring{pt(w*0.3, 0), pt(w*0.7, 0), pt(w*0.7, h/2), pt(w, h/2), pt(w, h), pt(0, h), pt(0, h/2),
+			pt(w*0.3, h/2)}
 	case 4: // Z
-		return plane.Ring{pt(0, 0), pt(w*0.6, 0), pt(w*0.6, h/2), pt(w, h/2), pt(w, h), pt(w*0.4, h), pt(w*0.4, h*0.55), pt(0, h*0.55)}
+		return plane.Ring{pt(0, 0), pt(w*0.6, 0), pt(w*0.6, h/2), pt(w, h/2), pt(w, h), pt(w*0.4, h), pt(w*0.4, h*0.55),
+			pt(0, h*0.55)}
 	case 5: // bay
-		return plane.Ring{pt(0, 0), pt(w, 0), pt(w, h), pt(w*0.7, h), pt(w*0.6, h+400), pt(w*0.4, h+400), pt(w*0.3, h), pt(0, h)}
+		return plane.Ring{pt(0, 0), pt(w, 0), pt(w, h), pt(w*0.7, h), pt(w*0.6, h+400), pt(w*0.4, h+400), pt(w*0.3, h),
+			pt(0, h)}
 	case 6: // chimney breast, skewed wall
-		return plane.Ring{pt(0, 0), pt(w, 150), pt(w-100, h), pt(w*0.65, h), pt(w*0.65, h-300), pt(w*0.35, h-300), pt(w*0.35, h), pt(0, h)}
+		return plane.Ring{pt(0, 0), pt(w, 150), pt(w-100, h), pt(w*0.65, h), pt(w*0.65, h-300), pt(w*0.35, h-300),
+			pt(w*0.35, h), pt(0, h)}
 	}
 	r := make(plane.Ring, 36) // rounded
 	for i := range r {
@@ -96,14 +101,16 @@ func lengthFor(p Problem, zone plane.Region, gap float64) float64 {
 
 // drawRoom makes a random room with its cables.
 func drawRoom(t *rapid.T) Problem {
-	walls := outline(rapid.IntRange(0, 7).Draw(t, "shape"), rapid.Float64Range(1900, 3800).Draw(t, "w"), rapid.Float64Range(1700, 3200).Draw(t, "h"))
+	walls := outline(rapid.IntRange(0, 7).Draw(t, "shape"), rapid.Float64Range(1900, 3800).Draw(t, "w"),
+		rapid.Float64Range(1700, 3200).Draw(t, "h"))
 	angle := rapid.SampledFrom([]float64{0, 0, 0.3, 1.1}).Draw(t, "angle")
 	var fixtures []plane.Ring
 	if rapid.Bool().Draw(t, "fixture") {
 		e := walls.Edge(1)
 		u, v := e.B.Sub(e.A).Unit(), e.B.Sub(e.A).Unit().Left()
 		if w := math.Min(700, e.Length()*0.6); w > 200 {
-			fixtures = append(fixtures, plane.Ring{e.A, e.A.Add(u.Mul(w)), e.A.Add(u.Mul(w)).Add(v.Mul(400)), e.A.Add(v.Mul(400))})
+			fixtures = append(fixtures, plane.Ring{e.A, e.A.Add(u.Mul(w)), e.A.Add(u.Mul(w)).Add(v.Mul(400)),
+				e.A.Add(v.Mul(400))})
 		}
 	}
 	for i := range walls {
@@ -118,7 +125,8 @@ func drawRoom(t *rapid.T) Problem {
 	length := lengthFor(p, p.Zones[0], rapid.Float64Range(2.7, 4).Draw(t, "gap"))
 	p.Cables = []Cable{{ID: "H1", Length: length, LeadReach: 6000}}
 	if rapid.IntRange(0, 3).Draw(t, "two") == 0 {
-		p.Cables = []Cable{{ID: "H1", Length: math.Round(length * 0.55), LeadReach: 8000}, {ID: "H2", Length: math.Round(length * 0.45), LeadReach: 8000}}
+		p.Cables = []Cable{{ID: "H1", Length: math.Round(length * 0.55), LeadReach: 8000},
+			{ID: "H2", Length: math.Round(length * 0.45), LeadReach: 8000}}
 	}
 	return p
 }

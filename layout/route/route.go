@@ -19,8 +19,9 @@ const (
 // A Problem is one room: its zones share the entry and the floor the cold
 // leads cross. All lengths in mm.
 type Problem struct {
-	Floor   plane.Region    // where cold leads may run: the floor less what stands on it
-	Zones   []plane.Region  // where the cable's centre line may be, clearances already taken off; one a zone, never joined
+	Floor plane.Region // where cold leads may run: the floor less what stands on it
+	// where the cable's centre line may be, clearances already taken off; one a zone, never joined
+	Zones   []plane.Region
 	Walls   []plane.Segment // the room's walls, for the lattice's direction
 	Entry   plane.Point     // where the cold leads come down
 	Cables  []Cable
@@ -32,9 +33,11 @@ type Problem struct {
 	Avoid   []plane.Region  // floor where an end should not lie: doorways, door swings, flanges
 	Lattice *Lattice        // set: the pegs are as given (already laid); nil: chosen
 	Frozen  [][]plane.Point // per cable, the part already laid, start of heat first; nil: nothing laid
-	Rows    *float64        // set: runs lie along the lattice's axis nearest to this direction, radians; nil: along either
-	Brief   bool            // set: only the first looks are taken, and a refusal gives no lengths
-	Stop    func() bool     // asked now and then, from several goroutines; once true, the search ends with ErrStopped. nil: never
+	// set: runs lie along the lattice's axis nearest to this direction, radians; nil: along either
+	Rows  *float64
+	Brief bool // set: only the first looks are taken, and a refusal gives no lengths
+	// asked now and then, from several goroutines; once true, the search ends with ErrStopped. nil: never
+	Stop func() bool
 }
 
 // A Cable is one cable to be laid. WattsPerMetre and MaxDensity give the local
@@ -88,7 +91,9 @@ type Refusal struct {
 	Shortest float64 // feasible range of lengths for the zone as it stands, mm; 0 when unknown
 	Longest  float64
 	Cold     float64 // share of the floor that the best route leaves cold, where that is too much; else 0
-	Lead     float64 // mm of cold lead to the nearest place where heat may start, where the lead is at fault: infinite where no way leads there; else 0
+	// mm of cold lead to the nearest place where heat may start, where the lead is at fault: infinite where no way
+	// leads there; else 0
+	Lead float64
 }
 
 // Error returns the reason.

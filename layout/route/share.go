@@ -174,9 +174,11 @@ func (r *room) cut(region plane.Region, la, lb float64) (a, b plane.Region, err 
 	}
 	if r.nthCut >= len(out) {
 		if math.IsInf(r.leadTo(region), 1) {
-			return nil, nil, &Refusal{Cable: -1, Zone: -1, Reason: "no cold lead comes to the floor that its cables are to share", Lead: math.Inf(1)}
+			return nil, nil, &Refusal{Cable: -1, Zone: -1,
+				Reason: "no cold lead comes to the floor that its cables are to share", Lead: math.Inf(1)}
 		}
-		return nil, nil, &Refusal{Cable: -1, Zone: -1, Reason: "the floor cannot be shared between its cables so that a cold lead comes to the part of each"}
+		return nil, nil, &Refusal{Cable: -1, Zone: -1,
+			Reason: "the floor cannot be shared between its cables so that a cold lead comes to the part of each"}
 	}
 	slices.SortStableFunc(out, func(a, b cutting) int { return cmp.Compare(a.cost, b.cost) })
 	return out[r.nthCut].a, out[r.nthCut].b, nil

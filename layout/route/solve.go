@@ -80,7 +80,8 @@ type room struct {
 func sane(p Problem) error {
 	switch {
 	case !(p.Pitch > 0) || p.Closest < 1 || p.Widest < p.Closest || !(p.Bend >= 0):
-		return &Refusal{Cable: -1, Zone: -1, Reason: "the pitch, the gaps and the bend radius must be positive, the widest gap not below the closest"}
+		return &Refusal{Cable: -1, Zone: -1,
+			Reason: "the pitch, the gaps and the bend radius must be positive, the widest gap not below the closest"}
 	case len(p.Zones) == 0:
 		return &Refusal{Cable: -1, Zone: -1, Reason: "no floor is left for cable once the clearances are taken off"}
 	case len(p.Cables) == 0:
@@ -88,7 +89,8 @@ func sane(p Problem) error {
 	}
 	for i, c := range p.Cables {
 		if !(c.Length > 0) || math.IsInf(c.Length, 1) {
-			return &Refusal{Cable: i, Zone: -1, Reason: fmt.Sprintf("the length of cable %s is not a positive number", c.ID)}
+			return &Refusal{Cable: i, Zone: -1, Reason: fmt.Sprintf("the length of cable %s is not a positive number",
+				c.ID)}
 		}
 		if i < len(p.Frozen) && Length(p.Frozen[i], p.Bend) >= c.Length {
 			return &Refusal{Cable: i, Zone: -1, Reason: fmt.Sprintf("nothing of cable %s is left to lay", c.ID)}
@@ -128,7 +130,8 @@ func (r *room) lay(sh share) (*laying, error) {
 		l.spacing = r.spacing(l.zone, r.lengthIn(sh.zone))
 	}
 	l.field = newField(sh.region, r.lattice, float64(l.rule.closest)*l.rule.pitch, l.spacing)
-	l.wish = &wishes{strip: r.strip, reach: c.LeadReach, low: r.p.Low, avoid: r.p.Avoid, both: c.Ends == BothEnds, from: r.jointOf(sh.cable, sh.zone)}
+	l.wish = &wishes{strip: r.strip, reach: c.LeadReach, low: r.p.Low, avoid: r.p.Avoid, both: c.Ends == BothEnds,
+		from: r.jointOf(sh.cable, sh.zone)}
 	found := r.search(l)
 	l.keep(found)
 	var err error
@@ -164,7 +167,8 @@ func sortByScore(found []*candidate) {
 func (r *room) routes(l *laying) []Route {
 	var out []Route
 	for _, c := range l.found {
-		rt := Route{Cable: l.cable, Zone: l.share.zone, Path: c.path, Lattice: r.lattice, Share: l.region, Spacing: l.spacing, Score: c.score, Rows: r.lattice.Angle}
+		rt := Route{Cable: l.cable, Zone: l.share.zone, Path: c.path, Lattice: r.lattice, Share: l.region,
+			Spacing: l.spacing, Score: c.score, Rows: r.lattice.Angle}
 		if c.plan.g.turns%2 == 1 {
 			rt.Rows += math.Pi / 2
 		}

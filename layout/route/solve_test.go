@@ -26,8 +26,10 @@ var plainRooms = []struct {
 	turns   int
 }{
 	{"rectangle", plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2400)), nil, 95590, 0.997, 62},
-	{"L", plane.Ring{{X: 0, Y: 0}, {X: 3600, Y: 0}, {X: 3600, Y: 1500}, {X: 2400, Y: 1500}, {X: 2400, Y: 3000}, {X: 0, Y: 3000}}, nil, 119300, 0.997, 78},
-	{"hole", plane.Rectangle(plane.Pt(0, 0), plane.Pt(4000, 3000)), plane.Rectangle(plane.Pt(1600, 1200), plane.Pt(2400, 1800)), 152200, 0.998, 94},
+	{"L", plane.Ring{{X: 0, Y: 0}, {X: 3600, Y: 0}, {X: 3600, Y: 1500}, {X: 2400, Y: 1500}, {X: 2400, Y: 3000},
+		{X: 0, Y: 3000}}, nil, 119300, 0.997, 78},
+	{"hole", plane.Rectangle(plane.Pt(0, 0), plane.Pt(4000, 3000)), plane.Rectangle(plane.Pt(1600, 1200),
+		plane.Pt(2400, 1800)), 152200, 0.998, 94},
 }
 
 func plainRoom(t fataler, i int) Problem {
@@ -38,7 +40,8 @@ func plainRoom(t fataler, i int) Problem {
 		p.Floor, _ = p.Floor.Less(plane.FromRing(r.hole))
 		// an offset with square corners
 		h := r.hole.Bounds()
-		zone, err = zone.Less(plane.FromRing(plane.Rectangle(h.Min.Sub(plane.Pt(37.5, 37.5)), h.Max.Add(plane.Pt(37.5, 37.5)))))
+		zone, err = zone.Less(plane.FromRing(plane.Rectangle(h.Min.Sub(plane.Pt(37.5, 37.5)),
+			h.Max.Add(plane.Pt(37.5, 37.5)))))
 	}
 	if err != nil {
 		t.Fatal(err)
@@ -162,9 +165,11 @@ func TestCutsOtherwiseWhereTheBestCutFails(t *testing.T) {
 func TestLeadsGoInTheOrderThatMakesThemShortest(t *testing.T) {
 	// The first lead, straight to its start, leaves no way along the wall past
 	// it: the second would have to go round both cables.
-	r := &room{p: Problem{Floor: plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000))), Entry: plane.Pt(3000, 1000), Cables: make([]Cable, 2)}}
+	r := &room{p: Problem{Floor: plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000))),
+		Entry: plane.Pt(3000, 1000), Cables: make([]Cable, 2)}}
 	var zones []plane.Region
-	near := []plane.Point{{X: 2900, Y: 1800}, {X: 1600, Y: 1800}, {X: 1600, Y: 200}, {X: 2900, Y: 200}, {X: 2900, Y: 1700}}
+	near := []plane.Point{{X: 2900, Y: 1800}, {X: 1600, Y: 1800}, {X: 1600, Y: 200}, {X: 2900, Y: 200},
+		{X: 2900, Y: 1700}}
 	far := []plane.Point{{X: 1400, Y: 1800}, {X: 100, Y: 1800}, {X: 100, Y: 200}, {X: 1400, Y: 200}}
 	for _, p := range [][]plane.Point{near, far} {
 		b := plane.Bounds(p)
@@ -196,7 +201,8 @@ func TestLeadsKeepOffCableAndWalls(t *testing.T) {
 	floor := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000)))
 	r := &room{p: Problem{Floor: floor, Entry: plane.Pt(0, 1000), Cables: make([]Cable, 1)}}
 	path := []plane.Point{{X: 2925, Y: 1925}, {X: 75, Y: 1925}, {X: 75, Y: 75}, {X: 2925, Y: 75}}
-	r.strip = newStrip(floor, []plane.Region{plane.FromRing(plane.Rectangle(plane.Pt(75, 75), plane.Pt(2925, 1925)))}, r.p.Entry)
+	r.strip = newStrip(floor, []plane.Region{plane.FromRing(plane.Rectangle(plane.Pt(75, 75), plane.Pt(2925, 1925)))},
+		r.p.Entry)
 	routes := []Route{{Path: path}}
 	if f := r.leads(routes); f != nil {
 		t.Fatal(f.what)

@@ -21,8 +21,11 @@ func TestRulesOfACable(t *testing.T) {
 	}{
 		{Problem{Pitch: 30, Closest: 2, Widest: 5, Bend: 15}, Cable{}, rules{2, 5, 1, 2, 17, 0, 30, 15}},
 		{Problem{Pitch: 30, Closest: 2, Widest: 5, Bend: 16}, Cable{}, rules{2, 5, 2, 2, 17, 0, 30, 16}},
-		{Problem{Pitch: 25, Closest: 2, Widest: 4, Bend: 37.5}, Cable{WattsPerMetre: 12}, rules{2, 4, 3, 3, 20, 0, 25, 37.5}},
-		{Problem{Pitch: 25, Closest: 2, Widest: 4, Bend: 0}, Cable{WattsPerMetre: 15, MaxDensity: 200}, rules{2, 4, 1, 2, 20, 3, 25, 0}}, // 15/200 m is 75 mm
+		{Problem{Pitch: 25, Closest: 2, Widest: 4, Bend: 37.5}, Cable{WattsPerMetre: 12}, rules{2, 4, 3, 3, 20, 0, 25,
+			37.5}},
+		// 15/200 m is 75 mm
+		{Problem{Pitch: 25, Closest: 2, Widest: 4, Bend: 0}, Cable{WattsPerMetre: 15, MaxDensity: 200},
+			rules{2, 4, 1, 2, 20, 3, 25, 0}},
 	} {
 		if got := rulesFor(c.p, c.c); got != c.want {
 			t.Errorf("%+v, want %+v", got, c.want)
@@ -183,7 +186,8 @@ func TestSound(t *testing.T) {
 		"too hot in what was laid before":     {path, n, 3.1, 6, true},
 		"too hot in the run that is laid now": {path, n, 3.1, 4, true},
 		"too hot beside what was laid":        {path, n, 3.1, 2, false},
-		"too close":                           {points(10, 10, 710, 10, 710, 60, 10, 60), Length(points(10, 10, 710, 10, 710, 60, 10, 60), 15), 0, 0, false},
+		"too close": {points(10, 10, 710, 10, 710, 60, 10, 60),
+			Length(points(10, 10, 710, 10, 710, 60, 10, 60), 15), 0, 0, false},
 	} {
 		rule.meanGap = c.cap
 		if got := sound(c.path, rule, zone, c.length, c.laid); got != c.want {
@@ -195,7 +199,8 @@ func TestSound(t *testing.T) {
 // A bend of 15 mm cuts 6.2 mm off its corner, (√2 - 1) radii: 4.4 mm in x and in y.
 func TestBendsInside(t *testing.T) {
 	zone := func(x0 float64) plane.Region {
-		z, err := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(400, 400))).Less(plane.FromRing(plane.Rectangle(plane.Pt(x0, 100), plane.Pt(300, 300))))
+		z, err := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(400, 400))).Less(
+			plane.FromRing(plane.Rectangle(plane.Pt(x0, 100), plane.Pt(300, 300))))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -234,12 +239,15 @@ func TestCool(t *testing.T) {
 		{"two", []plane.Segment{run(0, 1000, 0), run(0, 1000, 20)}, true},
 		{"three at the least mean", []plane.Segment{run(0, 1000, 0), run(1000, 0, 80), run(0, 1000, 200)}, true},
 		{"three a bit closer", []plane.Segment{run(0, 1000, 0), run(1000, 0, 80), run(0, 1000, 199)}, false},
-		{"a neighbour that ends before", []plane.Segment{run(0, 1000, 0), run(0, 1000, 80), run(1001, 2000, 150)}, true},
+		{"a neighbour that ends before", []plane.Segment{run(0, 1000, 0), run(0, 1000, 80), run(1001, 2000, 150)},
+			true},
 		{"a neighbour beside the end", []plane.Segment{run(0, 1000, 0), run(0, 1000, 80), run(850, 1900, 150)}, false},
 		{"links do not count", []plane.Segment{run(0, 1000, 0), run(0, 1000, 80), run(350, 650, 150)}, true},
 		{"runs past links do", []plane.Segment{run(0, 1000, 0), run(0, 1000, 80), run(300, 601, 150)}, false},
-		{"a leg across", []plane.Segment{run(0, 1000, 0), run(0, 1000, 80), {A: plane.Pt(500, 100), B: plane.Pt(500, 900)}}, true},
-		{"the nearest on either side", []plane.Segment{run(0, 1000, 0), run(0, 1000, 80), run(0, 1000, 300), run(0, 1000, 180)}, false},
+		{"a leg across", []plane.Segment{run(0, 1000, 0), run(0, 1000, 80),
+			{A: plane.Pt(500, 100), B: plane.Pt(500, 900)}}, true},
+		{"the nearest on either side", []plane.Segment{run(0, 1000, 0), run(0, 1000, 80), run(0, 1000, 300),
+			run(0, 1000, 180)}, false},
 	} {
 		if got := cool(c.legs, c.legs, 100, 300); got != c.want {
 			t.Errorf("%s: %v", c.name, got)
@@ -264,7 +272,8 @@ func TestSoundOfEveryRule(t *testing.T) {
 	}{
 		{"one leg", points(10, 10, 500, 10), 0, true},
 		{"no room for a bend, though far from itself", points(10, 10, 22, 10, 22, 300), 0, false},
-		{"too near itself, though every bend has room", points(100, 100, 500, 100, 500, 400, 300, 400, 300, 150), 0, false},
+		{"too near itself, though every bend has room", points(100, 100, 500, 100, 500, 400, 300, 400, 300, 150), 0,
+			false},
 		{"the first leg between two others", points(110, 100, 710, 100, 710, 190, 10, 190, 10, 10, 710, 10), 2.9, true},
 		{"and too hot there", points(110, 100, 710, 100, 710, 190, 10, 190, 10, 10, 710, 10), 3.1, false},
 	} {
@@ -280,7 +289,8 @@ func TestSoundOfAProblem(t *testing.T) {
 	zone := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(900, 900)))
 	path := points(10, 10, 710, 10, 710, 100, 10, 100, 10, 190, 710, 190)
 	n := Length(path, 15)
-	p := Problem{Pitch: 30, Closest: 2, Widest: 5, Bend: 15, Cables: []Cable{{Length: n}, {Length: 2 * n, WattsPerMetre: 10, MaxDensity: 50}}}
+	p := Problem{Pitch: 30, Closest: 2, Widest: 5, Bend: 15, Cables: []Cable{{Length: n},
+		{Length: 2 * n, WattsPerMetre: 10, MaxDensity: 50}}}
 	if !Sound(p, path, zone, 0) {
 		t.Error("a sound path of the first cable")
 	}

@@ -11,7 +11,8 @@ import (
 
 // A room of 1500 by 1200 mm whose middle is zone: leads go round it.
 func stripRoom() (floor plane.Region, zones []plane.Region, entry plane.Point) {
-	floor = plane.FromRing(plane.Ring{{X: 0, Y: 0}, {X: 1500, Y: 0}, {X: 1500, Y: 700}, {X: 1100, Y: 1200}, {X: 0, Y: 1200}})
+	floor = plane.FromRing(plane.Ring{{X: 0, Y: 0}, {X: 1500, Y: 0}, {X: 1500, Y: 700}, {X: 1100, Y: 1200},
+		{X: 0, Y: 1200}})
 	zone := plane.FromRing(plane.Rectangle(plane.Pt(80, 95), plane.Pt(1290, 850)))
 	return floor, []plane.Region{zone}, plane.Pt(400, 0)
 }
@@ -130,13 +131,18 @@ func TestLeadRoutes(t *testing.T) {
 		off    float64 // mm kept from lines
 	}{
 		{"straight", nil, nil, geodesic(entry, start), 0},
-		{"round a cable's end", [][]plane.Point{points(900, 0, 900, 700)}, nil, geodesic(entry, plane.Pt(900, 700), start), 10},
-		{"round the other end", [][]plane.Point{points(900, 60, 900, 1000)}, nil, geodesic(entry, plane.Pt(900, 60), start), 10},
-		{"between two", [][]plane.Point{points(900, 0, 900, 500), points(900, 560, 900, 1000)}, nil, geodesic(entry, plane.Pt(900, 500), plane.Pt(900, 560), start), 10},
+		{"round a cable's end", [][]plane.Point{points(900, 0, 900, 700)}, nil, geodesic(entry, plane.Pt(900, 700),
+			start), 10},
+		{"round the other end", [][]plane.Point{points(900, 60, 900, 1000)}, nil, geodesic(entry, plane.Pt(900, 60),
+			start), 10},
+		{"between two", [][]plane.Point{points(900, 0, 900, 500), points(900, 560, 900, 1000)}, nil,
+			geodesic(entry, plane.Pt(900, 500), plane.Pt(900, 560), start), 10},
 		{"shut in", [][]plane.Point{points(0, 400, 500, 400, 500, 0)}, nil, 0, 0},
 		{"shut out", [][]plane.Point{points(900, 0, 900, 1000)}, nil, 0, 0},
-		{"round an earlier lead", nil, [][]plane.Point{points(200, 0, 200, 300, 1900, 300, 1900, 0)}, geodesic(entry, plane.Pt(200, 300), start), 10},
-		{"beside an earlier lead", nil, [][]plane.Point{points(200, 0, 600, 0, 600, 500)}, geodesic(entry, plane.Pt(600, 500), start), 10},
+		{"round an earlier lead", nil, [][]plane.Point{points(200, 0, 200, 300, 1900, 300, 1900, 0)},
+			geodesic(entry, plane.Pt(200, 300), start), 10},
+		{"beside an earlier lead", nil, [][]plane.Point{points(200, 0, 600, 0, 600, 500)},
+			geodesic(entry, plane.Pt(600, 500), start), 10},
 	} {
 		t.Run(c.name, func(t *testing.T) {
 			s := newStrip(floor, nil, entry)
@@ -199,7 +205,8 @@ func TestLeadsPast(t *testing.T) {
 	if !LeadsPast(p, routes, lying) {
 		t.Fatal("no way past")
 	}
-	if n, most := geodesic(routes[0].ColdLead...), geodesic(p.Entry, plane.Pt(900, 800), path[0]); n < most || n > most*1.05 {
+	if n, most := geodesic(routes[0].ColdLead...), geodesic(p.Entry, plane.Pt(900, 800), path[0]); n < most ||
+		n > most*1.05 {
 		t.Errorf("%.0f mm past what lies there, a string takes %.0f", n, most)
 	}
 	if routes[0].ColdLead = nil; LeadsPast(p, routes, [][]plane.Point{points(200, 300, 1000, 300)}) != true {

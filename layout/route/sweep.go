@@ -122,7 +122,8 @@ type effort struct {
 
 func newSweep(g *grid, rule rules, wish *wishes, e effort) *sweep {
 	return &sweep{
-		effort: e, g: g, rule: rule, wish: wish, tables: map[int]*table{}, remain: g.remains(), starts: newPathEnd(g, wish.startCost), ends: newPathEnd(g, wish.endCost), stop: func() bool { return false },
+		effort: e, g: g, rule: rule, wish: wish, tables: map[int]*table{}, remain: g.remains(),
+		starts: newPathEnd(g, wish.startCost), ends: newPathEnd(g, wish.endCost), stop: func() bool { return false },
 		buckets: make([][]int32, g.ny+1), best: make([]float32, g.ny+1), worst: make([]float32, g.ny+1),
 	}
 }
@@ -293,7 +294,8 @@ func (w *sweep) limit() float32 {
 func (w *sweep) settle(o outcome, cost float32) {
 	w.work += 4 // it costs about as much as four steps of a rowWalk
 	y := int(w.st.y)
-	ns := state{parent: w.stIndex, length: w.st.length + o.length + float32(int(o.downs)*w.gap), y: w.st.y + int16(w.gap), gap: int8(w.gap), gap2: w.st.gap, drift: w.drift, flags: w.st.flags, sx: -1, ex: -1}
+	ns := state{parent: w.stIndex, length: w.st.length + o.length + float32(int(o.downs)*w.gap),
+		y: w.st.y + int16(w.gap), gap: int8(w.gap), gap2: w.st.gap, drift: w.drift, flags: w.st.flags, sx: -1, ex: -1}
 	for _, p := range w.plugs {
 		switch p.kind {
 		case plugStart:

@@ -24,7 +24,8 @@ type tally struct {
 
 func newTally(f *field) *tally {
 	t := &tally{
-		f: f, reach: (f.spacing/2 + f.pitch/2) / f.cell, hits: make([]uint8, f.nx*f.ny), cold: append([]uint64(nil), f.open...), bare: f.cells,
+		f: f, reach: (f.spacing/2 + f.pitch/2) / f.cell, hits: make([]uint8, f.nx*f.ny),
+		cold: append([]uint64(nil), f.open...), bare: f.cells,
 		radius: 1.5 * f.spacing / f.cell, deepRow: make([]int32, f.ny+1), dens: make([]float64, len(f.deep)),
 	}
 	k := 0
@@ -99,7 +100,10 @@ func (t *tally) stretch(l, m leg) {
 		t.mark(y, d+1, b, -1)
 		t.mark(y, b+1, d, 1)
 	}
-	t.weigh(min(l.y0, m.y0), max(l.y1, m.y1), func(p plane.Point) float64 { return m.inDisc(p, t.radius) - l.inDisc(p, t.radius) })
+	t.weigh(min(l.y0, m.y0), max(l.y1, m.y1), func(p plane.Point) float64 {
+		return m.inDisc(p, t.radius) - l.inDisc(p,
+			t.radius)
+	})
 }
 
 // trade changes upright leg l to m in the same raster column.

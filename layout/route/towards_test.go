@@ -24,8 +24,10 @@ func TestPushesTowardsASpot(t *testing.T) {
 		{"near its start", 1, 1, 2, 2, []int{0, 1}, []int{20, 1, 2, 3, 4, 5}},
 		{"beyond its end", 1, 23, 2, 2, []int{0, 16, 17, 18, 19}, []int{20}},
 		{"at the path's end", 2, 22, 5, -2, []int{0}, []int{10}},
-		{"too far aside", 1, 10, 6.1, 0, nil, nil}, {"as far as that", 1, 10, 6, 6, []int{0, 6, 7, 8, 9, 10}, []int{20, 10, 11, 12, 13, 14}},
-		{"too far along", 1, 26.1, 2, 0, nil, nil}, {"too far before", 1, -6.1, 2, 0, nil, nil}, {"on the leg", 1, 10, 0.4, 0, nil, nil},
+		{"too far aside", 1, 10, 6.1, 0, nil, nil}, {"as far as that", 1, 10, 6, 6, []int{0, 6, 7, 8, 9, 10},
+			[]int{20, 10, 11, 12, 13, 14}},
+		{"too far along", 1, 26.1, 2, 0, nil, nil}, {"too far before", 1, -6.1, 2, 0, nil, nil},
+		{"on the leg", 1, 10, 0.4, 0, nil, nil},
 	} {
 		var want []push
 		for h := 1; h <= max(c.most, -c.most); h++ {
@@ -75,7 +77,8 @@ func TestPathsOfNoLength(t *testing.T) {
 // The columns where a zone changes shape, and a lane to its open side: a notch of
 // three pegs in the middle of the upper half.
 func TestEventsOfAZone(t *testing.T) {
-	zone, err := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(600, 300))).Less(plane.FromRing(plane.Rectangle(plane.Pt(285, 165), plane.Pt(375, 400))))
+	zone, err := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(600, 300))).Less(
+		plane.FromRing(plane.Rectangle(plane.Pt(285, 165), plane.Pt(375, 400))))
 	if err != nil {
 		t.Fatal(err)
 	}

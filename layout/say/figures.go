@@ -47,7 +47,8 @@ func (f Figures) Between(from, to float64) string {
 	if f.bare {
 		step = 0.1
 	}
-	return f.ordered(f.metric(Rounded(to, step)-Rounded(from, step)), f.FeetInches(Rounded(to, Sixteenth)-Rounded(from, Sixteenth)))
+	return f.ordered(f.metric(Rounded(to, step)-Rounded(from, step)),
+		f.FeetInches(Rounded(to, Sixteenth)-Rounded(from, Sixteenth)))
 }
 
 // Sixteenth is what feet and inches are rounded to, mm.

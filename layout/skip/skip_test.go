@@ -36,7 +36,8 @@ func TestNobodySkipsOtherwise(t *testing.T) {
 
 func direct(file *ast.File) (at []token.Pos) {
 	ast.Inspect(file, func(n ast.Node) bool {
-		if s, ok := n.(*ast.SelectorExpr); ok && (s.Sel.Name == "Skip" || s.Sel.Name == "Skipf" || s.Sel.Name == "SkipNow") {
+		if s, ok := n.(*ast.SelectorExpr); ok && (s.Sel.Name == "Skip" || s.Sel.Name == "Skipf" ||
+			s.Sel.Name == "SkipNow") {
 			at = append(at, s.Pos())
 		}
 		return true

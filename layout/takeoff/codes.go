@@ -9,7 +9,8 @@ import (
 // apart, which are called by their own names.
 var codes = []string{
 	"membrane", "bond-mortar", "fill-mortar", "bed-mortar", "tile", "grout", "edge-sealant", "joint-sealant",
-	"primer", "board", "band", "thermostat", "relay", "sensor", "spare-sensor", "box", "conduit", "sensor-tube", "nail-plate",
+	"primer", "board", "band", "thermostat", "relay", "sensor", "spare-sensor", "box", "conduit", "sensor-tube",
+	"nail-plate",
 }
 
 // Known reports whether a take-off may have a line of a code. A price list for

@@ -44,5 +44,6 @@ func appendChange(out []Change, a, c Line) []Change {
 	if named.Code == "" {
 		named = a
 	}
-	return append(out, Change{named.Code, named.Item, named.Unit, a.Gross, c.Gross, a.Packs, c.Packs - a.Packs, named.PackName})
+	return append(out, Change{named.Code, named.Item, named.Unit, a.Gross, c.Gross, a.Packs, c.Packs - a.Packs,
+		named.PackName})
 }

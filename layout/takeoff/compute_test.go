@@ -127,8 +127,9 @@ func TestNotesInTheJobsUnits(t *testing.T) {
 	}
 	us, si := &builder{in: in}, &builder{in: bath()}
 	for got, want := range map[string]string{
-		us.both(1, "kg/L"): "62.4 lb/ft³ (1 kg/L)", us.both(22.7, "kg"): "50 lb (22.7 kg)", us.both(25.4, "mm"): "1 in (25.4 mm)",
-		si.both(3, "mm"): "3 mm (0.118 in)", us.both(100, "m²"): "1076 ft² (100 m²)", us.both(2, "each"): "2 each",
+		us.both(1, "kg/L"): "62.4 lb/ft³ (1 kg/L)", us.both(22.7, "kg"): "50 lb (22.7 kg)",
+		us.both(25.4, "mm"): "1 in (25.4 mm)",
+		si.both(3, "mm"):    "3 mm (0.118 in)", us.both(100, "m²"): "1076 ft² (100 m²)", us.both(2, "each"): "2 each",
 	} {
 		if got != want {
 			t.Errorf("%s, want %s", got, want)
@@ -153,12 +154,14 @@ func TestCoverageOfTheJobFileWins(t *testing.T) {
 // A pack in the wrong unit is never counted as if it were in the right one.
 func TestPackInAnotherUnit(t *testing.T) {
 	in := bath()
-	in.Materials.Board.Unit, in.Materials.Band.Unit, in.Materials.Sealant.Unit, in.Materials.Grout.Unit = "m", "kg", "kg", "L"
+	in.Materials.Board.Unit, in.Materials.Band.Unit, in.Materials.Sealant.Unit, in.Materials.Grout.Unit = "m", "kg",
+		"kg", "L"
 	in.Materials.Board.Name = "Thin board"
 	l := Compute(in)
 	for _, code := range []string{"board", "band", "edge-sealant", "joint-sealant", "grout"} {
 		got := line(t, l, code)
-		if got.Packs != 0 || !slices.ContainsFunc(l.Questions, func(q string) bool { return strings.HasPrefix(q, got.Item+":") }) {
+		if got.Packs != 0 || !slices.ContainsFunc(l.Questions,
+			func(q string) bool { return strings.HasPrefix(q, got.Item+":") }) {
 			t.Errorf("%s: %d packs, questions %q", code, got.Packs, l.Questions)
 		}
 	}
@@ -185,7 +188,8 @@ func TestTileLine(t *testing.T) {
 	near(t, "the grid needs more than the area", line(t, Compute(in), "tile").Gross, 22, 0)
 	in = bath()
 	in.Tile.Pattern = Herringbone
-	if got = line(t, Compute(in), "tile"); !strings.Contains(got.Note, "set out from the middle") || got.Gross < got.Net*1.1 {
+	if got = line(t, Compute(in), "tile"); !strings.Contains(got.Note, "set out from the middle") ||
+		got.Gross < got.Net*1.1 {
 		t.Errorf("herringbone: %+v", got)
 	}
 	in.Tile.Pattern = "basketweave"
@@ -232,7 +236,8 @@ func TestBoardOfTheSectionIsAskedFor(t *testing.T) {
 	in := bath()
 	in.Boards = []string{"insulation board"}
 	asked := func() bool {
-		return strings.Contains(strings.Join(Compute(in).Questions, "\n"), "In the section but not in this list: insulation board")
+		return strings.Contains(strings.Join(Compute(in).Questions, "\n"),
+			"In the section but not in this list: insulation board")
 	}
 	if in.Materials.Board = (job.Product{}); !asked() {
 		t.Error("not asked for")
@@ -282,7 +287,8 @@ func TestWordsOfAProposal(t *testing.T) {
 		{"questions", l.Questions, "Proposal: site measure required."},
 		{"questions", l.Questions, "Bath: vanity is not decided"},
 		{"exclusions", l.Exclusions, "Electrical work by others"},
-		{"inclusions", l.Inclusions, "Bath: floor 4.80 m² (51.7 ft²), tiled 3.61 m² (38.9 ft²), heated 2.50 m² (26.9 ft²)."},
+		{"inclusions", l.Inclusions, "Bath: floor 4.80 m² (51.7 ft²), tiled 3.61 m² (38.9 ft²), heated 2.50 m² (26.9 " +
+			"ft²)."},
 	} {
 		if !slices.ContainsFunc(c.lines, func(s string) bool { return strings.HasPrefix(s, c.want) }) {
 			t.Errorf("%s %q lack %q", c.where, c.lines, c.want)
@@ -320,7 +326,8 @@ func TestPricesFollowFromTheLine(t *testing.T) {
 		in := bath()
 		in.Units = u
 		in.Labour = []Labour{{"membrane", false, 7, 0, 61.3}}
-		in.Prices = map[string]float64{"bond-mortar": 25.01, "tile": 58.4, "conduit": 3.4, "sensor-tube": 1.9, "nail-plate": 1.1}
+		in.Prices = map[string]float64{"bond-mortar": 25.01, "tile": 58.4, "conduit": 3.4, "sensor-tube": 1.9,
+			"nail-plate": 1.1}
 		total := 0.0
 		priced := 0
 		for _, l := range Compute(in).Lines {
@@ -353,13 +360,15 @@ func TestLabourIsWorded(t *testing.T) {
 	in.Labour = []Labour{{"a", false, 5, 0, 60}, {"b", false, 0, 2, 60}, {"c", false, 5, 1.5, 60}}
 	l := Compute(in)
 	for code, want := range map[string]string{
-		"labour a": "5 m² (53.8 ft²) an hour, job file", "labour b": "2 h fixed, job file", "labour c": "5 m² (53.8 ft²) an hour and 1.5 h fixed, job file",
+		"labour a": "5 m² (53.8 ft²) an hour, job file", "labour b": "2 h fixed, job file",
+		"labour c": "5 m² (53.8 ft²) an hour and 1.5 h fixed, job file",
 	} {
 		if got := line(t, l, code).Note; got != want {
 			t.Errorf("%s: %q, want %q", code, got, want)
 		}
 	}
-	for n, want := range map[int]string{0: "none from off-cuts", 1: "1 of them from an off-cut", 3: "3 of them from off-cuts"} {
+	for n, want := range map[int]string{0: "none from off-cuts", 1: "1 of them from an off-cut",
+		3: "3 of them from off-cuts"} {
 		if got := fromOffcuts(n); got != want {
 			t.Errorf("%d: %q, want %q", n, got, want)
 		}
@@ -371,7 +380,8 @@ func TestLabourIsWorded(t *testing.T) {
 func TestNothingIsDroppedInSilence(t *testing.T) {
 	in := Input{Rooms: []Room{{Name: "Bath", Tiled: rect(2000, 2000)}}}
 	l := Compute(in)
-	for _, code := range []string{"membrane", "bond-mortar", "fill-mortar", "bed-mortar", "tile", "grout", "edge-sealant"} {
+	for _, code := range []string{"membrane", "bond-mortar", "fill-mortar", "bed-mortar", "tile", "grout",
+		"edge-sealant"} {
 		item := line(t, l, code).Item
 		word := strings.Fields(item)[0]
 		if !slices.ContainsFunc(l.Questions, func(q string) bool { return strings.HasPrefix(q, word) }) {

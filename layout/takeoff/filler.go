@@ -12,7 +12,8 @@ import (
 func (b *builder) joints() {
 	b.grout()
 	m := b.in.Materials
-	b.sealant("edge-sealant", "Sealant at the perimeter", "tile edge", []seal{{b.in.edge(), m.SealantWidth, m.SealantWidthSource}})
+	b.sealant("edge-sealant", "Sealant at the perimeter", "tile edge",
+		[]seal{{b.in.edge(), m.SealantWidth, m.SealantWidthSource}})
 	if s := b.movementJoints(); len(s) > 0 {
 		b.sealant("joint-sealant", "Sealant in movement joints", "movement joints", s)
 	}
@@ -27,7 +28,8 @@ type seal struct {
 // grout adds the grout by exact joint geometry and its dry density.
 func (b *builder) grout() {
 	p, t := b.in.Materials.Grout, b.in.Tile
-	l := Line{Code: "grout", Item: "Grout", Basis: b.tiledBasis(), Unit: "kg", Waste: p.Waste, Pack: p.Pack, PackName: "bag"}
+	l := Line{Code: "grout", Item: "Grout", Basis: b.tiledBasis(), Unit: "kg", Waste: p.Waste, Pack: p.Pack,
+		PackName: "bag"}
 	l.call(p)
 	depth := GroutDepth(t)
 	switch {
@@ -41,7 +43,8 @@ func (b *builder) grout() {
 		fallthrough
 	default:
 		l.Net = b.in.tiled() / 1e6 * depth * p.Density
-		l.note("joint %s, depth %s, exact joint geometry; %s dry, %s", b.both(t.Joint, "mm"), b.both(t.Thickness, "mm"), b.both(p.Density, "kg/L"), p.Source)
+		l.note("joint %s, depth %s, exact joint geometry; %s dry, %s", b.both(t.Joint, "mm"), b.both(t.Thickness, "mm"),
+			b.both(p.Density, "kg/L"), p.Source)
 		if depth > 0 {
 			l.note("%s %% more by the short formula", plane.Digits(100*(GroutDepthShort(t)/depth-1), 2))
 		}
@@ -86,7 +89,8 @@ func (b *builder) sealant(code, item, what string, joints []seal) {
 		length += s.length
 		volume += s.length * s.width * m.SealantDepth
 	}
-	l := Line{Code: code, Item: item, Basis: b.lengthBasis(what, length), Unit: "m", Net: length / 1000, Waste: p.Waste, Pack: p.Pack, PackName: "cartridge"}
+	l := Line{Code: code, Item: item, Basis: b.lengthBasis(what, length), Unit: "m", Net: length / 1000, Waste: p.Waste,
+		Pack: p.Pack, PackName: "cartridge"}
 	l.call(p)
 	switch {
 	case p.Unit == "L" && usable(volume) && volume > 0:
@@ -113,7 +117,8 @@ func (b *builder) sealed(s seal, several bool) string {
 	if m.SealantDepthSource == job.FromDefault {
 		depth = "as the tile is thick"
 	}
-	out := fmt.Sprintf("joint %s wide, %s, and %s deep, %s", b.both(s.width, "mm"), s.source, b.both(m.SealantDepth, "mm"), depth)
+	out := fmt.Sprintf("joint %s wide, %s, and %s deep, %s", b.both(s.width, "mm"), s.source,
+		b.both(m.SealantDepth, "mm"), depth)
 	if several {
 		out = b.longWords(s.length) + " of " + out
 	}

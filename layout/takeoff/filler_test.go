@@ -16,13 +16,16 @@ func TestSealantCanBeReckonedOver(t *testing.T) {
 	in := bath()
 	in.Materials.SealantWidthSource = job.FromJob
 	got := line(t, Compute(in), "edge-sealant")
-	for _, want := range []string{"joint 5 mm (0.197 in) wide, job file, and 6 mm (0.236 in) deep, as the tile is thick", "a cartridge fills 10.00 m (32.8 ft)"} {
+	for _, want := range []string{"joint 5 mm (0.197 in) wide, job file, and 6 mm (0.236 in) deep, as the tile " +
+		"is thick",
+		"a cartridge fills 10.00 m (32.8 ft)"} {
 		if !strings.Contains(got.Note, want) {
 			t.Errorf("note %q lacks %q", got.Note, want)
 		}
 	}
 	in.Units = plane.Inches
-	in.Materials.SealantWidth, in.Materials.SealantDepth, in.Materials.Sealant.Pack = plane.Inch/4, plane.Inch/4, 10.1*29.5735/1000
+	in.Materials.SealantWidth, in.Materials.SealantDepth, in.Materials.Sealant.Pack = plane.Inch/4, plane.Inch/4,
+		10.1*29.5735/1000
 	if got = line(t, Compute(in), "edge-sealant"); !strings.Contains(got.Note, "a cartridge fills 24.3 ft") {
 		t.Errorf("note %q", got.Note)
 	}
@@ -32,10 +35,12 @@ func TestSealantCanBeReckonedOver(t *testing.T) {
 // 10 mm, 6 mm deep, are 72 + 60 mL.
 func TestSealantOfSeveralWidths(t *testing.T) {
 	in := bath()
-	in.Rooms[0].Joints = []Joint{{"MJ1", 1200, 6, job.FromDefault}, {"MJ2", 1000, 10, job.FromJob}, {"MJ3", 800, 6, job.FromDefault}, {"MJ4", 0, 8, job.FromJob}}
+	in.Rooms[0].Joints = []Joint{{"MJ1", 1200, 6, job.FromDefault}, {"MJ2", 1000, 10, job.FromJob},
+		{"MJ3", 800, 6, job.FromDefault}, {"MJ4", 0, 8, job.FromJob}}
 	got := line(t, Compute(in), "joint-sealant")
 	near(t, "mL", got.Net, 132, 1e-9)
-	for _, want := range []string{"2.00 m (6.6 ft) of joint 6 mm (0.236 in) wide, default", "1.00 m (3.3 ft) of joint 10 mm (0.394 in) wide, job file"} {
+	for _, want := range []string{"2.00 m (6.6 ft) of joint 6 mm (0.236 in) wide, default",
+		"1.00 m (3.3 ft) of joint 10 mm (0.394 in) wide, job file"} {
 		if !strings.Contains(got.Note, want) {
 			t.Errorf("note %q lacks %q", got.Note, want)
 		}
@@ -49,11 +54,13 @@ func TestSealantOfSeveralWidths(t *testing.T) {
 // bought is asked about.
 func TestDepthsSayWhereTheyComeFrom(t *testing.T) {
 	in := bath()
-	if got, want := line(t, Compute(in), "fill-mortar").Note, "3.85 mm (0.152 in) mean depth, of pegs 5.5 mm (0.217 in) high, default, 70 % of it void, default"; !strings.HasPrefix(got, want) {
+	if got, want := line(t, Compute(in), "fill-mortar").Note, "3.85 mm (0.152 in) mean depth, of pegs 5.5 mm (0.217 "+
+		"in) high, default, 70 % of it void, default"; !strings.HasPrefix(got, want) {
 		t.Errorf("note %q, want %q", got, want)
 	}
 	asked := func() bool {
-		return slices.ContainsFunc(Compute(in).Questions, func(q string) bool { return strings.HasPrefix(q, "Tile-bed mortar: 3.4 mm") })
+		return slices.ContainsFunc(Compute(in).Questions,
+			func(q string) bool { return strings.HasPrefix(q, "Tile-bed mortar: 3.4 mm") })
 	}
 	for shown, want := range map[float64]bool{0: false, 0.8: true, 3.2: false, 3.4: false, 6: true} {
 		if in.Bed = shown; asked() != want {
@@ -62,7 +69,8 @@ func TestDepthsSayWhereTheyComeFrom(t *testing.T) {
 	}
 	in.Materials.BedNotch, in.Materials.BedSource = 10, job.FromJob
 	note := line(t, Compute(in), "bed-mortar").Note // 10 sin 45° / 2
-	if want := "3.54 mm (0.139 in) mean depth, half the ridge of a 10 mm (0.394 in) notch held at 45 degrees, job file"; !strings.HasPrefix(note, want) {
+	if want := "3.54 mm (0.139 in) mean depth, half the ridge of a 10 mm (0.394 in) notch held at 45 degrees, " +
+		"job file"; !strings.HasPrefix(note, want) {
 		t.Errorf("note %q, want %q", note, want)
 	}
 }

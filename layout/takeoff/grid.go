@@ -123,7 +123,8 @@ var errTooMany = errors.New("too many tiles to count one by one")
 // Count places the grid on a region and counts the tiles.
 func (g Grid) Count(room plane.Region) (Count, error) {
 	if !usable(g.Length) || !usable(g.Width) || g.Length < least || g.Width < least || !usable(g.Joint) {
-		return Count{}, fmt.Errorf("a tile of %g x %g mm with a joint of %g mm cannot be counted", g.Length, g.Width, g.Joint)
+		return Count{}, fmt.Errorf("a tile of %g x %g mm with a joint of %g mm cannot be counted", g.Length, g.Width,
+			g.Joint)
 	}
 	s := outline(room, g.Origin, g.Angle)
 	box := s.bounds()

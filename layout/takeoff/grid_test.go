@@ -52,7 +52,8 @@ func TestCountByHand(t *testing.T) {
 		tile job.Tile
 		want Count
 	}{
-		{"4 x 3 tiles with their joints", rect(4*303-3, 3*303-3), job.Tile{Length: 300, Width: 300, Joint: 3}, Count{Whole: 12}},
+		{"4 x 3 tiles with their joints", rect(4*303-3, 3*303-3), job.Tile{Length: 300, Width: 300, Joint: 3},
+			Count{Whole: 12}},
 		// 3.5 tiles long: a tile on the centre line leaves quarters, a joint three quarters
 		{"3.5 tiles long", rect(1050, 300), job.Tile{Length: 300, Width: 300}, Count{Whole: 2, Cut: 2}},
 		// 2.8 tiles long: here a tile on the centre line leaves 0.9 at each end
@@ -124,10 +125,12 @@ func TestCountFollowsTheRoom(t *testing.T) {
 func TestPiecesMakeUpTheFloor(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, h := rapid.Float64Range(900, 4000).Draw(t, "w"), rapid.Float64Range(900, 4000).Draw(t, "h")
-		room := plane.FromRing(plane.Ring{plane.Pt(0, 0), plane.Pt(w, 0), plane.Pt(w, h*rapid.Float64Range(0.3, 1).Draw(t, "slope")),
+		room := plane.FromRing(plane.Ring{plane.Pt(0, 0), plane.Pt(w, 0),
+			plane.Pt(w, h*rapid.Float64Range(0.3, 1).Draw(t, "slope")),
 			plane.Pt(w/2, h), plane.Pt(w/2, h*0.6), plane.Pt(0, h*0.7)})
 		g := Grid{Length: rapid.Float64Range(150, 600).Draw(t, "l"), Width: rapid.Float64Range(150, 600).Draw(t, "b"),
-			Angle: rapid.Float64Range(0, 3).Draw(t, "angle"), Shift: rapid.SampledFrom([]float64{0, 0.5}).Draw(t, "shift")}
+			Angle: rapid.Float64Range(0, 3).Draw(t, "angle"), Shift: rapid.SampledFrom([]float64{0, 0.5}).Draw(t,
+				"shift")}
 		c, err := g.Count(room)
 		if err != nil {
 			t.Fatal(err)
@@ -157,7 +160,8 @@ func TestSetOutLeavesNoSliver(t *testing.T) {
 
 func TestGridRefuses(t *testing.T) {
 	for _, g := range []Grid{{}, {Length: 300}, {Length: math.NaN(), Width: 300}, {Length: 300, Width: 300, Joint: -1},
-		{Length: 2, Width: 2}, {Length: 300, Width: 300, Origin: plane.Pt(1e18, 0)}, {Length: 300, Width: 300, Angle: math.NaN()}} {
+		{Length: 2, Width: 2}, {Length: 300, Width: 300, Origin: plane.Pt(1e18, 0)}, {Length: 300, Width: 300,
+			Angle: math.NaN()}} {
 		if _, err := g.Count(rect(9000, 9000)); err == nil {
 			t.Errorf("%+v: no error", g)
 		}
@@ -193,7 +197,8 @@ func TestSliverMovesNoTile(t *testing.T) {
 		if err != nil || c.Whole != 15 || c.Cut != 0 {
 			t.Errorf("%v: %+v, %v; want 15 whole", room.Bounds(), c, err)
 		}
-		if tiling, ok := Tile(room, tile, plane.Segment{A: plane.Pt(0, 0), B: plane.Pt(300, 0)}); !ok || len(tiling.Rows) != 3 || tiling.Rows[2].Count != 5 {
+		if tiling, ok := Tile(room, tile, plane.Segment{A: plane.Pt(0, 0), B: plane.Pt(300, 0)}); !ok ||
+			len(tiling.Rows) != 3 || tiling.Rows[2].Count != 5 {
 			t.Errorf("%v: tiles numbered %+v", room.Bounds(), tiling)
 		}
 	}
@@ -201,7 +206,8 @@ func TestSliverMovesNoTile(t *testing.T) {
 
 // A floor without slivers is counted as it is drawn, to the corner.
 func TestFloorWithoutSliversStays(t *testing.T) {
-	ell := plane.FromRing(plane.Ring{{X: 0, Y: 0}, {X: 2000, Y: 0}, {X: 2000, Y: 900}, {X: 700, Y: 900}, {X: 700, Y: 1800}, {X: 0, Y: 1800}})
+	ell := plane.FromRing(plane.Ring{{X: 0, Y: 0}, {X: 2000, Y: 0}, {X: 2000, Y: 900}, {X: 700, Y: 900},
+		{X: 700, Y: 1800}, {X: 0, Y: 1800}})
 	got := withoutSlivers(ell).Rings()
 	if len(got) != 1 || !slices.Equal(got[0], ell.Rings()[0]) {
 		t.Errorf("%v", got)
@@ -223,7 +229,8 @@ func TestHalfATileLessTheSaw(t *testing.T) {
 		if err != nil || c.Whole != 2 || c.Cut != 2 || c.Pairs != pairs {
 			t.Errorf("%g mm above a tile: %+v, %v", width, c, err)
 		}
-		c, err = Grid{Length: 300, Width: 300, Joint: 40}.Count(rect(340+width, 640)) // in every row, whatever the joint
+		// in every row, whatever the joint
+		c, err = Grid{Length: 300, Width: 300, Joint: 40}.Count(rect(340+width, 640))
 		if err != nil || c.Whole != 2 || c.Cut != 2 || c.Pairs != pairs {
 			t.Errorf("%g mm beside a tile and its joint: %+v, %v", width, c, err)
 		}

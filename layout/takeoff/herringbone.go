@@ -28,7 +28,8 @@ type weave struct {
 // walls.
 func herringbone(room plane.Region, t job.Tile) weave {
 	box := room.Bounds()
-	w := weave{Origin: box.Centre(), Angle: -math.Pi / 4, Length: max(t.Length, t.Width), Width: min(t.Length, t.Width), Joint: t.Joint}
+	w := weave{Origin: box.Centre(), Angle: -math.Pi / 4, Length: max(t.Length, t.Width), Width: min(t.Length, t.Width),
+		Joint: t.Joint}
 	if box.H() > box.W() {
 		w.Angle = math.Pi / 4
 	}
@@ -38,7 +39,8 @@ func herringbone(room plane.Region, t job.Tile) weave {
 // count places the weave on a region and counts the tiles.
 func (v weave) count(room plane.Region) (Count, error) {
 	if !usable(v.Length) || !usable(v.Width) || v.Length < least || v.Width < least || !usable(v.Joint) {
-		return Count{}, fmt.Errorf("a tile of %g x %g mm with a joint of %g mm cannot be counted", v.Length, v.Width, v.Joint)
+		return Count{}, fmt.Errorf("a tile of %g x %g mm with a joint of %g mm cannot be counted", v.Length, v.Width,
+			v.Joint)
 	}
 	s := outline(room, v.Origin, v.Angle)
 	box := s.bounds()

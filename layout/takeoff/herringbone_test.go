@@ -22,10 +22,12 @@ func TestWeaveByHand(t *testing.T) {
 	}{
 		{"a tile along", rect(200, 100), Count{Whole: 1}},
 		{"a tile across", plane.FromRing(plane.Rectangle(plane.Pt(0, 100), plane.Pt(100, 300))), Count{Whole: 1}},
-		{"both", plane.FromRing(plane.Ring{{X: 0, Y: 0}, {X: 200, Y: 0}, {X: 200, Y: 100}, {X: 100, Y: 100}, {X: 100, Y: 300}, {X: 0, Y: 300}}), Count{Whole: 2}},
+		{"both", plane.FromRing(plane.Ring{{X: 0, Y: 0}, {X: 200, Y: 0}, {X: 200, Y: 100}, {X: 100, Y: 100},
+			{X: 100, Y: 300}, {X: 0, Y: 300}}), Count{Whole: 2}},
 		// 90 of 200 of either, so that one tile gives both; 40 of 100 of either likewise
 		{"ends of both", rect(90, 190), Count{Cut: 2, Pairs: 1}},
-		{"sides of both", plane.FromRing(plane.Ring{{X: 0, Y: 60}, {X: 150, Y: 60}, {X: 150, Y: 100}, {X: 45, Y: 100}, {X: 45, Y: 250}, {X: 0, Y: 250}}), Count{Cut: 2, Pairs: 1}},
+		{"sides of both", plane.FromRing(plane.Ring{{X: 0, Y: 60}, {X: 150, Y: 60}, {X: 150, Y: 100}, {X: 45, Y: 100},
+			{X: 45, Y: 250}, {X: 0, Y: 250}}), Count{Cut: 2, Pairs: 1}},
 		// one tile along, and half of the next two: the saw keeps both halves from coming of one tile
 		{"a square", rect(200, 200), Count{Whole: 1, Cut: 2}},
 	} {
@@ -45,9 +47,11 @@ func TestWeaveByHand(t *testing.T) {
 func TestWeaveMakesUpTheFloor(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, h := rapid.Float64Range(600, 2500).Draw(t, "w"), rapid.Float64Range(600, 2500).Draw(t, "h")
-		room := plane.FromRing(plane.Ring{plane.Pt(0, 0), plane.Pt(w, 0), plane.Pt(w, h*rapid.Float64Range(0.3, 1).Draw(t, "slope")),
+		room := plane.FromRing(plane.Ring{plane.Pt(0, 0), plane.Pt(w, 0),
+			plane.Pt(w, h*rapid.Float64Range(0.3, 1).Draw(t, "slope")),
 			plane.Pt(w/2, h), plane.Pt(w/2, h*0.6), plane.Pt(0, h*0.7)})
-		v := herringbone(room, job.Tile{Length: rapid.Float64Range(100, 700).Draw(t, "l"), Width: rapid.Float64Range(60, 300).Draw(t, "b")})
+		v := herringbone(room, job.Tile{Length: rapid.Float64Range(100, 700).Draw(t, "l"), Width: rapid.Float64Range(60,
+			300).Draw(t, "b")})
 		v.Angle += rapid.Float64Range(-1, 1).Draw(t, "turned")
 		c, err := v.count(room)
 		if err != nil {
@@ -95,18 +99,21 @@ func TestHerringboneLiesAlongTheRoom(t *testing.T) {
 }
 
 func TestWeaveSaysWhatIsNoTile(t *testing.T) {
-	for _, v := range []weave{{Length: math.NaN(), Width: 100}, {Length: 200, Width: math.NaN()}, {Length: 0.5, Width: 100}, {Length: 200, Width: 0.5}, {Length: 200, Width: 100, Joint: math.Inf(1)}} {
+	for _, v := range []weave{{Length: math.NaN(), Width: 100}, {Length: 200, Width: math.NaN()},
+		{Length: 0.5, Width: 100}, {Length: 200, Width: 0.5}, {Length: 200, Width: 100, Joint: math.Inf(1)}} {
 		if _, err := v.count(rect(1000, 1000)); err == nil || !strings.Contains(err.Error(), "cannot be counted") {
 			t.Errorf("%+v: %v", v, err)
 		}
-		if _, err := (Grid{Length: v.Length, Width: v.Width, Joint: v.Joint}).Count(rect(1000, 1000)); err == nil || !strings.Contains(err.Error(), "cannot be counted") {
+		if _, err := (Grid{Length: v.Length, Width: v.Width, Joint: v.Joint}).Count(rect(1000, 1000)); err == nil ||
+			!strings.Contains(err.Error(), "cannot be counted") {
 			t.Errorf("%+v on a grid: %v", v, err)
 		}
 	}
 }
 
 func TestWeaveRefuses(t *testing.T) {
-	for _, v := range []weave{{Length: 0, Width: 100}, {Length: math.NaN(), Width: 1}, {Length: 200, Width: 100, Joint: -1}, {Length: 2, Width: 1}} {
+	for _, v := range []weave{{Length: 0, Width: 100}, {Length: math.NaN(), Width: 1},
+		{Length: 200, Width: 100, Joint: -1}, {Length: 2, Width: 1}} {
 		if _, err := v.count(rect(1e5, 1e5)); err == nil {
 			t.Errorf("%+v: no error", v)
 		}

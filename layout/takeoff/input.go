@@ -16,11 +16,12 @@ type Input struct {
 	Membrane  job.Membrane
 	Tile      job.Tile
 	Materials job.Materials
-	Boards    []string           // layers of insulation board in the section, by name
-	Bed       float64            // mm of bed under the tile in the section, 0: it shows none
-	Cut       *CutPlan           // of the membrane; nil: strips are counted here
-	Labour    []Labour           // no labour is taken off when empty
-	Prices    map[string]float64 // price of one pack by Line.Code, of one unit where it is not sold by the pack; wins over a product's own
+	Boards    []string // layers of insulation board in the section, by name
+	Bed       float64  // mm of bed under the tile in the section, 0: it shows none
+	Cut       *CutPlan // of the membrane; nil: strips are counted here
+	Labour    []Labour // no labour is taken off when empty
+	// price of one pack by Line.Code, of one unit where it is not sold by the pack; wins over a product's own
+	Prices map[string]float64
 }
 
 // A Room is one floor to take off. Floor, tiled and heated area are three

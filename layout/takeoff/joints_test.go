@@ -64,7 +64,8 @@ func TestGroutInPounds(t *testing.T) {
 func TestCoverageInPrint(t *testing.T) {
 	ft2 := 0.09290304
 	for _, c := range []struct{ bed, kilos, least, most float64 }{
-		{MeanBed(9.525, math.Pi/4), 22.6796, 60, 80}, {MeanBed(11.1125, math.Pi/4), 22.6796, 50, 65}, {MeanBed(6.35, math.Pi/4), 11.3398, 40, 50},
+		{MeanBed(9.525, math.Pi/4), 22.6796, 60, 80}, {MeanBed(11.1125, math.Pi/4), 22.6796, 50, 65},
+		{MeanBed(6.35, math.Pi/4), 11.3398, 40, 50},
 	} {
 		least, most, ok := inPrint(c.bed, c.kilos)
 		if !ok {
@@ -88,7 +89,8 @@ func TestBedSaysWhatTablesGive(t *testing.T) {
 		in.Materials.BedNotch = 9.525
 		in.Materials.BedMortar = job.Product{Pack: 22.68, Unit: "kg", Yield: yield}
 		note := line(t, Compute(in), "bed-mortar").Note
-		want := "46.3 ft² (4.31 m²) a bag, where trowel tables in print give 60 ft² (5.57 m²) to 80 ft² (7.43 m²) at best: bags may be left over"
+		want := "46.3 ft² (4.31 m²) a bag, where trowel tables in print give 60 ft² (5.57 m²) to 80 ft² (7.43 m²) at " +
+			"best: bags may be left over"
 		if strings.Contains(note, want) != said || strings.Contains(note, "at best") != said {
 			t.Errorf("%g L: %q", yield, note)
 		}

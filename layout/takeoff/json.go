@@ -59,7 +59,8 @@ func WriteJSON(w io.Writer, l List) error {
 func toJSON(l Line) lineJSON {
 	us := func(v float64) float64 { v, _ = US(v, l.Unit); return snap(v) }
 	_, unit := US(0, l.Unit)
-	out := lineJSON{Code: l.Code, Item: l.Item, Basis: l.Basis, Waste: snap(l.Waste), PackName: l.PackName, Packs: l.Packs, Note: l.Note,
+	out := lineJSON{Code: l.Code, Item: l.Item, Basis: l.Basis, Waste: snap(l.Waste), PackName: l.PackName,
+		Packs: l.Packs, Note: l.Note,
 		Metric: figures{l.Unit, l.Net, l.Gross, l.Pack, l.Spare},
 		US:     figures{unit, us(l.Net), us(l.Gross), us(l.Pack), us(l.Spare)}}
 	if l.Price != 0 {

@@ -88,8 +88,10 @@ func TestStripsRefuse(t *testing.T) {
 // Wherever its origin is, a room takes the same strips, seams and tiles.
 func TestRoomMayLieAnywhere(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		by := plane.Pt(float64(rapid.IntRange(-4000, 4000).Draw(t, "x")), float64(rapid.IntRange(-4000, 4000).Draw(t, "y")))
-		ring := plane.Ring{{X: 0, Y: 0}, {X: 3100, Y: 0}, {X: 3100, Y: 900}, {X: 1200, Y: 900}, {X: 1200, Y: 2300}, {X: 0, Y: 2300}}
+		by := plane.Pt(float64(rapid.IntRange(-4000, 4000).Draw(t, "x")),
+			float64(rapid.IntRange(-4000, 4000).Draw(t, "y")))
+		ring := plane.Ring{{X: 0, Y: 0}, {X: 3100, Y: 0}, {X: 3100, Y: 900}, {X: 1200, Y: 900}, {X: 1200, Y: 2300},
+			{X: 0, Y: 2300}}
 		moved := make(plane.Ring, len(ring))
 		for i, p := range ring {
 			moved[i] = p.Add(by)

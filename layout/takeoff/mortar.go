@@ -42,10 +42,12 @@ func (b *builder) bedDepth() depth {
 	m := b.in.Materials
 	d := depth{Bed(m), m.BedSource.String(), true}
 	if m.BedNotch > 0 {
-		d.from = fmt.Sprintf("half the ridge of a %s notch held at 45 degrees, %s", b.both(m.BedNotch, "mm"), m.BedSource)
+		d.from = fmt.Sprintf("half the ridge of a %s notch held at 45 degrees, %s", b.both(m.BedNotch, "mm"),
+			m.BedSource)
 	}
 	if shown := b.in.Bed; shown > 0 && math.Abs(shown-d.mm) > sameBed {
-		b.ask("Tile-bed mortar: %s here, %s in the section of the build-up: which holds?", b.both(d.mm, "mm"), b.both(shown, "mm"))
+		b.ask("Tile-bed mortar: %s here, %s in the section of the build-up: which holds?", b.both(d.mm, "mm"),
+			b.both(shown, "mm"))
 	}
 	return d
 }
@@ -54,7 +56,8 @@ func (b *builder) bedDepth() depth {
 // the share of it that is void. The cable's own room is not taken off.
 func (b *builder) fillDepth() depth {
 	m := b.in.Membrane
-	return depth{mm: m.Height * m.VoidShare, from: fmt.Sprintf("of pegs %s high, %s, %g %% of it void, %s", b.both(m.Height, "mm"), m.HeightSource, 100*m.VoidShare, m.VoidShareSource)}
+	return depth{mm: m.Height * m.VoidShare, from: fmt.Sprintf("of pegs %s high, %s, %g %% of it void, %s",
+		b.both(m.Height, "mm"), m.HeightSource, 100*m.VoidShare, m.VoidShareSource)}
 }
 
 // coat adds one mortar on the tiled area. The depth in mm and the litres that
@@ -126,7 +129,8 @@ func (b *builder) besidePrint(l *Line, p job.Product, d depth) {
 	}
 	own := p.Yield / d.mm
 	if least, most, ok := inPrint(d.mm, p.Pack); ok && own < least {
-		l.note("%s a bag, where trowel tables in print give %s to %s at best: bags may be left over", b.both(own, "m²"), b.both(least, "m²"), b.both(most, "m²"))
+		l.note("%s a bag, where trowel tables in print give %s to %s at best: bags may be left over", b.both(own, "m²"),
+			b.both(least, "m²"), b.both(most, "m²"))
 	}
 }
 

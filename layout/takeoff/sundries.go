@@ -22,13 +22,15 @@ func (b *builder) underlays(seams float64) {
 		b.ask("Primer: area that a pack covers.")
 	}
 	if p := m.Board; p.Pack > 0 {
-		b.packed(Line{Code: "board", Item: "Insulation board under the membrane", Basis: b.tiledBasis(), Net: area, Unit: "m²", PackName: "board"}, p)
+		b.packed(Line{Code: "board", Item: "Insulation board under the membrane", Basis: b.tiledBasis(), Net: area,
+			Unit: "m²", PackName: "board"}, p)
 	} else if len(b.in.Boards) > 0 {
 		b.ask("In the section but not in this list: %s. Size of a pack, or by others?", strings.Join(b.in.Boards, ", "))
 	}
 	if p := m.Band; p.Pack > 0 {
 		length := b.in.edge() + seams
-		b.packed(Line{Code: "band", Item: "Seam and corner band", Basis: b.lengthBasis("tile edge and membrane seams", length),
+		b.packed(Line{Code: "band", Item: "Seam and corner band", Basis: b.lengthBasis("tile edge and membrane seams",
+			length),
 			Net: length / 1000, Unit: "m", PackName: "roll"}, p)
 	}
 }
@@ -69,9 +71,11 @@ func (b *builder) cables() {
 	}
 	for _, k := range kinds {
 		c := k.label
-		b.add(Line{Code: "cable " + c.ID, Item: "Heating cable " + c.ID, Net: float64(len(k.names)), Unit: "each", Pack: 1,
-			Basis: fmt.Sprintf("%s: %g V, %g W, %s; heated area only", join(k.names), c.Volts, c.Watts, b.longWords(c.Length)),
-			Note:  "never cut; not returnable once unwound"}, c.Price)
+		b.add(Line{Code: "cable " + c.ID, Item: "Heating cable " + c.ID, Net: float64(len(k.names)), Unit: "each",
+			Pack: 1,
+			Basis: fmt.Sprintf("%s: %g V, %g W, %s; heated area only", join(k.names), c.Volts, c.Watts,
+				b.longWords(c.Length)),
+			Note: "never cut; not returnable once unwound"}, c.Price)
 	}
 	if len(kinds) == 0 {
 		b.ask("Heating cable: none is settled yet.")
@@ -123,7 +127,8 @@ func (b *builder) each(code, item string, n int, basis string) {
 // length adds a line cut to length, in mm; none when it is 0.
 func (b *builder) length(code, item string, mm float64, basis string) {
 	if mm != 0 {
-		l := Line{Code: code, Item: item, Basis: b.lengthBasis(basis, mm), Net: mm / 1000, Unit: "m", Note: "cut to length"}
+		l := Line{Code: code, Item: item, Basis: b.lengthBasis(basis, mm), Net: mm / 1000, Unit: "m",
+			Note: "cut to length"}
 		b.priceByUnit(&l)
 		b.add(l, 0)
 	}
@@ -154,7 +159,8 @@ func (b *builder) labour() {
 		if w.PerHour > 0 {
 			hours += area / 1e6 / w.PerHour
 		}
-		l := Line{Code: "labour " + w.Phase, Item: "Labour: " + w.Phase, Basis: b.basis(what, area), Net: hours, Unit: "h"}
+		l := Line{Code: "labour " + w.Phase, Item: "Labour: " + w.Phase, Basis: b.basis(what, area), Net: hours,
+			Unit: "h"}
 		l.note("%s, job file", b.rate(w))
 		l.Each, l.Price = w.HourCost, w.HourCost*written(hours, "h")
 		b.priceByUnit(&l)

@@ -14,7 +14,8 @@ import (
 func TestControlsAddUp(t *testing.T) {
 	in := bath()
 	in.Rooms = append(in.Rooms, Room{Name: "Hall", Tiled: rect(1000, 1000)},
-		Room{Name: "WC", Tiled: rect(1000, 1000), Thermostat: &Thermostat{Rise: 900, Relay: true, ColdLeads: 3, Sensors: 1, Spares: 2, SensorTube: 2500}})
+		Room{Name: "WC", Tiled: rect(1000, 1000), Thermostat: &Thermostat{Rise: 900, Relay: true, ColdLeads: 3,
+			Sensors: 1, Spares: 2, SensorTube: 2500}})
 	l := Compute(in)
 	for code, want := range map[string]float64{
 		"thermostat": 2, "relay": 1, "sensor": 2, "spare-sensor": 3, "box": 2, "nail-plate": 4,
@@ -80,13 +81,15 @@ func TestSealantByLength(t *testing.T) {
 		change(&in.Materials)
 		l := Compute(in)
 		got := line(t, l, "edge-sealant")
-		if got.Packs != 0 || got.PackName != "" || got.Unit != "m" || !slices.Contains(l.Questions, "Sealant at the perimeter: width and depth of the joint and size of a cartridge, to count cartridges.") {
+		if got.Packs != 0 || got.PackName != "" || got.Unit != "m" || !slices.Contains(l.Questions,
+			"Sealant at the perimeter: width and depth of the joint and size of a cartridge, to count cartridges.") {
 			t.Errorf("%s: %+v, %q", what, got, l.Questions)
 		}
 	}
 	open := bath() // a cartridge whose size nobody gave fills nothing
 	open.Materials.Sealant.Pack = 0
-	if got := line(t, Compute(open), "edge-sealant"); strings.Contains(got.Note, "a cartridge fills") || got.Packs != 0 {
+	if got := line(t, Compute(open), "edge-sealant"); strings.Contains(got.Note, "a cartridge fills") ||
+		got.Packs != 0 {
 		t.Errorf("%+v", got)
 	}
 	small := bath() // half a millilitre of joint is counted all the same
@@ -107,12 +110,15 @@ func TestGroutSaysWhatTheShortFormulaGives(t *testing.T) {
 		t.Errorf("%+v", got)
 	}
 	for what, change := range map[string]func(*Input){
-		"tile size, joint": func(in *Input) { in.Tile.Width = 0 }, "tile size, joint and": func(in *Input) { in.Tile.Length = 0 }, "dry density": func(in *Input) { in.Materials.Grout.Density = 0 },
+		"tile size, joint":     func(in *Input) { in.Tile.Width = 0 },
+		"tile size, joint and": func(in *Input) { in.Tile.Length = 0 },
+		"dry density":          func(in *Input) { in.Materials.Grout.Density = 0 },
 	} {
 		in := bath()
 		change(&in)
 		l := Compute(in)
-		if got := line(t, l, "grout"); got.Net != 0 || !slices.ContainsFunc(l.Questions, func(q string) bool { return strings.HasPrefix(q, "Grout: "+what) }) {
+		if got := line(t, l, "grout"); got.Net != 0 || !slices.ContainsFunc(l.Questions,
+			func(q string) bool { return strings.HasPrefix(q, "Grout: "+what) }) {
 			t.Errorf("%s: %+v, %q", what, got, l.Questions)
 		}
 	}
@@ -122,7 +128,8 @@ func TestGroutSaysWhatTheShortFormulaGives(t *testing.T) {
 // has the edge alone, 8.8 m. Sheets serve where a roll's length is missing.
 func TestMembraneOfHalfASize(t *testing.T) {
 	for what, m := range map[string]job.Membrane{
-		"no roll length": {RollWidth: 1000}, "no roll width": {RollLength: 12500}, "no sheet length": {SheetSize: [2]float64{800, 0}}, "no sheet width": {SheetSize: [2]float64{0, 800}},
+		"no roll length": {RollWidth: 1000}, "no roll width": {RollLength: 12500},
+		"no sheet length": {SheetSize: [2]float64{800, 0}}, "no sheet width": {SheetSize: [2]float64{0, 800}},
 		"roll too narrow": {RollWidth: 0.5, RollLength: 12500}, "sheet too small": {SheetSize: [2]float64{0.5, 0.5}},
 	} {
 		in := bath()
@@ -132,7 +139,8 @@ func TestMembraneOfHalfASize(t *testing.T) {
 		got := line(t, l, "membrane")
 		near(t, what, got.Gross, 3.61*1.1, 1e-9)
 		near(t, what+", band", line(t, l, "band").Net, 8.8, 1e-9)
-		if got.Packs != 0 || !strings.HasPrefix(got.Note, "by area with waste") || !slices.ContainsFunc(l.Questions, func(q string) bool { return strings.HasPrefix(q, "Membrane: ") }) {
+		if got.Packs != 0 || !strings.HasPrefix(got.Note, "by area with waste") || !slices.ContainsFunc(l.Questions,
+			func(q string) bool { return strings.HasPrefix(q, "Membrane: ") }) {
 			t.Errorf("%s: %+v, %q", what, got, l.Questions)
 		}
 	}
@@ -159,7 +167,8 @@ func TestStripsOfTwoRooms(t *testing.T) {
 	near(t, "taken", got.Gross, 9.2, 1e-9)
 	near(t, "left", got.Spare, 12.5-9.2, 1e-9)
 	near(t, "band", line(t, l, "band").Net, 2*(8.8+1.3+1.3), 1e-9)
-	if want := "Bath: 3 strips north-south; Shower room: 3 strips north-south; off-cuts reused, a narrow last strip takes the full width"; got.Note != want {
+	if want := "Bath: 3 strips north-south; Shower room: 3 strips north-south; off-cuts reused, a narrow last strip " +
+		"takes the full width"; got.Note != want {
 		t.Errorf("%q, want %q", got.Note, want)
 	}
 	in.Membrane = job.Membrane{SheetSize: [2]float64{800, 1000}}
@@ -200,7 +209,8 @@ func TestCoatsByWhatIsKnown(t *testing.T) {
 		got := line(t, l, "bed-mortar")
 		near(t, c.what, got.Net, c.net, 1e-9)
 		asked := slices.Contains(l.Questions, "Tile-bed mortar: coverage of a bag, or depth and yield, to count bags.")
-		if got.Unit != c.unit || got.Packs != c.packs || asked != (c.packs == 0) || (got.PackName == "") != (c.packs == 0) {
+		if got.Unit != c.unit || got.Packs != c.packs || asked != (c.packs == 0) ||
+			(got.PackName == "") != (c.packs == 0) {
 			t.Errorf("%s: %+v, asked %v", c.what, got, asked)
 		}
 	}
@@ -213,7 +223,8 @@ func TestBedsAtTheEndsOfTheTable(t *testing.T) {
 	quarter, threeEighths, half := MeanBed(6.35, math.Pi/4), MeanBed(9.525, math.Pi/4), MeanBed(12.7, math.Pi/4)
 	for _, c := range []struct{ bed, least, most float64 }{
 		{quarter * 0.985, 80, 100}, {quarter, 80, 100}, {half, 40, 50}, {half * 1.015, 40, 50},
-		{threeEighths * 0.99, 60.6, 80.6}, {threeEighths * 1.01, 59.4, 79.1}, // a hundredth of 9.525 is 3 % of the step of 3.175
+		// a hundredth of 9.525 is 3 % of the step of 3.175
+		{threeEighths * 0.99, 60.6, 80.6}, {threeEighths * 1.01, 59.4, 79.1},
 	} {
 		least, most, ok := inPrint(c.bed, 50/poundsPerKilo)
 		if !ok {
@@ -236,7 +247,8 @@ func TestSlowWorkIsWorded(t *testing.T) {
 	l := Compute(in)
 	near(t, "hours", line(t, l, "labour c").Net, 3.61/0.5+0.5, 1e-9)
 	for code, want := range map[string]string{
-		"labour a": "0.5 m² (5.38 ft²) an hour, job file", "labour b": "0 h fixed, job file", "labour c": "0.5 m² (5.38 ft²) an hour and 0.5 h fixed, job file",
+		"labour a": "0.5 m² (5.38 ft²) an hour, job file", "labour b": "0 h fixed, job file",
+		"labour c": "0.5 m² (5.38 ft²) an hour and 0.5 h fixed, job file",
 	} {
 		if got := line(t, l, code).Note; got != want {
 			t.Errorf("%q, want %q", got, want)
@@ -252,7 +264,8 @@ func TestNothingIsLeftOfAnUnusableFigure(t *testing.T) {
 	near(t, "grout without its waste", got.Gross, got.Net, 1e-12)
 	in = bath()
 	in.Rooms[0].Heated, in.Labour = math.Inf(1), []Labour{{"cable", true, 5, 0, 60}}
-	if got := line(t, Compute(in), "labour cable"); got.Net != 0 || got.Gross != 0 || got.Waste != 0 || got.Packs != 0 || got.Price != 0 {
+	if got := line(t, Compute(in), "labour cable"); got.Net != 0 || got.Gross != 0 || got.Waste != 0 ||
+		got.Packs != 0 || got.Price != 0 {
 		t.Errorf("%+v", got)
 	}
 	in = bath()
@@ -293,7 +306,8 @@ func TestBoxOfOneTile(t *testing.T) {
 	in := bath()
 	for per, want := range map[int]string{0: "", 1: "box", 2: "box"} {
 		in.Tile.PerBox = per
-		if got := line(t, Compute(in), "tile"); got.PackName != want || got.Packs != int(math.Ceil(got.Gross/float64(max(1, per)))) {
+		if got := line(t, Compute(in), "tile"); got.PackName != want ||
+			got.Packs != int(math.Ceil(got.Gross/float64(max(1, per)))) {
 			t.Errorf("%d in a box: %+v", per, got)
 		}
 	}
@@ -318,7 +332,8 @@ func TestNoFloorNoWaste(t *testing.T) {
 	in := bath()
 	in.Rooms[0].Tiled, in.Cut = nil, &CutPlan{}
 	for _, code := range []string{"membrane", "tile", "grout"} {
-		if got := line(t, Compute(in), code); got.Net != 0 || got.Gross != 0 || got.Waste > 0.1 || math.IsNaN(got.Waste) {
+		if got := line(t, Compute(in), code); got.Net != 0 || got.Gross != 0 || got.Waste > 0.1 ||
+			math.IsNaN(got.Waste) {
 			t.Errorf("%+v", got)
 		}
 	}

@@ -19,7 +19,8 @@ var (
 
 // The figures of testdata/tables, each noticed when it is moved by 2 %.
 func TestPublishedTables(t *testing.T) {
-	published.Holds(t, "grout.csv", groutRow, published.Unnoticed{Column: "example", All: true, Why: "it names the row"})
+	published.Holds(t, "grout.csv", groutRow, published.Unnoticed{Column: "example", All: true,
+		Why: "it names the row"})
 	published.Holds(t, "mortar-notch.csv", notchRow)
 }
 
@@ -37,7 +38,8 @@ func notchRow(row []float64) error {
 	if k < 0 {
 		return fmt.Errorf("no coverage is on file for a notch of %g in", row[0])
 	}
-	return errors.Join(off("least ft²", trowelled[k].least, row[1], 1e-9), off("most ft²", trowelled[k].most, row[2], 1e-9),
+	return errors.Join(off("least ft²", trowelled[k].least, row[1], 1e-9), off("most ft²", trowelled[k].most, row[2],
+		1e-9),
 		off("mean bed, in", MeanBed(row[0], math.Pi/4), row[3], 5e-4))
 }
 

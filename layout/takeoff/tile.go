@@ -44,8 +44,10 @@ func (b *builder) tile() {
 	}
 	byGrid := math.Ceil(snap(float64(counted.Tiles()) * (1 + breakage)))
 	l.take(max(byArea, byGrid))
-	l.note("set out from the middle of each room: %d whole, %d cut, %s, so %d, with %.3g %% breakage %.0f; by area with %.3g %% waste: %.0f; the larger is taken",
-		counted.Whole, counted.Cut, fromOffcuts(counted.Pairs), counted.Tiles(), 100*breakage, byGrid, 100*waste, byArea)
+	l.note("set out from the middle of each room: %d whole, %d cut, %s, so %d, with %.3g %% breakage %.0f; by area "+
+		"with %.3g %% waste: %.0f; the larger is taken",
+		counted.Whole, counted.Cut, fromOffcuts(counted.Pairs), counted.Tiles(), 100*breakage, byGrid, 100*waste,
+		byArea)
 	b.addGross(l, 0)
 }
 

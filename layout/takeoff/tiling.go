@@ -84,7 +84,8 @@ func (t Tiling) Outline(p Place) (ring plane.Ring, ok bool) {
 	g, row := t.Grid, t.First+p.Row-1
 	x := float64(float64(t.Rows[p.Row-1].First+p.Column-1)*(g.Length+g.Joint)) + g.shiftOf(row)
 	y := float64(row) * (g.Width + g.Joint)
-	for _, c := range [...]plane.Point{{X: x, Y: y}, {X: x + g.Length, Y: y}, {X: x + g.Length, Y: y + g.Width}, {X: x, Y: y + g.Width}} {
+	for _, c := range [...]plane.Point{{X: x, Y: y}, {X: x + g.Length, Y: y}, {X: x + g.Length, Y: y + g.Width},
+		{X: x, Y: y + g.Width}} {
 		ring = append(ring, c.Rotate(g.Angle).Add(g.Origin))
 	}
 	return ring, true

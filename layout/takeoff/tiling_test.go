@@ -17,7 +17,8 @@ import (
 // 351 and 553.
 func TestTilesByHand(t *testing.T) {
 	room := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(1000, 700)))
-	ti, ok := Tile(room, job.Tile{Width: 200, Length: 300, Joint: 2}, plane.Segment{A: plane.Pt(199, 351), B: plane.Pt(801, 351)})
+	ti, ok := Tile(room, job.Tile{Width: 200, Length: 300, Joint: 2}, plane.Segment{A: plane.Pt(199, 351),
+		B: plane.Pt(801, 351)})
 	if !ok || len(ti.Rows) != 4 {
 		t.Fatalf("%+v", ti)
 	}
@@ -34,10 +35,12 @@ func TestTilesByHand(t *testing.T) {
 			t.Errorf("%v is tile %v (%v), want %v", c.p, got, ok, c.want)
 		}
 	}
-	if got := ti.Piece(Place{1, 1}, plane.Rectangle(plane.Pt(0, 0), plane.Pt(1000, 700))); math.Abs(got.Area()-197*147) > 1e-6 {
+	if got := ti.Piece(Place{1, 1}, plane.Rectangle(plane.Pt(0, 0), plane.Pt(1000, 700))); math.Abs(
+		got.Area()-197*147) > 1e-6 {
 		t.Errorf("the cut tile in the corner is %v", got)
 	}
-	if got := ti.Piece(Place{4, 4}, plane.Rectangle(plane.Pt(0, 0), plane.Pt(1000, 700)).CCW()); got.Bounds() != (plane.Rect{Min: plane.Pt(803, 553), Max: plane.Pt(1000, 700)}) {
+	got := ti.Piece(Place{4, 4}, plane.Rectangle(plane.Pt(0, 0), plane.Pt(1000, 700)).CCW())
+	if got.Bounds() != (plane.Rect{Min: plane.Pt(803, 553), Max: plane.Pt(1000, 700)}) {
 		t.Errorf("the cut tile in the far corner is %v", got)
 	}
 	if got := ti.Piece(Place{2, 2}, plane.Rectangle(plane.Pt(600, 0), plane.Pt(1000, 700))); got != nil {
@@ -53,7 +56,8 @@ func TestTilesByHand(t *testing.T) {
 // corner of a tile, wherever the room's middle is.
 func TestTilesAreWhereTheFirstOneIs(t *testing.T) {
 	room := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(1000, 700)))
-	ti, ok := Tile(room, job.Tile{Width: 200, Length: 300, Joint: 2, Pattern: Offset}, plane.Segment{A: plane.Pt(640, 33), B: plane.Pt(640, 500)})
+	ti, ok := Tile(room, job.Tile{Width: 200, Length: 300, Joint: 2, Pattern: Offset},
+		plane.Segment{A: plane.Pt(640, 33), B: plane.Pt(640, 500)})
 	if !ok {
 		t.Fatal("not on a grid")
 	}
@@ -81,9 +85,12 @@ func TestTilesAreWhereTheFirstOneIs(t *testing.T) {
 func TestEveryPointHasItsTile(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, h := rapid.Float64Range(500, 4000).Draw(t, "w"), rapid.Float64Range(500, 4000).Draw(t, "h")
-		room := plane.FromRing(plane.Ring{{X: 0, Y: 0}, {X: w, Y: 0}, {X: w, Y: h / 2}, {X: w / 2, Y: h / 2}, {X: w / 2, Y: h}, {X: 0, Y: h}})
-		tile := job.Tile{Width: rapid.Float64Range(50, 700).Draw(t, "tile"), Length: rapid.Float64Range(50, 700).Draw(t, "length"),
-			Joint: rapid.Float64Range(0, 10).Draw(t, "joint"), Pattern: rapid.SampledFrom([]string{Straight, Offset, Diagonal}).Draw(t, "pattern")}
+		room := plane.FromRing(plane.Ring{{X: 0, Y: 0}, {X: w, Y: 0}, {X: w, Y: h / 2}, {X: w / 2, Y: h / 2},
+			{X: w / 2, Y: h}, {X: 0, Y: h}})
+		tile := job.Tile{Width: rapid.Float64Range(50, 700).Draw(t, "tile"), Length: rapid.Float64Range(50, 700).Draw(t,
+			"length"),
+			Joint: rapid.Float64Range(0, 10).Draw(t, "joint"), Pattern: rapid.SampledFrom([]string{Straight, Offset,
+				Diagonal}).Draw(t, "pattern")}
 		turn := rapid.Float64Range(0, 6).Draw(t, "turn")
 		from := plane.Pt(rapid.Float64Range(0, w).Draw(t, "from x"), rapid.Float64Range(0, h).Draw(t, "from y"))
 		ti, ok := Tile(room, tile, plane.Segment{A: from, B: from.Add(plane.Pt(500, 0).Rotate(turn))})
@@ -111,7 +118,8 @@ func TestEveryPointHasItsTile(t *testing.T) {
 // Numbers of no tile: before the first and beyond the last, of rows and of columns.
 func TestNumbersOfNoTile(t *testing.T) {
 	room := rect(1000, 700)
-	ti, _ := Tile(room, job.Tile{Width: 200, Length: 300, Joint: 2}, plane.Segment{A: plane.Pt(199, 351), B: plane.Pt(801, 351)})
+	ti, _ := Tile(room, job.Tile{Width: 200, Length: 300, Joint: 2}, plane.Segment{A: plane.Pt(199, 351),
+		B: plane.Pt(801, 351)})
 	for _, p := range []Place{{0, 1}, {5, 1}, {1, 0}, {1, 5}, {4, 5}, {-3, 9}} {
 		if ring, ok := ti.Outline(p); ok || ti.Piece(p, room.Rings()[0]) != nil {
 			t.Errorf("%v lies at %v", p, ring)
@@ -136,15 +144,20 @@ func TestNumbersOfNoTile(t *testing.T) {
 }
 
 // TestNoIdleTiles: in a slanting room the first and the last tile of each row reach into it, out to
-// the middle of the joints round them and 3 mm at its sharp corners, and no point of it, on a joint or not, is beyond them.
+// the middle of the joints round them and 3 mm at its sharp corners, and no point of it, on a joint or not, is beyond
+// them.
 func TestNoIdleTiles(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		w, h := rapid.Float64Range(900, 3000).Draw(t, "w"), rapid.Float64Range(900, 3000).Draw(t, "h")
-		room := plane.FromRing(plane.Ring{{X: 0, Y: 0}, {X: w, Y: h / 8}, {X: w * rapid.Float64Range(0.2, 0.8).Draw(t, "top"), Y: h}})
-		tile := job.Tile{Width: rapid.Float64Range(100, 500).Draw(t, "tile"), Length: rapid.Float64Range(100, 500).Draw(t, "length"),
-			Joint: rapid.Float64Range(0, 60).Draw(t, "joint"), Pattern: rapid.SampledFrom([]string{Straight, Offset}).Draw(t, "pattern")}
+		room := plane.FromRing(plane.Ring{{X: 0, Y: 0}, {X: w, Y: h / 8},
+			{X: w * rapid.Float64Range(0.2, 0.8).Draw(t, "top"), Y: h}})
+		tile := job.Tile{Width: rapid.Float64Range(100, 500).Draw(t, "tile"), Length: rapid.Float64Range(100,
+			500).Draw(t, "length"),
+			Joint: rapid.Float64Range(0, 60).Draw(t, "joint"), Pattern: rapid.SampledFrom([]string{Straight,
+				Offset}).Draw(t, "pattern")}
 		from := plane.Pt(rapid.Float64Range(0, w).Draw(t, "from x"), rapid.Float64Range(0, h).Draw(t, "from y"))
-		ti, ok := Tile(room, tile, plane.Segment{A: from, B: from.Add(plane.Pt(500, 0).Rotate(rapid.Float64Range(0, 6).Draw(t, "turn")))})
+		ti, ok := Tile(room, tile, plane.Segment{A: from,
+			B: from.Add(plane.Pt(500, 0).Rotate(rapid.Float64Range(0, 6).Draw(t, "turn")))})
 		if !ok {
 			t.Fatal("not on a grid")
 		}
@@ -178,9 +191,12 @@ func TestGapByHand(t *testing.T) {
 		line []plane.Point
 		want float64
 	}{
-		{[]plane.Point{{X: 430, Y: 200}}, 30}, {[]plane.Point{{X: 403, Y: 304}}, 5}, {[]plane.Point{{X: 200, Y: 200}}, 0},
-		{[]plane.Point{{X: 0, Y: 350}, {X: 500, Y: 350}}, 50}, {[]plane.Point{{X: 0, Y: 900}, {X: 0, Y: 320}, {X: 500, Y: 320}}, 20},
-		{[]plane.Point{{X: 0, Y: 200}, {X: 500, Y: 200}}, 0}, {[]plane.Point{{X: 0, Y: 900}, {X: 50, Y: 200}, {X: 0, Y: -900}}, 50},
+		{[]plane.Point{{X: 430, Y: 200}}, 30}, {[]plane.Point{{X: 403, Y: 304}}, 5}, {[]plane.Point{{X: 200, Y: 200}},
+			0},
+		{[]plane.Point{{X: 0, Y: 350}, {X: 500, Y: 350}}, 50},
+		{[]plane.Point{{X: 0, Y: 900}, {X: 0, Y: 320}, {X: 500, Y: 320}}, 20},
+		{[]plane.Point{{X: 0, Y: 200}, {X: 500, Y: 200}}, 0},
+		{[]plane.Point{{X: 0, Y: 900}, {X: 50, Y: 200}, {X: 0, Y: -900}}, 50},
 	} {
 		if got := Gap(ring, c.line); math.Abs(got-c.want) > 1e-9 {
 			t.Errorf("%v: %g, want %g", c.line, got, c.want)
@@ -192,14 +208,17 @@ func TestGapByHand(t *testing.T) {
 // 33 from the next.
 func TestNearByHand(t *testing.T) {
 	room := rect(1200, 600)
-	ti, _ := Tile(room, job.Tile{Width: 297, Length: 297, Joint: 3}, plane.Segment{A: plane.Pt(0, 0), B: plane.Pt(300, 0)})
+	ti, _ := Tile(room, job.Tile{Width: 297, Length: 297, Joint: 3}, plane.Segment{A: plane.Pt(0, 0),
+		B: plane.Pt(300, 0)})
 	for _, c := range []struct {
 		line   []plane.Point
 		within float64
 		want   []Place
 	}{
-		{[]plane.Point{{X: 267, Y: 150}}, 0, []Place{{1, 1}}}, {[]plane.Point{{X: 267, Y: 150}}, 32, []Place{{1, 1}}}, {[]plane.Point{{X: 267, Y: 150}}, 33, []Place{{1, 1}, {1, 2}}},
-		{[]plane.Point{{X: 267, Y: 150}, {X: 267, Y: 450}}, 10, []Place{{1, 1}, {2, 1}}}, {[]plane.Point{{X: 5000, Y: 150}}, 100, nil},
+		{[]plane.Point{{X: 267, Y: 150}}, 0, []Place{{1, 1}}}, {[]plane.Point{{X: 267, Y: 150}}, 32, []Place{{1, 1}}},
+		{[]plane.Point{{X: 267, Y: 150}}, 33, []Place{{1, 1}, {1, 2}}},
+		{[]plane.Point{{X: 267, Y: 150}, {X: 267, Y: 450}}, 10, []Place{{1, 1}, {2, 1}}},
+		{[]plane.Point{{X: 5000, Y: 150}}, 100, nil},
 	} {
 		if got := ti.Near(c.line, c.within, room.Rings()[0]); !slices.Equal(got, c.want) {
 			t.Errorf("within %g of %v: %v, want %v", c.within, c.line, got, c.want)

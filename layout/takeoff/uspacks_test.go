@@ -43,20 +43,24 @@ func TestPacksOfInches(t *testing.T) {
 		for _, p := range []struct {
 			v    float64
 			unit string
-		}{{roll, "m²"}, {m.BondMortar.Pack, "kg"}, {m.FillMortar.Yield, "L"}, {m.BedMortar.Yield, "L"}, {m.Grout.Pack, "kg"}, {1000 * m.Sealant.Pack, "mL"}} {
+		}{{roll, "m²"}, {m.BondMortar.Pack, "kg"}, {m.FillMortar.Yield, "L"}, {m.BedMortar.Yield, "L"}, {m.Grout.Pack,
+			"kg"}, {1000 * m.Sealant.Pack, "mL"}} {
 			v, unit := US(p.v, p.unit)
 			out = append(out, Figure(v, unit)+" "+unit)
 		}
 		return strings.Join(out, ", ")
 	}
-	if got, want := packs(read(uspacks)), "104.00 ft², 50.00 lb, 3.75 gal, 3.75 gal, 10.00 lb, 10.1 fl oz"; got != want {
+	if got, want := packs(read(uspacks)),
+		"104.00 ft², 50.00 lb, 3.75 gal, 3.75 gal, 10.00 lb, 10.1 fl oz"; got != want {
 		t.Errorf("%s, want %s", got, want)
 	}
-	own := strings.Replace(uspacks, "pitch = 1.2\n", "pitch = 1.2\nroll_width = \"1 m\"\n[materials.grout]\npack = \"25 lb\"\n", 1)
+	own := strings.Replace(uspacks, "pitch = 1.2\n",
+		"pitch = 1.2\nroll_width = \"1 m\"\n[materials.grout]\npack = \"25 lb\"\n", 1)
 	if got, want := packs(read(own)), "104.99 ft², 50.00 lb, 3.75 gal, 3.75 gal, 25.00 lb, 10.1 fl oz"; got != want {
 		t.Errorf("%s, want %s", got, want)
 	}
-	metric := read(strings.NewReplacer(`units = "in"`, `units = "mm"`, "pitch = 1.2", "pitch = 30", "from = 20", "from = 500").Replace(uspacks))
+	metric := read(strings.NewReplacer(`units = "in"`, `units = "mm"`, "pitch = 1.2", "pitch = 30", "from = 20",
+		"from = 500").Replace(uspacks))
 	if m := metric.Materials; m.Grout.Pack != 5 || m.FillMortar.Yield != 14.5 || metric.Membrane.RollWidth != 1000 {
 		t.Errorf("a metric job: %+v, %+v", metric.Membrane, m)
 	}

@@ -33,12 +33,15 @@ func (b *builder) inclusions() {
 func (b *builder) assumptions() {
 	b.list.Assumptions = []string{
 		"Membrane runs under all tile, heated or not, and its strips are butted.",
-		"Three mortars are counted apart: bond coat, peg fill and tile bed. The cable's own volume is not taken off the fill.",
+		"Three mortars are counted apart: bond coat, peg fill and tile bed. The cable's own volume is not taken off " +
+			"the fill.",
 		"Grout joints are as deep as the tile is thick.",
 		"Packs are whole packs for the whole job.",
 	}
 	if b.in.Tile.Pattern == Herringbone {
-		b.list.Assumptions = append(b.list.Assumptions, "Herringbone is counted with its zigzag along the longer side of each room, every tile at 45 degrees to the walls.")
+		b.list.Assumptions = append(b.list.Assumptions,
+			"Herringbone is counted with its zigzag along the longer side of each room, every tile at 45 degrees to "+
+				"the walls.")
 	}
 }
 

@@ -16,7 +16,8 @@ import (
 func TestCSVReadsBack(t *testing.T) {
 	var out bytes.Buffer
 	l := List{Lines: []Line{
-		{Code: "grout", Item: "=HYPERLINK(\"x\")", Basis: "+1", Unit: "kg", Net: 1, Waste: 0.1, Gross: 1.1, Pack: 5, PackName: "@bag", Packs: 1, Spare: 3.9, Note: "-2, \"quoted\"\nand a line"},
+		{Code: "grout", Item: "=HYPERLINK(\"x\")", Basis: "+1", Unit: "kg", Net: 1, Waste: 0.1, Gross: 1.1, Pack: 5,
+			PackName: "@bag", Packs: 1, Spare: 3.9, Note: "-2, \"quoted\"\nand a line"},
 		{Code: "tube", Item: "Tube", Unit: "m", Net: 3, Gross: 3},
 		{Code: "box", Item: "\tBox", Unit: "each", Net: 2, Gross: 2, Pack: 1, Packs: 2, Price: 19.5},
 	}}
@@ -40,8 +41,10 @@ func TestCSVReadsBack(t *testing.T) {
 		row        int
 		head, want string
 	}{
-		{1, "item", "'=HYPERLINK(\"x\")"}, {1, "basis", "'+1"}, {1, "pack", "'@bag"}, {1, "note", "'-2, \"quoted\"\nand a line"},
-		{3, "item", "'\tBox"}, {1, "waste (%)", "10.0"}, {1, "net", "1.00"}, {1, "net (US)", "2.20"}, {1, "unit (US)", "lb"},
+		{1, "item", "'=HYPERLINK(\"x\")"}, {1, "basis", "'+1"}, {1, "pack", "'@bag"},
+		{1, "note", "'-2, \"quoted\"\nand a line"},
+		{3, "item", "'\tBox"}, {1, "waste (%)", "10.0"}, {1, "net", "1.00"}, {1, "net (US)", "2.20"},
+		{1, "unit (US)", "lb"},
 		{1, "whole packs", "1"}, {2, "whole packs", ""}, {2, "pack size", ""}, {2, "gross (US)", "9.84"},
 		{3, "net", "2"}, {3, "price", "19.50"}, {2, "price", ""},
 	} {
@@ -110,7 +113,8 @@ func TestUSUnits(t *testing.T) {
 		unit  string
 		want  float64
 		us    string
-	}{{1, "m²", 10.7639, "ft²"}, {1, "m", 3.28084, "ft"}, {22.6796, "kg", 50, "lb"}, {3.785411784, "L", 1, "gal"}, {3785.411784, "mL", 128, "fl oz"}, {7, "each", 7, "each"}, {2.5, "h", 2.5, "h"}} {
+	}{{1, "m²", 10.7639, "ft²"}, {1, "m", 3.28084, "ft"}, {22.6796, "kg", 50, "lb"}, {3.785411784, "L", 1,
+		"gal"}, {3785.411784, "mL", 128, "fl oz"}, {7, "each", 7, "each"}, {2.5, "h", 2.5, "h"}} {
 		got, unit := US(c.value, c.unit)
 		near(t, c.unit, got, c.want, 1e-4)
 		if unit != c.us {
@@ -122,7 +126,8 @@ func TestUSUnits(t *testing.T) {
 // A figure in US units and back is the figure: 1 lb, ft, ft² and gallon are so
 // many kg, m, m² and L by definition.
 func TestUSUnitsRoundTrip(t *testing.T) {
-	back := map[string]float64{"m²": 0.09290304, "m": 0.3048, "kg": 0.45359237, "L": 3.785411784, "mL": 29.5735295625, "each": 1, "h": 1}
+	back := map[string]float64{"m²": 0.09290304, "m": 0.3048, "kg": 0.45359237, "L": 3.785411784, "mL": 29.5735295625,
+		"each": 1, "h": 1}
 	rapid.Check(t, func(t *rapid.T) {
 		v := rapid.Float64Range(-1e6, 1e6).Draw(t, "v")
 		for unit, factor := range back {
@@ -136,7 +141,8 @@ func TestUSUnitsRoundTrip(t *testing.T) {
 // A price stands in the JSON where one is given, and nowhere else; a pack likewise.
 func TestJSONHasPricesThatAreGiven(t *testing.T) {
 	var b bytes.Buffer
-	l := List{Lines: []Line{{Code: "box", Unit: "each", Net: 2, Gross: 2, Packs: 2, Pack: 1, Price: 0.9}, {Code: "tube", Unit: "m", Net: 3.048, Gross: 3.048}}}
+	l := List{Lines: []Line{{Code: "box", Unit: "each", Net: 2, Gross: 2, Packs: 2, Pack: 1, Price: 0.9},
+		{Code: "tube", Unit: "m", Net: 3.048, Gross: 3.048}}}
 	if err := WriteJSON(&b, l); err != nil {
 		t.Fatal(err)
 	}
@@ -163,7 +169,9 @@ func TestFiguresAsBought(t *testing.T) {
 		unit string
 		want string
 	}{
-		{0.186, "m²", "0.186"}, {0, "m²", "0.00"}, {1, "kg", "1.00"}, {0.9996, "kg", "1.000"}, {12.345, "L", "12.35"}, {2, "each", "2"}, {2.5, "each", "2.50"}, {0.5, "each", "0.500"}, {264.4, "mL", "264"}, {8.94, "fl oz", "8.9"}, {0.25, "fl oz", "0.2"},
+		{0.186, "m²", "0.186"}, {0, "m²", "0.00"}, {1, "kg", "1.00"}, {0.9996, "kg", "1.000"}, {12.345, "L", "12.35"},
+		{2, "each", "2"}, {2.5, "each", "2.50"}, {0.5, "each", "0.500"}, {264.4, "mL", "264"}, {8.94, "fl oz", "8.9"},
+		{0.25, "fl oz", "0.2"},
 	} {
 		got := Figure(c.v, c.unit)
 		if got != c.want {

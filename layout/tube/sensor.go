@@ -91,7 +91,8 @@ func leadsPast(r *layout.Room, j *job.Job, sensors []layout.Sensor) ([]layout.Ca
 	cables, more := slices.Clone(r.Cables), 0.0
 	for i, rt := range routes {
 		c := &cables[i]
-		more += plane.PathLength(rt.ColdLead) + plane.PathLength(rt.Return) - plane.PathLength(c.ColdLead) - plane.PathLength(c.Return)
+		more += plane.PathLength(rt.ColdLead) + plane.PathLength(rt.Return) - plane.PathLength(
+			c.ColdLead) - plane.PathLength(c.Return)
 		c.ColdLead, c.Return = rt.ColdLead, rt.Return
 	}
 	return cables, more
@@ -205,9 +206,11 @@ func SensorWarning(r *layout.Room, missing []string) job.Diagnostic {
 	what := "the spare sensor"
 	if len(missing) == 2 {
 		what = "neither the sensor nor its spare"
-		d.Message = fmt.Sprintf("room %q: %s could be placed: no gap between two runs is %d mm inside the heated area and reached from the box clear of cable and lead joints", r.Job.Name, what, sensorInside)
+		d.Message = fmt.Sprintf("room %q: %s could be placed: no gap between two runs is %d mm inside the heated "+
+			"area and reached from the box clear of cable and lead joints", r.Job.Name, what, sensorInside)
 	} else {
-		d.Message = fmt.Sprintf("room %q: %s could not be placed: no second gap between two runs is %d mm inside the heated area and reached from the box clear of cable and lead joints", r.Job.Name, what, sensorInside)
+		d.Message = fmt.Sprintf("room %q: %s could not be placed: no second gap between two runs is %d mm inside the "+
+			"heated area and reached from the box clear of cable and lead joints", r.Job.Name, what, sensorInside)
 	}
 	d.Hint = "move the thermostat, or place the sensor by hand before covering"
 	return d

@@ -327,7 +327,8 @@ func (f *tubeFloor) square(a, b plane.Point) (from, to plane.Point, ok bool) {
 		for _, share := range []float64{1, 0.7, 0.4} {
 			d := n.Mul(share * f.off[l.what])
 			s := plane.Segment{A: at.Sub(d), B: at.Add(d)}
-			if f.passable(s, l.what) && f.passable(plane.Segment{A: a, B: s.A}, lead, joint) && f.passable(plane.Segment{A: s.B, B: b}, lead, joint) {
+			if f.passable(s, l.what) && f.passable(plane.Segment{A: a, B: s.A}, lead, joint) &&
+				f.passable(plane.Segment{A: s.B, B: b}, lead, joint) {
 				return s.A, s.B, true
 			}
 		}

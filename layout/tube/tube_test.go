@@ -121,7 +121,8 @@ func unevenRuns(t *rapid.T) (*layout.Room, *job.Job) {
 	}
 	foot := pegs("foot", 3, 40)
 	zone := plane.Rectangle(plane.Pt(90, 90), plane.Pt(2400, 1410))
-	room := &job.Room{Outline: plane.Rectangle(plane.Pt(0, 0), plane.Pt(2490, 1500)), Thermostat: job.Thermostat{At: plane.Pt(foot, 0)}}
+	room := &job.Room{Outline: plane.Rectangle(plane.Pt(0, 0), plane.Pt(2490, 1500)),
+		Thermostat: job.Thermostat{At: plane.Pt(foot, 0)}}
 	for up := true; x < 2100; up = !up {
 		last := path[len(path)-1].Y
 		if y = pegs("end", 24, 46); !up {
@@ -157,7 +158,8 @@ func unevenRuns(t *rapid.T) (*layout.Room, *job.Job) {
 			}
 		}
 		if low > depth+40 && (foot < from-30 || foot > from+330) {
-			room.Fixtures = append(room.Fixtures, job.Fixture{Outline: plane.Rectangle(plane.Pt(from, 0), plane.Pt(from+300, depth))})
+			room.Fixtures = append(room.Fixtures,
+				job.Fixture{Outline: plane.Rectangle(plane.Pt(from, 0), plane.Pt(from+300, depth))})
 		}
 	}
 	r := &layout.Room{Job: room, Floor: plane.FromRing(room.Outline), Zones: []plane.Region{plane.FromRing(zone)}}

@@ -21,19 +21,26 @@ func TestMidwayBetweenTwoRuns(t *testing.T) {
 		legs []plane.Segment
 		want *midway
 	}{
-		{"side by side", []plane.Segment{a, hand.Segment(1000, 90, 0, 90)}, &midway{line: hand.Segment(0, 45, 1000, 45), gap: 90}},
-		{"to the right", []plane.Segment{a, hand.Segment(0, -90, 1000, -90)}, &midway{line: hand.Segment(0, -45, 1000, -45), gap: 90}},
-		{"as far as both go", []plane.Segment{a, hand.Segment(-300, 90, 400, 90)}, &midway{line: hand.Segment(0, 45, 400, 45), gap: 90}},
-		{"over 150 mm", []plane.Segment{a, hand.Segment(850, 90, 2000, 90)}, &midway{line: hand.Segment(850, 45, 1000, 45), gap: 90}},
+		{"side by side", []plane.Segment{a, hand.Segment(1000, 90, 0, 90)}, &midway{line: hand.Segment(0, 45, 1000, 45),
+			gap: 90}},
+		{"to the right", []plane.Segment{a, hand.Segment(0, -90, 1000, -90)},
+			&midway{line: hand.Segment(0, -45, 1000, -45), gap: 90}},
+		{"as far as both go", []plane.Segment{a, hand.Segment(-300, 90, 400, 90)},
+			&midway{line: hand.Segment(0, 45, 400, 45), gap: 90}},
+		{"over 150 mm", []plane.Segment{a, hand.Segment(850, 90, 2000, 90)},
+			&midway{line: hand.Segment(850, 45, 1000, 45), gap: 90}},
 		{"over less", []plane.Segment{a, hand.Segment(851, 90, 2000, 90)}, nil},
 		{"one beyond the other", []plane.Segment{a, hand.Segment(1100, 90, 2000, 90)}, nil},
 		{"square to each other", []plane.Segment{a, hand.Segment(500, 90, 500, 900)}, nil},
-		{"as wide as may be", []plane.Segment{a, hand.Segment(0, 240, 1000, 240)}, &midway{line: hand.Segment(0, 120, 1000, 120), gap: 240}},
+		{"as wide as may be", []plane.Segment{a, hand.Segment(0, 240, 1000, 240)},
+			&midway{line: hand.Segment(0, 120, 1000, 120), gap: 240}},
 		{"too wide", []plane.Segment{a, hand.Segment(0, 241, 1000, 241)}, nil},
 		{"in one line", []plane.Segment{a, hand.Segment(0, 0.5, 1000, 0.5)}, nil},
 		{"a run between", []plane.Segment{a, hand.Segment(0, 180, 1000, 180), hand.Segment(400, 90, 600, 90)}, nil},
-		{"a run between elsewhere", []plane.Segment{a, hand.Segment(0, 180, 1000, 180), hand.Segment(0, 90, 300, 90)}, &midway{line: hand.Segment(0, 90, 1000, 90), gap: 180}},
-		{"a third beside them", []plane.Segment{a, hand.Segment(0, 90, 1000, 90), hand.Segment(0, 180, 1000, 180)}, &midway{line: hand.Segment(0, 45, 1000, 45), gap: 90}},
+		{"a run between elsewhere", []plane.Segment{a, hand.Segment(0, 180, 1000, 180), hand.Segment(0, 90, 300, 90)},
+			&midway{line: hand.Segment(0, 90, 1000, 90), gap: 180}},
+		{"a third beside them", []plane.Segment{a, hand.Segment(0, 90, 1000, 90), hand.Segment(0, 180, 1000, 180)},
+			&midway{line: hand.Segment(0, 45, 1000, 45), gap: 90}},
 		{"one across", []plane.Segment{a, hand.Segment(0, 90, 1000, 90), hand.Segment(500, 0, 500, 90)}, nil},
 	} {
 		got := between(c.legs, 0, 1, 240)
@@ -41,7 +48,8 @@ func TestMidwayBetweenTwoRuns(t *testing.T) {
 			t.Errorf("%s: %+v, want %+v", c.name, got, c.want)
 		}
 	}
-	r := &layout.Room{Cables: []layout.Cable{{ID: "A", Path: hand.Points(0, 0, 1000, 0, 1000, 90, 0, 90, 0, 180, 299, 180)}, {ID: "B", Path: hand.Points(0, 300, 1000, 300)}}}
+	r := &layout.Room{Cables: []layout.Cable{{ID: "A", Path: hand.Points(0, 0, 1000, 0, 1000, 90, 0, 90, 0, 180, 299,
+		180)}, {ID: "B", Path: hand.Points(0, 300, 1000, 300)}}}
 	if ms := midways(r, 30); len(ms) != 1 || ms[0].cable.ID != "A" || ms[0].line != hand.Segment(0, 45, 1000, 45) {
 		t.Errorf("%+v", ms)
 	}
@@ -96,7 +104,8 @@ func TestWhatAPlaceAsks(t *testing.T) {
 		p    sensorPlace
 		want float64 // mm
 	}{
-		{at(500+600, 1000, 90), 0}, {at(500+500, 1000, 90), 6 * 100}, {at(500+180, 1000, 90), 6 * 420}, {at(500+179, 1000, 90), math.Inf(1)},
+		{at(500+600, 1000, 90), 0}, {at(500+500, 1000, 90), 6 * 100}, {at(500+180, 1000, 90), 6 * 420},
+		{at(500+179, 1000, 90), math.Inf(1)},
 		{at(500, 1600, 90), 6 * 600}, {at(500, 1500, 90), 6*100 + 6*600}, {at(501, 1700, 90), 0},
 	} {
 		if got := besideSensors(r, &k.p); math.Abs(got-k.want) > 0.5 && got != k.want {
@@ -111,7 +120,8 @@ func TestWhatAPlaceAsks(t *testing.T) {
 func TestPlacesAlongMidways(t *testing.T) {
 	floor := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(600, 600)))
 	w := newWalk(floor, plane.Pt(0, 0), 0, 15)
-	ms := []midway{{line: hand.Segment(45, 30, 45, 270), gap: 90}, {line: hand.Segment(60, 30, 540, 30), gap: 60}, {line: hand.Segment(45, 330, 45, 30), gap: 30}}
+	ms := []midway{{line: hand.Segment(45, 30, 45, 270), gap: 90}, {line: hand.Segment(60, 30, 540, 30), gap: 60},
+		{line: hand.Segment(45, 330, 45, 30), gap: 30}}
 	ps := placesAlong((&layout.Room{}), w, ms)
 	want := 0
 	for i := range ms {
@@ -152,7 +162,8 @@ func TestJointRoom(t *testing.T) {
 		closest int
 		want    float64
 	}{{30, 2, 18}, {30, 1, 14}, {60, 1, 18}, {20, 1, 9}} {
-		if got := jointRoom(&job.Job{Membrane: job.Membrane{Pitch: c.pitch}, Spacing: job.Spacing{Closest: c.closest}}); got != c.want {
+		if got := jointRoom(&job.Job{Membrane: job.Membrane{Pitch: c.pitch},
+			Spacing: job.Spacing{Closest: c.closest}}); got != c.want {
 			t.Errorf("%d pegs of %g mm: %g, want %g", c.closest, c.pitch, got, c.want)
 		}
 	}
@@ -164,14 +175,16 @@ func TestJointRoom(t *testing.T) {
 			t.Errorf("a side of %g mm", s.Length())
 		}
 	}
-	if math.Abs(least-18) > 1e-9 || math.Abs(most-18/math.Cos(math.Pi/8)) > 1e-9 || ring[0] != ring[8] || len(ring) != 9 {
+	if math.Abs(least-18) > 1e-9 || math.Abs(most-18/math.Cos(math.Pi/8)) > 1e-9 || ring[0] != ring[8] ||
+		len(ring) != 9 {
 		t.Errorf("from %g to %g mm off: %v", least, most, ring)
 	}
 }
 
 func TestTubesTouchAndLie(t *testing.T) {
 	floor := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(1000, 1000)))
-	r := &layout.Room{Cables: []layout.Cable{{Path: hand.Points(300, 300, 300, 900)}, {Path: hand.Points(700, 300, 700, 900), Return: hand.Points(0, 0, 700, 900)}}}
+	r := &layout.Room{Cables: []layout.Cable{{Path: hand.Points(300, 300, 300, 900)},
+		{Path: hand.Points(700, 300, 700, 900), Return: hand.Points(0, 0, 700, 900)}}}
 	for _, c := range []struct {
 		name string
 		tube []plane.Point
@@ -197,7 +210,8 @@ func TestTubesTouchAndLie(t *testing.T) {
 			t.Errorf("%s: %v", c.name, got)
 		}
 	}
-	kept := auditTubes(r, floor, []layout.Sensor{{Lead: hand.Points(100, 0, 100, 100)}, {Lead: hand.Points(-9, 0, 100, 100)}, {Lead: hand.Points(120, 0, 120, 100)}}, 18)
+	kept := auditTubes(r, floor, []layout.Sensor{{Lead: hand.Points(100, 0, 100, 100)},
+		{Lead: hand.Points(-9, 0, 100, 100)}, {Lead: hand.Points(120, 0, 120, 100)}}, 18)
 	if len(kept) != 2 || kept[0].Name != "S1" || kept[0].Spare || kept[1].Name != "S2" || !kept[1].Spare {
 		t.Errorf("%+v", kept)
 	}
@@ -208,7 +222,9 @@ func TestTubesTouchAndLie(t *testing.T) {
 
 func TestPastFoot(t *testing.T) {
 	line := hand.Points(0, 0, 40, 0, 40, 100)
-	for d, want := range map[float64][]plane.Point{0: line, 30: hand.Points(30, 0, 40, 0, 40, 100), 40: hand.Points(40, 0, 40, 100), 60: hand.Points(40, 20, 40, 100), 139: hand.Points(40, 99, 40, 100), 140: nil, 200: nil} {
+	for d, want := range map[float64][]plane.Point{0: line, 30: hand.Points(30, 0, 40, 0, 40, 100),
+		40: hand.Points(40, 0, 40, 100), 60: hand.Points(40, 20, 40, 100), 139: hand.Points(40, 99, 40, 100), 140: nil,
+		200: nil} {
 		if got := pastFoot(line, d); !slices.Equal(got, want) {
 			t.Errorf("past %g mm: %v, want %v", d, got, want)
 		}
@@ -239,8 +255,11 @@ func TestBeyondFoot(t *testing.T) {
 		d    float64
 		want plane.Segment
 	}{
-		{hand.Segment(0, 0, 100, 0), 60, hand.Segment(60, 0, 100, 0)}, {hand.Segment(100, 0, 0, 0), 60, hand.Segment(100, 0, 60, 0)}, {hand.Segment(40, 0, 100, 0), 60, hand.Segment(60, 0, 100, 0)},
-		{hand.Segment(80, 0, 200, 0), 60, hand.Segment(80, 0, 200, 0)}, {hand.Segment(0, 0, 60, 0), 60, plane.Segment{}}, {hand.Segment(0, 0, 61, 0), 60, hand.Segment(60, 0, 61, 0)}, {hand.Segment(10, 0, 50, 0), 60, plane.Segment{}},
+		{hand.Segment(0, 0, 100, 0), 60, hand.Segment(60, 0, 100, 0)}, {hand.Segment(100, 0, 0, 0), 60,
+			hand.Segment(100, 0, 60, 0)}, {hand.Segment(40, 0, 100, 0), 60, hand.Segment(60, 0, 100, 0)},
+		{hand.Segment(80, 0, 200, 0), 60, hand.Segment(80, 0, 200, 0)}, {hand.Segment(0, 0, 60, 0), 60,
+			plane.Segment{}}, {hand.Segment(0, 0, 61, 0), 60, hand.Segment(60, 0, 61, 0)}, {hand.Segment(10, 0, 50, 0),
+			60, plane.Segment{}},
 	} {
 		if got := f.beyondFoot(c.s, c.d); got != c.want {
 			t.Errorf("%v: %v, want %v", c.s, got, c.want)
@@ -259,10 +278,14 @@ func TestClearOfEverything(t *testing.T) {
 		s    plane.Segment
 		want bool
 	}{
-		{"30 mm off cable", hand.Segment(230, 200, 230, 800), true}, {"less", hand.Segment(229.9, 200, 229.9, 800), false}, {"over it", hand.Segment(150, 500, 250, 500), false},
-		{"10 mm off the wall", hand.Segment(10, 200, 10, 800), true}, {"less", hand.Segment(9, 200, 9, 800), false}, {"along it at the foot", hand.Segment(2, 0, 2, 55), true},
-		{"50 mm off the joint", hand.Segment(450, 200, 450, 800), true}, {"less", hand.Segment(451, 200, 451, 800), false}, {"over it", hand.Segment(400, 200, 600, 200), false},
-		{"from the foot beside a lead", hand.Segment(0, 0, 100, 0), true}, {"along the lead", hand.Segment(0, 0, 200, -199), false},
+		{"30 mm off cable", hand.Segment(230, 200, 230, 800), true}, {"less", hand.Segment(229.9, 200, 229.9, 800),
+			false}, {"over it", hand.Segment(150, 500, 250, 500), false},
+		{"10 mm off the wall", hand.Segment(10, 200, 10, 800), true}, {"less", hand.Segment(9, 200, 9, 800), false},
+		{"along it at the foot", hand.Segment(2, 0, 2, 55), true},
+		{"50 mm off the joint", hand.Segment(450, 200, 450, 800), true}, {"less", hand.Segment(451, 200, 451, 800),
+			false}, {"over it", hand.Segment(400, 200, 600, 200), false},
+		{"from the foot beside a lead", hand.Segment(0, 0, 100, 0), true},
+		{"along the lead", hand.Segment(0, 0, 200, -199), false},
 	} {
 		if got := f.clear(c.s, &f.off); got != c.want {
 			t.Errorf("%s: %v", c.name, got)
@@ -286,7 +309,8 @@ func TestClearOfEverything(t *testing.T) {
 			}
 		}
 	}
-	if n := f.costOf(hand.Segment(100, 1000, 500-1, 1000)); math.Abs(n-399-399*2/16.0) > 1e-9 { // two of sixteen pieces have their middle within 49 mm
+	// two of sixteen pieces have their middle within 49 mm
+	if n := f.costOf(hand.Segment(100, 1000, 500-1, 1000)); math.Abs(n-399-399*2/16.0) > 1e-9 {
 		t.Errorf("asks %g", n)
 	}
 	for over, want := range map[obstacleKind]bool{joint: true, cable: false} {
@@ -304,14 +328,16 @@ func TestBendsAsk(t *testing.T) {
 	for _, c := range []struct {
 		to   plane.Point
 		want float64
-	}{{plane.Pt(200, 0), 0}, {plane.Pt(200, 100), 60}, {plane.Pt(100, 100), 60}, {plane.Pt(0, 100), 60 + 400*math.Sqrt2/2}, {plane.Pt(0, 0), 460}} {
+	}{{plane.Pt(200, 0), 0}, {plane.Pt(200, 100), 60}, {plane.Pt(100, 100), 60}, {plane.Pt(0, 100),
+		60 + 400*math.Sqrt2/2}, {plane.Pt(0, 0), 460}} {
 		if got := bend(a, b, c.to); math.Abs(got-c.want) > 1e-9 {
 			t.Errorf("to %v: %g, want %g", c.to, got, c.want)
 		}
 	}
 	prev, next := plane.Pt(0, 100), plane.Pt(200, 100)
 	s := plane.Segment{A: a, B: b}
-	if bends(nil, s, nil) != 0 || bends(&prev, s, nil) != 60 || bends(nil, s, &next) != 60 || bends(&prev, s, &next) != 120 {
+	if bends(nil, s, nil) != 0 || bends(&prev, s, nil) != 60 || bends(nil, s, &next) != 60 ||
+		bends(&prev, s, &next) != 120 {
 		t.Error("bends at both ends")
 	}
 }
@@ -333,7 +359,8 @@ func TestStraightenedWays(t *testing.T) {
 			way = append(way, at)
 		}
 		out := f.straighten(slices.Clone(way), nil, nil)
-		if out[0] != way[0] || out[len(out)-1] != way[len(way)-1] || plane.PathLength(out) > plane.PathLength(way)+1e-6 || len(out) > len(plane.Corners(way)) {
+		if out[0] != way[0] || out[len(out)-1] != way[len(way)-1] || plane.PathLength(out) > plane.PathLength(way)+
+			1e-6 || len(out) > len(plane.Corners(way)) {
 			t.Fatalf("%v from %v", out, way)
 		}
 		for _, s := range plane.Segments(out) {
@@ -361,7 +388,8 @@ func TestStraightenedWays(t *testing.T) {
 
 func TestInGap(t *testing.T) {
 	m := &midway{line: hand.Segment(0, 45, 1000, 45), gap: 90}
-	for p, want := range map[plane.Point]bool{{X: 0, Y: 45}: true, {X: 1000, Y: 89}: true, {X: 500, Y: 1}: true, {X: -1, Y: 45}: false, {X: 1001, Y: 45}: false, {X: 500, Y: 90}: false, {X: 500, Y: 0}: false} {
+	for p, want := range map[plane.Point]bool{{X: 0, Y: 45}: true, {X: 1000, Y: 89}: true, {X: 500, Y: 1}: true,
+		{X: -1, Y: 45}: false, {X: 1001, Y: 45}: false, {X: 500, Y: 90}: false, {X: 500, Y: 0}: false} {
 		if m.inGap(p) != want {
 			t.Errorf("%v: %v", p, !want)
 		}
@@ -376,14 +404,16 @@ func TestSquareOverAJoint(t *testing.T) {
 	if !ok || from.Dist(plane.Pt(450, 10)) > 1e-9 || to.Dist(plane.Pt(550, 10)) > 1e-9 {
 		t.Errorf("%v to %v, %v", from, to, ok)
 	}
-	if from, to, ok := f.square(plane.Pt(510, 20), plane.Pt(490, 0)); !ok || from.Dist(plane.Pt(550, 10)) > 1e-9 || to.Dist(plane.Pt(450, 10)) > 1e-9 {
+	if from, to, ok := f.square(plane.Pt(510, 20), plane.Pt(490, 0)); !ok || from.Dist(plane.Pt(550, 10)) > 1e-9 ||
+		to.Dist(plane.Pt(450, 10)) > 1e-9 {
 		t.Errorf("back: %v to %v, %v", from, to, ok)
 	}
 	if _, _, ok := f.square(plane.Pt(400, 0), plane.Pt(490, 0)); ok {
 		t.Error("nothing is crossed")
 	}
 	f.add(wall, hand.Points(540, -500, 540, 500)) // room for 0.7 of it on that side
-	if from, to, ok := f.square(plane.Pt(490, 0), plane.Pt(510, 20)); !ok || from.Dist(plane.Pt(465, 10)) > 1e-9 || to.Dist(plane.Pt(535, 10)) > 1e-9 {
+	if from, to, ok := f.square(plane.Pt(490, 0), plane.Pt(510, 20)); !ok || from.Dist(plane.Pt(465, 10)) > 1e-9 ||
+		to.Dist(plane.Pt(535, 10)) > 1e-9 {
 		t.Errorf("%v to %v, %v", from, to, ok)
 	}
 	f.add(wall, hand.Points(505, -500, 505, 500))

@@ -12,7 +12,8 @@ import (
 // walkFloor is an L with a corner cut off and a column, and a grid askew on it.
 func walkFloor(t *testing.T) (*walk, plane.Region) {
 	t.Helper()
-	floor, err := plane.FromRing(plane.Ring{{X: 0, Y: 0}, {X: 900, Y: 0}, {X: 900, Y: 410}, {X: 700, Y: 610}, {X: 430, Y: 610}, {X: 430, Y: 800}, {X: 0, Y: 800}}).
+	floor, err := plane.FromRing(plane.Ring{{X: 0, Y: 0}, {X: 900, Y: 0}, {X: 900, Y: 410}, {X: 700, Y: 610},
+		{X: 430, Y: 610}, {X: 430, Y: 800}, {X: 0, Y: 800}}).
 		Less(plane.FromRing(plane.Rectangle(plane.Pt(205, 215), plane.Pt(295, 335))))
 	if err != nil {
 		t.Fatal(err)
@@ -31,7 +32,8 @@ func TestNodesAreOnTheFloor(t *testing.T) {
 		if ok {
 			free++
 		}
-		if w.nodeAt(p) != n || w.nodeAt(p.Add(plane.Pt(14, 0).Rotate(0.1))) != n || w.nodeAt(p.Add(plane.Pt(0, -14).Rotate(0.1))) != n {
+		if w.nodeAt(p) != n || w.nodeAt(p.Add(plane.Pt(14, 0).Rotate(0.1))) != n ||
+			w.nodeAt(p.Add(plane.Pt(0, -14).Rotate(0.1))) != n {
 			t.Fatalf("node %d is not found where it is", n)
 		}
 		if w.nodeAt(p.Add(plane.Pt(13, 13).Rotate(0.1))) != -1 {
@@ -71,7 +73,8 @@ func TestNearVisitsAll(t *testing.T) {
 		})
 		for n := range w.free {
 			if in := s.Distance(w.point(n)) <= d; in && seen[n] != 1 || seen[n] > 1 {
-				t.Fatalf("node %d, %.1f mm from %v, visited %d times within %.1f", n, s.Distance(w.point(n)), s, seen[n], d)
+				t.Fatalf("node %d, %.1f mm from %v, visited %d times within %.1f", n, s.Distance(w.point(n)), s,
+					seen[n], d)
 			}
 		}
 		if len(seen) > int((s.Length()+2*d+90)*(2*d+120+s.Length()/2)/900)+20 && len(seen) > len(w.free)/2 {

@@ -51,7 +51,8 @@ func RasterSVG(t testing.TB, svg []byte, dpi string) *image.Gray {
 // RasterPDF renders the first page at so many dots per inch.
 func RasterPDF(t testing.TB, pdf []byte, dpi string) *image.Gray {
 	t.Helper()
-	return Decode(t, Run(t, "pdftoppm", "-r", dpi, "-png", "-gray", "-f", "1", "-l", "1", "-singlefile", File(t, "in.pdf", pdf)))
+	return Decode(t, Run(t, "pdftoppm", "-r", dpi, "-png", "-gray", "-f", "1", "-l", "1", "-singlefile",
+		File(t, "in.pdf", pdf)))
 }
 
 // Decode reads a PNG picture as grey.

@@ -38,7 +38,8 @@ func Sheet() *drawing.Sheet {
 }
 
 func frame(p drawing.Paper) []drawing.Item {
-	return []drawing.Item{&drawing.Path{Layer: drawing.LayerFrame, Segs: drawing.Rectangle(p.Frame()), Stroke: drawing.WallLine()}}
+	return []drawing.Item{&drawing.Path{Layer: drawing.LayerFrame, Segs: drawing.Rectangle(p.Frame()),
+		Stroke: drawing.WallLine()}}
 }
 
 func say(x, y float64, s string) *drawing.Text {
@@ -81,7 +82,8 @@ func hatches(x, y float64) []drawing.Item {
 				ring[j] = ring[j].Add(at)
 			}
 			rings = append(rings, ring)
-			items = append(items, &drawing.Path{Layer: drawing.LayerFixtures, Segs: drawing.Polygon(ring...), Stroke: drawing.FixtureLine()})
+			items = append(items, &drawing.Path{Layer: drawing.LayerFixtures, Segs: drawing.Polygon(ring...),
+				Stroke: drawing.FixtureLine()})
 		}
 		items = append(items, drawing.Hatch(rings, p)...)
 		items = append(items, say(at.X, at.Y+25, p.String()))
@@ -111,12 +113,14 @@ func lettering(x, y float64) []drawing.Item {
 	slant := say(x, y+45, "30 degrees, knock-out")
 	slant.Angle, slant.Knockout = 30, 0.5
 	return append(items, slant, &drawing.Path{
-		Layer: drawing.LayerCable, Segs: drawing.Polyline(drawing.Pt{X: x, Y: y + 30}, drawing.Pt{X: x + 40, Y: y + 45}), Stroke: drawing.CableLine(),
+		Layer: drawing.LayerCable, Segs: drawing.Polyline(drawing.Pt{X: x, Y: y + 30},
+			drawing.Pt{X: x + 40, Y: y + 45}), Stroke: drawing.CableLine(),
 	})
 }
 
 func boxOf(t *drawing.Text) *drawing.Path {
-	return &drawing.Path{Layer: drawing.LayerMarks, Segs: drawing.Rectangle(t.Box()), Stroke: &drawing.Stroke{Width: 0.13}}
+	return &drawing.Path{Layer: drawing.LayerMarks, Segs: drawing.Rectangle(t.Box()),
+		Stroke: &drawing.Stroke{Width: 0.13}}
 }
 
 func marks(x, y float64) []drawing.Item {
@@ -125,11 +129,14 @@ func marks(x, y float64) []drawing.Item {
 	}
 	all := [][]drawing.Item{
 		symbols.Thermostat(at(0)), symbols.LeadJoint(at(1)), symbols.Bar(at(2), right, symbols.HalfwayBar),
-		symbols.Bar(at(3), right, symbols.QuarterBar), symbols.Bar(at(4), right, symbols.EndBar), symbols.Sensor(at(5), "S1"),
+		symbols.Bar(at(3), right, symbols.QuarterBar), symbols.Bar(at(4), right, symbols.EndBar),
+		symbols.Sensor(at(5), "S1"),
 		symbols.SpareSensor(at(6), "S2"), symbols.DirectionArrow(at(7), right), symbols.RunNumber(at(8), "7"),
-		symbols.RunNumber(at(9), "27"), symbols.RunNumber(at(10), "127"), symbols.Datum(at(11), drawing.Pt{Y: -1}, "D1"),
+		symbols.RunNumber(at(9), "27"), symbols.RunNumber(at(10), "127"), symbols.Datum(at(11), drawing.Pt{Y: -1},
+			"D1"),
 		symbols.RevisionTriangle(at(12), "A"), symbols.North(at(13), 0), symbols.North(at(14), 30),
-		symbols.Arrowhead(at(15), right), symbols.Bar(at(16), drawing.Pt{X: 1, Y: 1}, symbols.HalfwayBar), symbols.Bar(at(17), drawing.Pt{Y: 1}, symbols.EndBar),
+		symbols.Arrowhead(at(15), right), symbols.Bar(at(16), drawing.Pt{X: 1, Y: 1}, symbols.HalfwayBar),
+		symbols.Bar(at(17), drawing.Pt{Y: 1}, symbols.EndBar),
 		symbols.ChannelCrossing(at(18)), symbols.FixingPoint(at(19)),
 	}
 	var items []drawing.Item
@@ -151,7 +158,8 @@ func outlines(x, y float64) []drawing.Item {
 		w, d float64
 	}{
 		{"toilet", 400, 700}, {"vanity", 900, 530}, {"vanity", 1500, 530}, {"tub", 1524, 762}, {"shower", 914, 914},
-		{"cabinet", 900, 610}, {"appliance", 760, 610}, {"island", 1500, 900}, {"column", 300, 300}, {"hearth", 1200, 450},
+		{"cabinet", 900, 610}, {"appliance", 760, 610}, {"island", 1500, 900}, {"column", 300, 300},
+		{"hearth", 1200, 450},
 		{"drain", 150, 150}, {"register", 300, 100}, {"other", 500, 300},
 	}
 	var items []drawing.Item
@@ -161,16 +169,19 @@ func outlines(x, y float64) []drawing.Item {
 	along := symbols.OnRight(plane.Segment{A: plane.Pt(0, 0), B: plane.Pt(1, 0)})
 	for i, k := range kinds {
 		v := place(i)
-		items = append(items, symbols.Items(symbols.Fixture(k.kind, k.w, k.d), along, v, drawing.LayerFixtures, k.kind)...)
+		items = append(items, symbols.Items(symbols.Fixture(k.kind, k.w, k.d), along, v, drawing.LayerFixtures,
+			k.kind)...)
 		items = append(items, say(v.At.X, v.At.Y-2, k.kind))
 	}
 	openings := map[int][]symbols.Shape{
-		13: symbols.Door(800, 120, true, false), 14: symbols.Door(800, 120, true, true), 15: symbols.Door(800, 120, false, false),
+		13: symbols.Door(800, 120, true, false), 14: symbols.Door(800, 120, true, true),
+		15: symbols.Door(800, 120, false, false),
 		16: symbols.SlidingDoor(1200, 120), 17: symbols.CasedOpening(900, 120), 18: symbols.Threshold(900, 120),
 		19: symbols.Window(900, 120), 20: symbols.Flange(89),
 	}
 	for i := range len(openings) {
-		items = append(items, symbols.Items(openings[13+i], along, place(13+i), drawing.LayerFixtures, fmt.Sprintf("opening %d", i))...)
+		items = append(items, symbols.Items(openings[13+i], along, place(13+i), drawing.LayerFixtures,
+			fmt.Sprintf("opening %d", i))...)
 	}
 	return items
 }
@@ -185,5 +196,6 @@ func cable(x, y float64) []drawing.Item {
 		}
 		pts = append(pts, left, right)
 	}
-	return []drawing.Item{&drawing.Path{Layer: drawing.LayerCable, Title: "cable H1", Segs: drawing.Rounded(pts, 2), Stroke: drawing.CableLine()}}
+	return []drawing.Item{&drawing.Path{Layer: drawing.LayerCable, Title: "cable H1", Segs: drawing.Rounded(pts, 2),
+		Stroke: drawing.CableLine()}}
 }

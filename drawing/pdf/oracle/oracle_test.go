@@ -36,10 +36,11 @@ func write(t *testing.T, sheets ...*drawing.Sheet) []byte {
 func TestStrictlyValid(t *testing.T) {
 	small := &drawing.Sheet{ID: "small", Title: "Small (1) – Ω", Label: "SM-1 (Ω)", Paper: drawing.Paper{W: 100, H: 50}}
 	for name, sheets := range map[string][]*drawing.Sheet{
-		"specimen":             {specimen.Sheet()},
-		"a sheet of nothing":   {small},
-		"three, of two sizes":  {small, specimen.Sheet(), small},
-		"text beyond the face": {{Title: "浴", Paper: small.Paper, Items: []drawing.Item{&drawing.Text{Text: "浴 Ω \x00", Height: 5}}}},
+		"specimen":            {specimen.Sheet()},
+		"a sheet of nothing":  {small},
+		"three, of two sizes": {small, specimen.Sheet(), small},
+		"text beyond the face": {{Title: "浴", Paper: small.Paper,
+			Items: []drawing.Item{&drawing.Text{Text: "浴 Ω \x00", Height: 5}}}},
 	} {
 		if err := validate(t, write(t, sheets...)); err != nil {
 			t.Errorf("%s: %v", name, err)

@@ -54,8 +54,10 @@ func start() {
 	if err != nil {
 		return
 	}
-	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(name), chromedp.NoSandbox, chromedp.DisableGPU,
-		chromedp.WindowSize(1000, 900), chromedp.Env("TMPDIR="+temporary), chromedp.Flag("disable-background-networking", true), chromedp.Flag("disable-component-update", true),
+	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(name), chromedp.NoSandbox,
+		chromedp.DisableGPU,
+		chromedp.WindowSize(1000, 900), chromedp.Env("TMPDIR="+temporary),
+		chromedp.Flag("disable-background-networking", true), chromedp.Flag("disable-component-update", true),
 		chromedp.Flag("disable-sync", true), chromedp.Flag("host-resolver-rules", "MAP * ~NOTFOUND"))
 	alloc, stop := chromedp.NewExecAllocator(context.Background(), options...)
 	ctx, end := chromedp.NewContext(alloc)
@@ -86,7 +88,10 @@ func browser(t *testing.T, page string) context.Context {
 // touch clicks on the middle of what a selector finds.
 func touch(t *testing.T, ctx context.Context, selector string) {
 	t.Helper()
-	at := evaluate[[]float64](t, ctx, fmt.Sprintf(`(() => { const e = document.querySelector(%q); e.scrollIntoView({ block: "center" }); const b = e.getBoundingClientRect(); return [b.x + b.width / 2, b.y + b.height / 2]; })()`, selector))
+	at := evaluate[[]float64](t, ctx, fmt.Sprintf(`(() => { const e = document.querySelector(%q); e.scrollIntoView({ `+
+		`block: "center" }); const b = e.getBoundingClientRect(); return [b.x + b.width / 2, b.y + b.height / `+
+		`2]; })()`,
+		selector))
 	do(t, ctx, chromedp.MouseClickXY(at[0], at[1]))
 }
 
@@ -173,16 +178,20 @@ func compare(t *testing.T, m *probe.Map, p plane.Point, got said, tile bool) {
 		within = 0
 	}
 	if got.Verdict != string(a.Verdict) || math.Abs(got.Within-within) > 1 {
-		t.Errorf("%v: the page says %s within %.2f, probe %s within %.2f", p, got.Verdict, got.Within, a.Verdict, within)
+		t.Errorf("%v: the page says %s within %.2f, probe %s within %.2f", p, got.Verdict, got.Within, a.Verdict,
+			within)
 	}
-	for _, w := range [][2]string{{got.Headline, m.Headline(a)}, {got.Spot, m.Spot(a)}, {got.First, m.Reckoning(a.Near[0])}} {
+	for _, w := range [][2]string{{got.Headline, m.Headline(a)}, {got.Spot, m.Spot(a)},
+		{got.First, m.Reckoning(a.Near[0])}} {
 		if w[0] != w[1] {
 			t.Errorf("%v: the page says\n%s\nprobe\n%s", p, w[0], w[1])
 		}
 	}
 	for i, n := range a.Near {
-		if got.Kinds[i] != string(n.Kind) || math.Abs(got.Distances[i]-n.Distance) > 1 || math.Abs(got.Runnings[i]-n.Running) > 1 {
-			t.Errorf("%v: the page has %s at %.2f, probe %s at %.2f", p, got.Kinds[i], got.Distances[i], n.Kind, n.Distance)
+		if got.Kinds[i] != string(n.Kind) || math.Abs(got.Distances[i]-n.Distance) > 1 ||
+			math.Abs(got.Runnings[i]-n.Running) > 1 {
+			t.Errorf("%v: the page has %s at %.2f, probe %s at %.2f", p, got.Kinds[i], got.Distances[i], n.Kind,
+				n.Distance)
 		}
 	}
 	if !tile {
@@ -250,7 +259,8 @@ func TestPageAgreesOnWalls(t *testing.T) {
 		var spots []probe.WallSpot
 		for i := range 300 {
 			wall := i % len(m.Walls)
-			spots = append(spots, probe.WallSpot{Wall: wall, Along: random.Float64() * m.Walls[wall].Length(), Up: random.Float64() * 2000})
+			spots = append(spots, probe.WallSpot{Wall: wall, Along: random.Float64() * m.Walls[wall].Length(),
+				Up: random.Float64() * 2000})
 		}
 		points, _ := json.Marshal(spots)
 		text := evaluate[string](t, ctx, fmt.Sprintf(`JSON.stringify(%s.map((s) => { const m = window.floorMap, room = m.rooms[0], a = m.askWall(room, { wall: s.Wall, along: s.Along, up: s.Up });
@@ -264,7 +274,8 @@ func TestPageAgreesOnWalls(t *testing.T) {
 			if want := m.Headline(a); got.Headline != want {
 				t.Errorf("%+v: the page says %q, probe %q", spots[i], got.Headline, want)
 			}
-			sameFacts(t, fmt.Sprint(spots[i]), got.Facts, m, m.Facts(a, probe.Fact{About: "spot", Words: m.Spot(a)}, nil))
+			sameFacts(t, fmt.Sprint(spots[i]), got.Facts, m, m.Facts(a, probe.Fact{About: "spot", Words: m.Spot(a)},
+				nil))
 		}
 	}
 }
@@ -275,26 +286,33 @@ func TestWallsByHand(t *testing.T) {
 	p := samplePlan(plane.Millimetres, job.AsLaid, "Bath")
 	m := probe.Of(p, &p.Rooms[0])
 	ctx := browser(t, write(t, p))
-	const verdict, shown = `document.querySelector(".verdict").textContent`, `!document.querySelector("svg.elevation").hasAttribute("hidden")`
-	do(t, ctx, chromedp.SetValue("form.wall [name=wall]", "0"), chromedp.SendKeys("form.wall [name=along]", "1400"), chromedp.SendKeys("form.wall [name=up]", "900"), chromedp.Click("form.wall button"))
+	const verdict, shown = `document.querySelector(".verdict").textContent`,
+		`!document.querySelector("svg.elevation").hasAttribute("hidden")`
+	do(t, ctx, chromedp.SetValue("form.wall [name=wall]", "0"), chromedp.SendKeys("form.wall [name=along]", "1400"),
+		chromedp.SendKeys("form.wall [name=up]", "900"), chromedp.Click("form.wall button"))
 	want := m.Headline(m.OnWall(probe.WallSpot{Wall: 0, Along: 1400, Up: 900}))
 	if got := evaluate[string](t, ctx, verdict); got != want || !strings.HasPrefix(got, "TOO CLOSE: lead rise wall A") {
 		t.Errorf("typed: %q, want %q", got, want)
 	}
-	if !evaluate[bool](t, ctx, shown+` && document.querySelectorAll("svg.elevation .rise, svg.elevation .box, svg.elevation circle.hole").length === 3`) {
+	if !evaluate[bool](t, ctx, shown+` && document.querySelectorAll("svg.elevation .rise, svg.elevation .box, `+
+		`svg.elevation circle.hole").length === 3`) {
 		t.Error("the wall, its lead rise, box and hole are not shown")
 	}
 	if evaluate[bool](t, ctx, `(window.floorMap.views[0].showTouched([800, 800], "mouse"), `+shown+`)`) {
 		t.Error("the wall is shown with a spot on the floor")
 	}
 	for _, y := range []int{36, 20, -60} { // wall A passes 800 at 30.8
-		said := evaluate[string](t, ctx, fmt.Sprintf(`(window.floorMap.views[0].showTouched([800, %d], "mouse"), document.querySelector(".reasons").textContent)`, y))
-		if !strings.Contains(said, "Spot: wall A, ") || !strings.Contains(said, "a touch gives none") || !evaluate[bool](t, ctx, shown) {
+		said := evaluate[string](t, ctx,
+			fmt.Sprintf(`(window.floorMap.views[0].showTouched([800, %d], "mouse"), `+
+				`document.querySelector(".reasons").textContent)`, y))
+		if !strings.Contains(said, "Spot: wall A, ") || !strings.Contains(said, "a touch gives none") ||
+			!evaluate[bool](t, ctx, shown) {
 			t.Errorf("touched at %d: %s", y, said)
 		}
 	}
 	do(t, ctx, chromedp.SetValue("form.wall [name=along]", "9000"), chromedp.Click("form.wall button"))
-	if evaluate[bool](t, ctx, shown) || evaluate[string](t, ctx, `document.querySelector("form.wall .error").textContent`) == "" {
+	if evaluate[bool](t, ctx, shown) || evaluate[string](t, ctx,
+		`document.querySelector("form.wall .error").textContent`) == "" {
 		t.Error("a place beyond the wall is not refused")
 	}
 }
@@ -303,18 +321,23 @@ func TestWallsByHand(t *testing.T) {
 func TestPageReadsLengths(t *testing.T) {
 	for _, u := range []plane.Units{plane.Millimetres, plane.Inches} {
 		ctx := browser(t, write(t, samplePlan(u, job.AsLaid, "Bath")))
-		for _, s := range []string{"2ft 3in", "2' 3\"", "2ft", "14in", "14 1/2in", "14-1/2in", "1/2in", "9' 4 1/2\"", "9ft 4-1/2in", "9'-4 1/2\"", "686 mm", "686mm", "1.2 m", "28.5cm", "12", "12.5", "0", "2ft 3", "12,5 cm", "12,5", "0,125 m", "2ft 3,5in"} {
+		for _, s := range []string{"2ft 3in", "2' 3\"", "2ft", "14in", "14 1/2in", "14-1/2in", "1/2in", "9' 4 1/2\"",
+			"9ft 4-1/2in", "9'-4 1/2\"", "686 mm", "686mm", "1.2 m", "28.5cm", "12", "12.5", "0", "2ft 3", "12,5 cm",
+			"12,5", "0,125 m", "2ft 3,5in"} {
 			want, err := plane.ParseLength(s, u)
 			if err != nil {
 				t.Fatal(err)
 			}
-			got := evaluate[float64](t, ctx, fmt.Sprintf("window.floorMap.parseLength(window.floorMap.rooms[0], %q)", s))
+			got := evaluate[float64](t, ctx, fmt.Sprintf("window.floorMap.parseLength(window.floorMap.rooms[0], %q)",
+				s))
 			if math.Abs(got-want) > 1e-6 {
 				t.Errorf("%s: %q is read as %g, want %g", u, s, got, want)
 			}
 		}
-		for _, s := range []string{"", "two feet", "1..2", "-3 mm", "3 4 mm", "5 ells", "1e400", "1,250 mm", "1,2,3", "12,"} {
-			if !evaluate[bool](t, ctx, fmt.Sprintf("Number.isNaN(window.floorMap.parseLength(window.floorMap.rooms[0], %q))", s)) {
+		for _, s := range []string{"", "two feet", "1..2", "-3 mm", "3 4 mm", "5 ells", "1e400", "1,250 mm", "1,2,3",
+			"12,"} {
+			if !evaluate[bool](t, ctx, fmt.Sprintf(
+				"Number.isNaN(window.floorMap.parseLength(window.floorMap.rooms[0], %q))", s)) {
 				t.Errorf("%q is read as a length", s)
 			}
 		}
@@ -324,7 +347,8 @@ func TestPageReadsLengths(t *testing.T) {
 // TestPageByHand uses the page as a reader does: by touch, by keyboard, by the
 // two forms, with names that try to be code.
 func TestPageByHand(t *testing.T) {
-	p := samplePlan(plane.Millimetres, job.AsLaid, `"><img src=x onerror="window.hit=1"></script><script>window.hit=1</script>' onload='window.hit=1`)
+	p := samplePlan(plane.Millimetres, job.AsLaid,
+		`"><img src=x onerror="window.hit=1"></script><script>window.hit=1</script>' onload='window.hit=1`)
 	ctx := browser(t, write(t, p))
 	verdict := func(acts ...chromedp.Action[chromedp.Void]) string {
 		t.Helper()
@@ -333,14 +357,17 @@ func TestPageByHand(t *testing.T) {
 	}
 	m := probe.Of(p, &p.Rooms[0])
 	spot, _ := m.OffWalls("A", 500, "F", 205)
-	form := verdict(chromedp.SetValue("form.measure [name=wall1]", "0"), chromedp.SetValue("form.measure [name=wall2]", "5"),
-		chromedp.SendKeys("form.measure [name=off1]", "500"), chromedp.SendKeys("form.measure [name=off2]", "205 mm"), chromedp.Click("form.measure button"))
+	form := verdict(chromedp.SetValue("form.measure [name=wall1]", "0"), chromedp.SetValue("form.measure [name=wall2]",
+		"5"),
+		chromedp.SendKeys("form.measure [name=off1]", "500"), chromedp.SendKeys("form.measure [name=off2]",
+			"205 mm"), chromedp.Click("form.measure button"))
 	if want := m.Headline(m.At(spot)); form != want {
 		t.Errorf("measured: %q, want %q", form, want)
 	}
 	tile, _ := m.Under(takeoff.Place{Row: 2, Column: 1})
 	want := m.Headline(tile.Answer)
-	if got := verdict(chromedp.SendKeys("form.tile [name=row]", "2"), chromedp.SendKeys("form.tile [name=column]", "1"), chromedp.Click("form.tile button")); got != want {
+	if got := verdict(chromedp.SendKeys("form.tile [name=row]", "2"), chromedp.SendKeys("form.tile [name=column]", "1"),
+		chromedp.Click("form.tile button")); got != want {
 		t.Errorf("tile: %q, want %q", got, want)
 	}
 	do(t, ctx, chromedp.SetValue("form.tile [name=row]", "99"), chromedp.Click("form.tile button"))
@@ -349,7 +376,8 @@ func TestPageByHand(t *testing.T) {
 	}
 	touch(t, ctx, "svg.map")
 	touched := verdict()
-	at := evaluate[[]float64](t, ctx, `(() => { const b = document.querySelector("svg.map").viewBox.baseVal; return [b.x + b.width / 2, -(b.y + b.height / 2)]; })()`)
+	at := evaluate[[]float64](t, ctx, `(() => { const b = document.querySelector("svg.map").viewBox.baseVal; return `+
+		`[b.x + b.width / 2, -(b.y + b.height / 2)]; })()`)
 	if want := m.Headline(m.At(plane.Pt(at[0], at[1]))); touched != want {
 		t.Errorf("touched: %q, want %q at %v", touched, want, at)
 	}
@@ -392,7 +420,8 @@ func TestLettersOnAPhone(t *testing.T) {
 	if evaluate[bool](t, ctx, over) {
 		t.Error("the tags of a cable's ends lie over one another, or are not there")
 	}
-	const shown = `[...document.querySelectorAll("svg.map text.number")].filter((e) => e.getAttribute("visibility") !== "hidden").length`
+	const shown = `[...document.querySelectorAll("svg.map text.number")].filter((e) => e.getAttribute("visibility") ` +
+		`!== "hidden").length`
 	few := evaluate[int](t, ctx, shown)
 	for range 6 {
 		do(t, ctx, chromedp.Click("[data-zoom=in]"))
@@ -417,7 +446,8 @@ func TestCrowdedWalls(t *testing.T) {
 	ctx := browser(t, write(t, p))
 	do(t, ctx, chromedp.EmulateViewport(390, 844))
 	evaluate[bool](t, ctx, `(window.dispatchEvent(new Event("resize")), true)`)
-	const visible = `[...document.querySelectorAll("svg.map text.wall")].filter((e) => e.getAttribute("visibility") !== "hidden")`
+	const visible = `[...document.querySelectorAll("svg.map text.wall")].filter((e) => e.getAttribute("visibility") ` +
+		`!== "hidden")`
 	shown := evaluate[[]string](t, ctx, visible+`.map((e) => e.textContent)`)
 	datums := 0
 	for _, w := range shown {
@@ -433,7 +463,8 @@ func TestCrowdedWalls(t *testing.T) {
 	if n := evaluate[int](t, ctx, over); n > 0 {
 		t.Errorf("%d letters lie over others", n)
 	}
-	const wide = `[...document.querySelectorAll("svg.map text.number")].map((e) => e.getBBox().width).reduce((a, b) => Math.max(a, b), 0)`
+	const wide = `[...document.querySelectorAll("svg.map text.number")].map((e) => e.getBBox().width).reduce((a, b) ` +
+		`=> Math.max(a, b), 0)`
 	if w := evaluate[float64](t, ctx, wide); w == 0 || w > 300 {
 		t.Errorf("a figure is %.0f mm wide in tiles of 300 mm", w)
 	}
@@ -468,7 +499,8 @@ func TestPageCanBeRead(t *testing.T) {
 	if weak := evaluate[[]string](t, ctx, contrast); len(weak) > 0 {
 		t.Errorf("too little contrast: %v", weak)
 	}
-	if styled := evaluate[string](t, ctx, `getComputedStyle(document.querySelector("svg .cable")).stroke`); styled != "rgb(128, 0, 0)" {
+	if styled := evaluate[string](t, ctx,
+		`getComputedStyle(document.querySelector("svg .cable")).stroke`); styled != "rgb(128, 0, 0)" {
 		t.Errorf("the page's own style is not used: the cable is %s", styled)
 	}
 }
@@ -499,10 +531,12 @@ func TestOnAPhone(t *testing.T) {
 	evaluate[bool](t, ctx, `(window.floorMap.views[0].showTouched([900, 1500], "touch"), true)`)
 	seen("by a finger")
 	off := 22 / evaluate[float64](t, ctx, `document.querySelector("svg.map").getScreenCTM().a`)
-	if got, want := evaluate[string](t, ctx, `document.querySelector(".reasons").textContent`), fmt.Sprintf("a fingertip may be %.0f mm off", off); !strings.Contains(got, want) {
+	if got, want := evaluate[string](t, ctx, `document.querySelector(".reasons").textContent`), fmt.Sprintf(
+		"a fingertip may be %.0f mm off", off); !strings.Contains(got, want) {
 		t.Errorf("no %q in %q", want, got)
 	}
-	do(t, ctx, chromedp.SetValue("form.measure [name=off1]", "68,5 cm"), chromedp.SetValue("form.measure [name=off2]", "1.2 m"), chromedp.Click("form.measure button"))
+	do(t, ctx, chromedp.SetValue("form.measure [name=off1]", "68,5 cm"), chromedp.SetValue("form.measure [name=off2]",
+		"1.2 m"), chromedp.Click("form.measure button"))
 	seen("measured")
 	do(t, ctx, chromedp.Click("[data-zoom=in]"))
 	if got := evaluate[string](t, ctx, gesture); got != "none" {
@@ -517,15 +551,23 @@ func TestTurning(t *testing.T) {
 	p := samplePlan(plane.Millimetres, job.AsLaid, "Bath")
 	m := probe.Of(p, &p.Rooms[0])
 	ctx := browser(t, write(t, p))
-	const upright = `[...document.querySelectorAll("svg.map text.wall, svg.map text.tag, svg.map text.number")].filter((e) => { const m = e.getScreenCTM(); return !(m.a > 0 && Math.abs(m.b) < 1e-3 * m.a); }).length`
-	const readable = `[...document.querySelectorAll("svg.map text.name")].filter((e) => { const m = e.getScreenCTM(); return !(m.a > -1e-3 * Math.abs(m.b) && (m.a > 1e-3 || m.b < 0)); }).length`
-	const topWall = `[...document.querySelectorAll("svg.map text.wall")].reduce((a, b) => a.getBoundingClientRect().y < b.getBoundingClientRect().y ? a : b).textContent[0]`
-	const clipped = `(() => { const v = document.querySelector("svg.map").getBoundingClientRect(), r = document.querySelector("svg.map .room").getBoundingClientRect(); return r.left < v.left || r.right > v.right || r.top < v.top || r.bottom > v.bottom; })()`
+	const upright = `[...document.querySelectorAll("svg.map text.wall, svg.map text.tag, svg.map ` +
+		`text.number")].filter((e) => { const m = e.getScreenCTM(); return !(m.a > 0 && Math.abs(m.b) < 1e-3 * m.a); ` +
+		`}).length`
+	const readable = `[...document.querySelectorAll("svg.map text.name")].filter((e) => { const m = ` +
+		`e.getScreenCTM(); return !(m.a > -1e-3 * Math.abs(m.b) && (m.a > 1e-3 || m.b < 0)); }).length`
+	const topWall = `[...document.querySelectorAll("svg.map text.wall")].reduce((a, b) => ` +
+		`a.getBoundingClientRect().y < b.getBoundingClientRect().y ? a : b).textContent[0]`
+	const clipped = `(() => { const v = document.querySelector("svg.map").getBoundingClientRect(), r = ` +
+		`document.querySelector("svg.map .room").getBoundingClientRect(); return r.left < v.left || r.right > ` +
+		`v.right || r.top < v.top || r.bottom > v.bottom; })()`
 	for _, size := range [][2]int64{{390, 844}, {1366, 800}} {
 		do(t, ctx, chromedp.EmulateViewport(size[0], size[1]))
 		for wall, w := range m.Walls {
-			evaluate[bool](t, ctx, fmt.Sprintf(`(() => { const s = document.querySelector("[name=top]"); s.value = "%d"; s.dispatchEvent(new Event("change")); return true; })()`, wall))
-			if got := evaluate[string](t, ctx, topWall); got != w.Letter && !strings.Contains("CD", w.Letter) { // E lies behind them
+			evaluate[bool](t, ctx, fmt.Sprintf(`(() => { const s = document.querySelector("[name=top]"); s.value = `+
+				`"%d"; s.dispatchEvent(new Event("change")); return true; })()`, wall))
+			// E lies behind them
+			if got := evaluate[string](t, ctx, topWall); got != w.Letter && !strings.Contains("CD", w.Letter) {
 				t.Errorf("%v: wall %s is to be at the top, and %s is", size, w.Letter, got)
 			}
 			if n := evaluate[int](t, ctx, upright); n > 0 {
@@ -538,32 +580,42 @@ func TestTurning(t *testing.T) {
 				t.Errorf("wall %s at the top: the room is not seen whole", w.Letter)
 			}
 			spot := plane.Pt(900, 700)
-			at := evaluate[[]float64](t, ctx, fmt.Sprintf(`(() => { const g = document.querySelector("g.turned"); document.querySelector("svg.map").scrollIntoView({ block: "center" }); const p = new DOMPoint(%g, %g).matrixTransform(g.getScreenCTM()); return [p.x, p.y]; })()`, spot.X, -spot.Y))
+			at := evaluate[[]float64](t, ctx,
+				fmt.Sprintf(`(() => { const g = document.querySelector("g.turned"); `+
+					`document.querySelector("svg.map").scrollIntoView({ block: "center" }); const p = new `+
+					`DOMPoint(%g, %g).matrixTransform(g.getScreenCTM()); return [p.x, p.y]; })()`, spot.X, -spot.Y))
 			do(t, ctx, chromedp.MouseClickXY(at[0], at[1]))
-			const middle = `(() => { const b = document.querySelector(".spot .a").getBoundingClientRect(), c = document.querySelector(".spot .b").getBoundingClientRect(); return [(b.x + b.right + c.x + c.right) / 4 + scrollX, (b.y + b.bottom + c.y + c.bottom) / 4 + scrollY]; })()`
-			if got := evaluate[string](t, ctx, `document.querySelector(".reasons").textContent`); !strings.Contains(got, strings.Split(m.Spot(m.At(spot)), " mm")[0]) {
+			const middle = `(() => { const b = document.querySelector(".spot .a").getBoundingClientRect(), c = ` +
+				`document.querySelector(".spot .b").getBoundingClientRect(); return [(b.x + b.right + c.x + c.right) ` +
+				`/ 4 + scrollX, (b.y + b.bottom + c.y + c.bottom) / 4 + scrollY]; })()`
+			if got := evaluate[string](t, ctx, `document.querySelector(".reasons").textContent`); !strings.Contains(got,
+				strings.Split(m.Spot(m.At(spot)), " mm")[0]) {
 				t.Errorf("wall %s at the top: a touch asks about %s, want %s", w.Letter, got, m.Spot(m.At(spot)))
 			}
 			before := evaluate[[]float64](t, ctx, middle)
 			evaluate[bool](t, ctx, `(document.querySelector("svg.map").focus({ preventScroll: true }), true)`)
 			do(t, ctx, chromedp.KeyEvent(kb.ArrowUp))
-			if after := evaluate[[]float64](t, ctx, middle); !(after[1] < before[1]-0.3) || math.Abs(after[0]-before[0]) > 0.5 {
+			if after := evaluate[[]float64](t, ctx, middle); !(after[1] < before[1]-0.3) ||
+				math.Abs(after[0]-before[0]) > 0.5 {
 				t.Errorf("wall %s at the top: arrow up moves the spot from %v to %v", w.Letter, before, after)
 			}
 		}
 	}
 	evaluate[bool](t, ctx, `(window.floorMap.views[0].turnTo(0), true)`)
 	const ways = `document.querySelector(".ways").textContent`
-	if got := evaluate[string](t, ctx, ways); got != "; as the map lies now, rows go up and tiles in a row to the right" {
+	if got := evaluate[string](t, ctx,
+		ways); got != "; as the map lies now, rows go up and tiles in a row to the right" {
 		t.Errorf("as drawn: %q", got)
 	}
 	evaluate[bool](t, ctx, `(document.querySelector("svg.map").focus(), true)`)
 	do(t, ctx, chromedp.KeyEvent("r"))
-	if got := evaluate[string](t, ctx, ways); got != "; as the map lies now, rows go to the right and tiles in a row down" {
+	if got := evaluate[string](t, ctx, ways); got != "; as the map lies now, rows go to the right and tiles in a "+
+		"row down" {
 		t.Errorf("a quarter turned: %q", got)
 	}
 	evaluate[bool](t, ctx, `(document.querySelector("[data-turn]").click(), true)`)
-	if got := evaluate[string](t, ctx, ways); got != "; as the map lies now, rows go down and tiles in a row to the left" {
+	if got := evaluate[string](t, ctx, ways); got != "; as the map lies now, rows go down and tiles in a row to "+
+		"the left" {
 		t.Errorf("half turned: %q", got)
 	}
 }
@@ -575,7 +627,8 @@ func TestRefusedInputTakesTheAnswerAway(t *testing.T) {
 	const answered = `document.querySelector(".answer").dataset.verdict !== undefined`
 	fill := func(form string, values ...string) {
 		for i := 0; i < len(values); i += 2 {
-			evaluate[string](t, ctx, fmt.Sprintf(`document.querySelector(%q).value = %q`, form+" [name="+values[i]+"]", values[i+1]))
+			evaluate[string](t, ctx, fmt.Sprintf(`document.querySelector(%q).value = %q`, form+" [name="+values[i]+"]",
+				values[i+1]))
 		}
 		do(t, ctx, chromedp.Click(form+" button"))
 	}
@@ -585,7 +638,8 @@ func TestRefusedInputTakesTheAnswerAway(t *testing.T) {
 			t.Fatal("a spot that can be read is not answered")
 		}
 		fill("form.measure", "off1", bad[0], "off2", bad[1])
-		if evaluate[bool](t, ctx, answered) || evaluate[bool](t, ctx, `!document.querySelector(".spot").hasAttribute("hidden")`) {
+		if evaluate[bool](t, ctx, answered) || evaluate[bool](t, ctx,
+			`!document.querySelector(".spot").hasAttribute("hidden")`) {
 			t.Errorf("%v: the last answer stays", bad)
 		}
 		if evaluate[string](t, ctx, `document.querySelector("form.measure .error").textContent`) == "" {
@@ -609,7 +663,8 @@ func TestTouchIsAsTrueAsTheFinger(t *testing.T) {
 		if a.Verdict != probe.NothingRecorded {
 			continue
 		}
-		evaluate[bool](t, ctx, fmt.Sprintf(`(window.floorMap.views[0].showTouched([%g, %g], "touch"), true)`, at.X, at.Y))
+		evaluate[bool](t, ctx, fmt.Sprintf(`(window.floorMap.views[0].showTouched([%g, %g], "touch"), true)`, at.X,
+			at.Y))
 		got := evaluate[string](t, ctx, `document.querySelector(".answer").dataset.verdict`)
 		if blurred := a.Within <= off; blurred != (got == "NO VERDICT") {
 			t.Errorf("%v: nothing within %.0f, touch off by %.0f: %s", at, a.Within, off, got)

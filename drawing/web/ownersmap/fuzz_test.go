@@ -21,7 +21,8 @@ var (
 // the elements and attributes that it has otherwise, and none more, no angle
 // bracket is left in its text, and its data can be read.
 func FuzzText(f *testing.F) {
-	for _, s := range []string{"Bath", `"><script>x</script>`, "</script>", "<!--", "' onload='x", "a\x00b\xff", "&lt;&#34;", "{{.}}", "\u2028`${1}`", "=", "\r\n"} {
+	for _, s := range []string{"Bath", `"><script>x</script>`, "</script>", "<!--", "' onload='x", "a\x00b\xff",
+		"&lt;&#34;", "{{.}}", "\u2028`${1}`", "=", "\r\n"} {
 		f.Add(s)
 	}
 	plain := tags(write(f, samplePlan(plane.Millimetres, job.AsLaid, "Bath")))

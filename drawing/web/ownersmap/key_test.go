@@ -20,7 +20,8 @@ func fullPlan(status job.Status) *layout.Plan {
 	r := &p.Rooms[0]
 	r.Heated = plane.FromRing(plane.Rectangle(plane.Pt(150, 180), plane.Pt(1200, 2250)))
 	r.Job.Joints = []job.Joint{{Segment: plane.Segment{A: plane.Pt(1230, 100), B: plane.Pt(1230, 1900)}}}
-	r.Job.Fixings = []job.Fixing{{Kind: "door stop", Line: []plane.Point{{X: 2400, Y: 900}}}, {Name: "threshold", Line: []plane.Point{{X: 2550, Y: 300}, {X: 2520, Y: 1000}}}}
+	r.Job.Fixings = []job.Fixing{{Kind: "door stop", Line: []plane.Point{{X: 2400, Y: 900}}},
+		{Name: "threshold", Line: []plane.Point{{X: 2550, Y: 300}, {X: 2520, Y: 1000}}}}
 	r.Job.Fixtures[0].Undecided = true
 	return p
 }
@@ -29,13 +30,16 @@ func fullPlan(status job.Status) *layout.Plan {
 // nothing else.
 func TestKeyIsThePicture(t *testing.T) {
 	shows := map[string]string{ // how it is drawn, and how it is called
-		`class="joint"`: "movement joint", `class="fixing"`: "screwed down", `class="bare"`: "no heating cable", `class="tip"`: "floor sensor, wired",
-		`class="tip spare"`: "spare sensor", `class="cap"`: "end cap", `class="cold"`: "cold lead", `class="bands"`: "too close", `class="planned"`: "where the plan had cable",
+		`class="joint"`: "movement joint", `class="fixing"`: "screwed down", `class="bare"`: "no heating cable",
+		`class="tip"`:       "floor sensor, wired",
+		`class="tip spare"`: "spare sensor", `class="cap"`: "end cap", `class="cold"`: "cold lead",
+		`class="bands"`: "too close", `class="planned"`: "where the plan had cable",
 		`class="box"`: "thermostat", `class="opening"`: "door or window", `class="tiles"`: "tile: its row",
 	}
 	bare := samplePlan(plane.Millimetres, job.Proposal, "Bath")
 	bare.Rooms[0].Heated, bare.Rooms[0].Job.Openings, bare.Job.Tile = bare.Rooms[0].Floor, nil, job.Tile{}
-	for name, p := range map[string]*layout.Plan{"as laid": fullPlan(job.AsLaid), "plan": fullPlan(job.Proposal), "bare": bare} {
+	for name, p := range map[string]*layout.Plan{"as laid": fullPlan(job.AsLaid), "plan": fullPlan(job.Proposal),
+		"bare": bare} {
 		page := write(t, p)
 		drawn := page[strings.Index(page, `<svg class="map"`):strings.Index(page, `<ul class="key"`)]
 		key := page[strings.Index(page, `<ul class="key"`):strings.Index(page, `<div class="side"`)]

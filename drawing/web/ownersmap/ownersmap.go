@@ -73,8 +73,10 @@ func Write(w io.Writer, p *layout.Plan) error {
 		return err
 	}
 	info := p.Job.Info
-	pg := page{Title: info.Title, Number: info.Number, Code: p.Code, Status: info.Status.String(), Recorded: info.Status == job.AsLaid,
-		Style: template.CSS(styleText), Script: template.JS(scriptText), Policy: policy(), Living: probe.Living(p.Job.Region())}
+	pg := page{Title: info.Title, Number: info.Number, Code: p.Code, Status: info.Status.String(),
+		Recorded: info.Status == job.AsLaid,
+		Style:    template.CSS(styleText), Script: template.JS(scriptText), Policy: policy(), Living: probe.Living(
+			p.Job.Region())}
 	for _, s := range []string{info.Client, info.Site, info.Contractor} {
 		if s != "" {
 			pg.Lines = append(pg.Lines, s)
@@ -94,7 +96,9 @@ func Write(w io.Writer, p *layout.Plan) error {
 			moved = append(moved, m.Moved(d))
 		}
 		drawn, key := picture(i, &p.Rooms[i], m)
-		pg.Rooms = append(pg.Rooms, room{Moved: moved, Index: i, Name: m.Room, Record: m.Record(), Further: further(p, &p.Rooms[i]), Counting: m.Counting(), NoTiles: m.NoTiles, Cautions: m.Cautions(), Picture: drawn, Key: key, Places: places(m),
+		pg.Rooms = append(pg.Rooms, room{Moved: moved, Index: i, Name: m.Room, Record: m.Record(),
+			Further: further(p, &p.Rooms[i]), Counting: m.Counting(), NoTiles: m.NoTiles, Cautions: m.Cautions(),
+			Picture: drawn, Key: key, Places: places(m),
 			Datum1: datumName(m, 0), Datum2: datumName(m, 1)})
 		pg.Data = append(pg.Data, tableOf(m))
 	}
@@ -113,7 +117,8 @@ func further(p *layout.Plan, r *layout.Room) []string {
 // policy lets the page run and style itself by its own two blocks and nothing
 // else: no text of a job can become code, and nothing is fetched.
 func policy() string {
-	return "default-src 'none'; img-src data:; style-src '" + hash(styleText) + "'; script-src '" + hash(scriptText) + "'; base-uri 'none'; form-action 'none'"
+	return "default-src 'none'; img-src data:; style-src '" + hash(styleText) + "'; script-src '" + hash(scriptText) +
+		"'; base-uri 'none'; form-action 'none'"
 }
 
 func hash(text string) string {

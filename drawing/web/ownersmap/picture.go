@@ -37,12 +37,14 @@ func (p *pen) use(k keyEntry) { p.used[k] = true }
 // map is turned.
 func (p *pen) tag(mark, off plane.Point, size float64, class, words string) {
 	at := mark.Add(off)
-	p.add(`<text class="%s" x="%.0f" y="%.0f" font-size="%.0f" data-at="%.0f,%.0f">%s</text>`, class, at.X, -at.Y, size*p.scale, mark.X, -mark.Y, text(words))
+	p.add(`<text class="%s" x="%.0f" y="%.0f" font-size="%.0f" data-at="%.0f,%.0f">%s</text>`, class, at.X, -at.Y,
+		size*p.scale, mark.X, -mark.Y, text(words))
 }
 
 // letter adds lettering about a point; size is its height in mm in a small room.
 func (p *pen) letter(at plane.Point, size float64, class, words string) {
-	p.add(`<text class="%s" x="%.0f" y="%.0f" font-size="%.0f">%s</text>`, class, at.X, -at.Y, size*p.scale, text(words))
+	p.add(`<text class="%s" x="%.0f" y="%.0f" font-size="%.0f">%s</text>`, class, at.X, -at.Y, size*p.scale,
+		text(words))
 }
 
 func (p *pen) add(format string, args ...any) { fmt.Fprintf(&p.b, format, args...) }
@@ -65,7 +67,8 @@ func coords(pts []plane.Point) string {
 // it that comes from the job is numbers or escaped.
 func picture(i int, r *layout.Room, m *probe.Map) (template.HTML, []signed) {
 	box := m.Outline.Bounds()
-	d := &pen{scale: max(1, box.W()/2600, box.H()/2600), least: max(box.W(), box.H()) / leastLine, many: len(r.Cables) > 1, id: fmt.Sprintf("clip-%d", i)}
+	d := &pen{scale: max(1, box.W()/2600, box.H()/2600), least: max(box.W(), box.H()) / leastLine,
+		many: len(r.Cables) > 1, id: fmt.Sprintf("clip-%d", i)}
 	white := around * d.scale
 	frame := fmt.Sprintf("%.0f %.0f %.0f %.0f", box.Min.X-white, -box.Max.Y-white, box.W()+2*white, box.H()+2*white)
 	d.add(`<g class="turned"><g class="floor"><polygon class="room" points="%s"/></g>`, coords(m.Outline))
@@ -75,16 +78,20 @@ func picture(i int, r *layout.Room, m *probe.Map) (template.HTML, []signed) {
 	d.bands(m)
 	for _, line := range m.Planned {
 		d.use(keyPlanned)
-		d.add(`<polyline class="planned" points="%s"><title>as it was planned, not as it lies</title></polyline>`, coords(line))
+		d.add(`<polyline class="planned" points="%s"><title>as it was planned, not as it lies</title></polyline>`,
+			coords(line))
 	}
 	d.joints(r)
 	d.lines(m)
 	d.walls(m, r)
 	d.marks(m, r)
 	d.names(r)
-	d.add(`<g class="spot" hidden><circle class="clear" r="0"/><line class="to"/><line class="cross a"/><line class="cross b"/></g></g>`)
-	return template.HTML(fmt.Sprintf(`<svg class="map" tabindex="0" role="application" aria-label="%s" viewBox="%s" data-box="%[2]s">%[3]s</svg>`,
-		text("Map of "+m.Room+". Arrow keys move the spot, shift makes small steps, plus and minus zoom, R turns the map, 0 shows all."), frame, d.b.String())), d.key(m)
+	d.add(`<g class="spot" hidden><circle class="clear" r="0"/><line class="to"/><line class="cross a"/><line ` +
+		`class="cross b"/></g></g>`)
+	return template.HTML(fmt.Sprintf(`<svg class="map" tabindex="0" role="application" aria-label="%s" viewBox="%s" `+
+		`data-box="%[2]s">%[3]s</svg>`,
+		text("Map of "+m.Room+". Arrow keys move the spot, shift makes small steps, plus and minus zoom, R turns the "+
+			"map, 0 shows all."), frame, d.b.String())), d.key(m)
 }
 
 // leastLine is the share of a room's size that a line is wide at least, so that
@@ -111,7 +118,8 @@ func (d *pen) tiles(m *probe.Map) {
 	}
 	side, figures := min(m.Tiling.Grid.Length, m.Tiling.Grid.Width), len(fmt.Sprintf("%d,%d", len(m.Tiling.Rows), most))
 	size := min(42, 0.85*side/(0.62*float64(figures))/d.scale) // 0.62 of the height is a wide letter
-	d.add(`<g class="tiles" clip-path="url(#%s)" aria-hidden="true"><clipPath id="%[1]s"><polygon points="%s"/></clipPath>`, d.id, coords(m.Outline))
+	d.add(`<g class="tiles" clip-path="url(#%s)" aria-hidden="true"><clipPath id="%[1]s"><polygon `+
+		`points="%s"/></clipPath>`, d.id, coords(m.Outline))
 	for row, r := range m.Tiling.Rows {
 		for col := range r.Count {
 			place := takeoff.Place{Row: row + 1, Column: col + 1}
@@ -147,7 +155,8 @@ func (d *pen) bare(m *probe.Map, r *layout.Room) {
 		return
 	}
 	d.use(keyBare)
-	d.add(`<pattern id="%s-dots" width="%d" height="%d" patternUnits="userSpaceOnUse"><circle cx="%d" cy="%d" r="%.1f"/></pattern>`,
+	d.add(`<pattern id="%s-dots" width="%d" height="%d" patternUnits="userSpaceOnUse"><circle cx="%d" cy="%d" `+
+		`r="%.1f"/></pattern>`,
 		d.id, dotStep, dotStep, dotStep/2, dotStep/2, min(dotStep/11.0*d.scale, dotStep/5.0))
 	d.add(`<path class="bare" fill-rule="evenodd" fill="url(#%s-dots)" d="`, d.id)
 	for _, ring := range floor.Rings() {
@@ -196,7 +205,8 @@ func (d *pen) area(outline plane.Ring, names ...string) {
 	}
 	size = min(58, size) * d.scale
 	at := box.Centre()
-	d.add(`<text class="%s" x="%.0f" y="%.0f" font-size="%.0f">`, class, at.X, -at.Y-1.3*size*float64(len(names)-1)/2, size)
+	d.add(`<text class="%s" x="%.0f" y="%.0f" font-size="%.0f">`, class, at.X, -at.Y-1.3*size*float64(len(names)-1)/2,
+		size)
 	for i, n := range names {
 		d.add(`<tspan x="%.0f" dy="%.0f">%s</tspan>`, at.X, 1.3*size*float64(min(i, 1)), text(n))
 	}
@@ -222,14 +232,16 @@ func (d *pen) fixing(x job.Fixing) {
 		return
 	}
 	at := x.Line[0]
-	d.add(`<path class="fixing" d="M%.0f,%.0fh%d m%d,%dv%d"><title>%s</title></path>`, at.X-crossHalf, -at.Y, 2*crossHalf, -crossHalf, -crossHalf, 2*crossHalf, text(name))
+	d.add(`<path class="fixing" d="M%.0f,%.0fh%d m%d,%dv%d"><title>%s</title></path>`, at.X-crossHalf, -at.Y,
+		2*crossHalf, -crossHalf, -crossHalf, 2*crossHalf, text(name))
 }
 
 // joints draws the movement joints: no heating cable crosses them.
 func (d *pen) joints(r *layout.Room) {
 	for _, j := range r.Job.Joints {
 		d.use(keyJoint)
-		d.add(`<polyline class="joint" points="%s"><title>%s</title></polyline>`, coords([]plane.Point{j.A, j.B}), text(strings.TrimSpace("movement joint "+j.Name)))
+		d.add(`<polyline class="joint" points="%s"><title>%s</title></polyline>`, coords([]plane.Point{j.A, j.B}),
+			text(strings.TrimSpace("movement joint "+j.Name)))
 	}
 }
 
@@ -242,7 +254,8 @@ func (d *pen) names(r *layout.Room) {
 	}
 	for _, x := range r.Job.Fixings {
 		if len(x.Line) > 0 {
-			d.tag(x.Line[0].Lerp(x.Line[len(x.Line)-1], 0.5), plane.Pt(crossHalf+6, 0), 42, "tag extra", cmp.Or(x.Name, x.Kind))
+			d.tag(x.Line[0].Lerp(x.Line[len(x.Line)-1], 0.5), plane.Pt(crossHalf+6, 0), 42, "tag extra",
+				cmp.Or(x.Name, x.Kind))
 		}
 	}
 	d.add(`</g>`)
@@ -255,7 +268,8 @@ func (d *pen) bands(m *probe.Map) {
 		return
 	}
 	d.use(keyBand)
-	d.add(`<g class="bands" clip-path="url(#%s)" aria-hidden="true"><clipPath id="%[1]s"><polygon points="%s"/></clipPath>`, d.id+"-b", coords(m.Outline))
+	d.add(`<g class="bands" clip-path="url(#%s)" aria-hidden="true"><clipPath id="%[1]s"><polygon `+
+		`points="%s"/></clipPath>`, d.id+"-b", coords(m.Outline))
 	for _, t := range m.Things {
 		d.add(`<polyline points="%s" stroke-width="%.1f"/>`, coords(line(t)), 2*(t.Half+t.Error+t.Finger))
 	}
@@ -283,7 +297,8 @@ func (d *pen) lines(m *probe.Map) {
 			continue
 		}
 		d.use(class.key)
-		d.add(`<polyline class="%s" points="%s" stroke-width="%.1f"><title>%s</title></polyline>`, class.name, coords(t.Line), max(5, d.least, 2*t.Half), text(string(t.Kind)+" "+t.Name))
+		d.add(`<polyline class="%s" points="%s" stroke-width="%.1f"><title>%s</title></polyline>`, class.name,
+			coords(t.Line), max(5, d.least, 2*t.Half), text(string(t.Kind)+" "+t.Name))
 	}
 }
 
@@ -299,7 +314,8 @@ func (d *pen) marks(m *probe.Map, r *layout.Room) {
 		case probe.EndCap:
 			d.use(keyEnd)
 			across := endBar(r, t)
-			d.add(`<polyline class="cap" points="%s"><title>%s</title></polyline>`, coords([]plane.Point{p.Add(across), p.Sub(across)}), name)
+			d.add(`<polyline class="cap" points="%s"><title>%s</title></polyline>`,
+				coords([]plane.Point{p.Add(across), p.Sub(across)}), name)
 		case probe.SensorTip:
 			class, key := "tip", keySensor
 			if spare(r, t.Name) {
@@ -357,7 +373,8 @@ func (d *pen) walls(m *probe.Map, r *layout.Room) {
 		if o.Wall >= 0 && o.Wall < len(m.Walls) {
 			w := m.Walls[o.Wall].Segment
 			d.use(keyOpening)
-			d.add(`<polyline class="opening" points="%s"><title>%s</title></polyline>`, coords([]plane.Point{w.At(o.From), w.At(o.To)}), text(o.Name))
+			d.add(`<polyline class="opening" points="%s"><title>%s</title></polyline>`,
+				coords([]plane.Point{w.At(o.From), w.At(o.To)}), text(o.Name))
 		}
 	}
 	side := 1.0
@@ -375,7 +392,8 @@ func (d *pen) walls(m *probe.Map, r *layout.Room) {
 	}
 	t := r.Job.Thermostat
 	d.use(keyBox)
-	d.add(`<circle class="box" cx="%.0f" cy="%.0f" r="34"><title>thermostat, its leads rise here</title></circle>`, t.At.X, -t.At.Y)
+	d.add(`<circle class="box" cx="%.0f" cy="%.0f" r="34"><title>thermostat, its leads rise here</title></circle>`,
+		t.At.X, -t.At.Y)
 	d.add(`</g>`)
 }
 

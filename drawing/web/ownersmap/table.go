@@ -62,7 +62,8 @@ type tiles struct {
 }
 
 func tableOf(m *probe.Map) table {
-	t := table{Room: m.Room, Inches: m.Units == plane.Inches, NoReason: m.NoReason, Outline: pairs(m.Outline), Stands: []stand{}, RiseSaid: m.RiseWords(), OfWalls: m.WallCautions()}
+	t := table{Room: m.Room, Inches: m.Units == plane.Inches, NoReason: m.NoReason, Outline: pairs(m.Outline),
+		Stands: []stand{}, RiseSaid: m.RiseWords(), OfWalls: m.WallCautions()}
 	for _, w := range m.Walls {
 		t.Walls = append(t.Walls, wall{w.Letter, pair(w.A), pair(w.B), pair(w.In)})
 	}
@@ -89,7 +90,8 @@ func tableOf(m *probe.Map) table {
 }
 
 func thingOf(x probe.Thing) thing {
-	return thing{string(x.Kind), x.Name, pairs(x.Line), x.Along, x.RunEnds, x.RunNames, x.Half, x.Error, x.Finger, x.Recorded, x.Up}
+	return thing{string(x.Kind), x.Name, pairs(x.Line), x.Along, x.RunEnds, x.RunNames, x.Half, x.Error, x.Finger,
+		x.Recorded, x.Up}
 }
 
 func pair(p plane.Point) [2]float64 { return [2]float64{p.X, p.Y} }

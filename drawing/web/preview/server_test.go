@@ -29,7 +29,8 @@ func serve(t *testing.T) (*Server, *httptest.Server) {
 }
 
 func good() State {
-	return State{Job: "bath.toml", Sheets: []Sheet{{ID: "plan", Title: "Plan", SVG: []byte("<svg/>")}}, PDF: []byte("%PDF"), PDFName: "bath.pdf"}
+	return State{Job: "bath.toml", Sheets: []Sheet{{ID: "plan", Title: "Plan", SVG: []byte("<svg/>")}},
+		PDF: []byte("%PDF"), PDFName: "bath.pdf"}
 }
 
 func get(t *testing.T, method, url, host string) (*http.Response, string) {
@@ -61,7 +62,8 @@ func TestHosts(t *testing.T) {
 	_, port, _ := net.SplitHostPort(h.Listener.Addr().String())
 	for host, want := range map[string]int{
 		"127.0.0.1:" + port: 200, "localhost:" + port: 200, "LOCALHOST:" + port: 200, "[::1]:" + port: 200,
-		"evil.example:" + port: 421, "evil.example": 421, "127.0.0.1": 421, "127.0.0.1:1": 421, "127.0.0.1.evil.example:" + port: 421,
+		"evil.example:" + port: 421, "evil.example": 421, "127.0.0.1": 421, "127.0.0.1:1": 421,
+		"127.0.0.1.evil.example:" + port: 421,
 	} {
 		for _, path := range []string{"/", "/state", "/sheet/plan", "/pdf", "/page/page.js"} {
 			answer, body := get(t, "GET", h.URL+path, host)
@@ -83,23 +85,30 @@ func TestAnswers(t *testing.T) {
 		method, path, kind string
 		code               int
 	}{
-		{"GET", "/", "text/html", 200}, {"GET", "/page/page.js", "javascript", 200}, {"GET", "/page/page.css", "text/css", 200},
-		{"GET", "/page/good.svg", "image/svg+xml", 200}, {"GET", "/state", "application/json", 200}, {"GET", "/sheet/plan", "image/svg+xml", 200},
-		{"GET", "/pdf", "application/pdf", 200}, {"GET", "/sheet/other", "", 404}, {"GET", "/page/..%2fserver.go", "", 404}, {"GET", "/etc/passwd", "", 404},
+		{"GET", "/", "text/html", 200}, {"GET", "/page/page.js", "javascript", 200},
+		{"GET", "/page/page.css", "text/css", 200},
+		{"GET", "/page/good.svg", "image/svg+xml", 200}, {"GET", "/state", "application/json", 200},
+		{"GET", "/sheet/plan", "image/svg+xml", 200},
+		{"GET", "/pdf", "application/pdf", 200}, {"GET", "/sheet/other", "", 404}, {"GET", "/page/..%2fserver.go", "",
+			404}, {"GET", "/etc/passwd", "", 404},
 		{"POST", "/state", "", 405}, {"PUT", "/sheet/plan", "", 405}, {"DELETE", "/", "", 405},
 	} {
 		answer, _ := get(t, c.method, h.URL+c.path, "")
-		if answer.StatusCode != c.code || c.code == 200 && !strings.Contains(answer.Header.Get("Content-Type"), c.kind) {
+		if answer.StatusCode != c.code || c.code == 200 && !strings.Contains(answer.Header.Get("Content-Type"),
+			c.kind) {
 			t.Errorf("%s %s: %d %s", c.method, c.path, answer.StatusCode, answer.Header.Get("Content-Type"))
 		}
-		if got := answer.Header.Get("Content-Security-Policy"); !strings.HasPrefix(got, "default-src 'none'; script-src 'self'") || strings.Contains(got, "unsafe") {
+		if got := answer.Header.Get("Content-Security-Policy"); !strings.HasPrefix(got,
+			"default-src 'none'; script-src 'self'") || strings.Contains(got, "unsafe") {
 			t.Errorf("%s %s: policy %q", c.method, c.path, got)
 		}
-		if answer.Header.Get("X-Content-Type-Options") != "nosniff" || answer.Header.Get("Access-Control-Allow-Origin") != "" {
+		if answer.Header.Get("X-Content-Type-Options") != "nosniff" ||
+			answer.Header.Get("Access-Control-Allow-Origin") != "" {
 			t.Errorf("%s %s: headers %v", c.method, c.path, answer.Header)
 		}
 	}
-	if answer, _ := get(t, "GET", h.URL+"/pdf", ""); answer.Header.Get("Content-Disposition") != "attachment; filename=bath.pdf" {
+	if answer, _ := get(t, "GET", h.URL+"/pdf", ""); answer.Header.Get(
+		"Content-Disposition") != "attachment; filename=bath.pdf" {
 		t.Errorf("the PDF comes as %q", answer.Header.Get("Content-Disposition"))
 	}
 }
@@ -110,7 +119,8 @@ func TestPageHasNoInlineCode(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, bad := range []string{" style=", " onclick=", " onload=", "<style", "javascript:", "http://", "https://", "//"} {
+	for _, bad := range []string{" style=", " onclick=", " onload=", "<style", "javascript:", "http://", "https://",
+		"//"} {
 		if strings.Contains(string(data), bad) {
 			t.Errorf("the page has %q", bad)
 		}
@@ -134,7 +144,8 @@ func TestLastGoodDrawing(t *testing.T) {
 	if st := state(t, h); st.Stale || len(st.Sheets) != 0 {
 		t.Errorf("before any drawing: %+v", st)
 	}
-	if _, body := get(t, "GET", h.URL+"/state", ""); strings.Contains(strings.ReplaceAll(body, `"notes":null`, ""), "null") {
+	if _, body := get(t, "GET", h.URL+"/state", ""); strings.Contains(strings.ReplaceAll(body, `"notes":null`, ""),
+		"null") {
 		t.Errorf("the page gets null for a list: %s", body)
 	}
 	s.Show(good())
@@ -145,7 +156,8 @@ func TestLastGoodDrawing(t *testing.T) {
 	for range 2 {
 		s.Show(State{Job: "bath.toml", Problems: []Problem{{Severity: "error", Message: "broken"}}})
 		st := state(t, h)
-		if !st.Stale || len(st.Sheets) != 1 || st.Sheets[0].Hash != first.Sheets[0].Hash || len(st.Problems) != 1 || st.Version == first.Version {
+		if !st.Stale || len(st.Sheets) != 1 || st.Sheets[0].Hash != first.Sheets[0].Hash || len(st.Problems) != 1 ||
+			st.Version == first.Version {
 			t.Errorf("with errors: %+v", st)
 		}
 	}

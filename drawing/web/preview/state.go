@@ -78,7 +78,8 @@ type Table struct {
 func (st State) after(old State) State {
 	st.Stale = false
 	if len(st.Sheets) == 0 && len(old.Sheets) > 0 {
-		st.Sheets, st.Cables, st.Tables, st.Summary, st.Units = old.Sheets, old.Cables, old.Tables, old.Summary, old.Units
+		st.Sheets, st.Cables, st.Tables, st.Summary, st.Units = old.Sheets, old.Cables, old.Tables, old.Summary,
+			old.Units
 		st.PDF, st.PDFName, st.Stale = old.PDF, old.PDFName, true
 	}
 	// the page wants lists, if empty ones

@@ -118,7 +118,8 @@ func (m *mender) header(i int, early map[int]string, seen map[string]bool) strin
 	name, before, after := headerParts(whole)
 	if name == "" {
 		if good, path := m.joined(whole); good != "" {
-			m.slip(i, &SyntaxError{Range: s.at, Message: "the words of a header are joined by points", Hint: "write " + good}, patch{text: good})
+			m.slip(i, &SyntaxError{Range: s.at, Message: "the words of a header are joined by points",
+				Hint: "write " + good}, patch{text: good})
 			return path
 		}
 		if err := m.alone(s); err != nil {
@@ -144,14 +145,16 @@ func (m *mender) header(i int, early map[int]string, seen map[string]bool) strin
 		seen[parent] = true
 		m.slip(i, e, m.gap(i))
 	case before != after || before > 2:
-		e := &SyntaxError{Range: s.at, Message: fmt.Sprintf("a header with %s before its name and %s behind", bracketsOf(before), bracketsOf(after)), Hint: "write " + good}
+		e := &SyntaxError{Range: s.at, Message: fmt.Sprintf("a header with %s before its name and %s behind",
+			bracketsOf(before), bracketsOf(after)), Hint: "write " + good}
 		m.slip(i, e, patch{text: good})
 	case right != 0 && right != before:
 		why := "there is one of it at most"
 		if right == 2 {
 			why = "there may be several"
 		}
-		m.slip(i, &SyntaxError{Range: s.at, Message: fmt.Sprintf("%s is written %s: %s", name, good, why), Hint: "write " + good}, patch{text: good})
+		m.slip(i, &SyntaxError{Range: s.at, Message: fmt.Sprintf("%s is written %s: %s", name, good, why),
+			Hint: "write " + good}, patch{text: good})
 	}
 	return name
 }
@@ -193,7 +196,8 @@ func (m *mender) pair(i int, table string) {
 		return
 	}
 	if name, value, ok := s.words(m.text); ok {
-		e := &SyntaxError{Range: s.at, Message: "a key is one word, without blanks", Hint: "write " + name + " = …", Table: table, Key: name, Value: value}
+		e := &SyntaxError{Range: s.at, Message: "a key is one word, without blanks", Hint: "write " + name + " = …",
+			Table: table, Key: name, Value: value}
 		m.slip(i, e, patch{name + " = 0", true})
 		return
 	}

@@ -40,7 +40,8 @@ func (s *scanner) skipInline() {
 	start := s.pos
 	s.skip(true)
 	if i := strings.IndexAny(s.text[start:s.pos], "\n#"); i >= 0 {
-		s.found(max(0, start-1), start, "a line break inside { }", "keep it on one line, or write it as a table with a header")
+		s.found(max(0, start-1), start, "a line break inside { }",
+			"keep it on one line, or write it as a table with a header")
 	}
 }
 

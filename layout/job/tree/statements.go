@@ -15,7 +15,8 @@ type statement struct {
 
 // looksNew matches a line that begins a statement whatever bracket is open: a
 // header, or a bare key with its equals sign.
-var looksNew = regexp.MustCompile(`^[ \t]*(\[\[?[ \t]*[A-Za-z_][\w-]*([ \t]*\.[ \t]*[\w-]+)*[ \t]*(\]|#|\r?$)|[A-Za-z_][\w-]*([ \t]*\.[ \t]*[\w-]+)*[ \t]*=)`)
+var looksNew = regexp.MustCompile(`^[ \t]*(\[\[?[ \t]*[A-Za-z_][\w-]*([ \t]*\.[ \t]*[\w-]+)*[ ` +
+	`\t]*(\]|#|\r?$)|[A-Za-z_][\w-]*([ \t]*\.[ \t]*[\w-]+)*[ \t]*=)`)
 
 // aWord matches a list of one bare value on a line of its own, which is no header.
 var aWord = regexp.MustCompile(`^[ \t]*\[[ \t]*(true|false|inf|nan)[ \t]*\]`)
@@ -107,7 +108,8 @@ func (s statement) parts(text string) (name, between, value string, at Range) {
 	if name == "" {
 		return "", "", whole, s.at
 	}
-	return strings.Join(strings.FieldsFunc(name, func(r rune) bool { return r == ' ' || r == '\t' }), ""), between, value, at
+	return strings.Join(strings.FieldsFunc(name, func(r rune) bool { return r == ' ' || r == '\t' }), ""), between,
+		value, at
 }
 
 // headerOf matches the parts of a header, right or not.

@@ -39,14 +39,17 @@ const (
 // becomes blanks, so that every offset stays what it is in the file.
 func readable(data []byte) (string, error) {
 	text := string(data)
-	if strings.HasPrefix(text, "\xff\xfe") || strings.HasPrefix(text, "\xfe\xff") || strings.IndexByte(text[:min(8, len(text))], 0) >= 0 {
-		return "", &SyntaxError{Message: "this file is UTF-16 text, or no text at all", Hint: "save it as UTF-8 in the editor"}
+	if strings.HasPrefix(text, "\xff\xfe") || strings.HasPrefix(text, "\xfe\xff") ||
+		strings.IndexByte(text[:min(8, len(text))], 0) >= 0 {
+		return "", &SyntaxError{Message: "this file is UTF-16 text, or no text at all",
+			Hint: "save it as UTF-8 in the editor"}
 	}
 	if strings.HasPrefix(text, bom) {
 		text = "   " + text[len(bom):]
 	}
 	if at := badRune(text); at >= 0 {
-		return "", &SyntaxError{Range: Range{at, at + 1}, Message: fmt.Sprintf("byte 0x%02x is not UTF-8 text", text[at]), Hint: "save the file as UTF-8 in the editor"}
+		return "", &SyntaxError{Range: Range{at, at + 1}, Message: fmt.Sprintf("byte 0x%02x is not UTF-8 text",
+			text[at]), Hint: "save the file as UTF-8 in the editor"}
 	}
 	return text, tooMuch(text)
 }
@@ -88,11 +91,13 @@ func tooMuch(text string) error {
 			dots++
 		}
 		if depth > maxDepth || dots > maxDots {
-			return &SyntaxError{Range: Range{i, i + 1}, Message: "brackets or dotted keys are nested too deep here", Hint: "look for a bracket that is never closed"}
+			return &SyntaxError{Range: Range{i, i + 1}, Message: "brackets or dotted keys are nested too deep here",
+				Hint: "look for a bracket that is never closed"}
 		}
 		if commas > maxItems {
-			return &SyntaxError{Range: Range{i, i + 1}, Message: fmt.Sprintf("the lists of this file have more than %d items", maxItems),
-				Hint: "look whether this is the right file"}
+			return &SyntaxError{Range: Range{i, i + 1},
+				Message: fmt.Sprintf("the lists of this file have more than %d items", maxItems),
+				Hint:    "look whether this is the right file"}
 		}
 	}
 	return nil
@@ -127,7 +132,8 @@ func explain(e *SyntaxError, text string) {
 		e.Message = strings.NewReplacer("Key '", "key ", "key '", "key ", "' has", " has").Replace(e.Message)
 		e.Hint = "keep one of the two; a second thing of the same sort gets its own [[…]] header"
 	case strings.HasPrefix(line, "["):
-		e.Hint = "a header is a name in brackets, such as [membrane], or in double brackets where there may be several: [[room]]"
+		e.Hint = "a header is a name in brackets, such as [membrane], or in double brackets where there may be " +
+			"several: [[room]]"
 	case line != "":
 		e.Hint = "a line is key = value; a comment begins with #"
 	}
@@ -160,30 +166,39 @@ func explainPair(e *SyntaxError, s statement, text, between string, at Range) {
 	case strings.ContainsAny(value, "“”„‘’«»"):
 		i := strings.IndexAny(value, "“”„‘’«»")
 		_, n := utf8.DecodeRuneInString(value[i:])
-		e.set(Range{at.Start + i, at.Start + i + n}, "a curly quote, as word processors make of a straight one", `write straight quotes, "north 6ft", in an editor for plain text`)
+		e.set(Range{at.Start + i, at.Start + i + n}, "a curly quote, as word processors make of a straight one",
+			`write straight quotes, "north 6ft", in an editor for plain text`)
 	case inchMark(text[:s.at.End], e.Range.Start):
-		e.set(e.Range, "the inch mark ends the quoted text", `write in and ft for the marks, such as "9ft 4in", or put single quotes round text with an inch mark alone: '4"'`)
+		e.set(e.Range, "the inch mark ends the quoted text",
+			`write in and ft for the marks, such as "9ft 4in", or put single quotes round text with an inch mark `+
+				`alone: '4"'`)
 	case twoKeys.MatchString(value):
 		e.set(e.Range, "a second key on one line", "put each key on a line of its own")
 	case strings.HasPrefix(value, `"`) && strings.Contains(value, `\`) && isEscape(e.Message):
-		e.set(at, `a backslash in double quotes begins an escape, such as \n`, "put the text in single quotes, which keep it as it is, or write / for it")
+		e.set(at, `a backslash in double quotes begins an escape, such as \n`,
+			"put the text in single quotes, which keep it as it is, or write / for it")
 	case bare && strings.HasSuffix(value, ";"):
 		e.set(Range{at.End - 1, at.End}, "a line ends without ;", "take the ; out")
 	case bare && strings.Contains(value, "//"):
-		e.set(Range{at.Start + strings.Index(value, "//"), at.End}, "a comment begins with #, not with //", "write # for the //")
+		e.set(Range{at.Start + strings.Index(value, "//"), at.End}, "a comment begins with #, not with //",
+			"write # for the //")
 	case commaFigure.MatchString(value):
-		e.set(at, "a figure takes a decimal point, not a comma", fmt.Sprintf("write %s = %s", e.Key, strings.Replace(value, ",", ".", 1)))
+		e.set(at, "a figure takes a decimal point, not a comma", fmt.Sprintf("write %s = %s", e.Key,
+			strings.Replace(value, ",", ".", 1)))
 	case likeDate.MatchString(value):
 		e.set(at, "this is no date", "a date is a day of the calendar in four, two and two figures: 2026-12-02")
 	case s.opened >= 0 && strings.Count(value, `"`)%2 == 0:
-		e.set(Range{s.opened, s.opened + 1}, fmt.Sprintf("the list of %s is never closed", e.Key), "put ] after its last item")
+		e.set(Range{s.opened, s.opened + 1}, fmt.Sprintf("the list of %s is never closed", e.Key),
+			"put ] after its last item")
 		if text[s.opened] == '{' {
 			e.set(e.Range, fmt.Sprintf("the { of %s is never closed", e.Key), "put } at its end")
 		}
-	case strings.HasPrefix(value, `"`) && strings.Count(value, `"`) == 1, strings.HasPrefix(value, "'") && strings.Count(value, "'") == 1, strings.Contains(e.Message, "unexpected EOF"):
+	case strings.HasPrefix(value, `"`) && strings.Count(value, `"`) == 1, strings.HasPrefix(value, "'") &&
+		strings.Count(value, "'") == 1, strings.Contains(e.Message, "unexpected EOF"):
 		e.set(at, "the quoted text is never closed", "close it with the quote it begins with")
 	case strings.Count(value, `"`)%2 == 1 && !bare && value[0] != '\'':
-		e.set(e.Range, "a quote is missing: the quotes here do not pair", `each text begins and ends with one: "north 8ft"`)
+		e.set(e.Range, "a quote is missing: the quotes here do not pair",
+			`each text begins and ends with one: "north 8ft"`)
 	case strings.Contains(e.Message, "expected a comma"):
 		e.set(e.Range, "a list goes on here without a comma", "put a comma after each item, and ] after the last")
 	case strings.HasPrefix(value, "[") && strings.Contains(e.Message, "expected value"):
@@ -192,7 +207,8 @@ func explainPair(e *SyntaxError, s statement, text, between string, at Range) {
 		e.Bare = true
 		e.set(at, "text and lengths with a unit stand in quotes", fmt.Sprintf("write %s = %s", e.Key, quote(value)))
 	case value != "" && (value[0] == '"' || value[0] == '\''):
-		e.set(e.Range, "something stands behind the quoted text", "quotes go round all of it, and a comment begins with #")
+		e.set(e.Range, "something stands behind the quoted text",
+			"quotes go round all of it, and a comment begins with #")
 	}
 }
 
@@ -218,7 +234,8 @@ func quote(v string) string {
 // an inch mark does: "9' 4"".
 func inchMark(text string, at int) bool {
 	for i := at - 1; i <= at; i++ {
-		if i > 0 && i+1 < len(text) && text[i] == '"' && text[i-1] >= '0' && text[i-1] <= '9' && strings.ContainsRune(`", -`, rune(text[i+1])) {
+		if i > 0 && i+1 < len(text) && text[i] == '"' && text[i-1] >= '0' && text[i-1] <= '9' &&
+			strings.ContainsRune(`", -`, rune(text[i+1])) {
 			return true
 		}
 	}
