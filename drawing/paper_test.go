@@ -4,9 +4,9 @@ import (
 	"math"
 	"testing"
 
-	"oxturn/layout/plane"
-
 	"pgregory.net/rapid"
+
+	"oxturn/layout/plane"
 )
 
 // ISO 216 gives the A sizes in whole mm; letter, tabloid and arch C are whole

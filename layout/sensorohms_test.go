@@ -2,10 +2,11 @@ package layout_test
 
 import (
 	"math"
-	"oxturn/layout"
-	"oxturn/layout/internal/trial"
 	"strings"
 	"testing"
+
+	"oxturn/layout"
+	"oxturn/layout/internal/trial"
 )
 
 const readOnce = "[[as_laid]]\nroom = \"Landing\"\nevidence = \"measured by hand\"\nruns = " +

@@ -6,10 +6,10 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"oxturn/drawing"
 	"oxturn/layout/plane"
-
-	"pgregory.net/rapid"
 )
 
 var east = drawing.Pt{X: 1}

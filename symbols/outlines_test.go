@@ -6,10 +6,10 @@ import (
 	"slices"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"oxturn/drawing"
 	"oxturn/layout/plane"
-
-	"pgregory.net/rapid"
 )
 
 var kinds = []string{

@@ -7,10 +7,10 @@ import (
 	"testing"
 	"time"
 
-	"oxturn/layout/skip"
-
 	"github.com/chromedp/chromedp"
 	"github.com/google/go-cmp/cmp"
+
+	"oxturn/layout/skip"
 )
 
 // browser starts a headless Chromium, or skips the test where there is none.

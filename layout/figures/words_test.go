@@ -180,11 +180,11 @@ func TestRoomInWords(t *testing.T) {
 		Thermostat: Thermostat{Volts: 240, Watts: 600, Amps: 2.5, Continuous: 3.125, Ohms: 96,
 			Contacts: Limit{16, "default"}, Margin: 13.5, Height: Limit{1200, "default"}, ColdLeads: 1, Sensors: 2}}
 	got := metric(func(p *page) { p.room(r, Supply{Pitch: Limit{30, ""}}) })
-	if want := "Room Bath\n  areas           floor 6.00 m², tiled 5.00 m², heated 4.00 m²; cable 50 mm clear of " +
+	want := "Room Bath\n  areas           floor 6.00 m², tiled 5.00 m², heated 4.00 m²; cable 50 mm clear of " +
 		"walls (default)\n" +
 		"  heat            133 W/m² at even spacing, over 4.50 m²: half a gap beyond the outer runs is counted in;\n" +
-		"                  150 W/m² over the heated 4.00 m²; 120 W/m² over the tiled 5.00 m²\n\n  cable H1"; !strings.HasPrefix(
-		got, want) {
+		"                  150 W/m² over the heated 4.00 m²; 120 W/m² over the tiled 5.00 m²\n\n  cable H1"
+	if !strings.HasPrefix(got, want) {
 		t.Error(got)
 	}
 	if want := "\n\n  thermostat      240 V, 600 W, 2.50 A; 96.0 Ω in parallel\n  its contacts    16 A (default), " +

@@ -6,9 +6,9 @@ import (
 	"strings"
 	"testing"
 
-	"oxturn/layout/plane"
-
 	"github.com/google/go-cmp/cmp"
+
+	"oxturn/layout/plane"
 )
 
 func TestWarmthEnergyLabour(t *testing.T) {

@@ -4,9 +4,9 @@ import (
 	"math"
 	"testing"
 
-	"oxturn/layout/plane"
-
 	"pgregory.net/rapid"
+
+	"oxturn/layout/plane"
 )
 
 // checkPlan holds a plan to what is true of every one.

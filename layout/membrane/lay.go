@@ -71,8 +71,8 @@ func (s strip) seamAt(sp span, x float64) bool {
 // seamAt reports whether another strip of the part meets s at y.
 func (l layout) seamAt(s strip, y float64) bool {
 	for _, other := range l.strips {
-		if other.part == s.part && other.low != s.low && (math.Abs(other.low-y) < sliver ||
-			math.Abs(other.high-y) < sliver) {
+		ends := math.Abs(other.low-y) < sliver || math.Abs(other.high-y) < sliver
+		if ends && other.part == s.part && other.low != s.low {
 			return true
 		}
 	}

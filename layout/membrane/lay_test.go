@@ -5,9 +5,9 @@ import (
 	"slices"
 	"testing"
 
-	"oxturn/layout/plane"
-
 	"pgregory.net/rapid"
+
+	"oxturn/layout/plane"
 )
 
 // How many pitches a stretch touches: whole ones at channels, one more where it

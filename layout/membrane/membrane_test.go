@@ -4,9 +4,9 @@ import (
 	"math"
 	"testing"
 
-	"oxturn/layout/plane"
-
 	"pgregory.net/rapid"
+
+	"oxturn/layout/plane"
 )
 
 // floor is a rectangle with a corner at the origin.

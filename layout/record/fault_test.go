@@ -7,9 +7,9 @@ import (
 	"strings"
 	"testing"
 
-	"oxturn/layout/internal/published"
-
 	"pgregory.net/rapid"
+
+	"oxturn/layout/internal/published"
 )
 
 var near = published.Near

@@ -9,10 +9,10 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
-
-	"pgregory.net/rapid"
 )
 
 // bath is a whole input: 2.4 x 2.0 m with a tub's place cut out.

@@ -6,10 +6,10 @@ import (
 	"testing"
 	"time"
 
+	"pgregory.net/rapid"
+
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
-
-	"pgregory.net/rapid"
 )
 
 // 10 m² of 300x600 with a 3 mm joint: 54.73 modules, 55 tiles, 61 with 10 %;

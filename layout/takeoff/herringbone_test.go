@@ -5,10 +5,10 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
-
-	"pgregory.net/rapid"
 )
 
 // Laid square to the room, tiles of 200 x 100: one lies along the axes at the

@@ -3,6 +3,7 @@ package takeoff
 import (
 	"fmt"
 	"io"
+
 	"oxturn/layout/asjson"
 )
 

@@ -4,10 +4,10 @@ import (
 	"math"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
-
-	"pgregory.net/rapid"
 )
 
 // Strips counted by hand, roll 1 m wide.
