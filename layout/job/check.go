@@ -119,15 +119,16 @@ func (rd *reader) subTables(parent, f *tree.Node, k Key) {
 // orphan reports tables such as [[room.fixture]] in a file that has no [[room]]
 // of its own, at the first of them.
 func (rd *reader) orphan(f *tree.Node, k Key) {
-	for _, child := range f.Fields {
-		at := child.Key
-		if child.Kind == tree.Array && len(child.Items) > 0 {
-			at = child.Items[0].Span
-		}
-		rd.report.Errorf(rd.span(at), "write "+k.Example+"\nabove this line",
-			"%s belongs to a %s, and the file has none", join(k.Path, child.Name), k.Header())
+	if len(f.Fields) == 0 {
 		return
 	}
+	child := f.Fields[0]
+	at := child.Key
+	if child.Kind == tree.Array && len(child.Items) > 0 {
+		at = child.Items[0].Span
+	}
+	rd.report.Errorf(rd.span(at), "write "+k.Example+"\nabove this line",
+		"%s belongs to a %s, and the file has none", join(k.Path, child.Name), k.Header())
 }
 
 // missing reports the required keys that a table does not have, but for those
