@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"oxturn/layout/internal/hand"
 	"oxturn/layout/internal/trial"
 	"oxturn/layout/plane"
 )
@@ -26,7 +27,7 @@ ceiling_height = 2500
 // 6 x 0.3 x 25 + 1.4 x 25 + floor x 0.2 x 10 + the cold rest of the floor x 0.5 x 25 +
 // 0.34 x floor x 2.5 x 25, and 15 % either way; what goes up of 360 W against it.
 func TestLossOfARoom(t *testing.T) {
-	p := trial.Laid(t, trial.Bath+bathLoss+trial.BathLayers)
+	p := trial.Laid(t, hand.Bath+bathLoss+hand.BathLayers)
 	if len(p.Losses) != 1 || !p.Losses[0].Known {
 		t.Fatalf("%+v", p.Losses)
 	}
@@ -55,11 +56,11 @@ func TestLossOfARoom(t *testing.T) {
 
 // Without layers the floor's power is all that is known, and no share is said.
 func TestLossWithoutLayers(t *testing.T) {
-	l := trial.Laid(t, trial.Bath+bathLoss).Losses[0]
+	l := trial.Laid(t, hand.Bath+bathLoss).Losses[0]
 	if l.Known || l.Gives.Low != 0 || l.Gives.High != 360 || strings.Contains(l.Words(plane.Inches), "covers") {
 		t.Errorf("%+v: %s", l, l.Words(plane.Inches))
 	}
-	if len(trial.Laid(t, trial.Bath).Losses) != 0 {
+	if len(trial.Laid(t, hand.Bath).Losses) != 0 {
 		t.Error("a loss that no job asked for")
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"oxturn/layout/internal/hand"
 	"oxturn/layout/internal/trial"
 	"oxturn/layout/plane"
 )
@@ -12,7 +13,7 @@ import (
 // The take-off counts what the cut plan cuts, and the plan's seams lie on the
 // cable's own lattice.
 func TestCutPlanOfAJob(t *testing.T) {
-	p := trial.Laid(t, trial.Bath)
+	p := trial.Laid(t, hand.Bath)
 	l := p.MembraneOf("Bath")
 	if l == nil || len(l.Pieces) != 2 || p.MembraneOf("Hall") != nil {
 		t.Fatalf("membrane %+v", p.Membrane)
@@ -33,7 +34,7 @@ func TestCutPlanOfAJob(t *testing.T) {
 
 // A first peg that the job gives is a place of the lattice.
 func TestFirstPegIsKept(t *testing.T) {
-	p := trial.Laid(t, strings.Replace(trial.Bath, "cables = [\"C\"]", "cables = [\"C\"]\nfirst_peg = [94, 88]", 1))
+	p := trial.Laid(t, strings.Replace(hand.Bath, "cables = [\"C\"]", "cables = [\"C\"]\nfirst_peg = [94, 88]", 1))
 	u, v := p.Rooms[0].Cables[0].Lattice.ToPegs(plane.Pt(94, 88))
 	if math.Abs(u-math.Round(u)) > 1e-6 || math.Abs(v-math.Round(v)) > 1e-6 {
 		t.Errorf("the first peg lies at %.3f, %.3f of the lattice", u, v)

@@ -8,15 +8,16 @@ import (
 
 	"oxturn/layout/build"
 	"oxturn/layout/heat"
+	"oxturn/layout/internal/hand"
 	"oxturn/layout/internal/trial"
 )
 
-// onSlab is trial.Bath with a choice of two cables, on a bare slab, in a room that
+// onSlab is hand.Bath with a choice of two cables, on a bare slab, in a room that
 // may be warmer than it mostly is, under a covering with a limit.
 func onSlab() []byte {
-	text := strings.Replace(trial.Bath, `cables = ["C"]`+"\n", "", 1) +
+	text := strings.Replace(hand.Bath, `cables = ["C"]`+"\n", "", 1) +
 		"[[cable]]\nid = \"D\"\nvolts = 240\nwatts = 600\nlength = \"45 m\"\nlead = \"4 m\"\n"
-	slab := strings.Replace(trial.BathLayers, "kind = \"wood\"\nthickness = 19",
+	slab := strings.Replace(hand.BathLayers, "kind = \"wood\"\nthickness = 19",
 		"kind = \"concrete\"\nthickness = 150",
 		1)
 	return []byte(text + slab + "[warmth]\nroom = 20\nwarmest = 24\ncovering = \"vinyl\"\ncovering_limit = \"27 C\"\n")
@@ -55,7 +56,7 @@ func TestWarmthOfTwoCables(t *testing.T) {
 	joint := "[[room.joint]]\nfrom = [2000, 0]\nto = [2000, 2000]\n"
 	text := string(partedHall(joint, 40))
 	text = strings.Replace(text, "name = \"Hall\"\n", "name = \"Hall\"\ncables = [\"C40\", \"S40\"]\n", 1) +
-		"[[cable]]\nid = \"S40\"\nvolts = 240\nlength = \"40 m\"\nwatts = 960\nlead = \"6 m\"\n" + trial.BathLayers
+		"[[cable]]\nid = \"S40\"\nvolts = 240\nlength = \"40 m\"\nwatts = 960\nlead = \"6 m\"\n" + hand.BathLayers
 	rooms, _ := build.Options(trial.Read(t, "hall.toml", []byte(text)))
 	at := slices.IndexFunc(rooms[0].Options, func(o build.Option) bool { return o.Taken })
 	both := rooms[0].Options[at].Warmth

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"oxturn/layout"
+	"oxturn/layout/internal/hand"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
@@ -15,7 +16,7 @@ import (
 // A bath 25 mm longer serves about 25/2250 more floor with the same cable: its
 // runs lie wider apart by about that share.
 func TestShiftOfABath(t *testing.T) {
-	p := lay(t, bathJob)
+	p := lay(t, hand.Bath)
 	shifts := Sensitivity(p, false)
 	if len(shifts) != 4 {
 		t.Fatalf("%d shifts", len(shifts))
@@ -53,7 +54,7 @@ func TestShrunkFloorKeepsItsCable(t *testing.T) {
 // Laid anew in the changed room, the cable goes in, and its runs lie about as far
 // apart as the area said.
 func TestShiftLaidAnew(t *testing.T) {
-	p := lay(t, bathJob)
+	p := lay(t, hand.Bath)
 	byArea := Sensitivity(p, false)
 	for i, s := range Sensitivity(p, true) {
 		if !s.Laid || !s.Keeps || math.Abs(s.Spacing-byArea[i].Spacing) > 0.03*s.Spacing {
@@ -65,7 +66,7 @@ func TestShiftLaidAnew(t *testing.T) {
 // A cable that lies as close as it may does not go into a shorter room; what
 // does was laid there.
 func TestShiftLaidAnewAsksForAnother(t *testing.T) {
-	text := strings.Replace(bathJob, "[[room]]",
+	text := strings.Replace(hand.Bath, "[[room]]",
 		"[spacing]\nclosest = 3\nwidest = 4\n[[cable]]\nid = \"D\"\nvolts = 240\nwatts = 250\nlength = \"25 "+
 			"m\"\nlead = \"4 m\"\n[[room]]", 1)
 	p := lay(t, strings.ReplaceAll(text, `"36 m"`, `"44 m"`))
@@ -87,7 +88,7 @@ func TestShiftLaidAnewAsksForAnother(t *testing.T) {
 // One inch both ways is what choose shows: the two directions of Sensitivity
 // together.
 func TestOptionsShiftAlike(t *testing.T) {
-	p := lay(t, bathJob)
+	p := lay(t, hand.Bath)
 	rooms, _ := Options(p.Job)
 	is, both := p.Rooms[0].Cables[0].Spacing, 1.0
 	for _, s := range Sensitivity(p, false) {
@@ -105,7 +106,7 @@ func TestOptionsShiftAlike(t *testing.T) {
 // A cable that is laid as wide as it may be no longer serves a longer room;
 // the next longer of the catalogue would.
 func TestShiftAsksForAnotherCable(t *testing.T) {
-	text := strings.Replace(bathJob, "[[room]]",
+	text := strings.Replace(hand.Bath, "[[room]]",
 		"[[cable]]\nid = \"D\"\nvolts = 240\nwatts = 400\nlength = \"40 m\"\nlead = \"4 m\"\n[[room]]", 1)
 	p := lay(t, text)
 	p.Rooms[0].Cables[0].Spacing = 120
@@ -174,7 +175,7 @@ func checkStretched(t *testing.T, r job.Room, east bool, by float64) {
 
 // A room whose walls have no length to spare says so.
 func TestShiftWithoutRoom(t *testing.T) {
-	r := *lay(t, bathJob).Rooms[0].Job
+	r := *lay(t, hand.Bath).Rooms[0].Job
 	r.Outline = nil
 	for i := range 40 { // a saw of 20 mm teeth
 		r.Outline = append(r.Outline, plane.Pt(float64(i)*20, float64(i%2)*500))
@@ -185,32 +186,12 @@ func TestShiftWithoutRoom(t *testing.T) {
 }
 
 func BenchmarkSensitivity(b *testing.B) {
-	j, _ := job.Read("job.toml", []byte(bathJob), nil)
+	j, _ := job.Read("job.toml", []byte(hand.Bath), nil)
 	p, _ := Plan(j)
 	for b.Loop() {
 		Sensitivity(p, false)
 	}
 }
-
-const bathJob = `units = "mm"
-[membrane]
-pitch = 30
-roll_width = "1 m"
-roll_length = "12 m"
-[[cable]]
-id = "C"
-volts = 240
-watts = 360
-length = "36 m"
-lead = "4 m"
-[[room]]
-name = "Bath"
-corners = [[0, 0], [2400, 0], [2400, 1800], [0, 1800]]
-cables = ["C"]
-[room.thermostat]
-wall = "A"
-from = 400
-`
 
 func lay(t *testing.T, text string) *layout.Plan {
 	t.Helper()

@@ -6,25 +6,11 @@ import (
 	"testing"
 
 	"oxturn/layout"
+	"oxturn/layout/internal/hand"
 )
 
-const bathLayers = `
-[[layer]]
-kind = "tile"
-thickness = 10
-[[layer]]
-kind = "mortar"
-thickness = 4
-[[layer]]
-kind = "membrane"
-thickness = 6
-[[layer]]
-kind = "wood"
-thickness = 19
-`
-
 func TestWarmthOfAJob(t *testing.T) {
-	w := lay(t, bathJob+bathLayers+"[energy]\ntariff = 0.5\ncurrency = \"$\"\n").Warmth
+	w := lay(t, hand.Bath+hand.BathLayers+"[energy]\ntariff = 0.5\ncurrency = \"$\"\n").Warmth
 	if w == nil || w.Problem != "" || len(w.Runs) != 1 || w.Runs[0].Cables[0] != "H1" {
 		t.Fatalf("%+v", w)
 	}
@@ -53,7 +39,7 @@ func TestWarmthOfAJob(t *testing.T) {
 // TestOffersKeepTheLimit: 10 W/m give 167 W/m² at 2 pegs of 30 mm and 111 W/m² at 3
 // (plain arithmetic), so that with 150 W/m² allowed none is offered at 2.
 func TestOffersKeepTheLimit(t *testing.T) {
-	j := lay(t, bathJob+bathLayers).Job
+	j := lay(t, hand.Bath+hand.BathLayers).Job
 	j.Supply.MaxDensity = 150
 	p, _ := Plan(j)
 	if p.Warmth == nil || len(p.Warmth.Offers) != 4 || p.Warmth.Offers[0].Spacing != 90 {
@@ -69,15 +55,15 @@ func TestOffersKeepTheLimit(t *testing.T) {
 }
 
 func TestWarmthWithout(t *testing.T) {
-	if w := lay(t, bathJob).Warmth; w != nil {
+	if w := lay(t, hand.Bath).Warmth; w != nil {
 		t.Errorf("no layers, and yet %+v", w)
 	}
 	for layers, want := range map[string]string{
-		strings.Replace(bathLayers, `"membrane"`, `"mortar"`, 1):                     "no layer is of kind",
-		"[[layer]]\nkind = \"membrane\"\nthickness = 6\n":                            "nothing covers the cable",
-		bathLayers + "[[layer]]\nkind = \"other\"\nname = \"cork\"\nthickness = 4\n": "the conductivity of cork",
+		strings.Replace(hand.BathLayers, `"membrane"`, `"mortar"`, 1):                     "no layer is of kind",
+		"[[layer]]\nkind = \"membrane\"\nthickness = 6\n":                                 "nothing covers the cable",
+		hand.BathLayers + "[[layer]]\nkind = \"other\"\nname = \"cork\"\nthickness = 4\n": "the conductivity of cork",
 	} {
-		w := lay(t, bathJob+layers).Warmth
+		w := lay(t, hand.Bath+layers).Warmth
 		if w == nil || !strings.Contains(w.Problem, want) || len(w.Runs) != 0 || len(w.Layers) == 0 {
 			t.Errorf("want %q: %+v", want, w)
 		}
@@ -87,15 +73,15 @@ func TestWarmthWithout(t *testing.T) {
 // A board under the membrane never slows the floor down, and a colder ground
 // never warms it.
 func TestWarmthGoesTheRightWay(t *testing.T) {
-	w := lay(t, bathJob+bathLayers).Warmth
+	w := lay(t, hand.Bath+hand.BathLayers).Warmth
 	for i := 0; i < len(w.Offers); i += 2 {
 		if a, b := w.Offers[i], w.Offers[i+1]; b.Reached && a.Reached && b.Time > a.Time || a.Reached && !b.Reached {
 			t.Errorf("%g mm: %v without a board, %v with one", a.Spacing, a.Time, b.Time)
 		}
 	}
-	slab := strings.Replace(bathLayers, `"wood"`, `"concrete"`, 1)
+	slab := strings.Replace(hand.BathLayers, `"wood"`, `"concrete"`, 1)
 	on := func(at string) float64 {
-		return lay(t, bathJob+slab+"[warmth]\nbelow = \"ground\"\nbelow_temperature = \""+at+
+		return lay(t, hand.Bath+slab+"[warmth]\nbelow = \"ground\"\nbelow_temperature = \""+at+
 			"\"\n").Warmth.Runs[0].Cold.Steady.Mean
 	}
 	if warm, cold := on("15 C"), on("5 C"); warm <= cold {
@@ -106,9 +92,9 @@ func TestWarmthGoesTheRightWay(t *testing.T) {
 // A covering of 27 °C over a bare slab is cool while the ground is, and too warm
 // once it has settled: the limit is held against that.
 func TestCoveringOverASlab(t *testing.T) {
-	slab := strings.Replace(bathLayers, `kind = "wood"`+"\n"+`thickness = 19`, `kind = "concrete"`+"\n"+
+	slab := strings.Replace(hand.BathLayers, `kind = "wood"`+"\n"+`thickness = 19`, `kind = "concrete"`+"\n"+
 		`thickness = 150`, 1)
-	p := lay(t, bathJob+slab+"[warmth]\ncovering = \"vinyl\"\ncovering_limit = \"27 C\"\n")
+	p := lay(t, hand.Bath+slab+"[warmth]\ncovering = \"vinyl\"\ncovering_limit = \"27 C\"\n")
 	r := p.Warmth.Runs[0]
 	if cold := 20 + r.Cold.Steady.OverCable; cold > 27 {
 		t.Errorf("%.1f °C over ground held cold", cold)
@@ -128,7 +114,7 @@ func TestCoveringOverASlab(t *testing.T) {
 // Nothing is lost below in the hot case of a floor over a room; air at its
 // warmest counts in full.
 func TestHotCaseOverARoom(t *testing.T) {
-	p := lay(t, bathJob+bathLayers+"[warmth]\nwarmest = 24\n")
+	p := lay(t, hand.Bath+hand.BathLayers+"[warmth]\nwarmest = 24\n")
 	r := p.Warmth.Runs[0]
 	if r.Hot.Steady.Down != 0 || r.Cold.Steady.Down <= 0 || r.Alike() {
 		t.Errorf("down %g and %g", r.Hot.Steady.Down, r.Cold.Steady.Down)
@@ -141,12 +127,12 @@ func TestHotCaseOverARoom(t *testing.T) {
 // The ground is that of a usual house unless the room is larger or says what
 // its outside walls are: 3 m of a floor of 2.85 by 2.4 m make B' = 4.56 m.
 func TestDimensionOfTheGround(t *testing.T) {
-	slab := strings.Replace(bathLayers, `"wood"`, `"concrete"`, 1)
+	slab := strings.Replace(hand.BathLayers, `"wood"`, `"concrete"`, 1)
 	dimension := func(text string) float64 { return lay(t, text+slab).Warmth.Runs[0].Soil.Dimension }
-	if got := dimension(bathJob); got != 4 {
+	if got := dimension(hand.Bath); got != 4 {
 		t.Errorf("%g m without any word", got)
 	}
-	told := strings.Replace(bathJob, "corners =", "exposed = 3000\ncorners =", 1)
+	told := strings.Replace(hand.Bath, "corners =", "exposed = 3000\ncorners =", 1)
 	r := lay(t, told+slab)
 	if got, want := dimension(told), r.Rooms[0].Floor.Area()/1e6/1.5; math.Abs(got-want) > 1e-9 {
 		t.Errorf("%g m, want %g", got, want)

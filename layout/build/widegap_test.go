@@ -7,13 +7,14 @@ import (
 
 	"oxturn/layout"
 	"oxturn/layout/build"
+	"oxturn/layout/internal/hand"
 	"oxturn/layout/internal/trial"
 	"oxturn/layout/job"
 )
 
 // What the router laid under a cap is never reported as denser than the cap.
 func TestDensestKeepsTheCap(t *testing.T) {
-	p := trial.Laid(t, trial.Bath+"\n[supply]\nvolts = 240\nmax_density = \"150 W/m2\"\n")
+	p := trial.Laid(t, hand.Bath+"\n[supply]\nvolts = 240\nmax_density = \"150 W/m2\"\n")
 	for _, c := range p.Rooms[0].Cables {
 		if c.Gaps.Densest == 0 || c.Gaps.Densest > 150*1.001 {
 			t.Errorf("%s: densest %.1f W/m²", c.ID, c.Gaps.Densest)

@@ -1,4 +1,4 @@
-// Package hand is for tests: points and lines in few words.
+// Package hand is for tests: points and lines in few words, and a small job.
 package hand
 
 import (
@@ -27,3 +27,40 @@ func Room(ring plane.Ring) *job.Room {
 	}
 	return r
 }
+
+// Bath is a bath that one cable fills.
+const Bath = `units = "mm"
+[membrane]
+pitch = 30
+roll_width = "1 m"
+roll_length = "12 m"
+[[cable]]
+id = "C"
+volts = 240
+watts = 360
+length = "36 m"
+lead = "4 m"
+[[room]]
+name = "Bath"
+corners = [[0, 0], [2400, 0], [2400, 1800], [0, 1800]]
+cables = ["C"]
+[room.thermostat]
+wall = "A"
+from = 400
+`
+
+// BathLayers are a floor for Bath.
+const BathLayers = `
+[[layer]]
+kind = "tile"
+thickness = 10
+[[layer]]
+kind = "mortar"
+thickness = 4
+[[layer]]
+kind = "membrane"
+thickness = 6
+[[layer]]
+kind = "wood"
+thickness = 19
+`

@@ -32,42 +32,6 @@ length = "10 m"
 lead = "3 m"
 `
 
-const Bath = `units = "mm"
-[membrane]
-pitch = 30
-roll_width = "1 m"
-roll_length = "12 m"
-[[cable]]
-id = "C"
-volts = 240
-watts = 360
-length = "36 m"
-lead = "4 m"
-[[room]]
-name = "Bath"
-corners = [[0, 0], [2400, 0], [2400, 1800], [0, 1800]]
-cables = ["C"]
-[room.thermostat]
-wall = "A"
-from = 400
-`
-
-// BathLayers are a floor for bathJob.
-const BathLayers = `
-[[layer]]
-kind = "tile"
-thickness = 10
-[[layer]]
-kind = "mortar"
-thickness = 4
-[[layer]]
-kind = "membrane"
-thickness = 6
-[[layer]]
-kind = "wood"
-thickness = 19
-`
-
 const Hand = `
 units = "mm"
 [membrane]
