@@ -68,6 +68,7 @@ type cableJSON struct {
 	AsLaid    *laidJSON    `json:"as_laid,omitempty"`
 }
 
+// A RunJSON is one run in a layout file, and in what refit prints.
 type RunJSON struct {
 	Run        int     `json:"run"`
 	Direction  string  `json:"direction"`
@@ -104,15 +105,15 @@ func (p *Plan) WriteFile(w io.Writer) error {
 
 func (r *Room) json() roomJSON {
 	out := roomJSON{
-		Name: r.Job.Name, Outline: pairs(r.Job.Outline), Cables: []cableJSON{}, Sensors: []sensorJSON{},
+		Name: r.Job.Name, Outline: Pairs(r.Job.Outline), Cables: []cableJSON{}, Sensors: []sensorJSON{},
 		Areas: areasJSON{Round(r.Floor.Area()/1e6, 4), Round(r.Tiled.Area()/1e6, 4), Round(r.Heated.Area()/1e6, 4)},
 	}
 	for _, c := range r.Cables {
-		out.Cables = append(out.Cables, c.Json())
+		out.Cables = append(out.Cables, c.json())
 		out.Lattice = &latticeJSON{pair(c.Lattice.Origin), Round(c.Lattice.Angle*180/math.Pi, 9), c.Lattice.Pitch}
 	}
 	for _, s := range r.Sensors {
-		out.Sensors = append(out.Sensors, sensorJSON{s.Name, s.Spare, pair(s.Tip), pairs(s.Lead)})
+		out.Sensors = append(out.Sensors, sensorJSON{s.Name, s.Spare, pair(s.Tip), Pairs(s.Lead)})
 	}
 	return out
 }
@@ -123,24 +124,30 @@ func pieces(l *membrane.Laid) []pieceJSON {
 	}
 	var out []pieceJSON
 	for _, p := range l.Pieces {
-		out = append(out, pieceJSON{p.Number, pairs(p.Strip), Round(p.Length, 1), Round(p.Width, 1)})
+		out = append(out, pieceJSON{p.Number, Pairs(p.Strip), Round(p.Length, 1), Round(p.Width, 1)})
 	}
 	return out
 }
 
-func (c *Cable) Json() cableJSON {
+// RunsJSON are the cable's runs as files have them.
+func (c *Cable) RunsJSON() (out []RunJSON) {
+	for _, run := range c.Runs {
+		out = append(out, RunJSON{run.Number, run.Direction, run.Pegs, run.GapToNext,
+			Round(run.RunningEnd, 1)})
+	}
+	return out
+}
+
+func (c *Cable) json() cableJSON {
 	out := cableJSON{
 		ID: c.ID, Catalogue: c.Label.ID, Length: c.Label.Length, Routed: Round(c.Routed, 3), Bend: c.BendRadius,
-		Spacing: Round(c.Spacing, pointDecimals), Zone: c.Zone + 1, Path: pairs(c.Path), ColdLead: pairs(c.ColdLead),
-		Return:  pairs(c.Return),
+		Spacing: Round(c.Spacing, pointDecimals), Zone: c.Zone + 1, Path: Pairs(c.Path), ColdLead: Pairs(c.ColdLead),
+		Return:  Pairs(c.Return),
 		Halfway: pair(c.Halfway().At), Score: scoreJSON{Round(c.Score.Covered, 4), Round(c.Score.Bare, 3),
 			Round(c.Score.Evenness, 4), Round(c.Score.Straight, 4), c.Score.Turns},
 	}
 	out.AsLaid = c.Laid.json()
-	for _, run := range c.Runs {
-		out.Runs = append(out.Runs, RunJSON{run.Number, run.Direction, run.Pegs, run.GapToNext,
-			Round(run.RunningEnd, 1)})
-	}
+	out.Runs = c.RunsJSON()
 	return out
 }
 
@@ -159,7 +166,8 @@ func pair(p plane.Point) [2]float64 {
 	return [2]float64{Round(p.X, pointDecimals), Round(p.Y, pointDecimals)}
 }
 
-func pairs(pts []plane.Point) [][2]float64 {
+// Pairs are points as files have them.
+func Pairs(pts []plane.Point) [][2]float64 {
 	out := make([][2]float64, len(pts))
 	for i, p := range pts {
 		out[i] = pair(p)

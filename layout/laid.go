@@ -3,7 +3,6 @@ package layout
 import (
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
-	"oxturn/layout/route"
 )
 
 // An Accuracy is what a class of evidence is good for, in mm: how far a place
@@ -55,14 +54,6 @@ type Difference struct {
 // Recorded reports whether it is known from the floor itself, not from a plan,
 // where the whole cable lies.
 func (l *Laid) Recorded() bool { return l != nil && l.Whole && l.Job.Evidence != job.PlanOnly }
-
-func PathLength(path []plane.Point, bend float64) float64 {
-	if len(path) < 2 {
-		return 0
-	}
-	cum := route.Stations(path, bend)
-	return cum[len(cum)-1]
-}
 
 // MarkRead is the running length that a mark stands for.
 func MarkRead(m job.LaidMark, c *Cable) float64 {

@@ -25,8 +25,8 @@ func (l *Laid) json() *laidJSON {
 	if l == nil {
 		return nil
 	}
-	out := &laidJSON{Evidence: l.Job.Evidence.String(), Error: Round(l.Error, 1), Whole: l.Whole, Path: pairs(l.Path),
-		Planned: pairs(l.Planned), Differ: []differJSON{}}
+	out := &laidJSON{Evidence: l.Job.Evidence.String(), Error: Round(l.Error, 1), Whole: l.Whole, Path: Pairs(l.Path),
+		Planned: Pairs(l.Planned), Differ: []differJSON{}}
 	if l.Joint != nil {
 		p := pair(*l.Joint)
 		out.Joint = &p

@@ -52,6 +52,7 @@ func (p *Plan) MembraneOf(room string) *membrane.Laid {
 	return nil
 }
 
+// RoomNamed returns a room by its name, nil where there is none.
 func (p *Plan) RoomNamed(name string) *Room {
 	for i := range p.Rooms {
 		if p.Rooms[i].Job.Name == name {

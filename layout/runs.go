@@ -63,6 +63,7 @@ func turnBack(a, b, c Run) bool {
 	return u.Dot(v) < -0.99 && b.Length() < math.Min(a.Length(), c.Length())-SamePeg && b.Pegs <= 6
 }
 
+// Length is the run from end to end, mm.
 func (r Run) Length() float64 { return r.From.Dist(r.To) }
 
 // gapToNext is the distance in pegs between two runs that lie side by side, 0

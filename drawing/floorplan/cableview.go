@@ -81,6 +81,7 @@ func (v *View) Tag(at drawing.Pt, reach float64, text, note string, rank int) {
 		Spots: TagSpots(at, reach, text)})
 }
 
+// CableEnds marks where the heat of a cable begins and ends.
 func (v *View) CableEnds(c *layout.Cable) {
 	n := len(c.Path)
 	first, last := v.Paper.Pt(c.Path[0]), v.Paper.Pt(c.Path[n-1])

@@ -403,6 +403,8 @@ func (v *View) zero(s side) float64 {
 	return s.along(v.Room.Job.Outline.Bounds().Min)
 }
 
+// Ladder dimensions what stands along one side of a room: tiers of figures, the
+// overall one outermost.
 func (v *View) Ladder(l ladder, b plane.Rect) {
 	out := PaperDir(l.Side.out())
 	dir := drawing.Pt{X: 1}

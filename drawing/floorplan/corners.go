@@ -3,6 +3,7 @@ package floorplan
 import (
 	"math"
 	"slices"
+	"strconv"
 
 	"oxturn/drawing"
 	"oxturn/drawing/lettering"
@@ -62,7 +63,7 @@ func (v *View) CornerName(i int) (name string, own bool) {
 	if v.Paper.Len(ws[i].Length()) >= LetterLeast && v.Paper.Len(last.Length()) >= LetterLeast {
 		return last.Letter + " - " + ws[i].Letter, false
 	}
-	return "c" + setting.Itoa(i+1), true
+	return "c" + strconv.Itoa(i+1), true
 }
 
 // CornerTags asks for the numbers of the corners that the walls' letters do not

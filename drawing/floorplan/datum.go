@@ -3,6 +3,7 @@ package floorplan
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"oxturn/drawing"
@@ -14,6 +15,7 @@ import (
 	"oxturn/symbols"
 )
 
+// WallSegments are the faces of the room's walls, in their order.
 func (v *View) WallSegments() []plane.Segment {
 	ws := make([]plane.Segment, len(v.Room.Job.Walls))
 	for i, w := range v.Room.Job.Walls {
@@ -70,7 +72,7 @@ func (v *View) DrawDatums() {
 		if d < 0 {
 			continue
 		}
-		name := "D" + setting.Itoa(i+1)
+		name := "D" + strconv.Itoa(i+1)
 		out := PaperDir(v.Outward(ws[d]))
 		at := v.Paper.Pt(ws[d].At(v.freeAlong(d)))
 		v.Mark(signs.Datum, symbols.Datum(at, out, ""))

@@ -20,7 +20,7 @@ import (
 // behind the finished face is not known, so that it is not to scale.
 const Poche = 6.0
 
-// A roomView draws one room's floor in the field of a page.
+// A View draws one room's floor in the field of a page.
 type View struct {
 	*setting.Page
 	Room  *layout.Room
@@ -30,6 +30,7 @@ type View struct {
 	Out   float64 // +1 when the outline runs counter-clockwise, so that outside is at its right
 }
 
+// NewView returns the view of a scene in the field that an arrangement gives it.
 func NewView(pg *setting.Page, s Scene, a setting.Arrangement) *View {
 	left, right, top, bottom := s.Border(a.Scale.Ratio)
 	inner := drawing.Box{X0: a.Field.X0 + left, Y0: a.Field.Y0 + top, X1: a.Field.X1 - right, Y1: a.Field.Y1 - bottom}

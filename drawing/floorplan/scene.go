@@ -3,6 +3,7 @@ package floorplan
 import (
 	"fmt"
 	"slices"
+	"strconv"
 
 	"oxturn/drawing"
 	"oxturn/drawing/lettering"
@@ -143,6 +144,7 @@ func (s Scene) arranged(n setting.Need, j *job.Job) (setting.Arrangement, error)
 	return setting.ArrangeFor(n, j, s.crowded)
 }
 
+// Need is what a scene asks of its arrangement.
 func (s Scene) Need(p *layout.Plan, t setting.TitleBlock) setting.Need {
 	t.Scale, t.Paper = Longest, "tabloid"
 	return setting.Need{
@@ -196,7 +198,7 @@ func (v *View) settle() {
 	v.Letters.Place()
 	var numbers []*lettering.Label
 	for i, l := range v.Letters.Homeless() {
-		n := setting.Itoa(i + 1)
+		n := strconv.Itoa(i + 1)
 		v.Noted = append(v.Noted, l.Note)
 		m := &lettering.Label{Text: n, Height: drawing.H25, Rank: 9, Subject: l.Subject, Mark: signs.NoteMark,
 			Of: signs.Note, Option: true}

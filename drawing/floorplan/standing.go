@@ -2,6 +2,7 @@ package floorplan
 
 import (
 	"math"
+	"strconv"
 	"strings"
 
 	"oxturn/drawing/setting"
@@ -104,7 +105,7 @@ func (v *View) Extent(name string, pts []plane.Point) [][]setting.Cell {
 	}
 	var rows [][]setting.Cell
 	for i, p := range pts {
-		rows = append(rows, v.span(name+point+setting.Itoa(i+1), []plane.Point{p}))
+		rows = append(rows, v.span(name+point+strconv.Itoa(i+1), []plane.Point{p}))
 	}
 	return rows
 }

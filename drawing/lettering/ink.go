@@ -50,6 +50,7 @@ type cellKey struct{ x, y int }
 // cellSize is the side of a cell in mm, about the size of a short label.
 const cellSize = 8.0
 
+// NewInk returns a field that nothing is drawn in.
 func NewInk() *Ink {
 	return &Ink{lines: map[cellKey][]*stroke{}, patches: map[cellKey][]*patch{}}
 }
@@ -129,6 +130,8 @@ func (k *Ink) lift(l *Label) {
 	}
 }
 
+// Without returns a list without what is to be dropped: the list itself where
+// nothing is.
 func Without[T any](list []T, drop func(T) bool) []T {
 	for i := range list {
 		if drop(list[i]) {

@@ -12,7 +12,7 @@ import (
 )
 
 // A Label is lettering that names something in the field. Where it stands is
-// settled for all labels of a sheet together; see lettering.place.
+// settled for all labels of a sheet together; see Labels.Place.
 type Label struct {
 	Text    string
 	Face    fonts.Face
@@ -70,10 +70,12 @@ type Labels struct {
 	boxes  map[*Label]drawing.Box
 }
 
+// New returns the labels of a field, still none.
 func New(field drawing.Box) *Labels {
 	return &Labels{Field: field, Ink: NewInk(), boxes: map[*Label]drawing.Box{}}
 }
 
+// Sample is the label as plain lettering at a spot.
 func (l *Label) Sample(s Spot) *drawing.Text {
 	return &drawing.Text{
 		Layer: drawing.LayerText, At: s.At, Text: l.Text, Height: l.Height, Face: l.Face,
@@ -102,6 +104,7 @@ func (l *Label) Box(s Spot) drawing.Box {
 	return l.sizes[k].Moved(s.At)
 }
 
+// Add takes up a label; Place finds it a spot.
 func (t *Labels) Add(l *Label) {
 	l.At = -1
 	for _, s := range l.Spots {

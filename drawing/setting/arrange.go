@@ -177,6 +177,7 @@ type Need struct {
 	least  float64              // width of a column where there are several
 }
 
+// A TitleKey is what the height of a title block hangs on.
 type TitleKey struct {
 	compact bool
 	w       float64

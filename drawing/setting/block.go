@@ -124,7 +124,7 @@ func (l List) Set(pg *Page, at drawing.Pt, w float64) {
 	y += SetHeading(pg, at, l.Shown(), w)
 	for i, p := range l.Paras {
 		if l.Number > 0 && i < len(l.Paras)-l.Bare {
-			pg.Write(drawing.Pt{X: at.X + hanging - 2, Y: y + Note}, Itoa(l.Number+i), Note, drawing.End)
+			pg.Write(drawing.Pt{X: at.X + hanging - 2, Y: y + Note}, strconv.Itoa(l.Number+i), Note, drawing.End)
 		}
 		for _, line := range pg.Ty.Wrap(p, w-l.indent()) {
 			pg.Write(drawing.Pt{X: at.X + l.indent(), Y: y + Note}, line, Note, drawing.Start)
@@ -171,11 +171,10 @@ func unheaded(b Block) Block {
 	return b
 }
 
+// Continued is the heading of what goes on in the next column or on the next sheet.
 func Continued(head string) string {
 	if strings.HasSuffix(head, " (continued)") {
 		return head
 	}
 	return head + " (continued)"
 }
-
-func Itoa(n int) string { return strconv.Itoa(n) }

@@ -1,6 +1,7 @@
 package setting
 
 import (
+	"strconv"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -12,7 +13,7 @@ import (
 func tableOf(rows int) Block {
 	t := Table{Head: "Head", Cols: []Column{{Head: "No."}}}
 	for i := range rows {
-		t.Rows = append(t.Rows, Row(Itoa(i+1)))
+		t.Rows = append(t.Rows, Row(strconv.Itoa(i+1)))
 	}
 	return t
 }

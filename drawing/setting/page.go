@@ -27,11 +27,13 @@ type Page struct {
 	Blocks  []Block // what was to stand round the field, each in one piece
 }
 
+// NewPage returns a blank page of a paper.
 func NewPage(p *layout.Plan, paper drawing.Paper) *Page {
 	pg := &Page{Plan: p, Sheet: &drawing.Sheet{Paper: paper}, frame: paper.Frame(), Ty: NewTypesetter()}
 	return pg
 }
 
+// Add draws items on the page.
 func (pg *Page) Add(items ...drawing.Item) { pg.Sheet.Items = append(pg.Sheet.Items, items...) }
 
 // Path adds a line or an area.
@@ -61,6 +63,7 @@ func (pg *Page) Write(at drawing.Pt, text string, height float64, a drawing.Anch
 	pg.WriteIn(fonts.Lettering, at, text, height, a)
 }
 
+// WriteIn is Write in another face.
 func (pg *Page) WriteIn(f fonts.Face, at drawing.Pt, text string, height float64, a drawing.Anchor) {
 	if text != "" {
 		pg.Add(&drawing.Text{Layer: drawing.LayerText, At: at, Text: text, Height: height, Face: f, Anchor: a})

@@ -406,6 +406,7 @@ func (t Table) setRow(pg *Page, at drawing.Pt, r []Cell, ws []float64) {
 	}
 }
 
+// Sum adds up.
 func Sum(vs []float64) float64 {
 	n := 0.0
 	for _, v := range vs {

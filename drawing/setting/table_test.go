@@ -2,6 +2,7 @@ package setting
 
 import (
 	"math"
+	"strconv"
 	"testing"
 
 	"oxturn/drawing"
@@ -52,7 +53,7 @@ func TestTableHeight(t *testing.T) {
 func TestSplit(t *testing.T) {
 	tab := Table{Head: "Runs", Cols: []Column{{Head: "Run", Align: Decimal}, {Wraps: true}}}
 	for i := range 40 {
-		tab.Rows = append(tab.Rows, Row(Itoa(i+1), "east"))
+		tab.Rows = append(tab.Rows, Row(strconv.Itoa(i+1), "east"))
 	}
 	ty := NewTypesetter()
 	first, rest := tab.Split(ty, 60, 100)
@@ -87,13 +88,13 @@ func TestNoLoneRow(t *testing.T) {
 	ty := NewTypesetter()
 	tab := Table{Cols: []Column{{Head: "No."}}}
 	for i := range 14 {
-		tab.Rows = append(tab.Rows, Row(Itoa(i+1)))
+		tab.Rows = append(tab.Rows, Row(strconv.Itoa(i+1)))
 	}
 	whole := tab.Height(ty, 60)
 	for h := whole - 0.1; h > whole/2; h -= 2 {
 		first, rest := tab.Split(ty, 60, h)
 		a, b := first.(Table).Rows, rest.(Table).Rows
-		if len(a)+len(b) != 14 || len(b) < 3 || b[0][0].Text != Itoa(len(a)+1) || first.Height(ty, 60) > h {
+		if len(a)+len(b) != 14 || len(b) < 3 || b[0][0].Text != strconv.Itoa(len(a)+1) || first.Height(ty, 60) > h {
 			t.Errorf("%.1f high: %d rows and %d", h, len(a), len(b))
 		}
 	}
@@ -140,7 +141,7 @@ func TestFootOfColumn(t *testing.T) {
 	of := func(rows int) Block {
 		tab := Table{Cols: []Column{{Head: "No."}}}
 		for i := range rows {
-			tab.Rows = append(tab.Rows, Row(Itoa(i+1)))
+			tab.Rows = append(tab.Rows, Row(strconv.Itoa(i+1)))
 		}
 		return tab
 	}

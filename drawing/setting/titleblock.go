@@ -56,6 +56,7 @@ const (
 // columns narrow: A4 and letter.
 const smallest = 220
 
+// IsSmall reports whether a paper is narrower than that either way.
 func IsSmall(p drawing.Paper) bool { return math.Min(p.W, p.H) < smallest }
 
 func (t TitleBlock) band() float64 {
@@ -89,6 +90,7 @@ func (t TitleBlock) statusNote() string {
 	return "Not for installation: order and lay only after the finished walls are measured."
 }
 
+// Fields are the fields in the order of the block.
 func (t TitleBlock) Fields() []field {
 	i := t.Info
 	date := ""

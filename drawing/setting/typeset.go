@@ -76,6 +76,7 @@ type style struct {
 // finding an arrangement sets the same text to many widths.
 type Typesetter struct{ styles []style }
 
+// NewTypesetter returns a typesetter that has measured nothing yet.
 func NewTypesetter() *Typesetter { return &Typesetter{} }
 
 // style returns the style of a face and a height; there are few.

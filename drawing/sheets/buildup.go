@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
 	"oxturn/drawing"
 	"oxturn/drawing/floorplan"
@@ -77,7 +78,7 @@ func sectionOf(p *layout.Plan) section {
 	ty, fig := setting.NewTypesetter(), say.For(p.Job)
 	mm, in := printed(p.Job.BuildUp)
 	for i, l := range p.Job.BuildUp {
-		s.names = append(s.names, setting.Itoa(i+1)+"  "+shortened(ty, layerName(l), 48)+", "+fig.ThicknessOf(mm[i],
+		s.names = append(s.names, strconv.Itoa(i+1)+"  "+shortened(ty, layerName(l), 48)+", "+fig.ThicknessOf(mm[i],
 			in[i]))
 		top := 0.0
 		if i > 0 {
@@ -438,7 +439,7 @@ func layerTable(v *floorplan.View) setting.Block {
 	mm, in := printed(v.Plan.Job.BuildUp)
 	own := ownPrinted(v)
 	for i, l := range v.Plan.Job.BuildUp {
-		t.Rows = append(t.Rows, setting.Row(setting.Itoa(i+1), layerName(l), say.Tenths(mm[i]),
+		t.Rows = append(t.Rows, setting.Row(strconv.Itoa(i+1), layerName(l), say.Tenths(mm[i]),
 			v.Fig.Fine().FeetInches(in[i]), topAt(v, setting.Sum(own[i:]))))
 	}
 	return t

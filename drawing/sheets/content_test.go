@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"strconv"
 	"strings"
 	"testing"
 
@@ -154,7 +155,7 @@ func TestNumbers(t *testing.T) {
 	set := sampleSet(t, plane.Inches)
 	seen := map[string]bool{}
 	for i, s := range set {
-		if want := s.Label + ", " + setting.Itoa(i+1) + " of " + setting.Itoa(len(set)); !has(s, want) {
+		if want := s.Label + ", " + strconv.Itoa(i+1) + " of " + strconv.Itoa(len(set)); !has(s, want) {
 			t.Errorf("%s is not %s", s.ID, want)
 		}
 		if code, n, _ := strings.Cut(s.Label, "-"); len(code) != 2 || n == "" {

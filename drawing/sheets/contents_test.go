@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -29,7 +30,7 @@ func TestMembraneSheet(t *testing.T) {
 	covered := 0.0
 	for _, m := range laid.Pieces {
 		covered += m.Shape.Area()
-		if n := count(s, "M"+setting.Itoa(m.Number)); n < 2 {
+		if n := count(s, "M"+strconv.Itoa(m.Number)); n < 2 {
 			t.Errorf("M%d stands %d times on the sheet", m.Number, n)
 		}
 	}
@@ -64,7 +65,7 @@ func TestMembraneSheet(t *testing.T) {
 			t.Errorf("%s at %v leans on the island at %v", x.Text, x.Box(), island)
 		}
 	}
-	if box := p.Rooms[0].Job.Thermostat; has(s, setting.Itoa(int(box.Along))) {
+	if box := p.Rooms[0].Job.Thermostat; has(s, strconv.Itoa(int(box.Along))) {
 		t.Errorf("%d is the place of a box that is not drawn", int(box.Along))
 	}
 }

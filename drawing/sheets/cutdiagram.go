@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"oxturn/drawing"
@@ -46,7 +47,7 @@ func cutDiagrams(m *membrane.Plan, laid *membrane.Laid, f say.Figures) []setting
 		switch {
 		case !slices.ContainsFunc(p.Cuts, func(c membrane.Crosscut) bool { return cutsAny(c, mine) }):
 		case m.Stock.Sheets && len(p.Cuts) == 1 && len(p.Cuts[0].Places) == 1:
-			ones.Rows = append(ones.Rows, setting.Row(setting.Itoa(i+1), "M"+setting.Itoa(p.Cuts[0].Places[0].Piece),
+			ones.Rows = append(ones.Rows, setting.Row(strconv.Itoa(i+1), "M"+strconv.Itoa(p.Cuts[0].Places[0].Piece),
 				f.Length(p.Cuts[0].Length)))
 		default:
 			out = append(out, cutDiagram{number: i + 1, pack: p, stock: m.Stock, fig: f, long: long, mine: mine})
@@ -93,7 +94,7 @@ func (d cutDiagram) order() string {
 	for _, c := range d.pack.Cuts {
 		var names []string
 		for _, pl := range c.Places {
-			names = append(names, "M"+setting.Itoa(pl.Piece))
+			names = append(names, "M"+strconv.Itoa(pl.Piece))
 		}
 		cuts = append(cuts, floorplan.UnbrokenWords(strings.Join(names, " + ")+" to "+d.fig.Length(c.At+c.Length)))
 	}
@@ -121,7 +122,7 @@ func (d cutDiagram) Set(pg *setting.Page, at drawing.Pt, w float64) {
 		end = d.stock.Length
 	}
 	roll := drawing.Box{X0: at.X, Y0: y, X1: at.X + end*k, Y1: y + d.high(w)}
-	pg.Path(drawing.LayerMembrane, "roll "+setting.Itoa(d.number), drawing.Rectangle(roll), drawing.MediumLine(), nil)
+	pg.Path(drawing.LayerMembrane, "roll "+strconv.Itoa(d.number), drawing.Rectangle(roll), drawing.MediumLine(), nil)
 	for _, c := range d.pack.Cuts {
 		x := at.X + c.At*k
 		pg.Path(drawing.LayerMembrane, "cut", drawing.Polyline(drawing.Pt{X: x + c.Length*k, Y: roll.Y0},
@@ -139,7 +140,7 @@ func (d cutDiagram) Set(pg *setting.Page, at drawing.Pt, w float64) {
 
 // name writes a piece's number where it has room.
 func (d cutDiagram) name(pg *setting.Page, b drawing.Box, piece int) {
-	t := &drawing.Text{Layer: drawing.LayerText, Text: "M" + setting.Itoa(piece), Height: setting.Note,
+	t := &drawing.Text{Layer: drawing.LayerText, Text: "M" + strconv.Itoa(piece), Height: setting.Note,
 		Anchor: drawing.Middle}
 	if d.mine[piece] {
 		t.Face = fonts.LetteringBold

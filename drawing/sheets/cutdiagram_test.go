@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"strconv"
 	"strings"
 	"testing"
 
@@ -46,7 +47,7 @@ func TestEveryPieceIsCutOnce(t *testing.T) {
 			}
 		}
 		for _, p := range m.Pieces() {
-			if n := said["M"+setting.Itoa(p.Number)]; n != 1 {
+			if n := said["M"+strconv.Itoa(p.Number)]; n != 1 {
 				t.Errorf("M%d is said to be cut %d times", p.Number, n)
 			}
 		}

@@ -2,10 +2,10 @@ package sheets
 
 import (
 	"math"
+	"strconv"
 	"testing"
 
 	"oxturn/drawing/floorplan"
-	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
@@ -70,7 +70,7 @@ func TestLadders(t *testing.T) {
 	room := func(r plane.Ring) *job.Room {
 		j := &job.Room{Outline: r, Thermostat: job.Thermostat{Wall: -1}}
 		for i, w := range edges(r) {
-			j.Walls = append(j.Walls, job.Wall{Letter: setting.Itoa(i), Segment: w})
+			j.Walls = append(j.Walls, job.Wall{Letter: strconv.Itoa(i), Segment: w})
 		}
 		return j
 	}

@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"oxturn/drawing"
@@ -138,7 +139,7 @@ func roomTable(v *floorplan.View) setting.Block {
 			}
 		}
 		floor, heated = floor+r.Floor.Area(), heated+r.Heated.Area()
-		t.Rows = append(t.Rows, setting.Row(setting.Itoa(i+1), r.Job.Name, strings.Join(ids(r), ", "),
+		t.Rows = append(t.Rows, setting.Row(strconv.Itoa(i+1), r.Job.Name, strings.Join(ids(r), ", "),
 			area(v, r.Floor.Area()), area(v, r.Heated.Area()), watts, amps))
 	}
 	// amps of different voltages have no sum

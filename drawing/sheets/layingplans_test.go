@@ -2,11 +2,11 @@ package sheets
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
 	"oxturn/drawing"
-	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
@@ -38,10 +38,10 @@ func checkLaying(t *testing.T, p *layout.Plan, set []*drawing.Sheet) {
 		for _, r := range c.Runs {
 			next := "-"
 			if r.GapToNext > 0 {
-				next = setting.Itoa(r.GapToNext)
+				next = strconv.Itoa(r.GapToNext)
 			}
 			row := strings.Join([]string{" " + c.RunName(r.Number), layout.Towards(p.Rooms[0].Job, r.To,
-				r.To.Sub(r.From)), setting.Itoa(r.Pegs), next, fig.LongFigure(r.RunningEnd) + " "}, " ")
+				r.To.Sub(r.From)), strconv.Itoa(r.Pegs), next, fig.LongFigure(r.RunningEnd) + " "}, " ")
 			if n := strings.Count(all, row); n != 1 {
 				t.Errorf("%s run %d is listed %d times", c.ID, r.Number, n)
 			}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"oxturn/drawing"
@@ -98,7 +99,7 @@ func drawMembrane(v *floorplan.View, laid *membrane.Laid) {
 func seamName(i int) string {
 	name := string(rune('a' + i%26))
 	if i >= 26 {
-		name += setting.Itoa(i / 26)
+		name += strconv.Itoa(i / 26)
 	}
 	return name
 }
@@ -107,8 +108,8 @@ func seamName(i int) string {
 // and seams, which are drawn as such.
 func piece(v *floorplan.View, p membrane.Piece) {
 	rings := v.Paper.Rings(p.Shape)
-	l := &lettering.Label{Text: "M" + setting.Itoa(p.Number), Face: fonts.LetteringBold, Height: drawing.H35, Rank: 1,
-		Note: "membrane piece M" + setting.Itoa(p.Number)}
+	l := &lettering.Label{Text: "M" + strconv.Itoa(p.Number), Face: fonts.LetteringBold, Height: drawing.H35, Rank: 1,
+		Note: "membrane piece M" + strconv.Itoa(p.Number)}
 	size := l.Sample(lettering.Spot{}).Box()
 	for _, ring := range rings {
 		v.Ink.Line(append(ring, ring[0]), lettering.ThinInk)
@@ -167,7 +168,7 @@ func pieceTable(v *floorplan.View, laid *membrane.Laid) setting.Block {
 		{Head: "Length, trimmed", Align: setting.Decimal}, {Head: "Width, trimmed", Align: setting.Decimal},
 		{Head: "Pegs, long x wide", Align: setting.Centred}}}
 	for _, p := range laid.Pieces {
-		t.Rows = append(t.Rows, setting.Row("M"+setting.Itoa(p.Number), v.Fig.Length(p.Length), v.Fig.Length(p.Width),
+		t.Rows = append(t.Rows, setting.Row("M"+strconv.Itoa(p.Number), v.Fig.Length(p.Length), v.Fig.Length(p.Width),
 			fmt.Sprintf("%d x %d", p.Cells, p.Rows)))
 	}
 	return t
@@ -180,7 +181,7 @@ func notchTable(v *floorplan.View, laid *membrane.Laid) []setting.Block {
 		{Head: "Along length", Align: setting.Decimal}, {Head: "Along width", Align: setting.Decimal}}}
 	for _, p := range laid.Pieces {
 		for _, n := range p.Notches {
-			t.Rows = append(t.Rows, setting.Row("M"+setting.Itoa(p.Number), notchPlace(v, p, n, laid.Along),
+			t.Rows = append(t.Rows, setting.Row("M"+strconv.Itoa(p.Number), notchPlace(v, p, n, laid.Along),
 				v.Fig.Length(n.To-n.From), v.Fig.Length(n.High-n.Low)))
 		}
 	}
@@ -283,7 +284,7 @@ func membraneNotes(v *floorplan.View, laid *membrane.Laid) setting.Block {
 	var traced []string
 	for _, p := range laid.Pieces {
 		if p.Traced {
-			traced = append(traced, "M"+setting.Itoa(p.Number))
+			traced = append(traced, "M"+strconv.Itoa(p.Number))
 		}
 	}
 	if len(traced) > 0 {

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"strconv"
 
 	"oxturn/drawing"
 	"oxturn/drawing/floorplan"
@@ -100,7 +101,7 @@ func refitRuns(v *floorplan.View, f *refit.Refit) setting.Block {
 	for _, r := range f.New.Runs {
 		next, state := "-", "as planned"
 		if r.GapToNext > 0 {
-			next = setting.Itoa(r.GapToNext)
+			next = strconv.Itoa(r.GapToNext)
 		}
 		switch {
 		case f.Change.From > 0 && r.Number >= f.Change.From:
@@ -111,7 +112,7 @@ func refitRuns(v *floorplan.View, f *refit.Refit) setting.Block {
 			state = "laid"
 		}
 		t.Rows = append(t.Rows, setting.Row(f.New.RunName(r.Number), layout.Towards(v.Room.Job, r.To, r.To.Sub(r.From)),
-			setting.Itoa(r.Pegs), next, v.Fig.LongFigure(r.RunningEnd), state))
+			strconv.Itoa(r.Pegs), next, v.Fig.LongFigure(r.RunningEnd), state))
 	}
 	return t
 }

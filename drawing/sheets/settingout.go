@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 
 	"oxturn/drawing"
 	"oxturn/drawing/floorplan"
@@ -83,10 +84,10 @@ func runLists(v *floorplan.View) []setting.Block {
 		for _, r := range c.Runs {
 			next := "-"
 			if r.GapToNext > 0 {
-				next = setting.Itoa(r.GapToNext)
+				next = strconv.Itoa(r.GapToNext)
 			}
 			t.Rows = append(t.Rows, setting.Row(c.RunName(r.Number), layout.Towards(v.Room.Job, r.To, r.To.Sub(r.From)),
-				setting.Itoa(r.Pegs), next, v.Fig.LongFigure(r.RunningEnd)))
+				strconv.Itoa(r.Pegs), next, v.Fig.LongFigure(r.RunningEnd)))
 		}
 		bs = append(bs, t)
 	}

@@ -18,7 +18,7 @@ import (
 
 // Set draws all sheets of a plan, in the order of the work. An error says
 // which sheet cannot be drawn as asked and by how much; the plan must be one
-// that layout.Build has no errors for.
+// that build.Plan has no errors for.
 func Set(p *layout.Plan) ([]*drawing.Sheet, error) {
 	pages, err := setPages(p)
 	if err != nil {

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"oxturn/drawing/setting"
@@ -97,7 +98,7 @@ func takeOffRow(l takeoff.Line, u plane.Units, priced bool) []setting.Cell {
 	}
 	pack, packs, of, spare := "-", "-", "-", "-"
 	if l.Packs > 0 {
-		packs = setting.Itoa(l.Packs)
+		packs = strconv.Itoa(l.Packs)
 		if l.PackName != "" {
 			of = packName(l)
 		}

@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 
 	"oxturn/drawing"
@@ -286,7 +287,7 @@ func foundTable(p *layout.Plan, c *layout.Cable, f say.Figures, r *layout.Room) 
 	}
 	return twoAbreast("Found on the floor", []setting.Column{{Wraps: true, Least: 34}, {Head: "Planned", Wraps: true,
 		Least: 32}, {Head: "Found", Wraps: true, Least: 42, Group: true}}, [][]setting.Cell{
-		setting.Row("Half-way mark", half, ""), setting.Row("Runs", setting.Itoa(len(c.Runs)), ""),
+		setting.Row("Half-way mark", half, ""), setting.Row("Runs", strconv.Itoa(len(c.Runs)), ""),
 		setting.Row("Lead on the floor", f.Long(plane.PathLength(c.ColdLead)), ""),
 		setting.Row("Box above the floor", withUnit(f, r.Job.Thermostat.Height), ""),
 		setting.Row("Capacitance, conductor to braid", "-", capacitance(c)),

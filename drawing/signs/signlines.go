@@ -10,12 +10,12 @@ import (
 // inside it.
 const BandWidth = 3.0
 
-// StretchBand lies under the cable where the fault must be, mistakenBand under
-// runs that could be taken for it.
+// StretchBand lies under the cable where the fault must be.
 func StretchBand() *drawing.Stroke {
 	return &drawing.Stroke{Width: BandWidth, Colour: drawing.Grey(0.4)}
 }
 
+// MistakenBand lies under runs that could be taken for it.
 func MistakenBand() *drawing.Stroke {
 	return &drawing.Stroke{Width: BandWidth / 2, Dash: []float64{1, 1.5}, Colour: drawing.Grey(0.4), Butt: true}
 }

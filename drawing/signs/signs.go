@@ -7,8 +7,8 @@ import (
 )
 
 // A Sign is something a legend explains. Whoever draws one does so with a function
-// that is told which, so that it is in the legend of its sheet: page.sign,
-// roomView.mark and hatched, or a label's sign. Words alone need no entry.
+// that is told which, so that it is in the legend of its sheet: Page.Sign of
+// package setting, View.Mark and Hatched of floorplan, or a label's sign. Words alone need no entry.
 type Sign int
 
 // The signs, in the order of a legend.

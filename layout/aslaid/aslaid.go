@@ -244,7 +244,7 @@ func check(l *layout.Laid, r *layout.Room, c *layout.Cable, j *job.Job) *job.Dia
 	if !l.Whole {
 		return nil
 	}
-	n := layout.PathLength(l.Path, c.BendRadius)
+	n := route.Length(l.Path, c.BendRadius)
 	if j.Info.Status != job.AsLaid && n < (1-lengthShare)*c.Label.Length && l.Job.EndCap == nil {
 		l.Whole, l.EndCap = false, nil // the part that is laid so far
 		return nil
@@ -322,7 +322,7 @@ func becomes(c *layout.Cable, l *layout.Laid, j *job.Job) {
 	if l.Return != nil {
 		c.Return = l.Return
 	}
-	c.Routed = layout.PathLength(c.Path, c.BendRadius)
+	c.Routed = route.Length(c.Path, c.BendRadius)
 	c.Runs = layout.Runs(c.Path, c.BendRadius, j.Membrane.Pitch)
 	c.Marks = layout.Marks(c.Path, c.BendRadius, c.Runs)
 	refit.Judge(c, j)

@@ -51,7 +51,7 @@ type Refit struct {
 	bare  route.Problem // the room without cables
 }
 
-// A RefitWay is how a late or early mark is read, and a way out of a rest that finds
+// A Way is how a late or early mark is read, and a way out of a rest that finds
 // no route otherwise. The zero value reads it as a drift that goes on, and takes none.
 type Way struct {
 	Once   bool // the mark came of one slip, a run miscounted: the rest is used as drawn
@@ -123,7 +123,7 @@ func standing(p *layout.Plan, r *layout.Room, c *layout.Cable, once bool) (*Refi
 			c.ID, f.Runs)
 	}
 	if f.plan != nil {
-		f.Miss = f.Used + f.Rate*(layout.PathLength(f.plan, c.BendRadius)-f.Way) - c.Label.Length
+		f.Miss = f.Used + f.Rate*(route.Length(f.plan, c.BendRadius)-f.Way) - c.Label.Length
 	}
 	return f, nil
 }
@@ -134,7 +134,7 @@ func (f *Refit) reckon() {
 	if f.Laid == nil {
 		f.Slip = 0 // it was taken up too
 	} else {
-		f.Way = layout.PathLength(f.Laid, f.Planned.BendRadius)
+		f.Way = route.Length(f.Laid, f.Planned.BendRadius)
 		f.Used = float64(f.Rate*f.Way) + f.Slip
 	}
 	f.Left = f.Planned.Label.Length - f.Used
@@ -184,7 +184,7 @@ func (m *Misread) Error() string { return m.Words }
 // place returns how much way of the laid part lies before a mark, mm.
 func (f *Refit) place(m job.LaidMark, rs []layout.Run) (float64, error) {
 	if m.Run == len(rs)+1 && f.layOn(m, rs) {
-		return layout.PathLength(f.Laid, f.Planned.BendRadius), nil
+		return route.Length(f.Laid, f.Planned.BendRadius), nil
 	}
 	if m.Run == len(rs)+1 && f.plan != nil && m.Run <= len(f.Old) && m.Pegs > 0 {
 		return 0, fmt.Errorf("a mark is said to lie %g pegs into run %d, which has %d", m.Pegs, m.Run,

@@ -9,7 +9,7 @@ import (
 	"oxturn/layout/route"
 )
 
-// A RefitChoice is a way out where the rest finds no route, and what it takes.
+// A Choice is a way out where the rest finds no route, and what it takes.
 type Choice struct {
 	Way
 	Lifted  float64 // mm of cable in the runs to lift

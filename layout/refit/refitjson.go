@@ -67,9 +67,9 @@ func (f *Refit) WriteJSON(w io.Writer) error {
 		out.Steady, out.Once = &steady, &once
 	}
 	if f.New != nil {
-		c, n := f.New.Json(), f.Change
+		n := f.Change
 		out.Changes, out.Differ, out.Cold, out.Doorway = n.From, n.Runs, layout.Round(n.Cold/1e6, 4), n.Doorway
-		out.Path, out.List = c.Path, c.Runs
+		out.Path, out.List = layout.Pairs(f.New.Path), f.New.RunsJSON()
 	}
 	for _, c := range f.Choices {
 		out.Choices = append(out.Choices, choiceJSON{c.Lift, layout.Round(c.Lifted, 1), c.GiveUp,

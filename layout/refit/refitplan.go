@@ -90,7 +90,7 @@ func clearOf(s layout.Sensor, path []plane.Point, least float64) bool {
 			return false
 		}
 		for k := 1; k < len(s.Lead); k++ {
-			if leg.Gap(plane.Segment{A: s.Lead[k-1], B: s.Lead[k]}) < tube.TubeTouch {
+			if leg.Gap(plane.Segment{A: s.Lead[k-1], B: s.Lead[k]}) < tube.Touch {
 				return false
 			}
 		}

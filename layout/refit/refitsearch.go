@@ -9,7 +9,7 @@ import (
 	"oxturn/layout/route"
 )
 
-// A RefitChange is what a new plan of the rest takes, against the old one. The
+// A Changed is what a new plan of the rest takes, against the old one. The
 // least Score is chosen: a point for every run that changes, coldPoints for
 // every per cent of the cable's floor that warmth no longer reaches, and
 // doorPoints for an end cap where none should lie.
@@ -113,7 +113,7 @@ func (f *Refit) keeps() []int {
 		most := min(f.sound(f.plan), len(f.Old))
 		step, more := 1, 1
 		for n := most; n > f.Runs; n -= step {
-			if layout.PathLength(f.head(n), f.Planned.BendRadius) < f.whole() {
+			if route.Length(f.head(n), f.Planned.BendRadius) < f.whole() {
 				out = append(out, n)
 				if len(out) > 1 {
 					step, more = more, step+more

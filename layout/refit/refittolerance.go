@@ -39,7 +39,7 @@ func (f *Refit) asPlanned() *route.Route {
 // ended is the plan's path made as long as the cable by its last leg alone; nil
 // where that has no place.
 func (f *Refit) ended() []plane.Point {
-	over := f.whole() - layout.PathLength(f.plan, f.Planned.BendRadius)
+	over := f.whole() - route.Length(f.plan, f.Planned.BendRadius)
 	if over < 0 {
 		return endAt(f.plan, f.Planned.BendRadius, f.whole())
 	}

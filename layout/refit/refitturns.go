@@ -49,7 +49,7 @@ func (f *Refit) bentRoute() *route.Route {
 // bentTo is the plan's path made so long; nil where it finds no place.
 func (f *Refit) bentTo(length float64) []plane.Point {
 	path := slices.Clone(f.plan)
-	over := length - layout.PathLength(path, f.Planned.BendRadius)
+	over := length - route.Length(path, f.Planned.BendRadius)
 	switch {
 	case over > 0:
 		over = f.pushTurns(path, over)
@@ -208,7 +208,7 @@ func (f *Refit) lying() (cables, leads [][]plane.Point) {
 // or ends in a bend there.
 func endAt(path []plane.Point, bend, length float64) []plane.Point {
 	for i := len(path) - 1; i > 0; i-- {
-		before := layout.PathLength(path[:i+1], bend)
+		before := route.Length(path[:i+1], bend)
 		short := before - length
 		leg := plane.Segment{A: path[i-1], B: path[i]}
 		if short < -1e-3 {

@@ -7,6 +7,7 @@ import (
 
 	"oxturn/layout"
 	"oxturn/layout/plane"
+	"oxturn/layout/route"
 )
 
 // Lines says in lines for people how far off the laid part is and what to lay
@@ -226,7 +227,7 @@ func (f *Refit) readTwice() bool { return f.Laid != nil && math.Abs(f.Early) >= 
 // misses are by how much the cable would end short of its planned end, mm: if it
 // drifts on as before the mark, and if the mark came of one slip.
 func (f *Refit) misses() (steady, once float64) {
-	way := layout.PathLength(f.plan, f.Planned.BendRadius)
+	way := route.Length(f.plan, f.Planned.BendRadius)
 	return float64((1+f.Drift)*way) - f.Planned.Label.Length, way + f.Early - f.Planned.Label.Length
 }
 

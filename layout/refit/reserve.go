@@ -73,7 +73,7 @@ func notYetLaid(p *layout.Plan, r *layout.Room, c *layout.Cable) (*Refit, error)
 func (f *Refit) layTo(m layout.Mark) {
 	f.Runs = m.Run
 	f.Laid = f.plan[:f.Old[m.Run-1].Leg+1]
-	f.Way = layout.PathLength(f.Laid, f.Planned.BendRadius)
+	f.Way = route.Length(f.Laid, f.Planned.BendRadius)
 }
 
 // takesLess is by what share less cable may be used: how much longer the plan can be
@@ -185,10 +185,4 @@ func atMost(sign string, share float64) string {
 		return "nothing"
 	}
 	return fmt.Sprintf("%s%.1f %%", sign, down)
-}
-
-// Off is how far a mark may be found from its place, in whole pegs along the way:
-// farther on, where less cable is used than drawn, and short of it.
-func Off(r layout.Reserve, pitch float64) (later, sooner int) {
-	return int(r.At * r.Less / (1 - r.Less) / pitch), int(r.At * r.More / (1 + r.More) / pitch)
 }

@@ -12,7 +12,7 @@ import (
 	"oxturn/layout/plane"
 )
 
-// A Figures writes lengths as the sheet wants them.
+// Figures writes lengths as the sheet wants them.
 type Figures struct {
 	Units plane.Units
 	Both  bool
@@ -25,6 +25,7 @@ func (f Figures) Fine() Figures {
 	return f
 }
 
+// For returns the figures of a job's sheets.
 func For(j *job.Job) Figures {
 	u := j.Sheet.Units
 	if u == plane.NoUnits {
@@ -79,6 +80,7 @@ func (f Figures) ordered(metric, inches string) string {
 	return own + " (" + other + ")"
 }
 
+// FeetInches writes mm in feet and inches.
 func (f Figures) FeetInches(mm float64) string {
 	s := plane.FormatFeetInches(mm)
 	if f.bare {

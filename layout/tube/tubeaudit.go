@@ -11,7 +11,7 @@ import (
 
 // What no tube may come nearer to, in mm between the centre lines.
 const (
-	TubeTouch = 8.0  // heating cable: nearer, half a tube and half a cable lie on one another
+	Touch     = 8.0  // heating cable: nearer, half a tube and half a cable lie on one another
 	jointKeep = 18.0 // a lead joint, up to 20 mm thick, with a tube of 12 mm beside it: nothing lies on it
 	tubeLeave = 1.0  // how far a tube may lie outside the floor: a line on a wall is inside
 )
@@ -63,7 +63,7 @@ func tubeLies(r *layout.Room, floor plane.Region, tube []plane.Point, offJoints 
 func touchesCable(r *layout.Room, s plane.Segment) bool {
 	for _, c := range r.Cables {
 		for _, leg := range plane.Segments(c.Path) {
-			if s.Gap(leg) < TubeTouch {
+			if s.Gap(leg) < Touch {
 				return true
 			}
 		}

@@ -65,7 +65,7 @@ type room struct {
 // without a script.
 type place struct{ Name, From1, From2 string }
 
-// Write writes the map of a whole plan. The plan must be one that layout.Build
+// Write writes the map of a whole plan. The plan must be one that build.Plan
 // has no errors for.
 func Write(w io.Writer, p *layout.Plan) error {
 	t, err := template.New("map").Parse(pageText)
