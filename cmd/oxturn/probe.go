@@ -27,7 +27,8 @@ free of risk.
 Flags:
   --from "WALL LENGTH"   square off a wall's face; give two walls
   --at X,Y               in the coordinates of the job's corners
-  --tile ROW,COLUMN      a whole tile, as the owner's map numbers them
+  --tile ROW,COLUMN      a whole tile, as the owner's map numbers them; the job
+                         must say with first_tile where the tiler began
   --wall LETTER          a hole in this wall: one --from LENGTH, from its
                          corner with the wall lettered before it
   --up LENGTH            how high above the floor that hole is

@@ -121,7 +121,7 @@ func noTiles(r *layout.Room, t job.Tile, tiling *takeoff.Tiling) string {
 		return ""
 	case grid && r.Job.FirstTile.Length() == 0:
 		return fmt.Sprintf("nobody recorded where the tile of room %q was set out from, so nothing can be said by "+
-			"tile: measure from two walls, or add first_tile to the job", r.Job.Name)
+			"tile: measure from two walls", r.Job.Name)
 	}
 	return fmt.Sprintf("the tile of room %q is not laid in rows that can be counted; measure from two walls instead",
 		r.Job.Name)

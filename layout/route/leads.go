@@ -37,12 +37,12 @@ func (r *room) leads(routes []Route) *fault {
 type drawn struct {
 	routes  []Route
 	length  float64
-	stacked float64 // mm that they lie on one another, with jointAsks for each lead joint they lie on
+	stacked float64 // mm that they lie on one another, with jointCost for each lead joint they lie on
 	over    int     // the first route whose lead found no way but over others, -1 for none
 }
 
-// jointAsks makes a lead over a lead joint worse than any lead over a lead.
-const jointAsks = 1e5
+// jointCost makes a lead over a lead joint worse than any lead over a lead.
+const jointCost = 1e5
 
 func (d *drawn) better(than *drawn) bool {
 	if math.Abs(d.stacked-than.stacked) > 1 {
@@ -162,7 +162,7 @@ func (r *room) joints(routes []Route) (out []plane.Point) {
 	return out
 }
 
-// stackedOn is for how many mm a lead lies on others, with jointAsks for each
+// stackedOn is for how many mm a lead lies on others, with jointCost for each
 // lead joint but its own.
 func stackedOn(lead []plane.Point, others [][]plane.Point, joints []plane.Point, entry plane.Point) float64 {
 	n := 0.0
@@ -172,7 +172,7 @@ func stackedOn(lead []plane.Point, others [][]plane.Point, joints []plane.Point,
 	}
 	for _, at := range joints {
 		if OverJoint(lead, at) {
-			n += jointAsks
+			n += jointCost
 		}
 	}
 	return n
