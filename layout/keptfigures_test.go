@@ -73,7 +73,7 @@ func figuresText(p *layout.Plan) string {
 		}
 	}
 	for _, l := range p.Load {
-		say("load", l.Room, l.Volts, l.Watts, l.Amps, l.Continuous, l.ThermostatAmps)
+		say("load", l.Room, l.Volts, l.Watts, l.Amps, l.Continuous, l.Contacts)
 	}
 	for _, l := range p.Losses {
 		say("loss", l.Words(plane.Millimetres))

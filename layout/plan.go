@@ -26,6 +26,7 @@ type Plan struct {
 	Load     []Load    // one a thermostat, in room order
 	Circuits []Circuit // what feeds them
 	ToLookUp []string  // what the region's rules remind of, each with its edition
+	Shifts   []Shift   // what rooms an inch off would change, by area; none where a room has no cable
 	FullUse  *FullUse  // nil: nothing of the job is known to cure
 
 	Membrane *membrane.Plan // nil when it cannot be planned
@@ -46,9 +47,6 @@ type Room struct {
 	Cables  []Cable
 	Sensors []Sensor
 	Chosen  *Choice // set when the job left the choice of cable open
-
-	Stop      func() bool // true: nobody wants the room's routes any more; nil: never
-	WallClear float64
 }
 
 // Reason is why a piece of floor or wall must not be drilled or cut.
@@ -168,11 +166,8 @@ type Sensor struct {
 
 // A Load is what one thermostat feeds.
 type Load struct {
-	Room               string
-	Volts, Watts, Amps float64
-	Continuous         float64 // amps at 125 %
-	ThermostatAmps     float64
-	Total              circuit.Load // the same with what binds and what it needs
+	Room string
+	circuit.Load
 }
 
 // A Circuit is what one branch circuit feeds. Job is nil for a thermostat of

@@ -31,7 +31,7 @@ func (r *Room) ProblemFor(j *job.Job) (route.Problem, error) {
 	p := route.Problem{
 		Floor: floor, Zones: r.Zones, Entry: r.Job.Thermostat.At,
 		Pitch: j.Membrane.Pitch, Closest: j.Spacing.Closest, Widest: j.Spacing.Widest, Bend: j.Membrane.BendRadius,
-		Avoid: r.Avoid(), Stop: r.Stop,
+		Avoid: r.Avoid(),
 	}
 	for _, w := range r.Job.Walls {
 		p.Walls = append(p.Walls, w.Segment)

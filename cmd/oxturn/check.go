@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 
+	"oxturn/layout/build"
 	"oxturn/layout/figures"
 )
 
@@ -85,7 +86,13 @@ func (o *checkOrder) one(ctx context.Context, c *commandLine, name string, aside
 func (o *checkOrder) writeFigures(ctx context.Context, c *commandLine, w *work) int {
 	var r *figures.Report
 	line := waiting(c.console, w.source.name+": working out its figures")
-	err := within(ctx, c.timeLimit, func(func() bool) { r = figures.Of(w.plan, o.offByInch) })
+	err := within(ctx, c.timeLimit, func(func() bool) {
+		p := *w.plan
+		if o.offByInch {
+			p.Shifts = build.ShiftsLaid(&p)
+		}
+		r = figures.Of(&p)
+	})
 	line.end()
 	if err != nil {
 		c.say("oxturn: %s: its figures were given up: %v\n"+

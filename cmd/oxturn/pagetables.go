@@ -17,7 +17,7 @@ func reportTable(p *layout.Plan) (preview.Table, error) {
 	t := preview.Table{ID: "table:report", Title: "Report", Columns: []string{"of", "what", "figures"},
 		Right: make([]bool, 3)}
 	var b bytes.Buffer
-	if err := figures.Of(p, false).WriteText(&b); err != nil {
+	if err := figures.Of(p).WriteText(&b); err != nil {
 		return t, err
 	}
 	t.Rows = reportRows(b.String())

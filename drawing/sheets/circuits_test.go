@@ -17,7 +17,7 @@ import (
 func circuitView(t *testing.T, j *job.Circuit, ratings []float64) *floorplan.View {
 	t.Helper()
 	p := samplePlan(t, plane.Inches)
-	load := p.Load[0].Total
+	load := p.Load[0].Load
 	p.Circuits = []layout.Circuit{{Job: j, Rooms: []string{p.Rooms[0].Job.Name}, Total: load,
 		Ratings: load.Bindings(ratings)}}
 	return &floorplan.View{Page: &setting.Page{Plan: p}, Room: &p.Rooms[0], Fig: say.For(p.Job)}

@@ -69,15 +69,15 @@ func loadTable(v *floorplan.View) setting.Block {
 		ohms += ", all in parallel"
 	}
 	contacts := "not given"
-	if l.ThermostatAmps > 0 {
-		contacts = fmt.Sprintf("%g A, %s", l.ThermostatAmps, v.Plan.Job.Spans.Source("supply.thermostat_amps"))
+	if l.Contacts > 0 {
+		contacts = fmt.Sprintf("%g A, %s", l.Contacts, v.Plan.Job.Spans.Source("supply.thermostat_amps"))
 	}
 	t.Rows = append(t.Rows,
 		setting.Row("Supply", supply),
 		setting.Row("Cables", countInParallel(len(v.Room.Cables))),
 		setting.Row("Watts in all", fmt.Sprintf("%g W", l.Watts)),
 		setting.Row("Amps in all", fmt.Sprintf("%.2f A", l.Amps)),
-		setting.Row(ohms, figureOf(l.Total.Ohms, 1)+" Ω"),
+		setting.Row(ohms, figureOf(l.Ohms, 1)+" Ω"),
 		setting.Row("Thermostat contacts", contacts),
 		setting.Row("Leads into the box", leadsInBox(v)),
 		setting.Row("Of a cold lead", leadTakes(v)),
@@ -90,7 +90,7 @@ func loadTable(v *floorplan.View) setting.Block {
 		t.Rows = slices.Insert(t.Rows, 4, setting.Row(fmt.Sprintf("Continuous load, %.0f%s%%", 100*in.Continuous.Value,
 			setting.NoBreak), fmt.Sprintf("%.2f A, %s", l.Continuous, wholeStandards(in.Continuous.Source))))
 	}
-	if needs := l.Total.Needs; needs != "" {
+	if needs := l.Needs; needs != "" {
 		t.Rows = append(t.Rows, setting.Row("Also needed", needs))
 	}
 	if d, name := nearestWet(v); name != "" {

@@ -90,8 +90,7 @@ func samplePlan(t testing.TB, u plane.Units) *layout.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p.Load = []layout.Load{{Room: "Hall bath", Volts: 120, Watts: 180, Amps: 1.5, Continuous: 1.875, ThermostatAmps: 15,
-		Total: total}}
+	p.Load = []layout.Load{{Room: "Hall bath", Load: total}}
 	p.TakeOff = sampleTakeOff()
 	return p
 }

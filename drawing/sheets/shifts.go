@@ -6,7 +6,6 @@ import (
 
 	"oxturn/drawing/setting"
 	"oxturn/layout"
-	"oxturn/layout/build"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
 	"oxturn/layout/takeoff"
@@ -15,8 +14,7 @@ import (
 // shiftBlocks say what an inch more or less of room does to the order: how
 // risky it is to buy from these sizes.
 func shiftBlocks(p *layout.Plan) []setting.Block {
-	shifts := build.Sensitivity(p, false)
-	if len(shifts) == 0 {
+	if len(p.Shifts) == 0 {
 		return nil
 	}
 	f := say.For(p.Job)
@@ -28,7 +26,7 @@ func shiftBlocks(p *layout.Plan) []setting.Block {
 		t.Head, t.Cols = "What would change", t.Cols[1:]
 	}
 	last := ""
-	for _, s := range shifts {
+	for _, s := range p.Shifts {
 		name := s.Room
 		if name == last {
 			name = ""
@@ -38,14 +36,14 @@ func shiftBlocks(p *layout.Plan) []setting.Block {
 	}
 	said := "Cables are judged here by the area they would serve, not laid again. A cable is ordered only after the " +
 		"finished walls are measured."
-	if !build.QuantitiesShifted(p) {
+	if !p.Shifts[0].Counted {
 		said += " In a job of so many rooms, what else changes is not counted."
 	}
 	return []setting.Block{setting.List{Head: "If a room measures otherwise", Paras: []string{said}}, t}
 }
 
 // shiftWords says which way a room is longer or shorter.
-func shiftWords(s build.Stretch, f say.Figures) string {
+func shiftWords(s layout.Shift, f say.Figures) string {
 	way := "north-south"
 	if s.East {
 		way = "east-west"
@@ -57,7 +55,7 @@ func shiftWords(s build.Stretch, f say.Figures) string {
 	return by + " " + way
 }
 
-func cableWords(s build.Stretch, f say.Figures) string {
+func cableWords(s layout.Shift, f say.Figures) string {
 	switch {
 	case s.Problem != "":
 		return "not looked at: " + s.Problem
@@ -71,7 +69,7 @@ func cableWords(s build.Stretch, f say.Figures) string {
 const mostChanges = 5
 
 // alsoWords lists what is bought otherwise, by whole packs.
-func alsoWords(s build.Stretch) string {
+func alsoWords(s layout.Shift) string {
 	var out []string
 	for i, c := range s.Changes {
 		if i == mostChanges {

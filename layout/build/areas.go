@@ -9,8 +9,8 @@ import (
 )
 
 // areas fills in the room's floor, tiled and heated regions, its zones and
-// what the cable keeps off.
-func areas(r *layout.Room) error {
+// what the cable keeps off. Off the walls that is wallClear, mm.
+func areas(r *layout.Room, wallClear float64) error {
 	r.Floor = plane.FromRing(r.Job.Outline)
 	var err error
 	if r.Tiled, err = tiled(r.Job, r.Floor); err != nil {
@@ -20,7 +20,7 @@ func areas(r *layout.Room) error {
 	if err != nil {
 		return err
 	}
-	inner, err := r.Floor.Grow(-r.WallClear)
+	inner, err := r.Floor.Grow(-wallClear)
 	if err != nil {
 		return err
 	}
@@ -118,14 +118,14 @@ func keepOff(r *layout.Room, why layout.Reason, name string, shape plane.Region,
 }
 
 // leadRise adds the strip of floor in front of the wall where the leads rise.
-func leadRise(r *layout.Room, u plane.Units) error {
+func leadRise(r *layout.Room, j *job.Job) error {
 	t := r.Job.Thermostat
 	if t.Wall < 0 || t.Wall >= len(r.Job.Walls) {
 		return nil
 	}
 	wall := r.Job.Walls[t.Wall]
-	along := wall.B.Sub(wall.A).Unit().Mul(layout.RiseHalf(u))
-	in := along.Left().Unit().Mul(r.WallClear)
+	along := wall.B.Sub(wall.A).Unit().Mul(layout.RiseHalf(layout.Printed(j)))
+	in := along.Left().Unit().Mul(j.Clearance.Wall)
 	if !r.Floor.Contains(t.At.Add(in.Unit())) {
 		in = in.Mul(-1)
 	}

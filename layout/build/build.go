@@ -19,7 +19,7 @@ import (
 // plan must then not be drawn.
 func Plan(j *job.Job) (*layout.Plan, []job.Diagnostic) { return PlanUntil(j, nil) }
 
-// PlanUntil is Build for a caller who may lose interest: once stop returns
+// PlanUntil is Plan for a caller who may lose interest: once stop returns
 // true, the search for routes ends and what comes back is of no use. stop is
 // asked from several goroutines.
 func PlanUntil(j *job.Job, stop func() bool) (*layout.Plan, []job.Diagnostic) {
@@ -27,10 +27,10 @@ func PlanUntil(j *job.Job, stop func() bool) (*layout.Plan, []job.Diagnostic) {
 	var out []job.Diagnostic
 	first := 1
 	for i := range j.Rooms {
-		r := layout.Room{Job: &j.Rooms[i], WallClear: j.Clearance.Wall, Stop: stop}
-		out = withNew(out, build(&r, j, first))
-		first += len(r.Cables)
-		p.Rooms = append(p.Rooms, r)
+		d := draft{&layout.Room{Job: &j.Rooms[i]}, j, stop}
+		out = withNew(out, build(d, first))
+		first += len(d.Cables)
+		p.Rooms = append(p.Rooms, *d.Room)
 	}
 	p.Code = p.CodeNow() // before any cable is moved to where it was laid
 	if j.LaidBy != nil {
@@ -51,6 +51,7 @@ func PlanUntil(j *job.Job, stop func() bool) (*layout.Plan, []job.Diagnostic) {
 	out = append(out, load.Region(p)...)
 	losses(p)
 	takeOff(p)
+	p.Shifts = shifts(p, false)
 	return p, out
 }
 
@@ -66,12 +67,20 @@ func withNew(out, more []job.Diagnostic) []job.Diagnostic {
 	return out
 }
 
+// A draft is a room that is being worked out.
+type draft struct {
+	*layout.Room
+	job  *job.Job
+	stop func() bool // true: nobody wants its routes any more; nil: never
+}
+
 // build works out one room; its cables are numbered from first on.
-func build(r *layout.Room, j *job.Job, first int) []job.Diagnostic {
-	if d := prepare(r, j); d != nil {
-		return []job.Diagnostic{*d}
+func build(d draft, first int) []job.Diagnostic {
+	r, j := d.Room, d.job
+	if wrong := prepare(r, j); wrong != nil {
+		return []job.Diagnostic{*wrong}
 	}
-	routes, labels, out := layCables(r, j)
+	routes, labels, out := layCables(d)
 	for i, rt := range routes {
 		r.Cables = append(r.Cables, r.Cable(j, labels[rt.Cable], rt, first+i))
 		r.Cables[i].Several = len(routes) > 1
@@ -81,14 +90,14 @@ func build(r *layout.Room, j *job.Job, first int) []job.Diagnostic {
 		return out
 	}
 	out = append(out, leaveBare(r, j)...)
-	out = append(out, stayCool(r, j)...)
+	out = append(out, stayCool(d)...)
 	if j.LaidBy != nil {
 		r.IssuedSensors(j)
 	} else if missing := tube.Place(r, j, false); len(missing) > 0 {
 		out = append(out, tube.SensorWarning(r, missing))
 	}
 	out = append(out, leadsOnOneAnother(r, j)...)
-	if err := leadRise(r, layout.Printed(j)); err != nil {
+	if err := leadRise(r, j); err != nil {
 		out = append(out, r.Problem("the lead rise of room %q cannot be worked out: %v", r.Job.Name, err))
 	}
 	return out
@@ -96,7 +105,7 @@ func build(r *layout.Room, j *job.Job, first int) []job.Diagnostic {
 
 // prepare works out the room's areas; nil when there is floor for cable.
 func prepare(r *layout.Room, j *job.Job) *job.Diagnostic {
-	if err := areas(r); err != nil {
+	if err := areas(r, j.Clearance.Wall); err != nil {
 		d := r.Problem("the floor of room %q cannot be worked out: %v", r.Job.Name, err)
 		return &d
 	}

@@ -11,23 +11,24 @@ import (
 
 // layCables routes the cables the job names for the room, or chooses some; those of
 // a job that is laid by a layout file lie as that has them.
-func layCables(r *layout.Room, j *job.Job) ([]route.Route, []job.Cable, []job.Diagnostic) {
+func layCables(d draft) ([]route.Route, []job.Cable, []job.Diagnostic) {
+	r, j := d.Room, d.job
 	if j.LaidBy != nil {
 		return r.Issued(j)
 	}
 	if len(r.Job.Cables) == 0 {
-		return choose(r, j)
+		return choose(d)
 	}
 	labels := layout.Named(j, r.Job.Cables)
-	if d := leadsTooShort(r, labels, j.Units); len(d) > 0 {
-		return nil, nil, d
+	if wrong := leadsTooShort(r, labels, j.Units); len(wrong) > 0 {
+		return nil, nil, wrong
 	}
-	if d := cannotBeMeant(r, j, labels); d != nil {
-		return nil, nil, []job.Diagnostic{*d}
+	if wrong := cannotBeMeant(r, j, labels); wrong != nil {
+		return nil, nil, []job.Diagnostic{*wrong}
 	}
-	routes, err := routed(r, j, labels)
+	routes, err := d.routed(labels)
 	if err != nil {
-		return nil, nil, []job.Diagnostic{refusal(r, j, labels, err)}
+		return nil, nil, []job.Diagnostic{refusal(d, labels, err)}
 	}
 	return routes, labels, nil
 }
@@ -78,10 +79,17 @@ func leadsTooShort(r *layout.Room, labels []job.Cable, u plane.Units) []job.Diag
 }
 
 // routed lays the given cables in the room.
-func routed(r *layout.Room, j *job.Job, labels []job.Cable) ([]route.Route, error) {
-	p, err := r.ProblemWith(j, labels)
+func (d draft) routed(labels []job.Cable) ([]route.Route, error) {
+	p, err := d.toSolve(labels)
 	if err != nil {
 		return nil, err
 	}
 	return route.Solve(p)
+}
+
+// toSolve states the room for the router, for as long as somebody wants an answer.
+func (d draft) toSolve(labels []job.Cable) (route.Problem, error) {
+	p, err := d.ProblemWith(d.job, labels)
+	p.Stop = d.stop
+	return p, err
 }

@@ -24,7 +24,8 @@ const mostUnsatisfying = 3
 
 // choose lays the catalogue's cables, and pairs of them, in the order of
 // candidates, and takes the best.
-func choose(r *layout.Room, j *job.Job) ([]route.Route, []job.Cable, []job.Diagnostic) {
+func choose(d draft) ([]route.Route, []job.Cable, []job.Diagnostic) {
+	r, j := d.Room, d.job
 	cands, enough := candidates(r, j), enough(r, j)
 	laid := make([][]route.Route, len(cands))
 	var lead *route.Refusal // the first for which the lead is at fault
@@ -33,7 +34,7 @@ func choose(r *layout.Room, j *job.Job) ([]route.Route, []job.Cable, []job.Diagn
 			continue
 		}
 		var err error
-		if laid[i], err = layOne(r, j, &cands[i]); lead == nil {
+		if laid[i], err = d.layOne(&cands[i]); lead == nil {
 			lead = leadRefusal(err)
 		}
 		if _, sure := best(cands[:i+1], enough); sure {
@@ -145,14 +146,14 @@ func lengths(j *job.Job, floor plane.Region) (least, most float64) {
 }
 
 // layOne lays a candidate and replaces its estimates by what was found.
-func layOne(r *layout.Room, j *job.Job, c *layout.Candidate) ([]route.Route, error) {
-	labels := layout.Named(j, c.IDs)
-	routes, err := routed(r, j, labels)
+func (d draft) layOne(c *layout.Candidate) ([]route.Route, error) {
+	labels := layout.Named(d.job, c.IDs)
+	routes, err := d.routed(labels)
 	if err != nil {
-		c.Why = reason(r, labels, err, j.Units)
+		c.Why = reason(d.Room, labels, err, d.job.Units)
 		return nil, err
 	}
-	settle(r, j, c, labels, routes)
+	settle(d.Room, d.job, c, labels, routes)
 	return routes, nil
 }
 

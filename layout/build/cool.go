@@ -16,12 +16,12 @@ import (
 const coolFrom = 3.0
 
 // stayCool warns of floor in a zone with cable that no run comes near.
-func stayCool(r *layout.Room, j *job.Job) []job.Diagnostic {
+func stayCool(d draft) []job.Diagnostic {
 	var out []job.Diagnostic
-	for i := range r.Zones {
-		for _, c := range r.Cables {
+	for i := range d.Zones {
+		for _, c := range d.Cables {
 			if c.Zone == i && c.Score.Bare > coolFrom {
-				out = append(out, coolWarning(r, j, i, c.Spacing))
+				out = append(out, coolWarning(d, i, c.Spacing))
 				break
 			}
 		}
@@ -29,7 +29,8 @@ func stayCool(r *layout.Room, j *job.Job) []job.Diagnostic {
 	return out
 }
 
-func coolWarning(r *layout.Room, j *job.Job, zone int, spacing float64) job.Diagnostic {
+func coolWarning(from draft, zone int, spacing float64) job.Diagnostic {
+	r, j := from.Room, from.job
 	area, at, away := cool(r, r.Zones[zone], j.Membrane.Pitch, spacing)
 	tape := layout.NewTape(r.Job, j.Units)
 	d := job.Diagnostic{Severity: job.Warning, ID: "W104", Span: r.Job.Spans.At("cables")}
@@ -38,7 +39,7 @@ func coolWarning(r *layout.Room, j *job.Job, zone int, spacing float64) job.Diag
 		r.Job.Name, plane.FormatArea(area, j.Units), tape.Place(at), tape.Length(away))
 	d.Hint = "the way there is too narrow for cable to come back: move what stands about, or allow W104 to leave " +
 		"it cool"
-	if little := little(r, j, zone); little != "" && moreReaches(r, j, zone) {
+	if little := little(r, j, zone); little != "" && moreReaches(from, zone) {
 		d.Message += ": the cable ran out"
 		d.Hint = little + ": take a longer cable, or allow W104 to leave it cool"
 	}
@@ -47,17 +48,17 @@ func coolWarning(r *layout.Room, j *job.Job, zone int, spacing float64) job.Diag
 
 // moreReaches tries whether a zone that has less cable than it takes has no cool
 // floor once it has as much: then the cable ran out, and the way is wide enough.
-func moreReaches(r *layout.Room, j *job.Job, zone int) bool {
-	least, laid := takes(r, j, zone)
+func moreReaches(d draft, zone int) bool {
+	least, laid := takes(d.Room, d.job, zone)
 	var labels []job.Cable
-	for _, c := range r.Cables {
+	for _, c := range d.Cables {
 		l := c.Label
 		if c.Zone == zone {
 			l.Length, l.Watts = l.Length*1.05*least/laid, l.Watts*1.05*least/laid
 		}
 		labels = append(labels, l)
 	}
-	routes, err := routed(r, j, labels)
+	routes, err := d.routed(labels)
 	return err == nil && !slices.ContainsFunc(routes, func(rt route.Route) bool {
 		return rt.Zone == zone &&
 			rt.Score.Bare > coolFrom

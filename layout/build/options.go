@@ -25,7 +25,7 @@ type Option struct {
 }
 
 // An OffByInch is what a room that is an inch smaller or larger both ways does to
-// an option: the even spacing in mm, judged by area as Sensitivity does, and
+// an option: the even spacing in mm, judged by area as Plan.Shifts is, and
 // whether it is within the limits.
 type OffByInch struct {
 	Spacing float64
@@ -54,13 +54,14 @@ func OptionsUntil(j *job.Job, stop func() bool, laying func(room string, cables 
 	var out []RoomOptions
 	var wrong []job.Diagnostic
 	for i := range j.Rooms {
-		r := layout.Room{Job: &j.Rooms[i], WallClear: j.Clearance.Wall, Stop: stop}
-		if d := prepare(&r, j); d != nil {
-			wrong = append(wrong, *d)
+		d := draft{&layout.Room{Job: &j.Rooms[i]}, j, stop}
+		r := d.Room
+		if unfit := prepare(r, j); unfit != nil {
+			wrong = append(wrong, *unfit)
 			continue
 		}
-		o := RoomOptions{Room: r.Job, Heated: r.Heated.Area(), Asked: asked(&r)}
-		o.Options = options(&r, j, func(c layout.Candidate) {
+		o := RoomOptions{Room: r.Job, Heated: r.Heated.Area(), Asked: asked(r)}
+		o.Options = options(d, func(c layout.Candidate) {
 			if laying != nil {
 				laying(r.Job.Name, c.IDs)
 			}
@@ -77,7 +78,8 @@ func OptionsUntil(j *job.Job, stop func() bool, laying func(room string, cables 
 }
 
 // options weighs the candidates of a room.
-func options(r *layout.Room, j *job.Job, laying func(layout.Candidate)) []Option {
+func options(d draft, laying func(layout.Candidate)) []Option {
+	r, j := d.Room, d.job
 	cands := candidates(r, j)
 	if len(r.Job.Cables) > 0 && namedAmong(r, cands) < 0 {
 		cands = append(cands, estimate(r, j, layout.Named(j, r.Job.Cables), served(r, j)))
@@ -87,13 +89,13 @@ func options(r *layout.Room, j *job.Job, laying func(layout.Candidate)) []Option
 		cands[taken].Why = "" // it is tried whatever the estimate says, as draw does
 	}
 	enough := enough(r, j)
-	laid := layPromising(r, j, cands, taken, enough, laying)
+	laid := layPromising(d, cands, taken, enough, laying)
 	first := -1 // the one to stand first: the best, where the job names none
 	if taken < 0 {
 		taken, _ = best(cands, enough)
 		first = taken
 	}
-	shifted := shifted(r)
+	shifted := shifted(r, j.Clearance.Wall)
 	var out []Option
 	for i, c := range cands {
 		o := option(r, j, c, shifted)
@@ -140,15 +142,16 @@ const worthShowing = 3
 // cables than a floor needs are tried only where fewer do not do; once the one to
 // take is known the others get a first look, as a floor that refuses a cable costs
 // more than all that take one. The routes found are in the order of cands.
-func layPromising(r *layout.Room, j *job.Job, cands []layout.Candidate, taken int, enough float64,
+func layPromising(d draft, cands []layout.Candidate, taken int, enough float64,
 	laying func(layout.Candidate)) [][]route.Route {
+	r, j := d.Room, d.job
 	laid := make([][]route.Route, len(cands))
 	if taken >= 0 {
 		c := &cands[taken]
 		laying(*c)
 		if len(leadsTooShort(r, layout.Named(j, c.IDs), j.Units)) > 0 {
 			c.Why = "its cold lead does not reach the floor"
-		} else if laid[taken], _ = layOne(r, j, c); laid[taken] != nil {
+		} else if laid[taken], _ = d.layOne(c); laid[taken] != nil {
 			c.Fits, c.Why = true, "" // as draw lays it, with a warning where it is short
 		}
 	}
@@ -166,10 +169,10 @@ func layPromising(r *layout.Room, j *job.Job, cands []layout.Candidate, taken in
 			c.Unlaid, c.Why = true, "not laid: others that fit are nearer to the power wanted"
 		case sure:
 			laying(*c)
-			laid[i] = glance(r, j, c)
+			laid[i] = d.glance(c)
 		default:
 			laying(*c)
-			laid[i], _ = layOne(r, j, c)
+			laid[i], _ = d.layOne(c)
 		}
 		if c.Fits {
 			fit++
@@ -180,11 +183,11 @@ func layPromising(r *layout.Room, j *job.Job, cands []layout.Candidate, taken in
 
 // glance lays a candidate if that is easily done; if not, it is not said to be
 // impossible.
-func glance(r *layout.Room, j *job.Job, c *layout.Candidate) []route.Route {
-	labels := layout.Named(j, c.IDs)
-	p, err := r.ProblemWith(j, labels)
+func (d draft) glance(c *layout.Candidate) []route.Route {
+	labels := layout.Named(d.job, c.IDs)
+	p, err := d.toSolve(labels)
 	if err != nil {
-		c.Why = reason(r, labels, err, j.Units)
+		c.Why = reason(d.Room, labels, err, d.job.Units)
 		return nil
 	}
 	p.Brief = true
@@ -194,7 +197,7 @@ func glance(r *layout.Room, j *job.Job, c *layout.Candidate) []route.Route {
 			"cables to have all of them tried"
 		return nil
 	}
-	settle(r, j, c, labels, routes)
+	settle(d.Room, d.job, c, labels, routes)
 	return routes
 }
 
@@ -214,14 +217,14 @@ func option(r *layout.Room, j *job.Job, c layout.Candidate, shifted [2]plane.Reg
 
 // shifted returns the heated floor of the room 1 in smaller and 1 in larger
 // both ways; nil where it cannot be said.
-func shifted(r *layout.Room) (out [2]plane.Region) {
+func shifted(r *layout.Room, wallClear float64) (out [2]plane.Region) {
 	for i, by := range []float64{-shiftBy, shiftBy} {
 		changed, ok := stretched(*r.Job, true, by)
 		if ok {
 			changed, ok = stretched(changed, false, by)
 		}
-		other := layout.Room{Job: &changed, WallClear: r.WallClear}
-		if ok && areas(&other) == nil {
+		other := layout.Room{Job: &changed}
+		if ok && areas(&other, wallClear) == nil {
 			serveAs(&other, r)
 			out[i] = other.Heated
 		}

@@ -128,7 +128,7 @@ func thermostat(r *layout.Room, p *layout.Plan) *takeoff.Thermostat {
 	}
 	for _, l := range p.Load {
 		if l.Room == r.Job.Name {
-			t.Relay = l.Total.Needs != ""
+			t.Relay = l.Needs != ""
 		}
 	}
 	return t

@@ -16,7 +16,8 @@ import (
 // refusal turns the router's reason into what the user can do about it: where
 // the box could hang, or the range of lengths the floor takes and the
 // catalogue's cables within it.
-func refusal(r *layout.Room, j *job.Job, labels []job.Cable, err error) job.Diagnostic {
+func refusal(from draft, labels []job.Cable, err error) job.Diagnostic {
+	r, j := from.Room, from.job
 	d := r.Problem("room %q: %s", r.Job.Name, reason(r, labels, err, j.Units))
 	d.Span = r.Job.Spans.At("cables")
 	var ref *route.Refusal
@@ -31,7 +32,7 @@ func refusal(r *layout.Room, j *job.Job, labels []job.Cable, err error) job.Diag
 		return d
 	}
 	if ref.Cable >= 0 && inRange(labels[ref.Cable], ref) {
-		return inRangeRefusal(r, j, labels, ref, d)
+		return inRangeRefusal(from, labels, ref, d)
 	}
 	what, lo, hi := "the heated floor takes about", 0.0, 0.0
 	if ref.Longest > 0 && ref.Cable >= 0 {
@@ -64,9 +65,8 @@ func inRange(c job.Cable, why *route.Refusal) bool {
 
 // inRangeRefusal says of such a cable what lengths near it were tried and lie;
 // a range that it is within would contradict the refusal.
-func inRangeRefusal(r *layout.Room, j *job.Job, labels []job.Cable, why *route.Refusal,
-	d job.Diagnostic) job.Diagnostic {
-	lies := lengthThatLies(r, j, labels, why)
+func inRangeRefusal(from draft, labels []job.Cable, why *route.Refusal, d job.Diagnostic) job.Diagnostic {
+	j, lies := from.job, lengthThatLies(from, labels, why)
 	lo, hi := why.Shortest, lies
 	if why.Cold > 0 {
 		lo, hi = lies, why.Longest
@@ -89,12 +89,12 @@ func inRangeRefusal(r *layout.Room, j *job.Job, labels []job.Cable, why *route.R
 
 // lengthThatLies tries lengths about a refused cable's, shorter or, where it
 // left floor cold, longer, and returns the first in mm that is laid; 0 for none.
-func lengthThatLies(r *layout.Room, j *job.Job, labels []job.Cable, why *route.Refusal) float64 {
+func lengthThatLies(d draft, labels []job.Cable, why *route.Refusal) float64 {
 	shares, unit := []float64{0.98, 0.96, 0.93, 0.88, 0.8}, 100.0
 	if why.Cold > 0 {
 		shares = []float64{1.04, 1.1, 1.2, 1.4}
 	}
-	if j.Units == plane.Inches {
+	if d.job.Units == plane.Inches {
 		unit = plane.Foot / 10 // what is printed is what was tried
 	}
 	was := labels[why.Cable]
@@ -104,7 +104,7 @@ func lengthThatLies(r *layout.Room, j *job.Job, labels []job.Cable, why *route.R
 		c.Watts = was.Watts * c.Length / was.Length
 		other := slices.Clone(labels)
 		other[why.Cable] = c
-		if _, err := routed(r, j, other); err == nil {
+		if _, err := d.routed(other); err == nil {
 			return c.Length
 		}
 	}

@@ -112,7 +112,7 @@ from = 1400
 `
 
 func TestFiguresByHand(t *testing.T) {
-	r := Of(plan(t, bath), false)
+	r := Of(plan(t, bath))
 	room := r.Rooms[0]
 	c, l := room.Cables[0], room.Cables[0].Lead
 	drop := r.Circuits[0].Drop
@@ -147,7 +147,7 @@ func TestFiguresByHand(t *testing.T) {
 
 // Every limit is printed with where it comes from.
 func TestTextNamesSources(t *testing.T) {
-	got := text(t, Of(plan(t, bath), false))
+	got := text(t, Of(plan(t, bath)))
 	for _, want := range []string{
 		"supply          240 V (job file)",
 		"200 W/m² at most, locally and overall, at even spacing and over the heated floor", "96.0 Ω at 20 °C (label)",
@@ -172,7 +172,7 @@ func TestTextNamesSources(t *testing.T) {
 func TestTextClaimsNothing(t *testing.T) {
 	claim := regexp.MustCompile(`(?i)\bsafe\b|compl(ies|iant|iance)|recommend|guarantee`)
 	for _, name := range []string{"bath.toml", "kitchen.toml", "entry.toml"} {
-		if got := text(t, Of(example(t, name), false)); claim.MatchString(got) {
+		if got := text(t, Of(example(t, name))); claim.MatchString(got) {
 			t.Errorf("%s: %q", name, claim.FindString(got))
 		}
 	}
@@ -185,7 +185,7 @@ func TestJSONReadsBack(t *testing.T) {
 		`(` + strings.Join(strings.Fields(`_mm _m2 _m _w_m2 _w _kwh _price _a _v _c _k _h _min _ma _percent _pegs ohms volts
 			watts amps w_m _run price days packs schema runs cables leads ends value waste net gross pack spare _125_percent`), "|") + `)$`)
 	for _, name := range []string{"bath.toml", "kitchen.toml", "entry.toml"} {
-		r := Of(example(t, name), false)
+		r := Of(example(t, name))
 		var b, again bytes.Buffer
 		if err := r.WriteJSON(&b); err != nil {
 			t.Fatal(err)
@@ -230,7 +230,9 @@ func walk(v any, key string, visit func(string)) {
 // A job of the least there may be has all its lines.
 func TestBareJob(t *testing.T) {
 	bare := bath[:strings.Index(bath, "[supply]")] + bath[strings.Index(bath, "[[cable]]"):]
-	got := text(t, Of(plan(t, bare), true))
+	laid := plan(t, bare)
+	laid.Shifts = build.ShiftsLaid(laid)
+	got := text(t, Of(laid))
 	for _, want := range []string{"not given, the labels' own is assumed", "no limit is given", "not named by the job",
 		"its kind is not given", "the job gives no layers", "laid anew"} {
 		if !strings.Contains(got, want) {
@@ -261,7 +263,7 @@ func TestRound(t *testing.T) {
 // 2.4 mm, that after 5000 mm by 4 mm and that after 8008 mm by 6.4 mm.
 func TestCornersOfTheAdjustedRoom(t *testing.T) {
 	walls := `walls = ["east 3000", "north 2000", "west 2992", "south 2000"]`
-	r := Of(plan(t, strings.Replace(bath, outlineOfBath(t), walls, 1)), false)
+	r := Of(plan(t, strings.Replace(bath, outlineOfBath(t), walls, 1)))
 	round := 9992.0
 	want := []Corner{{"A", 0, 0}, {"B", 3000 - 8*3000/round, 0}, {"C", 3000 - 8*5000/round, 2000},
 		{"D", 8 - 8*7992/round, 2000}}

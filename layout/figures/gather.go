@@ -4,7 +4,6 @@ import (
 	"bytes"
 
 	"oxturn/layout"
-	"oxturn/layout/build"
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
@@ -68,16 +67,15 @@ type Change struct {
 // bought is a line of the take-off, for the text.
 type bought struct{ item, packs, spare, price string }
 
-// Of gathers the figures of a plan that has no errors. With lay, what an inch
-// more or less of room does is found by laying the cables anew.
-func Of(p *layout.Plan, lay bool) *Report {
+// Of gathers the figures of a plan that has no errors.
+func Of(p *layout.Plan) *Report {
 	r := &Report{
 		Schema: Schema, Job: p.Job.Info.Title, Status: p.Job.Info.Status.String(), Plan: p.Code, Supply: supply(p.Job),
 		Rooms:    []Room{},
 		Circuits: circuits(p), ToLookUp: append([]string{}, p.ToLookUp...), Sensor: sensor(p.Job.Sensor),
 		Warmth: warmth(p.Warmth, p.Job.Units), Losses: losses(p), Energy: energy(p.Warmth, p.Job.Energy.Currency),
 		FullUse: fullUse(p.FullUse),
-		Shifts:  shifts(build.Sensitivity(p, lay)), units: p.Job.Units, bought: lines(p.TakeOff, p.Job.Units),
+		Shifts:  shifts(p.Shifts), units: p.Job.Units, bought: lines(p.TakeOff, p.Job.Units),
 	}
 	var b bytes.Buffer
 	if takeoff.WriteJSON(&b, p.TakeOff) == nil { // a buffer takes all
@@ -168,8 +166,8 @@ func thermostat(p *layout.Plan, r *layout.Room) Thermostat {
 			continue
 		}
 		t.Volts, t.Watts, t.Amps, t.Continuous = l.Volts, l.Watts, l.Amps, l.Continuous
-		t.Ohms, t.Margin, t.Needs = l.Total.Ohms, l.Total.Margin, l.Total.Needs
-		t.Contacts = limit(l.ThermostatAmps, p.Job.Spans, "supply.thermostat_amps")
+		t.Ohms, t.Margin, t.Needs = l.Ohms, l.Margin, l.Needs
+		t.Contacts = limit(l.Contacts, p.Job.Spans, "supply.thermostat_amps")
 	}
 	return t
 }
@@ -208,7 +206,7 @@ func fullUse(f *layout.FullUse) *FullUse {
 	return out
 }
 
-func shifts(all []build.Stretch) []Shift {
+func shifts(all []layout.Shift) []Shift {
 	out := []Shift{}
 	for _, s := range all {
 		one := Shift{Room: s.Room, How: "by area", Keeps: s.Keeps, Spacing: s.Spacing, Instead: s.Instead,

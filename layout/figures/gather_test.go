@@ -8,7 +8,6 @@ import (
 	"time"
 
 	"oxturn/layout"
-	"oxturn/layout/build"
 	"oxturn/layout/circuit"
 	"oxturn/layout/heat"
 	"oxturn/layout/job"
@@ -33,8 +32,8 @@ func TestRoomAddsUpItsCables(t *testing.T) {
 	}
 	r.Cables[1].Return = []plane.Point{{X: 0, Y: 0}, {X: 0, Y: 1500}}
 	p := &layout.Plan{Job: &job.Job{Rooms: []job.Room{*r.Job}}, Rooms: []layout.Room{r}, Load: []layout.Load{
-		{Room: "Hall", Watts: 1}, {Room: "Bath", Volts: 240, Watts: 900, Amps: 3.75, Continuous: 4.6875,
-			ThermostatAmps: 15, Total: circuit.Load{Ohms: 64, Margin: 11.25}}}}
+		{Room: "Hall", Load: circuit.Load{Watts: 1}}, {Room: "Bath", Load: circuit.Load{Volts: 240, Watts: 900,
+			Amps: 3.75, Continuous: 4.6875, Contacts: 15, Ohms: 64, Margin: 11.25}}}}
 	out := room(p, &p.Rooms[0])
 	for what, f := range map[string][2]float64{
 		"floor": {out.Floor, 16}, "tiled": {out.Tiled, 9}, "heated": {out.Heated, 6.25},
@@ -119,7 +118,7 @@ func TestWaitsSayWhoSetThem(t *testing.T) {
 }
 
 func TestShiftsKeepTheirDirection(t *testing.T) {
-	out := shifts([]build.Stretch{{Room: "Bath", East: true, By: 25.4, Keeps: true, Spacing: 76,
+	out := shifts([]layout.Shift{{Room: "Bath", East: true, By: 25.4, Keeps: true, Spacing: 76,
 		Changes: []takeoff.Change{{Code: "tile", Packs: 2}}}, {Room: "Bath", By: -25.4, Laid: true, Instead: "H"}})
 	if a := out[0]; a.East != 25.4 || a.North != 0 || a.How != "by area" || !a.Keeps || len(a.Changes) != 1 ||
 		a.Changes[0] != (Change{"tile", 2}) {

@@ -104,13 +104,13 @@ func drop(j *job.Circuit, l circuit.Load) (*circuit.Drop, error) {
 
 // contacts warns of a load that a thermostat's contacts do not carry.
 func contacts(p *layout.Plan, l layout.Load) []job.Diagnostic {
-	if l.Total.Needs == "" {
+	if l.Needs == "" {
 		return nil
 	}
 	return []job.Diagnostic{{
 		Severity: job.Warning, ID: "W131", Span: p.Job.Spans.At("supply.thermostat_amps"),
 		Message: fmt.Sprintf("room %q: %.2f A is more than the thermostat's contacts carry, %g A (%s): it needs %s",
-			l.Room, l.Amps, l.ThermostatAmps, p.Job.Spans.Source("supply.thermostat_amps"), l.Total.Needs),
+			l.Room, l.Amps, l.Contacts, p.Job.Spans.Source("supply.thermostat_amps"), l.Needs),
 		Hint: "the electrician settles which; take other cables, or give the contacts' own rating with [supply] " +
 			"thermostat_amps",
 	}}

@@ -66,8 +66,5 @@ func load(r *layout.Room, j *job.Job) (layout.Load, error) {
 		cables = append(cables, c.Circuit)
 	}
 	total, err := circuit.Total(cables, s.ThermostatAmps, j.Region())
-	return layout.Load{
-		Room: r.Job.Name, Volts: total.Volts, Watts: total.Watts, Amps: total.Amps,
-		Continuous: total.Continuous, ThermostatAmps: s.ThermostatAmps, Total: total,
-	}, err
+	return layout.Load{Room: r.Job.Name, Load: total}, err
 }

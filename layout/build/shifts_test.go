@@ -17,12 +17,12 @@ import (
 // runs lie wider apart by about that share.
 func TestShiftOfABath(t *testing.T) {
 	p := lay(t, hand.Bath)
-	shifts := Sensitivity(p, false)
-	if len(shifts) != 4 {
-		t.Fatalf("%d shifts", len(shifts))
+	found := shifts(p, false)
+	if len(found) != 4 {
+		t.Fatalf("%d shifts", len(found))
 	}
 	is := p.Rooms[0].Cables[0].Spacing
-	for _, s := range shifts {
+	for _, s := range found {
 		side := 1650.0
 		if s.East {
 			side = 2250
@@ -55,8 +55,8 @@ func TestShrunkFloorKeepsItsCable(t *testing.T) {
 // apart as the area said.
 func TestShiftLaidAnew(t *testing.T) {
 	p := lay(t, hand.Bath)
-	byArea := Sensitivity(p, false)
-	for i, s := range Sensitivity(p, true) {
+	byArea := shifts(p, false)
+	for i, s := range ShiftsLaid(p) {
 		if !s.Laid || !s.Keeps || math.Abs(s.Spacing-byArea[i].Spacing) > 0.03*s.Spacing {
 			t.Errorf("%+v, by area %.1f", s, byArea[i].Spacing)
 		}
@@ -71,7 +71,7 @@ func TestShiftLaidAnewAsksForAnother(t *testing.T) {
 			"m\"\nlead = \"4 m\"\n[[room]]", 1)
 	p := lay(t, strings.ReplaceAll(text, `"36 m"`, `"44 m"`))
 	keeps := 0
-	for _, s := range Sensitivity(p, true) {
+	for _, s := range ShiftsLaid(p) {
 		if s.Keeps {
 			keeps++
 			continue
@@ -85,13 +85,13 @@ func TestShiftLaidAnewAsksForAnother(t *testing.T) {
 	}
 }
 
-// One inch both ways is what choose shows: the two directions of Sensitivity
+// One inch both ways is what choose shows: the two directions of the shifts
 // together.
 func TestOptionsShiftAlike(t *testing.T) {
 	p := lay(t, hand.Bath)
 	rooms, _ := Options(p.Job)
 	is, both := p.Rooms[0].Cables[0].Spacing, 1.0
-	for _, s := range Sensitivity(p, false) {
+	for _, s := range shifts(p, false) {
 		if s.By > 0 {
 			both *= s.Spacing / is
 		}
@@ -110,7 +110,7 @@ func TestShiftAsksForAnotherCable(t *testing.T) {
 		"[[cable]]\nid = \"D\"\nvolts = 240\nwatts = 400\nlength = \"40 m\"\nlead = \"4 m\"\n[[room]]", 1)
 	p := lay(t, text)
 	p.Rooms[0].Cables[0].Spacing = 120
-	for _, s := range Sensitivity(p, false) {
+	for _, s := range shifts(p, false) {
 		if s.By > 0 && (s.Keeps || s.Instead != "D") {
 			t.Errorf("longer: %+v", s)
 		}
@@ -185,11 +185,11 @@ func TestShiftWithoutRoom(t *testing.T) {
 	}
 }
 
-func BenchmarkSensitivity(b *testing.B) {
+func BenchmarkShifts(b *testing.B) {
 	j, _ := job.Read("job.toml", []byte(hand.Bath), nil)
 	p, _ := Plan(j)
 	for b.Loop() {
-		Sensitivity(p, false)
+		shifts(p, false)
 	}
 }
 

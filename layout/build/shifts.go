@@ -15,34 +15,20 @@ import (
 // shiftBy is by how much a room is taken as measured wrongly: 1 in, 25 mm.
 const shiftBy = plane.Inch
 
-// A Stretch is what becomes of an order when a room is a little longer or
-// shorter than the job says.
-type Stretch struct {
-	Room    string
-	East    bool    // longer from west to east; false: from south to north
-	By      float64 // mm, negative: shorter
-	Laid    bool    // the cables were laid in the changed room; false: judged by the area they would serve
-	Keeps   bool    // the cables of the plan still go in, at Spacing
-	Spacing float64 // mean gap between runs that they would have, mm; 0: they were laid and do not go in
-	Instead string  // what would: other cables of the catalogue, or that none does
-	Changes []takeoff.Change
-	Problem string // why the changed room cannot be looked at
-}
-
 // countedRooms is up to how many rooms a job's quantities are taken off again
 // for every shift; in larger ones that would take longer than all drawings.
 const countedRooms = 4
 
-// QuantitiesShifted reports whether Sensitivity looks at quantities too.
-func QuantitiesShifted(p *layout.Plan) bool { return len(p.Rooms) <= countedRooms }
+// ShiftsLaid are a plan's shifts with its cables laid in every changed room instead
+// of judged by area, which takes as many times as long as the plan.
+func ShiftsLaid(p *layout.Plan) []layout.Shift { return shifts(p, true) }
 
-// Sensitivity looks at every room with 1 in (25 mm) more and less in each
-// direction. The room is drawn out or pushed in where nothing stands, if there
-// is such a place; fixtures always keep their size. Quantities are taken off
-// anew. Cables are judged by the area they would serve, or with lay are laid in
-// every changed room, which takes as many times as long as a plan.
-func Sensitivity(p *layout.Plan, lay bool) []Stretch {
-	var out []Stretch
+// shifts looks at every room with 1 in (25 mm) more and less in each direction. The
+// room is drawn out or pushed in where nothing stands, if there is such a place;
+// fixtures always keep their size. Quantities are taken off anew. Cables are judged
+// by the area they would serve, or with lay are laid in every changed room.
+func shifts(p *layout.Plan, lay bool) []layout.Shift {
+	var out []layout.Shift
 	for i := range p.Rooms {
 		if len(p.Rooms[i].Cables) == 0 {
 			continue
@@ -57,57 +43,57 @@ func Sensitivity(p *layout.Plan, lay bool) []Stretch {
 }
 
 // shiftRoom looks at one room in one direction.
-func shiftRoom(p *layout.Plan, i int, east bool, by float64, lay bool) Stretch {
+func shiftRoom(p *layout.Plan, i int, east bool, by float64, lay bool) layout.Shift {
 	was := &p.Rooms[i]
-	s := Stretch{Room: was.Job.Name, East: east, By: by, Laid: lay}
+	s := layout.Shift{Room: was.Job.Name, East: east, By: by, Laid: lay, Counted: len(p.Rooms) <= countedRooms}
 	changed, ok := stretched(*was.Job, east, by)
 	if !ok {
 		s.Problem = "its walls are too broken up to be moved"
 		return s
 	}
-	r := layout.Room{Job: &changed, WallClear: was.WallClear}
-	if err := areas(&r); err != nil || len(r.Zones) == 0 {
+	r := layout.Room{Job: &changed}
+	if err := areas(&r, p.Job.Clearance.Wall); err != nil || len(r.Zones) == 0 {
 		s.Problem = "nothing of the floor is left to heat"
 		return s
 	}
 	serveAs(&r, was)
-	labels := labels(was)
+	labels, d := labels(was), draft{Room: &r, job: p.Job}
 	if lay {
-		s.layIn(p.Job, &r, labels)
+		s.Spacing, s.Keeps = d.spacingLaid(labels)
 	} else {
-		s.judge(p.Job, was, &r)
+		s.Spacing, s.Keeps = spacingByArea(p.Job, was, &r)
 	}
 	if !s.Keeps {
-		s.Instead = instead(&r, p.Job, labels, lay)
+		s.Instead = instead(d, labels, lay)
 	}
 	r.Cables, r.Sensors = was.Cables, was.Sensors
-	if QuantitiesShifted(p) {
+	if s.Counted {
 		s.Changes = changes(p, i, r)
 	}
 	return s
 }
 
-// layIn lays the plan's cables in a changed room.
-func (s *Stretch) layIn(j *job.Job, r *layout.Room, labels []job.Cable) {
-	routes, err := routed(r, j, labels)
+// spacingLaid lays cables in a changed room and returns their mean spacing there, by
+// length; false where they do not go in.
+func (d draft) spacingLaid(labels []job.Cable) (spacing float64, goIn bool) {
+	routes, err := d.routed(labels)
 	if err != nil {
-		return
+		return 0, false
 	}
-	s.Keeps = true
 	length := 0.0
 	for _, rt := range routes {
-		s.Spacing += float64(rt.Spacing * labels[rt.Cable].Length)
+		spacing += float64(rt.Spacing * labels[rt.Cable].Length)
 		length += labels[rt.Cable].Length
 	}
-	s.Spacing /= length
+	return spacing / length, true
 }
 
-// judge says by area whether the plan's cables still suit a changed room.
-func (s *Stretch) judge(j *job.Job, was, r *layout.Room) {
-	labels := labels(was)
-	laid := meanSpacing(was)
-	s.Spacing = shiftedSpacing(was.Heated, r.Heated, total(labels), laid)
-	s.Keeps = suits(j, s.Spacing, laid, labels)
+// spacingByArea is the spacing of the plan's cables in a changed room by the area
+// they would serve, and whether they still suit it.
+func spacingByArea(j *job.Job, was, now *layout.Room) (spacing float64, suit bool) {
+	labels, laid := labels(was), meanSpacing(was)
+	spacing = shiftedSpacing(was.Heated, now.Heated, total(labels), laid)
+	return spacing, suits(j, spacing, laid, labels)
 }
 
 // shiftedSpacing is the spacing that cables laid at one would have on a changed
@@ -142,9 +128,9 @@ const mostTried = 4
 
 // instead names the first other cables of the catalogue that suit a changed
 // room.
-func instead(r *layout.Room, j *job.Job, labels []job.Cable, lay bool) string {
+func instead(d draft, labels []job.Cable, lay bool) string {
 	tried := 0
-	for _, c := range candidates(r, j) {
+	for _, c := range candidates(d.Room, d.job) {
 		if c.Why != "" || slices.Equal(c.IDs, ids(labels)) {
 			continue
 		}
@@ -154,7 +140,7 @@ func instead(r *layout.Room, j *job.Job, labels []job.Cable, lay bool) string {
 		if tried++; tried > mostTried {
 			break
 		}
-		if _, err := routed(r, j, layout.Named(j, c.IDs)); err == nil {
+		if _, err := d.routed(layout.Named(d.job, c.IDs)); err == nil {
 			return strings.Join(c.IDs, " + ")
 		}
 	}
@@ -277,10 +263,10 @@ func widestFree(r job.Room, along func(plane.Point) float64) (middle, width floa
 	return middle, width
 }
 
-// A shift takes every place of a room to another.
-type shift func(plane.Point) plane.Point
+// A remap takes every place of a room to another.
+type remap func(plane.Point) plane.Point
 
-func (f shift) ring(in plane.Ring) plane.Ring {
+func (f remap) ring(in plane.Ring) plane.Ring {
 	out := make(plane.Ring, len(in))
 	for i, p := range in {
 		out[i] = f(p)
@@ -288,17 +274,17 @@ func (f shift) ring(in plane.Ring) plane.Ring {
 	return out
 }
 
-func (f shift) segment(s plane.Segment) plane.Segment { return plane.Segment{A: f(s.A), B: f(s.B)} }
+func (f remap) segment(s plane.Segment) plane.Segment { return plane.Segment{A: f(s.A), B: f(s.B)} }
 
 // whole is by how much a thing that keeps its shape moves.
-func (f shift) whole(in plane.Ring) plane.Point {
+func (f remap) whole(in plane.Ring) plane.Point {
 	c := in.Bounds().Centre()
 	return f(c).Sub(c)
 }
 
 // moved returns a room with every place on it put through f; fixtures, keep-outs
 // and openings move as a whole.
-func moved(r job.Room, f shift) job.Room {
+func moved(r job.Room, f remap) job.Room {
 	old := r.Walls
 	r.Outline = f.ring(r.Outline)
 	r.Walls = slices.Clone(r.Walls)
@@ -332,7 +318,7 @@ func moved(r job.Room, f shift) job.Room {
 }
 
 // standing moves what stands in a room.
-func (f shift) standing(r *job.Room) {
+func (f remap) standing(r *job.Room) {
 	r.Fixtures = slices.Clone(r.Fixtures)
 	for i, x := range r.Fixtures {
 		by := f.whole(x.Outline)
