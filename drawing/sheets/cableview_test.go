@@ -10,10 +10,7 @@ import (
 // TestNumbersKeepOffJoints: a run's number on a movement joint could be one of
 // either side. The kitchen has a joint that runs end at on both sides.
 func TestNumbersKeepOffJoints(t *testing.T) {
-	set, err := Set(readPlan(t, "../../testdata/jobs/kitchen.toml"))
-	if err != nil {
-		t.Fatal(err)
-	}
+	set := example(t, "kitchen").set
 	for _, id := range []string{"cable-plan", "setting-out"} {
 		s := sheet(t, set, id)
 		tried := 0

@@ -4,6 +4,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -11,7 +12,6 @@ import (
 
 	"oxturn/drawing/floorplan"
 	"oxturn/drawing/setting"
-	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
@@ -62,16 +62,11 @@ func TestBetweenAgreesWithOffsets(t *testing.T) {
 }
 
 // sums adds up the chains of a page by their sides.
-func sums(t *testing.T, pages []*setting.Page) map[string]float64 {
+func sums(t *testing.T, pg *setting.Page) map[string]float64 {
 	out := map[string]float64{}
-	for _, pg := range pages {
-		if pg.Letters == nil {
-			continue
-		}
-		for _, l := range pg.Letters.Labels {
-			if name, _, ok := strings.Cut(l.Note, ", part "); ok {
-				out[name] += read(t, l.Text)
-			}
+	for _, l := range pg.Letters.Labels {
+		if name, _, ok := strings.Cut(l.Note, ", part "); ok {
+			out[name] += read(t, l.Text)
 		}
 	}
 	return out
@@ -94,7 +89,7 @@ func TestChainsAddUp(t *testing.T) {
 			if filepath.Base(f) == "cables.toml" {
 				continue
 			}
-			chains += checkChains(t, filepath.Base(f), readPlan(t, f))
+			chains += checkChains(t, filepath.Base(f), fileDrawn(t, f))
 		}
 	}
 	if chains < 20 {
@@ -102,23 +97,21 @@ func TestChainsAddUp(t *testing.T) {
 	}
 }
 
-func checkChains(t *testing.T, file string, p *layout.Plan) (chains int) {
+func checkChains(t *testing.T, file string, d drawnSet) (chains int) {
+	p := d.plan
 	step := 1.0
 	if say.For(p.Job).Units == plane.Inches {
 		step = plane.Inch / 16
 	}
 	for i := range p.Rooms {
 		r := &p.Rooms[i]
-		cable, err := cablePlan(r).Page(p)
-		membrane, err2 := membranePlan(p, r)
-		owner, err3 := ownerMap(p, r)
-		if err != nil || err2 != nil || err3 != nil {
-			t.Fatal(file, err, err2, err3)
-		}
 		b := r.Job.Outline.Bounds()
 		whole := map[bool]float64{}
-		for _, pages := range [][]*setting.Page{{cable.Page}, membrane, owner} {
-			for name, sum := range sums(t, pages) {
+		for _, pg := range d.pages {
+			if kind, _ := kindOf(pg, r); !slices.Contains([]string{"cable-plan", "membrane", "owner-map"}, kind) {
+				continue
+			}
+			for name, sum := range sums(t, pg) {
 				level := strings.HasPrefix(name, "south") || strings.HasPrefix(name, "north")
 				if !level && !strings.HasPrefix(name, "west") && !strings.HasPrefix(name, "east") {
 					continue // a slanting wall
@@ -132,7 +125,7 @@ func checkChains(t *testing.T, file string, p *layout.Plan) (chains int) {
 					whole[level] = sum
 				}
 				if math.Abs(sum-size) >= step || math.Abs(sum-whole[level]) > 1e-6 {
-					t.Errorf("%s, %s, %s: %g, elsewhere %g; the room measures %g", file, pages[0].Sheet.ID, name, sum,
+					t.Errorf("%s, %s, %s: %g, elsewhere %g; the room measures %g", file, pg.Sheet.ID, name, sum,
 						whole[level], size)
 				}
 			}

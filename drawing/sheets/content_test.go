@@ -29,11 +29,7 @@ func sheet(t *testing.T, set []*drawing.Sheet, id string) *drawing.Sheet {
 
 func sampleSet(t *testing.T, u plane.Units) []*drawing.Sheet {
 	t.Helper()
-	set, err := Set(samplePlan(t, u))
-	if err != nil {
-		t.Fatal(err)
-	}
-	return set
+	return sample(t, u).set
 }
 
 // TestCablePlanSays: everything an inspector asks for is written on the plan.

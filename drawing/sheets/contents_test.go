@@ -20,12 +20,8 @@ import (
 // in the room and in a roll, seams and rolls are said, and nothing is measured
 // from the thermostat's box, which the sheet does not show.
 func TestMembraneSheet(t *testing.T) {
-	p := readPlan(t, "../../testdata/jobs/kitchen.toml")
-	set, err := Set(p)
-	if err != nil {
-		t.Fatal(err)
-	}
-	s := sheet(t, set, "membrane")
+	kitchen := example(t, "kitchen")
+	p, s := kitchen.plan, sheet(t, kitchen.set, "membrane")
 	laid := laidIn(p, &p.Rooms[0])
 	covered := 0.0
 	for _, m := range laid.Pieces {
@@ -202,13 +198,9 @@ func TestCorners(t *testing.T) {
 // TestOwnersMapIsOnePage: the page that stays with the house is one page, of
 // the examples too.
 func TestOwnersMapIsOnePage(t *testing.T) {
-	for _, name := range []string{"bath", "kitchen", "entry"} {
-		set, err := Set(readPlan(t, "../../testdata/jobs/"+name+".toml"))
-		if err != nil {
-			t.Fatal(err)
-		}
+	for _, name := range examples {
 		maps := 0
-		for _, s := range set {
+		for _, s := range example(t, name).set {
 			checkTitleBlock(t, s)
 			if strings.HasPrefix(s.Label, "OM-") {
 				maps++

@@ -16,13 +16,9 @@ var (
 // Every power per area on a sheet stands beside what it is over: a reader who
 // divides watts by another area gets another figure.
 func TestPowerPerAreaStandsBesideItsArea(t *testing.T) {
-	for _, name := range []string{"bath", "kitchen", "entry"} {
-		set, err := Set(readPlan(t, "../../testdata/jobs/"+name+".toml"))
-		if err != nil {
-			t.Fatal(err)
-		}
+	for _, name := range examples {
 		n := 0
-		for _, s := range set {
+		for _, s := range example(t, name).set {
 			texts := s.Texts()
 			for i, x := range texts {
 				if !powerPerArea.MatchString(x.Text) || strings.Contains(x.Text, "q = ") { // a formula's units

@@ -17,10 +17,6 @@ import (
 	"oxturn/layout/golden"
 )
 
-// examples are the jobs whose sheets are kept: the first that has a kind of
-// sheet shows it.
-var examples = []string{"bath", "kitchen", "entry"}
-
 // wholeSheet is the one kind that is kept with its title block; the others are kept
 // without, or every change to the block would change them all.
 const wholeSheet = "cable-plan"
@@ -35,15 +31,11 @@ const wordsOnly = "notes"
 func TestGolden(t *testing.T) {
 	g := goldens{map[string][]byte{}, map[string]string{}}
 	for _, name := range examples {
-		p := readPlan(t, "../../testdata/jobs/"+name+".toml")
-		pages, err := setPages(p)
-		if err != nil {
-			t.Fatal(err)
-		}
+		d := example(t, name)
 		if name == examples[0] {
-			g.files["title-block.svg"] = picture(t, titleBlocks(p))
+			g.files["title-block.svg"] = picture(t, titleBlocks(d.plan))
 		}
-		g.keep(t, name, pages)
+		g.keep(t, name, d)
 	}
 	golden.Files(t, "testdata/golden", g.files)
 }
@@ -54,23 +46,20 @@ type goldens struct {
 	said  map[string]string // where each block was written down first
 }
 
-// keep adds the pages of an example to the files, and gives them their numbers.
-func (g goldens) keep(t *testing.T, name string, pages []*setting.Page) {
+// keep adds the pages of an example to the files: the first that has a kind of sheet
+// shows it.
+func (g goldens) keep(t *testing.T, name string, d drawnSet) {
 	t.Helper()
-	bare := make([]*drawing.Sheet, len(pages))
-	for i, pg := range pages {
-		bare[i] = rounded(pg.Sheet)
-	}
-	for i, s := range numbered(pages) {
+	for i, s := range d.set {
 		kind := kindIDOf(t, s.ID)
-		g.files[kind+".txt"] = append(g.files[kind+".txt"], g.inWords(name, pages[i])...)
+		g.files[kind+".txt"] = append(g.files[kind+".txt"], g.inWords(name, d.pages[i])...)
 		if g.files[kind+".svg"] != nil || kind == wordsOnly {
 			continue
 		}
-		if kind == wholeSheet {
-			bare[i] = rounded(s)
+		if kind != wholeSheet {
+			s = d.bare[i]
 		}
-		g.files[kind+".svg"] = picture(t, bare[i])
+		g.files[kind+".svg"] = picture(t, rounded(s))
 	}
 }
 

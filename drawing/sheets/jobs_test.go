@@ -9,30 +9,7 @@ import (
 	"oxturn/drawing"
 	"oxturn/drawing/floorplan"
 	"oxturn/layout"
-	"oxturn/layout/build"
-	"oxturn/layout/job"
 )
-
-// readPlan reads and plans a job file, which must be sound.
-func readPlan(t *testing.T, path string) *layout.Plan {
-	t.Helper()
-	data, err := os.ReadFile(path)
-	if err != nil {
-		t.Fatal(err)
-	}
-	open := func(name string) ([]byte, error) { return os.ReadFile(filepath.Join(filepath.Dir(path), name)) }
-	j, report := job.Read(filepath.Base(path), data, open)
-	if j == nil || report.Errors() > 0 {
-		t.Fatalf("%s: not a sound job", path)
-	}
-	p, ds := build.Plan(j)
-	for _, d := range ds {
-		if d.Severity == job.Error {
-			t.Fatalf("%s: %s", path, d.Message)
-		}
-	}
-	return p
-}
 
 func TestSetOfJobs(t *testing.T) {
 	dir := os.Getenv("OXTURN_JOBS")
@@ -49,12 +26,25 @@ func TestSetOfJobs(t *testing.T) {
 			continue // a catalogue
 		}
 		t.Run(name, func(t *testing.T) {
-			p := readPlan(t, f)
-			set := checkedSet(t, p)
-			write(t, name, set)
-			checkScales(t, p, set)
+			d := fileDrawn(t, f)
+			d.checked(t)
+			write(t, name, d.set)
+			checkScales(t, d.plan, d.set)
 		})
 	}
+}
+
+// fileDrawn plans and draws a job file, an example once for all tests.
+func fileDrawn(t *testing.T, path string) drawnSet {
+	t.Helper()
+	if name := strings.TrimSuffix(filepath.Base(path), ".toml"); path == exampleFile(name) {
+		return example(t, name)
+	}
+	d, err := draw(readPlan(t, path))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return d
 }
 
 // checkScales: where the job leaves paper and scale open, a room's membrane is drawn

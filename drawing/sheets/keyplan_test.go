@@ -68,10 +68,7 @@ func has(s *drawing.Sheet, text string) bool {
 // TestFor: every reader gets sheets, each of them of the set, and the owner's
 // map goes to nobody but the owner.
 func TestFor(t *testing.T) {
-	set, err := Set(samplePlan(t, plane.Inches))
-	if err != nil {
-		t.Fatal(err)
-	}
+	set := sampleSet(t, plane.Inches)
 	for _, reader := range Readers() {
 		some, ok := For(set, reader)
 		if !ok || len(some) == 0 || len(some) == len(set) {

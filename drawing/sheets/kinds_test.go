@@ -33,10 +33,7 @@ func TestKindsAreWhole(t *testing.T) {
 // TestEverySheetHasItsKind: what is drawn is in the list, notes and sheets that
 // run over with it.
 func TestEverySheetHasItsKind(t *testing.T) {
-	set, err := Set(samplePlan(t, plane.Millimetres))
-	if err != nil {
-		t.Fatal(err)
-	}
+	set := sampleSet(t, plane.Millimetres)
 	drawn := map[string]bool{}
 	for _, s := range set {
 		drawn[codeOf(s.ID)] = true

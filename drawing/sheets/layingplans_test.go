@@ -56,13 +56,9 @@ func checkLaying(t *testing.T, p *layout.Plan, set []*drawing.Sheet) {
 // together, on one sheet of notes, and nothing is lost or said twice.
 func TestNotesAreShared(t *testing.T) {
 	for name, most := range map[string]int{"bath": 2, "entry": 3, "kitchen": 2} {
-		p := readPlan(t, "../../testdata/jobs/"+name+".toml")
-		set, err := Set(p)
-		if err != nil {
-			t.Fatal(err)
-		}
-		checkLaying(t, p, set)
-		if n := len(layingSheets(set)); n > most {
+		d := example(t, name)
+		checkLaying(t, d.plan, d.set)
+		if n := len(layingSheets(d.set)); n > most {
 			t.Errorf("%s is laid by %d sheets, %d hold everything", name, n, most)
 		}
 	}

@@ -20,14 +20,12 @@ import (
 // and its legends to what the drawings show.
 func checkedSet(t *testing.T, p *layout.Plan) []*drawing.Sheet {
 	t.Helper()
-	pages, err := setPages(p)
+	d, err := draw(p)
 	if err != nil {
 		t.Fatal(err)
 	}
-	sheets := numbered(pages)
-	checkSheets(t, sheets)
-	checkLegends(t, p, pages)
-	return sheets
+	d.checked(t)
+	return d.set
 }
 
 // checkLegends: every sign that is drawn on a sheet of a floor is in its legend,

@@ -48,7 +48,7 @@ func TestNotchPlaces(t *testing.T) {
 // TestNotchesAreListed: the kitchen's island, 1500 mm long, and its tall units are
 // cut out of the pieces they stand in, with 6 mm to spare on either side.
 func TestNotchesAreListed(t *testing.T) {
-	p := readPlan(t, "../../testdata/jobs/kitchen.toml")
+	p := example(t, "kitchen").plan
 	pages, err := membranePlan(p, &p.Rooms[0])
 	if err != nil {
 		t.Fatal(err)

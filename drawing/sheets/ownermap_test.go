@@ -214,7 +214,7 @@ func TestTurnedRoomIsMeasuredAlongItsWalls(t *testing.T) {
 // that the job gives, and a blank where it gives none.
 func TestPanelLabelNamesItsCircuit(t *testing.T) {
 	for name, want := range map[string]string{"kitchen": "Kitchen, circuit K7", "bath": "Bath, circuit ______"} {
-		p := readPlan(t, "../../testdata/jobs/"+name+".toml")
+		p := example(t, name).plan
 		pages, err := ownerMap(p, &p.Rooms[0])
 		if err != nil {
 			t.Fatal(err)

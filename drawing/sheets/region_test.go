@@ -7,25 +7,24 @@ import (
 
 	"oxturn/drawing/setting"
 	"oxturn/layout"
-	"oxturn/layout/build"
 	"oxturn/layout/circuit"
-	"oxturn/layout/job"
 )
 
 // inRegion builds an example's plan as if its job named another region and
 // gave nothing of its circuits.
 func inRegion(t *testing.T, name, region string) *layout.Plan {
 	t.Helper()
-	j := readPlan(t, "../../testdata/jobs/"+name+".toml").Job
+	j, err := readJob(exampleFile(name))
+	if err != nil {
+		t.Fatal(err)
+	}
 	j.Supply.Region, j.Circuits = region, nil
 	for i := range j.Rooms {
 		j.Rooms[i].Thermostat.Circuit = ""
 	}
-	p, found := build.Plan(j)
-	for _, d := range found {
-		if d.Severity == job.Error {
-			t.Fatal(d.Message)
-		}
+	p, err := planned(j)
+	if err != nil {
+		t.Fatal(err)
 	}
 	return p
 }
@@ -67,11 +66,7 @@ func TestNoSheetPrintsAnotherRegionsRules(t *testing.T) {
 // lines nor how a value came to be known.
 func TestNoSheetPrintsCommandsOrMemory(t *testing.T) {
 	for _, name := range []string{"bath", "kitchen"} {
-		set, err := Set(readPlan(t, "../../testdata/jobs/"+name+".toml"))
-		if err != nil {
-			t.Fatal(err)
-		}
-		for _, s := range set {
+		for _, s := range example(t, name).set {
 			text := plainText(said(s))
 			if bad := regexp.MustCompile(`from memory|oxturn [a-z]+ |\s--[a-z]`).FindString(text); bad != "" {
 				t.Errorf("%s prints %q", s.ID, bad)

@@ -7,6 +7,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -302,11 +303,8 @@ const agree = 0.013
 // TestFormatsAgree: every sheet of the examples looks alike in SVG and in PDF.
 // The comparison itself must see a cable that lies a millimetre off.
 func TestFormatsAgree(t *testing.T) {
-	for _, name := range []string{"bath", "kitchen", "entry"} {
-		set, err := Set(readPlan(t, "../../testdata/jobs/"+name+".toml"))
-		if err != nil {
-			t.Fatal(err)
-		}
+	for _, name := range examples {
+		set := slices.Clone(example(t, name).set)
 		if !strings.Contains(string(outside.Run(t, "fc-list", ":family=Go")), "Go") {
 			for i := range set {
 				set[i] = linesOnly(set[i])

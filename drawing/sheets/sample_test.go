@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"errors"
 	"fmt"
 	"testing"
 	"time"
@@ -47,17 +48,24 @@ func sampleJob(u plane.Units) *job.Job {
 	}
 }
 
-// samplePlan lays a serpentine by hand in front of the tub, toilet and vanity.
+// samplePlan is the sample for a test to change what it will.
 func samplePlan(t testing.TB, u plane.Units) *layout.Plan {
 	t.Helper()
+	p, err := sampled(u)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return p
+}
+
+// sampled lays a serpentine by hand in front of the tub, toilet and vanity.
+func sampled(u plane.Units) (*layout.Plan, error) {
 	j := sampleJob(u)
 	p := &layout.Plan{Job: j}
 	r := layout.Room{Job: &j.Rooms[0]}
+	var wrong error
 	must := func(g plane.Region, err error) plane.Region {
-		t.Helper()
-		if err != nil {
-			t.Fatal(err)
-		}
+		wrong = errors.Join(wrong, err)
 		return g
 	}
 	r.Floor = plane.FromRing(r.Job.Outline)
@@ -87,12 +95,10 @@ func samplePlan(t testing.TB, u plane.Units) *layout.Plan {
 	p.Rooms = []layout.Room{r}
 	c := r.Cables[0].Circuit
 	total, err := circuit.Total([]circuit.Cable{c}, 15, circuit.NorthAmerica)
-	if err != nil {
-		t.Fatal(err)
-	}
+	wrong = errors.Join(wrong, err)
 	p.Load = []layout.Load{{Room: "Hall bath", Load: total}}
 	p.TakeOff = sampleTakeOff()
-	return p
+	return p, wrong
 }
 
 // sampleCable runs to and fro, 90 mm from run to run.

@@ -33,7 +33,9 @@ func write(t *testing.T, name string, sheets []*drawing.Sheet) {
 
 func TestSetOfSample(t *testing.T) {
 	for _, u := range []plane.Units{plane.Millimetres, plane.Inches} {
-		write(t, "sample-"+u.String(), checkedSet(t, samplePlan(t, u)))
+		d := sample(t, u)
+		d.checked(t)
+		write(t, "sample-"+u.String(), d.set)
 	}
 }
 

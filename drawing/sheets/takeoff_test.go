@@ -23,8 +23,8 @@ import (
 // total as the sum of the prices above it. A dash stands for what does not
 // apply: only prices and notes may be left empty, to be filled in by hand.
 func TestTakeOffSheetAgreesWithItsFile(t *testing.T) {
-	for _, name := range []string{"bath", "kitchen", "entry"} {
-		p := readPlan(t, "../../testdata/jobs/"+name+".toml")
+	for _, name := range examples {
+		p := example(t, name).plan
 		var file bytes.Buffer
 		if err := takeoff.WriteCSV(&file, p.TakeOff); err != nil {
 			t.Fatal(err)

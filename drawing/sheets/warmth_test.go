@@ -126,7 +126,7 @@ func TestSurfaceChartShowsTwoRuns(t *testing.T) {
 // TestGoalIsWhereTimesEnd: the line on the warm-up chart lies where the times of the
 // table are counted to, also where the floor starts colder than the room.
 func TestGoalIsWhereTimesEnd(t *testing.T) {
-	p := readPlan(t, "../../testdata/jobs/kitchen.toml") // on a slab 10 K colder than the room
+	p := example(t, "kitchen").plan // on a slab 10 K colder than the room
 	w := p.Warmth
 	f := say.For(p.Job)
 	c := warmUpCharts(w, f)[0].(setting.Chart)
