@@ -23,6 +23,10 @@ func Explanations() []job.Explanation {
 			"cables = [\"C\", \"D\"]\n\n[room.thermostat]\nat = [" + box + ", -200]\n" + cable("C") + cable("D")
 	}
 	whole := landing("[[0, 0], [1200, 0], [1200, 1000], [0, 1000]]", "length = \"10 m\"\nwatts = 100")
+	supplied := func(size string) string {
+		return "[supply]\nregion = \"north america\"\n\n" + whole + "\n[[circuit]]\nname = \"7\"\nbreaker = 20\n" +
+			"conductor = \"" + size + "\"\nlength = \"15 m\"\n"
+	}
 	limited := strings.Replace(whole, "from = \"600 mm\"\n", "from = \"600 mm\"\nfloor_limit = \"29 C\"\n", 1)
 	layers := "[[layer]]\nkind = \"wood\"\nthickness = \"19 mm\"\n\n"
 	membraneLayer := "[[layer]]\nkind = \"tile\"\nthickness = \"10 mm\"\n\n[[layer]]\nkind = \"membrane\"\nthickness " +
@@ -192,5 +196,11 @@ func Explanations() []job.Explanation {
 				"as 125 % of the load against all of it; in Europe against the whole rating. A relay, a second " +
 				"thermostat or another circuit is the electrician's to settle.",
 			Bad: "[supply]\nthermostat_amps = 0.5\n\n" + whole, Good: "[supply]\nthermostat_amps = 10\n\n" + whole},
+		{ID: "W132", Title: "a supply conductor is smaller than its breaker asks for",
+			Text: "The job gives a circuit's breaker and its conductor, and the region's table has copper of that " +
+				"size behind smaller breakers only: NEC 2023, 240.4(D) in North America, IEC 60364-5-52 with a " +
+				"cable in a conduit in an insulated wall in Europe; elsewhere no table is on file. How it is laid, its " +
+				"insulation and local code may allow or ask for more: the electrician settles it.",
+			Bad: supplied("14 AWG"), Good: supplied("12 AWG")},
 	}
 }

@@ -51,8 +51,8 @@ Flags:
   -o DIR                 also draw the stretch, NAME-fault-ID.pdf and .svg
   --format FORMAT        text or json
 ` + jobFlagsHelp + `
-Exit codes: 0 answered, 1 errors in the job or a reading that fits no place on
-the cable, 2 usage.
+Exit codes: 0 answered, 1 errors in the job, a reading that fits no place on the
+cable or a stretch that cannot be drawn, 2 usage.
 `
 
 func (o *faultOrder) run(ctx context.Context, c *commandLine) int {
@@ -107,7 +107,7 @@ func (o *faultOrder) find(c *commandLine, p *layout.Plan, find method) (*probe.F
 func drawFault(c *commandLine, w *work, f *probe.Fault, dir string) int {
 	set, err := sheets.FaultPlan(w.plan, f)
 	if err != nil {
-		return c.fail(notDrawn(err))
+		return c.stop(exitJob, notDrawn(err))
 	}
 	files := &fileSet{base: w.source.base + "-fault-" + f.Cable.ID}
 	files.drawn(set, w.info())
@@ -118,7 +118,7 @@ func drawFault(c *commandLine, w *work, f *probe.Fault, dir string) int {
 // its readings, then its label. taken says in words what was assumed.
 func (o *faultOrder) known(c *layout.Cable, p *layout.Plan) (out record.Cable, taken []string, err error) {
 	out = record.Cable{Length: c.Label.Length, Ends: record.Ends(c.Label.Ends), Lead: c.Label.Lead,
-		CoreShare: o.coreShare}
+		CoreShare: o.coreShare, Feet: p.Job.Units == plane.Inches}
 	if out.LeadOhms, err = o.measured("lead-ohms", o.leadOhms); err != nil {
 		return
 	}

@@ -70,7 +70,7 @@ func (o *faultOrder) method() (method, error) {
 			}
 			out = append(out, s)
 		}
-		return record.Meet(out)
+		return c.Meet(out)
 	}, nil
 }
 

@@ -52,7 +52,7 @@ func (s *fileSet) drawn(set []*drawing.Sheet, info pdf.Info) {
 // writeSet writes what a verb has drawn into a folder, and says the names.
 func (c *commandLine) writeSet(s *fileSet, dir string) int {
 	if s.err != nil {
-		return c.fail(notDrawn(s.err))
+		return c.stop(exitJob, notDrawn(s.err))
 	}
 	to := &folder{dir: dir}
 	defer to.close()

@@ -119,7 +119,9 @@ func (s *session) build(ctx context.Context, w *watcher) {
 	}
 	opened := &opened{open: src.open, name: s.name}
 	src.open = opened.read
+	line := waiting(s.console, s.name+": drawing")
 	work, err := do(ctx, src, workOptions{timeLimit: s.timeLimit})
+	line.end()
 	w.follow(opened.stamps())
 	var fault *faultError
 	switch {

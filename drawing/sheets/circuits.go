@@ -66,6 +66,9 @@ func circuitTable(v *floorplan.View) []setting.Block {
 	if len(c.Ratings) > 0 && (c.Job == nil || c.Job.Breaker == 0) {
 		t.Rows = append(t.Rows, setting.Row("Ratings by", wholeStandards(in.RatingsBy)))
 	}
+	if row := leastConductors(c); row != nil {
+		t.Rows = append(t.Rows, row)
+	}
 	if d := c.Drop; d != nil {
 		table, _, _ := strings.Cut(wholeStandards(d.Standard), ",")
 		t.Rows = append(t.Rows,
@@ -77,6 +80,27 @@ func circuitTable(v *floorplan.View) []setting.Block {
 		return nil
 	}
 	return []setting.Block{t}
+}
+
+// leastConductors names the conductors that usually go behind the breakers of the
+// table by the region's rules; nil where it has none on file.
+func leastConductors(c layout.Circuit) []setting.Cell {
+	in := c.Total.Region
+	var words []string
+	for i, r := range c.Ratings {
+		if i > 1 && c.Ratings[i-1].Under {
+			break
+		}
+		s, ok := in.LeastSize(r.Breaker)
+		if !ok {
+			continue
+		}
+		words = append(words, floorplan.UnbrokenWords(fmt.Sprintf("%s for %g A", s.Name, r.Breaker)))
+	}
+	if len(words) == 0 {
+		return nil
+	}
+	return setting.Row("Usual copper", strings.Join(append(words, wholeStandards(in.SizesBy)), ", "))
 }
 
 // settled is what the job gives of the rows that the electrician settles;

@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
@@ -31,7 +32,7 @@ func warmthBlocks(p *layout.Plan) []setting.Block {
 	}
 	out := append([]setting.Block{surfaceChart(w, f)}, surfaceTables(w, f)...)
 	out = append(out, warmUpCharts(w, f)...)
-	return append(out, warmUpTable(w, f), energyTable(w, p.Job.Energy.Currency), layerFigures(w), warmthNotes(w, f))
+	return append(out, warmUpTable(w, f), energyTable(w, p.Job.Energy.Currency), layerFigures(w), warmthNotes(p, f))
 }
 
 // temperature turns °C into the sheet's own scale.
@@ -324,16 +325,34 @@ func trimmedFigure(v float64, decimals int) string {
 	return strconv.FormatFloat(math.Round(v*k)/k, 'f', -1, 64)
 }
 
+// overLimit is the verdict to speak of where a floor would get too warm: its
+// covering's, which comes first, or that of comfort for the kind of room it lies
+// in; nil where it keeps both.
+func overLimit(p *layout.Plan, w layout.Warm) *heat.Verdict {
+	if v := w.Verdicts[0]; v.Over() && v.Limit.Air == 0 {
+		return &v
+	}
+	for i := range p.Rooms {
+		r := &p.Rooms[i]
+		if !slices.ContainsFunc(r.Cables, func(c layout.Cable) bool { return slices.Contains(w.Cables, c.ID) }) {
+			continue
+		}
+		limit := r.ComfortLimit()
+		if v := w.Hot.Steady.Against(max(p.Warmth.Warmest, limit.Air), limit)[0]; v.Over() {
+			return &v
+		}
+	}
+	return nil
+}
+
 // warmthNotes says what the figures rest on.
-func warmthNotes(w *layout.Warmth, f say.Figures) setting.Block {
+func warmthNotes(p *layout.Plan, f say.Figures) setting.Block {
+	w := p.Warmth
 	l := setting.List{Head: "What these figures rest on", Number: 1}
 	l.Paras = append(l.Paras, "Estimates for comparing, not promises: no room temperature is computed.")
 	for _, r := range w.Runs {
-		for _, v := range r.Verdicts {
-			if v.Over() {
-				l.Paras = append(l.Paras, strings.Join(r.Cables, ", ")+", "+v.Words(f.Units == plane.Inches)+".")
-				break // the lowest says it
-			}
+		if v := overLimit(p, r); v != nil {
+			l.Paras = append(l.Paras, strings.Join(r.Cables, ", ")+", "+v.Words(f.Units == plane.Inches)+".")
 		}
 	}
 	said := w.Assumptions(f.Units)

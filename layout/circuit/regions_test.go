@@ -151,6 +151,46 @@ func TestRatingByRegion(t *testing.T) {
 	}
 }
 
+// Breakers that copper usually goes behind: 14, 12 and 10 AWG behind 15, 20 and 30 A
+// (NEC 240.4(D)); by IEC 60364-5-52, table B.52.2, method A2, 14, 18.5, 25 and 32 A (from
+// memory). Those three loaded cores in a conduit on a wall carry, 15, 20, 27 and 34 A (the
+// same standard's method B2 as a compressor maker's manual prints it), are a little more.
+func TestLeastSizes(t *testing.T) {
+	for _, c := range []struct {
+		in      Region
+		breaker float64
+		want    string
+	}{
+		{NorthAmerica, 15, "14 AWG"}, {NorthAmerica, 15.1, "12 AWG"}, {NorthAmerica, 20, "12 AWG"},
+		{NorthAmerica, 30, "10 AWG"}, {NorthAmerica, 35, ""},
+		{Europe, 10, "1.5 mm²"}, {Europe, 14, "1.5 mm²"}, {Europe, 16, "2.5 mm²"}, {Europe, 20, "4 mm²"},
+		{Europe, 25, "4 mm²"}, {Europe, 32, "6 mm²"}, {Europe, 40, ""}, {Elsewhere, 16, ""},
+	} {
+		got, ok := c.in.LeastSize(c.breaker)
+		if got.Name != c.want || ok != (c.want != "") {
+			t.Errorf("%s, %g A: %q, want %q", c.in.Name, c.breaker, got.Name, c.want)
+		}
+	}
+	for i, most := range []float64{15, 20, 27, 34} {
+		if s := Europe.Sizes[i]; s.Most >= most || s.Most < 0.9*most {
+			t.Errorf("%s behind %g A, where three loaded cores carry %g A", s.Name, s.Most, most)
+		}
+	}
+	for _, r := range All {
+		if (r.Sizes == nil) != (r.SizesBy == "") {
+			t.Errorf("%s: sizes without their source", r.Name)
+		}
+		for _, s := range r.Sizes {
+			if _, err := FindConductor(s.Name); err != nil {
+				t.Errorf("%s: %v", r.Name, err)
+			}
+			if got, ok := r.SizeNamed(s.Name); !ok || got != s {
+				t.Errorf("%s: %v is not found by its name", r.Name, s)
+			}
+		}
+	}
+}
+
 func TestRegionByUnits(t *testing.T) {
 	for _, c := range []struct {
 		name   string

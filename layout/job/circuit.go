@@ -14,7 +14,7 @@ type Circuit struct {
 	Name           string
 	Breaker        float64 // A
 	Conductor      string  // a size of circuit.Conductors
-	Length         float64 // mm one way, from the panel to its farthest thermostat
+	Length         float64 // mm one way, from where the circuit starts to its farthest thermostat
 	Celsius        float64 // of the conductor, where CelsiusGiven
 	CelsiusGiven   bool
 	GroundFault    float64 // mA at which its device trips
@@ -27,14 +27,16 @@ func circuitKeys() []Key {
 	return under(Key{Path: "circuit", Type: TypeTables,
 		Doc:     "A branch circuit as the electrician has settled it; nothing of it is chosen here",
 		Example: "[[circuit]]\nname = \"7\"\nbreaker = 20"},
-		Key{Path: "name", Type: TypeText, Required: true, Doc: "Its number at the panel", Example: `name = "7"`},
+		Key{Path: "name", Type: TypeText, Required: true,
+			Doc: "Its number at the panel, consumer unit or distribution board", Example: `name = "7"`},
 		Key{Path: "breaker", Type: TypeNumber, Limits: Limits{Above: true, Max: 1000},
 			Otherwise: "the load is held against every usual rating", Doc: "Rating of its breaker, in A",
 			Example: "breaker = 20"},
 		Key{Path: "conductor", Type: TypeChoice, Values: conductorSizes(), Otherwise: "no voltage drop is worked out",
 			Doc: "Size of its copper conductor", Example: `conductor = "12 AWG"`},
 		Key{Path: "length", Type: TypeLength, Limits: positive,
-			Doc: "One way, from the panel to its farthest thermostat", Example: `length = "60 ft"`},
+			Doc:     "One way, from the panel, consumer unit or distribution board to its farthest thermostat",
+			Example: `length = "60 ft"`},
 		Key{Path: "conductor_temperature", Type: TypeTemperature, Limits: Limits{Min: -40, Max: 150},
 			Otherwise: "that of the conductor's own table, 75 °C for AWG and 20 °C for mm²",
 			Doc:       "Temperature of the conductor under load", Example: `conductor_temperature = "70 C"`},

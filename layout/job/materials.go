@@ -6,23 +6,24 @@ package job
 type productKind struct {
 	key, doc                                  string
 	pack, coverage, yield, density, wasteText string
-	packIn, yieldIn                           string // in a job in inches, where it is another
+	packIn, coverageIn, yieldIn               string // in a job in inches, where it is another
 }
 
 // productKinds: a 50 lb bag of mortar that covers 60 to 90 ft² as a bond coat
-// and gives about 14.5 L wet, half a cubic foot or 3.75 gal, is common practice,
+// and gives about half a cubic foot or 3.75 gal wet is common practice; so is a
+// bag of 25 kg, which at the same 3.25 kg/m² and 0.64 L/kg covers 7.7 m² and gives 16 L;
 // as are bags of grout of 5 kg and of 10 lb, and cartridges of 300 mL and of
 // 10.1 fl oz; dry grout at 1.6 kg/L is the middle of the figures in print (1.4
 // to 1.75).
 var productKinds = []productKind{
-	{"bond_mortar", "Mortar under the membrane", `"50 lb"`, `"75 ft2"`, "", "", "0.1", "", ""},
-	{"fill_mortar", "Mortar that fills the pegs", `"50 lb"`, "", `"14.5 L"`, "", "0.1", "", `"3.75 gal"`},
-	{"bed_mortar", "Mortar bed of the tile", `"50 lb"`, "", `"14.5 L"`, "", "0.1", "", `"3.75 gal"`},
-	{"grout", "Grout", `"5 kg"`, "", "", "1.6", "0.1", `"10 lb"`, ""},
-	{"sealant", "Sealant of perimeter and movement joints", `"0.3 L"`, "", "", "", "0.1", `"10.1 fl oz"`, ""},
-	{"primer", "Primer of the subfloor", "", "", "", "", "0.1", "", ""},
-	{"board", "Insulation board under the membrane", "", "", "", "", "0.1", "", ""},
-	{"band", "Seam and corner band", "", "", "", "", "0.1", "", ""},
+	{"bond_mortar", "Mortar under the membrane", `"25 kg"`, `"7.7 m2"`, "", "", "0.1", `"50 lb"`, `"75 ft2"`, ""},
+	{"fill_mortar", "Mortar that fills the pegs", `"25 kg"`, "", `"16 L"`, "", "0.1", `"50 lb"`, "", `"3.75 gal"`},
+	{"bed_mortar", "Mortar bed of the tile", `"25 kg"`, "", `"16 L"`, "", "0.1", `"50 lb"`, "", `"3.75 gal"`},
+	{"grout", "Grout", `"5 kg"`, "", "", "1.6", "0.1", `"10 lb"`, "", ""},
+	{"sealant", "Sealant of perimeter and movement joints", `"0.3 L"`, "", "", "", "0.1", `"10.1 fl oz"`, "", ""},
+	{"primer", "Primer of the subfloor", "", "", "", "", "0.1", "", "", ""},
+	{"board", "Insulation board under the membrane", "", "", "", "", "0.1", "", "", ""},
+	{"band", "Seam and corner band", "", "", "", "", "0.1", "", "", ""},
 }
 
 func (p productKind) keys() []Key {
@@ -35,8 +36,8 @@ func (p productKind) keys() []Key {
 		Key{Path: "name", Type: TypeText, Doc: "What to ask for", Example: `name = "Flexible mortar"`},
 		Key{Path: "pack", Type: TypePack, Limits: positive, Default: p.pack, DefaultIn: p.packIn,
 			Doc: "Size of a pack: kg, lb, L, gal, fl oz, m, ft, m2 or ft2", Example: `pack = "50 lb"`},
-		Key{Path: "coverage", Type: TypeArea, Limits: positive, Default: p.coverage, Doc: "Area a pack covers",
-			Example: `coverage = "75 ft2"`},
+		Key{Path: "coverage", Type: TypeArea, Limits: positive, Default: p.coverage, DefaultIn: p.coverageIn,
+			Doc: "Area a pack covers", Example: `coverage = "75 ft2"`},
 		Key{Path: "yield", Type: TypeVolume, Limits: positive, Default: p.yield, DefaultIn: p.yieldIn,
 			Doc: "Wet volume a pack gives", Example: `yield = "14.5 L"`},
 		Key{Path: "density", Type: TypeNumber, Limits: positive, Default: p.density, Doc: "Dry kg/L, of grout",

@@ -23,6 +23,7 @@ func Feeds(p *layout.Plan) []job.Diagnostic {
 			continue
 		}
 		out = append(out, overloaded(c)...)
+		out = append(out, thinConductor(c)...)
 		p.Circuits = append(p.Circuits, c)
 	}
 	return out
@@ -136,5 +137,25 @@ func overloaded(c layout.Circuit) []job.Diagnostic {
 		Severity: job.Warning, ID: "W131", Span: c.Job.Spans.At("breaker"),
 		Message: fmt.Sprintf("%s: %.2f A is more than %s", c.Name(), c.Total.Amps, what),
 		Hint:    "the electrician settles the circuit; no " + in.Breaker + " is chosen here",
+	}}
+}
+
+// thinConductor warns of a conductor that the region's table has behind smaller
+// breakers than the job gives.
+func thinConductor(c layout.Circuit) []job.Diagnostic {
+	if c.Job == nil || c.Job.Breaker == 0 {
+		return nil
+	}
+	in := c.Total.Region
+	size, known := in.SizeNamed(c.Job.Conductor)
+	if !known || c.Job.Breaker <= size.Most*(1+1e-9) {
+		return nil
+	}
+	return []job.Diagnostic{{
+		Severity: job.Warning, ID: "W132", Span: c.Job.Spans.At("conductor"),
+		Message: fmt.Sprintf("%s: copper of %s usually goes behind %g A at most (%s), and its %s has %g A (job file)",
+			c.Name(), size.Name, size.Most, in.SizesBy, in.Breaker, c.Job.Breaker),
+		Hint: "local code, the way it is laid and its insulation decide, and the electrician settles it: no " +
+			"conductor is chosen here",
 	}}
 }

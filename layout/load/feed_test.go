@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"oxturn/layout/circuit"
 	"oxturn/layout/internal/trial"
 )
 
@@ -49,6 +50,29 @@ func TestRatingsAtTheirEdge(t *testing.T) {
 		_, said := trial.Said(t, trial.Landing+"[supply]\nthermostat_amps = "+amps+"\n")
 		if len(said["W131"]) != want {
 			t.Errorf("contacts of %s A: %v", amps, said)
+		}
+	}
+}
+
+// A conductor of the region's own table that has it behind smaller breakers is said,
+// just over its edge; elsewhere, and of a size that the region does not have, nothing is.
+func TestConductorBehindItsBreaker(t *testing.T) {
+	for _, c := range []struct {
+		region, size, breaker string
+		want                  int
+	}{
+		{"north america", "14 AWG", "15", 0}, {"north america", "14 AWG", "20", 1},
+		{"north america", "10 AWG", "30", 0},
+		{"europe", "2.5 mm2", "18", 0}, {"europe", "2.5 mm2", "20", 1}, {"europe", "14 AWG", "20", 0},
+		{"elsewhere", "1 mm2", "20", 0},
+	} {
+		_, said := trial.Said(t, trial.Landing+"[supply]\nregion = \""+c.region+"\"\n[[circuit]]\nname = \"7\"\n"+
+			"breaker = "+c.breaker+"\nconductor = \""+c.size+"\"\nlength = \"10 m\"\n")
+		if len(said["W132"]) != c.want {
+			t.Errorf("%+v: %q", c, said["W132"])
+		}
+		if c.want > 0 && !strings.Contains(said["W132"][0], circuit.RegionNamed(c.region, false).SizesBy) {
+			t.Errorf("%q does not name its source", said["W132"][0])
 		}
 	}
 }

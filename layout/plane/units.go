@@ -121,9 +121,10 @@ func ParseLength(s string, u Units) (float64, error) {
 
 // typed turns what phones and word processors make of a length into what is
 // read: typeset fractions, curly marks and spaces that do not break.
-var typed = strings.NewReplacer("½", " 1/2", "¼", " 1/4", "¾", " 3/4", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞",
-	" 7/8",
-	"’", "'", "”", "\"", "\u00a0", " ", "\u202f", " ", "\u2009", " ", "\t", " ")
+var typed = strings.NewReplacer("½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4", "⅕", " 1/5", "⅖",
+	" 2/5", "⅗", " 3/5", "⅘", " 4/5", "⅙", " 1/6", "⅚", " 5/6", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8",
+	"⅑", " 1/9", "⅒", " 1/10", "⅐", " 1/7", "\u2044", "/", "\u2215", "/", "\u2212", "-", "\u2013", "-",
+	"’", "'", "‘", "'", "”", "\"", "“", "\"", "\u00a0", " ", "\u202f", " ", "\u2009", " ", "\t", " ")
 
 type lengthParser struct {
 	rest  string

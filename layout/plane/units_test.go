@@ -41,6 +41,13 @@ func TestParseLength(t *testing.T) {
 		{" 5 FT 6 IN ", NoUnits, 66 * 25.4},
 		{"9’ 4½”", NoUnits, 9*304.8 + 4.5*25.4},
 		{"¾in", NoUnits, 19.05},
+		{"⅓ ft", NoUnits, 101.6},
+		{"5⅔in", NoUnits, 17.0 / 3 * 25.4},
+		{"2ft ⅛in", NoUnits, 609.6 + 25.4/8},
+		{"1 3\u20444 in", NoUnits, 1.75 * 25.4},
+		{"1/3 ft", NoUnits, 101.6},
+		{"2/3 m", NoUnits, 2000.0 / 3},
+		{"4\u20131/2in", NoUnits, 4.5 * 25.4},
 		{"2.85\u00a0m", NoUnits, 2850},
 	} {
 		got, err := ParseLength(c.in, c.bare)

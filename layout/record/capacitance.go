@@ -33,8 +33,8 @@ func (c Cable) Break(now Measured) (Stretch, error) {
 	at := propagate(func(v []float64) float64 {
 		return (c.Length+leads)*v[0]/v[1] - c.Lead
 	}, now, c.Farads)
-	formula := fmt.Sprintf("x = (L + leads) now / whole - lead = %s m × %s / %s - %s m",
-		figure((c.Length+leads)/1000), figure(now.Value), figure(c.Farads.Value), figure(c.Lead/1000))
+	formula := fmt.Sprintf("x = (L + leads) now / whole - lead = %s × %s / %s - %s",
+		c.far(c.Length+leads), figure(now.Value), figure(c.Farads.Value), c.far(c.Lead))
 	return c.stretch(method, formula, at, words...)
 }
 
@@ -76,7 +76,7 @@ func (c Cable) leadFarads() string {
 	if c.Lead == 0 {
 		return "the lead's length is not given and was taken as none"
 	}
-	return fmt.Sprintf("the lead, %s m, has the same capacitance per length as the heating cable", figure(c.Lead/1000))
+	return fmt.Sprintf("the lead, %s, has the same capacitance per length as the heating cable", c.far(c.Lead))
 }
 
 // forFarads checks the cable and the readings of a method by capacitance.

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"slices"
+
+	"oxturn/layout/plane"
 )
 
 // Ends says how many cold ends a cable has.
@@ -27,7 +29,17 @@ type Cable struct {
 	CoreShare float64  // share of a twin's heating ohms in its first core; 0: a half, both cores alike
 	Farads    Measured // nF conductors to braid when whole, leads included; zero: not known
 
+	Feet bool // lengths are written in feet, not metres
+
 	warmed string // how Ohms were brought to another temperature
+}
+
+// far writes a length in the cable's unit.
+func (c Cable) far(mm float64) string {
+	if c.Feet {
+		return figure(mm/plane.Foot) + " ft"
+	}
+	return figure(mm/1000) + " m"
 }
 
 func (c Cable) check() error {
@@ -84,6 +96,7 @@ type Elsewhere struct {
 	Method string
 	InLead bool    // in a cold lead or its joint; false: beyond the end of a twin, where nothing is
 	Off    float64 // mm, how far off the heating cable the nearest possible place lies
+	off    string  // the same in the cable's unit
 }
 
 // Error says where the fault is, or that the reading does not fit.
@@ -91,8 +104,20 @@ func (e *Elsewhere) Error() string {
 	if e.InLead {
 		return fmt.Sprintf("%s: the fault lies off the heating cable, in a cold lead or its joint", e.Method)
 	}
-	return fmt.Sprintf("%s: the reading puts the fault %.0f mm beyond the end of the cable; check the reading, the "+
-		"lead taken off and the cable's figures", e.Method, e.Off)
+	return fmt.Sprintf("%s: the reading puts the fault %s beyond the end of the cable; check the reading, the "+
+		"lead taken off and the cable's figures", e.Method, e.off)
+}
+
+func (c Cable) elsewhere(method string, inLead bool, off float64) *Elsewhere {
+	return &Elsewhere{method, inLead, off, c.rounded(off)}
+}
+
+// rounded is far to what a place on a floor is worth: a hundredth.
+func (c Cable) rounded(mm float64) string {
+	if c.Feet {
+		return fmt.Sprintf("%.2f ft", mm/plane.Foot)
+	}
+	return fmt.Sprintf("%.2f m", mm/1000)
 }
 
 // rough is the share of the cable beyond which a stretch is too long to act on.
@@ -106,9 +131,9 @@ func (c Cable) stretch(method, formula string, at Measured, assumptions ...strin
 	case math.IsNaN(from) || math.IsNaN(to):
 		return Stretch{}, fmt.Errorf("%s: the readings do not give a place", method)
 	case to < -rounding:
-		return Stretch{}, &Elsewhere{method, true, -to}
+		return Stretch{}, c.elsewhere(method, true, -to)
 	case from > c.Length+rounding:
-		return Stretch{}, &Elsewhere{method, c.Ends == BothEnds, from - c.Length}
+		return Stretch{}, c.elsewhere(method, c.Ends == BothEnds, from-c.Length)
 	}
 	s := Stretch{Method: method, Formula: formula, Assumptions: assumptions}
 	s.From, s.Best, s.To = c.clamp(from), c.clamp(at.Value), c.clamp(to)
@@ -130,7 +155,7 @@ func (c Cable) onLoop(method, formula string, share Measured, first float64, ass
 	case math.IsNaN(low) || math.IsNaN(high):
 		return Stretch{}, fmt.Errorf("%s: the readings do not give a place", method)
 	case high < -rounding || low > 1+rounding:
-		return Stretch{}, &Elsewhere{method, true, math.Max(-high, low-1) * c.Length / first}
+		return Stretch{}, c.elsewhere(method, true, math.Max(-high, low-1)*c.Length/first)
 	}
 	s := Stretch{Method: method, Formula: formula, Assumptions: assumptions}
 	a, b := fold(low, first)*c.Length, fold(high, first)*c.Length
@@ -157,13 +182,13 @@ func fold(loop, first float64) float64 {
 
 // Meet returns where a fault must lie by several methods at once. The error
 // says which two contradict each other.
-func Meet(found []Stretch) (Stretch, error) {
+func (c Cable) Meet(found []Stretch) (Stretch, error) {
 	out := found[0]
 	for _, s := range found[1:] {
 		if s.From > out.To || s.To < out.From {
-			return Stretch{}, fmt.Errorf("%s puts the fault between %.2f and %.2f m, %s between %.2f and %.2f m: "+
+			return Stretch{}, fmt.Errorf("%s puts the fault between %s and %s, %s between %s and %s: "+
 				"both cannot be true of one fault; look at the readings, or for a second fault",
-				out.Method, out.From/1000, out.To/1000, s.Method, s.From/1000, s.To/1000)
+				out.Method, c.rounded(out.From), c.rounded(out.To), s.Method, c.rounded(s.From), c.rounded(s.To))
 		}
 		out = out.meet(s)
 	}

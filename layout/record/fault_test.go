@@ -566,16 +566,44 @@ func TestWarmedCable(t *testing.T) {
 func TestMethodsMeet(t *testing.T) {
 	a := Stretch{Method: "a", From: 10, Best: 20, To: 30, Core: FirstCore, Cautions: []string{"x"}}
 	b := Stretch{Method: "b", From: 24, Best: 26, To: 28, Cautions: []string{"x", "y"}}
-	s, err := Meet([]Stretch{a, b})
+	s, err := (Cable{}).Meet([]Stretch{a, b})
 	if err != nil || s.From != 24 || s.To != 28 || s.Best != 26 || s.Core != FirstCore || len(s.Cautions) != 2 {
 		t.Errorf("%+v, %v", s, err)
 	}
 	b.From, b.Best, b.To = 5, 12, 15
-	if s, err := Meet([]Stretch{a, b}); err != nil || s.From != 10 || s.To != 15 || s.Best != 12 {
+	if s, err := (Cable{}).Meet([]Stretch{a, b}); err != nil || s.From != 10 || s.To != 15 || s.Best != 12 {
 		t.Errorf("%+v, %v", s, err)
 	}
 	b.From, b.Best, b.To = 31, 35, 40
-	if _, err := Meet([]Stretch{a, b}); err == nil || !strings.Contains(err.Error(), "both cannot be true") {
+	if _, err := (Cable{}).Meet([]Stretch{a, b}); err == nil || !strings.Contains(err.Error(), "both cannot be true") {
 		t.Error(err)
+	}
+}
+
+// 19.0 of 60.8 ohms on 64 ft: 64 x 19 / 60.8 = 20 ft, written in the feet that it was
+// laid by. Plain arithmetic.
+func TestFormulaInFeet(t *testing.T) {
+	c := Cable{Length: 64 * 304.8, Ohms: Measured{Value: 60.8}, Lead: 3048, Feet: true, Farads: Measured{Value: 9}}
+	s, err := c.Short(Measured{Value: 19})
+	if err != nil || math.Abs(s.Best-20*304.8) > 1e-6 || !strings.Contains(s.Formula,
+		"= 64 ft × (19 - 0) / (60.8 - 0)") {
+		t.Errorf("%v, %v", s.Formula, err)
+	}
+	b, err := c.Break(Measured{Value: 4.5}) // 74 x 4.5 / 9 - 10 = 27 ft
+	if err != nil || math.Abs(b.Best-27*304.8) > 1e-6 || !strings.HasSuffix(b.Formula, "= 74 ft × 4.5 / 9 - 10 ft") {
+		t.Errorf("%v, %v", b.Formula, err)
+	}
+	if words := strings.Join(b.Assumptions, "\n"); !strings.Contains(words, "the lead, 10 ft, has") {
+		t.Error(words)
+	}
+	if _, err := c.Meet([]Stretch{s, b}); err == nil || strings.Contains(err.Error(), " m ") || strings.Contains(
+		err.Error(), " m,") || !strings.Contains(err.Error(), "ft") {
+		t.Error(err)
+	}
+	// c = 0.98357 ft/ns: 0.66 of it for 100 ns there and back is 32.458 ft, less 10 ft of lead
+	e, err := c.EchoTime(Measured{Value: 100}, Measured{Value: 0.66})
+	if err != nil || math.Abs(e.Best/304.8-(0.66*0.983571*50-10)) > 1e-3 || !strings.Contains(e.Formula,
+		"0.66 × 0.9835711 ft/ns × 100 ns / 2 - 10 ft") {
+		t.Errorf("%v, %v", e.Formula, err)
 	}
 }

@@ -59,8 +59,8 @@ func (c Cable) EchoTime(t, factor Measured) (Stretch, error) {
 	if err := t.check("the echo's time", "ns"); err != nil {
 		return Stretch{}, fmt.Errorf("%s: %w", method, err)
 	}
-	formula := fmt.Sprintf("x = factor × c × t / 2 - lead = %s × 299.79 mm/ns × %s ns / 2 - %s m",
-		figure(factor.Value), figure(t.Value), figure(c.Lead/1000))
+	formula := fmt.Sprintf("x = factor × c × t / 2 - lead = %s × %s/ns × %s ns / 2 - %s", figure(factor.Value),
+		c.far(lightSpeed), figure(t.Value), c.far(c.Lead))
 	return c.echo(method, formula, factor, t, lightSpeed/2)
 }
 
@@ -75,8 +75,8 @@ func (c Cable) EchoDistance(shown Measured, set float64, factor Measured) (Stret
 	if !(set > 0 && set <= 1) {
 		return Stretch{}, fmt.Errorf("%s: the velocity factor set is %g; it lies between 0 and 1", method, set)
 	}
-	formula := fmt.Sprintf("x = shown × factor / set - lead = %s m × %s / %s - %s m",
-		figure(shown.Value/1000), figure(factor.Value), figure(set), figure(c.Lead/1000))
+	formula := fmt.Sprintf("x = shown × factor / set - lead = %s × %s / %s - %s",
+		c.far(shown.Value), figure(factor.Value), figure(set), c.far(c.Lead))
 	return c.echo(method, formula, factor, shown, 1/set)
 }
 
@@ -97,8 +97,8 @@ func (c Cable) echo(method, formula string, factor, reading Measured, scale floa
 		"the pulse runs in the lead as fast as in the heating cable",
 		"the velocity factor is the one given; it differs with the insulation and with moisture")
 	if err == nil && s.To+c.Lead > lossy {
-		s.Cautions = append([]string{"a heating cable loses much of a pulse: an echo from beyond a few tens of " +
-			"metres is doubtful"}, s.Cautions...)
+		s.Cautions = append([]string{"a heating cable loses much of a pulse: an echo from beyond " + c.far(lossy) +
+			" or so is doubtful"}, s.Cautions...)
 	}
 	return s, err
 }

@@ -27,8 +27,8 @@ func (c Cable) Short(now Measured) (Stretch, error) {
 	at := propagate(func(v []float64) float64 {
 		return (v[0] - v[2]) / (v[1] - v[2]) * c.Length
 	}, now, c.Ohms, c.LeadOhms)
-	formula := fmt.Sprintf("x = L (now - lead) / (whole - lead) = %s m × (%s - %s) / (%s - %s)",
-		figure(c.Length/1000), figure(now.Value), figure(c.LeadOhms.Value), figure(c.Ohms.Value),
+	formula := fmt.Sprintf("x = L (now - lead) / (whole - lead) = %s × (%s - %s) / (%s - %s)",
+		c.far(c.Length), figure(now.Value), figure(c.LeadOhms.Value), figure(c.Ohms.Value),
 		figure(c.LeadOhms.Value))
 	return c.stretch(method, formula, at, evenOhms, c.leadWords(),
 		"the short itself has no ohms; if it has some the fault lies nearer the start of heat",

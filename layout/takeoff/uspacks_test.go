@@ -61,7 +61,10 @@ func TestPacksOfInches(t *testing.T) {
 	}
 	metric := read(strings.NewReplacer(`units = "in"`, `units = "mm"`, "pitch = 1.2", "pitch = 30", "from = 20",
 		"from = 500").Replace(uspacks))
-	if m := metric.Materials; m.Grout.Pack != 5 || m.FillMortar.Yield != 14.5 || metric.Membrane.RollWidth != 1000 {
+	if m := metric.Materials; m.Grout.Pack != 5 || m.FillMortar.Yield != 16 ||
+		m.BondMortar.Pack != 25 || m.BondMortar.Coverage != 7.7 ||
+		m.BedMortar.Pack != 25 ||
+		metric.Membrane.RollWidth != 1000 {
 		t.Errorf("a metric job: %+v, %+v", metric.Membrane, m)
 	}
 	if tile := tileName(read(uspacks).Tile, read(uspacks).Units); tile != `Tile 1'-0" x 1'-0", straight` {
