@@ -12,9 +12,10 @@ import (
 var floors = [][]string{
 	{"fonts", "layout/plane", "layout/circuit", "layout/asjson", "layout/job/tree", "layout/skip", "layout/golden",
 		"layout/internal/published"},
+	{"layout/say"},
 	{"layout/route", "layout/heat", "layout/membrane", "layout/plancode", "layout/record", "drawing"},
 	{"layout/job", "symbols", "drawing/svg", "drawing/pdf", "drawing/internal/outside", "drawing/web/preview"},
-	{"layout/takeoff", "layout/say", "layout/internal/hand", "drawing/signs", "drawing/internal/specimen"},
+	{"layout/takeoff", "layout/internal/hand", "drawing/signs", "drawing/internal/specimen"},
 	{"layout", "drawing/lettering"},
 	{"layout/tube", "layout/load", "layout/compare", "drawing/setting"},
 	{"layout/refit", "drawing/floorplan"},

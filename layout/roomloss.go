@@ -5,6 +5,7 @@ import (
 
 	"oxturn/layout/heat"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // A RoomLoss holds what a room's floor gives against what the room loses, both
@@ -44,7 +45,7 @@ func (p *Plan) LossWords(r *Room) string {
 
 func temperature(c float64, us bool) string {
 	if us {
-		return fmt.Sprintf("%.0f °F", c*1.8+32)
+		return fmt.Sprintf("%.0f °F", say.Fahrenheit(c))
 	}
 	return fmt.Sprintf("%.0f °C", c)
 }

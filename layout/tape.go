@@ -9,6 +9,7 @@ import (
 
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // A Wall is one side of a room, to measure from.
@@ -119,15 +120,7 @@ func NewTape(r *job.Room, u plane.Units) Tape {
 }
 
 // Units are those in which a job's drawings and words read.
-func (p *Plan) Units() plane.Units { return Printed(p.Job) }
-
-// Printed is the system that a job is printed in.
-func Printed(j *job.Job) plane.Units {
-	if j.Sheet.Units != plane.NoUnits {
-		return j.Sheet.Units
-	}
-	return j.Units
-}
+func (p *Plan) Units() plane.Units { return p.Job.Printed() }
 
 // Datums returns the indices of the two datum walls.
 func (t Tape) Datums() (d1, d2 int) { return t.D1, t.D2 }
@@ -136,9 +129,9 @@ func (t Tape) Datums() (d1, d2 int) { return t.D1, t.D2 }
 // those are inches.
 func (t Tape) Length(mm float64) string {
 	if t.Units == plane.Inches {
-		return fmt.Sprintf("%s (%.0f mm)", strings.TrimPrefix(plane.FormatFeetInches(mm), "0'-0 "), mm)
+		return strings.TrimPrefix(say.Whole(mm, t.Units), "0'-0 ") + " (" + say.Whole(mm, plane.Millimetres) + ")"
 	}
-	return fmt.Sprintf("%.0f mm", mm)
+	return say.Whole(mm, t.Units)
 }
 
 // Place says where a spot lies from the two datum walls.

@@ -122,7 +122,7 @@ func optionsText(w io.Writer, j *job.Job, rooms []build.RoomOptions, all bool) e
 			fmt.Fprintln(w)
 		}
 		fmt.Fprintf(w, "%s: %s to heat at about %s at even spacing\n\n", printable(r.Room.Name),
-			plane.FormatArea(r.Heated, u), density(r.Asked, u))
+			say.AreaBoth(r.Heated, u), say.Density(r.Asked, u))
 		t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
 		fmt.Fprintln(t, "\tcable\tlength\tspacing\tpegs\theat\tcovered\tload\tlead\t1 in less\t1 in more\t")
 		var unfit []build.Option
@@ -150,10 +150,10 @@ func optionsText(w io.Writer, j *job.Job, rooms []build.RoomOptions, all bool) e
 func optionCells(o build.Option, j *job.Job) []string {
 	u := j.Units
 	return []string{
-		takenMark(o), printable(strings.Join(o.IDs, " + ")), cableLength(o.Length, u), say.Apart(o.Spacing, u),
+		takenMark(o), printable(strings.Join(o.IDs, " + ")), say.Long(o.Length, u), say.Apart(o.Spacing, u),
 		fmt.Sprintf("%.1f", o.Spacing/j.Membrane.Pitch),
-		density(o.Density, u), fmt.Sprintf("%.0f %%", 100*o.Covered), fmt.Sprintf("%.2f A at %.0f V", o.Amps, o.Volts),
-		cableLength(o.LeadReach, u),
+		say.Density(o.Density, u), fmt.Sprintf("%.0f %%", 100*o.Covered), fmt.Sprintf("%s at %g V", say.Amps(o.Amps), o.Volts),
+		say.Long(o.LeadReach, u),
 		held(o.Smaller), held(o.Larger),
 	}
 }
@@ -185,7 +185,7 @@ func writeUnfit(w io.Writer, unfit []build.Option, u plane.Units, all bool) {
 	}
 	fmt.Fprintln(w, "\nThese do not fit or were not laid:")
 	for _, o := range unfit {
-		fmt.Fprintf(w, "  %s, %s: %s\n", printable(strings.Join(o.IDs, " + ")), cableLength(o.Length, u),
+		fmt.Fprintf(w, "  %s, %s: %s\n", printable(strings.Join(o.IDs, " + ")), say.Long(o.Length, u),
 			printable(o.Why))
 	}
 }

@@ -10,6 +10,7 @@ import (
 	"oxturn/layout/heat"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // writeWarmth writes how warm the floor gets with each option, in the job's
@@ -26,9 +27,9 @@ func writeWarmth(w io.Writer, options []build.Option, j *job.Job) error {
 	if len(known) == 0 {
 		return nil
 	}
-	air := degrees(j.Warmth.Room, us)
+	air := say.Degrees(j.Warmth.Room, j.Units)
 	if j.Warmth.Warmest != j.Warmth.Room {
-		air += ", at its warmest at " + degrees(j.Warmth.Warmest, us)
+		air += ", at its warmest at " + say.Degrees(j.Warmth.Warmest, j.Units)
 	}
 	fmt.Fprintf(w, "\nEstimated, left on without a thermostat in a room at %s:\n\n", air)
 	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
@@ -38,7 +39,7 @@ func writeWarmth(w io.Writer, options []build.Option, j *job.Job) error {
 	}
 	fmt.Fprintln(t, strings.Join(head, "\t")+"\t")
 	for _, o := range known {
-		fmt.Fprintln(t, strings.Join(warmthCells(o, us), "\t")+"\t")
+		fmt.Fprintln(t, strings.Join(warmthCells(o, j.Units), "\t")+"\t")
 	}
 	if err := t.Flush(); err != nil {
 		return err
@@ -54,26 +55,19 @@ func writeWarmth(w io.Writer, options []build.Option, j *job.Job) error {
 	return nil
 }
 
-func warmthCells(o build.Option, us bool) []string {
+func warmthCells(o build.Option, u plane.Units) []string {
 	up := "none"
 	if o.Warmth.UpShare > 0 {
 		up = fmt.Sprintf("%.0f %%", 100*o.Warmth.UpShare)
 	}
 	out := []string{
-		takenMark(o), printable(strings.Join(o.IDs, " + ")), up, degrees(o.Warmth.Least, us), warmIn(o.Warmth.WarmUp),
-		degrees(o.Warmth.Most, us),
+		takenMark(o), printable(strings.Join(o.IDs, " + ")), up, say.Degrees(o.Warmth.Least, u), warmIn(o.Warmth.WarmUp),
+		say.Degrees(o.Warmth.Most, u),
 	}
 	for _, v := range o.Warmth.Verdicts {
-		out = append(out, strings.Replace(v.MarginWords(us), "above", "ABOVE", 1))
+		out = append(out, strings.Replace(v.MarginWords(u == plane.Inches), "above", "ABOVE", 1))
 	}
 	return out
-}
-
-func degrees(celsius float64, us bool) string {
-	if us {
-		return fmt.Sprintf("%.1f °F", celsius*1.8+32)
-	}
-	return fmt.Sprintf("%.1f °C", celsius)
 }
 
 // warmIn is how long the floor takes to gain the rise wanted.

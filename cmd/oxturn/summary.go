@@ -7,7 +7,6 @@ import (
 
 	"oxturn/drawing"
 	"oxturn/layout"
-	"oxturn/layout/plane"
 	"oxturn/layout/say"
 )
 
@@ -22,20 +21,21 @@ func summaryLines(p *layout.Plan) []string {
 		heated += r.Heated.Area()
 		for _, c := range r.Cables {
 			cable = append(cable, fmt.Sprintf("%s %s %s in %d runs", c.ID, printable(c.Label.ID),
-				cableLength(c.Label.Length, u), len(c.Runs)))
+				say.Long(c.Label.Length, u), len(c.Runs)))
 			spacing = append(spacing, fmt.Sprintf("%s %s even (%.1f pegs), %s at that, %s over the heated floor", c.ID,
-				say.Apart(c.Spacing, u), c.Spacing/p.Job.Membrane.Pitch, density(c.Density, u), density(c.OverServed(),
+				say.Apart(c.Spacing, u), c.Spacing/p.Job.Membrane.Pitch, say.Density(c.Density, u), say.Density(c.OverServed(),
 					u)))
 		}
 	}
 	var load []string
 	for _, l := range p.Load {
-		load = append(load, fmt.Sprintf("%s %.0f W, %.2f A at %.0f V", printable(l.Room), l.Watts, l.Amps, l.Volts))
+		load = append(load, fmt.Sprintf("%s %s, %s at %g V", printable(l.Room), say.Watts(l.Watts), say.Amps(l.Amps),
+			l.Volts))
 	}
 	return []string{
 		"plan     " + p.Code,
-		fmt.Sprintf("areas    floor %s, tiled %s, heated %s", plane.FormatArea(floor, u), plane.FormatArea(tiled, u),
-			plane.FormatArea(heated, u)),
+		fmt.Sprintf("areas    floor %s, tiled %s, heated %s", say.AreaBoth(floor, u), say.AreaBoth(tiled, u),
+			say.AreaBoth(heated, u)),
 		"cable    " + strings.Join(cable, "; "),
 		"spacing  " + strings.Join(spacing, "; "),
 		"load     " + strings.Join(load, "; "),
@@ -54,14 +54,7 @@ func briefLine(p *layout.Plan) string {
 	for _, l := range p.Load {
 		watts += l.Watts
 	}
-	return fmt.Sprintf("%s, %.0f W, plan %s", strings.Join(cable, ", "), watts, p.Code)
-}
-
-func cableLength(mm float64, u plane.Units) string {
-	if u == plane.Inches {
-		return fmt.Sprintf("%.1f ft", mm/plane.Foot)
-	}
-	return fmt.Sprintf("%.2f m", mm/1000)
+	return fmt.Sprintf("%s, %s, plan %s", strings.Join(cable, ", "), say.Watts(watts), p.Code)
 }
 
 // paperLine tells how many sheets there are and what paper they want.
@@ -74,11 +67,4 @@ func paperLine(set []*drawing.Sheet) string {
 	}
 	return fmt.Sprintf("sheets   %d on %s: print at 100 %%, then measure the 100 mm line", len(set),
 		strings.Join(names, ", "))
-}
-
-func density(wm2 float64, u plane.Units) string {
-	if u == plane.Inches {
-		return fmt.Sprintf("%.1f W/ft²", wm2*plane.Foot*plane.Foot/1e6)
-	}
-	return fmt.Sprintf("%.0f W/m²", wm2)
 }

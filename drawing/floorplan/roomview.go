@@ -35,7 +35,7 @@ func NewView(pg *setting.Page, s Scene, a setting.Arrangement) *View {
 	left, right, top, bottom := s.Border(a.Scale.Ratio)
 	inner := drawing.Box{X0: a.Field.X0 + left, Y0: a.Field.Y0 + top, X1: a.Field.X1 - right, Y1: a.Field.Y1 - bottom}
 	v := &View{Page: pg, Room: s.Room, Paper: drawing.NewView(s.Bounds, inner, a.Scale.Ratio),
-		Fig: say.For(pg.Plan.Job), Out: 1}
+		Fig: pg.Plan.Job.Figures(), Out: 1}
 	if s.Room != nil && s.Room.Job.Outline.SignedArea() < 0 {
 		v.Out = -1
 	}

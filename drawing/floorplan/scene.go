@@ -12,7 +12,6 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
-	"oxturn/layout/say"
 )
 
 // A Scene is a sheet with a view to scale: what it shows, and what stands
@@ -148,7 +147,7 @@ func (s Scene) arranged(n setting.Need, j *job.Job) (setting.Arrangement, error)
 func (s Scene) Need(p *layout.Plan, t setting.TitleBlock) setting.Need {
 	t.Scale, t.Paper = Longest, "tabloid"
 	return setting.Need{
-		Bounds: s.Bounds, Border: s.Border, Title: t, Proof: setting.Proof{Units: say.For(p.Job).Units},
+		Bounds: s.Bounds, Border: s.Border, Title: t, Proof: setting.Proof{Units: p.Job.Figures().Units},
 		Scales: s.Scales,
 		Ty:     setting.NewTypesetter(), Titles: map[setting.TitleKey]float64{},
 	}
@@ -157,7 +156,7 @@ func (s Scene) Need(p *layout.Plan, t setting.TitleBlock) setting.Need {
 // blank returns a view without a drawing that uses every sign, to arrange the
 // first trial by.
 func (s Scene) blank(p *layout.Plan) *View {
-	v := &View{Page: setting.NewPage(p, drawing.Paper{}), Room: s.Room, Fig: say.For(p.Job)}
+	v := &View{Page: setting.NewPage(p, drawing.Paper{}), Room: s.Room, Fig: p.Job.Figures()}
 	for k := signs.Cable; k < signs.Count; k++ {
 		v.Used = append(v.Used, k)
 	}

@@ -1,16 +1,13 @@
 package setting
 
-import (
-	"oxturn/drawing"
-	"oxturn/layout/say"
-)
+import "oxturn/drawing"
 
 // Finish sets what stands round the field: frame, proof and blocks. It returns
 // the blocks that found no room.
 func (pg *Page) Finish(a Arrangement, l Level) []Block {
 	pg.drawFrame()
 	pg.TitleAt, pg.Blocks = a.title, l.Blocks
-	pr := Proof{ratio: a.Scale.Ratio, Units: say.For(pg.Plan.Job).Units}
+	pr := Proof{ratio: a.Scale.Ratio, Units: pg.Plan.Job.Figures().Units}
 	pr.Set(pg, drawing.Pt{X: a.proof.X0, Y: a.proof.Y0}, a.proof.W())
 	placed, rest := compose(pg.Ty, measure(l.Blocks), a.slots)
 	for _, b := range placed {

@@ -8,7 +8,6 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
-	"oxturn/layout/say"
 )
 
 // PapersFor returns the papers a sheet may use, each way up that is allowed.
@@ -94,7 +93,7 @@ func ArrangeSmall(n Need, j *job.Job, r *layout.Room) (a Arrangement, ok bool) {
 		return a, false
 	}
 	n.Levels = slices.DeleteFunc(slices.Clone(n.Levels), func(l Level) bool { return l.Overflow })
-	u, sheet := say.For(j).Units, j.Sheet
+	u, sheet := j.Figures().Units, j.Sheet
 	for _, size := range []string{HandOverPaper(u), sheet.Size} {
 		sheet.Size = size
 		if n.papers, err = PapersFor(sheet, u); err != nil {
@@ -112,7 +111,7 @@ func ArrangeSmall(n Need, j *job.Job, r *layout.Room) (a Arrangement, ok bool) {
 const largest = 5
 
 func scalesFor(j *job.Job) ([]drawing.Scale, error) {
-	u := say.For(j).Units
+	u := j.Figures().Units
 	if j.Sheet.Ratio != 0 {
 		s, ok := drawing.ScaleOf(j.Sheet.Ratio, u)
 		if !ok {
@@ -139,7 +138,7 @@ func ArrangeFor(n Need, j *job.Job, crowded func(ratio float64) bool) (Arrangeme
 			return Arrangement{}, err
 		}
 	}
-	u, sheet := say.For(j).Units, j.Sheet
+	u, sheet := j.Figures().Units, j.Sheet
 	if n.papers, err = PapersFor(sheet, u); err != nil {
 		return Arrangement{}, err
 	}

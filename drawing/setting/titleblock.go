@@ -10,7 +10,6 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
-	"oxturn/layout/say"
 )
 
 // TitleMax is the greatest width of a title block, mm (ISO 7200).
@@ -279,7 +278,7 @@ func TitleFor(p *layout.Plan, title, form string) TitleBlock {
 	return TitleBlock{
 		Title: title, Kind: form, Revision: LastRevision(p), Info: p.Job.Info,
 		Label: "MB-88", N: 88, Of: 88, // until they are known, room for two figures
-		Units: unitsWords(p.Job.Sheet, say.For(p.Job).Units), letter: p.Job.Sheet.Letterhead, Scale: "-",
+		Units: unitsWords(p.Job.Sheet, p.Job.Figures().Units), letter: p.Job.Sheet.Letterhead, Scale: "-",
 		record: RecordOf(p, p.Rooms), plan: p.Code,
 	}
 }
@@ -309,5 +308,5 @@ func RecordOf(p *layout.Plan, rooms []layout.Room) string {
 	if p.Job.Info.Status != job.AsLaid || weakest == nil {
 		return ""
 	}
-	return fmt.Sprintf("%s, within %s either way", weakest.Job.Evidence, say.For(p.Job).Spacing(weakest.Error))
+	return fmt.Sprintf("%s, within %s either way", weakest.Job.Evidence, p.Job.Figures().Spacing(weakest.Error))
 }

@@ -31,7 +31,7 @@ func buildUp(p *layout.Plan) ([]*setting.Page, error) {
 	s := floorplan.Scene{
 		Kind:   kindNamed("build-up"),
 		Bounds: plane.Rect{Min: plane.Pt(0, cut.bottom()), Max: plane.Pt(cut.wide, 0)},
-		Border: cut.border, Draw: cut.draw, Levels: sectionLevels, Scales: sectionScales(say.For(p.Job).Units),
+		Border: cut.border, Draw: cut.draw, Levels: sectionLevels, Scales: sectionScales(p.Job.Figures().Units),
 	}
 	return s.Pages(p)
 }
@@ -75,7 +75,7 @@ func (s section) bottom() float64 { return s.layers[len(s.layers)-1].bottom() }
 // sensor between them, as far apart as the job lays them on average.
 func sectionOf(p *layout.Plan) section {
 	s := section{holds: -1, wide: sectionWide, pitch: p.Job.Membrane.Pitch, spacing: 90, diameter: heat.DefaultDiameter}
-	ty, fig := setting.NewTypesetter(), say.For(p.Job)
+	ty, fig := setting.NewTypesetter(), p.Job.Figures()
 	mm, in := printed(p.Job.BuildUp)
 	for i, l := range p.Job.BuildUp {
 		s.names = append(s.names, strconv.Itoa(i+1)+"  "+shortened(ty, layerName(l), 48)+", "+fig.ThicknessOf(mm[i],

@@ -8,7 +8,7 @@ import (
 	"oxturn/drawing/floorplan"
 	"oxturn/drawing/setting"
 	"oxturn/layout"
-	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // cablePlan is the plan of one room's cable.
@@ -185,7 +185,7 @@ func notes(v *floorplan.View) setting.Block {
 	}
 	if bare := v.Room.Bare; !bare.Empty() {
 		l.Paras = append(l.Paras, fmt.Sprintf("%s of the floor, dotted, stays without cable: it is cut off from the "+
-			"rest.", plane.FormatArea(bare.Area(), v.Fig.Units)))
+			"rest.", say.AreaBoth(bare.Area(), v.Fig.Units)))
 	}
 	l.Paras = append(l.Paras, stackedLeads(v)...)
 	if v.Room.Chosen != nil && v.Room.Chosen.Why != "" {
@@ -205,7 +205,7 @@ func notes(v *floorplan.View) setting.Block {
 func evenFloors(v *floorplan.View) string {
 	var out []string
 	for _, c := range v.Room.Cables {
-		area := plane.FormatArea(c.Warmed(), v.Fig.Units)
+		area := say.AreaBoth(c.Warmed(), v.Fig.Units)
 		if len(v.Room.Cables) > 1 {
 			area = c.ID + " " + area
 		}

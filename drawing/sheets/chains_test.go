@@ -100,7 +100,7 @@ func TestChainsAddUp(t *testing.T) {
 func checkChains(t *testing.T, file string, d drawnSet) (chains int) {
 	p := d.plan
 	step := 1.0
-	if say.For(p.Job).Units == plane.Inches {
+	if p.Job.Figures().Units == plane.Inches {
 		step = plane.Inch / 16
 	}
 	for i := range p.Rooms {

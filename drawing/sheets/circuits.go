@@ -38,12 +38,12 @@ func circuitTable(v *floorplan.View) []setting.Block {
 	}
 	if len(c.Rooms) > 1 {
 		t.Rows = append(t.Rows, setting.Row("Serves", strings.Join(c.Rooms, ", ")),
-			setting.Row("Amps in all", fmt.Sprintf("%.2f A", c.Total.Amps)))
+			setting.Row("Amps in all", say.Amps(c.Total.Amps)))
 	}
 	in := c.Total.Region
 	if len(c.Rooms) > 1 && in.Derated() {
 		t.Rows = append(t.Rows, setting.Row(fmt.Sprintf("The same at %.0f %%", 100*in.Continuous.Value),
-			fmt.Sprintf("%.2f A", c.Total.Continuous)))
+			say.Amps(c.Total.Continuous)))
 	}
 	for i, r := range c.Ratings {
 		if i > 1 && c.Ratings[i-1].Under {
@@ -183,7 +183,7 @@ func sensorTable(s job.Sensor, f say.Figures) []setting.Block {
 	kilo := func(ohms float64) string { return fmt.Sprintf("%.2f", ohms/1000) }
 	t := setting.Table{Head: fmt.Sprintf("Sensor %s (%s), kΩ", s.Family.Name, s.Source),
 		Cols: []setting.Column{{Head: "Floor"}, {Head: "reads", Align: setting.Decimal},
-			{Head: "within " + difference(f, s.Tolerance), Wraps: true}}}
+			{Head: "within " + say.Difference(s.Tolerance, f.Units), Wraps: true}}}
 	for _, e := range expected {
 		t.Rows = append(t.Rows, setting.Row(degrees(f, e.Celsius), kilo(e.Ohms), kilo(e.Lowest)+" to "+kilo(e.Highest)))
 	}

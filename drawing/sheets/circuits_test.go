@@ -20,7 +20,7 @@ func circuitView(t *testing.T, j *job.Circuit, ratings []float64) *floorplan.Vie
 	load := p.Load[0].Load
 	p.Circuits = []layout.Circuit{{Job: j, Rooms: []string{p.Rooms[0].Job.Name}, Total: load,
 		Ratings: load.Bindings(ratings)}}
-	return &floorplan.View{Page: &setting.Page{Plan: p}, Room: &p.Rooms[0], Fig: say.For(p.Job)}
+	return &floorplan.View{Page: &setting.Page{Plan: p}, Room: &p.Rooms[0], Fig: p.Job.Figures()}
 }
 
 func rowsOf(b setting.Block) string {

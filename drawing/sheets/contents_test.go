@@ -39,7 +39,7 @@ func TestMembraneSheet(t *testing.T) {
 		}
 	}
 	for _, want := range []string{"Pieces", "Seams", "P1", "how it is cut", "left over",
-		plane.FormatArea(p.Membrane.Covered, plane.Millimetres)} {
+		say.AreaBoth(p.Membrane.Covered, plane.Millimetres)} {
 		if !strings.Contains(said(s), want) {
 			t.Errorf("no %q", want)
 		}
@@ -136,7 +136,7 @@ func TestStandingThings(t *testing.T) {
 	for i, q := range island {
 		turned[i] = q.Sub(plane.Pt(1300, 650)).Rotate(math.Pi / 6).Add(plane.Pt(1300, 650))
 	}
-	v := &floorplan.View{Page: setting.NewPage(p, drawing.Paper{}), Room: &p.Rooms[0], Fig: say.For(p.Job), Out: 1}
+	v := &floorplan.View{Page: setting.NewPage(p, drawing.Paper{}), Room: &p.Rooms[0], Fig: p.Job.Figures(), Out: 1}
 	// D1 is wall A or C (8 ft), D2 the wall square to it
 	d1, d2 := layout.Datums(v.Room.Job)
 	if rows := v.Extent("island", island); len(rows) != 1 {
@@ -173,7 +173,7 @@ func TestStandingThings(t *testing.T) {
 // that it is listed; their other ends, and a rectangle's corners, are chained.
 func TestCorners(t *testing.T) {
 	p := samplePlan(t, plane.Millimetres)
-	v := &floorplan.View{Page: setting.NewPage(p, drawing.Paper{}), Room: &p.Rooms[0], Fig: say.For(p.Job), Out: 1,
+	v := &floorplan.View{Page: setting.NewPage(p, drawing.Paper{}), Room: &p.Rooms[0], Fig: p.Job.Figures(), Out: 1,
 		Paper: drawing.View{Ratio: 20}}
 	if bs := v.Corners(); bs != nil {
 		t.Errorf("a rectangle: %v", bs)

@@ -10,6 +10,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
+	"oxturn/layout/say"
 )
 
 // electrician draws the sheet for rough-in and hook-up: the wall with its box,
@@ -76,7 +77,7 @@ func loadTable(v *floorplan.View) setting.Block {
 		setting.Row("Supply", supply),
 		setting.Row("Cables", countInParallel(len(v.Room.Cables))),
 		setting.Row("Watts in all", fmt.Sprintf("%g W", l.Watts)),
-		setting.Row("Amps in all", fmt.Sprintf("%.2f A", l.Amps)),
+		setting.Row("Amps in all", say.Amps(l.Amps)),
 		setting.Row(ohms, figureOf(l.Ohms, 1)+" Ω"),
 		setting.Row("Thermostat contacts", contacts),
 		setting.Row("Leads into the box", leadsInBox(v)),
@@ -88,7 +89,7 @@ func loadTable(v *floorplan.View) setting.Block {
 	}
 	if in := v.Plan.Job.Region(); in.Derated() {
 		t.Rows = slices.Insert(t.Rows, 4, setting.Row(fmt.Sprintf("Continuous load, %.0f%s%%", 100*in.Continuous.Value,
-			setting.NoBreak), fmt.Sprintf("%.2f A, %s", l.Continuous, wholeStandards(in.Continuous.Source))))
+			setting.NoBreak), fmt.Sprintf("%s, %s", say.Amps(l.Continuous), wholeStandards(in.Continuous.Source))))
 	}
 	if needs := l.Needs; needs != "" {
 		t.Rows = append(t.Rows, setting.Row("Also needed", needs))

@@ -13,7 +13,6 @@ import (
 	"oxturn/drawing/setting"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
-	"oxturn/layout/say"
 )
 
 // boxOn puts the box of a sample plan so far along a wall.
@@ -24,7 +23,7 @@ func boxOn(t *testing.T, u plane.Units, wall int, share float64) *floorplan.View
 	w := r.Walls[wall]
 	along := share * w.Length()
 	r.Thermostat.Wall, r.Thermostat.Along, r.Thermostat.At = wall, along, w.At(along)
-	return &floorplan.View{Page: setting.NewPage(p, drawing.Paper{}), Room: &p.Rooms[0], Fig: say.For(p.Job), Out: 1}
+	return &floorplan.View{Page: setting.NewPage(p, drawing.Paper{}), Room: &p.Rooms[0], Fig: p.Job.Figures(), Out: 1}
 }
 
 // Wherever the box sits, what names the part of the wall without nails stands

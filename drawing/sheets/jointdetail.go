@@ -52,7 +52,7 @@ func jointDetailOf(p *layout.Plan) []setting.Block {
 	}
 	m := p.Job.Materials
 	d := jointDetail{
-		fig: say.For(p.Job), layers: layers, holds: -1, pitch: p.Job.Membrane.Pitch, diameter: heat.DefaultDiameter,
+		fig: p.Job.Figures(), layers: layers, holds: -1, pitch: p.Job.Membrane.Pitch, diameter: heat.DefaultDiameter,
 		width: m.SealantWidth, deep: m.SealantDepth, clear: p.Job.Clearance.Wall, wall: true,
 		across: acrossJoints(p),
 	}

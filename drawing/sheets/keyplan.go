@@ -14,6 +14,7 @@ import (
 	"oxturn/fonts"
 	"oxturn/layout"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // keyFrom is the number of rooms from which a job gets a key plan.
@@ -134,7 +135,7 @@ func roomTable(v *floorplan.View) setting.Block {
 		watts, amps := "-", "-"
 		for _, l := range v.Plan.Load {
 			if l.Room == r.Job.Name {
-				watts, amps = fmt.Sprintf("%g", l.Watts), fmt.Sprintf("%.2f", l.Amps)
+				watts, amps = say.Plain(l.Watts), fmt.Sprintf("%.2f", l.Amps)
 				load += l.Watts
 			}
 		}

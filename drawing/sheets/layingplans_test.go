@@ -10,7 +10,6 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
-	"oxturn/layout/say"
 )
 
 // layingSheets are those of a set that the cable is laid by, and their notes.
@@ -33,7 +32,7 @@ func checkLaying(t *testing.T, p *layout.Plan, set []*drawing.Sheet) {
 			t.Errorf("%d times: %s", n, c.text(p.Job.Region()))
 		}
 	}
-	fig := say.For(p.Job)
+	fig := p.Job.Figures()
 	for _, c := range p.Rooms[0].Cables {
 		for _, r := range c.Runs {
 			next := "-"

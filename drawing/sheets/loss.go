@@ -4,13 +4,12 @@ import (
 	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/plane"
-	"oxturn/layout/say"
 )
 
 // lossBlocks hold what each floor gives against what its room loses.
 func lossBlocks(p *layout.Plan) []setting.Block {
 	var out []setting.Block
-	units := say.For(p.Job).Units
+	units := p.Job.Figures().Units
 	for _, l := range p.Losses {
 		paras := []string{sentence(l.Words(units))}
 		for _, w := range l.Loss.Words(units == plane.Inches) {

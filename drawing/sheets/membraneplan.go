@@ -16,6 +16,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/membrane"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // membranePlan draws how the membrane of a room is cut and laid: its pieces by
@@ -273,8 +274,8 @@ func membraneNotes(v *floorplan.View, laid *membrane.Laid) setting.Block {
 	l.Paras = append(l.Paras,
 		fmt.Sprintf("Whole job: %d %s of %s x %s. %s", len(m.Packs), unit, v.Fig.Length(m.Stock.Width),
 			v.Fig.Length(m.Stock.Length), bound),
-		fmt.Sprintf("Covered %s, cut %s, waste %s.", plane.FormatArea(m.Covered, v.Fig.Units),
-			plane.FormatArea(m.Taken, v.Fig.Units), plane.FormatArea(m.Taken-m.Covered, v.Fig.Units)),
+		fmt.Sprintf("Covered %s, cut %s, waste %s.", say.AreaBoth(m.Covered, v.Fig.Units),
+			say.AreaBoth(m.Taken, v.Fig.Units), say.AreaBoth(m.Taken-m.Covered, v.Fig.Units)),
 		fmt.Sprintf("Cut the %s between pegs, at the lengths from the start that are given with each; then trim the "+
 			"pieces to their sizes.", unit),
 		fmt.Sprintf("Strips butt with pegs in step, trimmed %s short of walls. Nothing laps; no strip crosses a "+

@@ -13,6 +13,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/probe"
+	"oxturn/layout/say"
 )
 
 // ownerMap draws the page that stays with the house: where cable is and where
@@ -166,7 +167,7 @@ func labelLines(v *floorplan.View) []string {
 		lines = append(lines, "Circuit "+circuit)
 	}
 	if l := v.Plan.LoadOf(v.Room.Job.Name); l != nil {
-		lines = append(lines, fmt.Sprintf("%g V, %g W, %.2f A", l.Volts, l.Watts, l.Amps))
+		lines = append(lines, fmt.Sprintf("%g V, %s, %s", l.Volts, say.Watts(l.Watts), say.Amps(l.Amps)))
 	}
 	number := v.Plan.Job.Info.Number
 	if number == "" {

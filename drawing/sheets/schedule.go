@@ -96,7 +96,7 @@ func properties(f say.Figures) []property {
 		}},
 		{"Densest, three runs", func(c *layout.Cable) string { return densest(c, f) }},
 		{"Most heat allowed", func(c *layout.Cable) string { return allowed(c, f) }},
-		{"Heated area", func(c *layout.Cable) string { return plane.FormatArea(c.Share.Area(), f.Units) }},
+		{"Heated area", func(c *layout.Cable) string { return say.AreaBoth(c.Share.Area(), f.Units) }},
 		{"Lead", func(c *layout.Cable) string {
 			return f.Long(c.Label.Lead) + ", reaches " + f.Long(c.LeadReach)
 		}},
@@ -112,11 +112,7 @@ func properties(f say.Figures) []property {
 
 // perLength writes what a cable gives per length of itself.
 func perLength(c job.Cable, u plane.Units) string {
-	w := c.Watts / c.Length
-	if u == plane.Inches {
-		return fmt.Sprintf("%.2f W/ft", w*plane.Foot)
-	}
-	return fmt.Sprintf("%.1f W/m", w*1000)
+	return say.PerLength(1000*c.Watts/c.Length, u)
 }
 
 func gapRange(g layout.Gaps, f say.Figures) string {
@@ -155,7 +151,7 @@ func densityOver(w, mm2 float64, u plane.Units) string {
 	if w == 0 {
 		return "-"
 	}
-	return density(w, u) + " over " + plane.FormatArea(mm2, u)
+	return density(w, u) + " over " + say.AreaBoth(mm2, u)
 }
 
 // density writes W/m² in both systems, the sheet's own first.
@@ -163,7 +159,7 @@ func density(w float64, u plane.Units) string {
 	if w == 0 {
 		return "-"
 	}
-	return plane.FormatDensity(w, u)
+	return say.DensityBoth(w, u)
 }
 
 // areas returns the three areas side by side.

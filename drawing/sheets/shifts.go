@@ -17,7 +17,7 @@ func shiftBlocks(p *layout.Plan) []setting.Block {
 	if len(p.Shifts) == 0 {
 		return nil
 	}
-	f := say.For(p.Job)
+	f := p.Job.Figures()
 	t := setting.Table{Head: "Changes by room", Cols: []setting.Column{{Head: "Room", Wraps: true}, {Head: "By"},
 		{Head: "Cable", Wraps: true}, {Head: "Also", Wraps: true}}}
 	first := 0

@@ -41,7 +41,7 @@ func takeOff(p *layout.Plan) ([]*setting.Page, error) {
 	} else {
 		blocks = append(blocks, shifts...)
 	}
-	papers, err := setting.PapersFor(p.Job.Sheet, say.For(p.Job).Units)
+	papers, err := setting.PapersFor(p.Job.Sheet, p.Job.Figures().Units)
 	if err != nil {
 		return nil, err
 	}
@@ -71,7 +71,7 @@ func takeOffTable(p *layout.Plan) setting.Table {
 			setting.Column{Head: price, Align: setting.Decimal})
 	}
 	t.Cols = append(t.Cols, setting.Column{Head: "Note", Wraps: true, Group: true})
-	u := say.For(p.Job).Units
+	u := p.Job.Figures().Units
 	for _, l := range p.TakeOff.Lines {
 		t.Rows = append(t.Rows, takeOffRow(l, u, priced))
 	}

@@ -15,7 +15,6 @@ import (
 	"oxturn/drawing"
 	"oxturn/drawing/setting"
 	"oxturn/layout/plane"
-	"oxturn/layout/say"
 	"oxturn/layout/takeoff"
 )
 
@@ -34,7 +33,7 @@ func TestTakeOffSheetAgreesWithItsFile(t *testing.T) {
 			t.Fatal(err)
 		}
 		us := ""
-		if say.For(p.Job).Units == plane.Inches {
+		if p.Job.Figures().Units == plane.Inches {
 			us = " (US)"
 		}
 		from := map[string]string{"Net": "net" + us, "Gross": "gross" + us, "Unit": "unit" + us,

@@ -24,7 +24,7 @@ import (
 // It goes round the site on a clipboard and then to the panel with the owner's
 // map: on the paper that is handed over, unless the job asks for another.
 func testRecord(p *layout.Plan, r *layout.Room, c *layout.Cable) ([]*setting.Page, error) {
-	sheet, u := p.Job.Sheet, say.For(p.Job).Units
+	sheet, u := p.Job.Sheet, p.Job.Figures().Units
 	if sheet.Size == "" {
 		sheet.Size = setting.HandOverPaper(u)
 	}
@@ -119,7 +119,7 @@ const notesHead = "Testing"
 // recordBlocks are the parts of a test record; split lets its notes go on in
 // another column.
 func recordBlocks(p *layout.Plan, r *layout.Room, c *layout.Cable, w writing, split bool) []setting.Block {
-	f := say.For(p.Job)
+	f := p.Job.Figures()
 	label, stages, found, sign := labelTable(c, f), stageTable(c), foundTable(p, c, f, r), signTable()
 	stages.Tall = w.readings
 	label.Tall, found.Tall, sign.Tall = w.others, w.others, w.others

@@ -20,7 +20,7 @@ import (
 // warmthBlocks returns what the build-up sheet says of the floor's warmth:
 // charts, their figures, and what they rest on.
 func warmthBlocks(p *layout.Plan) []setting.Block {
-	w, f := p.Warmth, say.For(p.Job)
+	w, f := p.Warmth, p.Job.Figures()
 	switch {
 	case w == nil:
 		return []setting.Block{setting.List{Head: "Warmth", Paras: []string{
@@ -38,7 +38,7 @@ func warmthBlocks(p *layout.Plan) []setting.Block {
 // temperature turns °C into the sheet's own scale.
 func temperature(f say.Figures, c float64) float64 {
 	if f.Units == plane.Inches {
-		return c*1.8 + 32
+		return say.Fahrenheit(c)
 	}
 	return c
 }
@@ -52,18 +52,7 @@ func degree(f say.Figures) string {
 
 // degrees writes a temperature, its other scale in brackets.
 func degrees(f say.Figures, c float64) string {
-	if f.Units == plane.Inches {
-		return fmt.Sprintf("%s °F (%s °C)", say.TrimFigure(temperature(f, c)), say.TrimFigure(c))
-	}
-	return fmt.Sprintf("%s °C (%s °F)", say.TrimFigure(c), say.TrimFigure(c*1.8+32))
-}
-
-// difference writes a difference of temperatures in the sheet's own scale.
-func difference(f say.Figures, k float64) string {
-	if f.Units == plane.Inches {
-		return say.TrimFigure(k*1.8) + " °F"
-	}
-	return say.TrimFigure(k) + " °C"
+	return say.DegreesBoth(c, f.Units)
 }
 
 // small turns mm into what a chart's axis counts.
@@ -223,7 +212,7 @@ func warmUpCharts(w *layout.Warmth, f say.Figures) []setting.Block {
 					Pts: warming(o.Curve, w, f)})
 				// the times are counted to it: the floor may start colder than the room
 				goal := w.Room + o.Curve.Start + w.Rise
-				c.Limits = []setting.LimitLine{{Name: difference(f, w.Rise) + " gained: " + degrees(f, goal),
+				c.Limits = []setting.LimitLine{{Name: say.Difference(w.Rise, f.Units) + " gained: " + degrees(f, goal),
 					At: temperature(f, goal)}}
 			}
 		}
@@ -247,7 +236,7 @@ func warming(c heat.Curve, w *layout.Warmth, f say.Figures) []drawing.Pt {
 
 // warmUpTable gives the times as ranges.
 func warmUpTable(w *layout.Warmth, f say.Figures) setting.Block {
-	t := setting.Table{Head: "Time to gain " + floorplan.UnbrokenWords(difference(f, w.Rise)),
+	t := setting.Table{Head: "Time to gain " + floorplan.UnbrokenWords(say.Difference(w.Rise, f.Units)),
 		Cols: []setting.Column{{Head: "Spacing"}, {Head: "This floor", Wraps: true, Group: true}}}
 	if w.Board > 0 {
 		t.Cols = append(t.Cols, setting.Column{Head: "Over a board", Wraps: true})

@@ -128,7 +128,7 @@ func TestSurfaceChartShowsTwoRuns(t *testing.T) {
 func TestGoalIsWhereTimesEnd(t *testing.T) {
 	p := example(t, "kitchen").plan // on a slab 10 K colder than the room
 	w := p.Warmth
-	f := say.For(p.Job)
+	f := p.Job.Figures()
 	c := warmUpCharts(w, f)[0].(setting.Chart)
 	tried := 0
 	for i, o := range w.Offers {

@@ -13,6 +13,7 @@ import (
 	"oxturn/layout/plane"
 	"oxturn/layout/refit"
 	"oxturn/layout/route"
+	"oxturn/layout/say"
 )
 
 // Join joins the job's records of what was laid to the plan. With the status
@@ -252,8 +253,8 @@ func check(l *layout.Laid, r *layout.Room, c *layout.Cable, j *job.Job) *job.Dia
 	if off := rate(l, c, j.Membrane.Pitch)*n - c.Label.Length; math.Abs(off) > lengthShare*c.Label.Length {
 		return &job.Diagnostic{Severity: job.Warning, ID: "W110", Span: at,
 			Hint: "look for a run left out or counted twice",
-			Message: fmt.Sprintf("cable %s as laid measures %s, but its label says %s", c.ID, layout.Length(n, j.Units),
-				layout.Length(c.Label.Length, j.Units))}
+			Message: fmt.Sprintf("cable %s as laid measures %s, but its label says %s", c.ID, say.About(n, j.Units),
+				say.About(c.Label.Length, j.Units))}
 	}
 	return nil
 }

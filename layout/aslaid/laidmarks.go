@@ -9,6 +9,7 @@ import (
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/refit"
+	"oxturn/layout/say"
 )
 
 // checkMarks refuses marks that no cable can bear: a length beyond its own, or
@@ -21,8 +22,8 @@ func checkMarks(l *layout.Laid, c *layout.Cable, u plane.Units) []job.Diagnostic
 		if read(m) > c.Label.Length {
 			out = append(out, job.Diagnostic{Span: m.Span,
 				Hint: "look whether the figure counts from the other end, or in another unit",
-				Message: fmt.Sprintf("a mark is read as %s, but cable %s has %s", layout.Length(read(m), u), c.ID,
-					layout.Length(c.Label.Length, u))})
+				Message: fmt.Sprintf("a mark is read as %s, but cable %s has %s", say.About(read(m), u), c.ID,
+					say.About(c.Label.Length, u))})
 		}
 		for _, o := range marks[:i] {
 			if cmp.Or(cmp.Compare(m.Run, o.Run), cmp.Compare(m.Pegs, o.Pegs)) == cmp.Compare(read(m), read(o)) {
@@ -32,7 +33,7 @@ func checkMarks(l *layout.Laid, c *layout.Cable, u plane.Units) []job.Diagnostic
 				Notes: []job.Note{{Span: o.Span, Message: "the other is here"}},
 				Hint:  "one of the two was misread: lengths grow from the start of heat on, as run numbers do",
 				Message: fmt.Sprintf("cable %s has %s marked at run %s, peg %g, and %s at run %s, peg %g", c.ID,
-					layout.Length(read(m), u), c.RunName(m.Run), m.Pegs, layout.Length(read(o), u), c.RunName(o.Run),
+					say.About(read(m), u), c.RunName(m.Run), m.Pegs, say.About(read(o), u), c.RunName(o.Run),
 					o.Pegs)})
 		}
 	}

@@ -124,7 +124,7 @@ func leadRise(r *layout.Room, j *job.Job) error {
 		return nil
 	}
 	wall := r.Job.Walls[t.Wall]
-	along := wall.B.Sub(wall.A).Unit().Mul(layout.RiseHalf(layout.Printed(j)))
+	along := wall.B.Sub(wall.A).Unit().Mul(layout.RiseHalf(j.Printed()))
 	in := along.Left().Unit().Mul(j.Clearance.Wall)
 	if !r.Floor.Contains(t.At.Add(in.Unit())) {
 		in = in.Mul(-1)

@@ -7,6 +7,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // leaveBare takes the zones that no cable serves out of the heated floor and
@@ -38,12 +39,12 @@ func bareWarning(r *layout.Room, j *job.Job, zone plane.Region) job.Diagnostic {
 	d := job.Diagnostic{Severity: job.Warning, ID: "W103", Span: r.Job.Spans.At("cables")}
 	d.Message = fmt.Sprintf("room %q: %s of floor, its middle %s, stays without cable: it is cut off from the rest, "+
 		"and the room's %s elsewhere",
-		r.Job.Name, plane.FormatArea(zone.Area(), j.Units), tape.Place(box.Centre()), serves(len(r.Cables)))
+		r.Job.Name, say.AreaBoth(zone.Area(), j.Units), tape.Place(box.Centre()), serves(len(r.Cables)))
 	d.Hint = "list one more cable for it in the room's cables, move what cuts it off, or allow W103 to leave it cold"
 	if !shortEnough(j, zone) {
 		_, most := lengths(j, zone)
 		d.Hint = fmt.Sprintf("it takes up %s at most, and the job has no cable that short: add one and list it in "+
-			"the room's cables, move what cuts it off, or allow W103 to leave it cold", layout.Length(most, j.Units))
+			"the room's cables, move what cuts it off, or allow W103 to leave it cold", say.About(most, j.Units))
 	}
 	return d
 }

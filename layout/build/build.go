@@ -9,8 +9,8 @@ import (
 	"oxturn/layout/aslaid"
 	"oxturn/layout/job"
 	"oxturn/layout/load"
-	"oxturn/layout/plane"
 	"oxturn/layout/refit"
+	"oxturn/layout/say"
 	"oxturn/layout/tube"
 )
 
@@ -114,7 +114,7 @@ func prepare(r *layout.Room, j *job.Job) *job.Diagnostic {
 	}
 	if len(r.Zones) == 0 {
 		d := r.Problem("room %q has no floor left for cable: %s inside the walls, all of it within the clearances",
-			r.Job.Name, plane.FormatArea(r.Floor.Area(), j.Units))
+			r.Job.Name, say.AreaBoth(r.Floor.Area(), j.Units))
 		d.Hint = "check the room's size and the clearances"
 		return &d
 	}

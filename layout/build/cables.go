@@ -7,6 +7,7 @@ import (
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
+	"oxturn/layout/say"
 )
 
 // layCables routes the cables the job names for the room, or chooses some; those of
@@ -46,7 +47,7 @@ func cannotBeMeant(r *layout.Room, j *job.Job, labels []job.Cable) *job.Diagnost
 	}
 	lo, hi := lengths(j, r.Heated)
 	d := r.Problem("room %q: %s; at %d to %d pegs that floor takes about %s to %s of cable", r.Job.Name, why,
-		j.Spacing.Closest, j.Spacing.Widest, layout.Length(lo, j.Units), layout.Length(hi, j.Units))
+		j.Spacing.Closest, j.Spacing.Widest, say.About(lo, j.Units), say.About(hi, j.Units))
 	d.Span = r.Job.Spans.At("cables")
 	d.Hint = "look whether the measures of the room and their unit are right, and whether these cables were meant " +
 		"for it"

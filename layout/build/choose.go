@@ -103,8 +103,8 @@ func joined(zones []plane.Region) plane.Region {
 
 // whyChosen says why candidate at was taken.
 func whyChosen(r *layout.Room, j *job.Job, cands []layout.Candidate, at int) string {
-	c, asked := cands[at], plane.FormatDensity(asked(r), j.Units)
-	what := plane.FormatDensity(c.Density, j.Units) + " at an even spacing of " + say.Apart(c.Spacing, j.Units)
+	c, asked := cands[at], say.DensityBoth(asked(r), j.Units)
+	what := say.DensityBoth(c.Density, j.Units) + " at an even spacing of " + say.Apart(c.Spacing, j.Units)
 	if len(c.IDs) == 1 && slices.ContainsFunc(cands, func(o layout.Candidate) bool {
 		return o.Within && o.Off < c.Off &&
 			len(o.IDs) > 1
@@ -128,8 +128,8 @@ func noneFits(r *layout.Room, j *job.Job, cands []layout.Candidate, lead *route.
 	}
 	lo, hi := lengths(j, r.Heated)
 	d.Hint = fmt.Sprintf("%s of heated floor at %d to %d pegs takes %s to %s of cable",
-		plane.FormatArea(r.Heated.Area(), j.Units), j.Spacing.Closest, j.Spacing.Widest,
-		layout.Length(lo, j.Units), layout.Length(hi, j.Units))
+		say.AreaBoth(r.Heated.Area(), j.Units), j.Spacing.Closest, j.Spacing.Widest,
+		say.About(lo, j.Units), say.About(hi, j.Units))
 	if lead != nil {
 		d.Hint = leadHint(r, lead, j.Units)
 	}
@@ -273,12 +273,12 @@ func beyond(r *layout.Room, j *job.Job, set []job.Cable, c layout.Candidate, zon
 	case j.Supply.Volts > 0 && set[0].Volts != j.Supply.Volts:
 		return fmt.Sprintf("made for %g V, supply is %g V", set[0].Volts, j.Supply.Volts)
 	case j.Supply.MaxDensity > 0 && c.Density > j.Supply.MaxDensity && j.Supply.MaxDensityOver != job.OverHeated:
-		return fmt.Sprintf("%s at even spacing is above the %s allowed", plane.FormatDensity(c.Density, j.Units),
-			plane.FormatDensity(j.Supply.MaxDensity, j.Units))
+		return fmt.Sprintf("%s at even spacing is above the %s allowed", say.DensityBoth(c.Density, j.Units),
+			say.DensityBoth(j.Supply.MaxDensity, j.Units))
 	case j.Supply.MaxDensity > 0 && c.OverHeated > j.Supply.MaxDensity*(1+layout.AtLimit) &&
 		j.Supply.MaxDensityOver != job.OverEven:
-		return fmt.Sprintf("%s over the heated floor is above the %s allowed", plane.FormatDensity(c.OverHeated,
-			j.Units), plane.FormatDensity(j.Supply.MaxDensity, j.Units))
+		return fmt.Sprintf("%s over the heated floor is above the %s allowed", say.DensityBoth(c.OverHeated,
+			j.Units), say.DensityBoth(j.Supply.MaxDensity, j.Units))
 	case len(leadsTooShort(r, set, j.Units)) > 0:
 		return "its cold lead does not reach the floor"
 	}

@@ -9,6 +9,7 @@ import (
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
+	"oxturn/layout/say"
 )
 
 // coolFrom is how far floor may lie from the nearest cable, over half the
@@ -36,7 +37,7 @@ func coolWarning(from draft, zone int, spacing float64) job.Diagnostic {
 	d := job.Diagnostic{Severity: job.Warning, ID: "W104", Span: r.Job.Spans.At("cables")}
 	d.Message = fmt.Sprintf("room %q: %s of the floor to be heated is out of the warmth's reach; the farthest spot, "+
 		"%s, lies %s from the nearest run",
-		r.Job.Name, plane.FormatArea(area, j.Units), tape.Place(at), tape.Length(away))
+		r.Job.Name, say.AreaBoth(area, j.Units), tape.Place(at), tape.Length(away))
 	d.Hint = "the way there is too narrow for cable to come back: move what stands about, or allow W104 to leave " +
 		"it cool"
 	if little := little(r, j, zone); little != "" && moreReaches(from, zone) {

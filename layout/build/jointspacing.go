@@ -7,6 +7,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // farApart and farIndeed are how far tile indoors usually runs at most between movement
@@ -31,7 +32,7 @@ func farFromJoint(r *layout.Room, j *job.Job) []job.Diagnostic {
 	d := job.Diagnostic{Severity: job.Warning, ID: "W106", Span: r.Job.Span}
 	d.Message = fmt.Sprintf("room %q: tile runs over %s without a movement joint; indoors one is usual every %s to "+
 		"%s, nearer in direct sun or where it gets wet",
-		r.Job.Name, layout.Length(far, j.Units), layout.Length(farApart, j.Units), layout.Length(farIndeed, j.Units))
+		r.Job.Name, say.About(far, j.Units), say.About(farApart, j.Units), say.About(farIndeed, j.Units))
 	d.Hint = "ask the tile layer where the local standard wants joints and add a [[room.joint]] for each: no cable " +
 		"may cross one, so it must be known before the cable is chosen; or allow W106"
 	return []job.Diagnostic{d}

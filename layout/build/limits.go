@@ -3,7 +3,7 @@ package build
 import (
 	"oxturn/layout"
 	"oxturn/layout/job"
-	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // mostPegs is how many pegs a room may have. A hall of 225 m² at a pitch of
@@ -18,7 +18,7 @@ func tooManyPegs(r *layout.Room, j *job.Job) *job.Diagnostic {
 		return nil
 	}
 	d := r.Problem("room %q of %s at a pitch of %g mm has %.0f pegs; %d are the most", r.Job.Name,
-		plane.FormatArea(r.Floor.Area(), j.Units),
+		say.AreaBoth(r.Floor.Area(), j.Units),
 		j.Membrane.Pitch, pegs, mostPegs)
 	d.Notes = []job.Note{{Span: j.Spans.At("membrane.pitch"), Message: "the pitch is here"}}
 	d.Hint = "look whether the units of the pitch and of the room are right; draw a large hall as several rooms, cut " +

@@ -7,6 +7,7 @@ import (
 
 	"oxturn/layout"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 	"oxturn/layout/takeoff"
 )
 
@@ -103,7 +104,7 @@ func quantities(p *layout.Plan, i int) takeoff.Room {
 	if !r.Bare.Empty() {
 		out.Questions = append(out.Questions,
 			fmt.Sprintf("%s of the floor stays without cable, cut off from the rest: is that wanted?",
-				plane.FormatArea(r.Bare.Area(), p.Job.Units)))
+				say.AreaBoth(r.Bare.Area(), p.Job.Units)))
 	}
 	return out
 }

@@ -11,6 +11,7 @@ import (
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
+	"oxturn/layout/say"
 )
 
 // refusal turns the router's reason into what the user can do about it: where
@@ -41,11 +42,11 @@ func refusal(from draft, labels []job.Cable, err error) job.Diagnostic {
 		lo, hi = lengths(j, r.Heated)
 	}
 	if lo == hi {
-		d.Message += fmt.Sprintf("; %s up to about %s of cable at %d pegs", what, layout.Length(hi, j.Units),
+		d.Message += fmt.Sprintf("; %s up to about %s of cable at %d pegs", what, say.About(hi, j.Units),
 			j.Spacing.Closest)
 	} else {
-		d.Message += fmt.Sprintf("; %s %s to %s of cable at %d to %d pegs", what, layout.Length(lo, j.Units),
-			layout.Length(hi, j.Units), j.Spacing.Closest, j.Spacing.Widest)
+		d.Message += fmt.Sprintf("; %s %s to %s of cable at %d to %d pegs", what, say.About(lo, j.Units),
+			say.About(hi, j.Units), j.Spacing.Closest, j.Spacing.Widest)
 	}
 	if fit := within(j.Cables, labels, lo, hi, j.Units); fit != "" {
 		d.Hint = "cables of this job that would fit: " + fit +
@@ -73,7 +74,7 @@ func inRangeRefusal(from draft, labels []job.Cable, why *route.Refusal, d job.Di
 	}
 	switch {
 	case lies > 0:
-		d.Message += fmt.Sprintf("; %s in its place was tried and lies", layout.Length(lies, j.Units))
+		d.Message += fmt.Sprintf("; %s in its place was tried and lies", say.About(lies, j.Units))
 	case why.Cold == 0:
 		d.Message += "; nor for any of the lengths a little below it"
 	}
@@ -131,7 +132,7 @@ const closeToMost = 0.9
 
 // misfit says why a cable does not go into its zone.
 func misfit(c job.Cable, why *route.Refusal, u plane.Units) string {
-	said := fmt.Sprintf("cable %s of %s", c.ID, layout.Length(c.Length, u))
+	said := fmt.Sprintf("cable %s of %s", c.ID, say.About(c.Length, u))
 	switch {
 	case c.Length > why.Longest:
 		return said + " is too long, with the closest gaps allowed"
@@ -166,7 +167,7 @@ func leadReason(r *layout.Room, labels []job.Cable, why *route.Refusal, u plane.
 	}
 	c := labels[why.Cable]
 	return fmt.Sprintf("the cold lead of cable %s is too short: %s of it are left for the floor, and the nearest "+
-		"place where heat may start asks for %s", c.ID, layout.Length(r.LeadReach(c), u), layout.Length(why.Lead, u))
+		"place where heat may start asks for %s", c.ID, say.About(r.LeadReach(c), u), say.About(why.Lead, u))
 }
 
 // leadHint says what to do where a cold lead finds no way.
@@ -260,7 +261,7 @@ func within(cables, refused []job.Cable, lo, hi float64, u plane.Units) string {
 	for _, c := range cables {
 		was := slices.ContainsFunc(refused, func(o job.Cable) bool { return o.ID == c.ID })
 		if !was && c.Length >= lo && c.Length <= hi {
-			out = append(out, fmt.Sprintf("%s (%s)", c.ID, layout.Length(c.Length, u)))
+			out = append(out, fmt.Sprintf("%s (%s)", c.ID, say.About(c.Length, u)))
 		}
 	}
 	return strings.Join(out, ", ")

@@ -77,7 +77,7 @@ func little(r *layout.Room, j *job.Job, zone int) string {
 		return ""
 	}
 	return fmt.Sprintf("%s of cable is little for this floor, which takes about %s at %d pegs",
-		layout.Length(laid, j.Units), layout.Length(least, j.Units), j.Spacing.Widest)
+		say.About(laid, j.Units), say.About(least, j.Units), j.Spacing.Widest)
 }
 
 // takes returns the least cable that a zone takes at the widest gap, and how

@@ -9,6 +9,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 	"oxturn/layout/takeoff"
 )
 
@@ -65,7 +66,7 @@ func Plans(before, after *layout.Plan) []Change {
 		now := &after.Rooms[i]
 		was := before.RoomNamed(now.Job.Name)
 		if was == nil {
-			d.add(Change{What: "room", After: now.Job.Name + ", " + plane.FormatArea(now.Floor.Area(), u),
+			d.add(Change{What: "room", After: now.Job.Name + ", " + say.AreaBoth(now.Floor.Area(), u),
 				Figures: []Figure{d.squares("floor", nil, now.Floor)}})
 			continue
 		}
@@ -74,7 +75,7 @@ func Plans(before, after *layout.Plan) []Change {
 	}
 	for i := range before.Rooms {
 		if was := &before.Rooms[i]; after.RoomNamed(was.Job.Name) == nil {
-			d.add(Change{What: "room", Before: was.Job.Name + ", " + plane.FormatArea(was.Floor.Area(), u),
+			d.add(Change{What: "room", Before: was.Job.Name + ", " + say.AreaBoth(was.Floor.Area(), u),
 				Figures: []Figure{d.squares("floor", was.Floor, nil)}})
 		}
 	}
@@ -118,7 +119,7 @@ const (
 
 func (d *diff) area(room, what string, before, after plane.Region) {
 	if math.Abs(before.Area()-after.Area()) > sameArea {
-		d.text(room, what, plane.FormatArea(before.Area(), d.units), plane.FormatArea(after.Area(), d.units),
+		d.text(room, what, say.AreaBoth(before.Area(), d.units), say.AreaBoth(after.Area(), d.units),
 			d.squares(what, before, after))
 	}
 }
@@ -139,10 +140,7 @@ func (d *diff) squares(of string, before, after plane.Region) Figure {
 }
 
 func (d *diff) length(mm float64) string {
-	if d.units == plane.Inches {
-		return plane.FormatFeetInches(mm)
-	}
-	return fmt.Sprintf("%.0f mm", mm)
+	return say.Whole(mm, d.units)
 }
 
 func (d *diff) room(was, now *layout.Room) {
@@ -240,23 +238,20 @@ func evidence(c *layout.Cable) job.Evidence {
 }
 
 func (d *diff) label(c *layout.Cable) string {
-	return fmt.Sprintf("%s, %g V, %g W, %s", c.Label.ID, c.Label.Volts, c.Label.Watts, layout.Length(c.Label.Length,
+	return fmt.Sprintf("%s, %g V, %g W, %s", c.Label.ID, c.Label.Volts, c.Label.Watts, say.About(c.Label.Length,
 		d.units))
 }
 
-func (d *diff) density(c *layout.Cable) string {
-	if d.units == plane.Inches {
-		return fmt.Sprintf("%.1f W/ft²", c.Density*plane.Foot*plane.Foot/1e6)
-	}
-	return fmt.Sprintf("%.0f W/m²", c.Density)
-}
+func (d *diff) density(c *layout.Cable) string { return say.Density(c.Density, d.units) }
 
 func (d *diff) load(was, now *layout.Load) {
 	if was == nil || now == nil {
 		return
 	}
-	say := func(l *layout.Load) string { return fmt.Sprintf("%.2f A, %.0f W at %.0f V", l.Amps, l.Watts, l.Volts) }
-	d.text(now.Room, "load", say(was), say(now), both("amps", "A", layout.Round(was.Amps, 2),
+	words := func(l *layout.Load) string {
+		return fmt.Sprintf("%s, %s at %g V", say.Amps(l.Amps), say.Watts(l.Watts), l.Volts)
+	}
+	d.text(now.Room, "load", words(was), words(now), both("amps", "A", layout.Round(was.Amps, 2),
 		layout.Round(now.Amps, 2)), both("watts", "W", layout.Round(was.Watts, 1), layout.Round(now.Watts, 1)),
 		both("volts", "V", was.Volts, now.Volts))
 }

@@ -7,6 +7,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // settings compares what holds for the whole job: membrane, spacing,
@@ -78,13 +79,10 @@ func volts(v float64) string {
 }
 
 func (d *diff) limit(v float64) string {
-	switch {
-	case v == 0:
+	if v == 0 {
 		return "none given"
-	case d.units == plane.Inches:
-		return fmt.Sprintf("%.1f W/ft²", v*plane.Foot*plane.Foot/1e6)
 	}
-	return fmt.Sprintf("%.0f W/m²", v)
+	return say.Density(v, d.units)
 }
 
 func (d *diff) tile(t job.Tile) string {

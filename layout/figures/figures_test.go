@@ -273,7 +273,7 @@ func TestCornersOfTheAdjustedRoom(t *testing.T) {
 		}
 	}
 	if got := text(t, r); !strings.Contains(got, "C starts at (2996 mm, 2000 mm)") || !strings.Contains(got,
-		"the 8.0 mm by which the walls as taped missed their start") {
+		"the 8 mm by which the walls as taped missed their start") {
 		t.Error(got)
 	}
 }

@@ -84,35 +84,14 @@ func (p *page) put(name string, parts ...string) {
 	p.b.WriteString(strings.TrimRight(strings.TrimSuffix(strings.TrimRight(line, " "), ";"), " ") + "\n")
 }
 
-func (p *page) length(mm float64) string {
-	if p.units == plane.Inches {
-		return plane.FormatFeetInches(mm)
-	}
-	return fmt.Sprintf("%.0f mm", math.Round(mm)+0) // no -0
-}
+func (p *page) length(mm float64) string { return say.Whole(mm, p.units) }
 
-// small writes a gap or a thickness: to a tenth of a millimetre, or to a
-// hundredth of an inch.
-func (p *page) small(mm float64) string {
-	if p.units == plane.Inches {
-		return fmt.Sprintf("%.2f in", mm/plane.Inch)
-	}
-	return fmt.Sprintf("%.1f mm", mm)
-}
+// small writes a gap or a thickness.
+func (p *page) small(mm float64) string { return say.Apart(mm, p.units) }
 
-func (p *page) long(mm float64) string {
-	if p.units == plane.Inches {
-		return fmt.Sprintf("%.1f ft", mm/plane.Foot)
-	}
-	return fmt.Sprintf("%.2f m", mm/1000)
-}
+func (p *page) long(mm float64) string { return say.Long(mm, p.units) }
 
-func (p *page) area(m2 float64) string {
-	if p.units == plane.Inches {
-		return fmt.Sprintf("%.1f ft²", plane.Inches.Area(m2*1e6))
-	}
-	return fmt.Sprintf("%.2f m²", m2)
-}
+func (p *page) area(m2 float64) string { return say.Area(m2*1e6, p.units) }
 
 // areaAtMost writes an area that something does for at most: rounded down, since
 // it rests on a heat per area that is itself rounded.
@@ -127,33 +106,13 @@ func (p *page) areaAtMost(m2 float64) string {
 	return fmt.Sprintf("%.0f %s", math.Floor(a), unit)
 }
 
-func (p *page) density(wm2 float64) string {
-	if p.units == plane.Inches {
-		return fmt.Sprintf("%.1f W/ft²", wm2*plane.Foot*plane.Foot/1e6)
-	}
-	return fmt.Sprintf("%.0f W/m²", wm2)
-}
+func (p *page) density(wm2 float64) string { return say.Density(wm2, p.units) }
 
-func (p *page) perLength(wm float64) string {
-	if p.units == plane.Inches {
-		return fmt.Sprintf("%.2f W/ft", wm*plane.Foot/1000)
-	}
-	return fmt.Sprintf("%.1f W/m", wm)
-}
+func (p *page) perLength(wm float64) string { return say.PerLength(wm, p.units) }
 
-func (p *page) degrees(c float64) string {
-	if p.units == plane.Inches {
-		return fmt.Sprintf("%.1f °F", c*1.8+32)
-	}
-	return fmt.Sprintf("%.1f °C", c)
-}
+func (p *page) degrees(c float64) string { return say.Degrees(c, p.units) }
 
-func (p *page) difference(k float64) string {
-	if p.units == plane.Inches {
-		return fmt.Sprintf("%.1f °F", k*1.8)
-	}
-	return fmt.Sprintf("%.1f °C", k)
-}
+func (p *page) difference(k float64) string { return say.Difference(k, p.units) }
 
 func (p *page) general(r *Report) {
 	title := r.Job

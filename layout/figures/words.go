@@ -3,7 +3,6 @@ package figures
 import (
 	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
 	"oxturn/layout/heat"
@@ -44,7 +43,7 @@ func (p *page) corners(r Room) []string {
 }
 
 func (p *page) cable(c Cable, s Supply) {
-	p.put("cable "+c.ID, fmt.Sprintf("%s: %g V, %s W, %.2f A", c.Label, c.Volts, plain(c.Watts), c.Amps),
+	p.put("cable "+c.ID, fmt.Sprintf("%s: %g V, %s, %s", c.Label, c.Volts, say.Watts(c.Watts), say.Amps(c.Amps)),
 		fmt.Sprintf("%s, %s", p.long(c.Length), p.perLength(c.WattsPerMetre)))
 	o := c.Ohms
 	gap := ""
@@ -94,15 +93,12 @@ func (p *page) drift(c Cable) {
 // sentence is put for words that may be broken at their semicolons.
 func (p *page) sentence(name, words string) { p.put(name, strings.Split(words, "; ")...) }
 
-// plain writes a figure to two decimals, without those that are nothing.
-func plain(v float64) string { return strconv.FormatFloat(math.Round(v*100)/100, 'f', -1, 64) }
-
-// signed is plain with its sign.
+// signed is a plain figure with its sign.
 func signed(v float64) string {
 	if v > 0 {
-		return "+" + plain(v)
+		return "+" + say.Plain(v)
 	}
-	return plain(v)
+	return say.Plain(v)
 }
 
 // first is a name that stands beside the first of several lines only.
@@ -164,13 +160,13 @@ func (p *page) densityLimit(s Supply, g Spacing) string {
 }
 
 func (p *page) thermostat(t Thermostat) {
-	p.put("thermostat", fmt.Sprintf("%g V, %s W, %s; %.1f Ω in parallel", t.Volts, plain(t.Watts),
+	p.put("thermostat", fmt.Sprintf("%g V, %s, %s; %.1f Ω in parallel", t.Volts, say.Watts(t.Watts),
 		p.amps(t.Amps, t.Continuous), t.Ohms))
 	needs := "nothing more needed"
 	if t.Needs != "" {
 		needs = "needs " + t.Needs
 	}
-	p.put("its contacts", fmt.Sprintf("%g A (%s), %.2f A to spare", t.Contacts.Value, t.Contacts.Source, t.Margin),
+	p.put("its contacts", fmt.Sprintf("%g A (%s), %s to spare", t.Contacts.Value, t.Contacts.Source, say.Amps(t.Margin)),
 		needs)
 	if limits := p.floorLimit(t); limits != nil {
 		p.put("its floor limit", limits...)
@@ -201,7 +197,7 @@ func (p *page) circuit(c Circuit) {
 		name = "Circuit, not named by the job"
 	}
 	p.head("%s: %s", name, strings.Join(c.Rooms, ", "))
-	p.put("load", fmt.Sprintf("%s, %g V, %s W, %s", counted(c.Cables, "cable"), c.Volts, plain(c.Watts),
+	p.put("load", fmt.Sprintf("%s, %g V, %s, %s", counted(c.Cables, "cable"), c.Volts, say.Watts(c.Watts),
 		p.amps(c.Amps, c.Continuous)))
 	for i, r := range c.Ratings {
 		if i > 0 && c.Ratings[i-1].Carries && c.Ratings[i-1].Binds == "thermostat contacts" {
@@ -215,7 +211,7 @@ func (p *page) circuit(c Circuit) {
 			carries = "LESS than the load: up to "
 		}
 		p.put(first(i, p.in.Breaker+"s"), fmt.Sprintf("%g A (%s): %s%s at %s A", r.Breaker, r.Source, p.usable(r),
-			p.bound(r.Binds), plain(r.Limit)),
+			p.bound(r.Binds), say.Plain(r.Limit)),
 			carries+p.areaAtMost(r.Most)+" of heated floor at this heat per area")
 	}
 	if d := c.Drop; d != nil {
@@ -236,9 +232,10 @@ func (p *page) circuit(c Circuit) {
 // amps is a load, with what a continuous one counts as where the region says.
 func (p *page) amps(plain, carried float64) string {
 	if !p.in.Derated() {
-		return fmt.Sprintf("%.2f A", plain)
+		return say.Amps(plain)
 	}
-	return fmt.Sprintf("%.2f A; as a continuous load, %.0f %%: %.2f A", plain, 100*p.in.Continuous.Value, carried)
+	return fmt.Sprintf("%s; as a continuous load, %.0f %%: %s", say.Amps(plain), 100*p.in.Continuous.Value,
+		say.Amps(carried))
 }
 
 // usable is the share of a rating that a continuous load may use, where the
@@ -247,7 +244,7 @@ func (p *page) usable(r Rating) string {
 	if !p.in.Derated() {
 		return ""
 	}
-	return fmt.Sprintf("%.0f %% is %s A; ", 100/p.in.Continuous.Value, plain(r.Usable))
+	return fmt.Sprintf("%.0f %% is %s A; ", 100/p.in.Continuous.Value, say.Plain(r.Usable))
 }
 
 func (p *page) bound(binds string) string {

@@ -92,13 +92,13 @@ func TestFiguresInBothSystems(t *testing.T) {
 		si    string
 	}{
 		{func(p *page) string { return p.length(381) }, `1'-3"`, "381 mm"},
-		{func(p *page) string { return p.small(38.1) }, "1.50 in", "38.1 mm"},
+		{func(p *page) string { return p.small(38.1) }, "1.5 in", "38.1 mm"},
 		{func(p *page) string { return p.long(3048) }, "10.0 ft", "3.05 m"},
 		{func(p *page) string { return p.area(9.2903) }, "100.0 ft²", "9.29 m²"},
 		{func(p *page) string { return p.density(129.167) }, "12.0 W/ft²", "129 W/m²"},
 		{func(p *page) string { return p.perLength(10) }, "3.05 W/ft", "10.0 W/m"},
-		{func(p *page) string { return p.degrees(20) }, "68.0 °F", "20.0 °C"},
-		{func(p *page) string { return p.difference(5) }, "9.0 °F", "5.0 °C"},
+		{func(p *page) string { return p.degrees(20) }, "68 °F", "20 °C"},
+		{func(p *page) string { return p.difference(5) }, "9 °F", "5 °C"},
 	} {
 		if got := [2]string{c.write(us), c.write(si)}; got != [2]string{c.us, c.si} {
 			t.Errorf("%q, want %q and %q", got, c.us, c.si)
@@ -137,7 +137,7 @@ func TestCableInWords(t *testing.T) {
 		"  cable H1        A240-60: 240 V, 600 W, 2.50 A; 60.00 m, 10.0 W/m",
 		"  resistance      96.0 Ω at 20 °C (label); limits 91.2 to 105.6 Ω, -5/+10 % (label);",
 		"                  546 to 632 W between them", // 240²/105.6 and 240²/91.2
-		"  spacing         even 75.0 mm (2.5 pegs); closest 60.0 mm (2.0 pegs); widest 90.0 mm (3.0 pegs)",
+		"  spacing         even 75 mm (2.5 pegs); closest 60 mm (2.0 pegs); widest 90 mm (3.0 pegs)",
 		"  heat per area   133 W/m² at even spacing, over 4.50 m²; 150 W/m² over the heated 4.00 m² that it serves;",
 		"                  densest 150 W/m² over three neighbouring runs, round run d;",
 		"                  160 W/m² allowed over the heated floor (label): kept",
@@ -153,7 +153,7 @@ func TestCableInWords(t *testing.T) {
 		"nothing was read after tiling"}}
 	got := metric(func(p *page) { p.cable(c, s) })
 	for _, want := range []string{
-		"-1.2 % from volts²/watts", "  spacing         even 75.0 mm (2.5 pegs); no two runs lie side by side for " +
+		"-1.2 % from volts²/watts", "  spacing         even 75 mm (2.5 pegs); no two runs lie side by side for " +
 			"long\n  heat per area   133 W/m² at even spacing, over 4.50 m²; 150 W/m² over the heated 4.00 m² that " +
 			"it serves;\n" +
 			"                  160 W/m² allowed over the heated floor (label): NOT kept\n",
@@ -195,7 +195,7 @@ func TestRoomInWords(t *testing.T) {
 	}
 	r.Thermostat.FloorMost = &Limit{33, "bathroom, EN 1264-2"}
 	got = metric(func(p *page) { p.thermostat(r.Thermostat) })
-	if want := "  its floor limit NOT given;\n                  33.0 °C at most for lasting contact " +
+	if want := "  its floor limit NOT given;\n                  33 °C at most for lasting contact " +
 		"(bathroom, EN 1264-2): left on, the floor would pass it\n"; !strings.Contains(got, want) {
 		t.Error(got)
 	}
@@ -292,21 +292,21 @@ func TestWarmthInWords(t *testing.T) {
 			Board: true, words: "20 to 40 min"}},
 		Assumptions: []string{"one; two", "three"}}
 	hold(t, metric(func(p *page) { p.warmth(w) }),
-		"Warmth, estimated: left on without a thermostat in a room at 20.0 °C",
-		"  H1, H2          at least: surface 27.0 °C mean, 29.5 °C over a cable, 25.0 °C midway; 35.0 °C at the "+
+		"Warmth, estimated: left on without a thermostat in a room at 20 °C",
+		"  H1, H2          at least: surface 27 °C mean, 29.5 °C over a cable, 25 °C midway; 35 °C at the "+
 			"cable itself;",
 		"                  76.4 % of the heat goes up",
-		"                  at most in a room at 24.0 °C: surface 29.0 °C mean, 31.5 °C over a cable, 27.0 °C midway; "+
-			"37.0 °C at the cable itself;",
+		"                  at most in a room at 24 °C: surface 29 °C mean, 31.5 °C over a cable, 27 °C midway; "+
+			"37 °C at the cable itself;",
 		"                  100 % of the heat goes up",
 		"                  at its warmest 1.5 °C below the limit of 33 °C, bathroom (EN 1264-2)",
 		"                  at its warmest 4.5 °C ABOVE the limit of 27 °C, oak (job file)",
-		"  to gain 5.0 °C  75.0 mm apart, 133 W/m² at that gap, this floor: 30 min to 1 h",
-		"                  75.0 mm apart, 133 W/m² at that gap, over a board of 10.0 mm: 20 to 40 min",
+		"  to gain 5 °C    75 mm apart, 133 W/m² at that gap, this floor: 30 min to 1 h",
+		"                  75 mm apart, 133 W/m² at that gap, over a board of 10 mm: 20 to 40 min",
 		"  assumed         one; two",
 		"                  three")
 	w.Warmest = 20
-	if got := metric(func(p *page) { p.warmth(w) }); !strings.Contains(got, " at most: surface 29.0") {
+	if got := metric(func(p *page) { p.warmth(w) }); !strings.Contains(got, " at most: surface 29 ") {
 		t.Error(got)
 	}
 	w.Surfaces[0].Hot = cold
@@ -328,8 +328,8 @@ func TestSensorInWords(t *testing.T) {
 	s := &Sensor{Kind: "pt1000", Source: "job file", About: "platinum", Curve: "IEC 60751", Tolerance: 2,
 		Expected: []Expected{{0, 1000, 992, 1008}, {20, 1077.9, 1070, 1086}}}
 	hold(t, metric(func(p *page) { p.sensor(s) }), "Sensor pt1000 (job file): platinum", "  curve           IEC 60751",
-		"  should read     1000 Ω at 0.0 °C; 992 to 1008 Ω within 2.0 °C",
-		"                  1078 Ω at 20.0 °C; 1070 to 1086 Ω within 2.0 °C")
+		"  should read     1000 Ω at 0 °C; 992 to 1008 Ω within 2 °C",
+		"                  1078 Ω at 20 °C; 1070 to 1086 Ω within 2 °C")
 }
 
 func TestEnergyInWords(t *testing.T) {
@@ -358,7 +358,7 @@ func TestShiftsInWords(t *testing.T) {
 	}
 	hold(t, american(func(p *page) { p.shifts(all) }),
 		"If a room measures otherwise (judged by area, quantities counted anew)",
-		"  Bath            +1 in east-west: the cable stays, runs 3.00 in apart, tile +1, grout -1",
+		"  Bath            +1 in east-west: the cable stays, runs 3 in apart, tile +1, grout -1",
 		"  Bath            -1 in north-south: the cable no longer suits, instead: A240-50",
 		"  Hall            +1 in north-south: not looked at: too long")
 	all[0].How, all[0].Spacing = "laid anew", 0
@@ -423,7 +423,7 @@ func TestGeneralInWords(t *testing.T) {
 		Widest: Limit{3, "job file"}, Pitch: Limit{38.1, "job file"}}}
 	hold(t, american(func(p *page) { p.general(r) }), "Job (proposal)", "  plan code       K7",
 		"  supply          not given, the labels' own is assumed",
-		"  gaps allowed    2 pegs (default) to 3 pegs (job file); a peg is 1.50 in (job file)",
+		"  gaps allowed    2 pegs (default) to 3 pegs (job file); a peg is 1.5 in (job file)",
 		"  heat allowed    no limit is given")
 	r.Job, r.Supply.Volts, r.Supply.MaxDensity = "Bath", &Limit{230, "job file"}, &Limit{160, "label"}
 	r.Supply.MostOver = "at even spacing"

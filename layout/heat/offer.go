@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // WarmUpSpread is the share by which a real floor's warm-up time may differ
@@ -144,18 +145,15 @@ func (w words) temperature(c float64) string { return w.figure(c, "°C", c*1.8+3
 func (w words) difference(k float64) string { return w.figure(k, "°C", k*1.8, "°F") }
 
 // tenths writes a temperature to a tenth of a degree, tenthsOver a difference.
-func (w words) tenths(c float64) string {
-	if w.us {
-		return fmt.Sprintf("%.1f °F", c*1.8+32)
-	}
-	return fmt.Sprintf("%.1f °C", c)
-}
+func (w words) tenths(c float64) string { return say.Degrees(c, w.units()) }
 
-func (w words) tenthsOver(k float64) string {
+func (w words) tenthsOver(k float64) string { return say.Difference(k, w.units()) }
+
+func (w words) units() plane.Units {
 	if w.us {
-		return fmt.Sprintf("%.1f °F", k*1.8)
+		return plane.Inches
 	}
-	return fmt.Sprintf("%.1f °C", k)
+	return plane.Millimetres
 }
 
 // gained writes a gain with its sign: +6.9 °C.

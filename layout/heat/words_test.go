@@ -126,7 +126,7 @@ func TestVerdictInWords(t *testing.T) {
 		"the air, 6.3 °F above the limit of bathroom, 91.4 °F, 16.2 °F over air at 75.2 °F (EN 1264-2): the floor "+
 		"thermostat must hold it down")
 	v = Steady{OverCable: 5}.Against(20, CoveringLimit("oak", 27, "job file"))[0]
-	hold(t, v.Words(true), "left on without a thermostat, the surface over a cable would reach 77.0 °F, 9.0 °F over "+
+	hold(t, v.Words(true), "left on without a thermostat, the surface over a cable would reach 77 °F, 9 °F over "+
 		"the air, 3.6 °F below the limit of oak, 80.6 °F (job file)")
 }
 

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // scales are the ratios a plan may be drawn at: those that ISO 5455
@@ -84,3 +85,14 @@ func scaleList() string {
 	}
 	return strings.Join(out, ", ")
 }
+
+// Printed is the system that a job is printed in.
+func (j *Job) Printed() plane.Units {
+	if j.Sheet.Units != plane.NoUnits {
+		return j.Sheet.Units
+	}
+	return j.Units
+}
+
+// Figures write what the job's sheets say, in their units.
+func (j *Job) Figures() say.Figures { return say.Figures{Units: j.Printed(), Both: j.Sheet.Both} }

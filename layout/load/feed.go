@@ -7,6 +7,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
+	"oxturn/layout/say"
 )
 
 // Feeds works out what each circuit carries, in the order of their first
@@ -110,8 +111,8 @@ func contacts(p *layout.Plan, l layout.Load) []job.Diagnostic {
 	}
 	return []job.Diagnostic{{
 		Severity: job.Warning, ID: "W131", Span: p.Job.Spans.At("supply.thermostat_amps"),
-		Message: fmt.Sprintf("room %q: %.2f A is more than the thermostat's contacts carry, %g A (%s): it needs %s",
-			l.Room, l.Amps, l.Contacts, p.Job.Spans.Source("supply.thermostat_amps"), l.Needs),
+		Message: fmt.Sprintf("room %q: %s is more than the thermostat's contacts carry, %g A (%s): it needs %s",
+			l.Room, say.Amps(l.Amps), l.Contacts, p.Job.Spans.Source("supply.thermostat_amps"), l.Needs),
 		Hint: "the electrician settles which; take other cables, or give the contacts' own rating with [supply] " +
 			"thermostat_amps",
 	}}
@@ -135,7 +136,7 @@ func overloaded(c layout.Circuit) []job.Diagnostic {
 	}
 	return []job.Diagnostic{{
 		Severity: job.Warning, ID: "W131", Span: c.Job.Spans.At("breaker"),
-		Message: fmt.Sprintf("%s: %.2f A is more than %s", c.Name(), c.Total.Amps, what),
+		Message: fmt.Sprintf("%s: %s is more than %s", c.Name(), say.Amps(c.Total.Amps), what),
 		Hint:    "the electrician settles the circuit; no " + in.Breaker + " is chosen here",
 	}}
 }

@@ -77,24 +77,6 @@ func Digits(v float64, n int) string {
 	return fmt.Sprintf("%.*g", n, v)
 }
 
-// FormatArea writes an area in both systems, the sheet's own first.
-func FormatArea(mm2 float64, u Units) string {
-	m, ft := fmt.Sprintf("%.2f m²", mm2/1e6), fmt.Sprintf("%.1f ft²", mm2/(Foot*Foot))
-	if u == Inches {
-		return ft + " (" + m + ")"
-	}
-	return m + " (" + ft + ")"
-}
-
-// FormatDensity writes W/m² in both systems, the sheet's own first.
-func FormatDensity(wm2 float64, u Units) string {
-	m, ft := fmt.Sprintf("%.0f W/m²", wm2), fmt.Sprintf("%.1f W/ft²", wm2*Foot*Foot/1e6)
-	if u == Inches {
-		return ft + " (" + m + ")"
-	}
-	return m + " (" + ft + ")"
-}
-
 // ParseLength reads a length such as "9ft 4-1/2in", "9' 4 1/2\"", "2.85 m",
 // "2850mm", "28.5cm" or a bare "2850" in unit u. The result is in mm. The
 // error says what was not understood.

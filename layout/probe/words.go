@@ -11,6 +11,7 @@ import (
 	"oxturn/layout/load"
 	"oxturn/layout/plane"
 	"oxturn/layout/record"
+	"oxturn/layout/say"
 )
 
 // Cautions returns what is to be said with every answer.
@@ -58,10 +59,10 @@ func Untested(r *layout.Room) (out []string) {
 func (m *Map) floor(mm float64) string {
 	if m.Units == plane.Inches {
 		quarter := math.Floor(mm/plane.Inch*4) / 4 * plane.Inch
-		return fmt.Sprintf("%s (%.0f mm)", strings.TrimPrefix(plane.FormatFeetInches(quarter), "0'-0 "),
-			math.Floor(quarter))
+		return strings.TrimPrefix(say.Whole(quarter, m.Units), "0'-0 ") + " (" +
+			say.Whole(math.Floor(quarter), plane.Millimetres) + ")"
 	}
-	return fmt.Sprintf("%.0f mm", math.Floor(mm))
+	return say.Whole(math.Floor(mm), m.Units)
 }
 
 // Headline is an answer in one line.
@@ -182,9 +183,9 @@ func (m *Map) left(n Near) string {
 func running(mm float64, u plane.Units) string {
 	mm = math.Round(mm*1e3) / 1e3 // the map in a browser must round to the same side
 	if u == plane.Inches {
-		return fmt.Sprintf("%.1f ft (%.2f m)", mm/plane.Foot, mm/1000)
+		return say.LongBoth(mm, u)
 	}
-	return fmt.Sprintf("%.2f m", mm/1000)
+	return say.Long(mm, u)
 }
 
 // Words says one stretch of what lies under a tile.

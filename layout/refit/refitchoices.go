@@ -7,6 +7,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
+	"oxturn/layout/say"
 )
 
 // A Choice is a way out where the rest finds no route, and what it takes.
@@ -103,7 +104,7 @@ func (f *Refit) why(err error, u plane.Units) string {
 	words := err.Error()
 	var ref *route.Refusal
 	if errors.As(err, &ref) && ref.Longest > 0 {
-		most, least := layout.Length(float64(f.Rate*ref.Longest)+f.Slip, u), layout.Length(float64(f.Rate*ref.Shortest)+
+		most, least := say.About(float64(f.Rate*ref.Longest)+f.Slip, u), say.About(float64(f.Rate*ref.Shortest)+
 			f.Slip, u)
 		switch n := f.whole(); {
 		case n > ref.Longest:

@@ -8,6 +8,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
+	"oxturn/layout/say"
 )
 
 // Lines says in lines for people how far off the laid part is and what to lay
@@ -48,19 +49,19 @@ func (f *Refit) facts(u plane.Units) []refitFact {
 		are = "stay"
 	}
 	out := []refitFact{{words: fmt.Sprintf("%s, cable %s: %s %s laid, %s of %s used, %s left", f.Room.Job.Name, c.ID,
-		f.laidWords(), are, layout.Length(f.Used, u), layout.Length(c.Label.Length, u), layout.Length(f.Left, u))}}
+		f.laidWords(), are, say.About(f.Used, u), say.About(c.Label.Length, u), say.About(f.Left, u))}}
 	out = append(out, f.restsFact())
 	if miscounts := f.miscounts(); miscounts != "" {
 		out = append(out, refitFact{about: "laid", words: miscounts})
 	}
 	if f.WayOut.Lift > 0 {
 		out = append(out, refitFact{about: "lift", words: fmt.Sprintf("first take up the %s, %s of cable",
-			lastRuns(f.WayOut.Lift), layout.Length(f.Lifted, u))})
+			lastRuns(f.WayOut.Lift), say.About(f.Lifted, u))})
 	}
 	if f.WayOut.GiveUp > 0 {
 		out = append(out, refitFact{about: "give up",
 			words: fmt.Sprintf("low-value area %d gets no new cable: %s of floor", f.WayOut.GiveUp,
-				plane.FormatArea(f.Spared, u))})
+				say.AreaBoth(f.Spared, u))})
 	}
 	if d := f.pegsOff(); d.Norm() >= layout.SamePeg {
 		out = append(out, refitFact{about: "pegs", words: "the pegs lie " + offWords(d,
@@ -180,7 +181,7 @@ func (f *Refit) changeFacts(u plane.Units) []refitFact {
 	if share := f.coldShare(); share >= 0.001 {
 		out = append(out, refitFact{about: "cold",
 			words: fmt.Sprintf("%.1f %% of its floor, %s, comes out of warmth's reach by that", 100*share,
-				plane.FormatArea(n.Cold, u))})
+				say.AreaBoth(n.Cold, u))})
 	}
 	if n.Doorway {
 		out = append(out, refitFact{about: "end",
@@ -308,7 +309,7 @@ func (f *Refit) runLine(r layout.Run, u plane.Units) string {
 	if r.GapToNext > 0 {
 		s += fmt.Sprintf(", then %d over", r.GapToNext)
 	}
-	return s + fmt.Sprintf("; %s on the cable at its end", layout.Length(r.RunningEnd, u))
+	return s + fmt.Sprintf("; %s on the cable at its end", say.About(r.RunningEnd, u))
 }
 
 // stuckLines says why nothing fits and what can be done. Laid cable is never
@@ -329,16 +330,16 @@ func (f *Refit) stuckLines(u plane.Units) []string {
 		switch {
 		case c.Remains > 0:
 			out = append(out, fmt.Sprintf("%s: %s of cable would find no place; it is never cut, coiled or doubled",
-				none, layout.Length(c.Remains, u)))
+				none, say.About(c.Remains, u)))
 		case c.Lacks > 0:
 			out = append(out, fmt.Sprintf("%s: %s of cable are lacking to leave no floor cold", none,
-				layout.Length(c.Lacks, u)))
+				say.About(c.Lacks, u)))
 		case c.Lift > 0:
 			out = append(out, fmt.Sprintf("choice   lift the %s (%s of cable) and lay on from there: --lift %d%s",
-				lastRuns(c.Lift), layout.Length(c.Lifted, u), c.Lift, once))
+				lastRuns(c.Lift), say.About(c.Lifted, u), c.Lift, once))
 		case c.GiveUp > 0:
 			out = append(out, fmt.Sprintf("choice   give up low-value area %d (%s of floor without cable): "+
-				"--give-up %d%s", c.GiveUp, plane.FormatArea(c.Floor, u), c.GiveUp, once))
+				"--give-up %d%s", c.GiveUp, say.AreaBoth(c.Floor, u), c.GiveUp, once))
 		}
 	}
 	if len(f.Choices) == 0 {
@@ -357,8 +358,5 @@ func lastRuns(n int) string {
 
 // small writes a short length of cable: mm, or feet and inches.
 func small(mm float64, u plane.Units) string {
-	if u == plane.Inches {
-		return plane.FormatFeetInches(mm)
-	}
-	return fmt.Sprintf("%.0f mm", mm)
+	return say.Whole(mm, u)
 }

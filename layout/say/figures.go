@@ -1,14 +1,12 @@
-// Package say writes lengths, areas and other figures as a reader of the sheets
-// wants them.
+// Package say writes every quantity in words, with one rounding for each, so that
+// messages, sheets, lists and maps say the same of the same thing.
 package say
 
 import (
 	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
-	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
 
@@ -23,15 +21,6 @@ type Figures struct {
 func (f Figures) Fine() Figures {
 	f.bare = true
 	return f
-}
-
-// For returns the figures of a job's sheets.
-func For(j *job.Job) Figures {
-	u := j.Sheet.Units
-	if u == plane.NoUnits {
-		u = j.Units
-	}
-	return Figures{Units: u, Both: j.Sheet.Both}
 }
 
 // Length writes mm in the sheet's units, in the others as well when the sheet
@@ -90,28 +79,13 @@ func (f Figures) FeetInches(mm float64) string {
 }
 
 // Long writes a length of cable: in feet or metres.
-func (f Figures) Long(mm float64) string {
-	if f.Units == plane.Inches {
-		return fmt.Sprintf("%.1f ft", mm/plane.Foot)
-	}
-	return fmt.Sprintf("%.2f m", mm/1000)
-}
+func (f Figures) Long(mm float64) string { return Long(mm, f.Units) }
 
 // LongFigure writes a length of cable without its unit.
-func (f Figures) LongFigure(mm float64) string {
-	if f.Units == plane.Inches {
-		return fmt.Sprintf("%.1f", mm/plane.Foot)
-	}
-	return fmt.Sprintf("%.2f", mm/1000)
-}
+func (f Figures) LongFigure(mm float64) string { return longFigure(mm, f.Units) }
 
-// LongUnit is the unit of longFigure.
-func (f Figures) LongUnit() string {
-	if f.Units == plane.Inches {
-		return "ft"
-	}
-	return "m"
-}
+// LongUnit is the unit of LongFigure.
+func (f Figures) LongUnit() string { return longUnit(f.Units) }
 
 // Thickness writes a thickness in both systems: millimetres to a tenth, inches
 // to a sixteenth.
@@ -132,17 +106,8 @@ func TrimFigure(v float64) string { return strings.TrimSuffix(Tenths(v), ".0") }
 // Tenths writes a figure with one decimal, halves rounded up as by hand.
 func Tenths(v float64) string { return fmt.Sprintf("%.1f", math.Round(v*10)/10) }
 
-// Apart writes how far runs lie apart, finely enough to work out their heat per
-// area again: to a hundredth of an inch, or a tenth of a millimetre.
+// Apart writes how far runs lie apart.
 func (f Figures) Apart(mm float64) string { return Apart(mm, f.Units) }
-
-// Apart is that in one of the two units.
-func Apart(mm float64, u plane.Units) string {
-	if u == plane.Inches {
-		return strconv.FormatFloat(math.Round(mm/plane.Inch*100)/100, 'f', -1, 64) + " in"
-	}
-	return TrimFigure(mm) + " mm"
-}
 
 // Spacing writes a short distance: in inches to a tenth, or millimetres.
 func (f Figures) Spacing(mm float64) string {

@@ -5,7 +5,7 @@ import (
 	"math"
 	"strings"
 
-	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // Compute takes off a whole job. A figure that is missing or not usable never
@@ -107,7 +107,7 @@ func (b *builder) finish(l Line, price float64) {
 func (b *builder) tiledBasis() string { return b.basis("tiled area", b.in.tiled()) }
 
 func (b *builder) basis(what string, area float64) string {
-	return what + " " + plane.FormatArea(area, b.in.Units) + b.ofRooms()
+	return what + " " + say.AreaBoth(area, b.in.Units) + b.ofRooms()
 }
 
 func (b *builder) lengthBasis(what string, mm float64) string {
@@ -116,11 +116,7 @@ func (b *builder) lengthBasis(what string, mm float64) string {
 
 // longWords writes a long length in both systems, the job's own first.
 func (b *builder) longWords(mm float64) string {
-	first, second := fmt.Sprintf("%.2f m", mm/1000), fmt.Sprintf("%.1f ft", mm/plane.Foot)
-	if b.in.Units == plane.Inches {
-		first, second = second, first
-	}
-	return first + " (" + second + ")"
+	return say.LongBoth(mm, b.in.Units)
 }
 
 func (b *builder) ofRooms() string {

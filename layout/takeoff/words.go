@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"oxturn/layout/job"
-	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // words adds what the figures stand for and what they leave out.
@@ -26,7 +26,7 @@ func (b *builder) inclusions() {
 	for _, r := range b.in.Rooms {
 		u := b.in.Units
 		b.list.Inclusions = append(b.list.Inclusions, fmt.Sprintf("%s: floor %s, tiled %s, heated %s.",
-			r.Name, plane.FormatArea(r.Floor, u), plane.FormatArea(r.Tiled.Area(), u), plane.FormatArea(r.Heated, u)))
+			r.Name, say.AreaBoth(r.Floor, u), say.AreaBoth(r.Tiled.Area(), u), say.AreaBoth(r.Heated, u)))
 	}
 }
 
