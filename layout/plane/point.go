@@ -77,6 +77,11 @@ func (s Segment) Length() float64 { return s.A.Dist(s.B) }
 // At returns the point d mm from A towards B; it may lie beyond either end.
 func (s Segment) At(d float64) Point { return s.A.Add(s.B.Sub(s.A).Unit().Mul(d)) }
 
+// Bounds returns the smallest box that holds the segment.
+func (s Segment) Bounds() Rect {
+	return Rect{Pt(min(s.A.X, s.B.X), min(s.A.Y, s.B.Y)), Pt(max(s.A.X, s.B.X), max(s.A.Y, s.B.Y))}
+}
+
 // Nearest returns the point of s nearest to p and its distance from A.
 func (s Segment) Nearest(p Point) (Point, float64) {
 	v := s.B.Sub(s.A)

@@ -20,8 +20,8 @@ func (r Rect) Centre() Point { return r.Min.Lerp(r.Max, 0.5) }
 // Union returns the smallest box that holds both.
 func (r Rect) Union(s Rect) Rect {
 	return Rect{
-		Point{math.Min(r.Min.X, s.Min.X), math.Min(r.Min.Y, s.Min.Y)},
-		Point{math.Max(r.Max.X, s.Max.X), math.Max(r.Max.Y, s.Max.Y)},
+		Point{min(r.Min.X, s.Min.X), min(r.Min.Y, s.Min.Y)},
+		Point{max(r.Max.X, s.Max.X), max(r.Max.Y, s.Max.Y)},
 	}
 }
 

@@ -24,6 +24,9 @@ func (f *Refit) ownFloor() (plane.Region, error) {
 	}
 	var bands []plane.Region
 	for _, s := range f.taken() {
+		if plane.Bounds(s.line).Apart(floor.Bounds(), s.width) {
+			continue // it takes nothing of this floor
+		}
 		band, err := plane.Band(s.line, s.width)
 		if err != nil {
 			return nil, err

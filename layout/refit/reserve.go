@@ -165,7 +165,7 @@ func (f *Refit) wentCold(path []plane.Point) float64 {
 func nearby(path, others []plane.Point, within float64) []plane.Segment {
 	box := plane.Bounds(others)
 	return slices.DeleteFunc(plane.Segments(path), func(l plane.Segment) bool {
-		return plane.Bounds([]plane.Point{l.A, l.B}).Apart(box, within)
+		return l.Bounds().Apart(box, within)
 	})
 }
 

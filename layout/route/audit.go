@@ -88,8 +88,8 @@ func (r *room) auditPath(routes []Route, i int) string {
 	if !bendsFit(rt.Path, rule) {
 		return "has no room for a bend"
 	}
-	zone := r.p.Zones[rt.Zone]
-	if !legsInside(plane.Segments(rt.Path)[laid-1:], zone) || !bendsInside(rt.Path, rule, zone) {
+	zone := r.rim(rt.Zone)
+	if !legsInside(plane.Segments(rt.Path)[laid-1:], zone, edgeSlop) || !bendsInside(rt.Path, rule, zone) {
 		return "leaves its zone"
 	}
 	if !apart(rt.Path, rule) {
@@ -113,7 +113,7 @@ func (r *room) auditPath(routes []Route, i int) string {
 }
 
 // legsInside reports whether straight legs stay in the zone.
-func legsInside(legs []plane.Segment, zone plane.Region) bool {
+func legsInside(legs []plane.Segment, zone *rim, slack float64) bool {
 	var edges []plane.Segment
 	for _, r := range zone.Rings() {
 		for i := range r {
@@ -121,14 +121,14 @@ func legsInside(legs []plane.Segment, zone plane.Region) bool {
 		}
 	}
 	for _, l := range legs {
-		box, along := plane.Bounds([]plane.Point{l.A, l.B}), []float64{0.5}
+		box, along := l.Bounds(), []float64{0.5}
 		for _, e := range edges {
-			if !box.Apart(plane.Bounds([]plane.Point{e.A, e.B}), 1) && l.Gap(e) < 1 {
+			if !box.Apart(e.Bounds(), 1) && l.Gap(e) < 1 {
 				along = append(along, stationsBy(l, e)...)
 			}
 		}
 		for _, t := range along {
-			if zone.Depth(l.A.Lerp(l.B, t)) < -edgeSlop {
+			if zone.leaves(l.A.Lerp(l.B, t), slack) {
 				return false
 			}
 		}
@@ -156,10 +156,14 @@ func stationsBy(l, e plane.Segment) []float64 {
 
 // clearOf reports whether two sets of legs are at least d mm apart.
 func clearOf(a, b []plane.Segment, d float64) bool {
+	boxes := make([]plane.Rect, len(b))
+	for i, m := range b {
+		boxes[i] = m.Bounds()
+	}
 	for _, l := range a {
-		box := plane.Bounds([]plane.Point{l.A, l.B})
-		for _, m := range b {
-			if !box.Apart(plane.Bounds([]plane.Point{m.A, m.B}), d) && l.Gap(m) < d {
+		box := l.Bounds()
+		for i, m := range b {
+			if !box.Apart(boxes[i], d) && l.Gap(m) < d {
 				return false
 			}
 		}
@@ -184,13 +188,8 @@ func (r *room) auditLead(routes []Route, i int, lead []plane.Point, end plane.Po
 	if reach := r.p.Cables[i].LeadReach; reach > 0 && pathLength(lead) > reach+lengthSlop {
 		return "is too short for the way to the heating part"
 	}
-	for _, l := range plane.Segments(lead) {
-		k := math.Max(4, math.Ceil(l.Length()/5))
-		for n := 0.0; n <= k; n++ {
-			if r.p.Floor.Depth(l.A.Lerp(l.B, n/k)) < -leadSlop {
-				return "leaves the floor"
-			}
-		}
+	if !legsInside(plane.Segments(lead), r.floorRim(), leadSlop) {
+		return "leaves the floor"
 	}
 	for _, other := range routes {
 		for _, m := range plane.Segments(other.Path) {

@@ -22,7 +22,7 @@ func (p *runPlan) length(rule rules) float64 { return Length(p.world(), rule.ben
 // leave the zone are moved off its corners and the turns at the ends of the
 // runs are drawn in, a peg at a time and spread over the floor, then the end
 // is cut back along the last run. ok is false when the plan is too short.
-func (p *runPlan) fit(rule rules, zone plane.Region, from *joint, length float64) (q *runPlan, path []plane.Point,
+func (p *runPlan) fit(rule rules, zone *rim, from *joint, length float64) (q *runPlan, path []plane.Point,
 	ok bool) {
 	q = &runPlan{g: p.g, nodes: append([]node(nil), p.nodes...), cost: p.cost}
 	q.mendBends(rule, zone)
@@ -37,7 +37,7 @@ func (p *runPlan) fit(rule rules, zone plane.Region, from *joint, length float64
 
 // mendBends moves a leg beside every bend that would leave the zone by a peg,
 // where that helps.
-func (p *runPlan) mendBends(rule rules, zone plane.Region) {
+func (p *runPlan) mendBends(rule rules, zone *rim) {
 	path := p.world()
 	for i := 1; i+1 < len(p.nodes); i++ {
 		if !bendInside(path[i-1:i+2], rule.bend, zone) && p.mendBend(i, rule, zone) {
@@ -47,7 +47,7 @@ func (p *runPlan) mendBends(rule rules, zone plane.Region) {
 }
 
 // mendBend tries the two legs at corner i, either way.
-func (p *runPlan) mendBend(i int, rule rules, zone plane.Region) bool {
+func (p *runPlan) mendBend(i int, rule rules, zone *rim) bool {
 	for _, leg := range [...]int{i - 1, i} {
 		if leg == 0 || leg+2 == len(p.nodes) {
 			continue // the path's ends stay
@@ -101,14 +101,14 @@ func (p *runPlan) drawIn(rule rules, turns []int, over float64) float64 {
 
 // turns lists the plan's half turns, those at the zone's edge and those in
 // its midst, by the first corner of their link.
-func (p *runPlan) turns(rule rules, zone plane.Region) (walls, inner []int) {
+func (p *runPlan) turns(rule rules, zone *rim) (walls, inner []int) {
 	for i := 1; i+2 < len(p.nodes); i++ {
 		a, b, c, d := p.nodes[i-1], p.nodes[i], p.nodes[i+1], p.nodes[i+2]
 		if b.x != c.x || abs(c.y-b.y) > rule.widest || a.y != b.y || c.y != d.y || (a.x < b.x) != (d.x < c.x) {
 			continue
 		}
 		mid := p.g.world(float64(b.x), float64(b.y+c.y)/2)
-		if zone.Distance(mid) < 1.5*rule.pitch {
+		if zone.within(mid, 1.5*rule.pitch) {
 			walls = append(walls, i)
 		} else {
 			inner = append(inner, i)

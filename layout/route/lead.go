@@ -7,48 +7,39 @@ import (
 	"oxturn/layout/plane"
 )
 
-// leadRoute finds the shortest cold lead from the entry to the end of path at
-// start over the floor, crossing neither a heating cable nor an earlier lead nor
-// any of the lead joints. It returns nil when there is none.
-func (s *strip) leadRoute(floor plane.Region, start plane.Point, cables, leads [][]plane.Point,
-	joints []plane.Point) []plane.Point {
-	v := &leadView{floor: floor, entry: s.entry, start: start}
-	for _, at := range joints {
-		if at.Dist(start) > 1e-6 {
-			v.lines = append(v.lines, plane.Segments(around(at, jointOff))...)
-		}
-	}
-	for _, c := range cables {
-		v.lines = append(v.lines, plane.Segments(c)...)
-	}
-	for _, c := range leads {
-		if len(c) > 1 {
-			// leads share the entry
-			v.lines = append(v.lines, plane.Segments(append([]plane.Point{plane.Segment{A: c[0], B: c[1]}.At(leadFan)},
-				c[1:]...))...)
-		}
-	}
-	for _, l := range v.lines {
-		v.boxes = append(v.boxes, plane.Bounds([]plane.Point{l.A, l.B}))
-	}
-	off := leadOff
-	if s.cell == fineCell {
-		off = leadThick + 1
+// A leadWish is a lead to be drawn: where to, and what it may not cross.
+type leadWish struct {
+	start plane.Point
+	shut  taken
+	off   float64 // mm to keep from lines and walls
+}
+
+// leadRoute finds the shortest cold lead from the entry to a start of heat that
+// crosses no heating cable nor any of off, which may have byLead and byJoint. It
+// returns nil when there is none.
+func (g *leadGround) leadRoute(start plane.Point, off taken) []plane.Point {
+	away := leadOff
+	if g.cell == fineCell {
+		away = leadThick + 1
 	}
 	for _, way := range []struct {
 		off  float64
-		rims plane.Region
-	}{{off, floor}, {0, floor}, {0, nil}} { // closer by cable and walls only where there is no other way
-		v.off = way.off
-		if v.clear(s.entry, start) {
-			return []plane.Point{s.entry, start}
+		rims taken
+	}{{away, byRim}, {0, byRim}, {0, 0}} { // closer by cable and walls only where there is no other way
+		w := &leadWish{start, off | byCable | byLying | way.rims, way.off}
+		if g.clear(g.entry, start, w) {
+			return []plane.Point{g.entry, start}
 		}
-		if cells := s.search(floor, v, start, way.rims); cells != nil {
-			return v.taut(append(append([]plane.Point{s.entry}, cells...), start))
+		if cells := g.search(w); cells != nil {
+			return g.taut(slices.Concat([]plane.Point{g.entry}, cells, []plane.Point{start}), w)
 		}
 	}
 	return nil
 }
+
+// vast reports whether a floor has so many cells that leads are looked for outside
+// the cables' shares first, and in fine cells only there.
+func (g *leadGround) vast() bool { return g.nx*g.ny > 1_000_000 }
 
 // leadOff is how far in mm a lead keeps from heating cable, other leads and
 // walls where it can: a cable is some 6 mm thick, and a line on a wall is not seen.
@@ -69,53 +60,39 @@ func around(p plane.Point, d float64) []plane.Point {
 // leadFan is how far from the entry, in mm, leads may lie on each other.
 const leadFan = 30.0
 
-// A leadView answers whether a straight piece of lead is allowed.
-type leadView struct {
-	floor        plane.Region
-	entry, start plane.Point
-	lines        []plane.Segment
-	boxes        []plane.Rect // of the lines
-	off          float64      // mm to keep from lines and walls
-}
-
 // clear reports whether a lead may go straight from a to b.
-func (v *leadView) clear(a, b plane.Point) bool {
+func (g *leadGround) clear(a, b plane.Point, w *leadWish) bool {
 	seg := plane.Segment{A: a, B: b}
 	n := seg.Length()
 	if n > 6 { // the ends may lie on a wall's line or on the cable's start
 		seg = plane.Segment{A: seg.At(2), B: seg.At(n - 2)}
 	}
-	least, away := max(1, v.off), v.awayFromEnds(seg)
-	box := plane.Bounds([]plane.Point{seg.A, seg.B})
-	for i, l := range v.lines {
-		if box.Apart(v.boxes[i], least) {
-			continue
+	least, away := max(1, w.off), g.awayFromEnds(seg, w)
+	box := seg.Bounds()
+	return g.eachNear(seg, func(l *groundLine) bool {
+		switch joins := l.A.Dist(w.start) < 1e-6 || l.B.Dist(w.start) < 1e-6; {
+		case l.what == byRim:
+			return box.Apart(l.box, w.off) ||
+				!seg.Crosses(l.Segment) && !(w.off > 0 && away.Length() > 0 && away.Gap(l.Segment) < w.off)
+		case l.what&w.shut == 0 || box.Apart(l.box, least) || w.owns(l):
+			return true
+		case joins: // the run that it leads to, and what is beside it
+			return !seg.Crosses(l.Segment) && !(away.Length() > 0 && away.Gap(l.Segment) < w.off)
+		default:
+			return seg.Gap(l.Segment) >= least
 		}
-		switch joins := l.A.Dist(v.start) < 1e-6 || l.B.Dist(v.start) < 1e-6; {
-		case !joins && seg.Gap(l) < least, joins && seg.Crosses(l):
-			return false
-		case joins && away.Length() > 0 && away.Gap(l) < v.off: // beside the run that it leads to
-			return false
-		}
-	}
-	for _, r := range v.floor.Rings() {
-		for i := range r {
-			if e := r.Edge(i); box.Apart(plane.Bounds([]plane.Point{e.A, e.B}), v.off) {
-				continue
-			} else if seg.Crosses(e) || v.off > 0 && away.Length() > 0 && away.Gap(e) < v.off {
-				return false
-			}
-		}
-	}
-	return v.floor.Contains(seg.A.Lerp(seg.B, 0.5))
+	}) && g.floor.Contains(seg.A.Lerp(seg.B, 0.5))
 }
+
+// owns reports whether a line goes round the lead's own joint.
+func (w *leadWish) owns(l *groundLine) bool { return l.what == byJoint && l.at.Dist(w.start) <= 1e-6 }
 
 // awayFromEnds returns the part of a piece of lead that is to keep off walls
 // and the run it leads to: near the entry and the start of heat it comes to them.
-func (v *leadView) awayFromEnds(seg plane.Segment) plane.Segment {
+func (g *leadGround) awayFromEnds(seg plane.Segment, w *leadWish) plane.Segment {
 	const near = 60.0 // mm
 	from, to := 0.0, seg.Length()
-	for _, end := range []plane.Point{v.entry, v.start} {
+	for _, end := range []plane.Point{g.entry, w.start} {
 		if d := seg.A.Dist(end); d < near {
 			from = max(from, near-d)
 		}
@@ -130,11 +107,12 @@ func (v *leadView) awayFromEnds(seg plane.Segment) plane.Segment {
 }
 
 // taut leaves out the points that a straight piece can pass by.
-func (v *leadView) taut(pts []plane.Point) []plane.Point {
+func (g *leadGround) taut(pts []plane.Point, w *leadWish) []plane.Point {
+	pts = knots(pts)
 	out := pts[:1:1]
 	for i := 0; i < len(pts)-1; {
 		j := len(pts) - 1
-		for j > i+1 && !v.clear(pts[i], pts[j]) {
+		for j > i+1 && !g.clear(pts[i], pts[j], w) {
 			j--
 		}
 		out = append(out, pts[j])
@@ -143,47 +121,78 @@ func (v *leadView) taut(pts []plane.Point) []plane.Point {
 	return out
 }
 
-// search goes from start to the entry over floor cells clear of all lines
-// and of the rims of off (A*), and returns the cell centres in order from the
-// entry.
-func (s *strip) search(floor plane.Region, v *leadView, start plane.Point, off plane.Region) []plane.Point {
-	open := s.raster(floor)
-	s.block(open, v.lines)
-	for _, r := range off.Rings() {
-		for i := range r {
-			s.block(open, []plane.Segment{r.Edge(i)})
+// mostKnots bounds the points on straight pieces that a lead may bend at.
+const mostKnots = 200
+
+// knots keeps the ends and corners of a way, and of the points between them so
+// many that they lie close.
+func knots(pts []plane.Point) []plane.Point {
+	every := 1 + len(pts)/mostKnots
+	out := pts[:1:1]
+	for i := 1; i < len(pts); i++ {
+		last := i+1 == len(pts)
+		if last || i%every == 0 || math.Abs(pts[i].Sub(pts[i-1]).Cross(pts[i+1].Sub(pts[i]))) > 1e-6 {
+			out = append(out, pts[i])
 		}
 	}
-	dist := make([]float64, len(open))
-	back := make([]int32, len(open))
-	for i := range dist {
-		dist[i], back[i] = math.Inf(1), -1
-	}
-	q := &cellQueue{}
-	var first []int32
-	for i, ok := range open {
-		if c := s.centre(i); ok && c.Dist(start) < 3*s.cell && v.clear(c, start) {
-			dist[i] = c.Dist(start)
-			first = append(first, int32(i))
-		}
-	}
-	if !s.comesTo(open, first) {
+	return out
+}
+
+// leadSteps are those to the eight neighbours of a cell, and what they cost.
+var leadSteps = [8]struct {
+	dx, dy int
+	cost   int32
+}{{1, 0, straight}, {0, 1, straight}, {-1, 0, straight}, {0, -1, straight},
+	{1, 1, slanting}, {-1, 1, slanting}, {-1, -1, slanting}, {1, -1, slanting}}
+
+// Steps cost thousandths of a cell.
+const straight, slanting = 1000, 1414
+
+// search goes from the start to the entry over open cells (A*), and returns the
+// cell centres in order from the entry.
+func (g *leadGround) search(w *leadWish) []plane.Point {
+	first := g.firstCells(w)
+	if !g.comesTo(first, w) {
 		return nil
 	}
-	for _, i := range first {
-		q.push(cellAt{dist[i] + s.centre(int(i)).Dist(s.entry), i})
+	ex, ey := g.cellOf(g.entry)
+	still := func(x, y int) int32 {
+		dx, dy := abs(x-ex), abs(y-ey)
+		return int32(straight*max(dx, dy) + (slanting-straight)*min(dx, dy))
 	}
-	for q.Len() > 0 {
-		if s.work != nil {
-			if *s.work--; *s.work < 0 {
-				return nil
+	g.stamp++
+	q := &heap[cellAt]{}
+	for _, c := range first {
+		cost := int32(g.centre(c.x, c.y).Dist(w.start) / g.cell * straight)
+		*g.noteAt(c.x, c.y) = note{cost: cost, stamp: g.stamp, back: -1}
+		q.push(cellAt{cost + still(c.x, c.y), cost, int32(c.y*g.nx + c.x)})
+	}
+	for len(*q) > 0 {
+		if !g.look() {
+			return nil
+		}
+		c := q.pop()
+		x, y := int(c.i)%g.nx, int(c.i)/g.nx
+		if c.cost > g.noteAt(x, y).cost {
+			continue
+		}
+		if at := g.centre(x, y); at.Dist(g.entry) < nearEntry && g.clear(at, g.entry, w) {
+			return g.way(x, y)
+		}
+		var open [8]bool
+		for k, s := range leadSteps {
+			if k >= 4 && !(open[k-4] && open[(k-3)%4]) { // no cutting of corners
+				continue
+			}
+			if open[k] = g.open(x+s.dx, y+s.dy, w); !open[k] {
+				continue
+			}
+			n := g.noteAt(x+s.dx, y+s.dy)
+			if cost := c.cost + s.cost; n.stamp != g.stamp || cost < n.cost {
+				n.cost, n.stamp, n.back = cost, g.stamp, int8(k)
+				q.push(cellAt{cost + still(x+s.dx, y+s.dy), cost, int32((y+s.dy)*g.nx + x + s.dx)})
 			}
 		}
-		i := int(q.pop().i)
-		if c := s.centre(i); c.Dist(s.entry) < nearEntry && v.clear(c, s.entry) {
-			return s.cells(back, i)
-		}
-		s.step(open, dist, back, i, q)
 	}
 	return nil
 }
@@ -191,95 +200,146 @@ func (s *strip) search(floor plane.Region, v *leadView, start plane.Point, off p
 // nearEntry is within how many mm of the entry a lead goes straight to it.
 const nearEntry = 60.0
 
-// comesTo reports whether open cells hang together from any of those given to
-// the entry: far sooner than a search that looks for the shortest way in vain.
-func (s *strip) comesTo(open []bool, from []int32) bool {
-	seen, todo := make([]bool, len(open)), slices.Clone(from)
-	for _, i := range todo {
-		seen[i] = true
+// look counts a cell looked at; false when there are no looks left.
+func (g *leadGround) look() bool {
+	g.looks++
+	if g.work == nil {
+		return true
 	}
-	visit := func(j int) {
-		if open[j] && !seen[j] {
-			seen[j] = true
-			todo = append(todo, int32(j))
-		}
+	*g.work--
+	return *g.work >= 0
+}
+
+func (g *leadGround) cellOf(p plane.Point) (x, y int) {
+	return int(math.Floor((p.X - g.origin.X) / g.cell)), int(math.Floor((p.Y - g.origin.Y) / g.cell))
+}
+
+// noteAt returns what searches noted of a cell.
+func (g *leadGround) noteAt(x, y int) *note {
+	t, i := g.tileAt(x, y)
+	if t.notes == nil {
+		t.notes = new([tileSide * tileSide]note)
 	}
-	for k := 0; k < len(todo); k++ { // no corner is cut, so that four neighbours say as much as eight
-		i := int(todo[k])
-		if s.centre(i).Dist(s.entry) < nearEntry {
-			return true
-		}
-		x, y := i%s.nx, i/s.nx
-		if x > 0 {
-			visit(i - 1)
-		}
-		if x+1 < s.nx {
-			visit(i + 1)
-		}
-		if y > 0 {
-			visit(i - s.nx)
-		}
-		if y+1 < s.ny {
-			visit(i + s.nx)
-		}
+	return &t.notes[i]
+}
+
+// open reports whether a lead may go through a cell.
+func (g *leadGround) open(x, y int, w *leadWish) bool {
+	if x < 0 || y < 0 || x >= g.nx || y >= g.ny {
+		return false
+	}
+	t, i := g.tileAt(x, y)
+	c := t.taken[i]
+	if c&onFloor == 0 {
+		return false
+	}
+	switch c & w.shut {
+	case 0:
+		return true
+	case byJoint:
+		return g.byOwnJoint(x, y, w)
 	}
 	return false
 }
 
-func (s *strip) cells(back []int32, i int) []plane.Point {
+// byOwnJoint reports whether the only lead joint by a cell is the lead's own.
+func (g *leadGround) byOwnJoint(x, y int, w *leadWish) bool {
+	at := g.centre(x, y)
+	if at.Dist(w.start) > 2*jointOff+g.cell {
+		return false
+	}
+	return g.eachNear(plane.Segment{A: at, B: at}, func(l *groundLine) bool {
+		return l.what != byJoint || w.owns(l) || l.Distance(at) >= 0.72*g.cell
+	})
+}
+
+// firstCells returns the open cells at the start of heat.
+func (g *leadGround) firstCells(w *leadWish) (out []node) {
+	cx, cy := g.cellOf(w.start)
+	for y := cy - 3; y <= cy+3; y++ {
+		for x := cx - 3; x <= cx+3; x++ {
+			if at := g.centre(x, y); at.Dist(w.start) < 3*g.cell && g.open(x, y, w) && g.clear(at, w.start, w) {
+				out = append(out, node{x, y})
+			}
+		}
+	}
+	return out
+}
+
+// comesTo reports whether open cells hang together from any of those given to
+// the entry: far sooner than a search that looks for the shortest way in vain.
+// It spreads from both sides, since the one that is shut in is soon through.
+func (g *leadGround) comesTo(from []node, w *leadWish) bool {
+	var todo [2][]node
+	g.stamp++
+	met := false
+	visit := func(side, x, y int) {
+		if !g.open(x, y, w) {
+			return
+		}
+		t, i := g.tileAt(x, y)
+		f := t.floodOf(g.stamp)
+		row, bit := i/tileSide, uint64(1)<<(i%tileSide)
+		met = met || f.by[1-side][row]&bit != 0
+		if f.by[side][row]&bit == 0 {
+			f.by[side][row] |= bit
+			todo[side] = append(todo[side], node{x, y})
+		}
+	}
+	for _, c := range from {
+		visit(0, c.x, c.y)
+	}
+	ex, ey := g.cellOf(g.entry)
+	k := int(nearEntry/g.cell) + 1
+	for y := ey - k; y <= ey+k; y++ {
+		for x := ex - k; x <= ex+k; x++ {
+			if g.centre(x, y).Dist(g.entry) < nearEntry {
+				visit(1, x, y)
+			}
+		}
+	}
+	for k := 0; !met && k < len(todo[0]) && k < len(todo[1]); k++ {
+		if !g.look() {
+			return false
+		}
+		for side := range todo {
+			c := todo[side][k]
+			for _, s := range leadSteps[:4] { // no corner is cut, so that four neighbours say as much as eight
+				visit(side, c.x+s.dx, c.y+s.dy)
+			}
+		}
+	}
+	return met
+}
+
+// way returns the cell centres from a cell back to where the search began.
+func (g *leadGround) way(x, y int) []plane.Point {
 	var out []plane.Point
-	for k := int32(i); k >= 0; k = back[k] {
-		out = append(out, s.centre(int(k)))
-	}
-	return slices.Clip(out)
-}
-
-// step relaxes the eight neighbours of cell i.
-func (s *strip) step(open []bool, dist []float64, back []int32, i int, q *cellQueue) {
-	x, y := i%s.nx, i/s.nx
-	for b := max(0, y-1); b <= min(s.ny-1, y+1); b++ {
-		for a := max(0, x-1); a <= min(s.nx-1, x+1); a++ {
-			j := b*s.nx + a
-			if !open[j] || !open[y*s.nx+a] || !open[b*s.nx+x] { // no cutting of corners
-				continue
-			}
-			d := dist[i] + s.stride(a-x, b-y)
-			if d < dist[j]-1e-9 {
-				dist[j], back[j] = d, int32(i)
-				q.push(cellAt{d + s.centre(j).Dist(s.entry), int32(j)})
-			}
+	for {
+		out = append(out, g.centre(x, y))
+		k := g.noteAt(x, y).back
+		if k < 0 {
+			return out
 		}
+		x, y = x-leadSteps[k].dx, y-leadSteps[k].dy
 	}
 }
 
-// block closes all cells so near a line that two open neighbours can't have
-// it between them.
-func (s *strip) block(open []bool, lines []plane.Segment) {
-	near := 0.72 * s.cell // just over half a diagonal
-	for _, l := range lines {
-		box := plane.Bounds([]plane.Point{l.A, l.B})
-		y0, y1 := int((box.Min.Y-s.origin.Y)/s.cell)-1, int((box.Max.Y-s.origin.Y)/s.cell)+1
-		for y := max(0, y0); y <= min(s.ny-1, y1); y++ {
-			from, to := withinRow(l, s.centre(y*s.nx).Y, near)
-			x0, x1 := int((from-s.origin.X)/s.cell)-1, int((to-s.origin.X)/s.cell)+1
-			for x := max(0, x0); x <= min(s.nx-1, x1); x++ {
-				if i := y*s.nx + x; open[i] && l.Distance(s.centre(i)) < near {
-					open[i] = false
-				}
-			}
-		}
-	}
+// A cellAt is a cell with what the way by it costs at least, and the way to it.
+type cellAt struct {
+	all, cost int32
+	i         int32
 }
 
-// withinRow returns from where to where along x a line lies within d mm of y.
-func withinRow(l plane.Segment, y, d float64) (from, to float64) {
-	s, t := 0.0, 1.0
-	if h := l.B.Y - l.A.Y; math.Abs(h) > 1e-9 {
-		a, b := (y-d-l.A.Y)/h, (y+d-l.A.Y)/h
-		s, t = max(0, min(1, min(a, b))), max(0, min(1, max(a, b)))
+// before puts the cheapest way first, of equals the one that is nearly there.
+func (a cellAt) before(b cellAt) bool {
+	if a.all != b.all {
+		return a.all < b.all
 	}
-	a, b := l.A.Lerp(l.B, s).X, l.A.Lerp(l.B, t).X
-	return min(a, b), max(a, b)
+	if a.cost != b.cost {
+		return a.cost > b.cost
+	}
+	return a.i < b.i
 }
 
 // pathLength is the length of a line with sharp corners.

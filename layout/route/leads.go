@@ -14,8 +14,9 @@ import (
 func (r *room) leads(routes []Route) *fault {
 	var best *drawn
 	var first *fault
+	on := []*leadGround{r.ground(routes, stripCell)}
 	for _, order := range orders(len(routes)) {
-		d, f := r.leadsInOrder(routes, order, false)
+		d, f := r.leadsInOrder(routes, order, on)
 		if f == nil && (best == nil || d.better(best)) {
 			best = d
 		}
@@ -27,7 +28,7 @@ func (r *room) leads(routes []Route) *fault {
 		return first
 	}
 	if best.stacked > 0 {
-		best = r.unstack(routes, best)
+		best = r.unstack(routes, best, on[0])
 	}
 	copy(routes, best.routes)
 	return nil
@@ -51,24 +52,21 @@ func (d *drawn) better(than *drawn) bool {
 	return d.length < than.length-1
 }
 
-// mostFine bounds the cells of a fine raster that are looked at for one room.
+// mostFine bounds the cells that are looked at for one room beyond the first leads.
 const mostFine = 3_000_000
 
 // unstack draws the leads again on a fine raster, where more of them go side by
 // side, from the nearest start of heat to the farthest; a lead that finds no way
 // between the others is drawn before them in the next try.
-func (r *room) unstack(routes []Route, best *drawn) *drawn {
-	if r.fine == nil {
-		r.fine = rasterOf(r.p.Floor, r.p.Entry, fineCell)
-		left := mostFine
-		r.fine.work = &left
-	}
+func (r *room) unstack(routes []Route, best *drawn, coarse *leadGround) *drawn {
+	fine, left := r.ground(routes, fineCell), mostFine
+	coarse.work, fine.work = &left, &left
 	order := counting(len(routes))
 	slices.SortStableFunc(order, func(a, b int) int {
 		return cmp.Compare(routes[a].Path[0].Dist(r.p.Entry), routes[b].Path[0].Dist(r.p.Entry))
 	})
 	for range 2 * len(routes) {
-		d, f := r.leadsInOrder(routes, order, true)
+		d, f := r.leadsInOrder(routes, order, []*leadGround{coarse, fine})
 		if f != nil {
 			return best
 		}
@@ -76,7 +74,7 @@ func (r *room) unstack(routes []Route, best *drawn) *drawn {
 			best = d
 		}
 		at := slices.Index(order, d.over)
-		if best.stacked == 0 || at <= 0 || *r.fine.work < 0 {
+		if best.stacked == 0 || at <= 0 || left < 0 {
 			return best
 		}
 		order = slices.Insert(slices.Delete(order, at, at+1), 0, d.over)
@@ -111,17 +109,37 @@ func counting(n int) []int {
 	return out
 }
 
-// leadsInOrder draws the leads of one cable after the other, close side by side
-// where fine.
-func (r *room) leadsInOrder(routes []Route, order []int, fine bool) (*drawn, *fault) {
-	out := &drawn{routes: slices.Clone(routes), over: -1}
-	var cables, leads [][]plane.Point
-	for _, rt := range routes {
-		cables = append(cables, rt.Path)
+// ground is the floor between the cables for leads, in cells of so many mm.
+func (r *room) ground(routes []Route, cell float64) *leadGround {
+	shares := r.p.Zones
+	if r.regions != nil {
+		shares = r.regions
 	}
+	g := newLeadGround(r.p.Floor, shares, r.p.Entry, cell)
+	for _, rt := range routes {
+		g.add(byCable, plane.Point{}, rt.Path)
+	}
+	for _, at := range r.joints(routes) {
+		g.add(byJoint, at, around(at, jointOff))
+	}
+	for _, l := range r.lying {
+		g.addLead(byLying, l)
+	}
+	g.fixed = len(g.lines)
+	return g
+}
+
+// leadsInOrder draws the leads of one cable after the other, on the first of the
+// grounds where it can.
+func (r *room) leadsInOrder(routes []Route, order []int, on []*leadGround) (*drawn, *fault) {
+	out := &drawn{routes: slices.Clone(routes), over: -1}
+	for _, g := range on {
+		g.clearLeads()
+	}
+	var leads [][]plane.Point
 	joints := r.joints(routes)
 	draw := func(i int, to plane.Point) []plane.Point {
-		lead := r.lead(&out.routes[i], to, cables, leads, joints, fine)
+		lead := r.lead(&out.routes[i], to, on)
 		if lead == nil {
 			return nil
 		}
@@ -130,6 +148,9 @@ func (r *room) leadsInOrder(routes []Route, order []int, fine bool) (*drawn, *fa
 			out.over = i
 		}
 		leads = append(leads, lead)
+		for _, g := range on {
+			g.addLead(byLead, lead)
+		}
 		out.length += pathLength(lead)
 		out.stacked += n
 		return lead
@@ -207,21 +228,24 @@ func OverJoint(lead []plane.Point, at plane.Point) bool {
 
 // lead draws one cold lead, within the cable's reach; nil for none. Better over
 // another lead than over a lead joint, and over either than not at all.
-func (r *room) lead(rt *Route, to plane.Point, cables, leads [][]plane.Point, joints []plane.Point,
-	fine bool) []plane.Point {
+func (r *room) lead(rt *Route, to plane.Point, on []*leadGround) []plane.Point {
 	reach := r.p.Cables[rt.Cable].LeadReach
-	on := []*strip{r.strip}
-	if fine {
-		on = append(on, r.fine)
+	beside := []taken{0}
+	if on[0].vast() { // along the shares' edges there is nearly always a way, and it is soon found
+		beside = []taken{inShare, 0}
 	}
-	for _, off := range []struct {
-		leads  [][]plane.Point
-		joints []plane.Point
-	}{{leads, joints}, {nil, joints}, {leads, nil}, {nil, nil}} {
-		for _, s := range on {
-			lead := s.leadRoute(r.p.Floor, to, cables, slices.Concat(r.lying, off.leads), off.joints)
-			if lead != nil && (reach <= 0 || pathLength(lead) <= reach) {
-				return lead
+	for _, within := range beside {
+		for _, off := range [...]taken{byLead | byJoint, byJoint, byLead, 0} {
+			if off&byLead == 0 && len(on[0].withLeads) == 0 {
+				continue // as with leads, of which there are none
+			}
+			for _, g := range on {
+				if within == 0 && g.cell == fineCell && g.vast() {
+					continue
+				}
+				if lead := g.leadRoute(to, off|within); lead != nil && (reach <= 0 || pathLength(lead) <= reach) {
+					return lead
+				}
 			}
 		}
 	}
@@ -231,13 +255,21 @@ func (r *room) lead(rt *Route, to plane.Point, cables, leads [][]plane.Point, jo
 // LeadBack draws the second cold lead of the problem's first cable, from its path's end
 // to the entry, off other cables and off leads where it can; nil where it finds no way.
 func LeadBack(p Problem, path []plane.Point, cables, leads [][]plane.Point) []plane.Point {
-	r := &room{p: p, strip: rasterOf(p.Floor, p.Entry, stripCell)}
-	return r.lead(&Route{}, path[len(path)-1], append(cables[:len(cables):len(cables)], path), leads, nil, false)
+	r := &room{p: p}
+	g := newLeadGround(p.Floor, p.Zones, p.Entry, stripCell)
+	for _, c := range append(cables[:len(cables):len(cables)], path) {
+		g.add(byCable, plane.Point{}, c)
+	}
+	g.fixed = len(g.lines)
+	for _, l := range leads {
+		g.addLead(byLead, l)
+	}
+	return r.lead(&Route{}, path[len(path)-1], []*leadGround{g})
 }
 
 // LeadsPast draws the cold leads of routes anew, off what lies in their way
 // from the entry on; false where they find no way past it.
 func LeadsPast(p Problem, routes []Route, lying [][]plane.Point) bool {
-	r := &room{p: p, strip: rasterOf(p.Floor, p.Entry, stripCell), lying: lying}
+	r := &room{p: p, lying: lying}
 	return r.leads(routes) == nil
 }

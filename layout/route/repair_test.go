@@ -189,7 +189,7 @@ func threeRuns() *runPlan {
 func TestTurnsOfAPlan(t *testing.T) {
 	zone := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(1200, 600)))
 	p := threeRuns()
-	walls, inner := p.turns(tightRule(), zone)
+	walls, inner := p.turns(tightRule(), newRim(zone))
 	if !slices.Equal(walls, []int{1}) || !slices.Equal(inner, []int{3}) {
 		t.Errorf("turns at walls %v, within %v", walls, inner)
 	}
@@ -199,12 +199,12 @@ func TestTurnsOfAPlan(t *testing.T) {
 		"a finger's side": {{0, 0}, {20, 0}, {20, 3}, {20, 5}}, "aside": {{0, 5}, {0, 0}, {20, 0}, {20, 5}},
 	} {
 		q := &runPlan{g: p.g, nodes: nodes}
-		if walls, inner := q.turns(tightRule(), zone); len(walls)+len(inner) > 0 {
+		if walls, inner := q.turns(tightRule(), newRim(zone)); len(walls)+len(inner) > 0 {
 			t.Errorf("%s is taken for a half turn: %v, %v", name, walls, inner)
 		}
 	}
 	down := &runPlan{g: p.g, nodes: []node{{0, 20}, {40, 20}, {40, 15}, {0, 15}}}
-	if walls, _ := down.turns(tightRule(), zone); !slices.Equal(walls, []int{1}) {
+	if walls, _ := down.turns(tightRule(), newRim(zone)); !slices.Equal(walls, []int{1}) {
 		t.Errorf("a turn of the widest gap downwards: %v", walls)
 	}
 }
@@ -337,9 +337,9 @@ func TestMendBends(t *testing.T) {
 	}
 	rule := tightRule()
 	p := &runPlan{g: newGrid(zone, Lattice{Pitch: 30}, 0), nodes: []node{{0, 0}, {20, 0}, {20, 20}, {3, 20}, {3, 25}}}
-	if !bendInside(p.world()[1:4], rule.bend, zone) {
-		p.mendBends(rule, zone)
-		if !bendsInside(p.world(), rule, zone) {
+	if !bendInside(p.world()[1:4], rule.bend, newRim(zone)) {
+		p.mendBends(rule, newRim(zone))
+		if !bendsInside(p.world(), rule, newRim(zone)) {
 			t.Errorf("%v", p.nodes)
 		}
 		if p.nodes[0] != (node{0, 0}) || p.nodes[4] != (node{3, 25}) && p.nodes[4].y != 25 {

@@ -3,6 +3,7 @@ package route
 import (
 	"math"
 	"math/bits"
+	"slices"
 
 	"oxturn/layout/plane"
 )
@@ -211,6 +212,14 @@ func (f *field) legs(path []plane.Point) []leg {
 		last = at
 	}
 	return out
+}
+
+// legsNear returns those legs of a path that come within d mm of the raster.
+func (f *field) legsNear(path []plane.Point, d float64) []leg {
+	d /= f.cell
+	return slices.DeleteFunc(f.legs(path), func(l leg) bool {
+		return l.y0-d > float64(f.ny) || l.y1+d < 0 || min(l.x0, l.x1)-d > float64(f.nx) || max(l.x0, l.x1)+d < 0
+	})
 }
 
 // cover returns the cells within reach mm of the legs.

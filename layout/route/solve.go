@@ -47,6 +47,7 @@ func (r *room) solve() ([]Route, error) {
 	for i, sh := range shares {
 		regions[i] = sh.region
 	}
+	r.regions = regions
 	if len(shares) > len(p.Zones) {
 		r.strip = newStrip(p.Floor, regions, p.Entry) // leads may go between the shares too
 	}
@@ -69,7 +70,8 @@ type room struct {
 	p       Problem
 	lattice Lattice
 	strip   *strip
-	fine    *strip          // for leads that lie close side by side, nil until it is wanted
+	rims    []*rim          // of the zones, as far as they were asked for
+	regions []plane.Region  // the cables' shares of the floor, nil for whole zones
 	zones   []int           // of each cable
 	lying   [][]plane.Point // what cold leads may not cross
 	reached map[int]lengths // by cable, worked out once
@@ -114,9 +116,9 @@ type laying struct {
 	share
 	rule    rules
 	wish    *wishes
-	zone    plane.Region // the whole zone, of which the share may be a part
-	length  float64      // of the cable, mm
-	spacing float64      // ideal in the share, mm
+	zone    *rim    // the whole zone, of which the share may be a part
+	length  float64 // of the cable, mm
+	spacing float64 // ideal in the share, mm
 	field   *field
 	found   []*candidate // the best first
 }
@@ -124,10 +126,10 @@ type laying struct {
 // lay finds routes for one cable in its share.
 func (r *room) lay(sh share) (*laying, error) {
 	c := r.p.Cables[sh.cable]
-	l := &laying{share: sh, rule: rulesFor(r.p, c), zone: r.p.Zones[sh.zone], length: c.Length}
+	l := &laying{share: sh, rule: rulesFor(r.p, c), zone: r.rim(sh.zone), length: c.Length}
 	l.spacing = r.spacing(sh.region, r.left(sh.cable))
 	if r.frozen(sh.cable) != nil { // the rest is to lie as wide as what is laid
-		l.spacing = r.spacing(l.zone, r.lengthIn(sh.zone))
+		l.spacing = r.spacing(l.zone.Region, r.lengthIn(sh.zone))
 	}
 	l.field = newField(sh.region, r.lattice, float64(l.rule.closest)*l.rule.pitch, l.spacing)
 	l.wish = &wishes{strip: r.strip, reach: c.LeadReach, low: r.p.Low, avoid: r.p.Avoid, both: c.Ends == BothEnds,
@@ -218,18 +220,39 @@ func (l *laying) polishAlone() {
 
 // polishBeside betters the best candidate of each cable of zone z in turn.
 func (r *room) polishBeside(z int, here []*laying) {
-	f := newField(r.p.Zones[z], r.lattice, float64(r.p.Closest)*r.p.Pitch, r.spacing(r.p.Zones[z], r.lengthIn(z)))
+	spacing := r.spacing(r.p.Zones[z], r.lengthIn(z))
 	for i, l := range here {
+		f := newField(r.about(l, 2*spacing), r.lattice, float64(r.p.Closest)*r.p.Pitch, spacing)
 		var others []leg
 		for j, o := range here {
 			if j != i {
-				others = append(others, f.legs(o.found[0].path)...)
+				others = append(others, f.legsNear(o.found[0].path, spacing)...)
 			}
 		}
 		if c := l.found[0].polish(l, f, others); c != nil {
 			l.found = append([]*candidate{c}, l.found...)
 		}
 	}
+}
+
+// about returns the floor of a laying's zone that lies within d mm of its share, or
+// nearly: what its cable may warm.
+func (r *room) about(l *laying, d float64) plane.Region {
+	box := plane.Rect{Min: plane.Pt(math.Inf(1), math.Inf(1)), Max: plane.Pt(math.Inf(-1), math.Inf(-1))}
+	for _, ring := range l.region.Rings() {
+		for _, p := range ring {
+			q := p.Sub(r.lattice.Origin).Rotate(-r.lattice.Angle)
+			box = box.Union(plane.Rect{Min: q.Sub(plane.Pt(d, d)), Max: q.Add(plane.Pt(d, d))})
+		}
+	}
+	ring := plane.Rectangle(box.Min, box.Max)
+	for i := range ring {
+		ring[i] = ring[i].Rotate(r.lattice.Angle).Add(r.lattice.Origin)
+	}
+	if near, err := l.zone.Meet(plane.FromRing(ring)); err == nil {
+		return near
+	}
+	return l.zone.Region
 }
 
 // spacing is the ideal for length mm in region, within reason.

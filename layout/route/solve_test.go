@@ -182,7 +182,8 @@ func TestLeadsGoInTheOrderThatMakesThemShortest(t *testing.T) {
 	}
 	best := math.Inf(1)
 	for _, order := range [][]int{{0, 1}, {1, 0}} {
-		d, f := r.leadsInOrder([]Route{{Cable: 0, Path: near}, {Cable: 1, Path: far}}, order, false)
+		routes := []Route{{Cable: 0, Path: near}, {Cable: 1, Path: far}}
+		d, f := r.leadsInOrder(routes, order, []*leadGround{r.ground(routes, stripCell)})
 		if f == nil {
 			t.Logf("order %v: %.0f mm", order, d.length)
 			best = math.Min(best, d.length)

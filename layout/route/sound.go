@@ -25,14 +25,14 @@ const near = 1.65
 // points so many, it is held against all but the cap. That its legs lie in the zone is
 // not looked at.
 func Sound(p Problem, path []plane.Point, zone plane.Region, laid int) bool {
-	return sound(path, rulesFor(p, p.Cables[0]), zone, p.Cables[0].Length, laid)
+	return sound(path, rulesFor(p, p.Cables[0]), newRim(zone), p.Cables[0].Length, laid)
 }
 
 // sound reports whether a path keeps the hard rules: length, room for every
 // bend, distance to itself, every bend inside the zone, and the power cap. The
 // legs are inside it by the way they are made. The first laid points are
 // there already.
-func sound(path []plane.Point, rule rules, zone plane.Region, length float64, laid int) bool {
+func sound(path []plane.Point, rule rules, zone *rim, length float64, laid int) bool {
 	if len(path) < 2 || math.Abs(Length(path, rule.bend)-length) > lengthSlop {
 		return false
 	}
@@ -68,7 +68,7 @@ func apart(path []plane.Point, rule rules) bool {
 	legs := plane.Segments(path)
 	boxes := make([]plane.Rect, len(legs))
 	for i, l := range legs {
-		boxes[i] = plane.Bounds([]plane.Point{l.A, l.B})
+		boxes[i] = l.Bounds()
 	}
 	for i := range legs {
 		between := 0.0
@@ -100,7 +100,7 @@ func tight(path []plane.Point, rule rules) bool {
 }
 
 // bendsInside reports whether the bends stay in the zone.
-func bendsInside(path []plane.Point, rule rules, zone plane.Region) bool {
+func bendsInside(path []plane.Point, rule rules, zone *rim) bool {
 	for i := 1; i+1 < len(path); i++ {
 		if !bendInside(path[i-1:i+2], rule.bend, zone) {
 			return false
@@ -111,14 +111,14 @@ func bendsInside(path []plane.Point, rule rules, zone plane.Region) bool {
 
 // bendInside reports whether the bend at the second of three points stays in
 // the zone: at its concave corners a bend cuts towards the edge.
-func bendInside(path []plane.Point, bend float64, zone plane.Region) bool {
+func bendInside(path []plane.Point, bend float64, zone *rim) bool {
 	c := corners(path, bend)[1]
-	if c.cut == 0 || zone.Distance(path[1]) > bend {
+	if c.cut == 0 || !zone.within(path[1], bend) {
 		return true
 	}
 	arc := bendAt(path, 1, c, bend)
 	for _, t := range [...]float64{0.25, 0.5, 0.75} {
-		if zone.Depth(arc.at(t*arc.length)) < -edgeSlop {
+		if zone.leaves(arc.at(t*arc.length), edgeSlop) {
 			return false
 		}
 	}

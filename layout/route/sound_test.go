@@ -190,7 +190,7 @@ func TestSound(t *testing.T) {
 			Length(points(10, 10, 710, 10, 710, 60, 10, 60), 15), 0, 0, false},
 	} {
 		rule.meanGap = c.cap
-		if got := sound(c.path, rule, zone, c.length, c.laid); got != c.want {
+		if got := sound(c.path, rule, newRim(zone), c.length, c.laid); got != c.want {
 			t.Errorf("%s: %v", name, got)
 		}
 	}
@@ -220,7 +220,7 @@ func TestBendsInside(t *testing.T) {
 		{"the last bend over the corner", points(350, 390, 50, 390, 50, 303, 303, 303, 303, 50), false},
 		{"a straight line has none", points(50, 320, 306, 320), true},
 	} {
-		if got := bendsInside(c.path, tightRule(), zone(100)); got != c.want {
+		if got := bendsInside(c.path, tightRule(), newRim(zone(100))); got != c.want {
 			t.Errorf("%s: %v", c.name, got)
 		}
 	}
@@ -278,7 +278,7 @@ func TestSoundOfEveryRule(t *testing.T) {
 		{"and too hot there", points(110, 100, 710, 100, 710, 190, 10, 190, 10, 10, 710, 10), 3.1, false},
 	} {
 		rule.meanGap = c.cap
-		if got := sound(c.path, rule, zone, Length(c.path, 15), 0); got != c.want {
+		if got := sound(c.path, rule, newRim(zone), Length(c.path, 15), 0); got != c.want {
 			t.Errorf("%s: %v", c.name, got)
 		}
 	}

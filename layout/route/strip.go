@@ -17,7 +17,6 @@ type strip struct {
 	lead   []float64 // mm from the entry, infinite where a lead can't go
 	back   []int32   // the cell before on the shortest lead
 	entry  plane.Point
-	work   *int // cells looked at that are left, nil for any number
 }
 
 const (
@@ -27,7 +26,9 @@ const (
 
 // newStrip measures the leads from entry over floor outside zones.
 func newStrip(floor plane.Region, zones []plane.Region, entry plane.Point) *strip {
-	s := rasterOf(floor, entry, stripCell)
+	box := floor.Bounds()
+	s := &strip{origin: box.Min, cell: stripCell, nx: int(box.W()/stripCell) + 1, ny: int(box.H()/stripCell) + 1,
+		entry: entry}
 	open := s.raster(floor)
 	for _, z := range zones {
 		for i, in := range s.raster(z) {
@@ -36,12 +37,6 @@ func newStrip(floor plane.Region, zones []plane.Region, entry plane.Point) *stri
 	}
 	s.spread(open)
 	return s
-}
-
-// rasterOf returns the cells of a floor, with no leads to them.
-func rasterOf(floor plane.Region, entry plane.Point, cell float64) *strip {
-	box := floor.Bounds()
-	return &strip{origin: box.Min, cell: cell, nx: int(box.W()/cell) + 1, ny: int(box.H()/cell) + 1, entry: entry}
 }
 
 // stride is the way in mm from a cell to a neighbour.
@@ -84,14 +79,14 @@ func (s *strip) spread(open []bool) {
 	for i := range s.lead {
 		s.lead[i], s.back[i] = math.Inf(1), -1
 	}
-	q := &cellQueue{}
+	q := &heap[stripCellAt]{}
 	for i, ok := range open {
 		if d := s.centre(i).Dist(s.entry); ok && d < nearEntry {
 			s.lead[i] = d
-			q.push(cellAt{d, int32(i)})
+			q.push(stripCellAt{d, int32(i)})
 		}
 	}
-	for q.Len() > 0 {
+	for len(*q) > 0 {
 		c := q.pop()
 		if c.d > s.lead[c.i] {
 			continue
@@ -100,7 +95,7 @@ func (s *strip) spread(open []bool) {
 	}
 }
 
-func (s *strip) relax(open []bool, c cellAt, q *cellQueue) {
+func (s *strip) relax(open []bool, c stripCellAt, q *heap[stripCellAt]) {
 	x, y := int(c.i)%s.nx, int(c.i)/s.nx
 	for dy := -1; dy <= 1; dy++ {
 		for dx := -1; dx <= 1; dx++ {
@@ -111,7 +106,7 @@ func (s *strip) relax(open []bool, c cellAt, q *cellQueue) {
 			d := c.d + s.stride(dx, dy)
 			if j := b*s.nx + a; d < s.lead[j]-1e-9 {
 				s.lead[j], s.back[j] = d, c.i
-				q.push(cellAt{d, int32(j)})
+				q.push(stripCellAt{d, int32(j)})
 			}
 		}
 	}
@@ -145,47 +140,11 @@ func (s *strip) nearest(p plane.Point) (float64, int) {
 	return best, cell
 }
 
-type cellAt struct {
+// A stripCellAt is a cell of a strip with the length of the lead to it.
+type stripCellAt struct {
 	d float64
 	i int32
 }
 
-// A cellQueue gives the nearest cell first, of equals that of the lower number.
-type cellQueue []cellAt
-
-func (q cellQueue) Len() int { return len(q) }
-
-func (a cellAt) before(b cellAt) bool { return a.d < b.d || a.d == b.d && a.i < b.i }
-
-func (q *cellQueue) push(c cellAt) {
-	h := append(*q, c)
-	i := len(h) - 1
-	for ; i > 0 && c.before(h[(i-1)/2]); i = (i - 1) / 2 {
-		h[i] = h[(i-1)/2]
-	}
-	h[i] = c
-	*q = h
-}
-
-func (q *cellQueue) pop() cellAt {
-	h := *q
-	least, n := h[0], len(h)-1
-	c := h[n]
-	h = h[:n]
-	i := 0
-	for k := 1; k < n; k = 2*i + 1 {
-		if k+1 < n && h[k+1].before(h[k]) {
-			k++
-		}
-		if !h[k].before(c) {
-			break
-		}
-		h[i] = h[k]
-		i = k
-	}
-	if n > 0 {
-		h[i] = c
-	}
-	*q = h
-	return least
-}
+// before puts the nearest cell first, of equals that of the lower number.
+func (a stripCellAt) before(b stripCellAt) bool { return a.d < b.d || a.d == b.d && a.i < b.i }

@@ -145,8 +145,14 @@ func TestLeadRoutes(t *testing.T) {
 			geodesic(entry, plane.Pt(600, 500), start), 10},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			s := newStrip(floor, nil, entry)
-			lead := s.leadRoute(floor, start, append(c.cables, run), c.leads, nil)
+			g := newLeadGround(floor, nil, entry, stripCell)
+			for _, line := range append(c.cables, run) {
+				g.add(byCable, plane.Point{}, line)
+			}
+			for _, line := range c.leads {
+				g.addLead(byLead, line)
+			}
+			lead := g.leadRoute(start, byLead)
 			if c.want == 0 {
 				if lead != nil {
 					t.Fatalf("a way where none is: %v", lead)
@@ -180,8 +186,11 @@ func TestLeadRoutes(t *testing.T) {
 func TestLeadGoesCloserWhereItMust(t *testing.T) {
 	floor := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(2000, 1000)))
 	cables := [][]plane.Point{points(900, 0, 900, 977), points(1500, 500, 1800, 500)}
-	s := newStrip(floor, nil, plane.Pt(200, 0))
-	lead := s.leadRoute(floor, plane.Pt(1500, 500), cables, nil, nil)
+	g := newLeadGround(floor, nil, plane.Pt(200, 0), stripCell)
+	for _, line := range cables {
+		g.add(byCable, plane.Point{}, line)
+	}
+	lead := g.leadRoute(plane.Pt(1500, 500), 0)
 	if lead == nil {
 		t.Fatal("no way through 23 mm")
 	}

@@ -25,7 +25,7 @@ func (c *candidate) laying() float64 { return c.score.Total - c.leads }
 type way struct {
 	sweep   *sweep
 	field   *field
-	zone    plane.Region // the whole zone, of which this may be a share
+	zone    *rim         // the whole zone, of which this may be a share
 	length  float64      // of the cable, mm
 	laid    float64      // mm of it that are laid already
 	enough  float64      // widest wanted gap known to give a long enough plan

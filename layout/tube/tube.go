@@ -65,14 +65,14 @@ const (
 
 func (f *tubeFloor) add(what obstacleKind, pts []plane.Point) {
 	for _, s := range plane.Segments(pts) {
-		f.lines = append(f.lines, obstacle{s, what, plane.Bounds([]plane.Point{s.A, s.B})})
+		f.lines = append(f.lines, obstacle{s, what, s.Bounds()})
 	}
 }
 
 // clear reports whether a straight piece of tube crosses nothing and keeps so
 // far off everything.
 func (f *tubeFloor) clear(s plane.Segment, off *margins) bool {
-	box := plane.Bounds([]plane.Point{s.A, s.B})
+	box := s.Bounds()
 	out, away := f.beyondFoot(s, 2), f.beyondFoot(s, footNear)
 	for i := range f.lines {
 		l := &f.lines[i]
@@ -339,7 +339,7 @@ func (f *tubeFloor) square(a, b plane.Point) (from, to plane.Point, ok bool) {
 
 // passable reports whether a piece keeps off everything but what it is to pass.
 func (f *tubeFloor) passable(s plane.Segment, over ...obstacleKind) bool {
-	box := plane.Bounds([]plane.Point{s.A, s.B})
+	box := s.Bounds()
 	for i := range f.lines {
 		l := &f.lines[i]
 		if !box.Apart(l.box, tubeOff/2) && !slices.Contains(over, l.what) && s.Gap(l.Segment) < tubeOff/2 {
