@@ -22,8 +22,9 @@ func (r *Room) JointCrossings() (out []JointCrossing) {
 			}
 		}
 		for _, c := range r.Cables {
-			note("cold lead of "+c.ID, c.ColdLead)
-			note("second cold lead of "+c.ID, c.Return)
+			for _, end := range c.Joined() {
+				note(end.LeadName+" of "+c.ID, end.Lead)
+			}
 		}
 		for _, s := range r.Sensors {
 			note("tube of "+s.Name, s.Lead)

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"oxturn/layout/circuit"
 	"oxturn/layout/job"
 	"oxturn/layout/membrane"
 	"oxturn/layout/plane"
@@ -75,7 +76,7 @@ func (p *Plan) LoadOf(room string) *Load {
 // EndName is what a cable ends in: the second cold lead of one with two cold
 // ends begins there.
 func (c *Cable) EndName() string {
-	if c.Label.Ends == job.BothEnds {
+	if c.Label.Ends == circuit.BothEnds {
 		return "joint 2"
 	}
 	return "end cap"

@@ -15,7 +15,7 @@ func (r *Room) ProblemWith(j *job.Job, labels []job.Cable) (route.Problem, error
 	p, err := r.ProblemFor(j)
 	for _, c := range labels {
 		p.Cables = append(p.Cables, route.Cable{
-			ID: c.ID, Length: c.Length, Ends: route.Ends(c.Ends), LeadReach: max(0, r.LeadReach(c)),
+			ID: c.ID, Length: c.Length, Ends: c.Ends, LeadReach: max(0, r.LeadReach(c)),
 			WattsPerMetre: c.Watts / (c.Length / 1000), MaxDensity: j.Supply.MaxDensity,
 		})
 	}

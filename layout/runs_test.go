@@ -115,7 +115,7 @@ func TestTowardsAndAlong(t *testing.T) {
 
 func TestDatumWalls(t *testing.T) {
 	r := hand.Room(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000)))
-	if a, b := Datums(r); a != 0 || b != 1 {
+	if a, b := DatumWalls(r); a != 0 || b != 1 {
 		t.Errorf("%d and %d", a, b)
 	}
 	door := func(wall int, from, to float64, kind string) job.Opening {
@@ -132,7 +132,7 @@ func TestDatumWalls(t *testing.T) {
 		{[]job.Opening{door(1, 0, 2000, "cased")}, [2]int{0, 3}},
 	} {
 		r.Openings = c.openings
-		if a, b := Datums(r); [2]int{a, b} != c.want {
+		if a, b := DatumWalls(r); [2]int{a, b} != c.want {
 			t.Errorf("%+v: %d and %d", c.openings, a, b)
 		}
 	}
@@ -145,7 +145,7 @@ func TestDatumWalls(t *testing.T) {
 		t.Errorf("the longest is %g", got)
 	}
 	// no wall is square to the longest: what still fixes a point will do
-	if a, b := Datums(hand.Room(plane.Ring{{X: 0, Y: 0}, {X: 4000, Y: 0}, {X: 2000, Y: 2000}})); a != 0 || b != 1 {
+	if a, b := DatumWalls(hand.Room(plane.Ring{{X: 0, Y: 0}, {X: 4000, Y: 0}, {X: 2000, Y: 2000}})); a != 0 || b != 1 {
 		t.Errorf("of a triangle %d and %d", a, b)
 	}
 	tape := NewTape(hand.Room(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000))), plane.Millimetres)

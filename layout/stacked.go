@@ -22,11 +22,10 @@ type namedLead struct {
 
 func (r *Room) namedLeads() (out []namedLead) {
 	for _, c := range r.Cables {
-		if len(c.ColdLead) > 1 {
-			out = append(out, namedLead{"cold lead of " + c.ID, "lead joint of " + c.ID, c.ColdLead})
-		}
-		if len(c.Return) > 1 {
-			out = append(out, namedLead{"second cold lead of " + c.ID, "second lead joint of " + c.ID, c.Return})
+		for _, end := range c.Joined() {
+			if len(end.Lead) > 1 {
+				out = append(out, namedLead{end.LeadName + " of " + c.ID, end.Name + " of " + c.ID, end.Lead})
+			}
 		}
 	}
 	return out

@@ -27,11 +27,11 @@ func (w Wall) FromWall(p plane.Point) float64 { return w.In.Dot(p.Sub(w.A)) }
 // a line be sighted along, mm.
 const hookLeast = 300.0
 
-// Datums returns the two walls that everything on a floor is measured from: the
+// DatumWalls returns the two walls that everything on a floor is measured from: the
 // longest, and the longest that is about square to it; -1 where there is none.
 // Walls outlive fixtures, tile and doors. One that is all doorway or cased
 // opening has no face to hold a tape to, and is no datum where another is.
-func Datums(r *job.Room) (d1, d2 int) {
+func DatumWalls(r *job.Room) (d1, d2 int) {
 	walls := make([]plane.Segment, len(r.Walls))
 	for i, w := range r.Walls {
 		walls[i] = w.Segment
@@ -107,14 +107,19 @@ type Tape struct {
 	D1, D2 int // indices into Walls
 }
 
-// NewTape returns the tape of a room.
-func NewTape(r *job.Room, u plane.Units) Tape {
-	t := Tape{Units: u}
+// wallsOf are the walls of a room, to measure from.
+func wallsOf(r *job.Room) (out []Wall) {
 	side := math.Copysign(1, r.Outline.SignedArea())
 	for _, w := range r.Walls {
-		t.Walls = append(t.Walls, Wall{w.Letter, w.Segment, w.B.Sub(w.A).Unit().Left().Mul(side)})
+		out = append(out, Wall{w.Letter, w.Segment, w.B.Sub(w.A).Unit().Left().Mul(side)})
 	}
-	t.D1, t.D2 = Datums(r)
+	return out
+}
+
+// NewTape returns the tape of a room.
+func NewTape(r *job.Room, u plane.Units) Tape {
+	t := Tape{Walls: wallsOf(r), Units: u}
+	t.D1, t.D2 = DatumWalls(r)
 	t.D1, t.D2 = max(t.D1, 0), max(t.D2, 0)
 	return t
 }

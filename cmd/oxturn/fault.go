@@ -117,7 +117,7 @@ func drawFault(c *commandLine, w *work, f *probe.Fault, dir string) int {
 // known gathers what is known of a cable: the flags first, then the record of
 // its readings, then its label. taken says in words what was assumed.
 func (o *faultOrder) known(c *layout.Cable, p *layout.Plan) (out record.Cable, taken []string, err error) {
-	out = record.Cable{Length: c.Label.Length, Ends: record.Ends(c.Label.Ends), Lead: c.Label.Lead,
+	out = record.Cable{Length: c.Label.Length, Ends: c.Label.Ends, Lead: c.Label.Lead,
 		CoreShare: o.coreShare, Feet: p.Job.Units == plane.Inches}
 	if out.LeadOhms, err = o.measured("lead-ohms", o.leadOhms); err != nil {
 		return

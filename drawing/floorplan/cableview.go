@@ -34,8 +34,9 @@ func (v *View) Cables() {
 		if len(c.Path) < 2 {
 			continue
 		}
-		v.coldLead(c.ColdLead, "cold lead "+c.ID)
-		v.coldLead(c.Return, "second cold lead "+c.ID)
+		for _, end := range c.Joined() {
+			v.coldLead(end.Lead, end.LeadName+" "+c.ID)
+		}
 	}
 }
 
@@ -83,19 +84,15 @@ func (v *View) Tag(at drawing.Pt, reach float64, text, note string, rank int) {
 
 // CableEnds marks where the heat of a cable begins and ends.
 func (v *View) CableEnds(c *layout.Cable) {
-	n := len(c.Path)
-	first, last := v.Paper.Pt(c.Path[0]), v.Paper.Pt(c.Path[n-1])
-	v.Mark(signs.Joint, symbols.LeadJoint(first))
-	pre := v.Prefix(c.ID)
-	v.Tag(first, 1.4, pre+"START", pre+"START, lead joint: "+v.PlaceWords(c.Path[0]), 1)
-	end := "end cap"
-	if c.Return != nil {
-		v.Mark(signs.Joint, symbols.LeadJoint(last))
-		end = "second lead joint"
-	} else {
-		v.Mark(signs.End, symbols.Bar(last, last.Sub(v.Paper.Pt(c.Path[n-2])), symbols.EndBar))
+	for i, end := range c.Ends() {
+		at, tag := v.Paper.Pt(end.At), v.Prefix(c.ID)+end.Tag
+		if end.Capped() {
+			v.Mark(signs.End, symbols.Bar(at, at.Sub(v.Paper.Pt(c.Path[len(c.Path)-2])), symbols.EndBar))
+		} else {
+			v.Mark(signs.Joint, symbols.LeadJoint(at))
+		}
+		v.Tag(at, [...]float64{1.4, 1.6}[i], tag, tag+", "+end.Name+": "+v.PlaceWords(end.At), 1)
 	}
-	v.Tag(last, 1.6, pre+"END", pre+"END, "+end+": "+v.PlaceWords(c.Path[n-1]), 1)
 }
 
 // shares draws the quarter, half and three-quarter marks.

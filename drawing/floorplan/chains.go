@@ -151,11 +151,11 @@ func OverallLadders(r *job.Room) []ladder {
 // SlantingDatums returns the walls that are measured from where they stand askew
 // to the sheet: its length and width would be no figures of the room then.
 func SlantingDatums(r *job.Room) []job.Wall {
-	d1, d2 := layout.Datums(r)
-	if d1 < 0 || d2 < 0 || !askew(r.Walls[d1].Segment) || !askew(r.Walls[d2].Segment) {
+	d := layout.DatumsOf(r)
+	if !d.Both() || !askew(d[0].Segment) || !askew(d[1].Segment) {
 		return nil
 	}
-	return []job.Wall{r.Walls[d1], r.Walls[d2]}
+	return []job.Wall{r.Walls[d[0].Index], r.Walls[d[1].Index]}
 }
 
 // OverallBorder is what overall dimensions take round a room.
@@ -395,8 +395,8 @@ func (s side) place(st Station) plane.Point {
 // zero returns where along a side its figures count from: the datum that is
 // Square to it, as for the offsets in the tables.
 func (v *View) zero(s side) float64 {
-	for _, d := range v.Datums() {
-		if face := v.Outward(d); math.Abs(face.Dot(s.out())) < Square {
+	for _, d := range v.Datums().There() {
+		if face := v.Outward(d.Segment); math.Abs(face.Dot(s.out())) < Square {
 			return s.along(d.A)
 		}
 	}

@@ -8,7 +8,6 @@ import (
 	"oxturn/drawing"
 	"oxturn/drawing/lettering"
 	"oxturn/drawing/setting"
-	"oxturn/layout"
 	"oxturn/layout/job"
 )
 
@@ -93,7 +92,7 @@ func (v *View) CornerTags() {
 // Corners is the table from which a room with round or slanting walls can be
 // set out: every corner that no dimension gives.
 func (v *View) Corners() []setting.Block {
-	if d1, d2 := layout.Datums(v.Room.Job); d1 < 0 || d2 < 0 {
+	if !v.Datums().Both() {
 		return nil
 	}
 	zero := v.Fig.Length(0)

@@ -3,7 +3,6 @@ package floorplan
 import (
 	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
 	"oxturn/drawing"
@@ -24,38 +23,19 @@ func (v *View) WallSegments() []plane.Segment {
 	return ws
 }
 
-// Datums returns the faces that are measured from.
-func (v *View) Datums() []plane.Segment {
-	ws := v.WallSegments()
-	d1, d2 := layout.Datums(v.Room.Job)
-	var out []plane.Segment
-	for _, d := range []int{d1, d2} {
-		if d >= 0 {
-			out = append(out, ws[d])
+// Datums are the faces that are measured from.
+func (v *View) Datums() layout.Datums { return layout.DatumsOf(v.Room.Job) }
+
+// Offsets returns the figures that locate p: from D1 and from D2, a dash where there
+// is no such face.
+func (v *View) Offsets(p plane.Point) (from1, from2 string) {
+	words, off := [2]string{"-", "-"}, v.Datums().Offsets(p)
+	for i, d := range v.Datums() {
+		if d != nil {
+			words[i] = v.Fig.Length(off[i])
 		}
 	}
-	return out
-}
-
-// Offset returns how far p lies before the face of a wall, square to it;
-// negative where the room reaches back behind that face's line. out is +1 for
-// the walls of a counter-clockwise outline, -1 for those of the other.
-func Offset(w plane.Segment, p plane.Point, out float64) float64 {
-	return out * w.B.Sub(w.A).Unit().Cross(p.Sub(w.A))
-}
-
-// Offsets returns the figures that locate p: from D1 and from D2.
-func (v *View) Offsets(p plane.Point) (from1, from2 string) {
-	ws := v.WallSegments()
-	d1, d2 := layout.Datums(v.Room.Job)
-	from1, from2 = "-", "-"
-	if d1 >= 0 {
-		from1 = v.Fig.Length(Offset(ws[d1], p, v.Out))
-	}
-	if d2 >= 0 {
-		from2 = v.Fig.Length(Offset(ws[d2], p, v.Out))
-	}
-	return from1, from2
+	return words[0], words[1]
 }
 
 // PlaceWords says where p lies, for a note.
@@ -66,43 +46,32 @@ func (v *View) PlaceWords(p plane.Point) string {
 
 // DrawDatums marks the faces that are measured from.
 func (v *View) DrawDatums() {
-	ws := v.WallSegments()
-	d1, d2 := layout.Datums(v.Room.Job)
-	for i, d := range []int{d1, d2} {
-		if d < 0 {
-			continue
-		}
-		name := "D" + strconv.Itoa(i+1)
-		out := PaperDir(v.Outward(ws[d]))
-		at := v.Paper.Pt(ws[d].At(v.freeAlong(d)))
+	for _, d := range v.Datums().There() {
+		out := PaperDir(v.Outward(d.Segment))
+		at := v.Paper.Pt(d.At(v.freeAlong(d.Index)))
 		v.Mark(signs.Datum, symbols.Datum(at, out, ""))
 		tip := at.Add(out.Mul(2.6))
-		l := &lettering.Label{Text: name, Height: drawing.H25, Rank: 1, Subject: tip,
-			Note: name + " is the face of wall " + v.Room.Job.Walls[d].Letter}
-		l.Spots = TagSpots(tip, 1, name)
+		l := &lettering.Label{Text: d.Name, Height: drawing.H25, Rank: 1, Subject: tip,
+			Note: d.Name + " is the face of wall " + d.Letter}
+		l.Spots = TagSpots(tip, 1, d.Name)
 		v.Letters.Add(l)
 	}
 }
 
 // BrokenDatums says of a datum that is a doorway in part where it stands.
 func (v *View) BrokenDatums() []string {
-	d1, d2 := layout.Datums(v.Room.Job)
 	var out []string
-	for i, d := range []int{d1, d2} {
-		if d < 0 {
-			continue
-		}
-		w := v.Room.Job.Walls[d]
-		stands := layout.Standing(v.Room.Job, d)
-		if len(stands) == 1 && stands[0][1]-stands[0][0] > w.Length()-1 {
+	for _, d := range v.Datums().There() {
+		stands := layout.Standing(v.Room.Job, d.Index)
+		if len(stands) == 1 && stands[0][1]-stands[0][0] > d.Length()-1 {
 			continue
 		}
 		var parts []string
 		for _, s := range stands {
 			parts = append(parts, UnbrokenWords(v.Fig.Length(s[0])+" to "+v.Fig.Length(s[1])))
 		}
-		out = append(out, fmt.Sprintf("D%d, wall %s, stands from %s of its length; sight along it across its opening.",
-			i+1, w.Letter, strings.Join(parts, " and ")))
+		out = append(out, fmt.Sprintf("%s, wall %s, stands from %s of its length; sight along it across its opening.",
+			d.Name, d.Letter, strings.Join(parts, " and ")))
 	}
 	return out
 }
@@ -124,7 +93,7 @@ func (v *View) Locations() setting.Block { return v.Places(false, true) }
 // Places is that table: in full, or, for an owner, without the half-way marks;
 // and with what each point is, or with the shortest names.
 func (v *View) Places(owner, named bool) setting.Block {
-	if d1, d2 := layout.Datums(v.Room.Job); d1 < 0 || d2 < 0 {
+	if !v.Datums().Both() {
 		return setting.List{}
 	}
 	head := "Locating dimensions"
@@ -135,40 +104,46 @@ func (v *View) Places(owner, named bool) setting.Block {
 		}
 	}
 	t := v.DatumTable(head, "Point")
-	add := func(name string, p plane.Point) {
-		a, b := v.Offsets(p)
+	for _, at := range v.located(owner) {
+		a, b := v.Offsets(at.Point)
 		if !named {
-			name, _, _ = strings.Cut(name, " (")
+			at.name, _, _ = strings.Cut(at.name, " (")
 		}
-		t.Rows = append(t.Rows, setting.Row(name, UnbrokenWords(a), UnbrokenWords(b)))
+		t.Rows = append(t.Rows, setting.Row(at.name, UnbrokenWords(a), UnbrokenWords(b)))
 	}
-	add("Lead rise (foot)", v.Room.Job.Thermostat.At)
+	return signed(t)
+}
+
+// A locatedPoint is one that must be found again.
+type locatedPoint struct {
+	name string
+	plane.Point
+}
+
+// located lists those of the room; for an owner without the half-way marks.
+func (v *View) located(owner bool) []locatedPoint {
+	out := []locatedPoint{{"Lead rise (foot)", v.Room.Job.Thermostat.At}}
 	for i := range v.Room.Cables {
 		c := &v.Room.Cables[i]
-		if len(c.Path) == 0 {
-			continue
-		}
-		pre := v.Prefix(c.ID)
-		add(pre+"START (joint)", c.Path[0])
-		for _, m := range c.Marks {
-			if !owner && m.Name == "1/2" {
-				add(pre+"1/2", m.At)
+		for k, end := range c.Ends() {
+			what := " (joint)"
+			if end.Capped() {
+				what = " (cap)"
 			}
+			if k > 0 && !owner && len(c.Marks) > 1 {
+				out = append(out, locatedPoint{v.Prefix(c.ID) + c.Halfway().Name, c.Halfway().At})
+			}
+			out = append(out, locatedPoint{v.Prefix(c.ID) + end.Tag + what, end.At})
 		}
-		end := "END (cap)"
-		if c.Return != nil { // a single conductor comes back to the box: a joint at both ends, no cap
-			end = "END (joint)"
-		}
-		add(pre+end, c.Path[len(c.Path)-1])
 	}
 	for _, s := range v.Room.Sensors {
 		what := ""
 		if s.Spare {
 			what = " (spare)"
 		}
-		add(s.Name+what, s.Tip)
+		out = append(out, locatedPoint{s.Name + what, s.Tip})
 	}
-	return signed(t)
+	return out
 }
 
 // DatumTable returns a table of what lies how far from both datums, still
@@ -182,12 +157,10 @@ func (v *View) DatumTable(head, what string) setting.Table {
 
 // DatumLetter names the wall of a datum, a dash where there is none.
 func (v *View) DatumLetter(i int) string {
-	d1, d2 := layout.Datums(v.Room.Job)
-	d := [2]int{d1, d2}[i]
-	if d < 0 {
-		return "-"
+	if d := v.Datums()[i]; d != nil {
+		return d.Letter
 	}
-	return v.Room.Job.Walls[d].Letter
+	return "-"
 }
 
 // signed explains the figures that are negative, where there are any.

@@ -14,7 +14,7 @@ import (
 // fixed to it, the joints, and the edges of what is warmed: how far from the
 // datums each begins and ends.
 func (v *View) Standing() []setting.Block {
-	if d1, d2 := layout.Datums(v.Room.Job); d1 < 0 || d2 < 0 {
+	if !v.Datums().Both() {
 		return nil
 	}
 	t := v.DatumTable("Fixtures, joints, edges", "From, to")
@@ -115,12 +115,11 @@ const sameLength = 3
 
 // reach returns the least and the greatest distance of pts from both datums.
 func (v *View) reach(pts []plane.Point) (lo, hi [2]float64) {
-	ws := v.WallSegments()
-	d1, d2 := layout.Datums(v.Room.Job)
-	for k, d := range []int{d1, d2} {
+	datums := v.Datums()
+	for k := range datums {
 		lo[k], hi[k] = math.Inf(1), math.Inf(-1)
 		for _, p := range pts {
-			o := Offset(ws[d], p, v.Out)
+			o := datums.Offsets(p)[k]
 			lo[k], hi[k] = math.Min(lo[k], o), math.Max(hi[k], o)
 		}
 	}

@@ -138,7 +138,7 @@ func TestStandingThings(t *testing.T) {
 	}
 	v := &floorplan.View{Page: setting.NewPage(p, drawing.Paper{}), Room: &p.Rooms[0], Fig: p.Job.Figures(), Out: 1}
 	// D1 is wall A or C (8 ft), D2 the wall square to it
-	d1, d2 := layout.Datums(v.Room.Job)
+	d1, d2 := layout.DatumWalls(v.Room.Job)
 	if rows := v.Extent("island", island); len(rows) != 1 {
 		t.Errorf("%d rows for a square island", len(rows))
 	} else {

@@ -269,9 +269,8 @@ func (e elevation) riseZone(x, height float64) {
 // leads returns the cold leads that come up to the box.
 func (e elevation) leads() (all [][]plane.Point) {
 	for _, c := range e.Room.Cables {
-		all = append(all, c.ColdLead)
-		if c.Return != nil {
-			all = append(all, c.Return)
+		for _, end := range c.Joined() {
+			all = append(all, end.Lead)
 		}
 	}
 	return all
@@ -510,8 +509,8 @@ func (e elevation) drawSizes() {
 // zero returns where along the wall its figures count from, as on the plans: the
 // datum that is square to it, else the wall's left end.
 func (e elevation) zero() float64 {
-	for _, d := range e.Datums() {
-		if math.Abs(e.Outward(d).Dot(e.Outward(e.wall))) < floorplan.Square {
+	for _, d := range e.Datums().There() {
+		if math.Abs(e.Outward(d.Segment).Dot(e.Outward(e.wall))) < floorplan.Square {
 			return e.x(d.A)
 		}
 	}

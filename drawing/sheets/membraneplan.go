@@ -232,16 +232,13 @@ func seamTable(v *floorplan.View, laid *membrane.Laid) setting.Block {
 	if len(laid.Seams) == 0 {
 		return setting.List{Head: "Seams", Paras: []string{"None."}}
 	}
-	ws := v.WallSegments()
-	d1, d2 := layout.Datums(v.Room.Job)
 	t := setting.Table{Head: "Seams", Cols: []setting.Column{{Head: "Seam"}, {Head: "Where", Wraps: true},
 		{Head: "Length", Align: setting.Decimal}}}
 	for i, s := range laid.Seams {
 		where := ""
-		for k, d := range []int{d1, d2} {
-			if d >= 0 && math.Abs(ws[d].B.Sub(ws[d].A).Unit().Cross(s.B.Sub(s.A).Unit())) < 0.01 {
-				where = fmt.Sprintf("%s from D%d (wall %s)", v.Fig.Length(floorplan.Offset(ws[d], s.A.Lerp(s.B, 0.5),
-					v.Out)), k+1, v.Room.Job.Walls[d].Letter)
+		for _, d := range v.Datums().There() {
+			if math.Abs(d.B.Sub(d.A).Unit().Cross(s.B.Sub(s.A).Unit())) < 0.01 {
+				where = fmt.Sprintf("%s from %s (wall %s)", v.Fig.Length(d.FromWall(s.A.Lerp(s.B, 0.5))), d.Name, d.Letter)
 			}
 		}
 		if where == "" {

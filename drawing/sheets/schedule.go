@@ -102,7 +102,7 @@ func properties(f say.Figures) []property {
 		}},
 		{"Lead on floor", func(c *layout.Cable) string { return f.Long(plane.PathLength(c.ColdLead)) }},
 		{"Cold ends", func(c *layout.Cable) string {
-			if c.Return != nil {
+			if len(c.Joined()) > 1 {
 				return "two, both to the box"
 			}
 			return "one"

@@ -172,11 +172,11 @@ func lattice(v *floorplan.View) (route.Lattice, bool) {
 func first(v *floorplan.View) (plane.Point, bool) {
 	l, ok := lattice(v)
 	ws := v.WallSegments()
-	d1, d2 := layout.Datums(v.Room.Job)
-	if !ok || d1 < 0 || d2 < 0 {
+	d := v.Datums()
+	if !ok || !d.Both() {
 		return plane.Point{}, false
 	}
-	corner, met := lineMeet(ws[d1], ws[d2])
+	corner, met := lineMeet(d[0].Segment, d[1].Segment)
 	if !met {
 		return plane.Point{}, false
 	}

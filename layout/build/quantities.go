@@ -114,10 +114,7 @@ func thermostat(r *layout.Room, p *layout.Plan) *takeoff.Thermostat {
 	t := &takeoff.Thermostat{Rise: r.Job.Thermostat.Height, Limits: r.Job.Thermostat.Limit > 0 || comfort != nil &&
 		comfort.Over()}
 	for _, c := range r.Cables {
-		t.ColdLeads++
-		if c.Return != nil {
-			t.ColdLeads++
-		}
+		t.ColdLeads += len(c.Joined())
 	}
 	for _, s := range r.Sensors {
 		if s.Spare {

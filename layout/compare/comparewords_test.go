@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"oxturn/layout"
+	"oxturn/layout/circuit"
 	"oxturn/layout/internal/hand"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
@@ -38,7 +39,7 @@ func TestWordsOfAChange(t *testing.T) {
 			{Name: "board", Thickness: 12}}), "tile 9 mm, board 12 mm"},
 		{mm.density(&layout.Cable{Density: 150.4}), "150 W/m²"}, {in.density(&layout.Cable{Density: 161.4587}),
 			"15.0 W/ft²"},
-		{(&layout.Cable{}).EndName(), "end cap"}, {(&layout.Cable{Label: job.Cable{Ends: job.BothEnds}}).EndName(),
+		{(&layout.Cable{}).EndName(), "end cap"}, {(&layout.Cable{Label: job.Cable{Ends: circuit.BothEnds}}).EndName(),
 			"joint 2"},
 	} {
 		if c.got != c.want {

@@ -128,10 +128,10 @@ func lead(c *layout.Cable, t job.Thermostat) Lead {
 	out := Lead{
 		Length: c.Label.Lead, Rise: limit(t.Height, t.Spans, "height"), Tail: limit(t.Tail, t.Spans, "tail"),
 		Slack: limit(t.Slack, t.Spans, "slack"),
-		Reach: c.LeadReach, Used: plane.PathLength(c.ColdLead), Ends: 1,
+		Reach: c.LeadReach,
 	}
-	if c.Return != nil {
-		out.Used, out.Ends = max(plane.PathLength(c.ColdLead), plane.PathLength(c.Return)), 2
+	for _, end := range c.Joined() {
+		out.Used, out.Ends = max(out.Used, plane.PathLength(end.Lead)), out.Ends+1
 	}
 	out.Left = out.Reach - out.Used
 	return out

@@ -156,10 +156,7 @@ func thermostat(p *layout.Plan, r *layout.Room) Thermostat {
 		t.Circuit = c.Name
 	}
 	for _, c := range r.Cables {
-		t.ColdLeads++
-		if c.Return != nil {
-			t.ColdLeads++
-		}
+		t.ColdLeads += len(c.Joined())
 	}
 	for _, l := range p.Load {
 		if l.Room != r.Job.Name {

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"oxturn/layout/circuit"
 )
 
 // readCables reads the [[cable]] tables of a file; none may have an id of
@@ -35,7 +37,7 @@ func readCable(t table) Cable {
 		Span: t.span(), Spans: t.spans(),
 	}
 	if t.text("ends") == "both" {
-		c.Ends = BothEnds
+		c.Ends = circuit.BothEnds
 	}
 	if t.has("tolerance") {
 		c.Tolerance = sourceNamed(t.text("tolerance_from"))

@@ -8,6 +8,7 @@ import (
 	"strings"
 	"time"
 
+	"oxturn/layout/circuit"
 	"oxturn/layout/plane"
 )
 
@@ -178,16 +179,6 @@ type Materials struct {
 	Band                              Product // seam and corner band
 }
 
-// Ends says how many cold ends a cable has.
-type Ends int
-
-// A twin cable has one cold end; a single-conductor cable has two, and both
-// return to the box.
-const (
-	OneEnd Ends = iota
-	BothEnds
-)
-
 // A Cable is one catalogue cable, by its label.
 type Cable struct {
 	ID        string
@@ -199,7 +190,7 @@ type Cable struct {
 	OhmsHigh  float64 // +0.10
 	Tolerance Source
 	Lead      float64 // mm of cold lead
-	Ends      Ends
+	Ends      circuit.Ends
 	Diameter  float64 // mm, 0 when not given
 	MinBend   float64
 	Price     float64

@@ -10,6 +10,8 @@ import (
 	"time"
 
 	"github.com/google/go-cmp/cmp"
+
+	"oxturn/layout/circuit"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden files")
@@ -159,7 +161,7 @@ func TestSettings(t *testing.T) {
 			"Saltmarrow"}}, j.Sheet},
 		{"region", "europe", j.Supply.Region},
 		{"density limit", FromLabel, j.Supply.MaxDensitySource},
-		{"tolerance", []any{-0.10, 0.10, FromLabel, BothEnds}, []any{j.Cables[0].OhmsLow, j.Cables[0].OhmsHigh,
+		{"tolerance", []any{-0.10, 0.10, FromLabel, circuit.BothEnds}, []any{j.Cables[0].OhmsLow, j.Cables[0].OhmsHigh,
 			j.Cables[0].Tolerance, j.Cables[0].Ends}},
 		{"catalogue's own units", 4000.5, j.Cables[1].Lead},
 		{"pack", []any{"kg", FromJob}, []any{j.Materials.BondMortar.Unit, j.Materials.BondMortar.Source}},

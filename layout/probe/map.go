@@ -198,31 +198,40 @@ func (m *Map) addCable(c *layout.Cable) {
 		cable.RunNames = append(cable.RunNames, c.RunName(run.Number))
 	}
 	m.Things = append(m.Things, m.accuracy(cable, l, true))
-	joint, end := c.Path[0], c.Path[len(c.Path)-1]
-	if m.NoReason == "" {
-		joint, end = *l.Joint, *l.EndCap
-	}
-	first, last := c.ID, c.ID
-	if len(c.Return) > 0 { // two joints and two leads, to be told apart
-		first, last = c.ID+" "+start, c.ID+" "+finish
-	}
-	m.addJoint(c, Thing{Name: first, Tag: start, Mark: joint}, c.ColdLead, line)
-	if len(c.Return) > 0 {
-		m.addJoint(c, Thing{Name: last, Tag: finish, Mark: end}, backward(c.Return), backward(line))
-	} else {
-		m.Things = append(m.Things, m.accuracy(Thing{Kind: EndCap, Name: last, Cable: c.ID, Tag: finish,
-			Line: []plane.Point{end}, Mark: end, Half: max(jointHalf, half)}, l, true))
-	}
-	held := l != nil && l.Job.AsPlanned
-	m.addLead(c, first, c.ColdLead, half, held || l != nil && len(l.Job.ColdLead) > 0)
-	m.addLead(c, last, c.Return, half, held || l != nil && len(l.Job.Return) > 0)
+	m.addEnds(c, line, half)
 }
 
-// The tags of a cable's two ends, as on the drawings.
-const (
-	start  = "START"
-	finish = "END"
-)
+// addEnds adds a cable's joints and its cap, and the leads.
+func (m *Map) addEnds(c *layout.Cable, line []plane.Point, half float64) {
+	var leads []Thing
+	l := c.Laid
+	for i, end := range c.Ends() {
+		t := Thing{Name: c.ID, Tag: end.Tag, Mark: end.At}
+		if m.NoReason == "" {
+			t.Mark = *[]*plane.Point{l.Joint, l.EndCap}[i]
+		}
+		if len(c.Joined()) > 1 { // two joints and two leads, to be told apart
+			t.Name += " " + end.Tag
+		}
+		if end.Capped() {
+			t.Kind, t.Cable, t.Line, t.Half = EndCap, c.ID, []plane.Point{t.Mark}, max(jointHalf, half)
+			m.Things = append(m.Things, m.accuracy(t, l, true))
+			continue
+		}
+		lead, cable := end.Lead, line
+		if i > 0 {
+			lead, cable = backward(lead), backward(cable)
+		}
+		m.addJoint(c, t, lead, cable)
+		leads = append(leads, Thing{Kind: ColdLead, Name: t.Name, Line: end.Lead, Half: half})
+	}
+	for i, t := range leads {
+		if len(t.Line) > 1 {
+			given := l != nil && len([][]plane.Point{l.Job.ColdLead, l.Job.Return}[i]) > 0
+			m.Things = append(m.Things, m.accuracy(t, l, given || l != nil && l.Job.AsPlanned))
+		}
+	}
+}
 
 // addJoint adds a joint with the ends of lead and cable that belong to it.
 func (m *Map) addJoint(c *layout.Cable, t Thing, lead, cable []plane.Point) {

@@ -5,23 +5,14 @@ import (
 	"math"
 	"slices"
 
+	"oxturn/layout/circuit"
 	"oxturn/layout/plane"
-)
-
-// Ends says how many cold ends a cable has.
-type Ends int
-
-// A twin cable has two cores joined at its far end and one cold lead; a
-// single-conductor cable has a cold lead at both ends.
-const (
-	OneEnd Ends = iota
-	BothEnds
 )
 
 // A Cable is what must be known of a cable to find a fault on it.
 type Cable struct {
 	Length float64 // mm of heating cable
-	Ends   Ends
+	Ends   circuit.Ends
 	Ohms   Measured // when whole, at the lead's ends, leads included; zero: not known
 	// of the leads alone, there and back: both conductors of a twin's lead, both leads of a single-conductor cable
 	LeadOhms  Measured
@@ -133,11 +124,11 @@ func (c Cable) stretch(method, formula string, at Measured, assumptions ...strin
 	case to < -rounding:
 		return Stretch{}, c.elsewhere(method, true, -to)
 	case from > c.Length+rounding:
-		return Stretch{}, c.elsewhere(method, c.Ends == BothEnds, from-c.Length)
+		return Stretch{}, c.elsewhere(method, c.Ends == circuit.BothEnds, from-c.Length)
 	}
 	s := Stretch{Method: method, Formula: formula, Assumptions: assumptions}
 	s.From, s.Best, s.To = c.clamp(from), c.clamp(at.Value), c.clamp(to)
-	return s.finish(c, from < -rounding || to > c.Length+rounding && c.Ends == BothEnds), nil
+	return s.finish(c, from < -rounding || to > c.Length+rounding && c.Ends == circuit.BothEnds), nil
 }
 
 // onLoop bounds a share of the loop of heating conductor, counted from end A,
@@ -145,7 +136,7 @@ func (c Cable) stretch(method, formula string, at Measured, assumptions ...strin
 // first of the loop, and back along the return core. Both ends of a twin's
 // loop are the start of heat. A single-conductor cable has nothing to fold.
 func (c Cable) onLoop(method, formula string, share Measured, first float64, assumptions ...string) (Stretch, error) {
-	if c.Ends == BothEnds {
+	if c.Ends == circuit.BothEnds {
 		return c.stretch(method, formula, Measured{Value: share.Value * c.Length, Error: share.Error * c.Length},
 			assumptions...)
 	}

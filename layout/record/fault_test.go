@@ -9,6 +9,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"oxturn/layout/circuit"
 	"oxturn/layout/internal/published"
 )
 
@@ -20,7 +21,7 @@ func exact(v float64) Measured { return Measured{Value: v} }
 var twin = Cable{Length: 60_000, Ohms: exact(52.9)}
 
 // single is a single-conductor cable of length mm.
-func single(length float64) Cable { return Cable{Length: length, Ends: BothEnds} }
+func single(length float64) Cable { return Cable{Length: length, Ends: circuit.BothEnds} }
 
 // finder is any method on its readings.
 type finder func() (Stretch, error)
@@ -320,10 +321,10 @@ func TestReadingsLeadBackToTheFault(t *testing.T) {
 		c := Cable{Length: length, Ohms: exact(ohms + lead), LeadOhms: exact(lead), CoreShare: rapid.Float64Range(0.1,
 			0.9).Draw(t, "core")}
 		if rapid.Bool().Draw(t, "single") {
-			c.Ends = BothEnds
+			c.Ends = circuit.BothEnds
 		}
 		want := share * length
-		if c.Ends == OneEnd {
+		if c.Ends == circuit.OneEnd {
 			want = length * math.Min(share/c.CoreShare, (1-share)/(1-c.CoreShare))
 		}
 		e := rapid.Float64Range(0, 0.02).Draw(t, "error")
@@ -354,9 +355,9 @@ func TestBridgesLeadBackToTheFault(t *testing.T) {
 		share := rapid.Float64Range(0, 1).Draw(t, "share of the loop")
 		arms := rapid.Float64Range(1, 2000).Draw(t, "arms")
 		c := Cable{Length: 40_000, Ohms: exact(ohms + lead), LeadOhms: exact(lead),
-			Ends: Ends(rapid.IntRange(0, 1).Draw(t, "ends"))}
+			Ends: circuit.Ends(rapid.IntRange(0, 1).Draw(t, "ends"))}
 		want := share * c.Length
-		if c.Ends == OneEnd {
+		if c.Ends == circuit.OneEnd {
 			want = 2 * math.Min(share, 1-share) * c.Length
 		}
 		toA, toB := share*ohms+lead/2, (1-share)*ohms+lead/2
@@ -397,7 +398,7 @@ func TestAnyReadingStaysOnTheCable(t *testing.T) {
 			return Measured{Value: rapid.Float64().Draw(t, name), Error: rapid.Float64().Draw(t, name+" error")}
 		}
 		c := Cable{
-			Length: rapid.Float64().Draw(t, "length"), Ends: Ends(rapid.IntRange(0, 1).Draw(t, "ends")),
+			Length: rapid.Float64().Draw(t, "length"), Ends: circuit.Ends(rapid.IntRange(0, 1).Draw(t, "ends")),
 			Ohms: any("ohms"), LeadOhms: any("lead"), Lead: rapid.Float64().Draw(t, "lead length"),
 			Farads: any("farads"),
 		}
@@ -540,7 +541,7 @@ func TestTruthLiesWithinTheBand(t *testing.T) {
 // 1.09 miles.
 func TestMurrayAsPublished(t *testing.T) {
 	const mile = 1_609_344
-	c := Cable{Length: 54.07 / 16.46 * mile, Ends: BothEnds}
+	c := Cable{Length: 54.07 / 16.46 * mile, Ends: circuit.BothEnds}
 	s, err := c.Murray(exact(1000-332), exact(332), exact(54.07))
 	if err != nil {
 		t.Fatal(err)

@@ -8,6 +8,8 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"oxturn/layout/circuit"
 )
 
 // evaluated reads the last figures of a printed formula, units left out, and
@@ -39,7 +41,7 @@ func evaluated(t *testing.T, formula string) float64 {
 func TestPrintedFormulasGiveThePlace(t *testing.T) {
 	c := Cable{Length: 60_000, Ohms: exact(53), LeadOhms: exact(0.5), Lead: 3000, Farads: exact(9)}
 	both := c
-	both.Ends = BothEnds
+	both.Ends = circuit.BothEnds
 	place := func(v float64) float64 { return v * 1000 }
 	ohmsOf := func(v float64) float64 { return (v - 0.25) / 52.5 * 2 * 60_000 }
 	for name, f := range map[string]struct {
@@ -62,7 +64,7 @@ func TestPrintedFormulasGiveThePlace(t *testing.T) {
 				Measured{})
 		}, func(v float64) float64 { return v * 2 * 60_000 }},
 		"break from both ends": {func() (Stretch, error) {
-			return Cable{Length: 60_000, Ends: BothEnds}.BreakBothWays(exact(2), exact(6))
+			return Cable{Length: 60_000, Ends: circuit.BothEnds}.BreakBothWays(exact(2), exact(6))
 		}, func(v float64) float64 { return v * 60_000 }},
 	} {
 		s, err := f.find()
@@ -184,7 +186,7 @@ func TestHowFarOffTheCable(t *testing.T) {
 				exact(1))
 		}, 500, false},
 		{"echo past both", func() (Stretch, error) {
-			return Cable{Length: 1000, Ends: BothEnds}.EchoDistance(exact(1500), 1, exact(1))
+			return Cable{Length: 1000, Ends: circuit.BothEnds}.EchoDistance(exact(1500), 1, exact(1))
 		}, 500, true},
 		// the fault 55 Ω along a loop of 50 Ω: a tenth of the loop, 20 m of 100 m, too far
 		{"loop too long", func() (Stretch, error) {

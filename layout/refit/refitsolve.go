@@ -100,7 +100,7 @@ func (f *Refit) problem() route.Problem {
 	p, c, grid := f.bare, f.Planned, f.lattice()
 	p.Lattice = &grid
 	p.Cables = []route.Cable{{
-		ID: c.ID, Length: f.whole(), Ends: route.Ends(c.Label.Ends), LeadReach: max(0, c.LeadReach),
+		ID: c.ID, Length: f.whole(), Ends: c.Label.Ends, LeadReach: max(0, c.LeadReach),
 		WattsPerMetre: f.Rate * f.wattsPerMetre(), MaxDensity: f.Job.Supply.MaxDensity,
 	}}
 	return p

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"oxturn/layout/circuit"
 	"oxturn/layout/plane"
 )
 
@@ -90,7 +91,7 @@ func TestAuditFindsFaults(t *testing.T) {
 		{"lead along a cable", func(_ *room, rt []Route) {
 			rt[1].ColdLead = points(100, 0, 100, 20, 20, 20, 20, 320, 500, 320, 480, 365, 200, 410)
 		}, "meets the heating part of cable A"},
-		{"a single conductor without its way back", func(r *room, _ []Route) { r.p.Cables[0].Ends = BothEnds },
+		{"a single conductor without its way back", func(r *room, _ []Route) { r.p.Cables[0].Ends = circuit.BothEnds },
 			"does not join"},
 		{"leads crossing", func(_ *room, rt []Route) { rt[0].ColdLead = points(100, 0, 40, 40, 5, 300, 50, 50) },
 			"leads cross"},

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"oxturn/layout/circuit"
 	"oxturn/layout/plane"
 )
 
@@ -84,7 +85,7 @@ func broken(p Problem, routes []Route) []string {
 		}
 		all = append(all, pts...)
 		bad = append(bad, badLead(p, routes, i, rt.ColdLead, rt.Path[0])...)
-		if p.Cables[i].Ends == BothEnds {
+		if p.Cables[i].Ends == circuit.BothEnds {
 			bad = append(bad, badLead(p, routes, i, rt.Return, rt.Path[len(rt.Path)-1])...)
 		}
 	}

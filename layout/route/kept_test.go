@@ -10,6 +10,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"oxturn/layout/circuit"
 	"oxturn/layout/plane"
 )
 
@@ -54,7 +55,7 @@ var keptRooms = []struct {
 	}},
 	{"both ends return", func(t fataler) Problem {
 		p := keptRoom(t, outline(0, 1600, 1300), 3.4)
-		p.Cables[0].Ends, p.Cables[0].LeadReach = BothEnds, 2500
+		p.Cables[0].Ends, p.Cables[0].LeadReach = circuit.BothEnds, 2500
 		return p
 	}},
 	{"ends where wanted", func(t fataler) Problem {

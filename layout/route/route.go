@@ -4,16 +4,9 @@
 // evenly. It knows nothing of jobs, rooms or drawings.
 package route
 
-import "oxturn/layout/plane"
-
-// Ends says where a cable's cold ends are.
-type Ends int
-
-// A twin cable has one cold end and may finish anywhere; the two cold ends of
-// a single-conductor cable both return to the entry.
-const (
-	OneEnd Ends = iota
-	BothEnds
+import (
+	"oxturn/layout/circuit"
+	"oxturn/layout/plane"
 )
 
 // A Problem is one room: its zones share the entry and the floor the cold
@@ -45,7 +38,7 @@ type Problem struct {
 type Cable struct {
 	ID            string
 	Length        float64 // mm, used up exactly
-	Ends          Ends
+	Ends          circuit.Ends
 	LeadReach     float64 // mm of cold lead there is for the floor; 0: no limit
 	WattsPerMetre float64
 	MaxDensity    float64 // W/m²
@@ -64,7 +57,7 @@ type Route struct {
 	Zone     int           // index into Problem.Zones
 	Path     []plane.Point // corner points, start of heat first, end cap last; every corner rounded with Problem.Bend
 	ColdLead []plane.Point // over the floor, from the entry to the start of heat
-	Return   []plane.Point // the second cold lead of a cable with BothEnds, from the end to the entry; nil else
+	Return   []plane.Point // the second cold lead of a cable with both ends cold, from the end to the entry; nil else
 	Lattice  Lattice
 	Rows     float64      // direction of the runs, radians counter-clockwise from east
 	Share    plane.Region // the part of the zone this cable serves

@@ -10,6 +10,7 @@ import (
 
 	"github.com/google/go-cmp/cmp"
 
+	"oxturn/layout/circuit"
 	"oxturn/layout/plane"
 )
 
@@ -227,7 +228,7 @@ func TestLeadsKeepOffCableAndWalls(t *testing.T) {
 
 func TestBothEndsReturn(t *testing.T) {
 	p := roomOf(t, outline(0, 2600, 2200), nil, 75, nil)
-	p.Cables = []Cable{{ID: "S1", Length: lengthFor(p, p.Zones[0], 3.3), Ends: BothEnds, LeadReach: 2500}}
+	p.Cables = []Cable{{ID: "S1", Length: lengthFor(p, p.Zones[0], 3.3), Ends: circuit.BothEnds, LeadReach: 2500}}
 	routes, err := Solve(p)
 	if err != nil {
 		t.Fatal(err)

@@ -62,9 +62,8 @@ const leadMove = 700
 // leads returns the cold leads over the floor.
 func leads(r *layout.Room) (out [][]plane.Point) {
 	for _, c := range r.Cables {
-		out = append(out, c.ColdLead)
-		if c.Return != nil {
-			out = append(out, c.Return)
+		for _, end := range c.Joined() {
+			out = append(out, end.Lead)
 		}
 	}
 	return out

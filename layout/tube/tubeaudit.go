@@ -25,9 +25,8 @@ func jointRoom(j *job.Job) float64 {
 // leadJoints are the places where heating cable and cold lead are joined.
 func leadJoints(r *layout.Room) (out []plane.Point) {
 	for _, c := range r.Cables {
-		out = append(out, c.Path[0])
-		if c.Return != nil {
-			out = append(out, c.Path[len(c.Path)-1])
+		for _, end := range c.Joined() {
+			out = append(out, end.At)
 		}
 	}
 	return out

@@ -1,0 +1,40 @@
+package layout
+
+import "oxturn/layout/plane"
+
+// An End is where the heat of a cable starts or stops: at the joint with a cold lead, or
+// at a cap.
+type End struct {
+	Tag      string // START or END, as on the drawings
+	Name     string // "lead joint", "second lead joint", "end cap"
+	At       plane.Point
+	Lead     []plane.Point // over the floor: to the START from the box's foot, from the END to it; nil at a cap
+	LeadName string        // "cold lead", "second cold lead"; empty at a cap
+}
+
+// Capped reports whether the cable ends there without a lead.
+func (e End) Capped() bool { return e.LeadName == "" }
+
+// Ends are where the cable starts and where it ends. One without a path has none.
+func (c *Cable) Ends() []End {
+	n := len(c.Path)
+	if n == 0 {
+		return nil
+	}
+	out := []End{{"START", "lead joint", c.Path[0], c.ColdLead, "cold lead"},
+		{Tag: "END", Name: "end cap", At: c.Path[n-1]}}
+	if c.Return != nil {
+		out[1].Name, out[1].Lead, out[1].LeadName = "second lead joint", c.Return, "second cold lead"
+	}
+	return out
+}
+
+// Joined are the ends that a cold lead comes to, the start first.
+func (c *Cable) Joined() (out []End) {
+	for _, e := range c.Ends() {
+		if !e.Capped() {
+			out = append(out, e)
+		}
+	}
+	return out
+}

@@ -1,0 +1,31 @@
+package layout_test
+
+import (
+	"testing"
+
+	"oxturn/layout"
+	"oxturn/layout/plane"
+)
+
+// A twin cable has a joint and a cap, a single conductor two joints, each with its
+// lead (common practice).
+func TestEnds(t *testing.T) {
+	twin := layout.Cable{Path: []plane.Point{{X: 1}, {X: 2}, {X: 3}}, ColdLead: []plane.Point{{}, {X: 1}}}
+	single := twin
+	single.Return = []plane.Point{{X: 3}, {Y: 1}, {}}
+	for _, c := range []struct {
+		cable  layout.Cable
+		joints int
+		name   string
+	}{{twin, 1, "end cap"}, {single, 2, "second lead joint"}, {layout.Cable{}, 0, ""}} {
+		joined, ends := c.cable.Joined(), c.cable.Ends()
+		if len(joined) != c.joints || len(ends) == 0 != (c.name == "") {
+			t.Errorf("%+v: %d joints, %d ends", c.cable, len(joined), len(ends))
+			continue
+		}
+		if len(ends) > 0 && (ends[1].Name != c.name || ends[1].Tag != "END" || ends[0].At.X != 1 || ends[1].At.X != 3 ||
+			ends[1].Capped() != (c.cable.Return == nil)) {
+			t.Errorf("ends %+v", ends)
+		}
+	}
+}
