@@ -2,6 +2,7 @@ package floorplan
 
 import (
 	"fmt"
+	"reflect"
 	"slices"
 	"strconv"
 
@@ -98,24 +99,28 @@ func IdOf(kind string, r *layout.Room) string {
 //
 // What a legend has to say and which labels become notes is only known once
 // the view is drawn, and takes room itself: so the sheet is drawn again until
-// neither changes. Should it never settle, what does not fit goes on.
+// what stands beside it is arranged alike. Should it never settle, what does not
+// fit goes on.
 func (s Scene) Page(p *layout.Plan) (scenePage, error) {
 	name := TitleOn(s.Title, s.Room)
 	n := s.Need(p, s.titleBlock(p, name))
 	last := s.blank(p)
 	var a setting.Arrangement
 	for i := range 6 {
-		n.Levels = s.Levels(last)
+		levels := s.Levels(last)
+		if reflect.DeepEqual(levels, n.Levels) {
+			break // arranged and drawn by them
+		}
+		n.Levels = levels
 		next, err := s.arranged(n, p.Job)
 		if err != nil {
 			return scenePage{}, fmt.Errorf("%s: %w", name, err)
 		}
-		v := s.drawn(p, next)
-		settled := i > 0 && alike(next, a) && same(last.Used, v.Used) && same(last.Noted, v.Noted)
-		last, a = v, next
-		if settled {
+		if i > 0 && alike(next, a) { // a drawing hangs on its arrangement alone
+			a = next
 			break
 		}
+		last, a = s.drawn(p, next), next
 	}
 	last.Sheet.ID = IdOf(s.ID, s.Room)
 	last.Sheet.Title, last.Sheet.Description, last.Sheet.Ratio = name, s.About, a.Scale.Ratio
@@ -177,18 +182,6 @@ func (s Scene) drawn(p *layout.Plan, a setting.Arrangement) *View {
 // alike reports whether two arrangements share out their sheet alike.
 func alike(a setting.Arrangement, b setting.Arrangement) bool {
 	return a.Scale == b.Scale && a.Paper == b.Paper && a.Field == b.Field && a.Level == b.Level
-}
-
-func same[T comparable](a, b []T) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	for i := range a {
-		if a[i] != b[i] {
-			return false
-		}
-	}
-	return true
 }
 
 // settle places the lettering of the field. A label without a place becomes a

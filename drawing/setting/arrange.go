@@ -67,10 +67,36 @@ func (p placed) tight() bool {
 // returned as rest, in order. Blocks are only split where they would not all
 // fit otherwise.
 func Flow(ty *Typesetter, blocks []Block, slots []drawing.Box) (out []placed, rest []Block) {
-	if out, rest = pourWhole(ty, blocks, slots); len(rest) == 0 {
-		return out, rest
+	if !overfull(ty, blocks, slots) {
+		if out, rest = pourWhole(ty, blocks, slots); len(rest) == 0 {
+			return out, rest
+		}
 	}
 	return Pour(ty, blocks, slots, false)
+}
+
+// overfull reports whether slots are too low for the blocks in one piece each, however
+// they were shared out: most ways to divide a sheet are found wanting so, without
+// trying. What goes on in the next column may do so without its heading.
+func overfull(ty *Typesetter, blocks []Block, slots []drawing.Box) bool {
+	var widths []float64
+	room := 0.0
+	for _, s := range slots {
+		room += s.H() + BlockGap + HeadRow
+		if !slices.Contains(widths, s.W()) {
+			widths = append(widths, s.W())
+		}
+	}
+	for _, b := range blocks {
+		least := math.Inf(1)
+		for _, w := range widths {
+			least = math.Min(least, b.Height(ty, w))
+		}
+		if room -= least + BlockGap; room < -1e-6 {
+			return true
+		}
+	}
+	return false
 }
 
 func pourWhole(ty *Typesetter, blocks []Block, slots []drawing.Box) (out []placed, rest []Block) {
