@@ -15,16 +15,15 @@ type End struct {
 // Capped reports whether the cable ends there without a lead.
 func (e End) Capped() bool { return e.LeadName == "" }
 
-// Ends are where the cable starts and where it ends. One without a path has none.
-func (c *Cable) Ends() []End {
-	n := len(c.Path)
-	if n == 0 {
-		return nil
-	}
-	out := []End{{"START", "lead joint", c.Path[0], c.ColdLead, "cold lead"},
-		{Tag: "END", Name: "end cap", At: c.Path[n-1]}}
+// Ends are where the cable starts and where it ends.
+func (c *Cable) Ends() [2]End {
+	out := [2]End{{Tag: "START", Name: "lead joint", Lead: c.ColdLead, LeadName: "cold lead"},
+		{Tag: "END", Name: "end cap"}}
 	if c.Return != nil {
 		out[1].Name, out[1].Lead, out[1].LeadName = "second lead joint", c.Return, "second cold lead"
+	}
+	if n := len(c.Path); n > 0 {
+		out[0].At, out[1].At = c.Path[0], c.Path[n-1]
 	}
 	return out
 }

@@ -125,6 +125,9 @@ func (v *View) located(owner bool) []locatedPoint {
 	out := []locatedPoint{{"Lead rise (foot)", v.Room.Job.Thermostat.At}}
 	for i := range v.Room.Cables {
 		c := &v.Room.Cables[i]
+		if len(c.Path) == 0 {
+			continue
+		}
 		for k, end := range c.Ends() {
 			what := " (joint)"
 			if end.Capped() {

@@ -106,7 +106,7 @@ func TestWhatMovedAndWhatGrew(t *testing.T) {
 	}{
 		{box(100, 200), box(105, 200), "", 0}, {box(100, 200), box(106, 200), "moved 6 mm to the right of the sheet",
 			2},
-		{box(100, 200), box(106, 201), "moved 6 mm to the right of the sheet", 2}, {box(100, 200), box(106, 202),
+		{box(100, 200), box(106, 201), "moved 7 mm to the right of the sheet", 2}, {box(100, 200), box(106, 202),
 			"changed by up to 8 mm", 4},
 		{nil, box(100, 200), "new", 2}, {box(100, 200), nil, "gone", 2},
 	} {
