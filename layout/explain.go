@@ -199,8 +199,8 @@ func Explanations() []job.Explanation {
 		{ID: "W132", Title: "a supply conductor is smaller than its breaker asks for",
 			Text: "The job gives a circuit's breaker and its conductor, and the region's table has copper of that " +
 				"size behind smaller breakers only: NEC 2023, 240.4(D) in North America, IEC 60364-5-52 with a " +
-				"cable in a conduit in an insulated wall in Europe; elsewhere no table is on file. How it is laid, its " +
-				"insulation and local code may allow or ask for more: the electrician settles it.",
+				"cable in a conduit in an insulated wall in Europe; elsewhere no table is on file. How it is " +
+				"laid, its insulation and local code may allow or ask for more: the electrician settles it.",
 			Bad: supplied("14 AWG"), Good: supplied("12 AWG")},
 	}
 }

@@ -276,7 +276,7 @@ func energyTable(w *layout.Warmth, currency string) setting.Block {
 	add := func(cells ...setting.Cell) { t.Rows = append(t.Rows, cells[:len(t.Cols)]) }
 	for _, u := range w.Use {
 		add(setting.Cell{Text: u.Room, Strong: true}, setting.Cell{}, setting.Cell{})
-		add(setting.Row("an hour with the current on", fmt.Sprintf("%.2f", u.PerHour),
+		add(setting.Row("an hour with the current on", fmt.Sprintf("%.3f", u.PerHour),
 			fmt.Sprintf("%.2f", u.PerHourPrice))...)
 		add(setting.Row("a month", u.Month.Words(), u.MonthPrice.Words())...)
 		add(setting.Row("a month, always on", u.AlwaysOn.Words(), u.AlwaysPrice.Words())...)

@@ -357,7 +357,7 @@ func (p *page) energy(all []Energy) {
 		if e.Price != 0 {
 			price = strings.TrimRight(", "+between(e.MonthCost)+" "+e.Currency, " ")
 		}
-		p.put("an hour on", fmt.Sprintf("%.2f kWh", e.PerHour))
+		p.put("an hour on", fmt.Sprintf("%.3f kWh", e.PerHour))
 		p.put("a month", between(e.Month)+" kWh"+price)
 		p.put("always on", between(e.AlwaysOn)+" kWh a month")
 	}

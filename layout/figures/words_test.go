@@ -337,9 +337,9 @@ func TestEnergyInWords(t *testing.T) {
 		Price: 0.3, MonthCost: [2]float64{14.4, 90}, Currency: "EUR", Basis: []string{"a", "b"}},
 		{Room: "Hall", PerHour: 0.3, Month: [2]float64{14, 90}, AlwaysOn: [2]float64{86, 216}, Basis: []string{"c"}}}
 	hold(t, metric(func(p *page) { p.energy(all) }),
-		"Energy, Bath", "  an hour on      0.60 kWh", "  a month         29 to 180 kWh, 14 to 90 EUR",
+		"Energy, Bath", "  an hour on      0.600 kWh", "  a month         29 to 180 kWh, 14 to 90 EUR",
 		"  always on       170 to 430 kWh a month",
-		"", "Energy, Hall", "  an hour on      0.30 kWh", "  a month         14 to 90 kWh",
+		"", "Energy, Hall", "  an hour on      0.300 kWh", "  a month         14 to 90 kWh",
 		"  always on       86 to 220 kWh a month",
 		"  assumed         a", "                  b")
 	all[0].Currency = ""

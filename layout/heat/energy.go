@@ -14,13 +14,25 @@ func (r Range) Times(k float64) Range { return Range{r.Low * k, r.High * k} }
 // Words writes a range to two figures, for printing: no use is known better.
 func (r Range) Words() string { return twoFigures(r.Low) + " to " + twoFigures(r.High) }
 
+// rounded brings a range to what Words writes.
+func (r Range) rounded() Range { return Range{toTwoFigures(r.Low), toTwoFigures(r.High)} }
+
 func twoFigures(v float64) string {
-	if v <= 0 {
+	if v = toTwoFigures(v); v <= 0 {
 		return "0"
 	}
-	k := math.Pow10(int(math.Floor(math.Log10(v))) - 1)
-	v = math.Round(v/k) * k
 	return fmt.Sprintf("%.*f", max(0, 1-int(math.Floor(math.Log10(v)+1e-9))), v)
+}
+
+func toTwoFigures(v float64) float64 {
+	if v <= 0 {
+		return 0
+	}
+	n := int(math.Floor(math.Log10(v))) - 1
+	if n < 0 { // a share like 0.1 is no exact number
+		return math.Round(v*math.Pow10(-n)) / math.Pow10(-n)
+	}
+	return math.Round(v/math.Pow10(n)) * math.Pow10(n)
 }
 
 // A Use is how a floor is assumed to be used, to price its energy.
@@ -33,7 +45,9 @@ type Use struct {
 	Currency string  // as it is to be printed
 }
 
-// An Energy is what a floor draws. Prices are 0 where there is no tariff.
+// An Energy is what a floor draws. Ranges are to two figures, as printed, and their
+// prices those figures times the tariff, so that whoever redoes them from a sheet comes
+// to the same. Prices are 0 where there is no tariff.
 type Energy struct {
 	PerHour      float64 // kWh in an hour with the current on
 	PerHourPrice float64
@@ -56,8 +70,9 @@ func (u Use) Energy() (Energy, error) {
 	}
 	e := Energy{PerHour: u.Watts / 1000}
 	e.Day = Range{u.Hours.Low * u.Duty.Low, u.Hours.High * u.Duty.High}.Times(e.PerHour)
-	e.Month = e.Day.Times(u.Days)
-	e.AlwaysOn = u.Duty.Times(24 * u.Days * e.PerHour)
+	e.Month = e.Day.Times(u.Days).rounded()
+	e.Day = e.Day.rounded()
+	e.AlwaysOn = u.Duty.Times(24 * u.Days * e.PerHour).rounded()
 	e.PerHourPrice = e.PerHour * u.Tariff
 	e.DayPrice = e.Day.Times(u.Tariff)
 	e.MonthPrice = e.Month.Times(u.Tariff)

@@ -1,9 +1,12 @@
 package heat
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
+
+	"pgregory.net/rapid"
 )
 
 // use is 4 to 10 hours a day with the current on for 40 to 100 % of them.
@@ -12,7 +15,8 @@ func use(watts, tariff float64, currency string) Use {
 }
 
 // By hand: 600 W, 4 to 10 h a day, on for 40 to 100 %: 0.96 to 6 kWh a day;
-// 30 days at 0.20: 5.76 to 36.00 a month.
+// 30 days are 28.8 to 180 kWh, printed 29 and 180, at 0.20 5.80 to 36.00 a month; always on
+// 172.8 to 432, printed 170 and 430.
 func TestEnergyByHand(t *testing.T) {
 	e, err := use(600, 0.20, "EUR").Energy()
 	if err != nil {
@@ -24,8 +28,8 @@ func TestEnergyByHand(t *testing.T) {
 	}{
 		{"kWh an hour", e.PerHour, 0.6}, {"price an hour", e.PerHourPrice, 0.12},
 		{"day low", e.Day.Low, 0.96}, {"day high", e.Day.High, 6},
-		{"month low", e.MonthPrice.Low, 5.76}, {"month high", e.MonthPrice.High, 36},
-		{"always on low", e.AlwaysOn.Low, 172.8}, {"always on high", e.AlwaysPrice.High, 86.4},
+		{"month low", e.MonthPrice.Low, 5.8}, {"month high", e.MonthPrice.High, 36},
+		{"always on low", e.AlwaysOn.Low, 170}, {"always on high", e.AlwaysPrice.High, 86},
 	} {
 		near(t, c.name, c.got, c.want, 1e-9)
 	}
@@ -35,6 +39,28 @@ func TestEnergyByHand(t *testing.T) {
 			t.Errorf("%q is not said in\n%s", want, words)
 		}
 	}
+}
+
+// Whoever multiplies a printed range by the printed tariff comes to the printed price:
+// 310 kWh at 0.31 are 96, not 97.
+func TestPrintedEnergyTimesTariffIsThePrintedPrice(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		cents := rapid.IntRange(1, 90).Draw(t, "cents")
+		u := use(float64(rapid.IntRange(20, 8000).Draw(t, "watts")), float64(cents)/100, "EUR")
+		e, err := u.Energy()
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, r := range [][2]Range{{e.Month, e.MonthPrice}, {e.AlwaysOn, e.AlwaysPrice}, {e.Day, e.DayPrice}} {
+			var low, high float64
+			if _, err := fmt.Sscanf(r[0].Words(), "%g to %g", &low, &high); err != nil {
+				t.Fatal(err)
+			}
+			if want := (Range{low * u.Tariff, high * u.Tariff}).Words(); r[1].Words() != want {
+				t.Fatalf("%s kWh at %g are %s, printed %s", r[0].Words(), u.Tariff, want, r[1].Words())
+			}
+		}
+	})
 }
 
 func TestEnergyWithoutTariff(t *testing.T) {

@@ -53,7 +53,7 @@ const usualBed = 3.4
 
 // materialKeys: 3.4 mm is the mean bed of a 1/4 x 3/8 in square notch held at
 // 45 degrees, half of the ridges' height flattened; 1/4 in is the least
-// perimeter joint of the trade's movement joint rules.
+// perimeter joint of the trade's movement joint rules, and 6 mm what goes by it elsewhere.
 func materialKeys() []Key {
 	out := under(Key{Path: "materials", Type: TypeTable, Doc: "Yields of what is bought by area or volume",
 		Example: "[materials]"},
@@ -63,7 +63,7 @@ func materialKeys() []Key {
 		Key{Path: "bed_notch", Type: TypeLength, Limits: positive, Otherwise: "bed_thickness",
 			Doc:     "Depth of the square notch of the trowel that lays that bed; it wins over bed_thickness",
 			Example: `bed_notch = "3/8in"`},
-		Key{Path: "sealant_width", Type: TypeLength, Limits: positive, Default: `"1/4in"`,
+		Key{Path: "sealant_width", Type: TypeLength, Limits: positive, Default: `"6 mm"`, DefaultIn: `"1/4in"`,
 			Doc: "Width of a sealed joint", Example: `sealant_width = "6 mm"`},
 		Key{Path: "sealant_depth", Type: TypeLength, Limits: positive, Otherwise: "the tile's thickness",
 			Doc: "Depth of a sealed joint", Example: `sealant_depth = "8 mm"`},

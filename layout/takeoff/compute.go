@@ -44,8 +44,12 @@ func (l *Line) note(format string, args ...any) {
 	l.Note += fmt.Sprintf(format, args...)
 }
 
-// take sets the gross figure of a line whose waste follows from a count.
+// take sets the gross figure of a line whose waste follows from a count; that of
+// pieces from their number as it is written.
 func (l *Line) take(gross float64) {
+	if l.Unit == "each" {
+		l.Net = written(l.Net, l.Unit)
+	}
 	l.Gross = max(gross, l.Net)
 	if l.Net > 0 {
 		l.Waste = l.Gross/l.Net - 1

@@ -174,7 +174,7 @@ func TestPackInAnotherUnit(t *testing.T) {
 // gives both, and boxes are whole.
 func TestTileLine(t *testing.T) {
 	got := line(t, Compute(bath()), "tile")
-	near(t, "net", got.Net, 3.61e6/(303*603), 1e-6)
+	near(t, "net, as written", got.Net, 3.61e6/(303*603), 0.005)
 	if got.Gross < got.Net*1.1-1e-9 || got.Packs != WholePacks(got.Gross, 6) || got.PackName != "box" {
 		t.Errorf("%+v", got)
 	}

@@ -175,7 +175,7 @@ func (t *tally) add(piece shape, g Grid, at plane.Point) {
 		return
 	}
 	t.Area += area
-	if area > float64(g.Length*g.Width)-float64(least/2*g.Length) {
+	if piece.fills(at, g) {
 		t.Whole++
 		return
 	}
@@ -189,6 +189,17 @@ func (t *tally) add(piece shape, g Grid, at plane.Point) {
 	case box.H() <= (g.Width-kerf)/2:
 		t.narrowPieces++
 	}
+}
+
+// fills reports whether a piece is all of a tile but for what the joint round it takes
+// up: a corner that is notched by more is cut.
+func (s shape) fills(at plane.Point, g Grid) bool {
+	long, wide := g.Length-2*least, g.Width-2*least
+	if long <= 0 || wide <= 0 {
+		return s.area() > g.Length*g.Width/2
+	}
+	core := s.band(axisX, at.X+least, at.X+least+long).band(axisY, at.Y+least, at.Y+least+wide)
+	return core.area() > float64(long*wide)-least*least
 }
 
 // TilesByArea returns how many tiles an area in mm² holds, each with its
