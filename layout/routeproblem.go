@@ -29,6 +29,7 @@ func (r *Room) ProblemFor(j *job.Job) (route.Problem, error) {
 		return route.Problem{}, err
 	}
 	p := route.Problem{
+		Rows:  r.Job.Along,
 		Floor: floor, Zones: r.Zones, Entry: r.Job.Thermostat.At,
 		Pitch: j.Membrane.Pitch, Closest: j.Spacing.Closest, Widest: j.Spacing.Widest, Bend: j.Membrane.BendRadius,
 		Avoid: r.Avoid(),

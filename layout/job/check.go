@@ -23,12 +23,14 @@ type reader struct {
 	// how many lengths were written in feet and inches, and how many in metres
 	imperial, metric int
 	unitless         bool            // a bare number without units has been reported
+	readAsOther      map[string]bool // words that have been said to be read as another
 	asked            map[string]bool // paths of the keys whose values were asked for; nil: nobody wants to know
 }
 
 func newReader(report *Report, s schema, file string, data []byte) *reader {
 	return &reader{report: report, schema: s, file: file, text: string(data),
-		values: map[*tree.Node]any{}, broken: map[*tree.Node]bool{}, meant: map[string]bool{}}
+		values: map[*tree.Node]any{}, broken: map[*tree.Node]bool{}, meant: map[string]bool{},
+		readAsOther: map[string]bool{}}
 }
 
 // ask notes that a key's value is asked for.
@@ -54,6 +56,11 @@ func (rd *reader) table(n *tree.Node, path string) {
 	misspelt, lost := map[string]bool{}, false
 	for _, f := range n.Fields {
 		k, ok := rd.schema.byPath[join(path, f.Name)]
+		if to := rd.spelling(f.Name, path); !ok && to != "" && n.Get(to) == nil {
+			rd.report.Warnf("W009", rd.span(f.Key), "write "+to, "%s is read as %s", f.Name, to)
+			f.Name = to
+			k, ok = rd.schema.byPath[join(path, to)]
+		}
 		switch {
 		case f.Gap:
 			rd.broken[n], lost = true, lost || !ok

@@ -34,7 +34,8 @@ func (r *Room) fixingLine(t table, what string) ([]plane.Point, bool) {
 	case t.broken() || !r.usable() || refuseIdle(t, what, ways[0]):
 		return nil, false
 	case ways[0] == "at":
-		return []plane.Point{t.point("at")}, true
+		p, ok := r.spotOf(t, "at", what)
+		return []plane.Point{p}, ok
 	case ways[0] == "line":
 		return t.points("line"), true
 	}

@@ -103,7 +103,7 @@ func (r *Room) readFixtures(t table, c Clearance) {
 	names := namesSeen{}
 	count := map[string]int{}
 	for _, ft := range limited(t, "fixture") {
-		kind := ft.text("kind")
+		kind := ft.spoken("kind")
 		count[kind]++
 		names.check(ft, "name", ft.text("name"), "fixture")
 		if f, ok := r.readFixture(ft, c, count[kind]); ok {
@@ -118,7 +118,7 @@ func (r *Room) readFixture(t table, c Clearance, nth int) (Fixture, bool) {
 	f := Fixture{Kind: FixtureKind(t.text("kind")), Name: t.text("name"), Undecided: t.flag("undecided"),
 		Span: t.span(), Spans: t.spans()}
 	if f.Name == "" {
-		f.Name = numbered(string(f.Kind), nth)
+		f.Name = numbered(t.spoken("kind"), nth)
 	}
 	var usual usualFixture
 	for _, u := range usualFixtures {
@@ -176,8 +176,8 @@ func (f *Fixture) readFlange(t table, c Clearance) {
 func (r *Room) checkFixture(t table, f Fixture) {
 	inside := r.checkInside(t, f)
 	for _, g := range r.Fixtures {
-		if f.Kind == Drain || g.Kind == Drain {
-			continue // a drain is in the floor of a shower
+		if f.Kind == Drain || g.Kind == Drain || casework(f.Kind) && casework(g.Kind) {
+			continue // a drain is in the floor of a shower, runs of cabinets meet in corners
 		}
 		if r.checkOverlap(t, f, g) {
 			break
@@ -192,6 +192,10 @@ func (r *Room) checkFixture(t table, f Fixture) {
 		f.reportFlange(t)
 	}
 }
+
+// casework reports whether a kind is built together: a peninsula runs into a cabinet,
+// and an appliance stands under its worktop.
+func casework(k FixtureKind) bool { return k == Cabinet || k == Appliance || k == Island }
 
 // reportFlange refuses a flange that is not below its toilet.
 func (f *Fixture) reportFlange(t table) {
@@ -208,7 +212,7 @@ func (f *Fixture) reportFlange(t table) {
 
 // placeKey is the key that put a thing where it is.
 func placeKey(t table) string {
-	if keys := given(t, "outline", "at", "from", "to_end", "centre"); len(keys) > 0 {
+	if keys := given(t, "outline", "at", "corner", "beside", "between", "from", "to_end", "centre"); len(keys) > 0 {
 		return keys[0]
 	}
 	return "wall"
@@ -237,7 +241,7 @@ func (r *Room) checkInside(t table, f Fixture) bool {
 // moveHint says how far to move what reaches through a wall, where it then
 // lies in the room, and else that it is too large for its place.
 func (r *Room) moveHint(t table, ring plane.Ring, depth float64, wall int) string {
-	if t.has("wall") {
+	if t.has("wall") && !t.has("between") {
 		return r.moveAlong(t, ring, depth, wall)
 	}
 	by, words, ok := r.wayInside(t, ring)
@@ -245,7 +249,8 @@ func (r *Room) moveHint(t table, ring plane.Ring, depth float64, wall int) strin
 	case !ok:
 		return "it is too large for its place: make it smaller, or place it elsewhere"
 	case t.has("at"):
-		p := t.point("at").Add(by)
+		at, _ := r.spotOf(t, "at", "")
+		p := at.Add(by)
 		return fmt.Sprintf("move it %s: at = [%s, %s]", words, t.rd.typedLength(p.X), t.rd.typedLength(p.Y))
 	}
 	return "move it " + words

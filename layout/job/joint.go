@@ -31,21 +31,7 @@ func (r *Room) readJoints(t table, c Clearance) {
 
 // jointEnd returns an end of a joint, which may be given along a wall.
 func (r *Room) jointEnd(t table, key, name string) (plane.Point, bool) {
-	w := value[wallPoint](t, key)
-	if w.wall == "" {
-		return w.point, true
-	}
-	what := fmt.Sprintf("movement joint %q", name)
-	i, ok := r.wallNamed(t, key, w.wall, what)
-	if !ok {
-		return plane.Point{}, false
-	}
-	if over := w.along - r.Walls[i].Length(); over > r.slack() {
-		t.with(key, fmt.Sprintf("the length may be %s at most", plainLength(t, r.Walls[i].Length())), r.wallNote(t, i),
-			"%s ends %s beyond the end of wall %s", what, t.length(over), r.Walls[i].Letter)
-		return plane.Point{}, false
-	}
-	return r.Walls[i].At(w.along), true
+	return r.spotOf(t, key, fmt.Sprintf("movement joint %q", name))
 }
 
 // trim cuts a joint to what of it is in the room: from where it first enters

@@ -36,6 +36,8 @@ func roomKeys() []Key {
 			Doc: "As the tiler set out: a corner of one whole tile, and a second point along the same edge in " +
 				"the direction that its row runs; the tile lies to the left of that line, its longer side along it",
 			Example: "first_tile = [[150, 90], [2250, 90]]"},
+		Key{Path: "along", Type: TypeText, Otherwise: "whichever way covers the floor better",
+			Doc: "The wall that the runs lie along, by its letter", Example: `along = "A"`},
 		Key{Path: "density", Type: TypeDensity, Limits: positive, Otherwise: "a usual one",
 			Doc: "Power per area wanted where the cable is chosen", Example: `density = "140 W/m2"`},
 	)
@@ -62,7 +64,30 @@ func floorKeys() []Key {
 		Key{Path: "depth", Type: TypeLength, Limits: positive, Doc: "Out from the wall", Example: `depth = "21in"`},
 		Key{Path: "diameter", Type: TypeLength, Limits: positive, Doc: "Of a round thing, instead of width and depth",
 			Example: `diameter = "200 mm"`},
-		Key{Path: "at", Type: TypePoint, Doc: "Its centre, where it stands free", Example: "at = [1200, 900]"},
+		Key{Path: "at", Type: TypePlace,
+			Doc: "Its centre, where it stands free: a point, or a wall, the length along it from its start and that " +
+				"out from it", Example: `at = "A 1.2 m, 0.9 m"`},
+		Key{Path: "corner", Type: TypeText,
+			Doc: "The corner it stands in, by the letter of the wall that begins there: its back on that wall, its " +
+				"side on the one before; from and off are setbacks from the one before and from its own",
+			Example: `corner = "C"`},
+		Key{Path: "shape", Type: TypeChoice, Values: []string{"rectangle", "neo-angle", "quadrant", "diagonal"},
+			Default: `"rectangle"`,
+			Doc: "Of a thing in a corner: with its front corner cut off (neo-angle) or rounded (quadrant), or turned " +
+				"to face out of the corner (diagonal)", Example: `shape = "neo-angle"`},
+		Key{Path: "cut", Type: TypeLength, Limits: positive,
+			Otherwise: "neo-angle: half its shorter side; quadrant: 550 mm, its shorter side at most",
+			Doc:       "How much of each side the cut or the round front takes", Example: `cut = "18in"`},
+		Key{Path: "beside", Type: TypeText,
+			Doc:     "The fixture or keep-out written before it that it stands next to, by its name, on the same wall",
+			Example: `beside = "tub"`},
+		Key{Path: "side", Type: TypeChoice, Values: []string{"after", "before"}, Default: `"after"`,
+			Doc:     "On which side of that, as one goes along the wall from its start",
+			Example: `side = "before"`},
+		Key{Path: "gap", Type: TypeLength, Default: "0", Doc: "How far from that", Example: `gap = "2in"`},
+		Key{Path: "between", Type: TypeTexts, Least: 2,
+			Doc: "In the middle between two things on its wall, by their names or the letters of the walls next to " +
+				"it; without a width it fills the gap", Example: `between = ["tub", "C"]`},
 		Key{Path: "angle", Type: TypeAngle, Limits: signed, Default: "0",
 			Doc: "By how much a free thing is turned counter-clockwise; at 0 its width runs east and its back is to " +
 				"the south", Example: "angle = 45"},
@@ -155,7 +180,8 @@ func fixingKeys() []Key {
 				Doc: "Door stop, threshold, shower glass, anti-tip bracket or the like", Example: `kind = "door stop"`},
 			Key{Path: "name", Type: TypeText, Otherwise: "its kind", Doc: "What it is called",
 				Example: `name = "stop behind the door"`},
-			Key{Path: "at", Type: TypePoint, Doc: "Where, for a single point", Example: "at = [700, 60]"},
+			Key{Path: "at", Type: TypePlace, Doc: "Where, for a single point, or from a wall's start along and out",
+				Example: `at = "A 700 mm, 60 mm"`},
 			Key{Path: "line", Type: TypePoints, Least: 2, Doc: "Where, for something along a line",
 				Example: "line = [[0, 900], [900, 900]]"},
 			Key{Path: "width", Type: TypeLength, Default: "0", Doc: "Its length along the wall",
@@ -185,7 +211,7 @@ func jointKeys() []Key {
 func thermostatKeys() []Key {
 	return under(Key{Path: "room.thermostat", Type: TypeTable, Required: true, Doc: "The box the leads rise to",
 		Example: "[room.thermostat]\nwall = \"A\"\nfrom = \"4ft 6in\""},
-		Key{Path: "at", Type: TypePoint, Doc: "Where its wall meets the floor; the lead comes down here",
+		Key{Path: "at", Type: TypePlace, Doc: "Where its wall meets the floor; the lead comes down here",
 			Example: "at = [1400, 0]"},
 		Key{Path: "wall", Type: TypeText, Doc: "The letter of its wall, instead of at", Example: `wall = "A"`},
 		Key{Path: "from", Type: TypeLength, Doc: "From the wall's start to the middle of the box",

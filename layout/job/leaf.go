@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 	"time"
@@ -107,6 +108,10 @@ func (rd *reader) parseText(n *tree.Node, k Key) (string, *valueError) {
 			return v, nil
 		}
 	}
+	if word := otherWord(k, s); word != "" {
+		rd.sayOnce(n, k, s, word)
+		return word, nil
+	}
 	e := wrong("%s cannot be %q; it is one of: %s", k.Name(), s, strings.Join(k.Values, ", "))
 	if e.hint = kindMeant(k, s); e.hint != "" {
 		return "", e
@@ -179,14 +184,19 @@ func (rd *reader) point(n *tree.Node, k Key) (plane.Point, *valueError) {
 	return plane.Pt(v[0], v[1]), nil
 }
 
-// A wallPoint is a point, or a length along a wall where wall is not empty.
+// A wallPoint is a point, or a length along a wall and another out from it where wall
+// is not empty.
 type wallPoint struct {
-	point plane.Point
-	wall  string
-	along float64
+	point      plane.Point
+	wall       string
+	along, out float64
 }
 
-// spot reads [x, y] or "B 4ft".
+// outFrom parts the length along a wall from that out from it: a comma with a blank, or
+// the word.
+var outFrom = regexp.MustCompile(`(?i),\s+|\s+out\s+|\s+x\s+`)
+
+// spot reads [x, y], "B 4ft" or "B 4ft, 2ft".
 func (rd *reader) spot(n *tree.Node, k Key) (wallPoint, *valueError) {
 	s, ok := n.Value.(string)
 	if !ok {
@@ -195,14 +205,22 @@ func (rd *reader) spot(n *tree.Node, k Key) (wallPoint, *valueError) {
 	}
 	wall, rest, _ := strings.Cut(strings.TrimSpace(s), " ")
 	if wall == "" || strings.TrimSpace(rest) == "" || wall[0] < 'A' || wall[0] > 'z' {
-		return wallPoint{}, wrong("%s is a point [x, y], or a wall's letter and a length, not %q", k.Name(), s)
+		return wallPoint{}, wrong("%s is a point [x, y], or a wall's letter, a length along it from its start and one "+
+			"out from it (\"B 4ft, 2ft\"), not %q", k.Name(), s)
 	}
 	k.Type = TypeLength
-	mm, err := rd.length(rest, k)
-	if err != nil {
-		return wallPoint{}, err
+	w := wallPoint{wall: wall}
+	for i, text := range outFrom.Split(strings.TrimSuffix(strings.TrimSpace(rest), " out"), 2) {
+		mm, err := rd.length(text, k)
+		if err == nil {
+			err = rd.within(n, k, mm)
+		}
+		if err != nil {
+			return wallPoint{}, err
+		}
+		*[]*float64{&w.along, &w.out}[i] = mm
 	}
-	return wallPoint{wall: wall, along: mm}, rd.within(n, k, mm)
+	return w, nil
 }
 
 // pair reads an array of two numbers of a type.

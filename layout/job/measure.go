@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+
+	"oxturn/layout/plane"
 )
 
 // A unit turns figures with its name into the dimension's own unit.
@@ -40,10 +42,14 @@ const sqFt = 0.3048 * 0.3048 // m²
 func quantity(s string, units []unit) (float64, error) {
 	s = strings.TrimSpace(s)
 	n := 0
-	for n < len(s) && strings.ContainsRune("+-.0123456789", rune(s[n])) {
+	for n < len(s) && strings.ContainsRune("+-.,0123456789", rune(s[n])) {
 		n++
 	}
-	v, err := strconv.ParseFloat(s[:n], 64)
+	text, err := plane.PointForComma(s[:n])
+	if err != nil {
+		return 0, err
+	}
+	v, err := strconv.ParseFloat(text, 64)
 	if err != nil {
 		return 0, fmt.Errorf("%q does not begin with a number", s)
 	}

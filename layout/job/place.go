@@ -26,9 +26,10 @@ const circleSides = 32
 // by its outline. ok is false when that has been reported as an error, or when
 // the room has no outline to place it in.
 func (r *Room) place(t table, what string, usual size) (s spot, ok bool) {
-	ways := given(t, "wall", "at", "outline")
+	ways := given(t, "wall", "at", "outline", "corner", "beside")
 	if len(ways) == 0 {
-		t.errorf("name", `add wall = "A" with from = "2ft", or at = [x, y], or outline = [[x, y], …]`,
+		t.errorf("name", `add wall = "A" with from = "2ft", or corner = "A", or beside with the name of another thing, `+
+			`or at = [x, y], or outline = [[x, y], …]`,
 			"%s is not said to stand anywhere", what)
 		return s, false
 	}
@@ -46,8 +47,14 @@ func (r *Room) place(t table, what string, usual size) (s spot, ok bool) {
 	if !ok {
 		return s, false
 	}
-	if ways[0] == "at" {
-		return free(t, z), true
+	switch ways[0] {
+	case "at":
+		c, ok := r.spotOf(t, "at", what)
+		return free(t, c, z), ok
+	case "corner":
+		return r.inCorner(t, what, z)
+	case "beside":
+		return r.besideOther(t, what, z)
 	}
 	return r.againstWall(t, what, z)
 }
@@ -58,11 +65,15 @@ var idle = map[string]struct {
 	words string
 	keys  []string
 }{
-	"wall": {"stands against its wall", []string{"angle"}},
-	"at":   {"stands free, by its centre", []string{"from", "to_end", "centre", "off"}},
+	"wall": {"stands against its wall", []string{"angle", "gap", "side", "shape", "cut"}},
+	"at": {"stands free, by its centre", []string{"from", "to_end", "centre", "off", "between", "gap", "side", "shape",
+		"cut"}},
 	"outline": {"is given by its outline", []string{"from", "to_end", "centre", "off", "width", "depth", "diameter",
-		"angle"}},
-	"line": {"is given by its line", []string{"from", "to_end", "centre", "off", "width"}},
+		"angle", "between", "gap", "side", "shape", "cut"}},
+	"line":   {"is given by its line", []string{"from", "to_end", "centre", "off", "width"}},
+	"corner": {"stands in its corner", []string{"angle", "to_end", "centre", "between", "gap", "side", "diameter"}},
+	"beside": {"stands beside another thing", []string{"angle", "from", "to_end", "centre", "between", "shape", "cut",
+		"diameter"}},
 }
 
 // refuseIdle reports keys that would be passed over without a word.
@@ -104,7 +115,7 @@ func sizeOf(t table, what string, usual size) (size, bool) {
 		return size{d, d, d}, true
 	}
 	z := size{width: t.numOr("width", usual.width), depth: t.numOr("depth", usual.depth)}
-	bothEnds := t.has("from") && t.has("to_end")
+	bothEnds := t.has("from") && t.has("to_end") || t.has("between")
 	switch {
 	case z.depth == 0:
 		t.errorf("name", `add depth = "2ft", or diameter for a round one`,
@@ -118,8 +129,8 @@ func sizeOf(t table, what string, usual size) (size, bool) {
 }
 
 // free places a thing round its centre.
-func free(t table, z size) spot {
-	c, a := t.point("at"), t.num("angle")*math.Pi/180
+func free(t table, c plane.Point, z size) spot {
+	a := t.num("angle") * math.Pi / 180
 	if z.diameter > 0 {
 		return round(c, z.diameter)
 	}
@@ -205,10 +216,10 @@ func (r *Room) facing(word string) string {
 // along finds from where to where something of a width stretches along a wall.
 func (r *Room) along(t table, what string, wall int, width float64) (from, to float64, ok bool) {
 	length := r.Walls[wall].Length()
-	ways := given(t, "from", "to_end", "centre")
+	ways := given(t, "from", "to_end", "centre", "between")
 	switch {
 	case len(ways) == 0:
-		t.errorf("wall", `add from = "2ft", measured from the wall's start, or to_end or centre`,
+		t.errorf("wall", `add from = "2ft", measured from the wall's start, or to_end or centre or between`,
 			"%s has a wall but no place along it", what)
 		return 0, 0, false
 	case len(ways) == 2 && ways[0] == "from" && ways[1] == "to_end" && !t.has("width"):
@@ -218,6 +229,15 @@ func (r *Room) along(t table, what string, wall int, width float64) (from, to fl
 		return 0, 0, false
 	}
 	switch ways[0] {
+	case "between":
+		low, high, ok := r.gapBetween(t, what, wall)
+		if !ok {
+			return 0, 0, false
+		}
+		if width == 0 {
+			width = high - low
+		}
+		from = (low + high - width) / 2
 	case "from":
 		from = t.num("from")
 	case "to_end":
@@ -231,7 +251,7 @@ func (r *Room) along(t table, what string, wall int, width float64) (from, to fl
 // fitsWall refuses what reaches beyond the ends of its wall.
 func (r *Room) fitsWall(t table, what string, wall int, from, to float64) bool {
 	w := r.Walls[wall]
-	length, key := w.Length(), given(t, "from", "to_end", "centre")[0]
+	length, key := w.Length(), given(t, "from", "to_end", "centre", "between")[0]
 	hint := alongHint(t, key, length, to-from)
 	notes := []Note{{r.wallSpan(wall), fmt.Sprintf("wall %s is %s long", w.Letter, t.length(length))}}
 	switch {
@@ -260,6 +280,8 @@ func (r *Room) fitsWall(t table, what string, wall int, from, to float64) bool {
 // alongHint says what a place along a wall may be for something of a width.
 func alongHint(t table, key string, length, width float64) string {
 	switch {
+	case key == "between":
+		return "make it narrower, or name two things that have room for it between them"
 	case key == "centre" && width > 0:
 		return fmt.Sprintf("centre may be %s to %s", plainLength(t, width/2), plainLength(t, length-width/2))
 	case length-width < 0.5:
@@ -288,7 +310,12 @@ func (r *Room) againstWall(t table, what string, z size) (spot, bool) {
 	if !ok {
 		return spot{}, false
 	}
-	w, in, off := r.Walls[wall], r.inward(wall), t.num("off")
+	return r.onWall(wall, from, to, t.num("off"), z), true
+}
+
+// onWall is a thing against a wall between two distances from its start.
+func (r *Room) onWall(wall int, from, to, off float64, z size) spot {
+	w, in := r.Walls[wall], r.inward(wall)
 	a, b := w.At(from).Add(in.Mul(off)), w.At(to).Add(in.Mul(off))
 	if r.Outline.SignedArea() < 0 {
 		a, b = b, a
@@ -297,10 +324,10 @@ func (r *Room) againstWall(t table, what string, z size) (spot, bool) {
 	if z.diameter > 0 {
 		s := round(a.Lerp(b, 0.5).Add(in.Mul(z.diameter/2)), z.diameter)
 		s.back = back
-		return s, true
+		return s
 	}
 	out := in.Mul(z.depth)
-	return spot{plane.Ring{a, b, b.Add(out), a.Add(out)}, back, to - from, z.depth}, true
+	return spot{plane.Ring{a, b, b.Add(out), a.Add(out)}, back, to - from, z.depth}
 }
 
 // outside reports how far a ring reaches out of the room, over which wall, and

@@ -31,6 +31,7 @@ func (j *Job) readRoom(t table) Room {
 	r.checkExposed(t)
 	r.readFirstTile(t)
 	r.letterWalls(t)
+	r.readAlong(t)
 	r.readOpenings(t, j.Clearance)
 	r.readFixtures(t, j.Clearance)
 	r.readKeepOuts(t, j.Clearance)
@@ -40,6 +41,19 @@ func (j *Job) readRoom(t table) Room {
 	r.readThermostat(t, j.Region().BoxHeight.Value)
 	r.readLoss(t, j.Warmth.Room)
 	return r
+}
+
+// readAlong looks up the wall that the runs lie along.
+func (r *Room) readAlong(t table) {
+	letter := t.text("along")
+	if letter == "" || !r.usable() {
+		return
+	}
+	if i, ok := r.wallNamed(t, "along", letter, fmt.Sprintf("the runs of room %q lie", r.Name)); ok {
+		way := r.Walls[i].B.Sub(r.Walls[i].A)
+		angle := plane.Atan2(way.Y, way.X)
+		r.Along = &angle
+	}
 }
 
 // checkExposed refuses more outside wall than the room has walls.

@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"strings"
 	"time"
 
 	"oxturn/layout/job/tree"
@@ -133,6 +134,18 @@ func parsePreset(k Key, value string) any {
 		return nil
 	}
 	return v
+}
+
+// spoken is a choice as the file has it, in small letters: a sink is called one on the
+// drawings, though it is read as a vanity.
+func (t table) spoken(name string) string {
+	read := t.text(name)
+	if n := t.n.Get(name); n != nil && read != "" {
+		if s, ok := n.Value.(string); ok {
+			return strings.ToLower(strings.TrimSpace(s))
+		}
+	}
+	return read
 }
 
 func (t table) num(name string) float64          { return value[float64](t, name) }

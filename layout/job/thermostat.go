@@ -42,7 +42,10 @@ func (r *Room) readThermostat(room table, boxHeight float64) {
 }
 
 func (r *Room) thermostatAt(t table) bool {
-	p := t.point("at")
+	p, ok := r.spotOf(t, "at", fmt.Sprintf("the thermostat of room %q", r.Name))
+	if !ok {
+		return false
+	}
 	wall, d := r.nearestWall(p)
 	w := r.Walls[wall]
 	at, along := w.Nearest(p)

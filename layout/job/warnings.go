@@ -65,5 +65,9 @@ func Explanations() []Explanation {
 			"`oxturn help job-file` has between what each key is taken; what lies beyond is refused. Floor cable " +
 			"mostly gives 8 to 25 W/m (common practice).", strings.Replace(cable("96.0"), "60 m", "120 m", 1),
 			cable("96.0")},
+		{"W009", "a word is read as another", "A sink is let into a vanity, a fridge is an appliance, and center is " +
+			"spelt centre here: such words of the trade are read as what they mean, and the first of each says as " +
+			"what. Editors that know the schema still mark them.",
+			strings.Replace(vanity("1.8 m"), "\"vanity\"", "\"sink\"", 1), vanity("1.8 m")},
 	}
 }

@@ -3,6 +3,8 @@ package job
 import (
 	"fmt"
 	"strings"
+
+	"oxturn/layout/job/tree"
 )
 
 // A meant is what a word of the trade is written as where the file has another.
@@ -12,12 +14,17 @@ type meant struct {
 }
 
 // fixtureWords are words for what stands on the floor that are no kinds: a
-// sink is drawn as the cabinet it is let into. None of them are in the list of
-// kinds, so that each has one name.
+// sink is drawn as the cabinet it is let into. Each is read as its kind, which is
+// said once; none of them is in the list of kinds.
 var fixtureWords = map[string]meant{
 	"sink": {kind: "vanity"}, "basin": {kind: "vanity"}, "washbasin": {kind: "vanity"}, "lavatory": {kind: "vanity"},
-	"washstand": {kind: "vanity"},
-	"wc":        {kind: "toilet"}, "commode": {kind: "toilet"}, "bidet": {kind: "toilet", say: "with the name it has"},
+	"washstand": {kind: "vanity"}, "hand basin": {kind: "vanity"}, "bathroom sink": {kind: "vanity"},
+	"kitchen sink": {kind: "cabinet"}, "water closet": {kind: "toilet"}, "loo": {kind: "toilet"},
+	"soaker": {kind: "tub"}, "bath tub": {kind: "tub"}, "shower tray": {kind: "shower"}, "shower stall": {kind: "shower"},
+	"base cabinet": {kind: "cabinet"}, "vanity unit": {kind: "vanity"}, "worktop": {kind: "cabinet"},
+	"countertop": {kind: "cabinet"}, "freezer": {kind: "appliance"}, "kitchen island": {kind: "island"},
+	"tumble dryer": {kind: "appliance"}, "boiler": {kind: "appliance"}, "water heater": {kind: "appliance"},
+	"wc": {kind: "toilet"}, "commode": {kind: "toilet"}, "bidet": {kind: "toilet", say: "with the name it has"},
 	"bath": {kind: "tub"}, "bathtub": {kind: "tub"}, "whirlpool": {kind: "tub"},
 	"closet": {kind: "cabinet"}, "linen closet": {kind: "cabinet"}, "cupboard": {kind: "cabinet"},
 	"wardrobe": {kind: "cabinet"}, "bench": {kind: "cabinet"}, "shelf": {kind: "cabinet"},
@@ -27,9 +34,9 @@ var fixtureWords = map[string]meant{
 		say: "below a worktop it is part of the cabinet run"}, "washer": {kind: "appliance"},
 	"dryer": {kind: "appliance"}, "washing machine": {kind: "appliance"}, "cooker": {kind: "appliance"},
 	"post": {kind: "column"}, "pillar": {kind: "column"}, "pipe": {kind: "column"}, "riser": {kind: "column"},
-	"fireplace": {kind: "hearth"}, "stove": {kind: "hearth", say: "appliance for a cooker"},
-	"woodstove": {kind: "hearth"},
-	"vent":      {kind: "register"}, "grille": {kind: "register"}, "floor drain": {kind: "drain"},
+	"fireplace": {kind: "hearth"}, "stove": {kind: "appliance", say: "hearth for a wood stove on a slab"},
+	"woodstove": {kind: "hearth"}, "wood stove": {kind: "hearth"},
+	"vent": {kind: "register"}, "grille": {kind: "register"}, "floor drain": {kind: "drain"},
 	"gully": {kind: "drain"},
 }
 
@@ -101,28 +108,69 @@ func writeKind(header, kind, say string) string {
 	return out
 }
 
-// kindMeant says which kind of thing a word stands for, "" where none is known.
-func kindMeant(k Key, word string) string {
-	word = strings.ReplaceAll(strings.ToLower(strings.TrimSpace(word)), "_", " ")
+// plainWord writes a word of the trade as the lists have it.
+func plainWord(word string) string {
+	return strings.ReplaceAll(strings.ReplaceAll(strings.ToLower(strings.TrimSpace(word)), "_", " "), "-", " ")
+}
+
+// otherWord returns what a word of the trade is read as where a key has another
+// for it, "" for none.
+func otherWord(k Key, word string) string {
+	word = plainWord(word)
 	switch k.Path {
 	case "room.fixture.kind":
-		if f, ok := fixtureWords[word]; ok {
-			hint := fmt.Sprintf("write kind = %q and name = %q", f.kind, word)
-			if f.say != "" {
-				hint += "; " + f.say
-			}
-			return hint
-		}
-		if kind, ok := openingWords[word]; ok {
-			return writeKind("[[room.opening]]", kind, "")
-		}
+		return fixtureWords[word].kind
 	case "tile.pattern":
-		if pattern, ok := patternWords[word]; ok {
-			return fmt.Sprintf("write pattern = %q", pattern)
-		}
+		return patternWords[word]
 	case "room.opening.kind":
-		if kind, ok := openingWords[word]; ok {
-			return fmt.Sprintf("write kind = %q", kind)
+		return openingWords[word]
+	case "room.fixture.shape", "room.keep_out.shape", "room.low.shape":
+		return shapeWords[word]
+	}
+	return ""
+}
+
+// sayOnce says as what a word is read, at the first of its kind in a file.
+func (rd *reader) sayOnce(n *tree.Node, k Key, word, read string) {
+	word = strings.TrimSpace(word)
+	if rd.readAsOther[word] {
+		return
+	}
+	rd.readAsOther[word] = true
+	hint := fmt.Sprintf("write %s = %q", k.Name(), read)
+	if k.Path == "room.fixture.kind" {
+		hint += fmt.Sprintf(" and name = %q", word)
+		if say := fixtureWords[plainWord(word)].say; say != "" {
+			hint += "; " + say
+		}
+	}
+	rd.report.Warnf("W009", rd.span(n.Span), hint, "%s %q is read as %q", k.Name(), word, read)
+}
+
+// kindMeant says where a thing is written whose kind is no fixture's, "" where
+// none is known.
+func kindMeant(k Key, word string) string {
+	if kind, ok := openingWords[plainWord(word)]; ok && k.Path == "room.fixture.kind" {
+		return writeKind("[[room.opening]]", kind, "")
+	}
+	return ""
+}
+
+// shapeWords are words for shapes.
+var shapeWords = map[string]string{"neo angle": "neo-angle", "neoangle": "neo-angle", "pentagon": "neo-angle",
+	"quarter circle": "quadrant", "quarter round": "quadrant", "round": "quadrant", "corner": "diagonal",
+	"angled": "diagonal", "rectangular": "rectangle", "square": "rectangle"}
+
+// keySpellings are other spellings of keys.
+var keySpellings = map[string]string{"center": "centre", "colour": "color", "to end": "to_end", "to-end": "to_end",
+	"rough-in": "rough_in", "roughin": "rough_in", "sill": "threshold", "setback": "off", "heated_floor": "heated"}
+
+// spelling returns how a key of a table is written that a file spells otherwise, ""
+// where it does not know it.
+func (rd *reader) spelling(name, path string) string {
+	for _, to := range []string{keySpellings[strings.ToLower(name)], strings.ReplaceAll(name, "-", "_")} {
+		if _, ok := rd.schema.byPath[join(path, to)]; ok && to != "" {
+			return to
 		}
 	}
 	return ""

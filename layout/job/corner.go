@@ -1,0 +1,261 @@
+package job
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"oxturn/layout/plane"
+)
+
+// inCorner places a thing in the corner where a wall begins: its back against that
+// wall, its side against the wall before, each as far off as from and off say.
+func (r *Room) inCorner(t table, what string, z size) (spot, bool) {
+	wall, ok := r.wallNamed(t, "corner", t.text("corner"), what)
+	if !ok {
+		return spot{}, false
+	}
+	u := r.Walls[wall].B.Sub(r.Walls[wall].A).Unit()
+	before := r.Walls[(wall+len(r.Walls)-1)%len(r.Walls)]
+	back := before.A.Sub(before.B).Unit()
+	in := r.inward(wall)
+	if back.Dot(in) <= 0 {
+		t.errorf("corner", fmt.Sprintf(`write wall = %q and from = 0 instead`, r.Walls[wall].Letter),
+			"%s cannot stand in corner %s, which juts into the room", what, r.Walls[wall].Letter)
+		return spot{}, false
+	}
+	c := cornered{at: r.Walls[wall].A, u: u, in: in, back: back, reversed: r.Outline.SignedArea() < 0}
+	switch shape := t.text("shape"); shape {
+	case "diagonal":
+		return c.diagonal(z, t.num("off")), true
+	case "neo-angle", "quadrant":
+		return r.cutCorner(t, what, c, z, shape)
+	}
+	if t.has("cut") {
+		t.errorf("cut", `add shape = "neo-angle" or "quadrant", or leave cut out`,
+			"%s is a rectangle: nothing is cut off it", what)
+		return spot{}, false
+	}
+	off := t.num("off")
+	from := t.num("from") + math.Max(0, u.Dot(back)/in.Dot(back)*(off+z.depth)) // clear of a wall that leans in
+	return c.spot([]plane.Point{{X: 0, Y: 0}, {X: z.width, Y: 0}, {X: z.width, Y: z.depth}, {X: 0, Y: z.depth}}, from,
+		off, z), true
+}
+
+// A cornered is the frame of a corner: where it is, the ways along the wall that
+// begins there, into the room and back along the wall before.
+type cornered struct {
+	at, u, in, back plane.Point
+	reversed        bool // the room's corners are written clockwise
+}
+
+// spot places corners given along the wall and out from it.
+func (c cornered) spot(pts []plane.Point, from, off float64, z size) spot {
+	ring := make(plane.Ring, len(pts))
+	for i, p := range pts {
+		ring[i] = c.at.Add(c.u.Mul(from + p.X)).Add(c.in.Mul(off + p.Y))
+	}
+	a, b := ring[0], ring[1]
+	if c.reversed {
+		a, b = b, a
+	}
+	return spot{ring.CCW(), plane.Segment{A: a, B: b}, z.width, z.depth}
+}
+
+// diagonal places a rectangle across a corner, its back to it, both ends of the back
+// as far off the walls as asked for.
+func (c cornered) diagonal(z size, off float64) spot {
+	half := math.Sqrt(math.Max(0, (1-c.u.Dot(c.back))/2)) // sine of half the corner's angle
+	reach := z.width / 2 / half
+	setback := off / math.Sqrt(math.Max(1e-9, 1-half*half)) / 2 / half // off both walls, along each
+	a := c.at.Add(c.back.Mul(reach + setback))
+	b := c.at.Add(c.u.Mul(reach + setback))
+	out := c.u.Add(c.back).Unit().Mul(z.depth)
+	back := plane.Segment{A: a, B: b}
+	if c.reversed {
+		back = plane.Segment{A: b, B: a}
+	}
+	return spot{plane.Ring{a, b, b.Add(out), a.Add(out)}.CCW(), back, z.width, z.depth}
+}
+
+// roundest is the radius of a quadrant shower's front, mm: 550 of 900 is common
+// practice.
+const roundest = 550
+
+// square is how far off a right angle a corner may be for what is made for one.
+const square = 3 * math.Pi / 180
+
+// cutCorner places what has its front corner cut off straight or round.
+func (r *Room) cutCorner(t table, what string, c cornered, z size, shape string) (spot, bool) {
+	short := math.Min(z.width, z.depth)
+	usual := short / 2
+	if shape == "quadrant" {
+		usual = math.Min(roundest, short)
+	}
+	cut := t.numOr("cut", usual)
+	switch {
+	case math.Abs(c.u.Dot(c.back)) > math.Sin(square):
+		t.errorf("corner", "give its outline instead: outline = [[x, y], …]",
+			"%s is made for a square corner, and this one has %.0f°", what, math.Acos(c.u.Dot(c.back))*180/math.Pi)
+		return spot{}, false
+	case cut > short+rounding:
+		t.errorf("cut", fmt.Sprintf("cut may be %s at most", plainLength(t, short)),
+			"%s is %s by %s: %s cannot be cut off its corner", what, t.length(z.width), t.length(z.depth), t.read("cut"))
+		return spot{}, false
+	}
+	pts := []plane.Point{{}, {X: z.width}}
+	w, d := z.width-cut, z.depth-cut
+	steps := 1
+	if shape == "quadrant" {
+		steps = circleSides / 4
+	}
+	for i := range steps + 1 {
+		sin, cos := plane.Sincos(math.Pi / 2 * float64(i) / float64(steps))
+		pts = append(pts, plane.Pt(w+float64(cut*cos), d+float64(cut*sin)))
+	}
+	pts = append(pts, plane.Pt(0, z.depth))
+	if d < rounding {
+		pts = append(pts[:1], pts[2:]...) // the cut begins at the wall
+	}
+	if w < rounding {
+		pts = pts[:len(pts)-1]
+	}
+	return c.spot(pts, t.num("from"), t.num("off"), z), true
+}
+
+// A stood is where a thing stands along a wall.
+type stood struct {
+	wall      int
+	low, high float64
+}
+
+// standing finds a fixture or keep-out of the room by its name, and where it stands
+// along a wall: the one that its back is at.
+func (r *Room) standing(name string) (s stood, names []string, ok bool) {
+	for _, f := range r.Fixtures {
+		if names = append(names, f.Name); strings.EqualFold(f.Name, strings.TrimSpace(name)) {
+			return r.stoodAt(f.Back.A.Lerp(f.Back.B, 0.5), f.Outline), names, true
+		}
+	}
+	for _, k := range r.KeepOuts {
+		if names = append(names, k.Name); strings.EqualFold(k.Name, strings.TrimSpace(name)) {
+			return r.stoodAt(k.Outline.Centroid(), k.Outline), names, true
+		}
+	}
+	return s, names, false
+}
+
+func (r *Room) stoodAt(back plane.Point, outline plane.Ring) stood {
+	wall, _ := r.nearestWall(back)
+	low, high := r.stretch(wall, outline)
+	return stood{wall, low, high}
+}
+
+// stretch is from where to where a ring lies along a wall.
+func (r *Room) stretch(wall int, ring plane.Ring) (low, high float64) {
+	w := r.Walls[wall]
+	u := w.B.Sub(w.A).Unit()
+	low, high = math.Inf(1), math.Inf(-1)
+	for _, p := range ring {
+		d := p.Sub(w.A).Dot(u)
+		low, high = math.Min(low, d), math.Max(high, d)
+	}
+	return low, high
+}
+
+// reportUnknown says that a key names nothing that stands before it in the file.
+func (r *Room) reportUnknown(t table, key, what, name string, names []string) {
+	hint := "what it stands beside is written before it, with that name"
+	if near := nearest(name, names); near != "" {
+		hint = fmt.Sprintf("did you mean %q?", near)
+	} else if len(names) > 0 {
+		hint = "above it are: " + strings.Join(names[:min(len(names), 8)], ", ")
+	}
+	t.errorf(key, hint, "%s is placed by %q, which room %q does not have above it", what, name, r.Name)
+}
+
+// besideOther places a thing next to another along its wall, after it or before.
+func (r *Room) besideOther(t table, what string, z size) (spot, bool) {
+	other, names, ok := r.standing(t.text("beside"))
+	if !ok {
+		r.reportUnknown(t, "beside", what, t.text("beside"), names)
+		return spot{}, false
+	}
+	from := other.high + t.num("gap")
+	if t.text("side") == "before" {
+		from = other.low - t.num("gap") - z.width
+	}
+	length := r.Walls[other.wall].Length()
+	if from < -r.slack() || from+z.width > length+r.slack() {
+		t.with("beside", `write side = "before" or "after", or make it narrower`, r.wallNote(t, other.wall),
+			"%s finds no room beside %q: it would run from %s to %s on wall %s, which is %s long", what, t.text("beside"),
+			t.length(from), t.length(from+z.width), r.Walls[other.wall].Letter, t.length(length))
+		return spot{}, false
+	}
+	return r.onWall(other.wall, from, from+z.width, t.num("off"), z), true
+}
+
+// gapBetween is the stretch of a wall between two things by their names, or by the
+// letters of the walls next to it.
+func (r *Room) gapBetween(t table, what string, wall int) (low, high float64, ok bool) {
+	names := t.texts("between")
+	if len(names) != 2 {
+		t.errorf("between", `write it like between = ["tub", "vanity"] or ["tub", "C"]`,
+			"between takes two names, and %s has %d", what, len(names))
+		return 0, 0, false
+	}
+	var ends [2]stood
+	for i, name := range names {
+		s, known, found := r.standing(name)
+		switch {
+		case found:
+			s.low, s.high = r.stretch(wall, r.outlineNamed(name))
+		case r.nextTo(wall, name, -1):
+			s.low, s.high = 0, 0
+		case r.nextTo(wall, name, 1):
+			s.low, s.high = r.Walls[wall].Length(), r.Walls[wall].Length()
+		default:
+			r.reportUnknown(t, "between", what, name, known)
+			return 0, 0, false
+		}
+		ends[i] = s
+	}
+	if ends[0].low > ends[1].low {
+		ends[0], ends[1] = ends[1], ends[0]
+	}
+	return ends[0].high, ends[1].low, true
+}
+
+func (r *Room) outlineNamed(name string) plane.Ring {
+	for _, s := range r.Stands() {
+		if strings.EqualFold(s.Name, strings.TrimSpace(name)) {
+			return s.Outline
+		}
+	}
+	return nil
+}
+
+// nextTo reports whether a letter is that of the wall before (-1) or after (1) another.
+func (r *Room) nextTo(wall int, letter string, step int) bool {
+	n := len(r.Walls)
+	return strings.EqualFold(r.Walls[(wall+step+n)%n].Letter, strings.TrimSpace(letter))
+}
+
+// spotOf is a point of the floor that a key gives by its coordinates, or from a corner
+// along a wall and out from it.
+func (r *Room) spotOf(t table, key, what string) (plane.Point, bool) {
+	w := value[wallPoint](t, key)
+	if w.wall == "" {
+		return w.point, true
+	}
+	i, ok := r.wallNamed(t, key, w.wall, what)
+	if !ok {
+		return plane.Point{}, false
+	}
+	if over := w.along - r.Walls[i].Length(); over > r.slack() {
+		t.with(key, fmt.Sprintf("the length may be %s at most", plainLength(t, r.Walls[i].Length())), r.wallNote(t, i),
+			"%s is %s beyond the end of wall %s", what, t.length(over), r.Walls[i].Letter)
+		return plane.Point{}, false
+	}
+	return r.Walls[i].At(w.along).Add(r.inward(i).Mul(w.out)), true
+}
