@@ -128,6 +128,6 @@ func drawChanges(c *commandLine, w *work, changes []compare.Change, dir string) 
 		return exitOK
 	}
 	files := &fileSet{base: w.source.base + "-changes"}
-	files.pdf(set, w.info())
+	files.pdf(set, w.unpriced())
 	return c.writeSet(files, dir)
 }

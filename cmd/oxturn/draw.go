@@ -14,7 +14,7 @@ import (
 const drawHelp = `
 Reads each job, lays the cable and writes, NAME being the job file's:
 
-  NAME.pdf            all sheets, with bookmarks
+  NAME.pdf            all sheets, with bookmarks; it carries the job: help open
   NAME-SHEET.svg      one a sheet
   NAME-takeoff.csv    quantities, and NAME-takeoff.json
   NAME.layout.json    the cable's path, for other programs
@@ -161,6 +161,7 @@ func (o *drawOrder) make(ctx context.Context, c *commandLine, name string) (*wor
 	}
 	if o.reader != "" {
 		w.sheets, _ = sheets.For(w.sheets, o.reader)
+		w.copied = !sheets.Priced(o.reader)
 	}
 	files, err := outputs(w, o.only)
 	if err != nil {

@@ -110,7 +110,7 @@ func drawFault(c *commandLine, w *work, f *probe.Fault, dir string) int {
 		return c.stop(exitJob, notDrawn(err))
 	}
 	files := &fileSet{base: w.source.base + "-fault-" + f.Cable.ID}
-	files.drawn(set, w.info())
+	files.drawn(set, w.unpriced())
 	return c.writeSet(files, dir)
 }
 

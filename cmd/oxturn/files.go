@@ -192,6 +192,12 @@ func same(name string, data []byte) bool {
 	return err == nil && bytes.Equal(old, data)
 }
 
+// exists reports whether something is there, whatever it is.
+func exists(name string) bool {
+	_, err := os.Lstat(name)
+	return err == nil
+}
+
 // sweep removes what runs that were killed left in a folder.
 func sweep(dir string) {
 	entries, err := os.ReadDir(dir)

@@ -1,6 +1,10 @@
 package main
 
-import "context"
+import (
+	"context"
+
+	"oxturn/layout/job"
+)
 
 // read reads a job file; base, where not empty, is what its outputs are called.
 func (c *commandLine) read(ctx context.Context, name, base string) (source, int) {
@@ -25,6 +29,9 @@ func (c *commandLine) load(ctx context.Context, name, base string, o workOptions
 	o.timeLimit = c.timeLimit
 	line := waiting(c.console, s.name+": laying the cable")
 	w, err := do(ctx, s, o)
+	if err == nil && w.plan != nil && s.drawn != nil && w.plan.Code != s.drawn.Plan && !o.laidBy {
+		w, err = c.asDrawn(ctx, w, o)
+	}
 	line.end()
 	if ctx.Err() != nil {
 		return nil, exitInterrupted
@@ -35,6 +42,21 @@ func (c *commandLine) load(ctx context.Context, name, base string, o workOptions
 	}
 	printReport(c.console, w.report, c.style)
 	return w, c.verdict(w.report)
+}
+
+// asDrawn does a job out of a PDF by the plan that is drawn there, where the job alone
+// would give another now.
+func (c *commandLine) asDrawn(ctx context.Context, now *work, o workOptions) (*work, error) {
+	d, amend := now.source.drawn, o.amend
+	c.say("oxturn %s: %s would be planned otherwise now (plan %s): cable, leads and sensors are those of the PDF "+
+		"(plan %s), all else is the job's", c.verb, now.source.name, now.plan.Code, d.Plan)
+	o.amend = func(j *job.Job) error {
+		if err := j.LayBy(roleLayout, d.layout); err != nil || amend == nil {
+			return err
+		}
+		return amend(j)
+	}
+	return do(ctx, now.source, o)
 }
 
 // loadPlan is load without drawing; amend, where not nil, is what flags add to the

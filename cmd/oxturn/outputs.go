@@ -4,6 +4,7 @@ import (
 	"io"
 	"slices"
 
+	"oxturn/drawing"
 	"oxturn/drawing/pdf"
 	"oxturn/drawing/web/ownersmap"
 	"oxturn/layout/takeoff"
@@ -20,7 +21,7 @@ type output struct {
 func allOutputs() []output {
 	return []output{
 		{"layout", true, func(w *work, to *fileSet) { to.add(".layout.json", w.plan.WriteFile) }},
-		{"pdf", true, func(w *work, to *fileSet) { to.pdf(w.sheets, w.info()) }},
+		{"pdf", true, func(w *work, to *fileSet) { to.pdf(w.sheets, w) }},
 		{"svg", false, func(w *work, to *fileSet) {
 			for _, s := range w.sheets {
 				to.svg("-"+s.ID, s)
@@ -64,10 +65,14 @@ func outputs(w *work, only []string) ([]file, error) {
 	return set.files, set.err
 }
 
-// info is what a reader's window says about the PDF.
-func (w *work) info() pdf.Info {
-	return pdf.Info{Title: w.job.Info.Title, Author: w.job.Info.Contractor, Subject: subject(w.job.Info.Number,
-		w.plan.Code), Creator: "oxturn"}
+// writePDF writes sheets as a PDF that carries the job they were drawn from.
+func (w *work) writePDF(to io.Writer, set []*drawing.Sheet) error {
+	files, err := w.carried()
+	if err != nil {
+		return err
+	}
+	return pdf.Write(to, set, pdf.Info{Title: w.job.Info.Title, Author: w.job.Info.Contractor,
+		Subject: subject(w.job.Info.Number, w.plan.Code), Creator: "oxturn", Language: "en", Files: files})
 }
 
 // subject names drawing and plan.

@@ -6,7 +6,6 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"oxturn/drawing/pdf"
 	"oxturn/drawing/svg"
 	"oxturn/drawing/web/preview"
 	"oxturn/layout"
@@ -31,7 +30,7 @@ func pageState(w *work) (preview.State, error) {
 		st.Sheets = append(st.Sheets, preview.Sheet{ID: s.ID, Title: s.Title, Ratio: s.Ratio, SVG: b.Bytes()})
 	}
 	var b bytes.Buffer
-	if err := pdf.Write(&b, w.sheets, w.info()); err != nil {
+	if err := w.writePDF(&b, w.sheets); err != nil {
 		return st, err
 	}
 	st.PDF, st.PDFName = b.Bytes(), w.source.base+".pdf"

@@ -74,7 +74,7 @@ func (o *refitOrder) run(ctx context.Context, c *commandLine) int {
 	}
 	after := *w
 	after.plan = plan
-	return drawRefit(c, &after, f, moves, o.dir)
+	return drawRefit(c, w, &after, f, moves, o.dir)
 }
 
 // find plans one cable anew, within the time limit.
@@ -130,14 +130,15 @@ func sayMoves(c *commandLine, moves []refit.SensorMove, tape layout.Tape) {
 	}
 }
 
-// drawRefit draws the cable as planned anew, and writes the layout it makes.
-func drawRefit(c *commandLine, w *work, f *refit.Refit, moves []refit.SensorMove, dir string) int {
+// drawRefit draws the cable as planned anew, and writes the layout it makes. The PDF
+// carries the job with the plan that was laid by, which a further refit goes on from.
+func drawRefit(c *commandLine, was, w *work, f *refit.Refit, moves []refit.SensorMove, dir string) int {
 	set, err := sheets.RefitPlans(w.plan, f, moves)
 	if err != nil {
 		return c.stop(exitJob, notDrawn(err))
 	}
 	files := &fileSet{base: w.source.base + "-refit"}
-	files.drawn(set, w.info())
+	files.drawn(set, was.unpriced())
 	files.add(".layout.json", w.plan.WriteFile)
 	return c.writeSet(files, dir)
 }

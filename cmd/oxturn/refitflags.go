@@ -42,7 +42,7 @@ func (o *refitOrder) amend(j *job.Job) error {
 		return err
 	}
 	if o.plan != "" {
-		if err := j.RestOn(a, o.plan, readFile); err != nil {
+		if err := j.RestOn(a, o.plan, readPlan); err != nil {
 			return fmt.Errorf("--plan: %w", err)
 		}
 	}

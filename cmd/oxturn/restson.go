@@ -20,7 +20,8 @@ func (c *commandLine) loadLaid(ctx context.Context, plan string) (*work, int) {
 	if !job.NamesFile(plan) {
 		return c.loadPlan(ctx, c.args[0], nil)
 	}
-	w, code := c.loadPlan(ctx, c.args[0], func(j *job.Job) error { return j.LayBy(plan, readFile) })
+	w, code := c.load(ctx, c.args[0], "", workOptions{undrawn: true, laidBy: true,
+		amend: func(j *job.Job) error { return j.LayBy(plan, readPlan) }})
 	if code != exitOK {
 		return w, code
 	}

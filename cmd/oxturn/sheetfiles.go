@@ -6,7 +6,6 @@ import (
 	"io"
 
 	"oxturn/drawing"
-	"oxturn/drawing/pdf"
 	"oxturn/drawing/svg"
 )
 
@@ -29,8 +28,9 @@ func (s *fileSet) add(suffix string, write func(io.Writer) error) {
 	}
 }
 
-func (s *fileSet) pdf(set []*drawing.Sheet, info pdf.Info) {
-	s.add(".pdf", func(to io.Writer) error { return pdf.Write(to, set, info) })
+// pdf makes the PDF of some sheets of a work.
+func (s *fileSet) pdf(set []*drawing.Sheet, w *work) {
+	s.add(".pdf", func(to io.Writer) error { return w.writePDF(to, set) })
 }
 
 func (s *fileSet) svg(suffix string, sheet *drawing.Sheet) {
@@ -38,8 +38,8 @@ func (s *fileSet) svg(suffix string, sheet *drawing.Sheet) {
 }
 
 // drawn makes the PDF of some sheets and an SVG of each: NAME, NAME-2 and so on.
-func (s *fileSet) drawn(set []*drawing.Sheet, info pdf.Info) {
-	s.pdf(set, info)
+func (s *fileSet) drawn(set []*drawing.Sheet, w *work) {
+	s.pdf(set, w)
 	for i, sheet := range set {
 		suffix := ""
 		if i > 0 {

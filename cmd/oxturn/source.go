@@ -10,18 +10,24 @@ import (
 	"path/filepath"
 	"strings"
 	"unicode"
+
+	"oxturn/drawing/pdf"
 )
 
 // readLimit keeps a wrong file from filling memory. A job file's own limit is
 // far below it and said by the reader of jobs.
 const readLimit = 16 << 20
 
-// A source is a job file as read.
+// A source is a job file as read, or the one that a PDF carries.
 type source struct {
 	name string // for messages, as the user wrote it
 	base string // NAME of the outputs
 	data []byte
 	open func(name string) ([]byte, error) // reads the files that the job names
+
+	file  string  // what the job file is called in a PDF
+	kept  *kept   // what was read by open
+	drawn *packed // of a job out of a PDF: what else it carries; nil: of a file
 }
 
 // readSource reads a job file, or the standard input for "-". base, where not
@@ -44,18 +50,31 @@ func readSource(ctx context.Context, in io.Reader, name, base string) (s source,
 }
 
 func readWhole(in io.Reader, name, base string) (source, error) {
-	s := source{name: name, base: base, open: opener(name)}
+	s := source{name: name, base: base}
 	if base == "" {
 		s.base = baseName(name)
 	}
 	var err error
 	if name == "-" {
-		s.name = "standard input"
+		s.name, s.file = "standard input", s.base+".toml"
 		s.data, err = readAll(in, s.name)
-		return s, err
+	} else {
+		s.file = filepath.Base(name)
+		s.data, err = readFile(name)
 	}
-	s.data, err = readFile(name)
+	if err == nil && pdf.Is(s.data) {
+		return s, s.unpack()
+	}
+	s.keepOpened(opener(name))
 	return s, err
+}
+
+// bytes reads what a word of the command line names.
+func (c *commandLine) bytes(name string) ([]byte, error) {
+	if name == "-" {
+		return readAll(c.In, "standard input")
+	}
+	return readFile(name)
 }
 
 func readFile(name string) ([]byte, error) {
@@ -115,8 +134,21 @@ func opener(job string) func(string) ([]byte, error) {
 		if !info.Mode().IsRegular() {
 			return nil, errors.New("it is not a plain file")
 		}
-		return readFile(name)
+		data, err := readFile(name)
+		if err == nil && pdf.Is(data) {
+			return layoutIn(name, data) // the only thing of a PDF that a job may name
+		}
+		return data, err
 	}
+}
+
+// readPlan reads a layout file, or the one that a PDF carries.
+func readPlan(name string) ([]byte, error) {
+	data, err := readFile(name)
+	if err == nil && pdf.Is(data) {
+		return layoutIn(name, data)
+	}
+	return data, err
 }
 
 // stdinName is what the outputs of a job from the standard input are called.

@@ -42,6 +42,8 @@ func verbs() []verb {
 			"what lies at a spot on the floor, before anything is drilled", probeHelp, jobAskedAbout, &probeOrder{}},
 		{"fault", "fault JOB.toml --cable ID --short OHMS...", "the stretch of floor that a fault must lie under",
 			faultHelp, jobAskedAbout, &faultOrder{}},
+		{"open", "open X.pdf [-o DIR]", "the job that a PDF was drawn from, given back as files", openHelp, nil,
+			&openOrder{}},
 		{"schema", "schema [--catalogue]", "the job file's JSON Schema, for editors", schemaHelp, nil, &schemaOrder{}},
 		{"completion", "completion bash|zsh|fish", "lines that let a shell complete", completionHelp, nil,
 			&completionOrder{}},

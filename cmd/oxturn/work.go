@@ -24,6 +24,14 @@ type work struct {
 	plan   *layout.Plan
 	sheets []*drawing.Sheet
 	report *job.Report
+	copied bool // for others than those who bid: their PDF carries no prices
+}
+
+// unpriced is the same work for those whom prices are no business of.
+func (w *work) unpriced() *work {
+	copied := *w
+	copied.copied = true
+	return &copied
 }
 
 // errTime ends work that takes longer than its limit.
@@ -36,6 +44,7 @@ type amendment func(*job.Job) error
 type workOptions struct {
 	timeLimit time.Duration
 	undrawn   bool      // no sheets are wanted
+	laidBy    bool      // amend says by what plan the floor is laid
 	amend     amendment // nil: nothing
 }
 
@@ -66,6 +75,7 @@ func (w *work) take(o workOptions, stop func() bool) {
 	if w.job == nil || w.report.Errors() > 0 || !w.amended(o.amend) {
 		return
 	}
+	w.restOnPDF()
 	plan, found := build.PlanUntil(w.job, stop)
 	for _, d := range found {
 		w.report.Add(d)
@@ -93,6 +103,18 @@ func (w *work) amended(amend amendment) bool {
 			Hint: "look at the flags given"})
 	}
 	return err == nil
+}
+
+// restOnPDF has records that name no plan rest on the one of the PDF they come out of.
+func (w *work) restOnPDF() {
+	if w.source.drawn == nil {
+		return
+	}
+	for i := range w.job.Laid {
+		if a := &w.job.Laid[i]; a.PlanCode == "" {
+			a.PlanCode = w.source.drawn.Plan
+		}
+	}
 }
 
 func (w *work) draw(plan *layout.Plan) {

@@ -15,6 +15,7 @@ import (
 
 var (
 	hexString = regexp.MustCompile(`<[0-9A-Fa-f]*>`)
+	literal   = regexp.MustCompile(`\([^()\\]*\)`)
 	anyName   = regexp.MustCompile(`/[^\s/<>\[\]()]+`)
 	xrefRow   = regexp.MustCompile(`(?m)^(\d{10}) 00000 n`)
 	label     = regexp.MustCompile(`/P <FEFF([0-9A-F]*)>`)
@@ -68,7 +69,7 @@ func fuzzed(t testing.TB, s string) []byte {
 	)
 	sheet.ID, sheet.Title, sheet.Label, sheet.Description = s, s, s+"Ω", s
 	var b bytes.Buffer
-	if err := Write(&b, []*drawing.Sheet{sheet}, Info{s, s, s, s}); err != nil {
+	if err := Write(&b, []*drawing.Sheet{sheet}, Info{s, s, s, s, "en", []File{{s, "text/plain", s, "Source", []byte(s)}}}); err != nil {
 		t.Fatal(err)
 	}
 	return b.Bytes()
@@ -89,7 +90,7 @@ func structure(t testing.TB, data []byte) string {
 		}
 	}
 	plain := regexp.MustCompile(`(?s)stream\r?\n.*?\nendstream`).ReplaceAll(data, nil)
-	return hexString.ReplaceAllString(string(plain), "")
+	return hexString.ReplaceAllString(literal.ReplaceAllString(string(plain), ""), "")
 }
 
 // decoded reads a hexadecimal string of UTF-16, high byte first.

@@ -13,7 +13,7 @@ import (
 	"oxturn/drawing"
 )
 
-var errForm = errors.New("the library's document is not written as expected, so that its pages cannot be labelled")
+var errForm = errors.New("the library's document is not written as expected, so that nothing can be added to it")
 
 // A parted document is one as the library writes it, taken apart.
 type parted struct {
@@ -22,10 +22,11 @@ type parted struct {
 	trailer []byte   // its dictionary
 }
 
-// labelled writes a document of the library's once more so that a reader's
-// window calls every page by its sheet's label (ISO 32000-1, 12.4.2), which the
-// library cannot write, and with those streams packed that it leaves plain.
-func labelled(doc []byte, sheets []*drawing.Sheet) ([]byte, error) {
+// completed writes a document of the library's once more with what the library
+// cannot write: page labels, so that a reader's window calls every page by its
+// sheet's label (ISO 32000-1, 12.4.2), metadata and the files it carries; and with
+// those streams packed that it leaves plain.
+func completed(doc []byte, sheets []*drawing.Sheet, info Info) ([]byte, error) {
 	p, err := part(doc)
 	if err != nil {
 		return nil, err
@@ -34,9 +35,13 @@ func labelled(doc []byte, sheets []*drawing.Sheet) ([]byte, error) {
 	if !bytes.Contains(catalogue, []byte("/Type /Catalog")) || !bytes.HasSuffix(catalogue, end) {
 		return nil, errForm
 	}
-	p.objects[0] = slices.Concat(bytes.TrimSuffix(catalogue, end), []byte(pageLabels(sheets)), end)
 	for i, o := range p.objects {
 		p.objects[i] = packed(o)
+	}
+	more := pageLabels(sheets) + p.describeAll(info) + p.carry(info.Files)
+	p.objects[0] = slices.Concat(bytes.TrimSuffix(catalogue, end), []byte(more), end)
+	if err := p.retrailed(); err != nil {
+		return nil, err
 	}
 	return p.join(), nil
 }
@@ -93,7 +98,7 @@ func (p parted) join() []byte {
 }
 
 // plainStream is an object that is a stream without a filter.
-var plainStream = regexp.MustCompile(`(?s)^(\d+ 0 obj\n<<\n)/Length \d+\n>>\nstream\n(.*)endstream\nendobj\n$`)
+var plainStream = regexp.MustCompile(`(?s)^((?:\d+ 0 obj\n)?<<\n)/Length \d+\n>>\nstream\n(.*)endstream\nendobj\n$`)
 
 // packed packs an object's stream, where it is plain.
 func packed(object []byte) []byte {

@@ -75,7 +75,7 @@ func TestLabelsNeedTheLibrarysForm(t *testing.T) {
 	s.Label = "CP-1"
 	for _, doc := range []string{"", "%PDF-1.7\n1 0 obj\n<<\n/Type /Catalog\n>>\nendobj\n",
 		"%PDF-1.7\nxref\ntrailer\n<<\n/Size 2\n/Root 1 0 R\n>>\nstartxref\n9\n%%EOF\n"} {
-		if out, err := labelled([]byte(doc), []*drawing.Sheet{s}); err == nil {
+		if out, err := completed([]byte(doc), []*drawing.Sheet{s}, info); err == nil {
 			t.Errorf("%q became %q", doc, out)
 		}
 	}

@@ -16,10 +16,12 @@ import (
 )
 
 // Info is what a reader's window says about the document. There is no date:
-// the same sheets give the same bytes.
+// the same sheets and files give the same bytes.
 type Info struct {
 	Title, Author, Subject string
 	Creator                string // the program that made it
+	Language               string // of its words, such as "en"
+	Files                  []File // what it carries
 }
 
 // Write writes sheets, at least one. A sheet that does not pass its Check is
@@ -43,7 +45,7 @@ func Write(w io.Writer, sheets []*drawing.Sheet, info Info) error {
 	if _, err := d.pdf.WriteTo(&buf); err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
-	out, err := labelled(buf.Bytes(), sheets)
+	out, err := completed(buf.Bytes(), sheets, info)
 	if err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}

@@ -81,6 +81,10 @@ func registry() []registered {
 	}
 }
 
+// Priced reports whether the sheets of a reader show what things cost; those of all
+// together do.
+func Priced(reader string) bool { return reader == "" || reader == estimator }
+
 // kindNamed returns the kind of an ID that the list has.
 func kindNamed(id string) setting.Kind {
 	for _, k := range Kinds() {

@@ -69,7 +69,7 @@ type issuedCable struct {
 	} `json:"as_laid"`
 }
 
-// issuedSchema is the version of the layout file that is understood.
+// issuedSchema is the newest version of the layout file that is understood.
 const issuedSchema = 1
 
 // readIssued reads the cable of a table from the layout file it names; nil
@@ -152,8 +152,12 @@ func openFile(name string, open func(string) ([]byte, error)) (*issuedFile, erro
 	if err := json.Unmarshal(data, &f); err != nil {
 		return nil, fmt.Errorf("this is no layout file: %w", err)
 	}
-	if f.Schema != issuedSchema {
-		return nil, fmt.Errorf("it has schema %d; this version reads %d", f.Schema, issuedSchema)
+	switch {
+	case f.Schema > issuedSchema:
+		return nil, fmt.Errorf("this layout file is of schema %d, and this version reads schema %d and older: take a "+
+			"newer oxturn", f.Schema, issuedSchema)
+	case f.Schema < 1:
+		return nil, fmt.Errorf("this is no layout file: its schema is %d", f.Schema)
 	}
 	return &f, f.named()
 }

@@ -15,6 +15,8 @@ import (
 // A Job is a whole job file.
 type Job struct {
 	File      string      // name of the job file, as given, for messages
+	Catalogue string      // the file that has more cables, as the job names it; empty: none
+	PriceFile string      // likewise the one with prices
 	Units     plane.Units // how drawings read unless Sheet.Units says otherwise
 	Info      Info
 	Membrane  Membrane

@@ -27,7 +27,7 @@ const maxPrices = 10000
 // that was written beside the drawings has these codes.
 func (j *Job) readPrices(top table, open func(string) ([]byte, error)) {
 	named := top.text("prices")
-	if named == "" {
+	if j.PriceFile = named; named == "" {
 		return
 	}
 	if open == nil {

@@ -43,6 +43,7 @@ func read(name string, data []byte, open func(name string) ([]byte, error), aske
 	top := table{rd, root, ""}
 	j := &Job{File: name, Spans: topSpans(top)}
 	readAllowed(top)
+	top.whole("format") // held to its limits; a newer one was refused
 	rd.warnOfNewer(data)
 	j.readSettings(top)
 	j.Cables = readCables(top, nil)
@@ -72,9 +73,32 @@ func readFile(report *Report, s schema, name string, data []byte, units plane.Un
 		return rd, nil
 	}
 	rd.root = root
+	if rd.newerFormat() {
+		return rd, nil
+	}
 	rd.readUnits()
 	rd.table(root, "")
 	return rd, root
+}
+
+// Format is the version of the job file's format that is read. It grows by one when
+// a key changes its meaning or goes; new keys may come without.
+const Format = 1
+
+// newerFormat refuses a file that says it is of a format to come, whatever else is in
+// it: nobody knows what its keys mean.
+func (rd *reader) newerFormat() bool {
+	n := rd.root.Get("format")
+	if n == nil {
+		return false
+	}
+	v, ok := n.Value.(int64)
+	if !ok || v <= Format {
+		return false // held to its limits as any key
+	}
+	rd.report.Errorf(rd.span(n.Span), "take a newer oxturn; whoever sent the file has one",
+		"this job file is of format %d, and this version reads format %d and older", v, Format)
+	return true
 }
 
 // readUnits reads what a bare number means, before all others.
@@ -171,7 +195,7 @@ func topSpans(top table) Spans {
 // readCatalogue adds the cables of the file that catalogue names.
 func (j *Job) readCatalogue(top table, open func(string) ([]byte, error)) {
 	named := top.text("catalogue")
-	if named == "" {
+	if j.Catalogue = named; named == "" {
 		return
 	}
 	if open == nil {

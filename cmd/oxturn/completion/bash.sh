@@ -5,7 +5,7 @@ _oxturn() {
   COMPREPLY=()
   local IFS=$'\n'
   case $words in
-    :toml) compopt -o filenames; COMPREPLY=($(compgen -f -X '!*.toml' -- "$cur") $(compgen -d -- "$cur")) ;;
+    :toml) compopt -o filenames; COMPREPLY=($(compgen -f -X '!*.toml' -- "$cur") $(compgen -f -X '!*.pdf' -- "$cur") $(compgen -d -- "$cur")) ;;
     :files) compopt -o filenames; COMPREPLY=($(compgen -f -- "$cur")) ;;
     :folders) compopt -o filenames; COMPREPLY=($(compgen -d -- "$cur")) ;;
     *) COMPREPLY=($(compgen -W "$words" -- "$cur")) ;;

@@ -6,6 +6,7 @@ function __oxturn_complete
     switch "$found[1]"
         case ':toml'
             __fish_complete_suffix .toml
+            __fish_complete_suffix .pdf
         case ':files'
             __fish_complete_path (commandline -ct)
         case ':folders'

@@ -41,6 +41,10 @@ type scanner struct {
 	path  []string // of that table
 	keys  [][]string
 	newer []Newer
+
+	pairs    []pairAt
+	comments []Range
+	inlined  int // how many { are open
 }
 
 // skip passes over blanks, and over line ends and comments where lines is true.
@@ -52,7 +56,9 @@ func (s *scanner) skip(lines bool) {
 		case lines && (c == '\n' || c == '\r'):
 			s.pos++
 		case lines && c == '#':
-			s.pos = lineEnd(s.text, s.pos)
+			end := lineEnd(s.text, s.pos)
+			s.comments = append(s.comments, Range{s.pos, end})
+			s.pos = end
 		default:
 			return
 		}
@@ -134,6 +140,7 @@ func (s *scanner) keyPart() string {
 
 // pair reads key = value into table.
 func (s *scanner) pair(table *Node, path []string) {
+	start := s.pos
 	names, at := s.key()
 	full := append(append([]string{}, path...), names...)
 	s.keys = append(s.keys, full)
@@ -149,6 +156,7 @@ func (s *scanner) pair(table *Node, path []string) {
 	}
 	s.skip(false)
 	s.value(n, full)
+	s.pairs = append(s.pairs, pairAt{names[len(names)-1], Range{start, s.pos}, s.inlined > 0})
 }
 
 // value reads one value into n.
@@ -198,6 +206,8 @@ func (s *scanner) array(n *Node, path []string) {
 
 func (s *scanner) inline(n *Node, path []string) {
 	n.asTable()
+	s.inlined++
+	defer func() { s.inlined-- }()
 	s.pos++
 	for s.skipInline(); s.pos < len(s.text) && !s.at('}'); {
 		before := s.pos

@@ -1,7 +1,4 @@
-// Package oracle asks an independent library whether our PDF keeps to the
-// standard. It is a module of its own, so that nobody who builds the program
-// downloads that library.
-package oracle
+package pdf_test
 
 import (
 	"bytes"
@@ -23,10 +20,11 @@ func validate(t *testing.T, data []byte) error {
 	return api.Validate(bytes.NewReader(data), conf)
 }
 
-func write(t *testing.T, sheets ...*drawing.Sheet) []byte {
+func written(t *testing.T, sheets ...*drawing.Sheet) []byte {
 	t.Helper()
 	var b bytes.Buffer
-	info := pdf.Info{Title: "Specimen – Ω", Author: "A (b) \\ c", Subject: "🛁", Creator: "oxturn"}
+	info := pdf.Info{Title: "Specimen – Ω", Author: "A (b) \\ c", Subject: "🛁", Creator: "oxturn", Language: "en",
+		Files: []pdf.File{{Name: "Ω (1).toml", Type: "application/toml", Relation: "Source", Data: []byte("a = 1")}}}
 	if err := pdf.Write(&b, sheets, info); err != nil {
 		t.Fatal(err)
 	}
@@ -42,7 +40,7 @@ func TestStrictlyValid(t *testing.T) {
 		"text beyond the face": {{Title: "浴", Paper: small.Paper,
 			Items: []drawing.Item{&drawing.Text{Text: "浴 Ω \x00", Height: 5}}}},
 	} {
-		if err := validate(t, write(t, sheets...)); err != nil {
+		if err := validate(t, written(t, sheets...)); err != nil {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
@@ -50,7 +48,7 @@ func TestStrictlyValid(t *testing.T) {
 
 // The validator must see a fault, or it proves nothing.
 func TestValidatorSeesAFault(t *testing.T) {
-	good := write(t, specimen.Sheet())
+	good := written(t, specimen.Sheet())
 	bad := bytes.Replace(good, []byte("/Subtype /Type0"), []byte("/Subtype /TypeX"), 1)
 	if bytes.Equal(good, bad) {
 		t.Fatal("nothing was broken")
