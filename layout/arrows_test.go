@@ -17,7 +17,7 @@ var floors = [][]string{
 	{"layout/job", "symbols", "drawing/svg", "drawing/pdf", "drawing/internal/outside", "drawing/web/preview"},
 	{"layout/takeoff", "layout/internal/hand", "drawing/signs", "drawing/internal/specimen"},
 	{"layout", "drawing/lettering"},
-	{"layout/tube", "layout/load", "layout/compare", "drawing/setting"},
+	{"layout/tube", "layout/load", "layout/compare", "layout/passport", "drawing/setting"},
 	{"layout/refit", "drawing/floorplan"},
 	{"layout/aslaid"},
 	{"layout/build"},

@@ -101,7 +101,8 @@ func TestAPDFIsLaidAsItIsDrawn(t *testing.T) {
 	for _, args := range [][]string{{"probe", name, "--at", "600,500"}, {"fault", name, "--short", "60"},
 		{"draw", name, "-o", t.TempDir()}} {
 		out, errs, code := call(t, args...)
-		if code != exitOK || !strings.Contains(errs, "nook.toml would be planned otherwise now (plan "+now.plan.Code+")") {
+		said := "nook.toml would be planned otherwise now (plan " + now.plan.Code + ")"
+		if code != exitOK || !strings.Contains(errs, said) {
 			t.Errorf("%v: exit code %d\n%s%s", args, code, out, errs)
 		}
 		if args[0] == "draw" && !strings.Contains(errs, "plan     "+was.plan.Code) {

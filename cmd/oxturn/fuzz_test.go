@@ -120,7 +120,8 @@ func FuzzDraw(f *testing.F) {
 	f.Add([]byte(tinyJob))
 	f.Add([]byte(furnished))
 	f.Fuzz(func(t *testing.T, data []byte) {
-		s := source{name: "job.toml", base: "job", data: data, open: opener("../../testdata/laid/bath.toml")}
+		s := source{name: "job.toml", base: "job", file: "job.toml", data: data}
+		s.keepOpened(opener("../../testdata/laid/bath.toml"))
 		w, err := do(context.Background(), s, workOptions{timeLimit: 4 * time.Second})
 		if err != nil {
 			t.Fatal(err)

@@ -27,6 +27,9 @@ func (c *commandLine) load(ctx context.Context, name, base string, o workOptions
 		return nil, code
 	}
 	o.timeLimit = c.timeLimit
+	if s.label != nil {
+		o.amend, o.laidBy = after(s.label.LayBy, o.amend), true
+	}
 	line := waiting(c.console, s.name+": laying the cable")
 	w, err := do(ctx, s, o)
 	if err == nil && w.plan != nil && s.drawn != nil && w.plan.Code != s.drawn.Plan && !o.laidBy {
@@ -47,16 +50,21 @@ func (c *commandLine) load(ctx context.Context, name, base string, o workOptions
 // asDrawn does a job out of a PDF by the plan that is drawn there, where the job alone
 // would give another now.
 func (c *commandLine) asDrawn(ctx context.Context, now *work, o workOptions) (*work, error) {
-	d, amend := now.source.drawn, o.amend
+	d := now.source.drawn
 	c.say("oxturn %s: %s would be planned otherwise now (plan %s): cable, leads and sensors are those of the PDF "+
 		"(plan %s), all else is the job's", c.verb, now.source.name, now.plan.Code, d.Plan)
-	o.amend = func(j *job.Job) error {
-		if err := j.LayBy(roleLayout, d.layout); err != nil || amend == nil {
+	o.amend = after(func(j *job.Job) error { return j.LayBy(roleLayout, d.layout) }, o.amend)
+	return do(ctx, now.source, o)
+}
+
+// after is an amendment that follows another; nil: none does.
+func after(first, then amendment) amendment {
+	return func(j *job.Job) error {
+		if err := first(j); err != nil || then == nil {
 			return err
 		}
-		return amend(j)
+		return then(j)
 	}
-	return do(ctx, now.source, o)
 }
 
 // loadPlan is load without drawing; amend, where not nil, is what flags add to the

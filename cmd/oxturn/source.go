@@ -12,22 +12,25 @@ import (
 	"unicode"
 
 	"oxturn/drawing/pdf"
+	"oxturn/layout/passport"
 )
 
 // readLimit keeps a wrong file from filling memory. A job file's own limit is
 // far below it and said by the reader of jobs.
 const readLimit = 16 << 20
 
-// A source is a job file as read, or the one that a PDF carries.
+// A source is a job file as read, the one that a PDF carries, or what a
+// label's code says.
 type source struct {
 	name string // for messages, as the user wrote it
 	base string // NAME of the outputs
 	data []byte
 	open func(name string) ([]byte, error) // reads the files that the job names
 
-	file  string  // what the job file is called in a PDF
-	kept  *kept   // what was read by open
-	drawn *packed // of a job out of a PDF: what else it carries; nil: of a file
+	file  string             // what the job file is called in a PDF
+	kept  *kept              // what was read by open
+	drawn *packed            // of a job out of a PDF: what else it carries; nil: of a file
+	label *passport.Passport // of the text of a label's code; nil: of a file
 }
 
 // readSource reads a job file, or the standard input for "-". base, where not
@@ -62,11 +65,24 @@ func readWhole(in io.Reader, name, base string) (source, error) {
 		s.file = filepath.Base(name)
 		s.data, err = readFile(name)
 	}
-	if err == nil && pdf.Is(s.data) {
+	switch {
+	case err == nil && pdf.Is(s.data):
 		return s, s.unpack()
+	case err == nil && passport.Is(s.data):
+		return s, s.readLabel()
 	}
 	s.keepOpened(opener(name))
 	return s, err
+}
+
+// readLabel puts a job that says what a label's code says in the place of its text.
+func (s *source) readLabel() (err error) {
+	if s.label, err = passport.Read(s.data); err != nil {
+		return fmt.Errorf("%s: %w", s.name, err)
+	}
+	s.data = s.label.Job()
+	s.keepOpened(func(string) ([]byte, error) { return nil, errors.New("a label names no files") })
+	return nil
 }
 
 // bytes reads what a word of the command line names.
@@ -142,7 +158,8 @@ func opener(job string) func(string) ([]byte, error) {
 	}
 }
 
-// readPlan reads a layout file, or the one that a PDF carries.
+// readPlan reads a layout file, the one that a PDF carries, or what a
+// label's code says.
 func readPlan(name string) ([]byte, error) {
 	data, err := readFile(name)
 	if err == nil && pdf.Is(data) {

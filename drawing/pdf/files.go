@@ -28,7 +28,8 @@ func (p *parted) carry(files []File) string {
 	var specs []int
 	var all bytes.Buffer
 	for _, f := range files {
-		stream := p.add(packed(fmt.Appendf(nil, "<<\n/Length %d\n>>\nstream\n%sendstream\nendobj\n", len(f.Data), f.Data)))
+		stream := p.add(packed(fmt.Appendf(nil, "<<\n/Length %d\n>>\nstream\n%sendstream\nendobj\n", len(f.Data),
+			f.Data)))
 		p.describe(stream, f)
 		spec := p.add(fmt.Appendf(nil, "<</Type/Filespec/F %s/UF %s/EF<</F %d 0 R/UF %[3]d 0 R>>/Desc %s"+
 			"/AFRelationship/%s>>\nendobj\n", textString(plainName(f.Name)), textString(clean(f.Name)), stream,

@@ -175,7 +175,8 @@ func TestEmbeddedNamesAreNamesOnly(t *testing.T) {
 // The metadata is XML that says what the document's own information says, and that is
 // where programs look for language and title.
 func TestMetadata(t *testing.T) {
-	about := Info{Title: `Bath <1> & "2"`, Author: "Ångström", Subject: "plan 7KF-4RP", Creator: "oxturn", Language: "en"}
+	about := Info{Title: `Bath <1> & "2"`,
+		Author: "Ångström", Subject: "plan 7KF-4RP", Creator: "oxturn", Language: "en"}
 	var b bytes.Buffer
 	if err := Write(&b, []*drawing.Sheet{specimen.Sheet()}, about); err != nil {
 		t.Fatal(err)

@@ -69,7 +69,8 @@ func fuzzed(t testing.TB, s string) []byte {
 	)
 	sheet.ID, sheet.Title, sheet.Label, sheet.Description = s, s, s+"Ω", s
 	var b bytes.Buffer
-	if err := Write(&b, []*drawing.Sheet{sheet}, Info{s, s, s, s, "en", []File{{s, "text/plain", s, "Source", []byte(s)}}}); err != nil {
+	about := Info{s, s, s, s, "en", []File{{s, "text/plain", s, "Source", []byte(s)}}}
+	if err := Write(&b, []*drawing.Sheet{sheet}, about); err != nil {
 		t.Fatal(err)
 	}
 	return b.Bytes()

@@ -12,8 +12,10 @@ import (
 	"oxturn/fonts"
 	"oxturn/layout"
 	"oxturn/layout/job"
+	"oxturn/layout/passport"
 	"oxturn/layout/probe"
 	"oxturn/layout/say"
+	"oxturn/symbols"
 )
 
 // ownerMap draws the page that stays with the house: where cable is and where
@@ -72,7 +74,7 @@ func bare(v *floorplan.View) {
 func ownerMapLevels(v *floorplan.View) []setting.Level {
 	drill := mayIDrill(v)
 	drill.Paras = append(drill.Paras, "A protective device that trips stays off: call an electrician.")
-	label, places := panelLabel{labelLines(v)}, v.Places(true, false)
+	label, places := panelLabel{labelLines(v), codesOf(v)}, v.Places(true, false)
 	var notes []setting.Block
 	if texts := slices.Concat(v.Noted, v.Remarks, probe.Untested(v.Room)); len(texts) > 0 {
 		notes = []setting.Block{setting.List{Head: "Notes", Number: 1, Paras: texts}}
@@ -177,8 +179,49 @@ func labelLines(v *floorplan.View) []string {
 		setting.StatusWords(v.Plan.Job.Info.Status))
 }
 
-// A panelLabel is a label to cut out and stick inside the panel's door.
-type panelLabel struct{ lines []string }
+// A panelLabel is a label to cut out and stick inside the panel's door, with a code of
+// every cable that any phone reads.
+type panelLabel struct {
+	lines []string
+	codes []labelCode
+}
+
+// A labelCode is one code as it is drawn.
+type labelCode struct {
+	rows   [][]bool
+	module float64 // mm
+	title  string
+}
+
+// size is how much paper a code takes with the white about it, mm.
+func (c labelCode) size() float64 { return float64(len(c.rows)+2*symbols.CodeQuiet) * c.module }
+
+// Modules that are read off a common print by a phone held over it: about 0.4 mm is
+// the least (common practice), and beyond 0.6 nothing is gained.
+const (
+	moduleLeast = 0.42
+	moduleMost  = 0.6
+	codeMost    = 45.0 // mm, of a code with modules that can be smaller
+)
+
+// codesOf are the codes of a room's cables.
+func codesOf(v *floorplan.View) (out []labelCode) {
+	for i := range v.Room.Cables {
+		c := &v.Room.Cables[i]
+		if len(c.Path) < 2 {
+			continue
+		}
+		rows, err := symbols.CodeRows(passport.Of(v.Plan, v.Room, c))
+		if err != nil {
+			v.Remark("The label has no code of cable " + c.ID + ": it says too much for one.")
+			continue
+		}
+		code := labelCode{rows: rows, title: "code of cable " + c.ID}
+		code.module = max(moduleLeast, min(moduleMost, codeMost/float64(len(rows)+2*symbols.CodeQuiet)))
+		out = append(out, code)
+	}
+	return out
+}
 
 // labelWidth is the width of a label at most, mm: what fits inside the door of a
 // small panel.
@@ -210,6 +253,29 @@ func (l panelLabel) Height(ty *setting.Typesetter, w float64) float64 {
 		_, height := l.line(i)
 		h += float64(len(l.wrapped(ty, i, w))) * height * 1.7
 	}
+	for _, row := range l.codeRows(w) {
+		h += tallest(row)
+	}
+	return h
+}
+
+// codeRows are the codes as they stand side by side in a label's width.
+func (l panelLabel) codeRows(w float64) (out [][]labelCode) {
+	left := 0.0
+	for _, c := range l.codes {
+		if left < c.size() {
+			out, left = append(out, nil), min(w, labelWidth)
+		}
+		out[len(out)-1] = append(out[len(out)-1], c)
+		left -= c.size()
+	}
+	return out
+}
+
+func tallest(row []labelCode) (h float64) {
+	for _, c := range row {
+		h = max(h, c.size())
+	}
 	return h
 }
 
@@ -226,5 +292,18 @@ func (l panelLabel) Set(pg *setting.Page, at drawing.Pt, w float64) {
 			y += height * 1.7
 			pg.WriteIn(face, drawing.Pt{X: b.Centre().X, Y: y - 0.4*height}, t, height, drawing.Middle)
 		}
+	}
+	for _, row := range l.codeRows(w) {
+		width := 0.0
+		for _, c := range row {
+			width += c.size()
+		}
+		x := b.Centre().X - width/2
+		for _, c := range row {
+			quiet := symbols.CodeQuiet * c.module
+			pg.Add(symbols.Code(drawing.Pt{X: x + quiet, Y: y + quiet}, c.rows, c.module, c.title))
+			x += c.size()
+		}
+		y += tallest(row)
 	}
 }

@@ -60,10 +60,8 @@ type issuedCable struct {
 	Return   [][2]float64 `json:"return_lead"`
 	Zone     int          `json:"zone"`
 	Spacing  float64      `json:"spacing_mm"`
-	Score    struct {
-		Bare float64 `json:"bare"`
-	} `json:"score"`
-	AsLaid *struct {
+	Score    IssuedScore  `json:"score"`
+	AsLaid   *struct {
 		Whole   bool         `json:"whole"`
 		Planned [][2]float64 `json:"planned"`
 	} `json:"as_laid"`

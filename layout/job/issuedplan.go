@@ -26,8 +26,17 @@ type IssuedCable struct {
 	ID, Label              string
 	Zone                   int // as the plan counted them, from 0
 	Spacing                float64
-	Bare                   float64 // farthest floor from any cable over half the ideal spacing
+	Score                  IssuedScore
 	Path, ColdLead, Return []plane.Point
+}
+
+// An IssuedScore is how a cable was found to lie, as route.Score has it.
+type IssuedScore struct {
+	Covered  float64 `json:"covered"`
+	Bare     float64 `json:"bare"`
+	Evenness float64 `json:"evenness"`
+	Straight float64 `json:"straight"`
+	Turns    int     `json:"turns"`
 }
 
 // An IssuedSensor is a sensor of an issued plan.
@@ -121,7 +130,7 @@ func (j *Job) issuedCable(c issuedCable, r *Room) (*IssuedCable, error) {
 	case len(c.Path) < 2:
 		return nil, fmt.Errorf("cable %s has no path in it", c.ID)
 	}
-	out := &IssuedCable{ID: c.ID, Label: c.Label, Zone: c.Zone - 1, Spacing: c.Spacing, Bare: c.Score.Bare,
+	out := &IssuedCable{ID: c.ID, Label: c.Label, Zone: c.Zone - 1, Spacing: c.Spacing, Score: c.Score,
 		Path: points(c.Path), ColdLead: points(c.ColdLead), Return: points(c.Return)}
 	if c.AsLaid != nil && c.AsLaid.Whole && len(c.AsLaid.Planned) > 1 {
 		out.Path = points(c.AsLaid.Planned) // the job's own record says again how it was laid

@@ -32,10 +32,13 @@ type Reading struct {
 	Spans       Spans
 }
 
+// InService is the stage of a floor in use: what is read then may be of a fault.
+const InService = "service"
+
 // stageNames are the stages of the test record, in the order of a cable's
 // life.
 func stageNames() []string {
-	return []string{"on spool", "laid, before cover", "covered", "tiled", "grouted", "hook-up", "service"}
+	return []string{"on spool", "laid, before cover", "covered", "tiled", "grouted", "hook-up", InService}
 }
 
 func readReadings(t table) []Reading {

@@ -12,17 +12,18 @@ func money(key string) bool { return key == "price" || key == "prices" }
 
 func TestWithout(t *testing.T) {
 	for in, want := range map[string]string{
-		"a = 1\nprice = 2\nb = 3\n":                                         "a = 1\nb = 3\n",
-		"# bought for 12\na = 1 # or 13\n\nb = \"#\"\n":                     "a = 1\n\nb = \"#\"\n",
-		"x = { price = 2, a = 1 }\n":                                        "x = { a = 1 }\n",
-		"x = { a = 1, price = 2 }\ny = {price=1}\n":                         "x = { a = 1 }\ny = {}\n",
-		"x = { a = 1, price = 2, b = 3 }\n":                                 "x = { a = 1, b = 3 }\n",
-		"[t]\nprice = 2.5 # each\n\n[[u]]\nu.price = 3\n":                   "[t]\n\n[[u]]\n",
-		"\"price\" = 1\n'price2' = 2\nprices = \"p.csv\"":                   "'price2' = 2\n",
-		"a = [\n  1, # one\n  2,\n  # two\n]\nprice = [\n1,\n2\n]\nb = 1\n": "a = [\n  1,\n  2,\n]\nb = 1\n",
-		"a = \"\"\"\n# no comment\nprice = 3\n\"\"\"\n":                     "a = \"\"\"\n# no comment\nprice = 3\n\"\"\"\n",
-		"price = 1\r\na = 2\r\n":                                            "a = 2\r\n",
-		"price = 1":                                                         "",
+		"a = 1\nprice = 2\nb = 3\n":                       "a = 1\nb = 3\n",
+		"# bought for 12\na = 1 # or 13\n\nb = \"#\"\n":   "a = 1\n\nb = \"#\"\n",
+		"x = { price = 2, a = 1 }\n":                      "x = { a = 1 }\n",
+		"x = { a = 1, price = 2 }\ny = {price=1}\n":       "x = { a = 1 }\ny = {}\n",
+		"x = { a = 1, price = 2, b = 3 }\n":               "x = { a = 1, b = 3 }\n",
+		"[t]\nprice = 2.5 # each\n\n[[u]]\nu.price = 3\n": "[t]\n\n[[u]]\n",
+		"\"price\" = 1\n'price2' = 2\nprices = \"p.csv\"": "'price2' = 2\n",
+		"a = [\n  1, # one\n  2,\n  # two\n]\nprice = [\n1,\n2\n]\nb = 1\n": "a = [\n  1,\n  2,\n]\n" +
+			"b = 1\n",
+		"a = \"\"\"\n# no comment\nprice = 3\n\"\"\"\n": "a = \"\"\"\n# no comment\nprice = 3\n\"\"\"\n",
+		"price = 1\r\na = 2\r\n":                        "a = 2\r\n",
+		"price = 1":                                     "",
 	} {
 		got, err := Without([]byte(in), money)
 		if err != nil || string(got) != want {
