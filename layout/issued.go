@@ -30,6 +30,19 @@ func (r *Room) Issued(j *job.Job) ([]route.Route, []job.Cable, []job.Diagnostic)
 	return routes, labels, nil
 }
 
+// CalledAsIssued gives cable i the name that it has in the plan the job is laid by: of
+// a label's code one room of several is known.
+func (r *Room) CalledAsIssued(j *job.Job, i int) {
+	if j.LaidBy == nil {
+		return
+	}
+	c := &r.Cables[i]
+	var n int
+	if _, err := fmt.Sscanf(r.issuedRoom(j).Cables[i].ID, "H%d", &n); err == nil && n > 0 {
+		c.ID, c.Number = fmt.Sprintf("H%d", n), n
+	}
+}
+
 func (r *Room) issuedRoom(j *job.Job) *job.IssuedRoom {
 	for i := range j.LaidBy.Rooms {
 		if is := &j.LaidBy.Rooms[i]; is.Name == r.Job.Name {

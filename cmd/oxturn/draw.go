@@ -27,7 +27,8 @@ Reads each job, lays the cable and writes, NAME being the job file's:
 
 Flags:
   -o DIR                 where to write (default: the current folder)
-  --only LIST            some of layout,pdf,svg,takeoff,map
+  --only LIST            some of layout,pdf,svg,takeoff,map; and label, the text
+                         of the code on each panel label, NAME-label-H1.txt
   --for READER           sheets for installer, estimator, electrician or owner
   --name NAME            NAME of the outputs, for a single job
 ` + jobFlagsHelp + `
@@ -48,7 +49,7 @@ type drawOrder struct {
 
 func (o *drawOrder) flags(f *verbFlags) {
 	f.StringVar(&o.dir, "o", ".", "")
-	f.StringVar(&o.list, "only", strings.Join(kinds(), ","), "")
+	f.StringVar(&o.list, "only", strings.Join(usual(), ","), "")
 	f.text(&o.name, "name")
 	f.text(&o.reader, "for")
 }

@@ -7,6 +7,8 @@ import (
 	"oxturn/drawing"
 	"oxturn/drawing/pdf"
 	"oxturn/drawing/web/ownersmap"
+	"oxturn/layout"
+	"oxturn/layout/passport"
 	"oxturn/layout/takeoff"
 )
 
@@ -15,26 +17,52 @@ type output struct {
 	kind   string
 	single bool // one file a job, so that it may go to the standard output
 	make   func(w *work, to *fileSet)
+	asked  bool // made where --only names it, and else not
 }
 
 // allOutputs are the kinds in the order in which files are listed.
 func allOutputs() []output {
 	return []output{
-		{"layout", true, func(w *work, to *fileSet) { to.add(".layout.json", w.plan.WriteFile) }},
-		{"pdf", true, func(w *work, to *fileSet) { to.pdf(w.sheets, w) }},
-		{"svg", false, func(w *work, to *fileSet) {
+		{kind: "layout", single: true, make: func(w *work, to *fileSet) { to.add(".layout.json", w.plan.WriteFile) }},
+		{kind: "pdf", single: true, make: func(w *work, to *fileSet) { to.pdf(w.sheets, w) }},
+		{kind: "svg", make: func(w *work, to *fileSet) {
 			for _, s := range w.sheets {
 				to.svg("-"+s.ID, s)
 			}
 		}},
-		{"takeoff", false, func(w *work, to *fileSet) {
+		{kind: "takeoff", make: func(w *work, to *fileSet) {
 			to.add("-takeoff.csv", func(out io.Writer) error { return takeoff.WriteCSV(out, w.plan.TakeOff) })
 			to.add("-takeoff.json", func(out io.Writer) error { return takeoff.WriteJSON(out, w.plan.TakeOff) })
 		}},
-		{"map", true, func(w *work, to *fileSet) {
+		{kind: "map", single: true, make: func(w *work, to *fileSet) {
 			to.add("-map.html", func(out io.Writer) error { return ownersmap.Write(out, w.plan) })
 		}},
+		{kind: "label", asked: true, make: func(w *work, to *fileSet) { to.labels(w.plan) }},
 	}
+}
+
+// labels makes the texts that the codes on the panel's labels hold.
+func (s *fileSet) labels(p *layout.Plan) {
+	for i := range p.Rooms {
+		for k := range p.Rooms[i].Cables {
+			r, c := &p.Rooms[i], &p.Rooms[i].Cables[k]
+			s.add("-label-"+c.ID+".txt", func(out io.Writer) error {
+				_, err := io.WriteString(out, passport.Of(p, r, c))
+				return err
+			})
+		}
+	}
+}
+
+// usual are the outputs that are made where --only is not given.
+func usual() []string {
+	var out []string
+	for _, o := range allOutputs() {
+		if !o.asked {
+			out = append(out, o.kind)
+		}
+	}
+	return out
 }
 
 func kinds() []string {

@@ -23,6 +23,8 @@ free of risk.
   oxturn probe bath.toml --at 1200,850
   oxturn probe house.toml --room Bath --tile 3,2
   oxturn probe bath.toml --wall B --from 26in --up 40in
+  oxturn probe bath.pdf --at 1200,850         by what a PDF carries
+  oxturn probe label.txt --at 1200,850        by what a panel label's code says
 
 Flags:
   --from "WALL LENGTH"   square off a wall's face; give two walls

@@ -84,6 +84,7 @@ func build(d draft, first int) []job.Diagnostic {
 	for i, rt := range routes {
 		r.Cables = append(r.Cables, r.Cable(j, labels[rt.Cable], rt, first+i))
 		r.Cables[i].Several = len(routes) > 1
+		r.CalledAsIssued(j, i)
 	}
 	out = append(out, farFromJoint(r, j)...)
 	if len(r.Cables) == 0 {

@@ -10,6 +10,8 @@ import (
 	"strings"
 	"unicode"
 
+	"golang.org/x/text/unicode/norm"
+
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
@@ -45,11 +47,13 @@ func Of(p *layout.Plan, r *layout.Room, c *layout.Cable) string {
 	w.add("bend %s pegs %s", fine(c.BendRadius), fine(p.Job.Membrane.Pitch))
 	w.way("lead", c.ColdLead)
 	w.way("return", c.Return)
-	short := *w
-	w.way("path", c.Path)
-	if w.b.Len() > MostBytes {
-		w = &short
-		w.add("path left out: too long; see the drawing")
+	for _, s := range r.Sensors {
+		w.way(plain(s.Name)+" lead", s.Lead)
+	}
+	before := w.b.String()
+	if w.way("path", c.Path); w.b.Len() > MostBytes {
+		w = &lines{}
+		w.add("%spath left out: too long; see the drawing", before)
 	}
 	return w.checked()
 }
@@ -193,13 +197,19 @@ func num(v float64) string { return fmt.Sprintf("%.6g", v) }
 
 func at(p plane.Point) string { return fmt.Sprintf("%d,%d", whole(p.X), whole(p.Y)) }
 
-// plain keeps a name on its line.
+// plain keeps a name on its line, and to letters that every reader of codes takes for
+// the same: a code does not say how its letters are written, and readers guess.
 func plain(s string) string {
 	s = strings.Map(func(r rune) rune {
-		if unicode.IsControl(r) {
+		switch {
+		case unicode.Is(unicode.Mn, r): // what stood over a letter
+			return -1
+		case unicode.IsControl(r):
 			return ' '
+		case r > '~':
+			return '?'
 		}
 		return r
-	}, s)
+	}, norm.NFD.String(s))
 	return strings.Join(strings.Fields(s), " ")
 }

@@ -5,6 +5,8 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"math"
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -125,13 +127,22 @@ func (p *Passport) row(row string) (err error) {
 		p.Return = s.way()
 	case word == "path" && !strings.HasPrefix(rest, "left out"):
 		p.Path = s.way()
-	case len(word) == 2 && word[0] == 'S' && word[1] >= '0' && word[1] <= '9':
+	case sensorName.MatchString(word) && strings.HasPrefix(rest, "lead "):
+		s.word()
+		for i := range p.Sensors {
+			if p.Sensors[i].Name == word {
+				p.Sensors[i].Lead = s.way()
+			}
+		}
+	case sensorName.MatchString(word):
 		tip := s.point()
 		p.Sensors = append(p.Sensors, job.IssuedSensor{Name: word, Spare: strings.HasSuffix(rest, " spare"),
 			LaidSensor: job.LaidSensor{Tip: &tip}})
 	}
 	return errors.Join(err, s.err)
 }
+
+var sensorName = regexp.MustCompile(`^S\d+$`)
 
 // record reads how it was found where the cable lies.
 func (p *Passport) record(rest string) error {
@@ -240,9 +251,10 @@ func (p *Passport) Job() []byte {
 	}
 	line("units = \"mm\"\n[job]\ntitle = %s\nstatus = %q\n", quoted(p.Room), status)
 	line("[membrane]\npitch = %v\nbend_radius = %v\n[sheet]\nunits = %q\n", p.Pitch, p.Bend, p.Units)
-	line("[spacing]\nclosest = 1\nwidest = 20\n")
+	closest := max(1, math.Ceil(2*p.Bend/p.Pitch-1e-6)) // what its bends need; nothing is planned by it
+	line("[spacing]\nclosest = %v\nwidest = %v\n", closest, closest+20)
 	line("[clearance]\nwall = 0\n")
-	line("[[cable]]\nid = %s\nvolts = %v\nwatts = %v\nlength = %v\nohms = %v\ntolerance = [%.4f, %.4f]",
+	line("[[cable]]\nid = %s\nvolts = %v\nwatts = %v\nlength = %v\nohms = %v\ntolerance = [%.6f, %.6f]",
 		quoted(p.Label), p.Volts, p.Watts, p.Length, p.Ohms, p.OhmsLow/p.Ohms-1, p.OhmsHigh/p.Ohms-1)
 	line("tolerance_from = \"label\"\nlead = %v\nends = %q\n", p.Lead, [...]string{"one", "both"}[min(max(p.Ends, 1), 2)-1])
 	line("[[room]]\nname = %s\ncables = [%s]", quoted(p.Room), quoted(p.Label))
@@ -279,6 +291,9 @@ func (p *Passport) laid(line func(string, ...any)) {
 			name = "spare"
 		}
 		line("%s = %s", name, pair(*s.Tip))
+		if len(s.Lead) > 1 {
+			line("%s_lead = %s", name, pairs(s.Lead))
+		}
 	}
 	if p.ReadOhms > 0 || p.ReadFarads > 0 {
 		line("[[as_laid.reading]]\nstage = \"hook-up\"")
