@@ -53,8 +53,8 @@ func Read(data []byte) (*Passport, error) {
 	if v, err := strconv.Atoi(strings.TrimSpace(strings.TrimPrefix(rows[0], "OXTURN FLOOR "))); err != nil || v < 1 {
 		return nil, errors.New(`its first line is not "OXTURN FLOOR" and a figure`)
 	} else if v > Version {
-		return nil, fmt.Errorf("this label is of form %d, and this version reads form %d and older: take a newer oxturn",
-			v, Version)
+		return nil, fmt.Errorf("this label is of form %d, and this version reads form %d and older: take a newer "+
+			"oxturn", v, Version)
 	}
 	body, said, found := strings.Cut(text, "\n"+checkWord)
 	if !found {
@@ -256,7 +256,11 @@ func (p *Passport) Job() []byte {
 	line("[clearance]\nwall = 0\n")
 	line("[[cable]]\nid = %s\nvolts = %v\nwatts = %v\nlength = %v\nohms = %v\ntolerance = [%.6f, %.6f]",
 		quoted(p.Label), p.Volts, p.Watts, p.Length, p.Ohms, p.OhmsLow/p.Ohms-1, p.OhmsHigh/p.Ohms-1)
-	line("tolerance_from = \"label\"\nlead = %v\nends = %q\n", p.Lead, [...]string{"one", "both"}[min(max(p.Ends, 1), 2)-1])
+	ends := "one"
+	if p.Ends == 2 {
+		ends = "both"
+	}
+	line("tolerance_from = \"label\"\nlead = %v\nends = %q\n", p.Lead, ends)
 	line("[[room]]\nname = %s\ncables = [%s]", quoted(p.Room), quoted(p.Label))
 	var corners []plane.Point
 	for _, c := range p.Walls {
