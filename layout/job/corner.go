@@ -67,10 +67,10 @@ func (c cornered) spot(pts []plane.Point, from, off float64, z size) spot {
 func (c cornered) diagonal(z size, off float64) spot {
 	half := math.Sqrt(math.Max(0, (1-c.u.Dot(c.back))/2)) // sine of half the corner's angle
 	reach := z.width / 2 / half
-	setback := off / math.Sqrt(math.Max(1e-9, 1-half*half)) / 2 / half // off both walls, along each
-	a := c.at.Add(c.back.Mul(reach + setback))
-	b := c.at.Add(c.u.Mul(reach + setback))
-	out := c.u.Add(c.back).Unit().Mul(z.depth)
+	ahead := c.u.Add(c.back).Unit()
+	at := c.at.Add(ahead.Mul(off / half)) // off both walls
+	a, b := at.Add(c.back.Mul(reach)), at.Add(c.u.Mul(reach))
+	out := ahead.Mul(z.depth)
 	back := plane.Segment{A: a, B: b}
 	if c.reversed {
 		back = plane.Segment{A: b, B: a}
@@ -82,8 +82,8 @@ func (c cornered) diagonal(z size, off float64) spot {
 // practice.
 const roundest = 550
 
-// square is how far off a right angle a corner may be for what is made for one.
-const square = 3 * math.Pi / 180
+// nearlySquare is how far off a right angle a corner may be for what is made for one.
+const nearlySquare = 3 * math.Pi / 180
 
 // cutCorner places what has its front corner cut off straight or round.
 func (r *Room) cutCorner(t table, what string, c cornered, z size, shape string) (spot, bool) {
@@ -94,7 +94,7 @@ func (r *Room) cutCorner(t table, what string, c cornered, z size, shape string)
 	}
 	cut := t.numOr("cut", usual)
 	switch {
-	case math.Abs(c.u.Dot(c.back)) > math.Sin(square):
+	case math.Abs(c.u.Dot(c.back)) > math.Sin(nearlySquare):
 		t.errorf("corner", "give its outline instead: outline = [[x, y], …]",
 			"%s is made for a square corner, and this one has %.0f°", what, math.Acos(c.u.Dot(c.back))*180/math.Pi)
 		return spot{}, false
@@ -134,19 +134,20 @@ type stood struct {
 func (r *Room) standing(name string) (s stood, names []string, ok bool) {
 	for _, f := range r.Fixtures {
 		if names = append(names, f.Name); strings.EqualFold(f.Name, strings.TrimSpace(name)) {
-			return r.stoodAt(f.Back.A.Lerp(f.Back.B, 0.5), f.Outline), names, true
+			wall, _ := r.nearestWall(f.Back.A.Lerp(f.Back.B, 0.5))
+			return r.stoodAt(wall, f.Outline), names, true
 		}
 	}
 	for _, k := range r.KeepOuts {
 		if names = append(names, k.Name); strings.EqualFold(k.Name, strings.TrimSpace(name)) {
-			return r.stoodAt(k.Outline.Centroid(), k.Outline), names, true
+			_, wall := r.away(k.Outline)
+			return r.stoodAt(wall, k.Outline), names, true
 		}
 	}
 	return s, names, false
 }
 
-func (r *Room) stoodAt(back plane.Point, outline plane.Ring) stood {
-	wall, _ := r.nearestWall(back)
+func (r *Room) stoodAt(wall int, outline plane.Ring) stood {
 	low, high := r.stretch(wall, outline)
 	return stood{wall, low, high}
 }

@@ -108,7 +108,7 @@ func (w *lines) walls(r *layout.Room) {
 		b.WriteString(" " + wall.Letter + " " + at(wall.A))
 	}
 	w.add("walls%s", b.String())
-	if d1, d2 := layout.Datums(r.Job); d1 >= 0 && d2 >= 0 {
+	if d1, d2 := layout.DatumWalls(r.Job); d1 >= 0 && d2 >= 0 {
 		w.add("datums %s %s", r.Job.Walls[d1].Letter, r.Job.Walls[d2].Letter)
 	}
 }
