@@ -25,7 +25,8 @@ func TestBoundsOfThings(t *testing.T) {
 	thing := func(kind, keys string) string { return "[[room." + kind + "]]\n" + keys + "\n" }
 	cabinet := func(keys string) string { return thing("fixture", "kind = \"cabinet\"\n"+keys) }
 	two := func(second string) string {
-		return cabinet("at = [1000, 1000]\nwidth = 600\ndepth = 600") + cabinet("name = \"other\"\n"+second)
+		vanity := func(keys string) string { return thing("fixture", "kind = \"vanity\"\n"+keys) }
+		return vanity("at = [1000, 1000]\nwidth = 600\ndepth = 600") + vanity("name = \"other\"\n"+second)
 	}
 	for _, c := range []struct{ name, things, want string }{
 		{"to the end of its wall", cabinet("wall = \"A\"\nfrom = 2198\nwidth = 800"), ""},
@@ -41,6 +42,13 @@ func TestBoundsOfThings(t *testing.T) {
 		{"overlapping by more", two("at = [1594, 1000]\nwidth = 600\ndepth = 600"), "overlaps"},
 		{"one within the other", two("at = [1000, 1000]\nwidth = 200\ndepth = 200"), "overlaps"},
 		{"the other within the one", two("at = [1000, 1000]\nwidth = 900\ndepth = 900"), "overlaps"},
+		{"a run of cabinets round a corner", cabinet("wall = \"B\"\nto_end = 0\nwidth = 1500") +
+			cabinet("name = \"other\"\nwall = \"C\"\nfrom = 0\nwidth = 1500"), ""},
+		{"an appliance under a worktop", cabinet("wall = \"C\"\nfrom = 0\nwidth = 2000") +
+			thing("fixture", "kind = \"dishwasher\"\nwall = \"C\"\nfrom = 700\nwidth = 600"),
+			"is read as \"appliance\""},
+		{"a cabinet written twice", cabinet("wall = \"C\"\nfrom = 0\nwidth = 2000") +
+			cabinet("name = \"other\"\nwall = \"C\"\nfrom = 700\nwidth = 600"), "overlaps"},
 		{"side by side", two("at = [1700, 1000]\nwidth = 600\ndepth = 600"), ""},
 		{"an outline of half a square millimetre", thing("keep_out", "outline = [[500, 500], [501, 500], [500, 501]]"),
 			"encloses nothing"},

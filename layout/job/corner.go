@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"oxturn/layout/plane"
@@ -55,11 +56,16 @@ func (c cornered) spot(pts []plane.Point, from, off float64, z size) spot {
 	for i, p := range pts {
 		ring[i] = c.at.Add(c.u.Mul(from + p.X)).Add(c.in.Mul(off + p.Y))
 	}
-	a, b := ring[0], ring[1]
+	return c.facing(ring, z)
+}
+
+// facing is a thing by its corners, the back first.
+func (c cornered) facing(ring plane.Ring, z size) spot {
 	if c.reversed {
-		a, b = b, a
+		slices.Reverse(ring[2:])
+		ring[0], ring[1] = ring[1], ring[0]
 	}
-	return spot{ring.CCW(), plane.Segment{A: a, B: b}, z.width, z.depth}
+	return spot{ring, ring.Edge(0), z.width, z.depth}
 }
 
 // diagonal places a rectangle across a corner, its back to it, both ends of the back
@@ -71,11 +77,7 @@ func (c cornered) diagonal(z size, off float64) spot {
 	at := c.at.Add(ahead.Mul(off / half)) // off both walls
 	a, b := at.Add(c.back.Mul(reach)), at.Add(c.u.Mul(reach))
 	out := ahead.Mul(z.depth)
-	back := plane.Segment{A: a, B: b}
-	if c.reversed {
-		back = plane.Segment{A: b, B: a}
-	}
-	return spot{plane.Ring{a, b, b.Add(out), a.Add(out)}.CCW(), back, z.width, z.depth}
+	return c.facing(plane.Ring{a, b, b.Add(out), a.Add(out)}, z)
 }
 
 // roundest is the radius of a quadrant shower's front, mm: 550 of 900 is common
@@ -100,7 +102,8 @@ func (r *Room) cutCorner(t table, what string, c cornered, z size, shape string)
 		return spot{}, false
 	case cut > short+rounding:
 		t.errorf("cut", fmt.Sprintf("cut may be %s at most", plainLength(t, short)),
-			"%s is %s by %s: %s cannot be cut off its corner", what, t.length(z.width), t.length(z.depth), t.read("cut"))
+			"%s is %s by %s: %s cannot be cut off its corner", what, t.length(z.width), t.length(z.depth),
+			t.read("cut"))
 		return spot{}, false
 	}
 	pts := []plane.Point{{}, {X: z.width}}
@@ -189,8 +192,8 @@ func (r *Room) besideOther(t table, what string, z size) (spot, bool) {
 	length := r.Walls[other.wall].Length()
 	if from < -r.slack() || from+z.width > length+r.slack() {
 		t.with("beside", `write side = "before" or "after", or make it narrower`, r.wallNote(t, other.wall),
-			"%s finds no room beside %q: it would run from %s to %s on wall %s, which is %s long", what, t.text("beside"),
-			t.length(from), t.length(from+z.width), r.Walls[other.wall].Letter, t.length(length))
+			"%s finds no room beside %q: it would run from %s to %s on wall %s, which is %s long", what,
+			t.text("beside"), t.length(from), t.length(from+z.width), r.Walls[other.wall].Letter, t.length(length))
 		return spot{}, false
 	}
 	return r.onWall(other.wall, from, from+z.width, t.num("off"), z), true

@@ -176,7 +176,7 @@ func (f *Fixture) readFlange(t table, c Clearance) {
 func (r *Room) checkFixture(t table, f Fixture) {
 	inside := r.checkInside(t, f)
 	for _, g := range r.Fixtures {
-		if f.Kind == Drain || g.Kind == Drain || casework(f.Kind) && casework(g.Kind) {
+		if f.Kind == Drain || g.Kind == Drain || builtTogether(f, g) {
 			continue // a drain is in the floor of a shower, runs of cabinets meet in corners
 		}
 		if r.checkOverlap(t, f, g) {
@@ -193,9 +193,21 @@ func (r *Room) checkFixture(t table, f Fixture) {
 	}
 }
 
-// casework reports whether a kind is built together: a peninsula runs into a cabinet,
-// and an appliance stands under its worktop.
-func casework(k FixtureKind) bool { return k == Cabinet || k == Appliance || k == Island }
+// builtTogether reports whether two things may share floor: a peninsula runs into a
+// cabinet, and an appliance stands under its worktop. One that lies in another of its
+// own kind is written twice.
+func builtTogether(f, g Fixture) bool {
+	casework := func(k FixtureKind) bool { return k == Cabinet || k == Appliance || k == Island }
+	if !casework(f.Kind) || !casework(g.Kind) {
+		return false
+	}
+	return f.Kind != g.Kind || !within(f.Outline, g.Outline) && !within(g.Outline, f.Outline)
+}
+
+// within reports whether all corners of a ring lie in another, or on its sides.
+func within(a, b plane.Ring) bool {
+	return !slices.ContainsFunc(a, func(p plane.Point) bool { return !b.Contains(p) && b.Distance(p) > rounding })
+}
 
 // reportFlange refuses a flange that is not below its toilet.
 func (f *Fixture) reportFlange(t table) {

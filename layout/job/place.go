@@ -28,8 +28,8 @@ const circleSides = 32
 func (r *Room) place(t table, what string, usual size) (s spot, ok bool) {
 	ways := given(t, "wall", "at", "outline", "corner", "beside")
 	if len(ways) == 0 {
-		t.errorf("name", `add wall = "A" with from = "2ft", or corner = "A", or beside with the name of another thing, `+
-			`or at = [x, y], or outline = [[x, y], …]`,
+		t.errorf("name", `add wall = "A" with from = "2ft", or corner = "A", or beside = "tub", or at = [x, y], or `+
+			`outline = [[x, y], …]`,
 			"%s is not said to stand anywhere", what)
 		return s, false
 	}
@@ -116,6 +116,9 @@ func sizeOf(t table, what string, usual size) (size, bool) {
 	}
 	z := size{width: t.numOr("width", usual.width), depth: t.numOr("depth", usual.depth)}
 	bothEnds := t.has("from") && t.has("to_end") || t.has("between")
+	if t.has("between") && !t.has("width") {
+		z.width = 0 // it fills the gap
+	}
 	switch {
 	case z.depth == 0:
 		t.errorf("name", `add depth = "2ft", or diameter for a round one`,

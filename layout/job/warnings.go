@@ -68,6 +68,6 @@ func Explanations() []Explanation {
 		{"W009", "a word is read as another", "A sink is let into a vanity, a fridge is an appliance, and center is " +
 			"spelt centre here: such words of the trade are read as what they mean, and the first of each says as " +
 			"what. Editors that know the schema still mark them.",
-			strings.Replace(vanity("1.8 m"), "\"vanity\"", "\"sink\"", 1), vanity("1.8 m")},
+			room(strings.Replace(vanity("1.8 m"), "\"vanity\"", "\"sink\"", 1)), room(vanity("1.8 m"))},
 	}
 }

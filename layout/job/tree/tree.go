@@ -46,6 +46,12 @@ func (n *Node) Get(name string) *Node {
 	return n.byName[name]
 }
 
+// Rename gives a field of a table another name.
+func (n *Node) Rename(f *Node, name string) {
+	delete(n.byName, f.Name)
+	f.Name, n.byName[name] = name, f
+}
+
 // Parse reads a file. The error, when there is one, is a *SyntaxError that
 // says where it stops being TOML; Mend finds all there is wrong with it.
 func Parse(data []byte) (*Node, error) {
