@@ -47,11 +47,15 @@ const Slim = 15.0
 // wider floor, mm: cleared in a second step.
 const hairline = 0.5
 
-// withoutSlivers takes stretches narrower than Slim off a floor.
+// withoutSlivers takes stretches narrower than Slim off a floor. One that has none
+// comes back as it is.
 func withoutSlivers(floor plane.Region) (plane.Region, error) {
 	wide, err := floor.Opened(Slim)
 	if err != nil || wide.Empty() {
 		return nil, err
+	}
+	if floor.Area()-wide.Area() < 1 {
+		return floor, nil
 	}
 	return wide.Opened(hairline)
 }
