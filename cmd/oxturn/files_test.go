@@ -101,7 +101,7 @@ func TestKilled(t *testing.T) {
 // waitForStage waits until a process is in the middle of writing.
 func waitForStage(t *testing.T, dir string) {
 	t.Helper()
-	for end := time.Now().Add(20 * time.Second); time.Now().Before(end); time.Sleep(200 * time.Microsecond) {
+	for end := time.Now().Add(testPatience); time.Now().Before(end); time.Sleep(200 * time.Microsecond) {
 		if found, _ := filepath.Glob(filepath.Join(dir, stagePrefix+"*")); len(found) > 0 {
 			return
 		}

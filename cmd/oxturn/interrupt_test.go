@@ -88,7 +88,7 @@ func (f writerFunc) Write(p []byte) (int, error) { return f(p) }
 
 func waitForFile(t *testing.T, name string) {
 	t.Helper()
-	for end := time.Now().Add(30 * time.Second); time.Now().Before(end); time.Sleep(time.Millisecond) {
+	for end := time.Now().Add(testPatience); time.Now().Before(end); time.Sleep(time.Millisecond) {
 		if _, err := os.Stat(name); err == nil {
 			return
 		}

@@ -56,7 +56,7 @@ func (r reader) run(actions ...chromedp.Action[chromedp.Void]) {
 // until waits for a JavaScript expression to be true.
 func (r reader) until(expression string) {
 	r.t.Helper()
-	for end := time.Now().Add(20 * time.Second); time.Now().Before(end); time.Sleep(30 * time.Millisecond) {
+	for end := time.Now().Add(testPatience); time.Now().Before(end); time.Sleep(30 * time.Millisecond) {
 		if ok, err := chromedp.Run(r.ctx, chromedp.Evaluate[bool]("Boolean("+expression+")")); err == nil && ok {
 			return
 		}

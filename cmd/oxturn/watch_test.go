@@ -59,11 +59,15 @@ func (w *watched) save(text string) {
 	}
 }
 
+// testPatience is how long a test waits for what must come: long, as other work on the
+// machine or the race detector may hold it up, and as only a failure takes all of it.
+const testPatience = 3 * time.Minute
+
 // until waits for the page's state to be as wanted.
 func (w *watched) until(what string, want func(preview.State) bool) preview.State {
 	w.t.Helper()
 	var st preview.State
-	for end := time.Now().Add(30 * time.Second); time.Now().Before(end); time.Sleep(20 * time.Millisecond) {
+	for end := time.Now().Add(testPatience); time.Now().Before(end); time.Sleep(20 * time.Millisecond) {
 		answer, err := http.Get(w.url + "state")
 		if err != nil {
 			w.t.Fatal(err)
