@@ -243,3 +243,12 @@ func TestHalfATileLessTheSaw(t *testing.T) {
 		}
 	}
 }
+
+// Far from where the grid begins joints add up: in row 27 pieces of 160 mm are still more
+// than half a tile of 300, less the saw's 3 mm, and none of the three comes from another.
+func TestPiecesFarFromTheOrigin(t *testing.T) {
+	c, err := (Grid{Length: 300, Width: 300, Joint: 3}).Count(rect(906, 26*303+160))
+	if want := (Count{Whole: 78, Cut: 3}); err != nil || c.Whole != want.Whole || c.Cut != want.Cut || c.Pairs != 0 {
+		t.Errorf("%+v, %v, want %+v", c, err, want)
+	}
+}

@@ -2,6 +2,7 @@ package takeoff
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -110,4 +111,39 @@ func TestRoomMayLieAnywhere(t *testing.T) {
 			}
 		}
 	})
+}
+
+// The floor widens where one strip ends and the next begins: the strip below is as long
+// as its own floor, 1 m, whatever lies beyond its edge.
+func TestStripEndsAtItsEdge(t *testing.T) {
+	room, err := rect(3000, 2000).Less(plane.FromRing(plane.Rectangle(plane.Pt(1000, 0), plane.Pt(3000, 1000))))
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := strips(outline(room, plane.Point{}, 0), 1000)
+	if err != nil || len(s.Lengths) != 2 {
+		t.Fatalf("%+v, %v", s, err)
+	}
+	near(t, "first", s.Lengths[0], 1000, 1e-6)
+	near(t, "second", s.Lengths[1], 3000, 1e-6)
+}
+
+// Strips that lie beside each other nowhere have no seam.
+func TestStripsApartHaveNoSeam(t *testing.T) {
+	floor := append(rect(1000, 1000), plane.FromRing(plane.Rectangle(plane.Pt(2000, 1000), plane.Pt(3000, 2000)))...)
+	s, err := strips(outline(floor, plane.Point{}, 0), 1000)
+	if err != nil || len(s.Lengths) != 2 || s.Seams != 0 {
+		t.Errorf("%+v, %v", s, err)
+	}
+}
+
+// Of a sheet that has one side only both are asked for, not how it is cut.
+func TestHalfASheetIsNone(t *testing.T) {
+	for _, size := range [][2]float64{{800, 0}, {0, 800}} {
+		in := bath()
+		in.Membrane = job.Membrane{SheetSize: size}
+		if l := Compute(in); !slices.Contains(l.Questions, "Membrane: roll or sheet size, to count rolls.") {
+			t.Errorf("%v: %q", size, l.Questions)
+		}
+	}
 }

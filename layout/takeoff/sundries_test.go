@@ -349,3 +349,34 @@ func TestTubIsNotHeldAgainstBags(t *testing.T) {
 		}
 	}
 }
+
+// A joint without a width, where the job gives none for all, has no section that a
+// cartridge could fill.
+func TestJointWithoutASectionFillsNoCartridge(t *testing.T) {
+	in := bath()
+	in.Materials.SealantWidth = 0
+	in.Rooms[0].Joints = []Joint{{"MJ1", 1200, 6, job.FromJob}, {"MJ2", 1000, 0, job.FromDefault}}
+	got := line(t, Compute(in), "joint-sealant")
+	near(t, "mL", got.Net, 1200*6*6/1000.0, 1e-9)
+	if n := strings.Count(got.Note, "a cartridge fills"); n != 1 || strings.Contains(got.Note, "Inf") {
+		t.Errorf("%d cartridges in %q", n, got.Note)
+	}
+}
+
+// Packs too small to be counted are asked about; of nothing, no packs are wanted.
+func TestPacksBeyondCounting(t *testing.T) {
+	asked := func(in Input) bool {
+		return slices.ContainsFunc(Compute(in).Questions, func(q string) bool {
+			return strings.HasPrefix(q, "Grout: ") && strings.HasSuffix(q, "cannot be counted.")
+		})
+	}
+	in := bath()
+	in.Materials.Grout.Pack = 1e-10
+	if !asked(in) {
+		t.Error("grout in packs of 1e-10 kg is not asked about")
+	}
+	in.Tile.Joint = 0
+	if asked(in) {
+		t.Error("packs of no grout are asked about")
+	}
+}

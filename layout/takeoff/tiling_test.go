@@ -3,6 +3,7 @@ package takeoff
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -222,6 +223,26 @@ func TestNearByHand(t *testing.T) {
 	} {
 		if got := ti.Near(c.line, c.within, room.Rings()[0]); !slices.Equal(got, c.want) {
 			t.Errorf("within %g of %v: %v, want %v", c.within, c.line, got, c.want)
+		}
+	}
+}
+
+// A floor of one row of tiles is one that can be numbered.
+func TestTilingOfOneRow(t *testing.T) {
+	tiling, ok := Tile(rect(900, 300), job.Tile{Length: 300, Width: 300},
+		plane.Segment{A: plane.Pt(0, 0), B: plane.Pt(300, 0)})
+	if !ok || len(tiling.Rows) != 1 || tiling.Rows[0].Count != 3 {
+		t.Errorf("%+v, %v", tiling, ok)
+	}
+}
+
+// How herringbone is counted is said of herringbone alone.
+func TestHerringboneIsAssumedOfHerringbone(t *testing.T) {
+	for pattern, said := range map[string]bool{Herringbone: true, Straight: false, "": false} {
+		in := bath()
+		in.Tile.Pattern = pattern
+		if got := strings.Contains(strings.Join(Compute(in).Assumptions, " "), "Herringbone"); got != said {
+			t.Errorf("%q: said %v", pattern, got)
 		}
 	}
 }

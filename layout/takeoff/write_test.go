@@ -6,6 +6,7 @@ import (
 	"encoding/json"
 	"errors"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -179,6 +180,27 @@ func TestFiguresAsBought(t *testing.T) {
 		}
 		if back, err := strconv.ParseFloat(got, 64); err != nil || written(c.v, c.unit) != back {
 			t.Errorf("%g %s is reckoned with as %g", c.v, c.unit, written(c.v, c.unit))
+		}
+	}
+}
+
+// Whole packs stand in the file where packs are known or counted, a 0 among them, and
+// nowhere else.
+func TestCSVHasPacksThatAreCounted(t *testing.T) {
+	var out bytes.Buffer
+	l := List{Lines: []Line{{Code: "grout", Unit: "kg", Pack: 5}, {Code: "membrane", Unit: "m²", Packs: 2},
+		{Code: "tube", Unit: "m"}}}
+	if err := WriteCSV(&out, l); err != nil {
+		t.Fatal(err)
+	}
+	rows, err := csv.NewReader(&out).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := slices.Index(rows[0], "whole packs")
+	for i, want := range []string{"0", "2", ""} {
+		if got := rows[i+1][at]; got != want {
+			t.Errorf("%s: %q packs, want %q", l.Lines[i].Code, got, want)
 		}
 	}
 }
