@@ -1,6 +1,10 @@
 package layout
 
-import "oxturn/layout/plane"
+import (
+	"slices"
+
+	"oxturn/layout/plane"
+)
 
 // A JointCrossing is a movement joint with the leads that pass it: heating
 // cable never does, but a lead may have to.
@@ -14,11 +18,8 @@ func (r *Room) JointCrossings() (out []JointCrossing) {
 	for i, j := range r.Job.Joints {
 		x := JointCrossing{Joint: JointName(i, len(r.Job.Joints))}
 		note := func(name string, lead []plane.Point) {
-			for k := 1; k < len(lead); k++ {
-				if (plane.Segment{A: lead[k-1], B: lead[k]}).Meets(j.Segment) {
-					x.Leads = append(x.Leads, name)
-					return
-				}
+			if passes(lead, j.Segment) {
+				x.Leads = append(x.Leads, name)
 			}
 		}
 		for _, c := range r.Cables {
@@ -34,4 +35,8 @@ func (r *Room) JointCrossings() (out []JointCrossing) {
 		}
 	}
 	return out
+}
+
+func passes(lead []plane.Point, joint plane.Segment) bool {
+	return slices.ContainsFunc(plane.Segments(lead), joint.Meets)
 }

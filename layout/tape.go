@@ -74,28 +74,30 @@ func longest(stretches [][2]float64) float64 {
 }
 
 func datumsOf(walls []plane.Segment, stands func(int) bool) (d1, d2 int) {
-	d1, d2 = -1, -1
-	for i, w := range walls {
-		if stands(i) && (d1 < 0 || w.Length() > walls[d1].Length()+1e-6) {
-			d1 = i
-		}
-	}
-	if d1 < 0 {
-		return
+	if d1 = longestWall(walls, stands); d1 < 0 {
+		return -1, -1
 	}
 	u := walls[d1].B.Sub(walls[d1].A).Unit()
 	for _, most := range []float64{0.35, 0.95} { // sine of 20 degrees off square; of what still fixes a point
-		for i, w := range walls {
-			off := math.Abs(u.Dot(w.B.Sub(w.A).Unit()))
-			if i != d1 && stands(i) && off < most && (d2 < 0 || w.Length() > walls[d2].Length()+1e-6) {
-				d2 = i
-			}
-		}
+		d2 = longestWall(walls, func(i int) bool {
+			return i != d1 && stands(i) && math.Abs(u.Dot(walls[i].B.Sub(walls[i].A).Unit())) < most
+		})
 		if d2 >= 0 {
 			break
 		}
 	}
 	return d1, d2
+}
+
+// longestWall is the first of the longest walls that will do; -1 for none.
+func longestWall(walls []plane.Segment, willDo func(int) bool) int {
+	at := -1
+	for i, w := range walls {
+		if willDo(i) && (at < 0 || w.Length() > walls[at].Length()+1e-6) {
+			at = i
+		}
+	}
+	return at
 }
 
 // A Tape says where places of a room lie in the words of those who measure

@@ -203,19 +203,21 @@ func (o *faultOrder) measured(name, text string) (record.Measured, error) {
 	if !given {
 		return record.MeterReading(v, o.meterShare, 1, step(figure)), nil
 	}
-	spread = strings.TrimSpace(spread)
+	m, ok := offBy(v, figure, strings.TrimSpace(spread))
+	if !ok {
+		return m, fmt.Errorf("--%s: %q is not an error such as +-0.2 or +-1%%", name, strings.TrimSpace(spread))
+	}
+	return m, nil
+}
+
+// offBy is a reading with what it may be off: a figure, or a share of it.
+func offBy(v float64, figure, spread string) (m record.Measured, ok bool) {
 	if strings.HasSuffix(spread, "%") {
 		share, err := percent(spread)
-		if err != nil {
-			return record.Measured{}, fmt.Errorf("--%s: %q is not an error such as +-0.2 or +-1%%", name, spread)
-		}
-		return record.MeterReading(v, share, 1, step(figure)), nil
+		return record.MeterReading(v, share, 1, step(figure)), err == nil
 	}
 	e, err := decimal(spread)
-	if err != nil || e < 0 {
-		return record.Measured{}, fmt.Errorf("--%s: %q is not an error such as +-0.2 or +-1%%", name, spread)
-	}
-	return record.Measured{Value: v, Error: e}, nil
+	return record.Measured{Value: v, Error: e}, err == nil && e >= 0
 }
 
 // step is the last place of a figure as it was read off: 0.1 of 19.0. A

@@ -125,12 +125,7 @@ func (o *probeOrder) answer(c *commandLine, p *layout.Plan) error {
 		return err
 	}
 	a := m.At(spot)
-	var under []probe.Piece
-	if a.Tile != nil {
-		if u, err := m.Under(*a.Tile); err == nil {
-			under = u.Pieces
-		}
-	}
+	under := underTileOf(m, a)
 	if o.format == "json" {
 		return m.WriteJSON(c.Out, a, under, true)
 	}
@@ -138,21 +133,25 @@ func (o *probeOrder) answer(c *commandLine, p *layout.Plan) error {
 	return nil
 }
 
+// underTileOf is what lies under the tile that an answer's spot is on, if on any.
+func underTileOf(m *probe.Map, a probe.Answer) []probe.Piece {
+	if a.Tile == nil {
+		return nil
+	}
+	u, err := m.Under(*a.Tile)
+	if err != nil {
+		return nil
+	}
+	return u.Pieces
+}
+
 func (o *probeOrder) answerWall(c *commandLine, p *layout.Plan) error {
 	r, err := roomNamed(p, o.room)
 	if err != nil {
 		return err
 	}
-	along, err := plane.ParseLength(strings.TrimSpace(o.from[0]), p.Job.Units)
-	if err != nil {
-		return fmt.Errorf("--from %q, along wall %s: %w", o.from[0], o.wall, err)
-	}
-	up, err := plane.ParseLength(strings.TrimSpace(o.up), p.Job.Units)
-	if err != nil {
-		return fmt.Errorf("--up %q: %w", o.up, err)
-	}
 	m := probe.Of(p, r)
-	s, err := m.WallSpot(strings.TrimSpace(o.wall), along, up)
+	s, err := o.wallSpot(m, p.Job.Units)
 	if err != nil {
 		return err
 	}
@@ -164,14 +163,23 @@ func (o *probeOrder) answerWall(c *commandLine, p *layout.Plan) error {
 	return nil
 }
 
+// wallSpot reads the place on a wall that the flags give.
+func (o *probeOrder) wallSpot(m *probe.Map, u plane.Units) (probe.WallSpot, error) {
+	along, err := plane.ParseLength(strings.TrimSpace(o.from[0]), u)
+	if err != nil {
+		return probe.WallSpot{}, fmt.Errorf("--from %q, along wall %s: %w", o.from[0], o.wall, err)
+	}
+	up, err := plane.ParseLength(strings.TrimSpace(o.up), u)
+	if err != nil {
+		return probe.WallSpot{}, fmt.Errorf("--up %q: %w", o.up, err)
+	}
+	return m.WallSpot(strings.TrimSpace(o.wall), along, up)
+}
+
 func (o *probeOrder) answerTile(c *commandLine, p *layout.Plan) error {
-	var place takeoff.Place
-	row, col, _ := strings.Cut(o.tile, ",")
-	var err1, err2 error
-	place.Row, err1 = strconv.Atoi(strings.TrimSpace(row))
-	place.Column, err2 = strconv.Atoi(strings.TrimSpace(col))
-	if err1 != nil || err2 != nil {
-		return fmt.Errorf("--tile %q is not a row and a column, such as 3,2", o.tile)
+	place, err := o.tilePlace()
+	if err != nil {
+		return err
 	}
 	r, err := roomNamed(p, o.room)
 	if err != nil {
@@ -187,6 +195,17 @@ func (o *probeOrder) answerTile(c *commandLine, p *layout.Plan) error {
 	}
 	printAnswer(c, m, u.Answer, m.TileFact(u), u.Pieces)
 	return nil
+}
+
+// tilePlace reads the row and the column that --tile gives.
+func (o *probeOrder) tilePlace() (takeoff.Place, error) {
+	row, col, _ := strings.Cut(o.tile, ",")
+	r, err1 := strconv.Atoi(strings.TrimSpace(row))
+	c, err2 := strconv.Atoi(strings.TrimSpace(col))
+	if err1 != nil || err2 != nil {
+		return takeoff.Place{}, fmt.Errorf("--tile %q is not a row and a column, such as 3,2", o.tile)
+	}
+	return takeoff.Place{Row: r, Column: c}, nil
 }
 
 // printAnswer writes an answer for people.

@@ -17,17 +17,9 @@ import (
 // Cables draws the heating cables at their true bends with all their marks.
 func (v *View) Cables() {
 	for i := range v.Room.Cables {
-		c := &v.Room.Cables[i]
-		if len(c.Path) < 2 {
-			continue
+		if c := &v.Room.Cables[i]; len(c.Path) >= 2 {
+			v.cable(c, signs.OfCable(i))
 		}
-		segs := drawing.Rounded(v.Paper.Pts(c.Path), v.Paper.Len(c.BendRadius))
-		s := signs.OfCable(i)
-		v.Sign(s, drawing.LayerCable, "heating cable "+c.ID, segs, drawing.CableLine(), nil)
-		if core := s.Core(); core != nil {
-			v.Path(drawing.LayerCable, "", segs, core, nil)
-		}
-		v.Ink.Segs(segs, lettering.CableInk)
 	}
 	for i := range v.Room.Cables {
 		c := &v.Room.Cables[i]
@@ -38,6 +30,15 @@ func (v *View) Cables() {
 			v.coldLead(end.Lead, end.LeadName+" "+c.ID)
 		}
 	}
+}
+
+func (v *View) cable(c *layout.Cable, s signs.Sign) {
+	segs := drawing.Rounded(v.Paper.Pts(c.Path), v.Paper.Len(c.BendRadius))
+	v.Sign(s, drawing.LayerCable, "heating cable "+c.ID, segs, drawing.CableLine(), nil)
+	if core := s.Core(); core != nil {
+		v.Path(drawing.LayerCable, "", segs, core, nil)
+	}
+	v.Ink.Segs(segs, lettering.CableInk)
 }
 
 // Marks draws what is to be seen on the cables: start, end, shares of the

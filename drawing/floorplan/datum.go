@@ -124,19 +124,8 @@ type locatedPoint struct {
 func (v *View) located(owner bool) []locatedPoint {
 	out := []locatedPoint{{"Lead rise (foot)", v.Room.Job.Thermostat.At}}
 	for i := range v.Room.Cables {
-		c := &v.Room.Cables[i]
-		if len(c.Path) == 0 {
-			continue
-		}
-		for k, end := range c.Ends() {
-			what := " (joint)"
-			if end.Capped() {
-				what = " (cap)"
-			}
-			if k > 0 && !owner && len(c.Marks) > 1 {
-				out = append(out, locatedPoint{v.Prefix(c.ID) + c.Halfway().Name, c.Halfway().At})
-			}
-			out = append(out, locatedPoint{v.Prefix(c.ID) + end.Tag + what, end.At})
+		if c := &v.Room.Cables[i]; len(c.Path) > 0 {
+			out = append(out, v.locatedOn(c, owner)...)
 		}
 	}
 	for _, s := range v.Room.Sensors {
@@ -145,6 +134,21 @@ func (v *View) located(owner bool) []locatedPoint {
 			what = " (spare)"
 		}
 		out = append(out, locatedPoint{s.Name + what, s.Tip})
+	}
+	return out
+}
+
+// locatedOn lists those of a cable.
+func (v *View) locatedOn(c *layout.Cable, owner bool) (out []locatedPoint) {
+	for k, end := range c.Ends() {
+		what := " (joint)"
+		if end.Capped() {
+			what = " (cap)"
+		}
+		if k > 0 && !owner && len(c.Marks) > 1 {
+			out = append(out, locatedPoint{v.Prefix(c.ID) + c.Halfway().Name, c.Halfway().At})
+		}
+		out = append(out, locatedPoint{v.Prefix(c.ID) + end.Tag + what, end.At})
 	}
 	return out
 }

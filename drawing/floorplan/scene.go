@@ -190,17 +190,8 @@ func (v *View) settle() {
 	v.Letters.Place()
 	var numbers []*lettering.Label
 	for i, l := range v.Letters.Homeless() {
-		n := strconv.Itoa(i + 1)
 		v.Noted = append(v.Noted, l.Note)
-		m := &lettering.Label{Text: n, Height: drawing.H25, Rank: 9, Subject: l.Subject, Mark: signs.NoteMark,
-			Of: signs.Note, Option: true}
-		m.Spots = []lettering.Spot{{At: l.Subject, Cost: 1}}
-		sunk := m.Sample(lettering.Spot{}).Box().Centre().Y // a mark stands about its middle, lettering on its baseline
-		for _, s := range TagSpots(l.Subject, 1.5, "00") {
-			s.At.Y += sunk
-			m.Spots = append(m.Spots, s)
-		}
-		numbers = append(numbers, m)
+		numbers = append(numbers, noteNumber(strconv.Itoa(i+1), l.Subject))
 	}
 	for _, m := range numbers {
 		v.Letters.Add(m)
@@ -211,4 +202,17 @@ func (v *View) settle() {
 	for _, s := range shown {
 		v.Uses(s)
 	}
+}
+
+// noteNumber is the number of a note, on what the note is of or beside it.
+func noteNumber(n string, at drawing.Pt) *lettering.Label {
+	m := &lettering.Label{Text: n, Height: drawing.H25, Rank: 9, Subject: at, Mark: signs.NoteMark,
+		Of: signs.Note, Option: true}
+	m.Spots = []lettering.Spot{{At: at, Cost: 1}}
+	sunk := m.Sample(lettering.Spot{}).Box().Centre().Y // a mark stands about its middle, lettering on its baseline
+	for _, s := range TagSpots(at, 1.5, "00") {
+		s.At.Y += sunk
+		m.Spots = append(m.Spots, s)
+	}
+	return m
 }

@@ -125,12 +125,20 @@ func (c Chart) Set(pg *Page, at drawing.Pt, w float64) {
 		y += Leading
 	}
 	y++
+	plot := c.plot(pg, drawing.Pt{X: at.X, Y: y}, w)
+	y = plot.Y1 + Leading + tickLength
+	pg.Write(drawing.Pt{X: plot.X1, Y: y + Note + 0.8}, c.Across, Note, drawing.End)
+	c.key(pg, drawing.Pt{X: at.X, Y: y + Leading + 0.8}, w)
+}
+
+// plot draws the curves between their axes, and returns what these enclose.
+func (c Chart) plot(pg *Page, at drawing.Pt, w float64) drawing.Box {
 	xs, ys := c.axes()
 	margin := 0.0
 	for _, v := range ys.Ticks() {
 		margin = math.Max(margin, fonts.Width(fonts.Lettering, ys.Figure(v), Note))
 	}
-	plot := drawing.Box{X0: at.X + margin + tickLength + 1.2, Y0: y, X1: at.X + w - 4, Y1: y + plotHeight}
+	plot := drawing.Box{X0: at.X + margin + tickLength + 1.2, Y0: at.Y, X1: at.X + w - 4, Y1: at.Y + plotHeight}
 	v := chartView{plot, xs, ys}
 	v.frame(pg)
 	for i, l := range c.Limits {
@@ -140,9 +148,7 @@ func (c Chart) Set(pg *Page, at drawing.Pt, w float64) {
 	for i, s := range c.Curves {
 		v.curve(pg, s, CurveLine(i))
 	}
-	y = plot.Y1 + Leading + tickLength
-	pg.Write(drawing.Pt{X: plot.X1, Y: y + Note + 0.8}, c.Across, Note, drawing.End)
-	c.key(pg, drawing.Pt{X: at.X, Y: y + Leading + 0.8}, w)
+	return plot
 }
 
 // A keyEntry is one line of a chart's key.

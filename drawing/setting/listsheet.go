@@ -87,16 +87,8 @@ func (pg *Page) setList(blocks []Block, least float64) (n int, left []Block) {
 	pg.drawFrame()
 	w := min(TitleMax, f.W())
 	pg.TitleAt = drawing.Box{X0: f.X1 - w, Y0: f.Y1 - pg.Title.Height(pg.Ty, w), X1: f.X1, Y1: f.Y1}
-	pr := Proof{}
-	beside := drawing.Box{X0: f.X0 + edge, Y1: f.Y1 - edge, X1: pg.TitleAt.X0 - edge}
-	top := drawing.Box{X0: f.X0 + edge, Y0: f.Y0 + edge, X1: f.X1 - edge, Y1: pg.TitleAt.Y0 - edge}
-	if beside.W() > checkRoom {
-		beside.Y0 = f.Y1 - edge - pr.Height(pg.Ty, beside.W())
-	} else {
-		beside = drawing.Box{X0: top.X0, X1: top.X1, Y1: top.Y1, Y0: top.Y1 - pr.Height(pg.Ty, top.W())}
-		top.Y1 = beside.Y0 - BlockGap
-	}
-	pr.Set(pg, drawing.Pt{X: beside.X0, Y: beside.Y0}, beside.W())
+	top, beside := pg.besideTitle()
+	Proof{}.Set(pg, drawing.Pt{X: beside.X0, Y: beside.Y0}, beside.W())
 	n, top, blocks = pg.setWide(top, blocks)
 	blocks, cols := Levelled(pg.Ty, blocks, pg.listColumns(top, beside.Y0, least))
 	placed, left := compose(pg.Ty, blocks, cols)
@@ -104,6 +96,21 @@ func (pg *Page) setList(blocks []Block, least float64) (n int, left []Block) {
 		b.Block.Set(pg, b.At, b.W)
 	}
 	return n + len(placed), left
+}
+
+// besideTitle returns the room above the title block, and that of the proof: beside
+// the block, or above it where that is too narrow.
+func (pg *Page) besideTitle() (top, proof drawing.Box) {
+	f, pr := pg.frame, Proof{}
+	proof = drawing.Box{X0: f.X0 + edge, Y1: f.Y1 - edge, X1: pg.TitleAt.X0 - edge}
+	top = drawing.Box{X0: f.X0 + edge, Y0: f.Y0 + edge, X1: f.X1 - edge, Y1: pg.TitleAt.Y0 - edge}
+	if proof.W() > checkRoom {
+		proof.Y0 = f.Y1 - edge - pr.Height(pg.Ty, proof.W())
+		return top, proof
+	}
+	proof = drawing.Box{X0: top.X0, X1: top.X1, Y1: top.Y1, Y0: top.Y1 - pr.Height(pg.Ty, top.W())}
+	top.Y1 = proof.Y0 - BlockGap
+	return top, proof
 }
 
 // Levelled returns columns no longer than the blocks need, so that these fill

@@ -350,10 +350,15 @@ func (t Table) Set(pg *Page, at drawing.Pt, w float64) {
 		y += t.rowsHeight(ty, r, ws)
 	}
 	pg.rule(drawing.Pt{X: at.X, Y: y}, drawing.Pt{X: at.X + w, Y: y}, drawing.MediumLine())
+	t.partGroups(pg, drawing.Pt{X: at.X, Y: top}, y, ws)
+}
+
+// partGroups draws the lines between groups of columns.
+func (t Table) partGroups(pg *Page, at drawing.Pt, bottom float64, ws []float64) {
 	x := at.X
 	for i, c := range t.Cols {
 		if c.Group && i > 0 {
-			pg.rule(drawing.Pt{X: x, Y: top}, drawing.Pt{X: x, Y: y}, drawing.ThinLine())
+			pg.rule(drawing.Pt{X: x, Y: at.Y}, drawing.Pt{X: x, Y: bottom}, drawing.ThinLine())
 		}
 		x += ws[i]
 	}

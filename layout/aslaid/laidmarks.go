@@ -29,15 +29,22 @@ func checkMarks(l *layout.Laid, c *layout.Cable, u plane.Units) []job.Diagnostic
 			if cmp.Or(cmp.Compare(m.Run, o.Run), cmp.Compare(m.Pegs, o.Pegs)) == cmp.Compare(read(m), read(o)) {
 				continue
 			}
-			out = append(out, job.Diagnostic{Span: m.Span,
-				Notes: []job.Note{{Span: o.Span, Message: "the other is here"}},
-				Hint:  "one of the two was misread: lengths grow from the start of heat on, as run numbers do",
-				Message: fmt.Sprintf("cable %s has %s marked at run %s, peg %g, and %s at run %s, peg %g", c.ID,
-					say.About(read(m), u), c.RunName(m.Run), m.Pegs, say.About(read(o), u), c.RunName(o.Run),
-					o.Pegs)})
+			out = append(out, disorder(m, o, c, u))
 		}
 	}
 	return out
+}
+
+// disorder says that of two marks the one farther on reads less.
+func disorder(m, o job.LaidMark, c *layout.Cable, u plane.Units) job.Diagnostic {
+	at := func(m job.LaidMark) string {
+		return fmt.Sprintf("at run %s, peg %g", c.RunName(m.Run), m.Pegs)
+	}
+	return job.Diagnostic{Span: m.Span,
+		Notes: []job.Note{{Span: o.Span, Message: "the other is here"}},
+		Hint:  "one of the two was misread: lengths grow from the start of heat on, as run numbers do",
+		Message: fmt.Sprintf("cable %s has %s marked %s, and %s %s", c.ID, say.About(layout.MarkRead(m, c), u), at(m),
+			say.About(layout.MarkRead(o, c), u), at(o))}
 }
 
 // misread refuses marks that lie on no run, or far from where the cable can have

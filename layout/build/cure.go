@@ -1,7 +1,10 @@
 package build
 
 import (
+	"slices"
+
 	"oxturn/layout"
+	"oxturn/layout/job"
 	"oxturn/layout/record"
 )
 
@@ -15,14 +18,9 @@ func fullUse(p *layout.Plan) {
 	if firstCable(p) == nil || len(p.Job.BuildUp) == 0 && p.Job.Tile.Grouted.IsZero() && p.Job.Tile.GroutCure == 0 {
 		return
 	}
-	f := &layout.FullUse{Cures: []record.Cure{{Layer: "grout", Placed: p.Job.Tile.Grouted, Days: p.Job.Tile.GroutCure}}}
-	for _, l := range p.Job.BuildUp {
-		if l.Kind == "screed" && f.Screed == "" {
-			f.Screed = l.Name
-		}
-		if cement[l.Kind] || l.CureDays > 0 || !l.Placed.IsZero() {
-			f.Cures = append(f.Cures, record.Cure{Layer: l.Name, Placed: l.Placed, Days: l.CureDays})
-		}
+	f := &layout.FullUse{Cures: cures(p.Job)}
+	if i := slices.IndexFunc(p.Job.BuildUp, func(l job.Layer) bool { return l.Kind == "screed" }); i >= 0 {
+		f.Screed = p.Job.BuildUp[i].Name
 	}
 	for _, c := range f.Cures {
 		if c.Placed.IsZero() {
@@ -33,4 +31,15 @@ func fullUse(p *layout.Plan) {
 		f.Date, f.By = use.Date, use.Layer
 	}
 	p.FullUse = f
+}
+
+// cures are what has to harden: the grout, and the layers that do.
+func cures(j *job.Job) []record.Cure {
+	out := []record.Cure{{Layer: "grout", Placed: j.Tile.Grouted, Days: j.Tile.GroutCure}}
+	for _, l := range j.BuildUp {
+		if cement[l.Kind] || l.CureDays > 0 || !l.Placed.IsZero() {
+			out = append(out, record.Cure{Layer: l.Name, Placed: l.Placed, Days: l.CureDays})
+		}
+	}
+	return out
 }

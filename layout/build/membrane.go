@@ -19,16 +19,7 @@ const doorDepth = 300
 // cutMembrane plans the cutting of the whole job's membrane. Where that cannot
 // be done the plan goes without, and a warning says why.
 func cutMembrane(p *layout.Plan) []job.Diagnostic {
-	m := p.Job.Membrane
-	in := membrane.Input{Pitch: m.Pitch, Stock: membrane.Stock{Width: m.RollWidth, Length: m.RollLength}}
-	if m.SheetSize[0] > 0 {
-		in.Stock = membrane.Stock{Width: m.SheetSize[0], Length: m.SheetSize[1], Sheets: true}
-	}
-	for i := range p.Rooms {
-		if r := &p.Rooms[i]; len(r.Cables) > 0 {
-			in.Rooms = append(in.Rooms, membraneRoom(r))
-		}
-	}
+	in := membraneInput(p)
 	if len(in.Rooms) == 0 {
 		return nil
 	}
@@ -42,6 +33,21 @@ func cutMembrane(p *layout.Plan) []job.Diagnostic {
 	}
 	p.Membrane = cut
 	return nil
+}
+
+// membraneInput states the job as the cut plan wants it.
+func membraneInput(p *layout.Plan) membrane.Input {
+	m := p.Job.Membrane
+	in := membrane.Input{Pitch: m.Pitch, Stock: membrane.Stock{Width: m.RollWidth, Length: m.RollLength}}
+	if m.SheetSize[0] > 0 {
+		in.Stock = membrane.Stock{Width: m.SheetSize[0], Length: m.SheetSize[1], Sheets: true}
+	}
+	for i := range p.Rooms {
+		if r := &p.Rooms[i]; len(r.Cables) > 0 {
+			in.Rooms = append(in.Rooms, membraneRoom(r))
+		}
+	}
+	return in
 }
 
 // membraneRoom states a room as the cut plan wants it.

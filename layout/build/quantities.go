@@ -124,10 +124,8 @@ func thermostat(r *layout.Room, p *layout.Plan) *takeoff.Thermostat {
 		}
 		t.SensorTube += plane.PathLength(s.Lead)
 	}
-	for _, l := range p.Load {
-		if l.Room == r.Job.Name {
-			t.Relay = l.Needs != ""
-		}
+	if l := p.LoadOf(r.Job.Name); l != nil {
+		t.Relay = l.Needs != ""
 	}
 	return t
 }

@@ -221,7 +221,6 @@ func foot(r *layout.Room, along float64) plane.Point {
 // freeFor lists the stretches of the box's wall with free floor before them,
 // doors and cased openings left out, from the wall's start.
 func freeFor(r *layout.Room, u plane.Units) string {
-	const least = 150.0 // mm; a box wants some room
 	step, write := 10.0, func(mm float64) string { return plane.FormatLength(mm, u) + " mm" }
 	if u == plane.Inches {
 		step, write = plane.Inch/2, plane.FormatFeetInches
@@ -230,8 +229,17 @@ func freeFor(r *layout.Room, u plane.Units) string {
 	if err != nil {
 		return ""
 	}
-	n := r.Job.Walls[r.Job.Thermostat.Wall].Length()
 	var out []string
+	for _, s := range freeStretches(r, floor, step) {
+		out = append(out, write(s[0])+" to "+write(s[1]))
+	}
+	return strings.Join(out, ", ")
+}
+
+// freeStretches are those, by their ends, looked at so many mm apart.
+func freeStretches(r *layout.Room, floor plane.Region, step float64) (out [][2]float64) {
+	const least = 150.0 // mm; a box wants some room
+	n := r.Job.Walls[r.Job.Thermostat.Wall].Length()
 	from := -1.0
 	for d := 0.0; d < n+step; d += step {
 		switch free := d <= n && floor.Contains(foot(r, d)) && !inOpening(r, d); {
@@ -239,12 +247,12 @@ func freeFor(r *layout.Room, u plane.Units) string {
 			from = d
 		case !free && from >= 0:
 			if to := d - step; to-from >= least {
-				out = append(out, write(from)+" to "+write(to))
+				out = append(out, [2]float64{from, to})
 			}
 			from = -1
 		}
 	}
-	return strings.Join(out, ", ")
+	return out
 }
 
 // inOpening reports whether a place on the box's wall is in a door or a cased

@@ -206,13 +206,9 @@ func stretched(r job.Room, east bool, by float64) (out job.Room, ok bool) {
 	if east {
 		along = func(p plane.Point) float64 { return p.X }
 	}
-	cut, width := widestFree(r, along)
-	if width <= math.Abs(by)+1 {
-		bare := r
-		bare.Fixtures, bare.KeepOuts, bare.Openings = nil, nil, nil
-		if cut, width = widestFree(bare, along); width <= math.Abs(by)+1 {
-			return r, false
-		}
+	cut, ok := cutFor(r, along, math.Abs(by)+1)
+	if !ok {
+		return r, false
 	}
 	return moved(r, func(p plane.Point) plane.Point {
 		if along(p) <= cut {
@@ -223,6 +219,16 @@ func stretched(r job.Room, east bool, by float64) (out job.Room, ok bool) {
 		}
 		return p.Add(plane.Pt(0, by))
 	}), true
+}
+
+// cutFor returns where a room is cut to be that much longer or shorter.
+func cutFor(r job.Room, along func(plane.Point) float64, room float64) (cut float64, ok bool) {
+	cut, width := widestFree(r, along)
+	if width <= room {
+		r.Fixtures, r.KeepOuts, r.Openings = nil, nil, nil
+		cut, width = widestFree(r, along)
+	}
+	return cut, width > room
 }
 
 // widestFree returns the middle and the width of the widest stretch of a room,

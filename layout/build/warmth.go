@@ -254,14 +254,7 @@ const mostOffers = 5
 // and without an insulation board unless the floor has one.
 func offers(w *layout.Warmth, p *layout.Plan) error {
 	s := section(w, p, firstCable(p))
-	var spacings []float64
-	for n := p.Job.Spacing.Closest; n <= p.Job.Spacing.Widest && len(spacings) < mostOffers; n++ {
-		mm := float64(n) * p.Job.Membrane.Pitch
-		if most := p.Job.Supply.MaxDensity; most > 0 && s.WattsPerMetre/(mm/1000) > most+1e-6 {
-			continue // the job's own limit forbids it
-		}
-		spacings = append(spacings, mm)
-	}
+	spacings := offered(p.Job, s.WattsPerMetre)
 	if len(spacings) == 0 { // then as it is laid
 		spacings = []float64{s.Spacing}
 	}
@@ -274,6 +267,18 @@ func offers(w *layout.Warmth, p *layout.Plan) error {
 	var err error
 	w.Offers, err = s.Offers(spacings, board, w.Rise, w.Hours)
 	return err
+}
+
+// offered are the spacings in mm that the job allows a cable of so many W/m.
+func offered(j *job.Job, perMetre float64) (out []float64) {
+	for n := j.Spacing.Closest; n <= j.Spacing.Widest && len(out) < mostOffers; n++ {
+		mm := float64(n) * j.Membrane.Pitch
+		if most := j.Supply.MaxDensity; most > 0 && perMetre/(mm/1000) > most+1e-6 {
+			continue // the job's own limit forbids it
+		}
+		out = append(out, mm)
+	}
+	return out
 }
 
 func hasBoard(j *job.Job) bool {

@@ -26,12 +26,7 @@ func sparse(j *job.Job, spacing float64) bool {
 // the floor between those runs stays cooler than the rest; and, where no gap
 // is, of an even spacing that is.
 func wideGap(r *layout.Room, j *job.Job) []job.Diagnostic {
-	var worst *layout.Cable
-	for i := range r.Cables {
-		if c := &r.Cables[i]; worst == nil || c.Gaps.Widest > worst.Gaps.Widest {
-			worst = c
-		}
-	}
+	worst := widestGap(r)
 	pitch, allowed := j.Membrane.Pitch, j.Spacing.Widest
 	if worst == nil || !tooWide(j, worst.Gaps.Widest) {
 		return wideSpacing(r, j)
@@ -47,6 +42,16 @@ func wideGap(r *layout.Room, j *job.Job) []job.Diagnostic {
 		d.Hint = little + ": take a longer cable, or allow W105"
 	}
 	return []job.Diagnostic{d}
+}
+
+// widestGap is the cable with the room's widest gap; nil in a room without cable.
+func widestGap(r *layout.Room) (worst *layout.Cable) {
+	for i := range r.Cables {
+		if c := &r.Cables[i]; worst == nil || c.Gaps.Widest > worst.Gaps.Widest {
+			worst = c
+		}
+	}
+	return worst
 }
 
 // wideSpacing warns of the cable whose mean spacing is the widest, where that is

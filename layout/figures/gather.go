@@ -158,10 +158,7 @@ func thermostat(p *layout.Plan, r *layout.Room) Thermostat {
 	for _, c := range r.Cables {
 		t.ColdLeads += len(c.Joined())
 	}
-	for _, l := range p.Load {
-		if l.Room != r.Job.Name {
-			continue
-		}
+	if l := p.LoadOf(r.Job.Name); l != nil {
 		t.Volts, t.Watts, t.Amps, t.Continuous = l.Volts, l.Watts, l.Amps, l.Continuous
 		t.Ohms, t.Margin, t.Needs = l.Ohms, l.Margin, l.Needs
 		t.Contacts = limit(l.Contacts, p.Job.Spans, "supply.thermostat_amps")

@@ -141,16 +141,7 @@ func (p *page) general(r *Report) {
 func lines(l takeoff.List, u plane.Units) []bought {
 	var out []bought
 	for _, line := range l.Lines {
-		in := func(v float64) string {
-			unit := line.Unit
-			if u == plane.Inches {
-				v, unit = takeoff.US(v, unit)
-			}
-			if unit == "each" {
-				return takeoff.Figure(v, unit)
-			}
-			return takeoff.Figure(v, unit) + " " + unit
-		}
+		in := func(v float64) string { return quantity(v, line.Unit, u) }
 		one := bought{item: line.Item, packs: in(line.Gross)}
 		if line.Packs > 0 && line.PackName != "" {
 			one.packs = fmt.Sprintf("%d x %s of %s", line.Packs, line.PackName, in(line.Pack))
@@ -162,6 +153,17 @@ func lines(l takeoff.List, u plane.Units) []bought {
 		out = append(out, one)
 	}
 	return out
+}
+
+// quantity writes a figure of the take-off with its unit.
+func quantity(v float64, unit string, u plane.Units) string {
+	if u == plane.Inches {
+		v, unit = takeoff.US(v, unit)
+	}
+	if unit == "each" {
+		return takeoff.Figure(v, unit)
+	}
+	return takeoff.Figure(v, unit) + " " + unit
 }
 
 func (p *page) takeOff(all []bought) {

@@ -304,6 +304,13 @@ func (p *page) warmth(w *Warmth) {
 	for _, s := range w.Surfaces {
 		p.surface(s, w)
 	}
+	p.warmUps(w)
+	for i, a := range w.Assumptions {
+		p.sentence(first(i, "assumed"), a)
+	}
+}
+
+func (p *page) warmUps(w *Warmth) {
 	for i, o := range w.WarmUps {
 		board := "this floor"
 		if o.Board {
@@ -311,9 +318,6 @@ func (p *page) warmth(w *Warmth) {
 		}
 		p.put(first(i, "to gain "+p.difference(w.Rise)), fmt.Sprintf("%s apart, %s at that gap, %s: %s",
 			p.small(o.Spacing), p.density(o.Density), board, o.words))
-	}
-	for i, a := range w.Assumptions {
-		p.sentence(first(i, "assumed"), a)
 	}
 }
 

@@ -82,10 +82,21 @@ func (f *Fault) thing() Thing {
 // CableNamed finds a cable by its name on the drawings; without a name, the
 // plan's only one.
 func CableNamed(p *layout.Plan, name string) (*layout.Room, *layout.Cable, error) {
-	var room *layout.Room
-	var cable *layout.Cable
-	known := ""
-	n := 0
+	room, cable, n, known := cablesNamed(p, name)
+	switch {
+	case known == "":
+		return nil, nil, fmt.Errorf("the job has no cable")
+	case n == 0:
+		return nil, nil, fmt.Errorf("the job has no cable %q; cables: %s", name, known[2:])
+	case n > 1:
+		return nil, nil, fmt.Errorf("the job has several cables, name one: %s", known[2:])
+	}
+	return room, cable, nil
+}
+
+// cablesNamed returns the last of the n cables of a name, any where that is empty, and
+// all that there are in words.
+func cablesNamed(p *layout.Plan, name string) (room *layout.Room, cable *layout.Cable, n int, known string) {
 	for i := range p.Rooms {
 		for k := range p.Rooms[i].Cables {
 			c := &p.Rooms[i].Cables[k]
@@ -96,15 +107,7 @@ func CableNamed(p *layout.Plan, name string) (*layout.Room, *layout.Cable, error
 			known += fmt.Sprintf(", %s in %s", c.ID, p.Rooms[i].Job.Name)
 		}
 	}
-	switch {
-	case known == "":
-		return nil, nil, fmt.Errorf("the job has no cable")
-	case n == 0:
-		return nil, nil, fmt.Errorf("the job has no cable %q; cables: %s", name, known[2:])
-	case n > 1:
-		return nil, nil, fmt.Errorf("the job has several cables, name one: %s", known[2:])
-	}
-	return room, cable, nil
+	return room, cable, n, known
 }
 
 // A Fact is one thing said of a fault, with a word that says what it is about.

@@ -72,6 +72,27 @@ func (m *Map) TileFact(u Under) Fact {
 func under(t Thing, ring plane.Ring, reach float64) []Piece {
 	var out []Piece
 	open := false
+	for _, at := range t.looks() {
+		in := ring.Contains(at.Point) || ring.Distance(at.Point) <= reach
+		if in && !open {
+			out = append(out, Piece{Thing: t, From: at.running, Run: runAt(t.RunEnds, at.running)})
+		}
+		if in {
+			out[len(out)-1].To = at.running
+		}
+		open = in
+	}
+	return out
+}
+
+// A look is a place on a thing's line with its running length.
+type look struct {
+	plane.Point
+	running float64
+}
+
+// looks are places along a thing's line, tileStep apart at most.
+func (t Thing) looks() (out []look) {
 	for i, p := range t.Line {
 		next, n := min(i+1, len(t.Line)-1), 1 // the last point is a leg of its own, without length
 		if leg := p.Dist(t.Line[next]); leg > tileStep {
@@ -79,18 +100,10 @@ func under(t Thing, ring plane.Ring, reach float64) []Piece {
 		}
 		for k := range n {
 			share, s := float64(k)/float64(n), 0.0
-			q := p.Lerp(t.Line[next], share)
 			if t.Along != nil {
 				s = t.Along[i] + float64(share*(t.Along[next]-t.Along[i]))
 			}
-			in := ring.Contains(q) || ring.Distance(q) <= reach
-			if in && !open {
-				out = append(out, Piece{Thing: t, From: s, Run: runAt(t.RunEnds, s)})
-			}
-			if in {
-				out[len(out)-1].To = s
-			}
-			open = in
+			out = append(out, look{p.Lerp(t.Line[next], share), s})
 		}
 	}
 	return out

@@ -70,16 +70,22 @@ func (m *Map) Rise() *Thing {
 		if x.Kind != ColdLead && x.Kind != SensorLead {
 			continue
 		}
-		end := x.Line[0] // the one at the box; the other is its joint's or its tip's
-		if last := x.Line[len(x.Line)-1]; last.Dist(t.At) < end.Dist(t.At) {
-			end = last
-		}
+		end := nearerEnd(x.Line, t.At) // the other is its joint's or its tip's
 		if q, at := w.Segment.Nearest(end); q.Dist(end) <= layout.RiseDepth(m.Units) {
 			lo, hi = min(lo, at), max(hi, at)
 		}
 	}
 	return &Thing{Kind: LeadRise, Name: "wall " + w.Letter, Line: []plane.Point{w.At(lo), w.At(hi)},
 		Half: layout.RiseHalf(m.Units), Up: t.Height}
+}
+
+// nearerEnd is the end of a line that lies nearer to a place.
+func nearerEnd(line []plane.Point, to plane.Point) plane.Point {
+	first, last := line[0], line[len(line)-1]
+	if last.Dist(to) < first.Dist(to) {
+		return last
+	}
+	return first
 }
 
 // Foot is where the wall below the box meets the floor.

@@ -148,9 +148,15 @@ func (j *judge) conductor() {
 		j.say(item, Within, "%s read, against %s", f.in("Ω"), against)
 	}
 	j.drift()
-	if j.firstOhms == nil && !f.Over {
-		first := j.at
-		j.firstOhms = &first
+	if !f.Over {
+		keepFirst(&j.firstOhms, j.at)
+	}
+}
+
+// keepFirst notes a reading where none is noted yet.
+func keepFirst(first **Reading, at Reading) {
+	if *first == nil {
+		*first = &at
 	}
 }
 
@@ -201,10 +207,7 @@ func (j *judge) insulation() {
 			j.limits.MegohmsSource)
 	}
 	j.fall()
-	if j.firstInsulation == nil {
-		first := j.at
-		j.firstInsulation = &first
-	}
+	keepFirst(&j.firstInsulation, j.at)
 }
 
 func (j *judge) testVolts() string {

@@ -248,16 +248,21 @@ func (f *Refit) endFacts(u plane.Units) []refitFact {
 			words: fmt.Sprintf("if it goes on like this the cable would %s; if it was one slip, it would %s",
 				missWords(steady, u), missWords(once, u))})
 	}
-	switch {
-	case f.New != nil && f.Change.From == 0:
-		return out // nothing hangs on it
-	case f.WayOut.Once:
-		return append(out, refitFact{about: "read",
-			words: "planned as one slip, such as a run miscounted: every metre from the mark on as drawn"})
+	if f.New != nil && f.Change.From == 0 {
+		return out // nothing hangs on how the mark is read
 	}
-	return append(out, refitFact{about: "read",
+	return append(out, f.readingFact())
+}
+
+// readingFact says which of two readings of a mark is planned for.
+func (f *Refit) readingFact() refitFact {
+	if f.WayOut.Once {
+		return refitFact{about: "read",
+			words: "planned as one slip, such as a run miscounted: every metre from the mark on as drawn"}
+	}
+	return refitFact{about: "read",
 		words: "planned for a drift that goes on: every metre from the mark on as before it",
-		typed: "; if one run was miscounted, plan with --once"})
+		typed: "; if one run was miscounted, plan with --once"}
 }
 
 // InPart reports whether a run of the new plan is laid in part.

@@ -93,6 +93,12 @@ func (b *builder) finish(l Line, price float64) {
 	if l.Packs > 0 {
 		l.Spare = snap(max(0, float64(l.Packs)*l.Pack-l.Gross))
 	}
+	b.price(&l, price)
+	b.list.Lines = append(b.list.Lines, l)
+}
+
+// price puts a line's price to it: the price file's goes before the job's.
+func (b *builder) price(l *Line, price float64) {
 	if p, ok := b.in.Prices[l.Code]; ok {
 		price = p
 	}
@@ -104,7 +110,6 @@ func (b *builder) finish(l Line, price float64) {
 		l.Each, l.Price = 0, 0
 	}
 	l.Price = math.Round(l.Price*100) / 100
-	b.list.Lines = append(b.list.Lines, l)
 }
 
 // tiledBasis words the tiled area of all rooms.

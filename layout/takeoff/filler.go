@@ -42,14 +42,21 @@ func (b *builder) grout() {
 		b.ask("Grout: a pack of %g %s; it must be in kg.", p.Pack, p.Unit)
 		fallthrough
 	default:
-		l.Net = b.in.tiled() / 1e6 * depth * p.Density
-		l.note("joint %s, depth %s, exact joint geometry; %s dry, %s", b.both(t.Joint, "mm"), b.both(t.Thickness, "mm"),
-			b.both(p.Density, "kg/L"), p.Source)
-		if depth > 0 {
-			l.note("%s %% more by the short formula", plane.Digits(100*(GroutDepthShort(t)/depth-1), 2))
-		}
+		b.fillJoints(&l, depth)
 	}
 	b.add(l, p.Price)
+}
+
+// fillJoints works out the grout in kg for joints that it fills to a mean depth in mm
+// over the tiled floor.
+func (b *builder) fillJoints(l *Line, depth float64) {
+	p, t := b.in.Materials.Grout, b.in.Tile
+	l.Net = b.in.tiled() / 1e6 * depth * p.Density
+	l.note("joint %s, depth %s, exact joint geometry; %s dry, %s", b.both(t.Joint, "mm"), b.both(t.Thickness, "mm"),
+		b.both(p.Density, "kg/L"), p.Source)
+	if depth > 0 {
+		l.note("%s %% more by the short formula", plane.Digits(100*(GroutDepthShort(t)/depth-1), 2))
+	}
 }
 
 // movementJoints returns the movement joints of all rooms by their widths.
@@ -68,15 +75,20 @@ func (b *builder) movementJoints() []seal {
 			if s.width == 0 {
 				s.width, s.source = b.in.Materials.SealantWidth, b.in.Materials.SealantWidthSource
 			}
-			i := slices.IndexFunc(out, func(o seal) bool { return o.width == s.width && o.source == s.source })
-			if i < 0 {
-				out = append(out, s)
-				continue
-			}
-			out[i].length += s.length
+			out = joined(out, s)
 		}
 	}
 	return out
+}
+
+// joined adds a joint to those alike.
+func joined(all []seal, s seal) []seal {
+	i := slices.IndexFunc(all, func(o seal) bool { return o.width == s.width && o.source == s.source })
+	if i < 0 {
+		return append(all, s)
+	}
+	all[i].length += s.length
+	return all
 }
 
 // sealant adds joints to be filled, bought by length or, when the product comes
@@ -95,9 +107,7 @@ func (b *builder) sealant(code, item, what string, joints []seal) {
 	switch {
 	case p.Unit == "L" && usable(volume) && volume > 0:
 		l.Unit, l.Net, l.Pack = "mL", volume/1000, 1000*p.Pack
-		for _, s := range joints {
-			l.note("%s", b.sealed(s, len(joints) > 1))
-		}
+		b.noteSeals(&l, joints)
 	case p.Unit == "L" || p.Pack == 0:
 		l.Pack, l.PackName = 0, ""
 		b.ask("%s: width and depth of the joint and size of a cartridge, to count cartridges.", l.Item)
@@ -107,6 +117,12 @@ func (b *builder) sealant(code, item, what string, joints []seal) {
 	}
 	l.note("size of a cartridge: %s", p.Source)
 	b.add(l, p.Price)
+}
+
+func (b *builder) noteSeals(l *Line, joints []seal) {
+	for _, s := range joints {
+		l.note("%s", b.sealed(s, len(joints) > 1))
+	}
 }
 
 // sealed words a joint's section with where it comes from, and how far a

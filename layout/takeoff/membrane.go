@@ -114,14 +114,7 @@ func (b *builder) membrane() float64 {
 	l := Line{Code: "membrane", Item: "Membrane", Basis: b.tiledBasis(), Net: b.in.tiled() / 1e6, Unit: "m²"}
 	switch {
 	case b.in.Cut != nil:
-		l.Packs, l.Note = b.in.Cut.Packs, b.in.Cut.Note
-		if !usable(b.in.Cut.Taken) {
-			b.ask("Membrane: a cut plan of %g mm² is not usable.", b.in.Cut.Taken)
-		}
-		l.take(b.in.Cut.Taken / 1e6)
-		l.Pack, l.PackName = packOf(m)
-		b.addCounted(l)
-		return b.in.Cut.Seams
+		return b.cut(l)
 	case m.RollWidth > 0 && m.RollLength > 0:
 		return b.rolls(l)
 	case m.SheetSize[0] > 0 && m.SheetSize[1] > 0:
@@ -132,6 +125,18 @@ func (b *builder) membrane() float64 {
 	b.add(l, 0)
 	b.ask("Membrane: roll or sheet size, to count rolls.")
 	return 0
+}
+
+// cut counts the membrane by its cut plan.
+func (b *builder) cut(l Line) (seams float64) {
+	l.Packs, l.Note = b.in.Cut.Packs, b.in.Cut.Note
+	if !usable(b.in.Cut.Taken) {
+		b.ask("Membrane: a cut plan of %g mm² is not usable.", b.in.Cut.Taken)
+	}
+	l.take(b.in.Cut.Taken / 1e6)
+	l.Pack, l.PackName = packOf(b.in.Membrane)
+	b.addCounted(l)
+	return b.in.Cut.Seams
 }
 
 // packOf returns the area in m² of a roll or sheet and what it is called.

@@ -141,16 +141,7 @@ func (d *pen) tiles(m *probe.Map) {
 // for floor that nothing is known of. Of a floor recorded as laid that is where
 // nothing is too close.
 func (d *pen) bare(m *probe.Map, r *layout.Room) {
-	floor, err := r.WithoutCable()
-	for _, t := range m.Things {
-		if m.NoReason != "" || err != nil {
-			break
-		}
-		var strip plane.Region
-		if strip, err = plane.Band(line(t), 2*(t.Half+t.Error+t.Finger)); err == nil {
-			floor, err = floor.Less(strip)
-		}
-	}
+	floor, err := bareFloor(m, r)
 	if err != nil || floor.Empty() {
 		return
 	}
@@ -163,6 +154,22 @@ func (d *pen) bare(m *probe.Map, r *layout.Room) {
 		d.add("M%sZ", coords(ring))
 	}
 	d.add(`"><title>%s</title></path>`, text(bareWords(m)))
+}
+
+// bareFloor is the floor without cable; of a record, with what each thing may be off
+// taken away too.
+func bareFloor(m *probe.Map, r *layout.Room) (plane.Region, error) {
+	floor, err := r.WithoutCable()
+	for _, t := range m.Things {
+		if m.NoReason != "" || err != nil {
+			break
+		}
+		var strip plane.Region
+		if strip, err = plane.Band(line(t), 2*(t.Half+t.Error+t.Finger)); err == nil {
+			floor, err = floor.Less(strip)
+		}
+	}
+	return floor, err
 }
 
 // dotStep is how far apart the dots of floor without cable are, mm: closer than
@@ -192,18 +199,8 @@ func (d *pen) fixtures(r *layout.Room) {
 func (d *pen) area(outline plane.Ring, names ...string) {
 	d.use(keyFixture)
 	d.add(`<polygon points="%s"><title>%s</title></polygon>`, coords(outline), text(strings.Join(names, ", ")))
-	longest := 1
-	for _, n := range names {
-		longest = max(longest, utf8.RuneCountInString(n))
-	}
-	box, class := outline.Bounds(), "name"
-	size := 2.2 / float64(longest) / d.scale // half the height is about the width of a letter
-	if box.H() > 1.3*box.W() && size*box.W() < nameLeast {
-		class, size = "name up", size*box.H()
-	} else {
-		size *= box.W()
-	}
-	size = min(58, size) * d.scale
+	box := outline.Bounds()
+	class, size := d.nameIn(box, names)
 	at := box.Centre()
 	d.add(`<text class="%s" x="%.0f" y="%.0f" font-size="%.0f">`, class, at.X, -at.Y-1.3*size*float64(len(names)-1)/2,
 		size)
@@ -211,6 +208,21 @@ func (d *pen) area(outline plane.Ring, names ...string) {
 		d.add(`<tspan x="%.0f" dy="%.0f">%s</tspan>`, at.X, 1.3*size*float64(min(i, 1)), text(n))
 	}
 	d.add(`</text>`)
+}
+
+// nameIn says how large names are written in a box, mm of floor, and which way.
+func (d *pen) nameIn(box plane.Rect, names []string) (class string, size float64) {
+	longest := 1
+	for _, n := range names {
+		longest = max(longest, utf8.RuneCountInString(n))
+	}
+	class, size = "name", 2.2/float64(longest)/d.scale // half the height is about the width of a letter
+	if box.H() > 1.3*box.W() && size*box.W() < nameLeast {
+		class, size = "name up", size*box.H()
+	} else {
+		size *= box.W()
+	}
+	return class, min(58, size) * d.scale
 }
 
 // nameLeast is the height of a name below which it is set upright where there
