@@ -7,6 +7,7 @@ import "oxturn/layout/plane"
 type End struct {
 	Tag      string // START or END, as on the drawings
 	Name     string // "lead joint", "second lead joint", "end cap"
+	Short    string // "joint", "cap"
 	At       plane.Point
 	Lead     []plane.Point // over the floor: to the START from the box's foot, from the END to it; nil at a cap
 	LeadName string        // "cold lead", "second cold lead"; empty at a cap
@@ -17,10 +18,10 @@ func (e End) Capped() bool { return e.LeadName == "" }
 
 // Ends are where the cable starts and where it ends.
 func (c *Cable) Ends() [2]End {
-	out := [2]End{{Tag: "START", Name: "lead joint", Lead: c.ColdLead, LeadName: "cold lead"},
-		{Tag: "END", Name: "end cap"}}
+	out := [2]End{{Tag: "START", Name: "lead joint", Short: "joint", Lead: c.ColdLead, LeadName: "cold lead"},
+		{Tag: "END", Name: "end cap", Short: "cap"}}
 	if c.Return != nil {
-		out[1].Name, out[1].Lead, out[1].LeadName = "second lead joint", c.Return, "second cold lead"
+		out[1] = End{Tag: "END", Name: "second lead joint", Short: "joint", Lead: c.Return, LeadName: "second cold lead"}
 	}
 	if n := len(c.Path); n > 0 {
 		out[0].At, out[1].At = c.Path[0], c.Path[n-1]
@@ -36,4 +37,13 @@ func (c *Cable) Joined() (out []End) {
 		}
 	}
 	return out
+}
+
+// EndName is what a cable ends in: the second cold lead of one with two cold
+// ends begins there.
+func (c *Cable) EndName() string {
+	if c.Label.Ends.Return() {
+		return "joint 2"
+	}
+	return "end cap"
 }

@@ -1,6 +1,7 @@
 package layout_test
 
 import (
+	"strings"
 	"testing"
 
 	"oxturn/layout"
@@ -25,6 +26,18 @@ func TestEnds(t *testing.T) {
 		if ends[1].Name != c.name || ends[1].Tag != "END" || ends[0].At.X != 1 || ends[1].At.X != 3 ||
 			ends[1].Capped() != (c.cable.Return == nil) {
 			t.Errorf("ends %+v", ends)
+		}
+	}
+}
+
+// The end's name in tables is the last word of its name.
+func TestEndsInShort(t *testing.T) {
+	for _, back := range [][]plane.Point{nil, {{X: 3}, {}}} {
+		c := layout.Cable{Path: []plane.Point{{X: 1}, {X: 3}}, Return: back}
+		for _, end := range c.Ends() {
+			if !strings.HasSuffix(end.Name, " "+end.Short) {
+				t.Errorf("%q in short: %q", end.Name, end.Short)
+			}
 		}
 	}
 }

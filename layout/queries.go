@@ -1,7 +1,6 @@
 package layout
 
 import (
-	"oxturn/layout/circuit"
 	"oxturn/layout/job"
 	"oxturn/layout/membrane"
 	"oxturn/layout/plane"
@@ -71,15 +70,6 @@ func (p *Plan) LoadOf(room string) *Load {
 		}
 	}
 	return nil
-}
-
-// EndName is what a cable ends in: the second cold lead of one with two cold
-// ends begins there.
-func (c *Cable) EndName() string {
-	if c.Label.Ends == circuit.BothEnds {
-		return "joint 2"
-	}
-	return "end cap"
 }
 
 // RiseHalf is how far to either side of a lead rise nothing is nailed or screwed

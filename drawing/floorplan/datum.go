@@ -141,14 +141,10 @@ func (v *View) located(owner bool) []locatedPoint {
 // locatedOn lists those of a cable.
 func (v *View) locatedOn(c *layout.Cable, owner bool) (out []locatedPoint) {
 	for k, end := range c.Ends() {
-		what := " (joint)"
-		if end.Capped() {
-			what = " (cap)"
-		}
 		if k > 0 && !owner && len(c.Marks) > 1 {
 			out = append(out, locatedPoint{v.Prefix(c.ID) + c.Halfway().Name, c.Halfway().At})
 		}
-		out = append(out, locatedPoint{v.Prefix(c.ID) + end.Tag + what, end.At})
+		out = append(out, locatedPoint{v.Prefix(c.ID) + end.Tag + " (" + end.Short + ")", end.At})
 	}
 	return out
 }

@@ -9,3 +9,6 @@ const (
 	OneEnd Ends = iota
 	BothEnds
 )
+
+// Return reports whether the far end comes back to the box by a cold lead of its own.
+func (e Ends) Return() bool { return e == BothEnds }

@@ -1,10 +1,6 @@
 package record
 
-import (
-	"fmt"
-
-	"oxturn/layout/circuit"
-)
+import "fmt"
 
 // Break finds a break from the capacitance to the braid read at the lead, in
 // nF, and that of the whole cable: capacitance is in proportion to length, so
@@ -23,13 +19,13 @@ func (c Cable) Break(now Measured) (Stretch, error) {
 	if c.Farads.Value == 0 {
 		return Stretch{}, fmt.Errorf("%s: needs the capacitance of the whole cable", method)
 	}
-	if c.Ends == circuit.OneEnd && now.Value+now.Error >= c.Farads.Value-c.Farads.Error {
+	if !c.Ends.Return() && now.Value+now.Error >= c.Farads.Value-c.Farads.Error {
 		return Stretch{}, fmt.Errorf("%s: %s nF is what the whole cable reads (%s nF): at most one core is broken; "+
 			"read each core against the braid instead", method, figure(now.Value), figure(c.Farads.Value))
 	}
 	leads := c.Lead
 	words := []string{evenFarads, c.leadFarads(), "the whole cable was read with the lead as long as it is now"}
-	if c.Ends == circuit.BothEnds {
+	if c.Ends.Return() {
 		leads *= 2
 	} else {
 		words = append(words, "both conductors were tied together for both readings, and both are broken at one place")
@@ -55,7 +51,7 @@ func (c Cable) BreakBothWays(a, b Measured) (Stretch, error) {
 	}
 	loop := c.Length
 	words := []string{evenFarads, c.leadFarads()}
-	if c.Ends == circuit.OneEnd {
+	if !c.Ends.Return() {
 		loop *= 2
 		words = append(words, "one core is broken; the other core, left free, adds something to both readings, so "+
 			"that the place is rougher than the meter")

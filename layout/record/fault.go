@@ -124,11 +124,11 @@ func (c Cable) stretch(method, formula string, at Measured, assumptions ...strin
 	case to < -rounding:
 		return Stretch{}, c.elsewhere(method, true, -to)
 	case from > c.Length+rounding:
-		return Stretch{}, c.elsewhere(method, c.Ends == circuit.BothEnds, from-c.Length)
+		return Stretch{}, c.elsewhere(method, c.Ends.Return(), from-c.Length)
 	}
 	s := Stretch{Method: method, Formula: formula, Assumptions: assumptions}
 	s.From, s.Best, s.To = c.clamp(from), c.clamp(at.Value), c.clamp(to)
-	return s.finish(c, from < -rounding || to > c.Length+rounding && c.Ends == circuit.BothEnds), nil
+	return s.finish(c, from < -rounding || to > c.Length+rounding && c.Ends.Return()), nil
 }
 
 // onLoop bounds a share of the loop of heating conductor, counted from end A,
@@ -136,7 +136,7 @@ func (c Cable) stretch(method, formula string, at Measured, assumptions ...strin
 // first of the loop, and back along the return core. Both ends of a twin's
 // loop are the start of heat. A single-conductor cable has nothing to fold.
 func (c Cable) onLoop(method, formula string, share Measured, first float64, assumptions ...string) (Stretch, error) {
-	if c.Ends == circuit.BothEnds {
+	if c.Ends.Return() {
 		return c.stretch(method, formula, Measured{Value: share.Value * c.Length, Error: share.Error * c.Length},
 			assumptions...)
 	}

@@ -3,8 +3,6 @@ package record
 import (
 	"fmt"
 	"math"
-
-	"oxturn/layout/circuit"
 )
 
 // Short finds a short between the cores of a twin cable from the ohms read at
@@ -19,7 +17,7 @@ func (c Cable) Short(now Measured) (Stretch, error) {
 	if err := c.forOhms(method, now); err != nil {
 		return Stretch{}, err
 	}
-	if c.Ends == circuit.BothEnds {
+	if c.Ends.Return() {
 		return Stretch{}, fmt.Errorf("%s: a single-conductor cable has no second core; read each end to the braid",
 			method)
 	}
@@ -175,7 +173,7 @@ func (c Cable) leadWords() string {
 func (c Cable) loopWords() []string {
 	out := []string{evenOhms, c.leadWords()}
 	switch {
-	case c.Ends == circuit.BothEnds:
+	case c.Ends.Return():
 		return append(out, "end A is at the start of heat; both leads are alike")
 	case c.CoreShare == 0:
 		return append(out, "both cores have the same ohms per length; if the return core differs, give the first "+

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"oxturn/layout/circuit"
 	"oxturn/layout/plane"
 )
 
@@ -176,7 +175,7 @@ func clearOf(a, b []plane.Segment, d float64) bool {
 func (r *room) auditLeads(routes []Route, i int) string {
 	rt := routes[i]
 	what := r.auditLead(routes, i, rt.ColdLead, rt.Path[0])
-	if what == "" && r.p.Cables[i].Ends == circuit.BothEnds {
+	if what == "" && r.p.Cables[i].Ends.Return() {
 		what = r.auditLead(routes, i, rt.Return, rt.Path[len(rt.Path)-1])
 	}
 	return what

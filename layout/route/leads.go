@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"oxturn/layout/circuit"
 	"oxturn/layout/plane"
 )
 
@@ -162,7 +161,7 @@ func (r *room) leadsInOrder(routes []Route, order []int, on []*leadGround) (*dra
 			return nil, &fault{cable: rt.Cable,
 				what: "the cold lead finds no way to the start of heat without crossing a heating cable", shut: true}
 		}
-		if r.p.Cables[rt.Cable].Ends != circuit.BothEnds {
+		if !r.p.Cables[rt.Cable].Ends.Return() {
 			continue
 		}
 		if rt.Return = draw(i, rt.Path[len(rt.Path)-1]); rt.Return == nil {
@@ -177,7 +176,7 @@ func (r *room) leadsInOrder(routes []Route, order []int, on []*leadGround) (*dra
 func (r *room) joints(routes []Route) (out []plane.Point) {
 	for _, rt := range routes {
 		out = append(out, rt.Path[0])
-		if r.p.Cables[rt.Cable].Ends == circuit.BothEnds {
+		if r.p.Cables[rt.Cable].Ends.Return() {
 			out = append(out, rt.Path[len(rt.Path)-1])
 		}
 	}

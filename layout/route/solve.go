@@ -7,7 +7,6 @@ import (
 	"math"
 	"slices"
 
-	"oxturn/layout/circuit"
 	"oxturn/layout/plane"
 )
 
@@ -133,7 +132,7 @@ func (r *room) lay(sh share) (*laying, error) {
 		l.spacing = r.spacing(l.zone.Region, r.lengthIn(sh.zone))
 	}
 	l.field = newField(sh.region, r.lattice, float64(l.rule.closest)*l.rule.pitch, l.spacing)
-	l.wish = &wishes{strip: r.strip, reach: c.LeadReach, low: r.p.Low, avoid: r.p.Avoid, both: c.Ends == circuit.BothEnds,
+	l.wish = &wishes{strip: r.strip, reach: c.LeadReach, low: r.p.Low, avoid: r.p.Avoid, both: c.Ends.Return(),
 		from: r.jointOf(sh.cable, sh.zone)}
 	found := r.search(l)
 	l.keep(found)

@@ -26,20 +26,13 @@ func axisX(p *plane.Point) *float64 { return &p.X }
 func axisY(p *plane.Point) *float64 { return &p.Y }
 
 // clip keeps the part of r on one side of a line across an axis: above it for
-// side 1, below it for side -1. Sutherland and Hodgman's method, one line.
+// side 1, below it for side -1. What lies on the line lies there exactly.
 func clip(r plane.Ring, axis func(*plane.Point) *float64, line, side float64) plane.Ring {
-	var out plane.Ring
-	for i := range r {
-		e := r.Edge(i)
-		a := side * (*axis(&e.A) - line)
-		b := side * (*axis(&e.B) - line)
-		if a >= 0 {
-			out = append(out, e.A)
-		}
-		if a >= 0 != (b >= 0) {
-			p := e.A.Lerp(e.B, a/(a-b))
-			*axis(&p) = line
-			out = append(out, p)
+	off := func(p plane.Point) float64 { return side * (*axis(&p) - line) }
+	out := r.Clip(off)
+	for i := range out {
+		if off(out[i]) < 1e-6 {
+			*axis(&out[i]) = line
 		}
 	}
 	return out

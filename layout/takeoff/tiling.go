@@ -101,29 +101,12 @@ func (t Tiling) Piece(p Place, walls plane.Ring) plane.Ring {
 	}
 	piece := walls
 	for i := range tile {
-		piece = leftOf(piece, tile.Edge(i))
+		piece = piece.Clip(tile.Edge(i).Left)
 	}
 	if piece.Area() < least {
 		return nil
 	}
 	return piece
-}
-
-// leftOf cuts off what of a ring lies to the right of a line (Sutherland and
-// Hodgman's clipping, Communications of the ACM 17, 1974).
-func leftOf(r plane.Ring, cut plane.Segment) (out plane.Ring) {
-	dir := cut.B.Sub(cut.A)
-	for i, b := range r {
-		a := r[(i+len(r)-1)%len(r)]
-		sa, sb := dir.Cross(a.Sub(cut.A)), dir.Cross(b.Sub(cut.A))
-		if sa >= 0 != (sb >= 0) {
-			out = append(out, a.Lerp(b, sa/(sa-sb)))
-		}
-		if sb >= 0 {
-			out = append(out, b)
-		}
-	}
-	return out
 }
 
 // Near returns the tiles that come within a distance of a line, by row and
