@@ -14,8 +14,9 @@ var floors = [][]string{
 		"layout/internal/published"},
 	{"layout/say"},
 	{"layout/route", "layout/heat", "layout/membrane", "layout/plancode", "layout/record", "drawing"},
-	{"layout/job", "symbols", "drawing/svg", "drawing/pdf", "drawing/internal/outside", "drawing/web/preview"},
-	{"layout/takeoff", "layout/internal/hand", "drawing/signs", "drawing/internal/specimen"},
+	{"layout/job", "symbols", "drawing/svg", "drawing/pdf", "drawing/internal/outside", "drawing/web/preview",
+		"drawing/web/page"},
+	{"layout/job/edit", "layout/takeoff", "layout/internal/hand", "drawing/signs", "drawing/internal/specimen"},
 	{"layout", "drawing/lettering"},
 	{"layout/tube", "layout/load", "layout/compare", "layout/passport", "drawing/setting"},
 	{"layout/refit", "drawing/floorplan"},
@@ -23,7 +24,7 @@ var floors = [][]string{
 	{"layout/build"},
 	{"layout/figures", "layout/probe", "layout/internal/trial"},
 	{"drawing/sheets", "drawing/web/ownersmap"},
-	{"cmd/oxturn", "cmd/contact", "cmd/mutants"},
+	{"cmd/oxturn", "cmd/contact", "cmd/mutants", "cmd/dist"},
 }
 
 // never are arrows that the floors alone would allow.
