@@ -3,6 +3,8 @@ package job
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -223,5 +225,36 @@ func TestLining(t *testing.T) {
 	}
 	if math.Abs(inset(plane.Ring{{}, {X: 10}, {X: 20}, {X: 20, Y: 20}, {Y: 20}}, 1)[1].Y-1) > 1e-9 {
 		t.Error("a corner in a straight wall is not moved in")
+	}
+}
+
+// A traverse with one gross error in a length misses its start along that line: the
+// bearing of the error of closure points to the leg (surveying, common practice).
+func TestTapeNamesTheWallToMeasureAgain(t *testing.T) {
+	good := []string{"east 3 m", "north 2 m", "45deg 1 m", "north-west 1.4142 m", "west 2.7071 m"}
+	for i := range good {
+		walls := slices.Clone(good)
+		word, rest, _ := strings.Cut(walls[i], " ")
+		v, err := strconv.ParseFloat(strings.TrimSuffix(rest, " m"), 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		walls = append(walls, "south 3.7071 m")
+		walls[i] = fmt.Sprintf("%s %.4f m", word, v+0.3)
+		tape := TapeOf(walls, plane.Millimetres)
+		if math.Abs(tape.Miss-300) > 1 {
+			t.Errorf("%v: misses by %.1f mm, want 300", walls, tape.Miss)
+		}
+		want := i
+		if i == 0 || i == 1 || i == 4 { // another wall runs along it: either may be wrong
+			want = -1
+		}
+		if tape.Again != want {
+			t.Errorf("%v: wall %d is to be measured again, want %d", walls, tape.Again, want)
+		}
+	}
+	if tape := TapeOf([]string{"east 3 m", "upwards 2 m"}, plane.Millimetres); tape.Slips[0] != "" ||
+		!strings.Contains(tape.Slips[1], "direction") || len(tape.Points) != 3 {
+		t.Errorf("%+v", tape)
 	}
 }
