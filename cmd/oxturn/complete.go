@@ -18,6 +18,8 @@ Prints the lines that let a shell complete verbs, flags and job files.
   bash:  source <(oxturn completion bash)        in ~/.bashrc
   zsh:   source <(oxturn completion zsh)         in ~/.zshrc, after compinit
   fish:  oxturn completion fish > ~/.config/fish/completions/oxturn.fish
+  PowerShell:  oxturn completion powershell | Out-String | Invoke-Expression
+               in the file that $PROFILE names
 
 Exit codes: 0 done, 2 usage.
 `
@@ -34,7 +36,10 @@ var completeZsh string
 //go:embed completion/fish.fish
 var completeFish string
 
-var shells = []string{"bash", "zsh", "fish"}
+//go:embed completion/powershell.ps1
+var completePowerShell string
+
+var shells = []string{"bash", "zsh", "fish", "powershell"}
 
 // A completionOrder has no flags: its word is a shell.
 type completionOrder struct{}
@@ -43,9 +48,10 @@ func (completionOrder) flags(*verbFlags) {}
 
 func (completionOrder) run(_ context.Context, c *commandLine) int {
 	if len(c.args) != 1 || !slices.Contains(shells, c.args[0]) {
-		return c.fail(errors.New("name a shell: bash, zsh or fish"))
+		return c.fail(errors.New("name a shell: bash, zsh, fish or powershell"))
 	}
-	fmt.Fprint(c.Out, map[string]string{"bash": completeBash, "zsh": completeZsh, "fish": completeFish}[c.args[0]])
+	fmt.Fprint(c.Out, map[string]string{"bash": completeBash, "zsh": completeZsh, "fish": completeFish,
+		"powershell": completePowerShell}[c.args[0]])
 	return exitOK
 }
 
@@ -134,7 +140,7 @@ func verbWords(verb string) []string {
 			out = append(out, e.ID)
 		}
 		return out
-	case "version", "schema":
+	case "version", "schema", "page":
 		return nil
 	}
 	return []string{jobFiles}

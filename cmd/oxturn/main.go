@@ -10,10 +10,7 @@ import (
 	"context"
 	"fmt"
 	"io"
-	"os"
-	"os/signal"
 	"runtime/debug"
-	"syscall"
 )
 
 // Exit codes: what a script may rely on.
@@ -23,19 +20,6 @@ const (
 	exitUsage       = 2 // usage, missing file, I/O
 	exitInterrupted = 130
 )
-
-func main() {
-	if os.Getenv("GOGC") == "" {
-		debug.SetGCPercent(400) // a run is short and small: memory is spent to save time
-	}
-	if os.Getenv("GOMEMLIMIT") == "" {
-		debug.SetMemoryLimit(128 << 20) // but from there on sparingly
-	}
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	code := Run(ctx, os.Args[1:], os.Stdin, os.Stdout, os.Stderr)
-	stop()
-	os.Exit(code)
-}
 
 // A console is where a verb reads and writes: data on Out, all else on Err.
 type console struct {

@@ -15,6 +15,27 @@ import (
 // pageState is what the preview shows of a work; without a plan it has the
 // problems alone.
 func pageState(w *work) (preview.State, error) {
+	st, err := pageWords(w)
+	if err != nil || w.plan == nil {
+		return st, err
+	}
+	for i, s := range w.sheets {
+		var b bytes.Buffer
+		if err := svg.Write(&b, s); err != nil {
+			return st, err
+		}
+		st.Sheets[i].SVG = b.Bytes()
+	}
+	var b bytes.Buffer
+	if err := w.writePDF(&b, w.sheets); err != nil {
+		return st, err
+	}
+	st.PDF, st.PDFName = b.Bytes(), w.source.base+".pdf"
+	return st, nil
+}
+
+// pageWords is the same without the drawings themselves.
+func pageWords(w *work) (preview.State, error) {
 	st := preview.State{Job: w.source.name}
 	for _, d := range w.report.Diagnostics() {
 		st.Problems = append(st.Problems, problem(w, d))
@@ -23,17 +44,8 @@ func pageState(w *work) (preview.State, error) {
 		return st, nil
 	}
 	for _, s := range w.sheets {
-		var b bytes.Buffer
-		if err := svg.Write(&b, s); err != nil {
-			return st, err
-		}
-		st.Sheets = append(st.Sheets, preview.Sheet{ID: s.ID, Title: s.Title, Ratio: s.Ratio, SVG: b.Bytes()})
+		st.Sheets = append(st.Sheets, preview.Sheet{ID: s.ID, Title: s.Title, Ratio: s.Ratio})
 	}
-	var b bytes.Buffer
-	if err := w.writePDF(&b, w.sheets); err != nil {
-		return st, err
-	}
-	st.PDF, st.PDFName = b.Bytes(), w.source.base+".pdf"
 	st.Units = w.job.Units.String()
 	st.Summary = summaryLines(w.plan)
 	st.Cables = pageCables(w.plan)

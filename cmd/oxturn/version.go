@@ -13,6 +13,9 @@ import (
 // their commit beside it.
 const release = "0.1.0"
 
+// described is the version by the checkout's tags, where the build was told it.
+var described string
+
 const versionHelp = `
   oxturn version
   oxturn version --licences
@@ -35,6 +38,9 @@ func (o *versionOrder) run(_ context.Context, c *commandLine) int {
 }
 
 func commit() string {
+	if described != "" {
+		return " " + described
+	}
 	info, ok := debug.ReadBuildInfo()
 	if !ok {
 		return ""

@@ -1,0 +1,236 @@
+package main
+
+import (
+	"context"
+	"encoding/base64"
+	"encoding/json"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/chromedp/chromedp"
+
+	"oxturn/layout/skip"
+)
+
+// A person is one at a phone's browser, with the page as a file and no network.
+type person struct {
+	t   *testing.T
+	ctx context.Context
+}
+
+func atThePage(t *testing.T, page string) person {
+	t.Helper()
+	program := ""
+	for _, name := range []string{"chromium", "chromium-browser", "google-chrome"} {
+		if p, err := exec.LookPath(name); err == nil && program == "" {
+			program = p
+		}
+	}
+	if program == "" {
+		skip.Test(t, skip.NoProgram, "chromium")
+	}
+	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(program), chromedp.NoSandbox,
+		chromedp.Env("TMPDIR="+t.TempDir()), chromedp.Flag("host-resolver-rules", "MAP * ~NOTFOUND"))
+	ctx, cancel := chromedp.NewExecAllocator(context.Background(), options...)
+	t.Cleanup(cancel)
+	ctx, cancel = chromedp.NewContext(ctx)
+	t.Cleanup(cancel)
+	ctx, cancel = context.WithTimeout(ctx, 5*time.Minute)
+	t.Cleanup(cancel)
+	p := person{t, ctx}
+	if err := chromedp.Do(ctx, chromedp.EmulateViewport(390, 844), chromedp.Navigate("file://"+page)); err != nil {
+		t.Fatal(err)
+	}
+	p.until(`document.body.dataset.ready === "yes"`)
+	return p
+}
+
+func (p person) value(expression string) string {
+	p.t.Helper()
+	out, err := chromedp.Run(p.ctx, chromedp.Evaluate[string]("String("+expression+")"))
+	if err != nil {
+		p.t.Fatalf("%s: %v", expression, err)
+	}
+	return out
+}
+
+func (p person) until(expression string) {
+	p.t.Helper()
+	for end := time.Now().Add(90 * time.Second); time.Now().Before(end); time.Sleep(50 * time.Millisecond) {
+		if p.value("Boolean("+expression+")") == "true" {
+			return
+		}
+	}
+	p.t.Fatalf("never true: %s\nthe page reads: %s", expression, p.value("document.body.innerText"))
+}
+
+// press presses the button with these words.
+func (p person) press(words string) {
+	p.t.Helper()
+	p.until(`[...document.querySelectorAll("button")].find((b) => b.textContent.startsWith("` + words + `"))`)
+	p.value(`[...document.querySelectorAll("button")].find((b) => b.textContent.startsWith("` + words + `")).click()`)
+}
+
+// enter fills in a control and leaves it.
+func (p person) enter(control, text string) {
+	p.t.Helper()
+	p.until(`document.querySelector('` + control + `')`)
+	quoted, _ := json.Marshal(text)
+	p.value(`((c) => { c.value = ` + string(quoted) + `; c.dispatchEvent(new Event("input")); ` +
+		`c.dispatchEvent(new Event("change")); })(document.querySelector('` + control + `'))`)
+}
+
+// drawn does something that changes the job, and waits for the drawing of it.
+func (p person) drawn(change func()) {
+	p.t.Helper()
+	before := p.value("document.body.dataset.drawn || 0")
+	change()
+	p.until("Number(document.body.dataset.drawn || 0) > " + before)
+}
+
+func (p person) sees(place, words string) {
+	p.t.Helper()
+	p.until(`document.querySelector("` + place + `")`)
+	if got := p.value(`document.querySelector("` + place + `").textContent`); !strings.Contains(got, words) {
+		p.t.Errorf("%s reads %q, not %q", place, got, words)
+	}
+}
+
+// TestPage lives with a floor on a phone, from the first wall to a fault, and compares
+// the files that the page makes with those of the command.
+func TestPage(t *testing.T) {
+	if _, err := exec.LookPath("chromium"); err != nil {
+		skip.Test(t, skip.NoProgram, "chromium")
+	}
+	t.Chdir("../..")
+	e, err := buildEngine()
+	if err != nil {
+		t.Fatal(err)
+	}
+	one := filepath.Join(t.TempDir(), "oxturn.html")
+	if err := onePage(e, one); err != nil {
+		t.Fatal(err)
+	}
+	p := atThePage(t, one)
+	p.drawn(func() { p.press("Start") })
+	p.sees("#status", "up to date")
+	p.until(`document.querySelector("#paper svg g.layer")`)
+	p.sameBytes()
+	p.walls()
+	p.text()
+	p.onSite()
+	if err := chromedp.Do(p.ctx, chromedp.Navigate("file://"+one)); err != nil {
+		t.Fatal(err)
+	}
+	p.until(`document.body.dataset.ready === "yes" && document.body.dataset.drawn`)
+	p.sees("#name", "bath.toml")
+}
+
+// sameBytes holds every file of a drawn job to the command's.
+func (p person) sameBytes() {
+	p.t.Helper()
+	p.value(`void run("draw", job.name, "-o", "OUT").then((r) => { window.ran = r; })`)
+	p.until("window.ran")
+	var made map[string]string
+	if err := json.Unmarshal([]byte(p.value(`JSON.stringify(Object.fromEntries(ran.made.map((f) => [f.name, `+
+		`btoa([...f.bytes].map((b) => String.fromCharCode(b)).join(""))])))`)), &made); err != nil {
+		p.t.Fatal(err)
+	}
+	dir := p.t.TempDir()
+	name := filepath.Join(dir, "bath.toml")
+	if err := os.WriteFile(name, []byte(p.value("job.text")), 0o666); err != nil {
+		p.t.Fatal(err)
+	}
+	out, err := exec.Command("go", "run", "./cmd/oxturn", "draw", name, "-o", filepath.Join(dir, "out")).CombinedOutput()
+	if err != nil {
+		p.t.Fatalf("%v\n%s", err, out)
+	}
+	entries, err := os.ReadDir(filepath.Join(dir, "out"))
+	if err != nil || len(entries) != len(made) || len(made) < 8 {
+		p.t.Fatalf("the page made %d files, the command %d (%v): %s", len(made), len(entries), err, p.value("ran.err"))
+	}
+	for _, e := range entries {
+		want, err := os.ReadFile(filepath.Join(dir, "out", e.Name()))
+		if err != nil {
+			p.t.Fatal(err)
+		}
+		if got, err := base64.StdEncoding.DecodeString(made[e.Name()]); err != nil || string(got) != string(want) {
+			p.t.Errorf("%s differs from the command's: %d and %d bytes (%v)", e.Name(), len(got), len(want), err)
+		}
+	}
+}
+
+// walls mistapes a wall, is told, and takes it back.
+func (p person) walls() {
+	p.press("Room")
+	first := `input[aria-label="Length of wall A"]`
+	p.drawn(func() { p.enter(first, "2.60 m") })
+	p.sees("#status", "error")
+	p.sees("#walls-room-0 p", "misses the start by 200 mm")
+	p.sees("#stale", "last good drawing")
+	p.drawn(func() { p.value(`document.getElementById("undo").click()`) })
+	p.sees("#status", "up to date")
+	if got := p.value(`document.querySelector('` + first + `').value`); got != "2.40 m" {
+		p.t.Errorf("wall A is %q again", got)
+	}
+	if !strings.Contains(p.value("job.text"), "# A") {
+		p.t.Error("the comments of the walls are gone")
+	}
+}
+
+// text makes a slip in the text and goes to its line.
+func (p person) text() {
+	p.press("Text")
+	p.drawn(func() { p.enter("#text", strings.Replace(p.value("job.text"), "closest = 2", "closset = 2", 1)) })
+	p.sees("#problems", "closset")
+	p.press("line ")
+	if got := p.value(`text.value.slice(text.selectionStart, text.selectionEnd)`); !strings.HasPrefix(got, "closset") {
+		p.t.Errorf("the line selected is %q", got)
+	}
+	p.drawn(func() { p.value(`document.getElementById("undo").click()`) })
+}
+
+// onSite asks what is asked beside a floor.
+func (p person) onSite() {
+	answer := func(words string) {
+		p.t.Helper()
+		p.until(`document.querySelector("#panel pre, #panel .slip")`)
+		p.sees("#panel pre", words)
+	}
+	ask := func(question string) {
+		p.t.Helper()
+		p.press("Site")
+		p.value(`asked = "", sitePanel(document.getElementById("panel"))`)
+		p.press(question)
+	}
+	ask("Which cable?")
+	p.press("Compare")
+	answer("X230-")
+	ask("Lay the cable")
+	p.value(`document.querySelector("#panel .run .main").click()`)
+	p.sees("#panel .run b", "2")
+	ask("I am at a mark")
+	p.enter(`input[aria-label="in run"]`, "14")
+	p.enter(`input[aria-label="after pegs"]`, "8")
+	p.press("Plan the rest")
+	answer("run")
+	ask("What lies here?")
+	p.enter(`input[aria-label="first wall and distance"]`, "A 690")
+	p.enter(`input[aria-label="second wall and distance"]`, "B 350")
+	p.press("What lies here")
+	answer("NO VERDICT") // a plan shows no place to drill
+	ask("The cable is faulty")
+	p.enter(`input[aria-label="reading"]`, "100+-1")
+	p.press("Find the stretch")
+	answer("H1")
+	ask("Readings")
+	p.enter(`input[aria-label="ohms, core to core"]`, "220")
+	p.drawn(func() { p.press("Save the reading") })
+	if got := p.value("job.text"); !strings.Contains(got, "[[as_laid.reading]]") || !strings.Contains(got, "ohms = 220") {
+		p.t.Errorf("no reading in the job:\n%s", got)
+	}
+}

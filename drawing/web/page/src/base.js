@@ -1,0 +1,107 @@
+// What all parts of the page use: elements, the engine, the job's files.
+"use strict";
+
+const $ = (id) => document.getElementById(id);
+
+function element(tag, attributes, ...inside) {
+  const e = document.createElement(tag);
+  for (const [name, value] of Object.entries(attributes || {})) {
+    if (name.startsWith("on")) e.addEventListener(name.slice(2), value);
+    else if (value === true) e.setAttribute(name, "");
+    else if (value !== false && value !== undefined) e.setAttribute(name, value);
+  }
+  e.append(...inside);
+  return e;
+}
+
+const button = (words, act, more) => element("button", { type: "button", onclick: act, ...more }, words);
+
+function field(words, control) { return element("label", {}, words, control); }
+
+// ---- the engine: the command in a worker, asked by messages
+
+const engine = {
+  waiting: new Map(), next: 1,
+  start(worker, packed) {
+    this.worker = worker;
+    worker.onmessage = ({ data: m }) => {
+      const w = this.waiting.get(m.id);
+      this.waiting.delete(m.id);
+      if (m.error === undefined) w.resolve(m.answer); else w.reject(new Error(m.error));
+    };
+    worker.onerror = (e) => say("the engine could not be started: " + (e.message || "unknown"), true);
+    return this.ask("start", { packed }, [packed]);
+  },
+  ask(call, request, handOver) {
+    return new Promise((resolve, reject) => {
+      const id = this.next++;
+      this.waiting.set(id, { resolve, reject });
+      this.worker.postMessage({ id, call, ...request }, handOver || []);
+    });
+  },
+};
+
+function say(words, bad, busy) {
+  $("status").textContent = words;
+  $("status").className = bad ? "bad" : busy ? "busy" : "";
+}
+
+// ---- the job: its files, what was before, and where it is kept on this device
+
+const kept = {
+  get(name) { try { return JSON.parse(localStorage.getItem("oxturn." + name)); } catch { return null; } },
+  // set reports whether the device took it: a private window or a full device may not
+  set(name, value) {
+    try { localStorage.setItem("oxturn." + name, JSON.stringify(value)); return true; } catch { return false; }
+  },
+};
+
+const job = {
+  name: "", files: {}, // the job file's name, and all files by name
+  past: [], future: [], saved: true,
+  get text() { return this.files[this.name] || ""; },
+
+  // change puts a new text in the job file's place; what was is kept for undo
+  change(text) {
+    if (text === this.text) return;
+    this.past.push(this.text);
+    if (this.past.length > 200) this.past.shift();
+    this.future = [];
+    this.take(text);
+  },
+  take(text) {
+    this.files = { ...this.files, [this.name]: text };
+    this.keep();
+    changed();
+  },
+  step(from, to) {
+    if (!from.length) return;
+    to.push(this.text);
+    this.take(from.pop());
+  },
+  undo() { this.step(this.past, this.future); },
+  redo() { this.step(this.future, this.past); },
+
+  // load begins with other files; name is the job file among them
+  load(name, files) {
+    Object.assign(this, { name, files, past: [], future: [] });
+    this.keep();
+    changed();
+  },
+  keep() { this.saved = kept.set("job", { name: this.name, files: this.files }); },
+};
+
+// edit makes changes to the job file as text, so that its comments and order stay.
+async function edit(...changes) {
+  try {
+    job.change(await engine.ask("edit", { text: job.text, changes }));
+    return "";
+  } catch (e) {
+    return e.message;
+  }
+}
+
+const literal = (typed) => engine.ask("literal", { text: typed });
+
+// run carries out a command line on the job; OUT stands for where files go.
+const run = (...args) => engine.ask("run", { args, files: job.files });

@@ -1,0 +1,193 @@
+// The page: what to do, what is shown, and the drawing kept up with the job.
+"use strict";
+
+const modes = { Room: roomPanel, Text: textPanel, Site: sitePanel, Files: filesPanel };
+let mode = "Files";
+
+function showModes() {
+  $("modes").replaceChildren(...Object.keys(modes).map((m) => button(m, () => enter(m),
+    { role: "tab", id: "mode-" + m, "aria-selected": String(m === mode), "aria-controls": "panel", tabindex: m === mode ? "0" : "-1" })));
+}
+
+function enter(m) {
+  mode = m;
+  showModes();
+  $("panel").setAttribute("aria-label", m);
+  $("panel").scrollTop = 0;
+  modes[m]($("panel"));
+}
+
+// roomAgain makes the forms anew where the job has changed under them, and leaves the
+// finger where it was.
+async function roomAgain() {
+  const key = document.activeElement?.dataset?.key, at = $("panel").scrollTop;
+  await roomPanel($("panel"));
+  $("panel").scrollTop = at;
+  if (key) [...document.querySelectorAll("[data-key]")].find((e) => e.dataset.key === key)?.focus();
+}
+
+// ---- keeping up: at most one drawing is under way, and the last change is drawn
+
+let drawing = false, again = false, timer = 0, waiters = [];
+
+function changed() {
+  $("name").textContent = job.name || "oxturn";
+  $("undo").disabled = !job.past.length;
+  $("redo").disabled = !job.future.length;
+  if (!job.saved) say("this device keeps nothing more: save the job file now (Files)", true);
+  if (mode === "Room") roomAgain();
+  if (mode === "Text" && $("text") && $("text").value !== job.text) $("text").value = job.text;
+  clearTimeout(timer);
+  timer = setTimeout(draw, 250);
+}
+
+const settled = () => new Promise((resolve) => { waiters.push(resolve); });
+
+async function draw() {
+  if (!job.name) return;
+  if (drawing) { again = true; return; }
+  drawing = true;
+  do {
+    again = false;
+    say("drawing", false, true);
+    try { await take(await engine.ask("open", { name: job.name, files: job.files })); } catch (e) { say(e.message, true); }
+  } while (again);
+  drawing = false;
+  for (const w of waiters.splice(0)) w();
+}
+
+async function take(state) {
+  for (const k of ["sheets", "tables", "problems", "summary"]) state[k] ||= [];
+  const errors = state.problems.filter((p) => p.severity === "error").length;
+  const count = (n, what) => n + " " + what + (n === 1 ? "" : "s");
+  const good = state.sheets.length > 0;
+  state.cables = (state.cables || []).map((c) => ({ ...c, runs: c.runs || [] }));
+  view.state = good ? state : { ...view.state, problems: state.problems };
+  $("stale").hidden = good || !view.state.sheets.length;
+  $("view").classList.toggle("old", !good);
+  $("hint").textContent = good || view.state.sheets.length ? "" : "No drawing yet: the job has errors.";
+  if (good) await view.show(view.shown);
+  if (mode === "Text") problems();
+  if (!job.saved) return;
+  const warnings = state.problems.length - errors;
+  say(errors ? count(errors, "error") + ": " + state.problems.find((p) => p.severity === "error").message : "up to date" + (warnings ? ", " + count(warnings, "warning") : ""), errors > 0);
+  document.body.dataset.drawn = String(Number(document.body.dataset.drawn || 0) + 1);
+}
+
+// ---- the text
+
+function textPanel(panel) {
+  const text = element("textarea", { id: "text", spellcheck: "false", autocapitalize: "off", autocomplete: "off", "aria-label": "Job file" });
+  text.value = job.text;
+  text.oninput = () => { clearTimeout(text.later); text.later = setTimeout(() => job.change(text.value), 400); };
+  text.onkeydown = (e) => { if (e.key === "Escape") $("mode-Text").focus(); };
+  panel.replaceChildren(element("div", { id: "problems" }), text);
+  problems();
+}
+
+function problems() { $("problems")?.replaceChildren(...view.state.problems.map(problemOf)); }
+
+function problemOf(p) {
+  const line = Number((/:(\d+):\d+$/.exec(p.place) || [])[1] || 0);
+  const head = element("div", {}, line ? button("line " + line, () => toLine(line)) : "", " ", element("b", {}, p.severity + (p.id ? " " + p.id : "")), " " + p.message);
+  const box = element("div", { class: "problem " + p.severity }, head);
+  if (p.line) {
+    const letters = [...p.line], end = Math.min(letters.length, p.start + p.length);
+    box.append(element("pre", {}, letters.slice(0, p.start).join(""), element("mark", {}, letters.slice(p.start, end).join("") || " "), letters.slice(end).join("")));
+  }
+  for (const n of p.notes || []) box.append(element("div", {}, "note: " + n));
+  if (p.hint) box.append(element("div", { class: "say" }, "hint: " + p.hint));
+  return box;
+}
+
+function toLine(n) {
+  if (mode !== "Text") enter("Text");
+  const t = $("text"), all = t.value.split("\n"), from = all.slice(0, n - 1).join("\n").length + (n > 1 ? 1 : 0);
+  t.focus();
+  t.setSelectionRange(from, from + (all[n - 1] || "").length);
+  t.scrollTop = Math.max(0, (n - 4) * t.scrollHeight / Math.max(1, all.length));
+}
+
+// ---- files
+
+function filesPanel(panel) {
+  const kind = element("select", { "aria-label": "Room to start from" }, ...["bath", "kitchen", "entry"].map((k) => element("option", {}, k)));
+  const units = element("select", { "aria-label": "Units" }, element("option", { value: "mm" }, "millimetres"), element("option", { value: "in" }, "feet and inches"));
+  const pick = element("input", { type: "file", multiple: true, accept: ".toml,.json,.csv", "aria-label": "Job files to open" });
+  pick.onchange = () => openFiles([...pick.files]);
+  const a = answering(() => ["draw", job.name, "-o", "OUT"]);
+  const mine = job.name ? [element("h3", {}, job.name), element("div", { class: "row" }, button("Make all drawings", a.go, { class: "main" }),
+    button("Save the job file", () => hand(new File([job.text], job.name, { type: "application/toml" })))), a.out] : [];
+  panel.replaceChildren(...(job.name ? [] : [$("welcome").content.cloneNode(true)]), ...mine, element("h3", {}, "Start a new job"),
+    element("div", { class: "row" }, kind, units, button("Start", () => startFrom(kind.value, units.value), { class: job.name ? "" : "main", id: "start" })),
+    element("h3", {}, "Open a job file"), element("p", {}, "With its catalogue and prices, where it names some: choose all at once."), pick,
+    element("p", {}, element("small", {}, "The job is kept on this device only, in this browser. Save the file to have it elsewhere.")));
+}
+
+async function startFrom(kind, units) {
+  if (job.name && !confirm("The job " + job.name + " is put away: its file is not saved by itself. Go on?")) return;
+  const r = await engine.ask("run", { args: ["new", "--kind", kind, "--units", units, "/out/" + kind + ".toml"] });
+  const made = r.made.find((f) => f.name === kind + ".toml");
+  if (!made) { say(r.err, true); return; }
+  view.shown = "";
+  view.looks = {};
+  job.load(kind + ".toml", { [kind + ".toml"]: new TextDecoder().decode(made.bytes) });
+  enter("Room");
+}
+
+async function openFiles(list) {
+  const files = {};
+  for (const f of list) if (f.size < 16e6) files[f.name] = await f.text();
+  const name = Object.keys(files).find((n) => /^\s*\[\[\s*room\s*\]\]/m.test(files[n])) || Object.keys(files).find((n) => n.endsWith(".toml"));
+  if (!name) { say("none of these is a job file", true); return; }
+  view.shown = "";
+  view.looks = {};
+  job.load(name, files);
+  enter("Room");
+}
+
+const kindOf = (name) => ({ pdf: "application/pdf", svg: "image/svg+xml", csv: "text/csv", json: "application/json", html: "text/html", ics: "text/calendar" })[name.split(".").pop()] || "application/octet-stream";
+
+function download(f) {
+  return element("div", { class: "row" }, button(f.name, () => hand(new File([f.bytes], f.name, { type: kindOf(f.name) })), { class: f.name.endsWith(".pdf") ? "main" : "" }));
+}
+
+// hand gives a file to the device: by its share sheet where it has one for files, else
+// as a download.
+async function hand(file) {
+  if (matchMedia("(pointer: coarse)").matches && navigator.canShare?.({ files: [file] })) {
+    try { await navigator.share({ files: [file], title: file.name }); return; } catch (e) { if (e.name === "AbortError") return; }
+  }
+  const a = element("a", { href: URL.createObjectURL(file), download: file.name });
+  a.click();
+  setTimeout(() => URL.revokeObjectURL(a.href), 60000);
+}
+
+// ---- begin
+
+addEventListener("storage", (e) => {
+  if (e.key !== "oxturn.job" || e.newValue === null) return;
+  say("another tab has changed the kept job; the last to change it stays", true);
+});
+
+async function begin() {
+  showModes();
+  startView();
+  $("undo").onclick = () => job.undo();
+  $("redo").onclick = () => job.redo();
+  $("modes").onkeydown = (e) => {
+    const all = Object.keys(modes), to = { ArrowRight: 1, ArrowLeft: -1 }[e.key];
+    if (to) { enter(all[(all.indexOf(mode) + to + all.length) % all.length]); $("mode-" + mode).focus(); }
+  };
+  enter("Files");
+  $("start").disabled = true;
+  say("loading the engine", false, true);
+  await engine.start(makeWorker(), await packedEngine());
+  keys = await engine.ask("keys", {});
+  say("ready");
+  const last = kept.get("job");
+  if (last && last.files && last.files[last.name]) { job.load(last.name, last.files); enter("Room"); } else { changed(); enter("Files"); }
+  document.body.dataset.ready = "yes";
+}
+
+begin().catch((e) => say(e.message, true));

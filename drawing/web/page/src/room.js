@@ -1,0 +1,213 @@
+// The room as forms: walls as the tape reads them, and every table of the job file
+// with its keys. Each act is an edit of the file.
+"use strict";
+
+const winds = ["north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"];
+let keys = [];   // of the job file, as the reference has them
+const open = new Set(); // tables whose form is open
+
+const inches = () => /^\s*units\s*=\s*["']in/m.test(job.text);
+const pathOf = (table) => table.split("/").filter((s) => !/^\d+$/.test(s)).join(".");
+const keysOf = (path) => keys.filter((k) => k.Path.startsWith(path ? path + "." : "") && !k.Path.slice(path ? path.length + 1 : 0).includes("."));
+const isTable = (k) => k.Type === "table" || k.Type === "tables";
+
+async function roomPanel(panel) {
+  let parts;
+  try {
+    parts = await engine.ask("parts", { text: job.text });
+  } catch (e) {
+    panel.replaceChildren(element("p", { class: "slip" }, "The file has a slip that forms cannot read past: " + e.message + ". Mend it under Text, or undo."));
+    return;
+  }
+  const rooms = parts.filter((p) => /^room\/\d+$/.test(p.table));
+  const inRoom = (r) => parts.filter((p) => p.table.startsWith(r.table + "/"));
+  const shown = [];
+  for (const r of rooms) {
+    shown.push(element("h2", {}, textOf(r, "name") || "Room"), wallsCard(r), form(r, "This room"), ...inRoom(r).map((p) => form(p)), adders(r));
+  }
+  const others = parts.filter((p) => !p.table.startsWith("room"));
+  panel.replaceChildren(...shown, element("h2", {}, "The whole job"), ...others.map((p) => form(p, p.table ? "" : "Units and files")),
+    adder("", keysOf("").filter(isTable).filter((k) => k.Type === "tables" || !others.some((p) => p.table === k.Path))));
+}
+
+const textOf = (part, key) => part.fields.find((f) => f.key === key)?.text || "";
+
+// act carries out an edit and says what kept it from being made.
+async function act(...changes) {
+  const trouble = await edit(...changes);
+  if (trouble) say(trouble, true);
+}
+
+// ---- forms
+
+function form(part, title) {
+  const path = pathOf(part.table), known = keysOf(path).filter((k) => !isTable(k));
+  const names = ["kind", "name", "id", "title", "wall", "stage"].map((k) => textOf(part, k)).filter(Boolean);
+  const missing = known.filter((k) => !part.fields.some((f) => f.key === k.Path.split(".").pop()));
+  const box = element("details", { open: open.has(part.table) },
+    element("summary", {}, (title || path.split(".").pop().replaceAll("_", " ")) + " ", element("small", {}, title ? "" : names.join(", "))),
+    ...part.fields.map((f) => fieldRow(part, f, known)));
+  const more = element("select", { "aria-label": "Give one more key" }, element("option", { value: "" }, "give also \u2026"),
+    ...missing.map((k) => element("option", { value: k.Path.split(".").pop(), title: k.Doc }, k.Path.split(".").pop())));
+  more.onchange = () => {
+    const k = missing.find((m) => m.Path.split(".").pop() === more.value);
+    more.replaceWith(keyRow(part, k, ""));
+  };
+  const foot = element("div", { class: "row" }, missing.length ? more : "");
+  if (part.table && !/^room\/0$/.test(part.table)) foot.append(button("Take out", () => act({ do: "drop", table: part.table })));
+  box.append(foot);
+  box.ontoggle = () => { if (box.open) open.add(part.table); else open.delete(part.table); };
+  return box;
+}
+
+function fieldRow(part, held, known) {
+  const k = known.find((k) => k.Path.split(".").pop() === held.key) || { Path: held.key, Type: "text", Doc: "" };
+  return keyRow(part, k, held.text.replace(/\s*\n\s*/g, " "), held.value.includes("\n"));
+}
+
+// keyRow is one key's control; an empty one takes the key out.
+function keyRow(part, k, value, long) {
+  const key = k.Path.split(".").pop();
+  const set = async (typed) => {
+    if (typed === value) return;
+    await act(typed === "" ? { do: "unset", table: part.table, key } : { do: "set", table: part.table, key, value: k.Type === "text" || k.Type === "choice" ? JSON.stringify(typed) : await literal(typed) });
+  };
+  let control;
+  if (long) {
+    control = element("input", { value, disabled: true, title: "goes over several lines: change it under Text" });
+  } else if (k.Type === "choice" || k.Type === "flag") {
+    const choices = k.Type === "flag" ? ["true", "false"] : k.Values;
+    control = element("select", {}, element("option", { value: "" }, k.Default ? "(" + k.Default.replaceAll('"', "") + ")" : "\u2013"),
+      ...choices.map((v) => element("option", { value: v, selected: v === value }, v)));
+    control.onchange = () => set(control.value);
+  } else {
+    const figures = ["length", "whole", "number", "angle"].includes(k.Type) && !inches();
+    control = element("input", { value, placeholder: (k.Example || "").split("=").slice(1).join("=").trim().replaceAll('"', ""), inputmode: figures ? "decimal" : "text", autocapitalize: "off", autocomplete: "off" });
+    control.onchange = () => set(control.value.trim());
+  }
+  control.dataset.key = part.table + "/" + key;
+  control.title ||= k.Doc;
+  return element("div", { class: "row" }, field(key.replaceAll("_", " "), control));
+}
+
+// ---- what can be added
+
+function adders(room) {
+  const u = inches(), L = (mm, inch) => u ? String(inch) : String(mm);
+  const box = { door: ["opening", { kind: '"door"', wall: '"A"', from: "0", width: L(760, 30) }], joint: ["joint", null] };
+  const kinds = keys.find((k) => k.Path === "room.fixture.kind")?.Values || [];
+  const pick = element("select", { "aria-label": "Add" }, element("option", { value: "" }, "add \u2026"),
+    element("option", { value: "door" }, "door"), ...kinds.map((k) => element("option", { value: "fixture:" + k }, k)),
+    ...keysOf("room").filter(isTable).filter((k) => !["fixture"].includes(k.Path.split(".")[1])).map((k) => element("option", { value: "table:" + k.Path, title: k.Doc }, k.Path.split(".")[1].replaceAll("_", " "))));
+  pick.onchange = () => {
+    const [what, which] = pick.value.split(":");
+    const at = room.table + "/";
+    if (what === "door") act({ do: "add", table: at + box.door[0], lines: lines(box.door[1]) });
+    if (what === "fixture") act({ do: "add", table: at + "fixture", lines: lines({ kind: JSON.stringify(which), wall: '"A"', from: "0" }) });
+    if (what === "table") act({ do: "add", table: at + which.split(".")[1], lines: required(which) });
+  };
+  return element("div", { class: "row" }, pick);
+}
+
+function adder(at, tables) {
+  const pick = element("select", { "aria-label": "Add to the job" }, element("option", { value: "" }, "add \u2026"),
+    ...tables.map((k) => element("option", { value: k.Path, title: k.Doc }, k.Path.replaceAll("_", " "))));
+  pick.onchange = () => act({ do: "add", table: at + pick.value, lines: required(pick.value) });
+  return element("div", { class: "row" }, pick);
+}
+
+const lines = (pairs) => Object.entries(pairs).map(([key, value]) => ({ key, value }));
+
+// required takes a new table's first keys from its example in the reference.
+function required(path) {
+  const out = [];
+  for (const k of keysOf(path).filter((k) => k.Required && !isTable(k))) {
+    const value = (k.Example || "").split("=").slice(1).join("=").trim();
+    if (value) out.push({ key: k.Path.split(".").pop(), value });
+  }
+  return out;
+}
+
+// ---- walls
+
+const wallTexts = (value) => [...value.matchAll(/"((?:[^"\\]|\\.)*)"|'([^']*)'/g)].map((m) => ({ text: m[1] ?? m[2], from: m.index, to: m.index + m[0].length }));
+
+function wallsCard(room) {
+  const held = room.fields.find((f) => f.key === "walls");
+  if (!held) return element("p", {}, "This room is given by its corners; they stand in the form below and under Text.");
+  const walls = wallTexts(held.value);
+  const card = element("div", { id: "walls-" + room.table.replace("/", "-") });
+  const outline = document.createElementNS("http://www.w3.org/2000/svg", "svg");
+  outline.setAttribute("class", "outline");
+  const miss = element("p", { role: "status" });
+  const set = (value) => act({ do: "set", table: room.table, key: "walls", value });
+  const typed = () => [...card.querySelectorAll(".wall")].map((w) => w.querySelector("select").value + " " + w.querySelector("input").value);
+  const measure = async () => tell(outline, miss, await engine.ask("tape", { walls: typed(), units: inches() ? "in" : "mm" }));
+  walls.forEach((w, i) => card.append(wallRow(held.value, w, i, set, measure, walls)));
+  card.append(element("div", { class: "row" }, button("One more wall", () => { set(withWall(held.value, walls)); focusNext = walls.length; })), outline, miss);
+  queueMicrotask(measure);
+  if (focusNext >= 0 && walls[focusNext]) {
+    const next = card.querySelectorAll(".wall input")[focusNext];
+    focusNext = -1;
+    requestAnimationFrame(() => { next.focus(); next.select(); });
+  }
+  return card;
+}
+
+let focusNext = -1; // the wall whose length is to be typed next, once the form is there again
+
+function wallRow(value, wall, i, set, measure, walls) {
+  const m = /^\s*([a-z]+(?:[- ](?:east|west))?|[-+.\d]+\s*(?:degrees|deg|°))\s*(.*)$/i.exec(wall.text) || ["", "north", wall.text];
+  const wind = m[1].toLowerCase().replace(" ", "-");
+  const letter = String.fromCharCode(65 + i % 26);
+  const way = element("select", { "aria-label": "Wall " + letter + " goes" }, ...[...new Set([...winds, wind])].map((w) => element("option", { selected: w === wind }, w)));
+  const length = element("input", { value: m[2], "aria-label": "Length of wall " + letter, inputmode: inches() ? "text" : "decimal", autocomplete: "off", enterkeyhint: "next" });
+  const put = () => set(value.slice(0, wall.from) + JSON.stringify(way.value + " " + length.value.trim()) + value.slice(wall.to));
+  length.oninput = measure;
+  way.onchange = put;
+  length.onchange = put;
+  length.onkeydown = (e) => { // a laser meter types the reading and Enter
+    if (e.key !== "Enter") return;
+    e.preventDefault();
+    focusNext = i + 1;
+    if (length.value === m[2]) roomAgain(); else length.blur();
+  };
+  const out = button("\u00d7", () => set(withoutWall(value, wall)), { "aria-label": "Take wall " + letter + " out", disabled: walls.length < 2 });
+  return element("div", { class: "wall" }, element("b", {}, letter), way, length, out);
+}
+
+// withWall adds a wall behind the last, in a line of its own where they have lines.
+function withWall(value, walls) {
+  const text = '"' + (inches() ? "north 1ft" : "north 1 m") + '"';
+  if (!walls.length) return "[" + text + "]";
+  const last = walls.at(-1), rest = value.slice(last.to), comma = /^\s*,/.test(rest) ? "" : ",";
+  const tail = rest.slice(0, rest.lastIndexOf("]"));
+  if (!tail.includes("\n")) return value.slice(0, last.to) + comma + tail.trimEnd() + " " + text + "]";
+  return value.slice(0, last.to) + comma + tail.trimEnd() + "\n  " + text + ",\n]";
+}
+
+function withoutWall(value, wall) {
+  let from = wall.from, to = wall.to;
+  to += /^\s*,?/.exec(value.slice(to))[0].length;
+  const start = value.lastIndexOf("\n", from), end = value.indexOf("\n", to);
+  if (start >= 0 && end >= 0 && /^\s*$/.test(value.slice(start, from))) { from = start; to = end; } // its line with it
+  return value.slice(0, from) + value.slice(to);
+}
+
+// tell draws the walls as measured so far, and says by how much they miss their start.
+function tell(outline, miss, tape) {
+  const p = tape.Points.map((q) => [q.X, -q.Y]), xs = p.map((q) => q[0]), ys = p.map((q) => q[1]);
+  const x = Math.min(...xs), y = Math.min(...ys), w = Math.max(...xs) - x || 1, h = Math.max(...ys) - y || 1, edge = Math.max(w, h) / 12;
+  outline.setAttribute("viewBox", [x - edge, y - edge, w + 2 * edge, h + 2 * edge].join(" "));
+  const path = (points, kind) => {
+    const e = document.createElementNS("http://www.w3.org/2000/svg", "path");
+    e.setAttribute("d", "M" + points.map((q) => q.join(" ")).join("L"));
+    if (kind) e.setAttribute("class", kind);
+    return e;
+  };
+  outline.replaceChildren(path(p), path([p.at(-1), p[0]], "gap"));
+  const slip = tape.Slips.find(Boolean);
+  const again = tape.Again >= 0 ? "; if one wall is wrong, it is " + String.fromCharCode(65 + tape.Again % 26) + ": measure it again" : "";
+  miss.className = slip ? "slip" : "";
+  miss.textContent = slip || (tape.Miss < 1 ? "The walls close." : "The last wall misses the start by " + tape.Says + again + ".");
+}

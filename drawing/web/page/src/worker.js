@@ -1,0 +1,75 @@
+// The worker runs the engine: the command itself, compiled for browsers. The page
+// asks it by messages { id, call, ... } and gets { id, answer } or { id, error }.
+"use strict";
+
+const jobFolder = "/job", outFolder = "/out";
+let files, ready;
+
+// what a Go program in a browser asks of its surroundings
+function lend() {
+  files = memoryFiles((fd, bytes) => console.log(new TextDecoder().decode(bytes)), jobFolder);
+  files.put(jobFolder + "/.keep", new Uint8Array(0));
+  globalThis.fs = files.fs;
+  globalThis.process = {
+    getuid: () => 0, getgid: () => 0, geteuid: () => 0, getegid: () => 0, getgroups: () => [], pid: 1, ppid: 0,
+    umask: () => 0o22, cwd: () => jobFolder, chdir() { throw new Error("there is one folder only"); },
+  };
+  globalThis.path = { resolve: (...parts) => parts.join("/") };
+}
+
+async function start(packed) {
+  lend();
+  const head = new Uint8Array(packed, 0, 2), gzip = head[0] === 0x1f && head[1] === 0x8b; // a server may have unpacked it
+  const stream = new Blob([packed]).stream();
+  const bytes = new Response(gzip ? stream.pipeThrough(new DecompressionStream("gzip")) : stream,
+    { headers: { "Content-Type": "application/wasm" } });
+  const go = new Go();
+  const up = new Promise((resolve) => { globalThis.oxturnReady = resolve; });
+  const { instance } = await WebAssembly.instantiateStreaming(bytes, go.importObject);
+  go.run(instance);
+  await up;
+}
+
+function call(name, request) {
+  return new Promise((resolve, reject) => {
+    globalThis.oxturnCall(name, JSON.stringify(request), (error, answer) => error ? reject(new Error(error)) : resolve(answer));
+  });
+}
+
+const place = (name) => jobFolder + "/" + name;
+
+const calls = {
+  // open plans a job and tells about it: { name, files: { name: text } }
+  async open(m) {
+    for (const [name, text] of Object.entries(m.files)) files.put(place(name), new TextEncoder().encode(text));
+    return JSON.parse(await call("open", { name: place(m.name) }));
+  },
+  sheet: (m) => call("sheet", { id: m.sheet }),
+  parts: async (m) => JSON.parse(await call("parts", { text: m.text })),
+  edit: (m) => call("edit", { text: m.text, changes: m.changes }),
+  keys: async () => JSON.parse(await call("keys", {})),
+  tape: async (m) => JSON.parse(await call("tape", { walls: m.walls, units: m.units })),
+  literal: (m) => call("literal", { text: m.text }),
+  // run carries out a command line, with the job's files where they were last opened,
+  // and gives back what it wrote: { code, out, err, made: [{ name, bytes }] }
+  async run(m) {
+    for (const [name, text] of Object.entries(m.files || {})) files.put(place(name), new TextEncoder().encode(text));
+    files.put(outFolder + "/.keep", new Uint8Array(0));
+    files.clear(outFolder);
+    const args = m.args.map((a) => a === "OUT" ? outFolder : a);
+    const ran = JSON.parse(await call("run", { args, in: m.in || "" }));
+    ran.made = files.list(outFolder).map((name) => ({ name, bytes: files.get(outFolder + "/" + name) }));
+    return ran;
+  },
+};
+
+onmessage = async ({ data: m }) => {
+  try {
+    if (m.call === "start") ready = start(m.packed);
+    await ready;
+    const answer = m.call === "start" ? true : await calls[m.call](m);
+    postMessage({ id: m.id, answer });
+  } catch (e) {
+    postMessage({ id: m.id, error: e.message });
+  }
+};
