@@ -76,7 +76,7 @@ func (r *Room) LeadFloor() (plane.Region, error) {
 }
 
 // Avoid is floor where a cable's end should not lie: doorways with the sweep
-// of their doors.
+// of their doors, flanges, and showers that are warmed.
 func (r *Room) Avoid() []plane.Region {
 	var out []plane.Region
 	for _, o := range r.Job.Openings {
@@ -92,6 +92,9 @@ func (r *Room) Avoid() []plane.Region {
 		out = append(out, plane.FromRing(plane.Ring{a, b, b.Add(in), a.Add(in)}))
 	}
 	for _, f := range r.Job.Fixtures {
+		if f.Heated { // an end is the weakest place of a cable, and this the wettest of the floor
+			out = append(out, plane.FromRing(f.Outline))
+		}
 		if f.Flange != nil {
 			out = append(out, plane.FromRing(plane.Circle(f.Flange.Centre, f.Flange.Radius+f.Flange.Clear+100, 32)))
 		}

@@ -195,6 +195,7 @@ func notes(v *floorplan.View) setting.Block {
 		l.Paras = append(l.Paras, "Even spacing: runs spread evenly over the heated area and half a gap round it, "+
 			evenFloors(v)+".")
 	}
+	l.Paras = append(l.Paras, wetNotes(v)...)
 	l.Paras = append(l.Paras, v.Plan.Job.Notes...)
 	l.Paras = append(l.Paras, "Floor warming; no heat-loss calculation by a standard has been made.")
 	return l
@@ -212,4 +213,29 @@ func evenFloors(v *floorplan.View) string {
 		out = append(out, area)
 	}
 	return strings.Join(out, ", ")
+}
+
+// wetNotes are the cautions of a shower whose own floor is warmed. A fall of 2 % is
+// common practice.
+func wetNotes(v *floorplan.View) []string {
+	var out []string
+	for _, f := range v.Room.Job.Fixtures {
+		if !f.Heated {
+			continue
+		}
+		if out == nil {
+			out = []string{"Warmed shower floor: only with cable and membrane whose instructions allow wet areas, " +
+				"under the waterproofing they ask for; local rules for wet areas govern. No lead, lead joint, sensor " +
+				"or fixing in it, and no cable under its glass or kerb where that is screwed down.",
+				"Lay the falls to the drain (2 %, 1/4 in a foot, is usual) before the membrane, so that the cover " +
+					"over the cable is even. Keep clear of the drain and its flange as drawn."}
+		}
+		for _, c := range v.Room.Cables {
+			if end := c.Path[len(c.Path)-1]; f.Outline.Contains(end) {
+				out = append(out, fmt.Sprintf("The end of the heating part of %s lies in the %s, for want of another "+
+					"place: only where its instructions allow that.", c.ID, f.Name))
+			}
+		}
+	}
+	return out
 }

@@ -86,6 +86,9 @@ func keepOffs(r *layout.Room) (plane.Region, error) {
 }
 
 func keepOffFixture(r *layout.Room, f job.Fixture) error {
+	if f.Heated {
+		return nil // its drain is kept off by itself
+	}
 	if f.Flange != nil {
 		ring := plane.FromRing(plane.Circle(f.Flange.Centre, f.Flange.Radius+f.Flange.Clear, 48))
 		r.NoCut = append(r.NoCut, layout.NoCut{Reason: layout.ForFixture, Name: f.Name + " flange", Region: ring})

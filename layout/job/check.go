@@ -57,7 +57,7 @@ func (rd *reader) table(n *tree.Node, path string) {
 	for _, f := range n.Fields {
 		k, ok := rd.schema.byPath[join(path, f.Name)]
 		if to := rd.spelling(f.Name, path); !ok && to != "" && n.Get(to) == nil {
-			rd.report.Warnf("W009", rd.span(f.Key), "write "+to, "%s is read as %s", f.Name, to)
+			rd.report.Warnf("W009", rd.span(f.Key), "did you mean "+to+"?", "%s is read as %s", f.Name, to)
 			n.Rename(f, to)
 			k, ok = rd.schema.byPath[join(path, to)]
 		}

@@ -130,6 +130,24 @@ func TestPlacesThatCannotBe(t *testing.T) {
 	}
 }
 
+// TestWarmedShowersHaveADrain: one without a drain in it is refused, with where one would
+// be; a drain elsewhere is not its own.
+func TestWarmedShowersHaveADrain(t *testing.T) {
+	shower := "[[room.fixture]]\nkind = \"shower\"\ncorner = \"C\"\nwidth = 900\ndepth = 900\nheated = true\n"
+	drain := "[[room.fixture]]\nkind = \"drain\"\nat = "
+	r := roomOf(t, anticlockwise, shower+drain+"[2550, 1550]\n")
+	if !r.Fixtures[0].Heated || !r.Fixtures[0].Tiled {
+		t.Errorf("%+v", r.Fixtures[0])
+	}
+	for _, more := range []string{"", drain + "[1000, 1000]\n"} {
+		_, report := readText(head + "[[room]]\nname = \"R\"\n" + anticlockwise + shower + more + tail)
+		if said := spoken(report); !strings.Contains(said, "no drain is given in it") || !strings.Contains(said,
+			"at = [2550, 1550]") {
+			t.Error(said)
+		}
+	}
+}
+
 // TestAlongIsAWall: runs lie along the wall named, whatever way it runs.
 func TestAlongIsAWall(t *testing.T) {
 	r := roomOf(t, ell, "along = \"F\"\n")

@@ -111,6 +111,23 @@ func (r *Room) readFixtures(t table, c Clearance) {
 			r.Fixtures = append(r.Fixtures, f)
 		}
 	}
+	r.checkDrains(t)
+}
+
+// checkDrains asks for the drain of every warmed shower, which the cable keeps off.
+func (r *Room) checkDrains(t table) {
+	for _, f := range r.Fixtures {
+		drained := slices.ContainsFunc(r.Fixtures, func(d Fixture) bool {
+			return d.Kind == Drain && f.Outline.Contains(d.Outline.Bounds().Centre())
+		})
+		if !f.Heated || drained {
+			continue
+		}
+		at := f.Outline.Bounds().Centre()
+		t.rd.report.Errorf(f.Spans.At("heated"), fmt.Sprintf("add [[room.fixture]] with kind = \"drain\" and at = "+
+			"[%s, %s], or where it is", t.rd.typedLength(at.X), t.rd.typedLength(at.Y)),
+			"%s is warmed, and no drain is given in it: the cable has to keep off one", f.called())
+	}
 }
 
 // readFixture reads the nth fixture of its kind.
@@ -133,7 +150,12 @@ func (r *Room) readFixture(t table, c Clearance, nth int) (Fixture, bool) {
 	if f.ClearSource == FromDefault && t.top().sub("clearance").has(usual.clear) {
 		f.ClearSource = FromJob
 	}
-	f.Tiled, f.Heat = t.flagOr("tiled", usual.tiled), t.flagOr("heat", usual.heat)
+	f.Heated = t.flag("heated")
+	if f.Heated && f.Kind != Shower {
+		t.errorf("heated", heatedHint, "%s stands on the floor; only a shower's own floor can be warmed", f.called())
+		f.Heated = false
+	}
+	f.Tiled, f.Heat = t.flagOr("tiled", usual.tiled || f.Heated), t.flagOr("heat", usual.heat)
 	s, ok := r.place(t, f.called(), usual.size)
 	f.Outline, f.Back, f.Width, f.Depth = s.outline, s.back, s.width, s.depth
 	if ok {

@@ -284,6 +284,7 @@ type Fixture struct {
 	Undecided    bool    // reserved, not chosen yet
 	Flange       *Flange // toilets only
 	Heat         bool    // gives off heat: sensors stay away
+	Heated       bool    // a shower whose own floor is warmed: cable lies in it
 	Span         Span
 	Spans        Spans
 }

@@ -133,6 +133,10 @@ func fixtureKeys() []Key {
 			Key{Path: "undecided", Type: TypeFlag, Default: "false",
 				Doc:     "Not chosen yet: its place is reserved and listed as an open question",
 				Example: "undecided = true"},
+			Key{Path: "heated", Type: TypeFlag, Default: "false",
+				Doc: "Of a shower with a tiled floor: cable lies in it as in the rest of the room. Its drain is " +
+					"given as a fixture of its own; leads, joints and sensors stay outside",
+				Example: "heated = true"},
 			Key{Path: "heat", Type: TypeFlag, Otherwise: "by kind: true for hearth and register",
 				Doc: "Whether it gives off heat, so that sensors stay away", Example: "heat = true"},
 			Key{Path: "rough_in", Type: TypeLength, Limits: positive, Default: `"305 mm"`,

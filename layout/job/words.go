@@ -95,7 +95,8 @@ func (rd *reader) inOtherWords(name, path string) string {
 
 // heatedHint: no cable lies below what stands on the floor.
 const heatedHint = "what stands on the floor has no cable below it: leave out what is to be warmed, such as a " +
-	"shower's tiled floor; heat = true is for what gives off heat itself, such as a stove, and draws no cable either"
+	"shower's tiled floor, or write heated = true in that shower; heat = true is for what gives off heat itself, " +
+	"such as a stove, and draws no cable either"
 
 // placesThings reports whether a table of a path, or the top of a file, is
 // where things of a room are likely to be written.
