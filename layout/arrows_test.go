@@ -18,7 +18,7 @@ var floors = [][]string{
 		"drawing/web/page"},
 	{"layout/job/edit", "layout/takeoff", "layout/internal/hand", "drawing/signs", "drawing/internal/specimen"},
 	{"layout", "drawing/lettering"},
-	{"layout/tube", "layout/load", "layout/compare", "layout/passport", "drawing/setting"},
+	{"layout/tube", "layout/load", "layout/compare", "layout/passport", "layout/calendar", "drawing/setting"},
 	{"layout/refit", "drawing/floorplan"},
 	{"layout/aslaid"},
 	{"layout/build"},

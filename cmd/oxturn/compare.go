@@ -14,7 +14,8 @@ import (
 const compareHelp = `
 Says what changed between two revisions of a job, in the terms of those who
 order and build it: rooms, fixtures, cable, amps, quantities, and where joints,
-end caps and sensors moved to.
+end caps and sensors moved to; what it costs more or less, how many days, and
+whether the cable already bought still serves.
 
   oxturn compare old/bath.toml bath.toml
   oxturn compare old/bath.toml bath.toml --format json

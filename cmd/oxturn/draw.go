@@ -27,8 +27,9 @@ Reads each job, lays the cable and writes, NAME being the job file's:
 
 Flags:
   -o DIR                 where to write (default: the current folder)
-  --only LIST            some of layout,pdf,svg,takeoff,map; and label, the text
-                         of the code on each panel label, NAME-label-H1.txt
+  --only LIST            some of layout,pdf,svg,takeoff,map; and, only so, ics, the
+                         days of cure and test as a calendar, and label, the
+                         texts of the panel labels' codes
   --for READER           sheets for installer, estimator, electrician or owner
   --name NAME            NAME of the outputs, for a single job
 ` + jobFlagsHelp + `

@@ -8,6 +8,7 @@ import (
 	"oxturn/drawing/pdf"
 	"oxturn/drawing/web/ownersmap"
 	"oxturn/layout"
+	"oxturn/layout/calendar"
 	"oxturn/layout/passport"
 	"oxturn/layout/takeoff"
 )
@@ -36,6 +37,9 @@ func allOutputs() []output {
 		}},
 		{kind: "map", single: true, make: func(w *work, to *fileSet) {
 			to.add("-map.html", func(out io.Writer) error { return ownersmap.Write(out, w.plan) })
+		}},
+		{kind: "ics", single: true, asked: true, make: func(w *work, to *fileSet) {
+			to.add(".ics", func(out io.Writer) error { return calendar.Write(out, w.plan) })
 		}},
 		{kind: "label", asked: true, make: func(w *work, to *fileSet) { to.labels(w.plan) }},
 	}

@@ -11,6 +11,7 @@ import (
 	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/circuit"
+	"oxturn/layout/job"
 	"oxturn/layout/load"
 	"oxturn/layout/plane"
 	"oxturn/layout/record"
@@ -155,7 +156,7 @@ func labelTable(c *layout.Cable, f say.Figures) setting.Table {
 		f.Long(c.Label.Length), figureOf(o.Nominal, 1), o.OhmsFrom, fmt.Sprintf("%.1f", o.Limits.Low),
 		fmt.Sprintf("%.1f", o.Limits.High),
 		fmt.Sprintf("%+g/%+g %%, %s", 100*o.Limits.LowShare, 100*o.Limits.HighShare, o.Limits.Source),
-		fmt.Sprintf("%g", l.Megohms), fmt.Sprintf("%g", l.Volts), l.MegohmsSource, "", "")}
+		fmt.Sprintf("%g", l.Megohms), fmt.Sprintf("%g", l.Volts), l.MegohmsSource, recorded(c).Lot, recorded(c).Tester)}
 	for _, limit := range []int{7, 8, 10} {
 		t.Rows[0][limit].Strong = true
 	}
@@ -292,10 +293,30 @@ func foundTable(p *layout.Plan, c *layout.Cable, f say.Figures, r *layout.Room) 
 		setting.Row("Box above the floor", withUnit(f, r.Job.Thermostat.Height), ""),
 		setting.Row("Capacitance, conductor to braid", "-", capacitance(c)),
 		setting.Row("Volts, amps at hook-up", fmt.Sprintf("%g V, %s A", c.Label.Volts, figureOf(c.Circuit.Amps, 2)),
-			""), setting.Row("Trip test", "-", ""), setting.Row("Earliest full use", earliest(p), ""),
+			atHookUp(recorded(c))), setting.Row("Trip test", "-", recorded(c).TripTest), setting.Row("Earliest full use", earliest(p), ""),
 		setting.Row("Changed from the plan", "-", ""),
 		setting.Row("Photographs kept where", "-", ""),
 	})
+}
+
+// recorded is what the job says of a cable as it lies; empty where it says nothing.
+func recorded(c *layout.Cable) *job.Laid {
+	if c.Laid == nil {
+		return &job.Laid{}
+	}
+	return c.Laid.Job
+}
+
+// atHookUp are the volts and amps that were read with the floor on.
+func atHookUp(a *job.Laid) string {
+	var out []string
+	if a.Volts > 0 {
+		out = append(out, fmt.Sprintf("%g V", a.Volts))
+	}
+	if a.Amps > 0 {
+		out = append(out, fmt.Sprintf("%g A", a.Amps))
+	}
+	return strings.Join(out, ", ")
 }
 
 // withUnit is length with mm behind millimetres.

@@ -57,7 +57,7 @@ func (c Change) String() string {
 // are matched by name.
 func Plans(before, after *layout.Plan) []Change {
 	u := after.Units()
-	d := &diff{units: u}
+	d := &diff{units: u, currency: after.Job.Currency}
 	d.text("", "status", before.Job.Info.Status.String(), after.Job.Info.Status.String())
 	d.text("", "drawing no.", before.Job.Info.Number, after.Job.Info.Number)
 	d.text("", "revision", lastLetter(before.Job), lastLetter(after.Job))
@@ -70,8 +70,12 @@ func Plans(before, after *layout.Plan) []Change {
 				Figures: []Figure{d.squares("floor", nil, now.Floor)}})
 			continue
 		}
+		n := len(d.out)
 		d.room(was, now)
 		d.load(before.LoadOf(now.Job.Name), after.LoadOf(now.Job.Name))
+		if len(d.out) > n {
+			d.bought(was, now)
+		}
 	}
 	for i := range before.Rooms {
 		if was := &before.Rooms[i]; after.RoomNamed(was.Job.Name) == nil {
@@ -80,6 +84,8 @@ func Plans(before, after *layout.Plan) []Change {
 		}
 	}
 	d.quantities(takeoff.Compare(before.TakeOff, after.TakeOff))
+	d.cost(before.TakeOff, after.TakeOff)
+	d.days(before, after)
 	return d.out
 }
 
@@ -93,6 +99,7 @@ func lastLetter(j *job.Job) string {
 // diff gathers changes.
 type diff struct {
 	units    plane.Units
+	currency string
 	was, now layout.Tape // of the room compared
 	out      []Change
 }
@@ -224,6 +231,7 @@ func (d *diff) cable(room string, was, now *layout.Cable) {
 		both("power per area", "W/m²", layout.Round(was.Density, 1), layout.Round(now.Density, 1)))
 	d.text(room, "runs of "+now.ID, fmt.Sprint(len(was.Runs)), fmt.Sprint(len(now.Runs)),
 		both("runs", "", float64(len(was.Runs)), float64(len(now.Runs))))
+	d.otherRuns(room, was, now)
 	d.place(room, "lead joint of "+now.ID, &was.Path[0], &now.Path[0])
 	d.place(room, "half-way mark of "+now.ID, &was.Marks[1].At, &now.Marks[1].At)
 	d.place(room, now.EndName()+" of "+now.ID, &was.Path[len(was.Path)-1], &now.Path[len(now.Path)-1])
@@ -261,13 +269,20 @@ func (d *diff) quantities(changes []takeoff.Change) {
 	for _, q := range changes {
 		c := Change{What: "take-off, " + q.Item, Before: d.quantity(q.Before, q.Unit), After: d.quantity(q.After,
 			q.Unit), Figures: []Figure{both("quantity", q.Unit, layout.Round(q.Before, 3), layout.Round(q.After, 3))}}
-		if q.Packs == 0 && c.Before == c.After {
+		costs := math.Abs(q.Price-q.PriceBefore) >= 0.005
+		if q.Packs == 0 && c.Before == c.After && !costs {
 			continue // less than the figures printed show
 		}
 		if q.Packs != 0 {
 			c.After += ", " + strings.TrimSpace(fmt.Sprintf("%+d %s", q.Packs, q.PackName)) + " to buy"
 			c.Figures = append(c.Figures, both("packs", q.PackName, float64(q.PacksBefore),
 				float64(q.PacksBefore+q.Packs)))
+		}
+		if costs {
+			c.Before += ", " + d.money(q.PriceBefore)
+			c.After += ", " + d.money(q.Price) + ", " + d.more(q.Price-q.PriceBefore)
+			c.Figures = append(c.Figures, both("cost", d.currency, layout.Round(q.PriceBefore, 2),
+				layout.Round(q.Price, 2)))
 		}
 		d.add(c)
 	}

@@ -56,6 +56,11 @@ type Laid struct {
 	Sensor     LaidSensor
 	Spare      LaidSensor
 	Readings   []Reading
+	Lot        string  // on the cable's label; empty: not written down, as those below
+	Tester     string  // of its insulation
+	Volts      float64 // at hook-up, the floor on; 0: not written down
+	Amps       float64 // likewise
+	TripTest   string
 	Span       Span
 	Spans      Spans
 }
@@ -132,7 +137,9 @@ func (j *Job) roomNamed(t table) (int, bool) {
 func (j *Job) asLaid(t table, room int, open func(string) ([]byte, error)) (a Laid, ok bool) {
 	a = Laid{Room: room, Cable: t.text("cable"), Date: t.date("date"), By: t.text("by"), Error: t.num("error"),
 		FingerRoom: t.numOr("finger_room", -1),
-		AsPlanned:  t.flag("as_planned"), Runs: t.whole("runs"), Span: t.span(), Spans: t.spans()}
+		Lot:        t.text("lot"), Tester: t.text("tester"), TripTest: t.text("trip_test"),
+		Volts: t.num("hook_up_volts"), Amps: t.num("hook_up_amps"),
+		AsPlanned: t.flag("as_planned"), Runs: t.whole("runs"), Span: t.span(), Spans: t.spans()}
 	for i, name := range evidenceNames() {
 		if name == t.text("evidence") {
 			a.Evidence = Evidence(i)

@@ -8,9 +8,11 @@ type Change struct {
 	PacksBefore   int     // whole packs
 	Packs         int     // more whole packs after than before
 	PackName      string  // "bag", "roll", "box"; empty where it has none
+	PriceBefore   float64 // of all, 0 where it has none
+	Price         float64
 }
 
-// Compare returns the items whose gross quantity or packs differ, those of
+// Compare returns the items whose gross quantity, packs or price differ, those of
 // before first, then what is new. It tells what a room measured otherwise
 // does to an order.
 func Compare(before, after List) []Change {
@@ -37,7 +39,7 @@ func (l List) find(code string) Line {
 }
 
 func appendChange(out []Change, a, c Line) []Change {
-	if a.Gross == c.Gross && a.Packs == c.Packs {
+	if a.Gross == c.Gross && a.Packs == c.Packs && a.Price == c.Price {
 		return out
 	}
 	named := c
@@ -45,5 +47,5 @@ func appendChange(out []Change, a, c Line) []Change {
 		named = a
 	}
 	return append(out, Change{named.Code, named.Item, named.Unit, a.Gross, c.Gross, a.Packs, c.Packs - a.Packs,
-		named.PackName})
+		named.PackName, a.Price, c.Price})
 }
