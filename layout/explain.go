@@ -107,6 +107,13 @@ func Explanations() []job.Explanation {
 				"which of the two it is over; and against three neighbouring runs where they lie closest.",
 			Bad:  "[supply]\nmax_density = \"105 W/m2\"\n\n" + whole,
 			Good: "[supply]\nmax_density = \"105 W/m2\"\nmax_density_over = \"even spacing\"\n\n" + whole},
+		{ID: "W109", Title: "the search for routes was ended early",
+			Text: "How far a job's routes are looked for is bounded by counted steps, in proportion to its floors " +
+				"and cables, so that any machine gives the same plan. A floor with very many corners or a hall " +
+				"with a dozen cables may spend them; then the best plan found is taken. It keeps every rule, but " +
+				"some floor may lie colder, or a lead longer, than need be: the warning says what was given up. " +
+				"[spacing] search looks farther; a floor drawn as several rooms is soon through.",
+			Bad: "[spacing]\nsearch = 0.0004\n\n" + whole, Good: "[spacing]\nsearch = 0.1\n\n" + whole},
 		{ID: "W110", Title: "a cable as laid is not as long as its label says",
 			Text: "What was measured of a cable on the floor adds up to another length than the cable has. A run was " +
 				"left out or counted twice, or a leg misread: " +

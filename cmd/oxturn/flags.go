@@ -5,6 +5,7 @@ import (
 	"flag"
 	"fmt"
 	"io"
+	"math"
 	"os"
 	"slices"
 	"strings"
@@ -130,15 +131,19 @@ type jobFlags struct {
 const jobFlagsHelp = `  --diagnostics STYLE    how messages are written: human, short, json or github
   --strict               warnings count as errors
   --color WHEN           auto, always or never
-  --time-limit TIME      give up on a job after so long (default 2m)
+  --time-limit TIME      give up on a job after so long (default: never)
 `
+
+// noLimit is the time there is for a job where none is given: work is bounded by
+// counted steps, so that no job's outcome hangs on the clock.
+const noLimit = time.Duration(math.MaxInt64)
 
 func (j *jobFlags) add(f *verbFlags) {
 	f.StringVar(&j.style, "diagnostics", defaultStyle(), "")
 	f.hold(func() error { return j.checkStyle() })
 	f.word(&j.colour, "color", "auto", colourWhens...)
 	f.BoolVar(&j.strict, "strict", false, "")
-	f.DurationVar(&j.timeLimit, "time-limit", 2*time.Minute, "")
+	f.DurationVar(&j.timeLimit, "time-limit", noLimit, "")
 	f.hold(func() error {
 		if j.timeLimit <= 0 {
 			return errors.New("--time-limit must be above 0, such as 30s or 5m")

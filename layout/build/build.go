@@ -10,6 +10,7 @@ import (
 	"oxturn/layout/job"
 	"oxturn/layout/load"
 	"oxturn/layout/refit"
+	"oxturn/layout/route"
 	"oxturn/layout/say"
 	"oxturn/layout/tube"
 )
@@ -25,9 +26,9 @@ func Plan(j *job.Job) (*layout.Plan, []job.Diagnostic) { return PlanUntil(j, nil
 func PlanUntil(j *job.Job, stop func() bool) (*layout.Plan, []job.Diagnostic) {
 	p := &layout.Plan{Job: j}
 	var out []job.Diagnostic
-	first := 1
+	first, steps := 1, &route.Steps{}
 	for i := range j.Rooms {
-		d := draft{&layout.Room{Job: &j.Rooms[i]}, j, stop}
+		d := draft{&layout.Room{Job: &j.Rooms[i]}, j, steps, stop}
 		out = withNew(out, build(d, first))
 		first += len(d.Cables)
 		p.Rooms = append(p.Rooms, *d.Room)
@@ -70,8 +71,9 @@ func withNew(out, more []job.Diagnostic) []job.Diagnostic {
 // A draft is a room that is being worked out.
 type draft struct {
 	*layout.Room
-	job  *job.Job
-	stop func() bool // true: nobody wants its routes any more; nil: never
+	job   *job.Job
+	steps *route.Steps // what is left of the work that the job's routes may cost; nil: each problem has its own
+	stop  func() bool  // true: nobody wants its routes any more; nil: never
 }
 
 // build works out one room; its cables are numbered from first on.
@@ -80,6 +82,7 @@ func build(d draft, first int) []job.Diagnostic {
 	if wrong := prepare(r, j); wrong != nil {
 		return []job.Diagnostic{*wrong}
 	}
+	d.giveSteps()
 	routes, labels, out := layCables(d)
 	for i, rt := range routes {
 		r.Cables = append(r.Cables, r.Cable(j, labels[rt.Cable], rt, first+i))
@@ -94,9 +97,10 @@ func build(d draft, first int) []job.Diagnostic {
 	out = append(out, stayCool(d)...)
 	if j.LaidBy != nil {
 		r.IssuedSensors(j)
-	} else if missing := tube.Place(r, j, false); len(missing) > 0 {
+	} else if missing := tube.Place(r, j, false, d.steps); len(missing) > 0 {
 		out = append(out, tube.SensorWarning(r, missing))
 	}
+	out = append(out, stepsSpent(d)...)
 	out = append(out, leadsOnOneAnother(r, j)...)
 	if err := leadRise(r, j); err != nil {
 		out = append(out, r.Problem("the lead rise of room %q cannot be worked out: %v", r.Job.Name, err))

@@ -91,6 +91,6 @@ func (d draft) routed(labels []job.Cable) ([]route.Route, error) {
 // toSolve states the room for the router, for as long as somebody wants an answer.
 func (d draft) toSolve(labels []job.Cable) (route.Problem, error) {
 	p, err := d.ProblemWith(d.job, labels)
-	p.Stop = d.stop
+	p.Steps, p.Stop = d.steps, d.stop
 	return p, err
 }

@@ -54,7 +54,7 @@ func OptionsUntil(j *job.Job, stop func() bool, laying func(room string, cables 
 	var out []RoomOptions
 	var wrong []job.Diagnostic
 	for i := range j.Rooms {
-		d := draft{&layout.Room{Job: &j.Rooms[i]}, j, stop}
+		d := draft{&layout.Room{Job: &j.Rooms[i]}, j, nil, stop}
 		r := d.Room
 		if unfit := prepare(r, j); unfit != nil {
 			wrong = append(wrong, *unfit)

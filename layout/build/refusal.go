@@ -25,6 +25,10 @@ func refusal(from draft, labels []job.Cable, err error) job.Diagnostic {
 	if !errors.As(err, &ref) {
 		return d
 	}
+	if ref.Early {
+		d.Hint = "look farther with a larger [spacing] search, or draw the floor as several rooms"
+		return d
+	}
 	if leadRefusal(err) != nil {
 		d.Hint = leadHint(r, ref, j.Units)
 		if underBox(r) != "" {

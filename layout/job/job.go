@@ -99,6 +99,7 @@ type Membrane struct {
 // Spacing is the allowed gap between neighbouring runs, in pegs.
 type Spacing struct {
 	Closest, Widest int
+	Search          float64 // how far routes are looked for, in times of the usual
 }
 
 // Clearance is how far the cable's centre line stays from things of a kind,

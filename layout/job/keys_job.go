@@ -78,6 +78,9 @@ func membraneKeys() []Key {
 		Key{Path: "widest", Type: TypeWhole, Limits: Limits{Min: 1, Max: 100}, Default: "4",
 			Doc: "Widest gap, in pegs; a cable too short to keep to it is laid with a warning, or refused where " +
 				"floor would stay cold", Example: "widest = 4"},
+		Key{Path: "search", Type: TypeNumber, Limits: Limits{Above: true, Max: 100}, Default: "1",
+			Doc: "How far routes are looked for, in times of the usual: less for a quick sketch, more where W109 " +
+				"says that the search was ended early", Example: "search = 2"},
 	)...)
 }
 

@@ -47,7 +47,7 @@ const usualHeight = 5.0
 
 // readMembrane reads the membrane and the spacing, which must fit each other.
 func (j *Job) readMembrane(m, s table) {
-	j.Spacing = Spacing{Closest: s.whole("closest"), Widest: s.whole("widest")}
+	j.Spacing = Spacing{Closest: s.whole("closest"), Widest: s.whole("widest"), Search: s.num("search")}
 	j.Membrane = Membrane{
 		Pitch: m.num("pitch"), BendRadius: m.num("bend_radius"), RollWidth: m.num("roll_width"),
 		RollLength: m.num("roll_length"),

@@ -58,7 +58,7 @@ func moveSensors(r *layout.Room, planned []layout.Sensor, path []plane.Point, j 
 		return nil
 	}
 	r.Sensors = nil
-	tube.Place(r, j, true)
+	tube.Place(r, j, true, nil)
 	var out []SensorMove
 	for _, s := range planned {
 		at := -1

@@ -37,6 +37,9 @@ func (r *room) answer(options [][]Route) ([]Route, error) {
 		if r.stopped() {
 			return nil, ErrStopped
 		}
+		if (spare != nil || worst != nil) && r.steps.spent("other routes, for cold leads that keep apart") {
+			break
+		}
 		f := r.leads(routes)
 		if f == nil {
 			f = r.audit(routes)

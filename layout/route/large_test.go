@@ -65,7 +65,7 @@ func TestLargeSkewedRooms(t *testing.T) {
 func TestPathEndsAreNeverDearerThanCounted(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := drawRoom(t)
-		r := &room{p: p, lattice: chooseLattice(p)}
+		r := &room{p: p, lattice: chooseLattice(p), steps: p.steps()}
 		wish := &wishes{strip: newStrip(p.Floor, p.Zones, p.Entry), reach: 6000, both: rapid.Bool().Draw(t, "both")}
 		g := newGrid(p.Zones[0], r.lattice, turns(rapid.IntRange(0, 3).Draw(t, "turns")))
 		for _, cost := range []func(*grid, int, int) float32{wish.startCost, wish.endCost} {

@@ -15,7 +15,11 @@ func (r *room) leads(routes []Route) *fault {
 	var best *drawn
 	var first *fault
 	on := []*leadGround{r.ground(routes, stripCell)}
+	defer func() { r.steps.left -= on[0].looks }()
 	for _, order := range orders(len(routes)) {
+		if (best != nil || first != nil) && r.steps.spent("other orders of the cold leads") {
+			break
+		}
 		d, f := r.leadsInOrder(routes, order, on)
 		if f == nil && (best == nil || d.better(best)) {
 			best = d
@@ -27,7 +31,7 @@ func (r *room) leads(routes []Route) *fault {
 	if best == nil {
 		return first
 	}
-	if best.stacked > 0 {
+	if best.stacked > 0 && !r.steps.spent("cold leads closer side by side") {
 		best = r.unstack(routes, best, on[0])
 	}
 	copy(routes, best.routes)
@@ -59,7 +63,8 @@ const mostFine = 3_000_000
 // side, from the nearest start of heat to the farthest; a lead that finds no way
 // between the others is drawn before them in the next try.
 func (r *room) unstack(routes []Route, best *drawn, coarse *leadGround) *drawn {
-	fine, left := r.ground(routes, fineCell), mostFine
+	fine, left := r.ground(routes, fineCell), min(mostFine, r.steps.left)
+	defer func() { r.steps.left -= fine.looks }()
 	coarse.work, fine.work = &left, &left
 	order := counting(len(routes))
 	slices.SortStableFunc(order, func(a, b int) int {
@@ -255,7 +260,7 @@ func (r *room) lead(rt *Route, to plane.Point, on []*leadGround) []plane.Point {
 // LeadBack draws the second cold lead of the problem's first cable, from its path's end
 // to the entry, off other cables and off leads where it can; nil where it finds no way.
 func LeadBack(p Problem, path []plane.Point, cables, leads [][]plane.Point) []plane.Point {
-	r := &room{p: p}
+	r := &room{p: p, steps: p.steps()}
 	g := newLeadGround(p.Floor, p.Zones, p.Entry, stripCell)
 	for _, c := range append(cables[:len(cables):len(cables)], path) {
 		g.add(byCable, plane.Point{}, c)
@@ -270,6 +275,9 @@ func LeadBack(p Problem, path []plane.Point, cables, leads [][]plane.Point) []pl
 // LeadsPast draws the cold leads of routes anew, off what lies in their way
 // from the entry on; false where they find no way past it.
 func LeadsPast(p Problem, routes []Route, lying [][]plane.Point) bool {
-	r := &room{p: p, lying: lying}
+	r := &room{p: p, lying: lying, steps: p.steps()}
+	if r.steps.spent("cold leads drawn past the sensors' tubes") {
+		return false
+	}
 	return r.leads(routes) == nil
 }

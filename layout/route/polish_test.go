@@ -21,7 +21,7 @@ func TestPolishBetters(t *testing.T) {
 		p.Cables[0].Length = lengthFor(p, p.Zones[0], 3.3)
 		r := &room{p: p, lattice: chooseLattice(p), zones: []int{0}}
 		r.strip = newStrip(p.Floor, p.Zones, p.Entry)
-		l, err := r.lay(share{region: p.Zones[0]})
+		l, err := r.lay(share{region: p.Zones[0]}, stepsACable)
 		if err != nil {
 			skip.Test(t, skip.OtherCase, err)
 		}
@@ -132,7 +132,7 @@ func TestBeginsAtTheBetterEnd(t *testing.T) {
 			r := &room{p: p, lattice: chooseLattice(p), zones: []int{0}}
 			r.p.Cables = []Cable{{ID: "H1", Length: lengthFor(p, p.Zones[0], 3.3)}}
 			r.strip = newStrip(p.Floor, p.Zones, p.Entry)
-			l, err := r.lay(share{region: p.Zones[0]})
+			l, err := r.lay(share{region: p.Zones[0]}, stepsACable)
 			if err != nil {
 				t.Fatal(err)
 			}

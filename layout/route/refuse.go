@@ -32,6 +32,10 @@ func (r *room) refuse(l *laying, best *candidate) error {
 		out.Reason = fmt.Sprintf("the cold lead of cable %s reaches no place where its heating part can start", c.ID)
 		return out
 	}
+	if l.short {
+		out.Reason, out.Early = inNoSteps(c.ID), true
+		return out
+	}
 	n := r.reachable(l)
 	out.Shortest, out.Longest = n.shortest, n.longest
 	if l.keep(n.found); len(l.found) > 0 {
@@ -39,6 +43,9 @@ func (r *room) refuse(l *laying, best *candidate) error {
 	}
 	rule := l.rule
 	switch {
+	case l.short:
+		out.Shortest, out.Longest = 0, 0
+		out.Reason, out.Early = inNoSteps(c.ID), true
 	case out.Longest == 0 && narrow(l.region, rule):
 		out.Reason = fmt.Sprintf("no run of cable %s fits on its floor: it is too narrow for a turn of %d pegs", c.ID,
 			rule.turnBack)
@@ -57,6 +64,12 @@ func (r *room) refuse(l *laying, best *candidate) error {
 			"all lengths between can be laid", c.Length/1000, c.ID, out.Shortest/1000, out.Longest/1000)
 	}
 	return out
+}
+
+// inNoSteps says that the search was ended with no route, not that there is none.
+func inNoSteps(cable string) string {
+	return fmt.Sprintf("no route was found for cable %s in the steps that the search has for its floor; there may be "+
+		"one", cable)
 }
 
 // startable reports whether the path can start anywhere in the region.
@@ -137,6 +150,7 @@ func (r *room) reach(l *laying) lengths {
 			longest = math.Max(longest, most.longest())
 		}
 		found = append(append(found, w.found...), most.found...)
+		l.short = !r.spend(l, w, most) || l.short
 	}
 	sortByScore(found)
 	return lengths{math.Min(shortest, longest), longest, found}

@@ -28,7 +28,8 @@ type Problem struct {
 	Frozen  [][]plane.Point // per cable, the part already laid, start of heat first; nil: nothing laid
 	// set: runs lie along the lattice's axis nearest to this direction, radians; nil: along either
 	Rows  *float64
-	Brief bool // set: only the first looks are taken, and a refusal gives no lengths
+	Brief bool   // set: only the first looks are taken, and a refusal gives no lengths
+	Steps *Steps // what the search may cost, and is taken off it; nil: what StepsFor gives the problem
 	// asked now and then, from several goroutines; once true, the search ends with ErrStopped. nil: never
 	Stop func() bool
 }
@@ -86,7 +87,8 @@ type Refusal struct {
 	Cold     float64 // share of the floor that the best route leaves cold, where that is too much; else 0
 	// mm of cold lead to the nearest place where heat may start, where the lead is at fault: infinite where no way
 	// leads there; else 0
-	Lead float64
+	Lead  float64
+	Early bool // the search was ended before it was through: there may be a route
 }
 
 // Error returns the reason.

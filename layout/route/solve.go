@@ -19,12 +19,15 @@ func Solve(p Problem) ([]Route, error) {
 	if err := sane(p); err != nil {
 		return nil, err
 	}
-	r := &room{p: p, lattice: chooseLattice(p)}
+	r := &room{p: p, lattice: chooseLattice(p), steps: p.steps()}
 	routes, err := r.solve()
 	if !errors.As(err, new(*Refusal)) || len(p.Cables) <= len(p.Zones) {
 		return routes, err
 	}
 	for r.nthCut = 1; r.nthCut < cuts; r.nthCut++ { // cut otherwise, the cables may all fit
+		if r.steps.spent("other ways to share the floor between the cables") {
+			break
+		}
 		if routes, again := r.solve(); again == nil {
 			return routes, nil
 		}
@@ -33,6 +36,14 @@ func Solve(p Problem) ([]Route, error) {
 		}
 	}
 	return nil, err
+}
+
+// steps are those that the problem was given, or what it gets by itself.
+func (p Problem) steps() *Steps {
+	if p.Steps != nil {
+		return p.Steps
+	}
+	return StepsFor(p.Zones, p.Pitch, len(p.Cables), 1)
 }
 
 // solve lays out all cables with the floor cut in one way.
@@ -53,7 +64,7 @@ func (r *room) solve() ([]Route, error) {
 	}
 	lays := make([]*laying, len(shares))
 	for i, sh := range shares {
-		if lays[i], err = r.lay(sh); err != nil {
+		if lays[i], err = r.lay(sh, r.allot(shares[i:])); err != nil {
 			return nil, err
 		}
 	}
@@ -75,6 +86,7 @@ type room struct {
 	zones   []int           // of each cable
 	lying   [][]plane.Point // what cold leads may not cross
 	reached map[int]lengths // by cable, worked out once
+	steps   *Steps          // what there is for it
 	nthCut  int             // which cut of a zone with several cables to take, the best first
 }
 
@@ -121,12 +133,14 @@ type laying struct {
 	spacing float64 // ideal in the share, mm
 	field   *field
 	found   []*candidate // the best first
+	steps   int          // that are left to it
+	short   bool         // it could have done with more
 }
 
-// lay finds routes for one cable in its share.
-func (r *room) lay(sh share) (*laying, error) {
+// lay finds routes for one cable in its share, in so many steps.
+func (r *room) lay(sh share, steps int) (*laying, error) {
 	c := r.p.Cables[sh.cable]
-	l := &laying{share: sh, rule: rulesFor(r.p, c), zone: r.rim(sh.zone), length: c.Length}
+	l := &laying{share: sh, rule: rulesFor(r.p, c), zone: r.rim(sh.zone), length: c.Length, steps: steps}
 	l.spacing = r.spacing(sh.region, r.left(sh.cable))
 	if r.frozen(sh.cable) != nil { // the rest is to lie as wide as what is laid
 		l.spacing = r.spacing(l.zone.Region, r.lengthIn(sh.zone))
@@ -157,7 +171,7 @@ func (l *laying) keep(found []*candidate) {
 
 // newWay is the search with a sweep over a laying's floor.
 func (r *room) newWay(l *laying, s *sweep) *way {
-	s.stop = r.stopped
+	s.stop, s.most = r.stopped, l.steps
 	return &way{sweep: s, field: l.field, zone: l.zone, length: l.length, laid: Length(r.frozen(l.cable), l.rule.bend)}
 }
 
@@ -183,6 +197,9 @@ func (r *room) routes(l *laying) []Route {
 // zone each is polished beside the others, so that the seams between them are
 // no colder than the rest.
 func (r *room) polish(lays []*laying) {
+	if r.steps.spent("the last touches to the routes") {
+		return
+	}
 	for z := range r.p.Zones {
 		var here []*laying
 		for _, l := range lays {
@@ -293,11 +310,19 @@ func (r *room) search(l *laying) []*candidate {
 			w.begin(l.spacing / l.rule.pitch)
 			ways = append(ways, w)
 		}
+		for _, w := range ways {
+			w.sweep.most = l.steps / len(ways)
+		}
 		bracketAll(ways)
 		for _, w := range ways {
 			found = append(found, w.found...)
 		}
 		sortByScore(found)
+		if !r.spend(l, ways...) {
+			l.short = true
+			r.steps.giveUp("a wider search for cable " + r.p.Cables[l.cable].ID)
+			break
+		}
 		if len(found) > 0 && (found[0].laying() < poor || slices.ContainsFunc(ways, (*way).spent)) {
 			break
 		}

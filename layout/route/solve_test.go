@@ -157,7 +157,7 @@ func TestCutsOtherwiseWhereTheBestCutFails(t *testing.T) {
 	if bad := broken(p, routes); bad != nil {
 		t.Fatal(bad)
 	}
-	r := &room{p: p, lattice: chooseLattice(p)}
+	r := &room{p: p, lattice: chooseLattice(p), steps: p.steps()}
 	if _, err := r.solve(); err == nil {
 		t.Error("the first cut does: the test shows nothing")
 	}

@@ -82,6 +82,7 @@ type sweep struct {
 	tables map[int]*table
 	remain [][]int16 // see remains
 	work   int       // steps taken so far
+	most   int       // steps there are
 	stop   func() bool
 	perPeg float32 // cost of a peg of cable: negative to look for the longest plan
 	starts pathEnd
@@ -123,7 +124,8 @@ type effort struct {
 func newSweep(g *grid, rule rules, wish *wishes, e effort) *sweep {
 	return &sweep{
 		effort: e, g: g, rule: rule, wish: wish, tables: map[int]*table{}, remain: g.remains(),
-		starts: newPathEnd(g, wish.startCost), ends: newPathEnd(g, wish.endCost), stop: func() bool { return false },
+		starts: newPathEnd(g, wish.startCost), ends: newPathEnd(g, wish.endCost), most: math.MaxInt,
+		stop:    func() bool { return false },
 		buckets: make([][]int32, g.ny+1), best: make([]float32, g.ny+1), worst: make([]float32, g.ny+1),
 	}
 }
@@ -151,7 +153,7 @@ func (w *sweep) plan(s float64) bool {
 		}
 	}
 	for y := range w.g.ny {
-		if w.stop() {
+		if w.stop() || w.out() {
 			return false
 		}
 		w.row(y)
@@ -160,6 +162,9 @@ func (w *sweep) plan(s float64) bool {
 	slices.SortFunc(w.finals, w.cheaper)
 	return len(w.finals) > 0
 }
+
+// out reports whether there are no steps left.
+func (w *sweep) out() bool { return w.work >= w.most }
 
 // pick returns the few most promising plans of at least length mm, and the
 // length of the cheapest plan of all.

@@ -159,7 +159,7 @@ func (w *way) gaveUp(n, s float64) bool {
 
 // settled reports whether more bracketing would gain nothing.
 func (w *way) settled() bool {
-	return w.tries >= rounds+w.nudges || w.spent() || w.tooWide-w.enough < 0.03 || w.laying() < good
+	return w.tries >= rounds+w.nudges || w.spent() || w.sweep.out() || w.tooWide-w.enough < 0.03 || w.laying() < good
 }
 
 // laying is that of the best candidate, infinite for none.

@@ -30,8 +30,8 @@ const (
 // parallel runs, their tubes reaching the box clear of heating cable and lead
 // joints, and crossing other leads only where there is no other way. Where the
 // cold leads are not laid yet, they may pass the tubes on the other side. It
-// returns what could not be placed.
-func Place(r *layout.Room, j *job.Job, leadsLaid bool) (missing []string) {
+// returns what could not be placed. Moving leads is taken off steps, nil for any.
+func Place(r *layout.Room, j *job.Job, leadsLaid bool, steps *route.Steps) (missing []string) {
 	if len(r.Cables) == 0 {
 		return nil
 	}
@@ -44,7 +44,7 @@ func Place(r *layout.Room, j *job.Job, leadsLaid bool) (missing []string) {
 	if alone := best; alone.meet(leads) {
 		best = tubes(r, g, leads)
 		if !leadsLaid && alone.cost() < best.cost()-leadMove {
-			if cables, more := leadsPast(r, j, alone.sensors); alone.cost()+more < best.cost()-leadMove {
+			if cables, more := leadsPast(r, j, alone.sensors, steps); alone.cost()+more < best.cost()-leadMove {
 				r.Cables, best = cables, alone
 			}
 		}
@@ -72,7 +72,7 @@ func leads(r *layout.Room) (out [][]plane.Point) {
 // leadsPast draws the cold leads anew so that they pass the sensors' tubes, and
 // returns the cables with them and by how much they are longer; infinite where
 // they find no way.
-func leadsPast(r *layout.Room, j *job.Job, sensors []layout.Sensor) ([]layout.Cable, float64) {
+func leadsPast(r *layout.Room, j *job.Job, sensors []layout.Sensor, steps *route.Steps) ([]layout.Cable, float64) {
 	var routes []route.Route
 	var labels []job.Cable
 	for i, c := range r.Cables {
@@ -84,6 +84,7 @@ func leadsPast(r *layout.Room, j *job.Job, sensors []layout.Sensor) ([]layout.Ca
 		tubes = append(tubes, s.Lead)
 	}
 	p, err := r.ProblemWith(j, labels)
+	p.Steps = steps
 	if err != nil || !route.LeadsPast(p, routes, tubes) {
 		return nil, math.Inf(1)
 	}
