@@ -37,9 +37,9 @@ func takesCable(j *job.Job, zone plane.Region) bool {
 func bareWarning(r *layout.Room, j *job.Job, zone plane.Region) job.Diagnostic {
 	box, tape := zone.Bounds(), layout.NewTape(r.Job, j.Units)
 	d := job.Diagnostic{Severity: job.Warning, ID: "W103", Span: r.Job.Spans.At("cables")}
-	d.Message = fmt.Sprintf("room %q: %s of floor, its middle %s, stays without cable: it is cut off from the rest, "+
-		"and the room's %s elsewhere",
-		r.Job.Name, say.AreaBoth(zone.Area(), j.Units), tape.Place(box.Centre()), serves(len(r.Cables)))
+	d.Message = fmt.Sprintf("room %q: %s of floor, its middle %s, stays without cable: %s, and the room's %s elsewhere",
+		r.Job.Name, say.AreaBoth(zone.Area(), j.Units), tape.Place(box.Centre()), cutOffBy(r, zone),
+		serves(len(r.Cables)))
 	d.Hint = "list one more cable for it in the room's cables, move what cuts it off, or allow W103 to leave it cold"
 	if !shortEnough(j, zone) {
 		_, most := lengths(j, zone)

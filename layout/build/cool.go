@@ -38,13 +38,40 @@ func coolWarning(from draft, zone int, spacing float64) job.Diagnostic {
 	d.Message = fmt.Sprintf("room %q: %s of the floor to be heated is out of the warmth's reach; the farthest spot, "+
 		"%s, lies %s from the nearest run",
 		r.Job.Name, say.AreaBoth(area, j.Units), tape.Place(at), tape.Length(away))
-	d.Hint = "the way there is too narrow for cable to come back: move what stands about, or allow W104 to leave " +
-		"it cool"
-	if little := little(r, j, zone); little != "" && moreReaches(from, zone) {
+	two := float64(j.Spacing.Closest) * j.Membrane.Pitch
+	n, narrow := neckTo(r.Zones[zone], home(r, zone), at, two)
+	switch little := little(r, j, zone); {
+	case little != "" && moreReaches(from, zone):
 		d.Message += ": the cable ran out"
 		d.Hint = little + ": take a longer cable, or allow W104 to leave it cool"
+	case n != nil:
+		d.Message += fmt.Sprintf(": the way there narrows to %s within the clearances, between %s, %s; two runs need %s",
+			tape.Length(n.width), besideNeck(r, n), tape.Place(n.at), tape.Length(two))
+		d.Hint = fmt.Sprintf("make it %s wider, or allow W104 to leave it cool", tape.Length(two-n.width))
+	case narrow:
+		d.Message += fmt.Sprintf(": within the clearances it is narrower there than two runs need, %s", tape.Length(two))
+		d.Hint = "move what stands about, or allow W104 to leave it cool"
+	default:
+		d.Message += ": it is wide enough for two runs all the way, but no better route was found"
+		d.Hint = "a cable of another length may do, or move what stands about; or allow W104 to leave it cool"
 	}
 	return d
+}
+
+// home is the place on a zone's cable that lies deepest within the zone, of a few.
+func home(r *layout.Room, zone int) (at plane.Point) {
+	most := math.Inf(-1)
+	for _, c := range r.Cables {
+		if c.Zone != zone {
+			continue
+		}
+		for _, s := range plane.Segments(c.Path) {
+			if p := s.A.Lerp(s.B, 0.5); r.Zones[zone].Depth(p) > most {
+				at, most = p, r.Zones[zone].Depth(p)
+			}
+		}
+	}
+	return at
 }
 
 // moreReaches tries whether a zone that has less cable than it takes has no cool

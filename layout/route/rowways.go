@@ -11,6 +11,7 @@ type table struct {
 	strips [][]span  // by row and gap, see strip
 	places [][]place // by row and gap
 	ways   map[waysKey]wayList
+	listed int // outcomes in ways
 	kinds  map[string]int32
 	kindOf []int32     // kind of row by row and gap, negative for not yet known
 	bare   [][]float64 // by how many whole pegs a run reaches; by row and gap, negative for not yet known
@@ -59,6 +60,10 @@ var levelBound = [levels]float32{1, 3, 30}
 
 const levels = 3
 
+// mostListed is how many outcomes a table keeps: where hardly two rows are equal it
+// would grow to hundreds of megabytes.
+const mostListed = 500_000
+
 // ways lists the outcomes of the row being worked on, cheapest first.
 func (w *sweep) ways(base []place, level int) wayList {
 	key := waysKey{kind: w.kind(base), level: int8(level), flags: w.st.flags, n: w.st.n, pos: w.st.pos}
@@ -83,6 +88,9 @@ func (w *sweep) ways(base []place, level int) wayList {
 		return cmp.Compare(a.first, b.first)
 	})
 	out := wayList{slices.Clone(r.list), slices.Clone(r.used)}
+	if w.t.listed += len(r.list); w.t.listed > mostListed {
+		w.t.ways, w.t.listed = map[waysKey]wayList{}, len(r.list)
+	}
 	w.t.ways[key] = out
 	return out
 }

@@ -16,7 +16,7 @@ type Steps struct {
 // A floor gets the same for every cable and more for every peg: on 40 rooms of
 // all shapes the most that a cable asked for is 25 million.
 const (
-	stepsACable = 60_000_000
+	stepsACable = 150_000_000
 	stepsAPeg   = 2_000
 )
 
