@@ -113,7 +113,7 @@ func Explanations() []job.Explanation {
 				"with a dozen cables may spend them; then the best plan found is taken. It keeps every rule, but " +
 				"some floor may lie colder, or a lead longer, than need be: the warning says what was given up. " +
 				"[spacing] search looks farther; a floor drawn as several rooms is soon through.",
-			Bad: "[spacing]\nsearch = 0.0004\n\n" + whole, Good: "[spacing]\nsearch = 0.1\n\n" + whole},
+			Bad: "[spacing]\nsearch = 0.00016\n\n" + whole, Good: "[spacing]\nsearch = 0.1\n\n" + whole},
 		{ID: "W110", Title: "a cable as laid is not as long as its label says",
 			Text: "What was measured of a cable on the floor adds up to another length than the cable has. A run was " +
 				"left out or counted twice, or a leg misread: " +

@@ -70,8 +70,8 @@ func TestFloorLeftBareIsSaid(t *testing.T) {
 			if d.ID == "W103" {
 				warned++
 				if !strings.Contains(d.Message, "3.33 m²") ||
-					!strings.Contains(d.Message, "stays without cable: movement joint MJ1 cuts it off from the rest") || !strings.HasPrefix(string(data[d.Span.Start:]),
-					c.cables) {
+					!strings.Contains(d.Message, "stays without cable: movement joint MJ1 cuts it off from the rest") ||
+					!strings.HasPrefix(string(data[d.Span.Start:]), c.cables) {
 					t.Errorf("%s: at byte %d: %s", c.cables, d.Span.Start, d.Message)
 				}
 			}

@@ -45,11 +45,11 @@ func coolWarning(from draft, zone int, spacing float64) job.Diagnostic {
 		d.Message += ": the cable ran out"
 		d.Hint = little + ": take a longer cable, or allow W104 to leave it cool"
 	case n != nil:
-		d.Message += fmt.Sprintf(": the way there narrows to %s within the clearances, between %s, %s; two runs need %s",
-			tape.Length(n.width), besideNeck(r, n), tape.Place(n.at), tape.Length(two))
+		d.Message += fmt.Sprintf(": the way there narrows to %s within the clearances, between %s, %s; two runs need "+
+			"%s", tape.Length(n.width), besideNeck(r, n), tape.Place(n.at), tape.Length(two))
 		d.Hint = fmt.Sprintf("make it %s wider, or allow W104 to leave it cool", tape.Length(two-n.width))
 	case narrow:
-		d.Message += fmt.Sprintf(": within the clearances it is narrower there than two runs need, %s", tape.Length(two))
+		d.Message += ": within the clearances it is narrower there than two runs need, " + tape.Length(two)
 		d.Hint = "move what stands about, or allow W104 to leave it cool"
 	default:
 		d.Message += ": it is wide enough for two runs all the way, but no better route was found"

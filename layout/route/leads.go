@@ -57,7 +57,7 @@ func (d *drawn) better(than *drawn) bool {
 }
 
 // mostFine bounds the cells that are looked at for one room beyond the first leads.
-const mostFine = 3_000_000
+const mostFine = 1_000_000
 
 // unstack draws the leads again on a fine raster, where more of them go side by
 // side, from the nearest start of heat to the farthest; a lead that finds no way
@@ -235,20 +235,19 @@ func OverJoint(lead []plane.Point, at plane.Point) bool {
 // another lead than over a lead joint, and over either than not at all.
 func (r *room) lead(rt *Route, to plane.Point, on []*leadGround) []plane.Point {
 	reach := r.p.Cables[rt.Cable].LeadReach
-	beside := []taken{0}
-	if on[0].vast() { // along the shares' edges there is nearly always a way, and it is soon found
-		beside = []taken{inShare, 0}
-	}
-	for _, within := range beside {
+	// along the edges of the shares there is nearly always a way, and on a vast floor it is found far sooner
+	for _, everywhere := range []bool{false, true} {
 		for _, off := range [...]taken{byLead | byJoint, byJoint, byLead, 0} {
 			if off&byLead == 0 && len(on[0].withLeads) == 0 {
 				continue // as with leads, of which there are none
 			}
 			for _, g := range on {
-				if within == 0 && g.cell == fineCell && g.vast() {
+				if g.vast() && !everywhere {
+					off |= inShare
+				} else if everywhere && (!g.vast() || g.cell == fineCell) {
 					continue
 				}
-				if lead := g.leadRoute(to, off|within); lead != nil && (reach <= 0 || pathLength(lead) <= reach) {
+				if lead := g.leadRoute(to, off); lead != nil && (reach <= 0 || pathLength(lead) <= reach) {
 					return lead
 				}
 			}
