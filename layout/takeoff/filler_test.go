@@ -74,3 +74,32 @@ func TestDepthsSayWhereTheyComeFrom(t *testing.T) {
 		t.Errorf("note %q, want %q", note, want)
 	}
 }
+
+// Joints of one source and two widths are two; of one width, the one has no length of its
+// own to be told from. Of no joints there is no line.
+func TestJointsAreToldApartByWidth(t *testing.T) {
+	in := bath()
+	in.Rooms[0].Joints = []Joint{{"MJ1", 1200, 6, job.FromJob}, {"MJ2", 1000, 10, job.FromJob}}
+	got := line(t, Compute(in), "joint-sealant")
+	near(t, "mL", got.Net, 1.2*6*6+1*10*6, 1e-9)
+	if n := strings.Count(got.Note, " of joint "); n != 2 {
+		t.Errorf("%d joints in %q", n, got.Note)
+	}
+	in.Rooms[0].Joints = in.Rooms[0].Joints[:1]
+	if got := line(t, Compute(in), "joint-sealant").Note; strings.Contains(got, " of joint ") {
+		t.Errorf("a single joint has a length: %q", got)
+	}
+	in.Rooms[0].Joints = nil
+	if l := Compute(in); l.find("joint-sealant").Code != "" {
+		t.Error("no joints are filled")
+	}
+}
+
+// A bag of half a kilogram is worded with its weight.
+func TestSmallBagHasItsWeight(t *testing.T) {
+	in := bath()
+	in.Materials.BedMortar.Pack = 0.5
+	if got := line(t, Compute(in), "bed-mortar").Note; !strings.Contains(got, "a bag of 0.5 kg (1.1 lb) yields") {
+		t.Error(got)
+	}
+}

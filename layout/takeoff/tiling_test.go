@@ -246,3 +246,12 @@ func TestHerringboneIsAssumedOfHerringbone(t *testing.T) {
 		}
 	}
 }
+
+// What a note says is a share in per cent.
+func TestBreakageIsSaidInPerCent(t *testing.T) {
+	in := bath()
+	in.Tile.Breakage = 0.05
+	if got := line(t, Compute(in), "tile").Note; !strings.Contains(got, "with 5 % breakage") {
+		t.Error(got)
+	}
+}
