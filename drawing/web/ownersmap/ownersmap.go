@@ -59,6 +59,7 @@ type room struct {
 	Places   []place
 	Datum1   string
 	Datum2   string
+	Cables   []cableKept
 }
 
 // place is a point of the floor found again from two walls, for a reader
@@ -99,7 +100,7 @@ func Write(w io.Writer, p *layout.Plan) error {
 		pg.Rooms = append(pg.Rooms, room{Moved: moved, Index: i, Name: m.Room, Record: m.Record(),
 			Further: further(p, &p.Rooms[i]), Counting: m.Counting(), NoTiles: m.NoTiles, Cautions: m.Cautions(),
 			Picture: drawn, Key: key, Places: places(m),
-			Datum1: datumName(m, 0), Datum2: datumName(m, 1)})
+			Datum1: datumName(m, 0), Datum2: datumName(m, 1), Cables: cablesKept(p, &p.Rooms[i])})
 		pg.Data = append(pg.Data, tableOf(m))
 	}
 	return t.Execute(w, pg)

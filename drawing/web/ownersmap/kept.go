@@ -1,0 +1,109 @@
+package ownersmap
+
+import (
+	"fmt"
+
+	"oxturn/layout"
+	"oxturn/layout/job"
+	"oxturn/layout/passport"
+)
+
+// cableKept is what must be known of one cable before a fault of it can be found, years
+// after its job file is lost.
+type cableKept struct {
+	ID       string
+	Facts    []kept
+	Readings []readingKept
+	Text     string // what the code on the panel's label says
+}
+
+// kept is one fact in words.
+type kept struct{ About, Words string }
+
+// readingKept is a row of the test record.
+type readingKept struct{ Stage, Date, By, Ohms, Insulation, Capacitance string }
+
+// cablesKept are those of a room.
+func cablesKept(p *layout.Plan, r *layout.Room) (out []cableKept) {
+	f := p.Job.Figures()
+	for i := range r.Cables {
+		c := &r.Cables[i]
+		l := c.Label
+		k := cableKept{ID: c.ID, Text: passport.Of(p, r, c)}
+		k.add("label", "%s: %g V, %g W, heating cable %s, cold lead %s", l.ID, l.Volts, l.Watts,
+			f.Long(l.Length), f.Long(l.Lead))
+		k.add("ohms", "%.1f Ω at 20 °C (%s), good from %.1f to %.1f Ω", c.Circuit.Nominal, c.Circuit.OhmsFrom,
+			c.Circuit.Limits.Low, c.Circuit.Limits.High)
+		k.recorded(c)
+		k.circuit(p, r)
+		out = append(out, k)
+	}
+	return out
+}
+
+func (k *cableKept) add(about, format string, args ...any) {
+	k.Facts = append(k.Facts, kept{about, fmt.Sprintf(format, args...)})
+}
+
+// recorded adds what was written down of the cable as it lies.
+func (k *cableKept) recorded(c *layout.Cable) {
+	if c.Laid == nil {
+		return
+	}
+	a := c.Laid.Job
+	for _, x := range []kept{{"lot", a.Lot}, {"tester", a.Tester}, {"trip test", a.TripTest}} {
+		if x.Words != "" {
+			k.Facts = append(k.Facts, x)
+		}
+	}
+	if a.Volts > 0 || a.Amps > 0 {
+		k.add("hook-up", "%g V, %g A, the floor on", a.Volts, a.Amps)
+	}
+	for _, r := range a.Readings {
+		row := readingKept{Stage: r.Stage, By: r.By, Ohms: read(r.Ohms, "Ω"), Insulation: read(r.Insulation, "MΩ"),
+			Capacitance: read(r.Capacitance, "nF")}
+		if r.Insulation.Taken {
+			row.Insulation += fmt.Sprintf(" at %g V", r.Volts)
+		}
+		if !r.Date.IsZero() {
+			row.Date = r.Date.Format("2006-01-02")
+		}
+		k.Readings = append(k.Readings, row)
+	}
+}
+
+// read writes a figure off an instrument; empty where none was taken.
+func read(f job.Figure, unit string) string {
+	switch {
+	case !f.Taken:
+		return ""
+	case f.Over:
+		return fmt.Sprintf("over %g %s", f.Value, unit)
+	}
+	return fmt.Sprintf("%g %s", f.Value, unit)
+}
+
+// circuit says what feeds the room, and what guards it, where the job says so.
+func (k *cableKept) circuit(p *layout.Plan, r *layout.Room) {
+	for _, c := range p.Circuits {
+		if c.Job == nil {
+			continue
+		}
+		for _, name := range c.Rooms {
+			if name != r.Job.Name {
+				continue
+			}
+			words := c.Job.Name
+			if c.Job.Breaker > 0 {
+				words += fmt.Sprintf(", breaker %g A", c.Job.Breaker)
+			}
+			if c.Job.GroundFault > 0 {
+				words += fmt.Sprintf(", ground-fault device %g mA", c.Job.GroundFault)
+			}
+			if c.Job.GroundFaultsAt != "" {
+				words += " at the " + c.Job.GroundFaultsAt
+			}
+			k.add("circuit", "%s", words)
+		}
+	}
+}
