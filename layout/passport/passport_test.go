@@ -145,7 +145,8 @@ func tooLong(t *testing.T) string {
 // or that says what is wrong with it.
 func FuzzRead(f *testing.F) {
 	f.Add("room Bath\nplan 7KF-4RP\ncable H1 C\n120 V 100 W 144 ohm, 137 to 158\nlength 9000 lead 3000 ends 1\n" +
-		"mm, x; answers in mm\nwalls A 0,0 B 900,0 C 900,900 D 0,900\nbox 1,0 up 9\nbend 15 pegs 30\npath 75,75 N500 E60")
+		"mm, x; answers in mm\nwalls A 0,0 B 900,0 C 900,900 D 0,900\nbox 1,0 up 9\nbend 15 pegs 30\n" +
+		"path 75,75 N500 E60")
 	f.Fuzz(func(t *testing.T, rows string) {
 		p, err := passport.Read([]byte(passport.Checked("OXTURN FLOOR 1\n" + rows + "\n")))
 		if err != nil {
