@@ -13,7 +13,7 @@ import (
 func auditRoom() *room {
 	box := func(x0, y0, x1, y1 float64) plane.Ring { return plane.Rectangle(plane.Pt(x0, y0), plane.Pt(x1, y1)) }
 	zone := plane.Ring{{X: 50, Y: 50}, {X: 950, Y: 50}, {X: 950, Y: 400}, {X: 800, Y: 550}, {X: 50, Y: 550}}
-	return &room{p: Problem{
+	return &room{steps: &Steps{left: stepsACable}, p: Problem{
 		Floor: plane.FromRing(box(0, 0, 1000, 600)), Zones: []plane.Region{plane.FromRing(zone)},
 		Entry: plane.Pt(100, 0), Pitch: 30, Closest: 2, Widest: 5, Bend: 15,
 	}}

@@ -37,3 +37,29 @@ func BenchmarkGrowth(b *testing.B) {
 		})
 	}
 }
+
+// BenchmarkHalls lays halls with columns of 300 mm and several cables, about 140 mm apart.
+func BenchmarkHalls(b *testing.B) {
+	for _, c := range []struct{ area, cables, columns float64 }{{200, 8, 40}, {400, 12, 40}, {800, 12, 40}} {
+		w := math.Sqrt(c.area * 1e6 * 1.28)
+		h := c.area * 1e6 / w
+		var columns []plane.Ring
+		for k := range int(c.columns) { // 8 by 5
+			at := plane.Pt((float64(k%8)+0.5)*w/8, (float64(k/8)+0.5)*h/5)
+			columns = append(columns, plane.Rectangle(at.Sub(plane.Pt(150, 150)), at.Add(plane.Pt(150, 150))))
+		}
+		p := roomOf(b, outline(0, w, h), columns, 75, nil)
+		p.Pitch = 60
+		length := p.Zones[0].Area()/140 + p.Zones[0].Perimeter()/2
+		for k := range int(c.cables) {
+			p.Cables = append(p.Cables, Cable{ID: fmt.Sprint("H", k+1), Length: length / c.cables})
+		}
+		b.Run(fmt.Sprintf("%.0fm2", c.area), func(b *testing.B) {
+			for b.Loop() {
+				if _, err := Solve(p); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}

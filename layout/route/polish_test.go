@@ -19,7 +19,7 @@ func TestPolishBetters(t *testing.T) {
 		p := drawRoom(t)
 		p.Cables = p.Cables[:1]
 		p.Cables[0].Length = lengthFor(p, p.Zones[0], 3.3)
-		r := &room{p: p, lattice: chooseLattice(p), zones: []int{0}}
+		r := &room{p: p, lattice: chooseLattice(p), zones: []int{0}, steps: p.steps()}
 		r.strip = newStrip(p.Floor, p.Zones, p.Entry)
 		l, err := r.lay(share{region: p.Zones[0]}, stepsACable)
 		if err != nil {
@@ -129,7 +129,7 @@ func TestBeginsAtTheBetterEnd(t *testing.T) {
 		for side := range 4 {
 			p := roomOf(t, outline(kind, 3000, 2400), nil, 75, nil)
 			p.Entry = p.Walls[side].At(p.Walls[side].Length() * 0.9)
-			r := &room{p: p, lattice: chooseLattice(p), zones: []int{0}}
+			r := &room{p: p, lattice: chooseLattice(p), zones: []int{0}, steps: p.steps()}
 			r.p.Cables = []Cable{{ID: "H1", Length: lengthFor(p, p.Zones[0], 3.3)}}
 			r.strip = newStrip(p.Floor, p.Zones, p.Entry)
 			l, err := r.lay(share{region: p.Zones[0]}, stepsACable)

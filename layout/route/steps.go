@@ -23,11 +23,11 @@ const (
 // StepsFor returns the work for so many cables on floor, with pegs a pitch
 // apart, times share.
 func StepsFor(floor []plane.Region, pitch float64, cables int, share float64) *Steps {
-	area := 0.0
+	pegs := 0.0
 	for _, z := range floor {
-		area += z.Area()
+		pegs += z.Area() / (pitch * pitch)
 	}
-	return &Steps{left: int(share * (float64(cables)*stepsACable + stepsAPeg*area/(pitch*pitch)))}
+	return &Steps{left: int(share * (float64(cables)*stepsACable + float64(stepsAPeg*pegs)))}
 }
 
 // Add puts the steps of another purse into this one.
