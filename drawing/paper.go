@@ -4,8 +4,8 @@ import "strings"
 
 const inch = 25.4
 
-// Papers returns the sheet sizes, upright, small to large: ISO 216 A4 to A2,
-// and letter, tabloid (11 x 17 in) and arch C (18 x 24 in).
+// Papers returns the sheet sizes, upright, small to large: ISO 216 A4 to A0, and of
+// ANSI/ASME Y14.1 letter, tabloid (11 x 17 in), ANSI C to E and arch C to E (24 x 36 and 36 x 48 in).
 func Papers() []Paper {
 	return []Paper{
 		{"A4", 210, 297},
@@ -13,7 +13,14 @@ func Papers() []Paper {
 		{"A3", 297, 420},
 		{"tabloid", 11 * inch, 17 * inch},
 		{"A2", 420, 594},
+		{"ANSI C", 17 * inch, 22 * inch},
 		{"arch C", 18 * inch, 24 * inch},
+		{"A1", 594, 841},
+		{"ANSI D", 22 * inch, 34 * inch},
+		{"arch D", 24 * inch, 36 * inch},
+		{"A0", 841, 1189},
+		{"ANSI E", 34 * inch, 44 * inch},
+		{"arch E", 36 * inch, 48 * inch},
 	}
 }
 

@@ -9,12 +9,14 @@ import (
 	"oxturn/layout/plane"
 )
 
-// ISO 216 gives the A sizes in whole mm; letter, tabloid and arch C are whole
-// or half inches (ANSI/ASME Y14.1).
+// ISO 216 gives the A sizes in whole mm; the American sizes are whole or half inches
+// (ANSI/ASME Y14.1; the architectural ones are 6 x 9 in times 2, 4, 6 and 8 one way or both, common practice).
 func TestPapers(t *testing.T) {
 	want := map[string][2]float64{
-		"A4": {210, 297}, "A3": {297, 420}, "A2": {420, 594},
+		"A4": {210, 297}, "A3": {297, 420}, "A2": {420, 594}, "A1": {594, 841}, "A0": {841, 1189},
 		"letter": {215.9, 279.4}, "tabloid": {279.4, 431.8}, "arch C": {457.2, 609.6},
+		"ANSI C": {431.8, 558.8}, "ANSI D": {558.8, 863.6}, "ANSI E": {863.6, 1117.6}, "arch D": {609.6, 914.4},
+		"arch E": {914.4, 1219.2},
 	}
 	if len(Papers()) != len(want) {
 		t.Errorf("%d sizes, want %d", len(Papers()), len(want))
@@ -82,9 +84,10 @@ func TestInchScales(t *testing.T) {
 	}
 }
 
-// ISO 5455: 1, 2 and 5 times powers of ten.
+// ISO 5455: 1, 2 and 5 times powers of ten; between 1:10 and 1:100 those that triangular
+// scale rulers have too (1:25, 1:30, 1:40, 1:75; common practice), and 1:15.
 func TestMetricScales(t *testing.T) {
-	want := []float64{0.2, 0.5, 1, 2, 5, 10, 20, 50, 100, 200, 500, 1000}
+	want := []float64{0.2, 0.5, 1, 2, 5, 10, 15, 20, 25, 30, 40, 50, 75, 100, 200, 500, 1000}
 	for i, s := range MetricScales() {
 		if s.Ratio != want[i] {
 			t.Errorf("scale %d is %v, want %v", i, s, want[i])
@@ -102,8 +105,8 @@ func TestScaleOf(t *testing.T) {
 	if s, ok := ScaleOf(24, plane.Millimetres); !ok || s.Ratio != 24 {
 		t.Errorf("a job in mm may ask for an inch scale: %v", s)
 	}
-	if _, ok := ScaleOf(25, plane.Millimetres); ok {
-		t.Error("25 is no standard scale")
+	if _, ok := ScaleOf(27, plane.Millimetres); ok {
+		t.Error("27 is no standard scale")
 	}
 }
 

@@ -9,11 +9,12 @@ type Scale struct {
 	Name  string // as printed: "1:20", `1/2" = 1'-0"`
 }
 
-// MetricScales returns the scales of ISO 5455, large to small.
+// MetricScales returns the scales of ISO 5455, large to small, and between 1:10 and
+// 1:100, where it leaves half or more of a sheet empty, the steps of the usual scale rulers.
 func MetricScales() []Scale {
 	return []Scale{
-		{0.2, "5:1"}, {0.5, "2:1"}, {1, "1:1"}, {2, "1:2"}, {5, "1:5"}, {10, "1:10"}, {20, "1:20"},
-		{50, "1:50"}, {100, "1:100"}, {200, "1:200"}, {500, "1:500"}, {1000, "1:1000"},
+		{0.2, "5:1"}, {0.5, "2:1"}, {1, "1:1"}, {2, "1:2"}, {5, "1:5"}, {10, "1:10"}, {15, "1:15"},
+		{20, "1:20"}, {25, "1:25"}, {30, "1:30"}, {40, "1:40"}, {50, "1:50"}, {75, "1:75"}, {100, "1:100"}, {200, "1:200"}, {500, "1:500"}, {1000, "1:1000"},
 	}
 }
 

@@ -36,7 +36,7 @@ func (w *Warmth) Assumptions(u plane.Units) []string {
 	us := u == plane.Inches
 	out := w.Bounds(us)
 	out = append(out, w.Runs[0].Cold.Section.Assumptions(us)...)
-	return append(out, "the cable lies at mid-height of the membrane, which is filled with mortar")
+	return append(out, "cable at mid-height of the membrane, which is filled with mortar")
 }
 
 // Bounds says between what the floor lies: what is below it in either case,

@@ -22,7 +22,7 @@ func marks(at, dir drawing.Pt) map[string][]drawing.Item {
 		"spare": SpareSensor(at, "S2"), "direction": DirectionArrow(at, dir), "run": RunNumber(at, "12"),
 		"datum": Datum(at, dir, "D1"), "revision": RevisionTriangle(at, "B"), "north": North(at, 30),
 		"arrowhead": Arrowhead(at, dir), "bar": Bar(at, dir, 3), "check line": CheckLine(at),
-		"scale bar": ScaleBar(at, 20, plane.Millimetres), "channel crossing": ChannelCrossing(at),
+		"scale bar": ScaleBar(at, 20, plane.Millimetres, 100), "channel crossing": ChannelCrossing(at),
 		"fixing point": FixingPoint(at),
 	}
 }
@@ -153,7 +153,7 @@ func TestScaleBarIsTrue(t *testing.T) {
 			if s.Ratio < 1 {
 				continue
 			}
-			items := ScaleBar(drawing.Pt{X: 30, Y: 20}, s.Ratio, u)
+			items := ScaleBar(drawing.Pt{X: 30, Y: 20}, s.Ratio, u, 100)
 			var end float64
 			var last string
 			for _, it := range items {
@@ -184,7 +184,7 @@ func TestScaleBarFiguresDoNotTouch(t *testing.T) {
 	for _, u := range []plane.Units{plane.Millimetres, plane.Inches} {
 		for _, s := range drawing.ScalesFor(u) {
 			var before *drawing.Text
-			for _, it := range ScaleBar(drawing.Pt{}, s.Ratio, u) {
+			for _, it := range ScaleBar(drawing.Pt{}, s.Ratio, u, 100) {
 				if text, ok := it.(*drawing.Text); ok {
 					if before != nil && before.Box().Grow(1).Meets(text.Box()) {
 						t.Errorf("%s: %q runs into %q", s.Name, before.Text, text.Text)

@@ -29,8 +29,8 @@ const barHeight = 1.5
 // ScaleBar is a bar of alternate blocks, its left end at at and its figures
 // above, between 40 and 100 mm long for every standard ratio. Figures are
 // floor lengths: feet or inches for Inches, else m or mm.
-func ScaleBar(at drawing.Pt, ratio float64, u plane.Units) []drawing.Item {
-	step, count, figure := division(ratio, u)
+func ScaleBar(at drawing.Pt, ratio float64, u plane.Units, most float64) []drawing.Item {
+	step, count, figure := division(ratio, u, most)
 	var items []drawing.Item
 	for i := range count {
 		b := drawing.Box{X0: at.X + float64(i)*step, Y0: at.Y, X1: at.X + float64(i+1)*step, Y1: at.Y + barHeight}
@@ -50,9 +50,9 @@ func ScaleBar(at drawing.Pt, ratio float64, u plane.Units) []drawing.Item {
 }
 
 // division chooses a round floor length whose block is at least 20 mm on
-// paper, and as many blocks as stay within 100 mm, 5 at most. The last figure
+// paper, and as many blocks as stay within most mm, 5 at most. The last figure
 // carries the unit.
-func division(ratio float64, u plane.Units) (step float64, count int, figure func(i int) string) {
+func division(ratio float64, u plane.Units, most float64) (step float64, count int, figure func(i int) string) {
 	sizes, unit, name := []float64{1, 2, 5, 10, 20, 50, 100, 200, 500}, 1.0, "mm"
 	if ratio >= 10 {
 		sizes, unit, name = []float64{0.5, 1, 2, 5, 10, 20, 50, 100}, 1000, "m"
@@ -71,7 +71,7 @@ func division(ratio float64, u plane.Units) (step float64, count int, figure fun
 		}
 	}
 	step = size * unit / ratio
-	count = max(1, min(5, int(100/step)))
+	count = max(1, min(5, int(most/step)))
 	return step, count, func(i int) string {
 		s := strconv.FormatFloat(float64(i)*size, 'f', -1, 64)
 		if i == count {

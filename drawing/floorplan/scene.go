@@ -52,6 +52,17 @@ type scenePage struct {
 	Later []setting.Block // for the next sheet of the room, where that has white for it
 }
 
+// Alone draws a scene on one page, and leaves what found no room on it for the notes of
+// the set.
+func (s Scene) Alone(p *layout.Plan) ([]*setting.Page, error) {
+	own, err := s.Page(p)
+	if err != nil {
+		return nil, err
+	}
+	own.Over = append(own.Rest, own.Later...)
+	return []*setting.Page{own.Page}, nil
+}
+
 // Pages draws a scene, and what found no room on its page on sheets of notes.
 func (s Scene) Pages(p *layout.Plan) ([]*setting.Page, error) {
 	own, err := s.Page(p)

@@ -201,6 +201,7 @@ type Need struct {
 	Ty     *Typesetter
 	Titles map[TitleKey]float64 // heights of the title block asked for before
 	least  float64              // width of a column where there are several
+	must   int                  // as of the level that is tried
 }
 
 // A TitleKey is what the height of a title block hangs on.
@@ -234,6 +235,16 @@ type Level struct {
 	Later        []Block // for the next sheet of the room
 	Gain         float64
 	Overflow     bool // blocks that find no room go on with rest
+	Must         int  // of an overflow: how many blocks, from the first on, have their place here
+}
+
+// measured are the level's blocks as they are set: what may go on to another sheet does so
+// before its words are broken.
+func (l Level) measured() []Block {
+	if l.Overflow {
+		return roomy(l.Blocks)
+	}
+	return measure(l.Blocks)
 }
 
 // Never is the gain of a level that is only for when nothing else fits.
@@ -251,7 +262,8 @@ func arrange(n Need) (Arrangement, error) {
 		if ok && l.Gain == Never {
 			continue
 		}
-		a, fits := n.best(measure(l.Blocks), l.Overflow)
+		n.must = l.Must
+		a, fits := n.best(l.measured(), l.Overflow)
 		if fits && (!ok || found.Scale.Ratio >= l.Gain*a.Scale.Ratio-1e-9) {
 			found, ok = a, true
 			found.Level = i
@@ -292,15 +304,16 @@ func (n Need) refusal() error {
 // words of a table are broken gives way to the next smaller, if that keeps them
 // whole.
 func (n Need) best(blocks []Block, overflow bool) (Arrangement, bool) {
+	if overflow {
+		return n.fullest(blocks)
+	}
 	var tight Arrangement
 	kept := false
 	for _, s := range n.Scales {
 		var found Arrangement
 		any := false
-		for _, p := range n.papers {
-			if a, ok := n.on(p, s, blocks, overflow); ok && (!any || a.better(found, overflow)) {
-				found, any = a, true
-			}
+		if a, ok := n.at(s, blocks, overflow); ok {
+			found, any = a, true
 		}
 		switch {
 		case any && !found.tight:
@@ -314,6 +327,48 @@ func (n Need) best(blocks []Block, overflow bool) (Arrangement, bool) {
 	return tight, kept
 }
 
+// at tries the allowed papers at one scale.
+func (n Need) at(s drawing.Scale, blocks []Block, overflow bool) (found Arrangement, ok bool) {
+	for _, p := range n.papers {
+		if a, fits := n.on(p, s, blocks, overflow); fits && (!ok || a.better(found, overflow)) {
+			found, ok = a, true
+		}
+	}
+	return found, ok
+}
+
+// setWorth is what a larger scale is worth, as the share of all blocks that stand beside
+// the drawing instead of on another sheet: of twice the scale.
+const setWorth = 0.5
+
+// fullest tries the scales for blocks that may go on to another sheet: the largest that the
+// drawing has room at, or a smaller one where much more of them then stands beside it.
+func (n Need) fullest(blocks []Block) (Arrangement, bool) {
+	all := 0.0
+	for _, b := range blocks {
+		all += b.Height(n.Ty, columnLeast)
+	}
+	var found Arrangement
+	any := false
+	for _, s := range n.Scales {
+		a, ok := n.at(s, blocks, true)
+		switch {
+		case !ok:
+		case n.must > 0 && !a.tight:
+			return a, true
+		case !any:
+			found, any = a, true
+		case n.must > 0:
+		case a.Scale.Ratio > 2*found.Scale.Ratio+1e-9:
+			return found, any
+		case found.tight && !a.tight, found.tight == a.tight &&
+			a.set-found.set > setWorth*all*(a.Scale.Ratio/found.Scale.Ratio-1):
+			found = a
+		}
+	}
+	return found, any
+}
+
 // on tries one paper and one scale: a column at the right, a strip below, or
 // both, whichever leaves the larger field.
 func (n Need) on(p drawing.Paper, s drawing.Scale, blocks []Block, overflow bool) (Arrangement, bool) {
@@ -322,24 +377,28 @@ func (n Need) on(p drawing.Paper, s drawing.Scale, blocks []Block, overflow bool
 	f := p.Frame()
 	w, h := n.size(s)
 	n.Proof.ratio = s.Ratio
-	n.least = columnLeast
-	if n.Title.Compact = IsSmall(p); n.Title.Compact {
-		n.least = columnSmall
+	small := IsSmall(p)
+	n.Title.Compact, n.Proof.small = small, small
+	if !small { // else the proof has the whole width under the drawing and what is beside it
+		w = math.Max(w, checkRoom)
 	}
-	w = math.Max(w, checkRoom)
 	freeW := f.W() - w - 2*edge
 	freeH := f.H() - h - n.Proof.Height(n.Ty, f.W()-2*edge) - 2*edge
 	if freeW < 0 || freeH < 0 {
 		return found, false
 	}
-	plain, beside := n.cuts(f, freeW, freeH)
+	var plain, beside []Arrangement
+	for _, n.least = range leasts(small) {
+		some, others := n.cuts(f, freeW, freeH)
+		plain, beside = append(plain, some...), append(beside, others...)
+	}
 	for i, cut := range append(plain, beside...) {
 		if any && i >= len(plain) {
 			break // a narrow title block is for when nothing else holds the blocks
 		}
 		a := cut
 		a.Paper, a.Scale = p, s
-		if a.Field.W() < w-1e-9 || a.Field.H() < h-1e-9 {
+		if a.Field.W() < w-1e-9 || a.Field.H() < h-1e-9 || a.proof.W() < checkRoom-1e-9 {
 			continue
 		}
 		set := Flow
@@ -350,7 +409,7 @@ func (n Need) on(p drawing.Paper, s drawing.Scale, blocks []Block, overflow bool
 			set = pourWhole
 		}
 		out, rest := set(n.Ty, blocks, a.slots)
-		if len(rest) > 0 && !overflow {
+		if len(rest) > 0 && (!overflow || !n.hasMust(blocks, a.slots)) {
 			continue
 		}
 		a.set, a.parts = 0, len(out)
@@ -363,6 +422,24 @@ func (n Need) on(p drawing.Paper, s drawing.Scale, blocks []Block, overflow bool
 		}
 	}
 	return found, any
+}
+
+// hasMust reports whether what must stand beside the drawing has room in the slots.
+func (n Need) hasMust(blocks []Block, slots []drawing.Box) bool {
+	if n.must == 0 {
+		return true
+	}
+	_, rest := Flow(n.Ty, blocks[:n.must], slots)
+	return len(rest) == 0
+}
+
+// leasts are the least widths of columns where there are several: on small paper a few
+// wide ones hold tables that many narrow ones do not.
+func leasts(small bool) []float64 {
+	if small {
+		return []float64{columnSmall, 76}
+	}
+	return []float64{columnLeast}
 }
 
 // cuts returns the ways to divide the frame, columns and strips in steps up to
@@ -382,6 +459,9 @@ func (n Need) cuts(f drawing.Box, freeW, freeH float64) (plain, beside []Arrange
 		}
 	}
 	least := n.titleHeight(math.Min(TitleMax, f.W())) // a strip is as high as its title block at least
+	if n.Proof.small {
+		freeH += n.Proof.Height(n.Ty, f.W()-2*edge)
+	}
 	for _, h := range steps(least, freeH, 6) {
 		plain = append(plain, n.strip(f, h, 0))
 		for _, w := range steps(n.least+2*edge, freeW, 10) {
@@ -437,6 +517,9 @@ func (n Need) strip(f drawing.Box, h, w float64) Arrangement {
 	tw := math.Min(TitleMax, f.W())
 	title := drawing.Box{X0: f.X1 - tw, Y0: f.Y1 - n.titleHeight(tw), X1: f.X1, Y1: f.Y1}
 	a := Arrangement{title: title}
+	if n.Proof.small {
+		return n.smallStrip(a, f, h, w)
+	}
 	if w > 0 {
 		a.slots = n.columns(drawing.Box{X0: f.X1 - w + edge, Y0: f.Y0 + edge, X1: f.X1 - edge,
 			Y1: math.Min(title.Y0, f.Y1-h) - edge})
@@ -450,6 +533,23 @@ func (n Need) strip(f drawing.Box, h, w float64) Arrangement {
 		a.slots = append(a.slots, n.columns(over)...)
 	}
 	return n.withField(a, drawing.Box{X0: f.X0, Y0: f.Y0, X1: f.X1 - w, Y1: f.Y1 - h})
+}
+
+// smallStrip is strip on small paper, which the title block is as wide as: the proof lies
+// on it over the whole width, and the strip over the proof.
+func (n Need) smallStrip(a Arrangement, f drawing.Box, h, w float64) Arrangement {
+	in := f.Grow(-edge)
+	a.proof = drawing.Box{X0: in.X0, Y0: a.title.Y0 - edge - n.Proof.Height(n.Ty, in.W()), X1: in.X1,
+		Y1: a.title.Y0 - edge}
+	foot := math.Min(a.proof.Y0-edge, f.Y1-h)
+	if w > 0 {
+		a.slots = n.columns(drawing.Box{X0: f.X1 - w + edge, Y0: in.Y0, X1: in.X1, Y1: foot})
+	}
+	if below := (drawing.Box{X0: in.X0, Y0: foot + edge, X1: in.X1, Y1: a.proof.Y0 - edge}); below.H() > 20 {
+		a.slots = append(a.slots, n.columns(below)...)
+	}
+	a.Field = drawing.Box{X0: in.X0, Y0: in.Y0, X1: f.X1 - w - edge, Y1: foot - edge}
+	return a
 }
 
 // withField takes the proof strip off the bottom of the field.

@@ -14,7 +14,7 @@ const (
 	Heading  = drawing.H35
 	Leading  = 4.1 // baseline to baseline of note lettering
 	Pad      = 1.4 // lettering to a rule beside it
-	BlockGap = 5.0 // between blocks
+	BlockGap = 4.0 // between blocks
 	colGap   = 6.0 // between columns
 )
 
@@ -40,6 +40,28 @@ type splitter interface {
 type Measured struct {
 	Block
 	heights map[float64]float64
+	roomy   bool // a table goes elsewhere rather than where its words are broken
+}
+
+// roomy are measured blocks of which tables go elsewhere rather than into a column that
+// breaks their words.
+func roomy(blocks []Block) []Block {
+	out := measure(blocks)
+	for i := range out {
+		m := out[i].(Measured)
+		m.roomy = true
+		out[i] = m
+	}
+	return out
+}
+
+// tooHigh is the height of what has no place in a column, mm.
+const tooHigh = 1e6
+
+// squeezed reports whether a block would break words at width w, and must not.
+func (m Measured) squeezed(w float64) bool {
+	t, ok := m.Block.(Table)
+	return m.roomy && ok && t.slimmest() > w+1e-9
 }
 
 // measure wraps blocks so that they remember their heights, and tables what
@@ -55,12 +77,15 @@ func measure(blocks []Block) []Block {
 			t.wants = t.columnWants()
 			b = t
 		}
-		out[i] = Measured{b, map[float64]float64{}}
+		out[i] = Measured{Block: b, heights: map[float64]float64{}}
 	}
 	return out
 }
 
 func (m Measured) Height(ty *Typesetter, w float64) float64 {
+	if m.squeezed(w) {
+		return tooHigh
+	}
 	h, ok := m.heights[w]
 	if !ok {
 		h = m.Block.Height(ty, w)
@@ -71,10 +96,14 @@ func (m Measured) Height(ty *Typesetter, w float64) float64 {
 
 // Split lets the block inside split, if it can.
 func (m Measured) Split(ty *Typesetter, w, h float64) (fits, rest Block) {
-	if s, ok := m.Block.(splitter); ok {
-		return s.Split(ty, w, h)
+	s, ok := m.Block.(splitter)
+	if !ok || m.squeezed(w) {
+		return nil, m
 	}
-	return nil, m
+	if fits, rest = s.Split(ty, w, h); rest != nil {
+		rest = Measured{Block: rest, heights: map[float64]float64{}, roomy: m.roomy}
+	}
+	return fits, rest
 }
 
 // A List is a heading with paragraphs below it.
@@ -83,6 +112,7 @@ type List struct {
 	Number int // number of the first paragraph; 0: not numbered
 	Bare   int // how many paragraphs at the end have no number
 	Paras  []string
+	Span   bool // as wide as a sheet without a drawing, not as a column
 	mute   bool // the heading is not set: what it heads goes on from the column beside
 }
 
@@ -161,12 +191,45 @@ func (l List) Split(ty *Typesetter, w, h float64) (fits, rest Block) {
 // theirs, over the heads of their columns.
 func unheaded(b Block) Block {
 	switch t := b.(type) {
+	case Measured:
+		return Measured{Block: unheaded(t.Block), heights: map[float64]float64{}, roomy: t.roomy}
 	case List:
 		t.mute = true
 		return t
 	case Legend:
 		t.mute = true
 		return t
+	}
+	return b
+}
+
+// Unmeasured returns the block itself where it remembers its heights.
+func Unmeasured(b Block) Block {
+	if m, ok := b.(Measured); ok {
+		return m.Block
+	}
+	return b
+}
+
+// Of heads a block of a sheet that stands on another: notes always, whatever else there is
+// where all is true, by the name of its sheet.
+func Of(b Block, sheet string, all bool) Block {
+	head := func(own string) string {
+		if own != "" && (all || strings.HasPrefix(own, "Notes")) {
+			return sheet + ": " + strings.ToLower(own[:1]) + own[1:]
+		}
+		return own
+	}
+	switch b := Unmeasured(b).(type) {
+	case List:
+		b.Head = head(b.Head)
+		return b
+	case Table:
+		b.Head = head(b.Head)
+		return b
+	case Chart:
+		b.Head = head(b.Head)
+		return b
 	}
 	return b
 }

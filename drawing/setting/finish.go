@@ -7,9 +7,9 @@ import "oxturn/drawing"
 func (pg *Page) Finish(a Arrangement, l Level) []Block {
 	pg.drawFrame()
 	pg.TitleAt, pg.Blocks = a.title, l.Blocks
-	pr := Proof{ratio: a.Scale.Ratio, Units: pg.Plan.Job.Figures().Units}
+	pr := Proof{ratio: a.Scale.Ratio, small: IsSmall(a.Paper), Units: pg.Plan.Job.Figures().Units}
 	pr.Set(pg, drawing.Pt{X: a.proof.X0, Y: a.proof.Y0}, a.proof.W())
-	placed, rest := compose(pg.Ty, measure(l.Blocks), a.slots)
+	placed, rest := compose(pg.Ty, l.measured(), a.slots)
 	for _, b := range placed {
 		b.Block.Set(pg, b.At, b.W)
 	}
@@ -33,6 +33,11 @@ func (pg *Page) Notes(id, title string, blocks []Block) ([]*Page, error) {
 func (pg *Page) partLines(a Arrangement) {
 	f := pg.frame
 	right, bottom := a.Field.X1+edge, a.proof.Y1+edge
+	if IsSmall(a.Paper) {
+		bottom = a.Field.Y1 + edge
+		pg.rule(drawing.Pt{X: f.X0, Y: a.proof.Y0 - edge/2}, drawing.Pt{X: f.X1, Y: a.proof.Y0 - edge/2},
+			drawing.MediumLine())
+	}
 	if right < f.X1-1 {
 		pg.rule(drawing.Pt{X: right, Y: f.Y0}, drawing.Pt{X: right, Y: bottom}, drawing.MediumLine())
 	}

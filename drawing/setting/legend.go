@@ -1,6 +1,8 @@
 package setting
 
 import (
+	"slices"
+
 	"oxturn/drawing"
 	"oxturn/drawing/signs"
 	"oxturn/fonts"
@@ -26,10 +28,8 @@ func (l Legend) shown() string { return List{Head: l.Head, mute: l.mute}.Shown()
 func LegendOf(used []signs.Sign) Legend {
 	l := Legend{Head: "Legend"}
 	for s := signs.Cable; s < signs.Count; s++ {
-		for _, u := range used {
-			if u == s {
-				l.Signs = append(l.Signs, s)
-			}
+		if slices.Contains(used, s) {
+			l.Signs = append(l.Signs, s)
 		}
 	}
 	return l

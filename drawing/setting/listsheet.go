@@ -15,11 +15,10 @@ func ListSheets(p *layout.Plan, papers []drawing.Paper, id, title, kind string, 
 	var best []*Page
 	var wrong error
 	for _, paper := range papers {
-		if wide(blocks) && paper.W < WideLeast {
-			paper = paper.Landscape()
-		}
 		for _, least := range columnLeasts(paper) {
-			out, err := listsOn(p, paper, least, id, title, kind, blocks)
+			out, err := evenly(func(share float64) ([]*Page, error) {
+				return listsOn(p, paper, least, share, id, title, kind, blocks)
+			})
 			if err == nil && (best == nil || len(out) < len(best)) {
 				best = out
 			}
@@ -44,9 +43,26 @@ func columnLeasts(p drawing.Paper) []float64 {
 	return []float64{110, 80}
 }
 
+// evenly sets sheets whose columns are full or, where the last would be nearly empty, so
+// long as fills them all alike.
+func evenly(set func(share float64) ([]*Page, error)) ([]*Page, error) {
+	full, err := set(1)
+	n := len(full)
+	if err != nil || n < 2 || full[n-1].filled > 0.45 {
+		return full, err
+	}
+	share := (float64(n-1) + full[n-1].filled) / float64(n)
+	for _, more := range []float64{0.04, 0.09} {
+		if even, err := set(share + more); err == nil && len(even) == n {
+			return even, nil
+		}
+	}
+	return full, nil
+}
+
 // listsOn sets blocks on as many sheets of one paper as they take, in columns no
-// narrower than least.
-func listsOn(p *layout.Plan, paper drawing.Paper, least float64, id, title, kind string, blocks []Block) ([]*Page,
+// narrower than least and as long as a share of the sheet.
+func listsOn(p *layout.Plan, paper drawing.Paper, least, share float64, id, title, kind string, blocks []Block) ([]*Page,
 	error) {
 	var out []*Page
 	for len(blocks) > 0 {
@@ -54,7 +70,7 @@ func listsOn(p *layout.Plan, paper drawing.Paper, least float64, id, title, kind
 		pg.Sheet.ID, pg.Sheet.Title, pg.Sheet.Description = id, title, title
 		pg.Title = TitleFor(p, title, kind)
 		pg.Title.Paper, pg.Title.Compact = paper.Name, IsSmall(paper)
-		n, rest := pg.setList(blocks, least)
+		n, rest := pg.setList(blocks, least, share)
 		if n == 0 {
 			return nil, &Refusal{"sheet.size",
 				fmt.Sprintf("%s: its tables do not fit on one sheet of %s, %.0f x %.0f mm; use a larger sheet", title,
@@ -65,52 +81,48 @@ func listsOn(p *layout.Plan, paper drawing.Paper, least float64, id, title, kind
 	return out, nil
 }
 
-// WideLeast is the width of paper below which tables as wide as the sheet are
-// Set on their side, whichever way up the job wants its sheets: their heads
-// could not be read otherwise.
-const WideLeast = 250
-
-func wide(blocks []Block) bool {
-	for _, b := range blocks {
-		if t, ok := b.(Table); ok && t.Span {
-			return true
-		}
-	}
-	return false
-}
-
 // setList sets as many blocks as the sheet holds, in columns above and beside
 // the title block, and returns how many were set and what is left.
-func (pg *Page) setList(blocks []Block, least float64) (n int, left []Block) {
+func (pg *Page) setList(blocks []Block, least, share float64) (n int, left []Block) {
 	f := pg.frame
 	pg.Blocks = blocks
 	pg.drawFrame()
 	w := min(TitleMax, f.W())
 	pg.TitleAt = drawing.Box{X0: f.X1 - w, Y0: f.Y1 - pg.Title.Height(pg.Ty, w), X1: f.X1, Y1: f.Y1}
-	top, beside := pg.besideTitle()
-	Proof{}.Set(pg, drawing.Pt{X: beside.X0, Y: beside.Y0}, beside.W())
+	top := drawing.Box{X0: f.X0 + edge, Y0: f.Y0 + edge, X1: f.X1 - edge, Y1: pg.TitleAt.Y0 - edge}
 	n, top, blocks = pg.setWide(top, blocks)
-	blocks, cols := Levelled(pg.Ty, blocks, pg.listColumns(top, beside.Y0, least))
+	whole := pg.listColumns(top, least)
+	blocks, cols := Levelled(pg.Ty, blocks, shortened(whole, share))
 	placed, left := compose(pg.Ty, blocks, cols)
 	for _, b := range placed {
 		b.Block.Set(pg, b.At, b.W)
 	}
+	pg.filled = pg.shareOf(placed, whole)
 	return n + len(placed), left
 }
 
-// besideTitle returns the room above the title block, and that of the proof: beside
-// the block, or above it where that is too narrow.
-func (pg *Page) besideTitle() (top, proof drawing.Box) {
-	f, pr := pg.frame, Proof{}
-	proof = drawing.Box{X0: f.X0 + edge, Y1: f.Y1 - edge, X1: pg.TitleAt.X0 - edge}
-	top = drawing.Box{X0: f.X0 + edge, Y0: f.Y0 + edge, X1: f.X1 - edge, Y1: pg.TitleAt.Y0 - edge}
-	if proof.W() > checkRoom {
-		proof.Y0 = f.Y1 - edge - pr.Height(pg.Ty, proof.W())
-		return top, proof
+// shortened returns a share of columns, from their tops on.
+func shortened(cols []drawing.Box, share float64) []drawing.Box {
+	out := slices.Clone(cols)
+	for i, c := range cols {
+		out[i].Y1 = c.Y0 + share*c.H()
 	}
-	proof = drawing.Box{X0: top.X0, X1: top.X1, Y1: top.Y1, Y0: top.Y1 - pr.Height(pg.Ty, top.W())}
-	top.Y1 = proof.Y0 - BlockGap
-	return top, proof
+	return out
+}
+
+// shareOf is how much of columns blocks take; 1 where there are none.
+func (pg *Page) shareOf(blocks []placed, cols []drawing.Box) float64 {
+	room, used := 0.0, 0.0
+	for _, c := range cols {
+		room += c.H()
+	}
+	for _, b := range blocks {
+		used += b.Block.Height(pg.Ty, b.W) + BlockGap
+	}
+	if room <= 0 {
+		return 1
+	}
+	return used / room
 }
 
 // Levelled returns columns no longer than the blocks need, so that these fill
@@ -180,12 +192,24 @@ func parted(blocks []Block) []Block {
 	return out
 }
 
-// setWide sets the tables that are as wide as the sheet, and returns how many,
+// wideGap is between blocks as wide as the sheet, mm: their rules part them already.
+const wideGap = 3.0
+
+// setWide sets the tables and lists that are as wide as the sheet, and returns how many,
 // and what is left of the sheet and of the blocks. The first on a sheet is split
 // wherever it must be.
 func (pg *Page) setWide(top drawing.Box, blocks []Block) (int, drawing.Box, []Block) {
 	n := 0
 	for len(blocks) > 0 {
+		if l, ok := blocks[0].(List); ok && l.Span {
+			if l.Height(pg.Ty, top.W()) > top.H() {
+				return n, drawing.Box{}, blocks
+			}
+			l.Set(pg, drawing.Pt{X: top.X0, Y: top.Y0}, top.W())
+			n, blocks = n+1, blocks[1:]
+			top.Y0 += l.Height(pg.Ty, top.W()) + wideGap
+			continue
+		}
 		t, ok := blocks[0].(Table)
 		if !ok || !t.Span {
 			break
@@ -203,7 +227,7 @@ func (pg *Page) setWide(top drawing.Box, blocks []Block) (int, drawing.Box, []Bl
 		}
 		fits.Set(pg, drawing.Pt{X: top.X0, Y: top.Y0}, top.W())
 		n++
-		top.Y0 += fits.Height(pg.Ty, top.W()) + BlockGap
+		top.Y0 += fits.Height(pg.Ty, top.W()) + wideGap
 		if blocks = blocks[1:]; rest != nil {
 			return n, drawing.Box{}, append([]Block{rest}, blocks...)
 		}
@@ -238,8 +262,8 @@ func (t Table) most(ty *Typesetter, w, h float64, least int) (fits, rest Block) 
 }
 
 // listColumns divides a sheet without a drawing into columns no narrower than
-// least. A column that lies beside the title block reaches down to the proof.
-func (pg *Page) listColumns(b drawing.Box, proofTop, least float64) []drawing.Box {
+// least. A column that lies beside the title block reaches down to the frame.
+func (pg *Page) listColumns(b drawing.Box, least float64) []drawing.Box {
 	n := max(1, int((b.W()+2*colGap)/(least+2*colGap)))
 	w := (b.W() - float64(n-1)*2*colGap) / float64(n)
 	out := make([]drawing.Box, n)
@@ -247,7 +271,7 @@ func (pg *Page) listColumns(b drawing.Box, proofTop, least float64) []drawing.Bo
 		x := b.X0 + float64(i)*(w+2*colGap)
 		out[i] = drawing.Box{X0: x, Y0: b.Y0, X1: x + w, Y1: b.Y1}
 		if out[i].X1 <= pg.TitleAt.X0-edge && b.H() > 0 {
-			out[i].Y1 = proofTop - BlockGap
+			out[i].Y1 = pg.frame.Y1 - edge
 		}
 	}
 	return out

@@ -25,6 +25,8 @@ type Page struct {
 	Title   TitleBlock
 	TitleAt drawing.Box
 	Blocks  []Block // what was to stand round the field, each in one piece
+	Over    []Block // what found no room, for the set's sheets of notes
+	filled  float64 // the share of its columns that is used, on a sheet without a drawing
 }
 
 // NewPage returns a blank page of a paper.

@@ -3,6 +3,7 @@ package setting
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"oxturn/drawing"
 	"oxturn/layout"
@@ -18,18 +19,38 @@ func PapersFor(s job.Sheet, u plane.Units) ([]drawing.Paper, error) {
 	}
 	p, ok := drawing.PaperNamed(name)
 	if !ok {
-		return nil, fmt.Errorf("%q is not a sheet size; use A4, A3, A2, letter, tabloid or arch C", s.Size)
+		return nil, fmt.Errorf("%q is not a sheet size; use %s", s.Size, paperNames())
 	}
 	return waysOf(p, s), nil
 }
 
-// waysOf returns the ways up in which the job lets a paper lie.
+// paperNames lists the sizes there are.
+func paperNames() string {
+	var out []string
+	for _, p := range drawing.Papers() {
+		out = append(out, p.Name)
+	}
+	return strings.Join(out, ", ")
+}
+
+// FormPaper is the sheet that forms are set on, whatever the plans are drawn on: it goes
+// on a clipboard and into a binder.
+func FormPaper(u plane.Units) []drawing.Paper {
+	p, _ := drawing.PaperNamed(HandOverPaper(u))
+	return []drawing.Paper{p}
+}
+
+// waysOf returns the ways up in which the job lets a paper lie: small sheets stand, as
+// everything that is bound with them does.
 func waysOf(p drawing.Paper, s job.Sheet) []drawing.Paper {
 	switch s.Orientation {
 	case "portrait":
 		return []drawing.Paper{p.Portrait()}
 	case "landscape":
 		return []drawing.Paper{p.Landscape()}
+	}
+	if IsSmall(p) {
+		return []drawing.Paper{p.Portrait()}
 	}
 	return []drawing.Paper{p.Landscape(), p.Portrait()}
 }

@@ -15,15 +15,26 @@ const govern = "Figured dimensions govern. Print at 100" + NoBreak + "%: this li
 // line and a bar in the units of the floor.
 type Proof struct {
 	ratio float64 // 0: no bar, the sheet has no scale
+	small bool    // for small paper
 	Units plane.Units
 }
 
 const (
 	checkLength = 4 * plane.Inch
 	checkRoom   = checkLength + 10
-	barRoom     = 100 + 14.0 // the bar is 100 mm long at most
+	barLong     = 100.0
+	barShort    = 44.0 // so that check line and bar stand abreast on small paper
+	barText     = 14.0 // what the bar's last figure takes beyond it
 	proofRow    = 9.5
 )
+
+// bar is the length of the scale bar at most, mm.
+func (p Proof) bar() float64 {
+	if p.small {
+		return barShort
+	}
+	return barLong
+}
 
 // textLeast is the least width beside the bars into which the sentence is set.
 const textLeast = 44
@@ -39,8 +50,9 @@ func (p Proof) plan(ty *Typesetter, w float64) proofPlan {
 	var q proofPlan
 	used := checkRoom
 	if p.ratio > 0 {
-		if q.barBelow = used+barRoom > w; !q.barBelow {
-			used += barRoom
+		bar := p.bar() + barText
+		if q.barBelow = used+bar > w; !q.barBelow {
+			used += bar
 		}
 	}
 	q.height = proofRow
@@ -72,7 +84,7 @@ func (p Proof) Set(pg *Page, at drawing.Pt, w float64) {
 		bar = drawing.Pt{X: 2, Y: 4.2 + proofRow - 0.5}
 	}
 	if p.ratio > 0 {
-		pg.Add(symbols.ScaleBar(at.Add(bar), p.ratio, p.Units)...)
+		pg.Add(symbols.ScaleBar(at.Add(bar), p.ratio, p.Units, p.bar())...)
 	}
 	text := drawing.Pt{X: at.X + q.textX, Y: at.Y}
 	if q.textBelow {

@@ -44,7 +44,8 @@ type Cell struct {
 	Strong bool
 }
 
-// A Table is a heading, a row of column heads and rows of cells.
+// A Table is a heading, a row of column heads and rows of cells. A row may have one cell more
+// than there are columns: it is set below the others, as wide as the table.
 type Table struct {
 	Head string
 	Cols []Column
@@ -272,9 +273,29 @@ func (t Table) headLines(ty *Typesetter, ws []float64) int {
 }
 
 func (t Table) rowLines(ty *Typesetter, r []Cell, ws []float64) int {
+	cells, under := t.parted(r)
+	n := cellLines(ty, cells, ws)
+	if under.Text != "" {
+		n += ty.Lines(under.face(), under.Text, Note, Sum(ws)-underIn-Pad)
+	}
+	return n
+}
+
+// underIn is how far what stands below a row is set in, mm.
+const underIn = 5.0
+
+// parted parts a row from what stands below it.
+func (t Table) parted(r []Cell) (cells []Cell, under Cell) {
+	if len(r) > len(t.Cols) {
+		return r[:len(t.Cols)], r[len(t.Cols)]
+	}
+	return r, under
+}
+
+func cellLines(ty *Typesetter, cells []Cell, ws []float64) int {
 	n := 1
-	for i := range r {
-		n = max(n, ty.Lines(r[i].face(), r[i].Text, Note, ws[i]-2*Pad+0.01))
+	for i, c := range cells {
+		n = max(n, ty.Lines(c.face(), c.Text, Note, ws[i]-2*Pad+0.01))
 	}
 	return n
 }
@@ -392,7 +413,14 @@ func stand(a align, x, w, y float64) (drawing.Pt, drawing.Anchor) {
 
 func (t Table) setRow(pg *Page, at drawing.Pt, r []Cell, ws []float64) {
 	x := at.X
-	for i, c := range r {
+	cells, under := t.parted(r)
+	if under.Text != "" {
+		y := at.Y + 3.7 + float64(cellLines(pg.Ty, cells, ws))*Leading
+		for k, l := range pg.Ty.WrapIn(under.face(), under.Text, Note, Sum(ws)-underIn-Pad) {
+			pg.WriteIn(under.face(), drawing.Pt{X: at.X + underIn, Y: y + float64(k)*Leading}, l, Note, drawing.Start)
+		}
+	}
+	for i, c := range cells {
 		frac := 0.0
 		if t.Cols[i].Align == Decimal {
 			frac = t.fractionWidth(i)

@@ -103,7 +103,7 @@ func (t TitleBlock) Fields() []field {
 	return []field{
 		{"Contractor", owner, 46, Note}, {"Client", i.Client, 38, Note},
 		{"Site", i.Site, 46, Note}, {"Job", i.Title, 38, Note},
-		{"Title", t.Title, 84, drawing.H50},
+		{"Title", t.Title, 84, t.titleTall()},
 		{"Document type", t.Kind, 40, Note}, {"Drawing no.", i.Number, 40, Note},
 		{"Sheet", fmt.Sprintf("%s, %d of %d", t.Label, t.N, t.Of), 30, Note}, {"Rev.", t.Revision, 14, Note},
 		{"Plan code", t.plan, 22, Note},
@@ -111,6 +111,14 @@ func (t TitleBlock) Fields() []field {
 		{"Date", date, 26, Note}, {"Drawn", i.DrawnBy, 30, Note},
 		{"Checked", i.CheckedBy, 30, Note}, {"Approved", i.ApprovedBy, 30, Note},
 	}
+}
+
+// titleTall is the capital height of the title.
+func (t TitleBlock) titleTall() float64 {
+	if t.Compact {
+		return Heading
+	}
+	return drawing.H50
 }
 
 // unitsWords names the units of a sheet's figures.
@@ -137,7 +145,7 @@ func (t TitleBlock) Rows(w float64) [][]field {
 		}
 		rows[len(rows)-1] = append(rows[len(rows)-1], f)
 		used += own
-		if f.tall > Note {
+		if f.tall > Note && !t.Compact {
 			used = w
 		}
 	}
@@ -212,11 +220,26 @@ func (t TitleBlock) valueAt(f field) (dx, dy float64) {
 }
 
 func (t TitleBlock) Height(ty *Typesetter, w float64) float64 {
-	h := t.band() + t.noteHeight(ty, w)
+	h := t.band()
+	if !t.besides(ty, w) {
+		h += t.noteHeight(ty, w)
+	}
 	for _, r := range t.Rows(w) {
 		h += t.rowTall(ty, r, w)
 	}
 	return h
+}
+
+// statusWidth is what the band of a compact block takes beside its note, mm.
+func (t TitleBlock) statusWidth() float64 {
+	return fonts.Width(fonts.LetteringBold, StatusWords(t.Info.Status), drawing.H50) + 4*Pad
+}
+
+// besides reports whether the status' note stands beside it: in two lines at most, of a
+// compact block that is wide enough.
+func (t TitleBlock) besides(ty *Typesetter, w float64) bool {
+	room := w - t.statusWidth() - 2*Pad
+	return t.Compact && room > 60 && ty.Lines(fonts.Lettering, t.statusNote(), Note, room) <= 2
 }
 
 func (t TitleBlock) noteHeight(ty *Typesetter, w float64) float64 {
@@ -247,13 +270,26 @@ func (t TitleBlock) Set(pg *Page, at drawing.Pt, w float64) {
 // is read before anything else and on any printer.
 func (t TitleBlock) setBand(pg *Page, at drawing.Pt, w float64) float64 {
 	band := drawing.Box{X0: at.X, Y0: at.Y, X1: at.X + w, Y1: at.Y + t.band()}
+	beside := t.besides(pg.Ty, w)
+	if beside {
+		band.X1 = at.X + t.statusWidth()
+	}
 	pg.Path(drawing.LayerFloor, "status", drawing.Rectangle(band), nil, drawing.Filled(drawing.Black))
 	pg.Add(&drawing.Text{
-		Layer: drawing.LayerText, At: drawing.Pt{X: at.X + w/2, Y: band.Centre().Y + drawing.H50/2},
+		Layer: drawing.LayerText, At: drawing.Pt{X: band.Centre().X, Y: band.Centre().Y + drawing.H50/2},
 		Text:   StatusWords(t.Info.Status),
 		Height: drawing.H50, Face: fonts.LetteringBold, Anchor: drawing.Middle, Colour: drawing.White,
 	})
 	y := band.Y1
+	if beside {
+		lines := pg.Ty.Wrap(t.statusNote(), at.X+w-band.X1-2*Pad)
+		up := float64(len(lines)-1) * (Note + 0.9) / 2
+		for i, l := range lines {
+			pg.Write(drawing.Pt{X: band.X1 + Pad, Y: band.Centre().Y + Note/2 - up + float64(i)*(Note+0.9)}, l, Note,
+				drawing.Start)
+		}
+		return y
+	}
 	for _, l := range pg.Ty.Wrap(t.statusNote(), w-2*Pad) {
 		pg.Write(drawing.Pt{X: at.X + w/2, Y: y + 3.7}, l, Note, drawing.Middle)
 		y += Leading

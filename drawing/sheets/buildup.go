@@ -33,7 +33,7 @@ func buildUp(p *layout.Plan) ([]*setting.Page, error) {
 		Bounds: plane.Rect{Min: plane.Pt(0, cut.bottom()), Max: plane.Pt(cut.wide, 0)},
 		Border: cut.border, Draw: cut.draw, Levels: sectionLevels, Scales: sectionScales(p.Job.Figures().Units),
 	}
-	return s.Pages(p)
+	return s.Alone(p)
 }
 
 // sectionWide is how much of the floor the section shows at least, mm.
@@ -471,7 +471,7 @@ func sectionNotes(v *floorplan.View) setting.Block {
 	l.Paras = append(l.Paras,
 		fmt.Sprintf("The finished floor stands %s over the subfloor: compare with %s.", v.Fig.Thickness(carried),
 			heightsToCompare(v.Plan)),
-		"Thicknesses are those of the job file, rounded so that they add up; no tolerance of the trade is taken off.",
+		"Thicknesses: job file, rounded so that they add up; no tolerance taken off.",
 		"The cable, its lead joint and its end cap are bedded in full, without voids.",
 	)
 	if slices.ContainsFunc(sectionOf(v.Plan).layers, sectionLayer.broken) {

@@ -97,15 +97,15 @@ func cablePlanLevels(v *floorplan.View) []setting.Level {
 		revised, all)}}
 	if len(corners) > 0 {
 		levels = append(levels, setting.Level{Blocks: slices.Concat(places, corners, tables,
-			[]setting.Block{signs, few, notes(v)}, revised), Rest: changed, Later: last, Gain: 1.3})
+			[]setting.Block{signs, few, notes(v)}, revised), Rest: changed, Later: last, Gain: 1.15})
 	}
 	return append(levels,
 		setting.Level{Blocks: slices.Concat(places, tables, []setting.Block{signs, few, notes(v)}, revised),
-			Rest: changed, Later: slices.Concat(corners, last), Gain: 1.3},
+			Rest: changed, Later: slices.Concat(corners, last), Gain: 1.15},
 		setting.Level{Blocks: slices.Concat(places, []setting.Block{signs, few, notes(v)}, revised),
-			Rest: slices.Concat(tables, changed), Later: slices.Concat(corners, last), Gain: 1.9},
+			Rest: slices.Concat(tables, changed), Later: slices.Concat(corners, last), Gain: 1.4},
 		setting.Level{Blocks: slices.Concat(places[:1], []setting.Block{fewCautions(v, "on the sheet of notes"), signs,
-			notes(v)}, places[1:], corners, tables, revised), Rest: slices.Concat(changed, last), Gain: 1.9,
+			notes(v)}, places[1:], corners, tables, revised), Rest: slices.Concat(changed, last), Gain: 1.4,
 			Overflow: true},
 	)
 }
@@ -120,8 +120,8 @@ func fewCautions(v *floorplan.View, others string) setting.Block {
 	if !firstRoom(v) {
 		others = "on the sheets of " + floorplan.Or(v.Plan.Rooms[0].Job.Name, "the first room")
 	}
-	where := fmt.Sprintf("Cautions %d to %d are %s.", firstCautions+1, len(layingCautions()), others)
-	return cautionList(v.Plan, "Cautions", where, layingCautions()[:firstCautions]...)
+	where := fmt.Sprintf("Cautions %d to %d are %s.", firstCautions+1, len(layingCautions(v.Plan)), others)
+	return cautionList(v.Plan, "Cautions", where, layingCautions(v.Plan)[:firstCautions]...)
 }
 
 // allCautions stand once a job.
@@ -129,7 +129,7 @@ func allCautions(v *floorplan.View) []setting.Block {
 	if !firstRoom(v) {
 		return []setting.Block{fewCautions(v, "")}
 	}
-	return []setting.Block{cautionList(v.Plan, "Cautions", "", layingCautions()...)}
+	return []setting.Block{cautionList(v.Plan, "Cautions", "", layingCautions(v.Plan)...)}
 }
 
 // lastCautions are those that fewCautions leaves out.
@@ -137,7 +137,7 @@ func lastCautions(v *floorplan.View) []setting.Block {
 	if !firstRoom(v) {
 		return nil
 	}
-	l := cautionList(v.Plan, "Cautions", "", layingCautions()[firstCautions:]...)
+	l := cautionList(v.Plan, "Cautions", "", layingCautions(v.Plan)[firstCautions:]...)
 	l.Head, l.Number = setting.Continued(l.Head), firstCautions+1
 	return []setting.Block{l}
 }
@@ -176,12 +176,12 @@ func notes(v *floorplan.View) setting.Block {
 		l.Paras = append(l.Paras, "Measured to the studs: the walls' finish is still to be taken off.")
 	}
 	l.Paras = append(l.Paras, v.Remarks...)
-	if v.SkipsRuns() {
+	if v.SkipsRuns() && !oneFieldSheet(v.Plan) { // else it is with the laying
 		l.Paras = append(l.Paras, "A run without a number follows the one before it along the cable.")
 	}
 	if t := v.Room.Job.Thermostat; t.Wall >= 0 && t.Wall < len(v.Room.Job.Walls) {
-		l.Paras = append(l.Paras, fmt.Sprintf("Lead rise in wall %s: no nail or screw within %s of it to either "+
-			"side, floor and wall, up to the box.", v.Room.Job.Walls[t.Wall].Letter, floorplan.RiseWords(v.Fig.Units)))
+		l.Paras = append(l.Paras, fmt.Sprintf("Lead rise in wall %s: no nail or screw within %s of it either "+
+			"side, from the floor up to the box.", v.Room.Job.Walls[t.Wall].Letter, floorplan.RiseWords(v.Fig.Units)))
 	}
 	if bare := v.Room.Bare; !bare.Empty() {
 		l.Paras = append(l.Paras, fmt.Sprintf("%s of the floor, dotted, stays without cable: it is cut off from the "+
@@ -192,12 +192,13 @@ func notes(v *floorplan.View) setting.Block {
 		l.Paras = append(l.Paras, "Cable chosen: "+strings.TrimSuffix(v.Room.Chosen.Why, ".")+".")
 	}
 	if len(v.Room.Cables) > 0 {
-		l.Paras = append(l.Paras, "Even spacing: runs spread evenly over the heated area and half a gap round it, "+
-			evenFloors(v)+".")
+		l.Paras = append(l.Paras, "Even spacing: over the heated area and half a gap round it, "+evenFloors(v)+".")
 	}
 	l.Paras = append(l.Paras, wetNotes(v)...)
 	l.Paras = append(l.Paras, v.Plan.Job.Notes...)
-	l.Paras = append(l.Paras, "Floor warming; no heat-loss calculation by a standard has been made.")
+	if len(v.Plan.TakeOff.Lines) == 0 { // else it says so
+		l.Paras = append(l.Paras, "Floor warming; no heat-loss calculation by a standard has been made.")
+	}
 	return l
 }
 

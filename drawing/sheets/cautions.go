@@ -1,9 +1,12 @@
 package sheets
 
 import (
+	"slices"
+
 	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/circuit"
+	"oxturn/layout/job"
 )
 
 // A caution is one of the warnings a sheet may print.
@@ -30,27 +33,27 @@ const (
 func (c caution) text(in circuit.Region) string {
 	return [...]string{
 		"Design aid only. The installer, a licensed electrician and the local inspector decide; local code and the " +
-			"cable's instructions override this sheet.",
-		"Feed only at the voltage on the label. Wrong voltage destroys the cable or gives no useful heat (double " +
-			"voltage is 4 times the power).",
+			"cable's instructions override this set.",
+		"Feed only at the voltage on the label: double is 4 times the power and destroys the cable, half gives no " +
+			"useful heat.",
 		in.Protect + " " + in.Series,
-		"Never shorten, cut, splice or cross the heating part; only the cold lead may be trimmed, where its " +
+		"Never shorten, cut, splice or cross heating cable; only the cold lead may be trimmed, where its " +
 			"instructions allow. Lead joint and end cap lie in mortar under tile, never in a wall or box.",
 		"Never energise the cable on its spool or in a coil, not even briefly.",
-		"Do not energise until mortar, levelling compound and grout have cured: the longest stated time of any " +
-			"layer; 28 days for portland cement when nothing is stated.",
-		"Measure and write down conductor and insulation resistance at every stage of the test record, from the " +
-			"spool to the hook-up. Stop and find the cause if a value leaves its limits.",
+		"Do not energise until mortar, levelling compound and grout have cured: the longest time stated for any " +
+			"layer; 28 days for portland cement where none is.",
+		"Measure and write down conductor and insulation resistance at every stage, from the spool to the hook-up. A " +
+			"value outside its limits: stop and find the cause.",
 		"Insulation tests: disconnect the thermostat, its electronics and the sensor first. The tester's voltage is " +
 			"dangerous.",
 		"No heating cable under cabinets, tubs or built-ins without clearance, through walls, across movement " +
 			"joints, or in closets where code forbids it.",
 		"No drilling, nailing or fixing into the heated area. Photograph the layout; leave plan, records and warning " +
 			"label at the " + in.Panel + ".",
-		"Sensor in its own tube, midway between two runs, away from other heat sources; keep it replaceable.",
+		"Sensor in its own tube, midway between two runs, away from other heat; keep it replaceable.",
 		"Inspection before covering.",
 		"Floor finish: keep to the lower of the comfort limit (29 °C / 84.2 °F occupied, 33 °C / 91.4 °F bath, 35 °C " +
-			"/ 95 °F edge zone) and the covering's own limit. No thick rugs or mattresses on heated floor.",
+			"/ 95 °F edge zone) and the covering's own. No thick rugs or mattresses on heated floor.",
 	}[c]
 }
 
@@ -67,14 +70,31 @@ func cautionList(p *layout.Plan, head, last string, cs ...caution) setting.List 
 	return l
 }
 
-// layingCautions concern whoever lays and covers the cable: first those whose
-// breach destroys it at once.
-func layingCautions() []caution {
-	return []caution{
-		aidOnly, neverCut, neverCoiled, ratedVoltage, inspectFirst,
-		groundFault, cureFirst, everyStage, discharge, notUnder, noDrilling, sensorTube, finishLimits,
+// layingCautions concern whoever lays and covers the cable: first those whose breach
+// destroys it at once. Those of the wiring and of tests stand on the sheets of that work;
+// where a plan has no box, and so no sheet for its wiring, they stand here.
+func layingCautions(p *layout.Plan) []caution {
+	cs := []caution{aidOnly, neverCut, neverCoiled, inspectFirst, cureFirst, notUnder, noDrilling, sensorTube,
+		finishLimits}
+	if !wired(p) {
+		cs = append(cs, wiringCautions()...)
 	}
+	return cs
 }
 
 // firstCautions is how many of them every cable plan has.
-const firstCautions = 5
+const firstCautions = 4
+
+// wiringCautions concern whoever connects the cable.
+func wiringCautions() []caution { return []caution{ratedVoltage, groundFault} }
+
+// testCautions concern whoever measures it.
+func testCautions() []caution { return []caution{everyStage, discharge} }
+
+// wired reports whether every room has a box, and with it a sheet for its wiring.
+func wired(p *layout.Plan) bool {
+	return !slices.ContainsFunc(p.Rooms, func(r layout.Room) bool { return !hasBox(r.Job) })
+}
+
+// hasBox reports whether a room's thermostat has a place in one of its walls.
+func hasBox(r *job.Room) bool { return r.Thermostat.Wall >= 0 && r.Thermostat.Wall < len(r.Walls) }

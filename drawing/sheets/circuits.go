@@ -173,22 +173,24 @@ func sensorLine(s job.Sensor, f say.Figures) string {
 
 // sensorTable is what the job's sensor should read at usual floor
 // temperatures, in the unit of the record's columns.
-func sensorTable(s job.Sensor, f say.Figures) []setting.Block {
+func sensorTable(s job.Sensor, f say.Figures) (table []setting.Block, said []string) {
 	expected := layout.ExpectedSensor(s)
 	if len(expected) == 0 {
-		return []setting.Block{setting.List{Head: "Sensor",
-			Paras: []string{"Its kind is not given, so that its readings cannot be judged here. Read it at a known " +
-				"floor temperature and compare with its instructions."}}}
+		return nil, []string{"Sensor: kind not given. Read it at a known floor temperature and compare with its " +
+			"instructions."}
 	}
 	kilo := func(ohms float64) string { return fmt.Sprintf("%.2f", ohms/1000) }
-	t := setting.Table{Head: fmt.Sprintf("Sensor %s (%s), kΩ", s.Family.Name, s.Source),
-		Cols: []setting.Column{{Head: "Floor"}, {Head: "reads", Align: setting.Decimal},
-			{Head: "within " + say.Difference(s.Tolerance, f.Units), Wraps: true}}}
+	t := setting.Table{Span: true, Cols: []setting.Column{{Wraps: true,
+		Head: fmt.Sprintf("Sensor %s (%s)", s.Family.Name, s.Source)}}}
+	reads, within := setting.Row("reads, kΩ"), setting.Row("within "+say.Difference(s.Tolerance, f.Units))
 	for _, e := range expected {
-		t.Rows = append(t.Rows, setting.Row(degrees(f, e.Celsius), kilo(e.Ohms), kilo(e.Lowest)+" to "+kilo(e.Highest)))
+		t.Cols = append(t.Cols, setting.Column{Head: floorplan.UnbrokenWords(degrees(f, e.Celsius)), Wraps: true})
+		reads = append(reads, setting.Cell{Text: kilo(e.Ohms)})
+		within = append(within, setting.Cell{Text: kilo(e.Lowest) + " to " + kilo(e.Highest)})
 	}
 	if strings.HasPrefix(s.Family.Source, "assumed") {
-		t.Rows = append(t.Rows, setting.Row("curve", "", s.Family.Source))
+		within = append(within, setting.Cell{Text: "curve: " + s.Family.Source})
 	}
-	return []setting.Block{t}
+	t.Rows = [][]setting.Cell{reads, within}
+	return []setting.Block{t}, nil
 }

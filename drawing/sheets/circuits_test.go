@@ -64,18 +64,29 @@ func TestCircuitSaysWhatBinds(t *testing.T) {
 // that it is.
 func TestSensorTable(t *testing.T) {
 	f := say.Figures{Units: plane.Inches}
-	for _, c := range []struct{ kind, want string }{{"10k-3977", "77 °F (25 °C): 10.00: "},
-		{"12k", "assumed 1.2 times"}, {"pt1000", "50 °F (10 °C): 1.04: "}} {
+	for _, c := range []struct {
+		kind, want string
+		at         int // of the column that is headed want
+		reads      string
+	}{{"10k-3977", "77 °F (25 °C)", 4, "10.00"}, {"12k", "59 °F (15 °C)", 2, ""},
+		{"pt1000", "50 °F (10 °C)", 1, "1.04"}} {
 		family, err := circuit.FindFamily(c.kind)
 		if err != nil {
 			t.Fatal(err)
 		}
-		got := rowsOf(sensorTable(job.Sensor{Family: family, Tolerance: 3}, f)[0])
-		if !strings.Contains(got, c.want) {
-			t.Errorf("%s: no %q in\n%s", c.kind, c.want, got)
+		table, _ := sensorTable(job.Sensor{Family: family, Tolerance: 3}, f)
+		sheet := table[0].(setting.Table)
+		if got := strings.ReplaceAll(sheet.Cols[c.at].Head, setting.NoBreak, " "); got != c.want {
+			t.Errorf("%s: column %d is headed %q, want %q", c.kind, c.at, got, c.want)
+		}
+		if got := sheet.Rows[0][c.at].Text; c.reads != "" && got != c.reads {
+			t.Errorf("%s at %s: %s kΩ, want %s", c.kind, c.want, got, c.reads)
+		}
+		if assumed := strings.Contains(rowsOf(sheet), "assumed 1.2 times"); assumed != (c.kind == "12k") {
+			t.Errorf("%s: its curve is said to be assumed: %v", c.kind, assumed)
 		}
 	}
-	if l, ok := sensorTable(job.Sensor{}, f)[0].(setting.List); !ok || !strings.Contains(l.Paras[0], "not given") {
+	if _, words := sensorTable(job.Sensor{}, f); len(words) != 1 || !strings.Contains(words[0], "not given") {
 		t.Error("no kind, and it is not said")
 	}
 }

@@ -53,20 +53,45 @@ var examples = []string{"bath", "kitchen", "entry"}
 // exampleFile returns the path of an example.
 func exampleFile(name string) string { return "../../testdata/jobs/" + name + ".toml" }
 
-// drawnExamples has the examples, each drawn when it is first asked for.
+// onHomePaper are examples on paper that a home printer takes.
+var onHomePaper = map[string]string{"bath": "letter", "kitchen": "A4"}
+
+// drawnExamples has the examples, and some by their name and " on " the paper they are on
+// there, each drawn when it is first asked for.
 var drawnExamples = func() map[string]func() (drawnSet, error) {
 	out := map[string]func() (drawnSet, error){}
-	for _, name := range examples {
-		out[name] = sync.OnceValues(func() (drawnSet, error) {
+	add := func(as, name, paper string) {
+		out[as] = sync.OnceValues(func() (drawnSet, error) {
 			p, err := plannedFile(exampleFile(name))
 			if err != nil {
 				return drawnSet{}, err
 			}
+			if paper != "" {
+				p.Job.Sheet.Size = paper
+			}
 			return draw(p)
 		})
 	}
+	for _, name := range examples {
+		add(name, name, "")
+	}
+	for name, paper := range onHomePaper {
+		add(name+" on "+paper, name, paper)
+	}
 	return out
 }()
+
+// only returns the sheets of one kind.
+func (d drawnSet) only(t *testing.T, kind string) drawnSet {
+	t.Helper()
+	out := drawnSet{plan: d.plan}
+	for i, s := range d.set {
+		if kindIDOf(t, s.ID) == kind {
+			out.pages, out.bare, out.set = append(out.pages, d.pages[i]), append(out.bare, d.bare[i]), append(out.set, s)
+		}
+	}
+	return out
+}
 
 // example returns an example with its sheets, which no test may change.
 func example(t testing.TB, name string) drawnSet {

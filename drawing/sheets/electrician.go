@@ -16,32 +16,30 @@ import (
 // electrician draws the sheet for rough-in and hook-up: the wall with its box,
 // the floor before it, the load, and what the electrician has to settle.
 func electrician(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
-	t := r.Job.Thermostat
-	if t.Wall < 0 || t.Wall >= len(r.Job.Walls) {
+	if !hasBox(r.Job) {
 		return nil, nil // the plan could not place a box, and has said so
 	}
 	s := floorplan.Scene{
 		Kind: kindNamed("electrician"), Room: r,
 		Bounds: elevationBounds(r), Border: elevationBorder, Draw: drawElectrician, Levels: electricianLevels,
 	}
-	return s.Pages(p)
+	return s.Alone(p)
 }
 
 // electricianLevels returns what stands beside the wall.
 func electricianLevels(v *floorplan.View) []setting.Level {
 	r := v.Room
-	bs := []setting.Block{loadTable(v), toSettle(v), wiring{from: v.Plan.Job.Region().Panel, cables: ids(r),
+	bs := []setting.Block{cautionList(v.Plan, "Cautions", "The others are on the plan and on the test record.",
+		wiringCautions()...), loadTable(v), toSettle(v), wiring{from: v.Plan.Job.Region().Panel, cables: ids(r),
 		sensors: len(r.Sensors)}, electricNotes(v)}
 	bs = append(bs, circuitTable(v)...)
-	bs = append(bs, schedule(r, v.Fig, electrical)...)
-	bs = append(bs, lookUp(v.Plan)...)
-	bs = append(bs, holdPoint(), setting.LegendOf(v.Used))
-	all := append(slices.Clip(bs), cautionList(v.Plan, "Cautions", "", aidOnly, ratedVoltage, groundFault, neverCut,
-		cureFirst, everyStage, discharge, inspectFirst))
-	few := append(slices.Clip(bs), cautionList(v.Plan, "Cautions",
-		"The others are on the cable plan or the sheets after it.", aidOnly, ratedVoltage, groundFault))
+	legend, rest := legendApart(v.Plan, setting.LegendOf(v.Used))
+	if rest == nil { // else the whole schedule is on the notes
+		bs = append(bs, schedule(r, v.Fig, electrical)...)
+	}
+	bs = append(append(bs, lookUp(v.Plan)...), legend...)
 	// a wall and a box are plain one scale smaller, so that a second sheet must gain more
-	return []setting.Level{{Blocks: all}, {Blocks: few, Gain: 1.3}, {Blocks: all, Gain: 2.6, Overflow: true}}
+	return []setting.Level{{Blocks: bs, Rest: rest}, {Blocks: bs, Rest: rest, Gain: 2.6, Overflow: true}}
 }
 
 func ids(r *layout.Room) []string {
@@ -75,9 +73,8 @@ func loadTable(v *floorplan.View) setting.Block {
 	}
 	t.Rows = append(t.Rows,
 		setting.Row("Supply", supply),
-		setting.Row("Cables", countInParallel(len(v.Room.Cables))),
-		setting.Row("Watts in all", fmt.Sprintf("%g W", l.Watts)),
-		setting.Row("Amps in all", say.Amps(l.Amps)),
+		setting.Row("Load in all", fmt.Sprintf("%g W, %s, %s", l.Watts, say.Amps(l.Amps),
+			countInParallel(len(v.Room.Cables)))),
 		setting.Row(ohms, figureOf(l.Ohms, 1)+" Ω"),
 		setting.Row("Thermostat contacts", contacts),
 		setting.Row("Leads into the box", leadsInBox(v)),
@@ -88,7 +85,7 @@ func loadTable(v *floorplan.View) setting.Block {
 		t.Rows = append(t.Rows, setting.Row("Floor limit to set", limit))
 	}
 	if in := v.Plan.Job.Region(); in.Derated() {
-		t.Rows = slices.Insert(t.Rows, 4, setting.Row(fmt.Sprintf("Continuous load, %.0f%s%%", 100*in.Continuous.Value,
+		t.Rows = slices.Insert(t.Rows, 2, setting.Row(fmt.Sprintf("Continuous load, %.0f%s%%", 100*in.Continuous.Value,
 			setting.NoBreak), fmt.Sprintf("%s, %s", say.Amps(l.Continuous), wholeStandards(in.Continuous.Source))))
 	}
 	if needs := l.Needs; needs != "" {
@@ -117,15 +114,15 @@ func floorLimit(v *floorplan.View) string {
 // countInParallel says how the cables are joined, where there are several.
 func countInParallel(n int) string {
 	if n == 1 {
-		return "1"
+		return "1 cable"
 	}
-	return fmt.Sprintf("%d, wired in parallel", n)
+	return fmt.Sprintf("%d cables in parallel", n)
 }
 
 // leadTakes says what a cold lead loses before it reaches over the floor.
 func leadTakes(v *floorplan.View) string {
 	t := v.Room.Job.Thermostat
-	return fmt.Sprintf("%s rise, %s tail and %s slack are not for the floor", v.Fig.Length(t.Height),
+	return fmt.Sprintf("%s rise, %s tail, %s slack are not for the floor", v.Fig.Length(t.Height),
 		v.Fig.Length(t.Tail), v.Fig.Length(t.Slack))
 }
 
@@ -183,18 +180,6 @@ func settledName(row string, in circuit.Region) string {
 	return row
 }
 
-// holdPoint is signed before anything is covered.
-func holdPoint() setting.Block {
-	return setting.Table{Head: "HOLD: nothing is covered before this is signed", Tall: 8,
-		Cols: []setting.Column{{Wraps: true}, {Head: "Name", Wraps: true, Least: 16, Group: true},
-			{Head: "Date", Least: 15, Group: true}, {Head: "Signature", Wraps: true, Least: 18, Group: true}},
-		Rows: [][]setting.Cell{
-			setting.Row("Readings", "", "", ""), setting.Row("Installer", "", "", ""), setting.Row("Electrician", "",
-				"",
-				""), setting.Row("Inspector", "", "", ""),
-		}}
-}
-
 func electricNotes(v *floorplan.View) setting.Block {
 	l, in := setting.List{Head: "Notes", Number: 1}, v.Plan.Job.Region()
 	l.Paras = append(l.Paras, v.Noted...)
@@ -206,10 +191,8 @@ func electricNotes(v *floorplan.View) setting.Block {
 		}
 	}
 	l.Paras = append(l.Paras, apart,
-		"Nail plates where leads pass a sole plate. The box is not drawn to size.",
-		capital(in.Breaker)+", conductor and "+in.Fault+
-			" are the electrician's choice by local rules; this sheet only gives the load.",
-		"Leave labels and lead tags in sight until the inspection.",
+		"Nail plates where leads pass a sole plate; labels and lead tags in sight until the inspection.",
+		capital(in.Breaker)+", conductor and "+in.Fault+" are the electrician's choice by local rules.",
 	)
 	return l
 }

@@ -18,7 +18,7 @@ import (
 )
 
 // keyFrom is the number of rooms from which a job gets a key plan.
-const keyFrom = 3
+const keyFrom = 2
 
 // keyPlan shows all rooms of a job at one scale with their names, and what
 // each feeds on. Rooms that the job places on one plane stay where they are;
@@ -41,7 +41,7 @@ func keyPlan(p *layout.Plan) ([]*setting.Page, error) {
 			return []setting.Level{{Blocks: bs}, {Blocks: bs, Gain: setting.Never, Overflow: true}}
 		},
 	}
-	return s.Pages(p)
+	return s.Alone(p)
 }
 
 // roomPlaces returns how each room is moved: not at all when no two overlap,

@@ -10,7 +10,7 @@ import (
 	"oxturn/layout/plane"
 )
 
-// TestKeyPlan: three rooms get a key plan that names them all; two get none.
+// TestKeyPlan: two rooms and more get a key plan that names them all; one gets none.
 func TestKeyPlan(t *testing.T) {
 	p := samplePlan(t, plane.Millimetres)
 	one := p.Rooms[0]
@@ -50,9 +50,11 @@ func TestKeyPlan(t *testing.T) {
 			t.Errorf("the key plan's table breaks %q", whole)
 		}
 	}
-	p.Rooms = p.Rooms[:2]
-	if set, err = Set(p); err != nil || set[0].ID == "key-plan" {
-		t.Errorf("two rooms: %v, first sheet %s", err, set[0].ID)
+	for n := 2; n > 0; n-- {
+		p.Rooms = p.Rooms[:n]
+		if set, err = Set(p); err != nil || (set[0].ID == "key-plan") != (n > 1) {
+			t.Errorf("%d rooms: %v, first sheet %s", n, err, set[0].ID)
+		}
 	}
 }
 

@@ -3,16 +3,17 @@ package sheets
 import (
 	"slices"
 
-	"oxturn/drawing/floorplan"
 	"oxturn/drawing/setting"
 	"oxturn/layout"
 )
 
 // layingPlans draws the two sheets that a room's cable is laid by. What the
 // cable plan has no room for stands on the setting out, and what that has none
-// for either on one sheet of notes for both, unless both legends go on there: each
-// belongs to its own sheet.
+// for either on the set's notes.
 func layingPlans(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
+	if oneFieldSheet(p) {
+		return nil, nil
+	}
 	plan, err := cablePlan(r).Page(p)
 	if err != nil {
 		return nil, err
@@ -21,16 +22,29 @@ func layingPlans(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 	if err != nil {
 		return nil, err
 	}
-	plan.Later = nil
-	if plan.LegendOver() && out.LegendOver() {
-		first, err := plan.WithNotes()
-		if err != nil {
-			return nil, err
-		}
-		second, err := out.WithNotes()
-		return append(first, second...), err
+	plan.Over, out.Over = plan.Rest, slices.Concat(out.Rest, out.Later)
+	return []*setting.Page{plan.Page, out.Page}, nil
+}
+
+// oneFieldSheet reports whether a set has one field sheet a room in place of those two.
+func oneFieldSheet(p *layout.Plan) bool {
+	if wanted := p.Job.Sheet.FieldSheet; wanted != nil {
+		return *wanted
 	}
-	notes, err := plan.Notes(floorplan.IdOf("notes", r), floorplan.TitleOn("Notes", r),
-		slices.Concat(plan.Rest, out.Rest))
-	return append([]*setting.Page{plan.Page, out.Page}, notes...), err
+	return onSmall(p)
+}
+
+// onSmall reports whether a job wants its sheets on A4 or letter.
+func onSmall(p *layout.Plan) bool {
+	papers, err := setting.PapersFor(p.Job.Sheet, p.Job.Figures().Units)
+	return err == nil && setting.IsSmall(papers[0])
+}
+
+// legendApart takes the legend out of a sheet's blocks where the set has few words to a sheet:
+// the one on the set's notes then does for all.
+func legendApart(p *layout.Plan, l setting.Legend) (here, on []setting.Block) {
+	if onSmall(p) {
+		return nil, []setting.Block{l}
+	}
+	return []setting.Block{l}, nil
 }

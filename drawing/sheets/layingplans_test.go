@@ -15,7 +15,7 @@ import (
 // layingSheets are those of a set that the cable is laid by, and their notes.
 func layingSheets(set []*drawing.Sheet) []*drawing.Sheet {
 	return slices.DeleteFunc(slices.Clone(set), func(s *drawing.Sheet) bool {
-		return !slices.Contains([]string{"CP", "SO", "NT"}, codeOf(s.ID))
+		return !slices.Contains([]string{"FS", "CP", "SO", "NT"}, codeOf(s.ID))
 	})
 }
 
@@ -27,7 +27,7 @@ func checkLaying(t *testing.T, p *layout.Plan, set []*drawing.Sheet) {
 	for _, s := range layingSheets(set) {
 		all += said(s) + " "
 	}
-	for _, c := range layingCautions() {
+	for _, c := range layingCautions(p) {
 		if n := strings.Count(all, c.text(p.Job.Region())); n != 1 {
 			t.Errorf("%d times: %s", n, c.text(p.Job.Region()))
 		}

@@ -34,20 +34,20 @@ func checkedSet(t *testing.T, p *layout.Plan) []*drawing.Sheet {
 // does, and openings from the job: what the code takes note of is not asked.
 func checkLegends(t tester, p *layout.Plan, pages []*setting.Page) {
 	t.Helper()
+	var all []signs.Sign // what any sheet shows
 	for i := range p.Rooms {
 		r := &p.Rooms[i]
-		var all []signs.Sign // what any sheet of the room shows
-		var listed []signs.Sign
 		for _, pg := range pages {
 			kind, ok := kindOf(pg, r)
 			if !ok {
 				continue
 			}
 			shown, own := shownOn(t, pg, r, kind), entriesOf(pg.Sheet)
-			all, listed = append(all, shown...), append(listed, own...)
-			told := slices.Concat(own, notesOf(pages, r, kind))
+			all = append(all, shown...)
+			told := slices.Concat(own, notesOf(pages))
 			for _, s := range shown {
-				if !slices.Contains(told, s) && !(kind == "owner-map" && plainer[len(plainer)-1](s)) {
+				plain := (kind == "owner-map" || onSmall(p)) && plainer[len(plainer)-1](s)
+				if !slices.Contains(told, s) && !plain {
 					t.Errorf("%s: %q is drawn and not in the legend", pg.Sheet.ID, s.Words())
 				}
 			}
@@ -56,19 +56,18 @@ func checkLegends(t tester, p *layout.Plan, pages []*setting.Page) {
 					t.Errorf("%s: the legend has %q, which is not drawn", pg.Sheet.ID, s.Words())
 				}
 			}
-			listed = append(listed, notesOf(pages, r, kind)...)
 		}
-		for _, s := range listed {
-			if !slices.Contains(all, s) {
-				t.Errorf("notes of %s: the legend has %q, which is not drawn", r.Job.Name, s.Words())
-			}
+	}
+	for _, s := range notesOf(pages) {
+		if !slices.Contains(all, s) {
+			t.Errorf("notes: the legend has %q, which is not drawn", s.Words())
 		}
 	}
 }
 
 // kindOf returns which kind of drawing of a room a page is.
 func kindOf(pg *setting.Page, r *layout.Room) (kind string, ok bool) {
-	for _, kind := range []string{"cable-plan", "setting-out", "membrane", "electrician", "owner-map"} {
+	for _, kind := range []string{"field-sheet", "cable-plan", "setting-out", "membrane", "electrician", "owner-map"} {
 		if pg.Letters != nil && pg.Sheet.ID == floorplan.IdOf(kind, r) {
 			return kind, true
 		}
@@ -76,13 +75,11 @@ func kindOf(pg *setting.Page, r *layout.Room) (kind string, ok bool) {
 	return "", false
 }
 
-// notesOf returns the entries of legends that go on on the notes of a drawing.
-func notesOf(pages []*setting.Page, r *layout.Room, kind string) []signs.Sign {
+// notesOf returns the entries of legends that go on on the set's notes.
+func notesOf(pages []*setting.Page) []signs.Sign {
 	var out []signs.Sign
 	for _, pg := range pages {
-		shared := strings.HasPrefix(pg.Sheet.ID, floorplan.IdOf("notes", r)) &&
-			(kind == "cable-plan" || kind == "setting-out")
-		if shared || strings.HasPrefix(pg.Sheet.ID, floorplan.IdOf(kind, r)+"-notes") {
+		if strings.HasPrefix(pg.Sheet.ID, notesID) {
 			out = append(out, entriesOf(pg.Sheet)...)
 		}
 	}

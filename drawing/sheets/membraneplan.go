@@ -30,12 +30,13 @@ func membranePlan(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 	s.Draw = func(v *floorplan.View) { drawMembrane(v, laid) }
 	s.Levels = func(v *floorplan.View) []setting.Level {
 		bs := slices.Concat([]setting.Block{pieceTable(v, laid)}, notchTable(v, laid),
-			[]setting.Block{seamTable(v, laid)}, crossingDetails(v), []setting.Block{setting.LegendOf(v.Used),
-				membraneNotes(v, laid)})
+			[]setting.Block{seamTable(v, laid)}, crossingDetails(v))
+		legend, rest := legendApart(p, setting.LegendOf(v.Used))
+		bs = append(append(bs, legend...), membraneNotes(v, laid))
 		bs = append(bs, cutDiagrams(p.Membrane, laid, v.Fig)...)
-		return []setting.Level{{Blocks: bs}, {Blocks: bs, Gain: 1.9, Overflow: true}}
+		return []setting.Level{{Blocks: bs, Rest: rest}, {Blocks: bs, Rest: rest, Gain: 1.9, Overflow: true}}
 	}
-	return s.Pages(p)
+	return s.Alone(p)
 }
 
 // withoutBox returns a room of which the thermostat box is not drawn, so that
@@ -273,11 +274,9 @@ func membraneNotes(v *floorplan.View, laid *membrane.Laid) setting.Block {
 			v.Fig.Length(m.Stock.Length), bound),
 		fmt.Sprintf("Covered %s, cut %s, waste %s.", say.AreaBoth(m.Covered, v.Fig.Units),
 			say.AreaBoth(m.Taken, v.Fig.Units), say.AreaBoth(m.Taken-m.Covered, v.Fig.Units)),
-		fmt.Sprintf("Cut the %s between pegs, at the lengths from the start that are given with each; then trim the "+
-			"pieces to their sizes.", unit),
-		fmt.Sprintf("Strips butt with pegs in step, trimmed %s short of walls. Nothing laps; no strip crosses a "+
-			"movement joint.", v.Fig.Fine().Length(membrane.Trim)),
-		"Set the first strip by the channel crossing P1: every other row follows from it.",
+		fmt.Sprintf("Cut the %s between pegs, at the lengths from its start; then trim the pieces to size.", unit),
+		fmt.Sprintf("Strips butt with pegs in step, trimmed %s short of walls, the first set by P1. Nothing laps; no "+
+			"strip crosses a movement joint.", v.Fig.Fine().Length(membrane.Trim)),
 	)
 	var traced []string
 	for _, p := range laid.Pieces {
@@ -286,7 +285,7 @@ func membraneNotes(v *floorplan.View, laid *membrane.Laid) setting.Block {
 		}
 	}
 	if len(traced) > 0 {
-		l.Paras = append(l.Paras, "Slanting or round edges, traced on the floor and cut: "+strings.Join(traced, ", ")+
+		l.Paras = append(l.Paras, "Edges traced on the floor and cut: "+strings.Join(traced, ", ")+
 			".")
 	}
 	return l

@@ -24,7 +24,7 @@ func ownerMap(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 	s := floorplan.OfRoom(kindNamed("owner-map"), r)
 	s.Border = func(ratio float64) (left, right, top, bottom float64) { return floorplan.OverallBorder(r.Job, ratio) }
 	s.Draw, s.Levels, s.HandOver = drawOwnerMap, ownerMapLevels, true
-	return s.Pages(p)
+	return s.Alone(p)
 }
 
 func drawOwnerMap(v *floorplan.View) {

@@ -85,8 +85,8 @@ func refitLevels(v *floorplan.View, f *refit.Refit, moves []refit.SensorMove) []
 	return []setting.Level{
 		{Blocks: []setting.Block{stands, v.Locations(), refitMarks(v, f), runs, signs, notes, revised}},
 		{Blocks: []setting.Block{stands, v.Locations(), refitMarks(v, f), signs, notes},
-			Rest: []setting.Block{runs, revised}, Gain: 1.3},
-		{Blocks: []setting.Block{stands, refitMarks(v, f), signs, v.Locations(), notes, runs, revised}, Gain: 1.3,
+			Rest: []setting.Block{runs, revised}, Gain: 1.15},
+		{Blocks: []setting.Block{stands, refitMarks(v, f), signs, v.Locations(), notes, runs, revised}, Gain: 1.15,
 			Overflow: true},
 	}
 }

@@ -24,8 +24,7 @@ func figureOf(v float64, decimals int) string {
 const perTable = 3
 
 // electrical are the rows of the schedule that an electrician needs.
-var electrical = []string{"Label", "Supply", "Ohms at 20 °C", "Ohms, limits", "Limits from", "Heating length", "Lead",
-	"Lead on floor", "Cold ends"}
+var electrical = []string{"Label", "Supply", "Ohms, limits", "Lead", "Cold ends"}
 
 // schedule returns the tables of a room's cables: what the label says, what
 // the plan makes of it, and where limits come from. Rows names those wanted;
@@ -79,16 +78,15 @@ func properties(f say.Figures) []property {
 		}},
 		{"Ohms, limits", func(c *layout.Cable) string {
 			l := c.Circuit.Limits
-			return fmt.Sprintf("%.1f to %.1f Ω", l.Low, l.High)
+			return fmt.Sprintf("%.1f to %.1f Ω, %+g/%+g %%, %s", l.Low, l.High, 100*l.LowShare, 100*l.HighShare,
+				l.Source)
 		}},
-		{"Limits from", func(c *layout.Cable) string {
-			l := c.Circuit.Limits
-			return fmt.Sprintf("%+g/%+g %%, %s", 100*l.LowShare, 100*l.HighShare, l.Source)
+		{"Heating length", func(c *layout.Cable) string {
+			return f.Long(c.Label.Length) + ", " + perLength(c.Label, f.Units)
 		}},
-		{"Heating length", func(c *layout.Cable) string { return f.Long(c.Label.Length) }},
-		{"Even spacing", func(c *layout.Cable) string { return f.Apart(c.Spacing) }},
-		{"Gaps, closest to widest", func(c *layout.Cable) string { return gapRange(c.Gaps, f) }},
-		{"Heat per length", func(c *layout.Cable) string { return perLength(c.Label, f.Units) }},
+		{"Even spacing; gaps", func(c *layout.Cable) string {
+			return f.Apart(c.Spacing) + "; " + gapRange(c.Gaps, f)
+		}},
 		{"Heat, at even spacing", func(c *layout.Cable) string { return densityOver(c.Density, c.AtEven(), f.Units) }},
 		{"Heat, over heated area", func(c *layout.Cable) string {
 			return densityOver(c.OverServed(), c.Share.Area(),
@@ -96,11 +94,10 @@ func properties(f say.Figures) []property {
 		}},
 		{"Densest, three runs", func(c *layout.Cable) string { return densest(c, f) }},
 		{"Most heat allowed", func(c *layout.Cable) string { return allowed(c, f) }},
-		{"Heated area", func(c *layout.Cable) string { return say.AreaBoth(c.Share.Area(), f.Units) }},
 		{"Lead", func(c *layout.Cable) string {
-			return f.Long(c.Label.Lead) + ", reaches " + f.Long(c.LeadReach)
+			return f.Long(c.Label.Lead) + ", reaches " + f.Long(c.LeadReach) + ", on the floor " +
+				f.Long(plane.PathLength(c.ColdLead))
 		}},
-		{"Lead on floor", func(c *layout.Cable) string { return f.Long(plane.PathLength(c.ColdLead)) }},
 		{"Cold ends", func(c *layout.Cable) string {
 			if len(c.Joined()) > 1 {
 				return "two, both to the box"
@@ -130,7 +127,7 @@ func densest(c *layout.Cable, f say.Figures) string {
 	if g.Run == 0 {
 		return "-"
 	}
-	return fmt.Sprintf("%s, round run %s", density(g.Densest, f.Units), c.RunName(g.Run))
+	return fmt.Sprintf("%s, round run %s", say.Density(g.Densest, f.Units), c.RunName(g.Run))
 }
 
 // allowed is the limit, what it is over, and whether it is kept.
@@ -151,7 +148,7 @@ func densityOver(w, mm2 float64, u plane.Units) string {
 	if w == 0 {
 		return "-"
 	}
-	return density(w, u) + " over " + say.AreaBoth(mm2, u)
+	return say.Density(w, u) + " over " + say.Area(mm2, u)
 }
 
 // density writes W/m² in both systems, the sheet's own first.

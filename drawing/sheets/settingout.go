@@ -58,15 +58,15 @@ func settingOutLevels(v *floorplan.View, taken []setting.Block, notes bool) []se
 		tail = append(tail, crossingDetails(v)...)
 	}
 	full := slices.Concat(head, runs, tail, taken)
-	apart := 1.9
+	apart := 1.4
 	if notes {
-		apart = 1.3
+		apart = 1.15
 	}
 	return []setting.Level{
 		{Blocks: full},
 		{Blocks: slices.Concat(head, runs, tail), Rest: taken, Gain: apart},
-		{Blocks: slices.Concat(head, runs, tail[:1]), Rest: slices.Concat(tail[1:], taken), Gain: 1.9},
-		{Blocks: slices.Concat(head, tail), Rest: slices.Concat(runs, taken), Gain: 1.9},
+		{Blocks: slices.Concat(head, runs, tail[:1]), Rest: slices.Concat(tail[1:], taken), Gain: 1.4},
+		{Blocks: slices.Concat(head, tail), Rest: slices.Concat(runs, taken), Gain: 1.4},
 		{Blocks: full, Gain: 1.9, Overflow: true},
 	}
 }
@@ -78,7 +78,7 @@ func runLists(v *floorplan.View) []setting.Block {
 		c := &v.Room.Cables[i]
 		t := setting.Table{Head: "Runs of " + c.ID, Cols: []setting.Column{
 			{Head: "Run", Align: setting.Decimal}, {Head: "Towards", Wraps: true},
-			{Head: "Pegs", Align: setting.Decimal}, {Head: "To next, pegs", Align: setting.Decimal},
+			{Head: "Pegs", Align: setting.Decimal}, {Head: "To next", Align: setting.Decimal},
 			{Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal},
 		}}
 		for _, r := range c.Runs {
@@ -139,9 +139,8 @@ func driftWords(v *floorplan.View) string {
 	if !tellsDrift(v) {
 		return ""
 	}
-	return fmt.Sprintf(" Within the drift taken (- less, + more cable used than drawn) the rest is planned again and "+
-		"nothing laid comes up, %.0f %% of the floor at most going cold; beyond it, laid cable may have to.",
-		100*refit.ReserveCold)
+	return fmt.Sprintf(" Within the drift taken (- less, + more cable used than drawn) the rest is planned again with "+
+		"nothing laid lifted and %.0f %% of the floor cold at most.", 100*refit.ReserveCold)
 }
 
 // driftTaken says what drift a cable's plan takes at a mark; "-" where none is worked out.
@@ -236,8 +235,7 @@ func crossing(v *floorplan.View) setting.Block {
 	l.Paras = append(l.Paras, words)
 	l.Paras = append(l.Paras, v.BrokenDatums()...)
 	if v.Plan.Job.Info.Status != job.AsLaid {
-		l.Paras = append(l.Paras, "If the pegs land elsewhere when the membrane is down, plan again from P1 as it is "+
-			"before laying cable.")
+		l.Paras = append(l.Paras, "Pegs elsewhere when the membrane is down: plan again from P1 as it is before laying.")
 	}
 	return l
 }
@@ -252,30 +250,33 @@ func pitchWords(v *floorplan.View, mm float64) string {
 // layingNotes are the sheet's own remarks and, as long as there is cable to lay,
 // how that is done.
 func layingNotes(v *floorplan.View) []setting.Block {
-	l := setting.List{Head: "Laying", Number: 1}
-	l.Paras = append(l.Paras, v.Noted...)
-	l.Paras = append(l.Paras, v.Remarks...)
+	l := setting.List{Head: "Laying", Number: 1, Paras: slices.Concat(v.Noted, v.Remarks, layingRules(v))}
 	if v.Plan.Job.Info.Status == job.AsLaid {
-		if l.Head = "Notes"; len(l.Paras) == 0 {
-			return nil
-		}
-		return []setting.Block{l}
+		l.Head = "Notes"
 	}
-	numbers := "A run's number stands where it begins or farther along it."
-	if v.SkipsRuns() {
-		numbers = "A run's number stands where it begins or farther along it; a run without one follows the one " +
-			"before it."
+	if len(l.Paras) == 0 {
+		return nil
 	}
-	l.Paras = append(l.Paras,
-		"Begin at START with the lead joint in the membrane; follow the arrows. "+numbers,
-		"Compare the length used at the end of every run with the list. When the half mark is off its place, stop: "+
-			"the end will miss by about twice as much."+driftWords(v),
-		"A whole run holds about one room's width of cable; one peg on one turn is two pegs of cable. Never move "+
-			"laid cable into a clearance.",
-		"Lead joint, end cap and every run are bedded in full, without voids. Keep the continuity alarm on; walk on "+
-			"boards.",
-	)
 	return []setting.Block{l}
+}
+
+// layingRules are how cable is laid; none where all of it is.
+func layingRules(v *floorplan.View) []string {
+	if v.Plan.Job.Info.Status == job.AsLaid {
+		return nil
+	}
+	numbers := ""
+	if v.SkipsRuns() {
+		numbers = " A run without a number follows the one before it."
+	}
+	return []string{
+		"Begin at START with the lead joint in the membrane; follow the arrows." + numbers,
+		"Compare the length used at the end of every run with the list. Half mark off its place: stop, the end will " +
+			"miss by about twice as much." + driftWords(v),
+		"One peg on one turn is two pegs of cable. Never move laid cable into a clearance.",
+		"Lead joint, end cap and every run are bedded in full, without voids. Keep the continuity alarm on; walk on " +
+			"boards.",
+	}
 }
 
 // pegs ticks the rows of pegs along the walls: a long tick every fifth, and

@@ -34,26 +34,35 @@ func setPages(p *layout.Plan) ([]*setting.Page, error) {
 			return nil, fmt.Errorf("room %q has no outline to draw", r.Job.Name)
 		}
 	}
-	var parts []part
-	for _, k := range registry() {
-		if k.draw != nil {
-			parts = append(parts, k.draw)
-		}
+	kinds := registry()
+	parts := make([]part, len(kinds))
+	for i, k := range kinds {
+		parts[i] = k.draw
 	}
-	return drawAll(p, parts)
+	drawn, err := drawAll(p, parts)
+	if err != nil {
+		return nil, err
+	}
+	at := slices.IndexFunc(kinds, func(k registered) bool { return k.ID == notesID })
+	if drawn[at], err = setNotes(p, slices.Concat(drawn...)); err != nil {
+		return nil, err
+	}
+	return slices.Concat(drawn...), nil
 }
 
 // A part draws some of a set's sheets. It only reads the plan.
 type part func(*layout.Plan) ([]*setting.Page, error)
 
-// drawAll draws the parts of a set at the same time, and returns their pages in
-// the order of the parts: how many run at once makes no difference to the
-// sheets. The error is that of the first part that has one.
-func drawAll(p *layout.Plan, parts []part) ([]*setting.Page, error) {
+// drawAll draws the parts of a set at the same time, and returns the pages of each:
+// how many run at once makes no difference to the sheets. A part that is nil has none.
+// The error is that of the first part that has one.
+func drawAll(p *layout.Plan, parts []part) ([][]*setting.Page, error) {
 	pages, errs := make([][]*setting.Page, len(parts)), make([]error, len(parts))
 	var wait sync.WaitGroup
 	for i, draw := range parts {
-		wait.Go(func() { pages[i], errs[i] = draw(p) })
+		if draw != nil {
+			wait.Go(func() { pages[i], errs[i] = draw(p) })
+		}
 	}
 	wait.Wait()
 	for _, err := range errs {
@@ -61,7 +70,7 @@ func drawAll(p *layout.Plan, parts []part) ([]*setting.Page, error) {
 			return nil, err
 		}
 	}
-	return slices.Concat(pages...), nil
+	return pages, nil
 }
 
 // eachRoom draws a kind of sheet for every room.
@@ -71,7 +80,8 @@ func eachRoom(draw func(*layout.Plan, *layout.Room) ([]*setting.Page, error)) pa
 		for i := range p.Rooms {
 			rooms[i] = func(p *layout.Plan) ([]*setting.Page, error) { return draw(p, &p.Rooms[i]) }
 		}
-		return drawAll(p, rooms)
+		pages, err := drawAll(p, rooms)
+		return slices.Concat(pages...), err
 	}
 }
 

@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"oxturn/drawing/setting"
@@ -11,20 +12,15 @@ import (
 	"oxturn/layout/takeoff"
 )
 
-// shiftBlocks say what an inch more or less of room does to the order: how
-// risky it is to buy from these sizes.
+// shiftBlocks say what an inch more or less of rooms does to the order: how
+// risky it is to buy from these sizes. One room's are among the terms.
 func shiftBlocks(p *layout.Plan) []setting.Block {
-	if len(p.Shifts) == 0 {
+	if len(p.Shifts) == 0 || len(p.Rooms) == 1 {
 		return nil
 	}
 	f := p.Job.Figures()
-	t := setting.Table{Head: "Changes by room", Cols: []setting.Column{{Head: "Room", Wraps: true}, {Head: "By"},
-		{Head: "Cable", Wraps: true}, {Head: "Also", Wraps: true}}}
-	first := 0
-	if len(p.Rooms) == 1 { // which room needs not be said
-		first = 1
-		t.Head, t.Cols = "What would change", t.Cols[1:]
-	}
+	t := setting.Table{Head: "If a room measures otherwise", Span: true, Cols: []setting.Column{
+		{Head: "Room", Wraps: true}, {Head: "By"}, {Head: "Cable", Wraps: true}, {Head: "Also", Wraps: true}}}
 	last := ""
 	for _, s := range p.Shifts {
 		name := s.Room
@@ -32,14 +28,59 @@ func shiftBlocks(p *layout.Plan) []setting.Block {
 			name = ""
 		}
 		last = s.Room
-		t.Rows = append(t.Rows, setting.Row(name, shiftWords(s, f), cableWords(s, f), alsoWords(s))[first:])
+		t.Rows = append(t.Rows, setting.Row(name, shiftWords(s, f), cableWords(s, f), alsoWords(s)))
 	}
-	said := "Cables are judged here by the area they would serve, not laid again. A cable is ordered only after the " +
-		"finished walls are measured."
+	said := judgedByArea
 	if !p.Shifts[0].Counted {
 		said += " In a job of so many rooms, what else changes is not counted."
 	}
-	return []setting.Block{setting.List{Head: "If a room measures otherwise", Paras: []string{said}}, t}
+	return []setting.Block{t, setting.List{Span: true, Paras: []string{said}}}
+}
+
+const judgedByArea = "Cables are judged by the area they would serve, not laid again."
+
+// shiftTerms say the same of a job's only room.
+func shiftTerms(p *layout.Plan) []string {
+	if len(p.Rooms) != 1 {
+		return nil
+	}
+	f, shifts := p.Job.Figures(), p.Shifts
+	if within := staysWithin(shifts, f); within != "" {
+		return []string{within + " " + judgedByArea}
+	}
+	var words []string
+	for _, s := range shifts {
+		said := shiftWords(s, f) + ": " + cableWords(s, f)
+		if also := alsoWords(s); also != "-" {
+			said += ", " + also
+		}
+		words = append(words, said)
+	}
+	if words == nil {
+		return nil
+	}
+	return []string{"If the room measures otherwise: " + strings.Join(words, "; ") + ". " + judgedByArea}
+}
+
+// staysWithin says so where whatever shift leaves the cable and all that is bought as they
+// are; else it is empty.
+func staysWithin(shifts []layout.Shift, f say.Figures) string {
+	if len(shifts) == 0 {
+		return ""
+	}
+	least, most := shifts[0].Spacing, shifts[0].Spacing
+	for _, s := range shifts {
+		if !s.Keeps || s.Problem != "" || len(s.Changes) > 0 || math.Abs(s.By) != math.Abs(shifts[0].By) {
+			return ""
+		}
+		least, most = min(least, s.Spacing), max(most, s.Spacing)
+	}
+	by := fmt.Sprintf("%.0f mm", math.Abs(shifts[0].By))
+	if f.Units == plane.Inches {
+		by = fmt.Sprintf("%.0f in", math.Abs(shifts[0].By)/plane.Inch)
+	}
+	return fmt.Sprintf("If the room measures %s more or less either way, the cable and all packs stay, runs %s to %s "+
+		"apart.", by, f.Apart(least), f.Apart(most))
 }
 
 // shiftWords says which way a room is longer or shorter.

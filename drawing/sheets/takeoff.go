@@ -2,11 +2,14 @@ package sheets
 
 import (
 	"fmt"
+	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
 	"oxturn/drawing/setting"
 	"oxturn/layout"
+	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
 	"oxturn/layout/takeoff"
@@ -19,33 +22,27 @@ func takeOff(p *layout.Plan) ([]*setting.Page, error) {
 	if len(l.Lines) == 0 {
 		return nil, nil
 	}
-	blocks := []setting.Block{takeOffTable(p)}
-	if p.Job.Info.Status.String() == "proposal" {
-		blocks = append(blocks, setting.List{Head: "Status", Paras: []string{
-			"PROPOSAL. Quantities are from the sizes in the job file. The cable is ordered only after the finished " +
-				"walls are measured: it cannot be shortened or lengthened, and is seldom taken back once unwound.",
-		}})
+	terms := setting.List{Span: true, Number: 1}
+	if p.Job.Info.Status == job.Proposal {
+		terms.Paras = append(terms.Paras, "PROPOSAL, from the sizes in the job file. The cable is ordered only after "+
+			"the finished walls are measured: it cannot be shortened or lengthened, and is seldom taken back once "+
+			"unwound.")
 	}
 	for _, part := range []struct {
 		head  string
 		paras []string
-	}{{"Included", l.Inclusions}, {"Not included", l.Exclusions}, {"Assumed", l.Assumptions}, {"Open questions",
-		l.Questions}} {
+	}{{"Included: ", l.Inclusions}, {"Not included: ", l.Exclusions}, {"Assumed: ", l.Assumptions},
+		{"Open: ", l.Questions}} {
 		if len(part.paras) > 0 {
-			blocks = append(blocks, setting.List{Head: part.head, Number: 1, Paras: part.paras})
+			terms.Paras = append(terms.Paras, part.head+ownUnits(strings.Join(part.paras, " "), p.Job.Figures()))
 		}
 	}
-	blocks = append(blocks, lossBlocks(p)...)
-	if shifts := shiftBlocks(p); len(p.Rooms) == 1 && len(shifts) > 1 {
-		blocks = append(blocks, setting.Together(shifts))
-	} else {
-		blocks = append(blocks, shifts...)
+	terms.Paras = append(terms.Paras, shiftTerms(p)...)
+	blocks := slices.Concat([]setting.Block{takeOffTable(p), terms}, shiftBlocks(p))
+	if thickness(p.Job.BuildUp) <= 0 { // else it is with the build-up
+		blocks = append(blocks, lossBlocks(p)...)
 	}
-	papers, err := setting.PapersFor(p.Job.Sheet, p.Job.Figures().Units)
-	if err != nil {
-		return nil, err
-	}
-	return setting.ListSheets(p, papers, "take-off", "Take-off", "Take-off", blocks)
+	return setting.ListSheets(p, setting.FormPaper(p.Job.Figures().Units), "take-off", "Take-off", "Take-off", blocks)
 }
 
 // takeOffTable returns the lines of the take-off. Prices stand only where the
@@ -55,11 +52,11 @@ func takeOffTable(p *layout.Plan) setting.Table {
 	for _, l := range p.TakeOff.Lines {
 		priced = priced || l.Price != 0
 	}
-	t := setting.Table{Head: "What to buy", Span: true, Cols: []setting.Column{
-		{Head: "Item", Wraps: true}, {Head: "Worked out from", Wraps: true},
-		{Head: "Net", Align: setting.Decimal, Group: true}, {Head: "Waste %", Align: setting.Decimal},
-		{Head: "Gross", Align: setting.Decimal}, {Head: "Unit"}, {Head: "Gross, other units", Align: setting.Decimal},
-		{Head: "Pack", Group: true, Align: setting.Decimal}, {Head: "Packs", Align: setting.Decimal}, {Head: "of"},
+	t := setting.Table{Span: true, Cols: []setting.Column{
+		{Head: "Item", Wraps: true},
+		{Head: "Net", Align: setting.Decimal}, {Head: "+ %", Align: setting.Decimal},
+		{Head: "Gross", Align: setting.Decimal}, {Head: "Unit"},
+		{Head: "Pack", Align: setting.Decimal}, {Head: "Packs", Align: setting.Decimal}, {Head: "of"},
 		{Head: "Spare", Align: setting.Decimal},
 	}}
 	if priced {
@@ -67,13 +64,12 @@ func takeOffTable(p *layout.Plan) setting.Table {
 		if c := p.Job.Currency; c != "" {
 			price += ", " + c
 		}
-		t.Cols = append(t.Cols, setting.Column{Head: "Price each", Align: setting.Decimal, Group: true},
+		t.Cols = append(t.Cols, setting.Column{Head: "Price each", Align: setting.Decimal},
 			setting.Column{Head: price, Align: setting.Decimal})
 	}
-	t.Cols = append(t.Cols, setting.Column{Head: "Note", Wraps: true, Group: true})
-	u := p.Job.Figures().Units
+	f := p.Job.Figures()
 	for _, l := range p.TakeOff.Lines {
-		t.Rows = append(t.Rows, takeOffRow(l, u, priced))
+		t.Rows = append(t.Rows, takeOffRow(l, f, priced))
 	}
 	if priced {
 		t.Rows = append(t.Rows, totalRow(p.TakeOff, len(t.Cols)))
@@ -82,9 +78,9 @@ func takeOffTable(p *layout.Plan) setting.Table {
 }
 
 // takeOffRow writes one line in the sheet's own units.
-func takeOffRow(l takeoff.Line, u plane.Units, priced bool) []setting.Cell {
+func takeOffRow(l takeoff.Line, f say.Figures, priced bool) []setting.Cell {
 	in := func(v float64) (string, string) {
-		if u == plane.Inches {
+		if f.Units == plane.Inches {
 			v, unit := takeoff.US(v, l.Unit)
 			return takeoff.Figure(v, unit), unit
 		}
@@ -107,8 +103,7 @@ func takeOffRow(l takeoff.Line, u plane.Units, priced bool) []setting.Cell {
 			spare, _ = in(l.Spare)
 		}
 	}
-	r := []setting.Cell{{Text: l.Item}, {Text: l.Basis}, {Text: net}, {Text: waste}, {Text: gross}, {Text: unit},
-		{Text: otherSystem(l, u)}, {Text: pack}, {Text: packs, Strong: true}, {Text: of}, {Text: spare}}
+	r := []setting.Cell{{Text: l.Item}, {Text: net}, {Text: waste}, {Text: gross}, {Text: unit}, {Text: pack}, {Text: packs, Strong: true}, {Text: of}, {Text: spare}}
 	if priced {
 		each, price := "", "" // to be filled in by hand
 		if l.Price != 0 {
@@ -116,7 +111,41 @@ func takeOffRow(l takeoff.Line, u plane.Units, priced bool) []setting.Cell {
 		}
 		r = append(r, setting.Cell{Text: each}, setting.Cell{Text: price})
 	}
-	return append(r, setting.Cell{Text: l.Note})
+	if under := ownUnits(below(l), f); len(l.Item)+len(under) < oneLine {
+		r[0].Text += ", " + under
+	} else {
+		r = append(r, setting.Cell{Text: under})
+	}
+	return r
+}
+
+// oneLine is how many letters of a line's item and basis stand beside its figures.
+const oneLine = 52
+
+// below is what a line is worked out from, with its note.
+func below(l takeoff.Line) string {
+	if l.Note == "" || l.Basis == "" {
+		return l.Basis + l.Note
+	}
+	return l.Basis + "; " + l.Note
+}
+
+// otherUnit matches a quantity of the other system in brackets, behind one of the sheet's own.
+var otherUnit = map[plane.Units]*regexp.Regexp{
+	plane.Inches:      regexp.MustCompile(` \([\d.,]+ (m²|m|mm|kg|L|mL|kg/L)\)`),
+	plane.Millimetres: regexp.MustCompile(` \([\d.,]+ (ft²|ft|in|lb|gal|fl oz|lb/ft³)\)`),
+}
+
+// ownUnits leaves out what stands in brackets in the other system; its file has both.
+func ownUnits(text string, f say.Figures) string {
+	if f.Both {
+		return text
+	}
+	u := f.Units
+	if u != plane.Inches {
+		u = plane.Millimetres
+	}
+	return otherUnit[u].ReplaceAllString(text, "")
 }
 
 // packName is what the packs of a line are called.
@@ -130,25 +159,13 @@ func packName(l takeoff.Line) string {
 	return l.PackName + "s"
 }
 
-// otherSystem writes the gross quantity in the units that are not the sheet's.
-func otherSystem(l takeoff.Line, u plane.Units) string {
-	v, unit := takeoff.US(l.Gross, l.Unit)
-	if unit == l.Unit {
-		return "-"
-	}
-	if u == plane.Inches {
-		v, unit = l.Gross, l.Unit
-	}
-	return takeoff.Figure(v, unit) + " " + unit
-}
-
 func totalRow(l takeoff.List, cols int) []setting.Cell {
 	sum, unpriced := l.Total()
 	r := make([]setting.Cell, cols)
 	r[0] = setting.Cell{Text: "Total of the prices given", Strong: true}
-	r[cols-2] = setting.Cell{Text: fmt.Sprintf("%.2f", sum), Strong: true}
+	r[cols-1] = setting.Cell{Text: fmt.Sprintf("%.2f", sum), Strong: true}
 	if len(unpriced) > 0 {
-		r[cols-1] = setting.Cell{Text: "without price: " + strings.Join(unpriced, ", ")}
+		r = append(r, setting.Cell{Text: "without price: " + strings.Join(unpriced, ", ")})
 	}
 	return r
 }

@@ -23,39 +23,17 @@ import (
 // filled in that was not measured.
 //
 // It goes round the site on a clipboard and then to the panel with the owner's
-// map: on the paper that is handed over, unless the job asks for another.
+// map: a form.
 func testRecord(p *layout.Plan, r *layout.Room, c *layout.Cable) ([]*setting.Page, error) {
-	sheet, u := p.Job.Sheet, p.Job.Figures().Units
-	if sheet.Size == "" {
-		sheet.Size = setting.HandOverPaper(u)
-	}
-	papers, err := setting.PapersFor(sheet, u)
-	if err != nil {
-		return nil, err
-	}
+	papers := setting.FormPaper(p.Job.Figures().Units)
 	title := "Test record - " + c.ID
 	if r.Job.Name != "" {
 		title += ", " + r.Job.Name
 	}
-	var best []*setting.Page
-	var room float64
-	// the notes in one piece, if that takes no further sheet and leaves room to write
-	for _, split := range []bool{false, true} {
-		out, rows, err := tallestRows(papers, func(papers []drawing.Paper, w writing) ([]*setting.Page, error) {
-			return setting.ListSheets(p, papers, "test-record-"+setting.Slug(c.ID), title, "Test record",
-				recordBlocks(p, r, c, w, split))
-		})
-		if err != nil {
-			return nil, err
-		}
-		if best == nil || len(out) < len(best) || len(out) == len(best) && room < rowRoomy && rows.readings > room {
-			best, room = out, rows.readings
-		}
-		if len(best) == 1 && room >= rowRoomy {
-			break
-		}
-	}
-	return best, nil
+	return tallestRows(papers, func(papers []drawing.Paper, w writing) ([]*setting.Page, error) {
+		return setting.ListSheets(p, papers, "test-record-"+setting.Slug(c.ID), title, "Test record",
+			recordBlocks(p, r, c, w))
+	})
 }
 
 // writing is how tall the rows are that are written in by hand, mm: those of
@@ -66,21 +44,19 @@ type writing struct{ readings, others float64 }
 // write on a print at half size.
 const (
 	rowLowest  = 7.0
-	rowRoomy   = 10.0 // beyond it nothing else gives way
 	rowTallest = 16.0
 )
 
 // tallestRows sets a record on the first of the papers that takes the fewest
-// sheets, with rows as tall as they can be without a further one, and returns
-// how tall they are.
+// sheets, with rows as tall as they can be without a further one.
 func tallestRows(papers []drawing.Paper, set func([]drawing.Paper, writing) ([]*setting.Page,
-	error)) (best []*setting.Page, rows writing, err error) {
-	rows = writing{rowLowest, rowLowest}
+	error)) (best []*setting.Page, err error) {
+	rows := writing{rowLowest, rowLowest}
 	if best, err = set(papers, rows); err != nil {
-		return nil, rows, err
+		return nil, err
 	}
 	fits := func(pages []*setting.Page, err error) bool {
-		return err == nil && len(pages) <= len(best) && goOn(pages) <= goOn(best)
+		return err == nil && len(pages) <= len(best) && stagesOn(pages[0]) >= stagesOn(best[0])
 	}
 	for _, step := range []writing{{1, 1}, {1, 0}, {0, 1}} {
 		for {
@@ -97,40 +73,33 @@ func tallestRows(papers []drawing.Paper, set func([]drawing.Paper, writing) ([]*
 			best, rows = pages, next
 		}
 	}
-	return best, rows, nil
+	return best, nil
 }
 
-// goOn counts the tables that go on in another column or sheet.
-func goOn(pages []*setting.Page) int {
+// stagesOn counts the stages that have their row on a page.
+func stagesOn(pg *setting.Page) int {
 	n := 0
-	for _, pg := range pages {
-		for _, it := range pg.Sheet.Items {
-			if t, ok := it.(*drawing.Text); ok && strings.HasSuffix(t.Text, setting.Continued("")) &&
-				t.Text != setting.Continued(notesHead) {
-				n++
-			}
+	for _, it := range pg.Sheet.Items {
+		if t, ok := it.(*drawing.Text); ok && slices.Contains(stages(), t.Text) {
+			n++
 		}
 	}
 	return n
 }
 
-// notesHead stands over the notes of a test record.
-const notesHead = "Testing"
-
-// recordBlocks are the parts of a test record; split lets its notes go on in
-// another column.
-func recordBlocks(p *layout.Plan, r *layout.Room, c *layout.Cable, w writing, split bool) []setting.Block {
+// recordBlocks are the parts of a test record.
+func recordBlocks(p *layout.Plan, r *layout.Room, c *layout.Cable, w writing) []setting.Block {
 	f := p.Job.Figures()
-	label, stages, found, sign := labelTable(c, f), stageTable(c), foundTable(p, c, f, r), signTable()
+	stages, found, sign := stageTable(c), foundTable(c, f, r), signTable()
 	stages.Tall = w.readings
-	label.Tall, found.Tall, sign.Tall = w.others, w.others, w.others
-	blocks := append([]setting.Block{label, stages}, judged(c)...)
-	blocks = append(append(blocks, found, sign), sensorTable(p.Job.Sensor, f)...)
-	notes := setting.List{Head: notesHead, Number: 1, Paras: testNotes(p.Job.Region())}
-	if split {
-		return append(blocks, notes)
+	found.Tall, sign.Tall = w.others, w.others
+	blocks := append([]setting.Block{labelTable(c, f), stages}, judged(c)...)
+	sensor, said := sensorTable(p.Job.Sensor, f)
+	notes := setting.List{Span: true, Number: 1, Paras: append(testNotes(p.Job.Region()), said...)}
+	if p.FullUse != nil {
+		notes.Paras = append(notes.Paras, "Earliest full use: "+p.FullUse.Words()+".")
 	}
-	return append(blocks, whole{notes})
+	return slices.Concat(blocks, []setting.Block{found, sign}, sensor, []setting.Block{notes})
 }
 
 // A whole block stays in one piece.
@@ -139,27 +108,20 @@ type whole struct{ setting.Block }
 // labelTable copies the label and states the limits before anyone measures.
 func labelTable(c *layout.Cable, f say.Figures) setting.Table {
 	o, l := c.Circuit, c.RecordLimits()
-	t := setting.Table{Head: "Cable " + c.ID + ": label and limits", Span: true, Cols: []setting.Column{
-		{Head: "Label"}, {Head: "Volts", Align: setting.Decimal}, {Head: "Watts", Align: setting.Decimal},
-		{Head: "Amps", Align: setting.Decimal},
+	t := setting.Table{Span: true, Cols: []setting.Column{
+		{Head: c.ID + ", label", Wraps: true}, {Head: "Volts", Align: setting.Decimal},
+		{Head: "Watts", Align: setting.Decimal}, {Head: "Amps", Align: setting.Decimal},
 		{Head: "Length", Align: setting.Decimal}, {Head: "Ohms at 20 °C", Group: true, Align: setting.Decimal},
-		{Head: "from"},
-		{Head: "Least Ω", Align: setting.Decimal, Group: true}, {Head: "Most Ω", Align: setting.Decimal},
-		{Head: "Limits from", Wraps: true},
-		{Head: "Least MΩ", Align: setting.Decimal, Group: true}, {Head: "at V dc", Align: setting.Decimal},
-		{Head: "from"},
-		{Head: "Lot, date of the label", Least: 30, Group: true}, {Head: "Insulation tester, its volts", Least: 36,
-			Group: true},
+		{Head: "from", Wraps: true}, {Head: "Ω, least to most", Wraps: true, Group: true},
+		{Head: "by", Wraps: true}, {Head: "Least MΩ", Align: setting.Decimal, Group: true},
+		{Head: "at V dc", Align: setting.Decimal}, {Head: "from", Wraps: true},
 	}}
 	t.Rows = [][]setting.Cell{setting.Row(c.Label.ID, fmt.Sprintf("%g", c.Label.Volts),
-		fmt.Sprintf("%g", c.Label.Watts), figureOf(o.Amps, 2),
-		f.Long(c.Label.Length), figureOf(o.Nominal, 1), o.OhmsFrom, fmt.Sprintf("%.1f", o.Limits.Low),
-		fmt.Sprintf("%.1f", o.Limits.High),
+		fmt.Sprintf("%g", c.Label.Watts), figureOf(o.Amps, 2), f.Long(c.Label.Length), figureOf(o.Nominal, 1),
+		o.OhmsFrom, fmt.Sprintf("%.1f to %.1f", o.Limits.Low, o.Limits.High),
 		fmt.Sprintf("%+g/%+g %%, %s", 100*o.Limits.LowShare, 100*o.Limits.HighShare, o.Limits.Source),
-		fmt.Sprintf("%g", l.Megohms), fmt.Sprintf("%g", l.Volts), l.MegohmsSource, recorded(c).Lot, recorded(c).Tester)}
-	for _, limit := range []int{7, 8, 10} {
-		t.Rows[0][limit].Strong = true
-	}
+		fmt.Sprintf("%g", l.Megohms), fmt.Sprintf("%g", l.Volts), l.MegohmsSource)}
+	t.Rows[0][7].Strong, t.Rows[0][9].Strong = true, true
 	return t
 }
 
@@ -167,7 +129,7 @@ func labelTable(c *layout.Cable, f say.Figures) setting.Table {
 func stages() []string {
 	return []string{
 		"0 on the spool", "1 laid, before cover", "HOLD: inspection", "2 after fill and cover", "3 after tile",
-		"4 after grout, before hook-up", "5 hook-up", "6 later service",
+		"4 after grout", "5 hook-up", "6 later service",
 	}
 }
 
@@ -175,15 +137,14 @@ func stages() []string {
 // the job has.
 func stageTable(c *layout.Cable) setting.Table {
 	l := c.Circuit.Limits
-	t := setting.Table{Head: "Readings", Span: true, Cols: []setting.Column{{Head: "Stage", Wraps: true, Least: 26}}}
+	t := setting.Table{Span: true, Cols: []setting.Column{{Head: "Stage", Wraps: true, Least: 33}}}
 	for _, h := range []struct {
 		head  string
 		least float64
 	}{
-		{"Date, time", 16}, {"By", 12}, {"Floor °C / °F", 13}, {fmt.Sprintf("L-N Ω (%.1f to %.1f)", l.Low, l.High), 16},
-		{"L-braid Ω", 13}, {"N-braid Ω", 13},
-		{fmt.Sprintf("MΩ at volts (%g least)", c.RecordLimits().Megohms), 15}, {"S1 kΩ", 11}, {"S2 kΩ", 11},
-		{"Alarm on?", 12}, {"Photo no.", 12}, {"OK, signed", 20},
+		{"Date, time, by", 19}, {"Floor °C/°F", 12}, {fmt.Sprintf("L-N Ω (%.1f to %.1f)", l.Low, l.High), 15},
+		{"L to braid Ω", 12}, {"N to braid Ω", 12}, {fmt.Sprintf("MΩ (%g least)", c.RecordLimits().Megohms), 15},
+		{"S1 kΩ", 9}, {"S2 kΩ", 9}, {"Alarm, photo", 13}, {"OK, signed", 17},
 	} {
 		t.Cols = append(t.Cols, setting.Column{Head: h.head, Wraps: true, Least: h.least, Group: true})
 	}
@@ -255,7 +216,7 @@ func readingTexts(x record.Reading) []string {
 		insulation += fmt.Sprintf(" at %g V", x.Volts)
 	}
 	hand := [...]string{record.NotTried: "", record.Open: "open", record.Connected: "CONNECTED"}[x.Hand]
-	return []string{date, x.By, floor, figure(x.Ohms, 1, 1), hand, hand, insulation, figure(x.Sensor, 0.001, 2),
+	return []string{strings.TrimSpace(date + " " + x.By), floor, figure(x.Ohms, 1, 1), hand, hand, insulation, figure(x.Sensor, 0.001, 2),
 		figure(x.Spare, 0.001, 2)}
 }
 
@@ -279,24 +240,25 @@ func judged(c *layout.Cable) []setting.Block {
 	return []setting.Block{t}
 }
 
-// foundTable compares what was planned with what was found.
-func foundTable(p *layout.Plan, c *layout.Cable, f say.Figures, r *layout.Room) setting.Table {
+// foundTable compares what was planned with what was found, beside what only the site knows.
+func foundTable(c *layout.Cable, f say.Figures, r *layout.Room) setting.Table {
 	half := "-"
 	if len(c.Marks) > 1 {
 		m := c.Halfway()
 		half = fmt.Sprintf("run %s, %s into it", c.RunName(m.Run), floorplan.UnbrokenWords(withUnit(f, m.Into)))
 	}
-	return twoAbreast("Found on the floor", []setting.Column{{Wraps: true, Least: 34}, {Head: "Planned", Wraps: true,
-		Least: 32}, {Head: "Found", Wraps: true, Least: 42, Group: true}}, [][]setting.Cell{
-		setting.Row("Half-way mark", half, ""), setting.Row("Runs", strconv.Itoa(len(c.Runs)), ""),
-		setting.Row("Lead on the floor", f.Long(plane.PathLength(c.ColdLead)), ""),
-		setting.Row("Box above the floor", withUnit(f, r.Job.Thermostat.Height), ""),
-		setting.Row("Capacitance, conductor to braid", "-", capacitance(c)),
-		setting.Row("Volts, amps at hook-up", fmt.Sprintf("%g V, %s A", c.Label.Volts, figureOf(c.Circuit.Amps, 2)),
-			atHookUp(recorded(c))), setting.Row("Trip test", "-", recorded(c).TripTest), setting.Row("Earliest full use", earliest(p), ""),
-		setting.Row("Changed from the plan", "-", ""),
-		setting.Row("Photographs kept where", "-", ""),
-	})
+	return setting.Table{Span: true, Cols: []setting.Column{{Wraps: true, Least: 32},
+		{Head: "Planned", Wraps: true, Least: 26}, {Head: "Found", Wraps: true, Least: 30, Group: true},
+		{Wraps: true, Least: 42, Group: true}, {Wraps: true, Least: 38, Group: true}},
+		Rows: [][]setting.Cell{
+			setting.Row("Half-way mark", half, "", "Lot, date of the label", recorded(c).Lot),
+			setting.Row("Runs; lead on floor", strconv.Itoa(len(c.Runs))+"; "+f.Long(plane.PathLength(c.ColdLead)), "",
+				"Insulation tester, volts", recorded(c).Tester),
+			setting.Row("Box above floor", withUnit(f, r.Job.Thermostat.Height), "", "Trip test", recorded(c).TripTest),
+			setting.Row("At hook-up", fmt.Sprintf("%g V, %s A", c.Label.Volts, figureOf(c.Circuit.Amps, 2)),
+				atHookUp(recorded(c)), "Changed from the plan", ""),
+			setting.Row("Capacitance", "to braid", capacitance(c), "Photographs kept where", ""),
+		}}
 }
 
 // recorded is what the job says of a cable as it lies; empty where it says nothing.
@@ -343,27 +305,21 @@ func twoAbreast(head string, cols []setting.Column, rows [][]setting.Cell) setti
 	return t
 }
 
-// earliest is when the layers have hardened, as far as the job says.
-func earliest(p *layout.Plan) string {
-	if p.FullUse == nil {
-		return "-"
-	}
-	return p.FullUse.Words()
-}
+// holdHead stands over the signatures that everything waits for.
+const holdHead = "HOLD: nothing is covered before it has passed and this is signed"
 
 func signTable() setting.Table {
-	cols := []setting.Column{{Wraps: true, Least: 20}, {Head: "Name", Wraps: true, Least: 28, Group: true},
-		{Head: "Date", Least: 20, Group: true}, {Head: "Signature", Wraps: true, Least: 30, Group: true}}
-	return twoAbreast("Signed", cols, [][]setting.Cell{setting.Row("Installer", "", "", ""), setting.Row("Electrician",
+	cols := []setting.Column{{Wraps: true, Least: 20}, {Head: "Name", Wraps: true, Least: 22, Group: true},
+		{Head: "Date", Least: 15, Group: true}, {Head: "Signature", Wraps: true, Least: 24, Group: true}}
+	return twoAbreast(holdHead, cols, [][]setting.Cell{setting.Row("Installer", "", "", ""), setting.Row("Electrician",
 		"", "", ""), setting.Row("Inspector", "", "", ""), setting.Row("Owner", "", "", "")})
 }
 
 func testNotes(in circuit.Region) []string {
 	return []string{
-		everyStage.text(in), discharge.text(in), neverCoiled.text(in),
-		"Write values, not only \"OK\". An open circuit on a hand meter is no insulation test. Compare with the " +
-			"first reading too: a fall to a tenth matters even above the least value.",
-		"The next trade covers only what has passed.",
+		everyStage.text(in), discharge.text(in),
+		"Write values, not only \"OK\". An open circuit on a hand meter is no insulation test. A fall to a tenth of " +
+			"the first reading matters even above the least value.",
 	}
 }
 

@@ -13,6 +13,7 @@ import (
 	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/heat"
+	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
 )
@@ -30,8 +31,10 @@ func warmthBlocks(p *layout.Plan) []setting.Block {
 	case w.Problem != "":
 		return []setting.Block{setting.List{Head: "Warmth", Paras: []string{"Not worked out: " + w.Problem + "."}}}
 	}
-	out := append([]setting.Block{surfaceChart(w, f)}, surfaceTables(w, f)...)
-	out = append(out, warmUpCharts(w, f)...)
+	out := surfaceTables(w, f)
+	if !onSmall(p) { // else the tables have to do
+		out = slices.Concat([]setting.Block{surfaceChart(w, f)}, out, warmUpChart(w, f))
+	}
 	return append(out, warmUpTable(w, f), energyTable(w, p.Job.Energy.Currency), layerFigures(w), warmthNotes(p, f))
 }
 
@@ -139,24 +142,20 @@ func acrossTwo(b layout.Bound, room float64, f say.Figures) []drawing.Pt {
 }
 
 // runsAbreast is how many cables stand side by side in one table.
-const runsAbreast = 3
+const runsAbreast = 2
 
 // surfaceTables give the figures of the steady state, at most and at least.
 func surfaceTables(w *layout.Warmth, f say.Figures) []setting.Block {
 	var out []setting.Block
-	most := func(r layout.Warm) heat.Steady { return r.Hot.Steady }
-	least := func(r layout.Warm) heat.Steady { return r.Cold.Steady }
 	for i := 0; i < len(w.Runs); i += runsAbreast {
-		runs := w.Runs[i:min(i+runsAbreast, len(w.Runs))]
-		out = append(out, surfaceTable("Surface, settled, at most, "+degree(f), runs, most, w.Warmest, f),
-			surfaceTable("Surface, settled, at least, "+degree(f), runs, least, w.Room, f))
+		out = append(out, surfaceTable(w, w.Runs[i:min(i+runsAbreast, len(w.Runs))], f))
 	}
 	return out
 }
 
-func surfaceTable(head string, runs []layout.Warm, bound func(layout.Warm) heat.Steady, room float64,
-	f say.Figures) setting.Block {
-	t := setting.Table{Head: head, Cols: []setting.Column{{Head: "Cable", Wraps: true}}}
+// surfaceTable gives the steady state over some cables: of each at most, at least.
+func surfaceTable(w *layout.Warmth, runs []layout.Warm, f say.Figures) setting.Block {
+	t := setting.Table{Head: "Surface, settled, " + degree(f), Cols: []setting.Column{{Wraps: true}}}
 	rows := []struct {
 		name string
 		of   func(heat.Steady) float64
@@ -169,21 +168,37 @@ func surfaceTable(head string, runs []layout.Warm, bound func(layout.Warm) heat.
 	for _, r := range rows {
 		cells := setting.Row(r.name)
 		for _, run := range runs {
-			cells = append(cells, setting.Cell{Text: fmt.Sprintf("%.1f", temperature(f, room+r.of(bound(run))))})
+			for _, b := range bounds(w, run) {
+				cells = append(cells, setting.Cell{Text: fmt.Sprintf("%.1f", temperature(f, b.air+r.of(b.steady)))})
+			}
 		}
 		t.Rows = append(t.Rows, cells)
 	}
 	up := setting.Row("heat that goes up, %")
 	for _, run := range runs {
-		t.Cols = append(t.Cols, setting.Column{Head: someNames(run.Cables), Align: setting.Decimal})
-		share := say.TrimFigure(100 * bound(run).UpShare)
-		if bound(run).UpShare < 0 { // colder ground takes more than the cable gives
-			share = "none"
+		for _, b := range bounds(w, run) {
+			t.Cols = append(t.Cols, setting.Column{Head: someNames(run.Cables) + ", " + b.name,
+				Align: setting.Decimal})
+			share := say.TrimFigure(100 * b.steady.UpShare)
+			if b.steady.UpShare < 0 { // colder ground takes more than the cable gives
+				share = "none"
+			}
+			up = append(up, setting.Cell{Text: share})
 		}
-		up = append(up, setting.Cell{Text: share})
 	}
 	t.Rows = append(t.Rows, up)
 	return t
+}
+
+// A bounded is one of the two steady states of a floor, in its room's air.
+type bounded struct {
+	name   string
+	steady heat.Steady
+	air    float64 // °C
+}
+
+func bounds(w *layout.Warmth, run layout.Warm) []bounded {
+	return []bounded{{"at most", run.Hot.Steady, w.Warmest}, {"at least", run.Cold.Steady, w.Room}}
 }
 
 // someNames names the first of many; the chart's key has them all.
@@ -194,33 +209,27 @@ func someNames(names []string) string {
 	return fmt.Sprintf("%s and %d more", names[0], len(names)-1)
 }
 
-// warmUpCharts shows the mean of the surface over time for every spacing on
-// offer, on its own and over an insulation board.
-func warmUpCharts(w *layout.Warmth, f say.Figures) []setting.Block {
-	var out []setting.Block
-	for _, board := range []bool{false, true} {
-		c := setting.Chart{
-			Head: "Warm-up for each spacing", Across: "hours from switching on",
-			Up: degree(f) + ", mean of the surface, room at " + degrees(f, w.Room),
-		}
-		if board {
-			c.Head = "Warm-up over an insulation board, " + floorplan.UnbrokenWords(f.Thickness(w.Board))
-		}
-		for _, o := range w.Offers {
-			if o.Board == board {
-				c.Curves = append(c.Curves, setting.Curve{Name: f.Apart(o.Spacing) + " apart, " + flux(o.Flux, f),
-					Pts: warming(o.Curve, w, f)})
-				// the times are counted to it: the floor may start colder than the room
-				goal := w.Room + o.Curve.Start + w.Rise
-				c.Limits = []setting.LimitLine{{Name: say.Difference(w.Rise, f.Units) + " gained: " + degrees(f, goal),
-					At: temperature(f, goal)}}
-			}
-		}
-		if len(c.Curves) > 0 {
-			out = append(out, c)
-		}
+// warmUpChart shows the mean of the surface over time for every spacing on offer.
+func warmUpChart(w *layout.Warmth, f say.Figures) []setting.Block {
+	c := setting.Chart{
+		Head: "Warm-up for each spacing", Across: "hours from switching on",
+		Up: degree(f) + ", mean of the surface, room at " + degrees(f, w.Room),
 	}
-	return out
+	for _, o := range w.Offers {
+		if o.Board {
+			continue // its times are in the table
+		}
+		c.Curves = append(c.Curves, setting.Curve{Name: f.Apart(o.Spacing) + " apart, " + flux(o.Flux, f),
+			Pts: warming(o.Curve, w, f)})
+		// the times are counted to it: the floor may start colder than the room
+		goal := w.Room + o.Curve.Start + w.Rise
+		c.Limits = []setting.LimitLine{{Name: say.Difference(w.Rise, f.Units) + " gained: " + degrees(f, goal),
+			At: temperature(f, goal)}}
+	}
+	if len(c.Curves) == 0 {
+		return nil
+	}
+	return []setting.Block{c}
 }
 
 // warming returns a curve's points, enough for a smooth line.
@@ -239,7 +248,8 @@ func warmUpTable(w *layout.Warmth, f say.Figures) setting.Block {
 	t := setting.Table{Head: "Time to gain " + floorplan.UnbrokenWords(say.Difference(w.Rise, f.Units)),
 		Cols: []setting.Column{{Head: "Spacing"}, {Head: "This floor", Wraps: true, Group: true}}}
 	if w.Board > 0 {
-		t.Cols = append(t.Cols, setting.Column{Head: "Over a board", Wraps: true})
+		t.Cols = append(t.Cols, setting.Column{
+			Head: "Over a board of " + floorplan.UnbrokenWords(f.Thickness(w.Board)), Wraps: true})
 	}
 	for i := 0; i < len(w.Offers); i++ {
 		o := w.Offers[i]
@@ -287,15 +297,12 @@ func energyTable(w *layout.Warmth, currency string) setting.Block {
 // layerFigures lists every figure of the layers that warmth is computed from,
 // with its source, so that it can be redone from the sheet.
 func layerFigures(w *layout.Warmth) setting.Block {
-	out := setting.List{Head: "Figures of the layers used here", Number: 1}
+	t := setting.Table{Head: "Figures of the layers", Cols: []setting.Column{{Head: "Layer", Wraps: true},
+		{Head: "mm", Align: setting.Decimal}, {Head: "W/(m K)", Align: setting.Decimal},
+		{Head: "kg/m³", Align: setting.Decimal}, {Head: "J/(kg K)", Align: setting.Decimal}}}
 	add := func(l heat.Layer, source string) {
-		figures := []string{trimmedFigure(l.Thickness, 3) + " mm", trimmedFigure(l.Conductivity, 4) + " W/(m K)",
-			trimmedFigure(l.Density, 1) + " kg/m³", trimmedFigure(l.HeatCapacity, 0) + " J/(kg K)"}
-		for i, f := range figures {
-			figures[i] = strings.ReplaceAll(f, " ", setting.NoBreak)
-		}
-		out.Paras = append(out.Paras, sentence(fmt.Sprintf("%s: %s (%s)", l.Name, strings.Join(figures, ", "),
-			strings.ReplaceAll(source, " table ", " table"+setting.NoBreak))))
+		t.Rows = append(t.Rows, setting.Row(l.Name, trimmedFigure(l.Thickness, 3), trimmedFigure(l.Conductivity, 4),
+			trimmedFigure(l.Density, 1), trimmedFigure(l.HeatCapacity, 0), wholeStandards(source)))
 	}
 	for i, l := range w.Layers {
 		add(l, w.Sources[i])
@@ -305,7 +312,7 @@ func layerFigures(w *layout.Warmth) setting.Block {
 		l.Name = "board compared with"
 		add(l, m.Source)
 	}
-	return out
+	return t
 }
 
 // trimmedFigure writes a figure to so many decimals, without those that are nothing.
@@ -336,9 +343,8 @@ func overLimit(p *layout.Plan, w layout.Warm) *heat.Verdict {
 
 // warmthNotes says what the figures rest on.
 func warmthNotes(p *layout.Plan, f say.Figures) setting.Block {
-	w := p.Warmth
-	l := setting.List{Head: "What these figures rest on", Number: 1}
-	l.Paras = append(l.Paras, "Estimates for comparing, not promises: no room temperature is computed.")
+	l, w := setting.List{Head: "What these figures rest on", Number: 1}, p.Warmth
+	l.Paras = append(l.Paras, "Estimates for comparing, not promises.")
 	for _, r := range w.Runs {
 		if v := overLimit(p, r); v != nil {
 			l.Paras = append(l.Paras, strings.Join(r.Cables, ", ")+", "+v.Words(f.Units == plane.Inches)+".")
@@ -348,17 +354,35 @@ func warmthNotes(p *layout.Plan, f say.Figures) setting.Block {
 	if len(w.Use) > 0 {
 		said = append(said, w.Use[0].Assumptions...)
 	}
+	var taken []string
 	for _, a := range said {
-		l.Paras = append(l.Paras, sentence(wholeStandards(a)))
+		taken = append(taken, sentence(wholeStandards(a)))
+	}
+	if len(taken) > 0 {
+		l.Paras = append(l.Paras, strings.Join(taken, " "))
 	}
 	if shown := mostCurves / 2; len(w.Runs) > shown {
 		l.Paras = append(l.Paras, fmt.Sprintf("The chart of the surface shows the first %d of %d; the tables "+
 			"have all.",
 			shown, len(w.Runs)))
 	}
-	l.Paras = append(l.Paras, "Over concrete without insulation beneath, a board under the membrane helps more than "+
-		"closer runs.")
+	if onBareConcrete(p.Job.BuildUp) {
+		l.Paras = append(l.Paras, "Over concrete without insulation beneath, a board under the membrane helps more "+
+			"than closer runs.")
+	}
 	return l
+}
+
+// onBareConcrete reports whether a floor lies on concrete without insulation.
+func onBareConcrete(layers []job.Layer) bool {
+	concrete := false
+	for _, l := range layers {
+		if l.Kind == "board" {
+			return false
+		}
+		concrete = concrete || l.Kind == "concrete"
+	}
+	return concrete
 }
 
 // sentence gives words a capital and a full stop.

@@ -129,7 +129,7 @@ func TestGoalIsWhereTimesEnd(t *testing.T) {
 	p := example(t, "kitchen").plan // on a slab 10 K colder than the room
 	w := p.Warmth
 	f := p.Job.Figures()
-	c := warmUpCharts(w, f)[0].(setting.Chart)
+	c := warmUpChart(w, f)[0].(setting.Chart)
 	tried := 0
 	for i, o := range w.Offers {
 		seconds, ok := o.Curve.TimeTo(w.Rise)

@@ -100,15 +100,14 @@ func (u Use) check() error {
 
 func (u Use) assumptions() []string {
 	out := []string{
-		fmt.Sprintf("%g to %g hours a day, %g days a month", u.Hours.Low, u.Hours.High, u.Days),
-		fmt.Sprintf("current on for %.0f to %.0f %% of those hours: more in a cold room, on a bare slab or while "+
-			"warming up", u.Duty.Low*100, u.Duty.High*100),
+		fmt.Sprintf("%g to %g hours a day, %g days a month, the current on for %.0f to %.0f %% of them: more in a "+
+			"cold room, on a bare slab or while warming up", u.Hours.Low, u.Hours.High, u.Days, u.Duty.Low*100,
+			u.Duty.High*100),
 	}
 	if u.Tariff == 0 {
 		out = append(out, "no tariff given, so no price")
 	} else {
 		out = append(out, fmt.Sprintf("tariff %g %s a kWh, without standing charges", u.Tariff, u.Currency))
 	}
-	return append(out, "always on: what a month comes to if the schedule is not kept, for instance because the "+
-		"thermostat forgot it in a power cut")
+	return append(out, "always on: if the schedule is not kept, as after a power cut")
 }

@@ -97,12 +97,12 @@ func (s Section) Assumptions(us bool) []string {
 	s = s.defaults()
 	w := words{us}
 	return []string{
-		"rises are over the air of the room above, which is taken as steady; no room temperature is computed",
+		"rises are over the room's air, taken as steady: no room temperature is computed",
 		s.Top.words(w),
-		"dry layers in full contact, alike all over; no furniture, mats or rugs on the floor",
+		"dry layers in full contact; no furniture, mats or rugs",
 		fmt.Sprintf("cable full on at %s, %s apart, %s below the surface", w.perLength(s.WattsPerMetre),
 			w.apart(s.Spacing), w.length(s.Depth)),
-		fmt.Sprintf("warm-up from a floor that has been off for long; real floors differ by ±%.0f %%",
+		fmt.Sprintf("warm-up from a floor long off; real floors differ by ±%.0f %%",
 			WarmUpSpread*100),
 	}
 }

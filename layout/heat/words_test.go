@@ -58,7 +58,7 @@ func TestAssumptionsInBothSystems(t *testing.T) {
 	hold(t, s.Assumptions(false)[3], "cable full on at 10 W/m, 75 mm apart, 15 mm below the surface")
 	s.Spacing, s.Depth, s.WattsPerMetre = 76.2, 25.4, 10/0.3048
 	hold(t, s.Assumptions(true)[3], "cable full on at 10 W/ft, 3 in apart, 1 in below the surface")
-	hold(t, s.Assumptions(true)[4], "warm-up from a floor that has been off for long; real floors differ by ±50 %")
+	hold(t, s.Assumptions(true)[4], "warm-up from a floor long off; real floors differ by ±50 %")
 }
 
 // A room's loss is said so that it can be redone: a cubic foot is 0.0283168 m³, air takes 0.018 Btu/(ft³ °F).

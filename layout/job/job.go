@@ -360,11 +360,12 @@ type Thermostat struct {
 
 // Sheet is how the drawings are to look.
 type Sheet struct {
-	Size        string  // "A4", "A3", "A2", "letter", "tabloid", "arch C"; empty: chosen
+	Size        string  // "A4" to "A0", "letter", "tabloid", "ANSI C" to "E", "arch C" to "E"; empty: chosen
 	Orientation string  // "portrait", "landscape" or empty: whichever is larger
 	Scale       string  // "1:20", `1/2in = 1ft` or empty: the largest standard one that fits
 	Ratio       float64 // what Scale means: 20, 24; 0 when empty
 	Units       plane.Units
+	FieldSheet  *bool   // one field sheet in place of cable plan and setting out; nil: by the paper
 	Both        bool    // print the other units in brackets
 	North       float64 // degrees clockwise from the sheet's up
 	Letterhead  []string

@@ -221,9 +221,11 @@ func cableKeys() []Key {
 
 func sheetKeys() []Key {
 	return under(Key{Path: "sheet", Type: TypeTable, Doc: "How the drawings look", Example: "[sheet]\nsize = \"A3\""},
-		Key{Path: "size", Type: TypeChoice, Values: []string{"A4", "A3", "A2", "letter", "tabloid", "arch C"},
+		Key{Path: "size", Type: TypeChoice, Values: []string{"A4", "A3", "A2", "A1", "A0", "letter", "tabloid", "ANSI C", "ANSI D",
+			"ANSI E", "arch C", "arch D", "arch E"},
 			Otherwise: "the smallest that serves",
-			Doc:       "Paper of the sheets; the owner's map is tried on A4 or letter first", Example: `size = "A3"`},
+			Doc:       "Paper of the plans; forms are on A4 or letter, and the owner's map is tried on it first",
+			Example:   `size = "A3"`},
 		Key{Path: "orientation", Type: TypeChoice, Values: []string{"portrait", "landscape"},
 			Otherwise: "whichever gives the larger scale", Doc: "Which way the paper lies",
 			Example: `orientation = "landscape"`},
@@ -233,6 +235,9 @@ func sheetKeys() []Key {
 			Doc: "How figures on the drawings read", Example: `units = "in"`},
 		Key{Path: "both", Type: TypeFlag, Default: "false", Doc: "Print the other units too, in brackets",
 			Example: "both = true"},
+		Key{Path: "field_sheet", Type: TypeFlag, Otherwise: "true on A4 and letter, else false",
+			Doc:     "Draw one field sheet a room, for whoever lays the cable, in place of cable plan and setting out",
+			Example: "field_sheet = true"},
 		Key{Path: "north", Type: TypeAngle, Limits: signed, Default: "0",
 			Doc: "Where north is, clockwise from the top of the sheet", Example: `north = "30deg"`},
 		Key{Path: "letterhead", Type: TypeTexts, Doc: "Lines above the title block",

@@ -269,7 +269,7 @@ func TestScales(t *testing.T) {
 			near(t, c.in, got, c.ratio, 1e-9)
 		}
 	}
-	if standard(25) || !standard(20) || !standard(128) {
+	if standard(27) || !standard(20) || !standard(25) || !standard(128) {
 		t.Error("standard scales")
 	}
 }

@@ -157,7 +157,7 @@ func TestSettings(t *testing.T) {
 			{"wood", "wood", 19.05, 0.13, 500, 1600, false, "ISO 10456 table 3", 0, time.Time{}}}, j.BuildUp},
 		{"notes", []string{"One", "Two"}, j.Notes},
 		{"revisions", []Revision{{"A", "Tub moved", "A. B.", date(12, 1)}}, j.Revisions},
-		{"sheet", Sheet{"arch C", "landscape", "1/2in = 1ft", 24, 2, true, 30, []string{"Invented Tile Co.",
+		{"sheet", Sheet{"arch C", "landscape", "1/2in = 1ft", 24, 2, new(bool), true, 30, []string{"Invented Tile Co.",
 			"Saltmarrow"}}, j.Sheet},
 		{"region", "europe", j.Supply.Region},
 		{"density limit", FromLabel, j.Supply.MaxDensitySource},

@@ -9,12 +9,14 @@ import (
 )
 
 // scales are the ratios a plan may be drawn at: those that ISO 5455
-// recommends, and those of the inch scales, written as inches to a foot.
+// recommends, steps between them that scale rulers have, and those of the inch
+// scales, written as inches to a foot.
 var scales = []struct {
 	ratio float64
 	inch  string
 }{
-	{1, ""}, {2, ""}, {5, ""}, {10, ""}, {20, ""}, {50, ""}, {100, ""}, {200, ""}, {500, ""},
+	{1, ""}, {2, ""}, {5, ""}, {10, ""}, {15, ""}, {20, ""}, {25, ""}, {30, ""}, {40, ""},
+	{50, ""}, {75, ""}, {100, ""}, {200, ""}, {500, ""},
 	{4, "3in"}, {8, "1-1/2in"}, {12, "1in"}, {16, "3/4in"}, {24, "1/2in"}, {32, "3/8in"}, {48, "1/4in"},
 	{64, "3/16in"}, {96, "1/8in"}, {128, "3/32in"}, {192, "1/16in"},
 }
@@ -23,6 +25,10 @@ func (j *Job) readSheet(t table) {
 	j.Sheet = Sheet{Size: t.text("size"), Orientation: t.text("orientation"), Scale: strings.TrimSpace(t.text("scale")),
 		Units: j.Units,
 		Both:  t.flag("both"), North: t.num("north"), Letterhead: t.texts("letterhead")}
+	if t.has("field_sheet") {
+		wanted := t.flag("field_sheet")
+		j.Sheet.FieldSheet = &wanted
+	}
 	if u := unitsNamed(t.text("units")); u != plane.NoUnits {
 		j.Sheet.Units = u
 	}

@@ -16,7 +16,7 @@ func (b *builder) words() {
 		"Demolition, levelling and repair of the subfloor.",
 		"Hire of an insulation tester and a continuity alarm.",
 		"Fixtures, thresholds, skirting and wall tile.",
-		"Floor warming only: no heat-loss calculation by a standard has been made.",
+		"Floor warming only: no heat-loss calculation by a standard.",
 	}
 	b.assumptions()
 	b.questions()
@@ -33,8 +33,7 @@ func (b *builder) inclusions() {
 func (b *builder) assumptions() {
 	b.list.Assumptions = []string{
 		"Membrane runs under all tile, heated or not, and its strips are butted.",
-		"Three mortars are counted apart: bond coat, peg fill and tile bed. The cable's own volume is not taken off " +
-			"the fill.",
+		"Bond coat, peg fill and tile bed are counted apart; the cable's volume is not taken off the fill.",
 		"Grout joints are as deep as the tile is thick.",
 		"Packs are whole packs for the whole job.",
 	}

@@ -32,8 +32,8 @@ func Sheet() *drawing.Sheet {
 	s.Items = append(s.Items, outlines(180, 75)...)
 	s.Items = append(s.Items, cable(180, 215)...)
 	s.Items = append(s.Items, symbols.CheckLine(CheckStart)...)
-	s.Items = append(s.Items, symbols.ScaleBar(drawing.Pt{X: 150, Y: 275}, 20, plane.Millimetres)...)
-	s.Items = append(s.Items, symbols.ScaleBar(drawing.Pt{X: 280, Y: 275}, 24, plane.Inches)...)
+	s.Items = append(s.Items, symbols.ScaleBar(drawing.Pt{X: 150, Y: 275}, 20, plane.Millimetres, 100)...)
+	s.Items = append(s.Items, symbols.ScaleBar(drawing.Pt{X: 280, Y: 275}, 24, plane.Inches, 100)...)
 	return s
 }
 
