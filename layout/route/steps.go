@@ -14,7 +14,8 @@ type Steps struct {
 }
 
 // A floor gets the same for every cable and more for every peg: on 40 rooms of
-// all shapes the most that a cable asked for is 25 million.
+// all shapes the most that a cable asked for is 25 million, on a star of 12 points more
+// than 120 million.
 const (
 	stepsACable = 150_000_000
 	stepsAPeg   = 2_000
