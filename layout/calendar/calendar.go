@@ -116,8 +116,8 @@ func (f *file) tests(r *layout.Room, c *layout.Cable) {
 		}
 	}
 	l := c.RecordLimits()
-	limits := fmt.Sprintf("Ohms %.1f to %.1f; insulation %g MΩ least at %g V dc; sensors. Isolate and prove dead first.",
-		c.Circuit.Limits.Low, c.Circuit.Limits.High, l.Megohms, l.Volts)
+	limits := fmt.Sprintf("Ohms %.1f to %.1f; insulation %g MΩ least at %g V dc; sensors. Isolate and prove dead "+
+		"first.", c.Circuit.Limits.Low, c.Circuit.Limits.High, l.Megohms, l.Volts)
 	for s := record.OnSpool; s < record.Service; s++ {
 		if !done[s.String()] {
 			f.task(fmt.Sprintf("Test cable %s, %s: %s", c.ID, r.Job.Name, s), limits)

@@ -30,8 +30,8 @@ func TestChangeOrder(t *testing.T) {
 		"shorter cure": {"cure_days = 7", "cure_days = 6", []string{"earliest full use: a day sooner, now 2026-12-09"}},
 		"the tub moved": {"[[0,1640],[1600,1640]", "[[0,1650],[1600,1650]",
 			[]string{"Bath, cable already bought: C -> still serves"}},
-		"other figures": {"watts = 260", "watts = 300", []string{"Bath, cable already bought: C -> the same by name, but " +
-			"not by its figures"}},
+		"other figures": {"watts = 260", "watts = 300", []string{"Bath, cable already bought: C -> the same by name, " +
+			"but not by its figures"}},
 		"another cable": {"id = \"C\"\nvolts = 240\nwatts = 260", "id = \"D\"\nvolts = 240\nwatts = 260",
 			[]string{"Bath, cable already bought: C -> no longer serves: D is to be bought, and C is left over"}},
 	} {
