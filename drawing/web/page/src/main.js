@@ -116,7 +116,7 @@ function filesPanel(panel) {
   const pick = element("input", { type: "file", multiple: true, accept: ".toml,.json,.csv", "aria-label": "Job files to open" });
   pick.onchange = () => openFiles([...pick.files]);
   const a = answering(() => ["draw", job.name, "-o", "OUT"]);
-  const mine = job.name ? [element("h3", {}, job.name), element("div", { class: "row" }, button("Make all drawings", a.go, { class: "main" }),
+  const mine = job.name ? [element("h2", {}, job.name), element("div", { class: "row" }, button("Make all drawings", a.go, { class: "main" }),
     button("Save the job file", () => hand(new File([job.text], job.name, { type: "application/toml" })))), a.out] : [];
   panel.replaceChildren(...(job.name ? [] : [$("welcome").content.cloneNode(true)]), ...mine, element("h3", {}, "Start a new job"),
     element("div", { class: "row" }, kind, units, button("Start", () => startFrom(kind.value, units.value), { class: job.name ? "" : "main", id: "start" })),
