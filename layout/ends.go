@@ -21,7 +21,8 @@ func (c *Cable) Ends() [2]End {
 	out := [2]End{{Tag: "START", Name: "lead joint", Short: "joint", Lead: c.ColdLead, LeadName: "cold lead"},
 		{Tag: "END", Name: "end cap", Short: "cap"}}
 	if c.Return != nil {
-		out[1] = End{Tag: "END", Name: "second lead joint", Short: "joint", Lead: c.Return, LeadName: "second cold lead"}
+		out[1] = End{Tag: "END", Name: "second lead joint", Short: "joint", Lead: c.Return,
+			LeadName: "second cold lead"}
 	}
 	if n := len(c.Path); n > 0 {
 		out[0].At, out[1].At = c.Path[0], c.Path[n-1]

@@ -122,7 +122,8 @@ func writeTar(name string, members map[string]member) error {
 		t := tar.NewWriter(g)
 		for _, n := range slices.Sorted(maps.Keys(members)) {
 			m := members[n]
-			h := &tar.Header{Name: n, Mode: int64(m.mode), Size: int64(len(m.data)), ModTime: epoch, Format: tar.FormatPAX}
+			h := &tar.Header{Name: n, Mode: int64(m.mode), Size: int64(len(m.data)), ModTime: epoch,
+				Format: tar.FormatPAX}
 			if err := t.WriteHeader(h); err != nil {
 				return err
 			}

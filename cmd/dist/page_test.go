@@ -145,7 +145,8 @@ func (p person) sameBytes() {
 	if err := os.WriteFile(name, []byte(p.value("job.text")), 0o666); err != nil {
 		p.t.Fatal(err)
 	}
-	out, err := exec.Command("go", "run", "./cmd/oxturn", "draw", name, "-o", filepath.Join(dir, "out")).CombinedOutput()
+	out, err := exec.Command("go", "run", "./cmd/oxturn", "draw", name, "-o",
+		filepath.Join(dir, "out")).CombinedOutput()
 	if err != nil {
 		p.t.Fatalf("%v\n%s", err, out)
 	}
@@ -230,7 +231,8 @@ func (p person) onSite() {
 	ask("Readings")
 	p.enter(`input[aria-label="ohms, core to core"]`, "220")
 	p.drawn(func() { p.press("Save the reading") })
-	if got := p.value("job.text"); !strings.Contains(got, "[[as_laid.reading]]") || !strings.Contains(got, "ohms = 220") {
+	if got := p.value("job.text"); !strings.Contains(got, "[[as_laid.reading]]") || !strings.Contains(got,
+		"ohms = 220") {
 		p.t.Errorf("no reading in the job:\n%s", got)
 	}
 }

@@ -29,7 +29,8 @@ func TestSaidAlike(t *testing.T) {
 			t.Fatal(err)
 		}
 		open := func(other string) ([]byte, error) { return os.ReadFile(filepath.Join(filepath.Dir(name), other)) }
-		w, err := do(context.Background(), source{name: name, data: data, open: open}, workOptions{timeLimit: 2 * time.Minute})
+		w, err := do(context.Background(), source{name: name, data: data, open: open},
+			workOptions{timeLimit: 2 * time.Minute})
 		if err != nil || w.plan == nil {
 			t.Fatalf("%s: %v", n, err)
 		}

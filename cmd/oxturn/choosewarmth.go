@@ -61,7 +61,8 @@ func warmthCells(o build.Option, u plane.Units) []string {
 		up = fmt.Sprintf("%.0f %%", 100*o.Warmth.UpShare)
 	}
 	out := []string{
-		takenMark(o), printable(strings.Join(o.IDs, " + ")), up, say.Degrees(o.Warmth.Least, u), warmIn(o.Warmth.WarmUp),
+		takenMark(o), printable(strings.Join(o.IDs, " + ")), up, say.Degrees(o.Warmth.Least, u),
+		warmIn(o.Warmth.WarmUp),
 		say.Degrees(o.Warmth.Most, u),
 	}
 	for _, v := range o.Warmth.Verdicts {

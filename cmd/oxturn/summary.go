@@ -23,7 +23,8 @@ func summaryLines(p *layout.Plan) []string {
 			cable = append(cable, fmt.Sprintf("%s %s %s in %d runs", c.ID, printable(c.Label.ID),
 				say.Long(c.Label.Length, u), len(c.Runs)))
 			spacing = append(spacing, fmt.Sprintf("%s %s even (%.1f pegs), %s at that, %s over the heated floor", c.ID,
-				say.Apart(c.Spacing, u), c.Spacing/p.Job.Membrane.Pitch, say.Density(c.Density, u), say.Density(c.OverServed(),
+				say.Apart(c.Spacing, u), c.Spacing/p.Job.Membrane.Pitch, say.Density(c.Density, u),
+				say.Density(c.OverServed(),
 					u)))
 		}
 	}

@@ -62,7 +62,8 @@ func evenly(set func(share float64) ([]*Page, error)) ([]*Page, error) {
 
 // listsOn sets blocks on as many sheets of one paper as they take, in columns no
 // narrower than least and as long as a share of the sheet.
-func listsOn(p *layout.Plan, paper drawing.Paper, least, share float64, id, title, kind string, blocks []Block) ([]*Page,
+func listsOn(p *layout.Plan, paper drawing.Paper, least, share float64, id, title, kind string,
+	blocks []Block) ([]*Page,
 	error) {
 	var out []*Page
 	for len(blocks) > 0 {

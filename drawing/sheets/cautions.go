@@ -88,9 +88,6 @@ const firstCautions = 4
 // wiringCautions concern whoever connects the cable.
 func wiringCautions() []caution { return []caution{ratedVoltage, groundFault} }
 
-// testCautions concern whoever measures it.
-func testCautions() []caution { return []caution{everyStage, discharge} }
-
 // wired reports whether every room has a box, and with it a sheet for its wiring.
 func wired(p *layout.Plan) bool {
 	return !slices.ContainsFunc(p.Rooms, func(r layout.Room) bool { return !hasBox(r.Job) })

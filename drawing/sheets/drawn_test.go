@@ -87,7 +87,8 @@ func (d drawnSet) only(t *testing.T, kind string) drawnSet {
 	out := drawnSet{plan: d.plan}
 	for i, s := range d.set {
 		if kindIDOf(t, s.ID) == kind {
-			out.pages, out.bare, out.set = append(out.pages, d.pages[i]), append(out.bare, d.bare[i]), append(out.set, s)
+			out.pages, out.bare, out.set = append(out.pages, d.pages[i]), append(out.bare, d.bare[i]), append(out.set,
+				s)
 		}
 	}
 	return out

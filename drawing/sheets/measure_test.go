@@ -77,7 +77,8 @@ func blankShare(s *drawing.Sheet) float64 {
 
 // encloses reports whether a path is the edge of something.
 func encloses(p *drawing.Path) bool {
-	return p.Fill != nil || p.Title == "title block" || p.Layer == drawing.LayerWalls || p.Layer == drawing.LayerFixtures
+	return p.Fill != nil || p.Title == "title block" || p.Layer == drawing.LayerWalls ||
+		p.Layer == drawing.LayerFixtures
 }
 
 // mostBlank is the share of a sheet that may be blank.

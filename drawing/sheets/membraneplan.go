@@ -239,7 +239,8 @@ func seamTable(v *floorplan.View, laid *membrane.Laid) setting.Block {
 		where := ""
 		for _, d := range v.Datums().There() {
 			if math.Abs(d.B.Sub(d.A).Unit().Cross(s.B.Sub(s.A).Unit())) < 0.01 {
-				where = fmt.Sprintf("%s from %s (wall %s)", v.Fig.Length(d.FromWall(s.A.Lerp(s.B, 0.5))), d.Name, d.Letter)
+				where = fmt.Sprintf("%s from %s (wall %s)", v.Fig.Length(d.FromWall(s.A.Lerp(s.B, 0.5))), d.Name,
+					d.Letter)
 			}
 		}
 		if where == "" {

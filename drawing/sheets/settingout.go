@@ -139,7 +139,8 @@ func driftWords(v *floorplan.View) string {
 	if !tellsDrift(v) {
 		return ""
 	}
-	return fmt.Sprintf(" Within the drift taken (- less, + more cable used than drawn) the rest is planned again with "+
+	return fmt.Sprintf(" Within the drift taken (- less, + more cable used than drawn) the rest is planned "+
+		"again with "+
 		"nothing laid lifted and %.0f %% of the floor cold at most.", 100*refit.ReserveCold)
 }
 
@@ -235,7 +236,8 @@ func crossing(v *floorplan.View) setting.Block {
 	l.Paras = append(l.Paras, words)
 	l.Paras = append(l.Paras, v.BrokenDatums()...)
 	if v.Plan.Job.Info.Status != job.AsLaid {
-		l.Paras = append(l.Paras, "Pegs elsewhere when the membrane is down: plan again from P1 as it is before laying.")
+		l.Paras = append(l.Paras,
+			"Pegs elsewhere when the membrane is down: plan again from P1 as it is before laying.")
 	}
 	return l
 }

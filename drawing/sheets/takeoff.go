@@ -103,7 +103,8 @@ func takeOffRow(l takeoff.Line, f say.Figures, priced bool) []setting.Cell {
 			spare, _ = in(l.Spare)
 		}
 	}
-	r := []setting.Cell{{Text: l.Item}, {Text: net}, {Text: waste}, {Text: gross}, {Text: unit}, {Text: pack}, {Text: packs, Strong: true}, {Text: of}, {Text: spare}}
+	r := []setting.Cell{{Text: l.Item}, {Text: net}, {Text: waste}, {Text: gross}, {Text: unit}, {Text: pack},
+		{Text: packs, Strong: true}, {Text: of}, {Text: spare}}
 	if priced {
 		each, price := "", "" // to be filled in by hand
 		if l.Price != 0 {

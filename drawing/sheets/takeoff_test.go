@@ -68,7 +68,8 @@ func TestTakeOffSheetAgreesWithItsFile(t *testing.T) {
 			price, _ := strconv.ParseFloat(r[at["price"]], 64)
 			total += price
 		}
-		if last := sheet.Rows[len(sheet.Rows)-1]; total > 0 && last[len(sheet.Cols)-1].Text != fmt.Sprintf("%.2f", total) {
+		if last := sheet.Rows[len(sheet.Rows)-1]; total > 0 && last[len(sheet.Cols)-1].Text != fmt.Sprintf("%.2f",
+			total) {
 			t.Errorf("%s: total %s, the prices come to %.2f", name, last[len(sheet.Cols)-1].Text, total)
 		}
 	}

@@ -216,7 +216,8 @@ func readingTexts(x record.Reading) []string {
 		insulation += fmt.Sprintf(" at %g V", x.Volts)
 	}
 	hand := [...]string{record.NotTried: "", record.Open: "open", record.Connected: "CONNECTED"}[x.Hand]
-	return []string{strings.TrimSpace(date + " " + x.By), floor, figure(x.Ohms, 1, 1), hand, hand, insulation, figure(x.Sensor, 0.001, 2),
+	return []string{strings.TrimSpace(date + " " + x.By), floor, figure(x.Ohms, 1, 1), hand, hand, insulation,
+		figure(x.Sensor, 0.001, 2),
 		figure(x.Spare, 0.001, 2)}
 }
 

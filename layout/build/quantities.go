@@ -98,8 +98,9 @@ func quantities(p *layout.Plan, i int) takeoff.Room {
 	}
 	for _, f := range r.Job.Fixtures {
 		if f.Heated {
-			out.Questions = append(out.Questions, fmt.Sprintf("%s: waterproofing of its warmed floor and the band round "+
-				"its drain are not in this list. By others?", f.Name))
+			out.Questions = append(out.Questions,
+				fmt.Sprintf("%s: waterproofing of its warmed floor and the band round "+
+					"its drain are not in this list. By others?", f.Name))
 		}
 		if f.Undecided {
 			out.Undecided = append(out.Undecided, f.Name)

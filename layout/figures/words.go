@@ -166,7 +166,8 @@ func (p *page) thermostat(t Thermostat) {
 	if t.Needs != "" {
 		needs = "needs " + t.Needs
 	}
-	p.put("its contacts", fmt.Sprintf("%g A (%s), %s to spare", t.Contacts.Value, t.Contacts.Source, say.Amps(t.Margin)),
+	p.put("its contacts", fmt.Sprintf("%g A (%s), %s to spare", t.Contacts.Value, t.Contacts.Source,
+		say.Amps(t.Margin)),
 		needs)
 	if limits := p.floorLimit(t); limits != nil {
 		p.put("its floor limit", limits...)

@@ -221,7 +221,8 @@ func cableKeys() []Key {
 
 func sheetKeys() []Key {
 	return under(Key{Path: "sheet", Type: TypeTable, Doc: "How the drawings look", Example: "[sheet]\nsize = \"A3\""},
-		Key{Path: "size", Type: TypeChoice, Values: []string{"A4", "A3", "A2", "A1", "A0", "letter", "tabloid", "ANSI C", "ANSI D",
+		Key{Path: "size", Type: TypeChoice, Values: []string{"A4", "A3", "A2", "A1", "A0", "letter", "tabloid",
+			"ANSI C", "ANSI D",
 			"ANSI E", "arch C", "arch D", "arch E"},
 			Otherwise: "the smallest that serves",
 			Doc:       "Paper of the plans; forms are on A4 or letter, and the owner's map is tried on it first",

@@ -241,13 +241,6 @@ func (m *Map) addJoint(c *layout.Cable, t Thing, lead, cable []plane.Point) {
 	m.Things = append(m.Things, m.accuracy(t, c.Laid, true))
 }
 
-func (m *Map) addLead(c *layout.Cable, name string, lead []plane.Point, half float64, recorded bool) {
-	if len(lead) > 1 {
-		m.Things = append(m.Things, m.accuracy(Thing{Kind: ColdLead, Name: name, Line: lead, Half: half}, c.Laid,
-			recorded))
-	}
-}
-
 func (m *Map) addSensors(r *layout.Room) {
 	var l *layout.Laid
 	for i := range r.Cables {

@@ -1,7 +1,10 @@
 package route
 
 // A heap gives what comes before all others first.
-type heap[T interface{ before(T) bool }] []T
+type heap[T ranked[T]] []T
+
+// A ranked thing knows what comes out of a heap before it.
+type ranked[T any] interface{ before(T) bool }
 
 func (q *heap[T]) push(c T) {
 	h := append(*q, c)

@@ -166,8 +166,9 @@ func TestCutsOtherwiseWhereTheBestCutFails(t *testing.T) {
 func TestLeadsGoInTheOrderThatMakesThemShortest(t *testing.T) {
 	// The first lead, straight to its start, leaves no way along the wall past
 	// it: the second would have to go round both cables.
-	r := &room{steps: &Steps{left: stepsACable}, p: Problem{Floor: plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000))),
-		Entry: plane.Pt(3000, 1000), Cables: make([]Cable, 2)}}
+	r := &room{steps: &Steps{left: stepsACable},
+		p: Problem{Floor: plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000))),
+			Entry: plane.Pt(3000, 1000), Cables: make([]Cable, 2)}}
 	var zones []plane.Region
 	near := []plane.Point{{X: 2900, Y: 1800}, {X: 1600, Y: 1800}, {X: 1600, Y: 200}, {X: 2900, Y: 200},
 		{X: 2900, Y: 1700}}
@@ -201,7 +202,8 @@ func TestLeadsGoInTheOrderThatMakesThemShortest(t *testing.T) {
 // less than that apart touch.
 func TestLeadsKeepOffCableAndWalls(t *testing.T) {
 	floor := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000)))
-	r := &room{steps: &Steps{left: stepsACable}, p: Problem{Floor: floor, Entry: plane.Pt(0, 1000), Cables: make([]Cable, 1)}}
+	r := &room{steps: &Steps{left: stepsACable}, p: Problem{Floor: floor, Entry: plane.Pt(0, 1000),
+		Cables: make([]Cable, 1)}}
 	path := []plane.Point{{X: 2925, Y: 1925}, {X: 75, Y: 1925}, {X: 75, Y: 75}, {X: 2925, Y: 75}}
 	r.strip = newStrip(floor, []plane.Region{plane.FromRing(plane.Rectangle(plane.Pt(75, 75), plane.Pt(2925, 1925)))},
 		r.p.Entry)

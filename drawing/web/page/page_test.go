@@ -27,7 +27,8 @@ func TestPolicyNamesWhatIsThere(t *testing.T) {
 			t.Fatalf("%d of %s", len(found), kind)
 		}
 		sum := sha256.Sum256([]byte(found[0][1]))
-		if want := kind + " 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"; !strings.Contains(policy, want) {
+		if want := kind + " 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'"; !strings.Contains(policy,
+			want) {
 			t.Errorf("policy %q lacks %q", policy, want)
 		}
 	}
