@@ -103,8 +103,8 @@ func (p person) sees(place, words string) {
 // TestPage lives with a floor on a phone, from the first wall to a fault, and compares
 // the files that the page makes with those of the command.
 func TestPage(t *testing.T) {
-	if _, err := exec.LookPath("chromium"); err != nil {
-		skip.Test(t, skip.NoProgram, "chromium")
+	if os.Getenv("OXTURN_REQUIRE_TOOLS") != "1" {
+		skip.Test(t, skip.Long, "it builds the page and lives with a floor on it")
 	}
 	t.Chdir("../..")
 	e, err := buildEngine()

@@ -13,6 +13,7 @@ const (
 	NoMount      Reason = "this user may not mount a small file system"
 	OtherProcess Reason = "it runs only as the process that another test starts"
 	OtherCase    Reason = "what was drawn at random is no case of this test"
+	Long         Reason = "it takes a minute; .ci/run has it" // never under OXTURN_REQUIRE_TOOLS=1
 )
 
 type tester interface {
@@ -24,7 +25,7 @@ type tester interface {
 // Test leaves a test or a random case out for one of the reasons.
 func Test(t tester, why Reason, details any) {
 	t.Helper()
-	if why == NoProgram && os.Getenv("OXTURN_REQUIRE_TOOLS") == "1" {
+	if (why == NoProgram || why == Long) && os.Getenv("OXTURN_REQUIRE_TOOLS") == "1" {
 		t.Fatalf("%s: %v", why, details)
 	}
 	t.Skipf("%s: %v", why, details)
