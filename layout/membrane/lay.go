@@ -132,7 +132,11 @@ const (
 // notch works out what is cut out of the rectangle of a piece as trimmed, short of
 // what stands there by Trim.
 func (p *Piece) notch(f frame, x, y span) error {
-	out, err := plane.FromRing(f.rect(x.from, y.from, x.to, y.to)).Less(p.Shape)
+	whole := plane.FromRing(f.rect(x.from, y.from, x.to, y.to))
+	out, err := whole.Less(p.Shape)
+	if err == nil && out.Area() > 0.999*whole.Area() { // the floor in it was not seen
+		out, err = whole.LessRounded(p.Shape)
+	}
 	if err != nil {
 		return err
 	}

@@ -294,3 +294,16 @@ func TestNoPieceIsWiderThanItsRoll(t *testing.T) {
 	}
 	checkPlan(t, p, []Room{room})
 }
+
+// A piece that differs from its floor by the last bits of a figure has no notch as
+// large as itself: found at random.
+func TestNoNotchOfAWholePiece(t *testing.T) {
+	r := Room{Name: "R", Tiled: floor(3073, 400), Angle: 1.565185546875, Origin: plane.Pt(1, 0.03271484375),
+		Joints:   []Joint{{plane.Segment{A: plane.Pt(3073*0.375, 0), B: plane.Pt(3073*0.25, 100)}, 6}},
+		Doorways: []plane.Ring{plane.Rectangle(plane.Pt(3073*0.3, 0), plane.Pt(3073*0.3+700, 300))}}
+	p, err := Cut(Input{Pitch: 20, Stock: Stock{Width: 500, Length: 1000}, Rooms: []Room{r}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	checkPlan(t, p, []Room{r})
+}

@@ -161,6 +161,10 @@ func (r Region) Less(s Region) (Region, error) {
 	return fromGeometry(g), nil
 }
 
+// LessRounded is Less of regions whose sides lie on one another but for the last bits,
+// with corners rounded first: all of r would now and then come back otherwise.
+func (r Region) LessRounded(s Region) (Region, error) { return r.onGrid().Less(s.onGrid()) }
+
 // Meet returns the points in both r and s.
 func (r Region) Meet(s Region) (Region, error) {
 	if r.Empty() || s.Empty() {
