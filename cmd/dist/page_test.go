@@ -231,6 +231,10 @@ func (p person) onSite() {
 	ask("Readings")
 	p.enter(`input[aria-label="ohms, core to core"]`, "220")
 	p.drawn(func() { p.press("Save the reading") })
+	p.sees("#panel", "Saved in the job")
+	if got := p.value("job.text"); !strings.Contains(got, `evidence = "plan only"`) {
+		p.t.Errorf("a reading claims to know where the cable lies:\n%s", got)
+	}
 	if got := p.value("job.text"); !strings.Contains(got, "[[as_laid.reading]]") || !strings.Contains(got,
 		"ohms = 220") {
 		p.t.Errorf("no reading in the job:\n%s", got)

@@ -93,8 +93,7 @@ function keyRow(part, k, value, long) {
 // ---- what can be added
 
 function adders(room) {
-  const u = inches(), L = (mm, inch) => u ? String(inch) : String(mm);
-  const box = { door: ["opening", { kind: '"door"', wall: '"A"', from: "0", width: L(760, 30) }], joint: ["joint", null] };
+  const door = { kind: '"door"', wall: '"A"', from: "0", width: inches() ? "30" : "760" };
   const kinds = keys.find((k) => k.Path === "room.fixture.kind")?.Values || [];
   const pick = element("select", { "aria-label": "Add" }, element("option", { value: "" }, "add \u2026"),
     element("option", { value: "door" }, "door"), ...kinds.map((k) => element("option", { value: "fixture:" + k }, k)),
@@ -102,7 +101,7 @@ function adders(room) {
   pick.onchange = () => {
     const [what, which] = pick.value.split(":");
     const at = room.table + "/";
-    if (what === "door") act({ do: "add", table: at + box.door[0], lines: lines(box.door[1]) });
+    if (what === "door") act({ do: "add", table: at + "opening", lines: lines(door) });
     if (what === "fixture") act({ do: "add", table: at + "fixture", lines: lines({ kind: JSON.stringify(which), wall: '"A"', from: "0" }) });
     if (what === "table") act({ do: "add", table: at + which.split(".")[1], lines: required(which) });
   };

@@ -121,7 +121,7 @@ function readingsCard() {
     const changes = [];
     if (!parts.some((p) => p.table === "as_laid/0")) {
       const room = parts.find((p) => p.table === "room/0");
-      changes.push({ do: "add", table: "as_laid", lines: [{ key: "room", value: JSON.stringify(textOf(room, "name")) }, { key: "evidence", value: JSON.stringify(evidence()) }] });
+      changes.push({ do: "add", table: "as_laid", lines: [{ key: "room", value: JSON.stringify(textOf(room, "name")) }, { key: "evidence", value: JSON.stringify(noEvidence) }] });
     }
     changes.push({ do: "add", table: "as_laid/0/reading", lines });
     const trouble = await edit(...changes);
@@ -133,7 +133,8 @@ function readingsCard() {
     element("div", { class: "row" }, field("sensor in \u03a9", sensor), field("read by", by)), button("Save the reading", save, { class: "main" }), out);
 }
 
-const evidence = () => (keys.find((k) => k.Path === "as_laid.evidence")?.Values || ["taped"]).at(-1);
+// a reading says nothing of where the cable lies: its record claims no more than the plan
+const noEvidence = "plan only";
 const today = () => { const d = new Date(), two = (n) => String(n).padStart(2, "0"); return d.getFullYear() + "-" + two(d.getMonth() + 1) + "-" + two(d.getDate()); };
 
 // ---- a spot, a fault
