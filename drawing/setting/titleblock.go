@@ -89,7 +89,8 @@ func (t TitleBlock) statusNote() string {
 	return "Not for installation: order and lay only after the finished walls are measured."
 }
 
-// Fields are the fields in the order of the block.
+// Fields are the fields in the order of the block: those of ISO 7200 always, so that a
+// pen finds its place in them, and others where the job gives them.
 func (t TitleBlock) Fields() []field {
 	i := t.Info
 	date := ""
@@ -100,7 +101,7 @@ func (t TitleBlock) Fields() []field {
 	if len(t.letter) > 0 {
 		owner = strings.Join(t.letter, " · ")
 	}
-	return []field{
+	fields := []field{
 		{"Contractor", owner, 46, Note}, {"Client", i.Client, 38, Note},
 		{"Site", i.Site, 46, Note}, {"Job", i.Title, 38, Note},
 		{"Title", t.Title, 84, t.titleTall()},
@@ -111,6 +112,12 @@ func (t TitleBlock) Fields() []field {
 		{"Date", date, 26, Note}, {"Drawn", i.DrawnBy, 30, Note},
 		{"Checked", i.CheckedBy, 30, Note}, {"Approved", i.ApprovedBy, 30, Note},
 	}
+	for _, f := range []field{{"Permit", i.Permit, 30, Note}} {
+		if f.Value != "" {
+			fields = append(fields, f)
+		}
+	}
+	return fields
 }
 
 // titleTall is the capital height of the title.

@@ -33,7 +33,7 @@ func TestGolden(t *testing.T) {
 	for _, name := range examples {
 		d := example(t, name)
 		if name == examples[0] {
-			g.files["title-block.svg"] = picture(t, titleBlocks(d.plan))
+			g.files["title-block.svg"] = picture(t, titleBlocks(t, d.plan))
 		}
 		g.keep(t, name, d)
 	}
@@ -115,13 +115,19 @@ func roundedFrom(corner drawing.Pt, items []drawing.Item) (out []drawing.Item) {
 	return out
 }
 
-// titleBlocks draws the first title block of a plan as wide as it may be, as narrow,
-// and compact.
-func titleBlocks(p *layout.Plan) *drawing.Sheet {
+// titleBlocks draws a title block of a plan with all that a job can say in it, as wide as it
+// may be, as narrow, and compact.
+func titleBlocks(t *testing.T, p *layout.Plan) *drawing.Sheet {
+	t.Helper()
+	filled, err := readJob("../../layout/job/testdata/good/every-key.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
 	const gap = 10.0
 	pg := setting.NewPage(p, drawing.Paper{Name: "golden", W: setting.TitleMax + 2*gap, H: 240})
 	pg.Sheet.ID, pg.Sheet.Title = "title-block", "Title block: wide, narrow, compact"
 	b := setting.TitleFor(p, "Cable plan - Bath", "Cable plan")
+	b.Info = filled.Info
 	b.Label, b.N, b.Of, b.Scale, b.Paper = "CP-1", 1, 9, "1:20", "A3"
 	y := gap
 	for _, w := range []float64{setting.TitleMax, setting.TitleMin, setting.TitleMax} {

@@ -21,7 +21,7 @@ func TestTitleBlockLengths(t *testing.T) {
 		Title: filled(25), Kind: filled(30), Scale: floorplan.Longest, Paper: "tabloid", Label: "MB-88", N: 88, Of: 88,
 		Revision: "AB", Units: "mm (ft-in)",
 		Info: job.Info{Number: filled(16), DrawnBy: filled(20), CheckedBy: filled(20), ApprovedBy: filled(20),
-			Contractor: filled(60), Date: time.Date(2026, 11, 24, 0, 0, 0, 0, time.UTC)},
+			Contractor: filled(60), Permit: filled(20), Date: time.Date(2026, 11, 24, 0, 0, 0, 0, time.UTC)},
 	}
 	for _, w := range []float64{setting.TitleMin, 120, setting.TitleMax} {
 		for _, b.Compact = range []bool{false, true} {

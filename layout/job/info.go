@@ -6,6 +6,7 @@ import "time"
 type Info struct {
 	Title, Number, Client, Site, Contractor string
 	DrawnBy, CheckedBy, ApprovedBy          string
+	Permit                                  string
 	Date                                    time.Time // zero when the file gives none
 	Status                                  Status
 }
@@ -30,7 +31,8 @@ func (j *Job) readInfo(t table) {
 		Title: t.text("title"), Number: t.text("number"), Client: t.text("client"), Site: t.text("site"),
 		Contractor: t.text("contractor"),
 		DrawnBy:    t.text("drawn_by"), CheckedBy: t.text("checked_by"), ApprovedBy: t.text("approved_by"),
-		Date: t.date("date"),
+		Permit: t.text("permit"),
+		Date:   t.date("date"),
 	}
 	for _, s := range []Status{Proposal, ForInstallation, AsLaid} {
 		if s.String() == t.text("status") {

@@ -37,6 +37,7 @@ func infoKeys() []Key {
 		text("drawn_by", "Who drew it", "A. B."),
 		text("checked_by", "Who checked it", "C. D."),
 		text("approved_by", "Who approved it", "E. F."),
+		text("permit", "Number of the permit, in the title block where it is given", "P-26-311"),
 		Key{Path: "date", Type: TypeDate, Doc: "Date of issue", Example: "date = 2026-11-24"},
 		Key{Path: "status", Type: TypeChoice, Values: []string{"proposal", "for installation", "as laid"},
 			Default: `"proposal"`,

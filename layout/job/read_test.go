@@ -146,7 +146,7 @@ func TestSettings(t *testing.T) {
 		want, got any
 	}{
 		{"info", Info{"Bath, upper floor", "26-014", "M. Example", "12 Sample Street", "Invented Tile Co.", "A. B.",
-			"C. D.", "E. F.", date(11, 24), ForInstallation}, j.Info},
+			"C. D.", "E. F.", "P-26-311", date(11, 24), ForInstallation}, j.Info},
 		{"membrane", Membrane{Pitch: 31.75, BendRadius: 30, SheetSize: [2]float64{800, 1000}, Height: 5.5,
 			VoidShare: 0.75, HeightSource: FromJob, VoidShareSource: FromJob, Waste: 0.08}, j.Membrane},
 		{"spacing", Spacing{2, 5, 2}, j.Spacing},
