@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"oxturn/layout/circuit"
@@ -36,8 +37,8 @@ func readCable(t table) Cable {
 		Diameter: t.num("diameter"), MinBend: t.num("min_bend"), Price: t.num("price"),
 		Span: t.span(), Spans: t.spans(),
 	}
-	if t.text("ends") == "both" {
-		c.Ends = circuit.BothEnds
+	if i := slices.Index(circuit.EndWords(), t.text("ends")); i > 0 {
+		c.Ends = circuit.Ends(i)
 	}
 	if t.has("tolerance") {
 		c.Tolerance = sourceNamed(t.text("tolerance_from"))

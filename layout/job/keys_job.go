@@ -209,7 +209,7 @@ func cableKeys() []Key {
 			Default: `"job file"`, Doc: "Where the tolerance was read", Example: `tolerance_from = "label"`},
 		Key{Path: "lead", Type: TypeLength, Limits: positive, Required: true, Doc: "Length of a cold lead",
 			Example: `lead = "4 m"`},
-		Key{Path: "ends", Type: TypeChoice, Values: []string{"one", "both"}, Default: `"one"`,
+		Key{Path: "ends", Type: TypeChoice, Values: circuit.EndWords(), Default: `"one"`,
 			Doc: "Cold ends: one on a twin cable; both on a single-conductor cable, whose ends both return to " +
 				"the box",
 			Example: `ends = "one"`},

@@ -10,6 +10,7 @@ import (
 	"strconv"
 	"strings"
 
+	"oxturn/layout/circuit"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
@@ -80,6 +81,8 @@ func (p *Passport) lacks() error {
 		return errors.New("it does not say of which room and cable it is")
 	case p.Volts <= 0 || p.Watts <= 0 || p.Ohms <= 0 || p.Length <= 0:
 		return errors.New("the label's figures are not in it")
+	case p.Ends < 1 || p.Ends > len(circuit.EndWords()):
+		return errors.New("it does not say which ends of the cable are cold")
 	case len(p.Walls) < 3:
 		return errors.New("the room's walls are not in it")
 	case len(p.Path) < 2:
@@ -256,11 +259,7 @@ func (p *Passport) Job() []byte {
 	line("[clearance]\nwall = 0\n")
 	line("[[cable]]\nid = %s\nvolts = %v\nwatts = %v\nlength = %v\nohms = %v\ntolerance = [%.6f, %.6f]",
 		quoted(p.Label), p.Volts, p.Watts, p.Length, p.Ohms, p.OhmsLow/p.Ohms-1, p.OhmsHigh/p.Ohms-1)
-	ends := "one"
-	if p.Ends == 2 {
-		ends = "both"
-	}
-	line("tolerance_from = \"label\"\nlead = %v\nends = %q\n", p.Lead, ends)
+	line("tolerance_from = \"label\"\nlead = %v\nends = %q\n", p.Lead, circuit.Ends(p.Ends-1))
 	line("[[room]]\nname = %s\ncables = [%s]", quoted(p.Room), quoted(p.Label))
 	var corners []plane.Point
 	for _, c := range p.Walls {
