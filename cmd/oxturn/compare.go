@@ -38,11 +38,11 @@ func (o *compareOrder) flags(f *verbFlags) {
 }
 
 func (o *compareOrder) run(ctx context.Context, c *commandLine) int {
-	older, code := c.loadPlan(ctx, c.args[0], nil)
+	older, code := c.load(ctx, c.args[0], "", workOptions{undrawn: true})
 	if code != exitOK {
 		return code
 	}
-	newer, code := c.loadPlan(ctx, c.args[1], nil)
+	newer, code := c.load(ctx, c.args[1], "", workOptions{undrawn: true})
 	if code != exitOK {
 		return code
 	}

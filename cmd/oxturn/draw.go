@@ -157,7 +157,7 @@ func (o *drawOrder) one(ctx context.Context, c *commandLine, name string) int {
 // make makes the files of a job, of the reader's sheets where one is named.
 func (o *drawOrder) make(ctx context.Context, c *commandLine, name string) (*work, []file, int) {
 	undrawn := !slices.Contains(o.only, "pdf") && !slices.Contains(o.only, "svg")
-	w, code := c.load(ctx, name, o.name, workOptions{undrawn: undrawn})
+	w, code := c.load(ctx, name, o.name, workOptions{undrawn: undrawn, laid: areLaid(o.only)})
 	if code != exitOK {
 		return w, nil, code
 	}

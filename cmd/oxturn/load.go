@@ -67,8 +67,8 @@ func after(first, then amendment) amendment {
 	}
 }
 
-// loadPlan is load without drawing; amend, where not nil, is what flags add to the
-// job.
+// loadPlan is load of what is laid, without quantities and drawing; amend, where not
+// nil, is what flags add to the job.
 func (c *commandLine) loadPlan(ctx context.Context, name string, amend amendment) (*work, int) {
-	return c.load(ctx, name, "", workOptions{undrawn: true, amend: amend})
+	return c.load(ctx, name, "", workOptions{undrawn: true, laid: true, amend: amend})
 }

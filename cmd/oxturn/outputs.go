@@ -19,12 +19,13 @@ type output struct {
 	single bool // one file a job, so that it may go to the standard output
 	make   func(w *work, to *fileSet)
 	asked  bool // made where --only names it, and else not
+	laid   bool // made of what is laid, without quantities
 }
 
 // allOutputs are the kinds in the order in which files are listed.
 func allOutputs() []output {
 	return []output{
-		{kind: "layout", single: true, make: func(w *work, to *fileSet) { to.add(".layout.json", w.plan.WriteFile) }},
+		{kind: "layout", single: true, laid: true, make: func(w *work, to *fileSet) { to.add(".layout.json", w.plan.WriteFile) }},
 		{kind: "pdf", single: true, make: func(w *work, to *fileSet) { to.pdf(w.sheets, w) }},
 		{kind: "svg", make: func(w *work, to *fileSet) {
 			for _, s := range w.sheets {
@@ -35,13 +36,13 @@ func allOutputs() []output {
 			to.add("-takeoff.csv", func(out io.Writer) error { return takeoff.WriteCSV(out, w.plan.TakeOff) })
 			to.add("-takeoff.json", func(out io.Writer) error { return takeoff.WriteJSON(out, w.plan.TakeOff) })
 		}},
-		{kind: "map", single: true, make: func(w *work, to *fileSet) {
+		{kind: "map", single: true, laid: true, make: func(w *work, to *fileSet) {
 			to.add("-map.html", func(out io.Writer) error { return ownersmap.Write(out, w.plan) })
 		}},
-		{kind: "ics", single: true, asked: true, make: func(w *work, to *fileSet) {
+		{kind: "ics", single: true, asked: true, laid: true, make: func(w *work, to *fileSet) {
 			to.add(".ics", func(out io.Writer) error { return calendar.Write(out, w.plan) })
 		}},
-		{kind: "label", asked: true, make: func(w *work, to *fileSet) { to.labels(w.plan) }},
+		{kind: "label", asked: true, laid: true, make: func(w *work, to *fileSet) { to.labels(w.plan) }},
 	}
 }
 
@@ -84,6 +85,11 @@ func outputNamed(kind string) output {
 		}
 	}
 	return output{}
+}
+
+// areLaid reports whether all of the outputs are made of what is laid.
+func areLaid(only []string) bool {
+	return !slices.ContainsFunc(only, func(kind string) bool { return !outputNamed(kind).laid })
 }
 
 // outputs makes every file that is wanted, in memory.

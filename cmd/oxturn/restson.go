@@ -13,14 +13,14 @@ import (
 	"oxturn/layout/plancode"
 )
 
-// loadLaid is loadPlan of the only job for an answer about a floor that is laid. Where
+// loadLaid loads the only job for an answer about a floor that is laid. Where
 // its plan is given as a layout file the cables lie as that has them, whatever the
 // job would be laid like now; if that is otherwise, it is said.
 func (c *commandLine) loadLaid(ctx context.Context, plan string) (*work, int) {
 	if !job.NamesFile(plan) {
 		return c.loadPlan(ctx, c.args[0], nil)
 	}
-	w, code := c.load(ctx, c.args[0], "", workOptions{undrawn: true, laidBy: true,
+	w, code := c.load(ctx, c.args[0], "", workOptions{undrawn: true, laid: true, laidBy: true,
 		amend: func(j *job.Job) error { return j.LayBy(plan, readPlan) }})
 	if code != exitOK {
 		return w, code
@@ -41,7 +41,7 @@ func codeToday(ctx context.Context, j *job.Job, limit time.Duration) (code strin
 	unlaid := *j
 	unlaid.LaidBy, unlaid.Laid = nil, nil
 	var plan *layout.Plan
-	if err := within(ctx, limit, func(stop func() bool) { plan, _ = build.PlanUntil(&unlaid, stop) }); err != nil {
+	if err := within(ctx, limit, func(stop func() bool) { plan, _ = build.Lay(&unlaid, stop) }); err != nil {
 		return "", err
 	}
 	return plan.Code, nil

@@ -44,6 +44,7 @@ type amendment func(*job.Job) error
 type workOptions struct {
 	timeLimit time.Duration
 	undrawn   bool      // no sheets are wanted
+	laid      bool      // nor quantities: what the layout file has will do
 	laidBy    bool      // amend says by what plan the floor is laid
 	amend     amendment // nil: nothing
 }
@@ -76,9 +77,12 @@ func (w *work) take(o workOptions, stop func() bool) {
 		return
 	}
 	w.restOnPDF()
-	plan, found := build.PlanUntil(w.job, stop)
+	plan, found := build.Lay(w.job, stop)
 	for _, d := range found {
 		w.report.Add(d)
+	}
+	if w.report.Errors() == 0 && !o.laid {
+		build.Complete(plan)
 	}
 	if w.report.Errors() == 0 && !o.undrawn {
 		w.draw(plan)

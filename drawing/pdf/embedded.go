@@ -8,7 +8,8 @@ import (
 	"strings"
 	"sync"
 
-	"github.com/pdfcpu/pdfcpu/pkg/api"
+	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu"
+	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/fault"
 	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/model"
 	"github.com/pdfcpu/pdfcpu/pkg/pdfcpu/types"
 )
@@ -16,19 +17,22 @@ import (
 // Is reports whether data begins as a PDF does.
 func Is(data []byte) bool { return bytes.HasPrefix(data, []byte("%PDF-")) }
 
-// withoutConfig keeps the library from making a folder of its own on the disk.
-var withoutConfig = sync.OnceFunc(api.DisableConfigDir)
+// withoutConfig keeps the library from making a folder of its own on the disk. Its
+// package api, which has a function for that, is left out: what that one imports takes
+// tens of milliseconds at every start of the command.
+var withoutConfig = sync.OnceFunc(func() { model.ConfigPath = "disable" })
 
 // Embedded returns the files that a document says it is made of, also where other
 // programs have written it anew since. limit is how many bytes they may have
 // together, unpacked: what has more is an error, as is a document that no one can
 // open without its password. Names come without folders.
-func Embedded(data []byte, limit int64) ([]File, error) {
+func Embedded(data []byte, limit int64) (files []File, err error) {
+	defer fault.Catch(&err)
 	withoutConfig()
 	conf := model.NewDefaultConfiguration()
 	conf.Offline = true
 	conf.Limits.MaxStreamBytes, conf.Limits.MaxDecodeBytes = limit, limit
-	ctx, err := api.ReadContext(bytes.NewReader(data), conf)
+	ctx, err := pdfcpu.Read(bytes.NewReader(data), conf)
 	if err != nil {
 		return nil, fmt.Errorf("it cannot be read as a PDF: %w", err)
 	}

@@ -4,9 +4,10 @@ import (
 	"bytes"
 	"crypto/md5"
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
+
+	"oxturn/layout/pattern"
 )
 
 // A File is one that a document carries (ISO 32000-2, 7.11.4 and 14.13).
@@ -63,11 +64,11 @@ func keyed(files []File, specs []int) string {
 // add puts another object at the end and returns its number.
 func (p *parted) add(body []byte) int {
 	n := len(p.objects) + 1
-	p.objects = append(p.objects, fmt.Appendf(nil, "%d 0 obj\n%s", n, bytes.TrimPrefix(body, objectHead.Find(body))))
+	p.objects = append(p.objects, fmt.Appendf(nil, "%d 0 obj\n%s", n, bytes.TrimPrefix(body, objectHead().Find(body))))
 	return n
 }
 
-var objectHead = regexp.MustCompile(`^\d+ 0 obj\n`)
+var objectHead = pattern.Of(`^\d+ 0 obj\n`)
 
 // describe says in an embedded file's own dictionary what it is: its type, its
 // size, and the sum by which a reader sees that it is whole (7.11.4, table 46).

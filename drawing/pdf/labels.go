@@ -5,12 +5,12 @@ import (
 	"compress/zlib"
 	"errors"
 	"fmt"
-	"regexp"
 	"slices"
 	"strconv"
 	"unicode/utf16"
 
 	"oxturn/drawing"
+	"oxturn/layout/pattern"
 )
 
 var errForm = errors.New("the library's document is not written as expected, so that nothing can be added to it")
@@ -47,8 +47,8 @@ func completed(doc []byte, sheets []*drawing.Sheet, info Info) ([]byte, error) {
 }
 
 var (
-	tableEnd = regexp.MustCompile(`(?s)^xref\n0 (\d+)\n(.*?)trailer\n(.*)startxref\n\d+\n%%EOF\n$`)
-	tableAt  = regexp.MustCompile(`startxref\n(\d+)\n%%EOF\n$`)
+	tableEnd = pattern.Of(`(?s)^xref\n0 (\d+)\n(.*?)trailer\n(.*)startxref\n\d+\n%%EOF\n$`)
+	tableAt  = pattern.Of(`startxref\n(\d+)\n%%EOF\n$`)
 )
 
 // rowBytes is the size of a row of the cross-reference table (7.5.4).
@@ -56,7 +56,7 @@ const rowBytes = 20
 
 // part takes a document apart by its cross-reference table.
 func part(doc []byte) (p parted, err error) {
-	m := tableAt.FindSubmatch(doc)
+	m := tableAt().FindSubmatch(doc)
 	if m == nil {
 		return p, errForm
 	}
@@ -64,7 +64,7 @@ func part(doc []byte) (p parted, err error) {
 	if err != nil || at > len(doc) {
 		return p, errForm
 	}
-	m = tableEnd.FindSubmatch(doc[at:])
+	m = tableEnd().FindSubmatch(doc[at:])
 	if m == nil || len(m[2])%rowBytes != 0 || len(m[2]) < 2*rowBytes {
 		return p, errForm
 	}
@@ -98,11 +98,11 @@ func (p parted) join() []byte {
 }
 
 // plainStream is an object that is a stream without a filter.
-var plainStream = regexp.MustCompile(`(?s)^((?:\d+ 0 obj\n)?<<\n)/Length \d+\n>>\nstream\n(.*)endstream\nendobj\n$`)
+var plainStream = pattern.Of(`(?s)^((?:\d+ 0 obj\n)?<<\n)/Length \d+\n>>\nstream\n(.*)endstream\nendobj\n$`)
 
 // packed packs an object's stream, where it is plain.
 func packed(object []byte) []byte {
-	m := plainStream.FindSubmatch(object)
+	m := plainStream().FindSubmatch(object)
 	if m == nil {
 		return object
 	}
@@ -135,11 +135,11 @@ func pageLabels(sheets []*drawing.Sheet) string {
 }
 
 // simple is a text that its characters' own codes write, with nothing to escape.
-var simple = regexp.MustCompile(`^[ -'*-\[\]-~]*$`)
+var simple = pattern.Of(`^[ -'*-\[\]-~]*$`)
 
 // textString writes a text string (7.9.2.2): as it is, or in UTF-16.
 func textString(s string) string {
-	if simple.MatchString(s) {
+	if simple().MatchString(s) {
 		return "(" + s + ")"
 	}
 	out := "<FEFF"

@@ -5,7 +5,8 @@ import (
 	"crypto/md5"
 	"encoding/xml"
 	"fmt"
-	"regexp"
+
+	"oxturn/layout/pattern"
 )
 
 // describeAll gives a document what programs look for before they show it: its
@@ -49,21 +50,21 @@ func metadata(info Info) []byte {
 }
 
 var (
-	sizeEntry = regexp.MustCompile(`(?m)^/Size \d+$`)
-	infoEntry = regexp.MustCompile(`(?s)/Info (<<.*?\n >>)\n>>\n$`)
+	sizeEntry = pattern.Of(`(?m)^/Size \d+$`)
+	infoEntry = pattern.Of(`(?s)/Info (<<.*?\n >>)\n>>\n$`)
 )
 
 // retrailed brings the trailer up to date: how many objects there are, the
 // information as an object of its own, which the standard asks for (14.3.3), and a
 // name made of all that is in the document.
 func (p *parted) retrailed() error {
-	m := infoEntry.FindSubmatch(p.trailer)
-	if m == nil || !sizeEntry.Match(p.trailer) {
+	m := infoEntry().FindSubmatch(p.trailer)
+	if m == nil || !sizeEntry().Match(p.trailer) {
 		return errForm
 	}
 	at := p.add(fmt.Appendf(nil, "%s\nendobj\n", m[1]))
 	sum := md5.Sum(bytes.Join(p.objects, nil))
-	p.trailer = infoEntry.ReplaceAll(p.trailer, fmt.Appendf(nil, "/Info %d 0 R\n/ID[<%X><%[2]X>]\n>>\n", at, sum))
-	p.trailer = sizeEntry.ReplaceAll(p.trailer, fmt.Appendf(nil, "/Size %d", len(p.objects)+1))
+	p.trailer = infoEntry().ReplaceAll(p.trailer, fmt.Appendf(nil, "/Info %d 0 R\n/ID[<%X><%[2]X>]\n>>\n", at, sum))
+	p.trailer = sizeEntry().ReplaceAll(p.trailer, fmt.Appendf(nil, "/Size %d", len(p.objects)+1))
 	return nil
 }

@@ -1,7 +1,6 @@
 package setting
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -9,6 +8,7 @@ import (
 
 	"oxturn/drawing"
 	"oxturn/fonts"
+	"oxturn/layout/pattern"
 )
 
 // NoBreak is a space at which no line ends.
@@ -38,16 +38,16 @@ func Fields(text string) []string {
 // fraction matches what follows whole inches: 3/4". letter matches what follows
 // a wall.
 var (
-	fraction = regexp.MustCompile(`^\d+/\d+"`)
-	letter   = regexp.MustCompile(`^[A-Z]{1,2}[,;:.)]*$`)
+	fraction = pattern.Of(`^\d+/\d+"`)
+	letter   = pattern.Of(`^[A-Z]{1,2}[,;:.)]*$`)
 )
 
 // belongs reports whether a word stays on the line of the one before it.
 func belongs(before, w string) bool {
 	if figured(before) {
-		return slices.Contains(unitWords, strings.TrimRight(w, ",;:.)")) || fraction.MatchString(w)
+		return slices.Contains(unitWords, strings.TrimRight(w, ",;:.)")) || fraction().MatchString(w)
 	}
-	return letter.MatchString(w) && strings.HasSuffix(before, "wall")
+	return letter().MatchString(w) && strings.HasSuffix(before, "wall")
 }
 
 // figured reports whether a word is a figure, such as 12, (0.5 or 3/8.

@@ -2,7 +2,6 @@ package sheets
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"oxturn/drawing/floorplan"
@@ -10,6 +9,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
+	"oxturn/layout/pattern"
 	"oxturn/layout/say"
 )
 
@@ -145,11 +145,11 @@ func lookUp(p *layout.Plan) []setting.Block {
 	return []setting.Block{l}
 }
 
-var standard = regexp.MustCompile(`\b(EN|IEC|ISO|NEC) (\d)`)
+var standard = pattern.Of(`\b(EN|IEC|ISO|NEC) (\d)`)
 
 // wholeStandards keeps the letters and the number of a standard on one line.
 func wholeStandards(text string) string {
-	return standard.ReplaceAllString(text, "$1"+setting.NoBreak+"$2")
+	return standard().ReplaceAllString(text, "$1"+setting.NoBreak+"$2")
 }
 
 // titled writes the name of a region with capitals.

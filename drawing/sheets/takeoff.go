@@ -10,6 +10,7 @@ import (
 	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/job"
+	"oxturn/layout/pattern"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
 	"oxturn/layout/takeoff"
@@ -132,9 +133,9 @@ func below(l takeoff.Line) string {
 }
 
 // otherUnit matches a quantity of the other system in brackets, behind one of the sheet's own.
-var otherUnit = map[plane.Units]*regexp.Regexp{
-	plane.Inches:      regexp.MustCompile(` \([\d.,]+ (m²|m|mm|kg|L|mL|kg/L)\)`),
-	plane.Millimetres: regexp.MustCompile(` \([\d.,]+ (ft²|ft|in|lb|gal|fl oz|lb/ft³)\)`),
+var otherUnit = map[plane.Units]func() *regexp.Regexp{
+	plane.Inches:      pattern.Of(` \([\d.,]+ (m²|m|mm|kg|L|mL|kg/L)\)`),
+	plane.Millimetres: pattern.Of(` \([\d.,]+ (ft²|ft|in|lb|gal|fl oz|lb/ft³)\)`),
 }
 
 // ownUnits leaves out what stands in brackets in the other system; its file has both.
@@ -146,7 +147,7 @@ func ownUnits(text string, f say.Figures) string {
 	if u != plane.Inches {
 		u = plane.Millimetres
 	}
-	return otherUnit[u].ReplaceAllString(text, "")
+	return otherUnit[u]().ReplaceAllString(text, "")
 }
 
 // packName is what the packs of a line are called.

@@ -18,12 +18,17 @@ import (
 // Plan works out a whole job. What does not fit or cannot be placed is in
 // the diagnostics; a room whose cable does not fit has no Cables, and the
 // plan must then not be drawn.
-func Plan(j *job.Job) (*layout.Plan, []job.Diagnostic) { return PlanUntil(j, nil) }
+func Plan(j *job.Job) (*layout.Plan, []job.Diagnostic) {
+	p, out := Lay(j, nil)
+	Complete(p)
+	return p, out
+}
 
-// PlanUntil is Plan for a caller who may lose interest: once stop returns
-// true, the search for routes ends and what comes back is of no use. stop is
-// asked from several goroutines.
-func PlanUntil(j *job.Job, stop func() bool) (*layout.Plan, []job.Diagnostic) {
+// Lay is Plan without what Complete adds, and all that there is to be said: what a
+// layout file and answers about a floor need. Once stop, which may be nil, returns
+// true the search for routes ends and what comes back is of no use; it is asked from
+// several goroutines.
+func Lay(j *job.Job, stop func() bool) (*layout.Plan, []job.Diagnostic) {
 	p := &layout.Plan{Job: j}
 	var out []job.Diagnostic
 	first, steps := 1, &route.Steps{}
@@ -38,7 +43,6 @@ func PlanUntil(j *job.Job, stop func() bool) (*layout.Plan, []job.Diagnostic) {
 		p.Code = j.LaidBy.Code
 	}
 	out = append(out, aslaid.Join(p)...)
-	refit.Reserves(p)
 	out = append(out, load.Loads(p)...)
 	for i := range p.Rooms {
 		out = append(out, wideGap(&p.Rooms[i], j)...)
@@ -51,9 +55,15 @@ func PlanUntil(j *job.Job, stop func() bool) (*layout.Plan, []job.Diagnostic) {
 	out = append(out, warm(p)...)
 	out = append(out, load.Region(p)...)
 	losses(p)
+	return p, out
+}
+
+// Complete adds to a plan without errors what is worked out of it at some length and
+// only sheets, figures and quantities ask for: take-off, reserves and shifts.
+func Complete(p *layout.Plan) {
+	refit.Reserves(p)
 	takeOff(p)
 	p.Shifts = shifts(p, false)
-	return p, out
 }
 
 // withNew adds what a room has to say but for errors of a place outside it that

@@ -47,7 +47,7 @@ type RoomOptions struct {
 func Options(j *job.Job) ([]RoomOptions, []job.Diagnostic) { return OptionsUntil(j, nil, nil) }
 
 // OptionsUntil is Options for a caller who may lose interest, as with
-// PlanUntil, and is told before anything is laid which cables of which room
+// Lay, and is told before anything is laid which cables of which room
 // they are. Either function may be nil.
 func OptionsUntil(j *job.Job, stop func() bool, laying func(room string, cables []string)) ([]RoomOptions,
 	[]job.Diagnostic) {

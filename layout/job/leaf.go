@@ -2,13 +2,13 @@ package job
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 	"time"
 	"unicode/utf8"
 
 	"oxturn/layout/job/tree"
+	"oxturn/layout/pattern"
 	"oxturn/layout/plane"
 )
 
@@ -194,7 +194,7 @@ type wallPoint struct {
 
 // outFrom parts the length along a wall from that out from it: a comma with a blank, or
 // the word.
-var outFrom = regexp.MustCompile(`(?i),\s+|\s+out\s+|\s+x\s+`)
+var outFrom = pattern.Of(`(?i),\s+|\s+out\s+|\s+x\s+`)
 
 // spot reads [x, y], "B 4ft" or "B 4ft, 2ft".
 func (rd *reader) spot(n *tree.Node, k Key) (wallPoint, *valueError) {
@@ -210,7 +210,7 @@ func (rd *reader) spot(n *tree.Node, k Key) (wallPoint, *valueError) {
 	}
 	k.Type = TypeLength
 	w := wallPoint{wall: wall}
-	for i, text := range outFrom.Split(strings.TrimSuffix(strings.TrimSpace(rest), " out"), 2) {
+	for i, text := range outFrom().Split(strings.TrimSuffix(strings.TrimSpace(rest), " out"), 2) {
 		mm, err := rd.length(text, k)
 		if err == nil {
 			err = rd.within(n, k, mm)

@@ -2,11 +2,11 @@ package job
 
 import (
 	"fmt"
-	"regexp"
 	"strconv"
 	"strings"
 
 	"oxturn/layout/job/tree"
+	"oxturn/layout/pattern"
 )
 
 // likeExample says how to write a value that was not taken: as it stands but
@@ -60,7 +60,7 @@ func (rd *reader) takes(k Key, value string) bool {
 func (rd *reader) rewritings(k Key, typed string) []string {
 	value := straight.Replace(withoutTail(typed))
 	inner := strings.Trim(value, `"'`)
-	point := decimalComma.ReplaceAllString(inner, "$1.$2")
+	point := decimalComma().ReplaceAllString(inner, "$1.$2")
 	out := []string{value}
 	if k.Type == TypeFlag {
 		out = append(out, yesAndNo[strings.ToLower(inner)])
@@ -69,9 +69,9 @@ func (rd *reader) rewritings(k Key, typed string) []string {
 	switch k.Type {
 	case TypeLength:
 		out = append(out, inQuotes(feetAndInches(inner)), inQuotes(feetAndInches(point)), inQuotes(inner),
-			inQuotes(thousands.ReplaceAllString(inner, "$1$2")), inQuotes(point+" "+rd.drawingUnits().String()))
+			inQuotes(thousands().ReplaceAllString(inner, "$1$2")), inQuotes(point+" "+rd.drawingUnits().String()))
 	case TypeNumber, TypeWhole:
-		out = append(out, withUnit.ReplaceAllString(point, "$1"))
+		out = append(out, withUnit().ReplaceAllString(point, "$1"))
 	case TypeChoice:
 		out = append(out, inQuotes(inner), inQuotes(nearest(inner, k.Values)))
 	case TypeText, TypeArea, TypeVolume, TypePack, TypeDensity, TypeTemperature, TypeAngle, TypeTransmittance,
@@ -83,7 +83,7 @@ func (rd *reader) rewritings(k Key, typed string) []string {
 		}
 		out = append(out, inQuotes(point))
 	case TypeTexts, TypePoints, TypePoint, TypeSize, TypeShares:
-		out = append(out, value+"]", value+"]]", "["+value+"]", noCommas.ReplaceAllString(value, "$1, "))
+		out = append(out, value+"]", value+"]]", "["+value+"]", noCommas().ReplaceAllString(value, "$1, "))
 		if k.Type == TypeTexts {
 			out = append(out, listOfTexts(value))
 		}
@@ -106,24 +106,24 @@ var yesAndNo = map[string]string{"true": "true", "yes": "true", "on": "true", "y
 	"false": "false", "no": "false", "off": "false", "n": "false", "0": "false"}
 
 // A decimal comma is one between figures, but where it may as well part thousands.
-var decimalComma = regexp.MustCompile(`(\d),(\d{1,2}|\d{4,})\b`)
+var decimalComma = pattern.Of(`(\d),(\d{1,2}|\d{4,})\b`)
 
 // thousands matches a blank that parts thousands.
-var thousands = regexp.MustCompile(`(\d) (\d{3})\b`)
+var thousands = pattern.Of(`(\d) (\d{3})\b`)
 
 // withUnit matches a figure with the unit that its key has anyway.
-var withUnit = regexp.MustCompile(`^([-+]?[\d.]+) *(W|watts?|V|volts?|Ω|[Oo]hms?|pegs?|days?)$`)
+var withUnit = pattern.Of(`^([-+]?[\d.]+) *(W|watts?|V|volts?|Ω|[Oo]hms?|pegs?|days?)$`)
 
 // noCommas matches a figure of a list that another follows without a comma.
-var noCommas = regexp.MustCompile(`([\d.\]])[ \t]+`)
+var noCommas = pattern.Of(`([\d.\]])[ \t]+`)
 
 // noComma matches what stands between two texts of a list but for its comma.
-var noComma = regexp.MustCompile(`"[ \t]+"`)
+var noComma = pattern.Of(`"[ \t]+"`)
 
 // listOfTexts puts quotes round every item of a list that has none.
 func listOfTexts(value string) string {
 	var items []string
-	value = noComma.ReplaceAllString(strings.Trim(value, "[] "), `", "`)
+	value = noComma().ReplaceAllString(strings.Trim(value, "[] "), `", "`)
 	if strings.Contains(value, `""`) {
 		return "" // an inch mark is lost among the quotes
 	}
@@ -138,12 +138,12 @@ func listOfTexts(value string) string {
 }
 
 // marks matches a length with marks for feet and inches.
-var marks = regexp.MustCompile(`^[\d\s./-]+['"′″][\d\s./'"′″-]*$`)
+var marks = pattern.Of(`^[\d\s./-]+['"′″][\d\s./'"′″-]*$`)
 
 // feetAndInches writes ft and in for the marks.
 func feetAndInches(s string) string {
-	if !marks.MatchString(s) {
-		if !marks.MatchString(s + `"`) {
+	if !marks().MatchString(s) {
+		if !marks().MatchString(s + `"`) {
 			return ""
 		}
 		s += `"` // taken off with the quotes
@@ -169,16 +169,16 @@ func inQuotes(s string) string {
 }
 
 var (
-	dayFirst  = regexp.MustCompile(`^(\d{1,2})[-/.](\d{1,2})[-/.](\d{4})$`)
-	yearFirst = regexp.MustCompile(`^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$`)
+	dayFirst  = pattern.Of(`^(\d{1,2})[-/.](\d{1,2})[-/.](\d{4})$`)
+	yearFirst = pattern.Of(`^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$`)
 )
 
 // day writes a date year first, where it can only be one.
 func day(s string) string {
-	if m := yearFirst.FindStringSubmatch(s); m != nil {
+	if m := yearFirst().FindStringSubmatch(s); m != nil {
 		return isoDate(m[1], m[2], m[3])
 	}
-	m := dayFirst.FindStringSubmatch(s)
+	m := dayFirst().FindStringSubmatch(s)
 	if m == nil {
 		return ""
 	}

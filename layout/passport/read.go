@@ -6,12 +6,12 @@ import (
 	"errors"
 	"fmt"
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
+	"oxturn/layout/pattern"
 	"oxturn/layout/plane"
 )
 
@@ -130,14 +130,14 @@ func (p *Passport) row(row string) (err error) {
 		p.Return = s.way()
 	case word == "path" && !strings.HasPrefix(rest, "left out"):
 		p.Path = s.way()
-	case sensorName.MatchString(word) && strings.HasPrefix(rest, "lead "):
+	case sensorName().MatchString(word) && strings.HasPrefix(rest, "lead "):
 		s.word()
 		for i := range p.Sensors {
 			if p.Sensors[i].Name == word {
 				p.Sensors[i].Lead = s.way()
 			}
 		}
-	case sensorName.MatchString(word):
+	case sensorName().MatchString(word):
 		tip := s.point()
 		p.Sensors = append(p.Sensors, job.IssuedSensor{Name: word, Spare: strings.HasSuffix(rest, " spare"),
 			LaidSensor: job.LaidSensor{Tip: &tip}})
@@ -145,7 +145,7 @@ func (p *Passport) row(row string) (err error) {
 	return errors.Join(err, s.err)
 }
 
-var sensorName = regexp.MustCompile(`^S\d+$`)
+var sensorName = pattern.Of(`^S\d+$`)
 
 // record reads how it was found where the cable lies.
 func (p *Passport) record(rest string) error {

@@ -1,8 +1,9 @@
 package tree
 
 import (
-	"regexp"
 	"strings"
+
+	"oxturn/layout/pattern"
 )
 
 // A Newer is a piece of a file that TOML 1.1 (December 2025) allows and TOML
@@ -70,11 +71,11 @@ func (s *scanner) escapes(start int) {
 	}
 }
 
-var shortTime = regexp.MustCompile(`^(\d{4}-\d\d-\d\d[ Tt])?\d\d:\d\d([Zz]|[-+]\d\d:\d\d)?$`)
+var shortTime = pattern.Of(`^(\d{4}-\d\d-\d\d[ Tt])?\d\d:\d\d([Zz]|[-+]\d\d:\d\d)?$`)
 
 // seconds looks whether a bare value is a time without them.
 func (s *scanner) seconds(start int) {
-	if s.pos-start <= len("1979-05-27 07:32+00:00") && shortTime.MatchString(s.text[start:s.pos]) {
+	if s.pos-start <= len("1979-05-27 07:32+00:00") && shortTime().MatchString(s.text[start:s.pos]) {
 		s.found(start, s.pos, "a time without seconds", "add :00")
 	}
 }

@@ -1,8 +1,9 @@
 package tree
 
 import (
-	"regexp"
 	"strings"
+
+	"oxturn/layout/pattern"
 )
 
 // A statement is a header or a key with its value, without the blanks and the
@@ -15,11 +16,11 @@ type statement struct {
 
 // looksNew matches a line that begins a statement whatever bracket is open: a
 // header, or a bare key with its equals sign.
-var looksNew = regexp.MustCompile(`^[ \t]*(\[\[?[ \t]*[A-Za-z_][\w-]*([ \t]*\.[ \t]*[\w-]+)*[ ` +
+var looksNew = pattern.Of(`^[ \t]*(\[\[?[ \t]*[A-Za-z_][\w-]*([ \t]*\.[ \t]*[\w-]+)*[ ` +
 	`\t]*(\]|#|\r?$)|[A-Za-z_][\w-]*([ \t]*\.[ \t]*[\w-]+)*[ \t]*=)`)
 
 // aWord matches a list of one bare value on a line of its own, which is no header.
-var aWord = regexp.MustCompile(`^[ \t]*\[[ \t]*(true|false|inf|nan)[ \t]*\]`)
+var aWord = pattern.Of(`^[ \t]*\[[ \t]*(true|false|inf|nan)[ \t]*\]`)
 
 // statements splits a text that need not be TOML. A list that is never closed
 // ends before the line that plainly begins something else.
@@ -78,20 +79,20 @@ func (s statement) leftOpen(open []int) statement {
 func begins(rest string, bracket byte) bool {
 	line, _, _ := strings.Cut(rest, "\n")
 	header := strings.HasPrefix(strings.TrimLeft(line, " \t"), "[")
-	return looksNew.MatchString(line) && !aWord.MatchString(line) && (header || bracket == '[')
+	return looksNew().MatchString(line) && !aWord().MatchString(line) && (header || bracket == '[')
 }
 
 // keyOf matches a bare key, dotted or not, at the head of a statement.
-var keyOf = regexp.MustCompile(`^[A-Za-z0-9_-]+([ \t]*\.[ \t]*[A-Za-z0-9_-]+)*`)
+var keyOf = pattern.Of(`^[A-Za-z0-9_-]+([ \t]*\.[ \t]*[A-Za-z0-9_-]+)*`)
 
 // blankInKey matches a key of several words.
-var blankInKey = regexp.MustCompile(`^[A-Za-z][\w-]*(?:[ \t]+[\w-]+)+[ \t]*=`)
+var blankInKey = pattern.Of(`^[A-Za-z][\w-]*(?:[ \t]+[\w-]+)+[ \t]*=`)
 
 // words returns the one word that a key of several was meant to be, with the
 // value; ok is false where the key is no such.
 func (s statement) words(text string) (name, value string, ok bool) {
 	whole := text[s.at.Start:s.at.End]
-	key := blankInKey.FindString(whole)
+	key := blankInKey().FindString(whole)
 	name = strings.Join(strings.Fields(strings.TrimSuffix(key, "=")), "_")
 	return name, strings.TrimSpace(whole[len(key):]), key != ""
 }
@@ -100,7 +101,7 @@ func (s statement) words(text string) (name, value string, ok bool) {
 // stands between them; name is empty where it does not begin with a bare key.
 func (s statement) parts(text string) (name, between, value string, at Range) {
 	whole := text[s.at.Start:s.at.End]
-	name = keyOf.FindString(whole)
+	name = keyOf().FindString(whole)
 	rest := whole[len(name):]
 	value = strings.TrimLeft(rest, " \t:=")
 	between = strings.TrimSpace(rest[:len(rest)-len(value)])
@@ -113,12 +114,12 @@ func (s statement) parts(text string) (name, between, value string, at Range) {
 }
 
 // headerOf matches the parts of a header, right or not.
-var headerOf = regexp.MustCompile(`^(\[+)[ \t]*([A-Za-z0-9_-]+(?:[ \t]*\.[ \t]*[A-Za-z0-9_-]+)*)[ \t]*(\]*)$`)
+var headerOf = pattern.Of(`^(\[+)[ \t]*([A-Za-z0-9_-]+(?:[ \t]*\.[ \t]*[A-Za-z0-9_-]+)*)[ \t]*(\]*)$`)
 
 // headerParts returns a header's name and how many brackets stand before and
 // after it; name is empty where it is not made of bare keys.
 func headerParts(header string) (name string, before, after int) {
-	m := headerOf.FindStringSubmatch(header)
+	m := headerOf().FindStringSubmatch(header)
 	if m == nil {
 		return "", 0, 0
 	}

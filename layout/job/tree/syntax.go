@@ -3,9 +3,10 @@ package tree
 import (
 	"errors"
 	"fmt"
-	"regexp"
 	"strings"
 	"unicode/utf8"
+
+	"oxturn/layout/pattern"
 
 	"github.com/BurntSushi/toml"
 )
@@ -140,13 +141,13 @@ func explain(e *SyntaxError, text string) {
 }
 
 // likeDate matches what was meant as a date.
-var likeDate = regexp.MustCompile(`^"?\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}\b`)
+var likeDate = pattern.Of(`^"?\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}\b`)
 
 // commaFigure matches a figure with a decimal comma.
-var commaFigure = regexp.MustCompile(`^[-+]?\d+,\d+$`)
+var commaFigure = pattern.Of(`^[-+]?\d+,\d+$`)
 
 // twoKeys matches a second key on the line of a first.
-var twoKeys = regexp.MustCompile(`^("[^"]*"|'[^']*'|[^"'\[{#]*?)[ \t,;]+[A-Za-z_][\w-]*[ \t]*=[^=]`)
+var twoKeys = pattern.Of(`^("[^"]*"|'[^']*'|[^"'\[{#]*?)[ \t,;]+[A-Za-z_][\w-]*[ \t]*=[^=]`)
 
 // explainPair puts the commonest slips of a newcomer with one key and its
 // value into plain words. at is where the value stands, between what joins it
@@ -172,7 +173,7 @@ func explainPair(e *SyntaxError, s statement, text, between string, at Range) {
 		e.set(e.Range, "the inch mark ends the quoted text",
 			`write in and ft for the marks, such as "9ft 4in", or put single quotes round text with an inch mark `+
 				`alone: '4"'`)
-	case twoKeys.MatchString(value):
+	case twoKeys().MatchString(value):
 		e.set(e.Range, "a second key on one line", "put each key on a line of its own")
 	case strings.HasPrefix(value, `"`) && strings.Contains(value, `\`) && isEscape(e.Message):
 		e.set(at, `a backslash in double quotes begins an escape, such as \n`,
@@ -182,10 +183,10 @@ func explainPair(e *SyntaxError, s statement, text, between string, at Range) {
 	case bare && strings.Contains(value, "//"):
 		e.set(Range{at.Start + strings.Index(value, "//"), at.End}, "a comment begins with #, not with //",
 			"write # for the //")
-	case commaFigure.MatchString(value):
+	case commaFigure().MatchString(value):
 		e.set(at, "a figure takes a decimal point, not a comma", fmt.Sprintf("write %s = %s", e.Key,
 			strings.Replace(value, ",", ".", 1)))
-	case likeDate.MatchString(value):
+	case likeDate().MatchString(value):
 		e.set(at, "this is no date", "a date is a day of the calendar in four, two and two figures: 2026-12-02")
 	case s.opened >= 0 && strings.Count(value, `"`)%2 == 0:
 		e.set(Range{s.opened, s.opened + 1}, fmt.Sprintf("the list of %s is never closed", e.Key),
