@@ -18,11 +18,13 @@ moved, and as many of the plan's other runs are kept as can be.
 
   oxturn refit bath.toml -o out
   oxturn refit bath.toml --plan 7KF-4RP --runs 11 --mark 11,26
+  oxturn refit bath.toml --plan 7KF-4RP --mark 11,26 --run 8=13
 
-Runs and marks are counted on the plan that lies on site. Its code stands in
-every title block and on the map; give it, here or as plan = in [[as_laid]], and
-refit refuses where the job gives another plan now. Give NAME.layout.json, drawn
-with it, instead, and the rest is planned from that plan.
+Without --runs what is laid ends at the mark farthest along. Runs and marks are
+counted on the plan that lies on site. Its code stands in every title block and
+on the map; give it, here or as plan = in [[as_laid]], and refit refuses where
+the job gives another plan now. Give NAME.layout.json, drawn with it, instead,
+and the rest is planned from that plan.
 
 A mark off its place has two readings, and both are said: every metre drifts, so
 that the end misses by about twice as much at the half-way mark; or one run was

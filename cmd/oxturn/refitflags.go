@@ -51,7 +51,7 @@ func (o *refitOrder) amend(j *job.Job) error {
 		if err != nil {
 			return err
 		}
-		m.Span = a.Span
+		m.Span = job.Span{File: a.Span.File} // no line of the job's
 		a.Marks = append(a.Marks, m)
 	}
 	if err := o.laidTo(a); err != nil {
@@ -122,7 +122,9 @@ func (o *refitOrder) record(j *job.Job) (*job.Laid, error) {
 		return nil, fmt.Errorf("the job has %d rooms and no [[as_laid]] of the cable: add one with room = and "+
 			"evidence =", len(j.Rooms))
 	}
-	j.Laid = append(j.Laid, job.Laid{Cable: o.cable, Evidence: job.ByHand, FingerRoom: -1, Span: j.Rooms[0].Span})
+	file := job.Span{File: j.Rooms[0].Span.File} // no line of it: the flags say so
+	j.Laid = append(j.Laid, job.Laid{Cable: o.cable, Evidence: job.ByHand, FingerRoom: -1, Span: file,
+		Spans: job.Spans{"": file}})
 	return &j.Laid[len(j.Laid)-1], nil
 }
 

@@ -243,3 +243,27 @@ func TestChangesRead(t *testing.T) {
 		}
 	}
 }
+
+// The setting-out sheet says what drift a plan takes, at both marks, and no more than
+// was worked out; of a cable that is recorded it says nothing.
+func TestSettingOutSaysTheDriftTaken(t *testing.T) {
+	room := &layout.Room{Cables: []layout.Cable{
+		{ID: "H1", Reserves: []layout.Reserve{{Mark: "1/2", Less: 0.0189, More: 0.024}, {Mark: "3/4", Less: 0.0004,
+			More: 0.024}}},
+		{ID: "H2", Reserves: []layout.Reserve{{Mark: "1/2", Less: 0.01, More: 0.02}, {Mark: "3/4", Less: 0.0101,
+			More: 0.02}}},
+		{ID: "H3"},
+		{ID: "H4", Laid: &layout.Laid{}},
+	}}
+	got := strings.Join(driftRule(&floorplan.View{Room: room}), "\n")
+	want := "Drift (- less, + more cable used than drawn), at least: H1 takes -1.8 % / +2.4 % at 1/2, nothing / +2.4 % " +
+		"at 3/4; H2 takes -1.0 % / +2.0 % at 1/2 and 3/4; H3 not known. Within that the rest is planned again with " +
+		"nothing laid lifted and 5 % of the floor cold at most."
+	if got != want {
+		t.Errorf("%s\nwant %s", got, want)
+	}
+	room.Cables = room.Cables[3:]
+	if got := driftRule(&floorplan.View{Room: room}); got != nil {
+		t.Error(got)
+	}
+}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"oxturn/drawing"
 	"oxturn/drawing/floorplan"
@@ -99,62 +100,56 @@ func markList(v *floorplan.View) setting.Block {
 	t := setting.Table{Head: "Where the marks fall", Cols: []setting.Column{
 		{Head: "Mark", Wraps: true}, {Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal},
 		{Head: "On run", Align: setting.Decimal}, {Head: "Pegs into it", Align: setting.Decimal},
-		{Head: "Drift taken, at least"},
 	}}
-	if !tellsDrift(v) {
-		t.Cols = t.Cols[:len(t.Cols)-1]
-	}
 	pitch := v.Plan.Job.Membrane.Pitch
 	for i := range v.Room.Cables {
 		c := &v.Room.Cables[i]
 		pre := v.Prefix(c.ID)
-		t.Rows = append(t.Rows, setting.Row(pre+"START", "0", c.RunName(1), "0", "-"))
+		t.Rows = append(t.Rows, setting.Row(pre+"START", "0", c.RunName(1), "0"))
 		for _, m := range c.Marks {
 			pegs := "-"
 			if pitch > 0 {
 				pegs = fmt.Sprintf("%.0f", m.Into/pitch)
 			}
-			t.Rows = append(t.Rows, setting.Row(pre+m.Name, v.Fig.LongFigure(m.Along), c.RunName(m.Run), pegs,
-				driftTaken(c, m.Name)))
+			t.Rows = append(t.Rows, setting.Row(pre+m.Name, v.Fig.LongFigure(m.Along), c.RunName(m.Run), pegs))
 		}
 		last := "-"
 		if n := len(c.Runs); n > 0 {
 			last = c.RunName(c.Runs[n-1].Number)
 		}
-		t.Rows = append(t.Rows, setting.Row(pre+"END", v.Fig.LongFigure(c.Routed), last, "-", "-"))
-	}
-	for i := range t.Rows {
-		t.Rows[i] = t.Rows[i][:len(t.Cols)]
+		t.Rows = append(t.Rows, setting.Row(pre+"END", v.Fig.LongFigure(c.Routed), last, "-"))
 	}
 	return t
 }
 
-// tellsDrift reports whether a cable has no record yet, and so takes drift as planned.
-func tellsDrift(v *floorplan.View) bool {
-	return slices.ContainsFunc(v.Room.Cables, func(c layout.Cable) bool { return c.Laid == nil })
-}
-
-// driftWords say what the drift taken means, after a sentence.
-func driftWords(v *floorplan.View) string {
-	if !tellsDrift(v) {
-		return ""
-	}
-	return fmt.Sprintf(" Within the drift taken (- less, + more cable used than drawn) the rest is planned "+
-		"again with "+
-		"nothing laid lifted and %.0f %% of the floor cold at most.", 100*refit.ReserveCold)
-}
-
-// driftTaken says what drift a cable's plan takes at a mark; "-" where none is worked out.
-func driftTaken(c *layout.Cable, mark string) string {
-	for _, r := range c.Reserves {
-		if r.Mark == mark {
-			return refit.Takes(r)
+// driftRule says what drift the plans take before laid cable must be lifted; nothing
+// once all cables are recorded, which take none any more.
+func driftRule(v *floorplan.View) []string {
+	var takes []string
+	for i := range v.Room.Cables {
+		if c := &v.Room.Cables[i]; c.Laid == nil {
+			takes = append(takes, driftTaken(c, v.Prefix(c.ID)))
 		}
 	}
-	if c.Laid == nil && c.Reserves == nil && mark != "1/4" {
-		return "not known"
+	if takes == nil {
+		return nil
 	}
-	return "-"
+	return []string{fmt.Sprintf("Drift (- less, + more cable used than drawn), at least: %s. Within that the rest is "+
+		"planned again with nothing laid lifted and %.0f %% of the floor cold at most.", strings.Join(takes, "; "),
+		100*refit.ReserveCold)}
+}
+
+// driftTaken says what drift a cable's plan takes at the marks, such as takes
+// -1.8 % / +2.4 % at 1/2 and 3/4.
+func driftTaken(c *layout.Cable, name string) string {
+	if len(c.Reserves) == 0 {
+		return name + "not known"
+	}
+	half, later := c.Reserves[0], c.Reserves[1]
+	if refit.Takes(half) == refit.Takes(later) {
+		return fmt.Sprintf("%stakes %s at %s and %s", name, refit.Takes(half), half.Mark, later.Mark)
+	}
+	return fmt.Sprintf("%stakes %s at %s, %s at %s", name, refit.Takes(half), half.Mark, refit.Takes(later), later.Mark)
 }
 
 // lattice returns the room's peg lattice.
@@ -271,14 +266,15 @@ func layingRules(v *floorplan.View) []string {
 	if v.SkipsRuns() {
 		numbers = " A run without a number follows the one before it."
 	}
-	return []string{
+	return slices.Concat([]string{
 		"Begin at START with the lead joint in the membrane; follow the arrows." + numbers,
 		"Compare the length used at the end of every run with the list. Half mark off its place: stop, the end will " +
-			"miss by about twice as much." + driftWords(v),
+			"miss by about twice as much.",
+	}, driftRule(v), []string{
 		"One peg on one turn is two pegs of cable. Never move laid cable into a clearance.",
 		"Lead joint, end cap and every run are bedded in full, without voids. Keep the continuity alarm on; walk on " +
 			"boards.",
-	}
+	})
 }
 
 // pegs ticks the rows of pegs along the walls: a long tick every fifth, and

@@ -137,6 +137,46 @@ func TestUnderTile(t *testing.T) {
 	}
 }
 
+// A cut tile is judged by the piece that was laid. Tiles of 300 with joints of 3 begin
+// at x = 440 + 303 k: the first is laid from 0 to 134 and the last from 1955 to 2000, and
+// the middles of both whole tiles, at -16 and 2105, lie outside the walls. Run 1 is moved
+// to x = 100.
+func TestACutTileIsJudgedByItsPiece(t *testing.T) {
+	p, room := bath(job.AsLaid, job.PhotoWithTape)
+	room.Job.FirstTile = plane.Segment{A: plane.Pt(440, 297), B: plane.Pt(1800, 297)}
+	room.Cables[0].Path[0].X, room.Cables[0].Path[1].X = 100, 100
+	m := probe.Of(p, room)
+	for _, c := range []struct {
+		x, middle float64
+		runs      int
+		off       float64 // from the tile's edge to run 2, at 620
+		verdict   probe.Verdict
+	}{
+		{20, 67, 1, 0, probe.CableHere},
+		{1990, 1977.5, 0, 1955 - 620, probe.NothingRecorded},
+	} {
+		at, ok := m.Tiling.At(plane.Pt(c.x, 750))
+		u, err := m.Under(at)
+		if err != nil || !ok {
+			t.Fatal(err)
+		}
+		runs := map[int]bool{}
+		for _, piece := range u.Pieces {
+			if piece.Kind == probe.Cable {
+				runs[piece.Run] = true
+			}
+		}
+		a := u.Answer
+		if math.Abs(a.Spot.X-c.middle) > 0.1 || len(runs) != c.runs || a.Verdict != c.verdict || !a.Inside {
+			t.Errorf("the tile at %g: middle %.1f, runs %v under it, %s, inside %t", c.x, a.Spot.X, runs, a.Verdict,
+				a.Inside)
+		}
+		if cable := a.Near[0]; cable.Kind == probe.Cable && math.Abs(cable.Distance-c.off) > 0.1 {
+			t.Errorf("the tile at %g: %s %.1f away, by hand %.1f", c.x, cable.Kind, cable.Distance, c.off)
+		}
+	}
+}
+
 // TestMoreErrorSaysLess holds at random spots that a coarser record never
 // leaves more floor, that no answer is below the true distance, and that the
 // word which may not be said is not.

@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"oxturn/layout"
 	"oxturn/layout/job"
@@ -46,7 +47,9 @@ type Refit struct {
 
 	Job   *job.Job
 	found float64       // mm of way before the mark
-	plan  []plane.Point // the path of the plan it is laid from, on the real pegs; nil: the laid part left it
+	into  float64       // pegs of the last run that are laid, where a mark says so
+	drawn []plane.Point // the path of the plan it is laid from, on the real pegs
+	plan  []plane.Point // the same with the laid part at its head; nil: the laid part left it
 	floor plane.Region  // where the rest may lie
 	bare  route.Problem // the room without cables
 }
@@ -151,11 +154,11 @@ const RateOff = 0.15
 func (f *Refit) Read(marks []job.LaidMark) error {
 	rs := layout.Runs(f.Laid, f.Planned.BendRadius, f.pitch())
 	f.Runs = len(rs)
-	far := 0.0
+	way, far := f.counted(), 0.0
 	var last job.LaidMark
 	var bad []error
 	for _, m := range marks {
-		at, err := f.place(m, rs)
+		at, err := f.place(m, rs, way)
 		if err != nil {
 			bad = append(bad, &Misread{m, err.Error()})
 			continue
@@ -181,12 +184,13 @@ type Misread struct {
 
 func (m *Misread) Error() string { return m.Words }
 
-// place returns how much way of the laid part lies before a mark, mm.
-func (f *Refit) place(m job.LaidMark, rs []layout.Run) (float64, error) {
-	if m.Run == len(rs)+1 && f.layOn(m, rs) {
+// place returns how much way of the laid part, or of the way that goes on from it,
+// lies before a mark, mm.
+func (f *Refit) place(m job.LaidMark, rs []layout.Run, way []plane.Point) (float64, error) {
+	if m.Run == len(rs)+1 && f.layOn(m, way) {
 		return route.Length(f.Laid, f.Planned.BendRadius), nil
 	}
-	if m.Run == len(rs)+1 && f.plan != nil && m.Run <= len(f.Old) && m.Pegs > 0 {
+	if m.Run == len(rs)+1 && way != nil && m.Run <= len(f.Old) && m.Pegs > 0 {
 		return 0, fmt.Errorf("a mark is said to lie %g pegs into run %d, which has %d", m.Pegs, m.Run,
 			f.Old[m.Run-1].Pegs)
 	}
@@ -206,18 +210,37 @@ func (f *Refit) place(m job.LaidMark, rs []layout.Run) (float64, error) {
 	return min(cum[run.Leg-1]+m.Pegs*f.pitch(), cum[run.Leg]), nil
 }
 
-// layOn lengthens the laid part to a mark on the run after the last whole one;
-// false where the plan has no such place.
-func (f *Refit) layOn(m job.LaidMark, rs []layout.Run) bool {
-	if f.plan == nil || m.Run > len(f.Old) || !(m.Pegs > 0) {
+// layOn lengthens the laid part, along the way that goes on from it, to a mark on the
+// run after the last whole one; false where that has no such place.
+func (f *Refit) layOn(m job.LaidMark, way []plane.Point) bool {
+	rs := layout.Runs(way, f.Planned.BendRadius, f.pitch())
+	if m.Run > len(rs) || m.Pegs*f.pitch() > rs[m.Run-1].Length() {
 		return false
 	}
-	next := layout.Runs(f.plan, f.Planned.BendRadius, f.pitch())[m.Run-1]
-	if m.Pegs*f.pitch() > next.Length() {
-		return false
+	next := rs[m.Run-1]
+	f.Laid = way[:next.Leg:next.Leg]
+	if m.Pegs > 0 {
+		f.Laid = append(f.Laid, next.From.Add(next.To.Sub(next.From).Unit().Mul(m.Pegs*f.pitch())))
 	}
-	at := next.From.Add(next.To.Sub(next.From).Unit().Mul(m.Pegs * f.pitch()))
-	f.Laid = append(f.plan[:next.Leg:next.Leg], at)
-	f.Runs = m.Run
+	f.Runs, f.into = m.Run, m.Pegs
+	if f.miscounted() {
+		f.plan = f.onward(f.drawn)
+	}
 	return true
+}
+
+// counted is the way of one who counts on by the run list from where the laid part
+// ends: the plan, or with a run miscounted what follows moved with it.
+func (f *Refit) counted() []plane.Point {
+	if !f.miscounted() || f.drawn == nil {
+		return f.plan
+	}
+	last := f.Old[f.Runs-1].Leg // where the last laid run ends
+	off := f.Laid[len(f.Laid)-1].Sub(f.drawn[last])
+	return append(slices.Clone(f.Laid), plane.Moved(f.drawn[last+1:], off)...)
+}
+
+// miscounted reports whether laid runs are known to have other pegs than the plan's.
+func (f *Refit) miscounted() bool {
+	return len(f.Planned.Laid.Job.Miscounts) > 0 && f.Laid != nil && f.Runs > 0 && f.Runs <= len(f.Old)
 }

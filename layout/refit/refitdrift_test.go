@@ -1,14 +1,18 @@
 package refit_test
 
 import (
+	"bytes"
 	"flag"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 	"time"
 
 	"oxturn/layout"
+	"oxturn/layout/aslaid"
+	"oxturn/layout/internal/trial"
 	"oxturn/layout/plane"
 	"oxturn/layout/refit"
 )
@@ -117,4 +121,65 @@ func BenchmarkRefit(b *testing.B) {
 			b.ReportMetric(float64(worst.Milliseconds()), "worst-ms")
 		})
 	}
+}
+
+// A plan read back from its layout file is the plan: whatever a refit says and lays by
+// the one it does by the other, in random rooms and with marks off either way.
+func TestAPlanReadBackGivesTheSameRefit(t *testing.T) {
+	pairs := 0
+	for _, room := range someRooms(6, 7) {
+		plan, _ := recorded(t, roughRoom(room).text, 0, "")
+		var file bytes.Buffer
+		if err := plan.WriteFile(&file); err != nil {
+			t.Fatal(err)
+		}
+		for _, d := range driftedRooms(t, []int{room}) {
+			pairs++
+			byJob, byFile := joined(t, plan, d, nil), joined(t, plan, d, file.Bytes())
+			if a, b := answer(byJob), answer(byFile); a != b {
+				t.Errorf("%v: by the job's plan\n%s\nby its file\n%s", d, a, b)
+			}
+			if byJob.New == nil || byFile.New == nil {
+				continue
+			}
+			for i, p := range byJob.New.Path {
+				if q := byFile.New.Path[i]; p.Dist(q) > 0.01 {
+					t.Fatalf("%v: corner %d lies at %v by the job's plan, at %v by its file", d, i, p, q)
+				}
+			}
+		}
+	}
+	if pairs < 24 {
+		t.Errorf("only %d pairs", pairs)
+	}
+}
+
+// joined refits a room's plan by its record, laid by the plan's layout file; nil: by
+// the plan as it is.
+func joined(t *testing.T, plan *layout.Plan, d drifted, file []byte) *refit.Refit {
+	t.Helper()
+	j := trial.Read(t, "refit.toml", []byte(d.text))
+	if file != nil {
+		open := func(string) ([]byte, error) { return file, nil }
+		if err := j.RestOn(&j.Laid[0], "r.layout.json", open); err != nil {
+			t.Fatal(err)
+		}
+	}
+	p := *plan
+	p.Job, p.Rooms = j, slices.Clone(plan.Rooms)
+	p.Rooms[0].Cables = slices.Clone(plan.Rooms[0].Cables)
+	if s := trial.Errors(aslaid.Join(&p)); s != "" {
+		t.Fatal(s)
+	}
+	f, err := refit.New(&p, &p.Rooms[0], &p.Rooms[0].Cables[0], refit.Way{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f
+}
+
+// answer is what a refit says but for the plan it rests on.
+func answer(f *refit.Refit) string {
+	lines := f.Lines(plane.Millimetres)
+	return strings.Join(slices.DeleteFunc(lines, func(s string) bool { return strings.HasPrefix(s, "plan ") }), "\n")
 }

@@ -37,7 +37,7 @@ func (f *Refit) OnPegs(l *layout.Laid) {
 			}
 		}
 	}
-	f.plan = f.onward()
+	f.drawn, f.plan = f.plan, f.onward(f.plan)
 }
 
 // shifts are the ways from the plan's pegs to the real ones. A laid part has
@@ -75,20 +75,20 @@ func snapped(path []plane.Point, grid route.Lattice) []plane.Point {
 
 // onward returns the plan's path with the laid part at its head; nil where the
 // laid part does not end on the plan, so that nothing of it can be kept.
-func (f *Refit) onward() []plane.Point {
+func (f *Refit) onward(plan []plane.Point) []plane.Point {
 	if f.Laid == nil {
-		return f.plan
+		return plan
 	}
 	end := f.Laid[len(f.Laid)-1]
 	before := f.Laid[len(f.Laid)-2]
-	for i := 1; i < len(f.plan); i++ {
-		leg := plane.Segment{A: f.plan[i-1], B: f.plan[i]}
+	for i := 1; i < len(plan); i++ {
+		leg := plane.Segment{A: plan[i-1], B: plan[i]}
 		if leg.Distance(end) > layout.SamePeg || leg.B.Sub(leg.A).Unit().Dot(end.Sub(before).Unit()) < 0.999 {
 			continue
 		}
-		rest := f.plan[i:]
+		rest := plan[i:]
 		if leg.B.Dist(end) <= layout.SamePeg {
-			rest = f.plan[i+1:]
+			rest = plan[i+1:]
 		}
 		if f.apart(f.Laid, rest) {
 			return plane.Corners(append(f.Laid[:len(f.Laid):len(f.Laid)], rest...))

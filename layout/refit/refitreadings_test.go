@@ -120,3 +120,37 @@ func TestAMiscountedRunMovesWhatFollows(t *testing.T) {
 }
 
 func miscount(run, pegs int) job.Miscount { return job.Miscount{Run: run, Pegs: pegs} }
+
+// TestAMarkBehindAMiscount: run 8 has 2 pegs too few, so that run 11, counted on by
+// the run list, begins 2 pegs off where it was drawn; 26 pegs into it lie where the
+// same peg was drawn, moved by the same 2 pegs. Way: the drawn way to there less 2 pegs.
+func TestAMarkBehindAMiscount(t *testing.T) {
+	_, c := laidSoFar(t, 2400, 2100, 40, 0, "")
+	for _, more := range []int{-2, 2} {
+		j := trial.Read(t, "refit.toml", []byte(withRecord(plainRoom(2400, 2100, 40), 10,
+			"[[as_laid.mark]]\nrun = 11\npegs = 26\n")))
+		j.Laid[0].Miscounts = append(j.Laid[0].Miscounts, miscount(8, c.Runs[7].Pegs+more))
+		p, found := build.Plan(j)
+		if s := trial.Errors(found); s != "" {
+			t.Fatal(s)
+		}
+		f, err := refit.New(p, &p.Rooms[0], &p.Rooms[0].Cables[0], refit.Way{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		run, along := c.Runs[10], c.Runs[7].To.Sub(c.Runs[7].From).Unit()
+		drawn := run.From.Add(run.To.Sub(run.From).Unit().Mul(26 * 30))
+		want := drawn.Add(along.Mul(float64(more) * 30))
+		if end := f.Laid[len(f.Laid)-1]; end.Dist(want) > 0.5 {
+			t.Errorf("%+d pegs: laid to %v, by hand %v", more, end, want)
+		}
+		before := c.Runs[9].RunningEnd + 26*30 + float64(more)*30
+		if gap := f.Way - before; gap < 0 || gap > 5*30+60 { // the turn between lies in it
+			t.Errorf("%+d pegs: %.0f mm of way, by hand %.0f and a turn", more, f.Way, before)
+		}
+		if said := strings.Join(f.Lines(plane.Millimetres), "\n"); !strings.Contains(said,
+			fmt.Sprintf("10 of %d runs and 26 pegs of run 11 are laid", len(c.Runs))) {
+			t.Error(said)
+		}
+	}
+}

@@ -100,17 +100,27 @@ func (f *Refit) facts(u plane.Units) []refitFact {
 func (f *Refit) miscounts() string {
 	var out []string
 	for _, m := range f.Planned.Laid.Job.Miscounts {
-		out = append(out, fmt.Sprintf("run %s has %d pegs, not %d", f.Planned.RunName(m.Run), m.Pegs,
-			f.Old[m.Run-1].Pegs))
+		words := fmt.Sprintf("run %s has %d pegs, not %d", f.Planned.RunName(m.Run), m.Pegs, f.Old[m.Run-1].Pegs)
+		if m.Pegs == f.Old[m.Run-1].Pegs {
+			words = fmt.Sprintf("run %s has %d pegs, as drawn", f.Planned.RunName(m.Run), m.Pegs)
+		}
+		out = append(out, words)
 	}
 	return strings.Join(out, "; ")
 }
 
 // laidWords say how many runs are laid, and how far the last where it is laid in part.
 func (f *Refit) laidWords() string {
+	if f.into > 0 && f.WayOut.Lift == 0 {
+		return fmt.Sprintf("%d of %d runs and %.0f pegs of run %s", f.Runs-1, len(f.Old), f.into,
+			f.Planned.RunName(f.Runs))
+	}
 	if f.plan != nil && f.Runs > 0 && f.Runs <= len(f.Old) {
 		run, end := layout.Runs(f.plan, f.Planned.BendRadius, f.pitch())[f.Runs-1], f.Laid[len(f.Laid)-1]
-		if run.To.Dist(end) > layout.SamePeg {
+		switch {
+		case run.From.Dist(end) <= layout.SamePeg:
+			return fmt.Sprintf("%d of %d runs", f.Runs-1, len(f.Old))
+		case run.To.Dist(end) > layout.SamePeg:
 			return fmt.Sprintf("%d of %d runs and %.0f pegs of run %s", f.Runs-1, len(f.Old),
 				run.From.Dist(end)/f.pitch(), f.Planned.RunName(f.Runs))
 		}
@@ -325,19 +335,12 @@ func (f *Refit) stuckLines(u plane.Units) []string {
 		once = " --once"
 	}
 	for _, c := range f.Choices {
-		none := "choice   none without lifting or giving up floor"
-		switch {
-		case c.Lift > 0:
-			none = "choice   none, not even with all laid runs lifted"
-		case len(f.Choices) > 1:
-			none = "else     there is no place"
-		}
 		switch {
 		case c.Remains > 0:
-			out = append(out, fmt.Sprintf("%s: %s of cable would find no place; it is never cut, coiled or doubled",
-				none, say.About(c.Remains, u)))
+			out = append(out, fmt.Sprintf("%s%s of cable would find no place; it is never cut, coiled or doubled: "+
+				"take another length", f.noWayOut(), say.About(c.Remains, u)))
 		case c.Lacks > 0:
-			out = append(out, fmt.Sprintf("%s: %s of cable are lacking to leave no floor cold", none,
+			out = append(out, fmt.Sprintf("%s%s of cable are lacking to leave no floor cold", f.noWayOut(),
 				say.About(c.Lacks, u)))
 		case c.Lift > 0:
 			out = append(out, fmt.Sprintf("choice   lift the %s (%s of cable) and lay on from there: --lift %d%s",
@@ -352,6 +355,18 @@ func (f *Refit) stuckLines(u plane.Units) []string {
 			"asks for")
 	}
 	return out
+}
+
+// noWayOut is what stands before the length that is over or lacking: else there are
+// other choices.
+func (f *Refit) noWayOut() string {
+	switch {
+	case len(f.Choices) > 1:
+		return "else     "
+	case f.Laid != nil:
+		return "choice   none, not even with all laid runs lifted: "
+	}
+	return "choice   none: "
 }
 
 func lastRuns(n int) string {
