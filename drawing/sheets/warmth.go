@@ -163,7 +163,7 @@ func surfaceTable(w *layout.Warmth, runs []layout.Warm, f say.Figures) setting.B
 		{"mean", func(s heat.Steady) float64 { return s.Mean }},
 		{"over a cable", func(s heat.Steady) float64 { return s.OverCable }},
 		{"midway", func(s heat.Steady) float64 { return s.Midway }},
-		{"at the cable itself", func(s heat.Steady) float64 { return s.Hottest }},
+		{"at the cable, hottest", func(s heat.Steady) float64 { return s.Hottest }},
 	}
 	for _, r := range rows {
 		cells := setting.Row(r.name)

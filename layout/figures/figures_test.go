@@ -131,7 +131,8 @@ func TestFiguresByHand(t *testing.T) {
 		{"drop", drop.Volts, 2 * 20 * 2.5 * 7.41e-3, 5e-4},
 		{"drop, %", drop.Percent, 100 * 2 * 20 * 2.5 * 7.41e-3 / 240, 5e-4},
 		{"pt1000 at 20 °C", r.Sensor.Expected[2].Ohms, 1077.9, 0.06}, {"kWh an hour", r.Energy[0].PerHour, 0.6, 1e-9},
-		{"price", r.Energy[0].Price, 0.3, 1e-9},
+		{"price", *r.Energy[0].Price, 0.3, 1e-9},
+		{"always on, a month", r.Energy[0].AlwaysCost[1], 0.5 * r.Energy[0].AlwaysOn[1], 1e-9},
 	} {
 		if math.Abs(f.got-f.want) > f.within {
 			t.Errorf("%s: %g, want %g", f.name, f.got, f.want)

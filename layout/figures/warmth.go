@@ -66,14 +66,16 @@ type WarmUp struct {
 
 // Energy is what a room draws, as ranges.
 type Energy struct {
-	Room      string     `json:"room"`
-	PerHour   float64    `json:"hour_on_kwh" round:"3"`
-	Month     [2]float64 `json:"month_kwh" round:"1"`
-	AlwaysOn  [2]float64 `json:"month_always_on_kwh" round:"1"`
-	Price     float64    `json:"hour_on_price" round:"3"`
-	MonthCost [2]float64 `json:"month_price" round:"2"`
-	Currency  string     `json:"currency"`
-	Basis     []string   `json:"assumptions"`
+	Room     string     `json:"room"`
+	PerHour  float64    `json:"hour_on_kwh" round:"3"`
+	Month    [2]float64 `json:"month_kwh" round:"1"`
+	AlwaysOn [2]float64 `json:"month_always_on_kwh" round:"1"`
+	// what it costs; null: the job gives no tariff
+	Price      *float64    `json:"hour_on_price" round:"3"`
+	MonthCost  *[2]float64 `json:"month_price" round:"2"`
+	AlwaysCost *[2]float64 `json:"month_always_on_price" round:"2"`
+	Currency   string      `json:"currency"`
+	Basis      []string    `json:"assumptions"`
 }
 
 func warmth(w *layout.Warmth, u plane.Units) *Warmth {
@@ -109,10 +111,13 @@ func energy(w *layout.Warmth, currency string) []Energy {
 	}
 	both := func(r heat.Range) [2]float64 { return [2]float64{r.Low, r.High} }
 	for _, u := range w.Use {
-		out = append(out, Energy{
-			Room: u.Room, PerHour: u.PerHour, Month: both(u.Month), AlwaysOn: both(u.AlwaysOn),
-			Price: u.PerHourPrice, MonthCost: both(u.MonthPrice), Currency: currency, Basis: u.Assumptions,
-		})
+		e := Energy{Room: u.Room, PerHour: u.PerHour, Month: both(u.Month), AlwaysOn: both(u.AlwaysOn),
+			Currency: currency, Basis: u.Assumptions}
+		if u.PerHourPrice > 0 {
+			month, always := both(u.MonthPrice), both(u.AlwaysPrice)
+			e.Price, e.MonthCost, e.AlwaysCost = &u.PerHourPrice, &month, &always
+		}
+		out = append(out, e)
 	}
 	return out
 }

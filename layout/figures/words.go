@@ -326,7 +326,7 @@ func (p *page) warmUps(w *Warmth) {
 // far the warmer one stays from its limits.
 func (p *page) surface(s Surface, w *Warmth) {
 	state := func(what string, st State) []string {
-		return []string{what + fmt.Sprintf("surface %s mean, %s over a cable, %s midway; %s at the cable itself",
+		return []string{what + fmt.Sprintf("surface %s mean, %s over a cable, %s midway; %s at the hottest of the cable",
 			p.degrees(st.Mean), p.degrees(st.Over), p.degrees(st.Midway), p.degrees(st.Hottest)), upWords(st.Up)}
 	}
 	name := strings.Join(s.Cables, ", ")
@@ -358,13 +358,15 @@ func upWords(percent float64) string {
 func (p *page) energy(all []Energy) {
 	for _, e := range all {
 		p.head("Energy, %s", e.Room)
-		price := ""
-		if e.Price != 0 {
-			price = strings.TrimRight(", "+between(e.MonthCost)+" "+e.Currency, " ")
+		price := func(cost *[2]float64) string {
+			if cost == nil {
+				return ""
+			}
+			return strings.TrimRight(", "+between(*cost)+" "+e.Currency, " ")
 		}
 		p.put("an hour on", fmt.Sprintf("%.3f kWh", e.PerHour))
-		p.put("a month", between(e.Month)+" kWh"+price)
-		p.put("always on", between(e.AlwaysOn)+" kWh a month")
+		p.put("a month", between(e.Month)+" kWh"+price(e.MonthCost))
+		p.put("always on", between(e.AlwaysOn)+" kWh a month"+price(e.AlwaysCost))
 	}
 	if len(all) > 0 {
 		for i, a := range all[0].Basis {

@@ -293,11 +293,11 @@ func TestWarmthInWords(t *testing.T) {
 		Assumptions: []string{"one; two", "three"}}
 	hold(t, metric(func(p *page) { p.warmth(w) }),
 		"Warmth, estimated: left on without a thermostat in a room at 20 °C",
-		"  H1, H2          at least: surface 27 °C mean, 29.5 °C over a cable, 25 °C midway; 35 °C at the "+
-			"cable itself;",
+		"  H1, H2          at least: surface 27 °C mean, 29.5 °C over a cable, 25 °C midway; 35 °C at the hottest "+
+			"of the cable;",
 		"                  76.4 % of the heat goes up",
 		"                  at most in a room at 24 °C: surface 29 °C mean, 31.5 °C over a cable, 27 °C midway; "+
-			"37 °C at the cable itself;",
+			"37 °C at the hottest of the cable;",
 		"                  100 % of the heat goes up",
 		"                  at its warmest 1.5 °C below the limit of 33 °C, bathroom (EN 1264-2)",
 		"                  at its warmest 4.5 °C ABOVE the limit of 27 °C, oak (job file)",
@@ -333,17 +333,18 @@ func TestSensorInWords(t *testing.T) {
 }
 
 func TestEnergyInWords(t *testing.T) {
+	price := 0.3
 	all := []Energy{{Room: "Bath", PerHour: 0.6, Month: [2]float64{28.8, 180}, AlwaysOn: [2]float64{172.8, 432},
-		Price: 0.3, MonthCost: [2]float64{14.4, 90}, Currency: "EUR", Basis: []string{"a", "b"}},
+		Price: &price, MonthCost: &[2]float64{14.4, 90}, AlwaysCost: &[2]float64{86.4, 216}, Currency: "EUR",
+		Basis: []string{"a", "b"}},
 		{Room: "Hall", PerHour: 0.3, Month: [2]float64{14, 90}, AlwaysOn: [2]float64{86, 216}, Basis: []string{"c"}}}
 	hold(t, metric(func(p *page) { p.energy(all) }),
 		"Energy, Bath", "  an hour on      0.600 kWh", "  a month         29 to 180 kWh, 14 to 90 EUR",
-		"  always on       170 to 430 kWh a month",
+		"  always on       170 to 430 kWh a month, 86 to 220 EUR",
 		"", "Energy, Hall", "  an hour on      0.300 kWh", "  a month         14 to 90 kWh",
 		"  always on       86 to 220 kWh a month",
 		"  assumed         a", "                  b")
 	all[0].Currency = ""
-	all[0].Price = 0.5
 	if got := metric(func(p *page) { p.energy(all[:1]) }); !strings.Contains(got, "29 to 180 kWh, 14 to 90\n") {
 		t.Error(got)
 	}

@@ -1,54 +1,105 @@
 package heat
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
-// atCable returns the rise at the cable's surface: its mean, and its hottest
-// point.
+// atCable returns the rise at the cable's surface, its mean and its hottest point, K, from
+// the floor's mean state.
 //
-// The field has a logarithm in it that no grid follows near the cable. It is
-// known, though: a row of line sources in a body without ends gives
+// The field round the cable is that of a row of line sources in a body of conductivity k
+// and what the layers add to it, which is smooth: its mean round the cable is its value in
+// the middle. It is summed exactly, as a Fourier series along the floor whose terms meet
+// the layers above and below through their admittances, and the row's own taken off
+// (Carslaw & Jaeger, Conduction of Heat in Solids):
 //
-//	T = -q/(4 pi k) ln 2(cosh 2pi(z-d)/s - cos 2pi x/s)
+//	sum e^(-2 pi n z/s)/n = -ln(1 - e^(-2 pi z/s))
 //
-// (Carslaw & Jaeger, Conduction of Heat in Solids, images). What is left when
-// that is taken off is smooth, so it is read a few cells beside the cable,
-// brought to the cable along a parabola, and the logarithm put back at the
-// cable's radius. k is the mean of the conductivities above and below. The
-// slope of the smooth part up or down gives the hottest point. The cable
-// counts as having the floor's conductivity all round and no layer ending
-// within its radius.
-func (f *field) atCable() (mean, hottest float64) {
-	const near, far = 3, 5 // columns: clear of the grid's own error, still close
-	k := (f.k[f.cable-1] + f.k[f.cable]) / 2
-	a, b := f.smooth(near, k), f.smooth(far, k)
-	u, v := square(near+0.5), square(far+0.5)
-	smooth := (a*v - b*u) / (v - u)
-	radius := f.Diameter / 2 / 1000
-	strength := f.WattsPerMetre / (2 * math.Pi * k)
-	mean = smooth - strength*math.Log(2*math.Pi*radius/(f.Spacing/1000))
-	return mean, mean + radius*math.Abs(f.slope(near, k))
+// straight above and below a source, and about -ln(2 pi r/s) round it. k is the mean of the
+// conductivities above and below. The hottest point is the topmost or the lowest. A layer
+// that ends within the cable's radius is read at its face.
+func (s Section) atCable(film float64, b balance) (mean, hottest float64) {
+	up, down := s.part(0, s.Depth), s.part(s.Depth, s.Thickness())
+	slices.Reverse(up) // from the cable outwards, both
+	above, under := s.beside(up, film, b.up), s.beside(down, s.Below.admittance(), b.down)
+	k := (above.Conductivity + under.Conductivity) / 2
+	strength, first := s.WattsPerMetre/(2*math.Pi*k), 2*math.Pi/(s.Spacing/1000)
+	mean = b.plane - strength*math.Log(first*s.Diameter/2000)
+	top, foot := b.plane-above.falls, b.plane-under.falls
+	top -= strength * math.Log(-math.Expm1(-first*above.reach))
+	foot -= strength * math.Log(-math.Expm1(-first*under.reach))
+	for n := 1; n <= mostTerms; n++ {
+		wave, row := first*float64(n), strength/float64(n)
+		t := 2 * s.Flux() / (above.into(wave) + under.into(wave))
+		mean += t - row
+		top += t*above.left(wave) - row*math.Exp(-wave*above.reach)
+		foot += t*under.left(wave) - row*math.Exp(-wave*under.reach)
+		if wave*min(above.Thickness, under.Thickness)/1000 > settled {
+			break
+		}
+	}
+	return mean, max(mean, top, foot)
 }
 
-// smooth is the field less the logarithm on the cable's depth in column i.
-func (f *field) smooth(i int, k float64) float64 {
-	a, b := f.half(f.cable-1), f.half(f.cable)
-	t := (a*f.rise[(f.cable-1)*f.nx+i] + b*f.rise[f.cable*f.nx+i]) / (a + b)
-	return t - f.row(i, 0, k)
+// The series at the cable ends where its terms have fallen by e^-settled at the least, or
+// with so many of them: a layer that ends a hundredth of a millimetre off the cable's middle.
+const (
+	settled   = 24.0
+	mostTerms = 20000
+)
+
+// A side is the layer that the cable lies in, above or below it, and what is behind.
+type side struct {
+	Layer
+	behind  []Layer
+	outside float64 // W/(m² K), behind all of them
+	reach   float64 // m from the cable's middle to its top or foot
+	falls   float64 // K from the middle to there, of the mean
 }
 
-// slope is the change of the smooth part with depth beside the cable, K/m.
-func (f *field) slope(i int, k float64) float64 {
-	up, down := f.height[f.cable-1]/2, f.height[f.cable]/2
-	a := f.rise[(f.cable-1)*f.nx+i] - f.row(i, up, k)
-	b := f.rise[f.cable*f.nx+i] - f.row(i, down, k)
-	return (b - a) / (up + down)
+func (s Section) beside(layers []Layer, outside, flux float64) side {
+	reach := min(s.Diameter/2, layers[0].Thickness) / 1000
+	return side{layers[0], layers[1:], outside, reach, flux * reach / layers[0].Conductivity}
 }
 
-// row is the field of the row of line sources in column i, dz m above or below them.
-func (f *field) row(i int, dz, k float64) float64 {
-	w := 2 * math.Pi / (f.Spacing / 1000)
-	x := (float64(i) + 0.5) * f.dx
-	return -f.WattsPerMetre / (4 * math.Pi * k) * math.Log(2*(math.Cosh(w*dz)-math.Cos(w*x)))
+// into is the flux into the side of a temperature that goes as cos(wave x), W/m² a K.
+func (d side) into(wave float64) float64 {
+	return admittance(append([]Layer{d.Layer}, d.behind...), d.outside, wave)
 }
 
-func square(x float64) float64 { return x * x }
+// left is the share of such a temperature that is left at the cable's top or foot.
+func (d side) left(wave float64) float64 {
+	kw, thick, back := d.Conductivity*wave, d.Thickness/1000, -1.0 // held at one temperature
+	if y := admittance(d.behind, d.outside, wave); !math.IsInf(y, 1) {
+		back = (kw - y) / (kw + y)
+	}
+	return (math.Exp(-wave*d.reach) + back*math.Exp(-wave*(2*thick-d.reach))) / (1 + back*math.Exp(-2*wave*thick))
+}
+
+// admittance is the flux, W/m² a K, into layers from the first one's face, of a
+// temperature that goes as cos(wave x), with a coefficient behind the last.
+func admittance(layers []Layer, outside, wave float64) float64 {
+	y := outside
+	for _, l := range slices.Backward(layers) {
+		kw, th := l.Conductivity*wave, math.Tanh(wave*l.Thickness/1000)
+		if math.IsInf(y, 1) {
+			y = kw / th
+			continue
+		}
+		y = kw * (y + kw*th) / (kw + y*th)
+	}
+	return y
+}
+
+// admittance of what lies below, W/(m² K): nothing passes an insulated face, and ground
+// is held at one temperature.
+func (b Below) admittance() float64 {
+	switch b.Kind {
+	case FilmBelow, SoilBelow:
+		return b.Coefficient
+	case Ground:
+		return math.Inf(1)
+	}
+	return 0
+}

@@ -28,8 +28,8 @@ func newSeries(s Section) series {
 			q *= 2
 		}
 		lambda := 2 * math.Pi * float64(n) / spacing
-		yu, pu := admittance(up, s.Top.Coefficient, lambda)
-		yd, pd := admittance(down, below, lambda)
+		yu, pu := walked(up, s.Top.Coefficient, lambda)
+		yd, pd := walked(down, below, lambda)
 		t := q / (yu + yd)
 		out.top = append(out.top, t*pu)
 		out.plane = append(out.plane, t)
@@ -38,9 +38,9 @@ func newSeries(s Section) series {
 	return out
 }
 
-// admittance walks from outside in through layers given from the source
+// walked goes from outside in through layers given from the source
 // outwards; passed is the outer amplitude over the inner one.
-func admittance(layers []Layer, outside, lambda float64) (y, passed float64) {
+func walked(layers []Layer, outside, lambda float64) (y, passed float64) {
 	y, passed = outside, 1
 	for i := len(layers) - 1; i >= 0; i-- {
 		k, t := layers[i].Conductivity, layers[i].Thickness/1000

@@ -32,11 +32,14 @@ func (s Section) Solve() (Steady, error) {
 		return Steady{}, err
 	}
 	s = s.defaults()
-	f := s.newField(s.Top.At(s.balanced(s.Flux()).surface))
+	mean := s.balanced(s.Flux())
+	f := s.newField(s.Top.At(mean.surface))
 	if err := f.solve(); err != nil {
 		return Steady{}, fmt.Errorf("floor section: %w", err)
 	}
-	return f.steady(), nil
+	st := f.steady()
+	st.Cable, st.Hottest = s.atCable(f.film, mean)
+	return st, nil
 }
 
 // A field is the temperature rise in every cell of half a spacing.
@@ -103,7 +106,6 @@ func (f *field) steady() Steady {
 	q := f.Flux()
 	st.UpShare = st.Up / q
 	st.Imbalance = (st.Up + st.Down - q) / q
-	st.Cable, st.Hottest = f.atCable()
 	return st
 }
 
