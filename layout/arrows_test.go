@@ -17,14 +17,15 @@ var floors = [][]string{
 	{"layout/route", "layout/heat", "layout/membrane", "layout/plancode", "layout/record", "drawing"},
 	{"layout/job", "symbols", "drawing/svg", "drawing/pdf", "drawing/internal/outside", "drawing/web/preview",
 		"drawing/web/page"},
-	{"layout/job/edit", "layout/takeoff", "layout/internal/hand", "drawing/signs", "drawing/internal/specimen"},
+	{"layout/job/edit", "layout/draft", "layout/takeoff", "layout/internal/hand", "drawing/signs",
+		"drawing/internal/specimen"},
 	{"layout", "drawing/lettering"},
 	{"layout/tube", "layout/load", "layout/compare", "layout/passport", "layout/calendar", "drawing/setting"},
 	{"layout/refit", "drawing/floorplan"},
 	{"layout/aslaid"},
 	{"layout/build"},
 	{"layout/figures", "layout/probe", "layout/internal/trial"},
-	{"drawing/sheets", "drawing/web/ownersmap"},
+	{"drawing/sheets", "drawing/dxf", "drawing/web/ownersmap"},
 	{"cmd/oxturn", "cmd/contact", "cmd/mutants", "cmd/dist"},
 }
 
@@ -37,6 +38,7 @@ var never = []struct{ pkg, reaches string }{
 	{"drawing/svg", "drawing/pdf"}, {"drawing/pdf", "drawing/svg"}, {"drawing/svg", "layout"},
 	{"drawing/pdf", "layout"},
 	{"drawing", "layout/build"}, {"drawing/sheets", "layout/build"}, {"drawing/web/ownersmap", "layout/build"},
+	{"drawing/dxf", "layout/build"},
 	{"layout/figures", "layout/build"}, {"layout/probe", "layout/build"},
 	{"drawing/sheets", "drawing/svg"}, {"drawing/sheets", "drawing/pdf"},
 }

@@ -28,8 +28,9 @@ Reads each job, lays the cable and writes, NAME being the job file's:
 Flags:
   -o DIR                 where to write (default: the current folder)
   --only LIST            some of layout,pdf,svg,takeoff,map; or, only so, ics:
-                         days of cure and test as a calendar, and label: what
-                         the codes of the panel labels say
+                         days of cure and test as a calendar, dxf: rooms and
+                         cables at true size for drawing programs, and label:
+                         what the codes of the panel labels say
   --for READER           sheets for installer, estimator, electrician or owner
   --name NAME            NAME of the outputs, for a single job
 ` + jobFlagsHelp + `

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"oxturn/drawing"
+	"oxturn/drawing/dxf"
 	"oxturn/drawing/pdf"
 	"oxturn/drawing/web/ownersmap"
 	"oxturn/layout"
@@ -41,6 +42,9 @@ func allOutputs() []output {
 		}},
 		{kind: "ics", single: true, asked: true, laid: true, make: func(w *work, to *fileSet) {
 			to.add(".ics", func(out io.Writer) error { return calendar.Write(out, w.plan) })
+		}},
+		{kind: "dxf", single: true, asked: true, laid: true, make: func(w *work, to *fileSet) {
+			to.add(".dxf", func(out io.Writer) error { return dxf.Write(out, w.plan) })
 		}},
 		{kind: "label", asked: true, laid: true, make: func(w *work, to *fileSet) { to.labels(w.plan) }},
 	}

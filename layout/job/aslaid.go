@@ -319,7 +319,7 @@ func (r *Room) OffWalls(a int, da float64, b int, db float64) (p plane.Point, ok
 func readLegs(t table) []Leg {
 	var out []Leg
 	for i, s := range t.texts("legs") {
-		bearing, rest, ok := cutBearing(strings.TrimSpace(s))
+		bearing, rest, ok := CutBearing(strings.TrimSpace(s))
 		pegs, err := strconv.Atoi(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(rest), "pegs")))
 		if !ok || math.Mod(bearing, 45) != 0 || err != nil || pegs < 1 || pegs > 10000 {
 			t.rd.report.Errorf(t.atItem("legs", i),

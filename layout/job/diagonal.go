@@ -48,7 +48,7 @@ func parseDiagonal(t table, s string, item, corners int) (d diagonal, message st
 		return d, "it does not say between which walls' starts it was taped"
 	}
 	if d.from < 0 || d.to < 0 {
-		return d, fmt.Sprintf("the room has walls A to %s", letter(corners-1))
+		return d, fmt.Sprintf("the room has walls A to %s", WallLetter(corners-1))
 	}
 	if gap := (d.from - d.to + corners) % corners; gap == 0 || gap == 1 || gap == corners-1 {
 		return d, "its two corners are ends of one wall"
@@ -67,7 +67,7 @@ func parseDiagonal(t table, s string, item, corners int) (d diagonal, message st
 // cornerNamed returns the corner where a wall starts, -1 when there is none.
 func cornerNamed(s string, corners int) int {
 	for i := range corners {
-		if letter(i) == s {
+		if WallLetter(i) == s {
 			return i
 		}
 	}
@@ -75,7 +75,7 @@ func cornerNamed(s string, corners int) int {
 }
 
 // called names a diagonal by its walls.
-func (d diagonal) called() string { return letter(d.from) + "-" + letter(d.to) }
+func (d diagonal) called() string { return WallLetter(d.from) + "-" + WallLetter(d.to) }
 
 // checkDiagonals warns where a taped diagonal is not what the walls give.
 func (r *Room) checkDiagonals(t table, diagonals []diagonal) {

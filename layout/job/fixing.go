@@ -67,7 +67,7 @@ func (r *Room) checkFixing(t table, f Fixing) bool {
 		return true
 	}
 	key := given(t, "at", "line", "off", "wall")[0]
-	t.with(key, fmt.Sprintf("move it %s %s at least", plainLength(t, worst), wind(bearingOf(r.inward(wall)))),
+	t.with(key, fmt.Sprintf("move it %s %s at least", plainLength(t, worst), Wind(bearingOf(r.inward(wall)))),
 		r.wallNote(t, wall), "%s lies %s outside wall %s of room %q", thing(f.Kind, f.Name), t.length(worst),
 		r.Walls[wall].Letter, r.Name)
 	return false

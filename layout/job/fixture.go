@@ -303,7 +303,7 @@ func (r *Room) wayInside(t table, ring plane.Ring) (by plane.Point, words string
 			return by, strings.Join(steps, " and "), true
 		}
 		way := r.inward(wall)
-		steps = append(steps, plainLength(t, depth)+" "+wind(bearingOf(way)))
+		steps = append(steps, plainLength(t, depth)+" "+Wind(bearingOf(way)))
 		by = by.Add(way.Mul(depth))
 	}
 	return by, "", false

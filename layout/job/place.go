@@ -209,7 +209,7 @@ func (r *Room) wallNamed(t table, key, name, what string) (int, bool) {
 func (r *Room) facing(word string) string {
 	var out []string
 	for i, w := range r.Walls {
-		if wind(bearingOf(r.inward(i).Mul(-1))) == word {
+		if Wind(bearingOf(r.inward(i).Mul(-1))) == word {
 			out = append(out, w.Letter)
 		}
 	}
@@ -301,7 +301,7 @@ func (r *Room) wallSpan(wall int) Span {
 	return r.Span
 }
 
-func wallSpanKey(wall int) string { return "wall " + letter(wall) }
+func wallSpanKey(wall int) string { return "wall " + WallLetter(wall) }
 
 // againstWall places a rectangle or a round thing against its wall.
 func (r *Room) againstWall(t table, what string, z size) (spot, bool) {

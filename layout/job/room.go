@@ -149,7 +149,7 @@ func (rd *reader) unitsForgotten(round float64, bare bool) bool {
 // barePart reports whether all walls as taped have a length without a unit.
 func (rd *reader) barePart(walls []string) bool {
 	return !slices.ContainsFunc(walls, func(s string) bool {
-		_, rest, ok := cutBearing(strings.TrimSpace(s))
+		_, rest, ok := CutBearing(strings.TrimSpace(s))
 		return !ok || !isBare(rest)
 	})
 }
@@ -220,21 +220,22 @@ func (r *Room) reportClash(t table, key string, c plane.Clash) {
 	}
 	if c.I == c.J {
 		report(nil, "leave out one of the two corners", "wall %s of room %q has no length: it begins and ends at %s",
-			letter(c.I), r.Name, t.rd.place(c.At))
+			WallLetter(c.I), r.Name, t.rd.place(c.At))
 		return
 	}
-	notes := []Note{{t.atItem(key, c.J), "wall " + letter(c.J) + " is here"}}
+	notes := []Note{{t.atItem(key, c.J), "wall " + WallLetter(c.J) + " is here"}}
 	if !r.crossing(c) {
 		report(notes, "two parts of a room that only touch are two rooms; else look at the lengths of both walls",
-			"walls %s and %s of room %q touch at %s, where they should not", letter(c.I), letter(c.J), r.Name,
+			"walls %s and %s of room %q touch at %s, where they should not", WallLetter(c.I), WallLetter(c.J), r.Name,
 			t.rd.place(c.At))
 		return
 	}
-	hint := fmt.Sprintf("look at the directions and lengths of walls %s to %s", letter(c.I), letter(c.J))
+	hint := fmt.Sprintf("look at the directions and lengths of walls %s to %s", WallLetter(c.I), WallLetter(c.J))
 	if key == "corners" {
 		hint = r.uncrossed(c)
 	}
-	report(notes, hint, "walls %s and %s of room %q cross at %s", letter(c.I), letter(c.J), r.Name, t.rd.place(c.At))
+	report(notes, hint, "walls %s and %s of room %q cross at %s", WallLetter(c.I), WallLetter(c.J), r.Name,
+		t.rd.place(c.At))
 }
 
 // crossing reports whether two sides go through each other, and do not only
@@ -331,16 +332,16 @@ func inset(ring plane.Ring, d float64) plane.Ring {
 func (r *Room) letterWalls(t table) {
 	for i := range r.Outline {
 		r.Spans[wallSpanKey(i)] = t.atItem(outlineKey(t), i)
-		r.Walls = append(r.Walls, Wall{letter(i), r.Outline.Edge(i)})
+		r.Walls = append(r.Walls, Wall{WallLetter(i), r.Outline.Edge(i)})
 	}
 }
 
-// letter returns a wall's letter: A to Z, then AA, AB and so on.
-func letter(i int) string {
+// WallLetter returns a wall's letter: A to Z, then AA, AB and so on.
+func WallLetter(i int) string {
 	if i < 26 {
 		return string(rune('A' + i))
 	}
-	return letter(i/26-1) + string(rune('A'+i%26))
+	return WallLetter(i/26-1) + string(rune('A'+i%26))
 }
 
 // inward returns the unit vector from a wall into the room.

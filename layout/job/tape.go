@@ -13,6 +13,7 @@ type Tape struct {
 	Slips  []string      // for each wall what cannot be read of it, else empty
 	Miss   float64       // from the last point to the first, mm
 	Again  int           // the wall that alone could be wrong by the miss, from 0; -1: none stands out
+	Along  []int         // all walls along which the miss lies, from 0
 }
 
 // TapeOf lays walls as typed, such as "east 9ft 4in", end to end. A bare number is in
@@ -33,7 +34,9 @@ func TapeOf(walls []string, units plane.Units) Tape {
 	}
 	miss := t.Points[0].Sub(t.Points[len(t.Points)-1])
 	t.Miss = miss.Norm()
-	t.Again = again(legs, miss)
+	if t.Along = along(legs, miss); len(t.Along) == 1 {
+		t.Again = t.Along[0]
+	}
 	return t
 }
 
@@ -41,25 +44,18 @@ func TapeOf(walls []string, units plane.Units) Tape {
 // is what tapes miss by anyhow.
 const alike = 0.35
 
-// again finds the one wall along which the miss lies, longer or shorter: if two lie
-// along it, either may be the wrong one, and none stands out. A gross error in one
-// length shows as a miss along that line (surveying: the bearing of the error of
-// closure, common practice).
-func again(legs []leg, miss plane.Point) int {
-	found := -1
+// along finds the walls along which the miss lies, longer or shorter: if two do, either
+// may be the wrong one, and none stands out. A gross error in one length shows as a miss
+// along that line (surveying: the bearing of the error of closure, common practice).
+func along(legs []leg, miss plane.Point) (out []int) {
 	for i, l := range legs {
 		v := l.vector()
 		if v.Norm() == 0 || miss.Norm() == 0 {
 			continue
 		}
-		off := math.Abs(v.Cross(miss)) / (v.Norm() * miss.Norm())
-		if off > alike {
-			continue
+		if off := math.Abs(v.Cross(miss)) / (v.Norm() * miss.Norm()); off <= alike {
+			out = append(out, i)
 		}
-		if found >= 0 {
-			return -1
-		}
-		found = i
 	}
-	return found
+	return out
 }

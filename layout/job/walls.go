@@ -32,8 +32,8 @@ func (l leg) vector() plane.Point {
 // compass holds the eight winds, clockwise from north, 45 degrees apart.
 var compass = []string{"north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"}
 
-// wind names the nearest of the eight winds.
-func wind(bearing float64) string { return compass[int(math.Mod(bearing/45+8.5, 8))] }
+// Wind names the nearest of the eight winds.
+func Wind(bearing float64) string { return compass[int(math.Mod(bearing/45+8.5, 8))] }
 
 // bearingOf returns the direction of a vector, clockwise from north, 0 to 360.
 func bearingOf(v plane.Point) float64 {
@@ -43,7 +43,7 @@ func bearingOf(v plane.Point) float64 {
 
 // parseLeg reads "east 9ft 4in" or "47.5deg 3ft 2in".
 func (rd *reader) parseLeg(s string) (leg, *valueError) {
-	bearing, rest, ok := cutBearing(strings.TrimSpace(s))
+	bearing, rest, ok := CutBearing(strings.TrimSpace(s))
 	if !ok {
 		e := wrong("wall %q does not begin with a direction", s)
 		e.hint = `begin with north, south, east, west, north-east…, or a bearing clockwise from north: "47.5deg ` +
@@ -71,8 +71,9 @@ func (rd *reader) parseLeg(s string) (leg, *valueError) {
 	return leg{bearing, mm}, nil
 }
 
-// cutBearing splits the direction off the head of a taped wall.
-func cutBearing(s string) (bearing float64, rest string, ok bool) {
+// CutBearing splits the direction off the head of a taped wall: a compass word, or a bearing
+// clockwise from north in degrees.
+func CutBearing(s string) (bearing float64, rest string, ok bool) {
 	low := strings.ToLower(s)
 	best := 0
 	for i, name := range compass {
@@ -196,8 +197,12 @@ func allowedGap(t table, legs []leg) float64 {
 	if t.has("closure") {
 		return t.num("closure")
 	}
-	return math.Min(around(legs)/200, 50)
+	return AllowedMiss(around(legs))
 }
+
+// AllowedMiss is by how much taped walls may miss their start, mm, for their length
+// altogether, where the job does not say.
+func AllowedMiss(around float64) float64 { return math.Min(around/200, 50) }
 
 // adjust spreads the gap over all corners in proportion to the length taped so
 // far: the compass rule of surveying (N. Bowditch). The walls then close.
@@ -214,14 +219,14 @@ func (r *Room) reportGap(t table, legs []leg, gap plane.Point, allowed float64) 
 	c := r.Closure
 	t.errorf("walls", gapHint(t, legs, gap),
 		"the walls of room %q end %s %s of where they began (bearing %.0f°, 1/%.0f of the way round); %s is allowed",
-		r.Name, t.length(c.Gap), wind(c.Bearing), c.Bearing, 1/c.Share, t.length(allowed))
+		r.Name, t.length(c.Gap), Wind(c.Bearing), c.Bearing, 1/c.Share, t.length(allowed))
 }
 
 // gapHint looks for a wall left out and for one mistaken: walls along the gap
 // are the only ones that can explain it alone.
 func gapHint(t table, legs []leg, gap plane.Point) string {
 	back := gap.Mul(-1)
-	missing := fmt.Sprintf("\"%s %s\"", wind(bearingOf(back)), plainLength(t, gap.Norm()))
+	missing := fmt.Sprintf("\"%s %s\"", Wind(bearingOf(back)), plainLength(t, gap.Norm()))
 	if gap.Norm() > around(legs)/20 && len(legs) < 4 {
 		return "is the last wall missing? add " + missing
 	}
@@ -235,7 +240,7 @@ func gapHint(t table, legs []leg, gap plane.Point) string {
 		if v.Dot(gap) < 0 {
 			sign = "more"
 		}
-		suspects = append(suspects, fmt.Sprintf("%s (%s %s)", letter(i), plainLength(t, gap.Norm()), sign))
+		suspects = append(suspects, fmt.Sprintf("%s (%s %s)", WallLetter(i), plainLength(t, gap.Norm()), sign))
 	}
 	if len(suspects) == 0 || len(suspects) > 4 {
 		return "tape the walls again; a wall left out would be " + missing

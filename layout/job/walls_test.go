@@ -63,7 +63,7 @@ func TestParseLeg(t *testing.T) {
 func TestWinds(t *testing.T) {
 	for bearing, want := range map[float64]string{0: "north", 22: "north", 23: "north-east", 90: "east", 180: "south",
 		337: "north-west", 338: "north", 359.9: "north"} {
-		if got := wind(bearing); got != want {
+		if got := Wind(bearing); got != want {
 			t.Errorf("%v° is %s, want %s", bearing, got, want)
 		}
 	}
@@ -94,7 +94,7 @@ func TestBowditch(t *testing.T) {
 			want := l.vector().Sub(gap.Mul(l.length / around(legs)))
 			got := e.B.Sub(e.A)
 			if got.Dist(want) > 1e-6 {
-				t.Fatalf("wall %s is %v, want %v", letter(i), got, want)
+				t.Fatalf("wall %s is %v, want %v", WallLetter(i), got, want)
 			}
 			sum = sum.Add(got)
 		}
@@ -202,7 +202,7 @@ func TestDiagonals(t *testing.T) {
 
 func TestLettersBeyondZ(t *testing.T) {
 	for i, want := range map[int]string{0: "A", 25: "Z", 26: "AA", 27: "AB", 51: "AZ", 52: "BA", 499: "SF"} {
-		if got := letter(i); got != want {
+		if got := WallLetter(i); got != want {
 			t.Errorf("wall %d is %s, want %s", i, got, want)
 		}
 	}
