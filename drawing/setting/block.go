@@ -100,7 +100,13 @@ func (m Measured) Split(ty *Typesetter, w, h float64) (fits, rest Block) {
 	if !ok || m.squeezed(w) {
 		return nil, m
 	}
-	if fits, rest = s.Split(ty, w, h); rest != nil {
+	if t, ok := m.Block.(Table); ok && t.whole() && m.Height(ty, w) > h {
+		return nil, m
+	}
+	switch fits, rest = s.Split(ty, w, h); {
+	case fits == nil: // nothing is split off: what was measured holds
+		rest = m
+	case rest != nil:
 		rest = Measured{Block: rest, heights: map[float64]float64{}, roomy: m.roomy}
 	}
 	return fits, rest
@@ -166,8 +172,12 @@ func (l List) Set(pg *Page, at drawing.Pt, w float64) {
 
 func (l List) Split(ty *Typesetter, w, h float64) (fits, rest Block) {
 	used, n := ty.HeadingHeight(l.Shown(), w), 0
-	for n < len(l.Paras) && used+l.para(ty, l.Paras[n], w) <= h {
-		used += l.para(ty, l.Paras[n], w)
+	for n < len(l.Paras) {
+		para := l.para(ty, l.Paras[n], w)
+		if used+para > h {
+			break
+		}
+		used += para
 		n++
 	}
 	if n == len(l.Paras) {

@@ -322,18 +322,25 @@ func (t Table) Height(ty *Typesetter, w float64) float64 {
 }
 
 func (t Table) Split(ty *Typesetter, w, h float64) (fits, rest Block) {
-	if len(t.Rows) <= unbroken && t.Height(ty, w) > h {
+	if t.whole() && t.Height(ty, w) > h {
 		return nil, t
 	}
 	return t.part(ty, w, h, 4)
 }
 
+// whole reports whether a table stays in one piece.
+func (t Table) whole() bool { return len(t.Rows) <= unbroken }
+
 // part splits off the rows that fit into h, when at least so many do.
 func (t Table) part(ty *Typesetter, w, h float64, least int) (fits, rest Block) {
 	ws := t.widths(ty, w)
 	used, n := t.top(ty, ws), 0
-	for n < len(t.Rows) && used+t.rowsHeight(ty, t.Rows[n], ws) <= h {
-		used += t.rowsHeight(ty, t.Rows[n], ws)
+	for n < len(t.Rows) {
+		row := t.rowsHeight(ty, t.Rows[n], ws)
+		if used+row > h {
+			break
+		}
+		used += row
 		n++
 	}
 	if n < len(t.Rows) && n < least {

@@ -23,7 +23,9 @@ import (
 func ownerMap(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 	s := floorplan.OfRoom(kindNamed("owner-map"), r)
 	s.Border = func(ratio float64) (left, right, top, bottom float64) { return floorplan.OverallBorder(r.Job, ratio) }
-	s.Draw, s.Levels, s.HandOver = drawOwnerMap, ownerMapLevels, true
+	codes, without := codesOf(p, r) // once for all trials: a code takes longer than a drawing
+	s.Levels = func(v *floorplan.View) []setting.Level { return ownerMapLevels(v, codes, without) }
+	s.Draw, s.HandOver = drawOwnerMap, true
 	return s.Alone(p)
 }
 
@@ -70,13 +72,14 @@ func bare(v *floorplan.View) {
 	}
 }
 
-// ownerMapLevels returns what stands beside the map.
-func ownerMapLevels(v *floorplan.View) []setting.Level {
+// ownerMapLevels returns what stands beside the map, with the codes on its label and
+// what there is to say of those it goes without.
+func ownerMapLevels(v *floorplan.View, codes []labelCode, without []string) []setting.Level {
 	drill := mayIDrill(v)
 	drill.Paras = append(drill.Paras, "A protective device that trips stays off: call an electrician.")
-	label, places := panelLabel{labelLines(v), codesOf(v)}, v.Places(true, false)
+	label, places := panelLabel{labelLines(v), codes}, v.Places(true, false)
 	var notes []setting.Block
-	if texts := slices.Concat(v.Noted, v.Remarks, probe.Untested(v.Room)); len(texts) > 0 {
+	if texts := slices.Concat(v.Noted, v.Remarks, without, probe.Untested(v.Room)); len(texts) > 0 {
 		notes = []setting.Block{setting.List{Head: "Notes", Number: 1, Paras: texts}}
 	}
 	beside := func(bs ...setting.Block) []setting.Block { return append(bs, notes...) }
@@ -204,23 +207,23 @@ const (
 	codeMost    = 45.0 // mm, of a code with modules that can be smaller
 )
 
-// codesOf are the codes of a room's cables.
-func codesOf(v *floorplan.View) (out []labelCode) {
-	for i := range v.Room.Cables {
-		c := &v.Room.Cables[i]
+// codesOf are the codes of a room's cables, and a note for each that says too much for one.
+func codesOf(p *layout.Plan, r *layout.Room) (out []labelCode, without []string) {
+	for i := range r.Cables {
+		c := &r.Cables[i]
 		if len(c.Path) < 2 {
 			continue
 		}
-		rows, err := symbols.CodeRows(passport.Of(v.Plan, v.Room, c))
+		rows, err := symbols.CodeRows(passport.Of(p, r, c))
 		if err != nil {
-			v.Remark("The label has no code of cable " + c.ID + ": it says too much for one.")
+			without = append(without, "The label has no code of cable "+c.ID+": it says too much for one.")
 			continue
 		}
 		code := labelCode{rows: rows, title: "code of cable " + c.ID}
 		code.module = max(moduleLeast, min(moduleMost, codeMost/float64(len(rows)+2*symbols.CodeQuiet)))
 		out = append(out, code)
 	}
-	return out
+	return out, without
 }
 
 // labelWidth is the width of a label at most, mm: what fits inside the door of a

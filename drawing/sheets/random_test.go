@@ -75,7 +75,7 @@ func randomPlan(t *rapid.T) *layout.Plan {
 // TestRandomRooms: whatever the room, every sheet keeps the rules, and the same
 // plan gives the same sheets. OXTURN_ROOMS asks for more rooms than a few.
 func TestRandomRooms(t *testing.T) {
-	rooms := 8
+	rooms := 5
 	if n, err := strconv.Atoi(os.Getenv("OXTURN_ROOMS")); err == nil {
 		rooms = n
 	}

@@ -39,11 +39,13 @@ func TestSetOfSample(t *testing.T) {
 	}
 }
 
-// TestPapers draws the sample on papers of all kinds, both ways up, with both units.
+// TestPapers draws the sample on papers of all kinds, with both units: the smallest and a
+// large one both ways up.
 func TestPapers(t *testing.T) {
-	for _, name := range []string{"A4", "letter", "A3", "tabloid", "arch D"} {
+	for name, ways := range map[string][]string{"A4": {"portrait", "landscape"}, "letter": {"portrait"},
+		"A3": {"landscape"}, "tabloid": {"portrait"}, "arch D": {"portrait", "landscape"}} {
 		paper, _ := drawing.PaperNamed(name)
-		for _, way := range []string{"portrait", "landscape"} {
+		for _, way := range ways {
 			p := samplePlan(t, plane.Millimetres)
 			p.Job.Sheet.Size, p.Job.Sheet.Orientation, p.Job.Sheet.Both = paper.Name, way, true
 			sheets, err := Set(p)
