@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"encoding/xml"
 	"errors"
 	"fmt"
@@ -11,6 +12,7 @@ import (
 	"path/filepath"
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/rogpeppe/go-internal/testscript"
@@ -23,6 +25,7 @@ func TestMain(m *testing.M) {
 	if os.Getenv(asCommand) != "" {
 		main()
 	}
+	spendMemory()
 	testscript.Main(m, map[string]func(){"oxturn": main})
 }
 
@@ -32,8 +35,14 @@ func TestScripts(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	t.Setenv("NO_COLOR", "")
+	t.Setenv("GITHUB_ACTIONS", "")
+	scripts, err := filepath.Abs("testdata/script") // some lines run in another folder
+	if err != nil {
+		t.Fatal(err)
+	}
 	testscript.Run(t, testscript.Params{
-		Dir: "testdata/script",
+		Dir: scripts,
 		Setup: func(e *testscript.Env) error {
 			e.Setenv("JOBS", jobs)
 			e.Setenv("NO_COLOR", "")
@@ -42,7 +51,8 @@ func TestScripts(t *testing.T) {
 		},
 		Condition: have,
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"exits": exits, "xml": parseXML, "pdf": checkPDF, "count": countFiles, "sametree": sameTree,
+			"runs": runs, "exits": exits, "setfrom": setFrom, "xml": parseXML, "pdf": checkPDF, "count": countFiles,
+			"sametree": sameTree,
 		},
 	})
 }
@@ -84,7 +94,18 @@ func have(cond string) (bool, error) {
 	return err == nil, nil
 }
 
-// exits runs a command and compares its exit code: exits 2 oxturn draw.
+// runs is exec of oxturn, in this process: runs oxturn check a.toml.
+func runs(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) < 1 || args[0] != "oxturn" {
+		ts.Fatalf("usage: runs oxturn VERB...")
+	}
+	if code := here(ts, args[1:]); code != exitOK {
+		ts.Fatalf("exit code %d", code)
+	}
+}
+
+// exits runs a command and compares its exit code: exits 2 oxturn draw, in this process,
+// or exits 2 exec oxturn draw, where the environment or the standard input is another.
 func exits(ts *testscript.TestScript, neg bool, args []string) {
 	if neg || len(args) < 2 {
 		ts.Fatalf("usage: exits CODE COMMAND...")
@@ -92,15 +113,50 @@ func exits(ts *testscript.TestScript, neg bool, args []string) {
 	want, err := strconv.Atoi(args[0])
 	ts.Check(err)
 	got := 0
-	var ee *exec.ExitError
-	if err := ts.Exec(args[1], args[2:]...); errors.As(err, &ee) {
-		got = ee.ExitCode()
-	} else {
-		ts.Check(err)
+	switch args[1] {
+	case "oxturn":
+		got = here(ts, args[2:])
+	case "exec":
+		got = there(ts, args[2:])
+	default:
+		got = there(ts, args[1:])
 	}
 	if got != want {
 		ts.Fatalf("exit code %d, want %d", got, want)
 	}
+}
+
+// setFrom sets a variable of the script to the text of a file: setfrom CODE code.
+func setFrom(ts *testscript.TestScript, neg bool, args []string) {
+	if neg || len(args) != 2 {
+		ts.Fatalf("usage: setfrom NAME FILE")
+	}
+	ts.Setenv(args[0], strings.TrimSpace(ts.ReadFile(args[1])))
+}
+
+// scriptFolder is held by the script whose folder this process is in.
+var scriptFolder sync.Mutex
+
+// here runs oxturn in this process, which saves starting one for each line of a script.
+func here(ts *testscript.TestScript, args []string) (code int) {
+	scriptFolder.Lock()
+	defer scriptFolder.Unlock()
+	back, err := os.Getwd()
+	ts.Check(err)
+	ts.Check(os.Chdir(ts.MkAbs(".")))
+	defer os.Chdir(back)
+	return Run(context.Background(), args, strings.NewReader(""), ts.Stdout(), ts.Stderr())
+}
+
+// there runs a command as a process of its own.
+func there(ts *testscript.TestScript, args []string) int {
+	err := ts.Exec(args[0], args[1:]...)
+	var ee *exec.ExitError
+	if errors.As(err, &ee) {
+		return ee.ExitCode()
+	}
+	ts.Check(err)
+	return 0
 }
 
 // parseXML reads files as XML to their ends.
