@@ -134,9 +134,6 @@ const (
 func (p *Piece) notch(f frame, x, y span) error {
 	whole := plane.FromRing(f.rect(x.from, y.from, x.to, y.to))
 	out, err := whole.Less(p.Shape)
-	if err == nil && out.Area() > 0.999*whole.Area() { // the floor in it was not seen
-		out, err = whole.LessRounded(p.Shape)
-	}
 	if err != nil {
 		return err
 	}
