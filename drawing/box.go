@@ -1,44 +1,16 @@
 package drawing
 
-import "math"
+import (
+	"math"
 
-// Add returns p moved by q.
-func (p Pt) Add(q Pt) Pt { return Pt{p.X + q.X, p.Y + q.Y} }
-
-// Sub returns p less q.
-func (p Pt) Sub(q Pt) Pt { return Pt{p.X - q.X, p.Y - q.Y} }
-
-// Mul returns p times k.
-func (p Pt) Mul(k float64) Pt { return Pt{p.X * k, p.Y * k} }
-
-// Dot returns the scalar product of p and q.
-func (p Pt) Dot(q Pt) float64 { return p.X*q.X + p.Y*q.Y }
-
-// Cross returns the vector product of p and q.
-func (p Pt) Cross(q Pt) float64 { return p.X*q.Y - p.Y*q.X }
-
-// Dist returns the distance from p to q.
-func (p Pt) Dist(q Pt) float64 { return math.Hypot(p.X-q.X, p.Y-q.Y) }
-
-// Lerp returns the point a share t of the way from p to q.
-func (p Pt) Lerp(q Pt, t float64) Pt {
-	return Pt{p.X + (q.X-p.X)*t, p.Y + (q.Y-p.Y)*t}
-}
-
-// Unit returns p scaled to length 1; the zero Pt stays zero.
-func (p Pt) Unit() Pt {
-	n := math.Hypot(p.X, p.Y)
-	if n == 0 {
-		return Pt{}
-	}
-	return Pt{p.X / n, p.Y / n}
-}
+	"oxturn/layout/plane"
+)
 
 // Turned returns p turned by degrees about the origin, counter-clockwise as
 // the reader sees it.
-func (p Pt) Turned(degrees float64) Pt {
+func Turned(p Pt, degrees float64) Pt {
 	s, c := sincos(degrees)
-	return Pt{c*p.X + s*p.Y, c*p.Y - s*p.X}
+	return Pt{X: c*p.X + s*p.Y, Y: c*p.Y - s*p.X}
 }
 
 // sincos is exact at the quarter turns, so that a box turned by 90 degrees
@@ -59,14 +31,8 @@ func sincos(degrees float64) (sin, cos float64) {
 
 // BoxOf returns the smallest box that holds all points; the zero Box for none.
 func BoxOf(pts ...Pt) Box {
-	if len(pts) == 0 {
-		return Box{}
-	}
-	b := Box{pts[0].X, pts[0].Y, pts[0].X, pts[0].Y}
-	for _, p := range pts[1:] {
-		b = b.Union(Box{p.X, p.Y, p.X, p.Y})
-	}
-	return b
+	e := plane.Bounds(pts)
+	return Box{e.Min.X, e.Min.Y, e.Max.X, e.Max.Y}
 }
 
 // W returns the width of b.
@@ -76,11 +42,11 @@ func (b Box) W() float64 { return b.X1 - b.X0 }
 func (b Box) H() float64 { return b.Y1 - b.Y0 }
 
 // Centre returns the middle of b.
-func (b Box) Centre() Pt { return Pt{(b.X0 + b.X1) / 2, (b.Y0 + b.Y1) / 2} }
+func (b Box) Centre() Pt { return Pt{X: (b.X0 + b.X1) / 2, Y: (b.Y0 + b.Y1) / 2} }
 
 // Corners returns the corners of b, clockwise from the upper left.
 func (b Box) Corners() []Pt {
-	return []Pt{{b.X0, b.Y0}, {b.X1, b.Y0}, {b.X1, b.Y1}, {b.X0, b.Y1}}
+	return []Pt{{X: b.X0, Y: b.Y0}, {X: b.X1, Y: b.Y0}, {X: b.X1, Y: b.Y1}, {X: b.X0, Y: b.Y1}}
 }
 
 // Grow returns b with d added on every side; a negative d shrinks it.

@@ -8,17 +8,17 @@ import (
 
 func TestCheckNamesTheItem(t *testing.T) {
 	nan, inf := math.NaN(), math.Inf(1)
-	line := Polyline(Pt{0, 0}, Pt{1, 1})
+	line := Polyline(Pt{X: 0, Y: 0}, Pt{X: 1, Y: 1})
 	good := &Path{Layer: LayerFloor, Segs: line, Stroke: ThinLine()}
 	for name, it := range map[string]Item{
-		"NaN place":           &Path{Title: "it", Segs: Polyline(Pt{nan, 0})},
-		"infinite handle":     &Path{Title: "it", Segs: []Seg{{Op: Curve, C1: Pt{0, inf}}}},
-		"far away":            &Path{Title: "it", Segs: Polyline(Pt{1e300, 0})},
+		"NaN place":           &Path{Title: "it", Segs: Polyline(Pt{X: nan, Y: 0})},
+		"infinite handle":     &Path{Title: "it", Segs: []Seg{{Op: Curve, C1: Pt{X: 0, Y: inf}}}},
+		"far away":            &Path{Title: "it", Segs: Polyline(Pt{X: 1e300, Y: 0})},
 		"NaN width":           &Path{Title: "it", Segs: line, Stroke: &Stroke{Width: nan}},
 		"negative width":      &Path{Title: "it", Segs: line, Stroke: &Stroke{Width: -1}},
 		"negative dash":       &Path{Title: "it", Segs: line, Stroke: &Stroke{Width: 1, Dash: []float64{3, -1}}},
 		"empty dash":          &Path{Title: "it", Segs: line, Stroke: &Stroke{Width: 1, Dash: []float64{0, 0}}},
-		"text nowhere":        &Text{Text: "it", At: Pt{inf, 0}, Height: 2.5},
+		"text nowhere":        &Text{Text: "it", At: Pt{X: inf, Y: 0}, Height: 2.5},
 		"text without height": &Text{Text: "it"},
 		"unknown anchor":      &Text{Text: "it", Height: 2.5, Anchor: 7},
 	} {

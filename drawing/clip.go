@@ -65,28 +65,12 @@ func clipLine(rings [][]Pt, line []Pt) [][]Pt {
 // within reports whether a disc of radius r about p lies inside rings, by the
 // even-odd rule.
 func within(rings [][]Pt, p Pt, r float64) bool {
-	in := false
 	for _, ring := range rings {
 		for i, a := range ring {
-			b := ring[(i+1)%len(ring)]
-			if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y) {
-				in = !in
-			}
-			if offSegment(p, a, b) < r {
+			if (Straight{A: a, B: ring[(i+1)%len(ring)]}).Distance(p) < r {
 				return false
 			}
 		}
 	}
-	return in
-}
-
-// offSegment returns the distance from p to the straight line from a to b.
-func offSegment(p, a, b Pt) float64 {
-	d := b.Sub(a)
-	n := d.X*d.X + d.Y*d.Y
-	if n == 0 {
-		return p.Dist(a)
-	}
-	v := p.Sub(a)
-	return p.Dist(a.Lerp(b, math.Max(0, math.Min(1, (v.X*d.X+v.Y*d.Y)/n))))
+	return Inside(rings, p)
 }

@@ -3,10 +3,18 @@
 // upper left corner. Writers (svg, pdf) and tests read the same list.
 package drawing
 
-import "oxturn/fonts"
+import (
+	"oxturn/fonts"
+	"oxturn/layout/plane"
+)
 
 // A Pt is a place on the paper, in mm, x right and y down.
-type Pt struct{ X, Y float64 }
+type Pt = plane.Vec[paper]
+
+type paper struct{}
+
+// A Straight is a straight line on the paper.
+type Straight = plane.Line[paper]
 
 // A Box is an axis-parallel rectangle on the paper.
 type Box struct{ X0, Y0, X1, Y1 float64 }

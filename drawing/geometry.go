@@ -1,17 +1,16 @@
 package drawing
 
-import "math"
+import (
+	"math"
+
+	"oxturn/layout/plane"
+)
 
 // Inside reports whether p lies inside rings, by the even-odd rule.
 func Inside(rings [][]Pt, p Pt) bool {
 	in := false
 	for _, r := range rings {
-		for i := range r {
-			a, b := r[i], r[(i+1)%len(r)]
-			if (a.Y > p.Y) != (b.Y > p.Y) && p.X < (b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y)+a.X {
-				in = !in
-			}
-		}
+		in = in != plane.Inside(r, p)
 	}
 	return in
 }
@@ -46,10 +45,4 @@ func (b Box) Clip(p, q Pt) (from, to Pt, ok bool) {
 		to = p.Lerp(q, t1)
 	}
 	return from, to, ok
-}
-
-// Crosses reports whether two straight pieces cross.
-func Crosses(a, b, c, d Pt) bool {
-	turn := func(p, q, r Pt) float64 { return q.Sub(p).Cross(r.Sub(p)) }
-	return (turn(a, b, c) > 0) != (turn(a, b, d) > 0) && (turn(c, d, a) > 0) != (turn(c, d, b) > 0)
 }

@@ -86,7 +86,7 @@ func hatchDots(rings [][]Pt, p Pattern, box Box) []Seg {
 	var segs []Seg
 	for _, c := range p.dots(box) {
 		if within(rings, c, dotRadius+stub) {
-			segs = append(segs, Polyline(c, c.Add(Pt{stub, 0}))...)
+			segs = append(segs, Polyline(c, c.Add(Pt{X: stub, Y: 0}))...)
 		}
 	}
 	return segs

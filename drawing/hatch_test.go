@@ -38,7 +38,7 @@ func edgeDistance(rings [][]Pt, p Pt) float64 {
 	d := math.Inf(1)
 	for _, r := range rings {
 		for i, a := range r {
-			d = math.Min(d, offSegment(p, a, r[(i+1)%len(r)]))
+			d = math.Min(d, (Straight{A: a, B: r[(i+1)%len(r)]}).Distance(p))
 		}
 	}
 	return d
@@ -47,7 +47,7 @@ func edgeDistance(rings [][]Pt, p Pt) float64 {
 // isInside is the even-odd rule by the turning of a ray at an odd angle, to be
 // independent of the code under test.
 func isInside(rings [][]Pt, p Pt) bool {
-	far := p.Add(Pt{1e4, 3.137e3})
+	far := p.Add(Pt{X: 1e4, Y: 3.137e3})
 	in := false
 	for _, r := range rings {
 		for i, a := range r {
@@ -69,7 +69,7 @@ func ringsGen(t *rapid.T) [][]Pt {
 	for range rapid.IntRange(1, 3).Draw(t, "rings") {
 		var r []Pt
 		for range rapid.IntRange(3, 8).Draw(t, "corners") {
-			r = append(r, Pt{1.5 * float64(grid.Draw(t, "x")), 1.5 * float64(grid.Draw(t, "y"))})
+			r = append(r, Pt{X: 1.5 * float64(grid.Draw(t, "x")), Y: 1.5 * float64(grid.Draw(t, "y"))})
 		}
 		rings = append(rings, r)
 	}
@@ -109,10 +109,10 @@ func TestHatchStaysInside(t *testing.T) {
 // Parallel lines so far apart make length x distance = area, whatever the shape.
 func TestHatchCoversTheArea(t *testing.T) {
 	ring := func(dx float64) []Pt {
-		return []Pt{{dx, 0}, {dx + 90, 0}, {dx + 90, 40}, {dx + 50, 40}, {dx + 50, 120}, {dx, 120}}
+		return []Pt{{X: dx, Y: 0}, {X: dx + 90, Y: 0}, {X: dx + 90, Y: 40}, {X: dx + 50, Y: 40}, {X: dx + 50, Y: 120}, {X: dx, Y: 120}}
 	}
 	const area = 90*40 + 50*80
-	hole := []Pt{{10, 10}, {40, 10}, {40, 30}, {10, 30}}
+	hole := []Pt{{X: 10, Y: 10}, {X: 40, Y: 10}, {X: 40, Y: 30}, {X: 10, Y: 30}}
 	for _, c := range []struct {
 		p     Pattern
 		rings [][]Pt
@@ -138,8 +138,8 @@ func TestHatchCoversTheArea(t *testing.T) {
 
 // Two neighbours must look like one area: their lines continue each other.
 func TestHatchesOfNeighboursAgree(t *testing.T) {
-	left, right := []Pt{{3, 7}, {31, 7}, {31, 44}, {3, 44}}, []Pt{{31, 7}, {70, 7}, {70, 44}, {31, 44}}
-	whole := []Pt{{3, 7}, {70, 7}, {70, 44}, {3, 44}}
+	left, right := []Pt{{X: 3, Y: 7}, {X: 31, Y: 7}, {X: 31, Y: 44}, {X: 3, Y: 44}}, []Pt{{X: 31, Y: 7}, {X: 70, Y: 7}, {X: 70, Y: 44}, {X: 31, Y: 44}}
+	whole := []Pt{{X: 3, Y: 7}, {X: 70, Y: 7}, {X: 70, Y: 44}, {X: 3, Y: 44}}
 	for _, p := range everyPattern() {
 		one, _ := inked(Hatch([][]Pt{whole}, p))
 		a, _ := inked(Hatch([][]Pt{left}, p))
@@ -152,7 +152,7 @@ func TestHatchesOfNeighboursAgree(t *testing.T) {
 
 func TestHatchOfNothing(t *testing.T) {
 	for _, p := range append(everyPattern(), -1, 99) {
-		for _, rings := range [][][]Pt{nil, {nil}, {{{1, 1}}}, {{{0, 0}, {9, 9}}}, {{{5, 5}, {5, 5}, {5, 5}}}} {
+		for _, rings := range [][][]Pt{nil, {nil}, {{{X: 1, Y: 1}}}, {{{X: 0, Y: 0}, {X: 9, Y: 9}}}, {{{X: 5, Y: 5}, {X: 5, Y: 5}, {X: 5, Y: 5}}}} {
 			if items := Hatch(rings, p); len(items) != 0 {
 				t.Errorf("%v of %v gave %v", p, rings, items)
 			}
@@ -161,7 +161,7 @@ func TestHatchOfNothing(t *testing.T) {
 }
 
 func TestHatchHandsOnBadPlaces(t *testing.T) {
-	s := &Sheet{Paper: Paper{W: 10, H: 10}, Items: Hatch([][]Pt{{{0, 0}, {math.NaN(), 5}, {3, 3}}}, HatchFixture)}
+	s := &Sheet{Paper: Paper{W: 10, H: 10}, Items: Hatch([][]Pt{{{X: 0, Y: 0}, {X: math.NaN(), Y: 5}, {X: 3, Y: 3}}}, HatchFixture)}
 	if err := s.Check(); err == nil {
 		t.Error("a ring that is no place was dropped without a word")
 	}
@@ -179,7 +179,7 @@ func TestPatternsAreNamedApart(t *testing.T) {
 }
 
 func BenchmarkHatch(b *testing.B) {
-	room := [][]Pt{{{10, 10}, {250, 10}, {250, 120}, {180, 120}, {180, 200}, {10, 200}}}
+	room := [][]Pt{{{X: 10, Y: 10}, {X: 250, Y: 10}, {X: 250, Y: 120}, {X: 180, Y: 120}, {X: 180, Y: 200}, {X: 10, Y: 200}}}
 	for _, p := range []Pattern{HatchFixture, HatchFixing, HatchUnheated} {
 		b.Run(p.String(), func(b *testing.B) {
 			for b.Loop() {
@@ -190,7 +190,7 @@ func BenchmarkHatch(b *testing.B) {
 }
 
 func ExampleHatch() {
-	square := []Pt{{0, 0}, {5, 0}, {5, 6}, {0, 6}}
+	square := []Pt{{X: 0, Y: 0}, {X: 5, Y: 0}, {X: 5, Y: 6}, {X: 0, Y: 6}}
 	for _, it := range Hatch([][]Pt{square}, HatchRise) {
 		for _, s := range it.(*Path).Segs {
 			fmt.Printf("%d %.1f,%.1f\n", s.Op, s.To.X, s.To.Y)

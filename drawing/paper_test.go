@@ -125,8 +125,8 @@ func TestViewThereAndBack(t *testing.T) {
 			t.Fatalf("the room's middle lies at %v", got)
 		}
 	})
-	v := View{Ratio: 20, At: Pt{100, 100}}
-	if got := v.Pt(plane.Pt(3500, 1000)); got != (Pt{275, 50}) {
+	v := View{Ratio: 20, At: Pt{X: 100, Y: 100}}
+	if got := v.Pt(plane.Pt(3500, 1000)); got != (Pt{X: 275, Y: 50}) {
 		t.Errorf("3.5 m east and 1 m north at 1:20 lie at %v", got)
 	}
 }
@@ -134,7 +134,7 @@ func TestViewThereAndBack(t *testing.T) {
 func TestViewOfRegion(t *testing.T) {
 	r := plane.Region{{Outer: plane.Rectangle(plane.Pt(0, 0), plane.Pt(1000, 500)),
 		Holes: []plane.Ring{plane.Rectangle(plane.Pt(100, 100), plane.Pt(200, 200))}}}
-	v := View{Ratio: 10, At: Pt{0, 50}}
+	v := View{Ratio: 10, At: Pt{X: 0, Y: 50}}
 	if rings := v.Rings(r); len(rings) != 2 || BoxOf(rings[0]...) != (Box{0, 0, 100, 50}) {
 		t.Errorf("%v", rings)
 	}

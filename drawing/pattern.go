@@ -15,13 +15,13 @@ func steps(lo, hi, step float64, f func(k int)) {
 func parallels(box Box, degrees, step, offset float64) [][]Pt {
 	var turned []Pt
 	for _, c := range box.Corners() {
-		turned = append(turned, c.Turned(-degrees))
+		turned = append(turned, Turned(c, -degrees))
 	}
 	b := BoxOf(turned...)
 	var lines [][]Pt
 	steps(b.Y0-offset, b.Y1-offset, step, func(k int) {
 		y := float64(k)*step + offset
-		lines = append(lines, []Pt{Pt{b.X0, y}.Turned(degrees), Pt{b.X1, y}.Turned(degrees)})
+		lines = append(lines, []Pt{Turned(Pt{X: b.X0, Y: y}, degrees), Turned(Pt{X: b.X1, Y: y}, degrees)})
 	})
 	return lines
 }
@@ -34,7 +34,7 @@ func staggered(box Box, step, jitter float64) []Pt {
 		steps(box.X0, box.X1, step, func(i int) {
 			x := float64(i) + 0.5*float64(j&1) + jitter*scatter(i, j, 1)
 			y := float64(j) + jitter*scatter(i, j, 2)
-			pts = append(pts, Pt{x * step, y * step})
+			pts = append(pts, Pt{X: x * step, Y: y * step})
 		})
 	})
 	return pts
@@ -69,7 +69,7 @@ func rows(box Box, height float64, shape func(row int, x0, x1 float64) []Pt) [][
 func zigzag(_ int, x0, x1 float64) []Pt {
 	var pts []Pt
 	steps(x0, x1, 1.5, func(k int) {
-		pts = append(pts, Pt{float64(k) * 1.5, 0.2 + 2.6*float64(k&1)})
+		pts = append(pts, Pt{X: float64(k) * 1.5, Y: 0.2 + 2.6*float64(k&1)})
 	})
 	return pts
 }
@@ -80,7 +80,7 @@ func grain(row int, x0, x1 float64) []Pt {
 	var pts []Pt
 	steps(x0, x1, 1, func(k int) {
 		x := float64(k)
-		pts = append(pts, Pt{x, 0.35 * math.Sin(x/4+phase) * (1 + scatter(row, 0, 4))})
+		pts = append(pts, Pt{X: x, Y: 0.35 * math.Sin(x/4+phase) * (1 + scatter(row, 0, 4))})
 	})
 	return pts
 }
@@ -90,7 +90,7 @@ func dashes(box Box) [][]Pt {
 	var lines [][]Pt
 	for _, p := range staggered(box, 1.5, 0) {
 		if i := int(math.Floor(p.X / 1.5)); i&1 == 0 {
-			lines = append(lines, []Pt{p, p.Add(Pt{1.6, 0})})
+			lines = append(lines, []Pt{p, p.Add(Pt{X: 1.6, Y: 0})})
 		}
 	}
 	return lines
@@ -104,7 +104,7 @@ func stones(box Box) [][]Pt {
 		turn := 180 * scatter(int(c.X*100), int(c.Y*100), 5)
 		var t []Pt
 		for k := range 4 {
-			t = append(t, c.Add(Pt{0.8, 0}.Turned(turn+120*float64(k))))
+			t = append(t, c.Add(Turned(Pt{X: 0.8, Y: 0}, turn+120*float64(k))))
 		}
 		lines = append(lines, t)
 	}

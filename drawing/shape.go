@@ -34,7 +34,7 @@ func Circle(c Pt, r float64) []Seg {
 // up to a radius of 2 m. Degrees are counter-clockwise as the reader sees it,
 // 0 to the right; an arc to a smaller angle runs clockwise.
 func Arc(c Pt, r, fromDeg, toDeg float64) []Seg {
-	at := func(deg float64) Pt { return c.Add(Pt{r, 0}.Turned(deg)) }
+	at := func(deg float64) Pt { return c.Add(Turned(Pt{X: r, Y: 0}, deg)) }
 	n := pieces(r, toDeg-fromDeg)
 	segs := []Seg{{Op: Move, To: at(fromDeg)}}
 	for i := range n {
@@ -43,8 +43,8 @@ func Arc(c Pt, r, fromDeg, toDeg float64) []Seg {
 		k := handle(b-a) * r
 		segs = append(segs, Seg{
 			Op: Curve, To: at(b),
-			C1: at(a).Add(Pt{0, -k}.Turned(a)),
-			C2: at(b).Add(Pt{0, k}.Turned(b)),
+			C1: at(a).Add(Turned(Pt{X: 0, Y: -k}, a)),
+			C2: at(b).Add(Turned(Pt{X: 0, Y: k}, b)),
 		})
 	}
 	return segs
@@ -106,7 +106,7 @@ func corner(pts []Pt, i int, r float64) []Seg {
 	cut := math.Min(r*math.Tan(turn/2), math.Min(reach(pts, i, -1), reach(pts, i, 1)))
 	r = cut / math.Tan(turn/2)
 	in, out := p.Add(u.Mul(cut)), p.Add(v.Mul(cut))
-	inward := Pt{-u.Y, u.X}.Mul(math.Copysign(r, angle))
+	inward := Pt{X: -u.Y, Y: u.X}.Mul(math.Copysign(r, angle))
 	from := math.Atan2(inward.Y, -inward.X) * 180 / math.Pi
 	bend := Arc(in.Add(inward), r, from, from+math.Copysign(turn*180/math.Pi, angle))
 	bend[0], bend[len(bend)-1].To = Seg{Op: Line, To: in}, out

@@ -24,7 +24,7 @@ func TestArcStaysOnItsCircle(t *testing.T) {
 		r := rapid.Float64Range(0.1, 2000).Draw(t, "r")
 		from := rapid.Float64Range(-360, 360).Draw(t, "from")
 		to := from + rapid.Float64Range(-360, 360).Draw(t, "sweep")
-		c := Pt{12, -7}
+		c := Pt{X: 12, Y: -7}
 		lo, hi := radii(Arc(c, r, from, to), c)
 		if lo < r-0.01 || hi > r+0.01 {
 			t.Fatalf("radius %v: arc between %v and %v", r, lo, hi)
@@ -37,10 +37,10 @@ func TestArcEnds(t *testing.T) {
 		from, to   float64
 		start, end Pt
 	}{
-		{0, 90, Pt{10, 0}, Pt{0, -10}}, // counter-clockwise: up on paper is -y
-		{90, 0, Pt{0, -10}, Pt{10, 0}}, // and back
-		{180, 270, Pt{-10, 0}, Pt{0, 10}},
-		{0, 360, Pt{10, 0}, Pt{10, 0}},
+		{0, 90, Pt{X: 10, Y: 0}, Pt{X: 0, Y: -10}}, // counter-clockwise: up on paper is -y
+		{90, 0, Pt{X: 0, Y: -10}, Pt{X: 10, Y: 0}}, // and back
+		{180, 270, Pt{X: -10, Y: 0}, Pt{X: 0, Y: 10}},
+		{0, 360, Pt{X: 10, Y: 0}, Pt{X: 10, Y: 0}},
 	} {
 		segs := Arc(Pt{}, 10, c.from, c.to)
 		if got := segs[0].To; got.Dist(c.start) > 1e-12 {
@@ -51,7 +51,7 @@ func TestArcEnds(t *testing.T) {
 		}
 	}
 	up := Flatten(Arc(Pt{}, 10, 0, 180), 0.01)[0]
-	if mid := up[len(up)/2]; mid.Dist(Pt{0, -10}) > 0.5 {
+	if mid := up[len(up)/2]; mid.Dist(Pt{X: 0, Y: -10}) > 0.5 {
 		t.Errorf("half a turn counter-clockwise passes %v, want the top", mid)
 	}
 }
@@ -75,18 +75,18 @@ func TestRoundedLength(t *testing.T) {
 		r    float64
 		want float64
 	}{
-		{"one corner", []Pt{{0, 0}, {30, 0}, {30, 30}}, 5, 60 - (2-math.Pi/2)*5},
-		{"two corners that share a line", []Pt{{0, 0}, {30, 0}, {30, 4}, {0, 4}}, 2, 64 - 2*(2-math.Pi/2)*2},
-		{"too close: the radius gives way", []Pt{{0, 0}, {30, 0}, {30, 4}, {0, 4}}, 9, 64 - 2*(2-math.Pi/2)*2},
-		{"straight on", []Pt{{0, 0}, {10, 0}, {30, 0}}, 5, 30},
-		{"straight back", []Pt{{0, 0}, {10, 0}, {0, 0}}, 5, 20},
-		{"a turn of 60 degrees", []Pt{{0, 0}, {30, 0}, {30 + 30*0.5, 30 * math.Sqrt(3) / 2}}, 6,
+		{"one corner", []Pt{{X: 0, Y: 0}, {X: 30, Y: 0}, {X: 30, Y: 30}}, 5, 60 - (2-math.Pi/2)*5},
+		{"two corners that share a line", []Pt{{X: 0, Y: 0}, {X: 30, Y: 0}, {X: 30, Y: 4}, {X: 0, Y: 4}}, 2, 64 - 2*(2-math.Pi/2)*2},
+		{"too close: the radius gives way", []Pt{{X: 0, Y: 0}, {X: 30, Y: 0}, {X: 30, Y: 4}, {X: 0, Y: 4}}, 9, 64 - 2*(2-math.Pi/2)*2},
+		{"straight on", []Pt{{X: 0, Y: 0}, {X: 10, Y: 0}, {X: 30, Y: 0}}, 5, 30},
+		{"straight back", []Pt{{X: 0, Y: 0}, {X: 10, Y: 0}, {X: 0, Y: 0}}, 5, 20},
+		{"a turn of 60 degrees", []Pt{{X: 0, Y: 0}, {X: 30, Y: 0}, {X: 30 + 30*0.5, Y: 30 * math.Sqrt(3) / 2}}, 6,
 			60 - 2*6*math.Tan(math.Pi/6) + 6*math.Pi/3},
-		{"a turn of 135 degrees", []Pt{{0, 0}, {30, 0}, {0, 30}}, 3, 30 + 30*math.Sqrt2 - 2*3*math.Tan(math.Pi*3/8) +
+		{"a turn of 135 degrees", []Pt{{X: 0, Y: 0}, {X: 30, Y: 0}, {X: 0, Y: 30}}, 3, 30 + 30*math.Sqrt2 - 2*3*math.Tan(math.Pi*3/8) +
 			3*math.Pi*3/4},
-		{"points that repeat", []Pt{{0, 0}, {0, 0}, {30, 0}, {30, 0}, {30, 30}}, 5, 60 - (2-math.Pi/2)*5},
-		{"no radius", []Pt{{0, 0}, {30, 0}, {30, 30}}, 0, 60},
-		{"one point", []Pt{{3, 3}}, 5, 0},
+		{"points that repeat", []Pt{{X: 0, Y: 0}, {X: 0, Y: 0}, {X: 30, Y: 0}, {X: 30, Y: 0}, {X: 30, Y: 30}}, 5, 60 - (2-math.Pi/2)*5},
+		{"no radius", []Pt{{X: 0, Y: 0}, {X: 30, Y: 0}, {X: 30, Y: 30}}, 0, 60},
+		{"one point", []Pt{{X: 3, Y: 3}}, 5, 0},
 		{"none", nil, 5, 0},
 	} {
 		if got := length(Rounded(c.pts, c.r)); math.Abs(got-c.want) > 2e-3 {
@@ -100,8 +100,8 @@ func TestRoundedKeepsRadiusAndEnds(t *testing.T) {
 		turn := rapid.Float64Range(-170, 170).Draw(t, "turn")
 		r := rapid.Float64Range(0.5, 20).Draw(t, "r")
 		arm := 1 + r*math.Abs(math.Tan(turn*math.Pi/360))
-		a, p := Pt{-arm, 0}, Pt{0, 0}
-		b := Pt{arm, 0}.Turned(turn)
+		a, p := Pt{X: -arm, Y: 0}, Pt{X: 0, Y: 0}
+		b := Turned(Pt{X: arm, Y: 0}, turn)
 		segs := Rounded([]Pt{a, p, b}, r)
 		if segs[0].To != a || segs[len(segs)-1].To != b {
 			t.Fatalf("ends moved: %v", segs)
@@ -111,7 +111,7 @@ func TestRoundedKeepsRadiusAndEnds(t *testing.T) {
 		}
 		// every place on the bend is r from the centre of the inscribed circle
 		side := math.Copysign(1, turn)
-		c := Pt{-r * math.Abs(math.Tan(turn*math.Pi/360)), -r * side}
+		c := Pt{X: -r * math.Abs(math.Tan(turn*math.Pi/360)), Y: -r * side}
 		lo, hi := radii(append([]Seg{{Op: Move, To: segs[1].To}}, segs[2:len(segs)-1]...), c)
 		if lo < r-0.01 || hi > r+0.01 {
 			t.Fatalf("turn %v: bend of %v lies between %v and %v of its centre", turn, r, lo, hi)
@@ -125,9 +125,9 @@ func TestPathBox(t *testing.T) {
 		segs []Seg
 		want Box
 	}{
-		{"circle", Circle(Pt{5, 5}, 2), Box{3, 3, 7, 7}},
-		{"quarter", Arc(Pt{0, 0}, 10, 0, 90), Box{0, -10, 10, 0}},
-		{"over the top", Arc(Pt{0, 0}, 10, 45, 135), Box{-10 / math.Sqrt2, -10, 10 / math.Sqrt2, -10 / math.Sqrt2}},
+		{"circle", Circle(Pt{X: 5, Y: 5}, 2), Box{3, 3, 7, 7}},
+		{"quarter", Arc(Pt{X: 0, Y: 0}, 10, 0, 90), Box{0, -10, 10, 0}},
+		{"over the top", Arc(Pt{X: 0, Y: 0}, 10, 45, 135), Box{-10 / math.Sqrt2, -10, 10 / math.Sqrt2, -10 / math.Sqrt2}},
 		{"rectangle", Rectangle(Box{1, 2, 3, 4}), Box{1, 2, 3, 4}},
 		{"nothing", nil, Box{}},
 	} {
@@ -144,7 +144,7 @@ func TestPathBox(t *testing.T) {
 func TestPathBoxAgainstFlattening(t *testing.T) {
 	coord := rapid.Float64Range(-50, 50)
 	rapid.Check(t, func(t *rapid.T) {
-		pt := func(name string) Pt { return Pt{coord.Draw(t, name+"x"), coord.Draw(t, name+"y")} }
+		pt := func(name string) Pt { return Pt{X: coord.Draw(t, name+"x"), Y: coord.Draw(t, name+"y")} }
 		segs := []Seg{{Op: Move, To: pt("a")}, {Op: Curve, C1: pt("b"), C2: pt("c"), To: pt("d")}}
 		got, fine := PathBox(segs), BoxOf(Flatten(segs, 1e-5)[0]...)
 		if !got.Grow(1e-9).Contains(fine) || !fine.Grow(1e-3).Contains(got) {
@@ -154,17 +154,17 @@ func TestPathBoxAgainstFlattening(t *testing.T) {
 }
 
 func TestItemBoxHoldsTheLine(t *testing.T) {
-	p := &Path{Segs: Polyline(Pt{0, 0}, Pt{10, 0}), Stroke: &Stroke{Width: 0.5}}
+	p := &Path{Segs: Polyline(Pt{X: 0, Y: 0}, Pt{X: 10, Y: 0}), Stroke: &Stroke{Width: 0.5}}
 	if got, want := p.Box(), (Box{-0.25, -0.25, 10.25, 0.25}); got != want {
 		t.Errorf("got %v, want %v", got, want)
 	}
-	if got := BoxOfItems([]Item{p, &Path{Segs: Circle(Pt{20, 0}, 1)}}); math.Abs(got.X1-21) > 1e-9 || got.X0 != -0.25 {
+	if got := BoxOfItems([]Item{p, &Path{Segs: Circle(Pt{X: 20, Y: 0}, 1)}}); math.Abs(got.X1-21) > 1e-9 || got.X0 != -0.25 {
 		t.Errorf("together %v", got)
 	}
 }
 
 func ExampleRounded() {
-	for _, s := range Rounded([]Pt{{0, 0}, {30, 0}, {30, 20}}, 5) {
+	for _, s := range Rounded([]Pt{{X: 0, Y: 0}, {X: 30, Y: 0}, {X: 30, Y: 20}}, 5) {
 		fmt.Printf("%d to %.0f,%.0f\n", s.Op, s.To.X, s.To.Y)
 	}
 	// Output:

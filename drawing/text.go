@@ -16,7 +16,7 @@ func (t *Text) Box() Box {
 // start of the baseline, where they lie on the sheet.
 func (t *Text) corners(left, right, bottom, top float64) []Pt {
 	start := t.Start()
-	at := func(x, y float64) Pt { return start.Add(Pt{x, -y}.Turned(t.Angle)) }
+	at := func(x, y float64) Pt { return start.Add(Turned(Pt{X: x, Y: -y}, t.Angle)) }
 	return []Pt{at(left, top), at(right, top), at(right, bottom), at(left, bottom)}
 }
 
@@ -29,7 +29,7 @@ func (t *Text) Start() Pt {
 	case End:
 		back = t.Width()
 	}
-	return t.At.Sub(Pt{back, 0}.Turned(t.Angle))
+	return t.At.Sub(Turned(Pt{X: back, Y: 0}, t.Angle))
 }
 
 // Backing returns the white patch that a knock-out puts under the lettering,

@@ -27,7 +27,7 @@ func TestTextBox(t *testing.T) {
 		{"turned down", Text{Text: "HHH", Angle: -90}, Box{100, 50, 102.5, 50 + w}},
 		{"upside down", Text{Text: "HHH", Angle: 180}, Box{100 - w, 50, 100, 52.5}},
 	} {
-		c.text.At, c.text.Height = Pt{100, 50}, 2.5
+		c.text.At, c.text.Height = Pt{X: 100, Y: 50}, 2.5
 		if got := c.text.Box(); !near(got, c.want, 1e-9) {
 			t.Errorf("%s: %v, want %v", c.name, got, c.want)
 		}
@@ -35,7 +35,7 @@ func TestTextBox(t *testing.T) {
 }
 
 func TestTextBoxFollowsInk(t *testing.T) {
-	at := func(s string) Box { return (&Text{At: Pt{0, 0}, Height: 2.5, Text: s}).Box() }
+	at := func(s string) Box { return (&Text{At: Pt{X: 0, Y: 0}, Height: 2.5, Text: s}).Box() }
 	if b := at("gjq"); b.Y1 < 0.4 {
 		t.Errorf("descenders of gjq end at %v", b.Y1)
 	}
@@ -48,7 +48,7 @@ func TestTextBoxFollowsInk(t *testing.T) {
 }
 
 func TestBackingTurnsWithTheText(t *testing.T) {
-	text := Text{At: Pt{100, 50}, Height: 2.5, Text: "HHH", Layer: LayerDims, Knockout: 0.5}
+	text := Text{At: Pt{X: 100, Y: 50}, Height: 2.5, Text: "HHH", Layer: LayerDims, Knockout: 0.5}
 	for _, angle := range []float64{0, 90, 180} {
 		text.Angle = angle
 		patch := text.Backing()
@@ -85,10 +85,10 @@ func TestBoxes(t *testing.T) {
 	if got := b.Union(Box{-1, 2, 3, 9}); got != (Box{-1, 0, 10, 9}) {
 		t.Errorf("union %v", got)
 	}
-	if got := b.Grow(1).Moved(Pt{2, 3}); got != (Box{1, 2, 13, 9}) {
+	if got := b.Grow(1).Moved(Pt{X: 2, Y: 3}); got != (Box{1, 2, 13, 9}) {
 		t.Errorf("grown and moved %v", got)
 	}
-	if !b.Holds(Pt{10, 5}) || b.Holds(Pt{10.1, 5}) || b.Centre() != (Pt{5, 2.5}) {
+	if !b.Holds(Pt{X: 10, Y: 5}) || b.Holds(Pt{X: 10.1, Y: 5}) || b.Centre() != (Pt{X: 5, Y: 2.5}) {
 		t.Error("edge or centre wrong")
 	}
 }

@@ -18,7 +18,7 @@ func NewView(bounds plane.Rect, field Box, ratio float64) View {
 // Pt returns where p lies on paper.
 func (v View) Pt(p plane.Point) Pt {
 	d := p.Sub(v.Origin)
-	return Pt{v.At.X + d.X/v.Ratio, v.At.Y - d.Y/v.Ratio}
+	return Pt{X: v.At.X + d.X/v.Ratio, Y: v.At.Y - d.Y/v.Ratio}
 }
 
 // Floor returns the place of the floor that lies at p.

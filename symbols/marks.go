@@ -114,7 +114,7 @@ func cross(layer drawing.Layer, at drawing.Pt, arm float64) *drawing.Path {
 func RevisionTriangle(at drawing.Pt, letter string) []drawing.Item {
 	var pts []drawing.Pt
 	for _, a := range []float64{90, 210, 330} {
-		pts = append(pts, at.Add(drawing.Pt{X: 3.6}.Turned(a)))
+		pts = append(pts, at.Add(drawing.Turned(drawing.Pt{X: 3.6}, a)))
 	}
 	return []drawing.Item{
 		&drawing.Path{

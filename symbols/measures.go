@@ -11,7 +11,7 @@ import (
 // North is a plain arrow with an N at its head, 15 mm long, its middle at at.
 // degrees is where north lies, clockwise from the sheet's up.
 func North(at drawing.Pt, degrees float64) []drawing.Item {
-	up := drawing.Pt{Y: -1}.Turned(-degrees)
+	up := drawing.Turned(drawing.Pt{Y: -1}, -degrees)
 	tip, tail, wing := at.Add(up.Mul(5)), at.Sub(up.Mul(7.5)), side(up).Mul(1.5)
 	head := tip.Sub(up.Mul(4.5))
 	shaft := stroked(drawing.LayerMarks, drawing.MediumLine(), tail, head)

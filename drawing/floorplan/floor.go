@@ -294,7 +294,7 @@ func LeaderSpots(at drawing.Pt, reach float64, size drawing.Box, far float64) []
 	const around = 24
 	for r := reach + 5; r <= reach+math.Max(far, 40); r *= 1.3 {
 		for k := range around {
-			u := drawing.Pt{X: 1}.Turned(float64(k) * 360 / around)
+			u := drawing.Turned(drawing.Pt{X: 1}, float64(k)*360/around)
 			end := at.Add(u.Mul(r))
 			c := end.Add(drawing.Pt{X: math.Copysign(size.W()/2+0.8, u.X)})
 			if math.Abs(u.X) < 0.3 {

@@ -267,7 +267,7 @@ func (k *Ink) along(pts []drawing.Pt, l, except *Label) (cost float64, ok bool) 
 			for _, s := range k.lines[c] {
 				switch {
 				case s.owner == l || s.owner != nil && s.owner == except:
-				case drawing.Crosses(a, b, s.a, s.b):
+				case (drawing.Straight{A: a, B: b}).Crosses(drawing.Straight{A: s.a, B: s.b}):
 					cost += tie(s.kind)
 				case s.kind == CableInk && hugs(a, b, s.a, s.b):
 					cost += leaderTie
@@ -356,7 +356,7 @@ func (k *Ink) Crossed(a, b drawing.Pt, kinds ...Kind) bool {
 	found := false
 	cells(drawing.BoxOf(a, b), func(c cellKey) {
 		for _, s := range k.lines[c] {
-			found = found || slices.Contains(kinds, s.kind) && drawing.Crosses(a, b, s.a, s.b)
+			found = found || slices.Contains(kinds, s.kind) && (drawing.Straight{A: a, B: b}).Crosses(drawing.Straight{A: s.a, B: s.b})
 		}
 	})
 	return found

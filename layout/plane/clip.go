@@ -20,4 +20,4 @@ func (r Ring) Clip(off func(Point) float64) (out Ring) {
 
 // Left is how far p lies to the left of the line through s, times the length of s;
 // negative to its right.
-func (s Segment) Left(p Point) float64 { return side(s.A, s.B, p) }
+func (s Line[Of]) Left(p Vec[Of]) float64 { return side(s.A, s.B, p) }

@@ -12,78 +12,87 @@ package plane
 
 import "math"
 
-// A Point is a place on the floor, or a displacement, in mm.
-type Point struct{ X, Y float64 }
+// A Vec is a place in a plane, or a displacement, in mm. Of says which plane, so that
+// places on a floor and on a sheet do not mix.
+type Vec[Of any] struct{ X, Y float64 }
+
+// A Point is a place on the floor, or a displacement.
+type Point = Vec[floor]
+
+type floor struct{}
 
 // Pt is short for Point{x, y}.
 func Pt(x, y float64) Point { return Point{x, y} }
 
 // Add returns p + q.
-func (p Point) Add(q Point) Point { return Point{p.X + q.X, p.Y + q.Y} }
+func (p Vec[Of]) Add(q Vec[Of]) Vec[Of] { return Vec[Of]{p.X + q.X, p.Y + q.Y} }
 
 // Sub returns p - q.
-func (p Point) Sub(q Point) Point { return Point{p.X - q.X, p.Y - q.Y} }
+func (p Vec[Of]) Sub(q Vec[Of]) Vec[Of] { return Vec[Of]{p.X - q.X, p.Y - q.Y} }
 
 // Mul returns p scaled by k.
-func (p Point) Mul(k float64) Point { return Point{float64(p.X * k), float64(p.Y * k)} }
+func (p Vec[Of]) Mul(k float64) Vec[Of] { return Vec[Of]{float64(p.X * k), float64(p.Y * k)} }
 
 // Dot returns the dot product.
-func (p Point) Dot(q Point) float64 { return float64(p.X*q.X) + float64(p.Y*q.Y) }
+func (p Vec[Of]) Dot(q Vec[Of]) float64 { return float64(p.X*q.X) + float64(p.Y*q.Y) }
 
 // Cross returns the z part of the cross product: positive when q lies to the
 // left of p.
-func (p Point) Cross(q Point) float64 { return float64(p.X*q.Y) - float64(p.Y*q.X) }
+func (p Vec[Of]) Cross(q Vec[Of]) float64 { return float64(p.X*q.Y) - float64(p.Y*q.X) }
 
 // Norm returns the length of p.
-func (p Point) Norm() float64 { return math.Sqrt(p.Dot(p)) }
+func (p Vec[Of]) Norm() float64 { return math.Sqrt(p.Dot(p)) }
 
 // Dist returns the distance from p to q.
-func (p Point) Dist(q Point) float64 { return p.Sub(q).Norm() }
+func (p Vec[Of]) Dist(q Vec[Of]) float64 { return p.Sub(q).Norm() }
 
 // Unit returns p scaled to length 1; the zero point stays zero.
-func (p Point) Unit() Point {
+func (p Vec[Of]) Unit() Vec[Of] {
 	n := p.Norm()
 	if n == 0 {
-		return Point{}
+		return Vec[Of]{}
 	}
-	return Point{p.X / n, p.Y / n}
+	return Vec[Of]{p.X / n, p.Y / n}
 }
 
 // Left returns p turned a quarter turn counter-clockwise.
-func (p Point) Left() Point { return Point{-p.Y, p.X} }
+func (p Vec[Of]) Left() Vec[Of] { return Vec[Of]{-p.Y, p.X} }
 
 // Rotate returns p turned counter-clockwise by a radians about the origin.
-func (p Point) Rotate(a float64) Point {
+func (p Vec[Of]) Rotate(a float64) Vec[Of] {
 	s, c := Sincos(a)
-	return Point{float64(c*p.X) - float64(s*p.Y), float64(s*p.X) + float64(c*p.Y)}
+	return Vec[Of]{float64(c*p.X) - float64(s*p.Y), float64(s*p.X) + float64(c*p.Y)}
 }
 
 // Lerp returns the point a share t of the way from p to q.
-func (p Point) Lerp(q Point, t float64) Point {
-	return Point{p.X + float64((q.X-p.X)*t), p.Y + float64((q.Y-p.Y)*t)}
+func (p Vec[Of]) Lerp(q Vec[Of], t float64) Vec[Of] {
+	return Vec[Of]{p.X + float64((q.X-p.X)*t), p.Y + float64((q.Y-p.Y)*t)}
 }
 
 // Finite reports whether both coordinates are ordinary numbers.
-func (p Point) Finite() bool {
+func (p Vec[Of]) Finite() bool {
 	return !math.IsNaN(p.X-p.X) && !math.IsNaN(p.Y-p.Y)
 }
 
-// A Segment is the straight line from A to B, both ends included.
-type Segment struct{ A, B Point }
+// A Line is the straight line from A to B, both ends included.
+type Line[Of any] struct{ A, B Vec[Of] }
+
+// A Segment is a straight line on the floor.
+type Segment = Line[floor]
 
 // Length returns the segment's length.
-func (s Segment) Length() float64 { return s.A.Dist(s.B) }
+func (s Line[Of]) Length() float64 { return s.A.Dist(s.B) }
 
 // At returns the point d mm from A towards B; it may lie beyond either end.
-func (s Segment) At(d float64) Point { return s.A.Add(s.B.Sub(s.A).Unit().Mul(d)) }
+func (s Line[Of]) At(d float64) Vec[Of] { return s.A.Add(s.B.Sub(s.A).Unit().Mul(d)) }
 
 // Bounds returns the smallest box that holds the segment.
-func (s Segment) Bounds() Rect {
-	return Rect{Pt(min(s.A.X, s.B.X), min(s.A.Y, s.B.Y)), Pt(max(s.A.X, s.B.X), max(s.A.Y, s.B.Y))}
+func (s Line[Of]) Bounds() Extent[Of] {
+	return Extent[Of]{Vec[Of]{min(s.A.X, s.B.X), min(s.A.Y, s.B.Y)}, Vec[Of]{max(s.A.X, s.B.X), max(s.A.Y, s.B.Y)}}
 }
 
 // Nearest returns the point of s nearest to p and its distance from A.
-func (s Segment) Nearest(p Point) (Point, float64) {
+func (s Line[Of]) Nearest(p Vec[Of]) (Vec[Of], float64) {
 	v := s.B.Sub(s.A)
 	n := v.Dot(v)
 	if n == 0 {
@@ -94,23 +103,23 @@ func (s Segment) Nearest(p Point) (Point, float64) {
 }
 
 // Distance returns the distance from p to the nearest point of s.
-func (s Segment) Distance(p Point) float64 {
+func (s Line[Of]) Distance(p Vec[Of]) float64 {
 	q, _ := s.Nearest(p)
 	return p.Dist(q)
 }
 
 // PathDistance returns the distance from p to the nearest point of a line;
 // infinite for fewer than two points.
-func PathDistance(line []Point, p Point) float64 {
+func PathDistance[Of any](line []Vec[Of], p Vec[Of]) float64 {
 	least := math.Inf(1)
 	for i := 1; i < len(line); i++ {
-		least = math.Min(least, Segment{line[i-1], line[i]}.Distance(p))
+		least = math.Min(least, Line[Of]{line[i-1], line[i]}.Distance(p))
 	}
 	return least
 }
 
 // Corners drops the points of a line that lie straight between their neighbours.
-func Corners(pts []Point) []Point {
+func Corners[Of any](pts []Vec[Of]) []Vec[Of] {
 	out := pts[:1:1]
 	for i := 1; i < len(pts); i++ {
 		if i+1 < len(pts) {
@@ -126,13 +135,13 @@ func Corners(pts []Point) []Point {
 
 // Nearest returns the place of a line nearest to p, its distance, and the
 // index of its leg with the share of that leg before it.
-func Nearest(line []Point, p Point) (at Point, off float64, leg int, share float64) {
+func Nearest[Of any](line []Vec[Of], p Vec[Of]) (at Vec[Of], off float64, leg int, share float64) {
 	off = math.Inf(1)
 	if len(line) == 1 {
 		return line[0], p.Dist(line[0]), 0, 0
 	}
 	for i := 1; i < len(line); i++ {
-		s := Segment{A: line[i-1], B: line[i]}
+		s := Line[Of]{A: line[i-1], B: line[i]}
 		q, d := s.Nearest(p)
 		if n := q.Dist(p); n < off {
 			at, off, leg, share = q, n, i-1, 0
@@ -145,7 +154,7 @@ func Nearest(line []Point, p Point) (at Point, off float64, leg int, share float
 }
 
 // PathLength returns the length of a line, corners not rounded.
-func PathLength(line []Point) float64 {
+func PathLength[Of any](line []Vec[Of]) float64 {
 	n := 0.0
 	for i := 1; i < len(line); i++ {
 		n += line[i-1].Dist(line[i])
@@ -154,8 +163,8 @@ func PathLength(line []Point) float64 {
 }
 
 // Moved returns a line moved aside.
-func Moved(line []Point, by Point) []Point {
-	out := make([]Point, len(line))
+func Moved[Of any](line []Vec[Of], by Vec[Of]) []Vec[Of] {
+	out := make([]Vec[Of], len(line))
 	for i, p := range line {
 		out[i] = p.Add(by)
 	}
@@ -163,7 +172,7 @@ func Moved(line []Point, by Point) []Point {
 }
 
 // Gap returns the smallest distance between s and t, 0 where they meet.
-func (s Segment) Gap(t Segment) float64 {
+func (s Line[Of]) Gap(t Line[Of]) float64 {
 	if s.Meets(t) {
 		return 0
 	}
@@ -171,18 +180,18 @@ func (s Segment) Gap(t Segment) float64 {
 }
 
 // side is twice the area of the triangle a, b, c; positive when c is left of ab.
-func side(a, b, c Point) float64 { return b.Sub(a).Cross(c.Sub(a)) }
+func side[Of any](a, b, c Vec[Of]) float64 { return b.Sub(a).Cross(c.Sub(a)) }
 
 // Crosses reports whether s and t cross at a point inside both. Touching ends
 // and overlaps do not count.
-func (s Segment) Crosses(t Segment) bool {
+func (s Line[Of]) Crosses(t Line[Of]) bool {
 	a, b := side(s.A, s.B, t.A), side(s.A, s.B, t.B)
 	c, d := side(t.A, t.B, s.A), side(t.A, t.B, s.B)
 	return (a > 0 && b < 0 || a < 0 && b > 0) && (c > 0 && d < 0 || c < 0 && d > 0)
 }
 
 // Meets reports whether s and t have any point in common.
-func (s Segment) Meets(t Segment) bool {
+func (s Line[Of]) Meets(t Line[Of]) bool {
 	if s.Crosses(t) {
 		return true
 	}
@@ -190,15 +199,15 @@ func (s Segment) Meets(t Segment) bool {
 }
 
 // holds reports whether p lies on s, to within rounding.
-func (s Segment) holds(p Point) bool { return s.Distance(p) < 1e-9 }
+func (s Line[Of]) holds(p Vec[Of]) bool { return s.Distance(p) < 1e-9 }
 
 // Intersection returns the point where the infinite lines through s and t
 // meet; ok is false when they are parallel.
-func (s Segment) Intersection(t Segment) (p Point, ok bool) {
+func (s Line[Of]) Intersection(t Line[Of]) (p Vec[Of], ok bool) {
 	u, v := s.B.Sub(s.A), t.B.Sub(t.A)
 	d := u.Cross(v)
 	if math.Abs(d) < 1e-12*u.Norm()*v.Norm() || d == 0 {
-		return Point{}, false
+		return Vec[Of]{}, false
 	}
 	return s.A.Add(u.Mul(t.A.Sub(s.A).Cross(v) / d)), true
 }

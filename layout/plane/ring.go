@@ -5,48 +5,51 @@ import "math"
 // A Ring is a closed line of corner points, the last joined to the first.
 type Ring []Point
 
-// A Rect is an axis-parallel box.
-type Rect struct{ Min, Max Point }
+// An Extent is an axis-parallel box.
+type Extent[Of any] struct{ Min, Max Vec[Of] }
+
+// A Rect is a box on the floor.
+type Rect = Extent[floor]
 
 // W returns the width of r.
-func (r Rect) W() float64 { return r.Max.X - r.Min.X }
+func (r Extent[Of]) W() float64 { return r.Max.X - r.Min.X }
 
 // H returns the height of r.
-func (r Rect) H() float64 { return r.Max.Y - r.Min.Y }
+func (r Extent[Of]) H() float64 { return r.Max.Y - r.Min.Y }
 
 // Centre returns the middle of r.
-func (r Rect) Centre() Point { return r.Min.Lerp(r.Max, 0.5) }
+func (r Extent[Of]) Centre() Vec[Of] { return r.Min.Lerp(r.Max, 0.5) }
 
 // Union returns the smallest box that holds both.
-func (r Rect) Union(s Rect) Rect {
-	return Rect{
-		Point{min(r.Min.X, s.Min.X), min(r.Min.Y, s.Min.Y)},
-		Point{max(r.Max.X, s.Max.X), max(r.Max.Y, s.Max.Y)},
+func (r Extent[Of]) Union(s Extent[Of]) Extent[Of] {
+	return Extent[Of]{
+		Vec[Of]{min(r.Min.X, s.Min.X), min(r.Min.Y, s.Min.Y)},
+		Vec[Of]{max(r.Max.X, s.Max.X), max(r.Max.Y, s.Max.Y)},
 	}
 }
 
 // Apart reports whether two boxes are more than d apart along an axis.
-func (r Rect) Apart(s Rect, d float64) bool {
+func (r Extent[Of]) Apart(s Extent[Of], d float64) bool {
 	return r.Min.X > s.Max.X+d || s.Min.X > r.Max.X+d || r.Min.Y > s.Max.Y+d || s.Min.Y > r.Max.Y+d
 }
 
 // Segments returns the straight pieces of a line through points, in order.
-func Segments(pts []Point) []Segment {
-	var out []Segment
+func Segments[Of any](pts []Vec[Of]) []Line[Of] {
+	var out []Line[Of]
 	for i := 1; i < len(pts); i++ {
-		out = append(out, Segment{A: pts[i-1], B: pts[i]})
+		out = append(out, Line[Of]{A: pts[i-1], B: pts[i]})
 	}
 	return out
 }
 
 // Bounds returns the smallest box that holds all points; the zero Rect for none.
-func Bounds(pts []Point) Rect {
+func Bounds[Of any](pts []Vec[Of]) Extent[Of] {
 	if len(pts) == 0 {
-		return Rect{}
+		return Extent[Of]{}
 	}
-	r := Rect{pts[0], pts[0]}
+	r := Extent[Of]{pts[0], pts[0]}
 	for _, p := range pts[1:] {
-		r = r.Union(Rect{p, p})
+		r = r.Union(Extent[Of]{p, p})
 	}
 	return r
 }
@@ -92,10 +95,13 @@ func (r Ring) CCW() Ring {
 
 // Contains reports whether p is inside by the even-odd rule. Points on the
 // line itself may go either way.
-func (r Ring) Contains(p Point) bool {
+func (r Ring) Contains(p Point) bool { return Inside(r, p) }
+
+// Inside is Contains of a ring in any plane.
+func Inside[Of any](ring []Vec[Of], p Vec[Of]) bool {
 	in := false
-	for i, j := 0, len(r)-1; i < len(r); j, i = i, i+1 {
-		a, b := r[i], r[j]
+	for i, j := 0, len(ring)-1; i < len(ring); j, i = i, i+1 {
+		a, b := ring[i], ring[j]
 		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < (b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y)+a.X {
 			in = !in
 		}

@@ -42,7 +42,7 @@ func TestBounds(t *testing.T) {
 			t.Fatalf("bounds of %v: %v", pts, got)
 		}
 	})
-	if Bounds(nil) != (Rect{}) {
+	if Bounds(Ring(nil)) != (Rect{}) {
 		t.Error("nothing has a size")
 	}
 }
