@@ -155,14 +155,21 @@ func soil(j *job.Job, r *layout.Room) (s heat.Soil, from string) {
 	return s, "that of a house of about 9 by 7 m: exposed is not given"
 }
 
-// hot is the floor over a cable in the hot case: on soil that has settled, or
-// with no heat lost below.
+// hot is the floor over a cable in the hot case: on soil that has settled, or with no
+// heat lost below; or as in the cold case, where that gives the floor more heat, as a
+// boiler's room below does, and ground in a hot place.
 func hot(j *job.Job, cold heat.Section, on *heat.Soil) heat.Section {
-	if on == nil {
-		cold.Below = heat.Below{}
-		return cold
+	kept := cold
+	kept.Below = heat.Below{}
+	if on != nil {
+		kept = cold.OnSoil(*on, belowAt(j, "ground")-j.Warmth.Warmest)
 	}
-	return cold.OnSoil(*on, belowAt(j, "ground")-j.Warmth.Warmest)
+	fed := cold
+	fed.Below.Rise += j.Warmth.Room - j.Warmth.Warmest
+	if fed.MeanRise() > kept.MeanRise() {
+		return fed
+	}
+	return kept
 }
 
 // below says what lies under the floor in the cold case.

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"oxturn/layout"
+	"oxturn/layout/heat"
 	"oxturn/layout/internal/hand"
 )
 
@@ -121,6 +122,30 @@ func TestHotCaseOverARoom(t *testing.T) {
 	}
 	if got := r.Verdicts[0].Surface - r.Hot.Steady.OverCable; math.Abs(got-24) > 1e-9 {
 		t.Errorf("judged in air at %g °C", got)
+	}
+}
+
+// The hot case is never cooler than the cold one, whatever lies below: a boiler's room and
+// ground in a hot place give the floor heat, and it passes a limit by what they give.
+func TestHotCaseIsTheHotter(t *testing.T) {
+	slab := strings.Replace(hand.BathLayers, `"wood"`, `"concrete"`, 1)
+	for _, text := range []string{"below = \"room\"\nbelow_temperature = 45", "below = \"ground\"\nbelow_temperature = 32",
+		"below = \"void\"\nbelow_temperature = -15", "below = \"ground\"\nbelow_temperature = -5",
+		"below = \"insulated\"", "warmest = 27\nbelow = \"room\"\nbelow_temperature = 40"} {
+		layers := hand.BathLayers
+		if strings.Contains(text, "ground") {
+			layers = slab
+		}
+		p := lay(t, hand.Bath+layers+"[warmth]\n"+text+"\n")
+		r := p.Warmth.Runs[0]
+		hot, cold := p.Warmth.Warmest+r.Hot.Steady.Mean, p.Warmth.Room+r.Cold.Steady.Mean
+		if hot < cold-1e-9 {
+			t.Errorf("%s: %.2f °C at most, %.2f at least", text, hot, cold)
+		}
+		if said := strings.Join(p.Warmth.Bounds(false), "\n"); strings.Contains(said, "weeks") !=
+			(r.Hot.Section.Below.Kind == heat.SoilBelow) {
+			t.Errorf("%s: %s", text, said)
+		}
 	}
 }
 

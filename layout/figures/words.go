@@ -347,10 +347,13 @@ func (p *page) surface(s Surface, w *Warmth) {
 }
 
 // upWords says how much of the heat goes up: colder ground may take more than
-// the cable gives.
+// the cable gives, and what is warmer below gives some too.
 func upWords(percent float64) string {
-	if percent < 0 {
+	switch {
+	case percent < 0:
 		return "none of the heat goes up"
+	case percent >= 100.05:
+		return "all of the heat goes up, and " + say.TrimFigure(percent-100) + " % as much comes from below"
 	}
 	return say.TrimFigure(percent) + " % of the heat goes up"
 }

@@ -317,7 +317,8 @@ func TestWarmthInWords(t *testing.T) {
 	hold(t, metric(func(p *page) { p.warmth(nil) }), "Warmth: not worked out, the job gives no layers")
 	hold(t, metric(func(p *page) { p.warmth(&Warmth{Problem: "no membrane"}) }), "Warmth: not worked out: no membrane")
 	for up, want := range map[float64]string{-0.1: "none of the heat goes up", 0: "0 % of the heat goes up",
-		0.6: "0.6 % of the heat goes up"} {
+		0.6: "0.6 % of the heat goes up", 100: "100 % of the heat goes up",
+		150.6: "all of the heat goes up, and 50.6 % as much comes from below"} {
 		if got := upWords(up); got != want {
 			t.Errorf("%g: %s", up, got)
 		}

@@ -10,6 +10,9 @@ type balance struct {
 	up, down float64 // W/m²
 }
 
+// MeanRise is the mean rise of the surface once it has settled with the cable on, K.
+func (s Section) MeanRise() float64 { return s.balanced(s.Flux()).surface }
+
 // balanced returns the mean state with q W/m² given off at the cable's depth.
 // The heat given up grows with the surface's rise and the heat left for it
 // falls, so the one rise where both agree is found by halving.

@@ -2,6 +2,7 @@ package heat
 
 import (
 	"fmt"
+	"math"
 
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
@@ -85,7 +86,7 @@ func (o Offer) Range(hours float64, us bool) string {
 	case o.Reached:
 		return FormatTime(o.Low) + " to " + FormatTime(o.High)
 	case o.Never:
-		return "never: settles at " + words{us}.gained(o.Settles)
+		return "never: settles at " + words{us}.gainedAtMost(o.Settles)
 	}
 	return fmt.Sprintf("not within %g h", hours)
 }
@@ -156,12 +157,14 @@ func (w words) units() plane.Units {
 	return plane.Millimetres
 }
 
-// gained writes a gain with its sign: +6.9 °C.
-func (w words) gained(k float64) string {
+// gainedAtMost writes a gain with its sign, +6.9 °C, rounded down: it stays below what
+// was wanted and not reached.
+func (w words) gainedAtMost(k float64) string {
+	unit := "°C"
 	if w.us {
-		return fmt.Sprintf("%+.1f °F", k*1.8)
+		k, unit = k*1.8, "°F"
 	}
-	return fmt.Sprintf("%+.1f °C", k)
+	return fmt.Sprintf("%+.1f %s", math.Floor(10*k+1e-9)/10, unit)
 }
 
 func (w words) below(b Below) string {

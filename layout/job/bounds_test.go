@@ -214,6 +214,8 @@ func TestRegionOfAJob(t *testing.T) {
 		{"metric", Job{Units: plane.Millimetres, Cables: []Cable{{Volts: 230}}}, circuit.Elsewhere},
 		{"in inches", Job{Units: plane.Inches, Cables: []Cable{{Volts: 230}}}, circuit.NorthAmerica},
 		{"120 V", Job{Units: plane.Millimetres, Cables: []Cable{{Volts: 230}, {Volts: 120}}}, circuit.NorthAmerica},
+		{"240 V, of a catalogue for both", Job{Units: plane.Millimetres, Supply: Supply{Volts: 240}, Cables: []Cable{
+			{Volts: 120}, {Volts: 240}}}, circuit.Elsewhere},
 		{"by the supply", Job{Units: plane.Millimetres, Supply: Supply{Volts: 120}}, circuit.NorthAmerica},
 		{"no volts said", Job{Units: plane.Millimetres, Cables: []Cable{{}}}, circuit.Elsewhere},
 		{"150 V is no low supply", Job{Units: plane.Millimetres, Supply: Supply{Volts: 150}}, circuit.Elsewhere},

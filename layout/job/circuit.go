@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"oxturn/layout/circuit"
@@ -105,8 +106,9 @@ func (j *Job) Region() circuit.Region {
 const mainsLow = 150.0
 
 // mainsOfAmerica reports whether what the job is wired with tells of North
-// America: a conductor by its gauge, or a low supply. Its rules are the stricter
-// ones for a breaker, so that a slip here errs on the safe side.
+// America: a conductor by its gauge, or a low supply; where no supply is given, a
+// cable for one. Its rules are the stricter ones for a breaker, so that a slip here
+// errs on the safe side.
 func (j *Job) mainsOfAmerica() bool {
 	low := func(volts float64) bool { return volts > 0 && volts < mainsLow }
 	for _, c := range j.Circuits {
@@ -114,12 +116,10 @@ func (j *Job) mainsOfAmerica() bool {
 			return true
 		}
 	}
-	for _, c := range j.Cables {
-		if low(c.Volts) {
-			return true
-		}
+	if j.Supply.Volts > 0 { // a catalogue has cables for other supplies too
+		return low(j.Supply.Volts)
 	}
-	return low(j.Supply.Volts)
+	return slices.ContainsFunc(j.Cables, func(c Cable) bool { return low(c.Volts) })
 }
 
 // Circuit returns the circuit that feeds a thermostat: the one it names, or

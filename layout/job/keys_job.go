@@ -134,8 +134,8 @@ func supplyKeys() []Key {
 				"times even spacing, as where a label gives it by the gap between runs",
 			Example: `max_density_over = "even spacing"`},
 		Key{Path: "region", Type: TypeChoice, Values: circuit.RegionNames(),
-			Otherwise: "usual ratings and words are those of North America in a job in inches and of nowhere in a " +
-				"metric one, and no rules are looked up", Doc: "Whose usual ratings, words and wiring rules to go by",
+			Otherwise: "usual ratings and words are those of North America in a job in inches, on a supply under " +
+				"150 V or wired by AWG, and of nowhere in any other; no rules are looked up", Doc: "Whose usual ratings, words and wiring rules to go by",
 			Example: `region = "europe"`},
 	)
 }
