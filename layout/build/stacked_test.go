@@ -62,7 +62,7 @@ func severalCables(t testing.TB, n int, each func(r *layout.Room, found []job.Di
 // TestLeadsLieSideBySide: in few rooms of several cables does a cold lead lie on
 // another or on a lead joint, and where one does, W107 says so.
 func TestLeadsLieSideBySide(t *testing.T) {
-	const rooms = 12
+	const rooms = 8
 	stacked := 0
 	severalCables(t, rooms, func(r *layout.Room, found []job.Diagnostic) {
 		said := false

@@ -1,6 +1,7 @@
 package build_test
 
 import (
+	"flag"
 	"fmt"
 	"math"
 	"math/rand/v2"
@@ -68,14 +69,12 @@ lead = "6 m"
 // gap.
 func TestTubesAreStraight(t *testing.T) {
 	var rooms []string
-	for wall := 0; wall < 20; wall += 2 {
+	for wall := 0; wall < 20; wall += 3 {
 		rooms = append(rooms, roundRoom(wall))
 	}
-	for _, cut := range []float64{600, 1200, 1700} {
-		for _, at := range []float64{300, 1500, 2700} {
-			for _, joint := range []bool{false, true} {
-				rooms = append(rooms, slantedRoom(cut, at, joint))
-			}
+	for i, cut := range []float64{600, 1200, 1700} {
+		for k, at := range []float64{300, 1500, 2700} {
+			rooms = append(rooms, slantedRoom(cut, at, (i+k)%2 == 0))
 		}
 	}
 	laid := 0
@@ -131,11 +130,13 @@ func TestTubePastAJointIsSaid(t *testing.T) {
 	}
 }
 
+var tubeRooms = flag.Int("tube.rooms", 8, "how many random rooms TestEveryPlanKeepsTubesClear plans")
+
 // someRoom is a rectangle or an L with one to four cables that about fill it, laid
 // on a membrane of any pitch, the box anywhere on the first wall.
 func someRoom(rnd *rand.Rand) string {
 	pitch := []float64{30, 37.5, 60, 120}[rnd.IntN(4)]
-	w, h := 2000+2000*rnd.Float64(), 1800+1500*rnd.Float64()
+	w, h := 1700+1300*rnd.Float64(), 1500+1000*rnd.Float64()
 	if pitch > 100 {
 		w, h = 2*w, 2*h
 	}
@@ -164,7 +165,7 @@ func someRoom(rnd *rand.Rand) string {
 func TestEveryPlanKeepsTubesClear(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(5, 6))
 	laid := 0
-	for i := range 24 {
+	for i := range *tubeRooms {
 		j, report := job.Read("job.toml", []byte(someRoom(rnd)), nil)
 		if report.Errors() > 0 {
 			t.Fatal(report.Diagnostics())
@@ -183,8 +184,8 @@ func TestEveryPlanKeepsTubesClear(t *testing.T) {
 			keepsClear(t, fmt.Sprintf("room %d, %s", i, s.Name), r, s)
 		}
 	}
-	if laid < 24 {
-		t.Errorf("only %d sensors in 24 rooms", laid)
+	if laid < *tubeRooms {
+		t.Errorf("only %d sensors in %d rooms", laid, *tubeRooms)
 	}
 }
 
