@@ -16,7 +16,7 @@ var floors = [][]string{
 	{"layout/say"},
 	{"layout/route", "layout/heat", "layout/membrane", "layout/plancode", "layout/record", "drawing"},
 	{"layout/job", "symbols", "drawing/svg", "drawing/pdf", "drawing/internal/outside", "drawing/web/preview",
-		"drawing/web/page"},
+		"drawing/web/page", "drawing/web/headless"},
 	{"layout/job/edit", "layout/draft", "layout/takeoff", "layout/internal/hand", "drawing/signs",
 		"drawing/internal/specimen"},
 	{"layout", "drawing/lettering"},

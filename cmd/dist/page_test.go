@@ -13,6 +13,7 @@ import (
 
 	"github.com/chromedp/chromedp"
 
+	"oxturn/drawing/web/headless"
 	"oxturn/layout/skip"
 )
 
@@ -24,23 +25,7 @@ type person struct {
 
 func atThePage(t *testing.T, page string) person {
 	t.Helper()
-	program := ""
-	for _, name := range []string{"chromium", "chromium-browser", "google-chrome"} {
-		if p, err := exec.LookPath(name); err == nil && program == "" {
-			program = p
-		}
-	}
-	if program == "" {
-		skip.Test(t, skip.NoProgram, "chromium")
-	}
-	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(program), chromedp.NoSandbox,
-		chromedp.Env("TMPDIR="+t.TempDir()), chromedp.Flag("host-resolver-rules", "MAP * ~NOTFOUND"))
-	ctx, cancel := chromedp.NewExecAllocator(context.Background(), options...)
-	t.Cleanup(cancel)
-	ctx, cancel = chromedp.NewContext(ctx)
-	t.Cleanup(cancel)
-	ctx, cancel = context.WithTimeout(ctx, 5*time.Minute)
-	t.Cleanup(cancel)
+	ctx := headless.For(t, 5*time.Minute)
 	p := person{t, ctx}
 	if err := chromedp.Do(ctx, chromedp.EmulateViewport(390, 844), chromedp.Navigate("file://"+page)); err != nil {
 		t.Fatal(err)

@@ -2,7 +2,6 @@ package main
 
 import (
 	"context"
-	"os/exec"
 	"strings"
 	"testing"
 	"time"
@@ -10,35 +9,8 @@ import (
 	"github.com/chromedp/chromedp"
 	"github.com/google/go-cmp/cmp"
 
-	"oxturn/layout/skip"
+	"oxturn/drawing/web/headless"
 )
-
-// browser starts a headless Chromium, or skips the test where there is none.
-func browser(t *testing.T) context.Context {
-	t.Helper()
-	path := ""
-	for _, name := range []string{"chromium", "chromium-browser", "google-chrome"} {
-		if p, err := exec.LookPath(name); err == nil {
-			path = p
-			break
-		}
-	}
-	if path == "" {
-		skip.Test(t, skip.NoProgram, "chromium")
-	}
-	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox,
-		chromedp.WindowSize(1280, 900),
-		// what it leaves behind goes with the test
-		chromedp.Env("TMPDIR="+t.TempDir()),
-		chromedp.Flag("host-resolver-rules", "MAP * ~NOTFOUND, EXCLUDE 127.0.0.1")) // nothing but this machine
-	ctx, cancel := chromedp.NewExecAllocator(context.Background(), options...)
-	t.Cleanup(cancel)
-	ctx, cancel = chromedp.NewContext(ctx)
-	t.Cleanup(cancel)
-	ctx, cancel = context.WithTimeout(ctx, 90*time.Second)
-	t.Cleanup(cancel)
-	return ctx
-}
 
 // A reader looks at the page.
 type reader struct {
@@ -78,7 +50,7 @@ func (r reader) value(expression string) string {
 func TestPage(t *testing.T) {
 	w := startWatch(t)
 	w.until("drawn", drawn)
-	r := reader{t, browser(t)}
+	r := reader{t, headless.For(t, 90*time.Second, chromedp.WindowSize(1280, 900))}
 	r.run(chromedp.Navigate(w.url))
 	r.until(`document.querySelector("#sheet svg g.layer") && document.querySelector("#status").textContent === "up ` +
 		`to date"`)

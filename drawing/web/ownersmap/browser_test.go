@@ -7,7 +7,6 @@ import (
 	"math"
 	"math/rand/v2"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"strings"
 	"sync"
@@ -17,6 +16,7 @@ import (
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 
+	"oxturn/drawing/web/headless"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
@@ -29,7 +29,7 @@ import (
 var (
 	started  context.Context
 	starting sync.Once
-	stopping []context.CancelFunc
+	stopping []func()
 )
 
 func TestMain(m *testing.M) {
@@ -41,27 +41,16 @@ func TestMain(m *testing.M) {
 }
 
 func start() {
-	name := ""
-	for _, n := range []string{"chromium", "chromium-browser", "google-chrome"} {
-		if path, err := exec.LookPath(n); err == nil && name == "" {
-			name = path
-		}
-	}
-	if name == "" {
-		return
-	}
 	temporary, err := os.MkdirTemp("", "map")
 	if err != nil {
 		return
 	}
-	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(name), chromedp.NoSandbox,
-		chromedp.DisableGPU,
-		chromedp.WindowSize(1000, 900), chromedp.Env("TMPDIR="+temporary),
-		chromedp.Flag("disable-background-networking", true), chromedp.Flag("disable-component-update", true),
-		chromedp.Flag("disable-sync", true), chromedp.Flag("host-resolver-rules", "MAP * ~NOTFOUND"))
-	alloc, stop := chromedp.NewExecAllocator(context.Background(), options...)
-	ctx, end := chromedp.NewContext(alloc)
-	stopping = []context.CancelFunc{end, stop, func() { os.RemoveAll(temporary) }}
+	stopping = []func(){func() { os.RemoveAll(temporary) }}
+	ctx, stop, err := headless.Start(temporary, chromedp.WindowSize(1000, 900))
+	if err != nil {
+		return
+	}
+	stopping = []func(){stop, stopping[0]}
 	if _, err := chromedp.Run(ctx, chromedp.Navigate("about:blank")); err == nil {
 		started = ctx
 	}

@@ -1,0 +1,56 @@
+// Package headless lets tests try a page in a browser that shows no window.
+package headless
+
+import (
+	"context"
+	"errors"
+	"os/exec"
+	"testing"
+	"time"
+
+	"github.com/chromedp/chromedp"
+
+	"oxturn/layout/skip"
+)
+
+// programs are the browsers that are looked for, the first that is there is taken.
+var programs = []string{"chromium", "chromium-browser", "google-chrome"}
+
+// errNone is that no browser is installed.
+var errNone = errors.New("chromium is not installed")
+
+// Start starts a browser that leaves its litter in a folder and reaches nothing but
+// this machine. Each context made of the one that it returns is a tab.
+func Start(folder string, more ...chromedp.ExecAllocatorOption) (context.Context, context.CancelFunc, error) {
+	program := ""
+	for _, name := range programs {
+		if p, err := exec.LookPath(name); err == nil && program == "" {
+			program = p
+		}
+	}
+	if program == "" {
+		return nil, nil, errNone
+	}
+	options := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(program), chromedp.NoSandbox,
+		chromedp.DisableGPU, chromedp.Env("TMPDIR="+folder),
+		chromedp.Flag("disable-background-networking", true), chromedp.Flag("disable-component-update", true),
+		chromedp.Flag("disable-sync", true),
+		chromedp.Flag("host-resolver-rules", "MAP * ~NOTFOUND, EXCLUDE 127.0.0.1"))
+	alloc, stop := chromedp.NewExecAllocator(context.Background(), append(options, more...)...)
+	ctx, end := chromedp.NewContext(alloc)
+	return ctx, func() { end(); stop() }, nil
+}
+
+// For starts a browser for one test, which ends with it or when patience does. The test
+// is left out where none is installed.
+func For(t testing.TB, patience time.Duration, more ...chromedp.ExecAllocatorOption) context.Context {
+	t.Helper()
+	ctx, stop, err := Start(t.TempDir(), more...)
+	if err != nil {
+		skip.Test(t, skip.NoProgram, err)
+	}
+	t.Cleanup(stop)
+	ctx, cancel := context.WithTimeout(ctx, patience)
+	t.Cleanup(cancel)
+	return ctx
+}
