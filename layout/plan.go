@@ -43,6 +43,7 @@ type Room struct {
 	Heated  plane.Region   // where the centre lines of the room's cables may be: all zones that a cable serves
 	Zones   []plane.Region // floor for cable, cut by movement joints and by what the cable keeps off
 	Bare    plane.Region   // zones with room for a cable and none in them
+	Cold    plane.Region   // zones that stay without cable on purpose
 	NoCut   []NoCut
 	Cables  []Cable
 	Sensors []Sensor
@@ -54,11 +55,13 @@ type Reason int
 
 // The reasons a no-cut zone may have, cable first.
 const (
-	HasCable   Reason = iota // heated floor: cable below
-	ForFixture               // floor kept free of cable under and round a fixture
-	ForFixing                // floor kept free of cable so that something may be fixed there
-	LeadRise                 // wall and floor where the leads rise to the box
-	ForJoint                 // strip along a movement joint
+	HasCable     Reason = iota // heated floor: cable below
+	ForFixture                 // floor kept free of cable under and round a fixture
+	ForFixing                  // floor kept free of cable so that something may be fixed there
+	LeadRise                   // wall and floor where the leads rise to the box
+	ForJoint                   // strip along a movement joint
+	ForPartition               // floor under and along a wall that stands in the room
+	LeftCold                   // floor that stays without cable on purpose
 )
 
 // A NoCut is a zone of one reason.

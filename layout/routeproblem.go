@@ -13,13 +13,23 @@ import (
 // ProblemWith states the room with cables to be laid in it.
 func (r *Room) ProblemWith(j *job.Job, labels []job.Cable) (route.Problem, error) {
 	p, err := r.ProblemFor(j)
-	for _, c := range labels {
+	for i, c := range labels {
 		p.Cables = append(p.Cables, route.Cable{
-			ID: c.ID, Length: c.Length, Ends: c.Ends, LeadReach: max(0, r.LeadReach(c)),
+			Within: r.asked(i),
+			ID:     c.ID, Length: c.Length, Ends: c.Ends, LeadReach: max(0, r.LeadReach(c)),
 			WattsPerMetre: c.Watts / (c.Length / 1000), MaxDensity: j.Supply.MaxDensity,
 		})
 	}
 	return p, err
+}
+
+// asked is the floor that the room's cable i is asked to lie in, as a place in it; nil:
+// anywhere.
+func (r *Room) asked(i int) *plane.Point {
+	if z := r.Job.ZoneOf(i); z != nil {
+		return &z.At
+	}
+	return nil
 }
 
 // ProblemFor states the room as the router wants it, without cables.
@@ -61,7 +71,9 @@ func (r *Room) LeadFloor() (plane.Region, error) {
 		solid = append(solid, plane.FromRing(f.Outline))
 	}
 	for _, k := range r.Job.KeepOuts {
-		solid = append(solid, plane.FromRing(k.Outline))
+		if !k.Cold {
+			solid = append(solid, plane.FromRing(k.Outline))
+		}
 	}
 	for _, z := range r.NoCut {
 		if z.Reason == ForFixing {

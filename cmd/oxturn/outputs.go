@@ -26,7 +26,10 @@ type output struct {
 // allOutputs are the kinds in the order in which files are listed.
 func allOutputs() []output {
 	return []output{
-		{kind: "layout", single: true, laid: true, make: func(w *work, to *fileSet) { to.add(".layout.json", w.plan.WriteFile) }},
+		{kind: "layout", single: true, laid: true, make: func(w *work, to *fileSet) {
+			to.add(".layout.json",
+				w.plan.WriteFile)
+		}},
 		{kind: "pdf", single: true, make: func(w *work, to *fileSet) { to.pdf(w.sheets, w) }},
 		{kind: "svg", make: func(w *work, to *fileSet) {
 			for _, s := range w.sheets {

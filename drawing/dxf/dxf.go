@@ -21,7 +21,8 @@ var layers = []struct {
 	name   string
 	colour int
 }{
-	{"WALLS", 7}, {"OPENINGS", 8}, {"FIXTURES", 8}, {"KEEP-OUTS", 8}, {"JOINTS", 6}, {"NO-GO", 2}, {"HEATED", 4},
+	{"WALLS", 7}, {"PARTITIONS", 7}, {"OPENINGS", 8}, {"FIXTURES", 8}, {"KEEP-OUTS", 8}, {"JOINTS", 6}, {"NO-GO", 2},
+	{"HEATED", 4},
 	{"CABLE", 1}, {"CABLE-2", 3}, {"LEADS", 5}, {"SENSORS", 5}, {"BOX", 7}, {"TEXT", 7},
 }
 

@@ -19,7 +19,11 @@ func (d *document) room(r *layout.Room, code string) {
 		}
 	}
 	for _, k := range r.Job.KeepOuts {
-		d.straight("KEEP-OUTS", true, k.Outline)
+		layer := "KEEP-OUTS"
+		if k.Partition {
+			layer = "PARTITIONS"
+		}
+		d.straight(layer, true, k.Outline)
 		d.text(k.Outline.Bounds().Centre(), k.Name)
 	}
 	for _, f := range r.Job.Fixings {

@@ -36,8 +36,8 @@ func (v *View) signOf(z layout.NoCut) signs.Sign {
 // Zones hatches the no-cut zones by their reason, inside the room only.
 func (v *View) Zones() {
 	for _, z := range v.Room.NoCut {
-		if z.Reason == layout.HasCable {
-			continue
+		if z.Reason == layout.HasCable || z.Reason == layout.ForPartition || z.Reason == layout.LeftCold {
+			continue // those two are drawn with the walls and by LeftBare
 		}
 		region, err := z.Region.Meet(v.Room.Floor)
 		if err != nil {
@@ -104,6 +104,20 @@ func (v *View) LeftBare() {
 	if !v.Room.Bare.Empty() {
 		v.Dotted(v.Room.Bare)
 	}
+	if cold := v.LeftCold(); !cold.Empty() {
+		v.Dotted(cold)
+	}
+}
+
+// LeftCold is the floor that stays without cable on purpose.
+func (v *View) LeftCold() plane.Region {
+	cold := v.Room.Cold
+	for _, z := range v.Room.NoCut {
+		if z.Reason == layout.LeftCold {
+			cold = append(cold[:len(cold):len(cold)], z.Region...)
+		}
+	}
+	return cold
 }
 
 // Dotted marks floor without cable.
@@ -122,7 +136,12 @@ func (v *View) Fixtures() {
 		v.fixture(f)
 	}
 	for _, k := range v.Room.Job.KeepOuts {
-		v.outline(k.Outline, k.Name)
+		switch {
+		case k.Partition:
+			continue // drawn with the walls
+		case !k.Cold:
+			v.outline(k.Outline, k.Name)
+		}
 		v.NameArea(k.Name, k.Outline, 3)
 	}
 	for _, x := range v.Room.Job.Fixings {

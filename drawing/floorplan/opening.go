@@ -23,6 +23,32 @@ func (v *View) DrawOpenings() {
 			v.opening(o)
 		}
 	}
+	for _, p := range v.Room.Job.Partitions {
+		v.doorways(p)
+	}
+}
+
+// doorways draws what is open in a partition.
+func (v *View) doorways(p job.Partition) {
+	side := p.B.Sub(p.A).Unit().Left().Mul(p.Thickness / 2)
+	face := plane.Segment{A: p.A.Add(side), B: p.B.Add(side)}
+	for _, o := range p.Openings {
+		s, shapes := doorSign(o, p.Thickness)
+		v.stand(s, shapes, symbols.OnLeft(plane.Segment{A: face.At(o.From), B: face.At(o.To)}), drawing.LayerWalls,
+			o.Name)
+	}
+}
+
+// doorSign is what an opening of a partition is drawn with.
+func doorSign(o job.Opening, thick float64) (signs.Sign, []symbols.Shape) {
+	width := o.To - o.From
+	switch o.Swing {
+	case "in", "out":
+		return signs.Door, symbols.Door(width, thick, o.Swing == "in", o.Hinge == "end")
+	case "slide":
+		return signs.Sliding, symbols.SlidingDoor(width, thick)
+	}
+	return signs.Cased, symbols.CasedOpening(width, thick)
 }
 
 func (v *View) opening(o job.Opening) {

@@ -11,6 +11,7 @@ import (
 	"oxturn/drawing/signs"
 	"oxturn/fonts"
 	"oxturn/layout"
+	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
 	"oxturn/symbols"
@@ -68,6 +69,19 @@ func (v *View) Walls() {
 	for i, w := range v.Room.Job.Walls {
 		v.wall(i, w.Segment)
 	}
+	for _, k := range v.Room.Job.KeepOuts {
+		if k.Partition {
+			v.partition(k)
+		}
+	}
+}
+
+// partition draws a solid piece of a wall in the room, as thick as it is.
+func (v *View) partition(k job.KeepOut) {
+	pts := v.Paper.Pts(k.Outline)
+	v.Sign(signs.Wall, drawing.LayerWalls, k.Name, drawing.Polygon(pts...), drawing.WallLine(),
+		drawing.Filled(drawing.Poche))
+	v.Ink.Line(append(pts, pts[0]), lettering.SolidInk)
 }
 
 // shell is the band of thickness t round the room, mitred at the corners where

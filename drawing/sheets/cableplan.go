@@ -187,6 +187,10 @@ func notes(v *floorplan.View) setting.Block {
 		l.Paras = append(l.Paras, fmt.Sprintf("%s of the floor, dotted, stays without cable: it is cut off from the "+
 			"rest.", say.AreaBoth(bare.Area(), v.Fig.Units)))
 	}
+	if cold := v.LeftCold(); !cold.Empty() {
+		l.Paras = append(l.Paras, fmt.Sprintf("%s of the floor, dotted, stays without cable as asked.",
+			say.AreaBoth(cold.Area(), v.Fig.Units)))
+	}
 	l.Paras = append(l.Paras, stackedLeads(v)...)
 	if v.Room.Chosen != nil && v.Room.Chosen.Why != "" {
 		l.Paras = append(l.Paras, "Cable chosen: "+strings.TrimSuffix(v.Room.Chosen.Why, ".")+".")

@@ -62,7 +62,14 @@ func keepOffs(r *layout.Room) (plane.Region, error) {
 		}
 	}
 	for _, k := range r.Job.KeepOuts {
-		if err := keepOff(r, layout.ForFixture, k.Name, plane.FromRing(k.Outline), k.Clear); err != nil {
+		why := layout.ForFixture
+		switch {
+		case k.Partition:
+			why = layout.ForPartition
+		case k.Cold:
+			why = layout.LeftCold
+		}
+		if err := keepOff(r, why, k.Name, plane.FromRing(k.Outline), k.Clear); err != nil {
 			return nil, err
 		}
 	}

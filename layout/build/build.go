@@ -124,6 +124,9 @@ func prepare(r *layout.Room, j *job.Job) *job.Diagnostic {
 		d := r.Problem("the floor of room %q cannot be worked out: %v", r.Job.Name, err)
 		return &d
 	}
+	if d := askZones(r, j); d != nil {
+		return d
+	}
 	if d := tooManyPegs(r, j); d != nil {
 		return d
 	}

@@ -201,7 +201,7 @@ func (rd *reader) suggest(name, path string) (hint, meant string) {
 	var elsewhere []string
 	for _, k := range rd.schema.byName[name] {
 		if len(elsewhere) < 4 {
-			elsewhere = append(elsewhere, rd.home(k))
+			elsewhere = append(elsewhere, rd.home(k, elsewhere == nil))
 		}
 	}
 	if elsewhere != nil {
@@ -213,11 +213,16 @@ func (rd *reader) suggest(name, path string) (hint, meant string) {
 	return "keys here: " + strings.Join(names, ", "), ""
 }
 
-// home says where a key stands.
-func (rd *reader) home(k Key) string {
+// home says where a key stands, the first of several in full.
+func (rd *reader) home(k Key, first bool) string {
 	switch {
-	case k.Type == TypeTable || k.Type == TypeTables:
+	case k.Type != TypeTable && k.Type != TypeTables:
+	case first:
 		return "in a header of its own, " + k.Header()
+	default:
+		return k.Header()
+	}
+	switch {
 	case k.Parent() == "":
 		return "at the top of the file, before the first [header]"
 	}

@@ -217,11 +217,13 @@ type Room struct {
 	Openings     []Opening
 	Fixtures     []Fixture
 	KeepOuts     []KeepOut
+	Partitions   []Partition // their solid pieces are among the keep-outs
 	Fixings      []Fixing
 	Joints       []Joint
 	Low          []plane.Ring // floor where warmth matters least: the cable may end there
 	Thermostat   Thermostat
-	Cables       []string      // catalogue ids; empty: choose
+	Cables       []string      // catalogue ids, those asked for in zones last; empty: choose
+	Zones        []Zone        // parts of the floor that are spoken of
 	FirstPeg     *plane.Point  // a crossing of the peg channels, nil: chosen
 	FirstTile    plane.Segment // from a corner of a whole tile as set out, along its row; zero: not recorded
 	tileFound    Span          // where a record as laid says so; no file: none does
@@ -309,19 +311,23 @@ func (r *Room) Stands() (out []Stand) {
 		out = append(out, Stand{f.Name, f.Outline})
 	}
 	for _, k := range r.KeepOuts {
-		out = append(out, Stand{k.Name, k.Outline})
+		if !k.Cold {
+			out = append(out, Stand{k.Name, k.Outline})
+		}
 	}
 	return out
 }
 
 // A KeepOut is a free-form area without cable.
 type KeepOut struct {
-	Name    string
-	Outline plane.Ring
-	Clear   float64
-	Tiled   bool
-	Span    Span
-	Spans   Spans
+	Name      string
+	Outline   plane.Ring
+	Clear     float64
+	Tiled     bool
+	Partition bool // a solid piece of one
+	Cold      bool // floor like any other, which stays cold on purpose
+	Span      Span
+	Spans     Spans
 }
 
 // A Fixing is something to be screwed or drilled into the floor later.

@@ -23,7 +23,7 @@ func (r *Room) readJoints(t table, c Clearance) {
 		a, okA := r.jointEnd(jt, "from", m.Name)
 		b, okB := r.jointEnd(jt, "to", m.Name)
 		m.Segment = plane.Segment{A: a, B: b}
-		if okA && okB && r.trim(jt, &m) {
+		if okA && okB && r.trim(jt, &m, fmt.Sprintf("movement joint %q", m.Name)) {
 			r.Joints = append(r.Joints, m)
 		}
 	}
@@ -36,11 +36,10 @@ func (r *Room) jointEnd(t table, key, name string) (plane.Point, bool) {
 
 // trim cuts a joint to what of it is in the room: from where it first enters
 // to where it last leaves.
-func (r *Room) trim(t table, m *Joint) bool {
+func (r *Room) trim(t table, m *Joint, what string) bool {
 	s := m.Segment
 	if s.Length() < 1 {
-		t.errorf("to", "from and to are the joint's two ends", "movement joint %q has no length: both ends are at %s",
-			m.Name, t.rd.place(s.A))
+		t.errorf("to", "from and to are its two ends", "%s has no length: both ends are at %s", what, t.rd.place(s.A))
 		return false
 	}
 	first, last := math.Inf(1), math.Inf(-1)
@@ -56,7 +55,7 @@ func (r *Room) trim(t table, m *Joint) bool {
 		}
 		hint := "x runs east and y north from the same origin as the room's corners"
 		t.with("from", hint, r.wallNote(t, wall),
-			"movement joint %q misses room %q: it passes %s from wall %s and cuts no floor", m.Name, r.Name,
+			"%s misses room %q: it passes %s from wall %s and cuts no floor", what, r.Name,
 			t.length(gap), r.Walls[wall].Letter)
 		return false
 	}

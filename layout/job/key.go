@@ -95,8 +95,10 @@ func Keys() []Key {
 	var out []Key
 	for _, part := range [][]Key{topKeys(), infoKeys(), membraneKeys(), clearanceKeys(), supplyKeys(), circuitKeys(),
 		sensorKeys(), tileKeys(),
-		layerKeys(), materialKeys(), cableKeys(), roomKeys(), openingKeys(), fixtureKeys(), keepOutKeys(), fixingKeys(),
-		jointKeys(), thermostatKeys(), lossKeys(), asLaidKeys(), warmthKeys(), labourKeys(), sheetKeys(), allowKeys()} {
+		layerKeys(), materialKeys(), cableKeys(), roomKeys(), openingKeys(), fixtureKeys(), keepOutKeys(),
+		fixingKeys(),
+		jointKeys(), partitionKeys(), zoneKeys(), thermostatKeys(), lossKeys(), asLaidKeys(), warmthKeys(),
+		labourKeys(), sheetKeys(), allowKeys()} {
 		out = append(out, part...)
 	}
 	return out

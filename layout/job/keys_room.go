@@ -175,6 +175,27 @@ func lowKeys() []Key {
 	return out
 }
 
+// zoneKeys speak of parts of a floor.
+func zoneKeys() []Key {
+	return append(under(Key{Path: "room.zone", Type: TypeTables,
+		Doc:     "A part of the floor that movement joints, partitions or what stands about part from the rest",
+		Example: "[[room.zone]]\nname = \"by the window\"\nat = \"C 600 mm, 600 mm\"\ncables = [\"A240-60\"]"},
+		Key{Path: "name", Type: TypeText, Otherwise: "zone and a number", Doc: "What it is called",
+			Example: `name = "by the window"`},
+		Key{Path: "at", Type: TypePlace, Required: true,
+			Doc:     "Any place in it: a point, or a wall with the length along it and out from it",
+			Example: `at = "C 600 mm, 600 mm"`},
+		Key{Path: "cables", Type: TypeTexts, Doc: "The cables laid there, by id, beside the room's own",
+			Example: `cables = ["A240-60"]`},
+		Key{Path: "cold", Type: TypeFlag, Default: "false", Doc: "It stays without cable on purpose",
+			Example: "cold = true"},
+	), under(Key{Path: "room.cold", Type: TypeTables,
+		Doc:     "Tiled floor that stays without cable on purpose, of any shape",
+		Example: "[[room.cold]]\nwall = \"C\"\nfrom = 0\nwidth = \"600 mm\"\ndepth = \"300 mm\""},
+		append(lowKeys(), Key{Path: "name", Type: TypeText, Otherwise: "left cold", Doc: "What it is called",
+			Example: `name = "under the wardrobe"`})...)...)
+}
+
 func fixingKeys() []Key {
 	return under(Key{Path: "room.fixing", Type: TypeTables,
 		Doc:     "Something to be screwed or drilled into the floor later",
@@ -194,6 +215,44 @@ func fixingKeys() []Key {
 			Key{Path: "clear", Type: TypeLength, Otherwise: "by [clearance]", Doc: "How far the cable stays away",
 				Example: `clear = "100 mm"`},
 		)...)
+}
+
+// partitionKeys: 100 mm and 4-1/2 in are studs of the usual size with board on both faces.
+func partitionKeys() []Key {
+	return append(under(Key{Path: "room.partition", Type: TypeTables,
+		Doc:     "A wall that stands in the room: no cable lies under it, and it may go on through its doorways",
+		Example: "[[room.partition]]\nfrom = \"A 1.2 m\"\nto = \"C 1.2 m\""},
+		Key{Path: "name", Type: TypeText, Otherwise: "partition and a number", Doc: "What it is called",
+			Example: `name = "toilet wall"`},
+		Key{Path: "from", Type: TypePlace, Required: true,
+			Doc: "Where its middle line begins: a point, or a wall with the length along it and out from it; what " +
+				"reaches beyond the walls is trimmed", Example: `from = "A 1.2 m"`},
+		Key{Path: "to", Type: TypePlace, Required: true, Doc: "Where it ends", Example: `to = "A 1.2 m, 1.5 m"`},
+		Key{Path: "thickness", Type: TypeLength, Limits: positive, Default: `"100 mm"`, DefaultIn: `"4-1/2in"`,
+			Doc: "From finished face to finished face", Example: `thickness = "100 mm"`},
+		Key{Path: "clear", Type: TypeLength, Otherwise: "as from walls, by [clearance]",
+			Doc: "How far the cable stays away", Example: `clear = "75 mm"`},
+	), under(Key{Path: "room.partition.opening", Type: TypeTables, Doc: "A doorway in a partition",
+		Example: "[[room.partition.opening]]\nfrom = \"700 mm\"\nwidth = \"760 mm\""},
+		Key{Path: "from", Type: TypeLength, Default: "0", Doc: "From the partition's start to its near end",
+			Example: `from = "2ft"`},
+		Key{Path: "to_end", Type: TypeLength, Doc: "From its far end to the partition's end, instead of from",
+			Example: `to_end = "1ft 6in"`},
+		Key{Path: "centre", Type: TypeLength, Doc: "From the partition's start to its middle, instead of from",
+			Example: `centre = "18in"`},
+		Key{Path: "name", Type: TypeText, Otherwise: "its kind", Doc: "What it is called",
+			Example: `name = "toilet door"`},
+		Key{Path: "kind", Type: TypeChoice, Values: []string{"door", "opening"}, Default: `"door"`, Doc: "What it is",
+			Example: `kind = "opening"`},
+		Key{Path: "width", Type: TypeLength, Limits: positive, Required: true, Doc: "Clear width along the partition",
+			Example: `width = "30in"`},
+		Key{Path: "swing", Type: TypeChoice, Values: []string{"in", "out", "slide", "none"},
+			Otherwise: "in for a door, none otherwise",
+			Doc:       "Which way the leaf goes: in is to the left of the way from start to end",
+			Example:   `swing = "out"`},
+		Key{Path: "hinge", Type: TypeChoice, Values: []string{"start", "end"}, Default: `"start"`,
+			Doc: "At which end of the doorway, along the partition, the leaf hangs", Example: `hinge = "end"`},
+	)...)
 }
 
 func jointKeys() []Key {

@@ -213,7 +213,7 @@ func TestSlips(t *testing.T) {
     write [[room.opening]], with two brackets on each side
 `},
 		{`[[room.opening]]`, `[[opening]]`, `28:3 error: unknown key "opening" at the top of the file
-    opening belongs in a header of its own, [[room.opening]]
+    opening belongs in a header of its own, [[room.opening]] or [[room.partition.opening]]
 `},
 		{"[[room.fixture]]\nkind = \"tub\"", "[room.fixture]\nkind = \"tub\"", `18:1 error: room.fixture is written [[room.fixture]]: there may be several
     write [[room.fixture]]

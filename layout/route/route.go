@@ -38,7 +38,8 @@ type Problem struct {
 // power cap; a zero MaxDensity means none.
 type Cable struct {
 	ID            string
-	Length        float64 // mm, used up exactly
+	Length        float64      // mm, used up exactly
+	Within        *plane.Point // a place in the zone that it must serve, or the nearest; nil: any zone
 	Ends          circuit.Ends
 	LeadReach     float64 // mm of cold lead there is for the floor; 0: no limit
 	WattsPerMetre float64

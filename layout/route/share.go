@@ -73,6 +73,9 @@ func (r *room) zoneOf() []int {
 	}
 }
 
+// wrongZone is what a cable in another zone than its own costs: more than anything else.
+const wrongZone = 1e6
+
 // spread is how unequal the spacings of an assignment are: the widest ideal
 // spacing over the closest, empty zones counting by their area.
 func (r *room) spread(zoneOf []int) float64 {
@@ -82,7 +85,7 @@ func (r *room) spread(zoneOf []int) float64 {
 		for c, zc := range zoneOf {
 			if zc == z {
 				length += r.p.Cables[c].Length
-				cost += float64(1000 * r.away(c, z))
+				cost += wrongZone * r.away(c, z)
 			}
 		}
 		if length == 0 {
@@ -98,12 +101,26 @@ func (r *room) spread(zoneOf []int) float64 {
 	return cost + hi/lo
 }
 
-// away is 1 when cable c is begun in another zone than z.
+// away is 1 when cable c is asked for or begun in another zone than z.
 func (r *room) away(c, z int) float64 {
+	if at := r.p.Cables[c].Within; at != nil && nearestZone(r.p.Zones, *at) != z {
+		return 1
+	}
 	if laid := r.frozen(c); laid != nil && r.p.Zones[z].Depth(laid[len(laid)-1]) < -r.p.Pitch {
 		return 1
 	}
 	return 0
+}
+
+// nearestZone is the zone that a place lies in or nearest to.
+func nearestZone(zones []plane.Region, at plane.Point) int {
+	best, near := 0, math.Inf(1)
+	for z, region := range zones {
+		if d := -region.Depth(at); d < near {
+			best, near = z, d
+		}
+	}
+	return best
 }
 
 // deal hands out the cables one by one.
@@ -118,7 +135,8 @@ func (r *room) deal() []int {
 	for _, c := range order {
 		best := 0
 		for z := range got {
-			if got[z]/r.p.Zones[z].Area() < got[best]/r.p.Zones[best].Area() {
+			if r.away(c, best) > r.away(c, z) || r.away(c, best) == r.away(c, z) &&
+				got[z]/r.p.Zones[z].Area() < got[best]/r.p.Zones[best].Area() {
 				best = z
 			}
 		}

@@ -186,7 +186,9 @@ func (d *pen) fixtures(r *layout.Room) {
 		}
 	}
 	for _, k := range r.Job.KeepOuts {
-		d.area(k.Outline, k.Name)
+		if !k.Cold { // which looks like any floor without cable
+			d.area(k.Outline, k.Name)
+		}
 	}
 	for _, x := range r.Job.Fixings {
 		d.fixing(x)

@@ -1,0 +1,68 @@
+package build
+
+import (
+	"oxturn/layout"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
+
+// nearZone is how far a place that names a zone may lie from the floor for cable, mm: in
+// the strip along a wall or a thing.
+const nearZone = 300
+
+// askZones finds the zones that the job speaks of, leaves out those that stay cold, and
+// says which cannot be told apart; nil where all is well.
+func askZones(r *layout.Room, j *job.Job) *job.Diagnostic {
+	spoken := map[int]*job.Zone{}
+	cold := map[int]bool{}
+	for i := range r.Job.Zones {
+		z := &r.Job.Zones[i]
+		at := zoneAt(r, z)
+		if at < 0 {
+			d := r.Problem("zone %q of room %q: there is no floor for cable within %s of its place", z.Name, r.Job.Name,
+				plane.FormatLength(nearZone, j.Units))
+			d.Span, d.Hint = z.Spans.At("at"), "give any place in it that is clear of walls and of what stands about"
+			return &d
+		}
+		if other := spoken[at]; other != nil {
+			d := r.Problem("zones %q and %q of room %q are one piece of floor", other.Name, z.Name, r.Job.Name)
+			d.Span = z.Spans.At("at")
+			d.Hint = "part them by a movement joint ([[room.joint]]) or a partition, or leave a piece cold by its " +
+				"outline " +
+				"([[room.cold]])"
+			return &d
+		}
+		spoken[at], cold[at] = z, z.Cold
+	}
+	keepWarm(r, cold)
+	return nil
+}
+
+// keepWarm takes what stays cold out of a room's zones.
+func keepWarm(r *layout.Room, cold map[int]bool) {
+	zones := r.Zones
+	r.Zones, r.Heated = nil, nil
+	for i, zone := range zones {
+		if cold[i] {
+			r.Cold = append(r.Cold, zone...)
+			continue
+		}
+		r.Zones = append(r.Zones, zone)
+		r.Heated = append(r.Heated, zone...)
+	}
+}
+
+// zoneAt is the zone in which a place lies, or the nearest one; -1: none is near.
+func zoneAt(r *layout.Room, z *job.Zone) int {
+	best, near := -1, float64(nearZone)
+	for i, zone := range r.Zones {
+		d := zone.Distance(z.At)
+		if zone.Contains(z.At) {
+			d = 0
+		}
+		if d < near {
+			best, near = i, d
+		}
+	}
+	return best
+}

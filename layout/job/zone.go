@@ -1,0 +1,79 @@
+package job
+
+import (
+	"fmt"
+
+	"oxturn/layout/plane"
+)
+
+// A Zone says what becomes of a part of the floor that joints, partitions or what stands
+// about part from the rest.
+type Zone struct {
+	Name   string
+	At     plane.Point // any place in it
+	Cables []string    // that lie there, by id; they are among the room's
+	Cold   bool        // no cable on purpose
+	Span   Span
+	Spans  Spans
+}
+
+// readZones reads the parts of a floor that are spoken of, and puts their cables behind
+// the room's own.
+func (r *Room) readZones(t table) {
+	names := namesSeen{}
+	for i, zt := range limited(t, "zone") {
+		z := Zone{Name: zt.text("name"), Cables: zt.texts("cables"), Cold: zt.flag("cold"), Span: zt.span(),
+			Spans: zt.spans()}
+		names.check(zt, "name", z.Name, "zone")
+		if z.Name == "" {
+			z.Name = fmt.Sprintf("zone %d", i+1)
+		}
+		if zt.broken() || !r.usable() {
+			continue
+		}
+		what := thing("zone", z.Name)
+		var ok bool
+		if z.At, ok = r.spotOf(zt, "at", what); !ok {
+			continue
+		}
+		switch {
+		case z.Cold && len(z.Cables) > 0:
+			zt.errorf("cables", "keep one of the two", "%s is to stay cold and has cables", what)
+		case !z.Cold && len(z.Cables) == 0:
+			zt.errorf("at", `add cables = ["…"] with what lies there, or cold = true`, "nothing is said of %s", what)
+		case !r.Outline.Contains(z.At) && r.Outline.Distance(z.At) > r.slack():
+			zt.errorf("at", "it is measured from the same corner as the room's own corners",
+				"%s lies %s outside the walls of room %q", what, t.length(r.Outline.Distance(z.At)), r.Name)
+		default:
+			r.Zones = append(r.Zones, z)
+			r.Cables = append(r.Cables, z.Cables...)
+		}
+	}
+}
+
+// ZoneOf is the zone that the room's cable i is asked to lie in, nil where it is asked for
+// none.
+func (r *Room) ZoneOf(i int) *Zone {
+	n := len(r.Cables)
+	for k := len(r.Zones) - 1; k >= 0; k-- {
+		if n -= len(r.Zones[k].Cables); i >= n && len(r.Zones[k].Cables) > 0 {
+			return &r.Zones[k]
+		}
+	}
+	return nil
+}
+
+// readCold reads floor that stays cold on purpose: tile runs over it, leads may cross it.
+func (r *Room) readCold(t table) {
+	for i, ct := range limited(t, "cold") {
+		k := KeepOut{Name: ct.text("name"), Tiled: true, Cold: true, Span: ct.span(), Spans: ct.spans()}
+		if k.Name == "" {
+			k.Name = numbered("left cold", i+1)
+		}
+		if s, ok := r.place(ct, k.Name, size{}); ok {
+			k.Outline = s.outline
+			r.checkWithin(ct, k.Name, k.Outline)
+			r.KeepOuts = append(r.KeepOuts, k)
+		}
+	}
+}
