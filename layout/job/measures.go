@@ -34,6 +34,7 @@ var measures = map[string]measureUnit{
 	"mA":       {name: "mA", thousand: "A"},
 	"Ω":        {name: "Ω", thousand: "kΩ"},
 	"%":        {name: "%"},
+	"W/(m² K)": {name: "W/(m² K)", us: "Btu/(h ft² °F)", mul: 0.1761102},
 	"W/(m K)":  {name: "W/(m K)"},
 	"J/(kg K)": {name: "J/(kg K)", thousand: "kJ/(kg K)"},
 }

@@ -23,6 +23,9 @@ var plausibles = []plausible{
 	row("membrane.pitch", "mm", 20, 120, 25, 100, "pegs stand %s apart"),
 	row("membrane.bend_radius", "mm", 4, 150, 6, 100, "cable is bent at a radius of %s"),
 	row("membrane.height", "mm", 2, 40, 3, 20, "pegs are %s high"),
+	row("membrane.roll_width", "mm", 150, 6000, 400, 3000, "membranes are %s wide"),
+	row("membrane.roll_length", "mm", 500, 500e3, 2000, 100e3, "rolls of membrane are %s long"),
+	row("membrane.sheet", "mm", 150, 6000, 300, 3000, "sheets of membrane are %s wide and long"),
 	{[]string{"clearance.wall", "clearance.fixture", "clearance.joint", "clearance.flange", "clearance.drain",
 		"clearance.register", "clearance.hearth",
 		"clearance.fixing", "clearance.column", "clearance.island", "clearance.keep_out", "room.fixture.clear",
@@ -43,7 +46,7 @@ var plausibles = []plausible{
 	row("circuit.length", "mm", 1000, 300e3, 2000, 100e3, "a feed is %s long"),
 	row("circuit.ground_fault", "mA", 3, 1000, 4, 300, "such devices trip at %s"),
 
-	row("tile.size", "mm", 8, 3300, 20, 1800, "tiles are %s wide and long"),
+	row("tile.size", "mm", 8, 3300, 45, 1800, "tiles are %s wide and long"),
 	row("tile.joint", "mm", 0.5, 30, 1, 15, "grout joints are %s wide"),
 	row("tile.thickness", "mm", 2, 60, 3, 30, "tiles are %s thick"),
 	layer("mm", 2, 60, 3, 30, "tiles are %s thick", "tile"),
@@ -75,6 +78,8 @@ var plausibles = []plausible{
 		"of what is bought, %s is lost", practice},
 	row("labour.per_hour", "m²", 0.1, 300, 0.3, 60, "%s of floor is done in an hour"),
 
+	row("room.loss.walls_u", "W/(m² K)", 0.05, 7, 0.08, 2.5, "outside walls let through %s"),
+	row("room.loss.windows_u", "W/(m² K)", 0.2, 7, 0.5, 6, "windows let through %s"),
 	row("room.lining", "mm", 2, 1500, 5, 100, "board and wall tile come to %s"),
 	row("room.thermostat.height", "mm", 150, 3000, 300, 1800, "such boxes hang %s above the floor"),
 	row("room.thermostat.tail", "mm", 30, 2000, 100, 600, "%s of lead is left inside a box"),
@@ -111,6 +116,8 @@ var (
 	cablePower     = row("cable.watts", "W", 5, 10e3, 20, 5000, "heating cables have %s")
 	labelRatio     = plausible{[]string{"cable.ohms"}, nil, "%", 50, 200, 90, 110, "its ohms are %s of that",
 		"Ohm's law"}
+	tilesInABox  = row("tile.per_box", "m²", 0.02, 20, 0.15, 4, "boxes of tile hold %s")
+	gapOfRuns    = row("spacing.widest", "mm", 20, 1000, 40, 500, "runs lie %s apart")
 	powerPerArea = row("room.cables", "W/m²", 10, 500, 40, 250, "tiled floors are given %s")
 	roomArea     = row("room.corners", "m²", 0.2, 1500, 0.5, 1000, "warmed rooms have %s of floor")
 	tableOhms    = row("sensor.table", "Ω", 50, 2e6, 80, 5e5, "floor sensors have %s")

@@ -180,6 +180,17 @@ func TestImplausibleFigures(t *testing.T) {
 			"[[0, 0], [2.85", "read as millimetres", "write the unit"},
 		{soundMetric, "thickness = 10", "thickness = 0.375", "0.375", "0.375 mm; tiles are", `thickness = "0.375 in"`},
 		{soundMetric, "watts = 600", "watts = 6", "6", "watts is 6", "look at the figure"},
+		{soundMetric, "pitch = 30", "pitch = 30\nroll_width = 39", "39", "39 mm; membranes are", `roll_width = "39 in"`},
+		{soundMetric, "pitch = 30", "pitch = 30\nroll_length = 12.5", "12.5", "rolls of membrane are",
+			`roll_length = "12.5 m"`},
+		{soundMetric, "bend_radius = 15", "bend_radius = 15\n[spacing]\nwidest = 120", "120",
+			"widest = 120 is counted in pegs, which 30 mm apart make 3.6 m", "is it a length? 120 mm would be widest = 4"},
+		{soundMetric, "bend_radius = 15", "bend_radius = 15\n[spacing]\nclosest = 60", "60",
+			"30 mm apart make 1800 mm", "is it a length? 60 mm would be closest = 2"},
+		{soundInches, "[clearance]", "[spacing]\nwidest = 40\n[clearance]", "40", "1.2 in apart make 48 in",
+			"write it like widest = 4"},
+		{soundMetric, "height = 1200", "height = 1200\n[room.loss]\noutside = -5\nwalls = \"7 m2\"\nwalls_u = " +
+			"\"3.5 Btu/h ft2 F\"", `"3.5 Btu`, "19.9 W/(m² K); outside walls let through", "walls_u ="},
 	} {
 		text := strings.Replace(c.sound, c.from, c.to, 1)
 		_, report := readText(text)
@@ -196,13 +207,39 @@ func TestImplausibleFigures(t *testing.T) {
 	}
 }
 
+// Boxes, gaps and tariffs that are usual pass: four tiles of 600 by 600 mm are 1.44 m²,
+// and 31 yen a kWh is a usual price where 31 euros are none.
+func TestUsualPasses(t *testing.T) {
+	for from, to := range map[string]string{
+		"[membrane]":         "[tile]\nsize = [600, 600]\nper_box = 4\n[membrane]",
+		"bend_radius = 15\n": "bend_radius = 15\n[spacing]\nwidest = 16\n",
+		"[[room]]\n":         "[energy]\ntariff = 31\ncurrency = \"JPY\"\n[[room]]\n",
+	} {
+		if _, report := readText(strings.Replace(soundMetric, from, to, 1)); len(report.Diagnostics()) > 0 {
+			t.Errorf("%s:\n%s", to, human(report))
+		}
+	}
+	text := strings.Replace(soundMetric, "[membrane]", "[tile]\nsize = [60, 60]\nper_box = 4\n[membrane]", 1)
+	if _, report := readText(text); !strings.Contains(human(report), "in cm a box would hold 1.4 m²") {
+		t.Error(human(report))
+	}
+	text = strings.Replace(soundMetric, "[[room]]", "[energy]\ntariff = 31\ncurrency = \"EUR\"\n[[room]]", 1)
+	if _, report := readText(text); !strings.Contains(human(report), "is it in cents? tariff = 0.31") {
+		t.Error(human(report))
+	}
+}
+
 // What is unusual is warned of, and the job goes on.
 func TestUnusual(t *testing.T) {
 	for from, to := range map[string]string{
-		`watts = 600`:   "watts = 1600", // 26.7 W/m; its ohms are then wrong as well
-		"pitch = 30":    "pitch = 110",
-		`width = 800`:   "width = 350",
-		"height = 1200": "height = 200",
+		`watts = 600`:        "watts = 1600", // 26.7 W/m; its ohms are then wrong as well
+		"pitch = 30":         "pitch = 110",
+		`width = 800`:        "width = 350",
+		"height = 1200":      "height = 200",
+		"units = \"mm\"":     "units = \"mm\"\ntile.size = [24, 600]\ntile.per_box = 4",
+		"[membrane]":         "[tile]\nsize = [60, 60]\nper_box = 4\n[membrane]", // 4 x 0.0036 m²
+		"bend_radius = 15\n": "bend_radius = 15\n[spacing]\nwidest = 20\n",       // 600 mm
+		"[[room]]\n":         "[energy]\ntariff = 31\ncurrency = \"EUR\"\n[[room]]\n",
 	} {
 		text := strings.Replace(strings.Replace(soundMetric, "ohms = 96\n", "", 1), from, to, 1)
 		_, report := readText(text)

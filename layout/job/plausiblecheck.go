@@ -191,7 +191,7 @@ func endsBare(written string) bool {
 // unitOf is the measure that a key's own figure is written in.
 func unitOf(k Key) string {
 	units := map[Type]string{TypeLength: "mm", TypeDensity: "W/m²", TypeTemperature: "°C", TypeArea: "m²",
-		TypeShare: "%"}
+		TypeShare: "%", TypeTransmittance: "W/(m² K)"}
 	return units[k.Type]
 }
 

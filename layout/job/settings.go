@@ -68,6 +68,10 @@ func (j *Job) readMembrane(m, s table) {
 	if m.broken() || s.broken() {
 		return
 	}
+	if j.gapsCannotBe(s) {
+		s.spoil()
+		return
+	}
 	if j.Spacing.Closest > j.Spacing.Widest {
 		s.errorf("closest", "swap them, or leave one out", "closest = %d is more than widest = %d", j.Spacing.Closest,
 			j.Spacing.Widest)
@@ -134,6 +138,7 @@ func (j *Job) readTile(t table) {
 		Pattern: t.text("pattern"), PerBox: t.whole("per_box"),
 		GroutCure: t.whole("grout_cure"), Grouted: t.date("grouted")}
 	j.Tile.Waste, j.Tile.Breakage = t.numOr("waste", patternWaste(j.Tile.Pattern)), t.num("breakage")
+	j.Tile.checkBox(t)
 }
 
 // layerKinds are what a layer may be made of.

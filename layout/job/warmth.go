@@ -136,6 +136,7 @@ func (j *Job) readWarmth(w, e table) {
 	if e.broken() {
 		return
 	}
+	j.Energy.checkTariff(e)
 	if j.Energy.LeastHours > j.Energy.MostHours {
 		e.errorf("least_hours", "swap them, or give both", "least_hours = %s is more than most_hours = %s",
 			figure(j.Energy.LeastHours), figure(j.Energy.MostHours))
