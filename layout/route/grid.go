@@ -107,42 +107,24 @@ func (g *grid) place(p plane.Point) (x, y float64) {
 // as inside where either of two lines eps beside it is, so that a line lying
 // on an edge is not lost to rounding.
 func lines(rings []plane.Ring, n int, eps float64, upright bool) [][]span {
-	lo, hi := crossings(rings, n, -eps, upright), crossings(rings, n, eps, upright)
+	if upright {
+		rings = swapped(rings)
+	}
+	lo, hi := plane.Across(rings, n, -eps), plane.Across(rings, n, eps)
 	out := make([][]span, n)
 	for i := range out {
-		out[i] = whole(merge(pairUp(lo[i]), pairUp(hi[i])), eps)
+		out[i] = whole(merge(lo[i], hi[i]), eps)
 	}
 	return out
 }
 
-// crossings returns, for every lattice line shifted by d, where the rings
-// cross it.
-func crossings(rings []plane.Ring, n int, d float64, upright bool) [][]float64 {
-	out := make([][]float64, n)
-	for _, r := range rings {
-		for i := range r {
-			e := r.Edge(i)
-			if upright {
-				e.A, e.B = plane.Pt(e.A.Y, e.A.X), plane.Pt(e.B.Y, e.B.X)
-			}
-			if e.A.Y > e.B.Y {
-				e.A, e.B = e.B, e.A
-			}
-			first := max(0, int(math.Ceil(e.A.Y-d)))
-			for k := first; k < n && float64(k)+d < e.B.Y; k++ {
-				t := (float64(k) + d - e.A.Y) / (e.B.Y - e.A.Y)
-				out[k] = append(out[k], e.A.X+float64(t*(e.B.X-e.A.X)))
-			}
+// swapped returns rings with their axes changed for each other.
+func swapped(rings []plane.Ring) []plane.Ring {
+	out := make([]plane.Ring, len(rings))
+	for i, r := range rings {
+		for _, p := range r {
+			out[i] = append(out[i], plane.Pt(p.Y, p.X))
 		}
-	}
-	return out
-}
-
-func pairUp(xs []float64) [][2]float64 {
-	sort.Float64s(xs)
-	var out [][2]float64
-	for i := 0; i+1 < len(xs); i += 2 {
-		out = append(out, [2]float64{xs[i], xs[i+1]})
 	}
 	return out
 }

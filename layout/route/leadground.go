@@ -28,7 +28,7 @@ type leadGround struct {
 	origin         plane.Point
 	cell           float64 // mm
 	nx, ny         int
-	inside, shares [][]span // by row of cells
+	inside, shares [][]plane.Span // by row of cells
 	lines          []groundLine
 	fixed          int // how many of the lines are no leads
 	across         int // tiles in a row of them
@@ -87,13 +87,12 @@ const closeBy = 12.0
 
 // newLeadGround lays cells over a floor; leads go to entry.
 func newLeadGround(floor plane.Region, shares []plane.Region, entry plane.Point, cell float64) *leadGround {
-	box := floor.Bounds()
-	g := &leadGround{floor: floor, entry: entry, origin: box.Min, cell: cell, nx: int(box.W()/cell) + 1,
-		ny: int(box.H()/cell) + 1}
-	g.inside = g.rowsOf(floor)
-	g.shares = make([][]span, g.ny)
+	cells := plane.RasterOver(floor.Bounds(), cell)
+	g := &leadGround{floor: floor, entry: entry, origin: cells.Origin, cell: cell, nx: cells.NX, ny: cells.NY}
+	g.inside = cells.Rows(floor)
+	g.shares = make([][]plane.Span, g.ny)
 	for _, s := range shares {
-		for y, row := range g.rowsOf(s) {
+		for y, row := range cells.Rows(s) {
 			g.shares[y] = append(g.shares[y], row...)
 		}
 	}
@@ -104,27 +103,6 @@ func newLeadGround(floor plane.Region, shares []plane.Region, entry plane.Point,
 		g.add(byRim, plane.Point{}, append(r[:len(r):len(r)], r[0]))
 	}
 	return g
-}
-
-// rowsOf returns, by row, the cells whose centres lie in a region.
-func (g *leadGround) rowsOf(r plane.Region) [][]span {
-	var rings []plane.Ring
-	for _, ring := range r.Rings() {
-		t := make(plane.Ring, len(ring))
-		for i, p := range ring {
-			t[i] = p.Sub(g.origin).Mul(1 / g.cell).Sub(plane.Pt(0.5, 0.5))
-		}
-		rings = append(rings, t)
-	}
-	out := make([][]span, g.ny)
-	for y, xs := range crossings(rings, g.ny, 0, false) {
-		for _, iv := range pairUp(xs) {
-			if s := (span{max(0, int(math.Ceil(iv[0]))), min(g.nx-1, int(math.Floor(iv[1])))}); s.a <= s.b {
-				out[y] = append(out[y], s)
-			}
-		}
-	}
-	return out
 }
 
 // add takes a line in that leads keep off.
@@ -213,9 +191,9 @@ func (g *leadGround) fill(k int) {
 	x0, y0 := k%g.across*tileSide, k/g.across*tileSide
 	t := g.tiles[k]
 	for y := y0; y < min(y0+tileSide, g.ny); y++ {
-		for what, rows := range [2][][]span{g.inside, g.shares} {
+		for what, rows := range [2][][]plane.Span{g.inside, g.shares} {
 			for _, s := range rows[y] {
-				for x := max(x0, s.a); x <= min(x0+tileSide-1, s.b); x++ {
+				for x := max(x0, s.From); x <= min(x0+tileSide-1, s.To); x++ {
 					t.taken[(y-y0)*tileSide+x-x0] |= onFloor << what
 				}
 			}

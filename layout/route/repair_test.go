@@ -8,27 +8,6 @@ import (
 	"oxturn/layout/plane"
 )
 
-// A row through a corner of the ring is crossed once there, on the side where the
-// ring goes up: half-open edges.
-func TestCrossingsAtCorners(t *testing.T) {
-	ring := plane.Ring{{X: 1, Y: 0}, {X: 4, Y: 0}, {X: 4, Y: 3}, {X: 2.5, Y: 1}, {X: 1, Y: 3}}
-	want := [][]float64{{1, 4}, {1, 2.5, 2.5, 4}, {1, 1.75, 3.25, 4}, nil, nil}
-	got := crossings([]plane.Ring{ring}, 5, 0, false)
-	turned := make(plane.Ring, len(ring))
-	for i, p := range ring {
-		turned[i] = plane.Pt(p.Y, p.X)
-	}
-	across := crossings([]plane.Ring{turned}, 5, 0, true)
-	for y := range want {
-		for _, xs := range [][]float64{got[y], across[y]} {
-			slices.Sort(xs)
-			if !slices.Equal(xs, want[y]) {
-				t.Errorf("row %d: %v, want %v", y, xs, want[y])
-			}
-		}
-	}
-}
-
 // The cold floor is told from all cells and all legs: its worst spots first,
 // and how much lies beyond the mild.
 func TestColdFloorIsCountedCells(t *testing.T) {

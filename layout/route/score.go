@@ -71,14 +71,7 @@ func newField(zone plane.Region, l Lattice, closest, spacing float64) *field {
 
 // mark fills in the heated cells and the density samples.
 func (f *field) mark(rings []plane.Ring, half float64) {
-	in := make([]bool, f.nx*f.ny)
-	for y, xs := range crossings(rings, f.ny, 0, false) {
-		for _, iv := range pairUp(xs) {
-			for x := max(0, int(math.Ceil(iv[0]))); x < f.nx && float64(x) <= iv[1]; x++ {
-				in[y*f.nx+x] = true
-			}
-		}
-	}
+	in := marked(plane.Scan(rings, f.nx, f.ny), f.nx)
 	depth := squaredDistance(in, f.nx, f.ny, false)
 	core := make([]bool, len(in))
 	for i, d := range depth {

@@ -26,12 +26,11 @@ const (
 
 // newStrip measures the leads from entry over floor outside zones.
 func newStrip(floor plane.Region, zones []plane.Region, entry plane.Point) *strip {
-	box := floor.Bounds()
-	s := &strip{origin: box.Min, cell: stripCell, nx: int(box.W()/stripCell) + 1, ny: int(box.H()/stripCell) + 1,
-		entry: entry}
-	open := s.raster(floor)
+	cells := plane.RasterOver(floor.Bounds(), stripCell)
+	s := &strip{origin: cells.Origin, cell: stripCell, nx: cells.NX, ny: cells.NY, entry: entry}
+	open := marked(cells.Rows(floor), s.nx)
 	for _, z := range zones {
-		for i, in := range s.raster(z) {
+		for i, in := range marked(cells.Rows(z), s.nx) {
 			open[i] = open[i] && !in
 		}
 	}
@@ -51,21 +50,13 @@ func (s *strip) centre(i int) plane.Point {
 	return s.origin.Add(plane.Pt((float64(i%s.nx)+0.5)*s.cell, (float64(i/s.nx)+0.5)*s.cell))
 }
 
-// raster reports for each cell whether its centre lies in r.
-func (s *strip) raster(r plane.Region) []bool {
-	out := make([]bool, s.nx*s.ny)
-	var rings []plane.Ring
-	for _, ring := range r.Rings() {
-		t := make(plane.Ring, len(ring))
-		for i, p := range ring {
-			t[i] = p.Sub(s.origin).Mul(1 / s.cell).Sub(plane.Pt(0.5, 0.5))
-		}
-		rings = append(rings, t)
-	}
-	for y, xs := range crossings(rings, s.ny, 0, false) {
-		for _, iv := range pairUp(xs) {
-			for x := max(0, int(math.Ceil(iv[0]))); x < s.nx && float64(x) <= iv[1]; x++ {
-				out[y*s.nx+x] = true
+// marked reports for each cell, a row of nx after the other, whether it is in rows.
+func marked(rows [][]plane.Span, nx int) []bool {
+	out := make([]bool, len(rows)*nx)
+	for y, row := range rows {
+		for _, s := range row {
+			for x := s.From; x <= s.To; x++ {
+				out[y*nx+x] = true
 			}
 		}
 	}

@@ -51,34 +51,26 @@ func newWalk(floor plane.Region, origin plane.Point, angle, step float64) *walk 
 	return w
 }
 
-// fill marks the nodes inside the floor, row by row.
+// rowOff is how far over its nodes a row is looked along, mm: walls lie in step with the
+// nodes where a room is as wide as its pegs.
+const rowOff = 1e-7
+
+// fill marks the nodes inside the floor.
 func (w *walk) fill() {
-	rings := w.floor.Rings()
-	local := make([]plane.Ring, len(rings))
-	for i, r := range rings {
+	var rings []plane.Ring
+	for _, r := range w.floor.Rings() {
+		var local plane.Ring
 		for _, p := range r {
-			local[i] = append(local[i], p.Sub(w.origin).Rotate(-w.angle))
+			local = append(local, w.cell(p))
 		}
+		rings = append(rings, local)
 	}
-	for j := range w.ny {
-		y := float64(float64(j)*w.step) + 1e-7
-		for _, r := range local {
-			for k := range r {
-				w.toggle(r.Edge(k), y, j)
+	for j, row := range plane.Across(rings, w.ny, rowOff/w.step) {
+		for _, in := range row {
+			for i := max(0, int(math.Ceil(in[0]))); i < w.nx && float64(i) < in[1]; i++ {
+				w.free[j*w.nx+i] = true
 			}
 		}
-	}
-}
-
-// toggle flips every node of row j to the right of where edge crosses height y.
-func (w *walk) toggle(edge plane.Segment, y float64, j int) {
-	a, b := edge.A, edge.B
-	if (a.Y > y) == (b.Y > y) {
-		return
-	}
-	x := a.X + (b.X-a.X)*(y-a.Y)/(b.Y-a.Y)
-	for i := max(0, int(math.Ceil(x/w.step))); i < w.nx; i++ {
-		w.free[j*w.nx+i] = !w.free[j*w.nx+i]
 	}
 }
 
