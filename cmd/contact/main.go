@@ -20,6 +20,7 @@ import (
 	"oxturn/layout/build"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/route"
 )
 
 const (
@@ -72,12 +73,17 @@ func thumb(name string, cell drawing.Box) []drawing.Item {
 	items = append(items, room(r, view(r, field.Grow(-2)))...)
 	items = append(items, line(cell, len(r.Cables)+1, filepath.Base(name)))
 	for i, c := range r.Cables {
-		items = append(items, line(cell, len(r.Cables)-i,
-			fmt.Sprintf("%s %.1f m @%.0f  cov %.4f  bare %.2f  even %.3f  str %.2f  turns %d",
-				c.ID, c.Routed/1000, c.Spacing, c.Score.Covered, c.Score.Bare, c.Score.Evenness, c.Score.Straight,
-				c.Score.Turns)))
+		items = append(items, line(cell, len(r.Cables)-i, figures(p.Job, c)))
 	}
 	return items
+}
+
+// figures says how good a cable's route is, and how easily it is laid.
+func figures(j *job.Job, c layout.Cable) string {
+	e := route.EaseOf(c.Path, j.Membrane.Pitch, j.Spacing.Widest)
+	return fmt.Sprintf("%s %.1f m @%.0f  cov %.4f  bare %.2f  even %.3f  str %.2f  turns %d  long %.2f  short %d  jogs %d",
+		c.ID, c.Routed/1000, c.Spacing, c.Score.Covered, c.Score.Bare, c.Score.Evenness, c.Score.Straight,
+		c.Score.Turns, e.Long, e.Short, e.Jogs)
 }
 
 func line(cell drawing.Box, fromBottom int, text string) drawing.Item {
@@ -96,7 +102,7 @@ func plan(name string) (p *layout.Plan, why string) {
 	j, report := job.Read(name, data, open)
 	if j != nil && report.Errors() == 0 {
 		var found []job.Diagnostic
-		if p, found = build.Plan(j); p != nil {
+		if p, found = build.Lay(j, nil); p != nil {
 			for _, d := range found {
 				report.Add(d)
 			}

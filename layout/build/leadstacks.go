@@ -2,12 +2,14 @@ package build
 
 import (
 	"fmt"
+	"strings"
 
 	"oxturn/layout"
 	"oxturn/layout/job"
 )
 
-// leadsOnOneAnother warns of the room's first such place, and says how many there are.
+// leadsOnOneAnother warns of a room's leads that lie on one another or on lead joints, each
+// with its place.
 func leadsOnOneAnother(r *layout.Room, j *job.Job) []job.Diagnostic {
 	stacks := r.LeadStacks()
 	if len(stacks) == 0 {
@@ -15,11 +17,11 @@ func leadsOnOneAnother(r *layout.Room, j *job.Job) []job.Diagnostic {
 	}
 	d := job.Diagnostic{Severity: job.Warning, ID: "W107", Span: r.Job.Spans.At("cables")}
 	tape := layout.NewTape(r.Job, j.Units)
-	s := stacks[0]
-	d.Message = fmt.Sprintf("room %q: the %s lies on the %s, %s", r.Job.Name, s.Lead, s.On, tape.Place(s.At))
-	if n := len(stacks) - 1; n > 0 {
-		d.Message += fmt.Sprintf("; %d more such places are noted on the cable plan", n)
+	var places []string
+	for _, s := range stacks {
+		places = append(places, fmt.Sprintf("the %s lies on the %s, %s", s.Lead, s.On, tape.Place(s.At)))
 	}
+	d.Message = fmt.Sprintf("room %q: %s", r.Job.Name, strings.Join(places, "; "))
 	d.Hint = "lay each lead there in a tube or recess of its own, clear of lead joints and heating cable; or move " +
 		"the box, or allow W107"
 	return []job.Diagnostic{d}

@@ -8,15 +8,26 @@ import (
 	"oxturn/layout/plane"
 )
 
+// BenchmarkPlainRooms also says how near the routes come to what can be had at all, as
+// turns over the fewest and covered over the most, and how easily they are laid.
 func BenchmarkPlainRooms(b *testing.B) {
 	for i, r := range plainRooms {
 		p := plainRoom(b, i)
 		b.Run(r.name, func(b *testing.B) {
+			var routes []Route
 			for b.Loop() {
-				if _, err := Solve(p); err != nil {
+				var err error
+				if routes, err = Solve(p); err != nil {
 					b.Fatal(err)
 				}
 			}
+			rt := routes[0]
+			ease := EaseOf(rt.Path, p.Pitch, p.Widest)
+			b.ReportMetric(float64(rt.Score.Turns)/float64(leastTurns(rt, p.Zones[0], p.Pitch)), "turns/bound")
+			b.ReportMetric(rt.Score.Covered/mostCovered(rt, p.Zones[0].Area(), p.Pitch, p.Cables[0].Length),
+				"covered/bound")
+			b.ReportMetric(ease.Long, "long-runs")
+			b.ReportMetric(float64(ease.Jogs)/float64(ease.Runs), "jogs/run")
 		})
 	}
 }

@@ -11,26 +11,43 @@ import (
 type leadWish struct {
 	start plane.Point
 	shut  taken
-	off   float64 // mm to keep from lines and walls
+	off   float64 // mm to keep from lines
+	rim   float64 // and from walls
+}
+
+// keepsOff are the distances that leads are tried with, mm: nearer to cable and walls only
+// where there is no other way, and nearer to walls before they come beside heating cable.
+var keepsOff = [...]struct {
+	off, rim float64
+	rims     taken
+}{
+	{leadOff, leadOff, byRim}, {leadThick + 1, leadThick + 1, byRim}, {4, 4, byRim},
+	{leadThick + 1, 0, 0}, {4, 0, 0}, {0, 0, byRim}, {0, 0, 0},
 }
 
 // leadRoute finds the shortest cold lead from the entry to a start of heat that
 // crosses no heating cable nor any of off, which may have byLead and byJoint. It
 // returns nil when there is none.
 func (g *leadGround) leadRoute(start plane.Point, off taken) []plane.Point {
-	away := leadOff
-	if g.cell == fineCell {
-		away = leadThick + 1
-	}
-	for _, way := range []struct {
-		off  float64
-		rims taken
-	}{{away, byRim}, {0, byRim}, {0, 0}} { // closer by cable and walls only where there is no other way
-		w := &leadWish{start, off | byCable | byLying | way.rims, way.off}
+	var shut [2][]node // where searches off walls and up to them began in vain
+	for _, way := range keepsOff {
+		if g.cell == fineCell && way.off > leadThick+1 {
+			continue
+		}
+		w := &leadWish{start, off | byCable | byLying | way.rims, way.off, way.rim}
 		if g.clear(g.entry, start, w) {
 			return []plane.Point{g.entry, start}
 		}
-		if cells := g.search(w); cells != nil {
+		first := g.firstCells(w)
+		in := &shut[min(way.rims, 1)]
+		if slices.Equal(first, *in) {
+			continue
+		}
+		if !g.comesTo(first, w) {
+			*in = first
+			continue
+		}
+		if cells := g.search(first, w); cells != nil {
 			return g.taut(slices.Concat([]plane.Point{g.entry}, cells, []plane.Point{start}), w)
 		}
 	}
@@ -67,13 +84,17 @@ func (g *leadGround) clear(a, b plane.Point, w *leadWish) bool {
 	if n > 6 { // the ends may lie on a wall's line or on the cable's start
 		seg = plane.Segment{A: seg.At(2), B: seg.At(n - 2)}
 	}
-	least, away := max(1, w.off), g.awayFromEnds(seg, w)
+	away := g.awayFromEnds(seg, w)
 	box := seg.Bounds()
 	return g.eachNear(seg, func(l *groundLine) bool {
+		least := max(1, w.off)
+		if l.what == byLead {
+			least = max(leadThick, w.off)
+		}
 		switch joins := l.A.Dist(w.start) < 1e-6 || l.B.Dist(w.start) < 1e-6; {
 		case l.what == byRim:
-			return box.Apart(l.box, w.off) ||
-				!seg.Crosses(l.Segment) && !(w.off > 0 && away.Length() > 0 && away.Gap(l.Segment) < w.off)
+			return box.Apart(l.box, w.rim) ||
+				!seg.Crosses(l.Segment) && !(w.rim > 0 && away.Length() > 0 && away.Gap(l.Segment) < w.rim)
 		case l.what&w.shut == 0 || box.Apart(l.box, least) || w.owns(l):
 			return true
 		case joins: // the run that it leads to, and what is beside it
@@ -148,13 +169,9 @@ var leadSteps = [8]struct {
 // Steps cost thousandths of a cell.
 const straight, slanting = 1000, 1414
 
-// search goes from the start to the entry over open cells (A*), and returns the
-// cell centres in order from the entry.
-func (g *leadGround) search(w *leadWish) []plane.Point {
-	first := g.firstCells(w)
-	if !g.comesTo(first, w) {
-		return nil
-	}
+// search goes from the first cells at the start to the entry over open cells (A*), and
+// returns the cell centres in order from the entry.
+func (g *leadGround) search(first []node, w *leadWish) []plane.Point {
 	ex, ey := g.cellOf(g.entry)
 	still := func(x, y int) int32 {
 		dx, dy := abs(x-ex), abs(y-ey)

@@ -1,7 +1,3 @@
-// Package route finds the path of heating cable over a peg lattice: one
-// unbroken line of exactly the cable's length that never crosses itself,
-// keeps its distance from itself and from every edge, and covers the region
-// evenly. It knows nothing of jobs, rooms or drawings.
 package route
 
 import (

@@ -30,10 +30,12 @@ func newTable(g *grid, rule rules, lane int) *table {
 	return t
 }
 
-// A wayList holds the outcomes of a kind of row, cheapest first.
+// A wayList holds the outcomes of a kind of row, cheapest first: all those up to a
+// cost, infinite where no dearer ones are ever looked at.
 type wayList struct {
 	outcomes []outcome
 	plugs    []plug
+	upTo     float32
 }
 
 // An outcome is one way of laying a row: its plugs, from the left, two a run.
@@ -64,20 +66,30 @@ const levels = 3
 // would grow to hundreds of megabytes.
 const mostListed = 500_000
 
-// ways lists the outcomes of the row being worked on, cheapest first.
-func (w *sweep) ways(base []place, level int) wayList {
+// ways lists the outcomes of the row being worked on that cost no more than most,
+// and perhaps others, cheapest first.
+func (w *sweep) ways(base []place, level int, most float32) wayList {
 	key := waysKey{kind: w.kind(base), level: int8(level), flags: w.st.flags, n: w.st.n, pos: w.st.pos}
-	if l, ok := w.t.ways[key]; ok {
+	l, ok := w.t.ways[key]
+	if ok && l.upTo >= most {
 		return l
 	}
+	if ok { // asked for again, and for more: it will be again
+		most = inf32
+	}
 	r := &w.walker
-	r.sweep, r.plugs, r.list, r.used = w, r.plugs[:0], r.list[:0], r.used[:0]
+	r.sweep, r.list, r.used = w, r.list[:0], r.used[:0]
 	r.arrive(base)
+	upTo := inf32
 	for l := level; l < levels && len(r.list) == 0; l++ {
-		r.steps, r.bound = 0, w.slack*levelBound[l]
+		bound := w.slack * levelBound[l]
+		if most < bound {
+			bound, upTo = most, most
+		}
+		r.steps, r.bound, r.plugs = 0, bound, r.plugs[:0]
 		r.walk(0, false, -1, -1000, 0)
 		w.work += r.steps
-		if w.gap == 0 {
+		if w.gap == 0 || upTo < inf32 {
 			break
 		}
 	}
@@ -87,7 +99,7 @@ func (w *sweep) ways(base []place, level int) wayList {
 		}
 		return cmp.Compare(a.first, b.first)
 	})
-	out := wayList{slices.Clone(r.list), slices.Clone(r.used)}
+	out := wayList{slices.Clone(r.list), slices.Clone(r.used), upTo}
 	if w.t.listed += len(r.list); w.t.listed > mostListed {
 		w.t.ways, w.t.listed = map[waysKey]wayList{}, len(r.list)
 	}

@@ -301,13 +301,13 @@ func bestOf(found []*candidate) *candidate {
 func (r *room) search(l *laying) []*candidate {
 	var found []*candidate
 	for _, look := range looks {
-		if look.last && len(found) > 0 || look.effort != narrowly && r.inVain(l, found) {
+		if !look.asks(bestOf(found)) || look.effort != narrowly && r.inVain(l, found) {
 			break
 		}
 		ways := make([]*way, 0, 2)
 		for _, t := range r.directions() {
 			w := r.newWay(l, newSweep(newGrid(l.region, r.lattice, t+look.from), l.rule, l.wish, look.effort))
-			w.begin(l.spacing / l.rule.pitch)
+			w.begin(l.firstGap())
 			ways = append(ways, w)
 		}
 		for _, w := range ways {
@@ -347,12 +347,36 @@ func (r *room) inVain(l *laying, found []*candidate) bool {
 	return longest > 0 && l.length > (1+farOff)*longest
 }
 
+// firstGap is the gap in pegs that a laying's search begins with.
+func (l *laying) firstGap() float64 {
+	gap := l.spacing / l.rule.pitch
+	if edge := l.region.Perimeter(); edge*edge > ragged*l.region.Area() {
+		gap *= raggedGap
+	}
+	return gap
+}
+
+// ragged is the square of its edge over its area from which a floor counts as ragged: a
+// square has 16, one of three to one 21, bathrooms with what stands in them 20 to 45,
+// stars, combs and floors of many niches 60 and more.
+const ragged = 60.0
+
 // A look is one try of the search, from one side of the floor.
 type look struct {
 	effort
 	from turns // 0, or 2 to begin at the other side
 	last bool  // only for floors that found no route at all
+	dear bool  // only for floors that are not well covered yet: it costs twice all before it
 }
+
+// asks reports whether a floor whose best route so far is best asks for the look.
+func (k look) asks(best *candidate) bool {
+	return best == nil || !k.last && (!k.dear || best.score.Covered < wellCovered)
+}
+
+// wellCovered is the share of the floor from which a wider look hardly ever finds a
+// route that covers more.
+const wellCovered = 0.98
 
 // How widely a sweep may look.
 var (
@@ -365,7 +389,7 @@ var (
 var looks = []look{
 	{effort: narrowly},
 	{effort: narrowly, from: 2},
-	{effort: wide},
+	{effort: wide, dear: true},
 	{effort: wide, from: 2, last: true},
 	{effort: widest, last: true},
 	{effort: widest, from: 2, last: true},

@@ -274,7 +274,11 @@ func (w *sweep) expand(id int32, level int) {
 
 // lay goes through the ways of laying row y's runs, cheapest first.
 func (w *sweep) lay(y, level int) {
-	list := w.ways(w.placesFor(y, w.gap), level)
+	most := w.limit() - w.fixed
+	if most < 0 {
+		return
+	}
+	list := w.ways(w.placesFor(y, w.gap), level, most)
 	for _, o := range list.outcomes {
 		cost := w.fixed + o.cost
 		if cost > w.limit() {

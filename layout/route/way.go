@@ -49,7 +49,7 @@ const good = 2.5
 // route on a slow machine.
 const (
 	mostWork = 5_000_000
-	mostToil = 40_000_000
+	mostToil = 20_000_000
 )
 
 // spent reports whether the search has a route and no more work to spend.
@@ -101,6 +101,10 @@ func (w *way) consider(p *runPlan, s float64) {
 // rounds is how many gaps are tried to bracket the widest that gives a long
 // enough plan.
 const rounds = 5
+
+// raggedGap is the first wanted gap of ragged floors over the ideal one, at which hardly
+// any plan of theirs is long enough; plain floors would get more turns by it.
+const raggedGap = 0.94
 
 // begin gets ready to bracket, from a first guess of the gap.
 func (w *way) begin(s float64) {
