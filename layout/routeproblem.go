@@ -3,6 +3,7 @@ package layout
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
@@ -13,9 +14,14 @@ import (
 // ProblemWith states the room with cables to be laid in it.
 func (r *Room) ProblemWith(j *job.Job, labels []job.Cable) (route.Problem, error) {
 	p, err := r.ProblemFor(j)
+	named := slices.EqualFunc(labels, r.Job.Cables, func(c job.Cable, id string) bool { return c.ID == id })
 	for i, c := range labels {
+		var within *plane.Point // no other cables than those named are asked into zones
+		if named {
+			within = r.asked(i)
+		}
 		p.Cables = append(p.Cables, route.Cable{
-			Within: r.asked(i),
+			Within: within,
 			ID:     c.ID, Length: c.Length, Ends: c.Ends, LeadReach: max(0, r.LeadReach(c)),
 			WattsPerMetre: c.Watts / (c.Length / 1000), MaxDensity: j.Supply.MaxDensity,
 		})

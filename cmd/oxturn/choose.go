@@ -33,9 +33,17 @@ are held against. Of two cables it is the one farther from what is wanted.
   oxturn choose bath.toml
   oxturn choose bath.toml --all
   oxturn choose bath.toml --format csv > cables.csv
+  oxturn choose bath.toml --stock left-over.csv
+  oxturn choose bath.toml --box A,C
 
 Flags:
   --all                  those that do not fit or were not laid, too
+  --box WALLS            lay the floor with its box at places along these walls
+                         and say how long leads and tube are from each
+  --stock FILE           weigh what is in stock instead of the job's cables:
+                         CSV with the columns id and count, and of cables that
+                         the job does not have volts, watts, length and lead
+                         too; each room is weighed as if it came first
   --format FORMAT        text, csv or json (default text); csv and json have all
 ` + jobFlagsHelp + `
 The columns "1 in less" and "1 in more" say whether the spacing stays within its
@@ -48,10 +56,14 @@ Exit codes: 0 done, 1 errors in the job or a room that nothing fits, 2 usage.
 type chooseOrder struct {
 	all    bool
 	format string
+	stock  string // a list of cables to weigh in place of the job's; empty: none
+	box    string // letters of walls along which places for the box are looked for; empty: none
 }
 
 func (o *chooseOrder) flags(f *verbFlags) {
 	f.BoolVar(&o.all, "all", false, "")
+	f.text(&o.stock, "stock")
+	f.text(&o.box, "box")
 	f.word(&o.format, "format", "text", "text", "csv", "json")
 }
 
@@ -60,7 +72,17 @@ func (o *chooseOrder) run(ctx context.Context, c *commandLine) int {
 	if code != exitOK {
 		return code
 	}
-	j, rooms, report, err := weigh(ctx, c, s)
+	if o.box != "" {
+		return o.boxes(ctx, c, s)
+	}
+	var stock []byte
+	if o.stock != "" {
+		var err error
+		if stock, err = readFile(o.stock); err != nil {
+			return c.fail(err)
+		}
+	}
+	j, rooms, report, err := weigh(ctx, c, s, o.stock, stock)
 	switch {
 	case ctx.Err() != nil:
 		return exitInterrupted
@@ -78,9 +100,12 @@ func (o *chooseOrder) run(ctx context.Context, c *commandLine) int {
 
 // weigh reads a job and weighs its cables for every room; there are no rooms
 // where the report has errors. An error is that ctx or the time limit ended it.
-func weigh(ctx context.Context, c *commandLine, s source) (j *job.Job, rooms []build.RoomOptions, report *job.Report,
-	err error) {
+func weigh(ctx context.Context, c *commandLine, s source, list string, stock []byte) (j *job.Job,
+	rooms []build.RoomOptions, report *job.Report, err error) {
 	j, report = job.Read(s.name, s.data, s.open)
+	if j != nil && report.Errors() == 0 && list != "" {
+		j.TakeStock(list, stock, report)
+	}
 	if j == nil || report.Errors() > 0 {
 		return j, nil, report, nil
 	}

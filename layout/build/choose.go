@@ -209,7 +209,7 @@ func candidates(r *layout.Room, j *job.Job) []layout.Candidate {
 	for i, a := range j.Cables {
 		sets = append(sets, []job.Cable{a})
 		for _, b := range j.Cables[i:] {
-			if a.Volts == b.Volts {
+			if a.Volts == b.Volts && (a.ID != b.ID || a.Count != 1) {
 				sets = append(sets, []job.Cable{a, b})
 			}
 		}

@@ -193,6 +193,7 @@ type Cable struct {
 	OhmsHigh  float64 // +0.10
 	Tolerance Source
 	Lead      float64 // mm of cold lead
+	Count     int     // how many there are, of a list of stock; 0: as many as are wanted
 	Ends      circuit.Ends
 	Diameter  float64 // mm, 0 when not given
 	MinBend   float64

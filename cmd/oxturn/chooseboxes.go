@@ -1,0 +1,141 @@
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"slices"
+	"strings"
+	"text/tabwriter"
+
+	"oxturn/layout/asjson"
+	"oxturn/layout/build"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+	"oxturn/layout/say"
+)
+
+// shownBoxes is how many places for a box are listed of a room.
+const shownBoxes = 8
+
+// boxes finds places for the box along some walls, room by room.
+func (o *chooseOrder) boxes(ctx context.Context, c *commandLine, s source) int {
+	j, report := job.Read(s.name, s.data, s.open)
+	if j == nil || report.Errors() > 0 {
+		printReport(c.console, report, c.style)
+		return exitJob
+	}
+	if !slices.ContainsFunc(j.Rooms, func(r job.Room) bool { _, bad := wallsNamed(&r, o.box); return bad == "" }) {
+		return c.fail(fmt.Errorf("--box %q: no room has all these walls; write letters, such as A,C", o.box))
+	}
+	found := make([][]build.BoxPlace, len(j.Rooms))
+	line := waiting(c.console, s.name+": laying the floor with its box elsewhere")
+	err := within(ctx, c.timeLimit, func(stop func() bool) {
+		for i := range j.Rooms {
+			if walls, unknown := wallsNamed(&j.Rooms[i], o.box); unknown == "" {
+				found[i] = build.BoxPlaces(j, i, walls, stop)
+			}
+		}
+	})
+	line.end()
+	if ctx.Err() != nil {
+		return exitInterrupted
+	}
+	if err != nil {
+		return c.stop(exitJob, fmt.Errorf("looking for a place for the box was given up: %w", err))
+	}
+	if o.format == "json" {
+		err = asjson.Write(c.Out, boxesJSON(j, found))
+	} else {
+		err = o.boxesText(c.Out, j, found)
+	}
+	if err != nil {
+		return c.fail(err)
+	}
+	return exitOK
+}
+
+// wallsNamed finds a room's walls by letters with commas between; unknown is one that it
+// does not have.
+func wallsNamed(r *job.Room, letters string) (walls []int, unknown string) {
+	for letter := range strings.SplitSeq(letters, ",") {
+		letter = strings.TrimSpace(letter)
+		i := slices.IndexFunc(r.Walls, func(w job.Wall) bool { return strings.EqualFold(w.Letter, letter) })
+		if i < 0 {
+			return nil, letter
+		}
+		walls = append(walls, i)
+	}
+	return walls, ""
+}
+
+func (o *chooseOrder) boxesText(w io.Writer, j *job.Job, found [][]build.BoxPlace) error {
+	u := j.Units
+	for i, places := range found {
+		r := &j.Rooms[i]
+		if _, unknown := wallsNamed(r, o.box); unknown != "" {
+			fmt.Fprintf(w, "%s: it has no wall %q; it has walls A to %s\n", printable(r.Name), unknown,
+				r.Walls[len(r.Walls)-1].Letter)
+			continue
+		}
+		fmt.Fprintf(w, "%s: the box at %d places, the best first\n\n", printable(r.Name), len(places))
+		t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
+		fmt.Fprintln(t, "wall\tfrom its start\tcold lead\tsensor tube\tlead on lead\tjoints passed\tcovered\t")
+		for k, p := range places {
+			if p.Refused != "" || k == shownBoxes {
+				break
+			}
+			fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%d\t%.0f %%\t\n", r.Walls[p.Wall].Letter, say.Long(p.Along, u),
+				say.Long(p.Lead, u), say.Long(p.Tube, u), onLead(p, u), p.Joints, 100*p.Covered)
+		}
+		if err := t.Flush(); err != nil {
+			return err
+		}
+		if n := refusals(places); n > 0 {
+			fmt.Fprintf(w, "\nAt %d of them no cable can be laid: %s\n", n, places[len(places)-1].Refused)
+		}
+	}
+	_, err := fmt.Fprintln(w, "\nWhether a box may hang there is for local code and the electrician.")
+	return err
+}
+
+func onLead(p build.BoxPlace, u plane.Units) string {
+	if p.Stacked < 1 {
+		return "none"
+	}
+	return say.Long(p.Stacked, u)
+}
+
+func refusals(places []build.BoxPlace) (n int) {
+	for _, p := range places {
+		if p.Refused != "" {
+			n++
+		}
+	}
+	return n
+}
+
+// A boxJSON is a place for the box, for programs.
+type boxJSON struct {
+	Room    string  `json:"room"`
+	Wall    string  `json:"wall"`
+	Along   float64 `json:"along_mm"`
+	Lead    float64 `json:"cold_lead_mm"`
+	Tube    float64 `json:"sensor_tube_mm"`
+	Stacked float64 `json:"lead_on_lead_mm"`
+	Joints  int     `json:"joints_passed"`
+	Covered float64 `json:"covered"`
+	Refused string  `json:"refused,omitempty"`
+}
+
+func boxesJSON(j *job.Job, found [][]build.BoxPlace) []boxJSON {
+	out := []boxJSON{}
+	for i, places := range found {
+		for _, p := range places {
+			out = append(out, boxJSON{j.Rooms[i].Name, j.Rooms[i].Walls[p.Wall].Letter, p.Along, p.Lead, p.Tube,
+				p.Stacked,
+				p.Joints, p.Covered, p.Refused})
+		}
+	}
+	return out
+}

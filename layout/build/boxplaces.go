@@ -1,0 +1,117 @@
+package build
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"oxturn/layout"
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+	"oxturn/layout/route"
+)
+
+// A BoxPlace is a place that the thermostat's box could have, and what the floor is like
+// with it there.
+type BoxPlace struct {
+	Wall    int
+	Along   float64 // mm from the wall's start
+	Lead    float64 // mm of cold lead over the floor, all cables'
+	Tube    float64 // mm of the wired sensor's tube; 0: none could be placed
+	Stacked float64 // mm of lead on lead
+	Joints  int     // movement joints that a lead or tube passes
+	Covered float64 // share of the floor that could be heated
+	Refused string  // why no cable could be laid; empty: it lies
+}
+
+// How far apart places for a box are tried, mm, how many at most for a room, and how far
+// they stay from corners, doorways and what stands at the wall.
+const (
+	boxStep   = 300.0
+	mostBoxes = 36
+	besideBox = 100.0
+)
+
+// BoxPlaces lays a room's floor with its box at places along some of its walls, the best
+// first: those where a cable lies, with no lead on another, with few joints to pass, and
+// then by the lengths of lead and tube. Once stop, which may be nil, returns true what
+// comes back is of no use.
+func BoxPlaces(j *job.Job, room int, walls []int, stop func() bool) []BoxPlace {
+	r := &j.Rooms[room]
+	var out []BoxPlace
+	total := 0.0
+	for _, w := range walls {
+		total += r.Walls[w].Length()
+	}
+	step := math.Max(boxStep, total/mostBoxes)
+	for _, w := range walls {
+		length := r.Walls[w].Length()
+		for along := besideBox; along <= length-besideBox; along += step {
+			if !free(r, w, along) {
+				continue
+			}
+			out = append(out, tried(j, room, w, along, stop))
+		}
+	}
+	slices.SortStableFunc(out, func(a, b BoxPlace) int {
+		return cmp.Or(min(len(a.Refused), 1)-min(len(b.Refused), 1),
+			cmp.Compare(math.Round(a.Stacked/10), math.Round(b.Stacked/10)), cmp.Compare(a.Joints, b.Joints),
+			cmp.Compare(math.Round(100*b.Covered), math.Round(100*a.Covered)), cmp.Compare(a.Lead+a.Tube,
+				b.Lead+b.Tube))
+	})
+	return out
+}
+
+// free reports whether a box can hang at a place: beside doorways and windows, and in front
+// of no fixture that would hide where its leads come down.
+func free(r *job.Room, wall int, along float64) bool {
+	for _, o := range r.Openings {
+		if o.Wall == wall && along > o.From-besideBox && along < o.To+besideBox {
+			return false
+		}
+	}
+	w := r.Walls[wall]
+	in := w.B.Sub(w.A).Unit().Left().Mul(besideBox)
+	if r.Outline.SignedArea() < 0 {
+		in = in.Mul(-1)
+	}
+	foot := w.At(along).Add(in)
+	return !slices.ContainsFunc(r.Stands(), func(s job.Stand) bool {
+		return s.Outline.Contains(foot) || s.Outline.Distance(foot) < besideBox
+	})
+}
+
+// tried lays a room with its box at a place.
+func tried(j *job.Job, room, wall int, along float64, stop func() bool) BoxPlace {
+	moved := j.Rooms[room]
+	w := moved.Walls[wall]
+	moved.Thermostat.At, moved.Thermostat.Wall, moved.Thermostat.Along = w.At(along), wall, along
+	place := BoxPlace{Wall: wall, Along: along}
+	d := draft{&layout.Room{Job: &moved}, j, &route.Steps{}, stop}
+	for _, said := range build(d, 1) {
+		if said.Severity == job.Error && place.Refused == "" {
+			place.Refused = said.Message
+		}
+	}
+	if place.Refused != "" || len(d.Cables) == 0 {
+		return place
+	}
+	for i := range d.Cables {
+		for _, e := range d.Cables[i].Ends() {
+			place.Lead += plane.PathLength(e.Lead)
+		}
+	}
+	for _, s := range d.Sensors {
+		if !s.Spare {
+			place.Tube = plane.PathLength(s.Lead)
+		}
+	}
+	for _, s := range d.LeadStacks() {
+		place.Stacked += s.Length
+	}
+	place.Joints = len(d.JointCrossings())
+	place.Covered = d.Heated.Area() / heatable(d.Room, j, func(zone int) bool {
+		return slices.ContainsFunc(d.Cables, func(c layout.Cable) bool { return c.Zone == zone })
+	})
+	return place
+}
