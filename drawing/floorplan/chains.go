@@ -98,15 +98,9 @@ func Ladders(r *job.Room, ratio float64) []ladder {
 	return withOverall(ls, r)
 }
 
-// outwardOf returns the unit vector square to wall i that leaves the room.
-func outwardOf(r *job.Room, i int) plane.Point {
-	w := r.Walls[i]
-	return w.B.Sub(w.A).Unit().Left().Mul(-math.Copysign(1, r.Outline.SignedArea()))
-}
-
 // chainedAt reports whether wall i is dimensioned along side s.
 func chainedAt(r *job.Room, i int, s side, ratio float64) bool {
-	return s.faces(outwardOf(r, i)) && r.Walls[i].Length()/ratio >= LetterLeast && seen(r, i, s)
+	return s.faces(r.Outline.Outward(r.Walls[i].Segment)) && r.Walls[i].Length()/ratio >= LetterLeast && seen(r, i, s)
 }
 
 func sideStations(r *job.Room, s side, ratio float64) []Station {
@@ -270,9 +264,9 @@ const leaning = 5.0
 // leans reports whether a wall of a room is dimensioned along the sheet but out of
 // Square to it, so that its figure is not quite its length.
 func leans(r *job.Room) bool {
-	for i, w := range r.Walls {
+	for _, w := range r.Walls {
 		for _, s := range []side{South, east, north, west} {
-			if s.faces(outwardOf(r, i)) && math.Abs(s.depth(w.A)-s.depth(w.B)) > leaning {
+			if s.faces(r.Outline.Outward(w.Segment)) && math.Abs(s.depth(w.A)-s.depth(w.B)) > leaning {
 				return true
 			}
 		}

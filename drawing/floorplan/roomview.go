@@ -48,7 +48,7 @@ func NewView(pg *setting.Page, s Scene, a setting.Arrangement) *View {
 // Outward returns the unit vector square to a wall that leaves the room, on
 // the floor.
 func (v *View) Outward(s plane.Segment) plane.Point {
-	return s.B.Sub(s.A).Unit().Left().Mul(-v.Out)
+	return v.Room.Job.Outline.Outward(s)
 }
 
 // PaperDir turns a direction of the floor into one of the paper.

@@ -228,12 +228,11 @@ func cornersOf(round []plane.Segment) (ring plane.Ring) {
 
 // crossing is where the lines through two walls cross; not where they are nearly parallel.
 func crossing(a, b plane.Segment) (plane.Point, bool) {
-	u, v := a.B.Sub(a.A).Unit(), b.B.Sub(b.A).Unit()
-	slope := u.Cross(v)
-	if math.Abs(slope) < 0.05 {
+	const least = 0.05 // sine of 3 degrees
+	if math.Abs(a.B.Sub(a.A).Unit().Cross(b.B.Sub(b.A).Unit())) < least {
 		return plane.Point{}, false
 	}
-	return a.A.Add(u.Mul(b.A.Sub(a.A).Cross(v) / slope)), true
+	return a.Intersection(b)
 }
 
 // openings puts doors, windows and gaps in the walls they stand in.

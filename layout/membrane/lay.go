@@ -216,7 +216,7 @@ func (l layout) seams(r Room) []Seam {
 
 // cross returns the seams across a strip.
 func (l layout) cross(s strip, doors []plane.Ring) []Seam {
-	turned := turn(l.parts[s.part])
+	turned := plane.Transposed(l.parts[s.part])
 	var out []Seam
 	for k := 1; k < len(s.pieces); k++ {
 		x := s.pieces[k].from
@@ -226,7 +226,7 @@ func (l layout) cross(s strip, doors []plane.Ring) []Seam {
 		for _, sp := range overlap(meeting(turned, x), []span{{s.low, s.high}}) {
 			out = append(out, Seam{
 				Segment: plane.Segment{A: l.frame.out(plane.Pt(x, sp.from)), B: l.frame.out(plane.Pt(x, sp.to))},
-				Across:  true, Doorway: total(overlap([]span{sp}, scan(turn(doors), x))) > 1,
+				Across:  true, Doorway: total(overlap([]span{sp}, scan(plane.Transposed(doors), x))) > 1,
 			})
 		}
 	}
@@ -236,15 +236,4 @@ func (l layout) cross(s strip, doors []plane.Ring) []Seam {
 // meeting returns where there is floor to both sides of the line at y.
 func meeting(rings []plane.Ring, y float64) []span {
 	return overlap(scan(rings, y-sliver), scan(rings, y+sliver))
-}
-
-// turn exchanges the axes, so that a line across the strip can be scanned.
-func turn(rings []plane.Ring) []plane.Ring {
-	out := make([]plane.Ring, len(rings))
-	for i, r := range rings {
-		for _, p := range r {
-			out[i] = append(out[i], plane.Pt(p.Y, p.X))
-		}
-	}
-	return out
 }

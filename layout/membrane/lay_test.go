@@ -137,7 +137,7 @@ func TestOpenGapsPartStrips(t *testing.T) {
 // What an outline turned by its axes is: a line across is scanned as one along.
 func TestTurnAndMeeting(t *testing.T) {
 	rings := []plane.Ring{box(0, 0, 300, 200)}
-	if got := scan(turn(rings), 100); !spansNear(got, []span{{0, 200}}) {
+	if got := scan(plane.Transposed(rings), 100); !spansNear(got, []span{{0, 200}}) {
 		t.Errorf("%v", got)
 	}
 	ell := []plane.Ring{{{X: 0, Y: 0}, {X: 300, Y: 0}, {X: 300, Y: 100}, {X: 120, Y: 100}, {X: 120, Y: 200},

@@ -45,19 +45,9 @@ const sliver = 0.01
 // scan returns where the line at height y runs inside rings, by the even-odd
 // rule.
 func scan(rings []plane.Ring, y float64) []span {
-	var xs []float64
-	for _, r := range rings {
-		for i := range r {
-			e := r.Edge(i)
-			if (e.A.Y > y) != (e.B.Y > y) {
-				xs = append(xs, e.A.X+(e.B.X-e.A.X)*(y-e.A.Y)/(e.B.Y-e.A.Y))
-			}
-		}
-	}
-	slices.Sort(xs)
 	var out []span
-	for i := 0; i+1 < len(xs); i += 2 {
-		out = append(out, span{xs[i], xs[i+1]})
+	for _, in := range plane.Across(rings, 1, y)[0] {
+		out = append(out, span{in[0], in[1]})
 	}
 	return merge(out, sliver)
 }

@@ -49,6 +49,17 @@ func Scan(rings []Ring, nx, ny int) [][]Span {
 	return out
 }
 
+// Transposed returns rings with their axes exchanged, to look along columns as along rows.
+func Transposed(rings []Ring) []Ring {
+	out := make([]Ring, len(rings))
+	for i, r := range rings {
+		for _, p := range r {
+			out[i] = append(out[i], Pt(p.Y, p.X))
+		}
+	}
+	return out
+}
+
 // Across returns, for each of n rows y = 0, 1, 2... moved up by a shift, from where to
 // where along it the inside of rings lies by the even-odd rule. A row through a corner
 // counts as passing just above it.

@@ -69,6 +69,11 @@ func (r Ring) SignedArea() float64 {
 	return a / 2
 }
 
+// Outward returns the unit vector square to a side of the ring that leaves it.
+func (r Ring) Outward(side Segment) Point {
+	return side.B.Sub(side.A).Unit().Left().Mul(-math.Copysign(1, r.SignedArea()))
+}
+
 // Area returns the area inside, never negative.
 func (r Ring) Area() float64 { return math.Abs(r.SignedArea()) }
 

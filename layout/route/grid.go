@@ -108,23 +108,12 @@ func (g *grid) place(p plane.Point) (x, y float64) {
 // on an edge is not lost to rounding.
 func lines(rings []plane.Ring, n int, eps float64, upright bool) [][]span {
 	if upright {
-		rings = swapped(rings)
+		rings = plane.Transposed(rings)
 	}
 	lo, hi := plane.Across(rings, n, -eps), plane.Across(rings, n, eps)
 	out := make([][]span, n)
 	for i := range out {
 		out[i] = whole(merge(lo[i], hi[i]), eps)
-	}
-	return out
-}
-
-// swapped returns rings with their axes changed for each other.
-func swapped(rings []plane.Ring) []plane.Ring {
-	out := make([]plane.Ring, len(rings))
-	for i, r := range rings {
-		for _, p := range r {
-			out[i] = append(out[i], plane.Pt(p.Y, p.X))
-		}
 	}
 	return out
 }
