@@ -45,7 +45,7 @@ func (w *Warmth) Bounds(us bool) []string {
 	var out []string
 	for _, r := range w.Runs {
 		hot := "at most, for the limits: " + r.Hot.Section.Below.Words(us)
-		if r.Hot.Section.Below.Kind == heat.SoilBelow {
+		if r.Soil != nil && r.Hot.Section.Below.Kind == heat.SoilBelow {
 			hot += fmt.Sprintf(" (%s; dimension %s); soil takes weeks to settle", r.Soil.Words(r.Hot.Section, us),
 				r.DimensionFrom)
 		}

@@ -273,7 +273,7 @@ func membraneNotes(v *floorplan.View, laid *membrane.Laid) setting.Block {
 	l.Paras = append(l.Paras,
 		fmt.Sprintf("Whole job: %d %s of %s x %s. %s", len(m.Packs), unit, v.Fig.Length(m.Stock.Width),
 			v.Fig.Length(m.Stock.Length), bound),
-		fmt.Sprintf("Covered %s, cut %s, waste %s.", say.AreaBoth(m.Covered, v.Fig.Units),
+		fmt.Sprintf("Of it %s covered, %s cut, %s waste.", say.AreaBoth(m.Covered, v.Fig.Units),
 			say.AreaBoth(m.Taken, v.Fig.Units), say.AreaBoth(m.Taken-m.Covered, v.Fig.Units)),
 		fmt.Sprintf("Cut the %s between pegs, at the lengths from its start; then trim the pieces to size.", unit),
 		fmt.Sprintf("Strips butt with pegs in step, trimmed %s short of walls, the first set by P1. Nothing laps; no "+

@@ -73,6 +73,7 @@ func Plans(before, after *layout.Plan) []Change {
 		n := len(d.out)
 		d.room(was, now)
 		d.load(before.LoadOf(now.Job.Name), after.LoadOf(now.Job.Name))
+		d.warmth(now.Job.Name, before, after)
 		if len(d.out) > n {
 			d.bought(was, now)
 		}
@@ -163,6 +164,8 @@ func (d *diff) room(was, now *layout.Room) {
 	d.things(was.Job, now.Job)
 	d.place(name, "thermostat", &was.Job.Thermostat.At, &now.Job.Thermostat.At)
 	d.span(name, "thermostat height", was.Job.Thermostat.Height, now.Job.Thermostat.Height)
+	d.text(name, "floor limit", d.degrees(was.Job.Thermostat.Limit), d.degrees(now.Job.Thermostat.Limit),
+		ifGiven("floor limit", "°C", was.Job.Thermostat.Limit, now.Job.Thermostat.Limit))
 	for i := range max(len(was.Cables), len(now.Cables)) {
 		d.cable(name, cableAt(was, i), cableAt(now, i))
 	}

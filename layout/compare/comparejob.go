@@ -40,6 +40,7 @@ func (d *diff) settings(was, now *job.Job) {
 	}
 	d.text("", "supply", volts(was.Supply.Volts), volts(now.Supply.Volts), ifGiven("volts", "V", was.Supply.Volts,
 		now.Supply.Volts))
+	d.text("", "region", was.Region().Name, now.Region().Name)
 	d.text("", "thermostat's contacts", fmt.Sprintf("%g A", was.Supply.ThermostatAmps),
 		fmt.Sprintf("%g A", now.Supply.ThermostatAmps), both("amps", "A", was.Supply.ThermostatAmps,
 			now.Supply.ThermostatAmps))

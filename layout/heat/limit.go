@@ -88,7 +88,7 @@ func (v Verdict) Words(us bool) string {
 	}
 	return fmt.Sprintf("left on without a thermostat, the surface over a cable would reach %s, %s over the air, %s "+
 		"the limit of %s, %s (%s)%s",
-		w.tenths(v.Surface), w.tenthsOver(v.Rise), v.MarginWords(us), v.Limit.Name, v.Limit.Words(us), v.Limit.Source,
+		w.temperature(v.Surface), w.tenthsOver(v.Rise), v.MarginWords(us), v.Limit.Name, v.Limit.Words(us), v.Limit.Source,
 		rest)
 }
 

@@ -141,13 +141,11 @@ func (w words) film(c float64) string {
 	return w.figure(c, "W/(m² K)", c/5.678263, "Btu/(h ft² °F)")
 }
 
-func (w words) temperature(c float64) string { return w.figure(c, "°C", c*1.8+32, "°F") }
+func (w words) temperature(c float64) string { return say.Degrees(c, w.units()) }
 
 func (w words) difference(k float64) string { return w.figure(k, "°C", k*1.8, "°F") }
 
-// tenths writes a temperature to a tenth of a degree, tenthsOver a difference.
-func (w words) tenths(c float64) string { return say.Degrees(c, w.units()) }
-
+// tenthsOver writes a difference to a tenth of a degree.
 func (w words) tenthsOver(k float64) string { return say.Difference(k, w.units()) }
 
 func (w words) units() plane.Units {
