@@ -144,3 +144,24 @@ func TestAMarkExplainsAnotherLength(t *testing.T) {
 		}
 	}
 }
+
+// A record against another plan is at fault where it counts on the plan, and then nothing
+// more is said of its cable; where it only is compared with it, that is worth a warning and
+// the cable is joined.
+func TestARecordAgainstAnotherPlan(t *testing.T) {
+	const other = "plan = \"7KF-4RP\"\n"
+	p, found := trial.HandPlan(t, "as laid", trial.Record+other+"as_planned = true\n")
+	if p != nil {
+		if got := trial.Errors(found); strings.Count(got, "was laid by plan 7KF-4RP") != 1 || strings.Contains(got,
+			"nothing says how") || p.Rooms[0].Cables[0].Laid != nil {
+			t.Errorf("%s", got)
+		}
+	}
+	p, found = trial.HandPlan(t, "for installation", trial.Record+other+"corners = [[100, 100], [900, 100], [900, 300]]\n")
+	if p == nil || trial.Errors(found) != "" || p.Rooms[0].Cables[0].Laid == nil {
+		t.Fatalf("a record of its own is not joined: %v", found)
+	}
+	if p.Rooms[0].Cables[0].Path[0] == plane.Pt(100, 100) {
+		t.Error("the plan is drawn where it was laid, though nothing is handed over yet")
+	}
+}

@@ -6,6 +6,7 @@ import (
 
 	"oxturn/layout"
 	"oxturn/layout/build"
+	"oxturn/layout/internal/trial"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
@@ -45,7 +46,7 @@ func onOneAnother(r *layout.Room) (mm float64, joints int) {
 func severalCables(t testing.TB, n int, each func(r *layout.Room, found []job.Diagnostic)) {
 	rnd := rand.New(rand.NewPCG(7, 8))
 	for n > 0 {
-		j, report := job.Read("job.toml", []byte(someRoom(rnd)), nil)
+		j, report := job.Read("job.toml", []byte(trial.SomeRoom(rnd)), nil)
 		if report.Errors() > 0 {
 			t.Fatal(report.Diagnostics())
 		}
