@@ -202,3 +202,52 @@ func TestWarningNamesWhatIsMissing(t *testing.T) {
 		}
 	}
 }
+
+// The ground of a floor by hand, pegs 30 mm apart: where no step may go, what crossing a
+// movement joint asks in steps of 15 mm, and what is shunned.
+func TestGroundByHand(t *testing.T) {
+	floor := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(900, 900)))
+	r := &layout.Room{Job: hand.Room(plane.Rectangle(plane.Pt(0, 0), plane.Pt(900, 900)))}
+	r.Job.Thermostat.At = plane.Pt(0, 450)
+	r.Job.Joints = []job.Joint{{Segment: hand.Segment(607, 0, 607, 900), Clear: 20}}
+	r.Cables = []layout.Cable{{Path: hand.Points(300, 300, 300, 600)}}
+	r.Cables[0].Lattice.Pitch = 30
+	j := &job.Job{Membrane: job.Membrane{Pitch: 30}, Spacing: job.Spacing{Closest: 2}}
+	g := groundOf(r, floor, j)
+	if g.off != (margins{cable: 30, wall: 10, lead: 15, joint: 20}) || g.offJoints != 18 || g.foot != plane.Pt(0, 450) {
+		t.Errorf("kept off: %v and %g mm", g.off, g.offJoints)
+	}
+	at := func(x, y float64) int { return g.walk.nodeAt(plane.Pt(x, y)) }
+	for p, free := range map[plane.Point]bool{{X: 300, Y: 450}: false, {X: 300, Y: 615}: true, {X: 315, Y: 450}: true,
+		{X: 285, Y: 450}: true, {X: 600, Y: 450}: true} {
+		if g.walk.free[at(p.X, p.Y)] != free {
+			t.Errorf("%v: free %v", p, !free)
+		}
+	}
+	for _, k := range []struct {
+		x, y  float64
+		north int
+		want  int32
+	}{{600, 450, 0, 100}, {585, 450, 0, 0}, {615, 450, 0, 0}, {600, 450, 1, 0}} {
+		if got := g.walk.toll[k.north][at(k.x, k.y)]; got != k.want {
+			t.Errorf("a step from %g, %g: %d, want %d", k.x, k.y, got, k.want)
+		}
+	}
+	// within 30 mm of cable 1, within 10 mm of it 6 more, on a wall 2, within a joint's clearance 1
+	for p, want := range map[plane.Point]int32{{X: 315, Y: 450}: 1, {X: 330, Y: 450}: 0, {X: 450, Y: 0}: 2,
+		{X: 450, Y: 15}: 0, {X: 600, Y: 450}: 1, {X: 615, Y: 450}: 1, {X: 630, Y: 450}: 0, {X: 600, Y: 0}: 3} {
+		if got := g.walk.dear[at(p.X, p.Y)]; got != want {
+			t.Errorf("onto %v: %d, want %d", p, got, want)
+		}
+	}
+	fresh := g.fresh()
+	fresh.addLead(hand.Points(0, 457, 900, 457))
+	if fresh.walk.toll[1][at(450, 450)] != 2500/15 || g.walk.toll[1][at(450, 450)] != 0 || len(g.lines) != len(
+		fresh.lines)-1 || fresh.walk.dear[at(450, 450)] != 1 || g.walk.dear[at(450, 450)] != 0 {
+		t.Error("a lead is not tolled, or on the ground that it was not added to")
+	}
+	fresh.walk.toll[0][0]++
+	if g.walk.toll[0][0] == fresh.walk.toll[0][0] {
+		t.Error("fresh ground shares its tolls")
+	}
+}
