@@ -97,7 +97,7 @@ func Explanations() []job.Explanation {
 				"weakest " +
 				"part of a cable, and nothing may lie on it. The cable plan notes each such place, and the leads " +
 				"must be kept apart there in depth: each in a tube or recess of its own.",
-			Bad: slot("560", "580"), Good: slot("520", "560")},
+			Bad: slot("580", "590"), Good: slot("520", "560")},
 		{ID: "W108", Title: "more power per area than allowed",
 			Text: "A power per area says nothing without its area. At even spacing, cable length times spacing, half " +
 				"a gap beyond the outer runs is counted in; over the floor within the clearances alone the same " +

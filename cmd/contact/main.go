@@ -81,8 +81,8 @@ func thumb(name string, cell drawing.Box) []drawing.Item {
 // figures says how good a cable's route is, and how easily it is laid.
 func figures(j *job.Job, c layout.Cable) string {
 	e := route.EaseOf(c.Path, j.Membrane.Pitch, j.Spacing.Widest)
-	return fmt.Sprintf("%s %.1f m @%.0f  cov %.4f  bare %.2f  even %.3f  str %.2f  turns %d  long %.2f  short %d  jogs %d",
-		c.ID, c.Routed/1000, c.Spacing, c.Score.Covered, c.Score.Bare, c.Score.Evenness, c.Score.Straight,
+	return fmt.Sprintf("%s %.1f m @%.0f  cov %.4f  bare %.2f  even %.3f  str %.2f  turns %d  long %.2f  short %d  "+
+		"jogs %d", c.ID, c.Routed/1000, c.Spacing, c.Score.Covered, c.Score.Bare, c.Score.Evenness, c.Score.Straight,
 		c.Score.Turns, e.Long, e.Short, e.Jogs)
 }
 

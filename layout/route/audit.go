@@ -19,8 +19,12 @@ type fault struct {
 	shut     bool // no way for a cold lead
 }
 
-// mostAnswers bounds how many whole answers are audited.
-const mostAnswers = 16
+// mostAnswers bounds how many whole answers are audited, mostWishes how many of them
+// once there is one that breaks a wish only.
+const (
+	mostAnswers = 16
+	mostWishes  = 3
+)
 
 // answer puts the best routes of all cables together, draws the leads and
 // audits the whole. A cable at fault gives way to its next best route; when
@@ -28,7 +32,7 @@ const mostAnswers = 16
 func (r *room) answer(options [][]Route) ([]Route, error) {
 	var spare []Route
 	var worst *fault
-	at := make([]int, len(options))
+	at, wished := make([]int, len(options)), 0
 	for range mostAnswers {
 		routes := make([]Route, len(options))
 		for i, o := range options {
@@ -52,7 +56,10 @@ func (r *room) answer(options [][]Route) ([]Route, error) {
 		case worst == nil:
 			worst = f
 		}
-		if at[f.cable]++; at[f.cable] == len(options[f.cable]) {
+		if spare != nil {
+			wished++
+		}
+		if at[f.cable]++; at[f.cable] == len(options[f.cable]) || wished == mostWishes {
 			break
 		}
 	}

@@ -13,6 +13,7 @@ type leadWish struct {
 	shut  taken
 	off   float64 // mm to keep from lines
 	rim   float64 // and from walls
+	over  int32   // what a step over another lead costs beside its own; 0: there is none
 }
 
 // keepsOff are the distances that leads are tried with, mm: nearer to cable and walls only
@@ -26,15 +27,17 @@ var keepsOff = [...]struct {
 }
 
 // leadRoute finds the shortest cold lead from the entry to a start of heat that
-// crosses no heating cable nor any of off, which may have byLead and byJoint. It
-// returns nil when there is none.
-func (g *leadGround) leadRoute(start plane.Point, off taken) []plane.Point {
+// crosses no heating cable nor any of off, which may have byLead and byJoint. With over
+// it may go over other leads where each step of that costs so much. It returns nil when
+// there is none.
+func (g *leadGround) leadRoute(start plane.Point, off taken, over int32) []plane.Point {
 	var shut [2][]node // where searches off walls and up to them began in vain
 	for _, way := range keepsOff {
 		if g.cell == fineCell && way.off > leadThick+1 {
 			continue
 		}
-		w := &leadWish{start, off | byCable | byLying | way.rims, way.off, way.rim}
+		w := &leadWish{start: start, shut: off | byCable | byLying | way.rims, off: way.off, rim: way.rim,
+			over: over}
 		if g.clear(g.entry, start, w) {
 			return []plane.Point{g.entry, start}
 		}
@@ -193,7 +196,7 @@ func (g *leadGround) search(first []node, w *leadWish) []plane.Point {
 		if c.cost > g.noteAt(x, y).cost {
 			continue
 		}
-		if at := g.centre(x, y); at.Dist(g.entry) < nearEntry && g.clear(at, g.entry, w) {
+		if at := g.centre(x, y); at.Dist(g.entry) < nearEntry && g.comesIn(at, w) {
 			return g.way(x, y)
 		}
 		var open [8]bool
@@ -205,13 +208,37 @@ func (g *leadGround) search(first []node, w *leadWish) []plane.Point {
 				continue
 			}
 			n := g.noteAt(x+s.dx, y+s.dy)
-			if cost := c.cost + s.cost; n.stamp != g.stamp || cost < n.cost {
+			if cost := c.cost + s.cost + g.overLead(x+s.dx, y+s.dy, w); n.stamp != g.stamp || cost < n.cost {
 				n.cost, n.stamp, n.back = cost, g.stamp, int8(k)
 				q.push(cellAt{cost + still(x+s.dx, y+s.dy), cost, int32((y+s.dy)*g.nx + x + s.dx)})
 			}
 		}
 	}
 	return nil
+}
+
+// overLead is what a step to a cell costs more for another lead there.
+func (g *leadGround) overLead(x, y int, w *leadWish) int32 {
+	if w.over == 0 {
+		return 0
+	}
+	if t, i := g.tileAt(x, y); t.taken[i]&byLead == 0 {
+		return 0
+	}
+	return w.over
+}
+
+// comesIn reports whether a lead may go straight from a place close to the entry to it;
+// where it may go over leads, it may from beside their fan.
+func (g *leadGround) comesIn(at plane.Point, w *leadWish) bool {
+	return g.clear(at, g.entry, w) || w.over > 0 && at.Dist(g.entry) < leadFan+g.cell && g.clear(at, g.entry, w.free())
+}
+
+// free is the wish of a lead that other leads do not matter to.
+func (w *leadWish) free() *leadWish {
+	f := *w
+	f.shut &^= byLead
+	return &f
 }
 
 // nearEntry is within how many mm of the entry a lead goes straight to it.
@@ -250,7 +277,11 @@ func (g *leadGround) open(x, y int, w *leadWish) bool {
 	if c&onFloor == 0 {
 		return false
 	}
-	switch c & w.shut {
+	shut := w.shut
+	if w.over > 0 {
+		shut &^= byLead
+	}
+	switch c & shut {
 	case 0:
 		return true
 	case byJoint:
@@ -273,9 +304,13 @@ func (g *leadGround) byOwnJoint(x, y int, w *leadWish) bool {
 // firstCells returns the open cells at the start of heat.
 func (g *leadGround) firstCells(w *leadWish) (out []node) {
 	cx, cy := g.cellOf(w.start)
+	from := w
+	if w.over > 0 {
+		from = w.free()
+	}
 	for y := cy - 3; y <= cy+3; y++ {
 		for x := cx - 3; x <= cx+3; x++ {
-			if at := g.centre(x, y); at.Dist(w.start) < 3*g.cell && g.open(x, y, w) && g.clear(at, w.start, w) {
+			if at := g.centre(x, y); at.Dist(w.start) < 3*g.cell && g.open(x, y, w) && g.clear(at, w.start, from) {
 				out = append(out, node{x, y})
 			}
 		}

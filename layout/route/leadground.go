@@ -208,6 +208,9 @@ func (g *leadGround) fill(k int) {
 // neighbours can't have it between them.
 func (g *leadGround) mark(k int, l *groundLine) {
 	near := 0.72 * g.cell // just over half a diagonal
+	if l.what&(byLead|byCable) != 0 {
+		near = max(near, leadThick+1)
+	}
 	x0, y0 := k%g.across*tileSide, k/g.across*tileSide
 	t := g.tiles[k]
 	low, high := int((l.box.Min.Y-g.origin.Y)/g.cell)-1, int((l.box.Max.Y-g.origin.Y)/g.cell)+1

@@ -1,7 +1,6 @@
 package route
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -31,8 +30,8 @@ func (r *room) leads(routes []Route) *fault {
 	if best == nil {
 		return first
 	}
-	if best.stacked > 0 && !r.steps.spent("cold leads closer side by side") {
-		best = r.unstack(routes, best, on[0])
+	if best.stacked > 0 && r.fine < mostFine && !r.steps.spent("cold leads closer side by side") {
+		best = r.unstack(best)
 	}
 	copy(routes, best.routes)
 	return nil
@@ -43,8 +42,11 @@ type drawn struct {
 	routes  []Route
 	length  float64
 	stacked float64 // mm that they lie on one another, with jointCost for each lead joint they lie on
-	over    int     // the first route whose lead found no way but over others, -1 for none
 }
+
+// crossCost makes a crossing, which may be at the foot of the box where lead on lead does
+// not count, as bad as some length of it.
+const crossCost = 50.0
 
 // jointCost makes a lead over a lead joint worse than any lead over a lead.
 const jointCost = 1e5
@@ -54,37 +56,6 @@ func (d *drawn) better(than *drawn) bool {
 		return d.stacked < than.stacked
 	}
 	return d.length < than.length-1
-}
-
-// mostFine bounds the cells that are looked at for one room beyond the first leads.
-const mostFine = 1_000_000
-
-// unstack draws the leads again on a fine raster, where more of them go side by
-// side, from the nearest start of heat to the farthest; a lead that finds no way
-// between the others is drawn before them in the next try.
-func (r *room) unstack(routes []Route, best *drawn, coarse *leadGround) *drawn {
-	fine, left := r.ground(routes, fineCell), min(mostFine, r.steps.left)
-	defer func() { r.steps.left -= fine.looks }()
-	coarse.work, fine.work = &left, &left
-	order := counting(len(routes))
-	slices.SortStableFunc(order, func(a, b int) int {
-		return cmp.Compare(routes[a].Path[0].Dist(r.p.Entry), routes[b].Path[0].Dist(r.p.Entry))
-	})
-	for range 2 * len(routes) {
-		d, f := r.leadsInOrder(routes, order, []*leadGround{coarse, fine})
-		if f != nil {
-			return best
-		}
-		if d.better(best) {
-			best = d
-		}
-		at := slices.Index(order, d.over)
-		if best.stacked == 0 || at <= 0 || left < 0 {
-			return best
-		}
-		order = slices.Insert(slices.Delete(order, at, at+1), 0, d.over)
-	}
-	return best
 }
 
 // orders returns all orders of n things when they are few, else the given one.
@@ -137,7 +108,7 @@ func (r *room) ground(routes []Route, cell float64) *leadGround {
 // leadsInOrder draws the leads of one cable after the other, on the first of the
 // grounds where it can.
 func (r *room) leadsInOrder(routes []Route, order []int, on []*leadGround) (*drawn, *fault) {
-	out := &drawn{routes: slices.Clone(routes), over: -1}
+	out := &drawn{routes: slices.Clone(routes)}
 	for _, g := range on {
 		g.clearLeads()
 	}
@@ -148,16 +119,12 @@ func (r *room) leadsInOrder(routes []Route, order []int, on []*leadGround) (*dra
 		if lead == nil {
 			return nil
 		}
-		n := stackedOn(lead, leads, joints, r.p.Entry)
-		if n > 0 && out.over < 0 {
-			out.over = i
-		}
+		out.stacked += stackedOn(lead, leads, joints, r.p.Entry)
 		leads = append(leads, lead)
 		for _, g := range on {
 			g.addLead(byLead, lead)
 		}
 		out.length += pathLength(lead)
-		out.stacked += n
 		return lead
 	}
 	for _, i := range order {
@@ -188,13 +155,15 @@ func (r *room) joints(routes []Route) (out []plane.Point) {
 	return out
 }
 
-// stackedOn is for how many mm a lead lies on others, with jointCost for each
-// lead joint but its own.
+// stackedOn is for how many mm a lead lies on others, with crossCost where it crosses
+// one and jointCost for each lead joint but its own.
 func stackedOn(lead []plane.Point, others [][]plane.Point, joints []plane.Point, entry plane.Point) float64 {
 	n := 0.0
 	for _, o := range others {
-		s := Stacked(lead, o, entry)
-		n += s.Length
+		n += Stacked(lead, o, entry).Length
+		if crossing(plane.Segments(lead), plane.Segments(o), entry) {
+			n += crossCost
+		}
 	}
 	for _, at := range joints {
 		if OverJoint(lead, at) {
@@ -213,11 +182,23 @@ type Stack struct {
 // Stacked says where lead a lies on lead b, beyond the foot of the box where all
 // come together.
 func Stacked(a, b []plane.Point, entry plane.Point) Stack {
-	const step = 3.0
+	const step, apart = 3.0, leadThick - 0.5
+	legs := plane.Segments(b)
+	boxes := make([]plane.Rect, len(legs))
+	for i, l := range legs {
+		boxes[i] = l.Bounds()
+	}
 	var on []plane.Point
 	for _, s := range Samples(a, 0, step) {
-		if s.At.Dist(entry) > nearEntry && plane.PathDistance(b, s.At) < leadThick-0.5 {
-			on = append(on, s.At)
+		at := plane.Rect{Min: s.At, Max: s.At}
+		if s.At.Dist(entry) <= nearEntry {
+			continue
+		}
+		for i, l := range legs {
+			if !boxes[i].Apart(at, apart) && l.Distance(s.At) < apart {
+				on = append(on, s.At)
+				break
+			}
 		}
 	}
 	if on == nil {
@@ -247,7 +228,7 @@ func (r *room) lead(rt *Route, to plane.Point, on []*leadGround) []plane.Point {
 				} else if everywhere && (!g.vast() || g.cell == fineCell) {
 					continue
 				}
-				if lead := g.leadRoute(to, off); lead != nil && (reach <= 0 || pathLength(lead) <= reach) {
+				if lead := g.leadRoute(to, off, 0); lead != nil && (reach <= 0 || pathLength(lead) <= reach) {
 					return lead
 				}
 			}

@@ -87,6 +87,7 @@ type room struct {
 	lying   [][]plane.Point // what cold leads may not cross
 	reached map[int]lengths // by cable, worked out once
 	steps   *Steps          // what there is for it
+	fine    int             // fine cells looked at for leads that lie on one another
 	nthCut  int             // which cut of a zone with several cables to take, the best first
 }
 

@@ -152,7 +152,7 @@ func TestLeadRoutes(t *testing.T) {
 			for _, line := range c.leads {
 				g.addLead(byLead, line)
 			}
-			lead := g.leadRoute(start, byLead)
+			lead := g.leadRoute(start, byLead, 0)
 			if c.want == 0 {
 				if lead != nil {
 					t.Fatalf("a way where none is: %v", lead)
@@ -190,7 +190,7 @@ func TestLeadGoesCloserWhereItMust(t *testing.T) {
 	for _, line := range cables {
 		g.add(byCable, plane.Point{}, line)
 	}
-	lead := g.leadRoute(plane.Pt(1500, 500), 0)
+	lead := g.leadRoute(plane.Pt(1500, 500), 0, 0)
 	if lead == nil {
 		t.Fatal("no way through 23 mm")
 	}
