@@ -16,7 +16,8 @@ import (
 type Wall struct {
 	Letter string
 	plane.Segment
-	In plane.Point // unit vector square to it, into the room
+	In     plane.Point // unit vector square to it, into the room
+	Curved bool        // a side of a curve: nothing is measured from it
 }
 
 // FromWall returns how far a spot lies from the face of a wall, square to it;
@@ -36,7 +37,9 @@ func DatumWalls(r *job.Room) (d1, d2 int) {
 	for i, w := range r.Walls {
 		walls[i] = w.Segment
 	}
-	stands := func(i int) bool { return longest(Standing(r, i)) >= min(hookLeast, walls[i].Length()) }
+	stands := func(i int) bool {
+		return r.Walls[i].Arc == nil && longest(Standing(r, i)) >= min(hookLeast, walls[i].Length())
+	}
 	if d1, d2 = datumsOf(walls, stands); d2 < 0 {
 		d1, d2 = datumsOf(walls, func(int) bool { return true })
 	}
@@ -113,7 +116,7 @@ type Tape struct {
 func wallsOf(r *job.Room) (out []Wall) {
 	side := math.Copysign(1, r.Outline.SignedArea())
 	for _, w := range r.Walls {
-		out = append(out, Wall{w.Letter, w.Segment, w.B.Sub(w.A).Unit().Left().Mul(side)})
+		out = append(out, Wall{w.Letter, w.Segment, w.B.Sub(w.A).Unit().Left().Mul(side), w.Arc != nil})
 	}
 	return out
 }

@@ -100,7 +100,8 @@ func Ladders(r *job.Room, ratio float64) []ladder {
 
 // chainedAt reports whether wall i is dimensioned along side s.
 func chainedAt(r *job.Room, i int, s side, ratio float64) bool {
-	return s.faces(r.Outline.Outward(r.Walls[i].Segment)) && r.Walls[i].Length()/ratio >= LetterLeast && seen(r, i, s)
+	w := r.Walls[i]
+	return w.Arc == nil && s.faces(r.Outline.Outward(w.Segment)) && w.Length()/ratio >= LetterLeast && seen(r, i, s)
 }
 
 func sideStations(r *job.Room, s side, ratio float64) []Station {
@@ -266,7 +267,7 @@ const leaning = 5.0
 func leans(r *job.Room) bool {
 	for _, w := range r.Walls {
 		for _, s := range []side{South, east, north, west} {
-			if s.faces(r.Outline.Outward(w.Segment)) && math.Abs(s.depth(w.A)-s.depth(w.B)) > leaning {
+			if w.Arc == nil && s.faces(r.Outline.Outward(w.Segment)) && math.Abs(s.depth(w.A)-s.depth(w.B)) > leaning {
 				return true
 			}
 		}
@@ -335,7 +336,7 @@ func Border(r *job.Room, ratio float64) (left, right, top, bottom float64) {
 // slanting reports whether a wall long enough to be dimensioned stands askew.
 func slanting(r *job.Room, ratio float64) bool {
 	for _, w := range r.Walls {
-		if askew(w.Segment) && w.Length()/ratio >= slantLeast {
+		if w.Arc == nil && askew(w.Segment) && w.Length()/ratio >= slantLeast {
 			return true
 		}
 	}
@@ -364,6 +365,7 @@ func (v *View) Dimensions(r *job.Room) (left int) {
 	}
 	for _, w := range r.Walls {
 		switch {
+		case w.Arc != nil: // it has its radius in the list of corners
 		case v.Paper.Len(w.Length()) < LetterLeast:
 			left++
 		case askew(w.Segment) && v.Paper.Len(w.Length()) >= slantLeast:

@@ -17,9 +17,15 @@ func ChainedCorners(r *job.Room, ratio float64) []bool {
 	ls := Ladders(r, ratio)
 	east, north := givenCorners(r, ls, South, ratio), givenCorners(r, ls, west, ratio)
 	for i := range east {
-		east[i] = east[i] && north[i]
+		east[i] = east[i] && north[i] || onCurve(r, i)
 	}
 	return east
+}
+
+// onCurve reports whether corner i lies between two sides of one curve.
+func onCurve(r *job.Room, i int) bool {
+	before := r.Walls[(i+len(r.Walls)-1)%len(r.Walls)]
+	return r.Walls[i].Arc != nil && r.Walls[i].Arc == before.Arc
 }
 
 // givenCorners reports of which corners the chains of side s and of the one
@@ -54,12 +60,35 @@ func givenCorners(r *job.Room, ls []ladder, s side, ratio float64) []bool {
 	return given
 }
 
+// arcs are the curved walls of a room.
+func arcs(r *job.Room) (out []*job.Arc) {
+	for _, w := range r.Walls {
+		if w.Arc != nil && !slices.Contains(out, w.Arc) {
+			out = append(out, w.Arc)
+		}
+	}
+	return out
+}
+
+// lettered reports whether wall i is long enough on paper for its letter: of a curve, its
+// middle side has it for all.
+func (v *View) lettered(i int) bool {
+	w := v.Room.Job.Walls[i]
+	if w.Arc == nil {
+		return v.Paper.Len(w.Length()) >= LetterLeast
+	}
+	return v.Room.Job.BearsLetter(i) && v.Paper.Len(w.Arc.Length) >= LetterLeast
+}
+
 // CornerName names corner i by its walls where both have their letters on the
 // drawing, else by a number of its own.
 func (v *View) CornerName(i int) (name string, own bool) {
 	ws := v.Room.Job.Walls
 	last := ws[(i+len(ws)-1)%len(ws)]
-	if v.Paper.Len(ws[i].Length()) >= LetterLeast && v.Paper.Len(last.Length()) >= LetterLeast {
+	long := func(w job.Wall) bool {
+		return w.Arc != nil && v.Paper.Len(w.Arc.Length) >= LetterLeast || v.Paper.Len(w.Length()) >= LetterLeast
+	}
+	if long(ws[i]) && long(last) {
 		return last.Letter + " - " + ws[i].Letter, false
 	}
 	return "c" + strconv.Itoa(i+1), true
@@ -107,6 +136,11 @@ func (v *View) Corners() []setting.Block {
 			continue // where the datums meet
 		}
 		t.Rows = append(t.Rows, setting.Row(name, a, b))
+	}
+	for _, arc := range arcs(v.Room.Job) {
+		a, b := v.Offsets(arc.Centre)
+		t.Rows = append(t.Rows, setting.Row("centre of "+arc.Letter+", radius "+UnbrokenWords(v.Fig.Length(arc.Radius)),
+			a, b))
 	}
 	if len(t.Rows) == 0 {
 		return nil

@@ -185,8 +185,10 @@ const LetterLeast = 9.0
 // on paper, and returns how many are not.
 func (v *View) WallLetters() (left int) {
 	for i, w := range v.Room.Job.Walls {
-		if v.Paper.Len(w.Length()) < LetterLeast {
-			left++
+		if !v.lettered(i) {
+			if w.Arc == nil {
+				left++
+			}
 			continue
 		}
 		l := &lettering.Label{Text: w.Letter, Face: fonts.LetteringBold, Height: drawing.H35, Rank: 2,

@@ -252,14 +252,17 @@ func (r *Room) spotOf(t table, key, what string) (plane.Point, bool) {
 	if w.wall == "" {
 		return w.point, true
 	}
-	i, ok := r.wallNamed(t, key, w.wall, what)
+	i, ok := r.wallLettered(t, key, w.wall, what)
 	if !ok {
 		return plane.Point{}, false
 	}
-	if over := w.along - r.Walls[i].Length(); over > r.slack() {
-		t.with(key, fmt.Sprintf("the length may be %s at most", plainLength(t, r.Walls[i].Length())), r.wallNote(t, i),
+	if over := w.along - r.lengthOf(i); over > r.slack() {
+		t.with(key, fmt.Sprintf("the length may be %s at most", plainLength(t, r.lengthOf(i))), r.wallNote(t, i),
 			"%s is %s beyond the end of wall %s", what, t.length(over), r.Walls[i].Letter)
 		return plane.Point{}, false
+	}
+	if r.Walls[i].Arc != nil {
+		i, w.along = r.alongCurve(i, w.along)
 	}
 	return r.Walls[i].At(w.along).Add(r.inward(i).Mul(w.out)), true
 }

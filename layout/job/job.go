@@ -206,6 +206,7 @@ type Cable struct {
 type Wall struct {
 	Letter string
 	plane.Segment
+	Arc *Arc // of a side of a curved wall; nil: it is straight
 }
 
 // A Room is one tiled floor.

@@ -217,6 +217,22 @@ func fixingKeys() []Key {
 		)...)
 }
 
+func arcKeys() []Key {
+	return under(Key{Path: "room.arc", Type: TypeTables,
+		Doc:     "A wall that is curved: part of a circle between its ends",
+		Example: "[[room.arc]]\nwall = \"B\"\nrise = \"300 mm\""},
+		Key{Path: "wall", Type: TypeText, Required: true,
+			Doc:     "Its letter; its length is the straight way between its ends",
+			Example: `wall = "B"`},
+		Key{Path: "rise", Type: TypeLength, Limits: positive,
+			Doc: "From the middle of that straight way to the middle of the curve", Example: `rise = "300 mm"`},
+		Key{Path: "radius", Type: TypeLength, Limits: positive,
+			Doc:     "Of its circle, instead of rise; it is half of it at most",
+			Example: `radius = "1.5 m"`},
+		Key{Path: "into", Type: TypeFlag, Default: "false", Doc: "It bulges into the room", Example: "into = true"},
+	)
+}
+
 // partitionKeys: 100 mm and 4-1/2 in are studs of the usual size with board on both faces.
 func partitionKeys() []Key {
 	return append(under(Key{Path: "room.partition", Type: TypeTables,

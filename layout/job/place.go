@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"oxturn/layout/plane"
@@ -190,6 +191,23 @@ func (r *Room) wallIndex(t table, what string) (int, bool) {
 
 // wallNamed looks up a wall that a key names.
 func (r *Room) wallNamed(t table, key, name, what string) (int, bool) {
+	i, ok := r.wallLettered(t, key, name, what)
+	if ok && r.Walls[i].Arc != nil {
+		hint := "take a straight wall"
+		if key == "wall" {
+			hint = fmt.Sprintf(`place it by at = "%s 600 mm, 300 mm": along the curve, and out from it; or give the `+
+				`wall as a `+
+				"curve and a straight piece", r.Walls[i].Letter)
+		}
+		t.errorf(key, hint, "%s stands against wall %s, which is curved", what, r.Walls[i].Letter)
+		return 0, false
+	}
+	return i, ok
+}
+
+// wallLettered is wallNamed for what may lie along a curve: then it is the curve's first
+// side.
+func (r *Room) wallLettered(t table, key, name, what string) (int, bool) {
 	letter := strings.ToUpper(strings.TrimSpace(name))
 	for i, w := range r.Walls {
 		if w.Letter == letter {
@@ -209,7 +227,7 @@ func (r *Room) wallNamed(t table, key, name, what string) (int, bool) {
 func (r *Room) facing(word string) string {
 	var out []string
 	for i, w := range r.Walls {
-		if Wind(bearingOf(r.inward(i).Mul(-1))) == word {
+		if Wind(bearingOf(r.inward(i).Mul(-1))) == word && !slices.Contains(out, w.Letter) {
 			out = append(out, w.Letter)
 		}
 	}

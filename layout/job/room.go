@@ -31,6 +31,7 @@ func (j *Job) readRoom(t table) Room {
 	r.checkExposed(t)
 	r.readFirstTile(t)
 	r.letterWalls(t)
+	r.readArcs(t)
 	r.readAlong(t)
 	r.readOpenings(t, j.Clearance)
 	r.readFixtures(t, j.Clearance)
@@ -52,7 +53,7 @@ func (r *Room) readAlong(t table) {
 	if letter == "" || !r.usable() {
 		return
 	}
-	if i, ok := r.wallNamed(t, "along", letter, fmt.Sprintf("the runs of room %q lie", r.Name)); ok {
+	if i, ok := r.wallNamed(t, "along", letter, fmt.Sprintf("a run of room %q", r.Name)); ok {
 		way := r.Walls[i].B.Sub(r.Walls[i].A)
 		angle := plane.Atan2(way.Y, way.X)
 		r.Along = &angle
@@ -335,7 +336,7 @@ func inset(ring plane.Ring, d float64) plane.Ring {
 func (r *Room) letterWalls(t table) {
 	for i := range r.Outline {
 		r.Spans[wallSpanKey(i)] = t.atItem(outlineKey(t), i)
-		r.Walls = append(r.Walls, Wall{WallLetter(i), r.Outline.Edge(i)})
+		r.Walls = append(r.Walls, Wall{Letter: WallLetter(i), Segment: r.Outline.Edge(i)})
 	}
 }
 

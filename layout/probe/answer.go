@@ -138,6 +138,9 @@ func (m *Map) OffWalls(a string, da float64, b string, db float64) (plane.Point,
 func (m *Map) wall(name string) (int, error) {
 	for i, w := range m.Walls {
 		if strings.EqualFold(w.Letter, name) {
+			if w.Curved {
+				return 0, fmt.Errorf("wall %s of room %q is curved: measure from straight walls", w.Letter, m.Room)
+			}
 			return i, nil
 		}
 	}

@@ -399,6 +399,9 @@ func (d *pen) walls(m *probe.Map, r *layout.Room) {
 	for i, w := range m.Walls {
 		at := w.At(w.Length() / 2).Add(w.B.Sub(w.A).Unit().Left().Mul(-80 * side * d.scale))
 		name := w.Letter
+		if !r.Job.BearsLetter(i) {
+			continue
+		}
 		if i == d1 || i == d2 {
 			name += "*"
 		}

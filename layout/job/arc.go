@@ -1,0 +1,174 @@
+package job
+
+import (
+	"math"
+	"slices"
+
+	"oxturn/layout/plane"
+)
+
+// An Arc is a curved wall: part of a circle over the straight way between its ends. Its
+// sides are walls one after the other, all of its letter.
+type Arc struct {
+	Letter string
+	Centre plane.Point
+	Radius float64
+	Length float64 // along the curve
+	Sides  int
+}
+
+// offArc is how far the middle of a side may lie off its curve, mm.
+const offArc = 1.0
+
+// mostSides is how many sides a curve has at most: a half circle of 40 m.
+const mostArcSides = 200
+
+// readArcs bends the walls that are curved, and says so of their sides.
+func (r *Room) readArcs(t table) {
+	for _, at := range limited(t, "arc") {
+		if at.broken() || !r.usable() {
+			continue
+		}
+		wall, ok := r.wallNamed(at, "wall", at.text("wall"), "the curve")
+		if !ok {
+			continue
+		}
+		if rise, ok := r.rise(at, r.Walls[wall]); ok {
+			r.bend(wall, rise, at.flag("into"))
+		}
+	}
+	if !r.usable() || t.broken() {
+		return
+	}
+	if c, bad := r.Outline.SelfClash(); bad && r.curved() {
+		t.errorf("arc", "make it flatter, or look whether it bulges into the room",
+			"a curved wall of room %q would meet another wall at %s", r.Name, t.rd.place(c.At))
+		r.Outline, r.Walls = nil, nil
+		t.spoil()
+	}
+}
+
+func (r *Room) curved() bool {
+	for _, w := range r.Walls {
+		if w.Arc != nil {
+			return true
+		}
+	}
+	return false
+}
+
+// rise is how far a curve stands off the straight way between its ends in its middle, as
+// given or by its radius.
+func (r *Room) rise(t table, w Wall) (float64, bool) {
+	half, chord := w.Length()/2, t.length(w.Length())
+	rise, key := t.num("rise"), "rise"
+	switch {
+	case t.has("rise") && t.has("radius"):
+		t.errorf("radius", "keep one of the two", "the curve of wall %s has both rise and radius", w.Letter)
+		return 0, false
+	case !t.has("rise") && !t.has("radius"):
+		t.errorf("wall", `add rise = "300 mm", from the straight way between its ends to the middle of the curve, or `+
+			`radius`,
+			"nothing says how curved wall %s is", w.Letter)
+		return 0, false
+	case t.has("radius"):
+		radius := t.num("radius")
+		if key = "radius"; radius < half {
+			t.errorf(key, "it is half of that at least",
+				"wall %s is %s from end to end: no circle of %s radius spans it",
+				w.Letter, chord, t.read(key))
+			return 0, false
+		}
+		rise = radius - math.Sqrt(radius*radius-half*half)
+	}
+	if rise > half {
+		t.errorf(key, "type a wall in two curves where it is more",
+			"the curve of wall %s would rise %s, more than a half "+
+				"circle over %s", w.Letter, t.length(rise), chord)
+		return 0, false
+	}
+	return rise, true
+}
+
+// bend puts the sides of a curve in the place of a wall.
+func (r *Room) bend(wall int, rise float64, into bool) {
+	w := r.Walls[wall]
+	half := w.Length() / 2
+	radius := (half*half + rise*rise) / (2 * rise)
+	out := r.inward(wall).Mul(-1)
+	if into {
+		out = out.Mul(-1)
+	}
+	centre := w.At(half).Add(out.Mul(rise - radius))
+	from, to := w.A.Sub(centre), w.B.Sub(centre)
+	turn := 2 * plane.Atan2(half, radius-rise)
+	if from.Rotate(turn).Dist(to) > from.Rotate(-turn).Dist(to) {
+		turn = -turn
+	}
+	n := int(math.Ceil(math.Abs(turn) / (2 * math.Acos(1-math.Min(0.5, offArc/radius)))))
+	n = min(max(n, 2), mostArcSides)
+	arc := &Arc{Letter: w.Letter, Centre: centre, Radius: radius, Length: radius * math.Abs(turn), Sides: n}
+	span := r.Spans[wallSpanKey(wall)]
+	var sides []Wall
+	a := w.A
+	for i := 1; i <= n; i++ {
+		b := w.B
+		if i < n {
+			b = centre.Add(from.Rotate(turn * float64(i) / float64(n)))
+		}
+		sides = append(sides, Wall{w.Letter, plane.Segment{A: a, B: b}, arc})
+		a = b
+	}
+	r.putSides(wall, sides, span)
+}
+
+// putSides puts walls in the place of one, and what is written of all where it is found.
+func (r *Room) putSides(wall int, sides []Wall, span Span) {
+	spans := make([]Span, 0, len(r.Walls)+len(sides))
+	var walls []Wall
+	for i, w := range r.Walls {
+		if i != wall {
+			walls, spans = append(walls, w), append(spans, r.Spans[wallSpanKey(i)])
+			continue
+		}
+		for _, s := range sides {
+			walls, spans = append(walls, s), append(spans, span)
+		}
+	}
+	r.Walls, r.Outline = walls, nil
+	for i, w := range walls {
+		r.Outline = append(r.Outline, w.A)
+		r.Spans[wallSpanKey(i)] = spans[i]
+	}
+}
+
+// alongCurve is the side of a curved wall that a length along it from its start lies on,
+// and the length that is left there.
+func (r *Room) alongCurve(wall int, along float64) (side int, rest float64) {
+	for k := wall; k < len(r.Walls) && r.Walls[k].Arc == r.Walls[wall].Arc; k++ {
+		if length := r.Walls[k].Length(); along <= length || k == wall+r.Walls[wall].Arc.Sides-1 {
+			return k, along
+		}
+		along -= r.Walls[k].Length()
+	}
+	return wall, 0
+}
+
+// BearsLetter reports whether wall i is to show its letter: of a curve the middle side does,
+// for all.
+func (r *Room) BearsLetter(i int) bool {
+	arc := r.Walls[i].Arc
+	if arc == nil {
+		return true
+	}
+	first := slices.IndexFunc(r.Walls, func(w Wall) bool { return w.Arc == arc })
+	return i == first+arc.Sides/2
+}
+
+// lengthOf is a wall's length, along its curve where it is curved.
+func (r *Room) lengthOf(wall int) float64 {
+	if arc := r.Walls[wall].Arc; arc != nil {
+		return arc.Length
+	}
+	return r.Walls[wall].Length()
+}
