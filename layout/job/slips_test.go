@@ -105,6 +105,13 @@ func TestSlips(t *testing.T) {
 		{`widest = 4`, `widest = "4"`, `7:10 error: widest is a whole number without quotes, not "4"
     write widest = 4
 `},
+		{`notes = ["one"]`, `sheet.size = "11x17"`, `2:14 warning: size "11x17" is read as "tabloid"
+    write size = "tabloid"
+`},
+		{`notes = ["one"]`, `job.status = "Issued for construction"`,
+			`2:14 warning: status "Issued for construction" is read as "for installation"
+    write status = "for installation"
+`},
 		{`kind = "tub"`, `kind = “tub”`, `19:8 error: a curly quote, as word processors make of a straight one
     write kind = "tub"
 `},

@@ -50,6 +50,16 @@ var patternWords = map[string]string{"brick": "offset", "running bond": "offset"
 	"half bond": "offset", "stack": "straight", "stacked": "straight", "grid": "straight", "diamond": "diagonal",
 	"diagonally": "diagonal"}
 
+// statusWords are words for how far a job is, paperWords for sizes of paper.
+var (
+	statusWords = map[string]string{"installation": "for installation", "construction": "for installation",
+		"for construction": "for installation", "issued for construction": "for installation", "as built": "as laid",
+		"built": "as laid", "laid": "as laid", "as installed": "as laid", "draft": "proposal", "quote": "proposal"}
+	paperWords = map[string]string{"11x17": "tabloid", "11 x 17": "tabloid", "17x11": "tabloid", "ledger": "tabloid",
+		"ansi b": "tabloid", "8.5x11": "letter", "8.5 x 11": "letter", "ansi a": "letter", "us letter": "letter",
+		"a4 landscape": "A4", "a3 landscape": "A3"}
+)
+
 // keyWords are words for keys of the job file, by what they are written as.
 var keyWords = map[string]string{
 	"obstacle":  "room.keep_out",
@@ -126,6 +136,10 @@ func otherWord(k Key, word string) string {
 		return patternWords[word]
 	case "room.opening.kind":
 		return openingWords[word]
+	case "job.status":
+		return statusWords[word]
+	case "sheet.size":
+		return paperWords[word]
 	case "room.fixture.shape", "room.keep_out.shape", "room.low.shape":
 		return shapeWords[word]
 	}
