@@ -157,7 +157,8 @@ func TestARecordAgainstAnotherPlan(t *testing.T) {
 			t.Errorf("%s", got)
 		}
 	}
-	p, found = trial.HandPlan(t, "for installation", trial.Record+other+"corners = [[100, 100], [900, 100], [900, 300]]\n")
+	p, found = trial.HandPlan(t, "for installation",
+		trial.Record+other+"corners = [[100, 100], [900, 100], [900, 300]]\n")
 	if p == nil || trial.Errors(found) != "" || p.Rooms[0].Cables[0].Laid == nil {
 		t.Fatalf("a record of its own is not joined: %v", found)
 	}

@@ -109,8 +109,10 @@ func TestRateByTheFarthestMark(t *testing.T) {
 		{nil, 1},
 		{[]job.LaidMark{{Length: 612, Run: 1, Pegs: 20}}, 1.02},
 		{[]job.LaidMark{{Length: 1236, Run: 2, Pegs: 8}, {Length: 612, Run: 1, Pegs: 20}}, 1236 / 1200.0},
-		{[]job.LaidMark{{Length: 945, Run: 1, Pegs: 40}}, 945 / 900.0},                           // no farther than the run's end
-		{[]job.LaidMark{{Length: 612, Run: 1, Pegs: 20}, {Length: 606, Run: 1, Pegs: 20}}, 1.02}, // the first of two there
+		{[]job.LaidMark{{Length: 945, Run: 1, Pegs: 40}}, 945 / 900.0},
+		// no farther than the run's end
+		{[]job.LaidMark{{Length: 612, Run: 1, Pegs: 20}, {Length: 606, Run: 1, Pegs: 20}}, 1.02},
+		// the first of two there
 		{[]job.LaidMark{{Length: 612, Run: 9, Pegs: 20}}, 1},
 		{[]job.LaidMark{{Length: 1200, Run: 1, Pegs: 20}}, 1}, // a slip, no drift
 	} {

@@ -67,7 +67,8 @@ func TestEvidenceAndItsError(t *testing.T) {
 		if l == nil || len(found) > 0 {
 			t.Fatal(found)
 		}
-		if got := [2]float64{l.Error, l.FingerRoom}; plane.Pt(got[0], got[1]).Dist(plane.Pt(k.want[0], k.want[1])) > 1e-9 {
+		if got := [2]float64{l.Error, l.FingerRoom}; plane.Pt(got[0], got[1]).Dist(plane.Pt(k.want[0],
+			k.want[1])) > 1e-9 {
 			t.Errorf("%v, %g, %g: %v, want %v", k.evidence, k.err, k.finger, got, k.want)
 		}
 	}
@@ -230,7 +231,8 @@ func TestDifferencesBeyondTheError(t *testing.T) {
 		{"nothing laid", nil, planned, false, 25, ""},
 		{"without the last run", planned[:4], planned, true, 25,
 			"planned run 3, where no cable lies; end cap"},
-		{"a run cut short", append(hand.Points(0, 0, 900, 0, 900, 60, 0, 60, 0, 120), plane.Pt(500, 120)), planned, true,
+		{"a run cut short", append(hand.Points(0, 0, 900, 0, 900, 60, 0, 60, 0, 120), plane.Pt(500, 120)), planned,
+			true,
 			25, "an end of planned run 3, where no cable lies; end cap"},
 	} {
 		if got := list(k.path, k.plan, k.whole, 60, k.err); got != k.want {

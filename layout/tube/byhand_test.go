@@ -96,6 +96,9 @@ func gapPlace(way ...float64) sensorPlace {
 		way: hand.Points(way...)}
 }
 
+// same compares points but for rounding.
+func same(a, b plane.Point) bool { return a.Dist(b) < 1e-6 }
+
 // A way enters its gap by the end that it comes from, in the very middle of it.
 func TestToTheMouth(t *testing.T) {
 	for _, k := range []struct {
@@ -125,7 +128,7 @@ func TestToTheMouth(t *testing.T) {
 	} {
 		f := &tubeFloor{foot: k.foot, off: margins{cable: 40}}
 		f.add(cable, k.cable)
-		if got := f.toMouth(k.place); !slices.EqualFunc(got, k.want, func(a, b plane.Point) bool { return a.Dist(b) < 1e-6 }) {
+		if got := f.toMouth(k.place); !slices.EqualFunc(got, k.want, same) {
 			t.Errorf("%s: %v, want %v", k.name, got, k.want)
 		}
 	}
@@ -164,7 +167,7 @@ func TestTubeSquareOverALead(t *testing.T) {
 	}
 	h := 15 / math.Sqrt2
 	want := hand.Points(-200, 0, 100-h, h, 100+h, -h, 200, 0, 400, 0)
-	if got := f.tube(p); !slices.EqualFunc(got, want, func(a, b plane.Point) bool { return a.Dist(b) < 1e-6 }) {
+	if got := f.tube(p); !slices.EqualFunc(got, want, same) {
 		t.Errorf("%v, want %v", got, want)
 	}
 	// two leads side by side are crossed one after the other
