@@ -131,8 +131,8 @@ func prepare(r *layout.Room, j *job.Job) *job.Diagnostic {
 		return d
 	}
 	if len(r.Zones) == 0 {
-		d := r.Problem("room %q has no floor left for cable: %s inside the walls, all of it within the clearances",
-			r.Job.Name, say.AreaBoth(r.Floor.Area(), j.Units))
+		d := r.Problem("room %q has no floor left for cable: %s inside the walls, all of it within the clearances%s",
+			r.Job.Name, say.AreaBoth(r.Floor.Area(), j.Units), orCold(r))
 		d.Hint = "check the room's size and the clearances"
 		return &d
 	}

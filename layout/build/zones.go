@@ -4,6 +4,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"slices"
 )
 
 // nearZone is how far a place that names a zone may lie from the floor for cable, mm: in
@@ -65,4 +66,12 @@ func zoneAt(r *layout.Room, z *job.Zone) int {
 		}
 	}
 	return best
+}
+
+// orCold adds what else may leave no floor for cable.
+func orCold(r *layout.Room) string {
+	if !r.Cold.Empty() || slices.ContainsFunc(r.Job.KeepOuts, func(k job.KeepOut) bool { return k.Cold }) {
+		return " or left cold"
+	}
+	return ""
 }

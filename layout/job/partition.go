@@ -1,8 +1,10 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"oxturn/layout/plane"
 )
@@ -128,21 +130,15 @@ func (r *Room) solid(p *Partition) (out []plane.Ring) {
 			to = math.Max(to, p.Length()+other.Thickness/2)
 		}
 	}
-	for {
-		next, end := to, to
-		for _, o := range p.Openings {
-			if o.From >= from-rounding && o.From < next {
-				next, end = o.From, o.To
-			}
+	openings := slices.Clone(p.Openings)
+	slices.SortFunc(openings, func(a, b Opening) int { return cmp.Compare(a.From, b.From) })
+	for _, o := range append(openings, Opening{From: to, To: to}) {
+		if o.From-from > rounding {
+			out = append(out, p.piece(from, o.From))
 		}
-		if next-from > rounding {
-			out = append(out, p.piece(from, next))
-		}
-		if end >= to {
-			return out
-		}
-		from = end
+		from = o.To
 	}
+	return out
 }
 
 // piece is the floor under a stretch of a partition.
