@@ -440,7 +440,7 @@ func (e elevation) drawStarts() {
 func bent(path []plane.Point, radius float64) []plane.Point {
 	var pts []drawing.Pt
 	for _, p := range path {
-		pts = append(pts, drawing.Pt{X: p.X, Y: p.Y})
+		pts = append(pts, drawing.Pt(p))
 	}
 	var out []plane.Point
 	for _, l := range drawing.Flatten(drawing.Rounded(pts, radius), 1) {
