@@ -26,7 +26,7 @@ func sincos(degrees float64) (sin, cos float64) {
 	case 270, -90:
 		return -1, 0
 	}
-	return math.Sincos(degrees * math.Pi / 180)
+	return math.Sincos(plane.Radians(degrees))
 }
 
 // BoxOf returns the smallest box that holds all points; the zero Box for none.

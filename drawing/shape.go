@@ -1,6 +1,10 @@
 package drawing
 
-import "math"
+import (
+	"math"
+
+	"oxturn/layout/plane"
+)
 
 // Polyline returns the open line through pts.
 func Polyline(pts ...Pt) []Seg {
@@ -107,8 +111,8 @@ func corner(pts []Pt, i int, r float64) []Seg {
 	r = cut / math.Tan(turn/2)
 	in, out := p.Add(u.Mul(cut)), p.Add(v.Mul(cut))
 	inward := Pt{X: -u.Y, Y: u.X}.Mul(math.Copysign(r, angle))
-	from := math.Atan2(inward.Y, -inward.X) * 180 / math.Pi
-	bend := Arc(in.Add(inward), r, from, from+math.Copysign(turn*180/math.Pi, angle))
+	from := plane.Degrees(math.Atan2(inward.Y, -inward.X))
+	bend := Arc(in.Add(inward), r, from, from+math.Copysign(plane.Degrees(turn), angle))
 	bend[0], bend[len(bend)-1].To = Seg{Op: Line, To: in}, out
 	return bend
 }

@@ -1,12 +1,15 @@
 package layout
 
-import "oxturn/layout/job"
+import (
+	"oxturn/layout/job"
+	"oxturn/layout/plane"
+)
 
 // OverServed is a cable's power over the heated floor that it serves, W/m²; 0 where
 // that is not known.
 func (c *Cable) OverServed() float64 {
 	if area := c.Share.Area(); area > 0 {
-		return c.Label.Watts / (area / 1e6)
+		return c.Label.Watts / (area / plane.SquareMetre)
 	}
 	return 0
 }

@@ -106,11 +106,11 @@ func (p *Plan) WriteFile(w io.Writer) error {
 func (r *Room) json() roomJSON {
 	out := roomJSON{
 		Name: r.Job.Name, Outline: Pairs(r.Job.Outline), Cables: []cableJSON{}, Sensors: []sensorJSON{},
-		Areas: areasJSON{Round(r.Floor.Area()/1e6, 4), Round(r.Tiled.Area()/1e6, 4), Round(r.Heated.Area()/1e6, 4)},
+		Areas: areasJSON{Round(r.Floor.Area()/plane.SquareMetre, 4), Round(r.Tiled.Area()/plane.SquareMetre, 4), Round(r.Heated.Area()/plane.SquareMetre, 4)},
 	}
 	for _, c := range r.Cables {
 		out.Cables = append(out.Cables, c.json())
-		out.Lattice = &latticeJSON{pair(c.Lattice.Origin), Round(c.Lattice.Angle*180/math.Pi, 9), c.Lattice.Pitch}
+		out.Lattice = &latticeJSON{pair(c.Lattice.Origin), Round(plane.Degrees(c.Lattice.Angle), 9), c.Lattice.Pitch}
 	}
 	for _, s := range r.Sensors {
 		out.Sensors = append(out.Sensors, sensorJSON{s.Name, s.Spare, pair(s.Tip), Pairs(s.Lead)})

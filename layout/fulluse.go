@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"oxturn/layout/record"
+	"oxturn/layout/say"
 )
 
 // A FullUse is how long the floor's layers ask for before it is used in full.
@@ -42,11 +43,9 @@ func (f *FullUse) Words() string {
 func firstHeating(screed string) string {
 	return fmt.Sprintf("new %s: no heat before day %d if cement, day %d if calcium sulphate; first %d days at %d to "+
 		"%d °C (%.0f to %.0f °F), then %d days at the most it is to reach (EN 1264-4)",
-		screed, record.CementScreed, record.SulphateScreed, record.LowDays, record.LowLeast, record.LowMost, fahrenheit(
-			record.LowLeast), fahrenheit(record.LowMost), record.FullDays)
+		screed, record.CementScreed, record.SulphateScreed, record.LowDays, record.LowLeast, record.LowMost,
+		say.Fahrenheit(record.LowLeast), say.Fahrenheit(record.LowMost), record.FullDays)
 }
-
-func fahrenheit(celsius float64) float64 { return 32 + float64(1.8*celsius) }
 
 func (f *FullUse) when() string {
 	if len(f.Open) == 0 {

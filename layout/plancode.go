@@ -2,10 +2,10 @@ package layout
 
 import (
 	"fmt"
-	"math"
 
 	"oxturn/layout/job"
 	"oxturn/layout/plancode"
+	"oxturn/layout/plane"
 )
 
 // CodeNow works out the plan's name from what was routed.
@@ -20,7 +20,7 @@ func (p *Plan) CodeNow() string {
 func (r *Room) named() plancode.Room {
 	out := plancode.Room{Name: r.Job.Name}
 	for _, c := range r.Cables {
-		out.Origin, out.Angle, out.Pitch = c.Lattice.Origin, c.Lattice.Angle*180/math.Pi, c.Lattice.Pitch
+		out.Origin, out.Angle, out.Pitch = c.Lattice.Origin, plane.Degrees(c.Lattice.Angle), c.Lattice.Pitch
 		out.Cables = append(out.Cables, plancode.Cable{ID: c.ID, Label: c.Label.ID, Length: c.Label.Length,
 			Path: c.Path, ColdLead: c.ColdLead, Return: c.Return})
 	}

@@ -96,7 +96,7 @@ func datumsOf(walls []plane.Segment, stands func(int) bool) (d1, d2 int) {
 func longestWall(walls []plane.Segment, willDo func(int) bool) int {
 	at := -1
 	for i, w := range walls {
-		if willDo(i) && (at < 0 || w.Length() > walls[at].Length()+1e-6) {
+		if willDo(i) && (at < 0 || w.Length() > walls[at].Length()+plane.Hair) {
 			at = i
 		}
 	}

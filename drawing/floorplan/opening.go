@@ -107,14 +107,14 @@ func (v *View) outDoor(o job.Opening, a, b, out plane.Point) {
 	if o.Hinge == "end" {
 		hinge, shut = b, a
 	}
-	leaf, turn := shut.Sub(hinge), outSwing*math.Pi/180
+	leaf, turn := shut.Sub(hinge), plane.Radians(outSwing)
 	if leaf.Rotate(turn).Dot(out) < 0 {
 		turn = -turn
 	}
 	tip := hinge.Add(leaf.Rotate(turn))
 	v.LineOn(drawing.LayerWalls, o.Name, drawing.FixtureLine(), hinge, tip)
-	from := math.Atan2(leaf.Y, leaf.X) * 180 / math.Pi
-	arc := drawing.Arc(v.Paper.Pt(hinge), v.Paper.Len(leaf.Norm()), from, from+turn*180/math.Pi)
+	from := plane.Degrees(math.Atan2(leaf.Y, leaf.X))
+	arc := drawing.Arc(v.Paper.Pt(hinge), v.Paper.Len(leaf.Norm()), from, from+plane.Degrees(turn))
 	v.Path(drawing.LayerWalls, "", arc, drawing.ThinLine(), nil)
 	v.Ink.Segs(arc, lettering.ThinInk)
 	v.Ink.Line(v.Paper.Pts([]plane.Point{hinge, tip}), lettering.ThinInk)
@@ -131,7 +131,7 @@ func swingRoom(r *job.Room, ratio float64) float64 {
 	most := 0.0
 	for _, o := range r.Openings {
 		if o.Swing == "out" {
-			most = math.Max(most, math.Abs(o.To-o.From)*math.Sin(outSwing*math.Pi/180)/ratio)
+			most = math.Max(most, math.Abs(o.To-o.From)*math.Sin(plane.Radians(outSwing))/ratio)
 		}
 	}
 	return most

@@ -60,7 +60,7 @@ func (p placed) tight() bool {
 		b = m.Block
 	}
 	t, ok := b.(Table)
-	return ok && t.slimmest() > p.W+1e-9
+	return ok && t.slimmest() > p.W+hair
 }
 
 // Flow puts blocks into slots one after the other. What does not fit is
@@ -152,7 +152,7 @@ func Pour(ty *Typesetter, blocks []Block, slots []drawing.Box, whole bool) (out 
 // abreast reports whether b is the column next to the right of a: what begins at
 // the top of a and goes on there needs no heading a second time.
 func abreast(a, b drawing.Box) bool {
-	return math.Abs(a.Y0-b.Y0) < 1e-9 && b.X0 > a.X1 && b.X0-a.X1 <= 2*colGap+1e-9
+	return math.Abs(a.Y0-b.Y0) < hair && b.X0 > a.X1 && b.X0-a.X1 <= 2*colGap+hair
 }
 
 // covered reports whether another slot lies straight above one: what goes on there
@@ -165,10 +165,10 @@ func covered(b drawing.Box, slots []drawing.Box) bool {
 
 // cut returns as much of a block as fits into h, and what is left of it.
 func cut(ty *Typesetter, b Block, w, h float64) (fits, left Block) {
-	if b.Height(ty, w) <= h+1e-9 {
+	if b.Height(ty, w) <= h+hair {
 		return b, nil
 	}
-	if s, ok := b.(splitter); ok && h > 20 {
+	if s, ok := b.(splitter); ok && h > leastPart {
 		return s.Split(ty, w, h)
 	}
 	return nil, b
@@ -264,7 +264,7 @@ func arrange(n Need) (Arrangement, error) {
 		}
 		n.must = l.Must
 		a, fits := n.best(l.measured(), l.Overflow)
-		if fits && (!ok || found.Scale.Ratio >= l.Gain*a.Scale.Ratio-1e-9) {
+		if fits && (!ok || found.Scale.Ratio >= l.Gain*a.Scale.Ratio-hair) {
 			found, ok = a, true
 			found.Level = i
 		}
@@ -359,7 +359,7 @@ func (n Need) fullest(blocks []Block) (Arrangement, bool) {
 		case !any:
 			found, any = a, true
 		case n.must > 0:
-		case a.Scale.Ratio > 2*found.Scale.Ratio+1e-9:
+		case a.Scale.Ratio > 2*found.Scale.Ratio+hair:
 			return found, any
 		case found.tight && !a.tight, found.tight == a.tight &&
 			a.set-found.set > setWorth*all*(a.Scale.Ratio/found.Scale.Ratio-1):
@@ -398,7 +398,7 @@ func (n Need) on(p drawing.Paper, s drawing.Scale, blocks []Block, overflow bool
 		}
 		a := cut
 		a.Paper, a.Scale = p, s
-		if a.Field.W() < w-1e-9 || a.Field.H() < h-1e-9 || a.proof.W() < checkRoom-1e-9 {
+		if a.Field.W() < w-hair || a.Field.H() < h-hair || a.proof.W() < checkRoom-hair {
 			continue
 		}
 		set := Flow
@@ -437,7 +437,7 @@ func (n Need) hasMust(blocks []Block, slots []drawing.Box) bool {
 // wide ones hold tables that many narrow ones do not.
 func leasts(small bool) []float64 {
 	if small {
-		return []float64{columnSmall, 76}
+		return []float64{columnSmall, columnWide}
 	}
 	return []float64{columnLeast}
 }
@@ -446,10 +446,10 @@ func leasts(small bool) []float64 {
 // what is free beside the drawing: plain ones, and those in which a column runs
 // down beside the title block.
 func (n Need) cuts(f drawing.Box, freeW, freeH float64) (plain, beside []Arrangement) {
-	for _, w := range steps(TitleMin, freeW, 6) {
+	for _, w := range steps(TitleMin, freeW, cutStep) {
 		heights := []float64{0}
 		if w == freeW { // the widest column may be helped by a strip under the drawing
-			heights = append(heights, steps(30, freeH, 6)...)
+			heights = append(heights, steps(leastStrip, freeH, cutStep)...)
 		}
 		for _, h := range heights {
 			plain = append(plain, n.column(f, w, h, math.Min(w, TitleMax)))
@@ -462,7 +462,7 @@ func (n Need) cuts(f drawing.Box, freeW, freeH float64) (plain, beside []Arrange
 	if n.Proof.small {
 		freeH += n.Proof.Height(n.Ty, f.W()-2*edge)
 	}
-	for _, h := range steps(least, freeH, 6) {
+	for _, h := range steps(least, freeH, cutStep) {
 		plain = append(plain, n.strip(f, h, 0))
 		for _, w := range steps(n.least+2*edge, freeW, 10) {
 			plain = append(plain, n.strip(f, h, w))
@@ -503,7 +503,7 @@ func (n Need) column(f drawing.Box, w, h, tw float64) Arrangement {
 	}
 	side := drawing.Box{X0: f.X1 - w + edge, Y0: f.Y0 + edge, X1: f.X1 - edge, Y1: title.Y0 - edge}
 	cols := n.columns(side)
-	if cols[0].X1 <= title.X0-edge+1e-9 {
+	if cols[0].X1 <= title.X0-edge+hair {
 		cols[0].Y1 = f.Y1 - edge
 	}
 	a.slots = append(cols, a.slots...)
@@ -525,11 +525,11 @@ func (n Need) strip(f drawing.Box, h, w float64) Arrangement {
 			Y1: math.Min(title.Y0, f.Y1-h) - edge})
 	}
 	below := drawing.Box{X0: f.X0 + edge, Y0: f.Y1 - h + edge, X1: title.X0 - edge, Y1: f.Y1 - edge}
-	if below.W() >= 60 {
+	if below.W() >= leastBeside {
 		a.slots = append(a.slots, n.columns(below)...)
 	}
 	if over := (drawing.Box{X0: math.Max(title.X0, f.X0+edge), Y0: f.Y1 - h + edge, X1: f.X1 - edge,
-		Y1: title.Y0 - edge}); over.H() > 20 {
+		Y1: title.Y0 - edge}); over.H() > leastPart {
 		a.slots = append(a.slots, n.columns(over)...)
 	}
 	return n.withField(a, drawing.Box{X0: f.X0, Y0: f.Y0, X1: f.X1 - w, Y1: f.Y1 - h})
@@ -545,7 +545,7 @@ func (n Need) smallStrip(a Arrangement, f drawing.Box, h, w float64) Arrangement
 	if w > 0 {
 		a.slots = n.columns(drawing.Box{X0: f.X1 - w + edge, Y0: in.Y0, X1: in.X1, Y1: foot})
 	}
-	if below := (drawing.Box{X0: in.X0, Y0: foot + edge, X1: in.X1, Y1: a.proof.Y0 - edge}); below.H() > 20 {
+	if below := (drawing.Box{X0: in.X0, Y0: foot + edge, X1: in.X1, Y1: a.proof.Y0 - edge}); below.H() > leastPart {
 		a.slots = append(a.slots, n.columns(below)...)
 	}
 	a.Field = drawing.Box{X0: in.X0, Y0: in.Y0, X1: f.X1 - w - edge, Y1: foot - edge}
@@ -565,6 +565,15 @@ func (n Need) withField(a Arrangement, field drawing.Box) Arrangement {
 const (
 	columnLeast = 64
 	columnSmall = 48 // on small paper
+	columnWide  = 76 // where a few wide ones are tried
+)
+
+// How a frame is cut up, mm.
+const (
+	cutStep     = 6  // from one column or strip that is tried to the next
+	leastStrip  = 30 // the lowest strip under a drawing
+	leastPart   = 20 // a slot or part of a block that is worth its place
+	leastBeside = 60 // the narrowest slot beside a title block
 )
 
 // columns divides a box into columns of readable width.

@@ -16,6 +16,11 @@ const (
 	Pad      = 1.4 // lettering to a rule beside it
 	BlockGap = 4.0 // between blocks
 	colGap   = 6.0 // between columns
+
+	firstLine = 3.7  // from a row's top to the baseline of its first line
+	sampleGap = 3.0  // from a sample in a legend or a key to its words
+	wordSlack = 0.01 // that a word may be wider than its column, by rounding
+	hair      = 1e-9 // what sums lose to rounding
 )
 
 // A Block is a piece of a sheet's column: set in rows, never placed by hand.
@@ -61,7 +66,7 @@ const tooHigh = 1e6
 // squeezed reports whether a block would break words at width w, and must not.
 func (m Measured) squeezed(w float64) bool {
 	t, ok := m.Block.(Table)
-	return m.roomy && ok && t.slimmest() > w+1e-9
+	return m.roomy && ok && t.slimmest() > w+hair
 }
 
 // measure wraps blocks so that they remember their heights, and tables what

@@ -61,7 +61,7 @@ type chartAxis struct{ Lo, Hi, Step float64 }
 
 // AxisFor returns round ends and ticks, about so many, for a range of values.
 func AxisFor(lo, hi float64, ticks int) chartAxis {
-	if !(hi-lo > 1e-9) {
+	if !(hi-lo > hair) {
 		lo, hi = lo-0.5, hi+0.5
 	}
 	raw := (hi - lo) / float64(ticks)
@@ -72,13 +72,13 @@ func AxisFor(lo, hi float64, ticks int) chartAxis {
 			break
 		}
 	}
-	return chartAxis{math.Floor(lo/step+1e-9) * step, math.Ceil(hi/step-1e-9) * step, step}
+	return chartAxis{math.Floor(lo/step+hair) * step, math.Ceil(hi/step-hair) * step, step}
 }
 
 // Ticks returns the values at which ticks stand.
 func (a chartAxis) Ticks() []float64 {
 	var out []float64
-	for k := 0; a.Lo+float64(k)*a.Step <= a.Hi+1e-9; k++ {
+	for k := 0; a.Lo+float64(k)*a.Step <= a.Hi+hair; k++ {
 		out = append(out, a.Lo+float64(k)*a.Step)
 	}
 	return out
@@ -86,7 +86,7 @@ func (a chartAxis) Ticks() []float64 {
 
 // Figure writes a tick's value with as many decimals as its step needs.
 func (a chartAxis) Figure(v float64) string {
-	decimals := max(0, int(math.Ceil(-math.Log10(a.Step)-1e-9)))
+	decimals := max(0, int(math.Ceil(-math.Log10(a.Step)-hair)))
 	return strconv.FormatFloat(v+0, 'f', decimals, 64)
 }
 
@@ -113,7 +113,7 @@ func (c Chart) Height(ty *Typesetter, w float64) float64 {
 	h := ty.HeadingHeight(c.Head, w) + float64(ty.Lines(fonts.Lettering, c.Up, Note, w))*Leading + 1 + plotHeight +
 		2*Leading + 3
 	for _, k := range c.keys() {
-		h += float64(ty.Lines(fonts.Lettering, k.name, Note, w-keySample-3)) * Leading
+		h += float64(ty.Lines(fonts.Lettering, k.name, Note, w-keySample-sampleGap)) * Leading
 	}
 	return h
 }
@@ -175,8 +175,8 @@ func (c Chart) key(pg *Page, at drawing.Pt, w float64) {
 		mid := at.Y + Note/2
 		pg.Path(drawing.LayerMarks, "", drawing.Polyline(drawing.Pt{X: at.X, Y: mid}, drawing.Pt{X: at.X + keySample,
 			Y: mid}), k.line, nil)
-		for _, l := range pg.Ty.Wrap(k.name, w-keySample-3) {
-			pg.Write(drawing.Pt{X: at.X + keySample + 3, Y: at.Y + Note}, l, Note, drawing.Start)
+		for _, l := range pg.Ty.Wrap(k.name, w-keySample-sampleGap) {
+			pg.Write(drawing.Pt{X: at.X + keySample + sampleGap, Y: at.Y + Note}, l, Note, drawing.Start)
 			at.Y += Leading
 		}
 	}
@@ -200,7 +200,7 @@ func (v chartView) frame(pg *Page) {
 	b := v.plot
 	for _, t := range v.y.Ticks() {
 		p := v.pt(drawing.Pt{X: v.x.Lo, Y: t})
-		if t > v.y.Lo+1e-9 {
+		if t > v.y.Lo+hair {
 			pg.Path(drawing.LayerFrame, "", drawing.Polyline(p, drawing.Pt{X: b.X1, Y: p.Y}),
 				&drawing.Stroke{Width: drawing.W013, Colour: drawing.Grey(0.4)}, nil)
 		}

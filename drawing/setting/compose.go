@@ -110,7 +110,7 @@ func (p *packing) search(i int, free []drawing.Box) []placed {
 			return nil
 		}
 		h := p.blocks[i].Height(p.ty, s.W())
-		if h > s.H()+1e-9 {
+		if h > s.H()+hair {
 			continue
 		}
 		left := slices.Clone(free)
@@ -136,7 +136,7 @@ func (p *packing) hopeless(i int, free []drawing.Box) bool {
 			room -= p.least[i]
 		}
 	}
-	return room < -1e-9
+	return room < -hair
 }
 
 // leastHeights returns how high each block is in the slot where it is lowest.

@@ -36,7 +36,7 @@ func LegendOf(used []signs.Sign) Legend {
 }
 
 func (l Legend) entry(ty *Typesetter, s signs.Sign, w float64) (h float64) {
-	return max(SwatchH+0.5, float64(ty.Lines(fonts.Lettering, s.Words(), Note, w-SwatchW-3))*Leading+0.9)
+	return max(SwatchH+0.5, float64(ty.Lines(fonts.Lettering, s.Words(), Note, w-SwatchW-sampleGap))*Leading+0.9)
 }
 
 func (l Legend) Height(ty *Typesetter, w float64) float64 {
@@ -72,8 +72,8 @@ func (l Legend) Set(pg *Page, at drawing.Pt, w float64) {
 	y := at.Y + SetHeading(pg, at, l.shown(), w)
 	for _, s := range l.Signs {
 		pg.Add(s.Sample(drawing.Box{X0: at.X, Y0: y, X1: at.X + SwatchW, Y1: y + SwatchH})...)
-		for i, t := range pg.Ty.Wrap(s.Words(), w-SwatchW-3) {
-			pg.Write(drawing.Pt{X: at.X + SwatchW + 3, Y: y + 3.55 + float64(i)*Leading}, t, Note, drawing.Start)
+		for i, t := range pg.Ty.Wrap(s.Words(), w-SwatchW-sampleGap) {
+			pg.Write(drawing.Pt{X: at.X + SwatchW + sampleGap, Y: y + 3.55 + float64(i)*Leading}, t, Note, drawing.Start)
 		}
 		y += l.entry(pg.Ty, s, w)
 	}

@@ -38,7 +38,7 @@ func ListSheets(p *layout.Plan, papers []drawing.Paper, id, title, kind string, 
 // sheet has no paper to spare.
 func columnLeasts(p drawing.Paper) []float64 {
 	if p.Frame().W() < 260 {
-		return []float64{76}
+		return []float64{columnWide}
 	}
 	return []float64{110, 80}
 }

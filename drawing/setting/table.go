@@ -142,7 +142,7 @@ func (t Table) headWidth(i int) float64 {
 	if len(words) == 0 {
 		return 0
 	}
-	return least + 0.01
+	return least + wordSlack
 }
 
 // word returns the least width of column i at which no word is broken; of a
@@ -266,7 +266,7 @@ func (t Table) headLines(ty *Typesetter, ws []float64) int {
 	n := 0
 	for i, c := range t.Cols {
 		if c.Head != "" {
-			n = max(n, ty.Lines(fonts.Lettering, c.Head, Note, ws[i]-2*Pad+0.01))
+			n = max(n, ty.Lines(fonts.Lettering, c.Head, Note, ws[i]-2*Pad+wordSlack))
 		}
 	}
 	return n
@@ -295,7 +295,7 @@ func (t Table) parted(r []Cell) (cells []Cell, under Cell) {
 func cellLines(ty *Typesetter, cells []Cell, ws []float64) int {
 	n := 1
 	for i, c := range cells {
-		n = max(n, ty.Lines(c.face(), c.Text, Note, ws[i]-2*Pad+0.01))
+		n = max(n, ty.Lines(c.face(), c.Text, Note, ws[i]-2*Pad+wordSlack))
 	}
 	return n
 }
@@ -395,8 +395,8 @@ func (t Table) partGroups(pg *Page, at drawing.Pt, bottom float64, ws []float64)
 func (t Table) setHead(pg *Page, at drawing.Pt, ws []float64, lines int) float64 {
 	x := at.X
 	for i, c := range t.Cols {
-		ls := pg.Ty.Wrap(c.Head, ws[i]-2*Pad+0.01)
-		y := at.Y + 3.7 + float64(lines-len(ls))*Leading
+		ls := pg.Ty.Wrap(c.Head, ws[i]-2*Pad+wordSlack)
+		y := at.Y + firstLine + float64(lines-len(ls))*Leading
 		for _, l := range ls {
 			p, a := stand(c.Align, x, ws[i], y)
 			pg.Write(p, l, Note, a)
@@ -422,7 +422,7 @@ func (t Table) setRow(pg *Page, at drawing.Pt, r []Cell, ws []float64) {
 	x := at.X
 	cells, under := t.parted(r)
 	if under.Text != "" {
-		y := at.Y + 3.7 + float64(cellLines(pg.Ty, cells, ws))*Leading
+		y := at.Y + firstLine + float64(cellLines(pg.Ty, cells, ws))*Leading
 		for k, l := range pg.Ty.WrapIn(under.face(), under.Text, Note, Sum(ws)-underIn-Pad) {
 			pg.WriteIn(under.face(), drawing.Pt{X: at.X + underIn, Y: y + float64(k)*Leading}, l, Note, drawing.Start)
 		}
@@ -432,9 +432,9 @@ func (t Table) setRow(pg *Page, at drawing.Pt, r []Cell, ws []float64) {
 		if t.Cols[i].Align == Decimal {
 			frac = t.fractionWidth(i)
 		}
-		ls := pg.Ty.WrapIn(c.face(), c.Text, Note, ws[i]-2*Pad+0.01)
+		ls := pg.Ty.WrapIn(c.face(), c.Text, Note, ws[i]-2*Pad+wordSlack)
 		for k, l := range ls {
-			y := at.Y + 3.7 + float64(k)*Leading
+			y := at.Y + firstLine + float64(k)*Leading
 			p, a := stand(t.Cols[i].Align, x, ws[i], y)
 			if t.Cols[i].Align == Decimal && len(ls) == 1 {
 				_, f := parts(l)

@@ -47,8 +47,13 @@ type field struct {
 const (
 	bandHeight  = 9.0
 	bandCompact = 7.4
-	fieldName   = 4.2 // from a field's top to the baseline of its name
-	nameGap     = 1.6 // from a name to the value beside it
+	fieldName   = 4.2  // from a field's top to the baseline of its name
+	nameGap     = 1.6  // from a name to the value beside it
+	nameLine    = 3.5  // from a field's top to the baseline of its name
+	underNote   = 1.6  // white under the status' note
+	noteTight   = 0.9  // white between the note's lines beside the status
+	valueLine   = 1.64 // from line to line of a value, in heights of its capitals
+	valueDown   = 0.6  // of that below the baseline, at the height of notes
 )
 
 // smallest is the width of the paper below which title blocks are compact and
@@ -147,7 +152,7 @@ func (t TitleBlock) Rows(w float64) [][]field {
 	for _, f := range t.Fields() {
 		own := math.Min(w, t.least(f))
 		f.least = own
-		if used+own > w+1e-9 || f.tall > Note {
+		if used+own > w+hair || f.tall > Note {
 			rows, used = append(rows, nil), 0
 		}
 		rows[len(rows)-1] = append(rows[len(rows)-1], f)
@@ -213,7 +218,7 @@ func (t TitleBlock) rowTall(ty *Typesetter, r []field, w float64) float64 {
 	for i, f := range r {
 		dx, dy := t.valueAt(f)
 		n := ty.Lines(fieldFace(f), f.Value, f.tall, ws[i]-dx-Pad)
-		h = math.Max(h, dy+float64(n)*f.tall*1.64+1)
+		h = math.Max(h, dy+float64(n)*f.tall*valueLine+1)
 	}
 	return h
 }
@@ -250,7 +255,7 @@ func (t TitleBlock) besides(ty *Typesetter, w float64) bool {
 }
 
 func (t TitleBlock) noteHeight(ty *Typesetter, w float64) float64 {
-	return float64(ty.Lines(fonts.Lettering, t.statusNote(), Note, w-2*Pad))*Leading + 1.6
+	return float64(ty.Lines(fonts.Lettering, t.statusNote(), Note, w-2*Pad))*Leading + underNote
 }
 
 func (t TitleBlock) Set(pg *Page, at drawing.Pt, w float64) {
@@ -290,7 +295,7 @@ func (t TitleBlock) setBand(pg *Page, at drawing.Pt, w float64) float64 {
 	y := band.Y1
 	if beside {
 		lines := pg.Ty.Wrap(t.statusNote(), at.X+w-band.X1-2*Pad)
-		up := float64(len(lines)-1) * (Note + 0.9) / 2
+		up := float64(len(lines)-1) * (Note + noteTight) / 2
 		for i, l := range lines {
 			pg.Write(drawing.Pt{X: band.X1 + Pad, Y: band.Centre().Y + Note/2 - up + float64(i)*(Note+0.9)}, l, Note,
 				drawing.Start)
@@ -298,20 +303,20 @@ func (t TitleBlock) setBand(pg *Page, at drawing.Pt, w float64) float64 {
 		return y
 	}
 	for _, l := range pg.Ty.Wrap(t.statusNote(), w-2*Pad) {
-		pg.Write(drawing.Pt{X: at.X + w/2, Y: y + 3.7}, l, Note, drawing.Middle)
+		pg.Write(drawing.Pt{X: at.X + w/2, Y: y + firstLine}, l, Note, drawing.Middle)
 		y += Leading
 	}
-	return y + 1.6
+	return y + underNote
 }
 
 func (t TitleBlock) setField(pg *Page, at drawing.Pt, f field, w float64) {
 	pg.Add(&drawing.Text{
-		Layer: drawing.LayerText, At: drawing.Pt{X: at.X + Pad, Y: at.Y + 3.5}, Text: f.Name,
+		Layer: drawing.LayerText, At: drawing.Pt{X: at.X + Pad, Y: at.Y + nameLine}, Text: f.Name,
 		Height: Note, Colour: drawing.Grey(0.6),
 	})
 	dx, dy := t.valueAt(f)
 	for i, l := range pg.Ty.WrapIn(fieldFace(f), f.Value, f.tall, w-dx-Pad) {
-		y := at.Y + dy + float64(i+1)*f.tall*1.64 - 0.6*(f.tall/Note)
+		y := at.Y + dy + float64(i+1)*f.tall*valueLine - valueDown*(f.tall/Note)
 		pg.WriteIn(fieldFace(f), drawing.Pt{X: at.X + dx, Y: y}, l, f.tall, drawing.Start)
 	}
 }

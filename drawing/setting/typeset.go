@@ -197,13 +197,16 @@ func breakWord(f fonts.Face, word string, height, w, own float64) []string {
 	return append(pieces, word[start:])
 }
 
+// headLeading is from line to line of a heading, in heights of its capitals.
+const headLeading = 1.6
+
 // HeadingHeight returns what a heading takes with the space below it.
 func (ty *Typesetter) HeadingHeight(text string, w float64) float64 {
 	if text == "" {
 		return 0
 	}
 	n := ty.Lines(fonts.LetteringBold, text, Heading, w)
-	return HeadRow + float64(n-1)*Heading*1.6
+	return HeadRow + float64(n-1)*Heading*headLeading
 }
 
 // SetHeading writes a heading and returns its height.
@@ -214,7 +217,7 @@ func SetHeading(pg *Page, at drawing.Pt, text string, w float64) float64 {
 	y := at.Y + Heading
 	for _, l := range pg.Ty.WrapIn(fonts.LetteringBold, text, Heading, w) {
 		pg.WriteIn(fonts.LetteringBold, drawing.Pt{X: at.X, Y: y}, l, Heading, drawing.Start)
-		y += Heading * 1.6
+		y += Heading * headLeading
 	}
 	return pg.Ty.HeadingHeight(text, w)
 }

@@ -199,7 +199,7 @@ func notchPlace(v *floorplan.View, p membrane.Piece, n membrane.Notch, along flo
 	const touch = 0.5
 	b := plane.Bounds(p.Strip)
 	side := func(turn float64) string {
-		return layout.Towards(v.Room.Job, b.Min.Lerp(b.Max, 0.5), plane.Pt(1, 0).Rotate(along+turn*math.Pi/180))
+		return layout.Towards(v.Room.Job, b.Min.Lerp(b.Max, 0.5), plane.Pt(1, 0).Rotate(along+plane.Radians(turn)))
 	}
 	end, edge := "", ""
 	switch {

@@ -210,7 +210,7 @@ func readingTexts(x record.Reading) []string {
 		date = x.Date.Format("2006-01-02")
 	}
 	if x.Floor.Taken {
-		floor = fmt.Sprintf("%.0f / %.0f", x.Floor.Value, x.Floor.Value*1.8+32)
+		floor = fmt.Sprintf("%.0f / %.0f", x.Floor.Value, say.Fahrenheit(x.Floor.Value))
 	}
 	if insulation != "" {
 		insulation += fmt.Sprintf(" at %g V", x.Volts)

@@ -251,7 +251,7 @@ func estimate(r *layout.Room, j *job.Job, set []job.Cable, zones []plane.Region)
 	}
 	c.Spacing = layout.IdealSpacing(joined(zones), total)
 	c.Density = watts / (total / 1000) / (c.Spacing / 1000)
-	c.OverHeated = watts / (joined(zones).Area() / 1e6)
+	c.OverHeated = watts / (joined(zones).Area() / plane.SquareMetre)
 	c.Off = off(c.Density, asked(r), set, zones)
 	c.Why = beyond(r, j, set, c, len(zones))
 	c.Within = c.Why == ""

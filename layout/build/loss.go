@@ -3,6 +3,7 @@ package build
 import (
 	"oxturn/layout"
 	"oxturn/layout/heat"
+	"oxturn/layout/plane"
 )
 
 // losses works out the heat loss of every room that the job encloses.
@@ -25,13 +26,13 @@ func loss(p *layout.Plan, r *layout.Room) layout.RoomLoss {
 // enclosed is what a room loses heat through.
 func enclosed(r *layout.Room) heat.Loss {
 	j := r.Job.Loss
-	floor := r.Floor.Area() / 1e6
+	floor := r.Floor.Area() / plane.SquareMetre
 	l := heat.Loss{Volume: floor * j.Height / 1000, Changes: j.Changes, Inside: j.Inside, Outside: j.Outside}
 	for _, part := range []heat.Part{
 		{Name: "outside walls", Area: j.Walls, U: j.WallsU, Beyond: j.Outside}, {Name: "windows", Area: j.Windows,
 			U: j.WindowsU, Beyond: j.Outside},
 		{Name: "ceiling", Area: floor, U: j.CeilingU, Beyond: j.Above}, {Name: "floor that is not warmed",
-			Area: max(0, floor-r.Warmed()/1e6), U: j.FloorU, Beyond: j.Below},
+			Area: max(0, floor-r.Warmed()/plane.SquareMetre), U: j.FloorU, Beyond: j.Below},
 	} {
 		if part.U > 0 && part.Area > 0 {
 			l.Parts = append(l.Parts, part)

@@ -115,11 +115,11 @@ func suits(j *job.Job, spacing, laid float64, labels []job.Cable) bool {
 	if laid > 0 {
 		lo, hi = math.Min(lo, laid), math.Max(hi, laid)
 	}
-	if spacing < lo-1e-6 || spacing > hi+1e-6 {
+	if spacing < lo-plane.Hair || spacing > hi+plane.Hair {
 		return false
 	}
 	perMetre := labels[0].Watts / (labels[0].Length / 1000)
-	return j.Supply.MaxDensity == 0 || perMetre/(spacing/1000) <= j.Supply.MaxDensity+1e-6
+	return j.Supply.MaxDensity == 0 || perMetre/(spacing/1000) <= j.Supply.MaxDensity+plane.Hair
 }
 
 // mostTried is how many other cables are laid before it is said that none goes

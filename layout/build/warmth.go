@@ -141,7 +141,7 @@ const usualDimension = 4.0
 // the room alone has more or the job says what its outside walls come to.
 func soil(j *job.Job, r *layout.Room) (s heat.Soil, from string) {
 	s.Conductivity = j.Warmth.Soil
-	area := r.Floor.Area() / 1e6
+	area := r.Floor.Area() / plane.SquareMetre
 	if r.Job.ExposedGiven {
 		s.Dimension = heat.CharacteristicDimension(area, r.Job.Exposed/1000)
 		return s, "from the room's floor and its exposed edge"

@@ -35,7 +35,7 @@ func (p Platinum) Celsius(ohms float64) (float64, error) {
 	if err := checkOhms(ohms); err != nil {
 		return 0, err
 	}
-	if ohms < p.at(coldest)-1e-6 || ohms > p.at(hottest)+1e-6 {
+	if ohms < p.at(coldest)-byRounding || ohms > p.at(hottest)+byRounding {
 		return checkReading(ohms, math.NaN(), coldest, hottest)
 	}
 	t := (-platinumA + math.Sqrt(platinumA*platinumA-4*platinumB*(1-ohms/p.R0))) / (2 * platinumB)

@@ -7,6 +7,9 @@ import (
 	"strings"
 )
 
+// byRounding is what a figure at the end of a range may lie beyond it.
+const byRounding = 1e-6
+
 // kelvin is 0 °C in kelvin.
 const kelvin = 273.15
 
@@ -86,7 +89,7 @@ func checkOhms(r float64) error {
 // checkReading refuses a temperature that ohms were turned into when it lies
 // outside the curve.
 func checkReading(ohms, t, low, high float64) (float64, error) {
-	if !(t >= low-1e-6 && t <= high+1e-6) {
+	if !(t >= low-byRounding && t <= high+byRounding) {
 		return 0, fmt.Errorf("%g Ω is outside the sensor's curve, %g to %g °C", ohms, low, high)
 	}
 	return t, nil

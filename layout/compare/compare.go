@@ -140,7 +140,7 @@ func (d *diff) squares(of string, before, after plane.Region) Figure {
 		r  plane.Region
 	}{{&f.Before, before}, {&f.After, after}} {
 		if side.r != nil {
-			v := layout.Round(side.r.Area()/1e6, 3)
+			v := layout.Round(side.r.Area()/plane.SquareMetre, 3)
 			*side.to = &v
 		}
 	}

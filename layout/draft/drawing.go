@@ -173,7 +173,7 @@ func (d *dxf) floors(f *Found, outlines []shape) (out []shape) {
 		case holds:
 			d.use(s)
 			f.dropped("an outline of %.2f m² on layer %s that runs round another: the outer face of its walls",
-				s.line.Area()/1e6, s.layer)
+				s.line.Area()/plane.SquareMetre, s.layer)
 		case slices.ContainsFunc(out, func(t shape) bool { return inside(s.line, t.line) }):
 		default:
 			out = append(out, s)
@@ -221,7 +221,7 @@ func (d *dxf) room(f *Found, s shape, layer string) Room {
 	}
 	d.use(s)
 	if len(r.KeepOuts) > 0 {
-		f.took("%s in the room of %.2f m²", Counted(len(r.KeepOuts), "keep-out"), s.line.Area()/1e6)
+		f.took("%s in the room of %.2f m²", Counted(len(r.KeepOuts), "keep-out"), s.line.Area()/plane.SquareMetre)
 	}
 	return r
 }

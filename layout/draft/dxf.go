@@ -159,7 +159,7 @@ func (d *dxf) entity(g group, groups []group) *Error {
 	case g.value == "CIRCLE":
 		s.line, s.radius, s.closed = plane.Ring{plane.Pt(e.num(10), e.num(20))}, e.num(40), true
 	case g.value == "ARC":
-		s.line = arc(plane.Pt(e.num(10), e.num(20)), e.num(40), e.num(50)*math.Pi/180, e.num(51)*math.Pi/180)
+		s.line = arc(plane.Pt(e.num(10), e.num(20)), e.num(40), plane.Radians(e.num(50)), plane.Radians(e.num(51)))
 	default:
 		d.unread[shortened(g.value)]++
 		return nil

@@ -159,7 +159,7 @@ func (g *geo) flat(positions [][]float64, origin **plane.Point) (out plane.Ring,
 
 // onFloor is where a longitude and latitude lie from another, in mm east and north.
 func onFloor(p, origin plane.Point) plane.Point {
-	latitude := (p.Y + origin.Y) / 2 * math.Pi / 180
+	latitude := plane.Radians((p.Y + origin.Y) / 2)
 	sin, cos := plane.Sincos(latitude)
 	w := math.Sqrt(1 - eccentricity*sin*sin)
 	along, across := halfAxis*(1-eccentricity)/(w*w*w), halfAxis/w

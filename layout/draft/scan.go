@@ -123,7 +123,7 @@ func readScan(data []byte, _ Options) (*Found, *Error) {
 	r := Room{Outline: own.ring(outline)}
 	f.took("an outline of %s and %.2f m² from %s", Counted(len(outline), "wall"), outline.Area()/1e6, how)
 	if math.Abs(turn) > 0.001 {
-		f.took("the room turned by %.1f° so that its longest wall runs with the sheet", turn*180/math.Pi)
+		f.took("the room turned by %.1f° so that its longest wall runs with the sheet", plane.Degrees(turn))
 	}
 	if left > 0 {
 		f.dropped("%s that were none, within %g mm of a straight wall or of another", Counted(left, "corner"), inLine)
@@ -318,7 +318,7 @@ func (r *Room) fixture(kind string, t *scanned, own frame) (x Fixture, ok bool) 
 	w, d := t.width(), t.depth()
 	x = Fixture{Kind: kind, Wall: -1, Width: w, Depth: d, At: own.point(t.floor(0, 0, 0))}
 	east := own.point(t.floor(1, 0, 0)).Sub(x.At)
-	x.Angle = plane.Atan2(east.Y, east.X) * 180 / math.Pi
+	x.Angle = plane.Degrees(plane.Atan2(east.Y, east.X))
 	out := east.Unit().Left()
 	best := atWall
 	for _, side := range []struct {
@@ -347,7 +347,7 @@ func (r *Room) fixture(kind string, t *scanned, own frame) (x Fixture, ok bool) 
 // footprint is the floor that a fixture takes.
 func (r *Room) footprint(x Fixture) plane.Ring {
 	if x.Wall < 0 {
-		s, c := plane.Sincos(x.Angle * math.Pi / 180)
+		s, c := plane.Sincos(plane.Radians(x.Angle))
 		u, v := plane.Pt(c, s).Mul(x.Width/2), plane.Pt(-s, c).Mul(x.Depth/2)
 		return plane.Ring{x.At.Sub(u).Sub(v), x.At.Add(u).Sub(v), x.At.Add(u).Add(v), x.At.Sub(u).Add(v)}
 	}

@@ -91,12 +91,12 @@ func (p *page) small(mm float64) string { return say.Apart(mm, p.units) }
 
 func (p *page) long(mm float64) string { return say.Long(mm, p.units) }
 
-func (p *page) area(m2 float64) string { return say.Area(m2*1e6, p.units) }
+func (p *page) area(m2 float64) string { return say.Area(m2*plane.SquareMetre, p.units) }
 
 // areaAtMost writes an area that something does for at most: rounded down, since
 // it rests on a heat per area that is itself rounded.
 func (p *page) areaAtMost(m2 float64) string {
-	a, unit := p.units.Area(m2*1e6), "m²"
+	a, unit := p.units.Area(m2*plane.SquareMetre), "m²"
 	if p.units == plane.Inches {
 		unit = "ft²"
 	}

@@ -3,6 +3,8 @@ package heat
 import (
 	"fmt"
 	"math"
+
+	"oxturn/layout/plane"
 )
 
 // Soil under a slab on ground, by ISO 13370: the figures that the resistance
@@ -68,8 +70,8 @@ func (s Soil) Words(floor Section, us bool) string {
 	w, r := words{us}, 1/floor.Below.Coefficient
 	return fmt.Sprintf("ISO 13370, slab on ground: soil %s, characteristic dimension %s, outer walls %s thick, %s "+
 		"below the slab",
-		w.figure(s.Conductivity, "W/(m K)", s.Conductivity*0.577789, "Btu/(h ft °F)"),
-		w.figure(s.Dimension, "m", s.Dimension/0.3048, "ft"),
-		w.figure(1000*wallThickness, "mm", 1000*wallThickness/25.4, "in"), w.figure(r, "m²K/W", r*5.678263,
+		w.figure(s.Conductivity, "W/(m K)", s.Conductivity*usConductivity, "Btu/(h ft °F)"),
+		w.figure(s.Dimension, "m", s.Dimension/foot, "ft"),
+		w.figure(1000*wallThickness, "mm", 1000*wallThickness/plane.Inch, "in"), w.figure(r, "m²K/W", r*usFilm,
 			"h ft² °F/Btu"))
 }

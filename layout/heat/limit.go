@@ -3,6 +3,8 @@ package heat
 import (
 	"fmt"
 	"math"
+
+	"oxturn/layout/say"
 )
 
 // A Limit is the highest surface temperature a use or a covering allows. One
@@ -65,7 +67,7 @@ func (v Verdict) Over() bool { return v.Margin < 0 }
 func (v Verdict) MarginWords(us bool) string {
 	k, unit, side := math.Abs(v.Margin), "°C", "below"
 	if us {
-		k, unit = 1.8*k, "°F"
+		k, unit = say.Fahrenheits*k, "°F"
 	}
 	if v.Over() {
 		side = "above"

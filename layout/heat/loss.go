@@ -3,6 +3,8 @@ package heat
 import (
 	"fmt"
 	"math"
+
+	"oxturn/layout/say"
 )
 
 // airHeat is what a m³ of air takes to warm by 1 K, Wh (EN 12831).
@@ -12,6 +14,20 @@ const airHeat = 0.34
 // simplified sum says: junctions, wind, furniture and areas that are not known
 // better. Common practice.
 const LossSpread = 0.15
+
+// Exact ratios of the international foot, in m, m² and m³.
+const (
+	foot       = 0.3048
+	squareFoot = 0.09290304
+	cubicFoot  = 0.028316846592
+)
+
+// Units of the same quantity by Btu, hours, feet and °F, of the international table's Btu:
+// W/(m² K) to a Btu/(h ft² °F), and Btu/(h ft °F) to a W/(m K).
+const (
+	usFilm         = 5.678263
+	usConductivity = 0.577789
+)
 
 // BtuPerHour is that in W (international table).
 const BtuPerHour = 0.29307107
@@ -100,11 +116,11 @@ func (l Loss) Words(us bool) []string {
 	w := words{us}
 	var out []string
 	for _, p := range l.Parts {
-		out = append(out, fmt.Sprintf("%s: %s, %s, %s beyond", p.Name, w.figure(p.Area, "m²", p.Area/0.09290304, "ft²"),
+		out = append(out, fmt.Sprintf("%s: %s, %s, %s beyond", p.Name, w.figure(p.Area, "m²", p.Area/squareFoot, "ft²"),
 			w.film(p.U), w.temperature(p.Beyond)))
 	}
 	return append(out, fmt.Sprintf("air: %s, %g to %g changes an hour, %s (EN 12831)",
-		w.figure(l.Volume, "m³", l.Volume/0.028316846592, "ft³"), l.Changes.Low, l.Changes.High,
-		w.figure(airHeat, "Wh/(m³ K)", airHeat/BtuPerHour*0.028316846592/1.8, "Btu/(ft³ °F)")),
+		w.figure(l.Volume, "m³", l.Volume/cubicFoot, "ft³"), l.Changes.Low, l.Changes.High,
+		w.figure(airHeat, "Wh/(m³ K)", airHeat/BtuPerHour*cubicFoot/say.Fahrenheits, "Btu/(ft³ °F)")),
 		fmt.Sprintf("±%.0f %% for what is simplified: steady, without sun, people or what walls store", 100*LossSpread))
 }

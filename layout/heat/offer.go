@@ -122,7 +122,7 @@ func (w words) figure(si float64, siUnit string, us float64, usUnit string) stri
 	return plane.Digits(si, 3) + " " + siUnit
 }
 
-func (w words) length(mm float64) string { return w.figure(mm, "mm", mm/25.4, "in") }
+func (w words) length(mm float64) string { return w.figure(mm, "mm", mm/plane.Inch, "in") }
 
 // apart writes the distance of runs, finely enough to work out their heat again.
 func (w words) apart(mm float64) string {
@@ -133,17 +133,17 @@ func (w words) apart(mm float64) string {
 }
 
 func (w words) perLength(wattsPerMetre float64) string {
-	return w.figure(wattsPerMetre, "W/m", wattsPerMetre*0.3048, "W/ft")
+	return w.figure(wattsPerMetre, "W/m", wattsPerMetre*foot, "W/ft")
 }
 
-// film writes a film coefficient; 1 Btu/(h ft² °F) is 5.678263 W/(m² K).
+// film writes a film coefficient.
 func (w words) film(c float64) string {
-	return w.figure(c, "W/(m² K)", c/5.678263, "Btu/(h ft² °F)")
+	return w.figure(c, "W/(m² K)", c/usFilm, "Btu/(h ft² °F)")
 }
 
 func (w words) temperature(c float64) string { return say.Degrees(c, w.units()) }
 
-func (w words) difference(k float64) string { return w.figure(k, "°C", k*1.8, "°F") }
+func (w words) difference(k float64) string { return w.figure(k, "°C", k*say.Fahrenheits, "°F") }
 
 // tenthsOver writes a difference to a tenth of a degree.
 func (w words) tenthsOver(k float64) string { return say.Difference(k, w.units()) }
@@ -160,7 +160,7 @@ func (w words) units() plane.Units {
 func (w words) gainedAtMost(k float64) string {
 	unit := "°C"
 	if w.us {
-		k, unit = k*1.8, "°F"
+		k, unit = k*say.Fahrenheits, "°F"
 	}
 	return fmt.Sprintf("%+.1f %s", math.Floor(10*k+1e-9)/10, unit)
 }

@@ -98,7 +98,7 @@ func (r *Room) cutCorner(t table, what string, c cornered, z size, shape string)
 	switch {
 	case math.Abs(c.u.Dot(c.back)) > math.Sin(nearlySquare):
 		t.errorf("corner", "give its outline instead: outline = [[x, y], …]",
-			"%s is made for a square corner, and this one has %.0f°", what, math.Acos(c.u.Dot(c.back))*180/math.Pi)
+			"%s is made for a square corner, and this one has %.0f°", what, plane.Degrees(math.Acos(c.u.Dot(c.back))))
 		return spot{}, false
 	case cut > short+rounding:
 		t.errorf("cut", fmt.Sprintf("cut may be %s at most", plainLength(t, short)),

@@ -125,7 +125,7 @@ func (r *Room) quadrilateral(t table, legs []leg, d diagonal) plane.Ring {
 func (r *Room) skewed(ring plane.Ring, legs []leg) bool {
 	for i := range ring {
 		e := ring.Edge(i)
-		if u := e.B.Sub(e.A).Unit(); u.Dot(legs[i].vector().Unit()) < math.Cos(15*math.Pi/180) {
+		if u := e.B.Sub(e.A).Unit(); u.Dot(legs[i].vector().Unit()) < math.Cos(plane.Radians(15)) {
 			return true
 		}
 	}

@@ -3,7 +3,6 @@ package job
 import (
 	"encoding/json"
 	"fmt"
-	"math"
 	"strings"
 
 	"oxturn/layout/plancode"
@@ -209,7 +208,7 @@ func (f *issuedFile) find(name, room, cable string) (*Issued, error) {
 			is := &Issued{File: name, Code: f.Code, Path: points(c.Path), ColdLead: points(c.ColdLead),
 				Return: points(c.Return)}
 			if l := r.Lattice; l != nil {
-				is.Pegs = &IssuedPegs{plane.Pt(l.Origin[0], l.Origin[1]), l.Angle * math.Pi / 180}
+				is.Pegs = &IssuedPegs{plane.Pt(l.Origin[0], l.Origin[1]), plane.Radians(l.Angle)}
 			}
 			for _, s := range r.Sensors {
 				tip := plane.Pt(s.Tip[0], s.Tip[1])

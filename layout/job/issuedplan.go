@@ -93,7 +93,7 @@ func (j *Job) issuedRoom(f *issuedFile, r *Room) (*IssuedRoom, error) {
 		}
 		out := &IssuedRoom{Name: r.Name}
 		if l := from.Lattice; l != nil {
-			out.Pegs = IssuedPegs{plane.Pt(l.Origin[0], l.Origin[1]), l.Angle * math.Pi / 180}
+			out.Pegs = IssuedPegs{plane.Pt(l.Origin[0], l.Origin[1]), plane.Radians(l.Angle)}
 			if math.Abs(l.Pitch-j.Membrane.Pitch) > sameLength {
 				return nil, fmt.Errorf("its pegs are %.2f mm apart, those of the job %.2f mm", l.Pitch,
 					j.Membrane.Pitch)

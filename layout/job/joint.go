@@ -69,7 +69,7 @@ func (r *Room) inside(s plane.Segment) [][2]float64 {
 	cuts := []float64{0, s.Length()}
 	u := s.B.Sub(s.A).Unit()
 	for _, w := range r.Walls {
-		if p, ok := s.Intersection(w.Segment); ok && w.Distance(p) < 1e-6 {
+		if p, ok := s.Intersection(w.Segment); ok && w.Distance(p) < plane.Hair {
 			if d := p.Sub(s.A).Dot(u); d > 0 && d < s.Length() {
 				cuts = append(cuts, d)
 			}

@@ -1,6 +1,9 @@
 package job
 
-import "oxturn/layout/heat"
+import (
+	"oxturn/layout/heat"
+	"oxturn/layout/plane"
+)
 
 // A Loss is what a room is enclosed by, for a simplified heat loss. Areas in
 // m², U-values in W/(m² K), temperatures in °C.
@@ -94,7 +97,7 @@ func (r *Room) checkLoss(t table, l Loss) bool {
 			"air_changes = %s",
 			figure(l.Changes.High), figure(l.Changes.Low))
 	}
-	if all := r.Outline.Perimeter() * l.Height / 1e6; r.usable() && (l.Walls+l.Windows)*1e6 > 1.02*all*1e6 {
+	if all := r.Outline.Perimeter() * l.Height / plane.SquareMetre; r.usable() && (l.Walls+l.Windows)*plane.SquareMetre > 1.02*all*plane.SquareMetre {
 		refuse("walls", "count only what has the outside behind it",
 			"outside walls and windows of room %q come to %s m², but all its walls are %s m²", r.Name, figure(l.Walls+
 				l.Windows), figure(all))

@@ -134,7 +134,7 @@ func sizeOf(t table, what string, usual size) (size, bool) {
 
 // free places a thing round its centre.
 func free(t table, c plane.Point, z size) spot {
-	a := t.num("angle") * math.Pi / 180
+	a := plane.Radians(t.num("angle"))
 	if z.diameter > 0 {
 		return round(c, z.diameter)
 	}

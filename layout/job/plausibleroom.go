@@ -12,7 +12,7 @@ import (
 // checkSize refuses a floor that no room has.
 func (r *Room) checkSize(t table, key string) bool {
 	b := r.Outline.Bounds()
-	area, across, u := r.Outline.Area()/1e6, math.Max(b.W(), b.H()), t.rd.drawingUnits()
+	area, across, u := r.Outline.Area()/plane.SquareMetre, math.Max(b.W(), b.H()), t.rd.drawingUnits()
 	what := roomArea.judge(area)
 	says := strings.Replace(roomArea.says, "%s", measures[roomArea.unit].span(roomArea.low, roomArea.high, u), 1)
 	switch m := measures["mm"]; {
@@ -42,7 +42,7 @@ func (r *Room) likelySize(t table, key string) string {
 		if err != nil || one == read {
 			continue
 		}
-		if area := r.Outline.Area() / 1e6 * math.Pow(one/read, 2); roomArea.judge(area) == usual && area < 100 {
+		if area := r.Outline.Area() / plane.SquareMetre * math.Pow(one/read, 2); roomArea.judge(area) == usual && area < 100 {
 			return fmt.Sprintf("is their unit missing? in %s its figures would make %s of floor", name,
 				measures[roomArea.unit].write(area, t.rd.drawingUnits()))
 		}
@@ -62,12 +62,12 @@ func lastLeaf(n *tree.Node) *tree.Node {
 // area in mm², "" where they may be. There may be more floor than they are for:
 // then too little is not looked at.
 func HeatCannotBe(watts, area float64, all bool, u plane.Units) string {
-	made := watts / (area / 1e6)
+	made := watts / (area / plane.SquareMetre)
 	if powerPerArea.judge(made) != absurd || made < powerPerArea.low && !all {
 		return ""
 	}
 	p, m := powerPerArea, measures[powerPerArea.unit]
 	return fmt.Sprintf("the %s of its cables on %s of floor to be warmed make %s; %s (%s)",
-		measures["W"].write(watts, u), measures["m²"].write(area/1e6, u),
+		measures["W"].write(watts, u), measures["m²"].write(area/plane.SquareMetre, u),
 		m.write(made, u), strings.Replace(p.says, "%s", m.span(p.low, p.high, u), 1), p.source)
 }

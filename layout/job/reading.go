@@ -6,6 +6,7 @@ import (
 	"time"
 
 	"oxturn/layout/job/tree"
+	"oxturn/layout/say"
 )
 
 // A Figure is a number read off an instrument. The zero value: not taken.
@@ -96,7 +97,7 @@ func temperature(s string, k Key) (float64, *valueError) {
 			break
 		}
 		if strings.HasSuffix(u, "F") {
-			v = (v - 32) / 1.8
+			v = say.Celsius(v)
 		}
 		return v, nil
 	}

@@ -25,7 +25,7 @@ func (l leg) vector() plane.Point {
 	if u, ok := unit[quarter]; ok {
 		return u.Mul(l.length)
 	}
-	s, c := plane.Sincos(l.bearing * math.Pi / 180)
+	s, c := plane.Sincos(plane.Radians(l.bearing))
 	return plane.Pt(s, c).Mul(l.length)
 }
 
@@ -37,7 +37,7 @@ func Wind(bearing float64) string { return compass[int(math.Mod(bearing/45+8.5, 
 
 // bearingOf returns the direction of a vector, clockwise from north, 0 to 360.
 func bearingOf(v plane.Point) float64 {
-	b := plane.Atan2(v.X, v.Y) * 180 / math.Pi
+	b := plane.Degrees(plane.Atan2(v.X, v.Y))
 	return math.Mod(b+360, 360)
 }
 
@@ -233,7 +233,7 @@ func gapHint(t table, legs []leg, gap plane.Point) string {
 	var suspects []string
 	for i, l := range legs {
 		v := l.vector().Unit()
-		if math.Abs(v.Cross(gap.Unit())) > math.Sin(10*math.Pi/180) {
+		if math.Abs(v.Cross(gap.Unit())) > math.Sin(plane.Radians(10)) {
 			continue
 		}
 		sign := "less"

@@ -7,6 +7,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
+	"oxturn/layout/plane"
 	"oxturn/layout/say"
 )
 
@@ -125,7 +126,7 @@ func overloaded(c layout.Circuit) []job.Diagnostic {
 		return nil
 	}
 	usable := c.Ratings[0].Usable
-	if c.Total.Amps <= usable*(1+1e-9) {
+	if c.Total.Amps <= usable*(1+plane.Whit) {
 		return nil
 	}
 	in := c.Total.Region
@@ -149,7 +150,7 @@ func thinConductor(c layout.Circuit) []job.Diagnostic {
 	}
 	in := c.Total.Region
 	size, known := in.SizeNamed(c.Job.Conductor)
-	if !known || c.Job.Breaker <= size.Most*(1+1e-9) {
+	if !known || c.Job.Breaker <= size.Most*(1+plane.Whit) {
 		return nil
 	}
 	return []job.Diagnostic{{

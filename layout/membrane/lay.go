@@ -173,7 +173,7 @@ func (p *Piece) squareCuts(f frame, out plane.Region, x, y span) (rest plane.Reg
 // pitches returns how many pitches a stretch of the frame touches, one at
 // least.
 func (c cutter) pitches(s span) int {
-	return max(1, int(math.Ceil(s.to/c.pitch-1e-6)-math.Floor(s.from/c.pitch+1e-6)))
+	return max(1, int(math.Ceil(s.to/c.pitch-plane.Hair)-math.Floor(s.from/c.pitch+plane.Hair)))
 }
 
 // trimX returns what is cut off a piece's end at x: nothing at a seam across

@@ -221,7 +221,7 @@ func (in Input) cut(s Stock) (*Plan, error) {
 
 // whole returns how many whole pitches there are, a rounding error short of
 // one taken as one.
-func whole(pitches float64) int { return int(math.Floor(pitches + 1e-6)) }
+func whole(pitches float64) int { return int(math.Floor(pitches + plane.Hair)) }
 
 func covered(l Laid) float64 {
 	n := 0.0

@@ -112,7 +112,7 @@ func (c cutter) part(rings, doors []plane.Ring) ([]strip, float64, error) {
 		var floor []span
 		for i := j - 1; i >= 0 && lines[j]-lines[i] <= usable; i-- {
 			floor = merge(append(append([]span{}, floor...), rows[i]...), openGap)
-			if v := least[i] + seams[i] + c.price(floor, lines[j]-lines[i]); v < least[j]-1e-6 {
+			if v := least[i] + seams[i] + c.price(floor, lines[j]-lines[i]); v < least[j]-plane.Hair {
 				least[j], from[j] = v, i
 			}
 		}
@@ -149,7 +149,7 @@ func (c cutter) price(floor []span, width float64) float64 {
 	reach := float64(c.cells) * c.pitch
 	n := 0.0
 	for _, s := range floor {
-		n += s.length()*took + acrossWeight*width*math.Max(0, math.Ceil(s.length()/reach-1e-9)-1)
+		n += s.length()*took + acrossWeight*width*math.Max(0, math.Ceil(s.length()/reach-plane.Whit)-1)
 	}
 	if width < Narrowest {
 		n += narrowPrice
@@ -184,7 +184,7 @@ func (c cutter) divided(s span) []span {
 		if s.to-to < Narrowest && reach > 2*Narrowest {
 			to = s.to - Narrowest
 		}
-		at := math.Floor(to/c.pitch+1e-6) * c.pitch
+		at := math.Floor(to/c.pitch+plane.Hair) * c.pitch
 		out = append(out, span{s.from, at})
 		s.from = at
 	}

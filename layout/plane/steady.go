@@ -22,3 +22,18 @@ func Atan2(y, x float64) float64 { return steady(math.Atan2(y, x)) }
 
 // Tan returns the tangent of an angle in radians to 12 places.
 func Tan(a float64) float64 { return steady(math.Tan(a)) }
+
+// What rounding leaves of lengths that are the same.
+const (
+	Hair = 1e-6 // mm: nearer than that is at the same place
+	Whit = 1e-9 // that a count or a share may be off a whole one
+)
+
+// same is how far apart in mm corners may lie that are one.
+const same = 1e-9
+
+// Degrees returns an angle in radians in degrees.
+func Degrees(radians float64) float64 { return radians * 180 / math.Pi }
+
+// Radians returns an angle in degrees in radians.
+func Radians(degrees float64) float64 { return degrees * math.Pi / 180 }

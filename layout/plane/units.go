@@ -11,6 +11,8 @@ import (
 const (
 	Inch = 25.4
 	Foot = 12 * Inch
+	// SquareMetre is one in mm².
+	SquareMetre = 1e6
 )
 
 // Units is the unit of a bare number in a job file and of figures on a sheet.
@@ -33,7 +35,7 @@ func (u Units) Area(mm2 float64) float64 {
 	if u == Inches {
 		return mm2 / (Foot * Foot)
 	}
-	return mm2 / 1e6
+	return mm2 / SquareMetre
 }
 
 // FormatLength writes a length as a drawing does: whole millimetres, or feet

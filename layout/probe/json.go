@@ -77,7 +77,7 @@ func (m *Map) WriteJSON(w io.Writer, a Answer, under []Piece, spot bool) error {
 		out.Wall = &wallJSON{m.Walls[s.Wall].Letter, tenth(s.Along), tenth(s.Up), m.RiseWords()}
 	}
 	if a.Verdict == NothingRecorded {
-		v := math.Floor(a.Within*10+1e-6) / 10
+		v := math.Floor(a.Within*10+plane.Hair) / 10
 		out.Within = &v
 	}
 	for _, n := range a.Near {

@@ -44,7 +44,7 @@ func bend(a, b, c plane.Point, r, reach float64) []plane.Point {
 	half := plane.Tan(math.Abs(turn) / 2)
 	t := min(r*half, reach)
 	r = t / half
-	if math.Abs(turn) < 1e-9 || math.Abs(turn) > math.Pi-1e-6 || !(r > flat) {
+	if math.Abs(turn) < 1e-9 || math.Abs(turn) > math.Pi-plane.Hair || !(r > flat) {
 		return []plane.Point{b} // straight on, straight back, or no bend to speak of
 	}
 	n := max(1, int(math.Ceil(math.Abs(turn)/(2*math.Acos(max(0, 1-flat/r))))))

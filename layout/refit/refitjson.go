@@ -5,6 +5,7 @@ import (
 
 	"oxturn/layout"
 	"oxturn/layout/asjson"
+	"oxturn/layout/plane"
 )
 
 // refitJSON is a refit for other programs: lengths in mm.
@@ -53,7 +54,7 @@ type choiceJSON struct {
 func (f *Refit) WriteJSON(w io.Writer) error {
 	out := refitJSON{Schema: 1, Room: f.Room.Job.Name, Cable: f.Planned.ID, Plan: f.Code,
 		LaidBy: f.Planned.Laid.Job.PlanCode, Runs: f.Runs, Lift: f.WayOut.Lift, Lifted: layout.Round(f.Lifted, 1),
-		GiveUp: f.WayOut.GiveUp, Spared: layout.Round(f.Spared/1e6, 4), Used: layout.Round(f.Used, 1),
+		GiveUp: f.WayOut.GiveUp, Spared: layout.Round(f.Spared/plane.SquareMetre, 4), Used: layout.Round(f.Used, 1),
 		Left: layout.Round(f.Left, 1), Rate: layout.Round(f.Rate, 5),
 		Early: layout.Round(f.Early, 1), Miss: layout.Round(f.Miss, 1), Farther: layout.Round(f.Farther,
 			1), Fits: f.New != nil, Reason: f.Reason}
@@ -68,12 +69,12 @@ func (f *Refit) WriteJSON(w io.Writer) error {
 	}
 	if f.New != nil {
 		n := f.Change
-		out.Changes, out.Differ, out.Cold, out.Doorway = n.From, n.Runs, layout.Round(n.Cold/1e6, 4), n.Doorway
+		out.Changes, out.Differ, out.Cold, out.Doorway = n.From, n.Runs, layout.Round(n.Cold/plane.SquareMetre, 4), n.Doorway
 		out.Path, out.List = layout.Pairs(f.New.Path), f.New.RunsJSON()
 	}
 	for _, c := range f.Choices {
 		out.Choices = append(out.Choices, choiceJSON{c.Lift, layout.Round(c.Lifted, 1), c.GiveUp,
-			layout.Round(c.Floor/1e6, 4), layout.Round(c.Remains, 1), layout.Round(c.Lacks, 1)})
+			layout.Round(c.Floor/plane.SquareMetre, 4), layout.Round(c.Remains, 1), layout.Round(c.Lacks, 1)})
 	}
 	return asjson.Write(w, out)
 }

@@ -162,7 +162,7 @@ func (f *Refit) cable(rt route.Route) *layout.Cable {
 	Judge(&c, f.Job)
 	if f.Laid != nil && len(f.Planned.ColdLead) > 1 {
 		c.ColdLead = slices.Clone(f.Planned.ColdLead)
-		if last := len(c.ColdLead) - 1; c.ColdLead[last].Dist(c.Path[0]) > 1e-6 {
+		if last := len(c.ColdLead) - 1; c.ColdLead[last].Dist(c.Path[0]) > plane.Hair {
 			c.ColdLead[last] = c.Path[0] // the start went with the pegs, and the lead's end with it
 		}
 	}

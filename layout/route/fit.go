@@ -71,7 +71,7 @@ func (p *runPlan) mendBend(i int, rule rules, zone *rim) bool {
 func cutBack(path []plane.Point, bend, length float64) ([]plane.Point, bool) {
 	for m := len(path); m >= 2; m-- {
 		over := Length(path[:m], bend) - length
-		if over < -1e-6 {
+		if over < -plane.Hair {
 			return nil, false
 		}
 		a, b := path[m-2], path[m-1]

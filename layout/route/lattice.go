@@ -54,7 +54,7 @@ func mainAngle(walls []plane.Segment, zones []plane.Region) float64 {
 func wallAngle(w plane.Segment) float64 {
 	v := w.B.Sub(w.A)
 	a := math.Mod(plane.Atan2(v.Y, v.X)+2*math.Pi, math.Pi/2)
-	if a > math.Pi/2-1e-9 {
+	if a > math.Pi/2-plane.Whit {
 		a = 0
 	}
 	return a
@@ -90,7 +90,7 @@ func shift(zones []plane.Region, l Lattice, v bool) float64 {
 		if !f.up {
 			at = f.at - 0.05
 		}
-		if c := leftOver(faces, at, l.Pitch); c < least-1e-6 {
+		if c := leftOver(faces, at, l.Pitch); c < least-plane.Hair {
 			best, least = at, c
 		}
 	}

@@ -167,7 +167,7 @@ func (g *leadGround) tilesBy(s plane.Segment, d float64, do func(t int)) {
 // withinRow returns from where to where along x a line lies within d mm of y.
 func withinRow(l plane.Segment, y, d float64) (from, to float64) {
 	s, t := 0.0, 1.0
-	if h := l.B.Y - l.A.Y; math.Abs(h) > 1e-9 {
+	if h := l.B.Y - l.A.Y; math.Abs(h) > plane.Whit {
 		a, b := (y-d-l.A.Y)/h, (y+d-l.A.Y)/h
 		s, t = max(0, min(1, min(a, b))), max(0, min(1, max(a, b)))
 	}

@@ -209,7 +209,7 @@ func Stacked(a, b []plane.Point, entry plane.Point) Stack {
 
 // OverJoint reports whether a lead lies on the lead joint of another.
 func OverJoint(lead []plane.Point, at plane.Point) bool {
-	return lead[len(lead)-1].Dist(at) > 1e-6 && plane.PathDistance(lead, at) < jointOff-0.5
+	return lead[len(lead)-1].Dist(at) > plane.Hair && plane.PathDistance(lead, at) < jointOff-0.5
 }
 
 // lead draws one cold lead, within the cable's reach; nil for none. Better over

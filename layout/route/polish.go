@@ -63,7 +63,7 @@ func (p *polisher) fitEnd(nodes []node) ([]node, float64, bool) {
 	if end < (p.rule.bend+1)/p.rule.pitch {
 		return nil, 0, false
 	}
-	k := int(math.Ceil(end - 1e-9))
+	k := int(math.Ceil(end - plane.Whit))
 	nodes[n-1] = node{a.x + sign(b.x-a.x)*k, a.y + sign(b.y-a.y)*k}
 	return nodes, end, true
 }

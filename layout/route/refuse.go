@@ -132,7 +132,7 @@ func (r *room) reach(l *laying) lengths {
 	longest := 0.0
 	shortest := math.Inf(1)
 	tight := l.rule // nothing but the closest gaps
-	tight.widest = max(l.rule.closest, int(math.Ceil(l.rule.meanGap-1e-9)))
+	tight.widest = max(l.rule.closest, int(math.Ceil(l.rule.meanGap-plane.Whit)))
 	for t := range turns(4) {
 		g := newGrid(l.region, r.lattice, t)
 		w := r.newWay(l, newSweep(g, l.rule, l.wish, narrowly))

@@ -21,7 +21,7 @@ const longRun = 500.0
 
 func rulesFor(p Problem, c Cable) rules {
 	r := rules{closest: p.Closest, widest: p.Widest, pitch: p.Pitch, bend: p.Bend}
-	r.minLeg = max(1, int(math.Ceil(2*p.Bend/p.Pitch-1e-9)))
+	r.minLeg = max(1, int(math.Ceil(2*p.Bend/p.Pitch-plane.Whit)))
 	r.turnBack = max(r.closest, r.minLeg)
 	r.long = int(math.Ceil(longRun / p.Pitch))
 	if c.MaxDensity > 0 {

@@ -58,7 +58,7 @@ func (r *room) zoneOf() []int {
 	best, least := make([]int, n), math.Inf(1)
 	at := make([]int, n)
 	for {
-		if c := r.spread(at); c < least-1e-9 {
+		if c := r.spread(at); c < least-plane.Whit {
 			least = c
 			copy(best, at)
 		}
@@ -74,7 +74,7 @@ func (r *room) zoneOf() []int {
 }
 
 // wrongZone is what a cable in another zone than its own costs: more than anything else.
-const wrongZone = 1e6
+const wrongZone = plane.SquareMetre
 
 // spread is how unequal the spacings of an assignment are: the widest ideal
 // spacing over the closest, empty zones counting by their area.
@@ -89,7 +89,7 @@ func (r *room) spread(zoneOf []int) float64 {
 			}
 		}
 		if length == 0 {
-			cost += 100 + region.Area()/1e6
+			cost += 100 + region.Area()/plane.SquareMetre
 			continue
 		}
 		s := math.Min(1e4, ideal(region, length))

@@ -51,7 +51,7 @@ func bendsFit(path []plane.Point, rule rules) bool {
 		if math.Abs(cs[i].turn) > 3 { // doubles back, where the tangent of half of it says nothing
 			return false
 		}
-		if cs[i-1].cut+cs[i].cut > n+1e-6 {
+		if cs[i-1].cut+cs[i].cut > n+plane.Hair {
 			return false
 		}
 		back := cs[i-1].turn*cs[i].turn > 0 && math.Abs(cs[i-1].turn+cs[i].turn) > 2.4

@@ -95,7 +95,7 @@ func (s *strip) relax(open []bool, c stripCellAt, q *heap[stripCellAt]) {
 				continue // outside, or over a corner
 			}
 			d := c.d + s.stride(dx, dy)
-			if j := b*s.nx + a; d < s.lead[j]-1e-9 {
+			if j := b*s.nx + a; d < s.lead[j]-plane.Whit {
 				s.lead[j], s.back[j] = d, c.i
 				q.push(stripCellAt{d, int32(j)})
 			}

@@ -66,7 +66,7 @@ func AreaBoth(mm2 float64, u plane.Units) string { return both(mm2, u, Area) }
 // Density writes a power per area in W/m².
 func Density(wm2 float64, u plane.Units) string {
 	if u == plane.Inches {
-		return fmt.Sprintf("%.1f W/ft²", wm2*plane.Foot*plane.Foot/1e6)
+		return fmt.Sprintf("%.1f W/ft²", wm2*plane.Foot*plane.Foot/plane.SquareMetre)
 	}
 	return fmt.Sprintf("%.0f W/m²", wm2)
 }
@@ -109,16 +109,19 @@ func DegreesBoth(celsius float64, u plane.Units) string { return both(celsius, u
 // Difference writes a difference of temperatures in K, as Degrees does.
 func Difference(kelvin float64, u plane.Units) string {
 	if u == plane.Inches {
-		return TrimFigure(kelvin*fahrenheits) + " °F"
+		return TrimFigure(kelvin*Fahrenheits) + " °F"
 	}
 	return TrimFigure(kelvin) + " °C"
 }
 
-// fahrenheits go into 1 K.
-const fahrenheits = 1.8
+// Fahrenheits go into 1 K.
+const Fahrenheits = 1.8
 
 // Fahrenheit turns °C into °F.
-func Fahrenheit(celsius float64) float64 { return celsius*fahrenheits + 32 }
+func Fahrenheit(celsius float64) float64 { return float64(celsius*Fahrenheits) + 32 }
+
+// Celsius returns a temperature in °C that is given in °F.
+func Celsius(fahrenheit float64) float64 { return (fahrenheit - 32) / Fahrenheits }
 
 // Amps writes a current in A.
 func Amps(a float64) string { return fmt.Sprintf("%.2f A", a) }

@@ -31,7 +31,7 @@ func clip(r plane.Ring, axis func(*plane.Point) *float64, line, side float64) pl
 	off := func(p plane.Point) float64 { return side * (*axis(&p) - line) }
 	out := r.Clip(off)
 	for i := range out {
-		if off(out[i]) < 1e-6 {
+		if off(out[i]) < plane.Hair {
 			*axis(&out[i]) = line
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"oxturn/layout/plane"
 	"oxturn/layout/say"
 )
 
@@ -70,7 +71,7 @@ func (b *builder) add(l Line, price float64) {
 // addGross finishes a line whose packs follow from its gross figure.
 func (b *builder) addGross(l Line, price float64) {
 	l.Packs = WholePacks(snap(l.Gross), l.Pack)
-	if l.Packs == 0 && l.Pack > 0 && l.Gross >= 1e-9 {
+	if l.Packs == 0 && l.Pack > 0 && l.Gross >= plane.Whit {
 		b.ask("%s: %g %s in packs of %g cannot be counted.", l.Item, l.Gross, l.Unit, l.Pack)
 	}
 	b.finish(l, price)

@@ -51,7 +51,7 @@ func (b *builder) grout() {
 // over the tiled floor.
 func (b *builder) fillJoints(l *Line, depth float64) {
 	p, t := b.in.Materials.Grout, b.in.Tile
-	l.Net = b.in.tiled() / 1e6 * depth * p.Density
+	l.Net = b.in.tiled() / plane.SquareMetre * depth * p.Density
 	l.note("joint %s, depth %s, exact joint geometry; %s dry, %s", b.both(t.Joint, "mm"), b.both(t.Thickness, "mm"),
 		b.both(p.Density, "kg/L"), p.Source)
 	if depth > 0 {
@@ -139,7 +139,7 @@ func (b *builder) sealed(s seal, several bool) string {
 		out = b.longWords(s.length) + " of " + out
 	}
 	if section := s.width * m.SealantDepth; m.Sealant.Pack > 0 && section > 0 {
-		out += "; a cartridge fills " + b.longWords(m.Sealant.Pack*1e6/section)
+		out += "; a cartridge fills " + b.longWords(m.Sealant.Pack*plane.SquareMetre/section)
 	}
 	return out
 }

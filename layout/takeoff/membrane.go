@@ -59,7 +59,7 @@ func strips(s shape, width float64) (Strips, error) {
 	}
 	var out Strips
 	var last plane.Rect
-	for i := range int(math.Ceil(box.H()/width - 1e-9)) {
+	for i := range int(math.Ceil(box.H()/width - plane.Whit)) {
 		low := box.Min.Y + float64(i)*width
 		// a little inside the strip, so that a wall along its edge is not counted
 		b := s.band(axisY, low+least/2, low+width-least/2).bounds()
@@ -87,7 +87,7 @@ func Rolls(lengths []float64, roll float64) int {
 	whole := 0
 	var left []float64
 	for _, l := range sorted {
-		full := int(math.Floor(l/roll + 1e-9))
+		full := int(math.Floor(l/roll + plane.Whit))
 		whole += full
 		left = fromOffcut(left, l-float64(full)*roll, roll)
 	}
@@ -96,11 +96,11 @@ func Rolls(lengths []float64, roll float64) int {
 
 // fromOffcut cuts need from the first of left that has it, else from a new roll.
 func fromOffcut(left []float64, need, roll float64) []float64 {
-	if need < 1e-6 { // what rounding leaves of whole rolls
+	if need < plane.Hair { // what rounding leaves of whole rolls
 		return left
 	}
 	for i := range left {
-		if left[i] >= need-1e-6 {
+		if left[i] >= need-plane.Hair {
 			left[i] -= need
 			return left
 		}
@@ -111,7 +111,7 @@ func fromOffcut(left []float64, need, roll float64) []float64 {
 // membrane adds the membrane and returns the length of its seams in mm.
 func (b *builder) membrane() float64 {
 	m := b.in.Membrane
-	l := Line{Code: "membrane", Item: "Membrane", Basis: b.tiledBasis(), Net: b.in.tiled() / 1e6, Unit: "m²"}
+	l := Line{Code: "membrane", Item: "Membrane", Basis: b.tiledBasis(), Net: b.in.tiled() / plane.SquareMetre, Unit: "m²"}
 	switch {
 	case b.in.Cut != nil:
 		return b.cut(l)
@@ -133,7 +133,7 @@ func (b *builder) cut(l Line) (seams float64) {
 	if !usable(b.in.Cut.Taken) {
 		b.ask("Membrane: a cut plan of %g mm² is not usable.", b.in.Cut.Taken)
 	}
-	l.take(b.in.Cut.Taken / 1e6)
+	l.take(b.in.Cut.Taken / plane.SquareMetre)
 	l.Pack, l.PackName = packOf(b.in.Membrane)
 	b.addCounted(l)
 	return b.in.Cut.Seams
@@ -142,9 +142,9 @@ func (b *builder) cut(l Line) (seams float64) {
 // packOf returns the area in m² of a roll or sheet and what it is called.
 func packOf(m job.Membrane) (float64, string) {
 	if m.RollWidth > 0 && m.RollLength > 0 {
-		return m.RollWidth * m.RollLength / 1e6, "roll"
+		return m.RollWidth * m.RollLength / plane.SquareMetre, "roll"
 	}
-	return m.SheetSize[0] * m.SheetSize[1] / 1e6, "sheet"
+	return m.SheetSize[0] * m.SheetSize[1] / plane.SquareMetre, "sheet"
 }
 
 // rolls counts strips room by room, cuts them all from the same rolls, and
@@ -165,7 +165,7 @@ func (b *builder) rolls(l Line) float64 {
 		seams += s.Seams
 		l.note("%s: %d strips %s", r.Name, len(s.Lengths), s.Along)
 	}
-	l.take(Strips{Lengths: all}.Total() * b.in.Membrane.RollWidth / 1e6)
+	l.take(Strips{Lengths: all}.Total() * b.in.Membrane.RollWidth / plane.SquareMetre)
 	l.Pack, l.PackName = packOf(b.in.Membrane)
 	l.Packs = Rolls(all, b.in.Membrane.RollLength)
 	l.note("off-cuts reused, a narrow last strip takes the full width")
@@ -191,7 +191,7 @@ func (b *builder) sheets(l Line) float64 {
 		seams += max(0, float64(n)*(w+h)-edgeOf(r.Tiled)/2)
 		l.note("%s: %d sheets", r.Name, n)
 	}
-	l.take(float64(total) * w * h / 1e6)
+	l.take(float64(total) * w * h / plane.SquareMetre)
 	l.Pack, l.PackName = packOf(b.in.Membrane)
 	l.Packs = total
 	l.note("on a grid from the corner of each room's box, off-cuts of half a sheet reused")

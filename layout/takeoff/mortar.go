@@ -65,7 +65,7 @@ func (b *builder) fillDepth() depth {
 // area that a pack covers is used. A coverage that is not a default wins over
 // both: whoever wrote it knows their trowel.
 func (b *builder) coat(l Line, p job.Product, d depth) {
-	area := b.in.tiled() / 1e6
+	area := b.in.tiled() / plane.SquareMetre
 	l.Basis = b.tiledBasis()
 	l.Waste = p.Waste
 	l.call(p)

@@ -1,6 +1,10 @@
 package takeoff
 
-import "math"
+import (
+	"math"
+
+	"oxturn/layout/plane"
+)
 
 // usable reports whether v is an ordinary figure, zero or more, and small
 // enough to be bought.
@@ -16,5 +20,5 @@ func WholePacks(gross, pack float64) int {
 	if !usable(gross) || !usable(pack) || pack == 0 || gross/pack > 1e9 {
 		return 0
 	}
-	return int(math.Ceil(gross/pack - 1e-9))
+	return int(math.Ceil(gross/pack - plane.Whit))
 }

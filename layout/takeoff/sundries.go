@@ -12,7 +12,7 @@ import (
 // primer, insulation board and seam band. seams is in mm.
 func (b *builder) underlays(seams float64) {
 	m := b.in.Materials
-	area := b.in.tiled() / 1e6
+	area := b.in.tiled() / plane.SquareMetre
 	if p := m.Primer; p.Coverage > 0 {
 		l := Line{Code: "primer", Item: "Primer", Basis: b.tiledBasis(), Waste: p.Waste, PackName: "can"}
 		l.call(p)
@@ -157,7 +157,7 @@ func (b *builder) labour() {
 		}
 		hours := w.Fixed
 		if w.PerHour > 0 {
-			hours += area / 1e6 / w.PerHour
+			hours += area / plane.SquareMetre / w.PerHour
 		}
 		l := Line{Code: "labour " + w.Phase, Item: "Labour: " + w.Phase, Basis: b.basis(what, area), Net: hours,
 			Unit: "h"}

@@ -51,7 +51,7 @@ func tubeLies(r *layout.Room, floor plane.Region, tube []plane.Point, offJoints 
 			return false
 		}
 		for _, at := range leadJoints(r) {
-			if s.Distance(at) < offJoints-1e-6 {
+			if s.Distance(at) < offJoints-plane.Hair {
 				return false
 			}
 		}

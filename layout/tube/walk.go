@@ -146,7 +146,7 @@ func (w *walk) charge(n int, here plane.Point, s plane.Segment, toll int32) {
 // shun asks so much more of every step that lands within d mm of s.
 func (w *walk) shun(s plane.Segment, d float64, more int32) {
 	w.near(s, d, func(n int, here plane.Point, s plane.Segment) {
-		if w.free[n] && s.Distance(here)*w.step < d-1e-6 {
+		if w.free[n] && s.Distance(here)*w.step < d-plane.Hair {
 			w.dear[n] += more
 		}
 	})
