@@ -129,7 +129,8 @@ func TestHotCaseOverARoom(t *testing.T) {
 // ground in a hot place give the floor heat, and it passes a limit by what they give.
 func TestHotCaseIsTheHotter(t *testing.T) {
 	slab := strings.Replace(hand.BathLayers, `"wood"`, `"concrete"`, 1)
-	for _, text := range []string{"below = \"room\"\nbelow_temperature = 45", "below = \"ground\"\nbelow_temperature = 32",
+	for _, text := range []string{"below = \"room\"\nbelow_temperature = 45",
+		"below = \"ground\"\nbelow_temperature = 32",
 		"below = \"void\"\nbelow_temperature = -15", "below = \"ground\"\nbelow_temperature = -5",
 		"below = \"insulated\"", "warmest = 27\nbelow = \"room\"\nbelow_temperature = 40"} {
 		layers := hand.BathLayers

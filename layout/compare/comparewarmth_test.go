@@ -16,7 +16,8 @@ func TestWarmthIsCompared(t *testing.T) {
 	loss := "[room.loss]\noutside = \"-5 C\"\nwalls = \"7 m2\"\nwalls_u = \"0.3 W/m2K\"\n"
 	was := hand.Bath + loss + hand.BathLayers + "[energy]\ntariff = 0.2\ncurrency = \"EUR\"\n"
 	for _, c := range []struct{ from, to, says string }{
-		{"tariff = 0.2", "tariff = 0.4", "Bath, energy a month: 17 to 110 kWh, 3.4 to 22 EUR -> 17 to 110 kWh, 6.8 to 44 EUR"},
+		{"tariff = 0.2", "tariff = 0.4",
+			"Bath, energy a month: 17 to 110 kWh, 3.4 to 22 EUR -> 17 to 110 kWh, 6.8 to 44 EUR"},
 		{"from = 400\n", "from = 400\nfloor_limit = \"28 C\"\n", "Bath, floor limit: new: 28 °C"},
 		{"walls_u = \"0.3", "walls_u = \"0.6", "Bath, heat loss: "},
 		{"[energy]", "[supply]\nregion = \"europe\"\n[energy]", "region: elsewhere -> europe"},

@@ -326,7 +326,8 @@ func (p *page) warmUps(w *Warmth) {
 // far the warmer one stays from its limits.
 func (p *page) surface(s Surface, w *Warmth) {
 	state := func(what string, st State) []string {
-		return []string{what + fmt.Sprintf("surface %s mean, %s over a cable, %s midway; %s at the hottest of the cable",
+		return []string{what + fmt.Sprintf("surface %s mean, %s over a cable, %s midway; %s at the hottest of the "+
+			"cable",
 			p.degrees(st.Mean), p.degrees(st.Over), p.degrees(st.Midway), p.degrees(st.Hottest)), upWords(st.Up)}
 	}
 	name := strings.Join(s.Cables, ", ")

@@ -90,8 +90,8 @@ func (v Verdict) Words(us bool) string {
 	}
 	return fmt.Sprintf("left on without a thermostat, the surface over a cable would reach %s, %s over the air, %s "+
 		"the limit of %s, %s (%s)%s",
-		w.temperature(v.Surface), w.tenthsOver(v.Rise), v.MarginWords(us), v.Limit.Name, v.Limit.Words(us), v.Limit.Source,
-		rest)
+		w.temperature(v.Surface), w.tenthsOver(v.Rise), v.MarginWords(us), v.Limit.Name, v.Limit.Words(us),
+		v.Limit.Source, rest)
 }
 
 // Against holds the steady state, in a room at the given temperature in °C,

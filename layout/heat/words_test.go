@@ -55,9 +55,11 @@ func TestFilmInWords(t *testing.T) {
 
 func TestAssumptionsInBothSystems(t *testing.T) {
 	s := caseB1
-	hold(t, s.Assumptions(false)[3], "cable full on at 10 W/m, 75 mm apart, 5.5 mm thick, its middle 15 mm below the surface")
+	hold(t, s.Assumptions(false)[3],
+		"cable full on at 10 W/m, 75 mm apart, 5.5 mm thick, its middle 15 mm below the surface")
 	s.Spacing, s.Depth, s.WattsPerMetre = 76.2, 25.4, 10/0.3048
-	hold(t, s.Assumptions(true)[3], "cable full on at 10 W/ft, 3 in apart, 0.217 in thick, its middle 1 in below the surface")
+	hold(t, s.Assumptions(true)[3],
+		"cable full on at 10 W/ft, 3 in apart, 0.217 in thick, its middle 1 in below the surface")
 	hold(t, s.Assumptions(true)[4], "warm-up from a floor long off; real floors differ by ±50 %")
 }
 

@@ -135,7 +135,8 @@ func supplyKeys() []Key {
 			Example: `max_density_over = "even spacing"`},
 		Key{Path: "region", Type: TypeChoice, Values: circuit.RegionNames(),
 			Otherwise: "usual ratings and words are those of North America in a job in inches, on a supply under " +
-				"150 V or wired by AWG, and of nowhere in any other; no rules are looked up", Doc: "Whose usual ratings, words and wiring rules to go by",
+				"150 V or wired by AWG, and of nowhere in any other; no rules are looked up",
+			Doc:     "Whose usual ratings, words and wiring rules to go by",
 			Example: `region = "europe"`},
 	)
 }
