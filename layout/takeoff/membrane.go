@@ -111,7 +111,8 @@ func fromOffcut(left []float64, need, roll float64) []float64 {
 // membrane adds the membrane and returns the length of its seams in mm.
 func (b *builder) membrane() float64 {
 	m := b.in.Membrane
-	l := Line{Code: "membrane", Item: "Membrane", Basis: b.tiledBasis(), Net: b.in.tiled() / plane.SquareMetre, Unit: "m²"}
+	l := Line{Code: "membrane", Item: "Membrane", Basis: b.tiledBasis(), Net: b.in.tiled() / plane.SquareMetre,
+		Unit: "m²"}
 	switch {
 	case b.in.Cut != nil:
 		return b.cut(l)
