@@ -106,7 +106,7 @@ func (p *Plan) WriteFile(w io.Writer) error {
 func (r *Room) json() roomJSON {
 	out := roomJSON{
 		Name: r.Job.Name, Outline: Pairs(r.Job.Outline), Cables: []cableJSON{}, Sensors: []sensorJSON{},
-		Areas: areasJSON{Round(r.Floor.Area()/plane.SquareMetre, 4), Round(r.Tiled.Area()/plane.SquareMetre, 4), Round(r.Heated.Area()/plane.SquareMetre, 4)},
+		Areas: areasJSON{squareMetres(r.Floor), squareMetres(r.Tiled), squareMetres(r.Heated)},
 	}
 	for _, c := range r.Cables {
 		out.Cables = append(out.Cables, c.json())
@@ -174,3 +174,6 @@ func Pairs(pts []plane.Point) [][2]float64 {
 	}
 	return out
 }
+
+// squareMetres is the area of a region as the file has it.
+func squareMetres(r plane.Region) float64 { return Round(r.Area()/plane.SquareMetre, 4) }

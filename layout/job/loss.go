@@ -97,7 +97,8 @@ func (r *Room) checkLoss(t table, l Loss) bool {
 			"air_changes = %s",
 			figure(l.Changes.High), figure(l.Changes.Low))
 	}
-	if all := r.Outline.Perimeter() * l.Height / plane.SquareMetre; r.usable() && (l.Walls+l.Windows)*plane.SquareMetre > 1.02*all*plane.SquareMetre {
+	all := r.Outline.Perimeter() * l.Height / plane.SquareMetre
+	if r.usable() && (l.Walls+l.Windows)*plane.SquareMetre > 1.02*all*plane.SquareMetre {
 		refuse("walls", "count only what has the outside behind it",
 			"outside walls and windows of room %q come to %s m², but all its walls are %s m²", r.Name, figure(l.Walls+
 				l.Windows), figure(all))

@@ -42,7 +42,8 @@ func (r *Room) likelySize(t table, key string) string {
 		if err != nil || one == read {
 			continue
 		}
-		if area := r.Outline.Area() / plane.SquareMetre * math.Pow(one/read, 2); roomArea.judge(area) == usual && area < 100 {
+		if area := r.Outline.Area() / plane.SquareMetre * math.Pow(one/read, 2); roomArea.judge(area) == usual &&
+			area < 100 {
 			return fmt.Sprintf("is their unit missing? in %s its figures would make %s of floor", name,
 				measures[roomArea.unit].write(area, t.rd.drawingUnits()))
 		}

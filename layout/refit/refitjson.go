@@ -69,7 +69,8 @@ func (f *Refit) WriteJSON(w io.Writer) error {
 	}
 	if f.New != nil {
 		n := f.Change
-		out.Changes, out.Differ, out.Cold, out.Doorway = n.From, n.Runs, layout.Round(n.Cold/plane.SquareMetre, 4), n.Doorway
+		out.Changes, out.Differ, out.Cold, out.Doorway = n.From, n.Runs, layout.Round(n.Cold/plane.SquareMetre, 4),
+			n.Doorway
 		out.Path, out.List = layout.Pairs(f.New.Path), f.New.RunsJSON()
 	}
 	for _, c := range f.Choices {
