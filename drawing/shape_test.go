@@ -158,7 +158,8 @@ func TestItemBoxHoldsTheLine(t *testing.T) {
 	if got, want := p.Box(), (Box{-0.25, -0.25, 10.25, 0.25}); got != want {
 		t.Errorf("got %v, want %v", got, want)
 	}
-	if got := BoxOfItems([]Item{p, &Path{Segs: Circle(Pt{X: 20, Y: 0}, 1)}}); math.Abs(got.X1-21) > 1e-9 || got.X0 != -0.25 {
+	if got := BoxOfItems([]Item{p, &Path{Segs: Circle(Pt{X: 20, Y: 0},
+		1)}}); math.Abs(got.X1-21) > 1e-9 || got.X0 != -0.25 {
 		t.Errorf("together %v", got)
 	}
 }
