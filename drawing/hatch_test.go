@@ -109,7 +109,8 @@ func TestHatchStaysInside(t *testing.T) {
 // Parallel lines so far apart make length x distance = area, whatever the shape.
 func TestHatchCoversTheArea(t *testing.T) {
 	ring := func(dx float64) []Pt {
-		return []Pt{{X: dx, Y: 0}, {X: dx + 90, Y: 0}, {X: dx + 90, Y: 40}, {X: dx + 50, Y: 40}, {X: dx + 50, Y: 120}, {X: dx, Y: 120}}
+		return []Pt{{X: dx, Y: 0}, {X: dx + 90, Y: 0}, {X: dx + 90, Y: 40}, {X: dx + 50, Y: 40}, {X: dx + 50,
+			Y: 120}, {X: dx, Y: 120}}
 	}
 	const area = 90*40 + 50*80
 	hole := []Pt{{X: 10, Y: 10}, {X: 40, Y: 10}, {X: 40, Y: 30}, {X: 10, Y: 30}}
@@ -138,7 +139,8 @@ func TestHatchCoversTheArea(t *testing.T) {
 
 // Two neighbours must look like one area: their lines continue each other.
 func TestHatchesOfNeighboursAgree(t *testing.T) {
-	left, right := []Pt{{X: 3, Y: 7}, {X: 31, Y: 7}, {X: 31, Y: 44}, {X: 3, Y: 44}}, []Pt{{X: 31, Y: 7}, {X: 70, Y: 7}, {X: 70, Y: 44}, {X: 31, Y: 44}}
+	left, right := []Pt{{X: 3, Y: 7}, {X: 31, Y: 7}, {X: 31, Y: 44}, {X: 3, Y: 44}}, []Pt{{X: 31, Y: 7}, {X: 70,
+		Y: 7}, {X: 70, Y: 44}, {X: 31, Y: 44}}
 	whole := []Pt{{X: 3, Y: 7}, {X: 70, Y: 7}, {X: 70, Y: 44}, {X: 3, Y: 44}}
 	for _, p := range everyPattern() {
 		one, _ := inked(Hatch([][]Pt{whole}, p))
@@ -152,7 +154,8 @@ func TestHatchesOfNeighboursAgree(t *testing.T) {
 
 func TestHatchOfNothing(t *testing.T) {
 	for _, p := range append(everyPattern(), -1, 99) {
-		for _, rings := range [][][]Pt{nil, {nil}, {{{X: 1, Y: 1}}}, {{{X: 0, Y: 0}, {X: 9, Y: 9}}}, {{{X: 5, Y: 5}, {X: 5, Y: 5}, {X: 5, Y: 5}}}} {
+		for _, rings := range [][][]Pt{nil, {nil}, {{{X: 1, Y: 1}}}, {{{X: 0, Y: 0}, {X: 9, Y: 9}}}, {{{X: 5, Y: 5},
+			{X: 5, Y: 5}, {X: 5, Y: 5}}}} {
 			if items := Hatch(rings, p); len(items) != 0 {
 				t.Errorf("%v of %v gave %v", p, rings, items)
 			}
@@ -161,7 +164,8 @@ func TestHatchOfNothing(t *testing.T) {
 }
 
 func TestHatchHandsOnBadPlaces(t *testing.T) {
-	s := &Sheet{Paper: Paper{W: 10, H: 10}, Items: Hatch([][]Pt{{{X: 0, Y: 0}, {X: math.NaN(), Y: 5}, {X: 3, Y: 3}}}, HatchFixture)}
+	s := &Sheet{Paper: Paper{W: 10, H: 10}, Items: Hatch([][]Pt{{{X: 0, Y: 0}, {X: math.NaN(), Y: 5}, {X: 3, Y: 3}}},
+		HatchFixture)}
 	if err := s.Check(); err == nil {
 		t.Error("a ring that is no place was dropped without a word")
 	}
@@ -179,7 +183,8 @@ func TestPatternsAreNamedApart(t *testing.T) {
 }
 
 func BenchmarkHatch(b *testing.B) {
-	room := [][]Pt{{{X: 10, Y: 10}, {X: 250, Y: 10}, {X: 250, Y: 120}, {X: 180, Y: 120}, {X: 180, Y: 200}, {X: 10, Y: 200}}}
+	room := [][]Pt{{{X: 10, Y: 10}, {X: 250, Y: 10}, {X: 250, Y: 120}, {X: 180, Y: 120}, {X: 180, Y: 200}, {X: 10,
+		Y: 200}}}
 	for _, p := range []Pattern{HatchFixture, HatchFixing, HatchUnheated} {
 		b.Run(p.String(), func(b *testing.B) {
 			for b.Loop() {

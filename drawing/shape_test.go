@@ -76,15 +76,19 @@ func TestRoundedLength(t *testing.T) {
 		want float64
 	}{
 		{"one corner", []Pt{{X: 0, Y: 0}, {X: 30, Y: 0}, {X: 30, Y: 30}}, 5, 60 - (2-math.Pi/2)*5},
-		{"two corners that share a line", []Pt{{X: 0, Y: 0}, {X: 30, Y: 0}, {X: 30, Y: 4}, {X: 0, Y: 4}}, 2, 64 - 2*(2-math.Pi/2)*2},
-		{"too close: the radius gives way", []Pt{{X: 0, Y: 0}, {X: 30, Y: 0}, {X: 30, Y: 4}, {X: 0, Y: 4}}, 9, 64 - 2*(2-math.Pi/2)*2},
+		{"two corners that share a line", []Pt{{X: 0, Y: 0}, {X: 30, Y: 0}, {X: 30, Y: 4}, {X: 0, Y: 4}}, 2,
+			64 - 2*(2-math.Pi/2)*2},
+		{"too close: the radius gives way", []Pt{{X: 0, Y: 0}, {X: 30, Y: 0}, {X: 30, Y: 4}, {X: 0, Y: 4}}, 9,
+			64 - 2*(2-math.Pi/2)*2},
 		{"straight on", []Pt{{X: 0, Y: 0}, {X: 10, Y: 0}, {X: 30, Y: 0}}, 5, 30},
 		{"straight back", []Pt{{X: 0, Y: 0}, {X: 10, Y: 0}, {X: 0, Y: 0}}, 5, 20},
 		{"a turn of 60 degrees", []Pt{{X: 0, Y: 0}, {X: 30, Y: 0}, {X: 30 + 30*0.5, Y: 30 * math.Sqrt(3) / 2}}, 6,
 			60 - 2*6*math.Tan(math.Pi/6) + 6*math.Pi/3},
-		{"a turn of 135 degrees", []Pt{{X: 0, Y: 0}, {X: 30, Y: 0}, {X: 0, Y: 30}}, 3, 30 + 30*math.Sqrt2 - 2*3*math.Tan(math.Pi*3/8) +
-			3*math.Pi*3/4},
-		{"points that repeat", []Pt{{X: 0, Y: 0}, {X: 0, Y: 0}, {X: 30, Y: 0}, {X: 30, Y: 0}, {X: 30, Y: 30}}, 5, 60 - (2-math.Pi/2)*5},
+		{"a turn of 135 degrees", []Pt{{X: 0, Y: 0}, {X: 30, Y: 0}, {X: 0, Y: 30}}, 3,
+			30 + 30*math.Sqrt2 - 2*3*math.Tan(math.Pi*3/8) +
+				3*math.Pi*3/4},
+		{"points that repeat", []Pt{{X: 0, Y: 0}, {X: 0, Y: 0}, {X: 30, Y: 0}, {X: 30, Y: 0}, {X: 30, Y: 30}}, 5,
+			60 - (2-math.Pi/2)*5},
 		{"no radius", []Pt{{X: 0, Y: 0}, {X: 30, Y: 0}, {X: 30, Y: 30}}, 0, 60},
 		{"one point", []Pt{{X: 3, Y: 3}}, 5, 0},
 		{"none", nil, 5, 0},
@@ -127,7 +131,8 @@ func TestPathBox(t *testing.T) {
 	}{
 		{"circle", Circle(Pt{X: 5, Y: 5}, 2), Box{3, 3, 7, 7}},
 		{"quarter", Arc(Pt{X: 0, Y: 0}, 10, 0, 90), Box{0, -10, 10, 0}},
-		{"over the top", Arc(Pt{X: 0, Y: 0}, 10, 45, 135), Box{-10 / math.Sqrt2, -10, 10 / math.Sqrt2, -10 / math.Sqrt2}},
+		{"over the top", Arc(Pt{X: 0, Y: 0}, 10, 45, 135), Box{-10 / math.Sqrt2, -10, 10 / math.Sqrt2,
+			-10 / math.Sqrt2}},
 		{"rectangle", Rectangle(Box{1, 2, 3, 4}), Box{1, 2, 3, 4}},
 		{"nothing", nil, Box{}},
 	} {

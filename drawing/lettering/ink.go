@@ -356,7 +356,8 @@ func (k *Ink) Crossed(a, b drawing.Pt, kinds ...Kind) bool {
 	found := false
 	cells(drawing.BoxOf(a, b), func(c cellKey) {
 		for _, s := range k.lines[c] {
-			found = found || slices.Contains(kinds, s.kind) && (drawing.Straight{A: a, B: b}).Crosses(drawing.Straight{A: s.a, B: s.b})
+			found = found || slices.Contains(kinds, s.kind) && (drawing.Straight{A: a,
+				B: b}).Crosses(drawing.Straight{A: s.a, B: s.b})
 		}
 	})
 	return found

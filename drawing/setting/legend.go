@@ -73,7 +73,8 @@ func (l Legend) Set(pg *Page, at drawing.Pt, w float64) {
 	for _, s := range l.Signs {
 		pg.Add(s.Sample(drawing.Box{X0: at.X, Y0: y, X1: at.X + SwatchW, Y1: y + SwatchH})...)
 		for i, t := range pg.Ty.Wrap(s.Words(), w-SwatchW-sampleGap) {
-			pg.Write(drawing.Pt{X: at.X + SwatchW + sampleGap, Y: y + 3.55 + float64(i)*Leading}, t, Note, drawing.Start)
+			pg.Write(drawing.Pt{X: at.X + SwatchW + sampleGap, Y: y + 3.55 + float64(i)*Leading}, t, Note,
+				drawing.Start)
 		}
 		y += l.entry(pg.Ty, s, w)
 	}
