@@ -23,6 +23,10 @@ func Explanations() []job.Explanation {
 			"cables = [\"C\", \"D\"]\n\n[room.thermostat]\nat = [" + box + ", -200]\n" + cable("C") + cable("D")
 	}
 	whole := landing("[[0, 0], [1200, 0], [1200, 1000], [0, 1000]]", "length = \"10 m\"\nwatts = 100")
+	pegged := func(roll string) string { // pegs so far apart that a narrow roll holds none
+		return "[membrane]\npitch = \"70 mm\"\nroll_width = \"" + roll + "\"\n\n" +
+			"[spacing]\nclosest = 1\nwidest = 2\n\n" + whole
+	}
 	supplied := func(size string) string {
 		return "[supply]\nregion = \"north america\"\n\n" + whole + "\n[[circuit]]\nname = \"7\"\nbreaker = 20\n" +
 			"conductor = \"" + size + "\"\nlength = \"15 m\"\n"
@@ -162,7 +166,7 @@ func Explanations() []job.Explanation {
 				"a unit is probably wrong. The take-off falls back on area with waste, and there is no sheet for " +
 				"cutting " +
 				"the membrane.",
-			Bad: "roll_width = \"20 mm\"\n\n" + whole, Good: "roll_width = \"1 m\"\n\n" + whole},
+			Bad: pegged("60 mm"), Good: pegged("1 m")},
 		{ID: "W121", Title: "the floor's warmth cannot be worked out",
 			Text: "Surface temperature and warm-up follow from the layers of the floor, from the tile down to what " +
 				"carries it. One of them has no conductivity, or none is the membrane that holds the cable. " +

@@ -23,7 +23,7 @@ var plausibles = []plausible{
 	row("membrane.pitch", "mm", 20, 120, 25, 100, "pegs stand %s apart"),
 	row("membrane.bend_radius", "mm", 4, 150, 6, 100, "cable is bent at a radius of %s"),
 	row("membrane.height", "mm", 2, 40, 3, 20, "pegs are %s high"),
-	row("membrane.roll_width", "mm", 150, 6000, 400, 3000, "membranes are %s wide"),
+	row("membrane.roll_width", "mm", 50, 6000, 400, 3000, "membranes are %s wide"),
 	row("membrane.roll_length", "mm", 500, 500e3, 2000, 100e3, "rolls of membrane are %s long"),
 	row("membrane.sheet", "mm", 150, 6000, 300, 3000, "sheets of membrane are %s wide and long"),
 	{[]string{"clearance.wall", "clearance.fixture", "clearance.joint", "clearance.flange", "clearance.drain",
