@@ -180,11 +180,11 @@ func pieceTable(v *floorplan.View, laid *membrane.Laid) setting.Block {
 // which edge, how far along it, and how large.
 func notchTable(v *floorplan.View, laid *membrane.Laid) []setting.Block {
 	t := setting.Table{Head: "Notches", Cols: []setting.Column{{Head: "Piece"}, {Head: "Cut out of", Wraps: true},
-		{Head: "Along length", Align: setting.Decimal}, {Head: "Along width", Align: setting.Decimal}}}
+		{Head: "Along length x width", Wraps: true}}}
 	for _, p := range laid.Pieces {
 		for _, n := range p.Notches {
 			t.Rows = append(t.Rows, setting.Row("M"+strconv.Itoa(p.Number), notchPlace(v, p, n, laid.Along),
-				v.Fig.Length(n.To-n.From), v.Fig.Length(n.High-n.Low)))
+				v.Fig.Length(n.To-n.From)+" x "+v.Fig.Length(n.High-n.Low)))
 		}
 	}
 	if len(t.Rows) == 0 {
