@@ -227,7 +227,7 @@ func arcKeys() []Key {
 		Key{Path: "rise", Type: TypeLength, Limits: positive,
 			Doc: "From the middle of that straight way to the middle of the curve", Example: `rise = "300 mm"`},
 		Key{Path: "radius", Type: TypeLength, Limits: positive,
-			Doc:     "Of its circle, instead of rise; it is half of it at most",
+			Doc:     "Of its circle, instead of rise: half of that straight way at least",
 			Example: `radius = "1.5 m"`},
 		Key{Path: "into", Type: TypeFlag, Default: "false", Doc: "It bulges into the room", Example: "into = true"},
 	)
