@@ -186,7 +186,7 @@ func (d *pen) fixtures(r *layout.Room) {
 		}
 	}
 	for _, k := range r.Job.KeepOuts {
-		if !k.Cold { // which looks like any floor without cable
+		if !k.Cold && !k.Partition { // the one looks like any floor without cable, the other is drawn with the walls
 			d.area(k.Outline, k.Name)
 		}
 	}
@@ -383,6 +383,11 @@ func (d *pen) short(t probe.Thing) string {
 
 func (d *pen) walls(m *probe.Map, r *layout.Room) {
 	d.add(`<g class="walls"><polygon points="%s"/>`, coords(m.Outline))
+	for _, k := range r.Job.KeepOuts {
+		if k.Partition {
+			d.add(`<polygon class="partition" points="%s"><title>%s</title></polygon>`, coords(k.Outline), text(k.Name))
+		}
+	}
 	for _, o := range r.Job.Openings {
 		if o.Wall >= 0 && o.Wall < len(m.Walls) {
 			w := m.Walls[o.Wall].Segment
