@@ -32,3 +32,12 @@ func TestQuantities(t *testing.T) {
 		}
 	}
 }
+
+// Water freezes at 32 °F and boils at 212 °F.
+func TestCelsius(t *testing.T) {
+	for f, c := range map[float64]float64{32: 0, 212: 100, -40: -40} {
+		if got := Celsius(f); got != c {
+			t.Errorf("%v °F is %v °C, want %v", f, got, c)
+		}
+	}
+}
