@@ -12,6 +12,7 @@ import (
 	"oxturn/layout/draft"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // fromFile writes a job with the rooms of a file from elsewhere.
@@ -88,7 +89,7 @@ func drafted(rooms int, from string) string {
 		return "a draft of the room as taped"
 	}
 	return fmt.Sprintf("a draft of %s from %s: hold it against a tape before anything is ordered",
-		draft.Counted(rooms, "room"), from)
+		say.Counted(rooms, "room"), from)
 }
 
 // decisive says on which lengths of a draft the choice of cable hangs.

@@ -110,11 +110,15 @@ func (t *taping) show() {
 	for _, row := range draft.Sketch(tape.Points) {
 		t.c.say("    %s", row)
 	}
-	var around float64
+	t.c.say("  %s round so far; %s from the end to where it began", t.length(t.around()), t.length(tape.Miss))
+}
+
+// around is how long the walls are together.
+func (t *taping) around() (mm float64) {
 	for _, w := range t.walls {
-		around += w.Length
+		mm += w.Length
 	}
-	t.c.say("  %s round so far; %s from the end to where it began", t.length(around), t.length(tape.Miss))
+	return mm
 }
 
 func (t *taping) length(mm float64) string {
@@ -131,11 +135,8 @@ func (t *taping) whole() bool {
 		t.c.say("  a room has three walls at least; there are %d", len(t.walls))
 		return false
 	}
-	tape, around := draft.TapeOf(t.walls), 0.0
-	for _, w := range t.walls {
-		around += w.Length
-	}
-	if allowed := job.AllowedMiss(around); tape.Miss > allowed {
+	tape := draft.TapeOf(t.walls)
+	if allowed := job.AllowedMiss(t.around()); tape.Miss > allowed {
 		t.c.say("  the walls miss their start by %s; %s is allowed: %s", t.length(tape.Miss), t.length(allowed),
 			again(tape.Along))
 		return false

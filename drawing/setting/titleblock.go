@@ -47,7 +47,7 @@ type field struct {
 const (
 	bandHeight  = 9.0
 	bandCompact = 7.4
-	fieldName   = 4.2  // from a field's top to the baseline of its name
+	fieldName   = 4.2  // from a field's top to where its value begins, under its name
 	nameGap     = 1.6  // from a name to the value beside it
 	nameLine    = 3.5  // from a field's top to the baseline of its name
 	underNote   = 1.6  // white under the status' note
@@ -297,7 +297,8 @@ func (t TitleBlock) setBand(pg *Page, at drawing.Pt, w float64) float64 {
 		lines := pg.Ty.Wrap(t.statusNote(), at.X+w-band.X1-2*Pad)
 		up := float64(len(lines)-1) * (Note + noteTight) / 2
 		for i, l := range lines {
-			pg.Write(drawing.Pt{X: band.X1 + Pad, Y: band.Centre().Y + Note/2 - up + float64(i)*(Note+0.9)}, l, Note,
+			pg.Write(drawing.Pt{X: band.X1 + Pad, Y: band.Centre().Y + Note/2 - up + float64(i)*(Note+noteTight)}, l,
+				Note,
 				drawing.Start)
 		}
 		return y

@@ -71,11 +71,7 @@ func free(r *job.Room, wall int, along float64) bool {
 		}
 	}
 	w := r.Walls[wall]
-	in := w.B.Sub(w.A).Unit().Left().Mul(besideBox)
-	if r.Outline.SignedArea() < 0 {
-		in = in.Mul(-1)
-	}
-	foot := w.At(along).Add(in)
+	foot := w.At(along).Add(r.Outline.Outward(w.Segment).Mul(-besideBox))
 	return !slices.ContainsFunc(r.Stands(), func(s job.Stand) bool {
 		return s.Outline.Contains(foot) || s.Outline.Distance(foot) < besideBox
 	})

@@ -9,6 +9,7 @@ import (
 	"oxturn/layout/job"
 	"oxturn/layout/membrane"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 	"oxturn/layout/takeoff"
 )
 
@@ -79,7 +80,7 @@ func cutPlan(p *layout.Plan, m *membrane.Plan) *takeoff.CutPlan {
 	}
 	var rooms []string
 	for _, r := range m.Rooms {
-		rooms = append(rooms, fmt.Sprintf("%s: %s %s", r.Name, counted(len(r.Pieces), "piece"),
+		rooms = append(rooms, fmt.Sprintf("%s: %s %s", r.Name, say.Counted(len(r.Pieces), "piece"),
 			stripsAlong(p, r.Name, r.Along)))
 	}
 	note := fmt.Sprintf("by the cut plan, off-cuts reused; %s; %s", strings.Join(rooms, ", "), Fewest(m))
@@ -94,16 +95,9 @@ func Fewest(m *membrane.Plan) string {
 		what = "sheet"
 	}
 	if m.Fewest() {
-		return fmt.Sprintf("%s, the fewest possible for these pieces", counted(len(m.Packs), what))
+		return fmt.Sprintf("%s, the fewest possible for these pieces", say.Counted(len(m.Packs), what))
 	}
-	return fmt.Sprintf("%s, at least %d needed", counted(len(m.Packs), what), m.Bound)
-}
-
-func counted(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
+	return fmt.Sprintf("%s, at least %d needed", say.Counted(len(m.Packs), what), m.Bound)
 }
 
 // stripsAlong says which way the strips of a room run: along the wall that is

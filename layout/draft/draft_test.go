@@ -52,7 +52,7 @@ func TestDrawings(t *testing.T) {
 		}
 	}
 	said := strings.Join(curved.Dropped, "\n")
-	for _, want := range []string{"7.48 m²", "layer GRID", "1 entry of kind TEXT"} {
+	for _, want := range []string{"7.48 m²", "layer GRID", "1 thing of kind TEXT"} {
 		if !strings.Contains(said, want) {
 			t.Errorf("nothing is said of %q in:\n%s", want, said)
 		}
@@ -103,7 +103,7 @@ func TestScanOfFloor(t *testing.T) {
 	if n := len(found.Rooms[0].Outline); n != 4 {
 		t.Errorf("%d corners", n)
 	}
-	if said := strings.Join(found.Dropped, "\n"); !strings.Contains(said, "1 entry without a size or a place") {
+	if said := strings.Join(found.Dropped, "\n"); !strings.Contains(said, "1 thing without a size or a place") {
 		t.Errorf("said: %s", said)
 	}
 }

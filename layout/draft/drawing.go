@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // drawingUnits are what $INSUNITS of a drawing says: 1 inches, 2 feet, 4 millimetres,
@@ -156,7 +157,7 @@ func (d *dxf) rooms(layer, unit string) (*Found, *Error) {
 		}
 		f.Rooms = append(f.Rooms, d.room(f, s, layer))
 	}
-	f.took("%s on layer %s, its numbers read as %s", Counted(len(f.Rooms), "closed outline"), layer, unit)
+	f.took("%s on layer %s, its numbers read as %s", say.Counted(len(f.Rooms), "closed outline"), layer, unit)
 	d.sayLeft(f)
 	return f, nil
 }
@@ -203,7 +204,7 @@ func (d *dxf) room(f *Found, s shape, layer string) Room {
 	own := standing(s.line, 0)
 	r := Room{Outline: own.ring(s.line)}
 	if s.dropped > 0 {
-		f.dropped("%s that were none, within %g mm of a straight wall or of another", Counted(s.dropped, "corner"),
+		f.dropped("%s that were none, within %g mm of a straight wall or of another", say.Counted(s.dropped, "corner"),
 			inLine)
 	}
 	for i := range d.shapes {
@@ -221,7 +222,7 @@ func (d *dxf) room(f *Found, s shape, layer string) Room {
 	}
 	d.use(s)
 	if len(r.KeepOuts) > 0 {
-		f.took("%s in the room of %.2f m²", Counted(len(r.KeepOuts), "keep-out"), s.line.Area()/plane.SquareMetre)
+		f.took("%s in the room of %.2f m²", say.Counted(len(r.KeepOuts), "keep-out"), s.line.Area()/plane.SquareMetre)
 	}
 	return r
 }
@@ -236,14 +237,6 @@ func keepName(layer, walls string) string {
 	return strings.ToLower(layer)
 }
 
-// Counted is a number of things in words.
-func Counted(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
-}
-
 // sayLeft says what of the drawing was not taken, by layer.
 func (d *dxf) sayLeft(f *Found) {
 	left := map[string]int{}
@@ -253,10 +246,10 @@ func (d *dxf) sayLeft(f *Found) {
 		}
 	}
 	for _, layer := range sortedKeys(left) {
-		f.dropped("%s on layer %s: not closed, or in no room", Counted(left[layer], "shape"), layer)
+		f.dropped("%s on layer %s: not closed, or in no room", say.Counted(left[layer], "shape"), layer)
 	}
 	for _, kind := range sortedKeys(d.unread) {
-		f.dropped("%s of kind %s, which says nothing of where walls are", Counted(d.unread[kind], "entry"), kind)
+		f.dropped("%s of kind %s, which says nothing of where walls are", say.Counted(d.unread[kind], "thing"), kind)
 	}
 }
 
@@ -282,7 +275,7 @@ func (d *dxf) roomLayer(asked string) (string, *Error) {
 		if strings.EqualFold(n, asked) {
 			return n, nil
 		}
-		list = append(list, fmt.Sprintf("%s (%s, the largest %s)", n, Counted(len(rooms[n]), "outline"),
+		list = append(list, fmt.Sprintf("%s (%s, the largest %s)", n, say.Counted(len(rooms[n]), "outline"),
 			sizeOf(rooms[n])))
 		if !lieIn(n, rooms) {
 			names = append(names, n)

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // A geoObject is what GeoJSON (RFC 7946) may have at its top or in a list.
@@ -110,7 +111,7 @@ func (g *geo) polygon(rings [][][]float64, name string) *Error {
 		return err
 	}
 	if left > 1 {
-		g.found.dropped("%s%s that were none", Counted(left-1, "corner"), of(name))
+		g.found.dropped("%s%s that were none", say.Counted(left-1, "corner"), of(name))
 	}
 	own := standing(outline, 0)
 	r := Room{Name: name, Outline: own.ring(outline)}
@@ -121,7 +122,7 @@ func (g *geo) polygon(rings [][][]float64, name string) *Error {
 		}
 	}
 	g.found.Rooms = append(g.found.Rooms, r)
-	g.found.took("a polygon%s of %.2f m², with %s", of(name), outline.Area()/1e6, Counted(len(r.KeepOuts), "hole"))
+	g.found.took("a polygon%s of %.2f m², with %s", of(name), outline.Area()/1e6, say.Counted(len(r.KeepOuts), "hole"))
 	return nil
 }
 

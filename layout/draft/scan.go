@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // A scan is a room as phones with a depth sensor write it down: surfaces and things, each
@@ -121,12 +122,13 @@ func readScan(data []byte, _ Options) (*Found, *Error) {
 	turn := squared(outline)
 	own := standing(outline, turn)
 	r := Room{Outline: own.ring(outline)}
-	f.took("an outline of %s and %.2f m² from %s", Counted(len(outline), "wall"), outline.Area()/1e6, how)
+	f.took("an outline of %s and %.2f m² from %s", say.Counted(len(outline), "wall"), outline.Area()/1e6, how)
 	if math.Abs(turn) > 0.001 {
 		f.took("the room turned by %.1f° so that its longest wall runs with the sheet", plane.Degrees(turn))
 	}
 	if left > 0 {
-		f.dropped("%s that were none, within %g mm of a straight wall or of another", Counted(left, "corner"), inLine)
+		f.dropped("%s that were none, within %g mm of a straight wall or of another", say.Counted(left, "corner"),
+			inLine)
 	}
 	s.openings(f, &r, own)
 	s.things(f, &r, own)
@@ -143,7 +145,7 @@ func (s *scan) leaveUnsound(f *Found) {
 		n += before - len(*list)
 	}
 	if n > 0 {
-		f.dropped("%s without a size or a place", Counted(n, "entry"))
+		f.dropped("%s without a size or a place", say.Counted(n, "thing"))
 	}
 }
 
@@ -165,7 +167,7 @@ func (s *scan) outline() (plane.Ring, string, *Error) {
 	}
 	ring, ok := chained(s.Walls)
 	if !ok {
-		return nil, "", at(0, "the %s of this scan do not go round a room", Counted(len(s.Walls), "wall")).
+		return nil, "", at(0, "the %s of this scan do not go round a room", say.Counted(len(s.Walls), "wall")).
 			hint("scan it again from one corner all the way round, or type its walls: oxturn new --tape")
 	}
 	return ring, "its walls", nil
@@ -217,22 +219,13 @@ func cornersOf(round []plane.Segment) (ring plane.Ring) {
 	for i, s := range round {
 		before := round[(i+len(round)-1)%len(round)]
 		middle := before.B.Lerp(s.A, 0.5)
-		if p, ok := crossing(before, s); ok && p.Dist(middle) < gapOfScan {
+		if p, ok := before.Intersection(s); ok && p.Dist(middle) < gapOfScan {
 			ring = append(ring, p)
 			continue
 		}
 		ring = append(ring, before.B, s.A)
 	}
 	return ring
-}
-
-// crossing is where the lines through two walls cross; not where they are nearly parallel.
-func crossing(a, b plane.Segment) (plane.Point, bool) {
-	const least = 0.05 // sine of 3 degrees
-	if math.Abs(a.B.Sub(a.A).Unit().Cross(b.B.Sub(b.A).Unit())) < least {
-		return plane.Point{}, false
-	}
-	return a.Intersection(b)
 }
 
 // openings puts doors, windows and gaps in the walls they stand in.
@@ -255,7 +248,7 @@ func (s *scan) openings(f *Found, r *Room, own frame) {
 			n++
 		}
 		if n > 0 {
-			f.took("%s", Counted(n, sort.kind))
+			f.took("%s", say.Counted(n, sort.kind))
 		}
 	}
 	r.partOpenings(f)
@@ -303,10 +296,10 @@ func (s *scan) things(f *Found, r *Room, own frame) {
 		}
 	}
 	if len(names) > 0 {
-		f.took("%s: %s", Counted(len(names), "fixture"), strings.Join(names, ", "))
+		f.took("%s: %s", say.Counted(len(names), "fixture"), strings.Join(names, ", "))
 	}
 	if moved > 0 {
-		f.dropped("%s that can be moved, such as tables and chairs", Counted(moved, "thing"))
+		f.dropped("%s that can be moved, such as tables and chairs", say.Counted(moved, "thing"))
 	}
 }
 

@@ -55,7 +55,7 @@ func (w *writer) ring(key string, ring plane.Ring) {
 }
 
 func (w *writer) room(r *Room) {
-	w.line("\n[[room]]\nname = %s", quote(r.Name))
+	w.line("\n[[room]]\nname = %s", job.Quoted(r.Name))
 	if r.Walls != nil {
 		w.walls(r.Walls)
 	} else {
@@ -69,7 +69,7 @@ func (w *writer) room(r *Room) {
 		w.fixture(x)
 	}
 	for _, k := range r.KeepOuts {
-		w.line("\n[[room.keep_out]]\nname = %s", quote(k.Name))
+		w.line("\n[[room.keep_out]]\nname = %s", job.Quoted(k.Name))
 		if k.Diameter > 0 {
 			w.line("at = %s\ndiameter = %s", w.point(k.At), w.length(k.Diameter))
 			continue
@@ -82,7 +82,7 @@ func (w *writer) room(r *Room) {
 func (w *writer) walls(walls []Wall) {
 	w.line("walls = [")
 	for i, wall := range walls {
-		w.line("  %-22s # %s", quote(wall.Typed(w.units))+",", job.WallLetter(i))
+		w.line("  %-22s # %s", job.Quoted(wall.Typed(w.units))+",", job.WallLetter(i))
 	}
 	w.line("]")
 }
@@ -117,7 +117,7 @@ func (w *writer) thermostat(r *Room) {
 	if r.Walls != nil {
 		ring = TapeOf(r.Walls).Points[:len(r.Walls)]
 	}
-	wall, from := longestFree(r, ring)
+	wall, from := placeForBox(r, ring)
 	limit := "29 C"
 	if w.units == plane.Inches {
 		limit = "84 F"
@@ -127,10 +127,10 @@ func (w *writer) thermostat(r *Room) {
 	w.line("floor_limit = %q       # to be set at hook-up: warmer is too warm to stand on for long", limit)
 }
 
-// longestFree is a place for a box: on the wall of the first door beside it, where no
+// placeForBox is a place for a box: on the wall of the first door beside it, where no
 // fixture stands and there is room, else in the middle of the longest stretch of wall that
 // nothing stands at.
-func longestFree(r *Room, ring plane.Ring) (wall int, from float64) {
+func placeForBox(r *Room, ring plane.Ring) (wall int, from float64) {
 	longest := 0.0
 	for i := range ring {
 		for _, s := range freeStretches(r, i, ring.Edge(i).Length()) {
@@ -184,23 +184,4 @@ func freeStretches(r *Room, wall int, length float64) (out [][2]float64) {
 		}
 	}
 	return out
-}
-
-// quote writes a text as TOML has it.
-func quote(s string) string {
-	var b strings.Builder
-	b.WriteByte('"')
-	for _, r := range strings.ToValidUTF8(s, "�") {
-		switch {
-		case r == '"' || r == '\\':
-			b.WriteByte('\\')
-			b.WriteRune(r)
-		case r < 0x20 || r == 0x7f:
-			fmt.Fprintf(&b, "\\u%04X", r)
-		default:
-			b.WriteRune(r)
-		}
-	}
-	b.WriteByte('"')
-	return b.String()
 }

@@ -109,13 +109,6 @@ func first(i int, name string) string {
 	return name
 }
 
-func counted(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
-}
-
 func leadEnds(n int) string {
 	if n == 2 {
 		return "both ends return to the box"
@@ -173,7 +166,7 @@ func (p *page) thermostat(t Thermostat) {
 		p.put("its floor limit", limits...)
 	}
 	p.put("its box", fmt.Sprintf("%s up (%s)", p.length(t.Height.Value), t.Height.Source),
-		fmt.Sprintf("%s and %s come up", counted(t.ColdLeads, "cold lead"), counted(t.Sensors, "sensor lead")))
+		fmt.Sprintf("%s and %s come up", say.Counted(t.ColdLeads, "cold lead"), say.Counted(t.Sensors, "sensor lead")))
 }
 
 // floorLimit is what the thermostat is to keep the floor below; nil where nothing
@@ -198,7 +191,7 @@ func (p *page) circuit(c Circuit) {
 		name = "Circuit, not named by the job"
 	}
 	p.head("%s: %s", name, strings.Join(c.Rooms, ", "))
-	p.put("load", fmt.Sprintf("%s, %g V, %s, %s", counted(c.Cables, "cable"), c.Volts, say.Watts(c.Watts),
+	p.put("load", fmt.Sprintf("%s, %g V, %s, %s", say.Counted(c.Cables, "cable"), c.Volts, say.Watts(c.Watts),
 		p.amps(c.Amps, c.Continuous)))
 	for i, r := range c.Ratings {
 		if i > 0 && c.Ratings[i-1].Carries && c.Ratings[i-1].Binds == "thermostat contacts" {

@@ -10,6 +10,7 @@ import (
 
 	"oxturn/layout/circuit"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 	"oxturn/layout/takeoff"
 )
 
@@ -109,8 +110,8 @@ func TestFiguresInBothSystems(t *testing.T) {
 			t.Errorf("%g: %s, want %s", v, got, want)
 		}
 	}
-	if counted(1, "cable")+counted(2, "cable")+counted(0, "cable") != "1 cable2 cables0 cables" {
-		t.Error(counted(1, "cable"), counted(2, "cable"))
+	if say.Counted(1, "cable")+say.Counted(2, "cable")+say.Counted(0, "cable") != "1 cable2 cables0 cables" {
+		t.Error(say.Counted(1, "cable"), say.Counted(2, "cable"))
 	}
 }
 

@@ -20,7 +20,7 @@ type Arc struct {
 // offArc is how far the middle of a side may lie off its curve, mm.
 const offArc = 1.0
 
-// mostSides is how many sides a curve has at most: a half circle of 40 m.
+// mostArcSides is how many sides a curve has at most: a half circle of 40 m.
 const mostArcSides = 200
 
 // readArcs bends the walls that are curved, and says so of their sides.

@@ -10,6 +10,7 @@ import (
 	"oxturn/layout/job/tree"
 	"oxturn/layout/pattern"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // leaf reads one value and keeps it, or reports what is wrong with it.
@@ -170,7 +171,7 @@ func each[T any](rd *reader, n *tree.Node, k Key, item func(*tree.Node, Key) (T,
 		out = append(out, v)
 	}
 	if len(out) < k.Least {
-		return nil, wrong("%s has %s and needs %d at least", k.Name(), counted(len(out), "item"), k.Least)
+		return nil, wrong("%s has %s and needs %d at least", k.Name(), say.Counted(len(out), "item"), k.Least)
 	}
 	return out, nil
 }
@@ -229,7 +230,7 @@ func (rd *reader) pair(n *tree.Node, k Key, t Type) ([2]float64, *valueError) {
 	if n.Kind != tree.Array || len(n.Items) != 2 {
 		what := kindOf(n)
 		if n.Kind == tree.Array {
-			what = counted(len(n.Items), "item")
+			what = say.Counted(len(n.Items), "item")
 		}
 		name := "a pair in [ ]"
 		if k.Type == TypePoint || k.Type == TypePlace || k.Type == TypePoints {

@@ -20,16 +20,22 @@ func (r *Room) readOpenings(t table, c Clearance) {
 	}
 }
 
-func (r *Room) readOpening(t table) (Opening, bool) {
+// openingOf is what a table says of an opening but for its place.
+func openingOf(t table) Opening {
 	o := Opening{Kind: t.text("kind"), Name: t.text("name"), Swing: t.text("swing"), Hinge: t.text("hinge"),
-		Threshold: t.flag("threshold"),
-		Span:      t.span(), Spans: t.spans()}
+		Span: t.span(), Spans: t.spans()}
 	if o.Name == "" {
 		o.Name = o.Kind
 	}
 	if o.Swing == "" {
 		o.Swing = map[bool]string{true: "in", false: "none"}[o.Kind == "door"]
 	}
+	return o
+}
+
+func (r *Room) readOpening(t table) (Opening, bool) {
+	o := openingOf(t)
+	o.Threshold = t.flag("threshold")
 	what := thing(o.Kind, o.Name)
 	if !t.has("wall") {
 		t.errorf("kind", `add wall = "A" with from = "2ft"`, "%s stands on no wall", what)

@@ -68,14 +68,8 @@ func (r *Room) readPartitionLine(t table, p *Partition) bool {
 
 // readOpening reads a doorway of a partition: along it from where it begins.
 func (p *Partition) readOpening(t table) {
-	o := Opening{Kind: t.text("kind"), Name: t.text("name"), Swing: t.text("swing"), Hinge: t.text("hinge"), Wall: -1,
-		Span: t.span(), Spans: t.spans()}
-	if o.Name == "" {
-		o.Name = o.Kind
-	}
-	if o.Swing == "" {
-		o.Swing = map[bool]string{true: "in", false: "none"}[o.Kind == "door"]
-	}
+	o := openingOf(t)
+	o.Wall = -1
 	if t.broken() {
 		return
 	}

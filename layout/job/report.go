@@ -6,6 +6,8 @@ import (
 	"sort"
 	"strings"
 	"unicode/utf8"
+
+	"oxturn/layout/say"
 )
 
 // A Report gathers what there is to say about a job, over all its files, from
@@ -103,14 +105,7 @@ func (r *Report) Diagnostics() []Diagnostic {
 
 // Summary returns a line such as "3 errors, 1 warning".
 func (r *Report) Summary() string {
-	return counted(r.Errors(), "error") + ", " + counted(r.Warnings(), "warning")
-}
-
-func counted(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
+	return say.Counted(r.Errors(), "error") + ", " + say.Counted(r.Warnings(), "warning")
 }
 
 // A Position is a place in a file as an editor counts: line and column from 1,

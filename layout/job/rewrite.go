@@ -1,6 +1,7 @@
 package job
 
 import (
+	"encoding/json"
 	"fmt"
 	"strconv"
 	"strings"
@@ -154,6 +155,12 @@ func feetAndInches(s string) string {
 		s += "in"
 	}
 	return s
+}
+
+// Quoted is any text as TOML writes it, which is as JSON does but for the delete character.
+func Quoted(s string) string {
+	b, _ := json.Marshal(s) // a string always goes
+	return strings.ReplaceAll(string(b), "\x7f", `\u007f`)
 }
 
 // inQuotes writes a text in double quotes, or in single ones where it has what

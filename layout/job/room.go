@@ -350,12 +350,7 @@ func WallLetter(i int) string {
 
 // inward returns the unit vector from a wall into the room.
 func (r *Room) inward(wall int) plane.Point {
-	e := r.Walls[wall].Segment
-	n := e.B.Sub(e.A).Unit().Left()
-	if r.Outline.SignedArea() < 0 {
-		return n.Mul(-1)
-	}
-	return n
+	return r.Outline.Outward(r.Walls[wall].Segment).Mul(-1)
 }
 
 // nearestWall returns the wall nearest to a point.

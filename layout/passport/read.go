@@ -2,7 +2,6 @@ package passport
 
 import (
 	"bytes"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"math"
@@ -252,15 +251,15 @@ func (p *Passport) Job() []byte {
 	if p.Evidence != job.PlanOnly {
 		status = "as laid"
 	}
-	line("units = \"mm\"\n[job]\ntitle = %s\nstatus = %q\n", quoted(p.Room), status)
+	line("units = \"mm\"\n[job]\ntitle = %s\nstatus = %q\n", job.Quoted(p.Room), status)
 	line("[membrane]\npitch = %v\nbend_radius = %v\n[sheet]\nunits = %q\n", p.Pitch, p.Bend, p.Units)
 	closest := max(1, math.Ceil(2*p.Bend/p.Pitch-1e-6)) // what its bends need; nothing is planned by it
 	line("[spacing]\nclosest = %v\nwidest = %v\n", closest, closest+20)
 	line("[clearance]\nwall = 0\n")
 	line("[[cable]]\nid = %s\nvolts = %v\nwatts = %v\nlength = %v\nohms = %v\ntolerance = [%.6f, %.6f]",
-		quoted(p.Label), p.Volts, p.Watts, p.Length, p.Ohms, p.OhmsLow/p.Ohms-1, p.OhmsHigh/p.Ohms-1)
+		job.Quoted(p.Label), p.Volts, p.Watts, p.Length, p.Ohms, p.OhmsLow/p.Ohms-1, p.OhmsHigh/p.Ohms-1)
 	line("tolerance_from = \"label\"\nlead = %v\nends = %q\n", p.Lead, circuit.Ends(p.Ends-1))
-	line("[[room]]\nname = %s\ncables = [%s]", quoted(p.Room), quoted(p.Label))
+	line("[[room]]\nname = %s\ncables = [%s]", job.Quoted(p.Room), job.Quoted(p.Label))
 	var corners []plane.Point
 	for _, c := range p.Walls {
 		corners = append(corners, c.At)
@@ -275,8 +274,9 @@ func (p *Passport) Job() []byte {
 
 // laid writes the record.
 func (p *Passport) laid(line func(string, ...any)) {
-	line("[[as_laid]]\nroom = %s\ncable = %s\nevidence = %q\nerror = %v\nfinger_room = %v\nplan = %s", quoted(p.Room),
-		quoted(p.Cable), p.Evidence.String(), p.Error, p.Finger, quoted(p.Code))
+	line("[[as_laid]]\nroom = %s\ncable = %s\nevidence = %q\nerror = %v\nfinger_room = %v\nplan = %s",
+		job.Quoted(p.Room),
+		job.Quoted(p.Cable), p.Evidence.String(), p.Error, p.Finger, job.Quoted(p.Code))
 	line("corners = %s\njoint = %s\nend_cap = %s", pairs(p.Path), pair(p.Start),
 		pair(p.End))
 	if p.Date != "" {
@@ -324,12 +324,6 @@ func pairs(pts []plane.Point) string {
 		out = append(out, pair(p))
 	}
 	return "[" + strings.Join(out, ", ") + "]"
-}
-
-// quoted is a text as TOML writes it, which here is as JSON does.
-func quoted(s string) string {
-	b, _ := json.Marshal(s) // a string always goes
-	return string(b)
 }
 
 func pair(p plane.Point) string { return fmt.Sprintf("[%.0f, %.0f]", p.X, p.Y) }

@@ -136,3 +136,11 @@ func Plain(v float64) string { return trimmed(v, 100) }
 func trimmed(v, parts float64) string {
 	return strconv.FormatFloat(math.Round(v*parts)/parts, 'f', -1, 64)
 }
+
+// Counted is a number of things in words: 1 wall, 2 walls.
+func Counted(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
