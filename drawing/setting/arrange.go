@@ -22,6 +22,7 @@ type Arrangement struct {
 	set   float64 // how high the blocks in them would stand in one narrow column, mm
 	tight bool    // a table in them is too narrow for its words
 	parts int     // in how many pieces the blocks are set
+	all   bool    // nothing of them goes on elsewhere
 }
 
 // worth is what arrangements at one scale are compared by: the field or, where
@@ -112,6 +113,7 @@ func Pour(ty *Typesetter, blocks []Block, slots []drawing.Box, whole bool) (out 
 		return nil, blocks
 	}
 	free := slices.Clone(slots)
+	out = make([]placed, 0, len(blocks)+len(slots))
 	i := 0
 	put := func(k int, b Block, of int) {
 		s := free[k]
@@ -176,13 +178,11 @@ func cut(ty *Typesetter, b Block, w, h float64) (fits, left Block) {
 
 // tallEnough drops slots too low for anything but a heading.
 func tallEnough(slots []drawing.Box) []drawing.Box {
-	var out []drawing.Box
-	for _, s := range slots {
-		if s.H() > 2*HeadRow {
-			out = append(out, s)
-		}
+	low := func(s drawing.Box) bool { return s.H() <= 2*HeadRow }
+	if !slices.ContainsFunc(slots, low) {
+		return slots
 	}
-	return out
+	return slices.DeleteFunc(slices.Clone(slots), low)
 }
 
 // edge is the white kept between the frame and what is inside it.
@@ -354,7 +354,7 @@ func (n Need) fullest(blocks []Block) (Arrangement, bool) {
 		a, ok := n.at(s, blocks, true)
 		switch {
 		case !ok:
-		case n.must > 0 && !a.tight:
+		case n.must > 0 && !a.tight, !any && !a.tight && a.all: // no smaller scale holds more
 			return a, true
 		case !any:
 			found, any = a, true
@@ -387,16 +387,16 @@ func (n Need) on(p drawing.Paper, s drawing.Scale, blocks []Block, overflow bool
 	if freeW < 0 || freeH < 0 {
 		return found, false
 	}
-	var plain, beside []Arrangement
+	var plain, beside []division
 	for _, n.least = range leasts(small) {
-		some, others := n.cuts(f, freeW, freeH)
+		some, others := n.divisions(f, freeW, freeH)
 		plain, beside = append(plain, some...), append(beside, others...)
 	}
-	for i, cut := range append(plain, beside...) {
-		if any && i >= len(plain) {
-			break // a narrow title block is for when nothing else holds the blocks
+	for i, d := range append(plain, beside...) {
+		if any && (i >= len(plain) || overflow && !found.tight && found.all) {
+			break // a narrow title block is for when nothing else holds the blocks; and all of them is the most
 		}
-		a := cut
+		a := n.divided(f, d)
 		a.Paper, a.Scale = p, s
 		if a.Field.W() < w-hair || a.Field.H() < h-hair || a.proof.W() < checkRoom-hair {
 			continue
@@ -408,11 +408,13 @@ func (n Need) on(p drawing.Paper, s drawing.Scale, blocks []Block, overflow bool
 			}
 			set = pourWhole
 		}
+		n.least = d.least
+		a.slots = n.slots(f, d, a)
 		out, rest := set(n.Ty, blocks, a.slots)
 		if len(rest) > 0 && (!overflow || !n.hasMust(blocks, a.slots)) {
 			continue
 		}
-		a.set, a.parts = 0, len(out)
+		a.set, a.parts, a.all = 0, len(out), len(rest) == 0
 		for _, b := range out {
 			a.set += b.Block.Height(n.Ty, columnLeast)
 			a.tight = a.tight || b.tight()
@@ -442,19 +444,28 @@ func leasts(small bool) []float64 {
 	return []float64{columnLeast}
 }
 
-// cuts returns the ways to divide the frame, columns and strips in steps up to
+// A division is one way to divide a frame: a column beside the drawing, w wide with a title
+// block tw wide under it, and a strip h high below, each where it is not 0; or, low, a strip
+// over the title block with a column beside the drawing.
+type division struct {
+	low      bool
+	w, h, tw float64
+	least    float64 // width of a column where there are several
+}
+
+// divisions returns the ways to divide the frame, columns and strips in steps up to
 // what is free beside the drawing: plain ones, and those in which a column runs
 // down beside the title block.
-func (n Need) cuts(f drawing.Box, freeW, freeH float64) (plain, beside []Arrangement) {
+func (n Need) divisions(f drawing.Box, freeW, freeH float64) (plain, beside []division) {
 	for _, w := range steps(TitleMin, freeW, cutStep) {
 		heights := []float64{0}
 		if w == freeW { // the widest column may be helped by a strip under the drawing
 			heights = append(heights, steps(leastStrip, freeH, cutStep)...)
 		}
 		for _, h := range heights {
-			plain = append(plain, n.column(f, w, h, math.Min(w, TitleMax)))
+			plain = append(plain, division{w: w, h: h, tw: math.Min(w, TitleMax), least: n.least})
 			if tw := n.besideFirst(w); tw >= TitleMin && tw < TitleMax {
-				beside = append(beside, n.column(f, w, h, tw))
+				beside = append(beside, division{w: w, h: h, tw: tw, least: n.least})
 			}
 		}
 	}
@@ -463,9 +474,9 @@ func (n Need) cuts(f drawing.Box, freeW, freeH float64) (plain, beside []Arrange
 		freeH += n.Proof.Height(n.Ty, f.W()-2*edge)
 	}
 	for _, h := range steps(least, freeH, cutStep) {
-		plain = append(plain, n.strip(f, h, 0))
+		plain = append(plain, division{low: true, h: h, least: n.least})
 		for _, w := range steps(n.least+2*edge, freeW, 10) {
-			plain = append(plain, n.strip(f, h, w))
+			plain = append(plain, division{low: true, w: w, h: h, least: n.least})
 		}
 	}
 	return plain, beside
@@ -492,64 +503,86 @@ func (n Need) besideFirst(w float64) float64 {
 	return 0
 }
 
-// column gives the drawing the left of the frame and the blocks the right, w
-// wide, above and beside the title block, which is tw wide, and a strip h high
-// under the drawing when h is not 0.
-func (n Need) column(f drawing.Box, w, h, tw float64) Arrangement {
-	title := drawing.Box{X0: f.X1 - tw, Y0: f.Y1 - n.titleHeight(tw), X1: f.X1, Y1: f.Y1}
-	a := Arrangement{title: title}
-	if h > 0 {
-		a.slots = n.columns(drawing.Box{X0: f.X0 + edge, Y0: f.Y1 - h + edge, X1: f.X1 - w - edge, Y1: f.Y1 - edge})
+// divided gives the drawing and the title block their places in a division.
+func (n Need) divided(f drawing.Box, d division) Arrangement {
+	tw := d.tw
+	if d.low {
+		tw = math.Min(TitleMax, f.W())
 	}
-	side := drawing.Box{X0: f.X1 - w + edge, Y0: f.Y0 + edge, X1: f.X1 - edge, Y1: title.Y0 - edge}
-	cols := n.columns(side)
-	if cols[0].X1 <= title.X0-edge+hair {
-		cols[0].Y1 = f.Y1 - edge
+	a := Arrangement{title: drawing.Box{X0: f.X1 - tw, Y0: f.Y1 - n.titleHeight(tw), X1: f.X1, Y1: f.Y1}}
+	if !d.low || !n.Proof.small {
+		return n.withField(a, drawing.Box{X0: f.X0, Y0: f.Y0, X1: f.X1 - d.w, Y1: f.Y1 - d.h})
 	}
-	a.slots = append(cols, a.slots...)
-	return n.withField(a, drawing.Box{X0: f.X0, Y0: f.Y0, X1: f.X1 - w, Y1: f.Y1 - h})
-}
-
-// strip gives the drawing the top of the frame and the blocks a strip below,
-// h high, with the title block at its right end, and a column w wide at the
-// right when w is not 0.
-func (n Need) strip(f drawing.Box, h, w float64) Arrangement {
-	tw := math.Min(TitleMax, f.W())
-	title := drawing.Box{X0: f.X1 - tw, Y0: f.Y1 - n.titleHeight(tw), X1: f.X1, Y1: f.Y1}
-	a := Arrangement{title: title}
-	if n.Proof.small {
-		return n.smallStrip(a, f, h, w)
-	}
-	if w > 0 {
-		a.slots = n.columns(drawing.Box{X0: f.X1 - w + edge, Y0: f.Y0 + edge, X1: f.X1 - edge,
-			Y1: math.Min(title.Y0, f.Y1-h) - edge})
-	}
-	below := drawing.Box{X0: f.X0 + edge, Y0: f.Y1 - h + edge, X1: title.X0 - edge, Y1: f.Y1 - edge}
-	if below.W() >= leastBeside {
-		a.slots = append(a.slots, n.columns(below)...)
-	}
-	if over := (drawing.Box{X0: math.Max(title.X0, f.X0+edge), Y0: f.Y1 - h + edge, X1: f.X1 - edge,
-		Y1: title.Y0 - edge}); over.H() > leastPart {
-		a.slots = append(a.slots, n.columns(over)...)
-	}
-	return n.withField(a, drawing.Box{X0: f.X0, Y0: f.Y0, X1: f.X1 - w, Y1: f.Y1 - h})
-}
-
-// smallStrip is strip on small paper, which the title block is as wide as: the proof lies
-// on it over the whole width, and the strip over the proof.
-func (n Need) smallStrip(a Arrangement, f drawing.Box, h, w float64) Arrangement {
+	// the title block is as wide as small paper: the proof lies on it over the whole
+	// width, and the strip over the proof
 	in := f.Grow(-edge)
 	a.proof = drawing.Box{X0: in.X0, Y0: a.title.Y0 - edge - n.Proof.Height(n.Ty, in.W()), X1: in.X1,
 		Y1: a.title.Y0 - edge}
-	foot := math.Min(a.proof.Y0-edge, f.Y1-h)
-	if w > 0 {
-		a.slots = n.columns(drawing.Box{X0: f.X1 - w + edge, Y0: in.Y0, X1: in.X1, Y1: foot})
+	a.Field = drawing.Box{X0: in.X0, Y0: in.Y0, X1: f.X1 - d.w - edge, Y1: a.foot(f, d) - edge}
+	return a
+}
+
+// foot is where what stands beside the drawing of a division with a strip ends on small
+// paper.
+func (a Arrangement) foot(f drawing.Box, d division) float64 {
+	return math.Min(a.proof.Y0-edge, f.Y1-d.h)
+}
+
+// slots returns the places for the blocks of a division.
+func (n Need) slots(f drawing.Box, d division, a Arrangement) []drawing.Box {
+	switch {
+	case !d.low:
+		return n.columnSlots(f, d, a)
+	case n.Proof.small:
+		return n.smallSlots(f, d, a)
+	}
+	return n.stripSlots(f, d, a)
+}
+
+// columnSlots are a column above and beside the title block, and a strip under the
+// drawing.
+func (n Need) columnSlots(f drawing.Box, d division, a Arrangement) []drawing.Box {
+	cols := n.columns(drawing.Box{X0: f.X1 - d.w + edge, Y0: f.Y0 + edge, X1: f.X1 - edge, Y1: a.title.Y0 - edge})
+	if cols[0].X1 <= a.title.X0-edge+hair {
+		cols[0].Y1 = f.Y1 - edge
+	}
+	if d.h > 0 {
+		cols = append(cols, n.columns(drawing.Box{X0: f.X0 + edge, Y0: f.Y1 - d.h + edge, X1: f.X1 - d.w - edge,
+			Y1: f.Y1 - edge})...)
+	}
+	return cols
+}
+
+// stripSlots are a column beside the drawing, and a strip below it with the title
+// block at its right end.
+func (n Need) stripSlots(f drawing.Box, d division, a Arrangement) []drawing.Box {
+	var slots []drawing.Box
+	if d.w > 0 {
+		slots = n.columns(drawing.Box{X0: f.X1 - d.w + edge, Y0: f.Y0 + edge, X1: f.X1 - edge,
+			Y1: math.Min(a.title.Y0, f.Y1-d.h) - edge})
+	}
+	below := drawing.Box{X0: f.X0 + edge, Y0: f.Y1 - d.h + edge, X1: a.title.X0 - edge, Y1: f.Y1 - edge}
+	if below.W() >= leastBeside {
+		slots = append(slots, n.columns(below)...)
+	}
+	if over := (drawing.Box{X0: math.Max(a.title.X0, f.X0+edge), Y0: f.Y1 - d.h + edge, X1: f.X1 - edge,
+		Y1: a.title.Y0 - edge}); over.H() > leastPart {
+		slots = append(slots, n.columns(over)...)
+	}
+	return slots
+}
+
+// smallSlots are stripSlots on small paper.
+func (n Need) smallSlots(f drawing.Box, d division, a Arrangement) []drawing.Box {
+	var slots []drawing.Box
+	in, foot := f.Grow(-edge), a.foot(f, d)
+	if d.w > 0 {
+		slots = n.columns(drawing.Box{X0: f.X1 - d.w + edge, Y0: in.Y0, X1: in.X1, Y1: foot})
 	}
 	if below := (drawing.Box{X0: in.X0, Y0: foot + edge, X1: in.X1, Y1: a.proof.Y0 - edge}); below.H() > leastPart {
-		a.slots = append(a.slots, n.columns(below)...)
+		slots = append(slots, n.columns(below)...)
 	}
-	a.Field = drawing.Box{X0: in.X0, Y0: in.Y0, X1: f.X1 - w - edge, Y1: foot - edge}
-	return a
+	return slots
 }
 
 // withField takes the proof strip off the bottom of the field.

@@ -44,8 +44,24 @@ type splitter interface {
 // arrangement tries the same few widths again and again.
 type Measured struct {
 	Block
-	heights map[float64]float64
+	heights *heights
 	roomy   bool // a table goes elsewhere rather than where its words are broken
+}
+
+// heights are what a block takes at the widths it was asked for: few, and mostly the one
+// asked for last.
+type heights []struct{ w, h float64 }
+
+// at returns the height at a width, worked out where it is not known yet.
+func (hs *heights) at(w float64, work func() float64) float64 {
+	for i := len(*hs) - 1; i >= 0; i-- {
+		if (*hs)[i].w == w {
+			return (*hs)[i].h
+		}
+	}
+	h := work()
+	*hs = append(*hs, struct{ w, h float64 }{w, h})
+	return h
 }
 
 // roomy are measured blocks of which tables go elsewhere rather than into a column that
@@ -82,7 +98,7 @@ func measure(blocks []Block) []Block {
 			t.wants = t.columnWants()
 			b = t
 		}
-		out[i] = Measured{Block: b, heights: map[float64]float64{}}
+		out[i] = Measured{Block: b, heights: &heights{}}
 	}
 	return out
 }
@@ -91,12 +107,7 @@ func (m Measured) Height(ty *Typesetter, w float64) float64 {
 	if m.squeezed(w) {
 		return tooHigh
 	}
-	h, ok := m.heights[w]
-	if !ok {
-		h = m.Block.Height(ty, w)
-		m.heights[w] = h
-	}
-	return h
+	return m.heights.at(w, func() float64 { return m.Block.Height(ty, w) })
 }
 
 // Split lets the block inside split, if it can.
@@ -112,7 +123,7 @@ func (m Measured) Split(ty *Typesetter, w, h float64) (fits, rest Block) {
 	case fits == nil: // nothing is split off: what was measured holds
 		rest = m
 	case rest != nil:
-		rest = Measured{Block: rest, heights: map[float64]float64{}, roomy: m.roomy}
+		rest = Measured{Block: rest, heights: &heights{}, roomy: m.roomy}
 	}
 	return fits, rest
 }
@@ -207,7 +218,7 @@ func (l List) Split(ty *Typesetter, w, h float64) (fits, rest Block) {
 func unheaded(b Block) Block {
 	switch t := b.(type) {
 	case Measured:
-		return Measured{Block: unheaded(t.Block), heights: map[float64]float64{}, roomy: t.roomy}
+		return Measured{Block: unheaded(t.Block), heights: &heights{}, roomy: t.roomy}
 	case List:
 		t.mute = true
 		return t

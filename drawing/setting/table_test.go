@@ -160,7 +160,9 @@ func TestBesideTitle(t *testing.T) {
 	f := drawing.Box{X0: 20, Y0: 10, X1: 410, Y1: 287}
 	for _, w := range []float64{150, 190, 230} {
 		tw := n.besideFirst(w)
-		a := n.column(f, w, 0, tw)
+		d := division{w: w, tw: tw, least: columnLeast}
+		a := n.divided(f, d)
+		a.slots = n.slots(f, d, a)
 		if first := a.slots[0]; first.Y1 != f.Y1-edge || math.Abs(first.X1-(a.title.X0-edge)) > 1e-6 ||
 			a.title.X1 != f.X1 {
 			t.Errorf("%g mm of columns: the first is %v, the title block %v", w, first, a.title)
