@@ -3,6 +3,7 @@ package refit
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"oxturn/layout"
 	"oxturn/layout/job"
@@ -50,35 +51,59 @@ func (m SensorMove) Words(tape layout.Tape) string {
 
 // moveSensors places the sensors anew that a path comes too near to.
 func moveSensors(r *layout.Room, planned []layout.Sensor, path []plane.Point, j *job.Job) []SensorMove {
-	stay := true
-	for _, s := range planned {
-		stay = stay && (s.Found != nil || clearOf(s, path, float64(j.Spacing.Closest)*j.Membrane.Pitch/2))
+	stays := func(s layout.Sensor) bool {
+		return s.Found != nil || clearOf(s, path, float64(j.Spacing.Closest)*j.Membrane.Pitch/2)
 	}
-	if stay {
+	moved := 0
+	for _, s := range planned {
+		if !stays(s) {
+			moved++
+		}
+	}
+	if moved == 0 {
 		return nil
 	}
 	r.Sensors = nil
 	tube.Place(r, j, true, nil)
+	free := r.Sensors
+	for _, s := range planned {
+		if stays(s) {
+			free = besideSensor(free, s, moved)
+		}
+	}
+	r.Sensors = nil
 	var out []SensorMove
 	for _, s := range planned {
-		at := -1
-		for i := range r.Sensors {
-			if r.Sensors[i].Name == s.Name {
-				at = i
-			}
-		}
 		switch {
-		case s.Found != nil && at < 0:
+		case stays(s):
 			r.Sensors = append(r.Sensors, s)
-		case s.Found != nil:
-			r.Sensors[at] = s
-		case at < 0:
+		case len(free) == 0:
 			out = append(out, SensorMove{s.Name, s.Tip, nil})
-		case r.Sensors[at].Tip.Dist(s.Tip) > layout.SamePeg:
-			out = append(out, SensorMove{s.Name, s.Tip, &r.Sensors[at].Tip})
+		default:
+			now := free[0]
+			now.Name, now.Spare, free = s.Name, s.Spare, free[1:]
+			r.Sensors = append(r.Sensors, now)
+			if now.Tip.Dist(s.Tip) > layout.SamePeg {
+				out = append(out, SensorMove{s.Name, s.Tip, &now.Tip})
+			}
 		}
 	}
 	return out
+}
+
+// besideSensor are the places that are left beside a sensor that stays: all but its own,
+// or the one nearest to it where there are more than so many.
+func besideSensor(free []layout.Sensor, s layout.Sensor, least int) []layout.Sensor {
+	nearest, off := -1, math.Inf(1)
+	for i, f := range free {
+		if d := f.Tip.Dist(s.Tip); d < off {
+			nearest, off = i, d
+		}
+	}
+	if nearest < 0 || len(free) <= least && off > layout.SamePeg {
+		return free
+	}
+	return slices.Delete(slices.Clone(free), nearest, nearest+1)
 }
 
 // clearOf reports whether a sensor's tip lies at least so far from a cable and
