@@ -1,5 +1,7 @@
 package drawing
 
+import "math"
+
 // A Pattern is a way of hatching. Patterns differ by their lines, never by
 // colour.
 type Pattern int
@@ -53,9 +55,26 @@ func Hatch(rings [][]Pt, p Pattern) []Item {
 		items = append(items, &Path{Layer: LayerHatch, Segs: segs, Stroke: p.stroke()})
 	}
 	if segs := hatchDots(rings, p, box); len(segs) > 0 {
-		items = append(items, &Path{Layer: LayerHatch, Segs: segs, Stroke: &Stroke{Width: 2 * dotRadius}})
+		items = append(items, &Path{Layer: LayerHatch, Segs: segs, Stroke: p.dotStroke()})
 	}
 	return items
+}
+
+// dotStroke is the line that dots are drawn with: those of an even row are its dashes.
+func (p Pattern) dotStroke() *Stroke {
+	s := &Stroke{Width: 2 * dotRadius}
+	if step := p.step(); step > 0 {
+		s.Dash = []float64{stub, step - stub}
+	}
+	return s
+}
+
+// step is from dot to dot along the rows of p, mm; 0 where they do not lie evenly.
+func (p Pattern) step() float64 {
+	if p == HatchUnheated {
+		return unheatedStep
+	}
+	return 0
 }
 
 // stroke returns the line that p is drawn with.
@@ -76,18 +95,29 @@ func hatchLines(rings [][]Pt, p Pattern, box Box) []Seg {
 	return segs
 }
 
-// dotRadius is that of a dot in a hatch, mm.
-const dotRadius = 0.2
+// Dots of a hatch, mm: their radius, how long the lines are whose round ends make
+// them, and how far apart they lie on unheated floor.
+const (
+	dotRadius    = 0.2
+	stub         = 0.005
+	unheatedStep = 3.0
+)
 
 // hatchDots returns the dots of p that lie wholly inside, each as a line too
-// short to see, whose round ends make the dot.
+// short to see, whose round ends make the dot; even ones next to each other are one line.
 func hatchDots(rings [][]Pt, p Pattern, box Box) []Seg {
-	const stub = 0.005
 	var segs []Seg
+	last := Pt{X: math.Inf(-1)}
 	for _, c := range p.dots(box) {
-		if within(rings, c, dotRadius+stub) {
-			segs = append(segs, Polyline(c, c.Add(Pt{X: stub, Y: 0}))...)
+		if !within(rings, c, dotRadius+stub) {
+			continue
 		}
+		if end := c.Add(Pt{X: stub}); c.Y == last.Y && math.Abs(c.X-last.X-p.step()) < stub {
+			segs[len(segs)-1].To = end
+		} else {
+			segs = append(segs, Polyline(c, end)...)
+		}
+		last = c
 	}
 	return segs
 }
@@ -121,7 +151,7 @@ func (p Pattern) lines(box Box) [][]Pt {
 func (p Pattern) dots(box Box) []Pt {
 	switch p {
 	case HatchUnheated:
-		return staggered(box, 3, 0)
+		return staggered(box, unheatedStep, 0)
 	case HatchMortar:
 		return staggered(box, 1.4, 0.8)
 	case HatchConcrete:

@@ -15,6 +15,9 @@ func inked(items []Item) (lines [][]Pt, dots []Pt) {
 		for _, line := range Flatten(p.Segs, 0.01) {
 			if p.Stroke.Width == 2*dotRadius {
 				dots = append(dots, line[0])
+				for k := 1; len(p.Stroke.Dash) > 0 && float64(k)*unheatedStep < line[0].Dist(line[1]); k++ {
+					dots = append(dots, line[0].Add(Pt{X: float64(k) * unheatedStep}))
+				}
 			} else {
 				lines = append(lines, line)
 			}

@@ -32,8 +32,13 @@ func (d *document) path(p *drawing.Path) error {
 	}
 	var b strings.Builder
 	b.WriteString(look(p))
-	for i, s := range p.Segs {
-		d.seg(&b, s, i == 0)
+	for i := 0; i < len(p.Segs); i++ {
+		if r, ok := upright(p.Segs[i:]); ok {
+			d.rectangle(&b, r)
+			i += rectangleSegs - 1
+			continue
+		}
+		d.seg(&b, p.Segs[i], i == 0)
 	}
 	b.WriteString(paint)
 	return d.raw(b.String())
@@ -104,6 +109,35 @@ func (d *document) seg(b *strings.Builder, s drawing.Seg, first bool) {
 	default:
 		b.WriteString(d.place(s.To) + " l\n")
 	}
+}
+
+// rectangleSegs is how many steps go round a rectangle.
+const rectangleSegs = 5
+
+// upright returns the box that the first steps of a path go round, if they go round one
+// with level sides.
+func upright(segs []drawing.Seg) (drawing.Box, bool) {
+	if len(segs) < rectangleSegs || segs[0].Op != drawing.Move || segs[4].Op != drawing.Close {
+		return drawing.Box{}, false
+	}
+	for _, s := range segs[1:4] {
+		if s.Op != drawing.Line {
+			return drawing.Box{}, false
+		}
+	}
+	a, b, c, e := segs[0].To, segs[1].To, segs[2].To, segs[3].To
+	level := a.Y == b.Y && b.X == c.X && c.Y == e.Y && e.X == a.X
+	steep := a.X == b.X && b.Y == c.Y && c.X == e.X && e.Y == a.Y
+	return drawing.BoxOf(a, c), level || steep
+}
+
+// rectangle writes a box in one operator, its sides where those of its corners would be:
+// a label's code has thousands.
+func (d *document) rectangle(b *strings.Builder, r drawing.Box) {
+	x0, x1 := drawing.Round(r.X0*perMM, 100), drawing.Round(r.X1*perMM, 100)
+	y0, y1 := drawing.Round((d.page.H-r.Y1)*perMM, 100), drawing.Round((d.page.H-r.Y0)*perMM, 100)
+	b.WriteString(strings.Join([]string{rounded(x0, 100), rounded(y0, 100), rounded(x1-x0, 100),
+		rounded(y1-y0, 100)}, " ") + " re\n")
 }
 
 // place writes a place in points, y up from the foot of the page, to a

@@ -63,7 +63,7 @@ func TestRawOperatorsReachThePage(t *testing.T) {
 	for _, want := range []string{
 		"re n 1 w 1 j 1 J 0 144 m 72 144 l 72 72 l S Q",
 		"re n 2 w 1 j 0 J [72 36] 0 d 0 144 m 72 144 72 72 0 72 c S Q",
-		"re n 0.502 0 0 rg 0 144 m 72 144 l 72 72 l 0 72 l h f* Q",
+		"re n 0.502 0 0 rg 0 72 72 72 re f* Q",
 		"re n 0.502 0 0 rg 1 w 1 j 1 J 0 144 m 72 144 l B* Q",
 	} {
 		if !strings.Contains(got, want) {
