@@ -42,6 +42,7 @@ type Room struct {
 	Tiled   plane.Region   // floor less what stands on the subfloor
 	Heated  plane.Region   // where the centre lines of the room's cables may be: all zones that a cable serves
 	Zones   []plane.Region // floor for cable, cut by movement joints and by what the cable keeps off
+	Named   []*job.Zone    // what the job says of each of them; nil: nothing
 	Bare    plane.Region   // zones with room for a cable and none in them
 	Cold    plane.Region   // zones that stay without cable on purpose
 	NoCut   []NoCut

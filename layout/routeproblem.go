@@ -29,6 +29,27 @@ func (r *Room) ProblemWith(j *job.Job, labels []job.Cable) (route.Problem, error
 	return p, err
 }
 
+// AskOf is what the job asks of the cables of zone i: what it says of that, and of the room
+// where it says nothing.
+func (r *Room) AskOf(i int) route.Ask {
+	ask := route.Ask{Rows: r.Job.Along, Start: r.Job.Start}
+	if z := r.Spoken(i); z != nil && z.Along != nil {
+		ask.Rows = z.Along
+	}
+	if z := r.Spoken(i); z != nil && z.Start != nil {
+		ask.Start = z.Start
+	}
+	return ask
+}
+
+// Spoken is what the job says of zone i; nil: nothing.
+func (r *Room) Spoken(i int) *job.Zone {
+	if i >= len(r.Named) {
+		return nil
+	}
+	return r.Named[i]
+}
+
 // asked is the floor that the room's cable i is asked to lie in, as a place in it; nil:
 // anywhere.
 func (r *Room) asked(i int) *plane.Point {
@@ -45,10 +66,12 @@ func (r *Room) ProblemFor(j *job.Job) (route.Problem, error) {
 		return route.Problem{}, err
 	}
 	p := route.Problem{
-		Rows:  r.Job.Along,
 		Floor: floor, Zones: r.Zones, Entry: r.Job.Thermostat.At,
 		Pitch: j.Membrane.Pitch, Closest: j.Spacing.Closest, Widest: j.Spacing.Widest, Bend: j.Membrane.BendRadius,
 		Avoid: r.Avoid(),
+	}
+	for i := range r.Zones {
+		p.Asks = append(p.Asks, r.AskOf(i))
 	}
 	for _, w := range r.Job.Walls {
 		p.Walls = append(p.Walls, w.Segment)
@@ -57,7 +80,7 @@ func (r *Room) ProblemFor(j *job.Job) (route.Problem, error) {
 		p.Low = append(p.Low, plane.FromRing(ring))
 	}
 	if at := r.Job.FirstPeg; at != nil {
-		p.Lattice = &route.Lattice{Origin: *at, Angle: route.Angle(p.Walls, p.Zones), Pitch: p.Pitch}
+		p.Lattice = &route.Lattice{Origin: *at, Angle: route.Angle(p), Pitch: p.Pitch}
 	}
 	return p, nil
 }

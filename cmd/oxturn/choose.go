@@ -146,7 +146,11 @@ func optionsText(w io.Writer, j *job.Job, rooms []build.RoomOptions, all bool) e
 		if i > 0 {
 			fmt.Fprintln(w)
 		}
-		fmt.Fprintf(w, "%s: %s to heat at about %s at even spacing\n\n", printable(r.Room.Name),
+		name := r.Room.Name
+		if r.Zone != "" {
+			name += ", " + r.Zone
+		}
+		fmt.Fprintf(w, "%s: %s to heat at about %s at even spacing\n\n", printable(name),
 			say.AreaBoth(r.Heated, u), say.Density(r.Asked, u))
 		t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
 		fmt.Fprintln(t, "\tcable\tlength\tspacing\tpegs\theat\tcovered\tload\tlead\t1 in less\t1 in more\t")
@@ -219,6 +223,7 @@ func writeUnfit(w io.Writer, unfit []build.Option, u plane.Units, all bool) {
 // An optionRow is an option as programs read it; lengths in mm.
 type optionRow struct {
 	Room          string   `json:"room"`
+	Zone          string   `json:"zone,omitempty"`
 	Cables        []string `json:"cables"`
 	Taken         bool     `json:"taken"`
 	Fits          bool     `json:"fits"`
@@ -239,8 +244,8 @@ type optionRow struct {
 }
 
 // row rounds to what the figures are good for, so that two machines agree.
-func row(room string, o build.Option, pitch float64) optionRow {
-	r := optionRow{Room: room, Cables: o.IDs, Taken: o.Taken, Fits: o.Fits, Unlaid: o.Unlaid, Why: o.Why,
+func row(room, zone string, o build.Option, pitch float64) optionRow {
+	r := optionRow{Room: room, Zone: zone, Cables: o.IDs, Taken: o.Taken, Fits: o.Fits, Unlaid: o.Unlaid, Why: o.Why,
 		Length:  rounded(o.Length, 1),
 		Density: rounded(o.Density, 1), Watts: rounded(o.Watts, 1), Volts: o.Volts, Amps: rounded(o.Amps, 3),
 		LeadReach:     rounded(o.LeadReach, 1),
@@ -269,7 +274,7 @@ func optionRows(rooms []build.RoomOptions, pitch float64) []optionRow {
 	out := []optionRow{}
 	for _, r := range rooms {
 		for _, o := range r.Options {
-			out = append(out, row(r.Room.Name, o, pitch))
+			out = append(out, row(r.Room.Name, r.Zone, o, pitch))
 		}
 	}
 	return out
@@ -288,7 +293,7 @@ func optionsCSV(w io.Writer, rooms []build.RoomOptions, pitch float64) error {
 	rows := [][]string{{"room", "cables", "taken", "fits", "length (mm)", "spacing (mm)", "spacing (pegs)",
 		"heat (W/m²)", "covered (%)", "watts", "volts", "amps",
 		"lead reach (mm)", "fits 1 in smaller", "fits 1 in larger", "surface at least (°C)", "goes up at least (%)",
-		"warm-up (s)", "surface at most (°C)", "beyond limits", "why not"}}
+		"warm-up (s)", "surface at most (°C)", "beyond limits", "why not", "zone"}}
 	for _, r := range optionRows(rooms, pitch) {
 		rows = append(rows, []string{takeoff.Defuse(r.Room), takeoff.Defuse(strings.Join(r.Cables, " + ")),
 			strconv.FormatBool(r.Taken), strconv.FormatBool(r.Fits),
@@ -296,7 +301,7 @@ func optionsCSV(w io.Writer, rooms []build.RoomOptions, pitch float64) error {
 			number(&r.Watts), number(&r.Volts), number(&r.Amps),
 			number(&r.LeadReach), strconv.FormatBool(r.SmallerWithin), strconv.FormatBool(r.LargerWithin),
 			number(r.Least), shareCell(r.UpShare), number(r.WarmUp), number(r.Most), takeoff.Defuse(strings.Join(r.over,
-				"; ")), takeoff.Defuse(r.Why)})
+				"; ")), takeoff.Defuse(r.Why), takeoff.Defuse(r.Zone)})
 	}
 	return out.WriteAll(rows)
 }

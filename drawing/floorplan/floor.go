@@ -120,6 +120,26 @@ func (v *View) LeftCold() plane.Region {
 	return cold
 }
 
+// ZoneNames names the parts of the floor that the job names.
+func (v *View) ZoneNames() {
+	for i := range v.Room.Job.Zones {
+		z := &v.Room.Job.Zones[i]
+		if z.Spans.Source("name") == job.FromDefault {
+			continue
+		}
+		for k, region := range v.Room.Zones {
+			if v.Room.Spoken(k) == z && len(region) > 0 {
+				v.NameArea(z.Name, region[0].Outer, 4)
+			}
+		}
+		for _, p := range v.Room.Cold {
+			if z.Cold && (plane.Region{p}).Contains(z.At) {
+				v.NameArea(z.Name, p.Outer, 4)
+			}
+		}
+	}
+}
+
 // Dotted marks floor without cable.
 func (v *View) Dotted(floor plane.Region) {
 	rings := v.Paper.Rings(floor)

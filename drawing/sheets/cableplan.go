@@ -29,6 +29,7 @@ func drawCablePlan(v *floorplan.View) {
 	v.Fixtures()
 	v.Limit()
 	v.LeftBare()
+	v.ZoneNames()
 	v.Joints()
 	plannedLines(v)
 	v.Cables()

@@ -17,6 +17,9 @@ func layCables(d draft) ([]route.Route, []job.Cable, []job.Diagnostic) {
 	if j.LaidBy != nil {
 		return r.Issued(j)
 	}
+	if parts := d.parts(); len(parts) > 1 || parts[0].zone != nil {
+		return chooseByPart(d, parts)
+	}
 	if len(r.Job.Cables) == 0 {
 		return choose(d)
 	}

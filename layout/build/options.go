@@ -36,6 +36,7 @@ type OffByInch struct {
 // be laid come last.
 type RoomOptions struct {
 	Room    *job.Room
+	Zone    string  // the zone of it that asks for a density of its own, empty: the room, or the rest of it
 	Heated  float64 // mm²
 	Asked   float64 // W/m² wanted
 	Options []Option
@@ -60,21 +61,31 @@ func OptionsUntil(j *job.Job, stop func() bool, laying func(room string, cables 
 			wrong = append(wrong, *unfit)
 			continue
 		}
-		o := RoomOptions{Room: r.Job, Heated: r.Heated.Area(), Asked: asked(r)}
-		o.Options = options(d, func(c layout.Candidate) {
-			if laying != nil {
-				laying(r.Job.Name, c.IDs)
+		for _, p := range d.parts() {
+			o := optionsOf(p, func(c layout.Candidate) {
+				if laying != nil {
+					laying(r.Job.Name, c.IDs)
+				}
+			})
+			if o.Room = r.Job; !slices.ContainsFunc(o.Options, func(o Option) bool { return o.Fits }) {
+				d := r.Problem("room %q: none of the catalogue's %d cables, alone or in pairs, can be laid", r.Job.Name,
+					len(j.Cables))
+				d.Hint = "the table says of each why not"
+				wrong = append(wrong, inZone([]job.Diagnostic{d}, p.zone)...)
 			}
-		})
-		if !slices.ContainsFunc(o.Options, func(o Option) bool { return o.Fits }) {
-			d := r.Problem("room %q: none of the catalogue's %d cables, alone or in pairs, can be laid", r.Job.Name,
-				len(j.Cables))
-			d.Hint = "the table says of each why not"
-			wrong = append(wrong, d)
+			out = append(out, o)
 		}
-		out = append(out, o)
 	}
 	return out, wrong
+}
+
+// optionsOf are the options of a part of a room.
+func optionsOf(p part, laying func(layout.Candidate)) RoomOptions {
+	o := RoomOptions{Heated: p.Heated.Area(), Asked: asked(p.Room), Options: options(p.draft, laying)}
+	if p.zone != nil {
+		o.Zone = p.zone.Name
+	}
+	return o
 }
 
 // options weighs the candidates of a room.

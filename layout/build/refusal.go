@@ -25,6 +25,12 @@ func refusal(from draft, labels []job.Cable, err error) job.Diagnostic {
 	if !errors.As(err, &ref) {
 		return d
 	}
+	if ref.Start {
+		d.Span = startSpan(r, ref.Zone)
+		d.Hint = "leave start out, or name another corner; the cold lead, which never crosses heating cable, has to " +
+			"reach it"
+		return d
+	}
 	if ref.Early {
 		d.Hint = "look farther with a larger [spacing] search, or draw the floor as several rooms"
 		return d
@@ -60,6 +66,24 @@ func refusal(from draft, labels []job.Cable, err error) job.Diagnostic {
 			"spacing limits the label allows"
 	}
 	return d
+}
+
+// asksStart reports whether the heat of any zone is to start in a corner.
+func asksStart(r *layout.Room) bool {
+	for i := range r.Zones {
+		if r.AskOf(i).Start != nil {
+			return true
+		}
+	}
+	return false
+}
+
+// startSpan is where the job says where the heat of a zone is to start.
+func startSpan(r *layout.Room, zone int) job.Span {
+	if z := r.Spoken(max(zone, 0)); zone >= 0 && z != nil && z.Start != nil {
+		return z.Spans.At("start")
+	}
+	return r.Job.Spans.At("start")
 }
 
 // inRange reports whether a refused cable is within the lengths that were laid
@@ -124,6 +148,9 @@ func reason(r *layout.Room, labels []job.Cable, err error, u plane.Units) string
 		return err.Error()
 	case ref.Lead > 0:
 		return leadReason(r, labels, ref, u)
+	case ref.Start && ref.Longest > 0 && ref.Cable >= 0:
+		return fmt.Sprintf("no route was found for cable %s of %s that starts where it is asked to", labels[ref.Cable].ID,
+			say.About(labels[ref.Cable].Length, u))
 	case ref.Longest > 0 && ref.Cable >= 0:
 		return misfit(labels[ref.Cable], ref, u)
 	}

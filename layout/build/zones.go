@@ -1,10 +1,13 @@
 package build
 
 import (
+	"fmt"
+	"slices"
+
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
-	"slices"
+	"oxturn/layout/route"
 )
 
 // nearZone is how far a place that names a zone may lie from the floor for cable, mm: in
@@ -15,7 +18,6 @@ const nearZone = 300
 // says which cannot be told apart; nil where all is well.
 func askZones(r *layout.Room, j *job.Job) *job.Diagnostic {
 	spoken := map[int]*job.Zone{}
-	cold := map[int]bool{}
 	for i := range r.Job.Zones {
 		z := &r.Job.Zones[i]
 		at := zoneAt(r, z)
@@ -33,22 +35,48 @@ func askZones(r *layout.Room, j *job.Job) *job.Diagnostic {
 				"([[room.cold]])"
 			return &d
 		}
-		spoken[at], cold[at] = z, z.Cold
+		spoken[at] = z
 	}
-	keepWarm(r, cold)
+	keepWarm(r, spoken)
+	return oneLattice(r)
+}
+
+// oneLattice refuses runs asked for in directions that no one set of pegs has.
+func oneLattice(r *layout.Room) *job.Diagnostic {
+	first, said := (*float64)(nil), ""
+	for i := range r.Zones {
+		rows, of := r.AskOf(i).Rows, partWords(r, i)
+		if rows == nil {
+			continue
+		}
+		if first == nil {
+			first, said = rows, of
+			continue
+		}
+		if skew := route.Skew(*first, *rows); skew > route.OffAxis {
+			d := r.Problem("room %q: the runs of %s and of %s are asked for %.0f° apart, and the pegs of a room lie in "+
+				"one direction", r.Job.Name, said, of, plane.Degrees(skew))
+			d.Span = r.Job.Spans.At("along")
+			if z := r.Spoken(i); z != nil && z.Along != nil {
+				d.Span = z.Spans.At("along")
+			}
+			d.Hint = "let them run the same way or square to one another, or draw the floor as two rooms"
+			return &d
+		}
+	}
 	return nil
 }
 
 // keepWarm takes what stays cold out of a room's zones.
-func keepWarm(r *layout.Room, cold map[int]bool) {
+func keepWarm(r *layout.Room, spoken map[int]*job.Zone) {
 	zones := r.Zones
-	r.Zones, r.Heated = nil, nil
+	r.Zones, r.Heated, r.Named = nil, nil, nil
 	for i, zone := range zones {
-		if cold[i] {
+		if z := spoken[i]; z != nil && z.Cold {
 			r.Cold = append(r.Cold, zone...)
 			continue
 		}
-		r.Zones = append(r.Zones, zone)
+		r.Zones, r.Named = append(r.Zones, zone), append(r.Named, spoken[i])
 		r.Heated = append(r.Heated, zone...)
 	}
 }
@@ -74,4 +102,15 @@ func orCold(r *layout.Room) string {
 		return " or left cold"
 	}
 	return ""
+}
+
+// partWords names zone i of a room in messages.
+func partWords(r *layout.Room, i int) string {
+	if z := r.Spoken(i); z != nil {
+		return fmt.Sprintf("zone %q", z.Name)
+	}
+	if len(r.Zones) == 1 {
+		return "the room"
+	}
+	return "the rest of the room"
 }

@@ -21,6 +21,7 @@ type Cable struct {
 	Spacing       Spacing   `json:"spacing"`
 	Served        float64   `json:"served_m2" round:"3"`
 	Lead          Lead      `json:"cold_lead"`
+	Start         *Start    `json:"start_asked,omitempty"`
 	Runs          int       `json:"runs"`
 	HalfRun       int       `json:"halfway_run"`
 	HalfInto      float64   `json:"halfway_into_run_mm" round:"0"`

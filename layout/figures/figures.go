@@ -75,6 +75,7 @@ type Room struct {
 	Corners    []Corner   `json:"corners"`
 	Missed     float64    `json:"walls_missed_by_mm" round:"1"` // spread over the corners
 	Cables     []Cable    `json:"cables"`
+	Zones      []Zone     `json:"zones,omitempty"` // parts of the floor that the job speaks of
 	Thermostat Thermostat `json:"thermostat"`
 }
 

@@ -126,8 +126,11 @@ func room(p *layout.Plan, r *layout.Room) Room {
 	watts := 0.0
 	for i := range r.Cables {
 		watts += r.Cables[i].Label.Watts
-		out.Cables = append(out.Cables, cable(&r.Cables[i], r.Job.Thermostat))
+		one := cable(&r.Cables[i], r.Job.Thermostat)
+		one.Start = startOf(r, &r.Cables[i])
+		out.Cables = append(out.Cables, one)
 	}
+	out.Zones = zones(r)
 	out.AtEven = squareMetres(r.Warmed())
 	out.Density, out.OverHeated, out.OverTile = density(watts, r.Warmed()), density(watts, r.Heated.Area()),
 		density(watts, r.Tiled.Area())

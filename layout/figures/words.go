@@ -21,6 +21,9 @@ func (p *page) room(r Room, s Supply) {
 		p.density(r.Density), p.area(r.AtEven)),
 		fmt.Sprintf("%s over the heated %s", p.density(r.OverHeated), p.area(r.Heated)), fmt.Sprintf(
 			"%s over the tiled %s", p.density(r.OverTile), p.area(r.Tiled)))
+	for _, z := range r.Zones {
+		p.zone(z)
+	}
 	for _, c := range r.Cables {
 		p.b.WriteByte('\n')
 		p.cable(c, s)
@@ -54,6 +57,9 @@ func (p *page) cable(c Cable, s Supply) {
 		fmt.Sprintf("limits %.1f to %.1f Ω, %s/%s %% (%s)", o.Low, o.High, signed(o.Under), signed(o.Over),
 			o.Source), fmt.Sprintf("%.0f to %.0f W between them", o.Least, o.Most))
 	p.spacing(c, s)
+	if c.Start != nil {
+		p.put("start", fmt.Sprintf("%s off corner %s, as near to it as was asked", p.length(c.Start.Off), c.Start.Corner))
+	}
 	p.put("runs", fmt.Sprintf("%d, half-way mark on run %s, %s into it", c.Runs, c.runName(c.HalfRun),
 		p.length(c.HalfInto)))
 	p.drift(c)

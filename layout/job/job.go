@@ -230,6 +230,7 @@ type Room struct {
 	FirstTile    plane.Segment // from a corner of a whole tile as set out, along its row; zero: not recorded
 	tileFound    Span          // where a record as laid says so; no file: none does
 	Density      float64       // W/m² asked for when choosing, 0: default
+	Start        *plane.Point  // the corner in which the heat is to start; nil: anywhere
 	Along        *float64      // direction of its runs, radians counter-clockwise from east; nil: either
 	Exposed      float64       // mm of its edge along outside walls, where ExposedGiven
 	Loss         *Loss         // nil: no heat loss is worked out

@@ -32,7 +32,7 @@ func (j *Job) readRoom(t table) Room {
 	r.readFirstTile(t)
 	r.letterWalls(t)
 	r.readArcs(t)
-	r.readAlong(t)
+	r.Along, r.Start = r.readAlong(t, fmt.Sprintf("a run of room %q", r.Name)), r.readStart(t)
 	r.readOpenings(t, j.Clearance)
 	r.readFixtures(t, j.Clearance)
 	r.readKeepOuts(t, j.Clearance)
@@ -47,17 +47,39 @@ func (j *Job) readRoom(t table) Room {
 	return r
 }
 
-// readAlong looks up the wall that the runs lie along.
-func (r *Room) readAlong(t table) {
-	letter := t.text("along")
-	if letter == "" || !r.usable() {
-		return
+// readAlong is the direction that runs are to lie in, along a wall or by a compass word or
+// bearing, radians counter-clockwise from east; nil: either.
+func (r *Room) readAlong(t table, what string) *float64 {
+	said := strings.TrimSpace(t.text("along"))
+	if said == "" || !r.usable() {
+		return nil
 	}
-	if i, ok := r.wallNamed(t, "along", letter, fmt.Sprintf("a run of room %q", r.Name)); ok {
+	angle := 0.0
+	if bearing, rest, ok := CutBearing(said); ok && strings.TrimSpace(rest) == "" && !r.hasWall(said) {
+		angle = plane.Radians(90 - bearing)
+	} else if i, ok := r.wallNamed(t, "along", said, what); ok {
 		way := r.Walls[i].B.Sub(r.Walls[i].A)
-		angle := plane.Atan2(way.Y, way.X)
-		r.Along = &angle
+		angle = plane.Atan2(way.Y, way.X)
+	} else {
+		return nil
 	}
+	return &angle
+}
+
+func (r *Room) hasWall(letter string) bool {
+	return slices.ContainsFunc(r.Walls, func(w Wall) bool { return strings.EqualFold(w.Letter, letter) })
+}
+
+// readStart is the corner in which the heat is to start; nil: anywhere.
+func (r *Room) readStart(t table) *plane.Point {
+	letter := t.text("start")
+	if letter == "" || !r.usable() {
+		return nil
+	}
+	if i, ok := r.wallLettered(t, "start", letter, "the start of heat"); ok {
+		return &r.Walls[i].A
+	}
+	return nil
 }
 
 // checkExposed refuses more outside wall than the room has walls.

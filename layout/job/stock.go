@@ -25,7 +25,10 @@ func (j *Job) TakeStock(name string, data []byte, report *Report) {
 	j.Cables = cables
 	for i := range j.Rooms {
 		r := &j.Rooms[i]
-		r.Cables, r.Zones = nil, slices.DeleteFunc(slices.Clone(r.Zones), func(z Zone) bool { return !z.Cold })
+		r.Cables, r.Zones = nil, slices.Clone(r.Zones)
+		for k := range r.Zones {
+			r.Zones[k].Cables = nil
+		}
 	}
 }
 

@@ -13,8 +13,12 @@ type Zone struct {
 	At     plane.Point // any place in it
 	Cables []string    // that lie there, by id; they are among the room's
 	Cold   bool        // no cable on purpose
-	Span   Span
-	Spans  Spans
+
+	Density float64      // W/m² asked for where its cable is chosen, 0: the choice is not for it alone
+	Along   *float64     // direction of its runs; nil: as in the room
+	Start   *plane.Point // the corner in which its heat is to start; nil: as in the room
+	Span    Span
+	Spans   Spans
 }
 
 // readZones reads the parts of a floor that are spoken of, and puts their cables behind
@@ -22,8 +26,8 @@ type Zone struct {
 func (r *Room) readZones(t table) {
 	names := namesSeen{}
 	for i, zt := range limited(t, "zone") {
-		z := Zone{Name: zt.text("name"), Cables: zt.texts("cables"), Cold: zt.flag("cold"), Span: zt.span(),
-			Spans: zt.spans()}
+		z := Zone{Name: zt.text("name"), Cables: zt.texts("cables"), Cold: zt.flag("cold"), Density: zt.num("density"),
+			Span: zt.span(), Spans: zt.spans()}
 		names.check(zt, "name", z.Name, "zone")
 		if z.Name == "" {
 			z.Name = fmt.Sprintf("zone %d", i+1)
@@ -36,11 +40,16 @@ func (r *Room) readZones(t table) {
 		if z.At, ok = r.spotOf(zt, "at", what); !ok {
 			continue
 		}
+		z.Along, z.Start = r.readAlong(zt, "a run of "+what), r.readStart(zt)
+		says := given(zt, "cables", "density", "along", "start")
 		switch {
-		case z.Cold && len(z.Cables) > 0:
-			zt.errorf("cables", "keep one of the two", "%s is to stay cold and has cables", what)
-		case !z.Cold && len(z.Cables) == 0:
-			zt.errorf("at", `add cables = ["…"] with what lies there, or cold = true`, "nothing is said of %s", what)
+		case z.Cold && len(says) > 0:
+			zt.errorf(says[0], "keep one of the two", "%s is to stay cold and has %s", what, says[0])
+		case z.Density > 0 && len(z.Cables) > 0:
+			zt.errorf("density", "keep one of the two", "%s has cables, and a density that one is to be chosen for", what)
+		case !z.Cold && len(says) == 0:
+			zt.errorf("at", `add cables = ["…"] with what lies there, density, along or start, or cold = true`,
+				"nothing is said of %s", what)
 		case !r.Outline.Contains(z.At) && r.Outline.Distance(z.At) > r.slack():
 			zt.errorf("at", "it is measured from the same corner as the room's own corners",
 				"%s lies %s outside the walls of room %q", what, t.length(r.Outline.Distance(z.At)), r.Name)

@@ -78,11 +78,14 @@ func (f *Refit) solve(stays []plane.Point, floor plane.Region, briefly bool) (ro
 	if stays != nil {
 		p.Frozen = [][]plane.Point{stays}
 	}
-	along := f.along()
-	p.Rows, p.Brief = &along, true
+	along, asked := f.along(), route.Ask{}
+	if i := c.Zone; i < len(p.Asks) {
+		asked.Start = p.Asks[i].Start
+	}
+	p.Asks, p.Brief = []route.Ask{{Rows: &along, Start: asked.Start}}, true
 	routes, err := route.Solve(p)
 	if err != nil && !briefly {
-		p.Rows, p.Brief = nil, false
+		p.Asks, p.Brief = []route.Ask{asked}, false
 		routes, err = route.Solve(p)
 	}
 	if err != nil {

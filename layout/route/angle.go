@@ -1,7 +1,42 @@
 package route
 
-import "oxturn/layout/plane"
+import (
+	"math"
+
+	"oxturn/layout/plane"
+)
+
+// OffAxis is how far from the pegs' axes, radians, runs may be asked for and still be taken
+// to mean the axis: three degrees.
+const OffAxis = 0.05
 
 // Angle returns the direction of the peg rows that Solve chooses where a
-// Problem gives no lattice: that of most wall, modulo a quarter turn.
-func Angle(walls []plane.Segment, zones []plane.Region) float64 { return mainAngle(walls, zones) }
+// Problem gives no lattice: that of most wall, modulo a quarter turn, or that of the runs
+// asked for where they are along neither of its axes.
+func Angle(p Problem) float64 {
+	main := mainAngle(p.Walls, p.Zones)
+	for _, a := range p.Asks {
+		if a.Rows == nil {
+			continue
+		}
+		if asked := quarter(*a.Rows); Skew(asked, main) > OffAxis {
+			return asked
+		}
+	}
+	return main
+}
+
+// Skew is by how much two directions differ, radians, a quarter turn being none.
+func Skew(a, b float64) float64 {
+	d := quarter(a - b)
+	return math.Min(d, math.Pi/2-d)
+}
+
+// quarter is a direction, no more than two turns off, modulo a quarter turn.
+func quarter(a float64) float64 {
+	a = math.Mod(a+4*math.Pi, math.Pi/2)
+	if a > math.Pi/2-plane.Whit {
+		a = 0
+	}
+	return a
+}

@@ -72,7 +72,7 @@ var keptRooms = []struct {
 	{"rows across", func(t fataler) Problem {
 		p := keptRoom(t, outline(0, 1700, 1200), 3.3)
 		across := math.Pi / 2
-		p.Rows = &across
+		p.Asks = []Ask{{Rows: &across}}
 		return p
 	}},
 	{"short lead", func(t fataler) Problem {

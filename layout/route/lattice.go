@@ -25,7 +25,7 @@ func chooseLattice(p Problem) Lattice {
 	if p.Lattice != nil {
 		return *p.Lattice
 	}
-	l := Lattice{Angle: mainAngle(p.Walls, p.Zones), Pitch: p.Pitch}
+	l := Lattice{Angle: Angle(p), Pitch: p.Pitch}
 	l.Origin = plane.Pt(shift(p.Zones, l, false), shift(p.Zones, l, true)).Rotate(l.Angle)
 	return l
 }
@@ -53,11 +53,7 @@ func mainAngle(walls []plane.Segment, zones []plane.Region) float64 {
 // wallAngle is a wall's direction modulo a quarter turn.
 func wallAngle(w plane.Segment) float64 {
 	v := w.B.Sub(w.A)
-	a := math.Mod(plane.Atan2(v.Y, v.X)+2*math.Pi, math.Pi/2)
-	if a > math.Pi/2-plane.Whit {
-		a = 0
-	}
-	return a
+	return quarter(plane.Atan2(v.Y, v.X))
 }
 
 // alongside is the length of wall within a few degrees of angle a or across

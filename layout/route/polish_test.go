@@ -73,7 +73,7 @@ func TestRowsAreKept(t *testing.T) {
 	for _, want := range []float64{0, math.Pi / 2, math.Pi} {
 		p := roomOf(t, outline(0, 3000, 1800), nil, 75, nil)
 		p.Cables = []Cable{{ID: "H1", Length: lengthFor(p, p.Zones[0], 3.3)}}
-		p.Rows = &want
+		p.Asks = []Ask{{Rows: &want}}
 		routes, err := Solve(p)
 		if err != nil {
 			t.Fatal(err)

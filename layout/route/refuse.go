@@ -22,6 +22,14 @@ func (r *room) refuse(l *laying, best *candidate) error {
 		out.Reason = fmt.Sprintf("no route was found for cable %s at first sight", c.ID)
 		return out
 	}
+	anywhere := *l.wish
+	anywhere.near = nil
+	out.Start = l.wish.near != nil
+	if !r.startable(l.region, l.wish) && r.startable(l.region, &anywhere) {
+		out.Reason = fmt.Sprintf("cable %s can't start where it is asked to: no run ends there that a cold lead comes to",
+			c.ID)
+		return out
+	}
 	if !r.startable(l.region, l.wish) {
 		if l.wish.from != nil {
 			out.Reason = fmt.Sprintf("cable %s can't go on from where its laid part ends: no run can be joined to it",
@@ -114,6 +122,17 @@ type lengths struct {
 	found             []*candidate
 }
 
+// sides are the ways in which a zone's floor may be gone over: its directions, each from
+// either side.
+func (r *room) sides(zone int) (out []turns) {
+	for _, from := range []turns{0, 2} {
+		for _, t := range r.directions(zone) {
+			out = append(out, t+from)
+		}
+	}
+	return out
+}
+
 // reachable returns the lengths of the share, with what is laid already; 0 for none.
 func (r *room) reachable(l *laying) lengths {
 	n, ok := r.reached[l.cable]
@@ -133,7 +152,7 @@ func (r *room) reach(l *laying) lengths {
 	shortest := math.Inf(1)
 	tight := l.rule // nothing but the closest gaps
 	tight.widest = max(l.rule.closest, int(math.Ceil(l.rule.meanGap-plane.Whit)))
-	for t := range turns(4) {
+	for _, t := range r.sides(l.share.zone) {
 		g := newGrid(l.region, r.lattice, t)
 		w := r.newWay(l, newSweep(g, l.rule, l.wish, narrowly))
 		for _, s := range []float64{float64(l.rule.widest), math.Max(float64(l.rule.closest), l.rule.meanGap)} {

@@ -22,10 +22,9 @@ type Problem struct {
 	Avoid   []plane.Region  // floor where an end should not lie: doorways, door swings, flanges
 	Lattice *Lattice        // set: the pegs are as given (already laid); nil: chosen
 	Frozen  [][]plane.Point // per cable, the part already laid, start of heat first; nil: nothing laid
-	// set: runs lie along the lattice's axis nearest to this direction, radians; nil: along either
-	Rows  *float64
-	Brief bool   // set: only the first looks are taken, and a refusal gives no lengths
-	Steps *Steps // what the search may cost, and is taken off it; nil: what StepsFor gives the problem
+	Asks    []Ask           // what is asked of each zone's cables, by zone; those beyond its end: nothing
+	Brief   bool            // set: only the first looks are taken, and a refusal gives no lengths
+	Steps   *Steps          // what the search may cost, and is taken off it; nil: what StepsFor gives the problem
 	// asked now and then, from several goroutines; once true, the search ends with ErrStopped. nil: never
 	Stop func() bool
 }
@@ -40,6 +39,23 @@ type Cable struct {
 	LeadReach     float64 // mm of cold lead there is for the floor; 0: no limit
 	WattsPerMetre float64
 	MaxDensity    float64 // W/m²
+}
+
+// An Ask is what the cables of a zone are asked for.
+type Ask struct {
+	// runs lie along the lattice's axis nearest to this direction, radians; nil: along either. The first that is along
+	// neither axis of the walls turns the pegs
+	Rows *float64
+	// the heat starts as near to this place as the cable's share of the floor comes; nil: anywhere
+	Start *plane.Point
+}
+
+// ask is what is asked of a zone's cables.
+func (p Problem) ask(zone int) Ask {
+	if zone >= len(p.Asks) {
+		return Ask{}
+	}
+	return p.Asks[zone]
 }
 
 // A Lattice is the grid of pegs: the channel positions where cable may run.
@@ -86,6 +102,7 @@ type Refusal struct {
 	// leads there; else 0
 	Lead  float64
 	Early bool // the search was ended before it was through: there may be a route
+	Start bool // it is about the place where the heat was to start: without that there may be a route
 }
 
 // Error returns the reason.

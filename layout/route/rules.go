@@ -39,6 +39,40 @@ type wishes struct {
 	avoid []plane.Region
 	both  bool   // the end must return to the entry too
 	from  *joint // where the path goes on from, nil when nothing is laid
+	near  *nearStart
+}
+
+// A nearStart is where the heat is asked to start.
+type nearStart struct {
+	at     plane.Point // in the share, or on its edge
+	within float64     // mm from there
+}
+
+// How far from the place asked for the heat may start: the first run of a path lies up to
+// a gap off the edge of its floor, and ends up to one off the other.
+const (
+	startWithin = 300.0 // mm
+	startGaps   = 1.5   // widest gaps
+	offStart    = 0.05  // the cost of a peg away from it
+)
+
+// width is the widest gap in mm.
+func (r rules) width() float64 { return float64(r.widest) * r.pitch }
+
+// nearestIn is the point of a region that is nearest to a place.
+func nearestIn(region plane.Region, at plane.Point) plane.Point {
+	if region.Contains(at) {
+		return at
+	}
+	best, near := at, math.Inf(1)
+	for _, ring := range region.Rings() {
+		for i := range ring {
+			if p, _ := ring.Edge(i).Nearest(at); p.Dist(at) < near {
+				best, near = p, p.Dist(at)
+			}
+		}
+	}
+	return best
 }
 
 const (
@@ -53,7 +87,15 @@ func (w *wishes) startCost(g *grid, x, y int) float32 {
 	if w.from != nil {
 		return w.from.cost(g, g.world(float64(x), float64(y)))
 	}
-	return w.leadCost(g, x, y)
+	c := w.leadCost(g, x, y)
+	if w.near == nil {
+		return c
+	}
+	off := w.near.at.Dist(g.world(float64(x), float64(y)))
+	if off > w.near.within {
+		return inf32
+	}
+	return c + float32(offStart*off/g.lattice.Pitch)
 }
 
 // leadCost is the cost of a cold lead to peg (x, y).

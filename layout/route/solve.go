@@ -149,6 +149,9 @@ func (r *room) lay(sh share, steps int) (*laying, error) {
 	l.field = newField(sh.region, r.lattice, float64(l.rule.closest)*l.rule.pitch, l.spacing)
 	l.wish = &wishes{strip: r.strip, reach: c.LeadReach, low: r.p.Low, avoid: r.p.Avoid, both: c.Ends.Return(),
 		from: r.jointOf(sh.cable, sh.zone)}
+	if at := r.p.ask(sh.zone).Start; at != nil && l.wish.from == nil {
+		l.wish.near = &nearStart{at: nearestIn(sh.region, *at), within: max(startWithin, startGaps*l.rule.width())}
+	}
 	found := r.search(l)
 	l.keep(found)
 	var err error
@@ -306,7 +309,7 @@ func (r *room) search(l *laying) []*candidate {
 			break
 		}
 		ways := make([]*way, 0, 2)
-		for _, t := range r.directions() {
+		for _, t := range r.directions(l.share.zone) {
 			w := r.newWay(l, newSweep(newGrid(l.region, r.lattice, t+look.from), l.rule, l.wish, look.effort))
 			w.begin(l.firstGap())
 			ways = append(ways, w)
@@ -396,12 +399,13 @@ var looks = []look{
 	{effort: widest, from: 2, last: true},
 }
 
-// directions lists in which directions runs may lie: along the lattice, across.
-func (r *room) directions() []turns {
-	if r.p.Rows == nil {
+// directions lists in which directions a zone's runs may lie: along the lattice, across.
+func (r *room) directions(zone int) []turns {
+	rows := r.p.ask(zone).Rows
+	if rows == nil {
 		return []turns{0, 1}
 	}
-	if math.Abs(math.Sin(*r.p.Rows-r.lattice.Angle)) > math.Sqrt2/2 {
+	if math.Abs(math.Sin(*rows-r.lattice.Angle)) > math.Sqrt2/2 {
 		return []turns{1}
 	}
 	return []turns{0}
