@@ -105,8 +105,8 @@ func TestFactsOfARefit(t *testing.T) {
 			"run 1 lies 30 mm inside a clearance", ""},
 		{"as drawn", func(f *Refit) {}, "", "power"},
 		{"hotter", func(f *Refit) { f.Planned.Label.Watts, f.Job.Supply.MaxDensity, f.Rate = 28, 100, 1.06 },
-			"every run gives 6.0 % more heat for its length than drawn, so that the job's limit asks for 8 pegs over the two " +
-				"gaps beside it, 7 as drawn", ""},
+			"every run gives 6.0 % more heat for its length than drawn, so that the job's limit asks for 8 pegs over " +
+				"the two gaps beside it, 7 as drawn", ""},
 		{"alone", func(f *Refit) {}, "", "own part of the room"},
 		{"two cables", func(f *Refit) { f.Room.Cables = append(f.Room.Cables, layout.Cable{ID: "H2"}) },
 			"only cable H1's own part of the room is used; H2 stays as planned", ""},
