@@ -95,7 +95,17 @@ func TestHowManyRunsLieWell(t *testing.T) {
 			t.Errorf("floor up to %g, %d laid: %d runs, want %d", k.top, k.laid, got, k.want)
 		}
 	}
-	f := threeRuns() // a turn that swings out of the floor, between two runs in it
+	f := threeRuns() // run 1 lies off the floor, and is laid
+	f.Room.Zones = []plane.Region{plane.FromRing(plane.Rectangle(plane.Pt(-20, 30), plane.Pt(920, 140)))}
+	if f.Runs = 1; f.sound(f.plan) != 1 {
+		t.Errorf("the turn behind run 1 begins off the floor: %d runs", f.sound(f.plan))
+	}
+	f.Room.Zones = []plane.Region{plane.FromRing(plane.Ring(hand.Points(-20, 30, 850, 30, 850, -10, 920, -10, 920,
+		140, -20, 140)))}
+	if f.sound(f.plan) != 3 {
+		t.Errorf("behind the laid run all lies on the floor: %d runs", f.sound(f.plan))
+	}
+	f = threeRuns() // a turn that swings out of the floor, between two runs in it
 	path := hand.Points(0, 0, 910, 0, 910, 30, 930, 30, 930, 60, 0, 60, 0, 120, 900, 120)
 	if got := f.sound(path); got != 1 {
 		t.Errorf("%d runs, of which the second begins behind a turn off the floor", got)
@@ -236,7 +246,7 @@ func TestThePlanEndsWhereTheCableDoes(t *testing.T) {
 func TestCableUsedOverAWay(t *testing.T) {
 	f := threeRuns(0, 0, 900, 0)
 	f.Rate, f.Slip, f.found = 1.1, 50, 1000
-	for way, want := range map[float64]float64{0: 0, 998: 1097.8, 999.5: 1149.45, 1000: 1150, 2000: 2250} {
+	for way, want := range map[float64]float64{0: 0, 998: 1097.8, 999: 1098.9, 999.5: 1149.45, 1000: 1150, 2000: 2250} {
 		near(t, "used", f.usedAt(way), want, 1e-9)
 	}
 	f.Laid = nil

@@ -137,6 +137,21 @@ func TestFactsOfARefit(t *testing.T) {
 	}
 }
 
+// The plan with the cable planned anew has it in its own room, and all else as it was.
+func TestAPlanWithARest(t *testing.T) {
+	f := threeRuns(0, 0, 900, 0)
+	other := layout.Room{Job: hand.Room(plane.Rectangle(plane.Pt(0, 0), plane.Pt(9, 9))),
+		Cables: []layout.Cable{{ID: "H1"}}}
+	f.Room.Cables = []layout.Cable{{ID: "H0"}, *f.Planned}
+	p := &layout.Plan{Job: f.Job, Rooms: []layout.Room{other, *f.Room}}
+	f.Room, f.New = &p.Rooms[1], &layout.Cable{ID: "H1", Path: f.plan[:4]}
+	got, moves := f.Plan(p)
+	if moves != nil || len(got.Rooms) != 2 || got.Rooms[0].Cables[0].Path != nil || got.Rooms[1].Cables[0].ID != "H0" ||
+		len(got.Rooms[1].Cables[1].Path) != 4 || len(p.Rooms[1].Cables[1].Path) != 6 || got.Code == "" {
+		t.Errorf("%+v", got.Rooms)
+	}
+}
+
 // The runs still to be laid are listed, and those that are not as planned; the end's place
 // only where it changes.
 func TestRunsThatAreListed(t *testing.T) {

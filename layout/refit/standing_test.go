@@ -163,6 +163,9 @@ func TestWhereLayingStands(t *testing.T) {
 	if _, err := standingOf(false, way+1, two); err != nil {
 		t.Errorf("a cable longer than what is laid: %v", err)
 	}
+	if f, err := standingOf(false, 2800, two[:4]); err != nil || f.Runs != 1 {
+		t.Errorf("one run laid: %v", err)
+	}
 	at := plane.Pt(0, 0)
 	f = threeRuns()
 	f.Planned.Laid.Job.FirstPeg = &at
@@ -233,6 +236,9 @@ func TestTakingUpRuns(t *testing.T) {
 			t.Errorf("%d lifted: %d runs, %v, slip %g", k.lift, f.Runs, f.Laid, f.Slip)
 		}
 		near(t, "left", f.Left, 2800-f.Used, 1e-9)
+		if k.runs == 0 && (f.Way != 0 || f.Used != 0) {
+			t.Errorf("all lifted: %g mm of way, %g used", f.Way, f.Used)
+		}
 	}
 	for way, want := range map[Way]string{{Lift: -1}: "-1 runs can't be lifted",
 		{Lift: 3}:    "3 runs can't be lifted: 2 runs",
@@ -300,7 +306,14 @@ func TestWhatLengthWouldBeOver(t *testing.T) {
 			t.Errorf("%g to %g mm: %s, want %s", k.short, k.long, says, k.says)
 		}
 	}
-	f := threeRuns() // 10 W/m under 100 W/m²: 200 mm over two gaps as drawn, 7 pegs; 212 at the rate, 8
+	f := threeRuns() // just the longest and just the shortest lie
+	f.Planned.Label.Length = 3000
+	for _, why := range []*route.Refusal{{Longest: 3000, Shortest: 10}, {Longest: 4000, Shortest: 3000}} {
+		if _, ok := f.over(why); ok || strings.Contains(f.why(why, plane.Millimetres), "too") {
+			t.Errorf("%+v: %s", why, f.why(why, plane.Millimetres))
+		}
+	}
+	f = threeRuns() // 10 W/m under 100 W/m²: 200 mm over two gaps as drawn, 7 pegs; 212 at the rate, 8
 	f.Planned.Label.Watts, f.Job.Supply.MaxDensity, f.Rate = 28, 100, 1.06
 	if says := f.why(&route.Refusal{Reason: "why"}, plane.Millimetres); !strings.HasPrefix(says,
 		"at this rate the power limit asks for 8 pegs over the two gaps beside a run, 7 as drawn, and so: why") {

@@ -116,6 +116,18 @@ func TestATurnKeepsTheClosestGap(t *testing.T) {
 	}
 }
 
+// A leg that ends 55 mm before the middle of a wide link, far from the runs, stands in the
+// link's way alone.
+func TestALinkKeepsTheClosestGap(t *testing.T) {
+	for x, want := range map[float64]bool{989.6: true, 985: false} {
+		f := onFloor(-100, -200, 1300, 600)
+		path := hand.Points(0, 0, 900, 0, 900, 240, 0, 240, 0, 400, 1100, 400, 1100, 120, x, 120)
+		if got := f.pushLink(path, 1, 30); got != want {
+			t.Errorf("a leg that ends at %g: moved %v", x, got)
+		}
+	}
+}
+
 // Runs 60 and 60 mm apart give 120 mm together: with 10 W/m twice, the limit that asks for
 // so much is 20 W/m over 0.12 m; half a millimetre is forgiven.
 func TestALegKeepsThePowerLimit(t *testing.T) {
@@ -255,6 +267,10 @@ func TestAnEndInABendMovesATurn(t *testing.T) {
 	}
 	if f.Laid = f.plan[:5]; f.endBent(slices.Clone(f.plan), at) != nil {
 		t.Error("what is laid has no turn to move")
+	}
+	f.Laid = f.plan[:0:0]
+	if path := f.plan[:3:3]; f.pushOne(path, 30) {
+		t.Error("a path of two legs has no turn")
 	}
 	f.Laid, f.Planned.Return = f.plan[:2], f.plan
 	if got := f.endBent(slices.Clone(f.plan), 1500); got != nil {

@@ -43,10 +43,11 @@ func TestHowManyRunsAreLaid(t *testing.T) {
 		{[]float64{0, 0, 900, 0, 900, 60, 899, 60}, 0, 0, "1 of 3 runs"}, // within a peg's place
 		{[]float64{0, 0, 900, 0, 900, 60, 600, 60}, 7, 0, "1 of 3 runs and 7 pegs of run 2"},
 		{[]float64{0, 0, 900, 0}, 7, 1, "1 of 3 runs"},
+		{[]float64{0, 0, 900, 0, 900, 60, 870, 60}, 1, 0, "1 of 3 runs and 1 pegs of run 2"},
 	} {
 		f := threeRuns(k.laid...)
 		f.into, f.WayOut.Lift = k.into, k.lift
-		if len(k.laid) == 8 && k.laid[6] == 899 {
+		if len(k.laid) == 8 && k.laid[6] > 800 {
 			f.Runs = 2 // its last run is begun
 		}
 		if got := f.laidWords(); got != k.want {
@@ -157,6 +158,18 @@ func TestEndInWords(t *testing.T) {
 		if (got == "") != (k.want == "") || !strings.HasPrefix(got, k.want) {
 			t.Errorf("%+v: %q", k, got)
 		}
+	}
+	f := threeRuns(0, 0, 900, 0)
+	f.Early, f.New = 5, &layout.Cable{}
+	if got := f.endFacts(plane.Millimetres); len(got) != 1 || got[0].about != "end" {
+		t.Errorf("where nothing changes, nothing hangs on how the mark is read: %+v", got)
+	}
+	if f.Change.From = 2; len(f.endFacts(plane.Millimetres)) != 2 {
+		t.Errorf("%+v", f.endFacts(plane.Millimetres))
+	}
+	f.Old[1].Pegs, f.Planned.Laid.Job.Miscounts = 20, []job.Miscount{{Run: 1, Pegs: 28}, {Run: 2, Pegs: 20}}
+	if got := f.miscounts(); got != "run 1 has 28 pegs, not 30; run 2 has 20 pegs, as drawn" {
+		t.Error(got)
 	}
 	for miss, want := range map[float64]string{1: "end 1 mm short of its planned end",
 		0.9:  "end where it was planned to",
