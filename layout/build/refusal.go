@@ -272,7 +272,7 @@ func freeStretches(r *layout.Room, floor plane.Region, step float64) (out [][2]f
 	const least = 150.0 // mm; a box wants some room
 	n := r.Job.Walls[r.Job.Thermostat.Wall].Length()
 	from := -1.0
-	for d := 0.0; d < n+step; d += step {
+	for d := 0.0; d <= n || from >= 0; d += step {
 		switch free := d <= n && floor.Contains(foot(r, d)) && !inOpening(r, d); {
 		case free && from < 0:
 			from = d
