@@ -17,6 +17,7 @@ var floors = [][]string{
 	{"layout/route", "layout/heat", "layout/membrane", "layout/plancode", "layout/record", "drawing"},
 	{"layout/job", "symbols", "drawing/svg", "drawing/pdf", "drawing/internal/outside", "drawing/web/preview",
 		"drawing/web/page", "drawing/web/headless"},
+	{"layout/tiling"},
 	{"layout/job/edit", "layout/draft", "layout/takeoff", "layout/internal/hand", "drawing/signs",
 		"drawing/internal/specimen"},
 	{"layout", "drawing/lettering"},

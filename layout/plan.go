@@ -15,6 +15,7 @@ import (
 	"oxturn/layout/record"
 	"oxturn/layout/route"
 	"oxturn/layout/takeoff"
+	"oxturn/layout/tiling"
 )
 
 // A Plan is a whole job, worked out.
@@ -49,6 +50,9 @@ type Room struct {
 	Cables  []Cable
 	Sensors []Sensor
 	Chosen  *Choice // set when the job left the choice of cable open
+
+	Tiles   []tiling.Layout // how the tile is laid and, where that is proposed, what it was weighed against
+	NoTiles error           // why there is none; nil with none: no cable, or a pattern that is not known
 }
 
 // Reason is why a piece of floor or wall must not be drilled or cut.

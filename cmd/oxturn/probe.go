@@ -9,7 +9,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
-	"oxturn/layout/takeoff"
+	"oxturn/layout/tiling"
 )
 
 const probeHelp = `
@@ -198,14 +198,14 @@ func (o *probeOrder) answerTile(c *commandLine, p *layout.Plan) error {
 }
 
 // tilePlace reads the row and the column that --tile gives.
-func (o *probeOrder) tilePlace() (takeoff.Place, error) {
+func (o *probeOrder) tilePlace() (tiling.Place, error) {
 	row, col, _ := strings.Cut(o.tile, ",")
 	r, err1 := strconv.Atoi(strings.TrimSpace(row))
 	c, err2 := strconv.Atoi(strings.TrimSpace(col))
 	if err1 != nil || err2 != nil {
-		return takeoff.Place{}, fmt.Errorf("--tile %q is not a row and a column, such as 3,2", o.tile)
+		return tiling.Place{}, fmt.Errorf("--tile %q is not a row and a column, such as 3,2", o.tile)
 	}
-	return takeoff.Place{Row: r, Column: c}, nil
+	return tiling.Place{Row: r, Column: c}, nil
 }
 
 // printAnswer writes an answer for people.

@@ -59,9 +59,10 @@ func Lay(j *job.Job, stop func() bool) (*layout.Plan, []job.Diagnostic) {
 }
 
 // Complete adds to a plan without errors what is worked out of it at some length and
-// only sheets, figures and quantities ask for: take-off, reserves and shifts.
+// only sheets, figures and quantities ask for: reserves, the tile, take-off and shifts.
 func Complete(p *layout.Plan) {
 	refit.Reserves(p)
+	layTiles(p)
 	takeOff(p)
 	p.Shifts = shifts(p, false)
 }

@@ -87,7 +87,10 @@ func quantities(p *layout.Plan, i int) takeoff.Room {
 	r := &p.Rooms[i]
 	out := takeoff.Room{
 		Name: r.Job.Name, Floor: r.Floor.Area(), Heated: r.Heated.Area(), Tiled: r.Tiled,
-		Thermostat: thermostat(r, p),
+		Thermostat: thermostat(r, p), Uncounted: r.NoTiles,
+	}
+	if len(r.Tiles) > 0 {
+		out.Tiles = &r.Tiles[0]
 	}
 	for _, m := range r.Job.Joints {
 		out.Joints = append(out.Joints, takeoff.Joint{Name: m.Name, Length: onTile(r, m.Segment), Width: m.Width,

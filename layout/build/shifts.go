@@ -187,6 +187,7 @@ func changes(p *layout.Plan, i int, r layout.Room) []takeoff.Change {
 	q := *p
 	q.Rooms = append([]layout.Room{}, p.Rooms...)
 	q.Rooms[i] = r
+	layTile(&q.Rooms[i], p.Job)
 	cutMembrane(&q)
 	var out []takeoff.Change
 	for _, c := range takeoff.Compare(p.TakeOff, takeoff.Compute(takeOffInput(&q))) {

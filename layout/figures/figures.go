@@ -77,6 +77,8 @@ type Room struct {
 	Cables     []Cable    `json:"cables"`
 	Zones      []Zone     `json:"zones,omitempty"` // parts of the floor that the job speaks of
 	Thermostat Thermostat `json:"thermostat"`
+
+	Tiles []TileLayout `json:"tile_layouts"` // the one taken first; none: not set out tile by tile
 }
 
 // A Corner is where a wall starts: walls as taped are adjusted until they close.

@@ -134,7 +134,7 @@ func room(p *layout.Plan, r *layout.Room) Room {
 	out.AtEven = squareMetres(r.Warmed())
 	out.Density, out.OverHeated, out.OverTile = density(watts, r.Warmed()), density(watts, r.Heated.Area()),
 		density(watts, r.Tiled.Area())
-	out.Thermostat = thermostat(p, r)
+	out.Thermostat, out.Tiles = thermostat(p, r), tileLayouts(r, p.Job.Tile)
 	return out
 }
 

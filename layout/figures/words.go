@@ -30,6 +30,7 @@ func (p *page) room(r Room, s Supply) {
 	}
 	p.b.WriteByte('\n')
 	p.thermostat(r.Thermostat)
+	p.tiles(r.Tiles)
 }
 
 // corners lists where the walls start.

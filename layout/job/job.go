@@ -132,6 +132,8 @@ type Supply struct {
 type Tile struct {
 	Width, Length, Joint, Thickness float64
 	Pattern                         string  // "straight", "offset", "diagonal", "herringbone"
+	Offset                          float64 // of every second row of "offset", share of a tile; 0: half
+	Start                           string  // "balanced", "tile", "joint", "door"; empty: balanced
 	Waste                           float64 // for cuts and breakage, by area
 	Breakage                        float64 // alone, where the cuts are counted
 	PerBox                          int

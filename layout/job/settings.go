@@ -135,7 +135,7 @@ func patternWaste(pattern string) float64 {
 func (j *Job) readTile(t table) {
 	size := t.pair("size")
 	j.Tile = Tile{Width: size[0], Length: size[1], Joint: t.num("joint"), Thickness: t.num("thickness"),
-		Pattern: t.text("pattern"), PerBox: t.whole("per_box"),
+		Pattern: t.text("pattern"), Offset: t.num("offset"), Start: t.text("start"), PerBox: t.whole("per_box"),
 		GroutCure: t.whole("grout_cure"), Grouted: t.date("grouted")}
 	j.Tile.Waste, j.Tile.Breakage = t.numOr("waste", patternWaste(j.Tile.Pattern)), t.num("breakage")
 	j.Tile.checkBox(t)

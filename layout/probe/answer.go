@@ -8,7 +8,7 @@ import (
 	"strings"
 
 	"oxturn/layout/plane"
-	"oxturn/layout/takeoff"
+	"oxturn/layout/tiling"
 )
 
 // Verdict is what may be said of a spot.
@@ -40,7 +40,7 @@ type Answer struct {
 	Reason  string  // why there is no verdict
 	Within  float64 // mm round the spot in which nothing is recorded, for NothingRecorded
 	Near    []Near  // the nearest thing of each kind, the least clear first
-	Tile    *takeoff.Place
+	Tile    *tiling.Place
 	Whole   bool       // it is about the whole of that tile
 	Stand   *StandNear // nil: nothing stands in the room
 	Wall    *WallSpot  // where in a wall; nil: the spot is on the floor

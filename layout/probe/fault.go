@@ -9,7 +9,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/plane"
 	"oxturn/layout/record"
-	"oxturn/layout/takeoff"
+	"oxturn/layout/tiling"
 )
 
 // A Fault is a stretch of cable, within which a fault must lie, on the floor.
@@ -21,7 +21,7 @@ type Fault struct {
 	Line       []plane.Point // the stretch
 	Best       plane.Point   // its likeliest place
 	Runs       [2]int        // numbers of the first and last run it touches
-	Tiles      []takeoff.Place
+	Tiles      []tiling.Place
 	Neighbours []Neighbour
 }
 

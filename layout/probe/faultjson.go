@@ -4,7 +4,7 @@ import (
 	"io"
 
 	"oxturn/layout/asjson"
-	"oxturn/layout/takeoff"
+	"oxturn/layout/tiling"
 )
 
 // faultJSON is a fault for other programs: lengths in mm.
@@ -24,7 +24,7 @@ type faultJSON struct {
 	Line        [][2]float64    `json:"line"`
 	At          [2]float64      `json:"likeliest"`
 	Runs        [2]int          `json:"runs"`
-	Tiles       []takeoff.Place `json:"tiles"`
+	Tiles       []tiling.Place  `json:"tiles"`
 	Neighbours  []neighbourJSON `json:"neighbours"`
 	Assumptions []string        `json:"assumptions"`
 	Cautions    []string        `json:"cautions"`
@@ -43,7 +43,7 @@ func (f *Fault) WriteJSON(w io.Writer) error {
 	out := faultJSON{Schema: 1, Room: f.Room.Job.Name, Cable: f.Cable.ID, Status: f.Map.Status.String(),
 		Evidence: f.Map.Evidence, Plans: f.Map.Codes, Method: s.Method, Formula: s.Formula,
 		From: tenth(s.From), Best: tenth(s.Best), To: tenth(s.To), At: pair(f.Best), Runs: f.Runs,
-		Tiles: append([]takeoff.Place{}, f.Tiles...), Neighbours: []neighbourJSON{}, Assumptions: append([]string{},
+		Tiles: append([]tiling.Place{}, f.Tiles...), Neighbours: []neighbourJSON{}, Assumptions: append([]string{},
 			s.Assumptions...), Cautions: f.Cautions()}
 	if s.FaultOhms.Value > 0 || s.FaultOhms.Error > 0 {
 		out.FaultOhms = &s.FaultOhms.Value

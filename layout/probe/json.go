@@ -6,27 +6,27 @@ import (
 
 	"oxturn/layout/asjson"
 	"oxturn/layout/plane"
-	"oxturn/layout/takeoff"
+	"oxturn/layout/tiling"
 )
 
 // answerJSON is an answer for other programs: lengths in mm.
 type answerJSON struct {
-	Schema   int            `json:"schema"`
-	Room     string         `json:"room"`
-	Status   string         `json:"status"`
-	Evidence string         `json:"evidence"`
-	Plans    []string       `json:"plan_codes"`
-	Spot     *[2]float64    `json:"spot,omitempty"`
-	Wall     *wallJSON      `json:"wall_spot,omitempty"`
-	Tile     *takeoff.Place `json:"tile,omitempty"`
-	Verdict  Verdict        `json:"verdict"`
-	Reason   string         `json:"reason,omitempty"`
-	Within   *float64       `json:"nothing_recorded_within_mm,omitempty"`
-	Near     []nearJSON     `json:"near"`
-	Stand    *standJSON     `json:"fixture,omitempty"`
-	Under    []pieceJSON    `json:"under_tile"`
-	On       []onJSON       `json:"on_tile"`
-	Cautions []string       `json:"cautions"`
+	Schema   int           `json:"schema"`
+	Room     string        `json:"room"`
+	Status   string        `json:"status"`
+	Evidence string        `json:"evidence"`
+	Plans    []string      `json:"plan_codes"`
+	Spot     *[2]float64   `json:"spot,omitempty"`
+	Wall     *wallJSON     `json:"wall_spot,omitempty"`
+	Tile     *tiling.Place `json:"tile,omitempty"`
+	Verdict  Verdict       `json:"verdict"`
+	Reason   string        `json:"reason,omitempty"`
+	Within   *float64      `json:"nothing_recorded_within_mm,omitempty"`
+	Near     []nearJSON    `json:"near"`
+	Stand    *standJSON    `json:"fixture,omitempty"`
+	Under    []pieceJSON   `json:"under_tile"`
+	On       []onJSON      `json:"on_tile"`
+	Cautions []string      `json:"cautions"`
 }
 
 type wallJSON struct {

@@ -15,7 +15,7 @@ import (
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
-	"oxturn/layout/takeoff"
+	"oxturn/layout/tiling"
 )
 
 // Kind is what may lie under a floor.
@@ -74,10 +74,10 @@ type Map struct {
 	Outline  plane.Ring
 	Things   []Thing
 	Stands   []job.Stand
-	Tiling   *takeoff.Tiling // nil: not on a grid, or nobody recorded where it was set out from
-	NoTiles  string          // why nothing is said by tile; empty where it is
-	Depth    float64         // mm from the face of the tile to the cable, about
-	DepthBy  job.Source      // what that rests on
+	Tiling   *tiling.Numbered // nil: not on a grid, or nobody recorded where it was set out from
+	NoTiles  string           // why nothing is said by tile; empty where it is
+	Depth    float64          // mm from the face of the tile to the cable, about
+	DepthBy  job.Source       // what that rests on
 	Differ   []Difference
 	Planned  [][]plane.Point // the plan's paths of cables that do not lie as planned
 
@@ -96,7 +96,7 @@ func Of(p *layout.Plan, r *layout.Room) *Map {
 	m := &Map{Tape: layout.NewTape(r.Job, p.Units()), Room: r.Job.Name, Status: p.Job.Info.Status,
 		Outline: r.Job.Outline, Stands: r.Job.Stands(), room: r.Job, region: p.Job.Region()}
 	m.Depth, m.DepthBy = p.Cover()
-	if t, ok := takeoff.Tile(r.Tiled, p.Job.Tile, r.Job.FirstTile); ok {
+	if t, ok := tiling.Number(r.Tiled, p.Job.Tile, r.Job.FirstTile); ok {
 		m.Tiling = &t
 	}
 	m.NoTiles = noTiles(r, p.Job.Tile, m.Tiling)
@@ -114,12 +114,11 @@ func Of(p *layout.Plan, r *layout.Room) *Map {
 }
 
 // noTiles says why nothing can be said by tile.
-func noTiles(r *layout.Room, t job.Tile, tiling *takeoff.Tiling) string {
-	_, grid := takeoff.TileGrid(r.Tiled, t)
+func noTiles(r *layout.Room, t job.Tile, numbered *tiling.Numbered) string {
 	switch {
-	case tiling != nil:
+	case numbered != nil:
 		return ""
-	case grid && r.Job.FirstTile.Length() == 0:
+	case tiling.InRows(t) && r.Job.FirstTile.Length() == 0:
 		return fmt.Sprintf("nobody recorded where the tile of room %q was set out from, so nothing can be said by "+
 			"tile: measure from two walls", r.Job.Name)
 	}

@@ -14,7 +14,7 @@ import (
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
 	"oxturn/layout/record"
-	"oxturn/layout/takeoff"
+	"oxturn/layout/tiling"
 )
 
 // comb is bath with a cable H1 in four runs, at x = 500, 620, 740 and 860, from
@@ -419,7 +419,7 @@ func TestStandsThatOverlap(t *testing.T) {
 	}
 }
 
-func onTile(m *probe.Map, at takeoff.Place) (out []string) {
+func onTile(m *probe.Map, at tiling.Place) (out []string) {
 	for _, s := range m.OnTile(at) {
 		out = append(out, fmt.Sprintf("%s %v", s.Name, s.All))
 	}

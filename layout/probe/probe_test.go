@@ -17,7 +17,7 @@ import (
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
-	"oxturn/layout/takeoff"
+	"oxturn/layout/tiling"
 )
 
 // bath is a room of 2000 x 1500 with one cable laid as a hairpin whose first
@@ -130,7 +130,7 @@ func TestUnderTile(t *testing.T) {
 	if u.Answer.Verdict != probe.CableHere {
 		t.Errorf("the tile's verdict is %s", u.Answer.Verdict)
 	}
-	for _, bad := range []takeoff.Place{{Row: 0, Column: 1}, {Row: 1, Column: 99}, {Row: 99, Column: 1}} {
+	for _, bad := range []tiling.Place{{Row: 0, Column: 1}, {Row: 1, Column: 99}, {Row: 99, Column: 1}} {
 		if _, err := m.Under(bad); err == nil {
 			t.Errorf("%v is a tile", bad)
 		}

@@ -7,7 +7,7 @@ import (
 
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
-	"oxturn/layout/takeoff"
+	"oxturn/layout/tiling"
 )
 
 // A StandNear is what stands on a spot or nearest to it.
@@ -50,7 +50,7 @@ type OnTile struct {
 }
 
 // OnTile finds what stands on a tile.
-func (m *Map) OnTile(p takeoff.Place) (out []OnTile) {
+func (m *Map) OnTile(p tiling.Place) (out []OnTile) {
 	if m.Tiling == nil {
 		return nil
 	}

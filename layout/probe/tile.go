@@ -6,7 +6,7 @@ import (
 	"math"
 
 	"oxturn/layout/plane"
-	"oxturn/layout/takeoff"
+	"oxturn/layout/tiling"
 )
 
 // A Piece is a stretch of something that lies under a tile, or may, within the
@@ -19,7 +19,7 @@ type Piece struct {
 
 // An Under is what lies under one tile.
 type Under struct {
-	Place  takeoff.Place
+	Place  tiling.Place
 	Corner plane.Ring // of what of the tile lies inside the walls
 	Pieces []Piece
 	Answer Answer // for the tile as a whole
@@ -29,7 +29,7 @@ type Under struct {
 const tileStep = 2.0
 
 // Under answers for a whole tile.
-func (m *Map) Under(p takeoff.Place) (Under, error) {
+func (m *Map) Under(p tiling.Place) (Under, error) {
 	if m.Tiling == nil {
 		return Under{}, errors.New(m.NoTiles)
 	}

@@ -7,7 +7,7 @@ func TestEveryLineHasAKnownCode(t *testing.T) {
 	in.Rooms[0].Thermostat.Relay = true
 	in.Labour = []Labour{{Phase: "membrane", Fixed: 2}}
 	seen := map[string]bool{}
-	for _, l := range Compute(in).Lines {
+	for _, l := range counted(in).Lines {
 		seen[l.Code] = true
 		if !Known(l.Code) {
 			t.Errorf("the code %q is not known", l.Code)
@@ -31,7 +31,7 @@ func TestPricesByPackMetreAndHour(t *testing.T) {
 	in := bath()
 	in.Labour = []Labour{{Phase: "membrane", Fixed: 2, HourCost: 40}, {Phase: "cable", Fixed: 3, HourCost: 40}}
 	in.Prices = map[string]float64{"membrane": 210, "conduit": 1.5, "labour cable": 50, "tile": 60}
-	l := Compute(in)
+	l := counted(in)
 	near(t, "one roll", line(t, l, "membrane").Price, 210, 0)
 	near(t, "2.4 m of conduit", line(t, l, "conduit").Price, 3.6, 1e-9)
 	near(t, "the job's rate", line(t, l, "labour membrane").Price, 80, 0)

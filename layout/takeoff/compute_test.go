@@ -13,6 +13,7 @@ import (
 
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/tiling"
 )
 
 // bath is a whole input: 2.4 x 2.0 m with a tub's place cut out.
@@ -42,6 +43,19 @@ func bath() Input {
 	}
 }
 
+// counted is the take-off of rooms whose tile is set out.
+func counted(in Input) List {
+	in.Rooms = slices.Clone(in.Rooms)
+	for i := range in.Rooms {
+		r := &in.Rooms[i]
+		all, err := tiling.Layouts(tiling.Room{Tiled: r.Tiled}, in.Tile)
+		if r.Uncounted = err; len(all) > 0 {
+			r.Tiles = &all[0]
+		}
+	}
+	return Compute(in)
+}
+
 func line(t *testing.T, l List, code string) Line {
 	t.Helper()
 	got := l.find(code)
@@ -53,7 +67,7 @@ func line(t *testing.T, l List, code string) Line {
 
 // A bath worked by hand. Tiled area 2.4·1.3 + 0.7·0.7 = 3.61 m², edge 8.8 m.
 func TestBathByHand(t *testing.T) {
-	l := Compute(bath())
+	l := counted(bath())
 	joint := 1 - 300.0*600/(303*603)
 	for _, c := range []struct {
 		code       string
@@ -99,7 +113,7 @@ func TestPegFillOverSixtyFeet(t *testing.T) {
 	in.Rooms[0].Tiled = rect(6*plane.Foot, 10*plane.Foot)
 	in.Membrane.Height, in.Membrane.VoidShare = 5, 0.8
 	in.Materials.FillMortar.Waste = 0
-	got := line(t, Compute(in), "fill-mortar")
+	got := line(t, counted(in), "fill-mortar")
 	near(t, "litres", got.Net, 22.3, 0.01)
 	if got.Packs != 2 || got.PackName != "bag" {
 		t.Errorf("%d %s, want 2 bags", got.Packs, got.PackName)
@@ -118,7 +132,7 @@ func TestNotesInTheJobsUnits(t *testing.T) {
 	in.Labour = []Labour{{Phase: "tile", PerHour: 2, Fixed: 1}}
 	metric := regexp.MustCompile(`[0-9] (mm|m|m²|kg|L|kg/L)\b`)
 	brackets := regexp.MustCompile(`\([^()]*\)`)
-	for _, l := range Compute(in).Lines {
+	for _, l := range counted(in).Lines {
 		for _, s := range []string{l.Basis, l.Note} {
 			if bare := brackets.ReplaceAllString(s, ""); metric.MatchString(bare) {
 				t.Errorf("%s: %q is metric", l.Item, s)
@@ -142,11 +156,11 @@ func TestNotesInTheJobsUnits(t *testing.T) {
 func TestCoverageOfTheJobFileWins(t *testing.T) {
 	in := bath()
 	in.Materials.BedMortar.Coverage = 5
-	if got := line(t, Compute(in), "bed-mortar"); got.Unit != "L" {
+	if got := line(t, counted(in), "bed-mortar"); got.Unit != "L" {
 		t.Errorf("default coverage: in %s", got.Unit)
 	}
 	in.Materials.BedMortar.Source = job.FromJob
-	if got := line(t, Compute(in), "bed-mortar"); got.Unit != "kg" || !strings.Contains(got.Note, "job file") {
+	if got := line(t, counted(in), "bed-mortar"); got.Unit != "kg" || !strings.Contains(got.Note, "job file") {
 		t.Errorf("job file's coverage: in %s, note %q", got.Unit, got.Note)
 	}
 }
@@ -157,7 +171,7 @@ func TestPackInAnotherUnit(t *testing.T) {
 	in.Materials.Board.Unit, in.Materials.Band.Unit, in.Materials.Sealant.Unit, in.Materials.Grout.Unit = "m", "kg",
 		"kg", "L"
 	in.Materials.Board.Name = "Thin board"
-	l := Compute(in)
+	l := counted(in)
 	for _, code := range []string{"board", "band", "edge-sealant", "joint-sealant", "grout"} {
 		got := line(t, l, code)
 		if got.Packs != 0 || !slices.ContainsFunc(l.Questions,
@@ -170,30 +184,30 @@ func TestPackInAnotherUnit(t *testing.T) {
 	}
 }
 
-// The bath takes more tiles by the grid than by area with waste; the note
-// gives both, and boxes are whole.
+// Tiles are those of the layout with breakage, in whole boxes; the note gives the trade's
+// figure by area beside them: 20 modules of 603 by 303 with a tenth, 22.
 func TestTileLine(t *testing.T) {
-	got := line(t, Compute(bath()), "tile")
+	in := bath()
+	in.Tile.Breakage = 0.1
+	got := line(t, counted(in), "tile")
 	near(t, "net, as written", got.Net, 3.61e6/(303*603), 0.005)
-	if got.Gross < got.Net*1.1-1e-9 || got.Packs != WholePacks(got.Gross, 6) || got.PackName != "box" {
-		t.Errorf("%+v", got)
+	all, err := tiling.Layouts(tiling.Room{Tiled: in.Rooms[0].Tiled}, in.Tile)
+	if err != nil || got.Gross != math.Ceil(float64(all[0].Tiles())*1.1) || got.Packs != WholePacks(got.Gross, 6) ||
+		got.PackName != "box" {
+		t.Errorf("%+v of %d tiles, %v", got, all[0].Tiles(), err)
 	}
-	for _, want := range []string{"whole", "cut", "10 % waste: 22"} {
+	for _, want := range []string{"as proposed on the tile plan", "whole", "cut", "10 % waste: 22"} {
 		if !strings.Contains(got.Note, want) {
 			t.Errorf("note %q lacks %q", got.Note, want)
 		}
 	}
-	in := bath()
-	in.Tile.Waste = 0
-	near(t, "the grid needs more than the area", line(t, Compute(in), "tile").Gross, 22, 0)
 	in = bath()
-	in.Tile.Pattern = Herringbone
-	if got = line(t, Compute(in), "tile"); !strings.Contains(got.Note, "set out from the middle") ||
-		got.Gross < got.Net*1.1 {
+	in.Tile.Pattern = tiling.Herringbone
+	if got = line(t, counted(in), "tile"); !strings.Contains(got.Note, "as proposed") || got.Gross < got.Net {
 		t.Errorf("herringbone: %+v", got)
 	}
 	in.Tile.Pattern = "basketweave"
-	got = line(t, Compute(in), "tile")
+	got = line(t, counted(in), "tile")
 	near(t, "a pattern that is not known, by area, whole tiles", got.Gross, math.Ceil(3.61e6/(303*603)*1.1), 0)
 	if !strings.Contains(got.Note, "not counted tile by tile") {
 		t.Errorf("note %q", got.Note)
@@ -207,7 +221,7 @@ func TestSheetsSeamsAndGivenPerimeter(t *testing.T) {
 	in.Rooms[0].Tiled = rect(2000, 1600)
 	in.Rooms[0].Perimeter = 6400
 	in.Membrane = job.Membrane{SheetSize: [2]float64{800, 1000}, Height: 5.5, VoidShare: 0.7}
-	l := Compute(in)
+	l := counted(in)
 	if got := line(t, l, "membrane"); got.Packs != 4 || got.PackName != "sheet" {
 		t.Errorf("%d %s, want 4 sheets", got.Packs, got.PackName)
 	}
@@ -236,7 +250,7 @@ func TestBoardOfTheSectionIsAskedFor(t *testing.T) {
 	in := bath()
 	in.Boards = []string{"insulation board"}
 	asked := func() bool {
-		return strings.Contains(strings.Join(Compute(in).Questions, "\n"),
+		return strings.Contains(strings.Join(counted(in).Questions, "\n"),
 			"In the section but not in this list: insulation board")
 	}
 	if in.Materials.Board = (job.Product{}); !asked() {
@@ -251,7 +265,7 @@ func TestBoardOfTheSectionIsAskedFor(t *testing.T) {
 func TestCutPlanReplacesStrips(t *testing.T) {
 	in := bath()
 	in.Cut = &CutPlan{Packs: 3, Taken: 4e6, Seams: 2000, Note: "see membrane sheet"}
-	l := Compute(in)
+	l := counted(in)
 	if got := line(t, l, "membrane"); got.Packs != 3 || got.Gross != 4 || got.Note != "see membrane sheet" {
 		t.Errorf("%+v", got)
 	}
@@ -264,7 +278,7 @@ func TestRoomsShareRollsAndCablesGroup(t *testing.T) {
 	second.Name = "Shower room"
 	second.Cables = []Cable{{"H2", in.Rooms[0].Cables[0].Label}}
 	in.Rooms = append(in.Rooms, second)
-	l := Compute(in)
+	l := counted(in)
 	if got := line(t, l, "membrane"); got.Packs != 1 || got.Net != 7.22 {
 		t.Errorf("two baths: %d rolls for %g m²", got.Packs, got.Net)
 	}
@@ -278,7 +292,7 @@ func TestRoomsShareRollsAndCablesGroup(t *testing.T) {
 }
 
 func TestWordsOfAProposal(t *testing.T) {
-	l := Compute(bath())
+	l := counted(bath())
 	for _, c := range []struct {
 		where string
 		lines []string
@@ -297,7 +311,7 @@ func TestWordsOfAProposal(t *testing.T) {
 	in := bath()
 	in.Status = job.ForInstallation
 	in.Rooms[0].Undecided = nil
-	if l := Compute(in); len(l.Questions) != 0 || l.Status != "for installation" {
+	if l := counted(in); len(l.Questions) != 0 || l.Status != "for installation" {
 		t.Errorf("nothing is open, got %q, status %q", l.Questions, l.Status)
 	}
 }
@@ -306,7 +320,7 @@ func TestLabourAndPrices(t *testing.T) {
 	in := bath()
 	in.Labour = []Labour{{"membrane", false, 5, 1, 60}, {"cable", true, 5, 0, 60}}
 	in.Prices = map[string]float64{"bond-mortar": 25, "cable A240-300": 200}
-	l := Compute(in)
+	l := counted(in)
 	near(t, "hours", line(t, l, "labour membrane").Net, 3.61/5+1, 1e-9)
 	near(t, "hours on heated area", line(t, l, "labour cable").Net, 0.5, 1e-9)
 	near(t, "labour", line(t, l, "labour cable").Price, 30, 1e-9)
@@ -330,7 +344,7 @@ func TestPricesFollowFromTheLine(t *testing.T) {
 			"nail-plate": 1.1}
 		total := 0.0
 		priced := 0
-		for _, l := range Compute(in).Lines {
+		for _, l := range counted(in).Lines {
 			if l.Price == 0 {
 				continue
 			}
@@ -346,7 +360,7 @@ func TestPricesFollowFromTheLine(t *testing.T) {
 			total += l.Price
 			priced++
 		}
-		sum, _ := Compute(in).Total()
+		sum, _ := counted(in).Total()
 		near(t, "total", sum, total, 1e-9)
 		if priced < 6 {
 			t.Errorf("%d lines have a price", priced)
@@ -358,7 +372,7 @@ func TestPricesFollowFromTheLine(t *testing.T) {
 func TestLabourIsWorded(t *testing.T) {
 	in := bath()
 	in.Labour = []Labour{{"a", false, 5, 0, 60}, {"b", false, 0, 2, 60}, {"c", false, 5, 1.5, 60}}
-	l := Compute(in)
+	l := counted(in)
 	for code, want := range map[string]string{
 		"labour a": "5 m² (53.8 ft²) an hour, job file", "labour b": "2 h fixed, job file",
 		"labour c": "5 m² (53.8 ft²) an hour and 1.5 h fixed, job file",
@@ -379,7 +393,7 @@ func TestLabourIsWorded(t *testing.T) {
 // question.
 func TestNothingIsDroppedInSilence(t *testing.T) {
 	in := Input{Rooms: []Room{{Name: "Bath", Tiled: rect(2000, 2000)}}}
-	l := Compute(in)
+	l := counted(in)
 	for _, code := range []string{"membrane", "bond-mortar", "fill-mortar", "bed-mortar", "tile", "grout",
 		"edge-sealant"} {
 		item := line(t, l, code).Item
@@ -413,9 +427,9 @@ func TestUnusableFiguresAreAskedAbout(t *testing.T) {
 	} {
 		for _, v := range []float64{math.NaN(), math.Inf(1), -1, 1e300} {
 			in := bath()
-			before := len(Compute(in).Questions)
+			before := len(counted(in).Questions)
 			change(&in, v)
-			l := Compute(in)
+			l := counted(in)
 			for _, line := range l.Lines {
 				for _, f := range []float64{line.Net, line.Waste, line.Gross, line.Pack, line.Spare, line.Price} {
 					if !usable(f) {
@@ -440,8 +454,9 @@ func TestPacksOfAnyRoom(t *testing.T) {
 		in := bath()
 		in.Rooms[0].Tiled = rect(rapid.Float64Range(600, 9000).Draw(t, "w"), rapid.Float64Range(600, 9000).Draw(t, "h"))
 		in.Materials.Grout.Waste = rapid.Float64Range(0, 0.5).Draw(t, "waste")
-		in.Tile.Pattern = rapid.SampledFrom([]string{Straight, Offset, Diagonal, "herringbone"}).Draw(t, "pattern")
-		for _, l := range Compute(in).Lines {
+		in.Tile.Pattern = rapid.SampledFrom([]string{tiling.Straight, tiling.Offset, tiling.Diagonal,
+			tiling.Herringbone}).Draw(t, "pattern")
+		for _, l := range counted(in).Lines {
 			slack := 1e-8 * max(1, l.Pack)
 			if l.Gross < l.Net || l.Pack > 0 && float64(l.Packs)*l.Pack < l.Gross-slack {
 				t.Fatalf("%+v", l)
@@ -460,10 +475,10 @@ func TestCompare(t *testing.T) {
 	small, large := bath(), bath()
 	large.Rooms[0].Tiled = rect(2425, 2025)
 	large.Rooms[0].Thermostat.Relay = true
-	if got := Compare(Compute(small), Compute(bath())); len(got) != 0 {
+	if got := Compare(counted(small), counted(bath())); len(got) != 0 {
 		t.Errorf("the same job differs: %+v", got)
 	}
-	changes := Compare(Compute(small), Compute(large))
+	changes := Compare(counted(small), counted(large))
 	var codes []string
 	for _, c := range changes {
 		codes = append(codes, fmt.Sprint(c.Code, " ", c.Packs))
@@ -476,17 +491,52 @@ func TestCompare(t *testing.T) {
 }
 
 // Breakage comes on top of a count that has its cuts already. Plain arithmetic: 2.8 by
-// 4 tiles of 300 are 4 whole and 8 cut, 12; with a quarter for breakage 15, and by area
-// 11.2 with a tenth 13.
+// 4 tiles of 300 are 4 whole and 8 cut, 12; with a quarter for breakage 15.
 func TestBreakageComesOnTop(t *testing.T) {
 	in := bath()
 	in.Rooms = []Room{{Name: "Bath", Tiled: rect(1200, 840)}}
 	in.Tile = job.Tile{Length: 300, Width: 300, Waste: 0.1, Breakage: 0.25}
-	if got := line(t, Compute(in), "tile"); got.Gross != 15 {
+	if got := line(t, counted(in), "tile"); got.Gross != 15 {
 		t.Errorf("%g tiles, want 15: %s", got.Gross, got.Note)
 	}
 	in.Tile.Breakage = 0
-	if got := line(t, Compute(in), "tile"); got.Gross != 13 {
-		t.Errorf("%g tiles without breakage, want 13: %s", got.Gross, got.Note)
+	if got := line(t, counted(in), "tile"); got.Gross != 12 {
+		t.Errorf("%g tiles without breakage, want 12: %s", got.Gross, got.Note)
+	}
+}
+
+// How herringbone is counted is said of herringbone alone.
+func TestHerringboneIsAssumedOfHerringbone(t *testing.T) {
+	for pattern, said := range map[string]bool{tiling.Herringbone: true, tiling.Straight: false, "": false} {
+		in := bath()
+		in.Tile.Pattern = pattern
+		if got := strings.Contains(strings.Join(counted(in).Assumptions, " "), "Herringbone"); got != said {
+			t.Errorf("%q: said %v", pattern, got)
+		}
+	}
+}
+
+// What a note says is a share in per cent.
+func TestBreakageIsSaidInPerCent(t *testing.T) {
+	in := bath()
+	in.Tile.Breakage = 0.05
+	if got := line(t, counted(in), "tile").Note; !strings.Contains(got, "with 5 % breakage") {
+		t.Error(got)
+	}
+}
+
+// Half a tile is asked about where a side is over 15 in, and a third is not.
+func TestOffsetOfLargeTile(t *testing.T) {
+	for _, c := range []struct {
+		long, offset float64
+		pattern      string
+		asked        bool
+	}{{600, 0.5, "offset", true}, {600, 1.0 / 3, "offset", false}, {380, 0.5, "offset", false},
+		{600, 0.5, "straight", false}} {
+		in := bath()
+		in.Tile.Length, in.Tile.Offset, in.Tile.Pattern = c.long, c.offset, c.pattern
+		if got := strings.Contains(strings.Join(counted(in).Questions, " "), "4.3.8.2"); got != c.asked {
+			t.Errorf("%+v: asked %v", c, got)
+		}
 	}
 }

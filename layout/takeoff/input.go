@@ -5,6 +5,7 @@ import (
 
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/tiling"
 )
 
 // Input is everything a take-off is made from. Areas are in mm², lengths in
@@ -31,7 +32,9 @@ type Room struct {
 	Floor      float64      // mm² inside the finished walls
 	Heated     float64      // mm² that the cable serves
 	Tiled      plane.Region // floor that gets membrane and tile
-	Perimeter  float64      // mm of tile edge to be sealed; 0: the whole edge of Tiled
+	Tiles      *tiling.Layout
+	Uncounted  error   // why there is no layout; nil with none: the pattern is not known
+	Perimeter  float64 // mm of tile edge to be sealed; 0: the whole edge of Tiled
 	Joints     []Joint
 	Cables     []Cable
 	Thermostat *Thermostat // nil when the room has none of its own

@@ -88,7 +88,7 @@ func TestBedSaysWhatTablesGive(t *testing.T) {
 		in := Input{Units: plane.Inches, Rooms: []Room{{Name: "Bath", Tiled: rect(3000, 2000)}}}
 		in.Materials.BedNotch = 9.525
 		in.Materials.BedMortar = job.Product{Pack: 22.68, Unit: "kg", Yield: yield}
-		note := line(t, Compute(in), "bed-mortar").Note
+		note := line(t, counted(in), "bed-mortar").Note
 		want := "46.3 ft² (4.31 m²) a bag, where trowel tables in print give 60 ft² (5.57 m²) to 80 ft² (7.43 m²) at " +
 			"best: bags may be left over"
 		if strings.Contains(note, want) != said || strings.Contains(note, "at best") != said {

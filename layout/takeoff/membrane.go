@@ -8,6 +8,7 @@ import (
 
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/tiling"
 )
 
 // Strips is a membrane laid from the roll in parallel strips, butted.
@@ -39,7 +40,7 @@ var errTooManyStrips = errors.New("the roll is too narrow for the room")
 func StripsFor(room plane.Region, width float64) (Strips, error) {
 	var best Strips
 	for turn, along := range []string{"east-west", "north-south", "east-west", "north-south"} {
-		s, err := strips(outline(room, plane.Point{}, float64(turn)*math.Pi/2), width)
+		s, err := strips(plane.FaceOf(room, plane.Point{}, float64(turn)*math.Pi/2), width)
 		if err != nil {
 			return Strips{}, err
 		}
@@ -52,8 +53,8 @@ func StripsFor(room plane.Region, width float64) (Strips, error) {
 }
 
 // strips cuts a shape into bands across y.
-func strips(s shape, width float64) (Strips, error) {
-	box := s.bounds()
+func strips(s plane.Face, width float64) (Strips, error) {
+	box := s.Bounds()
 	if !usable(width) || width < least || !(box.H()/width <= maxStrips) {
 		return Strips{}, errTooManyStrips
 	}
@@ -62,7 +63,7 @@ func strips(s shape, width float64) (Strips, error) {
 	for i := range int(math.Ceil(box.H()/width - plane.Whit)) {
 		low := box.Min.Y + float64(i)*width
 		// a little inside the strip, so that a wall along its edge is not counted
-		b := s.band(axisY, low+least/2, low+width-least/2).bounds()
+		b := s.Between(plane.AxisY, low+least/2, low+width-least/2).Bounds()
 		if b.W() < least {
 			continue
 		}
@@ -203,7 +204,7 @@ func (b *builder) sheets(l Line) float64 {
 // sheetsFor returns the fewer sheets of either way round.
 func sheetsFor(room plane.Region, w, h float64) (int, error) {
 	fewest := math.MaxInt
-	for _, g := range []Grid{{Length: w, Width: h}, {Length: h, Width: w}} {
+	for _, g := range []tiling.Grid{{Length: w, Width: h}, {Length: h, Width: w}} {
 		g.Origin = room.Bounds().Min
 		c, err := g.Count(room)
 		if err != nil {

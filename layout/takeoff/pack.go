@@ -6,6 +6,9 @@ import (
 	"oxturn/layout/plane"
 )
 
+// least is the narrowest floor in mm that a piece is cut for.
+const least = 1.0
+
 // usable reports whether v is an ordinary figure, zero or more, and small
 // enough to be bought.
 func usable(v float64) bool { return v >= 0 && v < 1e12 }

@@ -16,7 +16,7 @@ func TestControlsAddUp(t *testing.T) {
 	in.Rooms = append(in.Rooms, Room{Name: "Hall", Tiled: rect(1000, 1000)},
 		Room{Name: "WC", Tiled: rect(1000, 1000), Thermostat: &Thermostat{Rise: 900, Relay: true, ColdLeads: 3,
 			Sensors: 1, Spares: 2, SensorTube: 2500}})
-	l := Compute(in)
+	l := counted(in)
 	for code, want := range map[string]float64{
 		"thermostat": 2, "relay": 1, "sensor": 2, "spare-sensor": 3, "box": 2, "nail-plate": 4,
 		"conduit": 2 * (1.2 + 0.9), "sensor-tube": 5.5,
@@ -30,7 +30,7 @@ func TestControlsAddUp(t *testing.T) {
 		t.Errorf("%+v", got)
 	}
 	in.Rooms = in.Rooms[1:2]
-	if l := Compute(in); l.find("box").Code+l.find("conduit").Code+l.find("relay").Code != "" {
+	if l := counted(in); l.find("box").Code+l.find("conduit").Code+l.find("relay").Code != "" {
 		t.Error("a room without a box takes one")
 	}
 }
@@ -39,7 +39,7 @@ func TestControlsAddUp(t *testing.T) {
 // that nobody named are not.
 func TestUnderlaysAskForWhatIsMissing(t *testing.T) {
 	asked := func(in Input, what string) bool {
-		return slices.ContainsFunc(Compute(in).Questions, func(q string) bool { return strings.HasPrefix(q, what) })
+		return slices.ContainsFunc(counted(in).Questions, func(q string) bool { return strings.HasPrefix(q, what) })
 	}
 	in := bath()
 	for pack, want := range map[float64]bool{0: false, 0.75: true, 5: true} {
@@ -49,7 +49,7 @@ func TestUnderlaysAskForWhatIsMissing(t *testing.T) {
 		}
 	}
 	in.Materials.Primer, in.Materials.Band = job.Product{Coverage: 0.8}, job.Product{}
-	l := Compute(in)
+	l := counted(in)
 	if got := line(t, l, "primer"); got.Unit != "m²" || got.Packs != 5 { // 3.61 / 0.8
 		t.Errorf("%+v", got)
 	}
@@ -66,10 +66,10 @@ func TestUnderlaysAskForWhatIsMissing(t *testing.T) {
 func TestSealantByLength(t *testing.T) {
 	in := bath()
 	in.Materials.Sealant = job.Product{Pack: 6, Unit: "m", Waste: 0.1}
-	l := Compute(in)
+	l := counted(in)
 	got := line(t, l, "edge-sealant")
 	near(t, "m", got.Gross, 9.68, 1e-9)
-	if got.Packs != 2 || got.PackName != "cartridge" || len(l.Questions) != len(Compute(bath()).Questions) {
+	if got.Packs != 2 || got.PackName != "cartridge" || len(l.Questions) != len(counted(bath()).Questions) {
 		t.Errorf("%+v, %q", got, l.Questions)
 	}
 	// what cannot be counted is asked about: no section, or no size
@@ -79,7 +79,7 @@ func TestSealantByLength(t *testing.T) {
 	} {
 		in := bath()
 		change(&in.Materials)
-		l := Compute(in)
+		l := counted(in)
 		got := line(t, l, "edge-sealant")
 		if got.Packs != 0 || got.PackName != "" || got.Unit != "m" || !slices.Contains(l.Questions,
 			"Sealant at the perimeter: width and depth of the joint and size of a cartridge, to count cartridges.") {
@@ -102,11 +102,11 @@ func TestSealantByLength(t *testing.T) {
 func TestGroutSaysWhatTheShortFormulaGives(t *testing.T) {
 	in := bath()
 	in.Tile.Length, in.Tile.Width = 48, 48
-	if got := line(t, Compute(in), "grout").Note; !strings.Contains(got, "; 9.5 % more by the short formula") {
+	if got := line(t, counted(in), "grout").Note; !strings.Contains(got, "; 9.5 % more by the short formula") {
 		t.Error(got)
 	}
 	in.Tile.Joint = 0
-	if got := line(t, Compute(in), "grout"); strings.Contains(got.Note, "short formula") || got.Net != 0 {
+	if got := line(t, counted(in), "grout"); strings.Contains(got.Note, "short formula") || got.Net != 0 {
 		t.Errorf("%+v", got)
 	}
 	for what, change := range map[string]func(*Input){
@@ -116,7 +116,7 @@ func TestGroutSaysWhatTheShortFormulaGives(t *testing.T) {
 	} {
 		in := bath()
 		change(&in)
-		l := Compute(in)
+		l := counted(in)
 		if got := line(t, l, "grout"); got.Net != 0 || !slices.ContainsFunc(l.Questions,
 			func(q string) bool { return strings.HasPrefix(q, "Grout: "+what) }) {
 			t.Errorf("%s: %+v, %q", what, got, l.Questions)
@@ -135,7 +135,7 @@ func TestMembraneOfHalfASize(t *testing.T) {
 		in := bath()
 		m.Waste = 0.1
 		in.Membrane = m
-		l := Compute(in)
+		l := counted(in)
 		got := line(t, l, "membrane")
 		near(t, what, got.Gross, 3.61*1.1, 1e-9)
 		near(t, what+", band", line(t, l, "band").Net, 8.8, 1e-9)
@@ -146,11 +146,11 @@ func TestMembraneOfHalfASize(t *testing.T) {
 	}
 	in := bath()
 	in.Membrane = job.Membrane{RollWidth: 1000, SheetSize: [2]float64{800, 1000}}
-	if got := line(t, Compute(in), "membrane"); got.PackName != "sheet" || math.Abs(got.Pack-0.8) > 1e-9 {
+	if got := line(t, counted(in), "membrane"); got.PackName != "sheet" || math.Abs(got.Pack-0.8) > 1e-9 {
 		t.Errorf("%+v", got)
 	}
 	in.Cut = &CutPlan{Packs: 2, Taken: 4e6}
-	if got := line(t, Compute(in), "membrane"); got.PackName != "sheet" || math.Abs(got.Pack-0.8) > 1e-9 {
+	if got := line(t, counted(in), "membrane"); got.PackName != "sheet" || math.Abs(got.Pack-0.8) > 1e-9 {
 		t.Errorf("by a cut plan: %+v", got)
 	}
 }
@@ -162,7 +162,7 @@ func TestStripsOfTwoRooms(t *testing.T) {
 	second := in.Rooms[0]
 	second.Name = "Shower room"
 	in.Rooms = append(in.Rooms, second)
-	l := Compute(in)
+	l := counted(in)
 	got := line(t, l, "membrane")
 	near(t, "taken", got.Gross, 9.2, 1e-9)
 	near(t, "left", got.Spare, 12.5-9.2, 1e-9)
@@ -173,9 +173,9 @@ func TestStripsOfTwoRooms(t *testing.T) {
 	}
 	in.Membrane = job.Membrane{SheetSize: [2]float64{800, 1000}}
 	in.Rooms[0].Tiled, in.Rooms[1].Tiled = rect(1700, 1000), rect(1600, 1000)
-	near(t, "three sheets and two", line(t, Compute(in), "membrane").Gross, 5*0.8, 1e-9)
+	near(t, "three sheets and two", line(t, counted(in), "membrane").Gross, 5*0.8, 1e-9)
 	in.Rooms[0].Tiled = rect(2000, 1600)
-	l = Compute(in)
+	l = counted(in)
 	got = line(t, l, "membrane")
 	near(t, "sheets", got.Gross, 6*0.8, 1e-9)
 	near(t, "band on sheets", line(t, l, "band").Net, 7.2+3.6+5.2+1, 1e-9)
@@ -205,7 +205,7 @@ func TestCoatsByWhatIsKnown(t *testing.T) {
 	} {
 		in := bath()
 		in.Materials.BedMortar, in.Materials.BedThickness = c.p, c.bed
-		l := Compute(in)
+		l := counted(in)
 		got := line(t, l, "bed-mortar")
 		near(t, c.what, got.Net, c.net, 1e-9)
 		asked := slices.Contains(l.Questions, "Tile-bed mortar: coverage of a bag, or depth and yield, to count bags.")
@@ -244,7 +244,7 @@ func TestBedsAtTheEndsOfTheTable(t *testing.T) {
 func TestSlowWorkIsWorded(t *testing.T) {
 	in := bath()
 	in.Labour = []Labour{{"a", false, 0.5, 0, 10}, {"b", false, 0, 0, 10}, {"c", false, 0.5, 0.5, 10}}
-	l := Compute(in)
+	l := counted(in)
 	near(t, "hours", line(t, l, "labour c").Net, 3.61/0.5+0.5, 1e-9)
 	for code, want := range map[string]string{
 		"labour a": "0.5 m² (5.38 ft²) an hour, job file", "labour b": "0 h fixed, job file",
@@ -260,29 +260,29 @@ func TestSlowWorkIsWorded(t *testing.T) {
 func TestNothingIsLeftOfAnUnusableFigure(t *testing.T) {
 	in := bath()
 	in.Materials.Grout.Waste = -0.1
-	got := line(t, Compute(in), "grout")
+	got := line(t, counted(in), "grout")
 	near(t, "grout without its waste", got.Gross, got.Net, 1e-12)
 	in = bath()
 	in.Rooms[0].Heated, in.Labour = math.Inf(1), []Labour{{"cable", true, 5, 0, 60}}
-	if got := line(t, Compute(in), "labour cable"); got.Net != 0 || got.Gross != 0 || got.Waste != 0 ||
+	if got := line(t, counted(in), "labour cable"); got.Net != 0 || got.Gross != 0 || got.Waste != 0 ||
 		got.Packs != 0 || got.Price != 0 {
 		t.Errorf("%+v", got)
 	}
 	in = bath()
 	in.Materials.Grout.Pack = math.Inf(1)
-	if got := line(t, Compute(in), "grout"); got.Pack != 0 || got.Packs != 0 || got.Net == 0 {
+	if got := line(t, counted(in), "grout"); got.Pack != 0 || got.Packs != 0 || got.Net == 0 {
 		t.Errorf("%+v", got)
 	}
 	in = bath()
 	in.Prices = map[string]float64{"tile": -3}
-	if got := line(t, Compute(in), "tile"); got.Each != 0 || got.Price != 0 {
+	if got := line(t, counted(in), "tile"); got.Each != 0 || got.Price != 0 {
 		t.Errorf("%+v", got)
 	}
 	in = bath()
 	in.Tile.Waste, in.Tile.Breakage = -1, 0
-	near(t, "tiles by the grid alone", line(t, Compute(in), "tile").Gross, 22, 0)
+	near(t, "tiles by the grid alone", line(t, counted(in), "tile").Gross, 22, 0)
 	in.Tile.Waste, in.Tile.Breakage = 0, -1
-	near(t, "tiles without breakage", line(t, Compute(in), "tile").Gross, 22, 0)
+	near(t, "tiles without breakage", line(t, counted(in), "tile").Gross, 22, 0)
 }
 
 // A line that nobody priced has no price, in whichever unit it is.
@@ -290,13 +290,13 @@ func TestNoPriceOfItsOwn(t *testing.T) {
 	in := bath()
 	in.Labour = []Labour{{Phase: "a", PerHour: 5}}
 	in.Rooms[0].Cables[0].Label.Price = 0
-	for _, l := range Compute(in).Lines {
+	for _, l := range counted(in).Lines {
 		if l.Each != 0 || l.Price != 0 {
 			t.Errorf("%s costs %g each", l.Code, l.Each)
 		}
 	}
 	in.Tile.Pattern = "basketweave"
-	if got := line(t, Compute(in), "tile"); got.Each != 0 || got.Price != 0 {
+	if got := line(t, counted(in), "tile"); got.Each != 0 || got.Price != 0 {
 		t.Errorf("%+v", got)
 	}
 }
@@ -306,7 +306,7 @@ func TestBoxOfOneTile(t *testing.T) {
 	in := bath()
 	for per, want := range map[int]string{0: "", 1: "box", 2: "box"} {
 		in.Tile.PerBox = per
-		if got := line(t, Compute(in), "tile"); got.PackName != want ||
+		if got := line(t, counted(in), "tile"); got.PackName != want ||
 			got.Packs != int(math.Ceil(got.Gross/float64(max(1, per)))) {
 			t.Errorf("%d in a box: %+v", per, got)
 		}
@@ -332,7 +332,7 @@ func TestNoFloorNoWaste(t *testing.T) {
 	in := bath()
 	in.Rooms[0].Tiled, in.Cut = nil, &CutPlan{}
 	for _, code := range []string{"membrane", "tile", "grout"} {
-		if got := line(t, Compute(in), code); got.Net != 0 || got.Gross != 0 || got.Waste > 0.1 ||
+		if got := line(t, counted(in), code); got.Net != 0 || got.Gross != 0 || got.Waste > 0.1 ||
 			math.IsNaN(got.Waste) {
 			t.Errorf("%+v", got)
 		}
@@ -344,7 +344,7 @@ func TestTubIsNotHeldAgainstBags(t *testing.T) {
 	for unit, want := range map[string]bool{"kg": true, "L": false, "": false} {
 		in := bath()
 		in.Materials.BedMortar.Unit, in.Materials.BedMortar.Yield = unit, 8
-		if got := line(t, Compute(in), "bed-mortar").Note; strings.Contains(got, "trowel tables in print") != want {
+		if got := line(t, counted(in), "bed-mortar").Note; strings.Contains(got, "trowel tables in print") != want {
 			t.Errorf("in %q: %q", unit, got)
 		}
 	}
@@ -356,7 +356,7 @@ func TestJointWithoutASectionFillsNoCartridge(t *testing.T) {
 	in := bath()
 	in.Materials.SealantWidth = 0
 	in.Rooms[0].Joints = []Joint{{"MJ1", 1200, 6, job.FromJob}, {"MJ2", 1000, 0, job.FromDefault}}
-	got := line(t, Compute(in), "joint-sealant")
+	got := line(t, counted(in), "joint-sealant")
 	near(t, "mL", got.Net, 1200*6*6/1000.0, 1e-9)
 	if n := strings.Count(got.Note, "a cartridge fills"); n != 1 || strings.Contains(got.Note, "Inf") {
 		t.Errorf("%d cartridges in %q", n, got.Note)
@@ -366,7 +366,7 @@ func TestJointWithoutASectionFillsNoCartridge(t *testing.T) {
 // Packs too small to be counted are asked about; of nothing, no packs are wanted.
 func TestPacksBeyondCounting(t *testing.T) {
 	asked := func(in Input) bool {
-		return slices.ContainsFunc(Compute(in).Questions, func(q string) bool {
+		return slices.ContainsFunc(counted(in).Questions, func(q string) bool {
 			return strings.HasPrefix(q, "Grout: ") && strings.HasSuffix(q, "cannot be counted.")
 		})
 	}

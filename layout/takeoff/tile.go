@@ -6,11 +6,11 @@ import (
 
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/tiling"
 )
 
-// tile adds the tile. It is counted twice, by area with its joint and waste,
-// and place by place on a grid laid on each room; the larger figure is bought.
-// The cuts are known on the grid, so that only breakage is added there.
+// tile adds the tile: place by place as it is set out in each room, cuts and all, so that
+// only breakage is added; where a room is not set out, by area with its joint and waste.
 func (b *builder) tile() {
 	t := b.in.Tile
 	l := Line{Code: "tile", Item: tileName(t, b.in.Units), Basis: b.tiledBasis(), Unit: "each", Pack: 1}
@@ -23,32 +23,59 @@ func (b *builder) tile() {
 	if t.PerBox > 0 {
 		l.Pack, l.PackName = float64(t.PerBox), "box"
 	}
-	l.Net = TilesByArea(b.in.tiled(), t)
-	waste := t.Waste
-	if !usable(waste) {
-		b.ask("Tile: a waste of %g is not usable; none is added.", waste)
-		waste = 0
+	if t.Pattern == tiling.Offset && max(t.Length, t.Width) > largeSide && t.Offset > mostOffset {
+		b.ask("Tile: sides over %s are offset by a third at most unless their instructions allow more (ANSI A108.02, "+
+			"4.3.8.2), here by %.3g %%.", b.both(largeSide, "mm"), 100*t.Offset)
 	}
+	l.Net = tiling.ByArea(b.in.tiled(), t)
+	waste := b.usableShare("Tile: a waste", t.Waste)
 	byArea := math.Ceil(snap(l.Net * (1 + waste)))
-	counted, err := b.countTiles()
+	c, err := b.countTiles()
 	if err != nil {
 		l.take(byArea)
 		l.note("by area with the joint and %.3g %% waste; %v", 100*waste, err)
 		b.addGross(l, 0)
 		return
 	}
-	breakage := t.Breakage
-	if !usable(breakage) {
-		b.ask("Tile: a breakage of %g is not usable; none is added.", breakage)
-		breakage = 0
-	}
-	byGrid := math.Ceil(snap(float64(counted.Tiles()) * (1 + breakage)))
-	l.take(max(byArea, byGrid))
-	l.note("set out from the middle of each room: %d whole, %d cut, %s, so %d, with %.3g %% breakage %.0f; by area "+
-		"with %.3g %% waste: %.0f; the larger is taken",
-		counted.Whole, counted.Cut, fromOffcuts(counted.Pairs), counted.Tiles(), 100*breakage, byGrid, 100*waste,
-		byArea)
+	breakage := b.usableShare("Tile: a breakage", t.Breakage)
+	l.take(float64(tiling.Bought(c.Tiles(), breakage)))
+	l.note("%s: %d whole, %d cut, %s, so %d, with %.3g %% breakage %.0f; by area with %.3g %% waste: %.0f",
+		b.setOutBy(), c.Whole, c.Cut, fromOffcuts(c.Pairs), c.Tiles(), 100*breakage, l.Gross, 100*waste, byArea)
 	b.addGross(l, 0)
+}
+
+// Of a large tile in offset rows: beyond this side, mm, it is moved by a third at most, since
+// the bow of a tile is worst beside the middle of its neighbour (ANSI A108.02, 4.3.8.2, as
+// quoted at fcimag.com/articles/94659).
+const (
+	largeSide  = 15 * plane.Inch
+	mostOffset = 0.34
+)
+
+// usableShare asks about a share that is none, and adds nothing for it.
+func (b *builder) usableShare(what string, share float64) float64 {
+	if usable(share) {
+		return share
+	}
+	b.ask("%s of %g is not usable; none is added.", what, share)
+	return 0
+}
+
+// setOutBy says whose layouts the tiles are counted on.
+func (b *builder) setOutBy() string {
+	recorded := 0
+	for _, r := range b.in.Rooms {
+		if r.Tiles.Recorded {
+			recorded++
+		}
+	}
+	switch recorded {
+	case 0:
+		return "as proposed on the tile plan"
+	case len(b.in.Rooms):
+		return "as the tiler set it out"
+	}
+	return "as set out in some rooms, as proposed in others"
 }
 
 // fromOffcuts words how many cut tiles come from what is left of others.
@@ -62,38 +89,26 @@ func fromOffcuts(n int) string {
 	return fmt.Sprintf("%d of them from off-cuts", n)
 }
 
-// countTiles counts all rooms on their own grids.
-func (b *builder) countTiles() (Count, error) {
-	var total Count
+// countTiles adds up the rooms as they are set out.
+func (b *builder) countTiles() (total tiling.Count, err error) {
 	for _, r := range b.in.Rooms {
-		c, err := countTiles(r.Tiled, b.in.Tile)
-		if err != nil {
-			return Count{}, err
+		switch {
+		case r.Uncounted != nil:
+			return total, r.Uncounted
+		case r.Tiles == nil:
+			return total, fmt.Errorf("the pattern %q is not counted tile by tile", b.in.Tile.Pattern)
 		}
-		total.Whole += c.Whole
-		total.Cut += c.Cut
-		total.Pairs += c.Pairs
+		total.Whole += r.Tiles.Whole
+		total.Cut += r.Tiles.Cut
+		total.Pairs += r.Tiles.Pairs
 	}
 	return total, nil
-}
-
-// countTiles counts one room's tiles in its pattern.
-func countTiles(room plane.Region, t job.Tile) (Count, error) {
-	room = withoutSlivers(room)
-	if t.Pattern == Herringbone {
-		return herringbone(room, t).count(room)
-	}
-	g, ok := TileGrid(room, t)
-	if !ok {
-		return Count{}, fmt.Errorf("the pattern %q is not counted tile by tile", t.Pattern)
-	}
-	return g.Count(room)
 }
 
 func tileName(t job.Tile, u plane.Units) string {
 	pattern := t.Pattern
 	if pattern == "" {
-		pattern = Straight
+		pattern = tiling.Straight
 	}
 	return fmt.Sprintf("Tile %s x %s, %s", plane.FormatLength(t.Width, u), plane.FormatLength(t.Length, u), pattern)
 }

@@ -5,6 +5,7 @@ import (
 
 	"oxturn/layout/job"
 	"oxturn/layout/say"
+	"oxturn/layout/tiling"
 )
 
 // words adds what the figures stand for and what they leave out.
@@ -37,7 +38,7 @@ func (b *builder) assumptions() {
 		"Grout joints are as deep as the tile is thick.",
 		"Packs are whole packs for the whole job.",
 	}
-	if b.in.Tile.Pattern == Herringbone {
+	if b.in.Tile.Pattern == tiling.Herringbone {
 		b.list.Assumptions = append(b.list.Assumptions,
 			"Herringbone is counted with its zigzag along the longer side of each room, every tile at 45 degrees to "+
 				"the walls.")

@@ -57,7 +57,7 @@ func TestCSVReadsBack(t *testing.T) {
 
 func TestCSVEndsLinesByTheBook(t *testing.T) {
 	var out bytes.Buffer
-	if err := WriteCSV(&out, Compute(bath())); err != nil {
+	if err := WriteCSV(&out, counted(bath())); err != nil {
 		t.Fatal(err)
 	}
 	if strings.Count(out.String(), "\n") != strings.Count(out.String(), "\r\n") {
@@ -77,7 +77,7 @@ func TestWriteErrorsAreReturned(t *testing.T) {
 
 func TestJSONReadsBackAndRepeats(t *testing.T) {
 	var first, second bytes.Buffer
-	if WriteJSON(&first, Compute(bath())) != nil || WriteJSON(&second, Compute(bath())) != nil {
+	if WriteJSON(&first, counted(bath())) != nil || WriteJSON(&second, counted(bath())) != nil {
 		t.Fatal("not written")
 	}
 	if !bytes.Equal(first.Bytes(), second.Bytes()) {

@@ -21,7 +21,7 @@ import (
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
 	"oxturn/layout/skip"
-	"oxturn/layout/takeoff"
+	"oxturn/layout/tiling"
 )
 
 // started is the one browser of all tests, each of which has a tab of its own;
@@ -219,7 +219,7 @@ func TestPageAgreesOnTiles(t *testing.T) {
 	ctx := browser(t, write(t, p))
 	for row, r := range m.Tiling.Rows {
 		for column := range r.Count {
-			place := takeoff.Place{Row: row + 1, Column: column + 1}
+			place := tiling.Place{Row: row + 1, Column: column + 1}
 			u, err := m.Under(place)
 			if err != nil {
 				t.Fatal(err)
@@ -353,7 +353,7 @@ func TestPageByHand(t *testing.T) {
 	if want := m.Headline(m.At(spot)); form != want {
 		t.Errorf("measured: %q, want %q", form, want)
 	}
-	tile, _ := m.Under(takeoff.Place{Row: 2, Column: 1})
+	tile, _ := m.Under(tiling.Place{Row: 2, Column: 1})
 	want := m.Headline(tile.Answer)
 	if got := verdict(chromedp.SendKeys("form.tile [name=row]", "2"), chromedp.SendKeys("form.tile [name=column]", "1"),
 		chromedp.Click("form.tile button")); got != want {

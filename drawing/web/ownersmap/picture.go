@@ -12,7 +12,7 @@ import (
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
-	"oxturn/layout/takeoff"
+	"oxturn/layout/tiling"
 )
 
 // around is the white kept round a room's picture, mm of floor in a small room:
@@ -122,7 +122,7 @@ func (d *pen) tiles(m *probe.Map) {
 		`points="%s"/></clipPath>`, d.id, coords(m.Outline))
 	for row, r := range m.Tiling.Rows {
 		for col := range r.Count {
-			place := takeoff.Place{Row: row + 1, Column: col + 1}
+			place := tiling.Place{Row: row + 1, Column: col + 1}
 			if m.Tiling.Piece(place, m.Outline) == nil {
 				continue
 			}

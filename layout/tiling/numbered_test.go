@@ -1,9 +1,8 @@
-package takeoff
+package tiling
 
 import (
 	"math"
 	"slices"
-	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -18,7 +17,7 @@ import (
 // 351 and 553.
 func TestTilesByHand(t *testing.T) {
 	room := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(1000, 700)))
-	ti, ok := Tile(room, job.Tile{Width: 200, Length: 300, Joint: 2}, plane.Segment{A: plane.Pt(199, 351),
+	ti, ok := Number(room, job.Tile{Width: 200, Length: 300, Joint: 2}, plane.Segment{A: plane.Pt(199, 351),
 		B: plane.Pt(801, 351)})
 	if !ok || len(ti.Rows) != 4 {
 		t.Fatalf("%+v", ti)
@@ -57,7 +56,7 @@ func TestTilesByHand(t *testing.T) {
 // corner of a tile, wherever the room's middle is.
 func TestTilesAreWhereTheFirstOneIs(t *testing.T) {
 	room := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(1000, 700)))
-	ti, ok := Tile(room, job.Tile{Width: 200, Length: 300, Joint: 2, Pattern: Offset},
+	ti, ok := Number(room, job.Tile{Width: 200, Length: 300, Joint: 2, Pattern: Offset},
 		plane.Segment{A: plane.Pt(640, 33), B: plane.Pt(640, 500)})
 	if !ok {
 		t.Fatal("not on a grid")
@@ -76,7 +75,7 @@ func TestTilesAreWhereTheFirstOneIs(t *testing.T) {
 	if ring, _ := ti.Outline(west); math.Abs(ring[0].Y-(33+151)) > 1e-9 {
 		t.Errorf("the row beside it begins a tile at %v, want y 184", ring[0])
 	}
-	if _, ok := Tile(room, job.Tile{Width: 200, Length: 300}, plane.Segment{}); ok {
+	if _, ok := Number(room, job.Tile{Width: 200, Length: 300}, plane.Segment{}); ok {
 		t.Error("tiles are numbered that nobody set out")
 	}
 }
@@ -94,7 +93,7 @@ func TestEveryPointHasItsTile(t *testing.T) {
 				Diagonal}).Draw(t, "pattern")}
 		turn := rapid.Float64Range(0, 6).Draw(t, "turn")
 		from := plane.Pt(rapid.Float64Range(0, w).Draw(t, "from x"), rapid.Float64Range(0, h).Draw(t, "from y"))
-		ti, ok := Tile(room, tile, plane.Segment{A: from, B: from.Add(plane.Pt(500, 0).Rotate(turn))})
+		ti, ok := Number(room, tile, plane.Segment{A: from, B: from.Add(plane.Pt(500, 0).Rotate(turn))})
 		if !ok {
 			t.Fatal("not on a grid")
 		}
@@ -119,7 +118,7 @@ func TestEveryPointHasItsTile(t *testing.T) {
 // Numbers of no tile: before the first and beyond the last, of rows and of columns.
 func TestNumbersOfNoTile(t *testing.T) {
 	room := rect(1000, 700)
-	ti, _ := Tile(room, job.Tile{Width: 200, Length: 300, Joint: 2}, plane.Segment{A: plane.Pt(199, 351),
+	ti, _ := Number(room, job.Tile{Width: 200, Length: 300, Joint: 2}, plane.Segment{A: plane.Pt(199, 351),
 		B: plane.Pt(801, 351)})
 	for _, p := range []Place{{0, 1}, {5, 1}, {1, 0}, {1, 5}, {4, 5}, {-3, 9}} {
 		if ring, ok := ti.Outline(p); ok || ti.Piece(p, room.Rings()[0]) != nil {
@@ -157,7 +156,7 @@ func TestNoIdleTiles(t *testing.T) {
 			Joint: rapid.Float64Range(0, 60).Draw(t, "joint"), Pattern: rapid.SampledFrom([]string{Straight,
 				Offset}).Draw(t, "pattern")}
 		from := plane.Pt(rapid.Float64Range(0, w).Draw(t, "from x"), rapid.Float64Range(0, h).Draw(t, "from y"))
-		ti, ok := Tile(room, tile, plane.Segment{A: from,
+		ti, ok := Number(room, tile, plane.Segment{A: from,
 			B: from.Add(plane.Pt(500, 0).Rotate(rapid.Float64Range(0, 6).Draw(t, "turn")))})
 		if !ok {
 			t.Fatal("not on a grid")
@@ -209,7 +208,7 @@ func TestGapByHand(t *testing.T) {
 // 33 from the next.
 func TestNearByHand(t *testing.T) {
 	room := rect(1200, 600)
-	ti, _ := Tile(room, job.Tile{Width: 297, Length: 297, Joint: 3}, plane.Segment{A: plane.Pt(0, 0),
+	ti, _ := Number(room, job.Tile{Width: 297, Length: 297, Joint: 3}, plane.Segment{A: plane.Pt(0, 0),
 		B: plane.Pt(300, 0)})
 	for _, c := range []struct {
 		line   []plane.Point
@@ -229,29 +228,9 @@ func TestNearByHand(t *testing.T) {
 
 // A floor of one row of tiles is one that can be numbered.
 func TestTilingOfOneRow(t *testing.T) {
-	tiling, ok := Tile(rect(900, 300), job.Tile{Length: 300, Width: 300},
+	tiling, ok := Number(rect(900, 300), job.Tile{Length: 300, Width: 300},
 		plane.Segment{A: plane.Pt(0, 0), B: plane.Pt(300, 0)})
 	if !ok || len(tiling.Rows) != 1 || tiling.Rows[0].Count != 3 {
 		t.Errorf("%+v, %v", tiling, ok)
-	}
-}
-
-// How herringbone is counted is said of herringbone alone.
-func TestHerringboneIsAssumedOfHerringbone(t *testing.T) {
-	for pattern, said := range map[string]bool{Herringbone: true, Straight: false, "": false} {
-		in := bath()
-		in.Tile.Pattern = pattern
-		if got := strings.Contains(strings.Join(Compute(in).Assumptions, " "), "Herringbone"); got != said {
-			t.Errorf("%q: said %v", pattern, got)
-		}
-	}
-}
-
-// What a note says is a share in per cent.
-func TestBreakageIsSaidInPerCent(t *testing.T) {
-	in := bath()
-	in.Tile.Breakage = 0.05
-	if got := line(t, Compute(in), "tile").Note; !strings.Contains(got, "with 5 % breakage") {
-		t.Error(got)
 	}
 }

@@ -1,4 +1,4 @@
-package takeoff
+package tiling
 
 import (
 	"math"
@@ -8,6 +8,7 @@ import (
 
 	"pgregory.net/rapid"
 
+	"oxturn/layout/internal/published"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
@@ -15,33 +16,29 @@ import (
 // 10 m² of 300x600 with a 3 mm joint: 54.73 modules, 55 tiles, 61 with 10 %;
 // 56 without the joint (plain arithmetic). 150 ft² with 15 % is 172.5 ft²
 // (homeproject.tools/guides/tile-waste-percentage-guide).
-func TestTilesByArea(t *testing.T) {
+func TestByArea(t *testing.T) {
 	tile := job.Tile{Length: 600, Width: 300, Joint: 3}
-	n := TilesByArea(10e6, tile)
-	near(t, "modules", n, 54.73, 5e-3)
+	n := ByArea(10e6, tile)
+	published.Near(t, "modules", n, 54.73, 5e-3)
 	for waste, want := range map[float64]int{0: 55, 0.1: 61} {
-		if got := WholePacks(n*(1+waste), 1); got != want {
+		if got := int(math.Ceil(n * (1 + waste))); got != want {
 			t.Errorf("with %g waste: %d tiles, want %d", waste, got, want)
 		}
 	}
-	if got := WholePacks(TilesByArea(10e6, job.Tile{Length: 600, Width: 300}), 1); got != 56 {
+	if got := int(math.Ceil(ByArea(10e6, job.Tile{Length: 600, Width: 300}))); got != 56 {
 		t.Errorf("without joint: %d, want 56", got)
 	}
 	foot := job.Tile{Length: plane.Foot, Width: plane.Foot}
-	near(t, "ft² with 15 %", TilesByArea(150*plane.Foot*plane.Foot, foot)*1.15, 172.5, 1e-9)
+	published.Near(t, "ft² with 15 %", ByArea(150*plane.Foot*plane.Foot, foot)*1.15, 172.5, 1e-9)
 }
 
 func count(t *testing.T, room plane.Region, tile job.Tile) Count {
 	t.Helper()
-	g, ok := TileGrid(room, tile)
-	if !ok {
-		t.Fatalf("%v is not laid on a grid", tile)
+	all, err := Layouts(Room{Tiled: room}, tile)
+	if err != nil || len(all) == 0 {
+		t.Fatalf("%v is not laid out: %v", tile, err)
 	}
-	c, err := g.Count(room)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return c
+	return all[0].Count
 }
 
 // Rooms counted by hand.
@@ -91,13 +88,19 @@ func TestShortAndNarrowDoNotPair(t *testing.T) {
 	}
 }
 
-// A floor that itself stands at 45 degrees takes diagonal tile without a cut.
+// Diagonal tile lies at 45 degrees to the walls: a floor that stands at 45 degrees takes
+// straight tile without a cut, and diagonal tile as a square floor does.
 func TestDiagonalLiesAtFortyFive(t *testing.T) {
 	half := (4*303 - 3) / math.Sqrt2
 	diamond := plane.FromRing(plane.Ring{plane.Pt(0, -half), plane.Pt(half, 0), plane.Pt(0, half), plane.Pt(-half, 0)})
-	c := count(t, diamond, job.Tile{Length: 300, Width: 300, Joint: 3, Pattern: Diagonal})
+	c := count(t, diamond, job.Tile{Length: 300, Width: 300, Joint: 3})
 	if c.Whole != 16 || c.Cut != 0 {
 		t.Errorf("%+v, want 16 whole", c)
+	}
+	tile := job.Tile{Length: 300, Width: 300, Joint: 3, Pattern: Diagonal}
+	got, want := count(t, diamond, tile), count(t, rect(2*half/math.Sqrt2, 2*half/math.Sqrt2), tile)
+	if got.Whole != want.Whole || got.Cut != want.Cut || got.Cut == 0 {
+		t.Errorf("%+v, as a square %+v", got, want)
 	}
 }
 
@@ -145,19 +148,6 @@ func TestPiecesMakeUpTheFloor(t *testing.T) {
 	})
 }
 
-// The setting-out leaves no sliver along a straight edge: never under half a
-// tile less the joint.
-func TestSetOutLeavesNoSliver(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		extent := rapid.Float64Range(1000, 6000).Draw(t, "extent")
-		start := setOut(extent, 300, 3)
-		edge := math.Mod(extent/2-start, 303)
-		if edge >= least && edge < 146 {
-			t.Fatalf("a piece of %.1f mm at the edge of %.1f mm", edge, extent)
-		}
-	})
-}
-
 func TestGridRefuses(t *testing.T) {
 	for _, g := range []Grid{{}, {Length: 300}, {Length: math.NaN(), Width: 300}, {Length: 300, Width: 300, Joint: -1},
 		{Length: 2, Width: 2}, {Length: 300, Width: 300, Origin: plane.Pt(1e18, 0)}, {Length: 300, Width: 300,
@@ -165,9 +155,6 @@ func TestGridRefuses(t *testing.T) {
 		if _, err := g.Count(rect(9000, 9000)); err == nil {
 			t.Errorf("%+v: no error", g)
 		}
-	}
-	if _, ok := TileGrid(rect(1000, 1000), job.Tile{Length: 600, Width: 300, Pattern: "herringbone"}); ok {
-		t.Error("herringbone is not laid on a grid")
 	}
 	if c, err := (Grid{Length: 300, Width: 300}).Count(nil); err != nil || c.Tiles() != 0 {
 		t.Errorf("no floor: %+v, %v", c, err)
@@ -200,11 +187,11 @@ func TestSliverMovesNoTile(t *testing.T) {
 	}
 	tile := job.Tile{Length: 300, Width: 300}
 	for _, room := range []plane.Region{plain, floor} {
-		c, err := countTiles(room, tile)
-		if err != nil || c.Whole != 15 || c.Cut != 0 {
-			t.Errorf("%v: %+v, %v; want 15 whole", room.Bounds(), c, err)
+		c := count(t, room, tile)
+		if c.Whole != 15 || c.Cut != 0 {
+			t.Errorf("%v: %+v; want 15 whole", room.Bounds(), c)
 		}
-		if tiling, ok := Tile(room, tile, plane.Segment{A: plane.Pt(0, 0), B: plane.Pt(300, 0)}); !ok ||
+		if tiling, ok := Number(room, tile, plane.Segment{A: plane.Pt(0, 0), B: plane.Pt(300, 0)}); !ok ||
 			len(tiling.Rows) != 3 || tiling.Rows[2].Count != 5 {
 			t.Errorf("%v: tiles numbered %+v", room.Bounds(), tiling)
 		}
@@ -251,4 +238,9 @@ func TestPiecesFarFromTheOrigin(t *testing.T) {
 	if want := (Count{Whole: 78, Cut: 3}); err != nil || c.Whole != want.Whole || c.Cut != want.Cut || c.Pairs != 0 {
 		t.Errorf("%+v, %v, want %+v", c, err, want)
 	}
+}
+
+// rect is a floor of w x h mm with a corner at the origin.
+func rect(w, h float64) plane.Region {
+	return plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(w, h)))
 }

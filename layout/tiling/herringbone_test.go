@@ -1,4 +1,4 @@
-package takeoff
+package tiling
 
 import (
 	"math"
@@ -14,7 +14,7 @@ import (
 // Laid square to the room, tiles of 200 x 100: one lies along the axes at the
 // origin, one across them on top of its end. By hand.
 func TestWeaveByHand(t *testing.T) {
-	v := weave{Length: 200, Width: 100}
+	v := Grid{Woven: true, Length: 200, Width: 100}
 	for _, c := range []struct {
 		name string
 		room plane.Region
@@ -31,7 +31,7 @@ func TestWeaveByHand(t *testing.T) {
 		// one tile along, and half of the next two: the saw keeps both halves from coming of one tile
 		{"a square", rect(200, 200), Count{Whole: 1, Cut: 2}},
 	} {
-		got, err := v.count(c.room)
+		got, err := v.Count(c.room)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -53,7 +53,7 @@ func TestWeaveMakesUpTheFloor(t *testing.T) {
 		v := herringbone(room, job.Tile{Length: rapid.Float64Range(100, 700).Draw(t, "l"), Width: rapid.Float64Range(60,
 			300).Draw(t, "b")})
 		v.Angle += rapid.Float64Range(-1, 1).Draw(t, "turned")
-		c, err := v.count(room)
+		c, err := v.Count(room)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -71,7 +71,7 @@ func TestWeaveMakesUpTheFloor(t *testing.T) {
 func TestWeaveWithJoints(t *testing.T) {
 	tile := job.Tile{Length: 600, Width: 150, Joint: 3, Pattern: Herringbone}
 	room := rect(9000, 6000)
-	c, err := herringbone(room, tile).count(room)
+	c, err := herringbone(room, tile).Count(room)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -79,7 +79,7 @@ func TestWeaveWithJoints(t *testing.T) {
 	if math.Abs(c.Area-want) > 0.003*want {
 		t.Errorf("%.4f m² of face, want %.4f", c.Area/1e6, want/1e6)
 	}
-	if byArea := TilesByArea(room.Area(), tile); float64(c.Tiles()) < byArea || float64(c.Tiles()) > 1.2*byArea {
+	if byArea := ByArea(room.Area(), tile); float64(c.Tiles()) < byArea || float64(c.Tiles()) > 1.2*byArea {
 		t.Errorf("%d tiles, by area alone %.0f; trade guides add 15 to 20 %%", c.Tiles(), byArea)
 	}
 }
@@ -89,7 +89,7 @@ func TestHerringboneLiesAlongTheRoom(t *testing.T) {
 	tile := job.Tile{Length: 400, Width: 100}
 	wide, high := herringbone(rect(3000, 1000), tile), herringbone(rect(1000, 3000), tile)
 	for _, c := range []struct {
-		v    weave
+		v    Grid
 		want plane.Point
 	}{{wide, plane.Pt(math.Sqrt2, 0)}, {high, plane.Pt(0, math.Sqrt2)}} {
 		if got := plane.Pt(1, 1).Rotate(c.v.Angle); got.Dist(c.want) > 1e-9 {
@@ -99,9 +99,9 @@ func TestHerringboneLiesAlongTheRoom(t *testing.T) {
 }
 
 func TestWeaveSaysWhatIsNoTile(t *testing.T) {
-	for _, v := range []weave{{Length: math.NaN(), Width: 100}, {Length: 200, Width: math.NaN()},
+	for _, v := range []Grid{{Length: math.NaN(), Width: 100}, {Length: 200, Width: math.NaN()},
 		{Length: 0.5, Width: 100}, {Length: 200, Width: 0.5}, {Length: 200, Width: 100, Joint: math.Inf(1)}} {
-		if _, err := v.count(rect(1000, 1000)); err == nil || !strings.Contains(err.Error(), "cannot be counted") {
+		if _, err := v.Count(rect(1000, 1000)); err == nil || !strings.Contains(err.Error(), "cannot be counted") {
 			t.Errorf("%+v: %v", v, err)
 		}
 		if _, err := (Grid{Length: v.Length, Width: v.Width, Joint: v.Joint}).Count(rect(1000, 1000)); err == nil ||
@@ -112,9 +112,9 @@ func TestWeaveSaysWhatIsNoTile(t *testing.T) {
 }
 
 func TestWeaveRefuses(t *testing.T) {
-	for _, v := range []weave{{Length: 0, Width: 100}, {Length: math.NaN(), Width: 1},
+	for _, v := range []Grid{{Length: 0, Width: 100}, {Length: math.NaN(), Width: 1},
 		{Length: 200, Width: 100, Joint: -1}, {Length: 2, Width: 1}} {
-		if _, err := v.count(rect(1e5, 1e5)); err == nil {
+		if _, err := v.Count(rect(1e5, 1e5)); err == nil {
 			t.Errorf("%+v: no error", v)
 		}
 	}
@@ -126,11 +126,21 @@ func TestWeaveReachesEveryCorner(t *testing.T) {
 		for h := 90.0; h < 900; h += 110 {
 			for _, at := range []plane.Point{{}, {X: -450, Y: -300}} {
 				room := plane.FromRing(plane.Rectangle(at, at.Add(plane.Pt(w, h))))
-				c, err := weave{Length: 200, Width: 100}.count(room)
+				c, err := Grid{Woven: true, Length: 200, Width: 100}.Count(room)
 				if err != nil || math.Abs(c.Area-w*h) > 1e-6 {
 					t.Errorf("%g x %g at %v: %.0f mm², %v", w, h, at, c.Area, err)
 				}
 			}
 		}
 	}
+}
+
+// herringbone is a tile's weave as it is set out in a room.
+func herringbone(room plane.Region, t job.Tile) Grid {
+	t.Pattern = Herringbone
+	all, err := Layouts(Room{Tiled: room}, t)
+	if err != nil || len(all) == 0 {
+		return Grid{}
+	}
+	return all[0].Grid
 }

@@ -1,4 +1,4 @@
-package takeoff
+package tiling
 
 import (
 	"math"
@@ -101,7 +101,7 @@ func TestPiecesOfCutTilesBySquares(t *testing.T) {
 		first := plane.Segment{A: plane.Pt(float64(x0*square), float64(y0*square)),
 			B: plane.Pt(float64((x0+50)*square), float64(y0*square))}
 		tile := job.Tile{Length: float64(length * square), Width: float64(width * square), Pattern: Straight}
-		tiling, ok := Tile(plane.FromRing(walls), tile, first)
+		tiling, ok := Number(plane.FromRing(walls), tile, first)
 		if !ok {
 			t.Fatal("not numbered")
 		}

@@ -1,4 +1,4 @@
-package takeoff
+package tiling
 
 import (
 	"math"
@@ -15,38 +15,46 @@ type Place struct {
 	Column int `json:"column"`
 }
 
-// A Tiling is a grid over one room with its tiles numbered.
-type Tiling struct {
+// A Numbered is a grid over one room with its tiles numbered.
+type Numbered struct {
 	Grid  Grid
 	First int // the grid's own number of row 1
 	Rows  []TileRow
 }
 
-// A TileRow is one row of a tiling: the grid's own number of its column 1,
+// A TileRow is one row of tiles: the grid's own number of its column 1,
 // and how many columns there are.
 type TileRow struct{ First, Count int }
 
-// Tile numbers the tiles of a room as they were set out: first runs from a
+// Number numbers the tiles of a room as they were set out: first runs from a
 // corner of a whole tile along its row, the tile to the left of it. ok is false
-// when they are not laid on a grid, or are too many to number.
-func Tile(room plane.Region, t job.Tile, first plane.Segment) (out Tiling, ok bool) {
-	g, ok := TileGrid(room, t)
+// when they are not laid in rows, or are too many to number.
+func Number(room plane.Region, t job.Tile, first plane.Segment) (out Numbered, ok bool) {
+	g, _ := gridFor(t, 0)
 	run := first.B.Sub(first.A)
 	g.Origin, g.Angle = first.A, plane.Atan2(run.Y, run.X)
-	if !ok || first.Length() == 0 || !usable(g.Length) || !usable(g.Width) || g.Length < least || g.Width < least {
+	if !InRows(t) || first.Length() == 0 {
 		return out, false
 	}
-	s := outline(withoutSlivers(room), g.Origin, g.Angle)
-	box := s.bounds()
+	return g.numbered(room)
+}
+
+// numbered numbers the tiles of a grid in rows.
+func (g Grid) numbered(room plane.Region) (out Numbered, ok bool) {
+	if !usable(g.Length) || !usable(g.Width) || g.Length < least || g.Width < least {
+		return out, false
+	}
+	s := plane.FaceOf(withoutSlivers(room), g.Origin, g.Angle)
+	box := s.Bounds()
 	across, along := g.Width+g.Joint, g.Length+g.Joint
 	if cells := (box.W()/along + 2) * (box.H()/across + 2); !(cells < maxCells) {
 		return out, false
 	}
 	half := g.Joint / 2 // a tile's place reaches to the middle of the joints round it, as in At
-	out = Tiling{Grid: g, First: int(math.Floor((box.Min.Y + half + least) / across))}
+	out = Numbered{Grid: g, First: int(math.Floor((box.Min.Y + half + least) / across))}
 	for row := out.First; float64(float64(row)*across)-half < box.Max.Y-least; row++ {
 		y := float64(row) * across
-		b := s.band(axisY, y-half, y+g.Width+half).bounds()
+		b := s.Between(plane.AxisY, y-half, y+g.Width+half).Bounds()
 		first := int(math.Floor((b.Min.X - g.shiftOf(row) + half + least) / along))
 		last := int(math.Floor((b.Max.X - g.shiftOf(row) + half - least) / along))
 		out.Rows = append(out.Rows, TileRow{first, max(1, last-first+1)})
@@ -54,17 +62,9 @@ func Tile(room plane.Region, t job.Tile, first plane.Segment) (out Tiling, ok bo
 	return out, len(out.Rows) > 0
 }
 
-// shiftOf is how far a row is moved along itself, mm.
-func (g Grid) shiftOf(row int) float64 {
-	if row%2 != 0 {
-		return g.Shift * (g.Length + g.Joint)
-	}
-	return 0
-}
-
 // At returns the tile at a point; on a joint, the tile nearer to it. ok is
 // false beyond the room's tiles.
-func (t Tiling) At(p plane.Point) (at Place, ok bool) {
+func (t Numbered) At(p plane.Point) (at Place, ok bool) {
 	g := t.Grid
 	q := p.Sub(g.Origin).Rotate(-g.Angle)
 	row := int(math.Floor((q.Y + g.Joint/2) / (g.Width + g.Joint)))
@@ -77,24 +77,20 @@ func (t Tiling) At(p plane.Point) (at Place, ok bool) {
 }
 
 // Outline returns a tile's four corners as if it were not cut.
-func (t Tiling) Outline(p Place) (ring plane.Ring, ok bool) {
+func (t Numbered) Outline(p Place) (ring plane.Ring, ok bool) {
 	if p.Row < 1 || p.Row > len(t.Rows) || p.Column < 1 || p.Column > t.Rows[p.Row-1].Count {
 		return nil, false
 	}
 	g, row := t.Grid, t.First+p.Row-1
 	x := float64(float64(t.Rows[p.Row-1].First+p.Column-1)*(g.Length+g.Joint)) + g.shiftOf(row)
 	y := float64(row) * (g.Width + g.Joint)
-	for _, c := range [...]plane.Point{{X: x, Y: y}, {X: x + g.Length, Y: y}, {X: x + g.Length, Y: y + g.Width},
-		{X: x, Y: y + g.Width}} {
-		ring = append(ring, c.Rotate(g.Angle).Add(g.Origin))
-	}
-	return ring, true
+	return g.tile(plane.Pt(x, y), plane.Pt(g.Length, g.Width)), true
 }
 
 // Piece returns what of a tile lies inside a room's walls: of a cut tile, the
 // piece of it that was laid; nil where nothing of it does. Edges that a room in
 // two arms leaves between them run along the tile's own edge.
-func (t Tiling) Piece(p Place, walls plane.Ring) plane.Ring {
+func (t Numbered) Piece(p Place, walls plane.Ring) plane.Ring {
 	tile, ok := t.Outline(p)
 	if !ok {
 		return nil
@@ -111,7 +107,7 @@ func (t Tiling) Piece(p Place, walls plane.Ring) plane.Ring {
 
 // Near returns the tiles that come within a distance of a line, by row and
 // column, each as far as it lies inside the walls.
-func (t Tiling) Near(line []plane.Point, within float64, walls plane.Ring) []Place {
+func (t Numbered) Near(line []plane.Point, within float64, walls plane.Ring) []Place {
 	var out []Place
 	for row := range t.Rows {
 		for col := range t.Rows[row].Count {
@@ -141,4 +137,13 @@ func Gap(ring plane.Ring, line []plane.Point) float64 {
 		}
 	}
 	return d
+}
+
+// tile returns the corners of a tile by its place in the grid's frame.
+func (g Grid) tile(at, size plane.Point) plane.Ring {
+	ring := plane.Rectangle(at, at.Add(size))
+	for i, c := range ring {
+		ring[i] = g.onFloor(c)
+	}
+	return ring
 }

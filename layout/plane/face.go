@@ -1,0 +1,74 @@
+package plane
+
+// A Face is a region's rings while they are clipped: outer rings
+// counter-clockwise, holes clockwise, so that signed areas add up.
+type Face []Ring
+
+// FaceOf returns a region's rings moved by -origin and then turned by -angle.
+func FaceOf(r Region, origin Point, angle float64) Face {
+	var out Face
+	for _, ring := range r.Rings() {
+		moved := make(Ring, len(ring))
+		for i, p := range ring {
+			moved[i] = p.Sub(origin)
+			if angle != 0 {
+				moved[i] = moved[i].Rotate(-angle)
+			}
+		}
+		out = append(out, moved)
+	}
+	return out
+}
+
+// Between returns the part of f between low and high along one axis. Clipping a
+// ring that is not convex may leave edges that run back on themselves along
+// the cut. They enclose nothing, so areas stay right; bounds may be too wide,
+// never too narrow, until a clip a little further in takes such edges off.
+func (f Face) Between(axis func(*Point) *float64, low, high float64) Face {
+	var out Face
+	for _, r := range f {
+		r = clip(r, axis, low, 1)
+		r = clip(r, axis, high, -1)
+		if len(r) > 2 {
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
+// AxisX is the coordinate that Between clips along x.
+func AxisX(p *Point) *float64 { return &p.X }
+
+// AxisY is the one along y.
+func AxisY(p *Point) *float64 { return &p.Y }
+
+// clip keeps the part of r on one side of a line across an axis: above it for
+// side 1, below it for side -1. What lies on the line lies there exactly.
+func clip(r Ring, axis func(*Point) *float64, line, side float64) Ring {
+	off := func(p Point) float64 { return side * (*axis(&p) - line) }
+	out := r.Clip(off)
+	for i := range out {
+		if off(out[i]) < Hair {
+			*axis(&out[i]) = line
+		}
+	}
+	return out
+}
+
+// Area returns the area in mm²; holes count negative.
+func (f Face) Area() float64 {
+	sum := 0.0
+	for _, r := range f {
+		sum += r.SignedArea()
+	}
+	return sum
+}
+
+// Bounds returns the box round f.
+func (f Face) Bounds() Rect {
+	var all []Point
+	for _, r := range f {
+		all = append(all, r...)
+	}
+	return Bounds(all)
+}
