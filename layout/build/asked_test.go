@@ -80,9 +80,11 @@ func TestAskedInVain(t *testing.T) {
 func TestDensityOfZones(t *testing.T) {
 	text := strings.Replace(parted("[[room.joint]]\nfrom = \"A 3 m\"\nto = \"C 3 m\"\n"+
 		"[[room.zone]]\nname = \"warm\"\nat = [1500, 1200]\ndensity = 160\n"+
-		"[[room.zone]]\nname = \"mild\"\nat = [4500, 1200]\ndensity = 90\n"), "pitch = 30\n", "pitch = 30\n[spacing]\nwidest = 6\n", 1)
+		"[[room.zone]]\nname = \"mild\"\nat = [4500, 1200]\ndensity = 90\n"), "pitch = 30\n",
+		"pitch = 30\n[spacing]\nwidest = 6\n", 1)
 	text = strings.Replace(text, "[[room]]", "[[cable]]\nid = \"D\"\nvolts = 230\nwatts = 900\nlength = \"75 m\"\n"+
-		"lead = \"4 m\"\n[[cable]]\nid = \"E\"\nvolts = 230\nwatts = 660\nlength = \"55 m\"\nlead = \"4 m\"\n[[room]]", 1)
+		"lead = \"4 m\"\n[[cable]]\nid = \"E\"\nvolts = 230\nwatts = 660\nlength = \"55 m\"\n"+
+		"lead = \"4 m\"\n[[room]]", 1)
 	p, _ := trial.Said(t, text)
 	r := &p.Rooms[0]
 	if len(r.Cables) != 2 {

@@ -149,7 +149,8 @@ func reason(r *layout.Room, labels []job.Cable, err error, u plane.Units) string
 	case ref.Lead > 0:
 		return leadReason(r, labels, ref, u)
 	case ref.Start && ref.Longest > 0 && ref.Cable >= 0:
-		return fmt.Sprintf("no route was found for cable %s of %s that starts where it is asked to", labels[ref.Cable].ID,
+		return fmt.Sprintf("no route was found for cable %s of %s that starts where it is asked to",
+			labels[ref.Cable].ID,
 			say.About(labels[ref.Cable].Length, u))
 	case ref.Longest > 0 && ref.Cable >= 0:
 		return misfit(labels[ref.Cable], ref, u)

@@ -54,8 +54,8 @@ func oneLattice(r *layout.Room) *job.Diagnostic {
 			continue
 		}
 		if skew := route.Skew(*first, *rows); skew > route.OffAxis {
-			d := r.Problem("room %q: the runs of %s and of %s are asked for %.0f° apart, and the pegs of a room lie in "+
-				"one direction", r.Job.Name, said, of, plane.Degrees(skew))
+			d := r.Problem("room %q: the runs of %s and of %s are asked for %.0f° apart, and the pegs of a room lie "+
+				"in one direction", r.Job.Name, said, of, plane.Degrees(skew))
 			d.Span = r.Job.Spans.At("along")
 			if z := r.Spoken(i); z != nil && z.Along != nil {
 				d.Span = z.Spans.At("along")

@@ -59,7 +59,8 @@ func (p *page) cable(c Cable, s Supply) {
 			o.Source), fmt.Sprintf("%.0f to %.0f W between them", o.Least, o.Most))
 	p.spacing(c, s)
 	if c.Start != nil {
-		p.put("start", fmt.Sprintf("%s off corner %s, as near to it as was asked", p.length(c.Start.Off), c.Start.Corner))
+		p.put("start", fmt.Sprintf("%s off corner %s, as near to it as was asked", p.length(c.Start.Off),
+			c.Start.Corner))
 	}
 	p.put("runs", fmt.Sprintf("%d, half-way mark on run %s, %s into it", c.Runs, c.runName(c.HalfRun),
 		p.length(c.HalfInto)))

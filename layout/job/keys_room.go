@@ -41,8 +41,8 @@ func roomKeys() []Key {
 				"clockwise from north; along no wall it turns the pegs",
 			Example: `along = "A"`},
 		Key{Path: "start", Type: TypeText, Otherwise: "where the cold lead is short and the floor comes out best",
-			Doc: "The corner in which the heat starts, by the letter of the wall that begins there; a cable whose part " +
-				"of the floor does not come there starts where that comes nearest",
+			Doc: "The corner in which the heat starts, by the letter of the wall that begins there; a cable whose " +
+				"part of the floor does not come there starts where that comes nearest",
 			Example: `start = "B"`},
 		Key{Path: "density", Type: TypeDensity, Limits: positive, Otherwise: "a usual one",
 			Doc: "Power per area wanted where the cable is chosen", Example: `density = "140 W/m2"`},

@@ -46,7 +46,8 @@ func (r *Room) readZones(t table) {
 		case z.Cold && len(says) > 0:
 			zt.errorf(says[0], "keep one of the two", "%s is to stay cold and has %s", what, says[0])
 		case z.Density > 0 && len(z.Cables) > 0:
-			zt.errorf("density", "keep one of the two", "%s has cables, and a density that one is to be chosen for", what)
+			zt.errorf("density", "keep one of the two", "%s has cables, and a density that one is to be chosen for",
+				what)
 		case !z.Cold && len(says) == 0:
 			zt.errorf("at", `add cables = ["…"] with what lies there, density, along or start, or cold = true`,
 				"nothing is said of %s", what)

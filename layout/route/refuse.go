@@ -26,7 +26,8 @@ func (r *room) refuse(l *laying, best *candidate) error {
 	anywhere.near = nil
 	out.Start = l.wish.near != nil
 	if !r.startable(l.region, l.wish) && r.startable(l.region, &anywhere) {
-		out.Reason = fmt.Sprintf("cable %s can't start where it is asked to: no run ends there that a cold lead comes to",
+		out.Reason = fmt.Sprintf("cable %s can't start where it is asked to: no run ends there that a cold lead "+
+			"comes to",
 			c.ID)
 		return out
 	}
