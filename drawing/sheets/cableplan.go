@@ -8,6 +8,7 @@ import (
 	"oxturn/drawing/floorplan"
 	"oxturn/drawing/setting"
 	"oxturn/layout"
+	"oxturn/layout/job"
 	"oxturn/layout/say"
 )
 
@@ -225,16 +226,23 @@ func evenFloors(v *floorplan.View) string {
 // common practice.
 func wetNotes(v *floorplan.View) []string {
 	var out []string
+	wet := false
 	for _, f := range v.Room.Job.Fixtures {
 		if !f.Heated {
 			continue
 		}
-		if out == nil {
-			out = []string{"Warmed shower floor: only with cable and membrane whose instructions allow wet areas, " +
-				"under the waterproofing they ask for; local rules for wet areas govern. No lead, lead joint, sensor " +
+		if f.Kind != job.Shower {
+			out = append(out, fmt.Sprintf("Cable lies under the %s: only where that stands on legs or hangs, with the "+
+				"air below that the cable's instructions ask for, and never boxed in.", f.Name))
+			continue
+		}
+		if !wet {
+			wet = true
+			out = append(out, "Warmed shower floor: only with cable and membrane whose instructions allow wet areas, "+
+				"under the waterproofing they ask for; local rules for wet areas govern. No lead, lead joint, sensor "+
 				"or fixing in it, and no cable under its glass or kerb where that is screwed down.",
-				"Lay the falls to the drain (2 %, 1/4 in a foot, is usual) before the membrane, so that the cover " +
-					"over the cable is even. Keep clear of the drain and its flange as drawn."}
+				"Lay the falls to the drain (2 %, 1/4 in a foot, is usual) before the membrane, so that the cover "+
+					"over the cable is even. Keep clear of the drain and its flange as drawn.")
 		}
 		for _, c := range v.Room.Cables {
 			if end := c.Path[len(c.Path)-1]; f.Outline.Contains(end) {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"oxturn/layout"
+	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
 	"oxturn/layout/takeoff"
@@ -100,7 +101,7 @@ func quantities(p *layout.Plan, i int) takeoff.Room {
 		out.Cables = append(out.Cables, takeoff.Cable{Name: c.ID, Label: c.Label})
 	}
 	for _, f := range r.Job.Fixtures {
-		if f.Heated {
+		if f.Heated && f.Kind == job.Shower {
 			out.Questions = append(out.Questions,
 				fmt.Sprintf("%s: waterproofing of its warmed floor and the band round "+
 					"its drain are not in this list. By others?", f.Name))

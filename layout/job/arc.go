@@ -100,9 +100,9 @@ func (r *Room) bend(wall int, rise float64, into bool) {
 		out = out.Mul(-1)
 	}
 	centre := w.At(half).Add(out.Mul(rise - radius))
-	from, to := w.A.Sub(centre), w.B.Sub(centre)
+	from := w.A.Sub(centre)
 	turn := 2 * plane.Atan2(half, radius-rise)
-	if from.Rotate(turn).Dist(to) > from.Rotate(-turn).Dist(to) {
+	if from.Rotate(turn/2).Dot(out) < from.Rotate(-turn/2).Dot(out) { // its middle lies the other way
 		turn = -turn
 	}
 	n := int(math.Ceil(math.Abs(turn) / (2 * math.Acos(1-math.Min(0.5, offArc/radius)))))
@@ -124,15 +124,24 @@ func (r *Room) bend(wall int, rise float64, into bool) {
 
 // putSides puts walls in the place of one, and what is written of all where it is found.
 func (r *Room) putSides(wall int, sides []Wall, span Span) {
-	spans := make([]Span, 0, len(r.Walls)+len(sides))
+	r.Spans[wallSpanKey(wall)] = span
+	r.swapSides(wall, 1, sides)
+}
+
+// swapSides puts walls in the place of n from one on; all are written where that one is.
+func (r *Room) swapSides(wall, n int, sides []Wall) {
+	var spans []Span
 	var walls []Wall
-	for i, w := range r.Walls {
-		if i != wall {
-			walls, spans = append(walls, w), append(spans, r.Spans[wallSpanKey(i)])
+	for i := range r.Walls {
+		if i < wall || i >= wall+n {
+			walls, spans = append(walls, r.Walls[i]), append(spans, r.Spans[wallSpanKey(i)])
+			continue
+		}
+		if i > wall {
 			continue
 		}
 		for _, s := range sides {
-			walls, spans = append(walls, s), append(spans, span)
+			walls, spans = append(walls, s), append(spans, r.Spans[wallSpanKey(wall)])
 		}
 	}
 	r.Walls, r.Outline = walls, nil
@@ -140,18 +149,22 @@ func (r *Room) putSides(wall int, sides []Wall, span Span) {
 		r.Outline = append(r.Outline, w.A)
 		r.Spans[wallSpanKey(i)] = spans[i]
 	}
+	for i := range r.Openings { // those read before
+		if r.Openings[i].Wall >= wall+n {
+			r.Openings[i].Wall += len(sides) - n
+		}
+	}
 }
 
 // alongCurve is the side of a curved wall that a length along it from its start lies on,
 // and the length that is left there.
 func (r *Room) alongCurve(wall int, along float64) (side int, rest float64) {
-	for k := wall; k < len(r.Walls) && r.Walls[k].Arc == r.Walls[wall].Arc; k++ {
-		if length := r.Walls[k].Length(); along <= length || k == wall+r.Walls[wall].Arc.Sides-1 {
-			return k, along
-		}
-		along -= r.Walls[k].Length()
+	b := r.baseOf(wall)
+	side = b.wall
+	for side+1 < len(r.Walls) && r.Walls[side+1].Arc == b.arc && b.along(r.Walls[side+1].A) < along {
+		side++
 	}
-	return wall, 0
+	return side, math.Max(0, math.Min(r.Walls[side].Length(), along-b.along(r.Walls[side].A)))
 }
 
 // BearsLetter reports whether wall i is to show its letter: of a curve the middle side does,
@@ -163,12 +176,4 @@ func (r *Room) BearsLetter(i int) bool {
 	}
 	first := slices.IndexFunc(r.Walls, func(w Wall) bool { return w.Arc == arc })
 	return i == first+arc.Sides/2
-}
-
-// lengthOf is a wall's length, along its curve where it is curved.
-func (r *Room) lengthOf(wall int) float64 {
-	if arc := r.Walls[wall].Arc; arc != nil {
-		return arc.Length
-	}
-	return r.Walls[wall].Length()
 }

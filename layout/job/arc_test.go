@@ -77,8 +77,8 @@ func TestCurvesRefused(t *testing.T) {
 		{"[[room.arc]]\nwall = \"A\"\nrise = 1200\ninto = true\n[[room.arc]]\nwall = \"C\"\nrise = 1200\ninto " +
 			"= true\n",
 			"would meet another wall"},
-		{"[[room.arc]]\nwall = \"B\"\nrise = 100\n[[room.fixture]]\nkind = \"vanity\"\nwall = \"B\"\nfrom = 100\n",
-			"vanity stands against wall B, which is curved"},
+		{"[[room.arc]]\nwall = \"B\"\nrise = 100\n[[room.fixture]]\nkind = \"vanity\"\ncorner = \"B\"\n",
+			"vanity asks for a straight wall, and wall B is curved"},
 	} {
 		if said := saidOf(t, anticlockwise, c.text); !strings.Contains(said, c.want) {
 			t.Errorf("%q: %s", c.text, said)

@@ -65,7 +65,7 @@ func (c cornered) facing(ring plane.Ring, z size) spot {
 		slices.Reverse(ring[2:])
 		ring[0], ring[1] = ring[1], ring[0]
 	}
-	return spot{ring, ring.Edge(0), z.width, z.depth}
+	return spot{ring, ring.Edge(0), z.width, z.depth, nil}
 }
 
 // diagonal places a rectangle across a corner, its back to it, both ends of the back
@@ -126,45 +126,36 @@ func (r *Room) cutCorner(t table, what string, c cornered, z size, shape string)
 	return c.spot(pts, t.num("from"), t.num("off"), z), true
 }
 
-// A stood is where a thing stands along a wall.
+// A stood is where a thing stands along a wall or a partition.
 type stood struct {
-	wall      int
+	base
 	low, high float64
 }
 
 // standing finds a fixture or keep-out of the room by its name, and where it stands
-// along a wall: the one that its back is at.
+// along what its back is at.
 func (r *Room) standing(name string) (s stood, names []string, ok bool) {
 	for _, f := range r.Fixtures {
 		if names = append(names, f.Name); strings.EqualFold(f.Name, strings.TrimSpace(name)) {
+			if f.on != nil {
+				return stoodAt(*f.on, f.Outline), names, true
+			}
 			wall, _ := r.nearestWall(f.Back.A.Lerp(f.Back.B, 0.5))
-			return r.stoodAt(wall, f.Outline), names, true
+			return stoodAt(r.baseOf(wall), f.Outline), names, true
 		}
 	}
 	for _, k := range r.KeepOuts {
 		if names = append(names, k.Name); strings.EqualFold(k.Name, strings.TrimSpace(name)) {
 			_, wall := r.away(k.Outline)
-			return r.stoodAt(wall, k.Outline), names, true
+			return stoodAt(r.baseOf(wall), k.Outline), names, true
 		}
 	}
 	return s, names, false
 }
 
-func (r *Room) stoodAt(wall int, outline plane.Ring) stood {
-	low, high := r.stretch(wall, outline)
-	return stood{wall, low, high}
-}
-
-// stretch is from where to where a ring lies along a wall.
-func (r *Room) stretch(wall int, ring plane.Ring) (low, high float64) {
-	w := r.Walls[wall]
-	u := w.B.Sub(w.A).Unit()
-	low, high = math.Inf(1), math.Inf(-1)
-	for _, p := range ring {
-		d := p.Sub(w.A).Dot(u)
-		low, high = math.Min(low, d), math.Max(high, d)
-	}
-	return low, high
+func stoodAt(b base, outline plane.Ring) stood {
+	low, high := b.stretch(outline)
+	return stood{b, low, high}
 }
 
 // reportUnknown says that a key names nothing that stands before it in the file.
@@ -189,19 +180,21 @@ func (r *Room) besideOther(t table, what string, z size) (spot, bool) {
 	if t.text("side") == "before" {
 		from = other.low - t.num("gap") - z.width
 	}
-	length := r.Walls[other.wall].Length()
+	length := other.length()
 	if from < -r.slack() || from+z.width > length+r.slack() {
-		t.with("beside", `write side = "before" or "after", or make it narrower`, r.wallNote(t, other.wall),
-			"%s finds no room beside %q: it would run from %s to %s on wall %s, which is %s long", what,
-			t.text("beside"), t.length(from), t.length(from+z.width), r.Walls[other.wall].Letter, t.length(length))
+		t.with("beside", `write side = "before" or "after", or make it narrower`, other.note(t),
+			"%s finds no room beside %q: it would run from %s to %s on %s, which is %s long", what,
+			t.text("beside"), t.length(from), t.length(from+z.width), other.called, t.length(length))
 		return spot{}, false
 	}
-	return r.onWall(other.wall, from, from+z.width, t.num("off"), z), true
+	out := other.stand(from, from+z.width, t.num("off"), z)
+	out.on = &other.base
+	return out, true
 }
 
 // gapBetween is the stretch of a wall between two things by their names, or by the
 // letters of the walls next to it.
-func (r *Room) gapBetween(t table, what string, wall int) (low, high float64, ok bool) {
+func (r *Room) gapBetween(t table, what string, b base) (low, high float64, ok bool) {
 	names := t.texts("between")
 	if len(names) != 2 {
 		t.errorf("between", `write it like between = ["tub", "vanity"] or ["tub", "C"]`,
@@ -213,11 +206,11 @@ func (r *Room) gapBetween(t table, what string, wall int) (low, high float64, ok
 		s, known, found := r.standing(name)
 		switch {
 		case found:
-			s.low, s.high = r.stretch(wall, r.outlineNamed(name))
-		case r.nextTo(wall, name, -1):
+			s.low, s.high = b.stretch(r.outlineNamed(name))
+		case r.nextTo(b, name, b.line.A):
 			s.low, s.high = 0, 0
-		case r.nextTo(wall, name, 1):
-			s.low, s.high = r.Walls[wall].Length(), r.Walls[wall].Length()
+		case r.nextTo(b, name, b.line.B):
+			s.low, s.high = b.length(), b.length()
 		default:
 			r.reportUnknown(t, "between", what, name, known)
 			return 0, 0, false
@@ -239,11 +232,17 @@ func (r *Room) outlineNamed(name string) plane.Ring {
 	return nil
 }
 
-// nextTo reports whether a letter is that of the wall before (-1) or after (1) another.
-func (r *Room) nextTo(wall int, letter string, step int) bool {
-	n := len(r.Walls)
-	return strings.EqualFold(r.Walls[(wall+step+n)%n].Letter, strings.TrimSpace(letter))
+// nextTo reports whether a letter is that of the wall that a base meets at one of its ends.
+func (r *Room) nextTo(b base, letter string, end plane.Point) bool {
+	return slices.ContainsFunc(r.Walls, func(w Wall) bool {
+		return strings.EqualFold(w.Letter, strings.TrimSpace(letter)) && "wall "+w.Letter != b.called &&
+			w.Distance(end) < metBy
+	})
 }
+
+// metBy is how far, mm, the end of a partition's face may lie off the wall it meets: half
+// its thickness, where it comes to it aslant.
+const metBy = 60
 
 // spotOf is a point of the floor that a key gives by its coordinates, or from a corner
 // along a wall and out from it.
@@ -252,17 +251,15 @@ func (r *Room) spotOf(t table, key, what string) (plane.Point, bool) {
 	if w.wall == "" {
 		return w.point, true
 	}
-	i, ok := r.wallLettered(t, key, w.wall, what)
+	b, ok := r.baseNamed(t, key, w.wall, what)
 	if !ok {
 		return plane.Point{}, false
 	}
-	if over := w.along - r.lengthOf(i); over > r.slack() {
-		t.with(key, fmt.Sprintf("the length may be %s at most", plainLength(t, r.lengthOf(i))), r.wallNote(t, i),
-			"%s is %s beyond the end of wall %s", what, t.length(over), r.Walls[i].Letter)
+	if over := w.along - b.length(); over > r.slack() {
+		t.with(key, fmt.Sprintf("the length may be %s at most", plainLength(t, b.length())), b.note(t),
+			"%s is %s beyond the end of %s", what, t.length(over), b.called)
 		return plane.Point{}, false
 	}
-	if r.Walls[i].Arc != nil {
-		i, w.along = r.alongCurve(i, w.along)
-	}
-	return r.Walls[i].At(w.along).Add(r.inward(i).Mul(w.out)), true
+	p, _, out := b.at(w.along)
+	return p.Add(out.Mul(w.out)), true
 }

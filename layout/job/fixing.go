@@ -39,18 +39,20 @@ func (r *Room) fixingLine(t table, what string) ([]plane.Point, bool) {
 	case ways[0] == "line":
 		return t.points("line"), true
 	}
-	wall, ok := r.wallIndex(t, what)
+	b, ok := r.baseGiven(t, what)
 	if !ok {
 		return nil, false
 	}
-	from, to, ok := r.along(t, what, wall, t.num("width"))
+	from, to, ok := r.along(t, what, b, t.num("width"))
 	if !ok {
 		return nil, false
 	}
-	by := r.inward(wall).Mul(t.num("off"))
-	line := []plane.Point{r.Walls[wall].At(from).Add(by)}
-	if to > from {
-		line = append(line, r.Walls[wall].At(to).Add(by))
+	var line []plane.Point
+	for _, d := range []float64{from, to} {
+		p, _, out := b.at(d)
+		if line = append(line, p.Add(out.Mul(t.num("off")))); to <= from {
+			break
+		}
 	}
 	return line, true
 }

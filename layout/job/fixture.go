@@ -120,7 +120,7 @@ func (r *Room) checkDrains(t table) {
 		drained := slices.ContainsFunc(r.Fixtures, func(d Fixture) bool {
 			return d.Kind == Drain && f.Outline.Contains(d.Outline.Bounds().Centre())
 		})
-		if !f.Heated || drained {
+		if !f.Heated || f.Kind != Shower || drained {
 			continue
 		}
 		at := f.Outline.Bounds().Centre()
@@ -151,13 +151,14 @@ func (r *Room) readFixture(t table, c Clearance, nth int) (Fixture, bool) {
 		f.ClearSource = FromJob
 	}
 	f.Heated = t.flag("heated")
-	if f.Heated && f.Kind != Shower {
-		t.errorf("heated", heatedHint, "%s stands on the floor; only a shower's own floor can be warmed", f.called())
+	if f.Heated && f.Kind != Shower && f.Kind != Vanity && f.Kind != Cabinet {
+		t.errorf("heated", heatedHint, "%s stands on the floor; only a shower's own floor can be warmed, or that below "+
+			"furniture on legs", f.called())
 		f.Heated = false
 	}
 	f.Tiled, f.Heat = t.flagOr("tiled", usual.tiled || f.Heated), t.flagOr("heat", usual.heat)
 	s, ok := r.place(t, f.called(), usual.size)
-	f.Outline, f.Back, f.Width, f.Depth = s.outline, s.back, s.width, s.depth
+	f.Outline, f.Back, f.Width, f.Depth, f.on = s.outline, s.back, s.width, s.depth, s.on
 	if ok {
 		f.readFlange(t, c)
 	}

@@ -226,16 +226,17 @@ type Room struct {
 	Joints       []Joint
 	Low          []plane.Ring // floor where warmth matters least: the cable may end there
 	Thermostat   Thermostat
-	Cables       []string      // catalogue ids, those asked for in zones last; empty: choose
-	Zones        []Zone        // parts of the floor that are spoken of
-	FirstPeg     *plane.Point  // a crossing of the peg channels, nil: chosen
-	FirstTile    plane.Segment // from a corner of a whole tile as set out, along its row; zero: not recorded
-	tileFound    Span          // where a record as laid says so; no file: none does
-	Density      float64       // W/m² asked for when choosing, 0: default
-	Start        *plane.Point  // the corner in which the heat is to start; nil: anywhere
-	Along        *float64      // direction of its runs, radians counter-clockwise from east; nil: either
-	Exposed      float64       // mm of its edge along outside walls, where ExposedGiven
-	Loss         *Loss         // nil: no heat loss is worked out
+	Cables       []string                 // catalogue ids, those asked for in zones last; empty: choose
+	Zones        []Zone                   // parts of the floor that are spoken of
+	FirstPeg     *plane.Point             // a crossing of the peg channels, nil: chosen
+	FirstTile    plane.Segment            // from a corner of a whole tile as set out, along its row; zero: not recorded
+	whole        map[string]plane.Segment // walls that niches part, by letter
+	tileFound    Span                     // where a record as laid says so; no file: none does
+	Density      float64                  // W/m² asked for when choosing, 0: default
+	Start        *plane.Point             // the corner in which the heat is to start; nil: anywhere
+	Along        *float64                 // direction of its runs, radians counter-clockwise from east; nil: either
+	Exposed      float64                  // mm of its edge along outside walls, where ExposedGiven
+	Loss         *Loss                    // nil: no heat loss is worked out
 	ExposedGiven bool
 	Span         Span
 	Spans        Spans
@@ -292,7 +293,8 @@ type Fixture struct {
 	Undecided    bool    // reserved, not chosen yet
 	Flange       *Flange // toilets only
 	Heat         bool    // gives off heat: sensors stay away
-	Heated       bool    // a shower whose own floor is warmed: cable lies in it
+	Heated       bool    // the floor below is warmed: a shower's own, or under what stands on legs
+	on           *base   // what it stands against, nil: nothing it was told to
 	Span         Span
 	Spans        Spans
 }

@@ -97,7 +97,7 @@ func Keys() []Key {
 		sensorKeys(), tileKeys(),
 		layerKeys(), materialKeys(), cableKeys(), roomKeys(), openingKeys(), fixtureKeys(), keepOutKeys(),
 		fixingKeys(),
-		jointKeys(), arcKeys(), partitionKeys(), zoneKeys(), thermostatKeys(), lossKeys(), asLaidKeys(), warmthKeys(),
+		jointKeys(), arcKeys(), nicheKeys(), partitionKeys(), zoneKeys(), thermostatKeys(), lossKeys(), asLaidKeys(), warmthKeys(),
 		labourKeys(), sheetKeys(), allowKeys()} {
 		out = append(out, part...)
 	}

@@ -52,7 +52,10 @@ func roomKeys() []Key {
 // wallKeys place a thing along a lettered wall.
 func wallKeys() []Key {
 	return []Key{
-		{Path: "wall", Type: TypeText, Doc: "The letter of the wall it stands against", Example: `wall = "B"`},
+		{Path: "wall", Type: TypeText,
+			Doc: "The wall it stands against, by its letter, or a partition by its name; along a curve lengths are " +
+				"measured on the curve",
+			Example: `wall = "B"`},
 		{Path: "from", Type: TypeLength, Doc: "From the wall's start to its near end", Example: `from = "2ft"`},
 		{Path: "to_end", Type: TypeLength, Doc: "From its far end to the wall's end, instead of from",
 			Example: `to_end = "1ft 6in"`},
@@ -61,9 +64,17 @@ func wallKeys() []Key {
 	}
 }
 
+// faceKey says on which side of a partition a thing is.
+func faceKey() Key {
+	return Key{Path: "face", Type: TypeChoice, Values: []string{"left", "right"}, Default: `"left"`,
+		Doc:     "Of a partition: the side it stands at, as one goes from the partition's start to its end",
+		Example: `face = "right"`}
+}
+
 // floorKeys place a rectangle, a circle or an outline on the floor.
 func floorKeys() []Key {
 	return append(wallKeys(),
+		faceKey(),
 		Key{Path: "off", Type: TypeLength, Default: "0", Doc: "How far its back stands off the wall",
 			Example: `off = "1in"`},
 		Key{Path: "width", Type: TypeLength, Limits: positive, Doc: "Along the wall", Example: `width = "30in"`},
@@ -141,7 +152,8 @@ func fixtureKeys() []Key {
 				Example: "undecided = true"},
 			Key{Path: "heated", Type: TypeFlag, Default: "false",
 				Doc: "Of a shower with a tiled floor: cable lies in it as in the rest of the room. Its drain is " +
-					"given as a fixture of its own; leads, joints and sensors stay outside",
+					"given as a fixture of its own; leads, joints and sensors stay outside. Of a vanity, bench or " +
+					"cabinet on legs or hung on the wall: cable lies below it",
 				Example: "heated = true"},
 			Key{Path: "heat", Type: TypeFlag, Otherwise: "by kind: true for hearth and register",
 				Doc: "Whether it gives off heat, so that sensors stay away", Example: "heat = true"},
@@ -225,9 +237,29 @@ func fixingKeys() []Key {
 				Example: "line = [[0, 900], [900, 900]]"},
 			Key{Path: "width", Type: TypeLength, Default: "0", Doc: "Its length along the wall",
 				Example: `width = "30in"`},
+			faceKey(),
 			Key{Path: "off", Type: TypeLength, Default: "0", Doc: "How far it is off the wall", Example: `off = "3in"`},
 			Key{Path: "clear", Type: TypeLength, Otherwise: "by [clearance]", Doc: "How far the cable stays away",
 				Example: `clear = "100 mm"`},
+		)...)
+}
+
+// nicheKeys: floor that goes on into a recess.
+func nicheKeys() []Key {
+	return under(Key{Path: "room.niche", Type: TypeTables,
+		Doc: "A recess of the floor into a straight wall, for a wardrobe, a bed or a window seat; the wall goes on " +
+			"behind it as A.4, its own sides are A.1 to A.3",
+		Example: "[[room.niche]]\nwall = \"A\"\nfrom = \"2ft\"\nwidth = \"30in\"\ndepth = \"1ft\""},
+		append(wallKeys(),
+			Key{Path: "name", Type: TypeText, Otherwise: "niche, numbered where there are several",
+				Doc: "What it is called", Example: `name = "wardrobe"`},
+			Key{Path: "width", Type: TypeLength, Limits: positive, Required: true, Doc: "Along the wall",
+				Example: `width = "30in"`},
+			Key{Path: "depth", Type: TypeLength, Limits: positive, Required: true, Doc: "Into the wall",
+				Example: `depth = "1ft"`},
+			Key{Path: "tiled", Type: TypeFlag, Default: "true", Doc: "Whether tile goes on into it",
+				Example: "tiled = false"},
+			Key{Path: "heated", Type: TypeFlag, Default: "true", Doc: "Whether cable does", Example: "heated = false"},
 		)...)
 }
 

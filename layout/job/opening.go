@@ -44,11 +44,20 @@ func (r *Room) readOpening(t table) (Opening, bool) {
 	if t.broken() || !r.usable() {
 		return o, false
 	}
-	var ok bool
-	if o.Wall, ok = r.wallIndex(t, what); !ok {
+	b, ok := r.baseGiven(t, what)
+	if !ok {
 		return o, false
 	}
-	if o.From, o.To, ok = r.along(t, what, o.Wall, t.num("width")); !ok {
+	if b.wall < 0 {
+		t.errorf("wall", "write it as [[room.partition.opening]] below that partition", "%s is in a partition, %s", what,
+			b.called)
+		return o, false
+	}
+	from, to, ok := r.along(t, what, b, t.num("width"))
+	if !ok {
+		return o, false
+	}
+	if o.Wall, o.From, o.To, ok = r.side(t, what, b, from, to); !ok {
 		return o, false
 	}
 	return o, r.clearOfOthers(t, o)

@@ -20,11 +20,9 @@ type Partition struct {
 	Spans         Spans
 }
 
-// readPartitions reads walls within the room. What of them is solid becomes keep-outs,
-// which areas, leads and sheets know.
-func (r *Room) readPartitions(t table, c Clearance) {
+// readPartitions reads walls within the room, and what the cable keeps off each.
+func (r *Room) readPartitions(t table, c Clearance) (clears []float64) {
 	names := namesSeen{}
-	var clears []float64
 	for i, pt := range limited(t, "partition") {
 		p := Partition{Name: pt.text("name"), Thickness: pt.num("thickness"), Span: pt.span(), Spans: pt.spans()}
 		names.check(pt, "name", p.Name, "partition")
@@ -41,6 +39,12 @@ func (r *Room) readPartitions(t table, c Clearance) {
 		}
 		r.Partitions, clears = append(r.Partitions, p), append(clears, clear)
 	}
+	return clears
+}
+
+// raisePartitions makes keep-outs, which areas, leads and sheets know, of what is solid of
+// the partitions.
+func (r *Room) raisePartitions(clears []float64) {
 	for i := range r.Partitions {
 		p := &r.Partitions[i]
 		for _, ring := range r.solid(p) {

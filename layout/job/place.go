@@ -14,6 +14,7 @@ type spot struct {
 	outline      plane.Ring
 	back         plane.Segment // A to B with the thing on the left
 	width, depth float64
+	on           *base // what it was told to stand against; nil: nothing
 }
 
 // A size is what a thing measures where the file does not say.
@@ -68,13 +69,13 @@ var idle = map[string]struct {
 }{
 	"wall": {"stands against its wall", []string{"angle", "gap", "side", "shape", "cut"}},
 	"at": {"stands free, by its centre", []string{"from", "to_end", "centre", "off", "between", "gap", "side", "shape",
-		"cut"}},
+		"cut", "face"}},
 	"outline": {"is given by its outline", []string{"from", "to_end", "centre", "off", "width", "depth", "diameter",
-		"angle", "between", "gap", "side", "shape", "cut"}},
-	"line":   {"is given by its line", []string{"from", "to_end", "centre", "off", "width"}},
-	"corner": {"stands in its corner", []string{"angle", "to_end", "centre", "between", "gap", "side", "diameter"}},
+		"angle", "between", "gap", "side", "shape", "cut", "face"}},
+	"line":   {"is given by its line", []string{"from", "to_end", "centre", "off", "width", "face"}},
+	"corner": {"stands in its corner", []string{"angle", "to_end", "centre", "between", "gap", "side", "diameter", "face"}},
 	"beside": {"stands beside another thing", []string{"angle", "from", "to_end", "centre", "between", "shape", "cut",
-		"diameter"}},
+		"diameter", "face"}},
 }
 
 // refuseIdle reports keys that would be passed over without a word.
@@ -143,14 +144,14 @@ func free(t table, c plane.Point, z size) spot {
 	for i, p := range ring {
 		ring[i] = c.Add(p.Rotate(a))
 	}
-	return spot{ring, ring.Edge(0), z.width, z.depth}
+	return spot{ring, ring.Edge(0), z.width, z.depth, nil}
 }
 
 func round(c plane.Point, diameter float64) spot {
 	r := diameter / 2
 	ring := plane.Circle(c, r, circleSides)
 	back := plane.Segment{A: c.Add(plane.Pt(-r, -r)), B: c.Add(plane.Pt(r, -r))}
-	return spot{ring, back, diameter, diameter}
+	return spot{ring, back, diameter, diameter, nil}
 }
 
 // byOutline places a thing by its corners. Its back is its longest side on a
@@ -181,25 +182,20 @@ func (r *Room) byOutline(t table, what string) (spot, bool) {
 	for _, p := range ring {
 		depth = math.Max(depth, p.Sub(back.A).Dot(out))
 	}
-	return spot{ring, back, back.Length(), depth}, true
+	return spot{ring, back, back.Length(), depth, nil}, true
 }
 
-// wallIndex looks up the wall that a table names.
-func (r *Room) wallIndex(t table, what string) (int, bool) {
-	return r.wallNamed(t, "wall", t.text("wall"), what)
+// baseGiven is what a table's wall names.
+func (r *Room) baseGiven(t table, what string) (base, bool) {
+	return r.baseNamed(t, "wall", t.text("wall"), what)
 }
 
-// wallNamed looks up a wall that a key names.
+// wallNamed looks up a straight wall that a key names.
 func (r *Room) wallNamed(t table, key, name, what string) (int, bool) {
 	i, ok := r.wallLettered(t, key, name, what)
 	if ok && r.Walls[i].Arc != nil {
-		hint := "take a straight wall"
-		if key == "wall" {
-			hint = fmt.Sprintf(`place it by at = "%s 600 mm, 300 mm": along the curve, and out from it; or give the `+
-				`wall as a `+
-				"curve and a straight piece", r.Walls[i].Letter)
-		}
-		t.errorf(key, hint, "%s stands against wall %s, which is curved", what, r.Walls[i].Letter)
+		t.errorf(key, "take a straight wall, or give the wall as a curve and a straight piece",
+			"%s asks for a straight wall, and wall %s is curved", what, r.Walls[i].Letter)
 		return 0, false
 	}
 	return i, ok
@@ -219,6 +215,9 @@ func (r *Room) wallLettered(t table, key, name, what string) (int, bool) {
 	if facing := r.facing(strings.ToLower(strings.TrimSpace(name))); facing != "" {
 		hint += "; in the " + strings.ToLower(strings.TrimSpace(name)) + " is " + facing
 	}
+	for i, p := range r.Partitions {
+		hint += map[bool]string{true: ", and ", false: ", "}[i == 0] + p.Name
+	}
 	t.errorf(key, hint, "%s stands on wall %q, which room %q does not have", what, name, r.Name)
 	return 0, false
 }
@@ -234,9 +233,9 @@ func (r *Room) facing(word string) string {
 	return strings.Join(out, " and ")
 }
 
-// along finds from where to where something of a width stretches along a wall.
-func (r *Room) along(t table, what string, wall int, width float64) (from, to float64, ok bool) {
-	length := r.Walls[wall].Length()
+// along finds from where to where something of a width stretches along a wall or partition.
+func (r *Room) along(t table, what string, b base, width float64) (from, to float64, ok bool) {
+	length := b.length()
 	ways := given(t, "from", "to_end", "centre", "between")
 	switch {
 	case len(ways) == 0:
@@ -244,14 +243,14 @@ func (r *Room) along(t table, what string, wall int, width float64) (from, to fl
 			"%s has a wall but no place along it", what)
 		return 0, 0, false
 	case len(ways) == 2 && ways[0] == "from" && ways[1] == "to_end" && !t.has("width"):
-		return t.num("from"), length - t.num("to_end"), r.fitsWall(t, what, wall, t.num("from"), length-t.num("to_end"))
+		return t.num("from"), length - t.num("to_end"), r.fitsWall(t, what, b, t.num("from"), length-t.num("to_end"))
 	case len(ways) > 1:
 		t.errorf(ways[1], "keep one of the two", "%s has both %s and %s", what, ways[0], ways[1])
 		return 0, 0, false
 	}
 	switch ways[0] {
 	case "between":
-		low, high, ok := r.gapBetween(t, what, wall)
+		low, high, ok := r.gapBetween(t, what, b)
 		if !ok {
 			return 0, 0, false
 		}
@@ -266,31 +265,30 @@ func (r *Room) along(t table, what string, wall int, width float64) (from, to fl
 	case "centre":
 		from = t.num("centre") - width/2
 	}
-	return from, from + width, r.fitsWall(t, what, wall, from, from+width)
+	return from, from + width, r.fitsWall(t, what, b, from, from+width)
 }
 
 // fitsWall refuses what reaches beyond the ends of its wall.
-func (r *Room) fitsWall(t table, what string, wall int, from, to float64) bool {
-	w := r.Walls[wall]
-	length, key := w.Length(), given(t, "from", "to_end", "centre", "between")[0]
+func (r *Room) fitsWall(t table, what string, b base, from, to float64) bool {
+	length, key := b.length(), given(t, "from", "to_end", "centre", "between")[0]
 	hint := alongHint(t, key, length, to-from)
-	notes := []Note{{r.wallSpan(wall), fmt.Sprintf("wall %s is %s long", w.Letter, t.length(length))}}
+	notes := b.note(t)
 	switch {
 	case to < from:
 		t.with(key, fmt.Sprintf("from and to_end together may be %s at most", plainLength(t, length)), notes,
-			"%s would end before it begins on wall %s", what, w.Letter)
+			"%s would end before it begins on %s", what, b.called)
 	case from < -r.slack() && to == from:
-		t.with(key, hint, notes, "%s stands %s before the start of wall %s", what, t.length(-from), w.Letter)
+		t.with(key, hint, notes, "%s stands %s before the start of %s", what, t.length(-from), b.called)
 	case from < -r.slack():
-		t.with(key, hint, notes, "%s begins %s before the start of wall %s", what, t.length(-from), w.Letter)
+		t.with(key, hint, notes, "%s begins %s before the start of %s", what, t.length(-from), b.called)
 	case to > length+r.slack() && to == from:
-		t.with(key, hint, notes, "%s stands %s beyond the end of wall %s", what, t.length(to-length), w.Letter)
+		t.with(key, hint, notes, "%s stands %s beyond the end of %s", what, t.length(to-length), b.called)
 	case to > length+r.slack() && to-from > length+r.slack():
-		t.with(key, "make it narrower, or take a longer wall", notes, "%s is %s wide, but wall %s is %s long", what,
-			t.length(to-from), w.Letter, t.length(length))
+		t.with(key, "make it narrower, or take a longer wall", notes, "%s is %s wide, but %s is %s long", what,
+			t.length(to-from), b.called, t.length(length))
 	case to > length+r.slack():
 		t.with(key, hint, notes,
-			"%s ends %s beyond the end of wall %s: it runs from %s to %s", what, t.length(to-length), w.Letter,
+			"%s ends %s beyond the end of %s: it runs from %s to %s", what, t.length(to-length), b.called,
 			t.length(from), t.length(to))
 	default:
 		return true
@@ -323,32 +321,17 @@ func wallSpanKey(wall int) string { return "wall " + WallLetter(wall) }
 
 // againstWall places a rectangle or a round thing against its wall.
 func (r *Room) againstWall(t table, what string, z size) (spot, bool) {
-	wall, ok := r.wallIndex(t, what)
+	b, ok := r.baseGiven(t, what)
 	if !ok {
 		return spot{}, false
 	}
-	from, to, ok := r.along(t, what, wall, z.width)
+	from, to, ok := r.along(t, what, b, z.width)
 	if !ok {
 		return spot{}, false
 	}
-	return r.onWall(wall, from, to, t.num("off"), z), true
-}
-
-// onWall is a thing against a wall between two distances from its start.
-func (r *Room) onWall(wall int, from, to, off float64, z size) spot {
-	w, in := r.Walls[wall], r.inward(wall)
-	a, b := w.At(from).Add(in.Mul(off)), w.At(to).Add(in.Mul(off))
-	if r.Outline.SignedArea() < 0 {
-		a, b = b, a
-	}
-	back := plane.Segment{A: a, B: b}
-	if z.diameter > 0 {
-		s := round(a.Lerp(b, 0.5).Add(in.Mul(z.diameter/2)), z.diameter)
-		s.back = back
-		return s
-	}
-	out := in.Mul(z.depth)
-	return spot{plane.Ring{a, b, b.Add(out), a.Add(out)}, back, to - from, z.depth}
+	s := b.stand(from, to, t.num("off"), z)
+	s.on = &b
+	return s, true
 }
 
 // outside reports how far a ring reaches out of the room, over which wall, and

@@ -195,8 +195,8 @@ func TestSlips(t *testing.T) {
 		{`centre = "46in"`, `centre = "4in"`, `27:10 error: toilet begins 0'-3 1/2" (89 mm) before the start of wall D
     centre may be 7-1/2in to 7ft 4-1/2in
 `},
-		{`depth = "30in"`, "depth = \"30in\"\nheated = true", `24:10 error: tub stands on the floor; only a shower's own floor can be warmed
-    what stands on the floor has no cable below it: leave out what is to be warmed, such as a shower's tiled floor, or write heated = true in that shower; heat = true is for what gives off heat itself, such as a stove, and draws no cable either
+		{`depth = "30in"`, "depth = \"30in\"\nheated = true", `24:10 error: tub stands on the floor; only a shower's own floor can be warmed, or that below furniture on legs
+    what stands on the floor has no cable below it: leave out what is to be warmed, such as a shower's tiled floor, or write heated = true in that shower, or in a vanity or cabinet on legs; heat = true is for what gives off heat itself, such as a stove, and draws no cable either
 `},
 		{"wall = \"C\"\nfrom = 0", `at = [31, 81]`, `20:6 error: tub reaches 0'-1" (25 mm) through wall B of room "Bath"; it is 5'-0" (1524 mm) by 2'-6" (762 mm)
     move it 1in west: at = [30, 81]

@@ -62,21 +62,26 @@ func (r *Room) thermostatAt(t table) bool {
 
 func (r *Room) thermostatOnWall(t table) bool {
 	what := "the thermostat"
-	wall, ok := r.wallIndex(t, what)
-	if !ok {
+	b, ok := r.baseGiven(t, what)
+	switch {
+	case !ok:
 		return false
-	}
-	if t.has("from") && t.has("to_end") {
+	case b.wall < 0:
+		t.errorf("wall", "hang it on one of the room's own walls, or make the partition part of them",
+			"%s is on a partition, %s, where no lead rise is drawn", what, b.called)
+		return false
+	case t.has("from") && t.has("to_end"):
 		t.errorf("to_end", "keep one of the two", "%s has both from and to_end", what)
 		return false
 	}
-	from, _, ok := r.along(t, what, wall, 0)
+	from, _, ok := r.along(t, what, b, 0)
 	if !ok {
 		return false
 	}
-	from = max(0, min(from, r.Walls[wall].Length()))
-	r.Thermostat.At, r.Thermostat.Wall, r.Thermostat.Along = r.Walls[wall].At(from), wall, from
-	return true
+	from = max(0, min(from, b.length()))
+	wall, along, _, ok := r.side(t, what, b, from, from)
+	r.Thermostat.At, r.Thermostat.Wall, r.Thermostat.Along = r.Walls[wall].At(along), wall, along
+	return ok
 }
 
 // checkThermostat looks at what is where the leads come down.
