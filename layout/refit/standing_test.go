@@ -32,7 +32,8 @@ func TestWhereAMarkLies(t *testing.T) {
 	}{
 		{two, 1, 10, 300, 2}, {two, 1, 30, 900 - saved/2, 2}, {two, 1, 31, 900 - saved/2, 2},
 		{two, 2, 10, 1260 - 1.5*saved, 2}, {two, 2, 30, 1860 - 2.5*saved, 2}, {two, 2, 0, 960 - 1.5*saved, 2},
-		{two, 3, 10, 2220 - 4*saved, 3}, {two, 3, 0, 1920 - 3*saved, 3}, {two, 3, 30, 2820 - 4*saved, 3},
+		{two, 3, 10, 2220 - 4*saved, 3}, {two, 3, 0, 1920 - 3*saved, 3}, {two, 3, 30, 2820 - 4*saved, 3}, {two, 3, 1,
+			1950 - 4*saved, 3},
 		{two[:4], 2, 5, 1110 - 2*saved, 2},
 	} {
 		f := threeRuns(k.laid...)

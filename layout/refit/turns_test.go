@@ -128,6 +128,24 @@ func TestALinkKeepsTheClosestGap(t *testing.T) {
 	}
 }
 
+// A leg that ends 59 mm off one of the two pieces that grow with a turn, and farther from its
+// link, stands in that piece's way.
+func TestPiecesThatGrowKeepTheClosestGap(t *testing.T) {
+	for _, path := range [][]plane.Point{
+		hand.Points(0, 0, 900, 0, 900, 240, 0, 240, 0, 700, 915, 700, 915, 299),
+		hand.Points(0, 0, 900, 0, 900, 240, 0, 240, -100, 240, -100, -300, 915, -300, 915, -59),
+	} {
+		if onFloor(-200, -400, 1300, 800).pushLink(path, 1, 30) {
+			t.Errorf("moved: %v", path)
+		}
+		last := len(path) - 1
+		path[last].Y += math.Copysign(2, path[last-1].Y) // farther off by 2 mm
+		if !onFloor(-200, -400, 1300, 800).pushLink(path, 1, 30) {
+			t.Errorf("not moved: %v", path)
+		}
+	}
+}
+
 // Runs 60 and 60 mm apart give 120 mm together: with 10 W/m twice, the limit that asks for
 // so much is 20 W/m over 0.12 m; half a millimetre is forgiven.
 func TestALegKeepsThePowerLimit(t *testing.T) {
@@ -145,6 +163,10 @@ func TestALegKeepsThePowerLimit(t *testing.T) {
 				t.Errorf("%g mm asked for, leg %d: cool %v", both, i+1, got)
 			}
 		}
+	}
+	g := onFloor(-100, -100, 1200, 400)
+	if g.Planned.Label.Watts, g.Job.Supply.MaxDensity = 28, 1; g.bothGaps() != 20_000 {
+		t.Errorf("under 1 W/m² %g mm are asked for", g.bothGaps())
 	}
 	// what lies farther off than the two gaps together is not looked at
 	f := onFloor(-100, -100, 1200, 900)
@@ -267,6 +289,10 @@ func TestAnEndInABendMovesATurn(t *testing.T) {
 	}
 	if f.Laid = f.plan[:5]; f.endBent(slices.Clone(f.plan), at) != nil {
 		t.Error("what is laid has no turn to move")
+	}
+	f.Laid = f.plan[:5]
+	if got := f.endBent(slices.Clone(f.plan), 2820-4*saved-100); len(got) != 6 {
+		t.Errorf("on the last leg, with no turn to move: %v", got)
 	}
 	f.Laid = f.plan[:0:0]
 	if path := f.plan[:3:3]; f.pushOne(path, 30) {
