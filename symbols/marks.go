@@ -1,6 +1,8 @@
 package symbols
 
 import (
+	"math"
+
 	"oxturn/drawing"
 	"oxturn/fonts"
 )
@@ -64,12 +66,9 @@ func DirectionArrow(at, dir drawing.Pt) []drawing.Item {
 func RunNumber(at drawing.Pt, number string) []drawing.Item {
 	r := RunCircle / 2
 	half := max(0, fonts.Width(fonts.Lettering, number, drawing.H25)/2+0.9-r)
-	right := drawing.Arc(at.Add(drawing.Pt{X: half}), r, -90, 90)
-	left := drawing.Arc(at.Sub(drawing.Pt{X: half}), r, 90, 270)
-	left[0].Op = drawing.Line
 	return []drawing.Item{
 		&drawing.Path{
-			Layer: drawing.LayerMarks, Segs: append(append(right, left...), drawing.Seg{Op: drawing.Close}),
+			Layer: drawing.LayerMarks, Segs: pill(at, r, half),
 			Stroke: drawing.MarkLine(), Fill: drawing.Filled(drawing.White),
 		},
 		letters(drawing.LayerMarks, at, number),
@@ -95,6 +94,32 @@ func ChannelCrossing(at drawing.Pt) []drawing.Item {
 			Stroke: drawing.FixtureLine()},
 		cross(drawing.LayerMembrane, at, arm),
 	}
+}
+
+// Callout is a bubble about at that calls out a detail: its number over the sheet that it
+// stands on. It grows sideways where its lettering is too wide for a circle.
+func Callout(at drawing.Pt, number, sheet string) []drawing.Item {
+	const rise = 2.05 // of either text's middle off the line between them
+	r := CalloutSize / 2
+	chord := math.Sqrt(r*r - (rise+drawing.H25/2+0.2)*(rise+drawing.H25/2+0.2))
+	wide := max(fonts.Width(fonts.Lettering, number, drawing.H25), fonts.Width(fonts.Lettering, sheet, drawing.H25))
+	half := max(0, wide/2+0.2-chord)
+	return []drawing.Item{
+		&drawing.Path{Layer: drawing.LayerDims, Title: "detail " + number, Segs: pill(at, r, half),
+			Stroke: drawing.MarkLine(), Fill: drawing.Filled(drawing.White)},
+		stroked(drawing.LayerDims, drawing.ThinLine(), at.Sub(drawing.Pt{X: r + half}),
+			at.Add(drawing.Pt{X: r + half})),
+		letters(drawing.LayerText, at.Sub(drawing.Pt{Y: rise}), number),
+		letters(drawing.LayerText, at.Add(drawing.Pt{Y: rise}), sheet),
+	}
+}
+
+// pill is a circle of radius r drawn out by half to either side.
+func pill(at drawing.Pt, r, half float64) []drawing.Seg {
+	right := drawing.Arc(at.Add(drawing.Pt{X: half}), r, -90, 90)
+	left := drawing.Arc(at.Sub(drawing.Pt{X: half}), r, 90, 270)
+	left[0].Op = drawing.Line
+	return append(append(right, left...), drawing.Seg{Op: drawing.Close})
 }
 
 // FixingPoint is a cross: something is fixed to the floor there later.

@@ -20,6 +20,7 @@ const (
 	EndBar         = 3.0
 	SensorSize     = 2.0
 	RunCircle      = 4.0
+	CalloutSize    = 12.0
 	ArrowLength    = 2.5 // of a dimension's arrowhead, three times as long as wide
 	tagGap         = 0.8 // between a mark and its tag
 )

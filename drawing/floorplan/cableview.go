@@ -84,8 +84,20 @@ func (v *View) Tag(at drawing.Pt, reach float64, text, note string, rank int) {
 }
 
 // CableEnds marks where the heat of a cable begins and ends.
-func (v *View) CableEnds(c *layout.Cable) {
+func (v *View) CableEnds(c *layout.Cable) { v.endsWhere(c, func(plane.Point) bool { return true }) }
+
+// EndsIn is CableEnds of all cables, for those ends that lie in a piece of the floor.
+func (v *View) EndsIn(b plane.Rect) {
+	for i := range v.Room.Cables {
+		v.endsWhere(&v.Room.Cables[i], b.Holds)
+	}
+}
+
+func (v *View) endsWhere(c *layout.Cable, shown func(plane.Point) bool) {
 	for i, end := range c.Ends() {
+		if !shown(end.At) {
+			continue
+		}
 		at, tag := v.Paper.Pt(end.At), v.Prefix(c.ID)+end.Tag
 		if end.Capped() {
 			v.Mark(signs.End, symbols.Bar(at, at.Sub(v.Paper.Pt(c.Path[len(c.Path)-2])), symbols.EndBar))

@@ -238,6 +238,9 @@ func (v *View) inGap(wall int, along float64) bool {
 	return false
 }
 
+// StandsAt reports whether a wall stands at a place along it, clear of its openings.
+func (v *View) StandsAt(wall int, along float64) bool { return !v.inGap(wall, along) }
+
 // field is the part of the sheet that lettering may stand in.
 func (v *View) field() drawing.Box { return v.Letters.Field }
 

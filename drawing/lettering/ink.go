@@ -363,6 +363,20 @@ func (k *Ink) Crossed(a, b drawing.Pt, kinds ...Kind) bool {
 	return found
 }
 
+// Crossings counts the lines of these kinds that the straight piece from a to b crosses.
+func (k *Ink) Crossings(a, b drawing.Pt, kinds ...Kind) int {
+	var seen []int
+	cells(drawing.BoxOf(a, b), func(c cellKey) {
+		for _, s := range k.lines[c] {
+			if slices.Contains(kinds, s.kind) && !slices.Contains(seen, s.line) && (drawing.Straight{A: a,
+				B: b}).Crosses(drawing.Straight{A: s.a, B: s.b}) {
+				seen = append(seen, s.line)
+			}
+		}
+	})
+	return len(seen)
+}
+
 // owners returns the labels whose lettering or leader touches b, or whose
 // lettering a leader would run through.
 func (k *Ink) owners(b drawing.Box, leader []drawing.Pt) []*Label {

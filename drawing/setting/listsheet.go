@@ -202,13 +202,13 @@ const wideGap = 3.0
 func (pg *Page) setWide(top drawing.Box, blocks []Block) (int, drawing.Box, []Block) {
 	n := 0
 	for len(blocks) > 0 {
-		if l, ok := blocks[0].(List); ok && l.Span {
-			if l.Height(pg.Ty, top.W()) > top.H() {
+		if b := blocks[0]; spans(b) {
+			if b.Height(pg.Ty, top.W()) > top.H() {
 				return n, drawing.Box{}, blocks
 			}
-			l.Set(pg, drawing.Pt{X: top.X0, Y: top.Y0}, top.W())
+			b.Set(pg, drawing.Pt{X: top.X0, Y: top.Y0}, top.W())
 			n, blocks = n+1, blocks[1:]
-			top.Y0 += l.Height(pg.Ty, top.W()) + wideGap
+			top.Y0 += b.Height(pg.Ty, top.W()) + wideGap
 			continue
 		}
 		t, ok := blocks[0].(Table)
@@ -234,6 +234,18 @@ func (pg *Page) setWide(top drawing.Box, blocks []Block) (int, drawing.Box, []Bl
 		}
 	}
 	return n, top, blocks
+}
+
+// A spanner is a block that is as wide as a sheet without a drawing.
+type spanner interface{ Spans() bool }
+
+// spans reports whether a block in one piece is as wide as the sheet.
+func spans(b Block) bool {
+	if l, ok := b.(List); ok {
+		return l.Span
+	}
+	s, ok := b.(spanner)
+	return ok && s.Spans()
 }
 
 // most is part with every sheet's columns as wide as its own rows need: more of

@@ -4,12 +4,14 @@ package setting
 
 import (
 	"slices"
+	"strconv"
 
 	"oxturn/drawing"
 	"oxturn/drawing/lettering"
 	"oxturn/drawing/signs"
 	"oxturn/fonts"
 	"oxturn/layout"
+	"oxturn/symbols"
 )
 
 // A Page is one sheet while it is being drawn.
@@ -26,6 +28,8 @@ type Page struct {
 	TitleAt drawing.Box
 	Blocks  []Block // what was to stand round the field, each in one piece
 	Over    []Block // what found no room, for the set's sheets of notes
+	Details []int   // the details that stand on the page, by their numbers
+	calls   []call  // what names the sheet of a detail
 	filled  float64 // the share of its columns that is used, on a sheet without a drawing
 }
 
@@ -100,4 +104,48 @@ func (pg *Page) drawFrame() {
 // Thin adds a thin line.
 func (pg *Page) Thin(l drawing.Layer, pts ...drawing.Pt) {
 	pg.Path(l, "", drawing.Polyline(pts...), drawing.ThinLine(), nil)
+}
+
+// A call is the bubble of a detail.
+type call struct {
+	detail int
+	at     drawing.Pt
+	items  []drawing.Item
+}
+
+// Callout draws the bubble of a detail about at, the label of its sheet to be filled in once
+// that is known.
+func (pg *Page) Callout(detail int, at drawing.Pt) []drawing.Item {
+	c := call{detail, at, symbols.Callout(at, strconv.Itoa(detail), "-")}
+	pg.calls = append(pg.calls, c)
+	return c.items
+}
+
+// NameSheets fills in on which sheet each detail stands that the pages of a set call out.
+func NameSheets(pages []*Page) {
+	labels := map[int]string{}
+	for _, pg := range pages {
+		for _, n := range pg.Details {
+			labels[n] = pg.Sheet.Label
+		}
+	}
+	for _, pg := range pages {
+		for _, c := range pg.calls {
+			if label := labels[c.detail]; label != "" {
+				c.name(label)
+			}
+		}
+	}
+}
+
+// name draws a bubble anew with the label of a sheet.
+func (c call) name(label string) {
+	for i, it := range symbols.Callout(c.at, strconv.Itoa(c.detail), label) {
+		switch own := c.items[i].(type) {
+		case *drawing.Path:
+			*own = *it.(*drawing.Path)
+		case *drawing.Text:
+			*own = *it.(*drawing.Text)
+		}
+	}
 }

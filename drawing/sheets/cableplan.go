@@ -43,6 +43,7 @@ func drawCablePlan(v *floorplan.View) {
 	v.CornerTags()
 	shortWalls(v, short)
 	jointCrossings(v)
+	callOut(v, ofRise, ofJoints, ofCaps, ofSection)
 }
 
 // jointCrossings says which leads pass a movement joint.

@@ -13,7 +13,7 @@ import (
 func TestChartStaysInItsBox(t *testing.T) {
 	p := samplePlan(t, plane.Inches)
 	p.Job.BuildUp = sampleLayers()
-	blocks := append(jointDetailOf(p), setting.Chart{Head: "A chart of something", Across: "hours",
+	blocks := append(detailBlocks(p, nil, ofSection), setting.Chart{Head: "A chart of something", Across: "hours",
 		Up: "°C, mean of the surface", Curves: []setting.Curve{
 			{Name: "one", Pts: []drawing.Pt{{X: 0, Y: 20}, {X: 2, Y: 26}, {X: 4, Y: 27.3}}},
 			{Name: "two", Pts: []drawing.Pt{{X: 0, Y: 20}, {X: 4, Y: 23}}},

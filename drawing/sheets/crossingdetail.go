@@ -20,31 +20,29 @@ type crossingDetail struct {
 	figure1, figure2 string     // the same as printed
 	in1, in2         drawing.Pt // from either face into the room, on paper: right, left, up or down
 	pitch            float64
+	units            plane.Units
 }
 
-const crossingHead = "Channel crossing P1"
-
 // crossingWords are set below the detail.
-const crossingWords = "Pegs stand between the channels. P1 is a crossing of two channels, half a peg-to-peg step " +
-	"from the pegs beside it: no peg."
+const crossingWords = "P1 is a crossing of the channels between the pegs: no peg."
 
 // Sizes of the detail, mm on paper: its height at most, what dimensions take
-// beside it, and the wall that is shown.
+// above it, and the wall that is shown.
 const (
-	crossingTall  = 34.0
+	crossingTall  = 49.0
 	crossingAbove = 8.0
 	crossingWall  = 3.0
 )
 
 // beyondCrossing is how much floor is shown past P1, in pegs.
-const beyondCrossing = 1.7
+const beyondCrossing = 1.2
 
 // farCrossing is up to where the detail is worth drawing, in pegs from a face.
 const farCrossing = 12.0
 
-// crossingDetails returns the detail, where P1 stands before both faces and the
+// crossingDetailOf returns the detail, where P1 stands before both faces and the
 // rows of pegs run along them.
-func crossingDetails(v *floorplan.View) []setting.Block {
+func crossingDetailOf(v *floorplan.View) *crossingDetail {
 	p, ok := first(v)
 	l, known := lattice(v)
 	if !ok || !known {
@@ -53,7 +51,7 @@ func crossingDetails(v *floorplan.View) []setting.Block {
 	tape := layout.NewTape(v.Room.Job, v.Fig.Units)
 	i, j := tape.Datums()
 	d1, d2 := tape.Walls[i], tape.Walls[j]
-	d := crossingDetail{pitch: l.Pitch, from1: d1.FromWall(p), from2: d2.FromWall(p)}
+	d := crossingDetail{units: v.Fig.Units, pitch: l.Pitch, from1: d1.FromWall(p), from2: d2.FromWall(p)}
 	d.figure1, d.figure2 = v.Fig.Length(d.from1), v.Fig.Length(d.from2)
 	d.in1, d.in2 = squared(floorplan.PaperDir(d1.In)), squared(floorplan.PaperDir(d2.In))
 	along := plane.Pt(1, 0).Rotate(l.Angle)
@@ -63,7 +61,7 @@ func crossingDetails(v *floorplan.View) []setting.Block {
 	if math.Min(d.from1, d.from2) <= 0 || far || skew > 0.02 || d.in1.Dot(d.in2) != 0 {
 		return nil
 	}
-	return []setting.Block{d}
+	return &d
 }
 
 // squared turns a direction to the nearest of right, left, up and down.
@@ -92,20 +90,32 @@ func (d crossingDetail) shows() (wide, high float64) {
 	return d.from1 + beyond, d.from2 + beyond
 }
 
-func (d crossingDetail) scale(w float64) float64 {
+// drawnAt is the largest standard scale at which the detail has room in a block so wide; where
+// there is none, whatever fits.
+func (d crossingDetail) drawnAt(w float64) drawing.Scale {
 	wide, high := d.shows()
-	return math.Min((w-d.beside()-crossingWall)/wide, (crossingTall-crossingAbove-crossingWall)/high)
+	least := math.Max(wide/(w-d.beside()-crossingWall), high/(crossingTall-crossingAbove-crossingWall))
+	for _, s := range drawing.ScalesFor(d.units) {
+		if s.Ratio >= math.Max(least, 2) && s.Ratio <= 12 {
+			return s
+		}
+	}
+	return drawing.Scale{Ratio: least, Name: "not to scale"}
 }
+
+func (d crossingDetail) scale(w float64) float64 { return 1 / d.drawnAt(w).Ratio }
+
+func (d crossingDetail) scaleName(w float64) string { return d.drawnAt(w).Name }
 
 func (d crossingDetail) Height(ty *setting.Typesetter, w float64) float64 {
 	_, high := d.shows()
 	drawn := high*d.scale(w) + crossingWall + crossingAbove
-	return ty.HeadingHeight(crossingHead, w) + drawn + float64(ty.Lines(fonts.Lettering, crossingWords, setting.Note,
+	return drawn + float64(ty.Lines(fonts.Lettering, crossingWords, setting.Note,
 		w))*setting.Leading + 3
 }
 
 func (d crossingDetail) Set(pg *setting.Page, at drawing.Pt, w float64) {
-	y := at.Y + setting.SetHeading(pg, at, crossingHead, w)
+	y := at.Y
 	k := d.scale(w)
 	wide, high := d.shows()
 	box := drawing.Box{X0: at.X, Y0: y + crossingAbove, X1: at.X + wide*k, Y1: y + crossingAbove + high*k}

@@ -2,7 +2,6 @@ package sheets
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"oxturn/drawing"
@@ -327,7 +326,7 @@ func (e elevation) partsIn(b drawing.Box, pts []plane.Point) [][]drawing.Pt {
 	for _, p := range pts {
 		paper = append(paper, e.Paper.Pt(e.floor(p)))
 	}
-	parts := clipped(paper, b)
+	parts := b.Pieces(paper)
 	for _, piece := range parts {
 		e.Ink.Line(piece, lettering.CableInk)
 	}
@@ -449,28 +448,6 @@ func bent(path []plane.Point, radius float64) []plane.Point {
 		}
 	}
 	return out
-}
-
-// leastPiece is what a line that only touches a box may leave of itself, mm.
-const leastPiece = 0.01
-
-// clipped returns the parts of a line that lie in a box.
-func clipped(line []drawing.Pt, b drawing.Box) [][]drawing.Pt {
-	var out [][]drawing.Pt
-	for i := 1; i < len(line); i++ {
-		p, q, ok := b.Clip(line[i-1], line[i])
-		if !ok {
-			continue
-		}
-		if n := len(out); n > 0 && out[n-1][len(out[n-1])-1] == p {
-			out[n-1] = append(out[n-1], q)
-		} else {
-			out = append(out, []drawing.Pt{p, q})
-		}
-	}
-	return slices.DeleteFunc(out, func(part []drawing.Pt) bool {
-		return !slices.ContainsFunc(part, func(p drawing.Pt) bool { return p.Dist(part[0]) > leastPiece })
-	})
 }
 
 // drawSizes dimensions the box: its height, and its place along the wall.

@@ -22,6 +22,7 @@ func fieldSheets(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 func drawFieldSheet(v *floorplan.View) {
 	drawCablePlan(v)
 	pegs(v)
+	callOut(v, ofCrossing)
 }
 
 // fieldSheetLevels returns what stands beside the plan: the runs first, the points and the
@@ -38,13 +39,11 @@ func fieldSheetLevels(v *floorplan.View) []setting.Level {
 	if len(v.Plan.TakeOff.Lines) == 0 { // else it begins with them
 		more = append(more, areas(v.Room, v.Fig.Units))
 	}
-	if laidIn(v.Plan, v.Room) == nil { // else it is on the membrane sheet, by which the first strip is set
-		more = append(more, crossingDetails(v)...)
-	}
 	all := slices.Concat(runs, places, rules, more)
+	enlarged := enlargedOf(v)
 	return []setting.Level{
-		{Blocks: all},
-		{Blocks: all, Must: len(runs), Gain: 1.1, Overflow: true},
-		{Blocks: all, Gain: setting.Never, Overflow: true},
+		{Blocks: slices.Concat(all, enlarged)},
+		{Blocks: all, Rest: enlarged, Must: len(runs), Gain: 1.1, Overflow: true},
+		{Blocks: all, Rest: enlarged, Gain: setting.Never, Overflow: true},
 	}
 }

@@ -17,8 +17,8 @@ import (
 	"oxturn/symbols"
 )
 
-// A jointDetail is the floor in section at a movement joint of the job or,
-// where it has none, at a wall, to a standard scale.
+// A jointDetail is the floor in section at a movement joint of the job or at a wall, to a
+// standard scale.
 type jointDetail struct {
 	fig      say.Figures
 	layers   []job.Layer
@@ -44,8 +44,9 @@ const (
 	detailDeep  = 20.0 // mm of floor shown of the lowest layer
 )
 
-// jointDetailOf returns the job's detail; nil where it gives no layers.
-func jointDetailOf(p *layout.Plan) []setting.Block {
+// jointDetailsOf returns the job's sections: at a movement joint, where it has one, and at a
+// wall; none where it gives no layers.
+func jointDetailsOf(p *layout.Plan) (out []jointDetail) {
 	layers := p.Job.BuildUp
 	if len(layers) == 0 {
 		return nil
@@ -65,11 +66,26 @@ func jointDetailOf(p *layout.Plan) []setting.Block {
 		d.layers = layers[:min(len(layers), d.holds+2)]
 		d.goesOn = len(d.layers) < len(layers)
 	}
-	for i := len(p.Job.Rooms) - 1; i >= 0; i-- {
-		for _, j := range p.Job.Rooms[i].Joints {
-			d.width, d.clear, d.wall = j.Width, j.Clear, false
+	if j, ok := firstJoint(p); ok {
+		at := d
+		at.width, at.clear, at.wall = j.Width, j.Clear, false
+		out = append(out, at.scaled())
+	}
+	return append(out, d.scaled())
+}
+
+// firstJoint is the first movement joint of a job.
+func firstJoint(p *layout.Plan) (j job.Joint, ok bool) {
+	for _, r := range p.Rooms {
+		if len(r.Job.Joints) > 0 {
+			return r.Job.Joints[0], true
 		}
 	}
+	return j, false
+}
+
+// scaled draws a detail at the largest standard scale that it has room at.
+func (d jointDetail) scaled() jointDetail {
 	d.scale = drawing.Scale{Ratio: d.thick() / detailHigh, Name: "not to scale"}
 	for _, s := range drawing.ScalesFor(d.fig.Units) {
 		if s.Ratio >= 1 && d.thick()/s.Ratio <= detailHigh && d.clear*1.15/s.Ratio <= detailSide {
@@ -77,7 +93,7 @@ func jointDetailOf(p *layout.Plan) []setting.Block {
 			break
 		}
 	}
-	return []setting.Block{d}
+	return d
 }
 
 // drawn is how much of layer i is shown: of a thick lowest one the upper part.
@@ -99,12 +115,14 @@ func (d jointDetail) depth(i int) float64 {
 	return n
 }
 
-func (d jointDetail) title() string {
+func (d jointDetail) name() string {
 	if d.wall {
-		return "Edge of the floor at a wall, " + floorplan.UnbrokenWords(d.scale.Name)
+		return "Edge of the floor at a wall"
 	}
-	return "Movement joint, " + floorplan.UnbrokenWords(d.scale.Name)
+	return "Movement joint"
 }
+
+func (d jointDetail) scaleName(float64) string { return d.scale.Name }
 
 // words say what the detail shows.
 func (d jointDetail) words() []string {
@@ -126,12 +144,12 @@ func (d jointDetail) wrapped(ty *setting.Typesetter, w float64) []string {
 }
 
 func (d jointDetail) Height(ty *setting.Typesetter, w float64) float64 {
-	return ty.HeadingHeight(d.title(), w) + detailAbove + d.thick()/d.scale.Ratio + detailBelow +
+	return detailAbove + d.thick()/d.scale.Ratio + detailBelow +
 		float64(len(d.wrapped(ty, w)))*setting.Leading
 }
 
 func (d jointDetail) Set(pg *setting.Page, at drawing.Pt, w float64) {
-	y := at.Y + setting.SetHeading(pg, at, d.title(), w) + detailAbove
+	y := at.Y + detailAbove
 	box := drawing.Box{X0: at.X + floorplan.Poche, Y0: y, X1: at.X + math.Min(w, 90) - setting.BreakWide,
 		Y1: y + d.thick()/d.scale.Ratio}
 	v := detailView{jointDetail: d, Page: pg, box: box}

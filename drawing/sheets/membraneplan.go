@@ -30,8 +30,14 @@ func membranePlan(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 	s.Draw = func(v *floorplan.View) { drawMembrane(v, laid) }
 	s.Levels = func(v *floorplan.View) []setting.Level {
 		bs := slices.Concat([]setting.Block{pieceTable(v, laid)}, notchTable(v, laid),
-			[]setting.Block{seamTable(v, laid)}, crossingDetails(v))
+			[]setting.Block{seamTable(v, laid)})
+		crossing := detailBlocks(p, r, ofCrossing)
 		legend, rest := legendApart(p, setting.LegendOf(v.Used))
+		if onSmall(p) {
+			rest = append(rest, crossing...)
+		} else {
+			bs = append(bs, crossing...)
+		}
 		bs = append(append(bs, legend...), membraneNotes(v, laid))
 		bs = append(bs, cutDiagrams(p.Membrane, laid, v.Fig)...)
 		return []setting.Level{{Blocks: bs, Rest: rest}, {Blocks: bs, Rest: rest, Gain: 1.9, Overflow: true}}
@@ -89,6 +95,7 @@ func drawMembrane(v *floorplan.View, laid *membrane.Laid) {
 		}
 		v.Letters.Add(l)
 	}
+	callOut(v, ofCrossing)
 	v.DrawDatums()
 	short := v.Dimensions(v.Room.Job)
 	v.WallLetters()

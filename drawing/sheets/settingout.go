@@ -46,6 +46,7 @@ func drawSettingOut(v *floorplan.View) {
 	v.Thermostat()
 	v.DrawDatums()
 	pegs(v)
+	callOut(v, ofCrossing)
 	v.WallLetters()
 }
 
@@ -55,21 +56,30 @@ func settingOutLevels(v *floorplan.View, taken []setting.Block, notes bool) []se
 	runs := runLists(v)
 	head := []setting.Block{crossing(v), markList(v)}
 	tail := append([]setting.Block{setting.LegendOf(v.Used)}, layingNotes(v)...)
-	if laidIn(v.Plan, v.Room) == nil { // else it is on the membrane sheet, by which the first strip is set
-		tail = append(tail, crossingDetails(v)...)
-	}
+	enlarged := enlargedOf(v)
 	full := slices.Concat(head, runs, tail, taken)
 	apart := 1.4
 	if notes {
 		apart = 1.15
 	}
 	return []setting.Level{
-		{Blocks: full},
-		{Blocks: slices.Concat(head, runs, tail), Rest: taken, Gain: apart},
-		{Blocks: slices.Concat(head, runs, tail[:1]), Rest: slices.Concat(tail[1:], taken), Gain: 1.4},
-		{Blocks: slices.Concat(head, tail), Rest: slices.Concat(runs, taken), Gain: 1.4},
-		{Blocks: full, Gain: 1.9, Overflow: true},
+		{Blocks: slices.Concat(full, enlarged)},
+		{Blocks: full, Rest: enlarged, Gain: 1.15},
+		{Blocks: slices.Concat(head, runs, tail), Rest: slices.Concat(enlarged, taken), Gain: apart},
+		{Blocks: slices.Concat(head, runs, tail[:1]), Rest: slices.Concat(tail[1:], enlarged, taken), Gain: 1.4},
+		{Blocks: slices.Concat(head, tail), Rest: slices.Concat(runs, enlarged, taken), Gain: 1.4},
+		{Blocks: full, Rest: enlarged, Gain: 1.9, Overflow: true},
 	}
+}
+
+// enlargedOf is what stands beside the plan by which a cable is laid: how, in pictures, and what
+// the plans of the room call out.
+func enlargedOf(v *floorplan.View) []setting.Block {
+	kinds := []detailOf{ofRise, ofJoints, ofCaps}
+	if laidIn(v.Plan, v.Room) == nil { // else it is on the membrane sheet, by which the first strip is set
+		kinds = append(kinds, ofCrossing)
+	}
+	return append(phasesOf(v), detailBlocks(v.Plan, v.Room, kinds...)...)
 }
 
 // runLists returns a table of runs for every cable.
@@ -267,13 +277,11 @@ func layingRules(v *floorplan.View) []string {
 		numbers = " A run without a number follows the one before it."
 	}
 	return slices.Concat([]string{
-		"Begin at START with the lead joint in the membrane; follow the arrows." + numbers,
-		"Compare the length used at the end of every run with the list. Half mark off its place: stop, the end will " +
-			"miss by about twice as much.",
+		"Compare the length used at the end of every run with the list. Half mark off its place: the end will miss " +
+			"by about twice as much." + numbers,
 	}, driftRule(v), []string{
 		"One peg on one turn is two pegs of cable. Never move laid cable into a clearance.",
-		"Lead joint, end cap and every run are bedded in full, without voids. Keep the continuity alarm on; walk on " +
-			"boards.",
+		"Bed every run in full, without voids. Keep the continuity alarm on; walk on boards.",
 	})
 }
 

@@ -43,9 +43,14 @@ func setPages(p *layout.Plan) ([]*setting.Page, error) {
 	if err != nil {
 		return nil, err
 	}
-	at := slices.IndexFunc(kinds, func(k registered) bool { return k.ID == notesID })
-	if drawn[at], err = setNotes(p, slices.Concat(drawn...)); err != nil {
-		return nil, err
+	for _, left := range []struct {
+		id  string
+		set func(*layout.Plan, []*setting.Page) ([]*setting.Page, error)
+	}{{detailsID, details}, {notesID, setNotes}} {
+		at := slices.IndexFunc(kinds, func(k registered) bool { return k.ID == left.id })
+		if drawn[at], err = left.set(p, slices.Concat(drawn...)); err != nil {
+			return nil, err
+		}
 	}
 	return slices.Concat(drawn...), nil
 }
@@ -90,10 +95,13 @@ func eachRoom(draw func(*layout.Plan, *layout.Room) ([]*setting.Page, error)) pa
 func numbered(pages []*setting.Page) []*drawing.Sheet {
 	seen, count := map[string]bool{}, map[string]int{}
 	var out []*drawing.Sheet
-	for i, pg := range pages {
+	for _, pg := range pages {
 		code := codeOf(pg.Sheet.ID)
 		count[code]++
 		pg.Sheet.Label = fmt.Sprintf("%s-%d", code, count[code])
+	}
+	setting.NameSheets(pages)
+	for i, pg := range pages {
 		pg.Title.Label, pg.Title.N, pg.Title.Of = pg.Sheet.Label, i+1, len(pages)
 		w := pg.TitleAt.W() // in the frame's corner: with its number it may be lower than was kept free
 		pg.Title.Set(pg, drawing.Pt{X: pg.TitleAt.X0, Y: pg.TitleAt.Y1 - pg.Title.Height(pg.Ty, w)}, w)
