@@ -21,7 +21,7 @@ var floors = [][]string{
 	{"layout/job/edit", "layout/draft", "layout/takeoff", "layout/internal/hand", "drawing/signs",
 		"drawing/internal/specimen"},
 	{"layout", "drawing/lettering"},
-	{"layout/tube", "layout/load", "layout/compare", "layout/passport", "layout/calendar", "drawing/setting"},
+	{"layout/tube", "layout/load", "layout/compare", "layout/passport", "layout/calendar", "layout/warmth", "drawing/setting"},
 	{"layout/refit", "drawing/floorplan"},
 	{"layout/aslaid"},
 	{"layout/build"},

@@ -49,7 +49,8 @@ type Room struct {
 	NoCut   []NoCut
 	Cables  []Cable
 	Sensors []Sensor
-	Chosen  *Choice // set when the job left the choice of cable open
+	Chosen  *Choice    // set when the job left the choice of cable open
+	Warm    *WarmFloor // nil: its warmth is not known
 
 	Tiles   []tiling.Layout // how the tile is laid and, where that is proposed, what it was weighed against
 	NoTiles error           // why there is none; nil with none: no cable, or a pattern that is not known

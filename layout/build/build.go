@@ -13,6 +13,7 @@ import (
 	"oxturn/layout/route"
 	"oxturn/layout/say"
 	"oxturn/layout/tube"
+	"oxturn/layout/warmth"
 )
 
 // Plan works out a whole job. What does not fit or cannot be placed is in
@@ -59,10 +60,12 @@ func Lay(j *job.Job, stop func() bool) (*layout.Plan, []job.Diagnostic) {
 }
 
 // Complete adds to a plan without errors what is worked out of it at some length and
-// only sheets, figures and quantities ask for: reserves, the tile, take-off and shifts.
+// only sheets, figures and quantities ask for: reserves, the tile, the warmth of floors place
+// by place, take-off and shifts.
 func Complete(p *layout.Plan) {
 	refit.Reserves(p)
 	layTiles(p)
+	warmth.Floors(p)
 	takeOff(p)
 	p.Shifts = shifts(p, false)
 }

@@ -77,6 +77,9 @@ func Of(p *layout.Plan) *Report {
 		FullUse: fullUse(p.FullUse),
 		Shifts:  shifts(p.Shifts), units: p.Job.Units, bought: lines(p.TakeOff, p.Job.Units),
 	}
+	if r.Warmth != nil {
+		r.Warmth.Floors = floors(p)
+	}
 	var b bytes.Buffer
 	if takeoff.WriteJSON(&b, p.TakeOff) == nil { // a buffer takes all
 		r.TakeOff = b.Bytes()

@@ -10,6 +10,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/circuit"
 	"oxturn/layout/heat"
+	"oxturn/layout/internal/hand"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/record"
@@ -169,6 +170,28 @@ func TestWarmthIsOverItsOwnAir(t *testing.T) {
 	}
 	if warmth(nil, plane.Inches) != nil || len(energy(nil, "")) != 0 {
 		t.Error("a floor without layers is warm")
+	}
+}
+
+// A room whose floor is known place by place has its spots measured from its walls; others
+// are left out.
+func TestFloorsAsLaid(t *testing.T) {
+	j := &job.Job{Units: plane.Millimetres}
+	room := hand.Room(plane.Rectangle(plane.Pt(0, 0), plane.Pt(3000, 2000)))
+	room.Name = "Hall"
+	state := layout.FloorState{Mean: 26, Spread: 1.5, Coldest: &layout.FloorSpot{At: plane.Pt(400, 150), Celsius: 21}}
+	p := &layout.Plan{Job: j, Rooms: []layout.Room{{Job: &job.Room{}},
+		{Job: room, Warm: &layout.WarmFloor{Spot: 110, Cold: state, Hot: state}}}}
+	out := floors(p)
+	if len(out) != 1 || out[0].Room != "Hall" || out[0].Spot != 110 || out[0].Mean != 26 || out[0].Hot.Spread != 1.5 {
+		t.Fatalf("%+v", out)
+	}
+	if c := out[0].Coldest; c == nil || *c != (Spot{21, 400, 150, "150 mm from wall A, 400 mm from wall D"}) &&
+		*c != (Spot{21, 400, 150, "150 mm from wall A, 2600 mm from wall B"}) {
+		t.Errorf("%+v", c)
+	}
+	if out[0].Warmest != nil {
+		t.Errorf("%+v", out[0].Warmest)
 	}
 }
 

@@ -12,6 +12,7 @@ type Warmth struct {
 	Room        float64   `json:"room_c"`
 	Warmest     float64   `json:"room_at_warmest_c"`
 	Surfaces    []Surface `json:"surfaces"`
+	Floors      []Floor   `json:"floors"`
 	Rise        float64   `json:"rise_k"`
 	Hours       float64   `json:"waited_h"`
 	WarmUps     []WarmUp  `json:"warm_up"`
@@ -27,6 +28,32 @@ type Surface struct {
 	State
 	Hot    State       `json:"at_most"`
 	Limits []HeatLimit `json:"limits"`
+}
+
+// A Floor is the settled surface of a room over its cables as they lie: at least as warm as
+// FloorState says, at most as Hot does.
+type Floor struct {
+	Room string  `json:"room"`
+	Spot float64 `json:"spot_mm" round:"0"` // across: what a spot is the mean of
+	FloorState
+	Hot FloorState `json:"at_most"`
+}
+
+// A FloorState is one of the two: the surface over the heated floor, and the spots where a
+// foot stands coldest and warmest on the whole; null where none has room for it.
+type FloorState struct {
+	Mean    float64 `json:"heated_mean_c" round:"2"`
+	Spread  float64 `json:"heated_standard_deviation_k" round:"2"`
+	Coldest *Spot   `json:"coldest_spot"`
+	Warmest *Spot   `json:"warmest_spot"`
+}
+
+// A Spot is a place on the floor.
+type Spot struct {
+	Celsius float64 `json:"spot_c" round:"2"`
+	X       float64 `json:"x_mm" round:"0"`
+	Y       float64 `json:"y_mm" round:"0"`
+	Where   string  `json:"where"`
 }
 
 // A State is a settled floor.
@@ -83,7 +110,7 @@ func warmth(w *layout.Warmth, u plane.Units) *Warmth {
 		return nil
 	}
 	out := &Warmth{Problem: w.Problem, Room: w.Room, Warmest: w.Warmest, Surfaces: []Surface{}, Rise: w.Rise,
-		Hours: w.Hours, WarmUps: []WarmUp{}, Board: w.Board, Assumptions: w.Assumptions(u)}
+		Floors: []Floor{}, Hours: w.Hours, WarmUps: []WarmUp{}, Board: w.Board, Assumptions: w.Assumptions(u)}
 	us := u == plane.Inches
 	for _, r := range w.Runs {
 		s := Surface{Cables: r.Cables, State: state(r.Cold.Steady, w.Room), Hot: state(r.Hot.Steady, w.Warmest)}
@@ -98,6 +125,30 @@ func warmth(w *layout.Warmth, u plane.Units) *Warmth {
 			o.High / 60, o.Range(w.Hours, us)})
 	}
 	return out
+}
+
+// floors gathers the rooms of which the warmth is known place by place.
+func floors(p *layout.Plan) []Floor {
+	out := []Floor{}
+	for i := range p.Rooms {
+		r := &p.Rooms[i]
+		if r.Warm == nil {
+			continue
+		}
+		tape := layout.NewTape(r.Job, p.Job.Units)
+		out = append(out, Floor{r.Job.Name, r.Warm.Spot, floorState(r.Warm.Cold, tape), floorState(r.Warm.Hot, tape)})
+	}
+	return out
+}
+
+func floorState(s layout.FloorState, tape layout.Tape) FloorState {
+	spot := func(at *layout.FloorSpot) *Spot {
+		if at == nil {
+			return nil
+		}
+		return &Spot{at.Celsius, at.At.X, at.At.Y, tape.Place(at.At)}
+	}
+	return FloorState{s.Mean, s.Spread, spot(s.Coldest), spot(s.Warmest)}
 }
 
 func state(st heat.Steady, room float64) State {

@@ -306,10 +306,38 @@ func (p *page) warmth(w *Warmth) {
 	for _, s := range w.Surfaces {
 		p.surface(s, w)
 	}
+	for _, f := range w.Floors {
+		p.floor(f)
+	}
 	p.warmUps(w)
 	for i, a := range w.Assumptions {
 		p.sentence(first(i, "assumed"), a)
 	}
+}
+
+// floor writes the surface of a room as its cables lie, once where both cases are the same.
+func (p *page) floor(f Floor) {
+	state := func(what string, s FloorState) []string {
+		out := []string{what + fmt.Sprintf("heated floor %s mean, standard deviation %s", p.degrees(s.Mean),
+			p.difference(s.Spread))}
+		for _, at := range []struct {
+			name string
+			*Spot
+		}{{"coldest", s.Coldest}, {"warmest", s.Warmest}} {
+			if at.Spot != nil {
+				out = append(out, fmt.Sprintf("%s place to stand %s over %s of floor, %s", at.name,
+					p.degrees(at.Celsius), p.small(f.Spot), at.Where))
+			}
+		}
+		return out
+	}
+	name := "floor of " + f.Room
+	if f.Mean == f.Hot.Mean && f.Spread == f.Hot.Spread {
+		p.put(name, state("as laid: ", f.FloorState)...)
+		return
+	}
+	p.put(name, state("as laid, at least: ", f.FloorState)...)
+	p.put("", state("at most: ", f.Hot)...)
 }
 
 func (p *page) warmUps(w *Warmth) {

@@ -315,6 +315,21 @@ func TestWarmthInWords(t *testing.T) {
 		"at most") || strings.Count(got, "midway") != 1 {
 		t.Error(got)
 	}
+	asLaid := FloorState{Mean: 26, Spread: 1.5, Coldest: &Spot{21, 400, 150, "150 mm from wall A"}}
+	warmer := asLaid
+	warmer.Mean, warmer.Coldest = 29, nil
+	floor := Floor{Room: "Hall", Spot: 110, FloorState: asLaid, Hot: warmer}
+	hold(t, metric(func(p *page) { p.floor(floor) }),
+		"  floor of Hall   as laid, at least: heated floor 26 °C mean, standard deviation 1.5 °C;",
+		"                  coldest place to stand 21 °C over 110 mm of floor, 150 mm from wall A",
+		"                  at most: heated floor 29 °C mean, standard deviation 1.5 °C")
+	if got := metric(func(p *page) { p.floor(floor) }); strings.Contains(got, "warmest") {
+		t.Errorf("no place is warmest:\n%s", got)
+	}
+	floor.Hot = asLaid
+	if got := metric(func(p *page) { p.floor(floor) }); strings.Contains(got, "at most") {
+		t.Errorf("both cases are one:\n%s", got)
+	}
 	hold(t, metric(func(p *page) { p.warmth(nil) }), "Warmth: not worked out, the job gives no layers")
 	hold(t, metric(func(p *page) { p.warmth(&Warmth{Problem: "no membrane"}) }), "Warmth: not worked out: no membrane")
 	for up, want := range map[float64]string{-0.1: "none of the heat goes up", 0: "0 % of the heat goes up",
