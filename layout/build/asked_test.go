@@ -61,7 +61,7 @@ func TestAskedInVain(t *testing.T) {
 	const joint = "[[room.joint]]\nfrom = [1200, 0]\nto = [1200, 2400]\n"
 	short := strings.Replace(den(`start = "C"`, ""), `lead = "8 m"`, `lead = "2 m"`, 1)
 	for _, c := range []struct{ text, want string }{
-		{short, "can't start where it is asked to"},
+		{short, "the corner where it is asked to start asks for"},
 		{den("", joint+zone(0, `along = "A"`)+zone(1, `along = "20deg"`)), "asked for 20° apart"},
 	} {
 		_, said := trial.Said(t, c.text)

@@ -130,11 +130,11 @@ func noneFits(r *layout.Room, j *job.Job, cands []layout.Candidate, lead *route.
 	d.Hint = fmt.Sprintf("%s of heated floor at %d to %d pegs takes %s to %s of cable",
 		say.AreaBoth(r.Heated.Area(), j.Units), j.Spacing.Closest, j.Spacing.Widest,
 		say.About(lo, j.Units), say.About(hi, j.Units))
-	if asksStart(r) {
-		d.Hint += "; without start, the corner in which the heat is to begin, more may lie"
-	}
 	if lead != nil {
 		d.Hint = leadHint(r, lead, j.Units)
+	}
+	if asksStart(r) {
+		d.Hint += "; without start, the corner in which the heat is to begin, more may lie"
 	}
 	return d
 }

@@ -197,9 +197,12 @@ func leadReason(r *layout.Room, labels []job.Cable, why *route.Refusal, u plane.
 	if why.Cable < 0 || math.IsInf(why.Lead, 1) {
 		return why.Reason
 	}
-	c := labels[why.Cable]
-	return fmt.Sprintf("the cold lead of cable %s is too short: %s of it are left for the floor, and the nearest "+
-		"place where heat may start asks for %s", c.ID, say.About(r.LeadReach(c), u), say.About(why.Lead, u))
+	c, where := labels[why.Cable], "the nearest place where heat may start"
+	if why.Start {
+		where = "the corner where it is asked to start"
+	}
+	return fmt.Sprintf("the cold lead of cable %s is too short: %s of it are left for the floor, and %s asks for %s",
+		c.ID, say.About(r.LeadReach(c), u), where, say.About(why.Lead, u))
 }
 
 // leadHint says what to do where a cold lead finds no way.

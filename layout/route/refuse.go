@@ -26,9 +26,9 @@ func (r *room) refuse(l *laying, best *candidate) error {
 	anywhere.near = nil
 	out.Start = l.wish.near != nil
 	if !r.startable(l.region, l.wish) && r.startable(l.region, &anywhere) {
+		out.Lead = r.nearestStart(l.region, l.wish)
 		out.Reason = fmt.Sprintf("cable %s can't start where it is asked to: no run ends there that a cold lead "+
-			"comes to",
-			c.ID)
+			"comes to", c.ID)
 		return out
 	}
 	if !r.startable(l.region, l.wish) {
@@ -88,11 +88,15 @@ func (r *room) startable(region plane.Region, wish *wishes) bool {
 	return ok
 }
 
-// nearestStart is how much lead in mm the nearest place to start asks for,
-// infinite where no lead comes to one.
+// nearestStart is how much lead in mm the nearest place to start asks for, of those where
+// it is asked to, infinite where no lead comes to one.
 func (r *room) nearestStart(region plane.Region, wish *wishes) float64 {
 	least := math.Inf(1)
-	r.starts(region, func(g *grid, x, y int) { least = min(least, wish.strip.leadTo(g.world(float64(x), float64(y)))) })
+	r.starts(region, func(g *grid, x, y int) {
+		if at := g.world(float64(x), float64(y)); wish.near == nil || wish.near.at.Dist(at) <= wish.near.within {
+			least = min(least, wish.strip.leadTo(at))
+		}
+	})
 	return least
 }
 
