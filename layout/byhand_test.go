@@ -528,3 +528,146 @@ func TestWhereNoEndShouldLie(t *testing.T) {
 		t.Errorf("%+v", got)
 	}
 }
+
+// The two datums of a room by name, and none where there is but one.
+func TestDatumsOfARoom(t *testing.T) {
+	r := hand.Room(box(0, 0, 3000, 2000))
+	d := DatumsOf(r)
+	if !d.Both() || d[0].Name != "D1" || d[0].Index != 0 || d[0].Letter != "A" || d[1].Name != "D2" ||
+		d[1].Index != 1 || len(d.There()) != 2 {
+		t.Errorf("%+v", d)
+	}
+	for _, k := range []struct {
+		d     Datums
+		both  bool
+		there int
+	}{{Datums{}, false, 0}, {Datums{d[0], nil}, false, 1}, {Datums{nil, d[1]}, false, 1}} {
+		if k.d.Both() != k.both || len(k.d.There()) != k.there {
+			t.Errorf("%+v", k.d)
+		}
+	}
+	r.Openings = []job.Opening{{Kind: "opening", Wall: 0, From: 0, To: 2750}} // 250 mm stand
+	if d1, d2 := DatumWalls(r); d1 != 2 || d2 != 1 {
+		t.Errorf("datums %d and %d, of a room whose first wall is all opening", d1, d2)
+	}
+	r.Openings[0].To = 2700
+	if d1, _ := DatumWalls(r); d1 != 0 {
+		t.Errorf("300 mm of the first wall stand: datum %d", d1)
+	}
+	r.Openings = []job.Opening{{Kind: "opening", Wall: 1, From: 0, To: 2000}, {Kind: "opening", Wall: 3, From: 0,
+		To: 2000}}
+	if d1, d2 := DatumWalls(r); d1 != 0 || d2 != 1 {
+		t.Errorf("datums %d and %d, where no wall square to the first stands", d1, d2)
+	}
+}
+
+// The wall that a way runs along: the longest within a degree of the nearest.
+func TestTheWallAWayRunsAlong(t *testing.T) {
+	turned := func(degrees float64) plane.Point { return plane.Pt(1, 0).Rotate(plane.Radians(degrees)) }
+	// A of 1 m east, B of 2 m 0.5° north of it, C back in two
+	r := &job.Room{Walls: []job.Wall{{Letter: "A", Segment: hand.Segment(0, 0, 1000, 0)},
+		{Letter: "B", Segment: plane.Segment{A: plane.Pt(1000, 0), B: plane.Pt(1000, 0).Add(turned(0.5).Mul(2000))}},
+		{Letter: "C", Segment: plane.Segment{A: plane.Pt(3000, 0), B: plane.Pt(3000, 0).Add(turned(30).Mul(2000.5))}}}}
+	for _, k := range []struct {
+		along  float64
+		letter string
+		off    float64
+	}{{0, "B", 0.5}, {0.5, "B", 0}, {-0.4, "B", 0.9}, {-0.6, "A", 0.6}, {30, "C", 0}, {20, "C", 10}, {180, "B", 0.5},
+		{10, "B", 9.5}, {15.2, "B", 14.7},
+		{16, "C", 14}} {
+		letter, off := Along(r, turned(k.along))
+		if k.along == -0.6 && letter == "B" && close6(off, 1.1) {
+			continue // what is a degree off what was found first may go either way
+		}
+		if letter != k.letter || math.Abs(off-k.off) > 1e-6 {
+			t.Errorf("at %g°: wall %s, %g° off; want %s, %g", k.along, letter, off, k.letter, k.off)
+		}
+	}
+}
+
+// A job laid by a layout file has its cables and sensors from there, in zones it has.
+func TestRoomsAsIssued(t *testing.T) {
+	tip := plane.Pt(5, 6)
+	j := &job.Job{Membrane: job.Membrane{Pitch: 30}, Cables: []job.Cable{{ID: "X"}},
+		LaidBy: &job.IssuedPlan{File: "a.layout.json", Code: "CODE",
+			Rooms: []job.IssuedRoom{{Name: "Hall"}, {Name: "Bath", Pegs: job.IssuedPegs{Origin: plane.Pt(1, 2),
+				Angle: 0.5}, Cables: []job.IssuedCable{
+				{ID: "H4", Label: "X", Path: hand.Points(0, 0, 9, 0), Zone: 1, Spacing: 80}, {ID: "odd", Label: "X",
+					Zone: 7}, {ID: "H0", Label: "X", Zone: -1}},
+				Sensors: []job.IssuedSensor{{Name: "S1", LaidSensor: job.LaidSensor{Tip: &tip}}}}}}}
+	r := &Room{Job: &job.Room{Name: "Bath"}, Zones: []plane.Region{floorOf(0, 0, 9, 9), floorOf(20, 0, 29, 9)}}
+	routes, labels, wrong := r.Issued(j)
+	if len(routes) != 3 || len(labels) != 3 || wrong != nil || routes[0].Zone != 1 || routes[1].Zone != 1 ||
+		routes[2].Zone != 0 ||
+		routes[0].Spacing != 80 || routes[1].Cable != 1 || routes[0].Lattice != (route.Lattice{Origin: plane.Pt(1, 2),
+		Angle: 0.5, Pitch: 30}) {
+		t.Errorf("%+v, %v", routes, wrong)
+	}
+	r.Cables = []Cable{{ID: "H1", Number: 1}, {ID: "H2", Number: 2}, {ID: "H3", Number: 3}}
+	for i, want := range []string{"H4", "H2", "H3"} {
+		if r.CalledAsIssued(j, i); r.Cables[i].ID != want {
+			t.Errorf("cable %d is called %s, want %s", i, r.Cables[i].ID, want)
+		}
+	}
+	if r.Cables[0].Number != 4 {
+		t.Errorf("%+v", r.Cables[0])
+	}
+	if r.IssuedSensors(j); len(r.Sensors) != 1 || r.Sensors[0].Tip != tip || r.Sensors[0].Why != "as in plan CODE" {
+		t.Errorf("%+v", r.Sensors)
+	}
+	for _, name := range []string{"Hall", "Attic"} {
+		other := &Room{Job: &job.Room{Name: name}, Zones: r.Zones}
+		if _, _, wrong := other.Issued(j); len(wrong) != 1 || !strings.Contains(wrong[0].Message,
+			"no cable in a.layout.json") {
+			t.Errorf("%s: %+v", name, wrong)
+		}
+	}
+	j.LaidBy = nil
+	r.CalledAsIssued(j, 1)
+}
+
+// A record that rests on another plan: an error where what is laid was counted on it.
+func TestRecordsThatRestOnAnotherPlan(t *testing.T) {
+	p, c := &Plan{Code: "NOW"}, &Cable{ID: "H1"}
+	for _, k := range []struct {
+		a    job.Laid
+		want string // severity; "": nothing is wrong
+	}{{job.Laid{}, ""}, {job.Laid{PlanCode: "NOW", Runs: 3}, ""}, {job.Laid{PlanCode: "OLD", Issued: &job.Issued{}},
+		""},
+		{job.Laid{PlanCode: "OLD"}, "warning"}, {job.Laid{PlanCode: "OLD", Runs: 1}, "error"},
+		{job.Laid{PlanCode: "OLD", AsPlanned: true}, "error"},
+		{job.Laid{PlanCode: "OLD", Marks: make([]job.LaidMark, 1)}, "error"}} {
+		d := p.Rests(&k.a, c)
+		if (d == nil) != (k.want == "") || d != nil && (k.want == "warning") != (d.Severity == job.Warning &&
+			d.ID == "W113") {
+			t.Errorf("%+v: %+v", k.a, d)
+		}
+	}
+	if p.CodeOf(c) != "NOW" {
+		t.Error(p.CodeOf(c))
+	}
+	c.Laid = &Laid{Job: &job.Laid{}}
+	if p.CodeOf(c) != "NOW" {
+		t.Error(p.CodeOf(c))
+	}
+	if c.Laid.Job.PlanCode = "OLD"; p.CodeOf(c) != "OLD" {
+		t.Error(p.CodeOf(c))
+	}
+	r := &Room{Sensors: []Sensor{{Tip: plane.Pt(1, 2)}, {Spare: true, Tip: plane.Pt(3, 4)}}}
+	is := r.IssuedNow(c, "NOW")
+	if is.Code != "NOW" || *is.Sensor.Tip != plane.Pt(1, 2) || *is.Spare.Tip != plane.Pt(3, 4) {
+		t.Errorf("%+v", is)
+	}
+	joint := plane.Pt(7, 8)
+	l := &Laid{Job: &job.Laid{Evidence: job.ByHand}, Error: 25.44, Whole: true, Path: hand.Points(1, 2, 3, 4),
+		Joint:  &joint,
+		Differ: []Difference{{What: "the cap", Off: 12.34}}}
+	got := l.json()
+	if got.Error != 25.4 || !got.Whole || len(got.Path) != 2 || *got.Joint != [2]float64{7, 8} || got.EndCap != nil ||
+		got.Differ[0].Off != 12.3 {
+		t.Errorf("%+v", got)
+	}
+	if l.EndCap = &joint; l.json().EndCap == nil || (*Laid)(nil).json() != nil {
+		t.Error("an end cap that was found")
+	}
+}
