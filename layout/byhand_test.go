@@ -522,6 +522,17 @@ func TestWhereNoEndShouldLie(t *testing.T) {
 	if c.ID != "H3" || c.Density != 125 || c.Routed != 900 || c.LeadReach != 2550 || len(c.Marks) != 3 {
 		t.Errorf("%+v", c)
 	}
+	for spacing, want := range map[float64]float64{0: 0, 0.5: 20_000} {
+		got := r.Cable(&job.Job{Membrane: job.Membrane{Pitch: 30}}, job.Cable{Length: 2e3, Watts: 20},
+			route.Route{Path: hand.Points(0, 0, 900, 0), Spacing: spacing}, 1)
+		if got.Density != want {
+			t.Errorf("%g mm apart: %g W/m²", spacing, got.Density)
+		}
+	}
+	if z := new(job.Zone); (&Room{Named: []*job.Zone{z}}).Spoken(0) != z ||
+		(&Room{Named: []*job.Zone{z}}).Spoken(1) != nil {
+		t.Error("the zones that a job speaks of")
+	}
 	if got := Named(&job.Job{Cables: []job.Cable{{ID: "A"}, {ID: "B", Watts: 1}, {ID: "B", Watts: 2}}}, []string{"B",
 		"A", "B"}); len(got) != 3 ||
 		got[0].Watts != 1 || got[1].ID != "A" {

@@ -385,6 +385,10 @@ func TestWhyACableIsRefused(t *testing.T) {
 			t.Errorf("%+v: in range %v", k.why, !k.in)
 		}
 	}
+	if got := misfit(job.Cable{ID: "A", Length: 27e3}, &route.Refusal{Longest: 30e3},
+		plane.Millimetres); strings.Contains(got, "close") {
+		t.Errorf("nine tenths of the most: %q", got)
+	}
 	if inRange(c, &route.Refusal{Shortest: 0, Longest: 0}) {
 		t.Error("no range is known")
 	}
@@ -400,6 +404,8 @@ func TestWhyACableIsRefused(t *testing.T) {
 		{&route.Refusal{Reason: "why", Cable: 0, Lead: 2500},
 			"the cold lead of cable A is too short: 2.0 m of it are left for the floor, " +
 				"and the nearest place where heat may start asks for 2.5 m"},
+		{&route.Refusal{Reason: "why", Cable: 0, Lead: 0.5}, "the cold lead of cable A is too short"},
+		{&route.Refusal{Reason: "why", Cable: 0, Longest: 0.5}, "cable A of 30.0 m is too long"},
 		{&route.Refusal{Reason: "why", Cable: -1, Lead: 2500}, "why"}, {&route.Refusal{Reason: "why", Cable: 0,
 			Lead: math.Inf(1)}, "why"},
 		{&route.Refusal{Reason: "why", Cable: 0, Start: true, Longest: 9},
@@ -944,6 +950,157 @@ func TestFloorsTooWarmInWords(t *testing.T) {
 		got := hotWords(v, set, false)
 		if !strings.HasSuffix(got, want) || !strings.Contains(got, "in air at 21") {
 			t.Errorf("%g: %q, want %q", set, got, want)
+		}
+	}
+}
+
+// All cables of an option together: 540 W at 240 V are 2.25 A; the shorter lead counts.
+func TestAnOption(t *testing.T) {
+	j, r := pegged(), roomOf(zone(0, 0, 3000, 2000))
+	r.Job.Thermostat.Height = 1000
+	j.Cables = []job.Cable{{ID: "A", Volts: 240, Length: 30e3, Watts: 300, Lead: 4000},
+		{ID: "B", Volts: 240, Length: 24e3, Watts: 240, Lead: 3000}}
+	c := layout.Candidate{IDs: []string{"A", "B"}, Spacing: 6e6 / 49e3, Fits: true}
+	o := option(r, j, c, [2]plane.Region{nil, zone(0, 0, 3100, 2000)})
+	if o.Length != 54e3 || o.Watts != 540 || o.Volts != 240 || o.Amps != 2.25 || o.LeadReach != 2000 ||
+		o.Smaller != (OffByInch{}) {
+		t.Errorf("%+v", o)
+	}
+	near(t, "spacing of the larger room", o.Larger.Spacing, 6.2e6/48.9e3)
+	if !o.Larger.Within {
+		t.Errorf("%+v", o.Larger)
+	}
+}
+
+// The take-off counts rooms with cable and boards among the layers, and asks what is open.
+func TestWhatIsTakenOff(t *testing.T) {
+	p := &layout.Plan{Job: pegged(), Rooms: []layout.Room{*roomOf(), *roomOf()}}
+	p.Rooms[1].Cables = []layout.Cable{{ID: "H1"}}
+	p.Rooms[1].Job.Fixtures = []job.Fixture{{Name: "tub"}, {Name: "shower", Heated: true},
+		{Name: "vanity", Undecided: true}}
+	p.Rooms[1].Bare = zone(0, 0, 1000, 1000)
+	p.Job.BuildUp = []job.Layer{{Kind: "tile"}, {Kind: "mortar", Thickness: 4}, {Kind: "board", Name: "board"}}
+	p.Job.Prices = []job.Price{{Code: "X", Price: 5}}
+	in := takeOffInput(p)
+	if len(in.Rooms) != 1 || !slices.Equal(in.Boards, []string{"board"}) || in.Prices["X"] != 5 {
+		t.Errorf("%+v", in)
+	}
+	q := in.Rooms[0]
+	if !slices.Equal(q.Undecided, []string{"vanity"}) || len(q.Questions) != 1 || len(q.Cables) != 1 ||
+		!strings.Contains(q.Questions[0], "1.00 m² (10.8 ft²) of the floor stays without cable") {
+		t.Errorf("%+v", q)
+	}
+}
+
+// The strip where leads rise: 150 mm to either side in a metric job, as deep as the walls'
+// clearance, inside the room.
+func TestTheStripOfALeadRise(t *testing.T) {
+	j := pegged()
+	j.Clearance.Wall, j.Units = 75, plane.Millimetres
+	for wall, want := range map[int]float64{0: 300 * 75, 2: 300 * 75, -1: 0, 4: 0} {
+		r := roomOf()
+		r.Job.Thermostat.Wall, r.Job.Thermostat.At = wall, plane.Pt(1000, 1000*float64(wall))
+		if err := leadRise(r, j); err != nil {
+			t.Fatal(err)
+		}
+		got := 0.0
+		for _, z := range r.NoCut {
+			got += z.Region.Area()
+		}
+		near(t, fmt.Sprintf("on wall %d", wall), got, want)
+	}
+}
+
+// In the hot case nothing is lost below, or soil has settled in air at its warmest, 24 °C; a
+// boiler's room below that feeds the floor stays, 4 K nearer to that air.
+func TestTheHotCase(t *testing.T) {
+	j := pegged()
+	j.Warmth.Room, j.Warmth.Warmest = 20, 24
+	tile, _ := heat.DefaultMaterial("tile")
+	cold := heat.Section{Layers: []heat.Layer{tile.Layer(10), tile.Layer(20)}, Depth: 15, Spacing: 100, Diameter: 6,
+		WattsPerMetre: 10,
+		Below:         heat.Below{Kind: heat.FilmBelow, Coefficient: heat.FilmDown, Rise: -10}}
+	if got := hot(j, cold, nil).Below; got != (heat.Below{}) {
+		t.Errorf("over a cool void: %+v", got)
+	}
+	cold.Below.Rise = 150
+	if got := hot(j, cold, nil).Below; got.Rise != 146 || got.Kind != heat.FilmBelow {
+		t.Errorf("over a hot room: %+v", got)
+	}
+	cold.Below = heat.Below{Kind: heat.Ground, Rise: -10}
+	soil := heat.Soil{Conductivity: 2, Dimension: 4}
+	if got, want := hot(j, cold, &soil).Below, cold.OnSoil(soil, -14).Below; got != want {
+		t.Errorf("on settled soil: %+v, want %+v", got, want)
+	}
+}
+
+// Floor out of reach has its cause: the way there is too narrow for two runs, all of it is,
+// or no better route was found.
+func TestWhyFloorStaysCool(t *testing.T) {
+	dumbbell := func(half float64) plane.Region { // two squares with a neck of twice that between
+		return plane.FromRing(hand.Points(0, 0, 1000, 0, 1000, 500-half, 1200, 500-half, 1200, 0, 2200, 0, 2200, 1000,
+			1200, 1000, 1200,
+			500+half, 1000, 500+half, 1000, 1000, 0, 1000))
+	}
+	tongue := plane.FromRing(hand.Points(0, 0, 1000, 0, 1000, 475, 2200, 475, 2200, 525, 1000, 525, 1000, 1000, 0,
+		1000))
+	for _, k := range []struct {
+		name string
+		zone plane.Region
+		says string
+		hint string
+	}{
+		{"a neck", dumbbell(25), ": the way there narrows to 50 mm within the clearances, between",
+			"make it 10 mm wider"},
+		{"wide enough", dumbbell(50), ": it is wide enough for two runs all the way, but no better route was found",
+			"another length"},
+		{"a tongue", tongue, ": within the clearances it is narrower there than two runs need, 60 mm",
+			"move what stands about"},
+	} {
+		r := roomOf(k.zone)
+		r.Cables = []layout.Cable{{Label: job.Cable{Length: 60e3}, Path: hand.Points(50, 500, 950, 500)}}
+		d := coolWarning(draft{Room: r, job: pegged()}, 0, 100)
+		if !strings.Contains(d.Message, k.says) || !strings.Contains(d.Hint, k.hint) || d.ID != "W104" {
+			t.Errorf("%s: %s; %s", k.name, d.Message, d.Hint)
+		}
+	}
+}
+
+// An error of a place that was reported is said once; another hint or place is another error.
+func TestWhatIsNewToSay(t *testing.T) {
+	e := func(at int, hint string) job.Diagnostic {
+		return job.Diagnostic{Severity: job.Error, Span: job.Span{Start: at}, Hint: hint}
+	}
+	w := job.Diagnostic{Severity: job.Warning, ID: "W101"}
+	got := withNew([]job.Diagnostic{e(1, "a"), w}, []job.Diagnostic{e(1, "a"), e(2, "a"), e(1, "b"), w})
+	if len(got) != 5 || got[2].Span.Start != 2 || got[3].Hint != "b" || got[4].ID != "W101" {
+		t.Errorf("%+v", got)
+	}
+}
+
+// A zone's own start has its place in the file, else the room's.
+func TestWhereAStartIsAskedFor(t *testing.T) {
+	at := func(n int) job.Spans { return job.Spans{"start": job.Span{Start: n}} }
+	r := roomOf(zone(0, 0, 9, 9), zone(20, 0, 29, 9))
+	start := plane.Pt(1, 1)
+	r.Job.Spans = at(5)
+	r.Named = []*job.Zone{{Start: &start, Spans: at(7)}, {Spans: at(9)}}
+	for zone, want := range map[int]int{0: 7, 1: 5, -1: 5} {
+		if got := startSpan(r, zone); got.Start != want {
+			t.Errorf("zone %d: at %d, want %d", zone, got.Start, want)
+		}
+	}
+}
+
+// Without layers the take-off asks for them.
+func TestLayersAreAskedFor(t *testing.T) {
+	for layers, want := range map[int]bool{0: true, 1: false} {
+		p := &layout.Plan{Job: pegged()}
+		p.Job.BuildUp = make([]job.Layer, layers)
+		takeOff(p)
+		if got := strings.Contains(strings.Join(p.TakeOff.Questions, " "),
+			"Build-up: the job gives no layers"); got != want {
+			t.Errorf("%d layers: asked %v", layers, got)
 		}
 	}
 }

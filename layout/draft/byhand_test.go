@@ -170,8 +170,8 @@ func TestThingsOfADrawing(t *testing.T) {
 		"0 SECTION 2 BLOCKS 0 LINE 8 B 10 0 20 0 11 1 21 1 0 ENDSEC 0 SECTION 2 ENTITIES " +
 		"0 LINE 8 W 10 1 20 2 11 3 21 4 0 LINE 8 P 67 1 10 0 20 0 11 1 21 1 " +
 		"0 CIRCLE 8 C 10 5 20 6 40 7 0 TEXT 8 T 1 x 0 TEXT 8 T 1 y " +
-		"0 LWPOLYLINE 8 L 70 1 10 0 20 0 10 3 20 0 10 3 20 2 " +
-		"0 LWPOLYLINE 8 O 70 128 10 0 20 0 10 3 20 0 10 3 20 2 " +
+		"0 LWPOLYLINE 8 L 70 1 42 0.5 10 0 20 0 10 3 20 0 10 3 20 2 " +
+		"0 LWPOLYLINE 8 O 70 128 10 0 20 0 10 3 20 0 10 3 20 2 10 7 " +
 		"0 POLYLINE 8 R 70 1 0 VERTEX 8 R 10 0 20 0 0 VERTEX 8 R 10 4 20 0 " +
 		"0 VERTEX 8 R 10 4 20 x 0 VERTEX 8 R 10 4 20 5 0 SEQEND " +
 		"0 POLYLINE 8 Q 67 1 0 VERTEX 10 0 20 0 0 SEQEND " +
@@ -185,7 +185,7 @@ func TestThingsOfADrawing(t *testing.T) {
 	for i, want := range []shape{{layer: "W", line: hand.Points(1, 2, 3, 4)},
 		{layer: "C", line: hand.Points(5, 6), radius: 7, closed: true},
 		{layer: "L", line: hand.Points(0, 0, 3, 0, 3, 2), closed: true}, {layer: "O", line: hand.Points(0, 0, 3, 0, 3,
-			2)},
+			2, 7, 0)},
 		{layer: "R", line: hand.Points(0, 0, 4, 0, 4, 5), closed: true}} {
 		s := d.shapes[i]
 		if s.layer != want.layer || s.radius != want.radius || s.closed != want.closed || !same(s.line, want.line) {
@@ -301,6 +301,9 @@ func TestLinesAreJoined(t *testing.T) {
 		for _, s := range d.shapes {
 			if s.closed {
 				closed++
+				if strings.HasPrefix(k.name, "four") && len(s.line) != 4 {
+					t.Errorf("%s: %v", k.name, s.line)
+				}
 				if area := s.line.Area(); k.name != "two rooms" && area != 2e6 && math.Abs(area-2e6) > 3000 &&
 					area != 1e6 &&
 					math.Abs(area-1e6) > 1000 {
@@ -337,6 +340,8 @@ func TestOutlinesOfADrawing(t *testing.T) {
 			9000, 9100, 9000)},
 		shape{layer: "Dot", line: box(10, 10, 20, 20), closed: true}, shape{layer: "Fix", line: box(2900, 1000, 3300,
 			1400), closed: true})
+	d.shapes = append(d.shapes, shape{layer: "Open", at: 90, line: hand.Points(100, 1200, 700, 1200, 700, 1800)},
+		shape{layer: "Hole", at: 91, line: hand.Points(8000, 8000), radius: 50, closed: true})
 	d.unread["TEXT"] = 1
 	f, err := d.rooms("W", "mm")
 	if err != nil {
@@ -358,7 +363,8 @@ func TestOutlinesOfADrawing(t *testing.T) {
 	said := strings.Join(f.Dropped, "\n") + "\n" + strings.Join(f.Took, "\n")
 	for _, want := range []string{"an outline of 7.04 m² on layer W that runs round another", "1 shape on layer FIX",
 		"1 shape on layer W:",
-		"1 shape on layer Dot", "1 shape on layer Fix", "1 thing of kind TEXT", "3 keep-outs in the room of 6.00 m²",
+		"1 shape on layer Dot", "1 shape on layer Open", "1 shape on layer Hole", "1 shape on layer Fix",
+		"1 thing of kind TEXT", "3 keep-outs in the room of 6.00 m²",
 		"2 closed outlines on layer W, its numbers read as mm"} {
 		if !strings.Contains(said, want) {
 			t.Errorf("nothing is said of %q in\n%s", want, said)
@@ -444,6 +450,9 @@ func TestPositions(t *testing.T) {
 		if (err == nil) != (k.says == "") || err != nil && !strings.Contains(err.Message, k.says) {
 			t.Errorf("%v: %v", k.at, err)
 		}
+		if err != nil && err.Line != 0 {
+			t.Errorf("%v: at line %d of a file that is no lines", k.at, err.Line)
+		}
 		if k.scale > 0 && !same(ring, hand.Points(5000, 6000)) {
 			t.Errorf("%v", ring)
 		}
@@ -523,6 +532,10 @@ func thing(kind string, x, z, w, d, angle float64) scanned {
 
 func TestWallsOfAScan(t *testing.T) {
 	around := []scanned{wallOf(0, 0, 3, 0), wallOf(3, 0, 3, -2), wallOf(3, -2, 0, -2), wallOf(0, -2, 0, 0)}
+	lying := scanned{Transform: scanPlace{1, 0, 0, 0, 0, 0, -1, 0, 0, 1, 0, 0, 2, 0, 1.5, 1}} // its own y goes north
+	if got := lying.floor(100, 400, 7); got != plane.Pt(2100, -1500+400) {
+		t.Errorf("on a lying floor: %v", got)
+	}
 	if s := around[0].stretch(); !same([]plane.Point{s.A, s.B}, hand.Points(0, 0, 3000, 0)) {
 		t.Errorf("%v", s)
 	}
@@ -533,6 +546,8 @@ func TestWallsOfAScan(t *testing.T) {
 		ok    bool
 	}{
 		{"all round", around, box(0, 0, 3000, 2000), true},
+		{"three", []scanned{wallOf(0, 0, 3, 0), wallOf(3, 0, 3, -2), wallOf(3, -2, 0, 0)}, hand.Points(0, 0, 3000, 0,
+			3000, 2000), true},
 		{"in another order, one the other way round", []scanned{around[0], around[2], wallOf(3, -2, 3, 0), around[3]},
 			box(0, 0, 3000, 2000), true},
 		{"each some short", []scanned{wallOf(0.1, 0, 2.8, 0), wallOf(3, -0.2, 3, -1.8), around[2], around[3]}, box(0,
@@ -675,6 +690,10 @@ func TestFixturesOfAScan(t *testing.T) {
 		100); !same(got, want) {
 		t.Errorf("%v, want %v", got, want)
 	}
+	first := Fixture{Wall: 0, From: 100, Width: 400, Depth: 600}
+	if got, want := r.footprint(first), hand.Points(100, 0, 500, 0, 500, 600, 100, 600); !same(got, want) {
+		t.Errorf("%v, want %v", got, want)
+	}
 	turned := Fixture{Wall: -1, At: plane.Pt(1000, 1000), Angle: 90, Width: 400, Depth: 600}
 	if got, want := r.footprint(turned), hand.Points(1300, 800, 1300, 1200, 700, 1200, 700, 800); !same(got, want) {
 		t.Errorf("%v, want %v", got, want)
@@ -745,14 +764,15 @@ func TestLengthsInAJob(t *testing.T) {
 	f := &Found{Rooms: []Room{{Outline: box(0, 0, 3000, 2000), KeepOuts: []KeepOut{{Name: "a", At: plane.Pt(5, 6),
 		Diameter: 80},
 		{Name: "b", Outline: box(0, 0, 9, 9)}}, Fixtures: []Fixture{{Kind: "tub", Wall: 2, From: 7, Width: 8, Depth: 9},
-		{Kind: "toilet", Wall: -1, At: plane.Pt(5, 6), Angle: 12.34, Width: 8, Depth: 9}}}, {Name: "Hall",
+		{Kind: "toilet", Wall: -1, At: plane.Pt(5, 6), Angle: 12.34, Width: 8, Depth: 9},
+		{Kind: "cabinet", From: 3, Width: 4, Depth: 5}}}, {Name: "Hall",
 		Outline: box(0, 0, 900, 900)},
 		{Outline: box(0, 0, 900, 900)}}}
 	text := f.Text(plane.Millimetres)
 	for _, want := range []string{`name = "Room 1"`, `name = "Hall"`, `name = "Room 3"`, "at = [5, 6]\ndiameter = 80",
 		"outline = [[0, 0], [9, 0], [9, 9], [0, 9]]", "wall = \"C\"\nfrom = 7\nwidth = 8\ndepth = 9",
 		"at = [5, 6]\nangle = 12.3\n",
-		"# A, 3000 long"} {
+		"# A, 3000 long", "wall = \"A\"\nfrom = 3\nwidth = 4\ndepth = 5"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("no %q in\n%s", want, text)
 		}
@@ -783,10 +803,22 @@ func TestASquareAsASketch(t *testing.T) {
 			t.Errorf("row %d: %s", i, row)
 		}
 	}
+	moved := Sketch(hand.Points(5000, -7000, 8000, -7000, 8000, -4000, 5000, -4000, 5000, -7000))
+	if !slices.Equal(moved, rows) {
+		t.Errorf("the same elsewhere:\n%s", strings.Join(moved, "\n"))
+	}
 	if rows := Sketch(hand.Points(0, 0, 4300, 0)); len(rows) != 1 || len([]rune(rows[0])) != 44 {
 		t.Errorf("%q", rows)
 	}
 	if rows := Sketch(hand.Points(5, 5, 5, 5)); rows != nil {
 		t.Errorf("%q", rows)
+	}
+}
+
+// The columns of a table in any order.
+func TestColumnsOfATable(t *testing.T) {
+	f, err := readTape([]byte("length (m),direction\n3,east\n2,north\n3,west\n"), Options{})
+	if err != nil || len(f.Rooms) != 1 || len(f.Rooms[0].Walls) != 3 || f.Rooms[0].Walls[1] != (Wall{0, 2000}) {
+		t.Errorf("%+v, %v", f, err)
 	}
 }

@@ -64,6 +64,8 @@ func TestApply(t *testing.T) {
 			"kind = \"toilet\"\n", "kind = \"toilet\"\n\n[[room.fixture]]\nkind = \"vanity\"\n"},
 		{"the first of a kind", Change{Do: "add", Table: "room/0/opening", Lines: []Field{{"wall", `"A"`}}},
 			"wall = \"A\"\n", "wall = \"A\"\n\n[[room.opening]]\nwall = \"A\"\n"},
+		{"a second of a kind", Change{Do: "add", Table: "cable", Lines: []Field{{"id", `"Y"`}}},
+			"id = \"X\"\n", "id = \"X\"\n\n[[cable]]\nid = \"Y\"\n"},
 		{"a table that stands once", Change{Do: "add", Table: "spacing", Lines: []Field{{"closest", "2"}}},
 			"id = \"X\"\n", "id = \"X\"\n\n[spacing]\nclosest = 2\n"},
 		{"a table goes with the line before it", Change{Do: "drop", Table: "room/0/fixture/1"},
@@ -93,11 +95,32 @@ func TestApplyRefuses(t *testing.T) {
 		{Do: "add", Table: ""},
 		{Do: "drop", Table: ""},
 		{Do: "drop", Table: "room/0/fixture/7"},
+		{Do: "drop", Table: "room/0/walls"},
+		{Do: "set", Table: "room/name", Key: "name", Value: `"x"`},
+		{Do: "set", Table: "room/-1", Key: "name", Value: `"x"`},
+		{Do: "set", Table: "job/0", Key: "name", Value: `"x"`},
 		{Do: "turn", Table: "job"},
 	} {
 		if got, err := Apply(small, []Change{c}); err == nil || got != small {
 			t.Errorf("%+v: %v\n%s", c, err, got)
 		}
+	}
+	second := []Change{{Do: "unset", Table: "job", Key: "title"}, {Do: "drop", Table: "room/9"}}
+	if got, err := Apply(small, second); err == nil || got != small || !strings.HasPrefix(err.Error(),
+		"change 2, drop of room/9: ") {
+		t.Errorf("the second of two: %v", err)
+	}
+	inline := "spacing = {closest = 2}\n"
+	if _, err := Apply(inline, []Change{{Do: "set", Table: "spacing", Key: "widest", Value: "4"}}); err == nil {
+		t.Error("a table in one line gets no line of its own")
+	}
+	if got, err := Apply(inline, []Change{{Do: "set", Key: "spacing", Value: "{closest = 3}"}}); err != nil ||
+		got != "spacing = {closest = 3}\n" {
+		t.Errorf("%q, %v", got, err)
+	}
+	if got, err := Apply("[job]\ntitle = \"x\"\n", []Change{{Do: "set", Key: "units", Value: `"mm"`}}); err != nil ||
+		got != "units = \"mm\"\n[job]\ntitle = \"x\"\n" {
+		t.Errorf("a key of the file before its first table: %q, %v", got, err)
 	}
 	if got, err := Apply("a = [", []Change{{Do: "unset", Key: "a"}}); err == nil || got != "a = [" {
 		t.Errorf("broken file: %q, %v", got, err)
