@@ -13,6 +13,7 @@ const (
 
 // Lettering heights in mm, of the series of ISO 3098-1.
 const (
+	H18 = 1.8 // fine print
 	H25 = 2.5 // notes, dimensions, run numbers
 	H35 = 3.5 // headings, wall letters
 	H50 = 5.0 // titles

@@ -344,6 +344,9 @@ const setWorth = 0.5
 // fullest tries the scales for blocks that may go on to another sheet: the largest that the
 // drawing has room at, or a smaller one where much more of them then stands beside it.
 func (n Need) fullest(blocks []Block) (Arrangement, bool) {
+	if n.must > 0 {
+		return n.withMust(blocks)
+	}
 	all := 0.0
 	for _, b := range blocks {
 		all += b.Height(n.Ty, columnLeast)
@@ -354,11 +357,10 @@ func (n Need) fullest(blocks []Block) (Arrangement, bool) {
 		a, ok := n.at(s, blocks, true)
 		switch {
 		case !ok:
-		case n.must > 0 && !a.tight, !any && !a.tight && a.all: // no smaller scale holds more
+		case !any && !a.tight && a.all: // no smaller scale holds more
 			return a, true
 		case !any:
 			found, any = a, true
-		case n.must > 0:
 		case a.Scale.Ratio > 2*found.Scale.Ratio+hair:
 			return found, any
 		case found.tight && !a.tight, found.tight == a.tight &&
@@ -369,26 +371,47 @@ func (n Need) fullest(blocks []Block) (Arrangement, bool) {
 	return found, any
 }
 
+// mustWorth is how many times smaller a drawing may be for what must stand beside it.
+const mustWorth = 1.6
+
+// withMust tries the scales for blocks of which some must stand beside the drawing: the
+// largest that holds them, if it is not much smaller than the drawing alone would have.
+func (n Need) withMust(blocks []Block) (Arrangement, bool) {
+	alone := math.Inf(1)
+	for _, s := range n.Scales {
+		if s.Ratio > mustWorth*alone {
+			break
+		}
+		if math.IsInf(alone, 1) && slices.ContainsFunc(n.papers, func(p drawing.Paper) bool { return n.hasRoom(p, s) }) {
+			alone = s.Ratio
+		}
+		if a, ok := n.at(s, blocks, true); ok && !a.tight {
+			return a, true
+		}
+	}
+	return Arrangement{}, false
+}
+
+// hasRoom reports whether the drawing has room on a paper at a scale.
+func (n Need) hasRoom(p drawing.Paper, s drawing.Scale) bool {
+	_, _, ok := n.onPaper(p, s).free(p, s)
+	return ok
+}
+
 // on tries one paper and one scale: a column at the right, a strip below, or
 // both, whichever leaves the larger field.
 func (n Need) on(p drawing.Paper, s drawing.Scale, blocks []Block, overflow bool) (Arrangement, bool) {
 	var found Arrangement
 	any := false
-	f := p.Frame()
-	w, h := n.size(s)
-	n.Proof.ratio = s.Ratio
-	small := IsSmall(p)
-	n.Title.Compact, n.Proof.small = small, small
-	if !small { // else the proof has the whole width under the drawing and what is beside it
-		w = math.Max(w, checkRoom)
-	}
-	freeW := f.W() - w - 2*edge
-	freeH := f.H() - h - n.Proof.Height(n.Ty, f.W()-2*edge) - 2*edge
-	if freeW < 0 || freeH < 0 {
+	n = n.onPaper(p, s)
+	freeW, freeH, ok := n.free(p, s)
+	if !ok {
 		return found, false
 	}
+	f := p.Frame()
+	w, h := n.field(s)
 	var plain, beside []division
-	for _, n.least = range leasts(small) {
+	for _, n.least = range leasts(n.Proof.small) {
 		some, others := n.divisions(f, freeW, freeH)
 		plain, beside = append(plain, some...), append(beside, others...)
 	}
@@ -424,6 +447,33 @@ func (n Need) on(p drawing.Paper, s drawing.Scale, blocks []Block, overflow bool
 		}
 	}
 	return found, any
+}
+
+// onPaper is a need with its title block and proof as a paper and a scale have them.
+func (n Need) onPaper(p drawing.Paper, s drawing.Scale) Need {
+	n.Proof.ratio = s.Ratio
+	n.Title.Compact, n.Proof.small = IsSmall(p), IsSmall(p)
+	return n
+}
+
+// field is what the drawing takes: with the proof under it, but on small paper, where that has
+// the whole width under the drawing and what is beside it.
+func (n Need) field(s drawing.Scale) (w, h float64) {
+	w, h = n.size(s)
+	if !n.Proof.small {
+		w = math.Max(w, checkRoom)
+	}
+	return w, h
+}
+
+// free is what the drawing leaves of a sheet, across and up; ok is false where it has no
+// room.
+func (n Need) free(p drawing.Paper, s drawing.Scale) (w, h float64, ok bool) {
+	f := p.Frame()
+	w, h = n.field(s)
+	w = f.W() - w - 2*edge
+	h = f.H() - h - n.Proof.Height(n.Ty, f.W()-2*edge) - 2*edge
+	return w, h, w >= 0 && h >= 0
 }
 
 // hasMust reports whether what must stand beside the drawing has room in the slots.

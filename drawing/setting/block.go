@@ -12,7 +12,7 @@ import (
 const (
 	Note     = drawing.H25
 	Heading  = drawing.H35
-	Leading  = 4.1 // baseline to baseline of note lettering
+	Leading  = 3.8 // baseline to baseline of note lettering
 	Pad      = 1.4 // lettering to a rule beside it
 	BlockGap = 4.0 // between blocks
 	colGap   = 6.0 // between columns
@@ -22,6 +22,29 @@ const (
 	wordSlack = 0.01 // that a word may be wider than its column, by rounding
 	hair      = 1e-9 // what sums lose to rounding
 )
+
+// A typeSize is how large lettering in rows is set, mm.
+type typeSize struct {
+	height  float64 // of capitals
+	leading float64 // from line to line
+	row     float64 // a table's row of one line
+	first   float64 // from a row's top to the baseline of its first line
+	indent  float64 // room for a paragraph's number
+	space   float64 // after a paragraph
+}
+
+var (
+	plain = typeSize{Note, Leading, 4.7, firstLine, 6, 1}
+	fine  = typeSize{drawing.H18, 2.8, 3.5, 2.6, 4.4, 0.7}
+)
+
+// sizeOf returns fine print, for what figures rest on and is looked up at a desk, or plain.
+func sizeOf(small bool) typeSize {
+	if small {
+		return fine
+	}
+	return plain
+}
 
 // A Block is a piece of a sheet's column: set in rows, never placed by hand.
 type Block interface {
@@ -135,6 +158,7 @@ type List struct {
 	Bare   int // how many paragraphs at the end have no number
 	Paras  []string
 	Span   bool // as wide as a sheet without a drawing, not as a column
+	Fine   bool // set in fine print
 	mute   bool // the heading is not set: what it heads goes on from the column beside
 }
 
@@ -146,15 +170,14 @@ func (l List) Shown() string {
 	return l.Head
 }
 
-const (
-	HeadRow   = 7.0 // a heading with the space below it
-	hanging   = 6.0 // room for a number
-	paraSpace = 1.0
-)
+// HeadRow is a heading with the space below it, mm.
+const HeadRow = 7.0
+
+func (l List) size() typeSize { return sizeOf(l.Fine) }
 
 func (l List) indent() float64 {
 	if l.Number > 0 {
-		return hanging
+		return l.size().indent
 	}
 	return 0
 }
@@ -168,21 +191,21 @@ func (l List) Height(ty *Typesetter, w float64) float64 {
 }
 
 func (l List) para(ty *Typesetter, p string, w float64) float64 {
-	return float64(ty.Lines(fonts.Lettering, p, Note, w-l.indent()))*Leading + paraSpace
+	return float64(ty.Lines(fonts.Lettering, p, l.size().height, w-l.indent()))*l.size().leading + l.size().space
 }
 
 func (l List) Set(pg *Page, at drawing.Pt, w float64) {
-	y := at.Y
+	y, pr := at.Y, l.size()
 	y += SetHeading(pg, at, l.Shown(), w)
 	for i, p := range l.Paras {
 		if l.Number > 0 && i < len(l.Paras)-l.Bare {
-			pg.Write(drawing.Pt{X: at.X + hanging - 2, Y: y + Note}, strconv.Itoa(l.Number+i), Note, drawing.End)
+			pg.Write(drawing.Pt{X: at.X + pr.indent - 2*pr.height/Note, Y: y + pr.height}, strconv.Itoa(l.Number+i), pr.height, drawing.End)
 		}
-		for _, line := range pg.Ty.Wrap(p, w-l.indent()) {
-			pg.Write(drawing.Pt{X: at.X + l.indent(), Y: y + Note}, line, Note, drawing.Start)
-			y += Leading
+		for _, line := range pg.Ty.WrapIn(fonts.Lettering, p, pr.height, w-l.indent()) {
+			pg.Write(drawing.Pt{X: at.X + l.indent(), Y: y + pr.height}, line, pr.height, drawing.Start)
+			y += pr.leading
 		}
-		y += paraSpace
+		y += pr.space
 	}
 }
 

@@ -75,8 +75,8 @@ func widePaper(u plane.Units) string {
 // to count.
 const Crowded = 2.5
 
-// legible is the same below which they cannot be told apart.
-const legible = 1.2
+// Legible is the same below which they cannot be told apart.
+const Legible = 1.2
 
 // Narrow reports whether the runs of a room lie closer on paper than least.
 func Narrow(r *layout.Room, ratio, least float64) bool {
@@ -106,7 +106,7 @@ func ArrangeSmall(n Need, j *job.Job, r *layout.Room) (a Arrangement, ok bool) {
 	}
 	n.Scales = nil
 	for _, s := range all {
-		if !Narrow(r, s.Ratio, legible) {
+		if !Narrow(r, s.Ratio, Legible) {
 			n.Scales = append(n.Scales, s)
 		}
 	}

@@ -17,9 +17,6 @@ const unbroken = 10
 // is split.
 const tableTail = 3
 
-// rowHeight is the height of a table's row of one line, mm.
-const rowHeight = 5.0
-
 // align says how a column's entries stand.
 type align int
 
@@ -51,7 +48,8 @@ type Table struct {
 	Cols []Column
 	Rows [][]Cell
 	Span bool    // as wide as the sheet, not as a column
-	Tall float64 // least height of a row, for tables to be filled in by hand; 0: rowHeight
+	Tall float64 // least height of a row, for tables to be filled in by hand; 0: of one line
+	Fine bool    // set in fine print
 
 	wants []columnWant // what its columns want, where that was worked out already
 }
@@ -72,6 +70,8 @@ func (t Table) columnWants() []columnWant {
 	return out
 }
 
+func (t Table) size() typeSize { return sizeOf(t.Fine) }
+
 // Row makes plain cells.
 func Row(texts ...string) []Cell {
 	cells := make([]Cell, len(texts))
@@ -81,7 +81,7 @@ func Row(texts ...string) []Cell {
 	return cells
 }
 
-func (t Table) least() float64 { return math.Max(t.Tall, rowHeight) }
+func (t Table) least() float64 { return math.Max(t.Tall, t.size().row) }
 
 func (c Cell) face() fonts.Face {
 	if c.Strong {
@@ -107,7 +107,7 @@ func (t Table) fractionWidth(i int) float64 {
 	w := 0.0
 	for _, r := range t.Rows {
 		_, f := parts(r[i].Text)
-		w = math.Max(w, fonts.Width(r[i].face(), f, Note))
+		w = math.Max(w, fonts.Width(r[i].face(), f, t.size().height))
 	}
 	return w
 }
@@ -124,7 +124,7 @@ func (t Table) natural(i int) float64 {
 		if t.Cols[i].Align == Decimal {
 			text, _ = parts(text)
 		}
-		w = math.Max(w, fonts.Width(r[i].face(), text, Note)+frac)
+		w = math.Max(w, fonts.Width(r[i].face(), text, t.size().height)+frac)
 	}
 	return math.Max(w+2*Pad, t.Cols[i].Least)
 }
@@ -135,8 +135,8 @@ func (t Table) headWidth(i int) float64 {
 	words := Fields(t.Cols[i].Head)
 	least := math.Inf(1)
 	for k := range words {
-		a := fonts.Width(fonts.Lettering, strings.Join(words[:k+1], " "), Note)
-		b := fonts.Width(fonts.Lettering, strings.Join(words[k+1:], " "), Note)
+		a := fonts.Width(fonts.Lettering, strings.Join(words[:k+1], " "), t.size().height)
+		b := fonts.Width(fonts.Lettering, strings.Join(words[k+1:], " "), t.size().height)
 		least = math.Min(least, math.Max(a, b))
 	}
 	if len(words) == 0 {
@@ -153,11 +153,11 @@ func (t Table) word(i int) float64 {
 	}
 	w := 0.0
 	for _, word := range Fields(t.Cols[i].Head) {
-		w = math.Max(w, fonts.Width(fonts.Lettering, word, Note))
+		w = math.Max(w, fonts.Width(fonts.Lettering, word, t.size().height))
 	}
 	for _, r := range t.Rows {
 		for _, word := range Fields(r[i].Text) {
-			w = math.Max(w, fonts.Width(r[i].face(), word, Note))
+			w = math.Max(w, fonts.Width(r[i].face(), word, t.size().height))
 		}
 	}
 	return math.Max(w+2*Pad+0.02, t.Cols[i].Least)
@@ -266,7 +266,7 @@ func (t Table) headLines(ty *Typesetter, ws []float64) int {
 	n := 0
 	for i, c := range t.Cols {
 		if c.Head != "" {
-			n = max(n, ty.Lines(fonts.Lettering, c.Head, Note, ws[i]-2*Pad+wordSlack))
+			n = max(n, ty.Lines(fonts.Lettering, c.Head, t.size().height, ws[i]-2*Pad+wordSlack))
 		}
 	}
 	return n
@@ -274,9 +274,9 @@ func (t Table) headLines(ty *Typesetter, ws []float64) int {
 
 func (t Table) rowLines(ty *Typesetter, r []Cell, ws []float64) int {
 	cells, under := t.parted(r)
-	n := cellLines(ty, cells, ws)
+	n := t.cellLines(ty, cells, ws)
 	if under.Text != "" {
-		n += ty.Lines(under.face(), under.Text, Note, Sum(ws)-underIn-Pad)
+		n += ty.Lines(under.face(), under.Text, t.size().height, Sum(ws)-underIn-Pad)
 	}
 	return n
 }
@@ -292,22 +292,22 @@ func (t Table) parted(r []Cell) (cells []Cell, under Cell) {
 	return r, under
 }
 
-func cellLines(ty *Typesetter, cells []Cell, ws []float64) int {
+func (t Table) cellLines(ty *Typesetter, cells []Cell, ws []float64) int {
 	n := 1
 	for i, c := range cells {
-		n = max(n, ty.Lines(c.face(), c.Text, Note, ws[i]-2*Pad+wordSlack))
+		n = max(n, ty.Lines(c.face(), c.Text, t.size().height, ws[i]-2*Pad+wordSlack))
 	}
 	return n
 }
 
 func (t Table) rowsHeight(ty *Typesetter, r []Cell, ws []float64) float64 {
-	return math.Max(t.least(), rowHeight+float64(t.rowLines(ty, r, ws)-1)*Leading)
+	return math.Max(t.least(), t.size().row+float64(t.rowLines(ty, r, ws)-1)*t.size().leading)
 }
 
 func (t Table) top(ty *Typesetter, ws []float64) float64 {
 	h := ty.HeadingHeight(t.Head, Sum(ws))
 	if n := t.headLines(ty, ws); n > 0 {
-		h += rowHeight + float64(n-1)*Leading
+		h += t.size().row + float64(n-1)*t.size().leading
 	}
 	return h
 }
@@ -395,16 +395,16 @@ func (t Table) partGroups(pg *Page, at drawing.Pt, bottom float64, ws []float64)
 func (t Table) setHead(pg *Page, at drawing.Pt, ws []float64, lines int) float64 {
 	x := at.X
 	for i, c := range t.Cols {
-		ls := pg.Ty.Wrap(c.Head, ws[i]-2*Pad+wordSlack)
-		y := at.Y + firstLine + float64(lines-len(ls))*Leading
+		ls := pg.Ty.WrapIn(fonts.Lettering, c.Head, t.size().height, ws[i]-2*Pad+wordSlack)
+		y := at.Y + t.size().first + float64(lines-len(ls))*t.size().leading
 		for _, l := range ls {
 			p, a := stand(c.Align, x, ws[i], y)
-			pg.Write(p, l, Note, a)
-			y += Leading
+			pg.Write(p, l, t.size().height, a)
+			y += t.size().leading
 		}
 		x += ws[i]
 	}
-	return at.Y + rowHeight + float64(lines-1)*Leading
+	return at.Y + t.size().row + float64(lines-1)*t.size().leading
 }
 
 // stand returns where a line of lettering stands in a column.
@@ -422,9 +422,9 @@ func (t Table) setRow(pg *Page, at drawing.Pt, r []Cell, ws []float64) {
 	x := at.X
 	cells, under := t.parted(r)
 	if under.Text != "" {
-		y := at.Y + firstLine + float64(cellLines(pg.Ty, cells, ws))*Leading
-		for k, l := range pg.Ty.WrapIn(under.face(), under.Text, Note, Sum(ws)-underIn-Pad) {
-			pg.WriteIn(under.face(), drawing.Pt{X: at.X + underIn, Y: y + float64(k)*Leading}, l, Note, drawing.Start)
+		y := at.Y + t.size().first + float64(t.cellLines(pg.Ty, cells, ws))*t.size().leading
+		for k, l := range pg.Ty.WrapIn(under.face(), under.Text, t.size().height, Sum(ws)-underIn-Pad) {
+			pg.WriteIn(under.face(), drawing.Pt{X: at.X + underIn, Y: y + float64(k)*t.size().leading}, l, t.size().height, drawing.Start)
 		}
 	}
 	for i, c := range cells {
@@ -432,15 +432,15 @@ func (t Table) setRow(pg *Page, at drawing.Pt, r []Cell, ws []float64) {
 		if t.Cols[i].Align == Decimal {
 			frac = t.fractionWidth(i)
 		}
-		ls := pg.Ty.WrapIn(c.face(), c.Text, Note, ws[i]-2*Pad+wordSlack)
+		ls := pg.Ty.WrapIn(c.face(), c.Text, t.size().height, ws[i]-2*Pad+wordSlack)
 		for k, l := range ls {
-			y := at.Y + firstLine + float64(k)*Leading
+			y := at.Y + t.size().first + float64(k)*t.size().leading
 			p, a := stand(t.Cols[i].Align, x, ws[i], y)
 			if t.Cols[i].Align == Decimal && len(ls) == 1 {
 				_, f := parts(l)
-				p.X -= frac - fonts.Width(c.face(), f, Note)
+				p.X -= frac - fonts.Width(c.face(), f, t.size().height)
 			}
-			pg.WriteIn(c.face(), p, l, Note, a)
+			pg.WriteIn(c.face(), p, l, t.size().height, a)
 		}
 		x += ws[i]
 	}

@@ -146,8 +146,9 @@ func TestFootOfColumn(t *testing.T) {
 		return tab
 	}
 	slots := []drawing.Box{{X1: 60, Y1: 70}, {X0: 70, X1: 130, Y1: 50}}
-	placed, rest := Pour(ty, []Block{of(8), of(7), of(2)}, slots, false) // 45, 40 and 15 mm high
-	if len(rest) > 0 || len(placed) != 3 || placed[1].At.X != 70 || placed[2].At != (drawing.Pt{Y: 45 + BlockGap}) {
+	placed, rest := Pour(ty, []Block{of(8), of(7), of(2)}, slots, false) // a head and 8, 7 and 2 rows
+	foot := 9*plain.row + BlockGap
+	if len(rest) > 0 || len(placed) != 3 || placed[1].At.X != 70 || placed[2].At != (drawing.Pt{Y: foot}) {
 		t.Errorf("%v, left %v", placed, rest)
 	}
 }

@@ -3,6 +3,7 @@ package setting
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"oxturn/drawing"
@@ -85,9 +86,9 @@ func StatusWords(s job.Status) string {
 func (t TitleBlock) statusNote() string {
 	switch {
 	case t.Partly:
-		return "Partly laid, the rest planned. Mark every change on this sheet."
+		return "Partly laid, the rest planned: mark every change."
 	case t.Info.Status == job.ForInstallation:
-		return "Planned, not yet laid. Mark every change on this sheet."
+		return "Planned, not yet laid: mark every change."
 	case t.Info.Status == job.AsLaid:
 		return "Record of the floor as laid, by the job file: " + t.record + "."
 	}
@@ -122,8 +123,20 @@ func (t TitleBlock) Fields() []field {
 			fields = append(fields, f)
 		}
 	}
+	if t.Compact {
+		return slices.DeleteFunc(fields, t.spared)
+	}
 	return fields
 }
+
+// spared reports whether a compact block goes without a field that ISO 7200 does not ask for: the
+// paper it is printed on, and the scale of a sheet without a drawing.
+func (t TitleBlock) spared(f field) bool {
+	return f.Name == "Paper" || f.Name == "Scale" && t.Scale == noScale
+}
+
+// noScale stands for the scale of a sheet without a drawing.
+const noScale = "-"
 
 // titleTall is the capital height of the title.
 func (t TitleBlock) titleTall() float64 {
@@ -327,7 +340,7 @@ func TitleFor(p *layout.Plan, title, form string) TitleBlock {
 	return TitleBlock{
 		Title: title, Kind: form, Revision: LastRevision(p), Info: p.Job.Info,
 		Label: "MB-88", N: 88, Of: 88, // until they are known, room for two figures
-		Units: unitsWords(p.Job.Sheet, p.Job.Figures().Units), letter: p.Job.Sheet.Letterhead, Scale: "-",
+		Units: unitsWords(p.Job.Sheet, p.Job.Figures().Units), letter: p.Job.Sheet.Letterhead, Scale: noScale,
 		record: RecordOf(p, p.Rooms), plan: p.Code,
 	}
 }

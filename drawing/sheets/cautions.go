@@ -32,28 +32,26 @@ const (
 // text words a caution as the region does.
 func (c caution) text(in circuit.Region) string {
 	return [...]string{
-		"Design aid only. The installer, a licensed electrician and the local inspector decide; local code and the " +
-			"cable's instructions override this set.",
-		"Feed only at the voltage on the label: double is 4 times the power and destroys the cable, half gives no " +
-			"useful heat.",
+		"Design aid: installer, licensed electrician and inspector decide; local code and the cable's instructions " +
+			"come first.",
+		"Feed only at the voltage on the label: double gives 4 times the power and destroys the cable.",
 		in.Protect + " " + in.Series,
 		"Never shorten, cut, splice or cross heating cable; only the cold lead may be trimmed, where its " +
 			"instructions allow. Lead joint and end cap lie in mortar under tile, never in a wall or box.",
-		"Never energise the cable on its spool or in a coil, not even briefly.",
-		"Do not energise until mortar, levelling compound and grout have cured: the longest time stated for any " +
-			"layer; 28 days for portland cement where none is.",
-		"Measure and write down conductor and insulation resistance at every stage, from the spool to the hook-up. A " +
-			"value outside its limits: stop and find the cause.",
-		"Insulation tests: disconnect the thermostat, its electronics and the sensor first. The tester's voltage is " +
-			"dangerous.",
-		"No heating cable under cabinets, tubs or built-ins without clearance, through walls, across movement " +
-			"joints, or in closets where code forbids it.",
-		"No drilling, nailing or fixing into the heated area. Photograph the layout; leave plan, records and warning " +
-			"label at the " + in.Panel + ".",
+		"Never energise the cable on its spool or in a coil.",
+		"Do not energise before mortar, compound and grout have cured: the longest time stated; 28 days for portland " +
+			"cement where none is.",
+		"Measure and write down conductor and insulation resistance at every stage. A value outside its limits: stop " +
+			"and find the cause.",
+		"Insulation tests: disconnect thermostat and sensor first. The tester's voltage is dangerous.",
+		"No heating cable under built-ins without clearance, through walls, across movement joints, or in closets " +
+			"where code forbids it.",
+		"No drilling, nailing or fixing into the heated area. Photograph the layout; leave plan, records and label at " +
+			"the " + in.Panel + ".",
 		"Sensor in its own tube, midway between two runs, away from other heat; keep it replaceable.",
 		"Inspection before covering.",
-		"Floor finish: keep to the lower of the comfort limit (29 °C / 84.2 °F occupied, 33 °C / 91.4 °F bath, 35 °C " +
-			"/ 95 °F edge zone) and the covering's own. No thick rugs or mattresses on heated floor.",
+		"Floor finish: the lower of comfort (29 °C / 84.2 °F occupied, 33 °C / 91.4 °F bath, 35 °C / 95 °F edge zone) " +
+			"and the covering's own limit. No thick rugs or mattresses.",
 	}[c]
 }
 

@@ -25,25 +25,24 @@ func circuitOf(v *floorplan.View) (layout.Circuit, bool) {
 	return layout.Circuit{}, false
 }
 
-// circuitTable is what the circuit carries: held against its breaker where the
+// circuitRows say what the circuit carries: held against its breaker where the
 // job gives one, against usual ones otherwise.
-func circuitTable(v *floorplan.View) []setting.Block {
+func circuitRows(v *floorplan.View) (rows [][]setting.Cell) {
 	c, ok := circuitOf(v)
 	if !ok {
 		return nil
 	}
-	t := setting.Table{Head: "Its circuit", Cols: []setting.Column{{Wraps: true}, {Wraps: true}}}
+	add := func(name, words string) { rows = append(rows, setting.Row(name, words)) }
 	if c.Job != nil {
-		t.Rows = append(t.Rows, setting.Row("Circuit", c.Job.Name))
+		add("Circuit", c.Job.Name)
 	}
 	if len(c.Rooms) > 1 {
-		t.Rows = append(t.Rows, setting.Row("Serves", strings.Join(c.Rooms, ", ")),
-			setting.Row("Amps in all", say.Amps(c.Total.Amps)))
+		add("Serves", strings.Join(c.Rooms, ", "))
+		add("Amps in all", say.Amps(c.Total.Amps))
 	}
 	in := c.Total.Region
 	if len(c.Rooms) > 1 && in.Derated() {
-		t.Rows = append(t.Rows, setting.Row(fmt.Sprintf("The same at %.0f %%", 100*in.Continuous.Value),
-			say.Amps(c.Total.Continuous)))
+		add(fmt.Sprintf("The same at %.0f %%", 100*in.Continuous.Value), say.Amps(c.Total.Continuous))
 	}
 	for i, r := range c.Ratings {
 		if i > 1 && c.Ratings[i-1].Under {
@@ -60,26 +59,20 @@ func circuitTable(v *floorplan.View) []setting.Block {
 		if r.Binds == "thermostat contacts" {
 			words += fmt.Sprintf(", but the contacts carry only %g A", r.Limit)
 		}
-		t.Rows = append(t.Rows, setting.Row(floorplan.UnbrokenWords(fmt.Sprintf("%g A %s", r.Breaker, in.Breaker)),
-			words))
+		add(floorplan.UnbrokenWords(fmt.Sprintf("%g A %s", r.Breaker, in.Breaker)), words)
 	}
 	if len(c.Ratings) > 0 && (c.Job == nil || c.Job.Breaker == 0) {
-		t.Rows = append(t.Rows, setting.Row("Ratings by", wholeStandards(in.RatingsBy)))
+		add("Ratings by", wholeStandards(in.RatingsBy))
 	}
 	if row := leastConductors(c); row != nil {
-		t.Rows = append(t.Rows, row)
+		rows = append(rows, row)
 	}
 	if d := c.Drop; d != nil {
 		table, _, _ := strings.Cut(wholeStandards(d.Standard), ",")
-		t.Rows = append(t.Rows,
-			setting.Row("Feed, one way", fmt.Sprintf("%s of %s, job file", v.Fig.Long(c.Job.Length), c.Job.Conductor)),
-			setting.Row("Voltage drop", fmt.Sprintf("%.2f V, %.2f %%; copper at %g °C, %s", d.Volts, 100*d.Share, d.At,
-				table)))
+		add("Feed, one way", fmt.Sprintf("%s of %s, job file", v.Fig.Long(c.Job.Length), c.Job.Conductor))
+		add("Voltage drop", fmt.Sprintf("%.2f V, %.2f %%; copper at %g °C, %s", d.Volts, 100*d.Share, d.At, table))
 	}
-	if len(t.Rows) == 0 {
-		return nil
-	}
-	return []setting.Block{t}
+	return rows
 }
 
 // leastConductors names the conductors that usually go behind the breakers of the

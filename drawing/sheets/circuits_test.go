@@ -51,7 +51,7 @@ func TestGivenCircuitIsFilledIn(t *testing.T) {
 // 1.5 A on a 1 A breaker: 80 % is 0.8 A. On 20 A the 15 A contacts decide.
 func TestCircuitSaysWhatBinds(t *testing.T) {
 	v := circuitView(t, nil, []float64{1, 20})
-	got := strings.ReplaceAll(rowsOf(circuitTable(v)[0]), setting.NoBreak, " ")
+	got := strings.ReplaceAll(rowsOf(setting.Table{Rows: circuitRows(v)}), setting.NoBreak, " ")
 	for _, want := range []string{"1 A breaker: 80 % is 0.8 A; LESS than the load",
 		"20 A breaker: 80 % is 16 A; more than the load, but the contacts carry only 15 A"} {
 		if !strings.Contains(got, want) {

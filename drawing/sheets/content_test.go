@@ -52,11 +52,11 @@ func TestCablePlanSays(t *testing.T) {
 }
 
 // TestLegend explains what a sheet uses and nothing else: the sample has no
-// movement joint, and its setting-out sheet has pegs.
+// third cable, and its setting-out sheet has pegs.
 func TestLegend(t *testing.T) {
 	set := sampleSet(t, plane.Inches)
 	plan, out := sheet(t, set, "cable-plan"), sheet(t, set, "setting-out")
-	for s, want := range map[signs.Sign]bool{signs.Movement: false, signs.Undecided: true, signs.Peg: false,
+	for s, want := range map[signs.Sign]bool{signs.Third: false, signs.Undecided: true, signs.Peg: false,
 		signs.Spare: true} {
 		if has(plan, s.Words()) != want {
 			t.Errorf("cable plan: %q explained: %v", s.Words(), !want)

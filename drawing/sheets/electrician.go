@@ -29,10 +29,9 @@ func electrician(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 // electricianLevels returns what stands beside the wall.
 func electricianLevels(v *floorplan.View) []setting.Level {
 	r := v.Room
-	bs := []setting.Block{cautionList(v.Plan, "Cautions", "The others are on the plan and on the test record.",
-		wiringCautions()...), loadTable(v), toSettle(v), wiring{from: v.Plan.Job.Region().Panel, cables: ids(r),
-		sensors: len(r.Sensors)}, electricNotes(v)}
-	bs = append(bs, circuitTable(v)...)
+	bs := []setting.Block{cautionList(v.Plan, "Cautions", "", wiringCautions()...), loadTable(v),
+		toSettle(v), wiring{from: v.Plan.Job.Region().Panel, cables: ids(r),
+			sensors: len(r.Sensors)}, electricNotes(v)}
 	legend, rest := legendApart(v.Plan, setting.LegendOf(v.Used))
 	if rest == nil { // else the whole schedule is on the notes
 		bs = append(bs, schedule(r, v.Fig, electrical)...)
@@ -52,7 +51,7 @@ func ids(r *layout.Room) []string {
 
 // loadTable is what the thermostat feeds, in all.
 func loadTable(v *floorplan.View) setting.Block {
-	t := setting.Table{Head: "Load of the thermostat", Cols: []setting.Column{{Wraps: true}, {Wraps: true}}}
+	t := setting.Table{Head: "Load and circuit", Cols: []setting.Column{{Wraps: true}, {Wraps: true}}}
 	l := v.Plan.LoadOf(v.Room.Job.Name)
 	if l == nil {
 		t.Rows = append(t.Rows, setting.Row("Load", "not worked out"))
@@ -63,19 +62,14 @@ func loadTable(v *floorplan.View) setting.Block {
 	if s.Volts > 0 {
 		supply = fmt.Sprintf("%g V, job file", s.Volts)
 	}
-	ohms := "Ohms"
-	if len(v.Room.Cables) > 1 {
-		ohms += ", all in parallel"
-	}
 	contacts := "not given"
 	if l.Contacts > 0 {
 		contacts = fmt.Sprintf("%g A, %s", l.Contacts, v.Plan.Job.Spans.Source("supply.thermostat_amps"))
 	}
 	t.Rows = append(t.Rows,
 		setting.Row("Supply", supply),
-		setting.Row("Load in all", fmt.Sprintf("%g W, %s, %s", l.Watts, say.Amps(l.Amps),
+		setting.Row("Load in all", fmt.Sprintf("%g W, %s, %s Ω, %s", l.Watts, say.Amps(l.Amps), figureOf(l.Ohms, 1),
 			countInParallel(len(v.Room.Cables)))),
-		setting.Row(ohms, figureOf(l.Ohms, 1)+" Ω"),
 		setting.Row("Thermostat contacts", contacts),
 		setting.Row("Leads into the box", leadsInBox(v)),
 		setting.Row("Of a cold lead", leadTakes(v)),
@@ -95,6 +89,7 @@ func loadTable(v *floorplan.View) setting.Block {
 		t.Rows = append(t.Rows, setting.Row("Box to the "+name,
 			v.Fig.Length(d)+" over the floor; look up the local limit"))
 	}
+	t.Rows = append(t.Rows, circuitRows(v)...)
 	return t
 }
 
@@ -181,7 +176,7 @@ func settledName(row string, in circuit.Region) string {
 }
 
 func electricNotes(v *floorplan.View) setting.Block {
-	l, in := setting.List{Head: "Notes", Number: 1}, v.Plan.Job.Region()
+	l := setting.List{Head: "Notes", Number: 1}
 	l.Paras = append(l.Paras, v.Noted...)
 	l.Paras = append(l.Paras, v.Remarks...)
 	apart := "Cold leads and sensor leads rise apart, each in its own way into the box."
@@ -191,8 +186,6 @@ func electricNotes(v *floorplan.View) setting.Block {
 		}
 	}
 	l.Paras = append(l.Paras, apart,
-		"Nail plates where leads pass a sole plate; labels and lead tags in sight until the inspection.",
-		capital(in.Breaker)+", conductor and "+in.Fault+" are the electrician's choice by local rules.",
-	)
+		"Nail plates where leads pass a sole plate; labels and lead tags in sight until the inspection.")
 	return l
 }

@@ -39,8 +39,8 @@ func checkLaying(t *testing.T, p *layout.Plan, set []*drawing.Sheet) {
 			if r.GapToNext > 0 {
 				next = strconv.Itoa(r.GapToNext)
 			}
-			row := strings.Join([]string{" " + c.RunName(r.Number), layout.Towards(p.Rooms[0].Job, r.To,
-				r.To.Sub(r.From)), strconv.Itoa(r.Pegs), next, fig.LongFigure(r.RunningEnd) + " "}, " ")
+			row := strings.Join([]string{" " + c.RunName(r.Number), wallAlone(layout.Towards(p.Rooms[0].Job, r.To,
+				r.To.Sub(r.From))), strconv.Itoa(r.Pegs), next, fig.LongFigure(r.RunningEnd) + " "}, " ")
 			if n := strings.Count(all, row); n != 1 {
 				t.Errorf("%s run %d is listed %d times", c.ID, r.Number, n)
 			}

@@ -24,9 +24,30 @@ func ownerMap(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 	s := floorplan.OfRoom(kindNamed("owner-map"), r)
 	s.Border = func(ratio float64) (left, right, top, bottom float64) { return floorplan.OverallBorder(r.Job, ratio) }
 	codes, without := codesOf(p, r) // once for all trials: a code takes longer than a drawing
-	s.Levels = func(v *floorplan.View) []setting.Level { return ownerMapLevels(v, codes, without) }
+	s.Levels = func(v *floorplan.View) []setting.Level {
+		return ownerMapLevels(v, []setting.Block{panelLabel{labelLines(v), codes}}, without)
+	}
 	s.Draw, s.HandOver = drawOwnerMap, true
-	return s.Alone(p)
+	pages, err := s.Alone(p)
+	if err != nil || !setting.Narrow(r, pages[0].Sheet.Ratio, setting.Legible) {
+		return pages, err
+	}
+	return labelApart(p, s, codes, without)
+}
+
+// labelApart draws a map with its label on the set's notes, where the two together leave too
+// little for the drawing: it is cut out anyway.
+func labelApart(p *layout.Plan, s floorplan.Scene, codes []labelCode, without []string) ([]*setting.Page, error) {
+	var label panelLabel
+	s.Levels = func(v *floorplan.View) []setting.Level {
+		label = panelLabel{labelLines(v), codes}
+		return ownerMapLevels(v, nil, without)
+	}
+	pages, err := s.Alone(p)
+	if err == nil {
+		pages[0].Over = append(pages[0].Over, label)
+	}
+	return pages, err
 }
 
 func drawOwnerMap(v *floorplan.View) {
@@ -72,33 +93,33 @@ func bare(v *floorplan.View) {
 	}
 }
 
-// ownerMapLevels returns what stands beside the map, with the codes on its label and
-// what there is to say of those it goes without.
-func ownerMapLevels(v *floorplan.View, codes []labelCode, without []string) []setting.Level {
+// ownerMapLevels returns what stands beside the map: with its label, where that is not on a
+// page of its own, and what there is to say of the codes it goes without.
+func ownerMapLevels(v *floorplan.View, label []setting.Block, without []string) []setting.Level {
 	drill := mayIDrill(v)
 	drill.Paras = append(drill.Paras, "A protective device that trips stays off: call an electrician.")
-	label, places := panelLabel{labelLines(v), codes}, v.Places(true, false)
+	head, places, short := append([]setting.Block{drill}, label...), v.Places(true, false), v.Places(true, true)
 	var notes []setting.Block
 	if texts := slices.Concat(v.Noted, v.Remarks, without, probe.Untested(v.Room)); len(texts) > 0 {
 		notes = []setting.Block{setting.List{Head: "Notes", Number: 1, Paras: texts}}
 	}
-	beside := func(bs ...setting.Block) []setting.Block { return append(bs, notes...) }
+	beside := func(bs ...setting.Block) []setting.Block { return slices.Concat(head, bs, notes) }
 	living, terse := whole{keeping(v)}, setting.LegendOf(lettering.Without(v.Used, plainer[1]))
-	all := beside(drill, label, places, setting.LegendOf(v.Used), living)
+	all := beside(places, setting.LegendOf(v.Used), living)
 	levels := []setting.Level{{Blocks: all}} // what stands named on the map goes first, how to live with the floor last
 	for _, plain := range plainer {
 		legend := setting.LegendOf(lettering.Without(v.Used, plain))
 		levels = append(levels,
-			setting.Level{Blocks: beside(drill, label, places, legend, living), Gain: 1.3},
+			setting.Level{Blocks: beside(places, legend, living), Gain: 1.3},
 			// the legend fills what the table leaves of a column
-			setting.Level{Blocks: beside(drill, label, legend, places, living), Gain: 1.3},
+			setting.Level{Blocks: beside(legend, places, living), Gain: 1.3},
 		)
 	}
 	for _, bs := range [][]setting.Block{
-		{drill, label, v.Places(true, true), terse, living}, {drill, label, terse, v.Places(true, true), living},
-		{drill, label, places, terse, living}, {drill, label, terse, places, living},
+		beside(short, terse, living), beside(terse, short, living), beside(places, terse, living),
+		beside(terse, places, living),
 	} {
-		levels = append(levels, setting.Level{Blocks: beside(bs...), Gain: setting.Never})
+		levels = append(levels, setting.Level{Blocks: bs, Gain: setting.Never})
 	}
 	return append(levels, setting.Level{Blocks: all, Gain: setting.Never, Overflow: true})
 }

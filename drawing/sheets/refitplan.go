@@ -94,7 +94,7 @@ func refitLevels(v *floorplan.View, f *refit.Refit, moves []refit.SensorMove) []
 // refitRuns lists all runs, what is laid and what is new among them.
 func refitRuns(v *floorplan.View, f *refit.Refit) setting.Block {
 	t := setting.Table{Head: "Runs of " + f.New.ID, Cols: []setting.Column{
-		{Head: "Run", Align: setting.Decimal}, {Head: "Towards", Wraps: true}, {Head: "Pegs", Align: setting.Decimal},
+		{Head: "Run", Align: setting.Decimal}, {Head: "To wall", Wraps: true}, {Head: "Pegs", Align: setting.Decimal},
 		{Head: "To next, pegs", Align: setting.Decimal}, {Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal},
 		{Head: "State"},
 	}}
@@ -111,7 +111,7 @@ func refitRuns(v *floorplan.View, f *refit.Refit) setting.Block {
 		case r.Number <= f.Runs:
 			state = "laid"
 		}
-		t.Rows = append(t.Rows, setting.Row(f.New.RunName(r.Number), layout.Towards(v.Room.Job, r.To, r.To.Sub(r.From)),
+		t.Rows = append(t.Rows, setting.Row(f.New.RunName(r.Number), wallAlone(layout.Towards(v.Room.Job, r.To, r.To.Sub(r.From))),
 			strconv.Itoa(r.Pegs), next, v.Fig.LongFigure(r.RunningEnd), state))
 	}
 	return t

@@ -88,7 +88,7 @@ func runLists(v *floorplan.View) []setting.Block {
 	for i := range v.Room.Cables {
 		c := &v.Room.Cables[i]
 		t := setting.Table{Head: "Runs of " + c.ID, Cols: []setting.Column{
-			{Head: "Run", Align: setting.Decimal}, {Head: "Towards", Wraps: true},
+			{Head: "Run", Align: setting.Decimal}, {Head: "To wall", Wraps: true},
 			{Head: "Pegs", Align: setting.Decimal}, {Head: "To next", Align: setting.Decimal},
 			{Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal},
 		}}
@@ -97,13 +97,16 @@ func runLists(v *floorplan.View) []setting.Block {
 			if r.GapToNext > 0 {
 				next = strconv.Itoa(r.GapToNext)
 			}
-			t.Rows = append(t.Rows, setting.Row(c.RunName(r.Number), layout.Towards(v.Room.Job, r.To, r.To.Sub(r.From)),
+			t.Rows = append(t.Rows, setting.Row(c.RunName(r.Number), wallAlone(layout.Towards(v.Room.Job, r.To, r.To.Sub(r.From))),
 				strconv.Itoa(r.Pegs), next, v.Fig.LongFigure(r.RunningEnd)))
 		}
 		bs = append(bs, t)
 	}
 	return bs
 }
+
+// wallAlone is where a run leads, under a head that says wall already.
+func wallAlone(towards string) string { return strings.TrimPrefix(towards, "wall ") }
 
 // markList says where start, marks and end fall, in runs and pegs.
 func markList(v *floorplan.View) setting.Block {

@@ -35,7 +35,8 @@ func warmthBlocks(p *layout.Plan) []setting.Block {
 	if !onSmall(p) { // else the tables have to do
 		out = slices.Concat([]setting.Block{surfaceChart(w, f)}, out, warmUpChart(w, f))
 	}
-	return append(out, warmUpTable(w, f), energyTable(w, p.Job.Energy.Currency), layerFigures(w), warmthNotes(p, f))
+	return append(out, warmUpTable(w, f), energyTable(w, p.Job.Energy.Currency), layerFigures(w, onSmall(p)),
+		warmthNotes(p, f))
 }
 
 // temperature turns °C into the sheet's own scale.
@@ -296,8 +297,8 @@ func energyTable(w *layout.Warmth, currency string) setting.Block {
 
 // layerFigures lists every figure of the layers that warmth is computed from,
 // with its source, so that it can be redone from the sheet.
-func layerFigures(w *layout.Warmth) setting.Block {
-	t := setting.Table{Head: "Figures of the layers", Cols: []setting.Column{{Head: "Layer", Wraps: true},
+func layerFigures(w *layout.Warmth, fine bool) setting.Block {
+	t := setting.Table{Head: "Figures of the layers", Fine: fine, Cols: []setting.Column{{Head: "Layer", Wraps: true},
 		{Head: "mm", Align: setting.Decimal}, {Head: "W/(m K)", Align: setting.Decimal},
 		{Head: "kg/m³", Align: setting.Decimal}, {Head: "J/(kg K)", Align: setting.Decimal}}}
 	add := func(l heat.Layer, source string) {
@@ -343,7 +344,7 @@ func overLimit(p *layout.Plan, w layout.Warm) *heat.Verdict {
 
 // warmthNotes says what the figures rest on.
 func warmthNotes(p *layout.Plan, f say.Figures) setting.Block {
-	l, w := setting.List{Head: "What these figures rest on", Number: 1}, p.Warmth
+	l, w := setting.List{Head: "What these figures rest on", Number: 1, Fine: onSmall(p)}, p.Warmth
 	l.Paras = append(l.Paras, "Estimates for comparing, not promises.")
 	for _, r := range w.Runs {
 		if v := overLimit(p, r); v != nil {

@@ -63,12 +63,12 @@ func (d wiring) Set(pg *setting.Page, at drawing.Pt, w float64) {
 		if i == 0 {
 			line(drawing.SensorLeadLine(), drawing.LayerSensors, p, end)
 			pg.Add(symbols.Sensor(end, "")...)
-			nameWire(pg, p, "S1, wired")
+			nameWire(pg, p, "S1, wired", at.X+w)
 			continue
 		}
 		line(drawing.SensorLeadLine(), drawing.LayerSensors, p.Add(drawing.Pt{X: 4}), end)
 		pg.Add(symbols.SpareSensor(end, "")...)
-		nameWire(pg, p, "S2, capped")
+		nameWire(pg, p, "S2, capped", at.X+w)
 	}
 }
 
@@ -79,10 +79,14 @@ func (d wiring) branch(pg *setting.Page, from, to, y float64, id string) {
 	pg.Path(drawing.LayerLeads, "", drawing.Polyline(p, joint), drawing.ColdLeadLine(), nil)
 	pg.Path(drawing.LayerCable, "", drawing.Polyline(joint, end), drawing.CableLine(), nil)
 	pg.Add(symbols.LeadJoint(joint)...)
-	nameWire(pg, p, id)
+	nameWire(pg, p, id, to)
 }
 
-// nameWire writes a name over the wire that begins at p.
-func nameWire(pg *setting.Page, p drawing.Pt, name string) {
+// nameWire writes a name over the wire that begins at p: without what it says after a comma,
+// which the signs at the wires' ends show too, where that would pass x = most.
+func nameWire(pg *setting.Page, p drawing.Pt, name string, most float64) {
+	if p.X+1+fonts.Width(fonts.Lettering, name, setting.Note) > most {
+		name, _, _ = strings.Cut(name, ",")
+	}
 	pg.Write(p.Add(drawing.Pt{X: 1, Y: -1.4}), name, setting.Note, drawing.Start)
 }

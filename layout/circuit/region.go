@@ -47,10 +47,9 @@ var (
 		Panel:      "panel",
 		Fault:      "ground-fault device",
 		FaultClass: Figure{6, "UL 943, class A"},
-		Protect: "Protect the circuit with a ground-fault device of the class that protects people (class A, " +
-			"which trips at 4 to 6 mA). Connect the braid to ground.",
-		Series: "Never two ground-fault devices in series, one at the thermostat and one at the panel: they trip " +
-			"without a fault, and neither tells which of them found one.",
+		Protect: "Protect the circuit with a ground-fault device that protects people (class A, 4 to 6 mA); connect " +
+			"the braid to ground.",
+		Series: "Never two in series, at thermostat and panel: they trip without a fault.",
 	}
 	Europe = Region{
 		Name:      "europe",
@@ -66,10 +65,10 @@ var (
 		Panel:      "distribution board",
 		Fault:      "residual-current device (RCD)",
 		FaultClass: Figure{30, "IEC 60364-7-753, 753.411.3.2"},
-		Protect: "Protect the circuit with a residual-current device (RCD) of 30 mA or less. Connect the braid to " +
+		Protect: "Protect the circuit with a residual-current device (RCD) of 30 mA or less; connect the braid to " +
 			"the protective conductor.",
-		Series: "Never two 30 mA RCDs in series, one at the thermostat and one at the distribution board: they " +
-			"trip together or without a fault, and neither tells which of them found one.",
+		Series: "Never two of 30 mA in series, at thermostat and distribution board: they trip together or without " +
+			"a fault.",
 	}
 	// Elsewhere has no rules on file: what is printed names no figure.
 	Elsewhere = Region{
@@ -80,10 +79,10 @@ var (
 		Breaker:    "breaker",
 		Panel:      "distribution board",
 		Fault:      "earth-fault device",
-		Protect: "Protect people by an earth-fault device of the class that local rules ask for. Connect the " +
+		Protect: "Protect people by an earth-fault device of the class that local rules ask for; connect the " +
 			"braid to earth.",
-		Series: "Never two earth-fault devices of one class in series, one at the thermostat and one at the " +
-			"distribution board: they trip together or without a fault, and neither tells which of them found one.",
+		Series: "Never two of one class in series, at thermostat and distribution board: they trip together or " +
+			"without a fault.",
 	}
 )
 
