@@ -64,6 +64,8 @@ func TestHowManyRunsAreTriedToBeKept(t *testing.T) {
 	f.Runs = 1
 	f.Planned.Label.Length = 8*900 + 7*60 - 14*saved + 1 // eight runs and a millimetre
 	check("cable for eight", 8, 7, 6, 4, 1)
+	f.Planned.Label.Length = route.Length(f.plan[:16], 15)
+	check("cable for just eight", 7, 6, 5, 3, 1)
 	f.Planned.Label.Length -= 2
 	check("cable for less", 7, 6, 5, 3, 1)
 	f.Planned.Label.Length = 1e5

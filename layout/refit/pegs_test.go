@@ -240,6 +240,27 @@ func TestWhatDriftAPlanTakes(t *testing.T) {
 	}
 }
 
+// A cable of which nothing is recorded is looked at as laid by its first leg, used as drawn;
+// the plan itself is not touched.
+func TestAReserveIsOfTheWholePlan(t *testing.T) {
+	was := threeRuns()
+	was.Planned.Share = plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(1000, 1000)))
+	was.Planned.Laid, was.Planned.ColdLead = nil, hand.Points(-100, 500, 1100, 500)
+	p := &layout.Plan{Job: was.Job, Rooms: []layout.Room{*was.Room}}
+	p.Rooms[0].Floor = plane.FromRing(plane.Rectangle(plane.Pt(-100, -100), plane.Pt(1000, 300)))
+	p.Rooms[0].Cables = []layout.Cable{{ID: "H0", Path: hand.Points(-100, 900, 1100, 900)}, *was.Planned}
+	c := &p.Rooms[0].Cables[1]
+	f, err := notYetLaid(p, &p.Rooms[0], c)
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "floor", f.floor.Area(), 1e6-20_000-120_000, 1)
+	if f.Rate != 1 || len(f.Laid) != 2 || len(f.Old) != 3 || f.Planned.ID != "H1" || f.Planned == c ||
+		c.Laid != nil || f.bare.Pitch != 30 {
+		t.Errorf("%+v", f)
+	}
+}
+
 // To the end of the run that a mark is on.
 func TestLaidToAMark(t *testing.T) {
 	f := threeRuns()

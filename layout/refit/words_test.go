@@ -202,6 +202,8 @@ func TestNoWayOutInWords(t *testing.T) {
 			[]string{"choice   none, not even with all laid runs lifted: 1.5 m of " +
 				"cable would find no place"}},
 		{[]Choice{{Remains: 1500}}, false, false, []string{"choice   none: 1.5 m of cable would find no place"}},
+		{[]Choice{{Remains: 0.6}}, false, false, []string{"choice   none: 0.0 m of cable would find no place"}},
+		{[]Choice{{Lacks: 0.6}}, false, false, []string{"choice   none: 0.0 m of cable are lacking"}},
 		{[]Choice{{Lacks: 2500}}, false, false, []string{"choice   none: 2.5 m of cable are lacking"}},
 		{[]Choice{{Way: Way{Lift: 1}, Lifted: 900}}, true, false,
 			[]string{"choice   lift the last run (0.9 m of cable) " +
