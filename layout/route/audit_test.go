@@ -32,6 +32,11 @@ func goodPath() []plane.Point {
 	return points(50, 50, 950, 50, 950, 140, 50, 140, 50, 230, 950, 230, 950, 320, 500, 320)
 }
 
+// lay lays a level path at y, its lead with it.
+func lay(rt *Route, y float64) {
+	rt.Path[0].Y, rt.Path[1].Y, rt.ColdLead[3].Y, rt.ColdLead[4].Y = y, y, y, y
+}
+
 // A case changes a good answer of one or two cables so that it breaks one rule.
 func TestAuditFindsFaults(t *testing.T) {
 	second := points(200, 410, 700, 410)
@@ -61,6 +66,9 @@ func TestAuditFindsFaults(t *testing.T) {
 		}, "closer to itself"},
 		{"cables too close", func(_ *room, rt []Route) { rt[1].Path[0].Y, rt[1].Path[1].Y = 375, 375 },
 			"closer to cable"},
+		{"cables just apart", func(_ *room, rt []Route) { lay(&rt[1], 379.6) }, ""},
+		{"cables not quite apart", func(_ *room, rt []Route) { lay(&rt[1], 379.4) },
+			"closer to cable"},
 		{"cables crossing", func(_ *room, rt []Route) { rt[1].Path = points(300, 200, 300, 410) }, "closer to cable"},
 		{"too short", func(r *room, _ []Route) { r.p.Cables[0].Length += 0.2 }, "length"},
 		{"no room for a bend", func(r *room, _ []Route) { r.p.Bend = 46 }, "bend"},
@@ -81,6 +89,9 @@ func TestAuditFindsFaults(t *testing.T) {
 		{"no lead", func(_ *room, rt []Route) { rt[0].ColdLead = nil }, "does not join"},
 		{"lead from elsewhere", func(_ *room, rt []Route) { rt[0].ColdLead[0].X = 300 }, "does not join"},
 		{"lead too long", func(r *room, _ []Route) { r.p.Cables[0].LeadReach = 50 }, "too short"},
+		{"lead just long enough", func(r *room, _ []Route) { r.p.Cables[0].LeadReach = 70.65 }, ""}, // of 70.71 mm
+		{"lead not quite", func(r *room, _ []Route) { r.p.Cables[0].LeadReach = 70.55 }, "too short"},
+		{"hardly any lead", func(r *room, _ []Route) { r.p.Cables[0].LeadReach = 0.5 }, "too short"},
 		{"lead off the floor", func(_ *room, rt []Route) { rt[0].ColdLead = points(100, 0, -20, 25, 50, 50) },
 			"leaves the floor"},
 		{"lead over its own cable", func(_ *room, rt []Route) { rt[0].ColdLead = points(100, 0, 100, 100, 50, 50) },
@@ -211,5 +222,28 @@ func TestEndsGoWhereWanted(t *testing.T) {
 	}
 	if found < 3 {
 		t.Errorf("the end lay in low-value floor for %d of 3 halves", found)
+	}
+}
+
+// Leads that cross are found whatever their number of corners, but for the fan at the entry.
+func TestLeadsThatCross(t *testing.T) {
+	straight, fan := points(0, 0, 1000, 0), leadFan
+	for _, c := range []struct {
+		name  string
+		other []plane.Point
+		want  bool
+	}{{"aside", points(0, 0, 500, 500), false}, {"over it", points(0, 0, 500, 500, 500, -500), true},
+		{"within the fan", points(0, 0, fan-5, 500, fan-5, -500), false},
+		{"beyond it", points(0, 0, fan+5, 500, fan+5, -500), true}, {"none", nil, false}} {
+		for _, back := range []bool{false, true} { // as a lead of its own, or a second lead
+			routes := []Route{{Cable: 0, ColdLead: straight}, {Cable: 1, ColdLead: c.other}}
+			if back {
+				routes = []Route{{Cable: 1, ColdLead: straight, Return: c.other}}
+			}
+			f := crossedLeads(routes)
+			if (f != nil) != c.want || f != nil && (f.cable != 1 || !f.bearable) {
+				t.Errorf("%s: %+v", c.name, f)
+			}
+		}
 	}
 }

@@ -251,3 +251,73 @@ func wasted(faces []face, offset, pitch float64) float64 {
 	}
 	return n
 }
+
+// An edge within three degrees of the rows is a face across them, of its point farthest into
+// the zone, which lies to its left; those across are faces the other way.
+func TestFacesOfAZone(t *testing.T) {
+	for _, angle := range []float64{0, math.Pi / 6} {
+		for _, c := range []struct {
+			x0, y0, x1, y1 float64
+			v              bool
+			want           face
+			ok             bool
+		}{
+			{0, 100, 1000, 100, true, face{100, 1000, true}, true}, {1000, 100, 0, 100, true, face{100, 1000, false},
+				true},
+			{200, 0, 200, 500, false, face{200, 500, false}, true}, {200, 500, 200, 0, false, face{200, 500, true},
+				true},
+			{200, 0, 200, 500, true, face{}, false}, {0, 100, 1000, 100, false, face{}, false},
+			{0, 100, 1000, 149, true, face{149, 1000, true}, true}, {0, 100, 1000, 151, true, face{}, false},
+			{1000, 149, 0, 100, true, face{100, 1000, false}, true}, {200, 0, 220, 500, false, face{200, 500, false},
+				true},
+			{220, 500, 200, 0, false, face{220, 500, true}, true},
+		} {
+			e := plane.Segment{A: plane.Pt(c.x0, c.y0).Rotate(angle), B: plane.Pt(c.x1, c.y1).Rotate(angle)}
+			got, ok := faceOf(e, angle, c.v)
+			if ok != c.ok || math.Abs(got.at-c.want.at) > 1e-6 || math.Abs(got.length-c.want.length) > 1e-6 ||
+				got.up != c.want.up {
+				t.Errorf("at %g: %+v: %+v, %v", angle, c, got, ok)
+			}
+		}
+	}
+	// between pegs of 30 mm: 10 mm left of 1 m, and 20 on the other side; 0.3 mm are forgiven
+	for _, c := range []struct{ offset, want float64 }{{0, 0}, {10, 1000 * 100 / 30.}, {40, 1000 * 100 / 30.}, {-0.2,
+		1000 * 0.04 / 30}} {
+		if got := leftOver([]face{{0, 1000, true}}, c.offset, 30); math.Abs(got-c.want) > 1e-6 {
+			t.Errorf("pegs at %g: %g mm² left over, want %g", c.offset, got, c.want)
+		}
+		if got := leftOver([]face{{0, 1000, false}}, -c.offset, 30); math.Abs(got-c.want) > 1e-6 {
+			t.Errorf("pegs at %g, the zone below: %g mm² left over, want %g", -c.offset, got, c.want)
+		}
+	}
+}
+
+// A wall counts by the square of its length, less the farther it lies off, down to nothing at
+// a twentieth of a radian; the first direction is kept where another has hardly more.
+func TestTheDirectionOfMostWall(t *testing.T) {
+	wall := func(length, angle float64) plane.Segment { return plane.Segment{B: plane.Pt(length, 0).Rotate(angle)} }
+	for _, c := range []struct {
+		walls []plane.Segment
+		a     float64
+		want  float64
+	}{
+		{[]plane.Segment{wall(2000, 0)}, 0, 4000}, {[]plane.Segment{wall(2000, 0)}, 0.025, 2000},
+		{[]plane.Segment{wall(2000, 0)}, 0.06, 0},
+		{[]plane.Segment{wall(2000, 0), wall(1000, 0.025)}, 0, 4500}, {[]plane.Segment{wall(2000, math.Pi/2)}, 0, 4000},
+		{[]plane.Segment{wall(2000, math.Pi/2-0.01)}, 0, 3200}, {[]plane.Segment{wall(2000, 0.3)},
+			0.3 + math.Pi/2 - 0.3, 0},
+	} {
+		if got := alongside(c.walls, c.a); math.Abs(got-c.want) > 1e-6 {
+			t.Errorf("%v along %g: %g, want %g", c.walls, c.a, got, c.want)
+		}
+	}
+	for second, want := range map[float64]float64{999: 0, 1000.2: 0, 1001: 0.3} {
+		if got := mainAngle([]plane.Segment{wall(1000, 0), wall(second, 0.3)}, nil); math.Abs(got-want) > 1e-9 {
+			t.Errorf("walls of 1000 and %g mm: %g, want %g", second, got, want)
+		}
+	}
+	square := plane.FromRing(plane.Ring{{}, {X: 800, Y: 600}, {X: 200, Y: 1400}, {X: -600, Y: 800}}) // 3, 4, 5
+	if got, want := mainAngle(nil, []plane.Region{square}), math.Atan2(600, 800); math.Abs(got-want) > 1e-9 {
+		t.Errorf("without walls, by the zone: %g, want %g", got, want)
+	}
+}

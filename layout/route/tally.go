@@ -109,7 +109,7 @@ func (t *tally) stretch(l, m leg) {
 // trade changes upright leg l to m in the same raster column.
 func (t *tally) trade(l, m leg) {
 	lo, hi := max(l.y0, m.y0), min(l.y1, m.y1)
-	if hi-lo < 2*t.reach {
+	if hi-lo < 2*max(t.reach, t.radius)+3 { // else a sample, whose rows weigh rounds outwards, is weighed twice
 		t.add(l, -1)
 		t.add(m, 1)
 		return
