@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"oxturn/drawing/sheets"
+	"oxturn/layout/job"
 )
 
 const drawHelp = `
@@ -31,7 +32,8 @@ Flags:
                          days of cure and test as a calendar, dxf: rooms and
                          cables at true size for drawing programs, and label:
                          what the codes of the panel labels say
-  --for READER           sheets for installer, estimator, electrician or owner
+  --for READER           sheets for installer, estimator, electrician or owner;
+                         or handover: what goes with a floor recorded as laid
   --name NAME            NAME of the outputs, for a single job
 ` + jobFlagsHelp + `
 Nothing is written for a job that has errors or whose cable does not fit.
@@ -161,6 +163,11 @@ func (o *drawOrder) make(ctx context.Context, c *commandLine, name string) (*wor
 	w, code := c.load(ctx, name, o.name, workOptions{undrawn: undrawn, laid: areLaid(o.only)})
 	if code != exitOK {
 		return w, nil, code
+	}
+	if o.reader == sheets.HandedOver && w.plan.Job.Info.Status != job.AsLaid {
+		c.say("oxturn: %s: only a floor recorded as laid is handed over: write what was found in [[as_laid]] and set "+
+			"status = \"as laid\" in [job]", name)
+		return w, nil, exitJob
 	}
 	if o.reader != "" {
 		w.sheets, _ = sheets.For(w.sheets, o.reader)

@@ -13,10 +13,12 @@ const (
 	estimator = "estimator"
 	wirer     = "electrician"
 	owner     = "owner"
+	// HandedOver reads what goes with a floor that is recorded as laid.
+	HandedOver = "handover"
 )
 
 // Readers returns the readers that sheets are drawn for, in the order of the work.
-func Readers() []string { return []string{installer, estimator, wirer, owner} }
+func Readers() []string { return []string{installer, estimator, wirer, owner, HandedOver} }
 
 // An entry of the registry: whatever goes by the kind of a sheet reads it there,
 // the set and its order, labels, titles, whom a sheet is for, and help.
@@ -70,10 +72,13 @@ func registry() []registered {
 			Readers: []string{estimator}}, draw: takeOff},
 		{Kind: setting.Kind{ID: "test-record", Code: "TR", Title: "Test record", Form: "Test record",
 			About:   "The readings to take at each stage, with their limits",
-			Readers: []string{installer, wirer, owner}}, draw: allRecords},
+			Readers: []string{installer, wirer, owner, HandedOver}}, draw: allRecords},
 		{Kind: setting.Kind{ID: "owner-map", Code: "OM", Title: "Owner's map", Form: "Owner's map",
 			About:   "Where cable lies in the floor and where none does, for whoever wants to drill years later",
-			Readers: []string{owner}}, draw: eachRoom(ownerMap)},
+			Readers: []string{owner, HandedOver}}, draw: eachRoom(ownerMap)},
+		{Kind: setting.Kind{ID: "hand-over", Code: "HO", Title: "Hand-over", Form: "Hand-over record",
+			About:   "Which papers of a floor as laid are there and which are missing, its materials, days of cure and testers",
+			Readers: []string{owner, HandedOver}}, draw: handOver},
 		{Kind: setting.Kind{ID: "changes", Code: "CH", Title: "Changes", Form: "Changes",
 			About:   "What changed since the revision before, in clouds",
 			Readers: Readers(), Verb: "compare"}},

@@ -153,7 +153,7 @@ func ownUnits(text string, f say.Figures) string {
 // packName is what the packs of a line are called.
 func packName(l takeoff.Line) string {
 	switch {
-	case l.Packs == 1:
+	case l.Packs == 1 || l.PackName == "":
 		return l.PackName
 	case strings.HasSuffix(l.PackName, "x"):
 		return l.PackName + "es"

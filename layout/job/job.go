@@ -32,6 +32,7 @@ type Job struct {
 	Warmth    Warmth
 	Energy    Energy
 	Labour    []Labour
+	HandOver  HandOver
 	Prices    []Price // of the price file, in its order
 	Cables    []Cable // inline ones first, then the catalogue's, in file order
 	Rooms     []Room

@@ -98,7 +98,7 @@ func Keys() []Key {
 		layerKeys(), materialKeys(), cableKeys(), roomKeys(), openingKeys(), fixtureKeys(), keepOutKeys(),
 		fixingKeys(),
 		jointKeys(), arcKeys(), nicheKeys(), partitionKeys(), zoneKeys(), thermostatKeys(), lossKeys(), asLaidKeys(), warmthKeys(),
-		labourKeys(), sheetKeys(), allowKeys()} {
+		labourKeys(), handOverKeys(), sheetKeys(), allowKeys()} {
 		out = append(out, part...)
 	}
 	return out

@@ -22,6 +22,7 @@ func (j *Job) readSettings(top table) {
 	j.readMaterials(top.sub("materials"))
 	j.readWarmth(top.sub("warmth"), top.sub("energy"))
 	j.readLabour(top)
+	j.readHandOver(top.sub("handover"))
 	j.Units = top.rd.drawingUnits()
 	j.readSheet(top.sub("sheet"))
 	for _, t := range top.each("revision") {

@@ -1,0 +1,141 @@
+package sheets
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"oxturn/drawing/setting"
+	"oxturn/layout"
+	"oxturn/layout/handover"
+	"oxturn/layout/job"
+	"oxturn/layout/record"
+)
+
+// handOver sets the page that goes first into the owner's hand: which papers there are, what
+// lies in the floor, when it has hardened, who measured it, and how to live with it. A
+// floor that is not recorded as laid has none: nothing but a plan could be handed over.
+func handOver(p *layout.Plan) ([]*setting.Page, error) {
+	if p.Job.Info.Status != job.AsLaid {
+		return nil, nil
+	}
+	k := kindNamed("hand-over")
+	return setting.ListSheets(p, setting.FormPaper(p.Job.Figures().Units), k.ID, k.Title, k.Form, handOverBlocks(p))
+}
+
+func handOverBlocks(p *layout.Plan) []setting.Block {
+	blocks := []setting.Block{papersTable(handover.Items(p)), lotsTable(p)}
+	if p.FullUse != nil {
+		blocks = append(blocks, cureTable(p.FullUse))
+	}
+	if t := measuredBy(p); len(t.Rows) > 0 {
+		blocks = append(blocks, t)
+	}
+	sign := signTable()
+	sign.Head, sign.Tall = "Handed over", rowLowest
+	return append(blocks, sign, setting.List{Span: true, Paras: []string{"If the floor stays cold or its protection " +
+		"trips: leave it off and show an electrician this set. Before any hole, nail or screw: look at the map first."}})
+}
+
+// papersTable says what there is of everything that the job asks for; what only a
+// person knows has a box to tick.
+func papersTable(items []handover.Item) setting.Table {
+	t := setting.Table{Head: "Papers of this floor", Span: true, Cols: []setting.Column{{Head: "What", Wraps: true},
+		{Head: "Of"}, {Head: "There", Wraps: true, Least: 40, Group: true},
+		{Head: "Missing", Wraps: true, Least: 40, Group: true}}}
+	for _, i := range items {
+		there := i.There
+		if i.ByHand {
+			there = "[   ] to be ticked"
+		}
+		r := setting.Row(i.Name, i.Of, there, i.Lacks)
+		r[3].Strong = true
+		t.Rows = append(t.Rows, r)
+	}
+	return t
+}
+
+// lotsTable lists what is bought by the pack, with room for what its label says.
+func lotsTable(p *layout.Plan) setting.Table {
+	t := setting.Table{Head: "Materials in the floor", Span: true, Tall: 5.4, Cols: []setting.Column{
+		{Head: "Material", Wraps: true}, {Head: "Packs"}, {Head: "Name on the label", Wraps: true, Least: 40, Group: true},
+		{Head: "Lot or batch", Wraps: true, Least: 40, Group: true}}}
+	lots := lotsOf(p)
+	for _, l := range p.TakeOff.Lines {
+		cable := strings.HasPrefix(l.Code, "cable ")
+		if l.Packs == 0 || l.PackName == "" && !cable {
+			continue
+		}
+		t.Rows = append(t.Rows, setting.Row(l.Item, strings.TrimSpace(strconv.Itoa(l.Packs)+" "+packName(l)), "", lots[l.Item]))
+	}
+	return t
+}
+
+// lotsOf are the lots written down of the cables, by the take-off's name for them.
+func lotsOf(p *layout.Plan) map[string]string {
+	out := map[string]string{}
+	for i := range p.Rooms {
+		for k := range p.Rooms[i].Cables {
+			c := &p.Rooms[i].Cables[k]
+			if lot := recorded(c).Lot; lot != "" {
+				item := "Heating cable " + c.Label.ID
+				if out[item] != "" {
+					lot = out[item] + ", " + lot
+				}
+				out[item] = lot
+			}
+		}
+	}
+	return out
+}
+
+// cureTable says when every layer has hardened.
+func cureTable(use *layout.FullUse) setting.Table {
+	t := setting.Table{Head: "Days of cure", Span: true, Cols: []setting.Column{{Head: "Layer", Wraps: true},
+		{Head: "Placed", Wraps: true, Least: 26, Group: true}, {Head: "Days", Align: setting.Decimal, Group: true},
+		{Head: "Full use from", Wraps: true, Least: 26, Group: true}}}
+	for _, c := range use.Cures {
+		days := fmt.Sprintf("%d", c.Wait())
+		if c.Placed.IsZero() {
+			t.Rows = append(t.Rows, setting.Row(c.Layer, "", days, ""))
+			continue
+		}
+		t.Rows = append(t.Rows, setting.Row(c.Layer, c.Placed.Format("2006-01-02"), days,
+			c.Placed.AddDate(0, 0, c.Wait()).Format("2006-01-02")))
+	}
+	return t
+}
+
+// measuredBy lists who measured each cable at each stage.
+func measuredBy(p *layout.Plan) setting.Table {
+	t := setting.Table{Head: "Measured by", Span: true, Cols: []setting.Column{{Head: "Cable"},
+		{Head: "Stage", Wraps: true}, {Head: "Date", Group: true}, {Head: "By", Wraps: true, Least: 30},
+		{Head: "Result", Wraps: true, Group: true}}}
+	for i := range p.Rooms {
+		for k := range p.Rooms[i].Cables {
+			c := &p.Rooms[i].Cables[k]
+			for n, r := range c.Tested {
+				t.Rows = append(t.Rows, setting.Row(c.ID, r.Stage.String(), day(r), r.By, worstOf(c, n).String()))
+			}
+		}
+	}
+	return t
+}
+
+func day(r record.Reading) string {
+	if r.Date.IsZero() {
+		return ""
+	}
+	return r.Date.Format("2006-01-02")
+}
+
+// worstOf is the gravest verdict on one reading of a cable.
+func worstOf(c *layout.Cable, reading int) record.Grade {
+	var own []record.Verdict
+	for _, v := range c.Verdicts {
+		if v.Reading == reading && v.Grade != record.Missing {
+			own = append(own, v)
+		}
+	}
+	return record.Worst(own)
+}

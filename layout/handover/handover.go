@@ -1,0 +1,143 @@
+// Package handover says which of a floor's papers are there before it is handed over, and
+// which are missing.
+package handover
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"oxturn/layout"
+	"oxturn/layout/job"
+	"oxturn/layout/record"
+	"oxturn/layout/say"
+)
+
+// An Item is one thing that the papers are to have.
+type Item struct {
+	Name   string // as the job names it
+	Of     string // the cable; empty: the whole job
+	There  string // what there is of it, in words
+	Lacks  string // what is missing of it; empty: nothing
+	ByHand bool   // the job cannot say whether it is there: a person does
+}
+
+// A source tells what a plan has of an item: in words, and what it lacks.
+type source struct {
+	ofCable func(c *layout.Cable, r *job.Laid) (there, lacks string)
+	ofJob   func(p *layout.Plan) (there, lacks string)
+}
+
+var sources = map[string]source{
+	"as laid":   {ofCable: asLaid},
+	"readings":  {ofCable: readings},
+	"lot":       {ofCable: written(func(r *job.Laid) string { return r.Lot })},
+	"tester":    {ofCable: written(func(r *job.Laid) string { return r.Tester })},
+	"hook-up":   {ofCable: hookUp},
+	"trip test": {ofCable: written(func(r *job.Laid) string { return r.TripTest })},
+	"cure":      {ofJob: cure},
+	"permit":    {ofJob: func(p *layout.Plan) (string, string) { return orLacks(p.Job.Info.Permit) }},
+}
+
+// Items returns what the job asks for, each with what there is of it.
+func Items(p *layout.Plan) (out []Item) {
+	for _, name := range p.Job.HandOver.Required {
+		s, known := sources[strings.ToLower(strings.TrimSpace(name))]
+		switch {
+		case !known:
+			out = append(out, Item{Name: name, ByHand: true})
+		case s.ofJob != nil:
+			there, lacks := s.ofJob(p)
+			out = append(out, Item{Name: name, There: there, Lacks: lacks})
+		default:
+			out = append(out, ofCables(p, name, s)...)
+		}
+	}
+	return out
+}
+
+// ofCables has an item of every cable.
+func ofCables(p *layout.Plan, name string, s source) (out []Item) {
+	for i := range p.Rooms {
+		for k := range p.Rooms[i].Cables {
+			c := &p.Rooms[i].Cables[k]
+			r := &job.Laid{}
+			if c.Laid != nil {
+				r = c.Laid.Job
+			}
+			there, lacks := s.ofCable(c, r)
+			out = append(out, Item{Name: name, Of: c.ID, There: there, Lacks: lacks})
+		}
+	}
+	return out
+}
+
+// Missing are the items of which something is.
+func Missing(p *layout.Plan) []Item {
+	return slices.DeleteFunc(Items(p), func(i Item) bool { return i.Lacks == "" })
+}
+
+const notWritten = "not written down"
+
+func orLacks(text string) (there, lacks string) {
+	if text == "" {
+		return "", notWritten
+	}
+	return text, ""
+}
+
+// written is a source for what the record says in one word or none.
+func written(of func(*job.Laid) string) func(*layout.Cable, *job.Laid) (string, string) {
+	return func(_ *layout.Cable, r *job.Laid) (string, string) { return orLacks(of(r)) }
+}
+
+func asLaid(c *layout.Cable, r *job.Laid) (there, lacks string) {
+	if !c.Laid.Recorded() {
+		return "", "not recorded from the floor itself"
+	}
+	return fmt.Sprintf("%s, %s", r.Evidence, r.Date.Format("2006-01-02")), ""
+}
+
+// readings are the stages measured, from the spool to the hook-up.
+func readings(c *layout.Cable, _ *job.Laid) (there, lacks string) {
+	var done []string
+	var open []record.Stage
+	for _, s := range record.Stages() {
+		if s == record.Service {
+			continue // any time later
+		}
+		if slices.ContainsFunc(c.Tested, func(r record.Reading) bool { return r.Stage == s }) {
+			done = append(done, s.String())
+		} else {
+			open = append(open, s)
+		}
+	}
+	if there = say.Counted(len(done), "stage"); len(open) > 0 {
+		lacks = "nothing read at " + record.StageWords(open)
+	}
+	if record.Worst(c.Verdicts) == record.Outside {
+		return there, strings.Join(slices.DeleteFunc([]string{lacks, "a reading outside its limits"},
+			func(s string) bool { return s == "" }), "; ")
+	}
+	return there, lacks
+}
+
+// hookUp are the volts and amps with the floor on.
+func hookUp(_ *layout.Cable, r *job.Laid) (there, lacks string) {
+	if r.Volts == 0 || r.Amps == 0 {
+		return "", "volts and amps " + notWritten
+	}
+	return say.Plain(r.Volts) + " V, " + say.Amps(r.Amps), ""
+}
+
+// cure is the day from which the floor may be used in full.
+func cure(p *layout.Plan) (there, lacks string) {
+	switch use := p.FullUse; {
+	case use == nil:
+		return "", "no layer that hardens is written down"
+	case len(use.Open) > 0:
+		return "", "no day for " + strings.Join(use.Open, ", ")
+	default:
+		return "full use from " + use.Date.Format("2006-01-02"), ""
+	}
+}
