@@ -478,6 +478,22 @@ func TestSpacingOfAChangedRoom(t *testing.T) {
 	near(t, "of none", meanSpacing(&layout.Room{}), 0)
 }
 
+// A room is taken an inch off where a job's drawings are in inches, else 25 mm.
+func TestByHowMuchARoomIsOff(t *testing.T) {
+	for units, want := range map[plane.Units]float64{plane.Inches: 25.4, plane.Millimetres: 25} {
+		j := pegged()
+		j.Units = units
+		p := &layout.Plan{Job: j, Rooms: []layout.Room{*roomOf(zone(75, 75, 2925, 1925))}}
+		p.Rooms[0].Cables = []layout.Cable{{Label: job.Cable{ID: "A", Length: 50e3, Watts: 500}, Spacing: 115}}
+		got := shifts(p, false)
+		if len(got) != 4 || got[0].By != want || got[1].By != -want || !got[0].East || got[2].East {
+			t.Errorf("%v: %+v", units, got)
+		}
+		larger := shifted(&p.Rooms[0], j)[1]
+		near(t, "the floor that much longer and wider", larger.Area(), (3000+want)*(2000+want))
+	}
+}
+
 // Free of corners, things, openings and the box; the widest stretch, the first of equals.
 func TestTheWidestFreeStretch(t *testing.T) {
 	x := func(p plane.Point) float64 { return p.X }

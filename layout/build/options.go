@@ -106,7 +106,7 @@ func options(d draft, laying func(layout.Candidate)) []Option {
 		taken, _ = best(cands, enough)
 		first = taken
 	}
-	shifted := shifted(r, j.Clearance.Wall)
+	shifted := shifted(r, j)
 	var out []Option
 	for i, c := range cands {
 		o := option(r, j, c, shifted)
@@ -228,14 +228,14 @@ func option(r *layout.Room, j *job.Job, c layout.Candidate, shifted [2]plane.Reg
 
 // shifted returns the heated floor of the room 1 in smaller and 1 in larger
 // both ways; nil where it cannot be said.
-func shifted(r *layout.Room, wallClear float64) (out [2]plane.Region) {
-	for i, by := range []float64{-shiftBy, shiftBy} {
+func shifted(r *layout.Room, j *job.Job) (out [2]plane.Region) {
+	for i, by := range []float64{-shiftBy(j), shiftBy(j)} {
 		changed, ok := stretched(*r.Job, true, by)
 		if ok {
 			changed, ok = stretched(changed, false, by)
 		}
 		other := layout.Room{Job: &changed}
-		if ok && areas(&other, wallClear) == nil {
+		if ok && areas(&other, j.Clearance.Wall) == nil {
 			serveAs(&other, r)
 			out[i] = other.Heated
 		}

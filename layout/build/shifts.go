@@ -12,8 +12,14 @@ import (
 	"oxturn/layout/takeoff"
 )
 
-// shiftBy is by how much a room is taken as measured wrongly: 1 in, 25 mm.
-const shiftBy = plane.Inch
+// shiftBy is by how much a room is taken as measured wrongly, mm: 1 in, in a job printed
+// in mm 25 mm.
+func shiftBy(j *job.Job) float64 {
+	if j.Printed() == plane.Inches {
+		return plane.Inch
+	}
+	return 25
+}
 
 // countedRooms is up to how many rooms a job's quantities are taken off again
 // for every shift; in larger ones that would take longer than all drawings.
@@ -34,7 +40,7 @@ func shifts(p *layout.Plan, lay bool) []layout.Shift {
 			continue
 		}
 		for _, east := range []bool{true, false} {
-			for _, by := range []float64{shiftBy, -shiftBy} {
+			for _, by := range []float64{shiftBy(p.Job), -shiftBy(p.Job)} {
 				out = append(out, shiftRoom(p, i, east, by, lay))
 			}
 		}

@@ -2,6 +2,7 @@ package route
 
 import (
 	"fmt"
+	"math"
 	"testing"
 
 	"oxturn/layout/plane"
@@ -45,5 +46,46 @@ func TestLeadsMakeWayForOneAnother(t *testing.T) {
 	}
 	if f := crossedLeads(routes); f != nil {
 		t.Error(f.what)
+	}
+}
+
+// Less on one another is better, whatever the length; to a millimetre alike, the shorter by
+// more than one.
+func TestTheBetterLeads(t *testing.T) {
+	of := func(stacked, length float64) *drawn { return &drawn{stacked: stacked, length: length} }
+	for _, c := range []struct {
+		a, b *drawn
+		want bool
+	}{
+		{of(0, 900), of(10, 100), true}, {of(10, 100), of(0, 900), false}, {of(0, 98), of(0, 100), true},
+		{of(0, 99), of(0, 100), false}, {of(0, 98.9), of(0, 100), true}, {of(1, 98), of(0, 100), true},
+		{of(1.5, 98), of(0, 100), false}, {of(0, 101), of(1, 100), false}, {of(0, 101), of(1.5, 100), true},
+	} {
+		if got := c.a.better(c.b); got != c.want {
+			t.Errorf("%g mm, %g on others, better than %g, %g: %v", c.a.length, c.a.stacked, c.b.length, c.b.stacked, got)
+		}
+	}
+}
+
+// A lead along another for 300 mm lies on it for so much, looked at every 3 mm; from 5.5 mm
+// off it lies beside it, and near the entry all lie together.
+func TestHowMuchLeadLiesOnAnother(t *testing.T) {
+	entry := plane.Pt(-5000, 0)
+	for y, want := range map[float64]float64{0: 300, leadThick - 0.6: 300, leadThick - 0.4: 0} {
+		s := Stacked(points(0, y, 300, y), points(-1000, 0, 1000, 0), entry)
+		if math.Abs(s.Length-want) > 3 || want > 0 && s.At.Dist(plane.Pt(150, y)) > 3 {
+			t.Errorf("%g mm off: %+v, want %g", y, s, want)
+		}
+	}
+	if s := Stacked(points(0, 0, nearEntry+300, 0), points(-1000, 0, 1000, 0), plane.Pt(0, 0)); math.Abs(s.Length-300) > 3 {
+		t.Errorf("from the entry on: %+v", s)
+	}
+	for off, want := range map[float64]bool{jointOff - 0.6: true, jointOff - 0.4: false} {
+		if OverJoint(points(0, 0, 300, 0), plane.Pt(100, off)) != want {
+			t.Errorf("a joint %g mm off: %v", off, !want)
+		}
+	}
+	if OverJoint(points(0, 0, 300, 0), plane.Pt(300, 0)) {
+		t.Error("its own joint")
 	}
 }
