@@ -16,6 +16,7 @@ import (
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
+	"oxturn/layout/say"
 )
 
 func near(t *testing.T, what string, got, want float64) {
@@ -1117,6 +1118,82 @@ func TestLayersAreAskedFor(t *testing.T) {
 		if got := strings.Contains(strings.Join(p.TakeOff.Questions, " "),
 			"Build-up: the job gives no layers"); got != want {
 			t.Errorf("%d layers: asked %v", layers, got)
+		}
+	}
+}
+
+func TestThePowerAskedFor(t *testing.T) {
+	r := roomOf()
+	for density, want := range map[float64]float64{0: 135, 0.5: 0.5, 150: 150} {
+		if r.Job.Density = density; asked(r) != want {
+			t.Errorf("%g W/m² in the job: %g are aimed at", density, asked(r))
+		}
+	}
+}
+
+// Sheets where the job has them, else rolls; rooms without cable need no membrane.
+func TestWhatTheMembraneIsCutFrom(t *testing.T) {
+	p := &layout.Plan{Job: pegged(), Rooms: []layout.Room{*roomOf(), *roomOf()}}
+	p.Job.Membrane.RollWidth, p.Job.Membrane.RollLength = 1000, 12_000
+	p.Rooms[1].Cables = []layout.Cable{{Lattice: route.Lattice{Origin: plane.Pt(1, 2), Angle: 0.5}}}
+	p.Rooms[1].Job.Openings = []job.Opening{{Kind: "door", Wall: 0, From: 500, To: 1300}, {Kind: "window", Wall: 1,
+		To: 900},
+		{Kind: "door", Wall: 4}, {Kind: "door", Wall: -1}}
+	p.Rooms[1].Job.Joints = []job.Joint{{Segment: hand.Segment(0, 0, 9, 9), Width: 8}}
+	in := membraneInput(p)
+	if in.Pitch != 30 || in.Stock.Width != 1000 || in.Stock.Length != 12_000 || in.Stock.Sheets || len(in.Rooms) != 1 {
+		t.Errorf("%+v", in)
+	}
+	r := in.Rooms[0]
+	if r.Origin != plane.Pt(1, 2) || r.Angle != 0.5 || len(r.Doorways) != 1 || r.Doorways[0].Area() != 800*300 ||
+		len(r.Joints) != 1 ||
+		r.Joints[0].Width != 8 || !r.Doorways[0].Contains(plane.Pt(900, 150)) {
+		t.Errorf("%+v", r)
+	}
+	p.Job.Membrane.SheetSize = [2]float64{800, 500}
+	if in := membraneInput(p); in.Stock.Width != 800 || in.Stock.Length != 500 || !in.Stock.Sheets {
+		t.Errorf("%+v", in.Stock)
+	}
+}
+
+// ISO 13370: the floor's area over half its edge. 6 m² with 10 m round are 1.2 m, less than the
+// usual house's 4; with 2 m of outside wall 6; a hall of 30 by 20 m has 12.
+func TestTheGroundsDimension(t *testing.T) {
+	j, r := pegged(), roomOf()
+	j.Warmth.Soil = 1.5
+	if s, _ := soil(j, r); s.Dimension != 4 || s.Conductivity != 1.5 {
+		t.Errorf("%+v", s)
+	}
+	r.Job.ExposedGiven, r.Job.Exposed = true, 2000
+	if s, _ := soil(j, r); s.Dimension != 6 {
+		t.Errorf("%+v", s)
+	}
+	r = &layout.Room{Job: hand.Room(box(0, 0, 30e3, 20e3)), Floor: zone(0, 0, 30e3, 20e3)}
+	if s, _ := soil(j, r); s.Dimension != 12 {
+		t.Errorf("%+v", s)
+	}
+}
+
+// Lengths about a refused cable's are tried, shorter ones where it was too long, by 100 mm or
+// a tenth of a foot: nine rows of 900 mm take some 8.5 m, so that of 8.3 m 2 % less lie.
+func TestLengthsNearARefusedCable(t *testing.T) {
+	for units, want := range map[plane.Units]float64{plane.Millimetres: 8100, plane.Inches: 266 * 30.48} {
+		j, r := pegged(), roomOf(zone(75, 75, 975, 555))
+		j.Units, j.Membrane.BendRadius = units, 15
+		d := draft{Room: r, job: j}
+		labels := []job.Cable{{ID: "A", Volts: 240, Watts: 90, Length: 8300, Lead: 9000}}
+		why := &route.Refusal{Cable: 0, Shortest: 8000, Longest: 9000}
+		said := inRangeRefusal(d, labels, why, job.Diagnostic{Message: "why"})
+		if !strings.HasPrefix(said.Message, "why; "+say.About(want, units)+" in its place was tried and lies") ||
+			!strings.Contains(said.Hint, "another length") {
+			t.Errorf("%v: %s; %s", units, said.Message, said.Hint)
+		}
+		near(t, "the length", lengthThatLies(d, labels, why), want)
+		j.Cables = []job.Cable{{ID: "B", Length: want}, {ID: "C", Length: 100}, labels[0]}
+		why.Shortest = 200
+		if said = inRangeRefusal(d, labels, why, job.Diagnostic{}); strings.Contains(said.Hint, "C (") ||
+			!strings.HasPrefix(said.Hint, "cables of this job that may fit: B (") {
+			t.Errorf("%v: %s", units, said.Hint)
 		}
 	}
 }

@@ -822,3 +822,37 @@ func TestColumnsOfATable(t *testing.T) {
 		t.Errorf("%+v, %v", f, err)
 	}
 }
+
+// What is dropped from a scan is said, and only that: here a floor of four corners and one
+// that is none, with and without it.
+func TestWhatAScanLeavesOut(t *testing.T) {
+	floor := `{"dimensions": [4, 3, 0], "transform": [1,0,0,0, 0,0,-1,0, 0,1,0,0, 2,0,1.5,1], ` +
+		`"polygonCorners": [[-2,-1.5,0],%s[2,-1.5,0],` +
+		`[2,1.5,0],[-2,1.5,0]]}`
+	for middle, want := range map[string]string{"": "",
+		"[0,-1.501,0],": "1 corner that were none, within 3 mm of a straight wall or of another"} {
+		f, err := readScan([]byte(`{"floors": [`+fmt.Sprintf(floor, middle)+`]}`), Options{})
+		if err != nil || strings.Join(f.Dropped, "; ") != want {
+			t.Errorf("%q: %q, %v", middle, f.Dropped, err)
+		}
+		if strings.Join(f.Took, "; ") != "an outline of 4 walls and 12.00 m² from the corners of the floor" {
+			t.Errorf("%q", f.Took)
+		}
+	}
+	leaning := thing("toilet", 1.5, -1, 0.4, 0.7, 0) // its up does not matter, its place does
+	leaning.Transform[4], leaning.Transform[6] = 0.5, 0.5
+	if x, ok := (&Room{Outline: box(0, 0, 3000, 2000)}).fixture("toilet", &leaning, frame{}); !ok ||
+		x.At.Dist(plane.Pt(1500, 1000)) > 1e-9 {
+		t.Errorf("%+v, %v", x, ok)
+	}
+	for cell, want := range map[string][2]string{"Length": {"length", ""}, "length (m)": {"length", "m"},
+		"dist_cm": {"dist", "cm"},
+		"(m)":     {"", "m"}, " Way [in] ": {"way", "in"}, "l/ft": {"l", "ft"}} {
+		if word, unit := headWord(cell); [2]string{word, unit} != want {
+			t.Errorf("%q: %q and %q", cell, word, unit)
+		}
+	}
+	if rows := Sketch(hand.Points(0, 0, 30, 0, 30, 30, 0, 30, 0, 0)); len(rows) != 16 || len([]rune(rows[0])) != 31 {
+		t.Errorf("a square of 30 mm: %q", rows)
+	}
+}

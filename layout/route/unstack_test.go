@@ -62,7 +62,8 @@ func TestTheBetterLeads(t *testing.T) {
 		{of(1.5, 98), of(0, 100), false}, {of(0, 101), of(1, 100), false}, {of(0, 101), of(1.5, 100), true},
 	} {
 		if got := c.a.better(c.b); got != c.want {
-			t.Errorf("%g mm, %g on others, better than %g, %g: %v", c.a.length, c.a.stacked, c.b.length, c.b.stacked, got)
+			t.Errorf("%g mm, %g on others, better than %g, %g: %v", c.a.length, c.a.stacked, c.b.length, c.b.stacked,
+				got)
 		}
 	}
 }
@@ -77,7 +78,8 @@ func TestHowMuchLeadLiesOnAnother(t *testing.T) {
 			t.Errorf("%g mm off: %+v, want %g", y, s, want)
 		}
 	}
-	if s := Stacked(points(0, 0, nearEntry+300, 0), points(-1000, 0, 1000, 0), plane.Pt(0, 0)); math.Abs(s.Length-300) > 3 {
+	if s := Stacked(points(0, 0, nearEntry+300, 0), points(-1000, 0, 1000, 0), plane.Pt(0,
+		0)); math.Abs(s.Length-300) > 3 {
 		t.Errorf("from the entry on: %+v", s)
 	}
 	for off, want := range map[float64]bool{jointOff - 0.6: true, jointOff - 0.4: false} {
