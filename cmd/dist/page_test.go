@@ -101,6 +101,8 @@ func TestPage(t *testing.T) {
 		t.Fatal(err)
 	}
 	p := atThePage(t, one)
+	p.fromFile()
+	p.press("Files")
 	p.drawn(func() { p.press("Start") })
 	p.sees("#status", "up to date")
 	p.until(`document.querySelector("#paper svg g.layer")`)
@@ -113,6 +115,37 @@ func TestPage(t *testing.T) {
 	}
 	p.until(`document.body.dataset.ready === "yes" && document.body.dataset.drawn`)
 	p.sees("#name", "bath.toml")
+}
+
+// fromFile has a table that is none refused where it was chosen, and a sound one made the
+// same draft that the command makes of it.
+func (p person) fromFile() {
+	p.t.Helper()
+	p.value("window.confirm = () => true")
+	p.until(`document.getElementById("from") && document.body.dataset.ready === "yes"`)
+	choose := func(text string) {
+		quoted, _ := json.Marshal(text)
+		p.value(`((d, f) => { d.items.add(new File([` + string(quoted) + `], "survey.csv")); f.files = d.files; ` +
+			`f.dispatchEvent(new Event("change")); })(new DataTransfer(), document.getElementById("from"))`)
+	}
+	choose("direction,length\nup,3m\n")
+	p.until(`!document.getElementById("from-told").hidden`)
+	p.sees("#from-told", "survey.csv:2")
+	const table = "direction,length\neast,2.4 m\nnorth,1.9 m\nwest,2.4 m\nsouth,1.9 m\n"
+	p.drawn(func() { choose(table) })
+	p.sees("#panel details", "hold it against a tape")
+	dir := p.t.TempDir()
+	from, to := filepath.Join(dir, "survey.csv"), filepath.Join(dir, "survey.toml")
+	if err := os.WriteFile(from, []byte(table), 0o666); err != nil {
+		p.t.Fatal(err)
+	}
+	if out, err := exec.Command("go", "run", "./cmd/oxturn", "new", "--from", from, "--units", "mm", to).
+		CombinedOutput(); err != nil {
+		p.t.Fatalf("%v\n%s", err, out)
+	}
+	if want, err := os.ReadFile(to); err != nil || p.value("job.text") != string(want) {
+		p.t.Errorf("the page's draft differs from the command's (%v):\n%s", err, p.value("job.text"))
+	}
 }
 
 // sameBytes holds every file of a drawn job to the command's.

@@ -6,10 +6,12 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"text/tabwriter"
 
+	"oxturn/layout"
 	"oxturn/layout/asjson"
 	"oxturn/layout/build"
 	"oxturn/layout/job"
@@ -165,6 +167,7 @@ func optionsText(w io.Writer, j *job.Job, rooms []build.RoomOptions, all bool) e
 		if err := t.Flush(); err != nil {
 			return err
 		}
+		writeSplits(w, r, j)
 		if err := writeWarmth(w, r.Options, j); err != nil {
 			return err
 		}
@@ -185,6 +188,29 @@ func optionCells(o build.Option, j *job.Job) []string {
 			o.Volts),
 		say.Long(o.LeadReach, u),
 		held(o.Smaller), held(o.Larger),
+	}
+}
+
+// writeSplits says whether one cable does, and where two would part the floor.
+func writeSplits(w io.Writer, r build.RoomOptions, j *job.Job) {
+	alone := slices.ContainsFunc(r.Options, func(o build.Option) bool { return o.Fits && len(o.IDs) == 1 })
+	tape := layout.NewTape(r.Room, j.Units)
+	for _, o := range r.Options {
+		if o.Taken && len(o.IDs) == 1 {
+			fmt.Fprintln(w, "\nOne cable does: a second is one more lead, one more splice and one more thing to fail.")
+		}
+		if o.Taken && len(o.IDs) > 1 && !alone {
+			fmt.Fprintf(w, "\nOne cable does not: none of those tried can be laid alone.\n")
+		}
+	}
+	for _, o := range r.Options {
+		for _, s := range o.Splits {
+			fmt.Fprintf(w, "\n%s%s part the floor by a line from %s to %s:\n", map[bool]string{true: "* "}[o.Taken],
+				printable(strings.Join(o.IDs, " + ")), tape.Place(s.Line.A), tape.Place(s.Line.B))
+			for _, p := range s.Parts {
+				fmt.Fprintf(w, "    %s serves %s to the %s of it\n", printable(p.ID), say.AreaBoth(p.Area, j.Units), p.Side)
+			}
+		}
 	}
 }
 
@@ -222,25 +248,51 @@ func writeUnfit(w io.Writer, unfit []build.Option, u plane.Units, all bool) {
 
 // An optionRow is an option as programs read it; lengths in mm.
 type optionRow struct {
-	Room          string   `json:"room"`
-	Zone          string   `json:"zone,omitempty"`
-	Cables        []string `json:"cables"`
-	Taken         bool     `json:"taken"`
-	Fits          bool     `json:"fits"`
-	Unlaid        bool     `json:"not_laid"`
-	Why           string   `json:"why,omitempty"`
-	Length        float64  `json:"length_mm"`
-	Spacing       *float64 `json:"spacing_mm"`
-	Pegs          *float64 `json:"spacing_pegs"`
-	Density       float64  `json:"density_w_m2"`
-	Covered       *float64 `json:"covered_share"`
-	Watts         float64  `json:"watts"`
-	Volts         float64  `json:"volts"`
-	Amps          float64  `json:"amps"`
-	LeadReach     float64  `json:"lead_reach_mm"`
-	SmallerWithin bool     `json:"fits_1in_smaller"`
-	LargerWithin  bool     `json:"fits_1in_larger"`
+	Room          string     `json:"room"`
+	Zone          string     `json:"zone,omitempty"`
+	Cables        []string   `json:"cables"`
+	Taken         bool       `json:"taken"`
+	Fits          bool       `json:"fits"`
+	Unlaid        bool       `json:"not_laid"`
+	Why           string     `json:"why,omitempty"`
+	Length        float64    `json:"length_mm"`
+	Spacing       *float64   `json:"spacing_mm"`
+	Pegs          *float64   `json:"spacing_pegs"`
+	Density       float64    `json:"density_w_m2"`
+	Covered       *float64   `json:"covered_share"`
+	Watts         float64    `json:"watts"`
+	Volts         float64    `json:"volts"`
+	Amps          float64    `json:"amps"`
+	LeadReach     float64    `json:"lead_reach_mm"`
+	Splits        []splitRow `json:"splits,omitempty"`
+	SmallerWithin bool       `json:"fits_1in_smaller"`
+	LargerWithin  bool       `json:"fits_1in_larger"`
 	rowWarmth
+}
+
+// A splitRow is the line by which two cables part a floor, x east and y north in mm, and
+// what each serves.
+type splitRow struct {
+	Line  [2][2]float64 `json:"line_mm"`
+	Parts []splitPart   `json:"parts"`
+}
+
+type splitPart struct {
+	ID   string  `json:"cable"`
+	Area float64 `json:"area_m2"`
+	Side string  `json:"side"`
+}
+
+func splitRows(all []build.Split) (out []splitRow) {
+	at := func(p plane.Point) [2]float64 { return [2]float64{rounded(p.X, 0), rounded(p.Y, 0)} }
+	for _, s := range all {
+		one := splitRow{Line: [2][2]float64{at(s.Line.A), at(s.Line.B)}}
+		for _, p := range s.Parts {
+			one.Parts = append(one.Parts, splitPart{p.ID, rounded(p.Area/plane.SquareMetre, 3), p.Side})
+		}
+		out = append(out, one)
+	}
+	return out
 }
 
 // row rounds to what the figures are good for, so that two machines agree.
@@ -256,6 +308,7 @@ func row(room, zone string, o build.Option, pitch float64) optionRow {
 	if o.Fits {
 		r.Covered = figureOf(o.Covered, 4)
 	}
+	r.Splits = splitRows(o.Splits)
 	r.rowWarmth = warmthOf(o)
 	return r
 }

@@ -102,3 +102,33 @@ func TestDensityOfZones(t *testing.T) {
 		t.Errorf("options: %d, %v", len(o), wrong)
 	}
 }
+
+// Two cables of one length part a square room in the middle, and the option says where.
+func TestSplit(t *testing.T) {
+	text := strings.Replace(strings.Replace(den("", ""), "cables = [\"C\"]\n", "cables = [\"C\", \"C\"]\n", 1), "44 m",
+		"22 m", 1)
+	p, _ := trial.Said(t, strings.Replace(text, "528", "264", 1))
+	options, wrong := build.Options(p.Job)
+	if wrong != nil {
+		t.Fatal(wrong)
+	}
+	for _, o := range options[0].Options {
+		if !o.Taken {
+			continue
+		}
+		if len(o.Splits) != 1 {
+			t.Fatalf("%d splits of %v", len(o.Splits), o.IDs)
+		}
+		s := o.Splits[0]
+		middle := s.Line.A.Lerp(s.Line.B, 0.5)
+		if middle.Dist(plane.Pt(1200, 1200)) > 100 || s.Line.Length() != 2250 {
+			t.Errorf("the line: %v", s.Line)
+		}
+		a, b := s.Parts[0], s.Parts[1]
+		if share := a.Area / (a.Area + b.Area); math.Abs(share-0.5) > 0.03 || a.Side == b.Side {
+			t.Errorf("%+v", s.Parts)
+		}
+		return
+	}
+	t.Error("nothing is taken")
+}

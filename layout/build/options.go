@@ -21,6 +21,7 @@ type Option struct {
 	Volts           float64
 	LeadReach       float64 // mm of cold lead for the floor, the least of its cables'
 	Smaller, Larger OffByInch
+	Splits          []Split       // how it shares each zone that has two of its cables
 	Warmth          *OptionWarmth // nil where the job's layers do not allow it, or it does not fit
 }
 
@@ -111,6 +112,7 @@ func options(d draft, laying func(layout.Candidate)) []Option {
 	for i, c := range cands {
 		o := option(r, j, c, shifted)
 		if c.Fits {
+			o.Splits = splits(laid[i], layout.Named(j, c.IDs))
 			o.Warmth = optionWarmth(r, j, c, laid[i])
 		}
 		o.Taken = i == taken

@@ -21,9 +21,12 @@ type Room struct {
 	Name     string
 	Outline  plane.Ring // counter-clockwise, its least x and y at 0; empty where Walls has it
 	Walls    []Wall     // as taped; nil: Outline has them
+	Arcs     []Arc      // of the walls that are bent; Outline has their ends
 	Openings []Opening
-	Fixtures []Fixture
-	KeepOuts []KeepOut
+	// walls that stand within
+	Partitions []Partition
+	Fixtures   []Fixture
+	KeepOuts   []KeepOut
 }
 
 // An Opening is a door, a window or a gap in a wall.
@@ -31,6 +34,12 @@ type Opening struct {
 	Kind        string // "door", "opening", "window"
 	Wall        int    // from 0
 	From, Width float64
+}
+
+// A Partition is a wall that stands in a room, with its doors along it.
+type Partition struct {
+	plane.Segment
+	Openings []Opening // their Wall says nothing
 }
 
 // A Fixture stands on the floor: against a wall, or where Wall is below 0 round At.

@@ -55,6 +55,9 @@ func (d *dxf) scale(by float64) {
 		for k, p := range s.line {
 			s.line[k] = p.Mul(by)
 		}
+		for k := range s.knots {
+			s.knots[k].at, s.knots[k].rise = s.knots[k].at.Mul(by), s.knots[k].rise*by
+		}
 		s.radius *= by
 		if s.closed && s.radius == 0 {
 			s.line, s.dropped = cleaned(s.line)
@@ -73,7 +76,7 @@ func (d *dxf) close() {
 		case s.closed || n < 2:
 			done = append(done, s)
 		case n > 3 && s.line[0].Dist(s.line[n-1]) < d.near():
-			s.closed, s.line = true, s.line[:n-1]
+			s.shut()
 			done = append(done, s)
 		default:
 			loose[s.layer] = append(loose[s.layer], s)
@@ -83,6 +86,11 @@ func (d *dxf) close() {
 		done = append(done, joined(loose[layer], d.near())...)
 	}
 	d.shapes = done
+}
+
+// shut closes a line whose ends meet.
+func (s *shape) shut() {
+	s.closed, s.line, s.knots = true, s.line[:len(s.line)-1], s.knots[:max(0, len(s.knots)-1)]
 }
 
 // near is within how much two ends of lines meet.
@@ -104,12 +112,12 @@ func joined(parts []shape, near float64) (out []shape) {
 		}
 		used[i] = true
 		chain := parts[i]
-		chain.line = slices.Clone(chain.line)
+		chain.line, chain.knots = slices.Clone(chain.line), slices.Clone(chain.knots)
 		for next := 0; next >= 0; {
 			next = goesOn(parts, used, &chain, near)
 		}
 		if n := len(chain.line); n > 3 && chain.line[0].Dist(chain.line[n-1]) < near {
-			chain.closed, chain.line = true, chain.line[:n-1]
+			chain.shut()
 		}
 		out = append(out, chain)
 	}
@@ -124,13 +132,18 @@ func goesOn(parts []shape, used []bool, chain *shape, near float64) int {
 		if used[i] || n == 0 {
 			continue
 		}
-		line := slices.Clone(p.line)
+		line, knots := slices.Clone(p.line), p.knots
 		if line[0].Dist(end) >= near {
 			slices.Reverse(line)
+			knots = reversed(knots)
 		}
 		if line[0].Dist(end) < near {
 			used[i] = true
 			chain.line = append(chain.line, line[1:]...)
+			if last := len(chain.knots) - 1; last >= 0 && len(knots) > 0 {
+				chain.knots[last].rise = knots[0].rise
+				chain.knots = append(chain.knots, knots[1:]...)
+			}
 			return i
 		}
 	}
@@ -203,6 +216,10 @@ func inside(a, b plane.Ring) bool {
 func (d *dxf) room(f *Found, s shape, layer string) Room {
 	own := standing(s.line, 0)
 	r := Room{Outline: own.ring(s.line)}
+	if ring, arcs, ok := bentRoom(&s, own); ok {
+		r.Outline, r.Arcs = ring, arcs
+		f.took("%s, by their rise", say.Counted(len(arcs), "curved wall"))
+	}
 	if s.dropped > 0 {
 		f.dropped("%s that were none, within %g mm of a straight wall or of another", say.Counted(s.dropped, "corner"),
 			inLine)

@@ -21,6 +21,7 @@ type dxf struct {
 type shape struct {
 	layer   string
 	line    plane.Ring
+	knots   []knot // the corners of the line alone, without the sides of what is bent
 	radius  float64
 	closed  bool
 	at      int // line of the file
@@ -153,13 +154,17 @@ func (d *dxf) entity(g group, groups []group) *Error {
 		return nil
 	case g.value == "LWPOLYLINE":
 		s.closed = e.flag(1)
-		s.line = vertices(lightVertices(e), s.closed)
+		corners := lightVertices(e)
+		s.line, s.knots = vertices(corners, s.closed), knotsOf(corners, s.closed)
 	case g.value == "LINE":
 		s.line = plane.Ring{plane.Pt(e.num(10), e.num(20)), plane.Pt(e.num(11), e.num(21))}
+		s.knots = []knot{{at: s.line[0]}, {at: s.line[1]}}
 	case g.value == "CIRCLE":
 		s.line, s.radius, s.closed = plane.Ring{plane.Pt(e.num(10), e.num(20))}, e.num(40), true
 	case g.value == "ARC":
-		s.line = arc(plane.Pt(e.num(10), e.num(20)), e.num(40), plane.Radians(e.num(50)), plane.Radians(e.num(51)))
+		from, to := plane.Radians(e.num(50)), plane.Radians(e.num(51))
+		s.line = arc(plane.Pt(e.num(10), e.num(20)), e.num(40), from, to)
+		s.knots = knotsOf([]vertex{{s.line[0], plane.Tan(turnOf(from, to) / 4)}, {at: s.line[len(s.line)-1]}}, false)
 	default:
 		d.unread[shortened(g.value)]++
 		return nil
@@ -212,6 +217,7 @@ func (d *dxf) polyline(groups []group, begin, body int) int {
 		}
 		i = end
 	}
+	s.knots = knotsOf(corners, s.closed)
 	if s.line = vertices(corners, s.closed); len(s.line) > 0 && !head.onPaper() {
 		d.shapes = append(d.shapes, s)
 	}
@@ -256,12 +262,17 @@ func sides(turn float64) int {
 	return max(1, int(math.Ceil(turn/each)))
 }
 
+// turnOf is the angle from one direction to another, counter-clockwise, radians.
+func turnOf(from, to float64) float64 {
+	if turn := math.Mod(to-from+4*math.Pi, 2*math.Pi); turn > 0 {
+		return turn
+	}
+	return 2 * math.Pi
+}
+
 // arc is a line along part of a circle, counter-clockwise.
 func arc(centre plane.Point, radius, from, to float64) (out plane.Ring) {
-	turn := math.Mod(to-from+4*math.Pi, 2*math.Pi)
-	if turn == 0 {
-		turn = 2 * math.Pi
-	}
+	turn := turnOf(from, to)
 	n := sides(turn)
 	for i := range n + 1 {
 		s, c := plane.Sincos(from + turn*float64(i)/float64(n))

@@ -130,6 +130,7 @@ func readScan(data []byte, _ Options) (*Found, *Error) {
 		f.dropped("%s that were none, within %g mm of a straight wall or of another", say.Counted(left, "corner"),
 			inLine)
 	}
+	s.partitions(f, &r, own)
 	s.openings(f, &r, own)
 	s.things(f, &r, own)
 	f.Rooms = []Room{r}
@@ -228,6 +229,73 @@ func cornersOf(round []plane.Segment) (ring plane.Ring) {
 	return ring
 }
 
+// leastPartition is how long, mm, a wall within a room is at least.
+const leastPartition = 300
+
+// partitions takes the walls that stand within the floor; those that end near its edge are
+// drawn on past it, where a job trims them.
+func (s *scan) partitions(f *Found, r *Room, own frame) {
+	for i := range s.Walls {
+		line := s.Walls[i].stretch()
+		p := plane.Segment{A: own.point(line.A), B: own.point(line.B)}
+		middle := p.At(p.Length() / 2)
+		_, _, along := beside(r.Outline, p, 2*atWall, alongWall)
+		if along || p.Length() < leastPartition || !r.Outline.Contains(middle) {
+			continue
+		}
+		on := p.B.Sub(p.A).Unit().Mul(2 * atWall)
+		if r.Outline.Distance(p.A) < 2*atWall {
+			p.A = p.A.Sub(on)
+		}
+		if r.Outline.Distance(p.B) < 2*atWall {
+			p.B = p.B.Add(on)
+		}
+		r.Partitions = append(r.Partitions, Partition{Segment: r.trimmed(p)})
+	}
+	if n := len(r.Partitions); n > 0 {
+		f.took("%s within, 100 mm thick unless the tape says otherwise", say.Counted(n, "wall"))
+	}
+}
+
+// trimmed is a line cut where it leaves the room.
+func (r *Room) trimmed(p plane.Segment) plane.Segment {
+	middle := p.At(p.Length() / 2)
+	for i := range r.Outline {
+		at, ok := r.Outline.Edge(i).Intersection(p)
+		if !ok || r.Outline.Edge(i).Distance(at) > 1 || p.Distance(at) > 1 {
+			continue
+		}
+		if at.Sub(middle).Dot(p.B.Sub(p.A)) > 0 {
+			p.B = at
+		} else {
+			p.A = at
+		}
+	}
+	return p
+}
+
+// inPartition puts a door or opening into the wall within the room that it lies in, and
+// reports whether it does.
+func (r *Room) inPartition(kind string, line plane.Segment) bool {
+	middle := line.At(line.Length() / 2)
+	for i := range r.Partitions {
+		p := &r.Partitions[i]
+		u := p.B.Sub(p.A).Unit()
+		if kind == "window" || p.Distance(middle) > atWall ||
+			math.Abs(u.Cross(line.B.Sub(line.A).Unit())) > alongWall {
+			continue
+		}
+		from := max(0, middle.Sub(p.A).Dot(u)-line.Length()/2)
+		width := min(line.Length(), p.Length()-from)
+		if width < leastOpening[kind] {
+			continue
+		}
+		p.Openings = append(p.Openings, Opening{Kind: kind, From: from, Width: width})
+		return true
+	}
+	return false
+}
+
 // openings puts doors, windows and gaps in the walls they stand in.
 func (s *scan) openings(f *Found, r *Room, own frame) {
 	for _, sort := range []struct {
@@ -238,6 +306,10 @@ func (s *scan) openings(f *Found, r *Room, own frame) {
 		for i := range sort.list {
 			line := sort.list[i].stretch()
 			line = plane.Segment{A: own.point(line.A), B: own.point(line.B)}
+			if r.inPartition(sort.kind, line) {
+				n++
+				continue
+			}
 			wall, from, ok := beside(r.Outline, line, 2*atWall, alongWall)
 			from, width := within(r.Outline, max(wall, 0), from, line.Length())
 			if !ok || width < leastOpening[sort.kind] {

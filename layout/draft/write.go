@@ -61,6 +61,19 @@ func (w *writer) room(r *Room) {
 	} else {
 		w.corners(r.Outline)
 	}
+	for _, a := range r.Arcs {
+		w.line("\n[[room.arc]]\nwall = %q\nrise = %s", job.WallLetter(a.Wall), w.length(a.Rise))
+		if a.Into {
+			w.line("into = true")
+		}
+	}
+	for _, p := range r.Partitions {
+		w.line("\n[[room.partition]]\nfrom = %s\nto = %s", w.point(p.A), w.point(p.B))
+		for _, o := range p.Openings {
+			w.line("\n[[room.partition.opening]]\nkind = %q\nfrom = %s\nwidth = %s", o.Kind, w.length(o.From),
+				w.length(o.Width))
+		}
+	}
 	for _, o := range r.Openings {
 		w.line("\n[[room.opening]]\nkind = %q\nwall = %q\nfrom = %s\nwidth = %s", o.Kind, job.WallLetter(o.Wall),
 			w.length(o.From), w.length(o.Width))

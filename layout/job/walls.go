@@ -35,6 +35,9 @@ var compass = []string{"north", "north-east", "east", "south-east", "south", "so
 // Wind names the nearest of the eight winds.
 func Wind(bearing float64) string { return compass[int(math.Mod(bearing/45+8.5, 8))] }
 
+// WindOf is the compass word of a direction on the floor.
+func WindOf(way plane.Point) string { return Wind(bearingOf(way)) }
+
 // bearingOf returns the direction of a vector, clockwise from north, 0 to 360.
 func bearingOf(v plane.Point) float64 {
 	b := plane.Degrees(plane.Atan2(v.X, v.Y))

@@ -81,7 +81,8 @@ function textPanel(panel) {
   text.value = job.text;
   text.oninput = () => { clearTimeout(text.later); text.later = setTimeout(() => job.change(text.value), 400); };
   text.onkeydown = (e) => { if (e.key === "Escape") $("mode-Text").focus(); };
-  panel.replaceChildren(element("div", { id: "problems" }), text);
+  const told = view.told?.name === job.name ? [element("details", { open: true }, element("summary", {}, "Of the file"), element("pre", { class: "say" }, view.told.text))] : [];
+  panel.replaceChildren(...told, element("div", { id: "problems" }), text);
   problems();
 }
 
@@ -115,11 +116,20 @@ function filesPanel(panel) {
   const units = element("select", { "aria-label": "Units" }, element("option", { value: "mm" }, "millimetres"), element("option", { value: "in" }, "feet and inches"));
   const pick = element("input", { type: "file", multiple: true, accept: ".toml,.json,.csv", "aria-label": "Job files to open" });
   pick.onchange = () => openFiles([...pick.files]);
+  const from = element("input", { type: "file", id: "from", accept: ".csv,.txt,.tsv,.dxf,.json,.geojson", "aria-label": "File with rooms" });
+  const numbers = element("select", { id: "from-units", "aria-label": "What bare numbers in it are in" }, element("option", { value: "" }, "numbers as the file says"),
+    ...["mm", "cm", "m", "in", "ft"].map((u) => element("option", {}, u)));
+  const layer = element("input", { id: "from-layer", placeholder: "layer (DXF)", "aria-label": "Layer of a drawing that has the rooms" });
+  const told = element("pre", { id: "from-told", class: "say", hidden: true });
+  const draft = () => from.files.length && draftFrom(from.files[0], kind.value, units.value, numbers.value, layer.value.trim(), told);
+  for (const e of [from, numbers, layer]) e.onchange = draft;
   const a = answering(() => ["draw", job.name, "-o", "OUT"]);
   const mine = job.name ? [element("h2", {}, job.name), element("div", { class: "row" }, button("Make all drawings", a.go, { class: "main" }),
     button("Save the job file", () => hand(new File([job.text], job.name, { type: "application/toml" })))), a.out] : [];
   panel.replaceChildren(...(job.name ? [] : [$("welcome").content.cloneNode(true)]), ...mine, element("h3", {}, "Start a new job"),
     element("div", { class: "row" }, kind, units, button("Start", () => startFrom(kind.value, units.value), { class: job.name ? "" : "main", id: "start" })),
+    element("h3", {}, "A room from a file"), element("p", {}, "Walls in a table (CSV), a drawing (DXF), a phone's room scan (JSON) or GeoJSON. It comes as a draft: hold it against a tape."),
+    element("div", { class: "row" }, from, numbers, layer), told,
     element("h3", {}, "Open a job file"), element("p", {}, "With its catalogue and prices, where it names some: choose all at once."), pick,
     element("p", {}, element("small", {}, "The job is kept on this device only, in this browser. Save the file to have it elsewhere.")));
 }
@@ -133,6 +143,25 @@ async function startFrom(kind, units) {
   view.looks = {};
   job.load(kind + ".toml", { [kind + ".toml"]: new TextDecoder().decode(made.bytes) });
   enter("Room");
+}
+
+// draftFrom makes a job of a file from elsewhere, as the command does, and shows its text:
+// what was taken and left stands at its head. What is wrong is told where it was chosen.
+async function draftFrom(file, kind, units, numbers, layer, told) {
+  told.hidden = true;
+  if (file.size > 16e6) { say(file.name + " is too large", true); return; }
+  if (job.name && !confirm("The job " + job.name + " is put away: its file is not saved by itself. Go on?")) return;
+  const name = file.name.replace(/\.[^.]*$/, "") + ".toml";
+  const args = ["new", "--from", file.name, "--kind", kind, "--units", units, ...(numbers ? ["--file-units", numbers] : []), ...(layer ? ["--layer", layer] : []), "/out/" + name];
+  say("reading " + file.name, false, true);
+  const r = await engine.ask("run", { args, files: { [file.name]: await file.text() } });
+  const made = r.made.find((f) => f.name === name);
+  if (!made) { told.textContent = r.err; told.hidden = false; say(r.err.split("\n")[0], true); return; }
+  view.shown = "";
+  view.looks = {};
+  view.told = { name, text: r.err };
+  job.load(name, { [name]: new TextDecoder().decode(made.bytes) });
+  enter("Text");
 }
 
 async function openFiles(list) {
