@@ -118,6 +118,35 @@ func TestAnotherLibraryAgrees(t *testing.T) {
 	}
 }
 
+// A room of 3 by 2 m with a half round end, and a wall within of 1.2 m by 100 mm: another
+// library finds their areas, by hand.
+func TestCurveAndPartitionAgree(t *testing.T) {
+	j, report := job.Read("round.toml", []byte("units = \"mm\"\n[membrane]\npitch = 30\n[[cable]]\nid = \"C\"\n"+
+		"volts = 230\nwatts = 696\nlength = \"58 m\"\nlead = \"6 m\"\n[[room]]\nname = \"R\"\ncables = [\"C\"]\n"+
+		"corners = [[0, 0], [3000, 0], [3000, 2000], [0, 2000]]\n[[room.arc]]\nwall = \"B\"\nrise = 1000\n"+
+		"[[room.partition]]\nfrom = \"A 1500\"\nto = [1500, 1200]\nthickness = 100\n"+
+		"[room.thermostat]\nwall = \"D\"\nfrom = 1000\n"), nil)
+	if report.Errors() > 0 {
+		t.Fatal(report.Summary())
+	}
+	p, found := build.Plan(j)
+	for _, d := range found {
+		if d.Severity == job.Error {
+			t.Fatal(d.Message)
+		}
+	}
+	m := measure(t, written(t, p))
+	if got, want := m.Areas["WALLS"][0], 6e6+math.Pi/2*1e6; math.Abs(got-want) > 1e-3*want || m.Errors > 0 {
+		t.Errorf("the floor is %.0f mm², want %.0f; %d errors", got, want, m.Errors)
+	}
+	if got := m.Areas["PARTITIONS"]; len(got) != 1 || math.Abs(got[0]-1.2e5) > 1 {
+		t.Errorf("the walls within: %v", got)
+	}
+	if got := m.Lengths["CABLE"][0]; math.Abs(got-58000) > 1 {
+		t.Errorf("the cable is %.2f mm long", got)
+	}
+}
+
 // What is written is read as a room again, of the same size.
 func TestRoomComesBack(t *testing.T) {
 	p := planned(t, "bath.toml")

@@ -70,7 +70,14 @@ var keyWords = map[string]string{
 	"control":   "room.thermostat",
 	"expansion": "room.joint",
 	"screw":     "room.fixing",
-	"zone":      "room",
+	"zone":      "room.zone",
+	"alcove":    "room.niche",
+	"recess":    "room.niche",
+	"curve":     "room.arc",
+	"bow":       "room.arc",
+	"stud wall": "room.partition",
+	"half wall": "room.partition",
+	"divider":   "room.partition",
 	"floor":     "room",
 	"mat":       "membrane",
 	"wire":      "cable",
@@ -83,6 +90,9 @@ func (rd *reader) inOtherWords(name, path string) string {
 	word := strings.ReplaceAll(strings.ToLower(name), "_", " ")
 	if word == "heated" && strings.HasPrefix(path, "room") {
 		return heatedHint
+	}
+	if (word == "centre" || word == "center") && path == "room.thermostat" {
+		return "write from: of a box it is measured to its middle"
 	}
 	for _, w := range []string{word, strings.TrimSuffix(word, "s")} {
 		if kind, ok := openingWords[w]; ok && placesThings(path) {
