@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"oxturn/layout/plane"
@@ -149,7 +150,13 @@ func (b base) stand(from, to, off float64, z size) spot {
 func (r *Room) side(t table, what string, b base, from, to float64) (wall int, low, high float64, ok bool) {
 	switch {
 	case b.arc != nil && to > from:
-		return r.flatten(b, from, to)
+		if o := r.openingIn(b, from, to); o != nil {
+			t.with(placeKeyOf(t), "move one of them, or make it narrower",
+				[]Note{{o.Span, thing(o.Kind, o.Name) + " is here"}}, "%s overlaps %s on %s", what, thing(o.Kind, o.Name),
+				b.called)
+			return 0, 0, 0, false
+		}
+		return r.flatten(b, max(from, 0), min(to, b.length()))
 	case b.arc != nil:
 		wall, low = r.alongCurve(b.wall, from)
 		return wall, low, low, true
@@ -163,6 +170,18 @@ func (r *Room) side(t table, what string, b base, from, to float64) (wall int, l
 	}
 	t.errorf(placeKeyOf(t), "move it to one side of the niche", "%s lies in a niche of %s", what, b.called)
 	return 0, 0, 0, false
+}
+
+// openingIn is an opening of a curve that lies in a stretch of it, nil for none.
+func (r *Room) openingIn(b base, from, to float64) *Opening {
+	for i := range r.Openings {
+		o := &r.Openings[i]
+		w := r.Walls[o.Wall]
+		if w.Arc == b.arc && math.Min(to, b.along(w.B))-math.Max(from, b.along(w.A)) > r.slack() {
+			return o
+		}
+	}
+	return nil
 }
 
 // partOf reports whether wall i is a piece that a niche left of a base.
@@ -203,8 +222,17 @@ func (r *Room) flatten(b base, from, to float64) (wall int, low, high float64, o
 			add(q, w.B)
 		}
 	}
+	was := map[int]plane.Segment{} // the openings that the curve has already
+	for i, o := range r.Openings {
+		if r.Walls[o.Wall].Arc == b.arc {
+			was[i] = r.Walls[o.Wall].Segment
+		}
+	}
 	r.swapSides(b.wall, n, sides)
 	b.arc.Sides = len(sides)
+	for i, side := range was {
+		r.Openings[i].Wall = slices.IndexFunc(r.Walls, func(w Wall) bool { return w.Segment == side })
+	}
 	return b.wall + first, 0, p.Dist(q), true
 }
 

@@ -73,6 +73,13 @@ func TestDoorInCurve(t *testing.T) {
 	if want := 2 * 1000 * math.Sin(0.9/2); w.Letter != "B" || math.Abs(w.Length()-want) > 1 || door.To != w.Length() {
 		t.Errorf("the door is in wall %s of %.1f mm, want %.1f", w.Letter, w.Length(), want)
 	}
+	two := roomOf(t, anticlockwise, "[[room.arc]]\nwall = \"B\"\nrise = 1000\n"+
+		"[[room.opening]]\nwall = \"B\"\nto_end = 0\nwidth = 900\n[[room.opening]]\nwall = \"B\"\nfrom = 0\nwidth = 800\n")
+	for i, width := range []float64{0.9, 0.8} {
+		if got, want := two.Walls[two.Openings[i].Wall].Length(), 2000*math.Sin(width/2); math.Abs(got-want) > 1 {
+			t.Errorf("door %d of two is in a wall of %.1f mm, want %.1f", i+1, got, want)
+		}
+	}
 	if r.Walls[other.Wall].Letter != "C" {
 		t.Errorf("the other door went to wall %s", r.Walls[other.Wall].Letter)
 	}
@@ -116,6 +123,8 @@ func TestPlacesOnBasesRefused(t *testing.T) {
 	for _, c := range []struct{ text, want string }{
 		{wing + "[[room.fixture]]\nkind = \"vanity\"\nwall = \"wing\"\nfrom = 500\nwidth = 600\n", "beyond the end of wing"},
 		{wing + "[[room.fixture]]\nkind = \"vanity\"\nwall = \"A\"\nface = \"left\"\nfrom = 0\n", "has one face"},
+		{"[[room.arc]]\nwall = \"B\"\nrise = 1000\n" + strings.Repeat("[[room.opening]]\nwall = \"B\"\nfrom = 100\nwidth = 600\n", 2),
+			"door overlaps door on wall B"},
 		{wing + "[[room.opening]]\nwall = \"wing\"\nfrom = 0\nwidth = 600\n", "is in a partition, wing"},
 		{niche + "[[room.opening]]\nwall = \"A\"\nfrom = 800\nwidth = 600\n", "lies in a niche of wall A"},
 		{niche + niche, "lies in a niche of wall A"},
