@@ -86,10 +86,10 @@ func (v *View) Tag(at drawing.Pt, reach float64, text, note string, rank int) {
 // CableEnds marks where the heat of a cable begins and ends.
 func (v *View) CableEnds(c *layout.Cable) { v.endsWhere(c, func(plane.Point) bool { return true }) }
 
-// EndsIn is CableEnds of all cables, for those ends that lie in a piece of the floor.
-func (v *View) EndsIn(b plane.Rect) {
+// EndsIn is CableEnds of all cables, for those ends that lie in a piece of the drawing.
+func (v *View) EndsIn(b drawing.Box) {
 	for i := range v.Room.Cables {
-		v.endsWhere(&v.Room.Cables[i], b.Holds)
+		v.endsWhere(&v.Room.Cables[i], func(p plane.Point) bool { return b.Holds(v.Paper.Pt(p)) })
 	}
 }
 
@@ -136,7 +136,7 @@ func legAt(path []plane.Point, p plane.Point) int {
 // Heading returns the cable's direction at p, on paper.
 func (v *View) Heading(c *layout.Cable, p plane.Point) drawing.Pt {
 	i := legAt(c.Path, p)
-	return PaperDir(c.Path[i].Sub(c.Path[i-1]).Unit())
+	return v.Paper.Dir(c.Path[i].Sub(c.Path[i-1]).Unit())
 }
 
 // arrowLeast is the shortest leg on paper that gets an arrow, mm: long enough
@@ -263,7 +263,7 @@ func (v *View) Thermostat() {
 	if t.Wall < 0 || t.Wall >= len(v.Room.Job.Walls) {
 		return
 	}
-	out := PaperDir(v.Outward(v.Room.Job.Walls[t.Wall].Segment))
+	out := v.Paper.Dir(v.Outward(v.Room.Job.Walls[t.Wall].Segment))
 	at := v.Paper.Pt(t.At).Add(out.Mul(Poche / 2))
 	v.Mark(signs.Thermostat, symbols.Thermostat(at))
 	text := "+" + v.Fig.Length(t.Height)

@@ -33,7 +33,7 @@ const (
 
 func (s side) String() string { return [...]string{"south", "east", "north", "west"}[s] }
 
-// out returns the way off the floor at a side.
+// out returns the way off the floor at a side, as the floor lies on paper.
 func (s side) out() plane.Point {
 	return [...]plane.Point{{X: 0, Y: -1}, {X: 1, Y: 0}, {X: 0, Y: 1}, {X: -1, Y: 0}}[s]
 }
@@ -87,6 +87,7 @@ const StationGap = 1.2
 // Ladders works out which sides of a room are dimensioned and where: every
 // corner of a wall that looks to a side, doorways, and what stands against it.
 func Ladders(r *job.Room, ratio float64) []ladder {
+	r = squared(r)
 	var ls []ladder
 	for _, s := range []side{South, west, north, east} {
 		l := ladder{Side: s, Stations: sideStations(r, s, ratio)}
@@ -136,6 +137,7 @@ func roomEnds(r *job.Room, s side) []Station {
 
 // OverallLadders gives a room's length and width and nothing else.
 func OverallLadders(r *job.Room) []ladder {
+	r = squared(r)
 	var ls []ladder
 	for _, s := range []side{South, west} {
 		ls = append(ls, ladder{Side: s, Stations: Spaced(roomEnds(r, s), 1)})
@@ -146,8 +148,8 @@ func OverallLadders(r *job.Room) []ladder {
 // SlantingDatums returns the walls that are measured from where they stand askew
 // to the sheet: its length and width would be no figures of the room then.
 func SlantingDatums(r *job.Room) []job.Wall {
-	d := layout.DatumsOf(r)
-	if !d.Both() || !askew(d[0].Segment) || !askew(d[1].Segment) {
+	d, on := layout.DatumsOf(r), squared(r).Walls
+	if !d.Both() || !askew(on[d[0].Index].Segment) || !askew(on[d[1].Index].Segment) {
 		return nil
 	}
 	return []job.Wall{r.Walls[d[0].Index], r.Walls[d[1].Index]}
@@ -265,6 +267,7 @@ const leaning = 5.0
 // leans reports whether a wall of a room is dimensioned along the sheet but out of
 // Square to it, so that its figure is not quite its length.
 func leans(r *job.Room) bool {
+	r = squared(r)
 	for _, w := range r.Walls {
 		for _, s := range []side{South, east, north, west} {
 			if w.Arc == nil && s.faces(r.Outline.Outward(w.Segment)) && math.Abs(s.depth(w.A)-s.depth(w.B)) > leaning {
@@ -335,6 +338,7 @@ func Border(r *job.Room, ratio float64) (left, right, top, bottom float64) {
 
 // slanting reports whether a wall long enough to be dimensioned stands askew.
 func slanting(r *job.Room, ratio float64) bool {
+	r = squared(r)
 	for _, w := range r.Walls {
 		if w.Arc == nil && askew(w.Segment) && w.Length()/ratio >= slantLeast {
 			return true
@@ -359,16 +363,16 @@ func (v *View) Dimensions(r *job.Room) (left int) {
 		v.Remark("The room is out of square: chains run straight along the sheet from its outermost points, and give " +
 			"corners nearly in line once.")
 	}
-	b := r.Outline.Bounds()
+	on := squared(r)
 	for _, l := range Ladders(r, v.Paper.Ratio) {
-		v.Ladder(l, b)
+		v.Ladder(l, on.Outline.Bounds())
 	}
-	for _, w := range r.Walls {
+	for i, w := range r.Walls {
 		switch {
 		case w.Arc != nil: // it has its radius in the list of corners
 		case v.Paper.Len(w.Length()) < LetterLeast:
 			left++
-		case askew(w.Segment) && v.Paper.Len(w.Length()) >= slantLeast:
+		case askew(on.Walls[i].Segment) && v.Paper.Len(w.Length()) >= slantLeast:
 			v.Slant(w)
 		}
 	}
@@ -392,29 +396,32 @@ func (s side) place(st Station) plane.Point {
 // Square to it, as for the offsets in the tables.
 func (v *View) zero(s side) float64 {
 	for _, d := range v.Datums().There() {
-		if face := v.Outward(d.Segment); math.Abs(face.Dot(s.out())) < Square {
-			return s.along(d.A)
+		if face := v.Paper.Turned(v.Outward(d.Segment)); math.Abs(face.Dot(s.out())) < Square {
+			return s.along(v.Paper.Turned(d.A))
 		}
 	}
-	return s.along(v.Room.Job.Outline.Bounds().Min)
+	return s.along(TurnedBounds(v.Room.Job).Min)
 }
 
-// Ladder dimensions what stands along one side of a room: tiers of figures, the
+// onPaper is the way off the floor at a side, on paper.
+func (s side) onPaper() drawing.Pt { return drawing.Pt{X: s.out().X, Y: -s.out().Y} }
+
+// Ladder dimensions what stands along one side of a room, bounds as it lies on paper: tiers of figures, the
 // overall one outermost.
 func (v *View) Ladder(l ladder, b plane.Rect) {
-	out := PaperDir(l.Side.out())
+	out := l.Side.onPaper()
 	dir := drawing.Pt{X: 1}
 	if l.Side == east || l.Side == west {
 		dir = drawing.Pt{Y: -1}
 	}
-	edge := v.Paper.Pt(b.Min).Dot(out)
-	if e := v.Paper.Pt(b.Max).Dot(out); e > edge {
+	edge := v.Paper.TurnedPt(b.Min).Dot(out)
+	if e := v.Paper.TurnedPt(b.Max).Dot(out); e > edge {
 		edge = e
 	}
 	c := Chain{Dir: dir, Out: out, Line: edge + TierOne, Name: l.Side.String() + " side"}
 	zero := v.zero(l.Side)
 	for _, s := range l.Stations {
-		c.Feet = append(c.Feet, v.Paper.Pt(l.Side.place(s)).Add(out.Mul(Poche)))
+		c.Feet = append(c.Feet, v.Paper.TurnedPt(l.Side.place(s)).Add(out.Mul(Poche)))
 		c.At = append(c.At, s.Along-zero)
 	}
 	c.Draw(v.Page, v.Fig)
@@ -433,7 +440,7 @@ func (v *View) Ladder(l ladder, b plane.Rect) {
 // no other dimension, or an extension line at most; where it would, the length
 // goes into the column.
 func (v *View) Slant(w job.Wall) {
-	out := PaperDir(v.Outward(w.Segment))
+	out := v.Paper.Dir(v.Outward(w.Segment))
 	a, b := v.Paper.Pt(w.A).Add(out.Mul(Poche)), v.Paper.Pt(w.B).Add(out.Mul(Poche))
 	for _, keep := range [][]lettering.Kind{{lettering.SolidInk, lettering.ExtensionInk}, {lettering.SolidInk}} {
 		for _, off := range []float64{TierOne - Poche, 4, 13} {

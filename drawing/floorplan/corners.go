@@ -15,6 +15,7 @@ import (
 // already, both ways. Corner i is where wall i begins.
 func ChainedCorners(r *job.Room, ratio float64) []bool {
 	ls := Ladders(r, ratio)
+	r = squared(r)
 	east, north := givenCorners(r, ls, South, ratio), givenCorners(r, ls, west, ratio)
 	for i := range east {
 		east[i] = east[i] && north[i] || onCurve(r, i)
@@ -104,7 +105,7 @@ func (v *View) CornerTags() {
 			continue
 		}
 		before := ws[(i+len(ws)-1)%len(ws)].Segment
-		out := PaperDir(v.Outward(before).Add(v.Outward(ws[i].Segment)).Unit())
+		out := v.Paper.Dir(v.Outward(before).Add(v.Outward(ws[i].Segment)).Unit())
 		at := v.Paper.Pt(ws[i].A)
 		l := &lettering.Label{Text: name, Height: drawing.H25, Rank: 8, Subject: at, Option: true}
 		if i%5 == 0 {

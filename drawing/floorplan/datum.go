@@ -47,7 +47,7 @@ func (v *View) PlaceWords(p plane.Point) string {
 // DrawDatums marks the faces that are measured from.
 func (v *View) DrawDatums() {
 	for _, d := range v.Datums().There() {
-		out := PaperDir(v.Outward(d.Segment))
+		out := v.Paper.Dir(v.Outward(d.Segment))
 		at := v.Paper.Pt(d.At(v.freeAlong(d.Index)))
 		v.Mark(signs.Datum, symbols.Datum(at, out, ""))
 		tip := at.Add(out.Mul(2.6))
@@ -70,7 +70,7 @@ func (v *View) BrokenDatums() []string {
 		for _, s := range stands {
 			parts = append(parts, UnbrokenWords(v.Fig.Length(s[0])+" to "+v.Fig.Length(s[1])))
 		}
-		out = append(out, fmt.Sprintf("%s, wall %s, stands from %s of its length; sight along it across its opening.",
+		out = append(out, fmt.Sprintf("%s, wall %s, stands from %s; sight across its opening.",
 			d.Name, d.Letter, strings.Join(parts, " and ")))
 	}
 	return out

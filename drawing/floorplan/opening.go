@@ -113,7 +113,8 @@ func (v *View) outDoor(o job.Opening, a, b, out plane.Point) {
 	}
 	tip := hinge.Add(leaf.Rotate(turn))
 	v.LineOn(drawing.LayerWalls, o.Name, drawing.FixtureLine(), hinge, tip)
-	from := plane.Degrees(math.Atan2(leaf.Y, leaf.X))
+	on := v.Paper.Turned(leaf)
+	from := plane.Degrees(math.Atan2(on.Y, on.X))
 	arc := drawing.Arc(v.Paper.Pt(hinge), v.Paper.Len(leaf.Norm()), from, from+plane.Degrees(turn))
 	v.Path(drawing.LayerWalls, "", arc, drawing.ThinLine(), nil)
 	v.Ink.Segs(arc, lettering.ThinInk)

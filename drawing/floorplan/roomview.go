@@ -35,7 +35,7 @@ type View struct {
 func NewView(pg *setting.Page, s Scene, a setting.Arrangement) *View {
 	left, right, top, bottom := s.Border(a.Scale.Ratio)
 	inner := drawing.Box{X0: a.Field.X0 + left, Y0: a.Field.Y0 + top, X1: a.Field.X1 - right, Y1: a.Field.Y1 - bottom}
-	v := &View{Page: pg, Room: s.Room, Paper: drawing.NewView(s.Bounds, inner, a.Scale.Ratio),
+	v := &View{Page: pg, Room: s.Room, Paper: drawing.NewTurnedView(s.Bounds, inner, a.Scale.Ratio, s.Right),
 		Fig: pg.Plan.Job.Figures(), Out: 1}
 	if s.Room != nil && s.Room.Job.Outline.SignedArea() < 0 {
 		v.Out = -1
@@ -50,9 +50,6 @@ func NewView(pg *setting.Page, s Scene, a setting.Arrangement) *View {
 func (v *View) Outward(s plane.Segment) plane.Point {
 	return v.Room.Job.Outline.Outward(s)
 }
-
-// PaperDir turns a direction of the floor into one of the paper.
-func PaperDir(p plane.Point) drawing.Pt { return drawing.Pt{X: p.X, Y: -p.Y} }
 
 // Walls draws the cut walls: poché outside the finished face, left open where
 // there are doorways.
@@ -247,10 +244,11 @@ func (v *View) field() drawing.Box { return v.Letters.Field }
 // north puts the arrow into the upper left corner of the field, which walls
 // and dimensions leave free.
 func (v *View) north() {
-	items := symbols.North(drawing.Pt{}, v.Plan.Job.Sheet.North)
+	north := v.Plan.Job.Sheet.North + plane.Degrees(plane.Atan2(v.Paper.Right.Y, v.Paper.Right.X))
+	items := symbols.North(drawing.Pt{}, north)
 	b := drawing.BoxOfItems(items)
 	at := drawing.Pt{X: v.Letters.Field.X0 - b.X0, Y: v.Letters.Field.Y0 - b.Y0}
-	v.Fixed(symbols.North(at, v.Plan.Job.Sheet.North))
+	v.Fixed(symbols.North(at, north))
 }
 
 // ViewTitle writes the title of a view at a place that its borders keep free.

@@ -20,7 +20,8 @@ import (
 type Scene struct {
 	setting.Kind
 	Room     *layout.Room // nil: of no single room
-	Bounds   plane.Rect   // mm of floor, or of a wall
+	Bounds   plane.Rect   // mm of floor as it lies on paper, or of a wall
+	Right    plane.Point  // of the floor, to the right on paper; zero: the floor's x
 	Border   func(ratio float64) (left, right, top, bottom float64)
 	Draw     func(v *View)
 	Levels   func(v *View) []setting.Level
@@ -35,7 +36,7 @@ type Scene struct {
 // filled in by whoever draws the sheet.
 func OfRoom(k setting.Kind, r *layout.Room) Scene {
 	return Scene{
-		Kind: k, Room: r, Bounds: r.Job.Outline.Bounds(), North: true,
+		Kind: k, Room: r, Bounds: TurnedBounds(r.Job), Right: Right(r.Job), North: true,
 		Border:  func(ratio float64) (left, right, top, bottom float64) { return Border(r.Job, ratio) },
 		crowded: func(ratio float64) bool { return setting.Narrow(r, ratio, setting.Crowded) },
 	}

@@ -178,7 +178,7 @@ func notes(v *floorplan.View) setting.Block {
 	if v.Room.Job.MeasuredTo == "stud" {
 		l.Paras = append(l.Paras, "Measured to the studs: the walls' finish is still to be taken off.")
 	}
-	l.Paras = append(l.Paras, v.Remarks...)
+	l.Paras = append(append(l.Paras, v.Remarks...), adjusted(v)...)
 	if v.SkipsRuns() && !oneFieldSheet(v.Plan) { // else it is with the laying
 		l.Paras = append(l.Paras, "A run without a number follows the one before it along the cable.")
 	}
@@ -207,6 +207,24 @@ func notes(v *floorplan.View) setting.Block {
 		l.Paras = append(l.Paras, "Floor warming; no heat-loss calculation by a standard has been made.")
 	}
 	return l
+}
+
+// adjusted says which taped walls are drawn otherwise than typed, so that they close.
+func adjusted(v *floorplan.View) []string {
+	r := v.Room.Job
+	if len(r.Taped) != len(r.Walls) || r.MeasuredTo == "stud" { // else their lining is taken off too
+		return nil
+	}
+	var walls []string
+	for i, w := range r.Walls {
+		if typed, drawn := v.Fig.Length(r.Taped[i]), v.Fig.Length(w.Length()); typed != drawn {
+			walls = append(walls, fmt.Sprintf("wall %s typed %s, drawn %s", w.Letter, typed, drawn))
+		}
+	}
+	if walls == nil {
+		return nil
+	}
+	return []string{"Taped walls, made to close: " + strings.Join(walls, "; ") + "."}
 }
 
 // evenFloors names the floor that the heat at even spacing is spread over, cable by

@@ -31,7 +31,7 @@ func callOut(v *floorplan.View, kinds ...detailOf) {
 		case ofRise:
 			if hasBox(v.Room.Job) {
 				t := v.Room.Job.Thermostat
-				out := floorplan.PaperDir(v.Outward(v.Room.Job.Walls[t.Wall].Segment))
+				out := v.Paper.Dir(v.Outward(v.Room.Job.Walls[t.Wall].Segment))
 				bubble(v, d, v.Paper.Pt(t.At).Add(out.Mul(floorplan.Poche/2)), symbols.ThermostatSize/2+0.4, true)
 			}
 		case ofJoints, ofCaps:
@@ -115,7 +115,7 @@ func cutOf(v *floorplan.View, d detail) (a, b drawing.Pt, ok bool) {
 	slices.SortStableFunc(walls, func(i, j int) int { return cmp.Compare(r.Walls[j].Length(), r.Walls[i].Length()) })
 	for _, i := range walls {
 		w := r.Walls[i]
-		out := floorplan.PaperDir(v.Outward(w.Segment))
+		out := v.Paper.Dir(v.Outward(w.Segment))
 		for _, t := range []float64{0.25, 0.75, 0.4, 0.6, 0.12, 0.88} {
 			p := w.At(w.Length() * t)
 			far := p.Dist(r.Thermostat.At) > 12*v.Paper.Ratio || r.Thermostat.Wall < 0

@@ -29,8 +29,8 @@ type closeup struct {
 
 // A closeWindow is what is seen of the floor about a place.
 type closeWindow struct {
-	bounds plane.Rect
-	name   string // over it; empty: it has none
+	bounds plane.Rect // of the floor as it lies on paper
+	name   string     // over it; empty: it has none
 }
 
 // closeSize is how much of the floor a window shows about a joint or a cap, mm.
@@ -58,7 +58,7 @@ func closeupsOf(p *layout.Plan, r *layout.Room) (out []closeup) {
 	if hasBox(r.Job) {
 		out = append(out, closeup{plan: p, room: apartAtBox(r), of: ofRise, name: "Lead rise at the box",
 			windows: []closeWindow{{bounds: riseBounds(r, p.Job.Printed())}},
-			words:   "Each lead and tube comes to the wall apart from the others."})
+			words:   "Leads and tubes rise apart."})
 	}
 	for k, e := range []struct {
 		of   detailOf
@@ -67,7 +67,8 @@ func closeupsOf(p *layout.Plan, r *layout.Room) (out []closeup) {
 		c := closeup{plan: p, room: r, of: e.of, name: e.name}
 		for i := range r.Cables {
 			if end := r.Cables[i].Ends()[k]; len(c.windows) < alikeCables && len(r.Cables[i].Runs) > 0 {
-				c.windows = append(c.windows, closeWindow{about(end.At), windowName(&r.Cables[i], k)})
+				at := floorplan.PaperOf(r.Job).Turned(end.At)
+				c.windows = append(c.windows, closeWindow{about(at), windowName(&r.Cables[i], k)})
 				if k == 1 && !end.Capped() {
 					c.name = "Second lead joint"
 				}
@@ -114,8 +115,9 @@ func riseBounds(r *layout.Room, u plane.Units) plane.Rect {
 	w := r.Job.Walls[t.Wall].Segment
 	out, along := r.Job.Outline.Outward(w), w.B.Sub(w.A).Unit().Mul(riseWide)
 	wall := out.Mul(floorplan.Poche * closeScale(u).Ratio)
-	return plane.Bounds([]plane.Point{t.At.Add(along).Add(wall), t.At.Sub(along).Add(wall),
-		t.At.Add(along).Sub(out.Mul(riseDeep)), t.At.Sub(along).Sub(out.Mul(riseDeep))})
+	on := floorplan.PaperOf(r.Job).Turned
+	return plane.Bounds([]plane.Point{on(t.At.Add(along).Add(wall)), on(t.At.Sub(along).Add(wall)),
+		on(t.At.Add(along).Sub(out.Mul(riseDeep))), on(t.At.Sub(along).Sub(out.Mul(riseDeep)))})
 }
 
 // apartAtBox returns a room whose leads and tubes come to the foot of the box side by side:
@@ -227,7 +229,7 @@ func (c closeup) Set(pg *setting.Page, at drawing.Pt, w float64) {
 
 // window draws what is seen of the floor, in a thin frame.
 func (c closeup) window(pg *setting.Page, box drawing.Box, w closeWindow) {
-	s := floorplan.Scene{Room: c.room, Bounds: w.bounds,
+	s := floorplan.Scene{Room: c.room, Bounds: w.bounds, Right: floorplan.Right(c.room.Job),
 		Border: func(float64) (left, right, top, bottom float64) { return 0, 0, 0, 0 }}
 	scratch := setting.NewPage(pg.Plan, pg.Sheet.Paper)
 	v := floorplan.NewView(scratch, s, setting.Arrangement{Field: box,
@@ -241,13 +243,13 @@ func (c closeup) window(pg *setting.Page, box drawing.Box, w closeWindow) {
 	if c.of == ofRise {
 		v.RiseInWall()
 	}
-	pegsAround(v, w.bounds)
+	pegsAround(v, box)
 	v.Cables()
 	v.Sensors()
-	v.EndsIn(w.bounds)
+	v.EndsIn(box)
 	if c.of == ofRise {
 		v.Thermostat()
-		nameLeads(v, w.bounds)
+		nameLeads(v, box)
 	}
 	v.Letters.Place()
 	items, _ := v.Letters.Drawn()
@@ -256,12 +258,11 @@ func (c closeup) window(pg *setting.Page, box drawing.Box, w closeWindow) {
 }
 
 // nameLeads names the leads and tubes that come to the box.
-func nameLeads(v *floorplan.View, b plane.Rect) {
+func nameLeads(v *floorplan.View, b drawing.Box) {
 	name := func(text string, lead []plane.Point) {
 		l := &lettering.Label{Text: text, Height: drawing.H25, Rank: 1, Option: true}
 		for _, s := range lead {
-			if b.Holds(s) {
-				l.Subject = v.Paper.Pt(s)
+			if l.Subject = v.Paper.Pt(s); b.Holds(l.Subject) {
 				for _, spot := range floorplan.TagSpots(l.Subject, 0.4, text) {
 					if v.Room.Floor.Contains(v.Paper.Floor(l.Box(spot).Centre())) { // rather than in the wall
 						l.Spots = append(l.Spots, spot)
@@ -300,18 +301,18 @@ func thickened(items []drawing.Item) []drawing.Item {
 // pegShare is the radius of a peg as drawn, as a share of the pitch.
 const pegShare = 0.3
 
-// pegsAround draws the pegs of the membrane that lie in a piece of the floor.
-func pegsAround(v *floorplan.View, b plane.Rect) {
+// pegsAround draws the pegs of the membrane that lie in a piece of the drawing.
+func pegsAround(v *floorplan.View, b drawing.Box) {
 	l, ok := lattice(v)
 	if !ok {
 		return
 	}
-	far := b.Min.Dist(b.Max)/l.Pitch/2 + 1
-	mid := b.Centre().Sub(l.Origin).Rotate(-l.Angle).Mul(1 / l.Pitch)
+	far := math.Hypot(b.W(), b.H())*v.Paper.Ratio/l.Pitch/2 + 1
+	mid := v.Paper.Floor(b.Centre()).Sub(l.Origin).Rotate(-l.Angle).Mul(1 / l.Pitch)
 	for j := math.Floor(mid.Y - far); j <= mid.Y+far; j++ {
 		for i := math.Floor(mid.X - far); i <= mid.X+far; i++ {
 			peg := plane.Pt(i+0.5, j+0.5).Mul(l.Pitch).Rotate(l.Angle).Add(l.Origin)
-			if r := pegShare * l.Pitch; b.Holds(peg) && v.Room.Tiled.Depth(peg) > r {
+			if r := pegShare * l.Pitch; b.Holds(v.Paper.Pt(peg)) && v.Room.Tiled.Depth(peg) > r {
 				ring := drawing.Circle(v.Paper.Pt(peg), v.Paper.Len(r))
 				v.Path(drawing.LayerMembrane, "peg", ring, drawing.ThinLine(), nil)
 				v.Ink.Segs(ring, lettering.ThinInk)

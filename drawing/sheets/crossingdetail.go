@@ -24,7 +24,7 @@ type crossingDetail struct {
 }
 
 // crossingWords are set below the detail.
-const crossingWords = "P1 is a crossing of the channels between the pegs: no peg."
+const crossingWords = "A crossing of channels, no peg."
 
 // Sizes of the detail, mm on paper: its height at most, what dimensions take
 // above it, and the wall that is shown.
@@ -53,7 +53,7 @@ func crossingDetailOf(v *floorplan.View) *crossingDetail {
 	d1, d2 := tape.Walls[i], tape.Walls[j]
 	d := crossingDetail{units: v.Fig.Units, pitch: l.Pitch, from1: d1.FromWall(p), from2: d2.FromWall(p)}
 	d.figure1, d.figure2 = v.Fig.Length(d.from1), v.Fig.Length(d.from2)
-	d.in1, d.in2 = squared(floorplan.PaperDir(d1.In)), squared(floorplan.PaperDir(d2.In))
+	d.in1, d.in2 = squared(v.Paper.Dir(d1.In)), squared(v.Paper.Dir(d2.In))
 	along := plane.Pt(1, 0).Rotate(l.Angle)
 	u := d1.B.Sub(d1.A).Unit()
 	skew := math.Min(math.Abs(along.Cross(u)), math.Abs(along.Dot(u)))

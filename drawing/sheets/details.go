@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"slices"
+
 	"oxturn/drawing"
 	"oxturn/drawing/floorplan"
 	"oxturn/drawing/setting"
@@ -74,7 +76,8 @@ func nameIn(p *layout.Plan, name string, r *layout.Room) string {
 
 // roomView is a view of a room that nothing is drawn in.
 func roomView(p *layout.Plan, r *layout.Room) *floorplan.View {
-	return &floorplan.View{Page: setting.NewPage(p, drawing.Paper{}), Room: r, Fig: p.Job.Figures(), Out: 1}
+	return &floorplan.View{Page: setting.NewPage(p, drawing.Paper{}), Room: r, Fig: p.Job.Figures(), Out: 1,
+		Paper: floorplan.PaperOf(r.Job)}
 }
 
 // detailBlocks are the details of a kind that stand with a room; r nil: with the whole job.
@@ -91,27 +94,59 @@ func detailBlocks(p *layout.Plan, r *layout.Room, kinds ...detailOf) []setting.B
 }
 
 // details draws the sheets of what found no room beside the plans: how each room's cable is
-// laid, in pictures, and what the plans call out. It takes them off what pages leave over.
+// laid, in pictures, and what the plans call out. It takes them off what pages leave over, and
+// what is said of the pegs where that has room beside them.
 func details(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
-	var pictures, enlarged []setting.Block
+	var pictures, enlarged, said []setting.Block
 	for _, pg := range pages {
-		var rest []setting.Block
 		for _, b := range pg.Over {
 			switch own := setting.Unmeasured(b).(type) {
 			case phases:
 				pictures = append(pictures, own)
 			case detail:
 				enlarged = append(enlarged, own)
-			default:
-				rest = append(rest, b)
+			case setting.List:
+				if saysPegs(own) {
+					said = append(said, own)
+				}
 			}
 		}
-		pg.Over = rest
 	}
 	blocks := append(pictures, enlarged...)
 	if len(blocks) == 0 {
 		return nil, nil
 	}
+	out, err := detailSheets(p, blocks)
+	if err != nil {
+		return nil, err
+	}
+	take := isDetail
+	if more, err := detailSheets(p, slices.Concat(blocks, said)); err == nil && len(more) == len(out) {
+		out, take = more, func(b setting.Block) bool { return isDetail(b) || saysPegs(b) }
+	}
+	for _, pg := range pages {
+		pg.Over = slices.DeleteFunc(slices.Clone(pg.Over), take)
+	}
+	return out, nil
+}
+
+// isDetail reports whether a block has its place on the sheet of details.
+func isDetail(b setting.Block) bool {
+	switch setting.Unmeasured(b).(type) {
+	case phases, detail:
+		return true
+	}
+	return false
+}
+
+// saysPegs reports whether a block is the whole of what is said of a room's pegs.
+func saysPegs(b setting.Block) bool {
+	l, ok := setting.Unmeasured(b).(setting.List)
+	return ok && l.Head == pegsHead
+}
+
+// detailSheets sets blocks on sheets of details: those of the set where it is small, else forms.
+func detailSheets(p *layout.Plan, blocks []setting.Block) ([]*setting.Page, error) {
 	papers, err := setting.PapersFor(p.Job.Sheet, p.Job.Figures().Units)
 	if err != nil {
 		return nil, err

@@ -82,7 +82,7 @@ func overall(v *floorplan.View) {
 		return
 	}
 	for _, l := range floorplan.OverallLadders(v.Room.Job) {
-		v.Ladder(l, v.Room.Job.Outline.Bounds())
+		v.Ladder(l, floorplan.TurnedBounds(v.Room.Job))
 	}
 }
 

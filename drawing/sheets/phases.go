@@ -39,7 +39,7 @@ const mostPhases = 6
 
 // phasesOf returns the pictures of a room, none where nothing is to be laid any more.
 func phasesOf(v *floorplan.View) []setting.Block {
-	p := phases{room: v.Room, fig: v.Fig, pitch: v.Plan.Job.Membrane.Pitch, bounds: v.Room.Job.Outline.Bounds()}
+	p := phases{room: v.Room, fig: v.Fig, pitch: v.Plan.Job.Membrane.Pitch, bounds: floorplan.TurnedBounds(v.Room.Job)}
 	var todo []int
 	for i := range v.Room.Cables {
 		if c := &v.Room.Cables[i]; c.Laid == nil && len(c.Runs) > 0 && len(c.Marks) == 3 {
@@ -111,7 +111,7 @@ func (p phases) reached(c *layout.Cable, m layout.Mark) string {
 // Sizes of the pictures, mm on paper.
 const (
 	phaseGap   = 5.0  // between pictures
-	phasesTall = 94.0 // all rows together at most, in a block as wide as phasesWide or wider
+	phasesTall = 80.0 // all rows together at most, in a block as wide as phasesWide or wider
 	phasesWide = 120.0
 	phasesSlim = 145.0 // the same in a narrower one
 	phaseHead  = 5.2   // a picture's name
@@ -194,7 +194,7 @@ func (p phases) Set(pg *setting.Page, at drawing.Pt, w float64) {
 		x := at.X + float64(col)*(g.wide+phaseGap)
 		pg.WriteIn(fonts.LetteringBold, drawing.Pt{X: x, Y: y + setting.Note}, s.name, setting.Note, drawing.Start)
 		box := drawing.Box{X0: x, Y0: y + phaseHead, X1: x + p.bounds.W()*g.scale, Y1: y + phaseHead + high}
-		p.picture(pg, drawing.NewView(p.bounds, box, 1/g.scale), s)
+		p.picture(pg, drawing.NewTurnedView(p.bounds, box, 1/g.scale, floorplan.Right(p.room.Job)), s)
 		foot := box.Y1 + 1.2 + setting.Note
 		for _, words := range s.words {
 			for _, line := range pg.Ty.Wrap(words, g.wide) {
@@ -253,7 +253,7 @@ func (p phases) cable(pg *setting.Page, v drawing.View, c *layout.Cable, laid fl
 		Colour: drawing.HeatRed}, nil)
 	if inHand {
 		pg.Add(symbols.LeadJoint(v.Pt(c.Path[0]))...)
-		pg.Add(symbols.DirectionArrow(v.Pt(hand), floorplan.PaperDir(hand.Sub(before[len(before)-2])))...)
+		pg.Add(symbols.DirectionArrow(v.Pt(hand), v.Dir(hand.Sub(before[len(before)-2])))...)
 	}
 }
 

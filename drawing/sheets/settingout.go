@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -47,6 +48,7 @@ func drawSettingOut(v *floorplan.View) {
 	v.DrawDatums()
 	pegs(v)
 	callOut(v, ofCrossing)
+	v.Strings(setOutAlong(v))
 	v.WallLetters()
 }
 
@@ -207,6 +209,124 @@ func first(v *floorplan.View) (plane.Point, bool) {
 	return best, !math.IsInf(least, 1)
 }
 
+// second returns the crossing on a channel of P1 that is farthest from it: a line can be snapped
+// between the two, all of it on tiled floor. Together they give the rows their direction.
+func second(v *floorplan.View, p plane.Point) (plane.Point, bool) {
+	l, ok := lattice(v)
+	if !ok {
+		return p, false
+	}
+	far, steps := p, 0
+	for k := range 4 {
+		step := plane.Pt(l.Pitch, 0).Rotate(l.Angle + float64(k)*math.Pi/2)
+		n := 0
+		for v.Room.Tiled.Depth(p.Add(step.Mul(float64(n+1)))) >= l.Pitch/2 {
+			n++
+		}
+		if n > steps {
+			far, steps = p.Add(step.Mul(float64(n))), n
+		}
+	}
+	const least = 10 // pegs, over which a line tells a direction
+	return far, steps >= least
+}
+
+// checkLengths says how long the two diagonals of a room of four walls are or, of another,
+// two lines between corners that lie far apart and see each other.
+func checkLengths(v *floorplan.View) []string {
+	var said []string
+	for _, l := range crossLines(v.Room.Job) {
+		said = append(said, fmt.Sprintf("%s to %s = %s", cornerName(v.Room.Job, l[0]), cornerName(v.Room.Job, l[1]),
+			v.Fig.Length(v.Room.Job.Walls[l[0]].A.Dist(v.Room.Job.Walls[l[1]].A))))
+	}
+	if said == nil {
+		return nil
+	}
+	return []string{"To check, corner to corner: " + strings.Join(said, "; ") + "."}
+}
+
+// cornerName names the corner where wall i begins.
+func cornerName(r *job.Room, i int) string {
+	return r.Walls[(i+len(r.Walls)-1)%len(r.Walls)].Letter + floorplan.UnbrokenWords("-") + r.Walls[i].Letter
+}
+
+// crossLines returns up to two pairs of corners between which a tape crosses the room: the
+// longest line, and the longest that has neither of its ends and lies well across it.
+func crossLines(r *job.Room) (out [][2]int) {
+	type pair struct {
+		i, j int
+		line plane.Segment
+	}
+	var all []pair
+	for i, a := range r.Walls {
+		for j := i + 2; j < len(r.Walls); j++ {
+			line := plane.Segment{A: a.A, B: r.Walls[j].A}
+			if (i+len(r.Walls)-j)%len(r.Walls) == 1 || a.Arc != nil || r.Walls[j].Arc != nil || !sees(r, line) {
+				continue
+			}
+			all = append(all, pair{i, j, line})
+		}
+	}
+	slices.SortStableFunc(all, func(a, b pair) int {
+		return cmp.Compare(math.Round(b.line.Length()), math.Round(a.line.Length()))
+	})
+	for _, p := range all {
+		if len(out) == 0 {
+			out = append(out, [2]int{p.i, p.j})
+			continue
+		}
+		first := all[0].line
+		const across = 0.3 // sine of the least angle between the two
+		if p.i != out[0][0] && p.j != out[0][1] && p.i != out[0][1] && p.j != out[0][0] &&
+			math.Abs(first.B.Sub(first.A).Unit().Cross(p.line.B.Sub(p.line.A).Unit())) > across {
+			return append(out, [2]int{p.i, p.j})
+		}
+	}
+	return out
+}
+
+// sees reports whether a line between two corners stays in the room.
+func sees(r *job.Room, line plane.Segment) bool {
+	const parts = 40
+	for k := 1; k < parts; k++ {
+		if !r.Outline.Contains(line.A.Lerp(line.B, float64(k)/parts)) {
+			return false
+		}
+	}
+	return true
+}
+
+// keptClear says what the dashed edge of the heated floor keeps off walls, and off what has a
+// clearance of its own.
+func keptClear(v *floorplan.View) []string {
+	c := v.Plan.Job.Clearance
+	words := "Dashed edge: " + v.Fig.Fine().Length(c.Wall) + " off walls"
+	var off []float64
+	for _, f := range v.Room.Job.Fixtures {
+		off = append(off, f.Clear)
+	}
+	if len(off) > 0 {
+		words += ", " + fromTo(v, off) + " off fixtures"
+	}
+	off = nil
+	for _, j := range v.Room.Job.Joints {
+		off = append(off, j.Clear)
+	}
+	if len(off) > 0 {
+		words += ", " + fromTo(v, off) + " off joints"
+	}
+	return []string{words + "."}
+}
+
+// fromTo writes the least and the greatest of some lengths, one where they are the same.
+func fromTo(v *floorplan.View, mm []float64) string {
+	least, most := v.Fig.Fine().Length(slices.Min(mm)), v.Fig.Fine().Length(slices.Max(mm))
+	if least == most {
+		return least
+	}
+	return least + " to " + most
+}
+
 // lineMeet returns where the lines of two walls meet, on the walls or beyond.
 func lineMeet(a, b plane.Segment) (plane.Point, bool) {
 	u, w := a.B.Sub(a.A), b.B.Sub(b.A)
@@ -217,9 +337,12 @@ func lineMeet(a, b plane.Segment) (plane.Point, bool) {
 	return a.A.Add(u.Mul(b.A.Sub(a.A).Cross(w) / x)), true
 }
 
+// pegsHead is over what is said of the pegs.
+const pegsHead = "Pegs"
+
 // crossing says where the lattice begins.
 func crossing(v *floorplan.View) setting.Block {
-	l := setting.List{Head: "Pegs"}
+	l := setting.List{Head: pegsHead}
 	lat, ok := lattice(v)
 	if !ok {
 		l.Paras = []string{"The rows of pegs are not known."}
@@ -228,9 +351,13 @@ func crossing(v *floorplan.View) setting.Block {
 	l.Paras = append(l.Paras, fmt.Sprintf("%s from peg to peg.", pitchWords(v, lat.Pitch)))
 	if p, ok := first(v); ok {
 		a, b := v.Offsets(p)
-		l.Paras = append(l.Paras, fmt.Sprintf(
-			"Channel crossing P1, no peg: %s from D1 (wall %s), %s from D2 (wall %s).", a, v.DatumLetter(0), b,
-			v.DatumLetter(1)))
+		words := fmt.Sprintf("Channel crossing P1: %s from D1 (wall %s), %s from D2 (wall %s).", a,
+			v.DatumLetter(0), b, v.DatumLetter(1))
+		if q, ok := second(v, p); ok {
+			a, b := v.Offsets(q)
+			words += fmt.Sprintf(" P2, on the same channel: %s from D1, %s from D2.", a, b)
+		}
+		l.Paras = append(l.Paras, words)
 	}
 	// rows lie both ways, so that a turn of nearly 90 degrees is a small one back
 	letter, off := layout.Along(v.Room.Job, plane.Pt(1, 0).Rotate(lat.Angle))
@@ -241,8 +368,8 @@ func crossing(v *floorplan.View) setting.Block {
 	if off > 0.05 {
 		words = fmt.Sprintf("Rows lie %.1f° off wall %s.", off, letter)
 	}
-	l.Paras = append(l.Paras, words)
-	l.Paras = append(l.Paras, v.BrokenDatums()...)
+	l.Paras = append(append(l.Paras, words), checkLengths(v)...)
+	l.Paras = append(append(l.Paras, keptClear(v)...), v.BrokenDatums()...)
 	if v.Plan.Job.Info.Status != job.AsLaid {
 		l.Paras = append(l.Paras,
 			"Pegs elsewhere when the membrane is down: plan again from P1 as it is before laying.")
@@ -288,6 +415,27 @@ func layingRules(v *floorplan.View) []string {
 	})
 }
 
+// setOutAlong is what is set out from the walls: the channel crossings, the first run and the
+// last of each cable.
+func setOutAlong(v *floorplan.View) (out []floorplan.Named) {
+	if p, ok := first(v); ok {
+		out = append(out, floorplan.Named{Name: "P1", A: p, B: p})
+		if q, ok := second(v, p); ok {
+			out = append(out, floorplan.Named{Name: "P2", A: q, B: q})
+		}
+	}
+	for i := range v.Room.Cables {
+		c := &v.Room.Cables[i]
+		for _, k := range []int{0, len(c.Runs) - 1} {
+			if k >= 0 {
+				r := c.Runs[k]
+				out = append(out, floorplan.Named{Name: "run " + c.RunName(r.Number), A: r.From, B: r.To})
+			}
+		}
+	}
+	return out
+}
+
 // pegs ticks the rows of pegs along the walls: a long tick every fifth, and
 // only those where the rows would run together.
 func pegs(v *floorplan.View) {
@@ -306,6 +454,10 @@ func pegs(v *floorplan.View) {
 		at := v.Paper.Pt(p)
 		v.Mark(signs.Crossing, symbols.ChannelCrossing(at))
 		v.Tag(at, 2, "P1", "channel crossing P1: "+v.PlaceWords(p), 2)
+		if q, ok := second(v, p); ok {
+			v.Mark(signs.Crossing, symbols.ChannelCrossing(v.Paper.Pt(q)))
+			v.Tag(v.Paper.Pt(q), 2, "P2", "channel crossing P2: "+v.PlaceWords(q), 2)
+		}
 	}
 }
 
@@ -328,7 +480,7 @@ func ticks(v *floorplan.View, w plane.Segment, l route.Lattice, step int) {
 	at := w.A.Sub(l.Origin).Dot(across)
 	from, to := at, at+slope*w.Length()
 	lo, hi := math.Ceil(math.Min(from, to)/l.Pitch), math.Floor(math.Max(from, to)/l.Pitch)
-	out := floorplan.PaperDir(v.Outward(w))
+	out := v.Paper.Dir(v.Outward(w))
 	for k := int(lo); k <= int(hi); k++ {
 		if k%step != 0 {
 			continue

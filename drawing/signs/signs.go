@@ -82,7 +82,7 @@ var entries = [Count]entry{
 	Joint:      {words: "lead joint: heat begins", sample: jointSample},
 	End:        {words: "end cap", sample: endSample},
 	ColdLead:   {words: "cold lead", sample: lineSample(drawing.LayerLeads, drawing.ColdLeadLine())},
-	Thermostat: {words: "thermostat box, height above floor", sample: markSample(symbols.Thermostat)},
+	Thermostat: {words: "thermostat box, middle over finished floor", sample: markSample(symbols.Thermostat)},
 	Sensor: {words: "floor sensor, wired",
 		sample: markSample(func(c drawing.Pt) []drawing.Item { return symbols.Sensor(c, "") })},
 	Spare: {words: "spare sensor, not wired",
@@ -105,14 +105,14 @@ var entries = [Count]entry{
 	Cased:      {words: "opening without a door", sample: openingSample(symbols.CasedOpening)},
 	Threshold:  {words: "threshold", sample: openingSample(symbols.Threshold)},
 	Window:     {words: "window", sample: openingSample(symbols.Window)},
-	Datum: {words: "datum: face measured from", sample: markSample(func(c drawing.Pt) []drawing.Item {
+	Datum: {words: "datum: finished face to measure from", sample: markSample(func(c drawing.Pt) []drawing.Item {
 		return symbols.Datum(c.Sub(drawing.Pt{X: 1.3}), rightwards, "")
 	})},
 	Note: {words: "see the numbered note",
 		sample: markSample(func(c drawing.Pt) []drawing.Item { return NoteMark(c, "1") })},
 	Seam:     {words: "seam of the membrane", sample: lineSample(drawing.LayerMembrane, drawing.SeamLine())},
 	Peg:      {words: "row of pegs", sample: pegSample},
-	Crossing: {words: "channel crossing P1", sample: markSample(symbols.ChannelCrossing)},
+	Crossing: {words: "channel crossing P1, P2", sample: markSample(symbols.ChannelCrossing)},
 	Fault:    {words: "stretch with the fault, likeliest place barred", sample: faultSample},
 	Mistaken: {words: "runs that could be taken for it", sample: bandSample(MistakenBand())},
 	Tile:     {words: "tile over the stretch: row R, column C", sample: tileSample},

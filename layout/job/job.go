@@ -218,7 +218,8 @@ type Room struct {
 	Outline      plane.Ring // finished wall faces, in the order written
 	Walls        []Wall
 	Closure      Closure
-	MeasuredTo   string // "finish", "stud": to what the tape was held
+	Taped        []float64 // mm, of each wall as it was typed, before all were adjusted to close; nil: not taped
+	MeasuredTo   string    // "finish", "stud": to what the tape was held
 	Openings     []Opening
 	Fixtures     []Fixture
 	KeepOuts     []KeepOut

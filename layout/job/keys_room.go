@@ -344,7 +344,7 @@ func thermostatKeys() []Key {
 		Key{Path: "to_end", Type: TypeLength, Doc: "From the middle of the box to the wall's end, instead of from",
 			Example: `to_end = "2ft"`},
 		Key{Path: "height", Type: TypeLength, Limits: Limits{Max: 5000},
-			Otherwise: "48 in in North America, 1200 mm in other regions", Doc: "Of the box above the floor",
+			Otherwise: "48 in in North America, 1200 mm in other regions", Doc: "Of the middle of the box above the finished floor",
 			Example: `height = "48in"`},
 		Key{Path: "tail", Type: TypeLength, Default: `"200 mm"`, Doc: "Lead wanted inside the box",
 			Example: `tail = "8in"`},

@@ -152,6 +152,9 @@ func (r *Room) tape(t table, diagonals []diagonal) plane.Ring {
 	if len(legs) == 0 || t.broken() && len(legs) < len(t.texts("walls")) {
 		return nil
 	}
+	for _, l := range legs {
+		r.Taped = append(r.Taped, l.length)
+	}
 	if len(legs) == 4 && len(diagonals) > 0 {
 		return r.quadrilateral(t, legs, diagonals[0])
 	}

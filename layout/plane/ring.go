@@ -20,11 +20,6 @@ func (r Extent[Of]) H() float64 { return r.Max.Y - r.Min.Y }
 // Centre returns the middle of r.
 func (r Extent[Of]) Centre() Vec[Of] { return r.Min.Lerp(r.Max, 0.5) }
 
-// Holds reports whether p is in r or on its edge.
-func (r Extent[Of]) Holds(p Vec[Of]) bool {
-	return p.X >= r.Min.X && p.X <= r.Max.X && p.Y >= r.Min.Y && p.Y <= r.Max.Y
-}
-
 // Union returns the smallest box that holds both.
 func (r Extent[Of]) Union(s Extent[Of]) Extent[Of] {
 	return Extent[Of]{
