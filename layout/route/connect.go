@@ -11,6 +11,10 @@ func (w *sweep) connect(ns *state) bool {
 			arrives[p.link] = int8(i)
 		}
 	}
+	if w.ring && w.gap == 0 {
+		ns.flags |= closed
+		return w.oneRing(&arrives)
+	}
 	seen := uint32(0)
 	whole := false
 	for i, p := range w.plugs {
@@ -45,6 +49,16 @@ func (w *sweep) connect(ns *state) bool {
 		return ns.n == 0
 	}
 	return true
+}
+
+// oneRing reports whether the row's runs, all between arriving links, close one ring.
+func (w *sweep) oneRing(arrives *[maxLinks]int8) bool {
+	n, i := 0, 0
+	for n == 0 || i != 0 {
+		i = int(arrives[w.st.mate[w.plugs[i^1].link]])
+		n += 2
+	}
+	return n == len(w.plugs)
 }
 
 // follow goes along the path from plug i until it leaves the rows above and

@@ -9,8 +9,8 @@ import (
 	"oxturn/layout/plane"
 )
 
-// leastCovered is the share of the floor below which a cable is refused as
-// too short: its widest gaps would leave the rest cold.
+// leastCovered is the share of the floor that can be reached below which a cable is
+// refused as too short: its widest gaps would leave the rest cold.
 const leastCovered = 0.85
 
 // refuse says why a share has no route, with the lengths that would do; nil where
@@ -169,7 +169,7 @@ func (r *room) reach(l *laying) lengths {
 			}
 		}
 		most := r.newWay(l, newSweep(g, tight, l.wish, wide))
-		most.sweep.perPeg = -1
+		most.sweep.perPeg, most.annexes = -1, l.niches() > ragged
 		if most.sweep.plan(float64(tight.widest)) {
 			longest = math.Max(longest, most.longest())
 		}
@@ -184,7 +184,7 @@ func (r *room) reach(l *laying) lengths {
 func (r *room) covers(l *laying, path []plane.Point) bool {
 	f := newField(l.region, r.lattice, float64(l.rule.closest)*l.rule.pitch,
 		r.spacing(l.region, Length(path, l.rule.bend)))
-	return f.judge(path, math.Inf(1)).Covered >= leastCovered
+	return f.judge(path, math.Inf(1)).Covered >= leastCovered*f.hangs
 }
 
 // longest returns the length in mm of the longest whole plan that keeps the
@@ -198,6 +198,9 @@ func (w *way) longest() float64 {
 	most := 0.0
 	for _, id := range ids[:min(len(ids), 20)] { // their bends may turn the order round
 		p := w.sweep.trace(id)
+		if w.annexes {
+			p = w.annex(p, w.sweep.s)
+		}
 		if path := w.whole(p); path != nil {
 			most = math.Max(most, Length(path, w.sweep.rule.bend))
 		}

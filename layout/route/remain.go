@@ -69,6 +69,9 @@ func (w *sweep) hopeless(ns *state) bool {
 		odd[of[i]] = !odd[of[i]]
 	}
 	ends := 2
+	if w.ring {
+		ends = 0
+	}
 	if ns.flags&hasStart != 0 {
 		ends--
 	}

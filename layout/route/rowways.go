@@ -284,7 +284,7 @@ func (w *rowWalk) fresh(a, b int) bool {
 
 // pathEnds calls then with the start of heat plugged in at p, and with the end.
 func (w *rowWalk) pathEnds(p *place, then func(float32)) {
-	if !p.rim {
+	if !p.rim || w.ring {
 		return
 	}
 	n := len(w.plugs)

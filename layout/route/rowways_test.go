@@ -43,12 +43,16 @@ func TestDearWaysAreLeftOut(t *testing.T) {
 // TestDearLookOnlyForColdFloor: the widest search of floors that have a route costs more
 // than all before it, so that only those ask for it that are not well covered.
 func TestDearLookOnlyForColdFloor(t *testing.T) {
-	dear := looks[slices.IndexFunc(looks, func(k look) bool { return k.dear })]
+	dear := plainLooks[slices.IndexFunc(plainLooks, func(k look) bool { return k.dear })]
+	whole := &field{hangs: 1}
 	with := func(covered float64) *candidate { return &candidate{score: Score{Covered: covered}} }
-	if dear.asks(with(0.99)) || !dear.asks(with(0.95)) || !dear.asks(nil) {
+	if dear.asks(with(0.99), whole) || !dear.asks(with(0.95), whole) || !dear.asks(nil, whole) {
 		t.Error("the dear look is for floors without a route and for those with cold floor")
 	}
-	if last := looks[len(looks)-1]; last.asks(with(0.95)) || !last.asks(nil) {
+	if dear.asks(with(0.95), &field{hangs: 0.95}) {
+		t.Error("floor that is cut off asks for no dear look")
+	}
+	if last := plainLooks[len(plainLooks)-1]; last.asks(with(0.95), whole) || !last.asks(nil, whole) {
 		t.Error("the last looks are for floors without a route")
 	}
 }

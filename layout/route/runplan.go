@@ -47,12 +47,14 @@ func rowOf(above, below state) rowRuns {
 	return r
 }
 
-// walkRows follows the path from its start to its end.
+// walkRows follows the path from its start to its end, a closed line once round from its
+// first corner.
 func walkRows(rows []rowRuns) []node {
 	i, j := findStart(rows)
 	if i < 0 {
-		return nil
+		i, j = 0, 0
 	}
+	from, at := i, j
 	nodes := []node{{int(rows[i].plugs[j].x), int(rows[i].y)}}
 	for {
 		j ^= 1
@@ -67,6 +69,9 @@ func walkRows(rows []rowRuns) []node {
 		}
 		i += step
 		j = slices.IndexFunc(rows[i].plugs, func(q plug) bool { return q.kind == want && q.link == p.link })
+		if i == from && j == at {
+			return nodes
+		}
 		nodes = appendNode(nodes, node{int(p.x), int(rows[i].y)})
 	}
 }

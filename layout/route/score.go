@@ -32,6 +32,7 @@ type field struct {
 	words   int
 	open    []uint64 // heated cells, a row after the other
 	cells   int      // how many
+	hangs   float64  // share of them that hangs together through necks of two runs, in the largest part
 	spacing float64  // ideal spacing, mm
 	pitch   float64
 	deep    []plane.Point // places to sample the density at, raster coordinates
@@ -78,6 +79,7 @@ func (f *field) mark(rings []plane.Ring, half float64) {
 		// the edge runs half a cell before the first outside centre
 		core[i] = math.Sqrt(float64(d))-0.5 >= half
 	}
+	f.hangs = largestPart(core, f.nx)
 	off := squaredDistance(core, f.nx, f.ny, true)
 	f.open = make([]uint64, f.words*f.ny)
 	for y := range f.ny {
@@ -94,6 +96,41 @@ func (f *field) mark(rings []plane.Ring, half float64) {
 		}
 	}
 }
+
+// largestPart is the share of the marked cells that are in the largest part of them, the rim
+// of a raster being unmarked; 1 where none is.
+func largestPart(marks []bool, nx int) float64 {
+	seen := make([]bool, len(marks))
+	all, most := 0, 0
+	var todo []int
+	for i, in := range marks {
+		if !in || seen[i] {
+			continue
+		}
+		n := 0
+		seen[i] = true
+		for todo = append(todo, i); len(todo) > 0; n++ {
+			at := todo[len(todo)-1]
+			todo = todo[:len(todo)-1]
+			for _, to := range [...]int{at - 1, at + 1, at - nx, at + nx} {
+				if marks[to] && !seen[to] {
+					seen[to] = true
+					todo = append(todo, to)
+				}
+			}
+		}
+		all += n
+		most = max(most, n)
+	}
+	if all == 0 {
+		return 1
+	}
+	return float64(most) / float64(all)
+}
+
+// well reports whether a route that covers a share of the floor leaves hardly anything
+// cold that can be reached.
+func (f *field) well(covered float64) bool { return covered >= wellCovered-(1-f.hangs) }
 
 // squaredDistance returns for every cell the squared distance to the nearest
 // cell whose mark equals want (Felzenszwalb and Huttenlocher's two passes of

@@ -167,7 +167,7 @@ func (r *room) lay(sh share, steps int) (*laying, error) {
 // keep takes over the candidates that leave no more floor cold than a route may.
 func (l *laying) keep(found []*candidate) {
 	for _, c := range found {
-		if c.score.Covered >= leastCovered {
+		if c.score.Covered >= leastCovered*l.field.hangs {
 			l.found = append(l.found, c)
 		}
 	}
@@ -176,7 +176,8 @@ func (l *laying) keep(found []*candidate) {
 // newWay is the search with a sweep over a laying's floor.
 func (r *room) newWay(l *laying, s *sweep) *way {
 	s.stop, s.most = r.stopped, l.steps
-	return &way{sweep: s, field: l.field, zone: l.zone, length: l.length, laid: Length(r.frozen(l.cable), l.rule.bend)}
+	return &way{sweep: s, field: l.field, zone: l.zone, length: l.length, laid: Length(r.frozen(l.cable), l.rule.bend),
+		ringsOf: map[ringKey][][]node{}}
 }
 
 func sortByScore(found []*candidate) {
@@ -304,13 +305,18 @@ func bestOf(found []*candidate) *candidate {
 // returns the candidates, the best first.
 func (r *room) search(l *laying) []*candidate {
 	var found []*candidate
+	looks := plainLooks
+	if l.niches() > mostNiches {
+		looks = raggedLooks
+	}
 	for _, look := range looks {
-		if !look.asks(bestOf(found)) || look.effort != narrowly && r.inVain(l, found) {
+		if !look.asks(bestOf(found), l.field) || look.effort != narrowly && r.inVain(l, found) {
 			break
 		}
 		ways := make([]*way, 0, 2)
 		for _, t := range r.directions(l.share.zone) {
 			w := r.newWay(l, newSweep(newGrid(l.region, r.lattice, t+look.from), l.rule, l.wish, look.effort))
+			w.annexes = look.annexes
 			w.begin(l.firstGap())
 			ways = append(ways, w)
 		}
@@ -354,33 +360,41 @@ func (r *room) inVain(l *laying, found []*candidate) bool {
 // firstGap is the gap in pegs that a laying's search begins with.
 func (l *laying) firstGap() float64 {
 	gap := l.spacing / l.rule.pitch
-	if edge := l.region.Perimeter(); edge*edge > ragged*l.region.Area() {
+	if l.niches() > ragged {
 		gap *= raggedGap
 	}
 	return gap
 }
 
-// ragged is the square of its edge over its area from which a floor counts as ragged: a
-// square has 16, one of three to one 21, bathrooms with what stands in them 20 to 45,
-// stars, combs and floors of many niches 60 and more.
-const ragged = 60.0
+// niches is the square of the share's edge over its area: a square has 16, one of three to one 21,
+// bathrooms with what stands in them 20 to 45, stars, combs and floors of many niches 60 and more.
+func (l *laying) niches() float64 {
+	edge := l.region.Perimeter()
+	return edge * edge / l.region.Area()
+}
+
+const (
+	ragged     = 60.0  // niches from which a narrower first gap pays
+	mostNiches = 120.0 // niches from which hardly any plan gets everywhere by itself
+)
 
 // A look is one try of the search, from one side of the floor.
 type look struct {
 	effort
-	from turns // 0, or 2 to begin at the other side
-	last bool  // only for floors that found no route at all
-	dear bool  // only for floors that are not well covered yet: it costs twice all before it
+	from    turns // 0, or 2 to begin at the other side
+	last    bool  // only for floors that found no route at all
+	dear    bool  // only for floors that are not well covered yet: it costs twice all before it
+	annexes bool  // plans get rings in the pockets they leave
 }
 
 // asks reports whether a floor whose best route so far is best asks for the look.
-func (k look) asks(best *candidate) bool {
-	return best == nil || !k.last && (!k.dear || best.score.Covered < wellCovered)
+func (k look) asks(best *candidate, f *field) bool {
+	return best == nil || !k.last && (!k.dear || !f.well(best.score.Covered))
 }
 
 // wellCovered is the share of the floor from which a wider look hardly ever finds a
 // route that covers more.
-const wellCovered = 0.98
+const wellCovered = 0.987
 
 // How widely a sweep may look.
 var (
@@ -390,10 +404,21 @@ var (
 )
 
 // Most rooms are done with the first; the others get more.
-var looks = []look{
+var plainLooks = []look{
 	{effort: narrowly},
 	{effort: narrowly, from: 2},
+	{effort: narrowly, annexes: true, dear: true},
 	{effort: wide, dear: true},
+	{effort: wide, from: 2, last: true},
+	{effort: widest, last: true},
+	{effort: widest, from: 2, last: true},
+}
+
+// Floors of very many niches begin with rings.
+var raggedLooks = []look{
+	{effort: narrowly, annexes: true},
+	{effort: narrowly, annexes: true, from: 2, dear: true},
+	{effort: wide, annexes: true, dear: true},
 	{effort: wide, from: 2, last: true},
 	{effort: widest, last: true},
 	{effort: widest, from: 2, last: true},
@@ -418,10 +443,23 @@ func (r *room) stopped() bool { return r.p.Stop != nil && r.p.Stop() }
 // route. They look at each other only between rounds, so that they may go on
 // at once.
 func bracketAll(ways []*way) {
-	for range rounds + mostNudges {
+	for k := range rounds + mostNudges {
 		if slices.ContainsFunc(ways, func(w *way) bool { return w.laying() < good }) {
 			return
 		}
+		if k == annexedRounds-1 {
+			ways = ahead(ways)
+		}
 		together(len(ways), func(i int) { ways[i].bracket() })
 	}
+}
+
+// ahead returns, of ways whose plans get rings, the best one where it covers the floor
+// well, as a round costs more than it would gain in the others; else all.
+func ahead(ways []*way) []*way {
+	best := slices.MinFunc(ways, func(a, b *way) int { return cmp.Compare(a.laying(), b.laying()) })
+	if best.annexes && best.best != nil && best.field.well(best.best.score.Covered) {
+		return []*way{best}
+	}
+	return ways
 }

@@ -149,7 +149,7 @@ func TestCutsOtherwiseWhereTheBestCutFails(t *testing.T) {
 	if len(p.Zones[0]) != 1 {
 		t.Fatal(len(p.Zones[0]), "pieces of floor")
 	}
-	p.Cables = []Cable{{ID: "A", Length: 8340, LeadReach: 6000}, {ID: "B", Length: 9200, LeadReach: 6000}}
+	p.Cables = []Cable{{ID: "A", Length: 16800, LeadReach: 6000}, {ID: "B", Length: 12667, LeadReach: 6000}}
 	routes, err := Solve(p)
 	if err != nil {
 		t.Fatal(err)

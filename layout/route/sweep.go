@@ -85,6 +85,7 @@ type sweep struct {
 	most   int       // steps there are
 	stop   func() bool
 	perPeg float32 // cost of a peg of cable: negative to look for the longest plan
+	ring   bool    // the plan is a closed line, without start and end
 	starts pathEnd
 	ends   pathEnd
 
@@ -130,10 +131,26 @@ func newSweep(g *grid, rule rules, wish *wishes, e effort) *sweep {
 	}
 }
 
+// newRingSweep plans closed lines in a grid, by the rules and with the effort of another
+// sweep and what it has left of its steps.
+func newRingSweep(g *grid, like *sweep) *sweep {
+	anywhere := func(*grid, int, int) float32 { return 0 }
+	return &sweep{
+		effort: like.effort, g: g, rule: like.rule, tables: map[int]*table{}, remain: g.remains(), ring: true,
+		starts: newPathEnd(g, anywhere), ends: newPathEnd(g, anywhere), most: like.most - like.work, stop: like.stop,
+		buckets: make([][]int32, g.ny+1), best: make([]float32, g.ny+1), worst: make([]float32, g.ny+1),
+	}
+}
+
+// laneFor is a wanted gap in whole pegs.
+func (w *sweep) laneFor(s float64) int {
+	return max(w.rule.closest, int(math.Ceil(w.rule.meanGap-1e-9)), min(w.rule.widest, int(math.Round(s))))
+}
+
 // aim gets ready for a plan with wanted gap s.
 func (w *sweep) aim(s float64) {
 	w.s, w.done, w.arena, w.finals = s, inf32, w.arena[:0], w.finals[:0]
-	w.lane = max(w.rule.closest, int(math.Ceil(w.rule.meanGap-1e-9)), min(w.rule.widest, int(math.Round(s))))
+	w.lane = w.laneFor(s)
 	if w.t = w.tables[w.lane]; w.t == nil {
 		w.t = newTable(w.g, w.rule, w.lane)
 		w.tables[w.lane] = w.t

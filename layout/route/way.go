@@ -25,17 +25,19 @@ func (c *candidate) laying() float64 { return c.score.Total - c.leads }
 type way struct {
 	sweep   *sweep
 	field   *field
-	zone    *rim         // the whole zone, of which this may be a share
-	length  float64      // of the cable, mm
-	laid    float64      // mm of it that are laid already
-	enough  float64      // widest wanted gap known to give a long enough plan
-	tooWide float64      // smallest known to give too short a one
-	best    *candidate   // of all tries
-	found   []*candidate // each the best of its time
-	gap     float64      // to try next
-	seen    [][]node     // plans considered
-	tries   int          // gaps tried
-	nudges  int          // of those, how many because the one before gave up
+	zone    *rim                 // the whole zone, of which this may be a share
+	length  float64              // of the cable, mm
+	laid    float64              // mm of it that are laid already
+	enough  float64              // widest wanted gap known to give a long enough plan
+	tooWide float64              // smallest known to give too short a one
+	best    *candidate           // of all tries
+	found   []*candidate         // each the best of its time
+	gap     float64              // to try next
+	seen    [][]node             // plans considered
+	tries   int                  // gaps tried
+	nudges  int                  // of those, how many because the one before gave up
+	annexes bool                 // plans get rings in the pockets they leave
+	ringsOf map[ringKey][][]node // as far as they were asked for
 }
 
 // poor is the score above which a wider search is worth its time.
@@ -65,6 +67,9 @@ const fitted = 4
 func (w *way) try(s float64) float64 {
 	if !w.sweep.plan(s) {
 		return 0
+	}
+	if w.annexes {
+		return w.laid + w.considerAnnexed(s)
 	}
 	plans, n := w.sweep.pick(w.length-w.laid, fitted)
 	for _, p := range plans {
@@ -101,6 +106,9 @@ func (w *way) consider(p *runPlan, s float64) {
 // rounds is how many gaps are tried to bracket the widest that gives a long
 // enough plan.
 const rounds = 5
+
+// annexedRounds is the same for plans with rings that cover the floor well.
+const annexedRounds = 3
 
 // raggedGap is the first wanted gap of ragged floors over the ideal one, at which hardly
 // any plan of theirs is long enough; plain floors would get more turns by it.
@@ -161,9 +169,18 @@ func (w *way) gaveUp(n, s float64) bool {
 	return w.nudges < mostNudges && n-w.laid < 0.92*likely && n < w.length
 }
 
+// rounds is how many gaps the way is tried with. Rings fill what a gap leaves cold, so
+// that a well covered floor has no need of many.
+func (w *way) rounds() int {
+	if w.annexes && w.best != nil && w.field.well(w.best.score.Covered) {
+		return annexedRounds
+	}
+	return rounds
+}
+
 // settled reports whether more bracketing would gain nothing.
 func (w *way) settled() bool {
-	return w.tries >= rounds+w.nudges || w.spent() || w.sweep.out() || w.tooWide-w.enough < 0.03 || w.laying() < good
+	return w.tries >= w.rounds()+w.nudges || w.spent() || w.sweep.out() || w.tooWide-w.enough < 0.03 || w.laying() < good
 }
 
 // laying is that of the best candidate, infinite for none.
