@@ -67,6 +67,11 @@ func readFile(report *Report, s schema, name string, data []byte, units plane.Un
 		return rd, nil
 	}
 	report.AddSource(name, data)
+	if straight, first, ok := tree.StraightQuotes(data); ok {
+		rd.report.Warnf("W009", rd.span(first), `write straight quotes, "north 6ft"; phones have a setting for them`,
+			"curly quotes are read as straight ones")
+		data = straight
+	}
 	root, err := tree.Parse(data)
 	if err != nil {
 		rd.mend(data)

@@ -112,11 +112,11 @@ func TestSlips(t *testing.T) {
 			`2:14 warning: status "Issued for construction" is read as "for installation"
     write status = "for installation"
 `},
-		{`kind = "tub"`, `kind = “tub”`, `19:8 error: a curly quote, as word processors make of a straight one
-    write kind = "tub"
+		{`kind = "tub"`, `kind = “tub”`, `19:8 warning: curly quotes are read as straight ones
+    write straight quotes, "north 6ft"; phones have a setting for them
 `},
-		{`kind = "tub"`, `kind = ‘tub’`, `19:8 error: a curly quote, as word processors make of a straight one
-    write kind = 'tub'
+		{`kind = "tub"`, `kind = ‘tub’`, `19:8 warning: curly quotes are read as straight ones
+    write straight quotes, "north 6ft"; phones have a setting for them
 `},
 		{`kind = "tub"`, `kind = tub`, `19:8 error: text and lengths with a unit stand in quotes
     write kind = "tub"

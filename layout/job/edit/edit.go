@@ -32,7 +32,7 @@ type Field struct {
 // Apply makes the changes, one after the other, and returns the new text. An error
 // says which could not be made; the text is then as it was.
 func Apply(text string, changes []Change) (string, error) {
-	now := text
+	now := tree.WithStraightQuotes(text)
 	for i, c := range changes {
 		next, err := apply(now, c)
 		if err != nil {

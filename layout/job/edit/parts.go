@@ -24,6 +24,7 @@ type Held struct {
 // Parts lists the tables of a file that have a header, in the order of the file,
 // after the keys that stand before all of them.
 func Parts(text string) ([]Part, error) {
+	text = tree.WithStraightQuotes(text)
 	root, err := tree.Parse([]byte(text))
 	if err != nil {
 		return nil, err
