@@ -425,6 +425,7 @@ func carries(kind string) bool { return kind == "wood" || kind == "concrete" }
 
 func sectionLevels(v *floorplan.View) []setting.Level {
 	bs := append([]setting.Block{layerTable(v), sectionNotes(v)}, detailBlocks(v.Plan, nil, ofSection)...)
+	bs = append(bs, warmFloors(v.Plan)...)
 	bs = append(bs, warmthBlocks(v.Plan)...)
 	bs = append(bs, lossBlocks(v.Plan)...)
 	// a section so small that its layers run together is worth a second sheet

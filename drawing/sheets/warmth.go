@@ -18,8 +18,8 @@ import (
 	"oxturn/layout/say"
 )
 
-// warmthBlocks returns what the build-up sheet says of the floor's warmth:
-// charts, their figures, and what they rest on.
+// warmthBlocks returns what the build-up sheet says of the floor's warmth beside its pictures:
+// a chart, figures, and what they rest on.
 func warmthBlocks(p *layout.Plan) []setting.Block {
 	w, f := p.Warmth, p.Job.Figures()
 	switch {
@@ -33,7 +33,7 @@ func warmthBlocks(p *layout.Plan) []setting.Block {
 	}
 	out := surfaceTables(w, f)
 	if !onSmall(p) { // else the tables have to do
-		out = slices.Concat([]setting.Block{surfaceChart(w, f)}, out, warmUpChart(w, f))
+		out = append(out, warmUpChart(w, f)...)
 	}
 	return append(out, warmUpTable(w, f), energyTable(w, p.Job.Energy.Currency), layerFigures(w, onSmall(p)),
 		warmthNotes(p, f))
@@ -59,87 +59,9 @@ func degrees(f say.Figures, c float64) string {
 	return say.DegreesBoth(c, f.Units)
 }
 
-// small turns mm into what a chart's axis counts.
-func small(f say.Figures, mm float64) float64 {
-	if f.Units == plane.Inches {
-		return mm / plane.Inch
-	}
-	return mm
-}
-
-func smallUnit(f say.Figures) string {
-	if f.Units == plane.Inches {
-		return "in"
-	}
-	return "mm"
-}
-
-// mostCurves is how many curves a chart can hold and still be read.
-const mostCurves = 6
-
-// surfaceChart shows the surface across two runs, at most and at least as warm.
-func surfaceChart(w *layout.Warmth, f say.Figures) setting.Block {
-	c := setting.Chart{
-		Head: "Surface temperature across two runs", Across: "across the runs, " + smallUnit(f),
-		Up: degree(f) + ", left on without a thermostat in a room at " + airs(f, w),
-	}
-	for _, r := range w.Runs {
-		if len(c.Curves)+2 > mostCurves {
-			break
-		}
-		if r.Alike() && w.Room == w.Warmest {
-			c.Curves = append(c.Curves, setting.Curve{Name: runName(r, f), Pts: acrossTwo(r.Hot, w.Warmest, f)})
-			continue
-		}
-		c.Curves = append(c.Curves, setting.Curve{Name: runName(r, f) + ", at most", Pts: acrossTwo(r.Hot, w.Warmest,
-			f)},
-			setting.Curve{Name: strings.Join(r.Cables, ", ") + ", at least", Pts: acrossTwo(r.Cold, w.Room, f)})
-	}
-	if len(w.Runs) > 0 {
-		for _, v := range w.Runs[0].Verdicts {
-			if l := v.Limit; l != heat.EdgeLimit { // a strip along walls, not the floor
-				c.Limits = append(c.Limits, setting.LimitLine{Name: limitName(l, f), At: temperature(f, l.Celsius)})
-			}
-		}
-	}
-	return c
-}
-
-// airs writes the room's temperature, and at its warmest where that differs.
-func airs(f say.Figures, w *layout.Warmth) string {
-	if w.Room == w.Warmest {
-		return degrees(f, w.Room)
-	}
-	return degrees(f, w.Room) + ", " + degrees(f, w.Warmest) + " at its warmest"
-}
-
-// limitName names a limit for the chart: of one for other air than an occupied
-// room's it says for which.
-func limitName(l heat.Limit, f say.Figures) string {
-	name := "limit, " + l.Name + ": " + degrees(f, l.Celsius)
-	if l.Air != 0 && l.Air != heat.OccupiedLimit.Air {
-		name += " in air at " + degrees(f, l.Air)
-	}
-	return name
-}
-
-func runName(r layout.Warm, f say.Figures) string {
-	return fmt.Sprintf("%s: %s apart, %s", strings.Join(r.Cables, ", "), f.Apart(r.Cold.Section.Spacing),
-		flux(r.Cold.Section.Flux(), f))
-}
-
 // flux writes W/m² in both systems so that no line ends within a figure.
 func flux(w float64, f say.Figures) string {
 	return strings.ReplaceAll(density(w, f.Units), " W", setting.NoBreak+"W")
-}
-
-// acrossTwo returns the surface over two runs in the chart's units.
-func acrossTwo(b layout.Bound, room float64, f say.Figures) []drawing.Pt {
-	var pts []drawing.Pt
-	for _, s := range b.Steady.Profile {
-		pts = append(pts, drawing.Pt{X: small(f, s.X), Y: temperature(f, room+s.Rise)})
-	}
-	return pts
 }
 
 // runsAbreast is how many cables stand side by side in one table.
@@ -361,11 +283,6 @@ func warmthNotes(p *layout.Plan, f say.Figures) setting.Block {
 	}
 	if len(taken) > 0 {
 		l.Paras = append(l.Paras, strings.Join(taken, " "))
-	}
-	if shown := mostCurves / 2; len(w.Runs) > shown {
-		l.Paras = append(l.Paras, fmt.Sprintf("The chart of the surface shows the first %d of %d; the tables "+
-			"have all.",
-			shown, len(w.Runs)))
 	}
 	if onBareConcrete(p.Job.BuildUp) {
 		l.Paras = append(l.Paras, "Over concrete without insulation beneath, a board under the membrane helps more "+
