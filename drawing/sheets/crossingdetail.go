@@ -118,7 +118,11 @@ func (d crossingDetail) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	y := at.Y
 	k := d.scale(w)
 	wide, high := d.shows()
-	box := drawing.Box{X0: at.X, Y0: y + crossingAbove, X1: at.X + wide*k, Y1: y + crossingAbove + high*k}
+	above, below := crossingAbove, 0.0
+	if d.upright().Y > 0 { // the corner is at the top, and the level figure below the floor
+		above, below = crossingWall, crossingAbove-crossingWall
+	}
+	box := drawing.Box{X0: at.X, Y0: y + above, X1: at.X + wide*k, Y1: y + above + high*k}
 	side := d.sideways()
 	if side.X > 0 {
 		box.X0, box.X1 = box.X0+crossingWall, box.X1+crossingWall
@@ -130,7 +134,7 @@ func (d crossingDetail) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	v.channels()
 	v.sizes()
 	for i, l := range pg.Ty.Wrap(crossingWords, w) {
-		pg.Write(drawing.Pt{X: at.X, Y: box.Y1 + crossingWall + 4.6 + float64(i)*setting.Leading}, l, setting.Note,
+		pg.Write(drawing.Pt{X: at.X, Y: box.Y1 + below + crossingWall + 4.6 + float64(i)*setting.Leading}, l, setting.Note,
 			drawing.Start)
 	}
 }

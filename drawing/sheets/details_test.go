@@ -180,3 +180,25 @@ func TestLeadsComeApart(t *testing.T) {
 		t.Error("the plan itself was changed, or nothing was")
 	}
 }
+
+// TestCrossingAtAnyCorner: whichever corner of the paper P1 is in, its figures stand off the
+// words below, and all stays in the block.
+func TestCrossingAtAnyCorner(t *testing.T) {
+	p := example(t, "kitchen").plan
+	level, upright := drawing.Pt{X: 1}, drawing.Pt{Y: 1}
+	for _, in := range [][2]drawing.Pt{{level, upright}, {upright, level}, {level.Mul(-1), upright},
+		{upright.Mul(-1), level}, {level, upright.Mul(-1)}, {upright.Mul(-1), level.Mul(-1)}} {
+		d := crossingDetail{from1: 198, from2: 209, figure1: "198", figure2: "209", in1: in[0], in2: in[1], pitch: 30}
+		pg := setting.NewPage(p, drawing.Paper{Name: "A3", W: 420, H: 297})
+		d.Set(pg, drawing.Pt{X: 50, Y: 50}, 80)
+		pg.Sheet.ID = "crossing"
+		checkLettering(t, pg.Sheet)
+		checkDimensions(t, pg.Sheet)
+		box := drawing.Box{X0: 49.5, Y0: 49.5, X1: 130.5, Y1: 50.5 + d.Height(pg.Ty, 80)}
+		for _, it := range pg.Sheet.Items {
+			if !box.Contains(drawing.BoxOfItem(it)) {
+				t.Errorf("%v: %s reaches to %.1f of %.1f", in, describe(it), drawing.BoxOfItem(it), box)
+			}
+		}
+	}
+}
