@@ -11,7 +11,8 @@ import (
 // the floors below it, so that data flows one way: job file, plan, sheets, bytes.
 var floors = [][]string{
 	{"layout/pattern"},
-	{"fonts", "layout/plane", "layout/circuit", "layout/asjson", "layout/job/tree", "layout/skip", "layout/golden",
+	{"fonts", "layout/money",
+		"layout/plane", "layout/circuit", "layout/asjson", "layout/job/tree", "layout/skip", "layout/golden",
 		"layout/internal/published"},
 	{"layout/say"},
 	{"layout/route", "layout/heat", "layout/membrane", "layout/plancode", "layout/record", "drawing"},

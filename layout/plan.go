@@ -33,6 +33,7 @@ type Plan struct {
 	Membrane *membrane.Plan // nil when it cannot be planned
 	Warmth   *Warmth        // nil when the job gives no layers
 	Losses   []RoomLoss     // of the rooms that the job gives a loss for
+	Offer    *Offer         // nil: the job is no proposal
 }
 
 // A Room is one floor, worked out. Areas are regions so that they can be drawn

@@ -58,6 +58,10 @@ func registry() []registered {
 		{Kind: setting.Kind{ID: "membrane", Code: "MB", Title: "Membrane", Form: "Membrane cut plan",
 			About:   "How the pegged membrane is cut and laid, piece by piece",
 			Readers: []string{installer, estimator}}, draw: eachRoom(membranePlan)},
+		{Kind: setting.Kind{ID: "tile-plan", Code: "TP", Title: "Tile plan", Form: "Tile plan",
+			About: "How the tile is set out over the cable, what is cut, and which tile covers what must be " +
+				"found again",
+			Readers: []string{installer, estimator}}, draw: eachRoom(tilePlan)},
 		{Kind: setting.Kind{ID: "build-up", Code: "BU", Title: "Build-up", Form: "Section",
 			About:   "A section through the floor with its layers and heights",
 			Readers: []string{installer, estimator}}, draw: buildUp},

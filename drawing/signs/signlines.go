@@ -63,3 +63,11 @@ func along(line []drawing.Pt, step float64, n int) []drawing.Pt {
 	}
 	return out
 }
+
+// BelowLine is for cable that is shown faintly under something else.
+func BelowLine() *drawing.Stroke {
+	return &drawing.Stroke{Width: drawing.W050, Colour: drawing.Grey(0.45)}
+}
+
+// CutGrey fills tiles that are cut: lighter than walls.
+var CutGrey = drawing.Grey(0.08)

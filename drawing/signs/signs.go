@@ -56,6 +56,10 @@ const (
 	Laid
 	Anew
 	Planned
+	CutTile
+	Covering
+	StartLine
+	Below
 	Count
 )
 
@@ -120,6 +124,11 @@ var entries = [Count]entry{
 	Laid:     {words: "laid: stays as it lies", sample: bandSample(LaidBand())},
 	Anew:     {words: "new: not as planned", sample: bandSample(MistakenBand())},
 	Planned:  {words: "where the plan had cable", sample: lineSample(drawing.LayerCable, drawing.HiddenLine())},
+	CutTile:  {words: "tile to be cut, to the size figured", sample: cutTileSample},
+	Covering: {words: "tile over a sensor, joint or end cap", sample: coveringSample},
+	StartLine: {words: "start line, on a joint, and its points",
+		sample: over(lineSample(drawing.LayerMarks, drawing.JointLine()), symbols.ChannelCrossing)},
+	Below: {words: "heating cable below", sample: lineSample(drawing.LayerHatch, BelowLine())},
 }
 
 func hatchedEntry(words string, p drawing.Pattern) entry {

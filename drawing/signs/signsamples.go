@@ -174,6 +174,14 @@ func tileSample(b drawing.Box) []drawing.Item {
 	return []drawing.Item{rectangle(drawing.LayerFloor, b, drawing.MarkLine(), nil), lettered(b, "R2 C5")}
 }
 
+func cutTileSample(b drawing.Box) []drawing.Item {
+	return []drawing.Item{rectangle(drawing.LayerFloor, b, drawing.ThinLine(), drawing.Filled(CutGrey))}
+}
+
+func coveringSample(b drawing.Box) []drawing.Item {
+	return []drawing.Item{rectangle(drawing.LayerMarks, b.Grow(-drawing.W070/2), drawing.WallLine(), nil)}
+}
+
 func cloudSample(b drawing.Box) []drawing.Item {
 	ring := b.Grow(-1.2).Corners()
 	slices.Reverse(ring)

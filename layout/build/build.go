@@ -67,6 +67,7 @@ func Complete(p *layout.Plan) {
 	layTiles(p)
 	warmth.Floors(p)
 	takeOff(p)
+	offer(p)
 	p.Shifts = shifts(p, false)
 }
 

@@ -2,6 +2,7 @@ package build
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -75,7 +76,7 @@ func takeOffInput(p *layout.Plan) takeoff.Input {
 	}
 	for _, l := range p.Job.Labour {
 		in.Labour = append(in.Labour, takeoff.Labour{Phase: l.Phase, Heated: l.Heated, PerHour: l.PerHour,
-			Fixed: l.Fixed, HourCost: l.HourCost})
+			Fixed: l.Fixed, HourCost: l.HourCost, Crew: l.Crew, Visits: l.Visits, VisitCost: l.VisitCost})
 	}
 	for _, c := range p.Job.Prices {
 		in.Prices[c.Code] = c.Price
@@ -96,6 +97,11 @@ func quantities(p *layout.Plan, i int) takeoff.Room {
 	for _, m := range r.Job.Joints {
 		out.Joints = append(out.Joints, takeoff.Joint{Name: m.Name, Length: onTile(r, m.Segment), Width: m.Width,
 			WidthSource: m.Spans.Source("width")})
+	}
+	for _, o := range r.Job.Openings {
+		if o.Kind != "window" && !o.Threshold {
+			out.Doorways = append(out.Doorways, math.Abs(o.To-o.From))
+		}
 	}
 	for _, c := range r.Cables {
 		out.Cables = append(out.Cables, takeoff.Cable{Name: c.ID, Label: c.Label})
@@ -124,6 +130,9 @@ func thermostat(r *layout.Room, p *layout.Plan) *takeoff.Thermostat {
 		comfort.Over()}
 	for _, c := range r.Cables {
 		t.ColdLeads += len(c.Joined())
+		for _, end := range c.Joined() {
+			t.LeadOnFloor += plane.PathLength(end.Lead)
+		}
 	}
 	for _, s := range r.Sensors {
 		if s.Spare {
@@ -135,6 +144,10 @@ func thermostat(r *layout.Room, p *layout.Plan) *takeoff.Thermostat {
 	}
 	if l := p.LoadOf(r.Job.Name); l != nil {
 		t.Relay = l.Needs != ""
+		t.Kind = fmt.Sprintf("%g V, contacts for %g A", l.Volts, p.Job.Supply.ThermostatAmps)
+		if kind := p.Job.Sensor.Family.Name; kind != "" {
+			t.Kind += ", reading a sensor " + kind
+		}
 	}
 	return t
 }

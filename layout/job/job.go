@@ -33,6 +33,7 @@ type Job struct {
 	Energy    Energy
 	Labour    []Labour
 	HandOver  HandOver
+	Proposal  ProposalTerms
 	Prices    []Price // of the price file, in its order
 	Cables    []Cable // inline ones first, then the catalogue's, in file order
 	Rooms     []Room
@@ -183,6 +184,7 @@ type Materials struct {
 	Primer                            Product
 	Board                             Product // insulation board; not taken off when Pack is 0
 	Band                              Product // seam and corner band
+	Waterproofing                     Product // of the floor; not taken off without a coverage
 }
 
 // A Cable is one catalogue cable, by its label.

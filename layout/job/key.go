@@ -97,8 +97,8 @@ func Keys() []Key {
 		sensorKeys(), tileKeys(),
 		layerKeys(), materialKeys(), cableKeys(), roomKeys(), openingKeys(), fixtureKeys(), keepOutKeys(),
 		fixingKeys(),
-		jointKeys(), arcKeys(), nicheKeys(), partitionKeys(), zoneKeys(), thermostatKeys(), lossKeys(), asLaidKeys(), warmthKeys(),
-		labourKeys(), handOverKeys(), sheetKeys(), allowKeys()} {
+		jointKeys(), arcKeys(), nicheKeys(), partitionKeys(), zoneKeys(), thermostatKeys(), lossKeys(), asLaidKeys(),
+		warmthKeys(), labourKeys(), proposalKeys(), handOverKeys(), sheetKeys(), allowKeys()} {
 		out = append(out, part...)
 	}
 	return out

@@ -23,6 +23,7 @@ var productKinds = []productKind{
 	{"sealant", "Sealant of perimeter and movement joints", `"0.3 L"`, "", "", "", "0.1", `"10.1 fl oz"`, "", ""},
 	{"primer", "Primer of the subfloor", "", "", "", "", "0.1", "", "", ""},
 	{"board", "Insulation board under the membrane", "", "", "", "", "0.1", "", "", ""},
+	{"waterproofing", "Waterproofing of the floor", "", "", "", "", "0.1", "", "", ""},
 	{"band", "Seam and corner band", "", "", "", "", "0.1", "", "", ""},
 }
 
@@ -99,6 +100,7 @@ func (j *Job) readMaterials(t table) {
 	m.Primer = readProduct(t.sub("primer"))
 	m.Board = readProduct(t.sub("board"))
 	m.Band = readProduct(t.sub("band"))
+	m.Waterproofing = readProduct(t.sub("waterproofing"))
 }
 
 func readProduct(t table) Product {

@@ -74,7 +74,7 @@ var plausibles = []plausible{
 	{[]string{"tile.waste", "tile.breakage", "membrane.waste", "materials.bond_mortar.waste",
 		"materials.fill_mortar.waste", "materials.bed_mortar.waste",
 		"materials.grout.waste", "materials.sealant.waste", "materials.primer.waste", "materials.board.waste",
-		"materials.band.waste"}, nil, "%", 0, 100, 0, 50,
+		"materials.band.waste", "materials.waterproofing.waste"}, nil, "%", 0, 100, 0, 50,
 		"of what is bought, %s is lost", practice},
 	row("labour.per_hour", "m²", 0.1, 300, 0.3, 60, "%s of floor is done in an hour"),
 

@@ -23,6 +23,7 @@ func (j *Job) readSettings(top table) {
 	j.readWarmth(top.sub("warmth"), top.sub("energy"))
 	j.readLabour(top)
 	j.readHandOver(top.sub("handover"))
+	j.readProposal(top.sub("proposal"))
 	j.Units = top.rd.drawingUnits()
 	j.readSheet(top.sub("sheet"))
 	for _, t := range top.each("revision") {

@@ -36,11 +36,14 @@ type Energy struct {
 
 // A Labour is one phase of work at the job's own rates.
 type Labour struct {
-	Phase    string
-	Heated   bool    // counted on the heated area, else on the tiled one
-	PerHour  float64 // m² an hour, 0: Fixed alone
-	Fixed    float64 // h, whatever the area
-	HourCost float64
+	Phase     string
+	Heated    bool    // counted on the heated area, else on the tiled one
+	PerHour   float64 // m² an hour, 0: Fixed alone
+	Fixed     float64 // h, whatever the area
+	HourCost  float64
+	Crew      int // who are at it together
+	Visits    int // ways to the site for it; 0: not counted
+	VisitCost float64
 }
 
 // warmthKeys: 20 °C is the room of EN 1264-2; a rise of 8 K takes a floor at
@@ -109,6 +112,12 @@ func labourKeys() []Key {
 			Doc: "Hours it takes whatever the area", Example: "fixed = 1.5"},
 		Key{Path: "hour_cost", Type: TypeNumber, Limits: Limits{Max: 1e6},
 			Otherwise: "hours are given without their cost", Doc: "Cost of an hour", Example: "hour_cost = 55"},
+		Key{Path: "crew", Type: TypeWhole, Limits: Limits{Min: 1, Max: 100}, Default: "1",
+			Doc: "How many are at it together: the hours stay, the days get fewer", Example: "crew = 2"},
+		Key{Path: "visits", Type: TypeWhole, Limits: Limits{Max: 1000}, Otherwise: "ways to the site are not counted",
+			Doc: "Ways to the site that it takes", Example: "visits = 2"},
+		Key{Path: "visit_cost", Type: TypeNumber, Limits: Limits{Max: 1e6}, Doc: "Cost of a way to the site and back",
+			Example: "visit_cost = 35"},
 	)
 }
 
@@ -163,6 +172,7 @@ func (j *Job) readLabour(top table) {
 				t.text("phase"))
 		}
 		j.Labour = append(j.Labour, Labour{Phase: t.text("phase"), Heated: t.text("on") == "heated",
-			PerHour: t.num("per_hour"), Fixed: t.num("fixed"), HourCost: t.num("hour_cost")})
+			PerHour: t.num("per_hour"), Fixed: t.num("fixed"), HourCost: t.num("hour_cost"),
+			Crew: t.whole("crew"), Visits: t.whole("visits"), VisitCost: t.num("visit_cost")})
 	}
 }

@@ -9,12 +9,18 @@ import (
 // apart, which are called by their own names.
 var codes = []string{
 	"membrane", "bond-mortar", "fill-mortar", "bed-mortar", "tile", "grout", "edge-sealant", "joint-sealant",
-	"primer", "board", "band", "thermostat", "relay", "sensor", "spare-sensor", "box", "conduit", "sensor-tube",
-	"nail-plate",
+	"backer-rod", "profile", "spacers", "waterproofing", "tape", "visits", "tester-hire", "primer", "board", "band",
+	"thermostat", "relay", "sensor", "spare-sensor", "box", "conduit", "sensor-tube", "nail-plate",
 }
 
 // Known reports whether a take-off may have a line of a code. A price list for
 // many jobs has more codes than one job needs.
 func Known(code string) bool {
 	return slices.Contains(codes, code) || strings.HasPrefix(code, "cable ") || strings.HasPrefix(code, "labour ")
+}
+
+// OfHeating reports whether a line is of the cable, its controls or what they run in.
+func OfHeating(code string) bool {
+	return strings.HasPrefix(code, "cable ") || slices.Contains([]string{"thermostat", "relay", "sensor",
+		"spare-sensor", "box", "conduit", "sensor-tube", "tape", "nail-plate"}, code)
 }

@@ -5,7 +5,9 @@ import "testing"
 func TestEveryLineHasAKnownCode(t *testing.T) {
 	in := bath()
 	in.Rooms[0].Thermostat.Relay = true
-	in.Labour = []Labour{{Phase: "membrane", Fixed: 2}}
+	in.Labour = []Labour{{Phase: "membrane", Fixed: 2, Visits: 1}}
+	in.Rooms[0].Doorways, in.Prices = []float64{800}, map[string]float64{"tester-hire": 40}
+	in.Materials.Waterproofing.Coverage = 4
 	seen := map[string]bool{}
 	for _, l := range counted(in).Lines {
 		seen[l.Code] = true
@@ -33,7 +35,7 @@ func TestPricesByPackMetreAndHour(t *testing.T) {
 	in.Prices = map[string]float64{"membrane": 210, "conduit": 1.5, "labour cable": 50, "tile": 60}
 	l := counted(in)
 	near(t, "one roll", line(t, l, "membrane").Price, 210, 0)
-	near(t, "2.4 m of conduit", line(t, l, "conduit").Price, 3.6, 1e-9)
+	near(t, "2.4 m of conduit and a tenth", line(t, l, "conduit").Price, 3.96, 1e-9)
 	near(t, "the job's rate", line(t, l, "labour membrane").Price, 80, 0)
 	near(t, "the file's rate", line(t, l, "labour cable").Price, 150, 0)
 	tile := line(t, l, "tile")

@@ -2,7 +2,6 @@ package takeoff
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"oxturn/layout/plane"
@@ -18,10 +17,12 @@ func Compute(in Input) List {
 	b.mortars()
 	b.tile()
 	b.joints()
+	b.fittings()
 	b.underlays(seams)
 	b.cables()
 	b.controls()
 	b.labour()
+	b.visits()
 	b.words()
 	return b.list
 }
@@ -104,13 +105,12 @@ func (b *builder) price(l *Line, price float64) {
 		price = p
 	}
 	if l.Packs > 0 {
-		l.Each, l.Price = price, price*float64(l.Packs)
+		l.Each, l.Price = price, cost(price, float64(l.Packs))
 	}
 	if !usable(l.Price) {
 		b.ask("%s: a price of %g is not usable.", l.Item, l.Price)
 		l.Each, l.Price = 0, 0
 	}
-	l.Price = math.Round(l.Price*100) / 100
 }
 
 // tiledBasis words the tiled area of all rooms.

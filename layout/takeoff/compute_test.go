@@ -91,8 +91,8 @@ func TestBathByHand(t *testing.T) {
 		{"sensor", 1, 1, "each", 1},
 		{"spare-sensor", 1, 1, "each", 1},
 		{"box", 1, 1, "each", 1},
-		{"conduit", 2.4, 2.4, "m", 0},
-		{"sensor-tube", 3, 3, "m", 0},
+		{"conduit", 2.4, 2.64, "m", 0},
+		{"sensor-tube", 3, 3.3, "m", 0},
 		{"nail-plate", 2, 2, "each", 2},
 	} {
 		got := line(t, l, c.code)
@@ -318,7 +318,10 @@ func TestWordsOfAProposal(t *testing.T) {
 
 func TestLabourAndPrices(t *testing.T) {
 	in := bath()
-	in.Labour = []Labour{{"membrane", false, 5, 1, 60}, {"cable", true, 5, 0, 60}}
+	in.Labour = []Labour{
+		{Phase: "membrane", Heated: false, PerHour: 5, Fixed: 1, HourCost: 60},
+		{Phase: "cable", Heated: true, PerHour: 5, Fixed: 0, HourCost: 60},
+	}
 	in.Prices = map[string]float64{"bond-mortar": 25, "cable A240-300": 200}
 	l := counted(in)
 	near(t, "hours", line(t, l, "labour membrane").Net, 3.61/5+1, 1e-9)
@@ -339,7 +342,7 @@ func TestPricesFollowFromTheLine(t *testing.T) {
 	for _, u := range []plane.Units{plane.Millimetres, plane.Inches} {
 		in := bath()
 		in.Units = u
-		in.Labour = []Labour{{"membrane", false, 7, 0, 61.3}}
+		in.Labour = []Labour{{Phase: "membrane", Heated: false, PerHour: 7, Fixed: 0, HourCost: 61.3}}
 		in.Prices = map[string]float64{"bond-mortar": 25.01, "tile": 58.4, "conduit": 3.4, "sensor-tube": 1.9,
 			"nail-plate": 1.1}
 		total := 0.0
@@ -350,9 +353,9 @@ func TestPricesFollowFromTheLine(t *testing.T) {
 			}
 			n, unit := float64(l.Packs), ""
 			if l.Packs == 0 {
-				n, unit = l.Net, l.Unit
+				n, unit = l.Gross, l.Unit
 				if u == plane.Inches {
-					n, unit = US(l.Net, l.Unit)
+					n, unit = US(l.Gross, l.Unit)
 				}
 				n, _ = strconv.ParseFloat(Figure(n, unit), 64)
 			}
@@ -371,7 +374,11 @@ func TestPricesFollowFromTheLine(t *testing.T) {
 // What is none is not counted: no hours that are 0, no off-cuts that serve.
 func TestLabourIsWorded(t *testing.T) {
 	in := bath()
-	in.Labour = []Labour{{"a", false, 5, 0, 60}, {"b", false, 0, 2, 60}, {"c", false, 5, 1.5, 60}}
+	in.Labour = []Labour{
+		{Phase: "a", Heated: false, PerHour: 5, Fixed: 0, HourCost: 60},
+		{Phase: "b", Heated: false, PerHour: 0, Fixed: 2, HourCost: 60},
+		{Phase: "c", Heated: false, PerHour: 5, Fixed: 1.5, HourCost: 60},
+	}
 	l := counted(in)
 	for code, want := range map[string]string{
 		"labour a": "5 m² (53.8 ft²) an hour, job file", "labour b": "2 h fixed, job file",
@@ -420,8 +427,13 @@ func TestUnusableFiguresAreAskedAbout(t *testing.T) {
 		func(in *Input, v float64) { in.Materials.FillMortar.Yield = v },
 		func(in *Input, v float64) { in.Materials.Sealant.Pack = v },
 		func(in *Input, v float64) { in.Materials.SealantDepth = v },
-		func(in *Input, v float64) { in.Rooms[0].Heated = v; in.Labour = []Labour{{"cable", true, 5, 0, 60}} },
-		func(in *Input, v float64) { in.Labour = []Labour{{"cable", true, 5, 1, v}} },
+		func(in *Input, v float64) {
+			in.Rooms[0].Heated = v
+			in.Labour = []Labour{{Phase: "cable", Heated: true, PerHour: 5, Fixed: 0, HourCost: 60}}
+		},
+		func(in *Input, v float64) {
+			in.Labour = []Labour{{Phase: "cable", Heated: true, PerHour: 5, Fixed: 1, HourCost: v}}
+		},
 		func(in *Input, v float64) { in.Prices = map[string]float64{"tile": v} },
 		func(in *Input, v float64) { in.Rooms[0].Joints[0].Length = v },
 	} {

@@ -36,6 +36,7 @@ type Room struct {
 	Uncounted  error   // why there is no layout; nil with none: the pattern is not known
 	Perimeter  float64 // mm of tile edge to be sealed; 0: the whole edge of Tiled
 	Joints     []Joint
+	Doorways   []float64 // mm wide, of those without a threshold
 	Cables     []Cable
 	Thermostat *Thermostat // nil when the room has none of its own
 	Undecided  []string    // fixtures that are not chosen yet
@@ -57,13 +58,15 @@ type Cable struct {
 
 // A Thermostat is a box on the wall with what rises to it.
 type Thermostat struct {
-	Rise       float64 // mm from the floor to the box
-	Limits     bool    // it is to keep the floor below a limit
-	Relay      bool    // the load is more than its contacts carry
-	ColdLeads  int     // coming up to the box
-	Sensors    int     // wired ones, normally 1
-	Spares     int     // spare sensors, never wired
-	SensorTube float64 // mm of tube over the floor, all sensors
+	Rise        float64 // mm from the floor to the box
+	Limits      bool    // it is to keep the floor below a limit
+	Relay       bool    // the load is more than its contacts carry
+	ColdLeads   int     // coming up to the box
+	Sensors     int     // wired ones, normally 1
+	Spares      int     // spare sensors, never wired
+	SensorTube  float64 // mm of tube over the floor, all sensors
+	LeadOnFloor float64 // mm of cold lead over the floor, all cables
+	Kind        string  // what it must be, in words; empty: not known
 }
 
 // A CutPlan is a membrane cut on purpose; it replaces the count of strips.
@@ -76,11 +79,14 @@ type CutPlan struct {
 
 // A Labour is one phase of work at the job file's own rates.
 type Labour struct {
-	Phase    string
-	Heated   bool    // counted on the heated area, else on the tiled one
-	PerHour  float64 // m² an hour, 0: Fixed alone
-	Fixed    float64 // hours, whatever the area
-	HourCost float64
+	Phase     string
+	Heated    bool    // counted on the heated area, else on the tiled one
+	PerHour   float64 // m² an hour, 0: Fixed alone
+	Fixed     float64 // hours, whatever the area
+	HourCost  float64
+	Crew      int // who are at it together; 0: one
+	Visits    int // ways to the site for it
+	VisitCost float64
 }
 
 // tiled returns the tiled area of all rooms in mm².

@@ -2,9 +2,11 @@ package takeoff
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"oxturn/layout/job"
+	"oxturn/layout/money"
 	"oxturn/layout/plane"
 )
 
@@ -87,7 +89,8 @@ func (b *builder) cables() {
 func (b *builder) controls() {
 	limits := ""
 	var boxes, relays, leads, sensors, spares int
-	var rise, tube float64
+	var rise, tube, onFloor float64
+	var kinds []string
 	for _, r := range b.in.Rooms {
 		t := r.Thermostat
 		if t == nil {
@@ -105,16 +108,22 @@ func (b *builder) controls() {
 		spares += t.Spares
 		rise += t.Rise
 		tube += t.SensorTube
+		onFloor += t.LeadOnFloor
+		if t.Kind != "" && !slices.Contains(kinds, t.Kind) {
+			kinds = append(kinds, t.Kind)
+		}
 	}
-	b.each("thermostat", "Thermostat with floor sensor input", boxes, "one for each controlled room"+limits)
+	b.each("thermostat", "Thermostat with floor sensor input", boxes,
+		strings.Join(append([]string{"one for each controlled room"}, kinds...), "; ")+limits)
 	b.each("relay", "Relay or second thermostat", relays, "the load is more than a thermostat's contacts carry")
 	b.each("sensor", "Floor sensor", sensors, "the one that is wired")
-	b.each("spare-sensor", "Spare floor sensor", spares, "laid in another place, never wired")
+	b.each("spare-sensor", "Spare floor sensor", spares, "elsewhere, never wired")
 	b.each("box", "Deep box for the thermostat", boxes,
 		fmt.Sprintf("leads into it: %d cold, %d of sensors; electrician to size", leads, sensors+spares))
-	b.length("conduit", "Conduit in the wall", 2*rise, "lead rise, cold leads and sensor leads apart,")
-	b.length("sensor-tube", "Tube for the sensors", tube, "leads over the floor")
-	b.each("nail-plate", "Nail plate", 2*boxes, "one for each of the two paths through the wall's sole plate, assumed")
+	b.length("conduit", "Conduit in the wall", 2*rise, "twice the lead rise")
+	b.length("sensor-tube", "Tube for the sensors", tube, "on the floor")
+	b.tape(tube + onFloor)
+	b.each("nail-plate", "Nail plate", 2*boxes, "one a path through the sole plate")
 }
 
 // each adds a line counted one by one; none when n is 0.
@@ -127,8 +136,7 @@ func (b *builder) each(code, item string, n int, basis string) {
 // length adds a line cut to length, in mm; none when it is 0.
 func (b *builder) length(code, item string, mm float64, basis string) {
 	if mm != 0 {
-		l := Line{Code: code, Item: item, Basis: b.lengthBasis(basis, mm), Net: mm / 1000, Unit: "m",
-			Note: "cut to length"}
+		l := Line{Code: code, Item: item, Basis: b.lengthBasis(basis, mm), Net: mm / 1000, Unit: "m", Waste: cutWaste}
 		b.priceByUnit(&l)
 		b.add(l, 0)
 	}
@@ -141,11 +149,20 @@ func (b *builder) priceByUnit(l *Line) {
 	if !ok {
 		return
 	}
-	n, unit := l.Net, l.Unit
+	n, unit := l.Net*(1+l.Waste), l.Unit
 	if b.in.Units == plane.Inches {
 		n, unit = US(n, unit)
 	}
-	l.Each, l.Price = p, p*written(n, unit)
+	l.Each, l.Price = p, cost(p, written(n, unit))
+}
+
+// cost is a price for so many, in whole cents; what is no price is left for price to ask
+// about.
+func cost(price, n float64) float64 {
+	if !usable(price) || !usable(n) || !usable(price*n) {
+		return price * n
+	}
+	return money.Times(price, n).Float()
 }
 
 // labour adds a line for every phase of work, at the job file's own rates.
@@ -162,7 +179,10 @@ func (b *builder) labour() {
 		l := Line{Code: "labour " + w.Phase, Item: "Labour: " + w.Phase, Basis: b.basis(what, area), Net: hours,
 			Unit: "h"}
 		l.note("%s, job file", b.rate(w))
-		l.Each, l.Price = w.HourCost, w.HourCost*written(hours, "h")
+		if w.Crew > 1 {
+			l.note("a crew of %d is %s h at it", w.Crew, Figure(crewHours(hours, w.Crew), "h"))
+		}
+		l.Each, l.Price = w.HourCost, cost(w.HourCost, written(hours, "h"))
 		b.priceByUnit(&l)
 		b.add(l, 0)
 	}

@@ -26,7 +26,7 @@ func TestControlsAddUp(t *testing.T) {
 	if got, want := line(t, l, "box").Basis, "leads into it: 4 cold, 5 of sensors; electrician to size"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
-	if got := line(t, l, "sensor-tube"); got.Packs != 0 || got.Note != "cut to length" {
+	if got := line(t, l, "sensor-tube"); got.Packs != 0 || got.Waste != cutWaste {
 		t.Errorf("%+v", got)
 	}
 	in.Rooms = in.Rooms[1:2]
@@ -243,7 +243,11 @@ func TestBedsAtTheEndsOfTheTable(t *testing.T) {
 // A slow phase of work, half a square metre an hour, has its rate said and reckoned.
 func TestSlowWorkIsWorded(t *testing.T) {
 	in := bath()
-	in.Labour = []Labour{{"a", false, 0.5, 0, 10}, {"b", false, 0, 0, 10}, {"c", false, 0.5, 0.5, 10}}
+	in.Labour = []Labour{
+		{Phase: "a", Heated: false, PerHour: 0.5, Fixed: 0, HourCost: 10},
+		{Phase: "b", Heated: false, PerHour: 0, Fixed: 0, HourCost: 10},
+		{Phase: "c", Heated: false, PerHour: 0.5, Fixed: 0.5, HourCost: 10},
+	}
 	l := counted(in)
 	near(t, "hours", line(t, l, "labour c").Net, 3.61/0.5+0.5, 1e-9)
 	for code, want := range map[string]string{
@@ -263,7 +267,9 @@ func TestNothingIsLeftOfAnUnusableFigure(t *testing.T) {
 	got := line(t, counted(in), "grout")
 	near(t, "grout without its waste", got.Gross, got.Net, 1e-12)
 	in = bath()
-	in.Rooms[0].Heated, in.Labour = math.Inf(1), []Labour{{"cable", true, 5, 0, 60}}
+	in.Rooms[0].Heated, in.Labour = math.Inf(1), []Labour{
+		{Phase: "cable", Heated: true, PerHour: 5, Fixed: 0, HourCost: 60},
+	}
 	if got := line(t, counted(in), "labour cable"); got.Net != 0 || got.Gross != 0 || got.Waste != 0 ||
 		got.Packs != 0 || got.Price != 0 {
 		t.Errorf("%+v", got)

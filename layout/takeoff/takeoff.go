@@ -2,6 +2,8 @@
 // it is based on, so that it can be worked out again by hand.
 package takeoff
 
+import "oxturn/layout/money"
+
 // A List is the take-off of a whole job.
 type List struct {
 	Status      string // of the job: "proposal", "for installation", "as laid"
@@ -33,11 +35,12 @@ type Line struct {
 
 // Total adds up the prices given and names the items that have none.
 func (l List) Total() (sum float64, unpriced []string) {
+	var cents money.Cents
 	for _, line := range l.Lines {
-		sum += line.Price
+		cents += money.Of(line.Price)
 		if line.Price == 0 {
 			unpriced = append(unpriced, line.Item)
 		}
 	}
-	return sum, unpriced
+	return cents.Float(), unpriced
 }

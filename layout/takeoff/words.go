@@ -15,9 +15,11 @@ func (b *builder) words() {
 		"Electrical work by others: circuit, its protection, wiring and hook-up.",
 		"Permit and inspection.",
 		"Demolition, levelling and repair of the subfloor.",
-		"Hire of an insulation tester and a continuity alarm.",
 		"Fixtures, thresholds, skirting and wall tile.",
 		"Floor warming only: no heat-loss calculation by a standard.",
+	}
+	if !b.hires() {
+		b.list.Exclusions = append(b.list.Exclusions, "Hire of an insulation tester and a continuity alarm.")
 	}
 	b.assumptions()
 	b.questions()
@@ -37,6 +39,7 @@ func (b *builder) assumptions() {
 		"Bond coat, peg fill and tile bed are counted apart; the cable's volume is not taken off the fill.",
 		"Grout joints are as deep as the tile is thick.",
 		"Packs are whole packs for the whole job.",
+		"What is cut to length, and spacers, with 10 % waste (common practice).",
 	}
 	if b.in.Tile.Pattern == tiling.Herringbone {
 		b.list.Assumptions = append(b.list.Assumptions,

@@ -1,0 +1,76 @@
+package build
+
+import (
+	"strings"
+
+	"oxturn/layout"
+	"oxturn/layout/job"
+	"oxturn/layout/money"
+	"oxturn/layout/takeoff"
+)
+
+// The parts of an offer, in its order.
+const (
+	partFloor = "Membrane, mortars, tile and joints"
+	partHeat  = "Heating cable, sensors and controls"
+	partWork  = "Labour, visits and tests"
+)
+
+// offer makes the offer of a proposal out of its take-off.
+func offer(p *layout.Plan) {
+	if p.Job.Info.Status != job.Proposal {
+		return
+	}
+	t, o := p.Job.Proposal, &layout.Offer{}
+	costs := map[string]money.Cents{}
+	for _, l := range p.TakeOff.Lines {
+		c := money.Of(l.Price)
+		costs[partOf(l.Code)] += c
+		o.Cost += c
+		if c == 0 {
+			o.Unpriced = append(o.Unpriced, l.Item)
+		}
+	}
+	for _, name := range []string{partFloor, partHeat, partWork} {
+		if c := costs[name]; c != 0 { // each part is rounded, so that what is printed adds up
+			part := layout.Part{Name: name, Sum: c + c.Share(t.Markup)}
+			o.Parts = append(o.Parts, part)
+			o.Net += part.Sum
+		}
+	}
+	o.Markup = o.Net - o.Cost
+	o.Tax = o.Net.Share(t.Tax)
+	o.Total = o.Net + o.Tax
+	for _, one := range t.Options {
+		o.Options = append(o.Options, layout.Option{Name: one.Name, Price: optionPrice(p.Job, one)})
+	}
+	if d := p.Job.Info.Date; !d.IsZero() {
+		o.Until = d.AddDate(0, 0, t.ValidDays)
+	}
+	p.Offer = o
+}
+
+// optionPrice is what an option costs with markup and tax; 0: nobody gave its price.
+func optionPrice(j *job.Job, o job.ProposalOption) money.Cents {
+	c := money.Of(o.Price)
+	if c == 0 {
+		for _, p := range j.Prices {
+			if p.Code == o.Code {
+				c = money.Times(p.Price, o.Count)
+			}
+		}
+	}
+	c += c.Share(j.Proposal.Markup)
+	return c + c.Share(j.Proposal.Tax)
+}
+
+// partOf is the part of an offer that a line of the take-off belongs to.
+func partOf(code string) string {
+	switch {
+	case strings.HasPrefix(code, "labour "), code == "visits", code == "tester-hire":
+		return partWork
+	case takeoff.OfHeating(code):
+		return partHeat
+	}
+	return partFloor
+}
