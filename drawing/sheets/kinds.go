@@ -40,6 +40,9 @@ func Kinds() []setting.Kind {
 // registry has a line for every kind of sheet.
 func registry() []registered {
 	return []registered{
+		{Kind: setting.Kind{ID: coverID, Code: "CO", Title: "Proposal", Form: "Proposal",
+			About:   "What is offered: scope, price with tax, options, terms, and where to sign",
+			Readers: Readers()}},
 		{Kind: setting.Kind{ID: "key-plan", Code: "KP", Title: "Key plan", Form: "Key plan",
 			About:   "All rooms of the job at one scale, with their names and loads",
 			Readers: []string{installer, estimator, wirer}}, draw: keyPlan},

@@ -52,7 +52,9 @@ func setPages(p *layout.Plan) ([]*setting.Page, error) {
 			return nil, err
 		}
 	}
-	return slices.Concat(drawn...), nil
+	all := slices.Concat(drawn...)
+	first, err := cover(p, all)
+	return append(first, all...), err
 }
 
 // A part draws some of a set's sheets. It only reads the plan.
@@ -93,12 +95,10 @@ func eachRoom(draw func(*layout.Plan, *layout.Room) ([]*setting.Page, error)) pa
 // numbered draws the title blocks, now that the number of sheets is known, and
 // makes the sheets' names and labels unlike.
 func numbered(pages []*setting.Page) []*drawing.Sheet {
-	seen, count := map[string]bool{}, map[string]int{}
+	seen, named := map[string]bool{}, labels(pages)
 	var out []*drawing.Sheet
-	for _, pg := range pages {
-		code := codeOf(pg.Sheet.ID)
-		count[code]++
-		pg.Sheet.Label = fmt.Sprintf("%s-%d", code, count[code])
+	for i, pg := range pages {
+		pg.Sheet.Label = named[i]
 	}
 	setting.NameSheets(pages)
 	for i, pg := range pages {
@@ -111,6 +111,17 @@ func numbered(pages []*setting.Page) []*drawing.Sheet {
 		}
 		seen[pg.Sheet.ID] = true
 		out = append(out, pg.Sheet)
+	}
+	return out
+}
+
+// labels are what the sheets of a set are called: by their kinds, each counted on its own.
+func labels(pages []*setting.Page) (out []string) {
+	count := map[string]int{}
+	for _, pg := range pages {
+		code := codeOf(pg.Sheet.ID)
+		count[code]++
+		out = append(out, fmt.Sprintf("%s-%d", code, count[code]))
 	}
 	return out
 }

@@ -9,7 +9,6 @@ import (
 
 	"oxturn/drawing/setting"
 	"oxturn/layout"
-	"oxturn/layout/job"
 	"oxturn/layout/pattern"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
@@ -24,10 +23,8 @@ func takeOff(p *layout.Plan) ([]*setting.Page, error) {
 		return nil, nil
 	}
 	terms := setting.List{Span: true, Number: 1}
-	if p.Job.Info.Status == job.Proposal {
-		terms.Paras = append(terms.Paras, "PROPOSAL, from the sizes in the job file. The cable is ordered only after "+
-			"the finished walls are measured: it cannot be shortened or lengthened, and is seldom taken back once "+
-			"unwound.")
+	if p.Offer != nil { // its cover says what is included, what is not, and what it rests on
+		l.Inclusions, l.Exclusions = nil, nil
 	}
 	for _, part := range []struct {
 		head  string
@@ -39,7 +36,7 @@ func takeOff(p *layout.Plan) ([]*setting.Page, error) {
 		}
 	}
 	terms.Paras = append(terms.Paras, shiftTerms(p)...)
-	blocks := slices.Concat([]setting.Block{takeOffTable(p), terms}, shiftBlocks(p))
+	blocks := slices.Concat([]setting.Block{takeOffTable(p), terms}, offerBlocks(p), shiftBlocks(p))
 	if thickness(p.Job.BuildUp) <= 0 { // else it is with the build-up
 		blocks = append(blocks, lossBlocks(p)...)
 	}

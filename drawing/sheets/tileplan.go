@@ -346,7 +346,15 @@ func (t tileView) nameRows(v *floorplan.View) {
 
 // levels returns what stands beside the plan.
 func (t tileView) levels(v *floorplan.View) []setting.Level {
+	own := func(s signs.Sign) bool {
+		return slices.Contains([]signs.Sign{signs.CutTile, signs.Covering, signs.StartLine, signs.Below}, s)
+	}
+	others := func(s signs.Sign) bool { return !own(s) }
 	legend, rest := legendApart(v.Plan, setting.LegendOf(v.Used))
+	if len(legend) == 0 { // what is on this sheet alone stays with it
+		legend = []setting.Block{setting.LegendOf(lettering.Without(v.Used, others))}
+		rest = []setting.Block{setting.LegendOf(lettering.Without(v.Used, own))}
+	}
 	bs := slices.Concat(t.startTable(v), t.coverTable(v), []setting.Block{t.notes(v)}, legend)
 	all := slices.Concat(bs, t.compared(v)) // which check lists too
 	return []setting.Level{{Blocks: all, Rest: rest}, {Blocks: bs, Rest: rest, Gain: 1.15},

@@ -1,0 +1,259 @@
+package sheets
+
+import (
+	"fmt"
+	"strings"
+
+	"oxturn/drawing"
+	"oxturn/drawing/setting"
+	"oxturn/layout"
+	"oxturn/layout/job"
+	"oxturn/layout/money"
+	"oxturn/layout/plane"
+	"oxturn/layout/say"
+)
+
+// coverID is the kind of the sheet that a proposal begins with.
+const coverID = "cover"
+
+// cover sets what a proposal offers, before the sheets that say how it is built: what the
+// floor is to be, what that costs with tax, how long it holds, and where to sign. What a
+// piece costs, and the markup, are on the take-off alone.
+func cover(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
+	if p.Offer == nil {
+		return nil, nil
+	}
+	var blocks []setting.Block
+	for i := range p.Rooms {
+		if r := &p.Rooms[i]; len(r.Cables) > 0 && i < mostPictures {
+			blocks = append(blocks, floorPicture{r})
+		}
+	}
+	f := p.Job.Figures()
+	blocks = append(blocks, listOf("Scope", scope(p), f))
+	blocks = append(blocks, priceTable(p), optionTable(p), runningCost(p), listOf("Not included", exclusions(p), f),
+		listOf("Terms", terms(p), f), signatures(), sheetIndex(pages))
+	k := kindNamed(coverID)
+	return setting.ListSheets(p, setting.FormPaper(f.Units), coverID, k.Title, k.Form, without(blocks))
+}
+
+// mostPictures is how many rooms have their picture on a cover; a key plan shows all.
+const mostPictures = 2
+
+// without leaves out blocks that there are none of.
+func without(blocks []setting.Block) (out []setting.Block) {
+	for _, b := range blocks {
+		switch t := b.(type) {
+		case setting.Table:
+			if len(t.Rows) == 0 {
+				continue
+			}
+		case setting.List:
+			if len(t.Paras) == 0 {
+				continue
+			}
+		}
+		out = append(out, b)
+	}
+	return out
+}
+
+func listOf(head string, paras []string, f say.Figures) setting.List {
+	for i := range paras {
+		paras[i] = ownUnits(paras[i], f)
+	}
+	return setting.List{Head: head, Number: 1, Paras: paras}
+}
+
+// scope is what is done: the floor by its areas and cables, and what the job adds.
+func scope(p *layout.Plan) []string {
+	out := append([]string{}, p.TakeOff.Inclusions...)
+	for i := range p.Rooms {
+		r := &p.Rooms[i]
+		for _, c := range r.Cables {
+			out = append(out, fmt.Sprintf("%s: heating cable %s, %g V, %s, in a pegged membrane under tile.", r.Job.Name,
+				c.Label.ID, c.Label.Volts, say.Watts(c.Label.Watts)))
+		}
+	}
+	return append(out, p.Job.Proposal.Scope...)
+}
+
+func exclusions(p *layout.Plan) []string {
+	return append(append([]string{}, p.TakeOff.Exclusions...), p.Job.Proposal.Exclusions...)
+}
+
+// priceTable is what the floor costs, part by part; empty where nothing has a price.
+func priceTable(p *layout.Plan) setting.Table {
+	o, t := p.Offer, p.Job.Proposal
+	out := setting.Table{Head: "Price", Cols: priceColumns(p)}
+	if o.Net == 0 {
+		return out
+	}
+	for _, part := range o.Parts {
+		out.Rows = append(out.Rows, setting.Row(part.Name, part.Sum.String()))
+	}
+	if o.Tax != 0 {
+		out.Rows = append(out.Rows, setting.Row("Sum", o.Net.String()), setting.Row(taxWords(t), o.Tax.String()))
+	}
+	total := setting.Row("Total", o.Total.String())
+	for i := range total {
+		total[i].Strong = true
+	}
+	out.Rows = append(out.Rows, total)
+	return out
+}
+
+func priceColumns(p *layout.Plan) []setting.Column {
+	price := "Price"
+	if c := p.Job.Currency; c != "" {
+		price += ", " + c
+	}
+	return []setting.Column{{Head: "What", Wraps: true}, {Head: price, Align: setting.Decimal}}
+}
+
+func taxWords(t job.ProposalTerms) string {
+	return fmt.Sprintf("%s, %s %%", t.TaxName, say.TrimFigure(100*t.Tax))
+}
+
+// optionTable is what can be had on top.
+func optionTable(p *layout.Plan) setting.Table {
+	out := setting.Table{Head: "Options", Cols: priceColumns(p)}
+	if p.Job.Proposal.Tax > 0 {
+		out.Head += ", with " + strings.ToLower(p.Job.Proposal.TaxName[:1]) + p.Job.Proposal.TaxName[1:]
+	}
+	for _, o := range p.Offer.Options {
+		price := "on request"
+		if o.Price != 0 {
+			price = o.Price.String()
+		}
+		out.Rows = append(out.Rows, setting.Row(o.Name, price))
+	}
+	return out
+}
+
+// runningCost is what the floor draws, as a range.
+func runningCost(p *layout.Plan) setting.Block {
+	if p.Warmth == nil || len(p.Warmth.Use) == 0 {
+		return setting.List{}
+	}
+	t, ok := energyTable(p.Warmth, p.Job.Energy.Currency).(setting.Table)
+	if !ok {
+		return setting.List{}
+	}
+	t.Head = "Running cost, estimated"
+	return t
+}
+
+// terms are what the offer stands on.
+func terms(p *layout.Plan) []string {
+	o, t := p.Offer, p.Job.Proposal
+	out := []string{fmt.Sprintf("This offer holds for %d days from its date.", t.ValidDays)}
+	if !o.Until.IsZero() {
+		out[0] = "This offer holds until " + o.Until.Format("2006-01-02") + "."
+	}
+	if t.Deposit != "" {
+		out = append(out, "Payment: "+strings.TrimSuffix(t.Deposit, ".")+".")
+	}
+	switch {
+	case o.Net == 0:
+		out = append(out, "The price is still to be agreed: ____________________.")
+	case t.Tax == 0:
+		out = append(out, "No tax is counted in.")
+	}
+	if o.Net != 0 && len(o.Unpriced) > 0 {
+		out = append(out, "Still without a price, and not in the total: "+strings.Join(o.Unpriced, ", ")+".")
+	}
+	return append(out, "It rests on the sizes given. The cable is ordered only after the finished walls are measured: it "+
+		"cannot be shortened or lengthened, and is seldom taken back once unwound.",
+		"Floor warming, not room heating: no heat-loss calculation by a standard is made.")
+}
+
+// signatures is where both sides sign.
+func signatures() setting.Block {
+	return setting.Table{Head: "Agreed", Tall: 11, Cols: []setting.Column{{Head: "For"}, {Head: "Name, signature",
+		Wraps: true}, {Head: "Date      "}},
+		Rows: [][]setting.Cell{setting.Row("Client", "", ""), setting.Row("Contractor", "", "")}}
+}
+
+// sheetIndex lists the sheets that follow.
+func sheetIndex(pages []*setting.Page) setting.Block {
+	t := setting.Table{Head: "Sheets of the set", Cols: []setting.Column{{Head: "Sheet"}, {Head: "Title", Wraps: true}}}
+	for i, label := range labels(pages) {
+		t.Rows = append(t.Rows, setting.Row(label, pages[i].Sheet.Title))
+	}
+	return t
+}
+
+// offerBlocks are how an offer is reckoned, for whoever makes it: they stand with the
+// take-off, which owners do not get.
+func offerBlocks(p *layout.Plan) []setting.Block {
+	o, t := p.Offer, p.Job.Proposal
+	if o == nil || o.Net == 0 {
+		return nil
+	}
+	out := setting.Table{Head: "The offer", Cols: priceColumns(p)}
+	for _, r := range []struct {
+		what string
+		sum  money.Cents
+	}{
+		{"Cost, of what has a price", o.Cost},
+		{fmt.Sprintf("Markup, %s %%, on each part", say.TrimFigure(100*t.Markup)), o.Markup},
+		{"Sum", o.Net}, {taxWords(t), o.Tax}, {"Total, as offered", o.Total},
+	} {
+		if r.sum != 0 {
+			out.Rows = append(out.Rows, setting.Row(r.what, r.sum.String()))
+		}
+	}
+	return []setting.Block{out}
+}
+
+// A floorPicture shows a room's floor, at no scale: tile, cable and what stands on it.
+type floorPicture struct{ room *layout.Room }
+
+// pictureHigh is how high a picture is at most, mm.
+const pictureHigh = 62.0
+
+// ratio is how many mm of floor are one of paper.
+func (b floorPicture) ratio(w float64) float64 {
+	box := b.room.Job.Outline.Bounds()
+	return max(box.W()/(w-4), box.H()/pictureHigh)
+}
+
+func (b floorPicture) Height(ty *setting.Typesetter, w float64) float64 {
+	return ty.HeadingHeight(b.head(), w) + b.room.Job.Outline.Bounds().H()/b.ratio(w) + 3
+}
+
+func (b floorPicture) head() string { return b.room.Job.Name }
+
+// Set draws the picture with its upper left corner at a point.
+func (b floorPicture) Set(pg *setting.Page, at drawing.Pt, w float64) {
+	y := at.Y + setting.SetHeading(pg, at, b.head(), w)
+	r, k, box := b.room, b.ratio(w), b.room.Job.Outline.Bounds()
+	pt := func(p plane.Point) drawing.Pt {
+		return drawing.Pt{X: at.X + 2 + (p.X-box.Min.X)/k, Y: y + 1 + (box.Max.Y-p.Y)/k}
+	}
+	pts := func(line []plane.Point) (out []drawing.Pt) {
+		for _, p := range line {
+			out = append(out, pt(p))
+		}
+		return out
+	}
+	if len(r.Tiles) > 0 && r.Tiles[0].Width/k > leastTile {
+		var segs []drawing.Seg
+		for _, s := range r.Tiles[0].Joints() {
+			segs = append(segs, drawing.Polyline(pt(s.A), pt(s.B))...)
+		}
+		pg.Path(drawing.LayerFloor, "joints of the tile", segs, &drawing.Stroke{Width: drawing.W013,
+			Colour: drawing.Grey(0.5)}, nil)
+	}
+	for _, s := range r.Job.Stands() {
+		pg.Path(drawing.LayerFixtures, s.Name, drawing.Polygon(pts(s.Outline)...), drawing.ThinLine(),
+			drawing.Filled(drawing.White))
+	}
+	for i := range r.Cables {
+		c := &r.Cables[i]
+		pg.Path(drawing.LayerHatch, "heating cable "+c.ID, drawing.Rounded(pts(c.Path), c.BendRadius/k),
+			&drawing.Stroke{Width: drawing.W035, Colour: drawing.HeatRed}, nil)
+	}
+	pg.Path(drawing.LayerWalls, "walls", drawing.Polygon(pts(r.Job.Outline)...), drawing.WallLine(), nil)
+}
