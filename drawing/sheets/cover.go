@@ -71,8 +71,8 @@ func scope(p *layout.Plan) []string {
 	for i := range p.Rooms {
 		r := &p.Rooms[i]
 		for _, c := range r.Cables {
-			out = append(out, fmt.Sprintf("%s: heating cable %s, %g V, %s, in a pegged membrane under tile.", r.Job.Name,
-				c.Label.ID, c.Label.Volts, say.Watts(c.Label.Watts)))
+			out = append(out, fmt.Sprintf("%s: heating cable %s, %g V, %s, in a pegged membrane under tile.",
+				r.Job.Name, c.Label.ID, c.Label.Volts, say.Watts(c.Label.Watts)))
 		}
 	}
 	return append(out, p.Job.Proposal.Scope...)
@@ -163,8 +163,8 @@ func terms(p *layout.Plan) []string {
 	if o.Net != 0 && len(o.Unpriced) > 0 {
 		out = append(out, "Still without a price, and not in the total: "+strings.Join(o.Unpriced, ", ")+".")
 	}
-	return append(out, "It rests on the sizes given. The cable is ordered only after the finished walls are measured: it "+
-		"cannot be shortened or lengthened, and is seldom taken back once unwound.",
+	return append(out, "It rests on the sizes given. The cable is ordered only after the finished walls are measured: "+
+		"it cannot be shortened or lengthened, and is seldom taken back once unwound.",
 		"Floor warming, not room heating: no heat-loss calculation by a standard is made.")
 }
 
@@ -177,7 +177,8 @@ func signatures() setting.Block {
 
 // sheetIndex lists the sheets that follow.
 func sheetIndex(pages []*setting.Page) setting.Block {
-	t := setting.Table{Head: "Sheets of the set", Cols: []setting.Column{{Head: "Sheet"}, {Head: "Title", Wraps: true}}}
+	t := setting.Table{Head: "Sheets of the set",
+		Cols: []setting.Column{{Head: "Sheet"}, {Head: "Title", Wraps: true}}}
 	for i, label := range labels(pages) {
 		t.Rows = append(t.Rows, setting.Row(label, pages[i].Sheet.Title))
 	}
