@@ -73,17 +73,26 @@ func sheetKinds() string {
 		fmt.Fprintf(&b, "  %-13s%s\n", k.ID, strings.ReplaceAll(wrap(k.About, 67), "\n", "\n"+strings.Repeat(" ", 15)))
 	}
 	b.WriteByte('\n')
+	before := ""
 	for _, r := range sheets.Readers() {
-		var ids []string
-		for _, k := range setKinds() {
-			if slices.Contains(k.Readers, r) {
-				ids = append(ids, k.ID)
-			}
+		ids := strings.Join(idsFor(r), ", ")
+		if ids == before {
+			ids = "the same"
 		}
-		fmt.Fprintf(&b, "--for %-12s%s\n", r, strings.ReplaceAll(wrap(strings.Join(ids, ", "), 62), "\n",
-			"\n"+strings.Repeat(" ", 18)))
+		before = ids
+		fmt.Fprintf(&b, "--for %-12s%s\n", r, strings.ReplaceAll(wrap(ids, 62), "\n", "\n"+strings.Repeat(" ", 18)))
 	}
 	return b.String()
+}
+
+// idsFor are the kinds of sheet that a reader needs.
+func idsFor(reader string) (ids []string) {
+	for _, k := range setKinds() {
+		if slices.Contains(k.Readers, reader) {
+			ids = append(ids, k.ID)
+		}
+	}
+	return ids
 }
 
 // setKinds are the kinds of sheet that draw writes.
