@@ -31,7 +31,7 @@ func buildUp(p *layout.Plan) ([]*setting.Page, error) {
 	s := floorplan.Scene{
 		Kind:   kindNamed("build-up"),
 		Bounds: plane.Rect{Min: plane.Pt(0, cut.bottom()), Max: plane.Pt(cut.wide, 0)},
-		Border: cut.border, Draw: cut.draw, Levels: sectionLevels, Scales: sectionScales(p.Job.Figures().Units),
+		Border: cut.border, Draw: cut.draw, Levels: sectionLevels, Scales: sectionScales(p),
 	}
 	return s.Alone(p)
 }
@@ -77,9 +77,13 @@ func sectionOf(p *layout.Plan) section {
 	s := section{holds: -1, wide: sectionWide, pitch: p.Job.Membrane.Pitch, spacing: 90, diameter: heat.DefaultDiameter}
 	ty, fig := setting.NewTypesetter(), p.Job.Figures()
 	mm, in := printed(p.Job.BuildUp)
+	numbers := onSmall(p) // the rest is in the table close by
 	for i, l := range p.Job.BuildUp {
-		s.names = append(s.names, strconv.Itoa(i+1)+"  "+shortened(ty, layerName(l), 48)+", "+fig.ThicknessOf(mm[i],
-			in[i]))
+		name := strconv.Itoa(i + 1)
+		if !numbers {
+			name += "  " + shortened(ty, layerName(l), 48) + ", " + fig.ThicknessOf(mm[i], in[i])
+		}
+		s.names = append(s.names, name)
 		top := 0.0
 		if i > 0 {
 			top = s.bottom()
@@ -115,18 +119,27 @@ const nameLead = 15.0
 
 // border leaves room for the overall height at the left, and for the names of
 // the layers at the right.
-func (s section) border(float64) (left, right, top, bottom float64) {
+func (s section) border(ratio float64) (left, right, top, bottom float64) {
 	for _, n := range s.names {
 		right = math.Max(right, fonts.Width(fonts.Lettering, n, drawing.H25))
 	}
-	return 24, nameLead + right + 2, 16, 26
+	rows := s.nameRows(ratio)
+	return 24, nameLead + right + 2, 16, math.Max(rows[len(rows)-1]+s.bottom()/ratio, 0) + 4
 }
 
+// smallSection is the largest that a section is on home paper, as a ratio: it leaves room for
+// the floor's warmth beside it.
+const smallSection = 4
+
 // sectionScales are those that suit a section: full size and a few steps down.
-func sectionScales(u plane.Units) []drawing.Scale {
+func sectionScales(p *layout.Plan) []drawing.Scale {
 	var out []drawing.Scale
-	for _, s := range drawing.ScalesFor(u) {
-		if s.Ratio >= 1 && s.Ratio <= 20 {
+	least := 1.0
+	if onSmall(p) {
+		least = smallSection
+	}
+	for _, s := range drawing.ScalesFor(p.Job.Figures().Units) {
+		if s.Ratio >= least && s.Ratio <= 20 {
 			out = append(out, s)
 		}
 	}
@@ -233,15 +246,29 @@ func (s section) drawSides(v *floorplan.View) {
 // nameRow is the distance of the names of layers, mm.
 const nameRow = 5.4
 
-// drawNames writes the layers at the right, a leader from each: in rows, since
-// layers may be thinner than lettering.
+// nameRows are how far below the surface the names of the layers stand, mm on paper: each
+// beside its layer's upper part, or lower where that is thinner than lettering.
+func (s section) nameRows(ratio float64) (rows []float64) {
+	for i, l := range s.layers {
+		at := (l.shown/2 - l.top) / ratio
+		if l.broken() {
+			at = (l.shown/4-l.top)/ratio - breakGap/4
+		}
+		if i > 0 {
+			at = math.Max(at, rows[i-1]+nameRow)
+		}
+		rows = append(rows, at)
+	}
+	return rows
+}
+
+// drawNames writes the layers at the right, a leader from each.
 func (s section) drawNames(v *floorplan.View) {
 	right := v.Paper.Pt(plane.Pt(s.wide, 0))
-	last := right.Y - 12
+	rows := s.nameRows(v.Paper.Ratio)
 	for i, l := range s.layers {
 		start := drawing.Pt{X: right.X, Y: s.boxes(v, l)[0].Centre().Y}
-		row := max(start.Y, last+nameRow)
-		last = row
+		row := right.Y + rows[i]
 		end := drawing.Pt{X: right.X + nameLead - 1, Y: row}
 		v.Thin(drawing.LayerDims, start.Sub(drawing.Pt{X: 3}), start, end.Sub(drawing.Pt{X: 2}), end)
 		v.Path(drawing.LayerDims, "", drawing.Circle(start.Sub(drawing.Pt{X: 3}), 0.5), nil,
@@ -424,15 +451,17 @@ func overSubfloor(layers []job.Layer) (mm float64, n int) {
 func carries(kind string) bool { return kind == "wood" || kind == "concrete" }
 
 func sectionLevels(v *floorplan.View) []setting.Level {
-	bs := append([]setting.Block{layerTable(v), sectionNotes(v)}, detailBlocks(v.Plan, nil, ofSection)...)
-	bs = append(bs, warmFloors(v.Plan)...)
+	// what finds no room goes to the notes: words rather than pictures
+	bs := append([]setting.Block{layerTable(v)}, warmFloors(v.Plan)...)
+	bs = append(append(bs, detailBlocks(v.Plan, nil, ofSection)...), sectionNotes(v))
 	bs = append(bs, warmthBlocks(v.Plan)...)
 	bs = append(bs, lossBlocks(v.Plan)...)
 	// a section so small that its layers run together is worth a second sheet
 	return []setting.Level{{Blocks: bs}, {Blocks: bs, Gain: 2.5, Overflow: true}}
 }
 
-// layerTable lists the layers from the top with the height each reaches.
+// layerTable lists the layers from the top with the height each reaches, and below each the
+// figures that warmth is worked out from, with their source.
 func layerTable(v *floorplan.View) setting.Block {
 	t := setting.Table{Head: "Layers, top to bottom", Cols: []setting.Column{{Head: "No.", Align: setting.Decimal},
 		{Head: "Layer", Wraps: true, Least: 28}, {Head: "mm", Align: setting.Decimal}, {Head: "in",
@@ -441,7 +470,13 @@ func layerTable(v *floorplan.View) setting.Block {
 	own := ownPrinted(v)
 	for i, l := range v.Plan.Job.BuildUp {
 		t.Rows = append(t.Rows, setting.Row(strconv.Itoa(i+1), layerName(l), say.Tenths(mm[i]),
-			v.Fig.Fine().FeetInches(in[i]), topAt(v, setting.Sum(own[i:]))))
+			v.Fig.Fine().FeetInches(in[i]), topAt(v, setting.Sum(own[i:])), conducts(v.Plan.Warmth, i)))
+	}
+	if w := v.Plan.Warmth; w != nil && w.Problem == "" && w.Board > 0 {
+		if m, ok := heat.DefaultMaterial("board"); ok {
+			t.Rows = append(t.Rows, setting.Row("", "board compared with", say.Tenths(w.Board),
+				v.Fig.Fine().FeetInches(w.Board), "", layerFigures(m.Layer(w.Board))))
+		}
 	}
 	return t
 }
@@ -473,8 +508,11 @@ func sectionNotes(v *floorplan.View) setting.Block {
 		fmt.Sprintf("The finished floor stands %s over the subfloor: compare with %s.", v.Fig.Thickness(carried),
 			heightsToCompare(v.Plan)),
 		"Thicknesses: job file, rounded so that they add up; no tolerance taken off.",
-		"The cable, its lead joint and its end cap are bedded in full, without voids.",
+		"The cable is bedded in full, without voids.",
 	)
+	if from := figureSources(v.Plan.Warmth); from != "" {
+		l.Paras = append(l.Paras, from)
+	}
 	if slices.ContainsFunc(sectionOf(v.Plan).layers, sectionLayer.broken) {
 		l.Paras = append(l.Paras, "A layer between break lines is shown thinner than it is: its figure governs.")
 	}

@@ -133,3 +133,25 @@ func TestPrintedLayersAddUp(t *testing.T) {
 		}
 	})
 }
+
+// The names of layers stand in rows that keep clear of each other, beside their layers where
+// these are thick enough, and within the border under the section. By hand at 1:5, 10 mm of
+// tile, 4 of bed, 6 of membrane: middles 1, 2.4 and 3.4 mm below the surface, rows of 5.4 mm
+// from the first on.
+func TestNamesOfLayersStandInRows(t *testing.T) {
+	s := section{layers: []sectionLayer{{job.Layer{Thickness: 10}, 0, 10}, {job.Layer{Thickness: 4}, -10, 4},
+		{job.Layer{Thickness: 6}, -14, 6}}, names: []string{"1", "2", "3"}}
+	for i, want := range []float64{1, 6.4, 11.8} {
+		if got := s.nameRows(5)[i]; math.Abs(got-want) > 1e-9 {
+			t.Errorf("row %d at %g, by hand %g", i+1, got, want)
+		}
+	}
+	if _, _, _, bottom := s.border(5); math.Abs(bottom-(11.8-20.0/5+4)) > 1e-9 {
+		t.Errorf("%g mm under the section", bottom)
+	}
+	for i, want := range []float64{5, 12, 17.4} { // at full size
+		if got := s.nameRows(1)[i]; math.Abs(got-want) > 1e-9 {
+			t.Errorf("full size: row %d at %g, by hand %g", i+1, got, want)
+		}
+	}
+}

@@ -40,12 +40,8 @@ const (
 )
 
 // warmFloors are the pictures of all rooms of which the warmth is known: of the cold case,
-// the figures of the hot one below. On home paper a set would grow by a sheet for them: there
-// figures have to do.
+// the figures of the hot one below.
 func warmFloors(p *layout.Plan) (out []setting.Block) {
-	if onSmall(p) {
-		return nil
-	}
 	f := p.Job.Figures()
 	for i := range p.Rooms {
 		r := &p.Rooms[i]
@@ -68,6 +64,11 @@ func warmFloors(p *layout.Plan) (out []setting.Block) {
 // somewhere on it a foot can stand.
 func hasPicture(r *layout.Room) bool { return r.Warm != nil && r.Warm.Cold.Coldest != nil }
 
+// allPictured reports whether all heated floors of a job have pictures.
+func allPictured(p *layout.Plan) bool {
+	return !slices.ContainsFunc(p.Rooms, func(r layout.Room) bool { return len(r.Cables) > 0 && !hasPicture(&r) })
+}
+
 // warmWords sum a floor up, in the hot case too where that is another, and say what the
 // picture is of and leaves out.
 func warmWords(r *layout.Room, f say.Figures) string {
@@ -83,12 +84,12 @@ func warmWords(r *layout.Room, f say.Figures) string {
 	if !r.Warm.Alike() {
 		of += ", at least to at most"
 	}
-	return fmt.Sprintf(of+": mean %s, standard deviation %s; coldest place to stand %s. Places are the mean of %s, a "+
-		"foot's width. Steady, left on, room at %s; no rugs, furniture, sun.",
+	return fmt.Sprintf(of+": mean %s, standard deviation %s; coldest place to stand (mean of %s, a foot's width) %s. "+
+		"Left on, room at %s; no rugs, furniture, sun.",
 		pair(func(s layout.FloorState) string { return at(s.Mean) }),
 		pair(func(s layout.FloorState) string { return say.Difference(s.Spread, f.Units) }),
-		pair(func(s layout.FloorState) string { return at(s.Coldest.Celsius) }),
 		floorplan.UnbrokenWords(f.Apart(math.Round(r.Warm.Spot))),
+		pair(func(s layout.FloorState) string { return at(s.Coldest.Celsius) }),
 		floorplan.UnbrokenWords(say.Degrees(r.Warm.Cold.Air, f.Units)))
 }
 
@@ -110,7 +111,8 @@ func (m warmFloor) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	y := at.Y + setting.SetHeading(pg, at, m.head, w)
 	k := m.ratio(w)
 	field := drawing.Box{X0: at.X, Y0: y, X1: at.X + w, Y1: y + m.bounds().H()/k + 2*warmSide}
-	v := warmView{m, pg, drawing.NewTurnedView(m.bounds(), field, k, floorplan.Right(m.room.Job)), lettering.New(field), m.steps()}
+	v := warmView{m, pg, drawing.NewTurnedView(m.bounds(), field, k, floorplan.Right(m.room.Job)),
+		lettering.New(field), m.steps()}
 	v.draw()
 	y = field.Y1
 	v.bar(drawing.Pt{X: at.X, Y: y}, w)

@@ -137,3 +137,28 @@ func TestStepsOfAWarmFloor(t *testing.T) {
 func sampleFloor(coldest, warmest float64) layout.FloorState {
 	return layout.FloorState{Coldest: &layout.FloorSpot{Celsius: coldest}, Warmest: &layout.FloorSpot{Celsius: warmest}}
 }
+
+// Home paper has the picture too, beside a section whose layers are numbered; each layer's
+// figures stand once, under its name. ISO 10456 table 3 by hand: ceramic tiles 1.3 W/(m K),
+// 2300 kg/m³, 840 J/(kg K); cement mortar 1, 1800, 1000; plywood of 500 kg/m³ 0.13, 1600.
+func TestHomePaperHasTheWarmFloor(t *testing.T) {
+	for _, name := range []string{"bath on letter", "kitchen on A4"} {
+		d := example(t, name).only(t, "build-up")
+		all := strings.ReplaceAll(said(d.set[0]), setting.NoBreak, " ")
+		f, cold := d.plan.Job.Figures(), d.plan.Rooms[0].Warm.Cold
+		wanted := []string{"Warm floor, settled", fmt.Sprintf("coldest %.1f", temperature(f, cold.Coldest.Celsius)),
+			fmt.Sprintf("warmest %.1f", temperature(f, cold.Warmest.Celsius)), "1.3 W/(m K), 2300 kg/m³, 840 J/(kg K)",
+			"1 W/(m K), 1800 kg/m³, 1000 J/(kg K)"}
+		if name == "bath on letter" {
+			wanted = append(wanted, "0.13 W/(m K), 500 kg/m³, 1600 J/(kg K)", "1, 2, 4: ISO 10456")
+		}
+		for _, want := range wanted {
+			if n := strings.Count(all, want); n != 1 {
+				t.Errorf("%s: %q stands %d times", name, want, n)
+			}
+		}
+		if n := strings.Count(all, "porcelain tile"); n != 1 {
+			t.Errorf("%s: the tile's name stands %d times", name, n)
+		}
+	}
+}

@@ -31,12 +31,11 @@ func warmthBlocks(p *layout.Plan) []setting.Block {
 	case w.Problem != "":
 		return []setting.Block{setting.List{Head: "Warmth", Paras: []string{"Not worked out: " + w.Problem + "."}}}
 	}
-	out := surfaceTables(w, f)
-	if !onSmall(p) { // else the tables have to do
+	out := surfaceTables(p, f)
+	if !onSmall(p) { // else the table of times has to do
 		out = append(out, warmUpChart(w, f)...)
 	}
-	return append(out, warmUpTable(w, f), energyTable(w, p.Job.Energy.Currency), layerFigures(w, onSmall(p)),
-		warmthNotes(p, f))
+	return append(out, warmUpTable(w, f), energyTable(w, p.Job.Energy.Currency), warmthNotes(p, f))
 }
 
 // temperature turns °C into the sheet's own scale.
@@ -68,16 +67,19 @@ func flux(w float64, f say.Figures) string {
 const runsAbreast = 2
 
 // surfaceTables give the figures of the steady state, at most and at least.
-func surfaceTables(w *layout.Warmth, f say.Figures) []setting.Block {
+func surfaceTables(p *layout.Plan, f say.Figures) []setting.Block {
 	var out []setting.Block
+	w := p.Warmth
+	means := !allPictured(p)
 	for i := 0; i < len(w.Runs); i += runsAbreast {
-		out = append(out, surfaceTable(w, w.Runs[i:min(i+runsAbreast, len(w.Runs))], f))
+		out = append(out, surfaceTable(w, w.Runs[i:min(i+runsAbreast, len(w.Runs))], means, f))
 	}
 	return out
 }
 
-// surfaceTable gives the steady state over some cables: of each at most, at least.
-func surfaceTable(w *layout.Warmth, runs []layout.Warm, f say.Figures) setting.Block {
+// surfaceTable gives the steady state over some cables: of each at most, at least. Means are
+// left out where pictures give those of the floor as the cables lie on it.
+func surfaceTable(w *layout.Warmth, runs []layout.Warm, means bool, f say.Figures) setting.Block {
 	t := setting.Table{Head: "Surface, settled, " + degree(f), Cols: []setting.Column{{Wraps: true}}}
 	rows := []struct {
 		name string
@@ -87,6 +89,9 @@ func surfaceTable(w *layout.Warmth, runs []layout.Warm, f say.Figures) setting.B
 		{"over a cable", func(s heat.Steady) float64 { return s.OverCable }},
 		{"midway", func(s heat.Steady) float64 { return s.Midway }},
 		{"at the cable, hottest", func(s heat.Steady) float64 { return s.Hottest }},
+	}
+	if !means {
+		rows = rows[1:]
 	}
 	for _, r := range rows {
 		cells := setting.Row(r.name)
@@ -217,25 +222,51 @@ func energyTable(w *layout.Warmth, currency string) setting.Block {
 	return t
 }
 
-// layerFigures lists every figure of the layers that warmth is computed from,
-// with its source, so that it can be redone from the sheet.
-func layerFigures(w *layout.Warmth, fine bool) setting.Block {
-	t := setting.Table{Head: "Figures of the layers", Fine: fine, Cols: []setting.Column{{Head: "Layer", Wraps: true},
-		{Head: "mm", Align: setting.Decimal}, {Head: "W/(m K)", Align: setting.Decimal},
-		{Head: "kg/m³", Align: setting.Decimal}, {Head: "J/(kg K)", Align: setting.Decimal}}}
-	add := func(l heat.Layer, source string) {
-		t.Rows = append(t.Rows, setting.Row(l.Name, trimmedFigure(l.Thickness, 3), trimmedFigure(l.Conductivity, 4),
-			trimmedFigure(l.Density, 1), trimmedFigure(l.HeatCapacity, 0), wholeStandards(source)))
+// conducts are the figures of layer i that warmth is worked out from; empty where it is not.
+func conducts(w *layout.Warmth, i int) string {
+	if w == nil || w.Problem != "" {
+		return ""
 	}
-	for i, l := range w.Layers {
-		add(l, w.Sources[i])
+	return layerFigures(w.Layers[i])
+}
+
+// layerFigures writes what a layer's warmth hangs on, no line ending within a figure.
+func layerFigures(l heat.Layer) string {
+	whole := floorplan.UnbrokenWords
+	return whole(trimmedFigure(l.Conductivity, 4)+" W/(m K),") + " " + whole(trimmedFigure(l.Density, 1)+" kg/m³,") +
+		" " + whole(trimmedFigure(l.HeatCapacity, 0)+" J/(kg K)")
+}
+
+// figureSources says where the figures of the layers come from, those alike together; empty
+// where warmth is not worked out or nothing is known of them.
+func figureSources(w *layout.Warmth) string {
+	if w == nil || w.Problem != "" {
+		return ""
+	}
+	var sources []string
+	of := map[string][]string{}
+	add := func(source, layer string) {
+		if source == "" {
+			return
+		}
+		if of[source] == nil {
+			sources = append(sources, source)
+		}
+		of[source] = append(of[source], layer)
+	}
+	for i, source := range w.Sources {
+		add(source, strconv.Itoa(i+1))
 	}
 	if m, ok := heat.DefaultMaterial("board"); ok && w.Board > 0 {
-		l := m.Layer(w.Board)
-		l.Name = "board compared with"
-		add(l, m.Source)
+		add(m.Source, "board")
 	}
-	return t
+	if len(sources) == 0 {
+		return ""
+	}
+	for i, source := range sources {
+		sources[i] = strings.Join(of[source], ", ") + ": " + wholeStandards(source)
+	}
+	return "Heat figures, by layer: " + strings.Join(sources, "; ") + "."
 }
 
 // trimmedFigure writes a figure to so many decimals, without those that are nothing.
@@ -267,7 +298,6 @@ func overLimit(p *layout.Plan, w layout.Warm) *heat.Verdict {
 // warmthNotes says what the figures rest on.
 func warmthNotes(p *layout.Plan, f say.Figures) setting.Block {
 	l, w := setting.List{Head: "What these figures rest on", Number: 1, Fine: onSmall(p)}, p.Warmth
-	l.Paras = append(l.Paras, "Estimates for comparing, not promises.")
 	for _, r := range w.Runs {
 		if v := overLimit(p, r); v != nil {
 			l.Paras = append(l.Paras, strings.Join(r.Cables, ", ")+", "+v.Words(f.Units == plane.Inches)+".")
@@ -277,13 +307,11 @@ func warmthNotes(p *layout.Plan, f say.Figures) setting.Block {
 	if len(w.Use) > 0 {
 		said = append(said, w.Use[0].Assumptions...)
 	}
-	var taken []string
+	taken := []string{"Estimates for comparing, not promises."}
 	for _, a := range said {
 		taken = append(taken, sentence(wholeStandards(a)))
 	}
-	if len(taken) > 0 {
-		l.Paras = append(l.Paras, strings.Join(taken, " "))
-	}
+	l.Paras = append(l.Paras, strings.Join(taken, " "))
 	if onBareConcrete(p.Job.BuildUp) {
 		l.Paras = append(l.Paras, "Over concrete without insulation beneath, a board under the membrane helps more "+
 			"than closer runs.")
