@@ -208,7 +208,8 @@ func writeSplits(w io.Writer, r build.RoomOptions, j *job.Job) {
 			fmt.Fprintf(w, "\n%s%s part the floor by a line from %s to %s:\n", map[bool]string{true: "* "}[o.Taken],
 				printable(strings.Join(o.IDs, " + ")), tape.Place(s.Line.A), tape.Place(s.Line.B))
 			for _, p := range s.Parts {
-				fmt.Fprintf(w, "    %s serves %s to the %s of it\n", printable(p.ID), say.AreaBoth(p.Area, j.Units), p.Side)
+				fmt.Fprintf(w, "    %s serves %s to the %s of it\n", printable(p.ID), say.AreaBoth(p.Area, j.Units),
+					p.Side)
 			}
 		}
 	}

@@ -382,7 +382,8 @@ func (n Need) withMust(blocks []Block) (Arrangement, bool) {
 		if s.Ratio > mustWorth*alone {
 			break
 		}
-		if math.IsInf(alone, 1) && slices.ContainsFunc(n.papers, func(p drawing.Paper) bool { return n.hasRoom(p, s) }) {
+		if math.IsInf(alone, 1) && slices.ContainsFunc(n.papers,
+			func(p drawing.Paper) bool { return n.hasRoom(p, s) }) {
 			alone = s.Ratio
 		}
 		if a, ok := n.at(s, blocks, true); ok && !a.tight {

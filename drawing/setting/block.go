@@ -199,7 +199,8 @@ func (l List) Set(pg *Page, at drawing.Pt, w float64) {
 	y += SetHeading(pg, at, l.Shown(), w)
 	for i, p := range l.Paras {
 		if l.Number > 0 && i < len(l.Paras)-l.Bare {
-			pg.Write(drawing.Pt{X: at.X + pr.indent - 2*pr.height/Note, Y: y + pr.height}, strconv.Itoa(l.Number+i), pr.height, drawing.End)
+			pg.Write(drawing.Pt{X: at.X + pr.indent - 2*pr.height/Note, Y: y + pr.height}, strconv.Itoa(l.Number+i),
+				pr.height, drawing.End)
 		}
 		for _, line := range pg.Ty.WrapIn(fonts.Lettering, p, pr.height, w-l.indent()) {
 			pg.Write(drawing.Pt{X: at.X + l.indent(), Y: y + pr.height}, line, pr.height, drawing.Start)

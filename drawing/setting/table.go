@@ -424,7 +424,8 @@ func (t Table) setRow(pg *Page, at drawing.Pt, r []Cell, ws []float64) {
 	if under.Text != "" {
 		y := at.Y + t.size().first + float64(t.cellLines(pg.Ty, cells, ws))*t.size().leading
 		for k, l := range pg.Ty.WrapIn(under.face(), under.Text, t.size().height, Sum(ws)-underIn-Pad) {
-			pg.WriteIn(under.face(), drawing.Pt{X: at.X + underIn, Y: y + float64(k)*t.size().leading}, l, t.size().height, drawing.Start)
+			pg.WriteIn(under.face(), drawing.Pt{X: at.X + underIn, Y: y + float64(k)*t.size().leading}, l,
+				t.size().height, drawing.Start)
 		}
 	}
 	for i, c := range cells {

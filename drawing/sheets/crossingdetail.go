@@ -134,7 +134,8 @@ func (d crossingDetail) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	v.channels()
 	v.sizes()
 	for i, l := range pg.Ty.Wrap(crossingWords, w) {
-		pg.Write(drawing.Pt{X: at.X, Y: box.Y1 + below + crossingWall + 4.6 + float64(i)*setting.Leading}, l, setting.Note,
+		pg.Write(drawing.Pt{X: at.X, Y: box.Y1 + below + crossingWall + 4.6 + float64(i)*setting.Leading}, l,
+			setting.Note,
 			drawing.Start)
 	}
 }

@@ -34,7 +34,7 @@ func handOverBlocks(p *layout.Plan) []setting.Block {
 	sign := signTable()
 	sign.Head, sign.Tall = "Handed over", rowLowest
 	return append(blocks, sign, setting.List{Span: true, Paras: []string{"If the floor stays cold or its protection " +
-		"trips: leave it off and show an electrician this set. Before any hole, nail or screw: look at the map first."}})
+		"trips: leave it off and show an electrician this set. Before any hole, nail or screw: look at the map."}})
 }
 
 // papersTable says what there is of everything that the job asks for; what only a
@@ -58,7 +58,8 @@ func papersTable(items []handover.Item) setting.Table {
 // lotsTable lists what is bought by the pack, with room for what its label says.
 func lotsTable(p *layout.Plan) setting.Table {
 	t := setting.Table{Head: "Materials in the floor", Span: true, Tall: 5.4, Cols: []setting.Column{
-		{Head: "Material", Wraps: true}, {Head: "Packs"}, {Head: "Name on the label", Wraps: true, Least: 40, Group: true},
+		{Head: "Material", Wraps: true}, {Head: "Packs"}, {Head: "Name on the label", Wraps: true, Least: 40,
+			Group: true},
 		{Head: "Lot or batch", Wraps: true, Least: 40, Group: true}}}
 	lots := lotsOf(p)
 	for _, l := range p.TakeOff.Lines {
@@ -66,7 +67,8 @@ func lotsTable(p *layout.Plan) setting.Table {
 		if l.Packs == 0 || l.PackName == "" && !cable {
 			continue
 		}
-		t.Rows = append(t.Rows, setting.Row(l.Item, strings.TrimSpace(strconv.Itoa(l.Packs)+" "+packName(l)), "", lots[l.Item]))
+		t.Rows = append(t.Rows, setting.Row(l.Item, strings.TrimSpace(strconv.Itoa(l.Packs)+" "+packName(l)), "",
+			lots[l.Item]))
 	}
 	return t
 }

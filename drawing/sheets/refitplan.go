@@ -111,7 +111,8 @@ func refitRuns(v *floorplan.View, f *refit.Refit) setting.Block {
 		case r.Number <= f.Runs:
 			state = "laid"
 		}
-		t.Rows = append(t.Rows, setting.Row(f.New.RunName(r.Number), wallAlone(layout.Towards(v.Room.Job, r.To, r.To.Sub(r.From))),
+		t.Rows = append(t.Rows, setting.Row(f.New.RunName(r.Number),
+			wallAlone(layout.Towards(v.Room.Job, r.To, r.To.Sub(r.From))),
 			strconv.Itoa(r.Pegs), next, v.Fig.LongFigure(r.RunningEnd), state))
 	}
 	return t

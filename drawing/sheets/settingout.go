@@ -99,7 +99,8 @@ func runLists(v *floorplan.View) []setting.Block {
 			if r.GapToNext > 0 {
 				next = strconv.Itoa(r.GapToNext)
 			}
-			t.Rows = append(t.Rows, setting.Row(c.RunName(r.Number), wallAlone(layout.Towards(v.Room.Job, r.To, r.To.Sub(r.From))),
+			t.Rows = append(t.Rows, setting.Row(c.RunName(r.Number),
+				wallAlone(layout.Towards(v.Room.Job, r.To, r.To.Sub(r.From))),
 				strconv.Itoa(r.Pegs), next, v.Fig.LongFigure(r.RunningEnd)))
 		}
 		bs = append(bs, t)

@@ -34,8 +34,9 @@ func TestItems(t *testing.T) {
 		{"as laid", floor(&job.Laid{Evidence: job.PlanOnly}), "", "not recorded from the floor itself"},
 		{"readings", floor(whole, all...), "6 stages", ""},
 		{"Readings ", floor(whole, all[:4]...), "4 stages", `nothing read at stages "grouted" and "hook-up"`},
-		{"readings", floor(whole, record.Service), "0 stages", `nothing read at stages "on spool", "laid, before cover", ` +
-			`"covered", "tiled", "grouted" and "hook-up"`},
+		{"readings", floor(whole, record.Service), "0 stages",
+			`nothing read at stages "on spool", "laid, before cover", ` +
+				`"covered", "tiled", "grouted" and "hook-up"`},
 		{"lot", floor(whole), "L-7", ""},
 		{"lot", floor(&job.Laid{}), "", "not written down"},
 		{"tester", floor(whole), "500 V", ""},

@@ -152,7 +152,8 @@ func (r *Room) side(t table, what string, b base, from, to float64) (wall int, l
 	case b.arc != nil && to > from:
 		if o := r.openingIn(b, from, to); o != nil {
 			t.with(placeKeyOf(t), "move one of them, or make it narrower",
-				[]Note{{o.Span, thing(o.Kind, o.Name) + " is here"}}, "%s overlaps %s on %s", what, thing(o.Kind, o.Name),
+				[]Note{{o.Span, thing(o.Kind, o.Name) + " is here"}}, "%s overlaps %s on %s", what,
+				thing(o.Kind, o.Name),
 				b.called)
 			return 0, 0, 0, false
 		}

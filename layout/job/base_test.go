@@ -51,7 +51,8 @@ func TestThingsAtCurves(t *testing.T) {
 		at("centre = \""+fmt.Sprintf("%.6f", half)+" mm\"")).Fixtures[0]
 	samePoints(t, "at a bulging curve", []plane.Point{bulging.Back.A, bulging.Back.B},
 		[]plane.Point{{X: 2000, Y: 600}, {X: 2000, Y: 1400}})
-	along := roomOf(t, anticlockwise, arc+at("from = 300")+"[[room.fixture]]\nkind = \"vanity\"\nbeside = \"vanity\"\n"+
+	along := roomOf(t, anticlockwise, arc+at("from = 300")+"[[room.fixture]]\nkind = \"vanity\"\nbeside = "+
+		"\"vanity\"\n"+
 		"gap = 100\nwidth = 400\ndepth = 300\n")
 	// the front corners of the first lie nearest to the second: 400 mm off its middle, 300 in from its back
 	front := 1000 * math.Atan(400/(math.Sqrt(1e6-400*400)-300))
@@ -67,14 +68,16 @@ func TestThingsAtCurves(t *testing.T) {
 // A door in a curve stands in a straight frame: one side takes the place of those it cuts.
 func TestDoorInCurve(t *testing.T) {
 	r := roomOf(t, anticlockwise, "[[room.arc]]\nwall = \"B\"\nrise = 1000\n"+
-		"[[room.opening]]\nwall = \"C\"\nfrom = 100\nwidth = 700\n[[room.opening]]\nwall = \"B\"\nfrom = 400\nwidth = 900\n")
+		"[[room.opening]]\nwall = \"C\"\nfrom = 100\nwidth = 700\n[[room.opening]]\nwall = \"B\"\nfrom = 400\nwidth "+
+		"= 900\n")
 	door, other := r.Openings[1], r.Openings[0]
 	w := r.Walls[door.Wall]
 	if want := 2 * 1000 * math.Sin(0.9/2); w.Letter != "B" || math.Abs(w.Length()-want) > 1 || door.To != w.Length() {
 		t.Errorf("the door is in wall %s of %.1f mm, want %.1f", w.Letter, w.Length(), want)
 	}
 	two := roomOf(t, anticlockwise, "[[room.arc]]\nwall = \"B\"\nrise = 1000\n"+
-		"[[room.opening]]\nwall = \"B\"\nto_end = 0\nwidth = 900\n[[room.opening]]\nwall = \"B\"\nfrom = 0\nwidth = 800\n")
+		"[[room.opening]]\nwall = \"B\"\nto_end = 0\nwidth = 900\n[[room.opening]]\nwall = \"B\"\nfrom = 0\nwidth = "+
+		"800\n")
 	for i, width := range []float64{0.9, 0.8} {
 		if got, want := two.Walls[two.Openings[i].Wall].Length(), 2000*math.Sin(width/2); math.Abs(got-want) > 1 {
 			t.Errorf("door %d of two is in a wall of %.1f mm, want %.1f", i+1, got, want)
@@ -109,7 +112,8 @@ func TestNiche(t *testing.T) {
 	}
 	b := r.Fixtures[0].Outline.Bounds()
 	samePoints(t, "the bed", []plane.Point{b.Min, b.Max}, []plane.Point{{X: 1000, Y: -400}, {X: 1900, Y: -100}})
-	for says, want := range map[string]KeepOut{"tiled = false\n": {Tiled: false}, "heated = false\n": {Tiled: true, Cold: true}} {
+	for says, want := range map[string]KeepOut{"tiled = false\n": {Tiled: false}, "heated = false\n": {Tiled: true,
+		Cold: true}} {
 		k := roomOf(t, anticlockwise, niche+says).KeepOuts
 		if len(k) != 1 || k[0].Tiled != want.Tiled || k[0].Cold != want.Cold || k[0].Name != "bed" {
 			t.Errorf("%s: %+v", says, k)
@@ -121,9 +125,11 @@ func TestPlacesOnBasesRefused(t *testing.T) {
 	const wing = "[[room.partition]]\nname = \"wing\"\nfrom = \"A 1200\"\nto = [1200, 900]\n"
 	const niche = "[[room.niche]]\nwall = \"A\"\nfrom = 1000\nwidth = 900\ndepth = 400\n"
 	for _, c := range []struct{ text, want string }{
-		{wing + "[[room.fixture]]\nkind = \"vanity\"\nwall = \"wing\"\nfrom = 500\nwidth = 600\n", "beyond the end of wing"},
+		{wing + "[[room.fixture]]\nkind = \"vanity\"\nwall = \"wing\"\nfrom = 500\nwidth = 600\n",
+			"beyond the end of wing"},
 		{wing + "[[room.fixture]]\nkind = \"vanity\"\nwall = \"A\"\nface = \"left\"\nfrom = 0\n", "has one face"},
-		{"[[room.arc]]\nwall = \"B\"\nrise = 1000\n" + strings.Repeat("[[room.opening]]\nwall = \"B\"\nfrom = 100\nwidth = 600\n", 2),
+		{"[[room.arc]]\nwall = \"B\"\nrise = 1000\n" +
+			strings.Repeat("[[room.opening]]\nwall = \"B\"\nfrom = 100\nwidth = 600\n", 2),
 			"door overlaps door on wall B"},
 		{wing + "[[room.opening]]\nwall = \"wing\"\nfrom = 0\nwidth = 600\n", "is in a partition, wing"},
 		{niche + "[[room.opening]]\nwall = \"A\"\nfrom = 800\nwidth = 600\n", "lies in a niche of wall A"},

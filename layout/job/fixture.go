@@ -152,8 +152,9 @@ func (r *Room) readFixture(t table, c Clearance, nth int) (Fixture, bool) {
 	}
 	f.Heated = t.flag("heated")
 	if f.Heated && f.Kind != Shower && f.Kind != Vanity && f.Kind != Cabinet {
-		t.errorf("heated", heatedHint, "%s stands on the floor; only a shower's own floor can be warmed, or that below "+
-			"furniture on legs", f.called())
+		t.errorf("heated", heatedHint,
+			"%s stands on the floor; only a shower's own floor can be warmed, or that below "+
+				"furniture on legs", f.called())
 		f.Heated = false
 	}
 	f.Tiled, f.Heat = t.flagOr("tiled", usual.tiled || f.Heated), t.flagOr("heat", usual.heat)

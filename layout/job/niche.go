@@ -71,7 +71,8 @@ func (r *Room) recess(t table, what string, count map[string]int) (plane.Ring, b
 	w, root := r.Walls[wall], r.Walls[i].Letter
 	r.whole[root] = b.line
 	sides := []Wall{{w.Letter, plane.Segment{A: w.A, B: p}, nil}}
-	for k, s := range []plane.Segment{{A: p, B: ring[1]}, {A: ring[1], B: ring[2]}, {A: ring[2], B: q}, {A: q, B: w.B}} {
+	for k, s := range []plane.Segment{{A: p, B: ring[1]}, {A: ring[1], B: ring[2]}, {A: ring[2], B: q},
+		{A: q, B: w.B}} {
 		sides = append(sides, Wall{fmt.Sprintf("%s.%d", root, count[root]+k+1), s, nil})
 	}
 	count[root] += 4

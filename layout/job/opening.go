@@ -49,7 +49,8 @@ func (r *Room) readOpening(t table) (Opening, bool) {
 		return o, false
 	}
 	if b.wall < 0 {
-		t.errorf("wall", "write it as [[room.partition.opening]] below that partition", "%s is in a partition, %s", what,
+		t.errorf("wall", "write it as [[room.partition.opening]] below that partition", "%s is in a partition, %s",
+			what,
 			b.called)
 		return o, false
 	}

@@ -72,8 +72,9 @@ var idle = map[string]struct {
 		"cut", "face"}},
 	"outline": {"is given by its outline", []string{"from", "to_end", "centre", "off", "width", "depth", "diameter",
 		"angle", "between", "gap", "side", "shape", "cut", "face"}},
-	"line":   {"is given by its line", []string{"from", "to_end", "centre", "off", "width", "face"}},
-	"corner": {"stands in its corner", []string{"angle", "to_end", "centre", "between", "gap", "side", "diameter", "face"}},
+	"line": {"is given by its line", []string{"from", "to_end", "centre", "off", "width", "face"}},
+	"corner": {"stands in its corner", []string{"angle", "to_end", "centre", "between", "gap", "side", "diameter",
+		"face"}},
 	"beside": {"stands beside another thing", []string{"angle", "from", "to_end", "centre", "between", "shape", "cut",
 		"diameter", "face"}},
 }

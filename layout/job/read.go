@@ -68,7 +68,7 @@ func readFile(report *Report, s schema, name string, data []byte, units plane.Un
 	}
 	report.AddSource(name, data)
 	if straight, first, ok := tree.StraightQuotes(data); ok {
-		rd.report.Warnf("W009", rd.span(first), `write straight quotes, "north 6ft"; phones have a setting for them`,
+		rd.report.Warnf("W009", rd.span(first), `phones have a setting that leaves quotes straight`,
 			"curly quotes are read as straight ones")
 		data = straight
 	}

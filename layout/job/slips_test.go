@@ -113,10 +113,10 @@ func TestSlips(t *testing.T) {
     write status = "for installation"
 `},
 		{`kind = "tub"`, `kind = “tub”`, `19:8 warning: curly quotes are read as straight ones
-    write straight quotes, "north 6ft"; phones have a setting for them
+    phones have a setting that leaves quotes straight
 `},
 		{`kind = "tub"`, `kind = ‘tub’`, `19:8 warning: curly quotes are read as straight ones
-    write straight quotes, "north 6ft"; phones have a setting for them
+    phones have a setting that leaves quotes straight
 `},
 		{`kind = "tub"`, `kind = tub`, `19:8 error: text and lengths with a unit stand in quotes
     write kind = "tub"

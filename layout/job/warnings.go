@@ -67,7 +67,8 @@ func Explanations() []Explanation {
 			cable("96.0")},
 		{"W009", "a word is read as another", "A sink is let into a vanity, a fridge is an appliance, and center is " +
 			"spelt centre here: such words of the trade are read as what they mean, and the first of each says as " +
-			"what. Curly quotes, as phones set them, are read as straight ones. Editors that know the schema still mark them.",
+			"what. Curly quotes, as phones set them, are read as straight ones. Editors that know the schema still " +
+			"mark them.",
 			room(strings.Replace(vanity("1.8 m"), "\"vanity\"", "\"sink\"", 1)), room(vanity("1.8 m"))},
 	}
 }

@@ -28,7 +28,8 @@ var fixtureWords = map[string]meant{
 	"wc": {kind: "toilet"}, "commode": {kind: "toilet"}, "bidet": {kind: "toilet", say: "with the name it has"},
 	"bath": {kind: "tub"}, "bathtub": {kind: "tub"}, "whirlpool": {kind: "tub"},
 	"closet": {kind: "cabinet"}, "linen closet": {kind: "cabinet"}, "cupboard": {kind: "cabinet"},
-	"wardrobe": {kind: "cabinet"}, "bench": {kind: "cabinet", say: "on legs it takes heated = true"}, "shelf": {kind: "cabinet"},
+	"wardrobe": {kind: "cabinet"}, "bench": {kind: "cabinet", say: "on legs it takes heated = true"},
+	"shelf":     {kind: "cabinet"},
 	"peninsula": {kind: "cabinet"}, "counter": {kind: "cabinet"}, "pantry": {kind: "cabinet"},
 	"fridge": {kind: "appliance"}, "refrigerator": {kind: "appliance"}, "range": {kind: "appliance"},
 	"oven": {kind: "appliance"}, "dishwasher": {kind: "appliance",
@@ -115,7 +116,8 @@ func (rd *reader) inOtherWords(name, path string) string {
 
 // heatedHint: no cable lies below what stands on the floor.
 const heatedHint = "what stands on the floor has no cable below it: leave out what is to be warmed, such as a " +
-	"shower's tiled floor, or write heated = true in that shower, or in a vanity or cabinet on legs; heat = true is for what gives off heat itself, " +
+	"shower's tiled floor, or write heated = true in that shower, or in a vanity or cabinet on legs; heat = true is " +
+	"for what gives off heat itself, " +
 	"such as a stove, and draws no cable either"
 
 // placesThings reports whether a table of a path, or the top of a file, is

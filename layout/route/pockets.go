@@ -72,7 +72,8 @@ func (g *grid) parts() []*grid {
 		for _, s := range row {
 			if part[y*g.nx+s.a] == 0 {
 				n := len(out) + 1
-				out = append(out, g.cut(g.flood(node{s.a, y}, part, n), func(x, y int) bool { return part[y*g.nx+x] == n }))
+				out = append(out, g.cut(g.flood(node{s.a, y}, part, n),
+					func(x, y int) bool { return part[y*g.nx+x] == n }))
 			}
 		}
 	}

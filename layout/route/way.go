@@ -180,7 +180,8 @@ func (w *way) rounds() int {
 
 // settled reports whether more bracketing would gain nothing.
 func (w *way) settled() bool {
-	return w.tries >= w.rounds()+w.nudges || w.spent() || w.sweep.out() || w.tooWide-w.enough < 0.03 || w.laying() < good
+	return w.tries >= w.rounds()+w.nudges || w.spent() || w.sweep.out() || w.tooWide-w.enough < 0.03 ||
+		w.laying() < good
 }
 
 // laying is that of the best candidate, infinite for none.

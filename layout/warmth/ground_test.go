@@ -230,7 +230,8 @@ func TestSpots(t *testing.T) {
 	out := layout.FloorState{Air: 20}
 	g.spots(&out, surface, 120)
 	// under the stand it is colder still, 1 K; 60 mm from it and from the walls a foot has room
-	if c := out.Coldest; c == nil || math.Abs(c.Celsius-22) > 0.02 || c.At.X < 555 || c.At.X > 845 || c.At.Y < 50 || c.At.Y > 550 {
+	if c := out.Coldest; c == nil || math.Abs(c.Celsius-22) > 0.02 || c.At.X < 555 || c.At.X > 845 || c.At.Y < 50 ||
+		c.At.Y > 550 {
 		t.Errorf("coldest %+v", c)
 	}
 	if w := out.Warmest; w == nil || w.Celsius != 25 || w.At.X < 950 || w.At.X > 1145 {
@@ -251,6 +252,7 @@ func TestSpots(t *testing.T) {
 // without room for it takes half its legs.
 func TestBent(t *testing.T) {
 	near(t, "one bend", plane.PathLength(bent(hand.Points(0, 0, 100, 0, 100, 200), 30)), 70+170+30*math.Pi/2, 0.4)
-	near(t, "a tight turn", plane.PathLength(bent(hand.Points(0, 0, 100, 0, 100, 20, 0, 20), 30)), 90+90+10*math.Pi, 0.3)
+	near(t, "a tight turn", plane.PathLength(bent(hand.Points(0, 0, 100, 0, 100, 20, 0, 20), 30)), 90+90+10*math.Pi,
+		0.3)
 	near(t, "straight on", plane.PathLength(bent(hand.Points(0, 0, 50, 0, 100, 0), 30)), 100, 1e-9)
 }

@@ -72,7 +72,8 @@ func TestMapAgreesWithTheTable(t *testing.T) {
 			}
 			got := spotAt(of.state, at) - of.state.Air
 			if math.Abs(got-st.Mean) > 0.03*st.Mean {
-				t.Errorf("%s, run %d, %d pegs apart: %.2f K, the section has %.2f K", of.name, a.Number, gap, got, st.Mean)
+				t.Errorf("%s, run %d, %d pegs apart: %.2f K, the section has %.2f K", of.name, a.Number, gap, got,
+					st.Mean)
 			}
 		}
 	}

@@ -7,7 +7,8 @@ import "testing"
 func TestStraightQuotes(t *testing.T) {
 	for _, c := range []struct{ text, want, short string }{
 		{"kind = “tub”\nfrom = 1", "kind =   \"tub\"  \nfrom = 1", "kind = \"tub\"\nfrom = 1"},
-		{"walls = [“east 9ft”, „south“]", "walls = [  \"east 9ft\"  ,   \"south\"  ]", "walls = [\"east 9ft\", \"south\"]"},
+		{"walls = [“east 9ft”, „south“]", "walls = [  \"east 9ft\"  ,   \"south\"  ]",
+			"walls = [\"east 9ft\", \"south\"]"},
 		{"a = ‘6' 2\"’", "", ""},                      // the foot's mark would end it
 		{"a = ‘4\"’", "a =   '4\"'  ", "a = '4\"'"},   // an inch mark alone does not
 		{"note = \"the “new” tub\"", "", ""},          // curly quotes inside straight ones are letters
