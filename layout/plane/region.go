@@ -177,7 +177,7 @@ func (r Region) Meet(s Region) (Region, error) {
 // where sides of both lie on one another but for the last bits, geom now and then takes the
 // regions to be apart. Then it does so once more with corners rounded to grid.
 func sound(do func(a, b geom.Geometry) (geom.Geometry, error), r, s Region, area float64) (out Region, err error) {
-	allowed := 1 + float64(10*grid*(r.Perimeter()+s.Perimeter()))
+	allowed := fewSlivers*sliver + float64(trueTo*(r.Perimeter()+s.Perimeter()))
 	for range 2 {
 		g, err := do(r.geometry(), s.geometry())
 		if err != nil {
@@ -205,6 +205,13 @@ func Band(pts []Point, width float64) (Region, error) {
 	}
 	return fromGeometry(g), nil
 }
+
+// What may be gained or lost where regions are taken from each other: so many pieces that are
+// left out as noise, and so wide a strip along sides, mm. No floor is measured to that.
+const (
+	fewSlivers = 4
+	trueTo     = 5e-3
+)
 
 // grid is what corners are rounded to before regions are united, mm, and where their
 // difference would go wrong. Polygons that meet along sides which differ by the last bits
