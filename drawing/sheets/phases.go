@@ -163,10 +163,11 @@ func (p phases) wordsHigh(ty *setting.Typesetter, s phase, w float64) float64 {
 	return float64(n) * setting.Leading
 }
 
-// leastPicture is the longer side of the smallest picture that tells anything, and noRoom the
-// height of a block that has none in a column, mm.
+// leastPicture is the longer side of the smallest picture that tells anything, no more than its
+// place is wide, so that six square ones have room across A4; noRoom is the height of a block
+// that has none in a column, mm.
 const (
-	leastPicture = 26.0
+	leastPicture = leastPhase
 	noRoom       = 1e6
 )
 
