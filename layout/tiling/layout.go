@@ -91,7 +91,10 @@ func Layouts(room Room, t job.Tile) ([]Layout, error) {
 	if recorded, ok := asRecorded(room, t); ok {
 		l, err := room.survey(recorded, floor)
 		l.Recorded = true
-		return numberedAll([]Layout{l}, room.Tiled), err
+		if n, ok := Number(room.Tiled, t, room.First); ok {
+			l.Numbers = &n
+		}
+		return []Layout{l}, err
 	}
 	if g.Angle = longerWay(floor, base, g.Angle); g.Length < least || g.Width < least {
 		_, err := g.Count(floor)
@@ -168,7 +171,7 @@ func best(all []Layout) (out []Layout) {
 
 func numberedAll(all []Layout, floor plane.Region) []Layout {
 	for i := range all {
-		if n, ok := all[i].Grid.numbered(floor); ok && !all[i].Woven {
+		if n, ok := all[i].Grid.numbered(floor, plane.Point{}); ok && !all[i].Woven {
 			all[i].Numbers = &n
 		}
 	}

@@ -20,14 +20,30 @@ type Numbered struct {
 	Grid  Grid
 	First int // the grid's own number of row 1
 	Rows  []TileRow
+
+	reach span // of the floor across the rows
 }
 
 // A TileRow is one row of tiles: the grid's own number of its column 1,
 // and how many columns there are.
-type TileRow struct{ First, Count int }
+type TileRow struct {
+	First, Count int
+
+	reach span // of the floor along the row
+}
+
+// A span is from where to where a floor reaches in a grid's frame, mm.
+type span struct{ low, high float64 }
+
+func (s span) holds(v float64) bool { return v >= s.low && v <= s.high }
+
+// leastCut is the width under which no piece is cut from a tile, mm: what is narrower at a
+// wall is left to its joint and the skirting (common practice).
+func leastCut(tile float64) float64 { return min(10, tile/4) }
 
 // Number numbers the tiles of a room as they were set out: first runs from a
-// corner of a whole tile along its row, the tile to the left of it. ok is false
+// corner of a whole tile along its row, the tile to the left of it. A strip at a wall too
+// narrow for a tile is no row: whoever counts from the wall does not see it. ok is false
 // when they are not laid in rows, or are too many to number.
 func Number(room plane.Region, t job.Tile, first plane.Segment) (out Numbered, ok bool) {
 	g, _ := gridFor(t, 0)
@@ -36,11 +52,12 @@ func Number(room plane.Region, t job.Tile, first plane.Segment) (out Numbered, o
 	if !InRows(t) || first.Length() == 0 {
 		return out, false
 	}
-	return g.numbered(room)
+	return g.numbered(room, plane.Pt(leastCut(g.Length), leastCut(g.Width)))
 }
 
-// numbered numbers the tiles of a grid in rows.
-func (g Grid) numbered(room plane.Region) (out Numbered, ok bool) {
+// numbered numbers the tiles of a grid in rows, but for pieces narrower than cut, along the
+// rows and across.
+func (g Grid) numbered(room plane.Region, cut plane.Point) (out Numbered, ok bool) {
 	if !usable(g.Length) || !usable(g.Width) || g.Length < least || g.Width < least {
 		return out, false
 	}
@@ -51,29 +68,38 @@ func (g Grid) numbered(room plane.Region) (out Numbered, ok bool) {
 		return out, false
 	}
 	half := g.Joint / 2 // a tile's place reaches to the middle of the joints round it, as in At
-	out = Numbered{Grid: g, First: int(math.Floor((box.Min.Y + half + least) / across))}
-	for row := out.First; float64(float64(row)*across)-half < box.Max.Y-least; row++ {
+	narrow := plane.Pt(max(least, cut.X+half-plane.Hair), max(least, cut.Y+half-plane.Hair))
+	out = Numbered{Grid: g, First: int(math.Floor((box.Min.Y + half + narrow.Y) / across)),
+		reach: span{box.Min.Y, box.Max.Y}}
+	for row := out.First; float64(float64(row)*across)-half < box.Max.Y-narrow.Y; row++ {
 		y := float64(row) * across
 		b := s.Between(plane.AxisY, y-half, y+g.Width+half).Bounds()
-		first := int(math.Floor((b.Min.X - g.shiftOf(row) + half + least) / along))
-		last := int(math.Floor((b.Max.X - g.shiftOf(row) + half - least) / along))
-		out.Rows = append(out.Rows, TileRow{first, max(1, last-first+1)})
+		first := int(math.Floor((b.Min.X - g.shiftOf(row) + half + narrow.X) / along))
+		last := int(math.Floor((b.Max.X - g.shiftOf(row) + half - narrow.X) / along))
+		out.Rows = append(out.Rows, TileRow{first, max(1, last-first+1), span{b.Min.X, b.Max.X}})
 	}
 	return out, len(out.Rows) > 0
 }
 
-// At returns the tile at a point; on a joint, the tile nearer to it. ok is
-// false beyond the room's tiles.
+// At returns the tile at a point; on a joint, the tile nearer to it, and between a wall and
+// the tiles the one beside it. ok is false beyond the room's tiles.
 func (t Numbered) At(p plane.Point) (at Place, ok bool) {
 	g := t.Grid
 	q := p.Sub(g.Origin).Rotate(-g.Angle)
 	row := int(math.Floor((q.Y + g.Joint/2) / (g.Width + g.Joint)))
-	i := int(math.Floor((q.X - g.shiftOf(row) + g.Joint/2) / (g.Length + g.Joint)))
+	if last := t.First + len(t.Rows) - 1; t.reach.holds(q.Y) {
+		row = max(t.First, min(row, last))
+	}
 	if row < t.First || row >= t.First+len(t.Rows) {
 		return at, false
 	}
-	at = Place{row - t.First + 1, i - t.Rows[row-t.First].First + 1}
-	return at, at.Column >= 1 && at.Column <= t.Rows[row-t.First].Count
+	r := t.Rows[row-t.First]
+	i := int(math.Floor((q.X - g.shiftOf(row) + g.Joint/2) / (g.Length + g.Joint)))
+	if r.reach.holds(q.X) {
+		i = max(r.First, min(i, r.First+r.Count-1))
+	}
+	at = Place{row - t.First + 1, i - r.First + 1}
+	return at, at.Column >= 1 && at.Column <= r.Count
 }
 
 // Outline returns a tile's four corners as if it were not cut.

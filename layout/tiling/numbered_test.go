@@ -80,6 +80,43 @@ func TestTilesAreWhereTheFirstOneIs(t *testing.T) {
 	}
 }
 
+// TestStripsTooNarrowForTile: a first tile set 6 mm off the wall leaves 3 mm beside its joint, where nobody
+// cuts a tile: row 1 is the one that is seen from the wall. From 10 mm on it is a row of cut tile, of small tile from a
+// quarter on (common practice); likewise at the far wall, and at the ends of rows.
+func TestStripsTooNarrowForTile(t *testing.T) {
+	for _, c := range []struct {
+		off, tile, w   float64
+		rows, row, col int // in all, and of the first tile
+	}{
+		{6, 197, 1006, 5, 1, 1}, {12.9, 197, 1012.9, 5, 1, 1}, {13.1, 197, 1013.1, 6, 2, 2}, {1.5, 197, 1000, 5, 1, 1},
+		{6, 197, 1012, 5, 1, 1}, {6, 197, 1017, 6, 1, 1}, {7.2, 17, 107.2, 5, 1, 1}, {7.3, 17, 107.3, 6, 2, 2},
+	} {
+		room := rect(c.w, c.w)
+		first := plane.Segment{A: plane.Pt(c.off, c.off), B: plane.Pt(c.w/2, c.off)}
+		ti, ok := Number(room, job.Tile{Width: c.tile, Length: c.tile, Joint: 3}, first)
+		if !ok || len(ti.Rows) != c.rows || ti.Rows[0].Count != c.rows {
+			t.Errorf("%+v: %+v", c, ti.Rows)
+		}
+		if at, ok := ti.At(first.A.Add(plane.Pt(5, 5))); !ok || at != (Place{c.row, c.col}) {
+			t.Errorf("%+v: the first tile is %v", c, at)
+		}
+		for p, want := range map[plane.Point]Place{
+			{X: 0.1, Y: 0.1}: {1, 1}, {X: c.w - 0.1, Y: c.w - 0.1}: {c.rows, c.rows},
+		} {
+			if at, ok := ti.At(p); !ok || at != want {
+				t.Errorf("%+v: %v is beside tile %v (%v), want %v", c, p, at, ok, want)
+			}
+		}
+		if at, ok := ti.At(plane.Pt(-c.tile, 5)); ok {
+			t.Errorf("%+v: a point beyond the wall is on tile %v", c, at)
+		}
+		all, err := Layouts(Room{Tiled: room, First: first}, job.Tile{Width: c.tile, Length: c.tile, Joint: 3})
+		if err != nil || len(all) != 1 || all[0].Numbers == nil || len(all[0].Numbers.Rows) != c.rows {
+			t.Errorf("%+v: the tile plan counts otherwise: %v", c, err)
+		}
+	}
+}
+
 // TestEveryPointHasItsTile holds numbers and outlines together, for all
 // patterns on a grid and rooms of any shape.
 func TestEveryPointHasItsTile(t *testing.T) {
@@ -106,7 +143,11 @@ func TestEveryPointHasItsTile(t *testing.T) {
 			t.Fatalf("%v in the room is on no tile of %+v", p, ti)
 		}
 		ring, ok := ti.Outline(at)
-		if !ok || !ring.Contains(p) && ring.Distance(p) > tile.Joint/math.Sqrt2+1e-6 {
+		off := tile.Joint/math.Sqrt2 + 1e-6
+		if strip := math.Hypot(leastCut(tile.Width), leastCut(tile.Length)); room.Depth(p) < strip { // no tile there
+			off = strip + tile.Joint
+		}
+		if !ok || !ring.Contains(p) && ring.Distance(p) > off {
 			t.Fatalf("%v is not on its tile %v with corners %v", p, at, ring)
 		}
 		if ring.Contains(p) && !slices.Contains(ti.Near([]plane.Point{p}, 0, room.Rings()[0]), at) {
