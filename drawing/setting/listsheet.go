@@ -68,9 +68,7 @@ func listsOn(p *layout.Plan, paper drawing.Paper, least, share float64, id, titl
 	var out []*Page
 	for len(blocks) > 0 {
 		pg := NewPage(p, paper)
-		pg.Sheet.ID, pg.Sheet.Title, pg.Sheet.Description = id, title, title
-		pg.Title = TitleFor(p, title, kind)
-		pg.Title.Paper, pg.Title.Compact = paper.Name, IsSmall(paper)
+		Retitle(pg, id, title, kind)
 		n, rest := pg.setList(blocks, least, share)
 		if n == 0 {
 			return nil, &Refusal{"sheet.size",
@@ -80,6 +78,13 @@ func listsOn(p *layout.Plan, paper drawing.Paper, least, share float64, id, titl
 		out, blocks = append(out, pg), rest
 	}
 	return out, nil
+}
+
+// Retitle calls a sheet without a drawing something else.
+func Retitle(pg *Page, id, title, kind string) {
+	pg.Sheet.ID, pg.Sheet.Title, pg.Sheet.Description = id, title, title
+	pg.Title = TitleFor(pg.Plan, title, kind)
+	pg.Title.Paper, pg.Title.Compact = pg.Sheet.Paper.Name, IsSmall(pg.Sheet.Paper)
 }
 
 // setList sets as many blocks as the sheet holds, in columns above and beside

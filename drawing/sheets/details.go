@@ -94,10 +94,11 @@ func detailBlocks(p *layout.Plan, r *layout.Room, kinds ...detailOf) []setting.B
 }
 
 // details draws the sheets of what found no room beside the plans: how each room's cable is
-// laid, in pictures, and what the plans call out. It takes them off what pages leave over, and
-// what is said of the pegs where that has room beside them.
+// laid, in pictures, and what the plans call out. It takes them off what pages leave over.
+// Notes follow in the white that is left: on small sheets as they come, on larger ones as far
+// as they take no sheet more.
 func details(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
-	var pictures, enlarged, said []setting.Block
+	var pictures, enlarged []setting.Block
 	for _, pg := range pages {
 		for _, b := range pg.Over {
 			switch own := setting.Unmeasured(b).(type) {
@@ -105,29 +106,32 @@ func details(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
 				pictures = append(pictures, own)
 			case detail:
 				enlarged = append(enlarged, own)
-			case setting.List:
-				if saysPegs(own) {
-					said = append(said, own)
-				}
 			}
 		}
+		pg.Over = slices.DeleteFunc(slices.Clone(pg.Over), isDetail)
 	}
 	blocks := append(pictures, enlarged...)
 	if len(blocks) == 0 {
 		return nil, nil
 	}
-	out, err := detailSheets(p, blocks)
+	set := func(blocks []setting.Block) ([]*setting.Page, error) { return detailSheets(p, blocks) }
+	if !onSmall(p) {
+		return filled(p, set, blocks, pages, func(b setting.Block) bool { return !isLegend(b) })
+	}
+	own, err := set(blocks)
 	if err != nil {
 		return nil, err
 	}
-	take := isDetail
-	if more, err := detailSheets(p, slices.Concat(blocks, said)); err == nil && len(more) == len(out) {
-		out, take = more, func(b setting.Block) bool { return isDetail(b) || saysPegs(b) }
+	out, err := set(append(blocks, setAside(p, pages)...))
+	for i, pg := range out {
+		if i >= len(own) && len(pg.Details) == 0 {
+			setting.Retitle(pg, notesID, kindNamed(notesID).Title, kindNamed(notesID).Form)
+		}
 	}
 	for _, pg := range pages {
-		pg.Over = slices.DeleteFunc(slices.Clone(pg.Over), take)
+		pg.Over = nil
 	}
-	return out, nil
+	return out, err
 }
 
 // isDetail reports whether a block has its place on the sheet of details.
@@ -137,12 +141,6 @@ func isDetail(b setting.Block) bool {
 		return true
 	}
 	return false
-}
-
-// saysPegs reports whether a block is the whole of what is said of a room's pegs.
-func saysPegs(b setting.Block) bool {
-	l, ok := setting.Unmeasured(b).(setting.List)
-	return ok && l.Head == pegsHead
 }
 
 // detailSheets sets blocks on sheets of details: those of the set where it is small, else forms.

@@ -13,6 +13,7 @@ import (
 	"oxturn/drawing"
 	"oxturn/drawing/internal/outside"
 	"oxturn/drawing/pdf"
+	"oxturn/layout/job"
 	"oxturn/layout/passport"
 	"oxturn/symbols"
 )
@@ -113,6 +114,9 @@ func TestCodeIsReadOffAPhotograph(t *testing.T) {
 func TestCodesAreReadOffThePrint(t *testing.T) {
 	for _, name := range []string{"../../testdata/laid/bath.toml", "../../testdata/jobs/entry.toml"} {
 		p := readPlan(t, name)
+		if p.Job.Info.Status == job.Proposal { // else there is no label
+			p.Job = withStatus(p.Job, job.ForInstallation)
+		}
 		r := &p.Rooms[0]
 		pages, err := ownerMap(p, r)
 		if err != nil {

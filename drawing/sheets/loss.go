@@ -6,6 +6,9 @@ import (
 	"oxturn/layout/plane"
 )
 
+// lossHead is over what a room loses, with its name.
+const lossHead = "Heat loss, simplified: "
+
 // lossBlocks hold what each floor gives against what its room loses.
 func lossBlocks(p *layout.Plan) []setting.Block {
 	var out []setting.Block
@@ -17,7 +20,7 @@ func lossBlocks(p *layout.Plan) []setting.Block {
 		}
 		paras = append(paras, "No room temperature is promised: a heat-loss calculation by the local standard is its "+
 			"designer's.")
-		out = append(out, setting.List{Head: "Heat loss, simplified: " + l.Room, Number: 1, Paras: paras})
+		out = append(out, setting.List{Head: lossHead + l.Room, Number: 1, Paras: paras, Fine: onSmall(p)})
 	}
 	return out
 }

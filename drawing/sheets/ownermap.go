@@ -19,15 +19,19 @@ import (
 )
 
 // ownerMap draws the page that stays with the house: where cable is and where
-// none is, and a label for the panel.
+// none is, and a label for the panel, where the floor is laid or to be for sure.
 func ownerMap(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 	s := floorplan.OfRoom(kindNamed("owner-map"), r)
 	s.Border = func(ratio float64) (left, right, top, bottom float64) { return floorplan.OverallBorder(r.Job, ratio) }
+	s.Draw, s.HandOver = drawOwnerMap, true
+	if p.Job.Info.Status == job.Proposal {
+		s.Levels = func(v *floorplan.View) []setting.Level { return ownerMapLevels(v, nil, nil) }
+		return s.Alone(p)
+	}
 	codes, without := codesOf(p, r) // once for all trials: a code takes longer than a drawing
 	s.Levels = func(v *floorplan.View) []setting.Level {
 		return ownerMapLevels(v, []setting.Block{panelLabel{labelLines(v), codes}}, without)
 	}
-	s.Draw, s.HandOver = drawOwnerMap, true
 	pages, err := s.Alone(p)
 	if err != nil || !setting.Narrow(r, pages[0].Sheet.Ratio, setting.Legible) {
 		return pages, err
@@ -176,7 +180,8 @@ func mayIDrill(v *floorplan.View) setting.List {
 
 // keeping is how to live with the floor.
 func keeping(v *floorplan.View) setting.Block {
-	l := setting.List{Head: "Living with the floor", Number: 1, Paras: probe.Living(v.Plan.Job.Region())}
+	l := setting.List{Head: "Living with the floor", Number: 1,
+		Paras: probe.Living(v.Plan.Job.Region(), v.Plan.Job.Info.Status)}
 	if heat := v.Plan.LossWords(v.Room); heat != "" {
 		l.Paras = append(l.Paras, heat)
 	}

@@ -12,6 +12,7 @@ import (
 	"oxturn/drawing/setting"
 	"oxturn/drawing/signs"
 	"oxturn/layout"
+	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
 
@@ -66,6 +67,7 @@ func TestMapSaysWhatItIsWorth(t *testing.T) {
 		laid  bool
 	}{{"THIS IS A PLAN, NOT A RECORD", false}, {"Recorded AS LAID", true}} {
 		p := samplePlan(t, plane.Millimetres)
+		p.Job.Info.Status = job.ForInstallation
 		if c.laid {
 			p = laidPlan(t)
 		}
@@ -214,8 +216,9 @@ func TestTurnedRoomIsMeasuredAlongItsWalls(t *testing.T) {
 // that the job gives, and a blank where it gives none.
 func TestPanelLabelNamesItsCircuit(t *testing.T) {
 	for name, want := range map[string]string{"kitchen": "Kitchen, circuit K7", "bath": "Bath, circuit ______"} {
-		p := example(t, name).plan
-		pages, err := ownerMap(p, &p.Rooms[0])
+		p := *example(t, name).plan
+		p.Job = withStatus(p.Job, job.ForInstallation)
+		pages, err := ownerMap(&p, &p.Rooms[0])
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -223,4 +226,45 @@ func TestPanelLabelNamesItsCircuit(t *testing.T) {
 			t.Errorf("%s: the label does not say %q", name, want)
 		}
 	}
+}
+
+// TestProposalIsNothingToKeep: the map of a floor that is only proposed has no label to cut out and nothing to
+// keep at the panel, but every caution of one that is to be laid.
+func TestProposalIsNothingToKeep(t *testing.T) {
+	for _, name := range []string{"kitchen", "bath", "entry", "bath on letter", "kitchen on A4"} {
+		texts := map[job.Status]string{}
+		for _, status := range []job.Status{job.Proposal, job.ForInstallation} {
+			p := *example(t, name).plan
+			p.Job = withStatus(p.Job, status)
+			pages, err := ownerMap(&p, &p.Rooms[0])
+			if err != nil || len(pages) != 1 {
+				t.Fatal(len(pages), err)
+			}
+			texts[status] = said(pages[0].Sheet)
+			var v floorplan.View
+			v.Page, v.Room, v.Fig = setting.NewPage(&p, drawing.Paper{}), &p.Rooms[0], p.Job.Figures()
+			for _, caution := range mayIDrill(&v).Paras {
+				for _, word := range strings.Fields(caution) {
+					if !strings.Contains(texts[status], word) {
+						t.Errorf("%s, %v: %q of %q is missing", name, status, word, caution)
+					}
+				}
+			}
+		}
+		for _, words := range []string{labelHead, "Keep this map"} {
+			if strings.Contains(texts[job.Proposal], words) {
+				t.Errorf("%s: the map of a proposal says %q", name, words)
+			}
+		}
+		if !strings.Contains(texts[job.ForInstallation], "Keep this map") {
+			t.Errorf("%s: nothing says where the map is kept", name)
+		}
+	}
+}
+
+// withStatus is a job of another status.
+func withStatus(j *job.Job, s job.Status) *job.Job {
+	other := *j
+	other.Info.Status = s
+	return &other
 }

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"slices"
 	"strings"
 
 	"oxturn/drawing/lettering"
@@ -13,16 +14,23 @@ import (
 const notesID = "notes"
 
 // setNotes sets what the drawings of a set had no room for together, on as few sheets
-// as that takes. One legend does for all of them: a sign means the same on every sheet.
+// as that takes.
 func setNotes(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
+	for _, pg := range pages {
+		if len(pg.Over) > 0 {
+			return pg.Notes(notesID, kindNamed(notesID).Title, setAside(p, pages))
+		}
+	}
+	return nil, nil
+}
+
+// setAside is what pages leave over. One legend does for all of them: a sign means the same on
+// every sheet.
+func setAside(p *layout.Plan, pages []*setting.Page) []setting.Block {
 	var blocks []setting.Block
 	var used []signs.Sign
-	var first *setting.Page
 	for _, pg := range pages {
 		for _, b := range pg.Over {
-			if first == nil {
-				first = pg
-			}
 			if l, ok := setting.Unmeasured(b).(setting.Legend); ok {
 				used = append(used, l.Signs...)
 				continue
@@ -30,15 +38,42 @@ func setNotes(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
 			blocks = append(blocks, setting.Of(b, sheetName(p, pg), len(p.Rooms) > 1))
 		}
 	}
-	if first == nil {
-		return nil, nil
-	}
 	if len(used) > 0 {
 		l := setting.LegendOf(lettering.Without(used, plainer[1]))
 		l.Head = setting.Continued(l.Head)
 		blocks = append(blocks, l)
 	}
-	return first.Notes(notesID, kindNamed(notesID).Title, blocks)
+	return blocks
+}
+
+func isLegend(b setting.Block) bool {
+	_, ok := setting.Unmeasured(b).(setting.Legend)
+	return ok
+}
+
+// filled sets blocks on sheets without a drawing and, into the white of the last, what suits of
+// what pages leave over: so much as takes no sheet more. What is set is left over no longer.
+func filled(p *layout.Plan, set func([]setting.Block) ([]*setting.Page, error), blocks []setting.Block,
+	pages []*setting.Page, suits func(setting.Block) bool) ([]*setting.Page, error) {
+	out, err := set(blocks)
+	if err != nil {
+		return nil, err
+	}
+	for _, pg := range pages {
+		var left []setting.Block
+		for _, b := range pg.Over {
+			if suits(b) {
+				more := append(slices.Clone(blocks), setting.Of(b, sheetName(p, pg), len(p.Rooms) > 1))
+				if next, err := set(more); err == nil && len(next) == len(out) {
+					blocks, out = more, next
+					continue
+				}
+			}
+			left = append(left, b)
+		}
+		pg.Over = left
+	}
+	return out, nil
 }
 
 // sheetName is what notes call the sheet that they are of: without its room where there

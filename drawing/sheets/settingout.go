@@ -338,12 +338,9 @@ func lineMeet(a, b plane.Segment) (plane.Point, bool) {
 	return a.A.Add(u.Mul(b.A.Sub(a.A).Cross(w) / x)), true
 }
 
-// pegsHead is over what is said of the pegs.
-const pegsHead = "Pegs"
-
 // crossing says where the lattice begins.
 func crossing(v *floorplan.View) setting.Block {
-	l := setting.List{Head: pegsHead}
+	l := setting.List{Head: "Pegs"}
 	lat, ok := lattice(v)
 	if !ok {
 		l.Paras = []string{"The rows of pegs are not known."}

@@ -46,10 +46,14 @@ func setPages(p *layout.Plan) ([]*setting.Page, error) {
 	for _, left := range []struct {
 		id  string
 		set func(*layout.Plan, []*setting.Page) ([]*setting.Page, error)
-	}{{detailsID, details}, {notesID, setNotes}} {
-		at := slices.IndexFunc(kinds, func(k registered) bool { return k.ID == left.id })
-		if drawn[at], err = left.set(p, slices.Concat(drawn...)); err != nil {
+	}{{takeOffID, takeOff}, {detailsID, details}, {notesID, setNotes}} {
+		more, err := left.set(p, slices.Concat(drawn...))
+		if err != nil {
 			return nil, err
+		}
+		for _, pg := range more { // notes that go on from the details have a place of their own
+			at := slices.IndexFunc(kinds, func(k registered) bool { return k.ID == pg.Sheet.ID })
+			drawn[at] = append(drawn[at], pg)
 		}
 	}
 	all := slices.Concat(drawn...)

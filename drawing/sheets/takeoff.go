@@ -15,13 +15,31 @@ import (
 	"oxturn/layout/takeoff"
 )
 
-// takeOff sets what is to be bought as tables, over as many sheets as they
-// take.
-func takeOff(p *layout.Plan) ([]*setting.Page, error) {
-	l := p.TakeOff
-	if len(l.Lines) == 0 {
+// takeOffID is the kind of the take-off.
+const takeOffID = "take-off"
+
+// takeOff sets what is to be bought as tables, over as many sheets as they take. Into the white
+// of the last goes what pages leave over that is looked up at a desk.
+func takeOff(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
+	if len(p.TakeOff.Lines) == 0 {
 		return nil, nil
 	}
+	k := kindNamed(takeOffID)
+	set := func(blocks []setting.Block) ([]*setting.Page, error) {
+		return setting.ListSheets(p, setting.FormPaper(p.Job.Figures().Units), k.ID, k.Title, k.Form, blocks)
+	}
+	return filled(p, set, takeOffBlocks(p), pages, atDesk)
+}
+
+// atDesk reports whether a block is what figures rest on: nothing to work by on the floor.
+func atDesk(b setting.Block) bool {
+	l, ok := setting.Unmeasured(b).(setting.List)
+	return ok && (l.Head == restHead || strings.HasPrefix(l.Head, lossHead))
+}
+
+// takeOffBlocks are the take-off and what it stands on.
+func takeOffBlocks(p *layout.Plan) []setting.Block {
+	l := p.TakeOff
 	terms := setting.List{Span: true, Number: 1}
 	if p.Offer != nil { // its cover says what is included, what is not, and what it rests on
 		l.Inclusions, l.Exclusions = nil, nil
@@ -40,7 +58,7 @@ func takeOff(p *layout.Plan) ([]*setting.Page, error) {
 	if thickness(p.Job.BuildUp) <= 0 { // else it is with the build-up
 		blocks = append(blocks, lossBlocks(p)...)
 	}
-	return setting.ListSheets(p, setting.FormPaper(p.Job.Figures().Units), "take-off", "Take-off", "Take-off", blocks)
+	return blocks
 }
 
 // takeOffTable returns the lines of the take-off. Prices stand only where the

@@ -18,6 +18,9 @@ import (
 	"oxturn/layout/say"
 )
 
+// restHead is over what the figures of a floor's warmth rest on.
+const restHead = "What these figures rest on"
+
 // warmthBlocks returns what the build-up sheet says of the floor's warmth beside its pictures:
 // a chart, figures, and what they rest on.
 func warmthBlocks(p *layout.Plan) []setting.Block {
@@ -35,7 +38,11 @@ func warmthBlocks(p *layout.Plan) []setting.Block {
 	if !onSmall(p) { // else the table of times has to do
 		out = append(out, warmUpChart(w, f)...)
 	}
-	return append(out, warmUpTable(w, f), energyTable(w, p.Job.Energy.Currency), warmthNotes(p, f))
+	out = append(out, warmUpTable(w, f))
+	if p.Offer == nil { // else it is on its cover
+		out = append(out, energyTable(w, p.Job.Energy.Currency))
+	}
+	return append(out, warmthNotes(p, f))
 }
 
 // temperature turns °C into the sheet's own scale.
@@ -297,7 +304,7 @@ func overLimit(p *layout.Plan, w layout.Warm) *heat.Verdict {
 
 // warmthNotes says what the figures rest on.
 func warmthNotes(p *layout.Plan, f say.Figures) setting.Block {
-	l, w := setting.List{Head: "What these figures rest on", Number: 1, Fine: onSmall(p)}, p.Warmth
+	l, w := setting.List{Head: restHead, Number: 1, Fine: onSmall(p)}, p.Warmth
 	for _, r := range w.Runs {
 		if v := overLimit(p, r); v != nil {
 			l.Paras = append(l.Paras, strings.Join(r.Cables, ", ")+", "+v.Words(f.Units == plane.Inches)+".")

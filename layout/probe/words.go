@@ -34,13 +34,17 @@ func (m *Map) Cautions() []string {
 	return out
 }
 
-// Living says how to live with a warmed floor.
-func Living(in circuit.Region) []string {
-	return []string{
+// Living says how to live with a warmed floor; what is kept of it is said of one that is
+// laid, or is to be for sure.
+func Living(in circuit.Region, status job.Status) []string {
+	out := []string{
 		"Keep thick rugs and legless furniture off.",
 		"After a power cut check the thermostat's programme.",
-		"Keep this map and the test records at the " + in.Panel + ".",
 	}
+	if status == job.Proposal {
+		return out
+	}
+	return append(out, "Keep this map and the test records at the "+in.Panel+".")
 }
 
 // Untested says of which cables of a room recorded as laid a stage was never tested.

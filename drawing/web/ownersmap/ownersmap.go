@@ -77,7 +77,7 @@ func Write(w io.Writer, p *layout.Plan) error {
 	pg := page{Title: info.Title, Number: info.Number, Code: p.Code, Status: info.Status.String(),
 		Recorded: info.Status == job.AsLaid,
 		Style:    template.CSS(styleText), Script: template.JS(scriptText), Policy: policy(), Living: probe.Living(
-			p.Job.Region())}
+			p.Job.Region(), info.Status)}
 	for _, s := range []string{info.Client, info.Site, info.Contractor} {
 		if s != "" {
 			pg.Lines = append(pg.Lines, s)

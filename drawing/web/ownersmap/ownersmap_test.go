@@ -128,7 +128,7 @@ func TestDifferencesAreShown(t *testing.T) {
 // The page and the printed map tell alike how to live with the floor, once.
 func TestLivingWithTheFloor(t *testing.T) {
 	page := strings.ReplaceAll(write(t, samplePlan(plane.Millimetres, job.AsLaid, "Bath")), "&#39;", "'")
-	for _, s := range append(probe.Living(circuit.Elsewhere), "Living with the floor") {
+	for _, s := range append(probe.Living(circuit.Elsewhere, job.AsLaid), "Living with the floor") {
 		if n := strings.Count(page, s); n != 1 {
 			t.Errorf("%q is said %d times", s, n)
 		}
