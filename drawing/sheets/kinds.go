@@ -41,8 +41,8 @@ func Kinds() []setting.Kind {
 func registry() []registered {
 	return []registered{
 		{Kind: setting.Kind{ID: coverID, Code: "CO", Title: "Proposal", Form: "Proposal",
-			About:   "What is offered: scope, price with tax, options, terms, and where to sign",
-			Readers: Readers()}},
+			About:   "What is offered: scope, price with tax, options and terms",
+			Readers: []string{estimator, owner}}},
 		{Kind: setting.Kind{ID: "key-plan", Code: "KP", Title: "Key plan", Form: "Key plan",
 			About:   "All rooms of the job at one scale, with their names and loads",
 			Readers: []string{installer, estimator, wirer}}, draw: keyPlan},
@@ -62,8 +62,7 @@ func registry() []registered {
 			About:   "How the pegged membrane is cut and laid, piece by piece",
 			Readers: []string{installer, estimator}}, draw: eachRoom(membranePlan)},
 		{Kind: setting.Kind{ID: "tile-plan", Code: "TP", Title: "Tile plan", Form: "Tile plan",
-			About: "How the tile is set out over the cable, what is cut, and which tile covers what must be " +
-				"found again",
+			About:   "How the tile is set out over the cable, and what is cut",
 			Readers: []string{installer, estimator}}, draw: eachRoom(tilePlan)},
 		{Kind: setting.Kind{ID: "build-up", Code: "BU", Title: "Build-up", Form: "Section",
 			About:   "A section through the floor with its layers and heights",

@@ -16,9 +16,11 @@ const (
 	partWork  = "Labour, visits and tests"
 )
 
-// offer makes the offer of a proposal out of its take-off.
+// offer makes the offer of a proposal out of its take-off. A job that neither says that it is one
+// nor has terms for one offers nothing: it is somebody trying out a floor.
 func offer(p *layout.Plan) {
-	if p.Job.Info.Status != job.Proposal {
+	_, said := p.Job.Spans["job.status"]
+	if _, terms := p.Job.Spans["proposal"]; p.Job.Info.Status != job.Proposal || !said && !terms {
 		return
 	}
 	t, o := p.Job.Proposal, &layout.Offer{}

@@ -35,7 +35,7 @@ func proposalKeys() []Key {
 			Doc:     "Added to what the take-off costs, as a share: 0.2 for 20 %. It is on no sheet that an owner gets",
 			Example: "markup = 0.2"},
 		Key{Path: "deposit", Type: TypeText, Doc: "Terms of payment, as they are to be printed",
-			Example: `deposit = "One third with the order, the rest when the floor is handed over"`},
+			Example: `deposit = "A third with the order, the rest at hand-over"`},
 		Key{Path: "scope", Type: TypeTexts, Otherwise: "what the take-off counts",
 			Doc: "What is done, beside what the take-off counts", Example: `scope = ["Old floor taken up"]`},
 		Key{Path: "exclusions", Type: TypeTexts, Doc: "What is not done, beside what the take-off leaves out",
