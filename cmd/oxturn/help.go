@@ -60,7 +60,7 @@ func topicText(name string) string {
 		panic(err) // built in; a test reads them all
 	}
 	if name == "sheets" {
-		return "The set that draw writes, in the order of the PDF:\n\n" + sheetKinds() + string(data)
+		return "The set that draw writes, in the order of the PDF:\n" + sheetKinds() + string(data)
 	}
 	return string(data)
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"oxturn/layout"
 	"oxturn/layout/job"
 )
 
@@ -119,7 +120,12 @@ func TestOwnerSeesNoMarkup(t *testing.T) {
 
 // Without a price, the place for it is left open; without a date, the offer's days are said.
 func TestOfferWithoutPriceOrDate(t *testing.T) {
-	entry := example(t, "entry").set
+	p := *example(t, "entry").plan
+	p.Offer = &layout.Offer{}
+	entry, err := Set(&p)
+	if err != nil {
+		t.Fatal(err)
+	}
 	if got := said(entry[0]); !strings.Contains(got, "still to be agreed") || strings.Contains(got, "Total") {
 		t.Errorf("%s", got)
 	}

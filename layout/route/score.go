@@ -74,12 +74,14 @@ func newField(zone plane.Region, l Lattice, closest, spacing float64) *field {
 func (f *field) mark(rings []plane.Ring, half float64) {
 	in := marked(plane.Scan(rings, f.nx, f.ny), f.nx)
 	depth := squaredDistance(in, f.nx, f.ny, false)
-	core := make([]bool, len(in))
+	core, linked := make([]bool, len(in)), make([]bool, len(in))
 	for i, d := range depth {
 		// the edge runs half a cell before the first outside centre
 		core[i] = math.Sqrt(float64(d))-0.5 >= half
+		// a neck just wide enough for two runs is a cell too narrow where it lies across the cells
+		linked[i] = math.Sqrt(float64(d))-0.5 >= half-0.5
 	}
-	f.hangs = largestPart(core, f.nx)
+	f.hangs = largestPart(linked, f.nx)
 	off := squaredDistance(core, f.nx, f.ny, true)
 	f.open = make([]uint64, f.words*f.ny)
 	for y := range f.ny {
