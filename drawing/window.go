@@ -68,7 +68,7 @@ func areasWithin(rings [][]Pt, b Box) (segs []Seg) {
 		}
 		var pts []Pt
 		for _, p := range r {
-			pts = append(pts, Pt{X: p.X, Y: p.Y})
+			pts = append(pts, Pt(p))
 		}
 		segs = append(segs, Polygon(pts...)...)
 	}
