@@ -47,13 +47,11 @@ func (c caution) text(in circuit.Region) string {
 		"No heating cable under built-ins without clearance, through walls, across movement joints, or in closets " +
 			"where code forbids it.",
 		"No drilling, nailing or fixing into the heated area. Photograph the layout; leave plan, records and label " +
-			"at " +
-			"the " + in.Panel + ".",
+			"at the " + in.Panel + ".",
 		"Sensor in its own tube, midway between two runs, away from other heat; keep it replaceable.",
 		"Inspection before covering.",
 		"Floor finish: the lower of comfort (29 °C / 84.2 °F occupied, 33 °C / 91.4 °F bath, 35 °C / 95 °F edge " +
-			"zone) " +
-			"and the covering's own limit. No thick rugs or mattresses.",
+			"zone) and the covering's own limit. No thick rugs or mattresses.",
 	}[c]
 }
 
