@@ -119,7 +119,7 @@ func taxWords(t job.ProposalTerms) string {
 func optionTable(p *layout.Plan) setting.Table {
 	out := setting.Table{Head: "Options", Cols: priceColumns(p)}
 	if p.Job.Proposal.Tax > 0 {
-		out.Head += ", with " + strings.ToLower(p.Job.Proposal.TaxName[:1]) + p.Job.Proposal.TaxName[1:]
+		out.Head += ", " + p.Job.Proposal.TaxName + " included"
 	}
 	for _, o := range p.Offer.Options {
 		price := "on request"
@@ -136,10 +136,7 @@ func runningCost(p *layout.Plan) setting.Block {
 	if p.Warmth == nil || len(p.Warmth.Use) == 0 {
 		return setting.List{}
 	}
-	t, ok := energyTable(p.Warmth, p.Job.Energy.Currency).(setting.Table)
-	if !ok {
-		return setting.List{}
-	}
+	t := energyTable(p.Warmth, p.Job.Energy.Currency)
 	t.Head = "Running cost, estimated"
 	return t
 }
@@ -171,7 +168,7 @@ func terms(p *layout.Plan) []string {
 // signatures is where both sides sign.
 func signatures() setting.Block {
 	return setting.Table{Head: "Agreed", Tall: 11, Cols: []setting.Column{{Head: "For"}, {Head: "Name, signature",
-		Wraps: true}, {Head: "Date      "}},
+		Wraps: true}, {Head: "Date", Least: 22}},
 		Rows: [][]setting.Cell{setting.Row("Client", "", ""), setting.Row("Contractor", "", "")}}
 }
 

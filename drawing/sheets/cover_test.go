@@ -130,3 +130,13 @@ func TestOfferWithoutPriceOrDate(t *testing.T) {
 		t.Errorf("%s", got)
 	}
 }
+
+// TestTaxIsCalledByItsName: letters and case of the name stay, whatever they are.
+func TestTaxIsCalledByItsName(t *testing.T) {
+	for _, name := range []string{"VAT", "Übersteuer"} {
+		p := &layout.Plan{Job: &job.Job{Proposal: job.ProposalTerms{Tax: 0.2, TaxName: name}}, Offer: &layout.Offer{}}
+		if got := optionTable(p).Head; got != "Options, "+name+" included" {
+			t.Errorf("%q: %q", name, got)
+		}
+	}
+}

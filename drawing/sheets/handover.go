@@ -2,7 +2,6 @@ package sheets
 
 import (
 	"fmt"
-	"strconv"
 	"strings"
 
 	"oxturn/drawing/setting"
@@ -10,6 +9,7 @@ import (
 	"oxturn/layout/handover"
 	"oxturn/layout/job"
 	"oxturn/layout/record"
+	"oxturn/layout/say"
 )
 
 // handOver sets the page that goes first into the owner's hand: which papers there are, what
@@ -67,7 +67,7 @@ func lotsTable(p *layout.Plan) setting.Table {
 		if l.Packs == 0 || l.PackName == "" && !cable {
 			continue
 		}
-		t.Rows = append(t.Rows, setting.Row(l.Item, strings.TrimSpace(strconv.Itoa(l.Packs)+" "+packName(l)), "",
+		t.Rows = append(t.Rows, setting.Row(l.Item, strings.TrimSpace(say.Counted(l.Packs, l.PackName)), "",
 			lots[l.Item]))
 	}
 	return t

@@ -112,7 +112,7 @@ func takeOffRow(l takeoff.Line, f say.Figures, priced bool) []setting.Cell {
 	if l.Packs > 0 {
 		packs = strconv.Itoa(l.Packs)
 		if l.PackName != "" {
-			of = packName(l)
+			of = say.Plural(l.Packs, l.PackName)
 		}
 		if l.Pack > 0 {
 			pack, _ = in(l.Pack)
@@ -163,17 +163,6 @@ func ownUnits(text string, f say.Figures) string {
 		u = plane.Millimetres
 	}
 	return otherUnit[u]().ReplaceAllString(text, "")
-}
-
-// packName is what the packs of a line are called.
-func packName(l takeoff.Line) string {
-	switch {
-	case l.Packs == 1 || l.PackName == "":
-		return l.PackName
-	case strings.HasSuffix(l.PackName, "x"):
-		return l.PackName + "es"
-	}
-	return l.PackName + "s"
 }
 
 func totalRow(l takeoff.List, cols int) []setting.Cell {

@@ -16,6 +16,7 @@ import (
 	"oxturn/fonts"
 	"oxturn/layout"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 	"oxturn/layout/tiling"
 	"oxturn/symbols"
 )
@@ -423,17 +424,10 @@ func (t tileView) notes(v *floorplan.View) setting.Block {
 	bought := fmt.Sprintf("%d whole and %d cut tiles; %d to buy for this room, breakage counted in", t.Whole, t.Cut,
 		tiles)
 	if boxes > 0 {
-		bought += fmt.Sprintf(", %d %s", boxes, plural(boxes, "box", "boxes"))
+		bought += ", " + say.Counted(boxes, "box")
 	}
 	l.Paras = append(l.Paras, bought+".")
 	return l
-}
-
-func plural(n int, one, more string) string {
-	if n == 1 {
-		return one
-	}
-	return more
 }
 
 // compared lists the layouts that were weighed.

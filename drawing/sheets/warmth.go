@@ -205,7 +205,7 @@ func wholeTimes(s string) string {
 
 // energyTable gives what each room draws, and what that costs where the job
 // has a tariff: as ranges.
-func energyTable(w *layout.Warmth, currency string) setting.Block {
+func energyTable(w *layout.Warmth, currency string) setting.Table {
 	priced := false
 	for _, u := range w.Use {
 		priced = priced || u.PerHourPrice > 0

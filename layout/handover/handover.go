@@ -72,11 +72,6 @@ func ofCables(p *layout.Plan, name string, s source) (out []Item) {
 	return out
 }
 
-// Missing are the items of which something is.
-func Missing(p *layout.Plan) []Item {
-	return slices.DeleteFunc(Items(p), func(i Item) bool { return i.Lacks == "" })
-}
-
 const notWritten = "not written down"
 
 func orLacks(text string) (there, lacks string) {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+	"strings"
 
 	"oxturn/layout/plane"
 )
@@ -138,9 +139,15 @@ func trimmed(v, parts float64) string {
 }
 
 // Counted is a number of things in words: 1 wall, 2 walls.
-func Counted(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
+func Counted(n int, what string) string { return fmt.Sprintf("%d %s", n, Plural(n, what)) }
+
+// Plural is the word for so many things: wall for one, walls, boxes.
+func Plural(n int, what string) string {
+	switch {
+	case n == 1 || what == "":
+		return what
+	case strings.HasSuffix(what, "x"):
+		return what + "es"
 	}
-	return fmt.Sprintf("%d %ss", n, what)
+	return what + "s"
 }

@@ -13,7 +13,8 @@ func TestQuantities(t *testing.T) {
 	for _, c := range []struct {
 		got, want string
 	}{
-		{Long(60_000, metric), "60.00 m"}, {Long(15_240, us), "50.0 ft"},
+		{Counted(1, "box"), "1 box"}, {Counted(2, "box"), "2 boxes"}, {Counted(0, "wall"), "0 walls"},
+		{Plural(2, ""), ""}, {Long(60_000, metric), "60.00 m"}, {Long(15_240, us), "50.0 ft"},
 		{LongBoth(15_240, us), "50.0 ft (15.24 m)"}, {LongBoth(15_240, metric), "15.24 m (50.0 ft)"},
 		{About(60_049, metric), "60.0 m"}, {About(15_240, us), "50.0 ft"},
 		{Whole(850.4, metric), "850 mm"}, {Whole(850.9, us), `2'-9 1/2"`}, {Whole(-0.3, metric), "0 mm"},

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 	"oxturn/layout/tiling"
 )
 
@@ -56,9 +57,8 @@ func (b *builder) profiles() {
 		return
 	}
 	l := Line{Code: "profile", Item: "Edge profile in doorways", Unit: "m", Net: sum(doors) / 1000,
-		Basis: fmt.Sprintf("%d %s without a threshold, %s", len(doors), plural(len(doors), "doorway"),
-			b.longWords(sum(doors))),
-		Pack: length / 1000, PackName: "length", Packs: Rolls(doors, length)}
+		Basis: say.Counted(len(doors), "doorway") + " without a threshold, " + b.longWords(sum(doors)),
+		Pack:  length / 1000, PackName: "length", Packs: Rolls(doors, length)}
 	l.take(float64(l.Packs) * l.Pack)
 	l.note("lengths of %s, common practice", b.longWords(length))
 	b.addCounted(l)
@@ -120,13 +120,6 @@ func sum(vs []float64) float64 {
 		total += v
 	}
 	return total
-}
-
-func plural(n int, one string) string {
-	if n == 1 {
-		return one
-	}
-	return one + "s"
 }
 
 // crewHours is how long a crew is at a phase of work.
