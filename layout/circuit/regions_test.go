@@ -203,3 +203,23 @@ func TestRegionByUnits(t *testing.T) {
 		}
 	}
 }
+
+// What counts as 125 % of itself in North America (NEC 2023, 210.20(A)) counts as it is where
+// IEC 60364 goes; a place of the circuit other than the breaker is called alike everywhere.
+func TestRegionsSpeakOfLoads(t *testing.T) {
+	if !NorthAmerica.Derated() || Europe.Derated() || Elsewhere.Derated() {
+		t.Errorf("derated: %v, %v, %v", NorthAmerica.Derated(), Europe.Derated(), Elsewhere.Derated())
+	}
+	if got := NorthAmerica.Called("breaker"); got != NorthAmerica.Breaker {
+		t.Error(got)
+	}
+	if got := Europe.Called("breaker"); got != Europe.Breaker || got == "breaker" {
+		t.Error(got)
+	}
+	if got := Europe.Called("thermostat"); got != "thermostat" {
+		t.Error(got)
+	}
+	if OneEnd.Return() || !BothEnds.Return() {
+		t.Error("a cable with both cold ends at one end comes back, or one that has to does not")
+	}
+}

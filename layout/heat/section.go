@@ -30,9 +30,6 @@ type Layer struct {
 	HeatCapacity float64 // J/(kg K)
 }
 
-// Resistance returns the layer's thermal resistance in m²K/W.
-func (l Layer) Resistance() float64 { return l.Thickness / 1000 / l.Conductivity }
-
 // BelowKind is what lies under the lowest layer.
 type BelowKind int
 

@@ -2,6 +2,7 @@ package plane
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -127,4 +128,42 @@ func TestSimplifiedRing(t *testing.T) {
 	if Ring(circle[:3]).Simplified(5) != nil || Ring(circle[:2]).Simplified(1) != nil {
 		t.Error("something is left of nothing")
 	}
+}
+
+// A triangle keeps its corners, a square loses the middles of its sides, whichever corner it
+// begins with; of what is as slim as the tolerance nothing is left.
+func TestSimplifiedByHand(t *testing.T) {
+	triangle := Ring{Pt(0, 0), Pt(90, 0), Pt(0, 90)}
+	if got := triangle.Simplified(1); !sameRing(got, triangle) {
+		t.Errorf("%v", got)
+	}
+	square := Ring{Pt(0, 0), Pt(50, 0.5), Pt(100, 0), Pt(100, 50), Pt(100, 100), Pt(50, 99.5), Pt(0, 100), Pt(0.5, 50)}
+	for k := range square {
+		turned := append(append(Ring{}, square[k:]...), square[:k]...)
+		got := turned.Simplified(1)
+		if len(got) > 5 || math.Abs(got.SignedArea()-100*100) > 100 {
+			t.Errorf("from %v: %v", turned[0], got)
+		}
+		if k%2 == 0 && len(got) != 4 && turned[0].X != 0.5 {
+			t.Errorf("from corner %v: %v", turned[0], got)
+		}
+		for _, p := range got {
+			if !slices.Contains(square, p) {
+				t.Errorf("from %v: %v is no corner of it", turned[0], p)
+			}
+		}
+	}
+	if got := (Ring{Pt(0, 0), Pt(2, 0), Pt(2, 0.4), Pt(0, 0.4)}).Simplified(1); got != nil {
+		t.Errorf("of 0.8 mm²: %v", got)
+	}
+}
+
+// sameRing tells whether two rings are the same from one corner or another.
+func sameRing(a, b Ring) bool {
+	for k := range a {
+		if slices.Equal(append(append(Ring{}, a[k:]...), a[:k]...), b) {
+			return true
+		}
+	}
+	return false
 }

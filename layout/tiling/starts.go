@@ -90,7 +90,7 @@ func (room Room) axisStarts(a axis, low, high float64, how string) []start {
 	mid := (low + high) / 2
 	out := []start{{mid - a.tile/2, "a tile on the middle", FromTile}, {mid + a.Joint/2, "a joint on the middle",
 		FromJoint}}
-	if a.Shift == 0.5 || a.slant && !a.Woven { // by quarters: see diytileguy.com/quartering-tile-layout
+	if a.Shift == 0.5 || a.slant && !a.Woven { // by quarters: common practice
 		quarter := (a.tile + a.Joint) / 4
 		out = append(out, start{mid + a.Joint/2 - quarter, "a quarter tile off the middle", Balanced},
 			start{mid + a.Joint/2 + quarter, "a quarter tile off the middle", Balanced})
