@@ -40,7 +40,7 @@ are held against. Of two cables it is the one farther from what is wanted.
 
 Flags:
   --all                  those that do not fit or were not laid, too
-  --box WALLS            lay the floor with its box at places along these walls
+  --box WALLS            lay the floor with its box along these walls or partitions
                          and say how long leads and tube are from each
   --stock FILE           weigh what is in stock instead of the job's cables:
                          CSV with the columns id and count, and of cables that

@@ -26,7 +26,7 @@ func (o *chooseOrder) boxes(ctx context.Context, c *commandLine, s source) int {
 		return exitJob
 	}
 	if !slices.ContainsFunc(j.Rooms, func(r job.Room) bool { _, bad := wallsNamed(&r, o.box); return bad == "" }) {
-		return c.fail(fmt.Errorf("--box %q: no room has all these walls; write letters, such as A,C", o.box))
+		return c.fail(fmt.Errorf("--box %q: no room has all these walls; write letters, or partitions by their names, such as A,C", o.box))
 	}
 	found := make([][]build.BoxPlace, len(j.Rooms))
 	line := waiting(c.console, s.name+": laying the floor with its box elsewhere")
@@ -55,18 +55,25 @@ func (o *chooseOrder) boxes(ctx context.Context, c *commandLine, s source) int {
 	return exitOK
 }
 
-// wallsNamed finds a room's walls by letters with commas between; unknown is one that it
-// does not have.
-func wallsNamed(r *job.Room, letters string) (walls []int, unknown string) {
-	for letter := range strings.SplitSeq(letters, ",") {
-		letter = strings.TrimSpace(letter)
-		i := slices.IndexFunc(r.Walls, func(w job.Wall) bool { return strings.EqualFold(w.Letter, letter) })
-		if i < 0 {
-			return nil, letter
+// wallsNamed finds a room's walls by letters and partitions by their names, with commas
+// between; unknown is one that it does not have.
+func wallsNamed(r *job.Room, names string) (walls []job.BoxWall, unknown string) {
+	for name := range strings.SplitSeq(names, ",") {
+		found := r.BoxWalls(name)
+		if len(found) == 0 {
+			return nil, strings.TrimSpace(name)
 		}
-		walls = append(walls, i)
+		walls = append(walls, found...)
 	}
 	return walls, ""
+}
+
+// calledOn is what a box hangs on, for a table: a letter, or a partition with its face.
+func calledOn(w job.BoxWall) string {
+	if side := w.Side(); side != "" {
+		return printable(w.Called) + ", " + side
+	}
+	return strings.TrimPrefix(w.Called, "wall ")
 }
 
 func (o *chooseOrder) boxesText(w io.Writer, j *job.Job, found [][]build.BoxPlace) error {
@@ -85,7 +92,7 @@ func (o *chooseOrder) boxesText(w io.Writer, j *job.Job, found [][]build.BoxPlac
 			if p.Refused != "" || k == shownBoxes {
 				break
 			}
-			fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%d\t%.0f %%\t\n", r.Walls[p.Wall].Letter, say.Long(p.Along, u),
+			fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%d\t%.0f %%\t\n", calledOn(p.On), say.Long(p.Along, u),
 				say.Long(p.Lead, u), say.Long(p.Tube, u), onLead(p, u), p.Joints, 100*p.Covered)
 		}
 		if err := t.Flush(); err != nil {
@@ -119,6 +126,7 @@ func refusals(places []build.BoxPlace) (n int) {
 type boxJSON struct {
 	Room    string  `json:"room"`
 	Wall    string  `json:"wall"`
+	Face    string  `json:"face,omitempty"` // of a partition: left or right
 	Along   float64 `json:"along_mm"`
 	Lead    float64 `json:"cold_lead_mm"`
 	Tube    float64 `json:"sensor_tube_mm"`
@@ -132,7 +140,7 @@ func boxesJSON(j *job.Job, found [][]build.BoxPlace) []boxJSON {
 	out := []boxJSON{}
 	for i, places := range found {
 		for _, p := range places {
-			out = append(out, boxJSON{j.Rooms[i].Name, j.Rooms[i].Walls[p.Wall].Letter, p.Along, p.Lead, p.Tube,
+			out = append(out, boxJSON{j.Rooms[i].Name, strings.TrimPrefix(p.On.Called, "wall "), p.On.Side(), p.Along, p.Lead, p.Tube,
 				p.Stacked,
 				p.Joints, p.Covered, p.Refused})
 		}

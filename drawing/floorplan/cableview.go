@@ -257,14 +257,19 @@ func (v *View) SensorTip(s layout.Sensor, at drawing.Pt) {
 	v.Tag(at, 1.2, s.Name, "sensor "+s.Name+": "+v.PlaceWords(s.Tip), 1)
 }
 
+// BoxAt is the middle of the box on paper, in what it hangs on.
+func (v *View) BoxAt(w job.BoxWall) drawing.Pt {
+	return v.Paper.Pt(v.Room.Job.Thermostat.At.Sub(w.In.Mul(v.ThickOf(w) / 2)))
+}
+
 // Thermostat draws the box in the wall with its height.
 func (v *View) Thermostat() {
 	t := v.Room.Job.Thermostat
-	if t.Wall < 0 || t.Wall >= len(v.Room.Job.Walls) {
+	w, hangs := v.Room.Job.BoxWall()
+	if !hangs {
 		return
 	}
-	out := v.Paper.Dir(v.Outward(v.Room.Job.Walls[t.Wall].Segment))
-	at := v.Paper.Pt(t.At).Add(out.Mul(Poche / 2))
+	at, out := v.BoxAt(w), v.Paper.Dir(w.In.Mul(-1))
 	v.Mark(signs.Thermostat, symbols.Thermostat(at))
 	text := "+" + v.Fig.Length(t.Height)
 	if t.Height <= 0 {

@@ -198,7 +198,7 @@ func wallPoints(r *job.Room, i int) []Station {
 	for _, k := range r.KeepOuts {
 		add(standingWeight, against(w.Segment, k.Outline)...)
 	}
-	if r.Thermostat.Wall == i {
+	if r.Thermostat.Wall == i && r.Thermostat.Face == nil {
 		add(BoxWeight, u.Dot(r.Thermostat.At.Sub(w.A)))
 	}
 	return all
@@ -207,9 +207,9 @@ func wallPoints(r *job.Room, i int) []Station {
 // WallsAlone returns a room of which only walls and openings are dimensioned:
 // what stands in it is in a table on the same sheet.
 func WallsAlone(r *job.Room) *job.Room {
-	bare := *r
-	bare.Fixtures, bare.KeepOuts, bare.Thermostat.Wall = nil, nil, -1
-	return &bare
+	bare := r.WithoutBox()
+	bare.Fixtures, bare.KeepOuts = nil, nil
+	return bare
 }
 
 // against returns where the edges of an outline that lie on a wall begin and

@@ -73,17 +73,23 @@ func RiseWords(u plane.Units) string {
 	return fmt.Sprintf("%g mm", half)
 }
 
+// ThickOf is how thick what a box hangs on is drawn, mm of floor.
+func (v *View) ThickOf(w job.BoxWall) float64 {
+	if w.Thickness > 0 {
+		return w.Thickness
+	}
+	return Poche * v.Paper.Ratio
+}
+
 // RiseInWall hatches the wall band where the leads rise.
 func (v *View) RiseInWall() {
-	t := v.Room.Job.Thermostat
-	if t.Wall < 0 || t.Wall >= len(v.Room.Job.Walls) || len(v.Room.Cables) == 0 {
+	w, hangs := v.Room.Job.BoxWall()
+	if !hangs || len(v.Room.Cables) == 0 {
 		return
 	}
-	w := v.Room.Job.Walls[t.Wall].Segment
-	foot := w.B.Sub(w.A).Unit().Dot(t.At.Sub(w.A))
 	half := layout.RiseHalf(v.Fig.Units)
-	a, b := w.At(math.Max(0, foot-half)), w.At(math.Min(w.Length(), foot+half))
-	out := v.Outward(w).Mul(Poche * v.Paper.Ratio)
+	a, b := w.Line.At(math.Max(0, w.Along-half)), w.Line.At(math.Min(w.Line.Length(), w.Along+half))
+	out := w.In.Mul(-v.ThickOf(w))
 	v.Hatched(plane.FromRing(plane.Ring{a, b, b.Add(out), a.Add(out)}), signs.Rise, "lead rise in the wall")
 }
 

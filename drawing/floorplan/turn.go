@@ -83,6 +83,10 @@ func squared(r *job.Room) *job.Room {
 	for i := range out.KeepOuts {
 		out.KeepOuts[i].Outline = ring(out.KeepOuts[i].Outline)
 	}
+	out.Partitions = slices.Clone(r.Partitions)
+	for i := range out.Partitions {
+		out.Partitions[i].Segment = turn(r.Partitions[i].Segment)
+	}
 	out.Thermostat.At = v.Turned(r.Thermostat.At)
 	return &out
 }

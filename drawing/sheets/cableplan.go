@@ -182,9 +182,9 @@ func notes(v *floorplan.View) setting.Block {
 	if v.SkipsRuns() && !oneFieldSheet(v.Plan) { // else it is with the laying
 		l.Paras = append(l.Paras, "A run without a number follows the one before it along the cable.")
 	}
-	if t := v.Room.Job.Thermostat; t.Wall >= 0 && t.Wall < len(v.Room.Job.Walls) {
-		l.Paras = append(l.Paras, fmt.Sprintf("Lead rise in wall %s: no nail or screw within %s of it either "+
-			"side, from the floor up to the box.", v.Room.Job.Walls[t.Wall].Letter, floorplan.RiseWords(v.Fig.Units)))
+	if w, hangs := v.Room.Job.BoxWall(); hangs {
+		l.Paras = append(l.Paras, fmt.Sprintf("Lead rise in %s: no nail or screw within %s of it either "+
+			"side, from the floor up to the box.", w.Called, floorplan.RiseWords(v.Fig.Units)))
 	}
 	if bare := v.Room.Bare; !bare.Empty() {
 		l.Paras = append(l.Paras, fmt.Sprintf("%s of the floor, dotted, stays without cable: it is cut off from the "+

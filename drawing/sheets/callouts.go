@@ -29,10 +29,8 @@ func callOut(v *floorplan.View, kinds ...detailOf) {
 				bubble(v, d, ring(v, p), ringSize, true)
 			}
 		case ofRise:
-			if hasBox(v.Room.Job) {
-				t := v.Room.Job.Thermostat
-				out := v.Paper.Dir(v.Outward(v.Room.Job.Walls[t.Wall].Segment))
-				bubble(v, d, v.Paper.Pt(t.At).Add(out.Mul(floorplan.Poche/2)), symbols.ThermostatSize/2+0.4, true)
+			if w, hangs := v.Room.Job.BoxWall(); hangs {
+				bubble(v, d, v.BoxAt(w), symbols.ThermostatSize/2+0.4, true)
 			}
 		case ofJoints, ofCaps:
 			if len(v.Room.Cables) > 0 { // its detail names the other cables
@@ -118,7 +116,7 @@ func cutOf(v *floorplan.View, d detail) (a, b drawing.Pt, ok bool) {
 		out := v.Paper.Dir(v.Outward(w.Segment))
 		for _, t := range []float64{0.25, 0.75, 0.4, 0.6, 0.12, 0.88} {
 			p := w.At(w.Length() * t)
-			far := p.Dist(r.Thermostat.At) > 12*v.Paper.Ratio || r.Thermostat.Wall < 0
+			far := p.Dist(r.Thermostat.At) > 12*v.Paper.Ratio || !hasBox(r)
 			if inside := p.Sub(v.Outward(w.Segment).Mul(edgeFloor)); far && v.StandsAt(i, w.Length()*t) &&
 				v.Room.Tiled.Contains(inside) {
 				at := v.Paper.Pt(p)

@@ -91,5 +91,8 @@ func wired(p *layout.Plan) bool {
 	return !slices.ContainsFunc(p.Rooms, func(r layout.Room) bool { return !hasBox(r.Job) })
 }
 
-// hasBox reports whether a room's thermostat has a place in one of its walls.
-func hasBox(r *job.Room) bool { return r.Thermostat.Wall >= 0 && r.Thermostat.Wall < len(r.Walls) }
+// hasBox reports whether a room's thermostat has a place on a wall or partition.
+func hasBox(r *job.Room) bool {
+	_, hangs := r.BoxWall()
+	return hangs
+}

@@ -112,9 +112,9 @@ const (
 // riseBounds is the floor before the box, with its wall.
 func riseBounds(r *layout.Room, u plane.Units) plane.Rect {
 	t := r.Job.Thermostat
-	w := r.Job.Walls[t.Wall].Segment
-	out, along := r.Job.Outline.Outward(w), w.B.Sub(w.A).Unit().Mul(riseWide)
-	wall := out.Mul(floorplan.Poche * closeScale(u).Ratio)
+	w, _ := r.Job.BoxWall()
+	out, along := w.In.Mul(-1), w.In.Left().Mul(riseWide)
+	wall := out.Mul(math.Max(w.Thickness, floorplan.Poche*closeScale(u).Ratio))
 	on := floorplan.PaperOf(r.Job).Turned
 	return plane.Bounds([]plane.Point{on(t.At.Add(along).Add(wall)), on(t.At.Sub(along).Add(wall)),
 		on(t.At.Add(along).Sub(out.Mul(riseDeep))), on(t.At.Sub(along).Sub(out.Mul(riseDeep)))})
@@ -125,8 +125,8 @@ func riseBounds(r *layout.Room, u plane.Units) plane.Rect {
 // planned.
 func apartAtBox(r *layout.Room) *layout.Room {
 	room := *r
-	w := r.Job.Walls[r.Job.Thermostat.Wall]
-	along := w.B.Sub(w.A).Unit()
+	w, _ := r.Job.BoxWall()
+	along := w.Line.B.Sub(w.Line.A).Unit()
 	apart := func(lead []plane.Point, k float64) []plane.Point {
 		return spreadAt(lead, r.Job.Thermostat.At, along.Mul(k*leadGap))
 	}

@@ -11,6 +11,7 @@ import (
 	"oxturn/drawing/signs"
 	"oxturn/fonts"
 	"oxturn/layout"
+	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/symbols"
 )
@@ -34,20 +35,22 @@ func elevationHeight(r *layout.Room) float64 {
 }
 
 func elevationBounds(r *layout.Room) plane.Rect {
-	w := r.Job.Walls[r.Job.Thermostat.Wall]
-	return plane.Rect{Min: plane.Pt(0, 0), Max: plane.Pt(w.Length(), elevationHeight(r))}
+	w, _ := r.Job.BoxWall()
+	return plane.Rect{Min: plane.Pt(0, 0), Max: plane.Pt(w.Line.Length(), elevationHeight(r))}
 }
 
 func elevationBorder(ratio float64) (left, right, top, bottom float64) {
 	return 12, floorplan.TierOne + floorplan.TierPast + 4, 10, planGap + stripDeep/ratio + floorplan.TierOne + 4
 }
 
-// An elevation maps a wall, seen from the room, to the view: x to the right,
-// the floor at height 0, the plan of the floor below it.
+// An elevation maps what the box hangs on, seen from the room, to the view: x to the right,
+// the floor at height 0, the plan of the floor below it. A curve is unrolled, with the floor
+// before it.
 type elevation struct {
 	*floorplan.View
-	wall plane.Segment
-	flip bool // the wall runs to the left as seen from the room
+	on   job.BoxWall
+	wall plane.Segment // its line
+	flip bool          // the wall runs to the left as seen from the room
 }
 
 // plan returns the place in the view of what lies x along the wall and so many
@@ -59,40 +62,58 @@ func (e elevation) plan(x, before float64) plane.Point {
 // x returns how far right of the wall's left end, as seen from the room, a
 // place of the floor lies.
 func (e elevation) x(p plane.Point) float64 {
-	d := e.wall.B.Sub(e.wall.A).Unit().Dot(p.Sub(e.wall.A))
+	d, _ := e.on.Off(p)
+	return e.rightOf(d)
+}
+
+// rightOf is x of what lies so far along the wall from its start.
+func (e elevation) rightOf(along float64) float64 {
 	if e.flip {
-		return e.wall.Length() - d
+		return e.wall.Length() - along
 	}
-	return d
+	return along
 }
 
 // place returns the place of the floor x right of the wall's left end and so
 // many mm before the wall.
 func (e elevation) place(x, before float64) plane.Point {
-	if e.flip {
-		x = e.wall.Length() - x
-	}
-	return e.wall.At(x).Sub(e.Outward(e.wall).Mul(before))
+	return e.on.Before(e.rightOf(x), before)
 }
 
 // floor returns where a place of the floor lies in the plan below.
 func (e elevation) floor(p plane.Point) plane.Point {
-	in := e.Outward(e.wall).Mul(-1)
-	return e.plan(e.x(p), in.Dot(p.Sub(e.wall.A)))
+	along, before := e.on.Off(p)
+	return e.plan(e.rightOf(along), before)
 }
 
 func drawElectrician(v *floorplan.View) {
-	t := v.Room.Job.Thermostat
-	e := elevation{v, v.Room.Job.Walls[t.Wall].Segment, v.Out > 0}
-	letter := v.Room.Job.Walls[t.Wall].Letter
+	e := elevationOf(v)
 	e.drawWall()
 	e.drawDoors()
 	e.drawRise()
 	e.drawFloor()
 	e.drawSizes()
 	v.ViewTitle(drawing.Pt{X: v.Paper.Pt(plane.Pt(0, 0)).X, Y: v.Paper.Pt(plane.Pt(0, elevationHeight(v.Room))).Y - 4},
-		"Wall "+letter+" seen from the room")
-	v.ViewTitle(v.Paper.Pt(plane.Pt(0, 0)).Add(drawing.Pt{Y: floorplan.Poche + 6}), "Floor before wall "+letter)
+		e.title())
+	v.ViewTitle(v.Paper.Pt(plane.Pt(0, 0)).Add(drawing.Pt{Y: floorplan.Poche + 6}), "Floor before "+e.on.Called)
+}
+
+// elevationOf turns what the box hangs on so that its right is the right of who faces it.
+func elevationOf(v *floorplan.View) elevation {
+	w, _ := v.Room.Job.BoxWall()
+	return elevation{v, w, w.Line, w.Line.B.Sub(w.Line.A).Cross(w.In) > 0}
+}
+
+// title says what is seen, and from where.
+func (e elevation) title() string {
+	name := capital(e.on.Called)
+	switch {
+	case e.on.Thickness > 0:
+		return name + " seen from the " + job.WindOf(e.on.In)
+	case e.on.Curved():
+		return name + " seen from the room, unrolled"
+	}
+	return name + " seen from the room"
 }
 
 func (e elevation) drawWall() {
@@ -119,11 +140,8 @@ func (e elevation) drawWall() {
 // drawDoors draws doors and openings of the wall; a window's heights are not
 // known, so that it only shows in the plan.
 func (e elevation) drawDoors() {
-	for _, o := range e.Room.Job.Openings {
-		if o.Wall != e.Room.Job.Thermostat.Wall {
-			continue
-		}
-		a, b := e.x(e.wall.At(o.From)), e.x(e.wall.At(o.To))
+	for _, o := range e.on.Openings {
+		a, b := e.rightOf(o.From), e.rightOf(o.To)
 		if a > b {
 			a, b = b, a
 		}
@@ -323,7 +341,7 @@ func (e elevation) drawFloor() {
 // and keeps lettering off them.
 func (e elevation) partsIn(b drawing.Box, pts []plane.Point) [][]drawing.Pt {
 	var paper []drawing.Pt
-	for _, p := range pts {
+	for _, p := range e.dense(pts) {
 		paper = append(paper, e.Paper.Pt(e.floor(p)))
 	}
 	parts := b.Pieces(paper)
@@ -332,6 +350,27 @@ func (e elevation) partsIn(b drawing.Box, pts []plane.Point) [][]drawing.Pt {
 	}
 	return parts
 }
+
+// dense puts points between those of a line where it is to be unrolled with a curve.
+func (e elevation) dense(pts []plane.Point) (out []plane.Point) {
+	const step = 25.0 // mm
+	if !e.on.Curved() {
+		return pts
+	}
+	for i, p := range pts {
+		if i > 0 {
+			n := math.Ceil(pts[i-1].Dist(p) / step)
+			for k := 1.0; k < n; k++ {
+				out = append(out, pts[i-1].Lerp(p, k/n))
+			}
+		}
+		out = append(out, p)
+	}
+	return out
+}
+
+// letter is that of the wall that the box hangs on.
+func (e elevation) letter() string { return e.Room.Job.Walls[e.Room.Job.Thermostat.Wall].Letter }
 
 // strip is where the floor before the wall lies on paper.
 func (e elevation) strip() drawing.Box {
@@ -346,7 +385,7 @@ func (e elevation) drawEnds() {
 	wide.X0 -= endSlack / e.Paper.Ratio
 	wide.X1 += endSlack / e.Paper.Ratio
 	for i, w := range e.Room.Job.Walls {
-		if i == e.Room.Job.Thermostat.Wall {
+		if e.on.Thickness == 0 && (i == e.Room.Job.Thermostat.Wall || e.on.Curved() && w.Letter == e.letter()) {
 			continue
 		}
 		from, shown := 0.0, strip
@@ -403,9 +442,9 @@ func (e elevation) goesOn(x float64) (open [][2]float64) {
 
 // nameInStrip names a fixture in the part of it that the strip shows.
 func (e elevation) nameInStrip(name string, outline plane.Ring) {
-	shown := make(plane.Ring, len(outline))
-	for i, p := range outline {
-		shown[i] = e.floor(p)
+	var shown plane.Ring
+	for _, p := range e.dense(outline) {
+		shown = append(shown, e.floor(p))
 	}
 	strip := plane.FromRing(plane.Rectangle(e.plan(0, stripDeep), e.plan(e.wall.Length(), 0)))
 	part, err := plane.FromRing(shown).Meet(strip)
@@ -468,12 +507,9 @@ func (e elevation) drawSizes() {
 		floorplan.TierOne - floorplan.Poche, Name: "along the wall"}
 	stations := []floorplan.Station{{Along: 0, Weight: floorplan.EndWeight}, {Along: n, Weight: floorplan.EndWeight},
 		{Along: x, Weight: floorplan.BoxWeight}}
-	for _, o := range e.Room.Job.Openings {
-		if o.Wall == t.Wall {
-			stations = append(stations, floorplan.Station{Along: e.x(e.wall.At(o.From)),
-				Weight: floorplan.OpeningWeight},
-				floorplan.Station{Along: e.x(e.wall.At(o.To)), Weight: floorplan.OpeningWeight})
-		}
+	for _, o := range e.on.Openings {
+		stations = append(stations, floorplan.Station{Along: e.rightOf(o.From), Weight: floorplan.OpeningWeight},
+			floorplan.Station{Along: e.rightOf(o.To), Weight: floorplan.OpeningWeight})
 	}
 	zero := e.zero()
 	for _, s := range floorplan.Spaced(stations, floorplan.StationGap*e.Paper.Ratio) {
@@ -487,6 +523,9 @@ func (e elevation) drawSizes() {
 // datum that is square to it, else the wall's left end.
 func (e elevation) zero() float64 {
 	for _, d := range e.Datums().There() {
+		if e.on.Curved() {
+			break
+		}
 		if math.Abs(e.Outward(d.Segment).Dot(e.Outward(e.wall))) < floorplan.Square {
 			return e.x(d.A)
 		}

@@ -101,7 +101,7 @@ func TestFloorGoesOn(t *testing.T) {
 		open := map[string]float64{}
 		for i, w := range v.Room.Job.Walls {
 			v.Room.Job.Thermostat.Wall = i
-			e := elevation{v, w.Segment, v.Out > 0}
+			e := elevationOf(v)
 			for _, x := range []float64{0, w.Length()} {
 				for _, g := range e.goesOn(x) {
 					at := e.place(x, 0)

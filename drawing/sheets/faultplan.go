@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"oxturn/drawing"
 	"oxturn/drawing/floorplan"
@@ -141,8 +142,6 @@ func faultPlaces(v *floorplan.View, f *probe.Fault) setting.Block {
 
 // capital begins a sentence.
 func capital(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
+	_, n := utf8.DecodeRuneInString(s)
+	return strings.ToUpper(s[:n]) + s[n:]
 }

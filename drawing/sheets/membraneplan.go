@@ -48,9 +48,8 @@ func membranePlan(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 // withoutBox returns a room of which the thermostat box is not drawn, so that
 // nothing is dimensioned to it.
 func withoutBox(r *layout.Room) *layout.Room {
-	room, bare := *r, *r.Job
-	bare.Thermostat.Wall = -1
-	room.Job = &bare
+	room := *r
+	room.Job = r.Job.WithoutBox()
 	return &room
 }
 

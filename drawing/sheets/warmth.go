@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode/utf8"
 
 	"oxturn/drawing"
 	"oxturn/drawing/floorplan"
@@ -343,6 +342,5 @@ func sentence(s string) string {
 	if s == "" {
 		return s
 	}
-	_, n := utf8.DecodeRuneInString(s)
-	return strings.ToUpper(s[:n]) + strings.TrimSuffix(s[n:], ".") + "."
+	return capital(strings.TrimSuffix(s, ".")) + "."
 }

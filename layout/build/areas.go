@@ -130,15 +130,12 @@ func keepOff(r *layout.Room, why layout.Reason, name string, shape plane.Region,
 // leadRise adds the strip of floor in front of the wall where the leads rise.
 func leadRise(r *layout.Room, j *job.Job) error {
 	t := r.Job.Thermostat
-	if t.Wall < 0 || t.Wall >= len(r.Job.Walls) {
+	wall, hangs := r.Job.BoxWall()
+	if !hangs {
 		return nil
 	}
-	wall := r.Job.Walls[t.Wall]
-	along := wall.B.Sub(wall.A).Unit().Mul(layout.RiseHalf(j.Printed()))
-	in := along.Left().Unit().Mul(j.Clearance.Wall)
-	if !r.Floor.Contains(t.At.Add(in.Unit())) {
-		in = in.Mul(-1)
-	}
+	along := wall.Line.B.Sub(wall.Line.A).Unit().Mul(layout.RiseHalf(j.Printed()))
+	in := wall.In.Mul(j.Clearance.Wall)
 	strip := plane.Ring{t.At.Sub(along), t.At.Add(along), t.At.Add(along).Add(in), t.At.Sub(along).Add(in)}
 	inside, err := plane.FromRing(strip).Meet(r.Floor)
 	if err != nil {

@@ -14,8 +14,8 @@ import (
 // A BoxPlace is a place that the thermostat's box could have, and what the floor is like
 // with it there.
 type BoxPlace struct {
-	Wall    int
-	Along   float64 // mm from the wall's start
+	On      job.BoxWall
+	Along   float64 // mm from its start
 	Lead    float64 // mm of cold lead over the floor, all cables'
 	Tube    float64 // mm of the wired sensor's tube; 0: none could be placed
 	Stacked float64 // mm of lead on lead
@@ -32,20 +32,20 @@ const (
 	besideBox = 100.0
 )
 
-// BoxPlaces lays a room's floor with its box at places along some of its walls, the best
+// BoxPlaces lays a room's floor with its box at places along some walls or partitions, the best
 // first: those where a cable lies, with no lead on another, with few joints to pass, and
 // then by the lengths of lead and tube. Once stop, which may be nil, returns true what
 // comes back is of no use.
-func BoxPlaces(j *job.Job, room int, walls []int, stop func() bool) []BoxPlace {
+func BoxPlaces(j *job.Job, room int, walls []job.BoxWall, stop func() bool) []BoxPlace {
 	r := &j.Rooms[room]
 	var out []BoxPlace
 	total := 0.0
 	for _, w := range walls {
-		total += r.Walls[w].Length()
+		total += w.Length()
 	}
 	step := math.Max(boxStep, total/mostBoxes)
 	for _, w := range walls {
-		length := r.Walls[w].Length()
+		length := w.Length()
 		for along := besideBox; along <= length-besideBox; along += step {
 			if !free(r, w, along) {
 				continue
@@ -64,25 +64,22 @@ func BoxPlaces(j *job.Job, room int, walls []int, stop func() bool) []BoxPlace {
 
 // free reports whether a box can hang at a place: beside doorways and windows, and in front
 // of no fixture that would hide where its leads come down.
-func free(r *job.Room, wall int, along float64) bool {
-	for _, o := range r.Openings {
-		if o.Wall == wall && along > o.From-besideBox && along < o.To+besideBox {
+func free(r *job.Room, w job.BoxWall, along float64) bool {
+	for _, o := range w.Openings {
+		if along > o.From-besideBox && along < o.To+besideBox {
 			return false
 		}
 	}
-	w := r.Walls[wall]
-	foot := w.At(along).Add(r.Outline.Outward(w.Segment).Mul(-besideBox))
-	return !slices.ContainsFunc(r.Stands(), func(s job.Stand) bool {
+	foot := w.Before(along, besideBox+1)
+	return r.Outline.Contains(foot) && !slices.ContainsFunc(r.Stands(), func(s job.Stand) bool {
 		return s.Outline.Contains(foot) || s.Outline.Distance(foot) < besideBox
 	})
 }
 
 // tried lays a room with its box at a place.
-func tried(j *job.Job, room, wall int, along float64, stop func() bool) BoxPlace {
-	moved := j.Rooms[room]
-	w := moved.Walls[wall]
-	moved.Thermostat.At, moved.Thermostat.Wall, moved.Thermostat.Along = w.At(along), wall, along
-	place := BoxPlace{Wall: wall, Along: along}
+func tried(j *job.Job, room int, w job.BoxWall, along float64, stop func() bool) BoxPlace {
+	moved := j.Rooms[room].WithBox(w, along)
+	place := BoxPlace{On: w, Along: along}
 	d := draft{&layout.Room{Job: &moved}, j, &route.Steps{}, stop}
 	for _, said := range build(d, 1) {
 		if said.Severity == job.Error && place.Refused == "" {

@@ -5,6 +5,7 @@ import (
 
 	"oxturn/layout/build"
 	"oxturn/layout/internal/trial"
+	"oxturn/layout/plane"
 )
 
 // In a plain room the lead is short wherever the box is; none is offered in a doorway or
@@ -16,12 +17,13 @@ func TestBoxPlaces(t *testing.T) {
 		"[[room.opening]]\nwall = \"A\"\nfrom = 300\nwidth = 760\n"+
 		"[[room.fixture]]\nkind = \"cabinet\"\nwall = \"C\"\nfrom = 0\nwidth = 900\ndepth = 300\n"+
 		"[room.thermostat]\nwall = \"B\"\nfrom = 300\n")
-	places := build.BoxPlaces(p.Job, 0, []int{0, 2}, nil)
+	places := build.BoxPlaces(p.Job, 0, append(p.Job.Rooms[0].BoxWalls("a"),
+		p.Job.Rooms[0].BoxWalls("C")...), nil)
 	if len(places) < 3 {
 		t.Fatalf("%d places", len(places))
 	}
 	for i, b := range places {
-		if b.Wall == 0 && b.Along > 200 && b.Along < 1160 || b.Wall == 2 && b.Along < 1000 {
+		if b.On.Called == "wall A" && b.Along > 200 && b.Along < 1160 || b.On.Called == "wall C" && b.Along < 1000 {
 			t.Errorf("a box in a doorway or behind a cabinet: %+v", b)
 		}
 		if b.Refused != "" {
@@ -33,5 +35,30 @@ func TestBoxPlaces(t *testing.T) {
 		if i > 0 && b.Stacked < places[i-1].Stacked-10 {
 			t.Errorf("place %d is better than the one before: %+v", i, b)
 		}
+	}
+}
+
+// A box may hang on either face of a partition, beside its doorway and off its ends; the
+// partition itself stands in nobody's way.
+func TestBoxPlacesOnAPartition(t *testing.T) {
+	p, _ := trial.Said(t, "units = \"mm\"\n[membrane]\npitch = 30\n[[cable]]\nid = \"C\"\nvolts = 230\nwatts = 500\n"+
+		"length = \"46 m\"\nlead = \"5 m\"\n[[room]]\nname = \"Bath\"\ncables = [\"C\"]\n"+
+		"corners = [[0, 0], [2400, 0], [2400, 2000], [0, 2000]]\n"+
+		"[[room.partition]]\nname = \"Screen\"\nfrom = \"A 1200\"\nto = [1200, 1400]\n"+
+		"[[room.partition.opening]]\nfrom = 500\nwidth = 400\n"+
+		"[room.thermostat]\nwall = \"screen\"\nface = \"right\"\nfrom = 200\n")
+	r := &p.Job.Rooms[0]
+	if got := r.Thermostat; got.At != plane.Pt(1250, 200) || got.Wall != -1 {
+		t.Fatalf("the right face looks east: %+v", got)
+	}
+	faces := map[string]int{}
+	for _, b := range build.BoxPlaces(p.Job, 0, r.BoxWalls("SCREEN"), nil) {
+		faces[b.On.Side()]++
+		if b.On.Called != "Screen" || b.Along > 400 && b.Along < 1000 || b.Refused != "" {
+			t.Errorf("%s at %g: %s", b.On.Called, b.Along, b.Refused)
+		}
+	}
+	if faces["left"] == 0 || faces["left"] != faces["right"] || len(faces) != 2 {
+		t.Errorf("places on faces: %v", faces)
 	}
 }

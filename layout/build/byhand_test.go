@@ -441,11 +441,11 @@ func TestWhereABoxMayHang(t *testing.T) {
 	for at, want := range map[float64]bool{500: true, 900: true, 901: false, 1400: false, 1899: false, 1900: true,
 		2299: true, 2301: false,
 		2600: false, 2899: false, 2901: true} {
-		if got := free(r, 0, at); got != want {
+		if got := free(r, r.BoxWalls("A")[0], at); got != want {
 			t.Errorf("at %g: free %v", at, got)
 		}
 	}
-	if !free(r, 2, 1400) {
+	if !free(r, r.BoxWalls("C")[0], 1400) {
 		t.Error("the door is in another wall")
 	}
 }

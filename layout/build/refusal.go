@@ -208,8 +208,8 @@ func leadReason(r *layout.Room, labels []job.Cable, why *route.Refusal, u plane.
 // leadHint says what to do where a cold lead finds no way.
 func leadHint(r *layout.Room, why *route.Refusal, u plane.Units) string {
 	if free := freeFor(r, u); underBox(r) != "" && free != "" {
-		return fmt.Sprintf("move the box along wall %s to where the floor before it is free: %s; or to another wall",
-			r.Job.Walls[r.Job.Thermostat.Wall].Letter, free)
+		return fmt.Sprintf("move the box along %s to where the floor before it is free: %s; or to another wall",
+			boxWall(r).Called, free)
 	}
 	if math.IsInf(why.Lead, 1) {
 		return "move the box, or what shuts it in; a lead never crosses heating cable"
@@ -220,7 +220,7 @@ func leadHint(r *layout.Room, why *route.Refusal, u plane.Units) string {
 // underBox says what stands or will be fixed where the leads come down, "" for
 // free floor.
 func underBox(r *layout.Room) string {
-	foot := foot(r, r.Job.Thermostat.Along)
+	foot := foot(r, boxWall(r).Along)
 	for _, s := range r.Job.Stands() {
 		if s.Outline.Contains(foot) {
 			return "where " + s.Name + " stands"
@@ -249,8 +249,13 @@ func boxSpan(r *layout.Room) job.Span {
 // from the wall's start.
 func foot(r *layout.Room, along float64) plane.Point {
 	const before = 10.0 // mm
-	wall := layout.NewTape(r.Job, plane.Millimetres).Walls[r.Job.Thermostat.Wall]
-	return wall.At(along).Add(wall.In.Mul(before))
+	return boxWall(r).Before(along, before)
+}
+
+// boxWall is what the box hangs on; a room without one is not planned.
+func boxWall(r *layout.Room) job.BoxWall {
+	w, _ := r.Job.BoxWall()
+	return w
 }
 
 // freeFor lists the stretches of the box's wall with free floor before them,
@@ -274,7 +279,7 @@ func freeFor(r *layout.Room, u plane.Units) string {
 // freeStretches are those, by their ends, looked at so many mm apart.
 func freeStretches(r *layout.Room, floor plane.Region, step float64) (out [][2]float64) {
 	const least = 150.0 // mm; a box wants some room
-	n := r.Job.Walls[r.Job.Thermostat.Wall].Length()
+	n := boxWall(r).Line.Length()
 	from := -1.0
 	for d := 0.0; d <= n || from >= 0; d += step {
 		switch free := d <= n && floor.Contains(foot(r, d)) && !inOpening(r, d); {
@@ -293,8 +298,8 @@ func freeStretches(r *layout.Room, floor plane.Region, step float64) (out [][2]f
 // inOpening reports whether a place on the box's wall is in a door or a cased
 // opening.
 func inOpening(r *layout.Room, along float64) bool {
-	return slices.ContainsFunc(r.Job.Openings, func(o job.Opening) bool {
-		return o.Kind != "window" && o.Wall == r.Job.Thermostat.Wall && along >= o.From && along <= o.To
+	return slices.ContainsFunc(boxWall(r).Openings, func(o job.Opening) bool {
+		return o.Kind != "window" && along >= o.From && along <= o.To
 	})
 }
 

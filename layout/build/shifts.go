@@ -326,7 +326,17 @@ func moved(r job.Room, f remap) job.Room {
 	for i := range r.Low {
 		r.Low[i] = f.ring(r.Low[i])
 	}
-	r.Thermostat.At = f(r.Thermostat.At)
+	r.Partitions = slices.Clone(r.Partitions)
+	for i, p := range r.Partitions {
+		by := f.whole(plane.Ring{p.A, p.B})
+		r.Partitions[i].Segment = plane.Segment{A: p.A.Add(by), B: p.B.Add(by)}
+		if t := &r.Thermostat; t.Face != nil && t.Face.Partition == i {
+			t.At = t.At.Add(by)
+		}
+	}
+	if r.Thermostat.Face == nil {
+		r.Thermostat.At = f(r.Thermostat.At)
+	}
 	return r
 }
 

@@ -19,6 +19,7 @@ type base struct {
 	arc    *Arc          // nil: it is straight
 	turn   float64       // of a curve: radians from its start to its end, counter-clockwise
 	hollow bool          // of a curve: its centre is on the side where things stand
+	face   *Face         // of a partition
 	span   Span
 }
 
@@ -56,8 +57,8 @@ func (b *base) bend(r *Room) {
 // is asked for.
 func (r *Room) baseNamed(t table, key, name, what string) (base, bool) {
 	for i := range r.Partitions {
-		if p := &r.Partitions[i]; strings.EqualFold(p.Name, strings.TrimSpace(name)) {
-			return p.face(t.text("face")), true
+		if p := r.Partitions[i]; strings.EqualFold(p.Name, strings.TrimSpace(name)) {
+			return r.faceOf(i, t.text("face")), true
 		}
 	}
 	i, ok := r.wallLettered(t, key, name, what)
@@ -72,14 +73,16 @@ func (r *Room) baseNamed(t table, key, name, what string) (base, bool) {
 	return b, true
 }
 
-// face is the left or the right face of a partition, as one goes from its start to its end.
-func (p *Partition) face(side string) base {
+// faceOf is the left or the right face of partition i, as one goes from its start to its end.
+func (r *Room) faceOf(i int, side string) base {
+	p := &r.Partitions[i]
 	out := p.B.Sub(p.A).Unit().Left()
 	if side == "right" {
 		out = out.Mul(-1)
 	}
 	by := out.Mul(p.Thickness / 2)
-	return base{called: p.Name, line: plane.Segment{A: p.A.Add(by), B: p.B.Add(by)}, in: out, wall: -1, span: p.Span}
+	return base{called: p.Name, line: plane.Segment{A: p.A.Add(by), B: p.B.Add(by)}, in: out, wall: -1, span: p.Span,
+		face: &Face{i, side == "right"}}
 }
 
 // length is along the curve where it is one.

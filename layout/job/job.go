@@ -364,8 +364,9 @@ type Joint struct {
 // A Thermostat is the box the leads rise to.
 type Thermostat struct {
 	At      plane.Point // where its wall meets the floor
-	Wall    int         // index into Walls
+	Wall    int         // index into Walls; -1 on a partition
 	Along   float64     // mm from the wall's start
+	Face    *Face       // of the partition that it hangs on, nil: it hangs on a wall
 	Height  float64     // of the box above the floor
 	Tail    float64     // lead wanted inside the box
 	Slack   float64     // lead kept as slack on the floor
@@ -373,6 +374,12 @@ type Thermostat struct {
 	Limit   float64     // °C that its floor sensor is set to keep the floor below; 0: not given
 	Span    Span
 	Spans   Spans
+}
+
+// A Face is the left or the right one of a partition, as one goes from its start to its end.
+type Face struct {
+	Partition int // index into Partitions
+	Right     bool
 }
 
 // Sheet is how the drawings are to look.

@@ -3,6 +3,7 @@ package probe
 import (
 	"io"
 	"math"
+	"strings"
 
 	"oxturn/layout/asjson"
 	"oxturn/layout/plane"
@@ -74,7 +75,8 @@ func (m *Map) WriteJSON(w io.Writer, a Answer, under []Piece, spot bool) error {
 		out.Spot = &[2]float64{tenth(a.Spot.X), tenth(a.Spot.Y)}
 	}
 	if s := a.Wall; s != nil {
-		out.Wall = &wallJSON{m.Walls[s.Wall].Letter, tenth(s.Along), tenth(s.Up), m.RiseWords()}
+		out.Wall = &wallJSON{strings.TrimPrefix(m.Faces[s.Face].Called, "wall "),
+			tenth(m.Faces[s.Face].Start + s.Along), tenth(s.Up), m.RiseWords()}
 	}
 	if a.Verdict == NothingRecorded {
 		v := math.Floor(a.Within*10+plane.Hair) / 10

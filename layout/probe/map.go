@@ -81,6 +81,8 @@ type Map struct {
 	Differ   []Difference
 	Planned  [][]plane.Point // the plan's paths of cables that do not lie as planned
 
+	Faces []Face // of what may be drilled into from the side: the walls in their order, then those of partitions
+
 	room   *job.Room
 	region circuit.Region
 }
@@ -108,6 +110,7 @@ func Of(p *layout.Plan, r *layout.Room) *Map {
 		}
 	}
 	m.addSensors(r)
+	m.Faces = m.facesOf(r.Job)
 	m.addRise(r)
 	m.addDifferences(r)
 	return m
@@ -260,12 +263,11 @@ func (m *Map) addSensors(r *layout.Room) {
 // addRise adds the strip in front of the wall where the leads rise. It belongs
 // to the leads whatever was recorded.
 func (m *Map) addRise(r *layout.Room) {
-	t := r.Job.Thermostat
-	if t.Wall < 0 || t.Wall >= len(r.Job.Walls) {
+	w, hangs := r.Job.BoxWall()
+	if !hangs {
 		return
 	}
-	w := r.Job.Walls[t.Wall]
-	along := w.B.Sub(w.A).Unit().Mul(layout.RiseHalf(m.Units))
-	m.Things = append(m.Things, Thing{Kind: LeadRise, Name: "wall " + w.Letter, Line: []plane.Point{t.At.Sub(along),
+	t, along := r.Job.Thermostat, w.In.Left().Mul(layout.RiseHalf(m.Units))
+	m.Things = append(m.Things, Thing{Kind: LeadRise, Name: w.Called, Line: []plane.Point{t.At.Sub(along),
 		t.At.Add(along)}, Half: layout.RiseDepth(m.Units)})
 }

@@ -3,30 +3,98 @@ package probe
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"oxturn/layout"
+	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
 
-// A WallSpot is the mouth of a hole in the face of a wall.
+// A Face is what a hole may be drilled into from the side: a wall, a side of a curved one, or
+// a face of a partition.
+type Face struct {
+	Called string        // "wall B", "toilet wall, left face"
+	Part   string        // what stands there: "wall B", "toilet wall"
+	Line   plane.Segment // where it meets the floor
+	Core   plane.Segment // along it, where leads rise in it: of a partition its middle
+	In     plane.Point   // unit vector square to it, to who looks at it
+	From   string        // what lengths along it are measured from
+	Start  float64       // mm of that at the start of its line
+	Next   [2]string     // what is beyond its two ends
+}
+
+// facesOf are those of a room.
+func (m *Map) facesOf(r *job.Room) (out []Face) {
+	for i, w := range m.Walls {
+		called := "wall " + w.Letter
+		f := Face{called, called, w.Segment, w.Segment, w.In, "its corner with wall " + m.before(i), 0,
+			[2]string{m.before(i), m.Walls[(i+1)%len(m.Walls)].Letter}}
+		if w.Curved {
+			f.From, f.Start = "its start, along the curve", r.CurveTo(i)
+		}
+		out = append(out, f)
+	}
+	for i := range r.Partitions {
+		p := &r.Partitions[i]
+		for k, line := range r.FacesOf(i) {
+			side := [2]string{"left", "right"}[k]
+			out = append(out, Face{p.Name + ", " + side + " face", p.Name, line, p.Segment,
+				line.A.Sub(p.A).Unit(), "its start", 0, [2]string{"start", "end"}})
+		}
+	}
+	return out
+}
+
+// A WallSpot is the mouth of a hole in the face of a wall or partition.
 type WallSpot struct {
-	Wall  int     // index into Map.Walls
-	Along float64 // mm from the wall's start, its corner with the wall lettered before it
+	Face  int     // index into Map.Faces
+	Along float64 // mm from the start of the face's line
 	Up    float64 // mm above the floor
 }
 
-// WallSpot finds a place on a wall named by its letter; the error says which
-// figure lies off it.
+// WallSpot finds a place on a wall named by its letter, or on a partition by its name with
+// "left face" or "right face"; the error says which figure lies off it.
 func (m *Map) WallSpot(wall string, along, up float64) (WallSpot, error) {
-	i, err := m.wall(wall)
-	if err != nil {
-		return WallSpot{}, err
+	first := -1
+	for i, f := range m.Faces {
+		if !f.named(wall) {
+			continue
+		}
+		if first < 0 {
+			first = i
+		}
+		if rest := along - f.Start; rest >= 0 && rest <= f.Line.Length() {
+			return WallSpot{i, rest, up}, nil
+		}
 	}
-	if w := m.Walls[i]; along > w.Length() {
-		return WallSpot{}, fmt.Errorf("wall %s is %s long; %s from its corner with wall %s lies beyond it", w.Letter,
-			m.Length(w.Length()), m.Length(along), m.before(i))
+	if first < 0 {
+		return WallSpot{}, m.noFace(wall)
 	}
-	return WallSpot{i, along, up}, nil
+	f, reach := m.Faces[first], 0.0
+	for _, other := range m.Faces {
+		if other.Called == f.Called {
+			reach = math.Max(reach, other.Start+other.Line.Length())
+		}
+	}
+	return WallSpot{}, fmt.Errorf("%s is %s long; %s from %s lies beyond it", f.Called, m.Length(reach),
+		m.Length(along), f.From)
+}
+
+// named reports whether a face is the one that a name asks for. A partition alone stands for
+// its left face.
+func (f Face) named(name string) bool {
+	letter, isWall := strings.CutPrefix(f.Called, "wall ")
+	return strings.EqualFold(f.Called, name) || isWall && strings.EqualFold(letter, name) ||
+		!isWall && strings.EqualFold(f.Part, name) && strings.HasSuffix(f.Called, ", left face")
+}
+
+// noFace says which walls and partitions there are.
+func (m *Map) noFace(name string) error {
+	_, err := m.wall(name)
+	for i := len(m.Walls); i < len(m.Faces); i += 2 {
+		err = fmt.Errorf("%w; %s, left or right face", err, m.Faces[i].Part)
+	}
+	return err
 }
 
 // before is the letter of the wall that ends where another starts.
@@ -36,7 +104,8 @@ func (m *Map) before(i int) string { return m.Walls[(i+len(m.Walls)-1)%len(m.Wal
 // as far from it as Rise says; what lies in the floor, as far as it is from the
 // hole's mouth, measured aslant.
 func (m *Map) OnWall(s WallSpot) Answer {
-	foot := m.Walls[s.Wall].At(s.Along)
+	face := m.Faces[s.Face]
+	foot := face.Line.At(s.Along)
 	raised := *m
 	raised.Things = nil
 	for _, t := range m.Things {
@@ -46,7 +115,11 @@ func (m *Map) OnWall(s WallSpot) Answer {
 		raised.Things = append(raised.Things, t)
 	}
 	a := raised.answer(foot, func(t Thing) (plane.Point, float64, int, float64) {
-		at, off, leg, share := plane.Nearest(t.Line, foot)
+		from := foot
+		if t.Kind == LeadRise && t.Name == face.Part {
+			from = face.Core.At(s.Along)
+		}
+		at, off, leg, share := plane.Nearest(t.Line, from)
 		return at, math.Hypot(off, math.Max(0, s.Up-t.Up)), leg, share
 	})
 	a.Wall, a.Inside, a.Tile, a.Stand = &s, true, nil, nil
@@ -58,24 +131,24 @@ func (m *Map) OnWall(s WallSpot) Answer {
 // the box to where any lead comes to it, and up to the box from there. How the
 // leads lie in between nobody records. Nil: the room has no box.
 func (m *Map) Rise() *Thing {
-	t := m.room.Thermostat
-	if t.Wall < 0 || t.Wall >= len(m.Walls) {
+	w, hangs := m.room.BoxWall()
+	if !hangs {
 		return nil
 	}
-	w := m.Walls[t.Wall]
-	along := w.B.Sub(w.A).Unit()
-	lo := along.Dot(t.At.Sub(w.A))
+	t := m.room.Thermostat
+	lo := w.Along
 	hi := lo
 	for _, x := range m.Things {
 		if x.Kind != ColdLead && x.Kind != SensorLead {
 			continue
 		}
 		end := nearerEnd(x.Line, t.At) // the other is its joint's or its tip's
-		if q, at := w.Segment.Nearest(end); q.Dist(end) <= layout.RiseDepth(m.Units) {
+		if q, at := w.Line.Nearest(end); q.Dist(end) <= layout.RiseDepth(m.Units) {
 			lo, hi = min(lo, at), max(hi, at)
 		}
 	}
-	return &Thing{Kind: LeadRise, Name: "wall " + w.Letter, Line: []plane.Point{w.At(lo), w.At(hi)},
+	core := w.In.Mul(-w.Thickness / 2)
+	return &Thing{Kind: LeadRise, Name: w.Called, Line: []plane.Point{w.Line.At(lo).Add(core), w.Line.At(hi).Add(core)},
 		Half: layout.RiseHalf(m.Units), Up: t.Height}
 }
 
@@ -97,12 +170,20 @@ func (m *Map) RiseWords() string {
 	if r == nil {
 		return "where the leads rise is not known"
 	}
-	i := m.room.Thermostat.Wall
-	w := m.Walls[i]
-	lo, hi := math.Max(0, w.A.Dist(r.Line[0])-r.Half), math.Min(w.Length(), w.A.Dist(r.Line[1])+r.Half)
-	return fmt.Sprintf("the leads rise in wall %s to the box, whose middle is %s up: the zone kept for them is %s "+
-		"wide, from %s to %s from the corner with wall %s, and reaches from the floor to %s up, at any depth",
-		w.Letter, m.Length(r.Up), m.Length(hi-lo), m.Length(lo), m.Length(hi), m.before(i), m.Length(r.Up+r.Half))
+	w, _ := m.room.BoxWall()
+	core := w.In.Mul(w.Thickness / 2)
+	lo := math.Max(0, w.Line.A.Dist(r.Line[0].Add(core))-r.Half)
+	hi := math.Min(w.Line.Length(), w.Line.A.Dist(r.Line[1].Add(core))+r.Half)
+	from := "its start"
+	for _, f := range m.Faces {
+		if f.Part == w.Called {
+			from = f.From
+		}
+	}
+	return fmt.Sprintf("the leads rise in %s to the box, whose middle is %s up: the zone kept for them is %s "+
+		"wide, from %s to %s from the %s, and reaches from the floor to %s up, at any depth",
+		w.Called, m.Length(r.Up), m.Length(hi-lo), m.Length(lo), m.Length(hi), strings.TrimPrefix(from, "its "),
+		m.Length(r.Up+r.Half))
 }
 
 // WallCautions returns what is to be said with every answer about a wall.
@@ -129,6 +210,6 @@ func (m *Map) CautionsOf(a Answer) []string {
 
 // wallWords says where on a wall a hole is.
 func (m *Map) wallWords(s WallSpot) string {
-	return fmt.Sprintf("wall %s, %s from its corner with wall %s, %s above the floor", m.Walls[s.Wall].Letter,
-		m.Length(s.Along), m.before(s.Wall), m.Length(s.Up))
+	f := m.Faces[s.Face]
+	return fmt.Sprintf("%s, %s from %s, %s above the floor", f.Called, m.Length(f.Start+s.Along), f.From, m.Length(s.Up))
 }

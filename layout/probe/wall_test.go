@@ -48,7 +48,7 @@ func TestHolesInWallsByHand(t *testing.T) {
 				a.Within, c.want, c.within)
 		}
 	}
-	if a := wallMap(job.ForInstallation).OnWall(probe.WallSpot{Wall: 1, Along: 660,
+	if a := wallMap(job.ForInstallation).OnWall(probe.WallSpot{Face: 1, Along: 660,
 		Up: 1016}); a.Verdict != probe.NoVerdict || a.Reason == "" {
 		t.Errorf("from a plan: %s, %s", a.Verdict, a.Reason)
 	}
@@ -64,14 +64,14 @@ func TestMovedLeadsWidenTheRise(t *testing.T) {
 	if rise.Line[0].Dist(plane.Pt(1100, 0)) > 1e-6 || rise.Line[1].Dist(plane.Pt(1500, 0)) > 1e-6 || rise.Up != 1200 {
 		t.Errorf("%+v", rise)
 	}
-	if a := m.OnWall(probe.WallSpot{Wall: 0, Along: 1300, Up: 900}); a.Verdict != probe.TooClose {
+	if a := m.OnWall(probe.WallSpot{Face: 0, Along: 1300, Up: 900}); a.Verdict != probe.TooClose {
 		t.Errorf("between lead and box: %s", a.Verdict)
 	}
 }
 
 func TestWallAnswerInWordsAndJSON(t *testing.T) {
 	m := wallMap(job.AsLaid)
-	a := m.OnWall(probe.WallSpot{Wall: 1, Along: 660, Up: 1016})
+	a := m.OnWall(probe.WallSpot{Face: 1, Along: 660, Up: 1016})
 	if got := m.Spot(a); got != "wall B, 660 mm from its corner with wall A, 1016 mm above the floor" {
 		t.Error(got)
 	}
@@ -90,6 +90,40 @@ func TestWallAnswerInWordsAndJSON(t *testing.T) {
 	}
 	if _, err := m.WallSpot("B", 1501, 0); err == nil || !strings.Contains(err.Error(),
 		"wall B is 1500 mm long; 1501 mm from its corner with wall A lies beyond it") {
+		t.Error(err)
+	}
+}
+
+// A screen 100 mm thick from wall A at 1100 to 800 up, with the box on the face that looks
+// west, 600 along it: a hole through either face meets the leads alike.
+func TestHolesInAPartition(t *testing.T) {
+	p, r := bath(job.AsLaid, job.PhotoWithTape)
+	r.Job.Partitions = []job.Partition{{Name: "Screen", Segment: plane.Segment{A: plane.Pt(1100, 0),
+		B: plane.Pt(1100, 800)}, Thickness: 100}}
+	r.Job.Thermostat = r.Job.WithBox(r.Job.BoxWalls("screen")[0], 600).Thermostat
+	r.Job.Thermostat.Height = 1200
+	m := probe.Of(p, r)
+	for _, c := range []struct {
+		face    string
+		along   float64
+		verdict probe.Verdict
+	}{{"Screen", 600, probe.TooClose}, {"screen, right face", 600, probe.TooClose}, {"Screen, left face", 450,
+		probe.TooClose}, {"SCREEN, RIGHT FACE", 450, probe.TooClose}, {"Screen", 440, probe.NothingRecorded},
+		{"Screen, right face", 440, probe.NothingRecorded}} {
+		s, err := m.WallSpot(c.face, c.along, 900)
+		if err != nil {
+			t.Fatal(err)
+		}
+		a := m.OnWall(s)
+		if a.Verdict != c.verdict || c.verdict == probe.NothingRecorded && math.Abs(a.Within-10) > 1e-6 {
+			t.Errorf("%s at %g: %s within %g", c.face, c.along, a.Verdict, a.Within)
+		}
+	}
+	if s := m.RiseWords(); !strings.Contains(s, "rise in Screen to the box") || !strings.Contains(s,
+		"from 450 mm to 750 mm from the start") {
+		t.Error(s)
+	}
+	if _, err := m.WallSpot("Q", 1, 1); err == nil || !strings.Contains(err.Error(), "Screen, left or right face") {
 		t.Error(err)
 	}
 }

@@ -132,7 +132,7 @@ func TestFactsInFrontOfTheBox(t *testing.T) {
 	if got := m.Headline(a); got != "TOO CLOSE: lead rise wall A" {
 		t.Error(got)
 	}
-	wall := m.OnWall(probe.WallSpot{Wall: 0, Along: 1300, Up: 600})
+	wall := m.OnWall(probe.WallSpot{Face: 0, Along: 1300, Up: 600})
 	facts := said(m.Facts(wall, probe.Fact{}, nil))
 	if facts[2] != "nearest: lead rise wall A: 200 mm, 50 mm left" || !strings.HasPrefix(facts[len(facts)-1],
 		"wall: the leads rise in wall A") {
@@ -255,7 +255,7 @@ func TestWallsThatAreNone(t *testing.T) {
 		"walls A and C are parallel") {
 		t.Error(err)
 	}
-	if s, err := m.WallSpot("d", 1500, 10); err != nil || s.Wall != 3 {
+	if s, err := m.WallSpot("d", 1500, 10); err != nil || s.Face != 3 {
 		t.Error(fmt.Sprint(s, err))
 	}
 }

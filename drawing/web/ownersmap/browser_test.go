@@ -247,12 +247,12 @@ func TestPageAgreesOnWalls(t *testing.T) {
 		random := rand.New(rand.NewPCG(8, 30))
 		var spots []probe.WallSpot
 		for i := range 300 {
-			wall := i % len(m.Walls)
-			spots = append(spots, probe.WallSpot{Wall: wall, Along: random.Float64() * m.Walls[wall].Length(),
+			face := i % len(m.Faces)
+			spots = append(spots, probe.WallSpot{Face: face, Along: random.Float64() * m.Faces[face].Line.Length(),
 				Up: random.Float64() * 2000})
 		}
 		points, _ := json.Marshal(spots)
-		text := evaluate[string](t, ctx, fmt.Sprintf(`JSON.stringify(%s.map((s) => { const m = window.floorMap, room = m.rooms[0], a = m.askWall(room, { wall: s.Wall, along: s.Along, up: s.Up });
+		text := evaluate[string](t, ctx, fmt.Sprintf(`JSON.stringify(%s.map((s) => { const m = window.floorMap, room = m.rooms[0], a = m.askWall(room, { face: s.Face, along: s.Along, up: s.Up });
   return { Headline: m.headline(room, a), Facts: m.facts(room, a, ["spot", m.spotWords(room, a)]) }; }))`, points))
 		var answers []said
 		if err := json.Unmarshal([]byte(text), &answers); err != nil {
@@ -279,7 +279,7 @@ func TestWallsByHand(t *testing.T) {
 		`!document.querySelector("svg.elevation").hasAttribute("hidden")`
 	do(t, ctx, chromedp.SetValue("form.wall [name=wall]", "0"), chromedp.SendKeys("form.wall [name=along]", "1400"),
 		chromedp.SendKeys("form.wall [name=up]", "900"), chromedp.Click("form.wall button"))
-	want := m.Headline(m.OnWall(probe.WallSpot{Wall: 0, Along: 1400, Up: 900}))
+	want := m.Headline(m.OnWall(probe.WallSpot{Face: 0, Along: 1400, Up: 900}))
 	if got := evaluate[string](t, ctx, verdict); got != want || !strings.HasPrefix(got, "TOO CLOSE: lead rise wall A") {
 		t.Errorf("typed: %q, want %q", got, want)
 	}

@@ -211,11 +211,11 @@
   // askWall answers for a hole in a wall: the leads that rise in one, and what
   // lies in the floor, aslant.
   function askWall(room, s) {
-    const w = room.walls[s.wall], k = s.along / dist(w.a, w.b);
-    const foot = [w.a[0] + (w.b[0] - w.a[0]) * k, w.a[1] + (w.b[1] - w.a[1]) * k];
+    const w = room.faces[s.face], k = s.along / dist(w.a, w.b), at = (a, b) => [a[0] + (b[0] - a[0]) * k, a[1] + (b[1] - a[1]) * k];
+    const foot = at(w.a, w.b), core = at(...w.core);
     const things = room.things.map((t) => (t.kind === "lead rise" ? room.rise : t));
     const a = ask({ ...room, things }, foot, (line, t) => {
-      const n = nearest(line, foot);
+      const n = nearest(line, t.kind === "lead rise" && t.name === w.part ? core : foot);
       return { ...n, off: Math.hypot(n.off, Math.max(0, s.up - t.up)) };
     });
     Object.assign(a, { wall: s, tile: null, stand: null });
@@ -231,9 +231,9 @@
   // leads are nearest; null for a spot on the floor or off the room.
   function wallAt(room, p) {
     let best = { off: Infinity };
-    room.walls.forEach((w, i) => {
+    room.faces.forEach((w, i) => {
       const [q, t] = nearestOn(w.a, w.b, p), off = dist(q, p);
-      if (off < best.off) best = { off, wall: i, along: t * dist(w.a, w.b), up: 0 };
+      if (off < best.off) best = { off, face: i, along: t * dist(w.a, w.b), up: 0 };
     });
     return best.off <= (contains(room.outline, p) ? wallLine : wallThick) ? best : null;
   }
@@ -335,10 +335,8 @@
     return d < -0.5 ? `${length(room, -d)} behind the line of wall ${w.letter}` : `${length(room, Math.abs(d))} from wall ${w.letter}`;
   }
 
-  const before = (room, i) => room.walls[(i + room.walls.length - 1) % room.walls.length].letter;
-
   const wallWords = (room, s) =>
-    `wall ${room.walls[s.wall].letter}, ${length(room, s.along)} from its corner with wall ${before(room, s.wall)}, ${length(room, s.up)} above the floor`;
+    `${room.faces[s.face].called}, ${length(room, room.faces[s.face].start + s.along)} from ${room.faces[s.face].from}, ${length(room, s.up)} above the floor`;
 
   function spotWords(room, a) {
     if (a.wall) return wallWords(room, a.wall);
@@ -624,23 +622,24 @@
     function drawWall(s) {
       const view = $("svg.elevation");
       if (!s) { view.setAttribute("hidden", ""); return; }
-      const w = room.walls[s.wall], n = dist(w.a, w.b), high = Math.max(s.up, room.rise ? room.rise.up + room.rise.half : 0, 900) + 150;
+      const w = room.faces[s.face], n = dist(w.a, w.b), high = Math.max(s.up, room.rise ? room.rise.up + room.rise.half : 0, 900) + 150;
       const mirrored = (w.b[0] - w.a[0]) * w.in[1] - (w.b[1] - w.a[1]) * w.in[0] > 0; // its start is on the right
       const x = (along) => (mirrored ? n - along : along);
       const parts = [make("rect", { class: "face", x: 0, y: -high, width: n, height: high })];
-      if (room.rise && room.rise.name === `wall ${w.letter}`) {
-        const r = room.rise, feet = r.line.map((p) => dist(w.a, p)), box = dist(w.a, room.box);
+      if (room.rise && room.rise.name === w.part) {
+        const u = [(w.b[0] - w.a[0]) / n, (w.b[1] - w.a[1]) / n], foot = (p) => (p[0] - w.a[0]) * u[0] + (p[1] - w.a[1]) * u[1];
+        const r = room.rise, feet = r.line.map(foot), box = foot(room.box);
         const ends = [Math.max(0, Math.min(...feet) - r.half), Math.min(n, Math.max(...feet) + r.half)].map(x).sort((a, b) => a - b);
         parts.push(make("rect", { class: "rise", x: ends[0], y: -(r.up + r.half), width: ends[1] - ends[0], height: r.up + r.half }, ""));
         parts.push(make("rect", { class: "box", x: x(box) - 40, y: -r.up - 60, width: 80, height: 120 }));
       }
       parts.push(make("path", { class: "hole", d: `M${x(s.along) - 60},${-s.up}h120m-60,-60v120` }), make("circle", { class: "hole", cx: x(s.along), cy: -s.up, r: 30 }));
-      const after = room.walls[(s.wall + 1) % room.walls.length].letter, size = Math.max(90, n / 25);
-      for (const [at, text] of [[-size, mirrored ? after : before(room, s.wall)], [n + size, mirrored ? before(room, s.wall) : after], [n / 2, w.letter]]) {
+      const [before, after] = w.next, size = Math.max(90, n / 25);
+      for (const [at, text] of [[-size, mirrored ? after : before], [n + size, mirrored ? before : after], [n / 2, w.part.replace(/^wall /, "")]]) {
         parts.push(make("text", { x: at, y: at === n / 2 ? size : -high / 2, "font-size": size }, text));
       }
       view.setAttribute("viewBox", `${-2 * size} ${-high - 40} ${n + 4 * size} ${high + 40 + 2 * size}`);
-      view.setAttribute("aria-label", `Wall ${w.letter} as seen from the room: the hole is the cross${parts.length > 6 ? "; the shaded zone belongs to the leads of the box" : ""}`);
+      view.setAttribute("aria-label", `${w.called} as seen from the room: the hole is the cross${parts.length > 6 ? "; the shaded zone belongs to the leads of the box" : ""}`);
       view.replaceChildren(...parts);
       view.removeAttribute("hidden");
     }
@@ -773,17 +772,19 @@
       else show(p);
     });
 
-    const hole = $("form.wall"), corner = () => { hole.querySelector(".corner").textContent = before(room, Number(hole.elements.wall.value)); };
-    room.walls.forEach((w, k) => hole.elements.wall.add(new Option(w.letter, String(k))));
+    const hole = $("form.wall"), corner = () => { hole.querySelector(".corner").textContent = room.faces[Number(hole.elements.wall.value)].from; };
+    room.faces.forEach((w, k) => { if (k === 0 || w.called !== room.faces[k - 1].called) hole.elements.wall.add(new Option(w.called.replace(/^wall /, ""), String(k))); });
     hole.elements.wall.addEventListener("change", corner);
     corner();
     hole.addEventListener("submit", (e) => {
       e.preventDefault();
-      const f = hole.elements, s = { wall: Number(f.wall.value), along: parseLength(room, f.along.value), up: parseLength(room, f.up.value) };
-      const w = room.walls[s.wall], error = hole.querySelector(".error");
-      if (Number.isNaN(s.along) || Number.isNaN(s.up)) refuse(error, "Write both lengths, such as 2ft 3in, 68,5 cm or 686 mm.");
-      else if (s.along > dist(w.a, w.b)) refuse(error, `Wall ${w.letter} is ${length(room, dist(w.a, w.b))} long.`);
-      else showWall(s);
+      const f = hole.elements, along = parseLength(room, f.along.value), up = parseLength(room, f.up.value);
+      const called = room.faces[Number(f.wall.value)].called, error = hole.querySelector(".error");
+      const end = (w) => w.start + dist(w.a, w.b), sides = room.faces.filter((w) => w.called === called);
+      const face = room.faces.findIndex((w) => w.called === called && w.start <= along && along <= end(w));
+      if (Number.isNaN(along) || Number.isNaN(up)) refuse(error, "Write both lengths, such as 2ft 3in, 68,5 cm or 686 mm.");
+      else if (face < 0) refuse(error, `${called[0].toUpperCase()}${called.slice(1)} is ${length(room, Math.max(...sides.map(end)))} long.`);
+      else showWall({ face, along: along - room.faces[face].start, up });
     });
 
     const tile = $("form.tile");

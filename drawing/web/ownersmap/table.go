@@ -13,6 +13,7 @@ type table struct {
 	NoReason string       `json:"noReason"`
 	Outline  [][2]float64 `json:"outline"`
 	Walls    []wall       `json:"walls"`
+	Faces    []face       `json:"faces"`
 	Datums   [2]int       `json:"datums"`
 	Things   []thing      `json:"things"`
 	Rise     *thing       `json:"rise"` // the lead rise as a hole in a wall meets it
@@ -33,6 +34,19 @@ type wall struct {
 	A      [2]float64 `json:"a"`
 	B      [2]float64 `json:"b"`
 	In     [2]float64 `json:"in"` // unit vector into the room
+}
+
+// A face is a wall, a side of a curved one or a face of a partition, as a hole meets it.
+type face struct {
+	Called string        `json:"called"`
+	Part   string        `json:"part"`
+	A      [2]float64    `json:"a"`
+	B      [2]float64    `json:"b"`
+	In     [2]float64    `json:"in"`
+	Core   [2][2]float64 `json:"core"` // along it, where leads rise in it
+	From   string        `json:"from"`
+	Start  float64       `json:"start"`
+	Next   [2]string     `json:"next"`
 }
 
 type thing struct {
@@ -66,6 +80,10 @@ func tableOf(m *probe.Map) table {
 		Stands: []stand{}, RiseSaid: m.RiseWords(), OfWalls: m.WallCautions()}
 	for _, w := range m.Walls {
 		t.Walls = append(t.Walls, wall{w.Letter, pair(w.A), pair(w.B), pair(w.In)})
+	}
+	for _, f := range m.Faces {
+		t.Faces = append(t.Faces, face{f.Called, f.Part, pair(f.Line.A), pair(f.Line.B), pair(f.In),
+			[2][2]float64{pair(f.Core.A), pair(f.Core.B)}, f.From, f.Start, f.Next})
 	}
 	t.Datums[0], t.Datums[1] = m.Datums()
 	for _, x := range m.Things {
