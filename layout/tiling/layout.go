@@ -282,7 +282,7 @@ func (room Room) atJoint(g Grid, c cell, l *Layout) bool {
 		}
 		l.AtJoints++
 		l.cost += jointCosts
-		switch box := c.inner(); {
+		switch box := c.reach(); {
 		case math.Abs(a.X-b.X) < 2*least:
 			l.cut(min(a.X-box.Min.X, box.Max.X-a.X), c.size.X, g.Joint, 1)
 		case math.Abs(a.Y-b.Y) < 2*least:

@@ -242,20 +242,28 @@ func (c cell) inner() plane.Rect {
 		Between(plane.AxisY, c.at.Y+least/2, c.at.Y+c.size.Y-least/2).Bounds()
 }
 
+// reach is the box of a piece, as far as its tile's own sides where it was clipped.
+func (c cell) reach() plane.Rect {
+	box := c.inner()
+	if box.Min.X <= c.at.X+least {
+		box.Min.X -= least / 2
+	}
+	if box.Max.X >= c.at.X+c.size.X-least {
+		box.Max.X += least / 2
+	}
+	if box.Min.Y <= c.at.Y+least {
+		box.Min.Y -= least / 2
+	}
+	if box.Max.Y >= c.at.Y+c.size.Y-least {
+		box.Max.Y += least / 2
+	}
+	return box
+}
+
 // wide is how wide a piece is along x and y.
 func (c cell) wide() plane.Point {
-	box := c.inner()
-	out := plane.Pt(box.W(), box.H())
-	for _, k := range [...]struct {
-		in   bool // a side of the piece is where it was clipped further in
-		axis *float64
-	}{{box.Min.X <= c.at.X+least, &out.X}, {box.Max.X >= c.at.X+c.size.X-least, &out.X},
-		{box.Min.Y <= c.at.Y+least, &out.Y}, {box.Max.Y >= c.at.Y+c.size.Y-least, &out.Y}} {
-		if k.in {
-			*k.axis += least / 2
-		}
-	}
-	return out
+	box := c.reach()
+	return plane.Pt(box.W(), box.H())
 }
 
 // fills reports whether a piece is all of a tile but for what the joint round it takes
