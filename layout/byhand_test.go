@@ -682,3 +682,98 @@ func TestRecordsThatRestOnAnotherPlan(t *testing.T) {
 		t.Error("an end cap that was found")
 	}
 }
+
+// A run to the north has its left neighbour in the west, whatever lies in the east; ten looks
+// of 20 mm are the 200 that count.
+func TestOpenFloorBesideARunNorth(t *testing.T) {
+	run, s := hand.Segment(0, 0, 0, 1000), stretch{0, 1000, 300, 300}
+	west := openFloor{region: floorOf(-400, -9, 9, 1009), step: 15}
+	if !west.open(run, s, 300) || west.open(run, s, -300) {
+		t.Errorf("west %v, east %v", west.open(run, s, 300), west.open(run, s, -300))
+	}
+	o := openFloor{region: floorOf(-400, -9, 9, 1009), step: 20}
+	for to, want := range map[float64]bool{160: false, 180: true, 200: true} {
+		if got := o.open(run, stretch{0, to, 300, 300}, 300); got != want {
+			t.Errorf("open as far as %g mm: %v", to, got)
+		}
+	}
+}
+
+// What the router is told of cables: those that the job names for the room lie where it asks,
+// and a lead that does not reach the floor reaches none of it.
+func TestCablesForTheRouter(t *testing.T) {
+	r := &Room{Job: hand.Room(box(0, 0, 3000, 2000)), Floor: floorOf(0, 0, 3000, 2000)}
+	r.Heated = floorOf(50, 50, 2950, 1950)
+	r.Zones = []plane.Region{r.Heated}
+	r.Job.Thermostat.Height = 1000
+	r.Job.Cables, r.Job.Zones = []string{"A", "B"}, []job.Zone{{At: plane.Pt(700, 800), Cables: []string{"B"}}}
+	j := &job.Job{Membrane: job.Membrane{Pitch: 30}}
+	j.Supply.MaxDensity = 150
+	labels := []job.Cable{{ID: "A", Length: 20000, Watts: 300, Lead: 900},
+		{ID: "B", Length: 10000, Watts: 120, Lead: 4000}}
+	p, err := r.ProblemWith(j, labels)
+	if err != nil || len(p.Cables) != 2 {
+		t.Fatal(p.Cables, err)
+	}
+	a, b := p.Cables[0], p.Cables[1]
+	if a.Within != nil || b.Within == nil || *b.Within != plane.Pt(700, 800) {
+		t.Errorf("asked into %v and %v", a.Within, b.Within)
+	}
+	if a.LeadReach != 0 || b.LeadReach != 3000 || a.WattsPerMetre != 15 || b.WattsPerMetre != 12 ||
+		a.MaxDensity != 150 || a.Length != 20000 || a.ID != "A" {
+		t.Errorf("%+v, %+v", a, b)
+	}
+	for _, other := range [][]job.Cable{labels[:1], {labels[1], labels[0]}} {
+		p, err := r.ProblemWith(j, other)
+		if err != nil || p.Cables[0].Within != nil {
+			t.Errorf("others than those named are asked into a zone: %v", p.Cables[0].Within)
+		}
+	}
+}
+
+// Leads run over floor that cable keeps off, but not under what stands on it, nor where it is
+// drilled for fixing.
+func TestFloorForLeads(t *testing.T) {
+	r := &Room{Job: hand.Room(box(0, 0, 1000, 1000)), Floor: floorOf(0, 0, 1000, 1000)}
+	r.Job.Fixtures = []job.Fixture{{Outline: box(0, 0, 100, 100)}}
+	r.Job.KeepOuts = []job.KeepOut{{Outline: box(200, 0, 300, 100)}, {Outline: box(400, 0, 500, 100), Cold: true}}
+	r.NoCut = []NoCut{{Reason: ForFixing, Region: floorOf(600, 0, 700, 100)}, {Reason: ForFixture, Region: floorOf(0, 0,
+		150, 150)}}
+	floor, err := r.LeadFloor()
+	if err != nil || !close6(floor.Area(), 1e6-3e4) {
+		t.Errorf("%g mm², %v", floor.Area(), err)
+	}
+}
+
+// Two leads that meet at the box alone lie on one another nowhere.
+func TestLeadsApart(t *testing.T) {
+	r := &Room{Job: &job.Room{}}
+	for i, id := range []string{"H1", "H2"} {
+		y := float64(600*i - 300)
+		r.Cables = append(r.Cables, Cable{ID: id, ColdLead: hand.Points(0, 0, 500, y),
+			Path: hand.Points(500, y, 900, y)})
+	}
+	if got := r.LeadStacks(); len(got) != 0 {
+		t.Errorf("%+v", got)
+	}
+}
+
+// Of walls of 3 m east and 1 m north and one of 2.5 m at 60 degrees, the square one is the
+// second datum, though it comes first and is the shortest; without it the slanting one is.
+func TestTheSecondDatum(t *testing.T) {
+	walls := []plane.Segment{hand.Segment(0, 0, 0, 1000), hand.Segment(0, 0, 3000, 0), hand.Segment(0, 0, 1250, 2165)}
+	all := func(int) bool { return true }
+	if d1, d2 := datumsOf(walls, all); d1 != 1 || d2 != 0 {
+		t.Errorf("%d and %d", d1, d2)
+	}
+	if d1, d2 := datumsOf(walls, func(i int) bool { return i > 0 }); d1 != 1 || d2 != 2 {
+		t.Errorf("%d and %d", d1, d2)
+	}
+	if d1, d2 := datumsOf(walls[1:2], all); d1 != 0 || d2 != -1 {
+		t.Errorf("%d and %d", d1, d2)
+	}
+	one := &job.Room{Outline: box(0, 0, 10, 10), Walls: []job.Wall{{Letter: "A", Segment: walls[1]}}}
+	if tape := NewTape(one, plane.Millimetres); tape.D1 != 0 || tape.D2 != 0 {
+		t.Errorf("%d and %d of one wall", tape.D1, tape.D2)
+	}
+}

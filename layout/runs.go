@@ -26,7 +26,7 @@ func Runs(path []plane.Point, bend, pitch float64) []Run {
 			continue
 		}
 		out = append(out, Run{
-			Number: len(out) + 1, From: leg.A, To: leg.B, Leg: i,
+			From: leg.A, To: leg.B, Leg: i,
 			Direction: compass(leg.B.Sub(leg.A)), Pegs: int(math.Round(leg.Length() / pitch)), RunningEnd: cum[i],
 		})
 	}

@@ -1,0 +1,118 @@
+package draft
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"oxturn/layout/internal/hand"
+	"oxturn/layout/plane"
+)
+
+// A drawing that breaks off, in the middle of a pair or where a section begins, has what came
+// before.
+func TestDrawingsThatBreakOff(t *testing.T) {
+	for _, text := range []string{"0\nSECTION", "0\nSECTION\n", "0\nSECTION\n2\nHEADER\n0",
+		"0\nSECTION\n2\nENTITIES\n0\nLINE"} {
+		if _, err := readDXF([]byte(text)); err != nil {
+			t.Errorf("%q: %v", text, err)
+		}
+	}
+}
+
+// A line's last corner has no wall after it; a ring's leads back to the first. A bulge of 1 is
+// a half circle, whose middle stands off by half the way; more is two walls of one rise.
+func TestKnotsByHand(t *testing.T) {
+	corners := []vertex{{plane.Pt(0, 0), 0.5}, {plane.Pt(1000, 0), 0}, {plane.Pt(1000, 1000), 1}}
+	ring := knotsOf(corners, true)
+	want := []knot{{plane.Pt(0, 0), 250}, {plane.Pt(1000, 0), 0}, {plane.Pt(1000, 1000), 500 * math.Sqrt2}}
+	if !slices.EqualFunc(ring, want, sameKnot) {
+		t.Errorf("%v, want %v", ring, want)
+	}
+	line := knotsOf(corners, false)
+	want[2].rise = 0
+	if !slices.EqualFunc(line, want, sameKnot) {
+		t.Errorf("%v, want %v", line, want)
+	}
+	// three quarters of a circle of 500 mm about (500, 0)... from its west to its south, by way of the north
+	turn := knotsOf([]vertex{{plane.Pt(0, 500), -math.Tan(3 * math.Pi / 8)}, {plane.Pt(500, 0), 0}}, false)
+	if len(turn) != 3 || turn[1].at.Dist(plane.Pt(500, 500)) > 1 && turn[1].at.Dist(plane.Pt(500+500/math.Sqrt2,
+		500+500/math.Sqrt2)) > 1 || math.Abs(turn[0].rise-turn[1].rise) > 1e-9 {
+		t.Errorf("%v", turn)
+	}
+	back := reversed(ring)
+	for i, k := range back { // the wall after a knot was the one before it, bent to the other side
+		n := len(ring)
+		if k.at != ring[n-1-i].at || k.rise != -ring[(2*n-2-i)%n].rise {
+			t.Errorf("%d: %v", i, k)
+		}
+	}
+	if got := reversed(knotsOf(corners[:2], false)); got[0].rise != -250 || got[0].at != plane.Pt(1000, 0) {
+		t.Errorf("a line the other way round: %v", got)
+	}
+}
+
+func sameKnot(a, b knot) bool { return a.at.Dist(b.at) < 1e-6 && math.Abs(a.rise-b.rise) < 1e-6 }
+
+// A corner in line with its neighbours is none, unless a wall beside it is bent; two at one
+// place are one. Both ways round the outline is the same.
+func TestBentRoomByHand(t *testing.T) {
+	knots := []knot{{plane.Pt(0, 0), 0}, {plane.Pt(1000, 0), 0}, {plane.Pt(2000, 0), 300}, {plane.Pt(2000, 1000), 0},
+		{plane.Pt(2000, 2000), 0}, {plane.Pt(2000, 2004), 0}, {plane.Pt(0, 2000), 0}}
+	want := hand.Points(0, 0, 2000, 0, 2000, 1000, 2000, 2004, 0, 2000)
+	for _, k := range [][]knot{knots, reversed(knots)} {
+		ring, arcs, ok := bentRoom(&shape{knots: k}, frame{})
+		if !ok || len(ring) != 5 || len(arcs) != 1 || arcs[0].Rise != 300 || arcs[0].Into {
+			t.Errorf("%v, %+v, %v", ring, arcs, ok)
+			continue
+		}
+		if e := ring.Edge(arcs[0].Wall); e != hand.Segment(2000, 0, 2000, 1000) {
+			t.Errorf("bent between %v", e)
+		}
+		for _, p := range want {
+			if ring.Distance(p) > 0.01 {
+				t.Errorf("%v is not on %v", p, ring)
+			}
+		}
+	}
+	knots[2].rise = -300
+	if _, arcs, ok := bentRoom(&shape{knots: knots}, frame{}); !ok || !arcs[0].Into {
+		t.Errorf("%+v, %v", arcs, ok)
+	}
+	for rise, bent := range map[float64]bool{4.9: false, 5.1: true, -4.9: false, -5.1: true} {
+		knots[2].rise = rise
+		if _, arcs, _ := bentRoom(&shape{knots: knots}, frame{}); (len(arcs) > 0) != bent {
+			t.Errorf("off by %g mm: %+v", rise, arcs)
+		}
+	}
+}
+
+// A keep-out that another room has taken is not taken again.
+func TestKeepOutsAreTakenOnce(t *testing.T) {
+	room := shape{line: box(0, 0, 3000, 3000), closed: true, at: 1}
+	inner := shape{line: box(500, 500, 900, 900), closed: true, at: 2, layer: "column"}
+	round := shape{line: hand.Points(2000, 2000), radius: 100, closed: true, at: 3, layer: "post"}
+	d := &dxf{shapes: []shape{room, inner, round}}
+	if r := d.room(&Found{}, room, "walls"); len(r.KeepOuts) != 2 || r.KeepOuts[1].Diameter != 200 {
+		t.Errorf("%+v", r.KeepOuts)
+	}
+	if r := d.room(&Found{}, room, "walls"); len(r.KeepOuts) != 0 {
+		t.Errorf("taken again: %+v", r.KeepOuts)
+	}
+}
+
+// Two walls of a scan meet where their lines cross; where that is far off, as of two nearly in
+// line, the corner stays at both ends.
+func TestCornersOfAScan(t *testing.T) {
+	round := []plane.Segment{hand.Segment(0, 0, 2990, 0), hand.Segment(3000, 10, 3000, 2000),
+		hand.Segment(3000, 2000, 0, 2000), hand.Segment(0, 2000, 0, 100)}
+	if got, want := cornersOf(round), hand.Points(0, 0, 3000, 0, 3000, 2000, 0, 2000); !same(got, want) {
+		t.Errorf("%v", got)
+	}
+	// two walls a few millimetres out of line, whose lines cross 10 m away
+	aslant := []plane.Segment{hand.Segment(0, 0, 2000, 0), hand.Segment(2000, 10, 4000, 12),
+		hand.Segment(4000, 12, 2000, 2000)}
+	if got := cornersOf(aslant); !slices.Contains(got, plane.Pt(2000, 0)) || !slices.Contains(got, plane.Pt(2000, 10)) {
+		t.Errorf("%v", got)
+	}
+}
