@@ -32,3 +32,39 @@ func TestSpiralHasTwoDirections(t *testing.T) {
 		t.Errorf("%+v", e)
 	}
 }
+
+// TestJogsCount: two paths of equal legs and turns, of which one steps aside between runs that go
+// on the same way: what it asks more is the jog's, and asked alike where its path lies on pegs.
+func TestJogsCount(t *testing.T) {
+	f := newField(plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(900, 600))), Lattice{Pitch: 30}, 60, 90)
+	jog := []node{{2, 2}, {14, 2}, {14, 4}, {24, 4}, {24, 7}, {3, 7}}
+	none := []node{{2, 2}, {14, 2}, {14, 4}, {4, 4}, {4, 7}, {25, 7}}
+	asks := func(nodes []node) (onFloor, onPegs float64) {
+		var path []plane.Point
+		for _, n := range nodes {
+			path = append(path, plane.Pt(30*float64(n.x), 30*float64(n.y)))
+		}
+		s := f.judge(path, math.Inf(1))
+		onFloor = s.Total - 100*(1-s.Covered) - weighBare*max(0, s.Bare-1.5) - weighUneven*s.Evenness
+		p := &polisher{rule: rules{pitch: 30}}
+		_, onPegs = p.alongScore(nodes, float64(pegs(nodes[4], nodes[5])))
+		return onFloor, onPegs
+	}
+	const metres = 48 * 0.03
+	for _, c := range []struct {
+		name  string
+		nodes []node
+		want  float64 // but for legs under 500 mm
+	}{{"jog", jog, (4*weighTurns + weighJogs) / metres}, {"none", none, 4 * weighTurns / metres}} {
+		short := 0.0
+		for i := 1; i < len(c.nodes); i++ {
+			if n := pegs(c.nodes[i-1], c.nodes[i]); n < 17 {
+				short += float64(n) / 48
+			}
+		}
+		c.want += weighShort * short
+		if floor, pegs := asks(c.nodes); math.Abs(floor-c.want) > 1e-9 || math.Abs(pegs-c.want) > 1e-9 {
+			t.Errorf("%s: %.4f on the floor, %.4f on pegs, want %.4f", c.name, floor, pegs, c.want)
+		}
+	}
+}

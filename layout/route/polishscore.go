@@ -21,7 +21,7 @@ func (p *polisher) judge(t *tried, limit float64) {
 
 // alongScore is what the path alone asks.
 func (p *polisher) alongScore(nodes []node, end float64) (s Score, asks float64) {
-	total, long := 0.0, 0.0
+	total, long, jogs := 0.0, 0.0, 0
 	for i := 1; i < len(nodes); i++ {
 		n := float64(pegs(nodes[i-1], nodes[i]))
 		if i+1 == len(nodes) {
@@ -31,8 +31,11 @@ func (p *polisher) alongScore(nodes []node, end float64) (s Score, asks float64)
 		if n*p.rule.pitch >= longRun {
 			long += n
 		}
+		if 1 < i && i+1 < len(nodes) && n < shortRun && turnOf(nodes, i-2)*turnOf(nodes, i-1) < 0 {
+			jogs++
+		}
 	}
-	return alongScore(len(nodes)-2, total*p.rule.pitch, long*p.rule.pitch)
+	return alongScore(len(nodes)-2, jogs, total*p.rule.pitch, long*p.rule.pitch)
 }
 
 // ends returns the start of heat and the end cap on the floor.

@@ -15,6 +15,7 @@ const (
 	weighUneven   = 45.0 // per unit of the coefficient of variation of cable per area
 	weighShort    = 4.0  // per unit of cable in legs under 500 mm
 	weighTurns    = 0.25 // per turn a metre of cable
+	weighJogs     = 0.8  // per jog a metre of cable: pegs to count at a place that looks like any other
 	weighLead     = 0.20 // per metre of cold lead
 	weighEndAvoid = 5.0  // an end where none should lie
 	weighEndHigh  = 0.3  // the end cap in good floor though there is low-value floor
@@ -383,15 +384,18 @@ func (l leg) inDisc(p plane.Point, r float64) float64 {
 // not looked at to the end: its total is then just no smaller than limit.
 func (f *field) judge(path []plane.Point, limit float64) Score {
 	legs := f.legs(path)
-	total, long := 0.0, 0.0
+	total, long, jogs := 0.0, 0.0, 0
 	for i := 1; i < len(path); i++ {
 		n := path[i-1].Dist(path[i])
 		total += n
 		if n >= longRun {
 			long += n
 		}
+		if 1 < i && i+1 < len(path) && n < shortRun*f.pitch && turn(path, i-1)*turn(path, i) < 0 {
+			jogs++
+		}
 	}
-	s, asks := alongScore(len(path)-2, total, long)
+	s, asks := alongScore(len(path)-2, jogs, total, long)
 	s.Covered, s.Bare = f.covered(legs)
 	s.Total = asks + float64(100*(1-s.Covered)) + float64(weighBare*max(0, s.Bare-1.5))
 	if s.Total >= limit {
@@ -403,8 +407,9 @@ func (f *field) judge(path []plane.Point, limit float64) Score {
 }
 
 // alongScore is what a path of total mm with long mm in long legs asks for its
-// turns and its short legs.
-func alongScore(turns int, total, long float64) (s Score, asks float64) {
+// turns, its jogs and its short legs.
+func alongScore(turns, jogs int, total, long float64) (s Score, asks float64) {
 	s.Turns, s.Straight = turns, long/total
-	return s, float64(weighShort*(1-s.Straight)) + weighTurns*float64(turns)/(total/1000)
+	return s, float64(weighShort*(1-s.Straight)) +
+		(float64(weighTurns*float64(turns))+float64(weighJogs*float64(jogs)))/(total/1000)
 }
