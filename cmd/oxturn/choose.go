@@ -40,8 +40,8 @@ are held against. Of two cables it is the one farther from what is wanted.
 
 Flags:
   --all                  those that do not fit or were not laid, too
-  --box WALLS            lay the floor with its box along these walls or partitions
-                         and say how long leads and tube are from each
+  --box WALLS            lay the floor with its box along these walls or
+                         partitions, with leads and tube from each
   --stock FILE           weigh what is in stock instead of the job's cables:
                          CSV with the columns id and count, and of cables that
                          the job does not have volts, watts, length and lead
@@ -191,7 +191,7 @@ func optionCells(o build.Option, j *job.Job) []string {
 	}
 }
 
-// writeSplits says whether one cable does, and where two would part the floor.
+// writeSplits says whether one cable does, and where several would part the floor.
 func writeSplits(w io.Writer, r build.RoomOptions, j *job.Job) {
 	alone := slices.ContainsFunc(r.Options, func(o build.Option) bool { return o.Fits && len(o.IDs) == 1 })
 	tape := layout.NewTape(r.Room, j.Units)
@@ -206,10 +206,11 @@ func writeSplits(w io.Writer, r build.RoomOptions, j *job.Job) {
 	for _, o := range r.Options {
 		for _, s := range o.Splits {
 			fmt.Fprintf(w, "\n%s%s part the floor by a line from %s to %s:\n", map[bool]string{true: "* "}[o.Taken],
-				printable(strings.Join(o.IDs, " + ")), tape.Place(s.Line.A), tape.Place(s.Line.B))
-			for _, p := range s.Parts {
-				fmt.Fprintf(w, "    %s serves %s to the %s of it\n", printable(p.ID), say.AreaBoth(p.Area, j.Units),
-					p.Side)
+				printable(strings.Join(slices.Concat(s.Sides[0].IDs, s.Sides[1].IDs), " + ")), tape.Place(s.Line.A),
+				tape.Place(s.Line.B))
+			for _, p := range s.Sides {
+				fmt.Fprintf(w, "    %s %s %s to the %s of it\n", printable(strings.Join(p.IDs, " + ")),
+					map[bool]string{true: "serves", false: "serve"}[len(p.IDs) == 1], say.AreaBoth(p.Area, j.Units), p.Side)
 			}
 		}
 	}
@@ -271,25 +272,25 @@ type optionRow struct {
 	rowWarmth
 }
 
-// A splitRow is the line by which two cables part a floor, x east and y north in mm, and
-// what each serves.
+// A splitRow is a line by which cables part a floor, x east and y north in mm, and what
+// those on each side of it serve.
 type splitRow struct {
 	Line  [2][2]float64 `json:"line_mm"`
-	Parts []splitPart   `json:"parts"`
+	Sides []splitSide   `json:"sides"`
 }
 
-type splitPart struct {
-	ID   string  `json:"cable"`
-	Area float64 `json:"area_m2"`
-	Side string  `json:"side"`
+type splitSide struct {
+	IDs  []string `json:"cables"`
+	Area float64  `json:"area_m2"`
+	Side string   `json:"side"`
 }
 
 func splitRows(all []build.Split) (out []splitRow) {
 	at := func(p plane.Point) [2]float64 { return [2]float64{rounded(p.X, 0), rounded(p.Y, 0)} }
 	for _, s := range all {
 		one := splitRow{Line: [2][2]float64{at(s.Line.A), at(s.Line.B)}}
-		for _, p := range s.Parts {
-			one.Parts = append(one.Parts, splitPart{p.ID, rounded(p.Area/plane.SquareMetre, 3), p.Side})
+		for _, p := range s.Sides {
+			one.Sides = append(one.Sides, splitSide{p.IDs, rounded(p.Area/plane.SquareMetre, 3), p.Side})
 		}
 		out = append(out, one)
 	}

@@ -206,20 +206,13 @@ func (v warmView) draw() {
 
 // standing draws what stands on the floor, without its names.
 func (v warmView) standing() {
-	draw := func(outline plane.Ring, title string) {
-		pts := v.paper.Pts(outline)
-		v.Path(drawing.LayerFixtures, title, drawing.Polygon(pts...), drawing.ThinLine(), drawing.Filled(drawing.White))
+	for _, s := range v.room.Job.Stands() {
+		if s.Open {
+			continue
+		}
+		pts := v.paper.Pts(s.Outline)
+		v.Path(drawing.LayerFixtures, s.Name, drawing.Polygon(pts...), drawing.ThinLine(), drawing.Filled(drawing.White))
 		v.letters.Ink.Line(append(pts, pts[0]), lettering.ThinInk)
-	}
-	for _, f := range v.room.Job.Fixtures {
-		if !f.Heated {
-			draw(f.Outline, f.Name)
-		}
-	}
-	for _, k := range v.room.Job.KeepOuts {
-		if !k.Cold {
-			draw(k.Outline, k.Name)
-		}
 	}
 }
 
@@ -268,7 +261,9 @@ func (v warmView) standable(at plane.Point) bool {
 	if v.room.Tiled.Depth(at) < 1.5*v.paper.Ratio {
 		return false
 	}
-	return !slices.ContainsFunc(v.room.Job.Stands(), func(s job.Stand) bool { return s.Outline.Contains(at) })
+	return !slices.ContainsFunc(v.room.Job.Stands(), func(s job.Stand) bool {
+		return !s.Open && s.Outline.Contains(at)
+	})
 }
 
 // place marks a place with its temperature.

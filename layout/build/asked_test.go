@@ -2,6 +2,7 @@ package build_test
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -124,11 +125,47 @@ func TestSplit(t *testing.T) {
 		if middle.Dist(plane.Pt(1200, 1200)) > 100 || s.Line.Length() != 2250 {
 			t.Errorf("the line: %v", s.Line)
 		}
-		a, b := s.Parts[0], s.Parts[1]
+		a, b := s.Sides[0], s.Sides[1]
 		if share := a.Area / (a.Area + b.Area); math.Abs(share-0.5) > 0.03 || a.Side == b.Side {
-			t.Errorf("%+v", s.Parts)
+			t.Errorf("%+v", s.Sides)
 		}
 		return
 	}
 	t.Error("nothing is taken")
+}
+
+// Three cables of one length in a hall of 6 by 1.4 m lie one beside the other: two lines, at a
+// third and at two thirds of it, which part first one cable from two, then those. Off walls
+// are 75 mm, 90 lie between two shares.
+func TestSplitOfThree(t *testing.T) {
+	p, _ := trial.Said(t, "units = \"mm\"\n[membrane]\npitch = 30\n[[cable]]\nid = \"C\"\nvolts = 230\nwatts = 330\n"+
+		"length = \"27 m\"\nlead = \"5 m\"\n[[room]]\nname = \"Hall\"\ncables = [\"C\", \"C\", \"C\"]\n"+
+		"corners = [[0, 0], [6000, 0], [6000, 1400], [0, 1400]]\n[room.thermostat]\nwall = \"A\"\nfrom = 3000\n")
+	options, wrong := build.Options(p.Job)
+	if wrong != nil {
+		t.Fatal(wrong)
+	}
+	i := slices.IndexFunc(options[0].Options, func(o build.Option) bool { return o.Taken })
+	splits := options[0].Options[i].Splits
+	if len(splits) != 2 {
+		t.Fatalf("%d lines", len(splits))
+	}
+	area, cables := 0.0, 0
+	for k, s := range splits {
+		middle := s.Line.A.Lerp(s.Line.B, 0.5)
+		if off := min(math.Abs(middle.X-2000), math.Abs(middle.X-4000)); off > 120 || math.Abs(middle.Y-700) > 1 {
+			t.Errorf("line %d: %v", k, s.Line)
+		}
+		if n := len(s.Sides[0].IDs) + len(s.Sides[1].IDs); n != 3-k || s.Sides[0].Side == s.Sides[1].Side {
+			t.Errorf("line %d: %+v", k, s.Sides)
+		}
+		for _, side := range s.Sides {
+			if len(side.IDs) == 1 {
+				area, cables = area+side.Area, cables+1
+			}
+		}
+	}
+	if want := (5.85 - 2*0.09) * 1.25; math.Abs(area/1e6-want) > 0.02*want || cables != 3 {
+		t.Errorf("%d cables on %.2f m²", cables, area/1e6)
+	}
 }

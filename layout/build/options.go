@@ -21,7 +21,7 @@ type Option struct {
 	Volts           float64
 	LeadReach       float64 // mm of cold lead for the floor, the least of its cables'
 	Smaller, Larger OffByInch
-	Splits          []Split       // how it shares each zone that has two of its cables
+	Splits          []Split       // by what lines its cables share each zone that has several of them
 	Warmth          *OptionWarmth // nil where the job's layers do not allow it, or it does not fit
 }
 

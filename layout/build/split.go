@@ -1,71 +1,108 @@
 package build
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
 )
 
-// A Split is how two cables share a floor: a line between them, and what each serves.
+// A Split is a line by which cables part a floor: some of them lie on one side of it, the
+// others on the other.
 type Split struct {
 	Line  plane.Segment
-	Parts [2]SplitPart
+	Sides [2]SplitSide
 }
 
-// A SplitPart is the floor that one of two cables serves.
-type SplitPart struct {
-	ID   string
+// A SplitSide is the floor on one side of a line.
+type SplitSide struct {
+	IDs  []string
 	Area float64 // mm²
 	Side string  // of the line, as the compass has it
 }
 
-// splits are those of the zones that two of the routes share.
+// splits are the lines by which the cables of each zone part it, first the one that parts
+// all of them, then those that part the cables on each of its sides.
 func splits(routes []route.Route, labels []job.Cable) (out []Split) {
-	for i, a := range routes {
-		for k, b := range routes[i+1:] {
-			if a.Zone != b.Zone || countIn(routes, a.Zone) != 2 {
-				continue
-			}
-			line, side := parting(a.Share, b.Share, a.Lattice.Angle)
-			parts := [2]SplitPart{{labels[a.Cable].ID, a.Share.Area(), job.WindOf(side.Mul(-1))},
-				{labels[routes[i+1+k].Cable].ID, b.Share.Area(), job.WindOf(side)}}
-			out = append(out, Split{line, parts})
-		}
+	zones := map[int][]route.Route{}
+	for _, r := range routes {
+		zones[r.Zone] = append(zones[r.Zone], r)
+	}
+	for zone := range len(routes) {
+		out = append(out, parted(zones[zone], labels)...)
 	}
 	return out
 }
 
-func countIn(routes []route.Route, zone int) (n int) {
-	for _, r := range routes {
-		if r.Zone == zone {
-			n++
+// parted are the lines between cables of one zone. How the floor was cut is not kept, so
+// that the line with the widest gap beside it is looked for anew.
+func parted(routes []route.Route, labels []job.Cable) []Split {
+	if len(routes) < 2 {
+		return nil
+	}
+	var best parting
+	best.gap = math.Inf(-1)
+	u := plane.Pt(1, 0).Rotate(routes[0].Lattice.Angle)
+	for _, way := range []plane.Point{u, u.Mul(-1), u.Left(), u.Left().Mul(-1)} {
+		if p := partAlong(routes, way); p.gap > best.gap {
+			best = p
 		}
 	}
-	return n
+	s := Split{Line: best.line()}
+	for i, group := range best.groups {
+		side := &s.Sides[i]
+		side.Side = job.WindOf(best.way.Mul(float64(2*i - 1)))
+		for _, r := range group {
+			side.IDs, side.Area = append(side.IDs, labels[r.Cable].ID), side.Area+r.Share.Area()
+		}
+	}
+	out := []Split{s}
+	for _, group := range best.groups {
+		out = append(out, parted(group, labels)...)
+	}
+	return out
 }
 
-// parting is the line midway between two regions that lie on either side of it, along an
-// axis at an angle or square to it, and the way from the first to the second.
-func parting(a, b plane.Region, angle float64) (line plane.Segment, way plane.Point) {
-	widest := math.Inf(-1)
-	for _, u := range []plane.Point{plane.Pt(1, 0).Rotate(angle), plane.Pt(0, 1).Rotate(angle)} {
-		for _, u := range []plane.Point{u, u.Mul(-1)} {
-			_, near := reach(a, u)
-			far, _ := reach(b, u)
-			if far-near <= widest {
-				continue
-			}
-			widest, way = far-near, u
-			v, at := u.Left(), (near+far)/2
-			lowA, highA := reach(a, v)
-			lowB, highB := reach(b, v)
-			low, high := min(lowA, lowB), max(highA, highB)
-			line = plane.Segment{A: u.Mul(at).Add(v.Mul(low)), B: u.Mul(at).Add(v.Mul(high))}
+// A parting is two groups of cables beside each other: the gap lies square to the way from
+// the first to the second, so far along that.
+type parting struct {
+	way     plane.Point
+	at, gap float64
+	groups  [2][]route.Route
+}
+
+// partAlong is the parting with the widest gap along a way.
+func partAlong(routes []route.Route, way plane.Point) parting {
+	sorted := slices.Clone(routes)
+	from := func(r route.Route) float64 { low, _ := reach(r.Share, way); return low }
+	slices.SortStableFunc(sorted, func(a, b route.Route) int { return cmp.Compare(from(a), from(b)) })
+	best := parting{way: way, gap: math.Inf(-1)}
+	end := math.Inf(-1)
+	for i, r := range sorted[:len(sorted)-1] {
+		_, high := reach(r.Share, way)
+		end = math.Max(end, high)
+		next := from(sorted[i+1])
+		if gap := next - end; gap > best.gap+plane.Whit {
+			best.at, best.gap = (next+end)/2, gap
+			best.groups = [2][]route.Route{sorted[:i+1], sorted[i+1:]}
 		}
 	}
-	return line, way
+	return best
+}
+
+// line is the line midway, as long as the floor of both groups reaches along it.
+func (p parting) line() plane.Segment {
+	along := p.way.Left()
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, r := range slices.Concat(p.groups[0], p.groups[1]) {
+		a, b := reach(r.Share, along)
+		low, high = min(low, a), max(high, b)
+	}
+	at := p.way.Mul(p.at)
+	return plane.Segment{A: at.Add(along.Mul(low)), B: at.Add(along.Mul(high))}
 }
 
 // reach is from where to where a region lies along a way.

@@ -314,16 +314,17 @@ type Flange struct {
 type Stand struct {
 	Name    string
 	Outline plane.Ring
+	Open    bool // the floor below it is warmed and gives off its heat: what stands on legs, a heated shower
 }
 
 // Stands returns a room's fixtures, then its keep-outs.
 func (r *Room) Stands() (out []Stand) {
 	for _, f := range r.Fixtures {
-		out = append(out, Stand{f.Name, f.Outline})
+		out = append(out, Stand{f.Name, f.Outline, f.Heated})
 	}
 	for _, k := range r.KeepOuts {
 		if !k.Cold {
-			out = append(out, Stand{k.Name, k.Outline})
+			out = append(out, Stand{k.Name, k.Outline, false})
 		}
 	}
 	return out

@@ -12,18 +12,17 @@ import (
 	"oxturn/layout/plane"
 )
 
-// cells is a ground of 10 mm cells, floor where a cell's letter is x and bare where it is o:
-// a stand. Its first row of text lies lowest.
+// cells is a ground of 10 mm cells, floor where a cell's letter is x. Its first row of text lies lowest.
 func cells(rows ...string) *ground {
 	g := &ground{Raster: plane.Raster{Cell: 10, NX: len(rows[0]), NY: len(rows)}, rows: make([][]plane.Span, len(rows))}
 	n := g.NX * g.NY
-	g.ways, g.walks, g.power = make([]int8, n), make([]bool, n), make([]float64, n)
+	g.ways, g.power = make([]int8, n), make([]float64, n)
 	for y, row := range rows {
 		for x, letter := range row {
 			c := y*g.NX + x
 			g.ways[c] = -1
-			if letter == 'x' || letter == 'o' {
-				g.ways[c], g.walks[c] = 0, letter == 'x'
+			if letter == 'x' {
+				g.ways[c] = 0
 				g.rows[y] = append(g.rows[y], plane.Span{From: x, To: x})
 			}
 		}
@@ -271,9 +270,9 @@ func TestWhereSpotsLie(t *testing.T) {
 	}
 }
 
-// A cell by itself is a spot; one that something stands on is none to stand on.
+// A cell by itself is a spot.
 func TestSpotsOfSingleCells(t *testing.T) {
-	g := cells("......", ".x..o.", "......")
+	g := cells("......", ".x..x.", "......")
 	surface := make([]float64, 18)
 	surface[7], surface[10] = 3, 9
 	out := layout.FloorState{Air: 20}
@@ -282,14 +281,14 @@ func TestSpotsOfSingleCells(t *testing.T) {
 		t.Errorf("%v", out.Spots)
 	}
 	if out.Coldest == nil || *out.Coldest != (layout.FloorSpot{At: plane.Pt(15, 15), Celsius: 23}) || *out.Warmest !=
-		*out.Coldest {
+		(layout.FloorSpot{At: plane.Pt(45, 15), Celsius: 29}) {
 		t.Errorf("%+v, %+v", out.Coldest, out.Warmest)
 	}
 }
 
-// What stands on the floor, warm or not, and what is kept free of cable: a foot stands only
-// on what is open.
-func TestWhereAFootStands(t *testing.T) {
+// What stands on the floor, on legs or not, and what is kept free of cable: heat is given off
+// only where the floor is open.
+func TestOpenFloor(t *testing.T) {
 	r := open(plane.Rectangle(plane.Pt(0, 0), plane.Pt(400, 100)))
 	at := func(x float64) plane.Ring { return plane.Rectangle(plane.Pt(x, 0), plane.Pt(x+100, 100)) }
 	r.Job.Fixtures = []job.Fixture{{Outline: at(0)}, {Outline: at(100), Heated: true}}
@@ -297,12 +296,12 @@ func TestWhereAFootStands(t *testing.T) {
 	g := newGround(r, 90)
 	n := map[int]int{}
 	g.each(g.rows, func(c int) {
-		if x := g.Origin.X + (float64(c%g.NX)+0.5)*g.Cell; g.walks[c] {
+		if x := g.Origin.X + (float64(c%g.NX)+0.5)*g.Cell; g.ways[c] >= 0 {
 			n[int(x/100)]++
 		}
 	})
 	if n[0] != 0 || n[1] != 100 || n[2] != 0 || n[3] != 100 {
-		t.Errorf("cells to stand on: %v", n)
+		t.Errorf("cells of floor: %v", n)
 	}
 	if g.Cell != 10 || g.NX != 47 || g.NY != 17 {
 		t.Errorf("%+v", g.Raster)

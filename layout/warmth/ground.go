@@ -20,7 +20,6 @@ type ground struct {
 	plane.Raster
 	rows  [][]plane.Span // of cells that are floor
 	ways  []int8         // to how many neighbours heat goes on, cell by cell; -1: no floor
-	walks []bool         // whether a foot can stand there
 	power []float64      // W/m² of cell
 	// shares are how much of each cell is floor; nil: all of it
 	shares []float64
@@ -41,25 +40,35 @@ func newGround(r *layout.Room, spacing float64) *ground {
 	cell = math.Max(cell, math.Sqrt(box.W()*box.H()/mostCells))
 	by := plane.Pt(beyondWall*cell, beyondWall*cell)
 	g := &ground{Raster: plane.RasterOver(plane.Rect{Min: box.Min.Sub(by), Max: box.Max.Add(by)}, cell)}
-	g.rows = g.Rows(r.Tiled)
+	g.rows = g.Rows(openFloor(r))
 	n := g.NX * g.NY
-	g.ways, g.walks, g.power = make([]int8, n), make([]bool, n), make([]float64, n)
+	g.ways, g.power = make([]int8, n), make([]float64, n)
 	for c := range g.ways {
 		g.ways[c] = -1
 	}
-	g.each(g.rows, func(c int) { g.ways[c], g.walks[c] = 0, true })
+	g.each(g.rows, func(c int) { g.ways[c] = 0 })
 	g.joined()
-	for _, f := range r.Job.Fixtures {
-		if !f.Heated {
-			g.stands(f.Outline)
-		}
-	}
-	for _, k := range r.Job.KeepOuts {
-		if !k.Cold {
-			g.stands(k.Outline)
-		}
-	}
 	return g
+}
+
+// openFloor is the tiled floor that nothing stands on, or only what is on legs. Below the
+// rest no cable lies and no heat is given off, such as under a toilet on its tile.
+func openFloor(r *layout.Room) plane.Region {
+	var closed []plane.Region
+	for _, s := range r.Job.Stands() {
+		if !s.Open {
+			closed = append(closed, plane.FromRing(s.Outline))
+		}
+	}
+	all, err := plane.Union(closed...)
+	if err != nil {
+		return r.Tiled
+	}
+	open, err := r.Tiled.Less(all)
+	if err != nil {
+		return r.Tiled
+	}
+	return open
 }
 
 // joined counts to how many neighbours heat goes on.
@@ -71,11 +80,6 @@ func (g *ground) joined() {
 			}
 		}
 	})
-}
-
-// stands takes the floor under what stands on it from where a foot can.
-func (g *ground) stands(outline plane.Ring) {
-	g.each(g.Rows(plane.FromRing(outline)), func(c int) { g.walks[c] = false })
 }
 
 // each calls f with every cell of some rows.

@@ -33,7 +33,7 @@ func (g *ground) spots(out *layout.FloorState, surface []float64, wide float64) 
 			}
 			t := math.Round((out.Air+s.rise/s.floor)*1e3) / 1e3
 			out.Spots = append(out.Spots, t)
-			if s.walks < stood*s.cells {
+			if s.floor < stood*s.cells {
 				continue
 			}
 			at := g.Origin.Add(plane.Pt(float64(x*every)+0.5, float64(y*every)+0.5).Mul(g.Cell))
@@ -47,9 +47,9 @@ func (g *ground) spots(out *layout.FloorState, surface []float64, wide float64) 
 	}
 }
 
-// A sum is what some cells come to: how many, how many of them are floor and open to a
-// foot, and the rises of those that are floor.
-type sum struct{ cells, floor, walks, rise float64 }
+// A sum is what some cells come to: how many, how many of them are floor, and the rises
+// of those.
+type sum struct{ cells, floor, rise float64 }
 
 // sums are those of every row from its start on, so that a stretch of it is a difference.
 type sums struct {
@@ -65,9 +65,6 @@ func (g *ground) summed(surface []float64) sums {
 		for c := y * g.NX; c < (y+1)*g.NX; c++ {
 			if g.ways[c] >= 0 {
 				s.floor, s.rise = s.floor+1, s.rise+surface[c]
-				if g.walks[c] {
-					s.walks++
-				}
 			}
 			out.upTo = append(out.upTo, s)
 		}
@@ -87,7 +84,6 @@ func (s sums) disc(x, y int, radius float64) (all sum) {
 		row := s.upTo[(y+dy)*(s.NX+1) : (y+dy+1)*(s.NX+1)]
 		from, to := row[max(0, x-half)], row[min(s.NX, x+half+1)]
 		all.floor += to.floor - from.floor
-		all.walks += to.walks - from.walks
 		all.rise += to.rise - from.rise
 	}
 	return all
