@@ -254,3 +254,129 @@ func TestGroundByHand(t *testing.T) {
 		t.Error("fresh ground shares its tolls")
 	}
 }
+
+// A straight piece may come as near to cable as the way that it replaces does anywhere
+// between, corners or not; else it keeps 30 mm.
+func TestStraightPiecesKeepWhatTheWayKeeps(t *testing.T) {
+	way := hand.Points(0, 0, 0, 60, 100, 60, 200, 60, 200, 0)
+	for _, k := range []struct {
+		cables [][]plane.Point
+		want   []plane.Point
+	}{
+		{nil, hand.Points(0, 0, 200, 0)},
+		// 15 mm from the straight piece: by way of its middle 233 mm and a bend of 60 are less than 320 by
+		// the corners
+		{[][]plane.Point{hand.Points(100, -20, 100, -15)}, hand.Points(0, 0, 100, 60, 200, 0)},
+		// the way itself comes to within 12 mm of cable, half-way
+		{[][]plane.Point{hand.Points(100, -20, 100, -15), hand.Points(100, 72, 100, 90)}, hand.Points(0, 0, 200, 0)},
+		// or at its end
+		{[][]plane.Point{hand.Points(100, -20, 100, -15), hand.Points(212, 0, 230, 0)}, hand.Points(0, 0, 200, 0)},
+	} {
+		f := &tubeFloor{foot: plane.Pt(-1000, 0), off: margins{cable: 30}}
+		for _, c := range k.cables {
+			f.add(cable, c)
+		}
+		if got := plane.Corners(f.straighten(slices.Clone(way), nil, nil)); !slices.Equal(got, k.want) {
+			t.Errorf("past %v: %v, want %v", k.cables, got, k.want)
+		}
+	}
+}
+
+// Where a tube comes from and goes on to counts: straight on to (200, 60) it would turn nearly
+// back from the east, which asks 443 mm; by the way's corners it turns twice by a quarter.
+func TestStraightPiecesFollowTheirNeighbours(t *testing.T) {
+	f := &tubeFloor{foot: plane.Pt(-1000, 0)}
+	way := hand.Points(0, 0, 0, 60, 200, 60)
+	for _, k := range []struct {
+		before, after []plane.Point
+		want          []plane.Point
+	}{
+		{nil, nil, hand.Points(0, 0, 200, 60)}, {hand.Points(100, 0), nil, way},
+		{hand.Points(-100, 0), nil, hand.Points(0, 0, 200, 60)},
+		{nil, hand.Points(100, 60), hand.Points(0, 0, 200, 60)},
+		// 209 mm and a bend of 175 are more than 260 mm with two of 60
+		{nil, hand.Points(200, -100), way},
+	} {
+		got := plane.Corners(f.straighten(slices.Clone(way), lastOf(k.before), lastOf(k.after)))
+		if !slices.Equal(got, k.want) {
+			t.Errorf("from %v on to %v: %v, want %v", k.before, k.after, got, k.want)
+		}
+	}
+}
+
+// Of a long way some points are left out, but no corner.
+func TestKnotsAtCorners(t *testing.T) {
+	var way []plane.Point
+	for i := range 121 {
+		way = append(way, plane.Pt(float64(min(i, 50)), float64(max(0, i-50))))
+	}
+	at := knots(way)
+	if !slices.Contains(at, 50) || len(at) != 42 || at[0] != 0 || at[len(at)-1] != 120 {
+		t.Errorf("%d knots: %v", len(at), at)
+	}
+}
+
+// Two leads that a way comes over in two steps one after the other are crossed in one piece,
+// from square before the first to square behind the second; where something stands in its way,
+// by the steps themselves.
+func TestTubeOverTwoLeadsAtOnce(t *testing.T) {
+	f := &tubeFloor{foot: plane.Pt(-200, 0), off: margins{lead: 15}}
+	f.add(lead, hand.Points(12, -80, 172, 80)) // y = x - 92
+	f.add(lead, hand.Points(72, -80, 232, 80)) // y = x - 152
+	p := sensorPlace{midway: &midway{line: hand.Segment(240, 0, 600, 0), gap: 60}, tip: plane.Pt(400, 0),
+		way: hand.Points(-140, 0, -80, 0, -20, 0, 60, 0, 120, 4, 180, 0, 240, 0, 400, 0)}
+	h := 15 / math.Sqrt2
+	first := f.lines[0].Segment
+	at, _ := (plane.Segment{A: plane.Pt(60, 0), B: plane.Pt(120, 4)}).Intersection(first)
+	other, _ := (plane.Segment{A: plane.Pt(120, 4), B: plane.Pt(180, 0)}).Intersection(f.lines[1].Segment)
+	want := []plane.Point{plane.Pt(-200, 0), at.Add(plane.Pt(-h, h)), other.Add(plane.Pt(h, -h)), plane.Pt(240, 0),
+		plane.Pt(400, 0)}
+	if got := f.tube(p); !slices.EqualFunc(got, want, same) {
+		t.Errorf("%v, want %v", got, want)
+	}
+	f.add(cable, hand.Points(105, 8, 105, 8.1)) // 3.4 mm beside that piece
+	want = hand.Points(-200, 0, 60, 0, 120, 4, 180, 0, 400, 0)
+	if got := f.tube(p); !slices.EqualFunc(got, want, same) {
+		t.Errorf("past cable: %v, want %v", got, want)
+	}
+}
+
+// Only nodes near a line are visited, however it lies on the grid.
+func TestOnlyNearNodesAreVisited(t *testing.T) {
+	w := newWalk(plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(900, 900))), plane.Pt(0, 0), 0, 15)
+	for _, s := range []plane.Segment{hand.Segment(0, 0, 900, 900), hand.Segment(900, 100, 0, 800), hand.Segment(450, 0,
+		450, 900), hand.Segment(0, 450, 900, 450), hand.Segment(100, 100, 160, 800), hand.Segment(300, 300, 310, 305)} {
+		for _, d := range []float64{0, 40} {
+			w.near(s, d, func(n int, _ plane.Point, _ plane.Segment) {
+				if off := s.Distance(w.point(n)); off > 1.5*(d+2*15) {
+					t.Errorf("%v within %g: a node %g mm off", s, d, off)
+				}
+			})
+		}
+	}
+}
+
+// The best place by hand: of two gaps as wide as the rest the one that opens to the box's side
+// and lies deep enough; none where nothing does.
+func TestTheBestPlace(t *testing.T) {
+	room := plane.Rectangle(plane.Pt(0, 0), plane.Pt(1500, 1200))
+	r := &layout.Room{Job: hand.Room(room), Floor: plane.FromRing(room), Zones: []plane.Region{plane.FromRing(
+		plane.Rectangle(plane.Pt(90, 90), plane.Pt(1410, 1110)))}}
+	r.Job.Thermostat.At = plane.Pt(200, 0)
+	r.Cables = []layout.Cable{{Spacing: 120, Path: hand.Points(150, 180, 150, 1050, 270, 1050, 270, 180, 1200, 180,
+		1200, 1050, 1320, 1050, 1320, 180)}}
+	r.Cables[0].Lattice.Pitch = 30
+	j := &job.Job{Membrane: job.Membrane{Pitch: 30}, Spacing: job.Spacing{Closest: 2}}
+	g := groundOf(r, r.Floor, j)
+	// from 225, 45 on, within 60 mm of the foot, 69 steps of 15 mm to the east, a turn of 3 and 13 steps to
+	// the north are 85; 150 mm inside, where 300 are wanted, 20 more
+	p, ok := bestPlace(r, g)
+	if !ok || p.gap != 120 || p.tip != plane.Pt(1260, 240) || p.deep != 150 || p.cost != 105 ||
+		p.way[len(p.way)-1] != p.tip {
+		t.Errorf("%+v, %v", p, ok)
+	}
+	r.Zones[0] = plane.FromRing(plane.Rectangle(plane.Pt(90, 90), plane.Pt(350, 350)))
+	if p, ok := bestPlace(r, g); ok {
+		t.Errorf("nowhere 150 mm inside: %+v", p.tip)
+	}
+}

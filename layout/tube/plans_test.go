@@ -198,3 +198,73 @@ func keepsClear(t *testing.T, name string, r *layout.Room, s layout.Sensor) {
 		}
 	}
 }
+
+// smallRoom is a floor w by h mm with cables of so many metres each, the box at x on the south
+// wall.
+func smallRoom(w, h float64, cables int, metres, x float64) string {
+	text, ids := "", []string{}
+	for i := range cables {
+		ids = append(ids, fmt.Sprintf("%q", fmt.Sprintf("C%d", i)))
+		text += fmt.Sprintf("[[cable]]\nid = \"C%d\"\nvolts = 240\nwatts = %.0f\nlength = \"%g m\"\nlead = \"4 m\"\n",
+			i, metres*16, metres)
+	}
+	return fmt.Sprintf("units = \"mm\"\n[membrane]\npitch = 30\n[[room]]\nname = \"Small\"\n"+
+		"corners = [[0, 0], [%g, 0], [%g, %g], [0, %g]]\ncables = [%s]\n[room.thermostat]\nat = [%g, 0]\n",
+		w, w, h, h, strings.Join(ids, ", "), x) + text
+}
+
+// Small floors on which leads lie in the way of the tubes, or the spare's tube in that of the
+// sensor: both are placed, away from each other, their tubes clear of cable and lead joints;
+// where a lead can be moved for them, none is crossed.
+func TestTubesAmongLeads(t *testing.T) {
+	for _, k := range []struct {
+		name    string
+		text    string
+		crossed int // leads that lie under a tube beyond the foot of the box
+	}{
+		{"lead moved", smallRoom(2200, 1200, 1, 24.8, 600), 0},
+		{"lead moved and tubes turned", smallRoom(1400, 1600, 1, 21.1, 800), 0},
+		{"tubes turned", smallRoom(2100, 1500, 2, 12.9, 700), 0},
+		{"lead crossed", smallRoom(2100, 1200, 1, 20.3, 900), 1},
+	} {
+		j, report := job.Read("job.toml", []byte(k.text), nil)
+		if report.Errors() > 0 {
+			t.Fatal(report.Diagnostics())
+		}
+		p, _ := build.Lay(j, nil)
+		r := &p.Rooms[0]
+		if len(r.Sensors) != 2 || r.Sensors[0].Name != "S1" || r.Sensors[0].Spare || r.Sensors[1].Name != "S2" ||
+			!r.Sensors[1].Spare {
+			t.Errorf("%s: %+v", k.name, r.Sensors)
+			continue
+		}
+		if d := r.Sensors[0].Tip.Dist(r.Sensors[1].Tip); d < 600 {
+			t.Errorf("%s: tips %.0f mm apart", k.name, d)
+		}
+		crossed := 0
+		for _, s := range r.Sensors {
+			checkTube(t, k.name+", "+s.Name, r, s)
+			keepsClear(t, k.name+", "+s.Name, r, s)
+			for _, c := range r.Cables {
+				if leadUnder(r, s.Lead, c.ColdLead) {
+					crossed++
+				}
+			}
+		}
+		if crossed != k.crossed {
+			t.Errorf("%s: %d leads lie under a tube, want %d", k.name, crossed, k.crossed)
+		}
+	}
+}
+
+// leadUnder tells whether a lead comes to within 10 mm of a tube, 100 mm and more from the box.
+func leadUnder(r *layout.Room, tube, lead []plane.Point) bool {
+	for _, s := range plane.Segments(tube) {
+		for d := 0.0; d < s.Length(); d += 5 {
+			if at := s.At(d); at.Dist(r.Job.Thermostat.At) > 100 && plane.PathDistance(lead, at) < 10 {
+				return true
+			}
+		}
+	}
+	return false
+}

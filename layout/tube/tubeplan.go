@@ -48,27 +48,25 @@ func tubes(r *layout.Room, g tubeGround, leads [][]plane.Point) tubePlan {
 		return plan
 	}
 	if turned := tubesInTurn(r, g, &spare); turned.cost() < plan.cost()-leadMove {
-		s := turned.sensors
-		s[0].Name, s[0].Spare, s[1].Name, s[1].Spare = s[1].Name, s[1].Spare, s[0].Name, s[0].Spare
-		s[0], s[1] = s[1], s[0]
+		slices.Reverse(turned.sensors)
 		return turned
 	}
 	return plan
 }
 
 // tubesInTurn places one sensor, at a given place or the best, and then the
-// other.
+// other; the audit names them.
 func tubesInTurn(r *layout.Room, g tubeGround, first *sensorPlace) (out tubePlan) {
 	g = g.fresh()
 	r.Sensors = nil
-	for i, name := range sensorNames {
+	for range sensorNames {
 		p, tube := placeWithTube(r, &g, first)
 		if tube == nil {
 			break
 		}
 		first = nil
 		why := fmt.Sprintf("midway in a gap of %.0f mm, %.0f mm inside the heated area", p.gap, p.deep)
-		r.Sensors = append(r.Sensors, layout.Sensor{Name: name, Spare: i > 0, Tip: p.tip, Lead: tube, Why: why})
+		r.Sensors = append(r.Sensors, layout.Sensor{Tip: p.tip, Lead: tube, Why: why})
 		g.addLead(pastFoot(tube, footFan))
 		g.addLead(p.across())
 		out.costs = append(out.costs, p.cost*g.walk.step)
