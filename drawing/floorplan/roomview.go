@@ -241,13 +241,13 @@ func (v *View) StandsAt(wall int, along float64) bool { return !v.inGap(wall, al
 // field is the part of the sheet that lettering may stand in.
 func (v *View) field() drawing.Box { return v.Letters.Field }
 
-// north puts the arrow into the upper left corner of the field, which walls
-// and dimensions leave free.
-func (v *View) north() {
+// north puts the arrow into the upper left corner of the field, or below its caption: walls
+// and dimensions leave that free.
+func (v *View) north(corner drawing.Pt) {
 	north := v.Plan.Job.Sheet.North + plane.Degrees(plane.Atan2(v.Paper.Right.Y, v.Paper.Right.X))
 	items := symbols.North(drawing.Pt{}, north)
 	b := drawing.BoxOfItems(items)
-	at := drawing.Pt{X: v.Letters.Field.X0 - b.X0, Y: v.Letters.Field.Y0 - b.Y0}
+	at := corner.Sub(drawing.Pt{X: b.X0, Y: b.Y0})
 	v.Fixed(symbols.North(at, north))
 }
 

@@ -30,6 +30,8 @@ type Scene struct {
 	crowded  func(ratio float64) bool // whether the scale is too small to read; nil: never
 	Partly   bool                     // it shows a cable that is laid in part
 	HandOver bool                     // one page of A4 or letter, where it can be read at that size
+	part     setting.Part             // of the sheet, where two scenes share it
+	caption  string                   // in the corner of such a one, which walls and dimensions leave free
 }
 
 // OfRoom returns a scene of a kind that shows a room's floor; the rest is
@@ -82,6 +84,38 @@ func (sp scenePage) LegendOver() bool {
 		_, ok := b.(setting.Legend)
 		return ok
 	})
+}
+
+// Pair draws two scenes of a room on one small sheet of a kind, at one scale. It returns no
+// page where the job wants other paper, or where they would be much smaller than alone.
+func Pair(p *layout.Plan, k setting.Kind, upper, lower Scene) ([]*setting.Page, error) {
+	upper.caption, lower.caption = upper.Title, lower.Title
+	lower.North = false // it lies as the one above
+	a, b, scale, ok := setting.Parted(upper.Need(p, upper.titleBlock(p, k.Title)),
+		lower.Need(p, lower.titleBlock(p, k.Title)), p.Job)
+	if !ok {
+		return nil, nil
+	}
+	var both []*setting.Page
+	for _, s := range []Scene{upper.onPart(a, scale), lower.onPart(b, scale)} {
+		pages, err := s.Alone(p)
+		if err != nil {
+			return nil, err
+		}
+		both = append(both, pages...)
+	}
+	pg := both[1]
+	pg.Above(both[0])
+	pg.Name, pg.Sheet.Title = pg.Sheet.Title, TitleOn(k.Title, lower.Room)
+	pg.Sheet.ID, pg.Sheet.Description = IdOf(k.ID, lower.Room), k.About
+	pg.Title.Title, pg.Title.Kind = pg.Sheet.Title, k.Form
+	return both[1:], nil
+}
+
+// onPart is a scene on a part of a sheet, at a scale.
+func (s Scene) onPart(part setting.Part, scale drawing.Scale) Scene {
+	s.part, s.Scales = part, []drawing.Scale{scale}
+	return s
 }
 
 // WithNotes returns a page and the sheets of notes that go with it alone.
@@ -165,7 +199,7 @@ func (s Scene) Need(p *layout.Plan, t setting.TitleBlock) setting.Need {
 	t.Scale, t.Paper = Longest, "tabloid"
 	return setting.Need{
 		Bounds: s.Bounds, Border: s.Border, Title: t, Proof: setting.Proof{Units: p.Job.Figures().Units},
-		Scales: s.Scales,
+		Scales: s.Scales, Part: s.part,
 		Ty:     setting.NewTypesetter(), Titles: map[setting.TitleKey]float64{},
 	}
 }
@@ -183,8 +217,13 @@ func (s Scene) blank(p *layout.Plan) *View {
 // drawn draws the field of an arrangement.
 func (s Scene) drawn(p *layout.Plan, a setting.Arrangement) *View {
 	v := NewView(setting.NewPage(p, a.Paper), s, a)
+	corner := drawing.Pt{X: a.Field.X0, Y: a.Field.Y0}
+	if s.caption != "" {
+		v.ViewTitle(corner.Add(drawing.Pt{Y: setting.Heading}), s.caption)
+		corner.Y += setting.HeadRow
+	}
 	if s.North {
-		v.north()
+		v.north(corner)
 	}
 	s.Draw(v)
 	v.settle()

@@ -15,6 +15,7 @@ type Arrangement struct {
 	Paper drawing.Paper
 	Scale drawing.Scale
 	Field drawing.Box // for the drawing, the proof strip left out
+	frame drawing.Box // what was shared out: the paper's, or a drawing's part of it
 	proof drawing.Box
 	title drawing.Box
 	slots []drawing.Box
@@ -200,6 +201,7 @@ type Need struct {
 	papers []drawing.Paper
 	Ty     *Typesetter
 	Titles map[TitleKey]float64 // heights of the title block asked for before
+	Part   Part                 // of the frame
 	least  float64              // width of a column where there are several
 	must   int                  // as of the level that is tried
 }
@@ -212,6 +214,9 @@ type TitleKey struct {
 
 // titleHeight returns the height of the title block at a width.
 func (n Need) titleHeight(w float64) float64 {
+	if n.Part.above() {
+		return 0
+	}
 	key := TitleKey{n.Title.Compact, w}
 	h, ok := n.Titles[key]
 	if !ok {
@@ -409,7 +414,7 @@ func (n Need) on(p drawing.Paper, s drawing.Scale, blocks []Block, overflow bool
 	if !ok {
 		return found, false
 	}
-	f := p.Frame()
+	f := n.Part.of(p.Frame())
 	w, h := n.field(s)
 	var plain, beside []division
 	for _, n.least = range leasts(n.Proof.small) {
@@ -421,7 +426,7 @@ func (n Need) on(p drawing.Paper, s drawing.Scale, blocks []Block, overflow bool
 			break // a narrow title block is for when nothing else holds the blocks; and all of them is the most
 		}
 		a := n.divided(f, d)
-		a.Paper, a.Scale = p, s
+		a.Paper, a.Scale, a.frame = p, s, f
 		if a.Field.W() < w-hair || a.Field.H() < h-hair || a.proof.W() < checkRoom-hair {
 			continue
 		}
@@ -454,6 +459,7 @@ func (n Need) on(p drawing.Paper, s drawing.Scale, blocks []Block, overflow bool
 func (n Need) onPaper(p drawing.Paper, s drawing.Scale) Need {
 	n.Proof.ratio = s.Ratio
 	n.Title.Compact, n.Proof.small = IsSmall(p), IsSmall(p)
+	n.Proof.none = n.Part.above()
 	return n
 }
 
@@ -470,7 +476,7 @@ func (n Need) field(s drawing.Scale) (w, h float64) {
 // free is what the drawing leaves of a sheet, across and up; ok is false where it has no
 // room.
 func (n Need) free(p drawing.Paper, s drawing.Scale) (w, h float64, ok bool) {
-	f := p.Frame()
+	f := n.Part.of(p.Frame())
 	w, h = n.field(s)
 	w = f.W() - w - 2*edge
 	h = f.H() - h - n.Proof.Height(n.Ty, f.W()-2*edge) - 2*edge
@@ -508,7 +514,7 @@ type division struct {
 // what is free beside the drawing: plain ones, and those in which a column runs
 // down beside the title block.
 func (n Need) divisions(f drawing.Box, freeW, freeH float64) (plain, beside []division) {
-	for _, w := range steps(TitleMin, freeW, cutStep) {
+	for _, w := range steps(n.columnLeast(), freeW, cutStep) {
 		heights := []float64{0}
 		if w == freeW { // the widest column may be helped by a strip under the drawing
 			heights = append(heights, steps(leastStrip, freeH, cutStep)...)
@@ -531,6 +537,14 @@ func (n Need) divisions(f drawing.Box, freeW, freeH float64) (plain, beside []di
 		}
 	}
 	return plain, beside
+}
+
+// columnLeast is the least width of a column: that of the title block under it, if it has one.
+func (n Need) columnLeast() float64 {
+	if n.Part.above() {
+		return n.least + 2*edge
+	}
+	return TitleMin
 }
 
 // steps returns the sizes from least to most in steps, most among them.
@@ -567,8 +581,10 @@ func (n Need) divided(f drawing.Box, d division) Arrangement {
 	// the title block is as wide as small paper: the proof lies on it over the whole
 	// width, and the strip over the proof
 	in := f.Grow(-edge)
-	a.proof = drawing.Box{X0: in.X0, Y0: a.title.Y0 - edge - n.Proof.Height(n.Ty, in.W()), X1: in.X1,
-		Y1: a.title.Y0 - edge}
+	if a.proof = (drawing.Box{X0: in.X0, Y0: f.Y1, X1: in.X1, Y1: f.Y1}); !n.Part.above() {
+		a.proof.Y1 = a.title.Y0 - edge
+		a.proof.Y0 = a.proof.Y1 - n.Proof.Height(n.Ty, in.W())
+	}
 	a.Field = drawing.Box{X0: in.X0, Y0: in.Y0, X1: f.X1 - d.w - edge, Y1: a.foot(f, d) - edge}
 	return a
 }
@@ -576,6 +592,9 @@ func (n Need) divided(f drawing.Box, d division) Arrangement {
 // foot is where what stands beside the drawing of a division with a strip ends on small
 // paper.
 func (a Arrangement) foot(f drawing.Box, d division) float64 {
+	if a.proof.H() == 0 { // another drawing stands below
+		return f.Y1 - d.h
+	}
 	return math.Min(a.proof.Y0-edge, f.Y1-d.h)
 }
 

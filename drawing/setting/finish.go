@@ -5,10 +5,12 @@ import "oxturn/drawing"
 // Finish sets what stands round the field: frame, proof and blocks. It returns
 // the blocks that found no room.
 func (pg *Page) Finish(a Arrangement, l Level) []Block {
-	pg.drawFrame()
 	pg.TitleAt, pg.Blocks = a.title, l.Blocks
-	pr := Proof{ratio: a.Scale.Ratio, small: IsSmall(a.Paper), Units: pg.Plan.Job.Figures().Units}
-	pr.Set(pg, drawing.Pt{X: a.proof.X0, Y: a.proof.Y0}, a.proof.W())
+	if a.frame.Y1 == pg.frame.Y1 {
+		pg.drawFrame()
+		pr := Proof{ratio: a.Scale.Ratio, small: IsSmall(a.Paper), Units: pg.Plan.Job.Figures().Units}
+		pr.Set(pg, drawing.Pt{X: a.proof.X0, Y: a.proof.Y0}, a.proof.W())
+	}
 	placed, rest := compose(pg.Ty, l.measured(), a.slots)
 	for _, b := range placed {
 		b.Block.Set(pg, b.At, b.W)
@@ -31,12 +33,15 @@ func (pg *Page) Notes(id, title string, blocks []Block) ([]*Page, error) {
 
 // partLines rules off the field from the column and the strip.
 func (pg *Page) partLines(a Arrangement) {
-	f := pg.frame
+	f := a.frame
 	right, bottom := a.Field.X1+edge, a.proof.Y1+edge
 	if IsSmall(a.Paper) {
 		bottom = a.Field.Y1 + edge
-		pg.rule(drawing.Pt{X: f.X0, Y: a.proof.Y0 - edge/2}, drawing.Pt{X: f.X1, Y: a.proof.Y0 - edge/2},
-			drawing.MediumLine())
+		foot := a.proof.Y0 - edge/2
+		if a.proof.H() == 0 { // another drawing stands below
+			foot = f.Y1
+		}
+		pg.rule(drawing.Pt{X: f.X0, Y: foot}, drawing.Pt{X: f.X1, Y: foot}, drawing.MediumLine())
 	}
 	if right < f.X1-1 {
 		pg.rule(drawing.Pt{X: right, Y: f.Y0}, drawing.Pt{X: right, Y: bottom}, drawing.MediumLine())

@@ -30,6 +30,8 @@ type Page struct {
 	Over    []Block // what found no room, for the set's sheets of notes
 	Details []int   // the details that stand on the page, by their numbers
 	calls   []call  // what names the sheet of a detail
+	Name    string  // what notes call the drawing, where its sheet is called otherwise
+	Upper   *Page   // whose drawing stands on the sheet above its own; nil: none
 	filled  float64 // the share of its columns that is used, on a sheet without a drawing
 }
 

@@ -16,6 +16,7 @@ const govern = "Figured dimensions govern. Print at 100" + NoBreak + "%: this li
 type Proof struct {
 	ratio float64 // 0: no bar, the sheet has no scale
 	small bool    // for small paper
+	none  bool    // another drawing on the sheet has it
 	Units plane.Units
 }
 
@@ -73,7 +74,12 @@ func (p Proof) lines(ty *Typesetter, q proofPlan) float64 {
 }
 
 // Height returns what the proof takes of a strip w wide.
-func (p Proof) Height(ty *Typesetter, w float64) float64 { return p.plan(ty, w).height }
+func (p Proof) Height(ty *Typesetter, w float64) float64 {
+	if p.none {
+		return 0
+	}
+	return p.plan(ty, w).height
+}
 
 // Set draws the proof with its upper left corner at at.
 func (p Proof) Set(pg *Page, at drawing.Pt, w float64) {

@@ -27,7 +27,7 @@ const wordsOnly = "notes"
 
 // TestGolden: of every sheet of the examples the words are kept, block for block, and a
 // sum of the drawing in its field; of every kind one sheet as a picture; and the title
-// block alone; of small paper the field sheet. So a change touches what shows it and little else.
+// block alone; of small paper what other sets have not. So a change touches what shows it and little else.
 func TestGolden(t *testing.T) {
 	g := goldens{map[string][]byte{}, map[string]string{}}
 	for _, name := range examples {
@@ -37,7 +37,9 @@ func TestGolden(t *testing.T) {
 		}
 		g.keep(t, name, d)
 	}
-	g.keep(t, "bath on letter", example(t, "bath on letter").only(t, "field-sheet"))
+	for _, kind := range []string{"field-sheet", "covering", wordsOnly} {
+		g.keep(t, "bath on letter", example(t, "bath on letter").only(t, kind))
+	}
 	golden.Files(t, "testdata/golden", g.files)
 }
 

@@ -19,13 +19,37 @@ import (
 	"oxturn/layout/say"
 )
 
-// membranePlan draws how the membrane of a room is cut and laid: its pieces by
-// number, the seams, and from which roll or sheet each piece comes.
-func membranePlan(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
-	laid := laidIn(p, r)
-	if laid == nil {
-		return nil, nil // the plan has none, and has said why
+// membraneAndTile draws the two plans that a room's floor is covered by: on one sheet where
+// that is small and they are not read worse on it.
+func membraneAndTile(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
+	laid, tiled := laidIn(p, r), len(r.Tiles) > 0 // where there is none, the plan or its take-off says why
+	var scenes []floorplan.Scene
+	if laid != nil {
+		scenes = append(scenes, membranePlan(p, r, laid))
 	}
+	if tiled {
+		scenes = append(scenes, tilePlan(r))
+	}
+	if len(scenes) == 2 {
+		both, err := floorplan.Pair(p, kindNamed("covering"), scenes[0], scenes[1])
+		if len(both) > 0 || err != nil {
+			return both, err
+		}
+	}
+	var out []*setting.Page
+	for _, s := range scenes {
+		pages, err := s.Alone(p)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, pages...)
+	}
+	return out, nil
+}
+
+// membranePlan shows how the membrane of a room is cut and laid: its pieces by
+// number, the seams, and from which roll or sheet each piece comes.
+func membranePlan(p *layout.Plan, r *layout.Room, laid *membrane.Laid) floorplan.Scene {
 	s := floorplan.OfRoom(kindNamed("membrane"), withoutBox(r))
 	s.Draw = func(v *floorplan.View) { drawMembrane(v, laid) }
 	s.Levels = func(v *floorplan.View) []setting.Level {
@@ -42,7 +66,7 @@ func membranePlan(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 		bs = append(bs, cutDiagrams(p.Membrane, laid, v.Fig)...)
 		return []setting.Level{{Blocks: bs, Rest: rest}, {Blocks: bs, Rest: rest, Gain: 1.9, Overflow: true}}
 	}
-	return s.Alone(p)
+	return s
 }
 
 // withoutBox returns a room of which the thermostat box is not drawn, so that
@@ -272,15 +296,13 @@ func membraneNotes(v *floorplan.View, laid *membrane.Laid) setting.Block {
 	l := setting.List{Head: "Notes", Number: 1}
 	l.Paras = append(l.Paras, v.Noted...)
 	l.Paras = append(l.Paras, v.Remarks...)
-	bound := fmt.Sprintf("%d is the fewest from which these pieces can be cut.", m.Bound)
+	bound := "the fewest that will do"
 	if !m.Fewest() {
-		bound = fmt.Sprintf("No plan could do with fewer than %d.", m.Bound)
+		bound = fmt.Sprintf("no plan could do with fewer than %d", m.Bound)
 	}
 	l.Paras = append(l.Paras,
-		fmt.Sprintf("Whole job: %d %s of %s x %s. %s", len(m.Packs), unit, v.Fig.Length(m.Stock.Width),
-			v.Fig.Length(m.Stock.Length), bound),
-		fmt.Sprintf("Of it %s covered, %s cut, %s waste.", say.AreaBoth(m.Covered, v.Fig.Units),
-			say.AreaBoth(m.Taken, v.Fig.Units), say.AreaBoth(m.Taken-m.Covered, v.Fig.Units)),
+		fmt.Sprintf("Whole job: %d %s of %s x %s, %s; %s covered, %s waste.", len(m.Packs), unit, v.Fig.Length(m.Stock.Width),
+			v.Fig.Length(m.Stock.Length), bound, say.AreaBoth(m.Covered, v.Fig.Units), say.AreaBoth(m.Taken-m.Covered, v.Fig.Units)),
 		fmt.Sprintf("Cut the %s between pegs, at the lengths from its start; then trim the pieces to size.", unit),
 		fmt.Sprintf("Strips butt with pegs in step, trimmed %s short of walls, the first set by P1. Nothing laps; no "+
 			"strip crosses a movement joint.", v.Fig.Fine().Length(membrane.Trim)),

@@ -49,7 +49,7 @@ func TestNotchPlaces(t *testing.T) {
 // cut out of the pieces they stand in, with 6 mm to spare on either side.
 func TestNotchesAreListed(t *testing.T) {
 	p := example(t, "kitchen").plan
-	pages, err := membranePlan(p, &p.Rooms[0])
+	pages, err := membranePlan(p, &p.Rooms[0], laidIn(p, &p.Rooms[0])).Alone(p)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -79,9 +80,21 @@ func filled(p *layout.Plan, set func([]setting.Block) ([]*setting.Page, error), 
 // sheetName is what notes call the sheet that they are of: without its room where there
 // is one only.
 func sheetName(p *layout.Plan, pg *setting.Page) string {
-	name, _, _ := strings.Cut(pg.Sheet.Title, " - ")
+	full := cmp.Or(pg.Name, pg.Sheet.Title)
+	name, _, _ := strings.Cut(full, " - ")
 	if len(p.Rooms) > 1 {
-		name = pg.Sheet.Title
+		return full
 	}
 	return name
+}
+
+// drawings are the pages of a set, and those whose drawings stand above theirs on one sheet.
+func drawings(pages []*setting.Page) (out []*setting.Page) {
+	for _, pg := range pages {
+		if pg.Upper != nil {
+			out = append(out, pg.Upper)
+		}
+		out = append(out, pg)
+	}
+	return out
 }

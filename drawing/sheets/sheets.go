@@ -47,7 +47,7 @@ func setPages(p *layout.Plan) ([]*setting.Page, error) {
 		id  string
 		set func(*layout.Plan, []*setting.Page) ([]*setting.Page, error)
 	}{{takeOffID, takeOff}, {detailsID, details}, {notesID, setNotes}} {
-		more, err := left.set(p, slices.Concat(drawn...))
+		more, err := left.set(p, drawings(slices.Concat(drawn...)))
 		if err != nil {
 			return nil, err
 		}

@@ -16,22 +16,18 @@ import (
 	"oxturn/fonts"
 	"oxturn/layout"
 	"oxturn/layout/plane"
-	"oxturn/layout/say"
 	"oxturn/layout/tiling"
 	"oxturn/symbols"
 )
 
-// tilePlan draws how the tile of a room is set out over the cable: joints, cut tiles with
+// tilePlan shows how the tile of a room is set out over the cable: joints, cut tiles with
 // their sizes, the start lines from two datums, and which tiles lie over what must be found
 // again.
-func tilePlan(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
-	if len(r.Tiles) == 0 {
-		return nil, nil // the take-off says why
-	}
+func tilePlan(r *layout.Room) floorplan.Scene {
 	tiles, s := newTileView(r), floorplan.OfRoom(kindNamed("tile-plan"), withoutBox(r))
 	s.Border = func(ratio float64) (left, right, top, bottom float64) { return floorplan.OverallBorder(r.Job, ratio) }
 	s.Draw, s.Levels = tiles.draw, tiles.levels
-	return s.Alone(p)
+	return s
 }
 
 // A tileView is what a tile plan draws, worked out once for all trials.
@@ -420,13 +416,7 @@ func (t tileView) notes(v *floorplan.View) setting.Block {
 	if t.AtJoints > 0 {
 		l.Paras = append(l.Paras, fmt.Sprintf("Tiles cut at a movement joint: %d.", t.AtJoints))
 	}
-	tiles, boxes := t.Bought(job.Tile)
-	bought := fmt.Sprintf("%d whole and %d cut tiles; %d to buy for this room, breakage counted in", t.Whole, t.Cut,
-		tiles)
-	if boxes > 0 {
-		bought += ", " + say.Counted(boxes, "box")
-	}
-	l.Paras = append(l.Paras, bought+".")
+	l.Paras = append(l.Paras, fmt.Sprintf("%d whole and %d cut tiles.", t.Whole, t.Cut))
 	return l
 }
 
