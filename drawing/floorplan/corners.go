@@ -146,5 +146,5 @@ func (v *View) Corners() []setting.Block {
 	if len(t.Rows) == 0 {
 		return nil
 	}
-	return []setting.Block{signed(t)}
+	return []setting.Block{Signed(t)}
 }

@@ -111,7 +111,7 @@ func (v *View) Places(owner, named bool) setting.Block {
 		}
 		t.Rows = append(t.Rows, setting.Row(at.name, UnbrokenWords(a), UnbrokenWords(b)))
 	}
-	return signed(t)
+	return Signed(t)
 }
 
 // A locatedPoint is one that must be found again.
@@ -129,13 +129,17 @@ func (v *View) located(owner bool) []locatedPoint {
 		}
 	}
 	for _, s := range v.Room.Sensors {
-		what := ""
-		if s.Spare {
-			what = " (spare)"
-		}
-		out = append(out, locatedPoint{s.Name + what, s.Tip})
+		out = append(out, locatedPoint{SensorName(s), s.Tip})
 	}
 	return out
+}
+
+// SensorName names a sensor, with whether it is the spare one.
+func SensorName(s layout.Sensor) string {
+	if s.Spare {
+		return s.Name + " (spare)"
+	}
+	return s.Name
 }
 
 // locatedOn lists those of a cable.
@@ -166,8 +170,8 @@ func (v *View) DatumLetter(i int) string {
 	return "-"
 }
 
-// signed explains the figures that are negative, where there are any.
-func signed(t setting.Table) setting.Table {
+// Signed explains the figures of a datum table that are negative, where there are any.
+func Signed(t setting.Table) setting.Table {
 	for _, r := range t.Rows {
 		if strings.HasPrefix(r[1].Text, "-") || strings.HasPrefix(r[2].Text, "-") {
 			t.Cols[0].Head += " (minus: behind the face)"

@@ -200,7 +200,7 @@ func (s Scene) Need(p *layout.Plan, t setting.TitleBlock) setting.Need {
 	return setting.Need{
 		Bounds: s.Bounds, Border: s.Border, Title: t, Proof: setting.Proof{Units: p.Job.Figures().Units},
 		Scales: s.Scales, Part: s.part,
-		Ty:     setting.NewTypesetter(), Titles: map[setting.TitleKey]float64{},
+		Ty: setting.NewTypesetter(), Titles: map[setting.TitleKey]float64{},
 	}
 }
 

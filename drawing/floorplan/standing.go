@@ -55,7 +55,7 @@ func (v *View) Standing() []setting.Block {
 	if len(t.Rows) == 0 {
 		return nil
 	}
-	return []setting.Block{signed(t)}
+	return []setting.Block{Signed(t)}
 }
 
 // heatedName names a part of the heated floor by its cables, where there are

@@ -14,7 +14,7 @@ const (
 	Heading  = drawing.H35
 	Leading  = 3.8 // baseline to baseline of note lettering
 	Pad      = 1.4 // lettering to a rule beside it
-	BlockGap = 4.0 // between blocks
+	BlockGap = 3.2 // between blocks
 	colGap   = 6.0 // between columns
 
 	firstLine = 3.7  // from a row's top to the baseline of its first line

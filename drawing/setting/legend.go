@@ -11,7 +11,7 @@ import (
 // A swatch is the box a sign is shown in, mm.
 const (
 	SwatchW = 13.0
-	SwatchH = 4.6
+	SwatchH = 4.0
 )
 
 // A Legend explains the signs a sheet uses, and no others.
@@ -36,7 +36,7 @@ func LegendOf(used []signs.Sign) Legend {
 }
 
 func (l Legend) entry(ty *Typesetter, s signs.Sign, w float64) (h float64) {
-	return max(SwatchH+0.5, float64(ty.Lines(fonts.Lettering, s.Words(), Note, w-SwatchW-sampleGap))*Leading+0.9)
+	return max(SwatchH+0.3, float64(ty.Lines(fonts.Lettering, s.Words(), Note, w-SwatchW-sampleGap))*Leading+0.9)
 }
 
 func (l Legend) Height(ty *Typesetter, w float64) float64 {

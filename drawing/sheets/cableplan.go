@@ -91,7 +91,7 @@ func shortWords(v *floorplan.View, n int) string {
 // cannot do without is how to find the points again, the legend, and the
 // cautions whose breach destroys the cable at once.
 func cablePlanLevels(v *floorplan.View) []setting.Level {
-	tables := append(schedule(v.Room, v.Fig, nil), areas(v.Room, v.Fig.Units))
+	tables := append(schedule(v.Room, v.Fig, nil, false), areas(v.Room, v.Fig.Units))
 	signs, few, all, last := setting.LegendOf(v.Used), fewCautions(v, "with the setting out or its notes"), allCautions(
 		v), lastCautions(v)
 	places := append([]setting.Block{v.Locations()}, v.Standing()...)
@@ -218,13 +218,13 @@ func adjusted(v *floorplan.View) []string {
 	var walls []string
 	for i, w := range r.Walls {
 		if typed, drawn := v.Fig.Length(r.Taped[i]), v.Fig.Length(w.Length()); typed != drawn {
-			walls = append(walls, fmt.Sprintf("wall %s typed %s, drawn %s", w.Letter, typed, drawn))
+			walls = append(walls, fmt.Sprintf("%s %s, drawn %s", w.Letter, typed, drawn))
 		}
 	}
 	if walls == nil {
 		return nil
 	}
-	return []string{"Taped walls, made to close: " + strings.Join(walls, "; ") + "."}
+	return []string{"Taped walls, typed, made to close: " + strings.Join(walls, "; ") + "."}
 }
 
 // evenFloors names the floor that the heat at even spacing is spread over, cable by

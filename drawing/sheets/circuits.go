@@ -131,14 +131,45 @@ func lookUp(p *layout.Plan) []setting.Block {
 		return nil
 	}
 	l := setting.List{Head: "To look up, " + titled(p.Job.Supply.Region), Number: 1}
+	of := oneStandard(p.ToLookUp)
+	if of != "" {
+		l.Head += ": " + of
+	}
 	for _, w := range p.ToLookUp {
-		l.Paras = append(l.Paras, sentence(wholeStandards(strings.Replace(w, "; "+circuit.InForce, "", 1))))
+		w = strings.Replace(w, "; "+circuit.InForce, "", 1)
+		if of != "" {
+			w = strings.ReplaceAll(w, of+", ", "")
+		}
+		l.Paras = append(l.Paras, sentence(wholeStandards(w)))
 	}
 	l.Paras = append(l.Paras, sentence(circuit.InForce)+" Whether a rule is met is not judged here.")
 	return []setting.Block{l}
 }
 
 var standard = pattern.Of(`\b(EN|IEC|ISO|NEC) (\d)`)
+
+var clauses = pattern.Of(`\b(?:EN|IEC|ISO|NEC) [^,;)]*`)
+
+// oneStandard is the standard that all of some sentences refer to; "" where there are several,
+// or one names none.
+func oneStandard(sentences []string) string {
+	one := ""
+	for i, w := range sentences {
+		names := clauses().FindAllString(w, -1)
+		if len(names) == 0 {
+			return ""
+		}
+		for _, n := range names {
+			if one == "" && i == 0 {
+				one = n
+			}
+			if n != one {
+				return ""
+			}
+		}
+	}
+	return one
+}
 
 // wholeStandards keeps the letters and the number of a standard on one line.
 func wholeStandards(text string) string {

@@ -90,13 +90,13 @@ func (d crossingDetail) shows() (wide, high float64) {
 	return d.from1 + beyond, d.from2 + beyond
 }
 
-// drawnAt is the largest standard scale at which the detail has room in a block so wide; where
+// drawnAt is the scale of the other details, or the largest that has room in a block so wide; where
 // there is none, whatever fits.
 func (d crossingDetail) drawnAt(w float64) drawing.Scale {
 	wide, high := d.shows()
 	least := math.Max(wide/(w-d.beside()-crossingWall), high/(crossingTall-crossingAbove-crossingWall))
 	for _, s := range drawing.ScalesFor(d.units) {
-		if s.Ratio >= math.Max(least, 2) && s.Ratio <= 12 {
+		if s.Ratio >= math.Max(least, closeScale(d.units).Ratio) && s.Ratio <= 12 {
 			return s
 		}
 	}

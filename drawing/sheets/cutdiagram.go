@@ -102,9 +102,9 @@ func (d cutDiagram) order() string {
 		d.fig.Length(d.pack.Left))
 }
 
-// high is the height of the roll as drawn: stretched where it would be too low
+// high is the height of the roll as drawn: not to scale, and high enough
 // for the numbers of narrow pieces.
-func (d cutDiagram) high(w float64) float64 { return min(40, max(12, d.stock.Width*d.scale(w))) }
+func (d cutDiagram) high(w float64) float64 { return min(24, max(12, d.stock.Width*d.scale(w))) }
 
 func (d cutDiagram) Height(ty *setting.Typesetter, w float64) float64 {
 	return ty.HeadingHeight(d.head(), w) + d.high(w) + float64(ty.Lines(fonts.Lettering, d.order(), setting.Note,

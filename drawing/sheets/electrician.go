@@ -34,7 +34,7 @@ func electricianLevels(v *floorplan.View) []setting.Level {
 			sensors: len(r.Sensors)}, electricNotes(v)}
 	legend, rest := legendApart(v.Plan, setting.LegendOf(v.Used))
 	if rest == nil { // else the whole schedule is on the notes
-		bs = append(bs, schedule(r, v.Fig, electrical)...)
+		bs = append(bs, schedule(r, v.Fig, electrical, false)...)
 	}
 	bs = append(append(bs, lookUp(v.Plan)...), legend...)
 	// a wall and a box are plain one scale smaller, so that a second sheet must gain more
@@ -117,7 +117,7 @@ func countInParallel(n int) string {
 // leadTakes says what a cold lead loses before it reaches over the floor.
 func leadTakes(v *floorplan.View) string {
 	t := v.Room.Job.Thermostat
-	return fmt.Sprintf("%s rise, %s tail, %s slack are not for the floor", v.Fig.Length(t.Height),
+	return fmt.Sprintf("%s rise, %s tail, %s slack off the floor", v.Fig.Length(t.Height),
 		v.Fig.Length(t.Tail), v.Fig.Length(t.Slack))
 }
 

@@ -6,6 +6,7 @@ import (
 	"oxturn/drawing/floorplan"
 	"oxturn/drawing/setting"
 	"oxturn/layout"
+	"oxturn/layout/plane"
 )
 
 // fieldSheets draws the one sheet that a room's cable is laid by, where the job wants it
@@ -29,12 +30,12 @@ func drawFieldSheet(v *floorplan.View) {
 // signs that are looked for on the floor, then what is read before work begins.
 func fieldSheetLevels(v *floorplan.View) []setting.Level {
 	runs := runLists(v)
-	places := []setting.Block{crossing(v), markList(v), setting.LegendOf(v.Used), v.Locations()}
+	places := slices.Concat([]setting.Block{crossing(v)}, points(v), []setting.Block{setting.LegendOf(v.Used)})
 	rules := allCautions(v)
 	if laying := layingRules(v); laying != nil {
 		rules = append(rules, setting.List{Head: "Laying", Number: 1, Paras: laying})
 	}
-	more := slices.Concat(v.Standing(), v.Corners(), []setting.Block{notes(v)}, schedule(v.Room, v.Fig, nil),
+	more := slices.Concat(v.Standing(), v.Corners(), []setting.Block{notes(v)}, schedule(v.Room, v.Fig, nil, true),
 		differences(v), revised(v))
 	if len(v.Plan.TakeOff.Lines) == 0 { // else it begins with them
 		more = append(more, areas(v.Room, v.Fig.Units))
@@ -46,4 +47,40 @@ func fieldSheetLevels(v *floorplan.View) []setting.Level {
 		{Blocks: all, Rest: enlarged, Must: len(runs), Gain: 1.1, Overflow: true},
 		{Blocks: all, Rest: enlarged, Gain: setting.Never, Overflow: true},
 	}
+}
+
+// points are where everything lies that is looked for on the floor: in one table where figures
+// are short enough for a column of small paper.
+func points(v *floorplan.View) []setting.Block {
+	if v.Fig.Units == plane.Inches {
+		return []setting.Block{markList(v), v.Locations()}
+	}
+	return []setting.Block{pointList(v)}
+}
+
+// pointList says of every point that is looked for on the floor where it lies and, on a cable,
+// where along it.
+func pointList(v *floorplan.View) setting.Block {
+	t := setting.Table{Head: "Points", Cols: []setting.Column{
+		{Head: "Point", Wraps: true}, {Head: "D1", Align: setting.Decimal}, {Head: "D2", Align: setting.Decimal},
+		{Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal}, {Head: "On run", Align: setting.Decimal},
+		{Head: "Pegs into it", Align: setting.Decimal}}}
+	add := func(name string, at plane.Point, along ...string) {
+		a, b := "-", "-"
+		if v.Datums().Both() {
+			a, b = v.Offsets(at)
+		}
+		t.Rows = append(t.Rows, setting.Row(append([]string{name, floorplan.UnbrokenWords(a), floorplan.UnbrokenWords(b)},
+			along...)...))
+	}
+	add("Lead rise", v.Room.Job.Thermostat.At, "", "", "")
+	for i := range v.Room.Cables {
+		for _, m := range laidMarks(v, &v.Room.Cables[i]) {
+			add(m.name, m.at, m.used, m.run, m.pegs)
+		}
+	}
+	for _, s := range v.Room.Sensors {
+		add(floorplan.SensorName(s), s.Tip, "", "", "")
+	}
+	return floorplan.Signed(t)
 }

@@ -301,8 +301,10 @@ func membraneNotes(v *floorplan.View, laid *membrane.Laid) setting.Block {
 		bound = fmt.Sprintf("no plan could do with fewer than %d", m.Bound)
 	}
 	l.Paras = append(l.Paras,
-		fmt.Sprintf("Whole job: %d %s of %s x %s, %s; %s covered, %s waste.", len(m.Packs), unit, v.Fig.Length(m.Stock.Width),
-			v.Fig.Length(m.Stock.Length), bound, say.AreaBoth(m.Covered, v.Fig.Units), say.AreaBoth(m.Taken-m.Covered, v.Fig.Units)),
+		fmt.Sprintf("Whole job: %d %s of %s x %s, %s; %s covered, %s waste.", len(m.Packs), unit,
+			v.Fig.Length(m.Stock.Width),
+			v.Fig.Length(m.Stock.Length), bound, say.AreaBoth(m.Covered, v.Fig.Units), say.AreaBoth(m.Taken-m.Covered,
+				v.Fig.Units)),
 		fmt.Sprintf("Cut the %s between pegs, at the lengths from its start; then trim the pieces to size.", unit),
 		fmt.Sprintf("Strips butt with pegs in step, trimmed %s short of walls, the first set by P1. Nothing laps; no "+
 			"strip crosses a movement joint.", v.Fig.Fine().Length(membrane.Trim)),

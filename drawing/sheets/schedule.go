@@ -24,12 +24,12 @@ func figureOf(v float64, decimals int) string {
 const perTable = 3
 
 // electrical are the rows of the schedule that an electrician needs.
-var electrical = []string{"Label", "Supply", "Ohms, limits", "Lead", "Cold ends"}
+var electrical = []string{"Label", "Supply", "Ohms", "Lead", "Cold ends"}
 
 // schedule returns the tables of a room's cables: what the label says, what
 // the plan makes of it, and where limits come from. Rows names those wanted;
-// nil: all.
-func schedule(r *layout.Room, f say.Figures, rows []string) []setting.Block {
+// nil: all. It may be set in fine print: it is read at a desk.
+func schedule(r *layout.Room, f say.Figures, rows []string, small bool) []setting.Block {
 	var bs []setting.Block
 	for i := 0; i < len(r.Cables); i += perTable {
 		cs := r.Cables[i:min(i+perTable, len(r.Cables))]
@@ -37,7 +37,9 @@ func schedule(r *layout.Room, f say.Figures, rows []string) []setting.Block {
 		if i > 0 {
 			head = setting.Continued(head)
 		}
-		bs = append(bs, scheduleTable(head, cs, f, rows))
+		t := scheduleTable(head, cs, f, rows)
+		t.Fine = small
+		bs = append(bs, t)
 	}
 	return bs
 }
@@ -57,11 +59,14 @@ func scheduleTable(head string, cs []layout.Cable, f say.Figures, rows []string)
 		if rows != nil && !slices.Contains(rows, p.name) {
 			continue
 		}
-		r := setting.Row(p.name)
+		r, said := setting.Row(p.name), false
 		for i := range cs {
-			r = append(r, setting.Cell{Text: p.of(&cs[i])})
+			text := p.of(&cs[i])
+			r, said = append(r, setting.Cell{Text: text}), said || text != ""
 		}
-		t.Rows = append(t.Rows, r)
+		if said {
+			t.Rows = append(t.Rows, r)
+		}
 	}
 	return t
 }
@@ -72,14 +77,10 @@ func properties(f say.Figures) []property {
 		{"Supply", func(c *layout.Cable) string {
 			return fmt.Sprintf("%g V, %g W, %s A", c.Label.Volts, c.Label.Watts, figureOf(c.Circuit.Amps, 2))
 		}},
-		{"Ohms at 20 °C", func(c *layout.Cable) string {
-			o := c.Circuit
-			return figureOf(o.Nominal, 1) + " Ω, " + o.OhmsFrom
-		}},
-		{"Ohms, limits", func(c *layout.Cable) string {
-			l := c.Circuit.Limits
-			return fmt.Sprintf("%.1f to %.1f Ω, %+g/%+g %%, %s", l.Low, l.High, 100*l.LowShare, 100*l.HighShare,
-				l.Source)
+		{"Ohms", func(c *layout.Cable) string {
+			o, l := c.Circuit, c.Circuit.Limits
+			return fmt.Sprintf("%s Ω at 20 °C, %s; %.1f to %.1f Ω, %+g/%+g %%, %s", figureOf(o.Nominal, 1), o.OhmsFrom,
+				l.Low, l.High, 100*l.LowShare, 100*l.HighShare, l.Source)
 		}},
 		{"Heating length", func(c *layout.Cable) string {
 			return f.Long(c.Label.Length) + ", " + perLength(c.Label, f.Units)
@@ -102,7 +103,7 @@ func properties(f say.Figures) []property {
 			if len(c.Joined()) > 1 {
 				return "two, both to the box"
 			}
-			return "one"
+			return "" // as a cable has where nothing is said
 		}},
 	}
 }

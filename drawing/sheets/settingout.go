@@ -117,25 +117,40 @@ func markList(v *floorplan.View) setting.Block {
 		{Head: "Mark", Wraps: true}, {Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal},
 		{Head: "On run", Align: setting.Decimal}, {Head: "Pegs into it", Align: setting.Decimal},
 	}}
-	pitch := v.Plan.Job.Membrane.Pitch
 	for i := range v.Room.Cables {
-		c := &v.Room.Cables[i]
-		pre := v.Prefix(c.ID)
-		t.Rows = append(t.Rows, setting.Row(pre+"START", "0", c.RunName(1), "0"))
-		for _, m := range c.Marks {
-			pegs := "-"
-			if pitch > 0 {
-				pegs = fmt.Sprintf("%.0f", m.Into/pitch)
-			}
-			t.Rows = append(t.Rows, setting.Row(pre+m.Name, v.Fig.LongFigure(m.Along), c.RunName(m.Run), pegs))
+		for _, m := range laidMarks(v, &v.Room.Cables[i]) {
+			t.Rows = append(t.Rows, setting.Row(m.name, m.used, m.run, m.pegs))
 		}
-		last := "-"
-		if n := len(c.Runs); n > 0 {
-			last = c.RunName(c.Runs[n-1].Number)
-		}
-		t.Rows = append(t.Rows, setting.Row(pre+"END", v.Fig.LongFigure(c.Routed), last, "-"))
 	}
 	return t
+}
+
+// A laidMark is a mark of a cable as it is looked for while laying.
+type laidMark struct {
+	name, used, run, pegs string
+	at                    plane.Point
+}
+
+// laidMarks lists start, marks and end of a cable; none of one without a path.
+func laidMarks(v *floorplan.View, c *layout.Cable) []laidMark {
+	if len(c.Path) == 0 {
+		return nil
+	}
+	ends := c.Ends()
+	pitch, pre := v.Plan.Job.Membrane.Pitch, v.Prefix(c.ID)
+	out := []laidMark{{pre + "START", "0", c.RunName(1), "0", ends[0].At}}
+	for _, m := range c.Marks {
+		pegs := "-"
+		if pitch > 0 {
+			pegs = fmt.Sprintf("%.0f", m.Into/pitch)
+		}
+		out = append(out, laidMark{pre + m.Name, v.Fig.LongFigure(m.Along), c.RunName(m.Run), pegs, m.At})
+	}
+	last := "-"
+	if n := len(c.Runs); n > 0 {
+		last = c.RunName(c.Runs[n-1].Number)
+	}
+	return append(out, laidMark{pre + "END", v.Fig.LongFigure(c.Routed), last, "-", ends[1].At})
 }
 
 // driftRule says what drift the plans take before laid cable must be lifted; nothing
