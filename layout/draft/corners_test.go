@@ -13,7 +13,8 @@ import (
 // before.
 func TestDrawingsThatBreakOff(t *testing.T) {
 	for _, text := range []string{"0\nSECTION", "0\nSECTION\n", "0\nSECTION\n2\nHEADER\n0",
-		"0\nSECTION\n2\nENTITIES\n0\nLINE"} {
+		"0\nSECTION\n2\nENTITIES\n0\nLINE",
+		"0\nSECTION\n2\nENTITIES\n0\nPOLYLINE\n8\nR\n0\nVERTEX\n10\n0\n20\n0"} {
 		if _, err := readDXF([]byte(text)); err != nil {
 			t.Errorf("%q: %v", text, err)
 		}
@@ -114,5 +115,121 @@ func TestCornersOfAScan(t *testing.T) {
 		hand.Segment(4000, 12, 2000, 2000)}
 	if got := cornersOf(aslant); !slices.Contains(got, plane.Pt(2000, 0)) || !slices.Contains(got, plane.Pt(2000, 10)) {
 		t.Errorf("%v", got)
+	}
+}
+
+// Straight walls alone are no bent room.
+func TestStraightRoomsAreNotBent(t *testing.T) {
+	var knots []knot
+	for _, p := range box(0, 0, 2000, 1000) {
+		knots = append(knots, knot{at: p})
+	}
+	if ring, arcs, ok := bentRoom(&shape{knots: knots}, frame{}); ok || len(ring) != 4 || arcs != nil {
+		t.Errorf("%v, %v, %v", ring, arcs, ok)
+	}
+}
+
+// What is no outline of the walls' layer is no room: a line, a circle, another layer.
+func TestRoomsOfALayer(t *testing.T) {
+	square := func(layer string, closed bool, radius float64) shape {
+		ring := box(0, 0, 2000, 1500)
+		var knots []knot
+		for _, p := range ring {
+			knots = append(knots, knot{at: p})
+		}
+		return shape{layer: layer, line: ring, knots: knots, closed: closed, radius: radius, at: len(layer)}
+	}
+	for _, k := range []struct {
+		s    shape
+		want int
+	}{{square("walls", true, 0), 1}, {square("walls", false, 0), 0}, {square("walls", true, 5), 0},
+		{square("other", true, 0), 0}} {
+		n := 0
+		if f, err := (&dxf{shapes: []shape{k.s}}).rooms("walls", "mm"); err == nil {
+			n = len(f.Rooms)
+		}
+		if n != k.want {
+			t.Errorf("%+v: %d rooms", k.s, n)
+		}
+	}
+}
+
+// A light polyline's corners: what is given before the first x is of none.
+func TestLightCornersByHand(t *testing.T) {
+	e := &entity{groups: []group{{42, "9", 1}, {20, "7", 2}, {10, "1", 3}, {20, "2", 4}, {42, "0.5", 5}, {10, "3", 6},
+		{20, "4", 7}}}
+	want := []vertex{{plane.Pt(1, 2), 0.5}, {plane.Pt(3, 4), 0}}
+	if got := lightVertices(e); !slices.Equal(got, want) {
+		t.Errorf("%v", got)
+	}
+}
+
+// A thing's place goes to the floor by its matrix, column by column: here x north, y east and
+// z south, 2 m east and 3 m south of the scan's middle.
+func TestFloorOfAScan(t *testing.T) {
+	s := &scanned{Transform: []float64{0, 0, -1, 0, 1, 0, 0, 0, 0, 0, 1, 0, 2, 0, 3, 1}}
+	for _, k := range []struct {
+		x, y, z float64
+		want    plane.Point
+	}{{0, 0, 0, plane.Pt(2000, -3000)}, {100, 0, 0, plane.Pt(2000, -2900)}, {0, 100, 0, plane.Pt(2100, -3000)},
+		{0, 0, 100, plane.Pt(2000, -3100)}} {
+		if got := s.floor(k.x, k.y, k.z); got.Dist(k.want) > 1e-9 {
+			t.Errorf("%g, %g, %g: %v, want %v", k.x, k.y, k.z, got, k.want)
+		}
+	}
+}
+
+// An opening that goes beyond the end of its wall within the room is cut there, one that is
+// left too narrow is none; a line from edge to edge of a room is cut at both.
+func TestWallsWithinByHand(t *testing.T) {
+	for _, k := range []struct {
+		line        plane.Segment
+		from, width float64
+		in          bool
+	}{
+		{hand.Segment(500, 0, 1300, 0), 500, 800, true}, {hand.Segment(1300, 0, 2100, 0), 1300, 700, true},
+		{hand.Segment(-300, 0, 700, 0), 0, 1000, true}, {hand.Segment(1900, 0, 2500, 0), 0, 0, false},
+		{hand.Segment(500, 900, 1300, 900), 0, 0, false}, {hand.Segment(500, -400, 500, 400), 0, 0, false},
+	} {
+		r := &Room{Partitions: []Partition{{Segment: hand.Segment(0, 0, 2000, 0)}}}
+		if got := r.inPartition("opening", k.line); got != k.in {
+			t.Errorf("%v: %v", k.line, got)
+			continue
+		}
+		if p := r.Partitions[0].Openings; k.in && (len(p) != 1 || p[0].From != k.from || p[0].Width != k.width) {
+			t.Errorf("%v: %+v", k.line, p)
+		}
+		if r.inPartition("window", k.line) {
+			t.Errorf("a window in %v", k.line)
+		}
+	}
+	room := &Room{Outline: box(0, 0, 3000, 2000)}
+	if got := room.trimmed(hand.Segment(-100, 500, 3100, 500)); got != hand.Segment(0, 500, 3000, 500) {
+		t.Errorf("%v", got)
+	}
+	if got := room.trimmed(hand.Segment(1000, 500, 1000, 2100)); got != hand.Segment(1000, 500, 1000, 2000) {
+		t.Errorf("%v", got)
+	}
+}
+
+// What is wrong with a document of many places is at no line of it.
+func TestFaultsOfNoLine(t *testing.T) {
+	deep := geoObject{Type: "Feature"}
+	for range nested + 2 {
+		deep = geoObject{Features: []geoObject{deep}}
+	}
+	if err := (&geo{}).object(deep, "", 0); err == nil || err.Line != 0 {
+		t.Errorf("%+v", err)
+	}
+	odd := geoObject{Type: "Polygon", Coordinates: []byte(`"x"`)}
+	if err := (&geo{}).object(odd, "", 0); err == nil || err.Line != 0 {
+		t.Errorf("%+v", err)
+	}
+	if _, err := (&geo{}).flat([][]float64{{1}}, nil); err == nil || err.Line != 0 {
+		t.Errorf("%+v", err)
+	}
+	// a unit of half a millimetre is one; none stands for degrees
+	if ring, err := (&geo{scale: 0.5}).flat([][]float64{{300, 200}}, nil); err != nil || ring[0] != plane.Pt(150, 100) {
+		t.Errorf("%v, %v", ring, err)
 	}
 }

@@ -135,6 +135,8 @@ func TestBestByHand(t *testing.T) {
 	for _, k := range []struct{ all, want []Layout }{
 		{[]Layout{of(1, 0, 1), of(0, 2, 9)}, []Layout{of(0, 2, 9), of(1, 0, 1)}},
 		{[]Layout{of(0, 1, 1), of(0, 0, 9)}, []Layout{of(0, 0, 9), of(0, 1, 1)}},
+		{[]Layout{of(0, 0, 9), of(0, 1, 1)}, []Layout{of(0, 0, 9), of(0, 1, 1)}},
+		{[]Layout{of(0, 2, 9), of(1, 0, 1)}, []Layout{of(0, 2, 9), of(1, 0, 1)}},
 		{[]Layout{of(0, 1, 9), of(0, 3, 1)}, []Layout{of(0, 3, 1), of(0, 1, 9)}},
 		{[]Layout{of(1, 0, 9), of(4, 0, 1)}, []Layout{of(4, 0, 1), of(1, 0, 9)}},
 		{[]Layout{of(0, 0, 2), of(0, 0, 1)}, []Layout{of(0, 0, 1), of(0, 0, 2)}},
@@ -401,6 +403,91 @@ func TestPiecesThatPair(t *testing.T) {
 		c := cell{size: plane.Pt(300, 300), floor: plane.FaceOf(rect(w, 300), plane.Point{}, 0)}
 		if got := c.filling(); got != want {
 			t.Errorf("%g mm of a tile: %d, want %d", w, got, want)
+		}
+	}
+}
+
+// 40 tiles with a tenth for breakage are 44, 41 are 46; 10 are 11 though 1.1 is no exact
+// number. Boxes are begun, and none where it is not known what one holds.
+func TestTilesBought(t *testing.T) {
+	for tiles, want := range map[int]int{40: 44, 41: 46, 10: 11, 0: 0} {
+		if got := Bought(tiles, 0.1); got != want {
+			t.Errorf("%d tiles: %d bought, want %d", tiles, got, want)
+		}
+	}
+	l := Layout{Count: Count{Whole: 30, Cut: 14, Pairs: 4}}
+	for perBox, want := range map[int]int{0: 0, 1: 44, 11: 4, 10: 5, 44: 1, 45: 1} {
+		if tiles, boxes := l.Bought(job.Tile{Breakage: 0.1, PerBox: perBox}); tiles != 44 || boxes != want {
+			t.Errorf("%d tiles in %d boxes of %d, want %d", tiles, boxes, perBox, want)
+		}
+	}
+}
+
+// Of a floor 450 mm wide a tile of 300 is whole and one cut, each by its row.
+func TestPiecesByHand(t *testing.T) {
+	l := Layout{Grid: Grid{Length: 300, Width: 300}, Floor: rect(450, 600)}
+	var whole, cut int
+	for _, p := range l.Pieces() {
+		if p.Cut {
+			cut++
+		} else {
+			whole++
+		}
+		wide := plane.Pt(300, 300)
+		if p.Cut {
+			wide.X = 150
+		}
+		if p.Wide.Dist(wide) > 1e-6 || p.Row != int(p.Tile.Bounds().Min.Y/300) || p.Tile.Area() != 9e4 {
+			t.Errorf("%+v", p)
+		}
+	}
+	if whole != 2 || cut != 2 {
+		t.Errorf("%d whole, %d cut", whole, cut)
+	}
+}
+
+// A floor narrower than the sealant at both its edges is tiled as it is; one joint crossing
+// gives no line to begin from; a start that is a whole tile and joint off another is the same.
+func TestTilingAtItsLeast(t *testing.T) {
+	all, err := Layouts(Room{Tiled: rect(1000, 10), Edge: 6}, job.Tile{Length: 300, Width: 300})
+	if err != nil || len(all) == 0 {
+		t.Errorf("%v, %v", all, err)
+	}
+	if s, ok := (Layout{Grid: Grid{Length: 300, Width: 300}, Floor: rect(600, 600)}).Start(); ok {
+		t.Errorf("begun at the only crossing: %+v", s)
+	}
+	g := Grid{Length: 300, Width: 200, Joint: 4}
+	room := Room{Joints: []Joint{{Segment: hand.Segment(804, 0, 804, 600), Name: "J"}}}
+	if got := room.axisStarts(axis{g, rect(1000, 600), plane.AxisX, 300, false}, 0, 1000, ""); len(got) != 2 {
+		t.Errorf("%v", got)
+	}
+	for v, want := range map[float64]bool{0.9: false, 1: true, 1.5: true, 2: true, 2.1: false} {
+		if got := (span{1, 2}).holds(v); got != want {
+			t.Errorf("%g lies in it: %v", v, got)
+		}
+	}
+	// far from its origin a weave has no more tiles than near
+	far := rect(900, 900)[0].Outer.Translate(plane.Pt(1e6, 1e6))
+	if c, err := (Grid{Length: 200, Width: 100, Woven: true}).Count(plane.FromRing(far)); err != nil || c.Tiles() < 40 {
+		t.Errorf("%+v, %v", c, err)
+	}
+	// a place in the notch of an L has no floor, and is not visited
+	l := plane.FaceOf(plane.FromRing(hand.Points(0, 0, 100, 0, 100, 50, 50, 50, 50, 100, 0, 100)), plane.Point{}, 0)
+	place(l, l.Bounds(), cell{at: plane.Pt(60, 60), size: plane.Pt(30, 30)}, func(c cell) { t.Errorf("%+v", c.floor) })
+}
+
+// Rows of a floor that narrows to the north: each reaches as far as the floor does within it
+// and half a joint round it.
+func TestRowsOfASlantingFloor(t *testing.T) {
+	floor := plane.FromRing(hand.Points(0, 0, 1200, 0, 0, 1200)) // x + y = 1200
+	n, ok := (Grid{Length: 100, Width: 300, Joint: 10}).numbered(floor, plane.Point{})
+	if !ok || len(n.Rows) != 4 {
+		t.Fatalf("%+v", n)
+	}
+	for i, r := range n.Rows {
+		low := math.Max(0, float64(i)*310-5)
+		if want := 1200 - low; math.Abs(r.reach.high-want) > 1e-6 || r.reach.low != 0 {
+			t.Errorf("row %d reaches from %g to %g, want %g", i, r.reach.low, r.reach.high, want)
 		}
 	}
 }
