@@ -113,11 +113,11 @@ func takesWords(k job.Key) string {
 		job.TypeDensity: `a power per area: "150 W/m2", "14 W/ft2", or a bare number in W/m²`,
 		job.TypeTransmittance: `a U-value: "0.3 W/m2K" or "0.05 Btu/h ft2 F"; in a job in mm also a bare number in ` +
 			`W/(m² K)`,
-		job.TypePack:   `a quantity with its unit: kg, lb, L, gal, fl oz, m, ft, m2 or ft2`,
-		job.TypePoint:  "a point [x, y], two lengths: x runs east, y north",
-		job.TypePlace:  `a point [x, y], or a wall and a length along it: "B 4ft"`,
-		job.TypePoints: "a list of points [[x, y], …]",
-		job.TypeSize:   "two lengths [width, length]", job.TypeShares: "two shares, such as [-0.05, 0.10]",
+		job.TypePack:    `a quantity with its unit: kg, lb, L, gal, fl oz, m, ft, m2 or ft2`,
+		job.TypePoint:   "a point [x, y], two lengths: x runs east, y north",
+		job.TypePlace:   `a point [x, y], or a wall and a length along it: "B 4ft"`,
+		job.TypePoints:  "a list of points [[x, y], …]",
+		job.TypeLengths: "a list of lengths", job.TypeSize: "two lengths [width, length]", job.TypeShares: "two shares, such as [-0.05, 0.10]",
 		job.TypeReading:     `a number as read, or text such as ">2000" where the instrument's range ended`,
 		job.TypeTemperature: `a temperature: "68 F", "20 C", or a bare number in °C`,
 	}

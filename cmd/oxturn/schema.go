@@ -149,6 +149,8 @@ func valueSchema(k job.Key) object {
 		return list(object{"type": "string"}, k.Least)
 	case job.TypePoints:
 		return list(pair(), max(1, k.Least))
+	case job.TypeLengths:
+		return list(measure(), max(1, k.Least))
 	case job.TypePoint, job.TypeSize, job.TypeShares:
 		return pair()
 	case job.TypePlace:

@@ -56,6 +56,7 @@ type Fixture struct {
 type KeepOut struct {
 	Name     string
 	Outline  plane.Ring
+	Rises    []float64 // of its sides that are bent, as Arc's; below 0 inwards; nil: none is
 	At       plane.Point
 	Diameter float64
 }

@@ -218,12 +218,14 @@ func (d *dxf) room(f *Found, s shape, layer string) Room {
 	r := Room{Outline: own.ring(s.line)}
 	if ring, arcs, ok := bentRoom(&s, own); ok {
 		r.Outline, r.Arcs = ring, arcs
-		f.took("%s, by their rise", say.Counted(len(arcs), "curved wall"))
+		f.took("%s, by %s", say.Counted(len(arcs), "curved wall"),
+			map[bool]string{true: "its rise", false: "their rises"}[len(arcs) == 1])
 	}
 	if s.dropped > 0 {
 		f.dropped("%s that were none, within %g mm of a straight wall or of another", say.Counted(s.dropped, "corner"),
 			inLine)
 	}
+	curves := 0
 	for i := range d.shapes {
 		t := &d.shapes[i]
 		switch {
@@ -234,12 +236,19 @@ func (d *dxf) room(f *Found, s shape, layer string) Room {
 				Diameter: 2 * t.radius})
 		case inside(t.line, s.line) && t.line.Area() < s.line.Area() && t.line.Area() > 100:
 			t.used = true
-			r.KeepOuts = append(r.KeepOuts, KeepOut{Name: keepName(t.layer, layer), Outline: own.ring(t.line)})
+			k := bentKeepOut(t, own)
+			k.Name = keepName(t.layer, layer)
+			r.KeepOuts = append(r.KeepOuts, k)
+			if len(k.Rises) > 0 {
+				curves++
+			}
 		}
 	}
 	d.use(s)
 	if len(r.KeepOuts) > 0 {
-		f.took("%s in the room of %.2f m²", say.Counted(len(r.KeepOuts), "keep-out"), s.line.Area()/plane.SquareMetre)
+		f.took("%s in the room of %.2f m²%s", say.Counted(len(r.KeepOuts), "keep-out"),
+			s.line.Area()/plane.SquareMetre, map[bool]string{true: fmt.Sprintf(", %d of them with curved sides, by their rises",
+				curves)}[curves > 0])
 	}
 	return r
 }

@@ -88,6 +88,13 @@ func (w *writer) room(r *Room) {
 			continue
 		}
 		w.ring("outline", k.Outline)
+		if k.Rises != nil {
+			var rises []string
+			for _, v := range k.Rises {
+				rises = append(rises, w.length(v))
+			}
+			w.line("rises = [%s]   # of its sides, one by one: how far each bulges out", strings.Join(rises, ", "))
+		}
 	}
 	w.thermostat(r)
 }

@@ -93,33 +93,86 @@ func (r *Room) rise(t table, w Wall) (float64, bool) {
 // bend puts the sides of a curve in the place of a wall.
 func (r *Room) bend(wall int, rise float64, into bool) {
 	w := r.Walls[wall]
-	half := w.Length() / 2
-	radius := (half*half + rise*rise) / (2 * rise)
 	out := r.inward(wall).Mul(-1)
 	if into {
 		out = out.Mul(-1)
 	}
-	centre := w.At(half).Add(out.Mul(rise - radius))
-	from := w.A.Sub(centre)
+	b := bowOver(w.Segment, out, rise)
+	arc := &Arc{Letter: w.Letter, Centre: b.centre, Radius: b.radius, Length: b.radius * math.Abs(b.turn),
+		Sides: len(b.ends)}
+	span := r.Spans[wallSpanKey(wall)]
+	var sides []Wall
+	a := w.A
+	for _, end := range b.ends {
+		sides = append(sides, Wall{w.Letter, plane.Segment{A: a, B: end}, arc})
+		a = end
+	}
+	r.putSides(wall, sides, span)
+}
+
+// A bow is part of a circle over a straight way.
+type bow struct {
+	centre plane.Point
+	radius float64
+	turn   float64       // radians from its start to its end, counter-clockwise
+	ends   []plane.Point // of the sides that it is drawn with
+}
+
+// bowOver is the bow over a way whose middle stands off it to one side, out, by rise.
+func bowOver(s plane.Segment, out plane.Point, rise float64) bow {
+	half := s.Length() / 2
+	radius := (half*half + rise*rise) / (2 * rise)
+	centre := s.At(half).Add(out.Mul(rise - radius))
+	from := s.A.Sub(centre)
 	turn := 2 * plane.Atan2(half, radius-rise)
 	if from.Rotate(turn/2).Dot(out) < from.Rotate(-turn/2).Dot(out) { // its middle lies the other way
 		turn = -turn
 	}
 	n := int(math.Ceil(math.Abs(turn) / (2 * math.Acos(1-math.Min(0.5, offArc/radius)))))
 	n = min(max(n, 2), mostArcSides)
-	arc := &Arc{Letter: w.Letter, Centre: centre, Radius: radius, Length: radius * math.Abs(turn), Sides: n}
-	span := r.Spans[wallSpanKey(wall)]
-	var sides []Wall
-	a := w.A
-	for i := 1; i <= n; i++ {
-		b := w.B
-		if i < n {
-			b = centre.Add(from.Rotate(turn * float64(i) / float64(n)))
-		}
-		sides = append(sides, Wall{w.Letter, plane.Segment{A: a, B: b}, arc})
-		a = b
+	b := bow{centre, radius, turn, make([]plane.Point, n)}
+	for i := range n - 1 {
+		b.ends[i] = centre.Add(from.Rotate(turn * float64(i+1) / float64(n)))
 	}
-	r.putSides(wall, sides, span)
+	b.ends[n-1] = s.B
+	return b
+}
+
+// leastBow is how far a curve stands off at least, mm: less is straight.
+const leastBow = 0.5
+
+// bowed is an outline with its sides curved as a table's rises say.
+func bowed(t table, what string, ring plane.Ring) (plane.Ring, bool) {
+	rises := t.lengths("rises")
+	if len(rises) != len(ring) {
+		t.errorf("rises", "write one for each side, 0 for those that are straight",
+			"%s has %d sides and %d rises", what, len(ring), len(rises))
+		return nil, false
+	}
+	right := math.Copysign(1, ring.SignedArea())
+	var out plane.Ring
+	for i, rise := range rises {
+		side := ring.Edge(i)
+		out = append(out, side.A)
+		if math.Abs(rise) < leastBow {
+			continue
+		}
+		if math.Abs(rise) > side.Length()/2+rounding {
+			t.rd.report.Errorf(t.atItem("rises", i), "give the curve in two sides where it is more",
+				"the curve of side %d of %s would rise %s, more than a half circle over %s", i+1, what,
+				t.length(math.Abs(rise)), t.length(side.Length()))
+			return nil, false
+		}
+		away := side.B.Sub(side.A).Unit().Left().Mul(-right * math.Copysign(1, rise))
+		ends := bowOver(side, away, math.Abs(rise)).ends
+		out = append(out, ends[:len(ends)-1]...)
+	}
+	if c, bad := out.SelfClash(); bad {
+		t.errorf("rises", "make the curves flatter, or look whether one bulges inwards",
+			"with its curves the outline of %s would cross or touch itself at %s", what, t.rd.place(c.At))
+		return nil, false
+	}
+	return out, true
 }
 
 // putSides puts walls in the place of one, and what is written of all where it is found.

@@ -85,3 +85,35 @@ func TestCurvesRefused(t *testing.T) {
 		}
 	}
 }
+
+// Outlines with curved sides by hand: a half round end, a hollow front, written either way
+// round.
+func TestOutlinesWithCurvedSides(t *testing.T) {
+	segment := func(radius, chord float64) float64 {
+		a := math.Asin(chord / 2 / radius)
+		return radius * radius * (a - math.Sin(2*a)/2)
+	}
+	const box = "outline = [[1000, 500], [2000, 500], [2000, 1300], [1000, 1300]]\n"
+	for _, c := range []struct {
+		keys string
+		area float64
+	}{
+		{box + "rises = [0, 400, 0, 0]\n", 800e3 + math.Pi/2*400*400},
+		{box + "rises = [-100, 0, 0, 0]\n", 800e3 - segment(1300, 1000)},
+		{"outline = [[1000, 1300], [2000, 1300], [2000, 500], [1000, 500]]\nrises = [0, 400, 0, \"-4in\"]\n",
+			800e3 + math.Pi/2*400*400 - segment((400*400+101.6*101.6)/203.2, 800)},
+	} {
+		k := roomOf(t, anticlockwise, "[[room.keep_out]]\n"+c.keys).KeepOuts[0]
+		near(t, c.keys, k.Outline.Area(), c.area, 3e-3*c.area)
+	}
+	for keys, want := range map[string]string{
+		box + "rises = [0, 0, 0]\n":                                         "has 4 sides and 3 rises",
+		box + "rises = [0, 401, 0, 0]\n":                                    "the curve of side 2 of keep-out 1 would rise 401 mm, more than",
+		box + "rises = [-420, 0, -420, 0]\n":                                "would cross or touch itself",
+		"wall = \"A\"\nfrom = 0\nwidth = 9\ndepth = 9\nrises = [0, 0, 1]\n": "rises says nothing of it",
+	} {
+		if said := saidOf(t, anticlockwise, "[[room.keep_out]]\n"+keys); !strings.Contains(said, want) {
+			t.Errorf("%q: %s", keys, said)
+		}
+	}
+}

@@ -31,6 +31,7 @@ const (
 	TypePlace         Type = "place"       // [x, y], or "B 4ft": on wall B, 4 ft from its start
 	TypePoints        Type = "points"      // [[x, y], …]
 	TypeSize          Type = "size"        // two lengths
+	TypeLengths       Type = "lengths"     // an array of them
 	TypeShares        Type = "shares"      // two shares, such as [-0.05, 0.10]
 	TypeTexts         Type = "texts"       // an array of text
 	TypeReading       Type = "reading"     // off an instrument: a number, or ">2000" beyond its range

@@ -81,6 +81,9 @@ func (rd *reader) parse(n *tree.Node, k Key) (any, *valueError) {
 		return each(rd, n, k, rd.point)
 	case TypeTexts:
 		return each(rd, n, k, func(n *tree.Node, k Key) (string, *valueError) { return rd.parseText(n, k) })
+	case TypeLengths:
+		k.Type = TypeLength
+		return each(rd, n, k, rd.number)
 	case TypeSize:
 		return rd.pair(n, k, TypeLength)
 	case TypeShares:

@@ -67,15 +67,15 @@ var idle = map[string]struct {
 	words string
 	keys  []string
 }{
-	"wall": {"stands against its wall", []string{"angle", "gap", "side", "shape", "cut"}},
-	"at": {"stands free, by its centre", []string{"from", "to_end", "centre", "off", "between", "gap", "side", "shape",
+	"wall": {"stands against its wall", []string{"rises", "angle", "gap", "side", "shape", "cut"}},
+	"at": {"stands free, by its centre", []string{"rises", "from", "to_end", "centre", "off", "between", "gap", "side", "shape",
 		"cut", "face"}},
 	"outline": {"is given by its outline", []string{"from", "to_end", "centre", "off", "width", "depth", "diameter",
 		"angle", "between", "gap", "side", "shape", "cut", "face"}},
-	"line": {"is given by its line", []string{"from", "to_end", "centre", "off", "width", "face"}},
-	"corner": {"stands in its corner", []string{"angle", "to_end", "centre", "between", "gap", "side", "diameter",
+	"line": {"is given by its line", []string{"rises", "from", "to_end", "centre", "off", "width", "face"}},
+	"corner": {"stands in its corner", []string{"rises", "angle", "to_end", "centre", "between", "gap", "side", "diameter",
 		"face"}},
-	"beside": {"stands beside another thing", []string{"angle", "from", "to_end", "centre", "between", "shape", "cut",
+	"beside": {"stands beside another thing", []string{"rises", "angle", "from", "to_end", "centre", "between", "shape", "cut",
 		"diameter", "face"}},
 }
 
@@ -177,6 +177,13 @@ func (r *Room) byOutline(t table, what string) (spot, bool) {
 		if onWall := r.Walls[w].Distance(e.A) < 5 && r.Walls[w].Distance(e.B) < 5; onWall && e.Length() > longest {
 			back, longest = e, e.Length()
 		}
+	}
+	if t.has("rises") {
+		var ok bool
+		if ring, ok = bowed(t, what, plane.Ring(opened(t.points("outline")))); !ok {
+			return spot{}, false
+		}
+		ring = ring.CCW()
 	}
 	out := back.B.Sub(back.A).Unit().Left()
 	depth := 0.0

@@ -156,6 +156,7 @@ func (t table) flag(name string) bool            { return value[bool](t, name) }
 func (t table) date(name string) time.Time       { return value[time.Time](t, name) }
 func (t table) point(name string) plane.Point    { return value[plane.Point](t, name) }
 func (t table) points(name string) []plane.Point { return value[[]plane.Point](t, name) }
+func (t table) lengths(name string) []float64    { return value[[]float64](t, name) }
 func (t table) pair(name string) [2]float64      { return value[[2]float64](t, name) }
 func (t table) pack(name string) pack            { return value[pack](t, name) }
 func (t table) key(name string) Key              { return t.rd.schema.byPath[join(t.path, name)] }
