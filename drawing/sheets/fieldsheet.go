@@ -70,7 +70,8 @@ func pointList(v *floorplan.View) setting.Block {
 		if v.Datums().Both() {
 			a, b = v.Offsets(at)
 		}
-		t.Rows = append(t.Rows, setting.Row(append([]string{name, floorplan.UnbrokenWords(a), floorplan.UnbrokenWords(b)},
+		t.Rows = append(t.Rows, setting.Row(append([]string{name, floorplan.UnbrokenWords(a),
+			floorplan.UnbrokenWords(b)},
 			along...)...))
 	}
 	add("Lead rise", v.Room.Job.Thermostat.At, "", "", "")

@@ -39,8 +39,8 @@ const (
 	mostBands  = 6
 )
 
-// warmFloors are the pictures of all rooms of which the warmth is known: of the cold case,
-// the figures of the hot one below.
+// warmFloors are the pictures of all rooms of which the warmth is known: of the cold case and,
+// where that differs, of the hot one; on small paper of that only the figures.
 func warmFloors(p *layout.Plan) (out []setting.Block) {
 	f := p.Job.Figures()
 	for i := range p.Rooms {
@@ -52,10 +52,18 @@ func warmFloors(p *layout.Plan) (out []setting.Block) {
 		if len(p.Rooms) > 1 {
 			m.head += " of " + r.Job.Name
 		}
-		if m.head += ", settled"; !r.Warm.Alike() {
-			m.head += ", at least"
+		if m.head += ", settled"; r.Warm.Alike() {
+			out = append(out, m)
+			continue
 		}
-		out = append(out, m)
+		hot := m
+		hot.head, hot.state = m.head+", at most", r.Warm.Hot
+		hot.words = fmt.Sprintf("Room at %s. What both cases are: see what these figures rest on.",
+			floorplan.UnbrokenWords(say.Degrees(r.Warm.Hot.Air, f.Units)))
+		m.head += ", at least"
+		if out = append(out, m); !onSmall(p) {
+			out = append(out, hot)
+		}
 	}
 	return out
 }
