@@ -3,8 +3,10 @@
 package setting
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"oxturn/drawing"
 	"oxturn/drawing/lettering"
@@ -123,6 +125,15 @@ func (pg *Page) Callout(detail int, at drawing.Pt) []drawing.Item {
 	return c.items
 }
 
+// toCome stands in words for the label of a sheet until that is known, as wide as most.
+const toCome = "DT-1"
+
+// DetailAt names a detail in words, with its sheet.
+func DetailAt(detail int) string { return strings.ReplaceAll(detailOn(detail, toCome), " ", NoBreak) }
+
+// detailOn is the same as it is drawn.
+func detailOn(detail int, label string) string { return fmt.Sprintf("detail %d, %s", detail, label) }
+
 // NameSheets fills in on which sheet each detail stands that the pages of a set call out.
 func NameSheets(pages []*Page) {
 	labels := map[int]string{}
@@ -135,6 +146,11 @@ func NameSheets(pages []*Page) {
 		for _, c := range pg.calls {
 			if label := labels[c.detail]; label != "" {
 				c.name(label)
+			}
+		}
+		for _, t := range pg.Sheet.Texts() {
+			for n, label := range labels {
+				t.Text = strings.Replace(t.Text, detailOn(n, toCome), detailOn(n, label), 1)
 			}
 		}
 	}

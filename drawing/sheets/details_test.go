@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -60,8 +61,15 @@ func TestCalloutsNameTheirSheets(t *testing.T) {
 				}
 			}
 		}
+		for _, m := range regexp.MustCompile(`detail (\d+), (\w+-\d+)`).FindAllStringSubmatch(
+			strings.ReplaceAll(notes, setting.NoBreak, " "), -1) {
+			n, _ := strconv.Atoi(m[1])
+			if called[n]++; m[2] != of[n] {
+				t.Errorf("%s: a note says that detail %d is on %s, it is on %s", name, n, m[2], of[n])
+			}
+		}
 		for _, x := range detailsOf(d.plan) {
-			if called[x.number] < 2 && !strings.Contains(notes, "detail "+strconv.Itoa(x.number)) {
+			if called[x.number] < 2 {
 				t.Errorf("%s: detail %d, %s, is called out nowhere", name, x.number, x.name)
 			}
 		}
