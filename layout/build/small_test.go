@@ -359,3 +359,111 @@ func TestChangesOfAShift(t *testing.T) {
 		}
 	}
 }
+
+// A wall of 21.8 m is tried in 36 places, 600 mm apart; what a place refuses is what the room
+// with its box there is refused for, and no warning.
+func TestPlacesTriedForABox(t *testing.T) {
+	hall := strings.NewReplacer("1200", "21800", "1000", "2000", `lead = "3 m"`, `lead = "1 m"`, "NAMED",
+		`cables = ["A"]`).Replace(landing(10))
+	j, report := job.Read("job.toml", []byte(hall), nil)
+	if report.Errors() > 0 {
+		t.Fatal(report.Diagnostics())
+	}
+	places := BoxPlaces(j, 0, j.Rooms[0].BoxWalls("a"), nil)
+	if len(places) != 36 {
+		t.Errorf("%d places", len(places))
+	}
+	for _, p := range places {
+		if !strings.Contains(p.Refused, "its cold lead of 1000 does not reach the floor") || p.Lead != 0 {
+			t.Fatalf("%+v", p)
+		}
+	}
+	// the landing's cable lies, wherever its box hangs
+	j, report = job.Read("job.toml", []byte(strings.Replace(landing(12), "NAMED", `cables = ["A"]`, 1)), nil)
+	if report.Errors() > 0 {
+		t.Fatal(report.Diagnostics())
+	}
+	places = BoxPlaces(j, 0, j.Rooms[0].BoxWalls("a"), nil)
+	if len(places) != 4 {
+		t.Errorf("%d places", len(places))
+	}
+	for i, p := range places {
+		if p.Refused != "" || p.Lead <= 0 || p.Tube <= 0 || p.Covered <= 0 || p.Covered > 1+1e-9 {
+			t.Errorf("%+v", p)
+		}
+		q := places[max(0, i-1)]
+		if alike := q.Stacked == p.Stacked && q.Joints == p.Joints && math.Abs(q.Covered-p.Covered) < 0.005; alike &&
+			q.Lead+q.Tube > p.Lead+p.Tube+1e-9 {
+			t.Errorf("%g mm of lead and tube before %g", q.Lead+q.Tube, p.Lead+p.Tube)
+		}
+	}
+}
+
+// Cable keeps its full distance off a movement joint on either side.
+func TestFloorKeptForAJoint(t *testing.T) {
+	r := &layout.Room{Job: &job.Room{Joints: []job.Joint{{Segment: hand.Segment(500, 0, 500, 1000), Clear: 100}}}}
+	kept, err := keepOffs(r)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for x, want := range map[float64]bool{399: false, 400: true, 500: true, 600: true, 601: false} {
+		if got := kept.Contains(plane.Pt(x, 500)); got != want {
+			t.Errorf("at %g: kept off %v", x, got)
+		}
+	}
+}
+
+// A cable that cannot be meant for a floor is refused with what would suit it.
+func TestCablesThatCannotBeMeant(t *testing.T) {
+	d := drafted(t, landing(12, 200, 11), "A")
+	if got := cannotBeMeant(d.Room, d.job, layout.Named(d.job, []string{"A"})); got != nil {
+		t.Errorf("%+v", got)
+	}
+	got := cannotBeMeant(d.Room, d.job, layout.Named(d.job, []string{"B"}))
+	if got == nil || !strings.HasSuffix(got.Hint, "; of that length there is: A (12.0 m), C (11.0 m)") {
+		t.Errorf("%+v", got)
+	}
+	d.job.Cables = d.job.Cables[1:2]
+	if got := cannotBeMeant(d.Room, d.job, d.job.Cables); got == nil || !strings.HasSuffix(got.Hint, "meant for it") {
+		t.Errorf("%+v", got)
+	}
+}
+
+// The first cable too is refused by what lies near it, where it is within its floor's lengths.
+func TestTheFirstCableRefused(t *testing.T) {
+	d := drafted(t, landing(12), "A")
+	got := refusal(d, layout.Named(d.job, []string{"A"}), &route.Refusal{Cable: 0, Shortest: 8000, Longest: 14500})
+	if !strings.HasSuffix(got.Message, "; 11.7 m in its place was tried and lies") {
+		t.Errorf("%+v", got)
+	}
+}
+
+// Through what has no U-value nothing is counted as lost, nor through walls of no area.
+func TestWhatARoomLosesThrough(t *testing.T) {
+	r := &layout.Room{Job: &job.Room{Loss: &job.Loss{Walls: 10, WallsU: 0.3, Windows: 2, Above: 10, Height: 2500}},
+		Floor: zone(0, 0, 3000, 2000)}
+	var names []string
+	for _, p := range enclosed(r).Parts {
+		names = append(names, p.Name)
+	}
+	if !slices.Equal(names, []string{"outside walls"}) {
+		t.Errorf("%v", names)
+	}
+	r.Job.Loss.Walls, r.Job.Loss.WindowsU, r.Job.Loss.CeilingU = 0, 1.1, 0.2
+	l := enclosed(r)
+	if len(l.Parts) != 2 || l.Parts[0].Name != "windows" || l.Parts[1].Area != 6 || l.Volume != 15 {
+		t.Errorf("%+v", l)
+	}
+}
+
+// A tub that reaches out of its wall by 10 mm and 2 m in leaves the floor beyond it, and the
+// wall's own corner counts for nothing before that.
+func TestTheWidestStretchBehindATub(t *testing.T) {
+	r := *roomOf().Job
+	r.Fixtures = []job.Fixture{{Outline: box(-10, 0, 2000, 900)}}
+	r.Thermostat.At = plane.Pt(2500, 0)
+	if middle, width := widestFree(r, func(p plane.Point) float64 { return p.X }); middle != 2250 && middle != 2750 ||
+		width != 500 {
+		t.Errorf("%g about %g", width, middle)
+	}
+}

@@ -75,8 +75,8 @@ var idle = map[string]struct {
 	"line": {"is given by its line", []string{"rises", "from", "to_end", "centre", "off", "width", "face"}},
 	"corner": {"stands in its corner", []string{"rises", "angle", "to_end", "centre", "between", "gap", "side", "diameter",
 		"face"}},
-	"beside": {"stands beside another thing", []string{"rises", "angle", "from", "to_end", "centre", "between", "shape", "cut",
-		"diameter", "face"}},
+	"beside": {"stands beside another thing", []string{"rises", "angle", "from", "to_end", "centre", "between", "shape",
+		"cut", "diameter", "face"}},
 }
 
 // refuseIdle reports keys that would be passed over without a word.

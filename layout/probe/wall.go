@@ -211,5 +211,6 @@ func (m *Map) CautionsOf(a Answer) []string {
 // wallWords says where on a wall a hole is.
 func (m *Map) wallWords(s WallSpot) string {
 	f := m.Faces[s.Face]
-	return fmt.Sprintf("%s, %s from %s, %s above the floor", f.Called, m.Length(f.Start+s.Along), f.From, m.Length(s.Up))
+	return fmt.Sprintf("%s, %s from %s, %s above the floor", f.Called, m.Length(f.Start+s.Along), f.From,
+		m.Length(s.Up))
 }

@@ -416,3 +416,56 @@ func TestALegLiesOnItsFloor(t *testing.T) {
 		t.Errorf("cables %v, leads %v", cables, leads)
 	}
 }
+
+// The router is told of a cable that is used up a tenth faster than drawn: it gives a tenth more
+// heat a metre of way, and as much less of it is left.
+func TestTheProblemOfARest(t *testing.T) {
+	f := threeRuns(0, 0, 900, 0)
+	f.Planned.Label.Watts, f.Planned.LeadReach = 28, -5 // 10 W/m of 2.8 m
+	f.Rate, f.Job.Supply.MaxDensity = 1.1, 150
+	c := f.problem().Cables[0]
+	if math.Abs(c.WattsPerMetre-11) > 1e-9 || math.Abs(c.Length-2800/1.1) > 1e-9 || c.MaxDensity != 150 ||
+		c.LeadReach != 0 || c.ID != "H1" {
+		t.Errorf("%+v", c)
+	}
+}
+
+// Most of the plan's cable tells the way its runs lie, whichever way the first does.
+func TestTheWayThatRunsLie(t *testing.T) {
+	for _, k := range []struct {
+		path []float64
+		want float64 // degrees, either way
+	}{
+		{[]float64{0, 0, 900, 0, 900, 60, 0, 60}, 0}, {[]float64{0, 0, 0, 900, 60, 900, 60, 0}, 90},
+		{[]float64{0, 0, 300, 0, 300, 900, 360, 900, 360, 0}, 90},
+		{[]float64{0, 0, 0, 300, 900, 300, 900, 360, 0, 360}, 0},
+	} {
+		f := threeRuns()
+		f.Old = layout.Runs(hand.Points(k.path...), 15, 30)
+		if got := f.along(); math.Abs(math.Sin(got-k.want*math.Pi/180)) > 1e-9 {
+			t.Errorf("%v: %g degrees", k.path, got*180/math.Pi)
+		}
+	}
+	f := threeRuns()
+	if f.Old = nil; f.along() != 0 {
+		t.Errorf("of no runs: %g", f.along())
+	}
+}
+
+// Legs follow the rows of pegs to within a millimetre, however the rows lie.
+func TestLegsThatFollowTheRows(t *testing.T) {
+	grid := route.Lattice{Pitch: 30}
+	for _, k := range []struct {
+		path []float64
+		want bool
+	}{{[]float64{0, 0, 900, 0, 900, 60}, true}, {[]float64{0, 0, 900, 0.9}, true}, {[]float64{0, 0, 900, 1.1}, false},
+		{[]float64{0, 0, 30, 30}, false}, {[]float64{0, 0}, true}} {
+		if got := alongPegs(hand.Points(k.path...), grid); got != k.want {
+			t.Errorf("%v: %v", k.path, got)
+		}
+	}
+	grid.Angle = math.Pi / 4
+	if !alongPegs(hand.Points(0, 0, 30, 30, 60, 0), grid) || alongPegs(hand.Points(0, 0, 30, 0), grid) {
+		t.Error("rows at 45 degrees")
+	}
+}

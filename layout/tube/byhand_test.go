@@ -380,3 +380,16 @@ func TestTheBestPlace(t *testing.T) {
 		t.Errorf("nowhere 150 mm inside: %+v", p.tip)
 	}
 }
+
+// A lead that lies just before the mouth is crossed by the last step of the way.
+func TestTubeOverALeadAtTheMouth(t *testing.T) {
+	f := &tubeFloor{foot: plane.Pt(-200, 0), off: margins{lead: 15}}
+	f.add(lead, hand.Points(190, -80, 190, 80))
+	p := sensorPlace{midway: &midway{line: hand.Segment(200, 0, 600, 0), gap: 60}, tip: plane.Pt(400, 0)}
+	for x := -185.0; x <= 400; x += 15 {
+		p.way = append(p.way, plane.Pt(x, 0))
+	}
+	if got := f.tube(p); !slices.EqualFunc(got, hand.Points(-200, 0, 400, 0), same) {
+		t.Errorf("%v", got)
+	}
+}

@@ -154,6 +154,10 @@ func TestPlacesAlongMidways(t *testing.T) {
 	if count != want-9 || len(left.all) != count {
 		t.Errorf("%d places left of %d", count, want)
 	}
+	first := ps.without(sensorPlace{midway: &ms[1]}) // the first of all places is not of that line
+	if k := first.first[w.nodeAt(ps.all[0].tip)]; k < 0 || first.all[k].tip != ps.all[0].tip {
+		t.Error("the first place is left out with another line")
+	}
 }
 
 func TestJointRoom(t *testing.T) {
