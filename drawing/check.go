@@ -5,9 +5,9 @@ import (
 	"math"
 )
 
-// farthest is the largest number in mm that a sheet may hold: 100 m, far off
+// farthestPoint is the largest number in mm that a sheet may hold: 100 m, far off
 // any paper, and far from where figures lose their micrometres.
-const farthest = 1e5
+const farthestPoint = 1e5
 
 // Check reports the first thing of s that no writer could draw: a number that
 // is not finite or absurdly large, a paper without size, a line of negative
@@ -65,7 +65,7 @@ func (t *Text) check() error {
 
 func sound(vs ...float64) bool {
 	for _, v := range vs {
-		if math.IsNaN(v) || math.Abs(v) > farthest {
+		if math.IsNaN(v) || math.Abs(v) > farthestPoint {
 			return false
 		}
 	}

@@ -5,8 +5,8 @@ import (
 	"slices"
 )
 
-// shortest is the length in mm below which a clipped piece is not worth ink.
-const shortest = 1e-3
+// shortestPiece is the length in mm below which a clipped piece is not worth ink.
+const shortestPiece = 1e-3
 
 // insideSpans returns the parts of the line from a to b that lie inside rings
 // by the even-odd rule, as shares of the way, in order.
@@ -35,7 +35,7 @@ func insideSpans(rings [][]Pt, a, b Pt) [][2]float64 {
 	var spans [][2]float64
 	for i := 0; i+1 < len(ts); i += 2 {
 		lo, hi := math.Max(ts[i], 0), math.Min(ts[i+1], 1)
-		if (hi-lo)*math.Sqrt(length) > shortest {
+		if (hi-lo)*math.Sqrt(length) > shortestPiece {
 			spans = append(spans, [2]float64{lo, hi})
 		}
 	}

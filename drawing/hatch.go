@@ -64,7 +64,7 @@ func Hatch(rings [][]Pt, p Pattern) []Item {
 func (p Pattern) dotStroke() *Stroke {
 	s := &Stroke{Width: 2 * dotRadius}
 	if step := p.step(); step > 0 {
-		s.Dash = []float64{stub, step - stub}
+		s.Dash = []float64{dotLength, step - dotLength}
 	}
 	return s
 }
@@ -99,7 +99,7 @@ func hatchLines(rings [][]Pt, p Pattern, box Box) []Seg {
 // them, and how far apart they lie on unheated floor.
 const (
 	dotRadius    = 0.2
-	stub         = 0.005
+	dotLength    = 0.005
 	unheatedStep = 3.0
 )
 
@@ -109,10 +109,10 @@ func hatchDots(rings [][]Pt, p Pattern, box Box) []Seg {
 	var segs []Seg
 	last := Pt{X: math.Inf(-1)}
 	for _, c := range p.dots(box) {
-		if !within(rings, c, dotRadius+stub) {
+		if !within(rings, c, dotRadius+dotLength) {
 			continue
 		}
-		if end := c.Add(Pt{X: stub}); c.Y == last.Y && math.Abs(c.X-last.X-p.step()) < stub {
+		if end := c.Add(Pt{X: dotLength}); c.Y == last.Y && math.Abs(c.X-last.X-p.step()) < dotLength {
 			segs[len(segs)-1].To = end
 		} else {
 			segs = append(segs, Polyline(c, end)...)

@@ -24,11 +24,11 @@ const (
 // and not 24 widths, so that the short leads of a small room still show two
 // dots, and a dot is as long as the line is wide, so that it survives a copier.
 const (
-	longDash  = 18
-	dash      = 12
-	shortDash = 6
-	gap       = 3
-	dot       = 1
+	longDashWidths  = 18
+	dashWidths      = 12
+	shortDashWidths = 6
+	gapWidths       = 3
+	dotWidths       = 1
 )
 
 // dashed returns a line of the given parts. Its ends are cut square: round
@@ -53,29 +53,33 @@ func CableCore() *Stroke { return &Stroke{Width: W025, Colour: White} }
 
 // CableDashes are drawn inside the line of a third cable, which so becomes a
 // ladder.
-func CableDashes() *Stroke { return dashed(W035, White, dash, dash) }
+func CableDashes() *Stroke { return dashed(W035, White, dashWidths, dashWidths) }
 
 // ColdLeadLine is for the cold lead: long dash, dot.
-func ColdLeadLine() *Stroke { return dashed(W050, Black, longDash, gap, dot, gap) }
+func ColdLeadLine() *Stroke {
+	return dashed(W050, Black, longDashWidths, gapWidths, dotWidths, gapWidths)
+}
 
 // SensorLeadLine is for a sensor's lead: dots, which nobody takes for the dashes of
 // the heated floor's limit, in grey neither.
-func SensorLeadLine() *Stroke { return dashed(W050, SensorBlue, dot, gap) }
+func SensorLeadLine() *Stroke { return dashed(W050, SensorBlue, dotWidths, gapWidths) }
 
 // FixtureLine is for fixtures and openings.
 func FixtureLine() *Stroke { return &Stroke{Width: W035} }
 
 // SeamLine is for membrane seams: a chain line.
-func SeamLine() *Stroke { return dashed(W035, Black, longDash, gap, dot, gap) }
+func SeamLine() *Stroke { return dashed(W035, Black, longDashWidths, gapWidths, dotWidths, gapWidths) }
 
 // JointLine is for movement joints: long dash, two dots.
-func JointLine() *Stroke { return dashed(W050, Black, longDash, gap, dot, gap, dot, gap) }
+func JointLine() *Stroke {
+	return dashed(W050, Black, longDashWidths, gapWidths, dotWidths, gapWidths, dotWidths, gapWidths)
+}
 
 // ClearanceLine is for the limit of the heated floor: dashes.
-func ClearanceLine() *Stroke { return dashed(W018, Black, dash, gap) }
+func ClearanceLine() *Stroke { return dashed(W018, Black, dashWidths, gapWidths) }
 
 // HiddenLine is for edges that lie behind, below or above: short dashes.
-func HiddenLine() *Stroke { return dashed(W018, Black, shortDash, gap) }
+func HiddenLine() *Stroke { return dashed(W018, Black, shortDashWidths, gapWidths) }
 
 // ThinLine is for dimensions, extensions, leaders, hatching, pegs and the
 // lines of a table.

@@ -44,10 +44,10 @@ func Data(f Face) []byte {
 }
 
 //go:embed LICENSE-Go-fonts.txt
-var licence string
+var licenceText string
 
 // Licences returns the licence texts of the embedded faces, to be printed for
 // whoever passes the program on.
 func Licences() string {
-	return "Go Regular and Go Bold\n\n" + licence
+	return "Go Regular and Go Bold\n\n" + licenceText
 }

@@ -19,30 +19,30 @@ type glyph struct {
 	withoutAnyInk bool
 }
 
-// cached characters: Latin letters with every accent, and most of what a
+// cachedRunes characters: Latin letters with every accent, and most of what a
 // drawing says. Others are looked up each time.
-const cached = 0x250
+const cachedRunes = 0x250
 
 // A table is a parsed face. It is not changed once built, so that any number
 // of goroutines may read it.
 type table struct {
 	font    *sfnt.Font
 	ppem    fixed.Int26_6
-	common  [cached]glyph
-	advance [cached]float64 // advance of what is set for each of them, for Width
-	capital float64         // height of an H, in ems
+	common  [cachedRunes]glyph
+	advance [cachedRunes]float64 // advance of what is set for each of them, for Width
+	capital float64              // height of an H, in ems
 }
 
 var (
-	regular = sync.OnceValue(func() *table { return parse(Data(Lettering)) })
-	bold    = sync.OnceValue(func() *table { return parse(Data(LetteringBold)) })
+	regularTable = sync.OnceValue(func() *table { return parse(Data(Lettering)) })
+	boldTable    = sync.OnceValue(func() *table { return parse(Data(LetteringBold)) })
 )
 
 func tableOf(f Face) *table {
 	if f == LetteringBold {
-		return bold()
+		return boldTable()
 	}
-	return regular()
+	return regularTable()
 }
 
 // parse reads an embedded face. Its data is part of the program, so that a
@@ -84,7 +84,7 @@ func (t *table) look(buf *sfnt.Buffer, r rune) glyph {
 }
 
 func (t *table) glyph(r rune) glyph {
-	if r >= 0 && r < cached {
+	if r >= 0 && r < cachedRunes {
 		return t.common[r]
 	}
 	return t.look(nil, r)
@@ -110,7 +110,7 @@ func EmSize(f Face, capHeight float64) float64 {
 func Width(f Face, s string, capHeight float64) float64 {
 	t, w := tableOf(f), 0.0
 	for _, r := range s {
-		if r < cached {
+		if r < cachedRunes {
 			w += t.advance[r]
 		} else {
 			w += t.set(r).advance

@@ -6,10 +6,10 @@ import (
 	"oxturn/layout/money"
 )
 
-// An Offer is what a proposal asks for the floor. Parts and options are with markup, as an
+// An Offer is what a proposal asks for the floor. Groups and options are with markup, as an
 // owner sees them; what it costs and the markup are for whoever makes the offer.
 type Offer struct {
-	Parts    []Part
+	Groups   []OfferGroup
 	Cost     money.Cents // of all that is priced, as the take-off adds it up
 	Markup   money.Cents
 	Net      money.Cents // both
@@ -20,8 +20,8 @@ type Offer struct {
 	Until    time.Time // the last day it holds; zero: the job has no date
 }
 
-// A Part is a share of an offer's net sum.
-type Part struct {
+// An OfferGroup is a share of an offer's net sum.
+type OfferGroup struct {
 	Name string
 	Sum  money.Cents
 }

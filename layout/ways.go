@@ -7,9 +7,9 @@ import (
 	"oxturn/layout/plane"
 )
 
-// facing is the cosine of the angle to a wall's normal up to which a way leads
+// facingCosine is the cosine of the angle to a wall's normal up to which a way leads
 // towards that wall: 55 degrees.
-const facing = 0.57
+const facingCosine = 0.57
 
 // Towards says where a way over a room's floor leads, for people who stand in
 // it: to the wall that it meets first from p on, where it runs at that wall
@@ -22,7 +22,7 @@ func Towards(r *job.Room, p, d plane.Point) string {
 	for i, w := range r.Walls {
 		along := w.B.Sub(w.A)
 		out := along.Unit().Left().Mul(-side)
-		if u.Dot(out) < facing {
+		if u.Dot(out) < facingCosine {
 			continue
 		}
 		x := u.Cross(along)

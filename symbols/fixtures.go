@@ -7,14 +7,14 @@ import "oxturn/drawing"
 // "appliance", "island", "column", "hearth", "drain" or "register". Any other
 // kind is a plain rectangle. The outline fills w x d and does not leave it.
 func Fixture(kind string, w, d float64) []Shape {
-	draw, ok := fixtures[kind]
+	draw, ok := fixtureShapes[kind]
 	if !ok {
 		return []Shape{edge(rect(0, 0, w, d))}
 	}
 	return draw(w, d)
 }
 
-var fixtures = map[string]func(w, d float64) []Shape{
+var fixtureShapes = map[string]func(w, d float64) []Shape{
 	"toilet": toilet, "vanity": vanity, "tub": tub, "shower": shower, "cabinet": cabinet, "appliance": appliance,
 	"island": island, "column": column, "hearth": hearth, "drain": drain, "register": register,
 }

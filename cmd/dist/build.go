@@ -24,7 +24,7 @@ var systems = []system{{"linux", "amd64"}, {"linux", "arm64"}, {"darwin", "amd64
 // build compiles the command; what it is built with is all that its bytes depend on.
 func (s system) build(to string, tags string) error {
 	cmd := exec.Command("go", "build", "-trimpath", "-buildvcs=false", "-tags", tags, "-ldflags",
-		"-s -w -buildid= -X main.described="+described(), "-o", to, "./cmd/oxturn")
+		"-s -w -buildid= -X main.describedVersion="+described(), "-o", to, "./cmd/oxturn")
 	cmd.Env = append(os.Environ(), "GOOS="+s.os, "GOARCH="+s.arch, "CGO_ENABLED=0")
 	cmd.Stderr = os.Stderr
 	return cmd.Run()

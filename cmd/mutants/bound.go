@@ -7,8 +7,8 @@ import (
 	"go/token"
 )
 
-// tolerance is the largest figure that counts as room for rounding.
-const tolerance = 1e-3
+// largestTolerance is the largest figure that counts as room for rounding.
+const largestTolerance = 1e-3
 
 // atTolerance tells whether a comparison of fractions is against a tolerance, or
 // a multiple of one: what happens exactly there means nothing.
@@ -22,7 +22,7 @@ func (f *finder) atTolerance(e *ast.BinaryExpr) bool {
 		v := f.pkg.info.Types[side].Value
 		if v != nil && v.Kind() == constant.Float {
 			size, _ := constant.Float64Val(v)
-			found = found || size != 0 && -tolerance <= size && size <= tolerance
+			found = found || size != 0 && -largestTolerance <= size && size <= largestTolerance
 		}
 		return true
 	})

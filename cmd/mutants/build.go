@@ -12,7 +12,7 @@ import (
 )
 
 //go:embed switch.go.txt
-var switches string
+var buildSwitches string
 
 // binary is the test binary of one package with all its mutants.
 type binary struct {
@@ -53,7 +53,7 @@ func (b *binary) compile(files map[string][]byte) error {
 			return err
 		}
 	}
-	helpers := "package " + b.pkg.Name + "\n\n" + strings.Replace(switches, "MUTANTS", strconv.Itoa(b.mutants), 1)
+	helpers := "package " + b.pkg.Name + "\n\n" + strings.Replace(buildSwitches, "MUTANTS", strconv.Itoa(b.mutants), 1)
 	if err := put(filepath.Join(b.pkg.Dir, "mutant_switches.go"), []byte(helpers)); err != nil {
 		return err
 	}

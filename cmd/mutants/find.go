@@ -145,10 +145,10 @@ func isFailure(t types.Type) bool {
 			return true
 		}
 	}
-	return t != nil && types.Implements(t, failure)
+	return t != nil && types.Implements(t, errorType)
 }
 
-var failure = types.Universe.Lookup("error").Type().Underlying().(*types.Interface)
+var errorType = types.Universe.Lookup("error").Type().Underlying().(*types.Interface)
 
 // call leaves out what a program's answers do not hang on: capacities, and the
 // sign of infinity, which is plus for both 0 and 1, and asked for as either where
@@ -186,7 +186,7 @@ var arithmetic = map[token.Token]struct{ name, other string }{
 	token.MUL: {"mutantMul", "/"}, token.QUO: {"mutantDiv", "*"},
 }
 
-var order = map[token.Token]struct{ name, bound, negation string }{
+var comparisons = map[token.Token]struct{ name, bound, negation string }{
 	token.LSS: {"mutantLess", "<=", ">="}, token.LEQ: {"mutantAtMost", "<", ">"},
 	token.GTR: {"mutantMore", ">=", "<="}, token.GEQ: {"mutantAtLeast", ">", "<"},
 }
@@ -201,7 +201,7 @@ func (f *finder) binary(e *ast.BinaryExpr) {
 	case (e.Op == token.EQL || e.Op == token.NEQ) && f.plainBool(e):
 		f.flip(e, f.add(e.OpPos, op, map[string]string{"==": "!=", "!=": "=="}[op]))
 	default:
-		if o, ok := order[e.Op]; ok && f.ordered(e.X) && f.ordered(e.Y) {
+		if o, ok := comparisons[e.Op]; ok && f.ordered(e.X) && f.ordered(e.Y) {
 			f.comparison(e, o.name, op, o.bound, o.negation)
 		}
 	}

@@ -80,22 +80,22 @@ func (b *binary) learn(within time.Duration) error {
 func (b *binary) learnOne(name, notes string, within time.Duration) (time.Duration, error) {
 	ctx, cancel := context.WithCancel(context.Background())
 	if within > 0 {
-		ctx, cancel = context.WithTimeout(ctx, patience*within)
+		ctx, cancel = context.WithTimeout(ctx, busyFactor*within)
 	}
 	defer cancel()
 	cmd := b.commandIn(ctx, "reach:"+notes, append(slices.Clone(b.flags), "-test.run", "^"+name+"$")...)
 	out, err := cmd.CombinedOutput()
 	switch {
 	case ctx.Err() != nil:
-		return patience * within, nil
+		return busyFactor * within, nil
 	case err != nil:
 		return 0, fmt.Errorf("%s fails without a mutant: %w\n%s", name, err, out)
 	}
 	return cmd.ProcessState.UserTime() + cmd.ProcessState.SystemTime(), nil
 }
 
-// patience is how many times as long by the clock a test may take on a busy machine.
-const patience = 10
+// busyFactor is how many times as long by the clock a test may take on a busy machine.
+const busyFactor = 10
 
 func (b *binary) note(path string, test int) error {
 	data, err := os.ReadFile(path)
@@ -168,7 +168,7 @@ func (b *binary) runTests(m mutant, tests []int, took time.Duration) end {
 	for _, t := range tests {
 		names = append(names, b.tests[t].name)
 	}
-	ctx, cancel := context.WithTimeout(context.Background(), patience*(took+time.Second))
+	ctx, cancel := context.WithTimeout(context.Background(), busyFactor*(took+time.Second))
 	defer cancel()
 	args := append(slices.Clone(b.flags), "-test.failfast", "-test.run", "^("+strings.Join(names, "|")+")$")
 	err := b.commandIn(ctx, strconv.Itoa(m.id), args...).Run()

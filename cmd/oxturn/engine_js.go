@@ -51,7 +51,7 @@ type request struct {
 	In      string        `json:"in"`      // run: the standard input
 	Name    string        `json:"name"`    // open: the job file
 	ID      string        `json:"id"`      // sheet
-	Text    string        `json:"text"`    // parts and edit: a job file
+	Text    string        `json:"text"`    // tables and edit: a job file
 	Changes []edit.Change `json:"changes"` // edit
 	Walls   []string      `json:"walls"`   // tape
 	Units   string        `json:"units"`   // tape: "mm" or "in"
@@ -74,12 +74,12 @@ func (e *engine) answer(name string, body []byte) (answer string, err error) {
 		return e.open(r)
 	case "sheet":
 		return e.sheet(r)
-	case "parts":
-		parts, err := edit.Parts(r.Text)
+	case "tables":
+		tables, err := edit.Tables(r.Text)
 		if err != nil {
 			return "", err
 		}
-		return asText(parts)
+		return asText(tables)
 	case "edit":
 		return edit.Apply(r.Text, r.Changes)
 	case "literal":
@@ -110,8 +110,8 @@ func (e *engine) run(r request) ran {
 	return ran{code, out.String(), err.String()}
 }
 
-// longest is how long a page waits for one job.
-const longest = 10 * time.Minute
+// longestWait is how long a page waits for one job.
+const longestWait = 10 * time.Minute
 
 // open reads, plans and draws a job, and tells all about it but the drawings.
 func (e *engine) open(r request) (string, error) {
@@ -120,7 +120,7 @@ func (e *engine) open(r request) (string, error) {
 		return "", err
 	}
 	w, err := do(context.Background(), source{name: r.Name, base: baseName(r.Name), data: data,
-		open: opener(r.Name)}, workOptions{timeLimit: longest})
+		open: opener(r.Name)}, workOptions{timeLimit: longestWait})
 	if err != nil {
 		return "", err
 	}

@@ -13,8 +13,8 @@ import (
 // their commit beside it.
 const release = "0.1.0"
 
-// described is the version by the checkout's tags, where the build was told it.
-var described string
+// describedVersion is the version by the checkout's tags, where the build was told it.
+var describedVersion string
 
 const versionHelp = `
   oxturn version
@@ -38,8 +38,8 @@ func (o *versionOrder) run(_ context.Context, c *commandLine) int {
 }
 
 func commit() string {
-	if described != "" {
-		return " " + described
+	if describedVersion != "" {
+		return " " + describedVersion
 	}
 	info, ok := debug.ReadBuildInfo()
 	if !ok {

@@ -193,12 +193,12 @@ func TestHalfSaved(t *testing.T) {
 		if !w.changed(gone, time.Millisecond) {
 			t.Fatalf("%s: not taken", what)
 		}
-		looks(2*patience, what+", and unchanged since")
+		looks(2*mostMisses, what+", and unchanged since")
 	}
 	write("a")
 	taken("at once")
 	write("")
-	looks(patience, "empty")
+	looks(mostMisses, "empty")
 	for i := range 10 {
 		write(strings.Repeat("b", i+2))
 		looks(1, "growing")
@@ -207,7 +207,7 @@ func TestHalfSaved(t *testing.T) {
 	if err := os.Remove(name); err != nil {
 		t.Fatal(err)
 	}
-	looks(patience, "gone")
+	looks(mostMisses, "gone")
 	write("c")
 	looks(1, "back")
 	taken("back")
@@ -237,7 +237,7 @@ func TestFollow(t *testing.T) {
 		o.read(n)
 	}
 	w.follow(o.stamps())
-	for range 2 * patience {
+	for range 2 * mostMisses {
 		if w.rested(w.look()) {
 			t.Fatal("reading was taken for a change")
 		}
@@ -253,7 +253,7 @@ func TestFollow(t *testing.T) {
 	if len(w.look()) != 3 {
 		t.Errorf("a file that is not there is waited for: %v", w.look())
 	}
-	for range patience {
+	for range mostMisses {
 		w.rested(w.look())
 	}
 	if !w.rested(w.look()) {

@@ -64,9 +64,9 @@ func (w *watcher) follow(others []stamp) {
 	}
 }
 
-// patience is how many looks in a row a missing or empty file is waited for
+// mostMisses is how many looks in a row a missing or empty file is waited for
 // before it is taken as meant.
-const patience = 4
+const mostMisses = 4
 
 // changed waits until the files differ from when it last returned and have
 // come to rest. It returns at once the first time, and false when ctx ends.
@@ -91,7 +91,7 @@ func (w *watcher) rested(now []stamp) bool {
 		w.rest = 0
 	}
 	w.last = now
-	return w.rest >= patience || w.rest > 0 && !slices.ContainsFunc(now, stamp.empty)
+	return w.rest >= mostMisses || w.rest > 0 && !slices.ContainsFunc(now, stamp.empty)
 }
 
 func sleep(ctx context.Context, d time.Duration) bool {

@@ -29,8 +29,8 @@ var layers = []struct {
 // cableLayers are those of a room's first cable, its second, and so on in turn.
 var cableLayers = []string{"CABLE", "CABLE-2"}
 
-// between is how far apart rooms stand, mm: each has an origin of its own in a job.
-const between = 1000
+// roomsApart is how far apart rooms stand, mm: each has an origin of its own in a job.
+const roomsApart = 1000
 
 // textHigh is how high letters are, mm.
 const textHigh = 60
@@ -49,7 +49,7 @@ func Write(to io.Writer, p *layout.Plan) error {
 		box := r.Job.Outline.Bounds()
 		d.by = plane.Pt(east-box.Min.X, -box.Min.Y)
 		d.room(r, p.CodeNow())
-		east += box.W() + between
+		east += box.W() + roomsApart
 	}
 	d.end()
 	return out.Flush()

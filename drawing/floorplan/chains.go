@@ -25,10 +25,10 @@ type side int
 
 // The sides.
 const (
-	South side = iota
-	east
-	north
-	west
+	SouthSide side = iota
+	eastSide
+	northSide
+	westSide
 )
 
 func (s side) String() string { return [...]string{"south", "east", "north", "west"}[s] }
@@ -41,7 +41,7 @@ func (s side) out() plane.Point {
 // along returns the coordinate that a side's dimensions run along, and depth
 // the other one, larger farther out.
 func (s side) along(p plane.Point) float64 {
-	if s == South || s == north {
+	if s == SouthSide || s == northSide {
 		return p.X
 	}
 	return p.Y
@@ -89,7 +89,7 @@ const StationGap = 1.2
 func Ladders(r *job.Room, ratio float64) []ladder {
 	r = squared(r)
 	var ls []ladder
-	for _, s := range []side{South, west, north, east} {
+	for _, s := range []side{SouthSide, westSide, northSide, eastSide} {
 		l := ladder{Side: s, Stations: sideStations(r, s, ratio)}
 		if len(l.Stations) < 2 || repeats(ls, l) {
 			continue
@@ -139,7 +139,7 @@ func roomEnds(r *job.Room, s side) []Station {
 func OverallLadders(r *job.Room) []ladder {
 	r = squared(r)
 	var ls []ladder
-	for _, s := range []side{South, west} {
+	for _, s := range []side{SouthSide, westSide} {
 		ls = append(ls, ladder{Side: s, Stations: Spaced(roomEnds(r, s), 1)})
 	}
 	return ls
@@ -260,17 +260,18 @@ func Spaced(all []Station, gap float64) []Station {
 	return out
 }
 
-// leaning is how far a wall that is dimensioned along the sheet may stand out of
+// leaningOff is how far a wall that is dimensioned along the sheet may stand out of
 // line with it before a note says so, mm.
-const leaning = 5.0
+const leaningOff = 5.0
 
 // leans reports whether a wall of a room is dimensioned along the sheet but out of
 // Square to it, so that its figure is not quite its length.
 func leans(r *job.Room) bool {
 	r = squared(r)
 	for _, w := range r.Walls {
-		for _, s := range []side{South, east, north, west} {
-			if w.Arc == nil && s.faces(r.Outline.Outward(w.Segment)) && math.Abs(s.depth(w.A)-s.depth(w.B)) > leaning {
+		for _, s := range []side{SouthSide, eastSide, northSide, westSide} {
+			if w.Arc == nil && s.faces(r.Outline.Outward(w.Segment)) &&
+				math.Abs(s.depth(w.A)-s.depth(w.B)) > leaningOff {
 				return true
 			}
 		}
@@ -303,7 +304,7 @@ func repeats(ls []ladder, l ladder) bool {
 // withOverall gives the first ladder of each direction that has more than one
 // part the whole length as well.
 func withOverall(ls []ladder, r *job.Room) []ladder {
-	for _, axis := range []side{South, west} {
+	for _, axis := range []side{SouthSide, westSide} {
 		given := false
 		for _, l := range ls {
 			given = given || l.Side%2 == axis%2 && len(l.Stations) == 2
@@ -333,7 +334,7 @@ func Border(r *job.Room, ratio float64) (left, right, top, bottom float64) {
 			m[i] = math.Max(m[i], TierOne+14)
 		}
 	}
-	return m[west], m[east], m[north], m[South]
+	return m[westSide], m[eastSide], m[northSide], m[SouthSide]
 }
 
 // slanting reports whether a wall long enough to be dimensioned stands askew.
@@ -382,11 +383,11 @@ func (v *View) Dimensions(r *job.Room) (left int) {
 // place turns a station back into a point of the floor.
 func (s side) place(st Station) plane.Point {
 	switch s {
-	case South:
+	case SouthSide:
 		return plane.Pt(st.Along, -st.depth)
-	case north:
+	case northSide:
 		return plane.Pt(st.Along, st.depth)
-	case east:
+	case eastSide:
 		return plane.Pt(st.depth, st.Along)
 	}
 	return plane.Pt(-st.depth, st.Along)
@@ -411,7 +412,7 @@ func (s side) onPaper() drawing.Pt { return drawing.Pt{X: s.out().X, Y: -s.out()
 func (v *View) Ladder(l ladder, b plane.Rect) {
 	out := l.Side.onPaper()
 	dir := drawing.Pt{X: 1}
-	if l.Side == east || l.Side == west {
+	if l.Side == eastSide || l.Side == westSide {
 		dir = drawing.Pt{Y: -1}
 	}
 	edge := v.Paper.TurnedPt(b.Min).Dot(out)
@@ -429,7 +430,7 @@ func (v *View) Ladder(l ladder, b plane.Rect) {
 		n := len(c.Feet) - 1
 		whole := Chain{Dir: dir, Out: out, Line: edge + tierTwo, Name: l.Side.String() + " side, overall"}
 		for _, f := range []drawing.Pt{c.Feet[0], c.Feet[n]} {
-			whole.Feet = append(whole.Feet, f.Add(out.Mul(edge+TierOne+overrun-0.2-f.Dot(out)-extensionGap)))
+			whole.Feet = append(whole.Feet, f.Add(out.Mul(edge+TierOne+extensionPast-0.2-f.Dot(out)-extensionGap)))
 		}
 		whole.At = []float64{c.At[0], c.At[n]}
 		whole.Draw(v.Page, v.Fig)

@@ -16,7 +16,7 @@ import (
 func ChainedCorners(r *job.Room, ratio float64) []bool {
 	ls := Ladders(r, ratio)
 	r = squared(r)
-	east, north := givenCorners(r, ls, South, ratio), givenCorners(r, ls, west, ratio)
+	east, north := givenCorners(r, ls, SouthSide, ratio), givenCorners(r, ls, westSide, ratio)
 	for i := range east {
 		east[i] = east[i] && north[i] || onCurve(r, i)
 	}

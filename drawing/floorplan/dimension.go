@@ -13,11 +13,11 @@ import (
 
 // Parts of a dimension, mm on paper (ISO 129-1).
 const (
-	extensionGap = 1.0 // between the object and its extension line
-	overrun      = 1.5 // of the extension line past the dimension line
-	arrowTail    = 3.5 // line behind an arrow that stands outside
-	textRise     = 0.9 // dimension line to the foot of its text
-	shortest     = 2*symbols.ArrowLength + 1
+	extensionGap       = 1.0 // between the object and its extension line
+	extensionPast      = 1.5 // of the extension line past the dimension line
+	arrowTail          = 3.5 // line behind an arrow that stands outside
+	textRise           = 0.9 // dimension line to the foot of its text
+	leastBetweenArrows = 2*symbols.ArrowLength + 1
 )
 
 // A Chain is dimensions end to end along one line. Its points are the feet of
@@ -47,7 +47,7 @@ func (c Chain) Draw(pg *setting.Page, f say.Figures) {
 	k := pg.Letters.Ink
 	for i, p := range pts {
 		a := c.Feet[i].Add(c.Out.Mul(extensionGap))
-		b := p.Add(c.Out.Mul(overrun))
+		b := p.Add(c.Out.Mul(extensionPast))
 		if b.Sub(a).Dot(c.Out) > 0 {
 			for _, piece := range k.BesideMarks(a, b) {
 				pg.Thin(drawing.LayerDims, piece...)
@@ -68,14 +68,14 @@ func (c Chain) Draw(pg *setting.Page, f say.Figures) {
 func (c Chain) arrows(pg *setting.Page, pts []drawing.Pt, i int) {
 	a, b := pts[i-1], pts[i]
 	u := b.Sub(a).Unit()
-	if a.Dist(b) >= shortest {
+	if a.Dist(b) >= leastBetweenArrows {
 		arrowhead(pg, a, u.Mul(-1))
 		arrowhead(pg, b, u)
 		return
 	}
 	if i == 1 {
 		outsideArrow(pg, a, u)
-	} else if pts[i-2].Dist(a) < shortest {
+	} else if pts[i-2].Dist(a) < leastBetweenArrows {
 		dot(pg, a)
 	}
 	if i == len(pts)-1 {

@@ -56,7 +56,7 @@ func (v *View) stringAlong(s side, things []Named) {
 		if !ok || !l.has(at, 0.5) {
 			continue
 		}
-		foot := v.Paper.TurnedPt(s.place(Station{Along: at, depth: edge})).Add(s.onPaper().Mul(TierOne + overrun))
+		foot := v.Paper.TurnedPt(s.place(Station{Along: at, depth: edge})).Add(s.onPaper().Mul(TierOne + extensionPast))
 		v.Letters.Add(&lettering.Label{Text: n.Name, Height: drawing.H25, Rank: 6, Subject: foot, Option: true,
 			Spots: TagSpots(foot, 0.3, n.Name)})
 	}

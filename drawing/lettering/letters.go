@@ -56,11 +56,11 @@ const (
 	asOne      = 6.0  // for reading as one with other lettering
 	asOther    = 6.0  // for the letter of a wall beside a name that begins with it
 	TextGap    = 0.8  // white between letterings
-	alike      = 1e-6 // costs no farther apart are the same on another processor
+	sameCost   = 1e-6 // costs no farther apart are the same on another processor
 )
 
-// knockout is the white round lettering that stands over lines.
-const knockout = 0.5
+// knockoutMargin is the white round lettering that stands over lines.
+const knockoutMargin = 0.5
 
 // Labels settles where the labels of a sheet stand.
 type Labels struct {
@@ -161,10 +161,10 @@ func (t *Labels) Put(l *Label, i int) {
 func (t *Labels) Cheapest(l *Label) int {
 	best, least := -1, math.Inf(1)
 	for i, s := range l.Spots {
-		if s.Cost >= least-alike {
+		if s.Cost >= least-sameCost {
 			continue
 		}
-		if c, free := t.cost(l, i, nil); free && c < least-alike {
+		if c, free := t.cost(l, i, nil); free && c < least-sameCost {
 			best, least = i, c
 		}
 	}
@@ -245,7 +245,7 @@ func (t *Labels) Drawn() (items []drawing.Item, shown []signs.Sign) {
 		}
 		text := l.Sample(s)
 		if t.Ink.covered(t.boxes[l]) {
-			text.Knockout = knockout
+			text.Knockout = knockoutMargin
 		}
 		items = append(items, text)
 	}

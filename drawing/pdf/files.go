@@ -22,7 +22,7 @@ type File struct {
 // carry adds files to a document and returns what its catalogue has of them: the
 // list of embedded files that every reader shows, and the array that says what
 // they are to the document (as in PDF/A-3).
-func (p *parted) carry(files []File) string {
+func (p *rawDocument) carry(files []File) string {
 	if len(files) == 0 {
 		return ""
 	}
@@ -62,7 +62,7 @@ func keyed(files []File, specs []int) string {
 }
 
 // add puts another object at the end and returns its number.
-func (p *parted) add(body []byte) int {
+func (p *rawDocument) add(body []byte) int {
 	n := len(p.objects) + 1
 	p.objects = append(p.objects, fmt.Appendf(nil, "%d 0 obj\n%s", n, bytes.TrimPrefix(body, objectHead().Find(body))))
 	return n
@@ -72,7 +72,7 @@ var objectHead = pattern.Of(`^\d+ 0 obj\n`)
 
 // describe says in an embedded file's own dictionary what it is: its type, its
 // size, and the sum by which a reader sees that it is whole (7.11.4, table 46).
-func (p *parted) describe(object int, f File) {
+func (p *rawDocument) describe(object int, f File) {
 	said := fmt.Appendf(nil, "<<\n/Type/EmbeddedFile/Subtype/%s/Params<</Size %d/CheckSum<%X>>>\n",
 		strings.ReplaceAll(f.Type, "/", "#2F"), len(f.Data), md5.Sum(f.Data))
 	p.objects[object-1] = bytes.Replace(p.objects[object-1], []byte("<<\n"), said, 1)

@@ -15,8 +15,8 @@ import (
 
 var errForm = errors.New("the library's document is not written as expected, so that nothing can be added to it")
 
-// A parted document is one as the library writes it, taken apart.
-type parted struct {
+// A rawDocument is one as the library writes it, taken apart.
+type rawDocument struct {
 	head    []byte   // what is before the first object
 	objects [][]byte // from "1 0 obj" to "endobj\n", in the order of their numbers
 	trailer []byte   // its dictionary
@@ -27,7 +27,7 @@ type parted struct {
 // sheet's label (ISO 32000-1, 12.4.2), metadata and the files it carries; and with
 // those streams packed that it leaves plain.
 func completed(doc []byte, sheets []*drawing.Sheet, info Info) ([]byte, error) {
-	p, err := part(doc)
+	p, err := takeApart(doc)
 	if err != nil {
 		return nil, err
 	}
@@ -54,8 +54,8 @@ var (
 // rowBytes is the size of a row of the cross-reference table (7.5.4).
 const rowBytes = 20
 
-// part takes a document apart by its cross-reference table.
-func part(doc []byte) (p parted, err error) {
+// takeApart takes a document apart by its cross-reference table.
+func takeApart(doc []byte) (p rawDocument, err error) {
 	m := tableAt().FindSubmatch(doc)
 	if m == nil {
 		return p, errForm
@@ -84,7 +84,7 @@ func part(doc []byte) (p parted, err error) {
 }
 
 // join puts a document together, with a table of where its objects are now.
-func (p parted) join() []byte {
+func (p rawDocument) join() []byte {
 	b := bytes.NewBuffer(slices.Clone(p.head))
 	table := fmt.Appendf(nil, "xref\n0 %d\n0000000000 65535 f \n", len(p.objects)+1)
 	for _, o := range p.objects {
@@ -134,12 +134,12 @@ func pageLabels(sheets []*drawing.Sheet) string {
 	return "/PageLabels<</Nums[\n" + b.String() + "]>>\n"
 }
 
-// simple is a text that its characters' own codes write, with nothing to escape.
-var simple = pattern.Of(`^[ -'*-\[\]-~]*$`)
+// plainText is a text that its characters' own codes write, with nothing to escape.
+var plainText = pattern.Of(`^[ -'*-\[\]-~]*$`)
 
 // textString writes a text string (7.9.2.2): as it is, or in UTF-16.
 func textString(s string) string {
-	if simple().MatchString(s) {
+	if plainText().MatchString(s) {
 		return "(" + s + ")"
 	}
 	out := "<FEFF"

@@ -12,7 +12,7 @@ import (
 // describeAll gives a document what programs look for before they show it: its
 // metadata (XMP, ISO 16684-1), its language, a name of its own, and that its title
 // stands over the window rather than the file's name.
-func (p *parted) describeAll(info Info) string {
+func (p *rawDocument) describeAll(info Info) string {
 	packet := metadata(info)
 	at := p.add(fmt.Appendf(nil, "<</Type/Metadata/Subtype/XML/Length %d>>\nstream\n%s\nendstream\nendobj\n",
 		len(packet), packet))
@@ -57,7 +57,7 @@ var (
 // retrailed brings the trailer up to date: how many objects there are, the
 // information as an object of its own, which the standard asks for (14.3.3), and a
 // name made of all that is in the document.
-func (p *parted) retrailed() error {
+func (p *rawDocument) retrailed() error {
 	m := infoEntry().FindSubmatch(p.trailer)
 	if m == nil || !sizeEntry().Match(p.trailer) {
 		return errForm

@@ -12,18 +12,18 @@ import (
 // An Arrangement is how a sheet's frame is shared out: the field for the
 // drawing, slots for the blocks, and the title block at the lower right.
 type Arrangement struct {
-	Paper drawing.Paper
-	Scale drawing.Scale
-	Field drawing.Box // for the drawing, the proof strip left out
-	frame drawing.Box // what was shared out: the paper's, or a drawing's part of it
-	proof drawing.Box
-	title drawing.Box
-	slots []drawing.Box
-	Level int     // which of the need's levels stands in the slots
-	set   float64 // how high the blocks in them would stand in one narrow column, mm
-	tight bool    // a table in them is too narrow for its words
-	parts int     // in how many pieces the blocks are set
-	all   bool    // nothing of them goes on elsewhere
+	Paper  drawing.Paper
+	Scale  drawing.Scale
+	Field  drawing.Box // for the drawing, the proof strip left out
+	frame  drawing.Box // what was shared out: the paper's, or a drawing's part of it
+	proof  drawing.Box
+	title  drawing.Box
+	slots  []drawing.Box
+	Level  int     // which of the need's levels stands in the slots
+	set    float64 // how high the blocks in them would stand in one narrow column, mm
+	tight  bool    // a table in them is too narrow for its words
+	pieces int     // in how many pieces the blocks are set
+	all    bool    // nothing of them goes on elsewhere
 }
 
 // worth is what arrangements at one scale are compared by: the field or, where
@@ -41,8 +41,8 @@ func (a Arrangement) better(b Arrangement, overflow bool) bool {
 	if a.tight != b.tight {
 		return b.tight
 	}
-	if !overflow && a.parts != b.parts {
-		return a.parts < b.parts
+	if !overflow && a.pieces != b.pieces {
+		return a.pieces < b.pieces
 	}
 	return a.worth(overflow) > b.worth(overflow)
 }
@@ -62,7 +62,7 @@ func (p placed) tight() bool {
 		b = m.Block
 	}
 	t, ok := b.(Table)
-	return ok && t.slimmest() > p.W+hair
+	return ok && t.slimmest() > p.W+sumSlack
 }
 
 // Flow puts blocks into slots one after the other. What does not fit is
@@ -155,7 +155,7 @@ func Pour(ty *Typesetter, blocks []Block, slots []drawing.Box, whole bool) (out 
 // abreast reports whether b is the column next to the right of a: what begins at
 // the top of a and goes on there needs no heading a second time.
 func abreast(a, b drawing.Box) bool {
-	return math.Abs(a.Y0-b.Y0) < hair && b.X0 > a.X1 && b.X0-a.X1 <= 2*colGap+hair
+	return math.Abs(a.Y0-b.Y0) < sumSlack && b.X0 > a.X1 && b.X0-a.X1 <= 2*colGap+sumSlack
 }
 
 // covered reports whether another slot lies straight above one: what goes on there
@@ -168,10 +168,10 @@ func covered(b drawing.Box, slots []drawing.Box) bool {
 
 // cut returns as much of a block as fits into h, and what is left of it.
 func cut(ty *Typesetter, b Block, w, h float64) (fits, left Block) {
-	if b.Height(ty, w) <= h+hair {
+	if b.Height(ty, w) <= h+sumSlack {
 		return b, nil
 	}
-	if s, ok := b.(splitter); ok && h > leastPart {
+	if s, ok := b.(splitter); ok && h > leastPiece {
 		return s.Split(ty, w, h)
 	}
 	return nil, b
@@ -186,8 +186,8 @@ func tallEnough(slots []drawing.Box) []drawing.Box {
 	return slices.DeleteFunc(slices.Clone(slots), low)
 }
 
-// edge is the white kept between the frame and what is inside it.
-const edge = 5.0
+// fieldEdge is the white kept between the frame and what is inside it.
+const fieldEdge = 5.0
 
 // A Need is what a drawing takes of its sheet.
 type Need struct {
@@ -269,7 +269,7 @@ func arrange(n Need) (Arrangement, error) {
 		}
 		n.must = l.Must
 		a, fits := n.best(l.measured(), l.Overflow)
-		if fits && (!ok || found.Scale.Ratio >= l.Gain*a.Scale.Ratio-hair) {
+		if fits && (!ok || found.Scale.Ratio >= l.Gain*a.Scale.Ratio-sumSlack) {
 			found, ok = a, true
 			found.Level = i
 		}
@@ -366,7 +366,7 @@ func (n Need) fullest(blocks []Block) (Arrangement, bool) {
 			return a, true
 		case !any:
 			found, any = a, true
-		case a.Scale.Ratio > 2*found.Scale.Ratio+hair:
+		case a.Scale.Ratio > 2*found.Scale.Ratio+sumSlack:
 			return found, any
 		case found.tight && !a.tight, found.tight == a.tight &&
 			a.set-found.set > setWorth*all*(a.Scale.Ratio/found.Scale.Ratio-1):
@@ -427,11 +427,11 @@ func (n Need) on(p drawing.Paper, s drawing.Scale, blocks []Block, overflow bool
 		}
 		a := n.divided(f, d)
 		a.Paper, a.Scale, a.frame = p, s, f
-		if a.Field.W() < w-hair || a.Field.H() < h-hair || a.proof.W() < checkRoom-hair {
+		if a.Field.W() < w-sumSlack || a.Field.H() < h-sumSlack || a.proof.W() < checkRoom-sumSlack {
 			continue
 		}
 		set := Flow
-		if any && !overflow && !found.tight && found.parts == len(blocks) { // nothing is broken there
+		if any && !overflow && !found.tight && found.pieces == len(blocks) { // nothing is broken there
 			if a.worth(false) <= found.worth(false) {
 				continue
 			}
@@ -443,7 +443,7 @@ func (n Need) on(p drawing.Paper, s drawing.Scale, blocks []Block, overflow bool
 		if len(rest) > 0 && (!overflow || !n.hasMust(blocks, a.slots)) {
 			continue
 		}
-		a.set, a.parts, a.all = 0, len(out), len(rest) == 0
+		a.set, a.pieces, a.all = 0, len(out), len(rest) == 0
 		for _, b := range out {
 			a.set += b.Block.Height(n.Ty, columnLeast)
 			a.tight = a.tight || b.tight()
@@ -478,8 +478,8 @@ func (n Need) field(s drawing.Scale) (w, h float64) {
 func (n Need) free(p drawing.Paper, s drawing.Scale) (w, h float64, ok bool) {
 	f := n.Part.of(p.Frame())
 	w, h = n.field(s)
-	w = f.W() - w - 2*edge
-	h = f.H() - h - n.Proof.Height(n.Ty, f.W()-2*edge) - 2*edge
+	w = f.W() - w - 2*fieldEdge
+	h = f.H() - h - n.Proof.Height(n.Ty, f.W()-2*fieldEdge) - 2*fieldEdge
 	return w, h, w >= 0 && h >= 0
 }
 
@@ -528,11 +528,11 @@ func (n Need) divisions(f drawing.Box, freeW, freeH float64) (plain, beside []di
 	}
 	least := n.titleHeight(math.Min(TitleMax, f.W())) // a strip is as high as its title block at least
 	if n.Proof.small {
-		freeH += n.Proof.Height(n.Ty, f.W()-2*edge)
+		freeH += n.Proof.Height(n.Ty, f.W()-2*fieldEdge)
 	}
 	for _, h := range steps(least, freeH, cutStep) {
 		plain = append(plain, division{low: true, h: h, least: n.least})
-		for _, w := range steps(n.least+2*edge, freeW, 10) {
+		for _, w := range steps(n.least+2*fieldEdge, freeW, 10) {
 			plain = append(plain, division{low: true, w: w, h: h, least: n.least})
 		}
 	}
@@ -542,7 +542,7 @@ func (n Need) divisions(f drawing.Box, freeW, freeH float64) (plain, beside []di
 // columnLeast is the least width of a column: that of the title block under it, if it has one.
 func (n Need) columnLeast() float64 {
 	if n.Part.above() {
-		return n.least + 2*edge
+		return n.least + 2*fieldEdge
 	}
 	return TitleMin
 }
@@ -562,8 +562,8 @@ func steps(least, most, by float64) []float64 {
 // besideFirst returns the width of a title block under columns w wide that lets
 // the first of them run down beside it; 0 where there is one column.
 func (n Need) besideFirst(w float64) float64 {
-	if cols := n.columns(drawing.Box{X1: w - 2*edge}); len(cols) > 1 {
-		return w - 2*edge - cols[0].X1
+	if cols := n.columns(drawing.Box{X1: w - 2*fieldEdge}); len(cols) > 1 {
+		return w - 2*fieldEdge - cols[0].X1
 	}
 	return 0
 }
@@ -580,12 +580,12 @@ func (n Need) divided(f drawing.Box, d division) Arrangement {
 	}
 	// the title block is as wide as small paper: the proof lies on it over the whole
 	// width, and the strip over the proof
-	in := f.Grow(-edge)
+	in := f.Grow(-fieldEdge)
 	if a.proof = (drawing.Box{X0: in.X0, Y0: f.Y1, X1: in.X1, Y1: f.Y1}); !n.Part.above() {
-		a.proof.Y1 = a.title.Y0 - edge
+		a.proof.Y1 = a.title.Y0 - fieldEdge
 		a.proof.Y0 = a.proof.Y1 - n.Proof.Height(n.Ty, in.W())
 	}
-	a.Field = drawing.Box{X0: in.X0, Y0: in.Y0, X1: f.X1 - d.w - edge, Y1: a.foot(f, d) - edge}
+	a.Field = drawing.Box{X0: in.X0, Y0: in.Y0, X1: f.X1 - d.w - fieldEdge, Y1: a.foot(f, d) - fieldEdge}
 	return a
 }
 
@@ -595,7 +595,7 @@ func (a Arrangement) foot(f drawing.Box, d division) float64 {
 	if a.proof.H() == 0 { // another drawing stands below
 		return f.Y1 - d.h
 	}
-	return math.Min(a.proof.Y0-edge, f.Y1-d.h)
+	return math.Min(a.proof.Y0-fieldEdge, f.Y1-d.h)
 }
 
 // slots returns the places for the blocks of a division.
@@ -612,13 +612,14 @@ func (n Need) slots(f drawing.Box, d division, a Arrangement) []drawing.Box {
 // columnSlots are a column above and beside the title block, and a strip under the
 // drawing.
 func (n Need) columnSlots(f drawing.Box, d division, a Arrangement) []drawing.Box {
-	cols := n.columns(drawing.Box{X0: f.X1 - d.w + edge, Y0: f.Y0 + edge, X1: f.X1 - edge, Y1: a.title.Y0 - edge})
-	if cols[0].X1 <= a.title.X0-edge+hair {
-		cols[0].Y1 = f.Y1 - edge
+	cols := n.columns(drawing.Box{X0: f.X1 - d.w + fieldEdge, Y0: f.Y0 + fieldEdge, X1: f.X1 - fieldEdge,
+		Y1: a.title.Y0 - fieldEdge})
+	if cols[0].X1 <= a.title.X0-fieldEdge+sumSlack {
+		cols[0].Y1 = f.Y1 - fieldEdge
 	}
 	if d.h > 0 {
-		cols = append(cols, n.columns(drawing.Box{X0: f.X0 + edge, Y0: f.Y1 - d.h + edge, X1: f.X1 - d.w - edge,
-			Y1: f.Y1 - edge})...)
+		cols = append(cols, n.columns(drawing.Box{X0: f.X0 + fieldEdge, Y0: f.Y1 - d.h + fieldEdge,
+			X1: f.X1 - d.w - fieldEdge, Y1: f.Y1 - fieldEdge})...)
 	}
 	return cols
 }
@@ -628,15 +629,16 @@ func (n Need) columnSlots(f drawing.Box, d division, a Arrangement) []drawing.Bo
 func (n Need) stripSlots(f drawing.Box, d division, a Arrangement) []drawing.Box {
 	var slots []drawing.Box
 	if d.w > 0 {
-		slots = n.columns(drawing.Box{X0: f.X1 - d.w + edge, Y0: f.Y0 + edge, X1: f.X1 - edge,
-			Y1: math.Min(a.title.Y0, f.Y1-d.h) - edge})
+		slots = n.columns(drawing.Box{X0: f.X1 - d.w + fieldEdge, Y0: f.Y0 + fieldEdge, X1: f.X1 - fieldEdge,
+			Y1: math.Min(a.title.Y0, f.Y1-d.h) - fieldEdge})
 	}
-	below := drawing.Box{X0: f.X0 + edge, Y0: f.Y1 - d.h + edge, X1: a.title.X0 - edge, Y1: f.Y1 - edge}
+	below := drawing.Box{X0: f.X0 + fieldEdge, Y0: f.Y1 - d.h + fieldEdge, X1: a.title.X0 - fieldEdge,
+		Y1: f.Y1 - fieldEdge}
 	if below.W() >= leastBeside {
 		slots = append(slots, n.columns(below)...)
 	}
-	if over := (drawing.Box{X0: math.Max(a.title.X0, f.X0+edge), Y0: f.Y1 - d.h + edge, X1: f.X1 - edge,
-		Y1: a.title.Y0 - edge}); over.H() > leastPart {
+	if over := (drawing.Box{X0: math.Max(a.title.X0, f.X0+fieldEdge), Y0: f.Y1 - d.h + fieldEdge, X1: f.X1 - fieldEdge,
+		Y1: a.title.Y0 - fieldEdge}); over.H() > leastPiece {
 		slots = append(slots, n.columns(over)...)
 	}
 	return slots
@@ -645,11 +647,12 @@ func (n Need) stripSlots(f drawing.Box, d division, a Arrangement) []drawing.Box
 // smallSlots are stripSlots on small paper.
 func (n Need) smallSlots(f drawing.Box, d division, a Arrangement) []drawing.Box {
 	var slots []drawing.Box
-	in, foot := f.Grow(-edge), a.foot(f, d)
+	in, foot := f.Grow(-fieldEdge), a.foot(f, d)
 	if d.w > 0 {
-		slots = n.columns(drawing.Box{X0: f.X1 - d.w + edge, Y0: in.Y0, X1: in.X1, Y1: foot})
+		slots = n.columns(drawing.Box{X0: f.X1 - d.w + fieldEdge, Y0: in.Y0, X1: in.X1, Y1: foot})
 	}
-	if below := (drawing.Box{X0: in.X0, Y0: foot + edge, X1: in.X1, Y1: a.proof.Y0 - edge}); below.H() > leastPart {
+	if below := (drawing.Box{X0: in.X0, Y0: foot + fieldEdge, X1: in.X1,
+		Y1: a.proof.Y0 - fieldEdge}); below.H() > leastPiece {
 		slots = append(slots, n.columns(below)...)
 	}
 	return slots
@@ -657,7 +660,7 @@ func (n Need) smallSlots(f drawing.Box, d division, a Arrangement) []drawing.Box
 
 // withField takes the proof strip off the bottom of the field.
 func (n Need) withField(a Arrangement, field drawing.Box) Arrangement {
-	inner := field.Grow(-edge)
+	inner := field.Grow(-fieldEdge)
 	h := n.Proof.Height(n.Ty, inner.W())
 	a.proof = drawing.Box{X0: inner.X0, Y0: inner.Y1 - h, X1: inner.X1, Y1: inner.Y1}
 	a.Field = drawing.Box{X0: inner.X0, Y0: inner.Y0, X1: inner.X1, Y1: a.proof.Y0 - 2}
@@ -675,7 +678,7 @@ const (
 const (
 	cutStep     = 6  // from one column or strip that is tried to the next
 	leastStrip  = 30 // the lowest strip under a drawing
-	leastPart   = 20 // a slot or part of a block that is worth its place
+	leastPiece  = 20 // a slot or part of a block that is worth its place
 	leastBeside = 60 // the narrowest slot beside a title block
 )
 

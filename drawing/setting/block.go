@@ -20,7 +20,7 @@ const (
 	firstLine = 3.7  // from a row's top to the baseline of its first line
 	sampleGap = 3.0  // from a sample in a legend or a key to its words
 	wordSlack = 0.01 // that a word may be wider than its column, by rounding
-	hair      = 1e-9 // what sums lose to rounding
+	sumSlack  = 1e-9 // what sums lose to rounding
 )
 
 // A typeSize is how large lettering in rows is set, mm.
@@ -34,16 +34,16 @@ type typeSize struct {
 }
 
 var (
-	plain = typeSize{Note, Leading, 4.7, firstLine, 6, 1}
-	fine  = typeSize{drawing.H18, 2.8, 3.5, 2.6, 4.4, 0.7}
+	plainSize = typeSize{Note, Leading, 4.7, firstLine, 6, 1}
+	fineSize  = typeSize{drawing.H18, 2.8, 3.5, 2.6, 4.4, 0.7}
 )
 
 // sizeOf returns fine print, for what figures rest on and is looked up at a desk, or plain.
 func sizeOf(small bool) typeSize {
 	if small {
-		return fine
+		return fineSize
 	}
-	return plain
+	return plainSize
 }
 
 // A Block is a piece of a sheet's column: set in rows, never placed by hand.
@@ -105,7 +105,7 @@ const tooHigh = 1e6
 // squeezed reports whether a block would break words at width w, and must not.
 func (m Measured) squeezed(w float64) bool {
 	t, ok := m.Block.(Table)
-	return m.roomy && ok && t.slimmest() > w+hair
+	return m.roomy && ok && t.slimmest() > w+sumSlack
 }
 
 // measure wraps blocks so that they remember their heights, and tables what

@@ -61,7 +61,7 @@ type chartAxis struct{ Lo, Hi, Step float64 }
 
 // AxisFor returns round ends and ticks, about so many, for a range of values.
 func AxisFor(lo, hi float64, ticks int) chartAxis {
-	if !(hi-lo > hair) {
+	if !(hi-lo > sumSlack) {
 		lo, hi = lo-0.5, hi+0.5
 	}
 	raw := (hi - lo) / float64(ticks)
@@ -72,13 +72,13 @@ func AxisFor(lo, hi float64, ticks int) chartAxis {
 			break
 		}
 	}
-	return chartAxis{math.Floor(lo/step+hair) * step, math.Ceil(hi/step-hair) * step, step}
+	return chartAxis{math.Floor(lo/step+sumSlack) * step, math.Ceil(hi/step-sumSlack) * step, step}
 }
 
 // Ticks returns the values at which ticks stand.
 func (a chartAxis) Ticks() []float64 {
 	var out []float64
-	for k := 0; a.Lo+float64(k)*a.Step <= a.Hi+hair; k++ {
+	for k := 0; a.Lo+float64(k)*a.Step <= a.Hi+sumSlack; k++ {
 		out = append(out, a.Lo+float64(k)*a.Step)
 	}
 	return out
@@ -86,7 +86,7 @@ func (a chartAxis) Ticks() []float64 {
 
 // Figure writes a tick's value with as many decimals as its step needs.
 func (a chartAxis) Figure(v float64) string {
-	decimals := max(0, int(math.Ceil(-math.Log10(a.Step)-hair)))
+	decimals := max(0, int(math.Ceil(-math.Log10(a.Step)-sumSlack)))
 	return strconv.FormatFloat(v+0, 'f', decimals, 64)
 }
 
@@ -200,7 +200,7 @@ func (v chartView) frame(pg *Page) {
 	b := v.plot
 	for _, t := range v.y.Ticks() {
 		p := v.pt(drawing.Pt{X: v.x.Lo, Y: t})
-		if t > v.y.Lo+hair {
+		if t > v.y.Lo+sumSlack {
 			pg.Path(drawing.LayerFrame, "", drawing.Polyline(p, drawing.Pt{X: b.X1, Y: p.Y}),
 				&drawing.Stroke{Width: drawing.W013, Colour: drawing.Grey(0.4)}, nil)
 		}

@@ -110,7 +110,7 @@ func (p *packing) search(i int, free []drawing.Box) []placed {
 			return nil
 		}
 		h := p.blocks[i].Height(p.ty, s.W())
-		if h > s.H()+hair {
+		if h > s.H()+sumSlack {
 			continue
 		}
 		left := slices.Clone(free)
@@ -136,7 +136,7 @@ func (p *packing) hopeless(i int, free []drawing.Box) bool {
 			room -= p.least[i]
 		}
 	}
-	return room < -hair
+	return room < -sumSlack
 }
 
 // leastHeights returns how high each block is in the slot where it is lowest.
@@ -153,11 +153,11 @@ func leastHeights(ty *Typesetter, blocks []Block, slots []drawing.Box) []float64
 
 // fill sets the blocks that may be broken in what the whole ones left.
 func (p *packing) fill(free []drawing.Box) []placed {
-	var parts []Block
+	var blocks []Block
 	for _, i := range p.broken {
-		parts = append(parts, p.blocks[i])
+		blocks = append(blocks, p.blocks[i])
 	}
-	set, rest := Pour(p.ty, parts, free, false)
+	set, rest := Pour(p.ty, blocks, free, false)
 	if len(rest) > 0 || len(p.out)+len(set) >= p.most {
 		return nil
 	}

@@ -15,7 +15,7 @@ func (pg *Page) Finish(a Arrangement, l Level) []Block {
 	for _, b := range placed {
 		b.Block.Set(pg, b.At, b.W)
 	}
-	pg.partLines(a)
+	pg.ruleField(a)
 	return rest
 }
 
@@ -31,13 +31,13 @@ func (pg *Page) Notes(id, title string, blocks []Block) ([]*Page, error) {
 	return more, err
 }
 
-// partLines rules off the field from the column and the strip.
-func (pg *Page) partLines(a Arrangement) {
+// ruleField rules off the field from the column and the strip.
+func (pg *Page) ruleField(a Arrangement) {
 	f := a.frame
-	right, bottom := a.Field.X1+edge, a.proof.Y1+edge
+	right, bottom := a.Field.X1+fieldEdge, a.proof.Y1+fieldEdge
 	if IsSmall(a.Paper) {
-		bottom = a.Field.Y1 + edge
-		foot := a.proof.Y0 - edge/2
+		bottom = a.Field.Y1 + fieldEdge
+		foot := a.proof.Y0 - fieldEdge/2
 		if a.proof.H() == 0 { // another drawing stands below
 			foot = f.Y1
 		}

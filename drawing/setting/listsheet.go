@@ -95,7 +95,7 @@ func (pg *Page) setList(blocks []Block, least, share float64) (n int, left []Blo
 	pg.drawFrame()
 	w := min(TitleMax, f.W())
 	pg.TitleAt = drawing.Box{X0: f.X1 - w, Y0: f.Y1 - pg.Title.Height(pg.Ty, w), X1: f.X1, Y1: f.Y1}
-	top := drawing.Box{X0: f.X0 + edge, Y0: f.Y0 + edge, X1: f.X1 - edge, Y1: pg.TitleAt.Y0 - edge}
+	top := drawing.Box{X0: f.X0 + fieldEdge, Y0: f.Y0 + fieldEdge, X1: f.X1 - fieldEdge, Y1: pg.TitleAt.Y0 - fieldEdge}
 	n, top, blocks = pg.setWide(top, blocks)
 	whole := pg.listColumns(top, least)
 	blocks, cols := Levelled(pg.Ty, blocks, shortened(whole, share))
@@ -135,7 +135,7 @@ func (pg *Page) shareOf(blocks []placed, cols []drawing.Box) float64 {
 // them alike; as they are where blocks have to be split or go on. Blocks that
 // stand together are parted where they do not fit otherwise.
 func Levelled(ty *Typesetter, blocks []Block, cols []drawing.Box) ([]Block, []drawing.Box) {
-	apart := parted(blocks)
+	apart := unstacked(blocks)
 	for _, bs := range [][]Block{blocks, apart} {
 		if short := shortestOf(ty, bs, cols); short != nil {
 			return bs, short
@@ -167,10 +167,10 @@ func shortestOf(ty *Typesetter, blocks []Block, cols []drawing.Box) []drawing.Bo
 	}
 }
 
-// A Together is blocks that stand below each other where that can be.
-type Together []Block
+// A Stack is blocks that stand below each other where that can be.
+type Stack []Block
 
-func (t Together) Height(ty *Typesetter, w float64) float64 {
+func (t Stack) Height(ty *Typesetter, w float64) float64 {
 	h := -BlockGap
 	for _, b := range t {
 		h += b.Height(ty, w) + BlockGap
@@ -178,18 +178,18 @@ func (t Together) Height(ty *Typesetter, w float64) float64 {
 	return h
 }
 
-func (t Together) Set(pg *Page, at drawing.Pt, w float64) {
+func (t Stack) Set(pg *Page, at drawing.Pt, w float64) {
 	for _, b := range t {
 		b.Set(pg, at, w)
 		at.Y += b.Height(pg.Ty, w) + BlockGap
 	}
 }
 
-// parted returns blocks with those apart that would stand together.
-func parted(blocks []Block) []Block {
+// unstacked returns blocks with those of stacks one by one.
+func unstacked(blocks []Block) []Block {
 	var out []Block
 	for _, b := range blocks {
-		if t, ok := b.(Together); ok {
+		if t, ok := b.(Stack); ok {
 			out = append(out, t...)
 		} else {
 			out = append(out, b)
@@ -288,8 +288,8 @@ func (pg *Page) listColumns(b drawing.Box, least float64) []drawing.Box {
 	for i := range out {
 		x := b.X0 + float64(i)*(w+2*colGap)
 		out[i] = drawing.Box{X0: x, Y0: b.Y0, X1: x + w, Y1: b.Y1}
-		if out[i].X1 <= pg.TitleAt.X0-edge && b.H() > 0 {
-			out[i].Y1 = pg.frame.Y1 - edge
+		if out[i].X1 <= pg.TitleAt.X0-fieldEdge && b.H() > 0 {
+			out[i].Y1 = pg.frame.Y1 - fieldEdge
 		}
 	}
 	return out

@@ -127,9 +127,9 @@ func ArrangeSmall(n Need, j *job.Job, r *layout.Room) (a Arrangement, ok bool) {
 	return a, false
 }
 
-// largest is the largest scale that a floor is drawn at when the job asks for
+// largestScale is the largest scale that a floor is drawn at when the job asks for
 // none: beyond it the sheet gains nothing.
-const largest = 5
+const largestScale = 5
 
 func scalesFor(j *job.Job) ([]drawing.Scale, error) {
 	u := j.Figures().Units
@@ -142,7 +142,7 @@ func scalesFor(j *job.Job) ([]drawing.Scale, error) {
 	}
 	var out []drawing.Scale
 	for _, s := range drawing.ScalesFor(u) {
-		if s.Ratio >= largest {
+		if s.Ratio >= largestScale {
 			out = append(out, s)
 		}
 	}

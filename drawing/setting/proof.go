@@ -7,8 +7,9 @@ import (
 	"oxturn/symbols"
 )
 
-// govern is printed on every sheet, beside the check line.
-const govern = "Figured dimensions govern. Print at 100" + NoBreak + "%: this line is 100" + NoBreak + "mm" + NoBreak +
+// figuredGovern is printed on every sheet, beside the check line.
+const figuredGovern = "Figured dimensions govern. Print at 100" + NoBreak + "%: this line is 100" + NoBreak +
+	"mm" + NoBreak +
 	"/" + NoBreak + "4" + NoBreak + "in"
 
 // A Proof lets a reader find out whether a print is true to scale: a check
@@ -70,7 +71,7 @@ func (p Proof) plan(ty *Typesetter, w float64) proofPlan {
 }
 
 func (p Proof) lines(ty *Typesetter, q proofPlan) float64 {
-	return float64(ty.Lines(fonts.Lettering, govern, Note, q.textW))
+	return float64(ty.Lines(fonts.Lettering, figuredGovern, Note, q.textW))
 }
 
 // Height returns what the proof takes of a strip w wide.
@@ -99,7 +100,7 @@ func (p Proof) Set(pg *Page, at drawing.Pt, w float64) {
 			text.Y += proofRow - 2
 		}
 	}
-	for i, l := range pg.Ty.Wrap(govern, q.textW) {
+	for i, l := range pg.Ty.Wrap(figuredGovern, q.textW) {
 		pg.Write(text.Add(drawing.Pt{Y: 3.2 + float64(i)*Leading}), l, Note, drawing.Start)
 	}
 }

@@ -7,9 +7,10 @@ import (
 	"golang.org/x/text/unicode/norm"
 )
 
-// spelt are Latin letters that no accent can be taken off, and the German ones
+// spelling are Latin letters that no accent can be taken off, and the German ones
 // whose spelling without dots has an e.
-var spelt = strings.NewReplacer("ä", "ae", "ö", "oe", "ü", "ue", "ß", "ss", "æ", "ae", "œ", "oe", "ø", "oe", "ł", "l",
+var spelling = strings.NewReplacer("ä", "ae", "ö", "oe", "ü", "ue", "ß", "ss", "æ", "ae", "œ", "oe", "ø", "oe",
+	"ł", "l",
 	"đ", "d", "ð", "d", "þ", "th", "ı", "i")
 
 // Slug turns a name into part of a file's name, the same on every system. Latin
@@ -17,7 +18,7 @@ var spelt = strings.NewReplacer("ä", "ae", "ö", "oe", "ü", "ue", "ß", "ss", 
 // of other scripts stay, since nothing else would tell two rooms apart.
 func Slug(s string) string {
 	var b strings.Builder
-	for _, r := range norm.NFD.String(spelt.Replace(norm.NFC.String(strings.ToLower(s)))) {
+	for _, r := range norm.NFD.String(spelling.Replace(norm.NFC.String(strings.ToLower(s)))) {
 		switch {
 		case unicode.IsLetter(r) || unicode.IsDigit(r) || unicode.Is(unicode.Mn, r) && !latinAccent(r):
 			b.WriteRune(r)

@@ -10,8 +10,8 @@ import (
 	"oxturn/fonts"
 )
 
-// unbroken is the number of rows up to which a table stays in one piece.
-const unbroken = 10
+// wholeRows is the number of rows up to which a table stays in one piece.
+const wholeRows = 10
 
 // tableTail is the number of rows that a table goes on with at least, where it
 // is split.
@@ -21,7 +21,7 @@ const tableTail = 3
 type align int
 
 const (
-	left    align = iota
+	Left    align = iota
 	Decimal       // figures, right-aligned on the decimal point
 	Centred
 )
@@ -90,9 +90,9 @@ func (c Cell) face() fonts.Face {
 	return fonts.Lettering
 }
 
-// parts splits a figure at its decimal point, or a whole one before its unit; a
+// splitFigure splits a figure at its decimal point, or a whole one before its unit; a
 // word has no second part.
-func parts(s string) (whole, rest string) {
+func splitFigure(s string) (whole, rest string) {
 	if i := strings.IndexByte(s, '.'); i >= 0 && i+1 < len(s) && s[i+1] >= '0' && s[i+1] <= '9' {
 		return s[:i], s[i:]
 	}
@@ -106,7 +106,7 @@ func parts(s string) (whole, rest string) {
 func (t Table) fractionWidth(i int) float64 {
 	w := 0.0
 	for _, r := range t.Rows {
-		_, f := parts(r[i].Text)
+		_, f := splitFigure(r[i].Text)
 		w = math.Max(w, fonts.Width(r[i].face(), f, t.size().height))
 	}
 	return w
@@ -122,7 +122,7 @@ func (t Table) natural(i int) float64 {
 	for _, r := range t.Rows {
 		text := r[i].Text
 		if t.Cols[i].Align == Decimal {
-			text, _ = parts(text)
+			text, _ = splitFigure(text)
 		}
 		w = math.Max(w, fonts.Width(r[i].face(), text, t.size().height)+frac)
 	}
@@ -273,7 +273,7 @@ func (t Table) headLines(ty *Typesetter, ws []float64) int {
 }
 
 func (t Table) rowLines(ty *Typesetter, r []Cell, ws []float64) int {
-	cells, under := t.parted(r)
+	cells, under := t.cellsAndUnder(r)
 	n := t.cellLines(ty, cells, ws)
 	if under.Text != "" {
 		n += ty.Lines(under.face(), under.Text, t.size().height, Sum(ws)-underIn-Pad)
@@ -284,8 +284,8 @@ func (t Table) rowLines(ty *Typesetter, r []Cell, ws []float64) int {
 // underIn is how far what stands below a row is set in, mm.
 const underIn = 5.0
 
-// parted parts a row from what stands below it.
-func (t Table) parted(r []Cell) (cells []Cell, under Cell) {
+// cellsAndUnder parts a row from what stands below it.
+func (t Table) cellsAndUnder(r []Cell) (cells []Cell, under Cell) {
 	if len(r) > len(t.Cols) {
 		return r[:len(t.Cols)], r[len(t.Cols)]
 	}
@@ -325,14 +325,14 @@ func (t Table) Split(ty *Typesetter, w, h float64) (fits, rest Block) {
 	if t.whole() && t.Height(ty, w) > h {
 		return nil, t
 	}
-	return t.part(ty, w, h, 4)
+	return t.splitAfter(ty, w, h, 4)
 }
 
 // whole reports whether a table stays in one piece.
-func (t Table) whole() bool { return len(t.Rows) <= unbroken }
+func (t Table) whole() bool { return len(t.Rows) <= wholeRows }
 
-// part splits off the rows that fit into h, when at least so many do.
-func (t Table) part(ty *Typesetter, w, h float64, least int) (fits, rest Block) {
+// splitAfter splits off the rows that fit into h, when at least so many do.
+func (t Table) splitAfter(ty *Typesetter, w, h float64, least int) (fits, rest Block) {
 	ws := t.widths(ty, w)
 	used, n := t.top(ty, ws), 0
 	for n < len(t.Rows) {
@@ -378,11 +378,11 @@ func (t Table) Set(pg *Page, at drawing.Pt, w float64) {
 		y += t.rowsHeight(ty, r, ws)
 	}
 	pg.rule(drawing.Pt{X: at.X, Y: y}, drawing.Pt{X: at.X + w, Y: y}, drawing.MediumLine())
-	t.partGroups(pg, drawing.Pt{X: at.X, Y: top}, y, ws)
+	t.ruleGroups(pg, drawing.Pt{X: at.X, Y: top}, y, ws)
 }
 
-// partGroups draws the lines between groups of columns.
-func (t Table) partGroups(pg *Page, at drawing.Pt, bottom float64, ws []float64) {
+// ruleGroups draws the lines between groups of columns.
+func (t Table) ruleGroups(pg *Page, at drawing.Pt, bottom float64, ws []float64) {
 	x := at.X
 	for i, c := range t.Cols {
 		if c.Group && i > 0 {
@@ -420,7 +420,7 @@ func stand(a align, x, w, y float64) (drawing.Pt, drawing.Anchor) {
 
 func (t Table) setRow(pg *Page, at drawing.Pt, r []Cell, ws []float64) {
 	x := at.X
-	cells, under := t.parted(r)
+	cells, under := t.cellsAndUnder(r)
 	if under.Text != "" {
 		y := at.Y + t.size().first + float64(t.cellLines(pg.Ty, cells, ws))*t.size().leading
 		for k, l := range pg.Ty.WrapIn(under.face(), under.Text, t.size().height, Sum(ws)-underIn-Pad) {
@@ -438,7 +438,7 @@ func (t Table) setRow(pg *Page, at drawing.Pt, r []Cell, ws []float64) {
 			y := at.Y + t.size().first + float64(k)*t.size().leading
 			p, a := stand(t.Cols[i].Align, x, ws[i], y)
 			if t.Cols[i].Align == Decimal && len(ls) == 1 {
-				_, f := parts(l)
+				_, f := splitFigure(l)
 				p.X -= frac - fonts.Width(c.face(), f, t.size().height)
 			}
 			pg.WriteIn(c.face(), p, l, t.size().height, a)

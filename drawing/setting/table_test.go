@@ -21,7 +21,7 @@ func TestDecimalAlign(t *testing.T) {
 		Rows: [][]Cell{Row("a", "1.25"), Row("b", "100.5"), Row("c", "12")}}
 	var points []float64
 	for _, tx := range setAlone(tab, 80).Texts() {
-		whole, _ := parts(tx.Text)
+		whole, _ := splitFigure(tx.Text)
 		if tx.Text == "1.25" || tx.Text == "100.5" || tx.Text == "12" {
 			points = append(points, tx.Start().X+fonts.Width(tx.Face, whole, tx.Height))
 		}
@@ -147,7 +147,7 @@ func TestFootOfColumn(t *testing.T) {
 	}
 	slots := []drawing.Box{{X1: 60, Y1: 70}, {X0: 70, X1: 130, Y1: 50}}
 	placed, rest := Pour(ty, []Block{of(8), of(7), of(2)}, slots, false) // a head and 8, 7 and 2 rows
-	foot := 9*plain.row + BlockGap
+	foot := 9*plainSize.row + BlockGap
 	if len(rest) > 0 || len(placed) != 3 || placed[1].At.X != 70 || placed[2].At != (drawing.Pt{Y: foot}) {
 		t.Errorf("%v, left %v", placed, rest)
 	}
@@ -164,7 +164,7 @@ func TestBesideTitle(t *testing.T) {
 		d := division{w: w, tw: tw, least: columnLeast}
 		a := n.divided(f, d)
 		a.slots = n.slots(f, d, a)
-		if first := a.slots[0]; first.Y1 != f.Y1-edge || math.Abs(first.X1-(a.title.X0-edge)) > 1e-6 ||
+		if first := a.slots[0]; first.Y1 != f.Y1-fieldEdge || math.Abs(first.X1-(a.title.X0-fieldEdge)) > 1e-6 ||
 			a.title.X1 != f.X1 {
 			t.Errorf("%g mm of columns: the first is %v, the title block %v", w, first, a.title)
 		}

@@ -57,12 +57,12 @@ const (
 	valueDown   = 0.6  // of that below the baseline, at the height of notes
 )
 
-// smallest is the width of the paper below which title blocks are compact and
+// smallPaper is the width of the paper below which title blocks are compact and
 // columns narrow: A4 and letter.
-const smallest = 220
+const smallPaper = 220
 
 // IsSmall reports whether a paper is narrower than that either way.
-func IsSmall(p drawing.Paper) bool { return math.Min(p.W, p.H) < smallest }
+func IsSmall(p drawing.Paper) bool { return math.Min(p.W, p.H) < smallPaper }
 
 func (t TitleBlock) band() float64 {
 	if t.Compact {
@@ -165,7 +165,7 @@ func (t TitleBlock) Rows(w float64) [][]field {
 	for _, f := range t.Fields() {
 		own := math.Min(w, t.least(f))
 		f.least = own
-		if used+own > w+hair || f.tall > Note {
+		if used+own > w+sumSlack || f.tall > Note {
 			rows, used = append(rows, nil), 0
 		}
 		rows[len(rows)-1] = append(rows[len(rows)-1], f)

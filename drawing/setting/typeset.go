@@ -35,19 +35,19 @@ func Fields(text string) []string {
 	return out
 }
 
-// fraction matches what follows whole inches: 3/4". letter matches what follows
+// inchFraction matches what follows whole inches: 3/4". letter matches what follows
 // a wall.
 var (
-	fraction = pattern.Of(`^\d+/\d+"`)
-	letter   = pattern.Of(`^[A-Z]{1,2}[,;:.)]*$`)
+	inchFraction = pattern.Of(`^\d+/\d+"`)
+	wallLetter   = pattern.Of(`^[A-Z]{1,2}[,;:.)]*$`)
 )
 
 // belongs reports whether a word stays on the line of the one before it.
 func belongs(before, w string) bool {
 	if figured(before) {
-		return slices.Contains(unitWords, strings.TrimRight(w, ",;:.)")) || fraction().MatchString(w)
+		return slices.Contains(unitWords, strings.TrimRight(w, ",;:.)")) || inchFraction().MatchString(w)
 	}
-	return letter().MatchString(w) && strings.HasSuffix(before, "wall")
+	return wallLetter().MatchString(w) && strings.HasSuffix(before, "wall")
 }
 
 // figured reports whether a word is a figure, such as 12, (0.5 or 3/8.

@@ -212,9 +212,9 @@ func (s section) drawLayer(v *floorplan.View, i int, l sectionLayer) {
 		v.Ink.Hatch([][]drawing.Pt{b.Corners()})
 	}
 	if l.broken() {
-		parts := s.boxes(v, l)
-		for _, y := range []float64{parts[0].Y1, parts[1].Y0} {
-			v.BreakLine(drawing.Pt{X: parts[0].X0 - breakPast, Y: y}, drawing.Pt{X: parts[0].X1 + breakPast, Y: y})
+		boxes := s.boxes(v, l)
+		for _, y := range []float64{boxes[0].Y1, boxes[1].Y0} {
+			v.BreakLine(drawing.Pt{X: boxes[0].X0 - breakPast, Y: y}, drawing.Pt{X: boxes[0].X1 + breakPast, Y: y})
 		}
 	}
 	for _, height := range []float64{l.top, l.bottom()} {
@@ -234,9 +234,9 @@ func (s section) drawSides(v *floorplan.View) {
 		from := v.Paper.Pt(plane.Pt(x, 0))
 		for _, l := range s.layers {
 			if l.broken() {
-				parts := s.boxes(v, l)
-				v.BreakLine(from, drawing.Pt{X: from.X, Y: parts[0].Y1})
-				from.Y = parts[1].Y0
+				boxes := s.boxes(v, l)
+				v.BreakLine(from, drawing.Pt{X: from.X, Y: boxes[0].Y1})
+				from.Y = boxes[1].Y0
 			}
 		}
 		v.BreakLine(from, v.Paper.Pt(plane.Pt(x, s.bottom())))
@@ -398,7 +398,7 @@ func printed(layers []job.Layer) (mm, in []float64) {
 	}
 	_, n := overSubfloor(layers)
 	both := func(step float64) []float64 {
-		out := roundedParts(exact[:n], step)
+		out := roundedToSum(exact[:n], step)
 		for _, t := range exact[n:] {
 			out = append(out, say.Rounded(t, step))
 		}
@@ -416,9 +416,9 @@ func ownPrinted(v *floorplan.View) []float64 {
 	return mm
 }
 
-// roundedParts rounds figures to whole steps that add up to their rounded sum:
+// roundedToSum rounds figures to whole steps that add up to their rounded sum:
 // those that lack least to the next step are rounded up.
-func roundedParts(figures []float64, step float64) []float64 {
+func roundedToSum(figures []float64, step float64) []float64 {
 	const even = 1e-6 // of a step: what is off by the arithmetic alone
 	out, order := make([]float64, len(figures)), make([]int, len(figures))
 	lack := say.Rounded(setting.Sum(figures), step) / step

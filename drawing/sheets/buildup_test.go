@@ -108,7 +108,7 @@ func TestSectionShowsTwoRuns(t *testing.T) {
 // 10 + 4 + 5.5 + 10 mm are 29.5 mm, 1.161 in, 1 3/16 in.
 func TestPrintedLayersAddUp(t *testing.T) {
 	kitchen := []float64{10, 4, 5.5, 10}
-	if got := setting.Sum(roundedParts(kitchen, say.Sixteenth)) / say.Sixteenth; math.Abs(got-19) > 1e-9 {
+	if got := setting.Sum(roundedToSum(kitchen, say.Sixteenth)) / say.Sixteenth; math.Abs(got-19) > 1e-9 {
 		t.Errorf("kitchen: %g sixteenths, by hand 19", got)
 	}
 	rapid.Check(t, func(t *rapid.T) {
@@ -122,7 +122,7 @@ func TestPrintedLayersAddUp(t *testing.T) {
 				exact = append(exact, rapid.Float64Range(0.2, 150).Draw(t, "mm"))
 			}
 		}
-		got := roundedParts(exact, step)
+		got := roundedToSum(exact, step)
 		if d := setting.Sum(got) - say.Rounded(setting.Sum(exact), step); math.Abs(d) > 1e-6 {
 			t.Fatalf("%g as printed is %g, %g off", exact, got, d)
 		}

@@ -21,7 +21,7 @@ const (
 	neverCoiled
 	cureFirst
 	everyStage
-	discharge
+	dischargeMeter
 	notUnder
 	noDrilling
 	sensorTube

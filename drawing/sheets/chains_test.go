@@ -146,7 +146,7 @@ func TestNearlyInLine(t *testing.T) {
 	r.Thermostat = job.Thermostat{Wall: 2, At: plane.Pt(400, 380)}
 	for _, ratio := range []float64{16, 20, 40, 50} {
 		for _, l := range floorplan.Ladders(r, ratio) {
-			if l.Side != floorplan.South {
+			if l.Side != floorplan.SouthSide {
 				continue
 			}
 			if n := len(l.Stations); n != 3 || l.Stations[0].Along != 0 || l.Stations[1].Along != 391 ||

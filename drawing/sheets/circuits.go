@@ -146,7 +146,7 @@ func lookUp(p *layout.Plan) []setting.Block {
 	return []setting.Block{l}
 }
 
-var standard = pattern.Of(`\b(EN|IEC|ISO|NEC) (\d)`)
+var standardNumber = pattern.Of(`\b(EN|IEC|ISO|NEC) (\d)`)
 
 var clauses = pattern.Of(`\b(?:EN|IEC|ISO|NEC) [^,;)]*`)
 
@@ -173,7 +173,7 @@ func oneStandard(sentences []string) string {
 
 // wholeStandards keeps the letters and the number of a standard on one line.
 func wholeStandards(text string) string {
-	return standard().ReplaceAllString(text, "$1"+setting.NoBreak+"$2")
+	return standardNumber().ReplaceAllString(text, "$1"+setting.NoBreak+"$2")
 }
 
 // titled writes the name of a region with capitals.

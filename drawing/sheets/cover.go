@@ -82,15 +82,15 @@ func exclusions(p *layout.Plan) []string {
 	return append(append([]string{}, p.TakeOff.Exclusions...), p.Job.Proposal.Exclusions...)
 }
 
-// priceTable is what the floor costs, part by part; empty where nothing has a price.
+// priceTable is what the floor costs, group by group; empty where nothing has a price.
 func priceTable(p *layout.Plan) setting.Table {
 	o, t := p.Offer, p.Job.Proposal
 	out := setting.Table{Head: "Price", Cols: priceColumns(p)}
 	if o.Net == 0 {
 		return out
 	}
-	for _, part := range o.Parts {
-		out.Rows = append(out.Rows, setting.Row(part.Name, part.Sum.String()))
+	for _, group := range o.Groups {
+		out.Rows = append(out.Rows, setting.Row(group.Name, group.Sum.String()))
 	}
 	if o.Tax != 0 {
 		out.Rows = append(out.Rows, setting.Row("Sum", o.Net.String()), setting.Row(taxWords(t), o.Tax.String()))

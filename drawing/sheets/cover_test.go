@@ -87,7 +87,7 @@ func TestOfferAddsUp(t *testing.T) {
 // whoever makes the offer sees both beside the take-off.
 func TestOwnerSeesNoMarkup(t *testing.T) {
 	k := example(t, "kitchen")
-	mine, _ := For(k.set, owner)
+	mine, _ := For(k.set, ownerReader)
 	all := ""
 	for _, s := range mine {
 		all += said(s)

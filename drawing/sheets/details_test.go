@@ -90,7 +90,7 @@ func TestPhases(t *testing.T) {
 		t.Fatalf("%d pictures", len(steps))
 	}
 	for i, share := range []float64{0, 0.25, 0.5, 0.75, 1} {
-		before, hand, after := partsOf(c, steps[i].laid)
+		before, hand, after := cutAfter(c, steps[i].laid)
 		corners := float64(max(0, len(before)-2))
 		length := plane.PathLength(before) - corners*(2-math.Pi/2)*c.BendRadius
 		if i > 0 && math.Abs(length-share*c.Label.Length) > 0.01*c.Label.Length {

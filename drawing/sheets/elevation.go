@@ -298,11 +298,11 @@ func (e elevation) leads() (all [][]plane.Point) {
 func (e elevation) drawFloor() {
 	strip := e.strip()
 	draw := func(s signs.Sign, l drawing.Layer, title string, st *drawing.Stroke, pts []plane.Point) (shown bool) {
-		parts := e.partsIn(strip, pts)
-		for _, piece := range parts {
+		pieces := e.piecesIn(strip, pts)
+		for _, piece := range pieces {
 			e.Sign(s, l, title, drawing.Polyline(piece...), st, nil)
 		}
-		return len(parts) > 0
+		return len(pieces) > 0
 	}
 	e.drawEnds()
 	for _, s := range e.Room.Job.Stands() {
@@ -314,7 +314,7 @@ func (e elevation) drawFloor() {
 	for i, m := range e.Room.Job.Joints {
 		line := []plane.Point{m.A, m.B}
 		if draw(signs.Movement, drawing.LayerFloor, "movement joint", drawing.JointLine(), line) {
-			at := e.partsIn(strip, line)[0]
+			at := e.piecesIn(strip, line)[0]
 			name := layout.JointName(i, len(e.Room.Job.Joints))
 			e.Tag(at[0].Lerp(at[len(at)-1], 0.5), 1, name, name, 3)
 		}
@@ -337,18 +337,18 @@ func (e elevation) drawFloor() {
 	e.Mark(signs.Thermostat, symbols.Thermostat(e.Paper.Pt(e.plan(e.x(t.At), -floorplan.Poche/2*e.Paper.Ratio))))
 }
 
-// partsIn returns the parts of a line of the floor that lie in a box of the plan,
+// piecesIn returns the parts of a line of the floor that lie in a box of the plan,
 // and keeps lettering off them.
-func (e elevation) partsIn(b drawing.Box, pts []plane.Point) [][]drawing.Pt {
+func (e elevation) piecesIn(b drawing.Box, pts []plane.Point) [][]drawing.Pt {
 	var paper []drawing.Pt
 	for _, p := range e.dense(pts) {
 		paper = append(paper, e.Paper.Pt(e.floor(p)))
 	}
-	parts := b.Pieces(paper)
-	for _, piece := range parts {
+	pieces := b.Pieces(paper)
+	for _, piece := range pieces {
 		e.Ink.Line(piece, lettering.CableInk)
 	}
-	return parts
+	return pieces
 }
 
 // dense puts points between those of a line where it is to be unrolled with a curve.
@@ -393,11 +393,11 @@ func (e elevation) drawEnds() {
 			shown = wide
 		}
 		for _, g := range append(e.Gaps(i), [2]float64{w.Length(), w.Length()}) {
-			for _, piece := range e.partsIn(shown, []plane.Point{w.At(from), w.At(g[0])}) {
+			for _, piece := range e.piecesIn(shown, []plane.Point{w.At(from), w.At(g[0])}) {
 				e.Sign(signs.Wall, drawing.LayerWalls, "wall "+w.Letter, drawing.Polyline(piece...), drawing.WallLine(),
 					nil)
 			}
-			for _, piece := range e.partsIn(shown, []plane.Point{w.At(g[0]), w.At(g[1])}) {
+			for _, piece := range e.piecesIn(shown, []plane.Point{w.At(g[0]), w.At(g[1])}) {
 				e.Path(drawing.LayerWalls, "opening", drawing.Polyline(piece...), drawing.FixtureLine(), nil)
 			}
 			from = g[1]

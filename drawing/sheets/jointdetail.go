@@ -179,9 +179,9 @@ func (v detailView) gap() (from, to float64) {
 	return mid - wide/2, mid + wide/2
 }
 
-// parts returns the boxes of layer i: those beside the joint, which goes down
+// boxes returns the boxes of layer i: those beside the joint, which goes down
 // through the membrane.
-func (v detailView) parts(i int) []drawing.Box {
+func (v detailView) boxes(i int) []drawing.Box {
 	b := drawing.Box{X0: v.box.X0, Y0: v.box.Y0 + v.len(v.depth(i)), X1: v.box.X1,
 		Y1: v.box.Y0 + v.len(v.depth(i)+v.drawn(i))}
 	if i > v.holds {
@@ -198,7 +198,7 @@ func (v detailView) parts(i int) []drawing.Box {
 func (v detailView) draw() {
 	for i, l := range v.layers {
 		cut := i == len(v.layers)-1 && (v.goesOn || v.drawn(i) < l.Thickness)
-		for _, b := range v.parts(i) {
+		for _, b := range v.boxes(i) {
 			if p, ok := materialOf(l.Kind); ok {
 				v.Add(drawing.Hatch([][]drawing.Pt{b.Corners()}, p)...)
 			}
@@ -327,8 +327,8 @@ func (v detailView) drawPegs() []drawing.Box {
 		return nil
 	}
 	var out []drawing.Box
-	for _, part := range v.parts(v.holds) {
-		for _, b := range pegsIn(part, v.run(), v.len(v.pitch)) {
+	for _, box := range v.boxes(v.holds) {
+		for _, b := range pegsIn(box, v.run(), v.len(v.pitch)) {
 			v.Path(drawing.LayerMembrane, "peg", drawing.Rectangle(b), drawing.ThinLine(),
 				drawing.Filled(drawing.Grey(0.4)))
 			out = append(out, b)

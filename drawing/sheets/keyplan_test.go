@@ -81,7 +81,7 @@ func TestFor(t *testing.T) {
 			t.Errorf("%s gets %d of %d sheets", reader, len(some), len(set))
 		}
 		for _, s := range some {
-			if strings.HasPrefix(s.ID, "owner-map") && reader != owner && reader != HandedOver {
+			if strings.HasPrefix(s.ID, "owner-map") && reader != ownerReader && reader != HandedOver {
 				t.Errorf("%s gets %s", reader, s.ID)
 			}
 		}

@@ -9,22 +9,24 @@ import (
 
 // The readers of a set, by the words that draw --for takes.
 const (
-	installer = "installer"
-	estimator = "estimator"
-	wirer     = "electrician"
-	owner     = "owner"
+	installerReader = "installer"
+	estimatorReader = "estimator"
+	wirerReader     = "electrician"
+	ownerReader     = "owner"
 	// HandedOver reads what goes with a floor that is recorded as laid.
 	HandedOver = "handover"
 )
 
 // Readers returns the readers that sheets are drawn for, in the order of the work.
-func Readers() []string { return []string{installer, estimator, wirer, owner, HandedOver} }
+func Readers() []string {
+	return []string{installerReader, estimatorReader, wirerReader, ownerReader, HandedOver}
+}
 
 // An entry of the registry: whatever goes by the kind of a sheet reads it there,
 // the set and its order, labels, titles, whom a sheet is for, and help.
 type registered struct {
 	setting.Kind
-	draw part // nil: it comes with another kind, or its verb draws it
+	draw drawFunc // nil: it comes with another kind, or its verb draws it
 }
 
 // Kinds returns every kind of sheet in the order of a set; after them those
@@ -42,10 +44,10 @@ func registry() []registered {
 	return []registered{
 		{Kind: setting.Kind{ID: coverID, Code: "CO", Title: "Proposal", Form: "Proposal",
 			About:   "What is offered: scope, price with tax, options and terms",
-			Readers: []string{estimator, owner}}},
+			Readers: []string{estimatorReader, ownerReader}}},
 		{Kind: setting.Kind{ID: "key-plan", Code: "KP", Title: "Key plan", Form: "Key plan",
 			About:   "All rooms of the job at one scale, with their names and loads",
-			Readers: []string{installer, estimator, wirer}}, draw: keyPlan},
+			Readers: []string{installerReader, estimatorReader, wirerReader}}, draw: keyPlan},
 		{Kind: setting.Kind{ID: "field-sheet", Code: "FS", Title: "Field sheet", Form: "Laying plan",
 			About:   "The next two in one, on A4 and letter",
 			Readers: Readers()}, draw: eachRoom(fieldSheets)},
@@ -54,56 +56,56 @@ func registry() []registered {
 			Readers: Readers()}, draw: eachRoom(layingPlans)},
 		{Kind: setting.Kind{ID: "setting-out", Code: "SO", Title: "Setting out", Form: "Setting-out plan",
 			About:   "How cable is laid run by run, in pegs, with the length used",
-			Readers: []string{installer}}},
+			Readers: []string{installerReader}}},
 		{Kind: setting.Kind{ID: detailsID, Code: "DT", Title: "Details", Form: "Details",
 			About:   "Laying in pictures, what plans call out enlarged, and notes",
 			Readers: Readers()}},
 		{Kind: setting.Kind{ID: "membrane", Code: "MB", Title: "Membrane", Form: "Membrane cut plan",
 			About:   "How the pegged membrane is cut and laid, piece by piece",
-			Readers: []string{installer, estimator}}, draw: eachRoom(membraneAndTile)},
+			Readers: []string{installerReader, estimatorReader}}, draw: eachRoom(membraneAndTile)},
 		{Kind: setting.Kind{ID: "tile-plan", Code: "TP", Title: "Tile plan", Form: "Tile plan",
 			About:   "How the tile is set out over the cable, and what is cut",
-			Readers: []string{installer, estimator}}},
+			Readers: []string{installerReader, estimatorReader}}},
 		{Kind: setting.Kind{ID: "covering", Code: "MT", Title: "Membrane and tile", Form: "Cut and tile plan",
 			About:   "The two before it in one, on A4 and letter",
-			Readers: []string{installer, estimator}}},
+			Readers: []string{installerReader, estimatorReader}}},
 		{Kind: setting.Kind{ID: "build-up", Code: "BU", Title: "Build-up", Form: "Section",
 			About:   "A section through the floor with its layers and heights",
-			Readers: []string{installer, estimator}}, draw: buildUp},
+			Readers: []string{installerReader, estimatorReader}}, draw: buildUp},
 		{Kind: setting.Kind{ID: "electrician", Code: "EL", Title: "Electrician's sheet", Form: "Electrical plan",
 			About:   "The wall with box and lead rise, the load, what is to be settled",
-			Readers: []string{wirer}}, draw: eachRoom(electrician)},
+			Readers: []string{wirerReader}}, draw: eachRoom(electrician)},
 		{Kind: setting.Kind{ID: notesID, Code: "NT", Title: "Notes", Form: "Notes",
 			About:   "What the drawings before it have no room for",
 			Readers: Readers()}},
 		{Kind: setting.Kind{ID: takeOffID, Code: "TO", Title: "Take-off", Form: "Take-off",
 			About:   "What to buy, each line with the area or length it is based on",
-			Readers: []string{estimator}}},
+			Readers: []string{estimatorReader}}},
 		{Kind: setting.Kind{ID: "test-record", Code: "TR", Title: "Test record", Form: "Test record",
 			About:   "The readings to take at each stage, with their limits",
-			Readers: []string{installer, wirer, owner, HandedOver}}, draw: allRecords},
+			Readers: []string{installerReader, wirerReader, ownerReader, HandedOver}}, draw: allRecords},
 		{Kind: setting.Kind{ID: "owner-map", Code: "OM", Title: "Owner's map", Form: "Owner's map",
 			About:   "Where cable lies and where none does, for whoever drills later",
-			Readers: []string{owner, HandedOver}}, draw: eachRoom(ownerMap)},
+			Readers: []string{ownerReader, HandedOver}}, draw: eachRoom(ownerMap)},
 		{Kind: setting.Kind{ID: "hand-over", Code: "HO", Title: "Hand-over", Form: "Hand-over record",
 			About:   "Papers there and missing, materials, days of cure, testers",
-			Readers: []string{owner, HandedOver}}, draw: handOver},
+			Readers: []string{ownerReader, HandedOver}}, draw: handOver},
 		{Kind: setting.Kind{ID: "changes", Code: "CH", Title: "Changes", Form: "Changes",
 			About:   "What changed since the revision before, in clouds",
 			Readers: Readers(), Verb: "compare"}},
 		{Kind: setting.Kind{ID: "fault", Code: "FA", Title: "Fault on cable", Form: "Fault plan",
 			About: "The stretch of cable within which a fault must lie, the tiles over it and the runs it could be " +
 				"taken for",
-			Readers: []string{wirer, owner}, Verb: "fault"}},
+			Readers: []string{wirerReader, ownerReader}, Verb: "fault"}},
 		{Kind: setting.Kind{ID: "refit", Code: "RF", Title: "Refit of", Form: "Refit plan",
 			About:   "The rest of a partly laid cable as planned anew: what is laid stays, what changes is marked",
-			Readers: []string{installer}, Verb: "refit"}},
+			Readers: []string{installerReader}, Verb: "refit"}},
 	}
 }
 
 // Priced reports whether the sheets of a reader show what things cost; those of all
 // together do.
-func Priced(reader string) bool { return reader == "" || reader == estimator }
+func Priced(reader string) bool { return reader == "" || reader == estimatorReader }
 
 // kindNamed returns the kind of an ID that the list has.
 func kindNamed(id string) setting.Kind {

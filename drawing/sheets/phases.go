@@ -236,7 +236,7 @@ func closed(ring []drawing.Pt) []drawing.Pt { return append(ring, ring[0]) }
 // cable draws one cable: what lies of it as thick as its runs leave room for, the one in hand
 // thicker than those before it.
 func (p phases) cable(pg *setting.Page, v drawing.View, c *layout.Cable, laid float64, inHand bool) {
-	before, hand, after := partsOf(c, laid)
+	before, hand, after := cutAfter(c, laid)
 	faint := &drawing.Stroke{Width: drawing.W018, Colour: drawing.Grey(0.4)}
 	pg.Path(drawing.LayerCable, "still to lay", drawing.Polyline(v.Pts(after)...), faint, nil)
 	if laid <= 0 {
@@ -258,8 +258,8 @@ func (p phases) cable(pg *setting.Page, v drawing.View, c *layout.Cable, laid fl
 	}
 }
 
-// partsOf cuts a cable's path after so many mm: what lies, where it is cut, and the rest.
-func partsOf(c *layout.Cable, laid float64) (before []plane.Point, hand plane.Point, after []plane.Point) {
+// cutAfter cuts a cable's path after so many mm: what lies, where it is cut, and the rest.
+func cutAfter(c *layout.Cable, laid float64) (before []plane.Point, hand plane.Point, after []plane.Point) {
 	if laid <= 0 {
 		return nil, plane.Point{}, c.Path
 	}

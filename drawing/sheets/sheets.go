@@ -35,11 +35,11 @@ func setPages(p *layout.Plan) ([]*setting.Page, error) {
 		}
 	}
 	kinds := registry()
-	parts := make([]part, len(kinds))
+	draws := make([]drawFunc, len(kinds))
 	for i, k := range kinds {
-		parts[i] = k.draw
+		draws[i] = k.draw
 	}
-	drawn, err := drawAll(p, parts)
+	drawn, err := drawAll(p, draws)
 	if err != nil {
 		return nil, err
 	}
@@ -61,16 +61,16 @@ func setPages(p *layout.Plan) ([]*setting.Page, error) {
 	return append(first, all...), err
 }
 
-// A part draws some of a set's sheets. It only reads the plan.
-type part func(*layout.Plan) ([]*setting.Page, error)
+// A drawFunc draws some of a set's sheets. It only reads the plan.
+type drawFunc func(*layout.Plan) ([]*setting.Page, error)
 
-// drawAll draws the parts of a set at the same time, and returns the pages of each:
-// how many run at once makes no difference to the sheets. A part that is nil has none.
-// The error is that of the first part that has one.
-func drawAll(p *layout.Plan, parts []part) ([][]*setting.Page, error) {
-	pages, errs := make([][]*setting.Page, len(parts)), make([]error, len(parts))
+// drawAll calls the functions of a set at the same time, and returns the pages of each:
+// how many run at once makes no difference to the sheets. One that is nil has none.
+// The error is that of the first that has one.
+func drawAll(p *layout.Plan, draws []drawFunc) ([][]*setting.Page, error) {
+	pages, errs := make([][]*setting.Page, len(draws)), make([]error, len(draws))
 	var wait sync.WaitGroup
-	for i, draw := range parts {
+	for i, draw := range draws {
 		if draw != nil {
 			wait.Go(func() { pages[i], errs[i] = draw(p) })
 		}
@@ -85,9 +85,9 @@ func drawAll(p *layout.Plan, parts []part) ([][]*setting.Page, error) {
 }
 
 // eachRoom draws a kind of sheet for every room.
-func eachRoom(draw func(*layout.Plan, *layout.Room) ([]*setting.Page, error)) part {
+func eachRoom(draw func(*layout.Plan, *layout.Room) ([]*setting.Page, error)) drawFunc {
 	return func(p *layout.Plan) ([]*setting.Page, error) {
-		rooms := make([]part, len(p.Rooms))
+		rooms := make([]drawFunc, len(p.Rooms))
 		for i := range p.Rooms {
 			rooms[i] = func(p *layout.Plan) ([]*setting.Page, error) { return draw(p, &p.Rooms[i]) }
 		}

@@ -318,7 +318,7 @@ func signTable() setting.Table {
 
 func testNotes(in circuit.Region) []string {
 	return []string{
-		everyStage.text(in), discharge.text(in),
+		everyStage.text(in), dischargeMeter.text(in),
 		"Write values, not only \"OK\". An open circuit on a hand meter is no insulation test. A fall to a tenth of " +
 			"the first reading matters even above the least value.",
 	}

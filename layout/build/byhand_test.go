@@ -954,7 +954,7 @@ func TestTheZoneOfAPlace(t *testing.T) {
 	if orCold(r) != " or left cold" || orCold(roomOf()) != "" {
 		t.Error("what is left cold")
 	}
-	if partWords(r, 0) != "the room" || partWords(roomOf(zone(0, 0, 9, 9), zone(20, 0, 29, 9)),
+	if zoneWords(r, 0) != "the room" || zoneWords(roomOf(zone(0, 0, 9, 9), zone(20, 0, 29, 9)),
 		0) != "the rest of the room" {
 		t.Error("parts in words")
 	}

@@ -17,8 +17,8 @@ func layCables(d draft) ([]route.Route, []job.Cable, []job.Diagnostic) {
 	if j.LaidBy != nil {
 		return r.Issued(j)
 	}
-	if parts := d.parts(); len(parts) > 1 || parts[0].zone != nil {
-		return chooseByPart(d, parts)
+	if parts := d.choiceAreas(); len(parts) > 1 || parts[0].zone != nil {
+		return chooseByArea(d, parts)
 	}
 	if len(r.Job.Cables) == 0 {
 		return choose(d)

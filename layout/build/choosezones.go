@@ -10,28 +10,28 @@ import (
 	"oxturn/layout/route"
 )
 
-// A part is a piece of a room that cables are chosen for by itself.
-type part struct {
+// A choiceArea is floor of a room that cables are chosen for by itself.
+type choiceArea struct {
 	draft
 	zone *job.Zone // that asks for a density of its own; nil: the rest of the room
 }
 
-// parts are the zones of a room that ask for a density of their own, then the rest where
+// choiceAreas are the zones of a room that ask for a density of their own, then the rest where
 // the job names no cables for it; the room itself where no zone asks.
-func (d draft) parts() (out []part) {
+func (d draft) choiceAreas() (out []choiceArea) {
 	var rest []int
 	for i := range d.Zones {
 		if z := d.Spoken(i); z != nil && z.Density > 0 {
-			out = append(out, part{d.only([]int{i}, z.Density), z})
+			out = append(out, choiceArea{d.only([]int{i}, z.Density), z})
 		} else {
 			rest = append(rest, i)
 		}
 	}
 	switch {
 	case out == nil:
-		return []part{{d, nil}}
+		return []choiceArea{{d, nil}}
 	case len(rest) > 0 && len(d.Job.Cables) == 0:
-		out = append(out, part{d.only(rest, d.Job.Density), nil})
+		out = append(out, choiceArea{d.only(rest, d.Job.Density), nil})
 	}
 	return out
 }
@@ -53,16 +53,16 @@ func (d draft) only(zones []int, density float64) draft {
 	return draft{&r, d.job, d.steps, d.stop}
 }
 
-// chooseByPart chooses the cables of every part by itself, then lays all of the room's
+// chooseByArea chooses the cables of every part by itself, then lays all of the room's
 // together.
-func chooseByPart(d draft, parts []part) ([]route.Route, []job.Cable, []job.Diagnostic) {
+func chooseByArea(d draft, areas []choiceArea) ([]route.Route, []job.Cable, []job.Diagnostic) {
 	of := *d.Job
 	of.Zones = slices.Clone(of.Zones)
 	own, left := ownCables(d.Job), *d.job
 	left.Cables = slices.Clone(left.Cables)
 	var why []string
 	d.Chosen = &layout.Choice{}
-	for _, p := range parts {
+	for _, p := range areas {
 		p.job = &left
 		_, labels, wrong := choose(p.draft)
 		d.Chosen.RunnersUp = append(d.Chosen.RunnersUp, p.Chosen.RunnersUp...)
@@ -128,7 +128,7 @@ func without(list, used []job.Cable) (out []job.Cable) {
 }
 
 // words names a part of a room.
-func (p part) words() string {
+func (p choiceArea) words() string {
 	if p.zone == nil {
 		return "the rest"
 	}

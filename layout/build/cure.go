@@ -8,9 +8,9 @@ import (
 	"oxturn/layout/record"
 )
 
-// cement are the kinds of layer that are taken as freshly made with cement and
+// setsByCement are the kinds of layer that are taken as freshly made with cement and
 // must harden before the floor is warmed.
-var cement = map[string]bool{"mortar": true, "membrane": true, "screed": true}
+var setsByCement = map[string]bool{"mortar": true, "membrane": true, "screed": true}
 
 // fullUse gathers what must harden: the layers made with cement, any other
 // that is given days or a day, and the grout. A slab is taken as old.
@@ -37,7 +37,7 @@ func fullUse(p *layout.Plan) {
 func cures(j *job.Job) []record.Cure {
 	out := []record.Cure{{Layer: "grout", Placed: j.Tile.Grouted, Days: j.Tile.GroutCure}}
 	for _, l := range j.BuildUp {
-		if cement[l.Kind] || l.CureDays > 0 || !l.Placed.IsZero() {
+		if setsByCement[l.Kind] || l.CureDays > 0 || !l.Placed.IsZero() {
 			out = append(out, record.Cure{Layer: l.Name, Placed: l.Placed, Days: l.CureDays})
 		}
 	}

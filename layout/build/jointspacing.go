@@ -58,17 +58,17 @@ func extent(part plane.Polygon, u plane.Point) float64 {
 	return high - low
 }
 
-// slit is the width of what a movement joint cuts out of the tile to tell the
+// jointSlit is the width of what a movement joint cuts out of the tile to tell the
 // fields on either side apart, mm.
-const slit = 2.0
+const jointSlit = 2.0
 
 // fields are the pieces of the room's tiled floor between its movement joints;
 // the whole of it where that cannot be told.
 func fields(r *layout.Room) plane.Region {
 	var cuts []plane.Region
 	for _, m := range r.Job.Joints {
-		u := m.B.Sub(m.A).Unit().Mul(slit)
-		cut, err := plane.Band([]plane.Point{m.A.Sub(u), m.B.Add(u)}, slit)
+		u := m.B.Sub(m.A).Unit().Mul(jointSlit)
+		cut, err := plane.Band([]plane.Point{m.A.Sub(u), m.B.Add(u)}, jointSlit)
 		if err != nil {
 			return r.Tiled
 		}

@@ -28,14 +28,14 @@ func enclosed(r *layout.Room) heat.Loss {
 	j := r.Job.Loss
 	floor := r.Floor.Area() / plane.SquareMetre
 	l := heat.Loss{Volume: floor * j.Height / 1000, Changes: j.Changes, Inside: j.Inside, Outside: j.Outside}
-	for _, part := range []heat.Part{
+	for _, part := range []heat.Element{
 		{Name: "outside walls", Area: j.Walls, U: j.WallsU, Beyond: j.Outside}, {Name: "windows", Area: j.Windows,
 			U: j.WindowsU, Beyond: j.Outside},
 		{Name: "ceiling", Area: floor, U: j.CeilingU, Beyond: j.Above}, {Name: "floor that is not warmed",
 			Area: max(0, floor-r.Warmed()/plane.SquareMetre), U: j.FloorU, Beyond: j.Below},
 	} {
 		if part.U > 0 && part.Area > 0 {
-			l.Parts = append(l.Parts, part)
+			l.Elements = append(l.Elements, part)
 		}
 	}
 	return l

@@ -16,9 +16,9 @@ type neck struct {
 	width float64 // mm that are left for the centre lines of cable, the clearances off
 }
 
-// parts are the pieces of a zone that are left at least so many mm wide, drawn
+// leftWide are the pieces of a zone that are left at least so many mm wide, drawn
 // in by half of it; one that is too narrow leaves none.
-func parts(zone plane.Region, width float64) plane.Region {
+func leftWide(zone plane.Region, width float64) plane.Region {
 	inner, err := zone.Grow(-width / 2)
 	if err != nil {
 		return nil
@@ -26,9 +26,9 @@ func parts(zone plane.Region, width float64) plane.Region {
 	return inner
 }
 
-// partBy returns the index of the part that p lies in or nearest to, -1 for none,
+// pieceBy returns the index of the piece that p lies in or nearest to, -1 for none,
 // and how far p lies from it.
-func partBy(inner plane.Region, p plane.Point) (at int, off float64) {
+func pieceBy(inner plane.Region, p plane.Point) (at int, off float64) {
 	at, off = -1, math.Inf(1)
 	for i := range inner {
 		d := max(0, -inner[i:i+1].Depth(p))
@@ -43,15 +43,15 @@ func partBy(inner plane.Region, p plane.Point) (at int, off float64) {
 // of a zone: a neck on the way from the floor about home. narrow: the floor at
 // the spot is itself too narrow. Neither where two runs can come there.
 func neckTo(zone plane.Region, home, spot plane.Point, two float64) (n *neck, narrow bool) {
-	inner := parts(zone, two)
-	mine, off := partBy(inner, spot)
+	inner := leftWide(zone, two)
+	mine, off := pieceBy(inner, spot)
 	if mine < 0 || off > two {
 		return nil, true
 	}
 	apart := func(width float64) (inner plane.Region, a, b int) {
-		inner = parts(zone, width)
-		a, _ = partBy(inner, spot)
-		b, _ = partBy(inner, home)
+		inner = leftWide(zone, width)
+		a, _ = pieceBy(inner, spot)
+		b, _ = pieceBy(inner, home)
 		return inner, a, b
 	}
 	wide := two

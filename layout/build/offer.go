@@ -9,11 +9,11 @@ import (
 	"oxturn/layout/takeoff"
 )
 
-// The parts of an offer, in its order.
+// The groups of an offer, in its order.
 const (
-	partFloor = "Membrane, mortars, tile and joints"
-	partHeat  = "Heating cable, sensors and controls"
-	partWork  = "Labour, visits and tests"
+	groupFloor = "Membrane, mortars, tile and joints"
+	groupHeat  = "Heating cable, sensors and controls"
+	groupWork  = "Labour, visits and tests"
 )
 
 // offer makes the offer of a proposal out of its take-off. A job that neither says that it is one
@@ -27,17 +27,17 @@ func offer(p *layout.Plan) {
 	costs := map[string]money.Cents{}
 	for _, l := range p.TakeOff.Lines {
 		c := money.Of(l.Price)
-		costs[partOf(l.Code)] += c
+		costs[groupOf(l.Code)] += c
 		o.Cost += c
 		if c == 0 {
 			o.Unpriced = append(o.Unpriced, l.Item)
 		}
 	}
-	for _, name := range []string{partFloor, partHeat, partWork} {
-		if c := costs[name]; c != 0 { // each part is rounded, so that what is printed adds up
-			part := layout.Part{Name: name, Sum: c + c.Share(t.Markup)}
-			o.Parts = append(o.Parts, part)
-			o.Net += part.Sum
+	for _, name := range []string{groupFloor, groupHeat, groupWork} {
+		if c := costs[name]; c != 0 { // each group is rounded, so that what is printed adds up
+			group := layout.OfferGroup{Name: name, Sum: c + c.Share(t.Markup)}
+			o.Groups = append(o.Groups, group)
+			o.Net += group.Sum
 		}
 	}
 	o.Markup = o.Net - o.Cost
@@ -66,13 +66,13 @@ func optionPrice(j *job.Job, o job.ProposalOption) money.Cents {
 	return c + c.Share(j.Proposal.Tax)
 }
 
-// partOf is the part of an offer that a line of the take-off belongs to.
-func partOf(code string) string {
+// groupOf is the group of an offer that a line of the take-off belongs to.
+func groupOf(code string) string {
 	switch {
 	case strings.HasPrefix(code, "labour "), code == "visits", code == "tester-hire":
-		return partWork
+		return groupWork
 	case takeoff.OfHeating(code):
-		return partHeat
+		return groupHeat
 	}
-	return partFloor
+	return groupFloor
 }

@@ -62,7 +62,7 @@ func OptionsUntil(j *job.Job, stop func() bool, laying func(room string, cables 
 			wrong = append(wrong, *unfit)
 			continue
 		}
-		for _, p := range d.parts() {
+		for _, p := range d.choiceAreas() {
 			o := optionsOf(p, func(c layout.Candidate) {
 				if laying != nil {
 					laying(r.Job.Name, c.IDs)
@@ -81,7 +81,7 @@ func OptionsUntil(j *job.Job, stop func() bool, laying func(room string, cables 
 }
 
 // optionsOf are the options of a part of a room.
-func optionsOf(p part, laying func(layout.Candidate)) RoomOptions {
+func optionsOf(p choiceArea, laying func(layout.Candidate)) RoomOptions {
 	o := RoomOptions{Heated: p.Heated.Area(), Asked: asked(p.Room), Options: options(p.draft, laying)}
 	if p.zone != nil {
 		o.Zone = p.zone.Name

@@ -43,7 +43,7 @@ func parted(routes []route.Route, labels []job.Cable) []Split {
 	if len(routes) < 2 {
 		return nil
 	}
-	var best parting
+	var best lineBetween
 	best.gap = math.Inf(-1)
 	u := plane.Pt(1, 0).Rotate(routes[0].Lattice.Angle)
 	for _, way := range []plane.Point{u, u.Mul(-1), u.Left(), u.Left().Mul(-1)} {
@@ -66,20 +66,20 @@ func parted(routes []route.Route, labels []job.Cable) []Split {
 	return out
 }
 
-// A parting is two groups of cables beside each other: the gap lies square to the way from
+// A lineBetween is two groups of cables beside each other: the gap lies square to the way from
 // the first to the second, so far along that.
-type parting struct {
+type lineBetween struct {
 	way     plane.Point
 	at, gap float64
 	groups  [2][]route.Route
 }
 
-// partAlong is the parting with the widest gap along a way.
-func partAlong(routes []route.Route, way plane.Point) parting {
+// partAlong is the lineBetween with the widest gap along a way.
+func partAlong(routes []route.Route, way plane.Point) lineBetween {
 	sorted := slices.Clone(routes)
 	from := func(r route.Route) float64 { low, _ := reach(r.Share, way); return low }
 	slices.SortStableFunc(sorted, func(a, b route.Route) int { return cmp.Compare(from(a), from(b)) })
-	best := parting{way: way, gap: math.Inf(-1)}
+	best := lineBetween{way: way, gap: math.Inf(-1)}
 	end := math.Inf(-1)
 	for i, r := range sorted[:len(sorted)-1] {
 		_, high := reach(r.Share, way)
@@ -94,7 +94,7 @@ func partAlong(routes []route.Route, way plane.Point) parting {
 }
 
 // line is the line midway, as long as the floor of both groups reaches along it.
-func (p parting) line() plane.Segment {
+func (p lineBetween) line() plane.Segment {
 	along := p.way.Left()
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, r := range slices.Concat(p.groups[0], p.groups[1]) {

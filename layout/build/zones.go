@@ -45,7 +45,7 @@ func askZones(r *layout.Room, j *job.Job) *job.Diagnostic {
 func oneLattice(r *layout.Room) *job.Diagnostic {
 	first, said := (*float64)(nil), ""
 	for i := range r.Zones {
-		rows, of := r.AskOf(i).Rows, partWords(r, i)
+		rows, of := r.AskOf(i).Rows, zoneWords(r, i)
 		if rows == nil {
 			continue
 		}
@@ -104,8 +104,8 @@ func orCold(r *layout.Room) string {
 	return ""
 }
 
-// partWords names zone i of a room in messages.
-func partWords(r *layout.Room, i int) string {
+// zoneWords names zone i of a room in messages.
+func zoneWords(r *layout.Room, i int) string {
 	if z := r.Spoken(i); z != nil {
 		return fmt.Sprintf("zone %q", z.Name)
 	}

@@ -22,14 +22,14 @@ func (l Label) limits(nominal float64) Limits {
 	return out
 }
 
-// rounding is the share by which a reading may miss a limit and still count as
+// limitRounding is the share by which a reading may miss a limit and still count as
 // exactly on it: far below what any meter shows, far above float rounding.
-const rounding = 1e-9
+const limitRounding = 1e-9
 
 // Holds reports whether ohms lies within the limits. A reading exactly on a
 // limit does.
 func (l Limits) Holds(ohms float64) bool {
-	return ohms >= l.Low*(1-rounding) && ohms <= l.High*(1+rounding)
+	return ohms >= l.Low*(1-limitRounding) && ohms <= l.High*(1+limitRounding)
 }
 
 // String prints the limits with their tolerance and its source.

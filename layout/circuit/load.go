@@ -69,7 +69,7 @@ func (l *Load) judgeContacts(cables []Cable) {
 }
 
 // within reports v <= limit, exactly at the limit included despite rounding.
-func within(v, limit float64) bool { return v <= limit*(1+rounding) }
+func within(v, limit float64) bool { return v <= limit*(1+limitRounding) }
 
 // A Binding says, for one breaker rating, which rating is reached first.
 // It is information for the electrician, who chooses.
@@ -89,8 +89,8 @@ func (l Load) Bindings(breakers []float64) []Binding {
 		row := Binding{Breaker: b, Usable: b / l.Region.Continuous.Value, Binds: "breaker"}
 		row.Limit = row.Usable
 		switch {
-		case l.Contacts == 0 || l.Contacts > row.Usable*(1+rounding):
-		case l.Contacts < row.Usable*(1-rounding):
+		case l.Contacts == 0 || l.Contacts > row.Usable*(1+limitRounding):
+		case l.Contacts < row.Usable*(1-limitRounding):
 			row.Limit, row.Binds = l.Contacts, "thermostat contacts"
 		default:
 			row.Binds = "both alike"

@@ -23,7 +23,7 @@ func (p Platinum) at(t float64) float64 {
 
 // Ohms returns the resistance at a temperature.
 func (p Platinum) Ohms(celsius float64) (float64, error) {
-	if err := checkCelsius(celsius, coldest, hottest); err != nil {
+	if err := checkCelsius(celsius, coldestFormula, hottestFormula); err != nil {
 		return 0, err
 	}
 	return p.at(celsius), nil
@@ -35,8 +35,8 @@ func (p Platinum) Celsius(ohms float64) (float64, error) {
 	if err := checkOhms(ohms); err != nil {
 		return 0, err
 	}
-	if ohms < p.at(coldest)-byRounding || ohms > p.at(hottest)+byRounding {
-		return checkReading(ohms, math.NaN(), coldest, hottest)
+	if ohms < p.at(coldestFormula)-byRounding || ohms > p.at(hottestFormula)+byRounding {
+		return checkReading(ohms, math.NaN(), coldestFormula, hottestFormula)
 	}
 	t := (-platinumA + math.Sqrt(platinumA*platinumA-4*platinumB*(1-ohms/p.R0))) / (2 * platinumB)
 	for range 3 {

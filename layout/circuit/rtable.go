@@ -23,7 +23,7 @@ func NewTable(points []RT) (Table, error) {
 	p := append([]RT(nil), points...)
 	sort.SliceStable(p, func(i, j int) bool { return p[i].Celsius < p[j].Celsius })
 	for i, q := range p {
-		if !(q.Celsius > -kelvin && q.Celsius < 1000) || checkOhms(q.Ohms) != nil {
+		if !(q.Celsius > -kelvinAtZero && q.Celsius < 1000) || checkOhms(q.Ohms) != nil {
 			return Table{}, fmt.Errorf("sensor table: %g Ω at %g °C is not a usable point", q.Ohms, q.Celsius)
 		}
 		if i > 0 && q.Celsius == p[i-1].Celsius {
@@ -71,7 +71,7 @@ func (t Table) Celsius(ohms float64) (float64, error) {
 		return checkReading(ohms, math.NaN(), low, high)
 	}
 	share := math.Log(ohms/a.Ohms) / math.Log(b.Ohms/a.Ohms)
-	return 1/(inverse(a.Celsius)+share*(inverse(b.Celsius)-inverse(a.Celsius))) - kelvin, nil
+	return 1/(inverse(a.Celsius)+share*(inverse(b.Celsius)-inverse(a.Celsius))) - kelvinAtZero, nil
 }
 
 // pair returns the first two neighbouring points for which holds is true.
@@ -84,4 +84,4 @@ func (t Table) pair(holds func(a, b RT) bool) (a, b RT, ok bool) {
 	return RT{}, RT{}, false
 }
 
-func inverse(celsius float64) float64 { return 1 / (celsius + kelvin) }
+func inverse(celsius float64) float64 { return 1 / (celsius + kelvinAtZero) }

@@ -10,8 +10,8 @@ import (
 // byRounding is what a figure at the end of a range may lie beyond it.
 const byRounding = 1e-6
 
-// kelvin is 0 °C in kelvin.
-const kelvin = 273.15
+// kelvinAtZero is 0 °C in kelvin.
+const kelvinAtZero = 273.15
 
 // A Curve ties the ohms of a floor sensor to its temperature in °C. Both ways
 // give an error outside the curve's range rather than an extrapolation.
@@ -68,8 +68,8 @@ func FindFamily(name string) (Family, error) {
 
 // The range in °C that the formulas are used over. No floor leaves it.
 const (
-	coldest = -50.0
-	hottest = 150.0
+	coldestFormula = -50.0
+	hottestFormula = 150.0
 )
 
 func checkCelsius(t, low, high float64) error {
@@ -109,7 +109,7 @@ func Fits(families []Family, ohms, celsius float64) ([]Fit, error) {
 	if err := checkOhms(ohms); err != nil {
 		return nil, err
 	}
-	if err := checkCelsius(celsius, coldest, hottest); err != nil {
+	if err := checkCelsius(celsius, coldestFormula, hottestFormula); err != nil {
 		return nil, err
 	}
 	var out []Fit

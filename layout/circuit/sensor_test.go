@@ -87,7 +87,7 @@ func TestPlatinumByHand(t *testing.T) {
 func TestCurvesInvert(t *testing.T) {
 	for _, f := range Families() {
 		rapid.Check(t, func(rt *rapid.T) {
-			at := rapid.Float64Range(coldest, hottest).Draw(rt, "celsius")
+			at := rapid.Float64Range(coldestFormula, hottestFormula).Draw(rt, "celsius")
 			r, err := f.Ohms(at)
 			if err != nil {
 				rt.Fatal(err)

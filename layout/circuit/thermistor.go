@@ -12,14 +12,14 @@ type SteinhartHart struct{ A, B, C, Scale float64 }
 // Ohms solves the cubic for ln R in closed form. B and C are positive, so it
 // has one real root.
 func (s SteinhartHart) Ohms(celsius float64) (float64, error) {
-	if err := checkCelsius(celsius, coldest, hottest); err != nil {
+	if err := checkCelsius(celsius, coldestFormula, hottestFormula); err != nil {
 		return 0, err
 	}
 	if !(s.B > 0 && s.C > 0 && s.Scale > 0) {
 		return 0, fmt.Errorf("thermistor coefficients B %g, C %g and scale %g must all be above zero", s.B, s.C,
 			s.Scale)
 	}
-	half := (s.A - 1/(celsius+kelvin)) / s.C / 2
+	half := (s.A - 1/(celsius+kelvinAtZero)) / s.C / 2
 	root := math.Sqrt(math.Pow(s.B/(3*s.C), 3) + half*half)
 	return s.Scale * math.Exp(math.Cbrt(root-half)-math.Cbrt(root+half)), nil
 }
@@ -30,7 +30,7 @@ func (s SteinhartHart) Celsius(ohms float64) (float64, error) {
 		return 0, err
 	}
 	y := math.Log(ohms / s.Scale)
-	return checkReading(ohms, 1/(s.A+s.B*y+s.C*y*y*y)-kelvin, coldest, hottest)
+	return checkReading(ohms, 1/(s.A+s.B*y+s.C*y*y*y)-kelvinAtZero, coldestFormula, hottestFormula)
 }
 
 // Beta is the two-figure curve R = R25 exp[B (1/T - 1/298.15 K)]. It is a
@@ -40,10 +40,10 @@ type Beta struct{ R25, B float64 }
 
 // Ohms returns the resistance at a temperature.
 func (b Beta) Ohms(celsius float64) (float64, error) {
-	if err := checkCelsius(celsius, coldest, hottest); err != nil {
+	if err := checkCelsius(celsius, coldestFormula, hottestFormula); err != nil {
 		return 0, err
 	}
-	return b.R25 * math.Exp(b.B*(1/(celsius+kelvin)-1/(25+kelvin))), nil
+	return b.R25 * math.Exp(b.B*(1/(celsius+kelvinAtZero)-1/(25+kelvinAtZero))), nil
 }
 
 // Celsius returns the temperature at ohms.
@@ -51,6 +51,6 @@ func (b Beta) Celsius(ohms float64) (float64, error) {
 	if err := checkOhms(ohms); err != nil {
 		return 0, err
 	}
-	t := 1/(1/(25+kelvin)+math.Log(ohms/b.R25)/b.B) - kelvin
-	return checkReading(ohms, t, coldest, hottest)
+	t := 1/(1/(25+kelvinAtZero)+math.Log(ohms/b.R25)/b.B) - kelvinAtZero
+	return checkReading(ohms, t, coldestFormula, hottestFormula)
 }

@@ -503,10 +503,10 @@ func TestPolygons(t *testing.T) {
 	deep := func(n int) string {
 		return strings.Repeat(`{"type": "GeometryCollection", "geometries": [`, n) + one + strings.Repeat("]}", n)
 	}
-	if f := read(deep(nested), Options{Unit: "m"}); len(f.Rooms) != 1 {
+	if f := read(deep(mostNesting), Options{Unit: "m"}); len(f.Rooms) != 1 {
 		t.Errorf("%d rooms", len(f.Rooms))
 	}
-	if _, err := readGeo([]byte(deep(nested+1)), Options{Unit: "m"}); err == nil || !strings.Contains(err.Message,
+	if _, err := readGeo([]byte(deep(mostNesting+1)), Options{Unit: "m"}); err == nil || !strings.Contains(err.Message,
 		"9 deep") {
 		t.Errorf("%v", err)
 	}

@@ -84,8 +84,8 @@ type Options struct {
 
 // Units are those that a file's numbers may be in, and mm what they come to.
 var (
-	Units = []string{"mm", "cm", "m", "in", "ft"}
-	mm    = map[string]float64{"mm": 1, "cm": 10, "m": 1000, "in": plane.Inch, "ft": 12 * plane.Inch}
+	Units  = []string{"mm", "cm", "m", "in", "ft"}
+	unitMM = map[string]float64{"mm": 1, "cm": 10, "m": 1000, "in": plane.Inch, "ft": 12 * plane.Inch}
 )
 
 // An Error is what is wrong with a file, and where.

@@ -31,7 +31,7 @@ func readDrawing(data []byte, o Options) (*Found, *Error) {
 			hint("add --file-units mm, cm, m, in or ft; it is %s across", d.across())
 	}
 	d.close()
-	d.scale(mm[unit])
+	d.scale(unitMM[unit])
 	layer, err := d.roomLayer(o.Layer)
 	if err != nil {
 		return nil, err

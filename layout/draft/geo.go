@@ -25,7 +25,7 @@ func readGeo(data []byte, o Options) (*Found, *Error) {
 	if err := parseJSON(data, &top); err != nil {
 		return nil, err
 	}
-	g := geo{found: &Found{}, scale: mm[o.Unit]}
+	g := geo{found: &Found{}, scale: unitMM[o.Unit]}
 	if err := g.object(top, "", 0); err != nil {
 		return nil, err
 	}
@@ -37,11 +37,11 @@ type geo struct {
 	scale float64 // mm of one unit; 0: degrees
 }
 
-// nested is how deep lists of lists of things are followed.
-const nested = 8
+// mostNesting is how deep lists of lists of things are followed.
+const mostNesting = 8
 
 func (g *geo) object(v geoObject, name string, depth int) *Error {
-	if depth > nested {
+	if depth > mostNesting {
 		return at(0, "its lists lie %d deep in one another", depth)
 	}
 	for _, list := range [][]geoObject{v.Features, v.Geometries} {
@@ -129,8 +129,8 @@ func (g *geo) polygon(rings [][][]float64, name string) *Error {
 // The ellipsoid of the world geodetic system 1984: half its greater axis in mm, and the
 // square of its eccentricity.
 const (
-	halfAxis     = 6378137e3
-	eccentricity = 6.69437999014e-3
+	halfAxis            = 6378137e3
+	eccentricitySquared = 6.69437999014e-3
 )
 
 // flat takes a ring of positions to the floor. Degrees become lengths by the radii of
@@ -162,8 +162,8 @@ func (g *geo) flat(positions [][]float64, origin **plane.Point) (out plane.Ring,
 func onFloor(p, origin plane.Point) plane.Point {
 	latitude := plane.Radians((p.Y + origin.Y) / 2)
 	sin, cos := plane.Sincos(latitude)
-	w := math.Sqrt(1 - eccentricity*sin*sin)
-	along, across := halfAxis*(1-eccentricity)/(w*w*w), halfAxis/w
+	w := math.Sqrt(1 - eccentricitySquared*sin*sin)
+	along, across := halfAxis*(1-eccentricitySquared)/(w*w*w), halfAxis/w
 	d := p.Sub(origin).Mul(math.Pi / 180)
 	return plane.Pt(d.X*across*cos, d.Y*along)
 }

@@ -8,12 +8,12 @@ import (
 
 // What an outline is cleaned of, mm: corners of drawings and scans that no tape would find.
 const (
-	sameCorner = 8.0 // two corners this near are one
-	inLine     = 3.0 // a corner this little off the line of its neighbours is none
-	largest    = 1e5 // mm across; more is a wrong unit
-	leastRoom  = 1e5 // mm² of the smallest room, a cupboard of 0.1 m²
-	mostSides  = 400 // corners of one room
-	mostRooms  = 40  // rooms of one file
+	sameCorner    = 8.0 // two corners this near are one
+	inLine        = 3.0 // a corner this little off the line of its neighbours is none
+	widestOutline = 1e5 // mm across; more is a wrong unit
+	leastRoom     = 1e5 // mm² of the smallest room, a cupboard of 0.1 m²
+	mostSides     = 400 // corners of one room
+	mostRooms     = 40  // rooms of one file
 )
 
 // cleaned is an outline without corners that are none, counter-clockwise, and how many
@@ -52,7 +52,7 @@ func check(ring plane.Ring, line int) *Error {
 	case len(ring) > mostSides:
 		return at(line, "an outline has %d corners; %d are taken at most", len(ring), mostSides).
 			hint("draw curves with fewer sides")
-	case size.W() > largest || size.H() > largest:
+	case size.W() > widestOutline || size.H() > widestOutline:
 		return at(line, "the room would be %.0f by %.0f m", size.W()/1000, size.H()/1000).
 			hint("look at the unit: --units says what numbers mean")
 	case bad:

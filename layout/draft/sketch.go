@@ -10,26 +10,26 @@ import (
 
 // How large a sketch is at most, in characters, and how much taller than wide one is.
 const (
-	sketchWide = 44
-	sketchHigh = 16
-	tallness   = 2.0
+	sketchWide     = 44
+	sketchHigh     = 16
+	letterTallness = 2.0
 )
 
 // Sketch draws a line through points in characters, north up, with a letter on each
 // stretch.
 func Sketch(line []plane.Point) []string {
 	box := plane.Bounds(line)
-	each := math.Max(box.W()/(sketchWide-1), box.H()/(sketchHigh-1)/tallness)
+	each := math.Max(box.W()/(sketchWide-1), box.H()/(sketchHigh-1)/letterTallness)
 	if len(line) < 2 || each == 0 {
 		return nil
 	}
-	wide, high := int(math.Round(box.W()/each))+1, int(math.Round(box.H()/each/tallness))+1
+	wide, high := int(math.Round(box.W()/each))+1, int(math.Round(box.H()/each/letterTallness))+1
 	grid := make([][]rune, high)
 	for i := range grid {
 		grid[i] = []rune(strings.Repeat(" ", wide))
 	}
 	set := func(p plane.Point, mark rune) {
-		x, y := int(math.Round((p.X-box.Min.X)/each)), int(math.Round((box.Max.Y-p.Y)/each/tallness))
+		x, y := int(math.Round((p.X-box.Min.X)/each)), int(math.Round((box.Max.Y-p.Y)/each/letterTallness))
 		grid[min(max(y, 0), high-1)][min(max(x, 0), wide-1)] = mark
 	}
 	for _, s := range plane.Segments(line) {

@@ -12,8 +12,8 @@ import (
 	"oxturn/layout/takeoff"
 )
 
-// columns is how wide a line of the report may be before it is broken.
-const columns = 110
+// reportColumns is how wide a line of the report may be before it is broken.
+const reportColumns = 110
 
 // A page is the report in words, in one of the two systems.
 type page struct {
@@ -53,17 +53,17 @@ func (p *page) head(format string, args ...any) {
 	fmt.Fprintf(&p.b, format+"\n", args...)
 }
 
-// margin is how far in the figures stand.
-const margin = 18
+// nameColumns is how far in the figures stand.
+const nameColumns = 18
 
 // put writes a name and what there is to say of it, broken between its parts
 // where the line would grow too long.
 func (p *page) put(name string, parts ...string) {
-	line := fmt.Sprintf("  %-*s", margin-2, name)
-	if len([]rune(name)) > margin-3 {
-		line = "  " + name + "\n" + strings.Repeat(" ", margin)
+	line := fmt.Sprintf("  %-*s", nameColumns-2, name)
+	if len([]rune(name)) > nameColumns-3 {
+		line = "  " + name + "\n" + strings.Repeat(" ", nameColumns)
 	}
-	used := margin
+	used := nameColumns
 	for i, part := range parts {
 		if part == "" {
 			continue
@@ -72,10 +72,10 @@ func (p *page) put(name string, parts ...string) {
 			part += ";"
 		}
 		n := len([]rune(part)) + 1
-		if used > margin && used+n > columns {
-			line += "\n" + strings.Repeat(" ", margin)
-			used = margin
-		} else if used > margin {
+		if used > nameColumns && used+n > reportColumns {
+			line += "\n" + strings.Repeat(" ", nameColumns)
+			used = nameColumns
+		} else if used > nameColumns {
 			line += " "
 		}
 		line += part

@@ -66,9 +66,9 @@ func TestPutKeepsEveryPart(t *testing.T) {
 			if i > 0 && !strings.HasPrefix(l, strings.Repeat(" ", 18)) || strings.HasSuffix(l, " ") {
 				t.Fatalf("%q", l)
 			}
-			if wide := utf8.RuneCountInString(l); wide > columns {
+			if wide := utf8.RuneCountInString(l); wide > reportColumns {
 				t.Fatalf("%d letters: %q", wide, l)
-			} else if i+1 < len(lines) && wide+1+utf8.RuneCountInString(strings.Fields(lines[i+1])[0]) < columns {
+			} else if i+1 < len(lines) && wide+1+utf8.RuneCountInString(strings.Fields(lines[i+1])[0]) < reportColumns {
 				t.Fatalf("%q is broken too early: %q", got, lines[i+1])
 			}
 		}

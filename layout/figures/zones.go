@@ -30,7 +30,7 @@ func zones(r *layout.Room) (out []Zone) {
 		z := &r.Job.Zones[i]
 		one := Zone{Name: z.Name, Cold: z.Cold, Cables: []string{}}
 		if z.Cold {
-			one.Heated = squareMetres(nearestPart(r.Cold, z.At).Area())
+			one.Heated = squareMetres(nearestArea(r.Cold, z.At).Area())
 		}
 		watts := 0.0
 		for k, region := range r.Zones {
@@ -50,8 +50,8 @@ func zones(r *layout.Room) (out []Zone) {
 	return out
 }
 
-// nearestPart is the piece of a region that a place lies in or nearest to.
-func nearestPart(r plane.Region, at plane.Point) (out plane.Region) {
+// nearestArea is the piece of a region that a place lies in or nearest to.
+func nearestArea(r plane.Region, at plane.Point) (out plane.Region) {
 	near := math.Inf(1)
 	for _, p := range r {
 		if d := -(plane.Region{p}).Depth(at); d < near {

@@ -14,11 +14,12 @@ import (
 	"testing"
 )
 
-var update = flag.Bool("update", false, "take what is written now for good: golden files, and the schemas beside the "+
-	"examples")
+var updateFlag = flag.Bool("update", false,
+	"take what is written now for good: golden files, and the schemas beside the "+
+		"examples")
 
 // Update reports whether the test is to take what it has now for good.
-func Update() bool { return *update }
+func Update() bool { return *updateFlag }
 
 // Files compares files, by their names, with those kept in folder, where
 // nothing else may be; -update takes the new ones. Either way what has changed
@@ -40,14 +41,14 @@ func Files(t *testing.T, folder string, files map[string][]byte) {
 func file(t *testing.T, page changes, path string, data []byte) changes {
 	t.Helper()
 	want, err := os.ReadFile(path)
-	if err != nil && !*update {
+	if err != nil && !*updateFlag {
 		t.Errorf("%v; where it is new: -update", err)
 	}
 	if err == nil && bytes.Equal(data, want) {
 		return page
 	}
 	switch {
-	case *update:
+	case *updateFlag:
 		if err := os.WriteFile(path, data, 0o644); err != nil {
 			t.Fatal(err)
 		}
@@ -81,7 +82,7 @@ func noneLeftOver(t *testing.T, folder string, files map[string][]byte) {
 		if _, drawn := files[e.Name()]; drawn {
 			continue
 		}
-		if !*update {
+		if !*updateFlag {
 			t.Errorf("%s is kept in %s but no longer drawn", e.Name(), folder)
 		} else if err := os.Remove(filepath.Join(folder, e.Name())); err != nil {
 			t.Fatal(err)

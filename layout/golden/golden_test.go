@@ -36,9 +36,9 @@ func TestFiles(t *testing.T) {
 		{"a.txt": []byte("one\n"), "b.txt": []byte("two\n")},
 		{"a.txt": []byte("three\n"), "c.txt": nil},
 	} {
-		*update = true
+		*updateFlag = true
 		Files(t, folder, files)
-		*update = false
+		*updateFlag = false
 		Files(t, folder, files)
 		kept, err := os.ReadDir(folder)
 		if err != nil || len(kept) != len(files) {

@@ -28,7 +28,7 @@ type source struct {
 	ofJob   func(p *layout.Plan) (there, lacks string)
 }
 
-var sources = map[string]source{
+var paperSources = map[string]source{
 	"as laid":   {ofCable: asLaid},
 	"readings":  {ofCable: readings},
 	"lot":       {ofCable: written(func(r *job.Laid) string { return r.Lot })},
@@ -42,7 +42,7 @@ var sources = map[string]source{
 // Items returns what the job asks for, each with what there is of it.
 func Items(p *layout.Plan) (out []Item) {
 	for _, name := range p.Job.HandOver.Required {
-		s, known := sources[strings.ToLower(strings.TrimSpace(name))]
+		s, known := paperSources[strings.ToLower(strings.TrimSpace(name))]
 		switch {
 		case !known:
 			out = append(out, Item{Name: name, ByHand: true})

@@ -20,7 +20,7 @@ import (
 // conductivities above and below. The hottest point is the topmost or the lowest. A layer
 // that ends within the cable's radius is read at its face.
 func (s Section) atCable(film float64, b balance) (mean, hottest float64) {
-	up, down := s.part(0, s.Depth), s.part(s.Depth, s.Thickness())
+	up, down := s.layersBetween(0, s.Depth), s.layersBetween(s.Depth, s.Thickness())
 	slices.Reverse(up) // from the cable outwards, both
 	above, under := s.beside(up, film, b.up), s.beside(down, s.Below.admittance(), b.down)
 	k := (above.Conductivity + under.Conductivity) / 2
@@ -35,7 +35,7 @@ func (s Section) atCable(film float64, b balance) (mean, hottest float64) {
 		mean += t - row
 		top += t*above.left(wave) - row*math.Exp(-wave*above.reach)
 		foot += t*under.left(wave) - row*math.Exp(-wave*under.reach)
-		if wave*min(above.Thickness, under.Thickness)/1000 > settled {
+		if wave*min(above.Thickness, under.Thickness)/1000 > settledTerm {
 			break
 		}
 	}
@@ -45,8 +45,8 @@ func (s Section) atCable(film float64, b balance) (mean, hottest float64) {
 // The series at the cable ends where its terms have fallen by e^-settled at the least, or
 // with so many of them: a layer that ends a hundredth of a millimetre off the cable's middle.
 const (
-	settled   = 24.0
-	mostTerms = 20000
+	settledTerm = 24.0
+	mostTerms   = 20000
 )
 
 // A side is the layer that the cable lies in, above or below it, and what is behind.

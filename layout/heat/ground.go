@@ -71,7 +71,7 @@ func (s Soil) Words(floor Section, us bool) string {
 	return fmt.Sprintf("ISO 13370, slab on ground: soil %s, characteristic dimension %s, outer walls %s thick, %s "+
 		"below the slab",
 		w.figure(s.Conductivity, "W/(m K)", s.Conductivity*usConductivity, "Btu/(h ft °F)"),
-		w.figure(s.Dimension, "m", s.Dimension/foot, "ft"),
+		w.figure(s.Dimension, "m", s.Dimension/footMetres, "ft"),
 		w.figure(1000*wallThickness, "mm", 1000*wallThickness/plane.Inch, "in"), w.figure(r, "m²K/W", r*usFilm,
 			"h ft² °F/Btu"))
 }

@@ -17,7 +17,7 @@ const LossSpread = 0.15
 
 // Exact ratios of the international foot, in m, m² and m³.
 const (
-	foot       = 0.3048
+	footMetres = 0.3048
 	squareFoot = 0.09290304
 	cubicFoot  = 0.028316846592
 )
@@ -32,8 +32,8 @@ const (
 // BtuPerHour is that in W (international table).
 const BtuPerHour = 0.29307107
 
-// A Part is a piece of what encloses a room.
-type Part struct {
+// An Element is a piece of what encloses a room.
+type Element struct {
 	Name   string
 	Area   float64 // m²
 	U      float64 // W/(m² K)
@@ -43,22 +43,22 @@ type Part struct {
 // A Loss is what a room loses, simplified: steady, without sun, people or what
 // walls store.
 type Loss struct {
-	Parts   []Part
-	Volume  float64 // m³ of air
-	Changes Range   // of it an hour
-	Inside  float64 // °C
-	Outside float64 // °C
+	Elements []Element
+	Volume   float64 // m³ of air
+	Changes  Range   // of it an hour
+	Inside   float64 // °C
+	Outside  float64 // °C
 }
 
 // Watts returns the sum of U A dT + 0.34 n V dT in W, with LossSpread and for
-// both ends of the air changes. Parts to a warmer side take from it.
+// both ends of the air changes. Elements to a warmer side take from it.
 func (l Loss) Watts() Range {
-	parts := 0.0
-	for _, p := range l.Parts {
-		parts += float64(p.U * p.Area * (l.Inside - p.Beyond))
+	elements := 0.0
+	for _, p := range l.Elements {
+		elements += float64(p.U * p.Area * (l.Inside - p.Beyond))
 	}
 	air := airHeat * l.Volume * (l.Inside - l.Outside)
-	at := func(changes, spread float64) float64 { return math.Max(0, (parts+changes*air)*spread) }
+	at := func(changes, spread float64) float64 { return math.Max(0, (elements+changes*air)*spread) }
 	return Range{at(l.Changes.Low, 1-LossSpread), at(l.Changes.High, 1+LossSpread)}
 }
 
@@ -66,7 +66,7 @@ func (l Loss) Watts() Range {
 func (l Loss) Check() error {
 	bounds := []bound{{"the room's volume", l.Volume, 0, 1e5, "m³"}, {"the air changes", l.Changes.Low, 0, 20,
 		"an hour"}, {"the most air changes", l.Changes.High, l.Changes.Low, 20, "an hour"}}
-	for _, p := range l.Parts {
+	for _, p := range l.Elements {
 		bounds = append(bounds, bound{"the area of " + p.Name, p.Area, 0, 1e5, "m²"}, bound{"the U-value of " + p.Name,
 			p.U, 0, 10, "W/(m² K)"})
 	}
@@ -115,7 +115,7 @@ func (r Range) tens() string { return fmt.Sprintf("%.0f to %.0f", r.Tens().Low, 
 func (l Loss) Words(us bool) []string {
 	w := words{us}
 	var out []string
-	for _, p := range l.Parts {
+	for _, p := range l.Elements {
 		out = append(out, fmt.Sprintf("%s: %s, %s, %s beyond", p.Name, w.figure(p.Area, "m²", p.Area/squareFoot, "ft²"),
 			w.film(p.U), w.temperature(p.Beyond)))
 	}

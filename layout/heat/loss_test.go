@@ -10,8 +10,8 @@ import (
 // for the air where EN 12831 has 0.34.
 func TestWorkedRoom(t *testing.T) {
 	room := Loss{
-		Parts:  []Part{{"glass", 3 * 2, 2.9, -1}, {"outside wall", 6 * 2.3, 1.5, -1}, {"floor", 3.3 * 3, 1, -1}},
-		Volume: 3.3 * 3 * 2.3, Changes: Range{2, 2}, Inside: 21, Outside: -1,
+		Elements: []Element{{"glass", 3 * 2, 2.9, -1}, {"outside wall", 6 * 2.3, 1.5, -1}, {"floor", 3.3 * 3, 1, -1}},
+		Volume:   3.3 * 3 * 2.3, Changes: Range{2, 2}, Inside: 21, Outside: -1,
 	}
 	got := room.Watts()
 	near(t, "W at 22 K", (got.Low+got.High)/2-(0.34-0.33)*2*3.3*3*2.3*22, 1387, 1)
@@ -27,7 +27,7 @@ func TestWorkedPartsInBtu(t *testing.T) {
 		{238, 70, 30, 0.12, 1142}, {16, 65, 30, 0.51, 286},
 		{95.75, 65, 30, 0.18, 603}, {231.5, 60, 30, 0.18, 1250}, {80, 60, 30, 0.05, 120}, {238, 65, 30, 0.05, 417},
 	} {
-		l := Loss{Parts: []Part{{"part", c.area * 0.09290304, c.u * 5.678263, celsius(c.beyond)}},
+		l := Loss{Elements: []Element{{"part", c.area * 0.09290304, c.u * 5.678263, celsius(c.beyond)}},
 			Inside: celsius(c.inside)}
 		r := l.Watts()
 		near(t, "Btu/h", (r.Low+r.High)/2/BtuPerHour, c.btu, 0.6)
@@ -63,14 +63,14 @@ func TestCoveredWords(t *testing.T) {
 func TestLossGrows(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		figure := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
-		l := Loss{Parts: []Part{{"wall", figure("area", 0, 80), figure("u", 0.05, 6), -5}},
+		l := Loss{Elements: []Element{{"wall", figure("area", 0, 80), figure("u", 0.05, 6), -5}},
 			Volume: figure("volume", 0, 200), Inside: 20, Outside: figure("outside", -40, 19)}
 		l.Changes = Range{figure("changes", 0, 2), 2}
 		was := l.Watts()
 		if was.Low > was.High || l.Check() != nil {
 			t.Fatalf("%v, %v", was, l.Check())
 		}
-		l.Parts[0].Area *= 1.1
+		l.Elements[0].Area *= 1.1
 		l.Outside--
 		if now := l.Watts(); now.Low < was.Low || now.High < was.High {
 			t.Fatalf("%v fell to %v", was, now)

@@ -71,9 +71,9 @@ type factor struct {
 	inv []float64 // inverse pivots
 }
 
-// kept is the share of dropped fill-in that goes to the diagonal; just below 1
+// keptFillIn is the share of dropped fill-in that goes to the diagonal; just below 1
 // keeps the pivots positive.
-const kept = 0.97
+const keptFillIn = 0.97
 
 func (a *matrix) factorize() factor {
 	f := factor{a, make([]float64, len(a.diag))}
@@ -83,12 +83,12 @@ func (a *matrix) factorize() factor {
 			d := a.diag[c]
 			if i > 0 {
 				e := a.east[j]
-				d -= e * (e + kept*a.south[j]) * f.inv[c-1]
+				d -= e * (e + keptFillIn*a.south[j]) * f.inv[c-1]
 			}
 			if j > 0 {
 				s, fill := a.south[j-1], 0.0
 				if i < a.nx-1 {
-					fill = kept * a.east[j-1]
+					fill = keptFillIn * a.east[j-1]
 				}
 				d -= s * (s + fill) * f.inv[c-a.nx]
 			}

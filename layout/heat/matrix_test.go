@@ -153,7 +153,7 @@ func TestFactorKeepsRowSums(t *testing.T) {
 					t.Fatalf("cells %d and %d are coupled by %g, not %g", r, c, row[c], exact[r][c])
 				}
 			}
-			if math.Abs(sum-(1-kept)*fill) > 1e-7 || fill < -1e-7 {
+			if math.Abs(sum-(1-keptFillIn)*fill) > 1e-7 || fill < -1e-7 {
 				t.Fatalf("row %d adds up to %g more, %g of fill-in are dropped", r, sum, fill)
 			}
 		}

@@ -14,10 +14,10 @@ type mesh struct {
 	cable  int
 }
 
-// growth is how much larger cells get per mm beyond one spacing from the
+// cellGrowth is how much larger cells get per mm beyond one spacing from the
 // cable. The uneven part of the field falls by e^(-2 pi) over one spacing, and
 // the mean is exact at any cell size.
-const growth = 0.2
+const cellGrowth = 0.2
 
 // columns returns the number of columns in half a spacing.
 func (s Section) columns() int {
@@ -28,7 +28,7 @@ func (s Section) columns() int {
 func (s Section) mesh() mesh {
 	var m mesh
 	bottom := s.Depth
-	for _, l := range slices.Backward(s.part(0, s.Depth)) {
+	for _, l := range slices.Backward(s.layersBetween(0, s.Depth)) {
 		m.add(s, l, s.Depth-bottom)
 		bottom -= l.Thickness
 	}
@@ -37,15 +37,15 @@ func (s Section) mesh() mesh {
 	slices.Reverse(m.heat)
 	m.cable = len(m.height)
 	top := s.Depth
-	for _, l := range s.part(s.Depth, s.Thickness()) {
+	for _, l := range s.layersBetween(s.Depth, s.Thickness()) {
 		m.add(s, l, top-s.Depth)
 		top += l.Thickness
 	}
 	return m
 }
 
-// part returns the layers between two depths in mm, the outer ones cut.
-func (s Section) part(from, to float64) []Layer {
+// layersBetween returns the layers between two depths in mm, the outer ones cut.
+func (s Section) layersBetween(from, to float64) []Layer {
 	const sliver = 1e-9 // mm, rounding
 	var out []Layer
 	top := 0.0
@@ -67,7 +67,7 @@ func (m *mesh) add(s Section, l Layer, distance float64) {
 	var heights []float64
 	sum := 0.0
 	for {
-		h := s.Cell + growth*math.Max(0, distance+sum-s.Spacing)
+		h := s.Cell + cellGrowth*math.Max(0, distance+sum-s.Spacing)
 		if len(heights) > 0 && sum+h/2 > l.Thickness {
 			break
 		}

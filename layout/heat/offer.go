@@ -133,7 +133,7 @@ func (w words) apart(mm float64) string {
 }
 
 func (w words) perLength(wattsPerMetre float64) string {
-	return w.figure(wattsPerMetre, "W/m", wattsPerMetre*foot, "W/ft")
+	return w.figure(wattsPerMetre, "W/m", wattsPerMetre*footMetres, "W/ft")
 }
 
 // film writes a film coefficient.

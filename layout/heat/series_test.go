@@ -16,7 +16,7 @@ const modes = 400
 func newSeries(s Section) series {
 	out := series{section: s}
 	spacing := s.Spacing / 1000
-	up, down := s.part(0, s.Depth), s.part(s.Depth, s.Thickness())
+	up, down := s.layersBetween(0, s.Depth), s.layersBetween(s.Depth, s.Thickness())
 	for i, j := 0, len(up)-1; i < j; i, j = i+1, j-1 {
 		up[i], up[j] = up[j], up[i]
 	}

@@ -65,7 +65,7 @@ func TestAssumptionsInBothSystems(t *testing.T) {
 
 // A room's loss is said so that it can be redone: a cubic foot is 0.0283168 m³, air takes 0.018 Btu/(ft³ °F).
 func TestLossInWords(t *testing.T) {
-	l := Loss{Parts: []Part{{"wall", 9.290304, 0.5678263, -5}}, Volume: 28.316846592, Changes: Range{0.5, 1},
+	l := Loss{Elements: []Element{{"wall", 9.290304, 0.5678263, -5}}, Volume: 28.316846592, Changes: Range{0.5, 1},
 		Inside: 20, Outside: -5}
 	for us, want := range map[bool][]string{
 		false: {"wall: 9.29 m², 0.568 W/(m² K), -5 °C beyond",
@@ -85,7 +85,7 @@ func TestLossInWords(t *testing.T) {
 
 // A warmer day than the room takes nothing from it; half a watt lost is a loss.
 func TestLossAtItsEnds(t *testing.T) {
-	l := Loss{Parts: []Part{{"wall", 10, 1, 25}}, Volume: 20, Changes: Range{0.5, 1}, Inside: 20, Outside: 25}
+	l := Loss{Elements: []Element{{"wall", 10, 1, 25}}, Volume: 20, Changes: Range{0.5, 1}, Inside: 20, Outside: 25}
 	if got := l.Watts(); got != (Range{}) {
 		t.Errorf("%v", got)
 	}
@@ -101,18 +101,19 @@ func TestLossAtItsEnds(t *testing.T) {
 	for want, change := range map[string]func(*Loss){
 		"the room's volume": func(l *Loss) { l.Volume = -1 }, "the air changes": func(l *Loss) { l.Changes.Low = -0.1 },
 		"the most air changes": func(l *Loss) { l.Changes.High = 0.4 },
-		"the area of wall":     func(l *Loss) { l.Parts[0].Area = -1 },
-		"the U-value of wall":  func(l *Loss) { l.Parts[0].U = 11 },
+		"the area of wall":     func(l *Loss) { l.Elements[0].Area = -1 },
+		"the U-value of wall":  func(l *Loss) { l.Elements[0].U = 11 },
 	} {
 		bad := l
-		bad.Parts = []Part{l.Parts[0]}
+		bad.Elements = []Element{l.Elements[0]}
 		change(&bad)
 		if err := bad.Check(); err == nil || !strings.Contains(err.Error(), want+" is") {
 			t.Errorf("%v, want %s", err, want)
 		}
 	}
-	for _, edge := range []Loss{{Volume: 0}, {Volume: 1e5, Changes: Range{20, 20}, Parts: []Part{{"wall", 1e5, 10, 0}}},
-		{Parts: []Part{{"wall", 0, 0, 0}}}} {
+	for _, edge := range []Loss{{Volume: 0}, {Volume: 1e5, Changes: Range{20, 20}, Elements: []Element{{"wall", 1e5,
+		10, 0}}},
+		{Elements: []Element{{"wall", 0, 0, 0}}}} {
 		if err := edge.Check(); err != nil {
 			t.Error(err)
 		}

@@ -253,7 +253,7 @@ func (t table) taped(p plane.Point) string {
 // A tape held to a wall that bulges may be an inch off.
 func (r *Room) laidInside(t table, what string, span Span, p plane.Point) bool {
 	wall, off := r.nearestWall(p)
-	if r.Outline.Contains(p) || off <= onWall+r.slack() {
+	if r.Outline.Contains(p) || off <= onWallReach+r.slack() {
 		return true
 	}
 	t.spoil()

@@ -166,7 +166,7 @@ func (r *Room) side(t table, what string, b base, from, to float64) (wall int, l
 		return wall, low, low, true
 	}
 	for i, w := range r.Walls {
-		on := r.whole[w.Letter] == b.line || i == b.wall || r.partOf(i, b)
+		on := r.whole[w.Letter] == b.line || i == b.wall || r.pieceOf(i, b)
 		shift := b.along(w.A)
 		if on && from >= shift-r.slack() && to <= shift+w.Length()+r.slack() {
 			return i, max(0, from-shift), min(w.Length(), to-shift), true
@@ -188,11 +188,11 @@ func (r *Room) openingIn(b base, from, to float64) *Opening {
 	return nil
 }
 
-// partOf reports whether wall i is a piece that a niche left of a base.
-func (r *Room) partOf(i int, b base) bool {
+// pieceOf reports whether wall i is a piece that a niche left of a base.
+func (r *Room) pieceOf(i int, b base) bool {
 	w := r.Walls[i]
 	root, _, _ := strings.Cut(w.Letter, ".")
-	return "wall "+root == b.called && b.line.Distance(w.A) < rounding && b.line.Distance(w.B) < rounding
+	return "wall "+root == b.called && b.line.Distance(w.A) < lengthRounding && b.line.Distance(w.B) < lengthRounding
 }
 
 // flatten puts one straight side where an opening is in a curve: its frame is straight.
@@ -200,7 +200,7 @@ func (r *Room) flatten(b base, from, to float64) (wall int, low, high float64, o
 	var sides []Wall
 	n, letter := 0, r.Walls[b.wall].Letter
 	add := func(a, c plane.Point) {
-		if a.Dist(c) > rounding {
+		if a.Dist(c) > lengthRounding {
 			sides = append(sides, Wall{letter, plane.Segment{A: a, B: c}, b.arc})
 		}
 	}

@@ -58,7 +58,8 @@ func (c *Cable) checkOhms(t table) {
 		return
 	}
 	want := c.Volts * c.Volts / c.Watts
-	if c.Ohms == 0 || c.tooFar(t) || c.Ohms >= want*(1+c.OhmsLow)-rounding && c.Ohms <= want*(1+c.OhmsHigh)+rounding {
+	if c.Ohms == 0 || c.tooFar(t) || c.Ohms >= want*(1+c.OhmsLow)-lengthRounding &&
+		c.Ohms <= want*(1+c.OhmsHigh)+lengthRounding {
 		return
 	}
 	t.rd.report.Warnf("W001", t.at("ohms"), "read volts, watts and ohms off the label again",
@@ -84,7 +85,7 @@ func (j *Job) checkCables(top table) {
 		j.checkRoomCables(t, &j.Rooms[i])
 	}
 	for _, c := range j.Cables {
-		if c.MinBend > j.Membrane.BendRadius+rounding && j.Membrane.BendRadius > 0 {
+		if c.MinBend > j.Membrane.BendRadius+lengthRounding && j.Membrane.BendRadius > 0 {
 			top.rd.report.Add(Diagnostic{Span: j.Spans.At("membrane.bend_radius"),
 				Hint:  "make bend_radius larger, or take another cable",
 				Notes: []Note{{c.Spans.At("min_bend"), "the cable's least bend is set here"}},

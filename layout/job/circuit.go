@@ -35,7 +35,7 @@ func circuitKeys() []Key {
 			Example: "breaker = 20"},
 		Key{Path: "conductor", Type: TypeChoice, Values: conductorSizes(), Otherwise: "no voltage drop is worked out",
 			Doc: "Size of its copper conductor", Example: `conductor = "12 AWG"`},
-		Key{Path: "length", Type: TypeLength, Limits: positive,
+		Key{Path: "length", Type: TypeLength, Limits: overZero,
 			Doc:     "One way, from the panel, consumer unit or distribution board to its farthest thermostat",
 			Example: `length = "60 ft"`},
 		Key{Path: "conductor_temperature", Type: TypeTemperature, Limits: Limits{Min: -40, Max: 150},

@@ -80,9 +80,9 @@ func (c cornered) diagonal(z size, off float64) spot {
 	return c.facing(plane.Ring{a, b, b.Add(out), a.Add(out)}, z)
 }
 
-// roundest is the radius of a quadrant shower's front, mm: 550 of 900 is common
+// quadrantRadius is the radius of a quadrant shower's front, mm: 550 of 900 is common
 // practice.
-const roundest = 550
+const quadrantRadius = 550
 
 // nearlySquare is how far off a right angle a corner may be for what is made for one.
 const nearlySquare = 3 * math.Pi / 180
@@ -92,7 +92,7 @@ func (r *Room) cutCorner(t table, what string, c cornered, z size, shape string)
 	short := math.Min(z.width, z.depth)
 	usual := short / 2
 	if shape == "quadrant" {
-		usual = math.Min(roundest, short)
+		usual = math.Min(quadrantRadius, short)
 	}
 	cut := t.numOr("cut", usual)
 	switch {
@@ -100,7 +100,7 @@ func (r *Room) cutCorner(t table, what string, c cornered, z size, shape string)
 		t.errorf("corner", "give its outline instead: outline = [[x, y], …]",
 			"%s is made for a square corner, and this one has %.0f°", what, plane.Degrees(math.Acos(c.u.Dot(c.back))))
 		return spot{}, false
-	case cut > short+rounding:
+	case cut > short+lengthRounding:
 		t.errorf("cut", fmt.Sprintf("cut may be %s at most", plainLength(t, short)),
 			"%s is %s by %s: %s cannot be cut off its corner", what, t.length(z.width), t.length(z.depth),
 			t.read("cut"))
@@ -117,10 +117,10 @@ func (r *Room) cutCorner(t table, what string, c cornered, z size, shape string)
 		pts = append(pts, plane.Pt(w+float64(cut*cos), d+float64(cut*sin)))
 	}
 	pts = append(pts, plane.Pt(0, z.depth))
-	if d < rounding {
+	if d < lengthRounding {
 		pts = append(pts[:1], pts[2:]...) // the cut begins at the wall
 	}
-	if w < rounding {
+	if w < lengthRounding {
 		pts = pts[:len(pts)-1]
 	}
 	return c.spot(pts, t.num("from"), t.num("off"), z), true

@@ -15,8 +15,8 @@ type diagonal struct {
 	item     int // which of the file's diagonals
 }
 
-// square is how far a taped diagonal may be off before it is said: 1/2 in.
-const square = 12.7
+// tapeSlack is how far a taped diagonal may be off before it is said: 1/2 in.
+const tapeSlack = 12.7
 
 // readDiagonals reads the room's diagonals. In a room of four walls they may
 // come without letters: the first is A-C, the second B-D.
@@ -57,7 +57,7 @@ func parseDiagonal(t table, s string, item, corners int) (d diagonal, message st
 	switch {
 	case err != nil:
 		return d, err.Error()
-	case !(mm > 0) || mm > greatest:
+	case !(mm > 0) || mm > greatestLength:
 		return d, fmt.Sprintf("its length is read as %s mm; it must be above 0", trimmed(mm))
 	}
 	d.length = mm
@@ -81,7 +81,7 @@ func (d diagonal) called() string { return WallLetter(d.from) + "-" + WallLetter
 func (r *Room) checkDiagonals(t table, diagonals []diagonal) {
 	for _, d := range diagonals {
 		drawn := r.Outline[d.from].Dist(r.Outline[d.to])
-		if math.Abs(drawn-d.length) <= square+r.Closure.Gap {
+		if math.Abs(drawn-d.length) <= tapeSlack+r.Closure.Gap {
 			continue
 		}
 		t.rd.report.Warnf("W002", t.atItem("diagonals", d.item),

@@ -10,8 +10,8 @@ import (
 	"oxturn/layout/plane"
 )
 
-// greatest is the longest length taken, 1 km: beyond it a unit is wrong.
-const greatest = 1e6
+// greatestLength is the longest length taken, 1 km: beyond it a unit is wrong.
+const greatestLength = 1e6
 
 // number reads a figure of any type, in the type's unit inside.
 func (rd *reader) number(n *tree.Node, k Key) (float64, *valueError) {
@@ -137,14 +137,14 @@ func (rd *reader) countUnits(s string) {
 func (rd *reader) within(n *tree.Node, k Key, v float64) *valueError {
 	most := k.Limits.Max
 	if k.Type == TypeLength && most == 0 {
-		most = greatest
+		most = greatestLength
 	}
 	switch {
 	case math.IsNaN(v) || math.IsInf(v, 0):
 		return wrong("%s is %s, which is no figure", k.Name(), rd.source(n))
 	case most != 0 && math.Abs(v) > most:
-		if h, ok := heldFor(k.Path, ""); ok && h.judge(h.made(v)) == absurd {
-			return &valueError{message: rd.against(n, k, v, h, absurd), hint: rd.likely(n, k, v, h)}
+		if h, ok := heldFor(k.Path, ""); ok && h.judge(h.made(v)) == absurdFigure {
+			return &valueError{message: rd.against(n, k, v, h, absurdFigure), hint: rd.likely(n, k, v, h)}
 		}
 		return wrong("%s is %s; %s is the most", k.Name(), rd.readAs(n, k, v), amount(k, most))
 	case k.Limits.Above && v <= k.Limits.Min:

@@ -230,7 +230,7 @@ func builtTogether(f, g Fixture) bool {
 
 // within reports whether all corners of a ring lie in another, or on its sides.
 func within(a, b plane.Ring) bool {
-	return !slices.ContainsFunc(a, func(p plane.Point) bool { return !b.Contains(p) && b.Distance(p) > rounding })
+	return !slices.ContainsFunc(a, func(p plane.Point) bool { return !b.Contains(p) && b.Distance(p) > lengthRounding })
 }
 
 // reportFlange refuses a flange that is not below its toilet.

@@ -32,7 +32,7 @@ func TestRangesInFeet(t *testing.T) {
 		low, high float64 // in
 		want      string
 	}{{4, 100, "0.33 to 8.3 ft"}, {3.5, 95, "3.5 to 95 in"}, {2.5, 100, "2.5 to 100 in"}, {12, 240, "1 to 20 ft"}} {
-		if got := measures["mm"].span(c.low*plane.Inch, c.high*plane.Inch, plane.Inches); got != c.want {
+		if got := measureUnits["mm"].span(c.low*plane.Inch, c.high*plane.Inch, plane.Inches); got != c.want {
 			t.Errorf("%g to %g in: %q, want %q", c.low, c.high, got, c.want)
 		}
 	}

@@ -5,8 +5,8 @@ type HandOver struct {
 	Required []string // in the order of the file
 }
 
-// required is what the papers of a floor are to have where the job does not say.
-var required = []string{"as laid", "readings", "lot", "tester", "hook-up", "trip test", "cure", "photographs",
+// requiredPapers is what the papers of a floor are to have where the job does not say.
+var requiredPapers = []string{"as laid", "readings", "lot", "tester", "hook-up", "trip test", "cure", "photographs",
 	"thermostat's instructions"}
 
 func handOverKeys() []Key {
@@ -24,6 +24,6 @@ func handOverKeys() []Key {
 
 func (j *Job) readHandOver(t table) {
 	if j.HandOver.Required = t.texts("required"); !t.has("required") {
-		j.HandOver.Required = required
+		j.HandOver.Required = requiredPapers
 	}
 }

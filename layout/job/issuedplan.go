@@ -136,7 +136,7 @@ func (j *Job) issuedCable(c issuedCable, r *Room) (*IssuedCable, error) {
 		out.Path = points(c.AsLaid.Planned) // the job's own record says again how it was laid
 	}
 	for _, p := range out.Path {
-		if wall, off := r.nearestWall(p); !r.Outline.Contains(p) && off > onWall+r.slack() {
+		if wall, off := r.nearestWall(p); !r.Outline.Contains(p) && off > onWallReach+r.slack() {
 			return nil, fmt.Errorf("cable %s would lie %.0f mm outside wall %s of room %q: it is the plan of another "+
 				"room, or the walls were changed since", c.ID, off, r.Walls[wall].Letter, r.Name)
 		}

@@ -84,7 +84,7 @@ func (r *Room) stretches(s plane.Segment, cuts []float64) [][2]float64 {
 	var out [][2]float64
 	for i := 1; i < len(cuts); i++ {
 		a, b := cuts[i-1], cuts[i]
-		if b-a > rounding && r.Outline.Contains(s.At((a+b)/2)) {
+		if b-a > lengthRounding && r.Outline.Contains(s.At((a+b)/2)) {
 			out = append(out, [2]float64{a, b})
 		}
 	}

@@ -48,8 +48,8 @@ type Limits struct {
 }
 
 var (
-	positive = Limits{Above: true}
-	signed   = Limits{Min: math.Inf(-1)}
+	overZero = Limits{Above: true}
+	anySign  = Limits{Min: math.Inf(-1)}
 )
 
 // A Key describes one key of the job file. Reading, checking, suggesting,

@@ -32,7 +32,7 @@ func asLaidKeys() []Key {
 	out = append(out, under(Key{Path: "as_laid.mark", Type: TypeTables,
 		Doc:     "Where a length printed on the cable, or its half-way mark, was found",
 		Example: "[[as_laid.mark]]\nrun = 12\npegs = 15"},
-		Key{Path: "length", Type: TypeLength, Limits: positive, Otherwise: "half of the cable: its half-way mark",
+		Key{Path: "length", Type: TypeLength, Limits: overZero, Otherwise: "half of the cable: its half-way mark",
 			Doc: "The running length read off the cable there, from the start of heat", Example: `length = "30 m"`},
 		Key{Path: "run", Type: TypeWhole, Required: true, Limits: Limits{Min: 1, Max: 10000},
 			Doc: "The run it lies on, by its number on the drawings", Example: "run = 12"},
@@ -91,8 +91,8 @@ func asLaidPathKeys() []Key {
 	}
 }
 
-// shown is what a hand-held instrument may show, in Ω, MΩ or nF.
-var shown = Limits{Above: true, Max: 1e9}
+// meterFigure is what a hand-held instrument may show, in Ω, MΩ or nF.
+var meterFigure = Limits{Above: true, Max: 1e9}
 
 func readingKeys() []Key {
 	return under(Key{Path: "as_laid.reading", Type: TypeTables,
@@ -102,21 +102,21 @@ func readingKeys() []Key {
 			Example: `stage = "hook-up"`},
 		Key{Path: "date", Type: TypeDate, Doc: "When", Example: "date = 2026-12-02"},
 		Key{Path: "by", Type: TypeText, Doc: "Who read it", Example: `by = "A. B."`},
-		Key{Path: "ohms", Type: TypeReading, Limits: shown, Doc: "Conductor resistance at the lead's ends",
+		Key{Path: "ohms", Type: TypeReading, Limits: meterFigure, Doc: "Conductor resistance at the lead's ends",
 			Example: "ohms = 96.1"},
-		Key{Path: "insulation", Type: TypeReading, Limits: Limits{Max: shown.Max},
+		Key{Path: "insulation", Type: TypeReading, Limits: Limits{Max: meterFigure.Max},
 			Doc: "Conductors to braid, in MΩ; above the instrument's range as text", Example: `insulation = ">2000"`},
 		Key{Path: "volts", Type: TypeNumber, Limits: Limits{Above: true, Max: 10000},
 			Doc: "Test voltage it was read at", Example: "volts = 500"},
 		Key{Path: "hand", Type: TypeChoice, Values: []string{"open", "connected"},
 			Doc:     "What a hand meter showed between conductors and braid; it never stands for insulation",
 			Example: `hand = "open"`},
-		Key{Path: "capacitance", Type: TypeReading, Limits: shown,
+		Key{Path: "capacitance", Type: TypeReading, Limits: meterFigure,
 			Doc:     "Conductors to braid, in nF; read at hand-over it lets a later break be found",
 			Example: "capacitance = 9.0"},
-		Key{Path: "sensor", Type: TypeReading, Limits: Limits{Max: shown.Max}, Doc: "The wired sensor, in Ω",
+		Key{Path: "sensor", Type: TypeReading, Limits: Limits{Max: meterFigure.Max}, Doc: "The wired sensor, in Ω",
 			Example: "sensor = 12500"},
-		Key{Path: "spare", Type: TypeReading, Limits: Limits{Max: shown.Max}, Doc: "The spare sensor, in Ω",
+		Key{Path: "spare", Type: TypeReading, Limits: Limits{Max: meterFigure.Max}, Doc: "The spare sensor, in Ω",
 			Example: "spare = 12480"},
 		Key{Path: "floor", Type: TypeTemperature, Limits: Limits{Min: -50, Max: 100}, Doc: "Temperature of the floor",
 			Example: `floor = "68 F"`},

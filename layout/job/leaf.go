@@ -87,7 +87,7 @@ func (rd *reader) parse(n *tree.Node, k Key) (any, *valueError) {
 	case TypeSize:
 		return rd.pair(n, k, TypeLength)
 	case TypeShares:
-		k.Limits = signed
+		k.Limits = anySign
 		return rd.pair(n, k, TypeShare)
 	}
 	return rd.number(n, k)
@@ -180,7 +180,7 @@ func each[T any](rd *reader, n *tree.Node, k Key, item func(*tree.Node, Key) (T,
 }
 
 func (rd *reader) point(n *tree.Node, k Key) (plane.Point, *valueError) {
-	k.Limits = signed
+	k.Limits = anySign
 	v, err := rd.pair(n, k, TypeLength)
 	if err != nil {
 		return plane.Point{}, err

@@ -26,14 +26,15 @@ var (
 	massUnits          = []unit{{"kg", 1}, {"lb", 0.45359237}, {"lbs", 0.45359237}, {"g", 0.001}}
 	spanUnits          = []unit{{"m", 1}, {"ft", 0.3048}, {"cm", 0.01}, {"mm", 0.001}}
 	transmittanceUnits = []unit{{"W/m2K", 1}, {"W/m²K", 1}, {"W/m2 K", 1}, {"W/(m2 K)", 1}, {"W/(m² K)", 1},
-		{"W/(m²K)", 1}, {"Btu/h ft2 F", btu}, {"Btu/(h ft2 F)", btu}, {"Btu/h ft² °F", btu}, {"Btu/(h ft² °F)",
-			btu}, {"Btu/hr ft2 F", btu}}
+		{"W/(m²K)", 1}, {"Btu/h ft2 F", btuFilm}, {"Btu/(h ft2 F)", btuFilm}, {"Btu/h ft² °F", btuFilm},
+		{"Btu/(h ft² °F)",
+			btuFilm}, {"Btu/hr ft2 F", btuFilm}}
 	densityUnits = []unit{{"W/m2", 1}, {"W/m²", 1}, {"W/ft2", 1 / sqFt}, {"W/ft²", 1 / sqFt},
 		{"W/sqft", 1 / sqFt}}
 )
 
-// btu is 1 Btu/(h ft² °F) in W/(m² K).
-const btu = 5.678263
+// btuFilm is 1 Btu/(h ft² °F) in W/(m² K).
+const btuFilm = 5.678263
 
 const sqFt = 0.3048 * 0.3048 // m²
 

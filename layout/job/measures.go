@@ -15,9 +15,9 @@ type measureUnit struct {
 	thousand string  // what a thousand of name is called
 }
 
-// measures are the units that ranges are given in. The foot, the inch and the
+// measureUnits are the units that ranges are given in. The foot, the inch and the
 // pound are the international ones.
-var measures = map[string]measureUnit{
+var measureUnits = map[string]measureUnit{
 	"mm":       {name: "mm", us: "in", mul: 1 / plane.Inch},
 	"m²":       {name: "m²", us: "ft²", mul: 1 / sqFt},
 	"W/m":      {name: "W/m", us: "W/ft", mul: plane.Foot / 1000},

@@ -50,7 +50,7 @@ func (rd *reader) otherReadings(n *tree.Node, k Key, unit string) []otherReading
 		}
 		add(text, was*by, slip)
 	}
-	if kilo := measures[unit].thousand; kilo != "" && k.Type == TypeNumber {
+	if kilo := measureUnits[unit].thousand; kilo != "" && k.Type == TypeNumber {
 		scaled(1000, "is it in "+kilo+"?")
 	}
 	scaled(0.1, "is a point missing?")

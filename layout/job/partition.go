@@ -86,7 +86,7 @@ func (p *Partition) readOpening(t table) {
 	default:
 		o.From = t.num("from")
 	}
-	if o.To = o.From + width; o.From < -rounding || o.To > p.Length()+rounding {
+	if o.To = o.From + width; o.From < -lengthRounding || o.To > p.Length()+lengthRounding {
 		t.errorf(placeKeyOf(t), "it is measured along the partition, from where that begins",
 			"%s of %s would lie from %s to %s; the partition is %s long", thing(o.Kind, o.Name), p.Name,
 			t.length(o.From),
@@ -94,7 +94,7 @@ func (p *Partition) readOpening(t table) {
 		return
 	}
 	for _, other := range p.Openings {
-		if math.Min(o.To, other.To)-math.Max(o.From, other.From) > rounding {
+		if math.Min(o.To, other.To)-math.Max(o.From, other.From) > lengthRounding {
 			t.errorf(placeKeyOf(t), "move one of them, or make it narrower", "%s overlaps %s in %s",
 				thing(o.Kind, o.Name),
 				thing(other.Kind, other.Name), p.Name)
@@ -121,17 +121,17 @@ func (r *Room) solid(p *Partition) (out []plane.Ring) {
 		if other == p {
 			continue
 		}
-		if other.Distance(p.A) <= other.Thickness/2+rounding {
+		if other.Distance(p.A) <= other.Thickness/2+lengthRounding {
 			from = math.Min(from, -other.Thickness/2)
 		}
-		if other.Distance(p.B) <= other.Thickness/2+rounding {
+		if other.Distance(p.B) <= other.Thickness/2+lengthRounding {
 			to = math.Max(to, p.Length()+other.Thickness/2)
 		}
 	}
 	openings := slices.Clone(p.Openings)
 	slices.SortFunc(openings, func(a, b Opening) int { return cmp.Compare(a.From, b.From) })
 	for _, o := range append(openings, Opening{From: to, To: to}) {
-		if o.From-from > rounding {
+		if o.From-from > lengthRounding {
 			out = append(out, p.piece(from, o.From))
 		}
 		from = o.To

@@ -30,7 +30,7 @@ func FuzzWalls(f *testing.F) {
 			}
 			return
 		}
-		if !(l.length > 0 && l.length <= greatest) || !(l.bearing >= 0 && l.bearing < 360) {
+		if !(l.length > 0 && l.length <= greatestLength) || !(l.bearing >= 0 && l.bearing < 360) {
 			t.Fatalf("%q is read as %v", s, l)
 		}
 		if d := l.vector().Norm() - l.length; math.Abs(d) > 1e-6 {
@@ -119,7 +119,7 @@ func usable(t *testing.T, j *Job, a Laid) {
 	}
 	for _, line := range lines {
 		for _, p := range line {
-			if !(math.Abs(p.X) < 10*greatest && math.Abs(p.Y) < 10*greatest) {
+			if !(math.Abs(p.X) < 10*greatestLength && math.Abs(p.Y) < 10*greatestLength) {
 				t.Errorf("a point at %v", p)
 			}
 		}

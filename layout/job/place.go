@@ -61,9 +61,9 @@ func (r *Room) place(t table, what string, usual size) (s spot, ok bool) {
 	return r.againstWall(t, what, z)
 }
 
-// idle are the keys that say nothing of a thing placed in one of the ways, with
+// idleKeys are the keys that say nothing of a thing placed in one of the ways, with
 // what the way is in words.
-var idle = map[string]struct {
+var idleKeys = map[string]struct {
 	words string
 	keys  []string
 }{
@@ -81,8 +81,8 @@ var idle = map[string]struct {
 
 // refuseIdle reports keys that would be passed over without a word.
 func refuseIdle(t table, what, way string) bool {
-	bad := given(t, idle[way].keys...)
-	words := idle[way].words
+	bad := given(t, idleKeys[way].keys...)
+	words := idleKeys[way].words
 	if t.has("diameter") && way != "outline" {
 		bad = append(bad, given(t, "width", "depth")...)
 		words += ", and is round"

@@ -13,8 +13,8 @@ type plausible struct {
 	source      string
 }
 
-// practice is the source of what the trade does without a standard.
-const practice = "common practice"
+// commonPractice is the source of what the trade does without a standard.
+const commonPractice = "common practice"
 
 // plausibles are the ranges of single figures; a key may stand in one for some
 // kinds and in another for others. Length and power of a cable are judged by what
@@ -31,7 +31,7 @@ var plausibles = []plausible{
 		"clearance.fixing", "clearance.column", "clearance.island", "clearance.keep_out", "room.fixture.clear",
 		"room.fixture.flange_clear", "room.keep_out.clear",
 		"room.fixing.clear", "room.joint.clear"}, nil, "mm", 1, 1000, 10, 500, "cable stays %s away from things",
-		practice},
+		commonPractice},
 
 	row("cable.volts", "V", 12, 600, 100, 415, "heating cable is made for %s"),
 	row("cable.lead", "mm", 1000, 50e3, 1500, 20e3, "a cold lead is %s long"),
@@ -41,7 +41,7 @@ var plausibles = []plausible{
 	row("supply.volts", "V", 12, 600, 100, 415, "floors are supplied with %s"),
 	row("supply.thermostat_amps", "A", 0.5, 63, 6, 32, "a thermostat's contacts carry %s"),
 	{[]string{"supply.max_density", "room.density"}, nil, "W/m²", 40, 400, 60, 250, "tiled floors are given %s",
-		practice},
+		commonPractice},
 	row("circuit.breaker", "A", 2, 125, 6, 63, "heating hangs on breakers of %s"),
 	row("circuit.length", "mm", 1000, 300e3, 2000, 100e3, "a feed is %s long"),
 	row("circuit.ground_fault", "mA", 3, 1000, 4, 300, "such devices trip at %s"),
@@ -68,14 +68,14 @@ var plausibles = []plausible{
 	row("materials.bed_thickness", "mm", 1, 60, 2, 25, "tile is bedded in %s"),
 	row("materials.bed_notch", "mm", 2, 40, 3, 25, "trowels have notches of %s"),
 	{[]string{"materials.sealant_width", "room.joint.width"}, nil, "mm", 1, 60, 3, 25, "sealed joints are %s wide",
-		practice},
+		commonPractice},
 	row("materials.sealant_depth", "mm", 1, 80, 3, 40, "sealed joints are %s deep"),
 	row("materials.grout.density", "kg/L", 0.5, 3, 0.9, 2.2, "dry grout weighs %s"),
 	{[]string{"tile.waste", "tile.breakage", "membrane.waste", "materials.bond_mortar.waste",
 		"materials.fill_mortar.waste", "materials.bed_mortar.waste",
 		"materials.grout.waste", "materials.sealant.waste", "materials.primer.waste", "materials.board.waste",
 		"materials.band.waste", "materials.waterproofing.waste"}, nil, "%", 0, 100, 0, 50,
-		"of what is bought, %s is lost", practice},
+		"of what is bought, %s is lost", commonPractice},
 	row("labour.per_hour", "m²", 0.1, 300, 0.3, 60, "%s of floor is done in an hour"),
 
 	row("room.loss.walls_u", "W/(m² K)", 0.05, 7, 0.08, 2.5, "outside walls let through %s"),
@@ -90,13 +90,13 @@ var plausibles = []plausible{
 	row("room.arc.rise", "mm", 3, 20e3, 20, 10e3, "a curved wall rises %s"),
 	row("room.arc.radius", "mm", 200, 200e3, 400, 50e3, "the radius of a curved wall is %s"),
 	{[]string{"room.opening.width"}, []string{"door", ""}, "mm", 300, 6000, 500, 3000, "doorways are %s wide",
-		practice},
+		commonPractice},
 	{[]string{"room.opening.width"}, []string{"opening", "window"}, "mm", 150, 20e3, 300, 8000, "openings are %s wide",
-		practice},
+		commonPractice},
 	{[]string{"room.fixture.rough_in"}, []string{"toilet"}, "mm", 100, 1500, 200, 1500,
-		"a toilet's flange is %s out from its wall", practice},
+		"a toilet's flange is %s out from its wall", commonPractice},
 	{[]string{"room.fixture.flange_radius"}, []string{"toilet"}, "mm", 30, 200, 50, 130,
-		"the ring of a flange has a radius of %s", practice},
+		"the ring of a flange has a radius of %s", commonPractice},
 	fixture("width", 200, 1000, 300, 600, "toilets are %s wide", "toilet"),
 	fixture("depth", 250, 1200, 350, 900, "toilets are %s deep", "toilet"),
 	fixture("width", 200, 5000, 300, 3000, "vanities are %s wide", "vanity"),
@@ -128,17 +128,17 @@ var (
 	bondPerArea  = row("materials.bond_mortar.coverage", "kg/m²", 0.5, 15, 1.5, 8,
 		"%s of mortar goes under a membrane")
 	wetPerDry = plausible{[]string{"materials.fill_mortar.yield", "materials.bed_mortar.yield"}, nil, "L/kg", 0.3,
-		2, 0.45, 1.2, "dry mortar gives %s", practice}
+		2, 0.45, 1.2, "dry mortar gives %s", commonPractice}
 )
 
 func row(key, unit string, low, high, least, most float64, says string) plausible {
-	return plausible{[]string{key}, nil, unit, low, high, least, most, says, practice}
+	return plausible{[]string{key}, nil, unit, low, high, least, most, says, commonPractice}
 }
 
 func layer(unit string, low, high, least, most float64, says, kind string) plausible {
-	return plausible{[]string{"layer.thickness"}, []string{kind}, unit, low, high, least, most, says, practice}
+	return plausible{[]string{"layer.thickness"}, []string{kind}, unit, low, high, least, most, says, commonPractice}
 }
 
 func fixture(key string, low, high, least, most float64, says string, kinds ...string) plausible {
-	return plausible{[]string{"room.fixture." + key}, kinds, "mm", low, high, least, most, says, practice}
+	return plausible{[]string{"room.fixture." + key}, kinds, "mm", low, high, least, most, says, commonPractice}
 }

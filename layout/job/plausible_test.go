@@ -296,8 +296,9 @@ func TestUsualJobsArePlausible(t *testing.T) {
 		}
 		between := func(name string, low, high float64) float64 { return rapid.Float64Range(low, high).Draw(t, name) }
 		size := func(name string, low, high float64) string { return fmt.Sprintf("%.4f", between(name, low, high)/mm) }
-		length, perMetre, volts := between("length", 3e3, 200e3), between("W/m", 7, 24), rapid.SampledFrom(mains).Draw(
-			t, "volts")
+		length, perMetre, volts := between("length", 3e3, 200e3), between("W/m", 7, 24),
+			rapid.SampledFrom(mainsVolts).Draw(
+				t, "volts")
 		watts := length / 1000 * perMetre
 		w, d := between("across", 1200, 15e3), between("deep", 1200, 15e3)
 		text := fmt.Sprintf("units = %q\n[membrane]\npitch = %s\n[tile]\nsize = [%s, %s]\nthickness = "+

@@ -8,10 +8,10 @@ func (c *Cable) checkPower(t table) {
 	if !t.readable("length") || !t.readable("watts") {
 		return
 	}
-	length := held{plausible: powerPerLength, with: "with its " + measures["W"].write(c.Watts, t.rd.drawingUnits()),
+	length := held{plausible: powerPerLength, with: "with its " + measureUnits["W"].write(c.Watts, t.rd.drawingUnits()),
 		also: &cableLength,
 		of:   func(mm float64) float64 { return c.Watts / (mm / 1000) }}
-	power := held{plausible: powerPerLength, with: "on its " + measures["mm"].write(c.Length, t.rd.drawingUnits()),
+	power := held{plausible: powerPerLength, with: "on its " + measureUnits["mm"].write(c.Length, t.rd.drawingUnits()),
 		also: &cablePower, own: "W",
 		of: func(watts float64) float64 { return watts / (c.Length / 1000) }}
 	key, h := "length", length
@@ -19,7 +19,7 @@ func (c *Cable) checkPower(t table) {
 		c.Length)) {
 		key, h = "watts", power
 	}
-	if t.hold(key, h) == usual && t.hold("length", held{plausible: cableLength}) == usual {
+	if t.hold(key, h) == usualFigure && t.hold("length", held{plausible: cableLength}) == usualFigure {
 		t.hold("watts", held{plausible: cablePower})
 	}
 }
@@ -29,7 +29,7 @@ func (c *Cable) checkPower(t table) {
 func (t table) hold(name string, h held) verdict {
 	n := t.n.Get(name)
 	what := t.rd.hold(n, t.key(name), t.num(name), h)
-	if what == absurd {
+	if what == absurdFigure {
 		delete(t.rd.values, n)
 	}
 	return what
@@ -45,14 +45,14 @@ func (t table) mends(name string, h held) bool {
 	return false
 }
 
-// mains are the voltages that floors are warmed with.
-var mains = []float64{100, 110, 115, 120, 127, 208, 220, 230, 240, 277, 400}
+// mainsVolts are the voltages that floors are warmed with.
+var mainsVolts = []float64{100, 110, 115, 120, 127, 208, 220, 230, 240, 277, 400}
 
 // tooFar refuses ohms that are nowhere near those of volts and watts.
 func (c *Cable) tooFar(t table) bool {
 	want := c.Volts * c.Volts / c.Watts
 	h := held{plausible: labelRatio, own: "Ω", of: func(ohms float64) float64 { return 100 * ohms / want }}
-	if h.judge(h.made(c.Ohms)) != absurd {
+	if h.judge(h.made(c.Ohms)) != absurdFigure {
 		return false
 	}
 	hint := "read volts, watts and ohms off the label again"
@@ -69,7 +69,7 @@ func (c *Cable) tooFar(t table) bool {
 // voltsThatFit is the usual voltage that the label's ohms and watts go with, 0
 // for none.
 func (c *Cable) voltsThatFit() float64 {
-	for _, v := range mains {
+	for _, v := range mainsVolts {
 		if r := c.Ohms * c.Watts / (v * v); r > 0.97 && r < 1.03 {
 			return v
 		}

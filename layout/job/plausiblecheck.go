@@ -23,19 +23,19 @@ type held struct {
 type verdict int
 
 const (
-	usual verdict = iota
-	unusual
-	absurd
+	usualFigure verdict = iota
+	unusualFigure
+	absurdFigure
 )
 
 func (p plausible) judge(v float64) verdict {
 	switch {
-	case v < p.low*(1-rounding) || v > p.high*(1+rounding):
-		return absurd
-	case v < p.least*(1-rounding) || v > p.most*(1+rounding):
-		return unusual
+	case v < p.low*(1-lengthRounding) || v > p.high*(1+lengthRounding):
+		return absurdFigure
+	case v < p.least*(1-lengthRounding) || v > p.most*(1+lengthRounding):
+		return unusualFigure
 	}
-	return usual
+	return usualFigure
 }
 
 // isFor reports whether the range is that of a key in a table of a kind.
@@ -52,7 +52,7 @@ func Plausible(path string) string {
 		if !slices.Contains(p.keys, path) {
 			continue
 		}
-		words := measures[p.unit].span(p.low, p.high, plane.Millimetres)
+		words := measureUnits[p.unit].span(p.low, p.high, plane.Millimetres)
 		if kinds := strings.Trim(strings.Join(p.kinds, ", "), ", "); kinds != "" {
 			words = kinds + " " + words
 		}
@@ -91,7 +91,7 @@ func (rd *reader) implausible(parent, n *tree.Node, k Key) bool {
 	}
 	for _, it := range items {
 		v, _ := rd.figure(it, one) // it has been read once
-		if v != 0 && rd.hold(it, one, v, h) == absurd {
+		if v != 0 && rd.hold(it, one, v, h) == absurdFigure {
 			return true
 		}
 	}
@@ -101,11 +101,11 @@ func (rd *reader) implausible(parent, n *tree.Node, k Key) bool {
 // hold says what is wrong with a figure that its range does not have.
 func (rd *reader) hold(n *tree.Node, k Key, v float64, h held) verdict {
 	what := h.judge(h.made(v))
-	if what == usual {
+	if what == usualFigure {
 		return what
 	}
 	message, hint := rd.against(n, k, v, h, what), rd.likely(n, k, v, h)
-	if what == absurd {
+	if what == absurdFigure {
 		rd.report.Errorf(rd.span(n.Span), hint, "%s", message)
 	} else {
 		rd.report.Warnf("W008", rd.span(n.Span), hint, "%s", message)
@@ -115,7 +115,7 @@ func (rd *reader) hold(n *tree.Node, k Key, v float64, h held) verdict {
 
 // mendedBy reports whether another reading of the figure is usual.
 func (h held) mendedBy(o otherReading) bool {
-	return h.judge(h.made(o.value)) == usual && (h.also == nil || h.also.judge(o.value) == usual)
+	return h.judge(h.made(o.value)) == usualFigure && (h.also == nil || h.also.judge(o.value) == usualFigure)
 }
 
 // figureUnit is the unit of the figure itself.
@@ -137,21 +137,21 @@ func (h held) made(v float64) float64 {
 func (rd *reader) against(n *tree.Node, k Key, v float64, h held, what verdict) string {
 	u := rd.drawingUnits()
 	low, high, often := h.low, h.high, ""
-	if what == unusual {
+	if what == unusualFigure {
 		low, high, often = h.least, h.most, "usually "
 	}
 	made := ""
 	if h.with != "" {
-		made = ", which " + h.with + " makes " + measures[h.unit].write(h.made(v), u)
+		made = ", which " + h.with + " makes " + measureUnits[h.unit].write(h.made(v), u)
 	}
-	says := strings.Replace(h.says, "%s", often+measures[h.unit].span(low, high, u), 1)
+	says := strings.Replace(h.says, "%s", often+measureUnits[h.unit].span(low, high, u), 1)
 	return fmt.Sprintf("%s%s; %s (%s)", rd.wasRead(n, k, v), made, says, h.source)
 }
 
 // wasRead quotes a figure as it is written, as it was read, and as a reader of
 // the job thinks of it: length = 100 was read as 100 in = 8.3 ft.
 func (rd *reader) wasRead(n *tree.Node, k Key, v float64) string {
-	written, m := rd.source(n), measures[unitOf(k)]
+	written, m := rd.source(n), measureUnits[unitOf(k)]
 	if k.Type == TypeShare {
 		v *= 100
 	}
@@ -203,7 +203,7 @@ func (rd *reader) likely(n *tree.Node, k Key, v float64, h held) string {
 	switch {
 	case len(all) > 0 && h.with != "":
 		return fmt.Sprintf("%s %s would make %s", all[0].slip, all[0].typed,
-			measures[h.unit].write(h.made(all[0].value), rd.drawingUnits()))
+			measureUnits[h.unit].write(h.made(all[0].value), rd.drawingUnits()))
 	case len(all) > 1 && all[1].slip == all[0].slip:
 		return fmt.Sprintf("%s %s or %s would be usual", all[0].slip, all[0].typed, all[1].typed)
 	case len(all) > 0:

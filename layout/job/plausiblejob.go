@@ -22,20 +22,20 @@ func (j *Job) gapsCannotBe(s table) bool {
 		if !s.has(key) || j.Membrane.Pitch <= 0 {
 			continue
 		}
-		pegs, u, m := s.whole(key), s.rd.drawingUnits(), measures["mm"]
+		pegs, u, m := s.whole(key), s.rd.drawingUnits(), measureUnits["mm"]
 		apart := float64(pegs) * j.Membrane.Pitch
 		what, low, high, often := gapOfRuns.judge(apart), gapOfRuns.low, gapOfRuns.high, ""
-		if what == unusual {
+		if what == unusualFigure {
 			low, high, often = gapOfRuns.least, gapOfRuns.most, "usually "
 		}
 		message := fmt.Sprintf("%s = %d is counted in pegs, which %s apart make %s; %s (%s)", key, pegs,
 			m.write(j.Membrane.Pitch, u), m.write(apart, u),
 			strings.Replace(gapOfRuns.says, "%s", often+m.span(low, high, u), 1), gapOfRuns.source)
 		switch hint := j.gapInPegs(key, pegs, s.rd.units); what {
-		case absurd:
+		case absurdFigure:
 			s.errorf(key, hint, "%s", message)
 			refused = true
-		case unusual:
+		case unusualFigure:
 			s.warn(key, hint, "%s", message)
 		}
 	}
@@ -57,8 +57,8 @@ func (tile Tile) checkBox(t table) {
 		return
 	}
 	holds := func(mm2 float64) float64 { return float64(tile.PerBox) * mm2 / 1e6 }
-	area, m, u := tile.Width*tile.Length, measures["m²"], t.rd.drawingUnits()
-	if tilesInABox.judge(holds(area)) == usual || tile.sizeIsUnusual() { // that is said already
+	area, m, u := tile.Width*tile.Length, measureUnits["m²"], t.rd.drawingUnits()
+	if tilesInABox.judge(holds(area)) == usualFigure || tile.sizeIsUnusual() { // that is said already
 		return
 	}
 	hint := "look at the tile's size and its unit, and at per_box"
@@ -69,7 +69,7 @@ func (tile Tile) checkBox(t table) {
 			if err != nil || one == read {
 				continue
 			}
-			if other := area * math.Pow(one/read, 2); tilesInABox.judge(holds(other)) == usual {
+			if other := area * math.Pow(one/read, 2); tilesInABox.judge(holds(other)) == usualFigure {
 				hint = fmt.Sprintf("is the unit of its size missing? in %s a box would hold %s", name,
 					m.write(holds(other), u))
 				break
@@ -84,7 +84,7 @@ func (tile Tile) checkBox(t table) {
 
 func (tile Tile) sizeIsUnusual() bool {
 	h, _ := heldFor("tile.size", "")
-	return h.judge(tile.Width) != usual || h.judge(tile.Length) != usual
+	return h.judge(tile.Width) != usualFigure || h.judge(tile.Length) != usualFigure
 }
 
 // Currencies in which a kWh costs about one or less, and the most it usually costs.
@@ -103,5 +103,5 @@ func (e Energy) checkTariff(t table) {
 		hint = fmt.Sprintf("is it in cents? tariff = %s would be usual", figure(e.Tariff/100))
 	}
 	t.warn("tariff", hint, "tariff = %s is %s %s a kWh; it is usually up to %s (%s)", figure(e.Tariff),
-		figure(e.Tariff), e.Currency, figure(mostTariff), practice)
+		figure(e.Tariff), e.Currency, figure(mostTariff), commonPractice)
 }

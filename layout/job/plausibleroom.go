@@ -14,12 +14,12 @@ func (r *Room) checkSize(t table, key string) bool {
 	b := r.Outline.Bounds()
 	area, across, u := r.Outline.Area()/plane.SquareMetre, math.Max(b.W(), b.H()), t.rd.drawingUnits()
 	what := roomArea.judge(area)
-	says := strings.Replace(roomArea.says, "%s", measures[roomArea.unit].span(roomArea.low, roomArea.high, u), 1)
-	switch m := measures["mm"]; {
-	case what == absurd:
+	says := strings.Replace(roomArea.says, "%s", measureUnits[roomArea.unit].span(roomArea.low, roomArea.high, u), 1)
+	switch m := measureUnits["mm"]; {
+	case what == absurdFigure:
 		t.errorf(key, r.likelySize(t, key), "room %q was read as %s by %s, %s of floor; %s (%s)", r.Name,
 			m.write(b.W(), u), m.write(b.H(), u),
-			measures[roomArea.unit].write(area, u), says, roomArea.source)
+			measureUnits[roomArea.unit].write(area, u), says, roomArea.source)
 	case across > widestRoom:
 		t.errorf(key, "look whether the unit is right", "room %q is %s across; %s is the most", r.Name,
 			t.length(across), t.length(widestRoom))
@@ -42,10 +42,10 @@ func (r *Room) likelySize(t table, key string) string {
 		if err != nil || one == read {
 			continue
 		}
-		if area := r.Outline.Area() / plane.SquareMetre * math.Pow(one/read, 2); roomArea.judge(area) == usual &&
+		if area := r.Outline.Area() / plane.SquareMetre * math.Pow(one/read, 2); roomArea.judge(area) == usualFigure &&
 			area < 100 {
 			return fmt.Sprintf("is their unit missing? in %s its figures would make %s of floor", name,
-				measures[roomArea.unit].write(area, t.rd.drawingUnits()))
+				measureUnits[roomArea.unit].write(area, t.rd.drawingUnits()))
 		}
 	}
 	return look
@@ -64,11 +64,11 @@ func lastLeaf(n *tree.Node) *tree.Node {
 // then too little is not looked at.
 func HeatCannotBe(watts, area float64, all bool, u plane.Units) string {
 	made := watts / (area / plane.SquareMetre)
-	if powerPerArea.judge(made) != absurd || made < powerPerArea.low && !all {
+	if powerPerArea.judge(made) != absurdFigure || made < powerPerArea.low && !all {
 		return ""
 	}
-	p, m := powerPerArea, measures[powerPerArea.unit]
+	p, m := powerPerArea, measureUnits[powerPerArea.unit]
 	return fmt.Sprintf("the %s of its cables on %s of floor to be warmed make %s; %s (%s)",
-		measures["W"].write(watts, u), measures["m²"].write(area/plane.SquareMetre, u),
+		measureUnits["W"].write(watts, u), measureUnits["m²"].write(area/plane.SquareMetre, u),
 		m.write(made, u), strings.Replace(p.says, "%s", m.span(p.low, p.high, u), 1), p.source)
 }

@@ -59,7 +59,7 @@ func (rd *reader) takes(k Key, value string) bool {
 
 // rewritings are what a value may have been meant to be, the likeliest first.
 func (rd *reader) rewritings(k Key, typed string) []string {
-	value := straight.Replace(withoutTail(typed))
+	value := straightQuotes.Replace(withoutTail(typed))
 	inner := strings.Trim(value, `"'`)
 	point := decimalComma().ReplaceAllString(inner, "$1.$2")
 	out := []string{value}
@@ -70,7 +70,7 @@ func (rd *reader) rewritings(k Key, typed string) []string {
 	switch k.Type {
 	case TypeLength:
 		out = append(out, inQuotes(feetAndInches(inner)), inQuotes(feetAndInches(point)), inQuotes(inner),
-			inQuotes(thousands().ReplaceAllString(inner, "$1$2")), inQuotes(point+" "+rd.drawingUnits().String()))
+			inQuotes(blankThousands().ReplaceAllString(inner, "$1$2")), inQuotes(point+" "+rd.drawingUnits().String()))
 	case TypeNumber, TypeWhole:
 		out = append(out, withUnit().ReplaceAllString(point, "$1"))
 	case TypeChoice:
@@ -100,8 +100,8 @@ func withoutTail(typed string) string {
 	return strings.TrimRight(typed, " \t;,")
 }
 
-// straight makes a plain quote of each that word processors set.
-var straight = strings.NewReplacer("“", `"`, "”", `"`, "„", `"`, "«", `"`, "»", `"`, "‘", "'", "’", "'")
+// straightQuotes makes a plain quote of each that word processors set.
+var straightQuotes = strings.NewReplacer("“", `"`, "”", `"`, "„", `"`, "«", `"`, "»", `"`, "‘", "'", "’", "'")
 
 var yesAndNo = map[string]string{"true": "true", "yes": "true", "on": "true", "y": "true", "1": "true",
 	"false": "false", "no": "false", "off": "false", "n": "false", "0": "false"}
@@ -109,8 +109,8 @@ var yesAndNo = map[string]string{"true": "true", "yes": "true", "on": "true", "y
 // A decimal comma is one between figures, but where it may as well part thousands.
 var decimalComma = pattern.Of(`(\d),(\d{1,2}|\d{4,})\b`)
 
-// thousands matches a blank that parts thousands.
-var thousands = pattern.Of(`(\d) (\d{3})\b`)
+// blankThousands matches a blank that parts thousands.
+var blankThousands = pattern.Of(`(\d) (\d{3})\b`)
 
 // withUnit matches a figure with the unit that its key has anyway.
 var withUnit = pattern.Of(`^([-+]?[\d.]+) *(W|watts?|V|volts?|Ω|[Oo]hms?|pegs?|days?)$`)
@@ -138,13 +138,13 @@ func listOfTexts(value string) string {
 	return "[" + strings.Join(items, ", ") + "]"
 }
 
-// marks matches a length with marks for feet and inches.
-var marks = pattern.Of(`^[\d\s./-]+['"′″][\d\s./'"′″-]*$`)
+// markedLength matches a length with marks for feet and inches.
+var markedLength = pattern.Of(`^[\d\s./-]+['"′″][\d\s./'"′″-]*$`)
 
 // feetAndInches writes ft and in for the marks.
 func feetAndInches(s string) string {
-	if !marks().MatchString(s) {
-		if !marks().MatchString(s + `"`) {
+	if !markedLength().MatchString(s) {
+		if !markedLength().MatchString(s + `"`) {
 			return ""
 		}
 		s += `"` // taken off with the quotes

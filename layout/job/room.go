@@ -270,7 +270,7 @@ func (r *Room) reportClash(t table, key string, c plane.Clash) {
 // touch.
 func (r *Room) crossing(c plane.Clash) bool {
 	a, b := r.Outline.Edge(c.I), r.Outline.Edge(c.J)
-	inside := func(s plane.Segment) bool { return c.At.Dist(s.A) > rounding && c.At.Dist(s.B) > rounding }
+	inside := func(s plane.Segment) bool { return c.At.Dist(s.A) > lengthRounding && c.At.Dist(s.B) > lengthRounding }
 	return inside(a) && inside(b)
 }
 

@@ -71,11 +71,11 @@ func tableFamily(t table) circuit.Family {
 				bad.message)
 			return circuit.Family{}
 		}
-		if tableOhms.judge(p.Ohms) == absurd {
+		if tableOhms.judge(p.Ohms) == absurdFigure {
 			t.spoil()
 			t.rd.report.Errorf(t.atItem("table", i), ohmsHint(p.Ohms), "%q gives %s ohms; %s (%s)", line,
 				figure(p.Ohms),
-				strings.Replace(tableOhms.says, "%s", measures["Ω"].span(tableOhms.low, tableOhms.high,
+				strings.Replace(tableOhms.says, "%s", measureUnits["Ω"].span(tableOhms.low, tableOhms.high,
 					t.rd.drawingUnits()), 1), tableOhms.source)
 			return circuit.Family{}
 		}
@@ -107,7 +107,7 @@ const floorCool, floorWarm = 10.0, 40.0
 
 // ohmsHint says what ohms that no sensor has were meant as.
 func ohmsHint(ohms float64) string {
-	if tableOhms.judge(1000*ohms) == usual {
+	if tableOhms.judge(1000*ohms) == usualFigure {
 		return "are they in kΩ? " + figure(1000*ohms) + " ohms would be usual"
 	}
 	return `write a temperature, then its ohms: "20 C 12490"`

@@ -82,12 +82,12 @@ func (j *Job) readMembrane(m, s table) {
 	j.checkBend(m, s, closest)
 }
 
-// rounding is how far apart two lengths in mm may be and still be the same.
-const rounding = 1e-6
+// lengthRounding is how far apart two lengths in mm may be and still be the same.
+const lengthRounding = 1e-6
 
 // checkBend refuses a bend that a turn between the closest runs cannot hold.
 func (j *Job) checkBend(m, s table, closest float64) {
-	if 2*j.Membrane.BendRadius <= closest+rounding {
+	if 2*j.Membrane.BendRadius <= closest+lengthRounding {
 		return
 	}
 	var notes []Note

@@ -8,10 +8,10 @@ import (
 	"oxturn/layout/say"
 )
 
-// scales are the ratios a plan may be drawn at: those that ISO 5455
+// namedScales are the ratios a plan may be drawn at: those that ISO 5455
 // recommends, steps between them that scale rulers have, and those of the inch
 // scales, written as inches to a foot.
-var scales = []struct {
+var namedScales = []struct {
 	ratio float64
 	inch  string
 }{
@@ -72,7 +72,7 @@ func parseScale(s string) (float64, error) {
 }
 
 func standard(ratio float64) bool {
-	for _, s := range scales {
+	for _, s := range namedScales {
 		if ratio > s.ratio*(1-1e-9) && ratio < s.ratio*(1+1e-9) {
 			return true
 		}
@@ -82,7 +82,7 @@ func standard(ratio float64) bool {
 
 func scaleList() string {
 	var out []string
-	for _, s := range scales {
+	for _, s := range namedScales {
 		if s.inch == "" {
 			out = append(out, fmt.Sprintf("1:%.0f", s.ratio))
 		} else {

@@ -40,9 +40,9 @@ func TapeOf(walls []string, units plane.Units) Tape {
 	return t
 }
 
-// alike is within how much of the miss one wall's length must take it back: the rest
+// tapeShare is within how much of the miss one wall's length must take it back: the rest
 // is what tapes miss by anyhow.
-const alike = 0.35
+const tapeShare = 0.35
 
 // along finds the walls along which the miss lies, longer or shorter: if two do, either
 // may be the wrong one, and none stands out. A gross error in one length shows as a miss
@@ -53,7 +53,7 @@ func along(legs []leg, miss plane.Point) (out []int) {
 		if v.Norm() == 0 || miss.Norm() == 0 {
 			continue
 		}
-		if off := math.Abs(v.Cross(miss)) / (v.Norm() * miss.Norm()); off <= alike {
+		if off := math.Abs(v.Cross(miss)) / (v.Norm() * miss.Norm()); off <= tapeShare {
 			out = append(out, i)
 		}
 	}

@@ -8,9 +8,9 @@ import (
 	"oxturn/layout/plane"
 )
 
-// onWall is how far from a wall a thermostat's point may lie and still be on
+// onWallReach is how far from a wall a thermostat's point may lie and still be on
 // it: 1 in.
-const onWall = 25.4
+const onWallReach = 25.4
 
 // readThermostat takes boxHeight, in mm, where the job gives no height.
 func (r *Room) readThermostat(room table, boxHeight float64) {
@@ -55,7 +55,7 @@ func (r *Room) thermostatAt(t table) bool {
 	wall, d := r.nearestWall(p)
 	w := r.Walls[wall]
 	at, along := w.Nearest(p)
-	if d > onWall {
+	if d > onWallReach {
 		t.with("at", fmt.Sprintf(`write wall = %q and from = "%s" instead, or another wall's letter`, w.Letter,
 			plainLength(t, along)), r.wallNote(t, wall),
 			"the thermostat of room %q is on no wall: %s is %s from the nearest, %s", r.Name, t.rd.place(p),

@@ -15,8 +15,8 @@ type leg struct {
 	length  float64 // mm
 }
 
-// shortest is the shortest wall that is taped, mm: below it a unit is wrong.
-const shortest = 5
+// shortestWall is the shortest wall that is taped, mm: below it a unit is wrong.
+const shortestWall = 5
 
 // vector returns the way along the leg; along the compass points exactly.
 func (l leg) vector() plane.Point {
@@ -29,11 +29,11 @@ func (l leg) vector() plane.Point {
 	return plane.Pt(s, c).Mul(l.length)
 }
 
-// compass holds the eight winds, clockwise from north, 45 degrees apart.
-var compass = []string{"north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"}
+// compassWords holds the eight winds, clockwise from north, 45 degrees apart.
+var compassWords = []string{"north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"}
 
 // Wind names the nearest of the eight winds.
-func Wind(bearing float64) string { return compass[int(math.Mod(bearing/45+8.5, 8))] }
+func Wind(bearing float64) string { return compassWords[int(math.Mod(bearing/45+8.5, 8))] }
 
 // WindOf is the compass word of a direction on the floor.
 func WindOf(way plane.Point) string { return Wind(bearingOf(way)) }
@@ -51,7 +51,7 @@ func (rd *reader) parseLeg(s string) (leg, *valueError) {
 		e := wrong("wall %q does not begin with a direction", s)
 		e.hint = `begin with north, south, east, west, north-east…, or a bearing clockwise from north: "47.5deg ` +
 			`3ft 2in"`
-		if near := nearest(strings.Fields(s + " ?")[0], compass); near != "" {
+		if near := nearest(strings.Fields(s + " ?")[0], compassWords); near != "" {
 			e.hint = "did you mean " + near + "?"
 		}
 		return leg{}, e
@@ -63,10 +63,10 @@ func (rd *reader) parseLeg(s string) (leg, *valueError) {
 	switch {
 	case bad != nil:
 		return leg{}, wrong("wall %q: %v", s, bad)
-	case !(mm >= shortest) || mm > greatest:
+	case !(mm >= shortestWall) || mm > greatestLength:
 		e := wrong("wall %q: its length is read as %s; walls are from %s to %s long", s, trimmed(mm)+" mm",
-			rd.say(shortest), rd.say(greatest))
-		if mm > 0 && mm < shortest {
+			rd.say(shortestWall), rd.say(greatestLength))
+		if mm > 0 && mm < shortestWall {
 			e.hint, e.short = "is its unit missing? a bare number is in "+rd.units.String(), true
 		}
 		return leg{}, e
@@ -79,7 +79,7 @@ func (rd *reader) parseLeg(s string) (leg, *valueError) {
 func CutBearing(s string) (bearing float64, rest string, ok bool) {
 	low := strings.ToLower(s)
 	best := 0
-	for i, name := range compass {
+	for i, name := range compassWords {
 		a, b, two := strings.Cut(name, "-")
 		words := []string{name, initials(a, b)}
 		if two {

@@ -106,7 +106,7 @@ func labourKeys() []Key {
 		Key{Path: "phase", Type: TypeText, Required: true, Doc: "What is done", Example: `phase = "membrane"`},
 		Key{Path: "on", Type: TypeChoice, Values: []string{"tiled", "heated"}, Default: `"tiled"`,
 			Doc: "The area it is counted on", Example: `on = "heated"`},
-		Key{Path: "per_hour", Type: TypeArea, Limits: positive, Otherwise: "the fixed hours alone",
+		Key{Path: "per_hour", Type: TypeArea, Limits: overZero, Otherwise: "the fixed hours alone",
 			Doc: "Area done in an hour", Example: `per_hour = "70 ft2"`},
 		Key{Path: "fixed", Type: TypeNumber, Limits: Limits{Max: 10000}, Default: "0",
 			Doc: "Hours it takes whatever the area", Example: "fixed = 1.5"},

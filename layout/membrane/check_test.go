@@ -26,7 +26,7 @@ func checkPlan(t rapid.TB, p *Plan, rooms []Room) {
 // exactly one piece.
 func checkCover(t rapid.TB, r Room, l Laid) {
 	t.Helper()
-	parts, err := r.parts()
+	parts, err := r.bays()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -122,7 +122,8 @@ func checkPacks(t rapid.TB, p *Plan) {
 					pts = append(pts, q.Rotate(-room.Along))
 				}
 			}
-			if b := plane.Bounds(pts); piece.Length > b.W()+2*slack || piece.Width > b.H()+2*slack { // at both ends
+			if b := plane.Bounds(pts); piece.Length > b.W()+2*shorterBy ||
+				piece.Width > b.H()+2*shorterBy { // at both ends
 				t.Errorf("piece %d is %.1f x %.1f mm for %.1f x %.1f of floor", piece.Number, piece.Length, piece.Width,
 					b.W(), b.H())
 			}

@@ -7,8 +7,8 @@ import (
 )
 
 // lay turns a layout into pieces, numbered from number on, and seams.
-func (c cutter) lay(r Room, l layout, number int) (Laid, error) {
-	parts, err := r.parts()
+func (c cutter) lay(r Room, l arrangement, number int) (Laid, error) {
+	bays, err := r.bays()
 	if err != nil {
 		return Laid{}, err
 	}
@@ -16,7 +16,7 @@ func (c cutter) lay(r Room, l layout, number int) (Laid, error) {
 	for _, s := range l.strips {
 		for _, sp := range s.pieces {
 			p := Piece{Number: number, Strip: l.frame.rect(sp.from, s.low, sp.to, s.high)}
-			if p.Shape, err = l.reach(s, sp).Meet(parts[s.part]); err != nil {
+			if p.Shape, err = l.reach(s, sp).Meet(bays[s.bay]); err != nil {
 				return Laid{}, err
 			}
 			if p.Shape.Area() < 1 {
@@ -40,7 +40,7 @@ func (f frame) rect(x0, y0, x1, y1 float64) plane.Ring {
 
 // reach is the strip of a piece, led a little over every edge that is no seam,
 // so that rounding leaves nothing of the floor out there.
-func (l layout) reach(s strip, sp span) plane.Region {
+func (l arrangement) reach(s strip, sp span) plane.Region {
 	const over = 1.0
 	x, y := sp, span{s.low, s.high}
 	if !s.seamAt(sp, x.from) {
@@ -61,18 +61,18 @@ func (l layout) reach(s strip, sp span) plane.Region {
 // seamAt reports whether another piece of the strip meets the one at sp at x.
 func (s strip) seamAt(sp span, x float64) bool {
 	for _, other := range s.pieces {
-		if other != sp && (math.Abs(other.from-x) < sliver || math.Abs(other.to-x) < sliver) {
+		if other != sp && (math.Abs(other.from-x) < shortestCut || math.Abs(other.to-x) < shortestCut) {
 			return true
 		}
 	}
 	return false
 }
 
-// seamAt reports whether another strip of the part meets s at y.
-func (l layout) seamAt(s strip, y float64) bool {
+// seamAt reports whether another strip of the bay meets s at y.
+func (l arrangement) seamAt(s strip, y float64) bool {
 	for _, other := range l.strips {
-		ends := math.Abs(other.low-y) < sliver || math.Abs(other.high-y) < sliver
-		if ends && other.part == s.part && other.low != s.low {
+		ends := math.Abs(other.low-y) < shortestCut || math.Abs(other.high-y) < shortestCut
+		if ends && other.bay == s.bay && other.low != s.low {
 			return true
 		}
 	}
@@ -82,7 +82,7 @@ func (l layout) seamAt(s strip, y float64) bool {
 // size works out what a piece is cut to: short of walls by Trim, up to seams
 // and joints, and in whole pitches off the stock, so that its pegs come out in
 // step wherever it is cut.
-func (c cutter) size(r Room, l layout, s strip, sp span, p *Piece) error {
+func (c cutter) size(r Room, l arrangement, s strip, sp span, p *Piece) error {
 	x := span{sp.from + l.trimX(r, s, sp, sp.from), sp.to - l.trimX(r, s, sp, sp.to)}
 	y := span{s.low + l.trimY(r, s, sp, s.low), s.high - l.trimY(r, s, sp, s.high)}
 	b := p.extent(l.frame)
@@ -103,17 +103,17 @@ func (p *Piece) extent(f frame) plane.Rect {
 	return plane.Bounds(pts)
 }
 
-// slack is how much shorter than its strip a piece must be before it is cut shorter,
+// shorterBy is how much shorter than its strip a piece must be before it is cut shorter,
 // mm.
-const slack = 20.0
+const shorterBy = 20.0
 
 // within returns a span that ends short of the places where the floor does, by Trim,
 // where a strip goes far beyond one of its pieces.
 func (s span) within(from, to float64) span {
-	if from > s.from+slack {
+	if from > s.from+shorterBy {
 		s.from = from + Trim
 	}
-	if to < s.to-slack {
+	if to < s.to-shorterBy {
 		s.to = to - Trim
 	}
 	return s
@@ -178,7 +178,7 @@ func (c cutter) pitches(s span) int {
 
 // trimX returns what is cut off a piece's end at x: nothing at a seam across
 // the strip, nor at a joint.
-func (l layout) trimX(r Room, s strip, sp span, x float64) float64 {
+func (l arrangement) trimX(r Room, s strip, sp span, x float64) float64 {
 	if s.seamAt(sp, x) || r.jointAt(l.frame.out(plane.Pt(x, (s.low+s.high)/2))) {
 		return 0
 	}
@@ -186,7 +186,7 @@ func (l layout) trimX(r Room, s strip, sp span, x float64) float64 {
 }
 
 // trimY returns what is cut off a piece's side at y.
-func (l layout) trimY(r Room, s strip, sp span, y float64) float64 {
+func (l arrangement) trimY(r Room, s strip, sp span, y float64) float64 {
 	if l.seamAt(s, y) || r.jointAt(l.frame.out(plane.Pt((sp.from+sp.to)/2, y))) {
 		return 0
 	}
@@ -195,14 +195,14 @@ func (l layout) trimY(r Room, s strip, sp span, y float64) float64 {
 
 // seams returns where the strips of a layout meet, and the ends of pieces
 // within a strip.
-func (l layout) seams(r Room) []Seam {
+func (l arrangement) seams(r Room) []Seam {
 	var doors []plane.Ring
 	for _, d := range r.Doorways {
 		doors = append(doors, l.frame.ring(d))
 	}
 	var out []Seam
 	for _, s := range l.strips {
-		for _, sp := range meeting(l.parts[s.part], s.high) {
+		for _, sp := range meeting(l.bays[s.bay], s.high) {
 			out = append(out, Seam{
 				Segment: plane.Segment{A: l.frame.out(plane.Pt(sp.from, s.high)),
 					B: l.frame.out(plane.Pt(sp.to, s.high))},
@@ -215,12 +215,12 @@ func (l layout) seams(r Room) []Seam {
 }
 
 // cross returns the seams across a strip.
-func (l layout) cross(s strip, doors []plane.Ring) []Seam {
-	turned := plane.Transposed(l.parts[s.part])
+func (l arrangement) cross(s strip, doors []plane.Ring) []Seam {
+	turned := plane.Transposed(l.bays[s.bay])
 	var out []Seam
 	for k := 1; k < len(s.pieces); k++ {
 		x := s.pieces[k].from
-		if math.Abs(s.pieces[k-1].to-x) > sliver {
+		if math.Abs(s.pieces[k-1].to-x) > shortestCut {
 			continue // bare floor between them
 		}
 		for _, sp := range overlap(meeting(turned, x), []span{{s.low, s.high}}) {
@@ -235,5 +235,5 @@ func (l layout) cross(s strip, doors []plane.Ring) []Seam {
 
 // meeting returns where there is floor to both sides of the line at y.
 func meeting(rings []plane.Ring, y float64) []span {
-	return overlap(scan(rings, y-sliver), scan(rings, y+sliver))
+	return overlap(scan(rings, y-shortestCut), scan(rings, y+shortestCut))
 }

@@ -388,14 +388,14 @@ func pick(lengths, which []int) (out []int) {
 // of turning few rooms weighed one by one give none with fewer rolls or less membrane.
 func TestDirectionsOfTheWholeJob(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		var choices [][]layout
+		var choices [][]arrangement
 		n := rapid.IntRange(1, 4).Draw(t, "rooms")
 		for range n {
-			var both []layout
+			var both []arrangement
 			for range 2 {
 				w, length := float64(rapid.IntRange(4, 40).Draw(t, "rows"))*25, float64(rapid.IntRange(40, 400).Draw(t,
 					"cells"))*25
-				both = append(both, layout{strips: []strip{{high: w, pieces: []span{{0, length}}}},
+				both = append(both, arrangement{strips: []strip{{high: w, pieces: []span{{0, length}}}},
 					extra: float64(rapid.IntRange(0, 200000).Draw(t, "seams"))})
 			}
 			choices = append(choices, both)
@@ -421,14 +421,14 @@ func TestDirectionsOfTheWholeJob(t *testing.T) {
 		}
 	})
 	// a room's own direction stays where the other is no better
-	same := layout{strips: []strip{{high: 1000, pieces: []span{{0, 3000}}}}}
-	if got := meterRoll.pick([][]layout{{same, same}, {same, same}}); slices.Contains(got, 1) {
+	same := arrangement{strips: []strip{{high: 1000, pieces: []span{{0, 3000}}}}}
+	if got := meterRoll.pick([][]arrangement{{same, same}, {same, same}}); slices.Contains(got, 1) {
 		t.Errorf("%v of two that are alike", got)
 	}
 	// of many rooms one after the other is turned, where that takes less
-	var many [][]layout
+	var many [][]arrangement
 	for range 9 {
-		many = append(many, []layout{
+		many = append(many, []arrangement{
 			{strips: []strip{{high: 1000, pieces: []span{{0, 3000}}}}},
 			{strips: []strip{{high: 1000, pieces: []span{{0, 2000}}}}},
 		})

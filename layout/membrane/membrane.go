@@ -195,7 +195,7 @@ func (p *Plan) better(q *Plan) bool {
 // cut plans a job with the stock lying one way.
 func (in Input) cut(s Stock) (*Plan, error) {
 	c := cutter{pitch: in.Pitch, rows: whole(s.Width / in.Pitch), cells: whole(s.Length / in.Pitch)}
-	var choices [][]layout
+	var choices [][]arrangement
 	for _, r := range in.Rooms {
 		both, err := c.room(r)
 		if err != nil {

@@ -272,7 +272,7 @@ func TestNoHairlineIsLeft(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if top := left.Bounds().Max.Y; math.Abs(top-1500) > hairline {
+	if top := left.Bounds().Max.Y; math.Abs(top-1500) > leftOfSliver {
 		t.Errorf("the floor reaches %.1f, the tub begins at 1500", top)
 	}
 	if miss := 900*1500 - left.Area(); math.Abs(miss) > 1 {

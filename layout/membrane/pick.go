@@ -1,14 +1,14 @@
 package membrane
 
-// combinations is up to how many ways of turning the rooms' strips all are
+// mostCombinations is up to how many ways of turning the rooms' strips all are
 // tried.
-const combinations = 64
+const mostCombinations = 64
 
 // pick chooses each room's direction so that the whole job takes the fewest
 // rolls, and then the least membrane and the best seams: all combinations are
 // tried for a few rooms, else one room after the other is turned. A room's own
 // cheaper direction is kept where it makes no difference.
-func (c cutter) pick(choices [][]layout) []int {
+func (c cutter) pick(choices [][]arrangement) []int {
 	best := make([]int, len(choices))
 	packs, cost := c.weigh(choices, best)
 	try := func(picked []int) {
@@ -18,7 +18,7 @@ func (c cutter) pick(choices [][]layout) []int {
 		}
 	}
 	picked := make([]int, len(choices))
-	if 1<<min(len(choices), 30) <= combinations {
+	if 1<<min(len(choices), 30) <= mostCombinations {
 		for n := 1; n < 1<<len(choices); n++ {
 			for i := range picked {
 				picked[i] = n >> i & 1
@@ -37,7 +37,7 @@ func (c cutter) pick(choices [][]layout) []int {
 
 // weigh returns how many rolls a choice of directions takes, by a quick
 // packing, and what it costs: membrane taken, and its seams.
-func (c cutter) weigh(choices [][]layout, picked []int) (packs int, cost float64) {
+func (c cutter) weigh(choices [][]arrangement, picked []int) (packs int, cost float64) {
 	var items []item
 	for i, both := range choices {
 		cost += both[picked[i]].extra

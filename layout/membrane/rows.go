@@ -39,8 +39,8 @@ func (f frame) ring(r plane.Ring) plane.Ring {
 	return out
 }
 
-// sliver is a length too short to be cut, mm.
-const sliver = 0.01
+// shortestCut is a length too short to be cut, mm.
+const shortestCut = 0.01
 
 // scan returns where the line at height y runs inside rings, by the even-odd
 // rule.
@@ -49,14 +49,14 @@ func scan(rings []plane.Ring, y float64) []span {
 	for _, in := range plane.Across(rings, 1, y)[0] {
 		out = append(out, span{in[0], in[1]})
 	}
-	return merge(out, sliver)
+	return merge(out, shortestCut)
 }
 
 // shadow returns what the floor between two heights covers along the strip.
 // The outline of that piece of floor is made of the rings' own sides and of
 // the two lines; together they cast the same shadow as the floor itself.
 func shadow(rings []plane.Ring, low, high float64) []span {
-	out := append(scan(rings, low+sliver/2), scan(rings, high-sliver/2)...)
+	out := append(scan(rings, low+shortestCut/2), scan(rings, high-shortestCut/2)...)
 	for _, r := range rings {
 		for i := range r {
 			if s, ok := clipped(r.Edge(i), low, high); ok {
@@ -64,7 +64,7 @@ func shadow(rings []plane.Ring, low, high float64) []span {
 			}
 		}
 	}
-	return merge(out, sliver)
+	return merge(out, shortestCut)
 }
 
 // clipped returns the shadow of the part of e between two heights.
@@ -73,7 +73,7 @@ func clipped(e plane.Segment, low, high float64) (span, bool) {
 	if a.Y > b.Y {
 		a, b = b, a
 	}
-	low, high = low+sliver/2, high-sliver/2
+	low, high = low+shortestCut/2, high-shortestCut/2
 	if b.Y <= low || a.Y >= high {
 		return span{}, false
 	}
@@ -109,7 +109,7 @@ func overlap(a, b []span) []span {
 	var out []span
 	for _, s := range a {
 		for _, t := range b {
-			if lo, hi := math.Max(s.from, t.from), math.Min(s.to, t.to); hi-lo > sliver {
+			if lo, hi := math.Max(s.from, t.from), math.Min(s.to, t.to); hi-lo > shortestCut {
 				out = append(out, span{lo, hi})
 			}
 		}

@@ -15,18 +15,18 @@ type cutter struct {
 
 // A strip lies between two heights of the frame; pieces are its lengths.
 type strip struct {
-	part      int
+	bay       int
 	low, high float64
 	pieces    []span
 }
 
-// A layout is one way to lay a room: strips of each part in one direction.
-type layout struct {
+// An arrangement is one way to lay a room: strips of each bay in one direction.
+type arrangement struct {
 	frame  frame
-	parts  [][]plane.Ring // in the frame
+	bays   [][]plane.Ring // in the frame
 	strips []strip
 	cost   float64 // what the strips were chosen by
-	extra  float64 // the part of it that is not membrane taken
+	extra  float64 // of it, what is not membrane taken
 }
 
 // Weights of a strip's cost, which is in mm² of membrane.
@@ -49,27 +49,27 @@ func (c cutter) taken(s strip) float64 {
 }
 
 // room plans both directions of a room, the cheaper one first.
-func (c cutter) room(r Room) ([]layout, error) {
-	parts, err := r.parts()
+func (c cutter) room(r Room) ([]arrangement, error) {
+	bays, err := r.bays()
 	if err != nil {
 		return nil, err
 	}
-	var out []layout
+	var out []arrangement
 	for turn := range 2 {
-		l := layout{frame: frame{r.Origin, r.Angle + float64(turn)*math.Pi/2}}
+		l := arrangement{frame: frame{r.Origin, r.Angle + float64(turn)*math.Pi/2}}
 		var doors []plane.Ring
 		for _, d := range r.Doorways {
 			doors = append(doors, l.frame.ring(d))
 		}
-		for i, p := range parts {
-			rings := l.frame.rings(p)
-			l.parts = append(l.parts, rings)
-			strips, cost, err := c.part(rings, doors)
+		for i, b := range bays {
+			rings := l.frame.rings(b)
+			l.bays = append(l.bays, rings)
+			strips, cost, err := c.divide(rings, doors)
 			if err != nil {
 				return nil, err
 			}
 			for _, s := range strips {
-				s.part = i
+				s.bay = i
 				l.strips = append(l.strips, s)
 				l.extra -= c.taken(s)
 			}
@@ -86,10 +86,10 @@ func (c cutter) room(r Room) ([]layout, error) {
 
 var errTooFine = errors.New("the pegs are too fine for a room of this size")
 
-// part divides a part of a floor into strips. Every seam lies in a channel,
+// divide divides a bay of a floor into strips. Every seam lies in a channel,
 // so that the strips' widths are whole pitches; among all such divisions the
 // one that costs least is found by dynamic programming over the channels.
-func (c cutter) part(rings, doors []plane.Ring) ([]strip, float64, error) {
+func (c cutter) divide(rings, doors []plane.Ring) ([]strip, float64, error) {
 	lines, err := c.lines(rings)
 	if err != nil {
 		return nil, 0, err
@@ -106,7 +106,7 @@ func (c cutter) part(rings, doors []plane.Ring) ([]strip, float64, error) {
 	}
 	least := make([]float64, n+1)
 	from := make([]int, n+1)
-	usable := float64(c.rows)*c.pitch + sliver
+	usable := float64(c.rows)*c.pitch + shortestCut
 	for j := 1; j <= n; j++ {
 		least[j] = math.Inf(1)
 		var floor []span
@@ -121,7 +121,7 @@ func (c cutter) part(rings, doors []plane.Ring) ([]strip, float64, error) {
 }
 
 // lines returns the heights at which strips may begin and end: the edges of
-// the part and every channel between them.
+// the bay and every channel between them.
 func (c cutter) lines(rings []plane.Ring) ([]float64, error) {
 	var all []plane.Point
 	for _, r := range rings {
@@ -179,7 +179,7 @@ func (c cutter) traced(lines []float64, rows [][]span, from []int) []strip {
 func (c cutter) divided(s span) []span {
 	reach := float64(c.cells) * c.pitch
 	var out []span
-	for s.length() > reach+sliver {
+	for s.length() > reach+shortestCut {
 		to := s.from + reach
 		if s.to-to < Narrowest && reach > 2*Narrowest {
 			to = s.to - Narrowest

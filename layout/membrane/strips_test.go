@@ -99,10 +99,10 @@ func cheapest(c cutter, rings, doors []plane.Ring, lines []float64, at int) floa
 		return 0
 	}
 	best := math.Inf(1)
-	for to := at + 1; to < len(lines) && lines[to]-lines[at] <= float64(c.rows)*c.pitch+sliver; to++ {
+	for to := at + 1; to < len(lines) && lines[to]-lines[at] <= float64(c.rows)*c.pitch+shortestCut; to++ {
 		cost := c.price(merge(shadow(rings, lines[at], lines[to]), openGap), lines[to]-lines[at])
 		if to < len(lines)-1 {
-			for _, s := range overlap(scan(rings, lines[to]-sliver), scan(rings, lines[to]+sliver)) {
+			for _, s := range overlap(scan(rings, lines[to]-shortestCut), scan(rings, lines[to]+shortestCut)) {
 				cost += 20 * s.length()
 				for _, d := range doors {
 					if b := d.Bounds(); b.Min.Y < lines[to] && lines[to] < b.Max.Y {
@@ -132,7 +132,7 @@ func TestPartIsTheCheapest(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		strips, cost, err := c.part(rings, doors)
+		strips, cost, err := c.divide(rings, doors)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -148,7 +148,7 @@ func TestPartIsTheCheapest(t *testing.T) {
 			sum := 0.0
 			for _, p := range s.pieces {
 				sum += p.length()
-				if p.length() > float64(c.cells)*c.pitch+sliver {
+				if p.length() > float64(c.cells)*c.pitch+shortestCut {
 					t.Fatalf("a piece of %g mm", p.length())
 				}
 			}

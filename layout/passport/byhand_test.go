@@ -22,7 +22,7 @@ func TestTheSum(t *testing.T) {
 }
 
 // label is a whole text, by rows, whose last row is the path.
-var label = []string{head, "room Bath", "plan 7KF-4RP", "record none: a plan", "cable H1 Mat A",
+var label = []string{firstLine, "room Bath", "plan 7KF-4RP", "record none: a plan", "cable H1 Mat A",
 	"120 V 100 W 144 ohm, 137 to 158.4", "length 9000 lead 3000 ends 1", "mm, x east, y north; answers in in",
 	"walls A 0,0 B 900,0 C 900,900 D 0,900", "box 1,-2 up 1200", "START 75,76", "END 135,575", "S1 200,300",
 	"S2 400,300 spare", "bend 15 pegs 37.5", "lead 1,0 N75 E74", "S1 lead 1,0 E199 N300", "path 75,75 N500 E60"}
@@ -126,8 +126,9 @@ func TestRowsThatAreMissingOrMisread(t *testing.T) {
 		{"record", "record measured by hand, +-25", "does not say how"}, {"record",
 			"record measured by hand, +-a, keep b more", "invalid"},
 		{"record", "record measured by hand, +-25, keep b more", "invalid"},
-		{head, "OXTURN FLOOR 0", "its first line"}, {head, "OXTURN FLOOR 2", "form 2, and this version reads form 1"},
-		{head, "OXTURN FLOOR one", "its first line"},
+		{firstLine, "OXTURN FLOOR 0", "its first line"}, {firstLine, "OXTURN FLOOR 2",
+			"form 2, and this version reads form 1"},
+		{firstLine, "OXTURN FLOOR one", "its first line"},
 	} {
 		_, err := Read([]byte(with(k.word, k.row)))
 		if (err == nil) != (k.says == "") || err != nil && !strings.Contains(err.Error(), k.says) {

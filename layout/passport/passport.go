@@ -17,8 +17,8 @@ import (
 	"oxturn/layout/plane"
 )
 
-// head begins every text; the figure is the version of the form.
-const head = "OXTURN FLOOR 1"
+// firstLine begins every text; the figure is the version of the form.
+const firstLine = "OXTURN FLOOR 1"
 
 // Version is the newest form that is read.
 const Version = 1
@@ -30,7 +30,7 @@ const MostBytes = 1100
 // than a code may be, the path's line says that it is left out.
 func Of(p *layout.Plan, r *layout.Room, c *layout.Cable) string {
 	w := &lines{}
-	w.add(head)
+	w.add(firstLine)
 	w.add("ELECTRIC CABLE IN THE FLOOR: DO NOT DRILL")
 	w.add("room %s", plain(r.Job.Name))
 	w.add("plan %s", p.CodeOf(c))

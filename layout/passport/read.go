@@ -221,13 +221,13 @@ func (s *words) point() plane.Point {
 	return plane.Pt(float64(a), float64(b))
 }
 
-// sides are the legs' directions.
-var sides = map[byte]plane.Point{'N': {Y: 1}, 'S': {Y: -1}, 'E': {X: 1}, 'W': {X: -1}}
+// sideLetters are the legs' directions.
+var sideLetters = map[byte]plane.Point{'N': {Y: 1}, 'S': {Y: -1}, 'E': {X: 1}, 'W': {X: -1}}
 
 func (s *words) way() []plane.Point {
 	out := []plane.Point{s.point()}
 	for len(s.all) > 0 && s.err == nil {
-		side, ok := sides[s.all[0][0]]
+		side, ok := sideLetters[s.all[0][0]]
 		if !ok {
 			out = append(out, s.point())
 			continue

@@ -40,12 +40,12 @@ type Sensor struct {
 	Lead []plane.Point
 }
 
-// letters are those of a code: no two look alike, none is a vowel. Their number
+// codeLetters are those of a code: no two look alike, none is a vowel. Their number
 // is prime, so that the check of valid catches what it says.
-const letters = "234679CFHJKLMNPRTWX"
+const codeLetters = "234679CFHJKLMNPRTWX"
 
-// size is how many letters a code has, the check letter being the last.
-const size = 6
+// codeLetterCount is how many letters a code has, the check letter being the last.
+const codeLetterCount = 6
 
 // Of returns the code of a plan, like "7KF-4RP". One code is for all rooms of a
 // set, so that every sheet in a hand shows the same.
@@ -85,49 +85,51 @@ func steps(v, step float64) int64 { return int64(math.Round(math.Round(v*1e6) / 
 
 // spell writes a sum in letters with its check letter.
 func spell(sum []byte) string {
-	n, base, digit := new(big.Int).SetBytes(sum), big.NewInt(int64(len(letters))), new(big.Int)
-	digits := make([]int, size)
+	n, base, digit := new(big.Int).SetBytes(sum), big.NewInt(int64(len(codeLetters))), new(big.Int)
+	digits := make([]int, codeLetterCount)
 	check := 0
-	for i := range size - 1 {
+	for i := range codeLetterCount - 1 {
 		n.DivMod(n, base, digit)
 		digits[i] = int(digit.Int64())
 		check += weight(i) * digits[i]
 	}
-	digits[size-1] = (len(letters) - check%len(letters)) % len(letters)
+	digits[codeLetterCount-1] = (len(codeLetters) - check%len(codeLetters)) % len(codeLetters)
 	var b strings.Builder
 	for i, d := range digits {
-		if i == size/2 {
+		if i == codeLetterCount/2 {
 			b.WriteByte('-')
 		}
-		b.WriteByte(letters[d])
+		b.WriteByte(codeLetters[d])
 	}
 	return b.String()
 }
 
 // weight makes the check notice two letters that changed places: it differs from
 // place to place, and is 1 at the check letter itself.
-func weight(i int) int { return size - i }
+func weight(i int) int { return codeLetterCount - i }
 
 // Parse reads a code as people write it: in small letters, with or without the
 // dash, with spaces. The error says what is wrong with it as a code; a code of
 // another plan is none.
 func Parse(s string) (string, error) {
 	plain := strings.ToUpper(strings.NewReplacer("-", "", " ", "", "\t", "").Replace(s))
-	if len([]rune(plain)) != size {
-		return "", fmt.Errorf("%q is no plan code: one has %d letters and figures, like %s", s, size, Example)
+	if len([]rune(plain)) != codeLetterCount {
+		return "", fmt.Errorf("%q is no plan code: one has %d letters and figures, like %s", s, codeLetterCount,
+			Example)
 	}
 	sum := 0
 	for i, r := range plain {
-		d := strings.IndexRune(letters, r)
+		d := strings.IndexRune(codeLetters, r)
 		if d < 0 {
-			return "", fmt.Errorf("%q is no plan code: %q is never in one, which has only %s", s, string(r), letters)
+			return "", fmt.Errorf("%q is no plan code: %q is never in one, which has only %s", s, string(r),
+				codeLetters)
 		}
 		sum += weight(i) * d
 	}
-	if sum%len(letters) != 0 {
+	if sum%len(codeLetters) != 0 {
 		return "", fmt.Errorf("%q was misread or mistyped: its last letter does not fit the others", s)
 	}
-	return plain[:size/2] + "-" + plain[size/2:], nil
+	return plain[:codeLetterCount/2] + "-" + plain[codeLetterCount/2:], nil
 }
 
 // Example is a code to show how one looks.

@@ -17,7 +17,7 @@ func TestEverySlipOfOneLetterAndEverySwapIsNoticed(t *testing.T) {
 		}
 		plain := strings.ReplaceAll(code, "-", "")
 		for i := range plain {
-			for _, r := range letters {
+			for _, r := range codeLetters {
 				if slip := plain[:i] + string(r) + plain[i+1:]; slip != plain {
 					refused(t, code, slip)
 				}
@@ -57,7 +57,7 @@ func TestACodeIsReadAsPeopleWriteIt(t *testing.T) {
 // Of pairs that are taken for each other in print or by hand, one at most is in a code.
 func TestNoTwoLettersLookAlike(t *testing.T) {
 	for _, pair := range []string{"0O", "0D", "0Q", "1I", "1L", "2Z", "5S", "8B", "6G", "UV", "4A", "VY"} {
-		if strings.Contains(letters, pair[:1]) && strings.Contains(letters, pair[1:]) {
+		if strings.Contains(codeLetters, pair[:1]) && strings.Contains(codeLetters, pair[1:]) {
 			t.Errorf("%c and %c are both in a code", pair[0], pair[1])
 		}
 	}

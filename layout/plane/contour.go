@@ -49,12 +49,12 @@ type contourField struct {
 	level  float64
 }
 
-// beyond is how far below the level the field is outside the raster.
-const beyond = 1.0
+// outsideBelow is how far below the level the field is outside the raster.
+const outsideBelow = 1.0
 
 func (f contourField) at(x, y int) float64 {
 	if x < 0 || y < 0 || x >= f.NX || y >= f.NY {
-		return f.level - beyond
+		return f.level - outsideBelow
 	}
 	return f.values[y*f.NX+x]
 }
@@ -136,11 +136,11 @@ func (r Ring) Simplified(tolerance float64) Ring {
 	out := append(Ring(line(r[:far+1])), line(back)...)
 	var ring Ring
 	for i, p := range out {
-		if i == 0 || p.Dist(ring[len(ring)-1]) > same {
+		if i == 0 || p.Dist(ring[len(ring)-1]) > sameCorner {
 			ring = append(ring, p)
 		}
 	}
-	if n := len(ring); n > 1 && ring[0].Dist(ring[n-1]) <= same {
+	if n := len(ring); n > 1 && ring[0].Dist(ring[n-1]) <= sameCorner {
 		ring = ring[:n-1]
 	}
 	if len(ring) < 3 || math.Abs(ring.SignedArea()) < tolerance*tolerance {

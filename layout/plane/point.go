@@ -124,7 +124,7 @@ func Corners[Of any](pts []Vec[Of]) []Vec[Of] {
 	for i := 1; i < len(pts); i++ {
 		if i+1 < len(pts) {
 			u, v := pts[i].Sub(out[len(out)-1]), pts[i+1].Sub(pts[i])
-			if math.Abs(u.Cross(v)) < 1e-6*u.Norm()*v.Norm() && u.Dot(v) > 0 || v.Norm() < same {
+			if math.Abs(u.Cross(v)) < 1e-6*u.Norm()*v.Norm() && u.Dot(v) > 0 || v.Norm() < sameCorner {
 				continue
 			}
 		}
@@ -199,7 +199,7 @@ func (s Line[Of]) Meets(t Line[Of]) bool {
 }
 
 // holds reports whether p lies on s, to within rounding.
-func (s Line[Of]) holds(p Vec[Of]) bool { return s.Distance(p) < same }
+func (s Line[Of]) holds(p Vec[Of]) bool { return s.Distance(p) < sameCorner }
 
 // Intersection returns the point where the infinite lines through s and t
 // meet; ok is false when they are parallel.

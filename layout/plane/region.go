@@ -177,7 +177,7 @@ func (r Region) Meet(s Region) (Region, error) {
 // where sides of both lie on one another but for the last bits, geom now and then takes the
 // regions to be apart. Then it does so once more with corners rounded to grid.
 func sound(do func(a, b geom.Geometry) (geom.Geometry, error), r, s Region, area float64) (out Region, err error) {
-	allowed := fewSlivers*sliver + float64(trueTo*(r.Perimeter()+s.Perimeter()))
+	allowed := fewSlivers*sliverArea + float64(trueTo*(r.Perimeter()+s.Perimeter()))
 	for range 2 {
 		g, err := do(r.geometry(), s.geometry())
 		if err != nil {
@@ -213,10 +213,10 @@ const (
 	trueTo     = 5e-3
 )
 
-// grid is what corners are rounded to before regions are united, mm, and where their
+// cornerGrid is what corners are rounded to before regions are united, mm, and where their
 // difference would go wrong. Polygons that meet along sides which differ by the last bits
 // of a float64 are otherwise now and then dropped whole by geom.UnionMany.
-const grid = 1e-4
+const cornerGrid = 1e-4
 
 // onGrid returns r with its corners rounded; what that leaves nothing of goes.
 func (r Region) onGrid() Region {
@@ -240,7 +240,8 @@ func (r Region) onGrid() Region {
 func (r Ring) onGrid() Ring {
 	var out Ring
 	for _, p := range r {
-		q := Point{float64(math.Round(p.X/grid)*grid) + 0, float64(math.Round(p.Y/grid)*grid) + 0}
+		q := Point{float64(math.Round(p.X/cornerGrid)*cornerGrid) + 0,
+			float64(math.Round(p.Y/cornerGrid)*cornerGrid) + 0}
 		if len(out) == 0 || out[len(out)-1] != q {
 			out = append(out, q)
 		}
@@ -271,9 +272,9 @@ func closed(r Ring) []float64 {
 	return append(xs, r[0].X, r[0].Y)
 }
 
-// sliver is the area in mm² below which a piece left by a set operation is
+// sliverArea is the area in mm² below which a piece left by a set operation is
 // rounding noise, not floor.
-const sliver = 1.0
+const sliverArea = 1.0
 
 func fromGeometry(g geom.Geometry) Region {
 	var out Region
@@ -282,7 +283,7 @@ func fromGeometry(g geom.Geometry) Region {
 			continue
 		}
 		p := g.MustAsPolygon()
-		if p.IsEmpty() || p.Area() < sliver {
+		if p.IsEmpty() || p.Area() < sliverArea {
 			continue
 		}
 		out = append(out, fromPolygon(p))

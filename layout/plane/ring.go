@@ -138,7 +138,7 @@ type Clash struct {
 func (r Ring) SelfClash() (c Clash, ok bool) {
 	n := len(r)
 	for i := range r {
-		if r.Edge(i).Length() < same {
+		if r.Edge(i).Length() < sameCorner {
 			return Clash{i, i, r[i]}, true
 		}
 	}
@@ -159,7 +159,7 @@ func (r Ring) edgesClash(i, j int) (Point, bool) {
 	if next || prev {
 		// neighbours share a corner; they clash only when one folds back on the other
 		u, v := s.B.Sub(s.A), t.B.Sub(t.A)
-		if math.Abs(u.Cross(v)) < same*u.Norm()*v.Norm() && u.Dot(v) < 0 {
+		if math.Abs(u.Cross(v)) < sameCorner*u.Norm()*v.Norm() && u.Dot(v) < 0 {
 			return s.B, true
 		}
 		return Point{}, false

@@ -29,8 +29,8 @@ const (
 	Whit = 1e-9 // that a count or a share may be off a whole one
 )
 
-// same is how far apart in mm corners may lie that are one.
-const same = 1e-9
+// sameCorner is how far apart in mm corners may lie that are one.
+const sameCorner = 1e-9
 
 // Degrees returns an angle in radians in degrees.
 func Degrees(radians float64) float64 { return radians * 180 / math.Pi }

@@ -83,7 +83,7 @@ func Digits(v float64, n int) string {
 // "2850mm", "28.5cm" or a bare "2850" in unit u. The result is in mm. The
 // error says what was not understood.
 func ParseLength(s string, u Units) (float64, error) {
-	p := lengthParser{rest: strings.TrimSpace(typed.Replace(s)), bare: u}
+	p := lengthParser{rest: strings.TrimSpace(typedFractions.Replace(s)), bare: u}
 	if p.rest == "" {
 		return 0, fmt.Errorf("an empty length; write it as \"2850 mm\", \"2.85 m\" or \"9ft 4-1/2in\"")
 	}
@@ -93,7 +93,7 @@ func ParseLength(s string, u Units) (float64, error) {
 		p.sign = 1
 	}
 	for p.rest != "" {
-		if err := p.part(); err != nil {
+		if err := p.term(); err != nil {
 			return 0, fmt.Errorf("%q is not a length: %w", s, err)
 		}
 	}
@@ -103,9 +103,10 @@ func ParseLength(s string, u Units) (float64, error) {
 	return p.sign * p.total, nil
 }
 
-// typed turns what phones and word processors make of a length into what is
+// typedFractions turns what phones and word processors make of a length into what is
 // read: typeset fractions, curly marks and spaces that do not break.
-var typed = strings.NewReplacer("½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4", "⅕", " 1/5", "⅖",
+var typedFractions = strings.NewReplacer("½", " 1/2", "⅓", " 1/3", "⅔", " 2/3", "¼", " 1/4", "¾", " 3/4", "⅕", " 1/5",
+	"⅖",
 	" 2/5", "⅗", " 3/5", "⅘", " 4/5", "⅙", " 1/6", "⅚", " 5/6", "⅛", " 1/8", "⅜", " 3/8", "⅝", " 5/8", "⅞", " 7/8",
 	"⅑", " 1/9", "⅒", " 1/10", "⅐", " 1/7", "\u2044", "/", "\u2215", "/", "\u2212", "-", "\u2013", "-",
 	"’", "'", "‘", "'", "”", "\"", "“", "\"", "\u00a0", " ", "\u202f", " ", "\u2009", " ", "\t", " ")
@@ -127,8 +128,8 @@ var unitNames = []struct {
 	{"millimetres", 1}, {"mm", 1}, {"cm", 10}, {"metres", 1000}, {"metre", 1000}, {"m", 1000},
 }
 
-// part reads one number with its unit. Feet may be followed by inches.
-func (p *lengthParser) part() error {
+// term reads one number with its unit. Feet may be followed by inches.
+func (p *lengthParser) term() error {
 	v, err := p.number()
 	if err != nil {
 		return err

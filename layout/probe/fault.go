@@ -34,9 +34,9 @@ type Neighbour struct {
 	Line     []plane.Point
 }
 
-// confusion is how near a run has to pass, in mean gaps, to be taken for the
+// confusedGaps is how near a run has to pass, in mean gaps, to be taken for the
 // one with the fault: its neighbours to either side.
-const confusion = 1.3
+const confusedGaps = 1.3
 
 // Trace brings a stretch of a cable, by its name on the drawings, to the floor.
 func Trace(p *layout.Plan, cable string, s record.Stretch) (*Fault, error) {
@@ -59,7 +59,7 @@ func Trace(p *layout.Plan, cable string, s record.Stretch) (*Fault, error) {
 	if f.Map.Tiling != nil {
 		f.Tiles = f.Map.Tiling.Near(f.Line, t.Half+off, f.Map.Outline)
 	}
-	near, err := line.Neighbours(s.From, s.To, confusion*max(c.Spacing, 20)+off)
+	near, err := line.Neighbours(s.From, s.To, confusedGaps*max(c.Spacing, 20)+off)
 	if err != nil {
 		return nil, err
 	}

@@ -7,8 +7,8 @@ import (
 	"oxturn/layout/plane"
 )
 
-// flat is how far the chords of a bend may lie inside it, mm.
-const flat = 0.05
+// chordSag is how far the chords of a bend may lie inside it, mm.
+const chordSag = 0.05
 
 // rounded returns the centre line of a cable with its corners as bends of
 // radius r, as short chords, and the running length at each point. Where a leg
@@ -44,10 +44,10 @@ func bend(a, b, c plane.Point, r, reach float64) []plane.Point {
 	half := plane.Tan(math.Abs(turn) / 2)
 	t := min(r*half, reach)
 	r = t / half
-	if math.Abs(turn) < 1e-9 || math.Abs(turn) > math.Pi-plane.Hair || !(r > flat) {
+	if math.Abs(turn) < 1e-9 || math.Abs(turn) > math.Pi-plane.Hair || !(r > chordSag) {
 		return []plane.Point{b} // straight on, straight back, or no bend to speak of
 	}
-	n := max(1, int(math.Ceil(math.Abs(turn)/(2*math.Acos(max(0, 1-flat/r))))))
+	n := max(1, int(math.Ceil(math.Abs(turn)/(2*math.Acos(max(0, 1-chordSag/r))))))
 	side := math.Copysign(1, turn)
 	from := b.Sub(u.Mul(t))
 	centre := from.Add(u.Left().Mul(side * r))

@@ -111,8 +111,8 @@ func (c Cable) rounded(mm float64) string {
 	return fmt.Sprintf("%.2f m", mm/1000)
 }
 
-// rough is the share of the cable beyond which a stretch is too long to act on.
-const rough = 0.25
+// roughShare is the share of the cable beyond which a stretch is too long to act on.
+const roughShare = 0.25
 
 // stretch bounds a distance in mm from the start of heat by the cable's ends.
 func (c Cable) stretch(method, formula string, at Measured, assumptions ...string) (Stretch, error) {
@@ -225,7 +225,7 @@ func (s Stretch) finish(c Cable, lead bool) Stretch {
 	if lead {
 		s.Cautions = append(s.Cautions, "the fault may also lie in a cold lead or its joint")
 	}
-	if s.To-s.From > rough*c.Length {
+	if s.To-s.From > roughShare*c.Length {
 		s.Cautions = append(s.Cautions, fmt.Sprintf("the stretch is %.0f %% of the cable: too long to act on; read "+
 			"again with a finer instrument or by another method", (s.To-s.From)/c.Length*100))
 	}

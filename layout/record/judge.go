@@ -142,7 +142,7 @@ func (j *judge) conductor() {
 	switch {
 	case f.Over:
 		j.say(item, Outside, "%s: the conductor reads as broken, against %s", f.in("Ω"), against)
-	case f.Value < low*(1-slack) || f.Value > high*(1+slack):
+	case f.Value < low*(1-limitSlack) || f.Value > high*(1+limitSlack):
 		j.say(item, Outside, "%s read, against %s", f.in("Ω"), against)
 	default:
 		j.say(item, Within, "%s read, against %s", f.in("Ω"), against)
@@ -168,7 +168,7 @@ func (j *judge) drift() {
 	first, now := j.firstOhms.Ohms.Value, j.at.Ohms.Value
 	moved := now/first - 1
 	g := Within
-	if math.Abs(moved) > j.limits.Drift*(1+slack) {
+	if math.Abs(moved) > j.limits.Drift*(1+limitSlack) {
 		g = Look
 	}
 	j.say("conductor against the first", g, "%s Ω, %+.1f %% from the first %s Ω, against %g %%%s",
@@ -195,11 +195,11 @@ func (j *judge) insulation() {
 	}
 	read := f.in("MΩ") + " at " + j.testVolts()
 	switch {
-	case f.Value < j.limits.Megohms*(1-slack) && f.Over:
+	case f.Value < j.limits.Megohms*(1-limitSlack) && f.Over:
 		j.say(item, Look, "%s: the meter's range ends below the limit of %s MΩ", read, number(j.limits.Megohms))
-	case f.Value < j.limits.Megohms*(1-slack):
+	case f.Value < j.limits.Megohms*(1-limitSlack):
 		j.say(item, Outside, "%s, against at least %s MΩ (%s)", read, number(j.limits.Megohms), j.limits.MegohmsSource)
-	case j.at.Volts < j.limits.Volts*(1-slack):
+	case j.at.Volts < j.limits.Volts*(1-limitSlack):
 		j.say(item, Look, "%s, against at least %s MΩ at %g V (%s): the test voltage is lower than asked for, or not "+
 			"written down", read, number(j.limits.Megohms), j.limits.Volts, j.limits.MegohmsSource)
 	default:
@@ -229,7 +229,7 @@ func (j *judge) fall() {
 	if j.firstInsulation.Volts != j.at.Volts {
 		words += fmt.Sprintf(" (at %g V now, %g V then)", j.at.Volts, j.firstInsulation.Volts)
 	}
-	fallen := now.Value <= first.Value/j.limits.Fall*(1+slack)
+	fallen := now.Value <= first.Value/j.limits.Fall*(1+limitSlack)
 	switch {
 	case fallen && now.Over:
 		j.say(item, Look, "%s: the meter's range ends too low to compare", words)
@@ -271,7 +271,7 @@ func (j *judge) sensor(item string, f Figure, other string) {
 	case low <= 0 || high < low:
 		j.say(item, Look,
 			"%s; no figure to hold it against: the kind of sensor or the floor's temperature is not given", f.in("Ω"))
-	case f.Value >= low*(1-slack) && f.Value <= high*(1+slack):
+	case f.Value >= low*(1-limitSlack) && f.Value <= high*(1+limitSlack):
 		j.say(item, Within, "%s", against)
 	case other != "":
 		j.say(item, Outside, "%s; it fits another kind better: %s", against, other)

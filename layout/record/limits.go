@@ -59,9 +59,9 @@ func (l Limits) OhmsRange() (low, high float64) {
 	return l.Ohms * (1 + l.Low), l.Ohms * (1 + l.High)
 }
 
-// slack is the share by which a reading may pass a limit it equals, so that
+// limitSlack is the share by which a reading may pass a limit it equals, so that
 // rounding in binary does not fail a reading exactly at its limit.
-const slack = 1e-9
+const limitSlack = 1e-9
 
 // String writes the limits for the head of a test record.
 func (l Limits) String() string {

@@ -80,9 +80,9 @@ func (c Cable) EchoDistance(shown Measured, set float64, factor Measured) (Stret
 	return c.echo(method, formula, factor, shown, 1/set)
 }
 
-// lossy is the distance in mm beyond which a heating cable's losses make an
+// lossyBeyond is the distance in mm beyond which a heating cable's losses make an
 // echo doubtful: a few tens of metres, from memory.
-const lossy = 30_000
+const lossyBeyond = 30_000
 
 func (c Cable) echo(method, formula string, factor, reading Measured, scale float64) (Stretch, error) {
 	if err := c.check(); err != nil {
@@ -96,8 +96,9 @@ func (c Cable) echo(method, formula string, factor, reading Measured, scale floa
 	s, err := c.stretch(method, formula, at,
 		"the pulse runs in the lead as fast as in the heating cable",
 		"the velocity factor is the one given; it differs with the insulation and with moisture")
-	if err == nil && s.To+c.Lead > lossy {
-		s.Cautions = append([]string{"a heating cable loses much of a pulse: an echo from beyond " + c.far(lossy) +
+	if err == nil && s.To+c.Lead > lossyBeyond {
+		s.Cautions = append([]string{"a heating cable loses much of a pulse: an echo from beyond " +
+			c.far(lossyBeyond) +
 			" or so is doubtful"}, s.Cautions...)
 	}
 	return s, err

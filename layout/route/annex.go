@@ -11,7 +11,7 @@ import (
 // pocket leaves pockets itself, which are dealt with likewise.
 
 const (
-	annexed     = 3   // plans of one sweep that get rings
+	mostAnnexed = 3   // plans of one sweep that get rings
 	mostAnnexes = 12  // times that a plan is looked through for pockets
 	mostJoins   = 200 // places where a ring may be joined that are looked at
 	leastAnnex  = 2.0 // pegs in a pocket, over the square of the wanted gap, from which it is worth a ring
@@ -21,7 +21,7 @@ const (
 // length of the longest, mm.
 func (w *way) considerAnnexed(s float64) float64 {
 	longest := 0.0
-	for _, id := range w.sweep.finals[:min(len(w.sweep.finals), annexed)] {
+	for _, id := range w.sweep.finals[:min(len(w.sweep.finals), mostAnnexed)] {
 		p := w.annex(w.sweep.trace(id), s)
 		longest = max(longest, p.length(w.sweep.rule))
 		w.consider(p, s)

@@ -47,7 +47,7 @@ func (t *tally) coldFloor(legs []leg, limit float64) coldFloor {
 			if d, hint = nearestFrom(legs, p, hint, mild); d > mild {
 				out.sum += (d - mild) / half
 				out.note(coldSpot{p, d}, half)
-				if out.asks(share) > limit {
+				if out.penalty(share) > limit {
 					return out.done(share)
 				}
 			}
@@ -62,8 +62,8 @@ func (c coldFloor) done(share float64) coldFloor {
 	return c
 }
 
-// asks is what the floor asks of the score, each unit of the sum being share.
-func (c *coldFloor) asks(share float64) float64 {
+// penalty is what the cold floor adds to the score, each unit of the sum being share.
+func (c *coldFloor) penalty(share float64) float64 {
 	return float64(weighBare*max(0, c.ratio-1.5)) + float64(weighCold*c.sum*share)
 }
 

@@ -12,7 +12,7 @@ func (w *sweep) connect(ns *state) bool {
 		}
 	}
 	if w.ring && w.gap == 0 {
-		ns.flags |= closed
+		ns.flags |= hasAll
 		return w.oneRing(&arrives)
 	}
 	seen := uint32(0)
@@ -45,7 +45,7 @@ func (w *sweep) connect(ns *state) bool {
 		return false
 	}
 	if whole {
-		ns.flags |= closed
+		ns.flags |= hasAll
 		return ns.n == 0
 	}
 	return true

@@ -46,9 +46,9 @@ func (t turns) back(x, y float64) (u, v float64) {
 	return x, y
 }
 
-// slop is how far in mm a peg may lie outside the zone by rounding of the
+// pegSlop is how far in mm a peg may lie outside the zone by rounding of the
 // clearance line's chords.
-const slop = 0.3
+const pegSlop = 0.3
 
 // newGrid marks where cable may run on the lattice lines inside zone.
 func newGrid(zone plane.Region, l Lattice, t turns) *grid {
@@ -61,7 +61,7 @@ func newGrid(zone plane.Region, l Lattice, t turns) *grid {
 	if len(rings) == 0 {
 		return g
 	}
-	eps := slop / l.Pitch
+	eps := pegSlop / l.Pitch
 	g.ox, g.oy = int(math.Ceil(box.Min.X-eps)), int(math.Ceil(box.Min.Y-eps))
 	g.nx, g.ny = int(math.Floor(box.Max.X+eps))-g.ox+1, int(math.Floor(box.Max.Y+eps))-g.oy+1
 	if g.nx <= 0 || g.ny <= 0 {

@@ -166,11 +166,11 @@ func knots(pts []plane.Point) []plane.Point {
 var leadSteps = [8]struct {
 	dx, dy int
 	cost   int32
-}{{1, 0, straight}, {0, 1, straight}, {-1, 0, straight}, {0, -1, straight},
-	{1, 1, slanting}, {-1, 1, slanting}, {-1, -1, slanting}, {1, -1, slanting}}
+}{{1, 0, straightStep}, {0, 1, straightStep}, {-1, 0, straightStep}, {0, -1, straightStep},
+	{1, 1, slantingStep}, {-1, 1, slantingStep}, {-1, -1, slantingStep}, {1, -1, slantingStep}}
 
 // Steps cost thousandths of a cell.
-const straight, slanting = 1000, 1414
+const straightStep, slantingStep = 1000, 1414
 
 // search goes from the first cells at the start to the entry over open cells (A*), and
 // returns the cell centres in order from the entry.
@@ -178,12 +178,12 @@ func (g *leadGround) search(first []node, w *leadWish) []plane.Point {
 	ex, ey := g.cellOf(g.entry)
 	still := func(x, y int) int32 {
 		dx, dy := abs(x-ex), abs(y-ey)
-		return int32(straight*max(dx, dy) + (slanting-straight)*min(dx, dy))
+		return int32(straightStep*max(dx, dy) + (slantingStep-straightStep)*min(dx, dy))
 	}
 	g.stamp++
 	q := &heap[cellAt]{}
 	for _, c := range first {
-		cost := int32(g.centre(c.x, c.y).Dist(w.start) / g.cell * straight)
+		cost := int32(g.centre(c.x, c.y).Dist(w.start) / g.cell * straightStep)
 		*g.noteAt(c.x, c.y) = note{cost: cost, stamp: g.stamp, back: -1}
 		q.push(cellAt{cost + still(c.x, c.y), cost, int32(c.y*g.nx + c.x)})
 	}

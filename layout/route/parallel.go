@@ -2,10 +2,10 @@ package route
 
 import "sync"
 
-// together runs work for 0 to n-1 at the same time and waits for all. The
+// inParallel runs work for 0 to n-1 at the same time and waits for all. The
 // pieces of work share nothing that they write, so the outcome does not
 // depend on their order.
-func together(n int, work func(i int)) {
+func inParallel(n int, work func(i int)) {
 	var wg sync.WaitGroup
 	for i := range n {
 		wg.Add(1)

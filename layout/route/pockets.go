@@ -15,7 +15,7 @@ func (g *grid) pockets(path []node, gap, back int) []*grid {
 	rest.cols = cutOut(g.cols, func(x, y int) bool { return taken[y*g.nx+x] })
 	rest.count()
 	var out []*grid
-	for _, p := range rest.parts() {
+	for _, p := range rest.connected() {
 		if p.nx > back && p.ny > back {
 			out = append(out, p)
 		}
@@ -64,8 +64,8 @@ func cutOut(lines [][]span, taken func(line, at int) bool) [][]span {
 	return out
 }
 
-// parts returns the grids of the parts that hang together, each as large as it must be.
-func (g *grid) parts() []*grid {
+// connected returns a grid of each part that hangs together, as large as it must be.
+func (g *grid) connected() []*grid {
 	part := make([]int, g.nx*g.ny)
 	var out []*grid
 	for y, row := range g.rows {

@@ -33,9 +33,9 @@ type tried struct {
 }
 
 const (
-	mostTries = 500  // bounds the work on one path
-	worthIt   = 0.01 // how much a push must better the score
-	fingers   = 4    // pegs to either side of a bare spot that a finger may begin
+	mostTries   = 500  // bounds the work on one path
+	worthIt     = 0.01 // how much a push must better the score
+	fingerReach = 4    // pegs to either side of a bare spot that a finger may begin
 )
 
 // newPolisher starts from a fitted plan: its corner points on pegs, the last
@@ -227,8 +227,8 @@ func (p *polisher) towards(i int, x, y float64) []push {
 	c := max(0, min(n, int(math.Round(along))))
 	var out []push
 	for h := 1; h <= int(math.Ceil(math.Abs(left))); h++ {
-		for _, s := range stops(0, c-fingers, c) {
-			for _, t := range stops(n, c, c+fingers) {
+		for _, s := range stops(0, c-fingerReach, c) {
+			for _, t := range stops(n, c, c+fingerReach) {
 				if 0 <= s && t <= n && t-s >= p.rule.turnBack && (!p.outer(i) || s == 0 && t == n) {
 					out = append(out, push{i, s, t, int(math.Copysign(float64(h), left))})
 				}
@@ -256,7 +256,7 @@ func (c *candidate) polish(l *laying, f *field, others []leg) *candidate {
 	if !ok {
 		return nil
 	}
-	if c.laying() >= fine {
+	if c.laying() >= fineScore {
 		p.run()
 	}
 	p.turnRound()

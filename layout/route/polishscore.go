@@ -5,22 +5,22 @@ import "oxturn/layout/plane"
 // judge scores a path whose legs are counted in; not to the end when it can't
 // be as good as limit.
 func (p *polisher) judge(t *tried, limit float64) {
-	s, asks := p.alongScore(t.nodes, t.end)
+	s, penalty := p.alongScore(t.nodes, t.end)
 	leads, places := p.wish.judge(p.ends(t.nodes, t.end))
 	s.Covered, s.Evenness = p.tally.covered(), p.tally.uneven()
-	s.Total = asks + leads + places + float64(100*(1-s.Covered)) + float64(weighUneven*s.Evenness)
+	s.Total = penalty + leads + places + float64(100*(1-s.Covered)) + float64(weighUneven*s.Evenness)
 	if s.Total < limit {
 		if t.cold = p.cold; p.tally.flips > 0 {
 			t.cold = p.tally.coldFloor(append(t.legs[:len(t.legs):len(t.legs)], p.others...), limit-s.Total)
 		}
 		s.Bare = t.cold.ratio
-		s.Total += t.cold.asks(1)
+		s.Total += t.cold.penalty(1)
 	}
 	t.score, t.leads = s, leads
 }
 
-// alongScore is what the path alone asks.
-func (p *polisher) alongScore(nodes []node, end float64) (s Score, asks float64) {
+// alongScore is the penalty of the path alone.
+func (p *polisher) alongScore(nodes []node, end float64) (s Score, penalty float64) {
 	total, long, jogs := 0.0, 0.0, 0
 	for i := 1; i < len(nodes); i++ {
 		n := float64(pegs(nodes[i-1], nodes[i]))

@@ -159,7 +159,7 @@ func (r *room) reach(l *laying) lengths {
 	tight.widest = max(l.rule.closest, int(math.Ceil(l.rule.meanGap-plane.Whit)))
 	for _, t := range r.sides(l.share.zone) {
 		g := newGrid(l.region, r.lattice, t)
-		w := r.newWay(l, newSweep(g, l.rule, l.wish, narrowly))
+		w := r.newWay(l, newSweep(g, l.rule, l.wish, narrowLook))
 		for _, s := range []float64{float64(l.rule.widest), math.Max(float64(l.rule.closest), l.rule.meanGap)} {
 			if w.sweep.plan(s) {
 				if path := w.whole(w.sweep.trace(w.sweep.finals[0])); path != nil && r.covers(l, path) {
@@ -168,8 +168,8 @@ func (r *room) reach(l *laying) lengths {
 				longest = math.Max(longest, w.longest())
 			}
 		}
-		most := r.newWay(l, newSweep(g, tight, l.wish, wide))
-		most.sweep.perPeg, most.annexes = -1, l.niches() > ragged
+		most := r.newWay(l, newSweep(g, tight, l.wish, wideLook))
+		most.sweep.perPeg, most.annexes = -1, l.niches() > raggedNiches
 		if most.sweep.plan(float64(tight.widest)) {
 			longest = math.Max(longest, most.longest())
 		}

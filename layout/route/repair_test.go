@@ -65,11 +65,11 @@ func TestColdFloorIsCountedCells(t *testing.T) {
 			len(got.spots) > mostSpots {
 			t.Errorf("spots %+v, the worst %g", got.spots, worst*half)
 		}
-		if asks := got.asks(1); math.Abs(asks-(2.5*max(0, got.ratio-1.5)+0.5*got.sum)) > 1e-9 {
-			t.Errorf("asks %g of %+v", asks, got)
+		if penalty := got.penalty(1); math.Abs(penalty-(2.5*max(0, got.ratio-1.5)+0.5*got.sum)) > 1e-9 {
+			t.Errorf("penalty %g of %+v", penalty, got)
 		}
-		if got.asks(1) > 1 {
-			if early := count.coldFloor(legs, 0.5); early.asks(1) <= 0.5 || early.sum >= got.sum {
+		if got.penalty(1) > 1 {
+			if early := count.coldFloor(legs, 0.5); early.penalty(1) <= 0.5 || early.sum >= got.sum {
 				t.Errorf("told to the end past the limit: %g of %g", early.sum, got.sum)
 			}
 		}

@@ -58,9 +58,9 @@ type waysKey struct {
 
 // Ways no dearer than this many times the sweep's slack are listed, the next
 // level only when the one before it leads nowhere.
-var levelBound = [levels]float32{1, 3, 30}
+var levelBound = [costLevels]float32{1, 3, 30}
 
-const levels = 3
+const costLevels = 3
 
 // mostListed is how many outcomes a table keeps: where hardly two rows are equal it
 // would grow to hundreds of megabytes.
@@ -81,7 +81,7 @@ func (w *sweep) ways(base []place, level int, most float32) wayList {
 	r.sweep, r.list, r.used = w, r.list[:0], r.used[:0]
 	r.arrive(base)
 	upTo := inf32
-	for l := level; l < levels && len(r.list) == 0; l++ {
+	for l := level; l < costLevels && len(r.list) == 0; l++ {
 		bound := w.slack * levelBound[l]
 		if most < bound {
 			bound, upTo = most, most

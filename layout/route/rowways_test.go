@@ -12,7 +12,7 @@ func TestDearWaysAreLeftOut(t *testing.T) {
 	rule := rulesFor(p, p.Cables[0])
 	wish := &wishes{strip: newStrip(p.Floor, p.Zones, p.Entry)}
 	lists := func(most float32) []outcome {
-		w := newSweep(newGrid(p.Zones[0], chooseLattice(p), 0), rule, wish, narrowly)
+		w := newSweep(newGrid(p.Zones[0], chooseLattice(p), 0), rule, wish, narrowLook)
 		w.aim(3.3)
 		y := w.g.ny / 2
 		sp := w.g.rows[y][0]
@@ -46,13 +46,13 @@ func TestDearLookOnlyForColdFloor(t *testing.T) {
 	dear := plainLooks[slices.IndexFunc(plainLooks, func(k look) bool { return k.dear })]
 	whole := &field{hangs: 1}
 	with := func(covered float64) *candidate { return &candidate{score: Score{Covered: covered}} }
-	if dear.asks(with(0.99), whole) || !dear.asks(with(0.95), whole) || !dear.asks(nil, whole) {
+	if dear.worthwhile(with(0.99), whole) || !dear.worthwhile(with(0.95), whole) || !dear.worthwhile(nil, whole) {
 		t.Error("the dear look is for floors without a route and for those with cold floor")
 	}
-	if dear.asks(with(0.95), &field{hangs: 0.95}) {
+	if dear.worthwhile(with(0.95), &field{hangs: 0.95}) {
 		t.Error("floor that is cut off asks for no dear look")
 	}
-	if last := plainLooks[len(plainLooks)-1]; last.asks(with(0.95), whole) || !last.asks(nil, whole) {
+	if last := plainLooks[len(plainLooks)-1]; last.worthwhile(with(0.95), whole) || !last.worthwhile(nil, whole) {
 		t.Error("the last looks are for floors without a route")
 	}
 }

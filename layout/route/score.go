@@ -395,9 +395,9 @@ func (f *field) judge(path []plane.Point, limit float64) Score {
 			jogs++
 		}
 	}
-	s, asks := alongScore(len(path)-2, jogs, total, long)
+	s, penalty := alongScore(len(path)-2, jogs, total, long)
 	s.Covered, s.Bare = f.covered(legs)
-	s.Total = asks + float64(100*(1-s.Covered)) + float64(weighBare*max(0, s.Bare-1.5))
+	s.Total = penalty + float64(100*(1-s.Covered)) + float64(weighBare*max(0, s.Bare-1.5))
 	if s.Total >= limit {
 		return s
 	}
@@ -406,9 +406,9 @@ func (f *field) judge(path []plane.Point, limit float64) Score {
 	return s
 }
 
-// alongScore is what a path of total mm with long mm in long legs asks for its
+// alongScore is what a path of total mm with long mm in long legs is penalised for: its
 // turns, its jogs and its short legs.
-func alongScore(turns, jogs int, total, long float64) (s Score, asks float64) {
+func alongScore(turns, jogs int, total, long float64) (s Score, penalty float64) {
 	s.Turns, s.Straight = turns, long/total
 	return s, float64(weighShort*(1-s.Straight)) +
 		(float64(weighTurns*float64(turns))+float64(weighJogs*float64(jogs)))/(total/1000)

@@ -168,20 +168,20 @@ func (r *room) lengthOf(cables []int) float64 {
 	return n
 }
 
-// A cutting is a region parted in two.
-type cutting struct {
+// A cutFloor is a region parted in two.
+type cutFloor struct {
 	a, b plane.Region
 	cost float64
 }
 
-// cuts is how many ways there are to part a region: along either axis of the
+// waysToCut is how many ways there are to part a region: along either axis of the
 // lattice, the first cable on either side.
-const cuts = 4
+const waysToCut = 4
 
 // cut parts region along a lattice line into shares for cables of lengths la
 // and lb, a gap apart.
 func (r *room) cut(region plane.Region, la, lb float64) (a, b plane.Region, err error) {
-	var out []cutting
+	var out []cutFloor
 	for t := range turns(2) {
 		g := newGrid(region, r.lattice, t)
 		for _, low := range []bool{true, false} {
@@ -198,14 +198,14 @@ func (r *room) cut(region plane.Region, la, lb float64) (a, b plane.Region, err 
 		return nil, nil, &Refusal{Cable: -1, Zone: -1,
 			Reason: "the floor cannot be shared between its cables so that a cold lead comes to the part of each"}
 	}
-	slices.SortStableFunc(out, func(a, b cutting) int { return cmp.Compare(a.cost, b.cost) })
+	slices.SortStableFunc(out, func(a, b cutFloor) int { return cmp.Compare(a.cost, b.cost) })
 	return out[r.nthCut].a, out[r.nthCut].b, nil
 }
 
 // tryCut finds the row of g at which the two shares have the most equal
 // spacing; low: the first share has the low rows.
-func (r *room) tryCut(g *grid, region plane.Region, la, lb float64, low bool) cutting {
-	best := cutting{cost: math.Inf(1)}
+func (r *room) tryCut(g *grid, region plane.Region, la, lb float64, low bool) cutFloor {
+	best := cutFloor{cost: math.Inf(1)}
 	gap := int(math.Max(float64(r.p.Closest), math.Min(float64(r.p.Widest), ideal(region, la+lb)/r.p.Pitch)))
 	part := la / (la + lb)
 	if !low {
@@ -224,7 +224,7 @@ func (r *room) tryCut(g *grid, region plane.Region, la, lb float64, low bool) cu
 			p, q = over, under
 		}
 		if c := r.cutCost(p, q, la, lb); c < best.cost {
-			best = cutting{p, q, c}
+			best = cutFloor{p, q, c}
 		}
 	}
 	return best

@@ -24,7 +24,7 @@ func Solve(p Problem) ([]Route, error) {
 	if !errors.As(err, new(*Refusal)) || len(p.Cables) <= len(p.Zones) {
 		return routes, err
 	}
-	for r.nthCut = 1; r.nthCut < cuts; r.nthCut++ { // cut otherwise, the cables may all fit
+	for r.nthCut = 1; r.nthCut < waysToCut; r.nthCut++ { // cut otherwise, the cables may all fit
 		if r.steps.spent("other ways to share the floor between the cables") {
 			break
 		}
@@ -222,16 +222,16 @@ func (r *room) polish(lays []*laying) {
 	}
 }
 
-// polished is how many routes of a cable alone in its zone are polished.
-const polished = 2
+// mostPolished is how many routes of a cable alone in its zone are polished.
+const mostPolished = 2
 
-// fine is the score below which polishing is not worth its time.
-const fine = 2.3
+// fineScore is the score below which polishing is not worth its time.
+const fineScore = 2.3
 
 // polishAlone betters the first few candidates and sorts them anew.
 func (l *laying) polishAlone() {
-	better := make([]*candidate, min(len(l.found), polished))
-	together(len(better), func(i int) { better[i] = l.found[i].polish(l, l.field, nil) })
+	better := make([]*candidate, min(len(l.found), mostPolished))
+	inParallel(len(better), func(i int) { better[i] = l.found[i].polish(l, l.field, nil) })
 	for _, c := range better {
 		if c != nil {
 			l.found = append(l.found, c)
@@ -310,7 +310,7 @@ func (r *room) search(l *laying) []*candidate {
 		looks = raggedLooks
 	}
 	for _, look := range looks {
-		if !look.asks(bestOf(found), l.field) || look.effort != narrowly && r.inVain(l, found) {
+		if !look.worthwhile(bestOf(found), l.field) || look.effort != narrowLook && r.inVain(l, found) {
 			break
 		}
 		ways := make([]*way, 0, 2)
@@ -333,7 +333,7 @@ func (r *room) search(l *laying) []*candidate {
 			r.steps.giveUp("a wider search for cable " + r.p.Cables[l.cable].ID)
 			break
 		}
-		if len(found) > 0 && (found[0].laying() < poor || slices.ContainsFunc(ways, (*way).spent)) {
+		if len(found) > 0 && (found[0].laying() < poorScore || slices.ContainsFunc(ways, (*way).spent)) {
 			break
 		}
 	}
@@ -360,7 +360,7 @@ func (r *room) inVain(l *laying, found []*candidate) bool {
 // firstGap is the gap in pegs that a laying's search begins with.
 func (l *laying) firstGap() float64 {
 	gap := l.spacing / l.rule.pitch
-	if l.niches() > ragged {
+	if l.niches() > raggedNiches {
 		gap *= raggedGap
 	}
 	return gap
@@ -374,8 +374,8 @@ func (l *laying) niches() float64 {
 }
 
 const (
-	ragged     = 60.0  // niches from which a narrower first gap pays
-	mostNiches = 120.0 // niches from which hardly any plan gets everywhere by itself
+	raggedNiches = 60.0  // niches from which a narrower first gap pays
+	mostNiches   = 120.0 // niches from which hardly any plan gets everywhere by itself
 )
 
 // A look is one try of the search, from one side of the floor.
@@ -387,8 +387,8 @@ type look struct {
 	annexes bool  // plans get rings in the pockets they leave
 }
 
-// asks reports whether a floor whose best route so far is best asks for the look.
-func (k look) asks(best *candidate, f *field) bool {
+// worthwhile reports whether a floor whose best route so far is best asks for the look.
+func (k look) worthwhile(best *candidate, f *field) bool {
 	return best == nil || !k.last && (!k.dear || !f.well(best.score.Covered))
 }
 
@@ -398,30 +398,30 @@ const wellCovered = 0.987
 
 // How widely a sweep may look.
 var (
-	narrowly = effort{12, 5, 7}
-	wide     = effort{32, 9, 10}
-	widest   = effort{64, 20, 14}
+	narrowLook = effort{12, 5, 7}
+	wideLook   = effort{32, 9, 10}
+	widestLook = effort{64, 20, 14}
 )
 
 // Most rooms are done with the first; the others get more.
 var plainLooks = []look{
-	{effort: narrowly},
-	{effort: narrowly, from: 2},
-	{effort: narrowly, annexes: true, dear: true},
-	{effort: wide, dear: true},
-	{effort: wide, from: 2, last: true},
-	{effort: widest, last: true},
-	{effort: widest, from: 2, last: true},
+	{effort: narrowLook},
+	{effort: narrowLook, from: 2},
+	{effort: narrowLook, annexes: true, dear: true},
+	{effort: wideLook, dear: true},
+	{effort: wideLook, from: 2, last: true},
+	{effort: widestLook, last: true},
+	{effort: widestLook, from: 2, last: true},
 }
 
 // Floors of very many niches begin with rings.
 var raggedLooks = []look{
-	{effort: narrowly, annexes: true},
-	{effort: narrowly, annexes: true, from: 2, dear: true},
-	{effort: wide, annexes: true, dear: true},
-	{effort: wide, from: 2, last: true},
-	{effort: widest, last: true},
-	{effort: widest, from: 2, last: true},
+	{effort: narrowLook, annexes: true},
+	{effort: narrowLook, annexes: true, from: 2, dear: true},
+	{effort: wideLook, annexes: true, dear: true},
+	{effort: wideLook, from: 2, last: true},
+	{effort: widestLook, last: true},
+	{effort: widestLook, from: 2, last: true},
 }
 
 // directions lists in which directions a zone's runs may lie: along the lattice, across.
@@ -443,14 +443,14 @@ func (r *room) stopped() bool { return r.p.Stop != nil && r.p.Stop() }
 // route. They look at each other only between rounds, so that they may go on
 // at once.
 func bracketAll(ways []*way) {
-	for k := range rounds + mostNudges {
-		if slices.ContainsFunc(ways, func(w *way) bool { return w.laying() < good }) {
+	for k := range gapRounds + mostNudges {
+		if slices.ContainsFunc(ways, func(w *way) bool { return w.laying() < stopScore }) {
 			return
 		}
 		if k == annexedRounds-1 {
 			ways = ahead(ways)
 		}
-		together(len(ways), func(i int) { ways[i].bracket() })
+		inParallel(len(ways), func(i int) { ways[i].bracket() })
 	}
 }
 

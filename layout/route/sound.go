@@ -14,10 +14,10 @@ const (
 	edgeSlop   = 0.5
 )
 
-// near is how far along the cable, in closest gaps, two points must be from
+// apartAlong is how far along the cable, in closest gaps, two points must be from
 // each other for the closest gap to be asked between them: a half turn of the
 // closest width is shorter than this.
-const near = 1.65
+const apartAlong = 1.65
 
 // Sound reports whether the path of the problem's first cable keeps the hard rules, as
 // the router's own routes do: its length, room for every bend, its distance to itself,
@@ -77,7 +77,7 @@ func apart(path []plane.Point, rule rules) bool {
 			if boxes[i].Apart(boxes[j], closest) || legs[i].Gap(legs[j]) >= closest {
 				continue
 			}
-			if between >= near*float64(rule.closest)*rule.pitch || tight(path[i:j+2], rule) {
+			if between >= apartAlong*float64(rule.closest)*rule.pitch || tight(path[i:j+2], rule) {
 				return false
 			}
 		}
@@ -91,7 +91,8 @@ func tight(path []plane.Point, rule rules) bool {
 	pts := Samples(path, rule.bend, 4)
 	for i, a := range pts {
 		for _, b := range pts[i+1:] {
-			if b.Along-a.Along >= near*closest && b.Along-a.Along < 4*closest && a.At.Dist(b.At) < closest-gapSlop {
+			if b.Along-a.Along >= apartAlong*closest && b.Along-a.Along < 4*closest &&
+				a.At.Dist(b.At) < closest-gapSlop {
 				return true
 			}
 		}

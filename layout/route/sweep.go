@@ -43,7 +43,7 @@ type state struct {
 const (
 	hasStart uint8 = 1
 	hasEnd   uint8 = 2
-	closed   uint8 = 4 // the path is whole, nothing more to come
+	hasAll   uint8 = 4 // the path is whole, nothing more to come
 )
 
 type plugKind int8
@@ -206,7 +206,7 @@ func (w *sweep) pick(length float64, most int) (plans []*runPlan, cheapest float
 
 // finish looks for dear ways to end the plan when there was no cheap one.
 func (w *sweep) finish() {
-	for level := 1; level < levels && w.done == inf32; level++ {
+	for level := 1; level < costLevels && w.done == inf32; level++ {
 		for y := w.g.ny - 1; y >= max(0, w.g.ny-6*w.rule.widest); y-- {
 			for _, id := range w.choose(y) {
 				w.end(id, level)
@@ -228,7 +228,7 @@ func (w *sweep) end(id int32, level int) {
 func (w *sweep) row(y int) {
 	ids := w.choose(y)
 	// most rows go on cheaply; dear ways are looked at only when all else ends here
-	for level := 0; level < levels && len(ids) > 0 && (level == 0 || w.stuck(y)); level++ {
+	for level := 0; level < costLevels && len(ids) > 0 && (level == 0 || w.stuck(y)); level++ {
 		for _, id := range ids {
 			w.expand(id, level)
 		}
@@ -350,7 +350,7 @@ func (w *sweep) settle(o outcome, cost float32) {
 	if !w.connect(&ns) {
 		return
 	}
-	if (w.gap == 0) != (ns.flags&closed != 0) {
+	if (w.gap == 0) != (ns.flags&hasAll != 0) {
 		return
 	}
 	if w.gap == 0 {

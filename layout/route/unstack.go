@@ -15,9 +15,9 @@ import (
 
 const (
 	unstackRounds = 5
-	firstOver     = 4 * straight // what a step over another lead costs at first, beside its own
-	overGrowth    = 4            // and by how many times more from round to round
-	mostFine      = 3_000_000    // cells that are looked at for one room
+	firstOver     = 4 * straightStep // what a step over another lead costs at first, beside its own
+	overGrowth    = 4                // and by how many times more from round to round
+	mostFine      = 3_000_000        // cells that are looked at for one room
 )
 
 // A leadLine is one of the leads of a room: of which route, which of its two, and where to.

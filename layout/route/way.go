@@ -40,11 +40,11 @@ type way struct {
 	ringsOf map[ringKey][][]node // as far as they were asked for
 }
 
-// poor is the score above which a wider search is worth its time.
-const poor = 6.0
+// poorScore is the score above which a wider search is worth its time.
+const poorScore = 6.0
 
-// good is the score at which the search stops.
-const good = 2.5
+// stopScore is the score at which the search stops.
+const stopScore = 2.5
 
 // mostWork bounds the steps in one direction once a route is found that will
 // do, mostToil those for any route. Counting steps, not time, gives the same
@@ -56,11 +56,11 @@ const (
 
 // spent reports whether the search has a route and no more work to spend.
 func (w *way) spent() bool {
-	return w.best != nil && w.sweep.work > mostWork && (w.best.laying() < poor || w.sweep.work > mostToil)
+	return w.best != nil && w.sweep.work > mostWork && (w.best.laying() < poorScore || w.sweep.work > mostToil)
 }
 
-// fitted is how many plans of one sweep are fitted and judged.
-const fitted = 4
+// mostFitted is how many plans of one sweep are fitted and judged.
+const mostFitted = 4
 
 // try makes plans for wanted gap s, fits those that are long enough and keeps
 // the best. It returns the length of the cheapest plan, 0 for no plan.
@@ -71,7 +71,7 @@ func (w *way) try(s float64) float64 {
 	if w.annexes {
 		return w.laid + w.considerAnnexed(s)
 	}
-	plans, n := w.sweep.pick(w.length-w.laid, fitted)
+	plans, n := w.sweep.pick(w.length-w.laid, mostFitted)
 	for _, p := range plans {
 		w.consider(p, s)
 	}
@@ -103,9 +103,9 @@ func (w *way) consider(p *runPlan, s float64) {
 	}
 }
 
-// rounds is how many gaps are tried to bracket the widest that gives a long
+// gapRounds is how many gaps are tried to bracket the widest that gives a long
 // enough plan.
-const rounds = 5
+const gapRounds = 5
 
 // annexedRounds is the same for plans with rings that cover the floor well.
 const annexedRounds = 3
@@ -175,13 +175,13 @@ func (w *way) rounds() int {
 	if w.annexes && w.best != nil && w.field.well(w.best.score.Covered) {
 		return annexedRounds
 	}
-	return rounds
+	return gapRounds
 }
 
 // settled reports whether more bracketing would gain nothing.
 func (w *way) settled() bool {
 	return w.tries >= w.rounds()+w.nudges || w.spent() || w.sweep.out() || w.tooWide-w.enough < 0.03 ||
-		w.laying() < good
+		w.laying() < stopScore
 }
 
 // laying is that of the best candidate, infinite for none.

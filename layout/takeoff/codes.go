@@ -5,9 +5,9 @@ import (
 	"strings"
 )
 
-// codes are those of the lines that a take-off may have, cables and labour
+// lineCodes are those of the lines that a take-off may have, cables and labour
 // apart, which are called by their own names.
-var codes = []string{
+var lineCodes = []string{
 	"membrane", "bond-mortar", "fill-mortar", "bed-mortar", "tile", "grout", "edge-sealant", "joint-sealant",
 	"backer-rod", "profile", "spacers", "waterproofing", "tape", "visits", "tester-hire", "primer", "board", "band",
 	"thermostat", "relay", "sensor", "spare-sensor", "box", "conduit", "sensor-tube", "nail-plate",
@@ -16,7 +16,7 @@ var codes = []string{
 // Known reports whether a take-off may have a line of a code. A price list for
 // many jobs has more codes than one job needs.
 func Known(code string) bool {
-	return slices.Contains(codes, code) || strings.HasPrefix(code, "cable ") || strings.HasPrefix(code, "labour ")
+	return slices.Contains(lineCodes, code) || strings.HasPrefix(code, "cable ") || strings.HasPrefix(code, "labour ")
 }
 
 // OfHeating reports whether a line is of the cable, its controls or what they run in.

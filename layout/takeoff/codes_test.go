@@ -15,7 +15,7 @@ func TestEveryLineHasAKnownCode(t *testing.T) {
 			t.Errorf("the code %q is not known", l.Code)
 		}
 	}
-	for _, c := range codes {
+	for _, c := range lineCodes {
 		if !seen[c] {
 			t.Errorf("no line has the code %q", c)
 		}

@@ -68,7 +68,7 @@ func (b *builder) profiles() {
 func (b *builder) spacers() {
 	t, places := b.in.Tile, 0
 	for _, r := range b.in.Rooms {
-		if r.Tiles == nil || t.Joint < least {
+		if r.Tiles == nil || t.Joint < narrowestPiece {
 			return
 		}
 		places += r.Tiles.Whole + r.Tiles.Cut

@@ -105,19 +105,19 @@ func (in Input) edge() float64 {
 	})
 }
 
-// crack is the width in mm of tiled floor that is no floor but what a fixture
+// crackWidth is the width in mm of tiled floor that is no floor but what a fixture
 // measured a little off its wall leaves behind it.
-const crack = 5.0
+const crackWidth = 5.0
 
 // edgeOf returns the length of a tiled floor's edge, without the two sides of
 // each crack.
 func edgeOf(tiled plane.Region) float64 {
 	whole := tiled.Perimeter()
-	inner, err := tiled.Grow(-crack / 2)
+	inner, err := tiled.Grow(-crackWidth / 2)
 	if err != nil {
 		return whole
 	}
-	opened, err := inner.Grow(crack / 2)
+	opened, err := inner.Grow(crackWidth / 2)
 	if err != nil {
 		return whole
 	}
@@ -125,7 +125,7 @@ func edgeOf(tiled plane.Region) float64 {
 	for _, ring := range tiled.Rings() {
 		corners += len(ring)
 	}
-	rounded := float64(corners) * (2 - math.Pi/2) * crack / 2 // what growing takes off square corners
+	rounded := float64(corners) * (2 - math.Pi/2) * crackWidth / 2 // what growing takes off square corners
 	if whole-opened.Perimeter() <= 2*rounded {
 		return whole
 	}

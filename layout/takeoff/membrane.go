@@ -44,7 +44,7 @@ func StripsFor(room plane.Region, width float64) (Strips, error) {
 		if err != nil {
 			return Strips{}, err
 		}
-		if turn == 0 || s.Total() < best.Total()-least {
+		if turn == 0 || s.Total() < best.Total()-narrowestPiece {
 			best = s
 			best.Along = along
 		}
@@ -55,7 +55,7 @@ func StripsFor(room plane.Region, width float64) (Strips, error) {
 // strips cuts a shape into bands across y.
 func strips(s plane.Face, width float64) (Strips, error) {
 	box := s.Bounds()
-	if !usable(width) || width < least || !(box.H()/width <= maxStrips) {
+	if !usable(width) || width < narrowestPiece || !(box.H()/width <= maxStrips) {
 		return Strips{}, errTooManyStrips
 	}
 	var out Strips
@@ -63,8 +63,8 @@ func strips(s plane.Face, width float64) (Strips, error) {
 	for i := range int(math.Ceil(box.H()/width - plane.Whit)) {
 		low := box.Min.Y + float64(i)*width
 		// a little inside the strip, so that a wall along its edge is not counted
-		b := s.Between(plane.AxisY, low+least/2, low+width-least/2).Bounds()
-		if b.W() < least {
+		b := s.Between(plane.AxisY, low+narrowestPiece/2, low+width-narrowestPiece/2).Bounds()
+		if b.W() < narrowestPiece {
 			continue
 		}
 		if len(out.Lengths) > 0 {
@@ -80,7 +80,7 @@ func strips(s plane.Face, width float64) (Strips, error) {
 // mm: longest strip first, each from the first roll whose off-cut is long
 // enough. A strip longer than a roll is pieced from whole rolls.
 func Rolls(lengths []float64, roll float64) int {
-	if !usable(roll) || roll < least {
+	if !usable(roll) || roll < narrowestPiece {
 		return 0
 	}
 	sorted := append([]float64(nil), lengths...)

@@ -69,7 +69,7 @@ func TestRollsHoldTheFloor(t *testing.T) {
 		width := rapid.Float64Range(300, 1500).Draw(t, "width")
 		roll := rapid.Float64Range(2000, 30000).Draw(t, "roll")
 		s, err := StripsFor(room, width)
-		if err != nil || s.Total()*width < room.Area()-least*room.Perimeter() {
+		if err != nil || s.Total()*width < room.Area()-narrowestPiece*room.Perimeter() {
 			t.Fatalf("%+v for %.0f mm² (%v)", s, room.Area(), err)
 		}
 		if n := Rolls(s.Lengths, roll); float64(n)*roll < s.Total()-1 {

@@ -6,8 +6,8 @@ import (
 	"oxturn/layout/plane"
 )
 
-// least is the narrowest floor in mm that a piece is cut for.
-const least = 1.0
+// narrowestPiece is the narrowest floor in mm that a piece is cut for.
+const narrowestPiece = 1.0
 
 // usable reports whether v is an ordinary figure, zero or more, and small
 // enough to be bought.

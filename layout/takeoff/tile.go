@@ -14,7 +14,8 @@ import (
 func (b *builder) tile() {
 	t := b.in.Tile
 	l := Line{Code: "tile", Item: tileName(t, b.in.Units), Basis: b.tiledBasis(), Unit: "each", Pack: 1}
-	if !(usable(t.Length) && usable(t.Width) && usable(t.Joint) && t.Length >= least && t.Width >= least) {
+	if !(usable(t.Length) && usable(t.Width) && usable(t.Joint) && t.Length >= narrowestPiece &&
+		t.Width >= narrowestPiece) {
 		l.note("no tile size is given")
 		b.ask("Tile: size and joint, to count tiles.")
 		b.add(l, 0)

@@ -69,8 +69,8 @@ func Bought(tiles int, breakage float64) int {
 // quarter (common practice).
 func sliver(tile float64) float64 { return min(2*plane.Inch, tile/4) }
 
-// most is how many layouts are compared on paper.
-const most = 4
+// mostLayouts is how many layouts are compared on paper.
+const mostLayouts = 4
 
 // maxWork is how many cells are looked at for one room, over all layouts tried.
 const maxWork = 20000
@@ -96,7 +96,7 @@ func Layouts(room Room, t job.Tile) ([]Layout, error) {
 		}
 		return []Layout{l}, err
 	}
-	if g.Angle = longerWay(floor, base, g.Angle); g.Length < least || g.Width < least {
+	if g.Angle = longerWay(floor, base, g.Angle); g.Length < narrowestCut || g.Width < narrowestCut {
 		_, err := g.Count(floor)
 		return nil, err
 	}
@@ -160,9 +160,9 @@ func best(all []Layout) (out []Layout) {
 	for _, l := range all {
 		same := func(o Layout) bool {
 			return o.Cut == l.Cut && o.UnderHalf == l.UnderHalf && o.Tiles() == l.Tiles() &&
-				o.AtJoints == l.AtJoints && math.Abs(o.Narrowest-l.Narrowest) < least
+				o.AtJoints == l.AtJoints && math.Abs(o.Narrowest-l.Narrowest) < narrowestCut
 		}
-		if len(out) < most && !slices.ContainsFunc(out, same) {
+		if len(out) < mostLayouts && !slices.ContainsFunc(out, same) {
 			out = append(out, l)
 		}
 	}
@@ -194,13 +194,13 @@ func (room Room) survey(g Grid, floor plane.Region) (Layout, error) {
 	var t tally
 	err := g.each(floor, func(c cell) {
 		how := t.add(c)
-		if how == empty {
+		if how == emptyCell {
 			return
 		}
-		if room.atJoint(g, c, &l) && how == whole {
+		if room.atJoint(g, c, &l) && how == wholeCell {
 			t.Whole, t.Cut = t.Whole-1, t.Cut+1
 		}
-		if how == cut {
+		if how == cutCell {
 			room.weigh(g, c, &l)
 		}
 	})
@@ -219,9 +219,9 @@ func (room Room) weigh(g Grid, c cell, l *Layout) {
 	mid := box.Centre()
 	wide := c.wide()
 	room.weighWidth(g, l, wide.X, c.size.X, plane.Pt(box.Min.X, mid.Y), plane.Pt(box.Max.X, mid.Y),
-		box.Min.X > c.at.X+least, box.Max.X < far.X-least)
+		box.Min.X > c.at.X+narrowestCut, box.Max.X < far.X-narrowestCut)
 	room.weighWidth(g, l, wide.Y, c.size.Y, plane.Pt(mid.X, box.Min.Y), plane.Pt(mid.X, box.Max.Y),
-		box.Min.Y > c.at.Y+least, box.Max.Y < far.Y-least)
+		box.Min.Y > c.at.Y+narrowestCut, box.Max.Y < far.Y-narrowestCut)
 	if l.cost == before { // notched, and as wide as a tile both ways
 		l.cost += anyCut * room.seen(g.onFloor(mid))
 	}
@@ -246,7 +246,7 @@ func (room Room) weighWidth(g Grid, l *Layout, wide, tile float64, low, high pla
 func (l *Layout) cut(wide, tile, joint, seen float64) {
 	thin := 2 - wide/tile
 	cost := anyCut * thin
-	if wide < (tile-joint)/2-least { // two halves of a tile have a joint between them
+	if wide < (tile-joint)/2-narrowestCut { // two halves of a tile have a joint between them
 		l.UnderHalf++
 		cost += underHalf * thin
 	}
@@ -275,7 +275,7 @@ func (room Room) seen(at plane.Point) float64 {
 func (room Room) atJoint(g Grid, c cell, l *Layout) bool {
 	for _, j := range room.Joints {
 		a, b := j.A.Sub(g.Origin).Rotate(-g.Angle), j.B.Sub(g.Origin).Rotate(-g.Angle)
-		in := j.Width/2 + g.Joint/2 + 2*least // the joint takes that much of the tile beside it
+		in := j.Width/2 + g.Joint/2 + 2*narrowestCut // the joint takes that much of the tile beside it
 		low, high := c.at.Add(plane.Pt(in, in)), c.at.Add(c.size).Sub(plane.Pt(in, in))
 		if low.X >= high.X || low.Y >= high.Y || !through(plane.Segment{A: a, B: b}, low, high) {
 			continue
@@ -283,9 +283,9 @@ func (room Room) atJoint(g Grid, c cell, l *Layout) bool {
 		l.AtJoints++
 		l.cost += jointCosts
 		switch box := c.reach(); {
-		case math.Abs(a.X-b.X) < 2*least:
+		case math.Abs(a.X-b.X) < 2*narrowestCut:
 			l.cut(min(a.X-box.Min.X, box.Max.X-a.X), c.size.X, g.Joint, 1)
-		case math.Abs(a.Y-b.Y) < 2*least:
+		case math.Abs(a.Y-b.Y) < 2*narrowestCut:
 			l.cut(min(a.Y-box.Min.Y, box.Max.Y-a.Y), c.size.Y, g.Joint, 1)
 		}
 		return true
@@ -315,10 +315,10 @@ type Piece struct {
 func (l Layout) Pieces() (out []Piece) {
 	_ = l.each(l.Floor, func(c cell) { // counted before, so that it can be
 		how := c.filling()
-		if how == empty {
+		if how == emptyCell {
 			return
 		}
-		p := Piece{Tile: l.tile(c.at, c.size), Cut: how == cut, Wide: c.wide(), Row: c.row}
+		p := Piece{Tile: l.tile(c.at, c.size), Cut: how == cutCell, Wide: c.wide(), Row: c.row}
 		for _, ring := range c.floor {
 			turned := make(plane.Ring, len(ring))
 			for i, q := range ring {

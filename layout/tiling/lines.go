@@ -12,7 +12,7 @@ import (
 func (l Layout) Joints() (out []plane.Segment) {
 	half := l.Joint / 2
 	_ = l.each(l.Floor, func(c cell) { // counted before, so that it can be
-		if c.filling() == empty {
+		if c.filling() == emptyCell {
 			return
 		}
 		low, far := c.at.Sub(plane.Pt(half, half)), c.at.Add(c.size).Add(plane.Pt(half, half))
@@ -45,7 +45,7 @@ func inside(r plane.Region, s plane.Segment) (out []plane.Segment) {
 	slices.Sort(ts)
 	for i := 1; i < len(ts); i++ {
 		a, b := s.A.Lerp(s.B, ts[i-1]), s.A.Lerp(s.B, ts[i])
-		if a.Dist(b) < least || !r.Contains(a.Lerp(b, 0.5)) {
+		if a.Dist(b) < narrowestCut || !r.Contains(a.Lerp(b, 0.5)) {
 			continue
 		}
 		if n := len(out); n > 0 && out[n-1].B == a {
@@ -78,12 +78,12 @@ func (l Layout) Start() (s Start, ok bool) {
 	for _, at := range crossings {
 		s = Start{Along: l.lineAt(at, way), Across: l.lineAt(at, way.Left()), At: at}
 		for _, c := range crossings {
-			on := math.Abs(c.Sub(at).Cross(way)) < least && s.Along.Distance(c) < least
+			on := math.Abs(c.Sub(at).Cross(way)) < narrowestCut && s.Along.Distance(c) < narrowestCut
 			if on && c.Dist(at) > s.Second.Dist(at) || on && s.Second == (plane.Point{}) && c != at {
 				s.Second = c
 			}
 		}
-		if s.Second != (plane.Point{}) && s.Across.Length() > least {
+		if s.Second != (plane.Point{}) && s.Across.Length() > narrowestCut {
 			return s, true
 		}
 	}
@@ -98,7 +98,7 @@ func (l Layout) crossings() (out []plane.Point) {
 		if c.crosswise || c.row%2 != 0 && l.Shift != 0 {
 			return
 		}
-		if at := l.onFloor(c.at.Sub(plane.Pt(half, half))); l.Floor.Depth(at) > 10*least {
+		if at := l.onFloor(c.at.Sub(plane.Pt(half, half))); l.Floor.Depth(at) > 10*narrowestCut {
 			out = append(out, at)
 		}
 	})
@@ -110,7 +110,7 @@ func (l Layout) lineAt(at, way plane.Point) plane.Segment {
 	box := l.Floor.Bounds()
 	reach := way.Mul(box.W() + box.H())
 	for _, s := range inside(l.Floor, plane.Segment{A: at.Sub(reach), B: at.Add(reach)}) {
-		if s.Distance(at) < least {
+		if s.Distance(at) < narrowestCut {
 			return s
 		}
 	}

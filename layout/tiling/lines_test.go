@@ -18,7 +18,7 @@ func TestJointsByHand(t *testing.T) {
 	}
 	sum := 0.0
 	for _, s := range all[0].Joints() {
-		if mid := s.A.Lerp(s.B, 0.5); rect(900, 600).Depth(mid) > least {
+		if mid := s.A.Lerp(s.B, 0.5); rect(900, 600).Depth(mid) > narrowestCut {
 			sum += s.Length()
 		}
 	}
@@ -39,14 +39,14 @@ func TestJointsAreDrawnOnce(t *testing.T) {
 		}
 		got, edges := 0.0, 0.0
 		for _, s := range all[0].Joints() {
-			if all[0].Floor.Depth(s.A.Lerp(s.B, 0.5)) > least {
+			if all[0].Floor.Depth(s.A.Lerp(s.B, 0.5)) > narrowestCut {
 				got += s.Length()
 			}
 		}
 		for _, p := range all[0].Pieces() {
 			for _, ring := range p.Floor {
 				for i := range ring {
-					if e := ring.Edge(i); all[0].Floor.Depth(e.A.Lerp(e.B, 0.5)) > least {
+					if e := ring.Edge(i); all[0].Floor.Depth(e.A.Lerp(e.B, 0.5)) > narrowestCut {
 						edges += e.Length()
 					}
 				}

@@ -58,7 +58,7 @@ func Number(room plane.Region, t job.Tile, first plane.Segment) (out Numbered, o
 // numbered numbers the tiles of a grid in rows, but for pieces narrower than cut, along the
 // rows and across.
 func (g Grid) numbered(room plane.Region, cut plane.Point) (out Numbered, ok bool) {
-	if !usable(g.Length) || !usable(g.Width) || g.Length < least || g.Width < least {
+	if !usable(g.Length) || !usable(g.Width) || g.Length < narrowestCut || g.Width < narrowestCut {
 		return out, false
 	}
 	s := plane.FaceOf(withoutSlivers(room), g.Origin, g.Angle)
@@ -68,7 +68,7 @@ func (g Grid) numbered(room plane.Region, cut plane.Point) (out Numbered, ok boo
 		return out, false
 	}
 	half := g.Joint / 2 // a tile's place reaches to the middle of the joints round it, as in At
-	narrow := plane.Pt(max(least, cut.X+half-plane.Hair), max(least, cut.Y+half-plane.Hair))
+	narrow := plane.Pt(max(narrowestCut, cut.X+half-plane.Hair), max(narrowestCut, cut.Y+half-plane.Hair))
 	out = Numbered{Grid: g, First: int(math.Floor((box.Min.Y + half + narrow.Y) / across)),
 		reach: span{box.Min.Y, box.Max.Y}}
 	for row := out.First; float64(float64(row)*across)-half < box.Max.Y-narrow.Y; row++ {
@@ -125,7 +125,7 @@ func (t Numbered) Piece(p Place, walls plane.Ring) plane.Ring {
 	for i := range tile {
 		piece = piece.Clip(tile.Edge(i).Left)
 	}
-	if piece.Area() < least {
+	if piece.Area() < narrowestCut {
 		return nil
 	}
 	return piece

@@ -20,7 +20,7 @@ func endPiece(start, extent, tile, joint float64) float64 {
 			return tile
 		}
 	}
-	if wall-start < least {
+	if wall-start < narrowestCut {
 		return tile
 	}
 	return wall - start
@@ -62,11 +62,11 @@ func TestNoCutUnderHalf(t *testing.T) {
 			t.Fatal(err)
 		}
 		wider := max(endPiece(-tile/2, extent, tile, joint), endPiece(joint/2, extent, tile, joint))
-		if half := (tile - joint) / 2; wider < half-least {
+		if half := (tile - joint) / 2; wider < half-narrowestCut {
 			t.Fatalf("by hand %v of %v is to be had at best", wider, tile)
 		}
 		l := all[0]
-		if l.UnderHalf > 0 || l.Cut > 0 && l.Narrowest < (tile-joint)/2-least || l.Narrowest > tile {
+		if l.UnderHalf > 0 || l.Cut > 0 && l.Narrowest < (tile-joint)/2-narrowestCut || l.Narrowest > tile {
 			t.Fatalf("narrowest %v, %v to be had: %+v", l.Narrowest, wider, l)
 		}
 	})
@@ -122,7 +122,7 @@ func TestJointsAreRespected(t *testing.T) {
 	}
 	crossed := Grid{Length: 300, Width: 300}
 	l, err := Room{Joints: []Joint{mj}}.survey(crossed, rect(2000, 900))
-	if err != nil || l.AtJoints != 3 || l.Cut != 6 || l.Whole != 15 || math.Abs(l.Narrowest-100) > 2*least {
+	if err != nil || l.AtJoints != 3 || l.Cut != 6 || l.Whole != 15 || math.Abs(l.Narrowest-100) > 2*narrowestCut {
 		t.Errorf("%+v, %v; want 3 cut at the joint in 100 and 200, 3 at the wall", l, err)
 	}
 }

@@ -72,8 +72,8 @@ func (room Room) starts(g Grid, floor plane.Region, t job.Tile) (along, across [
 	return along, across
 }
 
-// level is by how much two directions may differ, as a sine, and be the same: half a degree.
-const level = 0.009
+// levelSine is by how much two directions may differ, as a sine, and be the same: half a degree.
+const levelSine = 0.009
 
 // An axis is one of a grid over a floor.
 type axis struct {
@@ -120,7 +120,7 @@ func unlike(all []start, module float64) (out []start) {
 	for _, s := range all {
 		same := func(o start) bool {
 			d := math.Abs(math.Mod(s.at-o.at, module))
-			return min(d, module-d) < least
+			return min(d, module-d) < narrowestCut
 		}
 		if len(out) < mostStarts && !slices.ContainsFunc(out, same) {
 			out = append(out, s)
@@ -141,7 +141,7 @@ func (room Room) stations(a axis) (out []station) {
 	for _, s := range room.Sides {
 		p, q := s.A.Rotate(-a.Angle), s.B.Rotate(-a.Angle)
 		at := (*a.of(&p) + *a.of(&q)) / 2
-		if way := q.Sub(p).Unit(); math.Abs(*a.of(&way)) > level || s.Length() < longSide && !s.Entry {
+		if way := q.Sub(p).Unit(); math.Abs(*a.of(&way)) > levelSine || s.Length() < longSide && !s.Entry {
 			continue
 		}
 		in := plane.Pt(2*room.Edge+5, 0)
@@ -192,7 +192,7 @@ func (room Room) fromSides(a axis) (out []start) {
 func (room Room) fromJoints(a axis) (out []start) {
 	for _, j := range room.Joints {
 		p, q := j.A.Rotate(-a.Angle), j.B.Rotate(-a.Angle)
-		if way := q.Sub(p).Unit(); math.Abs(*a.of(&way)) <= level {
+		if way := q.Sub(p).Unit(); math.Abs(*a.of(&way)) <= levelSine {
 			out = append(out, start{(*a.of(&p)+*a.of(&q))/2 + a.Joint/2, "a joint on " + j.Name, Balanced})
 		}
 	}

@@ -69,23 +69,23 @@ func gridFor(t job.Tile, angle float64) (g Grid, ok bool) {
 	return g, InRows(t) || g.Woven
 }
 
-// slim is the width of floor below which no tile is cut for it, mm: what a tub
+// slimFloor is the width of floor below which no tile is cut for it, mm: what a tub
 // leaves of its niche is filled with sealant, as wide as any joint there.
-const slim = 2.0
+const slimFloor = 2.0
 
 // withoutSlivers takes stretches narrower than slim off a floor, so that they do
 // not move the rows of all others. A floor that has none comes back as it is.
 func withoutSlivers(room plane.Region) plane.Region {
-	wide, err := room.Opened(slim)
-	if err != nil || room.Area()-wide.Area() < least {
+	wide, err := room.Opened(slimFloor)
+	if err != nil || room.Area()-wide.Area() < narrowestCut {
 		return room
 	}
-	core, err := room.Grow(-slim / 2)
+	core, err := room.Grow(-slimFloor / 2)
 	if err != nil {
 		return room
 	}
 	// grown back no farther than it was shrunk, or a stump of each sliver would stay
-	if wide, err = core.Grow(slim / 2); err != nil || wide.Empty() {
+	if wide, err = core.Grow(slimFloor / 2); err != nil || wide.Empty() {
 		return room
 	}
 	return wide
@@ -93,10 +93,10 @@ func withoutSlivers(room plane.Region) plane.Region {
 
 // Bounds on counting, lengths in mm.
 const (
-	least    = 1.0    // narrower pieces are taken up by the joint
-	kerf     = 3.0    // lost to the saw between two pieces of one tile
-	maxCells = 250000 // more tiles than this are not counted one by one
-	maxReach = 1e9    // no floor lies farther from its grid's origin
+	narrowestCut = 1.0    // narrower pieces are taken up by the joint
+	sawKerf      = 3.0    // lost to the saw between two pieces of one tile
+	maxCells     = 250000 // more tiles than this are not counted one by one
+	maxReach     = 1e9    // no floor lies farther from its grid's origin
 )
 
 var errTooMany = errors.New("too many tiles to count one by one")
@@ -115,7 +115,7 @@ type cell struct {
 
 // each visits the cells of a grid that have floor.
 func (g Grid) each(room plane.Region, visit func(cell)) error {
-	if !usable(g.Length) || !usable(g.Width) || g.Length < least || g.Width < least || !usable(g.Joint) {
+	if !usable(g.Length) || !usable(g.Width) || g.Length < narrowestCut || g.Width < narrowestCut || !usable(g.Joint) {
 		return fmt.Errorf("a tile of %g x %g mm with a joint of %g mm cannot be counted", g.Length, g.Width, g.Joint)
 	}
 	f := plane.FaceOf(room, g.Origin, g.Angle)
@@ -189,20 +189,20 @@ func (t *tally) counted() Count {
 type filling int
 
 const (
-	empty filling = iota
-	whole
-	cut
+	emptyCell filling = iota
+	wholeCell
+	cutCell
 )
 
 // add counts one place by the piece of floor inside it.
 func (t *tally) add(c cell) filling {
 	how := c.filling()
 	switch how {
-	case empty:
+	case emptyCell:
 		return how
-	case whole:
+	case wholeCell:
 		t.Whole++
-	case cut:
+	case cutCell:
 		t.Cut++
 		t.pair(c)
 	}
@@ -213,9 +213,9 @@ func (t *tally) add(c cell) filling {
 // pair notes a cut piece that is small enough to share its tile with another.
 func (t *tally) pair(c cell) {
 	box := c.inner()
-	short, narrow := box.W() <= (c.size.X-kerf)/2, box.H() <= (c.size.Y-kerf)/2
+	short, narrow := box.W() <= (c.size.X-sawKerf)/2, box.H() <= (c.size.Y-sawKerf)/2
 	if c.crosswise {
-		short, narrow = box.H() <= (c.size.Y-kerf)/2, box.W() <= (c.size.X-kerf)/2
+		short, narrow = box.H() <= (c.size.Y-sawKerf)/2, box.W() <= (c.size.X-sawKerf)/2
 	}
 	switch {
 	case short:
@@ -228,34 +228,34 @@ func (t *tally) pair(c cell) {
 func (c cell) filling() filling {
 	area, box := c.floor.Area(), c.floor.Bounds()
 	switch {
-	case box.W() < least || box.H() < least || area < least:
-		return empty
+	case box.W() < narrowestCut || box.H() < narrowestCut || area < narrowestCut:
+		return emptyCell
 	case c.fills():
-		return whole
+		return wholeCell
 	}
-	return cut
+	return cutCell
 }
 
 // inner is the box of a piece, clipped a little further in: see Face.Between.
 func (c cell) inner() plane.Rect {
-	return c.floor.Between(plane.AxisX, c.at.X+least/2, c.at.X+c.size.X-least/2).
-		Between(plane.AxisY, c.at.Y+least/2, c.at.Y+c.size.Y-least/2).Bounds()
+	return c.floor.Between(plane.AxisX, c.at.X+narrowestCut/2, c.at.X+c.size.X-narrowestCut/2).
+		Between(plane.AxisY, c.at.Y+narrowestCut/2, c.at.Y+c.size.Y-narrowestCut/2).Bounds()
 }
 
 // reach is the box of a piece, as far as its tile's own sides where it was clipped.
 func (c cell) reach() plane.Rect {
 	box := c.inner()
-	if box.Min.X <= c.at.X+least {
-		box.Min.X -= least / 2
+	if box.Min.X <= c.at.X+narrowestCut {
+		box.Min.X -= narrowestCut / 2
 	}
-	if box.Max.X >= c.at.X+c.size.X-least {
-		box.Max.X += least / 2
+	if box.Max.X >= c.at.X+c.size.X-narrowestCut {
+		box.Max.X += narrowestCut / 2
 	}
-	if box.Min.Y <= c.at.Y+least {
-		box.Min.Y -= least / 2
+	if box.Min.Y <= c.at.Y+narrowestCut {
+		box.Min.Y -= narrowestCut / 2
 	}
-	if box.Max.Y >= c.at.Y+c.size.Y-least {
-		box.Max.Y += least / 2
+	if box.Max.Y >= c.at.Y+c.size.Y-narrowestCut {
+		box.Max.Y += narrowestCut / 2
 	}
 	return box
 }
@@ -269,13 +269,13 @@ func (c cell) wide() plane.Point {
 // fills reports whether a piece is all of a tile but for what the joint round it takes
 // up: a corner that is notched by more is cut.
 func (c cell) fills() bool {
-	long, wide := c.size.X-2*least, c.size.Y-2*least
+	long, wide := c.size.X-2*narrowestCut, c.size.Y-2*narrowestCut
 	if long <= 0 || wide <= 0 {
 		return c.floor.Area() > c.size.X*c.size.Y/2
 	}
-	core := c.floor.Between(plane.AxisX, c.at.X+least, c.at.X+least+long).
-		Between(plane.AxisY, c.at.Y+least, c.at.Y+least+wide)
-	return core.Area() > float64(long*wide)-least*least
+	core := c.floor.Between(plane.AxisX, c.at.X+narrowestCut, c.at.X+narrowestCut+long).
+		Between(plane.AxisY, c.at.Y+narrowestCut, c.at.Y+narrowestCut+wide)
+	return core.Area() > float64(long*wide)-narrowestCut*narrowestCut
 }
 
 // ByArea returns how many tiles an area in mm² holds, each with its share of the

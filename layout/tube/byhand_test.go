@@ -47,7 +47,7 @@ func TestWaysByHand(t *testing.T) {
 		cost     int32
 	}{{0, 3, 3}, {3, 0, 3}, {0, 3 * w.nx, 3}, {3 * w.nx, 0, 3}, {0, corner, 6 + turnCost}, {corner, 0, 6 + turnCost},
 		{w.nx + 1, 2*w.nx + 1, 1}} {
-		best, at := int32(far), -1
+		best, at := int32(unreachable), -1
 		w.run([]int{k.from}, func(state int, cost int32) bool {
 			if state/4 == k.to && cost < best {
 				best, at = cost, state
@@ -81,8 +81,8 @@ func TestWaysByHand(t *testing.T) {
 
 // A millimetre less than its clearance off a joint asks nothing.
 func TestWhatAJointAsks(t *testing.T) {
-	f := &tubeFloor{off: margins{joint: 50}}
-	f.add(joint, hand.Points(500, -500, 500, 2000))
+	f := &tubeFloor{off: margins{nearJoint: 50}}
+	f.add(nearJoint, hand.Points(500, -500, 500, 2000))
 	for x, want := range map[float64]float64{400: 300, 450: 300, 451: 300, 451.5: 600, 500: 600, 549: 300} {
 		if got := f.costOf(hand.Segment(x, 0, x, 300)); math.Abs(got-want) > 1e-9 {
 			t.Errorf("at %g: %g, want %g", x, got, want)
@@ -126,8 +126,8 @@ func TestToTheMouth(t *testing.T) {
 		{"closed", plane.Pt(0, 0), gapPlace(0, 90, 90, 90, 105, 105, 105, 300), hand.Points(0, 200, 200, 200),
 			hand.Points(0, 90, 90, 90, 105, 105)},
 	} {
-		f := &tubeFloor{foot: k.foot, off: margins{cable: 40}}
-		f.add(cable, k.cable)
+		f := &tubeFloor{foot: k.foot, off: margins{nearCable: 40}}
+		f.add(nearCable, k.cable)
 		if got := f.toMouth(k.place); !slices.EqualFunc(got, k.want, same) {
 			t.Errorf("%s: %v, want %v", k.name, got, k.want)
 		}
@@ -149,8 +149,8 @@ func TestToTheMiddle(t *testing.T) {
 		{hand.Points(100, -900, 100, 0), hand.Points(0, 0, 100, 40, 100, 80)},  // beyond
 		{hand.Points(104, 110, 104, 700), hand.Points(0, 0, 110, 40, 110, 80)}, // at the mouth
 	} {
-		f := &tubeFloor{foot: plane.Pt(-500, 0), off: margins{cable: 20}}
-		f.add(cable, k.cable)
+		f := &tubeFloor{foot: plane.Pt(-500, 0), off: margins{nearCable: 20}}
+		f.add(nearCable, k.cable)
 		if got := f.toMiddle(p, way, plane.Pt(100, 100), &f.off); !slices.Equal(got, k.want) {
 			t.Errorf("cable %v: %v, want %v", k.cable, got, k.want)
 		}
@@ -159,8 +159,8 @@ func TestToTheMiddle(t *testing.T) {
 
 // A tube goes square over a lead that it comes to aslant, 15 mm of it on either side.
 func TestTubeSquareOverALead(t *testing.T) {
-	f := &tubeFloor{foot: plane.Pt(-200, 0), off: margins{lead: 15}}
-	f.add(lead, hand.Points(20, -80, 180, 80)) // y = x - 100
+	f := &tubeFloor{foot: plane.Pt(-200, 0), off: margins{nearLead: 15}}
+	f.add(nearLead, hand.Points(20, -80, 180, 80)) // y = x - 100
 	p := sensorPlace{midway: &midway{line: hand.Segment(200, 0, 600, 0), gap: 60}, tip: plane.Pt(400, 0)}
 	for x := -185.0; x <= 400; x += 15 {
 		p.way = append(p.way, plane.Pt(x, 0))
@@ -171,7 +171,7 @@ func TestTubeSquareOverALead(t *testing.T) {
 		t.Errorf("%v, want %v", got, want)
 	}
 	// two leads side by side are crossed one after the other
-	f.add(lead, hand.Points(60, -100, 240, 80)) // y = x - 160
+	f.add(nearLead, hand.Points(60, -100, 240, 80)) // y = x - 160
 	got := f.tube(p)
 	for i := range f.lines {
 		crossed := 0
@@ -217,7 +217,8 @@ func TestGroundByHand(t *testing.T) {
 	r.Cables[0].Lattice.Pitch = 30
 	j := &job.Job{Membrane: job.Membrane{Pitch: 30}, Spacing: job.Spacing{Closest: 2}}
 	g := groundOf(r, floor, j)
-	if g.off != (margins{cable: 30, wall: 10, lead: 15, joint: 20}) || g.offJoints != 18 || g.foot != plane.Pt(0, 450) {
+	if g.off != (margins{nearCable: 30, nearWall: 10, nearLead: 15, nearJoint: 20}) || g.offJoints != 18 ||
+		g.foot != plane.Pt(0, 450) {
 		t.Errorf("kept off: %v and %g mm", g.off, g.offJoints)
 	}
 	at := func(x, y float64) int { return g.walk.nodeAt(plane.Pt(x, y)) }

@@ -13,16 +13,16 @@ import (
 type obstacleKind int
 
 const (
-	cable     obstacleKind = iota
-	leadJoint              // a ring about it, which no tube crosses
-	wall                   // and the rims of what stands on the floor
-	lead                   // cold leads and other tubes
-	joint                  // movement joints
+	nearCable     obstacleKind = iota
+	nearLeadJoint              // a ring about it, which no tube crosses
+	nearWall                   // and the rims of what stands on the floor
+	nearLead                   // cold leads and other tubes
+	nearJoint                  // movement joints
 	obstacleKinds
 )
 
 // yields reports whether tubes come near to it at the foot of the box.
-func (m obstacleKind) yields() bool { return m != cable && m != leadJoint }
+func (m obstacleKind) yields() bool { return m != nearCable && m != nearLeadJoint }
 
 // margins are distances from each kind of obstacle, mm.
 type margins [obstacleKinds]float64
@@ -121,10 +121,10 @@ func (f *tubeFloor) costOf(s plane.Segment) float64 {
 	n := s.Length()
 	cost := n
 	for i := range f.lines {
-		if l := &f.lines[i]; l.what == joint {
+		if l := &f.lines[i]; l.what == nearJoint {
 			const pieces = 16
 			for k := range pieces {
-				if l.Distance(s.A.Lerp(s.B, (float64(k)+0.5)/pieces)) < f.off[joint]-1 {
+				if l.Distance(s.A.Lerp(s.B, (float64(k)+0.5)/pieces)) < f.off[nearJoint]-1 {
 					cost += float64(jointCost * n / pieces)
 				}
 			}
@@ -232,7 +232,7 @@ func (f *tubeFloor) tube(p sensorPlace) []plane.Point {
 			}
 		}
 		over := []plane.Point{a, b}
-		if s := (plane.Segment{A: a, B: b}); last > i && !f.passable(s, lead, joint) {
+		if s := (plane.Segment{A: a, B: b}); last > i && !f.passable(s, nearLead, nearJoint) {
 			over = way[i-1 : last+1 : last+1]
 		}
 		out = append(out, f.straighten(append(way[from:i:i], over[0]), lastOf(out), &over[1])...)
@@ -268,7 +268,7 @@ func (f *tubeFloor) toMouth(p sensorPlace) []plane.Point {
 	if before.Dist(p.line.B) < before.Dist(mouth) {
 		mouth = p.line.B
 	}
-	off := margins{cable: 0.8 * min(f.off[cable], p.gap/2), wall: tubeOff / 2}
+	off := margins{nearCable: 0.8 * min(f.off[nearCable], p.gap/2), nearWall: tubeOff / 2}
 	for in := (plane.Segment{A: mouth, B: p.tip}); ; in.A = in.At(min(p.gap/4, in.Length())) {
 		if f.clear(plane.Segment{A: before, B: in.A}, &off) && f.clear(in, &off) {
 			return append(f.toMiddle(p, p.way[:n:n], in.A, &off), in.A)
@@ -313,7 +313,7 @@ func (f *tubeFloor) square(a, b plane.Point) (from, to plane.Point, ok bool) {
 	step := plane.Segment{A: a, B: b}
 	for i := range f.lines {
 		l := &f.lines[i]
-		if l.what != lead && l.what != joint || !step.Meets(l.Segment) {
+		if l.what != nearLead && l.what != nearJoint || !step.Meets(l.Segment) {
 			continue
 		}
 		at, meets := step.Intersection(l.Segment)
@@ -327,8 +327,8 @@ func (f *tubeFloor) square(a, b plane.Point) (from, to plane.Point, ok bool) {
 		for _, share := range []float64{1, 0.7, 0.4} {
 			d := n.Mul(share * f.off[l.what])
 			s := plane.Segment{A: at.Sub(d), B: at.Add(d)}
-			if f.passable(s, l.what) && f.passable(plane.Segment{A: a, B: s.A}, lead, joint) &&
-				f.passable(plane.Segment{A: s.B, B: b}, lead, joint) {
+			if f.passable(s, l.what) && f.passable(plane.Segment{A: a, B: s.A}, nearLead, nearJoint) &&
+				f.passable(plane.Segment{A: s.B, B: b}, nearLead, nearJoint) {
 				return s.A, s.B, true
 			}
 		}

@@ -24,13 +24,13 @@ func TestStraightenKeepsOff(t *testing.T) {
 			}
 			way = append(way, way[len(way)-1].Add(step))
 		}
-		f := tubeFloor{foot: plane.Pt(-1000, -1000), off: margins{cable: 20, wall: 10}}
+		f := tubeFloor{foot: plane.Pt(-1000, -1000), off: margins{nearCable: 20, nearWall: 10}}
 		mm := rapid.IntRange(-100, 700)
 		for range rapid.IntRange(0, 6).Draw(t, "lines") {
 			a := plane.Pt(float64(mm.Draw(t, "x")), float64(mm.Draw(t, "y")))
 			b := plane.Pt(float64(mm.Draw(t, "x")), float64(mm.Draw(t, "y")))
 			if line := []plane.Point{a, b}; a != b && crossings(way, line) == 0 {
-				f.add(obstacleKind(rapid.IntRange(int(cable), int(wall)).Draw(t, "what")), line)
+				f.add(obstacleKind(rapid.IntRange(int(nearCable), int(nearWall)).Draw(t, "what")), line)
 			}
 		}
 		out := f.straighten(way, nil, nil)

@@ -272,11 +272,12 @@ func TestBeyondFoot(t *testing.T) {
 }
 
 func TestClearOfEverything(t *testing.T) {
-	f := &tubeFloor{foot: plane.Pt(0, 0), off: margins{cable: 30, leadJoint: 0, wall: 10, lead: 15, joint: 50}}
-	f.add(cable, hand.Points(200, 100, 200, 900))
-	f.add(wall, hand.Points(0, -500, 0, 2000))
-	f.add(lead, hand.Points(0, 0, 300, -300))
-	f.add(joint, hand.Points(500, -500, 500, 2000))
+	f := &tubeFloor{foot: plane.Pt(0, 0), off: margins{nearCable: 30, nearLeadJoint: 0, nearWall: 10, nearLead: 15,
+		nearJoint: 50}}
+	f.add(nearCable, hand.Points(200, 100, 200, 900))
+	f.add(nearWall, hand.Points(0, -500, 0, 2000))
+	f.add(nearLead, hand.Points(0, 0, 300, -300))
+	f.add(nearJoint, hand.Points(500, -500, 500, 2000))
 	for _, c := range []struct {
 		name string
 		s    plane.Segment
@@ -300,11 +301,11 @@ func TestClearOfEverything(t *testing.T) {
 		p    plane.Point
 		want margins
 	}{
-		{plane.Pt(300, 500), margins{cable: 30, leadJoint: 0, wall: 10, lead: 15, joint: 50}},
-		{plane.Pt(220, 500), margins{cable: 17, leadJoint: 0, wall: 10, lead: 15, joint: 50}},
-		{plane.Pt(460, 500), margins{cable: 30, leadJoint: 0, wall: 10, lead: 15, joint: 34}},
-		{plane.Pt(8, 500), margins{cable: 30, leadJoint: 0, wall: 6.8, lead: 15, joint: 50}},
-		{plane.Pt(8, 50), margins{cable: 30, leadJoint: 0, wall: 10, lead: 15, joint: 50}},
+		{plane.Pt(300, 500), margins{nearCable: 30, nearLeadJoint: 0, nearWall: 10, nearLead: 15, nearJoint: 50}},
+		{plane.Pt(220, 500), margins{nearCable: 17, nearLeadJoint: 0, nearWall: 10, nearLead: 15, nearJoint: 50}},
+		{plane.Pt(460, 500), margins{nearCable: 30, nearLeadJoint: 0, nearWall: 10, nearLead: 15, nearJoint: 34}},
+		{plane.Pt(8, 500), margins{nearCable: 30, nearLeadJoint: 0, nearWall: 6.8, nearLead: 15, nearJoint: 50}},
+		{plane.Pt(8, 50), margins{nearCable: 30, nearLeadJoint: 0, nearWall: 10, nearLead: 15, nearJoint: 50}},
 	} {
 		got := f.marginsAt(c.p)
 		for k := range got {
@@ -317,7 +318,7 @@ func TestClearOfEverything(t *testing.T) {
 	if n := f.costOf(hand.Segment(100, 1000, 500-1, 1000)); math.Abs(n-399-399*2/16.0) > 1e-9 {
 		t.Errorf("asks %g", n)
 	}
-	for over, want := range map[obstacleKind]bool{joint: true, cable: false} {
+	for over, want := range map[obstacleKind]bool{nearJoint: true, nearCable: false} {
 		if got := f.passable(hand.Segment(400, 1500, 600, 1500), over); got != want {
 			t.Errorf("over %d: %v", over, got)
 		}
@@ -349,9 +350,9 @@ func TestBendsAsk(t *testing.T) {
 // A straightened way keeps its ends, is no longer, and crosses nothing.
 func TestStraightenedWays(t *testing.T) {
 	r := rand.New(rand.NewPCG(8, 9))
-	f := &tubeFloor{foot: plane.Pt(-1000, 0), off: margins{cable: 20, wall: 10, lead: 15, joint: 30}}
-	f.add(cable, hand.Points(0, 100, 300, 100, 300, 160, 0, 160))
-	f.add(wall, hand.Points(-200, -200, 900, -200, 900, 900))
+	f := &tubeFloor{foot: plane.Pt(-1000, 0), off: margins{nearCable: 20, nearWall: 10, nearLead: 15, nearJoint: 30}}
+	f.add(nearCable, hand.Points(0, 100, 300, 100, 300, 160, 0, 160))
+	f.add(nearWall, hand.Points(-200, -200, 900, -200, 900, 900))
 	for range 60 {
 		way := []plane.Point{plane.Pt(-100, 60)}
 		for at := way[0]; at.X < 400; {
@@ -402,8 +403,8 @@ func TestInGap(t *testing.T) {
 
 // A joint is crossed square, its clearance kept on both sides where there is room.
 func TestSquareOverAJoint(t *testing.T) {
-	f := &tubeFloor{foot: plane.Pt(-1000, 0), off: margins{wall: 10, lead: 15, joint: 50}}
-	f.add(joint, hand.Points(500, -500, 500, 500))
+	f := &tubeFloor{foot: plane.Pt(-1000, 0), off: margins{nearWall: 10, nearLead: 15, nearJoint: 50}}
+	f.add(nearJoint, hand.Points(500, -500, 500, 500))
 	from, to, ok := f.square(plane.Pt(490, 0), plane.Pt(510, 20))
 	if !ok || from.Dist(plane.Pt(450, 10)) > 1e-9 || to.Dist(plane.Pt(550, 10)) > 1e-9 {
 		t.Errorf("%v to %v, %v", from, to, ok)
@@ -415,12 +416,12 @@ func TestSquareOverAJoint(t *testing.T) {
 	if _, _, ok := f.square(plane.Pt(400, 0), plane.Pt(490, 0)); ok {
 		t.Error("nothing is crossed")
 	}
-	f.add(wall, hand.Points(540, -500, 540, 500)) // room for 0.7 of it on that side
+	f.add(nearWall, hand.Points(540, -500, 540, 500)) // room for 0.7 of it on that side
 	if from, to, ok := f.square(plane.Pt(490, 0), plane.Pt(510, 20)); !ok || from.Dist(plane.Pt(465, 10)) > 1e-9 ||
 		to.Dist(plane.Pt(535, 10)) > 1e-9 {
 		t.Errorf("%v to %v, %v", from, to, ok)
 	}
-	f.add(wall, hand.Points(505, -500, 505, 500))
+	f.add(nearWall, hand.Points(505, -500, 505, 500))
 	a, b := plane.Pt(490, 0), plane.Pt(510, 20)
 	if from, to, ok := f.square(a, b); !ok || from != a || to != b {
 		t.Errorf("no room: %v to %v, %v", from, to, ok)

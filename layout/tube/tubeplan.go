@@ -143,33 +143,33 @@ func groundOf(r *layout.Room, floor plane.Region, j *job.Job) tubeGround {
 	lattice := r.Cables[0].Lattice
 	w := newWalk(floor, lattice.Origin, lattice.Angle, j.Membrane.Pitch/2)
 	f := tubeFloor{foot: r.Job.Thermostat.At}
-	f.off = margins{cable: float64(j.Spacing.Closest) * j.Membrane.Pitch / 2, wall: tubeOff, lead: tubeLead}
+	f.off = margins{nearCable: float64(j.Spacing.Closest) * j.Membrane.Pitch / 2, nearWall: tubeOff, nearLead: tubeLead}
 	for _, m := range r.Job.Joints {
-		f.off[joint] = max(f.off[joint], m.Clear)
+		f.off[nearJoint] = max(f.off[nearJoint], m.Clear)
 	}
 	for _, ring := range floor.Rings() {
-		f.add(wall, append(ring[:len(ring):len(ring)], ring[0]))
+		f.add(nearWall, append(ring[:len(ring):len(ring)], ring[0]))
 	}
 	for _, c := range r.Cables {
 		w.bar(c.Path)
-		f.add(cable, c.Path)
+		f.add(nearCable, c.Path)
 	}
 	offJoints := jointRoom(j)
 	for _, at := range leadJoints(r) {
 		ring := ringRound(at, offJoints)
 		w.bar(ring)
-		f.add(leadJoint, ring)
+		f.add(nearLeadJoint, ring)
 	}
 	for _, m := range r.Job.Joints {
 		line := []plane.Point{m.A, m.B}
 		w.cross(line, int32(jointToll/w.step))
-		f.add(joint, line)
+		f.add(nearJoint, line)
 	}
 	for _, l := range f.lines {
-		if l.what == cable {
+		if l.what == nearCable {
 			w.shun(l.Segment, tubeOff, 6)
 		}
-		w.shun(l.Segment, f.off[l.what], [obstacleKinds]int32{cable: 1, wall: 2, joint: jointCost}[l.what])
+		w.shun(l.Segment, f.off[l.what], [obstacleKinds]int32{nearCable: 1, nearWall: 2, nearJoint: jointCost}[l.what])
 	}
 	return tubeGround{f, w, offJoints, placesAlong(r, w, midways(r, j.Membrane.Pitch))}
 }
@@ -187,7 +187,7 @@ func (g tubeGround) fresh() tubeGround {
 // addLead keeps tubes off a lead or an earlier tube.
 func (g *tubeGround) addLead(pts []plane.Point) {
 	g.walk.cross(pts, int32(leadToll/g.walk.step))
-	g.add(lead, pts)
+	g.add(nearLead, pts)
 	for _, s := range plane.Segments(pts) {
 		g.walk.shun(s, tubeLead, 1)
 	}

@@ -27,8 +27,8 @@ type walk struct {
 	from   []int32    // per state: the one before, -1 at the start
 }
 
-// far is the cost of a place that cannot be reached.
-const far = math.MaxInt32
+// unreachable is the cost of a place that cannot be reached.
+const unreachable = math.MaxInt32
 
 // newWalk lays the grid over the floor, its nodes in step with origin.
 func newWalk(floor plane.Region, origin plane.Point, angle, step float64) *walk {
@@ -121,7 +121,7 @@ func (w *walk) bar(pts []plane.Point) {
 			if s.Distance(here) < 0.3 {
 				w.free[n] = false
 			} else {
-				w.charge(n, here, s, far)
+				w.charge(n, here, s, unreachable)
 			}
 		})
 	}
@@ -155,8 +155,8 @@ func (w *walk) shun(s plane.Segment, d float64, more int32) {
 // turnCost, in steps, keeps a lead straight rather than staircase-like.
 const turnCost = 3
 
-// steps are the four ways on from a node: east, north, west, south.
-var steps = [4][2]int{{1, 0}, {0, 1}, {-1, 0}, {0, -1}}
+// fourWays are the four ways on from a node: east, north, west, south.
+var fourWays = [4][2]int{{1, 0}, {0, 1}, {-1, 0}, {0, -1}}
 
 // run goes out from some nodes, cheapest first, until enough, called with each
 // state and its cost, is true. A state is a node and the direction it was
@@ -164,7 +164,7 @@ var steps = [4][2]int{{1, 0}, {0, 1}, {-1, 0}, {0, -1}}
 // so the frontier is a list of states per cost.
 func (w *walk) run(from []int, enough func(state int, cost int32) bool) {
 	for i := range w.cost {
-		w.cost[i], w.from[i] = far, -1
+		w.cost[i], w.from[i] = unreachable, -1
 	}
 	frontier := [][]int32{nil}
 	for _, n := range from {
@@ -191,9 +191,9 @@ func (w *walk) run(from []int, enough func(state int, cost int32) bool) {
 // spread takes the four steps on from a state reached at cost c.
 func (w *walk) spread(frontier [][]int32, state, c int) [][]int32 {
 	n, entered := state/4, state%4
-	for d := range steps {
+	for d := range fourWays {
 		m, ask := w.next(n, d)
-		if ask == far {
+		if ask == unreachable {
 			continue
 		}
 		on := c + 1 + int(ask)
@@ -216,14 +216,14 @@ func (w *walk) spread(frontier [][]int32, state, c int) [][]int32 {
 // next returns the node one step on in direction d and what the step asks
 // beside its length; far when it leaves the floor or crosses cable.
 func (w *walk) next(n, d int) (m int, ask int32) {
-	i, j := n%w.nx+steps[d][0], n/w.nx+steps[d][1]
+	i, j := n%w.nx+fourWays[d][0], n/w.nx+fourWays[d][1]
 	if i < 0 || j < 0 || i >= w.nx || j >= w.ny {
-		return 0, far
+		return 0, unreachable
 	}
 	m = j*w.nx + i
 	toll := w.toll[d%2][min(n, m)]
-	if !w.free[m] || toll == far {
-		return 0, far
+	if !w.free[m] || toll == unreachable {
+		return 0, unreachable
 	}
 	return m, w.dear[m] + toll
 }

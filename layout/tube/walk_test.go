@@ -100,10 +100,10 @@ func TestBarsTollsAndShuns(t *testing.T) {
 		if inside := floor.Contains(p); w.free[n] != (inside && !on) {
 			t.Fatalf("node %d free: %v", n, w.free[n])
 		}
-		for d := range steps {
-			i, j := n%w.nx+steps[d][0], n/w.nx+steps[d][1]
+		for d := range fourWays {
+			i, j := n%w.nx+fourWays[d][0], n/w.nx+fourWays[d][1]
 			if i < 0 || j < 0 || i >= w.nx || j >= w.ny {
-				if _, ask := w.next(n, d); ask != far {
+				if _, ask := w.next(n, d); ask != unreachable {
 					t.Fatalf("node %d, way %d leads off the grid", n, d)
 				}
 				continue
@@ -125,16 +125,16 @@ func TestBarsTollsAndShuns(t *testing.T) {
 			}
 			// a step from a node that lies on the line is off it again
 			if !w.free[m] || meets(step, bar) && !on && !(plane.PathDistance(bar, w.point(m)) < 9) {
-				want = far
+				want = unreachable
 			}
 			got, ask := w.next(n, d)
 			if on {
 				continue
 			}
-			if ask != want || ask != far && got != m {
+			if ask != want || ask != unreachable && got != m {
 				t.Fatalf("node %d, way %d asks %d, want %d", n, d, ask, want)
 			}
-			if want == far {
+			if want == unreachable {
 				barred++
 			}
 		}
@@ -161,7 +161,7 @@ func TestRunFindsTheCheapestWays(t *testing.T) {
 	w.run(start, func(int, int32) bool { return false })
 	want := make([]int32, len(w.cost))
 	for i := range want {
-		want[i] = far
+		want[i] = unreachable
 	}
 	for _, n := range start {
 		for d := range 4 {
@@ -171,12 +171,12 @@ func TestRunFindsTheCheapestWays(t *testing.T) {
 	for changed := true; changed; {
 		changed = false
 		for s, c := range want {
-			if c == far {
+			if c == unreachable {
 				continue
 			}
 			for d := range 4 {
 				m, ask := w.next(s/4, d)
-				if ask == far {
+				if ask == unreachable {
 					continue
 				}
 				on := c + 1 + ask
@@ -194,7 +194,7 @@ func TestRunFindsTheCheapestWays(t *testing.T) {
 		if want[s] != w.cost[s] {
 			t.Fatalf("state %d costs %d, %d does", s, w.cost[s], want[s])
 		}
-		if want[s] < far {
+		if want[s] < unreachable {
 			reached++
 			way := w.way(s)
 			if way[len(way)-1] != w.point(s/4) || !slices.Contains(start, w.nodeAt(way[0])) {

@@ -155,23 +155,23 @@ func (g *ground) surface(s heat.Spreading) []float64 {
 		whole += m.Gain
 	}
 	for _, m := range s.Modes {
-		part := g.spread(m.Reach, min(0.1, settled*math.Abs(whole/m.Gain)))
+		part := g.spread(m.Reach, min(0.1, settledShare*math.Abs(whole/m.Gain)))
 		g.each(g.rows, func(c int) { out[c] += float64(m.Gain * part[c]) })
 	}
 	g.each(g.rows, func(c int) { out[c] = math.Round((s.Base+out[c])*1e4) / 1e4 })
 	return out
 }
 
-// blur is the mean square, in cells, by which deposit spreads heat before it begins to
+// depositBlur is the mean square, in cells, by which deposit spreads heat before it begins to
 // spread in the floor.
-const blur = 1.0 / 12
+const depositBlur = 1.0 / 12
 
 // How exactly the surface is worked out, as a share of its rise; in how many rounds at
 // most; and how many cells a reach has at least where cells twice as wide will do.
 const (
-	settled    = 2e-4
-	mostRounds = 400
-	fineReach  = 16.0
+	settledShare = 2e-4
+	mostRounds   = 400
+	fineReach    = 16.0
 )
 
 // spread solves a - reach² (d²a/dx² + d²a/dy²) = power with no slope at the floor's edge to
@@ -182,7 +182,7 @@ func (g *ground) spread(reach, within float64) []float64 {
 		wide := g.coarser()
 		return g.finer(wide, wide.spread(reach, within))
 	}
-	ratio := math.Max(0, float64(reach/g.Cell*reach/g.Cell)-blur)
+	ratio := math.Max(0, float64(reach/g.Cell*reach/g.Cell)-depositBlur)
 	jacobi := 4 * ratio / (1 + 4*ratio)
 	over := 2 / (1 + math.Sqrt(1-float64(jacobi*jacobi)))
 	rounds := 1

@@ -7,18 +7,18 @@ import (
 	"oxturn/layout/plane"
 )
 
-// sampled is how many spots are looked at in the width of one.
-const sampled = 7.0
+// spotSamples is how many spots are looked at in the width of one.
+const spotSamples = 7.0
 
-// stood is the share of a spot that must be open floor for a foot to stand there: all but
+// openShare is the share of a spot that must be open floor for a foot to stand there: all but
 // what cells lose at a slanting edge.
-const stood = 0.95
+const openShare = 0.95
 
 // spots fills in the mean over a disc so wide about every few cells, of the floor within
 // it, and where a foot would stand coldest and warmest.
 func (g *ground) spots(out *layout.FloorState, surface []float64, wide float64) {
 	radius := wide / 2 / g.Cell
-	every := max(1, int(math.Round(wide/sampled/g.Cell)))
+	every := max(1, int(math.Round(wide/spotSamples/g.Cell)))
 	sums := g.summed(surface)
 	nx, ny := (g.NX-1)/every+1, (g.NY-1)/every+1
 	out.Raster = plane.Raster{Origin: g.Origin.Sub(plane.Pt(1, 1).Mul(g.Cell * float64(every-1) / 2)),
@@ -33,7 +33,7 @@ func (g *ground) spots(out *layout.FloorState, surface []float64, wide float64) 
 			}
 			t := math.Round((out.Air+s.rise/s.floor)*1e3) / 1e3
 			out.Spots = append(out.Spots, t)
-			if s.floor < stood*s.cells {
+			if s.floor < openShare*s.cells {
 				continue
 			}
 			at := g.Origin.Add(plane.Pt(float64(x*every)+0.5, float64(y*every)+0.5).Mul(g.Cell))

@@ -36,7 +36,7 @@ func floorOf(w *layout.Warmth, r *layout.Room) *layout.WarmFloor {
 	}
 	g := newGround(r, h.widest)
 	g.deposit(h.lines)
-	out := &layout.WarmFloor{Spot: sole * h.widest}
+	out := &layout.WarmFloor{Spot: soleSpacings * h.widest}
 	cold, err := h.cold.Spreading()
 	if err != nil {
 		return nil
@@ -78,10 +78,10 @@ func heatOf(w *layout.Warmth, r *layout.Room) (h heating) {
 	return h
 }
 
-// sole is how wide a spot is, in spacings of the runs: the mean over a disc so wide has
+// soleSpacings is how wide a spot is, in spacings of the runs: the mean over a disc so wide has
 // nothing left of even runs (the first zero of the Bessel function J1 is at 1.2197 pi), and
 // it is about as large as the sole of a foot.
-const sole = 1.22
+const soleSpacings = 1.22
 
 // state works out one case, in air of so many °C.
 func (g *ground) state(r *layout.Room, s heat.Spreading, air, spot float64) layout.FloorState {

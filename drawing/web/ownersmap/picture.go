@@ -15,9 +15,9 @@ import (
 	"oxturn/layout/tiling"
 )
 
-// around is the white kept round a room's picture, mm of floor in a small room:
+// pictureMargin is the white kept round a room's picture, mm of floor in a small room:
 // the walls' letters stand there.
-const around = 190
+const pictureMargin = 190
 
 // A picture is drawn in mm of floor, y down, so that the script need only turn
 // y round.
@@ -69,7 +69,7 @@ func picture(i int, r *layout.Room, m *probe.Map) (template.HTML, []signed) {
 	box := m.Outline.Bounds()
 	d := &pen{scale: max(1, box.W()/2600, box.H()/2600), least: max(box.W(), box.H()) / leastLine,
 		many: len(r.Cables) > 1, id: fmt.Sprintf("clip-%d", i)}
-	white := around * d.scale
+	white := pictureMargin * d.scale
 	frame := fmt.Sprintf("%.0f %.0f %.0f %.0f", box.Min.X-white, -box.Max.Y-white, box.W()+2*white, box.H()+2*white)
 	d.add(`<g class="turned"><g class="floor"><polygon class="room" points="%s"/></g>`, coords(m.Outline))
 	d.tiles(m)

@@ -2,7 +2,7 @@
 // the command compiled for browsers, and what a person uses it by.
 //
 //	one file:  oxturn.html, for a phone's or a laptop's own disk
-//	a folder:  the same parts apart, for any web server; once seen it opens without a network
+//	a folder:  the same as files, for any web server; once seen it opens without a network
 //
 // The page asks the engine for everything that is worked out or drawn, so that it
 // gives the same bytes as the command line; the job file is its only state.
@@ -22,7 +22,7 @@ import (
 )
 
 //go:embed src
-var src embed.FS
+var sourceFiles embed.FS
 
 // An Engine is the command compiled for browsers.
 type Engine struct {
@@ -36,10 +36,11 @@ var pageScripts = []string{"base.js", "view.js", "room.js", "site.js", "main.js"
 // workerScripts are those of the engine's worker, after its support.
 var workerScripts = []string{"files.js", "worker.js"}
 
-func part(name string) string {
-	data, err := src.ReadFile("src/" + name)
+// sourceFile is one of the page's own files.
+func sourceFile(name string) string {
+	data, err := sourceFiles.ReadFile("src/" + name)
 	if err != nil {
-		panic(err) // the parts are built in
+		panic(err) // the files are built in
 	}
 	return string(data)
 }
@@ -48,21 +49,21 @@ func part(name string) string {
 func joined(names ...string) string {
 	var b strings.Builder
 	for _, n := range names {
-		b.WriteString(strings.Replace(part(n), "\"use strict\";\n", "", 1))
+		b.WriteString(strings.Replace(sourceFile(n), "\"use strict\";\n", "", 1))
 	}
 	return "\"use strict\";\n" + b.String()
 }
 
 func (e Engine) worker() string { return string(e.Support) + "\n" + joined(workerScripts...) }
 
-// policy lets the page load nothing: what may run is what it holds itself.
-const policy = "default-src 'none'; script-src %s 'wasm-unsafe-eval'; worker-src %s; style-src %s; img-src 'self' " +
-	"data: blob:; connect-src %s; manifest-src 'self'; base-uri 'none'; form-action 'none'"
+// contentPolicy lets the page load nothing: what may run is what it holds itself.
+const contentPolicy = "default-src 'none'; script-src %s 'wasm-unsafe-eval'; worker-src %s; style-src %s; " +
+	"img-src 'self' data: blob:; connect-src %s; manifest-src 'self'; base-uri 'none'; form-action 'none'"
 
 // OneFile is the page as one HTML file.
 func (e Engine) OneFile() ([]byte, error) {
 	script := joined(append([]string{"onefile.js"}, pageScripts...)...)
-	style := part("page.css")
+	style := sourceFile("page.css")
 	worker := e.worker()
 	if strings.Contains(strings.ToLower(script+worker), "</script") {
 		return nil, fmt.Errorf("page: a script holds what would end it early")
@@ -70,36 +71,36 @@ func (e Engine) OneFile() ([]byte, error) {
 	scripts := "<script type=\"text/plain\" id=\"worker\">" + worker + "</script>\n" +
 		"<script type=\"text/plain\" id=\"engine\">" + base64.StdEncoding.EncodeToString(e.Packed) + "</script>\n" +
 		"<script>" + script + "</script>\n"
-	allowed := fmt.Sprintf(policy, digest(script), "blob:", digest(style), "'none'")
+	allowed := fmt.Sprintf(contentPolicy, digest(script), "blob:", digest(style), "'none'")
 	return html(allowed, "<link rel=\"icon\" href=\""+dataIcon()+"\">\n<style>"+style+"</style>\n", scripts), nil
 }
 
 // Folder is the page as files by name; index.html is where it begins.
 func (e Engine) Folder() (map[string][]byte, error) {
 	files := map[string][]byte{
-		"page.css":             []byte(part("page.css")),
+		"page.css":             []byte(sourceFile("page.css")),
 		"page.js":              []byte(joined(append([]string{"folder.js"}, pageScripts...)...)),
 		"worker.js":            []byte(e.worker()),
 		"engine.bin":           e.Packed,
-		"icon.svg":             []byte(part("icon.svg")),
-		"manifest.webmanifest": []byte(part("manifest.webmanifest")),
+		"icon.svg":             []byte(sourceFile("icon.svg")),
+		"manifest.webmanifest": []byte(sourceFile("manifest.webmanifest")),
 	}
 	head := "<link rel=\"manifest\" href=\"manifest.webmanifest\">\n<link rel=\"icon\" href=\"icon.svg\">\n" +
 		"<link rel=\"stylesheet\" href=\"page.css\">\n"
-	files["index.html"] = html(fmt.Sprintf(policy, "'self'", "'self'", "'self'", "'self'"), head,
+	files["index.html"] = html(fmt.Sprintf(contentPolicy, "'self'", "'self'", "'self'", "'self'"), head,
 		"<script src=\"page.js\"></script>\n")
 	names, err := json.Marshal(append(slices.Sorted(maps.Keys(files)), "./"))
 	if err != nil {
 		return nil, err
 	}
 	offline := strings.NewReplacer("VERSION", version(files), "PARTS", string(names))
-	files["offline.js"] = []byte(offline.Replace(part("offline.js")))
+	files["offline.js"] = []byte(offline.Replace(sourceFile("offline.js")))
 	return files, nil
 }
 
 func html(policy, head, scripts string) []byte {
 	return []byte(strings.NewReplacer("{POLICY}", policy, "<!--HEAD-->\n", head, "<!--SCRIPTS-->\n", scripts).
-		Replace(part("page.html")))
+		Replace(sourceFile("page.html")))
 }
 
 // digest names a script or a style in a content security policy by what it holds:
@@ -110,7 +111,7 @@ func digest(text string) string {
 }
 
 func dataIcon() string {
-	return "data:image/svg+xml;base64," + base64.StdEncoding.EncodeToString([]byte(part("icon.svg")))
+	return "data:image/svg+xml;base64," + base64.StdEncoding.EncodeToString([]byte(sourceFile("icon.svg")))
 }
 
 // version changes with any of the files.

@@ -41,7 +41,7 @@ func FuzzRequest(f *testing.F) {
 		if w.Code < 300 && method != http.MethodGet && method != http.MethodHead {
 			t.Errorf("%s %q is answered with %d", method, target, w.Code)
 		}
-		if w.Header().Get("Content-Security-Policy") != policy {
+		if w.Header().Get("Content-Security-Policy") != contentPolicy {
 			t.Errorf("%s %q has no policy", method, target)
 		}
 		if strings.Contains(w.Body.String(), "package preview") {

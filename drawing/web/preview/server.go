@@ -17,7 +17,7 @@ import (
 )
 
 //go:embed page
-var page embed.FS
+var pageFiles embed.FS
 
 // A Server serves the page, its state and its sheets to browsers on the same
 // machine. It is an http.Handler.
@@ -74,15 +74,15 @@ func (s *Server) current() State {
 	return s.state
 }
 
-// policy lets the page load from here and nowhere else, and be framed by
+// contentPolicy lets the page load from here and nowhere else, and be framed by
 // nobody.
-const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; " +
+const contentPolicy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'; " +
 	"base-uri 'none'; form-action 'none'; frame-ancestors 'none'"
 
 // ServeHTTP answers one request.
 func (s *Server) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	h := w.Header()
-	h.Set("Content-Security-Policy", policy)
+	h.Set("Content-Security-Policy", contentPolicy)
 	h.Set("X-Content-Type-Options", "nosniff")
 	h.Set("Referrer-Policy", "no-referrer")
 	h.Set("Cross-Origin-Resource-Policy", "same-origin")
@@ -96,7 +96,7 @@ func (s *Server) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 
 func (s *Server) file(name string) http.HandlerFunc {
 	return func(w http.ResponseWriter, r *http.Request) {
-		data, err := page.ReadFile("page/" + name)
+		data, err := pageFiles.ReadFile("page/" + name)
 		if err != nil {
 			http.NotFound(w, r)
 			return

@@ -115,7 +115,7 @@ func TestAnswers(t *testing.T) {
 
 // TestPageHasNoInlineCode keeps the page to what its policy allows.
 func TestPageHasNoInlineCode(t *testing.T) {
-	data, err := page.ReadFile("page/page.html")
+	data, err := pageFiles.ReadFile("page/page.html")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -21,8 +21,8 @@ func (u Unnoticed) covers(column string, figure float64) bool {
 	return u.Column == column && (u.All || u.Figure == figure)
 }
 
-// moved is by how much of itself a figure is raised and lowered.
-const moved = 0.02
+// moveShare is by how much of itself a figure is raised and lowered.
+const moveShare = 0.02
 
 // Holds fails the test unless check passes every row of a table as it is
 // published, and fails each row with any one figure of it raised or lowered
@@ -59,13 +59,13 @@ func Holds(t testing.TB, name string, check Check, unnoticed ...Unnoticed) {
 // its column's largest where it is 0.
 func step(rows [][]float64, n, k int) float64 {
 	if v := rows[n][k]; v != 0 {
-		return moved * v
+		return moveShare * v
 	}
 	most := 0.0
 	for _, row := range rows {
 		most = max(most, row[k], -row[k])
 	}
-	return moved * most
+	return moveShare * most
 }
 
 // notices reports whether check fails with column k a step higher, and a step

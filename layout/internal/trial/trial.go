@@ -85,15 +85,15 @@ func Read(t testing.TB, name string, data []byte) *job.Job {
 	return j
 }
 
-var built = map[string]*layout.Plan{}
+var builtPlans = map[string]*layout.Plan{}
 
 // Example lays out an example, which must fit; once for all tests, which only read it.
 func Example(t testing.TB, name string) *layout.Plan {
 	t.Helper()
-	if built[name] == nil {
-		built[name] = ExampleAgain(t, name)
+	if builtPlans[name] == nil {
+		builtPlans[name] = ExampleAgain(t, name)
 	}
-	return built[name]
+	return builtPlans[name]
 }
 
 func ExampleAgain(t testing.TB, name string) *layout.Plan {

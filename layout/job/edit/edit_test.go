@@ -144,11 +144,11 @@ func TestChangesTouchNothingElse(t *testing.T) {
 	}
 	rapid.Check(t, func(t *rapid.T) {
 		text := rapid.SampledFrom(texts).Draw(t, "file")
-		parts, err := Parts(text)
+		tables, err := Tables(text)
 		if err != nil {
 			t.Fatal(err)
 		}
-		p := rapid.SampledFrom(parts).Draw(t, "part")
+		p := rapid.SampledFrom(tables).Draw(t, "table")
 		got, err := Apply(text, []Change{{Do: "set", Table: p.Table, Key: "novel", Value: "7"}})
 		if err != nil {
 			t.Fatal(err)
@@ -226,19 +226,19 @@ func TestLiteral(t *testing.T) {
 }
 
 func TestParts(t *testing.T) {
-	parts, err := Parts(small)
+	tables, err := Tables(small)
 	if err != nil {
 		t.Fatal(err)
 	}
 	var got []string
-	for _, p := range parts {
+	for _, p := range tables {
 		got = append(got, p.Table)
 	}
 	want := []string{"", "job", "room/0", "room/0/fixture/0", "room/0/fixture/1", "room/0/thermostat", "cable/0"}
 	if diff := cmp.Diff(want, got); diff != "" {
 		t.Error(diff)
 	}
-	if f := parts[3].Fields[0]; f != (Held{"kind", `"tub"`, "tub"}) || parts[3].Line != 14 {
-		t.Errorf("%+v at line %d", f, parts[3].Line)
+	if f := tables[3].Fields[0]; f != (Held{"kind", `"tub"`, "tub"}) || tables[3].Line != 14 {
+		t.Errorf("%+v at line %d", f, tables[3].Line)
 	}
 }

@@ -90,7 +90,7 @@ func (m *mender) early() map[int]string {
 		if !s.header {
 			continue
 		}
-		name, _, _ := headerParts(m.text[s.at.Start:s.at.End])
+		name, _, _ := headerName(m.text[s.at.Start:s.at.End])
 		opened[name] = true
 		for _, k := range at[name] {
 			out[k] = name
@@ -115,7 +115,7 @@ func cutLast(path string) (parent, name string, found bool) {
 func (m *mender) header(i int, early map[int]string, seen map[string]bool) string {
 	s := m.all[i]
 	whole := m.text[s.at.Start:s.at.End]
-	name, before, after := headerParts(whole)
+	name, before, after := headerName(whole)
 	if name == "" {
 		if good, path := m.joined(whole); good != "" {
 			m.slip(i, &SyntaxError{Range: s.at, Message: "the words of a header are joined by points",
@@ -201,7 +201,7 @@ func (m *mender) pair(i int, table string) {
 		m.slip(i, e, patch{name + " = 0", true})
 		return
 	}
-	name, between, value, at := s.parts(m.text)
+	name, between, value, at := s.keyAndValue(m.text)
 	err.Table, err.Key, err.Value = table, name, value
 	explainPair(err, s, m.text, between, at)
 	if name == "" || between == "" {
@@ -236,10 +236,10 @@ func (m *mender) whole() *Node {
 		}
 		e.Range = m.all[i].at
 		if !m.all[i].header {
-			name, _, _, _ := m.all[i].parts(m.text)
+			name, _, _, _ := m.all[i].keyAndValue(m.text)
 			e.Range.End = e.Range.Start + max(1, len(name))
 		} else if strings.Contains(e.Message, "already") {
-			name, _, _ := headerParts(m.text[e.Range.Start:e.Range.End])
+			name, _, _ := headerName(m.text[e.Range.Start:e.Range.End])
 			e.Hint = fmt.Sprintf("put the keys of both under one [%s]", name)
 		}
 		m.slip(i, e, m.gap(i))

@@ -7,15 +7,15 @@ import (
 	"oxturn/layout/pattern"
 )
 
-// curly matches a text between quotes as phones and word processors set them.
-var curly = pattern.Of("[“”„«]([^“”„«»\"\n]*)[“”»]|[‘’]([^‘’'\n]*)[‘’]")
+// curlyQuotes matches a text between quotes as phones and word processors set them.
+var curlyQuotes = pattern.Of("[“”„«]([^“”„«»\"\n]*)[“”»]|[‘’]([^‘’'\n]*)[‘’]")
 
 // StraightQuotes returns a file that is no TOML with straight quotes for curly ones, if it
 // is TOML so. Every text stays where it stands: what a curly quote is longer becomes blanks.
 // first is where the first of them stands.
 func StraightQuotes(data []byte) (straight []byte, first Range, ok bool) {
 	text := string(data)
-	at := curly().FindStringIndex(text)
+	at := curlyQuotes().FindStringIndex(text)
 	if at == nil {
 		return nil, Range{}, false
 	}
@@ -39,7 +39,7 @@ func WithStraightQuotes(text string) string {
 // straightened writes straight quotes for curly ones, each with fill for the bytes that it
 // is shorter.
 func straightened(text, fill string) string {
-	return curly().ReplaceAllStringFunc(text, func(quoted string) string {
+	return curlyQuotes().ReplaceAllStringFunc(text, func(quoted string) string {
 		open, inside := firstRune(quoted)
 		inside, last := lastRune(inside)
 		quote := `"`

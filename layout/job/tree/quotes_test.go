@@ -21,7 +21,7 @@ func TestStraightQuotes(t *testing.T) {
 		if ok != (c.want != "") || ok && string(got) != c.want {
 			t.Errorf("%q: %q, %v, want %q", c.text, got, ok, c.want)
 		}
-		if ok && (len(got) != len(c.text) || !curly().MatchString(c.text[first.Start:first.End])) {
+		if ok && (len(got) != len(c.text) || !curlyQuotes().MatchString(c.text[first.Start:first.End])) {
 			t.Errorf("%q: moved, or the first quote at %v", c.text, first)
 		}
 		if c.short == "" {

@@ -115,7 +115,7 @@ func (s *scanner) key() ([]string, Range) {
 	for {
 		s.skip(false)
 		start := s.pos
-		name := s.keyPart()
+		name := s.keyName()
 		names, at = append(names, name), Range{start, s.pos}
 		s.skip(false)
 		if !s.at('.') {
@@ -125,7 +125,7 @@ func (s *scanner) key() ([]string, Range) {
 	}
 }
 
-func (s *scanner) keyPart() string {
+func (s *scanner) keyName() string {
 	start := s.pos
 	if s.at('"') || s.at('\'') {
 		s.pos = stringEnd(s.text, s.pos)

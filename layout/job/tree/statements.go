@@ -97,9 +97,9 @@ func (s statement) words(text string) (name, value string, ok bool) {
 	return name, strings.TrimSpace(whole[len(key):]), key != ""
 }
 
-// parts splits a statement into its key and its value as typed, with what
+// keyAndValue splits a statement into its key and its value as typed, with what
 // stands between them; name is empty where it does not begin with a bare key.
-func (s statement) parts(text string) (name, between, value string, at Range) {
+func (s statement) keyAndValue(text string) (name, between, value string, at Range) {
 	whole := text[s.at.Start:s.at.End]
 	name = keyOf().FindString(whole)
 	rest := whole[len(name):]
@@ -116,9 +116,9 @@ func (s statement) parts(text string) (name, between, value string, at Range) {
 // headerOf matches the parts of a header, right or not.
 var headerOf = pattern.Of(`^(\[+)[ \t]*([A-Za-z0-9_-]+(?:[ \t]*\.[ \t]*[A-Za-z0-9_-]+)*)[ \t]*(\]*)$`)
 
-// headerParts returns a header's name and how many brackets stand before and
+// headerName returns a header's name and how many brackets stand before and
 // after it; name is empty where it is not made of bare keys.
-func headerParts(header string) (name string, before, after int) {
+func headerName(header string) (name string, before, after int) {
 	m := headerOf().FindStringSubmatch(header)
 	if m == nil {
 		return "", 0, 0

@@ -25,8 +25,8 @@ type SyntaxError struct {
 // Error returns the message.
 func (e *SyntaxError) Error() string { return e.Message }
 
-// bom is the byte order mark that some editors write first.
-const bom = "\xef\xbb\xbf"
+// byteOrderMark is the byte order mark that some editors write first.
+const byteOrderMark = "\xef\xbb\xbf"
 
 // Limits on what is handed to the library, which works through nesting by
 // recursion and through a dotted key in quadratic time.
@@ -45,8 +45,8 @@ func readable(data []byte) (string, error) {
 		return "", &SyntaxError{Message: "this file is UTF-16 text, or no text at all",
 			Hint: "save it as UTF-8 in the editor"}
 	}
-	if strings.HasPrefix(text, bom) {
-		text = "   " + text[len(bom):]
+	if strings.HasPrefix(text, byteOrderMark) {
+		text = "   " + text[len(byteOrderMark):]
 	}
 	if at := badRune(text); at >= 0 {
 		return "", &SyntaxError{Range: Range{at, at + 1}, Message: fmt.Sprintf("byte 0x%02x is not UTF-8 text",

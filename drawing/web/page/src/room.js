@@ -14,7 +14,7 @@ const isTable = (k) => k.Type === "table" || k.Type === "tables";
 async function roomPanel(panel) {
   let parts;
   try {
-    parts = await engine.ask("parts", { text: job.text });
+    parts = await engine.ask("tables", { text: job.text });
   } catch (e) {
     panel.replaceChildren(element("p", { class: "slip" }, "The file has a slip that forms cannot read past: " + e.message + ". Mend it under Text, or undo."));
     return;

@@ -117,7 +117,7 @@ function readingsCard() {
       if (control.value.trim()) lines.push({ key, value: await literal(control.value) });
     }
     if (by.value.trim()) lines.push({ key: "by", value: JSON.stringify(by.value.trim()) });
-    const parts = await engine.ask("parts", { text: job.text });
+    const parts = await engine.ask("tables", { text: job.text });
     const changes = [];
     if (!parts.some((p) => p.table === "as_laid/0")) {
       const room = parts.find((p) => p.table === "room/0");

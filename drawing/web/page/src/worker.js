@@ -45,7 +45,7 @@ const calls = {
     return JSON.parse(await call("open", { name: place(m.name) }));
   },
   sheet: (m) => call("sheet", { id: m.sheet }),
-  parts: async (m) => JSON.parse(await call("parts", { text: m.text })),
+  tables: async (m) => JSON.parse(await call("tables", { text: m.text })),
   edit: (m) => call("edit", { text: m.text, changes: m.changes }),
   keys: async () => JSON.parse(await call("keys", {})),
   tape: async (m) => JSON.parse(await call("tape", { walls: m.walls, units: m.units })),

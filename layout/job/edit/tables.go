@@ -6,8 +6,8 @@ import (
 	"oxturn/layout/job/tree"
 )
 
-// A Part is a table of a job file as a form shows it.
-type Part struct {
+// A Table is a table of a job file as a form shows it.
+type Table struct {
 	Table  string `json:"table"` // the way to it
 	Name   string `json:"name"`  // the last key of its header
 	Line   int    `json:"line"`  // of its header, from 1; 0 of the file's own keys
@@ -21,9 +21,9 @@ type Held struct {
 	Text  string `json:"text"`  // the same as a person types it: a text without its quotes
 }
 
-// Parts lists the tables of a file that have a header, in the order of the file,
+// Tables lists the tables of a file that have a header, in the order of the file,
 // after the keys that stand before all of them.
-func Parts(text string) ([]Part, error) {
+func Tables(text string) ([]Table, error) {
 	text = tree.WithStraightQuotes(text)
 	root, err := tree.Parse([]byte(text))
 	if err != nil {
@@ -31,16 +31,16 @@ func Parts(text string) ([]Part, error) {
 	}
 	l := lister{document: document{text, root}}
 	l.table("", "", root)
-	return l.parts, nil
+	return l.tables, nil
 }
 
 type lister struct {
 	document
-	parts []Part
+	tables []Table
 }
 
 func (l *lister) table(way, name string, n *tree.Node) {
-	p := Part{Table: way, Name: name, Fields: []Held{}}
+	p := Table{Table: way, Name: name, Fields: []Held{}}
 	if n != l.root {
 		p.Line = l.line(n.Span.Start)
 	}
@@ -49,7 +49,7 @@ func (l *lister) table(way, name string, n *tree.Node) {
 			p.Fields = append(p.Fields, l.held(f))
 		}
 	}
-	l.parts = append(l.parts, p)
+	l.tables = append(l.tables, p)
 	for _, f := range n.Fields {
 		l.below(join(way, f.Name), f)
 	}

@@ -6,9 +6,9 @@ import (
 	"oxturn/layout/plane"
 )
 
-// parts cuts a room's floor along its movement joints: each part is covered on
+// bays cuts a room's floor along its movement joints: each bay is covered on
 // its own, so that nothing bridges a joint.
-func (r Room) parts() ([]plane.Region, error) {
+func (r Room) bays() ([]plane.Region, error) {
 	cuts := make([]plane.Region, 0, len(r.Joints))
 	for i, j := range r.Joints {
 		line := r.extended(i)
@@ -31,8 +31,8 @@ func (r Room) parts() ([]plane.Region, error) {
 	}
 	var out []plane.Region
 	for _, p := range floor {
-		if part := (plane.Region{p}); part.Area() > 1 {
-			out = append(out, part)
+		if bay := (plane.Region{p}); bay.Area() > 1 {
+			out = append(out, bay)
 		}
 	}
 	return out, nil
@@ -43,9 +43,9 @@ func (r Room) parts() ([]plane.Region, error) {
 // anything would be left.
 const Slim = 15.0
 
-// hairline is the width of what withoutSlivers leaves of a sliver where it ends in
+// leftOfSliver is the width of what withoutSlivers leaves of a sliver where it ends in
 // wider floor, mm: cleared in a second step.
-const hairline = 0.5
+const leftOfSliver = 0.5
 
 // withoutSlivers takes stretches narrower than Slim off a floor. One that has none
 // comes back as it is.
@@ -57,12 +57,12 @@ func withoutSlivers(floor plane.Region) (plane.Region, error) {
 	if floor.Area()-wide.Area() < 1 {
 		return floor, nil
 	}
-	return wide.Opened(hairline)
+	return wide.Opened(leftOfSliver)
 }
 
-// touching is how near to a wall or to another joint a joint may end and still
+// touchingEdge is how near to a wall or to another joint a joint may end and still
 // be taken to end on it, mm.
-const touching = 5.0
+const touchingEdge = 5.0
 
 // extended returns joint i, each end that lies loose on the floor led on to the
 // nearest edge or joint before it: a piece that ran round a loose end would
@@ -74,7 +74,7 @@ func (r Room) extended(i int) plane.Segment {
 
 // ledOn leads the joint that comes from a beyond its end b.
 func (r Room) ledOn(i int, a, b plane.Point) plane.Point {
-	if r.Tiled.Depth(b) < touching || a.Dist(b) < sliver {
+	if r.Tiled.Depth(b) < touchingEdge || a.Dist(b) < shortestCut {
 		return b
 	}
 	u := b.Sub(a).Unit()
@@ -92,7 +92,7 @@ func (r Room) ledOn(i int, a, b plane.Point) plane.Point {
 		if k == i {
 			continue
 		}
-		if j.Distance(b) < touching {
+		if j.Distance(b) < touchingEdge {
 			return b
 		}
 		stop(j.Segment)
