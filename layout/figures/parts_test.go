@@ -75,7 +75,7 @@ func TestZonesByHand(t *testing.T) {
 		"  zone            stove: 2.25 m² stay without cable as asked")
 	// the piece that a place lies in, whichever stands first
 	for x, want := range map[float64]float64{5500: 1e6, 9000: 2.25e6, 6100: 1e6, 8400: 2.25e6} {
-		if got := nearestPart(r.Cold, plane.Pt(x, 500)).Area(); got != want {
+		if got := nearestArea(r.Cold, plane.Pt(x, 500)).Area(); got != want {
 			t.Errorf("at %g: a piece of %g mm²", x, got)
 		}
 	}

@@ -95,8 +95,8 @@ func (r *Room) thermostatAtPartition(p plane.Point) bool {
 	for i := range r.Partitions {
 		for _, side := range []string{"left", "right"} {
 			b := r.faceOf(i, side)
-			if at, along := b.line.Nearest(p); at.Dist(p) <= onWall && r.Partitions[i].Distance(p) >=
-				r.Partitions[i].Thickness/2-onWall/2 {
+			if at, along := b.line.Nearest(p); at.Dist(p) <= onWallReach && r.Partitions[i].Distance(p) >=
+				r.Partitions[i].Thickness/2-onWallReach/2 {
 				r.hang(b, along)
 				return true
 			}
