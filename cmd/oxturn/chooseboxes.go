@@ -140,7 +140,8 @@ func boxesJSON(j *job.Job, found [][]build.BoxPlace) []boxJSON {
 	out := []boxJSON{}
 	for i, places := range found {
 		for _, p := range places {
-			out = append(out, boxJSON{j.Rooms[i].Name, strings.TrimPrefix(p.On.Called, "wall "), p.On.Side(), p.Along, p.Lead, p.Tube,
+			out = append(out, boxJSON{j.Rooms[i].Name, strings.TrimPrefix(p.On.Called, "wall "), p.On.Side(), p.Along,
+				p.Lead, p.Tube,
 				p.Stacked,
 				p.Joints, p.Covered, p.Refused})
 		}

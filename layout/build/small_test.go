@@ -223,12 +223,13 @@ func TestOfferByHand(t *testing.T) {
 	if o == nil || o.Cost != 35000 || o.Net != 38500 || o.Markup != 3500 || o.Tax != 3080 || o.Total != 41580 {
 		t.Fatalf("%+v", o)
 	}
-	var parts []string
-	for _, x := range o.Parts {
-		parts = append(parts, x.Name+" "+x.Sum.String())
+	var groups []string
+	for _, x := range o.Groups {
+		groups = append(groups, x.Name+" "+x.Sum.String())
 	}
-	if want := []string{partFloor + " 220.00", partHeat + " 110.00", partWork + " 55.00"}; !slices.Equal(parts, want) {
-		t.Errorf("%v", parts)
+	want := []string{groupFloor + " 220.00", groupHeat + " 110.00", groupWork + " 55.00"}
+	if !slices.Equal(groups, want) {
+		t.Errorf("%v", groups)
 	}
 	// twice 40.00 and 10.00 with markup and tax: 88.00 + 7.04 and 11.00 + 0.88
 	if len(o.Options) != 3 || o.Options[0].Price != 9504 || o.Options[1].Price != 1188 || o.Options[2].Price != 0 ||

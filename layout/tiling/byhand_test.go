@@ -399,7 +399,7 @@ func TestPiecesThatPair(t *testing.T) {
 			t.Errorf("%g x %g mm of %v: %d short, %d narrow", k.w, k.h, k.size, y.short, y.narrow)
 		}
 	}
-	for w, want := range map[float64]filling{1: cut, 0.9: empty, 300: whole} {
+	for w, want := range map[float64]filling{1: cutCell, 0.9: emptyCell, 300: wholeCell} {
 		c := cell{size: plane.Pt(300, 300), floor: plane.FaceOf(rect(w, 300), plane.Point{}, 0)}
 		if got := c.filling(); got != want {
 			t.Errorf("%g mm of a tile: %d, want %d", w, got, want)
