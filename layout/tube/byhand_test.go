@@ -273,9 +273,9 @@ func TestStraightPiecesKeepWhatTheWayKeeps(t *testing.T) {
 		// or at its end
 		{[][]plane.Point{hand.Points(100, -20, 100, -15), hand.Points(212, 0, 230, 0)}, hand.Points(0, 0, 200, 0)},
 	} {
-		f := &tubeFloor{foot: plane.Pt(-1000, 0), off: margins{cable: 30}}
+		f := &tubeFloor{foot: plane.Pt(-1000, 0), off: margins{nearCable: 30}}
 		for _, c := range k.cables {
-			f.add(cable, c)
+			f.add(nearCable, c)
 		}
 		if got := plane.Corners(f.straighten(slices.Clone(way), nil, nil)); !slices.Equal(got, k.want) {
 			t.Errorf("past %v: %v, want %v", k.cables, got, k.want)
@@ -321,9 +321,9 @@ func TestKnotsAtCorners(t *testing.T) {
 // from square before the first to square behind the second; where something stands in its way,
 // by the steps themselves.
 func TestTubeOverTwoLeadsAtOnce(t *testing.T) {
-	f := &tubeFloor{foot: plane.Pt(-200, 0), off: margins{lead: 15}}
-	f.add(lead, hand.Points(12, -80, 172, 80)) // y = x - 92
-	f.add(lead, hand.Points(72, -80, 232, 80)) // y = x - 152
+	f := &tubeFloor{foot: plane.Pt(-200, 0), off: margins{nearLead: 15}}
+	f.add(nearLead, hand.Points(12, -80, 172, 80)) // y = x - 92
+	f.add(nearLead, hand.Points(72, -80, 232, 80)) // y = x - 152
 	p := sensorPlace{midway: &midway{line: hand.Segment(240, 0, 600, 0), gap: 60}, tip: plane.Pt(400, 0),
 		way: hand.Points(-140, 0, -80, 0, -20, 0, 60, 0, 120, 4, 180, 0, 240, 0, 400, 0)}
 	h := 15 / math.Sqrt2
@@ -335,7 +335,7 @@ func TestTubeOverTwoLeadsAtOnce(t *testing.T) {
 	if got := f.tube(p); !slices.EqualFunc(got, want, same) {
 		t.Errorf("%v, want %v", got, want)
 	}
-	f.add(cable, hand.Points(105, 8, 105, 8.1)) // 3.4 mm beside that piece
+	f.add(nearCable, hand.Points(105, 8, 105, 8.1)) // 3.4 mm beside that piece
 	want = hand.Points(-200, 0, 60, 0, 120, 4, 180, 0, 400, 0)
 	if got := f.tube(p); !slices.EqualFunc(got, want, same) {
 		t.Errorf("past cable: %v, want %v", got, want)
