@@ -210,7 +210,8 @@ func writeSplits(w io.Writer, r build.RoomOptions, j *job.Job) {
 				tape.Place(s.Line.B))
 			for _, p := range s.Sides {
 				fmt.Fprintf(w, "    %s %s %s to the %s of it\n", printable(strings.Join(p.IDs, " + ")),
-					map[bool]string{true: "serves", false: "serve"}[len(p.IDs) == 1], say.AreaBoth(p.Area, j.Units), p.Side)
+					map[bool]string{true: "serves", false: "serve"}[len(p.IDs) == 1], say.AreaBoth(p.Area, j.Units),
+						p.Side)
 			}
 		}
 	}

@@ -37,7 +37,7 @@ func Parted(upper, lower Need, j *job.Job) (a, b Part, s drawing.Scale, ok bool)
 	}
 	paper, alone := papers[0], math.Inf(1)
 	for _, s = range scales {
-		if s.Ratio > partWorth*alone+hair {
+		if s.Ratio > partWorth*alone+sumSlack {
 			break
 		}
 		if math.IsInf(alone, 1) && upper.hasRoom(paper, s) && lower.hasRoom(paper, s) {
@@ -55,7 +55,7 @@ func parting(upper, lower Need, p drawing.Paper, s drawing.Scale) (a, b Part, ok
 	f := p.Frame()
 	_, high := upper.field(s)
 	_, low := lower.field(s)
-	high, low = high+2*edge, low+4*edge+lower.Proof.Height(lower.Ty, f.W()-2*edge)+
+	high, low = high+2*fieldEdge, low+4*edge+lower.Proof.Height(lower.Ty, f.W()-2*edge)+
 		lower.titleHeight(min(TitleMax, f.W()))
 	if high+low > f.H() {
 		return a, b, false

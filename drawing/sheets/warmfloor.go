@@ -219,7 +219,8 @@ func (v warmView) standing() {
 			continue
 		}
 		pts := v.paper.Pts(s.Outline)
-		v.Path(drawing.LayerFixtures, s.Name, drawing.Polygon(pts...), drawing.ThinLine(), drawing.Filled(drawing.White))
+		v.Path(drawing.LayerFixtures, s.Name, drawing.Polygon(pts...), drawing.ThinLine(),
+			drawing.Filled(drawing.White))
 		v.letters.Ink.Line(append(pts, pts[0]), lettering.ThinInk)
 	}
 }

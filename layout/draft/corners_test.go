@@ -215,7 +215,7 @@ func TestWallsWithinByHand(t *testing.T) {
 // What is wrong with a document of many places is at no line of it.
 func TestFaultsOfNoLine(t *testing.T) {
 	deep := geoObject{Type: "Feature"}
-	for range nested + 2 {
+	for range mostNesting + 2 {
 		deep = geoObject{Features: []geoObject{deep}}
 	}
 	if err := (&geo{}).object(deep, "", 0); err == nil || err.Line != 0 {

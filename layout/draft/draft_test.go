@@ -387,7 +387,8 @@ func TestTextIsRead(t *testing.T) {
 }
 
 func FuzzWallTable(f *testing.F) {
-	for _, text := range []string{"direction,length\neast,3m\nnorth,2m\nwest,3m\n", "length (ft);turn\n9,5;left\n8;90\n9 1/2;l\n",
+	for _, text := range []string{"direction,length\neast,3m\nnorth,2m\nwest,3m\n",
+		"length (ft);turn\n9,5;left\n8;90\n9 1/2;l\n",
 		"wall\tlength\nA\t3,25\nB\t2\n"} {
 		f.Add([]byte(text))
 	}

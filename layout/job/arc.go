@@ -157,7 +157,7 @@ func bowed(t table, what string, ring plane.Ring) (plane.Ring, bool) {
 		if math.Abs(rise) < leastBow {
 			continue
 		}
-		if math.Abs(rise) > side.Length()/2+rounding {
+		if math.Abs(rise) > side.Length()/2+lengthRounding {
 			t.rd.report.Errorf(t.atItem("rises", i), "give the curve in two sides where it is more",
 				"the curve of side %d of %s would rise %s, more than a half circle over %s", i+1, what,
 				t.length(math.Abs(rise)), t.length(side.Length()))

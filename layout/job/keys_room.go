@@ -110,7 +110,7 @@ func floorKeys() []Key {
 				"the south", Example: "angle = 45"},
 		Key{Path: "outline", Type: TypePoints, Least: 3, Doc: "Its corners, instead of a wall or a centre",
 			Example: "outline = [[0, 0], [760, 0], [760, 1520], [0, 1520]]"},
-		Key{Path: "rises", Type: TypeLengths, Least: 3, Limits: signed, Otherwise: "all sides are straight",
+		Key{Path: "rises", Type: TypeLengths, Least: 3, Limits: anySign, Otherwise: "all sides are straight",
 			Doc: "Of an outline, one for each of its sides, that after its first corner first: how far a curve's " +
 				"middle stands off the straight way, outwards; below 0 inwards",
 			Example: `rises = [0, 0, "120 mm", 0]`},
