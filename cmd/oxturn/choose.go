@@ -211,7 +211,7 @@ func writeSplits(w io.Writer, r build.RoomOptions, j *job.Job) {
 			for _, p := range s.Sides {
 				fmt.Fprintf(w, "    %s %s %s to the %s of it\n", printable(strings.Join(p.IDs, " + ")),
 					map[bool]string{true: "serves", false: "serve"}[len(p.IDs) == 1], say.AreaBoth(p.Area, j.Units),
-						p.Side)
+					p.Side)
 			}
 		}
 	}

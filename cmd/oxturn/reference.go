@@ -118,7 +118,7 @@ func takesWords(k job.Key) string {
 		job.TypePlace:   `a point [x, y], or a wall and a length along it: "B 4ft"`,
 		job.TypePoints:  "a list of points [[x, y], …]",
 		job.TypeLengths: "a list of lengths", job.TypeSize: "two lengths [width, length]",
-			job.TypeShares: "two shares, such as [-0.05, 0.10]",
+		job.TypeShares:      "two shares, such as [-0.05, 0.10]",
 		job.TypeReading:     `a number as read, or text such as ">2000" where the instrument's range ended`,
 		job.TypeTemperature: `a temperature: "68 F", "20 C", or a bare number in °C`,
 	}

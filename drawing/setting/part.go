@@ -55,7 +55,7 @@ func parting(upper, lower Need, p drawing.Paper, s drawing.Scale) (a, b Part, ok
 	f := p.Frame()
 	_, high := upper.field(s)
 	_, low := lower.field(s)
-	high, low = high+2*fieldEdge, low+4*edge+lower.Proof.Height(lower.Ty, f.W()-2*edge)+
+	high, low = high+2*fieldEdge, low+4*fieldEdge+lower.Proof.Height(lower.Ty, f.W()-2*fieldEdge)+
 		lower.titleHeight(min(TitleMax, f.W()))
 	if high+low > f.H() {
 		return a, b, false

@@ -248,7 +248,7 @@ func (d *dxf) room(f *Found, s shape, layer string) Room {
 	if len(r.KeepOuts) > 0 {
 		f.took("%s in the room of %.2f m²%s", say.Counted(len(r.KeepOuts), "keep-out"),
 			s.line.Area()/plane.SquareMetre,
-				map[bool]string{true: fmt.Sprintf(", %d of them with curved sides, by their rises",
+			map[bool]string{true: fmt.Sprintf(", %d of them with curved sides, by their rises",
 				curves)}[curves > 0])
 	}
 	return r

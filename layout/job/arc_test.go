@@ -107,9 +107,9 @@ func TestOutlinesWithCurvedSides(t *testing.T) {
 		near(t, c.keys, k.Outline.Area(), c.area, 3e-3*c.area)
 	}
 	for keys, want := range map[string]string{
-		box + "rises = [0, 0, 0]\n":                                         "has 4 sides and 3 rises",
+		box + "rises = [0, 0, 0]\n": "has 4 sides and 3 rises",
 		box +
-			"rises = [0, 401, 0, 0]\n":                                    "the curve of side 2 of keep-out 1 would rise 401 mm, more than",
+			"rises = [0, 401, 0, 0]\n": "the curve of side 2 of keep-out 1 would rise 401 mm, more than",
 		box + "rises = [-420, 0, -420, 0]\n":                                "would cross or touch itself",
 		"wall = \"A\"\nfrom = 0\nwidth = 9\ndepth = 9\nrises = [0, 0, 1]\n": "rises says nothing of it",
 	} {
