@@ -444,7 +444,7 @@ func TestWhatARoomLosesThrough(t *testing.T) {
 	r := &layout.Room{Job: &job.Room{Loss: &job.Loss{Walls: 10, WallsU: 0.3, Windows: 2, Above: 10, Height: 2500}},
 		Floor: zone(0, 0, 3000, 2000)}
 	var names []string
-	for _, p := range enclosed(r).Parts {
+	for _, p := range enclosed(r).Elements {
 		names = append(names, p.Name)
 	}
 	if !slices.Equal(names, []string{"outside walls"}) {
@@ -452,7 +452,7 @@ func TestWhatARoomLosesThrough(t *testing.T) {
 	}
 	r.Job.Loss.Walls, r.Job.Loss.WindowsU, r.Job.Loss.CeilingU = 0, 1.1, 0.2
 	l := enclosed(r)
-	if len(l.Parts) != 2 || l.Parts[0].Name != "windows" || l.Parts[1].Area != 6 || l.Volume != 15 {
+	if len(l.Elements) != 2 || l.Parts[0].Name != "windows" || l.Parts[1].Area != 6 || l.Volume != 15 {
 		t.Errorf("%+v", l)
 	}
 }

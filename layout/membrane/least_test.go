@@ -99,7 +99,7 @@ func TestWorkOfFillingIsBounded(t *testing.T) {
 
 // Trimmed is 6 mm, of a strip 8 mm high a quarter, wherever it lies.
 func TestTrimOfANarrowStrip(t *testing.T) {
-	l, r := layout{}, Room{}
+	l, r := arrangement{}, Room{}
 	s := strip{low: 100, high: 108, pieces: []span{{300, 312}}}
 	if got := l.trimY(r, s, s.pieces[0], 100); got != 2 {
 		t.Errorf("across: %g", got)

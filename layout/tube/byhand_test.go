@@ -384,8 +384,8 @@ func TestTheBestPlace(t *testing.T) {
 
 // A lead that lies just before the mouth is crossed by the last step of the way.
 func TestTubeOverALeadAtTheMouth(t *testing.T) {
-	f := &tubeFloor{foot: plane.Pt(-200, 0), off: margins{lead: 15}}
-	f.add(lead, hand.Points(190, -80, 190, 80))
+	f := &tubeFloor{foot: plane.Pt(-200, 0), off: margins{nearLead: 15}}
+	f.add(nearLead, hand.Points(190, -80, 190, 80))
 	p := sensorPlace{midway: &midway{line: hand.Segment(200, 0, 600, 0), gap: 60}, tip: plane.Pt(400, 0)}
 	for x := -185.0; x <= 400; x += 15 {
 		p.way = append(p.way, plane.Pt(x, 0))
