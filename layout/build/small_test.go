@@ -452,7 +452,7 @@ func TestWhatARoomLosesThrough(t *testing.T) {
 	}
 	r.Job.Loss.Walls, r.Job.Loss.WindowsU, r.Job.Loss.CeilingU = 0, 1.1, 0.2
 	l := enclosed(r)
-	if len(l.Elements) != 2 || l.Parts[0].Name != "windows" || l.Parts[1].Area != 6 || l.Volume != 15 {
+	if len(l.Elements) != 2 || l.Elements[0].Name != "windows" || l.Elements[1].Area != 6 || l.Volume != 15 {
 		t.Errorf("%+v", l)
 	}
 }
