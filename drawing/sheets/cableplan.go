@@ -43,6 +43,7 @@ func drawCablePlan(v *floorplan.View) {
 	v.CornerTags()
 	shortWalls(v, short)
 	jointCrossings(v)
+	revisedPlaces(v)
 	callOut(v, ofRise, ofJoints, ofCaps, ofSection)
 }
 

@@ -46,6 +46,7 @@ const (
 	Window
 	Datum
 	Note
+	Revised
 	Seam
 	Peg
 	Crossing
@@ -114,6 +115,7 @@ var entries = [Count]entry{
 	})},
 	Note: {words: "see the numbered note",
 		sample: markSample(func(c drawing.Pt) []drawing.Item { return NoteMark(c, "1") })},
+	Revised:  {words: "changed by the revision of that letter", sample: revisedSample},
 	Seam:     {words: "seam of the membrane", sample: lineSample(drawing.LayerMembrane, drawing.SeamLine())},
 	Peg:      {words: "row of pegs", sample: pegSample},
 	Crossing: {words: "channel crossing P1, P2", sample: markSample(symbols.ChannelCrossing)},

@@ -1,6 +1,7 @@
 package signs
 
 import (
+	"math"
 	"slices"
 
 	"oxturn/drawing"
@@ -187,6 +188,14 @@ func cloudSample(b drawing.Box) []drawing.Item {
 	slices.Reverse(ring)
 	return []drawing.Item{&drawing.Path{Layer: drawing.LayerMarks, Segs: CloudLine(ring, 2),
 		Stroke: drawing.MediumLine()}}
+}
+
+// revisedSample is a triangle as low as the box, and so without its letter.
+func revisedSample(b drawing.Box) []drawing.Item {
+	c, h := b.Centre(), b.H()
+	pts := []drawing.Pt{{X: c.X - h/math.Sqrt(3), Y: b.Y1}, {X: c.X, Y: b.Y0}, {X: c.X + h/math.Sqrt(3), Y: b.Y1}}
+	return []drawing.Item{&drawing.Path{Layer: drawing.LayerMarks, Segs: drawing.Polygon(pts...),
+		Stroke: drawing.MarkLine()}}
 }
 
 // NoteMark is the number of a note of the column, in a square so that it is

@@ -232,6 +232,7 @@ type Room struct {
 	Thermostat   Thermostat
 	Cables       []string                 // catalogue ids, those asked for in zones last; empty: choose
 	Zones        []Zone                   // parts of the floor that are spoken of
+	Revised      []Revised                // places that revisions changed
 	FirstPeg     *plane.Point             // a crossing of the peg channels, nil: chosen
 	FirstTile    plane.Segment            // from a corner of a whole tile as set out, along its row; zero: not recorded
 	whole        map[string]plane.Segment // walls that niches part, by letter
@@ -394,6 +395,12 @@ type Sheet struct {
 	Both        bool    // print the other units in brackets
 	North       float64 // degrees clockwise from the sheet's up
 	Letterhead  []string
+}
+
+// A Revised is a place of a floor that a revision changed.
+type Revised struct {
+	Letter string // of the revision
+	At     plane.Point
 }
 
 // A Revision is one row of the revision table.

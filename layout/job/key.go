@@ -97,7 +97,7 @@ func Keys() []Key {
 	for _, part := range [][]Key{topKeys(), infoKeys(), membraneKeys(), clearanceKeys(), supplyKeys(), circuitKeys(),
 		sensorKeys(), tileKeys(),
 		layerKeys(), materialKeys(), cableKeys(), roomKeys(), openingKeys(), fixtureKeys(), keepOutKeys(),
-		fixingKeys(),
+		fixingKeys(), revisedKeys(),
 		jointKeys(), arcKeys(), nicheKeys(), partitionKeys(), zoneKeys(), thermostatKeys(), lossKeys(), asLaidKeys(),
 		warmthKeys(), labourKeys(), proposalKeys(), handOverKeys(), sheetKeys(), allowKeys()} {
 		out = append(out, part...)

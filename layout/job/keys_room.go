@@ -248,6 +248,16 @@ func fixingKeys() []Key {
 		)...)
 }
 
+// revisedKeys: what a revision changed, to be found on the plan.
+func revisedKeys() []Key {
+	return under(Key{Path: "room.revised", Type: TypeTables,
+		Doc:     "A place that a revision changed: a triangle with its letter stands there on the plan",
+		Example: "[[room.revised]]\nletter = \"A\"\nat = \"C 30in, 15in\""},
+		Key{Path: "letter", Type: TypeText, Required: true, Doc: "Of the [[revision]]", Example: `letter = "A"`},
+		Key{Path: "at", Type: TypePlace, Required: true, Doc: "Where, from a wall's start along and out, or [x, y]",
+			Example: `at = "C 30in, 15in"`})
+}
+
 // nicheKeys: floor that goes on into a recess.
 func nicheKeys() []Key {
 	return under(Key{Path: "room.niche", Type: TypeTables,

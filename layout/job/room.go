@@ -46,6 +46,7 @@ func (j *Job) readRoom(t table) Room {
 	r.readJoints(t, j.Clearance)
 	r.readThermostat(t, j.Region().BoxHeight.Value)
 	r.readLoss(t, j.Warmth.Room)
+	r.readRevised(t, j.Revisions)
 	return r
 }
 
