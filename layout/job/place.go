@@ -68,15 +68,13 @@ var idleKeys = map[string]struct {
 	keys  []string
 }{
 	"wall": {"stands against its wall", []string{"rises", "angle", "gap", "side", "shape", "cut"}},
-	"at": {"stands free, by its centre", []string{"rises", "from", "to_end", "centre", "off", "between", "gap",
-		"side", "shape",
-		"cut", "face"}},
+	"at": {"stands free, by its centre", []string{"rises", "from", "to_end", "centre", "off", "between", "gap", "side",
+		"shape", "cut", "face"}},
 	"outline": {"is given by its outline", []string{"from", "to_end", "centre", "off", "width", "depth", "diameter",
 		"angle", "between", "gap", "side", "shape", "cut", "face"}},
 	"line": {"is given by its line", []string{"rises", "from", "to_end", "centre", "off", "width", "face"}},
 	"corner": {"stands in its corner", []string{"rises", "angle", "to_end", "centre", "between", "gap", "side",
-		"diameter",
-		"face"}},
+		"diameter", "face"}},
 	"beside": {"stands beside another thing", []string{"rises", "angle", "from", "to_end", "centre", "between", "shape",
 		"cut", "diameter", "face"}},
 }

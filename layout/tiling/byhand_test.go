@@ -58,6 +58,8 @@ func TestWhatALayoutCosts(t *testing.T) {
 	}{
 		{"whole", rect(900, 600), nil, 6 * 0.2}, {"notched", notched, nil, 0.2 + 0.25},
 		{"notched, far from any side", notched, []Side{wall}, 0.2 + 0.25},
+		{"notched, its middle at a side", notched, []Side{{Segment: hand.Segment(0, 150, 300, 150), Seen: 3}},
+			0.2 + 0.75},
 		{"half", rect(300, 146), []Side{wall}, 0.2 + 1.25*(2-146/300.0)},
 		{"half, at a side seen thrice", rect(300, 146), []Side{{Segment: hand.Segment(0, 146, 300, 146), Seen: 3}},
 			0.2 + 3*1.25*(2-146/300.0)},
@@ -268,6 +270,22 @@ func TestBeginningsAtSides(t *testing.T) {
 	if got := near.fromSides(axis{g, rect(299, 900), plane.AxisX, 300, false}); len(got) != 2 {
 		t.Errorf("%v", got)
 	}
+	for i := range near.Sides { // as much so far from the origin
+		s := &near.Sides[i].Segment
+		s.A, s.B = s.A.Add(plane.Pt(1000, 0)), s.B.Add(plane.Pt(1000, 0))
+	}
+	far := plane.FromRing(plane.Rectangle(plane.Pt(1000, 0), plane.Pt(1299, 900)))
+	if got := near.fromSides(axis{g, far, plane.AxisX, 300, false}); len(got) != 2 {
+		t.Errorf("%v", got)
+	}
+	turned := g // rows at 30 degrees, a movement joint square to them 500 mm along
+	turned.Angle = math.Pi / 6
+	a, b := plane.Pt(500, -50).Rotate(math.Pi/6), plane.Pt(500, 300).Rotate(math.Pi/6)
+	room.Joints = []Joint{{Segment: plane.Segment{A: a, B: b}, Name: "J"}}
+	askew := room.fromJoints(axis{turned, floor, plane.AxisX, 300, false})
+	if len(askew) != 1 || math.Abs(askew[0].at-502) > 1e-6 {
+		t.Errorf("%v", askew)
+	}
 }
 
 // A line through an L, a U and beside a corner that touches it.
@@ -342,13 +360,14 @@ func TestNoNumbers(t *testing.T) {
 		t.Error("rows are not numbered")
 	}
 	for _, set := range []func(*Grid){func(g *Grid) { g.Length = math.NaN() }, func(g *Grid) { g.Width = math.Inf(1) },
-		func(g *Grid) { g.Length = 0.9 }, func(g *Grid) { g.Width = 0.9 }, func(g *Grid) { g.Length = -5 }} {
+		func(g *Grid) { g.Length = 0.9 }, func(g *Grid) { g.Width = 0.9 }, func(g *Grid) { g.Length = -5 },
+		func(g *Grid) { g.Length = math.Inf(1) }, func(g *Grid) { g.Length, g.Width, g.Joint = 2, 2, 0 }} {
 		g := good
 		set(&g)
-		if n, ok := g.numbered(rect(900, 600), plane.Point{}); ok {
+		if n, ok := g.numbered(rect(1200, 1200), plane.Point{}); ok {
 			t.Errorf("%+v: %d rows", g, len(n.Rows))
 		}
-		if _, err := g.Count(rect(900, 600)); err == nil {
+		if _, err := g.Count(rect(1200, 1200)); err == nil {
 			t.Errorf("%+v is counted", g)
 		}
 	}
@@ -357,6 +376,9 @@ func TestNoNumbers(t *testing.T) {
 	}
 	if c, err := (Grid{Length: 10, Width: 1}).Count(rect(10, 10)); err != nil || c.Whole != 10 || c.Cut != 0 {
 		t.Errorf("strips of 1 mm: %+v, %v", c, err)
+	}
+	if c, err := (Grid{Length: 10, Width: 1}).Count(rect(14, 1)); err != nil || c.Whole != 1 || c.Cut != 1 {
+		t.Errorf("a strip of 1 mm and less than half of one: %+v, %v", c, err)
 	}
 }
 
@@ -467,7 +489,7 @@ func TestTilingAtItsLeast(t *testing.T) {
 		}
 	}
 	// far from its origin a weave has no more tiles than near
-	far := rect(900, 900)[0].Outer.Translate(plane.Pt(1e6, 1e6))
+	far := rect(900, 900)[0].Outer.Translate(plane.Pt(1e8, 1e8))
 	if c, err := (Grid{Length: 200, Width: 100, Woven: true}).Count(plane.FromRing(far)); err != nil || c.Tiles() < 40 {
 		t.Errorf("%+v, %v", c, err)
 	}
@@ -488,6 +510,39 @@ func TestRowsOfASlantingFloor(t *testing.T) {
 		low := math.Max(0, float64(i)*310-5)
 		if want := 1200 - low; math.Abs(r.reach.high-want) > 1e-6 || r.reach.low != 0 {
 			t.Errorf("row %d reaches from %g to %g, want %g", i, r.reach.low, r.reach.high, want)
+		}
+	}
+	widening := plane.FromRing(hand.Points(0, 0, 1200, 1200, 0, 1200)) // x = y
+	n, ok = (Grid{Length: 100, Width: 300, Joint: 10}).numbered(widening, plane.Point{})
+	if !ok || len(n.Rows) != 4 {
+		t.Fatalf("%+v", n)
+	}
+	for i, r := range n.Rows {
+		if want := math.Min(1200, float64(i)*310+305); math.Abs(r.reach.high-want) > 1e-6 {
+			t.Errorf("row %d reaches to %g, want %g", i, r.reach.high, want)
+		}
+	}
+}
+
+// Most of the edge tells the way of the rows, all of a direction together: 1000 and 900 mm
+// square to each other against 1345 of the slanting side between them.
+func TestTheMainDirection(t *testing.T) {
+	if got := mainAngle(plane.FromRing(hand.Points(0, 0, 1000, 0, 1000, 900))); got != 0 {
+		t.Errorf("%g", got)
+	}
+	slant := mainAngle(plane.FromRing(hand.Points(0, 0, 2000, 400, 1950, 650, -50, 250)))
+	if want := math.Atan2(400, 2000); math.Abs(slant-want) > 1e-6 {
+		t.Errorf("%g, want %g", slant, want)
+	}
+}
+
+// A tile so narrow that the joint takes all of it beside itself is cut by none.
+func TestNarrowTilesAtAJoint(t *testing.T) {
+	room := Room{Joints: []Joint{{Segment: hand.Segment(150, -50, 150, 300), Width: 10}}}
+	for width, want := range map[float64]int{10: 0, 17: 0, 19: 1, 200: 1} {
+		l, err := room.survey(Grid{Length: 300, Width: width, Joint: 4}, rect(300, width))
+		if err != nil || l.AtJoints != want {
+			t.Errorf("%g mm wide: %d cut, %v", width, l.AtJoints, err)
 		}
 	}
 }

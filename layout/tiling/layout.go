@@ -122,7 +122,7 @@ func longerWay(floor plane.Region, base, angle float64) float64 {
 func (room Room) weighed(g Grid, floor plane.Region, t job.Tile) ([]Layout, error) {
 	along, across := room.starts(g, floor, t)
 	box := plane.FaceOf(floor, plane.Point{}, g.Angle).Bounds()
-	cells := max(1, (box.W()/(g.Length+g.Joint)+1)*(box.H()/(g.Width+g.Joint)+1))
+	cells := (box.W()/(g.Length+g.Joint) + 1) * (box.H()/(g.Width+g.Joint) + 1)
 	for float64(len(along)*len(across))*cells > maxWork && len(along)+len(across) > 2 {
 		if len(along) > len(across) {
 			along = along[:len(along)-1]
