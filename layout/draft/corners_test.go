@@ -61,7 +61,11 @@ func TestBentRoomByHand(t *testing.T) {
 	knots := []knot{{plane.Pt(0, 0), 0}, {plane.Pt(1000, 0), 0}, {plane.Pt(2000, 0), 300}, {plane.Pt(2000, 1000), 0},
 		{plane.Pt(2000, 2000), 0}, {plane.Pt(2000, 2004), 0}, {plane.Pt(0, 2000), 0}}
 	want := hand.Points(0, 0, 2000, 0, 2000, 1000, 2000, 2004, 0, 2000)
-	for _, k := range [][]knot{knots, reversed(knots)} {
+	ways := [][]knot{reversed(knots)}
+	for i := range knots { // from whichever corner it begins
+		ways = append(ways, slices.Concat(knots[i:], knots[:i]))
+	}
+	for _, k := range ways {
 		ring, arcs, ok := bentRoom(&shape{knots: k}, frame{})
 		if !ok || len(ring) != 5 || len(arcs) != 1 || arcs[0].Rise != 300 || arcs[0].Into {
 			t.Errorf("%v, %+v, %v", ring, arcs, ok)
@@ -179,6 +183,14 @@ func TestFloorOfAScan(t *testing.T) {
 	}
 }
 
+// In a plan turned a quarter about the upright what lies along z is east.
+func TestFloorOfATurnedScan(t *testing.T) {
+	s := &scanned{Transform: []float64{0, 0, -1, 0, 0, 1, 0, 0, 1, 0, 0, 0, 2, 0, 3, 1}}
+	if got := s.floor(100, 50, 300); got.Dist(plane.Pt(2300, -2900)) > 1e-9 {
+		t.Errorf("%v", got)
+	}
+}
+
 // An opening that goes beyond the end of its wall within the room is cut there, one that is
 // left too narrow is none; a line from edge to edge of a room is cut at both.
 func TestWallsWithinByHand(t *testing.T) {
@@ -231,5 +243,32 @@ func TestFaultsOfNoLine(t *testing.T) {
 	// a unit of half a millimetre is one; none stands for degrees
 	if ring, err := (&geo{scale: 0.5}).flat([][]float64{{300, 200}}, nil); err != nil || ring[0] != plane.Pt(150, 100) {
 		t.Errorf("%v, %v", ring, err)
+	}
+}
+
+// A row that breaks off has nothing in the columns behind its last.
+func TestCellsOfATable(t *testing.T) {
+	row := []string{" a ", "b"}
+	for column, want := range map[int]string{-1: "", 0: "a", 1: "b", 2: "", 9: ""} {
+		if got := (&tapeTable{}).cell(row, column); got != want {
+			t.Errorf("column %d: %q, want %q", column, got, want)
+		}
+	}
+}
+
+// A half circle 1000 mm across, parted in its middle, is two walls of a quarter each: 500 mm off
+// the straight way, each of them 500 (1 - cos 45°) off its own; straight sides stay.
+func TestBentSidesAreHalved(t *testing.T) {
+	got := halved([]knot{{plane.Pt(0, 0), 500}, {plane.Pt(1000, 0), 0}, {plane.Pt(1000, 1000), 0}})
+	each := 500 * (1 - math.Sqrt2/2)
+	want := []knot{{plane.Pt(0, 0), each}, {plane.Pt(500, -500), each}, {plane.Pt(1000, 0), 0},
+		{plane.Pt(1000, 1000), 0}}
+	if !slices.EqualFunc(got, want, sameKnot) {
+		t.Errorf("%v, want %v", got, want)
+	}
+	// a side of no length has no middle to stand off
+	none := []knot{{plane.Pt(5, 5), 3}, {plane.Pt(5, 5), 0}}
+	if got := halved(none); !slices.EqualFunc(got, none, sameKnot) {
+		t.Errorf("%v", got)
 	}
 }

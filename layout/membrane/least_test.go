@@ -147,3 +147,23 @@ func TestFloorsWithoutSlivers(t *testing.T) {
 		t.Errorf("%v, %v", got, err)
 	}
 }
+
+// Pieces are numbered through the whole job, room after room.
+func TestNumbersThroughTheJob(t *testing.T) {
+	in := Input{Stock: Stock{Width: 1000, Length: 12000}, Pitch: 30}
+	for _, name := range []string{"A", "B", "C"} {
+		in.Rooms = append(in.Rooms, Room{Name: name, Tiled: floor(2400, 1800)})
+	}
+	p, err := Cut(in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, piece := range p.Pieces() {
+		if piece.Number != i+1 {
+			t.Errorf("piece %d has number %d", i+1, piece.Number)
+		}
+	}
+	if len(p.Pieces()) < 6 {
+		t.Errorf("%d pieces", len(p.Pieces()))
+	}
+}

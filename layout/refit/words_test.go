@@ -38,6 +38,7 @@ func TestHowManyRunsAreLaid(t *testing.T) {
 		want string
 	}{
 		{nil, 0, 0, "0 of 3 runs"}, {[]float64{0, 0, 900, 0}, 0, 0, "1 of 3 runs"},
+		{[]float64{0, 0, 300, 0}, 0, 0, "0 of 3 runs and 10 pegs of run 1"},
 		{[]float64{0, 0, 900, 0, 900, 60, 0, 60}, 0, 0, "2 of 3 runs"},
 		{[]float64{0, 0, 900, 0, 900, 60, 600, 60}, 0, 0, "1 of 3 runs and 10 pegs of run 2"},
 		{[]float64{0, 0, 900, 0, 900, 60, 899, 60}, 0, 0, "1 of 3 runs"}, // within a peg's place
