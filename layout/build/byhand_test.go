@@ -1197,3 +1197,15 @@ func TestLengthsNearARefusedCable(t *testing.T) {
 		}
 	}
 }
+
+// A figure out of its limit is never written as the limit.
+func TestBesideLimit(t *testing.T) {
+	for _, c := range []struct {
+		v    float64
+		want string
+	}{{8.42, "8.4"}, {2.04, "2.04"}, {1.996, "1.996"}, {4.0004, "4.0004"}} {
+		if got := besideLimit(c.v, int(c.v+0.5)); got != c.want {
+			t.Errorf("%v: %s, want %s", c.v, got, c.want)
+		}
+	}
+}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"oxturn/layout"
@@ -172,8 +173,8 @@ func settle(r *layout.Room, j *job.Job, c *layout.Candidate, labels []job.Cable,
 		c.Density += l.Watts / (l.Length / 1000) / (rt.Spacing / 1000) / n
 		if pegs := rt.Spacing / j.Membrane.Pitch; len(routes) > 1 && sparse(j, rt.Spacing) {
 			c.Fits = false
-			c.Why = fmt.Sprintf("%s is too short for its part of the floor: its runs would be %.1f pegs apart, "+
-				"widest allowed %d", l.ID, pegs, j.Spacing.Widest)
+			c.Why = fmt.Sprintf("%s is too short for its part of the floor: its runs would be %s pegs apart, "+
+				"widest allowed %d", l.ID, besideLimit(pegs, j.Spacing.Widest), j.Spacing.Widest)
 		}
 	}
 	c.Covered = covered(r, j, routes)
@@ -261,6 +262,16 @@ func estimate(r *layout.Room, j *job.Job, set []job.Cable, zones []plane.Region)
 	return c
 }
 
+// besideLimit writes a figure with as many decimals as tell it from its limit.
+func besideLimit(v float64, limit int) string {
+	for decimals := range 3 {
+		if s := strconv.FormatFloat(v, 'f', decimals+1, 64); s != strconv.FormatFloat(float64(limit), 'f', decimals+1, 64) {
+			return s
+		}
+	}
+	return strconv.FormatFloat(v, 'g', -1, 64)
+}
+
 // beyond says which limit an estimate is out of, "" for none.
 func beyond(r *layout.Room, j *job.Job, set []job.Cable, c layout.Candidate, zones int) string {
 	pegs := c.Spacing / j.Membrane.Pitch
@@ -268,11 +279,13 @@ func beyond(r *layout.Room, j *job.Job, set []job.Cable, c layout.Candidate, zon
 	case len(set) < zones:
 		return fmt.Sprintf("%d zones need a cable each", zones)
 	case pegs < float64(j.Spacing.Closest):
-		return fmt.Sprintf("too long: its runs would be %.1f pegs apart, closest allowed %d", pegs, j.Spacing.Closest)
+		return fmt.Sprintf("too long: its runs would be %s pegs apart, closest allowed %d",
+			besideLimit(pegs, j.Spacing.Closest), j.Spacing.Closest)
 	case math.IsInf(pegs, 1):
 		return "too short: it would not reach round the floor"
 	case pegs > float64(j.Spacing.Widest):
-		return fmt.Sprintf("too short: its runs would be %.1f pegs apart, widest allowed %d", pegs, j.Spacing.Widest)
+		return fmt.Sprintf("too short: its runs would be %s pegs apart, widest allowed %d",
+			besideLimit(pegs, j.Spacing.Widest), j.Spacing.Widest)
 	case j.Supply.Volts > 0 && set[0].Volts != j.Supply.Volts:
 		return fmt.Sprintf("made for %g V, supply is %g V", set[0].Volts, j.Supply.Volts)
 	case j.Supply.MaxDensity > 0 && c.Density > j.Supply.MaxDensity && j.Supply.MaxDensityOver != job.OverHeated:

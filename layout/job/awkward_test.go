@@ -11,7 +11,18 @@ import (
 // which word stands for which kind. Their floors by hand, in m².
 func TestAwkwardRooms(t *testing.T) {
 	const foot = 0.3048
+	segment := func(chord, rise float64) float64 { // of a circle, under its chord
+		r := (chord*chord/4 + rise*rise) / (2 * rise)
+		a := math.Asin(chord / 2 / r)
+		return r * r * (a - math.Sin(2*a)/2)
+	}
+	const bow = (7*7 + 2.5*2.5) / (2 * 2.5) // ft, the radius of 2.5 ft over 14
 	areas := map[string][]float64{
+		"neo-bath": {11 * 9.5 * foot * foot}, "l-kitchen": {4.8 * 3.6}, "screened-attic": {4.2*3.1 + 0.9*0.3},
+		"three-zones": {150 * foot * foot}, "boat-room": {5*2.4 + 2*segment(5, 0.5) + segment(2.4, 0.9)},
+		// a straight window of 6 ft along the curve
+		"bow-window": {(140 + segment(14, 2.5) - bow*bow/2*(6/bow-math.Sin(6/bow))) * foot * foot},
+
 		"corner-bath": {9 * 8.5 * foot * foot}, "galley": {140 * foot * foot}, "hall": {56 * foot * foot},
 		"wet-room": {84 * foot * foot}, "two-zones": {240 * foot * foot}, "attic-bath": {12},
 		"bay":        {(12*10 + (2.0+6)/2*2) * foot * foot}, // 34 in aslant are 2 ft each way

@@ -273,3 +273,21 @@ func TestScales(t *testing.T) {
 		t.Error("standard scales")
 	}
 }
+
+// Two words whose last is known are read as that one's kind.
+func TestFixturesInTwoWords(t *testing.T) {
+	fixture := func(word string) string {
+		return head + "[[room]]\nname = \"R\"\n" + anticlockwise + "[[room.fixture]]\nkind = \"" + word +
+			"\"\nwall = \"A\"\nfrom = 300\nwidth = 700\ndepth = 600\n" + tail
+	}
+	for word, want := range map[string]FixtureKind{"double sink": Vanity, "Corner Tub": Tub,
+		"built-in wine fridge": Appliance, "kitchen sink": Cabinet, "big kitchen sink": Cabinet} {
+		j, report := readText(fixture(word))
+		if report.Errors() > 0 || report.Warnings() != 1 || j.Rooms[0].Fixtures[0].Kind != want {
+			t.Errorf("%q: %s", word, spoken(report))
+		}
+	}
+	if _, report := readText(fixture("sink wall")); !strings.Contains(spoken(report), "kind cannot be") {
+		t.Error(spoken(report))
+	}
+}

@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"oxturn/layout/job/tree"
@@ -143,7 +144,7 @@ func otherWord(k Key, word string) string {
 	word = plainWord(word)
 	switch k.Path {
 	case "room.fixture.kind":
-		return fixtureWords[word].kind
+		return fixtureWord(word)
 	case "tile.pattern":
 		return patternWords[word]
 	case "room.opening.kind":
@@ -156,6 +157,23 @@ func otherWord(k Key, word string) string {
 		return shapeWords[word]
 	}
 	return ""
+}
+
+// fixtureWord is the kind that a word is read as: its own, or that of its last words, as in
+// double sink and corner tub; "" where neither is known.
+func fixtureWord(word string) string {
+	for {
+		if f, ok := fixtureWords[word]; ok {
+			return f.kind
+		}
+		_, rest, more := strings.Cut(word, " ")
+		if !more {
+			return ""
+		}
+		if word = strings.TrimSpace(rest); slices.Contains(fixtureNames(), word) {
+			return word
+		}
+	}
 }
 
 // sayOnce says as what a word is read, at the first of its kind in a file.
