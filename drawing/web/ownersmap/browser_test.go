@@ -8,11 +8,14 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"sync"
 	"testing"
 	"time"
 
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 
@@ -93,6 +96,17 @@ func do(t *testing.T, ctx context.Context, acts ...chromedp.Action[chromedp.Void
 			t.Fatalf("action %d: %v", i+1, err)
 		}
 	}
+}
+
+// preferring is a reader who asks for light or dark pages, without motion: colours that still
+// change cannot be compared.
+func preferring(scheme string) chromedp.Action[chromedp.Void] {
+	return chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
+		_, err := cdp.Call(ctx, t, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
+			Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme},
+				{Name: "prefers-reduced-motion", Value: "reduce"}}})
+		return err
+	})
 }
 
 func evaluate[T any](t *testing.T, ctx context.Context, script string) T {
@@ -485,8 +499,16 @@ func TestPageCanBeRead(t *testing.T) {
   }
   return weak;
 })()`
-	if weak := evaluate[[]string](t, ctx, contrast); len(weak) > 0 {
-		t.Errorf("too little contrast: %v", weak)
+	for _, scheme := range []string{"light", "dark"} {
+		do(t, ctx, preferring(scheme))
+		if weak := evaluate[[]string](t, ctx, contrast); len(weak) > 0 {
+			t.Errorf("%s: too little contrast: %v", scheme, weak)
+		}
+		const grounds = `[getComputedStyle(document.body), getComputedStyle(document.querySelector("svg.map"))].map((s) => s.backgroundColor)`
+		body := map[string]string{"light": "rgb(255, 255, 255)", "dark": "rgb(23, 25, 27)"}[scheme]
+		if got := evaluate[[]string](t, ctx, grounds); !slices.Equal(got, []string{body, "rgb(255, 255, 255)"}) {
+			t.Errorf("%s: page and map on %v", scheme, got)
+		}
 	}
 	if styled := evaluate[string](t, ctx,
 		`getComputedStyle(document.querySelector("svg .cable")).stroke`); styled != "rgb(128, 0, 0)" {
