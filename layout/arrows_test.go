@@ -1,7 +1,9 @@
 package layout_test
 
 import (
+	"os"
 	"os/exec"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -113,4 +115,76 @@ func below(reaches map[string][]string, pkg string, seen map[string]bool) map[st
 		}
 	}
 	return seen
+}
+
+// TestArrowsOfThePicture: DEVELOPERS.md draws the house as it is. Of a column whose packages
+// stand each on those below it, none reaches one above it; of the row of phases, none reaches
+// a later one; and every package is in the picture.
+func TestArrowsOfThePicture(t *testing.T) {
+	text, err := os.ReadFile("../DEVELOPERS.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	picture := strings.Split(string(text), "```")[1]
+	reaches := imports(t)
+	steps, sheets := columnsOf(picture)
+	if len(steps) < 8 || len(sheets) < 6 {
+		t.Fatalf("the columns are read as %q and %q", steps, sheets)
+	}
+	for _, order := range [][]string{steps, sheets, phasesOf(t, picture)} {
+		for i, pkg := range order {
+			if _, known := reaches[pkg]; !known {
+				t.Errorf("the picture has %s, which is no package", pkg)
+			}
+			all := below(reaches, pkg, map[string]bool{})
+			for _, above := range order[:i] {
+				if all[above] {
+					t.Errorf("%s reaches %s, which the picture has above it", pkg, above)
+				}
+			}
+		}
+	}
+	named := regexp.MustCompile(`\b(layout|drawing|symbols|fonts|cmd)(/[a-z]+)*\b`).FindAllString(picture, -1)
+	for pkg := range reaches {
+		if !strings.Contains(pkg, "internal/") && !strings.Contains(pkg, "testdata/") && !slices.Contains(named, pkg) {
+			t.Errorf("%s is not in the picture", pkg)
+		}
+	}
+}
+
+// columnsOf are the two columns of packages that stand each on those below it, from above.
+func columnsOf(picture string) (steps, sheets []string) {
+	_, rows, _ := strings.Cut(picture, "each on those below it")
+	rows, _, _ = strings.Cut(rows, "\n\n")
+	left, right := regexp.MustCompile(`^   (layout\S*)`), regexp.MustCompile(`  (drawing\S*?)(, (symbols))? {2,}`)
+	for row := range strings.Lines(rows) {
+		if m := left.FindStringSubmatch(row); m != nil {
+			steps = append(steps, m[1])
+		}
+		if m := right.FindStringSubmatch(row); m != nil {
+			if m[3] != "" { // beside each other: the second stands on the first
+				sheets = append(sheets, m[3])
+			}
+			sheets = append(sheets, m[1])
+		}
+	}
+	return steps, sheets
+}
+
+// phasesOf are the packages of the row of phases, the last first: data flows from the reading
+// of a job over its plan to the sheets, and none knows what becomes of what it gives.
+func phasesOf(t *testing.T, picture string) []string {
+	row, _, _ := strings.Cut(strings.TrimSpace(picture), "\n")
+	var out []string
+	for _, p := range []struct{ says, pkg string }{{"bytes", "drawing/svg"}, {"drawing/sheets", "drawing/sheets"},
+		{"build.Plan", "layout/build"}, {"layout.Plan", "layout"}, {"job.Job", "layout/job"}} {
+		if !strings.Contains(row, "─► "+p.says) {
+			t.Errorf("no arrow of the picture leads to %s", p.says)
+		}
+		out = append(out, p.pkg)
+	}
+	if strings.Index(row, "build.Plan") > strings.Index(row, "layout.Plan") {
+		t.Error("a plan is built before it is there")
+	}
+	return out
 }

@@ -26,7 +26,8 @@ func (o *chooseOrder) boxes(ctx context.Context, c *commandLine, s source) int {
 		return exitJob
 	}
 	if !slices.ContainsFunc(j.Rooms, func(r job.Room) bool { _, bad := wallsNamed(&r, o.box); return bad == "" }) {
-		return c.fail(fmt.Errorf("--box %q: no room has all these walls; write letters, or partitions by their names, such as A,C", o.box))
+		return c.fail(fmt.Errorf("--box %q: no room has all these walls; write letters, or partitions by their names, "+
+			"such as A,C", o.box))
 	}
 	found := make([][]build.BoxPlace, len(j.Rooms))
 	line := waiting(c.console, s.name+": laying the floor with its box elsewhere")

@@ -113,6 +113,9 @@ func shiftedSpacing(was, now plane.Region, length, spacing float64) float64 {
 	return after * spacing / before
 }
 
+// sameDensity is how little over a limit, W/m², is rounding alone.
+const sameDensity = 1e-6
+
 // suits reports whether an even spacing is within the job's limits. The limits are
 // on every gap, and a floor with dents may keep them at a mean a little outside:
 // the mean at which cables were laid within them, 0 when none were, suits too.
@@ -125,7 +128,7 @@ func suits(j *job.Job, spacing, laid float64, labels []job.Cable) bool {
 		return false
 	}
 	perMetre := labels[0].Watts / (labels[0].Length / 1000)
-	return j.Supply.MaxDensity == 0 || perMetre/(spacing/1000) <= j.Supply.MaxDensity+plane.Hair
+	return j.Supply.MaxDensity == 0 || perMetre/(spacing/1000) <= j.Supply.MaxDensity+sameDensity
 }
 
 // mostTried is how many other cables are laid before it is said that none goes

@@ -44,12 +44,7 @@ func (j *Job) readPrices(top table, open func(string) ([]byte, error)) {
 			"the price file %q has %d bytes; it may have %d at most", named, len(data), maxFile)
 		return
 	}
-	p := priceFile{top: top, file: besides(j.File, named), seen: map[string]Span{}, lines: []int{0}}
-	for i, b := range data {
-		if b == '\n' {
-			p.lines = append(p.lines, i+1)
-		}
-	}
+	p := priceFile{top: top, file: besides(j.File, named), seen: map[string]Span{}}
 	top.rd.report.AddSource(p.file, data)
 	j.Prices = p.read(data)
 }
@@ -60,16 +55,11 @@ type priceFile struct {
 	file        string
 	code, price int // columns
 	seen        map[string]Span
-	lines       []int // byte offsets at which lines begin
 }
 
 // span returns the place of n bytes at a line and column, both from 1.
 func (p *priceFile) span(line, column, n int) Span {
-	if line < 1 || line > len(p.lines) {
-		return Span{File: p.file}
-	}
-	at := p.lines[line-1] + column - 1
-	return Span{p.file, at, at + n}
+	return p.top.rd.report.spanAt(p.file, line, column, n)
 }
 
 func (p *priceFile) read(data []byte) []Price {

@@ -128,12 +128,38 @@ func (r *Report) Position(file string, offset int) Position {
 // byteOrderMark is no part of a file's first line to an editor.
 const byteOrderMark = "\ufeff"
 
+// spanAt is the place of n bytes of a file at a line and column, both in bytes from 1; the
+// file where it has no such line.
+func (r *Report) spanAt(file string, line, column, n int) Span {
+	s := r.sources[file]
+	if s == nil || line < 1 || line > len(s.lines) {
+		return Span{File: file}
+	}
+	at := s.lines[line-1] + column - 1
+	return Span{file, at, at + n}
+}
+
+// lineSpan is the place of a whole line of a file, from 1, without its end; of the last one
+// where there are not so many.
+func (r *Report) lineSpan(file string, n int) Span {
+	s := r.sources[file]
+	if s == nil {
+		return Span{File: file}
+	}
+	n = min(max(n, 1), len(s.lines))
+	return Span{file, s.lines[n-1], s.end(n)}
+}
+
+// end is where a line ends, counted from 1.
+func (s *source) end(n int) int {
+	if n < len(s.lines) {
+		return s.lines[n] - 1
+	}
+	return len(s.text)
+}
+
 // line returns a line's text, counted from 1, without its end.
 func (s *source) line(n int) string {
-	end := len(s.text)
-	if n < len(s.lines) {
-		end = s.lines[n] - 1
-	}
-	text := strings.TrimSuffix(s.text[s.lines[n-1]:end], "\r")
+	text := strings.TrimSuffix(s.text[s.lines[n-1]:s.end(n)], "\r")
 	return strings.TrimPrefix(text, byteOrderMark)
 }

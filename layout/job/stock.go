@@ -81,21 +81,7 @@ func (s *stock) errorf(line int, hint, format string, args ...any) {
 }
 
 // line is the place of a whole line.
-func (s *stock) line(n int) Span {
-	begin := 0
-	for ; n > 1; n-- {
-		i := bytes.IndexByte(s.data[begin:], '\n')
-		if i < 0 {
-			break
-		}
-		begin += i + 1
-	}
-	end := len(s.data)
-	if i := bytes.IndexByte(s.data[begin:], '\n'); i >= 0 {
-		end = begin + i
-	}
-	return Span{s.name, begin, end}
-}
+func (s *stock) line(n int) Span { return s.report.lineSpan(s.name, n) }
 
 // countHead is the column of how many there are of a cable.
 const countHead = "count"

@@ -66,7 +66,9 @@ func TestStockByHand(t *testing.T) {
 
 // A fault of a list is at its line; a list of more cables than a job may have ends there.
 func TestPlacesInAStockList(t *testing.T) {
-	s := stock{name: "s.csv", data: []byte("one\ntwo\nthree")}
+	report := &Report{}
+	report.AddSource("s.csv", []byte("one\ntwo\nthree"))
+	s := stock{name: "s.csv", report: report}
 	for n, want := range map[int]Span{1: {"s.csv", 0, 3}, 2: {"s.csv", 4, 7}, 3: {"s.csv", 8, 13},
 		9: {"s.csv", 8, 13}} {
 		if got := s.line(n); got != want {

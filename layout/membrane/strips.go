@@ -38,6 +38,9 @@ const (
 	narrowPrice  = 5e6  // of a strip that is too narrow to lay well
 )
 
+// sameCost is how little the costs of two divisions differ, mm², by the order of their sums.
+const sameCost = 1e-6
+
 // openGap is the shortest stretch of bare subfloor for which a strip is cut in
 // two, mm: a shorter one is cut out of the strip.
 const openGap = 300.0
@@ -112,7 +115,7 @@ func (c cutter) divide(rings, doors []plane.Ring) ([]strip, float64, error) {
 		var floor []span
 		for i := j - 1; i >= 0 && lines[j]-lines[i] <= usable; i-- {
 			floor = merge(append(append([]span{}, floor...), rows[i]...), openGap)
-			if v := least[i] + seams[i] + c.price(floor, lines[j]-lines[i]); v < least[j]-plane.Hair {
+			if v := least[i] + seams[i] + c.price(floor, lines[j]-lines[i]); v < least[j]-sameCost {
 				least[j], from[j] = v, i
 			}
 		}

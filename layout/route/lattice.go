@@ -76,6 +76,9 @@ type face struct {
 	up     bool // the zone lies on the side of greater coordinates
 }
 
+// sameLeftOver is how little two offsets' floors left over differ, mm², by rounding alone.
+const sameLeftOver = 1e-6
+
 // shift returns the offset in mm, across the rows (v true) or along them, that
 // leaves the least floor between the clearance lines and the first peg lines.
 func shift(zones []plane.Region, l Lattice, v bool) float64 {
@@ -86,7 +89,7 @@ func shift(zones []plane.Region, l Lattice, v bool) float64 {
 		if !f.up {
 			at = f.at - 0.05
 		}
-		if c := leftOver(faces, at, l.Pitch); c < least-plane.Hair {
+		if c := leftOver(faces, at, l.Pitch); c < least-sameLeftOver {
 			best, least = at, c
 		}
 	}

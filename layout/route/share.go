@@ -48,6 +48,9 @@ func (r *room) assign() ([]share, error) {
 	return out, nil
 }
 
+// sameSpread is how little the spreads of two assignments differ, a ratio, by rounding alone.
+const sameSpread = 1e-9
+
 // zoneOf returns the zone for each cable. All ways are tried when there are
 // few; else the longest cable goes to the zone that is worst off, and so on.
 func (r *room) zoneOf() []int {
@@ -58,7 +61,7 @@ func (r *room) zoneOf() []int {
 	best, least := make([]int, n), math.Inf(1)
 	at := make([]int, n)
 	for {
-		if c := r.spread(at); c < least-plane.Whit {
+		if c := r.spread(at); c < least-sameSpread {
 			least = c
 			copy(best, at)
 		}

@@ -145,6 +145,9 @@ func (room Room) weighed(g Grid, floor plane.Region, t job.Tile) ([]Layout, erro
 	return out, nil
 }
 
+// sameCost is how little the costs of two layouts differ by the order of their sums.
+const sameCost = 1e-9
+
 // best are the layouts worth comparing, the one to take first: no tile cut by a movement
 // joint where that can be had, then no cut under half a tile (ANSI A108.02, 4.3.2: usually
 // no cuts smaller than half size), else by what the cuts are and where they are seen. What
@@ -152,7 +155,7 @@ func (room Room) weighed(g Grid, floor plane.Region, t job.Tile) ([]Layout, erro
 func best(all []Layout) (out []Layout) {
 	slices.SortStableFunc(all, func(a, b Layout) int {
 		if kept := cmp.Or(cmp.Compare(min(a.AtJoints, 1), min(b.AtJoints, 1)),
-			cmp.Compare(min(a.UnderHalf, 1), min(b.UnderHalf, 1))); kept != 0 || math.Abs(a.cost-b.cost) < plane.Whit {
+			cmp.Compare(min(a.UnderHalf, 1), min(b.UnderHalf, 1))); kept != 0 || math.Abs(a.cost-b.cost) < sameCost {
 			return kept
 		}
 		return cmp.Compare(a.cost, b.cost)
