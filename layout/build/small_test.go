@@ -1,6 +1,7 @@
 package build
 
 import (
+	"fmt"
 	"math"
 	"reflect"
 	"slices"
@@ -466,5 +467,100 @@ func TestTheWidestStretchBehindATub(t *testing.T) {
 	if middle, width := widestFree(r, func(p plane.Point) float64 { return p.X }); middle != 2250 && middle != 2750 ||
 		width != 500 {
 		t.Errorf("%g about %g", width, middle)
+	}
+}
+
+// Doorways are as wide as they open, whichever end is given first; windows and thresholds that
+// are there already are none.
+func TestDoorwaysToBuyFor(t *testing.T) {
+	r := roomOf(zone(50, 50, 2950, 1950))
+	r.Job.Openings = []job.Opening{{Kind: "door", From: 800, To: 1600}, {Kind: "opening", From: 2000, To: 1100},
+		{Kind: "window", From: 0, To: 700}, {Kind: "door", From: 100, To: 200, Threshold: true}}
+	p := &layout.Plan{Job: pegged(), Rooms: []layout.Room{*r}}
+	if got := quantities(p, 0).Doorways; !slices.Equal(got, []float64{800, 900}) {
+		t.Errorf("%v", got)
+	}
+}
+
+// Cable keeps its whole clearance off a thing, though round corners are drawn by chords.
+func TestClearancesAreWhole(t *testing.T) {
+	r := &layout.Room{Job: &job.Room{}}
+	if err := keepOff(r, layout.ForFixture, "post", zone(0, 0, 100, 100), 200); err != nil {
+		t.Fatal(err)
+	}
+	kept := r.NoCut[0].Region
+	for i := range 90 {
+		at := plane.Pt(100, 100).Add(plane.Pt(200, 0).Rotate(float64(i) * math.Pi / 180))
+		if !kept.Contains(at) {
+			t.Errorf("%v, 200 mm off, is not kept free", at)
+		}
+	}
+	if kept.Contains(plane.Pt(301, 50)) {
+		t.Error("a millimetre more is kept free")
+	}
+}
+
+// A cable beyond its zone's lengths is told what the zone takes; where the router knows no
+// range, what the floor takes by its area.
+func TestWhatAZoneTakes(t *testing.T) {
+	d := drafted(t, landing(20, 12), "A")
+	for _, k := range []struct {
+		why  route.Refusal
+		says string
+	}{
+		{route.Refusal{Shortest: 8000, Longest: 14500}, "; this zone takes 8.0 m to 14.5 m of cable at 2 to 4 pegs"},
+		{route.Refusal{Shortest: 14500, Longest: 14500}, "; this zone takes up to about 14.5 m of cable at 2 pegs"},
+		{route.Refusal{Cable: -1}, "; the heated floor takes about 9.3 m to 16.8 m of cable at 2 to 4 pegs"},
+	} {
+		got := refusal(d, layout.Named(d.job, []string{"A"}), &k.why)
+		if !strings.HasSuffix(got.Message, k.says) {
+			t.Errorf("%+v: %s", k.why, got.Message)
+		}
+	}
+}
+
+// A zone that asks for a density of its own is a part, and the rest of the room another where
+// the job names no cables for it.
+func TestPartsOfARoom(t *testing.T) {
+	r := roomOf(zone(50, 50, 1450, 1950), zone(1550, 50, 2950, 1950))
+	dense := &job.Zone{Name: "door", Density: 170}
+	for _, k := range []struct {
+		named  []*job.Zone
+		cables []string
+		want   string
+	}{
+		{nil, nil, "the rest 2"}, {[]*job.Zone{dense, nil}, nil, "door 1, the rest 1"},
+		{[]*job.Zone{dense, nil}, []string{"A"}, "door 1"}, {[]*job.Zone{dense, {Name: "x", Density: 90}}, nil,
+			"door 1, x 1"}, {[]*job.Zone{{Name: "y"}, nil}, nil, "the rest 2"},
+	} {
+		r := *r
+		r.Named, r.Job.Cables = k.named, k.cables
+		var got []string
+		for _, p := range (draft{Room: &r, job: pegged()}).choiceAreas() {
+			got = append(got, fmt.Sprintf("%s %d", p.words(), len(p.Zones)))
+		}
+		if strings.Join(got, ", ") != k.want {
+			t.Errorf("%v, want %s", got, k.want)
+		}
+	}
+	r.Job.Cables = nil
+}
+
+// Of options the one to take comes first, then what else fits, and last what does not.
+func TestOrderOfOptions(t *testing.T) {
+	j, report := job.Read("job.toml", []byte(strings.Replace(landing(40, 12, 6, 10), "NAMED", "", 1)), nil)
+	if report.Errors() > 0 {
+		t.Fatal(report.Diagnostics())
+	}
+	rooms, wrong := Options(j)
+	if len(rooms) != 1 || len(wrong) != 0 {
+		t.Fatalf("%+v, %v", rooms, wrong)
+	}
+	fit := true
+	for i, o := range rooms[0].Options {
+		if o.Taken != (i == 0) || o.Fits && !fit || i == 0 && !o.Fits {
+			t.Errorf("%d: %v taken %v, fits %v", i, o.IDs, o.Taken, o.Fits)
+		}
+		fit = o.Fits
 	}
 }
