@@ -6,6 +6,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/passport"
+	"oxturn/layout/say"
 )
 
 // cableKept is what must be known of one cable before a fault of it can be found, years
@@ -36,6 +37,7 @@ func cablesKept(p *layout.Plan, r *layout.Room) (out []cableKept) {
 			c.Circuit.Limits.Low, c.Circuit.Limits.High)
 		k.recorded(c)
 		k.circuit(p, r)
+		k.seenWarm(c, f)
 		out = append(out, k)
 	}
 	return out
@@ -70,6 +72,20 @@ func (k *cableKept) recorded(c *layout.Cable) {
 		}
 		k.Readings = append(k.Readings, row)
 	}
+}
+
+// seenWarm says what a thermal camera shows of the cable, whole and not: it is one series
+// circuit, which a break stops everywhere and a short of its cores ends.
+func (k *cableKept) seenWarm(c *layout.Cable, f say.Figures) {
+	if c.Spacing <= 0 {
+		return
+	}
+	words := "only where it passes its tests is it switched on. Half an hour later, whole: stripes about " +
+		f.Spacing(c.Spacing) + " apart on all of its floor. Broken: none anywhere."
+	if len(c.Joined()) == 1 {
+		words += " Its cores shorted: stripes warmer than usual from START to the short, none beyond."
+	}
+	k.add("thermal camera", "%s", words)
 }
 
 // read writes a figure off an instrument; empty where none was taken.

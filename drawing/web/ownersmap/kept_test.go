@@ -34,7 +34,18 @@ func TestWhatAFaultIsFoundBy(t *testing.T) {
 			t.Errorf("the page does not say %q", want)
 		}
 	}
-	a.Readings = nil
+	// a series circuit: a break leaves it cold everywhere, a short between the cores of a twin
+	// from there on; a single conductor, whose ends both come back, has no cores to short
+	twin := "stripes warmer than usual from START to the short, none beyond"
+	if c.Spacing = 90; !strings.Contains(write(t, p), "stripes about 90 mm apart on all of its floor. Broken: none") ||
+		!strings.Contains(write(t, p), twin) {
+		t.Error("it does not say what a thermal camera shows")
+	}
+	c.Return = []plane.Point{{X: 100, Y: 100}, {X: 0, Y: 100}}
+	if strings.Contains(write(t, p), twin) {
+		t.Error("a single conductor's cores are said to be shorted")
+	}
+	c.Return, a.Readings = nil, nil
 	if page := write(t, p); !strings.Contains(page, "No reading of this cable is recorded") {
 		t.Error("it does not say that nothing was read")
 	}
