@@ -120,7 +120,7 @@ function filesPanel(panel) {
   const numbers = element("select", { id: "from-units", "aria-label": "What bare numbers in it are in" }, element("option", { value: "" }, "numbers as the file says"),
     ...["mm", "cm", "m", "in", "ft"].map((u) => element("option", {}, u)));
   const layer = element("input", { id: "from-layer", placeholder: "layer (DXF)", "aria-label": "Layer of a drawing that has the rooms" });
-  const told = element("pre", { id: "from-told", class: "say", hidden: true });
+  const told = element("pre", { id: "from-told", class: "slip", role: "alert", hidden: true });
   const draft = () => from.files.length && draftFrom(from.files[0], kind.value, units.value, numbers.value, layer.value.trim(), told);
   for (const e of [from, numbers, layer]) e.onchange = draft;
   const a = answering(() => ["draw", job.name, "-o", "OUT"]);
@@ -153,10 +153,16 @@ async function draftFrom(file, kind, units, numbers, layer, told) {
   if (job.name && !confirm("The job " + job.name + " is put away: its file is not saved by itself. Go on?")) return;
   const name = file.name.replace(/\.[^.]*$/, "") + ".toml";
   const args = ["new", "--from", file.name, "--kind", kind, "--units", units, ...(numbers ? ["--file-units", numbers] : []), ...(layer ? ["--layer", layer] : []), "/out/" + name];
-  say("reading " + file.name, false, true);
+  say("reading " + file.name + ", then finding the walls that decide the cable", false, true);
   const r = await engine.ask("run", { args, files: { [file.name]: await file.text() } });
   const made = r.made.find((f) => f.name === name);
-  if (!made) { told.textContent = r.err; told.hidden = false; say(r.err.split("\n")[0], true); return; }
+  if (!made) {
+    told.textContent = r.err;
+    told.hidden = false;
+    told.scrollIntoView({ block: "nearest" });
+    say(r.err.split("\n")[0], true);
+    return;
+  }
   view.shown = "";
   view.looks = {};
   view.told = { name, text: r.err };
