@@ -3,6 +3,7 @@ package draft
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"oxturn/layout/internal/hand"
@@ -239,6 +240,10 @@ func TestFaultsOfNoLine(t *testing.T) {
 	}
 	if _, err := (&geo{}).flat([][]float64{{1}}, nil); err == nil || err.Line != 0 {
 		t.Errorf("%+v", err)
+	}
+	_, far := (&geo{}).flat([][]float64{{10, 95}}, nil)
+	if far == nil || !strings.Contains(far.Message, "position 10, 95") {
+		t.Errorf("%+v", far)
 	}
 	// a unit of half a millimetre is one; none stands for degrees
 	if ring, err := (&geo{scale: 0.5}).flat([][]float64{{300, 200}}, nil); err != nil || ring[0] != plane.Pt(150, 100) {

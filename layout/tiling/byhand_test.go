@@ -530,6 +530,9 @@ func TestTheMainDirection(t *testing.T) {
 	if got := mainAngle(plane.FromRing(hand.Points(0, 0, 1000, 0, 1000, 900))); got != 0 {
 		t.Errorf("%g", got)
 	}
+	if got := mainAngle(nil); got != 0 {
+		t.Errorf("of no floor: %g", got)
+	}
 	slant := mainAngle(plane.FromRing(hand.Points(0, 0, 2000, 400, 1950, 650, -50, 250)))
 	if want := math.Atan2(400, 2000); math.Abs(slant-want) > 1e-6 {
 		t.Errorf("%g, want %g", slant, want)
@@ -543,6 +546,22 @@ func TestNarrowTilesAtAJoint(t *testing.T) {
 		l, err := room.survey(Grid{Length: 300, Width: width, Joint: 4}, rect(300, width))
 		if err != nil || l.AtJoints != want {
 			t.Errorf("%g mm wide: %d cut, %v", width, l.AtJoints, err)
+		}
+	}
+}
+
+// A joint of 10 mm is half of either tile's beside it, along the rows and across.
+func TestTheTileAtAJoint(t *testing.T) {
+	n, ok := (Grid{Length: 300, Width: 200, Joint: 10}).numbered(rect(900, 800), plane.Point{})
+	if !ok {
+		t.Fatal("no rows")
+	}
+	for _, k := range []struct {
+		x, y        float64
+		row, column int
+	}{{150, 100, 1, 1}, {304, 100, 1, 1}, {306, 100, 1, 2}, {150, 204, 1, 1}, {150, 206, 2, 1}, {306, 416, 3, 2}} {
+		if got, ok := n.At(plane.Pt(k.x, k.y)); !ok || got != (Place{k.row, k.column}) {
+			t.Errorf("at %g, %g: %+v, want row %d, column %d", k.x, k.y, got, k.row, k.column)
 		}
 	}
 }
