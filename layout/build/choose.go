@@ -265,7 +265,8 @@ func estimate(r *layout.Room, j *job.Job, set []job.Cable, zones []plane.Region)
 // besideLimit writes a figure with as many decimals as tell it from its limit.
 func besideLimit(v float64, limit int) string {
 	for decimals := range 3 {
-		if s := strconv.FormatFloat(v, 'f', decimals+1, 64); s != strconv.FormatFloat(float64(limit), 'f', decimals+1, 64) {
+		most := strconv.FormatFloat(float64(limit), 'f', decimals+1, 64)
+		if s := strconv.FormatFloat(v, 'f', decimals+1, 64); s != most {
 			return s
 		}
 	}

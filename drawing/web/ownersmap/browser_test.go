@@ -504,7 +504,8 @@ func TestPageCanBeRead(t *testing.T) {
 		if weak := evaluate[[]string](t, ctx, contrast); len(weak) > 0 {
 			t.Errorf("%s: too little contrast: %v", scheme, weak)
 		}
-		const grounds = `[getComputedStyle(document.body), getComputedStyle(document.querySelector("svg.map"))].map((s) => s.backgroundColor)`
+		const grounds = `[getComputedStyle(document.body), getComputedStyle(document.querySelector("svg.map"))]` +
+			`.map((s) => s.backgroundColor)`
 		body := map[string]string{"light": "rgb(255, 255, 255)", "dark": "rgb(23, 25, 27)"}[scheme]
 		if got := evaluate[[]string](t, ctx, grounds); !slices.Equal(got, []string{body, "rgb(255, 255, 255)"}) {
 			t.Errorf("%s: page and map on %v", scheme, got)
