@@ -309,12 +309,13 @@ func (r *room) search(l *laying) []*candidate {
 	if l.niches() > mostNiches {
 		looks = raggedLooks
 	}
+	directions := r.directions(l.share.zone)
 	for _, look := range looks {
 		if !look.worthwhile(bestOf(found), l.field) || look.effort != narrowLook && r.inVain(l, found) {
 			break
 		}
 		ways := make([]*way, 0, 2)
-		for _, t := range r.directions(l.share.zone) {
+		for _, t := range directions {
 			w := r.newWay(l, newSweep(newGrid(l.region, r.lattice, t+look.from), l.rule, l.wish, look.effort))
 			w.annexes = look.annexes
 			w.begin(l.firstGap())
@@ -335,6 +336,10 @@ func (r *room) search(l *laying) []*candidate {
 		}
 		if len(found) > 0 && (found[0].laying() < poorScore || slices.ContainsFunc(ways, (*way).spent)) {
 			break
+		}
+		directions = directions[:0]
+		for _, w := range ahead(ways) {
+			directions = append(directions, (w.sweep.g.turns-look.from)%4)
 		}
 	}
 	return found
@@ -447,19 +452,30 @@ func bracketAll(ways []*way) {
 		if slices.ContainsFunc(ways, func(w *way) bool { return w.laying() < stopScore }) {
 			return
 		}
-		if k == annexedRounds-1 {
+		if k == annexedRounds-1 && ways[0].annexes {
 			ways = ahead(ways)
 		}
 		inParallel(len(ways), func(i int) { ways[i].bracket() })
 	}
 }
 
-// ahead returns, of ways whose plans get rings, the best one where it covers the floor
-// well, as a round costs more than it would gain in the others; else all.
+// farBehind is by how much the score of a way is so much worse than that of another, which covers
+// the floor well, that from its other side it would hardly come up.
+const farBehind = 10.0
+
+// ahead returns the ways whose directions are worth going on with: where the best covers the floor
+// well it alone if plans get rings, as a round costs more than it would gain in the others; else
+// those that are not far behind it.
 func ahead(ways []*way) []*way {
 	best := slices.MinFunc(ways, func(a, b *way) int { return cmp.Compare(a.laying(), b.laying()) })
-	if best.annexes && best.best != nil && best.field.well(best.best.score.Covered) {
+	if best.best == nil || !best.field.well(best.best.score.Covered) {
+		return ways
+	}
+	if best.annexes {
 		return []*way{best}
 	}
-	return ways
+	return slices.DeleteFunc(slices.Clone(ways), func(w *way) bool { return w.behind(best) })
 }
+
+// behind reports whether a way is far behind the best one.
+func (w *way) behind(best *way) bool { return w.best != nil && w.laying() > best.laying()+farBehind }

@@ -376,3 +376,30 @@ func rowGaps(r Route) []float64 {
 	}
 	return gaps
 }
+
+// TestDirectionsFarBehindAreLeft: once one direction of rows covers the floor well, another goes on
+// only where it is not far behind; without a route of its own it may still find one.
+func TestDirectionsFarBehindAreLeft(t *testing.T) {
+	f := &field{hangs: 1}
+	scored := func(covered, total float64) *way {
+		return &way{field: f, best: &candidate{score: Score{Covered: covered, Total: total}}}
+	}
+	well, near, far, none := scored(0.995, 5), scored(0.97, 5+farBehind), scored(0.8, 5.1+farBehind), &way{field: f}
+	for _, c := range []struct{ ways, want []*way }{
+		{[]*way{well, far}, []*way{well}},
+		{[]*way{near, well}, []*way{near, well}},
+		{[]*way{none, well}, []*way{none, well}},
+		{[]*way{near, scored(0.8, 30)}, nil}, // the best leaves floor cold: all go on
+	} {
+		if c.want == nil {
+			c.want = c.ways
+		}
+		if got := ahead(c.ways); !slices.Equal(got, c.want) {
+			t.Errorf("%d of %d ways go on, want %d", len(got), len(c.ways), len(c.want))
+		}
+	}
+	well.annexes, near.annexes = true, true
+	if got := ahead([]*way{near, well}); !slices.Equal(got, []*way{well}) {
+		t.Errorf("%d ways go on where plans get rings, want the best alone", len(got))
+	}
+}

@@ -36,6 +36,7 @@ type way struct {
 	seen    [][]node             // plans considered
 	tries   int                  // gaps tried
 	nudges  int                  // of those, how many because the one before gave up
+	lost    int                  // of those, the last ones in a row that lost themselves
 	annexes bool                 // plans get rings in the pockets they leave
 	ringsOf map[ringKey][][]node // as far as they were asked for
 }
@@ -130,6 +131,9 @@ func (w *way) bracket() {
 	s := math.Max(float64(rule.closest), math.Min(float64(rule.widest), w.gap))
 	w.tries++
 	n := w.try(s)
+	if w.lost++; n-w.laid >= lostShare*(w.length-w.laid) {
+		w.lost = 0
+	}
 	switch {
 	case n == 0:
 		w.gap = s * 0.95
@@ -137,6 +141,9 @@ func (w *way) bracket() {
 	case w.gaveUp(n, s):
 		w.nudges++
 		w.gap = s * 0.985
+		return
+	case w.lost > 0: // its length says nothing of the gap
+		w.gap = s * 0.95
 		return
 	case n < w.length:
 		w.tooWide = math.Min(w.tooWide, s)
@@ -156,6 +163,13 @@ func (w *way) bracket() {
 		w.gap = math.Max(0.95*s, math.Min(1.05*s, (w.enough+w.tooWide)/2))
 	}
 }
+
+// lostShare is the share of the cable below which a plan has lost itself in one corner of the
+// floor, and mostLost how often in a row it may where rings make every gap dear.
+const (
+	lostShare = 0.6
+	mostLost  = 2
+)
 
 // mostNudges is how often a gap is tried a little closer before its plan is
 // believed.
@@ -180,8 +194,8 @@ func (w *way) rounds() int {
 
 // settled reports whether more bracketing would gain nothing.
 func (w *way) settled() bool {
-	return w.tries >= w.rounds()+w.nudges || w.spent() || w.sweep.out() || w.tooWide-w.enough < 0.03 ||
-		w.laying() < stopScore
+	return w.tries >= w.rounds()+w.nudges || w.annexes && w.lost >= mostLost || w.spent() || w.sweep.out() ||
+		w.tooWide-w.enough < 0.03 || w.laying() < stopScore
 }
 
 // laying is that of the best candidate, infinite for none.
