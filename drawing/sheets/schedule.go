@@ -79,8 +79,8 @@ func properties(f say.Figures) []property {
 		}},
 		{"Ohms", func(c *layout.Cable) string {
 			o, l := c.Circuit, c.Circuit.Limits
-			return fmt.Sprintf("%s Ω at 20 °C, %s; %.1f to %.1f Ω, %+g/%+g %%, %s", figureOf(o.Nominal, 1), o.OhmsFrom,
-				l.Low, l.High, 100*l.LowShare, 100*l.HighShare, l.Source)
+			return fmt.Sprintf("%s Ω at 20 °C, %s; %s, %+g/%+g %%, %s", figureOf(o.Nominal, 1), o.OhmsFrom,
+				say.OhmsRange(l.Low, l.High), 100*l.LowShare, 100*l.HighShare, l.Source)
 		}},
 		{"Heating length", func(c *layout.Cable) string {
 			return f.Long(c.Label.Length) + ", " + perLength(c.Label, f.Units)

@@ -54,8 +54,8 @@ func (p *page) cable(c Cable, s Supply) {
 	if math.Abs(o.LabelGap) >= 0.05 {
 		gap = fmt.Sprintf("%+.1f %% from volts²/watts", o.LabelGap)
 	}
-	p.put("resistance", fmt.Sprintf("%.1f Ω at 20 °C (%s)", o.Nominal, o.From), gap,
-		fmt.Sprintf("limits %.1f to %.1f Ω, %s/%s %% (%s)", o.Low, o.High, signed(o.Under), signed(o.Over),
+	p.put("resistance", fmt.Sprintf("%s at 20 °C (%s)", say.Ohms(o.Nominal), o.From), gap,
+		fmt.Sprintf("limits %s, %s/%s %% (%s)", say.OhmsRange(o.Low, o.High), signed(o.Under), signed(o.Over),
 			o.Source), fmt.Sprintf("%.0f to %.0f W between them", o.Least, o.Most))
 	p.spacing(c, s)
 	if c.Start != nil {
@@ -161,8 +161,8 @@ func (p *page) densityLimit(s Supply, g Spacing) string {
 }
 
 func (p *page) thermostat(t Thermostat) {
-	p.put("thermostat", fmt.Sprintf("%g V, %s, %s; %.1f Ω in parallel", t.Volts, say.Watts(t.Watts),
-		p.amps(t.Amps, t.Continuous), t.Ohms))
+	p.put("thermostat", fmt.Sprintf("%g V, %s, %s; %s in parallel", t.Volts, say.Watts(t.Watts),
+		p.amps(t.Amps, t.Continuous), say.Ohms(t.Ohms)))
 	needs := "nothing more needed"
 	if t.Needs != "" {
 		needs = "needs " + t.Needs
@@ -288,8 +288,8 @@ func (p *page) sensor(s *Sensor) {
 	p.head("Sensor %s (%s): %s", s.Kind, s.Source, s.About)
 	p.put("curve", s.Curve)
 	for i, e := range s.Expected {
-		p.put(first(i, "should read"), fmt.Sprintf("%.0f Ω at %s; %.0f to %.0f Ω within %s", e.Ohms,
-			p.degrees(e.Celsius), e.Lowest, e.Highest, p.difference(s.Tolerance)))
+		p.put(first(i, "should read"), fmt.Sprintf("%s at %s; %s within %s", say.SensorOhms(e.Ohms),
+			p.degrees(e.Celsius), say.SensorOhmsRange(e.Lowest, e.Highest), p.difference(s.Tolerance)))
 	}
 }
 

@@ -6,7 +6,6 @@
 package record
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 )
@@ -23,20 +22,12 @@ func (f Figure) valid() bool {
 	return !f.Taken || f.Value >= 0 && !math.IsInf(f.Value, 1)
 }
 
-// in writes the figure with its unit, "over" where the range ended.
-func (f Figure) in(unit string) string {
+// in writes the figure as a quantity is said, "over" before it where the range ended.
+func (f Figure) in(write func(float64) string) string {
 	if f.Over {
-		return "over " + number(f.Value) + " " + unit
+		return "over " + write(f.Value)
 	}
-	return number(f.Value) + " " + unit
-}
-
-// number writes v with at most four digits, more only for whole ones.
-func number(v float64) string {
-	if math.Abs(v) >= 1000 {
-		return fmt.Sprintf("%.0f", v)
-	}
-	return strconv.FormatFloat(round(v, 4), 'f', -1, 64)
+	return write(f.Value)
 }
 
 // figure writes v with up to seven digits, for a formula that takes small

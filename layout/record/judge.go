@@ -3,6 +3,8 @@ package record
 import (
 	"fmt"
 	"math"
+
+	"oxturn/layout/say"
 )
 
 // Grade ranks a verdict.
@@ -137,15 +139,15 @@ func (j *judge) conductor() {
 		return
 	}
 	low, high := j.limits.OhmsRange()
-	against := fmt.Sprintf("%s to %s Ω (ohms: %s; tolerance: %s)", number(low), number(high), j.limits.OhmsSource,
+	against := fmt.Sprintf("%s (ohms: %s; tolerance: %s)", say.OhmsRange(low, high), j.limits.OhmsSource,
 		j.limits.ToleranceSource)
 	switch {
 	case f.Over:
-		j.say(item, Outside, "%s: the conductor reads as broken, against %s", f.in("Ω"), against)
+		j.say(item, Outside, "%s: the conductor reads as broken, against %s", f.in(say.Ohms), against)
 	case f.Value < low*(1-limitSlack) || f.Value > high*(1+limitSlack):
-		j.say(item, Outside, "%s read, against %s", f.in("Ω"), against)
+		j.say(item, Outside, "%s read, against %s", f.in(say.Ohms), against)
 	default:
-		j.say(item, Within, "%s read, against %s", f.in("Ω"), against)
+		j.say(item, Within, "%s read, against %s", f.in(say.Ohms), against)
 	}
 	j.drift()
 	if !f.Over {
@@ -171,8 +173,8 @@ func (j *judge) drift() {
 	if math.Abs(moved) > j.limits.Drift*(1+limitSlack) {
 		g = Look
 	}
-	j.say("conductor against the first", g, "%s Ω, %+.1f %% from the first %s Ω, against %g %%%s",
-		number(now), moved*100, number(first), j.limits.Drift*100, j.temperatures())
+	j.say("conductor against the first", g, "%s, %+.1f %% from the first %s, against %g %%%s",
+		say.Ohms(now), moved*100, say.Ohms(first), j.limits.Drift*100, j.temperatures())
 }
 
 // temperatures says when the floor's temperature differs from that at the
@@ -193,17 +195,17 @@ func (j *judge) insulation() {
 		j.say(item, Missing, "no insulation test at stage %q", j.at.Stage)
 		return
 	}
-	read := f.in("MΩ") + " at " + j.testVolts()
+	read, least := f.in(say.Megohms)+" at "+j.testVolts(), say.Megohms(j.limits.Megohms)
 	switch {
 	case f.Value < j.limits.Megohms*(1-limitSlack) && f.Over:
-		j.say(item, Look, "%s: the meter's range ends below the limit of %s MΩ", read, number(j.limits.Megohms))
+		j.say(item, Look, "%s: the meter's range ends below the limit of %s", read, least)
 	case f.Value < j.limits.Megohms*(1-limitSlack):
-		j.say(item, Outside, "%s, against at least %s MΩ (%s)", read, number(j.limits.Megohms), j.limits.MegohmsSource)
+		j.say(item, Outside, "%s, against at least %s (%s)", read, least, j.limits.MegohmsSource)
 	case j.at.Volts < j.limits.Volts*(1-limitSlack):
-		j.say(item, Look, "%s, against at least %s MΩ at %g V (%s): the test voltage is lower than asked for, or not "+
-			"written down", read, number(j.limits.Megohms), j.limits.Volts, j.limits.MegohmsSource)
+		j.say(item, Look, "%s, against at least %s at %g V (%s): the test voltage is lower than asked for, or not "+
+			"written down", read, least, j.limits.Volts, j.limits.MegohmsSource)
 	default:
-		j.say(item, Within, "%s, against at least %s MΩ at %g V (%s)", read, number(j.limits.Megohms), j.limits.Volts,
+		j.say(item, Within, "%s, against at least %s at %g V (%s)", read, least, j.limits.Volts,
 			j.limits.MegohmsSource)
 	}
 	j.fall()
@@ -225,7 +227,7 @@ func (j *judge) fall() {
 	}
 	item := "insulation against the first"
 	first, now := j.firstInsulation.Insulation, j.at.Insulation
-	words := fmt.Sprintf("%s, the first was %s", now.in("MΩ"), first.in("MΩ"))
+	words := fmt.Sprintf("%s, the first was %s", now.in(say.Megohms), first.in(say.Megohms))
 	if j.firstInsulation.Volts != j.at.Volts {
 		words += fmt.Sprintf(" (at %g V now, %g V then)", j.at.Volts, j.firstInsulation.Volts)
 	}
@@ -244,7 +246,7 @@ func ordinal(n float64) string {
 	if n == 10 {
 		return "tenth"
 	}
-	return "1/" + number(n)
+	return "1/" + say.Plain(n)
 }
 
 func (j *judge) hand() {
@@ -263,14 +265,15 @@ func (j *judge) sensor(item string, f Figure, other string) {
 		return
 	}
 	low, high := j.at.SensorBand[0], j.at.SensorBand[1]
-	against := fmt.Sprintf("%s, against %s to %s Ω for a sensor %s at %.1f °C", f.in("Ω"), number(low), number(high),
-		j.at.SensorKind, j.at.Floor.Value)
+	against := fmt.Sprintf("%s, against %s for a sensor %s at %.1f °C", f.in(say.SensorOhms),
+		say.SensorOhmsRange(low, high), j.at.SensorKind, j.at.Floor.Value)
 	switch {
 	case f.Over:
-		j.say(item, Outside, "%s: reads as broken", f.in("Ω"))
+		j.say(item, Outside, "%s: reads as broken", f.in(say.SensorOhms))
 	case low <= 0 || high < low:
 		j.say(item, Look,
-			"%s; no figure to hold it against: the kind of sensor or the floor's temperature is not given", f.in("Ω"))
+			"%s; no figure to hold it against: the kind of sensor or the floor's temperature is not given",
+			f.in(say.SensorOhms))
 	case f.Value >= low*(1-limitSlack) && f.Value <= high*(1+limitSlack):
 		j.say(item, Within, "%s", against)
 	case other != "":

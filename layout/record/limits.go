@@ -3,6 +3,8 @@ package record
 import (
 	"fmt"
 	"math"
+
+	"oxturn/layout/say"
 )
 
 // Limits are what the readings are held against, each with its origin in
@@ -66,7 +68,7 @@ const limitSlack = 1e-9
 // String writes the limits for the head of a test record.
 func (l Limits) String() string {
 	low, high := l.OhmsRange()
-	return fmt.Sprintf("%s to %s Ω (%s %s Ω, %+.3g/%+.3g %% %s); insulation at least %s MΩ at %g V dc (%s)",
-		number(low), number(high), l.OhmsSource, number(l.Ohms), l.Low*100, l.High*100, l.ToleranceSource,
-		number(l.Megohms), l.Volts, l.MegohmsSource)
+	return fmt.Sprintf("%s (%s %s, %+.3g/%+.3g %% %s); insulation at least %s at %g V dc (%s)",
+		say.OhmsRange(low, high), l.OhmsSource, say.Ohms(l.Ohms), l.Low*100, l.High*100, l.ToleranceSource,
+		say.Megohms(l.Megohms), l.Volts, l.MegohmsSource)
 }

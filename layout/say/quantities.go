@@ -127,6 +127,23 @@ func Celsius(fahrenheit float64) float64 { return (fahrenheit - 32) / Fahrenheit
 // Amps writes a current in A.
 func Amps(a float64) string { return fmt.Sprintf("%.2f A", a) }
 
+// Ohms writes a conductor's resistance in Ω, to a tenth as meters for it show.
+func Ohms(ohms float64) string { return fmt.Sprintf("%.1f Ω", ohms) }
+
+// OhmsRange writes the lowest and the highest of a conductor's resistance, as Ohms does.
+func OhmsRange(low, high float64) string { return fmt.Sprintf("%.1f to %s", low, Ohms(high)) }
+
+// SensorOhms writes what a floor sensor reads in Ω: thousands, whose tenths say nothing.
+func SensorOhms(ohms float64) string { return fmt.Sprintf("%.0f Ω", ohms) }
+
+// SensorOhmsRange writes the lowest and the highest reading of a sensor, as SensorOhms does.
+func SensorOhmsRange(low, high float64) string {
+	return fmt.Sprintf("%.0f to %s", low, SensorOhms(high))
+}
+
+// Megohms writes an insulation resistance in MΩ, to a hundredth where it is no whole number.
+func Megohms(megohms float64) string { return Plain(megohms) + " MΩ" }
+
 // Watts writes a power in W, to a hundredth where it is no whole number.
 func Watts(w float64) string { return Plain(w) + " W" }
 

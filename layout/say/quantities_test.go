@@ -26,6 +26,9 @@ func TestQuantities(t *testing.T) {
 		{PerLength(10, metric), "10.0 W/m"}, {PerLength(10, us), "3.05 W/ft"},
 		{Degrees(27, metric), "27 °C"}, {Degrees(27, us), "80.6 °F"}, {Degrees(20.05, metric), "20.1 °C"},
 		{DegreesBoth(33, us), "91.4 °F (33 °C)"}, {Difference(9, us), "16.2 °F"}, {Difference(9, metric), "9 °C"},
+		{Ohms(115), "115.0 Ω"}, {Ohms(126.72), "126.7 Ω"}, {OhmsRange(109.44, 126.72), "109.4 to 126.7 Ω"},
+		{SensorOhms(12_491.6), "12492 Ω"}, {SensorOhmsRange(11_900, 13_100.4), "11900 to 13100 Ω"},
+		{Megohms(20), "20 MΩ"}, {Megohms(0.5), "0.5 MΩ"},
 		{Amps(2.5), "2.50 A"}, {Watts(600), "600 W"}, {Watts(182.275), "182.28 W"},
 	} {
 		if c.got != c.want {

@@ -33,8 +33,8 @@ func cablesKept(p *layout.Plan, r *layout.Room) (out []cableKept) {
 		k := cableKept{ID: c.ID, Text: passport.Of(p, r, c)}
 		k.add("label", "%s: %g V, %g W, heating cable %s, cold lead %s", l.ID, l.Volts, l.Watts,
 			f.Long(l.Length), f.Long(l.Lead))
-		k.add("ohms", "%.1f Ω at 20 °C (%s), good from %.1f to %.1f Ω", c.Circuit.Nominal, c.Circuit.OhmsFrom,
-			c.Circuit.Limits.Low, c.Circuit.Limits.High)
+		k.add("ohms", "%s at 20 °C (%s), good from %s", say.Ohms(c.Circuit.Nominal), c.Circuit.OhmsFrom,
+			say.OhmsRange(c.Circuit.Limits.Low, c.Circuit.Limits.High))
 		k.recorded(c)
 		k.circuit(p, r)
 		k.seenWarm(c, f)
