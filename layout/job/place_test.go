@@ -280,8 +280,8 @@ func TestFixturesInTwoWords(t *testing.T) {
 		return head + "[[room]]\nname = \"R\"\n" + anticlockwise + "[[room.fixture]]\nkind = \"" + word +
 			"\"\nwall = \"A\"\nfrom = 300\nwidth = 700\ndepth = 600\n" + tail
 	}
-	for word, want := range map[string]FixtureKind{"double sink": Vanity, "Corner Tub": Tub,
-		"built-in wine fridge": Appliance, "kitchen sink": Cabinet, "big kitchen sink": Cabinet} {
+	for word, want := range map[string]FixtureKind{"double sink": Vanity, "Corner Tub": Tub, "base cabinets": Cabinet,
+		"benches": Cabinet, "built-in wine fridge": Appliance, "kitchen sink": Cabinet, "big kitchen sink": Cabinet} {
 		j, report := readText(fixture(word))
 		if report.Errors() > 0 || report.Warnings() != 1 || j.Rooms[0].Fixtures[0].Kind != want {
 			t.Errorf("%q: %s", word, spoken(report))

@@ -160,20 +160,20 @@ func otherWord(k Key, word string) string {
 }
 
 // fixtureWord is the kind that a word is read as: its own, or that of its last words, as in
-// double sink and corner tub; "" where neither is known.
+// double sink and base cabinets; "" where none is known.
 func fixtureWord(word string) string {
-	for {
-		if f, ok := fixtureWords[word]; ok {
-			return f.kind
-		}
-		_, rest, more := strings.Cut(word, " ")
-		if !more {
-			return ""
-		}
-		if word = strings.TrimSpace(rest); slices.Contains(fixtureNames(), word) {
-			return word
+	for ; word != ""; _, word, _ = strings.Cut(word, " ") {
+		word = strings.TrimSpace(word)
+		for _, one := range []string{word, strings.TrimSuffix(word, "s"), strings.TrimSuffix(word, "es")} {
+			if f, ok := fixtureWords[one]; ok {
+				return f.kind
+			}
+			if slices.Contains(fixtureNames(), one) {
+				return one
+			}
 		}
 	}
+	return ""
 }
 
 // sayOnce says as what a word is read, at the first of its kind in a file.
