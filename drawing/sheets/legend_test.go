@@ -257,6 +257,8 @@ func markOf(p *drawing.Path) (signs.Sign, bool) {
 	switch {
 	case p.Title == "north" || p.Title == "box": // the thermostat's own frame in the view of its wall
 		return signs.WordsOnly, true
+	case len(p.Segs) == 4 && !curved && strings.HasPrefix(p.Title, "revision "):
+		return signs.Revised, p.Stroke.Width == drawing.MarkLine().Width
 	case p.Stroke == nil:
 		return signs.Joint, p.Title == "lead joint"
 	case curved && p.Stroke.Width == drawing.W035:
