@@ -15,7 +15,7 @@ var floors = [][]string{
 	{"layout/pattern"},
 	{"fonts", "layout/money",
 		"layout/plane", "layout/circuit", "layout/asjson", "layout/job/tree", "layout/skip", "layout/golden",
-		"layout/internal/published"},
+		"layout/spend", "layout/internal/published"},
 	{"layout/say"},
 	{"layout/route", "layout/heat", "layout/membrane", "layout/plancode", "layout/record", "drawing"},
 	{"layout/job", "symbols", "drawing/svg", "drawing/pdf", "drawing/internal/outside", "drawing/web/preview",

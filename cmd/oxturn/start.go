@@ -8,6 +8,8 @@ import (
 	"os/signal"
 	"runtime/debug"
 	"syscall"
+
+	"oxturn/layout/spend"
 )
 
 func main() {
@@ -20,9 +22,7 @@ func main() {
 
 // spendMemory has the collector of garbage work less, where nobody asked otherwise.
 func spendMemory() {
-	if os.Getenv("GOGC") == "" {
-		debug.SetGCPercent(400) // a run is short and small: memory is spent to save time
-	}
+	spend.Memory()
 	if os.Getenv("GOMEMLIMIT") == "" {
 		debug.SetMemoryLimit(128 << 20) // but from there on sparingly
 	}

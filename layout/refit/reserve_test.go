@@ -22,7 +22,7 @@ func TestARefitTakesWhatTheReserveSays(t *testing.T) {
 		for i, rs := range c.Reserves {
 			for _, drift := range []float64{-rs.Less, -rs.Less * r.Float64(), rs.More * r.Float64(), rs.More} {
 				tried++
-				takes(t, n, drift, c.Marks[i+1])
+				takes(t, n, c, drift, c.Marks[i+1])
 			}
 		}
 	}
@@ -31,15 +31,13 @@ func TestARefitTakesWhatTheReserveSays(t *testing.T) {
 	}
 }
 
-// takes finds a mark as far off as a drift in a random room, and wants a rest.
-func takes(t *testing.T, room int, drift float64, m layout.Mark) {
+// takes finds a mark of a random room's planned cable as far off as a drift, and wants a rest.
+func takes(t *testing.T, room int, planned *layout.Cable, drift float64, m layout.Mark) {
 	t.Helper()
-	text := roughRoom(room).text
-	_, c := recorded(t, text, 0, "")
-	run := c.Runs[m.Run-1]
+	run := planned.Runs[m.Run-1]
 	mark := fmt.Sprintf("[[as_laid.mark]]\nlength = \"%.2f mm\"\nrun = %d\npegs = %d\n", (1+drift)*run.RunningEnd,
 		m.Run, run.Pegs)
-	p, c := recorded(t, text, m.Run, mark)
+	p, c := recorded(t, roughRoom(room).text, m.Run, mark)
 	f, err := refit.New(p, &p.Rooms[0], c, refit.Way{})
 	if err != nil || f.New == nil {
 		t.Errorf("room %d, %+.2f %% at %s: %v, %+v", room, 100*drift, m.Name, err, f)

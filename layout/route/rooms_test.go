@@ -12,11 +12,13 @@ import (
 
 	"oxturn/layout/plane"
 	"oxturn/layout/skip"
+	"oxturn/layout/spend"
 )
 
 // TestMain keeps the random rooms few: each takes a good part of a second on
 // a slow machine.
 func TestMain(m *testing.M) {
+	spend.Memory()
 	flag.Parse()
 	if f := flag.Lookup("rapid.checks"); f != nil && f.Value.String() == f.DefValue {
 		_ = flag.Set("rapid.checks", "12")

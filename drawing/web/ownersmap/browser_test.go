@@ -24,6 +24,7 @@ import (
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
 	"oxturn/layout/skip"
+	"oxturn/layout/spend"
 	"oxturn/layout/tiling"
 )
 
@@ -36,6 +37,7 @@ var (
 )
 
 func TestMain(m *testing.M) {
+	spend.Memory()
 	code := m.Run()
 	for _, stop := range stopping {
 		stop()

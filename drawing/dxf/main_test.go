@@ -1,0 +1,12 @@
+package dxf_test
+
+import (
+	"testing"
+
+	"oxturn/layout/spend"
+)
+
+func TestMain(m *testing.M) {
+	spend.Memory()
+	m.Run()
+}

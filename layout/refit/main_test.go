@@ -1,0 +1,12 @@
+package refit
+
+import (
+	"testing"
+
+	"oxturn/layout/spend"
+)
+
+func TestMain(m *testing.M) {
+	spend.Memory()
+	m.Run()
+}

@@ -1,0 +1,12 @@
+package warmth
+
+import (
+	"testing"
+
+	"oxturn/layout/spend"
+)
+
+func TestMain(m *testing.M) {
+	spend.Memory()
+	m.Run()
+}
