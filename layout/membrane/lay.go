@@ -158,7 +158,7 @@ func (p *Piece) squareCuts(f frame, out plane.Region, x, y span) (rest plane.Reg
 		if b.W() < notchLeast || b.H() < notchLeast {
 			continue
 		}
-		if part.Outer.Area() < squareLeast*b.W()*b.H() {
+		if (plane.Region{part}).Area() < squareLeast*b.W()*b.H() { // a frame round the floor has a hole
 			rest = append(rest, part)
 			continue
 		}
