@@ -61,11 +61,11 @@ func TestBoxOnAPartition(t *testing.T) {
 // A half circle of 1 m radius in the place of wall B: the box half way round hangs 1 m
 // beyond it and looks back to its middle; places before it count along the curve.
 func TestBoxOnACurve(t *testing.T) {
-	j, report := boxed(t, "[[room.arc]]\nwall = \"B\"\nrise = 1000\n", "wall = \"B\"\ncentre = 1570\n")
+	_, report := boxed(t, "[[room.arc]]\nwall = \"B\"\nrise = 1000\n", "wall = \"B\"\ncentre = 1570\n")
 	if !strings.Contains(spoken(report), "write from") {
 		t.Errorf("centre: %s", spoken(report))
 	}
-	j, report = boxed(t, "[[room.arc]]\nwall = \"B\"\nrise = 1000\n", "wall = \"B\"\nfrom = 1570.796\n")
+	j, report := boxed(t, "[[room.arc]]\nwall = \"B\"\nrise = 1000\n", "wall = \"B\"\nfrom = 1570.796\n")
 	if report.Errors() > 0 {
 		t.Fatal(spoken(report))
 	}
