@@ -165,7 +165,7 @@ async function draftFrom(file, kind, units, numbers, layer, told) {
   }
   view.shown = "";
   view.looks = {};
-  view.told = { name, text: r.err };
+  view.told = { name, text: r.err.split("\nnext:")[0].replaceAll("/out/", "") }; // what is next on a command line is no next here
   job.load(name, { [name]: new TextDecoder().decode(made.bytes) });
   enter("Text");
 }
