@@ -13,8 +13,8 @@ import (
 
 const tapeHelp = `Walk round the room with the wall on your right hand and type each wall, or let a
 laser meter type it:  east 2.85 m   then   left 3ft 2in, right 600 mm, or a bare
-length, which turns left.  C 2.86 m  gives wall C anew, undo takes the last one
-back, done (or an empty line) ends, quit writes nothing.`
+length, which turns left; as the first it goes east.  C 2.86 m  gives wall C anew,
+undo takes the last one back, done (or an empty line) ends, quit writes nothing.`
 
 // A taping is a room's walls as they are being typed.
 type taping struct {
@@ -78,6 +78,8 @@ func (t *taping) take(typed string) {
 	before := draft.NoWall
 	if n := len(t.walls); n > 0 {
 		before = t.walls[n-1]
+	} else if _, err := plane.ParseLength(typed, t.units); err == nil { // a meter types nothing else
+		typed = "east " + typed
 	}
 	w, bad := draft.ReadWall(typed, before, false, t.units)
 	if bad != nil {

@@ -164,7 +164,7 @@ func (r *Room) reportUnknown(t table, key, what, name string, names []string) {
 	if near := nearest(name, names); near != "" {
 		hint = fmt.Sprintf("did you mean %q?", near)
 	} else if len(names) > 0 {
-		hint = "above it are: " + strings.Join(names[:min(len(names), 8)], ", ")
+		hint = "there are: " + strings.Join(names[:min(len(names), 8)], ", ")
 	}
 	t.errorf(key, hint, "%s is placed by %q, which room %q does not have above it", what, name, r.Name)
 }
@@ -212,7 +212,7 @@ func (r *Room) gapBetween(t table, what string, b base) (low, high float64, ok b
 		case r.nextTo(b, name, b.line.B):
 			s.low, s.high = b.length(), b.length()
 		default:
-			r.reportUnknown(t, "between", what, name, known)
+			r.reportUnknown(t, "between", what, name, append(known, r.wallsNextTo(b)...))
 			return 0, 0, false
 		}
 		ends[i] = s
@@ -238,6 +238,16 @@ func (r *Room) nextTo(b base, letter string, end plane.Point) bool {
 		return strings.EqualFold(w.Letter, strings.TrimSpace(letter)) && "wall "+w.Letter != b.called &&
 			w.Distance(end) < metBy
 	})
+}
+
+// wallsNextTo are the letters of the walls that a base meets at its ends.
+func (r *Room) wallsNextTo(b base) (letters []string) {
+	for _, w := range r.Walls {
+		if r.nextTo(b, w.Letter, b.line.A) || r.nextTo(b, w.Letter, b.line.B) {
+			letters = append(letters, w.Letter)
+		}
+	}
+	return letters
 }
 
 // metBy is how far, mm, the end of a partition's face may lie off the wall it meets: half
