@@ -195,17 +195,18 @@ const notTested = "NOT TESTED"
 
 // readingTexts fills the boxes from the date to the spare sensor.
 func readingTexts(x record.Reading) []string {
-	figure := func(f record.Figure, scale float64, decimals int) string {
+	figure := func(f record.Figure, write func(float64) string) string {
 		if !f.Taken {
 			return ""
 		}
-		s := fmt.Sprintf("%.*f", decimals, f.Value*scale)
 		if f.Over {
-			return "> " + s
+			return "> " + write(f.Value)
 		}
-		return s
+		return write(f.Value)
 	}
-	date, floor, insulation := "", "", figure(x.Insulation, 1, 0)
+	tenths := func(ohms float64) string { return fmt.Sprintf("%.1f", ohms) }
+	kilohms := func(ohms float64) string { return fmt.Sprintf("%.2f", ohms/1000) }
+	date, floor, insulation := "", "", figure(x.Insulation, say.Plain) // of a bad cable, less than a whole one
 	if !x.Date.IsZero() {
 		date = x.Date.Format("2006-01-02")
 	}
@@ -216,9 +217,8 @@ func readingTexts(x record.Reading) []string {
 		insulation += fmt.Sprintf(" at %g V", x.Volts)
 	}
 	hand := [...]string{record.NotTried: "", record.Open: "open", record.Connected: "CONNECTED"}[x.Hand]
-	return []string{strings.TrimSpace(date + " " + x.By), floor, figure(x.Ohms, 1, 1), hand, hand, insulation,
-		figure(x.Sensor, 0.001, 2),
-		figure(x.Spare, 0.001, 2)}
+	return []string{strings.TrimSpace(date + " " + x.By), floor, figure(x.Ohms, tenths), hand, hand, insulation,
+		figure(x.Sensor, kilohms), figure(x.Spare, kilohms)}
 }
 
 // judged lists what is to be said of the readings the job has, beyond that they

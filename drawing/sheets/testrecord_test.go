@@ -7,6 +7,7 @@ import (
 	"oxturn/drawing"
 	"oxturn/layout"
 	"oxturn/layout/plane"
+	"oxturn/layout/record"
 )
 
 // stageGap is how far apart on paper two stages of a record stand, mm.
@@ -79,6 +80,16 @@ func TestRecordStatesItsLimits(t *testing.T) {
 	for _, want := range []string{"76.0 to 88.0 -5/+10 %, default 20 500 default", "MΩ (20 least)"} {
 		if !strings.Contains(words, want) {
 			t.Errorf("the record does not say %q: %s", want, words)
+		}
+	}
+}
+
+// An insulation of half a megohm is no 0: it says how bad the cable is.
+func TestLowInsulationIsReadAsMeasured(t *testing.T) {
+	for value, want := range map[float64]string{0.5: "0.5 at 500 V", 0.04: "0.04 at 500 V", 2000: "2000 at 500 V"} {
+		x := record.Reading{Insulation: record.Figure{Value: value, Taken: true}, Volts: 500}
+		if got := readingTexts(x)[5]; got != want {
+			t.Errorf("%g MΩ: %q, want %q", value, got, want)
 		}
 	}
 }
