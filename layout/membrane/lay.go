@@ -91,6 +91,9 @@ func (c cutter) size(r Room, l arrangement, s strip, sp span, p *Piece) error {
 	p.Rows = min(c.rows, c.pitches(y))
 	x, y = x.atMost(float64(p.Cells)*c.pitch), y.atMost(float64(p.Rows)*c.pitch)
 	p.Length, p.Width = math.Max(x.length(), 0), math.Max(y.length(), 0)
+	if p.Length == 0 || p.Width == 0 { // a wedge that goes with the trim: there is nothing to cut it out of
+		return nil
+	}
 	return p.notch(l.frame, x, y)
 }
 
