@@ -30,7 +30,7 @@ type Scene struct {
 	crowded  func(ratio float64) bool // whether the scale is too small to read; nil: never
 	Partly   bool                     // it shows a cable that is laid in part
 	HandOver bool                     // one page of A4 or letter, where it can be read at that size
-	part     setting.Part             // of the sheet, where two scenes share it
+	half     setting.Half             // of the sheet, where two scenes share it
 	caption  string                   // in the corner of such a one, which walls and dimensions leave free
 }
 
@@ -91,13 +91,13 @@ func (sp scenePage) LegendOver() bool {
 func Pair(p *layout.Plan, k setting.Kind, upper, lower Scene) ([]*setting.Page, error) {
 	upper.caption, lower.caption = upper.Title, lower.Title
 	lower.North = false // it lies as the one above
-	a, b, scale, ok := setting.Parted(upper.Need(p, upper.titleBlock(p, k.Title)),
+	a, b, scale, ok := setting.Halved(upper.Need(p, upper.titleBlock(p, k.Title)),
 		lower.Need(p, lower.titleBlock(p, k.Title)), p.Job)
 	if !ok {
 		return nil, nil
 	}
 	var both []*setting.Page
-	for _, s := range []Scene{upper.onPart(a, scale), lower.onPart(b, scale)} {
+	for _, s := range []Scene{upper.onHalf(a, scale), lower.onHalf(b, scale)} {
 		pages, err := s.Alone(p)
 		if err != nil {
 			return nil, err
@@ -112,9 +112,9 @@ func Pair(p *layout.Plan, k setting.Kind, upper, lower Scene) ([]*setting.Page, 
 	return both[1:], nil
 }
 
-// onPart is a scene on a part of a sheet, at a scale.
-func (s Scene) onPart(part setting.Part, scale drawing.Scale) Scene {
-	s.part, s.Scales = part, []drawing.Scale{scale}
+// onHalf is a scene on a half of a sheet, at a scale.
+func (s Scene) onHalf(half setting.Half, scale drawing.Scale) Scene {
+	s.half, s.Scales = half, []drawing.Scale{scale}
 	return s
 }
 
@@ -199,7 +199,7 @@ func (s Scene) Need(p *layout.Plan, t setting.TitleBlock) setting.Need {
 	t.Scale, t.Paper = Longest, "tabloid"
 	return setting.Need{
 		Bounds: s.Bounds, Border: s.Border, Title: t, Proof: setting.Proof{Units: p.Job.Figures().Units},
-		Scales: s.Scales, Part: s.part,
+		Scales: s.Scales, Half: s.half,
 		Ty: setting.NewTypesetter(), Titles: map[setting.TitleKey]float64{},
 	}
 }

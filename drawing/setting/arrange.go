@@ -15,7 +15,7 @@ type Arrangement struct {
 	Paper  drawing.Paper
 	Scale  drawing.Scale
 	Field  drawing.Box // for the drawing, the proof strip left out
-	frame  drawing.Box // what was shared out: the paper's, or a drawing's part of it
+	frame  drawing.Box // what was shared out: the paper's, or a drawing's half of it
 	proof  drawing.Box
 	title  drawing.Box
 	slots  []drawing.Box
@@ -201,7 +201,7 @@ type Need struct {
 	papers []drawing.Paper
 	Ty     *Typesetter
 	Titles map[TitleKey]float64 // heights of the title block asked for before
-	Part   Part                 // of the frame
+	Half   Half                 // of the frame
 	least  float64              // width of a column where there are several
 	must   int                  // as of the level that is tried
 }
@@ -214,7 +214,7 @@ type TitleKey struct {
 
 // titleHeight returns the height of the title block at a width.
 func (n Need) titleHeight(w float64) float64 {
-	if n.Part.above() {
+	if n.Half.above() {
 		return 0
 	}
 	key := TitleKey{n.Title.Compact, w}
@@ -414,7 +414,7 @@ func (n Need) on(p drawing.Paper, s drawing.Scale, blocks []Block, overflow bool
 	if !ok {
 		return found, false
 	}
-	f := n.Part.of(p.Frame())
+	f := n.Half.of(p.Frame())
 	w, h := n.field(s)
 	var plain, beside []division
 	for _, n.least = range leasts(n.Proof.small) {
@@ -459,7 +459,7 @@ func (n Need) on(p drawing.Paper, s drawing.Scale, blocks []Block, overflow bool
 func (n Need) onPaper(p drawing.Paper, s drawing.Scale) Need {
 	n.Proof.ratio = s.Ratio
 	n.Title.Compact, n.Proof.small = IsSmall(p), IsSmall(p)
-	n.Proof.none = n.Part.above()
+	n.Proof.none = n.Half.above()
 	return n
 }
 
@@ -476,7 +476,7 @@ func (n Need) field(s drawing.Scale) (w, h float64) {
 // free is what the drawing leaves of a sheet, across and up; ok is false where it has no
 // room.
 func (n Need) free(p drawing.Paper, s drawing.Scale) (w, h float64, ok bool) {
-	f := n.Part.of(p.Frame())
+	f := n.Half.of(p.Frame())
 	w, h = n.field(s)
 	w = f.W() - w - 2*fieldEdge
 	h = f.H() - h - n.Proof.Height(n.Ty, f.W()-2*fieldEdge) - 2*fieldEdge
@@ -541,7 +541,7 @@ func (n Need) divisions(f drawing.Box, freeW, freeH float64) (plain, beside []di
 
 // columnLeast is the least width of a column: that of the title block under it, if it has one.
 func (n Need) columnLeast() float64 {
-	if n.Part.above() {
+	if n.Half.above() {
 		return n.least + 2*fieldEdge
 	}
 	return TitleMin
@@ -581,7 +581,7 @@ func (n Need) divided(f drawing.Box, d division) Arrangement {
 	// the title block is as wide as small paper: the proof lies on it over the whole
 	// width, and the strip over the proof
 	in := f.Grow(-fieldEdge)
-	if a.proof = (drawing.Box{X0: in.X0, Y0: f.Y1, X1: in.X1, Y1: f.Y1}); !n.Part.above() {
+	if a.proof = (drawing.Box{X0: in.X0, Y0: f.Y1, X1: in.X1, Y1: f.Y1}); !n.Half.above() {
 		a.proof.Y1 = a.title.Y0 - fieldEdge
 		a.proof.Y0 = a.proof.Y1 - n.Proof.Height(n.Ty, in.W())
 	}

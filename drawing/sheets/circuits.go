@@ -148,14 +148,15 @@ func lookUp(p *layout.Plan) []setting.Block {
 
 var standardNumber = pattern.Of(`\b(EN|IEC|ISO|NEC) (\d)`)
 
-var clauses = pattern.Of(`\b(?:EN|IEC|ISO|NEC) [^,;)]*`)
+// cited finds the names of standards, without their clauses.
+var cited = pattern.Of(`\b(?:EN|IEC|ISO|NEC) [^,;)]*`)
 
 // oneStandard is the standard that all of some sentences refer to; "" where there are several,
 // or one names none.
 func oneStandard(sentences []string) string {
 	one := ""
 	for i, w := range sentences {
-		names := clauses().FindAllString(w, -1)
+		names := cited().FindAllString(w, -1)
 		if len(names) == 0 {
 			return ""
 		}

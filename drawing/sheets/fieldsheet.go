@@ -35,7 +35,8 @@ func fieldSheetLevels(v *floorplan.View) []setting.Level {
 	if laying := layingRules(v); laying != nil {
 		rules = append(rules, setting.List{Head: "Laying", Number: 1, Paras: laying})
 	}
-	more := slices.Concat(v.Standing(), v.Corners(), []setting.Block{notes(v)}, schedule(v.Room, v.Fig, nil, true),
+	more := slices.Concat(v.Standing(), v.Corners(), []setting.Block{notes(v)},
+		schedule(v.Room, v.Fig, nil, onSmall(v.Plan)),
 		differences(v), revised(v))
 	if len(v.Plan.TakeOff.Lines) == 0 { // else it begins with them
 		more = append(more, areas(v.Room, v.Fig.Units))
