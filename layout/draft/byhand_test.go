@@ -34,6 +34,17 @@ func TestWhereADocumentIsBroken(t *testing.T) {
 	}
 }
 
+// A file of no known ending is told by what it says: GeoJSON has a type and no walls.
+func TestReadersByContent(t *testing.T) {
+	for text, want := range map[string]string{"{}": "room scan", `{"walls": []}`: "room scan",
+		`{"type": "Polygon"}`: "GeoJSON", `{"type": "x", "walls": []}`: "room scan", `{"type": "Polygon",`: "room scan",
+		"\ufeff\n {\"type\": \"x\"}": "GeoJSON", "x": "", "": ""} {
+		if _, kind := readerOf("file", []byte(text)); kind != want {
+			t.Errorf("%q: %q, want %q", text, kind, want)
+		}
+	}
+}
+
 // Two corners up to 8 mm apart are one, and one up to 3 mm off its neighbours' line is none.
 func TestCornersThatAreNone(t *testing.T) {
 	for _, k := range []struct {
@@ -50,6 +61,9 @@ func TestCornersThatAreNone(t *testing.T) {
 			0},
 		{hand.Points(450, 0, 900, 0, 900, 600, 0, 600, 0, 0), hand.Points(900, 0, 900, 600, 0, 600, 0, 0), 1},
 		{hand.Points(0, 0, 900, 0, 450, 1), hand.Points(0, 0, 900, 0, 450, 1), 0}, // three corners stay
+		{hand.Points(0, 0, 900, 0, 908, 0, 900, 600, 0, 600), box(0, 0, 900, 600), 1},
+		{hand.Points(0, 0, 900, 0, 900, 600, 0, 600, -8, 0), box(0, 0, 900, 600), 1},
+		{hand.Points(5, 5, 5, 5, 5, 5), hand.Points(5, 5), 2},
 		{hand.Points(0, 0, 0, 600, 900, 600, 900, 0), hand.Points(900, 0, 900, 600, 0, 600, 0, 0), 0},
 	} {
 		got, left := cleaned(k.ring)
@@ -74,6 +88,7 @@ func TestOutlinesThatAreNoRooms(t *testing.T) {
 		{box(0, 0, 1000, 1000), ""}, {box(0, 0, 400, 250), ""}, {box(0, 0, 400, 249), "would be 400 by 249 mm"},
 		{box(0, 0, 1e5, 1e5), ""}, {box(0, 0, 1e5+1, 1000), "would be 100 by 1 m"}, {box(0, 0, 1000, 1e5+1),
 			"would be 1 by 100 m"},
+		{hand.Points(0, 0, 1000, 0, 0, 1000), ""},
 		{hand.Points(0, 0, 1000, 0), "2 corners"}, {many(400), ""}, {many(401), "401 corners"},
 		{hand.Points(0, 0, 1000, 1000, 1000, 0, 0, 1000), "walls 1 and 3 cross or touch at 500, 500"},
 		{hand.Points(0, 0, 2e12, 0, 0, 5), "no place"}, {hand.Points(0, 0, 0, -2e12, 9, 5), "no place"},
@@ -192,8 +207,31 @@ func TestThingsOfADrawing(t *testing.T) {
 			t.Errorf("%+v, want %+v", s, want)
 		}
 	}
-	a := d.shapes[5].line
-	if a[0].Dist(plane.Pt(100, 0)) > 0.01 || a[len(a)-1].Dist(plane.Pt(0, 100)) > 0.01 || d.shapes[5].closed {
+	if k := d.shapes[5].knots; k[0].at != d.shapes[5].line[0] || math.Abs(k[0].rise-100*(1-math.Sqrt2/2)) > 1e-9 {
+		t.Errorf("the arc's corners %v", k) // a quarter of a circle stands off by r (1 - cos 45°)
+	}
+	// one without corners is none, and one takes no layer from what is before it; a single corner stays to be said
+	d, err = readDXF(pairs("0 SECTION 2 ENTITIES 0 LWPOLYLINE 8 L 0 POLYLINE 8 R 0 SEQEND 0 LINE 10 0 20 0 11 1 21 " +
+		"1 8 Z " +
+		"0 POLYLINE 0 VERTEX 10 3 20 4 0 SEQEND 0 EOF"))
+	if err != nil || len(d.shapes) != 2 || d.shapes[1].layer != "" || !same(d.shapes[1].line, hand.Points(3, 4)) {
+		t.Errorf("%+v, %v", d, err)
+	}
+	// what has a figure that is none is refused, and not taken
+	d = drawn()
+	if err := d.entity(group{0, "LINE", 7}, []group{{10, "x", 9}}); err == nil || err.Line != 9 || d.shapes != nil {
+		t.Errorf("%v, %+v", err, d.shapes)
+	}
+}
+
+// The arc of a drawing of one thing each.
+func TestArcOfADrawing(t *testing.T) {
+	d, err := readDXF(pairs("0 SECTION 2 ENTITIES 0 ARC 8 A 10 0 20 0 40 100 50 0 51 90 0 ENDSEC 0 EOF"))
+	if err != nil || len(d.shapes) != 1 {
+		t.Fatalf("%+v, %v", d, err)
+	}
+	a := d.shapes[0].line
+	if a[0].Dist(plane.Pt(100, 0)) > 0.01 || a[len(a)-1].Dist(plane.Pt(0, 100)) > 0.01 || d.shapes[0].closed {
 		t.Errorf("the arc %v", a)
 	}
 }
@@ -256,9 +294,14 @@ func TestSidesOfAnArc(t *testing.T) {
 	}
 }
 
-// drawn is a drawing of shapes, each at a line of its own.
+// drawn is a drawing of shapes, each at a line of its own, their sides straight unless they say.
 func drawn(shapes ...shape) *dxf {
 	for i := range shapes {
+		if shapes[i].knots == nil {
+			for _, p := range shapes[i].line {
+				shapes[i].knots = append(shapes[i].knots, knot{at: p})
+			}
+		}
 		shapes[i].at = i + 1
 		if shapes[i].layer == "" {
 			shapes[i].layer = "W"
@@ -282,6 +325,11 @@ func TestLinesAreJoined(t *testing.T) {
 			{line: hand.Points(0, 1000, 0, 0)}, {line: hand.Points(2000, 0, 2000, 1000)}}, 1, 0},
 		{"0.9 mm apart", []shape{{line: hand.Points(0, 0, 2000, 0)}, {line: hand.Points(2000, 0.9, 2000, 1000, 0,
 			1000, 0, 0.9)}}, 1, 0},
+		{"1 mm apart", []shape{{line: hand.Points(0, 0, 2000, 0)}, {line: hand.Points(2000, 1, 2000, 1000, 0,
+			1000, 0, 1)}}, 0, 2},
+		{"open, its ends 1 mm apart", []shape{{line: hand.Points(0, 0, 2000, 0, 2000, 1000, 0, 1)}}, 0, 1},
+		{"closed by itself, a line from its corner", []shape{{line: hand.Points(0, 0, 2000, 0, 2000, 1000, 0, 0.5)},
+			{line: hand.Points(0, 0.5, 0, 900)}}, 1, 1},
 		{"1.1 mm apart", []shape{{line: hand.Points(0, 0, 2000, 0)}, {line: hand.Points(2000, 1.1, 2000, 1000, 0,
 			1000, 0, 1.1)}}, 0, 2},
 		{"on two layers", []shape{{line: hand.Points(0, 0, 2000, 0)}, {layer: "V", line: hand.Points(2000, 0, 2000,
@@ -318,14 +366,87 @@ func TestLinesAreJoined(t *testing.T) {
 		}
 	}
 	d := drawn(shape{line: hand.Points(0, 0, 2, 0, 2, 0.004, 2, 1, 0, 1), closed: true},
-		shape{line: hand.Points(1, 0.5), radius: 0.1, closed: true})
+		shape{line: hand.Points(1, 0.5), radius: 0.1, closed: true},
+		shape{line: hand.Points(0, 0, 1, 0, 1.5, 0, 2, 0), knots: []knot{{plane.Pt(0, 0), 0.25}}})
 	if got := d.across(); got != "2 by 1" {
 		t.Error(got)
 	}
 	d.scale(1000)
 	if s := d.shapes; !same(s[0].line, box(0, 0, 2000, 1000)) || s[0].dropped != 1 || s[1].radius != 100 ||
-		s[1].line[0] != plane.Pt(1000, 500) {
+		s[1].line[0] != plane.Pt(1000, 500) || len(s[2].line) != 4 || s[2].knots[0].rise != 250 {
 		t.Errorf("%+v", s)
+	}
+}
+
+// Bent walls stay so where lines are joined: east, and back west along an arc that stands off by 250 mm, drawn
+// from its other end.
+func TestBentLinesAreJoined(t *testing.T) {
+	d := drawn(shape{line: hand.Points(0, 0, 2000, 0, 2000, 1000)}, shape{line: hand.Points(0, 0, 0, 1000, 2000, 1000),
+		knots: []knot{{at: plane.Pt(0, 0)}, {plane.Pt(0, 1000), -250}, {at: plane.Pt(2000, 1000)}}})
+	d.close()
+	want := []knot{{at: plane.Pt(0, 0)}, {at: plane.Pt(2000, 0)}, {plane.Pt(2000, 1000), 250}, {at: plane.Pt(0, 1000)}}
+	if s := d.shapes; len(s) != 1 || !s[0].closed || !slices.EqualFunc(s[0].knots, want, sameKnot) ||
+		!same(s[0].line, box(0, 0, 2000, 1000)) {
+		t.Errorf("%+v", s)
+	}
+}
+
+// What lies in a room and reaches out of it, and another drawing of its own walls, is no keep-out; what is
+// said of curves and of corners left out counts them.
+func TestWhatIsSaidOfARoom(t *testing.T) {
+	bulge := func(x0, y0, x1, y1, rise float64, n int) shape {
+		s := shape{line: box(x0, y0, x1, y1), closed: true, layer: "Fix"}
+		for i, p := range s.line {
+			k := knot{at: p}
+			if i < n {
+				k.rise = rise
+			}
+			s.knots = append(s.knots, k)
+		}
+		return s
+	}
+	walls := func(n int) shape {
+		s := bulge(0, 0, 3000, 2000, 200, n)
+		s.layer = "W"
+		return s
+	}
+	straight := bulge(500, 500, 900, 900, 0, 0)
+	for _, k := range []struct {
+		name   string
+		shapes []shape
+		kept   int
+		said   string
+	}{
+		{"bare", []shape{walls(0)}, 0, ""}, {"one curved wall", []shape{walls(1)}, 0, "1 curved wall, by its rise"},
+		{"two", []shape{walls(2)}, 0, "2 curved walls, by their rises"},
+		{"a corner left out", []shape{{line: box(0, 0, 3000, 2000), closed: true, dropped: 1}}, 0,
+			"1 corner that were none, within 3 mm of a straight wall or of another"},
+		{"a keep-out", []shape{walls(0), straight}, 1, "1 keep-out in the room of 6.00 m²"},
+		{"a curved one", []shape{walls(0), straight, bulge(1500, 500, 1900, 900, 50, 1)}, 2,
+			"2 keep-outs in the room of 6.00 m², 1 of them with curved sides, by their rises"},
+		{"out through a wall", []shape{walls(0), bulge(2500, 1000, 3300, 1400, 0, 0)}, 0,
+			"1 shape on layer Fix: not closed, or in no room"},
+		{"the walls once more", []shape{walls(0), bulge(0, 0, 3000, 2000, 0, 0)}, 0,
+			"1 shape on layer Fix: not closed, or in no room"},
+	} {
+		f, err := drawn(k.shapes...).rooms("W", "mm")
+		if err != nil || len(f.Rooms) != 1 || len(f.Rooms[0].KeepOuts) != k.kept {
+			t.Errorf("%s: %+v, %v", k.name, f, err)
+			continue
+		}
+		f.Took = f.Took[:len(f.Took)-1] // the outline itself
+		if got := strings.Join(append(f.Took, f.Dropped...), "; "); got != k.said {
+			t.Errorf("%s: %q, want %q", k.name, got, k.said)
+		}
+	}
+	// just half of an outline is not most of it, and a floor of 0.1 m² is one
+	d := drawn(shape{line: box(0, 0, 2000, 1000), closed: true}, shape{line: box(0, 0, 1000, 1000), closed: true})
+	if got := d.floors(&Found{}, d.shapes); len(got) != 1 || got[0].line.Area() != 2e6 {
+		t.Errorf("%+v", got)
+	}
+	d = drawn(shape{line: box(0, 0, 400, 250), closed: true})
+	if got := d.floors(&Found{}, d.shapes); len(got) != 1 {
+		t.Errorf("%+v", got)
 	}
 }
 
@@ -428,7 +549,7 @@ func TestTheLayerOfRooms(t *testing.T) {
 		want bool
 	}{{box(0, 0, 9, 9), box(0, 0, 9, 9), true}, {box(-8, 0, 9, 9), box(0, 0, 99, 99), true}, {box(-9, 0, 9, 9), box(0,
 		0, 99, 99), false},
-		{nil, box(0, 0, 9, 9), false}} {
+		{nil, box(0, 0, 9, 9), false}, {hand.Points(5, 5), box(0, 0, 9, 9), true}} {
 		if got := inside(k.a, k.b); got != k.want {
 			t.Errorf("%v in %v: %v", k.a, k.b, got)
 		}
@@ -812,6 +933,19 @@ func TestASquareAsASketch(t *testing.T) {
 	}
 	if rows := Sketch(hand.Points(5, 5, 5, 5)); rows != nil {
 		t.Errorf("%q", rows)
+	}
+	// of two letters the second stands beside the first, and a side shorter than a letter is wide is drawn too
+	zigzag := []plane.Point{{}}
+	for i := range 25 {
+		zigzag = append(zigzag, plane.Pt(float64(i+1)*150, float64(i%2)*10))
+	}
+	zigzag = append(zigzag, plane.Pt(3750, 1000), plane.Pt(2750, 1000), plane.Pt(2750, 3000))
+	if rows := Sketch(zigzag); !strings.Contains(strings.Join(rows, "\n"), "·AA·") {
+		t.Errorf("%s", strings.Join(rows, "\n"))
+	}
+	edge := append(zigzag[:26:26], plane.Pt(3750, 10), plane.Pt(3750, 1000)) // its 27th side is the right edge
+	if rows := Sketch(edge); !strings.HasSuffix(rows[len(rows)/2-1]+rows[len(rows)/2], "A") {
+		t.Errorf("%s", strings.Join(rows, "\n"))
 	}
 }
 

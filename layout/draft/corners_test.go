@@ -85,7 +85,7 @@ func TestBentRoomByHand(t *testing.T) {
 	if _, arcs, ok := bentRoom(&shape{knots: knots}, frame{}); !ok || !arcs[0].Into {
 		t.Errorf("%+v, %v", arcs, ok)
 	}
-	for rise, bent := range map[float64]bool{4.9: false, 5.1: true, -4.9: false, -5.1: true} {
+	for rise, bent := range map[float64]bool{4.9: false, 5: true, -4.9: false, -5: true} {
 		knots[2].rise = rise
 		if _, arcs, _ := bentRoom(&shape{knots: knots}, frame{}); (len(arcs) > 0) != bent {
 			t.Errorf("off by %g mm: %+v", rise, arcs)
@@ -238,6 +238,40 @@ func TestFaultsOfNoLine(t *testing.T) {
 	if err := (&geo{}).object(odd, "", 0); err == nil || err.Line != 0 {
 		t.Errorf("%+v", err)
 	}
+	odd.Type = "MultiPolygon"
+	if err := (&geo{}).object(odd, "", 0); err == nil || err.Line != 0 {
+		t.Errorf("%+v", err)
+	}
+	nested := geoObject{Type: "Polygon"}
+	for range mostNesting + 2 {
+		inner := nested
+		nested = geoObject{Type: "Feature", Geometry: &inner}
+	}
+	if err := (&geo{}).object(nested, "", 0); err == nil || !strings.Contains(err.Message, "9 deep") {
+		t.Errorf("%+v", err)
+	}
+	full := &geo{found: &Found{Rooms: make([]Room, mostRooms)}}
+	if err := full.polygon([][][]float64{{}}, ""); err == nil || err.Line != 0 {
+		t.Errorf("%+v", err)
+	}
+	short := &scan{Floors: []scanned{{PolygonCorners: [][]float64{{0}, {0}, {0}}}}}
+	if _, _, err := short.outline(); err == nil || err.Line != 0 {
+		t.Errorf("%+v", err)
+	}
+	small := `{"floors": [{"transform": [1,0,0,0,0,1,0,0,0,0,1,0,0,0,0,1], "polygonCorners": ` +
+		`[[0,0,0],[0.1,0,0],[0,0,0.1]]}]}`
+	if _, err := readScan([]byte(small), Options{}); err == nil || err.Line != 0 ||
+		!strings.Contains(err.Message, "100 by 100 mm") {
+		t.Errorf("%+v", err)
+	}
+	for _, typed := range []string{"left 2 m", "east far", "east 0 m"} {
+		if _, err := ReadWall(typed, NoWall, false, plane.Millimetres); err == nil || err.Line != 0 {
+			t.Errorf("%s: %+v", typed, err)
+		}
+	}
+	if _, err := readGroups([]byte("5\nA\n")); err == nil || err.Line != 1 {
+		t.Errorf("%+v", err)
+	}
 	if _, err := (&geo{}).flat([][]float64{{1}}, nil); err == nil || err.Line != 0 {
 		t.Errorf("%+v", err)
 	}
@@ -275,5 +309,171 @@ func TestBentSidesAreHalved(t *testing.T) {
 	none := []knot{{plane.Pt(5, 5), 3}, {plane.Pt(5, 5), 0}}
 	if got := halved(none); !slices.EqualFunc(got, none, sameKnot) {
 		t.Errorf("%v", got)
+	}
+}
+
+// What is told of an outline's own corners: in line within 3 mm, one place within 8; three corners
+// stay three. The area within bent sides has two thirds of the rectangles round them.
+func TestTidiedByHand(t *testing.T) {
+	at := func(xy ...float64) (out []knot) {
+		for _, p := range hand.Points(xy...) {
+			out = append(out, knot{at: p})
+		}
+		return out
+	}
+	for _, k := range []struct {
+		name     string
+		in, want []knot
+	}{
+		{"3 mm off the line", at(0, 0, 450, 3, 900, 0, 900, 600, 0, 600), at(0, 0, 900, 0, 900, 600, 0, 600)},
+		{"8 mm apart", at(0, 0, 892, 0, 900, 0, 900, 600, 0, 600), at(0, 0, 900, 0, 900, 600, 0, 600)},
+		{"8 mm apart at a corner", at(0, 0, 900, 0, 900, 600, 0, 600, 0, 8), at(0, 0, 900, 0, 900, 600, 0, 600)},
+		{"three", at(0, 0, 450, 0, 900, 600), at(0, 0, 450, 0, 900, 600)},
+		{"three in a line", at(0, 0, 450, 1, 900, 0), at(900, 0, 450, 1, 0, 0)},
+	} {
+		got := tidied(k.in)
+		for range got { // from whichever corner it begins
+			if slices.EqualFunc(got, k.want, sameKnot) {
+				break
+			}
+			got = append(got[1:], got[0])
+		}
+		if !slices.EqualFunc(got, k.want, sameKnot) {
+			t.Errorf("%s: %v", k.name, got)
+		}
+	}
+	bent := at(0, 0, 450, 0, 900, 0, 900, 600, 0, 600)
+	bent[1].rise = 5
+	if got := tidied(bent); len(got) != 5 {
+		t.Errorf("a wall bent by 5 mm: %v", got)
+	}
+	bent[0].rise, bent[1].rise = 5, 0
+	if got := tidied(bent); len(got) != 5 {
+		t.Errorf("the wall before bent by 5 mm: %v", got)
+	}
+	lens := []knot{{plane.Pt(0, 0), 300}, {plane.Pt(1000, 0), 300}}
+	if got := turned(lens); got != 2*1000*300*2/3 {
+		t.Errorf("%g mm²", got)
+	}
+	if got := turned(reversed(lens)); got != -2*1000*300*2/3 {
+		t.Errorf("%g mm²", got)
+	}
+}
+
+// What stands in a room with bent sides keeps them; with none, or where its corners make no outline,
+// it is drawn by its line. A half disc has its arc in two.
+func TestBentKeepOutsByHand(t *testing.T) {
+	keep := func(line plane.Ring, rises ...float64) KeepOut {
+		s := &shape{line: line}
+		for i, p := range line {
+			s.knots = append(s.knots, knot{p, rises[i]})
+		}
+		return bentKeepOut(s, frame{})
+	}
+	square := box(0, 0, 400, 400)
+	if k := keep(square, 0, 5, 2, 0); !slices.Equal(k.Rises, []float64{0, 5, 0, 0}) || !same(k.Outline, square) {
+		t.Errorf("%+v", k)
+	}
+	if k := keep(square, 0, 4.9, 2, 0); k.Rises != nil || !same(k.Outline, square) {
+		t.Errorf("%+v", k)
+	}
+	cross := plane.Ring(hand.Points(0, 0, 400, 400, 400, 0, 0, 300))
+	if k := keep(cross, 50, 0, 0, 0); k.Rises != nil || !same(k.Outline, cross) {
+		t.Errorf("%+v", k)
+	}
+	each := 200 * (1 - math.Sqrt2/2)
+	k := keep(hand.Points(0, 0, 400, 0), 200, 0)
+	if !same(k.Outline, hand.Points(0, 0, 200, -200, 400, 0)) || len(k.Rises) != 3 ||
+		math.Abs(k.Rises[0]-each) > 1e-6 ||
+		math.Abs(k.Rises[1]-each) > 1e-6 || k.Rises[2] != 0 {
+		t.Errorf("%+v", k)
+	}
+	if k := keep(hand.Points(0, 0, 10, 0), 5, 5); k.Diameter != 10 || k.At.Dist(plane.Pt(5, 0)) > 1e-9 {
+		t.Errorf("%+v", k)
+	}
+}
+
+// A thing that leans takes its place from its middle, and one without a depth has none.
+func TestThingsThatLean(t *testing.T) {
+	s := scanned{Dimensions: []float64{2, 1}, Transform: scanPlace{1, 0, 0, 0, 0.7, 0, 0.7, 0, 0, 0, 1, 0, 3, 0, 4, 1}}
+	if got := s.stretch(); got != hand.Segment(2000, -4000, 4000, -4000) || s.depth() != 0 || s.width() != 2000 {
+		t.Errorf("%v, %g deep", got, s.depth())
+	}
+	s.Dimensions = []float64{0.4, 1, 0.4}
+	s.Transform[12], s.Transform[14] = 1.5, -1
+	x, ok := (&Room{Outline: box(0, 0, 3000, 2000)}).fixture("toilet", &s, frame{})
+	if !ok || x.Angle != 0 || x.At != plane.Pt(1500, 1000) {
+		t.Errorf("%+v, %v", x, ok)
+	}
+}
+
+// In a corner a thing stands at the wall it is nearer to, its back there or its side.
+func TestThingsInACorner(t *testing.T) {
+	r := &Room{Outline: box(0, 0, 3000, 2000)}
+	for _, k := range []struct {
+		x, z float64
+		wall int
+	}{{0.3, -1.64, 2}, {0.21, -1.55, 3}} { // 10 mm off one wall, 100 off the other
+		th := thing("toilet", k.x, k.z, 0.4, 0.7, 0)
+		if x, ok := r.fixture("toilet", &th, frame{}); !ok || x.Wall != k.wall {
+			t.Errorf("%+v: %+v, %v", k, x, ok)
+		}
+	}
+}
+
+// A line within a room ends at its walls, not where one of them would go on: at the arm of an L.
+func TestWallsOfAnLTrimNothingBeyondThem(t *testing.T) {
+	r := &Room{Outline: hand.Points(0, 0, 4000, 0, 4000, 1000, 2000, 1000, 2000, 3000, 0, 3000)}
+	if got := r.trimmed(hand.Segment(-100, 500, 3500, 500)); got != hand.Segment(0, 500, 3500, 500) {
+		t.Errorf("%v", got)
+	}
+}
+
+// What is said of a scan counts what was taken: one wall within, a door in it, one fixture.
+func TestWhatAScanTakes(t *testing.T) {
+	s := scan{Walls: []scanned{wallOf(1, -0.5, 2, -0.5)}, Doors: []scanned{wallOf(1.1, -0.5, 1.9, -0.5)},
+		Objects: []scanned{thing("toilet", 1.5, -1.6, 0.4, 0.7, 0)}}
+	r, f := &Room{Outline: box(0, 0, 3000, 2000)}, &Found{}
+	s.partitions(f, r, frame{})
+	s.openings(f, r, frame{})
+	s.things(f, r, frame{})
+	want := "1 wall within, 100 mm thick unless the tape says otherwise; 1 door; 1 fixture: toilet"
+	if got := strings.Join(f.Took, "; "); got != want || len(r.Partitions) != 1 || len(r.Partitions[0].Openings) != 1 {
+		t.Errorf("%q, %+v", got, r.Partitions)
+	}
+}
+
+// Tables of walls: four that say where they go are not taken round from the east; a first turn left out is
+// east, a later one to the left; a length with a unit keeps it.
+func TestTablesByHand(t *testing.T) {
+	for _, k := range []struct {
+		text string
+		want []Wall
+	}{
+		{"direction,length (m)\nnorth,2\neast,3\nsouth,2\nwest,3\n", []Wall{{0, 2000}, {90, 3000}, {180, 2000},
+			{270, 3000}}},
+		{"length (m)\n3\n2\n3\n2\n", []Wall{{90, 3000}, {0, 2000}, {270, 3000}, {180, 2000}}},
+		{"turn,length (m)\n,3\nleft,2\n,3\nleft,2\n", []Wall{{90, 3000}, {0, 2000}, {270, 3000}, {180, 2000}}},
+		{"turn,length (m)\non,3\n", nil},
+		{"direction,length (m)\n,3\nnorth,2\n", nil},
+		{"direction,length (cm)\neast,2.5 m\nnorth,120\n", []Wall{{90, 2500}, {0, 1200}}},
+		{"3 m\n", nil},
+	} {
+		f, err := readTape([]byte(k.text), Options{})
+		if k.want == nil {
+			if err == nil || !strings.Contains(err.Message, "no direction to go from") {
+				t.Errorf("%q: %+v, %v", k.text, f, err)
+			}
+			continue
+		}
+		if err != nil || len(f.Rooms) != 1 || !slices.Equal(f.Rooms[0].Walls, k.want) {
+			t.Errorf("%q: %+v, %v", k.text, f, err)
+		}
+	}
+	if w, err := ReadWall("left 1 m", Wall{Bearing: 0}, false, plane.NoUnits); err != nil || w.Bearing != 270 {
+		t.Errorf("%+v, %v", w, err)
+	}
+	if w, err := ReadWall("360 1 m", Wall{Bearing: 90}, true, plane.NoUnits); err != nil || w.Bearing != 90 {
+		t.Errorf("%+v, %v", w, err)
 	}
 }

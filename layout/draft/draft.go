@@ -164,7 +164,7 @@ func parseJSON(data []byte, into any) *Error {
 	case *json.UnmarshalTypeError:
 		offset = e.Offset
 	}
-	before := data[:min(max(offset, 0), int64(len(data)))]
+	before := data[:min(offset, int64(len(data)))]
 	out := at(1+bytes.Count(before, []byte("\n")), "it cannot be read: %v", strings.TrimPrefix(err.Error(), "json: "))
 	out.Column = max(1, len(before)-bytes.LastIndexByte(before, '\n')-1)
 	return out

@@ -66,7 +66,7 @@ func (d *dxf) scale(by float64) {
 }
 
 // close joins lines and open outlines of one layer, end to end, to closed ones. Ends meet
-// within a thousandth of the drawing, or are the same.
+// within a 2000th of the drawing's size, or are the same.
 func (d *dxf) close() {
 	var done []shape
 	loose := map[string][]shape{}
@@ -90,7 +90,7 @@ func (d *dxf) close() {
 
 // shut closes a line whose ends meet.
 func (s *shape) shut() {
-	s.closed, s.line, s.knots = true, s.line[:len(s.line)-1], s.knots[:max(0, len(s.knots)-1)]
+	s.closed, s.line, s.knots = true, s.line[:len(s.line)-1], s.knots[:len(s.knots)-1]
 }
 
 // near is within how much two ends of lines meet.
@@ -128,8 +128,7 @@ func joined(parts []shape, near float64) (out []shape) {
 func goesOn(parts []shape, used []bool, chain *shape, near float64) int {
 	end := chain.line[len(chain.line)-1]
 	for i, p := range parts {
-		n := len(p.line)
-		if used[i] || n == 0 {
+		if used[i] {
 			continue
 		}
 		line, knots := slices.Clone(p.line), p.knots
@@ -140,10 +139,8 @@ func goesOn(parts []shape, used []bool, chain *shape, near float64) int {
 		if line[0].Dist(end) < near {
 			used[i] = true
 			chain.line = append(chain.line, line[1:]...)
-			if last := len(chain.knots) - 1; last >= 0 && len(knots) > 0 {
-				chain.knots[last].rise = knots[0].rise
-				chain.knots = append(chain.knots, knots[1:]...)
-			}
+			chain.knots[len(chain.knots)-1].rise = knots[0].rise
+			chain.knots = append(chain.knots, knots[1:]...)
 			return i
 		}
 	}

@@ -30,7 +30,7 @@ func Sketch(line []plane.Point) []string {
 	}
 	set := func(p plane.Point, mark rune) {
 		x, y := int(math.Round((p.X-box.Min.X)/each)), int(math.Round((box.Max.Y-p.Y)/each/letterTallness))
-		grid[min(max(y, 0), high-1)][min(max(x, 0), wide-1)] = mark
+		grid[y][min(x, wide-1)] = mark // a name's second letter may lie beyond
 	}
 	for _, s := range plane.Segments(line) {
 		n := int(s.Length()/each) + 1

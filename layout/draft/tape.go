@@ -171,8 +171,8 @@ func (t *tapeTable) readRoom(name string, rows [][]string, lines []int) (Room, *
 			way = fourSides[i]
 		}
 		typed := way + " " + t.cell(row, t.length) + t.unitOf(t.cell(row, t.length))
-		if t.turns && i == 0 && way == "" {
-			typed = "east " + typed
+		if t.turns && way == "" { // its figure is no turn
+			typed = map[bool]string{true: "east", false: "left"}[i == 0] + typed
 		}
 		wall, err := ReadWall(typed, before, t.turns, plane.NoUnits)
 		if err != nil {

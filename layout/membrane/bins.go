@@ -8,16 +8,16 @@ import "slices"
 // when none meets the lower bound, by branch and bound. No length is more than
 // size.
 func packed(lengths []int, size, least int) [][]int {
-	order := make([]int, len(lengths))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return lengths[b] - lengths[a] })
+	order := falling(lengths)
 	least = max(least, lowerBound(lengths, size))
 	best := firstFit(lengths, order, size)
-	for _, bins := range [][][]int{best, fullest(lengths, order, size)} {
-		if len(bins) == 0 || len(best) <= least {
-			continue
+	ways := [][][]int{best}
+	if full := fullest(lengths, order, size); full != nil {
+		ways = append(ways, full)
+	}
+	for _, bins := range ways {
+		if len(best) <= least {
+			break
 		}
 		if better := refill(lengths, bins, size, least); len(better) < len(best) {
 			best = better
@@ -29,6 +29,16 @@ func packed(lengths []int, size, least int) [][]int {
 		best = s.best
 	}
 	return best
+}
+
+// falling returns the numbers of the lengths, the longest first.
+func falling(lengths []int) []int {
+	order := make([]int, len(lengths))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int { return lengths[b] - lengths[a] })
+	return order
 }
 
 // firstFit is first-fit decreasing.
@@ -55,9 +65,6 @@ const fillWork = 30_000_000
 // would take too long.
 func fullest(lengths, order []int, size int) [][]int {
 	rest := slices.Clone(order)
-	if len(rest)*size > fillWork {
-		return nil
-	}
 	work := 0
 	var bins [][]int
 	for len(rest) > 0 {
@@ -78,7 +85,7 @@ func fill(lengths, candidates []int, room int) []int {
 	last := make([]int, room+1) // last[n]: place in candidates+1 of what completed the sum n
 	for k, i := range candidates {
 		for n := room; n >= lengths[i]; n-- {
-			if from := n - lengths[i]; last[n] == 0 && (from == 0 || last[from] > 0 && last[from] < k+1) {
+			if from := n - lengths[i]; last[n] == 0 && (from == 0 || last[from] > 0) {
 				last[n] = k + 1
 			}
 		}

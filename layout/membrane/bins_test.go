@@ -2,6 +2,7 @@ package membrane
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -148,7 +149,66 @@ func TestSearchBeatsEveryRule(t *testing.T) {
 			t.Errorf("%s, mended: %d bins", rule, n)
 		}
 	}
-	if n := len(packed(lengths, 66, 0)); n != 3 {
-		t.Errorf("%d bins, want 3", n)
+	bins := packed(lengths, 66, 0)
+	all := slices.Sorted(slices.Values(slices.Concat(bins...)))
+	if len(bins) != 3 || !slices.Equal(all, order) {
+		t.Errorf("%v, want all 12 in 3 bins", bins)
+	}
+}
+
+// Where first-fit takes a bin more than the bound, and the search ends before it finds fewer, refilling does
+// (instances found at random; that no fewer will do is the bound of Martello and Toth).
+func TestRefillingMendsLongLists(t *testing.T) {
+	for size, lengths := range map[int][]int{
+		104: {25, 52, 14, 30, 41, 42, 28, 29, 38, 40, 25, 36, 23, 27, 53, 45, 58, 33, 43, 23, 39, 59, 29, 23, 34, 35,
+			48, 14, 42},
+		87: {16, 37, 16, 33, 34, 15, 12, 24, 42, 50, 43, 48, 20, 20, 35, 48, 49, 38, 19, 18, 22, 38, 42, 37, 26, 18,
+			22, 42},
+		125: {40, 18, 46, 53, 52, 56, 27, 65, 29, 52, 17, 16, 34, 35, 39, 56, 59, 28, 57, 48, 32, 23, 48, 34, 27},
+	} {
+		bound, first := lowerBound(lengths, size), firstFit(lengths, falling(lengths), size)
+		if len(first) != bound+1 {
+			t.Fatalf("first fit takes %d bins of %d, the bound is %d", len(first), size, bound)
+		}
+		if n := len(packed(lengths, size, 0)); n != bound {
+			t.Errorf("%d bins of %d, want %d", n, size, bound)
+		}
+	}
+}
+
+// What is longest is cut first, and lengths of one size in their order.
+func TestTheLongestComesFirst(t *testing.T) {
+	if got := falling([]int{3, 9, 3, 1, 12, 9}); !slices.Equal(got, []int{4, 1, 5, 0, 2, 3}) {
+		t.Errorf("%v", got)
+	}
+}
+
+// The packing is that of first fit unless another takes fewer bins, and the search alone finds the fewest.
+func TestFirstFitStaysUnlessFewerDo(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		size := rapid.IntRange(5, 40).Draw(t, "size")
+		lengths := rapid.SliceOfN(rapid.IntRange(1, size), 1, 8).Draw(t, "lengths")
+		order := falling(lengths)
+		first, got := firstFit(lengths, order, size), packed(lengths, size, 0)
+		if len(got) == len(first) && !slices.EqualFunc(got, first, slices.Equal) {
+			t.Fatalf("%v in bins of %d: %v, by first fit %v", lengths, size, got, first)
+		}
+		s := binSearch{lengths: lengths, order: order, size: size, least: lowerBound(lengths, size), best: first,
+			steps: searchSteps}
+		if s.place(0, nil); len(s.best) != fewest(lengths, size, nil) {
+			t.Fatalf("%v in bins of %d: the search finds %v", lengths, size, s.best)
+		}
+	})
+}
+
+// A search whose steps are spent makes do with what it has.
+func TestSearchEndsWithItsSteps(t *testing.T) {
+	lengths := []int{4, 3, 3, 2, 2, 2}
+	first := firstFit(lengths, falling(lengths), 8)
+	for steps, want := range map[int]int{3: 3, 1000: 2} {
+		s := binSearch{lengths: lengths, order: falling(lengths), size: 8, least: 1, best: first, steps: steps}
+		if s.place(0, nil); len(s.best) != want {
+			t.Errorf("%d steps: %d bins, want %d", steps, len(s.best), want)
+		}
 	}
 }

@@ -29,7 +29,7 @@ func (c cutter) pick(choices [][]arrangement) []int {
 	}
 	for i := range choices {
 		copy(picked, best)
-		picked[i] = 1 - picked[i]
+		picked[i] = 1
 		try(picked)
 	}
 	return best

@@ -102,7 +102,7 @@ func (c cutter) divide(rings, doors []plane.Ring) ([]strip, float64, error) {
 	for i := range rows {
 		rows[i] = shadow(rings, lines[i], lines[i+1])
 	}
-	seams := make([]float64, n+1)
+	seams := make([]float64, n) // along the line below each row
 	for i := 1; i < n; i++ {
 		s := meeting(rings, lines[i])
 		seams[i] = seamWeight*total(s) + doorWeight*total(overlap(s, scan(doors, lines[i])))

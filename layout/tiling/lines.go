@@ -76,14 +76,14 @@ func (l Layout) Start() (s Start, ok bool) {
 	}
 	way = way.Rotate(l.Angle)
 	for _, at := range crossings {
-		s = Start{Along: l.lineAt(at, way), Across: l.lineAt(at, way.Left()), At: at}
+		s = Start{Along: l.lineAt(at, way), Across: l.lineAt(at, way.Left()), At: at, Second: at}
 		for _, c := range crossings {
 			on := math.Abs(c.Sub(at).Cross(way)) < narrowestCut && s.Along.Distance(c) < narrowestCut
-			if on && c.Dist(at) > s.Second.Dist(at) || on && s.Second == (plane.Point{}) && c != at {
+			if on && c.Dist(at) > s.Second.Dist(at) {
 				s.Second = c
 			}
 		}
-		if s.Second != (plane.Point{}) && s.Across.Length() > narrowestCut {
+		if s.Second != at && s.Across.Length() > narrowestCut {
 			return s, true
 		}
 	}
