@@ -151,13 +151,18 @@ func (f *Refit) fewestLifted() (Choice, error) {
 	if f.Laid == nil {
 		return Choice{}, errNothingLaid
 	}
-	best, err := f.open(Way{Lift: f.Runs})
+	return fewest(f.Runs, func(n int) (Choice, error) { return f.open(Way{Lift: n}) })
+}
+
+// fewest finds about how few runs of so many must be lifted for a rest to be found.
+func fewest(runs int, open func(lift int) (Choice, error)) (Choice, error) {
+	best, err := open(runs)
 	if err != nil {
 		return best, err
 	}
 	refused := 0
 	for n := 1; n < best.Lift; n *= 2 {
-		c, err := f.open(Way{Lift: n})
+		c, err := open(n)
 		if err == nil {
 			best = c
 			break
@@ -166,10 +171,10 @@ func (f *Refit) fewestLifted() (Choice, error) {
 	}
 	for range 2 {
 		n := (refused + best.Lift) / 2
-		if n <= refused || n >= best.Lift {
+		if n <= refused {
 			break
 		}
-		if c, err := f.open(Way{Lift: n}); err == nil {
+		if c, err := open(n); err == nil {
 			best = c
 		} else {
 			refused = n

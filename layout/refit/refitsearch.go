@@ -37,13 +37,43 @@ type rest struct {
 // kept, the more the rest must gain by it. The error is the router's for the
 // laid part alone.
 func (f *Refit) leastChange() (*rest, error) {
-	best := f.bent()
-	keeps := f.keeps()
-	t := &tries{refit: f, best: best, refused: keeps[0] + 1, found: -1, tried: map[int]bool{}}
-	for i, n := range keeps {
+	t := &tries{planned: len(f.Old), laid: f.Runs, keeps: f.keeps(), best: f.bent(), forLength: f.lengthRules,
+		lay: func(n int, briefly bool) (*rest, error) {
+			rt, err := f.solve(f.head(n), f.floor, briefly)
+			if err != nil {
+				return nil, err
+			}
+			return f.weigh(rt), nil
+		}}
+	return t.search()
+}
+
+// nearTried bounds the tries between steps: each takes about as long as laying
+// what is left of the floor.
+const nearTried = 3
+
+// tries are those made of how much of the plan can be kept.
+type tries struct {
+	planned, laid int                                         // runs
+	keeps         []int                                       // numbers of runs to try, most first; the laid ones last
+	lay           func(keep int, briefly bool) (*rest, error) // lays the rest behind so many runs
+	forLength     func(error) bool                            // a refusal for length alone: no other way helps
+
+	best    *rest
+	why     error // why the laid part alone has no rest
+	refused int   // fewest runs kept in vain before one was found
+	found   int   // most kept with success; -1: none yet
+	tried   map[int]bool
+	widely  bool // look as far as for the laid part alone
+}
+
+// search tries the steps, then between them, and where that gives nothing looks farther.
+func (t *tries) search() (*rest, error) {
+	t.refused, t.found, t.tried = t.keeps[0]+1, -1, map[int]bool{}
+	for i, n := range t.keeps {
 		t.keep(n)
 		if i == 1 && t.best == nil { // with the laid part alone there is most floor: what it can't take, no other can
-			if t.keep(f.Runs); f.lengthRules(t.why) {
+			if t.keep(t.laid); t.forLength(t.why) {
 				return nil, t.why
 			}
 		}
@@ -53,14 +83,14 @@ func (f *Refit) leastChange() (*rest, error) {
 			t.keep((t.refused + t.found) / 2)
 		}
 	}
-	if f.lengthRules(t.why) {
+	if t.forLength(t.why) {
 		return t.best, t.why
 	}
-	for n := keeps[0]; t.best == nil && n > f.Runs && len(t.tried) < len(keeps)+2*nearTried; n-- {
+	for n := t.keeps[0]; t.best == nil && n > t.laid && len(t.tried) < len(t.keeps)+2*nearTried; n-- {
 		t.keep(n) // those between the steps
 	}
 	t.widely, t.tried = true, map[int]bool{}
-	for _, n := range keeps[max(0, len(keeps)-1-nearTried):] { // where least is kept there is most floor
+	for _, n := range t.keeps[max(0, len(t.keeps)-1-nearTried):] { // where least is kept there is most floor
 		if t.best == nil {
 			t.keep(n)
 		}
@@ -68,38 +98,22 @@ func (f *Refit) leastChange() (*rest, error) {
 	return t.best, t.why
 }
 
-// nearTried bounds the tries between steps: each takes about as long as laying
-// what is left of the floor.
-const nearTried = 3
-
-// tries are those made of how much of the plan can be kept.
-type tries struct {
-	refit   *Refit
-	best    *rest
-	why     error // why the laid part alone has no rest
-	refused int   // fewest runs kept in vain before one was found
-	found   int   // most kept with success; -1: none yet
-	tried   map[int]bool
-	widely  bool // look as far as for the laid part alone
-}
-
 // keep tries to lay the rest behind run n of the plan, where that can still be
 // less of a change than the best.
 func (t *tries) keep(n int) {
-	f := t.refit
-	if t.tried[n] || t.best != nil && float64(len(f.Old)-n) >= t.best.change.Score {
+	if t.tried[n] || t.best != nil && float64(t.planned-n) >= t.best.change.Score {
 		return
 	}
 	t.tried[n] = true
-	rt, err := f.solve(f.head(n), f.floor, !t.widely && n > f.Runs || t.best != nil)
+	r, err := t.lay(n, !t.widely && n > t.laid || t.best != nil)
 	switch {
-	case err != nil && n == f.Runs:
+	case err != nil && n == t.laid:
 		t.why = err
 	case err != nil && n > t.found:
 		t.refused = min(t.refused, n)
 	case err == nil:
 		t.found = max(t.found, n)
-		if r := f.weigh(rt); t.best == nil || r.change.Score < t.best.change.Score {
+		if t.best == nil || r.change.Score < t.best.change.Score {
 			t.best = r
 		}
 	}

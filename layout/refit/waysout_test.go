@@ -31,9 +31,9 @@ func wide(rows float64) *Refit {
 
 // Four runs laid 120 mm apart waste a row each. With cable for six rows nothing need be
 // lifted (0, 120, 240, 360, 420, 480 mm); each row more asks for one run to be lifted.
-func TestARunIsLifted(t *testing.T)       { fewest(t, 6.6, 1) }
-func TestTwoRunsAreLifted(t *testing.T)   { fewest(t, 7.6, 2) }
-func TestThreeRunsAreLifted(t *testing.T) { fewest(t, 8.5, 3) }
+func TestARunIsLifted(t *testing.T)       { liftedOf(t, 6.6, 1) }
+func TestTwoRunsAreLifted(t *testing.T)   { liftedOf(t, 7.6, 2) }
+func TestThreeRunsAreLifted(t *testing.T) { liftedOf(t, 8.5, 3) }
 
 func TestNoRunNeedBeLifted(t *testing.T) {
 	f := wide(5.5)
@@ -42,7 +42,7 @@ func TestNoRunNeedBeLifted(t *testing.T) {
 	}
 }
 
-func fewest(t *testing.T, rows float64, lift int) {
+func liftedOf(t *testing.T, rows float64, lift int) {
 	t.Helper()
 	f := wide(rows)
 	_, err := f.solve(f.Laid, f.floor, false)
@@ -125,9 +125,4 @@ func TestTheLeastChangeKeepsRuns(t *testing.T) {
 		t.Errorf("%+v: %v", best.change, best.route.Path)
 	}
 	near(t, "way", route.Length(best.route.Path, 15), f.whole(), 0.2)
-	tr := &tries{refit: f, best: best, tried: map[int]bool{}}
-	tr.keep(1) // changes four runs at least, more than the best
-	if tr.tried[1] && best.change.Score <= 4 {
-		t.Error("what can only be worse was tried")
-	}
 }

@@ -376,6 +376,20 @@ func TestTheBestPlace(t *testing.T) {
 		p.way[len(p.way)-1] != p.tip {
 		t.Errorf("%+v, %v", p, ok)
 	}
+	// the same where it is the only one, and left with those of another line
+	node := g.walk.nodeAt(p.tip)
+	only := &places{all: []sensorPlace{{midway: p.midway, tip: p.tip, next: -1}}, first: slices.Repeat([]int32{-1},
+		len(g.first))}
+	only.first[node], g.places = 0, only
+	if q, ok := bestPlace(r, g); !ok || q.tip != p.tip || q.cost != p.cost {
+		t.Errorf("%+v, %v", q, ok)
+	}
+	if rest := only.without(sensorPlace{midway: &midway{}}); len(rest.all) != 1 || rest.first[node] != 0 {
+		t.Errorf("%+v", rest.all)
+	}
+	if rest := only.without(p); len(rest.all) != 0 || rest.first[node] != -1 {
+		t.Errorf("%+v", rest.all)
+	}
 	r.Zones[0] = plane.FromRing(plane.Rectangle(plane.Pt(90, 90), plane.Pt(350, 350)))
 	if p, ok := bestPlace(r, g); ok {
 		t.Errorf("nowhere 150 mm inside: %+v", p.tip)
@@ -392,5 +406,44 @@ func TestTubeOverALeadAtTheMouth(t *testing.T) {
 	}
 	if got := f.tube(p); !slices.EqualFunc(got, hand.Points(-200, 0, 400, 0), same) {
 		t.Errorf("%v", got)
+	}
+}
+
+// At the foot of the box tubes come near to walls, leads and joints, never to cable or where it
+// begins.
+func TestWhatYieldsAtTheFoot(t *testing.T) {
+	for what, want := range map[obstacleKind]bool{nearCable: false, nearLeadJoint: false, nearWall: true,
+		nearLead: true, nearJoint: true} {
+		if what.yields() != want {
+			t.Errorf("%d yields: %v", what, !want)
+		}
+	}
+}
+
+// A way 150 mm off a joint, outside its clearance of 100 mm, is not drawn straight through
+// that: 1000 mm within it ask as much again, more than two bends and 200 mm.
+func TestStraightPiecesKeepOffAJoint(t *testing.T) {
+	f := &tubeFloor{foot: plane.Pt(-5000, 0), off: margins{nearJoint: 100}}
+	way := hand.Points(0, 50, 0, 150, 500, 150, 1000, 150, 1000, 50)
+	if got := plane.Corners(f.straighten(slices.Clone(way), nil, nil)); !slices.Equal(got,
+		hand.Points(0, 50, 1000, 50)) {
+		t.Errorf("without a joint: %v", got)
+	}
+	f.add(nearJoint, hand.Points(-100, 0, 1100, 0))
+	got := f.straighten(slices.Clone(way), nil, nil)
+	for _, s := range plane.Segments(got) {
+		if mid := s.A.Lerp(s.B, 0.5); s.Length() > 500 && mid.Y < 100 {
+			t.Errorf("%v", got)
+		}
+	}
+}
+
+// A piece of 3 mm lies on the floor or it does not.
+func TestShortPiecesOnTheFloor(t *testing.T) {
+	floor := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(900, 900)))
+	for x, want := range map[float64]bool{450: true, 1000: false, -100: false} {
+		if got := onFloor(floor, hand.Segment(x, 450, x+3, 450)); got != want {
+			t.Errorf("at %g: %v", x, got)
+		}
 	}
 }

@@ -42,6 +42,8 @@ func TestMidwayBetweenTwoRuns(t *testing.T) {
 		{"a third beside them", []plane.Segment{a, hand.Segment(0, 90, 1000, 90), hand.Segment(0, 180, 1000, 180)},
 			&midway{line: hand.Segment(0, 45, 1000, 45), gap: 90}},
 		{"one across", []plane.Segment{a, hand.Segment(0, 90, 1000, 90), hand.Segment(500, 0, 500, 90)}, nil},
+		{"one that ends at the first", []plane.Segment{a, hand.Segment(0, 90, 1000, 90), hand.Segment(500, -300, 500,
+			0.5)}, &midway{line: hand.Segment(0, 45, 1000, 45), gap: 90}},
 	} {
 		got := between(c.legs, 0, 1, 240)
 		if (got == nil) != (c.want == nil) || got != nil && *got != *c.want {
@@ -111,6 +113,9 @@ func TestWhatAPlaceAsks(t *testing.T) {
 		if got := besideSensors(r, &k.p); math.Abs(got-k.want) > 0.5 && got != k.want {
 			t.Errorf("at %v: %g, want %g", k.p.tip, got, k.want)
 		}
+	}
+	if p, ok := sensorAt(r, w, at(1000, 1000, 90), 100, 1000); !ok || p.cost != 100+6*100/15.0 {
+		t.Errorf("500 mm from another: %g, %v", p.cost, ok)
 	}
 	if d := nearHeat(r, plane.Pt(1100, 500)); d != 400 {
 		t.Errorf("%g mm from heat", d)
