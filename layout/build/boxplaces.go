@@ -45,21 +45,31 @@ func BoxPlaces(j *job.Job, room int, walls []job.BoxWall, stop func() bool) []Bo
 	}
 	step := math.Max(boxStep, total/mostBoxes)
 	for _, w := range walls {
-		length := w.Length()
-		for along := besideBox; along <= length-besideBox; along += step {
-			if !free(r, w, along) {
-				continue
+		for _, along := range stations(w.Length(), step) {
+			if free(r, w, along) {
+				out = append(out, tried(j, room, w, along, stop))
 			}
-			out = append(out, tried(j, room, w, along, stop))
 		}
 	}
-	slices.SortStableFunc(out, func(a, b BoxPlace) int {
-		return cmp.Or(min(len(a.Refused), 1)-min(len(b.Refused), 1),
-			cmp.Compare(math.Round(a.Stacked/10), math.Round(b.Stacked/10)), cmp.Compare(a.Joints, b.Joints),
-			cmp.Compare(math.Round(100*b.Covered), math.Round(100*a.Covered)), cmp.Compare(a.Lead+a.Tube,
-				b.Lead+b.Tube))
-	})
+	slices.SortStableFunc(out, betterPlace)
 	return out
+}
+
+// stations are places a step apart along a wall, off both its corners.
+func stations(length, step float64) (out []float64) {
+	for along := besideBox; along <= length-besideBox; along += step {
+		out = append(out, along)
+	}
+	return out
+}
+
+// betterPlace compares two places: what is refused comes last, stacked leads count by
+// whole centimetres, and floor covered by whole per cents.
+func betterPlace(a, b BoxPlace) int {
+	return cmp.Or(min(len(a.Refused), 1)-min(len(b.Refused), 1),
+		cmp.Compare(math.Round(a.Stacked/10), math.Round(b.Stacked/10)), cmp.Compare(a.Joints, b.Joints),
+		cmp.Compare(math.Round(100*b.Covered), math.Round(100*a.Covered)),
+		cmp.Compare(a.Lead+a.Tube, b.Lead+b.Tube))
 }
 
 // free reports whether a box can hang at a place: beside doorways and windows, and in front

@@ -247,6 +247,21 @@ func (r *Room) WithoutBox() *Room {
 	return &bare
 }
 
+// besideOpening says where else than in an opening a box may hang: where its wall goes on, or elsewhere.
+func besideOpening(t table, w BoxWall, o Opening) string {
+	var on []string
+	if o.From > lengthRounding {
+		on = append(on, "less than "+plainLength(t, o.From))
+	}
+	if o.To < w.Length()-lengthRounding {
+		on = append(on, "more than "+plainLength(t, o.To))
+	}
+	if on == nil {
+		return "another wall"
+	}
+	return fmt.Sprintf("%s along %s, or to another wall", strings.Join(on, " or "), w.Called)
+}
+
 // checkThermostat looks at what is where the leads come down.
 func (r *Room) checkThermostat(t table) {
 	th := r.Thermostat
@@ -256,10 +271,9 @@ func (r *Room) checkThermostat(t table) {
 	}
 	for _, o := range w.Openings {
 		if o.Kind != "window" && w.Along > o.From && w.Along < o.To {
-			t.with(placeKey(t), fmt.Sprintf("move it to less than %s or more than %s along %s, or to another wall",
-				plainLength(t, o.From), plainLength(t, o.To), w.Called),
-				[]Note{{o.Span, fmt.Sprintf("%s runs from %s to %s", thing(o.Kind, o.Name), t.length(o.From),
-					t.length(o.To))}},
+			note := Note{o.Span, fmt.Sprintf("%s runs from %s to %s", thing(o.Kind, o.Name), t.length(o.From),
+				t.length(o.To))}
+			t.with(placeKey(t), "move it to "+besideOpening(t, w, o), []Note{note},
 				"the thermostat of room %q would hang in %s: it is %s along %s", r.Name, thing(o.Kind, o.Name),
 				t.length(w.Along), w.Called)
 		}
