@@ -251,3 +251,117 @@ func TestSmallThingsOfAJob(t *testing.T) {
 		t.Error("wall A ends at none")
 	}
 }
+
+// Where a partition meets another it goes on to that one's far face, at either end; a doorway
+// at its end leaves no piece there.
+func TestPiecesOfPartitionsThatMeet(t *testing.T) {
+	part := func(from, to, thickness, more string) string {
+		return "[[room.partition]]\nfrom = " + from + "\nto = " + to + "\nthickness = " + thickness + "\n" + more
+	}
+	r := roomOf(t, anticlockwise, part("[1500, 0]", "[1500, 1200]", "100", "")+
+		part("[1500, 600]", "[3000, 600]", "60", "[[room.partition.opening]]\nfrom = 0\nwidth = 700\n")+
+		part("[0, 800]", "[1500, 800]", "60", "")+
+		part("[2500, 1000]", "[2500, 2000]", "80", "[[room.partition.opening]]\nto_end = 0\nwidth = 700\n"))
+	var got []string
+	for _, k := range r.KeepOuts {
+		b := k.Outline.Bounds()
+		got = append(got, fmt.Sprintf("%.0f-%.0f, %.0f-%.0f", b.Min.X, b.Max.X, b.Min.Y, b.Max.Y))
+	}
+	want := []string{"1450-1550, 0-1200", "1450-1500, 570-630", "2200-3000, 570-630", "0-1550, 770-830",
+		"2460-2540, 1000-1300"}
+	if !slices.Equal(got, want) {
+		t.Errorf("%q, want %q", got, want)
+	}
+	for opening, line := range map[string]string{"to_end = 400\nwidth = 700\n": "18:",
+		"centre = 100\nwidth = 700\n": "18:",
+		"width = 1000\n":              "18:"} {
+		said := saidOf(t, anticlockwise, part("\"A 1200\"", "\"A 1200, 900\"", "100", "[[room.partition.opening]]\n"+
+			opening))
+		if !strings.Contains(said, "the partition is 900 mm long") || !strings.HasPrefix(said, line) {
+			t.Errorf("%q: %s", opening, said)
+		}
+	}
+}
+
+// Niches are numbered where they have no name, keep cable out only where they are to be cold or bare, begin 10 mm
+// from a corner at least and stay clear of other walls.
+func TestNichesByHand(t *testing.T) {
+	niche := func(wall string, from, width, depth float64, more string) string {
+		return fmt.Sprintf("[[room.niche]]\nwall = %q\nfrom = %g\nwidth = %g\ndepth = %g\n%s", wall, from, width, depth,
+			more)
+	}
+	r := roomOf(t, anticlockwise, niche("C", 300, 500, 400, "heated = false\n")+niche("C", 1500, 500, 400,
+		"tiled = false\n")+
+		niche("D", 500, 500, 400, ""))
+	var names []string
+	for _, k := range r.KeepOuts {
+		names = append(names, k.Name)
+	}
+	if want := []string{"niche", "niche 2"}; !slices.Equal(names, want) {
+		t.Errorf("%q, want %q", names, want)
+	}
+	for i, w := range r.Walls {
+		if next := r.Walls[(i+1)%len(r.Walls)]; w.Length() < 1 || w.B != next.A {
+			t.Errorf("wall %s is from %v to %v, the next begins at %v", w.Letter, w.A, w.B, next.A)
+		}
+	}
+	for _, k := range []struct {
+		from, width float64
+		want        bool
+	}{{10, 500, true}, {9, 500, false}, {2000, 990, true}, {2000, 995, false}} {
+		said := saidOf(t, anticlockwise, niche("C", k.from, k.width, 400, ""))
+		if (said == "") != k.want || !k.want && !strings.Contains(said, "in a corner of wall C") {
+			t.Errorf("from %g, %g wide: %s", k.from, k.width, said)
+		}
+	}
+	u := "corners = [[0, 0], [3000, 0], [3000, 2000], [2000, 2000], [2000, 500], [1000, 500], [1000, 2000], [0, " +
+		"2000]]\n"
+	for depth, want := range map[float64]bool{900: false, 1100: true} { // the arms stand 1000 mm apart
+		said := saidOf(t, u, niche("D", 300, 500, depth, ""))
+		if strings.Contains(said, "a niche of room \"R\" would meet another wall") != want {
+			t.Errorf("%g mm deep: %s", depth, said)
+		}
+	}
+}
+
+// What a thing's own keys leave open or say twice, where its back is, and what begins a figure.
+func TestThingsByTheirKeys(t *testing.T) {
+	for _, k := range []struct{ things, want string }{
+		{"[[room.fixture]]\nkind = \"column\"\nat = [900, 900]\ndiameter = 300\nwidth = 200\n",
+			"and is round: width says nothing"},
+		{"[[room.fixture]]\nkind = \"column\"\nat = [900, 900]\ndiameter = 300\nangle = 20\n",
+			"and is round: angle says nothing"},
+		{"[[room.fixture]]\nkind = \"hearth\"\nwall = \"C\"\nfrom = 500\ndepth = 300\n",
+			"has no usual size, and no width is given"},
+	} {
+		if said := saidOf(t, anticlockwise, k.things); !strings.Contains(said, k.want) {
+			t.Errorf("%q: %s", k.things, said)
+		}
+	}
+	at := "[[room.fixing]]\nkind = \"door stop\"\nwall = \"C\"\nfrom = "
+	if said := saidOf(t, anticlockwise, at+"3000\n"); said != "" {
+		t.Error(said)
+	}
+	for outline, want := range map[string]plane.Segment{
+		"[[1000, 400], [1000, 0], [1600, 0], [1600, 400]]":       {A: plane.Pt(1000, 0), B: plane.Pt(1600, 0)},
+		"[[1000, 900], [1600, 900], [1600, 1300], [1000, 1300]]": {A: plane.Pt(1000, 900), B: plane.Pt(1600, 900)},
+	} {
+		r := roomOf(t, anticlockwise, "[[room.fixture]]\nkind = \"cabinet\"\noutline = "+outline+"\n")
+		if got := r.Fixtures[0].Back; got != want {
+			t.Errorf("%s: its back is %v, want %v", outline, got, want)
+		}
+	}
+	if got := round(plane.Pt(0, 0), 200).back; got != (plane.Segment{A: plane.Pt(-100, -100), B: plane.Pt(100, -100)}) {
+		t.Errorf("the back of a round thing is %v", got)
+	}
+	for _, k := range productKinds {
+		if got := k.keys()[0].Otherwise; (got == "") != (k.pack != "") {
+			t.Errorf("%s: %q", k.key, got)
+		}
+	}
+	for written, want := range map[string]string{"": "", "x5": "", `"5 mm"`: "5", "1/2 in": "1/2"} {
+		if got, _ := figureOf(written); got != want {
+			t.Errorf("%s: %q, want %q", written, got, want)
+		}
+	}
+}
