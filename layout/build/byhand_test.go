@@ -324,6 +324,17 @@ func TestFloorThatStaysCool(t *testing.T) {
 	if r.Cables[0].Score.Bare = coolFrom; stayCool(d) != nil {
 		t.Errorf("%+v", stayCool(d))
 	}
+	r.Cables[0].Score.Bare, r.Cables[1].Score.Bare = 0, 9 // of another zone, which is not there
+	if said := stayCool(d); said != nil {
+		t.Errorf("%+v", said)
+	}
+	// of a cable along the west edge, its runs 90 mm apart, what is 60 mm off and less is in reach: eight columns of
+	// ten rows or eleven are not
+	r = roomOf(zone(-1, -1, 301, 301))
+	r.Cables = []layout.Cable{{Path: hand.Points(0, -1, 0, 301)}}
+	if area, _, _ := cool(r, r.Zones[0], 30, 90); area < 8*10*900 || area > 8*11*900 {
+		t.Errorf("%g mm² are cool", area)
+	}
 }
 
 // Stretches of a wall of 3 m before which floor is free, at 10 mm apart, of 150 mm at least.

@@ -139,4 +139,23 @@ func TestLengthsJustTaken(t *testing.T) {
 			t.Errorf("%g and %g mm: %v", k.long, k.short, got)
 		}
 	}
+	for length, want := range map[float64]bool{most: true, most + 1: false} {
+		j.Cables = []job.Cable{{Volts: 240, Length: length}}
+		if got := shortEnough(j, large); got != want {
+			t.Errorf("%g mm: %v", length, got)
+		}
+	}
+}
+
+// What is said to stand where the leads come down: a thing, or floor that is kept for a fixing, not what else is
+// kept off there.
+func TestWhatIsUnderTheBox(t *testing.T) {
+	d := drafted(t, strings.Replace(landing(12), "NAMED", "", 1))
+	for reason, want := range map[layout.Reason]string{layout.ForFixing: "on floor kept free for fixing post",
+		layout.ForJoint: ""} {
+		d.NoCut = []layout.NoCut{{Reason: reason, Name: "post", Region: zone(400, 0, 800, 300)}}
+		if got := underBox(d.Room); got != want {
+			t.Errorf("%v: %q, want %q", reason, got, want)
+		}
+	}
 }

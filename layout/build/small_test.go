@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 	"testing"
+	"time"
 
 	"oxturn/layout"
 	"oxturn/layout/heat"
@@ -15,6 +16,7 @@ import (
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
 	"oxturn/layout/takeoff"
+	"oxturn/layout/tiling"
 )
 
 // landing is a floor of 1.2 by 1 m, and cables of so many metres, by name A, B and so on, of
@@ -236,6 +238,13 @@ func TestOfferByHand(t *testing.T) {
 	if len(o.Options) != 3 || o.Options[0].Price != 9504 || o.Options[1].Price != 1188 || o.Options[2].Price != 0 ||
 		!slices.Equal(o.Unpriced, []string{"Grout"}) {
 		t.Errorf("%+v, %v", o.Options, o.Unpriced)
+	}
+	if !o.Until.IsZero() {
+		t.Errorf("without a date it holds until %v", o.Until)
+	}
+	p.Job.Info.Date, p.Job.Proposal.ValidDays = time.Date(2026, 1, 10, 0, 0, 0, 0, time.UTC), 30
+	if offer(p); p.Offer.Until != time.Date(2026, 2, 9, 0, 0, 0, 0, time.UTC) {
+		t.Errorf("30 days from 10 January it holds until %v", p.Offer.Until)
 	}
 	p.Offer, p.Job.Spans = nil, nil
 	if offer(p); p.Offer != nil {
@@ -479,6 +488,12 @@ func TestDoorwaysToBuyFor(t *testing.T) {
 	p := &layout.Plan{Job: pegged(), Rooms: []layout.Room{*r}}
 	if got := quantities(p, 0).Doorways; !slices.Equal(got, []float64{800, 900}) {
 		t.Errorf("%v", got)
+	}
+	for n := range 3 { // of the ways to set out the tile the first is bought
+		p.Rooms[0].Tiles = []tiling.Layout{{Slivers: 1}, {Slivers: 2}}[:n]
+		if got := quantities(p, 0).Tiles; (got == nil) != (n == 0) || got != nil && got.Slivers != 1 {
+			t.Errorf("of %d layouts: %+v", n, got)
+		}
 	}
 }
 
