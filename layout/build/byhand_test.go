@@ -520,6 +520,8 @@ func TestTheWidestFreeStretch(t *testing.T) {
 	}{
 		{"beside the box", func(r *job.Room) {}, x, 2200, 1600}, {"the other way", func(r *job.Room) {}, y, 1000, 2000},
 		{"a tub", func(r *job.Room) { r.Fixtures = []job.Fixture{{Outline: box(1700, 0, 2500, 900)}} }, x, 700, 1400},
+		{"a long tub", func(r *job.Room) { r.Fixtures = []job.Fixture{{Outline: box(1500, 0, 2950, 900)}} }, x, 700,
+			1400},
 		{"a column", func(r *job.Room) { r.KeepOuts = []job.KeepOut{{Outline: box(1300, 0, 2500, 900)}} }, x, 650,
 			1300},
 		{"a door", func(r *job.Room) { r.Openings = []job.Opening{{Wall: 0, From: 1500, To: 2500}} }, x, 700, 1400},

@@ -159,3 +159,52 @@ func TestWhatIsUnderTheBox(t *testing.T) {
 		}
 	}
 }
+
+// A box on a partition goes with that one, and an opening stays within its wall where that gets
+// shorter: all beyond 1500 mm comes 25 mm nearer.
+func TestWhatGoesWithAPartition(t *testing.T) {
+	nearer := func(p plane.Point) plane.Point {
+		if p.X <= 1500 {
+			return p
+		}
+		return p.Sub(plane.Pt(25, 0))
+	}
+	for _, k := range []struct {
+		first float64 // where the other partition stands
+		on    int
+	}{{1000, 1}, {2000, 1}} {
+		r := *roomOf().Job
+		r.Partitions = []job.Partition{{Segment: hand.Segment(k.first, 0, k.first, 900)},
+			{Segment: hand.Segment(2500, 0, 2500, 900)}}
+		r.Thermostat.Face, r.Thermostat.At = &job.Face{Partition: k.on}, plane.Pt(2550, 300)
+		if got := moved(r, nearer).Thermostat.At; got != plane.Pt(2525, 300) {
+			t.Errorf("beside a partition at %g: %v", k.first, got)
+		}
+	}
+	r := *roomOf().Job
+	r.Openings = []job.Opening{{Wall: 0, From: 10, To: 2980}}
+	if o := moved(r, nearer).Openings[0]; o.From != 5 || o.To != 2975 { // of a wall of 2975 mm
+		t.Errorf("%+v", o)
+	}
+}
+
+// Of two membranes the upper one holds the cable, which is refused where nothing covers it; what is too little heat for
+// a whole room may do where another
+// part of it has a cable of its own.
+func TestTheFirstMembraneHolds(t *testing.T) {
+	w := &layout.Warmth{Holds: -1}
+	layers(w, &job.Job{BuildUp: []job.Layer{{Kind: "membrane", Thickness: 6}, {Kind: "tile", Thickness: 9},
+		{Kind: "membrane", Thickness: 3}}})
+	if err := place(w); w.Holds != 0 || err == nil || !strings.Contains(err.Error(), "nothing covers the cable") {
+		t.Errorf("%+v, %v", w, err)
+	}
+	d := drafted(t, strings.Replace(landing(12), "NAMED", "", 1))
+	little := []job.Cable{{ID: "A", Length: 12000, Watts: 1}}
+	if cannotBeMeant(d.Room, d.job, little) == nil {
+		t.Error("1 W warms the landing")
+	}
+	d.Zones = append(d.Zones, zone(5000, 0, 6000, 1000))
+	if got := cannotBeMeant(d.Room, d.job, little); got != nil {
+		t.Errorf("beside another part: %+v", got)
+	}
+}

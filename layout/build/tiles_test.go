@@ -39,4 +39,11 @@ func TestSidesByWhatIsSeen(t *testing.T) {
 			t.Errorf("%d: %+v, want %+v", i, got[i], want[i])
 		}
 	}
+	// a door at the end of its wall leaves no side of no length there
+	r.Openings = []job.Opening{{Kind: "door", Wall: 0, From: 2200, To: 3000}}
+	for _, s := range wallSides(r) {
+		if s.Length() < 1 {
+			t.Errorf("%+v", s)
+		}
+	}
 }
