@@ -113,7 +113,12 @@ func (s Line[Of]) Distance(p Vec[Of]) float64 {
 func PathDistance[Of any](line []Vec[Of], p Vec[Of]) float64 {
 	least := math.Inf(1)
 	for i := 1; i < len(line); i++ {
-		least = math.Min(least, Line[Of]{line[i-1], line[i]}.Distance(p))
+		a, b, most := line[i-1], line[i], least+Hair
+		if p.X-max(a.X, b.X) > most || min(a.X, b.X)-p.X > most || p.Y-max(a.Y, b.Y) > most ||
+			min(a.Y, b.Y)-p.Y > most {
+			continue // no nearer, as one sees without working out how far: most of a long line
+		}
+		least = math.Min(least, Line[Of]{a, b}.Distance(p))
 	}
 	return least
 }

@@ -2,6 +2,7 @@ package route
 
 import (
 	"cmp"
+	"iter"
 	"slices"
 )
 
@@ -137,10 +138,7 @@ type abreast struct{ i, j, from, to, apart int }
 // joinRing opens path and ring where they lie side by side and joins them; false where
 // that is nowhere possible.
 func (r rules) joinRing(g *grid, path, ring []node, lane int) ([]node, bool) {
-	at := r.allAbreast(path, ring, lane)
-	slices.SortStableFunc(at, func(a, b abreast) int {
-		return cmp.Or(cmp.Compare(a.apart+abs(a.to-a.from-lane), b.apart+abs(b.to-b.from-lane)))
-	})
+	at := r.nearestAbreast(path, ring, lane)
 	for _, m := range at[:min(len(at), mostJoins)] {
 		if out, ok := m.join(path, ring); ok && r.allows(g, path, out) {
 			return out, true
@@ -149,27 +147,58 @@ func (r rules) joinRing(g *grid, path, ring []node, lane int) ([]node, bool) {
 	return nil, false
 }
 
-// allAbreast lists the places where a ring can be joined to a path: those a lane long, or
+// nearestAbreast lists the places where a ring can be joined to a path, those first that
+// lie nearest over nearly a lane: as many as are looked at, and perhaps others.
+func (r rules) nearestAbreast(path, ring []node, lane int) []abreast {
+	var count []int // by how far off they are
+	for m := range r.allAbreast(path, ring, lane) {
+		for len(count) <= m.off(lane) {
+			count = append(count, 0)
+		}
+		count[m.off(lane)]++
+	}
+	off := 0
+	for n := 0; off < len(count) && n < mostJoins; off++ {
+		n += count[off]
+	}
+	var at []abreast
+	for m := range r.allAbreast(path, ring, lane) {
+		if m.off(lane) < off {
+			at = append(at, m)
+		}
+	}
+	slices.SortStableFunc(at, func(a, b abreast) int { return cmp.Compare(a.off(lane), b.off(lane)) })
+	return at
+}
+
+// off is how far from one another ring and path lie there, and how far from a lane long
+// the place is.
+func (m abreast) off(lane int) int { return m.apart + abs(m.to-m.from-lane) }
+
+// allAbreast goes through the places where a ring can be joined to a path: those a lane long, or
 // nearly, at the ends of what lies side by side.
-func (r rules) allAbreast(path, ring []node, lane int) []abreast {
-	var out []abreast
-	for i := range len(path) - 1 {
-		for j := range ring {
-			a, b := path[i], path[i+1]
-			c, d := ring[j], ring[(j+1)%len(ring)]
-			if (a.y == b.y) != (c.y == d.y) {
-				continue
-			}
-			if a.x == b.x {
-				a, b, c, d = node{a.y, a.x}, node{b.y, b.x}, node{c.y, c.x}, node{d.y, d.x}
-			}
-			lo, hi := max(min(a.x, b.x), min(c.x, d.x)), min(max(a.x, b.x), max(c.x, d.x))
-			for n := r.turnBack; n <= min(hi-lo, lane+2); n++ {
-				out = append(out, abreast{i, j, lo, lo + n, abs(a.y - c.y)}, abreast{i, j, hi - n, hi, abs(a.y - c.y)})
+func (r rules) allAbreast(path, ring []node, lane int) iter.Seq[abreast] {
+	return func(yield func(abreast) bool) {
+		for i := range len(path) - 1 {
+			for j := range ring {
+				a, b := path[i], path[i+1]
+				c, d := ring[j], ring[(j+1)%len(ring)]
+				if (a.y == b.y) != (c.y == d.y) {
+					continue
+				}
+				if a.x == b.x {
+					a, b, c, d = node{a.y, a.x}, node{b.y, b.x}, node{c.y, c.x}, node{d.y, d.x}
+				}
+				lo, hi := max(min(a.x, b.x), min(c.x, d.x)), min(max(a.x, b.x), max(c.x, d.x))
+				for n := r.turnBack; n <= min(hi-lo, lane+2); n++ {
+					apart := abs(a.y - c.y)
+					if !yield(abreast{i, j, lo, lo + n, apart}) || !yield(abreast{i, j, hi - n, hi, apart}) {
+						return
+					}
+				}
 			}
 		}
 	}
-	return out
 }
 
 // join returns path and ring as one line that goes over from one to the other at the

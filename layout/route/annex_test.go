@@ -23,7 +23,7 @@ func TestWhereARingLiesBesideAPath(t *testing.T) {
 	r := rules{closest: 2, turnBack: 2}
 	path := []node{{0, 0}, {20, 0}}
 	ring := []node{{5, 3}, {15, 3}, {15, 8}, {5, 8}}
-	got := r.allAbreast(path, ring, 4)
+	got := slices.Collect(r.allAbreast(path, ring, 4))
 	var want []abreast
 	for _, leg := range [][2]int{{0, 3}, {2, 8}} {
 		for n := 2; n <= 6; n++ {
@@ -36,11 +36,11 @@ func TestWhereARingLiesBesideAPath(t *testing.T) {
 	// as short as the overlap
 	short := []abreast{{0, 0, 5, 7, 3}, {0, 0, 6, 8, 3}, {0, 0, 5, 8, 3}, {0, 0, 5, 8, 3}, {0, 2, 5, 7, 8},
 		{0, 2, 6, 8, 8}, {0, 2, 5, 8, 8}, {0, 2, 5, 8, 8}}
-	if got := r.allAbreast([]node{{0, 0}, {8, 0}}, ring, 4); !slices.Equal(got, short) {
+	if got := slices.Collect(r.allAbreast([]node{{0, 0}, {8, 0}}, ring, 4)); !slices.Equal(got, short) {
 		t.Errorf("%v, want %v", got, short)
 	}
 	// on the upright legs of both, by their heights
-	up := r.allAbreast([]node{{0, 0}, {0, 20}}, ring, 4)
+	up := slices.Collect(r.allAbreast([]node{{0, 0}, {0, 20}}, ring, 4))
 	if len(up) != 2*2*4 || up[0] != (abreast{0, 1, 3, 5, 15}) || up[1] != (abreast{0, 1, 6, 8, 15}) {
 		t.Errorf("%v", up)
 	}
@@ -82,7 +82,7 @@ func TestJoinedRingsAreOneLine(t *testing.T) {
 			if way&2 > 0 {
 				slices.Reverse(q)
 			}
-			for _, m := range (rules{closest: 2, turnBack: 2}).allAbreast(p, q, 4) {
+			for m := range (rules{closest: 2, turnBack: 2}).allAbreast(p, q, 4) {
 				out, ok := m.join(slices.Clone(p), slices.Clone(q))
 				if !ok {
 					continue

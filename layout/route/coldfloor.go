@@ -92,19 +92,15 @@ func (c *coldFloor) note(s coldSpot, half float64) {
 // nearestFrom is how far p is from any leg, looking first at leg hint, and
 // the nearest leg. Any distance up to enough will do.
 func nearestFrom(legs []leg, p plane.Point, hint int, enough float64) (float64, int) {
-	d, at := math.Inf(1), 0
-	for k := range legs {
-		i := k + hint
-		if i >= len(legs) {
-			i -= len(legs)
-		}
-		l := &legs[i]
-		dx := max(0, max(min(l.x0, l.x1)-p.X, p.X-max(l.x0, l.x1)))
-		dy := max(0, max(l.y0-p.Y, p.Y-l.y1))
-		if q := float64(dx*dx) + float64(dy*dy); q < d {
+	d, at, i := math.Inf(1), 0, hint
+	for range legs {
+		if q := legs[i].squaredTo(p); q < d {
 			if d, at = q, i; d <= enough*enough {
 				break
 			}
+		}
+		if i++; i == len(legs) {
+			i = 0
 		}
 	}
 	return math.Sqrt(d), at

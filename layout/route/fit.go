@@ -1,8 +1,6 @@
 package route
 
 import (
-	"math"
-
 	"oxturn/layout/plane"
 )
 
@@ -135,4 +133,9 @@ func (p *runPlan) drawOne(rule rules, i int) bool {
 	return true
 }
 
-func abs(x int) int { return int(math.Abs(float64(x))) }
+func abs(x int) int {
+	if x < 0 {
+		return -x
+	}
+	return x
+}

@@ -68,9 +68,7 @@ func (p *polisher) legsOf(nodes []node, end float64) []leg {
 			d = end
 		}
 		bx, by := p.raster(a, node{sign(b.x - a.x), sign(b.y - a.y)}, d)
-		if out[i] = (leg{ax, ay, bx, by}); ay > by {
-			out[i] = leg{bx, by, ax, ay}
-		}
+		out[i] = legBetween(ax, ay, bx, by)
 		ax, ay = bx, by
 	}
 	return out

@@ -87,8 +87,8 @@ func (r rules) allows(g *grid, was, nodes []node) bool {
 			return false
 		}
 	}
-	for i := lo; i < hi; i++ {
-		if !r.legApart(nodes, i) {
+	for i, j := lo, hi-1; i <= j; i, j = i+1, j-1 { // what is too near is so mostly where it is joined on
+		if !r.legApart(nodes, i) || !r.legApart(nodes, j) {
 			return false
 		}
 	}

@@ -36,7 +36,8 @@ type field struct {
 	hangs   float64  // share of them that hangs together through necks of two runs, in the largest part
 	spacing float64  // ideal spacing, mm
 	pitch   float64
-	deep    []plane.Point // places to sample the density at, raster coordinates
+	deep    []plane.Point // places to sample the density at, raster coordinates, by rows
+	deepRow []int32       // index of the first of them at or above each raster row
 }
 
 // fieldStep is how many cells go into a peg.
@@ -68,6 +69,7 @@ func newField(zone plane.Region, l Lattice, closest, spacing float64) *field {
 		}
 	}
 	f.mark(rings, closest/2/f.cell)
+	f.number()
 	return f
 }
 
@@ -98,6 +100,28 @@ func (f *field) mark(rings []plane.Ring, half float64) {
 			}
 		}
 	}
+}
+
+// number notes where the density samples of each raster row begin.
+func (f *field) number() {
+	f.deepRow = make([]int32, f.ny+1)
+	k := 0
+	for y := range f.deepRow {
+		for k < len(f.deep) && f.deep[k].Y < float64(y) {
+			k++
+		}
+		f.deepRow[y] = int32(k)
+	}
+}
+
+// samplesBy returns the range of the density samples from raster row y0 to row y1 or
+// the next.
+func (f *field) samplesBy(y0, y1 float64) (from, to int32) {
+	lo, hi := max(0, int(y0)), min(f.ny, int(y1)+2)
+	if lo >= hi {
+		return 0, 0
+	}
+	return f.deepRow[lo], f.deepRow[hi]
 }
 
 // largestPart is the share of the marked cells that are in the largest part of them, the rim
@@ -225,10 +249,21 @@ func (e *envelope) meet(q, p int) float64 {
 	return (e.f[q] + float64(a*a) - e.f[p] - float64(b*b)) / (2 * (a - b))
 }
 
-// A leg is a straight part of a path in raster coordinates.
+// A leg is a straight part of a path along or across a raster, as the box round it.
 type leg struct{ x0, y0, x1, y1 float64 }
 
-// legs returns the path's legs, each with its lower end first.
+// legBetween returns the leg between two places of a raster.
+func legBetween(ax, ay, bx, by float64) leg {
+	if ax > bx {
+		ax, bx = bx, ax
+	}
+	if ay > by {
+		ay, by = by, ay
+	}
+	return leg{ax, ay, bx, by}
+}
+
+// legs returns the path's legs.
 func (f *field) legs(path []plane.Point) []leg {
 	out := make([]leg, 0, len(path))
 	var last plane.Point
@@ -236,11 +271,7 @@ func (f *field) legs(path []plane.Point) []leg {
 		u, v := f.lattice.ToPegs(p)
 		at := plane.Pt(float64(u*fieldStep)-float64(f.ox)-0.5, float64(v*fieldStep)-float64(f.oy)-0.5)
 		if i > 0 {
-			l := leg{last.X, last.Y, at.X, at.Y}
-			if l.y0 > l.y1 {
-				l = leg{l.x1, l.y1, l.x0, l.y0}
-			}
-			out = append(out, l)
+			out = append(out, legBetween(last.X, last.Y, at.X, at.Y))
 		}
 		last = at
 	}
@@ -251,7 +282,7 @@ func (f *field) legs(path []plane.Point) []leg {
 func (f *field) legsNear(path []plane.Point, d float64) []leg {
 	d /= f.cell
 	return slices.DeleteFunc(f.legs(path), func(l leg) bool {
-		return l.y0-d > float64(f.ny) || l.y1+d < 0 || min(l.x0, l.x1)-d > float64(f.nx) || max(l.x0, l.x1)+d < 0
+		return l.y0-d > float64(f.ny) || l.y1+d < 0 || l.x0-d > float64(f.nx) || l.x1+d < 0
 	})
 }
 
@@ -278,7 +309,7 @@ func (l leg) within(y, r float64) (a, b float64) {
 		d = y - l.y1
 	}
 	w := math.Sqrt(max(0, float64(r*r)-float64(d*d)))
-	return min(l.x0, l.x1) - w, max(l.x0, l.x1) + w
+	return l.x0 - w, l.x1 + w
 }
 
 // fill sets bits a to b of a row.
@@ -325,12 +356,26 @@ func (f *field) covered(legs []leg) (share, bare float64) {
 
 func nearest(legs []leg, p plane.Point) float64 {
 	d := math.Inf(1)
-	for _, l := range legs {
-		dx := max(0, max(min(l.x0, l.x1)-p.X, p.X-max(l.x0, l.x1)))
-		dy := max(0, max(l.y0-p.Y, p.Y-l.y1))
-		d = min(d, float64(dx*dx)+float64(dy*dy))
+	for i := range legs {
+		d = min(d, legs[i].squaredTo(p))
 	}
 	return math.Sqrt(d)
+}
+
+// squaredTo is the square of how far p lies from the leg. It is asked millions of times.
+func (l *leg) squaredTo(p plane.Point) float64 {
+	dx, dy := 0.0, 0.0
+	if p.X < l.x0 {
+		dx = l.x0 - p.X
+	} else if p.X > l.x1 {
+		dx = p.X - l.x1
+	}
+	if p.Y < l.y0 {
+		dy = l.y0 - p.Y
+	} else if p.Y > l.y1 {
+		dy = p.Y - l.y1
+	}
+	return float64(dx*dx) + float64(dy*dy)
 }
 
 // uneven is the coefficient of variation of the length of cable in discs of
@@ -340,18 +385,15 @@ func (f *field) uneven(legs []leg) float64 {
 		return 0
 	}
 	r := 1.5 * f.spacing / f.cell
-	rows := make([][]leg, f.ny)
+	dens := make([]float64, len(f.deep))
 	for _, l := range legs {
-		for y := max(0, int(l.y0-r)); y <= min(f.ny-1, int(l.y1+r)+1); y++ {
-			rows[y] = append(rows[y], l)
+		from, to := f.samplesBy(l.y0-r, l.y1+r)
+		for k := from; k < to; k++ {
+			dens[k] += l.inDisc(f.deep[k], r)
 		}
 	}
 	sum, squares := 0.0, 0.0
-	for _, p := range f.deep {
-		n := 0.0
-		for _, l := range rows[int(p.Y)] {
-			n += l.inDisc(p, r)
-		}
+	for _, n := range dens {
 		sum += n
 		squares += float64(n * n)
 	}
@@ -366,11 +408,11 @@ func (f *field) uneven(legs []leg) float64 {
 // inDisc is the length of an axis-parallel leg inside a disc.
 func (l leg) inDisc(p plane.Point, r float64) float64 {
 	a, b, off, mid := l.x0, l.x1, l.y0-p.Y, p.X
-	if l.y1-l.y0 > math.Abs(l.x1-l.x0) {
+	if l.y1-l.y0 > l.x1-l.x0 {
 		a, b, off, mid = l.y0, l.y1, l.x0-p.X, p.Y
 	}
-	if a > b {
-		a, b = b, a
+	if mid+r <= a || mid-r >= b {
+		return 0
 	}
 	h := float64(r*r) - float64(off*off)
 	if h <= 0 {

@@ -15,7 +15,6 @@ type tally struct {
 	cold    []uint64  // heated cells that none reaches
 	bare    int       // how many
 	radius  float64   // of a density sample, cells
-	deepRow []int32   // index of the first sample at or above each raster row
 	dens    []float64 // length of cable in each sample's disc
 	sum     float64   // of dens
 	squares float64
@@ -23,19 +22,11 @@ type tally struct {
 }
 
 func newTally(f *field) *tally {
-	t := &tally{
+	return &tally{
 		f: f, reach: (f.spacing/2 + f.pitch/2) / f.cell, hits: make([]uint8, f.nx*f.ny),
 		cold: append([]uint64(nil), f.open...), bare: f.cells,
-		radius: 1.5 * f.spacing / f.cell, deepRow: make([]int32, f.ny+1), dens: make([]float64, len(f.deep)),
+		radius: 1.5 * f.spacing / f.cell, dens: make([]float64, len(f.deep)),
 	}
-	k := 0
-	for y := range t.deepRow {
-		for k < len(f.deep) && f.deep[k].Y < float64(y) {
-			k++
-		}
-		t.deepRow[y] = int32(k)
-	}
-	return t
 }
 
 // swap counts some legs out and others in, but for those common to both at the
@@ -149,11 +140,8 @@ func (t *tally) cells(l leg, y int) (a, b int) {
 
 // weigh adds to the samples whose discs reach raster rows y0 to y1.
 func (t *tally) weigh(y0, y1 float64, more func(plane.Point) float64) {
-	lo, hi := max(0, int(y0-t.radius)), min(t.f.ny, int(y1+t.radius)+2)
-	if lo >= hi {
-		return
-	}
-	for k := t.deepRow[lo]; k < t.deepRow[hi]; k++ {
+	from, to := t.f.samplesBy(y0-t.radius, y1+t.radius)
+	for k := from; k < to; k++ {
 		if n := more(t.f.deep[k]); n != 0 {
 			t.squares += float64(n * (2*t.dens[k] + n))
 			t.dens[k] += n

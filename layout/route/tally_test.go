@@ -18,7 +18,7 @@ func TestALegChangedIsTheOtherCounted(t *testing.T) {
 		a, b := at(f.ny), at(f.ny)
 		return leg{x, min(a, b), x, max(a, b)}
 	}
-	level := func(y float64) leg { return leg{at(f.nx), y, at(f.nx), y} }
+	level := func(y float64) leg { return legBetween(at(f.nx), y, at(f.nx), y) }
 	for i := range 400 {
 		x, y := at(f.nx), at(f.ny)
 		var l, m leg
