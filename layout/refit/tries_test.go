@@ -231,3 +231,50 @@ func TestLinesOfARefit(t *testing.T) {
 		t.Errorf("pegs %v off no plan", d)
 	}
 }
+
+// What is written for programs: the first of its forms, lengths to a tenth of a millimetre.
+func TestWhatIsWrittenOfARefit(t *testing.T) {
+	f := threeRuns(0, 0, 900, 0)
+	f.Early, f.Miss, f.Farther = 1.26, -2.34, 3.47
+	var b strings.Builder
+	if err := f.WriteJSON(&b); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{`"schema": 1,`, "1.3", "-2.3", "3.5"} {
+		if !strings.Contains(b.String(), want) {
+			t.Errorf("no %s in %s", want, b.String())
+		}
+	}
+}
+
+// Of a floor of 1 m² five hundredths that go cold are 5 %; a run is marked with a star from where the
+// plan is another, and what lies over after it is said.
+func TestChangesInFigures(t *testing.T) {
+	f := threeRuns(0, 0, 900, 0)
+	f.New = &layout.Cable{Path: f.plan, Runs: f.Old, BendRadius: 15}
+	f.Change = Changed{From: 3, Runs: 1, Cold: 5e4}
+	var said []string
+	for _, s := range f.changeFacts(plane.Millimetres) {
+		said = append(said, s.words)
+	}
+	if all := strings.Join(said, "; "); !strings.Contains(all, "5.0 % of its floor") {
+		t.Error(all)
+	}
+	for from, want := range map[int]string{0: "   ", 1: "***", 3: "  *"} {
+		f.Change.From = from
+		got := ""
+		for _, r := range f.Old {
+			got += f.runLine(r, plane.Millimetres)[8:9]
+		}
+		if got != want {
+			t.Errorf("from run %d: %q, want %q", from, got, want)
+		}
+	}
+	r := f.Old[0]
+	for over, want := range map[int]bool{0: false, 1: true, 2: true} {
+		r.GapToNext = over
+		if got := f.runLine(r, plane.Millimetres); strings.Contains(got, fmt.Sprintf(", then %d over", over)) != want {
+			t.Errorf("%d pegs over: %s", over, got)
+		}
+	}
+}
