@@ -5,6 +5,7 @@ import (
 	"strings"
 	"time"
 
+	"oxturn/layout/plane"
 	"oxturn/layout/record"
 	"oxturn/layout/say"
 )
@@ -41,10 +42,11 @@ func (f *FullUse) Words() string {
 
 // firstHeating words how a screed is first warmed.
 func firstHeating(screed string) string {
-	return fmt.Sprintf("new %s: no heat before day %d if cement, day %d if calcium sulphate; first %d days at %d to "+
-		"%d °C (%.0f to %.0f °F), then %d days at the most it is to reach (EN 1264-4)",
-		screed, record.CementScreed, record.SulphateScreed, record.LowDays, record.LowLeast, record.LowMost,
-		say.Fahrenheit(record.LowLeast), say.Fahrenheit(record.LowMost), record.FullDays)
+	return fmt.Sprintf("new %s: no heat before day %d if cement, day %d if calcium sulphate; first %d days at %s "+
+		"(%s), then %d days at the most it is to reach (EN 1264-4)",
+		screed, record.CementScreed, record.SulphateScreed, record.LowDays,
+		say.WholeDegreesRange(record.LowLeast, record.LowMost, plane.Millimetres),
+		say.WholeDegreesRange(record.LowLeast, record.LowMost, plane.Inches), record.FullDays)
 }
 
 func (f *FullUse) when() string {

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"fmt"
+	"math"
 
 	"oxturn/layout/heat"
 	"oxturn/layout/plane"
@@ -25,8 +26,8 @@ func (l RoomLoss) Words(u plane.Units) string {
 	day := fmt.Sprintf("the room loses %s at %s outside and %s inside", l.Lost.Power(us),
 		temperature(l.Loss.Outside, us), temperature(l.Loss.Inside, us))
 	if !l.Known {
-		return day + fmt.Sprintf("; the floor's cables have %.0f W, part of which goes down: without the floor's "+
-			"layers it is not known how much", l.Gives.High)
+		return day + fmt.Sprintf("; the floor's cables have %s, part of which goes down: without the floor's "+
+			"layers it is not known how much", say.Watts(math.Round(l.Gives.High)))
 	}
 	return day + fmt.Sprintf("; the warmed floor, left on, gives it %s: that %s", l.Gives.Power(us),
 		heat.CoveredWords(heat.Covered(l.Gives.Tens(), l.Lost.Tens())))
@@ -45,9 +46,9 @@ func (p *Plan) LossWords(r *Room) string {
 
 func temperature(c float64, us bool) string {
 	if us {
-		return fmt.Sprintf("%.0f °F", say.Fahrenheit(c))
+		return say.WholeDegrees(c, plane.Inches)
 	}
-	return fmt.Sprintf("%.0f °C", c)
+	return say.WholeDegrees(c, plane.Millimetres)
 }
 
 // Warmed is the floor in mm² that a room's cables take at their even spacing:

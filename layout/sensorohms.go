@@ -5,7 +5,9 @@ import (
 
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
+	"oxturn/layout/plane"
 	"oxturn/layout/record"
+	"oxturn/layout/say"
 )
 
 // SensorOhms is what the job's kind of sensor reads at a floor temperature, in
@@ -72,5 +74,5 @@ func otherKind(s job.Sensor, ohms, floor record.Figure) string {
 	if err != nil || !ok {
 		return ""
 	}
-	return fmt.Sprintf("a %s would read that at %.1f °C", other.Family.Name, other.Celsius)
+	return fmt.Sprintf("a %s would read that at %s", other.Family.Name, say.Degrees(other.Celsius, plane.Millimetres))
 }

@@ -39,7 +39,7 @@ func TestSensorReadingsAreJudged(t *testing.T) {
 		{`kind = "10k-3977"`, "12490\nfloor = 20", "within limits: 12490 Ω"},
 		{`kind = "10k-3977"`, "32650\nfloor = 0", "within limits: 32650 Ω"},
 		{`kind = "10k-3977"`, "14990\nfloor = 20", "outside limits"},
-		{`kind = "10k-3977"`, "14990\nfloor = 20", "it fits another kind better: a 12k would read that at 20.0 °C"},
+		{`kind = "10k-3977"`, "14990\nfloor = 20", "it fits another kind better: a 12k would read that at 20 °C"},
 		{`kind = "12k"`, "14990\nfloor = 20", "within limits"},
 		{`kind = "pt1000"`, "1077.9\nfloor = 20", "within limits"},
 		{`kind = "10k-3977"`, "1077.9\nfloor = 20", "a pt1000 would read that"},

@@ -13,8 +13,10 @@ import (
 	"oxturn/drawing"
 	"oxturn/drawing/web/ownersmap"
 	"oxturn/layout"
+	"oxturn/layout/calendar"
 	"oxturn/layout/compare"
 	"oxturn/layout/figures"
+	"oxturn/layout/plane"
 	"oxturn/layout/probe"
 	"oxturn/layout/say"
 	"oxturn/layout/takeoff"
@@ -61,7 +63,17 @@ func quantitiesOf(p *layout.Plan) []said {
 			said{"box", say.Whole(r.Job.Thermostat.Height, u), "check"})
 		for k := range r.Cables {
 			c := &r.Cables[k]
+			limits, record := c.Circuit.Limits, c.RecordLimits()
 			out = append(out, said{"length", say.Long(c.Label.Length, u), "check sheets takeoff summary"},
+				said{"volts", say.Volts(c.Label.Volts), "check sheets takeoff summary compare map"},
+				said{"a cable's amps", say.Amps(c.Circuit.Amps), "check sheets"},
+				said{"ohms", say.Ohms(c.Circuit.Nominal), "check sheets map"},
+				said{"ohms allowed", say.OhmsFigures(limits.Low, limits.High), "check sheets map calendar"},
+				said{"tolerance", say.Tolerance(limits.LowShare, limits.HighShare), "check sheets"},
+				said{"least insulation", say.Megohms(record.Megohms), "calendar"},
+				said{"least insulation", "MΩ (" + say.Plain(record.Megohms) + " least)", "sheets"},
+				said{"test voltage", say.Volts(record.Volts) + " dc", "calendar"},
+				said{"even, in pegs", say.Pegs(c.Spacing / p.Job.Membrane.Pitch), "check summary"},
 				said{"even", say.Apart(c.Spacing, u), "check sheets summary"},
 				said{"density", say.Density(c.Density, u), "check sheets summary compare"},
 				said{"over heated", say.Density(c.OverServed(), u), "check sheets summary"},
@@ -79,16 +91,37 @@ func quantitiesOf(p *layout.Plan) []said {
 			out = append(out, said{s.Name, tape.Length(tape.Walls[tape.D1].FromWall(s.Tip)), "map"})
 		}
 	}
+	for _, c := range p.Circuits {
+		out = append(out, circuitQuantities(c, u)...)
+	}
+	return out
+}
+
+// circuitQuantities are those of a circuit that the electrician has settled.
+func circuitQuantities(c layout.Circuit, u plane.Units) (out []said) {
+	if c.Job == nil {
+		return nil
+	}
+	if c.Job.Breaker > 0 {
+		out = append(out, said{"breaker", say.AmpsGiven(c.Job.Breaker), "check sheets map"})
+	}
+	if c.Job.GroundFault > 0 {
+		out = append(out, said{"trips at", say.Milliamps(c.Job.GroundFault), "check sheets map"})
+	}
+	if d := c.Drop; d != nil {
+		out = append(out, said{"drop", say.VoltageDrop(d.Volts, d.Share), "check sheets"},
+			said{"feed", say.Long(c.Job.Length, u), "check sheets"})
+	}
 	return out
 }
 
 // everywhere is all that is said of a job, by where it is said.
 func everywhere(t *testing.T, w *work) map[string]string {
 	t.Helper()
-	var check, takeOff, page bytes.Buffer
+	var check, takeOff, page, days bytes.Buffer
 	p := w.plan
 	for _, err := range []error{figures.Of(p).WriteText(&check), takeoff.WriteCSV(&takeOff, p.TakeOff),
-		ownersmap.Write(&page, p)} {
+		ownersmap.Write(&page, p), calendar.Write(&days, p)} {
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -96,8 +129,14 @@ func everywhere(t *testing.T, w *work) map[string]string {
 	return map[string]string{
 		"check": check.String(), "takeoff": takeOff.String(), "map": html.UnescapeString(page.String()),
 		"sheets": lettering(w.sheets), "summary": strings.Join(summaryLines(p), "\n"), "brief": briefLine(p),
-		"compare": doubled(p), "probe": atHalfway(p),
+		"calendar": unfolded(days.String()),
+		"compare":  doubled(p), "probe": atHalfway(p),
 	}
+}
+
+// unfolded is the text of a calendar without the line breaks and escapes of its format.
+func unfolded(ics string) string {
+	return strings.NewReplacer("\r\n ", "", `\;`, ";", `\,`, ",").Replace(ics)
 }
 
 // lettering is all that is written on sheets.

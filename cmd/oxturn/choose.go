@@ -183,9 +183,8 @@ func optionCells(o build.Option, j *job.Job) []string {
 	u := j.Units
 	return []string{
 		takenMark(o), printable(strings.Join(o.IDs, " + ")), say.Long(o.Length, u), say.Apart(o.Spacing, u),
-		fmt.Sprintf("%.1f", o.Spacing/j.Membrane.Pitch),
-		say.Density(o.Density, u), fmt.Sprintf("%.0f %%", 100*o.Covered), fmt.Sprintf("%s at %g V", say.Amps(o.Amps),
-			o.Volts),
+		say.Plain(o.Spacing / j.Membrane.Pitch),
+		say.Density(o.Density, u), say.Percent(o.Covered), say.Amps(o.Amps) + " at " + say.Volts(o.Volts),
 		say.Long(o.LeadReach, u),
 		held(o.Smaller), held(o.Larger),
 	}

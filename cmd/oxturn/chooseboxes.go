@@ -93,8 +93,8 @@ func (o *chooseOrder) boxesText(w io.Writer, j *job.Job, found [][]build.BoxPlac
 			if p.Refused != "" || k == shownBoxes {
 				break
 			}
-			fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%d\t%.0f %%\t\n", calledOn(p.On), say.Long(p.Along, u),
-				say.Long(p.Lead, u), say.Long(p.Tube, u), onLead(p, u), p.Joints, 100*p.Covered)
+			fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%d\t%s\t\n", calledOn(p.On), say.Long(p.Along, u),
+				say.Long(p.Lead, u), say.Long(p.Tube, u), onLead(p, u), p.Joints, say.Percent(p.Covered))
 		}
 		if err := t.Flush(); err != nil {
 			return err

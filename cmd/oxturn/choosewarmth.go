@@ -58,7 +58,7 @@ func writeWarmth(w io.Writer, options []build.Option, j *job.Job) error {
 func warmthCells(o build.Option, u plane.Units) []string {
 	up := "none"
 	if o.Warmth.UpShare > 0 {
-		up = fmt.Sprintf("%.0f %%", 100*o.Warmth.UpShare)
+		up = say.Percent(o.Warmth.UpShare)
 	}
 	out := []string{
 		takenMark(o), printable(strings.Join(o.IDs, " + ")), up, say.Degrees(o.Warmth.Least, u),

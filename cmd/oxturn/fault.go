@@ -10,6 +10,7 @@ import (
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
 	"oxturn/layout/record"
+	"oxturn/layout/say"
 )
 
 const faultHelp = `
@@ -142,16 +143,16 @@ func (o *faultOrder) known(c *layout.Cable, p *layout.Plan) (out record.Cable, t
 	if r := handOver(c, func(r reading) bool { return r.Capacitance.Taken && !r.Capacitance.Over }); o.break1 != "" &&
 		o.wholeFarads == "" && r != nil {
 		out.Farads = record.MeterReading(r.Capacitance.Value, o.meterShare, 0, 0)
-		taken = append(taken, fmt.Sprintf("the whole cable's %g nF are those recorded at stage %q", r.Capacitance.Value,
-			r.Stage))
+		taken = append(taken, fmt.Sprintf("the whole cable's %s are those recorded at stage %q",
+			say.Nanofarads(r.Capacitance.Value), r.Stage))
 	}
 	switch {
 	case o.warmer != 0 && o.perKelvin == 0:
 		return out, nil, fmt.Errorf("--warmer needs --per-kelvin, the conductor's own coefficient by the cable's " +
 			"instructions; it differs from alloy to alloy")
 	case !(math.Abs(o.perKelvin*o.warmer) < 0.5):
-		return out, nil, fmt.Errorf("--warmer %g by --per-kelvin %g changes the ohms by %.0f %%: that is no heating "+
-			"cable", o.warmer, o.perKelvin, 100*o.perKelvin*o.warmer)
+		return out, nil, fmt.Errorf("--warmer %g by --per-kelvin %g changes the ohms by %s: that is no heating "+
+			"cable", o.warmer, o.perKelvin, say.Percent(o.perKelvin*o.warmer))
 	case o.warmer != 0:
 		out = out.Warmed(o.warmer, o.perKelvin)
 	}
@@ -162,7 +163,7 @@ func (o *faultOrder) known(c *layout.Cable, p *layout.Plan) (out record.Cable, t
 func (o *faultOrder) ohmsOf(c *layout.Cable) (record.Measured, string) {
 	if r := handOver(c, func(r reading) bool { return r.Ohms.Taken && !r.Ohms.Over }); r != nil {
 		return record.MeterReading(r.Ohms.Value, o.meterShare, 0, 0),
-			fmt.Sprintf("the whole cable's %g Ω are those recorded at stage %q", r.Ohms.Value, r.Stage)
+			fmt.Sprintf("the whole cable's %s are those recorded at stage %q", say.Ohms(r.Ohms.Value), r.Stage)
 	}
 	ohms := c.Label.Ohms
 	source := "on its label"
@@ -171,6 +172,6 @@ func (o *faultOrder) ohmsOf(c *layout.Cable) (record.Measured, string) {
 	}
 	spread := max(-c.Label.OhmsLow, c.Label.OhmsHigh)
 	return record.Measured{Value: ohms, Error: spread * ohms},
-		fmt.Sprintf("the whole cable's %s Ω are those %s, within its tolerance of %.0f %%; a reading from hand-over "+
-			"would be truer", plane.Digits(ohms, 4), source, 100*spread)
+		fmt.Sprintf("the whole cable's %s are those %s, within its tolerance of %s; a reading from hand-over "+
+			"would be truer", say.Ohms(ohms), source, say.PercentGiven(spread))
 }

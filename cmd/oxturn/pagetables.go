@@ -67,7 +67,7 @@ func takeOffTable(l takeoff.List, u plane.Units) preview.Table {
 			packs = fmt.Sprintf("%d %s", line.Packs, line.PackName)
 		}
 		t.Rows = append(t.Rows, []string{line.Item, line.Basis, takeoff.Figure(net, unit),
-			fmt.Sprintf("%.0f %%", 100*line.Waste),
+			say.PercentGiven(line.Waste),
 			takeoff.Figure(gross, unit), unit, packs, line.Note})
 	}
 	return t

@@ -22,16 +22,16 @@ func summaryLines(p *layout.Plan) []string {
 		for _, c := range r.Cables {
 			cable = append(cable, fmt.Sprintf("%s %s %s in %d runs", c.ID, printable(c.Label.ID),
 				say.Long(c.Label.Length, u), len(c.Runs)))
-			spacing = append(spacing, fmt.Sprintf("%s %s even (%.1f pegs), %s at that, %s over the heated floor", c.ID,
-				say.Apart(c.Spacing, u), c.Spacing/p.Job.Membrane.Pitch, say.Density(c.Density, u),
+			spacing = append(spacing, fmt.Sprintf("%s %s even (%s), %s at that, %s over the heated floor", c.ID,
+				say.Apart(c.Spacing, u), say.Pegs(c.Spacing/p.Job.Membrane.Pitch), say.Density(c.Density, u),
 				say.Density(c.OverServed(),
 					u)))
 		}
 	}
 	var load []string
 	for _, l := range p.Load {
-		load = append(load, fmt.Sprintf("%s %s, %s at %g V", printable(l.Room), say.Watts(l.Watts), say.Amps(l.Amps),
-			l.Volts))
+		load = append(load, fmt.Sprintf("%s %s, %s at %s", printable(l.Room), say.Watts(l.Watts), say.Amps(l.Amps),
+			say.Volts(l.Volts)))
 	}
 	return []string{
 		"plan     " + p.Code,

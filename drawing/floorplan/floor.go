@@ -1,7 +1,6 @@
 package floorplan
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -68,9 +67,9 @@ func (v *View) Hatched(r plane.Region, s signs.Sign, title string) {
 func RiseWords(u plane.Units) string {
 	half := layout.RiseHalf(u)
 	if u == plane.Inches {
-		return fmt.Sprintf("%s in (%.0f mm)", say.TrimFigure(half/plane.Inch), half)
+		return say.Apart(half, u) + " (" + say.WholeUnits(half, plane.Millimetres) + ")"
 	}
-	return fmt.Sprintf("%g mm", half)
+	return say.Apart(half, u)
 }
 
 // ThickOf is how thick what a box hangs on is drawn, mm of floor.

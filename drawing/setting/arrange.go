@@ -7,6 +7,7 @@ import (
 
 	"oxturn/drawing"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // An Arrangement is how a sheet's frame is shared out: the field for the
@@ -299,10 +300,10 @@ func (n Need) refusal() error {
 	if len(n.Scales) == 1 {
 		key = "sheet.scale"
 	}
-	return &Refusal{key, fmt.Sprintf("at %s the drawing takes %.0f x %.0f mm with its dimensions, and the %s sheet "+
-		"has %.0f x %.0f mm inside its frame for the drawing, the title block and the notes; use a smaller scale or "+
+	return &Refusal{key, fmt.Sprintf("at %s the drawing takes %s with its dimensions, and the %s sheet "+
+		"has %s inside its frame for the drawing, the title block and the notes; use a smaller scale or "+
 		"a larger sheet",
-		s.Name, w, h, p.Name, f.W(), f.H())}
+		s.Name, say.PaperSize(w, h), p.Name, say.PaperSize(f.W(), f.H()))}
 }
 
 // best tries the scales, large to small, on every allowed paper. One at which

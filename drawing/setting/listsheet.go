@@ -6,6 +6,7 @@ import (
 
 	"oxturn/drawing"
 	"oxturn/layout"
+	"oxturn/layout/say"
 )
 
 // ListSheets sets blocks on as many sheets as they take, without a drawing: on
@@ -72,8 +73,8 @@ func listsOn(p *layout.Plan, paper drawing.Paper, least, share float64, id, titl
 		n, rest := pg.setList(blocks, least, share)
 		if n == 0 {
 			return nil, &Refusal{"sheet.size",
-				fmt.Sprintf("%s: its tables do not fit on one sheet of %s, %.0f x %.0f mm; use a larger sheet", title,
-					paper.Name, paper.W, paper.H)}
+				fmt.Sprintf("%s: its tables do not fit on one sheet of %s, %s; use a larger sheet", title,
+					paper.Name, say.PaperSize(paper.W, paper.H))}
 		}
 		out, blocks = append(out, pg), rest
 	}

@@ -10,6 +10,7 @@ import (
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
 	"oxturn/layout/pattern"
+	"oxturn/layout/plane"
 	"oxturn/layout/say"
 )
 
@@ -42,7 +43,7 @@ func circuitRows(v *floorplan.View) (rows [][]setting.Cell) {
 	}
 	in := c.Total.Region
 	if len(c.Rooms) > 1 && in.Derated() {
-		add(fmt.Sprintf("The same at %.0f %%", 100*in.Continuous.Value), say.Amps(c.Total.Continuous))
+		add("The same at "+say.Percent(in.Continuous.Value), say.Amps(c.Total.Continuous))
 	}
 	for i, r := range c.Ratings {
 		if i > 1 && c.Ratings[i-1].Under {
@@ -54,12 +55,12 @@ func circuitRows(v *floorplan.View) (rows [][]setting.Cell) {
 		}
 		words := carries
 		if in.Derated() {
-			words = fmt.Sprintf("%.0f %% is %g A; %s", 100/in.Continuous.Value, r.Usable, carries)
+			words = fmt.Sprintf("%s is %s; %s", say.Percent(1/in.Continuous.Value), say.AmpsGiven(r.Usable), carries)
 		}
 		if r.Binds == "thermostat contacts" {
-			words += fmt.Sprintf(", but the contacts carry only %g A", r.Limit)
+			words += ", but the contacts carry only " + say.AmpsGiven(r.Limit)
 		}
-		add(floorplan.UnbrokenWords(fmt.Sprintf("%g A %s", r.Breaker, in.Breaker)), words)
+		add(floorplan.UnbrokenWords(say.AmpsGiven(r.Breaker)+" "+in.Breaker), words)
 	}
 	if len(c.Ratings) > 0 && (c.Job == nil || c.Job.Breaker == 0) {
 		add("Ratings by", wholeStandards(in.RatingsBy))
@@ -70,7 +71,8 @@ func circuitRows(v *floorplan.View) (rows [][]setting.Cell) {
 	if d := c.Drop; d != nil {
 		table, _, _ := strings.Cut(wholeStandards(d.Standard), ",")
 		add("Feed, one way", fmt.Sprintf("%s of %s, job file", v.Fig.Long(c.Job.Length), c.Job.Conductor))
-		add("Voltage drop", fmt.Sprintf("%.2f V, %.2f %%; copper at %g °C, %s", d.Volts, 100*d.Share, d.At, table))
+		add("Voltage drop", fmt.Sprintf("%s; copper at %s, %s", say.VoltageDrop(d.Volts, d.Share),
+			say.Degrees(d.At, plane.Millimetres), table))
 	}
 	return rows
 }
@@ -88,7 +90,7 @@ func leastConductors(c layout.Circuit) []setting.Cell {
 		if !ok {
 			continue
 		}
-		words = append(words, floorplan.UnbrokenWords(fmt.Sprintf("%s for %g A", s.Name, r.Breaker)))
+		words = append(words, floorplan.UnbrokenWords(s.Name+" for "+say.AmpsGiven(r.Breaker)))
 	}
 	if len(words) == 0 {
 		return nil
@@ -107,7 +109,7 @@ func settled(v *floorplan.View) map[string]string {
 	j := c.Job
 	out[settleCircuit] = j.Name
 	if j.Breaker > 0 {
-		out[settleBreaker] = fmt.Sprintf("%g A, job file", j.Breaker)
+		out[settleBreaker] = say.AmpsGiven(j.Breaker) + ", job file"
 	}
 	if j.Conductor != "" {
 		out[settleConductor] = j.Conductor + ", job file"
@@ -117,7 +119,7 @@ func settled(v *floorplan.View) map[string]string {
 		fault = append(fault, v.Plan.Job.Region().Called(j.GroundFaultsAt))
 	}
 	if j.GroundFault > 0 {
-		fault = append(fault, fmt.Sprintf("%g mA", j.GroundFault))
+		fault = append(fault, say.Milliamps(j.GroundFault))
 	}
 	if len(fault) > 0 {
 		out[settleFault] = strings.Join(fault, ", ") + ", job file"
@@ -190,7 +192,8 @@ func titled(name string) string {
 func sensorLine(s job.Sensor, f say.Figures) string {
 	for _, e := range layout.ExpectedSensor(s) {
 		if e.Celsius == 20 {
-			return fmt.Sprintf("%s (%s): %.0f Ω at %s", s.Family.Name, s.Source, e.Ohms, degrees(f, e.Celsius))
+			return fmt.Sprintf("%s (%s): %s at %s", s.Family.Name, s.Source, say.SensorOhms(e.Ohms),
+				degrees(f, e.Celsius))
 		}
 	}
 	return "kind not given"
@@ -204,14 +207,13 @@ func sensorTable(s job.Sensor, f say.Figures) (table []setting.Block, said []str
 		return nil, []string{"Sensor: kind not given. Read it at a known floor temperature and compare with its " +
 			"instructions."}
 	}
-	kilo := func(ohms float64) string { return fmt.Sprintf("%.2f", ohms/1000) }
 	t := setting.Table{Span: true, Cols: []setting.Column{{Wraps: true,
 		Head: fmt.Sprintf("Sensor %s (%s)", s.Family.Name, s.Source)}}}
 	reads, within := setting.Row("reads, kΩ"), setting.Row("within "+say.Difference(s.Tolerance, f.Units))
 	for _, e := range expected {
 		t.Cols = append(t.Cols, setting.Column{Head: floorplan.UnbrokenWords(degrees(f, e.Celsius)), Wraps: true})
-		reads = append(reads, setting.Cell{Text: kilo(e.Ohms)})
-		within = append(within, setting.Cell{Text: kilo(e.Lowest) + " to " + kilo(e.Highest)})
+		reads = append(reads, setting.Cell{Text: say.Kilohms(e.Ohms)})
+		within = append(within, setting.Cell{Text: say.Kilohms(e.Lowest) + " to " + say.Kilohms(e.Highest)})
 	}
 	if strings.HasPrefix(s.Family.Source, "assumed") {
 		within = append(within, setting.Cell{Text: "curve: " + s.Family.Source})

@@ -71,8 +71,8 @@ func scope(p *layout.Plan) []string {
 	for i := range p.Rooms {
 		r := &p.Rooms[i]
 		for _, c := range r.Cables {
-			out = append(out, fmt.Sprintf("%s: heating cable %s, %g V, %s, in a pegged membrane under tile.",
-				r.Job.Name, c.Label.ID, c.Label.Volts, say.Watts(c.Label.Watts)))
+			out = append(out, fmt.Sprintf("%s: heating cable %s, %s, %s, in a pegged membrane under tile.",
+				r.Job.Name, c.Label.ID, say.Volts(c.Label.Volts), say.Watts(c.Label.Watts)))
 		}
 	}
 	return append(out, p.Job.Proposal.Scope...)

@@ -58,17 +58,18 @@ func loadTable(v *floorplan.View) setting.Block {
 		return t
 	}
 	s := v.Plan.Job.Supply
-	supply := "not given; " + fmt.Sprintf("%g V by the label assumed", l.Volts)
+	supply := "not given; " + say.Volts(l.Volts) + " by the label assumed"
 	if s.Volts > 0 {
-		supply = fmt.Sprintf("%g V, job file", s.Volts)
+		supply = say.Volts(s.Volts) + ", job file"
 	}
 	contacts := "not given"
 	if l.Contacts > 0 {
-		contacts = fmt.Sprintf("%g A, %s", l.Contacts, v.Plan.Job.Spans.Source("supply.thermostat_amps"))
+		contacts = fmt.Sprintf("%s, %s", say.AmpsGiven(l.Contacts), v.Plan.Job.Spans.Source("supply.thermostat_amps"))
 	}
 	t.Rows = append(t.Rows,
 		setting.Row("Supply", supply),
-		setting.Row("Load in all", fmt.Sprintf("%g W, %s, %s Ω, %s", l.Watts, say.Amps(l.Amps), figureOf(l.Ohms, 1),
+		setting.Row("Load in all", fmt.Sprintf("%s, %s, %s, %s", say.Watts(l.Watts), say.Amps(l.Amps),
+			orDash(l.Ohms, say.Ohms),
 			countInParallel(len(v.Room.Cables)))),
 		setting.Row("Thermostat contacts", contacts),
 		setting.Row("Leads into the box", leadsInBox(v)),
@@ -79,8 +80,9 @@ func loadTable(v *floorplan.View) setting.Block {
 		t.Rows = append(t.Rows, setting.Row("Floor limit to set", limit))
 	}
 	if in := v.Plan.Job.Region(); in.Derated() {
-		t.Rows = slices.Insert(t.Rows, 2, setting.Row(fmt.Sprintf("Continuous load, %.0f%s%%", 100*in.Continuous.Value,
-			setting.NoBreak), fmt.Sprintf("%s, %s", say.Amps(l.Continuous), wholeStandards(in.Continuous.Source))))
+		t.Rows = slices.Insert(t.Rows, 2,
+			setting.Row("Continuous load, "+floorplan.UnbrokenWords(say.Percent(in.Continuous.Value)),
+				say.Amps(l.Continuous)+", "+wholeStandards(in.Continuous.Source)))
 	}
 	if needs := l.Needs; needs != "" {
 		t.Rows = append(t.Rows, setting.Row("Also needed", needs))

@@ -135,7 +135,7 @@ func roomTable(v *floorplan.View) setting.Block {
 		watts, amps := "-", "-"
 		for _, l := range v.Plan.Load {
 			if l.Room == r.Job.Name {
-				watts, amps = say.Plain(l.Watts), fmt.Sprintf("%.2f", l.Amps)
+				watts, amps = say.Plain(l.Watts), say.AmpsFigure(l.Amps)
 				load += l.Watts
 			}
 		}
@@ -144,7 +144,7 @@ func roomTable(v *floorplan.View) setting.Block {
 			area(v, r.Floor.Area()), area(v, r.Heated.Area()), watts, amps))
 	}
 	// amps of different voltages have no sum
-	total := setting.Row("", "All", "", area(v, floor), area(v, heated), fmt.Sprintf("%g", load), "-")
+	total := setting.Row("", "All", "", area(v, floor), area(v, heated), say.Plain(load), "-")
 	for i := range total {
 		total[i].Strong = true
 	}
@@ -153,12 +153,7 @@ func roomTable(v *floorplan.View) setting.Block {
 }
 
 // area writes an area without its unit, as exactly as a cable plan does.
-func area(v *floorplan.View, mm2 float64) string {
-	if v.Fig.Units == plane.Inches {
-		return fmt.Sprintf("%.1f", plane.Inches.Area(mm2))
-	}
-	return fmt.Sprintf("%.2f", plane.Millimetres.Area(mm2))
-}
+func area(v *floorplan.View, mm2 float64) string { return say.AreaFigure(mm2, v.Fig.Units) }
 
 func areaUnit(v *floorplan.View) string {
 	if v.Fig.Units == plane.Inches {

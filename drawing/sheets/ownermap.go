@@ -198,7 +198,7 @@ func labelLines(v *floorplan.View) []string {
 		lines = append(lines, "Circuit "+circuit)
 	}
 	if l := v.Plan.LoadOf(v.Room.Job.Name); l != nil {
-		lines = append(lines, fmt.Sprintf("%g V, %s, %s", l.Volts, say.Watts(l.Watts), say.Amps(l.Amps)))
+		lines = append(lines, fmt.Sprintf("%s, %s, %s", say.Volts(l.Volts), say.Watts(l.Watts), say.Amps(l.Amps)))
 	}
 	number := v.Plan.Job.Info.Number
 	if number == "" {

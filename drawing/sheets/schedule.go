@@ -11,13 +11,12 @@ import (
 	"oxturn/layout/say"
 )
 
-// figureOf writes a figure with so many decimals, a dash for one that is not
-// known.
-func figureOf(v float64, decimals int) string {
+// orDash writes a figure, a dash for one that is not known.
+func orDash(v float64, write func(float64) string) string {
 	if v == 0 {
 		return "-"
 	}
-	return fmt.Sprintf("%.*f", decimals, v)
+	return write(v)
 }
 
 // perTable is how many cables stand side by side in one schedule.
@@ -75,12 +74,13 @@ func properties(f say.Figures) []property {
 	return []property{
 		{"Label", func(c *layout.Cable) string { return c.Label.ID }},
 		{"Supply", func(c *layout.Cable) string {
-			return fmt.Sprintf("%g V, %g W, %s A", c.Label.Volts, c.Label.Watts, figureOf(c.Circuit.Amps, 2))
+			return fmt.Sprintf("%s, %s, %s", say.Volts(c.Label.Volts), say.Watts(c.Label.Watts),
+				orDash(c.Circuit.Amps, say.Amps))
 		}},
 		{"Ohms", func(c *layout.Cable) string {
 			o, l := c.Circuit, c.Circuit.Limits
-			return fmt.Sprintf("%s Ω at 20 °C, %s; %s, %+g/%+g %%, %s", figureOf(o.Nominal, 1), o.OhmsFrom,
-				say.OhmsRange(l.Low, l.High), 100*l.LowShare, 100*l.HighShare, l.Source)
+			return fmt.Sprintf("%s at 20 °C, %s; %s, %s, %s", orDash(o.Nominal, say.Ohms), o.OhmsFrom,
+				say.OhmsRange(l.Low, l.High), say.Tolerance(l.LowShare, l.HighShare), l.Source)
 		}},
 		{"Heating length", func(c *layout.Cable) string {
 			return f.Long(c.Label.Length) + ", " + perLength(c.Label, f.Units)
@@ -173,10 +173,10 @@ func areas(r *layout.Room, u plane.Units) setting.Block {
 	}{{"Floor", whole}, {"Tiled", r.Tiled.Area()}, {"Heated", r.Heated.Area()}} {
 		share := "-"
 		if whole > 0 {
-			share = fmt.Sprintf("%.0f %%", 100*a.mm2/whole)
+			share = say.Percent(a.mm2 / whole)
 		}
-		t.Rows = append(t.Rows, setting.Row(a.name, fmt.Sprintf("%.2f", plane.Millimetres.Area(a.mm2)),
-			fmt.Sprintf("%.1f", plane.Inches.Area(a.mm2)), share))
+		t.Rows = append(t.Rows, setting.Row(a.name, say.AreaFigure(a.mm2, plane.Millimetres),
+			say.AreaFigure(a.mm2, plane.Inches), share))
 	}
 	return t
 }

@@ -166,8 +166,8 @@ func driftRule(v *floorplan.View) []string {
 		return nil
 	}
 	return []string{fmt.Sprintf("Drift (- less, + more cable used than drawn), at least: %s. Within that the rest is "+
-		"planned again with nothing laid lifted and %.0f %% of the floor cold at most.", strings.Join(takes, "; "),
-		100*refit.ReserveCold)}
+		"planned again with nothing laid lifted and %s of the floor cold at most.", strings.Join(takes, "; "),
+		say.Percent(refit.ReserveCold))}
 }
 
 // driftTaken says what drift a cable's plan takes at the marks, such as takes
@@ -361,7 +361,7 @@ func crossing(v *floorplan.View) setting.Block {
 		l.Paras = []string{"The rows of pegs are not known."}
 		return l
 	}
-	l.Paras = append(l.Paras, fmt.Sprintf("%s from peg to peg.", pitchWords(v, lat.Pitch)))
+	l.Paras = append(l.Paras, fmt.Sprintf("%s from peg to peg.", v.Fig.Apart(lat.Pitch)))
 	if p, ok := first(v); ok {
 		a, b := v.Offsets(p)
 		words := fmt.Sprintf("Channel crossing P1: %s from D1 (wall %s), %s from D2 (wall %s).", a,
@@ -379,7 +379,7 @@ func crossing(v *floorplan.View) setting.Block {
 	}
 	words := fmt.Sprintf("Rows lie along wall %s.", letter)
 	if off > 0.05 {
-		words = fmt.Sprintf("Rows lie %.1f° off wall %s.", off, letter)
+		words = fmt.Sprintf("Rows lie %s off wall %s.", say.AngleFine(off), letter)
 	}
 	l.Paras = append(append(l.Paras, words), checkLengths(v)...)
 	l.Paras = append(append(l.Paras, keptClear(v)...), v.BrokenDatums()...)
@@ -388,13 +388,6 @@ func crossing(v *floorplan.View) setting.Block {
 			"Pegs elsewhere when the membrane is down: plan again from P1 as it is before laying.")
 	}
 	return l
-}
-
-func pitchWords(v *floorplan.View, mm float64) string {
-	if v.Fig.Units == plane.Inches {
-		return fmt.Sprintf("%.2f in", mm/plane.Inch)
-	}
-	return say.TrimFigure(mm) + " mm"
 }
 
 // layingNotes are the sheet's own remarks and, as long as there is cable to lay,

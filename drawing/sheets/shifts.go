@@ -7,7 +7,6 @@ import (
 
 	"oxturn/drawing/setting"
 	"oxturn/layout"
-	"oxturn/layout/plane"
 	"oxturn/layout/say"
 	"oxturn/layout/takeoff"
 )
@@ -75,12 +74,8 @@ func staysWithin(shifts []layout.Shift, f say.Figures) string {
 		}
 		least, most = min(least, s.Spacing), max(most, s.Spacing)
 	}
-	by := fmt.Sprintf("%.0f mm", math.Abs(shifts[0].By))
-	if f.Units == plane.Inches {
-		by = fmt.Sprintf("%.0f in", math.Abs(shifts[0].By)/plane.Inch)
-	}
 	return fmt.Sprintf("If the room measures %s more or less either way, the cable and all packs stay, runs %s to %s "+
-		"apart.", by, f.Apart(least), f.Apart(most))
+		"apart.", say.WholeUnits(math.Abs(shifts[0].By), f.Units), f.Apart(least), f.Apart(most))
 }
 
 // shiftWords says which way a room is longer or shorter.
@@ -89,11 +84,7 @@ func shiftWords(s layout.Shift, f say.Figures) string {
 	if s.East {
 		way = "east-west"
 	}
-	by := fmt.Sprintf("%+.0f mm", s.By)
-	if f.Units == plane.Inches {
-		by = fmt.Sprintf("%+.0f in", s.By/plane.Inch)
-	}
-	return by + " " + way
+	return say.WholeUnitsMore(s.By, f.Units) + " " + way
 }
 
 func cableWords(s layout.Shift, f say.Figures) string {

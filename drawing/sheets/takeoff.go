@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"fmt"
 	"regexp"
 	"slices"
 	"strconv"
@@ -124,7 +123,7 @@ func takeOffRow(l takeoff.Line, f say.Figures, priced bool) []setting.Cell {
 	if priced {
 		each, price := "", "" // to be filled in by hand
 		if l.Price != 0 {
-			each, price = fmt.Sprintf("%.2f", l.Each), fmt.Sprintf("%.2f", l.Price)
+			each, price = say.Price(l.Each), say.Price(l.Price)
 		}
 		r = append(r, setting.Cell{Text: each}, setting.Cell{Text: price})
 	}
@@ -169,7 +168,7 @@ func totalRow(l takeoff.List, cols int) []setting.Cell {
 	sum, unpriced := l.Total()
 	r := make([]setting.Cell, cols)
 	r[0] = setting.Cell{Text: "Total of the prices given", Strong: true}
-	r[cols-1] = setting.Cell{Text: fmt.Sprintf("%.2f", sum), Strong: true}
+	r[cols-1] = setting.Cell{Text: say.Price(sum), Strong: true}
 	if len(unpriced) > 0 {
 		r = append(r, setting.Cell{Text: "without price: " + strings.Join(unpriced, ", ")})
 	}

@@ -116,11 +116,11 @@ func labelTable(c *layout.Cable, f say.Figures) setting.Table {
 		{Head: "by", Wraps: true}, {Head: "Least MΩ", Align: setting.Decimal, Group: true},
 		{Head: "at V dc", Align: setting.Decimal}, {Head: "from", Wraps: true},
 	}}
-	t.Rows = [][]setting.Cell{setting.Row(c.Label.ID, fmt.Sprintf("%g", c.Label.Volts),
-		fmt.Sprintf("%g", c.Label.Watts), figureOf(o.Amps, 2), f.Long(c.Label.Length), figureOf(o.Nominal, 1),
-		o.OhmsFrom, fmt.Sprintf("%.1f to %.1f", o.Limits.Low, o.Limits.High),
-		fmt.Sprintf("%+g/%+g %%, %s", 100*o.Limits.LowShare, 100*o.Limits.HighShare, o.Limits.Source),
-		fmt.Sprintf("%g", l.Megohms), fmt.Sprintf("%g", l.Volts), l.MegohmsSource)}
+	t.Rows = [][]setting.Cell{setting.Row(c.Label.ID, say.Plain(c.Label.Volts),
+		say.Plain(c.Label.Watts), orDash(o.Amps, say.AmpsFigure), f.Long(c.Label.Length),
+		orDash(o.Nominal, say.OhmsFigure), o.OhmsFrom, say.OhmsFigures(o.Limits.Low, o.Limits.High),
+		say.Tolerance(o.Limits.LowShare, o.Limits.HighShare)+", "+o.Limits.Source,
+		say.Plain(l.Megohms), say.Plain(l.Volts), l.MegohmsSource)}
 	t.Rows[0][7].Strong, t.Rows[0][9].Strong = true, true
 	return t
 }
@@ -142,8 +142,8 @@ func stageTable(c *layout.Cable) setting.Table {
 		head  string
 		least float64
 	}{
-		{"Date, time, by", 19}, {"Floor °C/°F", 12}, {fmt.Sprintf("L-N Ω (%.1f to %.1f)", l.Low, l.High), 15},
-		{"L to braid Ω", 12}, {"N to braid Ω", 12}, {fmt.Sprintf("MΩ (%g least)", c.RecordLimits().Megohms), 15},
+		{"Date, time, by", 19}, {"Floor °C/°F", 12}, {"L-N Ω (" + say.OhmsFigures(l.Low, l.High) + ")", 15},
+		{"L to braid Ω", 12}, {"N to braid Ω", 12}, {"MΩ (" + say.Plain(c.RecordLimits().Megohms) + " least)", 15},
 		{"S1 kΩ", 9}, {"S2 kΩ", 9}, {"Alarm, photo", 13}, {"OK, signed", 17},
 	} {
 		t.Cols = append(t.Cols, setting.Column{Head: h.head, Wraps: true, Least: h.least, Group: true})
@@ -204,8 +204,6 @@ func readingTexts(x record.Reading) []string {
 		}
 		return write(f.Value)
 	}
-	tenths := func(ohms float64) string { return fmt.Sprintf("%.1f", ohms) }
-	kilohms := func(ohms float64) string { return fmt.Sprintf("%.2f", ohms/1000) }
 	date, floor, insulation := "", "", figure(x.Insulation, say.Plain) // of a bad cable, less than a whole one
 	if !x.Date.IsZero() {
 		date = x.Date.Format("2006-01-02")
@@ -214,11 +212,11 @@ func readingTexts(x record.Reading) []string {
 		floor = fmt.Sprintf("%.0f / %.0f", x.Floor.Value, say.Fahrenheit(x.Floor.Value))
 	}
 	if insulation != "" {
-		insulation += fmt.Sprintf(" at %g V", x.Volts)
+		insulation += " at " + say.Volts(x.Volts)
 	}
 	hand := [...]string{record.NotTried: "", record.Open: "open", record.Connected: "CONNECTED"}[x.Hand]
-	return []string{strings.TrimSpace(date + " " + x.By), floor, figure(x.Ohms, tenths), hand, hand, insulation,
-		figure(x.Sensor, kilohms), figure(x.Spare, kilohms)}
+	return []string{strings.TrimSpace(date + " " + x.By), floor, figure(x.Ohms, say.OhmsFigure), hand, hand, insulation,
+		figure(x.Sensor, say.Kilohms), figure(x.Spare, say.Kilohms)}
 }
 
 // judged lists what is to be said of the readings the job has, beyond that they
@@ -256,7 +254,7 @@ func foundTable(c *layout.Cable, f say.Figures, r *layout.Room) setting.Table {
 			setting.Row("Runs; lead on floor", strconv.Itoa(len(c.Runs))+"; "+f.Long(plane.PathLength(c.ColdLead)), "",
 				"Insulation tester, volts", recorded(c).Tester),
 			setting.Row("Box above floor", withUnit(f, r.Job.Thermostat.Height), "", "Trip test", recorded(c).TripTest),
-			setting.Row("At hook-up", fmt.Sprintf("%g V, %s A", c.Label.Volts, figureOf(c.Circuit.Amps, 2)),
+			setting.Row("At hook-up", say.Volts(c.Label.Volts)+", "+orDash(c.Circuit.Amps, say.Amps),
 				atHookUp(recorded(c)), "Changed from the plan", ""),
 			setting.Row("Capacitance", "to braid", capacitance(c), "Photographs kept where", ""),
 		}}
@@ -274,10 +272,10 @@ func recorded(c *layout.Cable) *job.Laid {
 func atHookUp(a *job.Laid) string {
 	var out []string
 	if a.Volts > 0 {
-		out = append(out, fmt.Sprintf("%g V", a.Volts))
+		out = append(out, say.Volts(a.Volts))
 	}
 	if a.Amps > 0 {
-		out = append(out, fmt.Sprintf("%g A", a.Amps))
+		out = append(out, say.AmpsGiven(a.Amps))
 	}
 	return strings.Join(out, ", ")
 }
@@ -346,7 +344,7 @@ func capacitance(c *layout.Cable) string {
 	if c.Laid != nil {
 		for _, r := range c.Laid.Job.Readings {
 			if r.Capacitance.Taken {
-				out = fmt.Sprintf("%g nF", r.Capacitance.Value)
+				out = say.Nanofarads(r.Capacitance.Value)
 			}
 		}
 	}

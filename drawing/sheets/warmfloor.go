@@ -281,7 +281,7 @@ func (v warmView) place(name string, spot *layout.FloorSpot) {
 	v.Path(drawing.LayerMarks, name+" place to stand", drawing.Circle(at, 0.7), &drawing.Stroke{Width: drawing.W018,
 		Colour: drawing.White}, drawing.Filled(drawing.Black))
 	v.letters.Ink.Mark(drawing.BoxOf(at).Grow(0.8))
-	text := fmt.Sprintf("%s %.1f", name, temperature(v.fig, spot.Celsius))
+	text := name + " " + say.Tenths(temperature(v.fig, spot.Celsius))
 	v.letters.Add(&lettering.Label{Text: text, Height: drawing.H25, Rank: 1, Subject: at, Option: true,
 		Spots: floorplan.TagSpots(at, 0.8, text)})
 }

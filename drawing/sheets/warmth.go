@@ -2,7 +2,6 @@ package sheets
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -103,7 +102,7 @@ func surfaceTable(w *layout.Warmth, runs []layout.Warm, means bool, f say.Figure
 		cells := setting.Row(r.name)
 		for _, run := range runs {
 			for _, b := range bounds(w, run) {
-				cells = append(cells, setting.Cell{Text: fmt.Sprintf("%.1f", temperature(f, b.air+r.of(b.steady)))})
+				cells = append(cells, setting.Cell{Text: say.Tenths(temperature(f, b.air+r.of(b.steady)))})
 			}
 		}
 		t.Rows = append(t.Rows, cells)
@@ -220,8 +219,8 @@ func energyTable(w *layout.Warmth, currency string) setting.Table {
 	add := func(cells ...setting.Cell) { t.Rows = append(t.Rows, cells[:len(t.Cols)]) }
 	for _, u := range w.Use {
 		add(setting.Cell{Text: u.Room, Strong: true}, setting.Cell{}, setting.Cell{})
-		add(setting.Row("an hour with the current on", fmt.Sprintf("%.3f", u.PerHour),
-			fmt.Sprintf("%.2f", u.PerHourPrice))...)
+		add(setting.Row("an hour with the current on", say.KilowattHours(u.PerHour),
+			say.Price(u.PerHourPrice))...)
 		add(setting.Row("a month", u.Month.Words(), u.MonthPrice.Words())...)
 		add(setting.Row("a month, always on", u.AlwaysOn.Words(), u.AlwaysPrice.Words())...)
 	}
@@ -239,8 +238,8 @@ func conducts(w *layout.Warmth, i int) string {
 // layerFigures writes what a layer's warmth hangs on, no line ending within a figure.
 func layerFigures(l heat.Layer) string {
 	whole := floorplan.UnbrokenWords
-	return whole(trimmedFigure(l.Conductivity, 4)+" W/(m K),") + " " + whole(trimmedFigure(l.Density, 1)+" kg/m³,") +
-		" " + whole(trimmedFigure(l.HeatCapacity, 0)+" J/(kg K)")
+	return whole(say.Decimals(l.Conductivity, 4)+" W/(m K),") + " " + whole(say.Decimals(l.Density, 1)+" kg/m³,") +
+		" " + whole(say.Decimals(l.HeatCapacity, 0)+" J/(kg K)")
 }
 
 // figureSources says where the figures of the layers come from, those alike together; empty
@@ -273,12 +272,6 @@ func figureSources(w *layout.Warmth) string {
 		sources[i] = strings.Join(of[source], ", ") + ": " + wholeStandards(source)
 	}
 	return "Heat figures, by layer: " + strings.Join(sources, "; ") + "."
-}
-
-// trimmedFigure writes a figure to so many decimals, without those that are nothing.
-func trimmedFigure(v float64, decimals int) string {
-	k := math.Pow10(decimals)
-	return strconv.FormatFloat(math.Round(v*k)/k, 'f', -1, 64)
 }
 
 // overLimit is the verdict to speak of where a floor would get too warm: its

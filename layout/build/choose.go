@@ -288,7 +288,7 @@ func beyond(r *layout.Room, j *job.Job, set []job.Cable, c layout.Candidate, zon
 		return fmt.Sprintf("too short: its runs would be %s pegs apart, widest allowed %d",
 			besideLimit(pegs, j.Spacing.Widest), j.Spacing.Widest)
 	case j.Supply.Volts > 0 && set[0].Volts != j.Supply.Volts:
-		return fmt.Sprintf("made for %g V, supply is %g V", set[0].Volts, j.Supply.Volts)
+		return fmt.Sprintf("made for %s, supply is %s", say.Volts(set[0].Volts), say.Volts(j.Supply.Volts))
 	case j.Supply.MaxDensity > 0 && c.Density > j.Supply.MaxDensity && j.Supply.MaxDensityOver != job.OverHeated:
 		return fmt.Sprintf("%s at even spacing is above the %s allowed", say.DensityBoth(c.Density, j.Units),
 			say.DensityBoth(j.Supply.MaxDensity, j.Units))

@@ -1,6 +1,8 @@
 package build
 
 import (
+	"math"
+
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/say"
@@ -17,9 +19,9 @@ func tooManyPegs(r *layout.Room, j *job.Job) *job.Diagnostic {
 	if pegs <= mostPegs {
 		return nil
 	}
-	d := r.Problem("room %q of %s at a pitch of %g mm has %.0f pegs; %d are the most", r.Job.Name,
+	d := r.Problem("room %q of %s at a pitch of %s mm has %s; %d are the most", r.Job.Name,
 		say.AreaBoth(r.Floor.Area(), j.Units),
-		j.Membrane.Pitch, pegs, mostPegs)
+		say.Plain(j.Membrane.Pitch), say.Counted(int(math.Round(pegs)), "peg"), mostPegs)
 	d.Notes = []job.Note{{Span: j.Spans.At("membrane.pitch"), Message: "the pitch is here"}}
 	d.Hint = "look whether the units of the pitch and of the room are right; draw a large hall as several rooms, cut " +
 		"at its movement joints"

@@ -109,7 +109,7 @@ func stripsAlong(p *layout.Plan, room string, angle float64) string {
 		}
 		letter, off := layout.Along(p.Rooms[i].Job, plane.Pt(1, 0).Rotate(angle))
 		if off > 1 {
-			return fmt.Sprintf("at %.0f° to wall %s", off, letter)
+			return fmt.Sprintf("at %s to wall %s", say.Angle(off), letter)
 		}
 		return "along wall " + letter
 	}

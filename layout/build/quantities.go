@@ -40,7 +40,7 @@ func openElectrics(p *layout.Plan) []string {
 	if p.Job.Supply.Volts == 0 {
 		var volts []string
 		for _, l := range p.Load {
-			if v := fmt.Sprintf("%g V", l.Volts); !slices.Contains(volts, v) {
+			if v := say.Volts(l.Volts); !slices.Contains(volts, v) {
 				volts = append(volts, v)
 			}
 		}
@@ -144,7 +144,7 @@ func thermostat(r *layout.Room, p *layout.Plan) *takeoff.Thermostat {
 	}
 	if l := p.LoadOf(r.Job.Name); l != nil {
 		t.Relay = l.Needs != ""
-		t.Kind = fmt.Sprintf("%g V, contacts for %g A", l.Volts, p.Job.Supply.ThermostatAmps)
+		t.Kind = say.Volts(l.Volts) + ", contacts for " + say.AmpsGiven(p.Job.Supply.ThermostatAmps)
 		if kind := p.Job.Sensor.Family.Name; kind != "" {
 			t.Kind += ", reading a sensor " + kind
 		}

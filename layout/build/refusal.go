@@ -171,8 +171,8 @@ func misfit(c job.Cable, why *route.Refusal, u plane.Units) string {
 	case c.Length < why.Shortest:
 		return said + " is too short, with the widest gaps allowed"
 	case why.Cold > 0:
-		return fmt.Sprintf("%s is too short: with the widest gaps allowed it leaves %.0f %% of its floor cold", said,
-			100*why.Cold)
+		return fmt.Sprintf("%s is too short: with the widest gaps allowed it leaves %s of its floor cold", said,
+			say.Percent(why.Cold))
 	}
 	if c.Length > closeToMost*why.Longest {
 		return "no route was found for " + said + ": it is close to the most that this floor can take"

@@ -9,6 +9,7 @@ import (
 	"oxturn/layout/heat"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // warm works out the job's warmth: nothing when it gives no layers, and a
@@ -56,8 +57,8 @@ func layers(w *layout.Warmth, j *job.Job) {
 			if !l.Own {
 				m := heat.FilledMembrane(j.Membrane.VoidShare)
 				layer.Conductivity, layer.Density, layer.HeatCapacity = m.Conductivity, m.Density, m.HeatCapacity
-				l.Source = fmt.Sprintf("%.0f %% mortar, %.0f %% polypropylene by volume (ISO 10456)",
-					100*j.Membrane.VoidShare, 100-100*j.Membrane.VoidShare)
+				l.Source = fmt.Sprintf("%s mortar, %s polypropylene by volume (ISO 10456)",
+					say.Percent(j.Membrane.VoidShare), say.Percent(1-j.Membrane.VoidShare))
 			}
 		}
 		w.Layers, w.Sources = append(w.Layers, layer), append(w.Sources, l.Source)

@@ -33,9 +33,9 @@ func wideGap(r *layout.Room, j *job.Job) []job.Diagnostic {
 	}
 	wide := worst.Gaps.Widest
 	d := job.Diagnostic{Severity: job.Warning, ID: "W105", Span: r.Job.Spans.At("cables")}
-	d.Message = fmt.Sprintf("room %q: beside run %s of %s the next run is %s (%.3g pegs) away, more than the %d pegs "+
+	d.Message = fmt.Sprintf("room %q: beside run %s of %s the next run is %s (%s) away, more than the %d pegs "+
 		"allowed; the floor between stays cooler",
-		r.Job.Name, worst.RunName(worst.Gaps.Beside), worst.ID, say.Apart(wide, j.Units), wide/pitch, allowed)
+		r.Job.Name, worst.RunName(worst.Gaps.Beside), worst.ID, say.Apart(wide, j.Units), say.Pegs(wide/pitch), allowed)
 	d.Hint = "a cable of another length may lie more evenly; see what the floor takes with oxturn choose, or " +
 		"allow W105"
 	if little := little(r, j, worst.Zone); little != "" {
@@ -65,9 +65,9 @@ func wideSpacing(r *layout.Room, j *job.Job) []job.Diagnostic {
 		return nil
 	}
 	d := job.Diagnostic{Severity: job.Warning, ID: "W105", Span: r.Job.Spans.At("cables")}
-	d.Message = fmt.Sprintf("room %q: for the floor it serves, the runs of %s would have to lie %s (%.3g pegs) "+
+	d.Message = fmt.Sprintf("room %q: for the floor it serves, the runs of %s would have to lie %s (%s) "+
 		"apart, more than the %d pegs allowed; some of the floor stays cooler",
-		r.Job.Name, c.ID, say.Apart(c.Spacing, j.Units), c.Spacing/j.Membrane.Pitch, j.Spacing.Widest)
+		r.Job.Name, c.ID, say.Apart(c.Spacing, j.Units), say.Pegs(c.Spacing/j.Membrane.Pitch), j.Spacing.Widest)
 	d.Hint = "take a longer cable; see what the floor takes with oxturn choose, or allow W105"
 	if little := little(r, j, c.Zone); little != "" {
 		d.Hint = little + ": take a longer cable, or allow W105"

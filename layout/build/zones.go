@@ -8,6 +8,7 @@ import (
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
+	"oxturn/layout/say"
 )
 
 // nearZone is how far a place that names a zone may lie from the floor for cable, mm: in
@@ -54,8 +55,8 @@ func oneLattice(r *layout.Room) *job.Diagnostic {
 			continue
 		}
 		if skew := route.Skew(*first, *rows); skew > route.OffAxis {
-			d := r.Problem("room %q: the runs of %s and of %s are asked for %.0f° apart, and the pegs of a room lie "+
-				"in one direction", r.Job.Name, said, of, plane.Degrees(skew))
+			d := r.Problem("room %q: the runs of %s and of %s are asked for %s apart, and the pegs of a room lie "+
+				"in one direction", r.Job.Name, said, of, say.Angle(plane.Degrees(skew)))
 			d.Span = r.Job.Spans.At("along")
 			if z := r.Spoken(i); z != nil && z.Along != nil {
 				d.Span = z.Spans.At("along")

@@ -104,7 +104,7 @@ func TestStagesOfTesting(t *testing.T) {
 		t.Fatalf("%d entries, want one event and the four stages left: %q", len(got), got)
 	}
 	if e := got[0]; !strings.Contains(e, `SUMMARY:Tested: cable H1\, Bath\, on spool`) || !strings.Contains(e,
-		`DESCRIPTION:144 Ω\, over 500 MΩ\, read by A. B.`) || !strings.Contains(e, "DATE:20260304") {
+		`DESCRIPTION:144.0 Ω\, over 500 MΩ\, read by A. B.`) || !strings.Contains(e, "DATE:20260304") {
 		t.Errorf("%q", e)
 	}
 	for i, stage := range []string{"laid\\, before cover", "tiled", "grouted", "hook-up"} {

@@ -14,6 +14,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/record"
+	"oxturn/layout/say"
 )
 
 // Write writes the calendar of a plan. What has no day, since none is written down in
@@ -116,8 +117,8 @@ func (f *file) tests(r *layout.Room, c *layout.Cable) {
 		}
 	}
 	l := c.RecordLimits()
-	limits := fmt.Sprintf("Ohms %.1f to %.1f; insulation %g MΩ least at %g V dc; sensors. Isolate and prove dead "+
-		"first.", c.Circuit.Limits.Low, c.Circuit.Limits.High, l.Megohms, l.Volts)
+	limits := fmt.Sprintf("Ohms %s; insulation %s least at %s dc; sensors. Isolate and prove dead first.",
+		say.OhmsFigures(c.Circuit.Limits.Low, c.Circuit.Limits.High), say.Megohms(l.Megohms), say.Volts(l.Volts))
 	for s := record.OnSpool; s < record.Service; s++ {
 		if !done[s.String()] {
 			f.task(fmt.Sprintf("Test cable %s, %s: %s", c.ID, r.Job.Name, s), limits)
@@ -129,15 +130,13 @@ func (f *file) tests(r *layout.Room, c *layout.Cable) {
 func read(x job.Reading) string {
 	var out []string
 	for _, v := range []struct {
-		f    job.Figure
-		unit string
-	}{{x.Ohms, "Ω"}, {x.Insulation, "MΩ"}, {x.Capacitance, "nF"}, {x.Sensor, "Ω at the sensor"}} {
+		f     job.Figure
+		write func(float64) string
+		where string
+	}{{x.Ohms, say.Ohms, ""}, {x.Insulation, say.Megohms, ""}, {x.Capacitance, say.Nanofarads, ""},
+		{x.Sensor, say.SensorOhms, " at the sensor"}} {
 		if v.f.Taken {
-			over := ""
-			if v.f.Over {
-				over = "over "
-			}
-			out = append(out, fmt.Sprintf("%s%g %s", over, v.f.Value, v.unit))
+			out = append(out, say.Reading(v.f.Value, v.f.Over, v.write)+v.where)
 		}
 	}
 	if x.By != "" {

@@ -102,15 +102,9 @@ type VoltageError struct {
 	Watts         float64 // the heat it would give
 }
 
-// Error gives both voltages and the heat that would come of it.
+// Error names the cable; the figures are for the caller to word.
 func (e *VoltageError) Error() string {
-	danger := "too little to warm the floor as planned"
-	if e.Share > 1 {
-		danger = "more than it is made for, which can destroy it"
-	}
-	return fmt.Sprintf("cable %s is made for %g V but the supply is %g V: it would give %.0f W, %.0f %% of its rated "+
-		"heat, %s",
-		e.Cable, e.Rated, e.Supply, e.Watts, 100*e.Share, danger)
+	return fmt.Sprintf("cable %s is made for another voltage than that of the supply", e.Cable)
 }
 
 // CheckSupply returns a *VoltageError when supply, in volts, is not what the

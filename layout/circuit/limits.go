@@ -1,7 +1,5 @@
 package circuit
 
-import "fmt"
-
 // Limits are the ohms between which a reading must lie.
 type Limits struct {
 	Low, High           float64 // ohms, both still inside
@@ -30,10 +28,4 @@ const limitRounding = 1e-9
 // limit does.
 func (l Limits) Holds(ohms float64) bool {
 	return ohms >= l.Low*(1-limitRounding) && ohms <= l.High*(1+limitRounding)
-}
-
-// String prints the limits with their tolerance and its source.
-func (l Limits) String() string {
-	return fmt.Sprintf("%.1f to %.1f Ω (%+.3g/%+.3g %% at %g °C, %s)",
-		l.Low, l.High, 100*l.LowShare, 100*l.HighShare, Reference, l.Source)
 }

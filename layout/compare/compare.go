@@ -249,8 +249,8 @@ func evidence(c *layout.Cable) job.Evidence {
 }
 
 func (d *diff) label(c *layout.Cable) string {
-	return fmt.Sprintf("%s, %g V, %g W, %s", c.Label.ID, c.Label.Volts, c.Label.Watts, say.About(c.Label.Length,
-		d.units))
+	return fmt.Sprintf("%s, %s, %s, %s", c.Label.ID, say.Volts(c.Label.Volts), say.Watts(c.Label.Watts),
+		say.About(c.Label.Length, d.units))
 }
 
 func (d *diff) density(c *layout.Cable) string { return say.Density(c.Density, d.units) }
@@ -260,7 +260,7 @@ func (d *diff) load(was, now *layout.Load) {
 		return
 	}
 	words := func(l *layout.Load) string {
-		return fmt.Sprintf("%s, %s at %g V", say.Amps(l.Amps), say.Watts(l.Watts), l.Volts)
+		return fmt.Sprintf("%s, %s at %s", say.Amps(l.Amps), say.Watts(l.Watts), say.Volts(l.Volts))
 	}
 	d.text(now.Room, "load", words(was), words(now), both("amps", "A", layout.Round(was.Amps, 2),
 		layout.Round(now.Amps, 2)), both("watts", "W", layout.Round(was.Watts, 1), layout.Round(now.Watts, 1)),

@@ -41,8 +41,8 @@ func (d *diff) settings(was, now *job.Job) {
 	d.text("", "supply", volts(was.Supply.Volts), volts(now.Supply.Volts), ifGiven("volts", "V", was.Supply.Volts,
 		now.Supply.Volts))
 	d.text("", "region", was.Region().Name, now.Region().Name)
-	d.text("", "thermostat's contacts", fmt.Sprintf("%g A", was.Supply.ThermostatAmps),
-		fmt.Sprintf("%g A", now.Supply.ThermostatAmps), both("amps", "A", was.Supply.ThermostatAmps,
+	d.text("", "thermostat's contacts", say.AmpsGiven(was.Supply.ThermostatAmps),
+		say.AmpsGiven(now.Supply.ThermostatAmps), both("amps", "A", was.Supply.ThermostatAmps,
 			now.Supply.ThermostatAmps))
 	d.text("", "power limit", d.limit(was.Supply.MaxDensity), d.limit(now.Supply.MaxDensity),
 		ifGiven("power limit", "W/m²", was.Supply.MaxDensity, now.Supply.MaxDensity))
@@ -67,7 +67,7 @@ func (d *diff) fine(mm float64) string {
 	if d.units == plane.Inches {
 		return plane.FormatFeetInches(mm)
 	}
-	return fmt.Sprintf("%g mm", layout.Round(mm, 1))
+	return say.TrimFigure(mm) + " mm"
 }
 
 func gaps(s job.Spacing) string { return fmt.Sprintf("%d to %d pegs", s.Closest, s.Widest) }
@@ -76,7 +76,7 @@ func volts(v float64) string {
 	if v == 0 {
 		return "as the cables' labels"
 	}
-	return fmt.Sprintf("%g V", v)
+	return say.Volts(v)
 }
 
 func (d *diff) limit(v float64) string {

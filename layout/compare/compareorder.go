@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"oxturn/layout"
+	"oxturn/layout/say"
 	"oxturn/layout/takeoff"
 )
 
@@ -156,10 +157,10 @@ func (d *diff) cost(was, now takeoff.List) {
 }
 
 func (d *diff) money(v float64) string {
-	return strings.TrimSpace(fmt.Sprintf("%.2f %s", v, d.currency))
+	return strings.TrimSpace(say.Price(v) + " " + d.currency)
 }
 
 // more writes a difference of money with its sign.
 func (d *diff) more(v float64) string {
-	return strings.TrimSpace(fmt.Sprintf("%+.2f %s", v, d.currency))
+	return strings.TrimSpace(say.PriceMore(v) + " " + d.currency)
 }

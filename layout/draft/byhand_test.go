@@ -85,12 +85,12 @@ func TestOutlinesThatAreNoRooms(t *testing.T) {
 		ring plane.Ring
 		says string
 	}{
-		{box(0, 0, 1000, 1000), ""}, {box(0, 0, 400, 250), ""}, {box(0, 0, 400, 249), "would be 400 by 249 mm"},
-		{box(0, 0, 1e5, 1e5), ""}, {box(0, 0, 1e5+1, 1000), "would be 100 by 1 m"}, {box(0, 0, 1000, 1e5+1),
-			"would be 1 by 100 m"},
+		{box(0, 0, 1000, 1000), ""}, {box(0, 0, 400, 250), ""}, {box(0, 0, 400, 249), "would be 400 mm by 249 mm"},
+		{box(0, 0, 1e5, 1e5), ""}, {box(0, 0, 1e5+1, 1000), "would be 100.00 by 1.00 m"}, {box(0, 0, 1000, 1e5+1),
+			"would be 1.00 by 100.00 m"},
 		{hand.Points(0, 0, 1000, 0, 0, 1000), ""},
 		{hand.Points(0, 0, 1000, 0), "2 corners"}, {many(400), ""}, {many(401), "401 corners"},
-		{hand.Points(0, 0, 1000, 1000, 1000, 0, 0, 1000), "walls 1 and 3 cross or touch at 500, 500"},
+		{hand.Points(0, 0, 1000, 1000, 1000, 0, 0, 1000), "walls 1 and 3 cross or touch at 500 mm, 500 mm"},
 		{hand.Points(0, 0, 2e12, 0, 0, 5), "no place"}, {hand.Points(0, 0, 0, -2e12, 9, 5), "no place"},
 		{plane.Ring{{}, {X: math.NaN()}, {Y: 5}}, "no place"}, {plane.Ring{{}, {Y: math.Inf(1)}, {Y: 5}}, "no place"},
 	} {

@@ -306,7 +306,7 @@ func TestRefused(t *testing.T) {
 		{"a.dxf", closed + "0\nLINE\n8\nW\n10\nabc\n20\n0\n", draft.Options{Unit: "mm"}, 10, `"abc" is no number`},
 		{"a.dxf", closed + square("W", 0, 3000), draft.Options{}, 0, "does not say what its numbers are in"},
 		{"a.dxf", closed + square("W", 0, 30), draft.Options{Unit: "mm"}, 0, "no closed outline"},
-		{"a.dxf", closed + square("W", 0, 3000), draft.Options{Unit: "m"}, 6, "3000 by 3000 m"},
+		{"a.dxf", closed + square("W", 0, 3000), draft.Options{Unit: "m"}, 6, "3000.00 by 3000.00 m"},
 		{"a.dxf", closed + square("W", 0, 3000) + square("V", 5000, 3000), draft.Options{Unit: "mm"}, 0,
 			"may be on 2 layers"},
 		{"a.dxf", closed + square("W", 0, 3000), draft.Options{Unit: "mm", Layer: "X"}, 0, "on layer X"},

@@ -183,8 +183,8 @@ func (d *dxf) floors(f *Found, outlines []shape) (out []shape) {
 		case s.line.Area() < leastRoom:
 		case holds:
 			d.use(s)
-			f.dropped("an outline of %.2f m² on layer %s that runs round another: the outer face of its walls",
-				s.line.Area()/plane.SquareMetre, s.layer)
+			f.dropped("an outline of %s on layer %s that runs round another: the outer face of its walls",
+				say.Area(s.line.Area(), plane.Millimetres), s.layer)
 		case slices.ContainsFunc(out, func(t shape) bool { return inside(s.line, t.line) }):
 		default:
 			out = append(out, s)
@@ -243,8 +243,8 @@ func (d *dxf) room(f *Found, s shape, layer string) Room {
 	}
 	d.use(s)
 	if len(r.KeepOuts) > 0 {
-		f.took("%s in the room of %.2f m²%s", say.Counted(len(r.KeepOuts), "keep-out"),
-			s.line.Area()/plane.SquareMetre,
+		f.took("%s in the room of %s%s", say.Counted(len(r.KeepOuts), "keep-out"),
+			say.Area(s.line.Area(), plane.Millimetres),
 			map[bool]string{true: fmt.Sprintf(", %d of them with curved sides, by their rises",
 				curves)}[curves > 0])
 	}
@@ -337,7 +337,7 @@ func lieIn(layer string, rooms map[string][]shape) bool {
 func sizeOf(outlines []shape) string {
 	largest := slices.MaxFunc(outlines, func(a, b shape) int { return cmp.Compare(a.line.Area(), b.line.Area()) })
 	box := largest.line.Bounds()
-	return fmt.Sprintf("%.2f by %.2f m", box.W()/1000, box.H()/1000)
+	return say.RoomSize(box.W(), box.H())
 }
 
 func quoted(s string) string {

@@ -122,7 +122,8 @@ func (g *geo) polygon(rings [][][]float64, name string) *Error {
 		}
 	}
 	g.found.Rooms = append(g.found.Rooms, r)
-	g.found.took("a polygon%s of %.2f m², with %s", of(name), outline.Area()/1e6, say.Counted(len(r.KeepOuts), "hole"))
+	g.found.took("a polygon%s of %s, with %s", of(name), say.Area(outline.Area(), plane.Millimetres),
+		say.Counted(len(r.KeepOuts), "hole"))
 	return nil
 }
 

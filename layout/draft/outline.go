@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // What an outline is cleaned of, mm: corners of drawings and scans that no tape would find.
@@ -53,13 +54,14 @@ func check(ring plane.Ring, line int) *Error {
 		return at(line, "an outline has %d corners; %d are taken at most", len(ring), mostSides).
 			hint("draw curves with fewer sides")
 	case size.W() > widestOutline || size.H() > widestOutline:
-		return at(line, "the room would be %.0f by %.0f m", size.W()/1000, size.H()/1000).
+		return at(line, "the room would be %s", say.RoomSize(size.W(), size.H())).
 			hint("look at the unit: --units says what numbers mean")
 	case bad:
-		return at(line, "its walls %d and %d cross or touch at %.0f, %.0f mm", clash.I+1, clash.J+1, clash.At.X,
-			clash.At.Y)
+		return at(line, "its walls %d and %d cross or touch at %s, %s", clash.I+1, clash.J+1,
+			say.WholeUnits(clash.At.X, plane.Millimetres), say.WholeUnits(clash.At.Y, plane.Millimetres))
 	case ring.Area() < leastRoom:
-		return at(line, "the room would be %.0f by %.0f mm", size.W(), size.H()).
+		return at(line, "the room would be %s by %s", say.WholeUnits(size.W(), plane.Millimetres),
+			say.WholeUnits(size.H(), plane.Millimetres)).
 			hint("look at the unit: --units says what numbers mean")
 	}
 	return nil

@@ -122,9 +122,10 @@ func readScan(data []byte, _ Options) (*Found, *Error) {
 	turn := squared(outline)
 	own := standing(outline, turn)
 	r := Room{Outline: own.ring(outline)}
-	f.took("an outline of %s and %.2f m² from %s", say.Counted(len(outline), "wall"), outline.Area()/1e6, how)
+	f.took("an outline of %s and %s from %s", say.Counted(len(outline), "wall"),
+		say.Area(outline.Area(), plane.Millimetres), how)
 	if math.Abs(turn) > 0.001 {
-		f.took("the room turned by %.1f° so that its longest wall runs with the sheet", plane.Degrees(turn))
+		f.took("the room turned by %s so that its longest wall runs with the sheet", say.AngleFine(plane.Degrees(turn)))
 	}
 	if left > 0 {
 		f.dropped("%s that were none, within %g mm of a straight wall or of another", say.Counted(left, "corner"),
@@ -313,7 +314,8 @@ func (s *scan) openings(f *Found, r *Room, own frame) {
 			wall, from, ok := beside(r.Outline, line, 2*atWall, alongWall)
 			from, width := within(r.Outline, max(wall, 0), from, line.Length())
 			if !ok || width < leastOpening[sort.kind] {
-				f.dropped("a %s of %.2f m that stands in no wall of the floor", sort.kind, line.Length()/1000)
+				f.dropped("a %s of %s that stands in no wall of the floor", sort.kind,
+					say.Long(line.Length(), plane.Millimetres))
 				continue
 			}
 			r.Openings = append(r.Openings, Opening{sort.kind, wall, from, width})

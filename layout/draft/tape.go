@@ -13,6 +13,7 @@ import (
 
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // A table of walls has a row a wall: where it goes, and how long it is. Its columns are
@@ -209,12 +210,12 @@ var NoWall = Wall{Bearing: math.NaN()}
 func (w Wall) Typed(units plane.Units) string {
 	way := job.Wind(w.Bearing)
 	if math.Mod(w.Bearing, 45) != 0 {
-		way = strconv.FormatFloat(math.Round(w.Bearing*100)/100, 'f', -1, 64) + "deg"
+		way = say.Plain(w.Bearing) + "deg"
 	}
 	if units == plane.Inches {
 		return way + " " + strings.NewReplacer("'-", "ft ", `"`, "in").Replace(plane.FormatFeetInches(w.Length))
 	}
-	return way + " " + strconv.FormatFloat(math.Round(w.Length*10)/10, 'f', -1, 64) + " mm"
+	return way + " " + say.TrimFigure(w.Length) + " mm"
 }
 
 // ReadWall reads a wall as it is typed: a direction or a turn, and a length, in the units

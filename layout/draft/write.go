@@ -8,6 +8,7 @@ import (
 
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // Text writes what was found as the rooms of a job file, in the units given. What a file
@@ -122,7 +123,7 @@ func (w *writer) fixture(x Fixture) {
 	if x.Wall >= 0 {
 		w.line("wall = %q\nfrom = %s", job.WallLetter(x.Wall), w.length(x.From))
 	} else {
-		w.line("at = %s\nangle = %s", w.point(x.At), strconv.FormatFloat(math.Round(x.Angle*10)/10, 'f', -1, 64))
+		w.line("at = %s\nangle = %s", w.point(x.At), say.Decimals(x.Angle, 1))
 	}
 	w.line("width = %s\ndepth = %s", w.length(x.Width), w.length(x.Depth))
 }

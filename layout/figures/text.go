@@ -103,7 +103,7 @@ func (p *page) areaAtMost(m2 float64) string {
 	if a < 10 {
 		return say.TrimFigure(math.Floor(a*10)/10) + " " + unit
 	}
-	return fmt.Sprintf("%.0f %s", math.Floor(a), unit)
+	return say.Plain(math.Floor(a)) + " " + unit
 }
 
 func (p *page) density(wm2 float64) string { return say.Density(wm2, p.units) }
@@ -123,12 +123,12 @@ func (p *page) general(r *Report) {
 	p.put("plan code", r.Plan)
 	supply := "not given, the labels' own is assumed"
 	if v := r.Supply.Volts; v != nil {
-		supply = fmt.Sprintf("%g V (%s)", v.Value, v.Source)
+		supply = say.Volts(v.Value) + " (" + v.Source + ")"
 	}
 	p.put("supply", supply)
 	s := r.Supply
-	p.put("gaps allowed", fmt.Sprintf("%g pegs (%s) to %g pegs (%s)", s.Closest.Value, s.Closest.Source, s.Widest.Value,
-		s.Widest.Source),
+	p.put("gaps allowed", fmt.Sprintf("%s (%s) to %s (%s)", say.Pegs(s.Closest.Value), s.Closest.Source,
+		say.Pegs(s.Widest.Value), s.Widest.Source),
 		fmt.Sprintf("a peg is %s (%s)", p.small(s.Pitch.Value), s.Pitch.Source))
 	cap := "no limit is given"
 	if m := s.MaxDensity; m != nil {
@@ -148,7 +148,7 @@ func lines(l takeoff.List, u plane.Units) []bought {
 			one.spare = in(line.Spare)
 		}
 		if line.Price > 0 {
-			one.price = fmt.Sprintf("%.2f", line.Price)
+			one.price = say.Price(line.Price)
 		}
 		out = append(out, one)
 	}
@@ -201,11 +201,7 @@ func (p *page) shifts(all []Shift) {
 		if s.East != 0 {
 			way, by = "east-west", s.East
 		}
-		inches := fmt.Sprintf("%+.0f mm", by)
-		if p.units == plane.Inches {
-			inches = fmt.Sprintf("%+.0f in", by/plane.Inch)
-		}
-		p.put(s.Room, fmt.Sprintf("%s %s: %s", inches, way, p.shift(s)))
+		p.put(s.Room, fmt.Sprintf("%s %s: %s", say.WholeUnitsMore(by, p.units), way, p.shift(s)))
 	}
 }
 

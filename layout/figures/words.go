@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"oxturn/layout/heat"
+	"oxturn/layout/plane"
 	"oxturn/layout/refit"
 	"oxturn/layout/say"
 )
@@ -47,16 +48,17 @@ func (p *page) corners(r Room) []string {
 }
 
 func (p *page) cable(c Cable, s Supply) {
-	p.put("cable "+c.ID, fmt.Sprintf("%s: %g V, %s, %s", c.Label, c.Volts, say.Watts(c.Watts), say.Amps(c.Amps)),
+	p.put("cable "+c.ID, fmt.Sprintf("%s: %s, %s, %s", c.Label, say.Volts(c.Volts), say.Watts(c.Watts),
+		say.Amps(c.Amps)),
 		fmt.Sprintf("%s, %s", p.long(c.Length), p.perLength(c.WattsPerMetre)))
 	o := c.Ohms
 	gap := ""
 	if math.Abs(o.LabelGap) >= 0.05 {
-		gap = fmt.Sprintf("%+.1f %% from volts²/watts", o.LabelGap)
+		gap = say.PercentMore(o.LabelGap/100) + " from volts²/watts"
 	}
 	p.put("resistance", fmt.Sprintf("%s at 20 °C (%s)", say.Ohms(o.Nominal), o.From), gap,
-		fmt.Sprintf("limits %s, %s/%s %% (%s)", say.OhmsRange(o.Low, o.High), signed(o.Under), signed(o.Over),
-			o.Source), fmt.Sprintf("%.0f to %.0f W between them", o.Least, o.Most))
+		fmt.Sprintf("limits %s, %s (%s)", say.OhmsRange(o.Low, o.High), say.Tolerance(o.Under/100, o.Over/100),
+			o.Source), say.WattsRange(o.Least, o.Most)+" between them")
 	p.spacing(c, s)
 	if c.Start != nil {
 		p.put("start", fmt.Sprintf("%s off corner %s, as near to it as was asked", p.length(c.Start.Off),
@@ -93,21 +95,13 @@ func (p *page) drift(c Cable) {
 	default:
 		p.put("drift", fmt.Sprintf("takes at least %s at mark %s", c.Drift[0].words, c.Drift[0].Mark),
 			fmt.Sprintf("%s at mark %s", c.Drift[1].words, c.Drift[1].Mark),
-			fmt.Sprintf("cable used against drawn, before laid cable must be lifted or over %.0f %% of its floor "+
-				"stays cold", 100*refit.ReserveCold))
+			fmt.Sprintf("cable used against drawn, before laid cable must be lifted or over %s of its floor "+
+				"stays cold", say.Percent(refit.ReserveCold)))
 	}
 }
 
 // sentence is put for words that may be broken at their semicolons.
 func (p *page) sentence(name, words string) { p.put(name, strings.Split(words, "; ")...) }
-
-// signed is a plain figure with its sign.
-func signed(v float64) string {
-	if v > 0 {
-		return "+" + say.Plain(v)
-	}
-	return say.Plain(v)
-}
 
 // first is a name that stands beside the first of several lines only.
 func first(i int, name string) string {
@@ -126,7 +120,7 @@ func leadEnds(n int) string {
 
 func (p *page) spacing(c Cable, s Supply) {
 	g := c.Spacing
-	pegs := func(mm float64) string { return fmt.Sprintf("%s (%.1f pegs)", p.small(mm), mm/s.Pitch.Value) }
+	pegs := func(mm float64) string { return p.small(mm) + " (" + say.Pegs(mm/s.Pitch.Value) + ")" }
 	if g.Closest == 0 {
 		p.put("spacing", "even "+pegs(g.Even), "no two runs lie side by side for long")
 		p.put("heat per area", append(p.perArea(c), p.densityLimit(s, g))...)
@@ -161,13 +155,13 @@ func (p *page) densityLimit(s Supply, g Spacing) string {
 }
 
 func (p *page) thermostat(t Thermostat) {
-	p.put("thermostat", fmt.Sprintf("%g V, %s, %s; %s in parallel", t.Volts, say.Watts(t.Watts),
+	p.put("thermostat", fmt.Sprintf("%s, %s, %s; %s in parallel", say.Volts(t.Volts), say.Watts(t.Watts),
 		p.amps(t.Amps, t.Continuous), say.Ohms(t.Ohms)))
 	needs := "nothing more needed"
 	if t.Needs != "" {
 		needs = "needs " + t.Needs
 	}
-	p.put("its contacts", fmt.Sprintf("%g A (%s), %s to spare", t.Contacts.Value, t.Contacts.Source,
+	p.put("its contacts", fmt.Sprintf("%s (%s), %s to spare", say.AmpsGiven(t.Contacts.Value), t.Contacts.Source,
 		say.Amps(t.Margin)),
 		needs)
 	if limits := p.floorLimit(t); limits != nil {
@@ -199,7 +193,7 @@ func (p *page) circuit(c Circuit) {
 		name = "Circuit, not named by the job"
 	}
 	p.head("%s: %s", name, strings.Join(c.Rooms, ", "))
-	p.put("load", fmt.Sprintf("%s, %g V, %s, %s", say.Counted(c.Cables, "cable"), c.Volts, say.Watts(c.Watts),
+	p.put("load", fmt.Sprintf("%s, %s, %s, %s", say.Counted(c.Cables, "cable"), say.Volts(c.Volts), say.Watts(c.Watts),
 		p.amps(c.Amps, c.Continuous)))
 	for i, r := range c.Ratings {
 		if i > 0 && c.Ratings[i-1].Carries && c.Ratings[i-1].Binds == "thermostat contacts" {
@@ -212,17 +206,18 @@ func (p *page) circuit(c Circuit) {
 		if !r.Carries {
 			carries = "LESS than the load: up to "
 		}
-		p.put(first(i, p.in.Breaker+"s"), fmt.Sprintf("%g A (%s): %s%s at %s A", r.Breaker, r.Source, p.usable(r),
-			p.bound(r.Binds), say.Plain(r.Limit)),
+		p.put(first(i, p.in.Breaker+"s"), fmt.Sprintf("%s (%s): %s%s at %s", say.AmpsGiven(r.Breaker), r.Source,
+			p.usable(r),
+			p.bound(r.Binds), say.AmpsGiven(r.Limit)),
 			carries+p.areaAtMost(r.Most)+" of heated floor at this heat per area")
 	}
 	if d := c.Drop; d != nil {
-		at := fmt.Sprintf("copper at %g °C", d.Celsius)
+		at := "copper at " + say.Degrees(d.Celsius, plane.Millimetres)
 		if d.Convention != "" {
 			at += " by " + d.Convention
 		}
 		p.put("feed", fmt.Sprintf("%s one way of %s (job file), %s; %s", p.long(d.Length), d.Conductor, d.Standard, at),
-			fmt.Sprintf("drop %.2f V, %.2f %%", d.Volts, d.Percent))
+			"drop "+say.VoltageDrop(d.Volts, d.Percent/100))
 	}
 	if len(c.Ratings) == 0 {
 		p.put(p.in.Breaker+"s", "no usual ratings are on file for the region")
@@ -236,7 +231,7 @@ func (p *page) amps(plain, carried float64) string {
 	if !p.in.Derated() {
 		return say.Amps(plain)
 	}
-	return fmt.Sprintf("%s; as a continuous load, %.0f %%: %s", say.Amps(plain), 100*p.in.Continuous.Value,
+	return fmt.Sprintf("%s; as a continuous load, %s: %s", say.Amps(plain), say.Percent(p.in.Continuous.Value),
 		say.Amps(carried))
 }
 
@@ -246,7 +241,7 @@ func (p *page) usable(r Rating) string {
 	if !p.in.Derated() {
 		return ""
 	}
-	return fmt.Sprintf("%.0f %% is %s A; ", 100/p.in.Continuous.Value, say.Plain(r.Usable))
+	return say.Percent(1/p.in.Continuous.Value) + " is " + say.AmpsGiven(r.Usable) + "; "
 }
 
 func (p *page) bound(binds string) string {
@@ -267,7 +262,7 @@ func (p *page) fault(c Circuit) string {
 	if c.TripAt != "" {
 		at = "at the " + p.in.Called(c.TripAt)
 	}
-	return fmt.Sprintf("trips at %g mA, %s (job file)", c.TripMA, at)
+	return fmt.Sprintf("trips at %s, %s (job file)", say.Milliamps(c.TripMA), at)
 }
 
 func (p *page) region(r *Report) {
@@ -397,7 +392,7 @@ func (p *page) energy(all []Energy) {
 			}
 			return strings.TrimRight(", "+between(*cost)+" "+e.Currency, " ")
 		}
-		p.put("an hour on", fmt.Sprintf("%.3f kWh", e.PerHour))
+		p.put("an hour on", say.KilowattHours(e.PerHour)+" kWh")
 		p.put("a month", between(e.Month)+" kWh"+price(e.MonthCost))
 		p.put("always on", between(e.AlwaysOn)+" kWh a month"+price(e.AlwaysCost))
 	}

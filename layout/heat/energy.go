@@ -3,6 +3,8 @@ package heat
 import (
 	"fmt"
 	"math"
+
+	"oxturn/layout/say"
 )
 
 // A Range is a low and a high figure.
@@ -10,6 +12,9 @@ type Range struct{ Low, High float64 }
 
 // Times returns the range with both ends multiplied.
 func (r Range) Times(k float64) Range { return Range{r.Low * k, r.High * k} }
+
+// tariffDecimals are more than a price of a kWh is quoted in.
+const tariffDecimals = 5
 
 // Words writes a range to two figures, for printing: no use is known better.
 func (r Range) Words() string { return twoFigures(r.Low) + " to " + twoFigures(r.High) }
@@ -100,14 +105,16 @@ func (u Use) check() error {
 
 func (u Use) assumptions() []string {
 	out := []string{
-		fmt.Sprintf("%g to %g hours a day, %g days a month, the current on for %.0f to %.0f %% of them: more in a "+
-			"cold room, on a bare slab or while warming up", u.Hours.Low, u.Hours.High, u.Days, u.Duty.Low*100,
-			u.Duty.High*100),
+		fmt.Sprintf("%s to %s hours a day, %s days a month, the current on for %s of them: more in a "+
+			"cold room, on a bare slab or while warming up", say.Plain(u.Hours.Low), say.Plain(u.Hours.High),
+			say.Plain(u.Days),
+			say.PercentRange(u.Duty.Low, u.Duty.High)),
 	}
 	if u.Tariff == 0 {
 		out = append(out, "no tariff given, so no price")
 	} else {
-		out = append(out, fmt.Sprintf("tariff %g %s a kWh, without standing charges", u.Tariff, u.Currency))
+		out = append(out, fmt.Sprintf("tariff %s %s a kWh, without standing charges",
+			say.Decimals(u.Tariff, tariffDecimals), u.Currency))
 	}
 	return append(out, "always on: if the schedule is not kept, as after a power cut")
 }

@@ -78,7 +78,7 @@ func (v Verdict) MarginWords(us bool) string {
 	case k < 0.05:
 		return fmt.Sprintf("less than 0.1 %s %s", unit, side)
 	}
-	return fmt.Sprintf("%.1f %s %s", k, unit, side)
+	return say.Tenths(k) + " " + unit + " " + side
 }
 
 // Words says the verdict for printing, in Fahrenheit or Celsius.

@@ -92,9 +92,9 @@ func CoveredWords(r Range) string {
 	case r.Low >= 2:
 		return "covers the loss more than twice"
 	case r.High > 2:
-		return fmt.Sprintf("covers %.0f %% of the loss at least", 100*r.Low)
+		return "covers " + say.Percent(r.Low) + " of the loss at least"
 	}
-	return fmt.Sprintf("covers %.0f to %.0f %% of the loss", 100*r.Low, 100*r.High)
+	return "covers " + say.PercentRange(r.Low, r.High) + " of the loss"
 }
 
 // Tens rounds a range to tens, as Power prints it.
@@ -119,8 +119,8 @@ func (l Loss) Words(us bool) []string {
 		out = append(out, fmt.Sprintf("%s: %s, %s, %s beyond", p.Name, w.figure(p.Area, "m²", p.Area/squareFoot, "ft²"),
 			w.film(p.U), w.temperature(p.Beyond)))
 	}
-	return append(out, fmt.Sprintf("air: %s, %g to %g changes an hour, %s (EN 12831)",
-		w.figure(l.Volume, "m³", l.Volume/cubicFoot, "ft³"), l.Changes.Low, l.Changes.High,
+	return append(out, fmt.Sprintf("air: %s, %s to %s changes an hour, %s (EN 12831)",
+		w.figure(l.Volume, "m³", l.Volume/cubicFoot, "ft³"), say.Plain(l.Changes.Low), say.Plain(l.Changes.High),
 		w.figure(airHeat, "Wh/(m³ K)", airHeat/BtuPerHour*cubicFoot/say.Fahrenheits, "Btu/(ft³ °F)")),
-		fmt.Sprintf("±%.0f %% for what is simplified: steady, without sun, people or what walls store", 100*LossSpread))
+		"±"+say.Percent(LossSpread)+" for what is simplified: steady, without sun, people or what walls store")
 }

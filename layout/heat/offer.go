@@ -88,7 +88,7 @@ func (o Offer) Range(hours float64, us bool) string {
 	case o.Never:
 		return "never: settles at " + words{us}.gainedAtMost(o.Settles)
 	}
-	return fmt.Sprintf("not within %g h", hours)
+	return "not within " + say.Plain(hours) + " h"
 }
 
 // Assumptions says in words what the figures of s rest on, for printing
@@ -103,8 +103,7 @@ func (s Section) Assumptions(us bool) []string {
 		"dry layers in full contact; no furniture, mats or rugs",
 		fmt.Sprintf("cable full on at %s, %s apart, %s thick, its middle %s below the surface",
 			w.perLength(s.WattsPerMetre), w.apart(s.Spacing), w.length(s.Diameter), w.length(s.Depth)),
-		fmt.Sprintf("warm-up from a floor long off; real floors differ by ±%.0f %%",
-			WarmUpSpread*100),
+		"warm-up from a floor long off; real floors differ by ±" + say.Percent(WarmUpSpread),
 	}
 }
 
@@ -117,9 +116,9 @@ type words struct{ us bool }
 
 func (w words) figure(si float64, siUnit string, us float64, usUnit string) string {
 	if w.us {
-		return plane.Digits(us, 3) + " " + usUnit
+		return say.Digits(us, 3) + " " + usUnit
 	}
-	return plane.Digits(si, 3) + " " + siUnit
+	return say.Digits(si, 3) + " " + siUnit
 }
 
 func (w words) length(mm float64) string { return w.figure(mm, "mm", mm/plane.Inch, "in") }
@@ -129,7 +128,7 @@ func (w words) apart(mm float64) string {
 	if w.us {
 		return w.length(mm)
 	}
-	return plane.Digits(mm, 4) + " mm"
+	return say.Digits(mm, 4) + " mm"
 }
 
 func (w words) perLength(wattsPerMetre float64) string {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"oxturn/layout/circuit"
+	"oxturn/layout/say"
 )
 
 // readCables reads the [[cable]] tables of a file; none may have an id of
@@ -54,7 +55,8 @@ func readCable(t table) Cable {
 func (c *Cable) checkOhms(t table) {
 	if c.OhmsLow > 0 || c.OhmsHigh < 0 {
 		t.errorf("tolerance", "write what it may be under, then over, such as [-0.05, 0.10]",
-			"the tolerance of cable %q runs from %+.0f %% to %+.0f %%", c.ID, 100*c.OhmsLow, 100*c.OhmsHigh)
+			"the tolerance of cable %q runs from %s %% to %s %%", c.ID, say.Signed(100*c.OhmsLow), say.Signed(
+				100*c.OhmsHigh))
 		return
 	}
 	want := c.Volts * c.Volts / c.Watts

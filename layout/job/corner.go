@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // inCorner places a thing in the corner where a wall begins: its back against that
@@ -98,7 +99,8 @@ func (r *Room) cutCorner(t table, what string, c cornered, z size, shape string)
 	switch {
 	case math.Abs(c.u.Dot(c.back)) > math.Sin(nearlySquare):
 		t.errorf("corner", "give its outline instead: outline = [[x, y], …]",
-			"%s is made for a square corner, and this one has %.0f°", what, plane.Degrees(math.Acos(c.u.Dot(c.back))))
+			"%s is made for a square corner, and this one has %s", what,
+			say.Angle(plane.Degrees(math.Acos(c.u.Dot(c.back)))))
 		return spot{}, false
 	case cut > short+lengthRounding:
 		t.errorf("cut", fmt.Sprintf("cut may be %s at most", plainLength(t, short)),

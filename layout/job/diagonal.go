@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // A diagonal is a length taped from where one wall starts to where another does.
@@ -58,7 +59,7 @@ func parseDiagonal(t table, s string, item, corners int) (d diagonal, message st
 	case err != nil:
 		return d, err.Error()
 	case !(mm > 0) || mm > greatestLength:
-		return d, fmt.Sprintf("its length is read as %s mm; it must be above 0", trimmed(mm))
+		return d, fmt.Sprintf("its length is read as %s mm; it must be above 0", say.TrimFigure(mm))
 	}
 	d.length = mm
 	return d, ""

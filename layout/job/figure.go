@@ -8,6 +8,7 @@ import (
 
 	"oxturn/layout/job/tree"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // greatestLength is the longest length taken, 1 km: beyond it a unit is wrong.
@@ -172,14 +173,9 @@ func amount(k Key, v float64) string {
 	units := map[Type]string{TypeLength: " mm", TypeAngle: "°", TypeArea: " m²", TypeVolume: " L", TypeDensity: " W/m²",
 		TypeTransmittance: " W/(m² K)", TypeTemperature: " °C"}
 	if k.Type == TypeLength && math.Abs(v) < 1e9 {
-		return trimmed(v) + " mm"
+		return say.TrimFigure(v) + " mm"
 	}
 	return fmt.Sprintf("%.6g", v) + units[k.Type]
-}
-
-// trimmed writes a length to a tenth of a millimetre, whole ones without.
-func trimmed(mm float64) string {
-	return strings.TrimSuffix(fmt.Sprintf("%.1f", mm), ".0")
 }
 
 func unitNames(units []unit) string {

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // A usualFixture is what holds of a kind where the file is silent.
@@ -47,11 +48,11 @@ func usualSizes(of func(size) float64) string {
 	var out []string
 	for _, u := range usualFixtures {
 		if mm := of(u.size); mm > 0 {
-			inch := strconv.FormatFloat(math.Round(mm/plane.Inch*100)/100, 'f', -1, 64)
+			inch := say.Plain(mm / plane.Inch)
 			if u.size.diameter > 0 {
 				inch = "4" // what 100 mm go by
 			}
-			out = append(out, fmt.Sprintf("%s %s in (%.0f mm)", u.kind, inch, mm))
+			out = append(out, fmt.Sprintf("%s %s in (%s)", u.kind, inch, say.WholeUnits(mm, plane.Millimetres)))
 		}
 	}
 	return strings.Join(out, ", ")
@@ -345,7 +346,7 @@ func (rd *reader) typedLength(mm float64) string {
 	case plane.Inches:
 		return strconv.FormatFloat(math.Round(mm/plane.Inch*16)/16, 'f', -1, 64)
 	case plane.Millimetres:
-		return trimmed(mm)
+		return say.TrimFigure(mm)
 	}
 	return `"` + plainLength(table{rd: rd}, mm) + `"`
 }

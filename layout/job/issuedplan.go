@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // An IssuedPlan is a whole plan as its layout file keeps it.
@@ -95,8 +96,8 @@ func (j *Job) issuedRoom(f *issuedFile, r *Room) (*IssuedRoom, error) {
 		if l := from.Lattice; l != nil {
 			out.Pegs = IssuedPegs{plane.Pt(l.Origin[0], l.Origin[1]), plane.Radians(l.Angle)}
 			if math.Abs(l.Pitch-j.Membrane.Pitch) > sameLength {
-				return nil, fmt.Errorf("its pegs are %.2f mm apart, those of the job %.2f mm", l.Pitch,
-					j.Membrane.Pitch)
+				return nil, fmt.Errorf("its pegs are %s mm apart, those of the job %s mm", say.Plain(l.Pitch),
+					say.Plain(j.Membrane.Pitch))
 			}
 		}
 		for _, c := range from.Cables {
@@ -125,8 +126,8 @@ func (j *Job) issuedCable(c issuedCable, r *Room) (*IssuedCable, error) {
 	case label == nil:
 		return nil, fmt.Errorf("cable %s is a %s in it, which the job's catalogue does not have", c.ID, c.Label)
 	case math.Abs(label.Length-c.Length) > 1:
-		return nil, fmt.Errorf("cable %s, %s, is %.2f m long in it, and %.2f m by the job's catalogue", c.ID, c.Label,
-			c.Length/1000, label.Length/1000)
+		return nil, fmt.Errorf("cable %s, %s, is %s long in it, and %s by the job's catalogue", c.ID, c.Label,
+			say.Long(c.Length, j.Units), say.Long(label.Length, j.Units))
 	case len(c.Path) < 2:
 		return nil, fmt.Errorf("cable %s has no path in it", c.ID)
 	}
@@ -137,8 +138,9 @@ func (j *Job) issuedCable(c issuedCable, r *Room) (*IssuedCable, error) {
 	}
 	for _, p := range out.Path {
 		if wall, off := r.nearestWall(p); !r.Outline.Contains(p) && off > onWallReach+r.slack() {
-			return nil, fmt.Errorf("cable %s would lie %.0f mm outside wall %s of room %q: it is the plan of another "+
-				"room, or the walls were changed since", c.ID, off, r.Walls[wall].Letter, r.Name)
+			return nil, fmt.Errorf("cable %s would lie %s outside wall %s of room %q: it is the plan of another "+
+				"room, or the walls were changed since", c.ID, say.WholeUnits(off, plane.Millimetres),
+				r.Walls[wall].Letter, r.Name)
 		}
 	}
 	return out, nil

@@ -9,6 +9,7 @@ import (
 
 	"oxturn/layout/job/tree"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // widestRoom is how many mm a room may be across.
@@ -294,7 +295,7 @@ func (rd *reader) place(p plane.Point) string {
 	if rd.drawingUnits() == plane.Inches {
 		return fmt.Sprintf("(%s, %s)", plane.FormatFeetInches(p.X), plane.FormatFeetInches(p.Y))
 	}
-	return fmt.Sprintf("(%s, %s) mm", trimmed(p.X), trimmed(p.Y))
+	return fmt.Sprintf("(%s, %s) mm", say.TrimFigure(p.X), say.TrimFigure(p.Y))
 }
 
 // line moves walls that were measured to their studs in by the lining.

@@ -1,7 +1,6 @@
 package job
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -92,13 +91,14 @@ func tableFamily(t table) circuit.Family {
 		t.spoil()
 		t.errorf("table", `write the unit that its temperatures are in, "68 F 12490" or "20 C 12490", and lines for `+
 			`a floor's`,
-			"the sensor's table runs from %s to %s °C, but floors are read between %g and %g °C", figure(low),
-			figure(high), floorCool, floorWarm)
+			"the sensor's table runs from %s to %s °C, but floors are read between %s and %s °C", figure(low),
+			figure(high), figure(floorCool), figure(floorWarm))
 		return circuit.Family{}
 	}
 	return circuit.Family{
 		Name:  "table",
-		About: fmt.Sprintf("by its own table, %g to %g °C", low, high), Source: "table of the job file", Curve: curve,
+		About: "by its own table, " + figure(low) + " to " + figure(high) + " °C", Source: "table of the job file",
+		Curve: curve,
 	}
 }
 

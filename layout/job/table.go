@@ -7,6 +7,7 @@ import (
 
 	"oxturn/layout/job/tree"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // A table gives the values of one table of a file that has been checked. What
@@ -196,7 +197,7 @@ func (rd *reader) say(mm float64) string {
 	if rd.drawingUnits() == plane.Inches {
 		return fmt.Sprintf("%s (%s mm)", plane.FormatFeetInches(mm), plane.FormatLength(mm, plane.Millimetres))
 	}
-	return trimmed(mm) + " mm"
+	return say.TrimFigure(mm) + " mm"
 }
 
 // read quotes a length as written, with what it was read as.

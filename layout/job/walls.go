@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // A leg is one wall as a tape reads it.
@@ -64,7 +65,7 @@ func (rd *reader) parseLeg(s string) (leg, *valueError) {
 	case bad != nil:
 		return leg{}, wrong("wall %q: %v", s, bad)
 	case !(mm >= shortestWall) || mm > greatestLength:
-		e := wrong("wall %q: its length is read as %s; walls are from %s to %s long", s, trimmed(mm)+" mm",
+		e := wrong("wall %q: its length is read as %s; walls are from %s to %s long", s, say.TrimFigure(mm)+" mm",
 			rd.say(shortestWall), rd.say(greatestLength))
 		if mm > 0 && mm < shortestWall {
 			e.hint, e.short = "is its unit missing? a bare number is in "+rd.units.String(), true
@@ -224,8 +225,8 @@ func adjust(ring plane.Ring, legs []leg, gap plane.Point) {
 func (r *Room) reportGap(t table, legs []leg, gap plane.Point, allowed float64) {
 	c := r.Closure
 	t.errorf("walls", gapHint(t, legs, gap),
-		"the walls of room %q end %s %s of where they began (bearing %.0f°, 1/%.0f of the way round); %s is allowed",
-		r.Name, t.length(c.Gap), Wind(c.Bearing), c.Bearing, 1/c.Share, t.length(allowed))
+		"the walls of room %q end %s %s of where they began (bearing %s, 1/%.0f of the way round); %s is allowed",
+		r.Name, t.length(c.Gap), Wind(c.Bearing), say.Angle(c.Bearing), 1/c.Share, t.length(allowed))
 }
 
 // gapHint looks for a wall left out and for one mistaken: walls along the gap
@@ -257,7 +258,7 @@ func gapHint(t table, legs []leg, gap plane.Point) string {
 // plainLength writes a length as a job file would.
 func plainLength(t table, mm float64) string {
 	if t.rd.drawingUnits() != plane.Inches {
-		return trimmed(mm) + " mm"
+		return say.TrimFigure(mm) + " mm"
 	}
 	s := strings.NewReplacer("'-", "ft ", `"`, "in").Replace(plane.FormatFeetInches(mm))
 	s = strings.TrimSuffix(strings.TrimPrefix(s, "0ft "), " 0in")

@@ -112,8 +112,8 @@ func contacts(p *layout.Plan, l layout.Load) []job.Diagnostic {
 	}
 	return []job.Diagnostic{{
 		Severity: job.Warning, ID: "W131", Span: p.Job.Spans.At("supply.thermostat_amps"),
-		Message: fmt.Sprintf("room %q: %s is more than the thermostat's contacts carry, %g A (%s): it needs %s",
-			l.Room, say.Amps(l.Amps), l.Contacts, p.Job.Spans.Source("supply.thermostat_amps"), l.Needs),
+		Message: fmt.Sprintf("room %q: %s is more than the thermostat's contacts carry, %s (%s): it needs %s",
+			l.Room, say.Amps(l.Amps), say.AmpsGiven(l.Contacts), p.Job.Spans.Source("supply.thermostat_amps"), l.Needs),
 		Hint: "the electrician settles which; take other cables, or give the contacts' own rating with [supply] " +
 			"thermostat_amps",
 	}}
@@ -130,10 +130,11 @@ func overloaded(c layout.Circuit) []job.Diagnostic {
 		return nil
 	}
 	in := c.Total.Region
-	what := fmt.Sprintf("its %s of %g A (job file) carries", in.Breaker, c.Job.Breaker)
+	what := fmt.Sprintf("its %s of %s (job file) carries", in.Breaker, say.AmpsGiven(c.Job.Breaker))
 	if in.Derated() {
-		what = fmt.Sprintf("%g A, which is %.0f %% of its %s of %g A (job file): heating is a continuous load (%s)",
-			usable, 100/in.Continuous.Value, in.Breaker, c.Job.Breaker, in.Continuous.Source)
+		what = fmt.Sprintf("%s, which is %s of its %s of %s (job file): heating is a continuous load (%s)",
+			say.AmpsGiven(usable), say.Percent(1/in.Continuous.Value), in.Breaker, say.AmpsGiven(c.Job.Breaker),
+			in.Continuous.Source)
 	}
 	return []job.Diagnostic{{
 		Severity: job.Warning, ID: "W131", Span: c.Job.Spans.At("breaker"),
@@ -155,8 +156,8 @@ func thinConductor(c layout.Circuit) []job.Diagnostic {
 	}
 	return []job.Diagnostic{{
 		Severity: job.Warning, ID: "W132", Span: c.Job.Spans.At("conductor"),
-		Message: fmt.Sprintf("%s: copper of %s usually goes behind %g A at most (%s), and its %s has %g A (job file)",
-			c.Name(), size.Name, size.Most, in.SizesBy, in.Breaker, c.Job.Breaker),
+		Message: fmt.Sprintf("%s: copper of %s usually goes behind %s at most (%s), and its %s has %s (job file)",
+			c.Name(), size.Name, say.AmpsGiven(size.Most), in.SizesBy, in.Breaker, say.AmpsGiven(c.Job.Breaker)),
 		Hint: "local code, the way it is laid and its insulation decide, and the electrician settles it: no " +
 			"conductor is chosen here",
 	}}

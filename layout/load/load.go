@@ -5,10 +5,12 @@ package load
 import (
 	"errors"
 	"fmt"
+	"math"
 
 	"oxturn/layout"
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
+	"oxturn/layout/say"
 )
 
 // Loads works out every cable's electrical figures and what each room's
@@ -45,11 +47,22 @@ func electrics(r *layout.Room, s job.Supply) []job.Diagnostic {
 		d := job.Diagnostic{Severity: job.Error, Span: c.Label.Span, Message: err.Error()}
 		var wrong *circuit.VoltageError
 		if errors.As(err, &wrong) {
-			d.Hint = fmt.Sprintf("take a cable made for %g V, or mend [supply] volts", s.Volts)
+			d.Message = wrongVolts(wrong)
+			d.Hint = fmt.Sprintf("take a cable made for %s, or mend [supply] volts", say.Volts(s.Volts))
 		}
 		out = append(out, d)
 	}
 	return out
+}
+
+// wrongVolts gives both voltages and the heat that would come of it.
+func wrongVolts(e *circuit.VoltageError) string {
+	danger := "too little to warm the floor as planned"
+	if e.Share > 1 {
+		danger = "more than it is made for, which can destroy it"
+	}
+	return fmt.Sprintf("cable %s is made for %s but the supply is %s: it would give %s, %s of its rated heat, %s",
+		e.Cable, say.Volts(e.Rated), say.Volts(e.Supply), say.Watts(math.Round(e.Watts)), say.Percent(e.Share), danger)
 }
 
 func circuitLabel(c job.Cable) circuit.Label {

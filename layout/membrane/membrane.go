@@ -172,7 +172,7 @@ func (in Input) stockWays() ([]Stock, error) {
 		return nil, errors.New("no roll or sheet size is given")
 	}
 	if math.Min(in.Stock.Width, in.Stock.Length) < in.Pitch {
-		return nil, fmt.Errorf("%.0f x %.0f mm of membrane do not hold one peg of %.1f mm", in.Stock.Width,
+		return nil, fmt.Errorf("%g x %g mm of membrane do not hold one peg of %g mm", in.Stock.Width,
 			in.Stock.Length, in.Pitch)
 	}
 	ways := []Stock{in.Stock}

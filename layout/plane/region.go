@@ -110,7 +110,7 @@ func (r Region) Grow(d float64) (Region, error) {
 	}
 	g, err := geom.Buffer(r.geometry(), d, geom.BufferQuadSegments(quadSegments))
 	if err != nil {
-		return nil, fmt.Errorf("offset by %.1f mm: %w", d, err)
+		return nil, fmt.Errorf("offset by %g mm: %w", d, err)
 	}
 	return fromGeometry(g), nil
 }
@@ -188,7 +188,7 @@ func sound(do func(a, b geom.Geometry) (geom.Geometry, error), r, s Region, area
 		}
 		r, s = r.onGrid(), s.onGrid()
 	}
-	return nil, fmt.Errorf("%.0f mm² came out of %.0f", out.Area(), area)
+	return nil, fmt.Errorf("%g mm² came out of %g", out.Area(), area)
 }
 
 // Band returns all points within half of width of the open line through pts,
@@ -201,7 +201,7 @@ func Band(pts []Point, width float64) (Region, error) {
 	line := geom.NewLineString(geom.NewSequence(xs, geom.DimXY))
 	g, err := geom.Buffer(line.AsGeometry(), width/2, geom.BufferQuadSegments(quadSegments))
 	if err != nil {
-		return nil, fmt.Errorf("band of %.1f mm: %w", width, err)
+		return nil, fmt.Errorf("band of %g mm: %w", width, err)
 	}
 	return fromGeometry(g), nil
 }

@@ -11,6 +11,8 @@ import (
 const (
 	Inch = 25.4
 	Foot = 12 * Inch
+	// Metre is one in mm.
+	Metre = 1000.0
 	// SquareMetre is one in mm².
 	SquareMetre = 1e6
 )
@@ -69,14 +71,6 @@ func FormatFeetInches(mm float64) string {
 		num, den = num/2, den/2
 	}
 	return fmt.Sprintf("%s%d'-%d %d/%d\"", sign, feet, whole, num, den)
-}
-
-// Digits writes a figure to so many digits, or whole where it has more: 0.352, 11.4, 1076.
-func Digits(v float64, n int) string {
-	if math.Abs(v) >= math.Pow10(n)-0.5 {
-		return fmt.Sprintf("%.0f", v)
-	}
-	return fmt.Sprintf("%.*g", n, v)
 }
 
 // ParseLength reads a length such as "9ft 4-1/2in", "9' 4 1/2\"", "2.85 m",

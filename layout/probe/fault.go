@@ -9,6 +9,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/plane"
 	"oxturn/layout/record"
+	"oxturn/layout/say"
 	"oxturn/layout/tiling"
 )
 
@@ -128,7 +129,7 @@ func (f *Fault) Facts() []Fact {
 	}
 	if s.FaultOhms.Value > 0 || s.FaultOhms.Error > 0 {
 		out = append(out, Fact{"fault", fmt.Sprintf("it has %s Ω itself, give or take %s",
-			plane.Digits(s.FaultOhms.Value, 4), plane.Digits(s.FaultOhms.Error, 2))})
+			say.Digits(s.FaultOhms.Value, 4), say.Digits(s.FaultOhms.Error, 2))})
 	}
 	out = append(out, Fact{"record", m.Record()}, Fact{"plan", m.Rests()})
 	for _, words := range f.tileWords() {

@@ -1,6 +1,10 @@
 package record
 
-import "fmt"
+import (
+	"fmt"
+
+	"oxturn/layout/say"
+)
 
 // Break finds a break from the capacitance to the braid read at the lead, in
 // nF, and that of the whole cable: capacitance is in proportion to length, so
@@ -21,7 +25,7 @@ func (c Cable) Break(now Measured) (Stretch, error) {
 	}
 	if !c.Ends.Return() && now.Value+now.Error >= c.Farads.Value-c.Farads.Error {
 		return Stretch{}, fmt.Errorf("%s: %s nF is what the whole cable reads (%s nF): at most one core is broken; "+
-			"read each core against the braid instead", method, figure(now.Value), figure(c.Farads.Value))
+			"read each core against the braid instead", method, say.Working(now.Value), say.Working(c.Farads.Value))
 	}
 	leads := c.Lead
 	words := []string{evenFarads, c.leadFarads(), "the whole cable was read with the lead as long as it is now"}
@@ -34,7 +38,7 @@ func (c Cable) Break(now Measured) (Stretch, error) {
 		return (c.Length+leads)*v[0]/v[1] - c.Lead
 	}, now, c.Farads)
 	formula := fmt.Sprintf("x = (L + leads) now / whole - lead = %s × %s / %s - %s",
-		c.far(c.Length+leads), figure(now.Value), figure(c.Farads.Value), c.far(c.Lead))
+		c.far(c.Length+leads), say.Working(now.Value), say.Working(c.Farads.Value), c.far(c.Lead))
 	return c.stretch(method, formula, at, words...)
 }
 
@@ -59,8 +63,8 @@ func (c Cable) BreakBothWays(a, b Measured) (Stretch, error) {
 	share := propagateAlike(func(v []float64) float64 {
 		return ((loop+2*c.Lead)*v[0]/(v[0]+v[1]) - c.Lead) / loop
 	}, []int{0, 1}, a, b)
-	formula := fmt.Sprintf("share of the conductor from A = A / (A + B) = %s / (%s + %s)", figure(a.Value),
-		figure(a.Value), figure(b.Value))
+	formula := fmt.Sprintf("share of the conductor from A = A / (A + B) = %s / (%s + %s)", say.Working(a.Value),
+		say.Working(a.Value), say.Working(b.Value))
 	s, err := c.onLoop(method, formula, share, 0.5, words...)
 	if err == nil && s.Core == EitherCore {
 		s.Cautions = append([]string{"the cores read alike: either the break is at the far end, or both cores are " +

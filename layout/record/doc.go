@@ -8,6 +8,8 @@ package record
 import (
 	"math"
 	"strconv"
+
+	"oxturn/layout/say"
 )
 
 // A Figure is a number read off an instrument. The zero value: not taken.
@@ -22,19 +24,8 @@ func (f Figure) valid() bool {
 	return !f.Taken || f.Value >= 0 && !math.IsInf(f.Value, 1)
 }
 
-// in writes the figure as a quantity is said, "over" before it where the range ended.
-func (f Figure) in(write func(float64) string) string {
-	if f.Over {
-		return "over " + write(f.Value)
-	}
-	return write(f.Value)
-}
-
-// figure writes v with up to seven digits, for a formula that takes small
-// differences of large readings.
-func figure(v float64) string {
-	return strconv.FormatFloat(round(v, 7), 'f', -1, 64)
-}
+// in writes the figure as a quantity is said.
+func (f Figure) in(write func(float64) string) string { return say.Reading(f.Value, f.Over, write) }
 
 // round rounds v to so many significant digits.
 func round(v float64, digits int) float64 {

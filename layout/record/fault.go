@@ -7,6 +7,7 @@ import (
 
 	"oxturn/layout/circuit"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // A Cable is what must be known of a cable to find a fault on it.
@@ -28,9 +29,9 @@ type Cable struct {
 // far writes a length in the cable's unit.
 func (c Cable) far(mm float64) string {
 	if c.Feet {
-		return figure(mm/plane.Foot) + " ft"
+		return say.Working(mm/plane.Foot) + " ft"
 	}
-	return figure(mm/1000) + " m"
+	return say.Working(mm/plane.Metre) + " m"
 }
 
 func (c Cable) check() error {
@@ -103,12 +104,12 @@ func (c Cable) elsewhere(method string, inLead bool, off float64) *Elsewhere {
 	return &Elsewhere{method, inLead, off, c.rounded(off)}
 }
 
-// rounded is far to what a place on a floor is worth: a hundredth.
+// rounded writes a length as everything else says one of cable.
 func (c Cable) rounded(mm float64) string {
 	if c.Feet {
-		return fmt.Sprintf("%.2f ft", mm/plane.Foot)
+		return say.Long(mm, plane.Inches)
 	}
-	return fmt.Sprintf("%.2f m", mm/1000)
+	return say.Long(mm, plane.Millimetres)
 }
 
 // roughShare is the share of the cable beyond which a stretch is too long to act on.
@@ -226,8 +227,8 @@ func (s Stretch) finish(c Cable, lead bool) Stretch {
 		s.Cautions = append(s.Cautions, "the fault may also lie in a cold lead or its joint")
 	}
 	if s.To-s.From > roughShare*c.Length {
-		s.Cautions = append(s.Cautions, fmt.Sprintf("the stretch is %.0f %% of the cable: too long to act on; read "+
-			"again with a finer instrument or by another method", (s.To-s.From)/c.Length*100))
+		s.Cautions = append(s.Cautions, fmt.Sprintf("the stretch is %s of the cable: too long to act on; read "+
+			"again with a finer instrument or by another method", say.Percent((s.To-s.From)/c.Length)))
 	}
 	s.Cautions = append(s.Cautions, Cautions()...)
 	return s

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"oxturn/layout/plane"
 	"oxturn/layout/say"
 )
 
@@ -173,8 +174,8 @@ func (j *judge) drift() {
 	if math.Abs(moved) > j.limits.Drift*(1+limitSlack) {
 		g = Look
 	}
-	j.say("conductor against the first", g, "%s, %+.1f %% from the first %s, against %g %%%s",
-		say.Ohms(now), moved*100, say.Ohms(first), j.limits.Drift*100, j.temperatures())
+	j.say("conductor against the first", g, "%s, %s from the first %s, against %s%s", say.Ohms(now),
+		say.PercentMore(moved), say.Ohms(first), say.PercentGiven(j.limits.Drift), j.temperatures())
 }
 
 // temperatures says when the floor's temperature differs from that at the
@@ -185,8 +186,8 @@ func (j *judge) temperatures() string {
 	if !a.Taken || !b.Taken || math.Abs(a.Value-b.Value) < apart {
 		return ""
 	}
-	return fmt.Sprintf(" (floor %g °C, at the first %g °C; not corrected, the conductor's coefficient is not known)",
-		b.Value, a.Value)
+	return fmt.Sprintf(" (floor %s, at the first %s; not corrected, the conductor's coefficient is not known)",
+		say.Degrees(b.Value, plane.Millimetres), say.Degrees(a.Value, plane.Millimetres))
 }
 
 func (j *judge) insulation() {
@@ -202,10 +203,10 @@ func (j *judge) insulation() {
 	case f.Value < j.limits.Megohms*(1-limitSlack):
 		j.say(item, Outside, "%s, against at least %s (%s)", read, least, j.limits.MegohmsSource)
 	case j.at.Volts < j.limits.Volts*(1-limitSlack):
-		j.say(item, Look, "%s, against at least %s at %g V (%s): the test voltage is lower than asked for, or not "+
-			"written down", read, least, j.limits.Volts, j.limits.MegohmsSource)
+		j.say(item, Look, "%s, against at least %s at %s (%s): the test voltage is lower than asked for, or not "+
+			"written down", read, least, say.Volts(j.limits.Volts), j.limits.MegohmsSource)
 	default:
-		j.say(item, Within, "%s, against at least %s at %g V (%s)", read, least, j.limits.Volts,
+		j.say(item, Within, "%s, against at least %s at %s (%s)", read, least, say.Volts(j.limits.Volts),
 			j.limits.MegohmsSource)
 	}
 	j.fall()
@@ -216,7 +217,7 @@ func (j *judge) testVolts() string {
 	if j.at.Volts == 0 {
 		return "a voltage not written down"
 	}
-	return fmt.Sprintf("%g V", j.at.Volts)
+	return say.Volts(j.at.Volts)
 }
 
 // fall holds the insulation against the first reading of it: a fall counts
@@ -229,7 +230,7 @@ func (j *judge) fall() {
 	first, now := j.firstInsulation.Insulation, j.at.Insulation
 	words := fmt.Sprintf("%s, the first was %s", now.in(say.Megohms), first.in(say.Megohms))
 	if j.firstInsulation.Volts != j.at.Volts {
-		words += fmt.Sprintf(" (at %g V now, %g V then)", j.at.Volts, j.firstInsulation.Volts)
+		words += fmt.Sprintf(" (at %s now, %s then)", say.Volts(j.at.Volts), say.Volts(j.firstInsulation.Volts))
 	}
 	fallen := now.Value <= first.Value/j.limits.Fall*(1+limitSlack)
 	switch {
@@ -265,8 +266,8 @@ func (j *judge) sensor(item string, f Figure, other string) {
 		return
 	}
 	low, high := j.at.SensorBand[0], j.at.SensorBand[1]
-	against := fmt.Sprintf("%s, against %s for a sensor %s at %.1f °C", f.in(say.SensorOhms),
-		say.SensorOhmsRange(low, high), j.at.SensorKind, j.at.Floor.Value)
+	against := fmt.Sprintf("%s, against %s for a sensor %s at %s", f.in(say.SensorOhms),
+		say.SensorOhmsRange(low, high), j.at.SensorKind, say.Degrees(j.at.Floor.Value, plane.Millimetres))
 	switch {
 	case f.Over:
 		j.say(item, Outside, "%s: reads as broken", f.in(say.SensorOhms))

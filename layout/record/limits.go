@@ -68,7 +68,7 @@ const limitSlack = 1e-9
 // String writes the limits for the head of a test record.
 func (l Limits) String() string {
 	low, high := l.OhmsRange()
-	return fmt.Sprintf("%s (%s %s, %+.3g/%+.3g %% %s); insulation at least %s at %g V dc (%s)",
-		say.OhmsRange(low, high), l.OhmsSource, say.Ohms(l.Ohms), l.Low*100, l.High*100, l.ToleranceSource,
-		say.Megohms(l.Megohms), l.Volts, l.MegohmsSource)
+	return fmt.Sprintf("%s (%s %s, %s %s); insulation at least %s at %s dc (%s)",
+		say.OhmsRange(low, high), l.OhmsSource, say.Ohms(l.Ohms), say.Tolerance(l.Low, l.High), l.ToleranceSource,
+		say.Megohms(l.Megohms), say.Volts(l.Volts), l.MegohmsSource)
 }

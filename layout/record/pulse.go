@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"oxturn/layout/say"
 )
 
 // lightSpeed is the speed of light in mm/ns, exact by the metre's definition.
@@ -59,8 +61,8 @@ func (c Cable) EchoTime(t, factor Measured) (Stretch, error) {
 	if err := t.check("the echo's time", "ns"); err != nil {
 		return Stretch{}, fmt.Errorf("%s: %w", method, err)
 	}
-	formula := fmt.Sprintf("x = factor × c × t / 2 - lead = %s × %s/ns × %s ns / 2 - %s", figure(factor.Value),
-		c.far(lightSpeed), figure(t.Value), c.far(c.Lead))
+	formula := fmt.Sprintf("x = factor × c × t / 2 - lead = %s × %s/ns × %s ns / 2 - %s", say.Working(factor.Value),
+		c.far(lightSpeed), say.Working(t.Value), c.far(c.Lead))
 	return c.echo(method, formula, factor, t, lightSpeed/2)
 }
 
@@ -76,7 +78,7 @@ func (c Cable) EchoDistance(shown Measured, set float64, factor Measured) (Stret
 		return Stretch{}, fmt.Errorf("%s: the velocity factor set is %g; it lies between 0 and 1", method, set)
 	}
 	formula := fmt.Sprintf("x = shown × factor / set - lead = %s × %s / %s - %s",
-		c.far(shown.Value), figure(factor.Value), figure(set), c.far(c.Lead))
+		c.far(shown.Value), say.Working(factor.Value), say.Working(set), c.far(c.Lead))
 	return c.echo(method, formula, factor, shown, 1/set)
 }
 

@@ -3,6 +3,8 @@ package record
 import (
 	"fmt"
 	"math"
+
+	"oxturn/layout/say"
 )
 
 // Short finds a short between the cores of a twin cable from the ohms read at
@@ -28,8 +30,8 @@ func (c Cable) Short(now Measured) (Stretch, error) {
 		return (v[0] - v[2]) / (v[1] - v[2]) * c.Length
 	}, now, c.Ohms, c.LeadOhms)
 	formula := fmt.Sprintf("x = L (now - lead) / (whole - lead) = %s × (%s - %s) / (%s - %s)",
-		c.far(c.Length), figure(now.Value), figure(c.LeadOhms.Value), figure(c.Ohms.Value),
-		figure(c.LeadOhms.Value))
+		c.far(c.Length), say.Working(now.Value), say.Working(c.LeadOhms.Value), say.Working(c.Ohms.Value),
+		say.Working(c.LeadOhms.Value))
 	return c.stretch(method, formula, at, evenOhms, c.leadWords(),
 		"the short itself has no ohms; if it has some the fault lies nearer the start of heat",
 		c.warmthWords())
@@ -42,7 +44,7 @@ func (c Cable) Warmed(kelvin, perKelvin float64) Cable {
 	by := 1 + perKelvin*kelvin
 	c.Ohms = Measured{c.Ohms.Value * by, c.Ohms.Error * by, c.Ohms.Gain * by}
 	c.warmed = fmt.Sprintf("the whole cable's ohms are brought to now, %s K warmer, by the coefficient given, %s per "+
-		"K; the leads' are not", figure(kelvin), figure(perKelvin))
+		"K; the leads' are not", say.Working(kelvin), say.Working(perKelvin))
 	return c
 }
 
@@ -66,8 +68,8 @@ func (c Cable) EarthReadings(ab, a, b Measured) (Stretch, error) {
 	if err != nil {
 		return Stretch{}, err
 	}
-	formula := fmt.Sprintf("ohms from A = (AB + A - B) / 2 = (%s + %s - %s) / 2, of %s", figure(ab.Value),
-		figure(a.Value), figure(b.Value), figure(ab.Value))
+	formula := fmt.Sprintf("ohms from A = (AB + A - B) / 2 = (%s + %s - %s) / 2, of %s", say.Working(ab.Value),
+		say.Working(a.Value), say.Working(b.Value), say.Working(ab.Value))
 	s, err := c.onLoop(method, formula, share, c.firstCore(), c.loopWords()...)
 	if err != nil {
 		return s, err
@@ -101,8 +103,9 @@ func (c Cable) Murray(p, q, ab Measured) (Stretch, error) {
 	if err != nil {
 		return Stretch{}, err
 	}
-	formula := fmt.Sprintf("share of the loop from A = Q / (P + Q) = %s / (%s + %s)", figure(q.Value), figure(p.Value),
-		figure(q.Value))
+	formula := fmt.Sprintf("share of the loop from A = Q / (P + Q) = %s / (%s + %s)", say.Working(q.Value),
+		say.Working(p.Value),
+		say.Working(q.Value))
 	return c.onLoop(method, formula, share, c.firstCore(), c.loopWords()...)
 }
 
@@ -128,7 +131,8 @@ func (c Cable) Varley(p, q, s, ab Measured) (Stretch, error) {
 		return Stretch{}, err
 	}
 	formula := fmt.Sprintf("ohms from A = (Q AB - P S) / (P + Q) = (%s × %s - %s × %s) / (%s + %s)",
-		figure(q.Value), figure(ab.Value), figure(p.Value), figure(s.Value), figure(p.Value), figure(q.Value))
+		say.Working(q.Value), say.Working(ab.Value), say.Working(p.Value), say.Working(s.Value), say.Working(p.Value),
+		say.Working(q.Value))
 	return c.onLoop(method, formula, share, c.firstCore(), c.loopWords()...)
 }
 
@@ -167,7 +171,7 @@ func (c Cable) leadWords() string {
 	if c.LeadOhms.Value == 0 {
 		return "the leads' ohms are not given and were taken as none"
 	}
-	return fmt.Sprintf("%s Ω taken off for the leads, there and back", figure(c.LeadOhms.Value))
+	return fmt.Sprintf("%s Ω taken off for the leads, there and back", say.Working(c.LeadOhms.Value))
 }
 
 func (c Cable) loopWords() []string {
@@ -179,7 +183,7 @@ func (c Cable) loopWords() []string {
 		return append(out, "both cores have the same ohms per length; if the return core differs, give the first "+
 			"core's share, for the place moves with it")
 	}
-	return append(out, fmt.Sprintf("the first core has %g %% of the ohms, as given", c.CoreShare*100))
+	return append(out, "the first core has "+say.PercentGiven(c.CoreShare)+" of the ohms, as given")
 }
 
 // compareLoop warns when the loop is no longer what it was when whole.
@@ -188,7 +192,7 @@ func (c Cable) compareLoop(s Stretch, ab Measured) Stretch {
 	off := math.Abs(ab.Value-c.Ohms.Value) - ab.Error - c.Ohms.Error
 	if c.Ohms.Value > 0 && off > apart*c.Ohms.Value {
 		s.Cautions = append([]string{fmt.Sprintf("the loop reads %s Ω, %s Ω when whole: there may be a second fault, "+
-			"or the cable is at another temperature", figure(ab.Value), figure(c.Ohms.Value))}, s.Cautions...)
+			"or the cable is at another temperature", say.Working(ab.Value), say.Working(c.Ohms.Value))}, s.Cautions...)
 	}
 	return s
 }

@@ -12,6 +12,7 @@ import (
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
+	"oxturn/layout/say"
 )
 
 // A Refit is a cable planned again from where the installer stands: what is
@@ -169,8 +170,8 @@ func (f *Refit) Read(marks []job.LaidMark) error {
 	}
 	if math.Abs(f.Rate-1) > RateOff {
 		bad = append(bad, &Misread{last,
-			fmt.Sprintf("the mark says that cable %s was used up %.0f %% %s than drawn: look whether its run and "+
-				"pegs, or the length, were misread", f.Planned.ID, 100*math.Abs(f.Rate-1),
+			fmt.Sprintf("the mark says that cable %s was used up %s %s than drawn: look whether its run and "+
+				"pegs, or the length, were misread", f.Planned.ID, say.Percent(math.Abs(f.Rate-1)),
 				map[bool]string{true: "faster", false: "slower"}[f.Rate > 1])})
 	}
 	return errors.Join(bad...)

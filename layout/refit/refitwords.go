@@ -88,9 +88,10 @@ func (f *Refit) facts(u plane.Units) []refitFact {
 	out = append(out, f.endFacts(u)...)
 	if f.hotter() {
 		out = append(out, refitFact{about: "power",
-			words: fmt.Sprintf("every run gives %.1f %% more heat for its length than drawn, so that the job's limit "+
+			words: fmt.Sprintf("every run gives %s more heat for its length than drawn, so that the job's limit "+
 				"asks for %d pegs over the two gaps beside it, %d as drawn: of the plan only runs that have them are "+
-				"kept, and what is laid closer is for the electrician to judge", 100*(f.Rate-1), f.twoGaps(f.Rate),
+				"kept, and what is laid closer is for the electrician to judge", say.PercentFine(f.Rate-1),
+				f.twoGaps(f.Rate),
 				f.twoGaps(1))})
 	}
 	return append(out, f.floorFacts()...)
@@ -109,10 +110,12 @@ func (f *Refit) miscounts() string {
 	return strings.Join(out, "; ")
 }
 
+func wholePegs(n float64) string { return say.Counted(int(math.Round(n)), "peg") }
+
 // laidWords say how many runs are laid, and how far the last where it is laid in part.
 func (f *Refit) laidWords() string {
 	if f.into > 0 && f.WayOut.Lift == 0 {
-		return fmt.Sprintf("%d of %d runs and %.0f pegs of run %s", f.Runs-1, len(f.Old), f.into,
+		return fmt.Sprintf("%d of %d runs and %s of run %s", f.Runs-1, len(f.Old), wholePegs(f.into),
 			f.Planned.RunName(f.Runs))
 	}
 	if f.plan != nil && f.Runs > 0 && f.Runs <= len(f.Old) {
@@ -121,8 +124,8 @@ func (f *Refit) laidWords() string {
 		case run.From.Dist(end) <= layout.SamePeg:
 			return fmt.Sprintf("%d of %d runs", f.Runs-1, len(f.Old))
 		case run.To.Dist(end) > layout.SamePeg:
-			return fmt.Sprintf("%d of %d runs and %.0f pegs of run %s", f.Runs-1, len(f.Old),
-				run.From.Dist(end)/f.pitch(), f.Planned.RunName(f.Runs))
+			return fmt.Sprintf("%d of %d runs and %s of run %s", f.Runs-1, len(f.Old),
+				wholePegs(run.From.Dist(end)/f.pitch()), f.Planned.RunName(f.Runs))
 		}
 	}
 	return fmt.Sprintf("%d of %d runs", f.Runs, len(f.Old))
@@ -190,7 +193,7 @@ func (f *Refit) changeFacts(u plane.Units) []refitFact {
 	out := []refitFact{{about: "change", words: kept + what + stay}}
 	if share := f.coldShare(); share >= 0.001 {
 		out = append(out, refitFact{about: "cold",
-			words: fmt.Sprintf("%.1f %% of its floor, %s, comes out of warmth's reach by that", 100*share,
+			words: fmt.Sprintf("%s of its floor, %s, comes out of warmth's reach by that", say.PercentFine(share),
 				say.AreaBoth(n.Cold, u))})
 	}
 	if n.Doorway {
@@ -292,8 +295,8 @@ func missWords(miss float64, u plane.Units) string {
 
 // driftShare writes a drift without its sign.
 func driftShare(drift float64) string {
-	if share := 100 * math.Abs(drift); share >= 0.05 {
-		return fmt.Sprintf("%.1f %%", share)
+	if share := math.Abs(drift); share >= 0.0005 {
+		return say.PercentFine(share)
 	}
 	return "under 0.1 %"
 }

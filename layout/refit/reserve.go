@@ -1,7 +1,6 @@
 package refit
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -9,6 +8,7 @@ import (
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
+	"oxturn/layout/say"
 )
 
 // ReserveCold is the share of a cable's floor that may come out of its reach, where
@@ -180,9 +180,9 @@ func Takes(r layout.Reserve) string {
 }
 
 func atMost(sign string, share float64) string {
-	down := math.Floor(1000*share+1e-9) / 10
+	down := math.Floor(1000*share+1e-9) / 1000
 	if down == 0 {
 		return "nothing"
 	}
-	return fmt.Sprintf("%s%.1f %%", sign, down)
+	return sign + say.PercentFine(down)
 }

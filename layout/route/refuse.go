@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // leastCovered is the share of the floor that can be reached below which a cable is
@@ -61,19 +62,21 @@ func (r *room) refuse(l *laying, best *candidate) error {
 	case out.Longest == 0:
 		out.Reason = fmt.Sprintf("no route was found for cable %s, nor for any other length on its floor", c.ID)
 	case c.Length > out.Longest:
-		out.Reason = fmt.Sprintf("cable %s of %.1f m is too long: with the closest gaps allowed its floor takes %.1f "+
-			"m at most, and %.1f m at least", c.ID, c.Length/1000, out.Longest/1000, out.Shortest/1000)
+		out.Reason = fmt.Sprintf("cable %s of %s is too long: with the closest gaps allowed its floor takes %s "+
+			"at most, and %s at least", c.ID, metres(c.Length), metres(out.Longest), metres(out.Shortest))
 	case best != nil:
 		out.Cold = 1 - best.score.Covered
-		out.Reason = fmt.Sprintf("cable %s of %.1f m is too short: with gaps of %d pegs at most it would leave %.0f "+
-			"%% of its floor cold; %.1f to %.1f m would do", c.ID, c.Length/1000, rule.widest, 100*out.Cold,
-			out.Shortest/1000, out.Longest/1000)
+		out.Reason = fmt.Sprintf("cable %s of %s is too short: with gaps of %d pegs at most it would leave %s "+
+			"of its floor cold; %s to %s would do", c.ID, metres(c.Length), rule.widest, say.Percent(out.Cold),
+			metres(out.Shortest), metres(out.Longest))
 	default:
-		out.Reason = fmt.Sprintf("no route of just %.1f m was found for cable %s; plans of %.1f to %.1f m were, not "+
-			"all lengths between can be laid", c.Length/1000, c.ID, out.Shortest/1000, out.Longest/1000)
+		out.Reason = fmt.Sprintf("no route of just %s was found for cable %s; plans of %s to %s were, not "+
+			"all lengths between can be laid", metres(c.Length), c.ID, metres(out.Shortest), metres(out.Longest))
 	}
 	return out
 }
+
+func metres(mm float64) string { return say.About(mm, plane.Millimetres) }
 
 // inNoSteps says that the search was ended with no route, not that there is none.
 func inNoSteps(cable string) string {

@@ -2,8 +2,6 @@ package say
 
 import (
 	"fmt"
-	"math"
-	"strconv"
 	"strings"
 
 	"oxturn/layout/plane"
@@ -44,11 +42,32 @@ func Whole(mm float64, u plane.Units) string {
 	return plane.FormatLength(mm, plane.Millimetres) + " mm"
 }
 
+// RoomSize writes how long and wide a floor in mm is, in metres to a hundredth.
+func RoomSize(w, h float64) string {
+	return longFigure(w, plane.Millimetres) + " by " + Long(h, plane.Millimetres)
+}
+
+// WholeUnits writes a length in mm that was chosen in whole units: of millimetres or inches.
+func WholeUnits(mm float64, u plane.Units) string {
+	if u == plane.Inches {
+		return fmt.Sprintf("%.0f in", mm/plane.Inch)
+	}
+	return fmt.Sprintf("%.0f mm", mm)
+}
+
+// WholeUnitsMore is WholeUnits of a difference, with its sign.
+func WholeUnitsMore(mm float64, u plane.Units) string {
+	if mm < 0 {
+		return WholeUnits(mm, u)
+	}
+	return "+" + WholeUnits(mm, u)
+}
+
 // Apart writes how far runs lie apart, finely enough to work out their heat per area
 // again: to a hundredth of an inch, or a tenth of a millimetre.
 func Apart(mm float64, u plane.Units) string {
 	if u == plane.Inches {
-		return trimmed(mm/plane.Inch, 100) + " in"
+		return Plain(mm/plane.Inch) + " in"
 	}
 	return TrimFigure(mm) + " mm"
 }
@@ -56,9 +75,17 @@ func Apart(mm float64, u plane.Units) string {
 // Area writes mm² as square metres or feet.
 func Area(mm2 float64, u plane.Units) string {
 	if u == plane.Inches {
-		return fmt.Sprintf("%.1f ft²", plane.Inches.Area(mm2))
+		return AreaFigure(mm2, u) + " ft²"
 	}
-	return fmt.Sprintf("%.2f m²", plane.Millimetres.Area(mm2))
+	return AreaFigure(mm2, u) + " m²"
+}
+
+// AreaFigure is Area without its unit, for a column that names it.
+func AreaFigure(mm2 float64, u plane.Units) string {
+	if u == plane.Inches {
+		return fmt.Sprintf("%.1f", plane.Inches.Area(mm2))
+	}
+	return fmt.Sprintf("%.2f", plane.Millimetres.Area(mm2))
 }
 
 // AreaBoth writes mm² in both systems, the given one first.
@@ -104,6 +131,20 @@ func Degrees(celsius float64, u plane.Units) string {
 	return TrimFigure(celsius) + " °C"
 }
 
+// WholeDegrees writes a temperature in °C that is known no finer, as of a day outside.
+func WholeDegrees(celsius float64, u plane.Units) string {
+	if u == plane.Inches {
+		return fmt.Sprintf("%.0f °F", Fahrenheit(celsius))
+	}
+	return fmt.Sprintf("%.0f °C", celsius)
+}
+
+// WholeDegreesRange writes the lowest and the highest of a temperature, as WholeDegrees does.
+func WholeDegreesRange(low, high float64, u plane.Units) string {
+	from, _, _ := strings.Cut(WholeDegrees(low, u), " ")
+	return from + " to " + WholeDegrees(high, u)
+}
+
 // DegreesBoth writes °C in both scales, that of the units first.
 func DegreesBoth(celsius float64, u plane.Units) string { return both(celsius, u, Degrees) }
 
@@ -123,48 +164,3 @@ func Fahrenheit(celsius float64) float64 { return float64(celsius*Fahrenheits) +
 
 // Celsius returns a temperature in °C that is given in °F.
 func Celsius(fahrenheit float64) float64 { return (fahrenheit - 32) / Fahrenheits }
-
-// Amps writes a current in A.
-func Amps(a float64) string { return fmt.Sprintf("%.2f A", a) }
-
-// Ohms writes a conductor's resistance in Ω, to a tenth as meters for it show.
-func Ohms(ohms float64) string { return fmt.Sprintf("%.1f Ω", ohms) }
-
-// OhmsRange writes the lowest and the highest of a conductor's resistance, as Ohms does.
-func OhmsRange(low, high float64) string { return fmt.Sprintf("%.1f to %s", low, Ohms(high)) }
-
-// SensorOhms writes what a floor sensor reads in Ω: thousands, whose tenths say nothing.
-func SensorOhms(ohms float64) string { return fmt.Sprintf("%.0f Ω", ohms) }
-
-// SensorOhmsRange writes the lowest and the highest reading of a sensor, as SensorOhms does.
-func SensorOhmsRange(low, high float64) string {
-	return fmt.Sprintf("%.0f to %s", low, SensorOhms(high))
-}
-
-// Megohms writes an insulation resistance in MΩ, to a hundredth where it is no whole number.
-func Megohms(megohms float64) string { return Plain(megohms) + " MΩ" }
-
-// Watts writes a power in W, to a hundredth where it is no whole number.
-func Watts(w float64) string { return Plain(w) + " W" }
-
-// Plain writes a figure to two decimals, without those that are nothing.
-func Plain(v float64) string { return trimmed(v, 100) }
-
-// trimmed writes a figure to one part in so many, without decimals that are nothing.
-func trimmed(v, parts float64) string {
-	return strconv.FormatFloat(math.Round(v*parts)/parts, 'f', -1, 64)
-}
-
-// Counted is a number of things in words: 1 wall, 2 walls.
-func Counted(n int, what string) string { return fmt.Sprintf("%d %s", n, Plural(n, what)) }
-
-// Plural is the word for so many things: wall for one, walls, boxes.
-func Plural(n int, what string) string {
-	switch {
-	case n == 1 || what == "":
-		return what
-	case strings.HasSuffix(what, "x"):
-		return what + "es"
-	}
-	return what + "s"
-}

@@ -6,6 +6,8 @@ import (
 	"io"
 	"strconv"
 	"strings"
+
+	"oxturn/layout/say"
 )
 
 var csvHead = []string{
@@ -44,7 +46,7 @@ func csvRow(l Line) []string {
 	if l.Pack > 0 || l.Packs > 0 {
 		packs = strconv.Itoa(l.Packs)
 	}
-	price := given(l.Price, func(v float64) string { return strconv.FormatFloat(v, 'f', 2, 64) })
+	price := given(l.Price, say.Price)
 	return []string{
 		Defuse(l.Code), Defuse(l.Item), Defuse(l.Basis), l.Unit, figure(l.Net), strconv.FormatFloat(100*l.Waste, 'f', 1,
 			64), figure(l.Gross),

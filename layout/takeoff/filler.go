@@ -6,6 +6,7 @@ import (
 
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // joints adds grout and sealant.
@@ -55,7 +56,7 @@ func (b *builder) fillJoints(l *Line, depth float64) {
 	l.note("joint %s, depth %s, exact joint geometry; %s dry, %s", b.both(t.Joint, "mm"), b.both(t.Thickness, "mm"),
 		b.both(p.Density, "kg/L"), p.Source)
 	if depth > 0 {
-		l.note("%s %% more by the short formula", plane.Digits(100*(GroutDepthShort(t)/depth-1), 2))
+		l.note("%s %% more by the short formula", say.Digits(100*(GroutDepthShort(t)/depth-1), 2))
 	}
 }
 

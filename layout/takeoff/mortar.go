@@ -6,6 +6,7 @@ import (
 
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // mortars adds the three mortars, never as one: the bond coat under the
@@ -56,8 +57,8 @@ func (b *builder) bedDepth() depth {
 // the share of it that is void. The cable's own room is not taken off.
 func (b *builder) fillDepth() depth {
 	m := b.in.Membrane
-	return depth{mm: m.Height * m.VoidShare, from: fmt.Sprintf("of pegs %s high, %s, %g %% of it void, %s",
-		b.both(m.Height, "mm"), m.HeightSource, 100*m.VoidShare, m.VoidShareSource)}
+	return depth{mm: m.Height * m.VoidShare, from: fmt.Sprintf("of pegs %s high, %s, %s of it void, %s",
+		b.both(m.Height, "mm"), m.HeightSource, say.PercentGiven(m.VoidShare), m.VoidShareSource)}
 }
 
 // coat adds one mortar on the tiled area. The depth in mm and the litres that

@@ -8,6 +8,7 @@ import (
 	"oxturn/layout/job"
 	"oxturn/layout/money"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // underlays adds what is bought only when the job file gives it a pack:
@@ -75,7 +76,8 @@ func (b *builder) cables() {
 		c := k.label
 		b.add(Line{Code: "cable " + c.ID, Item: "Heating cable " + c.ID, Net: float64(len(k.names)), Unit: "each",
 			Pack: 1,
-			Basis: fmt.Sprintf("%s: %g V, %g W, %s; heated area only", join(k.names), c.Volts, c.Watts,
+			Basis: fmt.Sprintf("%s: %s, %s, %s; heated area only", join(k.names), say.Volts(c.Volts),
+				say.Watts(c.Watts),
 				b.longWords(c.Length)),
 			Note: "never cut; not returnable once unwound"}, c.Price)
 	}
@@ -195,7 +197,7 @@ func (b *builder) rate(w Labour) string {
 		parts = append(parts, b.both(w.PerHour, "m²")+" an hour")
 	}
 	if w.Fixed > 0 || w.PerHour <= 0 {
-		parts = append(parts, fmt.Sprintf("%g h fixed", w.Fixed))
+		parts = append(parts, say.Plain(w.Fixed)+" h fixed")
 	}
 	return strings.Join(parts, " and ")
 }

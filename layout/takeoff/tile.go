@@ -6,6 +6,7 @@ import (
 
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 	"oxturn/layout/tiling"
 )
 
@@ -26,7 +27,7 @@ func (b *builder) tile() {
 	}
 	if t.Pattern == tiling.Offset && max(t.Length, t.Width) > largeSide && t.Offset > mostOffset {
 		b.ask("Tile: sides over %s are offset by a third at most unless their instructions allow more (ANSI A108.02, "+
-			"4.3.8.2), here by %.3g %%.", b.both(largeSide, "mm"), 100*t.Offset)
+			"4.3.8.2), here by %s.", b.both(largeSide, "mm"), say.PercentGiven(t.Offset))
 	}
 	l.Net = tiling.ByArea(b.in.tiled(), t)
 	waste := b.usableShare("Tile: a waste", t.Waste)
@@ -34,14 +35,15 @@ func (b *builder) tile() {
 	c, err := b.countTiles()
 	if err != nil {
 		l.take(byArea)
-		l.note("by area with the joint and %.3g %% waste; %v", 100*waste, err)
+		l.note("by area with the joint and %s waste; %v", say.PercentGiven(waste), err)
 		b.addGross(l, 0)
 		return
 	}
 	breakage := b.usableShare("Tile: a breakage", t.Breakage)
 	l.take(float64(tiling.Bought(c.Tiles(), breakage)))
-	l.note("%s: %d whole, %d cut, %s, so %d, with %.3g %% breakage %.0f; by area with %.3g %% waste: %.0f",
-		b.setOutBy(), c.Whole, c.Cut, fromOffcuts(c.Pairs), c.Tiles(), 100*breakage, l.Gross, 100*waste, byArea)
+	l.note("%s: %d whole, %d cut, %s, so %d, with %s breakage %.0f; by area with %s waste: %.0f",
+		b.setOutBy(), c.Whole, c.Cut, fromOffcuts(c.Pairs), c.Tiles(), say.PercentGiven(breakage), l.Gross,
+		say.PercentGiven(waste), byArea)
 	b.addGross(l, 0)
 }
 

@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // Exact ratios: the international foot and pound (1959), the US gallon of 231
@@ -45,7 +46,7 @@ func (b *builder) both(value float64, unit string) string {
 	case "kg/L":
 		us, usUnit = value*poundsPerKilo/gallonsPerLitre*gallonsPerCubicFoot, "lb/ft³"
 	}
-	first, second := plane.Digits(value, 3)+" "+unit, plane.Digits(us, 3)+" "+usUnit
+	first, second := say.Digits(value, 3)+" "+unit, say.Digits(us, 3)+" "+usUnit
 	switch {
 	case usUnit == unit:
 		return first

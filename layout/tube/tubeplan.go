@@ -7,6 +7,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // A tubePlan is a sensor and its spare, as far as they find a place.
@@ -65,7 +66,8 @@ func tubesInTurn(r *layout.Room, g tubeGround, first *sensorPlace) (out tubePlan
 			break
 		}
 		first = nil
-		why := fmt.Sprintf("midway in a gap of %.0f mm, %.0f mm inside the heated area", p.gap, p.deep)
+		why := fmt.Sprintf("midway in a gap of %s, %s inside the heated area", say.WholeUnits(p.gap, plane.Millimetres),
+			say.WholeUnits(p.deep, plane.Millimetres))
 		r.Sensors = append(r.Sensors, layout.Sensor{Tip: p.tip, Lead: tube, Why: why})
 		g.addLead(pastFoot(tube, footFan))
 		g.addLead(p.across())

@@ -31,7 +31,7 @@ func cablesKept(p *layout.Plan, r *layout.Room) (out []cableKept) {
 		c := &r.Cables[i]
 		l := c.Label
 		k := cableKept{ID: c.ID, Text: passport.Of(p, r, c)}
-		k.add("label", "%s: %g V, %g W, heating cable %s, cold lead %s", l.ID, l.Volts, l.Watts,
+		k.add("label", "%s: %s, %s, heating cable %s, cold lead %s", l.ID, say.Volts(l.Volts), say.Watts(l.Watts),
 			f.Long(l.Length), f.Long(l.Lead))
 		k.add("ohms", "%s at 20 °C (%s), good from %s", say.Ohms(c.Circuit.Nominal), c.Circuit.OhmsFrom,
 			say.OhmsRange(c.Circuit.Limits.Low, c.Circuit.Limits.High))
@@ -59,13 +59,13 @@ func (k *cableKept) recorded(c *layout.Cable) {
 		}
 	}
 	if a.Volts > 0 || a.Amps > 0 {
-		k.add("hook-up", "%g V, %g A, the floor on", a.Volts, a.Amps)
+		k.add("hook-up", "%s, %s, the floor on", say.Volts(a.Volts), say.AmpsGiven(a.Amps))
 	}
 	for _, r := range a.Readings {
-		row := readingKept{Stage: r.Stage, By: r.By, Ohms: read(r.Ohms, "Ω"), Insulation: read(r.Insulation, "MΩ"),
-			Capacitance: read(r.Capacitance, "nF")}
+		row := readingKept{Stage: r.Stage, By: r.By, Ohms: read(r.Ohms, say.Ohms),
+			Insulation: read(r.Insulation, say.Megohms), Capacitance: read(r.Capacitance, say.Nanofarads)}
 		if r.Insulation.Taken {
-			row.Insulation += fmt.Sprintf(" at %g V", r.Volts)
+			row.Insulation += " at " + say.Volts(r.Volts)
 		}
 		if !r.Date.IsZero() {
 			row.Date = r.Date.Format("2006-01-02")
@@ -89,14 +89,11 @@ func (k *cableKept) seenWarm(c *layout.Cable, f say.Figures) {
 }
 
 // read writes a figure off an instrument; empty where none was taken.
-func read(f job.Figure, unit string) string {
-	switch {
-	case !f.Taken:
+func read(f job.Figure, write func(float64) string) string {
+	if !f.Taken {
 		return ""
-	case f.Over:
-		return fmt.Sprintf("over %g %s", f.Value, unit)
 	}
-	return fmt.Sprintf("%g %s", f.Value, unit)
+	return say.Reading(f.Value, f.Over, write)
 }
 
 // circuit says what feeds the room, and what guards it, where the job says so.
@@ -111,10 +108,10 @@ func (k *cableKept) circuit(p *layout.Plan, r *layout.Room) {
 			}
 			words := c.Job.Name
 			if c.Job.Breaker > 0 {
-				words += fmt.Sprintf(", breaker %g A", c.Job.Breaker)
+				words += ", breaker " + say.AmpsGiven(c.Job.Breaker)
 			}
 			if c.Job.GroundFault > 0 {
-				words += fmt.Sprintf(", ground-fault device %g mA", c.Job.GroundFault)
+				words += ", ground-fault device " + say.Milliamps(c.Job.GroundFault)
 			}
 			if c.Job.GroundFaultsAt != "" {
 				words += " at the " + c.Job.GroundFaultsAt

@@ -1,0 +1,20 @@
+package say
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Counted is a number of things in words: 1 wall, 2 walls.
+func Counted(n int, what string) string { return fmt.Sprintf("%d %s", n, Plural(n, what)) }
+
+// Plural is the word for so many things: wall for one, walls, boxes.
+func Plural(n int, what string) string {
+	switch {
+	case n == 1 || what == "":
+		return what
+	case strings.HasSuffix(what, "x"):
+		return what + "es"
+	}
+	return what + "s"
+}
