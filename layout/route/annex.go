@@ -25,7 +25,7 @@ func (w *way) considerAnnexed(s float64) float64 {
 	for _, id := range w.sweep.finals[:min(len(w.sweep.finals), mostAnnexed)] {
 		p := w.annex(w.sweep.trace(id), s)
 		longest = max(longest, p.length(w.sweep.rule))
-		w.consider(p, s)
+		w.consider(p)
 	}
 	return longest
 }

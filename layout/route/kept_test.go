@@ -34,6 +34,11 @@ func TestKeptShapes(t *testing.T) {
 		{"U", func(t fataler) Problem { return plainKept(t, outline(2, 2100, 1500), 3.1) }},
 		{"T with a narrow leg", func(t fataler) Problem { return plainKept(t, outline(3, 1700, 1800), 2.8) }},
 		{"Z", func(t fataler) Problem { return plainKept(t, outline(4, 1800, 1700), 3.6) }},
+		{"a peg apart", func(t fataler) Problem {
+			p := plainKept(t, outline(1, 800, 700), 1.7)
+			p.Closest, p.Bend = 1, 8
+			return p
+		}},
 		{"bay", func(t fataler) Problem { return plainKept(t, outline(5, 1600, 1100), 3.3) }},
 	})
 }

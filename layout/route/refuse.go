@@ -207,7 +207,7 @@ func (w *way) longest() float64 {
 		if path := w.whole(p); path != nil {
 			most = math.Max(most, Length(path, w.sweep.rule.bend))
 		}
-		w.consider(p, w.sweep.s)
+		w.consider(p)
 	}
 	return most
 }

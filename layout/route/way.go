@@ -12,8 +12,6 @@ type candidate struct {
 	plan  *runPlan
 	path  []plane.Point
 	score Score
-	s     float64
-	over  float64 // mm the plan was too long
 	leads float64 // share of the score's total for the leads
 }
 
@@ -74,19 +72,18 @@ func (w *way) try(s float64) float64 {
 	}
 	plans, n := w.sweep.pick(w.length-w.laid, mostFitted)
 	for _, p := range plans {
-		w.consider(p, s)
+		w.consider(p)
 	}
 	return n + w.laid
 }
 
 // consider fits a plan and keeps it if it is the best so far.
-func (w *way) consider(p *runPlan, s float64) {
+func (w *way) consider(p *runPlan) {
 	from := w.sweep.wish.from
 	if slices.ContainsFunc(w.seen, func(q []node) bool { return slices.Equal(q, p.nodes) }) {
 		return
 	}
 	w.seen = append(w.seen, p.nodes)
-	over := Length(from.join(p.world()), w.sweep.rule.bend) - w.length
 	q, path, ok := p.fit(w.sweep.rule, w.zone, from, w.length)
 	if !ok {
 		return
@@ -99,7 +96,7 @@ func (w *way) consider(p *runPlan, s float64) {
 	sc := w.field.judge(path, limit-leads-places)
 	sc.Total += leads + places
 	if sc.Total < limit && sound(path, w.sweep.rule, w.zone, w.length, from.kept()) {
-		w.best = &candidate{q, path, sc, s, over, leads}
+		w.best = &candidate{q, path, sc, leads}
 		w.found = append(w.found, w.best)
 	}
 }
