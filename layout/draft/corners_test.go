@@ -261,7 +261,7 @@ func TestFaultsOfNoLine(t *testing.T) {
 	small := `{"floors": [{"transform": [1,0,0,0,0,1,0,0,0,0,1,0,0,0,0,1], "polygonCorners": ` +
 		`[[0,0,0],[0.1,0,0],[0,0,0.1]]}]}`
 	if _, err := readScan([]byte(small), Options{}); err == nil || err.Line != 0 ||
-		!strings.Contains(err.Message, "100 by 100 mm") {
+		!strings.Contains(err.Message, "100 mm by 100 mm") {
 		t.Errorf("%+v", err)
 	}
 	for _, typed := range []string{"left 2 m", "east far", "east 0 m"} {
