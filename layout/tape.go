@@ -1,7 +1,6 @@
 package layout
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -49,23 +48,15 @@ func DatumWalls(r *job.Room) (d1, d2 int) {
 // Standing returns the stretches of a wall that stand, from its start to its end,
 // mm along it: what doors and cased openings leave. A window leaves its wall.
 func Standing(r *job.Room, wall int) [][2]float64 {
-	at := 0.0
-	var out [][2]float64
-	openings := slices.Clone(r.Openings)
-	slices.SortFunc(openings, func(a, b job.Opening) int { return cmp.Compare(a.From, b.From) })
-	for _, o := range openings {
-		if o.Wall != wall || o.Kind == "window" {
-			continue
+	const least = 1.0 // mm; less is no wall
+	var taken [][2]float64
+	for _, o := range r.Openings {
+		if o.Wall == wall && o.Kind != "window" {
+			taken = append(taken, [2]float64{o.From, o.To})
 		}
-		if o.From > at+1 {
-			out = append(out, [2]float64{at, o.From})
-		}
-		at = max(at, o.To)
 	}
-	if n := r.Walls[wall].Length(); n > at+1 {
-		out = append(out, [2]float64{at, n})
-	}
-	return out
+	return slices.DeleteFunc(plane.Free(r.Walls[wall].Length(), taken),
+		func(s [2]float64) bool { return s[1]-s[0] <= least })
 }
 
 func longest(stretches [][2]float64) float64 {

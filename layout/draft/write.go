@@ -176,33 +176,17 @@ func placeForBox(r *Room, ring plane.Ring) (wall int, from float64) {
 }
 
 // freeStretches are those of a wall with neither opening nor fixture.
-func freeStretches(r *Room, wall int, length float64) (out [][2]float64) {
-	out = [][2]float64{{0, length}}
-	cut := func(from, to float64) {
-		var next [][2]float64
-		for _, s := range out {
-			if to <= s[0] || from >= s[1] {
-				next = append(next, s)
-				continue
-			}
-			if from > s[0] {
-				next = append(next, [2]float64{s[0], from})
-			}
-			if to < s[1] {
-				next = append(next, [2]float64{to, s[1]})
-			}
-		}
-		out = next
-	}
+func freeStretches(r *Room, wall int, length float64) [][2]float64 {
+	var taken [][2]float64
 	for _, o := range r.Openings {
 		if o.Wall == wall {
-			cut(o.From, o.From+o.Width)
+			taken = append(taken, [2]float64{o.From, o.From + o.Width})
 		}
 	}
 	for _, x := range r.Fixtures {
 		if x.Wall == wall {
-			cut(x.From, x.From+x.Width)
+			taken = append(taken, [2]float64{x.From, x.From + x.Width})
 		}
 	}
-	return out
+	return plane.Free(length, taken)
 }
