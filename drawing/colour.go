@@ -14,9 +14,12 @@ var (
 	SensorBlue = Colour{0, 0x20, 0x80}
 )
 
+// brightest is a channel without any black.
+const brightest = 255
+
 // Grey returns the grey with so much black in it: 0 is white, 1 is black.
 func Grey(share float64) Colour {
-	v := uint8(math.Round(255 * (1 - math.Max(0, math.Min(1, share)))))
+	v := uint8(math.Round(brightest * (1 - math.Max(0, math.Min(1, share)))))
 	return Colour{v, v, v}
 }
 
@@ -26,7 +29,7 @@ var Poche = Grey(0.15)
 // Lightness returns how light c is on a grey printer, 0 black to 1 white, by
 // the luma weights of ITU-R BT.601.
 func (c Colour) Lightness() float64 {
-	return (0.299*float64(c.R) + 0.587*float64(c.G) + 0.114*float64(c.B)) / 255
+	return (0.299*float64(c.R) + 0.587*float64(c.G) + 0.114*float64(c.B)) / brightest
 }
 
 // Filled returns a pointer to c, for Path.Fill.

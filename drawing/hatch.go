@@ -122,19 +122,22 @@ func hatchDots(rings [][]Pt, p Pattern, box Box) []Seg {
 	return segs
 }
 
+// slant degrees is the slope of a hatch of lines.
+const slant = 45
+
 // lines returns the lines of p that cover box, unclipped.
 func (p Pattern) lines(box Box) [][]Pt {
 	switch p {
 	case HatchFixture, HatchUndecided:
-		return parallels(box, 45, 3, 0)
+		return parallels(box, slant, 3, 0)
 	case HatchJoint:
-		return parallels(box, -45, 3, 0)
+		return parallels(box, -slant, 3, 0)
 	case HatchFixing:
-		return append(parallels(box, 45, 1.5, 0), parallels(box, -45, 1.5, 0)...)
+		return append(parallels(box, slant, 1.5, 0), parallels(box, -slant, 1.5, 0)...)
 	case HatchRise:
 		return parallels(box, 90, 1.5, 0)
 	case HatchTile:
-		return append(parallels(box, 45, 2.5, 0), parallels(box, 45, 2.5, 0.7)...)
+		return append(parallels(box, slant, 2.5, 0), parallels(box, slant, 2.5, 0.7)...)
 	case HatchWood:
 		return rows(box, 1.2, grain)
 	case HatchInsulation:
@@ -147,15 +150,18 @@ func (p Pattern) lines(box Box) [][]Pt {
 	return nil
 }
 
+// rowScatter of a step is how far dots stray, so that they look like mortar.
+const rowScatter = 0.8
+
 // dots returns the dots of p that cover box.
 func (p Pattern) dots(box Box) []Pt {
 	switch p {
 	case HatchUnheated:
 		return staggered(box, unheatedStep, 0)
 	case HatchMortar:
-		return staggered(box, 1.4, 0.8)
+		return staggered(box, 1.4, rowScatter)
 	case HatchConcrete:
-		return staggered(box, 2.4, 0.8)
+		return staggered(box, 2.4, rowScatter)
 	}
 	return nil
 }

@@ -85,11 +85,14 @@ func grain(row int, x0, x1 float64) []Pt {
 	return pts
 }
 
+// dashStep mm is from one dash to the next.
+const dashStep = 1.5
+
 // dashes returns level dashes 2 mm long in staggered rows.
 func dashes(box Box) [][]Pt {
 	var lines [][]Pt
-	for _, p := range staggered(box, 1.5, 0) {
-		if i := int(math.Floor(p.X / 1.5)); i&1 == 0 {
+	for _, p := range staggered(box, dashStep, 0) {
+		if i := int(math.Floor(p.X / dashStep)); i&1 == 0 {
 			lines = append(lines, []Pt{p, p.Add(Pt{X: 1.6, Y: 0})})
 		}
 	}

@@ -54,11 +54,14 @@ func Arc(c Pt, r, fromDeg, toDeg float64) []Seg {
 	return segs
 }
 
+// largeArc mm of radius need an arc in finer pieces.
+const largeArc = 30
+
 // pieces is how many cubics an arc needs. One that spans a quarter turn strays
 // by 0.00027 r, one that spans an eighth by 0.0000043 r.
 func pieces(r, degrees float64) int {
 	span := 90.0
-	if r > 30 {
+	if r > largeArc {
 		span = 45
 	}
 	return int(math.Ceil(math.Abs(degrees)/span - 1e-6))
@@ -87,11 +90,14 @@ func Rounded(pts []Pt, r float64) []Seg {
 	return segs
 }
 
+// sameSpot mm apart two points are one.
+const sameSpot = 1e-9
+
 // distinct drops every point that equals the one before it.
 func distinct(pts []Pt) []Pt {
 	var out []Pt
 	for _, p := range pts {
-		if len(out) == 0 || p.Dist(out[len(out)-1]) > 1e-9 {
+		if len(out) == 0 || p.Dist(out[len(out)-1]) > sameSpot {
 			out = append(out, p)
 		}
 	}

@@ -52,12 +52,15 @@ func vanity(w, d float64) []Shape {
 	return shapes
 }
 
+// drainIn rims from its end a tub has its drain.
+const drainIn = 2.6
+
 // tub is a rim with a basin in it, and a drain at the end of the long side.
 func tub(w, d float64) []Shape {
 	rim := min(w, d) * 0.09
-	x, y := rim*2.6, d/2
+	x, y := rim*drainIn, d/2
 	if d > w {
-		x, y = w/2, rim*2.6
+		x, y = w/2, rim*drainIn
 	}
 	return []Shape{
 		edge(rect(0, 0, w, d)),
@@ -83,9 +86,12 @@ func shower(w, d float64) []Shape {
 	}
 }
 
+// toeSpace mm deep is the space for toes below a cabinet, and what its top overlaps.
+const toeSpace = 75
+
 // cabinet is a base cabinet: its front, and its toe space behind it.
 func cabinet(w, d float64) []Shape {
-	toe := min(75, d/4)
+	toe := min(toeSpace, d/4)
 	return []Shape{edge(rect(0, 0, w, d)), {Segs: line(0, d-toe, w, d-toe), Stroke: drawing.HiddenLine()}}
 }
 
@@ -96,7 +102,7 @@ func appliance(w, d float64) []Shape {
 
 // island is a counter that stands free, with its base set back below it.
 func island(w, d float64) []Shape {
-	in := min(75, w/6, d/6)
+	in := min(toeSpace, w/6, d/6)
 	return []Shape{edge(rect(0, 0, w, d)), {Segs: rect(in, in, w-in, d-in), Stroke: drawing.HiddenLine()}}
 }
 

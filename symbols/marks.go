@@ -96,14 +96,17 @@ func ChannelCrossing(at drawing.Pt) []drawing.Item {
 	}
 }
 
+// besideLetters mm of white stand between letters and the line round them.
+const besideLetters = 0.2
+
 // Callout is a bubble about at that calls out a detail: its number over the sheet that it
 // stands on. It grows sideways where its lettering is too wide for a circle.
 func Callout(at drawing.Pt, number, sheet string) []drawing.Item {
 	const rise = 2.05 // of either text's middle off the line between them
 	r := CalloutSize / 2
-	chord := math.Sqrt(r*r - (rise+drawing.H25/2+0.2)*(rise+drawing.H25/2+0.2))
+	chord := math.Sqrt(r*r - (rise+drawing.H25/2+besideLetters)*(rise+drawing.H25/2+besideLetters))
 	wide := max(fonts.Width(fonts.Lettering, number, drawing.H25), fonts.Width(fonts.Lettering, sheet, drawing.H25))
-	half := max(0, wide/2+0.2-chord)
+	half := max(0, wide/2+besideLetters-chord)
 	return []drawing.Item{
 		&drawing.Path{Layer: drawing.LayerDims, Title: "detail " + number, Segs: pill(at, r, half),
 			Stroke: drawing.MarkLine(), Fill: drawing.Filled(drawing.White)},

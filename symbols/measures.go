@@ -49,6 +49,12 @@ func ScaleBar(at drawing.Pt, ratio float64, u plane.Units, most float64) []drawi
 	return items
 }
 
+// mostParts parts at most a scale bar has.
+const mostParts = 5
+
+// leastPart mm on paper is the least that one part of a scale bar takes.
+const leastPart = 20
+
 // division chooses a round floor length whose block is at least 20 mm on
 // paper, and as many blocks as stay within most mm, 5 at most. The last figure
 // carries the unit.
@@ -65,13 +71,13 @@ func division(ratio float64, u plane.Units, most float64) (step float64, count i
 	}
 	size := sizes[len(sizes)-1]
 	for _, s := range sizes {
-		if s*unit/ratio >= 20 {
+		if s*unit/ratio >= leastPart {
 			size = s
 			break
 		}
 	}
 	step = size * unit / ratio
-	count = max(1, min(5, int(most/step)))
+	count = max(1, min(mostParts, int(most/step)))
 	return step, count, func(i int) string {
 		s := strconv.FormatFloat(float64(i)*size, 'f', -1, 64)
 		if i == count {

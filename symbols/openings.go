@@ -34,9 +34,12 @@ func mapped(shapes []Shape, f func(drawing.Pt) drawing.Pt) []Shape {
 	return out
 }
 
+// lapMost mm a leaf laps over its frame, drawn.
+const lapMost = 50
+
 // SlidingDoor is two leaves, one behind the other, that lap in the middle.
 func SlidingDoor(width, thick float64) []Shape {
-	leaf, lap, mid := min(leafThick, thick/3), min(50, width/8), -thick/2
+	leaf, lap, mid := min(leafThick, thick/3), min(lapMost, width/8), -thick/2
 	return append([]Shape{
 		edge(rect(0, mid, width/2+lap, mid+leaf)),
 		edge(rect(width/2-lap, mid-leaf, width, mid)),
@@ -56,9 +59,12 @@ func Threshold(width, thick float64) []Shape {
 	return []Shape{edge(rect(0, -thick, width, 0)), fine(line(0, -thick/2, width, -thick/2)...)}
 }
 
+// glassThick mm thick is glass drawn at most.
+const glassThick = 12
+
 // Window is a frame with its glass.
 func Window(width, thick float64) []Shape {
-	g := min(12, thick/6)
+	g := min(glassThick, thick/6)
 	return append([]Shape{
 		edge(rect(0, -thick, width, 0)),
 		fine(line(0, -thick/2+g, width, -thick/2+g)...), fine(line(0, -thick/2-g, width, -thick/2-g)...),

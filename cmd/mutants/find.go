@@ -25,6 +25,7 @@ type mutant struct {
 // key names a mutant so that it stays the same when other lines change.
 func (m mutant) key() string { return m.file + " " + m.fun + ": " + m.text }
 
+// String says where the slip is and what it changes.
 func (m mutant) String() string { return fmt.Sprintf("%s:%d %s: %s", m.file, m.line, m.fun, m.text) }
 
 // draw returns n of the mutants in their order, all when n is 0.

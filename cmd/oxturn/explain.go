@@ -59,8 +59,11 @@ func explainOne(w io.Writer, id string) error {
 		id, didYouMean(strings.ToUpper(id), known))
 }
 
+// textWide columns is how wide text for a terminal is set.
+const textWide = 78
+
 func writeExplanation(w io.Writer, e job.Explanation) {
-	fmt.Fprintf(w, "%s: %s\n\n%s\n", e.ID, e.Title, wrap(e.Text, 78))
+	fmt.Fprintf(w, "%s: %s\n\n%s\n", e.ID, e.Title, wrap(e.Text, textWide))
 	for _, x := range []struct{ title, text string }{{"Gives it", e.Bad}, {"Does not", e.Good}} {
 		if x.text != "" {
 			fmt.Fprintf(w, "\n%s:\n\n%s\n", x.title, indent(x.text))

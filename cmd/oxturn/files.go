@@ -140,9 +140,12 @@ func (s *stage) fill(files []file) error {
 	return nil
 }
 
+// fileMode is of every file that is written; the system's own mask takes off from it.
+const fileMode = 0o666
+
 // writeSafe writes a new file and waits until the disk has it.
 func writeSafe(name string, data []byte) error {
-	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, fileMode)
 	if err != nil {
 		return err
 	}

@@ -65,12 +65,16 @@ func topicText(name string) string {
 	return string(data)
 }
 
+// idColumns columns stand before what an ID means.
+const idColumns = 15
+
 // sheetKinds lists the kinds of sheet with what each shows, and the readers with
 // what each needs.
 func sheetKinds() string {
 	var b strings.Builder
 	for _, k := range setKinds() {
-		fmt.Fprintf(&b, "  %-13s%s\n", k.ID, strings.ReplaceAll(wrap(k.About, 67), "\n", "\n"+strings.Repeat(" ", 15)))
+		fmt.Fprintf(&b, "  %-13s%s\n", k.ID, strings.ReplaceAll(wrap(k.About, 67), "\n",
+			"\n"+strings.Repeat(" ", idColumns)))
 	}
 	b.WriteByte('\n')
 	before := ""

@@ -74,6 +74,7 @@ type sink struct {
 	lost error
 }
 
+// Write passes on what can be written and keeps the first error: what is lost is said at the end.
 func (o *sink) Write(p []byte) (int, error) {
 	n, err := o.to.Write(p)
 	if o.lost == nil {

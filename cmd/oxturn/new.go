@@ -138,9 +138,12 @@ func withArticle(kind string) string {
 // errThere is that a file is not overwritten.
 type errThere struct{ name string }
 
+// Error names the file that is there.
 func (e errThere) Error() string {
 	return fmt.Sprintf("%s is there already and is left as it is; give another name", e.name)
 }
+
+// Is makes it an fs.ErrExist.
 func (e errThere) Is(target error) bool { return target == fs.ErrExist }
 
 // writeNew writes a file that must not be there yet, and removes it when it

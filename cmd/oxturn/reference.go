@@ -58,6 +58,9 @@ func rankOf(k job.Key) int {
 	return 1
 }
 
+// docWide columns is how wide a key's description is set, indented by two.
+const docWide = 76
+
 // keyEntry is the help on one key: what it is, takes and is without, and where
 // it belongs; of a table with all its keys.
 func keyEntry(k job.Key) string {
@@ -65,7 +68,7 @@ func keyEntry(k job.Key) string {
 		return strings.TrimLeft(jobFileText(k.Path), "\n")
 	}
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s%s\n%s\n\n", k.Path, star(k), indent(wrap(k.Doc+".", 76)))
+	fmt.Fprintf(&b, "%s%s\n%s\n\n", k.Path, star(k), indent(wrap(k.Doc+".", docWide)))
 	line := func(name, text string) {
 		if text != "" {
 			fmt.Fprintf(&b, "  %-10s %s\n", name, strings.ReplaceAll(wrap(text, 66), "\n", "\n             "))
@@ -187,7 +190,7 @@ func jobFileText(path string) string {
 		switch {
 		case !inside:
 		case isTable(k):
-			fmt.Fprintf(&b, "\n%s%s\n%s\n\n", k.Header(), star(k), indent(wrap(k.Doc+".", 76)))
+			fmt.Fprintf(&b, "\n%s%s\n%s\n\n", k.Header(), star(k), indent(wrap(k.Doc+".", docWide)))
 		default:
 			b.WriteString(keyLines(k))
 		}
@@ -201,6 +204,9 @@ func star(k job.Key) string {
 	}
 	return ""
 }
+
+// exampleColumns columns stand before what is said of a value.
+const exampleColumns = 23
 
 // keyLines are a key's name, what it takes and its text, hung under the name.
 func keyLines(k job.Key) string {
@@ -219,9 +225,9 @@ func keyLines(k job.Key) string {
 	lines := strings.Split(wrap(text, 56), "\n")
 	out := fmt.Sprintf("  %-20s %s\n", k.Name()+star(k), lines[0])
 	for _, l := range lines[1:] {
-		out += strings.Repeat(" ", 23) + l + "\n"
+		out += strings.Repeat(" ", exampleColumns) + l + "\n"
 	}
-	return out + strings.Repeat(" ", 23) + "e.g. " + lastLine(k.Example) + "\n"
+	return out + strings.Repeat(" ", exampleColumns) + "e.g. " + lastLine(k.Example) + "\n"
 }
 
 func lastLine(s string) string { return s[strings.LastIndexByte(s, '\n')+1:] }

@@ -60,6 +60,9 @@ func (o *refitOrder) amend(j *job.Job) error {
 	return o.recount(a)
 }
 
+// farthestRun is more runs than any cable has, and more pegs than any run.
+const farthestRun = 10000
+
 // recount puts in which laid runs have other pegs than the plan's.
 func (o *refitOrder) recount(a *job.Laid) error {
 	seen := map[int]bool{}
@@ -68,7 +71,7 @@ func (o *refitOrder) recount(a *job.Laid) error {
 		n, err1 := strconv.Atoi(strings.TrimSpace(run))
 		k, err2 := strconv.Atoi(strings.TrimSpace(pegs))
 		switch {
-		case err1 != nil || err2 != nil || n < 1 || k < leastRun || k > 10000:
+		case err1 != nil || err2 != nil || n < 1 || k < leastRun || k > farthestRun:
 			return fmt.Errorf("--run %q is not a run and the pegs it really has, %d at least, such as 8=13", s,
 				leastRun)
 		case seen[n]:
@@ -139,7 +142,7 @@ func parseMark(s string, u plane.Units) (job.LaidMark, error) {
 	if m.Pegs, err2 = 0, nil; both {
 		m.Pegs, err2 = strconv.ParseFloat(strings.TrimSpace(pegs), 64)
 	}
-	if err1 != nil || err2 != nil || m.Run < 1 || m.Run > 10000 || !(m.Pegs >= 0 && m.Pegs <= 10000) {
+	if err1 != nil || err2 != nil || m.Run < 1 || m.Run > farthestRun || !(m.Pegs >= 0 && m.Pegs <= farthestRun) {
 		return m, fmt.Errorf("--mark %q is not a run and pegs into it, such as 11,26, with a length after = where it "+
 			"is not the half-way mark", s)
 	}

@@ -185,6 +185,9 @@ func baseName(path string) string {
 	return n
 }
 
+// longestName bytes of a file's name leave room for what is added to it.
+const longestName = 200
+
 // checkName reports what keeps a name from being part of a file's name.
 func checkName(n string) error {
 	odd := func(r rune) bool { return r == '/' || r == '\\' || unicode.IsControl(r) }
@@ -193,7 +196,7 @@ func checkName(n string) error {
 		return fmt.Errorf("%q is no name for a file", n)
 	case strings.ContainsFunc(n, odd):
 		return fmt.Errorf("%q has characters that no file's name may have", n)
-	case len(n) > 200:
+	case len(n) > longestName:
 		return fmt.Errorf("a name of %d bytes is too long for a file", len(n))
 	}
 	return nil

@@ -41,13 +41,19 @@ type watchOrder struct {
 	poll   time.Duration
 }
 
+// highestPort is the last port there is.
+const highestPort = 65535
+
+// pollEvery is how often a file is looked at where it is not said.
+const pollEvery = 300 * time.Millisecond
+
 func (o *watchOrder) flags(f *verbFlags) {
 	f.folder(&o.dir)
 	f.UintVar(&o.port, "port", 0, "")
 	f.BoolVar(&o.noOpen, "no-open", false, "")
-	f.DurationVar(&o.poll, "poll", 300*time.Millisecond, "")
+	f.DurationVar(&o.poll, "poll", pollEvery, "")
 	f.hold(func() error {
-		if o.poll < 10*time.Millisecond || o.port > 65535 {
+		if o.poll < 10*time.Millisecond || o.port > highestPort {
 			return errors.New("--poll is 10ms at least, --port 65535 at most")
 		}
 		return nil

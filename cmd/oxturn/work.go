@@ -178,6 +178,7 @@ type faultError struct {
 	stack []byte
 }
 
+// Error asks for a report, with where it happened.
 func (e *faultError) Error() string {
 	return fmt.Sprintf("this is a fault in oxturn, not in your job: %v\nplease report it with the job file and these "+
 		"lines\n%s", e.what, e.stack)

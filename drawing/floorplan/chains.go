@@ -31,6 +31,7 @@ const (
 	westSide
 )
 
+// String names the side by the compass.
 func (s side) String() string { return [...]string{"south", "east", "north", "west"}[s] }
 
 // out returns the way off the floor at a side, as the floor lies on paper.

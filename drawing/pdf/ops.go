@@ -89,12 +89,16 @@ func lineCap(s *drawing.Stroke) int {
 	return 1
 }
 
+// brightest is a channel without any black.
+const brightest = 255
+
 // colour sets a colour, by the operator for greys where it is one.
 func colour(c drawing.Colour, grey, rgb string) string {
 	if c.R == c.G && c.G == c.B {
-		return num(float64(c.R)/255) + " " + grey
+		return num(float64(c.R)/brightest) + " " + grey
 	}
-	return num(float64(c.R)/255) + " " + num(float64(c.G)/255) + " " + num(float64(c.B)/255) + " " + rgb
+	return num(float64(c.R)/brightest) + " " + num(float64(c.G)/brightest) + " " + num(float64(c.B)/brightest) + " " +
+		rgb
 }
 
 // seg writes one step. A path must begin with a place to start from.

@@ -287,6 +287,7 @@ type Refusal struct {
 	Message string
 }
 
+// Error is the message as it is printed.
 func (r *Refusal) Error() string { return r.Message }
 
 // refusal says by how much the drawing is too large for the largest paper that

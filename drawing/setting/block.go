@@ -126,6 +126,7 @@ func measure(blocks []Block) []Block {
 	return out
 }
 
+// Height is what the block takes at a width of w, both mm of paper, tooHigh where it would be squeezed.
 func (m Measured) Height(ty *Typesetter, w float64) float64 {
 	if m.squeezed(w) {
 		return tooHigh
@@ -182,6 +183,7 @@ func (l List) indent() float64 {
 	return 0
 }
 
+// Height is what the list takes at a width of w, both mm of paper.
 func (l List) Height(ty *Typesetter, w float64) float64 {
 	h := ty.HeadingHeight(l.Shown(), w)
 	for _, p := range l.Paras {
@@ -194,6 +196,7 @@ func (l List) para(ty *Typesetter, p string, w float64) float64 {
 	return float64(ty.Lines(fonts.Lettering, p, l.size().height, w-l.indent()))*l.size().leading + l.size().space
 }
 
+// Set draws the list from at, the upper left corner, w mm wide.
 func (l List) Set(pg *Page, at drawing.Pt, w float64) {
 	y, pr := at.Y, l.size()
 	y += SetHeading(pg, at, l.Shown(), w)
@@ -210,6 +213,7 @@ func (l List) Set(pg *Page, at drawing.Pt, w float64) {
 	}
 }
 
+// Split parts the list so that what fits stays within h mm of paper at a width of w.
 func (l List) Split(ty *Typesetter, w, h float64) (fits, rest Block) {
 	used, n := ty.HeadingHeight(l.Shown(), w), 0
 	for n < len(l.Paras) {

@@ -109,6 +109,7 @@ func (c Chart) axes() (x, y chartAxis) {
 	return AxisFor(math.Min(0, box.X0), box.X1, 6), AxisFor(box.Y0, box.Y1, 5)
 }
 
+// Height is what the chart takes at a width of w, both mm of paper.
 func (c Chart) Height(ty *Typesetter, w float64) float64 {
 	h := ty.HeadingHeight(c.Head, w) + float64(ty.Lines(fonts.Lettering, c.Up, Note, w))*Leading + 1 + plotHeight +
 		2*Leading + 3
@@ -118,6 +119,7 @@ func (c Chart) Height(ty *Typesetter, w float64) float64 {
 	return h
 }
 
+// Set draws the chart from at, the upper left corner, w mm wide.
 func (c Chart) Set(pg *Page, at drawing.Pt, w float64) {
 	y := at.Y + SetHeading(pg, at, c.Head, w)
 	for _, l := range pg.Ty.Wrap(c.Up, w) {

@@ -39,6 +39,7 @@ func (l Legend) entry(ty *Typesetter, s signs.Sign, w float64) (h float64) {
 	return max(SwatchH+0.3, float64(ty.Lines(fonts.Lettering, s.Words(), Note, w-SwatchW-sampleGap))*Leading+0.9)
 }
 
+// Height is what the legend takes at a width of w, both mm of paper.
 func (l Legend) Height(ty *Typesetter, w float64) float64 {
 	h := ty.HeadingHeight(l.shown(), w)
 	for _, s := range l.Signs {
@@ -47,6 +48,7 @@ func (l Legend) Height(ty *Typesetter, w float64) float64 {
 	return h
 }
 
+// Split parts the legend so that what fits stays within h mm of paper at a width of w.
 func (l Legend) Split(ty *Typesetter, w, h float64) (fits, rest Block) {
 	used, n := ty.HeadingHeight(l.shown(), w), 0
 	for n < len(l.Signs) {
@@ -68,6 +70,7 @@ func (l Legend) Split(ty *Typesetter, w, h float64) (fits, rest Block) {
 	return Legend{l.Head, l.Signs[:n], l.mute}, Legend{Head: Continued(l.Head), Signs: l.Signs[n:]}
 }
 
+// Set draws the legend from at, the upper left corner, w mm wide.
 func (l Legend) Set(pg *Page, at drawing.Pt, w float64) {
 	y := at.Y + SetHeading(pg, at, l.shown(), w)
 	for _, s := range l.Signs {

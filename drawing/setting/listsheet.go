@@ -171,6 +171,7 @@ func shortestOf(ty *Typesetter, blocks []Block, cols []drawing.Box) []drawing.Bo
 // A Stack is blocks that stand below each other where that can be.
 type Stack []Block
 
+// Height is what all blocks of the stack takes at a width of w, both mm of paper.
 func (t Stack) Height(ty *Typesetter, w float64) float64 {
 	h := -BlockGap
 	for _, b := range t {
@@ -179,6 +180,7 @@ func (t Stack) Height(ty *Typesetter, w float64) float64 {
 	return h
 }
 
+// Set draws all blocks of the stack from at, the upper left corner, w mm wide.
 func (t Stack) Set(pg *Page, at drawing.Pt, w float64) {
 	for _, b := range t {
 		b.Set(pg, at, w)

@@ -312,6 +312,7 @@ func (t Table) top(ty *Typesetter, ws []float64) float64 {
 	return h
 }
 
+// Height is what the table takes at a width of w, both mm of paper.
 func (t Table) Height(ty *Typesetter, w float64) float64 {
 	ws := t.widths(ty, w)
 	h := t.top(ty, ws)
@@ -321,6 +322,7 @@ func (t Table) Height(ty *Typesetter, w float64) float64 {
 	return h
 }
 
+// Split parts the table so that what fits stays within h mm of paper at a width of w.
 func (t Table) Split(ty *Typesetter, w, h float64) (fits, rest Block) {
 	if t.whole() && t.Height(ty, w) > h {
 		return nil, t
@@ -360,6 +362,7 @@ func (t Table) splitAfter(ty *Typesetter, w, h float64, least int) (fits, rest B
 	return first, last
 }
 
+// Set draws the table from at, the upper left corner, w mm wide.
 func (t Table) Set(pg *Page, at drawing.Pt, w float64) {
 	ty := pg.Ty
 	ws := t.widths(ty, w)

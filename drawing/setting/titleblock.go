@@ -244,6 +244,7 @@ func (t TitleBlock) valueAt(f field) (dx, dy float64) {
 	return Pad, fieldName
 }
 
+// Height is what the title block takes at a width of w, both mm of paper.
 func (t TitleBlock) Height(ty *Typesetter, w float64) float64 {
 	h := t.band()
 	if !t.besides(ty, w) {
@@ -271,6 +272,7 @@ func (t TitleBlock) noteHeight(ty *Typesetter, w float64) float64 {
 	return float64(ty.Lines(fonts.Lettering, t.statusNote(), Note, w-2*Pad))*Leading + underNote
 }
 
+// Set draws the title block from at, the upper left corner, w mm wide.
 func (t TitleBlock) Set(pg *Page, at drawing.Pt, w float64) {
 	box := drawing.Box{X0: at.X, Y0: at.Y, X1: at.X + w, Y1: at.Y + t.Height(pg.Ty, w)}
 	ty := pg.Ty

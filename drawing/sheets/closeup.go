@@ -207,11 +207,13 @@ func (c closeup) places(w float64) (at []drawing.Pt, high float64) {
 	return at, y + row
 }
 
+// Height is what the close-ups with their words takes at a width of w, both mm of paper.
 func (c closeup) Height(ty *setting.Typesetter, w float64) float64 {
 	_, high := c.places(w)
 	return high + 1.5 + float64(ty.Lines(fonts.Lettering, c.words, setting.Note, w))*setting.Leading
 }
 
+// Set draws the close-ups side by side from at, w mm wide, their words below.
 func (c closeup) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	places, high := c.places(w)
 	for i, p := range places {

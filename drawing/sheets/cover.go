@@ -217,6 +217,7 @@ func (b floorPicture) ratio(w float64) float64 {
 	return max(box.W()/(w-4), box.H()/pictureHigh)
 }
 
+// Height is what the picture of the floor takes at a width of w, both mm of paper.
 func (b floorPicture) Height(ty *setting.Typesetter, w float64) float64 {
 	return ty.HeadingHeight(b.head(), w) + b.room.Job.Outline.Bounds().H()/b.ratio(w) + 3
 }

@@ -107,6 +107,7 @@ func (d crossingDetail) scale(w float64) float64 { return 1 / d.drawnAt(w).Ratio
 
 func (d crossingDetail) scaleName(w float64) string { return d.drawnAt(w).Name }
 
+// Height is what the section takes at a width of w, both mm of paper.
 func (d crossingDetail) Height(ty *setting.Typesetter, w float64) float64 {
 	_, high := d.shows()
 	drawn := high*d.scale(w) + crossingWall + crossingAbove
@@ -114,6 +115,7 @@ func (d crossingDetail) Height(ty *setting.Typesetter, w float64) float64 {
 		w))*setting.Leading + 3
 }
 
+// Set draws the section from at, the upper left corner, w mm wide.
 func (d crossingDetail) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	y := at.Y
 	k := d.scale(w)

@@ -106,6 +106,7 @@ func (d cutDiagram) order() string {
 // for the numbers of narrow pieces.
 func (d cutDiagram) high(w float64) float64 { return min(24, max(12, d.stock.Width*d.scale(w))) }
 
+// Height is what the strip with its cuts takes at a width of w, both mm of paper.
 func (d cutDiagram) Height(ty *setting.Typesetter, w float64) float64 {
 	return ty.HeadingHeight(d.head(), w) + d.high(w) + float64(ty.Lines(fonts.Lettering, d.order(), setting.Note,
 		w))*setting.Leading + 2

@@ -162,6 +162,7 @@ const detailsID = "details"
 // detailHead is the height of a detail's title, mm on paper.
 const detailHead = symbols.CalloutSize + 2
 
+// Height is what the figure under its number and name takes at a width of w, both mm of paper.
 func (d detail) Height(ty *setting.Typesetter, w float64) float64 {
 	return max(detailHead, ty.HeadingHeight(d.name, w-headIn)+setting.Leading+1) + d.figure.Height(ty, w)
 }
@@ -169,6 +170,8 @@ func (d detail) Height(ty *setting.Typesetter, w float64) float64 {
 // headIn is from the left of a detail to the words of its title, mm on paper.
 const headIn = symbols.CalloutSize + 3
 
+// Set draws the figure under its number and name from at, and notes on the page that the detail is
+// there.
 func (d detail) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	pg.Details = append(pg.Details, d.number)
 	pg.Add(pg.Callout(d.number, at.Add(drawing.Pt{X: symbols.CalloutSize/2 + 0.2, Y: symbols.CalloutSize / 2}))...)

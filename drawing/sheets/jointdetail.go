@@ -143,11 +143,13 @@ func (d jointDetail) wrapped(ty *setting.Typesetter, w float64) []string {
 	return out
 }
 
+// Height is what the section with its words takes at a width of w, both mm of paper.
 func (d jointDetail) Height(ty *setting.Typesetter, w float64) float64 {
 	return detailAbove + d.thick()/d.scale.Ratio + detailBelow +
 		float64(len(d.wrapped(ty, w)))*setting.Leading
 }
 
+// Set draws the section with its words from at, the upper left corner, w mm wide.
 func (d jointDetail) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	y := at.Y + detailAbove
 	box := drawing.Box{X0: at.X + floorplan.Poche, Y0: y, X1: at.X + math.Min(w, 90) - setting.BreakWide,

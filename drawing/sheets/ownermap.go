@@ -276,6 +276,7 @@ func (l panelLabel) wrapped(ty *setting.Typesetter, i int, w float64) []string {
 	return lines
 }
 
+// Height is what the label takes at a width of w, both mm of paper.
 func (l panelLabel) Height(ty *setting.Typesetter, w float64) float64 {
 	h := ty.HeadingHeight(labelHead, w) + 5
 	for i := range l.lines {
@@ -310,6 +311,7 @@ func tallest(row []labelCode) (h float64) {
 
 const labelHead = "Label to cut out"
 
+// Set draws the label from at, the upper left corner, w mm wide.
 func (l panelLabel) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	y := at.Y + setting.SetHeading(pg, at, labelHead, w)
 	b := drawing.Box{X0: at.X, Y0: y, X1: at.X + min(w, labelWidth), Y1: at.Y + l.Height(pg.Ty, w)}

@@ -171,6 +171,8 @@ const (
 	noRoom       = 1e6
 )
 
+// Height is what the pictures take at a width of w, both mm of paper; more than any page where they get
+// too small.
 func (p phases) Height(ty *setting.Typesetter, w float64) float64 {
 	g := p.grid(ty, w)
 	if math.Max(p.bounds.W(), p.bounds.H())*g.scale < leastPicture {
@@ -183,6 +185,7 @@ func (p phases) Height(ty *setting.Typesetter, w float64) float64 {
 	return h - phaseGap + 1
 }
 
+// Set draws the pictures, row by row from at, the upper left corner, w mm wide.
 func (p phases) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	g := p.grid(pg.Ty, w)
 	y := at.Y + setting.SetHeading(pg, at, p.head, w)

@@ -110,11 +110,13 @@ func (m warmFloor) ratio(w float64) float64 {
 	return math.Max(b.W()/(w-2*warmSide), b.H()/warmHigh)
 }
 
+// Height is what the floor with its scale of temperatures takes at a width of w, both mm of paper.
 func (m warmFloor) Height(ty *setting.Typesetter, w float64) float64 {
 	return ty.HeadingHeight(m.head, w) + m.bounds().H()/m.ratio(w) + 2*warmSide + warmBar + setting.Leading +
 		float64(ty.Lines(fonts.Lettering, m.words, setting.Note, w))*setting.Leading + 2
 }
 
+// Set draws the floor with its scale of temperatures from at, the upper left corner, w mm wide.
 func (m warmFloor) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	y := at.Y + setting.SetHeading(pg, at, m.head, w)
 	k := m.ratio(w)

@@ -25,8 +25,10 @@ const (
 
 func (d wiring) rows() float64 { return float64(max(len(d.cables)+d.sensors, 3)) }
 
+// Height is what the diagram takes at a width of w, both mm of paper.
 func (d wiring) Height(*setting.Typesetter, float64) float64 { return wireHead + d.rows()*wireRow + 2 }
 
+// Set draws the diagram from at, the upper left corner, w mm wide.
 func (d wiring) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	setting.SetHeading(pg, at, "Wiring diagram", w)
 	y := at.Y + wireHead

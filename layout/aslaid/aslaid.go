@@ -221,13 +221,16 @@ func ends(l *layout.Laid) {
 // the label before a run is likely to be missing.
 const lengthShare = 0.04
 
+// besideFloor mm beside the floor a peg may be said to lie: tape and plan differ.
+const besideFloor = plane.Inch + 5
+
 // check looks at what a cable cannot do: cross itself, leave its room, or be of
 // another length than its label says.
 func check(l *layout.Laid, r *layout.Room, c *layout.Cable, j *job.Job) *job.Diagnostic {
 	key := given(l.Job)
 	at := l.Job.Spans.At(key)
 	for i, p := range l.Path {
-		if !r.Floor.Contains(p) && r.Floor.Distance(p) > plane.Inch+5 {
+		if !r.Floor.Contains(p) && r.Floor.Distance(p) > besideFloor {
 			return &job.Diagnostic{Span: at, Hint: "look at that leg and those before it",
 				Message: fmt.Sprintf("%s: leg %d of cable %s would leave room %q, to (%s, %s)", key, i, c.ID,
 					r.Job.Name,
@@ -292,13 +295,16 @@ func given(a *job.Laid) string {
 	return "runs"
 }
 
+// straightBack is the cosine below which a path turns back on itself.
+const straightBack = -0.9999
+
 // selfCrossing returns two legs of a path that cross, touch or lie on each
 // other, counted from 1.
 func selfCrossing(path []plane.Point) (i, k int, ok bool) {
 	leg := func(i int) plane.Segment { return plane.Segment{A: path[i-1], B: path[i]} }
 	for i := 1; i < len(path); i++ {
 		if i+1 < len(path) {
-			if u, v := path[i].Sub(path[i-1]).Unit(), path[i+1].Sub(path[i]).Unit(); u.Dot(v) < -0.9999 {
+			if u, v := path[i].Sub(path[i-1]).Unit(), path[i+1].Sub(path[i]).Unit(); u.Dot(v) < straightBack {
 				return i, i + 1, true // straight back over itself
 			}
 		}

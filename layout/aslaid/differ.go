@@ -8,6 +8,9 @@ import (
 	"oxturn/layout/plane"
 )
 
+// differShare of a gap off its run is a cable that lies elsewhere.
+const differShare = 0.75
+
 // compared lists what does not lie where the plan had it, by more than the
 // evidence can tell.
 func compared(l *layout.Laid, c *layout.Cable) *layout.Laid {
@@ -26,7 +29,7 @@ func compared(l *layout.Laid, c *layout.Cable) *layout.Laid {
 	}
 	for _, run := range layout.Runs(l.Planned, c.BendRadius, c.Lattice.Pitch) {
 		laid, plan, off := farthest(plane.Segment{A: run.From, B: run.To}, l.Path)
-		if off > math.Max(l.Error, 0.75*c.Spacing) {
+		if off > math.Max(l.Error, differShare*c.Spacing) {
 			what := "planned run %s, where no cable lies"
 			if _, mid, _, _ := plane.Nearest(l.Path, run.From.Lerp(run.To, 0.5)); mid <= l.Error {
 				what = "an end of planned run %s, where no cable lies"
@@ -48,10 +51,13 @@ func add(l *layout.Laid, what string, plan plane.Point, laid *plane.Point) {
 	}
 }
 
+// lookEvery mm of a run it is held against the plan.
+const lookEvery = 50.0
+
 // farthest returns the place of a run that lies farthest from a line, looked at
 // every 50 mm, with the line's nearest point to it.
 func farthest(run plane.Segment, line []plane.Point) (nearest, on plane.Point, off float64) {
-	n := math.Ceil(run.Length()/50) + 1
+	n := math.Ceil(run.Length()/lookEvery) + 1
 	for k := range int(n) + 1 {
 		p := run.A.Lerp(run.B, float64(k)/n)
 		if q, d, _, _ := plane.Nearest(line, p); d > off {

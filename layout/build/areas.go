@@ -92,12 +92,15 @@ func keepOffs(r *layout.Room) (plane.Region, error) {
 	return plane.Union(regions...)
 }
 
+// discSides sides draw a disc of floor that is left out.
+const discSides = 48
+
 func keepOffFixture(r *layout.Room, f job.Fixture) error {
 	if f.Heated {
 		return nil // its drain is kept off by itself
 	}
 	if f.Flange != nil {
-		ring := plane.FromRing(plane.Circle(f.Flange.Centre, f.Flange.Radius+f.Flange.Clear, 48))
+		ring := plane.FromRing(plane.Circle(f.Flange.Centre, f.Flange.Radius+f.Flange.Clear, discSides))
 		r.NoCut = append(r.NoCut, layout.NoCut{Reason: layout.ForFixture, Name: f.Name + " flange", Region: ring})
 	}
 	return keepOff(r, layout.ForFixture, f.Name, plane.FromRing(f.Outline), f.Clear)
@@ -105,7 +108,7 @@ func keepOffFixture(r *layout.Room, f job.Fixture) error {
 
 func keepOffFixing(r *layout.Room, x job.Fixing) error {
 	if len(x.Line) == 1 {
-		disc := plane.FromRing(plane.Circle(x.Line[0], x.Clear, 48))
+		disc := plane.FromRing(plane.Circle(x.Line[0], x.Clear, discSides))
 		r.NoCut = append(r.NoCut, layout.NoCut{Reason: layout.ForFixing, Name: x.Name, Region: disc})
 		return nil
 	}

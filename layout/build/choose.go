@@ -75,11 +75,14 @@ func best(cands []layout.Candidate, enough float64) (at int, sure bool) {
 	return at, false
 }
 
+// nearlyAll of the floor that zones can warm is what they are asked to.
+const nearlyAll = 0.95
+
 // enough is the share of the floor that could be heated which a choice is to
 // cover: nearly all that the job has cables for.
 func enough(r *layout.Room, j *job.Job) float64 {
 	zones := served(r, j)
-	return 0.95 * min(1, joined(zones).Area()/heatable(r, j, func(int) bool { return false }))
+	return nearlyAll * min(1, joined(zones).Area()/heatable(r, j, func(int) bool { return false }))
 }
 
 // heatable is the area in mm² of the zones that could be heated: those with
@@ -231,13 +234,16 @@ func candidates(r *layout.Room, j *job.Job) []layout.Candidate {
 // cable is wanted to come nearer.
 const nearEnough = 1.0 / 3
 
+// spareWeighs is what a cable too many counts, in the units of a distance from the ideal.
+const spareWeighs = 0.1
+
 // rank orders candidates: those within the limits by their distance from the
 // asked density. A second cable on the same floor is one more lead, one more
 // splice and one more thing to fail: it comes after any cable that does alone.
 func rank(c layout.Candidate) float64 {
 	d := c.Off
 	if c.Spare > 0 || c.Off > nearEnough {
-		d += nearEnough + float64(0.1*float64(c.Spare))
+		d += nearEnough + float64(spareWeighs*float64(c.Spare))
 	}
 	if c.Why != "" {
 		d += 1000

@@ -74,6 +74,9 @@ func home(r *layout.Room, zone int) (at plane.Point) {
 	return at
 }
 
+// longerCool times the least length that a cooler floor takes is surely laid.
+const longerCool = 1.05
+
 // moreReaches tries whether a zone that has less cable than it takes has no cool
 // floor once it has as much: then the cable ran out, and the way is wide enough.
 func moreReaches(d draft, zone int) bool {
@@ -82,7 +85,7 @@ func moreReaches(d draft, zone int) bool {
 	for _, c := range d.Cables {
 		l := c.Label
 		if c.Zone == zone {
-			l.Length, l.Watts = l.Length*1.05*least/laid, l.Watts*1.05*least/laid
+			l.Length, l.Watts = l.Length*longerCool*least/laid, l.Watts*longerCool*least/laid
 		}
 		labels = append(labels, l)
 	}

@@ -51,6 +51,9 @@ func membraneInput(p *layout.Plan) membrane.Input {
 	return in
 }
 
+// insideStep mm inside a wall is looked for whether a doorway has floor there.
+const insideStep = 5.0
+
 // membraneRoom states a room as the cut plan wants it.
 func membraneRoom(r *layout.Room) membrane.Room {
 	l := r.Cables[0].Lattice
@@ -65,7 +68,7 @@ func membraneRoom(r *layout.Room) membrane.Room {
 		w := r.Job.Walls[o.Wall].Segment
 		a, b := w.At(o.From), w.At(o.To)
 		in := b.Sub(a).Unit().Left().Mul(doorDepth)
-		if !r.Floor.Contains(a.Lerp(b, 0.5).Add(in.Unit().Mul(5))) {
+		if !r.Floor.Contains(a.Lerp(b, 0.5).Add(in.Unit().Mul(insideStep))) {
 			in = in.Mul(-1)
 		}
 		out.Doorways = append(out.Doorways, plane.Ring{a, b, b.Add(in), a.Add(in)}.CCW())

@@ -39,6 +39,9 @@ func pieceBy(inner plane.Region, p plane.Point) (at int, off float64) {
 	return at, off
 }
 
+// neckWithin mm: a neck is found no closer.
+const neckWithin = 0.2
+
 // neckTo finds what keeps two runs side by side, so many mm apart, from a spot
 // of a zone: a neck on the way from the floor about home. narrow: the floor at
 // the spot is itself too narrow. Neither where two runs can come there.
@@ -58,7 +61,7 @@ func neckTo(zone plane.Region, home, spot plane.Point, two float64) (n *neck, na
 	if _, a, b := apart(wide); a == b {
 		return nil, false
 	}
-	for least := 0.0; wide-least > 0.2; {
+	for least := 0.0; wide-least > neckWithin; {
 		mid := (least + wide) / 2
 		if _, a, b := apart(mid); a == b {
 			least = mid

@@ -241,6 +241,9 @@ func cutFor(r job.Room, along func(plane.Point) float64, room float64) (cut floa
 	return cut, width > room
 }
 
+// sameWidth mm: strips that just fill a width are not one too many.
+const sameWidth = 1e-9
+
 // widestFree returns the middle and the width of the widest stretch of a room,
 // along a direction, in which no fixture, opening or corner lies.
 func widestFree(r job.Room, along func(plane.Point) float64) (middle, width float64) {
@@ -271,7 +274,7 @@ func widestFree(r job.Room, along func(plane.Point) float64) (middle, width floa
 	slices.SortFunc(stops, func(a, b [2]float64) int { return cmp.Compare(a[0], b[0]) })
 	reach := stops[0][1]
 	for _, s := range stops[1:] {
-		if s[0]-reach > width+1e-9 {
+		if s[0]-reach > width+sameWidth {
 			middle, width = (s[0]+reach)/2, s[0]-reach
 		}
 		reach = math.Max(reach, s[1])

@@ -83,6 +83,9 @@ func doorways(r *job.Room, wall int) (out [][2]float64) {
 	return out
 }
 
+// facing is the cosine below which two walls face each other.
+const facing = -0.9
+
 // seenOfWall is how much a wall is seen from the doorways.
 func seenOfWall(r *job.Room, wall int) float64 {
 	seen := 1.0
@@ -91,7 +94,7 @@ func seenOfWall(r *job.Room, wall int) float64 {
 	}
 	w := r.Walls[wall]
 	for i, o := range r.Walls {
-		faces := w.B.Sub(w.A).Unit().Dot(o.B.Sub(o.A).Unit()) < -0.9
+		faces := w.B.Sub(w.A).Unit().Dot(o.B.Sub(o.A).Unit()) < facing
 		if faces && len(doorways(r, i)) > 0 {
 			return seenFromDoor
 		}

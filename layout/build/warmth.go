@@ -212,10 +212,13 @@ func run(w *layout.Warmth, p *layout.Plan, r *layout.Room, c *layout.Cable) erro
 	return nil
 }
 
+// samePerMetre W/m: runs that differ by less share a section.
+const samePerMetre = 0.05
+
 // like reports whether two floors are laid alike, on the same ground.
 func like(w layout.Warm, o layout.Warm) bool {
 	s, t := w.Hot.Section, o.Hot.Section
-	return math.Abs(t.WattsPerMetre-s.WattsPerMetre) < 0.05 && math.Abs(t.Spacing-s.Spacing) < 1 &&
+	return math.Abs(t.WattsPerMetre-s.WattsPerMetre) < samePerMetre && math.Abs(t.Spacing-s.Spacing) < 1 &&
 		t.Diameter == s.Diameter && t.Below == s.Below
 }
 
@@ -277,11 +280,14 @@ func offers(w *layout.Warmth, p *layout.Plan) error {
 	return err
 }
 
+// sumsSlack W/m² a limit may be passed by that rounds to it.
+const sumsSlack = 1e-6
+
 // offered are the spacings in mm that the job allows a cable of so many W/m.
 func offered(j *job.Job, perMetre float64) (out []float64) {
 	for n := j.Spacing.Closest; n <= j.Spacing.Widest && len(out) < mostOffers; n++ {
 		mm := float64(n) * j.Membrane.Pitch
-		if most := j.Supply.MaxDensity; most > 0 && perMetre/(mm/1000) > most+1e-6 {
+		if most := j.Supply.MaxDensity; most > 0 && perMetre/(mm/1000) > most+sumsSlack {
 			continue // the job's own limit forbids it
 		}
 		out = append(out, mm)

@@ -10,16 +10,22 @@ import (
 	"oxturn/layout/say"
 )
 
+// gapSlack pegs a gap may pass the widest by: runs are measured, not counted.
+const gapSlack = 0.1
+
 // tooWide reports whether runs so many mm apart are farther apart than the job
 // allows, but for what a rounded figure may be off.
 func tooWide(j *job.Job, mm float64) bool {
-	return mm > (float64(j.Spacing.Widest)+0.1)*j.Membrane.Pitch
+	return mm > (float64(j.Spacing.Widest)+gapSlack)*j.Membrane.Pitch
 }
+
+// widerOnPaper times the widest gap even rows may lie apart before it is said: some floor has more than its share.
+const widerOnPaper = 1.05
 
 // sparse reports whether an even spacing in mm is wider than the job allows. It
 // follows from area and length, and is good to a few in the hundred.
 func sparse(j *job.Job, spacing float64) bool {
-	return spacing > 1.05*float64(j.Spacing.Widest)*j.Membrane.Pitch
+	return spacing > widerOnPaper*float64(j.Spacing.Widest)*j.Membrane.Pitch
 }
 
 // wideGap warns of the room's widest gap where it is more than the job allows:

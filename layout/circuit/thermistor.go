@@ -38,12 +38,15 @@ func (s SteinhartHart) Celsius(ohms float64) (float64, error) {
 // to 150 °C.
 type Beta struct{ R25, B float64 }
 
+// nominalAt °C is where a thermistor has its nominal ohms (IEC 60539-1).
+const nominalAt = 25
+
 // Ohms returns the resistance at a temperature.
 func (b Beta) Ohms(celsius float64) (float64, error) {
 	if err := checkCelsius(celsius, coldestFormula, hottestFormula); err != nil {
 		return 0, err
 	}
-	return b.R25 * math.Exp(b.B*(1/(celsius+kelvinAtZero)-1/(25+kelvinAtZero))), nil
+	return b.R25 * math.Exp(b.B*(1/(celsius+kelvinAtZero)-1/(nominalAt+kelvinAtZero))), nil
 }
 
 // Celsius returns the temperature at ohms.
@@ -51,6 +54,6 @@ func (b Beta) Celsius(ohms float64) (float64, error) {
 	if err := checkOhms(ohms); err != nil {
 		return 0, err
 	}
-	t := 1/(1/(25+kelvinAtZero)+math.Log(ohms/b.R25)/b.B) - kelvinAtZero
+	t := 1/(1/(nominalAt+kelvinAtZero)+math.Log(ohms/b.R25)/b.B) - kelvinAtZero
 	return checkReading(ohms, t, coldestFormula, hottestFormula)
 }

@@ -96,6 +96,7 @@ type Error struct {
 	Layers       []string // to choose from, where that is what is wrong
 }
 
+// Error is the message without its line and hint, which the caller places.
 func (e *Error) Error() string { return e.Message }
 
 func at(line int, format string, args ...any) *Error {

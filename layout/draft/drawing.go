@@ -93,6 +93,9 @@ func (s *shape) shut() {
 	s.closed, s.line, s.knots = true, s.line[:len(s.line)-1], s.knots[:len(s.knots)-1]
 }
 
+// nearShare is the part of a drawing's size within which ends of lines meet.
+const nearShare = 2000
+
 // near is within how much two ends of lines meet.
 func (d *dxf) near() float64 {
 	var all []plane.Point
@@ -100,7 +103,7 @@ func (d *dxf) near() float64 {
 		all = append(all, s.line...)
 	}
 	box := plane.Bounds(all)
-	return math.Max(box.W(), box.H()) / 2000
+	return math.Max(box.W(), box.H()) / nearShare
 }
 
 // joined takes stretches end to end as long as one goes on where the last one ends.

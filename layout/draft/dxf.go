@@ -80,6 +80,9 @@ func readDXF(data []byte) (*dxf, *Error) {
 	return d, nil
 }
 
+// dxfComment is the group code of a comment, which may stand before all else.
+const dxfComment = 999
+
 // readGroups reads the pairs of a drawing.
 func readGroups(data []byte) (out []group, _ *Error) {
 	lines := strings.Split(strings.ReplaceAll(string(bytes.TrimPrefix(data, []byte("\ufeff"))), "\r\n", "\n"), "\n")
@@ -94,16 +97,19 @@ func readGroups(data []byte) (out []group, _ *Error) {
 		}
 		out = append(out, group{code, strings.TrimSpace(lines[i+1]), i + 2})
 	}
-	if len(out) == 0 || out[0].code != 0 && out[0].code != 999 {
+	if len(out) == 0 || out[0].code != 0 && out[0].code != dxfComment {
 		return nil, at(1, "this is no DXF file: it does not begin with group code 0")
 	}
 	return out, nil
 }
 
+// shownLetters of what stands in a file are shown in a message.
+const shownLetters = 30
+
 // shortened is as much of a text as a message takes.
 func shortened(s string) string {
-	if r := []rune(strings.TrimSpace(s)); len(r) > 30 {
-		return string(r[:30]) + "…"
+	if r := []rune(strings.TrimSpace(s)); len(r) > shownLetters {
+		return string(r[:shownLetters]) + "…"
 	}
 	return strings.TrimSpace(s)
 }

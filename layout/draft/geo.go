@@ -134,6 +134,9 @@ const (
 	eccentricitySquared = 6.69437999014e-3
 )
 
+// farthestNorth degrees: nearer to a pole no room is measured by longitude.
+const farthestNorth = 89.0
+
 // flat takes a ring of positions to the floor. Degrees become lengths by the radii of
 // curvature at the first position, along the meridian and across it, as is right to 1 mm
 // within a house.
@@ -146,7 +149,7 @@ func (g *geo) flat(positions [][]float64, origin **plane.Point) (out plane.Ring,
 			out = append(out, plane.Pt(p[0], p[1]).Mul(g.scale))
 			continue
 		}
-		if math.Abs(p[0]) > 180 || math.Abs(p[1]) > 89 {
+		if math.Abs(p[0]) > 180 || math.Abs(p[1]) > farthestNorth {
 			return nil, at(0, "the position %g, %g is no longitude and latitude", p[0], p[1]).
 				hint("if it is x and y, say in what: --file-units mm, cm, m, in or ft")
 		}

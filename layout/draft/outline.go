@@ -39,10 +39,13 @@ func cleaned(ring plane.Ring) (out plane.Ring, left int) {
 	return out.CCW(), len(ring) - len(out)
 }
 
+// noPlace mm from nothing is no place of a room.
+const noPlace = 1e12
+
 // check says why an outline is no room; line is where it stands in its file, 0 unknown.
 func check(ring plane.Ring, line int) *Error {
 	for _, p := range ring {
-		if !p.Finite() || math.Abs(p.X) > 1e12 || math.Abs(p.Y) > 1e12 {
+		if !p.Finite() || math.Abs(p.X) > noPlace || math.Abs(p.Y) > noPlace {
 			return at(line, "a corner of the outline has no place that can be drawn")
 		}
 	}

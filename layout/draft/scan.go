@@ -29,6 +29,7 @@ type scanned struct {
 // scanPlace is a matrix of four columns, one after the other, or a list of four.
 type scanPlace []float64
 
+// UnmarshalJSON reads a matrix that is one list of sixteen or four of four.
 func (p *scanPlace) UnmarshalJSON(data []byte) error {
 	var flat []float64
 	if json.Unmarshal(data, &flat) == nil {
@@ -53,14 +54,20 @@ func (s *scanned) size(i int) float64 {
 	return 0
 }
 
+// farthestScanned m: no scan has what is farther.
+const farthestScanned = 1e4
+
+// matrixCells are in a transform, four columns of four.
+const matrixCells = 16
+
 // sound reports whether a thing says where it stands.
 func (s *scanned) sound() bool {
 	for _, v := range slices.Concat([]float64(s.Transform), s.Dimensions) {
-		if math.IsNaN(v) || math.Abs(v) > 1e4 {
+		if math.IsNaN(v) || math.Abs(v) > farthestScanned {
 			return false
 		}
 	}
-	return len(s.Transform) == 16
+	return len(s.Transform) == matrixCells
 }
 
 // floor takes a place in a thing's own directions to the floor, mm: x east, and what
@@ -104,6 +111,9 @@ const (
 	alongWall = 0.17
 )
 
+// leastTurn rad is a turn worth a word.
+const leastTurn = 0.001
+
 func readScan(data []byte, _ Options) (*Found, *Error) {
 	var s scan
 	if err := parseJSON(data, &s); err != nil {
@@ -124,7 +134,7 @@ func readScan(data []byte, _ Options) (*Found, *Error) {
 	r := Room{Outline: own.ring(outline)}
 	f.took("an outline of %s and %s from %s", say.Counted(len(outline), "wall"),
 		say.Area(outline.Area(), plane.Millimetres), how)
-	if math.Abs(turn) > 0.001 {
+	if math.Abs(turn) > leastTurn {
 		f.took("the room turned by %s so that its longest wall runs with the sheet", say.AngleFine(plane.Degrees(turn)))
 	}
 	if left > 0 {
@@ -331,12 +341,15 @@ func (s *scan) openings(f *Found, r *Room, own frame) {
 // leastOpening is the least width a job file takes, mm.
 var leastOpening = map[string]float64{"door": 300, "opening": 150, "window": 150}
 
+// onOneOpening mm two openings of a wall share before they are one.
+const onOneOpening = 5.0
+
 // partOpenings keeps one of two openings in the same stretch of wall: the one read first.
 func (r *Room) partOpenings(f *Found) {
 	var kept []Opening
 	for _, o := range r.Openings {
 		over := slices.ContainsFunc(kept, func(p Opening) bool {
-			return p.Wall == o.Wall && math.Min(o.From+o.Width, p.From+p.Width)-math.Max(o.From, p.From) > 5
+			return p.Wall == o.Wall && math.Min(o.From+o.Width, p.From+p.Width)-math.Max(o.From, p.From) > onOneOpening
 		})
 		if over {
 			f.dropped("a %s in the same stretch of wall as another opening", o.Kind)
@@ -379,6 +392,9 @@ func (s *scan) things(f *Found, r *Room, own frame) {
 
 func footprint(s *scanned) float64 { return s.width() * s.depth() }
 
+// alike is the cosine from which on two walls face one way.
+const alike = 0.9
+
 // fixture sets a thing against the wall it stands at, or free; ok is false where it does
 // not stand in the room.
 func (r *Room) fixture(kind string, t *scanned, own frame) (x Fixture, ok bool) {
@@ -399,7 +415,7 @@ func (r *Room) fixture(kind string, t *scanned, own frame) (x Fixture, ok bool) 
 			continue
 		}
 		edge := r.Outline.Edge(wall)
-		if off := edge.Distance(back); off < best && edge.B.Sub(edge.A).Unit().Left().Dot(side.out) > 0.9 {
+		if off := edge.Distance(back); off < best && edge.B.Sub(edge.A).Unit().Left().Dot(side.out) > alike {
 			best = off
 			x.Wall, x.Width, x.Depth = wall, side.width, side.depth
 			x.From, x.Width = within(r.Outline, wall, from, side.width)

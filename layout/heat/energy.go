@@ -64,11 +64,14 @@ type Energy struct {
 	Assumptions  []string
 }
 
+// usualDays days are a month where a job does not say.
+const usualDays = 30
+
 // Energy works out what the use draws and costs. The error names the figure
 // that cannot be.
 func (u Use) Energy() (Energy, error) {
 	if u.Days == 0 {
-		u.Days = 30
+		u.Days = usualDays
 	}
 	if err := u.check(); err != nil {
 		return Energy{}, err

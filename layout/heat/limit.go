@@ -62,6 +62,9 @@ type Verdict struct {
 // Over reports whether the surface would go beyond the limit.
 func (v Verdict) Over() bool { return v.Margin < 0 }
 
+// shownTenth K is the least that a tenth shows.
+const shownTenth = 0.05
+
 // MarginWords says how far the surface stays below the limit, or goes above
 // it: "2.3 °C above". What a tenth does not show is called less than one.
 func (v Verdict) MarginWords(us bool) string {
@@ -75,7 +78,7 @@ func (v Verdict) MarginWords(us bool) string {
 	switch {
 	case k == 0:
 		return "just at"
-	case k < 0.05:
+	case k < shownTenth:
 		return fmt.Sprintf("less than 0.1 %s %s", unit, side)
 	}
 	return say.Tenths(k) + " " + unit + " " + side

@@ -32,12 +32,15 @@ var materials = []Material{
 	{"polyethylene", "plastic", 0.50, 980, 1800, "ISO 10456 table 3"},
 }
 
+// usualVoid of a membrane's height is filled where its own share is not given.
+const usualVoid = 0.8
+
 // DefaultMaterial returns what stands for a kind of layer: tile, mortar,
 // screed, board, wood, concrete, plastic, membrane. ok is false for a kind that
 // has no default, so that the reader is asked.
 func DefaultMaterial(kind string) (m Material, ok bool) {
 	if kind == "membrane" {
-		return FilledMembrane(0.8), true
+		return FilledMembrane(usualVoid), true
 	}
 	for _, m := range materials {
 		if m.Kind == kind {

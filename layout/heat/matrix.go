@@ -127,6 +127,12 @@ func (f factor) solve(z, r []float64) {
 	}
 }
 
+// solvedTo of the right side is what a solution may leave.
+const solvedTo = 1e-11
+
+// roundsASide rounds for every cell of a side are far more than any section took.
+const roundsASide = 20
+
 // solve returns x with A x = b by preconditioned conjugate gradients (Hestenes
 // and Stiefel 1952), to a residual of 1e-11 of b.
 func (a *matrix) solve(b []float64) ([]float64, error) {
@@ -134,9 +140,9 @@ func (a *matrix) solve(b []float64) ([]float64, error) {
 	x, r, z, p, q := make([]float64, n), append([]float64(nil), b...), make([]float64, n), make([]float64,
 		n), make([]float64, n)
 	f := a.factorize()
-	goal := 1e-11 * math.Sqrt(dot(b, b))
+	goal := solvedTo * math.Sqrt(dot(b, b))
 	last := 0.0
-	for range 20 * (a.nx + a.nz) {
+	for range roundsASide * (a.nx + a.nz) {
 		if math.Sqrt(dot(r, r)) <= goal {
 			return x, nil
 		}

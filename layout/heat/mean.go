@@ -13,6 +13,9 @@ type balance struct {
 // MeanRise is the mean rise of the surface once it has settled with the cable on, K.
 func (s Section) MeanRise() float64 { return s.balanced(s.Flux()).surface }
 
+// halvings halve any interval to nothing.
+const halvings = 200
+
 // balanced returns the mean state with q W/m² given off at the cable's depth.
 // The heat given up grows with the surface's rise and the heat left for it
 // falls, so the one rise where both agree is found by halving.
@@ -29,7 +32,7 @@ func (s Section) balanced(q float64) balance {
 	}
 	low := math.Min(0, s.Below.Rise)
 	high := math.Max(0, s.Below.Rise) + s.Top.Rise(q)
-	for range 200 {
+	for range halvings {
 		mid := (low + high) / 2
 		if b := at(mid); b.up+b.down < q {
 			low = mid

@@ -19,9 +19,12 @@ type mesh struct {
 // the mean is exact at any cell size.
 const cellGrowth = 0.2
 
+// leastColumns cells stand between a cable and the middle of its gap.
+const leastColumns = 16
+
 // columns returns the number of columns in half a spacing.
 func (s Section) columns() int {
-	return max(16, int(math.Round(s.Spacing/2/s.Cell)))
+	return max(leastColumns, int(math.Round(s.Spacing/2/s.Cell)))
 }
 
 // mesh cuts s, whose defaults must have been filled in.

@@ -24,6 +24,9 @@ type Moment struct{ Seconds, Rise float64 }
 // maxHours is the longest warm-up computed: ten days.
 const maxHours = 240
 
+// endSlack s are left over by adding up steps.
+const endSlack = 1e-6
+
 // WarmUp returns the curve of s over the given hours. The error says which
 // figure of the section cannot be computed with.
 func (s Section) WarmUp(hours float64) (Curve, error) {
@@ -41,7 +44,7 @@ func (s Section) WarmUp(hours float64) (Curve, error) {
 		step := math.Min(timeStep(t), end-t)
 		c.advance(step)
 		t += step
-		if end-t < 1e-6 {
+		if end-t < endSlack {
 			t = end
 		}
 		curve.Points = append(curve.Points, Moment{t, c.surface})
@@ -159,11 +162,14 @@ func (c *column) flows() {
 	}
 }
 
+// closings halve a step until its moment is known.
+const closings = 50
+
 // settle solves store*rise - step*flows(rise) = rhs for rise. Only the film
 // is not linear; its coefficient is put in again until the surface stays.
 func (c *column) settle(step float64) {
 	const still = 1e-9 // K
-	for range 50 {
+	for range closings {
 		film := c.Top.At(c.surface)
 		c.linear(step, c.top(film))
 		g := c.half(0)

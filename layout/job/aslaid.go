@@ -316,12 +316,15 @@ func (r *Room) OffWalls(a int, da float64, b int, db float64) (p plane.Point, ok
 	return plane.Pt((float64(ca*nb.Y)-float64(cb*na.Y))/det, (float64(cb*na.X)-float64(ca*nb.X))/det), true
 }
 
+// mostPegs is more than any run has; a figure beyond it is a slip.
+const mostPegs = 10000
+
 func readLegs(t table) []Leg {
 	var out []Leg
 	for i, s := range t.texts("legs") {
 		bearing, rest, ok := CutBearing(strings.TrimSpace(s))
 		pegs, err := strconv.Atoi(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(rest), "pegs")))
-		if !ok || math.Mod(bearing, 45) != 0 || err != nil || pegs < 1 || pegs > 10000 {
+		if !ok || math.Mod(bearing, 45) != 0 || err != nil || pegs < 1 || pegs > mostPegs {
 			t.rd.report.Errorf(t.atItem("legs", i),
 				`write it like "north 75": one of the eight compass words and the pegs counted`,
 				"leg %d, %q, is not a direction and a number of pegs", i+1, s)

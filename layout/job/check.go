@@ -42,11 +42,14 @@ func (rd *reader) ask(path, name string) {
 
 func (rd *reader) span(r tree.Range) Span { return Span{rd.file, r.Start, r.End} }
 
+// shownLetters of what was typed stand in a message.
+const shownLetters = 40
+
 // source returns a stretch of the file as written, shortened when long.
 func (rd *reader) source(n *tree.Node) string {
 	s := strings.Join(strings.Fields(rd.text[n.Span.Start:n.Span.End]), " ")
-	if runes := []rune(s); len(runes) > 40 {
-		s = string(runes[:39]) + "…"
+	if runes := []rune(s); len(runes) > shownLetters {
+		s = string(runes[:shownLetters-1]) + "…"
 	}
 	return s
 }

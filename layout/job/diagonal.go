@@ -121,12 +121,15 @@ func (r *Room) quadrilateral(t table, legs []leg, d diagonal) plane.Ring {
 	return ring
 }
 
+// mostOffSquare is how far a side may turn from how it was typed, degrees, for diagonals to be believed.
+const mostOffSquare = 15
+
 // skewed reports whether a wall runs more than 15 degrees off its bearing: the
 // diagonal or a wall is then wrong.
 func (r *Room) skewed(ring plane.Ring, legs []leg) bool {
 	for i := range ring {
 		e := ring.Edge(i)
-		if u := e.B.Sub(e.A).Unit(); u.Dot(legs[i].vector().Unit()) < math.Cos(plane.Radians(15)) {
+		if u := e.B.Sub(e.A).Unit(); u.Dot(legs[i].vector().Unit()) < math.Cos(plane.Radians(mostOffSquare)) {
 			return true
 		}
 	}

@@ -168,11 +168,14 @@ func (rd *reader) readAs(n *tree.Node, k Key, v float64) string {
 	return written + " = " + read
 }
 
+// tooLong mm are no length that is worth writing out.
+const tooLong = 1e9
+
 // amount writes a figure with the unit kept inside.
 func amount(k Key, v float64) string {
 	units := map[Type]string{TypeLength: " mm", TypeAngle: "°", TypeArea: " m²", TypeVolume: " L", TypeDensity: " W/m²",
 		TypeTransmittance: " W/(m² K)", TypeTemperature: " °C"}
-	if k.Type == TypeLength && math.Abs(v) < 1e9 {
+	if k.Type == TypeLength && math.Abs(v) < tooLong {
 		return say.TrimFigure(v) + " mm"
 	}
 	return fmt.Sprintf("%.6g", v) + units[k.Type]

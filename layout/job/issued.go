@@ -134,6 +134,9 @@ func openIssued(name, room, cable string, open func(string) ([]byte, error)) (*I
 	return f.find(name, room, cable)
 }
 
+// largerIssued times as large as a job may be a layout file, which has the path of every cable.
+const largerIssued = 8
+
 func openFile(name string, open func(string) ([]byte, error)) (*issuedFile, error) {
 	if open == nil {
 		return nil, fmt.Errorf("it cannot be read here")
@@ -143,7 +146,7 @@ func openFile(name string, open func(string) ([]byte, error)) (*issuedFile, erro
 		return nil, reason(err)
 	}
 	var f issuedFile
-	if len(data) > 8*maxFile {
+	if len(data) > largerIssued*maxFile {
 		return nil, fmt.Errorf("the file has %d bytes, which no layout file has", len(data))
 	}
 	if err := json.Unmarshal(data, &f); err != nil {

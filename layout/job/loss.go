@@ -75,6 +75,9 @@ func (r *Room) readLoss(room table, inside float64) {
 	}
 }
 
+// wallsOver is by what walls and windows may pass the walls that the room has: they were rounded.
+const wallsOver = 1.02
+
 // checkLoss refuses what no room is.
 func (r *Room) checkLoss(t table, l Loss) bool {
 	ok := true
@@ -98,7 +101,7 @@ func (r *Room) checkLoss(t table, l Loss) bool {
 			figure(l.Changes.High), figure(l.Changes.Low))
 	}
 	all := r.Outline.Perimeter() * l.Height / plane.SquareMetre
-	if r.usable() && (l.Walls+l.Windows)*plane.SquareMetre > 1.02*all*plane.SquareMetre {
+	if r.usable() && (l.Walls+l.Windows)*plane.SquareMetre > wallsOver*all*plane.SquareMetre {
 		refuse("walls", "count only what has the outside behind it",
 			"outside walls and windows of room %q come to %s m², but all its walls are %s m²", r.Name, figure(l.Walls+
 				l.Windows), figure(all))

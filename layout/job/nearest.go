@@ -2,11 +2,14 @@ package job
 
 import "strings"
 
+// longestWord is longer than any key: what is beyond it is no slip of one.
+const longestWord = 40
+
 // nearest returns the candidate that a word was most likely meant to be: at
 // most two letters apart, fewer for short words, else the only one that is the
 // same word cut short or drawn out; empty when none is near.
 func nearest(word string, candidates []string) string {
-	if len(word) > 40 {
+	if len(word) > longestWord {
 		return ""
 	}
 	best, found := min(2, (len(word)+1)/3)+1, ""

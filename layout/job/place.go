@@ -155,6 +155,9 @@ func round(c plane.Point, diameter float64) spot {
 	return spot{ring, back, diameter, diameter, nil}
 }
 
+// onWallNear mm is how near an edge has to be to a wall to lie on it.
+const onWallNear = 5.0
+
 // byOutline places a thing by its corners. Its back is its longest side on a
 // wall, or the first side where none is.
 func (r *Room) byOutline(t table, what string) (spot, bool) {
@@ -174,7 +177,8 @@ func (r *Room) byOutline(t table, what string) (spot, bool) {
 	for i := range ring {
 		e := ring.Edge(i)
 		w, _ := r.nearestWall(e.A.Lerp(e.B, 0.5))
-		if onWall := r.Walls[w].Distance(e.A) < 5 && r.Walls[w].Distance(e.B) < 5; onWall && e.Length() > longest {
+		if onWall := r.Walls[w].Distance(e.A) < onWallNear && r.Walls[w].Distance(e.B) < onWallNear; onWall &&
+			e.Length() > longest {
 			back, longest = e, e.Length()
 		}
 	}

@@ -1,6 +1,9 @@
 package job
 
-import "fmt"
+import (
+	"fmt"
+	"math"
+)
 
 // checkPower holds a cable's power per length against that of floor cable, and
 // then either alone. The slip is looked for where another reading mends it.
@@ -66,11 +69,14 @@ func (c *Cable) tooFar(t table) bool {
 	return true
 }
 
+// ohmsAgree is by what share ohms may differ from those of volts and watts and still be theirs.
+const ohmsAgree = 0.03
+
 // voltsThatFit is the usual voltage that the label's ohms and watts go with, 0
 // for none.
 func (c *Cable) voltsThatFit() float64 {
 	for _, v := range mainsVolts {
-		if r := c.Ohms * c.Watts / (v * v); r > 0.97 && r < 1.03 {
+		if r := c.Ohms * c.Watts / (v * v); math.Abs(r-1) < ohmsAgree {
 			return v
 		}
 	}

@@ -42,9 +42,12 @@ func (j *Job) gapsCannotBe(s table) bool {
 	return refused
 }
 
+// likelyPegs pegs at most are a usual gap: a length that makes so many was meant as one.
+const likelyPegs = 12
+
 // gapInPegs says what a gap typed as a length would be in pegs.
 func (j *Job) gapInPegs(key string, typed int, u plane.Units) string {
-	if n := math.Round(float64(typed) / j.Membrane.Pitch); u == plane.Millimetres && n >= 2 && n <= 12 {
+	if n := math.Round(float64(typed) / j.Membrane.Pitch); u == plane.Millimetres && n >= 2 && n <= likelyPegs {
 		return fmt.Sprintf("is it a length? %d mm would be %s = %.0f", typed, key, n)
 	}
 	return "write it like " + key + " = " + map[string]string{"closest": "2", "widest": "4"}[key]

@@ -130,6 +130,9 @@ func (p *priceFile) heads(row []string, at Span) bool {
 	return false
 }
 
+// dearest is beyond any price.
+const dearest = 1e9
+
 // row reads one price; a row without one is passed over, so that a list may be
 // filled in bit by bit.
 func (p *priceFile) row(row []string, r *csv.Reader) (Price, bool) {
@@ -147,7 +150,7 @@ func (p *priceFile) row(row []string, r *csv.Reader) (Price, bool) {
 	at := p.span(line, column, len(row[p.price]))
 	v, err := strconv.ParseFloat(text, 64)
 	switch {
-	case err != nil || math.IsNaN(v) || v < 0 || v > 1e9:
+	case err != nil || math.IsNaN(v) || v < 0 || v > dearest:
 		p.errorf(at, "write a plain number with a decimal point, without a currency", "%q is not a price", text)
 		return Price{}, false
 	case code == "":

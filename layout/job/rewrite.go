@@ -180,6 +180,9 @@ var (
 	yearFirst = pattern.Of(`^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})$`)
 )
 
+// months tell a day from a month.
+const months = 12
+
 // day writes a date year first, where it can only be one.
 func day(s string) string {
 	if m := yearFirst().FindStringSubmatch(s); m != nil {
@@ -191,9 +194,9 @@ func day(s string) string {
 	}
 	a, b := number(m[1]), number(m[2])
 	switch {
-	case a > 12 || a == b:
+	case a > months || a == b:
 		return isoDate(m[3], m[2], m[1])
-	case b > 12:
+	case b > months:
 		return isoDate(m[3], m[1], m[2])
 	}
 	return ""

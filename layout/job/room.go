@@ -135,9 +135,12 @@ func (r *Room) firstTile(t table, pts []plane.Point) (s plane.Segment, ok bool) 
 // usable reports whether things can be placed in the room.
 func (r *Room) usable() bool { return len(r.Outline) > 0 }
 
+// traceSlack mm is how far what is measured along walls may miss them.
+const traceSlack = 5.0
+
 // slack is how far a thing may reach over a wall before it is an error: what a
 // tape and rounding leave, and what closing the walls moved.
-func (r *Room) slack() float64 { return 5 + r.Closure.Gap }
+func (r *Room) slack() float64 { return traceSlack + r.Closure.Gap }
 
 // readOutline reads the walls by their corners or as taped; false when there is
 // no outline to go on with.
@@ -366,12 +369,15 @@ func (r *Room) letterWalls(t table) {
 	}
 }
 
+// letters of the alphabet name walls; then two stand together.
+const letters = 26
+
 // WallLetter returns a wall's letter: A to Z, then AA, AB and so on.
 func WallLetter(i int) string {
-	if i < 26 {
+	if i < letters {
 		return string(rune('A' + i))
 	}
-	return WallLetter(i/26-1) + string(rune('A'+i%26))
+	return WallLetter(i/letters-1) + string(rune('A'+i%letters))
 }
 
 // inward returns the unit vector from a wall into the room.

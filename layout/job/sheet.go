@@ -71,9 +71,12 @@ func parseScale(s string) (float64, error) {
 	return floor / paper, nil
 }
 
+// sameScale is the share within which two scales are one.
+const sameScale = 1e-9
+
 func standard(ratio float64) bool {
 	for _, s := range namedScales {
-		if ratio > s.ratio*(1-1e-9) && ratio < s.ratio*(1+1e-9) {
+		if ratio > s.ratio*(1-sameScale) && ratio < s.ratio*(1+sameScale) {
 			return true
 		}
 	}

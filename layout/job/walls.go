@@ -191,9 +191,12 @@ func around(legs []leg) float64 {
 	return sum
 }
 
+// closes mm is a gap that comes of rounding alone.
+const closes = 0.01
+
 // closureOf describes a gap; below a hundredth of a millimetre there is none.
 func closureOf(legs []leg, gap plane.Point) Closure {
-	if gap.Norm() < 0.01 {
+	if gap.Norm() < closes {
 		return Closure{}
 	}
 	return Closure{Gap: gap.Norm(), Bearing: bearingOf(gap), Share: gap.Norm() / around(legs)}

@@ -6,13 +6,16 @@ import (
 	"oxturn/layout/plane"
 )
 
+// thinnestJoint mm wide a joint is at least, to have an area.
+const thinnestJoint = 0.1
+
 // bays cuts a room's floor along its movement joints: each bay is covered on
 // its own, so that nothing bridges a joint.
 func (r Room) bays() ([]plane.Region, error) {
 	cuts := make([]plane.Region, 0, len(r.Joints))
 	for i, j := range r.Joints {
 		line := r.extended(i)
-		band, err := plane.Band([]plane.Point{line.A, line.B}, math.Max(j.Width, 0.1))
+		band, err := plane.Band([]plane.Point{line.A, line.B}, math.Max(j.Width, thinnestJoint))
 		if err != nil {
 			return nil, err
 		}

@@ -8,8 +8,11 @@ import "math"
 // functions here, and a product that is added to something stands in float64()
 // wherever a choice depends on it, unless it is exact, such as twice a number.
 
+// steadyParts is the last place that machines agree on.
+const steadyParts = 1e12
+
 // steady rounds to far below what matters and far above what processors differ by.
-func steady(x float64) float64 { return math.Round(x*1e12) / 1e12 }
+func steady(x float64) float64 { return math.Round(x*steadyParts) / steadyParts }
 
 // Sincos returns the sine and the cosine of an angle in radians to 12 places.
 func Sincos(a float64) (sin, cos float64) {

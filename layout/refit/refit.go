@@ -183,6 +183,7 @@ type Misread struct {
 	Words string
 }
 
+// Error is the sentence that is printed.
 func (m *Misread) Error() string { return m.Words }
 
 // place returns how much way of the laid part, or of the way that goes on from it,

@@ -73,6 +73,9 @@ func snapped(path []plane.Point, grid route.Lattice) []plane.Point {
 	return out
 }
 
+// straightOn is the cosine from which on two links go one way.
+const straightOn = 0.999
+
 // onward returns the plan's path with the laid part at its head; nil where the
 // laid part does not end on the plan, so that nothing of it can be kept.
 func (f *Refit) onward(plan []plane.Point) []plane.Point {
@@ -83,7 +86,7 @@ func (f *Refit) onward(plan []plane.Point) []plane.Point {
 	before := f.Laid[len(f.Laid)-2]
 	for i := 1; i < len(plan); i++ {
 		leg := plane.Segment{A: plan[i-1], B: plan[i]}
-		if leg.Distance(end) > layout.SamePeg || leg.B.Sub(leg.A).Unit().Dot(end.Sub(before).Unit()) < 0.999 {
+		if leg.Distance(end) > layout.SamePeg || leg.B.Sub(leg.A).Unit().Dot(end.Sub(before).Unit()) < straightOn {
 			continue
 		}
 		rest := plan[i:]

@@ -125,7 +125,7 @@ func (f *Refit) drawTurns(path []plane.Point, over float64) float64 {
 // moved, where it is no link of a turn or has no room.
 func (f *Refit) pushLink(path []plane.Point, i int, by float64) bool {
 	u, v := path[i].Sub(path[i-1]).Unit(), path[i+2].Sub(path[i+1]).Unit()
-	if u.Dot(v) > -0.999 || path[i+1].Dist(path[i]) > f.links() {
+	if u.Dot(v) > -straightOn || path[i+1].Dist(path[i]) > f.links() {
 		return false
 	}
 	if shortest := min(path[i].Dist(path[i-1]), path[i+2].Dist(path[i+1])); shortest+by < f.turnBack() {
@@ -204,6 +204,9 @@ func (f *Refit) lying() (cables, leads [][]plane.Point) {
 	return cables, leads
 }
 
+// lacking mm short is a cable that does not reach.
+const lacking = 1e-3
+
 // endAt cuts a path where its rounded line is so long; nil where it is shorter
 // or ends in a bend there.
 func endAt(path []plane.Point, bend, length float64) []plane.Point {
@@ -211,7 +214,7 @@ func endAt(path []plane.Point, bend, length float64) []plane.Point {
 		before := route.Length(path[:i+1], bend)
 		short := before - length
 		leg := plane.Segment{A: path[i-1], B: path[i]}
-		if short < -1e-3 {
+		if short < -lacking {
 			return nil
 		}
 		if left := leg.Length() - short; left > bend+1 {

@@ -166,6 +166,9 @@ func (f *Refit) floorFacts() []refitFact {
 	return out
 }
 
+// leastColdShare of a floor going cold is worth a word.
+const leastColdShare = 0.001
+
 // changeFacts say what changes.
 func (f *Refit) changeFacts(u plane.Units) []refitFact {
 	n := f.Change
@@ -191,7 +194,7 @@ func (f *Refit) changeFacts(u plane.Units) []refitFact {
 		stay = "; the laid runs stay as they are"
 	}
 	out := []refitFact{{about: "change", words: kept + what + stay}}
-	if share := f.coldShare(); share >= 0.001 {
+	if share := f.coldShare(); share >= leastColdShare {
 		out = append(out, refitFact{about: "cold",
 			words: fmt.Sprintf("%s of its floor, %s, comes out of warmth's reach by that", say.PercentFine(share),
 				say.AreaBoth(n.Cold, u))})
@@ -293,9 +296,12 @@ func missWords(miss float64, u plane.Units) string {
 	return "end where it was planned to"
 }
 
+// leastDrift is the least drift that a tenth of a per cent shows.
+const leastDrift = 0.0005
+
 // driftShare writes a drift without its sign.
 func driftShare(drift float64) string {
-	if share := math.Abs(drift); share >= 0.0005 {
+	if share := math.Abs(drift); share >= leastDrift {
 		return say.PercentFine(share)
 	}
 	return "under 0.1 %"

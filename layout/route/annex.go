@@ -118,15 +118,21 @@ type ringKey struct {
 	pegs uint64
 }
 
+// hashBegin is what an FNV-1a hash of 64 bits begins with (from memory).
+const hashBegin = 14695981039346656037
+
+// hashPrime is what it is multiplied by.
+const hashPrime = 1099511628211
+
 // keyFor tells most different pockets apart (FNV-1a over their rows).
 func (g *grid) keyFor(s float64) ringKey {
-	h := uint64(14695981039346656037)
+	h := uint64(hashBegin)
 	for _, row := range g.rows {
 		for _, s := range row {
-			h = (h ^ uint64(s.a)) * 1099511628211
-			h = (h ^ uint64(s.b)) * 1099511628211
+			h = (h ^ uint64(s.a)) * hashPrime
+			h = (h ^ uint64(s.b)) * hashPrime
 		}
-		h = (h ^ uint64(len(row)+1<<20)) * 1099511628211
+		h = (h ^ uint64(len(row)+1<<20)) * hashPrime
 	}
 	return ringKey{g.ox, g.oy, g.turns, s, h}
 }

@@ -28,13 +28,16 @@ const mildBare = 1.6
 // mostSpots bounds the bare spots that are told apart.
 const mostSpots = 5
 
+// mostSamples cold cells at most are looked at; of more, every so many.
+const mostSamples = 400
+
 // coldFloor measures the cold cells. Where none lies beyond mildBare, that is
 // the ratio. It stops once the floor asks for more than limit of the score.
 func (t *tally) coldFloor(legs []leg, limit float64) coldFloor {
 	half := t.f.spacing / 2 / t.f.cell
 	mild := max(t.reach, mildBare*half)
 	out := coldFloor{ratio: mild / half}
-	every := 1 + t.bare/400
+	every := 1 + t.bare/mostSamples
 	share := float64(every) / (fieldStep * fieldStep)
 	n, hint := 0, 0
 	for i, m := range t.cold {
@@ -42,7 +45,7 @@ func (t *tally) coldFloor(legs []leg, limit float64) coldFloor {
 			if n++; n%every != 0 {
 				continue
 			}
-			p := plane.Pt(float64(i%t.f.words*64+bits.TrailingZeros64(m)), float64(i/t.f.words))
+			p := plane.Pt(float64(i%t.f.words*wordBits+bits.TrailingZeros64(m)), float64(i/t.f.words))
 			var d float64
 			if d, hint = nearestFrom(legs, p, hint, mild); d > mild {
 				out.sum += (d - mild) / half
@@ -62,9 +65,12 @@ func (c coldFloor) done(share float64) coldFloor {
 	return c
 }
 
+// bareFrom times half the ideal spacing is how wide a bare spot may be before it costs.
+const bareFrom = 1.5
+
 // penalty is what the cold floor adds to the score, each unit of the sum being share.
 func (c *coldFloor) penalty(share float64) float64 {
-	return float64(weighBare*max(0, c.ratio-1.5)) + float64(weighCold*c.sum*share)
+	return float64(weighBare*max(0, c.ratio-bareFrom)) + float64(weighCold*c.sum*share)
 }
 
 // note keeps a spot if it is the worst about here.

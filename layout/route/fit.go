@@ -97,6 +97,9 @@ func (p *runPlan) drawIn(rule rules, turns []int, over float64) float64 {
 	return taken
 }
 
+// endClear pegs from the edge the end of a path is moved freely.
+const endClear = 1.5
+
 // turns lists the plan's half turns, those at the zone's edge and those in
 // its midst, by the first corner of their link.
 func (p *runPlan) turns(rule rules, zone *rim) (walls, inner []int) {
@@ -106,7 +109,7 @@ func (p *runPlan) turns(rule rules, zone *rim) (walls, inner []int) {
 			continue
 		}
 		mid := p.g.world(float64(b.x), float64(b.y+c.y)/2)
-		if zone.within(mid, 1.5*rule.pitch) {
+		if zone.within(mid, endClear*rule.pitch) {
 			walls = append(walls, i)
 		} else {
 			inner = append(inner, i)

@@ -57,6 +57,12 @@ func (r *room) jointOf(c, zone int) *joint {
 	return &joint{laid, r.p.Zones[zone], 2 * float64(r.p.Widest) * r.p.Pitch}
 }
 
+// alongPegs mm off a line of pegs a link lies along it.
+const alongPegs = 0.02
+
+// looks places of a link are looked at for whether it stays inside.
+const looks = 8
+
 // cost is that of joining the laid part to a path that starts at to; infinite
 // where no straight piece along the lattice does it.
 func (j *joint) cost(g *grid, to plane.Point) float32 {
@@ -64,14 +70,14 @@ func (j *joint) cost(g *grid, to plane.Point) float32 {
 	x, y := g.place(end)
 	a, b := g.place(to)
 	d := to.Sub(end)
-	if math.Abs(x-a) > 0.02 && math.Abs(y-b) > 0.02 || d.Norm() > j.most {
+	if math.Abs(x-a) > alongPegs && math.Abs(y-b) > alongPegs || d.Norm() > j.most {
 		return inf32
 	}
 	if d.Dot(end.Sub(j.laid[len(j.laid)-2])) < -1e-6*d.Norm() {
 		return inf32 // back over what is laid
 	}
-	for k := 1; k < 8; k++ {
-		if j.zone.Depth(end.Lerp(to, float64(k)/8)) < -edgeSlop {
+	for k := 1; k < looks; k++ {
+		if j.zone.Depth(end.Lerp(to, float64(k)/looks)) < -edgeSlop {
 			return inf32
 		}
 	}

@@ -57,9 +57,12 @@ func (g *leadGround) leadRoute(start plane.Point, off taken, over int32) []plane
 	return nil
 }
 
+// vastCells cells are searched more coarsely.
+const vastCells = 1_000_000
+
 // vast reports whether a floor has so many cells that leads are looked for outside
 // the cables' shares first, and in fine cells only there.
-func (g *leadGround) vast() bool { return g.nx*g.ny > 1_000_000 }
+func (g *leadGround) vast() bool { return g.nx*g.ny > vastCells }
 
 // leadOff is how far in mm a lead keeps from heating cable, other leads and
 // walls where it can: a cable is some 6 mm thick, and a line on a wall is not seen.
@@ -80,6 +83,9 @@ func around(p plane.Point, d float64) []plane.Point {
 // leadFan is how far from the entry, in mm, leads may lie on each other.
 const leadFan = 30.0
 
+// sameSpot mm apart two points of a lead are one.
+const sameSpot = 1e-6
+
 // clear reports whether a lead may go straight from a to b.
 func (g *leadGround) clear(a, b plane.Point, w *leadWish) bool {
 	seg := plane.Segment{A: a, B: b}
@@ -94,7 +100,7 @@ func (g *leadGround) clear(a, b plane.Point, w *leadWish) bool {
 		if l.what == byLead {
 			least = max(leadThick, w.off)
 		}
-		switch joins := l.A.Dist(w.start) < 1e-6 || l.B.Dist(w.start) < 1e-6; {
+		switch joins := l.A.Dist(w.start) < sameSpot || l.B.Dist(w.start) < sameSpot; {
 		case l.what == byRim:
 			return box.Apart(l.box, w.rim) ||
 				!seg.Crosses(l.Segment) && !(w.rim > 0 && away.Length() > 0 && away.Gap(l.Segment) < w.rim)
@@ -109,7 +115,9 @@ func (g *leadGround) clear(a, b plane.Point, w *leadWish) bool {
 }
 
 // owns reports whether a line goes round the lead's own joint.
-func (w *leadWish) owns(l *groundLine) bool { return l.what == byJoint && l.at.Dist(w.start) <= 1e-6 }
+func (w *leadWish) owns(l *groundLine) bool {
+	return l.what == byJoint && l.at.Dist(w.start) <= sameSpot
+}
 
 // awayFromEnds returns the part of a piece of lead that is to keep off walls
 // and the run it leads to: near the entry and the start of heat it comes to them.
@@ -297,7 +305,7 @@ func (g *leadGround) byOwnJoint(x, y int, w *leadWish) bool {
 		return false
 	}
 	return g.eachNear(plane.Segment{A: at, B: at}, func(l *groundLine) bool {
-		return l.what != byJoint || w.owns(l) || l.Distance(at) >= 0.72*g.cell
+		return l.what != byJoint || w.owns(l) || l.Distance(at) >= halfDiagonal*g.cell
 	})
 }
 

@@ -204,10 +204,13 @@ func (g *leadGround) fill(k int) {
 	}
 }
 
+// halfDiagonal of a cell is just over half its diagonal.
+const halfDiagonal = 0.72
+
 // mark notes a line in all cells of a tile so near to it that two open
 // neighbours can't have it between them.
 func (g *leadGround) mark(k int, l *groundLine) {
-	near := 0.72 * g.cell // just over half a diagonal
+	near := halfDiagonal * g.cell
 	if l.what&(byLead|byCable) != 0 {
 		near = max(near, leadThick+1)
 	}

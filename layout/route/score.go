@@ -43,6 +43,9 @@ type field struct {
 // fieldStep is how many cells go into a peg.
 const fieldStep = 3
 
+// wordBits cells of a row share a word.
+const wordBits = 64
+
 // newField measures zone for a cable spaced ideally spacing mm.
 func newField(zone plane.Region, l Lattice, closest, spacing float64) *field {
 	f := &field{lattice: l, cell: l.Pitch / fieldStep, spacing: spacing, pitch: l.Pitch}
@@ -62,7 +65,7 @@ func newField(zone plane.Region, l Lattice, closest, spacing float64) *field {
 	}
 	f.ox, f.oy = int(math.Floor(box.Min.X))-1, int(math.Floor(box.Min.Y))-1
 	f.nx, f.ny = int(math.Ceil(box.Max.X))-f.ox+2, int(math.Ceil(box.Max.Y))-f.oy+2
-	f.words = (f.nx + 63) / 64
+	f.words = (f.nx + wordBits - 1) / wordBits
 	for _, r := range rings {
 		for i := range r {
 			r[i] = r[i].Sub(plane.Pt(float64(f.ox)+0.5, float64(f.oy)+0.5))
@@ -94,7 +97,7 @@ func (f *field) mark(rings []plane.Ring, half float64) {
 				continue
 			}
 			f.cells++
-			f.open[y*f.words+x/64] |= 1 << (x % 64)
+			f.open[y*f.words+x/wordBits] |= 1 << (x % wordBits)
 			if (x+7*y)%25 == 0 && math.Sqrt(float64(depth[i]))-0.5 >= 1.5*f.spacing/f.cell {
 				f.deep = append(f.deep, plane.Pt(float64(x), float64(y)))
 			}
@@ -318,13 +321,13 @@ func (f *field) fill(row []uint64, a, b float64) {
 	if i > j {
 		return
 	}
-	lo, hi := ^uint64(0)<<(i%64), ^uint64(0)>>(63-j%64)
-	if i/64 == j/64 {
+	lo, hi := ^uint64(0)<<(i%wordBits), ^uint64(0)>>(wordBits-1-j%wordBits)
+	if i/wordBits == j/wordBits {
 		row[i/64] |= lo & hi
 		return
 	}
 	row[i/64] |= lo
-	for k := i/64 + 1; k < j/64; k++ {
+	for k := i/wordBits + 1; k < j/wordBits; k++ {
 		row[k] = ^uint64(0)
 	}
 	row[j/64] |= hi
@@ -344,10 +347,10 @@ func (f *field) covered(legs []leg) (share, bare float64) {
 		m := o &^ bit[i]
 		n += bits.OnesCount64(m)
 		for ; m != 0; m &= m - 1 {
-			cold = append(cold, plane.Pt(float64(i%f.words*64+bits.TrailingZeros64(m)), float64(i/f.words)))
+			cold = append(cold, plane.Pt(float64(i%f.words*wordBits+bits.TrailingZeros64(m)), float64(i/f.words)))
 		}
 	}
-	every := 1 + len(cold)/400
+	every := 1 + len(cold)/mostSamples
 	for i := 0; i < len(cold); i += every {
 		far = max(far, nearest(legs, cold[i])*f.cell)
 	}
@@ -439,7 +442,7 @@ func (f *field) judge(path []plane.Point, limit float64) Score {
 	}
 	s, penalty := alongScore(len(path)-2, jogs, total, long)
 	s.Covered, s.Bare = f.covered(legs)
-	s.Total = penalty + float64(100*(1-s.Covered)) + float64(weighBare*max(0, s.Bare-1.5))
+	s.Total = penalty + float64(100*(1-s.Covered)) + float64(weighBare*max(0, s.Bare-bareFrom))
 	if s.Total >= limit {
 		return s
 	}

@@ -51,11 +51,14 @@ func (r *room) assign() ([]share, error) {
 // sameSpread is how little the spreads of two assignments differ, a ratio, by rounding alone.
 const sameSpread = 1e-9
 
+// mostWays ways to give zones to cables are looked at.
+const mostWays = 4096
+
 // zoneOf returns the zone for each cable. All ways are tried when there are
 // few; else the longest cable goes to the zone that is worst off, and so on.
 func (r *room) zoneOf() []int {
 	n, z := len(r.p.Cables), len(r.p.Zones)
-	if ways := math.Pow(float64(z), float64(n)); ways > 4096 {
+	if ways := math.Pow(float64(z), float64(n)); ways > mostWays {
 		return r.deal()
 	}
 	best, least := make([]int, n), math.Inf(1)

@@ -41,6 +41,9 @@ func sound(path []plane.Point, rule rules, zone *rim, length float64, laid int) 
 		cool(legs[max(0, laid-1):], legs, rule.meanGap*rule.pitch, rule.links())
 }
 
+// turnsBack rad: two bends that together turn more go back on themselves.
+const turnsBack = 2.4
+
 // bendsFit reports whether every leg is long enough for the bends at its ends
 // and every turn back wide enough.
 func bendsFit(path []plane.Point, rule rules) bool {
@@ -54,7 +57,7 @@ func bendsFit(path []plane.Point, rule rules) bool {
 		if cs[i-1].cut+cs[i].cut > n+plane.Hair {
 			return false
 		}
-		back := cs[i-1].turn*cs[i].turn > 0 && math.Abs(cs[i-1].turn+cs[i].turn) > 2.4
+		back := cs[i-1].turn*cs[i].turn > 0 && math.Abs(cs[i-1].turn+cs[i].turn) > turnsBack
 		if back && n < closest-gapSlop {
 			return false
 		}

@@ -110,6 +110,9 @@ func (s *strip) leadTo(p plane.Point) float64 {
 	return d
 }
 
+// besideCells cells from a strip a lead lies beside it.
+const besideCells = 2.5
+
 // nearest returns the lead's length to p and the strip cell it comes by, -1
 // for none within a hand's breadth.
 func (s *strip) nearest(p plane.Point) (float64, int) {
@@ -123,7 +126,7 @@ func (s *strip) nearest(p plane.Point) (float64, int) {
 				continue
 			}
 			off := s.centre(i).Dist(p)
-			if d := s.lead[i] + off; off < 2.5*s.cell && d < best {
+			if d := s.lead[i] + off; off < besideCells*s.cell && d < best {
 				best, cell = d, i
 			}
 		}

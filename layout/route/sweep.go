@@ -269,13 +269,16 @@ func (w *sweep) choose(y int) []int32 {
 	return kept
 }
 
+// besideWanted pegs from the wanted gap a row may be taken.
+const besideWanted = 1.3
+
 // expand tries every next row and the end of the plan from one state.
 func (w *sweep) expand(id int32, level int) {
 	st := w.arena[id]
 	w.st, w.stIndex = &st, id
 	y := int(st.y)
 	for gap := w.rule.closest; gap <= w.rule.widest && y+gap < w.g.ny; gap++ {
-		if math.Abs(float64(gap)-w.s) > 1.3 {
+		if math.Abs(float64(gap)-w.s) > besideWanted {
 			continue
 		}
 		if st.gap > 0 && float64(int(st.gap)+gap)/2 < w.rule.meanGap-1e-9 {

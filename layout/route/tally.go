@@ -164,7 +164,7 @@ func (t *tally) mark(y, a, b, by int) {
 
 // flip takes a cell out of the cold ones, or back in.
 func (t *tally) flip(y, x, by int) {
-	i, m := y*t.f.words+x/64, uint64(1)<<(x%64)
+	i, m := y*t.f.words+x/wordBits, uint64(1)<<(x%wordBits)
 	if t.f.open[i]&m == 0 {
 		return
 	}

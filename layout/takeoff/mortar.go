@@ -102,6 +102,9 @@ var trowelled = []trowelCoverage{{plane.Inch / 4, 80, 100}, {plane.Inch * 3 / 8,
 // share, and still be taken for theirs.
 const likeBed = 0.02
 
+// bagPounds lb is the bag that coverage is usually told of.
+const bagPounds = 50
+
 // inPrint returns how far a bag of some kg goes by tables in print, in m², for
 // a mean bed in mm; ok is false for beds that their trowels do not leave.
 func inPrint(bed, kilos float64) (least, most float64, ok bool) {
@@ -112,7 +115,7 @@ func inPrint(bed, kilos float64) (least, most float64, ok bool) {
 			continue
 		}
 		share := (min(max(bed, low), high) - low) / (high - low)
-		bag := kilos * poundsPerKilo / 50 / (feetPerMetre * feetPerMetre)
+		bag := kilos * poundsPerKilo / bagPounds / (feetPerMetre * feetPerMetre)
 		least = bag * (a.least + float64(share*(b.least-a.least)))
 		most = bag * (a.most + float64(share*(b.most-a.most)))
 		ok = true

@@ -263,9 +263,12 @@ func (l *Layout) cut(wide, tile, joint, seen float64) {
 	l.cost += cost * seen
 }
 
+// curvedCut mm, and the joint at the edge, is how near a cut that runs along no wall has to pass one.
+const curvedCut = 50.0
+
 // seen is how much a cut is seen at a place: by the side of the floor it is at.
 func (room Room) seen(at plane.Point) float64 {
-	near, seen := 50.0+room.Edge, 1.0 // what lies along no side is a curve, or round a thing
+	near, seen := curvedCut+room.Edge, 1.0 // what lies along no side is a curve, or round a thing
 	for _, s := range room.Sides {
 		if d := s.Distance(at); d < near-plane.Hair {
 			near, seen = d, s.Seen

@@ -136,6 +136,9 @@ type station struct {
 	high bool    // the floor lies before it, not beyond
 }
 
+// pastEdge mm past the joints at the edges a tile lies inside.
+const pastEdge = 5.0
+
 // stations are the sides across an axis, those seen most first.
 func (room Room) stations(a axis) (out []station) {
 	for _, s := range room.Sides {
@@ -144,9 +147,9 @@ func (room Room) stations(a axis) (out []station) {
 		if way := q.Sub(p).Unit(); math.Abs(*a.of(&way)) > levelSine || s.Length() < longSide && !s.Entry {
 			continue
 		}
-		in := plane.Pt(2*room.Edge+5, 0)
+		in := plane.Pt(2*room.Edge+pastEdge, 0)
 		if beyond := plane.Pt(0, 1); *a.of(&beyond) == 1 {
-			in = plane.Pt(0, 2*room.Edge+5)
+			in = plane.Pt(0, 2*room.Edge+pastEdge)
 		}
 		mid := p.Lerp(q, 0.5)
 		high := a.floor.Contains(mid.Sub(in).Rotate(a.Angle))

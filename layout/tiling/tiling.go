@@ -101,8 +101,11 @@ const (
 
 var errTooMany = errors.New("too many tiles to count one by one")
 
+// beyondUse mm is no length of a floor.
+const beyondUse = 1e12
+
 // usable reports whether v is an ordinary length, zero or more.
-func usable(v float64) bool { return v >= 0 && v < 1e12 }
+func usable(v float64) bool { return v >= 0 && v < beyondUse }
 
 // A cell is the place of one tile with the floor in it, in its grid's own frame.
 type cell struct {

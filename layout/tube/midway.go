@@ -7,6 +7,9 @@ import (
 	"oxturn/layout/plane"
 )
 
+// asBeside pegs apart at most two runs have a middle.
+const asBeside = 8
+
 // midways returns the lines halfway between neighbouring runs.
 func midways(r *layout.Room, pitch float64) []midway {
 	var out []midway
@@ -15,7 +18,7 @@ func midways(r *layout.Room, pitch float64) []midway {
 		legs := longLegs(c.Path, 2*sensorInside)
 		for i := range legs {
 			for k := i + 1; k < len(legs); k++ {
-				if m := between(legs, i, k, 8*pitch); m != nil {
+				if m := between(legs, i, k, asBeside*pitch); m != nil {
 					m.cable = c
 					out = append(out, *m)
 				}
@@ -42,12 +45,15 @@ type midway struct {
 	cable *layout.Cable
 }
 
+// parallel is the sine below which two runs go one way.
+const parallel = 1e-3
+
 // between returns the midway line of legs i and k where they face each other
 // over some length, and no third leg lies between them.
 func between(legs []plane.Segment, i, k int, widest float64) *midway {
 	a, b := legs[i], legs[k]
 	u, v := a.B.Sub(a.A).Unit(), b.B.Sub(b.A).Unit()
-	if math.Abs(u.Cross(v)) > 1e-3 {
+	if math.Abs(u.Cross(v)) > parallel {
 		return nil
 	}
 	aside := u.Cross(b.A.Sub(a.A)) // to the left of a

@@ -182,6 +182,9 @@ func nearHeat(r *layout.Room, p plane.Point) float64 {
 	return d
 }
 
+// spareWeighs is what a mm counts by which a spare sensor is too near to the first.
+const spareWeighs = 6
+
 // besideSensors is what a place asks for lying near a sensor already placed:
 // 6 mm for each that spareApart is missed by, and for all of it in the same
 // gap; no place right beside it.
@@ -192,9 +195,9 @@ func besideSensors(r *layout.Room, p *sensorPlace) float64 {
 		if d < 2*p.gap {
 			return math.Inf(1)
 		}
-		cost += float64(6 * math.Max(0, spareApart-d))
+		cost += float64(spareWeighs * math.Max(0, spareApart-d))
 		if p.line.Distance(s.Tip) < 1 {
-			cost += 6 * spareApart
+			cost += spareWeighs * spareApart
 		}
 	}
 	return cost

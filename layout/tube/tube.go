@@ -102,14 +102,20 @@ func (f *tubeFloor) beyondFoot(s plane.Segment, d float64) plane.Segment {
 	return plane.Segment{A: s.At(from), B: s.At(to)}
 }
 
+// boxSlack times what is wanted from a line is looked at.
+const boxSlack = 1.2
+
+// asItLies of the distance at which a tube must pass a line is kept from it.
+const asItLies = 0.85
+
 // marginsAt returns how far a tube through p is to keep from each kind of obstacle: off, or
 // a little less than p does itself.
 func (f *tubeFloor) marginsAt(p plane.Point) margins {
 	m, atFoot := f.off, p.Dist(f.foot) < footNear
 	at := plane.Rect{Min: p, Max: p}
 	for i := range f.lines {
-		if l := &f.lines[i]; !(atFoot && l.what.yields()) && !at.Apart(l.box, 1.2*m[l.what]) {
-			m[l.what] = min(m[l.what], 0.85*l.Distance(p))
+		if l := &f.lines[i]; !(atFoot && l.what.yields()) && !at.Apart(l.box, boxSlack*m[l.what]) {
+			m[l.what] = min(m[l.what], asItLies*l.Distance(p))
 		}
 	}
 	return m
@@ -197,10 +203,13 @@ func (f *tubeFloor) straighten(way []plane.Point, before, after *plane.Point) []
 	return out
 }
 
+// pointsKept points of a way at most are tried as corners.
+const pointsKept = 40
+
 // knots picks the points of a way that a straight piece may begin at: its
 // corners, and others so that it has a few dozen.
 func knots(way []plane.Point) []int {
-	every := max(1, len(way)/40)
+	every := max(1, len(way)/pointsKept)
 	at := []int{0}
 	for i := 1; i < len(way); i++ {
 		corner := i+1 == len(way) || math.Abs(way[i].Sub(way[i-1]).Unit().Cross(way[i+1].Sub(way[i]).Unit())) > 1e-6

@@ -140,6 +140,9 @@ type tubeGround struct {
 	*places
 }
 
+// shunWeighs is how much dearer a step beside what is shunned is.
+const shunWeighs = 6
+
 // groundOf lays out the floor with its cables.
 func groundOf(r *layout.Room, floor plane.Region, j *job.Job) tubeGround {
 	lattice := r.Cables[0].Lattice
@@ -169,7 +172,7 @@ func groundOf(r *layout.Room, floor plane.Region, j *job.Job) tubeGround {
 	}
 	for _, l := range f.lines {
 		if l.what == nearCable {
-			w.shun(l.Segment, tubeOff, 6)
+			w.shun(l.Segment, tubeOff, shunWeighs)
 		}
 		w.shun(l.Segment, f.off[l.what], [obstacleKinds]int32{nearCable: 1, nearWall: 2, nearJoint: jointCost}[l.what])
 	}

@@ -84,11 +84,14 @@ func (w *walk) cell(p plane.Point) plane.Point {
 	return p.Sub(w.origin).Rotate(-w.angle).Mul(1 / w.step)
 }
 
+// onNode steps: what is farther from a node lies on none.
+const onNode = 0.51
+
 // nodeAt returns the node that p lies on, to within half a step; -1 for none.
 func (w *walk) nodeAt(p plane.Point) int {
 	c := w.cell(p)
 	i, j := int(math.Round(c.X)), int(math.Round(c.Y))
-	if i < 0 || j < 0 || i >= w.nx || j >= w.ny || c.Dist(plane.Pt(float64(i), float64(j))) > 0.51 {
+	if i < 0 || j < 0 || i >= w.nx || j >= w.ny || c.Dist(plane.Pt(float64(i), float64(j))) > onNode {
 		return -1
 	}
 	return j*w.nx + i
@@ -114,11 +117,14 @@ func (w *walk) near(s plane.Segment, d float64, visit func(n int, here plane.Poi
 	}
 }
 
+// onStart steps: what is so near to a way's start does not bar it.
+const onStart = 0.3
+
 // bar forbids every step that meets the line through pts.
 func (w *walk) bar(pts []plane.Point) {
 	for _, s := range plane.Segments(pts) {
 		w.near(s, 0, func(n int, here plane.Point, s plane.Segment) {
-			if s.Distance(here) < 0.3 {
+			if s.Distance(here) < onStart {
 				w.free[n] = false
 			} else {
 				w.charge(n, here, s, unreachable)

@@ -147,6 +147,9 @@ func kernel(d float64) (out [5]float64) {
 	return out
 }
 
+// worstWithin of what spreads is settled at least.
+const worstWithin = 0.1
+
 // surface returns the surface's rise over the air cell by cell, K to the tenth of a
 // millikelvin, so that all machines agree.
 func (g *ground) surface(s heat.Spreading) []float64 {
@@ -155,7 +158,7 @@ func (g *ground) surface(s heat.Spreading) []float64 {
 		whole += m.Gain
 	}
 	for _, m := range s.Modes {
-		part := g.spread(m.Reach, min(0.1, settledShare*math.Abs(whole/m.Gain)))
+		part := g.spread(m.Reach, min(worstWithin, settledShare*math.Abs(whole/m.Gain)))
 		g.each(g.rows, func(c int) { out[c] += float64(m.Gain * part[c]) })
 	}
 	g.each(g.rows, func(c int) { out[c] = math.Round((s.Base+out[c])*1e4) / 1e4 })

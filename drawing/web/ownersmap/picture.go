@@ -105,6 +105,9 @@ const (
 	numberedWidth = 140
 )
 
+// wideLetter of its height is as wide as a letter gets.
+const wideLetter = 0.62
+
 func (d *pen) tiles(m *probe.Map) {
 	if m.Tiling == nil {
 		return
@@ -117,7 +120,7 @@ func (d *pen) tiles(m *probe.Map) {
 		return
 	}
 	side, figures := min(m.Tiling.Grid.Length, m.Tiling.Grid.Width), len(fmt.Sprintf("%d,%d", len(m.Tiling.Rows), most))
-	size := min(42, 0.85*side/(0.62*float64(figures))/d.scale) // 0.62 of the height is a wide letter
+	size := min(smallHigh, 0.85*side/(wideLetter*float64(figures))/d.scale)
 	d.add(`<g class="tiles" clip-path="url(#%s)" aria-hidden="true"><clipPath id="%[1]s"><polygon `+
 		`points="%s"/></clipPath>`, d.id, coords(m.Outline))
 	for row, r := range m.Tiling.Rows {
@@ -196,6 +199,9 @@ func (d *pen) fixtures(r *layout.Room) {
 	d.add(`</g>`)
 }
 
+// lineHigh heights of letters is from one line of a name to the next.
+const lineHigh = 1.3
+
 // area draws what stands on the floor, with its names, each on a line of its
 // own.
 func (d *pen) area(outline plane.Ring, names ...string) {
@@ -204,10 +210,11 @@ func (d *pen) area(outline plane.Ring, names ...string) {
 	box := outline.Bounds()
 	class, size := d.nameIn(box, names)
 	at := box.Centre()
-	d.add(`<text class="%s" x="%.0f" y="%.0f" font-size="%.0f">`, class, at.X, -at.Y-1.3*size*float64(len(names)-1)/2,
+	d.add(`<text class="%s" x="%.0f" y="%.0f" font-size="%.0f">`, class, at.X,
+		-at.Y-lineHigh*size*float64(len(names)-1)/2,
 		size)
 	for i, n := range names {
-		d.add(`<tspan x="%.0f" dy="%.0f">%s</tspan>`, at.X, 1.3*size*float64(min(i, 1)), text(n))
+		d.add(`<tspan x="%.0f" dy="%.0f">%s</tspan>`, at.X, lineHigh*size*float64(min(i, 1)), text(n))
 	}
 	d.add(`</text>`)
 }
@@ -259,16 +266,22 @@ func (d *pen) joints(r *layout.Room) {
 	}
 }
 
+// tagHigh is how high a name beside a mark is, mm of floor at the map's own scale.
+const tagHigh = 48
+
+// smallHigh is the height of what is named by the way.
+const smallHigh = 42.0
+
 // names letters what is known by a short name, after the ends of the cables, so
 // that these have their places first.
 func (d *pen) names(r *layout.Room) {
 	d.add(`<g class="marks">`)
 	for i, j := range r.Job.Joints {
-		d.tag(j.A.Lerp(j.B, 0.5), plane.Pt(20, 0), 48, "tag extra", layout.JointName(i, len(r.Job.Joints)))
+		d.tag(j.A.Lerp(j.B, 0.5), plane.Pt(20, 0), tagHigh, "tag extra", layout.JointName(i, len(r.Job.Joints)))
 	}
 	for _, x := range r.Job.Fixings {
 		if len(x.Line) > 0 {
-			d.tag(x.Line[0].Lerp(x.Line[len(x.Line)-1], 0.5), plane.Pt(crossHalf+6, 0), 42, "tag extra",
+			d.tag(x.Line[0].Lerp(x.Line[len(x.Line)-1], 0.5), plane.Pt(crossHalf+6, 0), smallHigh, "tag extra",
 				cmp.Or(x.Name, x.Kind))
 		}
 	}
@@ -304,6 +317,9 @@ var classes = map[probe.Kind]struct {
 	key  keyEntry
 }{probe.Cable: {"cable", keyCable}, probe.ColdLead: {"cold", keyColdLead}, probe.SensorLead: {"sensor", keySensorLead}}
 
+// thinnest mm of floor is the least a line is drawn.
+const thinnest = 5.0
+
 func (d *pen) lines(m *probe.Map) {
 	for _, t := range m.Things {
 		class, ok := classes[t.Kind]
@@ -312,9 +328,15 @@ func (d *pen) lines(m *probe.Map) {
 		}
 		d.use(class.key)
 		d.add(`<polyline class="%s" points="%s" stroke-width="%.1f"><title>%s</title></polyline>`, class.name,
-			coords(t.Line), max(5, d.least, 2*t.Half), text(string(t.Kind)+" "+t.Name))
+			coords(t.Line), max(thinnest, d.least, 2*t.Half), text(string(t.Kind)+" "+t.Name))
 	}
 }
+
+// markHalf is half of a mark's width.
+const markHalf = 18
+
+// besideEnd is how far beside a cable's end its name stands.
+const besideEnd = 34.0
 
 func (d *pen) marks(m *probe.Map, r *layout.Room) {
 	d.add(`<g class="marks">`)
@@ -324,7 +346,8 @@ func (d *pen) marks(m *probe.Map, r *layout.Room) {
 		switch t.Kind {
 		case probe.LeadJoint:
 			d.use(keyJointMark)
-			d.add(`<rect x="%.0f" y="%.0f" width="36" height="36"><title>%s</title></rect>`, p.X-18, -p.Y-18, name)
+			d.add(`<rect x="%.0f" y="%.0f" width="36" height="36"><title>%s</title></rect>`, p.X-markHalf,
+				-p.Y-markHalf, name)
 		case probe.EndCap:
 			d.use(keyEnd)
 			across := endBar(r, t)
@@ -342,9 +365,9 @@ func (d *pen) marks(m *probe.Map, r *layout.Room) {
 		}
 		off := plane.Pt(26, 22)
 		if t.Tag == "END" {
-			off.Y = -34 // a cable's two ends often lie side by side
+			off.Y = -besideEnd // a cable's two ends often lie side by side
 		}
-		d.tag(p, off, 48, "tag", d.short(t))
+		d.tag(p, off, tagHigh, "tag", d.short(t))
 	}
 	d.add(`</g>`)
 }
@@ -357,7 +380,7 @@ func endBar(r *layout.Room, t probe.Thing) plane.Point {
 			along = c.Path[n-1].Sub(c.Path[n-2]).Unit()
 		}
 	}
-	return along.Left().Mul(34)
+	return along.Left().Mul(besideEnd)
 }
 
 // spare reports whether a sensor lies there for the day the other fails.
@@ -381,6 +404,12 @@ func (d *pen) short(t probe.Thing) string {
 	return t.Tag
 }
 
+// wallNameHigh is the height of walls' letters.
+const wallNameHigh = 68
+
+// wallNameOff is how far outside a wall its letter stands.
+const wallNameOff = 80.0
+
 func (d *pen) walls(m *probe.Map, r *layout.Room) {
 	d.add(`<g class="walls"><polygon points="%s"/>`, coords(m.Outline))
 	for _, k := range r.Job.KeepOuts {
@@ -402,7 +431,7 @@ func (d *pen) walls(m *probe.Map, r *layout.Room) {
 	}
 	d1, d2 := m.Datums()
 	for i, w := range m.Walls {
-		at := w.At(w.Length() / 2).Add(w.B.Sub(w.A).Unit().Left().Mul(-80 * side * d.scale))
+		at := w.At(w.Length() / 2).Add(w.B.Sub(w.A).Unit().Left().Mul(-wallNameOff * side * d.scale))
 		name := w.Letter
 		if !r.Job.BearsLetter(i) {
 			continue
@@ -410,7 +439,7 @@ func (d *pen) walls(m *probe.Map, r *layout.Room) {
 		if i == d1 || i == d2 {
 			name += "*"
 		}
-		d.letter(at, 68, "wall", name)
+		d.letter(at, wallNameHigh, "wall", name)
 	}
 	t := r.Job.Thermostat
 	d.use(keyBox)
