@@ -208,3 +208,38 @@ func TestTheFirstMembraneHolds(t *testing.T) {
 		t.Errorf("beside another part: %+v", got)
 	}
 }
+
+// Options in their order: what was chosen where the job names none, what covers enough, what fits, what was not laid, the rest.
+func TestThePlaceOfAnOption(t *testing.T) {
+	fits := func(covered float64) layout.Candidate { return layout.Candidate{Fits: true, Covered: covered} }
+	for i, k := range []struct {
+		o      Option
+		chosen bool
+		want   int
+	}{
+		{Option{Taken: true}, true, 0}, {Option{Candidate: fits(0.9), Taken: true}, true, 0},
+		{Option{Candidate: fits(0.9), Taken: true}, false, 1}, {Option{Candidate: fits(0.8)}, true, 1},
+		{Option{Candidate: fits(0.79)}, true, 2}, {Option{Candidate: layout.Candidate{Unlaid: true, Covered: 1}}, true,
+			3},
+		{Option{Candidate: layout.Candidate{Covered: 1}}, true, 4},
+	} {
+		if got := k.o.place(k.chosen, 0.8); got != k.want {
+			t.Errorf("%d: %d, want %d", i, got, k.want)
+		}
+	}
+}
+
+// Strips run along the wall that they are within a degree of, else at an angle to the nearest.
+func TestTheWallStripsRunAlong(t *testing.T) {
+	p := &layout.Plan{Rooms: []layout.Room{*roomOf()}}
+	p.Rooms[0].Job.Name = "Bath"
+	for degrees, want := range map[float64]string{0: "along wall A", 90: "along wall B", 0.5: "along wall A",
+		20: "at 20° to wall A", 80: "at 10° to wall B"} {
+		if got := stripsAlong(p, "Bath", plane.Radians(degrees)); got != want {
+			t.Errorf("%g: %q, want %q", degrees, got, want)
+		}
+	}
+	if got := stripsAlong(p, "Hall", 0); got != "" {
+		t.Errorf("of a room that is not there: %q", got)
+	}
+}

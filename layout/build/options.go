@@ -118,21 +118,24 @@ func options(d draft, laying func(layout.Candidate)) []Option {
 		o.Taken = i == taken
 		out = append(out, o)
 	}
-	place := func(o Option) int {
-		switch {
-		case first >= 0 && o.Taken:
-			return 0
-		case o.Fits && o.Covered >= enough:
-			return 1
-		case o.Fits:
-			return 2
-		case o.Unlaid:
-			return 3
-		}
-		return 4
-	}
-	slices.SortStableFunc(out, func(a, b Option) int { return place(a) - place(b) })
+	slices.SortStableFunc(out, func(a, b Option) int { return a.place(first >= 0, enough) - b.place(first >= 0, enough) })
 	return out
+}
+
+// place is where an option stands among others: the one taken where the job names none, those that cover enough, others
+// that fit, what was not laid, what does not fit.
+func (o Option) place(chosen bool, enough float64) int {
+	switch {
+	case chosen && o.Taken:
+		return 0
+	case o.Fits && o.Covered >= enough:
+		return 1
+	case o.Fits:
+		return 2
+	case o.Unlaid:
+		return 3
+	}
+	return 4
 }
 
 // namedAmong finds the cables that the job names for the room, whatever their

@@ -23,9 +23,6 @@ type OptionWarmth struct {
 // optionWarmth works out the warmth of a floor laid with the candidate as
 // routed; nil where it can't be.
 func optionWarmth(r *layout.Room, j *job.Job, c layout.Candidate, routes []route.Route) *OptionWarmth {
-	if len(j.BuildUp) == 0 {
-		return nil
-	}
 	w := &layout.Warmth{Room: j.Warmth.Room, Warmest: j.Warmth.Warmest, Holds: -1}
 	layers(w, j)
 	if place(w) != nil {

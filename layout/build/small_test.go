@@ -526,6 +526,9 @@ func TestWhatAZoneTakes(t *testing.T) {
 		{route.Refusal{Shortest: 8000, Longest: 14500}, "; this zone takes 8.0 m to 14.5 m of cable at 2 to 4 pegs"},
 		{route.Refusal{Shortest: 14500, Longest: 14500}, "; this zone takes up to about 14.5 m of cable at 2 pegs"},
 		{route.Refusal{Cable: -1}, "; the heated floor takes about 9.3 m to 16.8 m of cable at 2 to 4 pegs"},
+		{route.Refusal{}, "; the heated floor takes about 9.3 m to 16.8 m of cable at 2 to 4 pegs"},
+		{route.Refusal{Cable: -1, Shortest: 1000, Longest: 2000},
+			"; the heated floor takes about 9.3 m to 16.8 m of cable at 2 to 4 pegs"},
 	} {
 		got := refusal(d, layout.Named(d.job, []string{"A"}), &k.why)
 		if !strings.HasSuffix(got.Message, k.says) {

@@ -122,6 +122,14 @@ func TestHowManyAreTriedToBeLifted(t *testing.T) {
 		}
 	}
 	open := func(n int) (Choice, error) { return Choice{Way: Way{Lift: n}}, nil }
+	var tried []int // all of 16 are not tried twice
+	_, _ = fewest(16, func(n int) (Choice, error) {
+		tried = append(tried, n)
+		return Choice{Way: Way{Lift: n}}, map[bool]error{true: errors.New("no way")}[n < 16]
+	})
+	if got := fmt.Sprint(tried); got != "[16 1 2 4 8 12 14]" {
+		t.Errorf("%s tried", got)
+	}
 	if c, err := fewest(1, open); err != nil || c.Lift != 1 {
 		t.Errorf("%+v, %v", c, err)
 	}
@@ -275,6 +283,32 @@ func TestChangesInFigures(t *testing.T) {
 		r.GapToNext = over
 		if got := f.runLine(r, plane.Millimetres); strings.Contains(got, fmt.Sprintf(", then %d over", over)) != want {
 			t.Errorf("%d pegs over: %s", over, got)
+		}
+	}
+}
+
+// All runs are listed where the first is another already, though some are laid; a low-value area is given up
+// by its number.
+func TestRunsAndChoicesListed(t *testing.T) {
+	f := threeRuns(0, 0, 900, 0)
+	f.New = &layout.Cable{Path: f.plan, Runs: f.Old, BendRadius: 15}
+	for from, want := range map[int]int{1: 3, 2: 2, 3: 2} {
+		f.Change = Changed{From: from, Runs: 1}
+		n := 0
+		for _, line := range f.newLines(plane.Millimetres) {
+			if strings.Contains(line, " pegs towards ") {
+				n++
+			}
+		}
+		if n != want {
+			t.Errorf("from run %d: %d runs listed, want %d", from, n, want)
+		}
+	}
+	for area := 1; area <= 2; area++ {
+		f.Choices = []Choice{{Way: Way{GiveUp: area}, Floor: 1e6}}
+		if got := strings.Join(f.stuckLines(plane.Millimetres), "\n"); !strings.Contains(got,
+			fmt.Sprintf("--give-up %d", area)) {
+			t.Error(got)
 		}
 	}
 }
