@@ -209,7 +209,8 @@ func TestTheFirstMembraneHolds(t *testing.T) {
 	}
 }
 
-// Options in their order: what was chosen where the job names none, what covers enough, what fits, what was not laid, the rest.
+// Options in their order: what was chosen where the job names none, what covers enough, what fits, what was not laid,
+// the rest.
 func TestThePlaceOfAnOption(t *testing.T) {
 	fits := func(covered float64) layout.Candidate { return layout.Candidate{Fits: true, Covered: covered} }
 	for i, k := range []struct {
@@ -241,5 +242,18 @@ func TestTheWallStripsRunAlong(t *testing.T) {
 	}
 	if got := stripsAlong(p, "Hall", 0); got != "" {
 		t.Errorf("of a room that is not there: %q", got)
+	}
+}
+
+// A thermostat is bought for the room's volts, and for the sensor where the job says which it reads.
+func TestTheKindOfThermostat(t *testing.T) {
+	p := &layout.Plan{Job: pegged(), Rooms: []layout.Room{*roomOf()}, Load: []layout.Load{{Room: "Bath"}}}
+	p.Rooms[0].Job.Name, p.Load[0].Volts, p.Job.Supply.ThermostatAmps = "Bath", 230, 16
+	for sensor, want := range map[string]string{"": "230 V, contacts for 16 A",
+		"NTC 10k": "230 V, contacts for 16 A, reading a sensor NTC 10k"} {
+		p.Job.Sensor.Family.Name = sensor
+		if got := thermostat(&p.Rooms[0], p).Kind; got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
 	}
 }

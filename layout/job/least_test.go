@@ -365,3 +365,22 @@ func TestThingsByTheirKeys(t *testing.T) {
 		}
 	}
 }
+
+// Only a warning can be allowed: W and three figures.
+func TestWhatCanBeAllowed(t *testing.T) {
+	for id, want := range map[string]bool{"W103": true, "E103": false, "W10": false, "W1034": false, "w": false} {
+		said := reported("[[allow]]\nid = \"" + id + "\"\nreason = \"seen\"\n" + head + "[[room]]\nname = \"R\"\n" +
+			anticlockwise + tail)
+		if strings.Contains(said, "is not the name of a warning") == want {
+			t.Errorf("%s: %s", id, said)
+		}
+	}
+	for depth, want := range map[string]string{"0.9": "sealed joints are 1 to 80 mm deep",
+		"1": "are usually 3 to 40 mm deep"} {
+		said := reported(head + "[materials]\nsealant_depth = " + depth + "\n[[room]]\nname = \"R\"\n" + anticlockwise +
+			tail)
+		if !strings.Contains(said, want) {
+			t.Errorf("%s mm: %s", depth, said)
+		}
+	}
+}
