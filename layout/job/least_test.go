@@ -384,3 +384,82 @@ func TestWhatCanBeAllowed(t *testing.T) {
 		}
 	}
 }
+
+// A scale has two lengths above nothing, one of them a millimetre.
+func TestScalesOfAJob(t *testing.T) {
+	for s, want := range map[string]float64{"1:20": 20, "2:1": 0.5, "1:1": 1, "1/2in = 1ft": 24, "0.5:1": 2} {
+		if got, err := parseScale(s); err != nil || math.Abs(got-want) > 1e-9 {
+			t.Errorf("%s: %g, %v", s, got, err)
+		}
+	}
+	for _, s := range []string{"1:0", "0:1", "1:-5", "20", "x:1", "1:x"} {
+		if got, err := parseScale(s); err == nil {
+			t.Errorf("%s: %g", s, got)
+		}
+	}
+}
+
+// A box before a doorway of a curved wall hangs beside it.
+func TestBoxesBesideADoorOfACurve(t *testing.T) {
+	things := "[[room.arc]]\nwall = \"A\"\nrise = 300\n[[room.opening]]\nkind = \"door\"\nwall = \"A\"\nfrom = " +
+		"%g\nwidth = 700\n"
+	for from, want := range map[float64]bool{1500: false, 200: false, 50: true} { // the box hangs at 100 mm
+		if said := saidOf(t, anticlockwise, fmt.Sprintf(things, from)); strings.Contains(said,
+			"would hang in door") != want {
+			t.Errorf("a door from %g: %s", from, said)
+		}
+	}
+}
+
+// What is counted is counted from one, and a list that is given has an entry.
+func TestWhatIsCountedFromOne(t *testing.T) {
+	var counted, listed []string
+	for _, k := range Keys() {
+		if k.Type == TypeWhole && k.Limits.Min == 1 {
+			counted = append(counted, k.Path)
+		}
+		if k.Least == 1 {
+			listed = append(listed, k.Path)
+		}
+	}
+	slices.Sort(counted)
+	slices.Sort(listed)
+	if want := []string{"as_laid.mark.run", "as_laid.runs", "format", "labour.crew", "proposal.valid_days",
+		"spacing.closest",
+		"spacing.widest"}; !slices.Equal(counted, want) {
+		t.Errorf("%q", counted)
+	}
+	if want := []string{"as_laid.legs", "room.diagonals"}; !slices.Equal(listed, want) {
+		t.Errorf("%q", listed)
+	}
+	tile := "[tile]\nlength = 300\nwidth = 300\njoint = "
+	for line, want := range map[string]string{tile + "0.9\n": "usually 1 to 15 mm wide", tile + "1\n": "",
+		"[materials]\nbed_thickness = 0.9\n": "tile is bedded in 1 to 60 mm"} {
+		said := reported(head + line + "[[room]]\nname = \"R\"\n" + anticlockwise + tail)
+		if !strings.Contains(said, want) || want == "" && strings.Contains(said, "joint") {
+			t.Errorf("%q: %s", line, said)
+		}
+	}
+}
+
+// Lengths as they are typed in a job in inches: no feet or inches that are none.
+func TestLengthsAsTheyAreTyped(t *testing.T) {
+	in := table{rd: &reader{units: plane.Inches}}
+	for inches, want := range map[float64]string{0.5: "1/2in", 3: "3in", 3.5: "3-1/2in", 60: "5ft", 60.5: "5ft 0-1/2in",
+		63: "5ft 3in", 63.0625: "5ft 3-1/16in"} {
+		if got := plainLength(in, inches*plane.Inch); got != want {
+			t.Errorf("%g in: %q, want %q", inches, got, want)
+		}
+		if mm, err := plane.ParseLength(want, plane.Inches); err != nil || math.Abs(mm-inches*plane.Inch) > 1e-9 {
+			t.Errorf("%s is read as %g, %v", want, mm, err)
+		}
+	}
+	if got := plainLength(table{rd: &reader{units: plane.Millimetres}}, 12.5); got != "12.5 mm" {
+		t.Error(got)
+	}
+	for s, want := range map[string]bool{"a": true, "z": true, "-": true, "9": false, " ": false, "": false} {
+		if letterAt(s, 0) != want {
+			t.Errorf("%q is a letter: %v", s, !want)
+		}
+	}
+}

@@ -263,12 +263,7 @@ func plainLength(t table, mm float64) string {
 	if t.rd.drawingUnits() != plane.Inches {
 		return say.TrimFigure(mm) + " mm"
 	}
-	s := strings.NewReplacer("'-", "ft ", `"`, "in").Replace(plane.FormatFeetInches(mm))
+	s := strings.NewReplacer("'-", "ft ", `"`, "in", " ", "-").Replace(plane.FormatFeetInches(mm))
 	s = strings.TrimSuffix(strings.TrimPrefix(s, "0ft "), " 0in")
-	if i := strings.LastIndexByte(s, '/'); i > 0 {
-		if j := strings.LastIndexByte(s[:i], ' '); j > 0 && s[j-1] >= '0' && s[j-1] <= '9' {
-			s = s[:j] + "-" + s[j+1:]
-		}
-	}
 	return strings.TrimPrefix(s, "0-")
 }
