@@ -63,6 +63,20 @@ type document struct {
 	by       plane.Point
 }
 
+// The group codes that are written, by what their values are (DXF reference).
+const (
+	lineType       = 6
+	onLayer        = 8
+	variable       = 9
+	northCode      = 20
+	heightCode     = 30
+	sizeCode       = 40
+	bulgeCode      = 42
+	colourCode     = 62
+	verticesFollow = 66
+	flags          = 70
+)
+
 // put writes one pair: a group code and a value.
 func (d *document) put(code int, value any) { fmt.Fprintf(d.to, "%3d\n%v\n", code, value) }
 
@@ -78,28 +92,28 @@ func (d *document) number(code int, mm float64) {
 func (d *document) point(p plane.Point) {
 	at := p.Add(d.by)
 	d.number(10, at.X)
-	d.number(20, at.Y)
+	d.number(northCode, at.Y)
 }
 
 func (d *document) begin() {
 	d.put(0, "SECTION")
 	d.put(2, "HEADER")
-	d.put(9, "$ACADVER")
+	d.put(variable, "$ACADVER")
 	d.put(1, "AC1009")
-	d.put(9, "$INSUNITS")
-	d.put(70, d.insunits)
+	d.put(variable, "$INSUNITS")
+	d.put(flags, d.insunits)
 	d.put(0, "ENDSEC")
 	d.put(0, "SECTION")
 	d.put(2, "TABLES")
 	d.put(0, "TABLE")
 	d.put(2, "LAYER")
-	d.put(70, len(layers))
+	d.put(flags, len(layers))
 	for _, l := range layers {
 		d.put(0, "LAYER")
 		d.put(2, l.name)
-		d.put(70, 0)
-		d.put(62, l.colour)
-		d.put(6, "CONTINUOUS")
+		d.put(flags, 0)
+		d.put(colourCode, l.colour)
+		d.put(lineType, "CONTINUOUS")
 	}
 	d.put(0, "ENDTAB")
 	d.put(0, "ENDSEC")
@@ -124,23 +138,23 @@ func (d *document) line(layer string, closed bool, line []vertex) {
 		return
 	}
 	d.put(0, "POLYLINE")
-	d.put(8, layer)
-	d.put(66, 1)
+	d.put(onLayer, layer)
+	d.put(verticesFollow, 1)
 	d.put(10, 0)
-	d.put(20, 0)
-	d.put(30, 0)
-	d.put(70, map[bool]int{true: 1}[closed])
+	d.put(northCode, 0)
+	d.put(heightCode, 0)
+	d.put(flags, map[bool]int{true: 1}[closed])
 	for _, v := range line {
 		d.put(0, "VERTEX")
-		d.put(8, layer)
+		d.put(onLayer, layer)
 		d.point(v.at)
-		d.put(30, 0)
+		d.put(heightCode, 0)
 		if v.bulge != 0 {
-			d.put(42, strconv.FormatFloat(v.bulge, 'f', 9, 64))
+			d.put(bulgeCode, strconv.FormatFloat(v.bulge, 'f', 9, 64))
 		}
 	}
 	d.put(0, "SEQEND")
-	d.put(8, layer)
+	d.put(onLayer, layer)
 }
 
 func (d *document) straight(layer string, closed bool, line []plane.Point) {
@@ -159,18 +173,18 @@ func (d *document) region(layer string, r plane.Region) {
 
 func (d *document) circle(layer string, at plane.Point, radius float64) {
 	d.put(0, "CIRCLE")
-	d.put(8, layer)
+	d.put(onLayer, layer)
 	d.point(at)
-	d.put(30, 0)
-	d.number(40, radius)
+	d.put(heightCode, 0)
+	d.number(sizeCode, radius)
 }
 
 func (d *document) text(at plane.Point, words string) {
 	d.put(0, "TEXT")
-	d.put(8, "TEXT")
+	d.put(onLayer, "TEXT")
 	d.point(at)
-	d.put(30, 0)
-	d.number(40, textHigh)
+	d.put(heightCode, 0)
+	d.number(sizeCode, textHigh)
 	d.put(1, plain(words))
 }
 
