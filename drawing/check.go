@@ -1,7 +1,11 @@
 package drawing
 
 import (
+	"bytes"
+	"errors"
 	"fmt"
+	"image/color"
+	"image/jpeg"
 	"math"
 )
 
@@ -30,8 +34,10 @@ func checkItem(it Item) error {
 		return it.check()
 	case *Text:
 		return it.check()
+	case *Image:
+		return it.check()
 	}
-	return fmt.Errorf("neither a path nor a text, but %T", it)
+	return fmt.Errorf("neither a path nor a text nor an image, but %T", it)
 }
 
 func (p *Path) check() error {
@@ -59,6 +65,16 @@ func (p *Path) check() error {
 func (t *Text) check() error {
 	if !sound(t.At.X, t.At.Y, t.Height, t.Angle, t.Knockout) || t.Height <= 0 || t.Anchor < Start || t.Anchor > End {
 		return fmt.Errorf("text %q on layer %s: bad place, size or anchor: %v", t.Text, t.Layer, *t)
+	}
+	return nil
+}
+
+func (m *Image) check() error {
+	if b := m.Box; !sound(b.X0, b.Y0, b.X1, b.Y1) || b.W() <= 0 || b.H() <= 0 {
+		return fmt.Errorf("image %q on layer %s: bad box %v", m.Title, m.Layer, b)
+	}
+	if c, err := jpeg.DecodeConfig(bytes.NewReader(m.JPEG)); err != nil || c.ColorModel == color.CMYKModel {
+		return fmt.Errorf("image %q on layer %s is no JPEG that can be drawn: %w", m.Title, m.Layer, errors.Join(err))
 	}
 	return nil
 }

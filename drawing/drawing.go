@@ -52,6 +52,7 @@ type Layer string
 
 // The layers, in drawing order.
 const (
+	LayerPhoto    Layer = "photo"
 	LayerFloor    Layer = "floor"
 	LayerHatch    Layer = "hatch"
 	LayerMembrane Layer = "membrane"
@@ -66,7 +67,7 @@ const (
 	LayerFrame    Layer = "frame"
 )
 
-// An Item is a *Path or a *Text; nothing else.
+// An Item is a *Path, a *Text or an *Image; nothing else.
 type Item interface{ layer() Layer }
 
 // A Path is lines and curves, stroked, filled or both.
@@ -130,5 +131,14 @@ type Text struct {
 	Knockout float64 // mm of white round it, 0: none
 }
 
-func (p *Path) layer() Layer { return p.Layer }
-func (t *Text) layer() Layer { return t.Layer }
+// An Image is a picture that fills a box.
+type Image struct {
+	Layer Layer
+	Title string // what it shows
+	Box   Box
+	JPEG  []byte
+}
+
+func (p *Path) layer() Layer  { return p.Layer }
+func (t *Text) layer() Layer  { return t.Layer }
+func (m *Image) layer() Layer { return m.Layer }

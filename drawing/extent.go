@@ -36,6 +36,8 @@ func BoxOfItem(it Item) Box {
 		return it.Box()
 	case *Text:
 		return it.Box()
+	case *Image:
+		return it.Box
 	}
 	return Box{}
 }

@@ -3,7 +3,7 @@ package drawing
 // Layers returns all layers in drawing order, the undermost first.
 func Layers() []Layer {
 	return []Layer{
-		LayerFloor, LayerHatch, LayerMembrane, LayerWalls, LayerFixtures, LayerCable,
+		LayerPhoto, LayerFloor, LayerHatch, LayerMembrane, LayerWalls, LayerFixtures, LayerCable,
 		LayerLeads, LayerSensors, LayerMarks, LayerDims, LayerText, LayerFrame,
 	}
 }

@@ -14,6 +14,10 @@ func Within(items []Item, b Box) []Item {
 			}
 		case *Path:
 			out = append(out, it.within(b)...)
+		case *Image:
+			if b.Contains(it.Box) { // a picture is not cut
+				out = append(out, it)
+			}
 		}
 	}
 	return out

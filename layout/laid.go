@@ -36,6 +36,7 @@ type Laid struct {
 	Planned    []plane.Point // the path it was laid from
 	Error      float64       // mm either way; 0 from a plan only
 	FingerRoom float64       // mm
+	PhotoError float64       // mm: how far off what was read from photos may be; 0: nothing was
 	Joint      *plane.Point
 	EndCap     *plane.Point
 	ColdLead   []plane.Point

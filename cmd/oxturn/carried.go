@@ -45,6 +45,7 @@ const (
 	rolePrices    = "prices"
 	roleRecord    = "plan it was laid by"
 	roleLayout    = "layout"
+	rolePhoto     = "photo"
 )
 
 // aboutRole says it to whoever looks into the PDF.
@@ -52,6 +53,7 @@ var aboutRole = map[string]string{
 	roleJob: "the job file these sheets were drawn from", roleCatalogue: "cables by their labels",
 	rolePrices: "prices of the take-off", roleRecord: "the plan that cable was laid by, as a layout file",
 	roleLayout: "the plan drawn here, as a layout file",
+	rolePhoto:  "a photo before covering, made smaller; what else its camera wrote was left out",
 }
 
 // withoutMoney is what the copies of a job lack that go to whom prices are no business of.
@@ -71,7 +73,15 @@ func (w *work) carried() ([]pdf.File, error) {
 	}
 	p.add(w.source.file, roleJob, "", w.source.data)
 	for _, k := range w.source.kept.files {
-		p.add(path.Base(strings.ReplaceAll(k.named, `\`, "/")), roleOf(w.job, k.named), k.named, k.data)
+		name, data := path.Base(strings.ReplaceAll(k.named, `\`, "/")), k.data
+		if ph := w.job.PhotoNamed(k.named); ph != nil {
+			small, err := ph.Picture.Small(ph.KeepPlace)
+			if err != nil {
+				return nil, fmt.Errorf("photo %q cannot be unpacked: %w", k.named, err)
+			}
+			name, data = strings.TrimSuffix(name, path.Ext(name))+".jpg", small
+		}
+		p.add(name, roleOf(w.job, k.named), k.named, data)
 	}
 	p.add(w.source.base+".layout.json", roleLayout, "", layout.Bytes())
 	var list bytes.Buffer
@@ -88,6 +98,9 @@ func roleOf(j *job.Job, named string) string {
 		return roleCatalogue
 	case j.PriceFile:
 		return rolePrices
+	}
+	if j.PhotoNamed(named) != nil {
+		return rolePhoto
 	}
 	return roleRecord
 }
@@ -150,6 +163,8 @@ func mediaType(name string) string {
 		return "application/json"
 	case ".csv":
 		return "text/csv"
+	case ".jpg":
+		return "image/jpeg"
 	}
 	return "application/octet-stream"
 }

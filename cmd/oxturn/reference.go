@@ -121,6 +121,8 @@ func takesWords(k job.Key) string {
 		job.TypePlace:   `a point [x, y], or a wall and a length along it: "B 4ft"`,
 		job.TypePoints:  "a list of points [[x, y], …]",
 		job.TypeLengths: "a list of lengths", job.TypeSize: "two lengths [width, length]",
+		job.TypePixel:       "a pixel [x, y]: x to the right, y down from the upper left corner of the picture",
+		job.TypePixels:      "a list of pixels [[x, y], …]",
 		job.TypeShares:      "two shares, such as [-0.05, 0.10]",
 		job.TypeReading:     `a number as read, or text such as ">2000" where the instrument's range ended`,
 		job.TypeTemperature: `a temperature: "68 F", "20 C", or a bare number in °C`,
@@ -136,7 +138,7 @@ func boundWords(k job.Key) string {
 	unit := map[job.Type]string{job.TypeLength: " mm", job.TypeTemperature: " °C"}[k.Type]
 	var parts []string
 	switch {
-	case k.Type == job.TypeText, k.Type == job.TypePoints:
+	case k.Type == job.TypeText, k.Type == job.TypePoints, k.Type == job.TypePixels:
 	case k.Limits.Above:
 		parts = append(parts, fmt.Sprintf("above %g", k.Limits.Min))
 	case k.Limits.Min != 0 && !math.IsInf(k.Limits.Min, 0):

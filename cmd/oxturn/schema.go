@@ -153,6 +153,10 @@ func valueSchema(k job.Key) object {
 		return list(measure(), max(1, k.Least))
 	case job.TypePoint, job.TypeSize, job.TypeShares:
 		return pair()
+	case job.TypePixel:
+		return pixel()
+	case job.TypePixels:
+		return list(pixel(), max(1, k.Least))
 	case job.TypePlace:
 		return object{"anyOf": []object{{"type": "string"}, pair()}}
 	}
@@ -164,6 +168,10 @@ func measure() object { return object{"type": []string{"string", "number"}} }
 
 func pair() object {
 	return object{"type": "array", "items": measure(), "minItems": 2, "maxItems": 2}
+}
+
+func pixel() object {
+	return object{"type": "array", "items": object{"type": "number", "minimum": 0}, "minItems": 2, "maxItems": 2}
 }
 
 func list(item object, least int) object {

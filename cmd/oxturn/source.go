@@ -17,7 +17,7 @@ import (
 
 // readLimit keeps a wrong file from filling memory. A job file's own limit is
 // far below it and said by the reader of jobs.
-const readLimit = 16 << 20
+const readLimit = 48 << 20
 
 // A source is a job file as read, the one that a PDF carries, or what a
 // label's code says.

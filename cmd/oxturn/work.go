@@ -122,6 +122,9 @@ func (w *work) restOnPDF() {
 }
 
 func (w *work) draw(plan *layout.Plan) {
+	if !w.unpackPhotos() {
+		return
+	}
 	set, err := sheets.Set(plan)
 	if err != nil {
 		w.report.Add(job.Diagnostic{Span: w.asked(err), Message: err.Error()})
@@ -131,6 +134,21 @@ func (w *work) draw(plan *layout.Plan) {
 		w.report.Add(d)
 	}
 	w.sheets = set
+}
+
+// unpackPhotos reports whether the pixels of all photos could be read.
+func (w *work) unpackPhotos() bool {
+	ok := true
+	for _, a := range w.job.Laid {
+		for i := range a.Photos {
+			if _, err := a.Photos[i].Flat(); err != nil {
+				ok = false
+				w.report.Add(job.Diagnostic{Span: a.Photos[i].Span, Hint: "save it anew from the camera or a viewer",
+					Message: fmt.Sprintf("photo %q cannot be unpacked: %v", a.Photos[i].File, err)})
+			}
+		}
+	}
+	return ok
 }
 
 // asked returns where the job asks for what a sheet cannot be drawn as.

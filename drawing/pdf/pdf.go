@@ -141,8 +141,19 @@ func (d *document) item(it drawing.Item) error {
 		return d.path(it)
 	case *drawing.Text:
 		return d.text(it)
+	case *drawing.Image:
+		return d.image(it)
 	}
 	return nil
+}
+
+// image puts a JPEG on the page as it is: no reader of the document has another picture.
+func (d *document) image(m *drawing.Image) error {
+	holder, err := gopdf.ImageHolderByBytes(m.JPEG)
+	if err != nil {
+		return err
+	}
+	return d.pdf.ImageByHolder(holder, m.Box.X0, m.Box.Y0, &gopdf.Rect{W: m.Box.W(), H: m.Box.H()})
 }
 
 func (d *document) text(t *drawing.Text) error {

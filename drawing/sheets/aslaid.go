@@ -92,13 +92,21 @@ const plannedStep = 20.0
 // plannedLine draws a planned path, by thin dashes, where it is more than off mm
 // from where cable lies.
 func plannedLine(v *floorplan.View, planned, lies []plane.Point, off float64) {
+	for _, open := range astray(planned, lies, off) {
+		line := v.Paper.Pts(open)
+		v.Sign(signs.Planned, drawing.LayerCable, "where the plan had cable", drawing.Polyline(line...),
+			drawing.HiddenLine(), nil)
+		v.Ink.Line(line, lettering.ThinInk)
+	}
+}
+
+// astray returns the stretches of a planned path that are more than off mm from where cable
+// lies.
+func astray(planned, lies []plane.Point, off float64) (out [][]plane.Point) {
 	var open []plane.Point
 	end := func() {
 		if len(open) > 1 {
-			line := v.Paper.Pts(open)
-			v.Sign(signs.Planned, drawing.LayerCable, "where the plan had cable", drawing.Polyline(line...),
-				drawing.HiddenLine(), nil)
-			v.Ink.Line(line, lettering.ThinInk)
+			out = append(out, open)
 		}
 		open = nil
 	}
@@ -115,6 +123,7 @@ func plannedLine(v *floorplan.View, planned, lies []plane.Point, off float64) {
 		}
 	}
 	end()
+	return out
 }
 
 // awayFrom is how far a place is from a line.

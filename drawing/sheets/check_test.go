@@ -93,6 +93,8 @@ func layerOf(it drawing.Item) drawing.Layer {
 		return it.Layer
 	case *drawing.Text:
 		return it.Layer
+	case *drawing.Image:
+		return it.Layer
 	}
 	return ""
 }
@@ -103,6 +105,8 @@ func describe(it drawing.Item) string {
 		return "text " + it.Text
 	case *drawing.Path:
 		return "path " + it.Title + " on " + string(it.Layer)
+	case *drawing.Image:
+		return "image " + it.Title
 	}
 	return "?"
 }

@@ -4,6 +4,7 @@ package svg
 
 import (
 	"bytes"
+	"encoding/base64"
 	"fmt"
 	"io"
 
@@ -68,6 +69,8 @@ func (p *page) group(g drawing.Group) {
 			p.path(it)
 		case *drawing.Text:
 			p.text(it)
+		case *drawing.Image:
+			p.image(it)
 		}
 	}
 	p.canvas.Gend()
@@ -102,6 +105,17 @@ func look(it *drawing.Path) []string {
 		as = append(as, attr("stroke-linecap", "butt"))
 	}
 	return as
+}
+
+// image writes a picture into the file itself.
+func (p *page) image(it *drawing.Image) {
+	p.canvas.Group(attr("class", "object"))
+	defer p.canvas.Gend()
+	p.canvas.Title(it.Title)
+	b := it.Box
+	fmt.Fprintf(p.canvas.Writer, "<image %s %s %s %s %s %s/>\n", attr("x", num(b.X0)), attr("y", num(b.Y0)),
+		attr("width", num(b.W())), attr("height", num(b.H())), attr("preserveAspectRatio", "none"),
+		attr("href", "data:image/jpeg;base64,"+base64.StdEncoding.EncodeToString(it.JPEG)))
 }
 
 // text writes a line of lettering. Its length is stated, so that it keeps to

@@ -122,8 +122,12 @@ func laid(r *layout.Room, a *job.Laid, c *layout.Cable, j *job.Job) (*layout.Lai
 	if a.Issued != nil {
 		l.Planned = a.Issued.Path
 	}
-	if d := trace(l, r, c, j); d != nil {
-		return nil, []job.Diagnostic{*d}
+	for _, step := range []func() *job.Diagnostic{
+		func() *job.Diagnostic { return trace(l, r, c, j) }, func() *job.Diagnostic { return follow(l, c, j) },
+	} {
+		if d := step(); d != nil {
+			return nil, []job.Diagnostic{*d}
+		}
 	}
 	ends(l)
 	if d := check(l, r, c, j); d != nil {
@@ -291,6 +295,8 @@ func given(a *job.Laid) string {
 		return "corners"
 	case len(a.Legs) > 0:
 		return "legs"
+	case a.Runs == 0 && len(a.PhotoRuns()) > 0:
+		return "photo"
 	}
 	return "runs"
 }

@@ -4,6 +4,7 @@ package handover
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -26,9 +27,14 @@ type Item struct {
 type source struct {
 	ofCable func(c *layout.Cable, r *job.Laid) (there, lacks string)
 	ofJob   func(p *layout.Plan) (there, lacks string)
+	ofRoom  func(p *layout.Plan, r *layout.Room, c *layout.Cable) (there, lacks string)
 }
 
+// photographs are looked up where the job has any; else a person may hold them.
+const photographs = "photographs"
+
 var paperSources = map[string]source{
+	photographs: {ofRoom: photos},
 	"as laid":   {ofCable: asLaid},
 	"readings":  {ofCable: readings},
 	"lot":       {ofCable: written(func(r *job.Laid) string { return r.Lot })},
@@ -42,9 +48,10 @@ var paperSources = map[string]source{
 // Items returns what the job asks for, each with what there is of it.
 func Items(p *layout.Plan) (out []Item) {
 	for _, name := range p.Job.HandOver.Required {
-		s, known := paperSources[strings.ToLower(strings.TrimSpace(name))]
+		key := strings.ToLower(strings.TrimSpace(name))
+		s, known := paperSources[key]
 		switch {
-		case !known:
+		case !known, key == photographs && p.Photos() == 0:
 			out = append(out, Item{Name: name, ByHand: true})
 		case s.ofJob != nil:
 			there, lacks := s.ofJob(p)
@@ -61,15 +68,34 @@ func ofCables(p *layout.Plan, name string, s source) (out []Item) {
 	for i := range p.Rooms {
 		for k := range p.Rooms[i].Cables {
 			c := &p.Rooms[i].Cables[k]
-			r := &job.Laid{}
-			if c.Laid != nil {
-				r = c.Laid.Job
+			it := Item{Name: name, Of: c.ID}
+			if s.ofRoom != nil {
+				it.There, it.Lacks = s.ofRoom(p, &p.Rooms[i], c)
+			} else {
+				r := &job.Laid{}
+				if c.Laid != nil {
+					r = c.Laid.Job
+				}
+				it.There, it.Lacks = s.ofCable(c, r)
 			}
-			there, lacks := s.ofCable(c, r)
-			out = append(out, Item{Name: name, Of: c.ID, There: there, Lacks: lacks})
+			out = append(out, it)
 		}
 	}
 	return out
+}
+
+// photos are those of the cable's room, with how much of it they show.
+func photos(p *layout.Plan, r *layout.Room, c *layout.Cable) (there, lacks string) {
+	all := p.PhotosOf(r)
+	if len(all) == 0 {
+		return "", "no photo of this room"
+	}
+	s := c.SeenIn(all)
+	if there = fmt.Sprintf("%s, %.0f %% of its length", say.Counted(len(all), "photo"), math.Floor(100*s.Share)); len(
+		s.Unseen) > 0 {
+		lacks = "in no photo: run " + strings.Join(s.Unseen, ", ")
+	}
+	return there, lacks
 }
 
 const notWritten = "not written down"

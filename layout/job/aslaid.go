@@ -61,6 +61,7 @@ type Laid struct {
 	Volts      float64 // at hook-up, the floor on; 0: not written down
 	Amps       float64 // likewise
 	TripTest   string
+	Photos     []Photo
 	Span       Span
 	Spans      Spans
 }
@@ -89,8 +90,11 @@ type LaidSensor struct {
 	Lead []plane.Point
 }
 
-// Whole reports whether the table says where the whole cable lies.
-func (a *Laid) Whole() bool { return a.AsPlanned || len(a.Corners) > 0 || len(a.Legs) > 0 }
+// Whole reports whether the table says where the whole cable lies, as far as it says by
+// itself.
+func (a *Laid) Whole() bool {
+	return a.AsPlanned || len(a.Corners) > 0 || len(a.Legs) > 0 || a.Runs == 0 && len(a.PhotoRuns()) > 0
+}
 
 // readAsLaid reads what is known of the cables as laid.
 func (j *Job) readAsLaid(top table, open func(string) ([]byte, error)) {
@@ -155,6 +159,7 @@ func (j *Job) asLaid(t table, room int, open func(string) ([]byte, error)) (a La
 			a.PlanCode = a.Issued.Code
 		}
 	}
+	j.readPhotos(t, &a, open)
 	return a, !t.broken()
 }
 

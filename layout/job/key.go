@@ -33,6 +33,8 @@ const (
 	TypeSize          Type = "size"        // two lengths
 	TypeLengths       Type = "lengths"     // an array of them
 	TypeShares        Type = "shares"      // two shares, such as [-0.05, 0.10]
+	TypePixel         Type = "pixel"       // [x, y] in a picture, px from its upper left corner
+	TypePixels        Type = "pixels"      // a list of them
 	TypeTexts         Type = "texts"       // an array of text
 	TypeReading       Type = "reading"     // off an instrument: a number, or ">2000" beyond its range
 	TypeTemperature   Type = "temperature" // "68 F", "20 C" or a number in °C; °C inside

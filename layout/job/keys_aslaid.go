@@ -1,5 +1,7 @@
 package job
 
+import "slices"
+
 // asLaidKeys: what is known of a cable once it lies on the floor.
 func asLaidKeys() []Key {
 	out := under(Key{Path: "as_laid", Type: TypeTables, Doc: "What is known of one cable as it really lies",
@@ -39,7 +41,7 @@ func asLaidKeys() []Key {
 		Key{Path: "pegs", Type: TypeNumber, Limits: Limits{Max: 10000}, Doc: "Pegs from where that run begins",
 			Default: "0", Example: "pegs = 15"},
 	)...)
-	return append(out, readingKeys()...)
+	return slices.Concat(out, readingKeys(), photoKeys())
 }
 
 var asLaidTable = Key{Path: "as_laid"}
@@ -89,6 +91,55 @@ func asLaidPathKeys() []Key {
 				"same edge, as in the room's first_tile, which it takes the place of",
 			Example: "first_tile = [[148, 92], [2248, 92]]"},
 	}
+}
+
+// photoKeys: what a photo taken before covering shows, and what is known in it.
+func photoKeys() []Key {
+	out := under(Key{Path: "as_laid.photo", Type: TypeTables,
+		Doc: "A photo of this floor before it was covered, with four or more points in it that are known on the " +
+			"floor; seven tell the lens too",
+		Example: "[[as_laid.photo]]\nfile = \"bath-1.jpg\""},
+		Key{Path: "file", Type: TypeText, Required: true,
+			Doc:     "The picture, JPEG or PNG, named from where the job file lies",
+			Example: `file = "photos/bath-1.jpg"`},
+		Key{Path: "date", Type: TypeDate, Otherwise: "the day that the camera wrote into it",
+			Doc: "The day on which it was taken", Example: "date = 2026-12-02"},
+		Key{Path: "sha256", Type: TypeText, Otherwise: "it is not held against one",
+			Doc: "The sum of the file, or eight or more of its first digits: the drawings print them, and another " +
+				"file is refused",
+			Example: `sha256 = "3f2a90b14c77"`},
+		Key{Path: "keep_location", Type: TypeFlag, Default: "false",
+			Doc: "Whether copies of it keep where on earth it was taken; all else that the camera wrote is " +
+				"left out",
+			Example: "keep_location = true"},
+	)
+	out = append(out, under(Key{Path: "as_laid.photo.point", Type: TypeTables,
+		Doc: "A point known both in the picture and on the floor, at the height of the cable; its place is given " +
+			"by corner, at or mark",
+		Example: "[[as_laid.photo.point]]\nimage = [412, 3310]\ncorner = \"A\""},
+		Key{Path: "image", Type: TypePixel, Required: true,
+			Doc:     "Where the picture has it, seen upright: pixels to the right and down from its upper left corner",
+			Example: "image = [412, 3310]"},
+		Key{Path: "corner", Type: TypeText, Doc: "The corner of the room where this wall begins",
+			Example: `corner = "A"`},
+		Key{Path: "at", Type: TypePlace,
+			Doc: "The point as it was taped: from a wall's start along and out, or [x, y], off the walls that " +
+				"datums names where the record has them",
+			Example: `at = "B 4ft, 2ft"`},
+		Key{Path: "mark", Type: TypeChoice, Values: markNames(),
+			Doc: "A thing that this record has measured: START by joint or start, END by end_cap, the sensors; or " +
+				"the foot of the box",
+			Example: `mark = "END"`},
+	)...)
+	return append(out, under(Key{Path: "as_laid.photo.run", Type: TypeTables,
+		Doc:     "A run that lies elsewhere than planned, as the photo shows it",
+		Example: "[[as_laid.photo.run]]\nrun = 7\nimage = [[980, 2950], [1010, 1220]]"},
+		Key{Path: "run", Type: TypeWhole, Required: true, Limits: Limits{Min: 1, Max: 10000},
+			Doc: "The run, by its number on the drawings", Example: "run = 7"},
+		Key{Path: "image", Type: TypePixels, Required: true, Least: 2,
+			Doc:     "Pixels that it follows, from where it begins to where it ends",
+			Example: "image = [[980, 2950], [1010, 1220]]"},
+	)...)
 }
 
 // meterFigure is what a hand-held instrument may show, in Ω, MΩ or nF.

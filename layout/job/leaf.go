@@ -9,6 +9,7 @@ import (
 
 	"oxturn/layout/job/tree"
 	"oxturn/layout/pattern"
+	"oxturn/layout/photo"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
 )
@@ -79,6 +80,10 @@ func (rd *reader) parse(n *tree.Node, k Key) (any, *valueError) {
 		return rd.spot(n, k)
 	case TypePoints:
 		return each(rd, n, k, rd.point)
+	case TypePixel:
+		return rd.pixel(n, k)
+	case TypePixels:
+		return each(rd, n, k, rd.pixel)
 	case TypeTexts:
 		return each(rd, n, k, func(n *tree.Node, k Key) (string, *valueError) { return rd.parseText(n, k) })
 	case TypeLengths:
@@ -129,7 +134,8 @@ func (rd *reader) parseText(n *tree.Node, k Key) (string, *valueError) {
 // isName reports whether a text has to find room in a table or a title block:
 // all do but those that are sentences or name a file.
 func isName(k Key) bool {
-	return k.Type == TypeText && !slices.Contains([]string{"catalogue", "prices", "as_laid.plan", "revision.text",
+	return k.Type == TypeText && !slices.Contains([]string{"catalogue", "prices", "as_laid.plan", "as_laid.photo.file",
+		"revision.text",
 		"allow.reason"}, k.Path)
 }
 
@@ -188,6 +194,15 @@ func (rd *reader) point(n *tree.Node, k Key) (plane.Point, *valueError) {
 	return plane.Pt(v[0], v[1]), nil
 }
 
+// pixel reads a place in a picture.
+func (rd *reader) pixel(n *tree.Node, k Key) (photo.Pixel, *valueError) {
+	v, err := rd.pair(n, k, TypeNumber)
+	if err != nil {
+		return photo.Pixel{}, err
+	}
+	return photo.Pixel{X: v[0], Y: v[1]}, nil
+}
+
 // A wallPoint is a point, or a length along a wall and another out from it where wall
 // is not empty.
 type wallPoint struct {
@@ -236,7 +251,8 @@ func (rd *reader) pair(n *tree.Node, k Key, t Type) ([2]float64, *valueError) {
 			what = say.Counted(len(n.Items), "item")
 		}
 		name := "a pair in [ ]"
-		if k.Type == TypePoint || k.Type == TypePlace || k.Type == TypePoints {
+		if k.Type == TypePoint || k.Type == TypePlace || k.Type == TypePoints ||
+			k.Type == TypePixel || k.Type == TypePixels {
 			name = "a point [x, y]"
 		}
 		return out, wrong("%s needs %s here, not %s", k.Name(), name, what)

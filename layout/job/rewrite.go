@@ -83,7 +83,7 @@ func (rd *reader) rewritings(k Key, typed string) []string {
 			out = append(out, inQuotes(point+" %"))
 		}
 		out = append(out, inQuotes(point))
-	case TypeTexts, TypePoints, TypePoint, TypeLengths, TypeSize, TypeShares:
+	case TypeTexts, TypePoints, TypePoint, TypeLengths, TypeSize, TypeShares, TypePixel, TypePixels:
 		out = append(out, value+"]", value+"]]", "["+value+"]", noCommas().ReplaceAllString(value, "$1, "))
 		if k.Type == TypeTexts {
 			out = append(out, listOfTexts(value))

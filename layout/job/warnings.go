@@ -29,6 +29,15 @@ func Explanations() []Explanation {
 	vanity := func(from string) string {
 		return "\n[[room.fixture]]\nkind = \"vanity\"\nwall = \"A\"\nfrom = \"" + from + "\"\n"
 	}
+	photographed := func(day string) string {
+		text := "[[as_laid]]\nroom = \"R\"\nevidence = \"photo with tape\"\n\n[[as_laid.photo]]\nfile = " +
+			"\"every-key.jpg\"\ndate = " + day + "\n"
+		for _, p := range []string{"[20, 280]\ncorner = \"A\"", "[380, 280]\ncorner = \"B\"",
+			"[300, 40]\ncorner = \"C\"", "[100, 40]\ncorner = \"D\""} {
+			text += "\n[[as_laid.photo.point]]\nimage = " + p + "\n"
+		}
+		return text
+	}
 	return []Explanation{
 		{"W001", "ohms do not go with volts and watts",
 			"A cable's ohms are its volts squared over its watts, to within the tolerance on its label. When the " +
@@ -70,5 +79,10 @@ func Explanations() []Explanation {
 			"what. Curly quotes, as phones set them, are read as straight ones. Editors that know the schema still " +
 			"mark them.",
 			room(strings.Replace(vanity("1.8 m"), "\"vanity\"", "\"sink\"", 1)), room(vanity("1.8 m"))},
+		{"W010", "a photo is of another day than its camera says",
+			"The job gives a photo another day than the camera wrote into it. Either the day was mistyped, the " +
+				"clock of " +
+				"the camera was wrong, or the photo is not the one that was meant: one taken on another day may show " +
+				"another state of the floor.", photographed("2026-12-05"), photographed("2026-12-02")},
 	}
 }

@@ -33,7 +33,11 @@ func warns(t *testing.T, piece, id string) bool {
 	if strings.Contains(piece, "[[room]]") {
 		room = ""
 	}
-	_, report := readText(text + piece + room + strings.Replace(tail, "100", "1200", 1))
+	text += piece + room + strings.Replace(tail, "100", "1200", 1)
+	if at := strings.Index(piece, "[[as_laid]]"); at >= 0 { // after its room
+		text = head + room + strings.Replace(tail, "100", "1200", 1) + piece
+	}
+	_, report := Read("job.toml", []byte(text), opener("testdata/good"))
 	report.Finish()
 	found := false
 	for _, d := range report.Diagnostics() {

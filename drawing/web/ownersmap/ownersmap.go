@@ -60,6 +60,14 @@ type room struct {
 	Datum1   string
 	Datum2   string
 	Cables   []cableKept
+	Photos   []photoShown
+}
+
+// photoShown is a photo that can be laid under the map's lines.
+type photoShown struct {
+	Index int
+	Name  string
+	Words string
 }
 
 // place is a point of the floor found again from two walls, for a reader
@@ -96,11 +104,16 @@ func Write(w io.Writer, p *layout.Plan) error {
 		for _, d := range m.Differ {
 			moved = append(moved, m.Moved(d))
 		}
-		drawn, key := picture(i, &p.Rooms[i], m)
+		photos := p.PhotosOf(&p.Rooms[i])
+		drawn, key, err := picture(i, &p.Rooms[i], m, photos)
+		if err != nil {
+			return err
+		}
 		pg.Rooms = append(pg.Rooms, room{Moved: moved, Index: i, Name: m.Room, Record: m.Record(),
 			Further: further(p, &p.Rooms[i]), Counting: m.Counting(), NoTiles: m.NoTiles, Cautions: m.Cautions(),
 			Picture: drawn, Key: key, Places: places(m),
-			Datum1: datumName(m, 0), Datum2: datumName(m, 1), Cables: cablesKept(p, &p.Rooms[i])})
+			Datum1: datumName(m, 0), Datum2: datumName(m, 1), Cables: cablesKept(p, &p.Rooms[i]), Photos: photosShown(p,
+				&p.Rooms[i], photos)})
 		pg.Data = append(pg.Data, tableOf(m))
 	}
 	return t.Execute(w, pg)

@@ -65,13 +65,16 @@ func coords(pts []plane.Point) string {
 
 // picture draws room i as SVG inside the page, and the key to it. Everything in
 // it that comes from the job is numbers or escaped.
-func picture(i int, r *layout.Room, m *probe.Map) (template.HTML, []signed) {
+func picture(i int, r *layout.Room, m *probe.Map, photos []*job.Photo) (template.HTML, []signed, error) {
 	box := m.Outline.Bounds()
 	d := &pen{scale: max(1, box.W()/2600, box.H()/2600), least: max(box.W(), box.H()) / leastLine,
 		many: len(r.Cables) > 1, id: fmt.Sprintf("clip-%d", i)}
 	white := pictureMargin * d.scale
 	frame := fmt.Sprintf("%.0f %.0f %.0f %.0f", box.Min.X-white, -box.Max.Y-white, box.W()+2*white, box.H()+2*white)
 	d.add(`<g class="turned"><g class="floor"><polygon class="room" points="%s"/></g>`, coords(m.Outline))
+	if err := d.photos(photos); err != nil {
+		return "", nil, err
+	}
 	d.tiles(m)
 	d.bare(m, r)
 	d.fixtures(r)
@@ -91,7 +94,7 @@ func picture(i int, r *layout.Room, m *probe.Map) (template.HTML, []signed) {
 	return template.HTML(fmt.Sprintf(`<svg class="map" tabindex="0" role="application" aria-label="%s" viewBox="%s" `+
 		`data-box="%[2]s">%[3]s</svg>`,
 		text("Map of "+m.Room+". Arrow keys move the spot, shift makes small steps, plus and minus zoom, R turns the "+
-			"map, 0 shows all."), frame, d.b.String())), d.key(m)
+			"map, 0 shows all."), frame, d.b.String())), d.key(m), nil
 }
 
 // leastLine is the share of a room's size that a line is wide at least, so that

@@ -798,6 +798,12 @@
       else refuse(error, tileOutline(room.tiles, place) ? "No part of this tile lies inside the walls." : r ? `Row ${place.row} has columns 1 to ${r[1]}.` : `There are rows 1 to ${room.tiles.rows.length}.`);
     });
     $("[data-clear]").addEventListener("click", () => clear("Touch a spot on the map, or measure one below."));
+    for (const choice of section.querySelectorAll(".photos input")) {
+      choice.addEventListener("change", () => {
+        for (const el of svg.querySelectorAll(".photo")) el.classList.toggle("shown", el.dataset.photo === choice.value);
+        svg.classList.toggle("photographed", choice.value !== "");
+      });
+    }
     $("[data-print]").addEventListener("click", () => window.print());
     nameAll();
     look();

@@ -171,13 +171,24 @@ var Examples = []string{"bath.toml", "kitchen.toml", "entry.toml"}
 // Hand itself, issued.json.
 func HandPlan(t testing.TB, status, more string) (*layout.Plan, []job.Diagnostic) {
 	t.Helper()
+	return HandPlanWith(t, status, more, nil)
+}
+
+// HandPlanWith is HandPlan beside other files too.
+func HandPlanWith(t testing.TB, status, more string, files map[string][]byte) (*layout.Plan, []job.Diagnostic) {
+	t.Helper()
 	plain, _ := build.Plan(Read(t, "hand.toml", []byte(Hand)))
 	var issued bytes.Buffer
 	if err := plain.WriteFile(&issued); err != nil {
 		t.Fatal(err)
 	}
 	text := strings.Replace(Hand, "units = \"mm\"", "units = \"mm\"\n[job]\nstatus = \""+status+"\"", 1) + more
-	j, report := job.Read("hand.toml", []byte(text), func(string) ([]byte, error) { return issued.Bytes(), nil })
+	j, report := job.Read("hand.toml", []byte(text), func(name string) ([]byte, error) {
+		if data := files[name]; data != nil {
+			return data, nil
+		}
+		return issued.Bytes(), nil
+	})
 	if report.Errors() > 0 {
 		var b bytes.Buffer
 		report.Human(&b, false)
