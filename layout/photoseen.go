@@ -1,6 +1,8 @@
 package layout
 
 import (
+	"slices"
+
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
@@ -45,8 +47,10 @@ func (c *Cable) SeenIn(photos []*job.Photo) Seen {
 	}
 	seen := make([]bool, len(samples))
 	n := 0
-	for i, s := range samples {
-		if seen[i] = inAny(photos, s.At); seen[i] {
+	for i := range samples {
+		across := acrossAt(samples, i)
+		seen[i] = slices.ContainsFunc(photos, func(ph *job.Photo) bool { return ph.Fit.Sees(samples[i].At, across) })
+		if seen[i] {
 			n++
 		}
 	}
@@ -69,20 +73,17 @@ func (c *Cable) SeenIn(photos []*job.Photo) Seen {
 	return out
 }
 
-func inAny(photos []*job.Photo, p plane.Point) bool {
-	for _, ph := range photos {
-		if ph.Fit.Sees(p) {
-			return true
-		}
-	}
-	return false
+// acrossAt is the way across a cable at one of its samples.
+func acrossAt(samples []route.Sample, i int) plane.Point {
+	return samples[min(i+1, len(samples)-1)].At.Sub(samples[max(i-1, 0)].At).Unit().Left()
 }
 
 // WorstIn returns how far a place of the cable that is read off a photo may be off, where the
 // photo shows it least surely; 0 where it shows none of it.
 func (c *Cable) WorstIn(ph *job.Photo) (most float64) {
-	for _, s := range route.Samples(c.Path, c.BendRadius, 5*seenStep) {
-		if !ph.Fit.Sees(s.At) {
+	samples := route.Samples(c.Path, c.BendRadius, 5*seenStep)
+	for i, s := range samples {
+		if !ph.Fit.Sees(s.At, acrossAt(samples, i)) {
 			continue
 		}
 		at, _ := ph.Fit.Image(s.At)

@@ -86,7 +86,7 @@ func valueWords(k job.Key) string {
 	words := map[job.Type]string{
 		job.TypeWhole: "whole number", job.TypeFlag: "true or false", job.TypePoint: "point `[x, y]`",
 		job.TypePoints: "list of points", job.TypePixel: "pixel `[x, y]`", job.TypePixels: "list of pixels",
-		job.TypePlace:  "point, or wall and length", job.TypeSize: "two lengths", job.TypeShares: "two shares",
+		job.TypePlace: "point, or wall and length", job.TypeSize: "two lengths", job.TypeShares: "two shares",
 		job.TypeTexts: "list of texts", job.TypeLengths: "list of lengths",
 		job.TypeDensity: "power per area", job.TypeTransmittance: "U-value", job.TypePack: "quantity with its unit",
 		job.TypeReading: "reading",

@@ -95,7 +95,7 @@ type overNumber struct {
 }
 
 // previewEdge is the longer edge of a photo as it was taken, px.
-const previewEdge = 640
+const previewEdge = 800
 
 func photoOf(p *layout.Plan, r *layout.Room, ph *job.Photo, number int) (b photoBlock, err error) {
 	if b.flat, err = ph.Flat(); err == nil {
@@ -105,7 +105,7 @@ func photoOf(p *layout.Plan, r *layout.Room, ph *job.Photo, number int) (b photo
 		return b, fmt.Errorf("photo %q cannot be unpacked: %w", ph.File, err)
 	}
 	b.file, b.wide = ph.File, float64(ph.Picture.Size.X)/float64(ph.Picture.Size.Y)
-	b.head = fmt.Sprintf("%d  %s", number, ph.Name())
+	b.head = fmt.Sprintf("%d %s", number, ph.Name())
 	if r.Job.Name != "" {
 		b.head += ", " + r.Job.Name
 	}

@@ -255,8 +255,8 @@ func (t *photoTable) place(pt table) (name string, at plane.Point, ok bool) {
 	}
 	if w := value[wallPoint](pt, "at"); w.wall == "" {
 		at = t.taped(w.point)
-		return "(" + plane.FormatLength(w.point.X, t.rd.drawingUnits()) + ", " + plane.FormatLength(w.point.Y,
-			t.rd.drawingUnits()) + ")", at, t.room.laidInside(pt, "at: "+t.table.taped(w.point), pt.at("at"), at)
+		return plane.FormatLength(w.point.X, t.rd.drawingUnits()) + ", " + plane.FormatLength(w.point.Y,
+			t.rd.drawingUnits()), at, t.room.laidInside(pt, "at: "+t.table.taped(w.point), pt.at("at"), at)
 	}
 	at, ok = t.room.spotOf(pt, "at", "the point")
 	text, _ := pt.n.Get("at").Value.(string)

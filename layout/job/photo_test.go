@@ -81,7 +81,7 @@ func TestPhoto(t *testing.T) {
 	if p.Taken.Format(time.DateOnly) != "2026-12-02" || p.Name() != "hall.jpg, 2026-12-02" {
 		t.Errorf("taken %v, called %q", p.Taken, p.Name())
 	}
-	if want := "corner A|corner B|corner C|C 1400|START|END|(1000, 900)|B 700, 100"; strings.Join(p.Points,
+	if want := "corner A|corner B|corner C|C 1400|START|END|1000, 900|B 700, 100"; strings.Join(p.Points,
 		"|") != want {
 		t.Errorf("points are called %s, want %s", strings.Join(p.Points, "|"), want)
 	}
@@ -136,7 +136,7 @@ func TestPhotoSlips(t *testing.T) {
 		{append(points[:4:4], points[1]), "point 2 (corner B) and point 5 (corner B) are at one place"},
 		{swapped, "with point 2 (corner C) and point 3 (corner B) exchanged they do"},
 		{with(6, pointAt(plane.Pt(1000, 900), 60, `at = [1000, 900]`)),
-			`point 7 ((1000, 900)) is`},
+			`point 7 (1000, 900) is`},
 		{with(0, "[[as_laid.photo.point]]\nimage = [10, 20]\n"), "the point is not said to be anywhere on the floor"},
 		{with(0, pointAt(plane.Pt(0, 0), 0, "corner = \"A\"\nmark = \"END\"")), "the point has both corner and mark"},
 		{with(0, pointAt(plane.Pt(0, 0), 0, `corner = "E"`)), `the point stands on wall "E"`},

@@ -200,16 +200,19 @@ func TestSees(t *testing.T) {
 		want bool
 	}{{plane.Pt(750, 1000), true}, {plane.Pt(750, -900), false}, {plane.Pt(4000, 1000), false},
 		{plane.Pt(750, 30000), false}} {
-		if got := f.Sees(c.at); got != c.want {
+		if got := f.Sees(c.at, plane.Pt(1, 0)); got != c.want {
 			t.Errorf("%v is seen: %v", c.at, got)
 		}
 	}
 	if _, ok := f.Floor(photo.Pixel{X: 1500, Y: -4000}); ok {
 		t.Error("the sky is floor")
 	}
-	// about 2.2 m off by a focal length of 2900 px, aslant
-	if s := f.Scale(plane.Pt(750, 1000)); s < 0.75 || s > 1.3 {
-		t.Errorf("a pixel takes %.2f mm", s)
+	// 0.18 px a mm across and half of that lengthwise, where 6 mm must be a pixel
+	small := phone
+	small.Focal /= 5
+	f = fit(t, phoneSize, pairsOf(small, known))
+	if at := plane.Pt(750, 2200); !f.Sees(at, plane.Pt(1, 0)) || f.Sees(at, plane.Pt(0, 1)) {
+		t.Errorf("lying to the camera %v, across %v", f.Sees(at, plane.Pt(1, 0)), f.Sees(at, plane.Pt(0, 1)))
 	}
 }
 

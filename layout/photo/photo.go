@@ -92,27 +92,16 @@ func (f *Fit) Holds(p Pixel) bool {
 	return p.X >= 0 && p.Y >= 0 && p.X <= float64(f.size.X) && p.Y <= float64(f.size.Y)
 }
 
-// seenScale is how much floor a pixel may take for a cable to be told there, mm: two pixels
-// across one of 6 mm.
-const seenScale = 3.0
+// A cable of this width, mm, is told in a picture where it is a pixel wide.
+const seenWidth = 6.0
 
-// Sees reports whether the picture shows a place of the floor closely enough for a cable.
-func (f *Fit) Sees(p plane.Point) bool {
+// Sees reports whether the picture shows a place of the floor closely enough for a cable there
+// to be told; across is the way across the cable, of length 1.
+func (f *Fit) Sees(p, across plane.Point) bool {
 	at, ok := f.Image(p)
-	return ok && f.Holds(at) && f.Scale(p) <= seenScale
-}
-
-// Scale returns how many mm of floor a pixel takes at a place, the way it takes most.
-func (f *Fit) Scale(p plane.Point) float64 {
-	x, y := f.own(p)
-	s := f.model.at(x, y)
-	if !s.front() {
-		return math.Inf(1)
-	}
-	j := s.floorSlopes(&f.model)
-	_, least := eigen(dot(j[0][0], j[0][0], j[1][0], j[1][0]), dot(j[0][0], j[0][1], j[1][0], j[1][1]),
-		dot(j[0][1], j[0][1], j[1][1], j[1][1]))
-	return f.unit / f.half / math.Sqrt(math.Max(least, 1e-30))
+	a, okA := f.Image(p.Add(across.Mul(seenWidth / 2)))
+	b, okB := f.Image(p.Sub(across.Mul(seenWidth / 2)))
+	return ok && okA && okB && f.Holds(at) && a.Dist(b) >= 1
 }
 
 // RMS returns the root mean square of the residuals on the floor, mm.
