@@ -179,7 +179,7 @@ type packed struct {
 
 // unpacked reads what a PDF carries. The error says why no job comes of it.
 func unpacked(data []byte) (*packed, error) {
-	files, err := pdf.Embedded(data, readLimit)
+	files, err := pdf.Embedded(data, pdfLimit)
 	if err != nil {
 		return nil, err
 	}

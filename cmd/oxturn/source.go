@@ -16,8 +16,11 @@ import (
 )
 
 // readLimit keeps a wrong file from filling memory. A job file's own limit is
-// far below it and said by the reader of jobs.
-const readLimit = 48 << 20
+// far below it and said by the reader of jobs. A PDF with photos may have more.
+const (
+	readLimit = 16 << 20
+	pdfLimit  = 48 << 20
+)
 
 // A source is a job file as read, the one that a PDF carries, or what a
 // label's code says.
@@ -106,12 +109,16 @@ func readFile(name string) ([]byte, error) {
 }
 
 func readAll(r io.Reader, name string) ([]byte, error) {
-	data, err := io.ReadAll(io.LimitReader(r, readLimit+1))
+	data, err := io.ReadAll(io.LimitReader(r, pdfLimit+1))
 	if err != nil {
 		return nil, plainError(name, err)
 	}
-	if len(data) > readLimit {
-		return nil, fmt.Errorf("%s is larger than %d MiB; that is no job file", name, readLimit>>20)
+	limit := readLimit
+	if pdf.Is(data) {
+		limit = pdfLimit
+	}
+	if len(data) > limit {
+		return nil, fmt.Errorf("%s is larger than %d MiB; that is no job file", name, limit>>20)
 	}
 	return data, nil
 }

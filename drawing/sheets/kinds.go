@@ -89,7 +89,7 @@ func registry() []registered {
 			Readers: []string{ownerReader, HandedOver}}, draw: eachRoom(ownerMap)},
 		{Kind: setting.Kind{ID: photosID, Code: "PH", Title: "Photos before covering", Form: "Photo record",
 			About:   "Photos of the floor with the cable drawn over them",
-			Readers: []string{installerReader, ownerReader, HandedOver}}, draw: photoSheets},
+			Readers: []string{ownerReader, HandedOver}}, draw: photoSheets},
 		{Kind: setting.Kind{ID: "hand-over", Code: "HO", Title: "Hand-over", Form: "Hand-over record",
 			About:   "Papers there and missing, materials, days of cure, testers",
 			Readers: []string{ownerReader, HandedOver}}, draw: handOver},

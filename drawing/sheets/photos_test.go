@@ -53,7 +53,8 @@ func TestPhotoSheet(t *testing.T) {
 	for i, m := range pictures {
 		c, err := jpeg.DecodeConfig(bytes.NewReader(m.JPEG))
 		if wide := m.Box.W() / m.Box.H(); err != nil || math.Abs(wide/(float64(c.Width)/float64(c.Height))-1) > 0.01 {
-			t.Errorf("picture %d is drawn %.3f wide to its height, and is %d by %d: %v", i, wide, c.Width, c.Height, err)
+			t.Errorf("picture %d is drawn %.3f wide to its height, and is %d by %d: %v", i, wide, c.Width, c.Height,
+				err)
 		}
 	}
 	var words []string

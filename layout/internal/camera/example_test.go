@@ -75,7 +75,8 @@ func TestPhotosOfTheExample(t *testing.T) {
 		for _, p := range append(hallMarks, s.Outline...) {
 			t.Logf("hall-%d: %v at %.0f", i+1, p, c.Pixel(p, 0))
 		}
-		t.Logf("hall-%d: run from %.0f to %.0f", i+1, c.Pixel(s.Cables[0][movedRun-1], 0), c.Pixel(s.Cables[0][movedRun], 0))
+		t.Logf("hall-%d: run from %.0f to %.0f", i+1, c.Pixel(s.Cables[0][movedRun-1], 0),
+			c.Pixel(s.Cables[0][movedRun], 0))
 		kept, err := os.Open(name)
 		if err != nil {
 			t.Fatal(err)
