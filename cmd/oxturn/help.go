@@ -76,8 +76,7 @@ func sheetKinds() string {
 		fmt.Fprintf(&b, "  %-13s%s\n", k.ID, strings.ReplaceAll(wrap(k.About, 67), "\n",
 			"\n"+strings.Repeat(" ", idColumns)))
 	}
-	b.WriteByte('\n')
-	before := ""
+	before := "" // no line between them: the topic is to fit a screen
 	for _, r := range sheets.Readers() {
 		ids := strings.Join(idsFor(r), ", ")
 		if ids == before {
