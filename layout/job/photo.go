@@ -9,6 +9,7 @@ import (
 
 	"oxturn/layout/photo"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // A Photo is one of a floor before it was covered.
@@ -318,7 +319,9 @@ func (t *photoTable) runs(p *Photo, index int) (out []PhotoRun) {
 	return out
 }
 
-func pixelWords(p photo.Pixel) string { return fmt.Sprintf("[%s, %s]", trimmed(p.X), trimmed(p.Y)) }
+func pixelWords(p photo.Pixel) string {
+	return fmt.Sprintf("[%s, %s]", say.TrimFigure(p.X), say.TrimFigure(p.Y))
+}
 
 func sizeWords(p *Photo) string {
 	return fmt.Sprintf("%d x %d pixels", p.Picture.Size.X, p.Picture.Size.Y)
