@@ -183,12 +183,13 @@ func TestKnots(t *testing.T) {
 // middle, by cable and lead also where they would touch; by lines in any direction, over the
 // edges of tiles.
 func TestCellsTakenByLines(t *testing.T) {
-	floor := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(960, 960)))
+	corner := plane.Pt(-2400, 1300)
+	floor := plane.FromRing(plane.Rectangle(corner, corner.Add(plane.Pt(960, 960))))
 	rnd := rand.New(rand.NewPCG(3, 9))
 	for _, cell := range []float64{stripCell, fineCell} {
 		for range 12 {
-			g := newLeadGround(floor, nil, plane.Pt(0, 0), cell)
-			at := func() plane.Point { return plane.Pt(rnd.Float64()*1000-20, rnd.Float64()*1000-20) }
+			g := newLeadGround(floor, nil, corner, cell)
+			at := func() plane.Point { return corner.Add(plane.Pt(rnd.Float64()*1000-20, rnd.Float64()*1000-20)) }
 			a := at()
 			b := a.Add(plane.Pt(rnd.Float64()*300-150, rnd.Float64()*300-150))
 			what := []taken{byCable, byLead, byLying}[rnd.IntN(3)]
