@@ -1,12 +1,15 @@
 package handover
 
 import (
+	"image"
 	"strings"
 	"testing"
 	"time"
 
 	"oxturn/layout"
 	"oxturn/layout/job"
+	"oxturn/layout/photo"
+	"oxturn/layout/plane"
 	"oxturn/layout/record"
 )
 
@@ -81,5 +84,32 @@ func TestCure(t *testing.T) {
 	p.FullUse.Open = []string{"grout", "tile bed"}
 	if got := Items(p)[0]; got.There != "" || got.Lacks != "no day for grout, tile bed" {
 		t.Errorf("%+v", got)
+	}
+}
+
+// TestPhotographs: photos in the job are counted; where it has none a person may hold them.
+func TestPhotographs(t *testing.T) {
+	p := floor(&job.Laid{})
+	p.Job.HandOver.Required = []string{"photographs"}
+	if items := Items(p); len(items) != 1 || !items[0].ByHand {
+		t.Errorf("without photos: %+v", items)
+	}
+	const corner = 1000.0
+	var pairs []photo.Pair
+	for _, at := range []plane.Point{{}, {X: corner}, {X: corner, Y: corner}, {Y: corner}} {
+		pairs = append(pairs, photo.Pair{Image: photo.Pixel{X: at.X / 2, Y: 500 - at.Y/2}, Floor: at})
+	}
+	fit, err := photo.FitTo(image.Pt(500, 500), pairs)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.Job.Laid = []job.Laid{{Photos: []job.Photo{{Fit: fit}}}}
+	c := &p.Rooms[0].Cables[0] // half of its length is beyond the picture's edge, and its second run
+	c.Path = []plane.Point{{X: 100, Y: 500}, {X: 1000, Y: 500}, {X: 1900, Y: 500}}
+	c.Runs = []layout.Run{{Number: 1, Leg: 1}, {Number: 2, Leg: 2}}
+	items := Items(p)
+	if len(items) != 1 || items[0].ByHand || items[0].There != "1 photo, 50 % of its length" ||
+		items[0].Lacks != "in no photo: run 2" {
+		t.Errorf("%+v", items)
 	}
 }
