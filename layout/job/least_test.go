@@ -424,7 +424,8 @@ func TestWhatIsCountedFromOne(t *testing.T) {
 	}
 	slices.Sort(counted)
 	slices.Sort(listed)
-	if want := []string{"as_laid.mark.run", "as_laid.runs", "format", "labour.crew", "proposal.valid_days",
+	if want := []string{"as_laid.mark.run", "as_laid.photo.run.run", "as_laid.runs", "format", "labour.crew",
+		"proposal.valid_days",
 		"spacing.closest",
 		"spacing.widest"}; !slices.Equal(counted, want) {
 		t.Errorf("%q", counted)
