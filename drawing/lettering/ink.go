@@ -45,7 +45,10 @@ type Ink struct {
 	count   int              // of straight lines
 }
 
-type cellKey struct{ x, y int }
+// A cellKey is a cell by its column and row: one number, which a map finds sooner than two.
+type cellKey int64
+
+func cellAt(x, y int) cellKey { return cellKey(x)<<32 | cellKey(uint32(y)) }
 
 // cellSize is the side of a cell in mm, about the size of a short label.
 const cellSize = 8.0
@@ -59,7 +62,7 @@ func NewInk() *Ink {
 func cells(b drawing.Box, f func(cellKey)) {
 	for y := int(math.Floor(b.Y0 / cellSize)); y <= int(math.Floor(b.Y1/cellSize)); y++ {
 		for x := int(math.Floor(b.X0 / cellSize)); x <= int(math.Floor(b.X1/cellSize)); x++ {
-			f(cellKey{x, y})
+			f(cellAt(x, y))
 		}
 	}
 }

@@ -26,6 +26,27 @@ func BenchmarkSet(b *testing.B) {
 	}
 }
 
+// BenchmarkExamples draws the sets of the examples, and of those that home paper takes.
+func BenchmarkExamples(b *testing.B) {
+	for _, x := range []struct{ name, paper string }{{"bath", ""}, {"entry", ""}, {"kitchen", ""}, {"bath", "letter"},
+		{"kitchen", "A4"}} {
+		b.Run(strings.TrimSpace(x.name+" "+x.paper), func(b *testing.B) {
+			p, err := plannedFile(exampleFile(x.name))
+			if err != nil {
+				b.Fatal(err)
+			}
+			if x.paper != "" {
+				p.Job.Sheet.Size = x.paper
+			}
+			for b.Loop() {
+				if _, err := Set(p); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
 // twentyRooms is a job of twenty rooms of 3 to 11 m², one in four an L, each
 // with a cabinet and a box; the cable of each is chosen.
 func twentyRooms() string {

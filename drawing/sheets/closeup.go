@@ -25,6 +25,13 @@ type closeup struct {
 	name    string
 	windows []closeWindow
 	words   string
+	drawn   map[windowAt][]drawing.Item // what windows show: a sheet is tried in several orders of its blocks
+}
+
+// A windowAt is a window by its number, with its place on paper.
+type windowAt struct {
+	window int
+	box    drawing.Box
 }
 
 // A closeWindow is what is seen of the floor about a place.
@@ -56,15 +63,15 @@ const alikeCables = 2
 // closeupsOf returns the close-ups of a room: where the leads rise, joints, caps.
 func closeupsOf(p *layout.Plan, r *layout.Room) (out []closeup) {
 	if hasBox(r.Job) {
-		out = append(out, closeup{plan: p, room: apartAtBox(r), of: ofRise, name: "Lead rise at the box",
+		out = append(out, closeup{plan: p, room: apartAtBox(r), of: ofRise, name: "Lead rise",
 			windows: []closeWindow{{bounds: riseBounds(r, p.Job.Printed())}},
-			words:   "Leads and tubes rise apart."})
+			words:   "Leads and tubes rise apart.", drawn: map[windowAt][]drawing.Item{}})
 	}
 	for k, e := range []struct {
 		of   detailOf
 		name string
 	}{{ofJoints, "Lead joint"}, {ofCaps, "End cap"}} {
-		c := closeup{plan: p, room: r, of: e.of, name: e.name}
+		c := closeup{plan: p, room: r, of: e.of, name: e.name, drawn: map[windowAt][]drawing.Item{}}
 		for i := range r.Cables {
 			if end := r.Cables[i].Ends()[k]; len(c.windows) < alikeCables && len(r.Cables[i].Runs) > 0 {
 				at := floorplan.PaperOf(r.Job).Turned(end.At)
@@ -74,7 +81,7 @@ func closeupsOf(p *layout.Plan, r *layout.Room) (out []closeup) {
 				}
 			}
 		}
-		switch c.words = "Straight, and bedded in full without voids."; {
+		switch c.words = "Straight, bedded in full."; {
 		case len(c.windows) == 0:
 			continue
 		case len(r.Cables) > alikeCables:
@@ -221,7 +228,12 @@ func (c closeup) Set(pg *setting.Page, at drawing.Pt, w float64) {
 		wide = math.Min(wide, w)
 		box := drawing.Box{X0: at.X + p.X, Y0: at.Y + p.Y, X1: at.X + p.X + wide, Y1: at.Y + p.Y + tall}
 		pg.Write(drawing.Pt{X: box.X0, Y: box.Y0 - 1.6}, c.windows[i].name, setting.Note, drawing.Start)
-		c.window(pg, box, c.windows[i])
+		at := windowAt{i, box}
+		if _, known := c.drawn[at]; !known {
+			c.drawn[at] = c.window(pg, box, c.windows[i])
+		}
+		pg.Add(c.drawn[at]...)
+		pg.Path(drawing.LayerDims, "", drawing.Rectangle(box), drawing.ThinLine(), nil)
 	}
 	for i, l := range pg.Ty.Wrap(c.words, w) {
 		pg.Write(drawing.Pt{X: at.X, Y: at.Y + high + 1.5 + setting.Note + float64(i)*setting.Leading}, l, setting.Note,
@@ -229,8 +241,8 @@ func (c closeup) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	}
 }
 
-// window draws what is seen of the floor, in a thin frame.
-func (c closeup) window(pg *setting.Page, box drawing.Box, w closeWindow) {
+// window draws what is seen of the floor.
+func (c closeup) window(pg *setting.Page, box drawing.Box, w closeWindow) []drawing.Item {
 	s := floorplan.Scene{Room: c.room, Bounds: w.bounds, Right: floorplan.Right(c.room.Job),
 		Border: func(float64) (left, right, top, bottom float64) { return 0, 0, 0, 0 }}
 	scratch := setting.NewPage(pg.Plan, pg.Sheet.Paper)
@@ -255,8 +267,7 @@ func (c closeup) window(pg *setting.Page, box drawing.Box, w closeWindow) {
 	}
 	v.Letters.Place()
 	items, _ := v.Letters.Drawn()
-	pg.Add(drawing.Within(append(thickened(v.Sheet.Items), items...), box)...)
-	pg.Path(drawing.LayerDims, "", drawing.Rectangle(box), drawing.ThinLine(), nil)
+	return drawing.Within(append(thickened(v.Sheet.Items), items...), box)
 }
 
 // nameLeads names the leads and tubes that come to the box.
