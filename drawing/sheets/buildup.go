@@ -453,6 +453,9 @@ func carries(kind string) bool { return kind == "wood" || kind == "concrete" }
 func sectionLevels(v *floorplan.View) []setting.Level {
 	// what finds no room goes to the notes: words rather than pictures
 	bs := append([]setting.Block{layerTable(v)}, warmFloors(v.Plan)...)
+	if !onSmall(v.Plan) { // a picture more where paper is larger
+		bs = append(bs, cutaways(v.Plan)...)
+	}
 	bs = append(append(bs, detailBlocks(v.Plan, nil, ofSection)...), sectionNotes(v))
 	bs = append(bs, warmthBlocks(v.Plan)...)
 	bs = append(bs, lossBlocks(v.Plan)...)
@@ -507,14 +510,13 @@ func sectionNotes(v *floorplan.View) setting.Block {
 	l.Paras = append(l.Paras,
 		fmt.Sprintf("The finished floor stands %s over the subfloor: compare with %s.", v.Fig.Thickness(carried),
 			heightsToCompare(v.Plan)),
-		"Thicknesses: job file, rounded so that they add up; no tolerance taken off.",
-		"The cable is bedded in full, without voids.",
+		"Thicknesses by the job file, no tolerance taken off.",
 	)
 	if from := figureSources(v.Plan.Warmth); from != "" {
 		l.Paras = append(l.Paras, from)
 	}
 	if slices.ContainsFunc(sectionOf(v.Plan).layers, sectionLayer.broken) {
-		l.Paras = append(l.Paras, "A layer between break lines is shown thinner than it is: its figure governs.")
+		l.Paras = append(l.Paras, "Layers between break lines are shown thinner: their figures govern.")
 	}
 	if across := acrossJoints(v.Plan); across != "" {
 		l.Paras = append(l.Paras, "At a movement joint tile, bed and membrane are cut through and the gap is filled "+
