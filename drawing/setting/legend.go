@@ -18,7 +18,24 @@ const (
 type Legend struct {
 	Head  string
 	Signs []signs.Sign
+	Span  bool // as wide as a sheet without a drawing, in columns of its own
 	mute  bool // the heading is not set, as in a list
+}
+
+// Spans reports that a legend is as wide as its sheet.
+func (l Legend) Spans() bool { return l.Span }
+
+// signsWide is the least width of a column of signs with their words, mm.
+const signsWide = 54.0
+
+// columns parts the signs of a legend that is so wide, and returns how wide each column is.
+func (l Legend) columns(w float64) (out [][]signs.Sign, each float64) {
+	n := min(max(1, int((w+colGap)/(signsWide+colGap))), max(1, len(l.Signs)))
+	each = (w - float64(n-1)*colGap) / float64(n)
+	for of := range slices.Chunk(l.Signs, max(1, (len(l.Signs)+n-1)/n)) {
+		out = append(out, of)
+	}
+	return out, each
 }
 
 // shown is the heading as it is set.
@@ -41,15 +58,23 @@ func (l Legend) entry(ty *Typesetter, s signs.Sign, w float64) (h float64) {
 
 // Height is what the legend takes at a width of w, both mm of paper.
 func (l Legend) Height(ty *Typesetter, w float64) float64 {
-	h := ty.HeadingHeight(l.shown(), w)
-	for _, s := range l.Signs {
-		h += l.entry(ty, s, w)
+	columns, each := l.columns(w)
+	high := 0.0
+	for _, of := range columns {
+		h := 0.0
+		for _, s := range of {
+			h += l.entry(ty, s, each)
+		}
+		high = max(high, h)
 	}
-	return h
+	return ty.HeadingHeight(l.shown(), w) + high
 }
 
 // Split parts the legend so that what fits stays within h mm of paper at a width of w.
 func (l Legend) Split(ty *Typesetter, w, h float64) (fits, rest Block) {
+	if columns, _ := l.columns(w); len(columns) > 1 {
+		return nil, l
+	}
 	used, n := ty.HeadingHeight(l.shown(), w), 0
 	for n < len(l.Signs) {
 		e := l.entry(ty, l.Signs[n], w)
@@ -67,13 +92,22 @@ func (l Legend) Split(ty *Typesetter, w, h float64) (fits, rest Block) {
 	case n == len(l.Signs)-1 && n > 4: // one sign alone would look forgotten
 		n--
 	}
-	return Legend{l.Head, l.Signs[:n], l.mute}, Legend{Head: Continued(l.Head), Signs: l.Signs[n:]}
+	return Legend{Head: l.Head, Signs: l.Signs[:n], mute: l.mute}, Legend{Head: Continued(l.Head), Signs: l.Signs[n:]}
 }
 
 // Set draws the legend from at, the upper left corner, w mm wide.
 func (l Legend) Set(pg *Page, at drawing.Pt, w float64) {
-	y := at.Y + SetHeading(pg, at, l.shown(), w)
-	for _, s := range l.Signs {
+	at.Y += SetHeading(pg, at, l.shown(), w)
+	columns, each := l.columns(w)
+	for i, of := range columns {
+		setSigns(pg, at.Add(drawing.Pt{X: float64(i) * (each + colGap)}), l, of, each)
+	}
+}
+
+// setSigns sets a column of signs with their words.
+func setSigns(pg *Page, at drawing.Pt, l Legend, of []signs.Sign, w float64) {
+	y := at.Y
+	for _, s := range of {
 		pg.Add(s.Sample(drawing.Box{X0: at.X, Y0: y, X1: at.X + SwatchW, Y1: y + SwatchH})...)
 		for i, t := range pg.Ty.Wrap(s.Words(), w-SwatchW-sampleGap) {
 			pg.Write(drawing.Pt{X: at.X + SwatchW + sampleGap, Y: y + 3.55 + float64(i)*Leading}, t, Note,

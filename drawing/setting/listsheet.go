@@ -285,11 +285,15 @@ func (t Table) most(ty *Typesetter, w, h float64, least int) (fits, rest Block) 
 // listColumns divides a sheet without a drawing into columns no narrower than
 // least. A column that lies beside the title block reaches down to the frame.
 func (pg *Page) listColumns(b drawing.Box, least float64) []drawing.Box {
-	n := max(1, int((b.W()+2*colGap)/(least+2*colGap)))
-	w := (b.W() - float64(n-1)*2*colGap) / float64(n)
+	gap := 2 * colGap
+	if IsSmall(pg.Sheet.Paper) {
+		gap = colGap
+	}
+	n := max(1, int((b.W()+gap)/(least+gap)))
+	w := (b.W() - float64(n-1)*gap) / float64(n)
 	out := make([]drawing.Box, n)
 	for i := range out {
-		x := b.X0 + float64(i)*(w+2*colGap)
+		x := b.X0 + float64(i)*(w+gap)
 		out[i] = drawing.Box{X0: x, Y0: b.Y0, X1: x + w, Y1: b.Y1}
 		if out[i].X1 <= pg.TitleAt.X0-fieldEdge && b.H() > 0 {
 			out[i].Y1 = pg.frame.Y1 - fieldEdge

@@ -8,9 +8,7 @@ import (
 )
 
 // figuredGovern is printed on every sheet, beside the check line.
-const figuredGovern = "Figured dimensions govern. Print at 100" + NoBreak + "%: this line is 100" + NoBreak +
-	"mm" + NoBreak +
-	"/" + NoBreak + "4" + NoBreak + "in"
+const figuredGovern = "Figured dimensions govern. Print at 100" + NoBreak + "%."
 
 // A Proof lets a reader find out whether a print is true to scale: a check
 // line and a bar in the units of the floor.

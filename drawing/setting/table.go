@@ -192,13 +192,30 @@ func (t Table) widths(ty *Typesetter, w float64) []float64 {
 	case left < 0:
 		return scaled(ws, w/Sum(ws))
 	case want > left:
-		byWant, alike := added(ws, scaled(wants, left/want)), added(ws, shared(wants, left))
-		if t.lines(ty, alike) < t.lines(ty, byWant) {
-			return alike
-		}
-		return byWant
+		return t.fewestLines(ty, ws, wants, left)
 	}
 	return t.spread(ws, wants, left-want)
+}
+
+// fewestLines shares out what is left among columns that want more: by what they want, alike, or
+// all they want to all but one.
+func (t Table) fewestLines(ty *Typesetter, ws, wants []float64, left float64) []float64 {
+	ways := [][]float64{scaled(wants, left/Sum(wants)), shared(wants, left)}
+	for i, want := range wants {
+		if others := Sum(wants) - want; want > 0 && others < left {
+			way := slices.Clone(wants)
+			way[i] = left - others
+			ways = append(ways, way)
+		}
+	}
+	best, least := []float64(nil), math.MaxInt
+	for _, way := range ways {
+		widths := added(ws, way)
+		if n := t.lines(ty, widths); n < least {
+			best, least = widths, n
+		}
+	}
+	return best
 }
 
 // shared gives everyone the same of left, but nobody more than is wanted.

@@ -88,7 +88,7 @@ func (t TitleBlock) statusNote() string {
 	case t.Partly:
 		return "Partly laid, the rest planned: mark every change."
 	case t.Info.Status == job.ForInstallation:
-		return "Planned, not yet laid: mark every change."
+		return "Not yet laid: mark every change."
 	case t.Info.Status == job.AsLaid:
 		return "Record of the floor as laid, by the job file: " + t.record + "."
 	}

@@ -46,8 +46,7 @@ func checkLegends(t tester, p *layout.Plan, pages []*setting.Page) {
 			all = append(all, shown...)
 			told := slices.Concat(own, notesOf(pages))
 			for _, s := range shown {
-				plain := (kind == "owner-map" || onSmall(p)) && plainer[len(plainer)-1](s)
-				if !slices.Contains(told, s) && !plain {
+				if !slices.Contains(told, s) && !evident(s) {
 					t.Errorf("%s: %q is drawn and not in the legend", pg.Sheet.ID, s.Words())
 				}
 			}

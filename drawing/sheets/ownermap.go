@@ -6,9 +6,7 @@ import (
 
 	"oxturn/drawing"
 	"oxturn/drawing/floorplan"
-	"oxturn/drawing/lettering"
 	"oxturn/drawing/setting"
-	"oxturn/drawing/signs"
 	"oxturn/fonts"
 	"oxturn/layout"
 	"oxturn/layout/job"
@@ -108,42 +106,14 @@ func ownerMapLevels(v *floorplan.View, label []setting.Block, without []string) 
 		notes = []setting.Block{setting.List{Head: "Notes", Number: 1, Paras: texts}}
 	}
 	beside := func(bs ...setting.Block) []setting.Block { return slices.Concat(head, bs, notes) }
-	living, terse := whole{keeping(v)}, setting.LegendOf(lettering.Without(v.Used, plainer[1]))
-	all := beside(places, setting.LegendOf(v.Used), living)
-	levels := []setting.Level{{Blocks: all}} // what stands named on the map goes first, how to live with the floor last
-	for _, plain := range plainer {
-		legend := setting.LegendOf(lettering.Without(v.Used, plain))
-		levels = append(levels,
-			setting.Level{Blocks: beside(places, legend, living), Gain: 1.3},
-			// the legend fills what the table leaves of a column
-			setting.Level{Blocks: beside(legend, places, living), Gain: 1.3},
-		)
-	}
-	for _, bs := range [][]setting.Block{
-		beside(short, terse, living), beside(terse, short, living), beside(places, terse, living),
-		beside(terse, places, living),
-	} {
+	living, legend := whole{keeping(v)}, legendOf(v)
+	all := beside(places, legend, living) // what stands named on the map goes first, how to live with the floor last
+	levels := []setting.Level{{Blocks: all}, {Blocks: beside(legend, places, living), Gain: 1.3}}
+	for _, bs := range [][]setting.Block{beside(short, legend, living), beside(legend, short, living)} {
 		levels = append(levels, setting.Level{Blocks: bs, Gain: setting.Never})
 	}
 	return append(levels, setting.Level{Blocks: all, Gain: setting.Never, Overflow: true})
 }
-
-// plainer are the signs that the legend of a map leaves out, step by step, where one
-// page has no room for them or holds a larger drawing without: what anyone knows,
-// and what has its name beside it. Nothing of the cable is ever left out.
-var plainer = []func(signs.Sign) bool{
-	known,
-	func(s signs.Sign) bool { return known(s) || named(s) },
-}
-
-// known reports whether anyone knows a sign without being told.
-func known(s signs.Sign) bool {
-	return slices.Contains([]signs.Sign{signs.Wall, signs.Door, signs.Sliding, signs.Cased, signs.Threshold,
-		signs.Window}, s)
-}
-
-// named reports whether a sign has its name beside it.
-func named(s signs.Sign) bool { return s == signs.Stand || s == signs.ToFix }
 
 // evidence says what the map is worth.
 func evidence(record string) string {

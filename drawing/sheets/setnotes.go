@@ -19,15 +19,32 @@ const notesID = "notes"
 func setNotes(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
 	for _, pg := range pages {
 		if len(pg.Over) > 0 {
-			return pg.Notes(notesID, kindNamed(notesID).Title, setAside(p, pages))
+			return fewest(setAside(p, pages), func(blocks []setting.Block) ([]*setting.Page, error) {
+				return pg.Notes(notesID, kindNamed(notesID).Title, blocks)
+			})
 		}
 	}
 	return nil, nil
 }
 
+// fewest sets blocks in the order that takes the fewest sheets, of those alike the first.
+func fewest(orders [][]setting.Block, set func([]setting.Block) ([]*setting.Page, error)) (best []*setting.Page,
+	err error) {
+	for _, blocks := range orders {
+		pages, wrong := set(blocks)
+		if wrong != nil {
+			return nil, wrong
+		}
+		if best == nil || len(pages) < len(best) {
+			best = pages
+		}
+	}
+	return best, nil
+}
+
 // setAside is what pages leave over. One legend does for all of them: a sign means the same on
-// every sheet.
-func setAside(p *layout.Plan, pages []*setting.Page) []setting.Block {
+// every sheet. It stands last in a column or, in the other order, first and as wide as a sheet.
+func setAside(p *layout.Plan, pages []*setting.Page) (orders [][]setting.Block) {
 	var blocks []setting.Block
 	var used []signs.Sign
 	for _, pg := range pages {
@@ -40,11 +57,13 @@ func setAside(p *layout.Plan, pages []*setting.Page) []setting.Block {
 		}
 	}
 	if len(used) > 0 {
-		l := setting.LegendOf(lettering.Without(used, plainer[1]))
+		l := setting.LegendOf(lettering.Without(used, evident))
 		l.Head = setting.Continued(l.Head)
-		blocks = append(blocks, l)
+		last := append(slices.Clone(blocks), l)
+		l.Span = true
+		return [][]setting.Block{last, append([]setting.Block{l}, blocks...)}
 	}
-	return blocks
+	return [][]setting.Block{blocks}
 }
 
 func isLegend(b setting.Block) bool {

@@ -1,0 +1,28 @@
+package sheets
+
+import (
+	"slices"
+
+	"oxturn/drawing/floorplan"
+	"oxturn/drawing/lettering"
+	"oxturn/drawing/setting"
+	"oxturn/drawing/signs"
+)
+
+// legendOf explains the signs of a view that have to be told.
+func legendOf(v *floorplan.View) setting.Legend { return setting.LegendOf(told(v)) }
+
+// told are the signs of a view but for the evident ones. Nothing of the cable is ever left out.
+func told(v *floorplan.View) []signs.Sign { return lettering.Without(v.Used, evident) }
+
+// evident reports whether a sign needs no words: anyone knows it, or has its name beside it.
+func evident(s signs.Sign) bool { return known(s) || named(s) }
+
+// known reports whether anyone knows a sign without being told.
+func known(s signs.Sign) bool {
+	return slices.Contains([]signs.Sign{signs.Wall, signs.Door, signs.Sliding, signs.Cased, signs.Threshold,
+		signs.Window}, s)
+}
+
+// named reports whether a sign has its name beside it.
+func named(s signs.Sign) bool { return s == signs.Stand || s == signs.ToFix }
