@@ -65,11 +65,7 @@ func (v *View) Hatched(r plane.Region, s signs.Sign, title string) {
 // RiseWords writes how far each side of the lead rise walls are kept free of nails
 // and screws.
 func RiseWords(u plane.Units) string {
-	half := layout.RiseHalf(u)
-	if u == plane.Inches {
-		return say.Apart(half, u) + " (" + say.WholeUnits(half, plane.Millimetres) + ")"
-	}
-	return say.Apart(half, u)
+	return say.Apart(layout.RiseHalf(u), u)
 }
 
 // ThickOf is how thick what a box hangs on is drawn, mm of floor.

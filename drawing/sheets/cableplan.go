@@ -9,7 +9,6 @@ import (
 	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/job"
-	"oxturn/layout/say"
 )
 
 // cablePlan is the plan of one room's cable.
@@ -93,7 +92,7 @@ func shortWords(v *floorplan.View, n int) string {
 // cautions whose breach destroys the cable at once.
 func cablePlanLevels(v *floorplan.View) []setting.Level {
 	tables := append(schedule(v.Room, v.Fig, nil, false), areas(v.Room, v.Fig.Units))
-	signs, few, all, last := setting.LegendOf(v.Used), fewCautions(v, "with the setting out or its notes"), allCautions(
+	signs, few, all, last := legendOf(v), fewCautions(v, "with the setting out or its notes"), allCautions(
 		v), lastCautions(v)
 	places := append([]setting.Block{v.Locations()}, v.Standing()...)
 	corners, changed, revised := v.Corners(), differences(v), revised(v)
@@ -184,23 +183,20 @@ func notes(v *floorplan.View) setting.Block {
 		l.Paras = append(l.Paras, "A run without a number follows the one before it along the cable.")
 	}
 	if w, hangs := v.Room.Job.BoxWall(); hangs {
-		l.Paras = append(l.Paras, fmt.Sprintf("Lead rise in %s: no nail or screw within %s of it either "+
-			"side, from the floor up to the box.", w.Called, floorplan.RiseWords(v.Fig.Units)))
+		l.Paras = append(l.Paras, fmt.Sprintf("No nail or screw within %s of the lead rise in %s, floor to box.",
+			floorplan.RiseWords(v.Fig.Units), w.Called))
 	}
 	if bare := v.Room.Bare; !bare.Empty() {
 		l.Paras = append(l.Paras, fmt.Sprintf("%s of the floor, dotted, stays without cable: it is cut off from the "+
-			"rest.", say.AreaBoth(bare.Area(), v.Fig.Units)))
+			"rest.", v.Fig.Area(bare.Area())))
 	}
 	if cold := v.LeftCold(); !cold.Empty() {
 		l.Paras = append(l.Paras, fmt.Sprintf("%s of the floor, dotted, stays without cable as asked.",
-			say.AreaBoth(cold.Area(), v.Fig.Units)))
+			v.Fig.Area(cold.Area())))
 	}
 	l.Paras = append(l.Paras, stackedLeads(v)...)
 	if v.Room.Chosen != nil && v.Room.Chosen.Why != "" {
 		l.Paras = append(l.Paras, "Cable chosen: "+strings.TrimSuffix(v.Room.Chosen.Why, ".")+".")
-	}
-	if len(v.Room.Cables) > 0 {
-		l.Paras = append(l.Paras, "Even spacing: over the heated area and half a gap round it, "+evenFloors(v)+".")
 	}
 	l.Paras = append(l.Paras, wetNotes(v)...)
 	l.Paras = append(l.Paras, v.Plan.Job.Notes...)
@@ -226,20 +222,6 @@ func adjusted(v *floorplan.View) []string {
 		return nil
 	}
 	return []string{"Taped walls, typed, made to close: " + strings.Join(walls, "; ") + "."}
-}
-
-// evenFloors names the floor that the heat at even spacing is spread over, cable by
-// cable.
-func evenFloors(v *floorplan.View) string {
-	var out []string
-	for _, c := range v.Room.Cables {
-		area := say.AreaBoth(c.Warmed(), v.Fig.Units)
-		if len(v.Room.Cables) > 1 {
-			area = c.ID + " " + area
-		}
-		out = append(out, area)
-	}
-	return strings.Join(out, ", ")
 }
 
 // wetNotes are the cautions of a shower whose own floor is warmed. A fall of 2 % is

@@ -1,12 +1,14 @@
 package sheets
 
 import (
+	"fmt"
 	"slices"
 
 	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
+	"oxturn/layout/say"
 )
 
 // A caution is one of the warnings a sheet may print.
@@ -29,20 +31,19 @@ const (
 	finishLimits
 )
 
-// text words a caution as the region does.
-func (c caution) text(in circuit.Region) string {
+// text words a caution as the region does, in a sheet's own units.
+func (c caution) text(in circuit.Region, f say.Figures) string {
 	return [...]string{
 		"Design aid: installer, licensed electrician and inspector decide; local code and the cable's instructions " +
 			"come first.",
-		"Feed only at the voltage on the label: double gives 4 times the power and destroys the cable.",
+		"Only the label's voltage: double gives 4 times the power and destroys the cable.",
 		in.Protect + " " + in.Series,
-		"Never shorten, cut, splice or cross heating cable; only the cold lead may be trimmed, where its " +
-			"instructions allow. Lead joint and end cap lie in mortar under tile, never in a wall or box.",
+		"Never shorten, cut, splice or cross heating cable; trim only the cold lead, as its instructions allow. " +
+			"Lead joint and end cap lie in mortar under tile, never in a wall or box.",
 		"Never energise the cable on its spool or in a coil.",
-		"Do not energise before mortar, compound and grout have cured: the longest time stated; 28 days for portland " +
-			"cement where none is.",
-		"Measure and write down conductor and insulation resistance at every stage. A value outside its limits: stop " +
-			"and find the cause.",
+		"Do not energise before mortar, compound and grout have cured: the longest time stated, else 28 days for " +
+			"portland cement.",
+		"Measure conductor and insulation at every stage, in writing. Outside the limits: stop, find the cause.",
 		"Insulation tests: disconnect thermostat and sensor first. The tester's voltage is dangerous.",
 		"No heating cable under built-ins without clearance, through walls, across movement joints, or in closets " +
 			"where code forbids it.",
@@ -50,8 +51,8 @@ func (c caution) text(in circuit.Region) string {
 			"at the " + in.Panel + ".",
 		"Sensor in its own tube, midway between two runs, away from other heat; keep it replaceable.",
 		"Inspection before covering.",
-		"Floor finish: the lower of comfort (29 °C / 84.2 °F occupied, 33 °C / 91.4 °F bath, 35 °C / 95 °F edge " +
-			"zone) and the covering's own limit. No thick rugs or mattresses.",
+		fmt.Sprintf("Floor finish: the lower of comfort (%s occupied, %s bath, %s edge zone) and the covering's own "+
+			"limit. No thick rugs or mattresses.", f.Degrees(29), f.Degrees(33), f.Degrees(35)),
 	}[c]
 }
 
@@ -60,7 +61,7 @@ func (c caution) text(in circuit.Region) string {
 func cautionList(p *layout.Plan, head, last string, cs ...caution) setting.List {
 	l := setting.List{Head: head, Number: 1}
 	for _, c := range cs {
-		l.Paras = append(l.Paras, c.text(p.Job.Region()))
+		l.Paras = append(l.Paras, c.text(p.Job.Region(), p.Job.Figures()))
 	}
 	if last != "" {
 		l.Paras, l.Bare = append(l.Paras, last), 1

@@ -96,6 +96,6 @@ func changeLevels(v *floorplan.View, changes []compare.Change) []setting.Level {
 			l.Paras = append(l.Paras, strings.ReplaceAll(capital(c.String()), " -> ", " → "))
 		}
 	}
-	bs := []setting.Block{l, setting.LegendOf(v.Used), notes(v), revisions(v.Plan)}
+	bs := []setting.Block{l, legendOf(v), notes(v), revisions(v.Plan)}
 	return []setting.Level{{Blocks: bs}, {Blocks: bs, Gain: setting.Never, Overflow: true}}
 }

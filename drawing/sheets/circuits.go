@@ -49,16 +49,15 @@ func circuitRows(v *floorplan.View) (rows [][]setting.Cell) {
 		if i > 1 && c.Ratings[i-1].Under {
 			break // larger ones say nothing new
 		}
-		carries := "more than the load"
+		words := "enough"
 		if !r.Under {
-			carries = "LESS than the load"
+			words = "LESS than the load"
 		}
-		words := carries
 		if in.Derated() {
-			words = fmt.Sprintf("%s is %s; %s", say.Percent(1/in.Continuous.Value), say.AmpsGiven(r.Usable), carries)
+			words = fmt.Sprintf("%s at %s: %s", say.AmpsGiven(r.Usable), say.Percent(1/in.Continuous.Value), words)
 		}
 		if r.Binds == "thermostat contacts" {
-			words += ", but the contacts carry only " + say.AmpsGiven(r.Limit)
+			words += "; the contacts carry only " + say.AmpsGiven(r.Limit)
 		}
 		add(floorplan.UnbrokenWords(say.AmpsGiven(r.Breaker)+" "+in.Breaker), words)
 	}
@@ -144,7 +143,7 @@ func lookUp(p *layout.Plan) []setting.Block {
 		}
 		l.Paras = append(l.Paras, sentence(wholeStandards(w)))
 	}
-	l.Paras = append(l.Paras, sentence(circuit.InForce)+" Whether a rule is met is not judged here.")
+	l.Paras = append(l.Paras, sentence(circuit.InForce+"; nothing is judged here"))
 	return []setting.Block{l}
 }
 
@@ -204,8 +203,8 @@ func sensorLine(s job.Sensor, f say.Figures) string {
 func sensorTable(s job.Sensor, f say.Figures) (table []setting.Block, said []string) {
 	expected := layout.ExpectedSensor(s)
 	if len(expected) == 0 {
-		return nil, []string{"Sensor: kind not given. Read it at a known floor temperature and compare with its " +
-			"instructions."}
+		return nil,
+			[]string{"Sensor: kind not given. Compare its reading at a known temperature with its instructions."}
 	}
 	t := setting.Table{Span: true, Cols: []setting.Column{{Wraps: true,
 		Head: fmt.Sprintf("Sensor %s (%s)", s.Family.Name, s.Source)}}}

@@ -52,8 +52,8 @@ func TestGivenCircuitIsFilledIn(t *testing.T) {
 func TestCircuitSaysWhatBinds(t *testing.T) {
 	v := circuitView(t, nil, []float64{1, 20})
 	got := strings.ReplaceAll(rowsOf(setting.Table{Rows: circuitRows(v)}), setting.NoBreak, " ")
-	for _, want := range []string{"1 A breaker: 80 % is 0.8 A; LESS than the load",
-		"20 A breaker: 80 % is 16 A; more than the load, but the contacts carry only 15 A"} {
+	for _, want := range []string{"1 A breaker: 0.8 A at 80 %: LESS than the load",
+		"20 A breaker: 16 A at 80 %: enough; the contacts carry only 15 A"} {
 		if !strings.Contains(got, want) {
 			t.Errorf("no %q in\n%s", want, got)
 		}
@@ -68,8 +68,8 @@ func TestSensorTable(t *testing.T) {
 		kind, want string
 		at         int // of the column that is headed want
 		reads      string
-	}{{"10k-3977", "77 °F (25 °C)", 4, "10.00"}, {"12k", "59 °F (15 °C)", 2, ""},
-		{"pt1000", "50 °F (10 °C)", 1, "1.04"}} {
+	}{{"10k-3977", "77 °F", 4, "10.00"}, {"12k", "59 °F", 2, ""},
+		{"pt1000", "50 °F", 1, "1.04"}} {
 		family, err := circuit.FindFamily(c.kind)
 		if err != nil {
 			t.Fatal(err)

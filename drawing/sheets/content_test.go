@@ -257,8 +257,8 @@ func TestSettingOutSaysTheDriftTaken(t *testing.T) {
 	}}
 	got := strings.Join(driftRule(&floorplan.View{Room: room}), "\n")
 	want := "Drift (- less, + more cable used than drawn), at least: H1 takes -1.8 % / +2.4 % at 1/2, " +
-		"nothing / +2.4 % at 3/4; H2 takes -1.0 % / +2.0 % at 1/2 and 3/4; H3 not known. Within that the rest is " +
-		"planned again with nothing laid lifted and 5 % of the floor cold at most."
+		"nothing / +2.4 % at 3/4; H2 takes -1.0 % / +2.0 % at 1/2 and 3/4; H3 not known. Within that nothing laid is " +
+		"lifted, and 5 % of the floor cold at most."
 	if got != want {
 		t.Errorf("%s\nwant %s", got, want)
 	}

@@ -39,7 +39,7 @@ func TestMembraneSheet(t *testing.T) {
 		}
 	}
 	for _, want := range []string{"Pieces", "Seams", "P1", "how it is cut", "left over",
-		say.AreaBoth(p.Membrane.Covered, plane.Millimetres)} {
+		say.Area(p.Membrane.Covered, plane.Millimetres)} {
 		if !strings.Contains(said(s), want) {
 			t.Errorf("no %q", want)
 		}

@@ -24,7 +24,7 @@ type crossingDetail struct {
 }
 
 // crossingWords are set below the detail.
-const crossingWords = "A crossing of channels, no peg."
+const crossingWords = "Channels, no peg."
 
 // Sizes of the detail, mm on paper: its height at most, what dimensions take
 // above it, and the wall that is shown.

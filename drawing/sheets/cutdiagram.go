@@ -26,8 +26,9 @@ type cutDiagram struct {
 }
 
 // cutDiagrams returns the diagrams of the rolls or sheets that pieces of a room
-// are cut from. Single sheets that give one piece each are a table.
-func cutDiagrams(m *membrane.Plan, laid *membrane.Laid, f say.Figures) []setting.Block {
+// are cut from. Single sheets that give one piece each are a table; on small paper, a roll
+// of which every crosscut is a piece is words.
+func cutDiagrams(m *membrane.Plan, laid *membrane.Laid, f say.Figures, small bool) []setting.Block {
 	mine := map[int]bool{}
 	for _, p := range laid.Pieces {
 		mine[p.Number] = true
@@ -49,6 +50,9 @@ func cutDiagrams(m *membrane.Plan, laid *membrane.Laid, f say.Figures) []setting
 		case m.Stock.Sheets && len(p.Cuts) == 1 && len(p.Cuts[0].Places) == 1:
 			ones.Rows = append(ones.Rows, setting.Row(strconv.Itoa(i+1), "M"+strconv.Itoa(p.Cuts[0].Places[0].Piece),
 				f.Length(p.Cuts[0].Length)))
+		case small && !slices.ContainsFunc(p.Cuts, func(c membrane.Crosscut) bool { return len(c.Places) > 1 }):
+			d := cutDiagram{number: i + 1, pack: p, stock: m.Stock, fig: f}
+			out = append(out, setting.List{Head: d.head(), Paras: []string{d.order() + "."}})
 		default:
 			out = append(out, cutDiagram{number: i + 1, pack: p, stock: m.Stock, fig: f, long: long, mine: mine})
 		}

@@ -30,7 +30,7 @@ func TestEveryPieceIsCutOnce(t *testing.T) {
 			t.Fatal(err)
 		}
 		said := map[string]int{}
-		for _, b := range cutDiagrams(m, &m.Rooms[0], say.Figures{Units: plane.Millimetres}) {
+		for _, b := range cutDiagrams(m, &m.Rooms[0], say.Figures{Units: plane.Millimetres}, false) {
 			switch b := b.(type) {
 			case setting.Table:
 				for _, r := range b.Rows {

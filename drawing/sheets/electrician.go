@@ -32,7 +32,7 @@ func electricianLevels(v *floorplan.View) []setting.Level {
 	bs := []setting.Block{cautionList(v.Plan, "Cautions", "", wiringCautions()...), loadTable(v),
 		toSettle(v), wiring{from: v.Plan.Job.Region().Panel, cables: ids(r),
 			sensors: len(r.Sensors)}, electricNotes(v)}
-	legend, rest := legendApart(v.Plan, setting.LegendOf(v.Used))
+	legend, rest := legendApart(v.Plan, legendOf(v))
 	if rest == nil { // else the whole schedule is on the notes
 		bs = append(bs, schedule(r, v.Fig, electrical, false)...)
 	}
@@ -89,7 +89,7 @@ func loadTable(v *floorplan.View) setting.Block {
 	}
 	if d, name := nearestWet(v); name != "" {
 		t.Rows = append(t.Rows, setting.Row("Box to the "+name,
-			v.Fig.Length(d)+" over the floor; look up the local limit"))
+			v.Fig.Length(d)+"; look up the local limit"))
 	}
 	t.Rows = append(t.Rows, circuitRows(v)...)
 	return t
@@ -124,7 +124,7 @@ func leadTakes(v *floorplan.View) string {
 }
 
 func leadsInBox(v *floorplan.View) string {
-	return fmt.Sprintf("%d cold, %d of sensors; box size by the electrician", len(elevation{View: v}.leads()),
+	return fmt.Sprintf("%d cold, %d of sensors", len(elevation{View: v}.leads()),
 		len(v.Room.Sensors))
 }
 
@@ -181,10 +181,10 @@ func electricNotes(v *floorplan.View) setting.Block {
 	l := setting.List{Head: "Notes", Number: 1}
 	l.Paras = append(l.Paras, v.Noted...)
 	l.Paras = append(l.Paras, v.Remarks...)
-	apart := "Cold leads and sensor leads rise apart, each in its own way into the box."
+	apart := "Cold and sensor leads rise apart, each by its own way into the box."
 	for _, s := range v.Room.Sensors {
 		if s.Spare {
-			apart += " Cap the lead of the spare sensor " + s.Name + " in the box and label it."
+			apart += " Label the capped lead of " + s.Name + "."
 		}
 	}
 	l.Paras = append(l.Paras, apart,

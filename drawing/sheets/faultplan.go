@@ -117,7 +117,7 @@ func faultLevels(v *floorplan.View, f *probe.Fault) []setting.Level {
 	for _, c := range f.Cautions() {
 		cautions.Paras = append(cautions.Paras, capital(c)+".")
 	}
-	bs := []setting.Block{faultPlaces(v, f), found, cautions, setting.LegendOf(v.Used)}
+	bs := []setting.Block{faultPlaces(v, f), found, cautions, legendOf(v)}
 	if notes := append(append([]string{}, v.Noted...), v.Remarks...); len(notes) > 0 {
 		bs = append(bs, setting.List{Head: "Notes", Number: 1, Paras: notes})
 	}
@@ -126,18 +126,23 @@ func faultLevels(v *floorplan.View, f *probe.Fault) []setting.Level {
 
 // faultPlaces is the table that finds the stretch on the floor.
 func faultPlaces(v *floorplan.View, f *probe.Fault) setting.Block {
-	t := v.DatumTable("Measured out on the floor", "Point")
+	t := v.DatumTable("Measured out on the floor"+unitAlone(v), "Point")
 	t.Cols = slices.Insert(t.Cols, 1, setting.Column{Head: "Along cable", Align: setting.Decimal})
 	for i, p := range []plane.Point{f.Line[0], f.Best, f.Line[len(f.Line)-1]} {
 		a, b := v.Offsets(p)
-		if v.Fig.Units == plane.Millimetres && !v.Fig.Both {
-			a, b = a+" mm", b+" mm"
-		}
 		along := []float64{f.Stretch.From, f.Stretch.Best, f.Stretch.To}[i]
 		t.Rows = append(t.Rows, setting.Row([...]string{"From", "Likeliest", "To"}[i], v.Fig.Long(along),
 			floorplan.UnbrokenWords(a), floorplan.UnbrokenWords(b)))
 	}
 	return t
+}
+
+// unitAlone is the unit of figures that stand without one, for the head of their table.
+func unitAlone(v *floorplan.View) string {
+	if v.Fig.Units == plane.Millimetres && !v.Fig.Both {
+		return ", mm"
+	}
+	return ""
 }
 
 // capital begins a sentence.

@@ -30,7 +30,7 @@ func drawFieldSheet(v *floorplan.View) {
 // signs that are looked for on the floor, then what is read before work begins.
 func fieldSheetLevels(v *floorplan.View) []setting.Level {
 	runs := runLists(v)
-	places := slices.Concat([]setting.Block{crossing(v)}, points(v), []setting.Block{setting.LegendOf(v.Used)})
+	places := slices.Concat([]setting.Block{crossing(v)}, points(v), []setting.Block{legendOf(v)})
 	rules := allCautions(v)
 	if laying := layingRules(v); laying != nil {
 		rules = append(rules, setting.List{Head: "Laying", Number: 1, Paras: laying})

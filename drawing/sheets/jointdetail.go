@@ -126,13 +126,12 @@ func (d jointDetail) scaleName(float64) string { return d.scale.Name }
 
 // words say what the detail shows.
 func (d jointDetail) words() []string {
-	out := []string{fmt.Sprintf("Sealant %s wide, %s deep, over a rod; no mortar or grout in the joint.",
-		d.fig.Thickness(d.width), d.fig.Thickness(d.deep))}
+	out := []string{fmt.Sprintf("Sealant %s wide, %s deep, over a rod: no mortar or grout.",
+		d.fig.Fine().Length(d.width), d.fig.Fine().Length(d.deep))}
 	if d.wall {
-		return append(out, fmt.Sprintf("Cable %s clear of the wall.", d.fig.Thickness(d.clear)))
+		return out
 	}
-	return append(out, fmt.Sprintf("Tile, bed and membrane end to both sides. Cable %s clear of the joint; %s.",
-		d.fig.Thickness(d.clear), d.across))
+	return append(out, fmt.Sprintf("Tile, bed and membrane end to both sides; %s.", d.across))
 }
 
 func (d jointDetail) wrapped(ty *setting.Typesetter, w float64) []string {

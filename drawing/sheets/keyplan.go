@@ -37,7 +37,7 @@ func keyPlan(p *layout.Plan) ([]*setting.Page, error) {
 		Border: func(float64) (left, right, top, bottom float64) { return 14, 14, 26, 14 },
 		Draw:   func(v *floorplan.View) { keyRooms(v, at) },
 		Levels: func(v *floorplan.View) []setting.Level {
-			bs := []setting.Block{roomTable(v), setting.LegendOf(v.Used), keyNotes(v, moved(at))}
+			bs := []setting.Block{roomTable(v), legendOf(v), keyNotes(v, moved(at))}
 			return []setting.Level{{Blocks: bs}, {Blocks: bs, Gain: setting.Never, Overflow: true}}
 		},
 	}

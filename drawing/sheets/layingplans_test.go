@@ -28,8 +28,9 @@ func checkLaying(t *testing.T, p *layout.Plan, set []*drawing.Sheet) {
 		all += said(s) + " "
 	}
 	for _, c := range layingCautions(p) {
-		if n := strings.Count(all, c.text(p.Job.Region())); n != 1 {
-			t.Errorf("%d times: %s", n, c.text(p.Job.Region()))
+		words := c.text(p.Job.Region(), p.Job.Figures())
+		if n := strings.Count(all, words); n != 1 {
+			t.Errorf("%d times: %s", n, words)
 		}
 	}
 	fig := p.Job.Figures()

@@ -16,7 +16,6 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/membrane"
 	"oxturn/layout/plane"
-	"oxturn/layout/say"
 )
 
 // membraneAndTile draws the two plans that a room's floor is covered by: on one sheet where
@@ -56,14 +55,14 @@ func membranePlan(p *layout.Plan, r *layout.Room, laid *membrane.Laid) floorplan
 		bs := slices.Concat([]setting.Block{pieceTable(v, laid)}, notchTable(v, laid),
 			[]setting.Block{seamTable(v, laid)})
 		crossing := detailBlocks(p, r, ofCrossing)
-		legend, rest := legendApart(p, setting.LegendOf(v.Used))
+		legend, rest := legendApart(p, legendOf(v))
 		if onSmall(p) {
 			rest = append(rest, crossing...)
 		} else {
 			bs = append(bs, crossing...)
 		}
 		bs = append(append(bs, legend...), membraneNotes(v, laid))
-		bs = append(bs, cutDiagrams(p.Membrane, laid, v.Fig)...)
+		bs = append(bs, cutDiagrams(p.Membrane, laid, v.Fig, onSmall(p))...)
 		return []setting.Level{{Blocks: bs, Rest: rest}, {Blocks: bs, Rest: rest, Gain: 1.9, Overflow: true}}
 	}
 	return s
@@ -296,18 +295,18 @@ func membraneNotes(v *floorplan.View, laid *membrane.Laid) setting.Block {
 	l := setting.List{Head: "Notes", Number: 1}
 	l.Paras = append(l.Paras, v.Noted...)
 	l.Paras = append(l.Paras, v.Remarks...)
-	bound := "the fewest that will do"
+	bound := ""
 	if !m.Fewest() {
-		bound = fmt.Sprintf("no plan could do with fewer than %d", m.Bound)
+		bound = fmt.Sprintf(", where no plan could do with fewer than %d", m.Bound)
 	}
 	l.Paras = append(l.Paras,
-		fmt.Sprintf("Whole job: %d %s of %s x %s, %s; %s covered, %s waste.", len(m.Packs), unit,
-			v.Fig.Length(m.Stock.Width),
-			v.Fig.Length(m.Stock.Length), bound, say.AreaBoth(m.Covered, v.Fig.Units), say.AreaBoth(m.Taken-m.Covered,
-				v.Fig.Units)),
-		fmt.Sprintf("Cut the %s between pegs, at the lengths from its start; then trim the pieces to size.", unit),
-		fmt.Sprintf("Strips butt with pegs in step, trimmed %s short of walls, the first set by P1. Nothing laps; no "+
-			"strip crosses a movement joint.", v.Fig.Fine().Length(membrane.Trim)),
+		fmt.Sprintf("Whole job: %d %s of %s x %s%s; %s covered, %s waste.", len(m.Packs), unit,
+			v.Fig.Length(m.Stock.Width), v.Fig.Length(m.Stock.Length), bound, v.Fig.Area(m.Covered),
+			v.Fig.Area(m.Taken-m.Covered)),
+		fmt.Sprintf("Cut the %s between pegs, at the lengths from its start; then trim.", unit),
+		fmt.Sprintf("Strips butt, pegs in step, %s short of walls, the first set by P1. None laps or crosses a "+
+			"movement "+
+			"joint.", v.Fig.Fine().Length(membrane.Trim)),
 	)
 	var traced []string
 	for _, p := range laid.Pieces {

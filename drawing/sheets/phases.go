@@ -111,7 +111,7 @@ func (p phases) reached(c *layout.Cable, m layout.Mark) string {
 // Sizes of the pictures, mm on paper.
 const (
 	phaseGap   = 5.0  // between pictures
-	phasesTall = 80.0 // all rows together at most, in a block as wide as phasesWide or wider
+	phasesTall = 72.0 // all rows together at most, in a block as wide as phasesWide or wider
 	phasesWide = 120.0
 	phasesSlim = 145.0 // the same in a narrower one
 	phaseHead  = 5.2   // a picture's name

@@ -81,7 +81,7 @@ func refitLevels(v *floorplan.View, f *refit.Refit, moves []refit.SensorMove) []
 		stands.Paras = append(stands.Paras, "Sensor "+m.Words(layout.NewTape(v.Room.Job, v.Fig.Units))+".")
 	}
 	runs := refitRuns(v, f)
-	signs, notes, revised := setting.LegendOf(v.Used), notes(v), revisions(v.Plan)
+	signs, notes, revised := legendOf(v), notes(v), revisions(v.Plan)
 	return []setting.Level{
 		{Blocks: []setting.Block{stands, v.Locations(), refitMarks(v, f), runs, signs, notes, revised}},
 		{Blocks: []setting.Block{stands, v.Locations(), refitMarks(v, f), signs, notes},

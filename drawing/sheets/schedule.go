@@ -88,7 +88,9 @@ func properties(f say.Figures) []property {
 		{"Even spacing; gaps", func(c *layout.Cable) string {
 			return f.Apart(c.Spacing) + "; " + gapRange(c.Gaps, f)
 		}},
-		{"Heat, at even spacing", func(c *layout.Cable) string { return densityOver(c.Density, c.AtEven(), f.Units) }},
+		{"Heat, at even spacing", func(c *layout.Cable) string {
+			return densityOver(c.Density, c.AtEven(), f.Units) + ", half a gap beyond the heated area"
+		}},
 		{"Heat, over heated area", func(c *layout.Cable) string {
 			return densityOver(c.OverServed(), c.Share.Area(),
 				f.Units)
@@ -141,7 +143,7 @@ func allowed(c *layout.Cable, f say.Figures) string {
 	if !c.Keeps() {
 		kept = "NOT kept"
 	}
-	return fmt.Sprintf("%s %s, %s: %s", density(g.Most, f.Units), layout.LimitOver(g.MostOver), g.MostFrom, kept)
+	return fmt.Sprintf("%s %s, %s: %s", density(g.Most, f), layout.LimitOver(g.MostOver), g.MostFrom, kept)
 }
 
 // densityOver writes a power per area with the area that it is over.
@@ -152,12 +154,12 @@ func densityOver(w, mm2 float64, u plane.Units) string {
 	return say.Density(w, u) + " over " + say.Area(mm2, u)
 }
 
-// density writes W/m² in both systems, the sheet's own first.
-func density(w float64, u plane.Units) string {
+// density writes W/m², a dash for none.
+func density(w float64, f say.Figures) string {
 	if w == 0 {
 		return "-"
 	}
-	return say.DensityBoth(w, u)
+	return f.Density(w)
 }
 
 // areas returns the three areas side by side.

@@ -57,7 +57,7 @@ func drawSettingOut(v *floorplan.View) {
 func settingOutLevels(v *floorplan.View, taken []setting.Block, notes bool) []setting.Level {
 	runs := runLists(v)
 	head := []setting.Block{crossing(v), markList(v)}
-	tail := append([]setting.Block{setting.LegendOf(v.Used)}, layingNotes(v)...)
+	tail := append([]setting.Block{legendOf(v)}, layingNotes(v)...)
 	enlarged := enlargedOf(v)
 	full := slices.Concat(head, runs, tail, taken)
 	apart := 1.4
@@ -69,7 +69,7 @@ func settingOutLevels(v *floorplan.View, taken []setting.Block, notes bool) []se
 		{Blocks: full, Rest: enlarged, Gain: 1.15},
 		{Blocks: slices.Concat(head, runs, tail), Rest: slices.Concat(enlarged, taken), Gain: apart},
 		{Blocks: slices.Concat(head, runs, tail[:1]), Rest: slices.Concat(tail[1:], enlarged, taken), Gain: 1.4},
-		{Blocks: slices.Concat(head, tail), Rest: slices.Concat(runs, enlarged, taken), Gain: 1.4},
+		{Blocks: slices.Concat(head, tail), Rest: slices.Concat(runs, enlarged, taken), Gain: 2},
 		{Blocks: full, Rest: enlarged, Gain: 1.9, Overflow: true},
 	}
 }
@@ -165,9 +165,8 @@ func driftRule(v *floorplan.View) []string {
 	if takes == nil {
 		return nil
 	}
-	return []string{fmt.Sprintf("Drift (- less, + more cable used than drawn), at least: %s. Within that the rest is "+
-		"planned again with nothing laid lifted and %s of the floor cold at most.", strings.Join(takes, "; "),
-		say.Percent(refit.ReserveCold))}
+	return []string{fmt.Sprintf("Drift (- less, + more cable used than drawn), at least: %s. Within that nothing laid "+
+		"is lifted, and %s of the floor cold at most.", strings.Join(takes, "; "), say.Percent(refit.ReserveCold))}
 }
 
 // driftTaken says what drift a cable's plan takes at the marks, such as takes
@@ -258,7 +257,7 @@ func checkLengths(v *floorplan.View) []string {
 	if said == nil {
 		return nil
 	}
-	return []string{"To check, corner to corner: " + strings.Join(said, "; ") + "."}
+	return []string{"Check corner to corner: " + strings.Join(said, "; ") + "."}
 }
 
 // cornerName names the corner where wall i begins.
@@ -364,11 +363,11 @@ func crossing(v *floorplan.View) setting.Block {
 	l.Paras = append(l.Paras, fmt.Sprintf("%s from peg to peg.", v.Fig.Apart(lat.Pitch)))
 	if p, ok := first(v); ok {
 		a, b := v.Offsets(p)
-		words := fmt.Sprintf("Channel crossing P1: %s from D1 (wall %s), %s from D2 (wall %s).", a,
+		words := fmt.Sprintf("P1: %s from D1 (wall %s), %s from D2 (wall %s).", a,
 			v.DatumLetter(0), b, v.DatumLetter(1))
 		if q, ok := second(v, p); ok {
 			a, b := v.Offsets(q)
-			words += fmt.Sprintf(" P2, on the same channel: %s from D1, %s from D2.", a, b)
+			words += fmt.Sprintf(" P2, on its channel: %s from D1, %s from D2.", a, b)
 		}
 		l.Paras = append(l.Paras, words)
 	}
@@ -385,7 +384,7 @@ func crossing(v *floorplan.View) setting.Block {
 	l.Paras = append(append(l.Paras, keptClear(v)...), v.BrokenDatums()...)
 	if v.Plan.Job.Info.Status != job.AsLaid {
 		l.Paras = append(l.Paras,
-			"Pegs elsewhere when the membrane is down: plan again from P1 as it is before laying.")
+			"Pegs elsewhere once the membrane is down: plan again from P1 as it is.")
 	}
 	return l
 }
@@ -410,13 +409,13 @@ func layingRules(v *floorplan.View) []string {
 	}
 	numbers := ""
 	if v.SkipsRuns() {
-		numbers = " A run without a number follows the one before it."
+		numbers = " Runs without a number follow the one before."
 	}
 	return slices.Concat([]string{
-		"Compare the length used at the end of every run with the list. Half mark off its place: the end will miss " +
-			"by about twice as much." + numbers,
+		"Compare the length used at every run's end with the list. Half mark off its place: the end misses by about " +
+			"twice that." + numbers,
 	}, driftRule(v), []string{
-		"One peg on one turn is two pegs of cable. Never move laid cable into a clearance.",
+		"One peg at a turn is two pegs of cable; never into a clearance.",
 		"Bed every run in full, without voids. Keep the continuity alarm on; walk on boards.",
 	})
 }

@@ -84,7 +84,7 @@ func TestSettingOutSays(t *testing.T) {
 		for _, s := range layingSheets(example(t, name).set) {
 			all += said(s) + " "
 		}
-		for _, want := range []string{"P2, on the same channel:", "To check, corner to corner: D-A to B-C =",
+		for _, want := range []string{"P2, on its channel:", "Check corner to corner: D-A to B-C =",
 			`Dashed edge: 2 15/16" off walls`, `Taped walls, typed, made to close: A 5'-0 1/4", drawn 5'-0 3/16"`} {
 			if !strings.Contains(all, want) {
 				t.Errorf("%s: no %q", name, want)

@@ -8,6 +8,7 @@ import (
 
 	"oxturn/drawing/setting"
 	"oxturn/layout"
+	"oxturn/layout/job"
 	"oxturn/layout/pattern"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
@@ -24,16 +25,38 @@ func takeOff(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
 		return nil, nil
 	}
 	k := kindNamed(takeOffID)
+	own := takeOffBlocks(p)
 	set := func(blocks []setting.Block) ([]*setting.Page, error) {
+		blocks = slices.Clone(blocks)
+		for i := len(own); i < len(blocks); i++ {
+			blocks[i] = wide(blocks[i])
+		}
 		return setting.ListSheets(p, setting.FormPaper(p.Job.Figures().Units), k.ID, k.Title, k.Form, blocks)
 	}
-	return filled(p, set, takeOffBlocks(p), pages, atDesk)
+	return filled(p, set, own, pages, atDesk)
+}
+
+// wide sets a list as wide as its sheet: so it is lowest below tables that are.
+func wide(b setting.Block) setting.Block {
+	if l, ok := b.(setting.List); ok {
+		l.Span = true
+		return l
+	}
+	return b
 }
 
 // atDesk reports whether a block is what figures rest on: nothing to work by on the floor.
 func atDesk(b setting.Block) bool {
-	l, ok := setting.Unmeasured(b).(setting.List)
-	return ok && (l.Head == restHead || strings.HasPrefix(l.Head, lossHead))
+	head := ""
+	switch b := setting.Unmeasured(b).(type) {
+	case setting.List:
+		head = b.Head
+	case setting.Table:
+		head = b.Head
+	}
+	return slices.ContainsFunc([]string{restHead, lossHead, warmUpHead}, func(h string) bool {
+		return strings.HasPrefix(head, h)
+	})
 }
 
 // takeOffBlocks are the take-off and what it stands on.
@@ -53,7 +76,11 @@ func takeOffBlocks(p *layout.Plan) []setting.Block {
 		}
 	}
 	terms.Paras = append(terms.Paras, shiftTerms(p)...)
-	blocks := slices.Concat([]setting.Block{takeOffTable(p), terms}, offerBlocks(p), shiftBlocks(p))
+	lines := takeOffTable(p)
+	if slices.ContainsFunc(lines.Rows, isStarred) {
+		terms.Paras = append(terms.Paras, starNote)
+	}
+	blocks := slices.Concat([]setting.Block{lines, terms}, offerBlocks(p), shiftBlocks(p))
 	if thickness(p.Job.BuildUp) <= 0 { // else it is with the build-up
 		blocks = append(blocks, lossBlocks(p)...)
 	}
@@ -127,13 +154,24 @@ func takeOffRow(l takeoff.Line, f say.Figures, priced bool) []setting.Cell {
 		}
 		r = append(r, setting.Cell{Text: each}, setting.Cell{Text: price})
 	}
-	if under := ownUnits(below(l), f); len(l.Item)+len(under) < oneLine {
+	if under := starred.Replace(ownUnits(below(l), f)); len(l.Item)+len(under) < oneLine {
 		r[0].Text += ", " + under
 	} else {
 		r = append(r, setting.Cell{Text: under})
 	}
 	return r
 }
+
+// starred marks what is not from the job, and leaves out that the rest is.
+var starred = strings.NewReplacer(", "+job.FromDefault.String(), "*", ", "+job.FromJob.String(), "")
+
+// isStarred reports whether a row has something that is not from the job.
+func isStarred(row []setting.Cell) bool {
+	return slices.ContainsFunc(row, func(c setting.Cell) bool { return strings.Contains(c.Text, "*") })
+}
+
+// starNote says what a star means.
+const starNote = "* by default, not from the job."
 
 // oneLine is how many letters of a line's item and basis stand beside its figures.
 const oneLine = 52

@@ -95,7 +95,7 @@ func recordBlocks(p *layout.Plan, r *layout.Room, c *layout.Cable, w writing) []
 	found.Tall, sign.Tall = w.others, w.others
 	blocks := append([]setting.Block{labelTable(c, f), stages}, judged(c)...)
 	sensor, said := sensorTable(p.Job.Sensor, f)
-	notes := setting.List{Span: true, Number: 1, Paras: append(testNotes(p.Job.Region()), said...)}
+	notes := setting.List{Span: true, Number: 1, Paras: append(testNotes(p.Job.Region(), f), said...)}
 	if p.FullUse != nil {
 		notes.Paras = append(notes.Paras, "Earliest full use: "+p.FullUse.Words()+".")
 	}
@@ -305,7 +305,7 @@ func twoAbreast(head string, cols []setting.Column, rows [][]setting.Cell) setti
 }
 
 // holdHead stands over the signatures that everything waits for.
-const holdHead = "HOLD: nothing is covered before it has passed and this is signed"
+const holdHead = "HOLD: cover nothing before it has passed and this is signed"
 
 func signTable() setting.Table {
 	cols := []setting.Column{{Wraps: true, Least: 20}, {Head: "Name", Wraps: true, Least: 22, Group: true},
@@ -314,11 +314,11 @@ func signTable() setting.Table {
 		"", "", ""), setting.Row("Inspector", "", "", ""), setting.Row("Owner", "", "", "")})
 }
 
-func testNotes(in circuit.Region) []string {
+func testNotes(in circuit.Region, f say.Figures) []string {
 	return []string{
-		everyStage.text(in), dischargeMeter.text(in),
-		"Write values, not only \"OK\". An open circuit on a hand meter is no insulation test. A fall to a tenth of " +
-			"the first reading matters even above the least value.",
+		everyStage.text(in, f), dischargeMeter.text(in, f),
+		"Write values, not \"OK\". An open circuit on a hand meter is no insulation test. A fall to a tenth of the " +
+			"first reading matters even above the least.",
 	}
 }
 

@@ -347,10 +347,10 @@ func (t tileView) levels(v *floorplan.View) []setting.Level {
 		return slices.Contains([]signs.Sign{signs.CutTile, signs.Covering, signs.StartLine, signs.Below}, s)
 	}
 	others := func(s signs.Sign) bool { return !own(s) }
-	legend, rest := legendApart(v.Plan, setting.LegendOf(v.Used))
+	legend, rest := legendApart(v.Plan, legendOf(v))
 	if len(legend) == 0 { // what is on this sheet alone stays with it
-		legend = []setting.Block{setting.LegendOf(lettering.Without(v.Used, others))}
-		rest = []setting.Block{setting.LegendOf(lettering.Without(v.Used, own))}
+		legend = []setting.Block{setting.LegendOf(lettering.Without(told(v), others))}
+		rest = []setting.Block{setting.LegendOf(lettering.Without(told(v), own))}
 	}
 	bs := slices.Concat(t.startTable(v), t.coverTable(v), []setting.Block{t.notes(v)}, legend)
 	all := slices.Concat(bs, t.compared(v)) // which check lists too
@@ -402,7 +402,7 @@ func (t tileView) notes(v *floorplan.View) setting.Block {
 		l.Paras = append(l.Paras, "As the tiler set it out.")
 	default:
 		l.Paras = append(l.Paras, fmt.Sprintf("PROPOSED: along the rows %s, across them %s. Lay a row dry each "+
-			"way before the first tile is set.", t.Along, t.Across))
+			"way first.", t.Along, t.Across))
 	}
 	if t.Numbers != nil {
 		way := plane.Pt(1, 0).Rotate(t.Angle)

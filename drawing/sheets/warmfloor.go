@@ -58,7 +58,7 @@ func warmFloors(p *layout.Plan) (out []setting.Block) {
 		}
 		hot := m
 		hot.head, hot.state = m.head+", at most", r.Warm.Hot
-		hot.words = fmt.Sprintf("Room at %s. What both cases are: see what these figures rest on.",
+		hot.words = fmt.Sprintf("Room at %s. For both cases see what these figures rest on.",
 			floorplan.UnbrokenWords(say.Degrees(r.Warm.Hot.Air, f.Units)))
 		m.head += ", at least"
 		if out = append(out, m); !onSmall(p) {
@@ -93,7 +93,7 @@ func warmWords(r *layout.Room, f say.Figures) string {
 		of += ", at least to at most"
 	}
 	return fmt.Sprintf(of+": mean %s, standard deviation %s; coldest place to stand (mean of %s, a foot's width) %s. "+
-		"Left on, room at %s; no rugs, furniture, sun.",
+		"Left on, room at %s; no rugs or sun.",
 		pair(func(s layout.FloorState) string { return at(s.Mean) }),
 		pair(func(s layout.FloorState) string { return say.Difference(s.Spread, f.Units) }),
 		floorplan.UnbrokenWords(f.Apart(math.Round(r.Warm.Spot))),

@@ -33,10 +33,9 @@ func warmthBlocks(p *layout.Plan) []setting.Block {
 		return []setting.Block{setting.List{Head: "Warmth", Paras: []string{"Not worked out: " + w.Problem + "."}}}
 	}
 	out := surfaceTables(p, f)
-	if !onSmall(p) { // else the table of times has to do
-		out = append(out, warmUpChart(w, f)...)
+	if !onSmall(p) { // else the notes have to do
+		out = append(append(out, warmUpChart(w, f)...), warmUpTable(w, f))
 	}
-	out = append(out, warmUpTable(w, f))
 	if p.Offer == nil { // else it is on its cover
 		out = append(out, energyTable(w, p.Job.Energy.Currency))
 	}
@@ -58,14 +57,12 @@ func degree(f say.Figures) string {
 	return "°C"
 }
 
-// degrees writes a temperature, its other scale in brackets.
-func degrees(f say.Figures, c float64) string {
-	return say.DegreesBoth(c, f.Units)
-}
+// degrees writes a temperature.
+func degrees(f say.Figures, c float64) string { return f.Degrees(c) }
 
-// flux writes W/m² in both systems so that no line ends within a figure.
+// flux writes W/m² so that no line ends within a figure.
 func flux(w float64, f say.Figures) string {
-	return strings.ReplaceAll(density(w, f.Units), " W", setting.NoBreak+"W")
+	return strings.ReplaceAll(density(w, f), " W", setting.NoBreak+"W")
 }
 
 // runsAbreast is how many cables stand side by side in one table.
@@ -176,9 +173,12 @@ func warming(c heat.Curve, w *layout.Warmth, f say.Figures) []drawing.Pt {
 	return pts
 }
 
+// warmUpHead begins the head of the times that a floor takes to gain some degrees.
+const warmUpHead = "Time to gain "
+
 // warmUpTable gives the times as ranges.
-func warmUpTable(w *layout.Warmth, f say.Figures) setting.Block {
-	t := setting.Table{Head: "Time to gain " + floorplan.UnbrokenWords(say.Difference(w.Rise, f.Units)),
+func warmUpTable(w *layout.Warmth, f say.Figures) setting.Table {
+	t := setting.Table{Head: warmUpHead + floorplan.UnbrokenWords(say.Difference(w.Rise, f.Units)),
 		Cols: []setting.Column{{Head: "Spacing"}, {Head: "This floor", Wraps: true, Group: true}}}
 	if w.Board > 0 {
 		t.Cols = append(t.Cols, setting.Column{
@@ -194,6 +194,24 @@ func warmUpTable(w *layout.Warmth, f say.Figures) setting.Block {
 		t.Rows = append(t.Rows, r)
 	}
 	return t
+}
+
+// warmUpWords says the times of the table in a sentence.
+func warmUpWords(w *layout.Warmth, f say.Figures) string {
+	t := warmUpTable(w, f)
+	var times []string
+	for _, r := range t.Rows {
+		words := r[0].Text + " apart " + r[1].Text
+		if len(r) > 2 {
+			words += ", over a board " + r[2].Text
+		}
+		times = append(times, words)
+	}
+	board := ""
+	if len(t.Cols) > 2 {
+		board = " (board of " + floorplan.UnbrokenWords(f.Thickness(w.Board)) + ")"
+	}
+	return t.Head + board + ": " + strings.Join(times, "; ") + "."
 }
 
 // wholeTimes keeps hours and minutes on one line: 1 h 10 min.
@@ -305,6 +323,9 @@ func warmthNotes(p *layout.Plan, f say.Figures) setting.Block {
 	said := w.Assumptions(f.Units)
 	if len(w.Use) > 0 {
 		said = append(said, w.Use[0].Assumptions...)
+	}
+	if onSmall(p) {
+		l.Paras = append(l.Paras, warmUpWords(w, f))
 	}
 	taken := []string{"Estimates for comparing, not promises."}
 	for _, a := range said {

@@ -47,9 +47,8 @@ var (
 		Panel:      "panel",
 		Fault:      "ground-fault device",
 		FaultClass: Figure{6, "UL 943, class A"},
-		Protect: "Protect the circuit with a ground-fault device that protects people (class A, 4 to 6 mA); connect " +
-			"the braid to ground.",
-		Series: "Never two in series, at thermostat and panel: they trip without a fault.",
+		Protect:    "Ground-fault device that protects people (class A, 4 to 6 mA); braid to ground.",
+		Series:     "Never two in series: they trip without a fault.",
 	}
 	Europe = Region{
 		Name:      "europe",
@@ -65,10 +64,8 @@ var (
 		Panel:      "distribution board",
 		Fault:      "residual-current device (RCD)",
 		FaultClass: Figure{30, "IEC 60364-7-753, 753.411.3.2"},
-		Protect: "Protect the circuit with a residual-current device (RCD) of 30 mA or less; connect the braid to " +
-			"the protective conductor.",
-		Series: "Never two of 30 mA in series, at thermostat and distribution board: they trip together or without " +
-			"a fault.",
+		Protect:    "Residual-current device (RCD) of 30 mA or less; braid to the protective conductor.",
+		Series:     "Never two of 30 mA in series: they trip together or without a fault.",
 	}
 	// Elsewhere has no rules on file: what is printed names no figure.
 	Elsewhere = Region{
@@ -79,10 +76,8 @@ var (
 		Breaker:    "breaker",
 		Panel:      "distribution board",
 		Fault:      "earth-fault device",
-		Protect: "Protect people by an earth-fault device of the class that local rules ask for; connect the " +
-			"braid to earth.",
-		Series: "Never two of one class in series, at thermostat and distribution board: they trip together or " +
-			"without a fault.",
+		Protect:    "Earth-fault device of the class that local rules ask for; braid to earth.",
+		Series:     "Never two of one class in series: they trip together or without a fault.",
 	}
 )
 

@@ -108,16 +108,15 @@ func (u Use) check() error {
 
 func (u Use) assumptions() []string {
 	out := []string{
-		fmt.Sprintf("%s to %s hours a day, %s days a month, the current on for %s of them: more in a "+
-			"cold room, on a bare slab or while warming up", say.Plain(u.Hours.Low), say.Plain(u.Hours.High),
-			say.Plain(u.Days),
+		fmt.Sprintf("%s to %s hours a day, %s days a month, the current on for %s of them: more in the cold or on a "+
+			"bare slab", say.Plain(u.Hours.Low), say.Plain(u.Hours.High), say.Plain(u.Days),
 			say.PercentRange(u.Duty.Low, u.Duty.High)),
 	}
 	if u.Tariff == 0 {
-		out = append(out, "no tariff given, so no price")
+		out = append(out, "no tariff given")
 	} else {
 		out = append(out, fmt.Sprintf("tariff %s %s a kWh, without standing charges",
 			say.Decimals(u.Tariff, tariffDecimals), u.Currency))
 	}
-	return append(out, "always on: if the schedule is not kept, as after a power cut")
+	return append(out, "always on: as where a power cut undid the schedule")
 }

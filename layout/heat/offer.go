@@ -100,7 +100,7 @@ func (s Section) Assumptions(us bool) []string {
 	return []string{
 		"rises are over the room's air, taken as steady: no room temperature is computed",
 		s.Top.words(w),
-		"dry layers in full contact; no furniture, mats or rugs",
+		"dry layers in full contact; nothing on the floor",
 		fmt.Sprintf("cable full on at %s, %s apart, %s thick, its middle %s below the surface",
 			w.perLength(s.WattsPerMetre), w.apart(s.Spacing), w.length(s.Diameter), w.length(s.Depth)),
 		"warm-up from a floor long off; real floors differ by ±" + say.Percent(WarmUpSpread),

@@ -109,6 +109,22 @@ func Tenths(v float64) string { return fmt.Sprintf("%.1f", math.Round(v*10)/10) 
 // Apart writes how far runs lie apart.
 func (f Figures) Apart(mm float64) string { return Apart(mm, f.Units) }
 
+// Area writes mm², in the other system too where the sheet asks for both.
+func (f Figures) Area(mm2 float64) string { return f.inBoth(mm2, Area) }
+
+// Density writes W/m², in the other system too where the sheet asks for both.
+func (f Figures) Density(wm2 float64) string { return f.inBoth(wm2, Density) }
+
+// Degrees writes °C, in the other scale too where the sheet asks for both.
+func (f Figures) Degrees(celsius float64) string { return f.inBoth(celsius, Degrees) }
+
+func (f Figures) inBoth(v float64, write func(float64, plane.Units) string) string {
+	if f.Both {
+		return both(v, f.Units, write)
+	}
+	return write(v, f.Units)
+}
+
 // Spacing writes a short distance: in inches to a tenth, or millimetres.
 func (f Figures) Spacing(mm float64) string {
 	if f.Units == plane.Inches {

@@ -53,10 +53,10 @@ func (b *builder) grout() {
 func (b *builder) fillJoints(l *Line, depth float64) {
 	p, t := b.in.Materials.Grout, b.in.Tile
 	l.Net = b.in.tiled() / plane.SquareMetre * depth * p.Density
-	l.note("joint %s, depth %s, exact joint geometry; %s dry, %s", b.both(t.Joint, "mm"), b.both(t.Thickness, "mm"),
+	l.note("joint %s, depth %s, exact geometry; %s dry, %s", b.both(t.Joint, "mm"), b.both(t.Thickness, "mm"),
 		b.both(p.Density, "kg/L"), p.Source)
 	if depth > 0 {
-		l.note("%s %% more by the short formula", say.Digits(100*(GroutDepthShort(t)/depth-1), 2))
+		l.note("short formula %s %% more", say.Digits(100*(GroutDepthShort(t)/depth-1), 2))
 	}
 }
 
@@ -116,7 +116,7 @@ func (b *builder) sealant(code, item, what string, joints []seal) {
 		l.Pack, l.PackName = 0, ""
 		b.ask("%s: a cartridge of %g %s; it must be in L or m.", l.Item, p.Pack, p.Unit)
 	}
-	l.note("size of a cartridge: %s", p.Source)
+	l.note("size of a cartridge, %s", p.Source)
 	b.add(l, p.Price)
 }
 

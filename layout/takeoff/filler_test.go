@@ -55,7 +55,7 @@ func TestSealantOfSeveralWidths(t *testing.T) {
 func TestDepthsSayWhereTheyComeFrom(t *testing.T) {
 	in := bath()
 	if got, want := line(t, counted(in), "fill-mortar").Note, "3.85 mm (0.152 in) mean depth, of pegs 5.5 mm (0.217 "+
-		"in) high, default, 70 % of it void, default"; !strings.HasPrefix(got, want) {
+		"in) high, default, 70 % void, default"; !strings.HasPrefix(got, want) {
 		t.Errorf("note %q, want %q", got, want)
 	}
 	asked := func() bool {

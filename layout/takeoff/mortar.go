@@ -57,7 +57,7 @@ func (b *builder) bedDepth() depth {
 // the share of it that is void. The cable's own room is not taken off.
 func (b *builder) fillDepth() depth {
 	m := b.in.Membrane
-	return depth{mm: m.Height * m.VoidShare, from: fmt.Sprintf("of pegs %s high, %s, %s of it void, %s",
+	return depth{mm: m.Height * m.VoidShare, from: fmt.Sprintf("of pegs %s high, %s, %s void, %s",
 		b.both(m.Height, "mm"), m.HeightSource, say.PercentGiven(m.VoidShare), m.VoidShareSource)}
 }
 
@@ -133,7 +133,7 @@ func (b *builder) besidePrint(l *Line, p job.Product, d depth) {
 	}
 	own := p.Yield / d.mm
 	if least, most, ok := inPrint(d.mm, p.Pack); ok && own < least {
-		l.note("%s a bag, where trowel tables in print give %s to %s at best: bags may be left over", b.both(own, "m²"),
+		l.note("%s a bag, trowel tables in print %s to %s at best: bags may be left", b.both(own, "m²"),
 			b.both(least, "m²"), b.both(most, "m²"))
 	}
 }

@@ -79,7 +79,7 @@ func (b *builder) cables() {
 			Basis: fmt.Sprintf("%s: %s, %s, %s; heated area only", join(k.names), say.Volts(c.Volts),
 				say.Watts(c.Watts),
 				b.longWords(c.Length)),
-			Note: "never cut; not returnable once unwound"}, c.Price)
+			Note: "never cut, no return once unwound"}, c.Price)
 	}
 	if len(kinds) == 0 {
 		b.ask("Heating cable: none is settled yet.")
@@ -100,7 +100,7 @@ func (b *builder) controls() {
 		}
 		boxes++
 		if t.Limits {
-			limits = "; with a limit for the floor's temperature, set at hook-up"
+			limits = "; with a floor limit, set at hook-up"
 		}
 		if t.Relay {
 			relays++
@@ -116,16 +116,16 @@ func (b *builder) controls() {
 		}
 	}
 	b.each("thermostat", "Thermostat with floor sensor input", boxes,
-		strings.Join(append([]string{"one for each controlled room"}, kinds...), "; ")+limits)
+		strings.Join(append([]string{"one a controlled room"}, kinds...), "; ")+limits)
 	b.each("relay", "Relay or second thermostat", relays, "the load is more than a thermostat's contacts carry")
 	b.each("sensor", "Floor sensor", sensors, "the one that is wired")
 	b.each("spare-sensor", "Spare floor sensor", spares, "elsewhere, never wired")
 	b.each("box", "Deep box for the thermostat", boxes,
-		fmt.Sprintf("leads into it: %d cold, %d of sensors; electrician to size", leads, sensors+spares))
+		fmt.Sprintf("for %d cold leads, %d of sensors; electrician to size", leads, sensors+spares))
 	b.length("conduit", "Conduit in the wall", 2*rise, "twice the lead rise")
 	b.length("sensor-tube", "Tube for the sensors", tube, "on the floor")
 	b.tape(tube + onFloor)
-	b.each("nail-plate", "Nail plate", 2*boxes, "one a path through the sole plate")
+	b.each("nail-plate", "Nail plate", 2*boxes, "one a path through the plate")
 }
 
 // each adds a line counted one by one; none when n is 0.

@@ -23,7 +23,7 @@ func TestControlsAddUp(t *testing.T) {
 	} {
 		near(t, code, line(t, l, code).Net, want, 1e-9)
 	}
-	if got, want := line(t, l, "box").Basis, "leads into it: 4 cold, 5 of sensors; electrician to size"; got != want {
+	if got, want := line(t, l, "box").Basis, "for 4 cold leads, 5 of sensors; electrician to size"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	if got := line(t, l, "sensor-tube"); got.Packs != 0 || got.Waste != cutWaste {
@@ -102,7 +102,7 @@ func TestSealantByLength(t *testing.T) {
 func TestGroutSaysWhatTheShortFormulaGives(t *testing.T) {
 	in := bath()
 	in.Tile.Length, in.Tile.Width = 48, 48
-	if got := line(t, counted(in), "grout").Note; !strings.Contains(got, "; 9.5 % more by the short formula") {
+	if got := line(t, counted(in), "grout").Note; !strings.Contains(got, "; short formula 9.5 % more") {
 		t.Error(got)
 	}
 	in.Tile.Joint = 0

@@ -12,14 +12,14 @@ import (
 func (b *builder) words() {
 	b.inclusions()
 	b.list.Exclusions = []string{
-		"Electrical work by others: circuit, its protection, wiring and hook-up.",
+		"Electrical work by others: circuit, protection, wiring, hook-up.",
 		"Permit and inspection.",
 		"Demolition, levelling and repair of the subfloor.",
-		"Fixtures, thresholds, skirting and wall tile.",
-		"Floor warming only: no heat-loss calculation by a standard.",
+		"Fixtures, thresholds, skirting, wall tile.",
+		"Heat-loss calculation by a standard.",
 	}
 	if !b.hires() {
-		b.list.Exclusions = append(b.list.Exclusions, "Hire of an insulation tester and a continuity alarm.")
+		b.list.Exclusions = append(b.list.Exclusions, "Hire of an insulation tester and alarm.")
 	}
 	b.assumptions()
 	b.questions()
@@ -35,11 +35,11 @@ func (b *builder) inclusions() {
 
 func (b *builder) assumptions() {
 	b.list.Assumptions = []string{
-		"Membrane runs under all tile, heated or not, and its strips are butted.",
-		"Bond coat, peg fill and tile bed are counted apart; the cable's volume is not taken off the fill.",
-		"Grout joints are as deep as the tile is thick.",
-		"Packs are whole packs for the whole job.",
-		"What is cut to length, and spacers, with 10 % waste (common practice).",
+		"Membrane under all tile, heated or not, strips butted.",
+		"The cable's volume is not taken off the peg fill.",
+		"Grout joints as deep as the tile is thick.",
+		"Packs are for the whole job.",
+		"Cut lengths and spacers with 10 % waste (common practice).",
 	}
 	if b.in.Tile.Pattern == tiling.Herringbone {
 		b.list.Assumptions = append(b.list.Assumptions,
