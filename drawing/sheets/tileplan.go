@@ -207,19 +207,21 @@ func (t tileView) dimension(v *floorplan.View) {
 		overall(v)
 		return
 	}
+	turned := floorplan.PaperOf(v.Room.Job).Turned
+	start := turned(t.start.At)
+	way := turned(t.start.Along.B).Sub(turned(t.start.Along.A)).Unit()
 	for i, l := range floorplan.OverallLadders(v.Room.Job) {
-		at, line := t.start.At.X, t.start.Along
+		at := start.X
 		if i == 1 {
-			at = t.start.At.Y
+			at = start.Y
 		}
-		way := line.B.Sub(line.A).Unit()
 		if n := len(l.Stations); t.begun && n > 1 && min(math.Abs(way.X), math.Abs(way.Y)) < 1e-6 {
 			mid := l.Stations[0]
 			mid.Along = at
 			l.Stations = slices.Insert(l.Stations, 1, mid)
 			l.Stations = floorplan.Spaced(l.Stations, floorplan.StationGap*v.Paper.Ratio)
 		}
-		v.Ladder(l, v.Room.Job.Outline.Bounds())
+		v.Ladder(l, floorplan.TurnedBounds(v.Room.Job))
 	}
 }
 
