@@ -64,7 +64,7 @@ func shareWords(share float64) string {
 	if share < 1 && share > 0.99 {
 		share = 0.99
 	}
-	return fmt.Sprintf("%.0f %%", 100*share)
+	return say.Percent(share)
 }
 
 // A photoBlock is one photo: as it was taken, and in the floor's plane.
@@ -156,7 +156,7 @@ func photoWords(p *layout.Plan, r *layout.Room, ph *job.Photo) string {
 			fit.OffFloor[worst]), ph.Points[worst])
 	}
 	if fit.LensKnown {
-		words += fmt.Sprintf("; lens %+.1f %% at the corners", 100*fit.Lens)
+		words += fmt.Sprintf("; lens %s at the corners", say.PercentMore(fit.Lens))
 	}
 	most := 0.0
 	for i := range r.Cables {

@@ -47,8 +47,8 @@ func TestWarmFloorIsReadInGrey(t *testing.T) {
 				all += tx.Text + "\n"
 			}
 			wanted := []string{"\n" + degree(m.fig) + "\n",
-				fmt.Sprintf("coldest %.1f", temperature(m.fig, m.state.Coldest.Celsius)),
-				fmt.Sprintf("warmest %.1f", temperature(m.fig, m.state.Warmest.Celsius))}
+				"coldest " + say.Tenths(temperature(m.fig, m.state.Coldest.Celsius)),
+				"warmest " + say.Tenths(temperature(m.fig, m.state.Warmest.Celsius))}
 			for _, s := range v.steps {
 				wanted = append(wanted, fmt.Sprintf("\n%.0f\n", s))
 			}
@@ -146,8 +146,8 @@ func TestHomePaperHasTheWarmFloor(t *testing.T) {
 		d := example(t, name).only(t, "build-up")
 		all := strings.ReplaceAll(said(d.set[0]), setting.NoBreak, " ")
 		f, cold := d.plan.Job.Figures(), d.plan.Rooms[0].Warm.Cold
-		wanted := []string{"Warm floor, settled", fmt.Sprintf("coldest %.1f", temperature(f, cold.Coldest.Celsius)),
-			fmt.Sprintf("warmest %.1f", temperature(f, cold.Warmest.Celsius)), "1.3 W/(m K), 2300 kg/m³, 840 J/(kg K)",
+		wanted := []string{"Warm floor, settled", "coldest " + say.Tenths(temperature(f, cold.Coldest.Celsius)),
+			"warmest " + say.Tenths(temperature(f, cold.Warmest.Celsius)), "1.3 W/(m K), 2300 kg/m³, 840 J/(kg K)",
 			"1 W/(m K), 1800 kg/m³, 1000 J/(kg K)"}
 		if name == "bath on letter" {
 			wanted = append(wanted, "0.13 W/(m K), 500 kg/m³, 1600 J/(kg K)", "1, 2, 4: ISO 10456")

@@ -118,7 +118,9 @@ func options(d draft, laying func(layout.Candidate)) []Option {
 		o.Taken = i == taken
 		out = append(out, o)
 	}
-	slices.SortStableFunc(out, func(a, b Option) int { return a.place(first >= 0, enough) - b.place(first >= 0, enough) })
+	slices.SortStableFunc(out, func(a, b Option) int {
+		return a.place(first >= 0, enough) - b.place(first >= 0, enough)
+	})
 	return out
 }
 

@@ -91,8 +91,8 @@ func photos(p *layout.Plan, r *layout.Room, c *layout.Cable) (there, lacks strin
 		return "", "no photo of this room"
 	}
 	s := c.SeenIn(all)
-	if there = fmt.Sprintf("%s, %.0f %% of its length", say.Counted(len(all), "photo"), math.Floor(100*s.Share)); len(
-		s.Unseen) > 0 {
+	if there = fmt.Sprintf("%s, %s of its length", say.Counted(len(all), "photo"),
+		say.Percent(math.Floor(100*s.Share)/100)); len(s.Unseen) > 0 {
 		lacks = "in no photo: run " + strings.Join(s.Unseen, ", ")
 	}
 	return there, lacks

@@ -219,7 +219,7 @@ func TestLinesOfARefit(t *testing.T) {
 		t.Errorf("%s", strings.Join(lines, "\n"))
 	}
 	f.into, f.Runs = 1, 2
-	if got := f.laidWords(); got != "1 of 3 runs and 1 pegs of run 2" {
+	if got := f.laidWords(); got != "1 of 3 runs and 1 peg of run 2" {
 		t.Error(got)
 	}
 	if got := f.floorFacts(); got != nil {

@@ -45,7 +45,7 @@ func TestHowManyRunsAreLaid(t *testing.T) {
 		{[]float64{0, 0, 900, 0, 900, 60, 600, 60}, 7, 0, "1 of 3 runs and 7 pegs of run 2"},
 		{[]float64{0, 0, 900, 0}, 7, 1, "1 of 3 runs"},
 		{[]float64{0, 0, 900, 0, 900, 60, 0, 60, 0, 120, 300, 120}, 0, 0, "2 of 3 runs and 10 pegs of run 3"},
-		{[]float64{0, 0, 900, 0, 900, 60, 870, 60}, 1, 0, "1 of 3 runs and 1 pegs of run 2"},
+		{[]float64{0, 0, 900, 0, 900, 60, 870, 60}, 1, 0, "1 of 3 runs and 1 peg of run 2"},
 	} {
 		f := threeRuns(k.laid...)
 		f.into, f.WayOut.Lift = k.into, k.lift
