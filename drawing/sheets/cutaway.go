@@ -177,7 +177,7 @@ func (c cutaway) pegs(pg *setting.Page, v isometric) {
 				sin, cos := math.Sincos(float64(k) * math.Pi / 6)
 				ring = append(ring, v.at(along+radius*cos, off+radius*sin, up))
 			}
-			pg.Path(drawing.LayerMembrane, "peg", drawing.Polygon(ring...), drawing.ThinLine(), nil)
+			pg.Path(drawing.LayerMembrane, "", drawing.Polygon(ring...), drawing.ThinLine(), nil)
 		}
 	}
 }
@@ -203,9 +203,10 @@ func (c cutaway) cable(pg *setting.Page, v isometric) {
 	loop(5, j.Y)
 	pg.Path(drawing.LayerLeads, "cold lead", drawing.Polyline(v.at(j.X, from, up), v.at(j.X, j.Y, up)),
 		drawing.ColdLeadLine(), nil)
-	const half = 2.2
-	pg.Path(drawing.LayerMarks, "lead joint", drawing.Polyline(v.at(j.X, j.Y-half, up), v.at(j.X, j.Y+half, up)),
-		&drawing.Stroke{Width: 3 * drawing.W070}, nil)
+	const long, wide = 2.2, 1.1 // to either side
+	pg.Path(drawing.LayerMarks, "lead joint", drawing.Polygon(v.at(j.X-wide, j.Y-long, up),
+		v.at(j.X+wide, j.Y-long, up),
+		v.at(j.X+wide, j.Y+long, up), v.at(j.X-wide, j.Y+long, up)), nil, drawing.Filled(drawing.Black))
 	tip := v.at(run(sensorRun), j.Y, up)
 	pg.Path(drawing.LayerSensors, "sensor in its tube", drawing.Polyline(v.at(run(sensorRun), from, up), tip),
 		drawing.SensorLeadLine(), nil)

@@ -39,7 +39,10 @@ func checkLegends(t tester, p *layout.Plan, pages []*setting.Page) {
 		r := &p.Rooms[i]
 		for _, pg := range pages {
 			kind, ok := kindOf(pg, r)
-			if !ok {
+			if !ok { // not read back: what it takes note of counts
+				for _, drawn := range drawings([]*setting.Page{pg}) {
+					all = append(all, drawn.Used...)
+				}
 				continue
 			}
 			shown, own := shownOn(t, pg, r, kind), entriesOf(pg.Sheet)
@@ -78,7 +81,7 @@ func kindOf(pg *setting.Page, r *layout.Room) (kind string, ok bool) {
 func notesOf(pages []*setting.Page) []signs.Sign {
 	var out []signs.Sign
 	for _, pg := range pages {
-		if strings.HasPrefix(pg.Sheet.ID, notesID) {
+		if pg.Letters == nil { // notes go on into the white of other sheets without a drawing
 			out = append(out, entriesOf(pg.Sheet)...)
 		}
 	}
