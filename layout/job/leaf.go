@@ -141,7 +141,7 @@ func isName(k Key) bool {
 
 func (rd *reader) parseDate(n *tree.Node, k Key) (time.Time, *valueError) {
 	t, ok := n.Value.(time.Time)
-	if !ok {
+	if !ok || t.Year() == 0 {
 		return t, wrong("%s is a date without quotes, year first, not %s", k.Name(), kindOf(n))
 	}
 	y, m, d := t.Date()
@@ -277,12 +277,15 @@ func kindOf(n *tree.Node) string {
 	case tree.Array:
 		return "a list"
 	}
-	switch n.Value.(type) {
+	switch v := n.Value.(type) {
 	case string:
 		return "text"
 	case bool:
 		return "true or false"
 	case time.Time:
+		if v.Year() == 0 {
+			return "a time of day"
+		}
 		return "a date"
 	}
 	return "a number"

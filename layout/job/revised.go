@@ -10,7 +10,7 @@ import (
 func (r *Room) readRevised(t table, all []Revision) {
 	for _, rt := range limited(t, "revised") {
 		letter := rt.text("letter")
-		if !slices.ContainsFunc(all, func(v Revision) bool { return v.Letter == letter }) {
+		if rt.readable("letter") && !slices.ContainsFunc(all, func(v Revision) bool { return v.Letter == letter }) {
 			rt.errorf("letter", wantedLetter(all), "there is no revision %q", letter)
 		}
 		what := fmt.Sprintf("what revision %s changed", letter)

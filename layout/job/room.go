@@ -156,8 +156,13 @@ func (r *Room) readOutline(t table) bool {
 			r.reportForgotten(t, "corners", r.Outline.Perimeter())
 			return false
 		}
-		r.checkDiagonals(t, readDiagonals(t, len(r.Outline)))
+		if r.usable() {
+			r.checkDiagonals(t, readDiagonals(t, len(r.Outline)))
+		}
 	case t.has("walls"):
+		if !t.readable("walls") {
+			return false // reported
+		}
 		diagonals := readDiagonals(t, len(t.texts("walls")))
 		if r.Outline = r.tape(t, diagonals); r.usable() {
 			r.checkDiagonals(t, diagonals)
@@ -305,6 +310,8 @@ func (rd *reader) place(p plane.Point) string {
 func (r *Room) line(t table) bool {
 	lining := t.num("lining")
 	switch {
+	case t.has("measured_to") && !t.readable("measured_to"): // reported
+		return true
 	case r.MeasuredTo != "stud" && lining > 0:
 		t.errorf("lining", `write measured_to = "stud" as well, or leave lining out`,
 			"room %q is measured to its finished walls, which have no lining to come", r.Name)

@@ -165,6 +165,9 @@ func (r *Room) tape(t table, diagonals []diagonal) plane.Ring {
 	}
 	ring, gap := layOut(legs)
 	r.Closure = closureOf(legs, gap)
+	if t.has("closure") && !t.readable("closure") {
+		return nil // reported
+	}
 	if allowed := allowedGap(t, legs); r.Closure.Gap > allowed {
 		r.reportGap(t, legs, gap, allowed)
 		return nil
