@@ -7,7 +7,6 @@ package record
 
 import (
 	"math"
-	"strconv"
 
 	"oxturn/layout/say"
 )
@@ -26,12 +25,3 @@ func (f Figure) valid() bool {
 
 // in writes the figure as a quantity is said.
 func (f Figure) in(write func(float64) string) string { return say.Reading(f.Value, f.Over, write) }
-
-// round rounds v to so many significant digits.
-func round(v float64, digits int) float64 {
-	r, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', digits, 64), 64)
-	if err != nil {
-		return v
-	}
-	return r
-}
