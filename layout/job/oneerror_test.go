@@ -1,6 +1,8 @@
 package job
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -297,6 +299,124 @@ func TestSmallThingsOfReading(t *testing.T) {
 	for n, want := range map[int]bool{longestRewriting: true, longestRewriting + 1: false} {
 		if got := rd.accepted(k, "“"+strings.Repeat("a", n-6)+"”"); (got != "") != want {
 			t.Errorf("a value of %d bytes is written as %q", n, got)
+		}
+	}
+}
+
+// Names that are near, figures in short, and texts in quotes, by hand at the ends of what is taken.
+func TestWordsAtTheirEnds(t *testing.T) {
+	for n, want := range map[int]bool{longestWord: true, longestWord + 1: false} {
+		word := strings.Repeat("k", n)
+		if got := nearest(word, []string{word[1:]}); (got != "") != want {
+			t.Errorf("%d letters: %q", n, got)
+		}
+	}
+	for v, want := range map[float64]string{9.94: "9.9", 9.96: "10", 10.04: "10", 10.06: "10.1", 12: "12",
+		12.34: "12.3",
+		99.4:  "99.4", 99.6: "100", 123.4: "123", 0.126: "0.13", -12.34: "-12.3", -0.5: "-0.5", 1: "1"} {
+		if got := brief(v); got != want {
+			t.Errorf("%g in short is %s, want %s", v, got, want)
+		}
+	}
+	for s, want := range map[string]string{"": "", "a": `"a"`, `5"`: `'5"'`, `C:\x`: `'C:\x'`, "5'": `"5'"`,
+		`5' 2"`: ""} {
+		if got := inQuotes(s); got != want {
+			t.Errorf("%q in quotes is %s, want %s", s, got, want)
+		}
+	}
+	rd := newReader(&Report{}, newSchema(nil), "", nil)
+	share := Key{Path: "tile.waste", Type: TypeShare, Limits: Limits{Max: 1}}
+	for typed, want := range map[string]string{"2": `"2 %"`, "10": `"10 %"`, "1.9": `"1.9"`, "12,5": `"12.5 %"`} {
+		if got := rd.rewritings(share, typed); !slices.Contains(got, want) ||
+			strings.Contains(want, "%") != slices.Contains(got, `"`+strings.ReplaceAll(typed, ",", ".")+` %"`) {
+			t.Errorf("%s as a share may be %q, want %s", typed, got, want)
+		}
+	}
+	closed := []plane.Point{{}, {X: 9}, {}}
+	if got := opened(closed); len(got) != 3 {
+		t.Errorf("three points of which two are one: %v", got)
+	}
+	if got := opened([]plane.Point{{}, {X: 9}, {X: 9, Y: 9}, {}}); len(got) != 3 {
+		t.Errorf("a triangle closed: %v", got)
+	}
+	got := HeatCannotBe(10000, 1e6, true, plane.Millimetres)
+	if !strings.HasSuffix(got, "make 10000 W/m²; tiled floors are given 10 to 500 W/m² ("+commonPractice+")") {
+		t.Error(got)
+	}
+	if got := HeatCannotBe(5, 1e6, false, plane.Millimetres); got != "" {
+		t.Errorf("5 W where there may be more floor than theirs: %s", got)
+	}
+	if got := HeatCannotBe(5, 1e6, true, plane.Millimetres); !strings.Contains(got, "make 5 W/m²") {
+		t.Errorf("5 W on all of a square metre: %q", got)
+	}
+}
+
+// What is said of a whole job, by what of it is odd.
+func TestSaidOfOddJobs(t *testing.T) {
+	room := func(keys string) string { return head + "[[room]]\nname = \"R\"\n" + keys + tail }
+	cable := func(keys string) string {
+		return head + "[[cable]]\nid = \"Z\"\nvolts = 120\nwatts = 240\nlength = 20000\nlead = 3000\n" + keys +
+			"[[room]]\nname = \"R\"\n" + anticlockwise + tail
+	}
+	tile := func(second string) string {
+		return room(anticlockwise + "first_tile = [[100, 100], " + second + "]\n")
+	}
+	for _, c := range []struct{ text, want string }{
+		{room("corners = [[0, 0], [1990, 0], [1990, 50], [0, 50]]\n"), "in cm its figures would make 10 m² of floor"},
+		{room("corners = [[5, 5], [5, 5], [5, 5]]\n"), "leave out one of the two corners"},
+		{room(anticlockwise + "[[room.revised]]\nletter = \"A\"\nat = [400, 300]\n"),
+			"add it: [[revision]] with its letter, text and date"},
+		{cable("ohms = 7\n"), "read volts, watts and ohms off the label again"},
+		{cable("ohms = 240\n"), "are the volts right? 240 V would make 240 ohms"},
+		{cable("ohms = 60\n"), ""},
+		{head + "[sheet]\nscale = \"1:37\"\n" + strings.TrimPrefix(room(anticlockwise), head),
+			"standard scales: 1:1, 1:2, 1:5, 1:10, 1:15, 1:20, 1:25, 1:30, 1:40, 1:50, 1:75, 1:100, 1:200, 1:500, " +
+				"3in = 1ft, 1-1/2in = 1ft, 1in = 1ft"},
+		{tile("[200, 100]"), ""}, {tile("[199.9, 100]"), "too near to tell which way the rows run"},
+		{room("walls = [\"east 3\", \"north 2\", \"west 3\", \"south 2\"]\n"), "is its unit missing?"},
+		{room("walls = [\"east 3\", \"north 2\", \"west 3\", \"up 2\"]\n"),
+			`wall "up 2" does not begin with a direction`},
+	} {
+		_, r := readText(c.text)
+		if got := spoken(r); c.want == "" && strings.Contains(got, " error: ") || !strings.Contains(got, c.want) {
+			t.Errorf("want %q, got\n%s", c.want, got)
+		}
+	}
+	zone := "[[room.zone]]\nat = [500, 500]\n"
+	r := roomOf(t, anticlockwise, zone+"cold = true\n"+zone+"name = \"spa\"\ndensity = 100\n"+zone+"density = 150\n")
+	for i, want := range []string{"zone 1", "spa", "zone 3"} {
+		if r.Zones[i].Name != want {
+			t.Errorf("%q, want %q", r.Zones[i].Name, want)
+		}
+	}
+}
+
+// A price list ends with the ten thousandth price, at its first column.
+func TestMorePricesThanAreRead(t *testing.T) {
+	var list strings.Builder
+	list.WriteString("code,price\n")
+	for i := range maxPrices + 1 {
+		fmt.Fprintf(&list, "part-%05d,%d\n", i, i)
+	}
+	j, r := Read("job.toml", []byte("prices = \"p.csv\"\n"+head+"[[room]]\nname = \"R\"\n"+anticlockwise+tail),
+		func(string) ([]byte, error) { return []byte(list.String()), nil })
+	d := r.Diagnostics()[0]
+	if len(j.Prices) != maxPrices || r.Errors() != 1 || d.Message != "the price file has more than 10000 prices" ||
+		r.Position("p.csv", d.Span.Start).Line != maxPrices+2 || d.Span.End-d.Span.Start != len("part-10000") {
+		t.Errorf("%d prices; %+v", len(j.Prices), d)
+	}
+}
+
+// A partition that begins at the face of another goes on to its far face.
+func TestPartitionsFaceToFace(t *testing.T) {
+	part := func(from, to, thickness string) string {
+		return "[[room.partition]]\nfrom = " + from + "\nto = " + to + "\nthickness = " + thickness + "\n"
+	}
+	r := roomOf(t, anticlockwise, part("[1500, 0]", "[1500, 1200]", "100")+part("[1550, 600]", "[2600, 600]", "60")+
+		part("[400, 900]", "[1450, 900]", "60")+part("[2651, 300]", "[2651, 900]", "100"))
+	for i, want := range [][2]float64{{1450, 1550}, {1500, 2600}, {400, 1500}, {2601, 2701}} {
+		if b := r.KeepOuts[i].Outline.Bounds(); b.Min.X != want[0] || b.Max.X != want[1] {
+			t.Errorf("partition %d runs from %g to %g, want %v", i+1, b.Min.X, b.Max.X, want)
 		}
 	}
 }
