@@ -1,6 +1,7 @@
 package build
 
 import (
+	"math/rand/v2"
 	"slices"
 	"strings"
 	"testing"
@@ -195,4 +196,132 @@ func TestWhereARoomIsCut(t *testing.T) {
 		t.Fatal(err)
 	}
 	near(t, "a disc's width", d.NoCut[0].Region.Bounds().W(), 200)
+}
+
+// The widest stretch of a wall's length in which nothing stands, against counting each of its
+// millimetres: things of any width in any order, some within others.
+func TestWidestStretchByCounting(t *testing.T) {
+	rng := rand.New(rand.NewPCG(7, 7))
+	for range 200 {
+		r := *roomOf().Job
+		taken := make([]bool, 3000)
+		for range 1 + rng.IntN(5) {
+			from := rng.IntN(2900)
+			to := from + 1 + rng.IntN(2999-from)
+			r.Fixtures = append(r.Fixtures, job.Fixture{Outline: box(float64(from), 0, float64(to), 500)})
+			for x := from; x < to; x++ {
+				taken[x] = true
+			}
+		}
+		widest, run := 0, 0
+		for _, is := range taken {
+			if run++; is {
+				run = 0
+			}
+			widest = max(widest, run)
+		}
+		_, got := widestFree(r, func(p plane.Point) float64 { return p.X })
+		if got != float64(widest) {
+			t.Fatalf("%v: %g mm, counted %d", r.Fixtures, got, widest)
+		}
+	}
+}
+
+// Beside a doorway a box hangs 100 mm off at least, and as far from what stands on the floor.
+func TestFreePlacesForABox(t *testing.T) {
+	r := hand.Room(box(0, 0, 3000, 2000))
+	r.Openings = []job.Opening{{Kind: "door", Wall: 0, From: 300, To: 1060}}
+	r.Fixtures = []job.Fixture{{Outline: box(1500, 0, 2000, 400)}, {Outline: box(2300, 201, 2400, 600)}}
+	w := r.BoxWalls("A")[0]
+	for along, want := range map[float64]bool{200: true, 201: false, 700: false, 1159: false, 1160: true, 1399: true,
+		1401: false, 1700: false, 2099: false, 2101: true, 2350: true} {
+		if got := free(r, w, along); got != want {
+			t.Errorf("a box %g mm along: free %v", along, got)
+		}
+	}
+	r.Fixtures[1].Outline = box(2300, 200, 2400, 600)
+	if free(r, w, 2350) {
+		t.Error("99 mm in front of a box something stands")
+	}
+}
+
+// Runs may be asked for in directions square to one another, not askew; the zone that asks for
+// the other is pointed at, or the room where a zone without a word has its direction.
+func TestDirectionsAskedFor(t *testing.T) {
+	at := func(n int) job.Spans { return job.Spans{"along": {Start: n}} }
+	turn := func(degrees float64) *float64 { v := plane.Radians(degrees); return &v }
+	for _, k := range []struct {
+		room, first, second *float64
+		unspoken            bool
+		want                int // where it is said; 0: nowhere
+	}{
+		{nil, turn(0), turn(90), false, 0}, {nil, turn(0), turn(45), false, 9}, {turn(45), turn(0), nil, false, 5},
+		{turn(45), turn(0), nil, true, 5}, {nil, turn(30), nil, true, 0}, {turn(0), nil, turn(20), false, 9},
+	} {
+		r := roomOf(zone(0, 0, 900, 900), zone(1000, 0, 2000, 900))
+		r.Job.Along, r.Job.Spans = k.room, at(5)
+		r.Named = []*job.Zone{{Along: k.first, Spans: at(7)}, {Along: k.second, Spans: at(9)}}
+		if k.unspoken {
+			r.Named = r.Named[:1]
+		}
+		d := oneLattice(r)
+		if (d != nil) != (k.want > 0) || d != nil && d.Span.Start != k.want {
+			t.Errorf("%+v: %+v", k, d)
+		}
+	}
+}
+
+// Of what is as wide, as near, the first is named.
+func TestTheFirstOfEquals(t *testing.T) {
+	r := roomOf(zone(0, 0, 1000, 1000), zone(1200, 0, 2100, 1000))
+	for x, want := range map[float64]int{1100: 0, 2400: -1, -300: -1} {
+		if got := zoneAt(r, &job.Zone{At: plane.Pt(x, 500)}); got != want {
+			t.Errorf("at %g: zone %d, want %d", x, got, want)
+		}
+	}
+	r.Cables = []layout.Cable{{ID: "H1", Gaps: layout.Gaps{Widest: 100}}, {ID: "H2", Gaps: layout.Gaps{Widest: 100}}}
+	if got := widestGap(r); got.ID != "H1" {
+		t.Errorf("the widest gap is that of %s", got.ID)
+	}
+	r.Job.KeepOuts = []job.KeepOut{{Name: "duct", Outline: box(0, 0, 300, 300)},
+		{Tiled: true, Outline: box(0, 0, 9, 9)}}
+	sides := standSides(r.Job)
+	if len(sides) != 4 || sides[0].Seen != 1 || sides[0].Name != "duct" {
+		t.Errorf("%+v", sides)
+	}
+}
+
+// Tile is set out where there is a cable, one or more; a board is compared where the job gives
+// its thickness: with it below the cable the same floor is warm sooner.
+func TestTileAndBoardOfAJob(t *testing.T) {
+	text := strings.Replace(landing(12), "NAMED", `cables = ["A"]`, 1) + "[tile]\nsize = [300, 300]\njoint = 3\n" +
+		"[[layer]]\nkind = \"tile\"\nthickness = 10\n[[layer]]\nkind = \"membrane\"\nthickness = 6\n" +
+		"[[layer]]\nkind = \"concrete\"\nthickness = 150\n"
+	for board, want := range map[string]bool{"[warmth]\nboard = 0\n": false, "[warmth]\nboard = 10\n": true} {
+		j, report := job.Read("job.toml", []byte(text+board), nil)
+		if report.Errors() > 0 {
+			t.Fatal(report.Diagnostics())
+		}
+		p, _ := Plan(j)
+		if len(p.Rooms[0].Tiles) == 0 {
+			t.Error("no tile is set out")
+		}
+		p.Rooms[0].Tiles, p.Rooms[0].Cables = nil, nil
+		if layTile(&p.Rooms[0], j); len(p.Rooms[0].Tiles) > 0 {
+			t.Error("tile is set out where no cable lies")
+		}
+		boards := 0
+		for i, o := range p.Warmth.Offers {
+			if !o.Board {
+				continue
+			}
+			if boards++; p.Warmth.Offers[i-1].Settles > o.Settles || p.Warmth.Board != 10 ||
+				slower(o, p.Warmth.Offers[i-1]) {
+				t.Errorf("with a board %+v, without %+v", o, p.Warmth.Offers[i-1])
+			}
+		}
+		if (boards > 0) != want || len(p.Warmth.Offers) == 0 {
+			t.Errorf("%q: %d offers, %d with a board", board, len(p.Warmth.Offers), boards)
+		}
+	}
 }
