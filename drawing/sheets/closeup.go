@@ -251,7 +251,9 @@ func (c closeup) window(pg *setting.Page, box drawing.Box, w closeWindow) []draw
 	v.Walls()
 	v.DrawOpenings()
 	for _, st := range c.room.Job.Stands() {
-		v.LineOn(drawing.LayerFixtures, st.Name, drawing.FixtureLine(), slices.Concat(st.Outline, st.Outline[:1])...)
+		edge := slices.Concat(st.Outline, st.Outline[:1])
+		v.LineOn(drawing.LayerFixtures, st.Name, drawing.FixtureLine(), edge...)
+		v.Ink.Line(v.Paper.Pts(edge), lettering.SolidInk)
 	}
 	v.Joints()
 	if c.of == ofRise {

@@ -21,7 +21,7 @@ func electrician(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 	}
 	s := floorplan.Scene{
 		Kind: kindNamed("electrician"), Room: r,
-		Bounds: elevationBounds(r), Border: elevationBorder, Draw: drawElectrician, Levels: electricianLevels,
+		Bounds: elevationBounds(r), Border: elevationBorder(r), Draw: drawElectrician, Levels: electricianLevels,
 	}
 	return s.Alone(p)
 }

@@ -39,8 +39,15 @@ func elevationBounds(r *layout.Room) plane.Rect {
 	return plane.Rect{Min: plane.Pt(0, 0), Max: plane.Pt(w.Line.Length(), elevationHeight(r))}
 }
 
-func elevationBorder(ratio float64) (left, right, top, bottom float64) {
-	return 12, floorplan.TierOne + floorplan.TierPast + 4, 10, planGap + stripDeep/ratio + floorplan.TierOne + 4
+// elevationBorder leaves room for heights beside the wall, for its title over it, which may be the
+// wider, and for the floor below.
+func elevationBorder(r *layout.Room) func(ratio float64) (left, right, top, bottom float64) {
+	on, _ := r.Job.BoxWall()
+	title := (&drawing.Text{Text: elevationTitle(on), Height: setting.Heading, Face: fonts.LetteringBold}).Box().W()
+	return func(ratio float64) (left, right, top, bottom float64) {
+		right = math.Max(floorplan.TierOne+floorplan.TierPast+4, title-on.Line.Length()/ratio)
+		return 12, right, 10, planGap + stripDeep/ratio + floorplan.TierOne + 4
+	}
 }
 
 // An elevation maps what the box hangs on, seen from the room, to the view: x to the right,
@@ -94,7 +101,7 @@ func drawElectrician(v *floorplan.View) {
 	e.drawFloor()
 	e.drawSizes()
 	v.ViewTitle(drawing.Pt{X: v.Paper.Pt(plane.Pt(0, 0)).X, Y: v.Paper.Pt(plane.Pt(0, elevationHeight(v.Room))).Y - 4},
-		e.title())
+		elevationTitle(e.on))
 	v.ViewTitle(v.Paper.Pt(plane.Pt(0, 0)).Add(drawing.Pt{Y: floorplan.Poche + 6}), "Floor before "+e.on.Called)
 }
 
@@ -104,13 +111,13 @@ func elevationOf(v *floorplan.View) elevation {
 	return elevation{v, w, w.Line, w.Line.B.Sub(w.Line.A).Cross(w.In) > 0}
 }
 
-// title says what is seen, and from where.
-func (e elevation) title() string {
-	name := capital(e.on.Called)
+// elevationTitle says what is seen, and from where.
+func elevationTitle(on job.BoxWall) string {
+	name := capital(on.Called)
 	switch {
-	case e.on.Thickness > 0:
-		return name + " seen from the " + job.WindOf(e.on.In)
-	case e.on.Curved():
+	case on.Thickness > 0:
+		return name + " seen from the " + job.WindOf(on.In)
+	case on.Curved():
 		return name + " seen from the room, unrolled"
 	}
 	return name + " seen from the room"
