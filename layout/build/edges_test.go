@@ -325,3 +325,40 @@ func TestTileAndBoardOfAJob(t *testing.T) {
 		}
 	}
 }
+
+// A zone of a twentieth of the floor wants no cable of its own, a larger one does; one of a quarter
+// only where the job has a pair for both floors.
+func TestZonesThatAreJustServed(t *testing.T) {
+	for _, k := range []struct {
+		large, small float64 // mm wide, both 1 m deep
+		pair         bool
+		want         int
+	}{{2850, 150, true, 1}, {2840, 160, true, 2}, {2250, 750, true, 2}, {2250, 750, false, 1}, {2240, 760, false, 2}} {
+		a, b := zone(0, 0, k.large, 1000), zone(4000, 0, 4000+k.small, 1000)
+		j, r := pegged(), roomOf(b, a)
+		_, most := lengths(j, b)
+		least, _ := lengths(j, a)
+		j.Cables = []job.Cable{{Volts: 120, Length: most}, {Volts: 240, Length: least}}
+		if k.pair {
+			j.Cables[1].Volts = 120
+		}
+		if got := served(r, j); len(got) != k.want || got[0].Area() != a.Area() {
+			t.Errorf("%+v: %d zones are served", k, len(got))
+		}
+	}
+}
+
+// Of 300 W, 60 % go up in the cold case and 90 % in the hot one; of a cable without layers all may.
+func TestWhatCablesGiveTheirRoom(t *testing.T) {
+	warm := layout.Warm{Cables: []string{"H1"}}
+	warm.Cold.Steady.UpShare, warm.Hot.Steady.UpShare = 0.6, 0.9
+	p := &layout.Plan{Warmth: &layout.Warmth{Runs: []layout.Warm{warm}}}
+	r := &layout.Room{Cables: []layout.Cable{{ID: "H1", Label: job.Cable{Watts: 300}},
+		{ID: "H2", Label: job.Cable{Watts: 200}}}}
+	got, known := gives(p, r)
+	if !known {
+		t.Error("not known")
+	}
+	near(t, "at the least", got.Low, 180)
+	near(t, "at the most", got.High, 270+200)
+}
