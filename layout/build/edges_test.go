@@ -98,6 +98,10 @@ func TestWhereCablesPartAFloor(t *testing.T) {
 			t.Errorf("side %d: %+v", i, s)
 		}
 	}
+	longer := splits([]route.Route{share(0, 0, 1000, 500), share(1, 1100, 2000, 1500)}, labels)
+	if l := longer[0].Line; l.A != plane.Pt(1050, 0) || l.B != plane.Pt(1050, 1500) {
+		t.Errorf("the first the shorter: parted along %v", l)
+	}
 	// two one above the other, of one gap: the lower is first
 	above := splits([]route.Route{{Cable: 0, Share: zone(0, 0, 900, 400)}, {Cable: 1, Share: zone(0, 500, 900, 900)}},
 		labels)
