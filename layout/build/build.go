@@ -4,6 +4,7 @@ package build
 
 import (
 	"slices"
+	"sync"
 
 	"oxturn/layout"
 	"oxturn/layout/aslaid"
@@ -64,8 +65,10 @@ func Lay(j *job.Job, stop func() bool) (*layout.Plan, []job.Diagnostic) {
 // by place, take-off and shifts.
 func Complete(p *layout.Plan) {
 	refit.Reserves(p)
+	var wait sync.WaitGroup
+	wait.Go(func() { warmth.Floors(p) }) // neither reads what the other adds
 	layTiles(p)
-	warmth.Floors(p)
+	wait.Wait()
 	takeOff(p)
 	offer(p)
 	p.Shifts = shifts(p, false)

@@ -3,8 +3,10 @@ package build
 import (
 	"cmp"
 	"math"
+	"runtime"
 	"slices"
 	"strings"
+	"sync"
 
 	"oxturn/layout"
 	"oxturn/layout/job"
@@ -34,17 +36,35 @@ func ShiftsLaid(p *layout.Plan) []layout.Shift { return shifts(p, true) }
 // fixtures always keep their size. Quantities are taken off anew. Cables are judged
 // by the area they would serve, or with lay are laid in every changed room.
 func shifts(p *layout.Plan, lay bool) []layout.Shift {
-	var out []layout.Shift
+	type one struct {
+		room int
+		east bool
+		by   float64
+	}
+	var all []one
 	for i := range p.Rooms {
 		if len(p.Rooms[i].Cables) == 0 {
 			continue
 		}
 		for _, east := range []bool{true, false} {
 			for _, by := range []float64{shiftBy(p.Job), -shiftBy(p.Job)} {
-				out = append(out, shiftRoom(p, i, east, by, lay))
+				all = append(all, one{i, east, by})
 			}
 		}
 	}
+	out := make([]layout.Shift, len(all))
+	// each for itself, as they only read the plan; no more at once than work at the same time,
+	// since laying one takes memory
+	places := make(chan struct{}, runtime.GOMAXPROCS(0))
+	var wait sync.WaitGroup
+	for k, s := range all {
+		places <- struct{}{}
+		wait.Go(func() {
+			out[k] = shiftRoom(p, s.room, s.east, s.by, lay)
+			<-places
+		})
+	}
+	wait.Wait()
 	return out
 }
 
