@@ -3,7 +3,6 @@ package floorplan
 import (
 	"fmt"
 	"reflect"
-	"slices"
 	"strconv"
 
 	"oxturn/drawing"
@@ -73,17 +72,6 @@ func (s Scene) Pages(p *layout.Plan) ([]*setting.Page, error) {
 		return nil, err
 	}
 	return own.WithNotes()
-}
-
-// LegendOver reports whether the legend goes on beyond the page.
-func (sp scenePage) LegendOver() bool {
-	return slices.ContainsFunc(sp.Rest, func(b setting.Block) bool {
-		if m, ok := b.(setting.Measured); ok {
-			b = m.Block
-		}
-		_, ok := b.(setting.Legend)
-		return ok
-	})
 }
 
 // Pair draws two scenes of a room on one small sheet of a kind, at one scale. It returns no

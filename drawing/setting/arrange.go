@@ -684,10 +684,16 @@ const (
 	leastBeside = 60 // the narrowest slot beside a title block
 )
 
+// ColumnsIn returns how many columns no narrower than least have room in a width with a gap from one to
+// the next, but no more than most, and how wide each is; all mm on paper.
+func ColumnsIn(width, least, gap float64, most int) (n int, each float64) {
+	n = min(max(1, int((width+gap)/(least+gap))), max(1, most))
+	return n, (width - float64(n-1)*gap) / float64(n)
+}
+
 // columns divides a box into columns of readable width.
 func (n Need) columns(b drawing.Box) []drawing.Box {
-	k := int(math.Max(1, math.Floor((b.W()+colGap)/(n.least+colGap))))
-	w := (b.W() - float64(k-1)*colGap) / float64(k)
+	k, w := ColumnsIn(b.W(), n.least, colGap, math.MaxInt)
 	out := make([]drawing.Box, k)
 	for i := range out {
 		x := b.X0 + float64(i)*(w+colGap)

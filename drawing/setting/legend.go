@@ -30,8 +30,7 @@ const signsWide = 54.0
 
 // columns parts the signs of a legend that is so wide, and returns how wide each column is.
 func (l Legend) columns(w float64) (out [][]signs.Sign, each float64) {
-	n := min(max(1, int((w+colGap)/(signsWide+colGap))), max(1, len(l.Signs)))
-	each = (w - float64(n-1)*colGap) / float64(n)
+	n, each := ColumnsIn(w, signsWide, colGap, len(l.Signs))
 	for of := range slices.Chunk(l.Signs, max(1, (len(l.Signs)+n-1)/n)) {
 		out = append(out, of)
 	}

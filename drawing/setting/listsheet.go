@@ -2,6 +2,7 @@ package setting
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"oxturn/drawing"
@@ -99,7 +100,7 @@ func (pg *Page) setList(blocks []Block, least, share float64) (n int, left []Blo
 	top := drawing.Box{X0: f.X0 + fieldEdge, Y0: f.Y0 + fieldEdge, X1: f.X1 - fieldEdge, Y1: pg.TitleAt.Y0 - fieldEdge}
 	n, top, blocks = pg.setWide(top, blocks)
 	whole := pg.listColumns(top, least)
-	blocks, cols := Levelled(pg.Ty, blocks, shortened(whole, share))
+	cols := Levelled(pg.Ty, blocks, shortened(whole, share))
 	placed, left := compose(pg.Ty, blocks, cols)
 	for _, b := range placed {
 		b.Block.Set(pg, b.At, b.W)
@@ -133,16 +134,12 @@ func (pg *Page) shareOf(blocks []placed, cols []drawing.Box) float64 {
 }
 
 // Levelled returns columns no longer than the blocks need, so that these fill
-// them alike; as they are where blocks have to be split or go on. Blocks that
-// stand together are parted where they do not fit otherwise.
-func Levelled(ty *Typesetter, blocks []Block, cols []drawing.Box) ([]Block, []drawing.Box) {
-	apart := unstacked(blocks)
-	for _, bs := range [][]Block{blocks, apart} {
-		if short := shortestOf(ty, bs, cols); short != nil {
-			return bs, short
-		}
+// them alike; as they are where blocks have to be split or go on.
+func Levelled(ty *Typesetter, blocks []Block, cols []drawing.Box) []drawing.Box {
+	if short := shortestOf(ty, blocks, cols); short != nil {
+		return short
 	}
-	return apart, cols
+	return cols
 }
 
 // shortestOf returns columns just as long as all blocks take in one piece; nil
@@ -166,39 +163,6 @@ func shortestOf(ty *Typesetter, blocks []Block, cols []drawing.Box) []drawing.Bo
 			return short
 		}
 	}
-}
-
-// A Stack is blocks that stand below each other where that can be.
-type Stack []Block
-
-// Height is what all blocks of the stack takes at a width of w, both mm of paper.
-func (t Stack) Height(ty *Typesetter, w float64) float64 {
-	h := -BlockGap
-	for _, b := range t {
-		h += b.Height(ty, w) + BlockGap
-	}
-	return h
-}
-
-// Set draws all blocks of the stack from at, the upper left corner, w mm wide.
-func (t Stack) Set(pg *Page, at drawing.Pt, w float64) {
-	for _, b := range t {
-		b.Set(pg, at, w)
-		at.Y += b.Height(pg.Ty, w) + BlockGap
-	}
-}
-
-// unstacked returns blocks with those of stacks one by one.
-func unstacked(blocks []Block) []Block {
-	var out []Block
-	for _, b := range blocks {
-		if t, ok := b.(Stack); ok {
-			out = append(out, t...)
-		} else {
-			out = append(out, b)
-		}
-	}
-	return out
 }
 
 // wideGap is between blocks as wide as the sheet, mm: their rules part them already.
@@ -289,8 +253,7 @@ func (pg *Page) listColumns(b drawing.Box, least float64) []drawing.Box {
 	if IsSmall(pg.Sheet.Paper) {
 		gap = colGap
 	}
-	n := max(1, int((b.W()+gap)/(least+gap)))
-	w := (b.W() - float64(n-1)*gap) / float64(n)
+	n, w := ColumnsIn(b.W(), least, gap, math.MaxInt)
 	out := make([]drawing.Box, n)
 	for i := range out {
 		x := b.X0 + float64(i)*(w+gap)

@@ -116,7 +116,7 @@ func details(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
 	}
 	set := func(blocks []setting.Block) ([]*setting.Page, error) { return detailSheets(p, blocks) }
 	if !onSmall(p) {
-		return filled(p, set, blocks, pages, func(b setting.Block) bool { return !isLegend(b) })
+		return filled(p, set, blocks, pages, func(b setting.Block) (setting.Block, bool) { return b, !isLegend(b) })
 	}
 	own, err := set(blocks)
 	if err != nil {
@@ -142,7 +142,7 @@ type detailRow []setting.Block
 
 // abreast parts details into rows that leave a small sheet room for others.
 func abreast(details []setting.Block) (out []setting.Block) {
-	const together = 6 // of two columns' height
+	const together = 6 // in three columns, about a third of a small sheet
 	for row := range slices.Chunk(details, together) {
 		out = append(out, detailRow(row))
 	}
@@ -161,8 +161,7 @@ const (
 // places returns where the details stand in a row so wide, how wide each is and how high all are:
 // each in turn below the column that reaches least far down.
 func (r detailRow) places(ty *setting.Typesetter, w float64) (at []drawing.Pt, each, high float64) {
-	n := min(max(1, int((w+detailGap)/(detailWide+detailGap))), len(r))
-	each = (w - float64(n-1)*detailGap) / float64(n)
+	n, each := setting.ColumnsIn(w, detailWide, detailGap, len(r))
 	down := make([]float64, n)
 	for _, b := range r {
 		k := slices.Index(down, slices.Min(down))

@@ -87,7 +87,7 @@ func TestColumnsAreLevelled(t *testing.T) {
 				Paras: slices.Repeat([]string{"A line."}, rapid.IntRange(1, 12).Draw(t, "lines"))})
 		}
 		cols := []drawing.Box{{X1: 100, Y1: 150}, {X0: 110, X1: 210, Y1: 150}, {X0: 220, X1: 320, Y1: 60}}
-		_, short := setting.Levelled(ty, blocks, cols)
+		short := setting.Levelled(ty, blocks, cols)
 		placed, left := setting.Flow(ty, blocks, short)
 		if fits, over := setting.Pour(ty, blocks, cols, true); len(over) == 0 && len(fits) == len(blocks) &&
 			(len(left) > 0 || len(placed) != len(blocks)) {
