@@ -72,9 +72,10 @@ func isLegend(b setting.Block) bool {
 }
 
 // filled sets blocks on sheets without a drawing and, into the white of the last, what suits of
-// what pages leave over: so much as takes no sheet more. What is set is left over no longer.
+// what pages leave over, as it is then set: so much as takes no sheet more. What is set is left over
+// no longer.
 func filled(p *layout.Plan, set func([]setting.Block) ([]*setting.Page, error), blocks []setting.Block,
-	pages []*setting.Page, suits func(setting.Block) bool) ([]*setting.Page, error) {
+	pages []*setting.Page, suits func(setting.Block) (as setting.Block, ok bool)) ([]*setting.Page, error) {
 	out, err := set(blocks)
 	if err != nil {
 		return nil, err
@@ -82,8 +83,8 @@ func filled(p *layout.Plan, set func([]setting.Block) ([]*setting.Page, error), 
 	for _, pg := range pages {
 		var left []setting.Block
 		for _, b := range pg.Over {
-			if suits(b) {
-				more := append(slices.Clone(blocks), setting.Of(b, sheetName(p, pg), len(p.Rooms) > 1))
+			if as, ok := suits(setting.Unmeasured(b)); ok {
+				more := append(slices.Clone(blocks), setting.Of(as, sheetName(p, pg), len(p.Rooms) > 1))
 				if next, err := set(more); err == nil && len(next) == len(out) {
 					blocks, out = more, next
 					continue

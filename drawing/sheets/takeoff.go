@@ -25,36 +25,24 @@ func takeOff(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
 		return nil, nil
 	}
 	k := kindNamed(takeOffID)
-	own := takeOffBlocks(p)
 	set := func(blocks []setting.Block) ([]*setting.Page, error) {
-		blocks = slices.Clone(blocks)
-		for i := len(own); i < len(blocks); i++ {
-			blocks[i] = wide(blocks[i])
-		}
 		return setting.ListSheets(p, setting.FormPaper(p.Job.Figures().Units), k.ID, k.Title, k.Form, blocks)
 	}
-	return filled(p, set, own, pages, atDesk)
+	return filled(p, set, takeOffBlocks(p), pages, atDesk)
 }
 
-// wide sets a list as wide as its sheet: so it is lowest below tables that are.
-func wide(b setting.Block) setting.Block {
-	if l, ok := b.(setting.List); ok {
-		l.Span = true
-		return l
-	}
-	return b
-}
-
-// atDesk reports whether a block is what figures rest on: nothing to work by on the floor.
-func atDesk(b setting.Block) bool {
+// atDesk reports whether a block is what figures rest on: nothing to work by on the floor. A list
+// is as wide as the sheet then, where it is lowest below tables that are.
+func atDesk(b setting.Block) (as setting.Block, ok bool) {
 	head := ""
-	switch b := setting.Unmeasured(b).(type) {
+	switch own := b.(type) {
 	case setting.List:
-		head = b.Head
+		head, own.Span = own.Head, true
+		b = own
 	case setting.Table:
-		head = b.Head
+		head = own.Head
 	}
-	return slices.ContainsFunc([]string{restHead, lossHead, warmUpHead}, func(h string) bool {
+	return b, slices.ContainsFunc([]string{restHead, lossHead, warmUpHead}, func(h string) bool {
 		return strings.HasPrefix(head, h)
 	})
 }
@@ -78,7 +66,7 @@ func takeOffBlocks(p *layout.Plan) []setting.Block {
 	terms.Paras = append(terms.Paras, shiftTerms(p)...)
 	lines := takeOffTable(p)
 	if slices.ContainsFunc(lines.Rows, isStarred) {
-		terms.Paras = append(terms.Paras, starNote)
+		terms.Paras, terms.Bare = append(terms.Paras, starNote), 1
 	}
 	blocks := slices.Concat([]setting.Block{lines, terms}, offerBlocks(p), shiftBlocks(p))
 	if thickness(p.Job.BuildUp) <= 0 { // else it is with the build-up
