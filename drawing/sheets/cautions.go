@@ -7,6 +7,7 @@ import (
 	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/circuit"
+	"oxturn/layout/heat"
 	"oxturn/layout/job"
 	"oxturn/layout/say"
 )
@@ -52,7 +53,9 @@ func (c caution) text(in circuit.Region, f say.Figures) string {
 		"Sensor in its own tube, midway between two runs, away from other heat; keep it replaceable.",
 		"Inspection before covering.",
 		fmt.Sprintf("Floor finish: the lower of comfort (%s occupied, %s bath, %s edge zone) and the covering's own "+
-			"limit. No thick rugs or mattresses.", f.Degrees(29), f.Degrees(33), f.Degrees(35)),
+			"limit. No thick rugs or mattresses.", f.Degrees(heat.OccupiedLimit.Celsius),
+			f.Degrees(heat.BathroomLimit.Celsius),
+			f.Degrees(heat.EdgeLimit.Celsius)),
 	}[c]
 }
 

@@ -184,7 +184,7 @@ func electricNotes(v *floorplan.View) setting.Block {
 	apart := "Cold and sensor leads rise apart, each by its own way into the box."
 	for _, s := range v.Room.Sensors {
 		if s.Spare {
-			apart += " Label the capped lead of " + s.Name + "."
+			apart += " Cap and label the lead of " + s.Name + "."
 		}
 	}
 	l.Paras = append(l.Paras, apart,

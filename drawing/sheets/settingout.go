@@ -415,7 +415,7 @@ func layingRules(v *floorplan.View) []string {
 		"Compare the length used at every run's end with the list. Half mark off its place: the end misses by about " +
 			"twice that." + numbers,
 	}, driftRule(v), []string{
-		"One peg at a turn is two pegs of cable; never into a clearance.",
+		"One peg at a turn is two pegs of cable. Never move cable into a clearance.",
 		"Bed every run in full, without voids. Keep the continuity alarm on; walk on boards.",
 	})
 }
