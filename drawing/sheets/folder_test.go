@@ -9,14 +9,11 @@ import (
 )
 
 // jobsIn is a folder of jobs that every rule is held against on five papers, in both systems of
-// units: go test ./drawing/sheets -run TestSetsOfAFolder -jobs FOLDER.
-var jobsIn = flag.String("jobs", "", "hold the rules of sheets against all jobs of this folder")
+// units, at least that of the floor with photos: go test ./drawing/sheets -run TestSetsOfAFolder -jobs FOLDER.
+var jobsIn = flag.String("jobs", "../../testdata/photos", "hold the rules of sheets against all jobs of this folder")
 
 // TestSetsOfAFolder: the rules of sheets hold for jobs that were not drawn up for them.
 func TestSetsOfAFolder(t *testing.T) {
-	if *jobsIn == "" {
-		return
-	}
 	files, err := filepath.Glob(filepath.Join(*jobsIn, "*.toml"))
 	if err != nil || len(files) == 0 {
 		t.Fatalf("no jobs in %s: %v", *jobsIn, err)
