@@ -78,9 +78,17 @@ func acrossAt(samples []route.Sample, i int) plane.Point {
 	return samples[min(i+1, len(samples)-1)].At.Sub(samples[max(i-1, 0)].At).Unit().Left()
 }
 
-// WorstIn returns how far a place of the cable that is read off a photo may be off, where the
-// photo shows it least surely; 0 where it shows none of it.
-func (c *Cable) WorstIn(ph *job.Photo) (most float64) {
+// WorstIn returns how far a place of a room's cable that is read off a photo may be off, mm, where
+// the photo shows it least surely; 0 where it shows none of it.
+func (r *Room) WorstIn(ph *job.Photo) (most float64) {
+	for i := range r.Cables {
+		most = max(most, r.Cables[i].worstIn(ph))
+	}
+	return most
+}
+
+// worstIn is the same of one cable.
+func (c *Cable) worstIn(ph *job.Photo) (most float64) {
 	samples := route.Samples(c.Path, c.BendRadius, 5*seenStep)
 	for i, s := range samples {
 		if !ph.Fit.Sees(s.At, acrossAt(samples, i)) {

@@ -228,11 +228,11 @@ func (c closeup) Set(pg *setting.Page, at drawing.Pt, w float64) {
 		wide = math.Min(wide, w)
 		box := drawing.Box{X0: at.X + p.X, Y0: at.Y + p.Y, X1: at.X + p.X + wide, Y1: at.Y + p.Y + tall}
 		pg.Write(drawing.Pt{X: box.X0, Y: box.Y0 - 1.6}, c.windows[i].name, setting.Note, drawing.Start)
-		at := windowAt{i, box}
-		if _, known := c.drawn[at]; !known {
-			c.drawn[at] = c.window(pg, box, c.windows[i])
+		seen := windowAt{i, box}
+		if _, known := c.drawn[seen]; !known {
+			c.drawn[seen] = c.window(pg, box, c.windows[i])
 		}
-		pg.Add(c.drawn[at]...)
+		pg.Add(c.drawn[seen]...)
 		pg.Path(drawing.LayerDims, "", drawing.Rectangle(box), drawing.ThinLine(), nil)
 	}
 	for i, l := range pg.Ty.Wrap(c.words, w) {

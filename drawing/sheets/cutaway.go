@@ -120,14 +120,14 @@ func (c cutaway) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	c.names(pg, v, drawing.Pt{X: at.X, Y: top + high - cutNames})
 }
 
-// face fills and draws a plane piece of the picture.
-func face(pg *setting.Page, l drawing.Layer, title string, fill drawing.Colour, pts ...drawing.Pt) {
+// shownFace fills and draws a plane piece of the picture.
+func shownFace(pg *setting.Page, l drawing.Layer, title string, fill drawing.Colour, pts ...drawing.Pt) {
 	pg.Path(l, title, drawing.Polygon(pts...), drawing.MediumLine(), drawing.Filled(fill))
 }
 
 func (c cutaway) wall(pg *setting.Page, v isometric) {
 	foot, head := c.top(0), c.top(0)+cutWall
-	face(pg, drawing.LayerWalls, "wall", drawing.White, v.at(0, 0, foot), v.at(cutAlong, 0, foot),
+	shownFace(pg, drawing.LayerWalls, "wall", drawing.White, v.at(0, 0, foot), v.at(cutAlong, 0, foot),
 		v.at(cutAlong, 0, head), v.at(0, 0, head))
 }
 
@@ -139,13 +139,13 @@ func (c cutaway) layer(pg *setting.Page, v isometric, i int) {
 	if i == c.holds {
 		fill = signs.CutGrey
 	}
-	face(pg, drawing.LayerFloor, name, fill, v.at(0, 0, up), v.at(cutAlong, 0, up), v.at(cutAlong, edge, up),
+	shownFace(pg, drawing.LayerFloor, name, fill, v.at(0, 0, up), v.at(cutAlong, 0, up), v.at(cutAlong, edge, up),
 		v.at(0, edge, up))
 	for _, cut := range [][]drawing.Pt{
 		{v.at(0, edge, up), v.at(cutAlong, edge, up), v.at(cutAlong, edge, down), v.at(0, edge, down)},
 		{v.at(cutAlong, 0, up), v.at(cutAlong, edge, up), v.at(cutAlong, edge, down), v.at(cutAlong, 0, down)},
 	} {
-		face(pg, drawing.LayerFloor, "", drawing.Poche, cut...)
+		shownFace(pg, drawing.LayerFloor, "", drawing.Poche, cut...)
 	}
 }
 
@@ -154,8 +154,8 @@ func (c cutaway) loops() (from, to float64) {
 	return c.edge(c.holds - 1), c.edge(c.holds) - 4
 }
 
-// run is where run k lies along the wall. Runs 0 to 3 are two loops; cable begins on run 5.
-func run(k float64) float64 { return 14 + k*cutRuns }
+// runAt is where run k lies along the wall. Runs 0 to 3 are two loops; cable begins on run 5.
+func runAt(k float64) float64 { return 14 + k*cutRuns }
 
 // sensorRun is midway between the runs of two loops, and joint how far from the wall a lead joint
 // lies in the strip that is seen.
@@ -163,14 +163,14 @@ const sensorRun = 1.5
 
 func (c cutaway) joint() drawing.Pt {
 	from, to := c.loops()
-	return drawing.Pt{X: run(5), Y: (from + to) / 2}
+	return drawing.Pt{X: runAt(5), Y: (from + to) / 2}
 }
 
 func (c cutaway) pegs(pg *setting.Page, v isometric) {
 	from, _ := c.loops()
 	up, end := c.top(c.holds), c.edge(c.holds)
 	const pitch, radius = cutRuns / 2, 1.3
-	for along := run(0) - cutRuns*0.75; along < cutAlong-radius; along += pitch {
+	for along := runAt(0) - cutRuns*0.75; along < cutAlong-radius; along += pitch {
 		for off := from + pitch/2; off < end-radius; off += pitch {
 			var ring []drawing.Pt
 			for k := range 12 {
@@ -189,12 +189,12 @@ func (c cutaway) cable(pg *setting.Page, v isometric) {
 	up := c.top(c.holds)
 	loop := func(k, begin float64) {
 		var pts []drawing.Pt
-		pts = append(pts, v.at(run(k), begin, up))
+		pts = append(pts, v.at(runAt(k), begin, up))
 		for i := range 9 { // a half circle from run to run
 			sin, cos := math.Sincos(math.Pi * float64(i) / 8)
-			pts = append(pts, v.at(run(k+0.5)-cutRuns/2*cos, to-cutRuns/2+cutRuns/2*sin, up))
+			pts = append(pts, v.at(runAt(k+0.5)-cutRuns/2*cos, to-cutRuns/2+cutRuns/2*sin, up))
 		}
-		pts = append(pts, v.at(run(k+1), from, up))
+		pts = append(pts, v.at(runAt(k+1), from, up))
 		pg.Path(drawing.LayerCable, "heating cable", drawing.Polyline(pts...), drawing.CableLine(), nil)
 	}
 	loop(0, from)
@@ -207,8 +207,8 @@ func (c cutaway) cable(pg *setting.Page, v isometric) {
 	pg.Path(drawing.LayerMarks, "lead joint", drawing.Polygon(v.at(j.X-wide, j.Y-long, up),
 		v.at(j.X+wide, j.Y-long, up),
 		v.at(j.X+wide, j.Y+long, up), v.at(j.X-wide, j.Y+long, up)), nil, drawing.Filled(drawing.Black))
-	tip := v.at(run(sensorRun), j.Y, up)
-	pg.Path(drawing.LayerSensors, "sensor in its tube", drawing.Polyline(v.at(run(sensorRun), from, up), tip),
+	tip := v.at(runAt(sensorRun), j.Y, up)
+	pg.Path(drawing.LayerSensors, "sensor in its tube", drawing.Polyline(v.at(runAt(sensorRun), from, up), tip),
 		drawing.SensorLeadLine(), nil)
 	pg.Path(drawing.LayerSensors, "", drawing.Circle(tip, 0.8), nil, drawing.Filled(drawing.SensorBlue))
 }
@@ -218,15 +218,15 @@ func (c cutaway) cable(pg *setting.Page, v isometric) {
 func (c cutaway) fromBox(pg *setting.Page, v isometric) {
 	const wide, tall, apart = 9.0, 11.0, 3.0
 	foot, up := c.top(0), c.top(c.holds)
-	box := drawing.Pt{X: run(3.25), Y: foot + 0.6*cutWall}
-	face(pg, drawing.LayerMarks, "box", drawing.White, v.at(box.X-wide/2, 0, box.Y), v.at(box.X+wide/2, 0, box.Y),
+	box := drawing.Pt{X: runAt(3.25), Y: foot + 0.6*cutWall}
+	shownFace(pg, drawing.LayerMarks, "box", drawing.White, v.at(box.X-wide/2, 0, box.Y), v.at(box.X+wide/2, 0, box.Y),
 		v.at(box.X+wide/2, 0, box.Y+tall), v.at(box.X-wide/2, 0, box.Y+tall))
 	from, _ := c.loops()
 	for _, way := range []struct {
 		layer drawing.Layer
 		side  float64
 		to    float64
-	}{{drawing.LayerSensors, -apart, run(sensorRun)}, {drawing.LayerLeads, apart, run(5)}} {
+	}{{drawing.LayerSensors, -apart, runAt(sensorRun)}, {drawing.LayerLeads, apart, runAt(5)}} {
 		at := box.X + way.side
 		pg.Path(way.layer, "", drawing.Polyline(v.at(at, 0, box.Y), v.at(at, 0, up), v.at(way.to, from*0.5, up),
 			v.at(way.to, from, up)), drawing.HiddenLine(), nil)
@@ -247,14 +247,14 @@ func (c cutaway) names(pg *setting.Page, v isometric, at drawing.Pt) {
 	for i, n := range []struct {
 		text string
 		at   drawing.Pt
-	}{{"cable", v.at(run(0.5), to, up)}, {"sensor", v.at(run(sensorRun), j.Y, up)},
+	}{{"cable", v.at(runAt(0.5), to, up)}, {"sensor", v.at(runAt(sensorRun), j.Y, up)},
 		{"lead joint", v.at(j.X, j.Y, up)}} {
 		y := at.Y + float64(i+1)*setting.Leading
 		pg.Write(drawing.Pt{X: at.X, Y: y}, n.text, setting.Note, drawing.Start)
 		w := (&drawing.Text{Text: n.text, Height: setting.Note}).Box().W()
 		pg.Thin(drawing.LayerDims, drawing.Pt{X: at.X + w + 1, Y: y - setting.Note/2}, n.at)
 	}
-	box := v.at(run(3.25)-4.5, 0, c.top(0)+0.6*cutWall+8)
+	box := v.at(runAt(3.25)-4.5, 0, c.top(0)+0.6*cutWall+8)
 	text := drawing.Pt{X: at.X, Y: box.Y}
 	pg.Write(text, "box", setting.Note, drawing.Start)
 	pg.Thin(drawing.LayerDims, drawing.Pt{X: at.X + 7, Y: text.Y - setting.Note/2}, box)

@@ -58,7 +58,7 @@ func TestTheFloorCutOpen(t *testing.T) {
 			}
 		}
 	}
-	if a, b := run(sensorRun)-run(1), run(2)-run(sensorRun); math.Abs(a-b) > 1e-9 {
+	if a, b := runAt(sensorRun)-runAt(1), runAt(2)-runAt(sensorRun); math.Abs(a-b) > 1e-9 {
 		t.Errorf("the sensor lies %g from one run and %g from the other", a, b)
 	}
 }

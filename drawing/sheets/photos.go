@@ -158,11 +158,7 @@ func photoWords(p *layout.Plan, r *layout.Room, ph *job.Photo) string {
 	if fit.LensKnown {
 		words += fmt.Sprintf("; lens %s at the corners", say.PercentMore(fit.Lens))
 	}
-	most := 0.0
-	for i := range r.Cables {
-		most = math.Max(most, r.Cables[i].WorstIn(ph))
-	}
-	if most > 0 {
+	if most := r.WorstIn(ph); most > 0 {
 		words += fmt.Sprintf(". A place of cable read off it is within %s, 95 in 100 of them, where it tells least.",
 			f.Spacing(most))
 	} else {

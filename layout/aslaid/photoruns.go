@@ -3,6 +3,7 @@ package aslaid
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"oxturn/layout"
 	"oxturn/layout/job"
@@ -62,11 +63,8 @@ func along(l *layout.Laid, s job.PhotoRun, r layout.Run) []plane.Point {
 	if first.Dist(r.From)+last.Dist(r.To) <= first.Dist(r.To)+last.Dist(r.From) {
 		return out
 	}
-	var back []plane.Point
-	for i := len(out) - 1; i >= 0; i-- {
-		back = append(back, out[i])
-	}
-	return back
+	slices.Reverse(out)
+	return out
 }
 
 // unseen refuses a record that knows of some runs from photos and of others from nothing, and
@@ -77,8 +75,7 @@ func unseen(l *layout.Laid, c *layout.Cable, runs []layout.Run, moved map[int][]
 		if moved[r.Leg] == nil {
 			return &job.Diagnostic{Span: l.Job.Span,
 				Hint: "follow it in a photo too; or add as_planned = true with plan, once every other run has been " +
-					"held " +
-					"against it",
+					"held against it",
 				Message: fmt.Sprintf("photos show where run %d of cable %s lies, and nothing says that of run %d", last,
 					c.ID, r.Number)}
 		}

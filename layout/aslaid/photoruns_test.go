@@ -165,7 +165,7 @@ func TestSeenInPhotos(t *testing.T) {
 	if s := c.SeenIn(photos); math.Abs(s.Share-in/all) > 0.02 || len(s.Unseen) == 0 || len(s.Unseen) == len(c.Runs) {
 		t.Errorf("%.3f of its length, want %.3f; without %v of %d", s.Share, in/all, s.Unseen, len(c.Runs))
 	}
-	if most := r.Cables[0].WorstIn(photos[0]); most <= 0 || most > 5 {
+	if most := r.WorstIn(photos[0]); most <= 0 || most > 5 {
 		t.Errorf("a place is within %g mm", most)
 	}
 }

@@ -36,19 +36,19 @@ func ShiftsLaid(p *layout.Plan) []layout.Shift { return shifts(p, true) }
 // fixtures always keep their size. Quantities are taken off anew. Cables are judged
 // by the area they would serve, or with lay are laid in every changed room.
 func shifts(p *layout.Plan, lay bool) []layout.Shift {
-	type one struct {
+	type shift struct {
 		room int
 		east bool
 		by   float64
 	}
-	var all []one
+	var all []shift
 	for i := range p.Rooms {
 		if len(p.Rooms[i].Cables) == 0 {
 			continue
 		}
 		for _, east := range []bool{true, false} {
 			for _, by := range []float64{shiftBy(p.Job), -shiftBy(p.Job)} {
-				all = append(all, one{i, east, by})
+				all = append(all, shift{i, east, by})
 			}
 		}
 	}

@@ -171,10 +171,12 @@ func (t *tapeTable) readRoom(name string, rows [][]string, lines []int) (Room, *
 		if t.direction < 0 && len(rows) == len(fourSides) {
 			way = fourSides[i]
 		}
-		typed := way + " " + t.cell(row, t.length) + t.unitOf(t.cell(row, t.length))
 		if t.turns && way == "" { // its figure is no turn
-			typed = map[bool]string{true: "east", false: "left"}[i == 0] + typed
+			if way = "left"; i == 0 {
+				way = "east"
+			}
 		}
+		typed := way + " " + t.cell(row, t.length) + t.unitOf(t.cell(row, t.length))
 		wall, err := ReadWall(typed, before, t.turns, plane.NoUnits)
 		if err != nil {
 			err.Line = lines[i]

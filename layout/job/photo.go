@@ -196,8 +196,7 @@ func (t *photoTable) sameSum(p *Photo) bool {
 	switch {
 	case len(want) < sumDigits || len(want) > len(p.Picture.Sum) || strings.Trim(want, "0123456789abcdef") != "":
 		t.errorf("sha256", fmt.Sprintf("the file's own is %s", p.ShortSum()),
-			"sha256 is %d or more hexadecimal digits, "+
-				"not %q", sumDigits, t.text("sha256"))
+			"sha256 is %d or more hexadecimal digits, not %q", sumDigits, t.text("sha256"))
 	case !strings.HasPrefix(p.Picture.Sum, want):
 		t.errorf("sha256", "find the file that was recorded: a viewer that turned or saved it made another",
 			"photo %q is not the file that was recorded: its sum begins with %s, the record's with %s", p.File,
@@ -355,8 +354,7 @@ func (t *photoTable) tell(p *Photo, err error) {
 		d.Message = fmt.Sprintf("photo %q has %d known points, and %d at least settle how it shows the floor", p.File,
 			len(t.spots), photo.FewestPairs)
 		d.Hint = "add [[as_laid.photo.point]] tables: corners of the room, or places taped on the membrane, spread " +
-			"over " +
-			"the floor; six or more say how far off a place may be"
+			"over the floor; six or more say how far off a place may be"
 	case photo.Outside:
 		d.Message = fmt.Sprintf("%s, %s, is outside the picture, which is %s", called(0),
 			pixelWords(p.pixel(t, f.Points[0])), sizeWords(p))
@@ -383,8 +381,7 @@ func (t *photoTable) tell(p *Photo, err error) {
 	default:
 		d.Message = fmt.Sprintf("the points of photo %q do not go together%s", p.File, t.farWords(f.By))
 		d.Hint = "look at every pixel and place once more, and whether all points lie on the floor, at one " +
-			"height; two " +
-			"more points would tell which of them is wrong"
+			"height; two more points would tell which of them is wrong"
 	}
 	t.rd.report.Add(d)
 }

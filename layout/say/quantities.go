@@ -145,9 +145,6 @@ func WholeDegreesRange(low, high float64, u plane.Units) string {
 	return from + " to " + WholeDegrees(high, u)
 }
 
-// DegreesBoth writes °C in both scales, that of the units first.
-func DegreesBoth(celsius float64, u plane.Units) string { return both(celsius, u, Degrees) }
-
 // Difference writes a difference of temperatures in K, as Degrees does.
 func Difference(kelvin float64, u plane.Units) string {
 	if u == plane.Inches {

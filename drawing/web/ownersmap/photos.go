@@ -35,11 +35,7 @@ func photosShown(p *layout.Plan, r *layout.Room, photos []*job.Photo) (out []pho
 			continue
 		}
 		x := photoShown{Index: i, Name: fmt.Sprintf("Photo %d", i+1), Words: ph.Name() + ", SHA-256 " + ph.ShortSum()}
-		most := 0.0
-		for k := range r.Cables {
-			most = max(most, r.Cables[k].WorstIn(ph))
-		}
-		if most > 0 {
+		if most := r.WorstIn(ph); most > 0 {
 			x.Words += ": a place of cable read off it is within " + f.Spacing(most)
 		}
 		out = append(out, x)
