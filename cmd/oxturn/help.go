@@ -60,7 +60,7 @@ func topicText(name string) string {
 		panic(err) // built in; a test reads them all
 	}
 	if name == "sheets" {
-		return "The set that draw writes, in the order of the PDF:\n" + sheetKinds() + string(data)
+		return "What draw writes, in the order of the PDF, and below what draw --for X writes:\n" + sheetKinds() + string(data)
 	}
 	return string(data)
 }
@@ -76,14 +76,16 @@ func sheetKinds() string {
 		fmt.Fprintf(&b, "  %-13s%s\n", k.ID, strings.ReplaceAll(wrap(k.About, 67), "\n",
 			"\n"+strings.Repeat(" ", idColumns)))
 	}
-	before := "" // no line between them: the topic is to fit a screen
+	var before []string // lists are short: the topic is to fit a screen
+	last := ""
 	for _, r := range sheets.Readers() {
-		ids := strings.Join(idsFor(r), ", ")
-		if ids == before {
-			ids = "the same"
+		ids := idsFor(r)
+		words := strings.Join(ids, ", ")
+		if left := less(before, ids); len(left) > 0 && len(left)+len(ids) == len(before) {
+			words = "as " + last + ", without " + strings.Join(left, ", ")
 		}
-		before = ids
-		fmt.Fprintf(&b, "--for %-12s%s\n", r, strings.ReplaceAll(wrap(ids, 62), "\n", "\n"+strings.Repeat(" ", 18)))
+		before, last = ids, r
+		fmt.Fprintf(&b, "for %-12s%s\n", r, strings.ReplaceAll(wrap(words, 64), "\n", "\n"+strings.Repeat(" ", 16)))
 	}
 	return b.String()
 }
@@ -96,6 +98,11 @@ func idsFor(reader string) (ids []string) {
 		}
 	}
 	return ids
+}
+
+// less returns the IDs that others have not.
+func less(ids, others []string) []string {
+	return slices.DeleteFunc(slices.Clone(ids), func(id string) bool { return slices.Contains(others, id) })
 }
 
 // setKinds are the kinds of sheet that draw writes.

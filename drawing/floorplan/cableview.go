@@ -179,7 +179,11 @@ func (v *View) RunNumbers(c *layout.Cable) {
 // runNumber asks for the number of a run. Before it a number over the cable of
 // another run would be read as that one's, so that alone allows none there.
 func (v *View) runNumber(r layout.Run, name string, alone bool) {
-	a, b := v.Paper.Pt(r.From), v.Paper.Pt(r.To)
+	seen, from, ok := v.seen(plane.Segment{A: r.From, B: r.To})
+	if !ok {
+		return
+	}
+	a, b := v.Paper.Pt(seen.A), v.Paper.Pt(seen.B)
 	u := b.Sub(a).Unit()
 	l := &lettering.Label{Text: name, Height: drawing.H25, Rank: 5, Subject: a, Mark: symbols.RunNumber, Of: signs.Run,
 		Option: true}
@@ -187,7 +191,7 @@ func (v *View) runNumber(r layout.Run, name string, alone bool) {
 	if alone {
 		most = lettering.OverCable
 	}
-	if before := (lettering.Spot{At: a.Sub(u.Mul(symbols.RunCircle/2 + 0.8)), Most: most}); !v.onJoint(l.Box(before)) {
+	if before := (lettering.Spot{At: a.Sub(u.Mul(symbols.RunCircle/2 + 0.8)), Most: most}); from == 0 && !v.onJoint(l.Box(before)) {
 		l.Spots = append(l.Spots, before)
 	}
 	// on the run itself its own cable is no loss

@@ -59,7 +59,9 @@ func (c Chain) Draw(pg *setting.Page, f say.Figures) {
 	k.Line(pts, lettering.SolidInk)
 	for i := 1; i < len(pts); i++ {
 		c.arrows(pg, pts, i)
-		pg.Letters.Add(c.figure(pts[i-1], pts[i], i, f.Between(c.At[i-1], c.At[i])))
+		if a, b, ok := pg.Letters.Field.Clip(pts[i-1], pts[i]); ok { // else another sheet shows it
+			pg.Letters.Add(c.figure(a, b, i, f.Between(c.At[i-1], c.At[i])))
+		}
 	}
 }
 

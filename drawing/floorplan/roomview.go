@@ -192,11 +192,15 @@ func (v *View) WallLetters() (left int) {
 			Note: "wall " + w.Letter, Shy: 8}
 		size := l.Sample(lettering.Spot{}).Box()
 		out := v.Outward(w.Segment).Mul(Poche / 2 * v.Paper.Ratio)
+		w, from, ok := v.seen(w.Segment)
+		if !ok || v.Paper.Len(w.Length()) < LetterLeast {
+			continue
+		}
 		mid := w.At(w.Length() / 2).Add(out)
 		l.Subject = v.Paper.Pt(mid)
 		for k := -12; k <= 12; k++ {
 			along := w.Length() / 2 * (1 + 0.9*float64(k)/12)
-			if v.inGap(i, along) {
+			if v.inGap(i, from+along) {
 				continue
 			}
 			// in the middle of the wall, or where ticks of pegs leave room
@@ -207,7 +211,7 @@ func (v *View) WallLetters() (left int) {
 			}
 		}
 		for _, beyond := range []float64{3.2, 6, 9} {
-			far := v.Outward(w.Segment).Mul((Poche + beyond) * v.Paper.Ratio)
+			far := v.Outward(w).Mul((Poche + beyond) * v.Paper.Ratio)
 			for _, t := range []float64{0.5, 0.35, 0.65, 0.2, 0.8} {
 				c := v.Paper.Pt(w.At(w.Length() * t).Add(far))
 				s := lettering.Spot{At: lettering.CentredOn(c, size), Cost: 8 + beyond + 4*math.Abs(t-0.5)}
@@ -224,6 +228,18 @@ func (v *View) WallLetters() (left int) {
 		v.Letters.Add(l)
 	}
 	return left
+}
+
+// seen is the part of a line of the floor that lies in the field, and how far along the line it begins, mm: all of
+// it but on a sheet that shows a part of the floor. ok is false where none does.
+func (v *View) seen(s plane.Segment) (part plane.Segment, from float64, ok bool) {
+	a, b := v.Paper.Pt(s.A), v.Paper.Pt(s.B)
+	if v.field().Holds(a) && v.field().Holds(b) {
+		return s, 0, true
+	}
+	p, q, ok := v.field().Clip(a, b)
+	part = plane.Segment{A: v.Paper.Floor(p), B: v.Paper.Floor(q)}
+	return part, s.A.Dist(part.A), ok
 }
 
 func (v *View) inGap(wall int, along float64) bool {

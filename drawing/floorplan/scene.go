@@ -29,6 +29,7 @@ type Scene struct {
 	crowded  func(ratio float64) bool // whether the scale is too small to read; nil: never
 	Partly   bool                     // it shows a cable that is laid in part
 	HandOver bool                     // one page of A4 or letter, where it can be read at that size
+	Cut      bool                     // it shows a part of the floor: what lies beyond its borders is cut off
 	half     setting.Half             // of the sheet, where two scenes share it
 	caption  string                   // in the corner of such a one, which walls and dimensions leave free
 }
@@ -205,6 +206,9 @@ func (s Scene) blank(p *layout.Plan) *View {
 // drawn draws the field of an arrangement.
 func (s Scene) drawn(p *layout.Plan, a setting.Arrangement) *View {
 	v := NewView(setting.NewPage(p, a.Paper), s, a)
+	if s.Cut {
+		v.Letters.Field = s.window(v)
+	}
 	corner := drawing.Pt{X: a.Field.X0, Y: a.Field.Y0}
 	if s.caption != "" {
 		v.ViewTitle(corner.Add(drawing.Pt{Y: setting.Heading}), s.caption)
@@ -214,8 +218,23 @@ func (s Scene) drawn(p *layout.Plan, a setting.Arrangement) *View {
 		v.north(corner)
 	}
 	s.Draw(v)
+	if s.Cut {
+		v.Letters.Labels = lettering.Without(v.Letters.Labels, func(l *lettering.Label) bool {
+			return !v.field().Holds(l.Subject)
+		})
+	}
 	v.settle()
+	if s.Cut {
+		v.Sheet.Items = drawing.Within(v.Sheet.Items, v.field())
+	}
 	return v
+}
+
+// window is where on paper a scene's bounds and borders lie.
+func (s Scene) window(v *View) drawing.Box {
+	left, right, top, bottom := s.Border(v.Paper.Ratio)
+	b := drawing.BoxOf(v.Paper.TurnedPt(s.Bounds.Min), v.Paper.TurnedPt(s.Bounds.Max))
+	return drawing.Box{X0: b.X0 - left, Y0: b.Y0 - top, X1: b.X1 + right, Y1: b.Y1 + bottom}
 }
 
 // alike reports whether two arrangements share out their sheet alike.

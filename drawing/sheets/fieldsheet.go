@@ -17,7 +17,12 @@ func fieldSheets(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 	}
 	s := cablePlan(r)
 	s.Kind, s.Draw, s.Levels = kindNamed("field-sheet"), drawFieldSheet, fieldSheetLevels
-	return s.Alone(p)
+	pages, err := s.Alone(p)
+	if err != nil {
+		return nil, err
+	}
+	parts, err := layingParts(p, r, pages[0])
+	return append(pages, parts...), err
 }
 
 func drawFieldSheet(v *floorplan.View) {

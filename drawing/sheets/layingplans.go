@@ -23,7 +23,8 @@ func layingPlans(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 		return nil, err
 	}
 	plan.Over, out.Over = plan.Rest, slices.Concat(out.Rest, out.Later)
-	return []*setting.Page{plan.Page, out.Page}, nil
+	parts, err := layingParts(p, r, out.Page)
+	return append([]*setting.Page{plan.Page, out.Page}, parts...), err
 }
 
 // oneFieldSheet reports whether a set has one field sheet a room in place of those two.

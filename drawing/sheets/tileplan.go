@@ -418,7 +418,9 @@ func (t tileView) notes(v *floorplan.View) setting.Block {
 	if t.AtJoints > 0 {
 		l.Paras = append(l.Paras, fmt.Sprintf("Tiles cut at a movement joint: %d.", t.AtJoints))
 	}
-	l.Paras = append(l.Paras, fmt.Sprintf("%d whole and %d cut tiles.", t.Whole, t.Cut))
+	if len(v.Plan.TakeOff.Lines) == 0 { // else it says so
+		l.Paras = append(l.Paras, fmt.Sprintf("%d whole and %d cut tiles.", t.Whole, t.Cut))
+	}
 	return l
 }
 
