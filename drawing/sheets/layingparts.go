@@ -46,8 +46,8 @@ func layingParts(p *layout.Plan, r *layout.Room, whole *setting.Page) ([]*settin
 		}
 	}
 	whole.Over = append(whole.Over, setting.List{Head: "Paper", Paras: []string{fmt.Sprintf(
-		"Runs stand closer than %.1f mm on it, and %d sheets of this size do not show them apart: draw on larger "+
-			"paper.", setting.Legible, mostParts)}})
+		"Its runs lie too close to tell them apart, and %d sheets of this size do not show them larger: draw on "+
+			"larger paper.", mostParts)}})
 	return nil, nil
 }
 
