@@ -60,7 +60,8 @@ func topicText(name string) string {
 		panic(err) // built in; a test reads them all
 	}
 	if name == "sheets" {
-		return "What draw writes, in the order of the PDF, and below what draw --for X writes:\n" + sheetKinds() + string(data)
+		return "What draw writes, in the order of the PDF, and below what draw --for X writes:\n" +
+			sheetKinds() + string(data)
 	}
 	return string(data)
 }

@@ -191,7 +191,8 @@ func (v *View) runNumber(r layout.Run, name string, alone bool) {
 	if alone {
 		most = lettering.OverCable
 	}
-	if before := (lettering.Spot{At: a.Sub(u.Mul(symbols.RunCircle/2 + 0.8)), Most: most}); from == 0 && !v.onJoint(l.Box(before)) {
+	before := lettering.Spot{At: a.Sub(u.Mul(symbols.RunCircle/2 + 0.8)), Most: most}
+	if from == 0 && !v.onJoint(l.Box(before)) {
 		l.Spots = append(l.Spots, before)
 	}
 	// on the run itself its own cable is no loss

@@ -79,7 +79,8 @@ func TestPartsHoldTheWholeCable(t *testing.T) {
 			}
 			for _, c := range p.Rooms[0].Cables {
 				if c.Spacing/ratio < toldApart {
-					t.Errorf("runs are %.2f mm apart on the sheets of parts, want %v or more", c.Spacing/ratio, toldApart)
+					t.Errorf("runs are %.2f mm apart on the sheets of parts, want %v or more", c.Spacing/ratio,
+						toldApart)
 				}
 				whole := drawing.Rounded(drawing.View{Ratio: ratio}.Pts(c.Path), c.BendRadius/ratio)
 				want += ratio * lengthOf(drawing.Flatten(whole, 0.02))
@@ -208,8 +209,8 @@ func TestTooManyParts(t *testing.T) {
 	if got := partsOf(d.pages); len(got) > 0 {
 		t.Errorf("%d parts", len(got))
 	}
-	said := func(pg *setting.Page) bool { return has(pg.Sheet, "draw on larger") }
-	if !slices.ContainsFunc(d.pages, said) {
+	told := func(pg *setting.Page) bool { return strings.Contains(said(pg.Sheet), "runs lie too close") }
+	if !slices.ContainsFunc(d.pages, told) {
 		t.Error("no note says that larger paper helps")
 	}
 }

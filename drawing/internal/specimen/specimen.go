@@ -54,7 +54,8 @@ func lines(x, y float64) []drawing.Item {
 		{"wall", drawing.WallLine()}, {"cable", drawing.CableLine()}, {"cold lead", drawing.ColdLeadLine()},
 		{"sensor lead", drawing.SensorLeadLine()}, {"fixture", drawing.FixtureLine()}, {"seam", drawing.SeamLine()},
 		{"joint", drawing.JointLine()}, {"clearance", drawing.ClearanceLine()}, {"hidden", drawing.HiddenLine()},
-		{"match", drawing.MatchLine()}, {"thin", drawing.ThinLine()}, {"medium", drawing.MediumLine()}, {"mark", drawing.MarkLine()},
+		{"match", drawing.MatchLine()}, {"thin", drawing.ThinLine()}, {"medium", drawing.MediumLine()},
+		{"mark", drawing.MarkLine()},
 	}
 	var items []drawing.Item
 	for i, k := range kinds {
