@@ -157,6 +157,9 @@ func TestLimitsOfAnEstimate(t *testing.T) {
 			"would not reach round"},
 		{"another supply", func(j *job.Job, c *layout.Candidate, set []job.Cable) { j.Supply.Volts = 120 },
 			"made for 240 V, supply is 120 V"},
+		{"another supply, and wider: the volts come first", func(j *job.Job, c *layout.Candidate, set []job.Cable) {
+			j.Supply.Volts, c.Spacing = 120, 153
+		}, "made for 240 V, supply is 120 V"},
 		{"its supply", func(j *job.Job, c *layout.Candidate, set []job.Cable) { j.Supply.Volts = 240 }, ""},
 		{"at the density", func(j *job.Job, c *layout.Candidate, set []job.Cable) { j.Supply.MaxDensity = 100 }, ""},
 		{"over it", func(j *job.Job, c *layout.Candidate, set []job.Cable) { j.Supply.MaxDensity = 99 }, "100 W/m²"},

@@ -283,6 +283,8 @@ func besideLimit(v float64, limit int) string {
 func beyond(r *layout.Room, j *job.Job, set []job.Cable, c layout.Candidate, zones int) string {
 	pegs := c.Spacing / j.Membrane.Pitch
 	switch {
+	case j.Supply.Volts > 0 && set[0].Volts != j.Supply.Volts:
+		return fmt.Sprintf("made for %s, supply is %s", say.Volts(set[0].Volts), say.Volts(j.Supply.Volts))
 	case len(set) < zones:
 		return fmt.Sprintf("%d zones need a cable each", zones)
 	case pegs < float64(j.Spacing.Closest):
@@ -293,8 +295,6 @@ func beyond(r *layout.Room, j *job.Job, set []job.Cable, c layout.Candidate, zon
 	case pegs > float64(j.Spacing.Widest):
 		return fmt.Sprintf("too short: its runs would be %s pegs apart, widest allowed %d",
 			besideLimit(pegs, j.Spacing.Widest), j.Spacing.Widest)
-	case j.Supply.Volts > 0 && set[0].Volts != j.Supply.Volts:
-		return fmt.Sprintf("made for %s, supply is %s", say.Volts(set[0].Volts), say.Volts(j.Supply.Volts))
 	case j.Supply.MaxDensity > 0 && c.Density > j.Supply.MaxDensity && j.Supply.MaxDensityOver != job.OverHeated:
 		return fmt.Sprintf("%s at even spacing is above the %s allowed", say.DensityBoth(c.Density, j.Units),
 			say.DensityBoth(j.Supply.MaxDensity, j.Units))
