@@ -121,7 +121,7 @@ func (rd *reader) parseText(n *tree.Node, k Key) (string, *valueError) {
 		rd.sayOnce(n, k, s, word)
 		return word, nil
 	}
-	e := wrong("%s cannot be %q; it is one of: %s", k.Name(), s, strings.Join(k.Values, ", "))
+	e := wrong("%s cannot be %q; it is one of: %s", k.Name(), s, choices(k.Values))
 	if e.hint = kindMeant(k, s); e.hint != "" {
 		return "", e
 	}
@@ -129,6 +129,14 @@ func (rd *reader) parseText(n *tree.Node, k Key) (string, *valueError) {
 		e.hint = fmt.Sprintf("did you mean %q?", near)
 	}
 	return "", e
+}
+
+// choices lists what a key may say, in quotes where a comma of one could be taken for the list's.
+func choices(values []string) string {
+	if !strings.Contains(strings.Join(values, ""), ",") {
+		return strings.Join(values, ", ")
+	}
+	return `"` + strings.Join(values, `", "`) + `"`
 }
 
 // isName reports whether a text has to find room in a table or a title block:
