@@ -242,6 +242,9 @@ func (s *words) way() []plane.Point {
 	return out
 }
 
+// usualGap is the widest gap in mm that a job is not warned of.
+const usualGap = 500
+
 // Job writes the passport as a job file. With it goes LayBy: the job says nothing of
 // how the cable would be planned.
 func (p *Passport) Job() []byte {
@@ -254,7 +257,7 @@ func (p *Passport) Job() []byte {
 	line("units = \"mm\"\n[job]\ntitle = %s\nstatus = %q\n", job.Quoted(p.Room), status)
 	line("[membrane]\npitch = %v\nbend_radius = %v\n[sheet]\nunits = %q\n", p.Pitch, p.Bend, p.Units)
 	closest := max(1, math.Ceil(2*p.Bend/p.Pitch-1e-6)) // what its bends need; nothing is planned by it
-	line("[spacing]\nclosest = %v\nwidest = %v\n", closest, closest+20)
+	line("[spacing]\nclosest = %v\nwidest = %v\n", closest, max(closest, math.Floor(usualGap/p.Pitch)))
 	line("[clearance]\nwall = 0\n")
 	line("[[cable]]\nid = %s\nvolts = %v\nwatts = %v\nlength = %v\nohms = %v\ntolerance = [%.6f, %.6f]",
 		job.Quoted(p.Label), p.Volts, p.Watts, p.Length, p.Ohms, p.OhmsLow/p.Ohms-1, p.OhmsHigh/p.Ohms-1)
