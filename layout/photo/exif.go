@@ -10,6 +10,7 @@ import (
 type segment struct {
 	marker byte
 	body   []byte
+	whole  []byte // with its marker, its length and the fill before them
 }
 
 const (
@@ -20,7 +21,8 @@ const (
 
 // segments returns those before the picture itself.
 func segments(data []byte) (out []segment) {
-	for at := 2; at+4 <= len(data) && data[at] == 0xff; {
+	from := 2
+	for at := from; at+4 <= len(data) && data[at] == 0xff; {
 		marker, n := data[at+1], int(binary.BigEndian.Uint16(data[at+2:]))
 		if marker == 0xff { // a fill byte
 			at++
@@ -29,8 +31,9 @@ func segments(data []byte) (out []segment) {
 		if marker == startOfScan || n < 2 || at+2+n > len(data) {
 			break
 		}
-		out = append(out, segment{marker, data[at+4 : at+2+n]})
+		out = append(out, segment{marker, data[at+4 : at+2+n], data[from : at+2+n]})
 		at += 2 + n
+		from = at
 	}
 	return out
 }
@@ -100,14 +103,22 @@ type tiffData struct {
 type entry struct {
 	kind  uint16
 	count uint32
-	value []byte // as it lies, where the entry itself or its place has it
+	value []byte // as it lies, where the entry itself or its place has it: four bytes or more
 }
 
 // entrySize is that of an entry, bytes.
 const entrySize = 12
 
-// kindSizes are the sizes of the kinds of value, by their numbers.
-var kindSizes = [...]uint32{0, 1, 1, 2, 4, 8, 1, 1, 2, 4, 8, 4, 8}
+// kindSizes are the sizes of one value of the kinds that are read, bytes.
+var kindSizes = [...]uint32{kindText: 1, kindShort: 2, kindLong: 4, kindRatio: 8}
+
+// Kinds of value by their numbers.
+const (
+	kindText  = 2
+	kindShort = 3
+	kindLong  = 4
+	kindRatio = 5 // of two longs
+)
 
 // directory reads the entries at an offset; 0 has none.
 func (t tiffData) directory(at uint32) map[uint16]entry {
@@ -140,17 +151,17 @@ func (t tiffData) directory(at uint32) map[uint16]entry {
 
 // number reads a short or a long, 0 for anything else.
 func (t tiffData) number(e entry) uint32 {
-	switch {
-	case e.kind == 3 && len(e.value) >= 2:
+	switch e.kind {
+	case kindShort:
 		return uint32(t.order.Uint16(e.value))
-	case e.kind == 4 && len(e.value) >= 4:
+	case kindLong:
 		return t.order.Uint32(e.value)
 	}
 	return 0
 }
 
 func (t tiffData) text(e entry) string {
-	if e.kind != 2 {
+	if e.kind != kindText {
 		return ""
 	}
 	return strings.TrimRight(string(e.value[:min(int(e.count), len(e.value))]), "\x00 ")
@@ -159,7 +170,7 @@ func (t tiffData) text(e entry) string {
 // degrees reads degrees, minutes and seconds as three ratios, with the letter that turns
 // them round.
 func (t tiffData) degrees(e, ref entry, less string) (float64, bool) {
-	if e.kind != 5 || e.count != 3 || len(e.value) < 24 {
+	if e.kind != kindRatio || e.count != 3 {
 		return 0, false
 	}
 	sum, per := 0.0, 1.0

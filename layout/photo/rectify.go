@@ -32,11 +32,10 @@ func Rectify(p *Picture, f *Fit, bounds plane.Rect, edge int) (r *Rectified, ok 
 	mm := math.Max(bounds.W(), bounds.H()) / float64(edge)
 	w, h := max(1, int(bounds.W()/mm)), max(1, int(bounds.H()/mm))
 	src := rgba(drawn)
-	ratio := float64(src.Rect.Dx()) / float64(f.size.X)
 	out := image.NewRGBA(image.Rect(0, 0, w, h))
 	for y := range h {
 		for x := range w {
-			f.sample(out.Pix[out.PixOffset(x, y):], src, ratio, bounds, mm, x, y)
+			f.sample(out.Pix[out.PixOffset(x, y):], src, bounds, mm, x, y)
 		}
 	}
 	var b bytes.Buffer
@@ -49,7 +48,8 @@ func Rectify(p *Picture, f *Fit, bounds plane.Rect, edge int) (r *Rectified, ok 
 const perPixel = 2
 
 // sample sets a pixel to the mean of some places of the floor in it.
-func (f *Fit) sample(to []byte, src *image.RGBA, ratio float64, bounds plane.Rect, mm float64, x, y int) {
+func (f *Fit) sample(to []byte, src *image.RGBA, bounds plane.Rect, mm float64, x, y int) {
+	wide, high := float64(src.Rect.Dx())/float64(f.size.X), float64(src.Rect.Dy())/float64(f.size.Y)
 	var sum [3]int
 	for k := range perPixel * perPixel {
 		fx := float64(x) + (float64(k%perPixel)+0.5)/perPixel
@@ -61,7 +61,7 @@ func (f *Fit) sample(to []byte, src *image.RGBA, ratio float64, bounds plane.Rec
 			}
 			continue
 		}
-		between(&sum, src, at.X*ratio-0.5, at.Y*ratio-0.5)
+		between(&sum, src, at.X*wide-0.5, at.Y*high-0.5)
 	}
 	for i := range sum {
 		to[i] = byte((sum[i]/(perPixel*perPixel) + 1<<15) >> 16)

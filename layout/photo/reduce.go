@@ -111,11 +111,10 @@ func noted(data []byte, text string) ([]byte, error) {
 	out = append(out, text...)
 	at := 2
 	for _, s := range segments(data) {
-		n := len(s.body) + 4
 		if s.marker != comment {
-			out = append(out, data[at:at+n]...)
+			out = append(out, s.whole...)
 		}
-		at += n
+		at += len(s.whole)
 	}
 	return append(out, data[at:]...), nil
 }
