@@ -40,8 +40,8 @@ func FormPaper(u plane.Units) []drawing.Paper {
 	return []drawing.Paper{p}
 }
 
-// waysOf returns the ways up in which the job lets a paper lie: small sheets stand, as
-// everything that is bound with them does.
+// waysOf returns the ways up in which a job's paper lies, the first that holds a drawing to be taken. A set
+// is bound and turned over one way: small sheets stand, larger ones lie unless the job has it otherwise.
 func waysOf(p drawing.Paper, s job.Sheet) []drawing.Paper {
 	switch s.Orientation {
 	case "portrait":
@@ -120,7 +120,7 @@ func ArrangeSmall(n Need, j *job.Job, r *layout.Room) (a Arrangement, ok bool) {
 		if n.papers, err = PapersFor(sheet, u); err != nil {
 			return a, false
 		}
-		if a, err = arrange(n); err == nil {
+		if a, err = oneWay(n); err == nil {
 			return a, true
 		}
 	}
@@ -163,7 +163,7 @@ func ArrangeFor(n Need, j *job.Job, crowded func(ratio float64) bool) (Arrangeme
 	if n.papers, err = PapersFor(sheet, u); err != nil {
 		return Arrangement{}, err
 	}
-	a, err := arrange(n)
+	a, err := oneWay(n)
 	if sheet.Size != "" || err == nil && (crowded == nil || !crowded(a.Scale.Ratio)) {
 		return a, err
 	}
@@ -172,8 +172,20 @@ func ArrangeFor(n Need, j *job.Job, crowded func(ratio float64) bool) (Arrangeme
 	if n.papers, wrong = PapersFor(sheet, u); wrong != nil {
 		return a, wrong
 	}
-	if wide, none := arrange(n); none == nil && (err != nil || wide.Scale.Ratio < a.Scale.Ratio) {
+	if wide, none := oneWay(n); none == nil && (err != nil || wide.Scale.Ratio < a.Scale.Ratio) {
 		return wide, nil
+	}
+	return a, err
+}
+
+// oneWay arranges a sheet the first way up that holds it.
+func oneWay(n Need) (a Arrangement, err error) {
+	ways := n.papers
+	for _, p := range ways {
+		n.papers = []drawing.Paper{p}
+		if a, err = arrange(n); err == nil {
+			return a, nil
+		}
 	}
 	return a, err
 }
