@@ -309,6 +309,8 @@ func (p *Passport) laid(line func(string, ...any)) {
 		if p.ReadFarads > 0 {
 			line("capacitance = %v", p.ReadFarads)
 		}
+		line("[[allow]]\nid = \"W114\"\nreason = \"a label has the last reading alone, and nothing of the stages " +
+			"before it\"")
 	}
 }
 
