@@ -104,7 +104,8 @@ func TestShown(t *testing.T) {
 			t.Errorf("of %v: %v, %v, want %v", c.asked, got, ok, c.want)
 		}
 	}
-	for _, none := range []plane.Rect{rect(0, 0, 900, 900), rect(1100, 4500, 1100, 4600), rect(1100, 4500, 1200, 4500)} {
+	for _, none := range []plane.Rect{rect(0, 0, 900, 900), rect(1100, 4500, 1100, 4600),
+		rect(1100, 4500, 1200, 4500)} {
 		if got, ok := f.shown(none); ok {
 			t.Errorf("of %v: %v", none, got)
 		}

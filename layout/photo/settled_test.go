@@ -74,7 +74,8 @@ func TestLeast(t *testing.T) {
 // TestFourPointsByTheirPlace: 3 mm of tape are, in the picture, that by the root of how an area
 // about the middle of the points is shown there: the determinant of the map over w³.
 func TestFourPointsByTheirPlace(t *testing.T) {
-	for _, h := range []([9]float64){slanted, {0.3, 0.3, 100, 0.2, -0.2, 400, 0, 0, 1}, {0, 0.4, 100, 0.4, 0, 60, 0, 0, 1},
+	for _, h := range []([9]float64){slanted, {0.3, 0.3, 100, 0.2, -0.2, 400, 0, 0, 1}, {0, 0.4, 100, 0.4, 0, 60, 0, 0,
+		1},
 		{0.4, 0.1, 50, -0.2, -0.3, 700, 0, 0, 1}} {
 		f, err := FitTo(pictureSize, seenBy(h, corners...))
 		if err != nil {
