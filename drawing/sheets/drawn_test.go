@@ -30,6 +30,13 @@ func (d drawnSet) checked(t *testing.T) {
 	t.Helper()
 	checkSheets(t, d.set)
 	checkLegends(t, d.plan, d.pages)
+	if d.plan.Job.Sheet.Orientation == "" {
+		for _, s := range d.set {
+			if upright := s.Paper.H > s.Paper.W; upright != setting.IsSmall(s.Paper) {
+				t.Errorf("%s on %s is turned otherwise than the rest of its set", s.ID, s.Paper.Name)
+			}
+		}
+	}
 }
 
 // draw draws the set of a plan.

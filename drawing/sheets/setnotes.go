@@ -20,11 +20,23 @@ func setNotes(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
 	for _, pg := range pages {
 		if len(pg.Over) > 0 {
 			return fewest(setAside(p, pages), func(blocks []setting.Block) ([]*setting.Page, error) {
-				return pg.Notes(notesID, kindNamed(notesID).Title, blocks)
+				return notesOn(p, pg, blocks)
 			})
 		}
 	}
 	return nil, nil
+}
+
+// notesOn sets blocks on the paper of forms where one such sheet holds them, else on that of a page: larger
+// paper would be mostly white.
+func notesOn(p *layout.Plan, pg *setting.Page, blocks []setting.Block) ([]*setting.Page, error) {
+	if k := kindNamed(notesID); !onSmall(p) {
+		one, err := setting.ListSheets(p, setting.FormPaper(p.Job.Figures().Units), k.ID, k.Title, k.Form, blocks)
+		if err == nil && len(one) == 1 {
+			return one, nil
+		}
+	}
+	return pg.Notes(notesID, kindNamed(notesID).Title, blocks)
 }
 
 // fewest sets blocks in the order that takes the fewest sheets, of those alike the first.
