@@ -23,6 +23,16 @@ func (f *Fit) Error(p Pixel) (mm float64, ok bool) {
 	return radius(large, small, f.Free) * scale, true
 }
 
+// chance returns the share of places read at a pixel that would lie farther off than mm, by what Error goes by.
+func (f *Fit) chance(p Pixel, mm float64) float64 {
+	at, ok := f.Floor(p)
+	if !ok {
+		return 1
+	}
+	large, small := f.spreadAt(f.model.at(f.own(at)))
+	return beyond(large, small, f.Free, mm/(f.sigma*f.unit))
+}
+
 // spreadAt returns the variances of a place along and across the direction in which it is
 // settled worst, in squares of sigma.
 func (f *Fit) spreadAt(s spot) (large, small float64) {
@@ -51,31 +61,33 @@ func (f *Fit) form(a, b []float64) (sum float64) {
 // directions is by how many directions a circle's share is added up.
 const directions = 16
 
-// radius returns the radius of the circle that holds Bound of a place of two variances; free
-// is how many residuals sigma is from, 0: it is known.
+// beyond returns the share of a place of two variances that lies farther off than r; free is how many residuals
+// sigma is from, 0: it is known.
 //
 // Along a direction in which the variance is q the share beyond r is exp(-r²/2q), or with n
 // residuals (1 + r²/nq)^(-n/2).
-func radius(large, small float64, free int) float64 {
-	beyond := func(r float64) float64 {
-		sum := 0.0
-		for k := range directions {
-			s, c := math.Sincos(math.Pi * (float64(k) + 0.5) / directions)
-			q := dot(large, c*c, math.Max(small, 0), s*s)
-			if free == 0 {
-				sum += math.Exp(-r * r / (2 * q))
-			} else {
-				sum += math.Pow(1+r*r/(float64(free)*q), -float64(free)/2)
-			}
+func beyond(large, small float64, free int, r float64) float64 {
+	sum := 0.0
+	for k := range directions {
+		s, c := math.Sincos(math.Pi * (float64(k) + 0.5) / directions)
+		q := dot(large, c*c, math.Max(small, 0), s*s)
+		if free == 0 {
+			sum += math.Exp(-r * r / (2 * q))
+		} else {
+			sum += math.Pow(1+r*r/(float64(free)*q), -float64(free)/2)
 		}
-		return sum / directions
 	}
+	return sum / directions
+}
+
+// radius returns the radius of the circle that holds Bound of a place of two variances, as beyond has them.
+func radius(large, small float64, free int) float64 {
 	low, high := 0.0, math.Sqrt(large)
-	for beyond(high) > 1-Bound {
+	for beyond(large, small, free, high) > 1-Bound {
 		low, high = high, 2*high
 	}
 	for range 40 {
-		if mid := (low + high) / 2; beyond(mid) > 1-Bound {
+		if mid := (low + high) / 2; beyond(large, small, free, mid) > 1-Bound {
 			low = mid
 		} else {
 			high = mid

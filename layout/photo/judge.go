@@ -44,6 +44,9 @@ func FitTo(size image.Point, pairs []Pair) (*Fit, error) {
 	}
 	f := fitted(size, pairs)
 	if f.sound() {
+		if i, off, ok := masked(size, pairs); ok {
+			return nil, &Fault{Astray, []int{i}, off}
+		}
 		return f, nil
 	}
 	by := math.Inf(1)
@@ -134,6 +137,45 @@ func exchanged(size image.Point, pairs []Pair) (a, b int, ok bool) {
 // to say by themselves that they are sound.
 const leftOver = FewestPairs + 2
 
+// A slip that a sound fit hides is taken for one where so many pairs or more are known, it is off by so much, mm,
+// and no more than this share of honest readings would be by what the others state: that is of first order, and a
+// lens that is carried on to a corner of the floor strays farther, so that less is left to the stated error.
+const (
+	maskedPairs = FewestPairs + 3
+	maskedOff   = 5 * MostOff
+	mostChance  = 1e-4
+)
+
+// masked finds a point that all others agree without, though the map bends to it so far that no residual
+// is large: it is off by more than any measurement, and by so much as no honest reading is by what the others
+// state. Of several it is that without which they agree best.
+func masked(size image.Point, pairs []Pair) (point int, off float64, ok bool) {
+	if len(pairs) < maskedPairs {
+		return 0, 0, false
+	}
+	least := math.Inf(1)
+	for i, p := range pairs {
+		f := without(size, pairs, i)
+		if !f.sound() || f.RMS() >= least {
+			continue
+		}
+		at, seen := f.Floor(p.Image)
+		if d := at.Dist(p.Floor); seen && d > maskedOff && f.chance(p.Image, d) < mostChance {
+			least, point, off, ok = f.RMS(), i, d, true
+		}
+	}
+	return point, off, ok
+}
+
+// without fits all pairs but one; nil where they settle no map.
+func without(size image.Point, pairs []Pair, i int) *Fit {
+	others := append(append([]Pair(nil), pairs[:i]...), pairs[i+1:]...)
+	if placed(size, others) != nil {
+		return nil
+	}
+	return fitted(size, others)
+}
+
 // astray finds the point without which all others make the best sound map, and how far it is
 // off where they have it.
 func astray(size image.Point, pairs []Pair) (point int, off float64, ok bool) {
@@ -142,11 +184,7 @@ func astray(size image.Point, pairs []Pair) (point int, off float64, ok bool) {
 	}
 	least := math.Inf(1)
 	for i, p := range pairs {
-		others := append(append([]Pair(nil), pairs[:i]...), pairs[i+1:]...)
-		if placed(size, others) != nil {
-			continue
-		}
-		if f := fitted(size, others); f.sound() && f.RMS() < least {
+		if f := without(size, pairs, i); f.sound() && f.RMS() < least {
 			least, point, ok, off = f.RMS(), i, true, math.Inf(1)
 			if at, seen := f.Floor(p.Image); seen {
 				off = at.Dist(p.Floor)
