@@ -137,9 +137,9 @@ func exchanged(size image.Point, pairs []Pair) (a, b int, ok bool) {
 // to say by themselves that they are sound.
 const leftOver = FewestPairs + 2
 
-// A slip that a sound fit hides is taken for one where so many pairs or more are known, it is off by so much, mm,
-// and no more than this share of honest readings would be by what the others state: that is of first order, and a
-// lens that is carried on to a corner of the floor strays farther, so that less is left to the stated error.
+// A point is taken for a slip that a sound fit hides where so many pairs or more are known, it is off by so much,
+// mm, and no more than this share of honest readings would be by what the others state. What they state is of first
+// order, and a lens carried on to a corner of the floor strays farther: hence the least distance.
 const (
 	maskedPairs = FewestPairs + 3
 	maskedOff   = 5 * MostOff
