@@ -40,11 +40,13 @@ func TestItems(t *testing.T) {
 		{"readings", floor(whole, record.Service), "0 stages",
 			`nothing read at stages "on spool", "laid, before cover", ` +
 				`"covered", "tiled", "grouted" and "hook-up"`},
+		{"readings", floor(whole, all[:5]...), "5 stages", `nothing read at stage "hook-up"`},
 		{"lot", floor(whole), "L-7", ""},
 		{"lot", floor(&job.Laid{}), "", "not written down"},
 		{"tester", floor(whole), "500 V", ""},
 		{"hook-up", floor(whole), "119.5 V, 1.97 A", ""},
 		{"hook-up", floor(&job.Laid{Volts: 120}), "", "volts and amps not written down"},
+		{"hook-up", floor(&job.Laid{Amps: 1.97}), "", "volts and amps not written down"},
 		{"trip test", floor(whole), "5 mA, 22 ms", ""},
 		{"permit", floor(whole), "", "not written down"},
 		{"cure", floor(whole), "", "no layer that hardens is written down"},
@@ -81,6 +83,10 @@ func TestCure(t *testing.T) {
 	if got := Items(p)[0]; got.There != "full use from 2026-12-19" || got.Lacks != "" {
 		t.Errorf("%+v", got)
 	}
+	p.FullUse.Open = []string{"grout"}
+	if got := Items(p)[0]; got.There != "" || got.Lacks != "no day for grout" {
+		t.Errorf("%+v", got)
+	}
 	p.FullUse.Open = []string{"grout", "tile bed"}
 	if got := Items(p)[0]; got.There != "" || got.Lacks != "no day for grout, tile bed" {
 		t.Errorf("%+v", got)
@@ -111,5 +117,9 @@ func TestPhotographs(t *testing.T) {
 	if len(items) != 1 || items[0].ByHand || items[0].There != "1 photo, 50 % of its length" ||
 		items[0].Lacks != "in no photo: run 2" {
 		t.Errorf("%+v", items)
+	}
+	c.Path, c.Runs = c.Path[:2], c.Runs[:1]
+	if items := Items(p); items[0].There != "1 photo, 100 % of its length" || items[0].Lacks != "" {
+		t.Errorf("all of it: %+v", items)
 	}
 }
