@@ -70,11 +70,9 @@ func FixtureLine() *Stroke { return &Stroke{Width: W035} }
 // SeamLine is for membrane seams: a chain line.
 func SeamLine() *Stroke { return dashed(W035, Black, longDashWidths, gapWidths, dotWidths, gapWidths) }
 
-// MatchLine is the line at which a drawing goes on on another sheet: long-dashed, double-dotted, and
-// wide, so that it is not taken for a seam.
-func MatchLine() *Stroke {
-	return dashed(W050, Black, longDashWidths, gapWidths, dotWidths, gapWidths, dotWidths, gapWidths)
-}
+// MatchLine is the line at which a drawing goes on on another sheet: a chain line, the widest there is, so that
+// it is taken neither for a movement joint nor for a seam.
+func MatchLine() *Stroke { return dashed(W070, Black, longDashWidths, gapWidths, dotWidths, gapWidths) }
 
 // JointLine is for movement joints: long dash, two dots.
 func JointLine() *Stroke {

@@ -19,12 +19,12 @@ func (pg *Page) Finish(a Arrangement, l Level) []Block {
 	return rest
 }
 
-// Notes sets blocks on sheets without a drawing, of the page's paper.
+// Notes sets blocks on sheets without a drawing, of the page's paper as it lies.
 func (pg *Page) Notes(id, title string, blocks []Block) ([]*Page, error) {
 	if len(blocks) == 0 {
 		return nil, nil
 	}
-	more, err := ListSheets(pg.Plan, waysOf(pg.Sheet.Paper, pg.Plan.Job.Sheet), id, title, "Notes", blocks)
+	more, err := ListSheets(pg.Plan, []drawing.Paper{pg.Sheet.Paper}, id, title, "Notes", blocks)
 	for _, m := range more {
 		m.Title.Partly = pg.Title.Partly
 	}

@@ -151,7 +151,7 @@ func (t partition) scene(i int) floorplan.Scene {
 	s.Bounds = c.shown(partOverlap * t.scale.Ratio)
 	s.Border = func(ratio float64) (left, right, top, bottom float64) {
 		left, right, top, bottom = floorplan.Border(floorplan.WallsAlone(t.room.Job), ratio)
-		return c.outer(c.left, left), c.outer(c.right, right), c.outer(c.above, top), c.outer(c.below, bottom)
+		return outer(c.left, left), outer(c.right, right), outer(c.above, top), outer(c.below, bottom)
 	}
 	s.Cut = true
 	s.Draw = func(v *floorplan.View) {
@@ -185,8 +185,8 @@ func (c partCell) shown(more float64) plane.Rect {
 	return b
 }
 
-// outer is a border at a side at which the floor does not go on.
-func (c partCell) outer(goesOn bool, border float64) float64 {
+// outer is a border, none at a side at which the floor goes on.
+func outer(goesOn bool, border float64) float64 {
 	if goesOn {
 		return 0
 	}
