@@ -110,8 +110,9 @@ func TestRowsThatAreMissingOrMisread(t *testing.T) {
 		{"walls", "walls A 0,0 B 900,0 C 1,900", ""}, {"walls", "walls A 0,0 B", "ends too soon"},
 		{"path", "", "path is not in it"}, {"path", "path 75,75", "path is not in it"}, {"path", "path 75,75 N5", ""},
 		{"path", "path left out: too long; see the drawing", "path is not in it"},
-		{"box", "box 1 up 1200", `"1" is no place`}, {"box", "box 1,2 up", "ends too soon"}, {"box", "box 1,2 up x",
-			`"x" is no figure`},
+		{"box", "box 1 up 1200",
+			`line 10, "box 1 up 1200": "1" is no place`}, {"box", "box 1,2 up", "ends too soon"},
+		{"box", "box 1,2 up x", `"x" is no figure`},
 		{"box", "box x,2 up 9", `"x,2" is no place`}, {"box", "box 1,x up 9", `"1,x" is no place`},
 		{"box", "box 1000000,2 up 9", ""}, {"box", "box 1000001,2 up 9", "is no place"}, {"box",
 			"box -1000001,2 up 9", "is no place"},
@@ -200,6 +201,9 @@ func TestAPassportAsAJob(t *testing.T) {
 // aslant by more is a place.
 func TestAWayInWords(t *testing.T) {
 	for want, pts := range map[string][]plane.Point{
+		"p 0,0 N100 E50":    hand.Points(0, 0, 0, 100, 50, 101),
+		"p 0,0 100,-2":      hand.Points(0, 0, 100, -2),
+		"p 0,0 -2,-100":     hand.Points(0, 0, -2, -100),
 		"p 0,0 E100 N50":    hand.Points(0, 0, 100, 0, 100, 50),
 		"p 0,0 W100 S50":    hand.Points(0, 0, -100, 0, -100, -50),
 		"p 0,0 E100 N49":    hand.Points(0, 0, 100, 1, 101, 49), // the lines stay where they began
@@ -293,8 +297,8 @@ func TestTheRecordOfALabel(t *testing.T) {
 	}{
 		{job.AsLaid, nil, none, "75,75", "825,75"},
 		{job.AsLaid, &layout.Laid{Job: &by, Whole: true}, found, "75,75", "825,75"},
-		{job.AsLaid, &layout.Laid{Job: &dated, Whole: true, Joint: &joint, EndCap: &end}, found + " 2026-11-28", "70,80",
-			"800,90"},
+		{job.AsLaid, &layout.Laid{Job: &dated, Whole: true, Joint: &joint, EndCap: &end}, found + " 2026-11-28",
+			"70,80", "800,90"},
 		{job.AsLaid, &layout.Laid{Job: &by, Whole: true, Joint: &joint}, found, "75,75", "825,75"},
 		{job.AsLaid, &layout.Laid{Job: &by, Whole: true, EndCap: &end}, found, "75,75", "825,75"},
 		{job.AsLaid, &layout.Laid{Job: &by, Joint: &joint, EndCap: &end}, none, "75,75", "825,75"},
@@ -305,7 +309,8 @@ func TestTheRecordOfALabel(t *testing.T) {
 			k.laid.Error, k.laid.FingerRoom = plane.Inch, 3*plane.Inch
 		}
 		r := &layout.Room{Job: hand.Room(plane.Rectangle(plane.Pt(0, 0), plane.Pt(900, 900)))}
-		r.Sensors = []layout.Sensor{{Name: "S1", Tip: plane.Pt(200, 300)}, {Name: "S2", Tip: plane.Pt(400, 300), Spare: true}}
+		r.Sensors = []layout.Sensor{{Name: "S1", Tip: plane.Pt(200, 300)}, {Name: "S2", Tip: plane.Pt(400, 300),
+			Spare: true}}
 		c := &layout.Cable{ID: "H1", Path: hand.Points(75, 75, 825, 75), BendRadius: 15, Laid: k.laid}
 		p := &layout.Plan{Code: "7KF-4RP", Job: &job.Job{Info: job.Info{Status: k.status}}}
 		text := Of(p, r, c)
