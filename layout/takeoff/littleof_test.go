@@ -206,3 +206,27 @@ func TestStripsThatJustFit(t *testing.T) {
 		}
 	}
 }
+
+// Of two rooms whose tile was recorded for none, one and both.
+func TestWhoseTileLayoutIsCounted(t *testing.T) {
+	for recorded, want := range map[[2]bool]string{{}: "as proposed on the tile plan",
+		{true, false}: "as set out in some rooms, as proposed in others", {true, true}: "as the tiler set it out"} {
+		in := bath()
+		in.Rooms = append(in.Rooms, in.Rooms[0])
+		for i := range in.Rooms {
+			in.Rooms[i].Tiles = &tiling.Layout{Count: tiling.Count{Whole: 12}, Recorded: recorded[i]}
+		}
+		if got := line(t, Compute(in), "tile").Note; !strings.HasPrefix(got, want) {
+			t.Errorf("%v: %q, want %q", recorded, got, want)
+		}
+	}
+}
+
+// A yield of the job file counts by volume where it gives no coverage beside it.
+func TestYieldOfTheJobFile(t *testing.T) {
+	in := bath()
+	in.Materials.BedMortar.Source = job.FromJob
+	if got := line(t, counted(in), "bed-mortar"); got.Unit != "L" {
+		t.Errorf("%+v", got)
+	}
+}
