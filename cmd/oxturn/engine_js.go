@@ -55,6 +55,11 @@ type request struct {
 	Changes []edit.Change `json:"changes"` // edit
 	Walls   []string      `json:"walls"`   // tape
 	Units   string        `json:"units"`   // tape: "mm" or "in"
+
+	To        string   `json:"to"`        // photo and copy: where the copy goes
+	Keep      bool     `json:"keep"`      // copy: where on earth it was taken
+	Room      string   `json:"room"`      // place
+	Distances []string `json:"distances"` // place, off the two walls
 }
 
 func (e *engine) answer(name string, body []byte) (answer string, err error) {
@@ -86,6 +91,17 @@ func (e *engine) answer(name string, body []byte) (answer string, err error) {
 		return edit.Literal(r.Text), nil
 	case "tape":
 		return tape(r)
+	case "fresh":
+		e.shown = nil
+		return "", nil
+	case "photo":
+		return takePhoto(r)
+	case "copy":
+		return copyPhoto(r)
+	case "photos":
+		return e.photos(r)
+	case "place":
+		return e.placed(r)
 	case "keys":
 		return asText(formKeys())
 	}

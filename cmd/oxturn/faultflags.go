@@ -6,6 +6,8 @@ import (
 	"strconv"
 	"strings"
 
+	"oxturn/layout"
+	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/record"
 )
@@ -160,7 +162,7 @@ func (o *faultOrder) factor() (record.Measured, error) {
 		return m, fmt.Errorf("--velocity: %q is neither a figure such as 0.66 nor an insulation: %s", o.velocity,
 			strings.Join(record.Insulations(), ", "))
 	}
-	if m.Value > 0 && !strings.ContainsAny(o.velocity, "±+") {
+	if m.Gain > 0 && !strings.ContainsAny(o.velocity, "±+") {
 		m = record.TypedVelocity(m.Value)
 	}
 	return m, nil
@@ -242,4 +244,21 @@ func decimal(s string) (float64, error) {
 		return 0, err
 	}
 	return strconv.ParseFloat(s, 64)
+}
+
+type reading = job.Reading
+
+// handOver returns the last reading before service that has what is asked for,
+// nil when there is none: later ones may be of the fault itself.
+func handOver(c *layout.Cable, has func(reading) bool) *reading {
+	if c.Laid == nil {
+		return nil
+	}
+	var last *reading
+	for i := range c.Laid.Job.Readings {
+		if r := &c.Laid.Job.Readings[i]; r.Stage != record.Service.String() && has(*r) {
+			last = r
+		}
+	}
+	return last
 }

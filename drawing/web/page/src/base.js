@@ -58,6 +58,8 @@ const kept = {
 
 const job = {
   name: "", files: {}, // the job file's name, and all files by name
+  photos: {},          // by file name: their sums, sizes and days; the pictures are in photoStore
+  drafts: [],          // photos that the job file does not name yet: their points do not settle them
   past: [], future: [], saved: true,
   get text() { return this.files[this.name] || ""; },
 
@@ -83,12 +85,15 @@ const job = {
   redo() { this.step(this.future, this.past); },
 
   // load begins with other files; name is the job file among them
-  load(name, files) {
-    Object.assign(this, { name, files, past: [], future: [] });
+  async load(name, files, photos = {}, drafts = []) {
+    Object.assign(this, { name, files, photos, drafts, past: [], future: [] });
     this.keep();
+    await engine.ask("fresh", {});
+    await bring();
+    await letGo();
     changed();
   },
-  keep() { this.saved = kept.set("job", { name: this.name, files: this.files }); },
+  keep() { this.saved = kept.set("job", { name: this.name, files: this.files, photos: this.photos, drafts: this.drafts }); },
 };
 
 // edit makes changes to the job file as text, so that its comments and order stay.

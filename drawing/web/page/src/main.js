@@ -10,6 +10,7 @@ function showModes() {
 }
 
 function enter(m) {
+  if (view.photo) pointing.close();
   mode = m;
   showModes();
   $("panel").setAttribute("aria-label", m);
@@ -37,7 +38,9 @@ function changed() {
   if (!job.saved) say("this device keeps nothing more: save the job file now (Files)", true);
   if (mode === "Room") roomAgain();
   if (mode === "Text" && $("text") && $("text").value !== job.text) $("text").value = job.text;
+  if (mode === "Site" && asked === "laid") laidAgain();
   clearTimeout(timer);
+  if (view.photo) return; // drawn once the photo is put away
   timer = setTimeout(draw, 250);
 }
 
@@ -114,7 +117,7 @@ function toLine(n) {
 function filesPanel(panel) {
   const kind = element("select", { "aria-label": "Room to start from" }, ...["bath", "kitchen", "entry"].map((k) => element("option", {}, k)));
   const units = element("select", { "aria-label": "Units" }, element("option", { value: "mm" }, "millimetres"), element("option", { value: "in" }, "feet and inches"));
-  const pick = element("input", { type: "file", multiple: true, accept: ".toml,.json,.csv", "aria-label": "Job files to open" });
+  const pick = element("input", { type: "file", id: "open", multiple: true, accept: ".toml,.json,.csv,.pdf,.jpg,.jpeg,.png", "aria-label": "Job files to open" });
   pick.onchange = () => openFiles([...pick.files]);
   const from = element("input", { type: "file", id: "from", accept: ".csv,.txt,.tsv,.dxf,.json,.geojson", "aria-label": "File with rooms" });
   const numbers = element("select", { id: "from-units", "aria-label": "What bare numbers in it are in" }, element("option", { value: "" }, "numbers as the file says"),
@@ -125,12 +128,12 @@ function filesPanel(panel) {
   for (const e of [from, numbers, layer]) e.onchange = draft;
   const a = answering(() => ["draw", job.name, "-o", "OUT"]);
   const mine = job.name ? [element("h2", {}, job.name), element("div", { class: "row" }, button("Make all drawings", a.go, { class: "main" }),
-    button("Save the job file", () => hand(new File([job.text], job.name, { type: "application/toml" })))), a.out] : [];
+    ...(Object.keys(job.photos).length ? [button("Save the job with its photos", () => handAll())] : []), button("Save the job file", () => hand(new File([job.text], job.name, { type: "application/toml" })))), a.out] : [];
   panel.replaceChildren(...(job.name ? [] : [$("welcome").content.cloneNode(true)]), ...mine, element("h3", {}, "Start a new job"),
     element("div", { class: "row" }, kind, units, button("Start", () => startFrom(kind.value, units.value), { class: job.name ? "" : "main", id: "start" })),
     element("h3", {}, "A room from a file"), element("p", {}, "Walls in a table (CSV), a drawing (DXF), a phone's room scan (JSON) or GeoJSON. It comes as a draft: hold it against a tape."),
     element("div", { class: "row" }, from, numbers, layer), told,
-    element("h3", {}, "Open a job file"), element("p", {}, "With its catalogue and prices, where it names some: choose all at once."), pick,
+    element("h3", {}, "Open a job file"), element("p", {}, "With its catalogue, prices and photos, where it names some: choose all at once. Or a PDF that was drawn here: it carries them."), pick,
     element("p", {}, element("small", {}, "The job is kept on this device only, in this browser. Save the file to have it elsewhere.")));
 }
 
@@ -141,7 +144,7 @@ async function startFrom(kind, units) {
   if (!made) { say(r.err, true); return; }
   view.shown = "";
   view.looks = {};
-  job.load(kind + ".toml", { [kind + ".toml"]: new TextDecoder().decode(made.bytes) });
+  await job.load(kind + ".toml", { [kind + ".toml"]: new TextDecoder().decode(made.bytes) });
   enter("Room");
 }
 
@@ -166,36 +169,68 @@ async function draftFrom(file, kind, units, numbers, layer, told) {
   view.shown = "";
   view.looks = {};
   view.told = { name, text: r.err.split("\nnext:")[0].replaceAll("/out/", "") }; // what is next on a command line is no next here
-  job.load(name, { [name]: new TextDecoder().decode(made.bytes) });
+  await job.load(name, { [name]: new TextDecoder().decode(made.bytes) });
   enter("Text");
 }
 
+const isPicture = (f) => /\.(jpe?g|png|hei[cf])$/i.test(f.name) || f.type.startsWith("image/");
+
+// openFiles opens a job with what it names, or what a PDF carries of one.
 async function openFiles(list) {
-  const files = {};
-  for (const f of list) if (f.size < 16e6) files[f.name] = await f.text();
+  const pdf = list.find((f) => /\.pdf$/i.test(f.name));
+  const files = {}, pictures = list.filter(isPicture);
+  for (const f of list) if (f.size < 16e6 && !isPicture(f) && f !== pdf) files[f.name] = await f.text();
   const name = Object.keys(files).find((n) => /^\s*\[\[\s*room\s*\]\]/m.test(files[n])) || Object.keys(files).find((n) => n.endsWith(".toml"));
-  if (!name) { say("none of these is a job file", true); return; }
+  if (!name && !pdf) { say("none of these is a job file", true); return; }
+  if (job.name && !confirm("The job " + job.name + " is put away" + (Object.keys(job.photos).length ? " with its photos" : "") + ": its file is not saved by itself. Go on?")) return;
   view.shown = "";
   view.looks = {};
-  job.load(name, files);
+  if (!name) { await openPDF(pdf); return; }
+  await job.load(name, files);
+  await readPhotos();
+  const told = await takePhotos(pictures, (words) => words && say(words, false, true), listed.rooms[0]?.name || "");
+  changed();
+  enter("Room");
+  if (told.length) { await settled(); say(told.map((t) => t.words).join(" "), true); }
+}
+
+// openPDF takes a job with all it names out of a PDF, each under the name that the job has for it.
+async function openPDF(file) {
+  say("reading " + file.name, false, true);
+  const r = await engine.ask("run", { args: ["open", file.name, "-o", "OUT", "--format", "json"], files: { [file.name]: new Uint8Array(await file.arrayBuffer()) } });
+  if (r.code) { say(r.err.trim(), true); return; }
+  const files = {}, photos = {}, held = (f) => r.made.find((m) => m.name === f.file).bytes;
+  const all = JSON.parse(r.out).files, own = all.find((f) => f.role === "job");
+  for (const f of all.filter((f) => f === own || f.named_by_the_job)) {
+    const name = f.named_by_the_job || f.file;
+    if (f.role !== "photo") { files[name] = new TextDecoder().decode(held(f)); continue; }
+    const p = await engine.ask("photo", { bytes: held(f) });
+    const words = await photoStore.put(p.sum, p.small);
+    if (words) say(words, true);
+    photos[name] = { sum: p.sum, wide: p.wide, high: p.high, taken: p.taken || "", placed: p.placed };
+  }
+  await job.load(own.file, files, photos);
   enter("Room");
 }
 
-const kindOf = (name) => ({ pdf: "application/pdf", svg: "image/svg+xml", csv: "text/csv", json: "application/json", html: "text/html", ics: "text/calendar" })[name.split(".").pop()] || "application/octet-stream";
+const kindOf = (name) => ({ pdf: "application/pdf", svg: "image/svg+xml", csv: "text/csv", jpg: "image/jpeg", json: "application/json", html: "text/html", ics: "text/calendar" })[name.split(".").pop()] || "application/octet-stream";
 
 function download(f) {
   return element("div", { class: "row" }, button(f.name, () => hand(new File([f.bytes], f.name, { type: kindOf(f.name) })), { class: f.name.endsWith(".pdf") ? "main" : "" }));
 }
 
-// hand gives a file to the device: by its share sheet where it has one for files, else
-// as a download.
-async function hand(file) {
-  if (matchMedia("(pointer: coarse)").matches && navigator.canShare?.({ files: [file] })) {
-    try { await navigator.share({ files: [file], title: file.name }); return; } catch (e) { if (e.name === "AbortError") return; }
+// hand gives files to the device: by its share sheet where it has one for files, else
+// as downloads.
+async function hand(...all) {
+  if (matchMedia("(pointer: coarse)").matches && navigator.canShare?.({ files: all })) {
+    try { await navigator.share({ files: all, title: all[0].name }); return; } catch (e) { if (e.name === "AbortError") return; }
   }
-  const a = element("a", { href: URL.createObjectURL(file), download: file.name });
-  a.click();
-  setTimeout(() => URL.revokeObjectURL(a.href), 60000);
+  for (const file of all) {
+    const a = element("a", { href: URL.createObjectURL(file), download: file.name });
+    a.click();
+    setTimeout(() => URL.revokeObjectURL(a.href), 60000);
+    if (all.length > 1) await new Promise((resolve) => setTimeout(resolve, 300)); // browsers drop downloads that come at once
+  }
 }
 
 // ---- begin
@@ -221,7 +256,7 @@ async function begin() {
   keys = await engine.ask("keys", {});
   say("ready");
   const last = kept.get("job");
-  if (last && last.files && last.files[last.name]) { job.load(last.name, last.files); enter("Room"); } else { changed(); enter("Files"); }
+  if (last && last.files && last.files[last.name]) { await job.load(last.name, last.files, last.photos || {}, last.drafts || []); enter("Room"); } else { changed(); enter("Files"); }
   document.body.dataset.ready = "yes";
 }
 

@@ -10,6 +10,7 @@ const questions = {
   mark: ["I am at a mark", "the mark came early or late: what now?", markCard],
   slip: ["A run came out longer", "or shorter than the list: plan the rest", slipCard],
   readings: ["Readings", "ohms and insulation, stage by stage", readingsCard],
+  laid: ["As laid", "photos before it is covered, with known points", laidCard],
   probe: ["What lies here?", "before anything is drilled", probeCard],
   fault: ["The cable is faulty", "where to open the floor", faultCard],
   check: ["All the figures", "what was worked out, in words", checkCard],
@@ -22,7 +23,7 @@ function sitePanel(panel) {
     return;
   }
   const [words, , card] = questions[asked];
-  panel.replaceChildren(element("div", { class: "row" }, button("\u2190 Back", () => { asked = ""; sitePanel(panel); })), element("h2", {}, words), card());
+  panel.replaceChildren(element("div", { class: "row" }, button("\u2190 Back", () => { if (view.photo) { pointing.close(); return; } asked = ""; sitePanel(panel); })), element("h2", {}, words), card());
 }
 
 const input = (label, more) => element("input", { "aria-label": label, autocomplete: "off", autocapitalize: "off", ...more });

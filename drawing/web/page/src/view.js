@@ -8,7 +8,7 @@ const view = {
   async show(id) {
     const all = [...this.state.sheets, ...this.state.tables];
     const one = all.find((s) => s.id === id) || all[0];
-    if (!one) return;
+    if (!one || this.photo) return;
     this.shown = one.id;
     $("sheets").replaceChildren(...all.map((s) => element("option", { value: s.id, selected: s === one }, s.title)));
     $("tip").hidden = true;
@@ -41,6 +41,7 @@ const view = {
   look(box) {
     this.svg.setAttribute("viewBox", box.join(" "));
     this.looks[this.shown] = box;
+    this.photo?.drawn();
   },
   box() { return this.svg.getAttribute("viewBox").split(" ").map(Number); },
   at(x, y) {
@@ -87,12 +88,14 @@ function started(e) {
   if (!view.svg || e.button > 1) return;
   fingers.set(e.pointerId, { x: e.clientX, y: e.clientY });
   $("paper").setPointerCapture(e.pointerId);
+  view.photo?.down(e);
 }
 
 function moved(e) {
   if (!view.svg) return;
   const f = fingers.get(e.pointerId);
   if (!f) { told(e); return; }
+  if (view.photo?.move(e)) { Object.assign(f, { x: e.clientX, y: e.clientY }); return; }
   const before = [...fingers.values()].map((p) => ({ ...p }));
   f.x = e.clientX;
   f.y = e.clientY;
@@ -102,11 +105,15 @@ function moved(e) {
   view.zoom(wide(before) / wide(now), (now[0].x + now[1].x) / 2, (now[0].y + now[1].y) / 2);
 }
 
-const ended = (e) => { fingers.delete(e.pointerId); if (e.type === "pointerup") told(e); };
+const ended = (e) => {
+  const was = fingers.delete(e.pointerId);
+  if (was) view.photo?.up(e);
+  if (e.type === "pointerup") told(e);
+};
 
 // told says which run lies under the pointer and how much cable is used up to there.
 function told(e) {
-  if (!view.svg) return;
+  if (!view.svg || view.photo) return;
   const p = view.at(e.clientX, e.clientY);
   let best = null, near = 2.5;
   for (const s of view.cables) {
@@ -137,6 +144,7 @@ function startView() {
   }, { passive: false });
   paper.addEventListener("keydown", (e) => {
     if (e.ctrlKey || e.metaKey || e.altKey || !view.svg) return;
+    if (view.photo?.key(e)) { e.preventDefault(); return; }
     const step = view.box()[2] / 10;
     const keys = {
       "+": () => view.zoom(0.7), "-": () => view.zoom(1 / 0.7), "0": () => view.fit(), ArrowLeft: () => view.move(-step, 0),
@@ -147,5 +155,6 @@ function startView() {
   $("in").onclick = () => view.zoom(0.7);
   $("out").onclick = () => view.zoom(1 / 0.7);
   $("fit").onclick = () => view.fit();
-  $("sheets").onchange = () => view.show($("sheets").value);
+  addEventListener("resize", () => view.photo?.drawn());
+  $("sheets").onchange = () => { const id = $("sheets").value; if (view.photo) pointing.close(); view.show(id); };
 }

@@ -37,11 +37,16 @@ function call(name, request) {
 }
 
 const place = (name) => jobFolder + "/" + name;
+const bytesOf = (content) => typeof content === "string" ? new TextEncoder().encode(content) : content;
+const lay = (held) => { for (const [name, content] of Object.entries(held || {})) files.put(place(name), bytesOf(content)); };
+
+// pictures are handed in and out as files of a folder of their own
+const pictures = "/picture", given = pictures + "/given", copied = pictures + "/copied";
 
 const calls = {
   // open plans a job and tells about it: { name, files: { name: text } }
   async open(m) {
-    for (const [name, text] of Object.entries(m.files)) files.put(place(name), new TextEncoder().encode(text));
+    lay(m.files);
     return JSON.parse(await call("open", { name: place(m.name) }));
   },
   sheet: (m) => call("sheet", { id: m.sheet }),
@@ -49,11 +54,36 @@ const calls = {
   edit: (m) => call("edit", { text: m.text, changes: m.changes }),
   keys: async () => JSON.parse(await call("keys", {})),
   tape: async (m) => JSON.parse(await call("tape", { walls: m.walls, units: m.units })),
+  // fresh forgets the files of the job before
+  async fresh() {
+    files.clear(jobFolder);
+    files.put(jobFolder + "/.keep", new Uint8Array(0));
+    return call("fresh", {});
+  },
+  put(m) { lay(m.files); },
+  // photo reads a picture and makes the small copy that drawings come from
+  async photo(m) {
+    files.put(given, m.bytes);
+    const told = JSON.parse(await call("photo", { name: given, to: copied }));
+    const small = files.get(copied);
+    files.clear(pictures);
+    return { ...told, small };
+  },
+  // copy makes a copy of a photo for others
+  async copy(m) {
+    files.put(given, m.bytes);
+    await call("copy", { name: given, to: copied, keep: m.keep });
+    const bytes = files.get(copied);
+    files.clear(pictures);
+    return bytes;
+  },
+  photos: async (m) => JSON.parse(await call("photos", { name: place(m.name), text: m.text })),
+  place: async (m) => JSON.parse(await call("place", { name: place(m.name), text: m.text, room: m.room, walls: m.walls, distances: m.distances })),
   literal: (m) => call("literal", { text: m.text }),
   // run carries out a command line, with the job's files where they were last opened,
   // and gives back what it wrote: { code, out, err, made: [{ name, bytes }] }
   async run(m) {
-    for (const [name, text] of Object.entries(m.files || {})) files.put(place(name), new TextEncoder().encode(text));
+    lay(m.files);
     files.put(outFolder + "/.keep", new Uint8Array(0));
     files.clear(outFolder);
     const args = m.args.map((a) => a === "OUT" ? outFolder : a);
