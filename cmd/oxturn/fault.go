@@ -115,11 +115,12 @@ func drawFault(c *commandLine, w *work, f *probe.Fault, dir string) int {
 	return c.writeSet(files, dir)
 }
 
-// known gathers what is known of a cable: the flags first, then the record of
-// its readings, then its label. taken says in words what was assumed.
+// known gathers what is known of a cable: the flags first, then its record and label. taken
+// says in words what was assumed.
 func (o *faultOrder) known(c *layout.Cable, p *layout.Plan) (out record.Cable, taken []string, err error) {
-	out = record.Cable{Length: c.Label.Length, Ends: c.Label.Ends, Lead: c.Label.Lead,
-		CoreShare: o.coreShare, Feet: p.Job.Units == plane.Inches}
+	k := probe.KnownOf(c, p.Job.Units, o.meterShare)
+	out = k.Cable
+	out.CoreShare = o.coreShare
 	if out.LeadOhms, err = o.measured("lead-ohms", o.leadOhms); err != nil {
 		return
 	}
@@ -134,18 +135,17 @@ func (o *faultOrder) known(c *layout.Cable, p *layout.Plan) (out record.Cable, t
 			return out, nil, fmt.Errorf("--lead: %w", err)
 		}
 	}
-	if o.wholeOhms == "" && o.short+o.earth+o.murray+o.varley != "" {
-		var said string
-		if out.Ohms, said = o.ohmsOf(c); said != "" {
-			taken = append(taken, said)
-		}
+	if o.wholeOhms == "" && o.short+o.earth+o.murray+o.varley != "" && k.OhmsFrom != "" {
+		out.Ohms, taken = k.Ohms, append(taken, k.OhmsFrom)
 	}
-	if r := handOver(c, func(r reading) bool { return r.Capacitance.Taken && !r.Capacitance.Over }); o.break1 != "" &&
-		o.wholeFarads == "" && r != nil {
-		out.Farads = record.MeterReading(r.Capacitance.Value, o.meterShare, 0, 0)
-		taken = append(taken, fmt.Sprintf("the whole cable's %s are those recorded at stage %q",
-			say.Nanofarads(r.Capacitance.Value), r.Stage))
+	if o.wholeFarads == "" && o.break1 != "" && k.FaradsFrom != "" {
+		out.Farads, taken = k.Farads, append(taken, k.FaradsFrom)
 	}
+	return o.warmed(out, taken)
+}
+
+// warmed brings the ohms to the temperature that the readings were taken at.
+func (o *faultOrder) warmed(out record.Cable, taken []string) (record.Cable, []string, error) {
 	switch {
 	case o.warmer != 0 && o.perKelvin == 0:
 		return out, nil, fmt.Errorf("--warmer needs --per-kelvin, the conductor's own coefficient by the cable's " +
@@ -156,22 +156,5 @@ func (o *faultOrder) known(c *layout.Cable, p *layout.Plan) (out record.Cable, t
 	case o.warmer != 0:
 		out = out.Warmed(o.warmer, o.perKelvin)
 	}
-	return
-}
-
-// ohmsOf returns the ohms of a whole cable by its record, or by its label.
-func (o *faultOrder) ohmsOf(c *layout.Cable) (record.Measured, string) {
-	if r := handOver(c, func(r reading) bool { return r.Ohms.Taken && !r.Ohms.Over }); r != nil {
-		return record.MeterReading(r.Ohms.Value, o.meterShare, 0, 0),
-			fmt.Sprintf("the whole cable's %s are those recorded at stage %q", say.Ohms(r.Ohms.Value), r.Stage)
-	}
-	ohms := c.Label.Ohms
-	source := "on its label"
-	if ohms == 0 {
-		ohms, source = c.Label.Volts*c.Label.Volts/c.Label.Watts, "reckoned from the volts and watts on its label"
-	}
-	spread := max(-c.Label.OhmsLow, c.Label.OhmsHigh)
-	return record.Measured{Value: ohms, Error: spread * ohms},
-		fmt.Sprintf("the whole cable's %s are those %s, within its tolerance of %s; a reading from hand-over "+
-			"would be truer", say.Ohms(ohms), source, say.PercentGiven(spread))
+	return out, taken, nil
 }

@@ -6,8 +6,6 @@ import (
 	"strconv"
 	"strings"
 
-	"oxturn/layout"
-	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/record"
 )
@@ -162,7 +160,7 @@ func (o *faultOrder) factor() (record.Measured, error) {
 		return m, fmt.Errorf("--velocity: %q is neither a figure such as 0.66 nor an insulation: %s", o.velocity,
 			strings.Join(record.Insulations(), ", "))
 	}
-	if m.Gain > 0 && !strings.ContainsAny(o.velocity, "±+") {
+	if m.Value > 0 && !strings.ContainsAny(o.velocity, "±+") {
 		m = record.TypedVelocity(m.Value)
 	}
 	return m, nil
@@ -244,21 +242,4 @@ func decimal(s string) (float64, error) {
 		return 0, err
 	}
 	return strconv.ParseFloat(s, 64)
-}
-
-type reading = job.Reading
-
-// handOver returns the last reading before service that has what is asked for,
-// nil when there is none: later ones may be of the fault itself.
-func handOver(c *layout.Cable, has func(reading) bool) *reading {
-	if c.Laid == nil {
-		return nil
-	}
-	var last *reading
-	for i := range c.Laid.Job.Readings {
-		if r := &c.Laid.Job.Readings[i]; r.Stage != record.Service.String() && has(*r) {
-			last = r
-		}
-	}
-	return last
 }

@@ -221,7 +221,7 @@ func (n Need) titleHeight(w float64) float64 {
 	key := TitleKey{n.Title.Compact, w}
 	h, ok := n.Titles[key]
 	if !ok {
-		h = n.Title.Height(n.Ty, w)
+		h = n.Title.Kept(n.Ty, w)
 		n.Titles[key] = h
 	}
 	return h

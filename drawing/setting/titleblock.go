@@ -34,6 +34,7 @@ type TitleBlock struct {
 	letter   []string // letterhead
 	plan     string   // the plan's code
 	record   string   // how the cable was found, where it is recorded as laid
+	area     float64  // mm² kept for it, whatever it takes; 0: what it takes
 	Compact  bool     // names beside their values, for small paper
 	Partly   bool     // it shows a cable that is laid in part
 }
@@ -54,6 +55,7 @@ const (
 	underNote   = 1.6  // white under the status' note
 	noteTight   = 0.9  // white between the note's lines beside the status
 	valueLine   = 1.64 // from line to line of a value, in heights of its capitals
+	compactArea = 0.53 // what a compact block takes of the area of one that is not
 	valueDown   = 0.6  // of that below the baseline, at the height of notes
 )
 
@@ -244,6 +246,18 @@ func (t TitleBlock) valueAt(f field) (dx, dy float64) {
 	return Pad, fieldName
 }
 
+// Kept is the height that a sheet keeps for the title block at a width of w, both mm of
+// paper: its own, unless the job fixes its area.
+func (t TitleBlock) Kept(ty *Typesetter, w float64) float64 {
+	switch {
+	case t.area == 0:
+		return t.Height(ty, w)
+	case t.Compact:
+		return t.area * compactArea / w
+	}
+	return t.area / w
+}
+
 // Height is what the title block takes at a width of w, both mm of paper.
 func (t TitleBlock) Height(ty *Typesetter, w float64) float64 {
 	h := t.band()
@@ -343,7 +357,7 @@ func TitleFor(p *layout.Plan, title, form string) TitleBlock {
 		Title: title, Kind: form, Revision: LastRevision(p), Info: p.Job.Info,
 		Label: "MB-88", N: 88, Of: 88, // until they are known, room for two figures
 		Units: unitsWords(p.Job.Sheet, p.Job.Figures().Units), letter: p.Job.Sheet.Letterhead, Scale: noScale,
-		record: RecordOf(p, p.Rooms), plan: p.Code,
+		record: RecordOf(p, p.Rooms), plan: p.Code, area: p.Job.Sheet.TitleArea,
 	}
 }
 

@@ -173,8 +173,8 @@ func recount(l *layout.Laid, c *layout.Cable, laid []layout.Run, pitch float64) 
 		if m.Run > len(laid) {
 			return &job.Diagnostic{Span: l.Job.Spans.At("runs"),
 				Hint: "only a run that is laid can have been miscounted",
-				Message: fmt.Sprintf("run %d is said to have %d pegs, but %d runs of cable %s are laid", m.Run, m.Pegs,
-					len(laid), c.ID)}
+				Message: fmt.Sprintf("run %d is said to have %d pegs, but %s of cable %s %s laid", m.Run, m.Pegs,
+					say.Counted(len(laid), "run"), c.ID, say.Are(len(laid)))}
 		}
 		r := laid[m.Run-1]
 		by := r.To.Sub(r.From).Unit().Mul(float64(m.Pegs-r.Pegs) * pitch)

@@ -132,6 +132,9 @@ func TestFarthestOfARun(t *testing.T) {
 	if _, on, off := farthest(hand.Segment(0, 130, 1000, 50), line); off != 130 || on.X != 0 {
 		t.Errorf("%v, %g", on, off)
 	}
+	if _, on, off := farthest(hand.Segment(0, 50, 1000, 50), line); off != 50 || on.X != 0 {
+		t.Errorf("of places as far off the first: %v, %g", on, off)
+	}
 	if q, d, _, _ := plane.Nearest(hand.Points(0, 0, 100, 0, 100, 100), plane.Pt(130, 40)); d != 30 ||
 		q != plane.Pt(100, 40) {
 		t.Errorf("%v, %g", q, d)

@@ -44,7 +44,7 @@ func follow(l *layout.Laid, c *layout.Cable, j *job.Job) *job.Diagnostic {
 	}
 	l.Path = replaced(l.Path, moved)
 	l.PhotoError = photoError(l, shown)
-	if alone && l.Job.Error == 0 && l.Error > 0 {
+	if alone && l.Job.Error == 0 {
 		l.Error = l.PhotoError
 	}
 	l.Error = math.Max(l.Error, l.PhotoError)

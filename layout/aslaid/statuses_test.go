@@ -234,6 +234,9 @@ func TestDifferencesBeyondTheError(t *testing.T) {
 		{"a run cut short", append(hand.Points(0, 0, 900, 0, 900, 60, 0, 60, 0, 120), plane.Pt(500, 120)), planned,
 			true,
 			25, "an end of planned run 3, where no cable lies; end cap"},
+		{"an end elsewhere, the middle off by the error", hand.Points(0, 200, 300, 25, 900, 25),
+			hand.Points(0, 0, 900, 0), true, 25,
+			"lead joint; run 1; an end of planned run 1, where no cable lies"},
 	} {
 		if got := list(k.path, k.plan, k.whole, 60, k.err); got != k.want {
 			t.Errorf("%s: %q, want %q", k.name, got, k.want)

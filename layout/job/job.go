@@ -395,6 +395,7 @@ type Sheet struct {
 	Both        bool    // print the other units in brackets
 	North       float64 // degrees clockwise from the sheet's up
 	Letterhead  []string
+	TitleArea   float64 // mm² kept for a title block that is not compact; 0, as in every file: what it takes
 }
 
 // A Revised is a place of a floor that a revision changed.

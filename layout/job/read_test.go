@@ -12,6 +12,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"oxturn/layout/circuit"
+	"oxturn/layout/plane"
 )
 
 var update = flag.Bool("update", false, "rewrite the golden files")
@@ -145,8 +146,9 @@ func TestSettings(t *testing.T) {
 		name      string
 		want, got any
 	}{
-		{"info", Info{"Bath, upper floor", "26-014", "M. Example", "12 Sample Street", "Invented Tile Co.", "A. B.",
-			"C. D.", "E. F.", "P-26-311", date(11, 24), ForInstallation}, j.Info},
+		{"info", Info{Title: "Bath, upper floor", Number: "26-014", Client: "M. Example", Site: "12 Sample Street",
+			Contractor: "Invented Tile Co.", DrawnBy: "A. B.", CheckedBy: "C. D.", ApprovedBy: "E. F.",
+			Permit: "P-26-311", Date: date(11, 24), Status: ForInstallation}, j.Info},
 		{"membrane", Membrane{Pitch: 31.75, BendRadius: 30, SheetSize: [2]float64{800, 1000}, Height: 5.5,
 			VoidShare: 0.75, HeightSource: FromJob, VoidShareSource: FromJob, Waste: 0.08}, j.Membrane},
 		{"spacing", Spacing{2, 5, 2}, j.Spacing},
@@ -157,8 +159,9 @@ func TestSettings(t *testing.T) {
 			{"wood", "wood", 19.05, 0.13, 500, 1600, false, "ISO 10456 table 3", 0, time.Time{}}}, j.BuildUp},
 		{"notes", []string{"One", "Two"}, j.Notes},
 		{"revisions", []Revision{{"A", "Tub moved", "A. B.", date(12, 1)}}, j.Revisions},
-		{"sheet", Sheet{"arch C", "landscape", "1/2in = 1ft", 24, 2, new(bool), true, 30, []string{"Invented Tile Co.",
-			"Saltmarrow"}}, j.Sheet},
+		{"sheet", Sheet{Size: "arch C", Orientation: "landscape", Scale: "1/2in = 1ft", Ratio: 24, Units: plane.Inches,
+			FieldSheet: new(bool), Both: true, North: 30,
+			Letterhead: []string{"Invented Tile Co.", "Saltmarrow"}}, j.Sheet},
 		{"region", "europe", j.Supply.Region},
 		{"density limit", FromLabel, j.Supply.MaxDensitySource},
 		{"tolerance", []any{-0.10, 0.10, FromLabel, circuit.BothEnds}, []any{j.Cables[0].OhmsLow, j.Cables[0].OhmsHigh,

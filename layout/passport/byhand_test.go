@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 	"testing"
+	"time"
 
 	"oxturn/layout"
 	"oxturn/layout/internal/hand"
@@ -109,8 +110,9 @@ func TestRowsThatAreMissingOrMisread(t *testing.T) {
 		{"walls", "walls A 0,0 B 900,0 C 1,900", ""}, {"walls", "walls A 0,0 B", "ends too soon"},
 		{"path", "", "path is not in it"}, {"path", "path 75,75", "path is not in it"}, {"path", "path 75,75 N5", ""},
 		{"path", "path left out: too long; see the drawing", "path is not in it"},
-		{"box", "box 1 up 1200", `"1" is no place`}, {"box", "box 1,2 up", "ends too soon"}, {"box", "box 1,2 up x",
-			`"x" is no figure`},
+		{"box", "box 1 up 1200",
+			`line 10, "box 1 up 1200": "1" is no place`}, {"box", "box 1,2 up", "ends too soon"},
+		{"box", "box 1,2 up x", `"x" is no figure`},
 		{"box", "box x,2 up 9", `"x,2" is no place`}, {"box", "box 1,x up 9", `"1,x" is no place`},
 		{"box", "box 1000000,2 up 9", ""}, {"box", "box 1000001,2 up 9", "is no place"}, {"box",
 			"box -1000001,2 up 9", "is no place"},
@@ -126,6 +128,8 @@ func TestRowsThatAreMissingOrMisread(t *testing.T) {
 		{"record", "record measured by hand, +-25", "does not say how"}, {"record",
 			"record measured by hand, +-a, keep b more", "invalid"},
 		{"record", "record measured by hand, +-25, keep b more", "invalid"},
+		{"mm,", "read 145", "ends too soon"}, {"mm,", "read 145 ohm 3", "ends too soon"}, {"mm,", "read x ohm",
+			`"x" is no figure`}, {"mm,", "read 145 ohm 3 nF", ""},
 		{firstLine, "OXTURN FLOOR 0", "its first line"}, {firstLine, "OXTURN FLOOR 2",
 			"form 2, and this version reads form 1"},
 		{firstLine, "OXTURN FLOOR one", "its first line"},
@@ -154,7 +158,11 @@ func TestAPassportAsAJob(t *testing.T) {
 	for _, none := range []string{"spare_lead", "return_lead", "reading", "date"} {
 		says(none, false)
 	}
-	says("closest = 1\n", true) // two bends of 15 mm go into a peg of 37.5
+	says("closest = 1\n", true)              // two bends of 15 mm go into a peg of 37.5
+	says("closest = 1\nwidest = 13\n", true) // 500 mm are 13.3 pegs
+	says("status = \"as laid\"", true)
+	says("[[as_laid]]\nroom = \"Bath\"\ncable = \"H1\"\nevidence = \"measured by hand\"\nerror = 25\n", true)
+	says("ends = \"one\"\n", true)
 	says("height = 1200\n", true)
 	says("tolerance = [-0.048611, 0.100000]", true)
 	p.BoxUp, p.Bend, p.Date, p.ReadOhms, p.ColdLead = 0, 37.5, "2026-11-28", 0.5, p.ColdLead[:1]
@@ -171,6 +179,14 @@ func TestAPassportAsAJob(t *testing.T) {
 	says("return_lead = [[1, 0], [2, 0]]", true)
 	p.Bend, p.Pitch = 0, 30
 	says("closest = 1\n", true)
+	p.Pitch, p.Bend = 300, 400 // its bends need three pegs, and one is under 500 mm
+	says("closest = 3\nwidest = 3\n", true)
+	p.Bend, p.Pitch, p.Ends = 0, 30, 2
+	says("ends = \"both\"\n", true)
+	p.Evidence = job.PlanOnly
+	says("status = \"for installation\"", true)
+	says("[[as_laid]]", false)
+	p.Evidence = job.ByHand
 	p.Return, p.Sensors[0].Lead = p.Return[:1], p.Sensors[0].Lead[:1]
 	says("return_lead", false)
 	says("sensor_lead", false)
@@ -185,6 +201,9 @@ func TestAPassportAsAJob(t *testing.T) {
 // aslant by more is a place.
 func TestAWayInWords(t *testing.T) {
 	for want, pts := range map[string][]plane.Point{
+		"p 0,0 N100 E50":    hand.Points(0, 0, 0, 100, 50, 101),
+		"p 0,0 100,-2":      hand.Points(0, 0, 100, -2),
+		"p 0,0 -2,-100":     hand.Points(0, 0, -2, -100),
 		"p 0,0 E100 N50":    hand.Points(0, 0, 100, 0, 100, 50),
 		"p 0,0 W100 S50":    hand.Points(0, 0, -100, 0, -100, -50),
 		"p 0,0 E100 N49":    hand.Points(0, 0, 100, 1, 101, 49), // the lines stay where they began
@@ -247,7 +266,8 @@ func TestDatumsOfALabel(t *testing.T) {
 		ring  plane.Ring
 		wants bool
 	}{{plane.Rectangle(plane.Pt(0, 0), plane.Pt(900, 600)), true}, {plane.Ring{{}, {X: 900}, {X: 450, Y: 780}},
-		false}} {
+		false}, {plane.Rectangle(plane.Pt(0, 0), plane.Pt(600, 900)), true},
+		{plane.Ring{{}, {X: 900}, {X: 450, Y: 80}}, false}} { // none is square to another there, by far
 		r := &layout.Room{Job: hand.Room(k.ring)}
 		d1, d2 := layout.DatumWalls(r.Job)
 		w := &lines{}
@@ -258,5 +278,47 @@ func TestDatumsOfALabel(t *testing.T) {
 	}
 	if whole(2.5-1e-9) != 3 || whole(-2.4) != -2 || fine(1.234) != "1.23" || num(math.Pi) != "3.14159" {
 		t.Error("figures are rounded otherwise")
+	}
+}
+
+// A text says that the cable was found where it lies only of a floor that is handed over with
+// a record of it; its ends are then those that were measured, where both were.
+func TestTheRecordOfALabel(t *testing.T) {
+	joint, end := plane.Pt(70, 80), plane.Pt(800, 90)
+	by := job.Laid{Evidence: job.ByHand}
+	dated := by
+	dated.Date = time.Date(2026, 11, 28, 0, 0, 0, 0, time.UTC)
+	const none, found = "none: a plan, the cable may lie elsewhere", "measured by hand, +-25.4, keep 76.2 more"
+	for _, k := range []struct {
+		status     job.Status
+		laid       *layout.Laid
+		record     string
+		start, end string
+	}{
+		{job.AsLaid, nil, none, "75,75", "825,75"},
+		{job.AsLaid, &layout.Laid{Job: &by, Whole: true}, found, "75,75", "825,75"},
+		{job.AsLaid, &layout.Laid{Job: &dated, Whole: true, Joint: &joint, EndCap: &end}, found + " 2026-11-28",
+			"70,80", "800,90"},
+		{job.AsLaid, &layout.Laid{Job: &by, Whole: true, Joint: &joint}, found, "75,75", "825,75"},
+		{job.AsLaid, &layout.Laid{Job: &by, Whole: true, EndCap: &end}, found, "75,75", "825,75"},
+		{job.AsLaid, &layout.Laid{Job: &by, Joint: &joint, EndCap: &end}, none, "75,75", "825,75"},
+		{job.AsLaid, &layout.Laid{Job: &job.Laid{}, Whole: true, Joint: &joint, EndCap: &end}, none, "75,75", "825,75"},
+		{job.ForInstallation, &layout.Laid{Job: &by, Whole: true}, none, "75,75", "825,75"},
+	} {
+		if k.laid != nil {
+			k.laid.Error, k.laid.FingerRoom = plane.Inch, 3*plane.Inch
+		}
+		r := &layout.Room{Job: hand.Room(plane.Rectangle(plane.Pt(0, 0), plane.Pt(900, 900)))}
+		r.Sensors = []layout.Sensor{{Name: "S1", Tip: plane.Pt(200, 300)}, {Name: "S2", Tip: plane.Pt(400, 300),
+			Spare: true}}
+		c := &layout.Cable{ID: "H1", Path: hand.Points(75, 75, 825, 75), BendRadius: 15, Laid: k.laid}
+		p := &layout.Plan{Code: "7KF-4RP", Job: &job.Job{Info: job.Info{Status: k.status}}}
+		text := Of(p, r, c)
+		for _, row := range []string{"record " + k.record, "START " + k.start, "END " + k.end, "path 75,75 E750",
+			"plan 7KF-4RP", "S1 200,300", "S2 400,300 spare"} {
+			if !strings.Contains(text, "\n"+row+"\n") {
+				t.Errorf("%v, %+v: no %q in\n%s", k.status, k.laid, row, text)
+			}
+		}
 	}
 }

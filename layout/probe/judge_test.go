@@ -55,6 +55,7 @@ func TestLeastClearOfEachKind(t *testing.T) {
 		110: {"H1", "S1"}, 240: {"H2", "S1"}, // 60 from it less 155, 140 from H1 less 55
 		640: {"H3", "S1"}, 330: {"H2", "S1"}, // 30 less 155 against 10 less 55
 		600: {"H3", "S1"}, // 100 less 55; 300 less 155
+		150: {"H1", "S1"}, // 50 less 55; 150 less 155: of as little the first
 	} {
 		var got []string
 		for _, n := range m.At(plane.Pt(x, 400)).Near {
@@ -123,7 +124,8 @@ func TestWordsOnTheEdge(t *testing.T) {
 // are rounded to the millimetre.
 func TestRunAtByHand(t *testing.T) {
 	ends := []float64{1000, 2100, 3200}
-	for s, want := range map[float64]int{0: 1, 999.5: 1, 1000.5: 1, 1001.5: 2, 2100: 2, 2102: 3, 3200: 3, 3300: 3} {
+	for s, want := range map[float64]int{0: 1, 999.5: 1, 1000.5: 1, 1001: 1, 1001.5: 2, 2100: 2, 2102: 3, 3200: 3,
+		3300: 3} {
 		if got := runAt(ends, s); got != want {
 			t.Errorf("%g mm: run %d, want %d", s, got, want)
 		}
@@ -186,6 +188,7 @@ func TestNearestToRingByHand(t *testing.T) {
 		{"its second leg is nearest", []plane.Point{{X: 900, Y: 900}, {X: 900, Y: 320}, {X: 500, Y: 320}},
 			plane.Pt(600, 320), 20, 0.75, 1},
 		{"below the tile", []plane.Point{{X: 450, Y: 900}, {X: 450, Y: 100}}, plane.Pt(450, 300), 0, 0.75, 0},
+		{"its end is nearest", []plane.Point{{X: 900, Y: 900}, {X: 450, Y: 307}}, plane.Pt(450, 307), 7, 1, 0},
 		{"a cap", []plane.Point{{X: 450, Y: 325}}, plane.Pt(450, 325), 25, 0, 0},
 	} {
 		at, off, leg, share := nearestToRing(tile, c.line)

@@ -131,9 +131,16 @@ func TestFaultSaysOnlyWhatIsKnown(t *testing.T) {
 	room.Job.FirstTile = plane.Segment{}
 	f := trace(t, p, "H1", record.Stretch{From: 3000, Best: 3100, To: 3200})
 	said := strings.Join(f.Lines(), "\n")
-	for _, no := range []string{"core ", "Ω", "rows are counted", "lies over it"} {
+	for _, no := range []string{"core ", "Ω", "rows are counted", "lies over it", "\n         \n"} {
 		if strings.Contains(said, no) {
 			t.Errorf("it says %q:\n%s", no, said)
+		}
+	}
+	p, _ = comb(job.AsLaid, job.PhotoWithTape)
+	f = trace(t, p, "H1", record.Stretch{From: 3000, Best: 3100, To: 3200})
+	for n, want := range map[int]bool{0: false, 1: true, 2: true} {
+		if f.Tiles = f.Tiles[:n:2]; strings.Contains(strings.Join(f.Lines(), "\n"), "rows are counted") != want {
+			t.Errorf("of %d tiles it says how they are counted: %v", n, !want)
 		}
 	}
 	if !strings.Contains(said, `tile     nobody recorded where the tile of room "Bath" was set out from`) {

@@ -484,6 +484,47 @@ func TestOneMetersGainCountsOnce(t *testing.T) {
 	}
 }
 
+// What one meter's gain does to figures read alike, by hand. 10 ± 2 squared is 100, and 144 at the
+// most: 44 more. 1/10 becomes 1/8 at the least of 10: 0.025 more. In 2/(2+6) all of a gain of a
+// tenth goes, and 0.05 on each is left: 1.95/7.95 is 0.0047170 less, 2/7.95 0.0015723 more.
+func TestGainOfFiguresReadAlike(t *testing.T) {
+	read := func(v, gain, rest float64) Measured { return Measured{Value: v, Error: gain + rest, Gain: gain} }
+	for _, k := range []struct {
+		f    func(v []float64) float64
+		in   []Measured
+		want Measured
+	}{
+		{func(v []float64) float64 { return v[0] * v[0] }, []Measured{read(10, 2, 0)}, Measured{Value: 100, Error: 44}},
+		{func(v []float64) float64 { return 1 / v[0] }, []Measured{read(10, 2, 0)}, Measured{Value: 0.1, Error: 0.025}},
+		{func(v []float64) float64 { return v[0] / (v[0] + v[1]) }, []Measured{read(2, 0.2, 0), read(6, 0.6, 0)},
+			Measured{Value: 0.25}},
+		{func(v []float64) float64 { return v[0] / (v[0] + v[1]) }, []Measured{read(2, 0.2, 0.05), read(6, 0.6, 0.05)},
+			Measured{Value: 0.25, Error: 0.0047170 + 0.0015723}},
+	} {
+		alike := []int{0, 1}[:len(k.in)]
+		got := propagateAlike(k.f, alike, k.in...)
+		near(t, "value", got.Value, k.want.Value, 1e-9)
+		near(t, "error", got.Error, k.want.Error, 1e-6)
+	}
+	// capacitances from both ends, by one meter: nothing of its gain is left in their share
+	s, err := twin.BreakBothWays(read(2, 0.02, 0), read(6, 0.06, 0))
+	if err != nil || s.To-s.From > 1e-6 {
+		t.Errorf("%+v, %v", s, err)
+	}
+	// the fault's own ohms: half of 110 + 130 - 53, off by half of 1.1, 1.3 and 0.53
+	s, err = twin.EarthReadings(read(53, 0.53, 0), read(110, 1.1, 0), read(130, 1.3, 0))
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "ohms of the fault", s.FaultOhms.Value, 93.5, 1e-9)
+	near(t, "their error", s.FaultOhms.Error, 1.465, 1e-9)
+	// ohms when it is warmer grow with all that may be wrong of them
+	if got := (Cable{Ohms: read(50, 0.5, 0.1)}).Warmed(10, 0.004).Ohms; math.Abs(got.Value-52) > 1e-9 ||
+		math.Abs(got.Error-0.624) > 1e-9 || math.Abs(got.Gain-0.52) > 1e-9 {
+		t.Errorf("%+v", got)
+	}
+}
+
 // Truth stays within the band: readings of a made-up meter with a gain anywhere
 // in its share, the same for both braid readings, and each off by up to a last
 // place besides. The errors are bounds, so that no trial may fall outside; 95 %
@@ -574,6 +615,27 @@ func TestMethodsMeet(t *testing.T) {
 	b.From, b.Best, b.To = 5, 12, 15
 	if s, err := (Cable{}).Meet([]Stretch{a, b}); err != nil || s.From != 10 || s.To != 15 || s.Best != 12 {
 		t.Errorf("%+v, %v", s, err)
+	}
+	for _, touching := range [][2]float64{{30, 40}, {2, 10}} {
+		b.From, b.Best, b.To = touching[0], 6, touching[1]
+		if s, err := (Cable{}).Meet([]Stretch{a, b}); err != nil || s.From != s.To {
+			t.Errorf("what touches does not meet: %+v, %v", s, err)
+		}
+	}
+	// the sharper one has the likeliest place, wherever the two lie; what only one of them knows holds
+	b.From, b.Best, b.To, b.FaultOhms = 12, 14, 38, Measured{Value: 3}
+	for _, both := range [][]Stretch{{a, b}, {b, a}} {
+		s, err := (Cable{}).Meet(both)
+		if err != nil || s.From != 12 || s.To != 30 || s.Best != 20 || s.FaultOhms.Value != 3 || s.Core != FirstCore {
+			t.Errorf("%+v, %v", s, err)
+		}
+	}
+	a.FaultOhms = Measured{Value: 2}
+	if s, _ := (Cable{}).Meet([]Stretch{a, b}); s.FaultOhms.Value != 2 {
+		t.Errorf("of two fault resistances that of the sharper holds: %+v", s)
+	}
+	if s, err := (Cable{}).Meet([]Stretch{a}); err != nil || s.Method != "a" {
+		t.Errorf("one alone: %+v, %v", s, err)
 	}
 	b.From, b.Best, b.To = 31, 35, 40
 	if _, err := (Cable{}).Meet([]Stretch{a, b}); err == nil || !strings.Contains(err.Error(), "both cannot be true") {

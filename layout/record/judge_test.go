@@ -265,6 +265,17 @@ func TestStageNames(t *testing.T) {
 	}
 }
 
+func TestStagesInWords(t *testing.T) {
+	for want, stages := range map[string][]Stage{`stage "tiled"`: {Tiled}, `stages "tiled" and "grouted"`: {Tiled,
+		Grouted},
+		`stages "covered", "tiled" and "grouted"`:             {Covered, Tiled, Grouted},
+		`stages "on spool", "covered", "tiled" and "hook-up"`: {OnSpool, Covered, Tiled, HookUp}} {
+		if got := StageWords(stages); got != want {
+			t.Errorf("%s, want %s", got, want)
+		}
+	}
+}
+
 // Whatever is read: every reading is spoken of, no figure is made up, nothing
 // is called safe.
 func TestEveryReadingIsSpokenOf(t *testing.T) {

@@ -197,8 +197,8 @@ func (f *Refit) place(m job.LaidMark, rs []layout.Run, way []plane.Point) (float
 			f.Old[m.Run-1].Pegs)
 	}
 	if m.Run > len(rs) {
-		return 0, fmt.Errorf("a mark is said to lie on run %d, but %d runs of cable %s are laid", m.Run, len(rs),
-			f.Planned.ID)
+		return 0, fmt.Errorf("a mark is said to lie on run %d, but %s of cable %s %s laid", m.Run,
+			say.Counted(len(rs), "run"), f.Planned.ID, say.Are(len(rs)))
 	}
 	run := rs[m.Run-1]
 	if m.Pegs*f.pitch() > run.Length()+f.pitch() {

@@ -24,7 +24,8 @@ func (f *Refit) take(way Way) error {
 	f.WayOut = way
 	switch n := len(f.Room.Job.Low); {
 	case way.Lift < 0 || way.Lift > f.Runs:
-		return fmt.Errorf("%d runs can't be lifted: %d runs of cable %s are laid", way.Lift, f.Runs, f.Planned.ID)
+		return fmt.Errorf("%s can't be lifted: %s of cable %s %s laid", say.Counted(way.Lift, "run"),
+			say.Counted(f.Runs, "run"), f.Planned.ID, say.Are(f.Runs))
 	case way.GiveUp < 0 || way.GiveUp > n:
 		return fmt.Errorf("there is no low-value area %d to give up: room %q has %d", way.GiveUp, f.Room.Job.Name, n)
 	}

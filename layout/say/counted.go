@@ -8,6 +8,14 @@ import (
 // Counted is a number of things in words: 1 wall, 2 walls.
 func Counted(n int, what string) string { return fmt.Sprintf("%d %s", n, Plural(n, what)) }
 
+// Are goes with a number of things: 1 wall is, 2 walls are.
+func Are(n int) string {
+	if n == 1 {
+		return "is"
+	}
+	return "are"
+}
+
 // Plural is the word for so many things: wall for one, walls, boxes.
 func Plural(n int, what string) string {
 	switch {

@@ -13,7 +13,8 @@ func TestQuantities(t *testing.T) {
 	for _, c := range []struct {
 		got, want string
 	}{
-		{Counted(1, "box"), "1 box"}, {Counted(2, "box"), "2 boxes"}, {Counted(0, "wall"), "0 walls"},
+		{Are(0), "are"}, {Are(1), "is"}, {Are(2), "are"}, {Counted(1, "box"), "1 box"}, {Counted(2, "box"), "2 boxes"},
+		{Counted(0, "wall"), "0 walls"},
 		{Plural(2, ""), ""}, {Long(60_000, metric), "60.00 m"}, {Long(15_240, us), "50.0 ft"},
 		{LongBoth(15_240, us), "50.0 ft (15.24 m)"}, {LongBoth(15_240, metric), "15.24 m (50.0 ft)"},
 		{About(60_049, metric), "60.0 m"}, {About(15_240, us), "50.0 ft"},

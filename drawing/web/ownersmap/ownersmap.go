@@ -24,8 +24,21 @@ var pageText string
 //go:embed style.css
 var styleText string
 
+//go:embed record.js
+var recordText string
+
+//go:embed fault.js
+var faultText string
+
 //go:embed script.js
-var scriptText string
+var mapText string
+
+//go:embed faultform.html
+var faultFormText string
+
+// script is the page's one: what package record does with readings, what package probe makes
+// of that on the floor and the form for it, then the map itself.
+func script() string { return recordText + faultText + mapText }
 
 // page is what the template is filled with.
 type page struct {
@@ -81,10 +94,13 @@ func Write(w io.Writer, p *layout.Plan) error {
 	if err != nil {
 		return err
 	}
+	if _, err := t.New("fault").Parse(faultFormText); err != nil {
+		return err
+	}
 	info := p.Job.Info
 	pg := page{Title: info.Title, Number: info.Number, Code: p.Code, Status: info.Status.String(),
 		Recorded: info.Status == job.AsLaid,
-		Style:    template.CSS(styleText), Script: template.JS(scriptText), Policy: policy(), Living: probe.Living(
+		Style:    template.CSS(styleText), Script: template.JS(script()), Policy: policy(), Living: probe.Living(
 			p.Job.Region(), info.Status)}
 	for _, s := range []string{info.Client, info.Site, info.Contractor} {
 		if s != "" {
@@ -114,7 +130,7 @@ func Write(w io.Writer, p *layout.Plan) error {
 			Picture: drawn, Key: key, Places: places(m),
 			Datum1: datumName(m, 0), Datum2: datumName(m, 1), Cables: cablesKept(p, &p.Rooms[i]), Photos: photosShown(p,
 				&p.Rooms[i], photos)})
-		pg.Data = append(pg.Data, tableOf(m))
+		pg.Data = append(pg.Data, tableOf(p, &p.Rooms[i], m))
 	}
 	return t.Execute(w, pg)
 }
@@ -131,7 +147,7 @@ func further(p *layout.Plan, r *layout.Room) []string {
 // policy lets the page run and style itself by its own two blocks and nothing
 // else: no text of a job can become code, and nothing is fetched.
 func policy() string {
-	return "default-src 'none'; img-src data:; style-src '" + hash(styleText) + "'; script-src '" + hash(scriptText) +
+	return "default-src 'none'; img-src data:; style-src '" + hash(styleText) + "'; script-src '" + hash(script()) +
 		"'; base-uri 'none'; form-action 'none'"
 }
 

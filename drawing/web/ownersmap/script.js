@@ -1,4 +1,3 @@
-"use strict";
 (() => {
   const inch = 25.4, foot = 304.8;
   const rooms = JSON.parse(document.getElementById("table").textContent);
@@ -276,7 +275,7 @@
     return `${feetInches(quarter)} (${Math.floor(quarter)} mm)`;
   }
   const thousandths = (mm) => Math.round(mm * 1e3) / 1e3; // so that both round to the same side
-  const running = (room, mm) => (room.inches ? `${(thousandths(mm) / foot).toFixed(1)} ft (${(thousandths(mm) / 1000).toFixed(2)} m)` : `${(thousandths(mm) / 1000).toFixed(2)} m`);
+  const running = (room, mm) => (room.inches ? `${record.rounded({ feet: true }, thousandths(mm))} (${record.rounded({}, thousandths(mm))})` : record.rounded({}, thousandths(mm)));
 
   function called(room, n) {
     let s = `${n.thing.kind} ${n.thing.name}`;
@@ -416,6 +415,8 @@
     return t.replace(/[\d.,]*\d/g, (f) => (/^\d+,\d+$/.test(f) && (/^0,/.test(f) || !/,\d{3}$/.test(f)) ? f.replace(",", ".") : f));
   }
 
+  const fault = faults({ dist, nearestOn, contains, crosses, tilePiece, runAt, length, running, parseLength, pointForComma, place: (room, p) => spotWords(room, ask(room, p)) });
+
   // --- the page ----------------------------------------------------------------
 
   function setUp(section) {
@@ -459,8 +460,10 @@
       });
     }
     // walls are lettered first, those measured from before all others
-    const order = ({ kind, el }) => (kind !== "wall" ? 2 : el.textContent.endsWith("*") ? 0 : 1);
-    letters.sort((a, b) => order(a) - order(b));
+    // and after them the ends of a stretch that was found
+    const order = ({ kind, el }) => (kind !== "wall" ? (el.classList.contains("found") ? 2 : 3) : el.textContent.endsWith("*") ? 0 : 1);
+    const sort = () => letters.sort((a, b) => order(a) - order(b));
+    sort();
     function fit(px) {
       const taken = [], walls = [];
       for (const l of letters) {
@@ -547,7 +550,7 @@
       ways.textContent = `; as the map lies now, rows go ${way(seen([-t.sin, -t.cos]))} and tiles in a row ${way(seen([t.cos, -t.sin]))}`;
     }
     window.addEventListener("resize", look);
-    window.addEventListener("beforeprint", () => fit(Infinity));
+    window.addEventListener("beforeprint", () => { for (const d of section.querySelectorAll(".reasons details")) d.open = true; fit(Infinity); });
     window.addEventListener("afterprint", look);
 
     function zoom(by, at) {
@@ -603,11 +606,77 @@
 
     function clear(words) {
       spot = null;
+      unmark();
       $(".spot").setAttribute("hidden", "");
       delete $(".answer").dataset.verdict;
       $(".verdict").textContent = words;
       $(".reasons").replaceChildren();
       $("svg.elevation").setAttribute("hidden", "");
+    }
+
+    // unmark takes a stretch off the map.
+    function unmark() {
+      for (const g of svg.querySelectorAll("g.stretch")) g.remove();
+      for (let i = letters.length - 1; i >= 0; i--) if (letters[i].el.classList.contains("found")) letters.splice(i, 1);
+    }
+
+    // mark draws a stretch: a band along the cable, a bar at its likeliest place, dashes along
+    // the runs it could be taken for, and the tiles over it.
+    function mark(f) {
+      unmark();
+      const g = make("g", { class: "stretch" }), points = (line) => line.map(([x, y]) => `${x},${-y}`).join(" ");
+      const draw = (name, attrs) => g.append(make(name, attrs));
+      const wide = Math.max(24, 0.6 * f.cable.spacing), scale = Math.max(1, drawn[2] / 3000, drawn[3] / 3000);
+      for (const t of f.tiles) draw("polygon", { class: "over", points: points(tilePiece(room, t)) });
+      for (const n of f.neighbours) draw("polyline", { class: "mistaken", points: points(n.line), "stroke-width": wide });
+      draw("polyline", { class: "band", points: points(f.line), "stroke-width": wide });
+      const t = f.thing, leg = nearest(t.line, f.best).leg, a = t.line[leg], b = t.line[leg + 1], n = dist(a, b);
+      const across = [-(b[1] - a[1]) / n * 60 * scale, (b[0] - a[0]) / n * 60 * scale], [x, y] = f.best;
+      draw("polyline", { class: "bar", points: points([[x + across[0], y + across[1]], [x - across[0], y - across[1]]]), "stroke-width": 16 * scale });
+      svg.querySelector("g.spot").before(g);
+      for (const [name, p] of [["LIKELIEST", f.best], ["FROM", f.line[0]], ["TO", f.line[f.line.length - 1]]]) {
+        const at = [p[0], -p[1]], text = make("text", { class: "tag found", "font-size": 52 * scale }, name);
+        g.append(text);
+        letters.push({ el: text, kind: "tag", size: 52 * scale, at, mark: at, off: [26 * scale, 0] });
+      }
+      sort();
+      look();
+    }
+
+    // showFault writes where a fault must lie, and by what, and draws it.
+    function showFault(f) {
+      clear("");
+      for (const e of section.querySelectorAll(".error")) e.textContent = "";
+      const all = fault.facts(room, f), box = $(".answer");
+      box.dataset.verdict = "FAULT";
+      box.scrollTop = 0;
+      $(".verdict").textContent = `FAULT: ${all[0][1]}`;
+      const p = (words, name = "p") => { const e = document.createElement(name); e.textContent = words; return e; };
+      const titled = ([about, words]) => `${about[0].toUpperCase()}${about.slice(1)}: ${words}`;
+      const told = (...abouts) => all.slice(1).filter(([about]) => abouts.includes(about)).map((x) => p(titled(x)));
+      const why = document.createElement("details"), list = document.createElement("ol");
+      why.append(p("By what, and what is taken for granted", "summary"), ...told("by", "plan", "assumed"));
+      list.append(...fault.cautions(room, f).map((c) => p(`${c[0].toUpperCase()}${c.slice(1)}.`, "li")));
+      list.className = "cautions";
+      $(".reasons").replaceChildren(measuredOut(f), ...told("where", "core", "fault", "tile", "beside"), list, why);
+      mark(f);
+      reveal(f.best);
+      const top = box.getBoundingClientRect().top;
+      if (getComputedStyle(box).position !== "sticky" && (top < 0 || top > 0.7 * window.innerHeight)) section.scrollIntoView();
+    }
+
+    // measuredOut is the table that finds a stretch on the floor, from the two walls that
+    // drawings measure from.
+    function measuredOut(f) {
+      const table = document.createElement("table"), s = f.stretch, walls = room.datums.map((i) => room.walls[i]);
+      const row = (name, cells) => { const tr = table.insertRow(); cells.forEach((c, i) => { const e = document.createElement(i && name === "td" ? "td" : "th"); e.scope = name === "td" ? "row" : "col"; if (e.tagName === "TD") e.removeAttribute("scope"); e.textContent = c; tr.append(e); }); };
+      row("th", ["", "along cable", ...walls.map((w) => `from wall ${w.letter}`)]);
+      const far = (w, q) => { const d = fromWall(w, q); return `${d < 0 ? "-" : ""}${length(room, Math.abs(d))}`; };
+      for (const [name, along, q] of [["From", s.from, f.line[0]], ["Likeliest", s.best, f.best], ["To", s.to, f.line[f.line.length - 1]]]) {
+        row("td", [name, running(room, along), ...walls.map((w) => far(w, q))]);
+      }
+      table.className = "out";
+      return table;
     }
 
     const make = (name, attrs, text) => {
@@ -649,6 +718,7 @@
     function point(a, where, touched) {
       const p = a.spot;
       spot = p;
+      unmark();
       for (const e of section.querySelectorAll(".error")) e.textContent = "";
       write(a, where, touched);
       const g = $(".spot"), x = p[0], y = -p[1];
@@ -805,10 +875,12 @@
       });
     }
     $("[data-print]").addEventListener("click", () => window.print());
+    fault.setUp(section, room, { show: showFault, refuse,
+      stale: () => { if ($(".answer").dataset.verdict === "FAULT") clear("The readings were changed: ask for the stretch again."); } });
     nameAll();
     look();
     tell();
-    return { show, showTouched, look, turnTo };
+    return { show, showTouched, look, turnTo, showFault };
   }
 
   const sections = [...document.querySelectorAll("section.room")];
@@ -822,5 +894,5 @@
   }
 
   // for tests: the page's own answers as data
-  window.floorMap = { rooms, ask, askTile, askWall, under, facts, tileFact, headline, reckoning, brief, spotWords, pieceWords, offWalls, parseLength, views };
+  window.floorMap = { rooms, ask, askTile, askWall, under, facts, tileFact, headline, reckoning, brief, spotWords, pieceWords, offWalls, parseLength, views, fault, record };
 })();

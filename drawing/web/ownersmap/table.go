@@ -1,8 +1,10 @@
 package ownersmap
 
 import (
+	"oxturn/layout"
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
+	"oxturn/layout/record"
 )
 
 // A table is one room as the script reads it: the same figures, to the last
@@ -22,6 +24,70 @@ type table struct {
 	OfWalls  []string     `json:"ofWalls"` // what to be careful about in a wall
 	Stands   []stand      `json:"stands"`
 	Tiles    *tiles       `json:"tiles"`
+	NoTiles  string       `json:"noTiles"`
+	Rests    string       `json:"rests"`
+	Cables   []cable      `json:"cables"`
+	Cores    []insulation `json:"cores"`
+}
+
+// A cable is what is known of one whose fault is to be found. Its ohms and capacitance are those
+// when whole; null: not known.
+type cable struct {
+	Name    string  `json:"name"`
+	Length  float64 `json:"length"`
+	Return  bool    `json:"return"` // a lead comes back from its end: it has one conductor
+	Lead    float64 `json:"lead"`
+	Feet    bool    `json:"feet"`
+	Spacing float64 `json:"spacing"`
+	Ohms    *known  `json:"ohms"`
+	Farads  *known  `json:"farads"`
+}
+
+// known is a figure with what it rests on.
+type known struct {
+	measured
+	From string `json:"from"`
+}
+
+// measured is a figure as package record has it.
+type measured struct {
+	Value float64 `json:"value"`
+	Error float64 `json:"error"`
+	Gain  float64 `json:"gain"`
+}
+
+// insulation is that of a cable's cores, with the velocity factor it gives.
+type insulation struct {
+	Name string `json:"name"`
+	measured
+}
+
+// recordedShare is what a recorded reading may be off where nothing is said of its meter.
+const recordedShare = 0.01
+
+func cablesOf(p *layout.Plan, r *layout.Room) (out []cable) {
+	for i := range r.Cables {
+		c := &r.Cables[i]
+		k := probe.KnownOf(c, p.Job.Units, recordedShare)
+		x := cable{Name: c.ID, Length: k.Length, Return: k.Ends.Return(), Lead: k.Lead, Feet: k.Feet,
+			Spacing: c.Spacing}
+		if k.OhmsFrom != "" {
+			x.Ohms = &known{measured(k.Ohms), k.OhmsFrom}
+		}
+		if k.FaradsFrom != "" {
+			x.Farads = &known{measured(k.Farads), k.FaradsFrom}
+		}
+		out = append(out, x)
+	}
+	return out
+}
+
+func coresKnown() (out []insulation) {
+	for _, name := range record.Insulations() {
+		m, _ := record.VelocityOf(name)
+		out = append(out, insulation{name, measured(m)})
+	}
+	return out
 }
 
 type stand struct {
@@ -75,8 +141,9 @@ type tiles struct {
 	Rows   [][2]int   `json:"rows"`
 }
 
-func tableOf(m *probe.Map) table {
-	t := table{Room: m.Room, Inches: m.Units == plane.Inches, NoReason: m.NoReason, Outline: pairs(m.Outline),
+func tableOf(p *layout.Plan, r *layout.Room, m *probe.Map) table {
+	t := table{NoTiles: m.NoTiles, Rests: m.Rests(), Cables: cablesOf(p, r), Cores: coresKnown(), Room: m.Room,
+		Inches: m.Units == plane.Inches, NoReason: m.NoReason, Outline: pairs(m.Outline),
 		Stands: []stand{}, RiseSaid: m.RiseWords(), OfWalls: m.WallCautions()}
 	for _, w := range m.Walls {
 		t.Walls = append(t.Walls, wall{w.Letter, pair(w.A), pair(w.B), pair(w.In)})
