@@ -29,7 +29,8 @@ var Poche = Grey(0.15)
 // Lightness returns how light c is on a grey printer, 0 black to 1 white, by
 // the luma weights of ITU-R BT.601.
 func (c Colour) Lightness() float64 {
-	return (0.299*float64(c.R) + 0.587*float64(c.G) + 0.114*float64(c.B)) / brightest
+	const red, green, blue = 0.299, 0.587, 0.114
+	return (red*float64(c.R) + green*float64(c.G) + blue*float64(c.B)) / brightest
 }
 
 // Filled returns a pointer to c, for Path.Fill.

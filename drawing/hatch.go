@@ -125,21 +125,32 @@ func hatchDots(rings [][]Pt, p Pattern, box Box) []Seg {
 // slant degrees is the slope of a hatch of lines.
 const slant = 45
 
+// How far lines, rows and dots of hatches stand apart, mm.
+const (
+	openStep     = 3.0
+	closeStep    = 1.5
+	tileStep     = 2.5 // of pairs of lines
+	tilePair     = 0.7 // from one of a pair to the other
+	grainStep    = 1.2
+	mortarStep   = 1.4
+	concreteStep = 2.4
+)
+
 // lines returns the lines of p that cover box, unclipped.
 func (p Pattern) lines(box Box) [][]Pt {
 	switch p {
 	case HatchFixture, HatchUndecided:
-		return parallels(box, slant, 3, 0)
+		return parallels(box, slant, openStep, 0)
 	case HatchJoint:
-		return parallels(box, -slant, 3, 0)
+		return parallels(box, -slant, openStep, 0)
 	case HatchFixing:
-		return append(parallels(box, slant, 1.5, 0), parallels(box, -slant, 1.5, 0)...)
+		return append(parallels(box, slant, closeStep, 0), parallels(box, -slant, closeStep, 0)...)
 	case HatchRise:
-		return parallels(box, 90, 1.5, 0)
+		return parallels(box, 90, closeStep, 0)
 	case HatchTile:
-		return append(parallels(box, slant, 2.5, 0), parallels(box, slant, 2.5, 0.7)...)
+		return append(parallels(box, slant, tileStep, 0), parallels(box, slant, tileStep, tilePair)...)
 	case HatchWood:
-		return rows(box, 1.2, grain)
+		return rows(box, grainStep, grain)
 	case HatchInsulation:
 		return rows(box, 3, zigzag)
 	case HatchBoard:
@@ -159,9 +170,9 @@ func (p Pattern) dots(box Box) []Pt {
 	case HatchUnheated:
 		return staggered(box, unheatedStep, 0)
 	case HatchMortar:
-		return staggered(box, 1.4, rowScatter)
+		return staggered(box, mortarStep, rowScatter)
 	case HatchConcrete:
-		return staggered(box, 2.4, rowScatter)
+		return staggered(box, concreteStep, rowScatter)
 	}
 	return nil
 }

@@ -43,13 +43,21 @@ func staggered(box Box, step, jitter float64) []Pt {
 // scatter returns a number from -1/2 to 1/2 that looks random and depends on
 // its arguments alone: the finisher of a 64-bit hash over the three.
 func scatter(i, j, k int) float64 {
-	h := uint64(uint32(i))<<32 ^ uint64(uint32(j)) ^ uint64(k)*0x9E3779B97F4A7C15
-	h ^= h >> 33
-	h *= 0xff51afd7ed558ccd
-	h ^= h >> 33
-	h *= 0xc4ceb9fe1a85ec53
-	h ^= h >> 33
-	return float64(h>>11)/(1<<53) - 0.5
+	const (
+		golden   = 0x9E3779B97F4A7C15 // 2^64 over the golden ratio
+		first    = 0xff51afd7ed558ccd // multipliers and shift of the finalizer of MurmurHash3, 128 bits (public domain)
+		second   = 0xc4ceb9fe1a85ec53
+		shift    = 33
+		word     = 64
+		fraction = 53 // bits of a float64
+	)
+	h := uint64(uint32(i))<<(word/2) ^ uint64(uint32(j)) ^ uint64(k)*golden
+	h ^= h >> shift
+	h *= first
+	h ^= h >> shift
+	h *= second
+	h ^= h >> shift
+	return float64(h>>(word-fraction))/(1<<fraction) - 0.5
 }
 
 // rows returns one line a row of the given height, its points from shape.
@@ -68,8 +76,9 @@ func rows(box Box, height float64, shape func(row int, x0, x1 float64) []Pt) [][
 // zigzag is one row of insulation: up and down by 2.6 mm in 1.5.
 func zigzag(_ int, x0, x1 float64) []Pt {
 	var pts []Pt
-	steps(x0, x1, 1.5, func(k int) {
-		pts = append(pts, Pt{X: float64(k) * 1.5, Y: 0.2 + 2.6*float64(k&1)})
+	const step, up = 1.5, 2.6
+	steps(x0, x1, step, func(k int) {
+		pts = append(pts, Pt{X: float64(k) * step, Y: 0.2 + up*float64(k&1)})
 	})
 	return pts
 }
@@ -101,13 +110,13 @@ func dashes(box Box) [][]Pt {
 
 // stones returns the triangles that tell concrete from mortar.
 func stones(box Box) [][]Pt {
-	const step = 5
+	const step, stray, radius, third = 5, 0.6, 0.8, 120
 	var lines [][]Pt
-	for _, c := range staggered(box.Grow(2), step, 0.6) {
+	for _, c := range staggered(box.Grow(2), step, stray) {
 		turn := 180 * scatter(int(c.X*100), int(c.Y*100), 5)
 		var t []Pt
 		for k := range 4 {
-			t = append(t, c.Add(Turned(Pt{X: 0.8, Y: 0}, turn+120*float64(k))))
+			t = append(t, c.Add(Turned(Pt{X: radius, Y: 0}, turn+third*float64(k))))
 		}
 		lines = append(lines, t)
 	}

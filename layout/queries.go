@@ -72,13 +72,18 @@ func (p *Plan) LoadOf(room string) *Load {
 	return nil
 }
 
+const (
+	riseInches = 6
+	riseMetric = 150
+)
+
 // RiseHalf is how far to either side of a lead rise nothing is nailed or screwed
 // into wall or floor, mm: 6 in, in a metric job 150 mm (common practice).
 func RiseHalf(u plane.Units) float64 {
 	if u == plane.Inches {
-		return 6 * plane.Inch
+		return riseInches * plane.Inch
 	}
-	return 150
+	return riseMetric
 }
 
 // RiseDepth is how far into the room the floor before a lead rise belongs to it,

@@ -116,6 +116,14 @@ func (r *Room) LeadFloor() (plane.Region, error) {
 	return r.Floor.Less(all)
 }
 
+// Beside a doorway and a flange, mm: a place sure to be inside, and what is kept beyond the flange's own
+// clearance; and in how many sides a circle is taken.
+const (
+	inside       = 5
+	beyondFlange = 100
+	circleSides  = 32
+)
+
 // Avoid is floor where a cable's end should not lie: doorways with the sweep
 // of their doors, flanges, and showers that are warmed.
 func (r *Room) Avoid() []plane.Region {
@@ -127,7 +135,7 @@ func (r *Room) Avoid() []plane.Region {
 		w := r.Job.Walls[o.Wall].Segment
 		a, b := w.At(o.From), w.At(o.To)
 		in := b.Sub(a).Left()
-		if !r.Floor.Contains(a.Lerp(b, 0.5).Add(in.Unit().Mul(5))) {
+		if !r.Floor.Contains(a.Lerp(b, 0.5).Add(in.Unit().Mul(inside))) {
 			in = in.Mul(-1)
 		}
 		out = append(out, plane.FromRing(plane.Ring{a, b, b.Add(in), a.Add(in)}))
@@ -137,7 +145,8 @@ func (r *Room) Avoid() []plane.Region {
 			out = append(out, plane.FromRing(f.Outline))
 		}
 		if f.Flange != nil {
-			out = append(out, plane.FromRing(plane.Circle(f.Flange.Centre, f.Flange.Radius+f.Flange.Clear+100, 32)))
+			reach := f.Flange.Radius + f.Flange.Clear + beyondFlange
+			out = append(out, plane.FromRing(plane.Circle(f.Flange.Centre, reach, circleSides)))
 		}
 	}
 	return out

@@ -54,13 +54,21 @@ func joinTurnLegs(rs []Run) []Run {
 	return out
 }
 
+// Of a turn: the cosine of two runs that go to and fro, and the most pegs of its link; and the sine
+// above which two runs do not lie side by side.
+const (
+	backAgain = -0.99
+	turnPegs  = 6
+	askew     = 0.05
+)
+
 // turnBack reports whether b is the short link of a turn from a back along c.
 func turnBack(a, b, c Run) bool {
 	if b.Leg != a.Leg+1 || c.Leg != b.Leg+1 {
 		return false
 	}
 	u, v := a.To.Sub(a.From).Unit(), c.To.Sub(c.From).Unit()
-	return u.Dot(v) < -0.99 && b.Length() < math.Min(a.Length(), c.Length())-SamePeg && b.Pegs <= 6
+	return u.Dot(v) < backAgain && b.Length() < math.Min(a.Length(), c.Length())-SamePeg && b.Pegs <= turnPegs
 }
 
 // Length is the run from end to end, mm.
@@ -70,18 +78,25 @@ func (r Run) Length() float64 { return r.From.Dist(r.To) }
 // when they do not.
 func gapToNext(a, b Run, pitch float64) int {
 	u := a.To.Sub(a.From).Unit()
-	if v := b.To.Sub(b.From).Unit(); math.Abs(u.Cross(v)) > 0.05 {
+	if v := b.To.Sub(b.From).Unit(); math.Abs(u.Cross(v)) > askew {
 		return 0
 	}
 	return int(math.Round(math.Abs(u.Cross(b.From.Sub(a.From))) / pitch))
 }
 
-var compassNames = [...]string{"east", "north-east", "north", "north-west", "west", "south-west", "south", "south-east"}
+const eighths = 8
+
+var compassNames = [eighths]string{"east", "north-east", "north", "north-west", "west", "south-west", "south",
+	"south-east"}
 
 // compass names the direction of d to the nearest eighth.
 func compass(d plane.Point) string {
-	k := int(math.Round(plane.Atan2(d.Y, d.X)/(math.Pi/4))+8) % 8
-	return compassNames[k]
+	return compassNames[eighth(d)]
+}
+
+// eighth is the direction of d in eighths of a turn from east, counter-clockwise.
+func eighth(d plane.Point) int {
+	return (int(math.Round(plane.Atan2(d.Y, d.X)/(2*math.Pi/eighths))) + eighths) % eighths
 }
 
 // Marks finds the quarter, half and three-quarter marks of a cable.

@@ -43,8 +43,7 @@ var sheetSides = [...]string{"right", "top right", "top", "top left", "left", "b
 // SideOfSheet names the side of the sheet that a direction leads to, to the
 // nearest eighth.
 func SideOfSheet(d plane.Point) string {
-	k := int(math.Round(plane.Atan2(d.Y, d.X)/(math.Pi/4))+8) % 8
-	return sheetSides[k] + " of the sheet"
+	return sheetSides[eighth(d)] + " of the sheet"
 }
 
 // Along names the wall that a direction runs along: of those within a degree

@@ -11,15 +11,16 @@ import (
 // North is a plain arrow with an N at its head, 15 mm long, its middle at at.
 // degrees is where north lies, clockwise from the sheet's up.
 func North(at drawing.Pt, degrees float64) []drawing.Item {
+	const tipUp, tailDown, headHalf, headLong, letterUp = 5, 7.5, 1.5, 4.5, 7.2 // mm
 	up := drawing.Turned(drawing.Pt{Y: -1}, -degrees)
-	tip, tail, wing := at.Add(up.Mul(5)), at.Sub(up.Mul(7.5)), side(up).Mul(1.5)
-	head := tip.Sub(up.Mul(4.5))
+	tip, tail, wing := at.Add(up.Mul(tipUp)), at.Sub(up.Mul(tailDown)), side(up).Mul(headHalf)
+	head := tip.Sub(up.Mul(headLong))
 	shaft := stroked(drawing.LayerMarks, drawing.MediumLine(), tail, head)
 	point := solid(drawing.LayerMarks, drawing.Black, tip, head.Add(wing), head.Sub(wing))
 	shaft.Title, point.Title = "north", "north"
 	return []drawing.Item{
 		shaft, point,
-		letters(drawing.LayerMarks, at.Add(up.Mul(7.2)), "N"),
+		letters(drawing.LayerMarks, at.Add(up.Mul(letterUp)), "N"),
 	}
 }
 

@@ -160,5 +160,5 @@ func checksums(dir string, names []string) error {
 		}
 		fmt.Fprintf(&b, "%x  %s\n", sha256.Sum256(data), n)
 	}
-	return os.WriteFile(filepath.Join(dir, "SHA256SUMS"), []byte(b.String()), 0o666)
+	return os.WriteFile(filepath.Join(dir, "SHA256SUMS"), []byte(b.String()), fileMode)
 }

@@ -51,7 +51,7 @@ func buildEngine() (page.Engine, error) {
 		"wasm_exec.js")); err != nil {
 		return e, fmt.Errorf("this Go lacks its script for browsers: %w", err)
 	}
-	if err := os.MkdirAll(engineFolder, 0o777); err != nil {
+	if err := os.MkdirAll(engineFolder, folderMode); err != nil {
 		return e, err
 	}
 	program := filepath.Join(engineFolder, "engine.wasm")
@@ -67,7 +67,7 @@ func buildEngine() (page.Engine, error) {
 		return e, err
 	}
 	for name, data := range map[string][]byte{"engine.wasm.gz": e.Packed, "wasm_exec.js": e.Support} {
-		if err := os.WriteFile(filepath.Join(engineFolder, name), data, 0o666); err != nil {
+		if err := os.WriteFile(filepath.Join(engineFolder, name), data, fileMode); err != nil {
 			return e, err
 		}
 	}

@@ -49,16 +49,22 @@ func onePage(e page.Engine, name string) error {
 	if err != nil {
 		return err
 	}
-	if err := os.WriteFile(name, data, 0o666); err != nil {
+	if err := os.WriteFile(name, data, fileMode); err != nil {
 		return err
 	}
 	fmt.Printf("%s: %.1f MB; open it in a browser\n", name, float64(len(data))/1e6)
 	return nil
 }
 
+// What is made may be read and written by whom the system's mask lets.
+const (
+	fileMode   = 0o666
+	folderMode = 0o777
+)
+
 // all makes the archives, the page in both forms and the checksums of them.
 func all(e page.Engine, dir string) error {
-	if err := os.MkdirAll(dir, 0o777); err != nil {
+	if err := os.MkdirAll(dir, folderMode); err != nil {
 		return err
 	}
 	if err := onePage(e, filepath.Join(dir, "oxturn.html")); err != nil {

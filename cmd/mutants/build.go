@@ -11,6 +11,9 @@ import (
 	"strings"
 )
 
+// ownFile is the mode of files that only this run reads.
+const ownFile = 0o600
+
 //go:embed switch.go.txt
 var buildSwitches string
 
@@ -46,7 +49,7 @@ func (b *binary) compile(files map[string][]byte) error {
 	put := func(path string, text []byte) error {
 		to := filepath.Join(b.dir, strconv.Itoa(len(overlay.Replace))+".go")
 		overlay.Replace[path] = to
-		return os.WriteFile(to, text, 0o600)
+		return os.WriteFile(to, text, ownFile)
 	}
 	for path, text := range files {
 		if err := put(path, text); err != nil {
@@ -62,7 +65,7 @@ func (b *binary) compile(files map[string][]byte) error {
 		return err
 	}
 	name := filepath.Join(b.dir, "overlay.json")
-	if err := os.WriteFile(name, list, 0o600); err != nil {
+	if err := os.WriteFile(name, list, ownFile); err != nil {
 		return err
 	}
 	_, err = goCommand("test", "-c", "-vet=off", "-overlay", name, "-o", b.path, b.pkg.ImportPath)

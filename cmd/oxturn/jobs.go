@@ -137,7 +137,7 @@ func distinct(names []string) []string {
 // isCatalogue reports whether a file has cables and nothing else of a job.
 func isCatalogue(name string) bool {
 	info, err := os.Stat(name)
-	if err != nil || !info.Mode().IsRegular() || info.Size() > 1<<20 {
+	if err != nil || !info.Mode().IsRegular() || info.Size() > 1<<mebibyte {
 		return false
 	}
 	data, err := readFile(name)

@@ -192,22 +192,30 @@ func starterWith(file, kind, units string, more map[string]any) []byte {
 	return b.Bytes()
 }
 
+// What starter cables are made for, and what they give; invented, as common practice has it.
+const (
+	volts120, volts230, volts240 = 120, 230, 240
+	wattsPerMetre                = 12
+	wattsPer10ft                 = 37
+	starter230, starter240       = "X230", "X240"
+)
+
 // starterCables are invented, about 3.6 W/ft (12 W/m): a catalogue in steps
 // that leave every usual room a fit.
 func starterCables(kind, units string) []starterCable {
 	var out []starterCable
 	if units == "mm" {
 		for _, m := range []int{12, 16, 20, 26, 34, 44, 58, 75, 98} {
-			out = append(out, labelled("X230", "m", "4 m", m, 230, 12*m))
+			out = append(out, labelled(starter230, "m", "4 m", m, volts230, wattsPerMetre*m))
 		}
 		return out
 	}
-	volts := 240
+	volts := volts240
 	if kind == "bath" {
-		volts = 120
+		volts = volts120
 	}
 	for _, ft := range []int{40, 52, 64, 80, 100, 130, 170, 220, 270, 320} {
-		out = append(out, labelled(fmt.Sprintf("X%d", volts), "ft", "12 ft", ft, volts, ft*37/10))
+		out = append(out, labelled(fmt.Sprintf("X%d", volts), "ft", "12 ft", ft, volts, ft*wattsPer10ft/10))
 	}
 	return out
 }

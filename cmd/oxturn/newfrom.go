@@ -194,7 +194,7 @@ func draftCables(kind, units string) []starterCable {
 	out := starterCables(kind, units)
 	if units == "mm" {
 		for _, m := range []int{130, 170, 220} {
-			out = append(out, labelled("X230", "m", "4 m", m, 230, 12*m))
+			out = append(out, labelled(starter230, "m", "4 m", m, volts230, wattsPerMetre*m))
 		}
 		return out
 	}
@@ -202,7 +202,7 @@ func draftCables(kind, units string) []starterCable {
 		return out // 120 V carries no more on one circuit
 	}
 	for _, ft := range []int{430, 560, 720} {
-		out = append(out, labelled("X240", "ft", "12 ft", ft, 240, ft*37/10))
+		out = append(out, labelled(starter240, "ft", "12 ft", ft, volts240, ft*wattsPer10ft/10))
 	}
 	return out
 }
@@ -210,7 +210,7 @@ func draftCables(kind, units string) []starterCable {
 // oneLineEach keeps comments comments: no name out of a file begins a line of its own.
 func oneLineEach(comments string) string {
 	return strings.Map(func(r rune) rune {
-		if r != '\n' && r != '\t' && (r < 0x20 || r == 0x7f) {
+		if r != '\n' && r != '\t' && (r < ' ' || r == '\x7f') {
 			return ' '
 		}
 		return r

@@ -118,7 +118,7 @@ func readAll(r io.Reader, name string) ([]byte, error) {
 		limit = pdfLimit
 	}
 	if len(data) > limit {
-		return nil, fmt.Errorf("%s is larger than %d MiB; that is no job file", name, limit>>20)
+		return nil, fmt.Errorf("%s is larger than %d MiB; that is no job file", name, limit>>mebibyte)
 	}
 	return data, nil
 }

@@ -20,10 +20,16 @@ func main() {
 	os.Exit(code)
 }
 
+// freely is the memory up to which garbage may lie.
+const freely = 128 << mebibyte
+
+// mebibyte is by how many bits bytes are shifted to be counted in MiB.
+const mebibyte = 20
+
 // spendMemory has the collector of garbage work less, where nobody asked otherwise.
 func spendMemory() {
 	spend.Memory()
 	if os.Getenv("GOMEMLIMIT") == "" {
-		debug.SetMemoryLimit(128 << 20) // but from there on sparingly
+		debug.SetMemoryLimit(freely) // but from there on sparingly
 	}
 }

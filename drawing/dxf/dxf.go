@@ -194,11 +194,11 @@ func plain(words string) string {
 	var b strings.Builder
 	for _, r := range words {
 		switch {
-		case r < ' ' || r == 0x7f:
+		case r < ' ' || r == '\x7f':
 			b.WriteByte(' ')
-		case r > '~' && r <= 0xffff:
+		case r > '~' && r <= '\uffff':
 			fmt.Fprintf(&b, `\U+%04X`, r)
-		case r > 0xffff:
+		case r > '\uffff':
 			b.WriteByte('?')
 		default:
 			b.WriteRune(r)

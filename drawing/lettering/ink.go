@@ -165,7 +165,7 @@ func (k *Ink) under(b drawing.Box, l, except *Label) (cost float64, ok bool) {
 	if !ok {
 		return 0, false
 	}
-	near := b.Grow(0.4)
+	near := b.Grow(lineWhite)
 	var hit []int // each straight line is paid for once
 	cells(near, func(c cellKey) {
 		for _, s := range k.lines[c] {
@@ -238,9 +238,16 @@ func price(as Kind) float64 {
 	return 0
 }
 
+// White round lettering, mm: to a line it stands by, to one it would stand over, and of marks to what leads by them.
+const (
+	lineWhite = 0.4
+	overWhite = 0.2
+	markWhite = 0.3
+)
+
 // covered reports whether lettering in b stands over a line or a hatch.
 func (k *Ink) covered(b drawing.Box) bool {
-	near, found := b.Grow(0.2), false
+	near, found := b.Grow(overWhite), false
 	cells(near, func(c cellKey) {
 		for _, s := range k.lines[c] {
 			found = found || s.owner == nil && near.Touches(s.a, s.b)
@@ -263,7 +270,7 @@ func (k *Ink) along(pts []drawing.Pt, l, except *Label) (cost float64, ok bool) 
 				switch {
 				case p.owner == nil:
 					ok = ok && !throughMark(p.box, pts[0], a, b)
-				case p.owner != l && p.owner != except && p.box.Grow(0.3).Touches(a, b):
+				case p.owner != l && p.owner != except && p.box.Grow(markWhite).Touches(a, b):
 					ok = false
 				}
 			}
@@ -296,7 +303,7 @@ func (k *Ink) BesideMarks(a, b drawing.Pt) [][]drawing.Pt {
 	for _, m := range marks {
 		var left [][]drawing.Pt
 		for _, l := range pieces {
-			p, q, ok := m.Grow(0.3).Clip(l[0], l[1])
+			p, q, ok := m.Grow(markWhite).Clip(l[0], l[1])
 			if !ok {
 				left = append(left, l)
 				continue

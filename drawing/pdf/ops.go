@@ -166,7 +166,7 @@ func clean(s string) string {
 		switch {
 		case unicode.IsControl(r):
 			return ' '
-		case r > 0xFFFF:
+		case r > '\uffff':
 			return unicode.ReplacementChar
 		}
 		return r

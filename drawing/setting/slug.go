@@ -31,4 +31,4 @@ func Slug(s string) string {
 }
 
 // latinAccent reports whether a mark is one that Latin letters carry.
-func latinAccent(r rune) bool { return r >= 0x300 && r <= 0x36f }
+func latinAccent(r rune) bool { return r >= '\u0300' && r <= '\u036f' }

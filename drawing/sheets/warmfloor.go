@@ -156,7 +156,7 @@ func (m warmFloor) steps() []float64 {
 // celsius turns a temperature in the sheet's degrees back.
 func (m warmFloor) celsius(t float64) float64 {
 	if m.fig.Units == plane.Inches {
-		return (t - 32) / say.Fahrenheits
+		return (t - say.Freezing) / say.Fahrenheits
 	}
 	return t
 }

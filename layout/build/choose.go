@@ -325,6 +325,13 @@ func off(mean, asked float64, set []job.Cable, zones []plane.Region) float64 {
 	return worst
 }
 
+// Shares of the heated floor up to which a zone gets no cable of its own: none at all, and none but where it
+// goes with the largest on one supply.
+const (
+	tooSmall  = 0.05
+	wantsPair = 0.25
+)
+
 // served are the zones that want a cable of their own, the largest first: not
 // those that are small beside the floor, nor those too small for any cable the
 // job has, which stay without one.
@@ -333,7 +340,7 @@ func served(r *layout.Room, j *job.Job) []plane.Region {
 	zones := slices.SortedFunc(slices.Values(r.Zones), large)
 	for i, z := range zones {
 		share := z.Area() / r.Heated.Area()
-		if i > 0 && (share <= 0.05 || !shortEnough(j, z) || share <= 0.25 && !paired(j, zones[0], z)) {
+		if i > 0 && (share <= tooSmall || !shortEnough(j, z) || share <= wantsPair && !paired(j, zones[0], z)) {
 			return zones[:i]
 		}
 	}

@@ -14,13 +14,15 @@ import (
 	"oxturn/layout/takeoff"
 )
 
+const metricShift = 25
+
 // shiftBy is by how much a room is taken as measured wrongly, mm: 1 in, in a job printed
 // in mm 25 mm.
 func shiftBy(j *job.Job) float64 {
 	if j.Printed() == plane.Inches {
 		return plane.Inch
 	}
-	return 25
+	return metricShift
 }
 
 // countedRooms is up to how many rooms a job's quantities are taken off again

@@ -183,7 +183,7 @@ func (f *file) entry(kind, title, words string, when func()) {
 func escaped(s string) string {
 	s = strings.NewReplacer(`\`, `\\`, ";", `\;`, ",", `\,`, "\r\n", `\n`, "\n", `\n`, "\r", `\n`).Replace(s)
 	return strings.Map(func(r rune) rune {
-		if r < ' ' && r != '\t' || r == 0x7f || r == utf8.RuneError {
+		if r < ' ' && r != '\t' || r == '\x7f' || r == utf8.RuneError {
 			return -1
 		}
 		return r

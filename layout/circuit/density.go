@@ -41,5 +41,6 @@ func Local(wattsPerMetre, before, after float64) (float64, error) {
 	case math.IsInf(after, 1):
 		after = before
 	}
-	return wattsPerMetre * 2000 / (before + after), nil
+	const metre = 1000 // mm
+	return wattsPerMetre * 2 * metre / (before + after), nil
 }

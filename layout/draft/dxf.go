@@ -59,9 +59,9 @@ func readDXF(data []byte) (*dxf, *Error) {
 			section = groups[n].value
 		case g.code == 0 && g.value == "ENDSEC":
 			section = ""
-		case section == "HEADER" && g.code == 9:
+		case section == "HEADER" && g.code == codeVariable:
 			variable = g.value
-		case section == "HEADER" && variable == "$INSUNITS" && g.code == 70:
+		case section == "HEADER" && variable == "$INSUNITS" && g.code == codeWhole:
 			d.insunits, _ = strconv.Atoi(g.value)
 		case section == "ENTITIES" && g.code == 0:
 			for n < len(groups) && groups[n].code != 0 {
@@ -146,15 +146,29 @@ func (e *entity) text(code int) string {
 	return ""
 }
 
-// onPaper reports whether it belongs to a sheet and not to what is drawn.
-func (e *entity) onPaper() bool { return e.text(67) == "1" }
+// What group codes stand for (DXF reference, group codes by number).
+const (
+	codeLayer    = 8
+	codeVariable = 9 // its name, in the header
+	codeX        = 10
+	codeY        = 20
+	codeRadius   = 40
+	codeBulge    = 42
+	codeFrom     = 50 // degrees
+	codeTo       = 51
+	codePaper    = 67
+	codeWhole    = 70 // flags, or the units of the header
+)
 
-func (e *entity) flag(bit int) bool { return int(e.num(70))&bit != 0 }
+// onPaper reports whether it belongs to a sheet and not to what is drawn.
+func (e *entity) onPaper() bool { return e.text(codePaper) == "1" }
+
+func (e *entity) flag(bit int) bool { return int(e.num(codeWhole))&bit != 0 }
 
 // entity reads what may be a wall or a thing in a room.
 func (d *dxf) entity(g group, groups []group) *Error {
 	e := &entity{groups: groups}
-	s := shape{layer: e.text(8), at: g.line}
+	s := shape{layer: e.text(codeLayer), at: g.line}
 	switch {
 	case e.onPaper():
 		return nil
@@ -163,13 +177,13 @@ func (d *dxf) entity(g group, groups []group) *Error {
 		corners := lightVertices(e)
 		s.line, s.knots = vertices(corners, s.closed), knotsOf(corners, s.closed)
 	case g.value == "LINE":
-		s.line = plane.Ring{plane.Pt(e.num(10), e.num(20)), plane.Pt(e.num(11), e.num(21))}
+		s.line = plane.Ring{plane.Pt(e.num(codeX), e.num(codeY)), plane.Pt(e.num(codeX+1), e.num(codeY+1))}
 		s.knots = []knot{{at: s.line[0]}, {at: s.line[1]}}
 	case g.value == "CIRCLE":
-		s.line, s.radius, s.closed = plane.Ring{plane.Pt(e.num(10), e.num(20))}, e.num(40), true
+		s.line, s.radius, s.closed = plane.Ring{plane.Pt(e.num(codeX), e.num(codeY))}, e.num(codeRadius), true
 	case g.value == "ARC":
-		from, to := plane.Radians(e.num(50)), plane.Radians(e.num(51))
-		s.line = arc(plane.Pt(e.num(10), e.num(20)), e.num(40), from, to)
+		from, to := plane.Radians(e.num(codeFrom)), plane.Radians(e.num(codeTo))
+		s.line = arc(plane.Pt(e.num(codeX), e.num(codeY)), e.num(codeRadius), from, to)
 		s.knots = knotsOf([]vertex{{s.line[0], plane.Tan(turnOf(from, to) / 4)}, {at: s.line[len(s.line)-1]}}, false)
 	default:
 		d.unread[shortened(g.value)]++
@@ -191,10 +205,10 @@ type vertex struct {
 func lightVertices(e *entity) (out []vertex) {
 	for _, g := range e.groups {
 		switch g.code {
-		case 10:
+		case codeX:
 			out = append(out, vertex{at: plane.Pt(e.float(g), 0)})
-		case 20, 42:
-			if n := len(out); n > 0 && g.code == 20 {
+		case codeY, codeBulge:
+			if n := len(out); n > 0 && g.code == codeY {
 				out[n-1].at.Y = e.float(g)
 			} else if n > 0 {
 				out[n-1].bulge = e.float(g)

@@ -38,7 +38,7 @@ func (w *writer) line(format string, args ...any) { fmt.Fprintf(&w.b, format+"\n
 // length writes a length as a bare number: whole millimetres, or sixteenths of an inch.
 func (w *writer) length(v float64) string {
 	if w.units == plane.Inches {
-		return strconv.FormatFloat(math.Round(v/plane.Inch*16)/16, 'f', -1, 64)
+		return strconv.FormatFloat(math.Round(v/plane.Inch*plane.Sixteenths)/plane.Sixteenths, 'f', -1, 64)
 	}
 	return strconv.FormatFloat(math.Round(v), 'f', -1, 64)
 }

@@ -39,6 +39,10 @@ func CharacteristicDimension(area, exposed float64) float64 {
 	return math.Min(mostDimension, area/(exposed/2))
 }
 
+// wellInsulated is the factor of B' for a slab whose equivalent thickness is not less than that (ISO 13370,
+// well-insulated floors).
+const wellInsulated = 0.457
+
 // Transmittance returns the U-value in W/(m² K) of a slab on ground, room air
 // to outside air in the year's mean, for a floor of the given resistance in
 // m²K/W from its surface to the slab's lower face (ISO 13370, slab on ground).
@@ -46,7 +50,7 @@ func (s Soil) Transmittance(floor float64) float64 {
 	k, b := s.Conductivity, s.Dimension
 	d := wallThickness + k*(resistanceDown+floor+resistanceOutside) // equivalent thickness, m
 	if d >= b {
-		return k / (0.457*b + d)
+		return k / (wellInsulated*b + d)
 	}
 	return 2 * k / (math.Pi*b + d) * math.Log(math.Pi*b/d+1)
 }

@@ -55,7 +55,13 @@ func (s Section) WarmUp(hours float64) (Curve, error) {
 // timeStep returns the step in seconds to take after t seconds: fine while the
 // curve is steep, coarser as it flattens. At a fortieth of the time passed,
 // halving it changes no time by more than a few seconds.
-func timeStep(t float64) float64 { return math.Min(300, math.Max(1, t/40)) }
+func timeStep(t float64) float64 { return math.Min(longestStep, math.Max(1, t/stepsPassed)) }
+
+// The longest step in seconds, and how many of the next size the time passed has.
+const (
+	longestStep = 300
+	stepsPassed = 40
+)
 
 // TimeTo returns the seconds until the mean of the surface has risen by that
 // many K from the start; ok is false when the curve does not get there.
@@ -211,6 +217,12 @@ func (c *column) linear(step, upper float64) {
 	}
 }
 
+// Time is said in steps of ten minutes, from so many hours on in whole ones.
+const (
+	tenMinutes = 10
+	inHours    = 6
+)
+
 // FormatTime writes seconds as a reader says them: "35 min", "1 h 50 min",
 // "11 h". Ten minutes is the step above an hour, for no floor is known better.
 func FormatTime(seconds float64) string {
@@ -218,8 +230,8 @@ func FormatTime(seconds float64) string {
 	switch {
 	case minutes < 60:
 		return fmt.Sprintf("%d min", minutes)
-	case minutes < 6*60:
-		minutes = (minutes + 5) / 10 * 10
+	case minutes < inHours*60:
+		minutes = (minutes + tenMinutes/2) / tenMinutes * tenMinutes
 		if minutes%60 == 0 {
 			return fmt.Sprintf("%d h", minutes/60)
 		}

@@ -344,7 +344,7 @@ func (r *Room) moveAlong(t table, ring plane.Ring, depth float64, wall int) stri
 func (rd *reader) typedLength(mm float64) string {
 	switch rd.units {
 	case plane.Inches:
-		return strconv.FormatFloat(math.Round(mm/plane.Inch*16)/16, 'f', -1, 64)
+		return strconv.FormatFloat(math.Round(mm/plane.Inch*plane.Sixteenths)/plane.Sixteenths, 'f', -1, 64)
 	case plane.Millimetres:
 		return say.TrimFigure(mm)
 	}

@@ -86,14 +86,21 @@ func (m measureUnit) span(low, high float64, u plane.Units) string {
 	return brief(a) + " to " + brief(b) + " " + unit
 }
 
+// From where figures round to three digits and to two before the point, and how near a whole one is written as that.
+const (
+	threeDigits = 99.5
+	twoDigits   = 9.95
+	asWhole     = 0.05
+)
+
 // brief writes a figure to two or three digits, whole ones from ten on.
 func brief(v float64) string {
 	switch a := math.Abs(v); {
-	case a >= 99.5:
+	case a >= threeDigits:
 		return fmt.Sprintf("%.0f", v)
-	case a >= 9.95 && math.Abs(v-math.Round(v)) < 0.05:
+	case a >= twoDigits && math.Abs(v-math.Round(v)) < asWhole:
 		return fmt.Sprintf("%.0f", v)
-	case a >= 9.95:
+	case a >= twoDigits:
 		return fmt.Sprintf("%.1f", v)
 	}
 	two, _ := strconv.ParseFloat(fmt.Sprintf("%.2g", v), 64) // never fails

@@ -215,7 +215,13 @@ func allowedGap(t table, legs []leg) float64 {
 
 // AllowedMiss is by how much taped walls may miss their start, mm, for their length
 // altogether, where the job does not say.
-func AllowedMiss(around float64) float64 { return math.Min(around/200, 50) }
+func AllowedMiss(around float64) float64 { return math.Min(around/missShare, missMost) }
+
+// Of the way round, and at most, mm (common practice of taping).
+const (
+	missShare = 200
+	missMost  = 50
+)
 
 // adjust spreads the gap over all corners in proportion to the length taped so
 // far: the compass rule of surveying (N. Bowditch). The walls then close.
@@ -235,12 +241,15 @@ func (r *Room) reportGap(t table, legs []leg, gap plane.Point, allowed float64) 
 		r.Name, t.length(c.Gap), Wind(c.Bearing), say.Angle(c.Bearing), 1/c.Share, t.length(allowed))
 }
 
+// wallLeftOut: a gap of more than this part of the way round is a wall's length.
+const wallLeftOut = 20
+
 // gapHint looks for a wall left out and for one mistaken: walls along the gap
 // are the only ones that can explain it alone.
 func gapHint(t table, legs []leg, gap plane.Point) string {
 	back := gap.Mul(-1)
 	missing := fmt.Sprintf("\"%s %s\"", Wind(bearingOf(back)), plainLength(t, gap.Norm()))
-	if gap.Norm() > around(legs)/20 && len(legs) < 4 {
+	if gap.Norm() > around(legs)/wallLeftOut && len(legs) < 4 {
 		return "is the last wall missing? add " + missing
 	}
 	var suspects []string

@@ -21,9 +21,12 @@ func exact(v float64) *big.Rat {
 	return r
 }
 
+// halfCents are in a unit of money.
+const halfCents = 200
+
 // rounded is a sum of so many units, halves away from nothing.
 func rounded(units *big.Rat) Cents {
-	r := new(big.Rat).Mul(units, big.NewRat(200, 1))
+	r := new(big.Rat).Mul(units, big.NewRat(halfCents, 1))
 	half := new(big.Int).Quo(r.Num(), r.Denom()) // towards nothing
 	n := half.Int64()
 	if n < 0 {

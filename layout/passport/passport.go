@@ -173,12 +173,13 @@ const checkWord = "check "
 // checkOf is CRC-16/ARC over the text without blanks and line ends, so that what a
 // phone makes of those does no harm.
 func checkOf(text string) string {
+	const byteBits, polynomial = 8, 0xA001 // x^16 + x^15 + x^2 + 1, its bits turned round
 	crc := uint16(0)
 	for _, b := range []byte(strings.Join(strings.Fields(text), "")) {
 		crc ^= uint16(b)
-		for range 8 {
+		for range byteBits {
 			if crc&1 != 0 {
-				crc = crc>>1 ^ 0xA001
+				crc = crc>>1 ^ polynomial
 			} else {
 				crc >>= 1
 			}

@@ -14,6 +14,7 @@ type segment struct {
 }
 
 const (
+	mark        = 0xff // before every marker
 	startOfScan = 0xda
 	app1        = 0xe1
 	comment     = 0xfe
@@ -22,9 +23,9 @@ const (
 // segments returns those before the picture itself.
 func segments(data []byte) (out []segment) {
 	from := 2
-	for at := from; at+4 <= len(data) && data[at] == 0xff; {
+	for at := from; at+4 <= len(data) && data[at] == mark; {
 		marker, n := data[at+1], int(binary.BigEndian.Uint16(data[at+2:]))
-		if marker == 0xff { // a fill byte
+		if marker == mark { // a fill byte
 			at++
 			continue
 		}
@@ -73,7 +74,7 @@ func readExif(tiff []byte) exif {
 	}
 	t := tiffData{tiff, order}
 	main := t.directory(order.Uint32(tiff[4:]))
-	if v := t.number(main[tagOrientation]); v >= 1 && v <= 8 {
+	if v := t.number(main[tagOrientation]); v >= uint32(upright) && v <= uint32(turnedLeft) {
 		out.turn = orientation(v)
 	}
 	own := t.directory(t.number(main[tagExif]))

@@ -47,6 +47,14 @@ func Rectify(p *Picture, f *Fit, bounds plane.Rect, edge int) (r *Rectified, ok 
 // camera keeps no stairs.
 const perPixel = 2
 
+// A place between pixels is counted in 256ths each way, a colour between four in 65536ths.
+const (
+	partBits   = 8
+	parts      = 1 << partBits
+	colourBits = 2 * partBits
+	opaque     = 0xff
+)
+
 // sample sets a pixel to the mean of some places of the floor in it.
 func (f *Fit) sample(to []byte, src *image.RGBA, bounds plane.Rect, mm float64, x, y int) {
 	wide, high := float64(src.Rect.Dx())/float64(f.size.X), float64(src.Rect.Dy())/float64(f.size.Y)
@@ -57,27 +65,27 @@ func (f *Fit) sample(to []byte, src *image.RGBA, bounds plane.Rect, mm float64, 
 		at, ok := f.Image(plane.Pt(bounds.Min.X+float64(fx*mm), bounds.Max.Y-float64(fy*mm)))
 		if !ok || !f.Holds(at) {
 			for i := range sum {
-				sum[i] += edgeWhite << 16
+				sum[i] += edgeWhite << colourBits
 			}
 			continue
 		}
 		between(&sum, src, at.X*wide-0.5, at.Y*high-0.5)
 	}
 	for i := range sum {
-		to[i] = byte((sum[i]/(perPixel*perPixel) + 1<<15) >> 16)
+		to[i] = byte((sum[i]/(perPixel*perPixel) + 1<<(colourBits-1)) >> colourBits)
 	}
-	to[3] = 0xff
+	to[3] = opaque
 }
 
 // between adds the colour between four pixels, in 65536ths, from its place in 256ths: whole
 // numbers, so that every machine has the same.
 func between(sum *[3]int, src *image.RGBA, x, y float64) {
-	fx, fy := int(math.Floor(x*256)), int(math.Floor(y*256))
-	x0, y0, ax, ay := fx>>8, fy>>8, fx&255, fy&255
+	fx, fy := int(math.Floor(x*parts)), int(math.Floor(y*parts))
+	x0, y0, ax, ay := fx>>partBits, fy>>partBits, fx&(parts-1), fy&(parts-1)
 	w, h := src.Rect.Dx(), src.Rect.Dy()
 	for k := range 4 {
 		px, py := min(max(x0+k&1, 0), w-1), min(max(y0+k>>1, 0), h-1)
-		wx, wy := 256-ax, 256-ay
+		wx, wy := parts-ax, parts-ay
 		if k&1 == 1 {
 			wx = ax
 		}

@@ -16,8 +16,16 @@ type orientation int
 
 const upright orientation = 1
 
+// Those from here on lie on their side, width and height exchanged.
+const (
+	mirroredLeft orientation = iota + 5
+	turnedRight
+	mirroredRight
+	turnedLeft
+)
+
 // sideways reports whether width and height are exchanged.
-func (o orientation) sideways() bool { return o >= 5 }
+func (o orientation) sideways() bool { return o >= mirroredLeft }
 
 // stored returns where a pixel of the upright picture, w by h, is stored.
 func (o orientation) stored(x, y, w, h int) (int, int) {
@@ -28,13 +36,13 @@ func (o orientation) stored(x, y, w, h int) (int, int) {
 		return w - 1 - x, h - 1 - y
 	case 4:
 		return x, h - 1 - y
-	case 5:
+	case mirroredLeft:
 		return y, x
-	case 6:
+	case turnedRight:
 		return y, w - 1 - x
-	case 7:
+	case mirroredRight:
 		return h - 1 - y, w - 1 - x
-	case 8:
+	case turnedLeft:
 		return h - 1 - y, x
 	}
 	return x, y
@@ -102,9 +110,12 @@ func (p *Picture) Small(place bool) ([]byte, error) {
 	return noted(small, p.note(place))
 }
 
+// longestComment is what a segment of a JPEG holds, two bytes of length with it, in round figures.
+const longestComment = 0xfff0
+
 // noted puts a comment into a JPEG, in the place of any that it has.
 func noted(data []byte, text string) ([]byte, error) {
-	if len(data) < 4 || len(text) > 0xfff0 {
+	if len(data) < 4 || len(text) > longestComment {
 		return nil, errors.New("no JPEG to put a comment into")
 	}
 	out := append([]byte{0xff, 0xd8, 0xff, comment}, binary.BigEndian.AppendUint16(nil, uint16(len(text)+2))...)
@@ -151,7 +162,7 @@ func meanOf(to []byte, src *image.RGBA, turn orientation, box image.Rectangle, w
 	for i := range sum {
 		to[i] = byte((sum[i] + n/2) / n)
 	}
-	to[3] = 0xff
+	to[3] = opaque
 }
 
 // rgba returns a picture over white, from its own corner.

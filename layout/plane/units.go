@@ -49,6 +49,12 @@ func FormatLength(mm float64, u Units) string {
 	return strconv.FormatFloat(math.Round(mm)+0, 'f', 0, 64)
 }
 
+// Sixteenths of an inch are what lengths are written to where a tape has them.
+const (
+	Sixteenths     = 16
+	footSixteenths = 12 * Sixteenths
+)
+
 // FormatFeetInches writes mm as feet, inches and a reduced fraction to the
 // nearest sixteenth, for instance 9'-4 1/2".
 func FormatFeetInches(mm float64) string {
@@ -57,16 +63,16 @@ func FormatFeetInches(mm float64) string {
 		sign, mm = "-", -mm
 	}
 	// half a sixteenth of slack against 96.00000000000001 in is in the rounding
-	n := int64(math.Round(mm / Inch * 16))
+	n := int64(math.Round(mm / Inch * Sixteenths))
 	if n == 0 {
 		sign = ""
 	}
-	feet, rest := n/192, n%192
-	whole, num := rest/16, rest%16
+	feet, rest := n/footSixteenths, n%footSixteenths
+	whole, num := rest/Sixteenths, rest%Sixteenths
 	if num == 0 {
 		return fmt.Sprintf("%s%d'-%d\"", sign, feet, whole)
 	}
-	den := int64(16)
+	den := int64(Sixteenths)
 	for num%2 == 0 {
 		num, den = num/2, den/2
 	}

@@ -146,6 +146,9 @@ func legsInside(legs []plane.Segment, zone *rim, slack float64) bool {
 	return true
 }
 
+// besideEnds is how far beside an edge's ends a leg is looked at, mm.
+const besideEnds = 20
+
 // stationsBy returns the places along leg l, as shares of it, where it may be
 // farthest outside an edge that it meets: its ends, beside the edge's ends,
 // and every 10 mm between.
@@ -156,7 +159,7 @@ func stationsBy(l, e plane.Segment) []float64 {
 	}
 	u := l.B.Sub(l.A).Unit()
 	a, b := e.A.Sub(l.A).Dot(u), e.B.Sub(l.A).Dot(u)
-	from, to := math.Max(0, math.Min(a, b)-20), math.Min(n, math.Max(a, b)+20)
+	from, to := math.Max(0, math.Min(a, b)-besideEnds), math.Min(n, math.Max(a, b)+besideEnds)
 	out := []float64{0, 1, math.Max(0, math.Min(n, a)) / n, math.Max(0, math.Min(n, b)) / n}
 	for d := from; d < to; d += 10 {
 		out = append(out, d/n)

@@ -64,7 +64,7 @@ func alongside(walls []plane.Segment, a float64) float64 {
 	for _, w := range walls {
 		d := math.Abs(wallAngle(w) - a)
 		d = math.Min(d, math.Pi/2-d)
-		n += float64(w.Length() * w.Length() / 1000 * math.Max(0, 1-d/0.05))
+		n += float64(w.Length() * w.Length() / 1000 * math.Max(0, 1-d/alongTurn))
 	}
 	return n
 }
@@ -76,6 +76,14 @@ type face struct {
 	up     bool // the zone lies on the side of greater coordinates
 }
 
+// What counts as along a line of pegs, radians; how far inside a clearance line pegs begin, and how far
+// before a line something still lies on it, mm.
+const (
+	alongTurn = 0.05
+	hair      = 0.05
+	onFace    = 0.3
+)
+
 // sameLeftOver is how little two offsets' floors left over differ, mm², by rounding alone.
 const sameLeftOver = 1e-6
 
@@ -85,9 +93,9 @@ func shift(zones []plane.Region, l Lattice, v bool) float64 {
 	faces := facesOf(zones, l, v)
 	best, least := 0.0, math.Inf(1)
 	for _, f := range faces {
-		at := f.at + 0.05
+		at := f.at + hair
 		if !f.up {
-			at = f.at - 0.05
+			at = f.at - hair
 		}
 		if c := leftOver(faces, at, l.Pitch); c < least-sameLeftOver {
 			best, least = at, c
@@ -106,7 +114,7 @@ func leftOver(faces []face, offset, pitch float64) float64 {
 		if !f.up {
 			d = -d
 		}
-		d -= float64(math.Floor((d+0.3)/pitch) * pitch)
+		d -= float64(math.Floor((d+onFace)/pitch) * pitch)
 		n += f.length * d * d / pitch
 	}
 	return n
@@ -135,7 +143,7 @@ func faceOf(e plane.Segment, angle float64, v bool) (face, bool) {
 		a, b = plane.Pt(-a.Y, a.X), plane.Pt(-b.Y, b.X)
 	}
 	d := b.Sub(a)
-	if math.Abs(d.Y) > 0.05*math.Abs(d.X) {
+	if math.Abs(d.Y) > alongTurn*math.Abs(d.X) {
 		return face{}, false
 	}
 	f := face{length: math.Abs(d.X), up: d.X > 0}

@@ -98,7 +98,7 @@ func (f *field) mark(rings []plane.Ring, half float64) {
 			}
 			f.cells++
 			f.open[y*f.words+x/wordBits] |= 1 << (x % wordBits)
-			if (x+7*y)%25 == 0 && math.Sqrt(float64(depth[i]))-0.5 >= 1.5*f.spacing/f.cell {
+			if (x+sampleShift*y)%samples == 0 && math.Sqrt(float64(depth[i]))-0.5 >= discSpacings*f.spacing/f.cell {
 				f.deep = append(f.deep, plane.Pt(float64(x), float64(y)))
 			}
 		}
@@ -381,13 +381,21 @@ func (l *leg) squaredTo(p plane.Point) float64 {
 	return float64(dx*dx) + float64(dy*dy)
 }
 
+// Density is sampled in discs of so many ideal spacings, about every 25th cell, by a step from row to
+// row that lays them out like a knight's moves.
+const (
+	discSpacings = 1.5
+	samples      = 25
+	sampleShift  = 7
+)
+
 // uneven is the coefficient of variation of the length of cable in discs of
 // 1.5 ideal spacings that lie wholly in the zone.
 func (f *field) uneven(legs []leg) float64 {
 	if len(f.deep) < 2 {
 		return 0
 	}
-	r := 1.5 * f.spacing / f.cell
+	r := discSpacings * f.spacing / f.cell
 	dens := make([]float64, len(f.deep))
 	for _, l := range legs {
 		from, to := f.samplesBy(l.y0-r, l.y1+r)

@@ -253,6 +253,13 @@ func (r *room) halves(g *grid, region plane.Region, y, gap int) (under, over pla
 	return under, over
 }
 
+// What a cut costs beside a metre of its edge: for each e-fold that spacings differ by, and for the share of
+// a part that lies apart from its largest piece (by trial).
+const (
+	unlikeCost = 40
+	piecesCost = 200
+)
+
 // cutCost judges a cut: unequal spacing, floor in pieces, long leads.
 func (r *room) cutCost(a, b plane.Region, la, lb float64) float64 {
 	if a.Empty() || b.Empty() {
@@ -262,9 +269,9 @@ func (r *room) cutCost(a, b plane.Region, la, lb float64) float64 {
 	if math.IsInf(sa, 1) || math.IsInf(sb, 1) {
 		return math.Inf(1)
 	}
-	cost := 40 * math.Abs(math.Log(sa/sb))
+	cost := unlikeCost * math.Abs(math.Log(sa/sb))
 	for _, reg := range []plane.Region{a, b} {
-		cost += float64(200 * (1 - largest(reg)/reg.Area()))
+		cost += float64(piecesCost * (1 - largest(reg)/reg.Area()))
 		cost += reg.Perimeter() / 1000
 		lead := r.leadTo(reg)
 		if math.IsInf(lead, 1) {

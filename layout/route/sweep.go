@@ -401,8 +401,9 @@ func (s *state) same(t *state) bool {
 
 // hash tells most different states apart (FNV-1a).
 func (s *state) hash() uint32 {
-	h := uint32(2166136261)
-	mix := func(v uint32) { h = (h ^ v) * 16777619 }
+	const offsetBasis, prime = 2166136261, 16777619 // of 32 bits
+	h := uint32(offsetBasis)
+	mix := func(v uint32) { h = (h ^ v) * prime }
 	mix(uint32(s.flags))
 	for i := range s.n {
 		mix(uint32(uint16(s.pos[i])) | uint32(uint8(s.mate[i]))<<16)

@@ -133,14 +133,14 @@ func (w *way) bracket() {
 	}
 	switch {
 	case n == 0:
-		w.gap = s * 0.95
+		w.gap = s * closerFar
 		return
 	case w.gaveUp(n, s):
 		w.nudges++
-		w.gap = s * 0.985
+		w.gap = s * closer
 		return
 	case w.lost > 0: // its length says nothing of the gap
-		w.gap = s * 0.95
+		w.gap = s * closerFar
 		return
 	case n < w.length:
 		w.tooWide = math.Min(w.tooWide, s)
@@ -148,18 +148,31 @@ func (w *way) bracket() {
 		w.enough = math.Max(w.enough, s)
 	}
 	if n >= w.length && w.best == nil { // long enough, but none of its plans is sound
-		w.gap = s * 0.985
+		w.gap = s * closer
 		return
 	}
-	least := 0.93
+	least := closerMost
 	if w.best == nil { // far off yet
-		least = 0.85
+		least = closerBlind
 	}
-	w.gap = s * math.Max(least, math.Min(1.07, (n-w.laid)/((w.length-w.laid)*1.01)))
+	w.gap = s * math.Max(least, math.Min(widerMost, (n-w.laid)/((w.length-w.laid)*overLong)))
 	if w.gap <= w.enough || w.gap >= w.tooWide {
-		w.gap = math.Max(0.95*s, math.Min(1.05*s, (w.enough+w.tooWide)/2))
+		w.gap = math.Max((1-halving)*s, math.Min((1+halving)*s, (w.enough+w.tooWide)/2))
 	}
 }
+
+// By what a gap is multiplied from try to try, all chosen by trial on the rooms of the tests.
+const (
+	closer      = 0.985 // where a plan was lost, or none was sound
+	closerFar   = 0.95  // where there was none, or one that says nothing
+	closerMost  = 0.93  // at least, by the length that a plan came to
+	closerBlind = 0.85  // the same while none was long enough
+	widerMost   = 1.07  // at most
+	overLong    = 1.01  // how much longer than the cable a plan is aimed at
+	halving     = 0.05  // how far from the last gap the middle of the bracket is taken
+	bracketed   = 0.03  // pegs between a gap that is enough and one that is not: nothing more to gain
+	likelyShort = 0.92  // of the likely length, what a plan falls short of that has lost its way
+)
 
 // lostShare is the share of the cable below which a plan has lost itself in one corner of the
 // floor, and mostLost how often in a row it may where rings make every gap dear.
@@ -177,7 +190,7 @@ const mostNudges = 2
 // gap may do, and says more about the length.
 func (w *way) gaveUp(n, s float64) bool {
 	likely := (w.length - w.laid) * w.field.spacing / w.sweep.rule.pitch / s
-	return w.nudges < mostNudges && n-w.laid < 0.92*likely && n < w.length
+	return w.nudges < mostNudges && n-w.laid < likelyShort*likely && n < w.length
 }
 
 // rounds is how many gaps the way is tried with. Rings fill what a gap leaves cold, so
@@ -192,7 +205,7 @@ func (w *way) rounds() int {
 // settled reports whether more bracketing would gain nothing.
 func (w *way) settled() bool {
 	return w.tries >= w.rounds()+w.nudges || w.annexes && w.lost >= mostLost || w.spent() || w.sweep.out() ||
-		w.tooWide-w.enough < 0.03 || w.laying() < stopScore
+		w.tooWide-w.enough < bracketed || w.laying() < stopScore
 }
 
 // laying is that of the best candidate, infinite for none.

@@ -156,8 +156,11 @@ func Difference(kelvin float64, u plane.Units) string {
 // Fahrenheits go into 1 K.
 const Fahrenheits = 1.8
 
+// Freezing is 0 °C in °F.
+const Freezing = 32
+
 // Fahrenheit turns °C into °F.
-func Fahrenheit(celsius float64) float64 { return float64(celsius*Fahrenheits) + 32 }
+func Fahrenheit(celsius float64) float64 { return float64(celsius*Fahrenheits) + Freezing }
 
 // Celsius returns a temperature in °C that is given in °F.
-func Celsius(fahrenheit float64) float64 { return (fahrenheit - 32) / Fahrenheits }
+func Celsius(fahrenheit float64) float64 { return (fahrenheit - Freezing) / Fahrenheits }

@@ -121,7 +121,7 @@ func Literal(typed string) string {
 		case r == '"' || r == '\\':
 			b.WriteByte('\\')
 			b.WriteRune(r)
-		case r < ' ' || r == 0x7f:
+		case r < ' ' || r == '\x7f':
 			fmt.Fprintf(&b, `\u%04X`, r)
 		default:
 			b.WriteRune(r)
