@@ -658,11 +658,29 @@
       why.append(p("By what, and what is taken for granted", "summary"), ...told("by", "plan", "assumed"));
       list.append(...fault.cautions(room, f).map((c) => p(`${c[0].toUpperCase()}${c.slice(1)}.`, "li")));
       list.className = "cautions";
-      $(".reasons").replaceChildren(measuredOut(f), ...told("where", "core", "fault", "tile", "beside"), list, why);
+      $(".reasons").replaceChildren(measuredOut(f), keyTo(f), ...told("where", "core", "fault", "tile", "beside"), list, why);
       mark(f);
       reveal(f.best);
       const top = box.getBoundingClientRect().top;
       if (getComputedStyle(box).position !== "sticky" && (top < 0 || top > 0.7 * window.innerHeight)) section.scrollIntoView();
+    }
+
+    // keyTo explains what is drawn of a stretch, and nothing else.
+    function keyTo(f) {
+      const ul = document.createElement("ul");
+      ul.className = "key";
+      const say = (shown, name, attrs, words) => {
+        if (!shown) return;
+        const li = document.createElement("li"), sample = make("svg", { class: "sample", viewBox: "0 0 120 60", "aria-hidden": "true" }), g = make("g", { class: "stretch" });
+        g.append(make(name, attrs));
+        sample.append(g);
+        li.append(sample, words);
+        ul.append(li);
+      };
+      say(true, "polyline", { class: "band", points: "5,30 115,30", "stroke-width": 30 }, "the fault lies under here");
+      say(f.neighbours.length, "polyline", { class: "mistaken", points: "5,30 115,30", "stroke-width": 30 }, "another run: could be taken for it");
+      say(f.tiles.length, "polygon", { class: "over", points: "20,8 100,8 100,52 20,52" }, "tile over it");
+      return ul;
     }
 
     // measuredOut is the table that finds a stretch on the floor, from the two walls that
