@@ -187,10 +187,10 @@ func (t Table) widths(ty *Typesetter, w float64) []float64 {
 			want += wants[i]
 		}
 	}
-	left := w - Sum(ws)
+	left := w - sum(ws)
 	switch {
 	case left < 0:
-		return scaled(ws, w/Sum(ws))
+		return scaled(ws, w/sum(ws))
 	case want > left:
 		return t.fewestLines(ty, ws, wants, left)
 	}
@@ -200,9 +200,9 @@ func (t Table) widths(ty *Typesetter, w float64) []float64 {
 // fewestLines shares out what is left among columns that want more: by what they want, alike, or
 // all they want to all but one.
 func (t Table) fewestLines(ty *Typesetter, ws, wants []float64, left float64) []float64 {
-	ways := [][]float64{scaled(wants, left/Sum(wants)), shared(wants, left)}
+	ways := [][]float64{scaled(wants, left/sum(wants)), shared(wants, left)}
 	for i, want := range wants {
-		if others := Sum(wants) - want; want > 0 && others < left {
+		if others := sum(wants) - want; want > 0 && others < left {
 			way := slices.Clone(wants)
 			way[i] = left - others
 			ways = append(ways, way)
@@ -244,7 +244,7 @@ func (t Table) spread(ws, wants []float64, over float64) []float64 {
 		}
 	}
 	if base == 0 {
-		return scaled(ws, 1+over/Sum(ws))
+		return scaled(ws, 1+over/sum(ws))
 	}
 	for i, c := range t.Cols {
 		if c.Wraps {
@@ -293,7 +293,7 @@ func (t Table) rowLines(ty *Typesetter, r []Cell, ws []float64) int {
 	cells, under := t.cellsAndUnder(r)
 	n := t.cellLines(ty, cells, ws)
 	if under.Text != "" {
-		n += ty.Lines(under.face(), under.Text, t.size().height, Sum(ws)-underIn-Pad)
+		n += ty.Lines(under.face(), under.Text, t.size().height, sum(ws)-underIn-Pad)
 	}
 	return n
 }
@@ -322,7 +322,7 @@ func (t Table) rowsHeight(ty *Typesetter, r []Cell, ws []float64) float64 {
 }
 
 func (t Table) top(ty *Typesetter, ws []float64) float64 {
-	h := ty.HeadingHeight(t.Head, Sum(ws))
+	h := ty.HeadingHeight(t.Head, sum(ws))
 	if n := t.headLines(ty, ws); n > 0 {
 		h += t.size().row + float64(n-1)*t.size().leading
 	}
@@ -443,7 +443,7 @@ func (t Table) setRow(pg *Page, at drawing.Pt, r []Cell, ws []float64) {
 	cells, under := t.cellsAndUnder(r)
 	if under.Text != "" {
 		y := at.Y + t.size().first + float64(t.cellLines(pg.Ty, cells, ws))*t.size().leading
-		for k, l := range pg.Ty.WrapIn(under.face(), under.Text, t.size().height, Sum(ws)-underIn-Pad) {
+		for k, l := range pg.Ty.WrapIn(under.face(), under.Text, t.size().height, sum(ws)-underIn-Pad) {
 			pg.WriteIn(under.face(), drawing.Pt{X: at.X + underIn, Y: y + float64(k)*t.size().leading}, l,
 				t.size().height, drawing.Start)
 		}
@@ -467,8 +467,8 @@ func (t Table) setRow(pg *Page, at drawing.Pt, r []Cell, ws []float64) {
 	}
 }
 
-// Sum adds up.
-func Sum(vs []float64) float64 {
+// sum adds up.
+func sum(vs []float64) float64 {
 	n := 0.0
 	for _, v := range vs {
 		n += v

@@ -185,7 +185,7 @@ func TestWidths(t *testing.T) {
 			Row("Membrane", "0.2", "-")}}
 	for _, w := range []float64{55, 70, 120} {
 		ws := tab.widths(NewTypesetter(), w)
-		if math.Abs(Sum(ws)-w) > 1e-6 {
+		if math.Abs(sum(ws)-w) > 1e-6 {
 			t.Errorf("%.0f wide: columns of %.1f", w, ws)
 		}
 		if need := fonts.Width(fonts.Lettering, "Membrane", Note) + 2*Pad; ws[0] < need {

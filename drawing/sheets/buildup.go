@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -76,12 +75,11 @@ func (s section) bottom() float64 { return s.layers[len(s.layers)-1].bottom() }
 func sectionOf(p *layout.Plan) section {
 	s := section{holds: -1, wide: sectionWide, pitch: p.Job.Membrane.Pitch, spacing: 90, diameter: heat.DefaultDiameter}
 	ty, fig := setting.NewTypesetter(), p.Job.Figures()
-	mm, in := printed(p.Job.BuildUp)
 	numbers := onSmall(p) // the rest is in the table close by
 	for i, l := range p.Job.BuildUp {
 		name := strconv.Itoa(i + 1)
 		if !numbers {
-			name += "  " + shortened(ty, layerName(l), 48) + ", " + fig.ThicknessOf(mm[i], in[i])
+			name += "  " + shortened(ty, layerName(l), 48) + ", " + fig.Thickness(l.Thickness)
 		}
 		s.names = append(s.names, name)
 		top := 0.0
@@ -381,57 +379,23 @@ func (s section) drawHeights(v *floorplan.View) {
 	if carried, n := overSubfloor(layers); carried > 0 && n < len(layers) {
 		draw(8, carried, s.layers[n].top, "height over the subfloor")
 	}
-	whole := thickness(layers)
-	if !v.Fig.Both {
-		whole = setting.Sum(ownPrinted(v))
-	}
-	draw(18, whole, s.bottom(), "whole height")
+	draw(18, thickness(layers), s.bottom(), "whole height")
 }
 
-// printed returns the thicknesses of layers in mm as they are printed in
-// millimetres, to a tenth, and in inches: rounded so that those over the
-// subfloor add up to their rounded sum, which doors have to clear.
-func printed(layers []job.Layer) (mm, in []float64) {
-	exact := make([]float64, len(layers))
-	for i, l := range layers {
-		exact[i] = l.Thickness
-	}
-	_, n := overSubfloor(layers)
-	both := func(step float64) []float64 {
-		out := roundedToSum(exact[:n], step)
-		for _, t := range exact[n:] {
-			out = append(out, say.Rounded(t, step))
+// addsUp reports whether layers over the subfloor add up as they are printed, each rounded on
+// its own, in tenths of a millimetre and in sixteenths of an inch.
+func addsUp(layers []job.Layer) bool {
+	whole, n := overSubfloor(layers)
+	for _, step := range []float64{say.Tenth, say.Sixteenth} {
+		steps := -math.Round(whole / step)
+		for _, l := range layers[:n] {
+			steps += math.Round(l.Thickness / step)
 		}
-		return out
+		if steps != 0 {
+			return false
+		}
 	}
-	return both(0.1), both(say.Sixteenth)
-}
-
-// ownPrinted is printed in the sheet's own units.
-func ownPrinted(v *floorplan.View) []float64 {
-	mm, in := printed(v.Plan.Job.BuildUp)
-	if v.Fig.Units == plane.Inches {
-		return in
-	}
-	return mm
-}
-
-// roundedToSum rounds figures to whole steps that add up to their rounded sum:
-// those that lack least to the next step are rounded up.
-func roundedToSum(figures []float64, step float64) []float64 {
-	const even = 1e-6 // of a step: what is off by the arithmetic alone
-	out, order := make([]float64, len(figures)), make([]int, len(figures))
-	lack := say.Rounded(setting.Sum(figures), step) / step
-	for i, v := range figures {
-		whole := math.Floor(v/step + even)
-		out[i], order[i] = whole*step, i
-		lack -= whole
-	}
-	slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(figures[b]-out[b], figures[a]-out[a]) })
-	for _, i := range order[:min(int(math.Round(lack)), len(order))] {
-		out[i] += step
-	}
-	return out
+	return true
 }
 
 // overSubfloor returns the thickness of the layers that stand on what carries
@@ -469,15 +433,14 @@ func layerTable(v *floorplan.View) setting.Block {
 	t := setting.Table{Head: "Layers, top to bottom", Cols: []setting.Column{{Head: "No.", Align: setting.Decimal},
 		{Head: "Layer", Wraps: true, Least: 28}, {Head: "mm", Align: setting.Decimal}, {Head: "in",
 			Align: setting.Decimal}, {Head: "Top at, " + v.Fig.Units.String(), Align: setting.Decimal}}}
-	mm, in := printed(v.Plan.Job.BuildUp)
-	own := ownPrinted(v)
-	for i, l := range v.Plan.Job.BuildUp {
-		t.Rows = append(t.Rows, setting.Row(strconv.Itoa(i+1), layerName(l), say.Tenths(mm[i]),
-			v.Fig.Fine().FeetInches(in[i]), topAt(v, setting.Sum(own[i:])), conducts(v.Plan.Warmth, i)))
+	layers := v.Plan.Job.BuildUp
+	for i, l := range layers {
+		t.Rows = append(t.Rows, setting.Row(strconv.Itoa(i+1), layerName(l), say.TrimFigure(l.Thickness),
+			v.Fig.Fine().FeetInches(l.Thickness), topAt(v, thickness(layers[i:])), conducts(v.Plan.Warmth, i)))
 	}
 	if w := v.Plan.Warmth; w != nil && w.Problem == "" && w.Board > 0 {
 		if m, ok := heat.DefaultMaterial("board"); ok {
-			t.Rows = append(t.Rows, setting.Row("", "board compared with", say.Tenths(w.Board),
+			t.Rows = append(t.Rows, setting.Row("", "board compared with", say.TrimFigure(w.Board),
 				v.Fig.Fine().FeetInches(w.Board), "", layerFigures(m.Layer(w.Board))))
 		}
 	}
@@ -489,7 +452,7 @@ func topAt(v *floorplan.View, mm float64) string {
 	if v.Fig.Units == plane.Inches {
 		return v.Fig.Fine().FeetInches(mm)
 	}
-	return say.Tenths(mm)
+	return say.TrimFigure(mm)
 }
 
 // heightsToCompare are what the floor's height has to suit.
@@ -512,6 +475,9 @@ func sectionNotes(v *floorplan.View) setting.Block {
 			heightsToCompare(v.Plan)),
 		"Thicknesses by the job file, no tolerance taken off.",
 	)
+	if !addsUp(v.Plan.Job.BuildUp) {
+		l.Paras = append(l.Paras, "Each figure is rounded on its own: the layers may miss their sum by a step.")
+	}
 	if from := figureSources(v.Plan.Warmth); from != "" {
 		l.Paras = append(l.Paras, from)
 	}

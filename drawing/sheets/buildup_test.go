@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -8,10 +9,8 @@ import (
 	"pgregory.net/rapid"
 
 	"oxturn/drawing"
-	"oxturn/drawing/setting"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
-	"oxturn/layout/say"
 )
 
 // pathsOf returns the boxes of a sheet's paths of a title.
@@ -103,35 +102,41 @@ func TestSectionShowsTwoRuns(t *testing.T) {
 	})
 }
 
-// Layers as printed add up to what stands over the subfloor as printed, each
-// less than a step off; what is whole in sixteenths stays as it is. Kitchen:
-// 10 + 4 + 5.5 + 10 mm are 29.5 mm, 1.161 in, 1 3/16 in.
-func TestPrintedLayersAddUp(t *testing.T) {
-	kitchen := []float64{10, 4, 5.5, 10}
-	if got := setting.Sum(roundedToSum(kitchen, say.Sixteenth)) / say.Sixteenth; math.Abs(got-19) > 1e-9 {
-		t.Errorf("kitchen: %g sixteenths, by hand 19", got)
+// Layers read as their thickness reads everywhere, and the height over the subfloor as its own; where
+// they miss it as printed, a note says so. By hand: 10 + 4 + 5.5 + 10 mm are 29.5 mm, in sixteenths of an
+// inch 6 + 3 + 3 + 6 = 18, the sum 18.6 or 1 3/16 in; three times 1/8 in are 9.5 mm and 3 times 3.2 mm.
+func TestLayersReadAsTheirThickness(t *testing.T) {
+	layers := func(mm ...float64) (out []job.Layer) {
+		for i, v := range mm {
+			out = append(out, job.Layer{Name: fmt.Sprintf("layer %d", i+1), Kind: "mortar", Thickness: v})
+		}
+		return out
 	}
-	rapid.Check(t, func(t *rapid.T) {
-		step := rapid.SampledFrom([]float64{0.1, say.Sixteenth}).Draw(t, "step")
-		var exact []float64
-		whole := map[int]bool{}
-		for i := range rapid.IntRange(1, 8).Draw(t, "layers") {
-			if whole[i] = rapid.Bool().Draw(t, "whole"); whole[i] {
-				exact = append(exact, step*float64(rapid.IntRange(1, 300).Draw(t, "steps")))
-			} else {
-				exact = append(exact, rapid.Float64Range(0.2, 150).Draw(t, "mm"))
+	for _, c := range []struct {
+		layers []job.Layer
+		units  plane.Units
+		says   []string
+		misses bool
+	}{
+		{layers(10, 4, 5.5, 10), plane.Millimetres, []string{`layer 1, 10 mm (3/8")`, `layer 3, 5.5 mm (3/16")`,
+			`stands 29.5 mm (1 3/16") over`}, true},
+		{layers(3.175, 3.175, 3.175), plane.Inches, []string{`layer 1, 1/8" (3.2 mm)`, `layer 3, 1/8" (3.2 mm)`,
+			`stands 3/8" (9.5 mm) over`}, true},
+		{layers(12.7, 25.4), plane.Inches, []string{`layer 2, 1" (25.4 mm)`, `stands 1 1/2" (38.1 mm) over`}, false},
+	} {
+		said := ""
+		for _, x := range buildUpOf(t, c.units, 90, c.layers...).Texts() {
+			said += x.Text + " "
+		}
+		for _, w := range c.says {
+			if !strings.Contains(said, w) {
+				t.Errorf("%v: nothing says %q", c.layers, w)
 			}
 		}
-		got := roundedToSum(exact, step)
-		if d := setting.Sum(got) - say.Rounded(setting.Sum(exact), step); math.Abs(d) > 1e-6 {
-			t.Fatalf("%g as printed is %g, %g off", exact, got, d)
+		if got := strings.Contains(said, "rounded on its own"); got != c.misses {
+			t.Errorf("%v: said that figures are rounded %v, by hand %v", c.layers, got, c.misses)
 		}
-		for i, v := range got {
-			if d := math.Abs(v - exact[i]); d > step || whole[i] && d > 1e-6 {
-				t.Fatalf("layer %d: %g as %g", i, exact[i], v)
-			}
-		}
-	})
+	}
 }
 
 // The names of layers stand in rows that keep clear of each other, beside their layers where

@@ -108,7 +108,7 @@ func TestBuildUpSheet(t *testing.T) {
 		t.Fatal(err)
 	}
 	s := sheet(t, set, "build-up")
-	for _, want := range []string{"stone, 10 mm (3/8\")", "bed, 4 mm (3/16\")", "pegs, 5.5 mm (1/4\")",
+	for _, want := range []string{"stone, 10 mm (3/8\")", "bed, 4 mm (3/16\")", "pegs, 5.5 mm (3/16\")",
 		"foam, 10 mm (3/8\")", "slab, 60 mm (2 3/8\")", "stands 29.5 mm (1 3/16\") over the subfloor", "cable"} {
 		if !strings.Contains(said(s), want) {
 			t.Errorf("no %q in %s", want, said(s))

@@ -41,8 +41,11 @@ func (f Figures) Between(from, to float64) string {
 		f.FeetInches(Rounded(to, Sixteenth)-Rounded(from, Sixteenth)))
 }
 
-// Sixteenth is what feet and inches are rounded to, mm.
-const Sixteenth = plane.Inch / 16
+// Thicknesses are rounded to a tenth of a millimetre, and as feet and inches are to a sixteenth, mm.
+const (
+	Tenth     = 0.1
+	Sixteenth = plane.Inch / plane.Sixteenths
+)
 
 // Rounded rounds v to whole steps, halves away from 0.
 func Rounded(v, step float64) float64 { return math.Round(v/step) * step }
@@ -89,11 +92,8 @@ func (f Figures) LongUnit() string { return longUnit(f.Units) }
 
 // Thickness writes a thickness in both systems: millimetres to a tenth, inches
 // to a sixteenth.
-func (f Figures) Thickness(mm float64) string { return f.ThicknessOf(mm, mm) }
-
-// ThicknessOf is thickness of what was rounded for each system, both in mm.
-func (f Figures) ThicknessOf(metric, imperial float64) string {
-	m, in := TrimFigure(metric)+" mm", f.Fine().FeetInches(imperial)
+func (f Figures) Thickness(mm float64) string {
+	m, in := TrimFigure(mm)+" mm", f.Fine().FeetInches(mm)
 	if f.Units == plane.Inches {
 		return in + " (" + m + ")"
 	}
