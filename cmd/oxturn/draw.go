@@ -19,7 +19,8 @@ Reads each job, lays the cable and writes, NAME being the job file's:
   NAME-SHEET.svg      one a sheet
   NAME-takeoff.csv    quantities, and NAME-takeoff.json
   NAME.layout.json    the cable's path, for other programs
-  NAME-map.html       the owner's map: touch a spot for what lies there
+  NAME-map.html       the owner's map: touch a spot for what lies there,
+                      type readings for where a fault is
 
   oxturn draw bath.toml -o out
   oxturn draw jobs -o out                  every job of a folder, on all cores

@@ -18,7 +18,7 @@ Turns a reading of a faulty cable into the stretch of floor it must lie under,
 with the tiles over it and the runs it could be taken for. Figures may carry
 their error: 19.0, 19.0+-0.2 or 19.0+-1%; a share counts once for readings by
 one meter. Give several methods to see where they meet. Isolate the circuit
-before any test.
+before any test. The owner's map asks for the same and needs no program.
 
   oxturn fault bath.toml --cable H1 --short 19.0 --lead-ohms 0.12
   oxturn fault bath.toml --earth 52.9,1221.0,1231.9 -o out

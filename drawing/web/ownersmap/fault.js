@@ -149,8 +149,8 @@ const faults = (on) => {
       figures: () => [["P: the other arm", "Ω"], ["Q: arm at the faulty conductor", "Ω"], ["S: in series with it", "Ω"], ["AB: the loop", "Ω"]] },
     break: { of: "farads", figures: (c) => [[c.return ? "START lead to braid" : "both cores, tied, to braid", "nF"]], find: (c, v) => record.broken(c, v[0]) },
     ends: { figures: (c) => (c.return ? [["A: START lead to braid", "nF"], ["B: END lead to braid", "nF"]] : [["A: one core to braid", "nF"], ["B: the other core to braid", "nF"]]), find: (c, v) => record.brokenBothWays(c, v[0], v[1]) },
-    time: { echo: true, figures: () => [["after", "ns"]], find: (c, v, factor) => record.echoTime(c, v[0], factor) },
-    distance: { echo: true, long: true, figures: () => [["shown", ""]], find: (c, v, factor, set) => record.echoDistance(c, v[0], set, factor) },
+    time: { echo: true, figures: () => [["the echo comes after", "ns"]], find: (c, v, factor) => record.echoTime(c, v[0], factor) },
+    distance: { echo: true, long: true, figures: () => [["distance it shows", ""]], find: (c, v, factor, set) => record.echoDistance(c, v[0], set, factor) },
   };
 
   // known is a cable as it was when whole, by what was typed first, then by what is recorded.

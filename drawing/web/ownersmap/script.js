@@ -626,7 +626,7 @@
       unmark();
       const g = make("g", { class: "stretch" }), points = (line) => line.map(([x, y]) => `${x},${-y}`).join(" ");
       const draw = (name, attrs) => g.append(make(name, attrs));
-      const wide = Math.max(24, 0.6 * f.cable.spacing), scale = Math.max(1, drawn[2] / 3000, drawn[3] / 3000);
+      const scale = Math.max(1, drawn[2] / 3000, drawn[3] / 3000), wide = Math.max(24, Math.min(60 * scale, 0.6 * f.cable.spacing));
       for (const t of f.tiles) draw("polygon", { class: "over", points: points(tilePiece(room, t)) });
       for (const n of f.neighbours) draw("polyline", { class: "mistaken", points: points(n.line), "stroke-width": wide });
       draw("polyline", { class: "band", points: points(f.line), "stroke-width": wide });
@@ -634,10 +634,10 @@
       const across = [-(b[1] - a[1]) / n * 60 * scale, (b[0] - a[0]) / n * 60 * scale], [x, y] = f.best;
       draw("polyline", { class: "bar", points: points([[x + across[0], y + across[1]], [x - across[0], y - across[1]]]), "stroke-width": 16 * scale });
       svg.querySelector("g.spot").before(g);
-      for (const [name, p] of [["LIKELIEST", f.best], ["FROM", f.line[0]], ["TO", f.line[f.line.length - 1]]]) {
+      for (const [name, p, up] of [["LIKELIEST", f.best, -80], ["FROM", f.line[0], 55], ["TO", f.line[f.line.length - 1], 55]]) {
         const at = [p[0], -p[1]], text = make("text", { class: "tag found", "font-size": 52 * scale }, name);
         g.append(text);
-        letters.push({ el: text, kind: "tag", size: 52 * scale, at, mark: at, off: [26 * scale, 0] });
+        letters.push({ el: text, kind: "tag", size: 52 * scale, at, mark: at, off: [26 * scale, up * scale] }); // off the band
       }
       sort();
       look();
