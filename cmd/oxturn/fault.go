@@ -39,7 +39,7 @@ Flags:
   --whole-ohms OHMS      the whole cable; left out: by the record or the label
   --whole-capacitance NF the whole cable; left out: by the record
   --lead-ohms OHMS       the lead there and back; left out: taken as none
-  --lead LENGTH          one cold lead as trimmed; left out: by the label
+  --lead LENGTH          one cold lead as cut; left out: by record or label
   --warmer KELVIN        how much warmer than when it was read whole
   --per-kelvin SHARE     with --warmer: the conductor's own coefficient, by its
                          instructions

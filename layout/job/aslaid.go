@@ -61,6 +61,7 @@ type Laid struct {
 	Volts      float64 // at hook-up, the floor on; 0: not written down
 	Amps       float64 // likewise
 	TripTest   string
+	Lead       float64 // mm of one cold lead as cut
 	Photos     []Photo
 	Span       Span
 	Spans      Spans
@@ -141,7 +142,7 @@ func (j *Job) roomNamed(t table) (int, bool) {
 func (j *Job) asLaid(t table, room int, open func(string) ([]byte, error)) (a Laid, ok bool) {
 	a = Laid{Room: room, Cable: t.text("cable"), Date: t.date("date"), By: t.text("by"), Error: t.num("error"),
 		FingerRoom: t.numOr("finger_room", -1),
-		Lot:        t.text("lot"), Tester: t.text("tester"), TripTest: t.text("trip_test"),
+		Lot:        t.text("lot"), Tester: t.text("tester"), TripTest: t.text("trip_test"), Lead: t.num("trimmed_lead"),
 		Volts: t.num("hook_up_volts"), Amps: t.num("hook_up_amps"),
 		AsPlanned: t.flag("as_planned"), Runs: t.whole("runs"), Span: t.span(), Spans: t.spans()}
 	for i, name := range evidenceNames() {

@@ -88,3 +88,15 @@ func TestCapacitanceByRecord(t *testing.T) {
 		t.Errorf("%+v", k)
 	}
 }
+
+// A lead that was cut at the box counts as cut, where that was written down.
+func TestLeadAsCut(t *testing.T) {
+	c := cableRead(job.Cable{Length: 30000, Lead: 3000, Ohms: 100}, job.Reading{})
+	if k := KnownOf(c, plane.Millimetres, 0.01); k.Lead != 3000 {
+		t.Errorf("by the label: %g mm", k.Lead)
+	}
+	c.Laid.Job.Lead = 2400
+	if k := KnownOf(c, plane.Millimetres, 0.01); k.Lead != 2400 {
+		t.Errorf("as cut: %g mm", k.Lead)
+	}
+}

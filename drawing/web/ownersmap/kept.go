@@ -35,7 +35,7 @@ func cablesKept(p *layout.Plan, r *layout.Room) (out []cableKept) {
 			f.Long(l.Length), f.Long(l.Lead))
 		k.add("ohms", "%s at 20 °C (%s), good from %s", say.Ohms(c.Circuit.Nominal), c.Circuit.OhmsFrom,
 			say.OhmsRange(c.Circuit.Limits.Low, c.Circuit.Limits.High))
-		k.recorded(c)
+		k.recorded(c, f)
 		k.circuit(p, r)
 		k.seenWarm(c, f)
 		out = append(out, k)
@@ -48,11 +48,14 @@ func (k *cableKept) add(about, format string, args ...any) {
 }
 
 // recorded adds what was written down of the cable as it lies.
-func (k *cableKept) recorded(c *layout.Cable) {
+func (k *cableKept) recorded(c *layout.Cable, f say.Figures) {
 	if c.Laid == nil {
 		return
 	}
 	a := c.Laid.Job
+	if a.Lead > 0 {
+		k.add("lead", "one cold lead is %s as cut at the box", f.Long(a.Lead))
+	}
 	for _, x := range []kept{{"lot", a.Lot}, {"tester", a.Tester}, {"trip test", a.TripTest}} {
 		if x.Words != "" {
 			k.Facts = append(k.Facts, x)

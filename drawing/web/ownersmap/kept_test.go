@@ -20,7 +20,7 @@ func TestWhatAFaultIsFoundBy(t *testing.T) {
 	c.Label = job.Cable{ID: "A240-60", Volts: 240, Watts: 600, Length: 60000, Lead: 4000}
 	c.Circuit = circuit.Cable{Nominal: 96, OhmsFrom: "label"}
 	a := c.Laid.Job
-	a.Lot, a.Tester, a.TripTest, a.Volts, a.Amps = "4711-08", "IT-5", "tripped", 239, 2.5
+	a.Lot, a.Tester, a.TripTest, a.Volts, a.Amps, a.Lead = "4711-08", "IT-5", "tripped", 239, 2.5, 2400
 	a.Readings = []job.Reading{{Stage: "hook-up", Date: time.Date(2026, 12, 9, 0, 0, 0, 0, time.UTC), By: "E. L.",
 		Ohms: job.Figure{Value: 96.4, Taken: true}, Insulation: job.Figure{Value: 2000, Taken: true, Over: true},
 		Volts: 500, Capacitance: job.Figure{Value: 9.1, Taken: true}}}
@@ -29,7 +29,8 @@ func TestWhatAFaultIsFoundBy(t *testing.T) {
 	page := html.UnescapeString(write(t, p))
 	for _, want := range []string{"A240-60: 240 V, 600 W, heating cable 60.00 m", "96.0 Ω at 20 °C (label)", "4711-08",
 		"239 V, 2.5 A, the floor on", "L3, breaker 16 A, ground-fault device 30 mA at the breaker", "2026-12-09, E. L.",
-		"96.4 Ω", "over 2000 MΩ at 500 V", "9.1 nF", "OXTURN FLOOR 1", "read 96.4 ohm 9.1 nF"} {
+		"96.4 Ω", "over 2000 MΩ at 500 V", "9.1 nF", "OXTURN FLOOR 1", "read 96.4 ohm 9.1 nF",
+		"one cold lead is 2.40 m as cut at the box"} {
 		if !strings.Contains(page, want) {
 			t.Errorf("the page does not say %q", want)
 		}
