@@ -75,9 +75,9 @@ func (w *work) carried() ([]pdf.File, error) {
 	for _, k := range w.source.kept.files {
 		name, data := path.Base(strings.ReplaceAll(k.named, `\`, "/")), k.data
 		if ph := w.job.PhotoNamed(k.named); ph != nil {
-			small, err := ph.Picture.Small(ph.KeepPlace)
+			small, err := ph.Small()
 			if err != nil {
-				return nil, fmt.Errorf("photo %q cannot be unpacked: %w", k.named, err)
+				return nil, err
 			}
 			name, data = strings.TrimSuffix(name, path.Ext(name))+".jpg", small
 		}

@@ -144,7 +144,7 @@ func (w *work) unpackPhotos() bool {
 			if _, err := a.Photos[i].Flat(); err != nil {
 				ok = false
 				w.report.Add(job.Diagnostic{Span: a.Photos[i].Span, Hint: "save it anew from the camera or a viewer",
-					Message: fmt.Sprintf("photo %q cannot be unpacked: %v", a.Photos[i].File, err)})
+					Message: err.Error()})
 			}
 		}
 	}

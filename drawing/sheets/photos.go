@@ -99,10 +99,10 @@ const previewEdge = 800
 
 func photoOf(p *layout.Plan, r *layout.Room, ph *job.Photo, number int) (b photoBlock, err error) {
 	if b.flat, err = ph.Flat(); err == nil {
-		b.taken, err = ph.Picture.Preview(previewEdge)
+		b.taken, err = ph.Preview(previewEdge)
 	}
 	if err != nil {
-		return b, fmt.Errorf("photo %q cannot be unpacked: %w", ph.File, err)
+		return b, err
 	}
 	b.file, b.wide = ph.File, float64(ph.Picture.Size.X)/float64(ph.Picture.Size.Y)
 	b.head = fmt.Sprintf("%d %s", number, ph.Name())

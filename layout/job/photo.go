@@ -36,7 +36,31 @@ type PhotoRun struct {
 
 // Flat is the picture in the floor's plane, as far as the room goes; nil where it shows none
 // of the room.
-func (p *Photo) Flat() (*photo.Rectified, error) { return p.flat() }
+func (p *Photo) Flat() (*photo.Rectified, error) {
+	flat, err := p.flat()
+	return flat, p.unpacked(err)
+}
+
+// Preview is the picture upright in small, as a JPEG, its longer edge so many pixels.
+func (p *Photo) Preview(edge int) ([]byte, error) {
+	small, err := p.Picture.Preview(edge)
+	return small, p.unpacked(err)
+}
+
+// Small is the copy of the picture that drawings come from, with the place where it was taken
+// only where the job keeps it.
+func (p *Photo) Small() ([]byte, error) {
+	small, err := p.Picture.Small(p.KeepPlace)
+	return small, p.unpacked(err)
+}
+
+// unpacked says of which photo it is that the pixels cannot be read.
+func (p *Photo) unpacked(err error) error {
+	if err == nil {
+		return nil
+	}
+	return fmt.Errorf("photo %q cannot be unpacked: %w", p.File, err)
+}
 
 // Name is what the photo is called: its file without folders, and its day.
 func (p *Photo) Name() string {

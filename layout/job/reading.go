@@ -75,13 +75,25 @@ func (rd *reader) reading(n *tree.Node, k Key) (any, *valueError) {
 		v, err := rd.number(n, k)
 		return Figure{Value: v, Taken: true}, err
 	}
-	v, err := strconv.ParseFloat(strings.TrimSpace(strings.TrimPrefix(strings.TrimSpace(s), ">")), 64)
-	if err != nil || !strings.HasPrefix(strings.TrimSpace(s), ">") {
+	figure, over := overRange(s)
+	v, err := strconv.ParseFloat(figure, 64)
+	if err != nil || !over {
 		return nil, wrong("%s is a number, or text such as \">2000\" where the instrument's range ended, not %q",
 			k.Name(), s)
 	}
 	k.Type = TypeNumber
 	return Figure{Value: v, Taken: true, Over: true}, rd.within(n, k, v)
+}
+
+// overRange returns the figure of ">500", and of what people write for it.
+func overRange(s string) (figure string, over bool) {
+	s = strings.ToLower(strings.TrimSpace(s))
+	for _, word := range []string{">", "over ", "above ", "more than "} {
+		if figure, over = strings.CutPrefix(s, word); over {
+			break
+		}
+	}
+	return strings.TrimSpace(figure), over
 }
 
 // temperature reads "68 F" or "20 C" into °C.

@@ -16,6 +16,9 @@ func (rd *reader) likeExample(n *tree.Node, k Key) string {
 	if value := rd.accepted(k, rd.text[n.Span.Start:n.Span.End]); value != "" {
 		return "write " + k.Name() + " = " + value
 	}
+	if _, text := n.Value.(string); text && k.Type == TypeChoice {
+		return "write one of them as it stands, in quotes" // an example would be taken for the likeliest
+	}
 	return "write it like " + k.Example
 }
 

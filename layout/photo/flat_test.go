@@ -361,7 +361,7 @@ func TestSizesThatAreTaken(t *testing.T) {
 			t.Errorf("%d by %d: %+v, %v", c.w, c.h, p, err)
 		}
 	}
-	for n, want := range map[int]error{12: ErrForm, 13: ErrHEIC} {
+	for n, want := range map[int]error{11: ErrForm, 12: ErrHEIC} {
 		if _, err := Read([]byte("\x00\x00\x00\x18ftypheic\x00\x00"[:n])); err != want {
 			t.Errorf("%d bytes: %v", n, err)
 		}

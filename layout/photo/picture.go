@@ -9,6 +9,7 @@ import (
 	"image/jpeg"
 	"image/png"
 	"math"
+	"slices"
 	"sync"
 	"time"
 
@@ -44,6 +45,17 @@ var (
 		"JPEG, and count pixels in that")
 )
 
+// heicBrands are the kinds of file that phones keep HEIC pictures in (ISO/IEC 23008-12, brands of
+// HEVC-coded images and of images in general).
+var heicBrands = []string{"heic", "heix", "heim", "heis", "hevc", "hevx", "hevm", "hevs", "mif1", "msf1"}
+
+// isHEIC reports whether a file says that it is one: films and others begin alike but for the brand.
+func isHEIC(data []byte) bool {
+	const box, brand, end = 4, 8, 12
+	return len(data) >= end && string(data[box:brand]) == "ftyp" &&
+		slices.Contains(heicBrands, string(data[brand:end]))
+}
+
 // Read reads what a photo says of itself, without unpacking it.
 func Read(data []byte) (*Picture, error) {
 	p := &Picture{data: data, turn: upright, Sum: fmt.Sprintf("%x", sha256.Sum256(data))}
@@ -52,7 +64,7 @@ func Read(data []byte) (*Picture, error) {
 		p.format = "jpeg"
 	case bytes.HasPrefix(data, []byte("\x89PNG")):
 		p.format = "png"
-	case len(data) > 12 && string(data[4:8]) == "ftyp":
+	case isHEIC(data):
 		return nil, ErrHEIC
 	default:
 		return nil, ErrForm

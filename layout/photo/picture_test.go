@@ -176,7 +176,9 @@ func TestNoPhotos(t *testing.T) {
 	}
 	for _, c := range []struct{ data, want string }{
 		{"", "neither a JPEG nor a PNG"}, {"GIF89a", "neither a JPEG nor a PNG"},
-		{"\x00\x00\x00\x18ftypheic\x00\x00", "HEIC"}, {"\xff\xd8\xff\xe0\x00\x10JFIF", "cannot be read as a picture"},
+		{"\x00\x00\x00\x18ftypheic\x00\x00", "HEIC"},
+		{"\x00\x00\x00\x18ftypisom\x00\x00", "neither a JPEG nor a PNG"}, // a film
+		{"\xff\xd8\xff\xe0\x00\x10JFIF", "cannot be read as a picture"},
 		{string(b.Bytes()[:20]), "cannot be read as a picture"},
 		{hugePNG(), "it has 65536 x 65536 pixels, and 120 million are taken at most"},
 	} {

@@ -34,13 +34,18 @@ const (
 	beyondWall = 3 // cells on each side of the room
 )
 
+// newGround is the floor of a room in cells; nil where it cannot be told from what stands on it.
 func newGround(r *layout.Room, spacing float64) *ground {
 	box := r.Floor.Bounds()
 	cell := math.Min(mostCell, spacing/inSpacing)
 	cell = math.Max(cell, math.Sqrt(box.W()*box.H()/mostCells))
 	by := plane.Pt(beyondWall*cell, beyondWall*cell)
 	g := &ground{Raster: plane.RasterOver(plane.Rect{Min: box.Min.Sub(by), Max: box.Max.Add(by)}, cell)}
-	g.rows = g.Rows(openFloor(r))
+	open, err := openFloor(r)
+	if err != nil {
+		return nil
+	}
+	g.rows = g.Rows(open)
 	n := g.NX * g.NY
 	g.ways, g.power = make([]int8, n), make([]float64, n)
 	for c := range g.ways {
@@ -53,7 +58,7 @@ func newGround(r *layout.Room, spacing float64) *ground {
 
 // openFloor is the tiled floor that nothing stands on, or only what is on legs. Below the
 // rest no cable lies and no heat is given off, such as under a toilet on its tile.
-func openFloor(r *layout.Room) plane.Region {
+func openFloor(r *layout.Room) (plane.Region, error) {
 	var closed []plane.Region
 	for _, s := range r.Job.Stands() {
 		if !s.Open {
@@ -62,13 +67,9 @@ func openFloor(r *layout.Room) plane.Region {
 	}
 	all, err := plane.Union(closed...)
 	if err != nil {
-		return r.Tiled
+		return nil, err
 	}
-	open, err := r.Tiled.Less(all)
-	if err != nil {
-		return r.Tiled
-	}
-	return open
+	return r.Tiled.Less(all)
 }
 
 // joined counts to how many neighbours heat goes on.

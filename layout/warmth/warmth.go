@@ -27,14 +27,17 @@ func Floors(p *layout.Plan) {
 	}
 }
 
-// floorOf works out one room; nil where it has no cable or its layers cannot be
-// computed with.
+// floorOf works out one room; nil where it has no cable, or its floor or its
+// layers cannot be computed with.
 func floorOf(w *layout.Warmth, r *layout.Room) *layout.WarmFloor {
 	h := heatOf(w, r)
 	if len(h.lines) == 0 {
 		return nil
 	}
 	g := newGround(r, h.widest)
+	if g == nil {
+		return nil
+	}
 	g.deposit(h.lines)
 	out := &layout.WarmFloor{Spot: soleSpacings * h.widest}
 	cold, err := h.cold.Spreading()
