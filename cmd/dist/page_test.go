@@ -25,7 +25,7 @@ type person struct {
 
 func atThePage(t *testing.T, page string) person {
 	t.Helper()
-	ctx := headless.For(t, 8*time.Minute)
+	ctx := headless.For(t, 20*time.Minute)
 	p := person{t, ctx}
 	if err := chromedp.Do(ctx, chromedp.EmulateViewport(390, 844), chromedp.Navigate("file://"+page)); err != nil {
 		t.Fatal(err)

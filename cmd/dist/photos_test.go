@@ -77,6 +77,15 @@ func (s site) write(t *testing.T, name string, data []byte) {
 	}
 }
 
+func (s site) read(t *testing.T, name string) string {
+	t.Helper()
+	data, err := os.ReadFile(s.at(name))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(data)
+}
+
 // before has a script run in every page that is opened from then on.
 func (p person) before(script string) {
 	p.t.Helper()
@@ -269,7 +278,9 @@ func TestPhotosOnThePage(t *testing.T) {
 		name string
 		live func(person, site)
 	}{{"walk", person.walk}, {"keys", person.keysAlone}, {"refused", person.refused}, {"large", person.large},
-		{"unkept", person.unkept}, {"full", person.full}, {"names", person.sameNames}} {
+		{"names", person.sameNames}, {"tabs", person.twoTabs}, {"many", person.manyFixtures},
+		{"hostile", person.hostileText}, {"fingers", person.fingers}, {"full", person.full},
+		{"unkept", person.unkept}} {
 		t.Run(c.name, func(t *testing.T) {
 			own := site{s.page, s.command, t.TempDir()}
 			if err := os.CopyFS(own.dir, os.DirFS(s.dir)); err != nil {

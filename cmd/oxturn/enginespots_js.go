@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"oxturn/layout/job"
@@ -138,11 +139,21 @@ func (l *photoLister) stand(out *photoRoom, r *job.Room, s job.Stand) {
 		return
 	}
 	for _, p := range s.Outline {
+		if named(out.Spots, p) {
+			continue
+		}
 		if value, ok := placeOffWall(r, p, l.work.job.Units, everyWall(r)); ok {
 			out.Spots = append(out.Spots, spot{s.Name, s.Name + ", its corner at wall " + value, "at",
 				edit.Literal(value), onFloor(p)})
 		}
 	}
+}
+
+// samePlace mm apart two things are one place to a finger.
+const samePlace = 5.0
+
+func named(spots []spot, p plane.Point) bool {
+	return slices.ContainsFunc(spots, func(s spot) bool { return p.Dist(plane.Pt(s.At[0], s.At[1])) < samePlace })
 }
 
 func everyWall(r *job.Room) (out []int) {
@@ -181,8 +192,12 @@ func tapeLength(mm float64, u plane.Units) string {
 	if feet == 0 {
 		text = fmt.Sprint(inches)
 	}
+	of := sixteenths
+	for part > 0 && part%2 == 0 {
+		part, of = part/2, of/2
+	}
 	if part > 0 {
-		text += fmt.Sprintf("-%d/%d", part, sixteenths)
+		text += fmt.Sprintf("-%d/%d", part, of)
 	}
 	return text + "in"
 }

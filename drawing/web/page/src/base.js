@@ -56,6 +56,39 @@ const kept = {
   },
 };
 
+// Only one tab keeps the job, that which holds this lock; where a browser has none, the last to
+// change it does.
+const tab = {
+  keeps: true, lock: "oxturn.job",
+  // begin finds out whether this is the one
+  begin() {
+    if (!navigator.locks) return null;
+    return new Promise((known) => {
+      navigator.locks.request(this.lock, { ifAvailable: true }, (lock) => { this.is(!!lock); known(); return lock && this.hold(); })
+        .then(() => this.keeps || this.wait(), () => { this.lost(); known(); });
+    });
+  },
+  hold: () => new Promise(() => { /* until the tab is closed */ }),
+  // wait has this tab keep the job once the other is closed
+  wait() { navigator.locks.request(this.lock, () => { this.took(); return this.hold(); }).catch(() => this.lost()); },
+  // take has this tab keep it at once
+  take() { navigator.locks.request(this.lock, { steal: true }, () => { this.took(); return this.hold(); }).catch(() => this.lost()); },
+  lost() { if (this.keeps) { this.is(false); this.wait(); } },
+  is(keeps) { this.keeps = keeps; $("second").hidden = keeps; },
+  // took goes on with what the other tab has kept; what was changed here comes on top of it, so
+  // that undo has both
+  async took() {
+    if (this.keeps) return;
+    this.is(true);
+    const other = kept.get("job"), mine = job.past.length ? job.text : "";
+    if (!other?.files?.[other.name]) { job.keep(); return; }
+    const same = other.name === job.name;
+    await job.load(other.name, other.files, { ...other.photos, ...(mine && same ? job.photos : {}) }, other.drafts || []);
+    if (mine && same) job.change(mine);
+    enter(mode);
+  },
+};
+
 const job = {
   name: "", files: {}, // the job file's name, and all files by name
   photos: {},          // by file name: their sums, sizes and days; the pictures are in photoStore
@@ -90,10 +123,10 @@ const job = {
     this.keep();
     await engine.ask("fresh", {});
     await bring();
-    await letGo();
+    if (tab.keeps) await letGo();
     changed();
   },
-  keep() { this.saved = kept.set("job", { name: this.name, files: this.files, photos: this.photos, drafts: this.drafts }); },
+  keep() { if (tab.keeps) this.saved = kept.set("job", { name: this.name, files: this.files, photos: this.photos, drafts: this.drafts }); },
 };
 
 // edit makes changes to the job file as text, so that its comments and order stay.

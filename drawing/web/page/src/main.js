@@ -40,7 +40,7 @@ function changed() {
   if (mode === "Text" && $("text") && $("text").value !== job.text) $("text").value = job.text;
   if (mode === "Site" && asked === "laid") laidAgain();
   clearTimeout(timer);
-  if (view.photo) return; // drawn once the photo is put away
+  if (view.photo || !job.name) return; // drawn once the photo is put away
   timer = setTimeout(draw, 250);
 }
 
@@ -187,11 +187,12 @@ async function openFiles(list) {
   view.looks = {};
   if (!name) { await openPDF(pdf); return; }
   await job.load(name, files);
-  await readPhotos();
+  if (pictures.length) await readPhotos();
   const told = await takePhotos(pictures, (words) => words && say(words, false, true), listed.rooms[0]?.name || "");
-  changed();
   enter("Room");
-  if (told.length) { await settled(); say(told.map((t) => t.words).join(" "), true); }
+  if (!told.length) return;
+  if (drawing) await settled();
+  say(told.map((t) => t.words).join(" "), true);
 }
 
 // openPDF takes a job with all it names out of a PDF, each under the name that the job has for it.
@@ -236,7 +237,7 @@ async function hand(...all) {
 // ---- begin
 
 addEventListener("storage", (e) => {
-  if (e.key !== "oxturn.job" || e.newValue === null) return;
+  if (e.key !== "oxturn.job" || e.newValue === null || navigator.locks) return;
   say("another tab has changed the kept job; the last to change it stays", true);
 });
 
@@ -255,6 +256,8 @@ async function begin() {
   await engine.start(makeWorker(), await packedEngine());
   keys = await engine.ask("keys", {});
   say("ready");
+  $("take").onclick = () => tab.take();
+  await tab.begin();
   const last = kept.get("job");
   if (last && last.files && last.files[last.name]) { await job.load(last.name, last.files, last.photos || {}, last.drafts || []); enter("Room"); } else { changed(); enter("Files"); }
   document.body.dataset.ready = "yes";

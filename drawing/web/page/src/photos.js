@@ -113,10 +113,13 @@ let listed = { rooms: [], photos: [] }; // as the engine reads them in the job's
 
 // letGo forgets pictures that neither the job nor a draft names any more.
 async function letGo() {
-  if (await readPhotos()) return; // the text cannot be read: who knows what it names
-  const named = photoNames();
-  job.photos = Object.fromEntries(Object.entries(job.photos).filter(([name]) => named.includes(name)));
-  job.keep();
+  listed = { rooms: [], photos: [] };
+  if (Object.keys(job.photos).length) {
+    if (await readPhotos()) return; // the text cannot be read: who knows what it names
+    const named = photoNames();
+    job.photos = Object.fromEntries(Object.entries(job.photos).filter(([name]) => named.includes(name)));
+    job.keep();
+  }
   await photoStore.keepOnly(new Set(Object.values(job.photos).map((p) => p.sum)));
 }
 

@@ -98,6 +98,7 @@ const pointing = {
       if (this.pending) out.push(this.cross(this.pending, k, "?", "chosen"));
     }
     this.marks.replaceChildren(...out);
+    $("view").classList.toggle("marked", !!(this.pending || this.chosen >= 0));
     this.look();
   },
   cross([x, y], k, words, kind) {

@@ -40,13 +40,20 @@ async function act(...changes) {
 
 // ---- forms
 
+// form is a table's; what is in it is made once it is opened: hundreds would keep the page busy.
 function form(part, title) {
-  const path = pathOf(part.table), known = keysOf(path).filter((k) => !isTable(k));
   const names = ["kind", "name", "id", "title", "wall", "stage"].map((k) => textOf(part, k)).filter(Boolean);
+  const box = element("details", { "data-table": part.table },
+    element("summary", {}, (title || pathOf(part.table).split(".").pop().replaceAll("_", " ")) + " ", element("small", {}, title ? "" : names.join(", "))));
+  const fill = () => { if (box.childElementCount === 1) box.append(...formRows(part)); };
+  if (open.has(part.table)) { fill(); box.open = true; }
+  box.ontoggle = () => { if (box.open) { open.add(part.table); fill(); } else open.delete(part.table); };
+  return box;
+}
+
+function formRows(part) {
+  const known = keysOf(pathOf(part.table)).filter((k) => !isTable(k));
   const missing = known.filter((k) => !part.fields.some((f) => f.key === k.Path.split(".").pop()));
-  const box = element("details", { open: open.has(part.table) },
-    element("summary", {}, (title || path.split(".").pop().replaceAll("_", " ")) + " ", element("small", {}, title ? "" : names.join(", "))),
-    ...part.fields.map((f) => fieldRow(part, f, known)));
   const more = element("select", { "aria-label": "Give one more key" }, element("option", { value: "" }, "give also \u2026"),
     ...missing.map((k) => element("option", { value: k.Path.split(".").pop(), title: k.Doc }, k.Path.split(".").pop())));
   more.onchange = () => {
@@ -55,9 +62,7 @@ function form(part, title) {
   };
   const foot = element("div", { class: "row" }, missing.length ? more : "");
   if (part.table && !/^room\/0$/.test(part.table)) foot.append(button("Take out", () => act({ do: "drop", table: part.table })));
-  box.append(foot);
-  box.ontoggle = () => { if (box.open) open.add(part.table); else open.delete(part.table); };
-  return box;
+  return [...part.fields.map((f) => fieldRow(part, f, known)), foot];
 }
 
 function fieldRow(part, held, known) {
