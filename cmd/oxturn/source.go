@@ -15,6 +15,9 @@ import (
 	"oxturn/layout/passport"
 )
 
+// mebibyte is by how many bits bytes are shifted to be counted in MiB.
+const mebibyte = 20
+
 // readLimit keeps a wrong file from filling memory. A job file's own limit is
 // far below it and said by the reader of jobs. A PDF with photos may have more.
 const (

@@ -23,9 +23,6 @@ func main() {
 // freely is the memory up to which garbage may lie.
 const freely = 128 << mebibyte
 
-// mebibyte is by how many bits bytes are shifted to be counted in MiB.
-const mebibyte = 20
-
 // spendMemory has the collector of garbage work less, where nobody asked otherwise.
 func spendMemory() {
 	spend.Memory()
