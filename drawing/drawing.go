@@ -25,6 +25,7 @@ type Sheet struct {
 	Title       string // bookmark and SVG title
 	Label       string // what the sheet is called for short: "CP-1"; may be empty
 	Description string // one sentence for a screen reader
+	Language    string // of its words: a BCP 47 tag
 	Paper       Paper
 	Ratio       float64 // of the main view: 20 for 1:20; 0: not to scale
 	Items       []Item

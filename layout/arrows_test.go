@@ -13,7 +13,7 @@ import (
 // the floors below it, so that data flows one way: job file, plan, sheets, bytes.
 var floors = [][]string{
 	{"layout/pattern"},
-	{"fonts", "layout/money",
+	{"fonts", "layout/money", "layout/language",
 		"layout/plane", "layout/circuit", "layout/asjson", "layout/job/tree", "layout/skip", "layout/golden",
 		"layout/spend", "layout/internal/published"},
 	{"layout/say"},

@@ -13,10 +13,12 @@ import (
 	"oxturn/layout/heat"
 	"oxturn/layout/internal/hand"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/membrane"
 	"oxturn/layout/plane"
 	"oxturn/layout/record"
 	"oxturn/layout/route"
+	"oxturn/layout/say"
 )
 
 func box(x0, y0, x1, y1 float64) plane.Ring {
@@ -126,16 +128,16 @@ func TestTheLongestWait(t *testing.T) {
 	if got := f.Longest().Layer; got != "bed" {
 		t.Error(got)
 	}
-	if got, want := f.Words(),
+	if got, want := f.Words(language.English),
 		"open: no day is written down for grout; bed; the longest wait is 14 days, for the bed"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	f.Cures = append(f.Cures, record.Cure{Layer: "screed"})
-	if got := f.Words(); !strings.HasSuffix(got, "is 28 days, for the screed (not stated, default)") {
+	if got := f.Words(language.English); !strings.HasSuffix(got, "is 28 days, for the screed (not stated, default)") {
 		t.Error(got)
 	}
 	f.Open, f.Date, f.By, f.Screed = nil, time.Date(2026, 3, 1, 0, 0, 0, 0, time.UTC), "bed", "floor screed"
-	if got := f.Words(); !strings.HasPrefix(got,
+	if got := f.Words(language.English); !strings.HasPrefix(got,
 		"2026-03-01, by the bed; new floor screed: no heat before day 21 if cement, day 7") {
 		t.Error(got)
 	}
@@ -344,7 +346,8 @@ func TestLeadsThatLieOnOneAnother(t *testing.T) {
 		{ID: "H2", ColdLead: hand.Points(0, 0, 0, 500, 500, 500, 500, -500, 700, -500), Path: hand.Points(700, -500,
 			900, -500)}}
 	got := r.LeadStacks()
-	if len(got) != 1 || got[0].Lead != "cold lead of H1" || got[0].On != "cold lead of H2" || got[0].Joint ||
+	if len(got) != 1 || got[0].Lead.String() != "cold lead of H1" || got[0].On.String() != "cold lead of H2" ||
+		got[0].Joint ||
 		got[0].Length <= 0 ||
 		got[0].At.Dist(plane.Pt(500, 0)) > 20 {
 		t.Errorf("%+v", got)
@@ -352,7 +355,7 @@ func TestLeadsThatLieOnOneAnother(t *testing.T) {
 	r.Cables[1].ColdLead = hand.Points(0, 0, 0, 500, 1000, 500, 1000, 0, 1500, 0)
 	got = r.LeadStacks()
 	if i := slices.IndexFunc(got, func(s LeadStack) bool { return s.Joint }); i < 0 ||
-		got[i].Lead != "cold lead of H2" || got[i].On !=
+		got[i].Lead.String() != "cold lead of H2" || got[i].On.String() !=
 		"lead joint of H1" || got[i].At != plane.Pt(1000, 0) {
 		t.Errorf("%+v", got)
 	}
@@ -382,21 +385,22 @@ func TestFloorWithoutCable(t *testing.T) {
 func TestLossInWords(t *testing.T) {
 	l := RoomLoss{Room: "Bath", Loss: heat.Loss{Outside: -5, Inside: 20}, Lost: heat.Range{Low: 1200, High: 1200},
 		Gives: heat.Range{Low: 300, High: 400}}
-	if got := l.Words(plane.Millimetres); !strings.Contains(got,
+	if got := l.Words(say.Figures{Units: plane.Millimetres}); !strings.Contains(got,
 		"at -5 °C outside and 20 °C inside; the floor's cables have 400 W, part of") {
 		t.Error(got)
 	}
 	l.Known = true
-	if got := l.Words(plane.Inches); !strings.Contains(got,
+	if got := l.Words(say.Figures{Units: plane.Inches}); !strings.Contains(got,
 		"at 23 °F outside and 68 °F inside; the warmed floor, left on, gives it") {
 		t.Error(got)
 	}
 	p := &Plan{Job: &job.Job{}, Losses: []RoomLoss{{Room: "Hall"}, l}}
-	if got := p.LossWords(&Room{Job: &job.Room{Name: "Bath"}}); !strings.HasPrefix(got, "Simplified") ||
+	if got := p.LossWords(&Room{Job: &job.Room{Name: "Bath"}}, language.English); !strings.HasPrefix(got,
+		"Simplified") ||
 		!strings.Contains(got, "°C inside; the warmed") {
 		t.Error(got)
 	}
-	if got := p.LossWords(&Room{Job: &job.Room{Name: "Attic"}}); got != "" {
+	if got := p.LossWords(&Room{Job: &job.Room{Name: "Attic"}}, language.English); got != "" {
 		t.Error(got)
 	}
 }

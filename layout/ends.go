@@ -1,6 +1,9 @@
 package layout
 
-import "oxturn/layout/plane"
+import (
+	"oxturn/layout/language"
+	"oxturn/layout/plane"
+)
 
 // An End is where the heat of a cable starts or stops: at the joint with a cold lead, or
 // at a cap.
@@ -47,4 +50,9 @@ func (c *Cable) EndName() string {
 		return "joint 2"
 	}
 	return "end cap"
+}
+
+// leadOf names the end's lead with its cable.
+func (e End) leadOf(c Cable) language.Message {
+	return language.Say("%s of %s", language.Say(e.LeadName), c.ID)
 }

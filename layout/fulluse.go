@@ -1,10 +1,10 @@
 package layout
 
 import (
-	"fmt"
 	"strings"
 	"time"
 
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/record"
 	"oxturn/layout/say"
@@ -33,31 +33,31 @@ func (f *FullUse) Longest() record.Cure {
 
 // Words says when the floor may be used in full, what decides it, and how a new
 // screed is first warmed.
-func (f *FullUse) Words() string {
+func (f *FullUse) Words(l language.Language) string {
 	if f.Screed == "" {
-		return f.when()
+		return f.when(l)
 	}
-	return f.when() + "; " + firstHeating(f.Screed)
+	return f.when(l) + "; " + firstHeating(f.Screed, l)
 }
 
 // firstHeating words how a screed is first warmed.
-func firstHeating(screed string) string {
-	return fmt.Sprintf("new %s: no heat before day %d if cement, day %d if calcium sulphate; first %d days at %s "+
+func firstHeating(screed string, l language.Language) string {
+	return l.Textf("new %s: no heat before day %d if cement, day %d if calcium sulphate; first %d days at %s "+
 		"(%s), then %d days at the most it is to reach (EN 1264-4)",
-		screed, record.CementScreed, record.SulphateScreed, record.LowDays,
+		l.Text(screed), record.CementScreed, record.SulphateScreed, record.LowDays,
 		say.WholeDegreesRange(record.LowLeast, record.LowMost, plane.Millimetres),
 		say.WholeDegreesRange(record.LowLeast, record.LowMost, plane.Inches), record.FullDays)
 }
 
-func (f *FullUse) when() string {
+func (f *FullUse) when(l language.Language) string {
 	if len(f.Open) == 0 {
-		return fmt.Sprintf("%s, by the %s", f.Date.Format("2006-01-02"), f.By)
+		return l.Textf("%s, by the %s", f.Date.Format("2006-01-02"), l.Text(f.By))
 	}
 	c := f.Longest()
-	words := fmt.Sprintf("open: no day is written down for %s; the longest wait is %d days, for the %s",
-		strings.Join(f.Open, "; "), c.Wait(), c.Layer)
+	words := l.Textf("open: no day is written down for %s; the longest wait is %d days, for the %s",
+		strings.Join(l.Texts(f.Open), "; "), c.Wait(), l.Text(c.Layer))
 	if c.Days == 0 {
-		words += " (not stated, default)"
+		words += l.Text(" (not stated, default)")
 	}
 	return words
 }

@@ -16,6 +16,8 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/build"
 	"oxturn/layout/internal/trial"
+	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 )
 
@@ -76,7 +78,7 @@ func figuresText(p *layout.Plan) string {
 		say("load", l.Room, l.Volts, l.Watts, l.Amps, l.Continuous, l.Contacts)
 	}
 	for _, l := range p.Losses {
-		say("loss", l.Words(plane.Millimetres))
+		say("loss", l.Words((&job.Job{Units: plane.Millimetres}).Figures()))
 	}
 	if w := p.Warmth; w != nil {
 		say("warmth", w.Depth, w.Room, w.Warmest, w.Holds, w.Rise, w.Hours, w.Problem)
@@ -94,7 +96,7 @@ func figuresText(p *layout.Plan) string {
 		}
 	}
 	if p.FullUse != nil {
-		say("full use", p.FullUse.Words())
+		say("full use", p.FullUse.Words(language.English))
 	}
 	return inSixPlaces(b.String())
 }

@@ -24,11 +24,11 @@ type Plan struct {
 	Code     string // the plan's name: see package plancode
 	Rooms    []Room
 	TakeOff  takeoff.List
-	Load     []Load    // one a thermostat, in room order
-	Circuits []Circuit // what feeds them
-	ToLookUp []string  // what the region's rules remind of, each with its edition
-	Shifts   []Shift   // what rooms an inch off would change, by area; none where a room has no cable
-	FullUse  *FullUse  // nil: nothing of the job is known to cure
+	Load     []Load            // one a thermostat, in room order
+	Circuits []Circuit         // what feeds them
+	ToLookUp []circuit.Warning // what the region's rules remind of
+	Shifts   []Shift           // what rooms an inch off would change, by area; none where a room has no cable
+	FullUse  *FullUse          // nil: nothing of the job is known to cure
 
 	Membrane *membrane.Plan // nil when it cannot be planned
 	Warmth   *Warmth        // nil when the job gives no layers

@@ -1,10 +1,10 @@
 package layout
 
 import (
-	"fmt"
 	"math"
 
 	"oxturn/layout/heat"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
 )
@@ -21,24 +21,25 @@ type RoomLoss struct {
 }
 
 // Words says the result in one sentence; how is what the floor gives.
-func (l RoomLoss) Words(u plane.Units) string {
-	us := u == plane.Inches
-	day := fmt.Sprintf("the room loses %s at %s outside and %s inside", l.Lost.Power(us),
+func (l RoomLoss) Words(f say.Figures) string {
+	us := f.Units == plane.Inches
+	day := f.Textf("the room loses %s at %s outside and %s inside", l.Lost.Power(us, f.Language),
 		temperature(l.Loss.Outside, us), temperature(l.Loss.Inside, us))
 	if !l.Known {
-		return day + fmt.Sprintf("; the floor's cables have %s, part of which goes down: without the floor's "+
+		return day + f.Textf("; the floor's cables have %s, part of which goes down: without the floor's "+
 			"layers it is not known how much", say.Watts(math.Round(l.Gives.High)))
 	}
-	return day + fmt.Sprintf("; the warmed floor, left on, gives it %s: that %s", l.Gives.Power(us),
-		heat.CoveredWords(heat.Covered(l.Gives.Tens(), l.Lost.Tens())))
+	return day + f.Textf("; the warmed floor, left on, gives it %s: that %s", l.Gives.Power(us, f.Language),
+		heat.CoveredWords(heat.Covered(l.Gives.Tens(), l.Lost.Tens()), f.Language))
 }
 
 // LossWords says in one line what a room loses and what its floor gives; empty where
 // the job does not enclose the room.
-func (p *Plan) LossWords(r *Room) string {
-	for _, l := range p.Losses {
-		if l.Room == r.Job.Name {
-			return "Simplified, and no promise of a room temperature: " + l.Words(p.Units()) + "."
+func (p *Plan) LossWords(r *Room, l language.Language) string {
+	for _, of := range p.Losses {
+		if of.Room == r.Job.Name {
+			return l.Textf("Simplified, and no promise of a room temperature: %s.",
+				of.Words(say.Figures{Language: l, Units: p.Units()}))
 		}
 	}
 	return ""

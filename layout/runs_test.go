@@ -85,11 +85,11 @@ func TestTowardsAndAlong(t *testing.T) {
 		want string
 	}{{plane.Pt(1, 0), "wall B"}, {plane.Pt(-1, 0), "wall D"}, {plane.Pt(0, 1), "wall C"}, {plane.Pt(0, -1),
 		"wall A"}, {plane.Pt(1, 0.3), "wall B"}} {
-		if got := Towards(hand.Room(square), mid, c.d); got != c.want {
+		if got := Towards(hand.Room(square), mid, c.d).String(); got != c.want {
 			t.Errorf("%v: %s, want %s", c.d, got, c.want)
 		}
 	}
-	if got := Towards(hand.Room(turned), mid, plane.Pt(0, 1)); got != "wall A" {
+	if got := Towards(hand.Room(turned), mid, plane.Pt(0, 1)).String(); got != "wall A" {
 		t.Errorf("the other way round: %s", got)
 	}
 	// of two walls that face the way, the one met first; past all of them, the sheet
@@ -97,7 +97,7 @@ func TestTowardsAndAlong(t *testing.T) {
 		{X: 0, Y: 1200}}
 	for p, want := range map[plane.Point]string{{X: 1000, Y: 500}: "wall E", {X: 2500, Y: 500}: "wall C",
 		{X: 1000, Y: 1200}: "wall E", {X: 1000, Y: 1205}: "top of the sheet"} {
-		if got := Towards(hand.Room(bay), p, plane.Pt(0, 1)); got != want {
+		if got := Towards(hand.Room(bay), p, plane.Pt(0, 1)).String(); got != want {
 			t.Errorf("from %v: %s, want %s", p, got, want)
 		}
 	}

@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
 )
@@ -8,15 +9,15 @@ import (
 // A LeadStack is a place where a cold lead lies on another, or on the lead joint of
 // another cable, for want of floor to lie beside it.
 type LeadStack struct {
-	Lead, On string      // "cold lead of H1", "lead joint of H2"
-	At       plane.Point // the middle of it
-	Length   float64     // mm, 0 at a joint
+	Lead, On language.Message // "cold lead of H1", "lead joint of H2"
+	At       plane.Point      // the middle of it
+	Length   float64          // mm, 0 at a joint
 	Joint    bool
 }
 
 // A namedLead is a cold lead with its name and the cable's end that it leads to.
 type namedLead struct {
-	lead, joint string
+	lead, joint language.Message
 	pts         []plane.Point
 }
 
@@ -24,7 +25,8 @@ func (r *Room) namedLeads() (out []namedLead) {
 	for _, c := range r.Cables {
 		for _, end := range c.Joined() {
 			if len(end.Lead) > 1 {
-				out = append(out, namedLead{end.LeadName + " of " + c.ID, end.Name + " of " + c.ID, end.Lead})
+				out = append(out, namedLead{end.leadOf(c), language.Say("%s of %s", language.Say(end.Name), c.ID),
+					end.Lead})
 			}
 		}
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 )
 
@@ -15,7 +16,16 @@ const facingCosine = 0.57
 // it: to the wall that it meets first from p on, where it runs at that wall
 // rather than along it; else to the side of the sheet, on which y is up
 // whatever way north lies.
-func Towards(r *job.Room, p, d plane.Point) string {
+func Towards(r *job.Room, p, d plane.Point) language.Message {
+	if letter := WallTowards(r, p, d); letter != "" {
+		return language.Say("wall %s", letter)
+	}
+	return language.Say(SideOfSheet(d.Unit()))
+}
+
+// WallTowards is the letter of the wall that a way over a room's floor leads to; empty where
+// it leads to none.
+func WallTowards(r *job.Room, p, d plane.Point) string {
 	side := math.Copysign(1, r.Outline.SignedArea())
 	u := d.Unit()
 	best, least := -1, math.Inf(1)
@@ -33,9 +43,9 @@ func Towards(r *job.Room, p, d plane.Point) string {
 		}
 	}
 	if best < 0 {
-		return SideOfSheet(u)
+		return ""
 	}
-	return "wall " + r.Walls[best].Letter
+	return r.Walls[best].Letter
 }
 
 var sheetSides = [...]string{"right", "top right", "top", "top left", "left", "bottom left", "bottom", "bottom right"}

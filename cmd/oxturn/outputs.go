@@ -117,7 +117,8 @@ func (w *work) writePDF(to io.Writer, set []*drawing.Sheet) error {
 		return err
 	}
 	return pdf.Write(to, set, pdf.Info{Title: w.job.Info.Title, Author: w.job.Info.Contractor,
-		Subject: subject(w.job.Info.Number, w.plan.Code), Creator: "oxturn", Language: "en", Files: files})
+		Subject: subject(w.job.Info.Number, w.plan.Code), Creator: "oxturn", Language: w.job.Language.Tag(),
+		Files: files})
 }
 
 // subject names drawing and plan.

@@ -95,7 +95,7 @@ func runRows(room *layout.Room, c *layout.Cable, u plane.Units) [][]string {
 			next = fmt.Sprint(run.GapToNext)
 		}
 		out = append(out, []string{room.Job.Name, c.ID, c.RunName(run.Number), layout.Towards(room.Job, run.To,
-			run.To.Sub(run.From)), fmt.Sprint(run.Pegs), next, say.Long(run.RunningEnd, u)})
+			run.To.Sub(run.From)).String(), fmt.Sprint(run.Pegs), next, say.Long(run.RunningEnd, u)})
 	}
 	return out
 }

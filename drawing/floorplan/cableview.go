@@ -1,7 +1,6 @@
 package floorplan
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -27,7 +26,7 @@ func (v *View) Cables() {
 			continue
 		}
 		for _, end := range c.Joined() {
-			v.coldLead(end.Lead, end.LeadName+" "+c.ID)
+			v.coldLead(end.Lead, v.Fig.Text(end.LeadName)+" "+c.ID)
 		}
 	}
 }
@@ -98,13 +97,13 @@ func (v *View) endsWhere(c *layout.Cable, shown func(plane.Point) bool) {
 		if !shown(end.At) {
 			continue
 		}
-		at, tag := v.Paper.Pt(end.At), v.Prefix(c.ID)+end.Tag
+		at, tag := v.Paper.Pt(end.At), v.Prefix(c.ID)+v.Fig.Text(end.Tag)
 		if end.Capped() {
 			v.Mark(signs.End, symbols.Bar(at, at.Sub(v.Paper.Pt(c.Path[len(c.Path)-2])), symbols.EndBar))
 		} else {
 			v.Mark(signs.Joint, symbols.LeadJoint(at))
 		}
-		v.Tag(at, [...]float64{1.4, 1.6}[i], tag, tag+", "+end.Name+": "+v.PlaceWords(end.At), 1)
+		v.Tag(at, [...]float64{1.4, 1.6}[i], tag, tag+", "+v.Fig.Text(end.Name)+": "+v.PlaceWords(end.At), 1)
 	}
 }
 
@@ -117,7 +116,7 @@ func (v *View) shares(c *layout.Cable) {
 			length, s, rank = symbols.HalfwayBar, signs.Half, 1
 		}
 		v.Mark(s, symbols.Bar(at, dir, length))
-		v.Tag(at, 1, v.Prefix(c.ID)+m.Name, fmt.Sprintf("%s%s mark: %s", v.Prefix(c.ID), m.Name, v.PlaceWords(m.At)),
+		v.Tag(at, 1, v.Prefix(c.ID)+m.Name, v.Fig.Textf("%s%s mark: %s", v.Prefix(c.ID), m.Name, v.PlaceWords(m.At)),
 			rank)
 	}
 }
@@ -259,7 +258,7 @@ func (v *View) SensorTip(s layout.Sensor, at drawing.Pt) {
 	} else {
 		v.Mark(signs.Sensor, symbols.Sensor(at, ""))
 	}
-	v.Tag(at, 1.2, s.Name, "sensor "+s.Name+": "+v.PlaceWords(s.Tip), 1)
+	v.Tag(at, 1.2, s.Name, v.Fig.Textf("sensor %s: %s", s.Name, v.PlaceWords(s.Tip)), 1)
 }
 
 // BoxAt is the middle of the box on paper, in what it hangs on.
@@ -278,11 +277,11 @@ func (v *View) Thermostat() {
 	v.Mark(signs.Thermostat, symbols.Thermostat(at))
 	text := "+" + v.Fig.Length(t.Height)
 	if t.Height <= 0 {
-		text = "height?"
-		v.Remark("The height of the thermostat box is not given: to be settled before rough-in.")
+		text = v.Fig.Text("height?")
+		v.Remark(v.Fig.Text("The height of the thermostat box is not given: to be settled before rough-in."))
 	}
-	l := &lettering.Label{Text: text, Height: drawing.H25, Rank: 1, Subject: at, Note: "thermostat box: " + text +
-		" above the floor"}
+	l := &lettering.Label{Text: text, Height: drawing.H25, Rank: 1, Subject: at, Note: v.Fig.Textf("thermostat "+
+		"box: %s above the floor", text)}
 	edge := at.Add(out.Mul(symbols.ThermostatSize / 2))
 	size := l.Sample(lettering.Spot{}).Box()
 	l.Spots = append(TagSpots(edge, 0.6, text)[:4:4], LeaderSpots(edge, 0, size, 30)...)

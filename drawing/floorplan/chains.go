@@ -2,7 +2,6 @@ package floorplan
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
@@ -362,8 +361,8 @@ const slantLeast = 14.0
 // themselves. It returns how many walls are too short on paper to be dimensioned.
 func (v *View) Dimensions(r *job.Room) (left int) {
 	if leans(r) {
-		v.Remark("The room is out of square: chains run straight along the sheet from its outermost points, and give " +
-			"corners nearly in line once.")
+		v.Remark(v.Fig.Text("The room is out of square: chains run straight along the sheet from its outermost " +
+			"points, and give corners nearly in line once."))
 	}
 	on := squared(r)
 	for _, l := range Ladders(r, v.Paper.Ratio) {
@@ -420,7 +419,7 @@ func (v *View) Ladder(l ladder, b plane.Rect) {
 	if e := v.Paper.TurnedPt(b.Max).Dot(out); e > edge {
 		edge = e
 	}
-	c := Chain{Dir: dir, Out: out, Line: edge + TierOne, Name: l.Side.String() + " side"}
+	c := Chain{Dir: dir, Out: out, Line: edge + TierOne, Name: v.Fig.Textf("%s side", l.Side.String())}
 	zero := v.zero(l.Side)
 	for _, s := range l.Stations {
 		c.Feet = append(c.Feet, v.Paper.TurnedPt(l.Side.place(s)).Add(out.Mul(Poche)))
@@ -429,7 +428,7 @@ func (v *View) Ladder(l ladder, b plane.Rect) {
 	c.Draw(v.Page, v.Fig)
 	if l.Overall && len(c.Feet) > 2 {
 		n := len(c.Feet) - 1
-		whole := Chain{Dir: dir, Out: out, Line: edge + tierTwo, Name: l.Side.String() + " side, overall"}
+		whole := Chain{Dir: dir, Out: out, Line: edge + tierTwo, Name: v.Fig.Textf("%s side, overall", l.Side.String())}
 		for _, f := range []drawing.Pt{c.Feet[0], c.Feet[n]} {
 			whole.Feet = append(whole.Feet, f.Add(out.Mul(edge+TierOne+extensionPast-0.2-f.Dot(out)-extensionGap)))
 		}
@@ -448,7 +447,7 @@ func (v *View) Slant(w job.Wall) {
 		for _, off := range []float64{TierOne - Poche, 4, 13} {
 			c := Chain{
 				Feet: []drawing.Pt{a, b}, Dir: b.Sub(a).Unit(), Out: out, Line: a.Dot(out) + off,
-				At: []float64{0, w.Length()}, Name: "wall " + w.Letter,
+				At: []float64{0, w.Length()}, Name: v.Fig.Textf("wall %s", w.Letter),
 			}
 			pts := c.ends()
 			if v.field().Contains(drawing.BoxOf(pts...).Grow(1)) && !v.Ink.Crossed(pts[0], pts[1], keep...) {
@@ -457,5 +456,5 @@ func (v *View) Slant(w job.Wall) {
 			}
 		}
 	}
-	v.Remark(fmt.Sprintf("Wall %s is %s long.", w.Letter, v.Fig.Length(w.Length())))
+	v.Remark(v.Fig.Textf("Wall %s is %s long.", w.Letter, v.Fig.Length(w.Length())))
 }

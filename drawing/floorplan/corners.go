@@ -126,7 +126,7 @@ func (v *View) Corners() []setting.Block {
 		return nil
 	}
 	zero := v.Fig.Length(0)
-	t := v.DatumTable("Corners of the room", "Corner")
+	t := v.DatumTable(v.Fig.Text("Corners of the room"), v.Fig.Text("Corner"))
 	for i, chained := range ChainedCorners(WallsAlone(v.Room.Job), v.Paper.Ratio) {
 		if chained {
 			continue
@@ -140,11 +140,12 @@ func (v *View) Corners() []setting.Block {
 	}
 	for _, arc := range arcs(v.Room.Job) {
 		a, b := v.Offsets(arc.Centre)
-		t.Rows = append(t.Rows, setting.Row("centre of "+arc.Letter+", radius "+UnbrokenWords(v.Fig.Length(arc.Radius)),
+		t.Rows = append(t.Rows, setting.Row(v.Fig.Textf("centre of %s, radius %s", arc.Letter,
+			UnbrokenWords(v.Fig.Length(arc.Radius))),
 			a, b))
 	}
 	if len(t.Rows) == 0 {
 		return nil
 	}
-	return []setting.Block{Signed(t)}
+	return []setting.Block{v.Signed(t)}
 }

@@ -1,7 +1,6 @@
 package floorplan
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -11,6 +10,7 @@ import (
 	"oxturn/drawing/signs"
 	"oxturn/layout"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 	"oxturn/symbols"
 )
 
@@ -41,7 +41,7 @@ func (v *View) Offsets(p plane.Point) (from1, from2 string) {
 // PlaceWords says where p lies, for a note.
 func (v *View) PlaceWords(p plane.Point) string {
 	a, b := v.Offsets(p)
-	return a + " from D1, " + b + " from D2"
+	return v.Fig.Textf("%s from D1, %s from D2", a, b)
 }
 
 // DrawDatums marks the faces that are measured from.
@@ -52,7 +52,7 @@ func (v *View) DrawDatums() {
 		v.Mark(signs.Datum, symbols.Datum(at, out, ""))
 		tip := at.Add(out.Mul(2.6))
 		l := &lettering.Label{Text: d.Name, Height: drawing.H25, Rank: 1, Subject: tip,
-			Note: d.Name + " is the face of wall " + d.Letter}
+			Note: v.Fig.Textf("%s is the face of wall %s", d.Name, d.Letter)}
 		l.Spots = TagSpots(tip, 1, d.Name)
 		v.Letters.Add(l)
 	}
@@ -68,10 +68,10 @@ func (v *View) BrokenDatums() []string {
 		}
 		var parts []string
 		for _, s := range stands {
-			parts = append(parts, UnbrokenWords(v.Fig.Length(s[0])+" to "+v.Fig.Length(s[1])))
+			parts = append(parts, UnbrokenWords(v.Fig.Textf("%s to %s", v.Fig.Length(s[0]), v.Fig.Length(s[1]))))
 		}
-		out = append(out, fmt.Sprintf("%s, wall %s, stands from %s; sight across its opening.",
-			d.Name, d.Letter, strings.Join(parts, " and ")))
+		out = append(out, v.Fig.Textf("%s, wall %s, stands from %s; sight across its opening.",
+			d.Name, d.Letter, strings.Join(parts, v.Fig.Text(" and "))))
 	}
 	return out
 }
@@ -96,14 +96,14 @@ func (v *View) Places(owner, named bool) setting.Block {
 	if !v.Datums().Both() {
 		return setting.List{}
 	}
-	head := "Locating dimensions"
+	head := v.Fig.Text("Locating dimensions")
 	if owner { // for readers who do not look for the unit in a title block
-		head = "Offsets"
+		head = v.Fig.Text("Offsets")
 		if v.Fig.Units == plane.Millimetres {
-			head += ", mm"
+			head += v.Fig.Text(", mm")
 		}
 	}
-	t := v.DatumTable(head, "Point")
+	t := v.DatumTable(head, v.Fig.Text("Point"))
 	for _, at := range v.located(owner) {
 		a, b := v.Offsets(at.Point)
 		if !named {
@@ -111,7 +111,7 @@ func (v *View) Places(owner, named bool) setting.Block {
 		}
 		t.Rows = append(t.Rows, setting.Row(at.name, UnbrokenWords(a), UnbrokenWords(b)))
 	}
-	return Signed(t)
+	return v.Signed(t)
 }
 
 // A locatedPoint is one that must be found again.
@@ -122,22 +122,22 @@ type locatedPoint struct {
 
 // located lists those of the room; for an owner without the half-way marks.
 func (v *View) located(owner bool) []locatedPoint {
-	out := []locatedPoint{{"Lead rise (foot)", v.Room.Job.Thermostat.At}}
+	out := []locatedPoint{{v.Fig.Text("Lead rise (foot)"), v.Room.Job.Thermostat.At}}
 	for i := range v.Room.Cables {
 		if c := &v.Room.Cables[i]; len(c.Path) > 0 {
 			out = append(out, v.locatedOn(c, owner)...)
 		}
 	}
 	for _, s := range v.Room.Sensors {
-		out = append(out, locatedPoint{SensorName(s), s.Tip})
+		out = append(out, locatedPoint{SensorName(v.Fig, s), s.Tip})
 	}
 	return out
 }
 
 // SensorName names a sensor, with whether it is the spare one.
-func SensorName(s layout.Sensor) string {
+func SensorName(f say.Figures, s layout.Sensor) string {
 	if s.Spare {
-		return s.Name + " (spare)"
+		return f.Textf("%s (spare)", s.Name)
 	}
 	return s.Name
 }
@@ -148,7 +148,8 @@ func (v *View) locatedOn(c *layout.Cable, owner bool) (out []locatedPoint) {
 		if k > 0 && !owner && len(c.Marks) > 1 {
 			out = append(out, locatedPoint{v.Prefix(c.ID) + c.Halfway().Name, c.Halfway().At})
 		}
-		out = append(out, locatedPoint{v.Prefix(c.ID) + end.Tag + " (" + end.Short + ")", end.At})
+		out = append(out, locatedPoint{v.Prefix(c.ID) + v.Fig.Text(end.Tag) + " (" + v.Fig.Text(end.Short) + ")",
+			end.At})
 	}
 	return out
 }
@@ -157,8 +158,8 @@ func (v *View) locatedOn(c *layout.Cable, owner bool) (out []locatedPoint) {
 // without rows.
 func (v *View) DatumTable(head, what string) setting.Table {
 	return setting.Table{Head: head, Cols: []setting.Column{
-		{Head: what, Wraps: true}, {Head: "D1, wall " + v.DatumLetter(0), Align: setting.Decimal},
-		{Head: "D2, wall " + v.DatumLetter(1), Align: setting.Decimal},
+		{Head: what, Wraps: true}, {Head: v.Fig.Textf("D1, wall %s", v.DatumLetter(0)), Align: setting.Decimal},
+		{Head: v.Fig.Textf("D2, wall %s", v.DatumLetter(1)), Align: setting.Decimal},
 	}}
 }
 
@@ -171,10 +172,10 @@ func (v *View) DatumLetter(i int) string {
 }
 
 // Signed explains the figures of a datum table that are negative, where there are any.
-func Signed(t setting.Table) setting.Table {
+func (v *View) Signed(t setting.Table) setting.Table {
 	for _, r := range t.Rows {
 		if strings.HasPrefix(r[1].Text, "-") || strings.HasPrefix(r[2].Text, "-") {
-			t.Cols[0].Head += " (minus: behind the face)"
+			t.Cols[0].Head += v.Fig.Text(" (minus: behind the face)")
 			break
 		}
 	}

@@ -179,15 +179,12 @@ func (v *View) fixture(f job.Fixture) {
 	}
 	if f.Flange != nil {
 		at := symbols.Frame{O: f.Flange.Centre, X: plane.Pt(1, 0), Y: plane.Pt(0, 1)}
-		v.stand(signs.Stand, symbols.Flange(f.Flange.Radius), at, drawing.LayerFixtures, f.Name+" flange")
+		v.stand(signs.Stand, symbols.Flange(f.Flange.Radius), at, drawing.LayerFixtures, v.Fig.Textf("%s flange",
+			f.Name))
 	}
-	name := f.Name
-	if name == "" {
-		name = string(f.Kind)
-	}
-	v.NameArea(name, f.Outline, 3)
+	v.NameArea(v.Fig.Text(Or(f.Name, string(f.Kind))), f.Outline, 3)
 	if f.Undecided {
-		v.NameArea("UNDECIDED", f.Outline, 3)
+		v.NameArea(v.Fig.Text("UNDECIDED"), f.Outline, 3)
 	}
 }
 
@@ -218,10 +215,7 @@ func (v *View) fixing(x job.Fixing) {
 		v.Sign(signs.ToFix, drawing.LayerFixtures, x.Name, drawing.Polyline(pts...), drawing.FixtureLine(), nil)
 		v.Ink.Mark(drawing.BoxOf(at).Grow(1.5))
 	}
-	name := x.Name
-	if name == "" {
-		name = x.Kind
-	}
+	name := v.Fig.Text(Or(x.Name, x.Kind))
 	v.Letters.Add(&lettering.Label{Text: name, Height: drawing.H25, Rank: 4, Subject: at, Note: name,
 		Spots: TagSpots(at, 2, name)})
 }
@@ -306,7 +300,7 @@ func (v *View) Joints() {
 		v.Ink.Line([]drawing.Pt{a, b}, lettering.CableInk)
 		name := layout.JointName(i, len(v.Room.Job.Joints))
 		l := &lettering.Label{Text: name, Height: drawing.H25, Rank: 2, Subject: a.Lerp(b, 0.5),
-			Note: name + ", movement joint"}
+			Note: v.Fig.Textf("%s, movement joint", name)}
 		for k := 1; k < 12; k++ {
 			l.Spots = append(l.Spots, TagSpots(a.Lerp(b, float64(k)/12), 0.4, name)...)
 		}

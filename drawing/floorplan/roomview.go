@@ -189,7 +189,7 @@ func (v *View) WallLetters() (left int) {
 			continue
 		}
 		l := &lettering.Label{Text: w.Letter, Face: fonts.LetteringBold, Height: drawing.H35, Rank: 2,
-			Note: "wall " + w.Letter, Shy: 8}
+			Note: v.Fig.Textf("wall %s", w.Letter), Shy: 8}
 		size := l.Sample(lettering.Spot{}).Box()
 		out := v.Outward(w.Segment).Mul(Poche / 2 * v.Paper.Ratio)
 		w, from, ok := v.seen(w.Segment)

@@ -95,9 +95,9 @@ func Pair(p *layout.Plan, k setting.Kind, upper, lower Scene) ([]*setting.Page, 
 	}
 	pg := both[1]
 	pg.Above(both[0])
-	pg.Name, pg.Sheet.Title = pg.Sheet.Title, TitleOn(k.Title, lower.Room)
+	pg.Name, pg.Sheet.Title = pg.Sheet.Title, TitleOn(p.Job.Language.Text(k.Title), lower.Room)
 	pg.Sheet.ID, pg.Sheet.Description = IdOf(k.ID, lower.Room), k.About
-	pg.Title.Title, pg.Title.Kind = pg.Sheet.Title, k.Form
+	pg.Title.Title, pg.Title.Kind = pg.Sheet.Title, p.Job.Language.Text(k.Form)
 	return both[1:], nil
 }
 
@@ -109,7 +109,7 @@ func (s Scene) onHalf(half setting.Half, scale drawing.Scale) Scene {
 
 // WithNotes returns a page and the sheets of notes that go with it alone.
 func (sp scenePage) WithNotes() ([]*setting.Page, error) {
-	more, err := sp.Notes(sp.Sheet.ID+"-notes", sp.Sheet.Title+", notes", append(sp.Rest, sp.Later...))
+	more, err := sp.Notes(sp.Sheet.ID+"-notes", sp.Ty.Textf("%s, notes", sp.Sheet.Title), append(sp.Rest, sp.Later...))
 	return append([]*setting.Page{sp.Page}, more...), err
 }
 
@@ -137,7 +137,7 @@ func IdOf(kind string, r *layout.Room) string {
 // what stands beside it is arranged alike. Should it never settle, what does not
 // fit goes on.
 func (s Scene) Page(p *layout.Plan) (scenePage, error) {
-	name := TitleOn(s.Title, s.Room)
+	name := TitleOn(p.Job.Language.Text(s.Title), s.Room)
 	n := s.Need(p, s.titleBlock(p, name))
 	last := s.blank(p)
 	var a setting.Arrangement
@@ -185,11 +185,11 @@ func (s Scene) arranged(n setting.Need, j *job.Job) (setting.Arrangement, error)
 
 // Need is what a scene asks of its arrangement.
 func (s Scene) Need(p *layout.Plan, t setting.TitleBlock) setting.Need {
-	t.Scale, t.Paper = Longest, "tabloid"
+	t.Scale, t.Paper = Longest, p.Job.Language.Text("tabloid")
 	return setting.Need{
 		Bounds: s.Bounds, Border: s.Border, Title: t, Proof: setting.Proof{Units: p.Job.Figures().Units},
 		Scales: s.Scales, Half: s.half,
-		Ty: setting.NewTypesetter(), Titles: map[setting.TitleKey]float64{},
+		Ty: setting.NewTypesetter(p.Job.Language), Titles: map[setting.TitleKey]float64{},
 	}
 }
 
@@ -211,7 +211,7 @@ func (s Scene) drawn(p *layout.Plan, a setting.Arrangement) *View {
 	}
 	corner := drawing.Pt{X: a.Field.X0, Y: a.Field.Y0}
 	if s.caption != "" {
-		v.ViewTitle(corner.Add(drawing.Pt{Y: setting.Heading}), s.caption)
+		v.ViewTitle(corner.Add(drawing.Pt{Y: setting.Heading}), v.Fig.Text(s.caption))
 		corner.Y += setting.HeadRow
 	}
 	if s.North {

@@ -17,7 +17,7 @@ func (v *View) Standing() []setting.Block {
 	if !v.Datums().Both() {
 		return nil
 	}
-	t := v.DatumTable("Fixtures, joints, edges", "From, to")
+	t := v.DatumTable(v.Fig.Text("Fixtures, joints, edges"), v.Fig.Text("From, to"))
 	for i := range t.Cols {
 		t.Cols[i].Wraps = true
 	}
@@ -28,16 +28,17 @@ func (v *View) Standing() []setting.Block {
 	}
 	r := v.Room.Job
 	for _, f := range r.Fixtures {
-		add(Or(f.Name, string(f.Kind)), f.Outline)
+		add(v.Fig.Text(Or(f.Name, string(f.Kind))), f.Outline)
 		if f.Flange != nil {
-			add(Or(f.Name, string(f.Kind))+" flange, centre", []plane.Point{f.Flange.Centre})
+			add(v.Fig.Textf("%s flange, centre", v.Fig.Text(Or(f.Name, string(f.Kind)))),
+				[]plane.Point{f.Flange.Centre})
 		}
 	}
 	for _, k := range r.KeepOuts {
 		add(Or(k.Name, "keep-out"), k.Outline)
 	}
 	for _, x := range r.Fixings {
-		add(Or(x.Name, x.Kind), x.Line)
+		add(v.Fig.Text(Or(x.Name, x.Kind)), x.Line)
 	}
 	for i, m := range r.Joints {
 		add(layout.JointName(i, len(r.Joints)), []plane.Point{m.A, m.B})
@@ -48,20 +49,20 @@ func (v *View) Standing() []setting.Block {
 	for _, c := range v.Room.Cables {
 		for _, i := range []int{0, len(c.Runs) - 1} {
 			if i >= 0 && (i > 0 || len(c.Runs) > 0) {
-				add("run "+c.RunName(c.Runs[i].Number), []plane.Point{c.Runs[i].From, c.Runs[i].To})
+				add(v.Fig.Textf("run %s", c.RunName(c.Runs[i].Number)), []plane.Point{c.Runs[i].From, c.Runs[i].To})
 			}
 		}
 	}
 	if len(t.Rows) == 0 {
 		return nil
 	}
-	return []setting.Block{Signed(t)}
+	return []setting.Block{v.Signed(t)}
 }
 
 // heatedName names a part of the heated floor by its cables, where there are
 // several parts.
 func (v *View) heatedName(part plane.Polygon) string {
-	name := "Heated area"
+	name := v.Fig.Text("Heated area")
 	if len(v.Room.Heated) == 1 {
 		return name
 	}
@@ -91,9 +92,9 @@ const cornersLeast = 0.97
 func (v *View) Extent(name string, pts []plane.Point) [][]setting.Cell {
 	lo, hi := v.reach(pts)
 	filled := plane.Ring(pts).Area()
-	point := ", corner "
+	point := v.Fig.Text(", corner ")
 	if len(pts) == 2 { // a line: askew when it runs along neither datum
-		point, filled = ", end ", math.Inf(1)
+		point, filled = v.Fig.Text(", end "), math.Inf(1)
 		if hi[0]-lo[0] > sameLength && hi[1]-lo[1] > sameLength {
 			filled = 0
 		}
@@ -135,7 +136,7 @@ func (v *View) span(name string, pts []plane.Point) []setting.Cell {
 	words := [2]string{}
 	for k := range words {
 		if words[k] = UnbrokenWords(v.Fig.Length(lo[k])); hi[k]-lo[k] > sameLength {
-			words[k] += " " + UnbrokenWords("to "+v.Fig.Length(hi[k]))
+			words[k] += " " + UnbrokenWords(v.Fig.Textf("to %s", v.Fig.Length(hi[k])))
 		}
 	}
 	return setting.Row(name, words[0], words[1])

@@ -6,6 +6,7 @@ import (
 
 	"oxturn/drawing"
 	"oxturn/fonts"
+	"oxturn/layout/language"
 )
 
 // Distances between the lines of a sheet's column, mm.
@@ -267,10 +268,10 @@ func Unmeasured(b Block) Block {
 
 // Of heads a block of a sheet that stands on another: notes always, whatever else there is
 // where all is true, by the name of its sheet.
-func Of(b Block, sheet string, all bool) Block {
+func Of(b Block, sheet string, all bool, l language.Language) Block {
 	head := func(own string) string {
-		if own != "" && (all || strings.HasPrefix(own, "Notes")) {
-			return sheet + ": " + strings.ToLower(own[:1]) + own[1:]
+		if own != "" && (all || strings.HasPrefix(own, l.Text("Notes"))) {
+			return sheet + ": " + l.Within(own)
 		}
 		return own
 	}
@@ -288,10 +289,13 @@ func Of(b Block, sheet string, all bool) Block {
 	return b
 }
 
+// continued ends the heading of what goes on.
+const (
+	continuedMark = "(continued)"
+	continued     = " " + continuedMark
+)
+
 // Continued is the heading of what goes on in the next column or on the next sheet.
 func Continued(head string) string {
-	if strings.HasSuffix(head, " (continued)") {
-		return head
-	}
-	return head + " (continued)"
+	return strings.TrimSuffix(head, continued) + continued
 }

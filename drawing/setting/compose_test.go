@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"oxturn/drawing"
+	"oxturn/layout/language"
 )
 
 // tableOf returns a table of some rows under a heading.
@@ -21,7 +22,7 @@ func tableOf(rows int) Block {
 // TestComposeOutOfOrder: where blocks in their order have to be broken, another
 // order that keeps them whole is taken.
 func TestComposeOutOfOrder(t *testing.T) {
-	ty := NewTypesetter()
+	ty := NewTypesetter(language.English)
 	blocks := []Block{tableOf(5), tableOf(12), tableOf(9)}
 	h := func(i int) float64 { return blocks[i].Height(ty, 60) }
 	slots := []drawing.Box{{X1: 60, Y1: h(1)}, {X0: 70, X1: 130, Y1: h(0) + BlockGap + h(2)}}
@@ -39,7 +40,7 @@ func TestComposeOutOfOrder(t *testing.T) {
 // than by flow.
 func TestComposeKeepsAll(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		ty := NewTypesetter()
+		ty := NewTypesetter(language.English)
 		var blocks []Block
 		rows := 0
 		for _, n := range rapid.SliceOfN(rapid.IntRange(1, 25), 1, 8).Draw(t, "rows") {

@@ -24,7 +24,7 @@ func (pg *Page) Notes(id, title string, blocks []Block) ([]*Page, error) {
 	if len(blocks) == 0 {
 		return nil, nil
 	}
-	more, err := ListSheets(pg.Plan, []drawing.Paper{pg.Sheet.Paper}, id, title, "Notes", blocks)
+	more, err := ListSheets(pg.Plan, []drawing.Paper{pg.Sheet.Paper}, id, title, pg.Ty.Text("Notes"), blocks)
 	for _, m := range more {
 		m.Title.Partly = pg.Title.Partly
 	}

@@ -6,6 +6,7 @@ import (
 	"oxturn/drawing"
 	"oxturn/drawing/signs"
 	"oxturn/fonts"
+	"oxturn/layout/language"
 )
 
 // A swatch is the box a sign is shown in, mm.
@@ -41,8 +42,8 @@ func (l Legend) columns(w float64) (out [][]signs.Sign, each float64) {
 func (l Legend) shown() string { return List{Head: l.Head, mute: l.mute}.Shown() }
 
 // LegendOf puts signs in the legend's order.
-func LegendOf(used []signs.Sign) Legend {
-	l := Legend{Head: "Legend"}
+func LegendOf(used []signs.Sign, reader language.Language) Legend {
+	l := Legend{Head: reader.Text("Legend")}
 	for s := signs.Cable; s < signs.Count; s++ {
 		if slices.Contains(used, s) {
 			l.Signs = append(l.Signs, s)
@@ -52,7 +53,8 @@ func LegendOf(used []signs.Sign) Legend {
 }
 
 func (l Legend) entry(ty *Typesetter, s signs.Sign, w float64) (h float64) {
-	return max(SwatchH+0.3, float64(ty.Lines(fonts.Lettering, s.Words(), Note, w-SwatchW-sampleGap))*Leading+0.9)
+	return max(SwatchH+0.3, float64(ty.Lines(fonts.Lettering, ty.Text(s.Words()), Note,
+		w-SwatchW-sampleGap))*Leading+0.9)
 }
 
 // Height is what the legend takes at a width of w, both mm of paper.
@@ -108,7 +110,7 @@ func setSigns(pg *Page, at drawing.Pt, l Legend, of []signs.Sign, w float64) {
 	y := at.Y
 	for _, s := range of {
 		pg.Add(s.Sample(drawing.Box{X0: at.X, Y0: y, X1: at.X + SwatchW, Y1: y + SwatchH})...)
-		for i, t := range pg.Ty.Wrap(s.Words(), w-SwatchW-sampleGap) {
+		for i, t := range pg.Ty.Wrap(pg.Ty.Text(s.Words()), w-SwatchW-sampleGap) {
 			pg.Write(drawing.Pt{X: at.X + SwatchW + sampleGap, Y: y + 3.55 + float64(i)*Leading}, t, Note,
 				drawing.Start)
 		}

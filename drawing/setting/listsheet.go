@@ -84,6 +84,7 @@ func listsOn(p *layout.Plan, paper drawing.Paper, least, share float64, id, titl
 
 // Retitle calls a sheet without a drawing something else.
 func Retitle(pg *Page, id, title, kind string) {
+	title = pg.Ty.Text(title)
 	pg.Sheet.ID, pg.Sheet.Title, pg.Sheet.Description = id, title, title
 	pg.Title = TitleFor(pg.Plan, title, kind)
 	pg.Title.Paper, pg.Title.Compact = pg.Sheet.Paper.Name, IsSmall(pg.Sheet.Paper)

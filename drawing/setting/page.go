@@ -3,7 +3,6 @@
 package setting
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -13,6 +12,7 @@ import (
 	"oxturn/drawing/signs"
 	"oxturn/fonts"
 	"oxturn/layout"
+	"oxturn/layout/language"
 	"oxturn/symbols"
 )
 
@@ -39,7 +39,8 @@ type Page struct {
 
 // NewPage returns a blank page of a paper.
 func NewPage(p *layout.Plan, paper drawing.Paper) *Page {
-	pg := &Page{Plan: p, Sheet: &drawing.Sheet{Paper: paper}, frame: paper.Frame(), Ty: NewTypesetter()}
+	pg := &Page{Plan: p, Sheet: &drawing.Sheet{Paper: paper, Language: p.Job.Language.Tag()}, frame: paper.Frame(),
+		Ty: NewTypesetter(p.Job.Language)}
 	return pg
 }
 
@@ -129,10 +130,14 @@ func (pg *Page) Callout(detail int, at drawing.Pt) []drawing.Item {
 const toCome = "DT-1"
 
 // DetailAt names a detail in words, with its sheet.
-func DetailAt(detail int) string { return strings.ReplaceAll(detailOn(detail, toCome), " ", NoBreak) }
+func DetailAt(detail int, l language.Language) string {
+	return strings.ReplaceAll(detailOn(detail, toCome, l), " ", NoBreak)
+}
 
 // detailOn is the same as it is drawn.
-func detailOn(detail int, label string) string { return fmt.Sprintf("detail %d, %s", detail, label) }
+func detailOn(detail int, label string, l language.Language) string {
+	return l.Textf("detail %d, %s", detail, label)
+}
 
 // NameSheets fills in on which sheet each detail stands that the pages of a set call out.
 func NameSheets(pages []*Page) {
@@ -150,7 +155,8 @@ func NameSheets(pages []*Page) {
 		}
 		for _, t := range pg.Sheet.Texts() {
 			for n, label := range labels {
-				t.Text = strings.Replace(t.Text, detailOn(n, toCome), detailOn(n, label), 1)
+				t.Text = strings.Replace(t.Text, detailOn(n, toCome, pg.Ty.Language), detailOn(n, label,
+					pg.Ty.Language), 1)
 			}
 		}
 	}

@@ -7,10 +7,13 @@ import (
 
 	"oxturn/drawing"
 	"oxturn/fonts"
+	"oxturn/layout"
+	"oxturn/layout/job"
+	"oxturn/layout/language"
 )
 
 func setAlone(b Block, w float64) *drawing.Sheet {
-	pg := NewPage(nil, drawing.Paper{Name: "A4", W: 210, H: 297})
+	pg := NewPage(&layout.Plan{Job: &job.Job{}}, drawing.Paper{Name: "A4", W: 210, H: 297})
 	b.Set(pg, drawing.Pt{X: 20, Y: 20}, w)
 	return pg.Sheet
 }
@@ -39,7 +42,7 @@ func TestTableHeight(t *testing.T) {
 		tab.Rows = append(tab.Rows, Row("a name that has to wrap in a narrow column", "and a note that wraps too"))
 	}
 	for _, w := range []float64{40, 60, 90, 170} {
-		pg := NewPage(nil, drawing.Paper{Name: "A4", W: 210, H: 297})
+		pg := NewPage(&layout.Plan{Job: &job.Job{}}, drawing.Paper{Name: "A4", W: 210, H: 297})
 		tab.Set(pg, drawing.Pt{X: 20, Y: 20}, w)
 		low := drawing.BoxOfItems(pg.Sheet.Items).Y1
 		if h := tab.Height(pg.Ty, w); math.Abs(20+h-low) > 0.3 {
@@ -55,7 +58,7 @@ func TestSplit(t *testing.T) {
 	for i := range 40 {
 		tab.Rows = append(tab.Rows, Row(strconv.Itoa(i+1), "east"))
 	}
-	ty := NewTypesetter()
+	ty := NewTypesetter(language.English)
 	first, rest := tab.Split(ty, 60, 100)
 	if n := len(first.(Table).Rows) + len(rest.(Table).Rows); n != 40 || first.Height(ty, 60) > 100 {
 		t.Errorf("%d rows, first part %.1f high", n, first.Height(ty, 60))
@@ -85,7 +88,7 @@ func TestWordsBeforeField(t *testing.T) {
 // TestNoLoneRow: a table that is split goes on with three rows at least, and
 // loses none.
 func TestNoLoneRow(t *testing.T) {
-	ty := NewTypesetter()
+	ty := NewTypesetter(language.English)
 	tab := Table{Cols: []Column{{Head: "No."}}}
 	for i := range 14 {
 		tab.Rows = append(tab.Rows, Row(strconv.Itoa(i+1)))
@@ -103,7 +106,7 @@ func TestNoLoneRow(t *testing.T) {
 // TestFlow: blocks never overlap, keep to their slots, and what does not fit
 // is handed back.
 func TestFlow(t *testing.T) {
-	ty := NewTypesetter()
+	ty := NewTypesetter(language.English)
 	var blocks []Block
 	for range 12 {
 		blocks = append(blocks, List{Head: "Head", Number: 1, Paras: []string{"one two three four five six",
@@ -137,7 +140,7 @@ func TestFlow(t *testing.T) {
 // TestFootOfColumn: a block that is too high for the white left in one column
 // goes on to the next, and a later one that fits into that white is set there.
 func TestFootOfColumn(t *testing.T) {
-	ty := NewTypesetter()
+	ty := NewTypesetter(language.English)
 	of := func(rows int) Block {
 		tab := Table{Cols: []Column{{Head: "No."}}}
 		for i := range rows {
@@ -156,7 +159,7 @@ func TestFootOfColumn(t *testing.T) {
 // TestBesideTitle: under several columns the title block may be so narrow that
 // the first of them runs down beside it, 5 mm off it and off the frame.
 func TestBesideTitle(t *testing.T) {
-	n := Need{Ty: NewTypesetter(), Titles: map[TitleKey]float64{}, least: columnLeast,
+	n := Need{Ty: NewTypesetter(language.English), Titles: map[TitleKey]float64{}, least: columnLeast,
 		Title: TitleBlock{Title: "Cable plan", Label: "CP-1", N: 1, Of: 9}}
 	f := drawing.Box{X0: 20, Y0: 10, X1: 410, Y1: 287}
 	for _, w := range []float64{150, 190, 230} {
@@ -184,7 +187,7 @@ func TestWidths(t *testing.T) {
 		Rows: [][]Cell{Row("Kitchen", "1.49", "the label, worked out for the whole of a month"),
 			Row("Membrane", "0.2", "-")}}
 	for _, w := range []float64{55, 70, 120} {
-		ws := tab.widths(NewTypesetter(), w)
+		ws := tab.widths(NewTypesetter(language.English), w)
 		if math.Abs(sum(ws)-w) > 1e-6 {
 			t.Errorf("%.0f wide: columns of %.1f", w, ws)
 		}

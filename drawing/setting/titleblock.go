@@ -1,7 +1,6 @@
 package setting
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -10,6 +9,7 @@ import (
 	"oxturn/fonts"
 	"oxturn/layout"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 )
 
@@ -32,11 +32,12 @@ type TitleBlock struct {
 	Info     job.Info
 	Units    string
 	letter   []string // letterhead
-	plan     string   // the plan's code
-	record   string   // how the cable was found, where it is recorded as laid
-	area     float64  // mm² kept for it, whatever it takes; 0: what it takes
-	Compact  bool     // names beside their values, for small paper
-	Partly   bool     // it shows a cable that is laid in part
+	language language.Language
+	plan     string  // the plan's code
+	record   string  // how the cable was found, where it is recorded as laid
+	area     float64 // mm² kept for it, whatever it takes; 0: what it takes
+	Compact  bool    // names beside their values, for small paper
+	Partly   bool    // it shows a cable that is laid in part
 }
 
 // A field is one box of the title block.
@@ -74,27 +75,27 @@ func (t TitleBlock) band() float64 {
 }
 
 // StatusWords returns the words of the band.
-func StatusWords(s job.Status) string {
+func StatusWords(s job.Status, l language.Language) string {
 	switch s {
 	case job.ForInstallation:
-		return "FOR INSTALLATION"
+		return l.Text("FOR INSTALLATION")
 	case job.AsLaid:
-		return "AS LAID"
+		return l.Text("AS LAID")
 	}
-	return "PROPOSAL"
+	return l.Text("PROPOSAL")
 }
 
 // statusNote returns what the status means, for the line under the band.
 func (t TitleBlock) statusNote() string {
 	switch {
 	case t.Partly:
-		return "Partly laid, the rest planned: mark every change."
+		return t.language.Text("Partly laid, the rest planned: mark every change.")
 	case t.Info.Status == job.ForInstallation:
-		return "Not yet laid: mark every change."
+		return t.language.Text("Not yet laid: mark every change.")
 	case t.Info.Status == job.AsLaid:
-		return "Record of the floor as laid, by the job file: " + t.record + "."
+		return t.language.Textf("Record of the floor as laid, by the job file: %s.", t.record)
 	}
-	return "Not for installation: order and lay only after the finished walls are measured."
+	return t.language.Text("Not for installation: order and lay only after the finished walls are measured.")
 }
 
 // Fields are the fields in the order of the block: those of ISO 7200 always, so that a
@@ -110,17 +111,19 @@ func (t TitleBlock) Fields() []field {
 		owner = strings.Join(t.letter, " · ")
 	}
 	fields := []field{
-		{"Contractor", owner, 46, Note}, {"Client", i.Client, 38, Note},
-		{"Site", i.Site, 46, Note}, {"Job", i.Title, 38, Note},
-		{"Title", t.Title, 84, t.titleTall()},
-		{"Document type", t.Kind, 40, Note}, {"Drawing no.", i.Number, 40, Note},
-		{"Sheet", fmt.Sprintf("%s, %d of %d", t.Label, t.N, t.Of), 30, Note}, {"Rev.", t.Revision, 14, Note},
-		{"Plan code", t.plan, 22, Note},
-		{"Scale", t.Scale, 30, Note}, {"Units", t.Units, 40, Note}, {"Paper", t.Paper, 20, Note},
-		{"Date", date, 26, Note}, {"Drawn", i.DrawnBy, 30, Note},
-		{"Checked", i.CheckedBy, 30, Note}, {"Approved", i.ApprovedBy, 30, Note},
+		{t.language.Text("Contractor"), owner, 46, Note}, {t.language.Text("Client"), i.Client, 38, Note},
+		{t.language.Text("Site"), i.Site, 46, Note}, {t.language.Text("Job"), i.Title, 38, Note},
+		{t.language.Text("Title"), t.Title, 84, t.titleTall()},
+		{t.language.Text("Document type"), t.Kind, 40, Note}, {t.language.Text("Drawing no."), i.Number, 40, Note},
+		{t.language.Text("Sheet"), t.language.Textf("%s, %d of %d", t.Label, t.N, t.Of), 30, Note},
+		{t.language.Text("Rev."), t.Revision, 14, Note},
+		{t.language.Text("Plan code"), t.plan, 22, Note},
+		{t.language.Text("Scale"), t.Scale, 30, Note}, {t.language.Text("Units"), t.Units, 40, Note},
+		{t.language.Text("Paper"), t.Paper, 20, Note},
+		{t.language.Text("Date"), date, 26, Note}, {t.language.Text("Drawn"), i.DrawnBy, 30, Note},
+		{t.language.Text("Checked"), i.CheckedBy, 30, Note}, {t.language.Text("Approved"), i.ApprovedBy, 30, Note},
 	}
-	for _, f := range []field{{"Permit", i.Permit, 30, Note}} {
+	for _, f := range []field{{t.language.Text("Permit"), i.Permit, 30, Note}} {
 		if f.Value != "" {
 			fields = append(fields, f)
 		}
@@ -134,7 +137,7 @@ func (t TitleBlock) Fields() []field {
 // spared reports whether a compact block goes without a field that ISO 7200 does not ask for: the
 // paper it is printed on, and the scale of a sheet without a drawing.
 func (t TitleBlock) spared(f field) bool {
-	return f.Name == "Paper" || f.Name == "Scale" && t.Scale == noScale
+	return f.Name == t.language.Text("Paper") || f.Name == t.language.Text("Scale") && t.Scale == noScale
 }
 
 // noScale stands for the scale of a sheet without a drawing.
@@ -272,7 +275,7 @@ func (t TitleBlock) Height(ty *Typesetter, w float64) float64 {
 
 // statusWidth is what the band of a compact block takes beside its note, mm.
 func (t TitleBlock) statusWidth() float64 {
-	return fonts.Width(fonts.LetteringBold, StatusWords(t.Info.Status), drawing.H50) + 4*Pad
+	return fonts.Width(fonts.LetteringBold, StatusWords(t.Info.Status, t.language), drawing.H50) + 4*Pad
 }
 
 // besides reports whether the status' note stands beside it: in two lines at most, of a
@@ -318,7 +321,7 @@ func (t TitleBlock) setBand(pg *Page, at drawing.Pt, w float64) float64 {
 	pg.Path(drawing.LayerFloor, "status", drawing.Rectangle(band), nil, drawing.Filled(drawing.Black))
 	pg.Add(&drawing.Text{
 		Layer: drawing.LayerText, At: drawing.Pt{X: band.Centre().X, Y: band.Centre().Y + drawing.H50/2},
-		Text:   StatusWords(t.Info.Status),
+		Text:   StatusWords(t.Info.Status, t.language),
 		Height: drawing.H50, Face: fonts.LetteringBold, Anchor: drawing.Middle, Colour: drawing.White,
 	})
 	y := band.Y1
@@ -354,10 +357,10 @@ func (t TitleBlock) setField(pg *Page, at drawing.Pt, f field, w float64) {
 // TitleFor returns the title block of a sheet of the job.
 func TitleFor(p *layout.Plan, title, form string) TitleBlock {
 	return TitleBlock{
-		Title: title, Kind: form, Revision: LastRevision(p), Info: p.Job.Info,
+		Title: p.Job.Language.Text(title), Kind: p.Job.Language.Text(form), Revision: LastRevision(p), Info: p.Job.Info,
 		Label: "MB-88", N: 88, Of: 88, // until they are known, room for two figures
 		Units: unitsWords(p.Job.Sheet, p.Job.Figures().Units), letter: p.Job.Sheet.Letterhead, Scale: noScale,
-		record: RecordOf(p, p.Rooms), plan: p.Code, area: p.Job.Sheet.TitleArea,
+		record: RecordOf(p, p.Rooms), plan: p.Code, area: p.Job.Sheet.TitleArea, language: p.Job.Language,
 	}
 }
 
@@ -386,5 +389,6 @@ func RecordOf(p *layout.Plan, rooms []layout.Room) string {
 	if p.Job.Info.Status != job.AsLaid || weakest == nil {
 		return ""
 	}
-	return fmt.Sprintf("%s, within %s either way", weakest.Job.Evidence, p.Job.Figures().Spacing(weakest.Error))
+	return p.Job.Language.Textf("%s, within %s either way", weakest.Job.Evidence,
+		p.Job.Figures().Spacing(weakest.Error))
 }

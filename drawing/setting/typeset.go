@@ -8,6 +8,7 @@ import (
 
 	"oxturn/drawing"
 	"oxturn/fonts"
+	"oxturn/layout/language"
 	"oxturn/layout/pattern"
 )
 
@@ -74,10 +75,13 @@ type style struct {
 
 // A Typesetter breaks text into lines. It remembers the texts it has measured:
 // finding an arrangement sets the same text to many widths.
-type Typesetter struct{ styles []style }
+type Typesetter struct {
+	language.Language // of the words that every sheet has
+	styles            []style
+}
 
 // NewTypesetter returns a typesetter that has measured nothing yet.
-func NewTypesetter() *Typesetter { return &Typesetter{} }
+func NewTypesetter(l language.Language) *Typesetter { return &Typesetter{Language: l} }
 
 // style returns the style of a face and a height; there are few.
 func (ty *Typesetter) style(f fonts.Face, height float64) style {
@@ -200,12 +204,20 @@ func breakWord(f fonts.Face, word string, height, w, own float64) []string {
 // headLeading is from line to line of a heading, in heights of its capitals.
 const headLeading = 1.6
 
+// heading puts the mark of what goes on into the reader's language; the rest of it is.
+func (ty *Typesetter) heading(text string) string {
+	if head, on := strings.CutSuffix(text, continued); on {
+		return head + " " + ty.Text(continuedMark)
+	}
+	return text
+}
+
 // HeadingHeight returns what a heading takes with the space below it.
 func (ty *Typesetter) HeadingHeight(text string, w float64) float64 {
 	if text == "" {
 		return 0
 	}
-	n := ty.Lines(fonts.LetteringBold, text, Heading, w)
+	n := ty.Lines(fonts.LetteringBold, ty.heading(text), Heading, w)
 	return HeadRow + float64(n-1)*Heading*headLeading
 }
 
@@ -215,7 +227,7 @@ func SetHeading(pg *Page, at drawing.Pt, text string, w float64) float64 {
 		return 0
 	}
 	y := at.Y + Heading
-	for _, l := range pg.Ty.WrapIn(fonts.LetteringBold, text, Heading, w) {
+	for _, l := range pg.Ty.WrapIn(fonts.LetteringBold, pg.Ty.heading(text), Heading, w) {
 		pg.WriteIn(fonts.LetteringBold, drawing.Pt{X: at.X, Y: y}, l, Heading, drawing.Start)
 		y += Heading * headLeading
 	}

@@ -7,12 +7,13 @@ import (
 	"pgregory.net/rapid"
 
 	"oxturn/fonts"
+	"oxturn/layout/language"
 )
 
 // TestWrap: no line is wider than asked, no word is lost, and the count of
 // lines agrees with the lines.
 func TestWrap(t *testing.T) {
-	ty := NewTypesetter()
+	ty := NewTypesetter(language.English)
 	rapid.Check(t, func(t *rapid.T) {
 		text := strings.Join(rapid.SliceOfN(rapid.StringMatching(`[a-zA-Z0-9äΩ²]{1,18}`), 0, 12).Draw(t, "words"), " ")
 		w := rapid.Float64Range(6, 120).Draw(t, "width")
@@ -34,7 +35,7 @@ func TestWrap(t *testing.T) {
 // TestUnitsStay: a line never ends between a figure and its unit (ISO 80000-1:
 // a space, at which nothing is torn apart) while the column has room for both.
 func TestUnitsStay(t *testing.T) {
-	ty := NewTypesetter()
+	ty := NewTypesetter(language.English)
 	for _, text := range []string{
 		"240 V, 552 W, 2.30 A", "58.4 to 67.7 Ω", "4.00 m, 2.50 m", "14.8 W/ft² (159 W/m²), round run 4",
 		"tiled 23.2 ft² (2.16 m²), heated 15.1 ft²", "24 min to 50 min",
@@ -58,7 +59,7 @@ func TestUnitsStay(t *testing.T) {
 // TestInchesStay: nor between whole inches and their fraction: 2 3/4" is one
 // figure (common practice).
 func TestInchesStay(t *testing.T) {
-	ty := NewTypesetter()
+	ty := NewTypesetter(language.English)
 	for w := 24.0; w < 60; w += 0.5 {
 		for _, l := range ty.Wrap(`moved 1'-0 1/16" (306 mm) east, now 0'-3 1/8" (80 mm) from wall B, 5'-2 3/4", or `+
 			`2 1/2" more`, w)[1:] {
@@ -71,7 +72,7 @@ func TestInchesStay(t *testing.T) {
 
 // TestLettersStay: nor between a wall and its letter.
 func TestLettersStay(t *testing.T) {
-	ty := NewTypesetter()
+	ty := NewTypesetter(language.English)
 	for w := 20.0; w < 60; w += 0.5 {
 		for _, l := range ty.Wrap("Channel crossing P1: 2 from D1 (wall C), 44 from D2 (wall AB). A wall of its own",
 			w)[1:] {
@@ -83,7 +84,7 @@ func TestLettersStay(t *testing.T) {
 }
 
 func TestNoBreak(t *testing.T) {
-	lines := NewTypesetter().Wrap("one"+NoBreak+"two three", 20)
+	lines := NewTypesetter(language.English).Wrap("one"+NoBreak+"two three", 20)
 	if lines[0] != "one two" {
 		t.Errorf("%q", lines)
 	}

@@ -18,11 +18,11 @@ func TestJointWordsAgree(t *testing.T) {
 		"no heating cable crosses it, a lead or tube only as the cable plan says": {plane.Pt(0, 50), plane.Pt(200, 50)},
 	} {
 		room.Cables = []layout.Cable{{ID: "H1", ColdLead: lead}}
-		if got := acrossJoints(&layout.Plan{Rooms: []layout.Room{room}}); got != want {
+		if got := acrossJoints(&layout.Plan{Job: &job.Job{}, Rooms: []layout.Room{room}}); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
 	}
-	if got := acrossJoints(&layout.Plan{Rooms: []layout.Room{{Job: &job.Room{}}}}); got != "" {
+	if got := acrossJoints(&layout.Plan{Job: &job.Job{}, Rooms: []layout.Room{{Job: &job.Room{}}}}); got != "" {
 		t.Errorf("no joint: %q", got)
 	}
 }

@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -23,7 +22,7 @@ const differMost = 8
 // as planned because nobody recorded where it lies; nothing when all lies as
 // drawn, or nothing is recorded.
 func differences(v *floorplan.View) []setting.Block {
-	l := setting.List{Head: "As laid against the plan"}
+	l := setting.List{Head: v.Fig.Text("As laid against the plan")}
 	recorded := false
 	for i := range v.Room.Cables {
 		c := &v.Room.Cables[i]
@@ -33,15 +32,16 @@ func differences(v *floorplan.View) []setting.Block {
 		recorded = true
 		for k, d := range c.Laid.Differ {
 			if k == differMost {
-				l.Paras = append(l.Paras, fmt.Sprintf("%s: %d more in the layout file.", c.ID, len(c.Laid.Differ)-k))
+				l.Paras = append(l.Paras, v.Fig.Textf("%s: %d more in the layout file.", c.ID, len(c.Laid.Differ)-k))
 				break
 			}
-			l.Paras = append(l.Paras, fmt.Sprintf("%s%s: %s off, at %s.", v.Prefix(c.ID), d.What, v.Fig.Spacing(d.Off),
+			l.Paras = append(l.Paras, v.Fig.Textf("%s%s: %s off, at %s.", v.Prefix(c.ID), v.Fig.Text(d.What),
+				v.Fig.Spacing(d.Off),
 				v.PlaceWords(d.Laid)))
 		}
 	}
 	if names := unrecorded(v); recorded && len(names) > 0 {
-		l.Paras = append(l.Paras, fmt.Sprintf("Drawn as planned, never recorded, and may lie %s off or more: %s.",
+		l.Paras = append(l.Paras, v.Fig.Textf("Drawn as planned, never recorded, and may lie %s off or more: %s.",
 			v.Fig.Spacing(layout.UnrecordedError), strings.Join(names, ", ")))
 	}
 	if len(l.Paras) == 0 {
@@ -59,18 +59,18 @@ func unrecorded(v *floorplan.View) []string {
 			continue
 		}
 		if len(c.Laid.Job.ColdLead) == 0 {
-			out = append(out, "cold lead of "+c.ID)
+			out = append(out, v.Fig.Textf("cold lead of %s", c.ID))
 		}
 		if len(c.Return) > 0 && len(c.Laid.Job.Return) == 0 {
-			out = append(out, "second cold lead of "+c.ID)
+			out = append(out, v.Fig.Textf("second cold lead of %s", c.ID))
 		}
 	}
 	for _, s := range v.Room.Sensors {
 		switch {
 		case s.Found == nil:
-			out = append(out, s.Name+" and its lead")
+			out = append(out, v.Fig.Textf("%s and its lead", s.Name))
 		case !s.FoundLead:
-			out = append(out, "lead of "+s.Name)
+			out = append(out, v.Fig.Textf("lead of %s", s.Name))
 		}
 	}
 	return out

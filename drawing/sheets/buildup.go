@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -15,6 +14,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/heat"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
 )
@@ -74,12 +74,12 @@ func (s section) bottom() float64 { return s.layers[len(s.layers)-1].bottom() }
 // sensor between them, as far apart as the job lays them on average.
 func sectionOf(p *layout.Plan) section {
 	s := section{holds: -1, wide: sectionWide, pitch: p.Job.Membrane.Pitch, spacing: 90, diameter: heat.DefaultDiameter}
-	ty, fig := setting.NewTypesetter(), p.Job.Figures()
+	ty, fig := setting.NewTypesetter(p.Job.Language), p.Job.Figures()
 	numbers := onSmall(p) // the rest is in the table close by
 	for i, l := range p.Job.BuildUp {
 		name := strconv.Itoa(i + 1)
 		if !numbers {
-			name += "  " + shortened(ty, layerName(l), 48) + ", " + fig.Thickness(l.Thickness)
+			name += "  " + shortened(ty, layerName(l, fig.Language), 48) + ", " + fig.Thickness(l.Thickness)
 		}
 		s.names = append(s.names, name)
 		top := 0.0
@@ -176,7 +176,7 @@ func (s section) draw(v *floorplan.View) {
 	s.drawSides(v)
 	s.drawNames(v)
 	if s.holds < 0 {
-		v.Remark("No layer is a membrane: where the cable lies in the section is not shown.")
+		v.Remark(v.Fig.Text("No layer is a membrane: where the cable lies in the section is not shown."))
 	} else {
 		s.drawPegs(v)
 		s.drawCable(v)
@@ -278,11 +278,8 @@ func (s section) drawNames(v *floorplan.View) {
 }
 
 // layerName is what a layer is called: by its kind where it has no name.
-func layerName(l job.Layer) string {
-	if l.Name == "" {
-		return l.Kind
-	}
-	return l.Name
+func layerName(l job.Layer, reader language.Language) string {
+	return reader.Text(floorplan.Or(l.Name, l.Kind))
 }
 
 // shortened cuts a name to w mm; the table beside the section has it whole.
@@ -300,15 +297,17 @@ func (s section) drawCable(v *floorplan.View) {
 	l := s.layers[s.holds]
 	y := l.top - l.shown/2
 	for x := s.spacing / 2; x < s.wide; x += s.spacing {
-		sectionDot(v, plane.Pt(x, y), min(s.diameter, l.shown)/2, "heating cable", drawing.HeatRed)
+		sectionDot(v, plane.Pt(x, y), min(s.diameter, l.shown)/2, v.Fig.Text("heating cable"), drawing.HeatRed)
 	}
 	v.Uses(signs.Cable)
 	above := drawing.Pt{Y: -9}
-	pointTo(v, v.Paper.Pt(plane.Pt(s.spacing/2, y)), v.Paper.Pt(plane.Pt(s.spacing/2, 0)).Add(above), "cable",
+	pointTo(v, v.Paper.Pt(plane.Pt(s.spacing/2, y)), v.Paper.Pt(plane.Pt(s.spacing/2, 0)).Add(above),
+		v.Fig.Text("cable"),
 		drawing.End)
 	at := plane.Pt(s.spacing, y)
-	sectionDot(v, at, min(sensorRadius, l.shown/2), "sensor", drawing.SensorBlue)
-	pointTo(v, v.Paper.Pt(at), v.Paper.Pt(plane.Pt(s.spacing, 0)).Add(above), "sensor in its tube", drawing.Start)
+	sectionDot(v, at, min(sensorRadius, l.shown/2), v.Fig.Text("sensor"), drawing.SensorBlue)
+	pointTo(v, v.Paper.Pt(at), v.Paper.Pt(plane.Pt(s.spacing, 0)).Add(above), v.Fig.Text("sensor in its tube"),
+		drawing.Start)
 }
 
 // sensorRadius is that of the sensor in its tube as drawn, mm.
@@ -377,9 +376,9 @@ func (s section) drawHeights(v *floorplan.View) {
 	}
 	layers := v.Plan.Job.BuildUp
 	if carried, n := overSubfloor(layers); carried > 0 && n < len(layers) {
-		draw(8, carried, s.layers[n].top, "height over the subfloor")
+		draw(8, carried, s.layers[n].top, v.Fig.Text("height over the subfloor"))
 	}
-	draw(18, thickness(layers), s.bottom(), "whole height")
+	draw(18, thickness(layers), s.bottom(), v.Fig.Text("whole height"))
 }
 
 // addsUp reports whether layers over the subfloor add up as they are printed, each rounded on
@@ -430,18 +429,20 @@ func sectionLevels(v *floorplan.View) []setting.Level {
 // layerTable lists the layers from the top with the height each reaches, and below each the
 // figures that warmth is worked out from, with their source.
 func layerTable(v *floorplan.View) setting.Block {
-	t := setting.Table{Head: "Layers, top to bottom", Cols: []setting.Column{{Head: "No.", Align: setting.Decimal},
-		{Head: "Layer", Wraps: true, Least: 28}, {Head: "mm", Align: setting.Decimal}, {Head: "in",
-			Align: setting.Decimal}, {Head: "Top at, " + v.Fig.Units.String(), Align: setting.Decimal}}}
+	t := setting.Table{Head: v.Fig.Text("Layers, top to bottom"), Cols: []setting.Column{{Head: v.Fig.Text("No."),
+		Align: setting.Decimal},
+		{Head: v.Fig.Text("Layer"), Wraps: true, Least: 28}, {Head: "mm", Align: setting.Decimal}, {Head: "in",
+			Align: setting.Decimal}, {Head: v.Fig.Textf("Top at, %s", v.Fig.Units.String()), Align: setting.Decimal}}}
 	layers := v.Plan.Job.BuildUp
 	for i, l := range layers {
-		t.Rows = append(t.Rows, setting.Row(strconv.Itoa(i+1), layerName(l), say.TrimFigure(l.Thickness),
-			v.Fig.Fine().FeetInches(l.Thickness), topAt(v, thickness(layers[i:])), conducts(v.Plan.Warmth, i)))
+		t.Rows = append(t.Rows, setting.Row(strconv.Itoa(i+1), layerName(l, v.Fig.Language),
+			v.Fig.TrimFigure(l.Thickness),
+			v.Fig.Fine().FeetInches(l.Thickness), topAt(v, thickness(layers[i:])), conducts(v.Fig, v.Plan.Warmth, i)))
 	}
 	if w := v.Plan.Warmth; w != nil && w.Problem == "" && w.Board > 0 {
 		if m, ok := heat.DefaultMaterial("board"); ok {
-			t.Rows = append(t.Rows, setting.Row("", "board compared with", say.TrimFigure(w.Board),
-				v.Fig.Fine().FeetInches(w.Board), "", layerFigures(m.Layer(w.Board))))
+			t.Rows = append(t.Rows, setting.Row("", v.Fig.Text("board compared with"), v.Fig.TrimFigure(w.Board),
+				v.Fig.Fine().FeetInches(w.Board), "", layerFigures(v.Fig, m.Layer(w.Board))))
 		}
 	}
 	return t
@@ -452,41 +453,42 @@ func topAt(v *floorplan.View, mm float64) string {
 	if v.Fig.Units == plane.Inches {
 		return v.Fig.Fine().FeetInches(mm)
 	}
-	return say.TrimFigure(mm)
+	return v.Fig.TrimFigure(mm)
 }
 
 // heightsToCompare are what the floor's height has to suit.
 func heightsToCompare(p *layout.Plan) string {
 	for _, r := range p.Rooms {
 		if slices.ContainsFunc(r.Job.Fixtures, func(f job.Fixture) bool { return f.Flange != nil }) {
-			return "door leaves, thresholds and the toilet's flange ring"
+			return p.Job.Language.Text("door leaves, thresholds and the toilet's flange ring")
 		}
 	}
-	return "door leaves and thresholds"
+	return p.Job.Language.Text("door leaves and thresholds")
 }
 
 func sectionNotes(v *floorplan.View) setting.Block {
-	l := setting.List{Head: "Notes", Number: 1}
+	l := setting.List{Head: v.Fig.Text("Notes"), Number: 1}
 	l.Paras = append(l.Paras, v.Noted...)
 	l.Paras = append(l.Paras, v.Remarks...)
 	carried, _ := overSubfloor(v.Plan.Job.BuildUp)
 	l.Paras = append(l.Paras,
-		fmt.Sprintf("The finished floor stands %s over the subfloor: compare with %s.", v.Fig.Thickness(carried),
+		v.Fig.Textf("The finished floor stands %s over the subfloor: compare with %s.", v.Fig.Thickness(carried),
 			heightsToCompare(v.Plan)),
-		"Thicknesses by the job file, no tolerance taken off.",
+		v.Fig.Text("Thicknesses by the job file, no tolerance taken off."),
 	)
 	if !addsUp(v.Plan.Job.BuildUp) {
-		l.Paras = append(l.Paras, "Each figure is rounded on its own: the layers may miss their sum by a step.")
+		l.Paras = append(l.Paras, v.Fig.Text("Each figure is rounded on its own: the layers may "+
+			"miss their sum by a step."))
 	}
-	if from := figureSources(v.Plan.Warmth); from != "" {
+	if from := figureSources(v.Fig, v.Plan.Warmth); from != "" {
 		l.Paras = append(l.Paras, from)
 	}
 	if slices.ContainsFunc(sectionOf(v.Plan).layers, sectionLayer.broken) {
-		l.Paras = append(l.Paras, "Layers between break lines are shown thinner: their figures govern.")
+		l.Paras = append(l.Paras, v.Fig.Text("Layers between break lines are shown thinner: their figures govern."))
 	}
 	if across := acrossJoints(v.Plan); across != "" {
-		l.Paras = append(l.Paras, "At a movement joint tile, bed and membrane are cut through and the gap is filled "+
-			"with sealant; "+across+".")
+		l.Paras = append(l.Paras, v.Fig.Textf("At a movement joint tile, bed and membrane are cut through and the "+
+			"gap is filled with sealant; %s.", across))
 	}
 	return l
 }
@@ -503,7 +505,7 @@ func acrossJoints(p *layout.Plan) string {
 	case joints == 0:
 		return ""
 	case crossings == 0:
-		return "no cable crosses it"
+		return p.Job.Language.Text("no cable crosses it")
 	}
-	return "no heating cable crosses it, a lead or tube only as the cable plan says"
+	return p.Job.Language.Text("no heating cable crosses it, a lead or tube only as the cable plan says")
 }

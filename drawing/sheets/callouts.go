@@ -60,7 +60,7 @@ func ring(v *floorplan.View, p plane.Point) drawing.Pt {
 // and a wall only where what it leads to stands at one.
 func bubble(v *floorplan.View, d detail, at drawing.Pt, reach float64, atWall bool) {
 	l := &lettering.Label{Text: strconv.Itoa(d.number), Rank: 4, Subject: at,
-		Note: d.name + ": " + setting.DetailAt(d.number),
+		Note: d.name + ": " + setting.DetailAt(d.number, v.Fig.Language),
 		Mark: func(at drawing.Pt, _ string) []drawing.Item { return v.Callout(d.number, at) }}
 	half := symbols.CalloutSize / 2
 	size := drawing.Box{X0: -half, Y0: -half, X1: half, Y1: half}

@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"fmt"
 	"slices"
 
 	"oxturn/drawing/setting"
@@ -35,24 +34,25 @@ const (
 // text words a caution as the region does, in a sheet's own units.
 func (c caution) text(in circuit.Region, f say.Figures) string {
 	return [...]string{
-		"Design aid: installer, licensed electrician and inspector decide; local code and the cable's instructions " +
-			"come first.",
-		"Only the label's voltage: double gives 4 times the power and destroys the cable.",
-		in.Protect + " " + in.Series,
-		"Never shorten, cut, splice or cross heating cable; trim only the cold lead, as its instructions allow. " +
-			"Lead joint and end cap lie in mortar under tile, never in a wall or box.",
-		"Never energise the cable on its spool or in a coil.",
-		"Do not energise before mortar, compound and grout have cured: the longest time stated, else 28 days for " +
-			"portland cement.",
-		"Measure conductor and insulation at every stage, in writing. Outside the limits: stop, find the cause.",
-		"Insulation tests: disconnect thermostat and sensor first. The tester's voltage is dangerous.",
-		"No heating cable under built-ins without clearance, through walls, across movement joints, or in closets " +
-			"where code forbids it.",
-		"No drilling, nailing or fixing into the heated area. Photograph the layout; leave plan, records and label " +
-			"at the " + in.Panel + ".",
-		"Sensor in its own tube, midway between two runs, away from other heat; keep it replaceable.",
-		"Inspection before covering.",
-		fmt.Sprintf("Floor finish: the lower of comfort (%s occupied, %s bath, %s edge zone) and the covering's own "+
+		f.Text("Design aid: installer, licensed electrician and inspector decide; local code and the cable's " +
+			"instructions come first."),
+		f.Text("Only the label's voltage: double gives 4 times the power and destroys the cable."),
+		f.Text(in.Protect) + " " + f.Text(in.Series),
+		f.Text("Never shorten, cut, splice or cross heating cable; trim only the cold lead, as its instructions " +
+			"allow. Lead joint and end cap lie in mortar under tile, never in a wall or box."),
+		f.Text("Never energise the cable on its spool or in a coil."),
+		f.Text("Do not energise before mortar, compound and grout have cured: the longest time stated, else 28 " +
+			"days for portland cement."),
+		f.Text("Measure conductor and insulation at every stage, in writing. Outside the limits: stop, find the " +
+			"cause."),
+		f.Text("Insulation tests: disconnect thermostat and sensor first. The tester's voltage is dangerous."),
+		f.Text("No heating cable under built-ins without clearance, through walls, across movement joints, or in " +
+			"closets where code forbids it."),
+		f.Textf("No drilling, nailing or fixing into the heated area. Photograph the layout; leave plan, records "+
+			"and label at the %s.", f.Text(in.Panel)),
+		f.Text("Sensor in its own tube, midway between two runs, away from other heat; keep it replaceable."),
+		f.Text("Inspection before covering."),
+		f.Textf("Floor finish: the lower of comfort (%s occupied, %s bath, %s edge zone) and the covering's own "+
 			"limit. No thick rugs or mattresses.", f.Degrees(heat.OccupiedLimit.Celsius),
 			f.Degrees(heat.BathroomLimit.Celsius),
 			f.Degrees(heat.EdgeLimit.Celsius)),

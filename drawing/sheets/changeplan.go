@@ -78,7 +78,7 @@ func revisionBeside(v *floorplan.View, ring []drawing.Pt) {
 	}
 	box := drawing.BoxOf(ring...)
 	l := &lettering.Label{Text: letter, Height: drawing.H25, Rank: 1, Subject: box.Centre(),
-		Mark: symbols.RevisionTriangle, Of: signs.Cloud, Note: "changed by revision " + letter}
+		Mark: symbols.RevisionTriangle, Of: signs.Cloud, Note: v.Fig.Textf("changed by revision %s", letter)}
 	for _, p := range ring {
 		for _, off := range []float64{4.5, 7} {
 			out := p.Sub(box.Centre()).Unit().Mul(off)
@@ -89,7 +89,7 @@ func revisionBeside(v *floorplan.View, ring []drawing.Pt) {
 }
 
 func changeLevels(v *floorplan.View, changes []compare.Change) []setting.Level {
-	l := setting.List{Head: "Changed since the revision before", Number: 1}
+	l := setting.List{Head: v.Fig.Text("Changed since the revision before"), Number: 1}
 	for _, c := range changes {
 		if c.Room == "" || c.Room == v.Room.Job.Name {
 			c.Room = "" // the sheet's title names it

@@ -1,7 +1,7 @@
 package sheets
 
 import (
-	"fmt"
+	"slices"
 	"strings"
 
 	"oxturn/drawing/floorplan"
@@ -35,50 +35,50 @@ func circuitRows(v *floorplan.View) (rows [][]setting.Cell) {
 	}
 	add := func(name, words string) { rows = append(rows, setting.Row(name, words)) }
 	if c.Job != nil {
-		add("Circuit", c.Job.Name)
+		add(v.Fig.Text("Circuit"), c.Job.Name)
 	}
 	if len(c.Rooms) > 1 {
-		add("Serves", strings.Join(c.Rooms, ", "))
-		add("Amps in all", say.Amps(c.Total.Amps))
+		add(v.Fig.Text("Serves"), strings.Join(c.Rooms, ", "))
+		add(v.Fig.Text("Amps in all"), v.Fig.Amps(c.Total.Amps))
 	}
 	in := c.Total.Region
 	if len(c.Rooms) > 1 && in.Derated() {
-		add("The same at "+say.Percent(in.Continuous.Value), say.Amps(c.Total.Continuous))
+		add(v.Fig.Textf("The same at %s", v.Fig.Percent(in.Continuous.Value)), v.Fig.Amps(c.Total.Continuous))
 	}
 	for i, r := range c.Ratings {
 		if i > 1 && c.Ratings[i-1].Under {
 			break // larger ones say nothing new
 		}
-		words := "enough"
+		words := v.Fig.Text("enough")
 		if !r.Under {
-			words = "LESS than the load"
+			words = v.Fig.Text("LESS than the load")
 		}
 		if in.Derated() {
-			words = fmt.Sprintf("%s at %s: %s", say.AmpsGiven(r.Usable), say.Percent(1/in.Continuous.Value), words)
+			words = v.Fig.Textf("%s at %s: %s", v.Fig.AmpsGiven(r.Usable), v.Fig.Percent(1/in.Continuous.Value), words)
 		}
 		if r.Binds == "thermostat contacts" {
-			words += "; the contacts carry only " + say.AmpsGiven(r.Limit)
+			words += v.Fig.Textf("; the contacts carry only %s", v.Fig.AmpsGiven(r.Limit))
 		}
-		add(floorplan.UnbrokenWords(say.AmpsGiven(r.Breaker)+" "+in.Breaker), words)
+		add(floorplan.UnbrokenWords(v.Fig.AmpsGiven(r.Breaker)+" "+v.Fig.Text(in.Breaker)), words)
 	}
 	if len(c.Ratings) > 0 && (c.Job == nil || c.Job.Breaker == 0) {
-		add("Ratings by", wholeStandards(in.RatingsBy))
+		add(v.Fig.Text("Ratings by"), wholeStandards(in.RatingsBy))
 	}
-	if row := leastConductors(c); row != nil {
+	if row := leastConductors(v.Fig, c); row != nil {
 		rows = append(rows, row)
 	}
 	if d := c.Drop; d != nil {
 		table, _, _ := strings.Cut(wholeStandards(d.Standard), ",")
-		add("Feed, one way", fmt.Sprintf("%s of %s, job file", v.Fig.Long(c.Job.Length), c.Job.Conductor))
-		add("Voltage drop", fmt.Sprintf("%s; copper at %s, %s", say.VoltageDrop(d.Volts, d.Share),
-			say.Degrees(d.At, plane.Millimetres), table))
+		add(v.Fig.Text("Feed, one way"), v.Fig.Textf("%s of %s, job file", v.Fig.Long(c.Job.Length), c.Job.Conductor))
+		add(v.Fig.Text("Voltage drop"), v.Fig.Textf("%s; copper at %s, %s", v.Fig.VoltageDrop(d.Volts, d.Share),
+			v.Fig.Figure(say.Degrees(d.At, plane.Millimetres)), table))
 	}
 	return rows
 }
 
 // leastConductors names the conductors that usually go behind the breakers of the
 // table by the region's rules; nil where it has none on file.
-func leastConductors(c layout.Circuit) []setting.Cell {
+func leastConductors(f say.Figures, c layout.Circuit) []setting.Cell {
 	in := c.Total.Region
 	var words []string
 	for i, r := range c.Ratings {
@@ -89,12 +89,12 @@ func leastConductors(c layout.Circuit) []setting.Cell {
 		if !ok {
 			continue
 		}
-		words = append(words, floorplan.UnbrokenWords(s.Name+" for "+say.AmpsGiven(r.Breaker)))
+		words = append(words, floorplan.UnbrokenWords(f.Textf("%s for %s", s.Name, f.AmpsGiven(r.Breaker))))
 	}
 	if len(words) == 0 {
 		return nil
 	}
-	return setting.Row("Usual copper", strings.Join(append(words, wholeStandards(in.SizesBy)), ", "))
+	return setting.Row(f.Text("Usual copper"), strings.Join(append(words, wholeStandards(in.SizesBy)), ", "))
 }
 
 // settled is what the job gives of the rows that the electrician settles;
@@ -108,20 +108,20 @@ func settled(v *floorplan.View) map[string]string {
 	j := c.Job
 	out[settleCircuit] = j.Name
 	if j.Breaker > 0 {
-		out[settleBreaker] = say.AmpsGiven(j.Breaker) + ", job file"
+		out[settleBreaker] = v.Fig.Textf("%s, job file", v.Fig.AmpsGiven(j.Breaker))
 	}
 	if j.Conductor != "" {
-		out[settleConductor] = j.Conductor + ", job file"
+		out[settleConductor] = v.Fig.Textf("%s, job file", j.Conductor)
 	}
 	var fault []string
 	if j.GroundFaultsAt != "" {
-		fault = append(fault, v.Plan.Job.Region().Called(j.GroundFaultsAt))
+		fault = append(fault, v.Fig.Text(v.Plan.Job.Region().Called(j.GroundFaultsAt)))
 	}
 	if j.GroundFault > 0 {
-		fault = append(fault, say.Milliamps(j.GroundFault))
+		fault = append(fault, v.Fig.Milliamps(j.GroundFault))
 	}
 	if len(fault) > 0 {
-		out[settleFault] = strings.Join(fault, ", ") + ", job file"
+		out[settleFault] = v.Fig.Textf("%s, job file", strings.Join(fault, ", "))
 	}
 	return out
 }
@@ -131,46 +131,32 @@ func lookUp(p *layout.Plan) []setting.Block {
 	if len(p.ToLookUp) == 0 {
 		return nil
 	}
-	l := setting.List{Head: "To look up, " + titled(p.Job.Supply.Region), Number: 1}
-	of := oneStandard(p.ToLookUp)
+	l := setting.List{Head: p.Job.Language.Textf("To look up, %s", p.Job.Language.Text(titled(p.Job.Supply.Region))),
+		Number: 1}
+	of := oneEdition(p.ToLookUp)
 	if of != "" {
 		l.Head += ": " + of
 	}
 	for _, w := range p.ToLookUp {
-		w = strings.Replace(w, "; "+circuit.InForce, "", 1)
-		if of != "" {
-			w = strings.ReplaceAll(w, of+", ", "")
+		read := w.Read()
+		if of != "" && w.Clause != "" {
+			read = w.Clause
 		}
-		l.Paras = append(l.Paras, sentence(wholeStandards(w)))
+		l.Paras = append(l.Paras, sentence(p.Job.Language.Text(w.Text)+" ("+wholeStandards(read)+")"))
 	}
-	l.Paras = append(l.Paras, sentence(circuit.InForce+"; nothing is judged here"))
+	l.Paras = append(l.Paras, sentence(p.Job.Language.Text("check the edition in force; nothing is judged here")))
 	return []setting.Block{l}
 }
 
 var standardNumber = pattern.Of(`\b(EN|IEC|ISO|NEC) (\d)`)
 
-// cited finds the names of standards, without their clauses.
-var cited = pattern.Of(`\b(?:EN|IEC|ISO|NEC) [^,;)]*`)
-
-// oneStandard is the standard that all of some sentences refer to; "" where there are several,
-// or one names none.
-func oneStandard(sentences []string) string {
-	one := ""
-	for i, w := range sentences {
-		names := cited().FindAllString(w, -1)
-		if len(names) == 0 {
-			return ""
-		}
-		for _, n := range names {
-			if one == "" && i == 0 {
-				one = n
-			}
-			if n != one {
-				return ""
-			}
-		}
+// oneEdition is the edition that all of some rules were read in; empty where there are several.
+func oneEdition(rules []circuit.Warning) string {
+	of := rules[0].Edition
+	if slices.ContainsFunc(rules, func(w circuit.Warning) bool { return w.Edition != of }) {
+		return ""
 	}
-	return one
+	return of
 }
 
 // wholeStandards keeps the letters and the number of a standard on one line.
@@ -191,11 +177,11 @@ func titled(name string) string {
 func sensorLine(s job.Sensor, f say.Figures) string {
 	for _, e := range layout.ExpectedSensor(s) {
 		if e.Celsius == 20 {
-			return fmt.Sprintf("%s (%s): %s at %s", s.Family.Name, s.Source, say.SensorOhms(e.Ohms),
+			return f.Textf("%s (%s): %s at %s", s.Family.Name, s.Source, f.SensorOhms(e.Ohms),
 				degrees(f, e.Celsius))
 		}
 	}
-	return "kind not given"
+	return f.Text("kind not given")
 }
 
 // sensorTable is what the job's sensor should read at usual floor
@@ -204,18 +190,20 @@ func sensorTable(s job.Sensor, f say.Figures) (table []setting.Block, said []str
 	expected := layout.ExpectedSensor(s)
 	if len(expected) == 0 {
 		return nil,
-			[]string{"Sensor: kind not given. Compare its reading at a known temperature with its instructions."}
+			[]string{f.Text("Sensor: kind not given. Compare its reading at a known temperature with its " +
+				"instructions.")}
 	}
 	t := setting.Table{Span: true, Cols: []setting.Column{{Wraps: true,
-		Head: fmt.Sprintf("Sensor %s (%s)", s.Family.Name, s.Source)}}}
-	reads, within := setting.Row("reads, kΩ"), setting.Row("within "+say.Difference(s.Tolerance, f.Units))
+		Head: f.Textf("Sensor %s (%s)", s.Family.Name, s.Source)}}}
+	reads, within := setting.Row(f.Text("reads, kΩ")), setting.Row(f.Textf("within %s",
+		f.Figure(say.Difference(s.Tolerance, f.Units))))
 	for _, e := range expected {
 		t.Cols = append(t.Cols, setting.Column{Head: floorplan.UnbrokenWords(degrees(f, e.Celsius)), Wraps: true})
-		reads = append(reads, setting.Cell{Text: say.Kilohms(e.Ohms)})
-		within = append(within, setting.Cell{Text: say.Kilohms(e.Lowest) + " to " + say.Kilohms(e.Highest)})
+		reads = append(reads, setting.Cell{Text: f.Kilohms(e.Ohms)})
+		within = append(within, setting.Cell{Text: f.Textf("%s to %s", f.Kilohms(e.Lowest), f.Kilohms(e.Highest))})
 	}
 	if strings.HasPrefix(s.Family.Source, "assumed") {
-		within = append(within, setting.Cell{Text: "curve: " + s.Family.Source})
+		within = append(within, setting.Cell{Text: f.Textf("curve: %s", s.Family.Source)})
 	}
 	t.Rows = [][]setting.Cell{reads, within}
 	return []setting.Block{t}, nil

@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -14,6 +13,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
+	"oxturn/layout/say"
 )
 
 // A closeup is one or more windows on a room's floor: pegs, cable, leads and tubes as the plan
@@ -63,45 +63,46 @@ const alikeCables = 2
 // closeupsOf returns the close-ups of a room: where the leads rise, joints, caps.
 func closeupsOf(p *layout.Plan, r *layout.Room) (out []closeup) {
 	if hasBox(r.Job) {
-		out = append(out, closeup{plan: p, room: apartAtBox(r), of: ofRise, name: "Lead rise",
+		out = append(out, closeup{plan: p, room: apartAtBox(r), of: ofRise, name: p.Job.Language.Text("Lead rise"),
 			windows: []closeWindow{{bounds: riseBounds(r, p.Job.Printed())}},
-			words:   "Leads and tubes rise apart.", drawn: map[windowAt][]drawing.Item{}})
+			words:   p.Job.Language.Text("Leads and tubes rise apart."), drawn: map[windowAt][]drawing.Item{}})
 	}
 	for k, e := range []struct {
-		of   detailOf
-		name string
-	}{{ofJoints, "Lead joint"}, {ofCaps, "End cap"}} {
+		of        detailOf
+		name, all string // of one, of several
+	}{{ofJoints, "Lead joint", "Lead joints"}, {ofCaps, "End cap", "End caps"}} {
 		c := closeup{plan: p, room: r, of: e.of, name: e.name, drawn: map[windowAt][]drawing.Item{}}
 		for i := range r.Cables {
 			if end := r.Cables[i].Ends()[k]; len(c.windows) < alikeCables && len(r.Cables[i].Runs) > 0 {
 				at := floorplan.PaperOf(r.Job).Turned(end.At)
-				c.windows = append(c.windows, closeWindow{about(at), windowName(&r.Cables[i], k)})
+				c.windows = append(c.windows, closeWindow{about(at), windowName(p.Job.Figures(), &r.Cables[i], k)})
 				if k == 1 && !end.Capped() {
-					c.name = "Second lead joint"
+					c.name, e.all = "Second lead joint", "Second lead joints"
 				}
 			}
 		}
-		switch c.words = "Straight, bedded in full."; {
+		switch c.words = p.Job.Language.Text("Straight, bedded in full."); {
 		case len(c.windows) == 0:
 			continue
 		case len(r.Cables) > alikeCables:
-			c.words += " Other cables alike."
+			c.words += p.Job.Language.Text(" Other cables alike.")
 		}
 		if len(c.windows) > 1 {
-			c.name += "s"
+			c.name = e.all
 		}
+		c.name = p.Job.Language.Text(c.name)
 		out = append(out, c)
 	}
 	return out
 }
 
 // windowName says which cable a window shows, on which run.
-func windowName(c *layout.Cable, end int) string {
+func windowName(f say.Figures, c *layout.Cable, end int) string {
 	run := c.Runs[0]
 	if end == 1 {
 		run = c.Runs[len(c.Runs)-1]
 	}
-	return fmt.Sprintf("%s, run %s", c.ID, c.RunName(run.Number))
+	return f.Textf("%s, run %s", c.ID, c.RunName(run.Number))
 }
 
 func about(p plane.Point) plane.Rect {
@@ -289,7 +290,7 @@ func nameLeads(v *floorplan.View, b drawing.Box) {
 	}
 	for _, c := range v.Room.Cables {
 		for _, e := range c.Joined() {
-			name(v.Prefix(c.ID)+e.LeadName, e.Lead)
+			name(v.Prefix(c.ID)+v.Fig.Text(e.LeadName), e.Lead)
 		}
 	}
 	for _, s := range v.Room.Sensors {

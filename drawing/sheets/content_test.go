@@ -12,6 +12,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 	"oxturn/layout/takeoff"
 )
 
@@ -124,8 +125,8 @@ func TestNothingMeasured(t *testing.T) {
 			t.Errorf("test record: no %q", w)
 		}
 	}
-	stages := len(stages())
-	tab := stageTable(&samplePlan(t, plane.Millimetres).Rooms[0].Cables[0])
+	stages := len(stages(say.Figures{}))
+	tab := stageTable(say.Figures{}, &samplePlan(t, plane.Millimetres).Rooms[0].Cables[0])
 	for _, r := range tab.Rows {
 		for _, c := range r[1:] {
 			if c.Text != "" {
@@ -238,7 +239,7 @@ func TestChangesRead(t *testing.T) {
 		"+3 pieces of tile":     {Item: "Tile 1'-0\" x 2'-0\", offset", Packs: 3},
 		"-1 bag of bond mortar": {Item: "Bond mortar", PackName: "bag", Packs: -1},
 	} {
-		if got := changeWords(c); got != want {
+		if got := changeWords(say.Figures{}, c); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
 	}

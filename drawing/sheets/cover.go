@@ -30,9 +30,10 @@ func cover(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
 		}
 	}
 	f := p.Job.Figures()
-	blocks = append(blocks, listOf("Scope", scope(p), f))
-	blocks = append(blocks, priceTable(p), optionTable(p), runningCost(p), listOf("Not included", exclusions(p), f),
-		listOf("Terms", terms(p), f), signatures(), sheetIndex(pages))
+	blocks = append(blocks, listOf(f.Text("Scope"), scope(p), f))
+	blocks = append(blocks, priceTable(p), optionTable(p), runningCost(p), listOf(f.Text("Not included"),
+		exclusions(p), f),
+		listOf(f.Text("Terms"), terms(p), f), signatures(f), sheetIndex(f, pages))
 	k := kindNamed(coverID)
 	return setting.ListSheets(p, setting.FormPaper(f.Units), coverID, k.Title, k.Form, without(blocks))
 }
@@ -71,8 +72,8 @@ func scope(p *layout.Plan) []string {
 	for i := range p.Rooms {
 		r := &p.Rooms[i]
 		for _, c := range r.Cables {
-			out = append(out, fmt.Sprintf("%s: heating cable %s, %s, %s, in a pegged membrane under tile.",
-				r.Job.Name, c.Label.ID, say.Volts(c.Label.Volts), say.Watts(c.Label.Watts)))
+			out = append(out, p.Job.Language.Textf("%s: heating cable %s, %s, %s, in a pegged membrane under tile.",
+				r.Job.Name, c.Label.ID, p.Job.Figures().Volts(c.Label.Volts), p.Job.Figures().Watts(c.Label.Watts)))
 		}
 	}
 	return append(out, p.Job.Proposal.Scope...)
@@ -85,7 +86,7 @@ func exclusions(p *layout.Plan) []string {
 // priceTable is what the floor costs, group by group; empty where nothing has a price.
 func priceTable(p *layout.Plan) setting.Table {
 	o, t := p.Offer, p.Job.Proposal
-	out := setting.Table{Head: "Price", Cols: priceColumns(p)}
+	out := setting.Table{Head: p.Job.Language.Text("Price"), Cols: priceColumns(p)}
 	if o.Net == 0 {
 		return out
 	}
@@ -93,9 +94,10 @@ func priceTable(p *layout.Plan) setting.Table {
 		out.Rows = append(out.Rows, setting.Row(group.Name, group.Sum.String()))
 	}
 	if o.Tax != 0 {
-		out.Rows = append(out.Rows, setting.Row("Sum", o.Net.String()), setting.Row(taxWords(t), o.Tax.String()))
+		out.Rows = append(out.Rows, setting.Row(p.Job.Language.Text("Sum"), o.Net.String()),
+			setting.Row(taxWords(p.Job.Figures(), t), o.Tax.String()))
 	}
-	total := setting.Row("Total", o.Total.String())
+	total := setting.Row(p.Job.Language.Text("Total"), o.Total.String())
 	for i := range total {
 		total[i].Strong = true
 	}
@@ -104,25 +106,25 @@ func priceTable(p *layout.Plan) setting.Table {
 }
 
 func priceColumns(p *layout.Plan) []setting.Column {
-	price := "Price"
+	price := p.Job.Language.Text("Price")
 	if c := p.Job.Currency; c != "" {
 		price += ", " + c
 	}
-	return []setting.Column{{Head: "What", Wraps: true}, {Head: price, Align: setting.Decimal}}
+	return []setting.Column{{Head: p.Job.Language.Text("What"), Wraps: true}, {Head: price, Align: setting.Decimal}}
 }
 
-func taxWords(t job.ProposalTerms) string {
-	return fmt.Sprintf("%s, %s %%", t.TaxName, say.TrimFigure(100*t.Tax))
+func taxWords(f say.Figures, t job.ProposalTerms) string {
+	return fmt.Sprintf("%s, %s %%", t.TaxName, f.TrimFigure(100*t.Tax))
 }
 
 // optionTable is what can be had on top.
 func optionTable(p *layout.Plan) setting.Table {
-	out := setting.Table{Head: "Options", Cols: priceColumns(p)}
+	out := setting.Table{Head: p.Job.Language.Text("Options"), Cols: priceColumns(p)}
 	if p.Job.Proposal.Tax > 0 {
-		out.Head += ", " + p.Job.Proposal.TaxName + " included"
+		out.Head += p.Job.Language.Textf(", %s included", p.Job.Proposal.TaxName)
 	}
 	for _, o := range p.Offer.Options {
-		price := "on request"
+		price := p.Job.Language.Text("on request")
 		if o.Price != 0 {
 			price = o.Price.String()
 		}
@@ -136,46 +138,48 @@ func runningCost(p *layout.Plan) setting.Block {
 	if p.Warmth == nil || len(p.Warmth.Use) == 0 {
 		return setting.List{}
 	}
-	t := energyTable(p.Warmth, p.Job.Energy.Currency)
-	t.Head = "Running cost, estimated"
+	t := energyTable(p.Job.Figures(), p.Warmth, p.Job.Energy.Currency)
+	t.Head = p.Job.Language.Text("Running cost, estimated")
 	return t
 }
 
 // terms are what the offer stands on.
 func terms(p *layout.Plan) []string {
 	o, t := p.Offer, p.Job.Proposal
-	out := []string{fmt.Sprintf("This offer holds for %d days from its date.", t.ValidDays)}
+	out := []string{p.Job.Language.Textf("This offer holds for %d days from its date.", t.ValidDays)}
 	if !o.Until.IsZero() {
-		out[0] = "This offer holds until " + o.Until.Format("2006-01-02") + "."
+		out[0] = p.Job.Language.Textf("This offer holds until %s.", o.Until.Format("2006-01-02"))
 	}
 	if t.Deposit != "" {
-		out = append(out, "Payment: "+strings.TrimSuffix(t.Deposit, ".")+".")
+		out = append(out, p.Job.Language.Textf("Payment: %s.", strings.TrimSuffix(t.Deposit, ".")))
 	}
 	switch {
 	case o.Net == 0:
-		out = append(out, "The price is still to be agreed: ____________________.")
+		out = append(out, p.Job.Language.Text("The price is still to be agreed: ____________________."))
 	case t.Tax == 0:
-		out = append(out, "No tax is counted in.")
+		out = append(out, p.Job.Language.Text("No tax is counted in."))
 	}
 	if o.Net != 0 && len(o.Unpriced) > 0 {
-		out = append(out, "Still without a price, and not in the total: "+strings.Join(o.Unpriced, ", ")+".")
+		out = append(out, p.Job.Language.Textf("Still without a price, and not in the total: %s.",
+			strings.Join(o.Unpriced, ", ")))
 	}
-	return append(out, "It rests on the sizes given. The cable is ordered only after the finished walls are measured: "+
-		"it cannot be shortened or lengthened, and is seldom taken back once unwound.",
-		"Floor warming, not room heating: no heat-loss calculation by a standard is made.")
+	return append(out, p.Job.Language.Text("It rests on the sizes given. The cable is ordered only after the "+
+		"finished walls are measured: it cannot be shortened or lengthened, and is seldom taken back once unwound."),
+		p.Job.Language.Text("Floor warming, not room heating: no heat-loss calculation by a standard is made."))
 }
 
 // signatures is where both sides sign.
-func signatures() setting.Block {
-	return setting.Table{Head: "Agreed", Tall: 11, Cols: []setting.Column{{Head: "For"}, {Head: "Name, signature",
-		Wraps: true}, {Head: "Date", Least: 22}},
-		Rows: [][]setting.Cell{setting.Row("Client", "", ""), setting.Row("Contractor", "", "")}}
+func signatures(f say.Figures) setting.Block {
+	return setting.Table{Head: f.Text("Agreed"), Tall: 11, Cols: []setting.Column{{Head: f.Text("For")},
+		{Head: f.Text("Name, signature"),
+			Wraps: true}, {Head: f.Text("Date"), Least: 22}},
+		Rows: [][]setting.Cell{setting.Row(f.Text("Client"), "", ""), setting.Row(f.Text("Contractor"), "", "")}}
 }
 
 // sheetIndex lists the sheets that follow.
-func sheetIndex(pages []*setting.Page) setting.Block {
-	t := setting.Table{Head: "Sheets of the set",
-		Cols: []setting.Column{{Head: "Sheet"}, {Head: "Title", Wraps: true}}}
+func sheetIndex(f say.Figures, pages []*setting.Page) setting.Block {
+	t := setting.Table{Head: f.Text("Sheets of the set"),
+		Cols: []setting.Column{{Head: f.Text("Sheet")}, {Head: f.Text("Title"), Wraps: true}}}
 	for i, label := range labels(pages) {
 		t.Rows = append(t.Rows, setting.Row(label, pages[i].Sheet.Title))
 	}
@@ -189,14 +193,15 @@ func offerBlocks(p *layout.Plan) []setting.Block {
 	if o == nil || o.Net == 0 {
 		return nil
 	}
-	out := setting.Table{Head: "The offer", Cols: priceColumns(p)}
+	out := setting.Table{Head: p.Job.Language.Text("The offer"), Cols: priceColumns(p)}
 	for _, r := range []struct {
 		what string
 		sum  money.Cents
 	}{
-		{"Cost, of what has a price", o.Cost},
-		{fmt.Sprintf("Markup, %s %%, on each part", say.TrimFigure(100*t.Markup)), o.Markup},
-		{"Sum", o.Net}, {taxWords(t), o.Tax}, {"Total, as offered", o.Total},
+		{p.Job.Language.Text("Cost, of what has a price"), o.Cost},
+		{p.Job.Language.Textf("Markup, %s %%, on each part", p.Job.Figures().TrimFigure(100*t.Markup)), o.Markup},
+		{p.Job.Language.Text("Sum"), o.Net}, {taxWords(p.Job.Figures(), t), o.Tax},
+		{p.Job.Language.Text("Total, as offered"), o.Total},
 	} {
 		if r.sum != 0 {
 			out.Rows = append(out.Rows, setting.Row(r.what, r.sum.String()))

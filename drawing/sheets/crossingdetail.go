@@ -9,6 +9,7 @@ import (
 	"oxturn/fonts"
 	"oxturn/layout"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 	"oxturn/symbols"
 )
 
@@ -20,7 +21,7 @@ type crossingDetail struct {
 	figure1, figure2 string     // the same as printed
 	in1, in2         drawing.Pt // from either face into the room, on paper: right, left, up or down
 	pitch            float64
-	units            plane.Units
+	fig              say.Figures
 }
 
 // crossingWords are set below the detail.
@@ -51,7 +52,7 @@ func crossingDetailOf(v *floorplan.View) *crossingDetail {
 	tape := layout.NewTape(v.Room.Job, v.Fig.Units)
 	i, j := tape.Datums()
 	d1, d2 := tape.Walls[i], tape.Walls[j]
-	d := crossingDetail{units: v.Fig.Units, pitch: l.Pitch, from1: d1.FromWall(p), from2: d2.FromWall(p)}
+	d := crossingDetail{fig: v.Fig, pitch: l.Pitch, from1: d1.FromWall(p), from2: d2.FromWall(p)}
 	d.figure1, d.figure2 = v.Fig.Length(d.from1), v.Fig.Length(d.from2)
 	d.in1, d.in2 = squared(v.Paper.Dir(d1.In)), squared(v.Paper.Dir(d2.In))
 	along := plane.Pt(1, 0).Rotate(l.Angle)
@@ -95,12 +96,12 @@ func (d crossingDetail) shows() (wide, high float64) {
 func (d crossingDetail) drawnAt(w float64) drawing.Scale {
 	wide, high := d.shows()
 	least := math.Max(wide/(w-d.beside()-crossingWall), high/(crossingTall-crossingAbove-crossingWall))
-	for _, s := range drawing.ScalesFor(d.units) {
-		if s.Ratio >= math.Max(least, closeScale(d.units).Ratio) && s.Ratio <= 12 {
+	for _, s := range drawing.ScalesFor(d.fig.Units) {
+		if s.Ratio >= math.Max(least, closeScale(d.fig.Units).Ratio) && s.Ratio <= 12 {
 			return s
 		}
 	}
-	return drawing.Scale{Ratio: least, Name: "not to scale"}
+	return drawing.Scale{Ratio: least, Name: d.fig.Text("not to scale")}
 }
 
 func (d crossingDetail) scale(w float64) float64 { return 1 / d.drawnAt(w).Ratio }
@@ -111,7 +112,7 @@ func (d crossingDetail) scaleName(w float64) string { return d.drawnAt(w).Name }
 func (d crossingDetail) Height(ty *setting.Typesetter, w float64) float64 {
 	_, high := d.shows()
 	drawn := high*d.scale(w) + crossingWall + crossingAbove
-	return drawn + float64(ty.Lines(fonts.Lettering, crossingWords, setting.Note,
+	return drawn + float64(ty.Lines(fonts.Lettering, ty.Text(crossingWords), setting.Note,
 		w))*setting.Leading + 3
 }
 
@@ -135,7 +136,7 @@ func (d crossingDetail) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	v.walls()
 	v.channels()
 	v.sizes()
-	for i, l := range pg.Ty.Wrap(crossingWords, w) {
+	for i, l := range pg.Ty.Wrap(pg.Ty.Text(crossingWords), w) {
 		pg.Write(drawing.Pt{X: at.X, Y: box.Y1 + below + crossingWall + 4.6 + float64(i)*setting.Leading}, l,
 			setting.Note,
 			drawing.Start)

@@ -102,11 +102,11 @@ func (c cutaway) view(at drawing.Pt, w float64) (v isometric, high float64) {
 
 func (c cutaway) Height(ty *setting.Typesetter, w float64) float64 {
 	_, high := c.view(drawing.Pt{}, w)
-	return ty.HeadingHeight(cutawayHead, w) + high + cutBelow
+	return ty.HeadingHeight(ty.Text(cutawayHead), w) + high + cutBelow
 }
 
 func (c cutaway) Set(pg *setting.Page, at drawing.Pt, w float64) {
-	top := at.Y + setting.SetHeading(pg, at, cutawayHead, w)
+	top := at.Y + setting.SetHeading(pg, at, pg.Ty.Text(cutawayHead), w)
 	v, high := c.view(drawing.Pt{X: at.X, Y: top}, w)
 	c.wall(pg, v)
 	for i := len(c.layers) - 1; i >= 0; i-- {
@@ -127,14 +127,14 @@ func shownFace(pg *setting.Page, l drawing.Layer, title string, fill drawing.Col
 
 func (c cutaway) wall(pg *setting.Page, v isometric) {
 	foot, head := c.top(0), c.top(0)+cutWall
-	shownFace(pg, drawing.LayerWalls, "wall", drawing.White, v.at(0, 0, foot), v.at(cutAlong, 0, foot),
+	shownFace(pg, drawing.LayerWalls, pg.Ty.Text("wall"), drawing.White, v.at(0, 0, foot), v.at(cutAlong, 0, foot),
 		v.at(cutAlong, 0, head), v.at(0, 0, head))
 }
 
 // layer draws a layer's top and the two faces that it is cut at.
 func (c cutaway) layer(pg *setting.Page, v isometric, i int) {
 	up, down, edge := c.top(i), c.top(i)-c.shown(i), c.edge(i)
-	name := layerName(c.layers[i])
+	name := layerName(c.layers[i], pg.Ty.Language)
 	fill := drawing.White
 	if i == c.holds {
 		fill = signs.CutGrey
@@ -219,7 +219,8 @@ func (c cutaway) fromBox(pg *setting.Page, v isometric) {
 	const wide, tall, apart = 9.0, 11.0, 3.0
 	foot, up := c.top(0), c.top(c.holds)
 	box := drawing.Pt{X: runAt(3.25), Y: foot + 0.6*cutWall}
-	shownFace(pg, drawing.LayerMarks, "box", drawing.White, v.at(box.X-wide/2, 0, box.Y), v.at(box.X+wide/2, 0, box.Y),
+	shownFace(pg, drawing.LayerMarks, pg.Ty.Text("box"), drawing.White, v.at(box.X-wide/2, 0, box.Y),
+		v.at(box.X+wide/2, 0, box.Y),
 		v.at(box.X+wide/2, 0, box.Y+tall), v.at(box.X-wide/2, 0, box.Y+tall))
 	from, _ := c.loops()
 	for _, way := range []struct {
@@ -247,8 +248,8 @@ func (c cutaway) names(pg *setting.Page, v isometric, at drawing.Pt) {
 	for i, n := range []struct {
 		text string
 		at   drawing.Pt
-	}{{"cable", v.at(runAt(0.5), to, up)}, {"sensor", v.at(runAt(sensorRun), j.Y, up)},
-		{"lead joint", v.at(j.X, j.Y, up)}} {
+	}{{pg.Ty.Text("cable"), v.at(runAt(0.5), to, up)}, {pg.Ty.Text("sensor"), v.at(runAt(sensorRun), j.Y, up)},
+		{pg.Ty.Text("lead joint"), v.at(j.X, j.Y, up)}} {
 		y := at.Y + float64(i+1)*setting.Leading
 		pg.Write(drawing.Pt{X: at.X, Y: y}, n.text, setting.Note, drawing.Start)
 		w := (&drawing.Text{Text: n.text, Height: setting.Note}).Box().W()
@@ -256,6 +257,6 @@ func (c cutaway) names(pg *setting.Page, v isometric, at drawing.Pt) {
 	}
 	box := v.at(runAt(3.25)-4.5, 0, c.top(0)+0.6*cutWall+8)
 	text := drawing.Pt{X: at.X, Y: box.Y}
-	pg.Write(text, "box", setting.Note, drawing.Start)
+	pg.Write(text, pg.Ty.Text("box"), setting.Note, drawing.Start)
 	pg.Thin(drawing.LayerDims, drawing.Pt{X: at.X + 7, Y: text.Y - setting.Note/2}, box)
 }

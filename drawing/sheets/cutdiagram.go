@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -41,9 +40,9 @@ func cutDiagrams(m *membrane.Plan, laid *membrane.Laid, f say.Figures, small boo
 		long = m.Stock.Length
 	}
 	var out []setting.Block
-	ones := setting.Table{Head: "Sheets that give one piece",
-		Cols: []setting.Column{{Head: "Sheet", Align: setting.Decimal}, {Head: "Piece", Wraps: true},
-			{Head: "Cut to", Align: setting.Decimal}}}
+	ones := setting.Table{Head: f.Text("Sheets that give one piece"),
+		Cols: []setting.Column{{Head: f.Text("Sheet"), Align: setting.Decimal}, {Head: f.Text("Piece"), Wraps: true},
+			{Head: f.Text("Cut to"), Align: setting.Decimal}}}
 	for i, p := range m.Packs {
 		switch {
 		case !slices.ContainsFunc(p.Cuts, func(c membrane.Crosscut) bool { return cutsAny(c, mine) }):
@@ -84,11 +83,10 @@ func used(p membrane.Pack) float64 {
 func (d cutDiagram) scale(w float64) float64 { return w / d.long }
 
 func (d cutDiagram) head() string {
-	what := "Roll"
 	if d.stock.Sheets {
-		what = "Sheet"
+		return d.fig.Textf("Sheet %d, how it is cut", d.number)
 	}
-	return fmt.Sprintf("%s %d, how it is cut", what, d.number)
+	return d.fig.Textf("Roll %d, how it is cut", d.number)
 }
 
 // order says what is cut in turn and where, measured from the start: for the
@@ -100,10 +98,11 @@ func (d cutDiagram) order() string {
 		for _, pl := range c.Places {
 			names = append(names, "M"+strconv.Itoa(pl.Piece))
 		}
-		cuts = append(cuts, floorplan.UnbrokenWords(strings.Join(names, " + ")+" to "+d.fig.Length(c.At+c.Length)))
+		cuts = append(cuts, floorplan.UnbrokenWords(d.fig.Textf("%s to %s", strings.Join(names, " + "),
+			d.fig.Length(c.At+c.Length))))
 	}
-	return "From the start: " + strings.Join(cuts, ", ") + "; " + floorplan.UnbrokenWords("left over: "+
-		d.fig.Length(d.pack.Left))
+	return d.fig.Textf("From the start: %s; %s", strings.Join(cuts, ", "),
+		floorplan.UnbrokenWords(d.fig.Textf("left over: %s", d.fig.Length(d.pack.Left))))
 }
 
 // high is the height of the roll as drawn: not to scale, and high enough

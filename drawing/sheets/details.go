@@ -49,7 +49,7 @@ func detailsOf(p *layout.Plan) []detail {
 	}
 	for i := range p.Rooms {
 		if f := crossingDetailOf(roomView(p, &p.Rooms[i])); f != nil {
-			add(ofCrossing, &p.Rooms[i], nameIn(p, "Crossing P1", &p.Rooms[i]), *f)
+			add(ofCrossing, &p.Rooms[i], nameIn(p, p.Job.Language.Text("Crossing P1"), &p.Rooms[i]), *f)
 		}
 	}
 	for i := range p.Rooms {

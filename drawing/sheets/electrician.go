@@ -21,7 +21,8 @@ func electrician(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 	}
 	s := floorplan.Scene{
 		Kind: kindNamed("electrician"), Room: r,
-		Bounds: elevationBounds(r), Border: elevationBorder(r), Draw: drawElectrician, Levels: electricianLevels,
+		Bounds: elevationBounds(r), Border: elevationBorder(r, p.Job.Figures()), Draw: drawElectrician,
+		Levels: electricianLevels,
 	}
 	return s.Alone(p)
 }
@@ -29,8 +30,8 @@ func electrician(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 // electricianLevels returns what stands beside the wall.
 func electricianLevels(v *floorplan.View) []setting.Level {
 	r := v.Room
-	bs := []setting.Block{cautionList(v.Plan, "Cautions", "", wiringCautions()...), loadTable(v),
-		toSettle(v), wiring{from: v.Plan.Job.Region().Panel, cables: ids(r),
+	bs := []setting.Block{cautionList(v.Plan, v.Fig.Text("Cautions"), "", wiringCautions()...), loadTable(v),
+		toSettle(v), wiring{from: v.Fig.Text(v.Plan.Job.Region().Panel), cables: ids(r),
 			sensors: len(r.Sensors)}, electricNotes(v)}
 	legend, rest := legendApart(v.Plan, legendOf(v))
 	if rest == nil { // else the whole schedule is on the notes
@@ -51,45 +52,46 @@ func ids(r *layout.Room) []string {
 
 // loadTable is what the thermostat feeds, in all.
 func loadTable(v *floorplan.View) setting.Block {
-	t := setting.Table{Head: "Load and circuit", Cols: []setting.Column{{Wraps: true}, {Wraps: true}}}
+	t := setting.Table{Head: v.Fig.Text("Load and circuit"), Cols: []setting.Column{{Wraps: true}, {Wraps: true}}}
 	l := v.Plan.LoadOf(v.Room.Job.Name)
 	if l == nil {
-		t.Rows = append(t.Rows, setting.Row("Load", "not worked out"))
+		t.Rows = append(t.Rows, setting.Row(v.Fig.Text("Load"), v.Fig.Text("not worked out")))
 		return t
 	}
 	s := v.Plan.Job.Supply
-	supply := "not given; " + say.Volts(l.Volts) + " by the label assumed"
+	supply := v.Fig.Textf("not given; %s by the label assumed", v.Fig.Volts(l.Volts))
 	if s.Volts > 0 {
-		supply = say.Volts(s.Volts) + ", job file"
+		supply = v.Fig.Textf("%s, job file", v.Fig.Volts(s.Volts))
 	}
-	contacts := "not given"
+	contacts := v.Fig.Text("not given")
 	if l.Contacts > 0 {
-		contacts = fmt.Sprintf("%s, %s", say.AmpsGiven(l.Contacts), v.Plan.Job.Spans.Source("supply.thermostat_amps"))
+		contacts = fmt.Sprintf("%s, %s", v.Fig.AmpsGiven(l.Contacts),
+			v.Fig.Text(v.Plan.Job.Spans.Source("supply.thermostat_amps").String()))
 	}
 	t.Rows = append(t.Rows,
-		setting.Row("Supply", supply),
-		setting.Row("Load in all", fmt.Sprintf("%s, %s, %s, %s", say.Watts(l.Watts), say.Amps(l.Amps),
-			orDash(l.Ohms, say.Ohms),
-			countInParallel(len(v.Room.Cables)))),
-		setting.Row("Thermostat contacts", contacts),
-		setting.Row("Leads into the box", leadsInBox(v)),
-		setting.Row("Of a cold lead", leadTakes(v)),
-		setting.Row("Sensor", sensorLine(v.Plan.Job.Sensor, v.Fig)),
+		setting.Row(v.Fig.Text("Supply"), supply),
+		setting.Row(v.Fig.Text("Load in all"), fmt.Sprintf("%s, %s, %s, %s", v.Fig.Watts(l.Watts), v.Fig.Amps(l.Amps),
+			orDash(l.Ohms, v.Fig.Ohms),
+			countInParallel(v.Fig, len(v.Room.Cables)))),
+		setting.Row(v.Fig.Text("Thermostat contacts"), contacts),
+		setting.Row(v.Fig.Text("Leads into the box"), leadsInBox(v)),
+		setting.Row(v.Fig.Text("Of a cold lead"), leadTakes(v)),
+		setting.Row(v.Fig.Text("Sensor"), sensorLine(v.Plan.Job.Sensor, v.Fig)),
 	)
 	if limit := floorLimit(v); limit != "" {
-		t.Rows = append(t.Rows, setting.Row("Floor limit to set", limit))
+		t.Rows = append(t.Rows, setting.Row(v.Fig.Text("Floor limit to set"), limit))
 	}
 	if in := v.Plan.Job.Region(); in.Derated() {
 		t.Rows = slices.Insert(t.Rows, 2,
-			setting.Row("Continuous load, "+floorplan.UnbrokenWords(say.Percent(in.Continuous.Value)),
-				say.Amps(l.Continuous)+", "+wholeStandards(in.Continuous.Source)))
+			setting.Row(v.Fig.Textf("Continuous load, %s", floorplan.UnbrokenWords(v.Fig.Percent(in.Continuous.Value))),
+				v.Fig.Amps(l.Continuous)+", "+wholeStandards(in.Continuous.Source)))
 	}
 	if needs := l.Needs; needs != "" {
-		t.Rows = append(t.Rows, setting.Row("Also needed", needs))
+		t.Rows = append(t.Rows, setting.Row(v.Fig.Text("Also needed"), needs))
 	}
 	if d, name := nearestWet(v); name != "" {
-		t.Rows = append(t.Rows, setting.Row("Box to the "+name,
-			v.Fig.Length(d)+"; look up the local limit"))
+		t.Rows = append(t.Rows, setting.Row(v.Fig.Textf("Box to the %s", name),
+			v.Fig.Textf("%s; look up the local limit", v.Fig.Length(d))))
 	}
 	t.Rows = append(t.Rows, circuitRows(v)...)
 	return t
@@ -99,32 +101,32 @@ func loadTable(v *floorplan.View) setting.Block {
 // asks for it.
 func floorLimit(v *floorplan.View) string {
 	if set := v.Room.Job.Thermostat.Limit; set > 0 {
-		return degrees(v.Fig, set) + ", job file"
+		return v.Fig.Textf("%s, job file", degrees(v.Fig, set))
 	}
 	if c := v.Plan.Warmth.Comfort(v.Room); c != nil && c.Over() {
-		return fmt.Sprintf("%s at most, %s, %s", degrees(v.Fig, c.Limit.Celsius), c.Limit.Name,
+		return v.Fig.Textf("%s at most, %s, %s", degrees(v.Fig, c.Limit.Celsius), c.Limit.Name,
 			wholeStandards(c.Limit.Source))
 	}
 	return ""
 }
 
 // countInParallel says how the cables are joined, where there are several.
-func countInParallel(n int) string {
+func countInParallel(f say.Figures, n int) string {
 	if n == 1 {
-		return "1 cable"
+		return f.Text("1 cable")
 	}
-	return fmt.Sprintf("%d cables in parallel", n)
+	return f.Textf("%d cables in parallel", n)
 }
 
 // leadTakes says what a cold lead loses before it reaches over the floor.
 func leadTakes(v *floorplan.View) string {
 	t := v.Room.Job.Thermostat
-	return fmt.Sprintf("%s rise, %s tail, %s slack off the floor", v.Fig.Length(t.Height),
+	return v.Fig.Textf("%s rise, %s tail, %s slack off the floor", v.Fig.Length(t.Height),
 		v.Fig.Length(t.Tail), v.Fig.Length(t.Slack))
 }
 
 func leadsInBox(v *floorplan.View) string {
-	return fmt.Sprintf("%d cold, %d of sensors", len(elevation{View: v}.leads()),
+	return v.Fig.Textf("%d cold, %d of sensors", len(elevation{View: v}.leads()),
 		len(v.Room.Sensors))
 }
 
@@ -137,7 +139,7 @@ func nearestWet(v *floorplan.View) (mm float64, name string) {
 			continue
 		}
 		if d := f.Outline.Distance(v.Room.Job.Thermostat.At); d < mm {
-			mm, name = d, string(f.Kind)
+			mm, name = d, v.Fig.Text(string(f.Kind))
 		}
 	}
 	return mm, name
@@ -154,40 +156,40 @@ const (
 // toSettle is what no drawing may choose: rows to be filled in by hand, but for
 // what the job gives.
 func toSettle(v *floorplan.View) setting.Block {
-	t := setting.Table{Head: "For the electrician to settle", Tall: 7, Cols: []setting.Column{{Wraps: true},
+	t := setting.Table{Head: v.Fig.Text("For the electrician to settle"), Tall: 7, Cols: []setting.Column{{Wraps: true},
 		{Wraps: true, Least: 26, Group: true}}}
 	given, in := settled(v), v.Plan.Job.Region()
 	for _, r := range []string{settleCircuit, "Circuit for this load alone?", settleBreaker, settleConductor,
 		settleFault, "Disconnect", "Box and conduit"} {
-		t.Rows = append(t.Rows, setting.Row(settledName(r, in), given[r]))
+		t.Rows = append(t.Rows, setting.Row(settledName(v.Fig, r, in), given[r]))
 	}
 	return t
 }
 
 // settledName words a row for the electrician as the region does.
-func settledName(row string, in circuit.Region) string {
+func settledName(f say.Figures, row string, in circuit.Region) string {
 	switch row {
 	case settleCircuit:
-		return row + ", " + in.Panel
+		return f.Text(row) + ", " + f.Text(in.Panel)
 	case settleBreaker:
-		return capital(in.Breaker) + ", A"
+		return capital(f.Text(in.Breaker)) + ", A"
 	case settleFault:
-		return row + ": at thermostat / at " + in.Panel + ", class, mA"
+		return f.Textf("%s: at thermostat / at %s, class, mA", f.Text(row), f.Text(in.Panel))
 	}
-	return row
+	return f.Text(row)
 }
 
 func electricNotes(v *floorplan.View) setting.Block {
-	l := setting.List{Head: "Notes", Number: 1}
+	l := setting.List{Head: v.Fig.Text("Notes"), Number: 1}
 	l.Paras = append(l.Paras, v.Noted...)
 	l.Paras = append(l.Paras, v.Remarks...)
-	apart := "Cold and sensor leads rise apart, each by its own way into the box."
+	apart := v.Fig.Text("Cold and sensor leads rise apart, each by its own way into the box.")
 	for _, s := range v.Room.Sensors {
 		if s.Spare {
-			apart += " Cap and label the lead of " + s.Name + "."
+			apart += v.Fig.Textf(" Cap and label the lead of %s.", s.Name)
 		}
 	}
 	l.Paras = append(l.Paras, apart,
-		"Nail plates where leads pass a sole plate; labels and lead tags in sight until the inspection.")
+		v.Fig.Text("Nail plates where leads pass a sole plate; labels and lead tags in sight until the inspection."))
 	return l
 }

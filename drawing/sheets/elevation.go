@@ -13,6 +13,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 	"oxturn/symbols"
 )
 
@@ -41,9 +42,9 @@ func elevationBounds(r *layout.Room) plane.Rect {
 
 // elevationBorder leaves room for heights beside the wall, for its title over it, which may be the
 // wider, and for the floor below.
-func elevationBorder(r *layout.Room) func(ratio float64) (left, right, top, bottom float64) {
+func elevationBorder(r *layout.Room, f say.Figures) func(ratio float64) (left, right, top, bottom float64) {
 	on, _ := r.Job.BoxWall()
-	title := (&drawing.Text{Text: elevationTitle(on), Height: setting.Heading, Face: fonts.LetteringBold}).Box().W()
+	title := (&drawing.Text{Text: elevationTitle(f, on), Height: setting.Heading, Face: fonts.LetteringBold}).Box().W()
 	return func(ratio float64) (left, right, top, bottom float64) {
 		right = math.Max(floorplan.TierOne+floorplan.TierPast+4, title-on.Line.Length()/ratio)
 		return 12, right, 10, planGap + stripDeep/ratio + floorplan.TierOne + 4
@@ -101,8 +102,9 @@ func drawElectrician(v *floorplan.View) {
 	e.drawFloor()
 	e.drawSizes()
 	v.ViewTitle(drawing.Pt{X: v.Paper.Pt(plane.Pt(0, 0)).X, Y: v.Paper.Pt(plane.Pt(0, elevationHeight(v.Room))).Y - 4},
-		elevationTitle(e.on))
-	v.ViewTitle(v.Paper.Pt(plane.Pt(0, 0)).Add(drawing.Pt{Y: floorplan.Poche + 6}), "Floor before "+e.on.Called)
+		elevationTitle(v.Fig, e.on))
+	v.ViewTitle(v.Paper.Pt(plane.Pt(0, 0)).Add(drawing.Pt{Y: floorplan.Poche + 6}), v.Fig.Textf("Floor before %s",
+		e.on.Name(v.Fig.Language)))
 }
 
 // elevationOf turns what the box hangs on so that its right is the right of who faces it.
@@ -112,15 +114,15 @@ func elevationOf(v *floorplan.View) elevation {
 }
 
 // elevationTitle says what is seen, and from where.
-func elevationTitle(on job.BoxWall) string {
-	name := capital(on.Called)
+func elevationTitle(f say.Figures, on job.BoxWall) string {
+	name := capital(on.Name(f.Language))
 	switch {
 	case on.Thickness > 0:
-		return name + " seen from the " + job.WindOf(on.In)
+		return f.Textf("%s seen from the %s", name, f.Text(job.WindOf(on.In)))
 	case on.Curved():
-		return name + " seen from the room, unrolled"
+		return f.Textf("%s seen from the room, unrolled", name)
 	}
-	return name + " seen from the room"
+	return f.Textf("%s seen from the room", name)
 }
 
 func (e elevation) drawWall() {
@@ -132,10 +134,10 @@ func (e elevation) drawWall() {
 			drawing.Filled(drawing.Poche))
 		e.Ink.Mark(drawing.BoxOf(e.Paper.Pts(band)...))
 	}
-	e.LineOn(drawing.LayerWalls, "finished floor", drawing.WallLine(), plane.Pt(0, 0), plane.Pt(n, 0))
-	e.LineOn(drawing.LayerWalls, "wall", drawing.WallLine(), e.plan(0, 0), e.plan(n, 0))
+	e.LineOn(drawing.LayerWalls, e.Fig.Text("finished floor"), drawing.WallLine(), plane.Pt(0, 0), plane.Pt(n, 0))
+	e.LineOn(drawing.LayerWalls, e.Fig.Text("wall"), drawing.WallLine(), e.plan(0, 0), e.plan(n, 0))
 	for _, x := range []float64{0, n} {
-		e.LineOn(drawing.LayerWalls, "corner", drawing.FixtureLine(), plane.Pt(x, 0), plane.Pt(x, h))
+		e.LineOn(drawing.LayerWalls, e.Fig.Text("corner"), drawing.FixtureLine(), plane.Pt(x, 0), plane.Pt(x, h))
 	}
 	e.BreakLine(e.Paper.Pt(plane.Pt(0, h)), e.Paper.Pt(plane.Pt(n, h)))
 	e.Ink.Line(e.Paper.Pts([]plane.Point{{X: 0, Y: h}, {X: 0, Y: 0}, {X: n, Y: 0}, {X: n, Y: h}, {X: 0, Y: h}}),
@@ -163,11 +165,7 @@ func (e elevation) drawDoors() {
 		frame := []plane.Point{{X: a}, {X: a, Y: h}, {X: b, Y: h}, {X: b}}
 		e.LineOn(drawing.LayerFixtures, o.Name, drawing.FixtureLine(), frame...)
 		e.Ink.Line(e.Paper.Pts(frame), lettering.SolidInk)
-		name := o.Name
-		if name == "" {
-			name = o.Kind
-		}
-		e.nameIn(name, plane.Rectangle(plane.Pt(a, 0), plane.Pt(b, h)))
+		e.nameIn(e.Fig.Text(floorplan.Or(o.Name, o.Kind)), plane.Rectangle(plane.Pt(a, 0), plane.Pt(b, h)))
 	}
 }
 
@@ -234,8 +232,9 @@ func (e elevation) places() float64 {
 
 // nameRise says at its side how wide the part of the wall without nails is.
 func (e elevation) nameRise(x, height float64) {
-	text := "no nails, " + floorplan.RiseWords(e.Fig.Units) + " each side"
-	l := &lettering.Label{Text: text, Height: drawing.H25, Rank: 2, Note: "No" + text[2:] + " of the leads.",
+	text := e.Fig.Textf("no nails, %s each side", floorplan.RiseWords(e.Fig.Units))
+	l := &lettering.Label{Text: text, Height: drawing.H25, Rank: 2, Note: e.Fig.Textf("No nails, %s each side of "+
+		"the leads.", floorplan.RiseWords(e.Fig.Units)),
 		Mark: inTwoLines}
 	size := l.Box(lettering.Spot{})
 	for _, side := range []float64{1, -1} {
@@ -286,7 +285,8 @@ func (e elevation) riseZone(x, height float64) {
 			e.Hatched(plane.FromRing(plane.Rectangle(plane.Pt(z[0], 0), plane.Pt(z[1], h))), signs.Rise, "lead rise")
 		}
 	}
-	e.LineOn(drawing.LayerHatch, "lead rise", drawing.ThinLine(), plane.Pt(lo, 0), plane.Pt(lo, h), plane.Pt(hi, h),
+	e.LineOn(drawing.LayerHatch, e.Fig.Text("lead rise"), drawing.ThinLine(), plane.Pt(lo, 0), plane.Pt(lo, h),
+		plane.Pt(hi, h),
 		plane.Pt(hi, 0))
 }
 
@@ -320,20 +320,22 @@ func (e elevation) drawFloor() {
 	}
 	for i, m := range e.Room.Job.Joints {
 		line := []plane.Point{m.A, m.B}
-		if draw(signs.Movement, drawing.LayerFloor, "movement joint", drawing.JointLine(), line) {
+		if draw(signs.Movement, drawing.LayerFloor, e.Fig.Text("movement joint"), drawing.JointLine(), line) {
 			at := e.piecesIn(strip, line)[0]
 			name := layout.JointName(i, len(e.Room.Job.Joints))
 			e.Tag(at[0].Lerp(at[len(at)-1], 0.5), 1, name, name, 3)
 		}
 	}
 	for _, c := range e.Room.Cables {
-		draw(signs.Cable, drawing.LayerCable, "heating cable "+c.ID, drawing.CableLine(), bent(c.Path, c.BendRadius))
+		draw(signs.Cable, drawing.LayerCable, e.Fig.Textf("heating cable %s", c.ID), drawing.CableLine(), bent(c.Path,
+			c.BendRadius))
 	}
 	for _, l := range e.leads() {
-		draw(signs.ColdLead, drawing.LayerLeads, "cold lead", drawing.ColdLeadLine(), l)
+		draw(signs.ColdLead, drawing.LayerLeads, e.Fig.Text("cold lead"), drawing.ColdLeadLine(), l)
 	}
 	for _, s := range e.Room.Sensors {
-		draw(signs.SensorLead, drawing.LayerSensors, "lead of sensor "+s.Name, drawing.SensorLeadLine(), s.Lead)
+		draw(signs.SensorLead, drawing.LayerSensors, e.Fig.Textf("lead of sensor %s", s.Name),
+			drawing.SensorLeadLine(), s.Lead)
 		if at := e.Paper.Pt(e.floor(s.Tip)); strip.Holds(at) {
 			e.SensorTip(s, at)
 		}
@@ -470,14 +472,14 @@ func (e elevation) drawStarts() {
 	for _, c := range e.Room.Cables {
 		at := e.Paper.Pt(e.floor(c.Path[0]))
 		if !e.strip().Holds(at) {
-			elsewhere = append(elsewhere, e.Prefix(c.ID)+"START")
+			elsewhere = append(elsewhere, e.Fig.Textf("%sSTART", e.Prefix(c.ID)))
 			continue
 		}
 		e.Mark(signs.Joint, symbols.LeadJoint(at))
-		e.Tag(at, 1.4, e.Prefix(c.ID)+"START", e.Prefix(c.ID)+"START", 1)
+		e.Tag(at, 1.4, e.Fig.Textf("%sSTART", e.Prefix(c.ID)), e.Fig.Textf("%sSTART", e.Prefix(c.ID)), 1)
 	}
 	if len(elsewhere) > 0 {
-		e.Remark(strings.Join(elsewhere, ", ") + ": outside the floor shown, see the cable plan.")
+		e.Remark(e.Fig.Textf("%s: outside the floor shown, see the cable plan.", strings.Join(elsewhere, ", ")))
 	}
 }
 
@@ -504,14 +506,14 @@ func (e elevation) drawSizes() {
 	right := drawing.Pt{X: 1}
 	if t.Height > 0 {
 		heights := floorplan.Chain{Dir: up, Out: right, Line: e.Paper.Pt(plane.Pt(n, 0)).X +
-			floorplan.TierOne - floorplan.Poche, Name: "box", At: []float64{0, t.Height}}
+			floorplan.TierOne - floorplan.Poche, Name: e.Fig.Text("box"), At: []float64{0, t.Height}}
 		heights.Feet = []drawing.Pt{e.Paper.Pt(plane.Pt(n, 0)), e.Paper.Pt(plane.Pt(x+e.band(), t.Height))}
 		heights.Draw(e.Page, e.Fig)
 	} else {
-		e.Remark("The height of the box is not given: to be settled before rough-in.")
+		e.Remark(e.Fig.Text("The height of the box is not given: to be settled before rough-in."))
 	}
 	along := floorplan.Chain{Dir: right, Out: drawing.Pt{Y: 1}, Line: e.Paper.Pt(e.plan(0, stripDeep)).Y +
-		floorplan.TierOne - floorplan.Poche, Name: "along the wall"}
+		floorplan.TierOne - floorplan.Poche, Name: e.Fig.Text("along the wall")}
 	stations := []floorplan.Station{{Along: 0, Weight: floorplan.EndWeight}, {Along: n, Weight: floorplan.EndWeight},
 		{Along: x, Weight: floorplan.BoxWeight}}
 	for _, o := range e.on.Openings {

@@ -67,9 +67,9 @@ func stretch(v *floorplan.View, f *probe.Fault) {
 	v.Sign(signs.Fault, drawing.LayerMarks, "likeliest place", drawing.Polyline(at.Sub(across), at.Add(across)),
 		drawing.WallLine(), nil)
 	v.Ink.Mark(drawing.BoxOf(at.Sub(across), at.Add(across)).Grow(0.5))
-	v.Tag(at, bestBar/2, "LIKELIEST", "likeliest place: "+v.PlaceWords(f.Best), 1)
+	v.Tag(at, bestBar/2, v.Fig.Text("LIKELIEST"), v.Fig.Textf("likeliest place: %s", v.PlaceWords(f.Best)), 1)
 	for i, p := range []plane.Point{f.Line[0], f.Line[len(f.Line)-1]} {
-		name := [...]string{"FROM", "TO"}[i]
+		name := [...]string{v.Fig.Text("FROM"), v.Fig.Text("TO")}[i]
 		v.Tag(v.Paper.Pt(p), signs.BandWidth/2, name, name+": "+v.PlaceWords(p), 1)
 	}
 }
@@ -88,7 +88,7 @@ func faultTiles(v *floorplan.View, f *probe.Fault) {
 			v.Ink.Line(append(r, r[0]), lettering.ThinInk)
 		}
 		for _, poly := range inside {
-			v.NameArea(fmt.Sprintf("R%d C%d", t.Row, t.Column), poly.Outer, 3)
+			v.NameArea(v.Fig.Textf("R%d C%d", t.Row, t.Column), poly.Outer, 3)
 			break // a tile in pieces is named once
 		}
 	}
@@ -105,7 +105,7 @@ func mistaken(v *floorplan.View, f *probe.Fault) {
 }
 
 func faultLevels(v *floorplan.View, f *probe.Fault) []setting.Level {
-	found := setting.List{Head: "Where the fault must lie"}
+	found := setting.List{Head: v.Fig.Text("Where the fault must lie")}
 	for _, l := range f.Facts() {
 		about := ""
 		if l.About == "tile" || l.About == "assumed" || l.About == "record" {
@@ -113,25 +113,26 @@ func faultLevels(v *floorplan.View, f *probe.Fault) []setting.Level {
 		}
 		found.Paras = append(found.Paras, capital(about+l.Words))
 	}
-	cautions := setting.List{Head: "Before a tile is lifted", Number: 1}
+	cautions := setting.List{Head: v.Fig.Text("Before a tile is lifted"), Number: 1}
 	for _, c := range f.Cautions() {
 		cautions.Paras = append(cautions.Paras, capital(c)+".")
 	}
 	bs := []setting.Block{faultPlaces(v, f), found, cautions, legendOf(v)}
 	if notes := append(append([]string{}, v.Noted...), v.Remarks...); len(notes) > 0 {
-		bs = append(bs, setting.List{Head: "Notes", Number: 1, Paras: notes})
+		bs = append(bs, setting.List{Head: v.Fig.Text("Notes"), Number: 1, Paras: notes})
 	}
 	return []setting.Level{{Blocks: bs}, {Blocks: bs, Gain: setting.Never, Overflow: true}}
 }
 
 // faultPlaces is the table that finds the stretch on the floor.
 func faultPlaces(v *floorplan.View, f *probe.Fault) setting.Block {
-	t := v.DatumTable("Measured out on the floor"+unitAlone(v), "Point")
-	t.Cols = slices.Insert(t.Cols, 1, setting.Column{Head: "Along cable", Align: setting.Decimal})
+	t := v.DatumTable(v.Fig.Textf("Measured out on the floor%s", unitAlone(v)), v.Fig.Text("Point"))
+	t.Cols = slices.Insert(t.Cols, 1, setting.Column{Head: v.Fig.Text("Along cable"), Align: setting.Decimal})
 	for i, p := range []plane.Point{f.Line[0], f.Best, f.Line[len(f.Line)-1]} {
 		a, b := v.Offsets(p)
 		along := []float64{f.Stretch.From, f.Stretch.Best, f.Stretch.To}[i]
-		t.Rows = append(t.Rows, setting.Row([...]string{"From", "Likeliest", "To"}[i], v.Fig.Long(along),
+		t.Rows = append(t.Rows, setting.Row([...]string{v.Fig.Text("From"), v.Fig.Text("Likeliest"),
+			v.Fig.Text("To")}[i], v.Fig.Long(along),
 			floorplan.UnbrokenWords(a), floorplan.UnbrokenWords(b)))
 	}
 	return t
@@ -140,7 +141,7 @@ func faultPlaces(v *floorplan.View, f *probe.Fault) setting.Block {
 // unitAlone is the unit of figures that stand without one, for the head of their table.
 func unitAlone(v *floorplan.View) string {
 	if v.Fig.Units == plane.Millimetres && !v.Fig.Both {
-		return ", mm"
+		return v.Fig.Text(", mm")
 	}
 	return ""
 }

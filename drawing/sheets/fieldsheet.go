@@ -38,13 +38,13 @@ func fieldSheetLevels(v *floorplan.View) []setting.Level {
 	places := slices.Concat([]setting.Block{crossing(v)}, points(v), []setting.Block{legendOf(v)})
 	rules := allCautions(v)
 	if laying := layingRules(v); laying != nil {
-		rules = append(rules, setting.List{Head: "Laying", Number: 1, Paras: laying})
+		rules = append(rules, setting.List{Head: v.Fig.Text("Laying"), Number: 1, Paras: laying})
 	}
 	more := slices.Concat(v.Standing(), v.Corners(), []setting.Block{notes(v)},
 		schedule(v.Room, v.Fig, nil, onSmall(v.Plan)),
 		differences(v), revised(v))
 	if len(v.Plan.TakeOff.Lines) == 0 { // else it begins with them
-		more = append(more, areas(v.Room, v.Fig.Units))
+		more = append(more, areas(v.Room, v.Fig))
 	}
 	all := slices.Concat(runs, places, rules, more)
 	enlarged := enlargedOf(v)
@@ -67,10 +67,12 @@ func points(v *floorplan.View) []setting.Block {
 // pointList says of every point that is looked for on the floor where it lies and, on a cable,
 // where along it.
 func pointList(v *floorplan.View) setting.Block {
-	t := setting.Table{Head: "Points", Cols: []setting.Column{
-		{Head: "Point", Wraps: true}, {Head: "D1", Align: setting.Decimal}, {Head: "D2", Align: setting.Decimal},
-		{Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal}, {Head: "On run", Align: setting.Decimal},
-		{Head: "Pegs into it", Align: setting.Decimal}}}
+	t := setting.Table{Head: v.Fig.Text("Points"), Cols: []setting.Column{
+		{Head: v.Fig.Text("Point"), Wraps: true}, {Head: "D1", Align: setting.Decimal}, {Head: "D2",
+			Align: setting.Decimal},
+		{Head: v.Fig.Textf("Used, %s", v.Fig.LongUnit()), Align: setting.Decimal}, {Head: v.Fig.Text("On run"),
+			Align: setting.Decimal},
+		{Head: v.Fig.Text("Pegs into it"), Align: setting.Decimal}}}
 	add := func(name string, at plane.Point, along ...string) {
 		a, b := "-", "-"
 		if v.Datums().Both() {
@@ -80,14 +82,14 @@ func pointList(v *floorplan.View) setting.Block {
 			floorplan.UnbrokenWords(b)},
 			along...)...))
 	}
-	add("Lead rise", v.Room.Job.Thermostat.At, "", "", "")
+	add(v.Fig.Text("Lead rise"), v.Room.Job.Thermostat.At, "", "", "")
 	for i := range v.Room.Cables {
 		for _, m := range laidMarks(v, &v.Room.Cables[i]) {
 			add(m.name, m.at, m.used, m.run, m.pegs)
 		}
 	}
 	for _, s := range v.Room.Sensors {
-		add(floorplan.SensorName(s), s.Tip, "", "", "")
+		add(floorplan.SensorName(v.Fig, s), s.Tip, "", "", "")
 	}
-	return floorplan.Signed(t)
+	return v.Signed(t)
 }

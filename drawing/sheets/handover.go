@@ -24,31 +24,34 @@ func handOver(p *layout.Plan) ([]*setting.Page, error) {
 }
 
 func handOverBlocks(p *layout.Plan) []setting.Block {
-	blocks := []setting.Block{papersTable(handover.Items(p)), lotsTable(p)}
+	blocks := []setting.Block{papersTable(p, handover.Items(p)), lotsTable(p)}
 	if p.FullUse != nil {
-		blocks = append(blocks, cureTable(p.FullUse))
+		blocks = append(blocks, cureTable(p.Job.Figures(), p.FullUse))
 	}
 	if t := measuredBy(p); len(t.Rows) > 0 {
 		blocks = append(blocks, t)
 	}
-	sign := signTable()
-	sign.Head, sign.Tall = "Handed over", rowLowest
-	return append(blocks, sign, setting.List{Span: true, Paras: []string{"If the floor stays cold or its protection " +
-		"trips: leave it off and show an electrician this set. Before any hole, nail or screw: look at the map."}})
+	sign := signTable(p.Job.Figures())
+	sign.Head, sign.Tall = p.Job.Language.Text("Handed over"), rowLowest
+	return append(blocks, sign, setting.List{Span: true, Paras: []string{p.Job.Language.Text("If the floor stays " +
+		"cold or its protection trips: leave it off and show an electrician this set. Before any hole, nail or " +
+		"screw: look at the map.")}})
 }
 
 // papersTable says what there is of everything that the job asks for; what only a
 // person knows has a box to tick.
-func papersTable(items []handover.Item) setting.Table {
-	t := setting.Table{Head: "Papers of this floor", Span: true, Cols: []setting.Column{{Head: "What", Wraps: true},
-		{Head: "Of"}, {Head: "There", Wraps: true, Least: 40, Group: true},
-		{Head: "Missing", Wraps: true, Least: 40, Group: true}}}
+func papersTable(p *layout.Plan, items []handover.Item) setting.Table {
+	t := setting.Table{Head: p.Job.Language.Text("Papers of this floor"), Span: true,
+		Cols: []setting.Column{{Head: p.Job.Language.Text("What"), Wraps: true},
+			{Head: p.Job.Language.Text("Of")}, {Head: p.Job.Language.Text("There"), Wraps: true, Least: 40,
+				Group: true},
+			{Head: p.Job.Language.Text("Missing"), Wraps: true, Least: 40, Group: true}}}
 	for _, i := range items {
 		there := i.There
 		if i.ByHand {
-			there = "[   ] to be ticked"
+			there = p.Job.Language.Text("[   ] to be ticked")
 		}
-		r := setting.Row(i.Name, i.Of, there, i.Lacks)
+		r := setting.Row(p.Job.Language.Text(i.Name), i.Of, p.Job.Language.Text(there), p.Job.Language.Text(i.Lacks))
 		r[3].Strong = true
 		t.Rows = append(t.Rows, r)
 	}
@@ -57,10 +60,12 @@ func papersTable(items []handover.Item) setting.Table {
 
 // lotsTable lists what is bought by the pack, with room for what its label says.
 func lotsTable(p *layout.Plan) setting.Table {
-	t := setting.Table{Head: "Materials in the floor", Span: true, Tall: 5.4, Cols: []setting.Column{
-		{Head: "Material", Wraps: true}, {Head: "Packs"}, {Head: "Name on the label", Wraps: true, Least: 40,
-			Group: true},
-		{Head: "Lot or batch", Wraps: true, Least: 40, Group: true}}}
+	t := setting.Table{Head: p.Job.Language.Text("Materials in the floor"), Span: true, Tall: 5.4,
+		Cols: []setting.Column{
+			{Head: p.Job.Language.Text("Material"), Wraps: true}, {Head: p.Job.Language.Text("Packs")},
+			{Head: p.Job.Language.Text("Name on the label"), Wraps: true, Least: 40,
+				Group: true},
+			{Head: p.Job.Language.Text("Lot or batch"), Wraps: true, Least: 40, Group: true}}}
 	lots := lotsOf(p)
 	for _, l := range p.TakeOff.Lines {
 		cable := strings.HasPrefix(l.Code, "cable ")
@@ -92,10 +97,12 @@ func lotsOf(p *layout.Plan) map[string]string {
 }
 
 // cureTable says when every layer has hardened.
-func cureTable(use *layout.FullUse) setting.Table {
-	t := setting.Table{Head: "Days of cure", Span: true, Cols: []setting.Column{{Head: "Layer", Wraps: true},
-		{Head: "Placed", Wraps: true, Least: 26, Group: true}, {Head: "Days", Align: setting.Decimal, Group: true},
-		{Head: "Full use from", Wraps: true, Least: 26, Group: true}}}
+func cureTable(f say.Figures, use *layout.FullUse) setting.Table {
+	t := setting.Table{Head: f.Text("Days of cure"), Span: true, Cols: []setting.Column{{Head: f.Text("Layer"),
+		Wraps: true},
+		{Head: f.Text("Placed"), Wraps: true, Least: 26, Group: true}, {Head: f.Text("Days"), Align: setting.Decimal,
+			Group: true},
+		{Head: f.Text("Full use from"), Wraps: true, Least: 26, Group: true}}}
 	for _, c := range use.Cures {
 		days := fmt.Sprintf("%d", c.Wait())
 		if c.Placed.IsZero() {
@@ -110,14 +117,17 @@ func cureTable(use *layout.FullUse) setting.Table {
 
 // measuredBy lists who measured each cable at each stage.
 func measuredBy(p *layout.Plan) setting.Table {
-	t := setting.Table{Head: "Measured by", Span: true, Cols: []setting.Column{{Head: "Cable"},
-		{Head: "Stage", Wraps: true}, {Head: "Date", Group: true}, {Head: "By", Wraps: true, Least: 30},
-		{Head: "Result", Wraps: true, Group: true}}}
+	t := setting.Table{Head: p.Job.Language.Text("Measured by"), Span: true,
+		Cols: []setting.Column{{Head: p.Job.Language.Text("Cable")},
+			{Head: p.Job.Language.Text("Stage"), Wraps: true}, {Head: p.Job.Language.Text("Date"), Group: true},
+			{Head: p.Job.Language.Text("By"), Wraps: true, Least: 30},
+			{Head: p.Job.Language.Text("Result"), Wraps: true, Group: true}}}
 	for i := range p.Rooms {
 		for k := range p.Rooms[i].Cables {
 			c := &p.Rooms[i].Cables[k]
 			for n, r := range c.Tested {
-				t.Rows = append(t.Rows, setting.Row(c.ID, r.Stage.String(), day(r), r.By, worstOf(c, n).String()))
+				t.Rows = append(t.Rows, setting.Row(c.ID, p.Job.Language.Text(r.Stage.String()), day(r), r.By,
+					p.Job.Language.Text(worstOf(c, n).String())))
 			}
 		}
 	}

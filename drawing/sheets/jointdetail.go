@@ -2,7 +2,6 @@ package sheets
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
@@ -86,7 +85,7 @@ func firstJoint(p *layout.Plan) (j job.Joint, ok bool) {
 
 // scaled draws a detail at the largest standard scale that it has room at.
 func (d jointDetail) scaled() jointDetail {
-	d.scale = drawing.Scale{Ratio: d.thick() / detailHigh, Name: "not to scale"}
+	d.scale = drawing.Scale{Ratio: d.thick() / detailHigh, Name: d.fig.Text("not to scale")}
 	for _, s := range drawing.ScalesFor(d.fig.Units) {
 		if s.Ratio >= 1 && d.thick()/s.Ratio <= detailHigh && d.clear*1.15/s.Ratio <= detailSide {
 			d.scale = s
@@ -117,21 +116,21 @@ func (d jointDetail) depth(i int) float64 {
 
 func (d jointDetail) name() string {
 	if d.wall {
-		return "Edge of the floor at a wall"
+		return d.fig.Text("Edge of the floor at a wall")
 	}
-	return "Movement joint"
+	return d.fig.Text("Movement joint")
 }
 
 func (d jointDetail) scaleName(float64) string { return d.scale.Name }
 
 // words say what the detail shows.
 func (d jointDetail) words() []string {
-	out := []string{fmt.Sprintf("Sealant %s wide, %s deep, over a rod: no mortar or grout.",
+	out := []string{d.fig.Textf("Sealant %s wide, %s deep, over a rod: no mortar or grout.",
 		d.fig.Fine().Length(d.width), d.fig.Fine().Length(d.deep))}
 	if d.wall {
 		return out
 	}
-	return append(out, fmt.Sprintf("Tile, bed and membrane end to both sides; %s.", d.across))
+	return append(out, d.fig.Textf("Tile, bed and membrane end to both sides; %s.", d.across))
 }
 
 func (d jointDetail) wrapped(ty *setting.Typesetter, w float64) []string {
@@ -218,13 +217,13 @@ func (v detailView) draw() {
 		v.BreakLine(drawing.Pt{X: v.box.X0, Y: v.box.Y0}, drawing.Pt{X: v.box.X0, Y: v.box.Y1})
 	}
 	v.drawJoint()
-	names := []callout{{"sealant on a rod", v.sealant().Centre()}}
+	names := []callout{{v.fig.Text("sealant on a rod"), v.sealant().Centre()}}
 	if v.holds >= 0 {
 		pegs := v.drawPegs()
 		v.cables()
-		names = append(names, callout{"cable", drawing.Pt{X: v.run(), Y: v.channel()}})
+		names = append(names, callout{v.fig.Text("cable"), drawing.Pt{X: v.run(), Y: v.channel()}})
 		if n := len(pegs); n > 1 {
-			names = append(names, callout{"peg", pegs[n-2].Centre()})
+			names = append(names, callout{v.fig.Text("peg"), pegs[n-2].Centre()})
 		}
 	}
 	v.callOut(names)
@@ -313,7 +312,7 @@ func (v detailView) across(a, b float64) {
 	v.Thin(drawing.LayerDims, p, q)
 	v.Add(symbols.Arrowhead(p, drawing.Pt{X: -1})...)
 	v.Add(symbols.Arrowhead(q, drawing.Pt{X: 1})...)
-	text := v.fig.Fine().Length(v.clear) + " clear"
+	text := v.fig.Textf("%s clear", v.fig.Fine().Length(v.clear))
 	if fonts.Width(fonts.Lettering, text, setting.Note) < b-a-1 {
 		v.Write(p.Lerp(q, 0.5).Add(drawing.Pt{Y: -1}), text, setting.Note, drawing.Middle)
 		return

@@ -123,10 +123,12 @@ func keyRooms(v *floorplan.View, at []plane.Point) {
 
 // roomTable lists the rooms with their areas and loads.
 func roomTable(v *floorplan.View) setting.Block {
-	t := setting.Table{Head: "Rooms", Cols: []setting.Column{
-		{Head: "No.", Align: setting.Decimal}, {Head: "Room", Wraps: true}, {Head: "Cables", Wraps: true},
-		{Head: "Floor " + areaUnit(v), Align: setting.Decimal, Group: true},
-		{Head: "Heated " + areaUnit(v), Align: setting.Decimal}, {Head: "W", Align: setting.Decimal, Group: true},
+	t := setting.Table{Head: v.Fig.Text("Rooms"), Cols: []setting.Column{
+		{Head: v.Fig.Text("No."), Align: setting.Decimal}, {Head: v.Fig.Text("Room"), Wraps: true},
+		{Head: v.Fig.Text("Cables"), Wraps: true},
+		{Head: v.Fig.Textf("Floor %s", areaUnit(v)), Align: setting.Decimal, Group: true},
+		{Head: v.Fig.Textf("Heated %s", areaUnit(v)), Align: setting.Decimal}, {Head: "W", Align: setting.Decimal,
+			Group: true},
 		{Head: "A", Align: setting.Decimal},
 	}}
 	floor, heated, load := 0.0, 0.0, 0.0
@@ -135,7 +137,7 @@ func roomTable(v *floorplan.View) setting.Block {
 		watts, amps := "-", "-"
 		for _, l := range v.Plan.Load {
 			if l.Room == r.Job.Name {
-				watts, amps = say.Plain(l.Watts), say.AmpsFigure(l.Amps)
+				watts, amps = v.Fig.Plain(l.Watts), v.Fig.AmpsFigure(l.Amps)
 				load += l.Watts
 			}
 		}
@@ -144,7 +146,7 @@ func roomTable(v *floorplan.View) setting.Block {
 			area(v, r.Floor.Area()), area(v, r.Heated.Area()), watts, amps))
 	}
 	// amps of different voltages have no sum
-	total := setting.Row("", "All", "", area(v, floor), area(v, heated), say.Plain(load), "-")
+	total := setting.Row("", v.Fig.Text("All"), "", area(v, floor), area(v, heated), v.Fig.Plain(load), "-")
 	for i := range total {
 		total[i].Strong = true
 	}
@@ -153,20 +155,23 @@ func roomTable(v *floorplan.View) setting.Block {
 }
 
 // area writes an area without its unit, as exactly as a cable plan does.
-func area(v *floorplan.View, mm2 float64) string { return say.AreaFigure(mm2, v.Fig.Units) }
+func area(v *floorplan.View, mm2 float64) string {
+	return v.Fig.Figure(say.AreaFigure(mm2, v.Fig.Units))
+}
 
 func areaUnit(v *floorplan.View) string {
 	if v.Fig.Units == plane.Inches {
-		return "ft²"
+		return v.Fig.Text("ft²")
 	}
 	return "m²"
 }
 
 func keyNotes(v *floorplan.View, apart bool) setting.Block {
-	l := setting.List{Head: "Notes", Number: 1}
+	l := setting.List{Head: v.Fig.Text("Notes"), Number: 1}
 	l.Paras = append(l.Paras, v.Noted...)
 	if apart {
-		l.Paras = append(l.Paras, "Rooms are set side by side: where they lie in the building is not shown.")
+		l.Paras = append(l.Paras, v.Fig.Text("Rooms are set side by side: where they lie in the building is not "+
+			"shown."))
 	}
 	l.Paras = append(l.Paras, v.Plan.Job.Notes...)
 	return l

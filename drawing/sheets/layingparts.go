@@ -11,6 +11,7 @@ import (
 	"oxturn/drawing/setting"
 	"oxturn/fonts"
 	"oxturn/layout"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/symbols"
 )
@@ -40,14 +41,15 @@ func layingParts(p *layout.Plan, r *layout.Room, whole *setting.Page) ([]*settin
 	}
 	for n := 2; n <= mostParts; n++ {
 		for _, g := range gridsOf(n, floorplan.TurnedBounds(r.Job)) {
-			if pages := drawParts(p, partition{room: r, scale: scale, cells: g.cells(r)}); pages != nil {
+			if pages := drawParts(p, partition{room: r, scale: scale, cells: g.cells(r),
+				words: p.Job.Language}); pages != nil {
 				return pages, nil
 			}
 		}
 	}
-	whole.Over = append(whole.Over, setting.List{Head: "Paper", Paras: []string{fmt.Sprintf(
-		"Its runs lie too close to tell them apart, and %d sheets of this size do not show them larger: draw on "+
-			"larger paper.", mostParts)}})
+	whole.Over = append(whole.Over, setting.List{Head: whole.Ty.Text("Paper"),
+		Paras: []string{whole.Ty.Textf("Its runs lie too close to tell them apart, and %d sheets of this size do "+
+			"not show them larger: draw on larger paper.", mostParts)}})
 	return nil, nil
 }
 
@@ -124,6 +126,7 @@ type partition struct {
 	room  *layout.Room
 	scale drawing.Scale
 	cells []partCell
+	words language.Language
 }
 
 // drawParts draws every part on a sheet of its own; nil where one does not fit.
@@ -145,7 +148,8 @@ func drawParts(p *layout.Plan, parts partition) (out []*setting.Page) {
 func (t partition) scene(i int) floorplan.Scene {
 	c := t.cells[i]
 	k := kindNamed(partsID)
-	k.ID, k.Title = fmt.Sprintf("%s-%d", k.ID, i+1), fmt.Sprintf("%s %d of %d", k.Title, i+1, len(t.cells))
+	k.ID, k.Title = fmt.Sprintf("%s-%d", k.ID, i+1), t.words.Textf("%s %d of %d", t.words.Text(k.Title), i+1,
+		len(t.cells))
 	s := floorplan.OfRoom(k, t.room)
 	s.North, s.Scales = false, []drawing.Scale{t.scale}
 	s.Bounds = c.shown(partOverlap * t.scale.Ratio)
@@ -161,7 +165,7 @@ func (t partition) scene(i int) floorplan.Scene {
 	s.Levels = func(v *floorplan.View) []setting.Level {
 		bs := []setting.Block{partKey{t, i, v.Plan.Job.Sheet.North}}
 		if len(v.Noted) > 0 {
-			bs = append(bs, setting.List{Head: "Notes", Number: 1, Paras: v.Noted})
+			bs = append(bs, setting.List{Head: v.Fig.Text("Notes"), Number: 1, Paras: v.Noted})
 		}
 		here, on := legendApart(v.Plan, legendOf(v))
 		return []setting.Level{{Blocks: append(bs, here...), Rest: on},
@@ -228,7 +232,7 @@ func (t partition) number(col, row int) int {
 func matchLine(v *floorplan.View, a, b drawing.Pt, n int) {
 	v.Path(drawing.LayerDims, "match line", drawing.Polyline(a, b), drawing.MatchLine(), nil)
 	v.Ink.Line([]drawing.Pt{a, b}, lettering.ThinInk)
-	words := fmt.Sprintf("Match line, part %d%s", n, fromDatum(v, v.Paper.Floor(a), v.Paper.Floor(b)))
+	words := v.Fig.Textf("Match line, part %d%s", n, fromDatum(v, v.Paper.Floor(a), v.Paper.Floor(b)))
 	angle := 0.0
 	if math.Abs(b.X-a.X) < math.Abs(b.Y-a.Y) {
 		angle = 90
@@ -263,7 +267,7 @@ func fromDatum(v *floorplan.View, a, b plane.Point) string {
 		}
 		from, to := v.Datums().Offsets(a)[k], v.Datums().Offsets(b)[k]
 		if math.Abs(from-to) < along {
-			return fmt.Sprintf(": %s from D%d", v.Fig.Length(from), k+1)
+			return v.Fig.Textf(": %s from D%d", v.Fig.Length(from), k+1)
 		}
 	}
 	return ""
@@ -292,7 +296,7 @@ func (k partKey) Height(ty *setting.Typesetter, w float64) float64 {
 	return ty.HeadingHeight(k.head(), w) + max(keyNorth, floorplan.TurnedBounds(k.room.Job).H()*k.scale(w)) + 2
 }
 
-func (k partKey) head() string { return fmt.Sprintf("Part %d of %d", k.shown+1, len(k.cells)) }
+func (k partKey) head() string { return k.words.Textf("Part %d of %d", k.shown+1, len(k.cells)) }
 
 // Set draws the key from at, the upper left corner, w mm wide.
 func (k partKey) Set(pg *setting.Page, at drawing.Pt, w float64) {

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"oxturn/drawing"
+	"oxturn/drawing/floorplan"
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
@@ -40,8 +41,8 @@ func checkLaying(t *testing.T, p *layout.Plan, set []*drawing.Sheet) {
 			if r.GapToNext > 0 {
 				next = strconv.Itoa(r.GapToNext)
 			}
-			row := strings.Join([]string{" " + c.RunName(r.Number), wallAlone(layout.Towards(p.Rooms[0].Job, r.To,
-				r.To.Sub(r.From))), strconv.Itoa(r.Pegs), next, fig.LongFigure(r.RunningEnd) + " "}, " ")
+			row := strings.Join([]string{" " + c.RunName(r.Number), wallAlone(&floorplan.View{Room: &p.Rooms[0]}, r),
+				strconv.Itoa(r.Pegs), next, fig.LongFigure(r.RunningEnd) + " "}, " ")
 			if n := strings.Count(all, row); n != 1 {
 				t.Errorf("%s run %d is listed %d times", c.ID, r.Number, n)
 			}

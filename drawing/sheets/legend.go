@@ -10,7 +10,7 @@ import (
 )
 
 // legendOf explains the signs of a view that have to be told.
-func legendOf(v *floorplan.View) setting.Legend { return setting.LegendOf(told(v)) }
+func legendOf(v *floorplan.View) setting.Legend { return setting.LegendOf(told(v), v.Fig.Language) }
 
 // told are the signs of a view but for the evident ones. Nothing of the cable is ever left out.
 func told(v *floorplan.View) []signs.Sign { return lettering.Without(v.Used, evident) }

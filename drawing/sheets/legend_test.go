@@ -13,6 +13,7 @@ import (
 	"oxturn/drawing/signs"
 	"oxturn/layout"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 )
 
@@ -92,16 +93,16 @@ func notesOf(pages []*setting.Page) []signs.Sign {
 // a sample at their left.
 func entriesOf(s *drawing.Sheet) []signs.Sign {
 	var out []signs.Sign
-	all := s.Texts()
+	all, l := s.Texts(), readIn(s)
 	for i, first := range all {
 		entry, last := first.Text, first
 		for _, x := range all[i+1:] {
-			if x.At.X == last.At.X && math.Abs(x.At.Y-last.At.Y-setting.Leading) < 0.01 && !isSign(entry) {
+			if x.At.X == last.At.X && math.Abs(x.At.Y-last.At.Y-setting.Leading) < 0.01 && !isSign(entry, l) {
 				entry, last = entry+" "+x.Text, x
 			}
 		}
 		for k := signs.Cable; k < signs.Count; k++ {
-			if entry == k.Words() && sampleBeside(s, first.At) {
+			if entry == legendWords(k, l) && sampleBeside(s, first.At) {
 				out = append(out, k)
 			}
 		}
@@ -109,10 +110,15 @@ func entriesOf(s *drawing.Sheet) []signs.Sign {
 	return out
 }
 
+// legendWords are the words of a sign as they are lettered.
+func legendWords(s signs.Sign, l language.Language) string {
+	return strings.ReplaceAll(l.Text(s.Words()), setting.NoBreak, " ")
+}
+
 // isSign reports whether words are those of a sign in full.
-func isSign(words string) bool {
+func isSign(words string, l language.Language) bool {
 	for k := signs.Cable; k < signs.Count; k++ {
-		if words == k.Words() {
+		if words == legendWords(k, l) {
 			return true
 		}
 	}

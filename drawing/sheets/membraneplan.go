@@ -16,6 +16,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/membrane"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // membraneAndTile draws the two plans that a room's floor is covered by: on one sheet where
@@ -27,7 +28,7 @@ func membraneAndTile(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 		scenes = append(scenes, membranePlan(p, r, laid))
 	}
 	if tiled {
-		scenes = append(scenes, tilePlan(r))
+		scenes = append(scenes, tilePlan(r, p.Job.Language))
 	}
 	if len(scenes) == 2 {
 		both, err := floorplan.Pair(p, kindNamed("covering"), scenes[0], scenes[1])
@@ -111,7 +112,7 @@ func drawMembrane(v *floorplan.View, laid *membrane.Laid) {
 		v.Sign(signs.Seam, drawing.LayerMembrane, "seam "+seamName(i), drawing.Polyline(a, b), drawing.SeamLine(), nil)
 		v.Ink.Line([]drawing.Pt{a, b}, lettering.CableInk)
 		l := &lettering.Label{Text: seamName(i), Height: drawing.H25, Rank: 3, Subject: a.Lerp(b, 0.5),
-			Note: "seam " + seamName(i)}
+			Note: v.Fig.Textf("seam %s", seamName(i))}
 		for _, t := range []float64{0.5, 0.3, 0.7, 0.15, 0.85} {
 			l.Spots = append(l.Spots, floorplan.TagSpots(a.Lerp(b, t), 0.3, l.Text)...)
 		}
@@ -122,7 +123,7 @@ func drawMembrane(v *floorplan.View, laid *membrane.Laid) {
 	short := v.Dimensions(v.Room.Job)
 	v.WallLetters()
 	if short > 0 {
-		v.Remark(shortWords(v, short) + " neither letter nor dimension here: see the cable plan.")
+		v.Remark(v.Fig.Textf("%s neither letter nor dimension here: see the cable plan.", shortWords(v, short)))
 	}
 }
 
@@ -140,7 +141,7 @@ func seamName(i int) string {
 func piece(v *floorplan.View, p membrane.Piece) {
 	rings := v.Paper.Rings(p.Shape)
 	l := &lettering.Label{Text: "M" + strconv.Itoa(p.Number), Face: fonts.LetteringBold, Height: drawing.H35, Rank: 1,
-		Note: "membrane piece M" + strconv.Itoa(p.Number)}
+		Note: v.Fig.Textf("membrane piece M%s", strconv.Itoa(p.Number))}
 	size := l.Sample(lettering.Spot{}).Box()
 	for _, ring := range rings {
 		v.Ink.Line(append(ring, ring[0]), lettering.ThinInk)
@@ -195,12 +196,13 @@ func onFixture(v *floorplan.View, b drawing.Box) bool {
 }
 
 func pieceTable(v *floorplan.View, laid *membrane.Laid) setting.Block {
-	t := setting.Table{Head: "Pieces", Cols: []setting.Column{{Head: "Piece", Wraps: true},
-		{Head: "Length, trimmed", Align: setting.Decimal}, {Head: "Width, trimmed", Align: setting.Decimal},
-		{Head: "Pegs, long x wide", Align: setting.Centred}}}
+	t := setting.Table{Head: v.Fig.Text("Pieces"), Cols: []setting.Column{{Head: v.Fig.Text("Piece"), Wraps: true},
+		{Head: v.Fig.Text("Length, trimmed"), Align: setting.Decimal}, {Head: v.Fig.Text("Width, trimmed"),
+			Align: setting.Decimal},
+		{Head: v.Fig.Text("Pegs, long x wide"), Align: setting.Centred}}}
 	for _, p := range laid.Pieces {
 		t.Rows = append(t.Rows, setting.Row("M"+strconv.Itoa(p.Number), v.Fig.Length(p.Length), v.Fig.Length(p.Width),
-			fmt.Sprintf("%d x %d", p.Cells, p.Rows)))
+			fmt.Sprintf(v.Fig.Text("%d x %d"), p.Cells, p.Rows)))
 	}
 	return t
 }
@@ -208,8 +210,9 @@ func pieceTable(v *floorplan.View, laid *membrane.Laid) setting.Block {
 // notchTable says what is cut out of the pieces round what stands on the floor: at
 // which edge, how far along it, and how large.
 func notchTable(v *floorplan.View, laid *membrane.Laid) []setting.Block {
-	t := setting.Table{Head: "Notches", Cols: []setting.Column{{Head: "Piece"}, {Head: "Cut out of", Wraps: true},
-		{Head: "Along length x width", Wraps: true}}}
+	t := setting.Table{Head: v.Fig.Text("Notches"), Cols: []setting.Column{{Head: v.Fig.Text("Piece")},
+		{Head: v.Fig.Text("Cut out of"), Wraps: true},
+		{Head: v.Fig.Text("Along length x width"), Wraps: true}}}
 	for _, p := range laid.Pieces {
 		for _, n := range p.Notches {
 			t.Rows = append(t.Rows, setting.Row("M"+strconv.Itoa(p.Number), notchPlace(v, p, n, laid.Along),
@@ -228,7 +231,8 @@ func notchPlace(v *floorplan.View, p membrane.Piece, n membrane.Notch, along flo
 	const touch = 0.5
 	b := plane.Bounds(p.Strip)
 	side := func(turn float64) string {
-		return layout.Towards(v.Room.Job, b.Min.Lerp(b.Max, 0.5), plane.Pt(1, 0).Rotate(along+plane.Radians(turn)))
+		return layout.Towards(v.Room.Job, b.Min.Lerp(b.Max, 0.5),
+			plane.Pt(1, 0).Rotate(along+plane.Radians(turn))).In(v.Fig.Language)
 	}
 	end, edge := "", ""
 	switch {
@@ -243,40 +247,41 @@ func notchPlace(v *floorplan.View, p membrane.Piece, n membrane.Notch, along flo
 	case n.High > p.Width-touch:
 		edge = side(90)
 	}
-	length, width := v.Fig.Length(n.From)+" from the end towards "+side(180), v.Fig.Length(n.Low)+
-		" from the edge towards "+side(-90)
+	length, width := v.Fig.Textf("%s from the end towards %s", v.Fig.Length(n.From), side(180)),
+		v.Fig.Textf("%s from the edge towards %s", v.Fig.Length(n.Low), side(-90))
 	switch {
 	case end != "" && edge != "":
-		return "corner towards " + edge + " and " + end
+		return v.Fig.Textf("corner towards %s and %s", edge, end)
 	case edge != "":
-		return "edge towards " + edge + ", " + length
+		return v.Fig.Textf("edge towards %s, %s", edge, length)
 	case end != "":
-		return "end towards " + end + ", " + width
+		return v.Fig.Textf("end towards %s, %s", end, width)
 	}
-	return "inside, " + length + ", " + width
+	return v.Fig.Textf("inside, %s, %s", length, width)
 }
 
 // seamTable places the seams: each from the datum it runs along, or with both
 // ends where it runs along neither.
 func seamTable(v *floorplan.View, laid *membrane.Laid) setting.Block {
 	if len(laid.Seams) == 0 {
-		return setting.List{Head: "Seams", Paras: []string{"None."}}
+		return setting.List{Head: v.Fig.Text("Seams"), Paras: []string{v.Fig.Text("None.")}}
 	}
-	t := setting.Table{Head: "Seams", Cols: []setting.Column{{Head: "Seam"}, {Head: "Where", Wraps: true},
-		{Head: "Length", Align: setting.Decimal}}}
+	t := setting.Table{Head: v.Fig.Text("Seams"), Cols: []setting.Column{{Head: v.Fig.Text("Seam")},
+		{Head: v.Fig.Text("Where"), Wraps: true},
+		{Head: v.Fig.Text("Length"), Align: setting.Decimal}}}
 	for i, s := range laid.Seams {
 		where := ""
 		for _, d := range v.Datums().There() {
 			if math.Abs(d.B.Sub(d.A).Unit().Cross(s.B.Sub(s.A).Unit())) < 0.01 {
-				where = fmt.Sprintf("%s from %s (wall %s)", v.Fig.Length(d.FromWall(s.A.Lerp(s.B, 0.5))), d.Name,
+				where = v.Fig.Textf("%s from %s (wall %s)", v.Fig.Length(d.FromWall(s.A.Lerp(s.B, 0.5))), d.Name,
 					d.Letter)
 			}
 		}
 		if where == "" {
-			where = v.PlaceWords(s.A) + ", to " + v.PlaceWords(s.B)
+			where = v.Fig.Textf("%s, to %s", v.PlaceWords(s.A), v.PlaceWords(s.B))
 		}
 		if s.Doorway {
-			where += "; in a doorway"
+			where += v.Fig.Text("; in a doorway")
 		}
 		t.Rows = append(t.Rows, setting.Row(seamName(i), where, v.Fig.Length(s.Length())))
 	}
@@ -285,28 +290,25 @@ func seamTable(v *floorplan.View, laid *membrane.Laid) setting.Block {
 
 func membraneNotes(v *floorplan.View, laid *membrane.Laid) setting.Block {
 	m := v.Plan.Membrane
-	unit := "roll"
+	unit := say.Plural(len(m.Packs), "roll")
 	if m.Stock.Sheets {
-		unit = "sheet"
+		unit = say.Plural(len(m.Packs), "sheet")
 	}
-	if len(m.Packs) > 1 {
-		unit += "s"
-	}
-	l := setting.List{Head: "Notes", Number: 1}
+	unit = v.Fig.Text(unit)
+	l := setting.List{Head: v.Fig.Text("Notes"), Number: 1}
 	l.Paras = append(l.Paras, v.Noted...)
 	l.Paras = append(l.Paras, v.Remarks...)
 	bound := ""
 	if !m.Fewest() {
-		bound = fmt.Sprintf(", where no plan could do with fewer than %d", m.Bound)
+		bound = v.Fig.Textf(", where no plan could do with fewer than %d", m.Bound)
 	}
 	l.Paras = append(l.Paras,
-		fmt.Sprintf("Whole job: %d %s of %s x %s%s; %s covered, %s waste.", len(m.Packs), unit,
+		v.Fig.Textf("Whole job: %d %s of %s x %s%s; %s covered, %s waste.", len(m.Packs), unit,
 			v.Fig.Length(m.Stock.Width), v.Fig.Length(m.Stock.Length), bound, v.Fig.Area(m.Covered),
 			v.Fig.Area(m.Taken-m.Covered)),
-		fmt.Sprintf("Cut the %s between pegs, at the lengths from its start; then trim.", unit),
-		fmt.Sprintf("Strips butt, pegs in step, %s short of walls, the first set by P1. None laps or crosses a "+
-			"movement "+
-			"joint.", v.Fig.Fine().Length(membrane.Trim)),
+		v.Fig.Textf("Cut the %s between pegs, at the lengths from its start; then trim.", unit),
+		v.Fig.Textf("Strips butt, pegs in step, %s short of walls, the first set by P1. None laps or crosses a "+
+			"movement joint.", v.Fig.Fine().Length(membrane.Trim)),
 	)
 	var traced []string
 	for _, p := range laid.Pieces {
@@ -315,8 +317,7 @@ func membraneNotes(v *floorplan.View, laid *membrane.Laid) setting.Block {
 		}
 	}
 	if len(traced) > 0 {
-		l.Paras = append(l.Paras, "Edges traced on the floor and cut: "+strings.Join(traced, ", ")+
-			".")
+		l.Paras = append(l.Paras, v.Fig.Textf("Edges traced on the floor and cut: %s.", strings.Join(traced, ", ")))
 	}
 	return l
 }

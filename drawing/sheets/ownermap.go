@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"oxturn/drawing"
 	"oxturn/drawing/floorplan"
@@ -71,7 +72,7 @@ func drawOwnerMap(v *floorplan.View) {
 	v.DrawDatums()
 	overall(v)
 	if short := v.WallLetters(); short > 0 {
-		v.Remark(shortWords(v, short) + " no letter here.")
+		v.Remark(v.Fig.Textf("%s no letter here.", shortWords(v, short)))
 	}
 }
 
@@ -99,11 +100,11 @@ func bare(v *floorplan.View) {
 // page of its own, and what there is to say of the codes it goes without.
 func ownerMapLevels(v *floorplan.View, label []setting.Block, without []string) []setting.Level {
 	drill := mayIDrill(v)
-	drill.Paras = append(drill.Paras, "A protective device that trips stays off: call an electrician.")
+	drill.Paras = append(drill.Paras, v.Fig.Text("A protective device that trips stays off: call an electrician."))
 	head, places, short := append([]setting.Block{drill}, label...), v.Places(true, false), v.Places(true, true)
 	var notes []setting.Block
-	if texts := slices.Concat(v.Noted, v.Remarks, without, probe.Untested(v.Room)); len(texts) > 0 {
-		notes = []setting.Block{setting.List{Head: "Notes", Number: 1, Paras: texts}}
+	if texts := slices.Concat(v.Noted, v.Remarks, without, probe.Untested(v.Room, v.Fig.Language)); len(texts) > 0 {
+		notes = []setting.Block{setting.List{Head: v.Fig.Text("Notes"), Number: 1, Paras: texts}}
 	}
 	beside := func(bs ...setting.Block) []setting.Block { return slices.Concat(head, bs, notes) }
 	living, legend := whole{keeping(v)}, legendOf(v)
@@ -116,43 +117,43 @@ func ownerMapLevels(v *floorplan.View, label []setting.Block, without []string) 
 }
 
 // evidence says what the map is worth.
-func evidence(record string) string {
+func evidence(f say.Figures, record string) string {
 	if record != "" {
-		return "Recorded AS LAID: " + record + ". Take that off every distance from D1 and D2."
+		return f.Textf("Recorded AS LAID: %s. Take that off every distance from D1 and D2.", record)
 	}
-	return "THIS IS A PLAN, NOT A RECORD: the cable may lie elsewhere. Have it located before any hole."
+	return f.Text("THIS IS A PLAN, NOT A RECORD: the cable may lie elsewhere. Have it located before any hole.")
 }
 
 // mayIDrill is the question the map is kept for.
 func mayIDrill(v *floorplan.View) setting.List {
 	record := setting.RecordOf(v.Plan, []layout.Room{*v.Room})
-	near := "leads, sensors, START or END"
+	near := v.Fig.Text("leads, sensors, START or END")
 	if record != "" { // what was found need not lie inside the line
-		near = "cable, " + near
+		near = v.Fig.Textf("cable, %s", near)
 	}
-	l := setting.List{Head: "Before you drill", Number: 1, Paras: []string{
-		evidence(record),
-		"Switch off at the " + v.Plan.Job.Region().Panel + "; make sure it is off.",
-		fmt.Sprintf("No hole inside the dashed line, nor near %s.", near),
-		fmt.Sprintf("No nail or screw within %s of the lead rise, floor to box.", floorplan.RiseWords(v.Fig.Units)),
-		"Try glue first. Have dotted floor checked too.",
+	l := setting.List{Head: v.Fig.Text("Before you drill"), Number: 1, Paras: []string{
+		evidence(v.Fig, record),
+		v.Fig.Textf("Switch off at the %s; make sure it is off.", v.Fig.Text(v.Plan.Job.Region().Panel)),
+		v.Fig.Textf("No hole inside the dashed line, nor near %s.", near),
+		v.Fig.Textf("No nail or screw within %s of the lead rise, floor to box.", floorplan.RiseWords(v.Fig.Units)),
+		v.Fig.Text("Try glue first. Have dotted floor checked too."),
 	}}
 	if deep, from := v.Plan.Cover(); deep > 0 {
 		by := ""
 		if from == job.FromDefault {
-			by = " (default)"
+			by = v.Fig.Text(" (default)")
 		}
-		l.Paras = append(l.Paras, fmt.Sprintf("No depth is free of risk: cable lies from about %s down%s.",
-			layout.NewTape(v.Room.Job, v.Plan.Units()).Length(deep), by))
+		l.Paras = append(l.Paras, v.Fig.Textf("No depth is free of risk: cable lies from about %s down%s.",
+			v.Fig.Figure(layout.NewTape(v.Room.Job, v.Plan.Units()).Length(deep)), by))
 	}
 	return l
 }
 
 // keeping is how to live with the floor.
 func keeping(v *floorplan.View) setting.Block {
-	l := setting.List{Head: "Living with the floor", Number: 1,
-		Paras: probe.Living(v.Plan.Job.Region(), v.Plan.Job.Info.Status)}
-	if heat := v.Plan.LossWords(v.Room); heat != "" {
+	l := setting.List{Head: v.Fig.Text("Living with the floor"), Number: 1,
+		Paras: probe.Living(v.Plan.Job.Region(), v.Plan.Job.Info.Status, v.Fig.Language)}
+	if heat := v.Plan.LossWords(v.Room, v.Fig.Language); heat != "" {
 		l.Paras = append(l.Paras, heat)
 	}
 	return l
@@ -160,22 +161,22 @@ func keeping(v *floorplan.View) setting.Block {
 
 // labelLines is what the panel label says.
 func labelLines(v *floorplan.View) []string {
-	lines := []string{"ELECTRIC CABLE IN THE FLOOR", "DO NOT DRILL"}
+	lines := []string{v.Fig.Text("ELECTRIC CABLE IN THE FLOOR"), v.Fig.Text("DO NOT DRILL")}
 	circuit := floorplan.Or(settled(v)[settleCircuit], "______")
 	if name := v.Room.Job.Name; name != "" {
-		lines = append(lines, name+", circuit "+circuit)
+		lines = append(lines, v.Fig.Textf("%s, circuit %s", name, circuit))
 	} else {
-		lines = append(lines, "Circuit "+circuit)
+		lines = append(lines, v.Fig.Textf("Circuit %s", circuit))
 	}
 	if l := v.Plan.LoadOf(v.Room.Job.Name); l != nil {
-		lines = append(lines, fmt.Sprintf("%s, %s, %s", say.Volts(l.Volts), say.Watts(l.Watts), say.Amps(l.Amps)))
+		lines = append(lines, fmt.Sprintf("%s, %s, %s", v.Fig.Volts(l.Volts), v.Fig.Watts(l.Watts), v.Fig.Amps(l.Amps)))
 	}
 	number := v.Plan.Job.Info.Number
 	if number == "" {
 		number = "________"
 	}
-	return append(lines, "Drawing "+number+", rev. "+setting.LastRevision(v.Plan), "Plan "+v.Plan.Code+", "+
-		setting.StatusWords(v.Plan.Job.Info.Status))
+	return append(lines, v.Fig.Textf("Drawing %s, rev. %s", number, setting.LastRevision(v.Plan)),
+		v.Fig.Textf("Plan %s, %s", v.Plan.Code, setting.StatusWords(v.Plan.Job.Info.Status, v.Fig.Language)))
 }
 
 // A panelLabel is a label to cut out and stick inside the panel's door, with a code of
@@ -212,10 +213,11 @@ func codesOf(p *layout.Plan, r *layout.Room) (out []labelCode, without []string)
 		}
 		rows, err := symbols.CodeRows(passport.Of(p, r, c))
 		if err != nil {
-			without = append(without, "The label has no code of cable "+c.ID+": it says too much for one.")
+			without = append(without, p.Job.Language.Textf("The label has no code of cable %s: it says too much "+
+				"for one.", c.ID))
 			continue
 		}
-		code := labelCode{rows: rows, title: "code of cable " + c.ID}
+		code := labelCode{rows: rows, title: p.Job.Language.Textf("code of cable %s", c.ID)}
 		code.module = max(moduleLeast, min(moduleMost, codeMost/float64(len(rows)+2*symbols.CodeQuiet)))
 		out = append(out, code)
 	}
@@ -240,6 +242,9 @@ func (l panelLabel) wrapped(ty *setting.Typesetter, i int, w float64) []string {
 	w = min(w, labelWidth) - 4*setting.Pad
 	lines := ty.WrapIn(face, l.lines[i], height, w)
 	for next := lines; len(lines) > 1 && len(next) == len(lines); next = ty.WrapIn(face, l.lines[i], height, w) {
+		if strings.Join(next, " ") != strings.Join(lines, " ") {
+			break // a word is broken
+		}
 		lines = next
 		w -= setting.Pad
 	}
@@ -248,7 +253,7 @@ func (l panelLabel) wrapped(ty *setting.Typesetter, i int, w float64) []string {
 
 // Height is what the label takes at a width of w, both mm of paper.
 func (l panelLabel) Height(ty *setting.Typesetter, w float64) float64 {
-	h := ty.HeadingHeight(labelHead, w) + 5
+	h := ty.HeadingHeight(ty.Text(labelHead), w) + 5
 	for i := range l.lines {
 		_, height := l.line(i)
 		h += float64(len(l.wrapped(ty, i, w))) * height * 1.7
@@ -283,7 +288,7 @@ const labelHead = "Label to cut out"
 
 // Set draws the label from at, the upper left corner, w mm wide.
 func (l panelLabel) Set(pg *setting.Page, at drawing.Pt, w float64) {
-	y := at.Y + setting.SetHeading(pg, at, labelHead, w)
+	y := at.Y + setting.SetHeading(pg, at, pg.Ty.Text(labelHead), w)
 	b := drawing.Box{X0: at.X, Y0: y, X1: at.X + min(w, labelWidth), Y1: at.Y + l.Height(pg.Ty, w)}
 	pg.Path(drawing.LayerFrame, "cut here", drawing.Rectangle(b), drawing.HiddenLine(), nil)
 	y += 2

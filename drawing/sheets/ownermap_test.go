@@ -13,6 +13,7 @@ import (
 	"oxturn/drawing/signs"
 	"oxturn/layout"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 )
 
@@ -92,7 +93,7 @@ func TestMapSaysWhatItIsWorth(t *testing.T) {
 // TestLegendLeavesNoOneAlone: a legend that goes on takes two signs along at
 // least.
 func TestLegendLeavesNoOneAlone(t *testing.T) {
-	ty, l := setting.NewTypesetter(), setting.Legend{Head: "Legend"}
+	ty, l := setting.NewTypesetter(language.English), setting.Legend{Head: "Legend"}
 	for k := signs.Cable; k <= signs.Unheated; k++ {
 		l.Signs = append(l.Signs, k)
 	}
@@ -116,7 +117,7 @@ func TestLegendLeavesNoOneAlone(t *testing.T) {
 // TestHeadingOnceAbreast: what goes on in the column beside has no second
 // heading; what goes on in another place, or after that column, has.
 func TestHeadingOnceAbreast(t *testing.T) {
-	ty := setting.NewTypesetter()
+	ty := setting.NewTypesetter(language.English)
 	l := setting.List{Head: "Cautions", Number: 1,
 		Paras: strings.Split(strings.Repeat("a caution that takes about two lines of a narrow column|", 29), "|")}
 	column := func(x, y float64) drawing.Box { return drawing.Box{X0: x, Y0: y, X1: x + 60, Y1: y + 60} }

@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"fmt"
 	"math"
 
 	"oxturn/drawing"
@@ -52,7 +51,7 @@ func phasesOf(v *floorplan.View) []setting.Block {
 	if len(p.steps) == 0 {
 		return nil
 	}
-	p.head = "Laying, step by step"
+	p.head = v.Fig.Text("Laying, step by step")
 	if len(v.Plan.Rooms) > 1 {
 		p.head += ": " + v.Room.Job.Name
 	}
@@ -78,8 +77,8 @@ func (p phases) cablePhases(i, n int) (out []phase) {
 	}
 	first, last := c.Runs[0], c.Runs[len(c.Runs)-1]
 	if n >= 3 {
-		out = append(out, phase{i, first.RunningEnd - 2*c.BendRadius, pre + "START",
-			[]string{"Lead joint, run " + c.RunName(1)}})
+		out = append(out, phase{i, first.RunningEnd - 2*c.BendRadius, p.fig.Textf("%sSTART", pre),
+			[]string{p.fig.Textf("Lead joint, run %s", c.RunName(1))}})
 	}
 	for k, m := range c.Marks {
 		if n < 2 || k != 1 && n < 5 {
@@ -87,23 +86,24 @@ func (p phases) cablePhases(i, n int) (out []phase) {
 		}
 		s := phase{i, m.Along, pre + m.Name, []string{p.reached(c, m)}}
 		if k == 1 {
-			s.name += ", check"
-			s.words = append(s.words, "Half-way mark here? Else stop")
+			s.name += p.fig.Text(", check")
+			s.words = append(s.words, p.fig.Text("Half-way mark here? Else stop"))
 		}
 		out = append(out, s)
 	}
 	if n < 1 {
 		return nil
 	}
-	return append(out, phase{i, c.Routed, pre + "END", []string{fmt.Sprintf("Run %s, %s", c.RunName(last.Number),
+	return append(out, phase{i, c.Routed, p.fig.Textf("%sEND", pre), []string{p.fig.Textf("Run %s, %s",
+		c.RunName(last.Number),
 		p.fig.Long(c.Routed))}})
 }
 
 // reached says how far a mark is, on the floor and along the cable.
 func (p phases) reached(c *layout.Cable, m layout.Mark) string {
-	on := "Run " + c.RunName(m.Run)
+	on := p.fig.Textf("Run %s", c.RunName(m.Run))
 	if p.pitch > 0 {
-		on += fmt.Sprintf(", peg %.0f", m.Into/p.pitch)
+		on += p.fig.Textf(", peg %.0f", m.Into/p.pitch)
 	}
 	return on + ", " + p.fig.Long(m.Along)
 }

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"oxturn/drawing/setting"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 )
 
@@ -19,7 +20,7 @@ func TestPhasesHaveRoomOnHomePaper(t *testing.T) {
 	for _, long := range []float64{1, 1.02, 1.3, 2, 4, 9} {
 		for _, floor := range []plane.Point{plane.Pt(3300*long, 3300), plane.Pt(3300, 3300*long)} {
 			p := phases{head: "Laying, step by step", steps: steps, bounds: plane.Rect{Max: floor}}
-			if h := p.Height(setting.NewTypesetter(), 175); h > 120 {
+			if h := p.Height(setting.NewTypesetter(language.English), 175); h > 120 {
 				t.Errorf("%v mm of floor: pictures %.0f mm high", floor, h)
 			}
 		}

@@ -21,9 +21,11 @@ const photosID = "photos"
 // each picture as it was taken, and the same in the floor's plane with the cable over it. A
 // job without photos has none.
 func photoSheets(p *layout.Plan) ([]*setting.Page, error) {
-	seen := setting.Table{Head: "Seen in the photos", Span: true, Cols: []setting.Column{{Head: "Cable"},
-		{Head: "Photos", Align: setting.Decimal}, {Head: "Of its length"}, {Head: "Runs in none", Wraps: true,
-			Least: 40}}}
+	seen := setting.Table{Head: p.Job.Language.Text("Seen in the photos"), Span: true,
+		Cols: []setting.Column{{Head: p.Job.Language.Text("Cable")},
+			{Head: p.Job.Language.Text("Photos"), Align: setting.Decimal}, {Head: p.Job.Language.Text("Of its length")},
+			{Head: p.Job.Language.Text("Runs in none"), Wraps: true,
+				Least: 40}}}
 	var shown []setting.Block
 	tallest := photoTallest
 	if p.Photos() == 1 {
@@ -37,7 +39,8 @@ func photoSheets(p *layout.Plan) ([]*setting.Page, error) {
 		}
 		for k := range r.Cables {
 			s := r.Cables[k].SeenIn(photos)
-			seen.Rows = append(seen.Rows, setting.Row(s.Cable.ID, fmt.Sprint(len(photos)), shareWords(s.Share),
+			seen.Rows = append(seen.Rows, setting.Row(s.Cable.ID, fmt.Sprint(len(photos)), shareWords(p.Job.Figures(),
+				s.Share),
 				strings.Join(s.Unseen, ", ")))
 		}
 		for _, ph := range photos {
@@ -54,21 +57,22 @@ func photoSheets(p *layout.Plan) ([]*setting.Page, error) {
 	}
 	k := kindNamed(photosID)
 	blocks := append([]setting.Block{seen}, shown...)
-	blocks = append(blocks, setting.List{Span: true, Paras: []string{"A photo shows where cable lies, not that it is " +
-		"sound: that is for the readings of the test record."}})
+	blocks = append(blocks, setting.List{Span: true, Paras: []string{p.Job.Language.Text("A photo shows where " +
+		"cable lies, not that it is sound: that is for the readings of the test record.")}})
 	return setting.ListSheets(p, setting.FormPaper(p.Job.Figures().Units), k.ID, k.Title, k.Form, blocks)
 }
 
 // shareWords says a share that is all only where nothing is left.
-func shareWords(share float64) string {
+func shareWords(f say.Figures, share float64) string {
 	if share < 1 && share > 0.99 {
 		share = 0.99
 	}
-	return say.Percent(share)
+	return f.Percent(share)
 }
 
 // A photoBlock is one photo: as it was taken, and in the floor's plane.
 type photoBlock struct {
+	fig         say.Figures
 	head, words string
 	tallest     float64 // of its pictures, mm
 	taken       []byte
@@ -109,13 +113,13 @@ func photoOf(p *layout.Plan, r *layout.Room, ph *job.Photo, number int) (b photo
 	if r.Job.Name != "" {
 		b.head += ", " + r.Job.Name
 	}
-	b.words = photoWords(p, r, ph)
+	b.fig, b.words = p.Job.Figures(), photoWords(p, r, ph)
 	for _, x := range ph.Fit.Pairs {
 		b.marks = append(b.marks, x.Floor)
 	}
 	for i := range r.Cables {
 		c := &r.Cables[i]
-		b.lines = append(b.lines, overLine{"cable " + c.ID, c.Path, c.BendRadius, false})
+		b.lines = append(b.lines, overLine{p.Job.Language.Textf("cable %s", c.ID), c.Path, c.BendRadius, false})
 		b.differing(c)
 	}
 	return b, nil
@@ -130,7 +134,7 @@ func (b *photoBlock) differing(c *layout.Cable) {
 		b.lines[len(b.lines)-1].path = c.Laid.Path
 	}
 	for _, away := range astray(c.Laid.Planned, c.Laid.Path, c.Laid.Error) {
-		b.lines = append(b.lines, overLine{"where the plan had cable " + c.ID, away, 0, true})
+		b.lines = append(b.lines, overLine{b.fig.Textf("where the plan had cable %s", c.ID), away, 0, true})
 	}
 	for _, d := range c.Laid.Differ {
 		if name, ok := strings.CutPrefix(d.What, "run "); ok {
@@ -142,9 +146,10 @@ func (b *photoBlock) differing(c *layout.Cable) {
 // photoWords says how well a photo tells places.
 func photoWords(p *layout.Plan, r *layout.Room, ph *job.Photo) string {
 	f, fit := p.Job.Figures(), ph.Fit
-	words := fmt.Sprintf("SHA-256 %s. %s", ph.ShortSum(), say.Counted(len(ph.Points), "known point"))
+	words := f.Textf("SHA-256 %s. %d %s", ph.ShortSum(), len(ph.Points), f.Text(say.Plural(len(ph.Points),
+		"known point")))
 	if fit.Free == 0 {
-		words += ", none to spare to check them by"
+		words += f.Text(", none to spare to check them by")
 	} else {
 		worst := 0
 		for i, off := range fit.OffFloor {
@@ -152,17 +157,17 @@ func photoWords(p *layout.Plan, r *layout.Room, ph *job.Photo) string {
 				worst = i
 			}
 		}
-		words += fmt.Sprintf(", %s off on the mean, %s at most (%s)", f.Spacing(fit.RMS()), f.Spacing(
+		words += f.Textf(", %s off on the mean, %s at most (%s)", f.Spacing(fit.RMS()), f.Spacing(
 			fit.OffFloor[worst]), ph.Points[worst])
 	}
 	if fit.LensKnown {
-		words += fmt.Sprintf("; lens %s at the corners", say.PercentMore(fit.Lens))
+		words += f.Textf("; lens %s at the corners", f.PercentMore(fit.Lens))
 	}
 	if most := r.WorstIn(ph); most > 0 {
-		words += fmt.Sprintf(". A place of cable read off it is within %s, 95 in 100 of them, where it tells least.",
+		words += f.Textf(". A place of cable read off it is within %s, 95 in 100 of them, where it tells least.",
 			f.Spacing(most))
 	} else {
-		words += ". It shows no cable closely enough to be told."
+		words += f.Text(". It shows no cable closely enough to be told.")
 	}
 	return words
 }

@@ -30,7 +30,7 @@ func RefitPlans(p *layout.Plan, f *refit.Refit, moves []refit.SensorMove) ([]*dr
 	s.Partly = true
 	s.ID, s.Title = s.ID+"-"+f.New.ID, s.Title+" "+f.New.ID
 	if len(f.Laid) < 2 {
-		s.Form += ", real pegs"
+		s.Form += p.Job.Language.Text(", real pegs")
 	}
 	s.Draw = func(v *floorplan.View) { drawRefit(v, f) }
 	s.Levels = func(v *floorplan.View) []setting.Level { return refitLevels(v, f, moves) }
@@ -49,10 +49,11 @@ func drawRefit(v *floorplan.View, f *refit.Refit) {
 	v.Joints()
 	plannedLine(v, f.Before(), f.New.Path, 2*plannedStep)
 	if len(f.Laid) > 1 {
-		band(v, f.New, "laid", 0, f.Way, signs.LaidBand(), signs.Laid)
+		band(v, f.New, v.Fig.Text("laid"), 0, f.Way, signs.LaidBand(), signs.Laid)
 	}
 	if n := f.Change.From; n > 0 {
-		band(v, f.New, "planned anew", max(f.WayBefore(n), f.Way), f.New.Routed, signs.MistakenBand(), signs.Anew)
+		band(v, f.New, v.Fig.Text("planned anew"), max(f.WayBefore(n), f.Way), f.New.Routed, signs.MistakenBand(),
+			signs.Anew)
 	}
 	v.Cables()
 	v.Marks()
@@ -73,12 +74,12 @@ func band(v *floorplan.View, c *layout.Cable, title string, from, to float64, st
 }
 
 func refitLevels(v *floorplan.View, f *refit.Refit, moves []refit.SensorMove) []setting.Level {
-	stands := setting.List{Head: "Where laying stands"}
+	stands := setting.List{Head: v.Fig.Text("Where laying stands")}
 	for _, s := range f.Summary(v.Fig.Units) {
 		stands.Paras = append(stands.Paras, capital(s)+".")
 	}
 	for _, m := range moves {
-		stands.Paras = append(stands.Paras, "Sensor "+m.Words(layout.NewTape(v.Room.Job, v.Fig.Units))+".")
+		stands.Paras = append(stands.Paras, v.Fig.Textf("Sensor %s.", m.Words(layout.NewTape(v.Room.Job, v.Fig.Units))))
 	}
 	runs := refitRuns(v, f)
 	signs, notes, revised := legendOf(v), notes(v), revisions(v.Plan)
@@ -93,26 +94,28 @@ func refitLevels(v *floorplan.View, f *refit.Refit, moves []refit.SensorMove) []
 
 // refitRuns lists all runs, what is laid and what is new among them.
 func refitRuns(v *floorplan.View, f *refit.Refit) setting.Block {
-	t := setting.Table{Head: "Runs of " + f.New.ID, Cols: []setting.Column{
-		{Head: "Run", Align: setting.Decimal}, {Head: "To wall", Wraps: true}, {Head: "Pegs", Align: setting.Decimal},
-		{Head: "To next, pegs", Align: setting.Decimal}, {Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal},
-		{Head: "State"},
+	t := setting.Table{Head: v.Fig.Textf("Runs of %s", f.New.ID), Cols: []setting.Column{
+		{Head: v.Fig.Text("Run"), Align: setting.Decimal}, {Head: v.Fig.Text("To wall"), Wraps: true},
+		{Head: v.Fig.Text("Pegs"), Align: setting.Decimal},
+		{Head: v.Fig.Text("To next, pegs"), Align: setting.Decimal}, {Head: v.Fig.Textf("Used, %s", v.Fig.LongUnit()),
+			Align: setting.Decimal},
+		{Head: v.Fig.Text("State")},
 	}}
 	for _, r := range f.New.Runs {
-		next, state := "-", "as planned"
+		next, state := "-", v.Fig.Text("as planned")
 		if r.GapToNext > 0 {
 			next = strconv.Itoa(r.GapToNext)
 		}
 		switch {
 		case f.Change.From > 0 && r.Number >= f.Change.From:
-			state = "new"
+			state = v.Fig.Text("new")
 		case f.InPart(r):
-			state = "laid in part"
+			state = v.Fig.Text("laid in part")
 		case r.Number <= f.Runs:
-			state = "laid"
+			state = v.Fig.Text("laid")
 		}
 		t.Rows = append(t.Rows, setting.Row(f.New.RunName(r.Number),
-			wallAlone(layout.Towards(v.Room.Job, r.To, r.To.Sub(r.From))),
+			wallAlone(v, r),
 			strconv.Itoa(r.Pegs), next, v.Fig.LongFigure(r.RunningEnd), state))
 	}
 	return t
@@ -120,15 +123,18 @@ func refitRuns(v *floorplan.View, f *refit.Refit) setting.Block {
 
 // refitMarks says on which run the marks and the end are to come.
 func refitMarks(v *floorplan.View, f *refit.Refit) setting.Block {
-	t := setting.Table{Head: "Where the marks will come", Cols: []setting.Column{
-		{Head: "Mark", Wraps: true}, {Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal},
-		{Head: "On run", Align: setting.Decimal}, {Head: "Pegs into it", Align: setting.Decimal},
+	t := setting.Table{Head: v.Fig.Text("Where the marks will come"), Cols: []setting.Column{
+		{Head: v.Fig.Text("Mark"), Wraps: true}, {Head: v.Fig.Textf("Used, %s", v.Fig.LongUnit()),
+			Align: setting.Decimal},
+		{Head: v.Fig.Text("On run"), Align: setting.Decimal}, {Head: v.Fig.Text("Pegs into it"),
+			Align: setting.Decimal},
 	}}
 	for _, m := range f.New.Marks {
 		t.Rows = append(t.Rows, setting.Row(m.Name, v.Fig.LongFigure(m.Along), f.New.RunName(m.Run),
 			fmt.Sprintf("%.0f", m.Into/v.Plan.Job.Membrane.Pitch)))
 	}
-	t.Rows = append(t.Rows, setting.Row("END", v.Fig.LongFigure(f.New.Label.Length), f.New.RunName(len(f.New.Runs)),
+	t.Rows = append(t.Rows, setting.Row(v.Fig.Text("END"), v.Fig.LongFigure(f.New.Label.Length),
+		f.New.RunName(len(f.New.Runs)),
 		"-"))
 	return t
 }

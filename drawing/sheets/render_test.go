@@ -17,6 +17,8 @@ import (
 	"oxturn/drawing/setting"
 	"oxturn/drawing/signs"
 	"oxturn/drawing/svg"
+	"oxturn/layout"
+	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
 
@@ -46,7 +48,7 @@ func board(t *testing.T, n int, w, h float64, draw func(pg *setting.Page, i int,
 	t.Helper()
 	const dpi = 300
 	paper := drawing.Paper{W: w + 2, H: float64(n)*(h+2) + 2}
-	pg := setting.NewPage(nil, paper)
+	pg := setting.NewPage(&layout.Plan{Job: &job.Job{}}, paper)
 	cells := make([]drawing.Box, n)
 	for i := range cells {
 		cells[i] = drawing.Box{X0: 1, Y0: 1 + float64(i)*(h+2), X1: 1 + w, Y1: 1 + float64(i)*(h+2) + h}

@@ -13,7 +13,7 @@ func revisedPlaces(v *floorplan.View) {
 	for _, r := range v.Room.Job.Revised {
 		at := v.Paper.Pt(r.At)
 		l := &lettering.Label{Text: r.Letter, Height: drawing.H25, Rank: 5, Subject: at, Mark: symbols.RevisionTriangle,
-			Of: signs.Revised, Note: "Changed by revision " + r.Letter + ": " + v.PlaceWords(r.At)}
+			Of: signs.Revised, Note: v.Fig.Textf("Changed by revision %s: %s", r.Letter, v.PlaceWords(r.At))}
 		size := drawing.BoxOfItems(symbols.RevisionTriangle(drawing.Pt{}, r.Letter))
 		l.Spots = append([]lettering.Spot{{At: at}}, floorplan.LeaderSpots(at, 0, size, 40)...)
 		v.Letters.Add(l)

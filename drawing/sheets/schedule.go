@@ -32,7 +32,7 @@ func schedule(r *layout.Room, f say.Figures, rows []string, small bool) []settin
 	var bs []setting.Block
 	for i := 0; i < len(r.Cables); i += perTable {
 		cs := r.Cables[i:min(i+perTable, len(r.Cables))]
-		head := "Cable schedule"
+		head := f.Text("Cable schedule")
 		if i > 0 {
 			head = setting.Continued(head)
 		}
@@ -50,7 +50,7 @@ type property struct {
 }
 
 func scheduleTable(head string, cs []layout.Cable, f say.Figures, rows []string) setting.Table {
-	t := setting.Table{Head: head, Cols: []setting.Column{{Head: "Cable", Wraps: true}}}
+	t := setting.Table{Head: head, Cols: []setting.Column{{Head: f.Text("Cable"), Wraps: true}}}
 	for i := range cs {
 		t.Cols = append(t.Cols, setting.Column{Head: cs[i].ID, Wraps: true, Group: i > 0})
 	}
@@ -58,7 +58,7 @@ func scheduleTable(head string, cs []layout.Cable, f say.Figures, rows []string)
 		if rows != nil && !slices.Contains(rows, p.name) {
 			continue
 		}
-		r, said := setting.Row(p.name), false
+		r, said := setting.Row(f.Text(p.name)), false
 		for i := range cs {
 			text := p.of(&cs[i])
 			r, said = append(r, setting.Cell{Text: text}), said || text != ""
@@ -74,36 +74,35 @@ func properties(f say.Figures) []property {
 	return []property{
 		{"Label", func(c *layout.Cable) string { return c.Label.ID }},
 		{"Supply", func(c *layout.Cable) string {
-			return fmt.Sprintf("%s, %s, %s", say.Volts(c.Label.Volts), say.Watts(c.Label.Watts),
-				orDash(c.Circuit.Amps, say.Amps))
+			return fmt.Sprintf("%s, %s, %s", f.Volts(c.Label.Volts), f.Watts(c.Label.Watts),
+				orDash(c.Circuit.Amps, f.Amps))
 		}},
 		{"Ohms", func(c *layout.Cable) string {
 			o, l := c.Circuit, c.Circuit.Limits
-			return fmt.Sprintf("%s at 20 °C, %s; %s, %s, %s", orDash(o.Nominal, say.Ohms), o.OhmsFrom,
-				say.OhmsRange(l.Low, l.High), say.Tolerance(l.LowShare, l.HighShare), l.Source)
+			return f.Textf("%s at 20 °C, %s; %s, %s, %s", orDash(o.Nominal, f.Ohms), f.Text(o.OhmsFrom),
+				f.OhmsRange(l.Low, l.High), f.Tolerance(l.LowShare, l.HighShare), f.Text(l.Source))
 		}},
 		{"Heating length", func(c *layout.Cable) string {
-			return f.Long(c.Label.Length) + ", " + perLength(c.Label, f.Units)
+			return f.Long(c.Label.Length) + ", " + perLength(c.Label, f)
 		}},
 		{"Even spacing; gaps", func(c *layout.Cable) string {
 			return f.Apart(c.Spacing) + "; " + gapRange(c.Gaps, f)
 		}},
 		{"Heat, at even spacing", func(c *layout.Cable) string {
-			return densityOver(c.Density, c.AtEven(), f.Units) + ", half a gap beyond the heated area"
+			return f.Textf("%s, half a gap beyond the heated area", densityOver(c.Density, c.AtEven(), f))
 		}},
 		{"Heat, over heated area", func(c *layout.Cable) string {
-			return densityOver(c.OverServed(), c.Share.Area(),
-				f.Units)
+			return densityOver(c.OverServed(), c.Share.Area(), f)
 		}},
 		{"Densest, three runs", func(c *layout.Cable) string { return densest(c, f) }},
 		{"Most heat allowed", func(c *layout.Cable) string { return allowed(c, f) }},
 		{"Lead", func(c *layout.Cable) string {
-			return f.Long(c.Label.Lead) + ", reaches " + f.Long(c.LeadReach) + ", on the floor " +
-				f.Long(plane.PathLength(c.ColdLead))
+			return f.Textf("%s, reaches %s, on the floor %s", f.Long(c.Label.Lead), f.Long(c.LeadReach),
+				f.Long(plane.PathLength(c.ColdLead)))
 		}},
 		{"Cold ends", func(c *layout.Cable) string {
 			if len(c.Joined()) > 1 {
-				return "two, both to the box"
+				return f.Text("two, both to the box")
 			}
 			return "" // as a cable has where nothing is said
 		}},
@@ -111,8 +110,8 @@ func properties(f say.Figures) []property {
 }
 
 // perLength writes what a cable gives per length of itself.
-func perLength(c job.Cable, u plane.Units) string {
-	return say.PerLength(1000*c.Watts/c.Length, u)
+func perLength(c job.Cable, f say.Figures) string {
+	return f.Figure(say.PerLength(1000*c.Watts/c.Length, f.Units))
 }
 
 func gapRange(g layout.Gaps, f say.Figures) string {
@@ -122,7 +121,7 @@ func gapRange(g layout.Gaps, f say.Figures) string {
 	if f.Apart(g.Closest) == f.Apart(g.Widest) {
 		return f.Apart(g.Widest)
 	}
-	return f.Apart(g.Closest) + " to " + f.Apart(g.Widest)
+	return f.Textf("%s to %s", f.Apart(g.Closest), f.Apart(g.Widest))
 }
 
 func densest(c *layout.Cable, f say.Figures) string {
@@ -130,28 +129,29 @@ func densest(c *layout.Cable, f say.Figures) string {
 	if g.Run == 0 {
 		return "-"
 	}
-	return fmt.Sprintf("%s, round run %s", say.Density(g.Densest, f.Units), c.RunName(g.Run))
+	return f.Textf("%s, round run %s", f.Figure(say.Density(g.Densest, f.Units)), c.RunName(g.Run))
 }
 
 // allowed is the limit, what it is over, and whether it is kept.
 func allowed(c *layout.Cable, f say.Figures) string {
 	g := c.Gaps
 	if g.Most == 0 {
-		return "not given"
+		return f.Text("not given")
 	}
-	kept := "kept"
+	kept := f.Text("kept")
 	if !c.Keeps() {
-		kept = "NOT kept"
+		kept = f.Text("NOT kept")
 	}
-	return fmt.Sprintf("%s %s, %s: %s", density(g.Most, f), layout.LimitOver(g.MostOver), g.MostFrom, kept)
+	return fmt.Sprintf("%s %s, %s: %s", density(g.Most, f), f.Text(layout.LimitOver(g.MostOver)),
+		f.Text(g.MostFrom.String()), kept)
 }
 
 // densityOver writes a power per area with the area that it is over.
-func densityOver(w, mm2 float64, u plane.Units) string {
+func densityOver(w, mm2 float64, f say.Figures) string {
 	if w == 0 {
 		return "-"
 	}
-	return say.Density(w, u) + " over " + say.Area(mm2, u)
+	return f.Textf("%s over %s", f.Figure(say.Density(w, f.Units)), f.Figure(say.Area(mm2, f.Units)))
 }
 
 // density writes W/m², a dash for none.
@@ -163,30 +163,31 @@ func density(w float64, f say.Figures) string {
 }
 
 // areas returns the three areas side by side.
-func areas(r *layout.Room, u plane.Units) setting.Block {
-	t := setting.Table{Head: "Areas", Cols: []setting.Column{
-		{Wraps: true}, {Head: "m²", Align: setting.Decimal}, {Head: "ft²", Align: setting.Decimal},
-		{Head: "of" + setting.NoBreak + "floor", Align: setting.Decimal},
+func areas(r *layout.Room, f say.Figures) setting.Block {
+	t := setting.Table{Head: f.Text("Areas"), Cols: []setting.Column{
+		{Wraps: true}, {Head: "m²", Align: setting.Decimal}, {Head: f.Text("ft²"), Align: setting.Decimal},
+		{Head: f.Textf("of%sfloor", setting.NoBreak), Align: setting.Decimal},
 	}}
 	whole := r.Floor.Area()
 	for _, a := range []struct {
 		name string
 		mm2  float64
-	}{{"Floor", whole}, {"Tiled", r.Tiled.Area()}, {"Heated", r.Heated.Area()}} {
+	}{{f.Text("Floor"), whole}, {f.Text("Tiled"), r.Tiled.Area()}, {f.Text("Heated"), r.Heated.Area()}} {
 		share := "-"
 		if whole > 0 {
-			share = say.Percent(a.mm2 / whole)
+			share = f.Percent(a.mm2 / whole)
 		}
-		t.Rows = append(t.Rows, setting.Row(a.name, say.AreaFigure(a.mm2, plane.Millimetres),
-			say.AreaFigure(a.mm2, plane.Inches), share))
+		t.Rows = append(t.Rows, setting.Row(a.name, f.Figure(say.AreaFigure(a.mm2, plane.Millimetres)),
+			f.Figure(say.AreaFigure(a.mm2, plane.Inches)), share))
 	}
 	return t
 }
 
 // revisions returns the revision table, empty rows left for changes by hand.
 func revisions(p *layout.Plan) setting.Block {
-	t := setting.Table{Head: "Revisions", Cols: []setting.Column{{Head: "Rev."}, {Head: "Date"},
-		{Head: "What changed", Wraps: true}, {Head: "By"}}}
+	t := setting.Table{Head: p.Job.Language.Text("Revisions"),
+		Cols: []setting.Column{{Head: p.Job.Language.Text("Rev.")}, {Head: p.Job.Language.Text("Date")},
+			{Head: p.Job.Language.Text("What changed"), Wraps: true}, {Head: p.Job.Language.Text("By")}}}
 	for _, r := range p.Job.Revisions {
 		date := ""
 		if !r.Date.IsZero() {
@@ -195,7 +196,7 @@ func revisions(p *layout.Plan) setting.Block {
 		t.Rows = append(t.Rows, setting.Row(r.Letter, date, r.Text, r.By))
 	}
 	if len(t.Rows) == 0 {
-		t.Rows = append(t.Rows, setting.Row("-", "", "first issue", ""))
+		t.Rows = append(t.Rows, setting.Row("-", "", p.Job.Language.Text("first issue"), ""))
 	}
 	t.Rows = append(t.Rows, setting.Row("", "", "", ""))
 	return t

@@ -65,11 +65,11 @@ func setAside(p *layout.Plan, pages []*setting.Page) (orders [][]setting.Block) 
 				used = append(used, l.Signs...)
 				continue
 			}
-			blocks = append(blocks, setting.Of(b, sheetName(p, pg), len(p.Rooms) > 1))
+			blocks = append(blocks, setting.Of(b, sheetName(p, pg), len(p.Rooms) > 1, p.Job.Language))
 		}
 	}
 	if len(used) > 0 {
-		l := setting.LegendOf(lettering.Without(used, evident))
+		l := setting.LegendOf(lettering.Without(used, evident), p.Job.Language)
 		l.Head = setting.Continued(l.Head)
 		last := append(slices.Clone(blocks), l)
 		l.Span = true
@@ -96,7 +96,7 @@ func filled(p *layout.Plan, set func([]setting.Block) ([]*setting.Page, error), 
 		var left []setting.Block
 		for _, b := range pg.Over {
 			if as, ok := suits(setting.Unmeasured(b)); ok {
-				more := append(slices.Clone(blocks), setting.Of(as, sheetName(p, pg), len(p.Rooms) > 1))
+				more := append(slices.Clone(blocks), setting.Of(as, sheetName(p, pg), len(p.Rooms) > 1, p.Job.Language))
 				if next, err := set(more); err == nil && len(next) == len(out) {
 					blocks, out = more, next
 					continue

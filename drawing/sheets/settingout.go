@@ -89,10 +89,10 @@ func runLists(v *floorplan.View) []setting.Block {
 	var bs []setting.Block
 	for i := range v.Room.Cables {
 		c := &v.Room.Cables[i]
-		t := setting.Table{Head: "Runs of " + c.ID, Cols: []setting.Column{
-			{Head: "Run", Align: setting.Decimal}, {Head: "To wall", Wraps: true},
-			{Head: "Pegs", Align: setting.Decimal}, {Head: "To next", Align: setting.Decimal},
-			{Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal},
+		t := setting.Table{Head: v.Fig.Textf("Runs of %s", c.ID), Cols: []setting.Column{
+			{Head: v.Fig.Text("Run"), Align: setting.Decimal}, {Head: v.Fig.Text("To wall"), Wraps: true},
+			{Head: v.Fig.Text("Pegs"), Align: setting.Decimal}, {Head: v.Fig.Text("To next"), Align: setting.Decimal},
+			{Head: v.Fig.Textf("Used, %s", v.Fig.LongUnit()), Align: setting.Decimal},
 		}}
 		for _, r := range c.Runs {
 			next := "-"
@@ -100,7 +100,7 @@ func runLists(v *floorplan.View) []setting.Block {
 				next = strconv.Itoa(r.GapToNext)
 			}
 			t.Rows = append(t.Rows, setting.Row(c.RunName(r.Number),
-				wallAlone(layout.Towards(v.Room.Job, r.To, r.To.Sub(r.From))),
+				wallAlone(v, r),
 				strconv.Itoa(r.Pegs), next, v.Fig.LongFigure(r.RunningEnd)))
 		}
 		bs = append(bs, t)
@@ -109,13 +109,21 @@ func runLists(v *floorplan.View) []setting.Block {
 }
 
 // wallAlone is where a run leads, under a head that says wall already.
-func wallAlone(towards string) string { return strings.TrimPrefix(towards, "wall ") }
+func wallAlone(v *floorplan.View, r layout.Run) string {
+	way := r.To.Sub(r.From)
+	if letter := layout.WallTowards(v.Room.Job, r.To, way); letter != "" {
+		return letter
+	}
+	return v.Fig.Text(layout.SideOfSheet(way.Unit()))
+}
 
 // markList says where start, marks and end fall, in runs and pegs.
 func markList(v *floorplan.View) setting.Block {
-	t := setting.Table{Head: "Where the marks fall", Cols: []setting.Column{
-		{Head: "Mark", Wraps: true}, {Head: "Used, " + v.Fig.LongUnit(), Align: setting.Decimal},
-		{Head: "On run", Align: setting.Decimal}, {Head: "Pegs into it", Align: setting.Decimal},
+	t := setting.Table{Head: v.Fig.Text("Where the marks fall"), Cols: []setting.Column{
+		{Head: v.Fig.Text("Mark"), Wraps: true}, {Head: v.Fig.Textf("Used, %s", v.Fig.LongUnit()),
+			Align: setting.Decimal},
+		{Head: v.Fig.Text("On run"), Align: setting.Decimal}, {Head: v.Fig.Text("Pegs into it"),
+			Align: setting.Decimal},
 	}}
 	for i := range v.Room.Cables {
 		for _, m := range laidMarks(v, &v.Room.Cables[i]) {
@@ -138,7 +146,7 @@ func laidMarks(v *floorplan.View, c *layout.Cable) []laidMark {
 	}
 	ends := c.Ends()
 	pitch, pre := v.Plan.Job.Membrane.Pitch, v.Prefix(c.ID)
-	out := []laidMark{{pre + "START", "0", c.RunName(1), "0", ends[0].At}}
+	out := []laidMark{{v.Fig.Textf("%sSTART", pre), "0", c.RunName(1), "0", ends[0].At}}
 	for _, m := range c.Marks {
 		pegs := "-"
 		if pitch > 0 {
@@ -150,7 +158,7 @@ func laidMarks(v *floorplan.View, c *layout.Cable) []laidMark {
 	if n := len(c.Runs); n > 0 {
 		last = c.RunName(c.Runs[n-1].Number)
 	}
-	return append(out, laidMark{pre + "END", v.Fig.LongFigure(c.Routed), last, "-", ends[1].At})
+	return append(out, laidMark{v.Fig.Textf("%sEND", pre), v.Fig.LongFigure(c.Routed), last, "-", ends[1].At})
 }
 
 // driftRule says what drift the plans take before laid cable must be lifted; nothing
@@ -159,27 +167,29 @@ func driftRule(v *floorplan.View) []string {
 	var takes []string
 	for i := range v.Room.Cables {
 		if c := &v.Room.Cables[i]; c.Laid == nil {
-			takes = append(takes, driftTaken(c, v.Prefix(c.ID)))
+			takes = append(takes, driftTaken(v.Fig, c, v.Prefix(c.ID)))
 		}
 	}
 	if takes == nil {
 		return nil
 	}
-	return []string{fmt.Sprintf("Drift (- less, + more cable used than drawn), at least: %s. Within that nothing laid "+
-		"is lifted, and %s of the floor cold at most.", strings.Join(takes, "; "), say.Percent(refit.ReserveCold))}
+	return []string{v.Fig.Textf("Drift (- less, + more cable used than drawn), at least: %s. Within that nothing "+
+		"laid is lifted, and %s of the floor cold at most.", strings.Join(takes, "; "),
+		v.Fig.Percent(refit.ReserveCold))}
 }
 
 // driftTaken says what drift a cable's plan takes at the marks, such as takes
 // -1.8 % / +2.4 % at 1/2 and 3/4.
-func driftTaken(c *layout.Cable, name string) string {
+func driftTaken(f say.Figures, c *layout.Cable, name string) string {
 	if len(c.Reserves) == 0 {
-		return name + "not known"
+		return f.Textf("%snot known", name)
 	}
 	half, later := c.Reserves[0], c.Reserves[1]
-	if refit.Takes(half) == refit.Takes(later) {
-		return fmt.Sprintf("%stakes %s at %s and %s", name, refit.Takes(half), half.Mark, later.Mark)
+	if refit.Takes(half, f.Language) == refit.Takes(later, f.Language) {
+		return f.Textf("%stakes %s at %s and %s", name, refit.Takes(half, f.Language), half.Mark, later.Mark)
 	}
-	return fmt.Sprintf("%stakes %s at %s, %s at %s", name, refit.Takes(half), half.Mark, refit.Takes(later), later.Mark)
+	return f.Textf("%stakes %s at %s, %s at %s", name, refit.Takes(half, f.Language), half.Mark, refit.Takes(later,
+		f.Language), later.Mark)
 }
 
 // lattice returns the room's peg lattice.
@@ -251,13 +261,13 @@ func second(v *floorplan.View, p plane.Point) (plane.Point, bool) {
 func checkLengths(v *floorplan.View) []string {
 	var said []string
 	for _, l := range crossLines(v.Room.Job) {
-		said = append(said, fmt.Sprintf("%s to %s = %s", cornerName(v.Room.Job, l[0]), cornerName(v.Room.Job, l[1]),
+		said = append(said, v.Fig.Textf("%s to %s = %s", cornerName(v.Room.Job, l[0]), cornerName(v.Room.Job, l[1]),
 			v.Fig.Length(v.Room.Job.Walls[l[0]].A.Dist(v.Room.Job.Walls[l[1]].A))))
 	}
 	if said == nil {
 		return nil
 	}
-	return []string{"Check corner to corner: " + strings.Join(said, "; ") + "."}
+	return []string{v.Fig.Textf("Check corner to corner: %s.", strings.Join(said, "; "))}
 }
 
 // cornerName names the corner where wall i begins.
@@ -315,20 +325,20 @@ func sees(r *job.Room, line plane.Segment) bool {
 // clearance of its own.
 func keptClear(v *floorplan.View) []string {
 	c := v.Plan.Job.Clearance
-	words := "Dashed edge: " + v.Fig.Fine().Length(c.Wall) + " off walls"
+	words := v.Fig.Textf("Dashed edge: %s off walls", v.Fig.Fine().Length(c.Wall))
 	var off []float64
 	for _, f := range v.Room.Job.Fixtures {
 		off = append(off, f.Clear)
 	}
 	if len(off) > 0 {
-		words += ", " + fromTo(v, off) + " off fixtures"
+		words += v.Fig.Textf(", %s off fixtures", fromTo(v, off))
 	}
 	off = nil
 	for _, j := range v.Room.Job.Joints {
 		off = append(off, j.Clear)
 	}
 	if len(off) > 0 {
-		words += ", " + fromTo(v, off) + " off joints"
+		words += v.Fig.Textf(", %s off joints", fromTo(v, off))
 	}
 	return []string{words + "."}
 }
@@ -339,7 +349,7 @@ func fromTo(v *floorplan.View, mm []float64) string {
 	if least == most {
 		return least
 	}
-	return least + " to " + most
+	return v.Fig.Textf("%s to %s", least, most)
 }
 
 // lineMeet returns where the lines of two walls meet, on the walls or beyond.
@@ -354,20 +364,20 @@ func lineMeet(a, b plane.Segment) (plane.Point, bool) {
 
 // crossing says where the lattice begins.
 func crossing(v *floorplan.View) setting.Block {
-	l := setting.List{Head: "Pegs"}
+	l := setting.List{Head: v.Fig.Text("Pegs")}
 	lat, ok := lattice(v)
 	if !ok {
-		l.Paras = []string{"The rows of pegs are not known."}
+		l.Paras = []string{v.Fig.Text("The rows of pegs are not known.")}
 		return l
 	}
-	l.Paras = append(l.Paras, fmt.Sprintf("%s from peg to peg.", v.Fig.Apart(lat.Pitch)))
+	l.Paras = append(l.Paras, v.Fig.Textf("%s from peg to peg.", v.Fig.Apart(lat.Pitch)))
 	if p, ok := first(v); ok {
 		a, b := v.Offsets(p)
-		words := fmt.Sprintf("P1: %s from D1 (wall %s), %s from D2 (wall %s).", a,
+		words := v.Fig.Textf("P1: %s from D1 (wall %s), %s from D2 (wall %s).", a,
 			v.DatumLetter(0), b, v.DatumLetter(1))
 		if q, ok := second(v, p); ok {
 			a, b := v.Offsets(q)
-			words += fmt.Sprintf(" P2, on its channel: %s from D1, %s from D2.", a, b)
+			words += v.Fig.Textf(" P2, on its channel: %s from D1, %s from D2.", a, b)
 		}
 		l.Paras = append(l.Paras, words)
 	}
@@ -376,15 +386,15 @@ func crossing(v *floorplan.View) setting.Block {
 	if square, o := layout.Along(v.Room.Job, plane.Pt(0, 1).Rotate(lat.Angle)); o < off-1 {
 		letter, off = square, o
 	}
-	words := fmt.Sprintf("Rows lie along wall %s.", letter)
+	words := v.Fig.Textf("Rows lie along wall %s.", letter)
 	if off > 0.05 {
-		words = fmt.Sprintf("Rows lie %s off wall %s.", say.AngleFine(off), letter)
+		words = v.Fig.Textf("Rows lie %s off wall %s.", v.Fig.AngleFine(off), letter)
 	}
 	l.Paras = append(append(l.Paras, words), checkLengths(v)...)
 	l.Paras = append(append(l.Paras, keptClear(v)...), v.BrokenDatums()...)
 	if v.Plan.Job.Info.Status != job.AsLaid {
 		l.Paras = append(l.Paras,
-			"Pegs elsewhere once the membrane is down: plan again from P1 as it is.")
+			v.Fig.Text("Pegs elsewhere once the membrane is down: plan again from P1 as it is."))
 	}
 	return l
 }
@@ -392,9 +402,9 @@ func crossing(v *floorplan.View) setting.Block {
 // layingNotes are the sheet's own remarks and, as long as there is cable to lay,
 // how that is done.
 func layingNotes(v *floorplan.View) []setting.Block {
-	l := setting.List{Head: "Laying", Number: 1, Paras: slices.Concat(v.Noted, v.Remarks, layingRules(v))}
+	l := setting.List{Head: v.Fig.Text("Laying"), Number: 1, Paras: slices.Concat(v.Noted, v.Remarks, layingRules(v))}
 	if v.Plan.Job.Info.Status == job.AsLaid {
-		l.Head = "Notes"
+		l.Head = v.Fig.Text("Notes")
 	}
 	if len(l.Paras) == 0 {
 		return nil
@@ -409,14 +419,14 @@ func layingRules(v *floorplan.View) []string {
 	}
 	numbers := ""
 	if v.SkipsRuns() {
-		numbers = " Runs without a number follow the one before."
+		numbers = v.Fig.Text(" Runs without a number follow the one before.")
 	}
 	return slices.Concat([]string{
-		"Compare the length used at every run's end with the list. Half mark off its place: the end misses by about " +
-			"twice that." + numbers,
+		v.Fig.Textf("Compare the length used at every run's end with the list. Half mark off its place: the end "+
+			"misses by about twice that.%s", numbers),
 	}, driftRule(v), []string{
-		"One peg at a turn is two pegs of cable. Never move cable into a clearance.",
-		"Bed every run in full, without voids. Keep the continuity alarm on; walk on boards.",
+		v.Fig.Text("One peg at a turn is two pegs of cable. Never move cable into a clearance."),
+		v.Fig.Text("Bed every run in full, without voids. Keep the continuity alarm on; walk on boards."),
 	})
 }
 
@@ -434,7 +444,7 @@ func setOutAlong(v *floorplan.View) (out []floorplan.Named) {
 		for _, k := range []int{0, len(c.Runs) - 1} {
 			if k >= 0 {
 				r := c.Runs[k]
-				out = append(out, floorplan.Named{Name: "run " + c.RunName(r.Number), A: r.From, B: r.To})
+				out = append(out, floorplan.Named{Name: v.Fig.Textf("run %s", c.RunName(r.Number)), A: r.From, B: r.To})
 			}
 		}
 	}
@@ -458,10 +468,10 @@ func pegs(v *floorplan.View) {
 	if p, ok := first(v); ok {
 		at := v.Paper.Pt(p)
 		v.Mark(signs.Crossing, symbols.ChannelCrossing(at))
-		v.Tag(at, 2, "P1", "channel crossing P1: "+v.PlaceWords(p), 2)
+		v.Tag(at, 2, "P1", v.Fig.Textf("channel crossing P1: %s", v.PlaceWords(p)), 2)
 		if q, ok := second(v, p); ok {
 			v.Mark(signs.Crossing, symbols.ChannelCrossing(v.Paper.Pt(q)))
-			v.Tag(v.Paper.Pt(q), 2, "P2", "channel crossing P2: "+v.PlaceWords(q), 2)
+			v.Tag(v.Paper.Pt(q), 2, "P2", v.Fig.Textf("channel crossing P2: %s", v.PlaceWords(q)), 2)
 		}
 	}
 }

@@ -1,10 +1,10 @@
 package sheets
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
+	"oxturn/drawing/floorplan"
 	"oxturn/drawing/setting"
 	"oxturn/layout"
 	"oxturn/layout/say"
@@ -18,8 +18,9 @@ func shiftBlocks(p *layout.Plan) []setting.Block {
 		return nil
 	}
 	f := p.Job.Figures()
-	t := setting.Table{Head: "If a room measures otherwise", Span: true, Cols: []setting.Column{
-		{Head: "Room", Wraps: true}, {Head: "By"}, {Head: "Cable", Wraps: true}, {Head: "Also", Wraps: true}}}
+	t := setting.Table{Head: f.Text("If a room measures otherwise"), Span: true, Cols: []setting.Column{
+		{Head: f.Text("Room"), Wraps: true}, {Head: f.Text("Other by")}, {Head: f.Text("Cable"), Wraps: true},
+		{Head: f.Text("Also"), Wraps: true}}}
 	last := ""
 	for _, s := range p.Shifts {
 		name := s.Room
@@ -27,11 +28,11 @@ func shiftBlocks(p *layout.Plan) []setting.Block {
 			name = ""
 		}
 		last = s.Room
-		t.Rows = append(t.Rows, setting.Row(name, shiftWords(s, f), cableWords(s, f), alsoWords(s)))
+		t.Rows = append(t.Rows, setting.Row(name, shiftWords(s, f), cableWords(s, f), alsoWords(f, s)))
 	}
-	said := judgedByArea
+	said := f.Text(judgedByArea)
 	if !p.Shifts[0].Counted {
-		said += " In a job of so many rooms, what else changes is not counted."
+		said += f.Text(" In a job of so many rooms, what else changes is not counted.")
 	}
 	return []setting.Block{t, setting.List{Span: true, Paras: []string{said}}}
 }
@@ -45,12 +46,12 @@ func shiftTerms(p *layout.Plan) []string {
 	}
 	f, shifts := p.Job.Figures(), p.Shifts
 	if within := staysWithin(shifts, f); within != "" {
-		return []string{within + " " + judgedByArea}
+		return []string{within + " " + f.Text(judgedByArea)}
 	}
 	var words []string
 	for _, s := range shifts {
 		said := shiftWords(s, f) + ": " + cableWords(s, f)
-		if also := alsoWords(s); also != "-" {
+		if also := alsoWords(f, s); also != "-" {
 			said += ", " + also
 		}
 		words = append(words, said)
@@ -58,7 +59,7 @@ func shiftTerms(p *layout.Plan) []string {
 	if words == nil {
 		return nil
 	}
-	return []string{"If the room measures otherwise: " + strings.Join(words, "; ") + ". " + judgedByArea}
+	return []string{f.Textf("If the room measures otherwise: %s. %s", strings.Join(words, "; "), f.Text(judgedByArea))}
 }
 
 // staysWithin says so where whatever shift leaves the cable and all that is bought as they
@@ -74,41 +75,41 @@ func staysWithin(shifts []layout.Shift, f say.Figures) string {
 		}
 		least, most = min(least, s.Spacing), max(most, s.Spacing)
 	}
-	return fmt.Sprintf("If the room measures %s more or less either way, the cable and all packs stay, runs %s to %s "+
-		"apart.", say.WholeUnits(math.Abs(shifts[0].By), f.Units), f.Apart(least), f.Apart(most))
+	return f.Textf("If the room measures %s more or less either way, the cable and all packs stay, runs %s to %s "+
+		"apart.", f.Figure(say.WholeUnits(math.Abs(shifts[0].By), f.Units)), f.Apart(least), f.Apart(most))
 }
 
 // shiftWords says which way a room is longer or shorter.
 func shiftWords(s layout.Shift, f say.Figures) string {
-	way := "north-south"
+	way := f.Text("north-south")
 	if s.East {
-		way = "east-west"
+		way = f.Text("east-west")
 	}
-	return say.WholeUnitsMore(s.By, f.Units) + " " + way
+	return f.Figure(say.WholeUnitsMore(s.By, f.Units)) + " " + way
 }
 
 func cableWords(s layout.Shift, f say.Figures) string {
 	switch {
 	case s.Problem != "":
-		return "not looked at: " + s.Problem
+		return f.Textf("not looked at: %s", s.Problem)
 	case s.Keeps:
-		return "stays, runs " + f.Apart(s.Spacing) + " apart"
+		return f.Textf("stays, runs %s apart", f.Apart(s.Spacing))
 	}
-	return "no longer suits, its runs " + f.Apart(s.Spacing) + " apart; instead: " + s.Instead
+	return f.Textf("no longer suits, its runs %s apart; instead: %s", f.Apart(s.Spacing), s.Instead)
 }
 
 // mostChanges is how many changes are listed for one shift.
 const mostChanges = 5
 
 // alsoWords lists what is bought otherwise, by whole packs.
-func alsoWords(s layout.Shift) string {
+func alsoWords(f say.Figures, s layout.Shift) string {
 	var out []string
 	for i, c := range s.Changes {
 		if i == mostChanges {
-			out = append(out, fmt.Sprintf("and %d more", len(s.Changes)-i))
+			out = append(out, f.Textf("and %d more", len(s.Changes)-i))
 			break
 		}
-		out = append(out, changeWords(c))
+		out = append(out, changeWords(f, c))
 	}
 	if len(out) == 0 {
 		return "-"
@@ -117,20 +118,15 @@ func alsoWords(s layout.Shift) string {
 }
 
 // changeWords writes a change as "+1 box of tile", "-2 pieces of tile".
-func changeWords(c takeoff.Change) string {
+func changeWords(f say.Figures, c takeoff.Change) string {
 	what, _, _ := strings.Cut(strings.ToLower(c.Item), ",")
 	if strings.HasPrefix(what, "tile ") { // there is one size of it in a job
-		what = "tile"
+		what = f.Text("tile")
 	}
-	pack := c.PackName
-	if pack == "" {
-		pack = "piece"
+	pack := floorplan.Or(c.PackName, "piece")
+	if c.Packs != -1 {
+		pack = say.Plural(c.Packs, pack)
 	}
-	if c.Packs != 1 && c.Packs != -1 {
-		if strings.HasSuffix(pack, "x") {
-			pack += "e"
-		}
-		pack += "s"
-	}
-	return fmt.Sprintf("%+d %s of %s", c.Packs, pack, what)
+	pack = f.Text(pack)
+	return f.Textf("%+d %s of %s", c.Packs, pack, what)
 }

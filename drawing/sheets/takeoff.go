@@ -57,8 +57,9 @@ func takeOffBlocks(p *layout.Plan) []setting.Block {
 	for _, part := range []struct {
 		head  string
 		paras []string
-	}{{"Included: ", l.Inclusions}, {"Not included: ", l.Exclusions}, {"Assumed: ", l.Assumptions},
-		{"Open: ", l.Questions}} {
+	}{{p.Job.Language.Text("Included: "), l.Inclusions}, {p.Job.Language.Text("Not included: "), l.Exclusions},
+		{p.Job.Language.Text("Assumed: "), l.Assumptions},
+		{p.Job.Language.Text("Open: "), l.Questions}} {
 		if len(part.paras) > 0 {
 			terms.Paras = append(terms.Paras, part.head+ownUnits(strings.Join(part.paras, " "), p.Job.Figures()))
 		}
@@ -66,7 +67,7 @@ func takeOffBlocks(p *layout.Plan) []setting.Block {
 	terms.Paras = append(terms.Paras, shiftTerms(p)...)
 	lines := takeOffTable(p)
 	if slices.ContainsFunc(lines.Rows, isStarred) {
-		terms.Paras, terms.Bare = append(terms.Paras, starNote), 1
+		terms.Paras, terms.Bare = append(terms.Paras, p.Job.Language.Text(starNote)), 1
 	}
 	blocks := slices.Concat([]setting.Block{lines, terms}, offerBlocks(p), shiftBlocks(p))
 	if thickness(p.Job.BuildUp) <= 0 { // else it is with the build-up
@@ -83,18 +84,19 @@ func takeOffTable(p *layout.Plan) setting.Table {
 		priced = priced || l.Price != 0
 	}
 	t := setting.Table{Span: true, Cols: []setting.Column{
-		{Head: "Item", Wraps: true},
-		{Head: "Net", Align: setting.Decimal}, {Head: "+ %", Align: setting.Decimal},
-		{Head: "Gross", Align: setting.Decimal}, {Head: "Unit"},
-		{Head: "Pack", Align: setting.Decimal}, {Head: "Packs", Align: setting.Decimal}, {Head: "of"},
-		{Head: "Spare", Align: setting.Decimal},
+		{Head: p.Job.Language.Text("Item"), Wraps: true},
+		{Head: p.Job.Language.Text("Net"), Align: setting.Decimal}, {Head: "+ %", Align: setting.Decimal},
+		{Head: p.Job.Language.Text("Gross"), Align: setting.Decimal}, {Head: p.Job.Language.Text("Unit")},
+		{Head: p.Job.Language.Text("Pack"), Align: setting.Decimal}, {Head: p.Job.Language.Text("Packs"),
+			Align: setting.Decimal}, {Head: p.Job.Language.Text("of")},
+		{Head: p.Job.Language.Text("Spare"), Align: setting.Decimal},
 	}}
 	if priced {
-		price := "Price"
+		price := p.Job.Language.Text("Price")
 		if c := p.Job.Currency; c != "" {
 			price += ", " + c
 		}
-		t.Cols = append(t.Cols, setting.Column{Head: "Price each", Align: setting.Decimal},
+		t.Cols = append(t.Cols, setting.Column{Head: p.Job.Language.Text("Price each"), Align: setting.Decimal},
 			setting.Column{Head: price, Align: setting.Decimal})
 	}
 	f := p.Job.Figures()
@@ -102,7 +104,7 @@ func takeOffTable(p *layout.Plan) setting.Table {
 		t.Rows = append(t.Rows, takeOffRow(l, f, priced))
 	}
 	if priced {
-		t.Rows = append(t.Rows, totalRow(p.TakeOff, len(t.Cols)))
+		t.Rows = append(t.Rows, totalRow(f, p.TakeOff, len(t.Cols)))
 	}
 	return t
 }
@@ -120,7 +122,7 @@ func takeOffRow(l takeoff.Line, f say.Figures, priced bool) []setting.Cell {
 	gross, _ := in(l.Gross)
 	waste := "-"
 	if l.Waste != 0 {
-		waste = say.TrimFigure(100 * l.Waste)
+		waste = f.TrimFigure(100 * l.Waste)
 	}
 	pack, packs, of, spare := "-", "-", "-", "-"
 	if l.Packs > 0 {
@@ -138,7 +140,7 @@ func takeOffRow(l takeoff.Line, f say.Figures, priced bool) []setting.Cell {
 	if priced {
 		each, price := "", "" // to be filled in by hand
 		if l.Price != 0 {
-			each, price = say.Price(l.Each), say.Price(l.Price)
+			each, price = f.Price(l.Each), f.Price(l.Price)
 		}
 		r = append(r, setting.Cell{Text: each}, setting.Cell{Text: price})
 	}
@@ -190,13 +192,13 @@ func ownUnits(text string, f say.Figures) string {
 	return otherUnit[u]().ReplaceAllString(text, "")
 }
 
-func totalRow(l takeoff.List, cols int) []setting.Cell {
+func totalRow(f say.Figures, l takeoff.List, cols int) []setting.Cell {
 	sum, unpriced := l.Total()
 	r := make([]setting.Cell, cols)
-	r[0] = setting.Cell{Text: "Total of the prices given", Strong: true}
-	r[cols-1] = setting.Cell{Text: say.Price(sum), Strong: true}
+	r[0] = setting.Cell{Text: f.Text("Total of the prices given"), Strong: true}
+	r[cols-1] = setting.Cell{Text: f.Price(sum), Strong: true}
 	if len(unpriced) > 0 {
-		r = append(r, setting.Cell{Text: "without price: " + strings.Join(unpriced, ", ")})
+		r = append(r, setting.Cell{Text: f.Textf("without price: %s", strings.Join(unpriced, ", "))})
 	}
 	return r
 }

@@ -14,6 +14,7 @@ import (
 
 	"oxturn/drawing"
 	"oxturn/drawing/setting"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/takeoff"
 )
@@ -80,7 +81,7 @@ func TestTakeOffSheetAgreesWithItsFile(t *testing.T) {
 // not fit stays in full columns.
 func TestColumnsAreLevelled(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		ty := setting.NewTypesetter()
+		ty := setting.NewTypesetter(language.English)
 		var blocks []setting.Block
 		for i := range rapid.IntRange(1, 9).Draw(t, "blocks") {
 			blocks = append(blocks, setting.List{Head: fmt.Sprintf("Block %d", i),

@@ -26,12 +26,13 @@ import (
 // map: a form.
 func testRecord(p *layout.Plan, r *layout.Room, c *layout.Cable) ([]*setting.Page, error) {
 	papers := setting.FormPaper(p.Job.Figures().Units)
-	title := "Test record - " + c.ID
+	title := p.Job.Language.Textf("Test record - %s", c.ID)
 	if r.Job.Name != "" {
 		title += ", " + r.Job.Name
 	}
 	return tallestRows(papers, func(papers []drawing.Paper, w writing) ([]*setting.Page, error) {
-		return setting.ListSheets(p, papers, "test-record-"+setting.Slug(c.ID), title, "Test record",
+		return setting.ListSheets(p, papers, "test-record-"+setting.Slug(c.ID), title,
+			p.Job.Language.Text("Test record"),
 			recordBlocks(p, r, c, w))
 	})
 }
@@ -80,7 +81,7 @@ func tallestRows(papers []drawing.Paper, set func([]drawing.Paper, writing) ([]*
 func stagesOn(pg *setting.Page) int {
 	n := 0
 	for _, it := range pg.Sheet.Items {
-		if t, ok := it.(*drawing.Text); ok && slices.Contains(stages(), t.Text) {
+		if t, ok := it.(*drawing.Text); ok && slices.Contains(stages(pg.Plan.Job.Figures()), t.Text) {
 			n++
 		}
 	}
@@ -90,14 +91,14 @@ func stagesOn(pg *setting.Page) int {
 // recordBlocks are the parts of a test record.
 func recordBlocks(p *layout.Plan, r *layout.Room, c *layout.Cable, w writing) []setting.Block {
 	f := p.Job.Figures()
-	stages, found, sign := stageTable(c), foundTable(c, f, r), signTable()
+	stages, found, sign := stageTable(f, c), foundTable(c, f, r), signTable(f)
 	stages.Tall = w.readings
 	found.Tall, sign.Tall = w.others, w.others
-	blocks := append([]setting.Block{labelTable(c, f), stages}, judged(c)...)
+	blocks := append([]setting.Block{labelTable(c, f), stages}, judged(f, c)...)
 	sensor, said := sensorTable(p.Job.Sensor, f)
 	notes := setting.List{Span: true, Number: 1, Paras: append(testNotes(p.Job.Region(), f), said...)}
 	if p.FullUse != nil {
-		notes.Paras = append(notes.Paras, "Earliest full use: "+p.FullUse.Words()+".")
+		notes.Paras = append(notes.Paras, f.Textf("Earliest full use: %s.", p.FullUse.Words(f.Language)))
 	}
 	return slices.Concat(blocks, []setting.Block{found, sign}, sensor, []setting.Block{notes})
 }
@@ -109,71 +110,75 @@ type whole struct{ setting.Block }
 func labelTable(c *layout.Cable, f say.Figures) setting.Table {
 	o, l := c.Circuit, c.RecordLimits()
 	t := setting.Table{Span: true, Cols: []setting.Column{
-		{Head: c.ID + ", label", Wraps: true}, {Head: "Volts", Align: setting.Decimal},
-		{Head: "Watts", Align: setting.Decimal}, {Head: "Amps", Align: setting.Decimal},
-		{Head: "Length", Align: setting.Decimal}, {Head: "Ohms at 20 °C", Group: true, Align: setting.Decimal},
-		{Head: "from", Wraps: true}, {Head: "Ω, least to most", Wraps: true, Group: true},
-		{Head: "by", Wraps: true}, {Head: "Least MΩ", Align: setting.Decimal, Group: true},
-		{Head: "at V dc", Align: setting.Decimal}, {Head: "from", Wraps: true},
+		{Head: f.Textf("%s, label", c.ID), Wraps: true}, {Head: f.Text("Volts"), Align: setting.Decimal},
+		{Head: f.Text("Watts"), Align: setting.Decimal}, {Head: f.Text("Amps"), Align: setting.Decimal},
+		{Head: f.Text("Length"), Align: setting.Decimal}, {Head: f.Text("Ohms at 20 °C"), Group: true,
+			Align: setting.Decimal},
+		{Head: f.Text("from"), Wraps: true}, {Head: f.Text("Ω, least to most"), Wraps: true, Group: true},
+		{Head: f.Text("by"), Wraps: true}, {Head: f.Text("Least MΩ"), Align: setting.Decimal, Group: true},
+		{Head: f.Text("at V dc"), Align: setting.Decimal}, {Head: f.Text("from"), Wraps: true},
 	}}
-	t.Rows = [][]setting.Cell{setting.Row(c.Label.ID, say.Plain(c.Label.Volts),
-		say.Plain(c.Label.Watts), orDash(o.Amps, say.AmpsFigure), f.Long(c.Label.Length),
-		orDash(o.Nominal, say.OhmsFigure), o.OhmsFrom, say.OhmsFigures(o.Limits.Low, o.Limits.High),
-		say.Tolerance(o.Limits.LowShare, o.Limits.HighShare)+", "+o.Limits.Source,
-		say.Plain(l.Megohms), say.Plain(l.Volts), l.MegohmsSource)}
+	t.Rows = [][]setting.Cell{setting.Row(c.Label.ID, f.Plain(c.Label.Volts),
+		f.Plain(c.Label.Watts), orDash(o.Amps, f.AmpsFigure), f.Long(c.Label.Length),
+		orDash(o.Nominal, f.OhmsFigure), f.Text(o.OhmsFrom), f.OhmsFigures(o.Limits.Low, o.Limits.High),
+		f.Tolerance(o.Limits.LowShare, o.Limits.HighShare)+", "+f.Text(o.Limits.Source),
+		f.Plain(l.Megohms), f.Plain(l.Volts), f.Text(l.MegohmsSource))}
 	t.Rows[0][7].Strong, t.Rows[0][9].Strong = true, true
 	return t
 }
 
 // stages are the moments at which a cable is measured, in order.
-func stages() []string {
+func stages(f say.Figures) []string {
 	return []string{
-		"0 on the spool", "1 laid, before cover", "HOLD: inspection", "2 after fill and cover", "3 after tile",
-		"4 after grout", "5 hook-up", "6 later service",
+		f.Text("0 on the spool"), f.Text("1 laid, before cover"), f.Text("HOLD: inspection"),
+		f.Text("2 after fill and cover"), f.Text("3 after tile"),
+		f.Text("4 after grout"), f.Text("5 hook-up"), f.Text("6 later service"),
 	}
 }
 
 // stageTable is the record itself: every box empty but for the readings that
 // the job has.
-func stageTable(c *layout.Cable) setting.Table {
+func stageTable(f say.Figures, c *layout.Cable) setting.Table {
 	l := c.Circuit.Limits
-	t := setting.Table{Span: true, Cols: []setting.Column{{Head: "Stage", Wraps: true, Least: 33}}}
+	t := setting.Table{Span: true, Cols: []setting.Column{{Head: f.Text("Stage"), Wraps: true, Least: 33}}}
 	for _, h := range []struct {
 		head  string
 		least float64
 	}{
-		{"Date, time, by", 19}, {"Floor °C/°F", 12}, {"L-N Ω (" + say.OhmsFigures(l.Low, l.High) + ")", 15},
-		{"L to braid Ω", 12}, {"N to braid Ω", 12}, {"MΩ (" + say.Plain(c.RecordLimits().Megohms) + " least)", 15},
-		{"S1 kΩ", 9}, {"S2 kΩ", 9}, {"Alarm, photo", 13}, {"OK, signed", 17},
+		{f.Text("Date, time, by"), 19}, {f.Text("Floor °C/°F"), 12}, {"L-N Ω (" + f.OhmsFigures(l.Low, l.High) + ")",
+			15},
+		{f.Text("L to braid Ω"), 12}, {f.Text("N to braid Ω"), 12}, {f.Textf("MΩ (%s least)",
+			f.Plain(c.RecordLimits().Megohms)), 15},
+		{"S1 kΩ", 9}, {"S2 kΩ", 9}, {f.Text("Alarm, photo"), 13}, {f.Text("OK, signed"), 17},
 	} {
 		t.Cols = append(t.Cols, setting.Column{Head: h.head, Wraps: true, Least: h.least, Group: true})
 	}
-	for _, s := range stages() {
+	for _, s := range stages(f) {
 		r := make([]setting.Cell, len(t.Cols))
 		r[0] = setting.Cell{Text: s, Strong: s[0] == 'H'}
-		t.Rows = append(t.Rows, withReadings(r, c)...)
+		t.Rows = append(t.Rows, withReadings(f, r, c)...)
 	}
 	return t
 }
 
 // stageRows are the rows of the test record, by the stage of a reading.
-func stageRows() map[record.Stage]string {
-	s := stages()
+func stageRows(f say.Figures) map[record.Stage]string {
+	s := stages(f)
 	return map[record.Stage]string{record.OnSpool: s[0], record.Laid: s[1], record.Covered: s[3], record.Tiled: s[4],
 		record.Grouted: s[5], record.HookUp: s[6], record.Service: s[7]}
 }
 
 // withReadings returns a stage's row once for each reading taken at it, or as
 // it is where there is none yet. OK and signature stay empty: they are a person's.
-func withReadings(r []setting.Cell, c *layout.Cable) [][]setting.Cell {
+func withReadings(f say.Figures, r []setting.Cell, c *layout.Cable) [][]setting.Cell {
 	readings, _, err := c.Readings()
 	var out [][]setting.Cell
 	for _, x := range readings {
-		if err != nil || stageRows()[x.Stage] != r[0].Text {
+		if err != nil || stageRows(f)[x.Stage] != r[0].Text {
 			continue
 		}
 		n := append([]setting.Cell{}, r...)
-		for i, text := range readingTexts(x) {
+		for i, text := range readingTexts(f, x) {
 			n[i+1].Text = text
 		}
 		out = append(out, n)
@@ -182,8 +187,8 @@ func withReadings(r []setting.Cell, c *layout.Cable) [][]setting.Cell {
 		return out
 	}
 	for _, s := range load.SkippedStages(c) {
-		if stageRows()[s] == r[0].Text {
-			r[1] = setting.Cell{Text: notTested, Strong: true}
+		if stageRows(f)[s] == r[0].Text {
+			r[1] = setting.Cell{Text: f.Text(notTested), Strong: true}
 		}
 	}
 	return [][]setting.Cell{r}
@@ -194,7 +199,7 @@ func withReadings(r []setting.Cell, c *layout.Cable) [][]setting.Cell {
 const notTested = "NOT TESTED"
 
 // readingTexts fills the boxes from the date to the spare sensor.
-func readingTexts(x record.Reading) []string {
+func readingTexts(f say.Figures, x record.Reading) []string {
 	figure := func(f record.Figure, write func(float64) string) string {
 		if !f.Taken {
 			return ""
@@ -204,7 +209,7 @@ func readingTexts(x record.Reading) []string {
 		}
 		return write(f.Value)
 	}
-	date, floor, insulation := "", "", figure(x.Insulation, say.Plain) // of a bad cable, less than a whole one
+	date, floor, insulation := "", "", figure(x.Insulation, f.Plain) // of a bad cable, less than a whole one
 	if !x.Date.IsZero() {
 		date = x.Date.Format("2006-01-02")
 	}
@@ -212,23 +217,25 @@ func readingTexts(x record.Reading) []string {
 		floor = fmt.Sprintf("%.0f / %.0f", x.Floor.Value, say.Fahrenheit(x.Floor.Value))
 	}
 	if insulation != "" {
-		insulation += " at " + say.Volts(x.Volts)
+		insulation += f.Textf(" at %s", f.Volts(x.Volts))
 	}
-	hand := [...]string{record.NotTried: "", record.Open: "open", record.Connected: "CONNECTED"}[x.Hand]
-	return []string{strings.TrimSpace(date + " " + x.By), floor, figure(x.Ohms, say.OhmsFigure), hand, hand, insulation,
-		figure(x.Sensor, say.Kilohms), figure(x.Spare, say.Kilohms)}
+	hand := [...]string{record.NotTried: "", record.Open: f.Text("open"), record.Connected: f.Text("CONNECTED")}[x.Hand]
+	return []string{strings.TrimSpace(date + " " + x.By), floor, figure(x.Ohms, f.OhmsFigure), hand, hand, insulation,
+		figure(x.Sensor, f.Kilohms), figure(x.Spare, f.Kilohms)}
 }
 
 // judged lists what is to be said of the readings the job has, beyond that they
 // are within their limits; nothing where there are none.
-func judged(c *layout.Cable) []setting.Block {
+func judged(f say.Figures, c *layout.Cable) []setting.Block {
 	_, verdicts, err := c.Readings()
-	t := setting.Table{Head: "Held against the limits", Span: true, Cols: []setting.Column{{Head: "Stage", Wraps: true},
-		{Head: "Reading", Wraps: true, Group: true}, {Head: "Result", Wraps: true, Group: true}, {Head: "Why",
-			Wraps: true, Group: true}}}
+	t := setting.Table{Head: f.Text("Held against the limits"), Span: true,
+		Cols: []setting.Column{{Head: f.Text("Stage"), Wraps: true},
+			{Head: f.Text("Reading"), Wraps: true, Group: true}, {Head: f.Text("Result"), Wraps: true, Group: true},
+			{Head: f.Text("Why"),
+				Wraps: true, Group: true}}}
 	for _, v := range verdicts {
 		if err == nil && (v.Grade == record.Outside || v.Grade == record.Look) {
-			r := setting.Row(stageRows()[v.Stage], v.Item, v.Grade.String(), v.Words)
+			r := setting.Row(stageRows(f)[v.Stage], f.Text(v.Item), f.Text(v.Grade.String()), v.Words)
 			r[2].Strong = v.Grade == record.Outside
 			t.Rows = append(t.Rows, r)
 		}
@@ -244,19 +251,22 @@ func foundTable(c *layout.Cable, f say.Figures, r *layout.Room) setting.Table {
 	half := "-"
 	if len(c.Marks) > 1 {
 		m := c.Halfway()
-		half = fmt.Sprintf("run %s, %s into it", c.RunName(m.Run), floorplan.UnbrokenWords(withUnit(f, m.Into)))
+		half = f.Textf("run %s, %s into it", c.RunName(m.Run), floorplan.UnbrokenWords(withUnit(f, m.Into)))
 	}
 	return setting.Table{Span: true, Cols: []setting.Column{{Wraps: true, Least: 32},
-		{Head: "Planned", Wraps: true, Least: 26}, {Head: "Found", Wraps: true, Least: 30, Group: true},
+		{Head: f.Text("Planned"), Wraps: true, Least: 26}, {Head: f.Text("Found"), Wraps: true, Least: 30, Group: true},
 		{Wraps: true, Least: 42, Group: true}, {Wraps: true, Least: 38, Group: true}},
 		Rows: [][]setting.Cell{
-			setting.Row("Half-way mark", half, "", "Lot, date of the label", recorded(c).Lot),
-			setting.Row("Runs; lead on floor", strconv.Itoa(len(c.Runs))+"; "+f.Long(plane.PathLength(c.ColdLead)), "",
-				"Insulation tester, volts", recorded(c).Tester),
-			setting.Row("Box above floor", withUnit(f, r.Job.Thermostat.Height), "", "Trip test", recorded(c).TripTest),
-			setting.Row("At hook-up", say.Volts(c.Label.Volts)+", "+orDash(c.Circuit.Amps, say.Amps),
-				atHookUp(recorded(c)), "Changed from the plan", ""),
-			setting.Row("Capacitance", "to braid", capacitance(c), "Photographs kept where", ""),
+			setting.Row(f.Text("Half-way mark"), half, "", f.Text("Lot, date of the label"), recorded(c).Lot),
+			setting.Row(f.Text("Runs; lead on floor"),
+				strconv.Itoa(len(c.Runs))+"; "+f.Long(plane.PathLength(c.ColdLead)), "",
+				f.Text("Insulation tester, volts"), recorded(c).Tester),
+			setting.Row(f.Text("Box above floor"), withUnit(f, r.Job.Thermostat.Height), "", f.Text("Trip test"),
+				recorded(c).TripTest),
+			setting.Row(f.Text("At hook-up"), f.Volts(c.Label.Volts)+", "+orDash(c.Circuit.Amps, f.Amps),
+				atHookUp(f, recorded(c)), f.Text("Changed from the plan"), ""),
+			setting.Row(f.Text("Capacitance"), f.Text("to braid"), capacitance(f, c),
+				f.Text("Photographs kept where"), ""),
 		}}
 }
 
@@ -269,13 +279,13 @@ func recorded(c *layout.Cable) *job.Laid {
 }
 
 // atHookUp are the volts and amps that were read with the floor on.
-func atHookUp(a *job.Laid) string {
+func atHookUp(f say.Figures, a *job.Laid) string {
 	var out []string
 	if a.Volts > 0 {
-		out = append(out, say.Volts(a.Volts))
+		out = append(out, f.Volts(a.Volts))
 	}
 	if a.Amps > 0 {
-		out = append(out, say.AmpsGiven(a.Amps))
+		out = append(out, f.AmpsGiven(a.Amps))
 	}
 	return strings.Join(out, ", ")
 }
@@ -283,7 +293,7 @@ func atHookUp(a *job.Laid) string {
 // withUnit is length with mm behind millimetres.
 func withUnit(f say.Figures, mm float64) string {
 	if f.Units == plane.Millimetres && !f.Both {
-		return f.Length(mm) + " mm"
+		return f.Textf("%s mm", f.Length(mm))
 	}
 	return f.Length(mm)
 }
@@ -307,18 +317,20 @@ func twoAbreast(head string, cols []setting.Column, rows [][]setting.Cell) setti
 // holdHead stands over the signatures that everything waits for.
 const holdHead = "HOLD: cover nothing before it has passed and this is signed"
 
-func signTable() setting.Table {
-	cols := []setting.Column{{Wraps: true, Least: 20}, {Head: "Name", Wraps: true, Least: 22, Group: true},
-		{Head: "Date", Least: 15, Group: true}, {Head: "Signature", Wraps: true, Least: 24, Group: true}}
-	return twoAbreast(holdHead, cols, [][]setting.Cell{setting.Row("Installer", "", "", ""), setting.Row("Electrician",
-		"", "", ""), setting.Row("Inspector", "", "", ""), setting.Row("Owner", "", "", "")})
+func signTable(f say.Figures) setting.Table {
+	cols := []setting.Column{{Wraps: true, Least: 20}, {Head: f.Text("Name"), Wraps: true, Least: 22, Group: true},
+		{Head: f.Text("Date"), Least: 15, Group: true}, {Head: f.Text("Signature"), Wraps: true, Least: 24,
+			Group: true}}
+	return twoAbreast(f.Text(holdHead), cols, [][]setting.Cell{setting.Row(f.Text("Installer"), "", "", ""),
+		setting.Row(f.Text("Electrician"),
+			"", "", ""), setting.Row(f.Text("Inspector"), "", "", ""), setting.Row(f.Text("Owner"), "", "", "")})
 }
 
 func testNotes(in circuit.Region, f say.Figures) []string {
 	return []string{
 		everyStage.text(in, f), dischargeMeter.text(in, f),
-		"Write values, not \"OK\". An open circuit on a hand meter is no insulation test. A fall to a tenth of the " +
-			"first reading matters even above the least.",
+		f.Text("Write values, not \"OK\". An open circuit on a hand meter is no insulation test. A fall to a tenth " +
+			"of the first reading matters even above the least."),
 	}
 }
 
@@ -339,12 +351,12 @@ func allRecords(p *layout.Plan) ([]*setting.Page, error) {
 }
 
 // capacitance returns the last one read, for a break that may come years later.
-func capacitance(c *layout.Cable) string {
+func capacitance(f say.Figures, c *layout.Cable) string {
 	out := "nF"
 	if c.Laid != nil {
 		for _, r := range c.Laid.Job.Readings {
 			if r.Capacitance.Taken {
-				out = say.Nanofarads(r.Capacitance.Value)
+				out = f.Nanofarads(r.Capacitance.Value)
 			}
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/plane"
 	"oxturn/layout/record"
+	"oxturn/layout/say"
 )
 
 // stageGap is how far apart on paper two stages of a record stand, mm.
@@ -59,7 +60,7 @@ func TestReadingsStayTogether(t *testing.T) {
 			t.Fatal(err)
 		}
 		front := said(pages[0].Sheet)
-		for _, s := range stages() {
+		for _, s := range stages(say.Figures{}) {
 			if !strings.Contains(front, s) {
 				t.Errorf("stage %q is not on the front", s)
 			}
@@ -88,7 +89,7 @@ func TestRecordStatesItsLimits(t *testing.T) {
 func TestLowInsulationIsReadAsMeasured(t *testing.T) {
 	for value, want := range map[float64]string{0.5: "0.5 at 500 V", 0.04: "0.04 at 500 V", 2000: "2000 at 500 V"} {
 		x := record.Reading{Insulation: record.Figure{Value: value, Taken: true}, Volts: 500}
-		if got := readingTexts(x)[5]; got != want {
+		if got := readingTexts(say.Figures{}, x)[5]; got != want {
 			t.Errorf("%g MΩ: %q, want %q", value, got, want)
 		}
 	}

@@ -2,7 +2,6 @@ package sheets
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 	"strconv"
@@ -15,6 +14,7 @@ import (
 	"oxturn/drawing/signs"
 	"oxturn/fonts"
 	"oxturn/layout"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/tiling"
 	"oxturn/symbols"
@@ -23,8 +23,8 @@ import (
 // tilePlan shows how the tile of a room is set out over the cable: joints, cut tiles with
 // their sizes, the start lines from two datums, and which tiles lie over what must be found
 // again.
-func tilePlan(r *layout.Room) floorplan.Scene {
-	tiles, s := newTileView(r), floorplan.OfRoom(kindNamed("tile-plan"), withoutBox(r))
+func tilePlan(r *layout.Room, l language.Language) floorplan.Scene {
+	tiles, s := newTileView(r, l), floorplan.OfRoom(kindNamed("tile-plan"), withoutBox(r))
 	s.Border = func(ratio float64) (left, right, top, bottom float64) { return floorplan.OverallBorder(r.Job, ratio) }
 	s.Draw, s.Levels = tiles.draw, tiles.levels
 	return s
@@ -50,7 +50,7 @@ type covered struct {
 	tile  plane.Ring
 }
 
-func newTileView(r *layout.Room) tileView {
+func newTileView(r *layout.Room, l language.Language) tileView {
 	t := tileView{Layout: r.Tiles[0], room: r}
 	t.pieces, t.joints = t.Pieces(), t.Joints()
 	t.start, t.begun = t.Start()
@@ -63,7 +63,7 @@ func newTileView(r *layout.Room) tileView {
 			continue
 		}
 		for _, end := range c.Ends() {
-			name := end.Tag
+			name := l.Text(end.Tag)
 			if len(r.Cables) > 1 {
 				name = c.ID + " " + name
 			}
@@ -111,7 +111,7 @@ func (t tileView) draw(v *floorplan.View) {
 		t.drawJoints(v)
 		t.drawCovering(v)
 	} else {
-		v.Remark("Tile too small to be drawn at this scale.")
+		v.Remark(v.Fig.Text("Tile too small to be drawn at this scale."))
 	}
 	t.drawStart(v)
 	v.DrawDatums()
@@ -121,7 +121,7 @@ func (t tileView) draw(v *floorplan.View) {
 		t.nameRows(v)
 	}
 	if short := v.WallLetters(); short > 0 {
-		v.Remark(shortWords(v, short) + " no letter here.")
+		v.Remark(v.Fig.Textf("%s no letter here.", shortWords(v, short)))
 	}
 }
 
@@ -351,8 +351,8 @@ func (t tileView) levels(v *floorplan.View) []setting.Level {
 	others := func(s signs.Sign) bool { return !own(s) }
 	legend, rest := legendApart(v.Plan, legendOf(v))
 	if len(legend) == 0 { // what is on this sheet alone stays with it
-		legend = []setting.Block{setting.LegendOf(lettering.Without(told(v), others))}
-		rest = []setting.Block{setting.LegendOf(lettering.Without(told(v), own))}
+		legend = []setting.Block{setting.LegendOf(lettering.Without(told(v), others), v.Fig.Language)}
+		rest = []setting.Block{setting.LegendOf(lettering.Without(told(v), own), v.Fig.Language)}
 	}
 	bs := slices.Concat(t.startTable(v), t.coverTable(v), []setting.Block{t.notes(v)}, legend)
 	all := slices.Concat(bs, t.compared(v)) // which check lists too
@@ -362,14 +362,14 @@ func (t tileView) levels(v *floorplan.View) []setting.Level {
 
 // startTable places the points that the start lines are struck through.
 func (t tileView) startTable(v *floorplan.View) []setting.Block {
-	head := "Start lines, proposed"
+	head := v.Fig.Text("Start lines, proposed")
 	if t.Recorded {
-		head = "Start lines, as recorded"
+		head = v.Fig.Text("Start lines, as recorded")
 	}
 	if !t.begun || !v.Datums().Both() {
 		return nil
 	}
-	out := v.DatumTable(head, "Point")
+	out := v.DatumTable(head, v.Fig.Text("Point"))
 	for i, p := range t.startPoints() {
 		a, b := v.Offsets(p)
 		out.Rows = append(out.Rows, setting.Row("T"+strconv.Itoa(i+1), floorplan.UnbrokenWords(a),
@@ -380,8 +380,9 @@ func (t tileView) startTable(v *floorplan.View) []setting.Block {
 
 // coverTable says which tile lies over what.
 func (t tileView) coverTable(v *floorplan.View) []setting.Block {
-	out := setting.Table{Head: "Under which tile", Cols: []setting.Column{{Head: "What", Wraps: true},
-		{Head: "Row", Align: setting.Decimal}, {Head: "Tile of it", Align: setting.Decimal}}}
+	out := setting.Table{Head: v.Fig.Text("Under which tile"), Cols: []setting.Column{{Head: v.Fig.Text("What"),
+		Wraps: true},
+		{Head: v.Fig.Text("Row"), Align: setting.Decimal}, {Head: v.Fig.Text("Tile of it"), Align: setting.Decimal}}}
 	for _, c := range t.over {
 		if c.named {
 			row, tile := "R"+strconv.Itoa(c.place.Row), strconv.Itoa(c.place.Column)
@@ -395,31 +396,31 @@ func (t tileView) coverTable(v *floorplan.View) []setting.Block {
 }
 
 func (t tileView) notes(v *floorplan.View) setting.Block {
-	l := setting.List{Head: "Notes", Number: 1}
+	l := setting.List{Head: v.Fig.Text("Notes"), Number: 1}
 	l.Paras = append(l.Paras, v.Noted...)
 	l.Paras = append(l.Paras, v.Remarks...)
 	job := v.Plan.Job
 	switch {
 	case t.Recorded:
-		l.Paras = append(l.Paras, "As the tiler set it out.")
+		l.Paras = append(l.Paras, v.Fig.Text("As the tiler set it out."))
 	default:
-		l.Paras = append(l.Paras, fmt.Sprintf("PROPOSED: along the rows %s, across them %s. Lay a row dry each "+
-			"way first.", t.Along, t.Across))
+		l.Paras = append(l.Paras, v.Fig.Textf("PROPOSED: along the rows %s, across them %s. Lay a row dry each way "+
+			"first.", t.Along, t.Across))
 	}
 	if t.Numbers != nil {
 		way := plane.Pt(1, 0).Rotate(t.Angle)
-		l.Paras = append(l.Paras, fmt.Sprintf("Rows count towards %s, the tiles of a row towards %s.",
+		l.Paras = append(l.Paras, v.Fig.Textf("Rows count towards %s, the tiles of a row towards %s.",
 			layout.Towards(v.Room.Job, t.start.At, way.Left()), layout.Towards(v.Room.Job, t.start.At, way)))
 	}
 	if job.Materials.SealantWidth > 0 && !t.Recorded {
-		l.Paras = append(l.Paras, fmt.Sprintf("Cut sizes leave %s along the edge for sealant.",
+		l.Paras = append(l.Paras, v.Fig.Textf("Cut sizes leave %s along the edge for sealant.",
 			withUnit(v.Fig, job.Materials.SealantWidth)))
 	}
 	if t.AtJoints > 0 {
-		l.Paras = append(l.Paras, fmt.Sprintf("Tiles cut at a movement joint: %d.", t.AtJoints))
+		l.Paras = append(l.Paras, v.Fig.Textf("Tiles cut at a movement joint: %d.", t.AtJoints))
 	}
 	if len(v.Plan.TakeOff.Lines) == 0 { // else it says so
-		l.Paras = append(l.Paras, fmt.Sprintf("%d whole and %d cut tiles.", t.Whole, t.Cut))
+		l.Paras = append(l.Paras, v.Fig.Textf("%d whole and %d cut tiles.", t.Whole, t.Cut))
 	}
 	return l
 }
@@ -430,12 +431,13 @@ func (t tileView) compared(v *floorplan.View) []setting.Block {
 	if len(all) < 2 {
 		return nil
 	}
-	out := setting.Table{Head: "Layouts compared", Cols: []setting.Column{{Head: "Along; across the rows", Wraps: true},
-		{Head: "Cut", Align: setting.Decimal}, {Head: "Under half", Align: setting.Decimal},
-		{Head: "Least", Align: setting.Decimal}, {Head: "Tiles", Align: setting.Decimal}}}
+	out := setting.Table{Head: v.Fig.Text("Layouts compared"),
+		Cols: []setting.Column{{Head: v.Fig.Text("Along; across the rows"), Wraps: true},
+			{Head: v.Fig.Text("Cut"), Align: setting.Decimal}, {Head: v.Fig.Text("Under half"), Align: setting.Decimal},
+			{Head: v.Fig.Text("Least"), Align: setting.Decimal}, {Head: v.Fig.Text("Tiles"), Align: setting.Decimal}}}
 	for i, l := range all {
 		tiles, _ := l.Bought(v.Plan.Job.Tile)
-		name := strings.TrimSuffix(l.Along+"; "+l.Across, "; ")
+		name := strings.TrimSuffix(l.Along.In(v.Fig.Language)+"; "+l.Across.In(v.Fig.Language), "; ")
 		row := setting.Row(name, strconv.Itoa(l.Cut), strconv.Itoa(l.UnderHalf), "-", strconv.Itoa(tiles))
 		if l.Narrowest > 0 {
 			row[3].Text = floorplan.UnbrokenWords(v.Fig.Length(l.Narrowest))

@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"oxturn/layout/language"
 	"oxturn/layout/tiling"
 )
 
@@ -36,7 +37,7 @@ func TestTilePlanSheet(t *testing.T) {
 // Which tile lies over a point is told by walking over the pieces as well.
 func TestCoveredTiles(t *testing.T) {
 	for _, name := range examples {
-		v := newTileView(&example(t, name).plan.Rooms[0])
+		v := newTileView(&example(t, name).plan.Rooms[0], language.English)
 		for _, c := range v.over {
 			ring, ok := v.Numbers.Outline(c.place)
 			if !c.named || !ok || ring[0].Dist(c.tile[0]) > 1 {
@@ -55,7 +56,7 @@ func TestRecordedTilePlan(t *testing.T) {
 	one := r.Tiles[0]
 	one.Recorded = true
 	r.Tiles = []tiling.Layout{one}
-	v := newTileView(&r)
+	v := newTileView(&r, language.English)
 	if !v.Recorded || len(v.compared(nil)) != 0 {
 		t.Error("compared although recorded")
 	}

@@ -8,6 +8,7 @@ import (
 	"oxturn/drawing"
 	"oxturn/drawing/floorplan"
 	"oxturn/drawing/setting"
+	"oxturn/layout"
 	"oxturn/layout/job"
 )
 
@@ -25,7 +26,7 @@ func TestTitleBlockLengths(t *testing.T) {
 	}
 	for _, w := range []float64{setting.TitleMin, 120, setting.TitleMax} {
 		for _, b.Compact = range []bool{false, true} {
-			pg := setting.NewPage(nil, drawing.Paper{W: 420, H: 297})
+			pg := setting.NewPage(&layout.Plan{Job: &job.Job{}}, drawing.Paper{W: 420, H: 297})
 			b.Set(pg, drawing.Pt{X: 100, Y: 100}, w)
 			box := drawing.Box{X0: 100, Y0: 100, X1: 100 + w, Y1: 100 + b.Height(pg.Ty, w)}
 			said := ""

@@ -48,19 +48,19 @@ func warmFloors(p *layout.Plan) (out []setting.Block) {
 		if !hasPicture(r) {
 			continue
 		}
-		m := warmFloor{head: "Warm floor", fig: f, room: r, state: r.Warm.Cold, words: warmWords(r, f)}
+		m := warmFloor{head: f.Text("Warm floor"), fig: f, room: r, state: r.Warm.Cold, words: warmWords(r, f)}
 		if len(p.Rooms) > 1 {
-			m.head += " of " + r.Job.Name
+			m.head += f.Textf(" of %s", r.Job.Name)
 		}
-		if m.head += ", settled"; r.Warm.Alike() {
+		if m.head += f.Text(", settled"); r.Warm.Alike() {
 			out = append(out, m)
 			continue
 		}
 		hot := m
-		hot.head, hot.state = m.head+", at most", r.Warm.Hot
-		hot.words = fmt.Sprintf("Room at %s. For both cases see what these figures rest on.",
-			floorplan.UnbrokenWords(say.Degrees(r.Warm.Hot.Air, f.Units)))
-		m.head += ", at least"
+		hot.head, hot.state = f.Textf("%s, at most", m.head), r.Warm.Hot
+		hot.words = f.Textf("Room at %s. For both cases see what these figures rest on.",
+			floorplan.UnbrokenWords(f.Figure(say.Degrees(r.Warm.Hot.Air, f.Units))))
+		m.head += f.Text(", at least")
 		if out = append(out, m); !onSmall(p) {
 			out = append(out, hot)
 		}
@@ -85,20 +85,20 @@ func warmWords(r *layout.Room, f say.Figures) string {
 		if cold == hot {
 			return floorplan.UnbrokenWords(cold)
 		}
-		return floorplan.UnbrokenWords(cold) + " to " + floorplan.UnbrokenWords(hot)
+		return f.Textf("%s to %s", floorplan.UnbrokenWords(cold), floorplan.UnbrokenWords(hot))
 	}
-	at := func(c float64) string { return say.Degrees(c, f.Units) }
-	of := "Heated floor"
+	at := func(c float64) string { return f.Figure(say.Degrees(c, f.Units)) }
+	of := f.Text("Heated floor")
 	if !r.Warm.Alike() {
-		of += ", at least to at most"
+		of += f.Text(", at least to at most")
 	}
-	return fmt.Sprintf(of+": mean %s, standard deviation %s; coldest place to stand (mean of %s, a foot's width) %s. "+
-		"Left on, room at %s; no rugs or sun.",
+	return fmt.Sprintf(f.Textf("%s: mean %%s, standard deviation %%s; coldest place to stand (mean of %%s, a "+
+		"foot's width) %%s. Left on, room at %%s; no rugs or sun.", of),
 		pair(func(s layout.FloorState) string { return at(s.Mean) }),
-		pair(func(s layout.FloorState) string { return say.Difference(s.Spread, f.Units) }),
+		pair(func(s layout.FloorState) string { return f.Figure(say.Difference(s.Spread, f.Units)) }),
 		floorplan.UnbrokenWords(f.Apart(math.Round(r.Warm.Spot))),
 		pair(func(s layout.FloorState) string { return at(s.Coldest.Celsius) }),
-		floorplan.UnbrokenWords(say.Degrees(r.Warm.Cold.Air, f.Units)))
+		floorplan.UnbrokenWords(f.Figure(say.Degrees(r.Warm.Cold.Air, f.Units))))
 }
 
 // bounds are the floor's, turned as its plans are.
@@ -207,8 +207,8 @@ func (v warmView) draw() {
 			v.paper.Len(c.BendRadius)), &drawing.Stroke{Width: drawing.W013, Colour: drawing.Grey(0.55)}, nil)
 	}
 	v.walls()
-	v.place("coldest", v.state.Coldest)
-	v.place("warmest", v.state.Warmest)
+	v.place(v.fig.Text("coldest"), v.state.Coldest)
+	v.place(v.fig.Text("warmest"), v.state.Warmest)
 	v.letters.Place()
 	items, _ := v.letters.Drawn()
 	v.Add(items...)
@@ -283,7 +283,7 @@ func (v warmView) place(name string, spot *layout.FloorSpot) {
 	v.Path(drawing.LayerMarks, name+" place to stand", drawing.Circle(at, 0.7), &drawing.Stroke{Width: drawing.W018,
 		Colour: drawing.White}, drawing.Filled(drawing.Black))
 	v.letters.Ink.Mark(drawing.BoxOf(at).Grow(0.8))
-	text := name + " " + say.Tenths(temperature(v.fig, spot.Celsius))
+	text := name + " " + v.fig.Tenths(temperature(v.fig, spot.Celsius))
 	v.letters.Add(&lettering.Label{Text: text, Height: drawing.H25, Rank: 1, Subject: at, Option: true,
 		Spots: floorplan.TagSpots(at, 0.8, text)})
 }

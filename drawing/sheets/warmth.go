@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -25,19 +24,20 @@ func warmthBlocks(p *layout.Plan) []setting.Block {
 	w, f := p.Warmth, p.Job.Figures()
 	switch {
 	case w == nil:
-		return []setting.Block{setting.List{Head: "Warmth", Paras: []string{
-			"Not worked out: the job gives no [[layer]] tables. With every layer from the tile down to what carries " +
-				"the floor, this sheet shows surface temperature and warm-up.",
+		return []setting.Block{setting.List{Head: f.Text("Warmth"), Paras: []string{
+			f.Text("Not worked out: the job gives no [[layer]] tables. With every layer from the tile down to what " +
+				"carries the floor, this sheet shows surface temperature and warm-up."),
 		}}}
 	case w.Problem != "":
-		return []setting.Block{setting.List{Head: "Warmth", Paras: []string{"Not worked out: " + w.Problem + "."}}}
+		return []setting.Block{setting.List{Head: f.Text("Warmth"), Paras: []string{f.Textf("Not worked out: %s.",
+			w.Problem)}}}
 	}
 	out := surfaceTables(p, f)
 	if !onSmall(p) { // else the notes have to do
 		out = append(append(out, warmUpChart(w, f)...), warmUpTable(w, f))
 	}
 	if p.Offer == nil { // else it is on its cover
-		out = append(out, energyTable(w, p.Job.Energy.Currency))
+		out = append(out, energyTable(f, w, p.Job.Energy.Currency))
 	}
 	return append(out, warmthNotes(p, f))
 }
@@ -82,15 +82,15 @@ func surfaceTables(p *layout.Plan, f say.Figures) []setting.Block {
 // surfaceTable gives the steady state over some cables: of each at most, at least. Means are
 // left out where pictures give those of the floor as the cables lie on it.
 func surfaceTable(w *layout.Warmth, runs []layout.Warm, means bool, f say.Figures) setting.Block {
-	t := setting.Table{Head: "Surface, settled, " + degree(f), Cols: []setting.Column{{Wraps: true}}}
+	t := setting.Table{Head: f.Textf("Surface, settled, %s", degree(f)), Cols: []setting.Column{{Wraps: true}}}
 	rows := []struct {
 		name string
 		of   func(heat.Steady) float64
 	}{
-		{"mean", func(s heat.Steady) float64 { return s.Mean }},
-		{"over a cable", func(s heat.Steady) float64 { return s.OverCable }},
-		{"midway", func(s heat.Steady) float64 { return s.Midway }},
-		{"at the cable, hottest", func(s heat.Steady) float64 { return s.Hottest }},
+		{f.Text("mean"), func(s heat.Steady) float64 { return s.Mean }},
+		{f.Text("over a cable"), func(s heat.Steady) float64 { return s.OverCable }},
+		{f.Text("midway"), func(s heat.Steady) float64 { return s.Midway }},
+		{f.Text("at the cable, hottest"), func(s heat.Steady) float64 { return s.Hottest }},
 	}
 	if !means {
 		rows = rows[1:]
@@ -98,20 +98,20 @@ func surfaceTable(w *layout.Warmth, runs []layout.Warm, means bool, f say.Figure
 	for _, r := range rows {
 		cells := setting.Row(r.name)
 		for _, run := range runs {
-			for _, b := range bounds(w, run) {
-				cells = append(cells, setting.Cell{Text: say.Tenths(temperature(f, b.air+r.of(b.steady)))})
+			for _, b := range bounds(f, w, run) {
+				cells = append(cells, setting.Cell{Text: f.Tenths(temperature(f, b.air+r.of(b.steady)))})
 			}
 		}
 		t.Rows = append(t.Rows, cells)
 	}
-	up := setting.Row("heat that goes up, %")
+	up := setting.Row(f.Text("heat that goes up, %"))
 	for _, run := range runs {
-		for _, b := range bounds(w, run) {
-			t.Cols = append(t.Cols, setting.Column{Head: someNames(run.Cables) + ", " + b.name,
+		for _, b := range bounds(f, w, run) {
+			t.Cols = append(t.Cols, setting.Column{Head: someNames(f, run.Cables) + ", " + b.name,
 				Align: setting.Decimal})
-			share := say.TrimFigure(100 * b.steady.UpShare)
+			share := f.TrimFigure(100 * b.steady.UpShare)
 			if b.steady.UpShare < 0 { // colder ground takes more than the cable gives
-				share = "none"
+				share = f.Text("none")
 			}
 			up = append(up, setting.Cell{Text: share})
 		}
@@ -127,33 +127,34 @@ type bounded struct {
 	air    float64 // °C
 }
 
-func bounds(w *layout.Warmth, run layout.Warm) []bounded {
-	return []bounded{{"at most", run.Hot.Steady, w.Warmest}, {"at least", run.Cold.Steady, w.Room}}
+func bounds(f say.Figures, w *layout.Warmth, run layout.Warm) []bounded {
+	return []bounded{{f.Text("at most"), run.Hot.Steady, w.Warmest}, {f.Text("at least"), run.Cold.Steady, w.Room}}
 }
 
 // someNames names the first of many; the chart's key has them all.
-func someNames(names []string) string {
+func someNames(f say.Figures, names []string) string {
 	if len(names) < 3 {
 		return strings.Join(names, ", ")
 	}
-	return fmt.Sprintf("%s and %d more", names[0], len(names)-1)
+	return f.Textf("%s and %d more", names[0], len(names)-1)
 }
 
 // warmUpChart shows the mean of the surface over time for every spacing on offer.
 func warmUpChart(w *layout.Warmth, f say.Figures) []setting.Block {
 	c := setting.Chart{
-		Head: "Warm-up for each spacing", Across: "hours from switching on",
-		Up: degree(f) + ", mean of the surface, room at " + degrees(f, w.Room),
+		Head: f.Text("Warm-up for each spacing"), Across: f.Text("hours from switching on"),
+		Up: f.Textf("%s, mean of the surface, room at %s", degree(f), degrees(f, w.Room)),
 	}
 	for _, o := range w.Offers {
 		if o.Board {
 			continue // its times are in the table
 		}
-		c.Curves = append(c.Curves, setting.Curve{Name: f.Apart(o.Spacing) + " apart, " + flux(o.Flux, f),
+		c.Curves = append(c.Curves, setting.Curve{Name: f.Textf("%s apart, %s", f.Apart(o.Spacing), flux(o.Flux, f)),
 			Pts: warming(o.Curve, w, f)})
 		// the times are counted to it: the floor may start colder than the room
 		goal := w.Room + o.Curve.Start + w.Rise
-		c.Limits = []setting.LimitLine{{Name: say.Difference(w.Rise, f.Units) + " gained: " + degrees(f, goal),
+		c.Limits = []setting.LimitLine{{Name: f.Textf("%s gained: %s", f.Figure(say.Difference(w.Rise, f.Units)),
+			degrees(f, goal)),
 			At: temperature(f, goal)}}
 	}
 	if len(c.Curves) == 0 {
@@ -178,11 +179,11 @@ const warmUpHead = "Time to gain "
 
 // warmUpTable gives the times as ranges.
 func warmUpTable(w *layout.Warmth, f say.Figures) setting.Table {
-	t := setting.Table{Head: warmUpHead + floorplan.UnbrokenWords(say.Difference(w.Rise, f.Units)),
-		Cols: []setting.Column{{Head: "Spacing"}, {Head: "This floor", Wraps: true, Group: true}}}
+	t := setting.Table{Head: f.Text(warmUpHead) + floorplan.UnbrokenWords(f.Figure(say.Difference(w.Rise, f.Units))),
+		Cols: []setting.Column{{Head: f.Text("Spacing")}, {Head: f.Text("This floor"), Wraps: true, Group: true}}}
 	if w.Board > 0 {
 		t.Cols = append(t.Cols, setting.Column{
-			Head: "Over a board of " + floorplan.UnbrokenWords(f.Thickness(w.Board)), Wraps: true})
+			Head: f.Textf("Over a board of %s", floorplan.UnbrokenWords(f.Thickness(w.Board))), Wraps: true})
 	}
 	for i := 0; i < len(w.Offers); i++ {
 		o := w.Offers[i]
@@ -201,15 +202,15 @@ func warmUpWords(w *layout.Warmth, f say.Figures) string {
 	t := warmUpTable(w, f)
 	var times []string
 	for _, r := range t.Rows {
-		words := r[0].Text + " apart " + r[1].Text
+		words := f.Textf("%s apart %s", r[0].Text, r[1].Text)
 		if len(r) > 2 {
-			words += ", over a board " + r[2].Text
+			words += f.Textf(", over a board %s", r[2].Text)
 		}
 		times = append(times, words)
 	}
 	board := ""
 	if len(t.Cols) > 2 {
-		board = " (board of " + floorplan.UnbrokenWords(f.Thickness(w.Board)) + ")"
+		board = f.Textf(" (board of %s)", floorplan.UnbrokenWords(f.Thickness(w.Board)))
 	}
 	return t.Head + board + ": " + strings.Join(times, "; ") + "."
 }
@@ -221,14 +222,15 @@ func wholeTimes(s string) string {
 
 // energyTable gives what each room draws, and what that costs where the job
 // has a tariff: as ranges.
-func energyTable(w *layout.Warmth, currency string) setting.Table {
+func energyTable(f say.Figures, w *layout.Warmth, currency string) setting.Table {
 	priced := false
 	for _, u := range w.Use {
 		priced = priced || u.PerHourPrice > 0
 	}
-	t := setting.Table{Head: "Energy", Cols: []setting.Column{{Head: "Room", Wraps: true}, {Head: "kWh"}}}
+	t := setting.Table{Head: f.Text("Energy"), Cols: []setting.Column{{Head: f.Text("Room"), Wraps: true},
+		{Head: f.Text("kWh")}}}
 	if priced {
-		cost := "Cost"
+		cost := f.Text("Cost")
 		if currency != "" {
 			cost += ", " + currency
 		}
@@ -237,32 +239,33 @@ func energyTable(w *layout.Warmth, currency string) setting.Table {
 	add := func(cells ...setting.Cell) { t.Rows = append(t.Rows, cells[:len(t.Cols)]) }
 	for _, u := range w.Use {
 		add(setting.Cell{Text: u.Room, Strong: true}, setting.Cell{}, setting.Cell{})
-		add(setting.Row("an hour with the current on", say.KilowattHours(u.PerHour),
-			say.Price(u.PerHourPrice))...)
-		add(setting.Row("a month", u.Month.Words(), u.MonthPrice.Words())...)
-		add(setting.Row("a month, always on", u.AlwaysOn.Words(), u.AlwaysPrice.Words())...)
+		add(setting.Row(f.Text("an hour with the current on"), f.KilowattHours(u.PerHour),
+			f.Price(u.PerHourPrice))...)
+		add(setting.Row(f.Text("a month"), u.Month.Words(), u.MonthPrice.Words())...)
+		add(setting.Row(f.Text("a month, always on"), u.AlwaysOn.Words(), u.AlwaysPrice.Words())...)
 	}
 	return t
 }
 
 // conducts are the figures of layer i that warmth is worked out from; empty where it is not.
-func conducts(w *layout.Warmth, i int) string {
+func conducts(f say.Figures, w *layout.Warmth, i int) string {
 	if w == nil || w.Problem != "" {
 		return ""
 	}
-	return layerFigures(w.Layers[i])
+	return layerFigures(f, w.Layers[i])
 }
 
 // layerFigures writes what a layer's warmth hangs on, no line ending within a figure.
-func layerFigures(l heat.Layer) string {
+func layerFigures(f say.Figures, l heat.Layer) string {
 	whole := floorplan.UnbrokenWords
-	return whole(say.Decimals(l.Conductivity, 4)+" W/(m K),") + " " + whole(say.Decimals(l.Density, 1)+" kg/m³,") +
-		" " + whole(say.Decimals(l.HeatCapacity, 0)+" J/(kg K)")
+	return whole(f.Textf("%s W/(m K),", f.Decimals(l.Conductivity, 4))) + " " + whole(f.Textf("%s kg/m³,",
+		f.Decimals(l.Density, 1))) +
+		" " + whole(f.Textf("%s J/(kg K)", f.Decimals(l.HeatCapacity, 0)))
 }
 
 // figureSources says where the figures of the layers come from, those alike together; empty
 // where warmth is not worked out or nothing is known of them.
-func figureSources(w *layout.Warmth) string {
+func figureSources(f say.Figures, w *layout.Warmth) string {
 	if w == nil || w.Problem != "" {
 		return ""
 	}
@@ -281,7 +284,7 @@ func figureSources(w *layout.Warmth) string {
 		add(source, strconv.Itoa(i+1))
 	}
 	if m, ok := heat.DefaultMaterial("board"); ok && w.Board > 0 {
-		add(m.Source, "board")
+		add(m.Source, f.Text("board"))
 	}
 	if len(sources) == 0 {
 		return ""
@@ -289,7 +292,7 @@ func figureSources(w *layout.Warmth) string {
 	for i, source := range sources {
 		sources[i] = strings.Join(of[source], ", ") + ": " + wholeStandards(source)
 	}
-	return "Heat figures, by layer: " + strings.Join(sources, "; ") + "."
+	return f.Textf("Heat figures, by layer: %s.", strings.Join(sources, "; "))
 }
 
 // overLimit is the verdict to speak of where a floor would get too warm: its
@@ -314,7 +317,7 @@ func overLimit(p *layout.Plan, w layout.Warm) *heat.Verdict {
 
 // warmthNotes says what the figures rest on.
 func warmthNotes(p *layout.Plan, f say.Figures) setting.Block {
-	l, w := setting.List{Head: restHead, Number: 1, Fine: onSmall(p)}, p.Warmth
+	l, w := setting.List{Head: p.Job.Language.Text(restHead), Number: 1, Fine: onSmall(p)}, p.Warmth
 	for _, r := range w.Runs {
 		if v := overLimit(p, r); v != nil {
 			l.Paras = append(l.Paras, strings.Join(r.Cables, ", ")+", "+v.Words(f.Units == plane.Inches)+".")
@@ -327,14 +330,14 @@ func warmthNotes(p *layout.Plan, f say.Figures) setting.Block {
 	if onSmall(p) {
 		l.Paras = append(l.Paras, warmUpWords(w, f))
 	}
-	taken := []string{"Estimates for comparing, not promises."}
+	taken := []string{f.Text("Estimates for comparing, not promises.")}
 	for _, a := range said {
 		taken = append(taken, sentence(wholeStandards(a)))
 	}
 	l.Paras = append(l.Paras, strings.Join(taken, " "))
 	if onBareConcrete(p.Job.BuildUp) {
-		l.Paras = append(l.Paras, "Over concrete without insulation beneath, a board under the membrane helps more "+
-			"than closer runs.")
+		l.Paras = append(l.Paras, f.Text("Over concrete without insulation beneath, a board under the membrane "+
+			"helps more than closer runs."))
 	}
 	return l
 }

@@ -21,6 +21,7 @@ const (
 	wireRow     = 7.0
 	wireHead    = setting.HeadRow + 2
 	longestWire = 34.0
+	wordRow     = 5.0 // from word to word in the panel
 )
 
 func (d wiring) rows() float64 { return float64(max(len(d.cables)+d.sensors, 3)) }
@@ -30,7 +31,7 @@ func (d wiring) Height(*setting.Typesetter, float64) float64 { return wireHead +
 
 // Set draws the diagram from at, the upper left corner, w mm wide.
 func (d wiring) Set(pg *setting.Page, at drawing.Pt, w float64) {
-	setting.SetHeading(pg, at, "Wiring diagram", w)
+	setting.SetHeading(pg, at, pg.Ty.Text("Wiring diagram"), w)
 	y := at.Y + wireHead
 	mid := y + d.rows()*wireRow/2
 	box := func(x, y0, y1, wide float64) {
@@ -40,18 +41,19 @@ func (d wiring) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	line := func(st *drawing.Stroke, l drawing.Layer, pts ...drawing.Pt) {
 		pg.Path(l, "", drawing.Polyline(pts...), st, nil)
 	}
-	words := strings.Fields(d.from)
-	panelWide := 17.0
+	words := append(strings.Fields(d.from), "____ A")
+	panelWide, panelHigh := 17.0, max(8, wordRow*float64(len(words))/2+1)
 	for _, word := range words {
 		panelWide = max(panelWide, fonts.Width(fonts.Lettering, word, setting.Note)+4)
 	}
 	panel, stat := at.X, at.X+max(panelWide+7, w*0.36)
-	box(panel, mid-8, mid+8, panelWide)
+	box(panel, mid-panelHigh, mid+panelHigh, panelWide)
 	line(drawing.FixtureLine(), drawing.LayerLeads, drawing.Pt{X: panel + panelWide, Y: mid},
 		drawing.Pt{X: stat - 4, Y: mid})
-	for i, line := range append(words, "____ A") {
-		row := float64(i) - float64(len(words)-1)/2
-		pg.Write(drawing.Pt{X: panel + panelWide/2, Y: mid + 1.5 + 5*(row-0.5)}, line, setting.Note, drawing.Middle)
+	for i, line := range words {
+		row := float64(i) - float64(len(words)-2)/2
+		pg.Write(drawing.Pt{X: panel + panelWide/2, Y: mid + 1.5 + wordRow*(row-0.5)}, line, setting.Note,
+			drawing.Middle)
 	}
 	box(stat-4, y, y+d.rows()*wireRow, 10)
 	pg.Add(symbols.Thermostat(drawing.Pt{X: stat + 1, Y: mid})...)
@@ -65,12 +67,12 @@ func (d wiring) Set(pg *setting.Page, at drawing.Pt, w float64) {
 		if i == 0 {
 			line(drawing.SensorLeadLine(), drawing.LayerSensors, p, end)
 			pg.Add(symbols.Sensor(end, "")...)
-			nameWire(pg, p, "S1, wired", at.X+w)
+			nameWire(pg, p, pg.Ty.Text("S1, wired"), at.X+w)
 			continue
 		}
 		line(drawing.SensorLeadLine(), drawing.LayerSensors, p.Add(drawing.Pt{X: 4}), end)
 		pg.Add(symbols.SpareSensor(end, "")...)
-		nameWire(pg, p, "S2, capped", at.X+w)
+		nameWire(pg, p, pg.Ty.Text("S2, capped"), at.X+w)
 	}
 }
 

@@ -34,7 +34,7 @@ type page struct {
 }
 
 func (p *page) sheet(s *drawing.Sheet) {
-	p.canvas.Startraw(root(s.Paper)...)
+	p.canvas.Startraw(root(s)...)
 	p.canvas.Title(s.Title)
 	if s.Description != "" {
 		p.canvas.Desc(s.Description)
@@ -48,14 +48,18 @@ func (p *page) sheet(s *drawing.Sheet) {
 
 // root returns the attributes of the svg element. What most items share is
 // said here once and inherited.
-func root(paper drawing.Paper) []string {
-	w, h := num(paper.W), num(paper.H)
-	return []string{
+func root(s *drawing.Sheet) []string {
+	w, h := num(s.Paper.W), num(s.Paper.H)
+	out := []string{
 		attr("width", w+"mm"), attr("height", h+"mm"), attr("viewBox", "0 0 "+w+" "+h), attr("role", "img"),
 		attr("fill", "none"), attr("fill-rule", "evenodd"), attr("stroke-linejoin", "round"),
 		attr("stroke-linecap", "round"),
 		attr("font-family", family),
 	}
+	if s.Language != "" {
+		out = append(out, attr("lang", s.Language))
+	}
+	return out
 }
 
 const family = "Go, 'Liberation Sans', Arial, sans-serif"

@@ -290,7 +290,7 @@ func TestTheFirstOfEquals(t *testing.T) {
 	r.Job.KeepOuts = []job.KeepOut{{Name: "duct", Outline: box(0, 0, 300, 300)},
 		{Tiled: true, Outline: box(0, 0, 9, 9)}}
 	sides := standSides(r.Job)
-	if len(sides) != 4 || sides[0].Seen != 1 || sides[0].Name != "duct" {
+	if len(sides) != 4 || sides[0].Seen != 1 || sides[0].Name.String() != "duct" {
 		t.Errorf("%+v", sides)
 	}
 }

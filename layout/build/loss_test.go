@@ -8,6 +8,7 @@ import (
 	"oxturn/layout/internal/hand"
 	"oxturn/layout/internal/trial"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 const bathLoss = `[room.loss]
@@ -46,7 +47,7 @@ func TestLossOfARoom(t *testing.T) {
 	if math.Abs(l.Covers.Low-l.Gives.Low/l.Lost.High) > 1e-9 || math.Abs(l.Covers.High-l.Gives.High/l.Lost.Low) > 1e-9 {
 		t.Errorf("covers %v", l.Covers)
 	}
-	words := l.Words(plane.Millimetres)
+	words := l.Words(say.Figures{Units: plane.Millimetres})
 	for _, want := range []string{"at -5 °C outside", "covers", "of the loss"} {
 		if !strings.Contains(words, want) {
 			t.Errorf("%q is not in %q", want, words)
@@ -57,8 +58,9 @@ func TestLossOfARoom(t *testing.T) {
 // Without layers the floor's power is all that is known, and no share is said.
 func TestLossWithoutLayers(t *testing.T) {
 	l := trial.Laid(t, hand.Bath+bathLoss).Losses[0]
-	if l.Known || l.Gives.Low != 0 || l.Gives.High != 360 || strings.Contains(l.Words(plane.Inches), "covers") {
-		t.Errorf("%+v: %s", l, l.Words(plane.Inches))
+	if l.Known || l.Gives.Low != 0 || l.Gives.High != 360 ||
+		strings.Contains(l.Words(say.Figures{Units: plane.Inches}), "covers") {
+		t.Errorf("%+v: %s", l, l.Words(say.Figures{Units: plane.Inches}))
 	}
 	if len(trial.Laid(t, hand.Bath).Losses) != 0 {
 		t.Error("a loss that no job asked for")

@@ -7,6 +7,7 @@ import (
 
 	"oxturn/layout"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/tiling"
 )
@@ -54,7 +55,7 @@ func wallSides(r *job.Room) (out []tiling.Side) {
 		if w.Arc != nil {
 			continue
 		}
-		name, from := "wall "+w.Letter, 0.0
+		name, from := language.Say("wall %s", w.Letter), 0.0
 		side := func(a, b, seen float64, entry bool) {
 			if b-a > 1 {
 				out = append(out, tiling.Side{Segment: plane.Segment{A: w.At(a), B: w.At(b)}, Name: name, Seen: seen,
@@ -106,7 +107,7 @@ func seenOfWall(r *job.Room, wall int) float64 {
 func standSides(r *job.Room) (out []tiling.Side) {
 	add := func(ring plane.Ring, name string, seen float64) {
 		for i := range ring {
-			out = append(out, tiling.Side{Segment: ring.Edge(i), Name: name, Seen: seen})
+			out = append(out, tiling.Side{Segment: ring.Edge(i), Name: language.Say(name), Seen: seen})
 		}
 	}
 	for _, f := range r.Fixtures {

@@ -25,7 +25,7 @@ func TestSidesByWhatIsSeen(t *testing.T) {
 	}
 	var got []side
 	for _, s := range append(wallSides(r), standSides(r)...) {
-		got = append(got, side{s.Name, s.Length(), s.Seen, s.Entry})
+		got = append(got, side{s.Name.String(), s.Length(), s.Seen, s.Entry})
 	}
 	want := []side{{"wall A", 1000, 0.7, false}, {"wall A", 800, 3, true}, {"wall A", 1200, 0.7, false},
 		{"wall B", 2000, 1, false}, {"wall C", 3000, 2, false}, {"wall D", 2000, 1, false},

@@ -13,6 +13,7 @@ import (
 
 	"oxturn/layout"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/record"
 	"oxturn/layout/say"
 )
@@ -91,10 +92,11 @@ func (f *file) cures() {
 			"Placed on "+day(c.Placed)+"; "+words)
 	}
 	if use.Date.IsZero() {
-		f.task("Earliest full use of the floor is open", use.Words())
+		f.task("Earliest full use of the floor is open", use.Words(language.English))
 		return
 	}
-	f.event(use.Date, "Earliest full use of the floor", use.Words()+". Instructions and label override this.")
+	f.event(use.Date, "Earliest full use of the floor", use.Words(language.English)+". Instructions and label "+
+		"override this.")
 }
 
 func plural(n int) string {

@@ -52,12 +52,17 @@ type Warning struct {
 // InForce is what every warning ends with.
 const InForce = "check the edition in force"
 
+// Read is where the rule was read: its edition, with its clause if it has one.
+func (r Rule) Read() string {
+	if r.Clause == "" {
+		return r.Edition
+	}
+	return r.Edition + ", " + r.Clause
+}
+
 // String words a warning with its edition and clause.
 func (w Warning) String() string {
-	src := w.Edition
-	if w.Clause != "" {
-		src += ", " + w.Clause
-	}
+	src := w.Read()
 	if w.Quantity == "" {
 		return fmt.Sprintf("%s (%s; %s)", w.Text, src, InForce)
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"oxturn/layout"
+	"oxturn/layout/language"
 	"oxturn/layout/say"
 	"oxturn/layout/takeoff"
 )
@@ -129,8 +130,9 @@ func (d *diff) days(was, now *layout.Plan) {
 			}
 		}
 	}
-	if a.Words() != b.Words() {
-		d.add(Change{What: "earliest full use", How: how, Before: a.Words(), After: b.Words(), Figures: []Figure{wait}})
+	if a.Words(language.English) != b.Words(language.English) {
+		d.add(Change{What: "earliest full use", How: how, Before: a.Words(language.English),
+			After: b.Words(language.English), Figures: []Figure{wait}})
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"oxturn/layout"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
 )
@@ -41,7 +42,8 @@ func (d *diff) loss(p *layout.Plan, room string) string {
 	us := d.units == plane.Inches
 	for _, l := range p.Losses {
 		if l.Room == room {
-			return fmt.Sprintf("%s, its floor gives %s", l.Lost.Power(us), l.Gives.Power(us))
+			return fmt.Sprintf("%s, its floor gives %s", l.Lost.Power(us, language.English), l.Gives.Power(us,
+				language.English))
 		}
 	}
 	return ""

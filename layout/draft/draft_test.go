@@ -153,7 +153,8 @@ func TestScanWithin(t *testing.T) {
 	}
 	found, bad := draft.Read("room.json", []byte(`{"walls": [`+wall(2, 0, 4, false)+","+wall(4, 1.5, 3, true)+","+
 		wall(2, 3, 4, false)+","+wall(0, 1.5, 3, true)+","+wall(1.5, 1.04, 2, true)+`], "doors": [`+
-		wall(1.52, 1.2, 0.8, true)+`], "floors": [{"dimensions": [4, 3, 0], "transform": [1,0,0,0, 0,0,-1,0, 0,1,0,0, 2,0,1.5,1],
+		wall(1.52, 1.2, 0.8,
+			true)+`], "floors": [{"dimensions": [4, 3, 0], "transform": [1,0,0,0, 0,0,-1,0, 0,1,0,0, 2,0,1.5,1],
 		"polygonCorners": [[-2,-1.5,0],[2,-1.5,0],[2,1.5,0],[-2,1.5,0]]}]}`), draft.Options{})
 	if bad != nil {
 		t.Fatal(bad)

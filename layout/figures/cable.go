@@ -3,6 +3,7 @@ package figures
 import (
 	"oxturn/layout"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/record"
 	"oxturn/layout/refit"
@@ -110,7 +111,7 @@ func cable(c *layout.Cable, t job.Thermostat) Cable {
 	}
 	out.Drift, out.recorded = []Drift{}, c.Laid != nil
 	for _, r := range c.Reserves {
-		out.Drift = append(out.Drift, Drift{r.Mark, 100 * r.Less, 100 * r.More, refit.Takes(r)})
+		out.Drift = append(out.Drift, Drift{r.Mark, 100 * r.Less, 100 * r.More, refit.Takes(r, language.English)})
 	}
 	out.readings(c)
 	return out

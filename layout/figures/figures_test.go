@@ -183,7 +183,8 @@ func TestTextClaimsNothing(t *testing.T) {
 // unit or says that it is a number of things.
 func TestJSONReadsBack(t *testing.T) {
 	unit := regexp.MustCompile(
-		`(` + strings.Join(strings.Fields(`_mm _m2 _m _w_m2 _w _kwh _price _a _v _c _k _h _min _ma _percent _pegs ohms volts
+		`(` +
+			strings.Join(strings.Fields(`_mm _m2 _m _w_m2 _w _kwh _price _a _v _c _k _h _min _ma _percent _pegs ohms volts
 			watts amps w_m _run price days packs schema runs cables leads tiles boxes _deg ends value waste net gross pack spare _125_percent`), "|") + `)$`)
 	for _, name := range []string{"bath.toml", "kitchen.toml", "entry.toml"} {
 		r := Of(example(t, name))

@@ -6,6 +6,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/takeoff"
 )
@@ -72,7 +73,7 @@ func Of(p *layout.Plan) *Report {
 	r := &Report{
 		Schema: Schema, Job: p.Job.Info.Title, Status: p.Job.Info.Status.String(), Plan: p.Code, Supply: supply(p.Job),
 		Rooms:    []Room{},
-		Circuits: circuits(p), ToLookUp: append([]string{}, p.ToLookUp...), Sensor: sensor(p.Job.Sensor),
+		Circuits: circuits(p), ToLookUp: lookUps(p.ToLookUp), Sensor: sensor(p.Job.Sensor),
 		Warmth: warmth(p.Warmth, p.Job.Units), Losses: losses(p), Energy: energy(p.Warmth, p.Job.Energy.Currency),
 		FullUse: fullUse(p.FullUse),
 		Shifts:  shifts(p.Shifts), units: p.Job.Units, bought: lines(p.TakeOff, p.Job.Units),
@@ -189,7 +190,7 @@ func fullUse(f *layout.FullUse) *FullUse {
 		return nil
 	}
 	const day = "2006-01-02"
-	out := &FullUse{Words: f.Words(), By: f.By, Open: append([]string{}, f.Open...)}
+	out := &FullUse{Words: f.Words(language.English), By: f.By, Open: append([]string{}, f.Open...)}
 	if !f.Date.IsZero() {
 		out.Date = f.Date.Format(day)
 	}
@@ -233,3 +234,12 @@ func limit(v float64, spans job.Spans, key string) Limit {
 }
 
 func squareMetres(mm2 float64) float64 { return plane.Millimetres.Area(mm2) }
+
+// lookUps words what the region's rules remind of.
+func lookUps(rules []circuit.Warning) []string {
+	out := []string{}
+	for _, w := range rules {
+		out = append(out, w.String())
+	}
+	return out
+}

@@ -3,6 +3,7 @@ package figures
 import (
 	"oxturn/layout"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // A HeatLoss holds what a floor gives against what its room loses, simplified.
@@ -25,7 +26,7 @@ func losses(p *layout.Plan) []HeatLoss {
 			Room: l.Room, Outside: l.Loss.Outside, Inside: l.Loss.Inside, Lost: [2]float64{l.Lost.Low, l.Lost.High},
 			Gives:   [2]float64{l.Gives.Low, l.Gives.High},
 			Percent: [2]float64{100 * l.Covers.Low, 100 * l.Covers.High},
-			Basis:   l.Loss.Words(p.Job.Units == plane.Inches), words: l.Words(p.Job.Units),
+			Basis:   l.Loss.Words(p.Job.Units == plane.Inches), words: l.Words(say.Figures{Units: p.Job.Units}),
 		})
 	}
 	return out

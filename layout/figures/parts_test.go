@@ -9,6 +9,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/internal/hand"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/record"
 	"oxturn/layout/takeoff"
@@ -19,9 +20,10 @@ import (
 // tenth for breakage 44 are bought, 5 boxes of 10.
 func TestTileLayoutsInWords(t *testing.T) {
 	r := &layout.Room{Tiles: []tiling.Layout{
-		{Along: "a tile", Across: "a joint", Count: tiling.Count{Whole: 20, Cut: 25, Pairs: 5}, UnderHalf: 3,
+		{Along: language.Say("a tile"), Across: language.Say("a joint"), Count: tiling.Count{Whole: 20, Cut: 25,
+			Pairs: 5}, UnderHalf: 3,
 			Slivers: 1, AtJoints: 2, Narrowest: 150},
-		{Along: "a joint", Across: "a tile", Count: tiling.Count{Whole: 20, Cut: 20}},
+		{Along: language.Say("a joint"), Across: language.Say("a tile"), Count: tiling.Count{Whole: 20, Cut: 20}},
 	}}
 	all := tileLayouts(r, job.Tile{Breakage: 0.1, PerBox: 10})
 	if len(all) != 2 || !all[0].Taken || all[1].Taken || all[0].Tiles != 40 {

@@ -44,7 +44,8 @@ func tileLayouts(r *layout.Room, t job.Tile) []TileLayout {
 
 func tileLayout(l tiling.Layout, taken bool, t job.Tile) TileLayout {
 	bought, boxes := l.Bought(t)
-	return TileLayout{Taken: taken, Recorded: l.Recorded, Along: l.Along, Across: l.Across, X: l.Origin.X,
+	return TileLayout{Taken: taken, Recorded: l.Recorded, Along: l.Along.String(), Across: l.Across.String(),
+		X: l.Origin.X,
 		Y: l.Origin.Y, Angle: plane.Degrees(l.Angle), Whole: l.Whole, Cut: l.Cut,
 		UnderHalf: l.UnderHalf, Slivers: l.Slivers, AtJoints: l.AtJoints, Narrowest: l.Narrowest, Tiles: l.Tiles(),
 		Bought: bought, Boxes: boxes}

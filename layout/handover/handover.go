@@ -10,6 +10,7 @@ import (
 
 	"oxturn/layout"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/record"
 	"oxturn/layout/say"
 )
@@ -134,7 +135,7 @@ func readings(c *layout.Cable, _ *job.Laid) (there, lacks string) {
 		}
 	}
 	if there = say.Counted(len(done), "stage"); len(open) > 0 {
-		lacks = "nothing read at " + record.StageWords(open)
+		lacks = "nothing read at " + record.StageWords(open, language.English)
 	}
 	if record.Worst(c.Verdicts) == record.Outside {
 		return there, strings.Join(slices.DeleteFunc([]string{lacks, "a reading outside its limits"},

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"oxturn/layout/language"
 	"oxturn/layout/say"
 )
 
@@ -87,14 +88,14 @@ func Covered(given, lost Range) Range {
 
 // CoveredWords says that share: "covers 55 to 70 % of the loss". What is more
 // than twice the loss is not told apart.
-func CoveredWords(r Range) string {
+func CoveredWords(r Range, l language.Language) string {
 	switch {
 	case r.Low >= 2:
-		return "covers the loss more than twice"
+		return l.Text("covers the loss more than twice")
 	case r.High > 2:
-		return "covers " + say.Percent(r.Low) + " of the loss at least"
+		return l.Textf("covers %s of the loss at least", say.Percent(r.Low))
 	}
-	return "covers " + say.PercentRange(r.Low, r.High) + " of the loss"
+	return l.Textf("covers %s to %s of the loss", fmt.Sprintf("%.0f", 100*r.Low), say.Percent(r.High))
 }
 
 // Tens rounds a range to tens, as Power prints it.
@@ -102,14 +103,16 @@ func (r Range) Tens() Range { return Range{math.Round(r.Low/10) * 10, math.Round
 
 // Power writes W, in US units also as Btu/h, to tens: what is printed can then be
 // divided to a whole per cent.
-func (r Range) Power(us bool) string {
+func (r Range) Power(us bool, l language.Language) string {
 	if us {
-		return r.tens() + " W (" + r.Times(1/BtuPerHour).tens() + " Btu/h)"
+		return r.tens(l) + " W (" + r.Times(1/BtuPerHour).tens(l) + " Btu/h)"
 	}
-	return r.tens() + " W"
+	return r.tens(l) + " W"
 }
 
-func (r Range) tens() string { return fmt.Sprintf("%.0f to %.0f", r.Tens().Low, r.Tens().High) }
+func (r Range) tens(l language.Language) string {
+	return l.Textf("%s to %s", fmt.Sprintf("%.0f", r.Tens().Low), fmt.Sprintf("%.0f", r.Tens().High))
+}
 
 // Words says what the sum is made of, part by part, for redoing it.
 func (l Loss) Words(us bool) []string {

@@ -3,6 +3,8 @@ package heat
 import (
 	"testing"
 
+	"oxturn/layout/language"
+
 	"pgregory.net/rapid"
 )
 
@@ -39,7 +41,7 @@ func TestWorkedPartsInBtu(t *testing.T) {
 func TestBathOfAForum(t *testing.T) {
 	need := 1075 * BtuPerHour
 	near(t, "share", Covered(Range{300, 300}, Range{need, need}).Low, 0.952, 0.001)
-	if got := (Range{300, 300}).Power(true); got != "300 to 300 W (1020 to 1020 Btu/h)" {
+	if got := (Range{300, 300}).Power(true, language.English); got != "300 to 300 W (1020 to 1020 Btu/h)" {
 		t.Error(got)
 	}
 }
@@ -49,11 +51,12 @@ func TestCoveredWords(t *testing.T) {
 		{0.551, 0.697}: "covers 55 to 70 % of the loss", {0.9, 2.5}: "covers 90 % of the loss at least",
 		{2.1, 3}: "covers the loss more than twice",
 	} {
-		if got := CoveredWords(r); got != want {
+		if got := CoveredWords(r, language.English); got != want {
 			t.Errorf("%q, want %q", got, want)
 		}
 	}
-	if r := Covered(Range{100, 120}, Range{0, 0}); CoveredWords(r) != "covers the loss more than twice" {
+	if r := Covered(Range{100, 120}, Range{0, 0}); CoveredWords(r, language.English) != "covers the loss more than "+
+		"twice" {
 		t.Errorf("nothing lost: %v", r)
 	}
 }

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"oxturn/layout/language"
 )
 
 func hold(t *testing.T, got, want string) {
@@ -79,8 +81,8 @@ func TestLossInWords(t *testing.T) {
 			t.Errorf("%q\nwant %q", got, want)
 		}
 	}
-	hold(t, Range{293.07, 586.14}.Power(false), "290 to 590 W")
-	hold(t, Range{293.07107, 586.14214}.Power(true), "290 to 590 W (1000 to 2000 Btu/h)")
+	hold(t, Range{293.07, 586.14}.Power(false, language.English), "290 to 590 W")
+	hold(t, Range{293.07107, 586.14214}.Power(true, language.English), "290 to 590 W (1000 to 2000 Btu/h)")
 }
 
 // A warmer day than the room takes nothing from it; half a watt lost is a loss.
@@ -96,7 +98,7 @@ func TestLossAtItsEnds(t *testing.T) {
 		{2, 2}: "covers the loss more than twice", {1.5, 2}: "covers 150 to 200 % of the loss",
 		{1.99, 2.01}: "covers 199 % of the loss at least", {0, 0.5}: "covers 0 to 50 % of the loss",
 	} {
-		hold(t, CoveredWords(r), want)
+		hold(t, CoveredWords(r, language.English), want)
 	}
 	for want, change := range map[string]func(*Loss){
 		"the room's volume": func(l *Loss) { l.Volume = -1 }, "the air changes": func(l *Loss) { l.Changes.Low = -0.1 },

@@ -13,6 +13,7 @@ import (
 // took of it, or a face of a partition.
 type base struct {
 	called string        // "wall A", or the partition by its name
+	letter string        // of the wall; empty of a partition
 	line   plane.Segment // as one goes along it; of a curve the straight way between its ends
 	in     plane.Point   // of what is straight: square to it, to where things stand
 	wall   int           // its first side among the room's; -1: a partition's face
@@ -26,7 +27,7 @@ type base struct {
 // baseOf is the base of wall i, or of the curve that it is a side of.
 func (r *Room) baseOf(i int) base {
 	w := r.Walls[i]
-	b := base{called: "wall " + w.Letter, line: w.Segment, wall: i, arc: w.Arc, span: r.wallSpan(i)}
+	b := base{called: "wall " + w.Letter, letter: w.Letter, line: w.Segment, wall: i, arc: w.Arc, span: r.wallSpan(i)}
 	switch whole, parted := r.whole[w.Letter]; {
 	case w.Arc != nil:
 		for b.wall > 0 && r.Walls[b.wall-1].Arc == w.Arc {

@@ -9,6 +9,7 @@ import (
 	"time"
 
 	"oxturn/layout/circuit"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 )
 
@@ -29,6 +30,7 @@ type Job struct {
 	BuildUp   []Layer
 	Materials Materials
 	Currency  string // of prices and costs, as printed
+	Language  language.Language
 	Warmth    Warmth
 	Energy    Energy
 	Labour    []Labour

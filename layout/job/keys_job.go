@@ -1,6 +1,9 @@
 package job
 
-import "oxturn/layout/circuit"
+import (
+	"oxturn/layout/circuit"
+	"oxturn/layout/language"
+)
 
 func topKeys() []Key {
 	return []Key{
@@ -20,6 +23,8 @@ func topKeys() []Key {
 			Example: `prices = "prices.csv"`},
 		{Path: "currency", Type: TypeText, Doc: "What prices and costs are in, as it is to be printed",
 			Otherwise: "prices are printed bare", Example: `currency = "$"`},
+		{Path: "language", Type: TypeChoice, Values: language.Tags(), Default: `"en"`,
+			Doc: "What the sheets are read in; what has no words in it yet stays English", Example: `language = "es"`},
 		{Path: "notes", Type: TypeTexts, Doc: "Notes printed on the sheets", Example: `notes = ["Vanity by others"]`},
 	}
 }

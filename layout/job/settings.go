@@ -5,12 +5,14 @@ import (
 	"strings"
 
 	"oxturn/layout/heat"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 )
 
 // readSettings reads all that holds for the whole job.
 func (j *Job) readSettings(top table) {
 	j.Notes, j.Currency = top.texts("notes"), top.text("currency")
+	j.Language, _ = language.Named(top.text("language")) // another tag has been refused
 	j.readInfo(top.sub("job"))
 	j.readLayers(top)
 	j.readMembrane(top.sub("membrane"), top.sub("spacing"))

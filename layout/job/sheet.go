@@ -103,5 +103,7 @@ func (j *Job) Printed() plane.Units {
 	return j.Units
 }
 
-// Figures write what the job's sheets say, in their units.
-func (j *Job) Figures() say.Figures { return say.Figures{Units: j.Printed(), Both: j.Sheet.Both} }
+// Figures write what the job's sheets say, in their language and units.
+func (j *Job) Figures() say.Figures {
+	return say.Figures{Language: j.Language, Units: j.Printed(), Both: j.Sheet.Both}
+}

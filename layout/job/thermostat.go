@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 )
 
@@ -109,12 +110,21 @@ func (r *Room) thermostatAtPartition(p plane.Point) bool {
 // partition.
 type BoxWall struct {
 	Called    string        // "wall B", or the partition by its name
+	Letter    string        // of the wall; empty of a partition
 	Line      plane.Segment // as one goes along it; of a curve its tangent at the box, as long as the curve
 	In        plane.Point   // at the box: unit vector square to it, to where the leads come down
 	Along     float64       // mm from its start to the box
 	Thickness float64       // of a partition; 0: it is a wall
 	Openings  []Opening     // From and To are along it
 	base      base
+}
+
+// Name is Called in the reader's language.
+func (w BoxWall) Name(l language.Language) string {
+	if w.Letter == "" {
+		return w.Called
+	}
+	return l.Textf("wall %s", w.Letter)
 }
 
 // BoxWall returns what the thermostat's box hangs on, false where the room has none.
@@ -132,14 +142,14 @@ func (r *Room) BoxWall() (BoxWall, bool) {
 // sideOrCurve is wall i alone, or the curve that it is a side of.
 func (r *Room) sideOrCurve(i int) base {
 	if w := r.Walls[i]; w.Arc == nil {
-		return base{called: "wall " + w.Letter, line: w.Segment, in: r.inward(i), wall: i}
+		return base{called: "wall " + w.Letter, letter: w.Letter, line: w.Segment, in: r.inward(i), wall: i}
 	}
 	return r.baseOf(i)
 }
 
 // boxWall is a base with a box at a place of it.
 func (r *Room) boxWall(b base, at plane.Point) BoxWall {
-	out := BoxWall{Called: b.called, Line: b.line, In: b.in, Along: b.along(at), base: b}
+	out := BoxWall{Called: b.called, Letter: b.letter, Line: b.line, In: b.in, Along: b.along(at), base: b}
 	if b.face != nil {
 		p := &r.Partitions[b.face.Partition]
 		out.Thickness, out.Openings = p.Thickness, p.Openings

@@ -6,6 +6,7 @@ import (
 
 	"oxturn/layout"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/record"
 )
 
@@ -54,7 +55,7 @@ func skipped(c *layout.Cable) []job.Diagnostic {
 	return []job.Diagnostic{{Severity: job.Warning, ID: "W114", Span: readings[next].Spans.At("stage"),
 		Hint: "add what was read; what nobody measured cannot be made up for: damage of that time shows only now",
 		Message: fmt.Sprintf("cable %s was not tested at %s: the next reading is of stage %q, and what came between "+
-			"was covered unmeasured", c.ID, record.StageWords(stages), c.Tested[next].Stage)}}
+			"was covered unmeasured", c.ID, record.StageWords(stages, language.English), c.Tested[next].Stage)}}
 }
 
 // SkippedStages are those without a reading before the last one that has any.

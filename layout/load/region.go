@@ -26,7 +26,7 @@ func Region(p *layout.Plan) []job.Diagnostic {
 					Hint: "a look at the rules in force, not a finding: the electrician and the inspector decide"})
 			case !seen[w.String()]:
 				seen[w.String()] = true
-				p.ToLookUp = append(p.ToLookUp, w.String())
+				p.ToLookUp = append(p.ToLookUp, w)
 			}
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
 	"oxturn/layout/record"
@@ -126,15 +127,15 @@ func TestStagesNeverTested(t *testing.T) {
 		return out
 	}
 	_, r := comb(job.AsLaid, job.PhotoWithTape)
-	if got := probe.Untested(r); got != nil {
+	if got := probe.Untested(r, language.English); got != nil {
 		t.Errorf("all were tested: %q", got)
 	}
 	r.Cables[1].Verdicts = missing(record.Tiled)
-	hold(t, probe.Untested(r), []string{`H2 was not tested at stage "tiled": see its test record.`})
+	hold(t, probe.Untested(r, language.English), []string{`H2 was not tested at stage "tiled": see its test record.`})
 	r.Cables[0].Verdicts = missing(record.Covered, record.Tiled, record.Grouted)
-	hold(t, probe.Untested(r), []string{
+	hold(t, probe.Untested(r, language.English), []string{
 		`H1 was not tested at stages "covered", "tiled" and "grouted": see its test record.`,
 		`H2 was not tested at stage "tiled": see its test record.`})
 	r.Cables[0].Laid = nil
-	hold(t, probe.Untested(r), []string{`H2 was not tested at stage "tiled": see its test record.`})
+	hold(t, probe.Untested(r, language.English), []string{`H2 was not tested at stage "tiled": see its test record.`})
 }

@@ -8,6 +8,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/load"
 	"oxturn/layout/plane"
 	"oxturn/layout/record"
@@ -36,24 +37,24 @@ func (m *Map) Cautions() []string {
 
 // Living says how to live with a warmed floor; what is kept of it is said of one that is
 // laid, or is to be for sure.
-func Living(in circuit.Region, status job.Status) []string {
+func Living(in circuit.Region, status job.Status, l language.Language) []string {
 	out := []string{
-		"Keep thick rugs and legless furniture off.",
-		"After a power cut check the thermostat's programme.",
+		l.Text("Keep thick rugs and legless furniture off."),
+		l.Text("After a power cut check the thermostat's programme."),
 	}
 	if status == job.Proposal {
 		return out
 	}
-	return append(out, "Keep this map and the test records at the "+in.Panel+".")
+	return append(out, l.Textf("Keep this map and the test records at the %s.", l.Text(in.Panel)))
 }
 
 // Untested says of which cables of a room recorded as laid a stage was never tested.
-func Untested(r *layout.Room) (out []string) {
+func Untested(r *layout.Room, l language.Language) (out []string) {
 	for i := range r.Cables {
 		c := &r.Cables[i]
 		if stages := load.SkippedStages(c); c.Laid.Recorded() && len(stages) > 0 {
-			out = append(out, fmt.Sprintf("%s was not tested at %s: see its test record.", c.ID,
-				record.StageWords(stages)))
+			out = append(out, l.Textf("%s was not tested at %s: see its test record.", c.ID,
+				record.StageWords(stages, l)))
 		}
 	}
 	return out

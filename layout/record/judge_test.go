@@ -8,6 +8,8 @@ import (
 	"testing"
 	"time"
 
+	"oxturn/layout/language"
+
 	"pgregory.net/rapid"
 )
 
@@ -270,7 +272,7 @@ func TestStagesInWords(t *testing.T) {
 		Grouted},
 		`stages "covered", "tiled" and "grouted"`:             {Covered, Tiled, Grouted},
 		`stages "on spool", "covered", "tiled" and "hook-up"`: {OnSpool, Covered, Tiled, HookUp}} {
-		if got := StageWords(stages); got != want {
+		if got := StageWords(stages, language.English); got != want {
 			t.Errorf("%s, want %s", got, want)
 		}
 	}

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"time"
+
+	"oxturn/layout/language"
 )
 
 // A Stage is a moment in a cable's life at which it is measured.
@@ -33,20 +35,21 @@ func (s Stage) String() string {
 func (s Stage) valid() bool { return s >= OnSpool && s <= Service }
 
 // StageWords writes stages one after the other: stage "tiled", or stages "tiled" and "grouted".
-func StageWords(stages []Stage) string {
+func StageWords(stages []Stage, l language.Language) string {
 	var b strings.Builder
-	b.WriteString("stage")
+	word := "stage"
 	if len(stages) > 1 {
-		b.WriteByte('s')
+		word = "stages"
 	}
+	b.WriteString(l.Text(word))
 	for i, s := range stages {
 		switch {
 		case i > 0 && i == len(stages)-1:
-			b.WriteString(" and")
+			b.WriteString(" " + l.Text("and"))
 		case i > 0:
 			b.WriteByte(',')
 		}
-		fmt.Fprintf(&b, " %q", s)
+		fmt.Fprintf(&b, " %q", l.Text(s.String()))
 	}
 	return b.String()
 }

@@ -6,6 +6,7 @@ import (
 
 	"oxturn/layout"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
 	"oxturn/layout/say"
@@ -175,14 +176,14 @@ func reached(legs []plane.Segment, p plane.Point, within float64) bool {
 
 // Takes says what drift is taken, such as -1.8 % / +2.4 % or nothing / +2.4 %, rounded
 // to the safe side.
-func Takes(r layout.Reserve) string {
-	return atMost("-", r.Less) + " / " + atMost("+", r.More)
+func Takes(r layout.Reserve, l language.Language) string {
+	return atMost("-", r.Less, l) + " / " + atMost("+", r.More, l)
 }
 
-func atMost(sign string, share float64) string {
+func atMost(sign string, share float64, l language.Language) string {
 	down := math.Floor(1000*share+1e-9) / 1000
 	if down == 0 {
-		return "nothing"
+		return l.Text("nothing")
 	}
-	return sign + say.PercentFine(down)
+	return sign + l.Figure(say.PercentFine(down))
 }

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"oxturn/layout"
+	"oxturn/layout/language"
 	"oxturn/layout/refit"
 )
 
@@ -82,7 +83,7 @@ func TestAReserveInWords(t *testing.T) {
 		"-1.8 % / +2.4 %":   {Less: 0.0189, More: 0.024},
 		"nothing / +10.0 %": {Less: 0.0009, More: 0.1},
 	} {
-		if got := refit.Takes(r); got != want {
+		if got := refit.Takes(r, language.English); got != want {
 			t.Errorf("%+v takes %q, want %q", r, got, want)
 		}
 	}

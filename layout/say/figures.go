@@ -7,11 +7,13 @@ import (
 	"math"
 	"strings"
 
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 )
 
-// Figures writes lengths as the sheet wants them.
+// Figures writes lengths and words as the sheet wants them.
 type Figures struct {
+	language.Language
 	Units plane.Units
 	Both  bool
 	bare  bool // lengths under a foot without their feet: 3/8", not 0'-0 3/8"; millimetres to a tenth
@@ -66,10 +68,10 @@ func (f Figures) ordered(metric, inches string) string {
 	if f.Units == plane.Inches {
 		own, other = other, own
 	}
-	if !f.Both {
-		return own
+	if f.Both {
+		own += " (" + other + ")"
 	}
-	return own + " (" + other + ")"
+	return f.Figure(own)
 }
 
 // FeetInches writes mm in feet and inches.
@@ -82,10 +84,10 @@ func (f Figures) FeetInches(mm float64) string {
 }
 
 // Long writes a length of cable: in feet or metres.
-func (f Figures) Long(mm float64) string { return Long(mm, f.Units) }
+func (f Figures) Long(mm float64) string { return f.Figure(Long(mm, f.Units)) }
 
 // LongFigure writes a length of cable without its unit.
-func (f Figures) LongFigure(mm float64) string { return longFigure(mm, f.Units) }
+func (f Figures) LongFigure(mm float64) string { return f.Figure(longFigure(mm, f.Units)) }
 
 // LongUnit is the unit of LongFigure.
 func (f Figures) LongUnit() string { return longUnit(f.Units) }
@@ -95,9 +97,9 @@ func (f Figures) LongUnit() string { return longUnit(f.Units) }
 func (f Figures) Thickness(mm float64) string {
 	m, in := TrimFigure(mm)+" mm", f.Fine().FeetInches(mm)
 	if f.Units == plane.Inches {
-		return in + " (" + m + ")"
+		return f.Figure(in + " (" + m + ")")
 	}
-	return m + " (" + in + ")"
+	return f.Figure(m + " (" + in + ")")
 }
 
 // TrimFigure writes a figure with one decimal, none where that is 0.
@@ -107,7 +109,7 @@ func TrimFigure(v float64) string { return strings.TrimSuffix(Tenths(v), ".0") }
 func Tenths(v float64) string { return fmt.Sprintf("%.1f", math.Round(v*10)/10) }
 
 // Apart writes how far runs lie apart.
-func (f Figures) Apart(mm float64) string { return Apart(mm, f.Units) }
+func (f Figures) Apart(mm float64) string { return f.Figure(Apart(mm, f.Units)) }
 
 // Area writes mm², in the other system too where the sheet asks for both.
 func (f Figures) Area(mm2 float64) string { return f.inBoth(mm2, Area) }
@@ -120,15 +122,15 @@ func (f Figures) Degrees(celsius float64) string { return f.inBoth(celsius, Degr
 
 func (f Figures) inBoth(v float64, write func(float64, plane.Units) string) string {
 	if f.Both {
-		return both(v, f.Units, write)
+		return f.Figure(both(v, f.Units, write))
 	}
-	return write(v, f.Units)
+	return f.Figure(write(v, f.Units))
 }
 
 // Spacing writes a short distance: in inches to a tenth, or millimetres.
 func (f Figures) Spacing(mm float64) string {
 	if f.Units == plane.Inches {
-		return fmt.Sprintf("%.1f in", mm/plane.Inch)
+		return f.Figure(fmt.Sprintf("%.1f in", mm/plane.Inch))
 	}
 	return fmt.Sprintf("%.0f mm", mm)
 }

@@ -7,6 +7,7 @@ import (
 
 	"oxturn/layout/internal/hand"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 )
 
@@ -218,12 +219,26 @@ func TestWaysToBegin(t *testing.T) {
 	}
 }
 
+// A begun is a start in words.
+type begun struct {
+	at         float64
+	words, how string
+}
+
+func inWords(starts []start) (out []begun) {
+	for _, s := range starts {
+		out = append(out, begun{s.at, s.words.String(), s.how})
+	}
+	return out
+}
+
 // Sides of a floor of 1200 by 900 mm in a room that keeps 10 mm free at its edge. Those across
 // the rows are taken: long ones, and a short doorway; none that slants, runs along the rows,
 // or has floor on both sides or none.
 func TestBeginningsAtSides(t *testing.T) {
 	side := func(name string, seen float64, entry bool, xy ...float64) Side {
-		return Side{Segment: hand.Segment(xy[0], xy[1], xy[2], xy[3]), Name: name, Seen: seen, Entry: entry}
+		return Side{Segment: hand.Segment(xy[0], xy[1], xy[2], xy[3]), Name: language.Say(name), Seen: seen,
+			Entry: entry}
 	}
 	floor := plane.FromRing(plane.Rectangle(plane.Pt(10, 10), plane.Pt(1190, 890)))
 	room := Room{Edge: 10, Sides: []Side{
@@ -236,33 +251,34 @@ func TestBeginningsAtSides(t *testing.T) {
 	along := axis{g, floor, plane.AxisX, 300, false}
 	var names []string
 	for _, s := range room.stations(along) {
-		names = append(names, s.Name)
-		if s.high != (s.Name == "door") || s.at != map[string]float64{"west": 0, "door": 1200}[s.Name] {
+		names = append(names, s.Name.String())
+		if s.high != (s.Name.String() == "door") || s.at != map[string]float64{"west": 0,
+			"door": 1200}[s.Name.String()] {
 			t.Errorf("%+v", s)
 		}
 	}
 	if !slices.Equal(names, []string{"door", "west"}) {
 		t.Errorf("along the rows: %v", names)
 	}
-	want := []start{{1200 - 10 - 300, "whole tiles at door", FromDoor}, {10, "whole tiles at west", Balanced},
+	want := []begun{{1200 - 10 - 300, "whole tiles at door", FromDoor}, {10, "whole tiles at west", Balanced},
 		{600 - 150, "a tile midway between west and door", Balanced}, {602, "a joint midway between west and door",
 			Balanced}}
-	if got := room.fromSides(along); !slices.Equal(got, want) {
+	if got := inWords(room.fromSides(along)); !slices.Equal(got, want) {
 		t.Errorf("%v, want %v", got, want)
 	}
 	across := axis{g, floor, plane.AxisY, 200, false}
-	want = []start{{900 - 10 - 200, "whole tiles at north", Balanced}, {10, "whole tiles at south", Balanced},
+	want = []begun{{900 - 10 - 200, "whole tiles at north", Balanced}, {10, "whole tiles at south", Balanced},
 		{450 - 100, "a tile midway between north and south", Balanced}, {452, "a joint midway between north and south",
 			Balanced}}
-	if got := room.fromSides(across); !slices.Equal(got, want) {
+	if got := inWords(room.fromSides(across)); !slices.Equal(got, want) {
 		t.Errorf("across: %v, want %v", got, want)
 	}
 	room.Joints = []Joint{{Segment: hand.Segment(500, 0, 500, 900), Name: "J1"},
 		{Segment: hand.Segment(0, 300, 1200, 302), Name: "J2"}, {Segment: hand.Segment(0, 0, 900, 900), Name: "J3"}}
-	if got := room.fromJoints(along); !slices.Equal(got, []start{{502, "a joint on J1", Balanced}}) {
+	if got := inWords(room.fromJoints(along)); !slices.Equal(got, []begun{{502, "a joint on J1", Balanced}}) {
 		t.Errorf("%v", got)
 	}
-	if got := room.fromJoints(across); !slices.Equal(got, []start{{303, "a joint on J2", Balanced}}) {
+	if got := inWords(room.fromJoints(across)); !slices.Equal(got, []begun{{303, "a joint on J2", Balanced}}) {
 		t.Errorf("%v", got)
 	}
 	// sides nearer to each other than a tile have no middle to begin from

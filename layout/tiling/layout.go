@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 )
 
@@ -22,9 +23,9 @@ type Room struct {
 // A Side is a straight piece of the tiled floor's edge.
 type Side struct {
 	plane.Segment
-	Name  string  // "wall A", "tub"
-	Seen  float64 // how much a cut along it is seen: 1 along a plain wall
-	Entry bool    // a doorway: whoever comes in sees the first row there
+	Name  language.Message // "wall A", "tub"
+	Seen  float64          // how much a cut along it is seen: 1 along a plain wall
+	Entry bool             // a doorway: whoever comes in sees the first row there
 }
 
 // A Joint is a movement joint, on which tiles part.
@@ -38,12 +39,12 @@ type Joint struct {
 type Layout struct {
 	Grid
 	Count
-	Along, Across string  // how it begins along the rows and across them
-	UnderHalf     int     // cut pieces narrower than half a tile
-	Slivers       int     // cut pieces that are hard to cut, and break: see sliver
-	AtJoints      int     // tiles that a movement joint cuts
-	Narrowest     float64 // mm of the narrowest cut piece; 0: nothing is cut to a width
-	Recorded      bool    // as the tiler set it out; else proposed
+	Along, Across language.Message // how it begins along the rows and across them
+	UnderHalf     int              // cut pieces narrower than half a tile
+	Slivers       int              // cut pieces that are hard to cut, and break: see sliver
+	AtJoints      int              // tiles that a movement joint cuts
+	Narrowest     float64          // mm of the narrowest cut piece; 0: nothing is cut to a width
+	Recorded      bool             // as the tiler set it out; else proposed
 	Numbers       *Numbered
 	Floor         plane.Region // the tiled floor less the sealed joint along its edge
 

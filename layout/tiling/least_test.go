@@ -9,6 +9,7 @@ import (
 
 	"oxturn/layout/internal/hand"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 )
 
@@ -36,9 +37,11 @@ func turned(room Room, floor plane.Region, angle float64) (Room, plane.Region) {
 // its joints, on either side of the tile's corner.
 func TestTurnedRoomsBeginAlike(t *testing.T) {
 	floor := rect(1200, 808)
-	room := Room{Edge: 0, Sides: []Side{{Segment: hand.Segment(0, 808, 0, 0), Name: "west", Seen: 1},
-		{Segment: hand.Segment(1200, 0, 1200, 808), Name: "east", Seen: 2}, {Segment: hand.Segment(0, 0, 1200, 0),
-			Name: "south", Seen: 1}, {Segment: hand.Segment(1200, 808, 0, 808), Name: "north", Seen: 2}},
+	room := Room{Edge: 0, Sides: []Side{{Segment: hand.Segment(0, 808, 0, 0), Name: language.Say("west"), Seen: 1},
+		{Segment: hand.Segment(1200, 0, 1200, 808), Name: language.Say("east"), Seen: 2}, {Segment: hand.Segment(0, 0,
+			1200, 0),
+			Name: language.Say("south"), Seen: 1}, {Segment: hand.Segment(1200, 808, 0, 808),
+			Name: language.Say("north"), Seen: 2}},
 		Joints: []Joint{{Segment: hand.Segment(0, 264, 1200, 264), Width: 10}}}
 	for _, angle := range []float64{0, 0.5, -2} {
 		r, f := turned(room, floor, angle)
@@ -78,7 +81,8 @@ func TestHowManyLayoutsAreTried(t *testing.T) {
 		if err != nil || len(all) != k.tried {
 			t.Errorf("%g by %g mm: %d layouts, %v", k.w, k.h, len(all), err)
 		}
-		if len(all) == 2 && (all[0].Along == all[1].Along || all[0].Across != all[1].Across) {
+		if len(all) == 2 && (all[0].Along.String() == all[1].Along.String() ||
+			all[0].Across.String() != all[1].Across.String()) {
 			t.Errorf("%s and %s along, %s and %s across", all[0].Along, all[1].Along, all[0].Across, all[1].Across)
 		}
 	}

@@ -7,6 +7,7 @@ import (
 	"pgregory.net/rapid"
 
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 )
 
@@ -77,8 +78,9 @@ func TestNoCutUnderHalf(t *testing.T) {
 // far end from the door.
 func TestStartAsAskedFor(t *testing.T) {
 	room := Room{Tiled: rect(1050, 600), Sides: []Side{
-		{Segment: plane.Segment{A: plane.Pt(0, 600), B: plane.Pt(0, 0)}, Name: "wall D", Seen: 3, Entry: true},
-		{Segment: plane.Segment{A: plane.Pt(1050, 0), B: plane.Pt(1050, 600)}, Name: "wall B", Seen: 1},
+		{Segment: plane.Segment{A: plane.Pt(0, 600), B: plane.Pt(0, 0)}, Name: language.Say("wall D"), Seen: 3,
+			Entry: true},
+		{Segment: plane.Segment{A: plane.Pt(1050, 0), B: plane.Pt(1050, 600)}, Name: language.Say("wall B"), Seen: 1},
 	}}
 	for _, c := range []struct {
 		how, along string
@@ -88,7 +90,7 @@ func TestStartAsAskedFor(t *testing.T) {
 		{FromDoor, "whole tiles at wall D", 150}, {"", "whole tiles at wall D", 150},
 	} {
 		all, err := Layouts(room, job.Tile{Length: 300, Width: 300, Start: c.how})
-		if err != nil || all[0].Along != c.along || math.Abs(all[0].Narrowest-c.narrowest) > 1e-6 {
+		if err != nil || all[0].Along.String() != c.along || math.Abs(all[0].Narrowest-c.narrowest) > 1e-6 {
 			t.Errorf("%q: %q, narrowest %g, %v", c.how, all[0].Along, all[0].Narrowest, err)
 		}
 	}
@@ -98,14 +100,16 @@ func TestStartAsAskedFor(t *testing.T) {
 // are seen least: 1050 mm of 300 mm tile with whole tiles at either end leaves half a tile
 // at the other.
 func TestCutsWhereTheyAreSeenLeast(t *testing.T) {
-	left := Side{Segment: plane.Segment{A: plane.Pt(0, 300), B: plane.Pt(0, 0)}, Name: "left", Seen: 1}
-	right := Side{Segment: plane.Segment{A: plane.Pt(1050, 0), B: plane.Pt(1050, 300)}, Name: "right", Seen: 1}
+	left := Side{Segment: plane.Segment{A: plane.Pt(0, 300), B: plane.Pt(0, 0)}, Name: language.Say("left"), Seen: 1}
+	right := Side{Segment: plane.Segment{A: plane.Pt(1050, 0), B: plane.Pt(1050, 300)}, Name: language.Say("right"),
+		Seen: 1}
 	for _, plain := range []int{0, 1} {
 		sides := []Side{left, right}
 		sides[plain].Seen = 0.1
 		sides[1-plain].Seen = 3
 		all, err := Layouts(Room{Tiled: rect(1050, 300), Sides: sides}, job.Tile{Length: 300, Width: 300})
-		if want := "whole tiles at " + sides[1-plain].Name; err != nil || all[0].Along != want || all[0].Cut != 1 {
+		if want := "whole tiles at " + sides[1-plain].Name.String(); err != nil || all[0].Along.String() != want ||
+			all[0].Cut != 1 {
 			t.Errorf("%+v, %v; want %s", all[0], err, want)
 		}
 	}
@@ -247,7 +251,7 @@ func TestRecordedLayout(t *testing.T) {
 		t.Fatalf("%+v, %v", all, err)
 	}
 	// columns begin at -103, 199, 501 and 803, rows at -53, 149, 351 and 553: two by two whole
-	if all[0].Whole != 4 || all[0].Cut != 12 || all[0].Along != "" {
+	if all[0].Whole != 4 || all[0].Cut != 12 || all[0].Along.String() != "" {
 		t.Errorf("%+v", all[0].Count)
 	}
 }

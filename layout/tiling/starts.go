@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 )
 
@@ -20,7 +21,7 @@ const (
 // A start is one way to begin along an axis.
 type start struct {
 	at    float64 // where a tile begins, mm
-	words string
+	words language.Message
 	how   string
 }
 
@@ -88,12 +89,13 @@ type axis struct {
 // doorways and other sides, from movement joints and from the middle between two sides.
 func (room Room) axisStarts(a axis, low, high float64, how string) []start {
 	mid := (low + high) / 2
-	out := []start{{mid - a.tile/2, "a tile on the middle", FromTile}, {mid + a.Joint/2, "a joint on the middle",
+	out := []start{{mid - a.tile/2, language.Say("a tile on the middle"), FromTile}, {mid + a.Joint/2,
+		language.Say("a joint on the middle"),
 		FromJoint}}
 	if a.Shift == 0.5 || a.slant && !a.Woven { // by quarters: common practice
 		quarter := (a.tile + a.Joint) / 4
-		out = append(out, start{mid + a.Joint/2 - quarter, "a quarter tile off the middle", Balanced},
-			start{mid + a.Joint/2 + quarter, "a quarter tile off the middle", Balanced})
+		out = append(out, start{mid + a.Joint/2 - quarter, language.Say("a quarter tile off the middle"), Balanced},
+			start{mid + a.Joint/2 + quarter, language.Say("a quarter tile off the middle"), Balanced})
 	}
 	if !a.slant {
 		out = append(out, room.fromJoints(a)...)
@@ -175,7 +177,7 @@ func (room Room) fromSides(a axis) (out []start) {
 		if s.high {
 			at = s.at - room.Edge - a.tile
 		}
-		out = append(out, start{at, "whole tiles at " + s.Name, how})
+		out = append(out, start{at, language.Say("whole tiles at %s", s.Name), how})
 	}
 	slices.SortStableFunc(all, func(a, b station) int { return cmp.Compare(b.Length(), a.Length()) })
 	for i, s := range all {
@@ -183,9 +185,10 @@ func (room Room) fromSides(a axis) (out []start) {
 			if s.high == o.high || math.Abs(s.at-o.at) < a.tile {
 				continue
 			}
-			mid, between := (s.at+o.at)/2, " midway between "+o.Name+" and "+s.Name
-			out = append(out, start{mid - a.tile/2, "a tile" + between, Balanced},
-				start{mid + a.Joint/2, "a joint" + between, Balanced})
+			mid := (s.at + o.at) / 2
+			out = append(out, start{mid - a.tile/2, language.Say("a tile midway between %s and %s", o.Name, s.Name),
+				Balanced},
+				start{mid + a.Joint/2, language.Say("a joint midway between %s and %s", o.Name, s.Name), Balanced})
 		}
 	}
 	return out
@@ -196,7 +199,8 @@ func (room Room) fromJoints(a axis) (out []start) {
 	for _, j := range room.Joints {
 		p, q := j.A.Rotate(-a.Angle), j.B.Rotate(-a.Angle)
 		if way := q.Sub(p).Unit(); math.Abs(*a.of(&way)) <= levelSine {
-			out = append(out, start{(*a.of(&p)+*a.of(&q))/2 + a.Joint/2, "a joint on " + j.Name, Balanced})
+			out = append(out, start{(*a.of(&p)+*a.of(&q))/2 + a.Joint/2, language.Say("a joint on %s", j.Name),
+				Balanced})
 		}
 	}
 	return out

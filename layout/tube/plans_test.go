@@ -126,7 +126,7 @@ func TestTubePastAJointIsSaid(t *testing.T) {
 		B: plane.Pt(100, 500)}}}}}
 	r.Sensors = []layout.Sensor{{Name: "S1", Lead: []plane.Point{plane.Pt(0, 50), plane.Pt(200, 50)}},
 		{Name: "S2", Lead: []plane.Point{plane.Pt(0, 50), plane.Pt(90, 50)}}}
-	if x := r.JointCrossings(); len(x) != 1 || strings.Join(x[0].Leads, ", ") != "tube of S1" {
+	if x := r.JointCrossings(); len(x) != 1 || fmt.Sprint(x[0].Leads) != "[tube of S1]" {
 		t.Errorf("%+v", x)
 	}
 }

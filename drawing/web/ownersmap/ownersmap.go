@@ -15,6 +15,7 @@ import (
 
 	"oxturn/layout"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/probe"
 )
 
@@ -101,7 +102,7 @@ func Write(w io.Writer, p *layout.Plan) error {
 	pg := page{Title: info.Title, Number: info.Number, Code: p.Code, Status: info.Status.String(),
 		Recorded: info.Status == job.AsLaid,
 		Style:    template.CSS(styleText), Script: template.JS(script()), Policy: policy(), Living: probe.Living(
-			p.Job.Region(), info.Status)}
+			p.Job.Region(), info.Status, language.English)}
 	for _, s := range []string{info.Client, info.Site, info.Contractor} {
 		if s != "" {
 			pg.Lines = append(pg.Lines, s)
@@ -137,8 +138,8 @@ func Write(w io.Writer, p *layout.Plan) error {
 
 // further is what is to be said of a room beside its map.
 func further(p *layout.Plan, r *layout.Room) []string {
-	out := probe.Untested(r)
-	if heat := p.LossWords(r); heat != "" {
+	out := probe.Untested(r, language.English)
+	if heat := p.LossWords(r, language.English); heat != "" {
 		out = append(out, heat)
 	}
 	return out

@@ -9,6 +9,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
 )
@@ -128,7 +129,7 @@ func TestDifferencesAreShown(t *testing.T) {
 // The page and the printed map tell alike how to live with the floor, once.
 func TestLivingWithTheFloor(t *testing.T) {
 	page := strings.ReplaceAll(write(t, samplePlan(plane.Millimetres, job.AsLaid, "Bath")), "&#39;", "'")
-	for _, s := range append(probe.Living(circuit.Elsewhere, job.AsLaid), "Living with the floor") {
+	for _, s := range append(probe.Living(circuit.Elsewhere, job.AsLaid, language.English), "Living with the floor") {
 		if n := strings.Count(page, s); n != 1 {
 			t.Errorf("%q is said %d times", s, n)
 		}

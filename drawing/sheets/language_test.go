@@ -1,0 +1,171 @@
+package sheets
+
+import (
+	"go/ast"
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"maps"
+	"os"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"oxturn/drawing/signs"
+	"oxturn/layout/language"
+)
+
+// languages are those with a catalogue.
+var languages = []language.Language{language.Spanish, language.French, language.German}
+
+// TestEveryMessageHasAnEntry: whatever the code puts into the reader's language, and every sign
+// and kind of sheet, has an entry in every catalogue.
+func TestEveryMessageHasAnEntry(t *testing.T) {
+	said := messages(t, "../../drawing", "../../layout")
+	for s := signs.Cable; s < signs.Count; s++ {
+		said[s.Words()] = true
+	}
+	for _, k := range Kinds() {
+		said[k.Title], said[k.Form] = true, true
+	}
+	if len(said) < 500 {
+		t.Fatalf("%d messages found", len(said))
+	}
+	for _, l := range languages {
+		has := l.Entries()
+		for _, m := range slices.Sorted(maps.Keys(said)) {
+			if _, ok := has[m]; !ok {
+				t.Errorf("%s has no %q", l.Tag(), m)
+			}
+		}
+	}
+}
+
+// messages are the texts that the code of some folders hands to Text, Textf or Say.
+func messages(t *testing.T, folders ...string) map[string]bool {
+	t.Helper()
+	out, files := map[string]bool{}, token.NewFileSet()
+	add := func(n ast.Node) bool {
+		call, ok := n.(*ast.CallExpr)
+		if !ok || len(call.Args) == 0 {
+			return true
+		}
+		of, ok := call.Fun.(*ast.SelectorExpr)
+		if !ok || !slices.Contains([]string{"Text", "Textf", "Say"}, of.Sel.Name) {
+			return true
+		}
+		if m, ok := written(call.Args[0]); ok {
+			out[m] = true
+		}
+		return true
+	}
+	for _, folder := range folders {
+		err := filepath.WalkDir(folder, func(path string, d fs.DirEntry, err error) error {
+			if err != nil || !strings.HasSuffix(path, ".go") || strings.HasSuffix(path, "_test.go") {
+				return err
+			}
+			file, err := parser.ParseFile(files, path, nil, parser.SkipObjectResolution)
+			if err == nil {
+				ast.Inspect(file, add)
+			}
+			return err
+		})
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	return out
+}
+
+// written is a text as it stands in the code, in one piece or in several.
+func written(e ast.Expr) (string, bool) {
+	switch e := e.(type) {
+	case *ast.BasicLit:
+		s, err := strconv.Unquote(e.Value)
+		return s, err == nil && e.Kind == token.STRING
+	case *ast.BinaryExpr:
+		a, first := written(e.X)
+		b, second := written(e.Y)
+		return a + b, first && second
+	}
+	return "", false
+}
+
+// siteSheets are those that are all in the reader's language.
+var siteSheets = []string{"field-sheet", "cable-plan", "setting-out", "details", "covering", "membrane", "tile-plan",
+	"electrician", "test-record", "owner-map"}
+
+// drawnIn are the languages that an example is drawn in: the longest words beside the most
+// fixtures, all three on the smallest paper.
+var drawnIn = map[string][]language.Language{"bath": languages, "kitchen": {language.German},
+	"entry": {language.French}}
+
+// TestSheetsInEachLanguage: the rules of sheets hold in every language, and what site, panel
+// and owner read has no English word left but names.
+func TestSheetsInEachLanguage(t *testing.T) {
+	for _, name := range examples {
+		job, err := os.ReadFile(exampleFile(name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, l := range drawnIn[name] {
+			t.Run(name+" "+l.Tag(), func(t *testing.T) {
+				p, err := plannedFile(exampleFile(name))
+				if err != nil {
+					t.Fatal(err)
+				}
+				p.Job.Language = l
+				if name != "entry" {
+					p.Job.Sheet.Size = map[string]string{"bath": "letter", "kitchen": "A4"}[name]
+				}
+				d, err := draw(p)
+				if err != nil {
+					t.Fatal(err)
+				}
+				d.checked(t)
+				foreign(t, d, l, string(job))
+			})
+		}
+	}
+}
+
+var (
+	word  = regexp.MustCompile(`\p{L}{4,}`)
+	verbs = regexp.MustCompile(`%(\[\d\])?[-+0-9.]*[a-z]`)
+)
+
+// foreign holds the words of a set against those of the catalogue and of the job.
+func foreign(t *testing.T, d drawnSet, l language.Language, job string) {
+	t.Helper()
+	known := map[string]bool{}
+	add := func(text string) {
+		for _, w := range word.FindAllString(strings.ToLower(text), -1) {
+			known[w] = true
+		}
+	}
+	add(job)
+	add("tabloid letter class table method") // papers, and where standards are cited
+	for i := range d.plan.Rooms {            // worked out with the plan
+		if c := d.plan.Rooms[i].Chosen; c != nil {
+			add(c.Why)
+		}
+	}
+	for _, said := range l.Entries() {
+		add(verbs.ReplaceAllString(said, " "))
+	}
+	for _, s := range d.set {
+		if !slices.ContainsFunc(siteSheets, func(id string) bool { return strings.HasPrefix(s.ID, id) }) {
+			continue
+		}
+		for _, x := range s.Texts() {
+			for _, w := range word.FindAllString(strings.ToLower(x.Text), -1) {
+				if !known[w] {
+					t.Errorf("%s: %q in %q", s.ID, w, x.Text)
+				}
+			}
+		}
+	}
+}
