@@ -20,7 +20,7 @@ import (
 // the tiles over it, and the runs it could be taken for.
 func FaultPlan(p *layout.Plan, f *probe.Fault) ([]*drawing.Sheet, error) {
 	s := floorplan.OfRoom(kindNamed("fault"), f.Room)
-	s.ID, s.Title = s.ID+"-"+f.Cable.ID, s.Title+" "+f.Cable.ID
+	s.ID, s.Title = s.ID+"-"+f.Cable.ID, p.Job.Language.Text(s.Title)+" "+f.Cable.ID
 	s.Draw = func(v *floorplan.View) { drawFault(v, f) }
 	s.Levels = func(v *floorplan.View) []setting.Level { return faultLevels(v, f) }
 	pages, err := s.Pages(p)

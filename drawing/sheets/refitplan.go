@@ -28,9 +28,9 @@ func RefitPlans(p *layout.Plan, f *refit.Refit, moves []refit.SensorMove) ([]*dr
 	}
 	s := floorplan.OfRoom(kindNamed("refit"), room)
 	s.Partly = true
-	s.ID, s.Title = s.ID+"-"+f.New.ID, s.Title+" "+f.New.ID
+	s.ID, s.Title = s.ID+"-"+f.New.ID, p.Job.Language.Text(s.Title)+" "+f.New.ID
 	if len(f.Laid) < 2 {
-		s.Form += p.Job.Language.Text(", real pegs")
+		s.Form = p.Job.Language.Text("Refit plan, real pegs")
 	}
 	s.Draw = func(v *floorplan.View) { drawRefit(v, f) }
 	s.Levels = func(v *floorplan.View) []setting.Level { return refitLevels(v, f, moves) }
