@@ -56,3 +56,12 @@ func (c *Cable) EndName() string {
 func (e End) leadOf(c Cable) language.Message {
 	return language.Say("%s of %s", language.Say(e.LeadName), c.ID)
 }
+
+// LeadAsCut is how long each of the cable's cold leads is, mm: as recorded where it was trimmed, else
+// by the label.
+func (c *Cable) LeadAsCut() float64 {
+	if c.Laid != nil && c.Laid.Job.Lead > 0 {
+		return c.Laid.Job.Lead
+	}
+	return c.Label.Lead
+}

@@ -259,7 +259,8 @@ func foundTable(c *layout.Cable, f say.Figures, r *layout.Room) setting.Table {
 		Rows: [][]setting.Cell{
 			setting.Row(f.Text("Half-way mark"), half, "", f.Text("Lot, date of the label"), recorded(c).Lot),
 			setting.Row(f.Text("Runs; lead on floor"),
-				strconv.Itoa(len(c.Runs))+"; "+f.Long(plane.PathLength(c.ColdLead)), "",
+				strconv.Itoa(len(c.Runs))+"; "+f.Long(plane.PathLength(c.ColdLead)),
+				leadCut(f, recorded(c)),
 				f.Text("Insulation tester, volts"), recorded(c).Tester),
 			setting.Row(f.Text("Box above floor"), withUnit(f, r.Job.Thermostat.Height), "", f.Text("Trip test"),
 				recorded(c).TripTest),
@@ -276,6 +277,14 @@ func recorded(c *layout.Cable) *job.Laid {
 		return &job.Laid{}
 	}
 	return c.Laid.Job
+}
+
+// leadCut is what each cold lead was trimmed to, empty where that is not recorded.
+func leadCut(f say.Figures, a *job.Laid) string {
+	if a.Lead == 0 {
+		return ""
+	}
+	return f.Textf("lead cut to %s", f.Long(a.Lead))
 }
 
 // atHookUp are the volts and amps that were read with the floor on.

@@ -38,7 +38,7 @@ func Of(p *layout.Plan, r *layout.Room, c *layout.Cable) string {
 	w.add("cable %s %s", c.ID, plain(c.Label.ID))
 	w.add("%s V %s W %s ohm, %s to %s", num(c.Label.Volts), num(c.Label.Watts), num(c.Circuit.Nominal),
 		num(c.Circuit.Limits.Low), num(c.Circuit.Limits.High))
-	w.add("length %s lead %s ends %d", mm(c.Label.Length), mm(c.Label.Lead), int(c.Label.Ends)+1)
+	w.add("length %s lead %s ends %d", mm(c.Label.Length), mm(c.LeadAsCut()), int(c.Label.Ends)+1)
 	w.read(c)
 	w.add("mm, x east, y north; answers in %s", p.Units())
 	w.walls(r)

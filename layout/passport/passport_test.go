@@ -8,6 +8,7 @@ import (
 
 	"oxturn/layout"
 	"oxturn/layout/build"
+	"oxturn/layout/internal/trial"
 	"oxturn/layout/job"
 	"oxturn/layout/passport"
 	"oxturn/layout/plane"
@@ -154,4 +155,17 @@ func FuzzRead(f *testing.F) {
 		}
 		job.Read("label", p.Job(), nil)
 	})
+}
+
+// Who finds a fault by the label takes off the lead as it was cut, not as it was sold.
+func TestLabelGivesTheLeadAsCut(t *testing.T) {
+	p := trial.Example(t, "bath.toml")
+	c := p.Rooms[0].Cables[0]
+	if text := passport.Of(p, &p.Rooms[0], &c); !strings.Contains(text, " lead 3048 ") {
+		t.Errorf("not cut: %s", text)
+	}
+	c.Laid = &layout.Laid{Job: &job.Laid{Lead: 2400}}
+	if text := passport.Of(p, &p.Rooms[0], &c); !strings.Contains(text, " lead 2400 ") {
+		t.Errorf("cut: %s", text)
+	}
 }

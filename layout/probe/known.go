@@ -22,11 +22,8 @@ type Known struct {
 // KnownOf gathers what is known of a cable. meterShare is what a recorded reading may be off,
 // as a share of it.
 func KnownOf(c *layout.Cable, u plane.Units, meterShare float64) Known {
-	k := Known{Cable: record.Cable{Length: c.Label.Length, Ends: c.Label.Ends, Lead: c.Label.Lead,
+	k := Known{Cable: record.Cable{Length: c.Label.Length, Ends: c.Label.Ends, Lead: c.LeadAsCut(),
 		Feet: u == plane.Inches}}
-	if c.Laid != nil && c.Laid.Job.Lead > 0 {
-		k.Lead = c.Laid.Job.Lead
-	}
 	k.ohms(c, meterShare)
 	if r := handOver(c, func(r job.Reading) job.Figure { return r.Capacitance }); r != nil {
 		k.Farads = record.MeterReading(r.Capacitance.Value, meterShare, 0, 0)
