@@ -144,7 +144,11 @@ func (p phases) grid(ty *setting.Typesetter, w float64) (best grid) {
 			}
 			g.words, left = append(g.words, h), left-h-phaseGap
 		}
-		g.scale = math.Min(g.wide/p.bounds.W(), left/float64(g.rows)/p.bounds.H())
+		high := left / float64(g.rows) / p.bounds.H()
+		if w >= phasesWide { // however long the words below are
+			high = math.Max(high, leastPicture/math.Max(p.bounds.W(), p.bounds.H()))
+		}
+		g.scale = math.Min(g.wide/p.bounds.W(), high)
 		if g.wide >= leastPhase && (best.cols == 0 || g.scale > best.scale*1.02) {
 			best = g
 		}
