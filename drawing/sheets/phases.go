@@ -149,7 +149,8 @@ func (p phases) grid(ty *setting.Typesetter, w float64) (best grid) {
 			high = math.Max(high, leastPicture/math.Max(p.bounds.W(), p.bounds.H()))
 		}
 		g.scale = math.Min(g.wide/p.bounds.W(), high)
-		if g.wide >= leastPhase && (best.cols == 0 || g.scale > best.scale*1.02) {
+		if g.wide >= leastPhase && (best.cols == 0 || g.scale > best.scale*1.02 ||
+			g.scale >= best.scale && g.rows < best.rows) {
 			best = g
 		}
 	}
