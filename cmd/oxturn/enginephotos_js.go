@@ -57,8 +57,8 @@ func photoNamed(name string) (*photo.Picture, error) {
 	p, err := photo.Read(data)
 	switch {
 	case errors.Is(err, photo.ErrHEIC):
-		return nil, errors.New("it is a HEIC picture, which only some devices show; set the camera to its most " +
-			"compatible form, or save the picture as JPEG, and take that")
+		return nil, errors.New("it is a HEIC picture, which only some devices show; let the camera write JPEG, or " +
+			"save the picture as JPEG, and take that")
 	case errors.Is(err, photo.ErrForm):
 		return nil, errors.New("it is neither a JPEG nor a PNG picture")
 	}

@@ -65,9 +65,8 @@ func TestInTheReadersLanguage(t *testing.T) {
 		{Spanish.Text("of a language that has no entry"), "of a language that has no entry"},
 		{Say("a joint on %s", "J1").String(), "a joint on J1"},
 		{Say("whole tiles at %s", Say("wall %s", "A")).In(English), "whole tiles at wall A"},
-		{Say("%s to %s", Figure("1.5"), Figure("2.5 A")).In(English), "1.5 to 2.5 A"},
-		{Say("%s to %s", Figure("1.5"), Figure("2.5 A")).In(German), "1,5 bis 2,5 A"},
-		{Name("50 %").In(French), "50 %"},
+		{Say("%s to %s", "1", Say("wall %s", "B")).In(German), "1 bis Wand\u00a0B"},
+		{Say("of a language that has no entry: 50 %").In(French), "of a language that has no entry: 50 %"},
 		{German.Within("Notizen"), "Notizen"}, {French.Within("Étage"), "étage"}, {French.Within(""), ""},
 		{English.Figure("12.5 Ω"), "12.5 Ω"}, {French.Figure("12.5 Ω"), "12,5 Ω"},
 	} {

@@ -9,12 +9,8 @@ type Message struct {
 	values []any
 }
 
-// Say returns a message: a format of fmt with its values, among which may be other messages
-// and figures.
+// Say returns a message: a format of fmt with its values, among which may be other messages.
 func Say(format string, values ...any) Message { return Message{format, values} }
-
-// Name returns a message that is said alike in every language.
-func Name(text string) Message { return Message{"%s", []any{text}} }
 
 // In puts the message into a language.
 func (m Message) In(l Language) string {
@@ -27,9 +23,6 @@ func (m Message) In(l Language) string {
 // String is the message in English.
 func (m Message) String() string { return m.In(English) }
 
-// A Figure is a figure written with a decimal point, as a value of a message.
-type Figure string
-
 // inLanguage puts what a message's values say into the language.
 func (l Language) inLanguage(values []any) []any {
 	out := make([]any, len(values))
@@ -37,8 +30,6 @@ func (l Language) inLanguage(values []any) []any {
 		switch v := v.(type) {
 		case Message:
 			out[i] = v.In(l)
-		case Figure:
-			out[i] = l.Figure(string(v))
 		case fmt.Stringer:
 			out[i] = l.Text(v.String())
 		default:
