@@ -215,9 +215,17 @@ func (v *View) fixing(x job.Fixing) {
 		v.Sign(signs.ToFix, drawing.LayerFixtures, x.Name, drawing.Polyline(pts...), drawing.FixtureLine(), nil)
 		v.Ink.Mark(drawing.BoxOf(at).Grow(1.5))
 	}
-	name := v.Fig.Text(Or(x.Name, x.Kind))
+	name := v.fixingName(x)
 	v.Letters.Add(&lettering.Label{Text: name, Height: drawing.H25, Rank: 4, Subject: at, Note: name,
 		Spots: TagSpots(at, 2, name)})
+}
+
+// fixingName names a fixing in the reader's language: a threshold by its opening.
+func (v *View) fixingName(x job.Fixing) string {
+	if x.Of != "" {
+		return v.Fig.Textf("%s threshold", v.Fig.Text(x.Of))
+	}
+	return v.Fig.Text(Or(x.Name, x.Kind))
 }
 
 // NameArea asks for a name inside an outline, or beside it with a leader.

@@ -35,10 +35,10 @@ func (v *View) Standing() []setting.Block {
 		}
 	}
 	for _, k := range r.KeepOuts {
-		add(Or(k.Name, "keep-out"), k.Outline)
+		add(v.Fig.Text(Or(k.Name, "keep-out")), k.Outline)
 	}
 	for _, x := range r.Fixings {
-		add(v.Fig.Text(Or(x.Name, x.Kind)), x.Line)
+		add(v.fixingName(x), x.Line)
 	}
 	for i, m := range r.Joints {
 		add(layout.JointName(i, len(r.Joints)), []plane.Point{m.A, m.B})

@@ -239,7 +239,7 @@ func wetNotes(v *floorplan.View) []string {
 		}
 		if f.Kind != job.Shower {
 			out = append(out, v.Fig.Textf("Cable lies under the %s: only where that stands on legs or hangs, with "+
-				"the air below that the cable's instructions ask for, and never boxed in.", f.Name))
+				"the air below that the cable's instructions ask for, and never boxed in.", v.Fig.Text(f.Name)))
 			continue
 		}
 		if !wet {
@@ -254,7 +254,7 @@ func wetNotes(v *floorplan.View) []string {
 		for _, c := range v.Room.Cables {
 			if end := c.Path[len(c.Path)-1]; f.Outline.Contains(end) {
 				out = append(out, v.Fig.Textf("The end of the heating part of %s lies in the %s, for want of "+
-					"another place: only where its instructions allow that.", c.ID, f.Name))
+					"another place: only where its instructions allow that.", c.ID, v.Fig.Text(f.Name)))
 			}
 		}
 	}

@@ -315,7 +315,7 @@ func (e elevation) drawFloor() {
 	for _, s := range e.Room.Job.Stands() {
 		if draw(signs.Stand, drawing.LayerFixtures, s.Name, drawing.FixtureLine(),
 			append(append([]plane.Point{}, s.Outline...), s.Outline[0])) {
-			e.nameInStrip(s.Name, s.Outline)
+			e.nameInStrip(e.Fig.Text(s.Name), s.Outline)
 		}
 	}
 	for i, m := range e.Room.Job.Joints {

@@ -153,7 +153,11 @@ func foreign(t *testing.T, d drawnSet, l language.Language, job string) {
 			add(c.Why)
 		}
 	}
-	for _, said := range l.Entries() {
+	entries, said := l.Entries(), map[string]bool{}
+	for _, text := range entries {
+		said[text] = true
+	}
+	for _, said := range entries {
 		add(verbs.ReplaceAllString(said, " "))
 	}
 	for _, s := range d.set {
@@ -161,6 +165,9 @@ func foreign(t *testing.T, d drawnSet, l language.Language, job string) {
 			continue
 		}
 		for _, x := range s.Texts() {
+			if _, is := entries[x.Text]; is && !said[x.Text] {
+				t.Errorf("%s: %q stays English", s.ID, x.Text)
+			}
 			for _, w := range word.FindAllString(strings.ToLower(x.Text), -1) {
 				if !known[w] {
 					t.Errorf("%s: %q in %q", s.ID, w, x.Text)

@@ -349,6 +349,7 @@ type KeepOut struct {
 type Fixing struct {
 	Kind  string // "door stop", "threshold", "shower glass", "anti-tip bracket", ...
 	Name  string
+	Of    string        // the opening that a threshold is of, by its name; empty of others
 	Line  []plane.Point // one point, or a line
 	Clear float64
 	Span  Span

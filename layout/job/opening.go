@@ -82,8 +82,8 @@ func (r *Room) clearOfOthers(t table, o Opening) bool {
 // threshold is the fixing of an opening's threshold.
 func (r *Room) threshold(o Opening, c Clearance) Fixing {
 	w := r.Walls[o.Wall]
-	return Fixing{Kind: "threshold", Name: o.Name + " threshold", Line: []plane.Point{w.At(o.From), w.At(o.To)},
-		Clear: c.Fixing, Span: o.Span, Spans: o.Spans}
+	return Fixing{Kind: "threshold", Name: o.Name + " threshold", Of: o.Name,
+		Line: []plane.Point{w.At(o.From), w.At(o.To)}, Clear: c.Fixing, Span: o.Span, Spans: o.Spans}
 }
 
 // thing names a thing in a message: its kind, and its name where that says more.
