@@ -7,10 +7,10 @@ import (
 	"fmt"
 	"math"
 	"os"
-	"path/filepath"
-	"runtime"
 	"strconv"
 	"testing"
+
+	"oxturn/layout/internal/module"
 )
 
 // Table returns the rows of a file of testdata/tables, its heads left out. Its
@@ -24,8 +24,7 @@ func Table(t testing.TB, name string) [][]float64 {
 // read returns a file's heads and its rows.
 func read(t testing.TB, name string) (heads []string, rows [][]float64) {
 	t.Helper()
-	_, here, _, _ := runtime.Caller(0)
-	f, err := os.Open(filepath.Join(filepath.Dir(here), "..", "..", "..", "testdata", "tables", name))
+	f, err := os.Open(module.Testdata(t, "tables", name))
 	if err != nil {
 		t.Fatal(err)
 	}

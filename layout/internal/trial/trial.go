@@ -4,12 +4,12 @@ package trial
 import (
 	"bytes"
 	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
 	"oxturn/layout"
 	"oxturn/layout/build"
+	"oxturn/layout/internal/module"
 	"oxturn/layout/job"
 )
 
@@ -59,23 +59,10 @@ outline = [[0,1640],[1600,1640],[1600,2400],[0,2400]]
 at = [800, 0]
 `
 
-// jobs is the folder of the examples, from wherever in the module a test runs.
-func jobs(t testing.TB) string {
-	t.Helper()
-	for dir := "."; ; dir = filepath.Join(dir, "..") {
-		if _, err := os.Stat(filepath.Join(dir, "go.mod")); err == nil {
-			return filepath.Join(dir, "testdata", "jobs")
-		}
-		if len(dir) > 40 {
-			t.Fatal("no go.mod above the test")
-		}
-	}
-}
-
 // Read reads a job that must be free of errors.
 func Read(t testing.TB, name string, data []byte) *job.Job {
 	t.Helper()
-	open := func(n string) ([]byte, error) { return os.ReadFile(filepath.Join(jobs(t), n)) }
+	open := func(n string) ([]byte, error) { return os.ReadFile(module.Testdata(t, "jobs", n)) }
 	j, report := job.Read(name, data, open)
 	if report.Errors() > 0 {
 		var b bytes.Buffer
@@ -98,7 +85,7 @@ func Example(t testing.TB, name string) *layout.Plan {
 
 func ExampleAgain(t testing.TB, name string) *layout.Plan {
 	t.Helper()
-	data, err := os.ReadFile(filepath.Join(jobs(t), name))
+	data, err := os.ReadFile(module.Testdata(t, "jobs", name))
 	if err != nil {
 		t.Fatal(err)
 	}
