@@ -51,7 +51,7 @@ func (p *runPlan) mendBend(i int, rule rules, zone *rim) bool {
 			continue // the path's ends stay
 		}
 		for _, h := range [...]int{1, -1} {
-			nodes, ok := push{leg, 0, pegs(p.nodes[leg], p.nodes[leg+1]), h}.by(p.nodes)
+			nodes, ok := push{leg, 0, pegs(p.nodes[leg], p.nodes[leg+1]), h}.by(p.nodes, nil)
 			if !ok || len(nodes) != len(p.nodes) || !rule.allows(p.g, p.nodes, nodes) {
 				continue
 			}

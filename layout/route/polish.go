@@ -16,10 +16,14 @@ type polisher struct {
 	wish   *wishes
 	field  *field
 	tally  *tally
-	others []leg   // of other cables
-	total  float64 // the cable's length, pegs
-	tries  int     // left
-	tried          // the path as it is now
+	others []leg    // of other cables
+	total  float64  // the cable's length, pegs
+	tries  int      // left
+	tried           // the path as it is now
+	spare  struct { // room for the next path to be tried
+		nodes []node
+		legs  []leg
+	}
 }
 
 // A tried path is a path with its score.
@@ -47,7 +51,7 @@ func newPolisher(g *grid, l *laying, f *field, others []leg, nodes []node) (*pol
 	if p.nodes, p.end, ok = p.fitEnd(nodes); !ok {
 		return nil, false
 	}
-	p.legs = p.legsOf(p.nodes, p.end)
+	p.legs = p.legsOf(nil, p.nodes, p.end)
 	p.tally.swap(nil, others)
 	p.tally.swap(nil, p.legs)
 	p.judge(&p.tried, math.Inf(1))
@@ -92,7 +96,7 @@ func (p *polisher) turnRound() {
 	if t.nodes, t.end, ok = p.fitEnd(t.nodes); !ok || !p.startable(t.nodes[0]) {
 		return
 	}
-	t.legs = p.legsOf(t.nodes, t.end)
+	t.legs = p.legsOf(nil, t.nodes, t.end)
 	p.tally.swap(p.legs, t.legs)
 	p.judge(&t, p.score.Total-worthIt)
 	p.settle(t)
@@ -105,22 +109,25 @@ func (p *polisher) settle(t tried) bool {
 		p.tally.swap(t.legs, p.legs)
 		return false
 	}
+	p.spare.nodes, p.spare.legs = p.nodes, p.legs
 	p.tried = t
 	return true
 }
 
-// after works out the path after a push and counts its legs in instead of the
-// current ones; false where the push is not allowed.
+// after works out the path after a push, in the spare room, and counts its legs in instead
+// of the current ones; false where the push is not allowed.
 func (p *polisher) after(m push) (t tried, ok bool) {
-	if t.nodes, ok = m.by(p.nodes); !ok {
+	if t.nodes, ok = m.by(p.nodes, p.spare.nodes); !ok {
 		return t, false
 	}
+	p.spare.nodes = t.nodes
 	if t.nodes, t.end, ok = p.fitEnd(t.nodes); !ok || !p.rule.allows(p.g, p.nodes, t.nodes) ||
 		!p.startable(t.nodes[0]) {
 		return t, false
 	}
 	p.tries--
-	t.legs = p.legsOf(t.nodes, t.end)
+	t.legs = p.legsOf(p.spare.legs, t.nodes, t.end)
+	p.spare.legs = t.legs
 	p.tally.swap(p.legs, t.legs)
 	p.judge(&t, p.score.Total-worthIt)
 	return t, true

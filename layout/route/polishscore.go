@@ -1,6 +1,10 @@
 package route
 
-import "oxturn/layout/plane"
+import (
+	"slices"
+
+	"oxturn/layout/plane"
+)
 
 // judge scores a path whose legs are counted in; not to the end when it can't
 // be as good as limit.
@@ -56,10 +60,10 @@ func (p *polisher) world(nodes []node, end float64) []plane.Point {
 	return out
 }
 
-// legsOf returns the legs in raster coordinates, worked out from whole pegs so
-// that equal legs are equal to the last bit.
-func (p *polisher) legsOf(nodes []node, end float64) []leg {
-	out := make([]leg, len(nodes)-1)
+// legsOf returns the legs in raster coordinates, in room where they fit there, worked out
+// from whole pegs so that equal legs are equal to the last bit.
+func (p *polisher) legsOf(room []leg, nodes []node, end float64) []leg {
+	out := slices.Grow(room[:0], len(nodes)-1)[:len(nodes)-1]
 	ax, ay := p.raster(nodes[0], node{}, 0)
 	for i := range out {
 		a, b := nodes[i], nodes[i+1]

@@ -1,6 +1,9 @@
 package route
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // A push moves a straight piece of a plan sideways: on leg i, from s to t pegs
 // along it, by h pegs to the left (right when negative). Pushed outward on a
@@ -9,13 +12,13 @@ import "math"
 // plan is made of it.
 type push struct{ i, s, t, h int }
 
-// by returns the corner points after the push, false when a leg would double
-// back.
-func (m push) by(nodes []node) ([]node, bool) {
+// by returns the corner points after the push, in room where they fit there, false when a
+// leg would double back.
+func (m push) by(nodes, room []node) ([]node, bool) {
 	a, b := nodes[m.i], nodes[m.i+1]
 	dx, dy, n := sign(b.x-a.x), sign(b.y-a.y), pegs(a, b)
 	side := node{-dy * m.h, dx * m.h}
-	out := append(make([]node, 0, len(nodes)+4), nodes[:m.i]...)
+	out := append(slices.Grow(room[:0], len(nodes)+4), nodes[:m.i]...)
 	put := func(k int, off node) {
 		out = append(out, node{a.x + k*dx + off.x, a.y + k*dy + off.y})
 	}
@@ -80,12 +83,16 @@ func (r rules) pegs(nodes []node) float64 {
 // allows reports whether the legs of a plan that differ from those of another,
 // and those beside them, keep the rules that can be told on pegs.
 func (r rules) allows(g *grid, was, nodes []node) bool {
-	lo, hi := changed(was, nodes)
-	lo, hi = max(0, lo-1), min(len(nodes)-1, hi+1)
+	last := len(nodes) - 2 // nearly every push changes this leg too: those between need no look for its sake
+	lo, hi := changed(was[:len(was)-1], nodes[:last+1])
+	lo, hi = max(0, lo-1), min(last, hi+1)
 	for i := lo; i < hi; i++ { // the cheap rules first
 		if !r.legFits(nodes, i) || !g.holds(nodes[i], nodes[i+1]) {
 			return false
 		}
+	}
+	if !g.holds(nodes[last], nodes[last+1]) || !r.legApart(nodes, last) {
+		return false
 	}
 	for i, j := lo, hi-1; i <= j; i, j = i+1, j-1 { // what is too near is so mostly where it is joined on
 		if !r.legApart(nodes, i) || !r.legApart(nodes, j) {
@@ -120,9 +127,17 @@ func (r rules) legFits(nodes []node, i int) bool {
 // legApart reports whether leg i keeps the closest gap from all others but
 // those that it joins, and that it jogs past.
 func (r rules) legApart(nodes []node, i int) bool {
+	lo, hi := nodes[i], nodes[i+1]
+	lo, hi = node{min(lo.x, hi.x) - r.closest, min(lo.y, hi.y) - r.closest},
+		node{max(lo.x, hi.x) + r.closest, max(lo.y, hi.y) + r.closest}
 	for j := 0; j+1 < len(nodes); j++ {
+		a, b := &nodes[j], &nodes[j+1]
+		if a.x >= hi.x && b.x >= hi.x || a.x <= lo.x && b.x <= lo.x || a.y >= hi.y && b.y >= hi.y ||
+			a.y <= lo.y && b.y <= lo.y {
+			continue // most legs are far off
+		}
 		d := abs(i - j)
-		if d < 2 || gapBetween(nodes[i], nodes[i+1], nodes[j], nodes[j+1]) >= r.closest*r.closest {
+		if d < 2 || gapBetween(nodes[i], nodes[i+1], *a, *b) >= r.closest*r.closest {
 			continue
 		}
 		if k := min(i, j); d > 2 || turnOf(nodes, k) == turnOf(nodes, k+1) {

@@ -16,7 +16,7 @@ func TestDearWaysAreLeftOut(t *testing.T) {
 		w.aim(3.3)
 		y := w.g.ny / 2
 		sp := w.g.rows[y][0]
-		w.st, w.gap = &state{y: int16(y), n: 2, mate: [maxLinks]int8{mateStart, mateEnd}, sx: -1, ex: -1,
+		w.st, w.gap = state{y: int16(y), n: 2, mate: [maxLinks]int8{mateStart, mateEnd}, sx: -1, ex: -1,
 			pos: [maxLinks]int16{int16(sp.a), int16(sp.b)}}, 3
 		return w.ways(w.placesFor(y, 3), 0, most).outcomes
 	}

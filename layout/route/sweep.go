@@ -101,8 +101,9 @@ type sweep struct {
 	done    float32   // cost of the cheapest
 
 	// of the row being worked on
-	st      *state
+	st      state // a copy: the arena it is from grows meanwhile
 	stIndex int32
+	next    state // what is being made of it
 	gap     int
 	plugs   []plug
 	drift   float32
@@ -166,7 +167,7 @@ func (w *sweep) plan(s float64) bool {
 	w.aim(s)
 	for y := range min(w.g.ny, 4*w.rule.widest) {
 		if ends := w.starts.least[y] + w.ends.least[y]; ends < inf32 {
-			w.add(state{y: int16(y), parent: -1, cost: float32(w.bareAbove(y)) + ends, sx: -1, ex: -1}, y)
+			w.add(&state{y: int16(y), parent: -1, cost: float32(w.bareAbove(y)) + ends, sx: -1, ex: -1}, y)
 		}
 	}
 	for y := range w.g.ny {
@@ -217,10 +218,9 @@ func (w *sweep) finish() {
 
 // end tries to end the plan at the state's row.
 func (w *sweep) end(id int32, level int) {
-	st := w.arena[id]
-	w.st, w.stIndex, w.gap = &st, id, 0
-	y := int(st.y)
-	w.fixed = st.cost + float32(w.bareBelow(y))
+	w.st, w.stIndex, w.gap = w.arena[id], id, 0
+	y := int(w.st.y)
+	w.fixed = w.st.cost + float32(w.bareBelow(y))
 	w.lay(y, level)
 }
 
@@ -274,8 +274,8 @@ const besideWanted = 1.3
 
 // expand tries every next row and the end of the plan from one state.
 func (w *sweep) expand(id int32, level int) {
-	st := w.arena[id]
-	w.st, w.stIndex = &st, id
+	w.st, w.stIndex = w.arena[id], id
+	st := &w.st
 	y := int(st.y)
 	for gap := w.rule.closest; gap <= w.rule.widest && y+gap < w.g.ny; gap++ {
 		if math.Abs(float64(gap)-w.s) > besideWanted {
@@ -299,7 +299,8 @@ func (w *sweep) lay(y, level int) {
 		return
 	}
 	list := w.ways(w.placesFor(y, w.gap), level, most)
-	for _, o := range list.outcomes {
+	for i := range list.outcomes {
+		o := &list.outcomes[i]
 		cost := w.fixed + o.cost
 		if cost > w.limit() {
 			break
@@ -320,12 +321,14 @@ func (w *sweep) limit() float32 {
 }
 
 // settle joins the links through the row's runs and keeps the new state.
-func (w *sweep) settle(o outcome, cost float32) {
+func (w *sweep) settle(o *outcome, cost float32) {
 	w.work += 4 // it costs about as much as four steps of a rowWalk
-	y := int(w.st.y)
-	ns := state{parent: w.stIndex, length: w.st.length + o.length + float32(int(o.downs)*w.gap),
+	ns := &w.next
+	*ns = state{parent: w.stIndex, length: w.st.length + o.length + float32(int(o.downs)*w.gap),
 		y: w.st.y + int16(w.gap), gap: int8(w.gap), gap2: w.st.gap, drift: w.drift, flags: w.st.flags, sx: -1, ex: -1}
-	for _, p := range w.plugs {
+	y := int(w.st.y)
+	for i := range w.plugs {
+		p := &w.plugs[i]
 		switch p.kind {
 		case plugStart:
 			ns.flags |= hasStart
@@ -350,7 +353,7 @@ func (w *sweep) settle(o outcome, cost float32) {
 	if ns.cost == inf32 || ns.cost > w.limit() { // nothing is dearer than no limit
 		return
 	}
-	if !w.connect(&ns) {
+	if !w.connect(ns) {
 		return
 	}
 	if (w.gap == 0) != (ns.flags&hasAll != 0) {
@@ -360,34 +363,34 @@ func (w *sweep) settle(o outcome, cost float32) {
 		w.keepDone(ns)
 		return
 	}
-	if w.hopeless(&ns) {
+	if w.hopeless(ns) {
 		return
 	}
 	w.add(ns, int(ns.y))
 }
 
 // keepDone notes a whole plan that is among the cheapest.
-func (w *sweep) keepDone(ns state) {
-	w.arena = append(w.arena, ns)
+func (w *sweep) keepDone(ns *state) {
+	w.arena = append(w.arena, *ns)
 	w.finals = append(w.finals, int32(len(w.arena)-1))
 	w.done = min(w.done, ns.cost)
 }
 
-func (w *sweep) add(ns state, y int) {
+func (w *sweep) add(ns *state, y int) {
 	if ns.cost > w.cap(y) {
 		return
 	}
 	w.best[y] = min(w.best[y], ns.cost)
 	ns.key = ns.hash()
 	for _, id := range w.buckets[y] {
-		if old := &w.arena[id]; old.key == ns.key && old.same(&ns) {
+		if old := &w.arena[id]; old.key == ns.key && old.same(ns) {
 			if ns.cost < old.cost {
-				*old = ns
+				*old = *ns
 			}
 			return
 		}
 	}
-	w.arena = append(w.arena, ns)
+	w.arena = append(w.arena, *ns)
 	w.buckets[y] = append(w.buckets[y], int32(len(w.arena)-1))
 	if len(w.buckets[y]) > 4*w.beam {
 		w.thin(y)

@@ -91,10 +91,13 @@ func (t *tally) stretch(l, m leg) {
 		t.mark(y, d+1, b, -1)
 		t.mark(y, b+1, d, 1)
 	}
-	t.weigh(min(l.y0, m.y0), max(l.y1, m.y1), func(p plane.Point) float64 {
-		return m.inDisc(p, t.radius) - l.inDisc(p,
-			t.radius)
-	})
+	ends := leg{x0: min(l.x0, m.x0), y0: l.y0, x1: max(l.x1, m.x1), y1: l.y0}
+	if l.x0 == m.x0 {
+		ends.x0 = min(l.x1, m.x1)
+	} else if l.x1 == m.x1 {
+		ends.x1 = max(l.x0, m.x0)
+	}
+	t.weigh(ends, func(p plane.Point) float64 { return m.inDisc(p, t.radius) - l.inDisc(p, t.radius) })
 }
 
 // trade changes upright leg l to m in the same raster column.
@@ -115,7 +118,9 @@ func (t *tally) trade(l, m leg) {
 			a, b = t.cells(m, y)
 			t.mark(y, a, b, 1)
 		}
-		t.weigh(part[0], part[1], func(p plane.Point) float64 { return m.inDisc(p, t.radius) - l.inDisc(p, t.radius) })
+		t.weigh(leg{l.x0, part[0], l.x0, part[1]}, func(p plane.Point) float64 {
+			return m.inDisc(p, t.radius) - l.inDisc(p, t.radius)
+		})
 	}
 }
 
@@ -125,7 +130,7 @@ func (t *tally) add(l leg, by int) {
 		a, b := t.cells(l, y)
 		t.mark(y, a, b, by)
 	}
-	t.weigh(l.y0, l.y1, func(p plane.Point) float64 { return l.inDisc(p, t.radius) * float64(by) })
+	t.weigh(l, func(p plane.Point) float64 { return l.inDisc(p, t.radius) * float64(by) })
 }
 
 // cells returns the cells of raster row y within reach of a leg; none when
@@ -138,11 +143,16 @@ func (t *tally) cells(l leg, y int) (a, b int) {
 	return max(0, int(math.Ceil(from))), min(t.f.nx-1, int(math.Floor(to)))
 }
 
-// weigh adds to the samples whose discs reach raster rows y0 to y1.
-func (t *tally) weigh(y0, y1 float64, more func(plane.Point) float64) {
-	from, to := t.f.samplesBy(y0-t.radius, y1+t.radius)
+// weigh adds to the samples whose discs reach a box.
+func (t *tally) weigh(box leg, more func(plane.Point) float64) {
+	from, to := t.f.samplesBy(box.y0-t.radius, box.y1+t.radius)
+	left, right := box.x0-t.radius, box.x1+t.radius
 	for k := from; k < to; k++ {
-		if n := more(t.f.deep[k]); n != 0 {
+		p := t.f.deep[k]
+		if p.X <= left || p.X >= right {
+			continue
+		}
+		if n := more(p); n != 0 {
 			t.squares += float64(n * (2*t.dens[k] + n))
 			t.dens[k] += n
 			t.sum += n
