@@ -40,6 +40,9 @@ func Apply(text string, changes []Change) (string, error) {
 		}
 		now = next
 	}
+	if _, err := tree.Parse([]byte(now)); err != nil {
+		return text, fmt.Errorf("it is written in a way that only the text can change: %w", err)
+	}
 	return now, nil
 }
 
@@ -108,7 +111,10 @@ func (d document) set(way, key, value string) (string, error) {
 		return d.text[:f.Span.Start] + value + d.text[f.Span.End:], nil
 	}
 	if n != d.root && !d.headed(n) {
-		return "", fmt.Errorf("%s is written in one line; change it in the text", way)
+		if n.Kind != tree.Table || d.text[n.Span.Start] != '{' {
+			return "", fmt.Errorf("%s is no table", way)
+		}
+		return d.setInItem(n, key, value)
 	}
 	at := d.endOfOwn(n)
 	return d.text[:at] + d.newlineBefore(at) + key + " = " + value + "\n" + d.text[at:], nil
@@ -126,6 +132,9 @@ func (d document) unset(way, key string) (string, error) {
 	}
 	if d.headed(f) {
 		return "", fmt.Errorf("%s is a table", key)
+	}
+	if n != d.root && !d.headed(n) {
+		return d.unsetInItem(n, f), nil
 	}
 	return d.text[:d.lineStart(f.Key.Start)] + d.text[d.lineEnd(f.Span.End):], nil
 }
@@ -145,7 +154,9 @@ func (d document) add(way string, fields []Field) (string, error) {
 	at := d.endOfAll(parent)
 	path := dotted(all)
 	header := "[" + path + "]"
-	if n := parent.Get(name); n != nil && len(n.Items) > 0 {
+	if n := parent.Get(name); d.listed(n) {
+		return d.addItem(n, fields)
+	} else if n != nil && len(n.Items) > 0 {
 		if at = d.endOfAll(n.Items[len(n.Items)-1]); !d.headed(n) {
 			return "", fmt.Errorf("%s is written in one line; change it in the text", way)
 		}
@@ -171,6 +182,9 @@ func (d document) drop(way string) (string, error) {
 	n, err := d.table(way)
 	if err != nil {
 		return "", err
+	}
+	if list := d.listOf(way); list != nil && n.Kind == tree.Table {
+		return d.dropItem(list, n), nil
 	}
 	if n == d.root || !d.headed(n) {
 		return "", fmt.Errorf("%s is no table with a header of its own", way)

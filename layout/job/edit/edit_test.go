@@ -111,8 +111,9 @@ func TestApplyRefuses(t *testing.T) {
 		t.Errorf("the second of two: %v", err)
 	}
 	inline := "spacing = {closest = 2}\n"
-	if _, err := Apply(inline, []Change{{Do: "set", Table: "spacing", Key: "widest", Value: "4"}}); err == nil {
-		t.Error("a table in one line gets no line of its own")
+	if got, err := Apply(inline, []Change{{Do: "set", Table: "spacing", Key: "widest", Value: "4"}}); err != nil ||
+		got != "spacing = {closest = 2, widest = 4}\n" {
+		t.Errorf("a table in one line stays in it: %q, %v", got, err)
 	}
 	if got, err := Apply(inline, []Change{{Do: "set", Key: "spacing", Value: "{closest = 3}"}}); err != nil ||
 		got != "spacing = {closest = 3}\n" {
