@@ -22,14 +22,19 @@ last good drawing. Ends with Ctrl-C.
 
   oxturn watch bath.toml
   oxturn watch bath.toml -o out      writes the files too, each time it is good
+  oxturn watch bath.toml --lan       lets a phone in the house follow
 
 Flags:
   -o DIR                 write the files here as draw does (default: none)
   --port N               where to serve (default: a free port)
   --no-open              do not open the browser
+  --lan                  let other devices in this network follow: asks first,
+                         then shows a code for each that is to be let in
   --poll TIME            how often to look at the file (default 300ms)
 ` + jobFlagsHelp + `
-The page is served to this machine alone (127.0.0.1), and needs no network.
+The page is served to this machine alone (127.0.0.1), and needs no network. With
+--lan it is served to the devices that were shown a code as well: each code lets
+one in, to look and not to change. That is not encrypted.
 Exit codes: 130 ended by Ctrl-C, 2 usage or no port.
 `
 
@@ -38,6 +43,7 @@ type watchOrder struct {
 	dir    string
 	port   uint
 	noOpen bool
+	lan    bool
 	poll   time.Duration
 }
 
@@ -51,6 +57,7 @@ func (o *watchOrder) flags(f *verbFlags) {
 	f.folder(&o.dir)
 	f.UintVar(&o.port, "port", 0, "")
 	f.BoolVar(&o.noOpen, "no-open", false, "")
+	f.BoolVar(&o.lan, "lan", false, "")
 	f.DurationVar(&o.poll, "poll", pollEvery, "")
 	f.hold(func() error {
 		if o.poll < 10*time.Millisecond || o.port > highestPort {
@@ -65,7 +72,10 @@ func (o *watchOrder) run(ctx context.Context, c *commandLine) int {
 	if o.dir != "" {
 		s.folder = &folder{dir: o.dir}
 	}
-	return s.serve(ctx, o.port, !o.noOpen && isTerminal(c.Err))
+	if o.lan {
+		s.reached = lanAddresses()
+	}
+	return s.serve(ctx, o, !o.noOpen && isTerminal(c.Err))
 }
 
 // A session is one job being watched.
@@ -76,11 +86,14 @@ type session struct {
 	server *preview.Server
 	folder *folder // nil: no files are written
 	drawn  bool    // once at least
+
+	reached []lanAddress  // where other devices may follow
+	gate    *preview.Gate // nil: they may not
 }
 
 // serve opens the page's port and watches until ctx ends.
-func (s *session) serve(ctx context.Context, port uint, open bool) int {
-	l, err := net.Listen("tcp", fmt.Sprintf("127.0.0.1:%d", port))
+func (s *session) serve(ctx context.Context, o *watchOrder, open bool) int {
+	l, err := net.Listen("tcp", fmt.Sprintf("127.0.0.1:%d", o.port))
 	if err != nil {
 		return s.fail(fmt.Errorf("%w\nhint: another --port, or none for a free one", err))
 	}
@@ -92,6 +105,13 @@ func (s *session) serve(ctx context.Context, port uint, open bool) int {
 	go h.Serve(l)
 	address := "http://" + l.Addr().String() + "/"
 	fmt.Fprintln(s.Out, address)
+	if o.lan {
+		end, err := s.lan(ctx, s.reached)
+		if err != nil {
+			return s.fail(err)
+		}
+		defer end()
+	}
 	s.say("watching %s; the page is at the address above; Ctrl-C ends", s.name)
 	if open {
 		openBrowser(address)

@@ -81,17 +81,22 @@ const contentPolicy = "default-src 'none'; script-src 'self'; style-src 'self'; 
 
 // ServeHTTP answers one request.
 func (s *Server) ServeHTTP(w http.ResponseWriter, r *http.Request) {
+	guard(w)
+	if !slices.Contains(s.hosts, strings.ToLower(r.Host)) {
+		http.Error(w, "this preview answers only to the address that oxturn printed", http.StatusMisdirectedRequest)
+		return
+	}
+	s.mux.ServeHTTP(w, r)
+}
+
+// guard sets the headers of safety that every answer has.
+func guard(w http.ResponseWriter) {
 	h := w.Header()
 	h.Set("Content-Security-Policy", contentPolicy)
 	h.Set("X-Content-Type-Options", "nosniff")
 	h.Set("Referrer-Policy", "no-referrer")
 	h.Set("Cross-Origin-Resource-Policy", "same-origin")
 	h.Set("Cache-Control", "no-store")
-	if !slices.Contains(s.hosts, strings.ToLower(r.Host)) {
-		http.Error(w, "this preview answers only to the address that oxturn printed", http.StatusMisdirectedRequest)
-		return
-	}
-	s.mux.ServeHTTP(w, r)
 }
 
 func (s *Server) file(name string) http.HandlerFunc {

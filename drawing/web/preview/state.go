@@ -9,6 +9,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
+	"strings"
 )
 
 // A State is all that the page shows at one time.
@@ -102,6 +103,9 @@ func (st State) body() []byte {
 	}
 	return out
 }
+
+// title is the job file's name without the folders before it.
+func (st State) title() string { return st.Job[strings.LastIndexAny(st.Job, `/\\`)+1:] }
 
 func hash(data []byte) string {
 	sum := sha256.Sum256(data)
