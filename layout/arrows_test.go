@@ -24,7 +24,7 @@ var floors = [][]string{
 	{"layout/job/edit", "layout/draft", "layout/takeoff", "layout/internal/hand", "layout/internal/camera",
 		"drawing/signs",
 		"drawing/internal/specimen"},
-	{"layout", "drawing/lettering"},
+	{"layout", "layout/arrange", "drawing/lettering"},
 	{"layout/tube", "layout/load", "layout/compare", "layout/passport", "layout/calendar", "layout/handover",
 		"layout/warmth", "drawing/setting"},
 	{"layout/refit", "drawing/floorplan"},

@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"oxturn/drawing/svg"
+	"oxturn/layout/arrange"
 	"oxturn/layout/job"
 	"oxturn/layout/job/edit"
 	"oxturn/layout/plane"
@@ -60,6 +61,9 @@ type request struct {
 	Keep      bool     `json:"keep"`      // copy: where on earth it was taken
 	Room      string   `json:"room"`      // place
 	Distances []string `json:"distances"` // place, off the two walls
+
+	Move arrange.Move     `json:"move"`
+	New  arrange.Addition `json:"new"` // stand
 }
 
 func (e *engine) answer(name string, body []byte) (answer string, err error) {
@@ -102,6 +106,12 @@ func (e *engine) answer(name string, body []byte) (answer string, err error) {
 		return e.photos(r)
 	case "place":
 		return e.placed(r)
+	case "arrange":
+		return e.arrangement(r)
+	case "move":
+		return moved(r)
+	case "stand":
+		return added(r)
 	case "keys":
 		return asText(formKeys())
 	}

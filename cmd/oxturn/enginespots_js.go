@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"oxturn/layout/arrange"
 	"oxturn/layout/job"
 	"oxturn/layout/job/edit"
 	"oxturn/layout/job/tree"
@@ -178,28 +179,12 @@ func placeOffWall(r *job.Room, p plane.Point, u plane.Units, walls []int) (strin
 	return best, found
 }
 
-// sixteenths of an inch are what a tape in inches is read to.
-const sixteenths = 16
-
 // tapeLength writes a length as a job file has it.
 func tapeLength(mm float64, u plane.Units) string {
 	if u != plane.Inches {
 		return say.TrimFigure(mm) + " mm"
 	}
-	n := int(math.Round(mm / plane.Inch * sixteenths))
-	feet, inches, part := n/(12*sixteenths), n/sixteenths%12, n%sixteenths
-	text := fmt.Sprintf("%dft %d", feet, inches)
-	if feet == 0 {
-		text = fmt.Sprint(inches)
-	}
-	of := sixteenths
-	for part > 0 && part%2 == 0 {
-		part, of = part/2, of/2
-	}
-	if part > 0 {
-		text += fmt.Sprintf("-%d/%d", part, of)
-	}
-	return text + "in"
+	return arrange.Tape(mm)
 }
 
 // besideWall mm is how far outside of a room a taped place may come: a tape held to a wall that bulges.

@@ -31,7 +31,8 @@ type Engine struct {
 }
 
 // pageScripts are the page's own, in the order in which they build on one another.
-var pageScripts = []string{"base.js", "view.js", "room.js", "site.js", "photos.js", "pointing.js", "main.js"}
+var pageScripts = []string{"base.js", "view.js", "room.js", "site.js", "photos.js", "pointing.js", "plan.js",
+	"placing.js", "main.js"}
 
 // workerScripts are those of the engine's worker, after its support.
 var workerScripts = []string{"files.js", "worker.js"}

@@ -10,7 +10,7 @@ function showModes() {
 }
 
 function enter(m) {
-  if (view.photo) pointing.close();
+  view.hand?.close();
   mode = m;
   showModes();
   $("panel").setAttribute("aria-label", m);
@@ -36,7 +36,7 @@ function changed() {
   $("undo").disabled = !job.past.length;
   $("redo").disabled = !job.future.length;
   if (!job.saved) say("this device keeps nothing more: save the job file now (Files)", true);
-  if (mode === "Room") roomAgain();
+  if (view.hand === placing) placing.again(); else if (mode === "Room") roomAgain();
   if (mode === "Text" && $("text") && $("text").value !== job.text) $("text").value = job.text;
   if (mode === "Site" && asked === "laid") laidAgain();
   clearTimeout(timer);
@@ -69,7 +69,7 @@ async function take(state) {
   $("stale").hidden = good || !view.state.sheets.length;
   $("view").classList.toggle("old", !good);
   $("hint").textContent = good || view.state.sheets.length ? "" : "No drawing yet: the job has errors.";
-  if (good) await view.show(view.shown);
+  if (good && view.hand === placing) await placing.again(); else if (good) await view.show(view.shown); else if (view.hand === placing) placing.panel();
   if (mode === "Text") problems();
   if (!job.saved) return;
   const warnings = state.problems.length - errors;
@@ -246,6 +246,11 @@ async function begin() {
   startView();
   $("undo").onclick = () => job.undo();
   $("redo").onclick = () => job.redo();
+  addEventListener("keydown", (e) => {
+    if (!(e.ctrlKey || e.metaKey) || e.altKey || /^(input|textarea)$/i.test(e.target.localName || "")) return;
+    const to = e.key.toLowerCase() === "z" ? (e.shiftKey ? "redo" : "undo") : e.key.toLowerCase() === "y" ? "redo" : "";
+    if (to) { e.preventDefault(); job[to](); }
+  });
   $("modes").onkeydown = (e) => {
     const all = Object.keys(modes), to = { ArrowRight: 1, ArrowLeft: -1 }[e.key];
     if (to) { enter(all[(all.indexOf(mode) + to + all.length) % all.length]); $("mode-" + mode).focus(); }

@@ -42,7 +42,7 @@ const pointing = {
     this.glass = element("div", { id: "loupe", hidden: true });
     this.lens = drawnAs("svg", {}, under);
     this.glass.append(this.lens);
-    view.photo = this;
+    view.photo = view.hand = this;
     view.paper = [0, 0, wide, high];
     view.cables = [];
     view.shown = "photo:" + this.file;
@@ -57,7 +57,7 @@ const pointing = {
     view.look(view.looks[view.shown] || view.paper);
   },
   close() {
-    view.photo = null;
+    view.photo = view.hand = null;
     for (const u of this.urls) if (u) URL.revokeObjectURL(u);
     this.glass.remove();
     $("photo-shown")?.remove();

@@ -23,7 +23,7 @@ async function roomPanel(panel) {
   const inRoom = (r) => parts.filter((p) => p.table.startsWith(r.table + "/"));
   const shown = [];
   for (const r of rooms) {
-    shown.push(element("h2", {}, textOf(r, "name") || "Room"), wallsCard(r), form(r, "This room"), ...inRoom(r).map((p) => form(p)), adders(r));
+    shown.push(element("h2", {}, textOf(r, "name") || "Room"), element("div", { class: "row" }, button("Arrange on the plan", () => placing.open(r.table), { "data-arrange": r.table })), wallsCard(r), form(r, "This room"), ...inRoom(r).map((p) => form(p)), adders(r));
   }
   const others = parts.filter((p) => !p.table.startsWith("room"));
   panel.replaceChildren(...shown, element("h2", {}, "The whole job"), ...others.map((p) => form(p, p.table ? "" : "Units and files")),

@@ -4,11 +4,12 @@
 const view = {
   state: { sheets: [], tables: [], problems: [], cables: [], summary: [], units: "mm" },
   shown: "", paper: null, svg: null, looks: {}, // how each sheet was last looked at
+  hand: null,  // what takes the fingers instead of the drawing: a photo's points, a room's plan
 
   async show(id) {
     const all = [...this.state.sheets, ...this.state.tables];
     const one = all.find((s) => s.id === id) || all[0];
-    if (!one || this.photo) return;
+    if (!one || this.hand) return;
     this.shown = one.id;
     $("sheets").replaceChildren(...all.map((s) => element("option", { value: s.id, selected: s === one }, s.title)));
     $("tip").hidden = true;
@@ -41,7 +42,7 @@ const view = {
   look(box) {
     this.svg.setAttribute("viewBox", box.join(" "));
     this.looks[this.shown] = box;
-    this.photo?.drawn();
+    this.hand?.drawn();
   },
   box() { return this.svg.getAttribute("viewBox").split(" ").map(Number); },
   at(x, y) {
@@ -88,14 +89,14 @@ function started(e) {
   if (!view.svg || e.button > 1) return;
   fingers.set(e.pointerId, { x: e.clientX, y: e.clientY });
   $("paper").setPointerCapture(e.pointerId);
-  view.photo?.down(e);
+  view.hand?.down(e);
 }
 
 function moved(e) {
   if (!view.svg) return;
   const f = fingers.get(e.pointerId);
   if (!f) { told(e); return; }
-  if (view.photo?.move(e)) { Object.assign(f, { x: e.clientX, y: e.clientY }); return; }
+  if (view.hand?.move(e)) { Object.assign(f, { x: e.clientX, y: e.clientY }); return; }
   const before = [...fingers.values()].map((p) => ({ ...p }));
   f.x = e.clientX;
   f.y = e.clientY;
@@ -107,13 +108,13 @@ function moved(e) {
 
 const ended = (e) => {
   const was = fingers.delete(e.pointerId);
-  if (was) view.photo?.up(e);
+  if (was) view.hand?.up(e);
   if (e.type === "pointerup") told(e);
 };
 
 // told says which run lies under the pointer and how much cable is used up to there.
 function told(e) {
-  if (!view.svg || view.photo) return;
+  if (!view.svg || view.hand) return;
   const p = view.at(e.clientX, e.clientY);
   let best = null, near = 2.5;
   for (const s of view.cables) {
@@ -144,7 +145,7 @@ function startView() {
   }, { passive: false });
   paper.addEventListener("keydown", (e) => {
     if (e.ctrlKey || e.metaKey || e.altKey || !view.svg) return;
-    if (view.photo?.key(e)) { e.preventDefault(); return; }
+    if (view.hand?.key(e)) { e.preventDefault(); return; }
     const step = view.box()[2] / 10;
     const keys = {
       "+": () => view.zoom(0.7), "-": () => view.zoom(1 / 0.7), "0": () => view.fit(), ArrowLeft: () => view.move(-step, 0),
@@ -155,6 +156,6 @@ function startView() {
   $("in").onclick = () => view.zoom(0.7);
   $("out").onclick = () => view.zoom(1 / 0.7);
   $("fit").onclick = () => view.fit();
-  addEventListener("resize", () => view.photo?.drawn());
-  $("sheets").onchange = () => { const id = $("sheets").value; if (view.photo) pointing.close(); view.show(id); };
+  addEventListener("resize", () => view.hand?.drawn());
+  $("sheets").onchange = () => { const id = $("sheets").value; view.hand?.close(); view.show(id); };
 }

@@ -52,6 +52,10 @@ const calls = {
   sheet: (m) => call("sheet", { id: m.sheet }),
   tables: async (m) => JSON.parse(await call("tables", { text: m.text })),
   edit: (m) => call("edit", { text: m.text, changes: m.changes }),
+  // arrange tells what can be moved in each room; move and stand give the text back with a thing elsewhere, or a new one
+  arrange: async (m) => JSON.parse(await call("arrange", { name: place(m.name), text: m.text })),
+  move: (m) => call("move", { name: place(m.name), text: m.text, move: m.move }),
+  stand: async (m) => JSON.parse(await call("stand", { name: place(m.name), text: m.text, new: m.new })),
   keys: async () => JSON.parse(await call("keys", {})),
   tape: async (m) => JSON.parse(await call("tape", { walls: m.walls, units: m.units })),
   // fresh forgets the files of the job before
