@@ -676,7 +676,7 @@ func TestRecordsThatRestOnAnotherPlan(t *testing.T) {
 	joint := plane.Pt(7, 8)
 	l := &Laid{Job: &job.Laid{Evidence: job.ByHand}, Error: 25.44, Whole: true, Path: hand.Points(1, 2, 3, 4),
 		Joint:  &joint,
-		Differ: []Difference{{What: "the cap", Off: 12.34}}}
+		Differ: []Difference{{What: language.Say("the cap"), Off: 12.34}}}
 	got := l.json()
 	if got.Error != 25.4 || !got.Whole || len(got.Path) != 2 || *got.Joint != [2]float64{7, 8} || got.EndCap != nil ||
 		got.Differ[0].Off != 12.3 {

@@ -2,6 +2,7 @@ package layout
 
 import (
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 )
 
@@ -46,7 +47,7 @@ type Laid struct {
 
 // A Difference is one thing that does not lie where the plan had it.
 type Difference struct {
-	What string
+	What language.Message
 	Plan plane.Point // where the plan has it
 	Laid plane.Point // where it lies
 	Off  float64     // mm

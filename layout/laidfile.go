@@ -57,7 +57,7 @@ func (l *Laid) json() *laidJSON {
 		out.Photos = append(out.Photos, x)
 	}
 	for _, d := range l.Differ {
-		out.Differ = append(out.Differ, differJSON{d.What, pair(d.Plan), pair(d.Laid), Round(d.Off, 1)})
+		out.Differ = append(out.Differ, differJSON{d.What.String(), pair(d.Plan), pair(d.Laid), Round(d.Off, 1)})
 	}
 	return out
 }

@@ -1,12 +1,12 @@
 package layout
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
 
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
 )
@@ -135,15 +135,20 @@ func (t Tape) Length(mm float64) string {
 	return say.Whole(mm, t.Units)
 }
 
-// Place says where a spot lies from the two datum walls.
-func (t Tape) Place(p plane.Point) string { return t.offWall(t.D1, p) + ", " + t.offWall(t.D2, p) }
+// Place says where a spot lies from the two datum walls, in English.
+func (t Tape) Place(p plane.Point) string { return t.PlaceIn(p, language.English) }
 
-func (t Tape) offWall(i int, p plane.Point) string {
+// PlaceIn is Place in a language.
+func (t Tape) PlaceIn(p plane.Point, l language.Language) string {
+	return t.offWall(t.D1, p, l) + ", " + t.offWall(t.D2, p, l)
+}
+
+func (t Tape) offWall(i int, p plane.Point, l language.Language) string {
 	w := t.Walls[i]
 	if d := w.FromWall(p); d < -0.5 {
-		return fmt.Sprintf("%s behind the line of wall %s", t.Length(-d), w.Letter)
+		return l.Textf("%s behind the line of wall %s", t.Length(-d), w.Letter)
 	}
-	return fmt.Sprintf("%s from wall %s", t.Length(math.Abs(w.FromWall(p))), w.Letter)
+	return l.Textf("%s from wall %s", t.Length(math.Abs(w.FromWall(p))), w.Letter)
 }
 
 // Off says how far a spot lies from the face of wall i, square to it, for a

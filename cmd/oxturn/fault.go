@@ -7,6 +7,7 @@ import (
 
 	"oxturn/drawing/sheets"
 	"oxturn/layout"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
 	"oxturn/layout/record"
@@ -118,7 +119,7 @@ func drawFault(c *commandLine, w *work, f *probe.Fault, dir string) int {
 // known gathers what is known of a cable: the flags first, then its record and label. taken
 // says in words what was assumed.
 func (o *faultOrder) known(c *layout.Cable, p *layout.Plan) (out record.Cable, taken []string, err error) {
-	k := probe.KnownOf(c, p.Job.Units, o.meterShare)
+	k := probe.KnownOf(c, p.Job.Units, o.meterShare, language.English)
 	out = k.Cable
 	out.CoreShare = o.coreShare
 	if out.LeadOhms, err = o.measured("lead-ohms", o.leadOhms); err != nil {

@@ -35,7 +35,7 @@ func differences(v *floorplan.View) []setting.Block {
 				l.Paras = append(l.Paras, v.Fig.Textf("%s: %d more in the layout file.", c.ID, len(c.Laid.Differ)-k))
 				break
 			}
-			l.Paras = append(l.Paras, v.Fig.Textf("%s%s: %s off, at %s.", v.Prefix(c.ID), v.Fig.Text(d.What),
+			l.Paras = append(l.Paras, v.Fig.Textf("%s%s: %s off, at %s.", v.Prefix(c.ID), d.What,
 				v.Fig.Spacing(d.Off),
 				v.PlaceWords(d.Laid)))
 		}

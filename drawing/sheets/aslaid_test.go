@@ -8,6 +8,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/compare"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
 	"oxturn/layout/record"
@@ -24,7 +25,7 @@ func laidPlan(t *testing.T) *layout.Plan {
 	n := len(c.Path) - 1
 	c.Laid = &layout.Laid{Job: &job.Laid{Evidence: job.ByHand, Readings: readings}, Whole: true, Path: c.Path,
 		Planned: c.Path, Joint: &c.Path[0], EndCap: &c.Path[n], Error: 25.4, FingerRoom: 76.2,
-		Differ: []layout.Difference{{What: "run 1", Plan: c.Path[0], Laid: c.Path[1], Off: 40}}}
+		Differ: []layout.Difference{{What: language.Say("run 1"), Plan: c.Path[0], Laid: c.Path[1], Off: 40}}}
 	c.Judge(p.Job.Sensor)
 	return p
 }

@@ -164,12 +164,12 @@ func stackedLeads(v *floorplan.View) (out []string) {
 	for _, s := range v.Room.LeadStacks() {
 		if s.Joint {
 			out = append(out, v.Fig.Textf("The %s comes over the %s, %s: lay it round the joint, never on it, nor "+
-				"on heating cable.", s.Lead, s.On, tape.Place(s.At)))
+				"on heating cable.", s.Lead, s.On, tape.PlaceIn(s.At, v.Fig.Language)))
 			continue
 		}
 		out = append(out, v.Fig.Textf("The %s and the %s lie on one another over %s about the place %s: lay each "+
 			"there in a tube or recess of its own, never on a lead joint or heating cable.",
-			s.Lead, s.On, v.Fig.Figure(tape.Length(s.Length)), tape.Place(s.At)))
+			s.Lead, s.On, v.Fig.Figure(tape.Length(s.Length)), tape.PlaceIn(s.At, v.Fig.Language)))
 	}
 	return out
 }

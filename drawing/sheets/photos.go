@@ -137,7 +137,7 @@ func (b *photoBlock) differing(c *layout.Cable) {
 		b.lines = append(b.lines, overLine{b.fig.Textf("where the plan had cable %s", c.ID), away, 0, true})
 	}
 	for _, d := range c.Laid.Differ {
-		if name, ok := strings.CutPrefix(d.What, "run "); ok {
+		if name, ok := strings.CutPrefix(d.What.String(), "run "); ok {
 			b.numbers = append(b.numbers, overNumber{d.Laid, name})
 		}
 	}

@@ -70,7 +70,7 @@ func TestMovedCable(t *testing.T) {
 		t.Errorf("drawn at %v, planned at %v", c.Path[3], c.Laid.Planned[3])
 	}
 	for _, what := range []string{"lead joint", "end cap", "run 1"} {
-		i := slices.IndexFunc(c.Laid.Differ, func(d layout.Difference) bool { return d.What == what })
+		i := slices.IndexFunc(c.Laid.Differ, func(d layout.Difference) bool { return d.What.String() == what })
 		if i < 0 || math.Abs(c.Laid.Differ[i].Off-40) > 1 && what != "run 1" {
 			t.Errorf("%s: %+v", what, c.Laid.Differ)
 		}

@@ -1,10 +1,10 @@
 package aslaid
 
 import (
-	"fmt"
 	"math"
 
 	"oxturn/layout"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 )
 
@@ -17,11 +17,11 @@ func compared(l *layout.Laid, c *layout.Cable) *layout.Laid {
 	if len(l.Path) < 2 || len(l.Planned) < 2 || l.Error == 0 {
 		return l
 	}
-	add(l, "lead joint", l.Planned[0], l.Joint)
+	add(l, language.Say("lead joint"), l.Planned[0], l.Joint)
 	for _, run := range layout.Runs(l.Path, c.BendRadius, c.Lattice.Pitch) {
 		if plan, laid, off := farthest(plane.Segment{A: run.From, B: run.To}, l.Planned); off > l.Error {
-			l.Differ = append(l.Differ, layout.Difference{What: "run " + c.RunName(run.Number), Plan: plan, Laid: laid,
-				Off: off})
+			l.Differ = append(l.Differ, layout.Difference{What: language.Say("run %s", c.RunName(run.Number)),
+				Plan: plan, Laid: laid, Off: off})
 		}
 	}
 	if !l.Whole {
@@ -30,19 +30,19 @@ func compared(l *layout.Laid, c *layout.Cable) *layout.Laid {
 	for _, run := range layout.Runs(l.Planned, c.BendRadius, c.Lattice.Pitch) {
 		laid, plan, off := farthest(plane.Segment{A: run.From, B: run.To}, l.Path)
 		if off > math.Max(l.Error, differShare*c.Spacing) {
-			what := "planned run %s, where no cable lies"
+			what := language.Say("planned run %s, where no cable lies", c.RunName(run.Number))
 			if _, mid, _, _ := plane.Nearest(l.Path, run.From.Lerp(run.To, 0.5)); mid <= l.Error {
-				what = "an end of planned run %s, where no cable lies"
+				what = language.Say("an end of planned run %s, where no cable lies", c.RunName(run.Number))
 			}
-			l.Differ = append(l.Differ, layout.Difference{What: fmt.Sprintf(what, c.RunName(run.Number)), Plan: plan,
+			l.Differ = append(l.Differ, layout.Difference{What: what, Plan: plan,
 				Laid: laid, Off: off})
 		}
 	}
-	add(l, "end cap", l.Planned[len(l.Planned)-1], l.EndCap)
+	add(l, language.Say("end cap"), l.Planned[len(l.Planned)-1], l.EndCap)
 	return l
 }
 
-func add(l *layout.Laid, what string, plan plane.Point, laid *plane.Point) {
+func add(l *layout.Laid, what language.Message, plan plane.Point, laid *plane.Point) {
 	if laid == nil {
 		return
 	}

@@ -72,7 +72,7 @@ func TestRunThatAPhotoMoves(t *testing.T) {
 		got.Laid.PhotoError) {
 		t.Errorf("recorded %v, within %g, by photo %g", got.Laid.Recorded(), got.Laid.Error, got.Laid.PhotoError)
 	}
-	i := slices.IndexFunc(got.Laid.Differ, func(d layout.Difference) bool { return d.What == "run 2" })
+	i := slices.IndexFunc(got.Laid.Differ, func(d layout.Difference) bool { return d.What.String() == "run 2" })
 	if i < 0 || math.Abs(got.Laid.Differ[i].Off-20) > 1 {
 		t.Errorf("differences: %+v", got.Laid.Differ)
 	}

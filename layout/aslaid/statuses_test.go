@@ -209,7 +209,7 @@ func TestDifferencesBeyondTheError(t *testing.T) {
 		c.Lattice.Pitch = 30
 		var said []string
 		for _, d := range compared(l, c).Differ {
-			said = append(said, d.What)
+			said = append(said, d.What.String())
 		}
 		return strings.Join(said, "; ")
 	}
@@ -249,7 +249,7 @@ func TestDifferencesBeyondTheError(t *testing.T) {
 		c := &layout.Cable{ID: "H1", BendRadius: 15, Spacing: spacing}
 		var said []string
 		for _, d := range compared(l, c).Differ {
-			said = append(said, d.What)
+			said = append(said, d.What.String())
 		}
 		if got := strings.Join(said, "; "); got != want {
 			t.Errorf("spacing %g: %q, want %q", spacing, got, want)

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"oxturn/layout/plane"
@@ -98,8 +99,8 @@ func (m *Map) judge(a *Answer) {
 		a.Verdict, a.Reason = NoVerdict, m.NoReason
 		return
 	case !a.Inside:
-		a.Verdict, a.Reason = NoVerdict, fmt.Sprintf(
-			"the spot is outside the walls of room %q, where nothing is recorded", m.Room)
+		a.Verdict, a.Reason = NoVerdict, m.Textf("the spot is outside the walls of room %s, where nothing is recorded",
+			strconv.Quote(m.Room))
 		return
 	}
 	a.Verdict, a.Within, a.Reason = NothingRecorded, math.Inf(1), ""

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"oxturn/layout"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/record"
 	"oxturn/layout/say"
@@ -39,13 +40,18 @@ type Neighbour struct {
 // one with the fault: its neighbours to either side.
 const confusedGaps = 1.3
 
-// Trace brings a stretch of a cable, by its name on the drawings, to the floor.
+// Trace brings a stretch of a cable, by its name on the drawings, to the floor, in English.
 func Trace(p *layout.Plan, cable string, s record.Stretch) (*Fault, error) {
+	return TraceIn(p, cable, s, language.English)
+}
+
+// TraceIn is Trace in a language.
+func TraceIn(p *layout.Plan, cable string, s record.Stretch, l language.Language) (*Fault, error) {
 	room, c, err := CableNamed(p, cable)
 	if err != nil {
 		return nil, err
 	}
-	f := &Fault{Map: Of(p, room), Room: room, Cable: c, Stretch: s}
+	f := &Fault{Map: In(p, room, l), Room: room, Cable: c, Stretch: s}
 	t := f.thing()
 	line := record.Line{Points: t.Line, Along: t.Along}
 	if err := line.Check(); err != nil {
@@ -117,19 +123,18 @@ type Fact struct{ About, Words string }
 // Facts says where the fault must lie, and by what.
 func (f *Fault) Facts() []Fact {
 	m, s := f.Map, f.Stretch
-	u := m.Units
 	out := []Fact{
-		{"fault", fmt.Sprintf("%s, cable %s: between %s and %s of its length, likeliest at %s", f.Room.Job.Name,
-			f.Cable.ID, running(s.From, u), running(s.To, u), running(s.Best, u))},
-		{"where", f.runWords() + "; likeliest " + m.Spot(m.At(f.Best))},
+		{"fault", m.Textf("%s, cable %s: between %s and %s of its length, likeliest at %s", f.Room.Job.Name,
+			f.Cable.ID, m.running(s.From), m.running(s.To), m.running(s.Best))},
+		{"where", m.Textf("%s; likeliest %s", f.runWords(), m.Spot(m.At(f.Best)))},
 		{"by", s.Method + ": " + s.Formula},
 	}
 	if s.Core != record.AnyCore {
 		out = append(out, Fact{"core", s.Core.String()})
 	}
 	if s.FaultOhms.Value > 0 || s.FaultOhms.Error > 0 {
-		out = append(out, Fact{"fault", fmt.Sprintf("it has %s Ω itself, give or take %s",
-			say.Digits(s.FaultOhms.Value, 4), say.Digits(s.FaultOhms.Error, 2))})
+		out = append(out, Fact{"fault", m.Textf("it has %s Ω itself, give or take %s",
+			m.Figure(say.Digits(s.FaultOhms.Value, 4)), m.Figure(say.Digits(s.FaultOhms.Error, 2)))})
 	}
 	out = append(out, Fact{"record", m.Record()}, Fact{"plan", m.Rests()})
 	for _, words := range f.tileWords() {
@@ -142,8 +147,8 @@ func (f *Fault) Facts() []Fact {
 		out = append(out, Fact{"", m.Counting()})
 	}
 	for _, n := range f.Neighbours {
-		out = append(out, Fact{"beside", fmt.Sprintf("run %s, %s to %s, passes %s from it and could be taken for it",
-			f.Cable.RunName(n.Run), running(n.From, u), running(n.To, u), m.Length(n.Gap))})
+		out = append(out, Fact{"beside", m.Textf("run %s, %s to %s, passes %s from it and could be taken for it",
+			f.Cable.RunName(n.Run), m.running(n.From), m.running(n.To), m.Length(n.Gap))})
 	}
 	for _, a := range s.Assumptions {
 		out = append(out, Fact{"assumed", a})
@@ -160,9 +165,9 @@ func (f *Fault) tileWords() []string {
 	var out []string
 	for _, row := range slices.Sorted(maps.Keys(columns)) {
 		cs := slices.Sorted(slices.Values(columns[row]))
-		words := fmt.Sprintf("row %d, column %d lies over it", row, cs[0])
+		words := f.Map.Textf("row %d, column %d lies over it", row, cs[0])
 		if len(cs) > 1 {
-			words = fmt.Sprintf("row %d, columns %s lie over it", row,
+			words = f.Map.Textf("row %d, columns %s lie over it", row,
 				strings.Trim(strings.ReplaceAll(fmt.Sprint(cs), " ", ", "), "[]"))
 		}
 		out = append(out, words)
@@ -184,9 +189,9 @@ func (f *Fault) Lines() []string {
 
 func (f *Fault) runWords() string {
 	if f.Runs[0] == f.Runs[1] {
-		return "on run " + f.Cable.RunName(f.Runs[0])
+		return f.Map.Textf("on run %s", f.Cable.RunName(f.Runs[0]))
 	}
-	return fmt.Sprintf("from run %s to run %s", f.Cable.RunName(f.Runs[0]), f.Cable.RunName(f.Runs[1]))
+	return f.Map.Textf("from run %s to run %s", f.Cable.RunName(f.Runs[0]), f.Cable.RunName(f.Runs[1]))
 }
 
 // Cautions returns what is to be said with a fault's place, the method's own
@@ -194,8 +199,8 @@ func (f *Fault) runWords() string {
 func (f *Fault) Cautions() []string {
 	out := append([]string{}, f.Stretch.Cautions...)
 	if f.Map.NoReason != "" {
-		out = append(out, "this place is by a plan: the cable may have been laid elsewhere, so trace it on the floor "+
-			"before anything is lifted")
+		out = append(out, f.Map.Text("this place is by a plan: the cable may have been laid elsewhere, so trace it on "+
+			"the floor before anything is lifted"))
 	}
 	return out
 }

@@ -214,7 +214,7 @@ func TestFloorRoundsDown(t *testing.T) {
 			t.Errorf("%g: %s, want %s", mm, got, want[1])
 		}
 	}
-	if got, want := running(3048, plane.Inches), "10.0 ft (3.05 m)"; got != want {
+	if got, want := inches.running(3048), "10.0 ft (3.05 m)"; got != want {
 		t.Errorf("%s, want %s", got, want)
 	}
 }
@@ -225,7 +225,7 @@ func TestWindByHand(t *testing.T) {
 		"south-east"} {
 		for _, off := range []float64{-22, 0, 22} {
 			d := plane.Pt(1, 0).Rotate((float64(i)*45 + off) * math.Pi / 180)
-			if got := wind(d); got != want {
+			if got := new(Map).wind(d); got != want {
 				t.Errorf("%v: %s, want %s", d, got, want)
 			}
 		}

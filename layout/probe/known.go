@@ -1,11 +1,12 @@
 package probe
 
 import (
-	"fmt"
 	"math"
+	"strconv"
 
 	"oxturn/layout"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/record"
 	"oxturn/layout/say"
@@ -21,37 +22,39 @@ type Known struct {
 
 // KnownOf gathers what is known of a cable. meterShare is what a recorded reading may be off,
 // as a share of it.
-func KnownOf(c *layout.Cable, u plane.Units, meterShare float64) Known {
+func KnownOf(c *layout.Cable, u plane.Units, meterShare float64, l language.Language) Known {
 	k := Known{Cable: record.Cable{Length: c.Label.Length, Ends: c.Label.Ends, Lead: c.LeadAsCut(),
 		Feet: u == plane.Inches}}
-	k.ohms(c, meterShare)
+	k.ohms(c, meterShare, l)
 	if r := handOver(c, func(r job.Reading) job.Figure { return r.Capacitance }); r != nil {
 		k.Farads = record.MeterReading(r.Capacitance.Value, meterShare, 0, 0)
-		k.FaradsFrom = fmt.Sprintf("the whole cable's %s are those recorded at stage %q",
-			say.Nanofarads(r.Capacitance.Value), r.Stage)
+		k.FaradsFrom = l.Textf("the whole cable's %s are those recorded at stage %s",
+			l.Figure(say.Nanofarads(r.Capacitance.Value)), strconv.Quote(l.Text(r.Stage)))
 	}
 	return k
 }
 
 // ohms takes the whole cable's by its record, or by its label.
-func (k *Known) ohms(c *layout.Cable, meterShare float64) {
+func (k *Known) ohms(c *layout.Cable, meterShare float64, l language.Language) {
 	if r := handOver(c, func(r job.Reading) job.Figure { return r.Ohms }); r != nil {
 		k.Ohms = record.MeterReading(r.Ohms.Value, meterShare, 0, 0)
-		k.OhmsFrom = fmt.Sprintf("the whole cable's %s are those recorded at stage %q", say.Ohms(r.Ohms.Value), r.Stage)
+		k.OhmsFrom = l.Textf("the whole cable's %s are those recorded at stage %s", l.Figure(say.Ohms(r.Ohms.Value)),
+			strconv.Quote(l.Text(r.Stage)))
 		return
 	}
 	ohms := c.Label.Ohms
-	source := "on its label"
+	source := l.Text("on its label")
 	if ohms == 0 {
-		ohms, source = c.Label.Volts*c.Label.Volts/c.Label.Watts, "reckoned from the volts and watts on its label"
+		ohms = c.Label.Volts * c.Label.Volts / c.Label.Watts
+		source = l.Text("reckoned from the volts and watts on its label")
 	}
 	if !(ohms > 0) || math.IsInf(ohms, 1) {
 		return
 	}
 	spread := max(-c.Label.OhmsLow, c.Label.OhmsHigh)
 	k.Ohms = record.Measured{Value: ohms, Error: spread * ohms}
-	k.OhmsFrom = fmt.Sprintf("the whole cable's %s are those %s, within its tolerance of %s; a reading from hand-over "+
-		"would be truer", say.Ohms(ohms), source, say.PercentGiven(spread))
+	k.OhmsFrom = l.Textf("the whole cable's %s are those %s, within its tolerance of %s; a reading from hand-over "+
+		"would be truer", l.Figure(say.Ohms(ohms)), source, l.Figure(say.PercentGiven(spread)))
 }
 
 // handOver returns the last reading before service that has the figure asked for, nil when

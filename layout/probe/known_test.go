@@ -8,6 +8,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/record"
 )
@@ -63,7 +64,7 @@ func TestOhmsByRecordAndLabel(t *testing.T) {
 		{"not taken", cableRead(given, job.Reading{Stage: "tiled", Ohms: job.Figure{Value: 95}}),
 			record.Measured{Value: 100, Error: 10}, "on its label"},
 	} {
-		got := KnownOf(k.c, plane.Millimetres, 0.01)
+		got := KnownOf(k.c, plane.Millimetres, 0.01, language.English)
 		if math.Abs(got.Ohms.Value-k.want.Value) > 1e-9 || math.Abs(got.Ohms.Error-k.want.Error) > 1e-9 ||
 			math.Abs(got.Ohms.Gain-k.want.Gain) > 1e-9 || !strings.Contains(got.OhmsFrom, k.from) ||
 			(got.OhmsFrom == "") != (k.from == "") {
@@ -77,13 +78,14 @@ func TestCapacitanceByRecord(t *testing.T) {
 	label := job.Cable{Length: 30000, Lead: 3000, Ends: circuit.BothEnds, Ohms: 100}
 	read := cableRead(label, job.Reading{Stage: "covered", Capacitance: job.Figure{Value: 9, Taken: true}},
 		job.Reading{Stage: "grouted", Ohms: job.Figure{Value: 95, Taken: true}})
-	k := KnownOf(read, plane.Inches, 0.02)
+	k := KnownOf(read, plane.Inches, 0.02, language.English)
 	if k.Farads != (record.Measured{Value: 9, Error: 0.18, Gain: 0.18}) || !strings.Contains(k.FaradsFrom,
 		`"covered"`) ||
 		k.Ohms.Value != 95 || !k.Feet || k.Length != 30000 || k.Lead != 3000 || k.Ends != circuit.BothEnds {
 		t.Errorf("%+v", k)
 	}
-	if k := KnownOf(cableRead(label), plane.Millimetres, 0.02); k.Farads != (record.Measured{}) || k.FaradsFrom != "" ||
+	if k := KnownOf(cableRead(label), plane.Millimetres, 0.02, language.English); k.Farads != (record.Measured{}) ||
+		k.FaradsFrom != "" ||
 		k.Feet {
 		t.Errorf("%+v", k)
 	}
@@ -92,11 +94,11 @@ func TestCapacitanceByRecord(t *testing.T) {
 // A lead that was cut at the box counts as cut, where that was written down.
 func TestLeadAsCut(t *testing.T) {
 	c := cableRead(job.Cable{Length: 30000, Lead: 3000, Ohms: 100}, job.Reading{})
-	if k := KnownOf(c, plane.Millimetres, 0.01); k.Lead != 3000 {
+	if k := KnownOf(c, plane.Millimetres, 0.01, language.English); k.Lead != 3000 {
 		t.Errorf("by the label: %g mm", k.Lead)
 	}
 	c.Laid.Job.Lead = 2400
-	if k := KnownOf(c, plane.Millimetres, 0.01); k.Lead != 2400 {
+	if k := KnownOf(c, plane.Millimetres, 0.01, language.English); k.Lead != 2400 {
 		t.Errorf("as cut: %g mm", k.Lead)
 	}
 }

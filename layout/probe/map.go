@@ -8,12 +8,13 @@
 package probe
 
 import (
-	"fmt"
 	"slices"
+	"strconv"
 
 	"oxturn/layout"
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/tiling"
 )
@@ -66,20 +67,21 @@ type Thing struct {
 // A Map is one room, ready to be asked.
 type Map struct {
 	layout.Tape
-	Room     string
-	Codes    []string // of the plans that what is known of its cables rests on
-	Status   job.Status
-	Evidence string // weakest of the cables'
-	NoReason string // why no verdict is given; empty when one is
-	Outline  plane.Ring
-	Things   []Thing
-	Stands   []job.Stand
-	Tiling   *tiling.Numbered // nil: not on a grid, or nobody recorded where it was set out from
-	NoTiles  string           // why nothing is said by tile; empty where it is
-	Depth    float64          // mm from the face of the tile to the cable, about
-	DepthBy  job.Source       // what that rests on
-	Differ   []Difference
-	Planned  [][]plane.Point // the plan's paths of cables that do not lie as planned
+	language.Language // of what is said; names of kinds and evidence stay English in it
+	Room              string
+	Codes             []string // of the plans that what is known of its cables rests on
+	Status            job.Status
+	Evidence          string // weakest of the cables'
+	NoReason          string // why no verdict is given; empty when one is
+	Outline           plane.Ring
+	Things            []Thing
+	Stands            []job.Stand
+	Tiling            *tiling.Numbered // nil: not on a grid, or nobody recorded where it was set out from
+	NoTiles           string           // why nothing is said by tile; empty where it is
+	Depth             float64          // mm from the face of the tile to the cable, about
+	DepthBy           job.Source       // what that rests on
+	Differ            []Difference
+	Planned           [][]plane.Point // the plan's paths of cables that do not lie as planned
 
 	Faces []Face // of what may be drilled into from the side: the walls in their order, then those of partitions
 
@@ -93,15 +95,18 @@ type Difference struct {
 	layout.Difference
 }
 
-// Of makes the map of one room of a plan.
-func Of(p *layout.Plan, r *layout.Room) *Map {
-	m := &Map{Tape: layout.NewTape(r.Job, p.Units()), Room: r.Job.Name, Status: p.Job.Info.Status,
+// Of makes the map of one room of a plan, in English.
+func Of(p *layout.Plan, r *layout.Room) *Map { return In(p, r, language.English) }
+
+// In makes the map of one room of a plan in a language.
+func In(p *layout.Plan, r *layout.Room, l language.Language) *Map {
+	m := &Map{Tape: layout.NewTape(r.Job, p.Units()), Language: l, Room: r.Job.Name, Status: p.Job.Info.Status,
 		Outline: r.Job.Outline, Stands: r.Job.Stands(), room: r.Job, region: p.Job.Region()}
 	m.Depth, m.DepthBy = p.Cover()
 	if t, ok := tiling.Number(r.Tiled, p.Job.Tile, r.Job.FirstTile); ok {
 		m.Tiling = &t
 	}
-	m.NoTiles = noTiles(r, p.Job.Tile, m.Tiling)
+	m.NoTiles = m.noTiles(r, p.Job.Tile)
 	m.evidence(r)
 	for i := range r.Cables {
 		m.addCable(&r.Cables[i])
@@ -117,16 +122,16 @@ func Of(p *layout.Plan, r *layout.Room) *Map {
 }
 
 // noTiles says why nothing can be said by tile.
-func noTiles(r *layout.Room, t job.Tile, numbered *tiling.Numbered) string {
+func (m *Map) noTiles(r *layout.Room, t job.Tile) string {
 	switch {
-	case numbered != nil:
+	case m.Tiling != nil:
 		return ""
 	case tiling.InRows(t) && r.Job.FirstTile.Length() == 0:
-		return fmt.Sprintf("nobody recorded where the tile of room %q was set out from, so nothing can be said by "+
-			"tile: measure from two walls", r.Job.Name)
+		return m.Textf("nobody recorded where the tile of room %s was set out from, so nothing can be said by "+
+			"tile: measure from two walls", strconv.Quote(r.Job.Name))
 	}
-	return fmt.Sprintf("the tile of room %q is not laid in rows that can be counted; measure from two walls instead",
-		r.Job.Name)
+	return m.Textf("the tile of room %s is not laid in rows that can be counted; measure from two walls instead",
+		strconv.Quote(r.Job.Name))
 }
 
 func (m *Map) addDifferences(r *layout.Room) {
@@ -143,7 +148,7 @@ func (m *Map) addDifferences(r *layout.Room) {
 
 // Moved says one difference: what, how far off its plan, and where it lies.
 func (m *Map) Moved(d Difference) string {
-	return fmt.Sprintf("%s, %s: %s off its plan, at %s", d.Cable, d.What, m.Length(d.Off), m.Spot(Answer{Spot: d.Laid}))
+	return m.Textf("%s, %s: %s off its plan, at %s", d.Cable, d.What, m.Length(d.Off), m.Spot(Answer{Spot: d.Laid}))
 }
 
 // evidence settles whether a verdict may be given from this room's record.
@@ -154,17 +159,17 @@ func (m *Map) evidence(r *layout.Room) {
 		switch {
 		case m.Status != job.AsLaid:
 			weakest = job.PlanOnly
-			m.NoReason = fmt.Sprintf("this is a plan (status %q), and a plan does not show where the cable was laid",
-				m.Status)
+			m.NoReason = m.Textf("this is a plan (status %s), and a plan does not show where the cable was laid",
+				strconv.Quote(m.Text(m.Status.String())))
 		case !c.Laid.Recorded():
 			weakest = job.PlanOnly
-			m.NoReason = fmt.Sprintf("nothing says how cable %s was found to lie", c.ID)
+			m.NoReason = m.Textf("nothing says how cable %s was found to lie", c.ID)
 		default:
 			weakest = min(weakest, c.Laid.Job.Evidence)
 		}
 	}
 	if len(r.Cables) == 0 {
-		weakest, m.NoReason = job.PlanOnly, "no cable of this room is known"
+		weakest, m.NoReason = job.PlanOnly, m.Text("no cable of this room is known")
 	}
 	m.Evidence = weakest.String()
 }
@@ -268,6 +273,6 @@ func (m *Map) addRise(r *layout.Room) {
 		return
 	}
 	t, along := r.Job.Thermostat, w.In.Left().Mul(layout.RiseHalf(m.Units))
-	m.Things = append(m.Things, Thing{Kind: LeadRise, Name: w.Called, Line: []plane.Point{t.At.Sub(along),
+	m.Things = append(m.Things, Thing{Kind: LeadRise, Name: w.Name(m.Language), Line: []plane.Point{t.At.Sub(along),
 		t.At.Add(along)}, Half: layout.RiseDepth(m.Units)})
 }

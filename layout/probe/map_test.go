@@ -11,6 +11,7 @@ import (
 
 	"oxturn/layout"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
 	"oxturn/layout/record"
@@ -259,8 +260,9 @@ func TestEndsLieWhereTheyWereFound(t *testing.T) {
 		p, room := bath(status, job.PhotoWithTape)
 		l := room.Cables[0].Laid
 		l.Joint = &plane.Point{X: 480, Y: 120}
-		l.Differ = []layout.Difference{{What: "lead joint", Plan: plane.Pt(500, 100), Laid: plane.Pt(480, 120),
-			Off: 28.3}}
+		l.Differ = []layout.Difference{{What: language.Say("lead joint"), Plan: plane.Pt(500, 100),
+			Laid: plane.Pt(480, 120),
+			Off:  28.3}}
 		m := probe.Of(p, room)
 		if joint := things(m, probe.LeadJoint)[0]; joint.Mark != want {
 			t.Errorf("%s: joint at %v", status, joint.Mark)
@@ -360,9 +362,9 @@ func TestNoRiseWithoutABox(t *testing.T) {
 // The zone kept for the leads ends where its wall does.
 func TestRiseEndsWithItsWall(t *testing.T) {
 	for along, want := range map[float64]string{
-		100: "the zone kept for them is 250 mm wide, from 0 mm to 250 mm from the corner with wall D, and reaches " +
+		100: "the zone kept for them is 250 mm wide, from 0 mm to 250 mm from its corner with wall D, and reaches " +
 			"from the floor to 1350 mm up",
-		1900: "the zone kept for them is 250 mm wide, from 1750 mm to 2000 mm from the corner with wall D",
+		1900: "the zone kept for them is 250 mm wide, from 1750 mm to 2000 mm from its corner with wall D",
 		1000: "the leads rise in wall A to the box, whose middle is 1200 mm up: the zone kept for them is 900 mm " +
 			"wide, from 250 mm to 1150 mm from",
 	} {

@@ -1,11 +1,11 @@
 package probe
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/tiling"
 )
@@ -38,9 +38,9 @@ func (m *Map) standNear(p plane.Point) *StandNear {
 // standWords says what stands at a spot.
 func (m *Map) standWords(n *StandNear) string {
 	if n.Under {
-		return fmt.Sprintf("the spot is under %s, %s in from its edge", n.Name, m.Length(n.Distance))
+		return m.Textf("the spot is under %s, %s in from its edge", m.Text(n.Name), m.Length(n.Distance))
 	}
-	return fmt.Sprintf("%s is the nearest, its edge %s away", n.Name, m.Length(n.Distance))
+	return m.Textf("%s is the nearest, its edge %s away", m.Text(n.Name), m.Length(n.Distance))
 }
 
 // An OnTile is what stands on a tile.
@@ -82,9 +82,9 @@ func cross(a, b plane.Ring) bool {
 	return false
 }
 
-func (o OnTile) words() string {
+func (o OnTile) words(l language.Language) string {
 	if o.All {
-		return o.Name + " stands on all of it"
+		return l.Textf("%s stands on all of it", l.Text(o.Name))
 	}
-	return o.Name + " stands on part of it"
+	return l.Textf("%s stands on part of it", l.Text(o.Name))
 }

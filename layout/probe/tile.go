@@ -64,7 +64,7 @@ func (m *Map) Under(p tiling.Place) (Under, error) {
 
 // TileFact says which tile an answer is about, and where its middle is.
 func (m *Map) TileFact(u Under) Fact {
-	return Fact{"tile", fmt.Sprintf("row %d, column %d; its middle is %s", u.Place.Row, u.Place.Column,
+	return Fact{"tile", m.Textf("row %d, column %d; its middle is %s", u.Place.Row, u.Place.Column,
 		m.Spot(Answer{Spot: u.Answer.Spot}))}
 }
 

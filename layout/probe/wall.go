@@ -13,7 +13,8 @@ import (
 // A Face is what a hole may be drilled into from the side: a wall, a side of a curved one, or
 // a face of a partition.
 type Face struct {
-	Called string        // "wall B", "toilet wall, left face"
+	Called string        // "wall B", "toilet wall, left face", in the map's language
+	Letter string        // of a wall; empty of a partition
 	Part   string        // what stands there: "wall B", "toilet wall"
 	Line   plane.Segment // where it meets the floor
 	Core   plane.Segment // along it, where leads rise in it: of a partition its middle
@@ -26,20 +27,21 @@ type Face struct {
 // facesOf are those of a room.
 func (m *Map) facesOf(r *job.Room) (out []Face) {
 	for i, w := range m.Walls {
-		called := "wall " + w.Letter
-		f := Face{called, called, w.Segment, w.Segment, w.In, "its corner with wall " + m.before(i), 0,
+		called := m.Textf("wall %s", w.Letter)
+		corner := m.Textf("its corner with wall %s", m.before(i))
+		f := Face{called, w.Letter, called, w.Segment, w.Segment, w.In, corner, 0,
 			[2]string{m.before(i), m.Walls[(i+1)%len(m.Walls)].Letter}}
 		if w.Curved {
-			f.From, f.Start = "its start, along the curve", r.CurveTo(i)
+			f.From, f.Start = m.Text("its start, along the curve"), r.CurveTo(i)
 		}
 		out = append(out, f)
 	}
 	for i := range r.Partitions {
 		p := &r.Partitions[i]
 		for k, line := range r.FacesOf(i) {
-			side := [2]string{"left", "right"}[k]
-			out = append(out, Face{p.Name + ", " + side + " face", p.Name, line, p.Segment,
-				line.A.Sub(p.A).Unit(), "its start", 0, [2]string{"start", "end"}})
+			called := [2]string{m.Textf("%s, left face", p.Name), m.Textf("%s, right face", p.Name)}[k]
+			out = append(out, Face{called, "", p.Name, line, p.Segment, line.A.Sub(p.A).Unit(), m.Text("its start"), 0,
+				[2]string{m.Text("start"), m.Text("end")}})
 		}
 	}
 	return out
@@ -83,9 +85,8 @@ func (m *Map) WallSpot(wall string, along, up float64) (WallSpot, error) {
 // named reports whether a face is the one that a name asks for. A partition alone stands for
 // its left face.
 func (f Face) named(name string) bool {
-	letter, isWall := strings.CutPrefix(f.Called, "wall ")
-	return strings.EqualFold(f.Called, name) || isWall && strings.EqualFold(letter, name) ||
-		!isWall && strings.EqualFold(f.Part, name) && strings.HasSuffix(f.Called, ", left face")
+	return strings.EqualFold(f.Called, name) || f.Letter != "" && strings.EqualFold(f.Letter, name) ||
+		f.Letter == "" && strings.EqualFold(f.Part+", left face", f.Called) && strings.EqualFold(f.Part, name)
 }
 
 // noFace says which walls and partitions there are.
@@ -148,7 +149,8 @@ func (m *Map) Rise() *Thing {
 		}
 	}
 	core := w.In.Mul(-w.Thickness / 2)
-	return &Thing{Kind: LeadRise, Name: w.Called, Line: []plane.Point{w.Line.At(lo).Add(core), w.Line.At(hi).Add(core)},
+	return &Thing{Kind: LeadRise, Name: w.Name(m.Language),
+		Line: []plane.Point{w.Line.At(lo).Add(core), w.Line.At(hi).Add(core)},
 		Half: layout.RiseHalf(m.Units), Up: t.Height}
 }
 
@@ -168,35 +170,35 @@ func (m *Map) Foot() plane.Point { return m.room.Thermostat.At }
 func (m *Map) RiseWords() string {
 	r := m.Rise()
 	if r == nil {
-		return "where the leads rise is not known"
+		return m.Text("where the leads rise is not known")
 	}
 	w, _ := m.room.BoxWall()
 	core := w.In.Mul(w.Thickness / 2)
 	lo := math.Max(0, w.Line.A.Dist(r.Line[0].Add(core))-r.Half)
 	hi := math.Min(w.Line.Length(), w.Line.A.Dist(r.Line[1].Add(core))+r.Half)
-	from := "its start"
+	from := m.Text("its start")
 	for _, f := range m.Faces {
-		if f.Part == w.Called {
+		if f.Part == w.Name(m.Language) {
 			from = f.From
 		}
 	}
-	return fmt.Sprintf("the leads rise in %s to the box, whose middle is %s up: the zone kept for them is %s "+
-		"wide, from %s to %s from the %s, and reaches from the floor to %s up, at any depth",
-		w.Called, m.Length(r.Up), m.Length(hi-lo), m.Length(lo), m.Length(hi), strings.TrimPrefix(from, "its "),
-		m.Length(r.Up+r.Half))
+	return m.Textf("the leads rise in %s to the box, whose middle is %s up: the zone kept for them is %s "+
+		"wide, from %s to %s from %s, and reaches from the floor to %s up, at any depth",
+		w.Name(m.Language), m.Length(r.Up), m.Length(hi-lo), m.Length(lo), m.Length(hi), from, m.Length(r.Up+r.Half))
 }
 
 // WallCautions returns what is to be said with every answer about a wall.
 func (m *Map) WallCautions() []string {
 	return []string{
-		"Switch the heating off at the " + m.region.Panel +
-			" and make sure that it is off before any tool touches this wall.",
-		"First look for a way without a hole: glue, or a holder that stands.",
-		"No hole, nail or screw where the leads rise: each kills the floor as one in the cable does, and may put a " +
-			"tool under voltage.",
-		"How the leads lie in the wall was not recorded, and the circuit that feeds the box, other wires and pipes " +
-			"are not on this map: find them with a detector before you drill.",
-		"What lies in the floor is measured aslant from the hole's mouth; a hole that slopes down comes nearer to it.",
+		m.Textf("Switch the heating off at the %s and make sure that it is off before any tool touches this wall.",
+			m.Text(m.region.Panel)),
+		m.Text("First look for a way without a hole: glue, or a holder that stands."),
+		m.Text("No hole, nail or screw where the leads rise: each kills the floor as one in the cable does, and may " +
+			"put a tool under voltage."),
+		m.Text("How the leads lie in the wall was not recorded, and the circuit that feeds the box, other wires and " +
+			"pipes are not on this map: find them with a detector before you drill."),
+		m.Text("What lies in the floor is measured aslant from the hole's mouth; a hole that slopes down comes " +
+			"nearer to it."),
 	}
 }
 
@@ -211,6 +213,6 @@ func (m *Map) CautionsOf(a Answer) []string {
 // wallWords says where on a wall a hole is.
 func (m *Map) wallWords(s WallSpot) string {
 	f := m.Faces[s.Face]
-	return fmt.Sprintf("%s, %s from %s, %s above the floor", f.Called, m.Length(f.Start+s.Along), f.From,
+	return m.Textf("%s, %s from %s, %s above the floor", f.Called, m.Length(f.Start+s.Along), f.From,
 		m.Length(s.Up))
 }

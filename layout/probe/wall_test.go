@@ -76,7 +76,7 @@ func TestWallAnswerInWordsAndJSON(t *testing.T) {
 		t.Error(got)
 	}
 	if got := m.RiseWords(); !strings.Contains(got,
-		"300 mm wide, from 1350 mm to 1650 mm from the corner with wall D") {
+		"300 mm wide, from 1350 mm to 1650 mm from its corner with wall D") {
 		t.Error(got)
 	}
 	var b bytes.Buffer

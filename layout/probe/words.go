@@ -1,7 +1,6 @@
 package probe
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -18,18 +17,20 @@ import (
 // Cautions returns what is to be said with every answer.
 func (m *Map) Cautions() []string {
 	out := []string{
-		"Switch the heating off at the " + m.region.Panel +
-			" and make sure that it is off before any tool touches this floor.",
-		"First look for a way without a hole: glue, a stop on the hinge or on the wall.",
-		"No hole through a lead rise, a lead joint, an end cap, a cold lead or a sensor lead: each kills the floor " +
-			"as a cable does.",
-		"The record can be wrong. Find the cable again with a tracer or by its warmth at three points, and compare, " +
-			"before you drill.",
+		m.Textf("Switch the heating off at the %s and make sure that it is off before any tool touches this floor.",
+			m.Text(m.region.Panel)),
+		m.Text("First look for a way without a hole: glue, a stop on the hinge or on the wall."),
+		m.Text("No hole through a lead rise, a lead joint, an end cap, a cold lead or a sensor lead: each kills the " +
+			"floor as a cable does."),
+		m.Text("The record can be wrong. Find the cable again with a tracer or by its warmth at three points, and " +
+			"compare, before you drill."),
 	}
 	if m.Depth > 0 {
-		depthBy := map[job.Source]string{job.FromJob: "by the job file",
-			job.FromDefault: "by default, not measured"}[m.DepthBy]
-		out = append(out, fmt.Sprintf("The cable lies in mortar, from about %s below the face of the tile (%s). No "+
+		depthBy := m.Text("by the job file")
+		if m.DepthBy == job.FromDefault {
+			depthBy = m.Text("by default, not measured")
+		}
+		out = append(out, m.Textf("The cable lies in mortar, from about %s below the face of the tile (%s). No "+
 			"drilling depth is free of risk.", m.Length(m.Depth), depthBy))
 	}
 	return out
@@ -74,9 +75,9 @@ func (m *Map) floor(mm float64) string {
 func (m *Map) Headline(a Answer) string {
 	switch a.Verdict {
 	case NoVerdict:
-		return string(NoVerdict) + ": " + a.Reason
+		return m.Textf("NO VERDICT: %s", a.Reason)
 	case NothingRecorded:
-		return fmt.Sprintf("%s WITHIN %s of this spot; see the limits below", NothingRecorded, m.floor(a.Within))
+		return m.Textf("NO CABLE RECORDED WITHIN %s of this spot; see the limits below", m.floor(a.Within))
 	case CableHere:
 		here := -1
 		for i, n := range a.Near {
@@ -84,19 +85,22 @@ func (m *Map) Headline(a Answer) string {
 				here = i
 			}
 		}
-		return fmt.Sprintf("%s: %s", CableHere, m.called(a.Near[here]))
+		return m.Textf("CABLE HERE: %s", m.called(a.Near[here]))
 	}
-	return fmt.Sprintf("%s: %s", a.Verdict, m.called(a.Near[0]))
+	return m.Textf("TOO CLOSE: %s", m.called(a.Near[0]))
 }
 
-// called names a thing; in a record it says so of what was never found again.
+// Called names a thing.
+func (m *Map) Called(t Thing) string { return m.Text(string(t.Kind)) + " " + t.Name }
+
+// called names a thing and its run; in a record it says so of what was never found again.
 func (m *Map) called(n Near) string {
-	s := string(n.Kind) + " " + n.Name
+	s := m.Called(n.Thing)
 	if n.Run > 0 {
-		s += ", run " + n.Thing.RunNames[n.Run-1]
+		s = m.Textf("%s, run %s", s, n.Thing.RunNames[n.Run-1])
 	}
 	if !n.Recorded && n.Kind != LeadRise && m.NoReason == "" {
-		s += " (as planned, never recorded)"
+		s = m.Textf("%s (as planned, never recorded)", s)
 	}
 	return s
 }
@@ -106,9 +110,9 @@ func (m *Map) Spot(a Answer) string {
 	if a.Wall != nil {
 		return m.wallWords(*a.Wall)
 	}
-	s := m.Place(a.Spot)
+	s := m.PlaceIn(a.Spot, m.Language)
 	if a.Tile != nil {
-		s += fmt.Sprintf("; tile row %d, column %d", a.Tile.Row, a.Tile.Column)
+		s = m.Textf("%s; tile row %d, column %d", s, a.Tile.Row, a.Tile.Column)
 	}
 	return s
 }
@@ -130,21 +134,21 @@ func (m *Map) Facts(a Answer, where Fact, under []Piece) []Fact {
 	if a.Stand != nil && !a.Whole {
 		out = append(out, Fact{"fixture", m.standWords(a.Stand)})
 	}
-	what := "under the tile, or may be: "
-	if m.NoReason != "" {
-		what = "planned under the tile: "
-	}
 	for _, p := range under {
-		out = append(out, Fact{"tile", what + m.Words(p)})
+		words := m.Textf("under the tile, or may be: %s", m.Words(p))
+		if m.NoReason != "" {
+			words = m.Textf("planned under the tile: %s", m.Words(p))
+		}
+		out = append(out, Fact{"tile", words})
 	}
 	if a.Tile == nil {
 		return out
 	}
 	if len(under) == 0 {
-		out = append(out, Fact{"tile", "nothing is recorded under it"})
+		out = append(out, Fact{"tile", m.Text("nothing is recorded under it")})
 	}
 	for _, s := range m.OnTile(*a.Tile) {
-		out = append(out, Fact{"tile", s.words()})
+		out = append(out, Fact{"tile", s.words(m.Language)})
 	}
 	return append(out, Fact{"", m.Counting()})
 }
@@ -155,49 +159,49 @@ func (m *Map) Reckoning(n Near) string {
 	if n.Kind == LeadRise {
 		return m.Brief(n)
 	}
-	s := fmt.Sprintf("%s: %s to its centre line", m.called(n), m.Length(n.Distance))
+	s := m.Textf("%s: %s to its centre line", m.called(n), m.Length(n.Distance))
 	if n.Running >= 0 {
-		s += fmt.Sprintf(" at %s of its length", running(n.Running, m.Units))
+		s = m.Textf("%s at %s of its length", s, m.running(n.Running))
 	}
 	if m.NoReason != "" {
-		return s + ", by the plan"
+		return m.Textf("%s, by the plan", s)
 	}
-	s += fmt.Sprintf("; less %s half width, %s position error", m.Length(n.Half), m.Length(n.Error))
+	s = m.Textf("%s; less %s half width, %s position error", s, m.Length(n.Half), m.Length(n.Error))
 	if n.Finger > 0 {
-		s += fmt.Sprintf(", %s finger-room", m.Length(n.Finger))
+		s = m.Textf("%s, %s finger-room", s, m.Length(n.Finger))
 	}
-	return s + ": " + m.left(n)
+	return m.Textf("%s: %s", s, m.left(n))
 }
 
 // Brief says how far a thing is and what is left of that.
 func (m *Map) Brief(n Near) string {
 	if n.Kind == LeadRise && n.Up == 0 || m.NoReason != "" {
-		return fmt.Sprintf("%s: %s", m.called(n), m.Length(n.Distance))
+		return m.Textf("%s: %s", m.called(n), m.Length(n.Distance))
 	}
-	return fmt.Sprintf("%s: %s, %s", m.called(n), m.Length(n.Distance), m.left(n))
+	return m.Textf("%s: %s, %s", m.called(n), m.Length(n.Distance), m.left(n))
 }
 
 func (m *Map) left(n Near) string {
 	if n.Clear <= 0 {
-		return "nothing left"
+		return m.Text("nothing left")
 	}
-	return m.floor(n.Clear) + " left"
+	return m.Textf("%s left", m.floor(n.Clear))
 }
 
 // running writes a length of cable.
-func running(mm float64, u plane.Units) string {
+func (m *Map) running(mm float64) string {
 	mm = math.Round(mm*1e3) / 1e3 // the map in a browser must round to the same side
-	if u == plane.Inches {
-		return say.LongBoth(mm, u)
+	if m.Units == plane.Inches {
+		return m.Figure(say.LongBoth(mm, m.Units))
 	}
-	return say.Long(mm, u)
+	return m.Figure(say.Long(mm, m.Units))
 }
 
 // Words says one stretch of what lies under a tile.
 func (m *Map) Words(p Piece) string {
 	s := m.called(Near{Thing: p.Thing, Run: p.Run})
 	if p.Along != nil {
-		s += fmt.Sprintf(", from %s to %s of its length", running(p.From, m.Units), running(p.To, m.Units))
+		s = m.Textf("%s, from %s to %s of its length", s, m.running(p.From), m.running(p.To))
 	}
 	return s
 }
@@ -205,12 +209,12 @@ func (m *Map) Words(p Piece) string {
 // Record says what the map is worth, in one line.
 func (m *Map) Record() string {
 	if m.NoReason != "" {
-		return strings.ToUpper(m.Status.String()) + ", plan only: " + m.NoReason
+		return m.Textf("%s, plan only: %s", m.status(), m.NoReason)
 	}
-	s := fmt.Sprintf("%s, %s", strings.ToUpper(m.Status.String()), m.Evidence)
+	s := m.status() + ", " + m.Text(m.Evidence)
 	for _, t := range m.Things {
 		if t.Kind == Cable {
-			s += fmt.Sprintf("; %s within %s either way", t.Name, m.Length(t.Error))
+			s += "; " + m.Textf("%s within %s either way", t.Name, m.Length(t.Error))
 		}
 	}
 	return s
@@ -218,7 +222,12 @@ func (m *Map) Record() string {
 
 // Rests says which plan the map rests on, so that it can be held against the
 // drawings at hand.
-func (m *Map) Rests() string { return "rests on plan " + strings.Join(m.Codes, " and ") }
+func (m *Map) Rests() string {
+	return m.Textf("rests on plan %s", strings.Join(m.Codes, m.Text(" and ")))
+}
+
+// status is the job's as its drawings have it.
+func (m *Map) status() string { return strings.ToUpper(m.Text(m.Status.String())) }
 
 // Counting says how rows and columns of tiles are counted.
 func (m *Map) Counting() string {
@@ -227,12 +236,13 @@ func (m *Map) Counting() string {
 	}
 	a := m.Tiling.Grid.Angle
 	along := plane.Pt(1, 0).Rotate(a)
-	return fmt.Sprintf("rows are counted going %s, tiles in a row going %s, both from 1, cut tiles and those under "+
-		"fixtures too, as the room's first tile was set out", wind(along.Left()), wind(along))
+	return m.Textf("rows are counted going %s, tiles in a row going %s, both from 1, cut tiles and those under "+
+		"fixtures too, as the room's first tile was set out", m.wind(along.Left()), m.wind(along))
 }
 
 // wind names the nearest of the eight winds.
-func wind(d plane.Point) string {
-	names := [...]string{"east", "north-east", "north", "north-west", "west", "south-west", "south", "south-east"}
+func (m *Map) wind(d plane.Point) string {
+	names := [...]string{m.Text("east"), m.Text("north-east"), m.Text("north"), m.Text("north-west"), m.Text("west"),
+		m.Text("south-west"), m.Text("south"), m.Text("south-east")}
 	return names[(int(math.Round(math.Atan2(d.Y, d.X)/(math.Pi/4)))+8)%8]
 }

@@ -21,6 +21,7 @@ import (
 
 	"oxturn/drawing/web/headless"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
 	"oxturn/layout/skip"
@@ -149,9 +150,13 @@ func TestPageAgreesWithProbe(t *testing.T) {
 		units  plane.Units
 		status job.Status
 		n      int
-	}{{plane.Millimetres, job.AsLaid, 1000}, {plane.Inches, job.AsLaid, 300}, {plane.Inches, job.Proposal, 100}} {
+		in     language.Language
+	}{{plane.Millimetres, job.AsLaid, 1000, language.English}, {plane.Inches, job.AsLaid, 300, language.English},
+		{plane.Inches, job.Proposal, 100, language.English}, {plane.Inches, job.AsLaid, 100, language.Spanish},
+		{plane.Millimetres, job.AsLaid, 100, language.German}, {plane.Millimetres, job.Proposal, 60, language.French}} {
 		p := samplePlan(c.units, c.status, "Bath")
-		m := probe.Of(p, &p.Rooms[0])
+		p.Job.Language = c.in
+		m := probe.In(p, &p.Rooms[0], c.in)
 		ctx := browser(t, write(t, p))
 		random := rand.New(rand.NewPCG(26, uint64(c.n)))
 		spots := make([][2]float64, c.n)
@@ -256,9 +261,12 @@ func TestPageAgreesOnTiles(t *testing.T) {
 
 // TestPageAgreesOnWalls asks page and package about random holes in every wall.
 func TestPageAgreesOnWalls(t *testing.T) {
-	for _, status := range []job.Status{job.AsLaid, job.Proposal} {
+	for i, status := range []job.Status{job.AsLaid, job.Proposal, job.AsLaid} {
 		p := samplePlan(plane.Inches, status, "Bath")
-		m := probe.Of(p, &p.Rooms[0])
+		if i == 2 {
+			p.Job.Language = language.French
+		}
+		m := probe.In(p, &p.Rooms[0], p.Job.Language)
 		ctx := browser(t, write(t, p))
 		random := rand.New(rand.NewPCG(8, 30))
 		var spots []probe.WallSpot
@@ -401,7 +409,7 @@ func TestPageByHand(t *testing.T) {
 	if want := m.Headline(m.At(plane.Pt(at[0]-10, at[1]-10))); moved != want {
 		t.Errorf("moved by keys: %q, want %q", moved, want)
 	}
-	if evaluate[bool](t, ctx, `window.hit === 1 || document.querySelectorAll("script").length !== 2 || document.querySelector("img") !== null ||
+	if evaluate[bool](t, ctx, `window.hit === 1 || document.querySelectorAll("script").length !== 3 || document.querySelector("img") !== null ||
 		[...document.querySelectorAll("*")].some((e) => [...e.attributes].some((a) => a.name.startsWith("on")))`) {
 		t.Error("a name of the job became code")
 	}

@@ -87,24 +87,24 @@ const faults = (on) => {
   function tileWords(f) {
     const rows = new Map();
     for (const t of f.tiles) rows.set(t.row, (rows.get(t.row) || []).concat(t.column));
-    return [...rows].map(([row, columns]) => (columns.length === 1 ? `row ${row}, column ${columns[0]} lies over it` : `row ${row}, columns ${columns.join(", ")} lie over it`));
+    return [...rows].map(([row, columns]) => (columns.length === 1 ? say("row %d, column %d lies over it", row, columns[0]) : say("row %d, columns %s lie over it", row, columns.join(", "))));
   }
 
   // facts says where a fault must lie and by what, but what stands beside the map anyway.
   function facts(room, f) {
     const s = f.stretch, run = (n) => f.thing.runNames[n - 1];
-    const out = [["fault", `${room.room}, cable ${f.cable.name}: between ${running(room, s.from)} and ${running(room, s.to)} of its length, likeliest at ${running(room, s.best)}`],
-      ["where", `${f.runs[0] === f.runs[1] ? `on run ${run(f.runs[0])}` : `from run ${run(f.runs[0])} to run ${run(f.runs[1])}`}; likeliest ${on.place(room, f.best)}`],
+    const out = [["fault", say("%s, cable %s: between %s and %s of its length, likeliest at %s", room.room, f.cable.name, running(room, s.from), running(room, s.to), running(room, s.best))],
+      ["where", say("%s; likeliest %s", f.runs[0] === f.runs[1] ? say("on run %s", run(f.runs[0])) : say("from run %s to run %s", run(f.runs[0]), run(f.runs[1])), on.place(room, f.best))],
       ["by", `${s.method}: ${s.formula}`]];
     if (s.core) out.push(["core", s.core]);
-    if (s.faultOhms.value > 0 || s.faultOhms.error > 0) out.push(["fault", `it has ${record.digits(s.faultOhms.value, 4)} Ω itself, give or take ${record.digits(s.faultOhms.error, 2)}`]);
+    if (s.faultOhms.value > 0 || s.faultOhms.error > 0) out.push(["fault", say("it has %s Ω itself, give or take %s", record.digits(s.faultOhms.value, 4), record.digits(s.faultOhms.error, 2))]);
     out.push(["plan", room.rests], ...tileWords(f).map((words) => ["tile", words]));
     if (room.noTiles) out.push(["tile", room.noTiles]);
-    for (const n of f.neighbours) out.push(["beside", `run ${run(n.run)}, ${running(room, n.from)} to ${running(room, n.to)}, passes ${length(room, n.gap)} from it and could be taken for it`]);
+    for (const n of f.neighbours) out.push(["beside", say("run %s, %s to %s, passes %s from it and could be taken for it", run(n.run), running(room, n.from), running(room, n.to), length(room, n.gap))]);
     return out.concat(s.assumptions.map((words) => ["assumed", words]));
   }
 
-  const cautions = (room, f) => f.stretch.cautions.concat(room.noReason ? ["this place is by a plan: the cable may have been laid elsewhere, so trace it on the floor before anything is lifted"] : []);
+  const cautions = (room, f) => f.stretch.cautions.concat(room.noReason ? [say("this place is by a plan: the cable may have been laid elsewhere, so trace it on the floor before anything is lifted")] : []);
 
   // --- figures as they are typed ---------------------------------------------------
 
@@ -113,8 +113,8 @@ const faults = (on) => {
     return /^(\d+\.?\d*|\.\d+)$/.test(t) ? Number(t) : NaN;
   }
 
-  const notFigure = (name, text) => new Error(/^\d{1,3}(,\d{3})+$/.test(text.trim()) ? `${name}: “${text.trim()}” can be read in two ways; write it without the comma, or with a decimal point.`
-    : text.trim() === "" ? `${name}: write the figure that was read.` : `${name}: “${text.trim()}” is not a figure such as 19.0.`);
+  const notFigure = (name, text) => new Error(/^\d{1,3}(,\d{3})+$/.test(text.trim()) ? say("%s: “%s” can be read in two ways; write it without the comma, or with a decimal point.", name, text.trim())
+    : text.trim() === "" ? say("%s: write the figure that was read.", name) : say("%s: “%s” is not a figure such as 19.0.", name, text.trim()));
 
   function figure(name, text) {
     const v = decimal(text);
@@ -128,7 +128,7 @@ const faults = (on) => {
     const places = (/[.,](\d*)$/.exec(text.trim()) || ["", ""])[1].length, step = Number(`1e-${places}`);
     if (off.trim() === "") return record.meterReading(v, meterShare, 1, step);
     const share = /%\s*$/.test(off), e = decimal(off.replace(/%\s*$/, ""));
-    if (Number.isNaN(e)) throw new Error(`${name}: “${off.trim()}” is not an error such as 0.2 or 1 %.`);
+    if (Number.isNaN(e)) throw new Error(say("%s: “%s” is not an error such as 0.2 or 1 %%.", name, off.trim()));
     return share ? record.meterReading(v, e / 100, 1, step) : { value: v, error: e, gain: 0 };
   }
 
@@ -141,16 +141,16 @@ const faults = (on) => {
   // --- what may be read, each with its figures by the kind of cable -------------------
 
   const ways = {
-    short: { of: "ohms", figures: () => [["core to core", "Ω"]], find: (c, v) => record.short(c, v[0]) },
+    short: { of: "ohms", figures: () => [[say("core to core"), "Ω"]], find: (c, v) => record.short(c, v[0]) },
     earth: { of: "ohms", find: (c, v) => record.earth(c, v[0], v[1], v[2]),
-      figures: (c) => (c.return ? [["AB: START lead to END lead", "Ω"], ["A: START lead to braid", "Ω"], ["B: END lead to braid", "Ω"]] : [["AB: core to core", "Ω"], ["A: one core to braid", "Ω"], ["B: the other core to braid", "Ω"]]) },
-    murray: { of: "ohms", figures: () => [["P: the other arm", "Ω"], ["Q: arm at the faulty conductor", "Ω"]], find: (c, v) => record.murray(c, v[0], v[1], record.exact(0)) },
+      figures: (c) => (c.return ? [[say("AB: START lead to END lead"), "Ω"], [say("A: START lead to braid"), "Ω"], [say("B: END lead to braid"), "Ω"]] : [[say("AB: core to core"), "Ω"], [say("A: one core to braid"), "Ω"], [say("B: the other core to braid"), "Ω"]]) },
+    murray: { of: "ohms", figures: () => [[say("P: the other arm"), "Ω"], [say("Q: arm at the faulty conductor"), "Ω"]], find: (c, v) => record.murray(c, v[0], v[1], record.exact(0)) },
     varley: { of: "ohms", find: (c, v) => record.varley(c, v[0], v[1], v[2], v[3]),
-      figures: () => [["P: the other arm", "Ω"], ["Q: arm at the faulty conductor", "Ω"], ["S: in series with it", "Ω"], ["AB: the loop", "Ω"]] },
-    break: { of: "farads", figures: (c) => [[c.return ? "START lead to braid" : "both cores, tied, to braid", "nF"]], find: (c, v) => record.broken(c, v[0]) },
-    ends: { figures: (c) => (c.return ? [["A: START lead to braid", "nF"], ["B: END lead to braid", "nF"]] : [["A: one core to braid", "nF"], ["B: the other core to braid", "nF"]]), find: (c, v) => record.brokenBothWays(c, v[0], v[1]) },
-    time: { echo: true, figures: () => [["the echo comes after", "ns"]], find: (c, v, factor) => record.echoTime(c, v[0], factor) },
-    distance: { echo: true, long: true, figures: () => [["distance it shows", ""]], find: (c, v, factor, set) => record.echoDistance(c, v[0], set, factor) },
+      figures: () => [[say("P: the other arm"), "Ω"], [say("Q: arm at the faulty conductor"), "Ω"], [say("S: in series with it"), "Ω"], [say("AB: the loop"), "Ω"]] },
+    break: { of: "farads", figures: (c) => [[c.return ? say("START lead to braid") : say("both cores, tied, to braid"), "nF"]], find: (c, v) => record.broken(c, v[0]) },
+    ends: { figures: (c) => (c.return ? [[say("A: START lead to braid"), "nF"], [say("B: END lead to braid"), "nF"]] : [[say("A: one core to braid"), "nF"], [say("B: the other core to braid"), "nF"]]), find: (c, v) => record.brokenBothWays(c, v[0], v[1]) },
+    time: { echo: true, figures: () => [[say("the echo comes after"), "ns"]], find: (c, v, factor) => record.echoTime(c, v[0], factor) },
+    distance: { echo: true, long: true, figures: () => [[say("distance it shows"), ""]], find: (c, v, factor, set) => record.echoDistance(c, v[0], set, factor) },
   };
 
   // known is a cable as it was when whole, by what was typed first, then by what is recorded.
@@ -190,21 +190,22 @@ const faults = (on) => {
   // one that is meant first.
   function field(key, name, units, { off = true, placeholder, sign } = {}) {
     const p = el("p", { class: "figure", "data-key": key }), choose = (label, options) => {
-      const s = el("select", { "aria-label": `${name}, ${label}` });
-      for (const o of options) s.add(new Option(o, o));
+      const s = el("select", { "aria-label": say("%s, %s", name, label) });
+      for (const o of options) s.add(new Option(signs[o] || o, o));
       return s;
     };
     p.append(el("label", {}, el("span", {}, name), el("input", { name: "value", inputmode: "decimal", autocomplete: "off", size: 8, placeholder })));
-    if (sign) { const s = choose("way", sign); s.name = "sign"; p.append(s); }
-    if (units.length > 1) { const s = choose("unit", units); s.name = "unit"; p.append(s); } else if (units[0]) p.append(el("span", { class: "unit" }, units[0]));
+    if (sign) { const s = choose(say("way"), sign); s.name = "sign"; p.append(s); }
+    if (units.length > 1) { const s = choose(say("unit"), units); s.name = "unit"; p.append(s); } else if (units[0]) p.append(el("span", { class: "unit" }, units[0]));
     if (off) {
-      const s = choose("what it may be off is in", units.length > 1 ? [units[0], "%"] : [units[0], "%"]);
+      const s = choose(say("what it may be off is in"), units.length > 1 ? [units[0], "%"] : [units[0], "%"]);
       s.name = "offUnit";
-      p.append(el("span", { class: "off" }, "±", el("input", { name: "off", inputmode: "decimal", autocomplete: "off", size: 4, "aria-label": `${name}, may be off by` }), s));
+      p.append(el("span", { class: "off" }, "±", el("input", { name: "off", inputmode: "decimal", autocomplete: "off", size: 4, "aria-label": say("%s, may be off by", name) }), s));
     }
     return p;
   }
 
+  const signs = { warmer: say("warmer"), colder: say("colder") };
   const part = (p, name) => p.querySelector(`[name=${name}]`);
   const textOf = (p) => part(p, "value").value;
   const nameOf = (p) => p.querySelector("label > span").textContent;
@@ -237,11 +238,11 @@ const faults = (on) => {
       if (!chosen) { box.replaceChildren(); return; }
       const way = ways[chosen.value], kept = box.dataset.way === chosen.value ? [...box.querySelectorAll("input")].map((e) => e.value) : [];
       const rows = way.figures(cable()).map(([name, unit], i) => field(`v${i}`, name, way.long ? lengths() : [unit]));
-      if (way.long) rows.push(field("set", "velocity factor set on it", [""], { off: false }));
+      if (way.long) rows.push(field("set", say("velocity factor set on it"), [""], { off: false }));
       if (way.echo) {
-        const core = el("select", { name: "core" }, new Option("by figure", ""));
-        room.cores.forEach((c, i) => core.add(new Option(`${c.name}, about ${record.digits(c.value, 2)}`, String(i))));
-        rows.push(el("p", {}, el("label", {}, el("span", {}, "core insulation "), core)), field("factor", "or the cable’s own velocity factor", [""]));
+        const core = el("select", { name: "core" }, new Option(say("by figure"), ""));
+        room.cores.forEach((c, i) => core.add(new Option(say("%s, about %s", c.name, record.digits(c.value, 2)), String(i))));
+        rows.push(el("p", {}, el("label", {}, el("span", {}, say("core insulation"), " "), core)), field("factor", say("or the cable’s own velocity factor"), [""]));
       }
       box.dataset.way = chosen.value;
       box.replaceChildren(...rows);
@@ -278,13 +279,13 @@ const faults = (on) => {
     function whole() {
       const c = cable(), put = (of, ...rows) => form.querySelector(`[data-of=${of}]`).replaceChildren(...rows), long = lengths();
       const grey = (k) => (k ? record.digits(k.value, 4) : undefined);
-      put("lead", field("lead", "one cold lead, as trimmed", long, { off: false, placeholder: record.fixed(c.lead / (c.feet ? 304.8 : 1000), c.feet ? 1 : 2) }),
-        field("leadOhms", c.return ? "both cold leads" : "cold lead, there and back", ["Ω"]));
-      put("warmth", field("warmer", "the cable is now", room.inches ? ["°F", "°C"] : ["°C", "°F"], { off: false, sign: ["warmer", "colder"] }),
-        field("perKelvin", "the conductor’s coefficient, per °C, by its instructions", [""], { off: false }));
-      put("whole", field("ohms", "whole cable, by ohms", ["Ω"], { placeholder: grey(c.ohms) }), field("farads", "whole cable, by capacitance", ["nF"], { placeholder: grey(c.farads) }),
-        ...(c.return ? [] : [field("coreShare", "first core’s share of the ohms", ["%"], { off: false, placeholder: "50" })]));
-      put("meter", field("meter", "the meter may be off by", ["%"], { off: false, placeholder: "1" }));
+      put("lead", field("lead", say("one cold lead, as trimmed"), long, { off: false, placeholder: record.fixed(c.lead / (c.feet ? 304.8 : 1000), c.feet ? 1 : 2) }),
+        field("leadOhms", c.return ? say("both cold leads") : say("cold lead, there and back"), ["Ω"]));
+      put("warmth", field("warmer", say("the cable is now"), room.inches ? ["°F", "°C"] : ["°C", "°F"], { off: false, sign: ["warmer", "colder"] }),
+        field("perKelvin", say("the conductor’s coefficient, per °C, by its instructions"), [""], { off: false }));
+      put("whole", field("ohms", say("whole cable, by ohms"), ["Ω"], { placeholder: grey(c.ohms) }), field("farads", say("whole cable, by capacitance"), ["nF"], { placeholder: grey(c.farads) }),
+        ...(c.return ? [] : [field("coreShare", say("first core’s share of the ohms"), ["%"], { off: false, placeholder: "50" })]));
+      put("meter", field("meter", say("the meter may be off by"), ["%"], { off: false, placeholder: "1" }));
     }
 
     // typed reads what was said of the cable.
@@ -293,27 +294,27 @@ const faults = (on) => {
       const number = (key) => figure(nameOf(of(key)), textOf(of(key)));
       if (given("meter")) {
         out.meterShare = number("meter") / 100;
-        if (out.meterShare > 0.5) throw new Error("The meter may be off by 50 % at most.");
+        if (out.meterShare > 0.5) throw new Error(say("The meter may be off by 50 % at most."));
       }
       for (const key of ["leadOhms", "ohms", "farads"]) if (given(key)) out[key] = readField(of(key), out.meterShare);
       if (given("lead")) out.lead = readLong(room, of("lead"));
       if (given("coreShare")) {
         out.coreShare = number("coreShare") / 100;
-        if (!(out.coreShare > 0 && out.coreShare < 1)) throw new Error("The first core’s share of the ohms lies between 0 and 100 %.");
+        if (!(out.coreShare > 0 && out.coreShare < 1)) throw new Error(say("The first core’s share of the ohms lies between 0 and 100 %."));
       }
       if (given("warmer") && number("warmer") !== 0) {
         const p = of("warmer");
         out.warmer = number("warmer") * (part(p, "sign").value === "colder" ? -1 : 1) / (part(p, "unit").value === "°F" ? 1.8 : 1);
         out.perKelvin = given("perKelvin") ? number("perKelvin") : 0;
-        if (out.perKelvin === 0) throw new Error("How much warmer it is needs the conductor’s own coefficient too, by the cable’s instructions; it differs from alloy to alloy.");
-        if (!(Math.abs(out.perKelvin * out.warmer) < 0.5)) throw new Error(`That warmth and coefficient change the ohms by ${record.percent(out.perKelvin * out.warmer)}: that is no heating cable.`);
+        if (out.perKelvin === 0) throw record.lacking(say("How much warmer it is needs the conductor’s own coefficient too, by the cable’s instructions; it differs from alloy to alloy."));
+        if (!(Math.abs(out.perKelvin * out.warmer) < 0.5)) throw new Error(say("That warmth and coefficient change the ohms by %s: that is no heating cable.", record.percent(out.perKelvin * out.warmer)));
       }
       return out;
     }
 
     function reading(r, share) {
       const chosen = r.querySelector(".way input:checked");
-      if (!chosen) throw new Error("Choose what was read.");
+      if (!chosen) throw new Error(say("Choose what was read."));
       const way = ways[chosen.value], of = (key) => r.querySelector(`[data-key=${key}]`);
       const figures = way.figures(cable()).map((_, i) => {
         const p = of(`v${i}`);
@@ -330,7 +331,7 @@ const faults = (on) => {
       if (filled(p)) {
         out.factor = readField(p, share);
         if (offOf(p).trim() === "" && !/[±+]/.test(textOf(p))) out.factor = record.typedVelocity(out.factor.value);
-      } else if (core === "") throw new Error("An echo needs the cable’s own velocity factor, or its core insulation.");
+      } else if (core === "") throw new Error(say("An echo needs the cable’s own velocity factor, or its core insulation."));
       else { const c = room.cores[Number(core)]; out.factor = { value: c.value, error: c.error, gain: c.gain }; }
       return out;
     }
@@ -342,7 +343,7 @@ const faults = (on) => {
         error.textContent = "";
         to.show(trace(room, cable(), found));
       } catch (x) {
-        if (/needs the/.test(x.message)) form.querySelector("details.figures").open = true;
+        if (x.lacking) form.querySelector("details.figures").open = true;
         to.refuse(error, x.message[0].toUpperCase() + x.message.slice(1));
       }
     });

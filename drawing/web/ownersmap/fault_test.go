@@ -11,6 +11,7 @@ import (
 
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
 	"oxturn/layout/record"
@@ -230,8 +231,12 @@ func TestPageTracesFaultsAsProbeDoes(t *testing.T) {
 	for _, kind := range []struct {
 		units  plane.Units
 		status job.Status
-	}{{plane.Millimetres, job.AsLaid}, {plane.Inches, job.AsLaid}, {plane.Inches, job.ForInstallation}} {
+		in     language.Language
+	}{{plane.Millimetres, job.AsLaid, language.English}, {plane.Inches, job.AsLaid, language.English},
+		{plane.Inches, job.ForInstallation, language.English}, {plane.Inches, job.ForInstallation, language.Spanish},
+		{plane.Millimetres, job.AsLaid, language.German}} {
 		p := samplePlan(kind.units, kind.status, "Bath")
+		p.Job.Language = kind.in
 		p.Rooms[0].Cables[0].Spacing = 90
 		ctx := browser(t, write(t, p))
 		c := chancer{rand.New(rand.NewPCG(18, 5))}
@@ -256,8 +261,8 @@ func TestPageTracesFaultsAsProbeDoes(t *testing.T) {
 		}
 		tiles, beside := 0, 0
 		for i, span := range spans {
-			f, err := probe.Trace(p, "H1", record.Stretch{From: span[0], Best: span[1], To: span[2], Method: "m",
-				Formula: "f", Assumptions: []string{"a"}, Cautions: []string{"c"}})
+			f, err := probe.TraceIn(p, "H1", record.Stretch{From: span[0], Best: span[1], To: span[2], Method: "m",
+				Formula: "f", Assumptions: []string{"a"}, Cautions: []string{"c"}}, kind.in)
 			if err != nil {
 				t.Fatal(err)
 			}

@@ -39,7 +39,7 @@ func FuzzText(f *testing.F) {
 			t.Errorf("%q leaves an angle bracket: %s", s, rest)
 		}
 		scripts := scriptOf.FindAllStringSubmatch(page, -1)
-		if len(scripts) != 2 || !json.Valid([]byte(scripts[0][2])) {
+		if len(scripts) != 3 || !json.Valid([]byte(scripts[0][2])) || !json.Valid([]byte(scripts[1][2])) {
 			t.Errorf("%q: %d scripts, or data that is not JSON", s, len(scripts))
 		}
 	})

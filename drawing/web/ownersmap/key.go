@@ -65,22 +65,22 @@ var samples = [keyCount]string{
 // key explains what the picture shows, and nothing else.
 func (d *pen) key(m *probe.Map) []signed {
 	words := [keyCount]string{
-		keyCable:      "heating cable",
-		keyJointMark:  "START: lead joint, where the heat begins",
-		keyEnd:        "END: end cap",
-		keyColdLead:   "cold lead",
-		keySensor:     "floor sensor, wired",
-		keySpare:      "spare sensor, not wired",
-		keySensorLead: "sensor lead",
-		keyBox:        "thermostat: the leads rise to it in the wall",
-		keyBand:       "too close to cable, lead or sensor",
-		keyPlanned:    "where the plan had cable; it lies elsewhere",
+		keyCable:      m.Text("heating cable"),
+		keyJointMark:  m.Text("START: lead joint, where the heat begins"),
+		keyEnd:        m.Text("END: end cap"),
+		keyColdLead:   m.Text("cold lead"),
+		keySensor:     m.Text("floor sensor, wired"),
+		keySpare:      m.Text("spare sensor, not wired"),
+		keySensorLead: m.Text("sensor lead"),
+		keyBox:        m.Text("thermostat: the leads rise to it in the wall"),
+		keyBand:       m.Text("too close to cable, lead or sensor"),
+		keyPlanned:    m.Text("where the plan had cable; it lies elsewhere"),
 		keyBare:       bareWords(m),
-		keyJoint:      "movement joint: no heating cable crosses it",
-		keyFixing:     "something is screwed down here",
-		keyFixture:    "stands on the floor",
-		keyOpening:    "door or window",
-		keyTile:       "tile: its row, column",
+		keyJoint:      m.Text("movement joint: no heating cable crosses it"),
+		keyFixing:     m.Text("something is screwed down here"),
+		keyFixture:    m.Text("stands on the floor"),
+		keyOpening:    m.Text("door or window"),
+		keyTile:       m.Text("tile: its row, column"),
 	}
 	var out []signed
 	for k := range keyCount {
@@ -95,7 +95,7 @@ func (d *pen) key(m *probe.Map) []signed {
 // bareWords says what the dots are worth.
 func bareWords(m *probe.Map) string {
 	if m.NoReason == "" {
-		return "no heating cable recorded; have it checked before any hole"
+		return m.Text("no heating cable recorded; have it checked before any hole")
 	}
-	return "no heating cable planned; have it checked before any hole"
+	return m.Text("no heating cable planned; have it checked before any hole")
 }

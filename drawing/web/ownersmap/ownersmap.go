@@ -12,10 +12,12 @@ import (
 	"encoding/base64"
 	"html/template"
 	"io"
+	"strconv"
 
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/language"
+	"oxturn/layout/pattern"
 	"oxturn/layout/probe"
 )
 
@@ -24,6 +26,9 @@ var pageText string
 
 //go:embed style.css
 var styleText string
+
+//go:embed words.js
+var wordsText string
 
 //go:embed record.js
 var recordText string
@@ -37,12 +42,14 @@ var mapText string
 //go:embed faultform.html
 var faultFormText string
 
-// script is the page's one: what package record does with readings, what package probe makes
-// of that on the floor and the form for it, then the map itself.
-func script() string { return recordText + faultText + mapText }
+// script is the page's one: what it says, what package record does with readings, what package
+// probe makes of that on the floor and the form for it, then the map itself.
+func script() string { return wordsText + recordText + faultText + mapText }
 
 // page is what the template is filled with.
 type page struct {
+	Lang     string            // the reader's language (BCP 47)
+	Words    map[string]string // what the script says in it, by the English message; none in English
 	Title    string
 	Lines    []string // client, site, contractor, date
 	Number   string
@@ -91,7 +98,9 @@ type place struct{ Name, From1, From2 string }
 // Write writes the map of a whole plan. The plan must be one that build.Plan
 // has no errors for.
 func Write(w io.Writer, p *layout.Plan) error {
-	t, err := template.New("map").Parse(pageText)
+	l := p.Job.Language
+	say := func(message string, values ...any) string { return language.Say(message, values...).In(l) }
+	t, err := template.New("map").Funcs(template.FuncMap{"say": say}).Parse(pageText)
 	if err != nil {
 		return err
 	}
@@ -99,10 +108,11 @@ func Write(w io.Writer, p *layout.Plan) error {
 		return err
 	}
 	info := p.Job.Info
-	pg := page{Title: info.Title, Number: info.Number, Code: p.Code, Status: info.Status.String(),
+	pg := page{Lang: l.Tag(), Words: words(l), Title: info.Title, Number: info.Number, Code: p.Code,
+		Status:   l.Text(info.Status.String()),
 		Recorded: info.Status == job.AsLaid,
 		Style:    template.CSS(styleText), Script: template.JS(script()), Policy: policy(), Living: probe.Living(
-			p.Job.Region(), info.Status, language.English)}
+			p.Job.Region(), info.Status, l)}
 	for _, s := range []string{info.Client, info.Site, info.Contractor} {
 		if s != "" {
 			pg.Lines = append(pg.Lines, s)
@@ -115,7 +125,7 @@ func Write(w io.Writer, p *layout.Plan) error {
 		pg.Revision = p.Job.Revisions[n-1].Letter
 	}
 	for i := range p.Rooms {
-		m := probe.Of(p, &p.Rooms[i])
+		m := probe.In(p, &p.Rooms[i], l)
 		pg.Recorded = pg.Recorded && m.NoReason == ""
 		var moved []string
 		for _, d := range m.Differ {
@@ -136,10 +146,27 @@ func Write(w io.Writer, p *layout.Plan) error {
 	return t.Execute(w, pg)
 }
 
+// sayings finds what the script says: the message that say is given.
+var sayings = pattern.Of(`\bsay\(("(?:[^"\\]|\\.)*")`)
+
+// words are what the script says, in a language.
+func words(l language.Language) map[string]string {
+	out := map[string]string{}
+	if l == language.English {
+		return out
+	}
+	for _, m := range sayings().FindAllStringSubmatch(script(), -1) {
+		if message, err := strconv.Unquote(m[1]); err == nil {
+			out[message] = l.Text(message)
+		}
+	}
+	return out
+}
+
 // further is what is to be said of a room beside its map.
 func further(p *layout.Plan, r *layout.Room) []string {
-	out := probe.Untested(r, language.English)
-	if heat := p.LossWords(r, language.English); heat != "" {
+	out := probe.Untested(r, p.Job.Language)
+	if heat := p.LossWords(r, p.Job.Language); heat != "" {
 		out = append(out, heat)
 	}
 	return out

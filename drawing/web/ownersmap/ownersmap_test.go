@@ -116,7 +116,8 @@ func TestDifferencesAreShown(t *testing.T) {
 	}
 	l := p.Rooms[0].Cables[0].Laid
 	l.Planned = []plane.Point{{X: 240, Y: 200}, {X: 240, Y: 2200}}
-	l.Differ = []layout.Difference{{What: "run 1", Plan: plane.Pt(240, 900), Laid: plane.Pt(200, 900), Off: 40}}
+	l.Differ = []layout.Difference{{What: language.Say("run 1"), Plan: plane.Pt(240, 900), Laid: plane.Pt(200, 900),
+		Off: 40}}
 	page := write(t, p)
 	for _, want := range []string{`class="planned" points="240.0,-200.0 240.0,-2200.0"`,
 		"H1, run 1: 40 mm off its plan"} {

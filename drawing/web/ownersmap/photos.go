@@ -34,9 +34,9 @@ func photosShown(p *layout.Plan, r *layout.Room, photos []*job.Photo) (out []pho
 		if flat, err := ph.Flat(); err != nil || flat == nil {
 			continue
 		}
-		x := photoShown{Index: i, Name: fmt.Sprintf("Photo %d", i+1), Words: ph.Name() + ", SHA-256 " + ph.ShortSum()}
+		x := photoShown{Index: i, Name: f.Textf("Photo %d", i+1), Words: ph.Name() + ", SHA-256 " + ph.ShortSum()}
 		if most := r.WorstIn(ph); most > 0 {
-			x.Words += ": a place of cable read off it is within " + f.Spacing(most)
+			x.Words += f.Textf(": a place of cable read off it is within %s", f.Spacing(most))
 		}
 		out = append(out, x)
 	}

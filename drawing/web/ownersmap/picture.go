@@ -77,24 +77,24 @@ func picture(i int, r *layout.Room, m *probe.Map, photos []*job.Photo) (template
 	}
 	d.tiles(m)
 	d.bare(m, r)
-	d.fixtures(r)
+	d.fixtures(m, r)
 	d.bands(m)
 	for _, line := range m.Planned {
 		d.use(keyPlanned)
-		d.add(`<polyline class="planned" points="%s"><title>as it was planned, not as it lies</title></polyline>`,
-			coords(line))
+		d.add(`<polyline class="planned" points="%s"><title>%s</title></polyline>`, coords(line),
+			text(m.Text("as it was planned, not as it lies")))
 	}
-	d.joints(r)
+	d.joints(m, r)
 	d.lines(m)
 	d.walls(m, r)
 	d.marks(m, r)
-	d.names(r)
+	d.names(m, r)
 	d.add(`<g class="spot" hidden><circle class="clear" r="0"/><line class="to"/><line class="cross a"/><line ` +
 		`class="cross b"/></g></g>`)
 	return template.HTML(fmt.Sprintf(`<svg class="map" tabindex="0" role="application" aria-label="%s" viewBox="%s" `+
 		`data-box="%[2]s">%[3]s</svg>`,
-		text("Map of "+m.Room+". Arrow keys move the spot, shift makes small steps, plus and minus zoom, R turns the "+
-			"map, 0 shows all."), frame, d.b.String())), d.key(m), nil
+		text(m.Textf("Map of %s. Arrow keys move the spot, shift makes small steps, plus and minus zoom, R turns the "+
+			"map, 0 shows all.", m.Room)), frame, d.b.String())), d.key(m), nil
 }
 
 // leastLine is the share of a room's size that a line is wide at least, so that
@@ -182,22 +182,22 @@ func bareFloor(m *probe.Map, r *layout.Room) (plane.Region, error) {
 // a strip along a wall is wide.
 const dotStep = 60
 
-func (d *pen) fixtures(r *layout.Room) {
+func (d *pen) fixtures(m *probe.Map, r *layout.Room) {
 	d.add(`<g class="fixtures">`)
 	for _, f := range r.Job.Fixtures {
 		if f.Undecided {
-			d.area(f.Outline, f.Name, "UNDECIDED")
+			d.area(f.Outline, m.Text(f.Name), m.Text("UNDECIDED"))
 		} else {
-			d.area(f.Outline, f.Name)
+			d.area(f.Outline, m.Text(f.Name))
 		}
 	}
 	for _, k := range r.Job.KeepOuts {
 		if !k.Cold && !k.Partition { // the one looks like any floor without cable, the other is drawn with the walls
-			d.area(k.Outline, k.Name)
+			d.area(k.Outline, m.Text(k.Name))
 		}
 	}
 	for _, x := range r.Job.Fixings {
-		d.fixing(x)
+		d.fixing(m, x)
 	}
 	d.add(`</g>`)
 }
@@ -245,12 +245,12 @@ const nameLeast = 42
 const crossHalf = 30
 
 // fixing draws what is screwed down: a line, or a cross at one place.
-func (d *pen) fixing(x job.Fixing) {
+func (d *pen) fixing(m *probe.Map, x job.Fixing) {
 	if len(x.Line) == 0 {
 		return
 	}
 	d.use(keyFixing)
-	name := cmp.Or(x.Name, x.Kind)
+	name := fixingName(m, x)
 	if len(x.Line) > 1 {
 		d.add(`<polyline class="fixing" points="%s"><title>%s</title></polyline>`, coords(x.Line), text(name))
 		return
@@ -260,12 +260,20 @@ func (d *pen) fixing(x job.Fixing) {
 		2*crossHalf, -crossHalf, -crossHalf, 2*crossHalf, text(name))
 }
 
+// fixingName names what is screwed down: a threshold by its opening.
+func fixingName(m *probe.Map, x job.Fixing) string {
+	if x.Of != "" {
+		return m.Textf("%s threshold", m.Text(x.Of))
+	}
+	return m.Text(cmp.Or(x.Name, x.Kind))
+}
+
 // joints draws the movement joints: no heating cable crosses them.
-func (d *pen) joints(r *layout.Room) {
+func (d *pen) joints(m *probe.Map, r *layout.Room) {
 	for _, j := range r.Job.Joints {
 		d.use(keyJoint)
 		d.add(`<polyline class="joint" points="%s"><title>%s</title></polyline>`, coords([]plane.Point{j.A, j.B}),
-			text(strings.TrimSpace("movement joint "+j.Name)))
+			text(strings.TrimSpace(m.Text("movement joint")+" "+j.Name)))
 	}
 }
 
@@ -277,7 +285,7 @@ const smallHigh = 42.0
 
 // names letters what is known by a short name, after the ends of the cables, so
 // that these have their places first.
-func (d *pen) names(r *layout.Room) {
+func (d *pen) names(m *probe.Map, r *layout.Room) {
 	d.add(`<g class="marks">`)
 	for i, j := range r.Job.Joints {
 		d.tag(j.A.Lerp(j.B, 0.5), plane.Pt(20, 0), tagHigh, "tag extra", layout.JointName(i, len(r.Job.Joints)))
@@ -285,7 +293,7 @@ func (d *pen) names(r *layout.Room) {
 	for _, x := range r.Job.Fixings {
 		if len(x.Line) > 0 {
 			d.tag(x.Line[0].Lerp(x.Line[len(x.Line)-1], 0.5), plane.Pt(crossHalf+6, 0), smallHigh, "tag extra",
-				cmp.Or(x.Name, x.Kind))
+				fixingName(m, x))
 		}
 	}
 	d.add(`</g>`)
@@ -331,7 +339,7 @@ func (d *pen) lines(m *probe.Map) {
 		}
 		d.use(class.key)
 		d.add(`<polyline class="%s" points="%s" stroke-width="%.1f"><title>%s</title></polyline>`, class.name,
-			coords(t.Line), max(thinnest, d.least, 2*t.Half), text(string(t.Kind)+" "+t.Name))
+			coords(t.Line), max(thinnest, d.least, 2*t.Half), text(m.Called(t)))
 	}
 }
 
@@ -345,7 +353,7 @@ func (d *pen) marks(m *probe.Map, r *layout.Room) {
 	d.add(`<g class="marks">`)
 	for _, t := range m.Things {
 		p := t.Mark
-		name := text(string(t.Kind) + " " + t.Name)
+		name := text(m.Called(t))
 		switch t.Kind {
 		case probe.LeadJoint:
 			d.use(keyJointMark)
@@ -370,7 +378,7 @@ func (d *pen) marks(m *probe.Map, r *layout.Room) {
 		if t.Tag == "END" {
 			off.Y = -besideEnd // a cable's two ends often lie side by side
 		}
-		d.tag(p, off, tagHigh, "tag", d.short(t))
+		d.tag(p, off, tagHigh, "tag", d.short(m, t))
 	}
 	d.add(`</g>`)
 }
@@ -397,14 +405,14 @@ func spare(r *layout.Room, name string) bool {
 }
 
 // short names a mark in the picture.
-func (d *pen) short(t probe.Thing) string {
+func (d *pen) short(m *probe.Map, t probe.Thing) string {
 	switch {
 	case t.Tag == "":
 		return t.Name
 	case d.many:
-		return t.Cable + " " + t.Tag
+		return t.Cable + " " + m.Text(t.Tag)
 	}
-	return t.Tag
+	return m.Text(t.Tag)
 }
 
 // wallNameHigh is the height of walls' letters.
@@ -417,7 +425,8 @@ func (d *pen) walls(m *probe.Map, r *layout.Room) {
 	d.add(`<g class="walls"><polygon points="%s"/>`, coords(m.Outline))
 	for _, k := range r.Job.KeepOuts {
 		if k.Partition {
-			d.add(`<polygon class="partition" points="%s"><title>%s</title></polygon>`, coords(k.Outline), text(k.Name))
+			d.add(`<polygon class="partition" points="%s"><title>%s</title></polygon>`, coords(k.Outline),
+				text(m.Text(k.Name)))
 		}
 	}
 	for _, o := range r.Job.Openings {
@@ -425,7 +434,7 @@ func (d *pen) walls(m *probe.Map, r *layout.Room) {
 			w := m.Walls[o.Wall].Segment
 			d.use(keyOpening)
 			d.add(`<polyline class="opening" points="%s"><title>%s</title></polyline>`,
-				coords([]plane.Point{w.At(o.From), w.At(o.To)}), text(o.Name))
+				coords([]plane.Point{w.At(o.From), w.At(o.To)}), text(m.Text(o.Name)))
 		}
 	}
 	side := 1.0
@@ -446,8 +455,8 @@ func (d *pen) walls(m *probe.Map, r *layout.Room) {
 	}
 	t := r.Job.Thermostat
 	d.use(keyBox)
-	d.add(`<circle class="box" cx="%.0f" cy="%.0f" r="34"><title>thermostat, its leads rise here</title></circle>`,
-		t.At.X, -t.At.Y)
+	d.add(`<circle class="box" cx="%.0f" cy="%.0f" r="34"><title>%s</title></circle>`, t.At.X, -t.At.Y,
+		text(m.Text("thermostat, its leads rise here")))
 	d.add(`</g>`)
 }
 
@@ -466,7 +475,7 @@ func places(m *probe.Map) []place {
 			continue
 		}
 		p := t.Mark
-		out = append(out, place{string(t.Kind) + " " + t.Name, m.Off(d1, p), m.Off(d2, p)})
+		out = append(out, place{m.Called(t), m.Off(d1, p), m.Off(d2, p)})
 	}
 	return out
 }

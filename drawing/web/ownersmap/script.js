@@ -202,7 +202,7 @@
     near.sort((a, b) => a.clear - b.clear);
     const a = { spot: p, near, tile: tileAt(room.tiles, p), verdict: "NO VERDICT", reason: "", within: 0, whole: false, stand: standNear(room, p) };
     if (room.noReason) a.reason = room.noReason;
-    else if (!contains(room.outline, p)) a.reason = `the spot is outside the walls of room ${quoted(room.room)}, where nothing is recorded`;
+    else if (!contains(room.outline, p)) a.reason = say("the spot is outside the walls of room %s, where nothing is recorded", quoted(room.room));
     else judge(a);
     return a;
   }
@@ -254,6 +254,14 @@
   // --- words -------------------------------------------------------------------
 
   const quoted = (s) => JSON.stringify(s);
+  const capital = (s) => s[0].toUpperCase() + s.slice(1);
+
+  const kinds = { "heating cable": say("heating cable"), "lead joint": say("lead joint"), "end cap": say("end cap"), "cold lead": say("cold lead"),
+    sensor: say("sensor"), "sensor lead": say("sensor lead"), "lead rise": say("lead rise") };
+  // What a line of an answer is about.
+  const abouts = { spot: say("Spot"), tile: say("Tile"), nearest: say("Nearest"), wall: say("Wall"), fixture: say("Fixture"), "by touch": say("By touch"), height: say("Height"),
+    where: say("Where"), by: say("By"), core: say("Core"), fault: say("Fault"), plan: say("Plan"), beside: say("Beside"), assumed: say("Assumed") };
+  const titled = ([about, words]) => (about ? say("%s: %s", abouts[about], words) : words);
 
   function feetInches(mm) {
     const n = Math.round(mm / inch * 16);
@@ -278,21 +286,17 @@
   const running = (room, mm) => (room.inches ? `${record.rounded({ feet: true }, thousandths(mm))} (${record.rounded({}, thousandths(mm))})` : record.rounded({}, thousandths(mm)));
 
   function called(room, n) {
-    let s = `${n.thing.kind} ${n.thing.name}`;
-    if (n.run > 0) s += `, run ${n.thing.runNames[n.run - 1]}`;
-    if (!n.thing.recorded && n.thing.kind !== "lead rise" && !room.noReason) s += " (as planned, never recorded)";
-    return s;
+    let s = `${kinds[n.thing.kind]} ${n.thing.name}`;
+    if (n.run > 0) s = say("%s, run %s", s, n.thing.runNames[n.run - 1]);
+    return !n.thing.recorded && n.thing.kind !== "lead rise" && !room.noReason ? say("%s (as planned, never recorded)", s) : s;
   }
 
   function headline(room, a) {
-    if (a.verdict === "NO VERDICT") return `NO VERDICT: ${a.reason}`;
-    if (a.verdict === "NO CABLE RECORDED") return `NO CABLE RECORDED WITHIN ${floor(room, a.within)} of this spot; see the limits below`;
-    let n = a.near[0];
-    if (a.verdict === "CABLE HERE") {
-      const here = a.near.filter((x) => x.thing.recorded && x.distance - x.thing.half - x.thing.error <= 0);
-      n = here.find((x) => x.thing.kind === "heating cable") || here[0];
-    }
-    return `${a.verdict}: ${called(room, n)}`;
+    if (a.verdict === "NO VERDICT") return say("NO VERDICT: %s", a.reason);
+    if (a.verdict === "NO CABLE RECORDED") return say("NO CABLE RECORDED WITHIN %s of this spot; see the limits below", floor(room, a.within));
+    if (a.verdict !== "CABLE HERE") return say("TOO CLOSE: %s", called(room, a.near[0]));
+    const here = a.near.filter((x) => x.thing.recorded && x.distance - x.thing.half - x.thing.error <= 0);
+    return say("CABLE HERE: %s", called(room, here.find((x) => x.thing.kind === "heating cable") || here[0]));
   }
 
   // How far what is pointed at may lie from what was meant, px of the screen:
@@ -303,60 +307,58 @@
   const around = 40; // px kept free about a spot that is shown
 
   function touchWords(room, a, off, pointer) {
-    const by = pointer === "touch" ? "a fingertip" : "the pointer";
-    return ["by touch", `${by} may be ${length(room, off)} off either way as far as the map is zoomed in; zoom in, or measure the spot from two walls`];
+    const by = pointer === "touch" ? say("a fingertip") : say("the pointer");
+    return ["by touch", say("%s may be %s off either way as far as the map is zoomed in; zoom in, or measure the spot from two walls", by, length(room, off))];
   }
 
   const touchedHeadline = (room, a, off) =>
-    `NO VERDICT: nothing is recorded within ${floor(room, a.within)}, but at this zoom a touch may be ${length(room, off)} off; zoom in, or measure the spot from two walls`;
+    say("NO VERDICT: nothing is recorded within %s, but at this zoom a touch may be %s off; zoom in, or measure the spot from two walls", floor(room, a.within), length(room, off));
 
-  const left = (room, n) => (n.clear <= 0 ? "nothing left" : `${floor(room, n.clear)} left`);
+  const left = (room, n) => (n.clear <= 0 ? say("nothing left") : say("%s left", floor(room, n.clear)));
 
   function brief(room, n) {
-    const s = `${called(room, n)}: ${length(room, n.distance)}`;
-    return (n.thing.kind === "lead rise" && n.thing.up === 0) || room.noReason ? s : `${s}, ${left(room, n)}`;
+    const bare = (n.thing.kind === "lead rise" && n.thing.up === 0) || room.noReason;
+    return bare ? say("%s: %s", called(room, n), length(room, n.distance)) : say("%s: %s, %s", called(room, n), length(room, n.distance), left(room, n));
   }
 
   function reckoning(room, n) {
     if (n.thing.kind === "lead rise") return brief(room, n);
-    let s = `${called(room, n)}: ${length(room, n.distance)} to its centre line`;
-    if (n.running >= 0) s += ` at ${running(room, n.running)} of its length`;
-    if (room.noReason) return `${s}, by the plan`;
-    s += `; less ${length(room, n.thing.half)} half width, ${length(room, n.thing.error)} position error`;
-    if (n.thing.finger > 0) s += `, ${length(room, n.thing.finger)} finger-room`;
-    return `${s}: ${left(room, n)}`;
+    let s = say("%s: %s to its centre line", called(room, n), length(room, n.distance));
+    if (n.running >= 0) s = say("%s at %s of its length", s, running(room, n.running));
+    if (room.noReason) return say("%s, by the plan", s);
+    s = say("%s; less %s half width, %s position error", s, length(room, n.thing.half), length(room, n.thing.error));
+    if (n.thing.finger > 0) s = say("%s, %s finger-room", s, length(room, n.thing.finger));
+    return say("%s: %s", s, left(room, n));
   }
 
   const fromWall = (w, p) => (p[0] - w.a[0]) * w.in[0] + (p[1] - w.a[1]) * w.in[1];
 
   function offWall(room, w, p) {
     const d = fromWall(w, p);
-    return d < -0.5 ? `${length(room, -d)} behind the line of wall ${w.letter}` : `${length(room, Math.abs(d))} from wall ${w.letter}`;
+    return d < -0.5 ? say("%s behind the line of wall %s", length(room, -d), w.letter) : say("%s from wall %s", length(room, Math.abs(d)), w.letter);
   }
 
   const wallWords = (room, s) =>
-    `${room.faces[s.face].called}, ${length(room, room.faces[s.face].start + s.along)} from ${room.faces[s.face].from}, ${length(room, s.up)} above the floor`;
+    say("%s, %s from %s, %s above the floor", room.faces[s.face].called, length(room, room.faces[s.face].start + s.along), room.faces[s.face].from, length(room, s.up));
 
   function spotWords(room, a) {
     if (a.wall) return wallWords(room, a.wall);
     const [w1, w2] = room.datums.map((i) => room.walls[i]);
-    let s = `${offWall(room, w1, a.spot)}, ${offWall(room, w2, a.spot)}`;
-    if (a.tile) s += `; tile row ${a.tile.row}, column ${a.tile.column}`;
-    return s;
+    const s = `${offWall(room, w1, a.spot)}, ${offWall(room, w2, a.spot)}`;
+    return a.tile ? say("%s; tile row %d, column %d", s, a.tile.row, a.tile.column) : s;
   }
 
   function pieceWords(room, p) {
-    let s = called(room, { thing: p.thing, run: p.run });
-    if (p.thing.along) s += `, from ${running(room, p.from)} to ${running(room, p.to)} of its length`;
-    return s;
+    const s = called(room, { thing: p.thing, run: p.run });
+    return p.thing.along ? say("%s, from %s to %s of its length", s, running(room, p.from), running(room, p.to)) : s;
   }
 
   function standWords(room, n) {
-    if (n.under) return `the spot is under ${n.name}, ${length(room, n.distance)} in from its edge`;
-    return `${n.name} is the nearest, its edge ${length(room, n.distance)} away`;
+    if (n.under) return say("the spot is under %s, %s in from its edge", n.name, length(room, n.distance));
+    return say("%s is the nearest, its edge %s away", n.name, length(room, n.distance));
   }
 
-  const tileFact = (room, a) => ["tile", `row ${a.tile.row}, column ${a.tile.column}; its middle is ${spotWords(room, { spot: a.spot })}`];
+  const tileFact = (room, a) => ["tile", say("row %d, column %d; its middle is %s", a.tile.row, a.tile.column, spotWords(room, { spot: a.spot }))];
 
   // facts says everything of an answer but its headline, and but what stands
   // beside the map anyway: the record and how tiles are counted.
@@ -367,9 +369,9 @@
     if (a.stand && !a.whole) out.push(["fixture", standWords(room, a.stand)]);
     if (!a.tile) return out;
     const list = under(room, a.tile);
-    for (const p of list) out.push(["tile", `${room.noReason ? "planned under the tile" : "under the tile, or may be"}: ${pieceWords(room, p)}`]);
-    if (list.length === 0) out.push(["tile", "nothing is recorded under it"]);
-    for (const s of onTile(room, a.tile)) out.push(["tile", `${s.name} stands on ${s.all ? "all" : "part"} of it`]);
+    for (const p of list) out.push(["tile", room.noReason ? say("planned under the tile: %s", pieceWords(room, p)) : say("under the tile, or may be: %s", pieceWords(room, p))]);
+    if (list.length === 0) out.push(["tile", say("nothing is recorded under it")]);
+    for (const s of onTile(room, a.tile)) out.push(["tile", s.all ? say("%s stands on all of it", s.name) : say("%s stands on part of it", s.name)]);
     return out;
   }
 
@@ -546,8 +548,8 @@
       $("[name=top]").value = i < 0 ? "" : String(i);
       const ways = $(".ways"), t = room.tiles;
       if (!ways || !t) return;
-      const way = (p) => ["to the right", "down to the right", "down", "down to the left", "to the left", "up to the left", "up", "up to the right"][(Math.round(Math.atan2(p[1], p[0]) * 4 / Math.PI) + 8) % 8];
-      ways.textContent = `; as the map lies now, rows go ${way(seen([-t.sin, -t.cos]))} and tiles in a row ${way(seen([t.cos, -t.sin]))}`;
+      const way = (p) => [say("to the right"), say("down to the right"), say("down"), say("down to the left"), say("to the left"), say("up to the left"), say("up"), say("up to the right")][(Math.round(Math.atan2(p[1], p[0]) * 4 / Math.PI) + 8) % 8];
+      ways.textContent = say("; as the map lies now, rows go %s and tiles in a row %s", way(seen([-t.sin, -t.cos])), way(seen([t.cos, -t.sin])));
     }
     window.addEventListener("resize", look);
     window.addEventListener("beforeprint", () => { for (const d of section.querySelectorAll(".reasons details")) d.open = true; fit(Infinity); });
@@ -601,7 +603,7 @@
     // refuse takes the last answer away: it is not about what was typed now.
     function refuse(error, words) {
       error.textContent = words;
-      clear("No answer: what was typed last could not be used.");
+      clear(say("No answer: what was typed last could not be used."));
     }
 
     function clear(words) {
@@ -634,7 +636,7 @@
       const across = [-(b[1] - a[1]) / n * 60 * scale, (b[0] - a[0]) / n * 60 * scale], [x, y] = f.best;
       draw("polyline", { class: "bar", points: points([[x + across[0], y + across[1]], [x - across[0], y - across[1]]]), "stroke-width": 16 * scale });
       svg.querySelector("g.spot").before(g);
-      for (const [name, p, up] of [["LIKELIEST", f.best, -80], ["FROM", f.line[0], 55], ["TO", f.line[f.line.length - 1], 55]]) {
+      for (const [name, p, up] of [[say("LIKELIEST"), f.best, -80], [say("FROM"), f.line[0], 55], [say("TO"), f.line[f.line.length - 1], 55]]) {
         const at = [p[0], -p[1]], text = make("text", { class: "tag found", "font-size": 52 * scale }, name);
         g.append(text);
         letters.push({ el: text, kind: "tag", size: 52 * scale, at, mark: at, off: [26 * scale, up * scale] }); // off the band
@@ -650,13 +652,12 @@
       const all = fault.facts(room, f), box = $(".answer");
       box.dataset.verdict = "FAULT";
       box.scrollTop = 0;
-      $(".verdict").textContent = `FAULT: ${all[0][1]}`;
+      $(".verdict").textContent = say("FAULT: %s", all[0][1]);
       const p = (words, name = "p") => { const e = document.createElement(name); e.textContent = words; return e; };
-      const titled = ([about, words]) => `${about[0].toUpperCase()}${about.slice(1)}: ${words}`;
       const told = (...abouts) => all.slice(1).filter(([about]) => abouts.includes(about)).map((x) => p(titled(x)));
       const why = document.createElement("details"), list = document.createElement("ol");
-      why.append(p("By what, and what is taken for granted", "summary"), ...told("by", "plan", "assumed"));
-      list.append(...fault.cautions(room, f).map((c) => p(`${c[0].toUpperCase()}${c.slice(1)}.`, "li")));
+      why.append(p(say("By what, and what is taken for granted"), "summary"), ...told("by", "plan", "assumed"));
+      list.append(...fault.cautions(room, f).map((c) => p(`${capital(c)}.`, "li")));
       list.className = "cautions";
       $(".reasons").replaceChildren(measuredOut(f), keyTo(f), ...told("where", "core", "fault", "tile", "beside"), list, why);
       mark(f);
@@ -669,7 +670,7 @@
     function keyTo(f) {
       const ul = document.createElement("ul");
       ul.className = "key";
-      const say = (shown, name, attrs, words) => {
+      const explain = (shown, name, attrs, words) => {
         if (!shown) return;
         const li = document.createElement("li"), sample = make("svg", { class: "sample", viewBox: "0 0 120 60", "aria-hidden": "true" }), g = make("g", { class: "stretch" });
         g.append(make(name, attrs));
@@ -677,9 +678,9 @@
         li.append(sample, words);
         ul.append(li);
       };
-      say(true, "polyline", { class: "band", points: "5,30 115,30", "stroke-width": 30 }, "the fault lies under here");
-      say(f.neighbours.length, "polyline", { class: "mistaken", points: "5,30 115,30", "stroke-width": 30 }, "another run: could be taken for it");
-      say(f.tiles.length, "polygon", { class: "over", points: "20,8 100,8 100,52 20,52" }, "tile over it");
+      explain(true, "polyline", { class: "band", points: "5,30 115,30", "stroke-width": 30 }, say("the fault lies under here"));
+      explain(f.neighbours.length, "polyline", { class: "mistaken", points: "5,30 115,30", "stroke-width": 30 }, say("another run: could be taken for it"));
+      explain(f.tiles.length, "polygon", { class: "over", points: "20,8 100,8 100,52 20,52" }, say("tile over it"));
       return ul;
     }
 
@@ -688,9 +689,9 @@
     function measuredOut(f) {
       const table = document.createElement("table"), s = f.stretch, walls = room.datums.map((i) => room.walls[i]);
       const row = (name, cells) => { const tr = table.insertRow(); cells.forEach((c, i) => { const e = document.createElement(i && name === "td" ? "td" : "th"); e.scope = name === "td" ? "row" : "col"; if (e.tagName === "TD") e.removeAttribute("scope"); e.textContent = c; tr.append(e); }); };
-      row("th", ["", "along cable", ...walls.map((w) => `from wall ${w.letter}`)]);
+      row("th", ["", say("along cable"), ...walls.map((w) => say("from wall %s", w.letter))]);
       const far = (w, q) => { const d = fromWall(w, q); return `${d < 0 ? "-" : ""}${length(room, Math.abs(d))}`; };
-      for (const [name, along, q] of [["From", s.from, f.line[0]], ["Likeliest", s.best, f.best], ["To", s.to, f.line[f.line.length - 1]]]) {
+      for (const [name, along, q] of [[say("From"), s.from, f.line[0]], [say("Likeliest"), s.best, f.best], [say("To"), s.to, f.line[f.line.length - 1]]]) {
         row("td", [name, running(room, along), ...walls.map((w) => far(w, q))]);
       }
       table.className = "out";
@@ -722,11 +723,12 @@
       }
       parts.push(make("path", { class: "hole", d: `M${x(s.along) - 60},${-s.up}h120m-60,-60v120` }), make("circle", { class: "hole", cx: x(s.along), cy: -s.up, r: 30 }));
       const [before, after] = w.next, size = Math.max(90, n / 25);
-      for (const [at, text] of [[-size, mirrored ? after : before], [n + size, mirrored ? before : after], [n / 2, w.part.replace(/^wall /, "")]]) {
+      for (const [at, text] of [[-size, mirrored ? after : before], [n + size, mirrored ? before : after], [n / 2, w.short]]) {
         parts.push(make("text", { x: at, y: at === n / 2 ? size : -high / 2, "font-size": size }, text));
       }
       view.setAttribute("viewBox", `${-2 * size} ${-high - 40} ${n + 4 * size} ${high + 40 + 2 * size}`);
-      view.setAttribute("aria-label", `${w.called} as seen from the room: the hole is the cross${parts.length > 6 ? "; the shaded zone belongs to the leads of the box" : ""}`);
+      view.setAttribute("aria-label", parts.length > 6 ? say("%s as seen from the room: the hole is the cross; the shaded zone belongs to the leads of the box", w.called)
+        : say("%s as seen from the room: the hole is the cross", w.called));
       view.replaceChildren(...parts);
       view.removeAttribute("hidden");
     }
@@ -762,7 +764,7 @@
     // wallNotes are what to be careful about in a wall; a touch gives no height.
     function wallNotes(a, touched) {
       if (!a.wall) return [];
-      const low = touched ? [["height", "a touch gives none: taken at the floor, where leads are nearest; give it under “A hole in a wall”"]] : [];
+      const low = touched ? [["height", say("a touch gives none: taken at the floor, where leads are nearest; give it under “A hole in a wall”")]] : [];
       return low.concat(room.ofWalls.map((s) => ["", s]));
     }
 
@@ -772,7 +774,7 @@
       box.scrollTop = 0;
       drawWall(a.wall);
       $(".verdict").textContent = blurred ? touchedHeadline(room, a, touched.off) : headline(room, a);
-      const lines = (touched ? [touched.words] : []).concat(facts(room, a, where), wallNotes(a, touched)).map(([about, words]) => (about ? `${about[0].toUpperCase()}${about.slice(1)}: ${words}` : words));
+      const lines = (touched ? [touched.words] : []).concat(facts(room, a, where), wallNotes(a, touched)).map(titled);
       $(".reasons").replaceChildren(...lines.map((s) => {
         const el = document.createElement("p");
         el.textContent = s;
@@ -855,13 +857,13 @@
       const f = measure.elements, error = measure.querySelector(".error");
       const d1 = parseLength(room, f.off1.value), d2 = parseLength(room, f.off2.value);
       const p = offWalls(room, Number(f.wall1.value), d1, Number(f.wall2.value), d2);
-      if (Number.isNaN(d1) || Number.isNaN(d2)) refuse(error, "Write both distances, such as 2ft 3in, 68,5 cm or 686 mm.");
-      else if (!p) refuse(error, "These walls are parallel; take two that meet.");
+      if (Number.isNaN(d1) || Number.isNaN(d2)) refuse(error, say("Write both distances, such as 2ft 3in, 68,5 cm or 686 mm."));
+      else if (!p) refuse(error, say("These walls are parallel; take two that meet."));
       else show(p);
     });
 
     const hole = $("form.wall"), corner = () => { hole.querySelector(".corner").textContent = room.faces[Number(hole.elements.wall.value)].from; };
-    room.faces.forEach((w, k) => { if (k === 0 || w.called !== room.faces[k - 1].called) hole.elements.wall.add(new Option(w.called.replace(/^wall /, ""), String(k))); });
+    room.faces.forEach((w, k) => { if (k === 0 || w.called !== room.faces[k - 1].called) hole.elements.wall.add(new Option(w.named, String(k))); });
     hole.elements.wall.addEventListener("change", corner);
     corner();
     hole.addEventListener("submit", (e) => {
@@ -870,8 +872,8 @@
       const called = room.faces[Number(f.wall.value)].called, error = hole.querySelector(".error");
       const end = (w) => w.start + dist(w.a, w.b), sides = room.faces.filter((w) => w.called === called);
       const face = room.faces.findIndex((w) => w.called === called && w.start <= along && along <= end(w));
-      if (Number.isNaN(along) || Number.isNaN(up)) refuse(error, "Write both lengths, such as 2ft 3in, 68,5 cm or 686 mm.");
-      else if (face < 0) refuse(error, `${called[0].toUpperCase()}${called.slice(1)} is ${length(room, Math.max(...sides.map(end)))} long.`);
+      if (Number.isNaN(along) || Number.isNaN(up)) refuse(error, say("Write both lengths, such as 2ft 3in, 68,5 cm or 686 mm."));
+      else if (face < 0) refuse(error, capital(say("%s is %s long.", called, length(room, Math.max(...sides.map(end))))));
       else showWall({ face, along: along - room.faces[face].start, up });
     });
 
@@ -883,9 +885,9 @@
       const ring = Number.isInteger(place.row) && Number.isInteger(place.column) ? tilePiece(room, place) : null;
       const error = tile.querySelector(".error"), r = room.tiles.rows[place.row - 1];
       if (ring) showTile(place);
-      else refuse(error, tileOutline(room.tiles, place) ? "No part of this tile lies inside the walls." : r ? `Row ${place.row} has columns 1 to ${r[1]}.` : `There are rows 1 to ${room.tiles.rows.length}.`);
+      else refuse(error, tileOutline(room.tiles, place) ? say("No part of this tile lies inside the walls.") : r ? say("Row %d has columns 1 to %d.", place.row, r[1]) : say("There are rows 1 to %d.", room.tiles.rows.length));
     });
-    $("[data-clear]").addEventListener("click", () => clear("Touch a spot on the map, or measure one below."));
+    $("[data-clear]").addEventListener("click", () => clear(say("Touch a spot on the map, or measure one below.")));
     for (const choice of section.querySelectorAll(".photos input")) {
       choice.addEventListener("change", () => {
         for (const el of svg.querySelectorAll(".photo")) el.classList.toggle("shown", el.dataset.photo === choice.value);
@@ -894,7 +896,7 @@
     }
     $("[data-print]").addEventListener("click", () => window.print());
     fault.setUp(section, room, { show: showFault, refuse,
-      stale: () => { if ($(".answer").dataset.verdict === "FAULT") clear("The readings were changed: ask for the stretch again."); } });
+      stale: () => { if ($(".answer").dataset.verdict === "FAULT") clear(say("The readings were changed: ask for the stretch again.")); } });
     nameAll();
     look();
     tell();

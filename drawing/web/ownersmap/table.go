@@ -1,6 +1,8 @@
 package ownersmap
 
 import (
+	"cmp"
+
 	"oxturn/layout"
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
@@ -68,7 +70,7 @@ const recordedShare = 0.01
 func cablesOf(p *layout.Plan, r *layout.Room) (out []cable) {
 	for i := range r.Cables {
 		c := &r.Cables[i]
-		k := probe.KnownOf(c, p.Job.Units, recordedShare)
+		k := probe.KnownOf(c, p.Job.Units, recordedShare, p.Job.Language)
 		x := cable{Name: c.ID, Length: k.Length, Return: k.Ends.Return(), Lead: k.Lead, Feet: k.Feet,
 			Spacing: c.Spacing}
 		if k.OhmsFrom != "" {
@@ -106,6 +108,8 @@ type wall struct {
 type face struct {
 	Called string        `json:"called"`
 	Part   string        `json:"part"`
+	Short  string        `json:"short"` // its part without the word wall
+	Named  string        `json:"named"` // likewise what it is called
 	A      [2]float64    `json:"a"`
 	B      [2]float64    `json:"b"`
 	In     [2]float64    `json:"in"`
@@ -149,7 +153,8 @@ func tableOf(p *layout.Plan, r *layout.Room, m *probe.Map) table {
 		t.Walls = append(t.Walls, wall{w.Letter, pair(w.A), pair(w.B), pair(w.In)})
 	}
 	for _, f := range m.Faces {
-		t.Faces = append(t.Faces, face{f.Called, f.Part, pair(f.Line.A), pair(f.Line.B), pair(f.In),
+		short, named := cmp.Or(f.Letter, f.Part), cmp.Or(f.Letter, f.Called)
+		t.Faces = append(t.Faces, face{f.Called, f.Part, short, named, pair(f.Line.A), pair(f.Line.B), pair(f.In),
 			[2][2]float64{pair(f.Core.A), pair(f.Core.B)}, f.From, f.Start, f.Next})
 	}
 	t.Datums[0], t.Datums[1] = m.Datums()
@@ -161,7 +166,7 @@ func tableOf(p *layout.Plan, r *layout.Room, m *probe.Map) table {
 		t.Rise, t.Box = &x, pair(m.Foot())
 	}
 	for _, x := range m.Stands {
-		t.Stands = append(t.Stands, stand{x.Name, pairs(x.Outline)})
+		t.Stands = append(t.Stands, stand{m.Text(x.Name), pairs(x.Outline)})
 	}
 	if m.Tiling != nil {
 		g := m.Tiling.Grid
