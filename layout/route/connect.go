@@ -1,14 +1,23 @@
 package route
 
+// mostPlugs is more than a row can have: links that arrive, links that leave, and the path's ends.
+const mostPlugs = 32
+
 // connect works out which leaving links are joined to each other once the
 // row's runs are laid: plugs 0 and 1 are the ends of a run, 2 and 3, and so
 // on. It reports false when a ring would close or a part would be cut off.
 func (w *sweep) connect(ns *state) bool {
-	var arrives [maxLinks]int8
+	var arrives [maxLinks]int8 // plugs of the arriving links
+	var leaves [mostPlugs]int8 // leaving links of the plugs
 	downs := int8(0)
-	for i, p := range w.plugs {
-		if p.kind == plugUp {
+	for i := range w.plugs {
+		switch p := &w.plugs[i]; p.kind {
+		case plugUp:
 			arrives[p.link] = int8(i)
+		case plugDown:
+			leaves[i&(mostPlugs-1)] = downs
+			ns.pos[downs] = p.x
+			downs++
 		}
 	}
 	if w.ring && w.gap == 0 {
@@ -17,23 +26,22 @@ func (w *sweep) connect(ns *state) bool {
 	}
 	seen := uint32(0)
 	whole := false
-	for i, p := range w.plugs {
-		if p.kind == plugUp && w.st.mate[p.link] >= 0 {
-			continue // inner joint, passed through below
-		}
+	for i := range w.plugs {
+		p := &w.plugs[i]
 		from := int8(0)
 		switch p.kind {
 		case plugDown:
-			from = downs
-			downs++
+			from = leaves[i&(mostPlugs-1)]
 		case plugStart:
 			from = mateStart
 		case plugEnd:
 			from = mateEnd
 		case plugUp:
-			from = w.st.mate[p.link]
+			if from = w.st.mate[p.link]; from >= 0 {
+				continue // inner joint, passed through below
+			}
 		}
-		to := w.follow(i, &arrives, &seen)
+		to := w.follow(i, &arrives, &leaves, &seen)
 		switch {
 		case from >= 0:
 			ns.mate[from] = to
@@ -63,14 +71,13 @@ func (w *sweep) oneRing(arrives *[maxLinks]int8) bool {
 
 // follow goes along the path from plug i until it leaves the rows above and
 // returns the leaving link, or which end of the path it met.
-func (w *sweep) follow(i int, arrives *[maxLinks]int8, seen *uint32) int8 {
+func (w *sweep) follow(i int, arrives *[maxLinks]int8, leaves *[mostPlugs]int8, seen *uint32) int8 {
 	for {
-		*seen |= 1 << i
 		j := i ^ 1
-		*seen |= 1 << j
-		switch p := w.plugs[j]; p.kind {
+		*seen |= 1<<i | 1<<j
+		switch p := &w.plugs[j]; p.kind {
 		case plugDown:
-			return w.downIndex(j)
+			return leaves[j&(mostPlugs-1)]
 		case plugStart:
 			return mateStart
 		case plugEnd:
@@ -83,14 +90,4 @@ func (w *sweep) follow(i int, arrives *[maxLinks]int8, seen *uint32) int8 {
 			i = int(arrives[m])
 		}
 	}
-}
-
-func (w *sweep) downIndex(j int) int8 {
-	n := int8(0)
-	for _, p := range w.plugs[:j] {
-		if p.kind == plugDown {
-			n++
-		}
-	}
-	return n
 }

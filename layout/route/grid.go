@@ -23,6 +23,7 @@ type grid struct {
 	turns   turns // from the lattice's axes to the grid's
 	ox, oy  int   // lattice coordinates of (0, 0), in the grid's own axes
 	wide    []int // pegs inside, per row
+	below   []int // the same from each row on
 	free    int   // and in all
 }
 
@@ -169,6 +170,10 @@ func (g *grid) count() {
 			g.wide[y] += row[i].width() + 1
 		}
 		g.free += g.wide[y]
+	}
+	g.below = make([]int, g.ny+1)
+	for y := g.ny - 1; y >= 0; y-- {
+		g.below[y] = g.below[y+1] + g.wide[y]
 	}
 }
 

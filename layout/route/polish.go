@@ -97,6 +97,7 @@ func (p *polisher) turnRound() {
 		return
 	}
 	t.legs = p.legsOf(nil, t.nodes, t.end)
+	slices.Reverse(t.legs) // as they were counted, so that few change
 	p.tally.swap(p.legs, t.legs)
 	p.judge(&t, p.score.Total-worthIt)
 	p.settle(t)

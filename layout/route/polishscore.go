@@ -14,9 +14,7 @@ func (p *polisher) judge(t *tried, limit float64) {
 	s.Covered, s.Evenness = p.tally.covered(), p.tally.uneven()
 	s.Total = penalty + leads + places + float64(100*(1-s.Covered)) + float64(weighUneven*s.Evenness)
 	if s.Total < limit {
-		if t.cold = p.cold; p.tally.flips > 0 {
-			t.cold = p.tally.coldFloor(append(t.legs[:len(t.legs):len(t.legs)], p.others...), limit-s.Total)
-		}
+		t.cold = p.tally.coldFloor(append(t.legs[:len(t.legs):len(t.legs)], p.others...), limit-s.Total)
 		s.Bare = t.cold.ratio
 		s.Total += t.cold.penalty(1)
 	}

@@ -1,9 +1,6 @@
 package route
 
-import (
-	"cmp"
-	"slices"
-)
+import "slices"
 
 // A table holds what does not change from plan to plan with the same lane.
 type table struct {
@@ -43,6 +40,8 @@ type outcome struct {
 	cost   float32 // without the ends' and the gap's
 	length float32 // of its runs, pegs
 	first  int32   // index of its plugs in the list
+	start  int16   // columns where the path starts and ends, -1 for neither
+	end    int16
 	n      int8
 	downs  int8
 }
@@ -86,7 +85,7 @@ func (w *sweep) ways(base []place, level int, most float32) wayList {
 		if most < bound {
 			bound, upTo = most, most
 		}
-		r.steps, r.bound, r.plugs = 0, bound, r.plugs[:0]
+		r.steps, r.bound, r.plugs, r.has = 0, bound, r.plugs[:0], w.st.flags
 		r.walk(0, false, -1, -1000, 0)
 		w.work += r.steps
 		if w.gap == 0 || upTo < inf32 {
@@ -94,10 +93,13 @@ func (w *sweep) ways(base []place, level int, most float32) wayList {
 		}
 	}
 	slices.SortFunc(r.list, func(a, b outcome) int {
-		if a.cost != b.cost {
-			return cmp.Compare(a.cost, b.cost)
+		switch {
+		case a.cost < b.cost:
+			return -1
+		case a.cost > b.cost:
+			return 1
 		}
-		return cmp.Compare(a.first, b.first)
+		return int(a.first - b.first)
 	})
 	out := wayList{slices.Clone(r.list), slices.Clone(r.used), upTo}
 	if w.t.listed += len(r.list); w.t.listed > mostListed {
@@ -142,6 +144,7 @@ type rowWalk struct {
 	*sweep
 	at    []place
 	plugs []plug
+	has   uint8 // which of the path's ends are laid
 	bound float32
 	steps int
 	list  []outcome // found so far
@@ -168,10 +171,16 @@ func (w *rowWalk) arrive(base []place) {
 
 // keep notes an outcome.
 func (w *rowWalk) keep(cost float32) {
-	o := outcome{cost: cost, first: int32(len(w.used)), n: int8(len(w.plugs))}
-	for i, p := range w.plugs {
-		if p.kind == plugDown {
+	o := outcome{cost: cost, first: int32(len(w.used)), n: int8(len(w.plugs)), start: -1, end: -1}
+	for i := range w.plugs {
+		p := &w.plugs[i]
+		switch p.kind {
+		case plugDown:
 			o.downs++
+		case plugStart:
+			o.start = p.x
+		case plugEnd:
+			o.end = p.x
 		}
 		if i&1 == 1 {
 			o.length += float32(p.x - w.plugs[i-1].x)
@@ -208,23 +217,24 @@ func (w *rowWalk) walk(i int, open bool, last, prev int, cost float32) {
 
 // next goes on to place i+1, closing the account of the span if i was its last.
 func (w *rowWalk) next(i int, open bool, last, prev int, cost float32) {
-	if p := &w.at[i]; p.last {
-		if open {
-			return
-		}
-		sp := w.g.rows[w.st.y][p.span]
-		if last < 0 {
-			// a span that is left out must not keep the others from their choice
-			c := float32(w.bareSpan(sp))
-			w.bound += c
-			w.walk(i+1, open, last, prev, cost+c)
-			w.bound -= c
-			return
-		} else {
-			cost += float32(w.bareEnd(sp.b - last))
-		}
+	p := &w.at[i]
+	if !p.last {
+		w.walk(i+1, open, last, prev, cost)
+		return
 	}
-	w.walk(i+1, open, last, prev, cost)
+	if open {
+		return
+	}
+	sp := w.g.rows[w.st.y][p.span]
+	if last >= 0 {
+		w.walk(i+1, open, last, prev, cost+float32(w.bareEnd(sp.b-last)))
+		return
+	}
+	// a span that is left out must not keep the others from their choice
+	c := float32(w.bareSpan(sp))
+	w.bound += c
+	w.walk(i+1, open, last, prev, cost+c)
+	w.bound -= c
 }
 
 func (w *rowWalk) push(x int16, k plugKind, link int8) { w.plugs = append(w.plugs, plug{x, k, link}) }
@@ -258,17 +268,17 @@ func (w *rowWalk) openAt(i int, p *place, last, prev int, cost float32) {
 			w.next(i, false, x, x, cost)
 			w.pop(n + 1)
 		}
-		w.pathEnds(p, func(c float32) { w.next(i, false, x, x, cost+c+loneEnd) })
+		w.pathEnds(i, p, false, x, x, cost+loneEnd)
 		w.pop(n)
 		return
 	}
 	if p.down {
 		w.push(p.x, plugDown, 0)
 		w.next(i, true, last, prev, cost+turn)
-		w.pathEnds(p, func(c float32) { w.next(i, false, x, x, cost+c+loneEnd) })
+		w.pathEnds(i, p, false, x, x, cost+loneEnd)
 		w.pop(n)
 	}
-	w.pathEnds(p, func(c float32) { w.next(i, true, last, prev, cost+c) })
+	w.pathEnds(i, p, true, last, prev, cost)
 }
 
 // fresh reports whether no link arrives at the cut from a to b: the row above
@@ -282,31 +292,25 @@ func (w *rowWalk) fresh(a, b int) bool {
 	return true
 }
 
-// pathEnds calls then with the start of heat plugged in at p, and with the end.
-func (w *rowWalk) pathEnds(p *place, then func(float32)) {
+// pathEnds goes on with the start of heat plugged in at place i, and with the end.
+func (w *rowWalk) pathEnds(i int, p *place, open bool, last, prev int, cost float32) {
 	if !p.rim || w.ring {
 		return
 	}
-	n := len(w.plugs)
-	flags := w.st.flags
-	for _, q := range w.plugs {
-		switch q.kind {
-		case plugStart:
-			flags |= hasStart
-		case plugEnd:
-			flags |= hasEnd
-		}
-	}
-	if flags&hasStart == 0 {
+	n, has := len(w.plugs), w.has
+	if has&hasStart == 0 {
+		w.has = has | hasStart
 		w.push(p.x, plugStart, 0)
-		then(0)
+		w.next(i, open, last, prev, cost)
 		w.pop(n)
 	}
-	if flags&hasEnd == 0 {
+	if has&hasEnd == 0 {
+		w.has = has | hasEnd
 		w.push(p.x, plugEnd, 0)
-		then(0)
+		w.next(i, open, last, prev, cost)
 		w.pop(n)
 	}
+	w.has = has
 }
 
 // closeAt tries to end the open run at place i, and to run on past it.
@@ -333,7 +337,7 @@ func (w *rowWalk) closeAt(i int, p *place, last, prev int, cost float32) {
 		w.pop(n)
 	}
 	if w.runFits(from.kind, plugEnd, length) {
-		w.pathEnds(p, func(c float32) { w.next(i, false, x, x, cost+c) })
+		w.pathEnds(i, p, false, x, x, cost)
 	}
 }
 

@@ -80,29 +80,39 @@ func newField(zone plane.Region, l Lattice, closest, spacing float64) *field {
 func (f *field) mark(rings []plane.Ring, half float64) {
 	in := marked(plane.Scan(rings, f.nx, f.ny), f.nx)
 	depth := squaredDistance(in, f.nx, f.ny, false)
+	// the edge runs half a cell before the first outside centre; a neck just wide enough for two runs is a cell too
+	// narrow where it lies across the cells
+	inCore, inLinked := leastSquare(half+0.5), leastSquare(half)
 	core, linked := make([]bool, len(in)), make([]bool, len(in))
 	for i, d := range depth {
-		// the edge runs half a cell before the first outside centre
-		core[i] = math.Sqrt(float64(d))-0.5 >= half
-		// a neck just wide enough for two runs is a cell too narrow where it lies across the cells
-		linked[i] = math.Sqrt(float64(d))-0.5 >= half-0.5
+		core[i], linked[i] = d >= inCore, d >= inLinked
 	}
 	f.hangs = largestPart(linked, f.nx)
 	off := squaredDistance(core, f.nx, f.ny, true)
+	near, deep := leastSquare(math.Nextafter(half+0.5, math.Inf(1))), leastSquare(discSpacings*f.spacing/f.cell+0.5)
 	f.open = make([]uint64, f.words*f.ny)
 	for y := range f.ny {
 		for x := range f.nx {
 			i := y*f.nx + x
-			if !in[i] || math.Sqrt(float64(off[i])) > half+0.5 {
+			if !in[i] || off[i] >= near {
 				continue
 			}
 			f.cells++
 			f.open[y*f.words+x/wordBits] |= 1 << (x % wordBits)
-			if (x+sampleShift*y)%samples == 0 && math.Sqrt(float64(depth[i]))-0.5 >= discSpacings*f.spacing/f.cell {
+			if (x+sampleShift*y)%samples == 0 && depth[i] >= deep {
 				f.deep = append(f.deep, plane.Pt(float64(x), float64(y)))
 			}
 		}
 	}
+}
+
+// leastSquare is the least whole number whose root is no less than d.
+func leastSquare(d float64) int32 {
+	n := int32(max(0, float64(d*d)-2))
+	for math.Sqrt(float64(n)) < d {
+		n++
+	}
+	return n
 }
 
 // number notes where the density samples of each raster row begin.
@@ -130,32 +140,47 @@ func (f *field) samplesBy(y0, y1 float64) (from, to int32) {
 // largestPart is the share of the marked cells that are in the largest part of them, the rim
 // of a raster being unmarked; 1 where none is.
 func largestPart(marks []bool, nx int) float64 {
-	seen := make([]bool, len(marks))
-	all, most := 0, 0
-	var todo []int
-	for i, in := range marks {
-		if !in || seen[i] {
-			continue
+	type run struct{ a, b, part int } // marked cells a to b-1
+	var above, here []run
+	var parent, size []int
+	find := func(p int) int {
+		for parent[p] != p {
+			parent[p] = parent[parent[p]]
+			p = parent[p]
 		}
-		n := 0
-		seen[i] = true
-		for todo = append(todo, i); len(todo) > 0; n++ {
-			at := todo[len(todo)-1]
-			todo = todo[:len(todo)-1]
-			for _, to := range [...]int{at - 1, at + 1, at - nx, at + nx} {
-				if marks[to] && !seen[to] {
-					seen[to] = true
-					todo = append(todo, to)
+		return p
+	}
+	all := 0
+	for row := range slices.Chunk(marks, nx) {
+		above, here = here, above[:0]
+		k := 0
+		for x := 0; x < nx; x++ {
+			if !row[x] {
+				continue
+			}
+			r := run{x, x, len(parent)}
+			for r.b < nx && row[r.b] {
+				r.b++
+			}
+			parent, size = append(parent, r.part), append(size, r.b-r.a)
+			for k < len(above) && above[k].b <= r.a {
+				k++
+			}
+			for j := k; j < len(above) && above[j].a < r.b; j++ {
+				if p, q := find(above[j].part), find(r.part); p != q {
+					parent[q] = p
+					size[p] += size[q]
 				}
 			}
+			all += r.b - r.a
+			here = append(here, r)
+			x = r.b
 		}
-		all += n
-		most = max(most, n)
 	}
 	if all == 0 {
 		return 1
 	}
-	return float64(most) / float64(all)
+	return float64(slices.Max(size)) / float64(all)
 }
 
 // well reports whether a route that covers a share of the floor leaves hardly anything
@@ -166,23 +191,28 @@ func (f *field) well(covered float64) bool { return covered >= wellCovered-(1-f.
 // cell whose mark equals want (Felzenszwalb and Huttenlocher's two passes of
 // lower envelopes). The rim counts as outside.
 func squaredDistance(marks []bool, nx, ny int, want bool) []int32 {
-	const far = 1 << 20
 	out := make([]int32, len(marks))
-	for x := range nx { // distance up and down each column
-		d := int32(far)
-		if !want {
-			d = 0
+	rim := int32(farColumn)
+	if !want {
+		rim = 0
+	}
+	before := slices.Repeat([]int32{rim}, nx) // distances in the row before, beyond the first that of the rim
+	for y := range ny {
+		row, in := out[y*nx:(y+1)*nx], marks[y*nx:(y+1)*nx]
+		for x := range row {
+			if row[x] = min(before[x]+1, farColumn); in[x] == want {
+				row[x] = 0
+			}
 		}
-		for y := range ny {
-			d = step1(out, marks, y*nx+x, d, want, true)
+		before = row
+	}
+	before = slices.Repeat([]int32{rim}, nx)
+	for y := ny - 1; y >= 0; y-- {
+		row := out[y*nx : (y+1)*nx]
+		for x := range row {
+			row[x] = min(row[x], before[x]+1)
 		}
-		d = far
-		if !want {
-			d = 0
-		}
-		for y := ny - 1; y >= 0; y-- {
-			d = step1(out, marks, y*nx+x, d, want, false)
-		}
+		before = row
 	}
 	e := newEnvelope(nx)
 	for y := range ny {
@@ -191,16 +221,8 @@ func squaredDistance(marks []bool, nx, ny int, want bool) []int32 {
 	return out
 }
 
-func step1(out []int32, marks []bool, i int, d int32, want, first bool) int32 {
-	d = min(d+1, 1<<14)
-	if marks[i] == want {
-		d = 0
-	}
-	if first || d < out[i] {
-		out[i] = d
-	}
-	return d
-}
+// farColumn is the distance to a cell where none is in the column.
+const farColumn = 1 << 14
 
 // An envelope computes min over q of (x-q)² + f(q)² for every x of a row.
 type envelope struct {
@@ -400,7 +422,9 @@ func (f *field) uneven(legs []leg) float64 {
 	for _, l := range legs {
 		from, to := f.samplesBy(l.y0-r, l.y1+r)
 		for k := from; k < to; k++ {
-			dens[k] += l.inDisc(f.deep[k], r)
+			if p := &f.deep[k]; p.X > l.x0-r && p.X < l.x1+r {
+				dens[k] += l.inDisc(*p, r)
+			}
 		}
 	}
 	sum, squares := 0.0, 0.0

@@ -323,40 +323,31 @@ func (w *sweep) limit() float32 {
 // settle joins the links through the row's runs and keeps the new state.
 func (w *sweep) settle(o *outcome, cost float32) {
 	w.work += 4 // it costs about as much as four steps of a rowWalk
+	y, below := int(w.st.y), int(w.st.y)+w.gap
+	flags := w.st.flags
+	if o.start >= 0 {
+		flags |= hasStart
+		cost += w.starts.at(w.g, int(o.start), y) - w.starts.least[y]
+	}
+	if o.end >= 0 {
+		flags |= hasEnd
+		cost += w.ends.at(w.g, int(o.end), y) - w.ends.least[y]
+	}
+	if flags&hasStart == 0 {
+		cost += w.starts.least[below] - w.starts.least[y]
+	}
+	if flags&hasEnd == 0 {
+		cost += w.ends.least[below] - w.ends.least[y]
+	}
+	length := w.st.length + o.length + float32(int(o.downs)*w.gap)
+	cost += float32(w.perPeg * (length - w.st.length))
+	if cost == inf32 || cost > w.limit() { // nothing is dearer than no limit
+		return
+	}
 	ns := &w.next
-	*ns = state{parent: w.stIndex, length: w.st.length + o.length + float32(int(o.downs)*w.gap),
-		y: w.st.y + int16(w.gap), gap: int8(w.gap), gap2: w.st.gap, drift: w.drift, flags: w.st.flags, sx: -1, ex: -1}
-	y := int(w.st.y)
-	for i := range w.plugs {
-		p := &w.plugs[i]
-		switch p.kind {
-		case plugStart:
-			ns.flags |= hasStart
-			ns.sx = p.x
-			cost += w.starts.at(w.g, int(p.x), y) - w.starts.least[y]
-		case plugEnd:
-			ns.flags |= hasEnd
-			ns.ex = p.x
-			cost += w.ends.at(w.g, int(p.x), y) - w.ends.least[y]
-		case plugDown:
-			ns.pos[ns.n] = p.x
-			ns.n++
-		}
-	}
-	if ns.flags&hasStart == 0 {
-		cost += w.starts.least[ns.y] - w.starts.least[y]
-	}
-	if ns.flags&hasEnd == 0 {
-		cost += w.ends.least[ns.y] - w.ends.least[y]
-	}
-	ns.cost = cost + float32(w.perPeg*(ns.length-w.st.length))
-	if ns.cost == inf32 || ns.cost > w.limit() { // nothing is dearer than no limit
-		return
-	}
-	if !w.connect(ns) {
-		return
-	}
-	if (w.gap == 0) != (ns.flags&hasAll != 0) {
+	*ns = state{cost: cost, parent: w.stIndex, length: length, y: int16(below), gap: int8(w.gap), gap2: w.st.gap,
+		drift: w.drift, flags: flags, n: o.downs, sx: o.start, ex: o.end}
+	if !w.connect(ns) || (w.gap == 0) != (ns.flags&hasAll != 0) {
 		return
 	}
 	if w.gap == 0 {
@@ -366,7 +357,7 @@ func (w *sweep) settle(o *outcome, cost float32) {
 	if w.hopeless(ns) {
 		return
 	}
-	w.add(ns, int(ns.y))
+	w.add(ns, below)
 }
 
 // keepDone notes a whole plan that is among the cheapest.
@@ -427,8 +418,11 @@ func (w *sweep) thin(y int) {
 
 // cheaper orders states by cost, earlier ones first among equals.
 func (w *sweep) cheaper(a, b int32) int {
-	if c := cmp.Compare(w.arena[a].cost, w.arena[b].cost); c != 0 {
-		return c
+	switch c, d := w.arena[a].cost, w.arena[b].cost; {
+	case c < d:
+		return -1
+	case c > d:
+		return 1
 	}
-	return cmp.Compare(a, b)
+	return int(a - b)
 }

@@ -18,7 +18,6 @@ type tally struct {
 	dens    []float64 // length of cable in each sample's disc
 	sum     float64   // of dens
 	squares float64
-	flips   int // cells that went cold or warm by the last swap
 }
 
 func newTally(f *field) *tally {
@@ -32,7 +31,6 @@ func newTally(f *field) *tally {
 // swap counts some legs out and others in, but for those common to both at the
 // beginning and the end.
 func (t *tally) swap(out, in []leg) {
-	t.flips = 0
 	if m, n := len(out), len(in); m > 0 && n > 0 { // the end cap gives way at nearly every push
 		t.change(out[m-1], in[n-1])
 		out, in = out[:m-1], in[:n-1]
@@ -51,6 +49,10 @@ func (t *tally) swap(out, in []leg) {
 		t.change(out[m-1], in[n-1])
 		out, in = out[:m-1], in[:n-1]
 	}
+	for len(out) > 0 && len(in) > 0 { // and move the one between by a peg or two
+		t.change(out[0], in[0])
+		out, in = out[1:], in[1:]
+	}
 	for _, l := range out {
 		t.add(l, -1)
 	}
@@ -63,11 +65,11 @@ func (t *tally) swap(out, in []leg) {
 func (t *tally) change(l, m leg) {
 	switch {
 	case l == m:
-	case l.level() && m.level() && l.y0 == m.y0:
-		t.stretch(l, m)
 	case l.x0 == l.x1 && m.x0 == m.x1 && l.x0 == m.x0:
 		// upright: out below what both share, and above it
 		t.trade(l, m)
+	case l.y1+t.reach >= m.y0-t.reach && m.y1+t.reach >= l.y0-t.reach && l.level() == m.level():
+		t.shift(l, m)
 	default:
 		t.add(l, -1)
 		t.add(m, 1)
@@ -76,9 +78,11 @@ func (t *tally) change(l, m leg) {
 
 func (l leg) level() bool { return l.y0 == l.y1 }
 
-// stretch changes leg l to m on the same raster row.
-func (t *tally) stretch(l, m leg) {
-	for y := max(0, int(math.Ceil(l.y0-t.reach))); y <= min(t.f.ny-1, int(l.y1+t.reach)); y++ {
+// shift changes leg l to m beside it: of the cells of a row only those that one of them
+// reaches change.
+func (t *tally) shift(l, m leg) {
+	box := leg{min(l.x0, m.x0), min(l.y0, m.y0), max(l.x1, m.x1), max(l.y1, m.y1)}
+	for y := max(0, int(math.Ceil(box.y0-t.reach))); y <= min(t.f.ny-1, int(box.y1+t.reach)); y++ {
 		a, b := t.cells(l, y)
 		c, d := t.cells(m, y)
 		if b < c || d < a {
@@ -91,13 +95,14 @@ func (t *tally) stretch(l, m leg) {
 		t.mark(y, d+1, b, -1)
 		t.mark(y, b+1, d, 1)
 	}
-	ends := leg{x0: min(l.x0, m.x0), y0: l.y0, x1: max(l.x1, m.x1), y1: l.y0}
-	if l.x0 == m.x0 {
-		ends.x0 = min(l.x1, m.x1)
-	} else if l.x1 == m.x1 {
-		ends.x1 = max(l.x0, m.x0)
+	if l.y0 == m.y0 && l.level() { // on one row only about the ends that differ
+		if l.x0 == m.x0 {
+			box.x0 = min(l.x1, m.x1)
+		} else if l.x1 == m.x1 {
+			box.x1 = max(l.x0, m.x0)
+		}
 	}
-	t.weigh(ends, func(p plane.Point) float64 { return m.inDisc(p, t.radius) - l.inDisc(p, t.radius) })
+	t.weigh(box, func(p plane.Point) float64 { return m.inDisc(p, t.radius) - l.inDisc(p, t.radius) })
 }
 
 // trade changes upright leg l to m in the same raster column.
@@ -179,7 +184,6 @@ func (t *tally) flip(y, x, by int) {
 		return
 	}
 	t.cold[i] ^= m
-	t.flips++
 	t.bare -= by
 }
 

@@ -61,18 +61,3 @@ func compare(t *testing.T, l, m leg, got, want *tally) {
 		t.Fatalf("%v for %v: sums %g and %g, want %g and %g", m, l, got.sum, got.squares, want.sum, want.squares)
 	}
 }
-
-// The cells that a swap turns warm or cold are counted from nothing at each.
-func TestFlipsOfASwap(t *testing.T) {
-	f := newField(plane.FromRing(outline(1, 1000, 1000)), Lattice{Pitch: 30}, 60, 100)
-	l := leg{20, 50, 80, 50}
-	tally := newTally(f)
-	tally.flips = 99
-	tally.swap(nil, []leg{l})
-	if warm := f.cells - tally.bare; tally.flips != warm || warm == 0 {
-		t.Errorf("%d cells turned, %d are warm", tally.flips, warm)
-	}
-	if tally.swap([]leg{l}, []leg{l}); tally.flips != 0 {
-		t.Errorf("%d cells turned by a leg for itself", tally.flips)
-	}
-}

@@ -111,15 +111,11 @@ func (w *sweep) bareAbove(y int) float64 {
 func (w *sweep) bareBelow(y int) float64 { return w.known(y, 0, w.countBelow) }
 
 func (w *sweep) countBelow(y, _ int) float64 {
-	n := 0
-	for k := y + 1; k < w.g.ny; k++ {
-		var near []span
-		if float64(k-y) <= w.reach() {
-			near = w.g.rows[y]
-		}
-		n += uncovered(w.g.rows[k], near, nil)
+	n, k := 0, y+1
+	for ; k < w.g.ny && float64(k-y) <= w.reach(); k++ {
+		n += uncovered(w.g.rows[k], w.g.rows[y], nil)
 	}
-	return float64(n)
+	return float64(n + w.g.below[min(k, w.g.ny)])
 }
 
 // uncovered counts the pegs of row that lie in no span of a or b.
