@@ -1,6 +1,7 @@
 package calendar
 
 import (
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -8,6 +9,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/record"
 )
 
@@ -117,9 +119,44 @@ func TestStagesOfTesting(t *testing.T) {
 	for want, r := range map[string]job.Reading{"": {}, "read by X": {By: "X"},
 		"2 nF, 10000 Ω at the sensor": {Capacitance: job.Figure{Value: 2, Taken: true}, Sensor: job.Figure{Value: 1e4,
 			Taken: true}}} {
-		if got := read(r); got != want {
+		if got := new(file).read(r); got != want {
 			t.Errorf("%+v: %q, want %q", r, got, want)
 		}
+	}
+}
+
+// In another language the words are its own, days and entries stay the same: one who reads
+// both files has each once.
+func TestCalendarInEachLanguage(t *testing.T) {
+	p := &layout.Plan{Job: &job.Job{}, Rooms: []layout.Room{{Job: &job.Room{Name: "R"}, Cables: []layout.Cable{{ID: "H1"}}}}}
+	p.FullUse = &layout.FullUse{Cures: []record.Cure{{Layer: "grout", Placed: on(1), Days: 3}, {Layer: "tile bed"}},
+		Open: []string{"tile bed"}}
+	of := func(name string, text []string) (out []string) {
+		for _, e := range text {
+			_, value, _ := strings.Cut(e, "\r\n"+name+":")
+			value, _, _ = strings.Cut(value, "\r\n")
+			out = append(out, value)
+		}
+		return out
+	}
+	english := entries(t, p)
+	for _, l := range []language.Language{language.Spanish, language.French, language.German} {
+		p.Job.Language = l
+		got := entries(t, p)
+		if a, b := of("UID", got), of("UID", english); !slices.Equal(a, b) {
+			t.Errorf("%s: other entries: %q, want %q", l.Tag(), a, b)
+		}
+		for _, name := range []string{"SUMMARY", "DESCRIPTION"} {
+			a, b := of(name, got), of(name, english)
+			for i := range a {
+				if a[i] == b[i] || a[i] == "" {
+					t.Errorf("%s: %s stays %q", l.Tag(), name, a[i])
+				}
+			}
+		}
+	}
+	if got := entries(t, p)[0]; !strings.Contains(got, "SUMMARY:Fugenmörtel: 3 Tage sind um") {
+		t.Error(got)
 	}
 }
 
@@ -147,14 +184,14 @@ func TestLinesAndText(t *testing.T) {
 	}
 	p := &layout.Plan{Job: &job.Job{}}
 	f = &file{plan: p}
-	if f.task("do it", ""); strings.Contains(f.b.String(), "DESCRIPTION") || strings.Contains(f.b.String(),
+	if f.task(language.Say("do it"), ""); strings.Contains(f.b.String(), "DESCRIPTION") || strings.Contains(f.b.String(),
 		"LOCATION") {
 		t.Errorf("%q", f.b.String())
 	}
 	p.Job.Info.Site = "here"
 	f = &file{plan: p}
-	if f.task("do it", "so"); !strings.Contains(f.b.String(), "LOCATION:here\r\n") || !strings.Contains(f.b.String(),
-		"DESCRIPTION:so\r\n") {
+	if f.task(language.Say("do it"), "so"); !strings.Contains(f.b.String(), "LOCATION:here\r\n") ||
+		!strings.Contains(f.b.String(), "DESCRIPTION:so\r\n") {
 		t.Errorf("%q", f.b.String())
 	}
 }

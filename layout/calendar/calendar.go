@@ -21,10 +21,10 @@ import (
 // Write writes the calendar of a plan. What has no day, since none is written down in
 // the job, is a task without one.
 func Write(w io.Writer, p *layout.Plan) error {
-	f := &file{plan: p, stamp: latest(p)}
+	f := &file{Figures: p.Job.Figures(), plan: p, stamp: latest(p)}
 	f.line("BEGIN", "VCALENDAR")
 	f.line("VERSION", "2.0")
-	f.line("PRODID", "-//oxturn//floor//EN")
+	f.line("PRODID", "-//oxturn//floor//"+strings.ToUpper(p.Job.Language.Tag()))
 	f.cures()
 	for i := range p.Rooms {
 		for k := range p.Rooms[i].Cables {
@@ -32,7 +32,7 @@ func Write(w io.Writer, p *layout.Plan) error {
 		}
 	}
 	if f.entries == 0 { // a calendar has at least one (3.6)
-		f.task("No layer that hardens and no cable is known", "Nothing of this job has a day.")
+		f.task(language.Say("No layer that hardens and no cable is known"), f.Text("Nothing of this job has a day."))
 	}
 	f.line("END", "VCALENDAR")
 	_, err := io.WriteString(w, f.b.String())
@@ -40,6 +40,7 @@ func Write(w io.Writer, p *layout.Plan) error {
 }
 
 type file struct {
+	say.Figures
 	b       strings.Builder
 	plan    *layout.Plan
 	stamp   time.Time
@@ -79,31 +80,27 @@ func (f *file) cures() {
 		return
 	}
 	for _, c := range use.Cures {
-		stated := "by its instructions"
+		words := f.Textf("%d days, by its instructions.", c.Wait())
 		if c.Days == 0 {
-			stated = "not stated, taken by default"
+			words = f.Textf("%d days, not stated, taken by default.", c.Wait())
 		}
-		words := fmt.Sprintf("%d days, %s.", c.Wait(), stated)
+		layer := language.Say(c.Layer)
 		if c.Placed.IsZero() {
-			f.task("Write down when the "+c.Layer+" was placed", "It then takes "+words)
+			f.task(language.Say("Write down when the %s was placed", layer), f.Textf("It then takes %s", words))
 			continue
 		}
-		f.event(c.Placed.AddDate(0, 0, c.Wait()), "The "+c.Layer+" has had its "+plural(c.Wait()),
-			"Placed on "+day(c.Placed)+"; "+words)
+		title := language.Say("The %s has had its day", layer)
+		if c.Wait() != 1 {
+			title = language.Say("The %s has had its %d days", layer, c.Wait())
+		}
+		f.event(c.Placed.AddDate(0, 0, c.Wait()), title, f.Textf("Placed on %s; %s", day(c.Placed), words))
 	}
 	if use.Date.IsZero() {
-		f.task("Earliest full use of the floor is open", use.Words(language.English))
+		f.task(language.Say("Earliest full use of the floor is open"), use.Words(f.Language))
 		return
 	}
-	f.event(use.Date, "Earliest full use of the floor", use.Words(language.English)+". Instructions and label "+
-		"override this.")
-}
-
-func plural(n int) string {
-	if n == 1 {
-		return "day"
-	}
-	return fmt.Sprintf("%d days", n)
+	f.event(use.Date, language.Say("Earliest full use of the floor"), f.Textf("%s. Instructions and label override this.",
+		use.Words(f.Language)))
 }
 
 // tests has a day for every reading that was taken, and a task for every stage that
@@ -114,43 +111,53 @@ func (f *file) tests(r *layout.Room, c *layout.Cable) {
 		for _, x := range c.Laid.Job.Readings {
 			done[x.Stage] = true
 			if !x.Date.IsZero() {
-				f.event(x.Date, fmt.Sprintf("Tested: cable %s, %s, %s", c.ID, r.Job.Name, x.Stage), read(x))
+				f.event(x.Date, language.Say("Tested: cable %s, %s, %s", c.ID, r.Job.Name, language.Say(x.Stage)),
+					f.read(x))
 			}
 		}
 	}
 	l := c.RecordLimits()
-	limits := fmt.Sprintf("Ohms %s; insulation %s least at %s dc; sensors. Isolate and prove dead first.",
-		say.OhmsFigures(c.Circuit.Limits.Low, c.Circuit.Limits.High), say.Megohms(l.Megohms), say.Volts(l.Volts))
+	limits := f.Textf("Ohms %s; insulation %s least at %s dc; sensors. Isolate and prove dead first.",
+		f.OhmsFigures(c.Circuit.Limits.Low, c.Circuit.Limits.High), f.Figure(say.Megohms(l.Megohms)), f.Volts(l.Volts))
 	for s := record.OnSpool; s < record.Service; s++ {
 		if !done[s.String()] {
-			f.task(fmt.Sprintf("Test cable %s, %s: %s", c.ID, r.Job.Name, s), limits)
+			f.task(language.Say("Test cable %s, %s: %s", c.ID, r.Job.Name, s), limits)
 		}
 	}
 }
 
 // read says a reading in words.
-func read(x job.Reading) string {
+func (f *file) read(x job.Reading) string {
 	var out []string
 	for _, v := range []struct {
-		f     job.Figure
+		read  job.Figure
 		write func(float64) string
 		where string
-	}{{x.Ohms, say.Ohms, ""}, {x.Insulation, say.Megohms, ""}, {x.Capacitance, say.Nanofarads, ""},
-		{x.Sensor, say.SensorOhms, " at the sensor"}} {
-		if v.f.Taken {
-			out = append(out, say.Reading(v.f.Value, v.f.Over, v.write)+v.where)
+	}{{x.Ohms, say.Ohms, "%s"}, {x.Insulation, say.Megohms, "%s"}, {x.Capacitance, say.Nanofarads, "%s"},
+		{x.Sensor, say.SensorOhms, f.Text("%s at the sensor")}} {
+		if v.read.Taken {
+			out = append(out, fmt.Sprintf(v.where, f.reading(v.read, v.write)))
 		}
 	}
 	if x.By != "" {
-		out = append(out, "read by "+x.By)
+		out = append(out, f.Textf("read by %s", x.By))
 	}
 	return strings.Join(out, ", ")
+}
+
+// reading writes a figure off an instrument.
+func (f *file) reading(v job.Figure, write func(float64) string) string {
+	figure := f.Figure(write(v.Value))
+	if v.Over {
+		return f.Textf("over %s", figure)
+	}
+	return figure
 }
 
 func day(t time.Time) string { return t.Format("2006-01-02") }
 
 // event has a whole day (3.6.1); it ends with the next one's beginning.
-func (f *file) event(on time.Time, title, words string) {
+func (f *file) event(on time.Time, title language.Message, words string) {
 	f.entry("VEVENT", title, words, func() {
 		f.line("DTSTART;VALUE=DATE", on.Format("20060102"))
 		f.line("DTEND;VALUE=DATE", on.AddDate(0, 0, 1).Format("20060102"))
@@ -159,11 +166,13 @@ func (f *file) event(on time.Time, title, words string) {
 }
 
 // task has no day (3.6.2).
-func (f *file) task(title, words string) {
+func (f *file) task(title language.Message, words string) {
 	f.entry("VTODO", title, words, func() { f.line("STATUS", "NEEDS-ACTION") })
 }
 
-func (f *file) entry(kind, title, words string, when func()) {
+// entry is known by its title in English: one file read after the other in two languages brings
+// each day once.
+func (f *file) entry(kind string, title language.Message, words string, when func()) {
 	f.entries++
 	info := f.plan.Job.Info
 	f.line("BEGIN", kind)
@@ -171,7 +180,7 @@ func (f *file) entry(kind, title, words string, when func()) {
 	f.line("UID", fmt.Sprintf("%x@oxturn", sum[:12]))
 	f.line("DTSTAMP", f.stamp.UTC().Format("20060102T150405Z"))
 	when()
-	f.line("SUMMARY", escaped(title))
+	f.line("SUMMARY", escaped(title.In(f.Language)))
 	if words != "" {
 		f.line("DESCRIPTION", escaped(words))
 	}

@@ -44,8 +44,9 @@ func TestPlacesAlongAFace(t *testing.T) {
 // 700 mm are 200 on the second of two of 500 mm.
 func TestPlacesAlongACurve(t *testing.T) {
 	side := func(x, start float64) probe.Face {
-		return probe.Face{Called: "wall C", Letter: "C", Part: "wall C", From: "its start, along the curve", Start: start,
-			Line: plane.Segment{A: plane.Pt(x, 0), B: plane.Pt(x+500, 0)}}
+		return probe.Face{Called: "wall C", Letter: "C", Part: "wall C", From: "its start, along the curve",
+			Start: start,
+			Line:  plane.Segment{A: plane.Pt(x, 0), B: plane.Pt(x+500, 0)}}
 	}
 	m := &probe.Map{Faces: []probe.Face{side(0, 0), side(500, 500), {Called: "wall D", Letter: "D", Line: plane.Segment{
 		B: plane.Pt(9000, 0)}}}}

@@ -120,7 +120,7 @@ func TestHolesInAPartition(t *testing.T) {
 		}
 	}
 	if s := m.RiseWords(); !strings.Contains(s, "rise in Screen to the box") || !strings.Contains(s,
-		"from 450 mm to 750 mm from the start") {
+		"from 450 mm to 750 mm from its start") {
 		t.Error(s)
 	}
 	if _, err := m.WallSpot("Q", 1, 1); err == nil || !strings.Contains(err.Error(), "Screen, left or right face") {
