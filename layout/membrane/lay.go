@@ -8,15 +8,12 @@ import (
 
 // lay turns a layout into pieces, numbered from number on, and seams.
 func (c cutter) lay(r Room, l arrangement, number int) (Laid, error) {
-	bays, err := r.bays()
-	if err != nil {
-		return Laid{}, err
-	}
 	out := Laid{Name: r.Name, Along: l.frame.angle}
 	for _, s := range l.strips {
 		for _, sp := range s.pieces {
 			p := Piece{Number: number, Strip: l.frame.rect(sp.from, s.low, sp.to, s.high)}
-			if p.Shape, err = l.reach(s, sp).Meet(bays[s.bay]); err != nil {
+			var err error
+			if p.Shape, err = l.reach(s, sp).Meet(l.floors[s.bay]); err != nil {
 				return Laid{}, err
 			}
 			if p.Shape.Area() < 1 {

@@ -203,8 +203,8 @@ func TestFloorsWithoutSlivers(t *testing.T) {
 // A stretch of strip with no floor in it, or with less than 1 mm² of it, is no piece.
 func TestShadowsAreNoPieces(t *testing.T) {
 	room := Room{Tiled: floor(1000, 1000)}
-	l := arrangement{bays: [][]plane.Ring{{box(0, 0, 1000, 1000)}}, strips: []strip{{low: 0, high: 1000,
-		pieces: []span{{0, 1000}, {5000, 6000}}}}}
+	l := arrangement{bays: [][]plane.Ring{{box(0, 0, 1000, 1000)}}, floors: []plane.Region{room.Tiled},
+		strips: []strip{{low: 0, high: 1000, pieces: []span{{0, 1000}, {5000, 6000}}}}}
 	got, err := meterRoll.lay(room, l, 7)
 	if err != nil || len(got.Pieces) != 1 || got.Pieces[0].Number != 7 {
 		t.Errorf("%+v, %v", got.Pieces, err)

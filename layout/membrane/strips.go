@@ -24,6 +24,7 @@ type strip struct {
 type arrangement struct {
 	frame  frame
 	bays   [][]plane.Ring // in the frame
+	floors []plane.Region // the bays on the floor
 	strips []strip
 	cost   float64 // what the strips were chosen by
 	extra  float64 // of it, what is not membrane taken
@@ -59,7 +60,7 @@ func (c cutter) room(r Room) ([]arrangement, error) {
 	}
 	var out []arrangement
 	for turn := range 2 {
-		l := arrangement{frame: frame{r.Origin, r.Angle + float64(turn)*math.Pi/2}}
+		l := arrangement{frame: frame{r.Origin, r.Angle + float64(turn)*math.Pi/2}, floors: bays}
 		var doors []plane.Ring
 		for _, d := range r.Doorways {
 			doors = append(doors, l.frame.ring(d))

@@ -1,17 +1,22 @@
 package route
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // A table holds what does not change from plan to plan with the same lane.
 type table struct {
-	events []int
-	strips [][]span  // by row and gap, see strip
-	places [][]place // by row and gap
-	ways   map[waysKey]wayList
-	listed int // outcomes in ways
-	kinds  map[string]int32
-	kindOf []int32     // kind of row by row and gap, negative for not yet known
-	bare   [][]float64 // by how many whole pegs a run reaches; by row and gap, negative for not yet known
+	events   []int
+	strips   [][]span  // by row and gap, see strip
+	places   [][]place // by row and gap
+	ways     map[waysKey]wayList
+	listed   int // outcomes in ways
+	outcomes store[outcome]
+	plugs    store[plug]
+	kinds    map[string]int32
+	kindOf   []int32     // kind of row by row and gap, negative for not yet known
+	bare     [][]float64 // by how many whole pegs a run reaches; by row and gap, negative for not yet known
 }
 
 func newTable(g *grid, rule rules, lane int) *table {
@@ -25,6 +30,25 @@ func newTable(g *grid, rule rules, lane int) *table {
 		t.kindOf[i] = -1
 	}
 	return t
+}
+
+// A store hands out many small pieces of memory, taken a large one at a time.
+type store[T any] struct{ left []T }
+
+// storeTaken things are taken at a time.
+const storeTaken = 2048
+
+// room returns a piece for n things.
+func (s *store[T]) room(n int) []T {
+	if n > len(s.left) {
+		if n > storeTaken/4 {
+			return make([]T, n)
+		}
+		s.left = make([]T, storeTaken)
+	}
+	out := s.left[:n:n]
+	s.left = s.left[n:]
+	return out
 }
 
 // A wayList holds the outcomes of a kind of row, cheapest first: all those up to a
@@ -92,21 +116,27 @@ func (w *sweep) ways(base []place, level int, most float32) wayList {
 			break
 		}
 	}
-	slices.SortFunc(r.list, func(a, b outcome) int {
-		switch {
-		case a.cost < b.cost:
-			return -1
-		case a.cost > b.cost:
-			return 1
-		}
-		return int(a.first - b.first)
-	})
-	out := wayList{slices.Clone(r.list), slices.Clone(r.used), upTo}
 	if w.t.listed += len(r.list); w.t.listed > mostListed {
 		w.t.ways, w.t.listed = map[waysKey]wayList{}, len(r.list)
 	}
+	out := wayList{w.t.outcomes.room(len(r.list)), w.t.plugs.room(len(r.used)), upTo}
+	copy(out.plugs, r.used)
+	r.inOrder(out.outcomes)
 	w.t.ways[key] = out
 	return out
+}
+
+// inOrder writes the outcomes found to out, cheapest first, of equals the one found first: no
+// cost is negative, so that its bits are in order as it is.
+func (w *rowWalk) inOrder(out []outcome) {
+	w.order = w.order[:0]
+	for i := range w.list {
+		w.order = append(w.order, uint64(math.Float32bits(w.list[i].cost))<<32|uint64(i))
+	}
+	slices.Sort(w.order)
+	for i, k := range w.order {
+		out[i] = w.list[uint32(k)]
+	}
 }
 
 // kind numbers rows: equal rows with equal strips below have the same number.
@@ -149,6 +179,7 @@ type rowWalk struct {
 	steps int
 	list  []outcome // found so far
 	used  []plug    // by them
+	order []uint64  // see inOrder
 }
 
 // mostSteps bounds the work on one row.
