@@ -146,7 +146,7 @@ func (e *engine) open(r request) (string, error) {
 		return "", err
 	}
 	w, err := do(context.Background(), source{name: r.Name, base: baseName(r.Name), data: data,
-		open: opener(r.Name)}, workOptions{timeLimit: longestWait})
+		open: opener(r.Name)}, workOptions{timeLimit: longestWait, before: e.before()})
 	if err != nil {
 		return "", err
 	}
@@ -159,6 +159,14 @@ func (e *engine) open(r request) (string, error) {
 	}
 	st.Job = filepath.Base(r.Name)
 	return asText(st)
+}
+
+// before is the job as it is shown, nil for none.
+func (e *engine) before() *job.Job {
+	if e.shown == nil {
+		return nil
+	}
+	return e.shown.job
 }
 
 // sheet draws one of the job's sheets.

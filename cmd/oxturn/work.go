@@ -47,6 +47,7 @@ type workOptions struct {
 	laid      bool      // nor quantities: what the layout file has will do
 	laidBy    bool      // amend says by what plan the floor is laid
 	amend     amendment // nil: nothing
+	before    *job.Job  // the same job as it was drawn last, whose photos are unpacked; nil: none is
 }
 
 // do reads, plans and draws a job, or leaves the drawing out; everything there
@@ -76,6 +77,7 @@ func (w *work) take(o workOptions, stop func() bool) {
 	if w.job == nil || w.report.Errors() > 0 || !w.amended(o.amend) {
 		return
 	}
+	w.job.UnpackedBefore(o.before)
 	w.restOnPDF()
 	plan, found := build.Lay(w.job, stop)
 	for _, d := range found {

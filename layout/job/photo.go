@@ -3,6 +3,7 @@ package job
 import (
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 	"sync"
 	"time"
@@ -23,7 +24,8 @@ type Photo struct {
 	Fit       *photo.Fit
 	Span      Span
 
-	flat func() (*photo.Rectified, error)
+	bounds plane.Rect // of its room
+	flat   func() (*photo.Rectified, error)
 }
 
 // A PhotoRun is a run that a photo shows elsewhere than planned.
@@ -39,6 +41,45 @@ type PhotoRun struct {
 func (p *Photo) Flat() (*photo.Rectified, error) {
 	flat, err := p.flat()
 	return flat, p.unpacked(err)
+}
+
+// UnpackedBefore takes over what was unpacked of the photos of the same job as it was read
+// before: of files that are the same, and in the floor's plane where points and room are too.
+func (j *Job) UnpackedBefore(old *Job) {
+	if old == nil {
+		return
+	}
+	had := map[string]*Photo{}
+	for i := range old.Laid {
+		for k := range old.Laid[i].Photos {
+			had[old.Laid[i].Photos[k].Picture.Sum] = &old.Laid[i].Photos[k]
+		}
+	}
+	for i := range j.Laid {
+		for k := range j.Laid[i].Photos {
+			p := &j.Laid[i].Photos[k]
+			if was := had[p.Picture.Sum]; was != nil {
+				p.takeOver(was)
+			}
+		}
+	}
+}
+
+func (p *Photo) takeOver(was *Photo) {
+	p.Picture = was.Picture
+	if p.bounds == was.bounds && slices.Equal(p.Fit.Pairs, was.Fit.Pairs) {
+		p.flat = was.flat
+		return
+	}
+	p.flat = flattened(p.Picture, p.Fit, p.bounds)
+}
+
+// flattened puts a picture into the floor's plane once it is asked for, and once only.
+func flattened(picture *photo.Picture, fit *photo.Fit, bounds plane.Rect) func() (*photo.Rectified, error) {
+	return sync.OnceValues(func() (*photo.Rectified, error) {
+		flat, _, err := photo.Rectify(picture, fit, bounds, flatEdge)
+		return flat, err
+	})
 }
 
 // Preview is the picture upright in small, as a JPEG, its longer edge so many pixels.
@@ -177,11 +218,8 @@ func (t *photoTable) read(index int, open func(string) ([]byte, error)) (Photo, 
 	}
 	p.Fit = fit
 	p.Runs = t.runs(&p, index)
-	bounds := t.room.Outline.Bounds()
-	p.flat = sync.OnceValues(func() (*photo.Rectified, error) {
-		flat, _, err := photo.Rectify(p.Picture, p.Fit, bounds, flatEdge)
-		return flat, err
-	})
+	p.bounds = t.room.Outline.Bounds()
+	p.flat = flattened(p.Picture, p.Fit, p.bounds)
 	return p, !t.broken()
 }
 

@@ -173,3 +173,47 @@ func readHallAs(points ...string) (*Job, *Report) {
 		return nil, errors.New("there is no such file")
 	})
 }
+
+// What was unpacked of a photo is not unpacked again while the job changes round it.
+func TestPhotosAreUnpackedOnce(t *testing.T) {
+	picture := camera.Encode(hall.Render(camera.Scene{}, 2), 80, camera.Tag{Orientation: 1})
+	read := func(points []string) *Photo {
+		t.Helper()
+		text := hallHead + "[[as_laid.photo]]\nfile = \"hall.jpg\"\n" + strings.Join(points, "")
+		j, r := Read("job.toml", []byte(text), func(string) ([]byte, error) { return picture, nil })
+		if j == nil || len(j.Laid) != 1 || len(j.Laid[0].Photos) != 1 {
+			t.Fatal(r.Diagnostics())
+		}
+		return &j.Laid[0].Photos[0]
+	}
+	of := func(p *Photo) *Job { return &Job{Laid: []Laid{{Photos: []Photo{*p}}}} }
+	first := read(hallPoints())
+	flat, err := first.Flat()
+	if err != nil || flat == nil {
+		t.Fatal(err)
+	}
+	preview, err := first.Preview(300)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		name   string
+		points []string
+		same   bool
+	}{{"as it was", hallPoints(), true}, {"another point", hallPoints()[:7], false}} {
+		again := of(read(c.points))
+		again.UnpackedBefore(of(first))
+		p := &again.Laid[0].Photos[0]
+		if now, err := p.Flat(); err != nil || (now == flat) != c.same {
+			t.Errorf("%s: in the floor's plane the picture is the same: %v, %v", c.name, now == flat, err)
+		}
+		if now, err := p.Preview(300); err != nil || &now[0] != &preview[0] {
+			t.Errorf("%s: it is made small anew: %v", c.name, err)
+		}
+	}
+	again := of(read(hallPoints()))
+	again.UnpackedBefore(nil)
+	if now, err := again.Laid[0].Photos[0].Flat(); err != nil || now == flat || string(now.JPEG) != string(flat.JPEG) {
+		t.Errorf("unpacked anew it is another picture: %v", err)
+	}
+}

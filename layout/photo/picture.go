@@ -28,6 +28,9 @@ type Picture struct {
 	turn   orientation
 	small  bool                   // it is a small copy already
 	copied func() ([]byte, error) // the small one
+
+	mu       sync.Mutex
+	previews map[int][]byte // by their longer edge, px
 }
 
 // A Place is one on earth, in degrees, north and east.

@@ -73,6 +73,19 @@ func (p *Picture) reduced() ([]byte, error) {
 
 // Preview returns the picture, upright, its longer edge no longer than so many px, as JPEG.
 func (p *Picture) Preview(edge int) ([]byte, error) {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if made := p.previews[edge]; made != nil {
+		return made, nil
+	}
+	made, err := p.preview(edge)
+	if err == nil {
+		p.previews = map[int][]byte{edge: made} // one size is drawn at a time
+	}
+	return made, err
+}
+
+func (p *Picture) preview(edge int) ([]byte, error) {
 	drawn, err := p.Drawn()
 	if err != nil {
 		return nil, err
