@@ -95,7 +95,6 @@ type listedPhoto struct {
 	File     string            `json:"file"`
 	Date     string            `json:"date"`
 	Keep     bool              `json:"keep"`
-	Inline   bool              `json:"inline"` // its points are a list in one value
 	Points   []listedPoint     `json:"points"`
 	Runs     []listedRun       `json:"runs"`
 	Words    []string          `json:"words"`
@@ -195,7 +194,6 @@ func (l *photoLister) photo(table string, record, n *tree.Node) {
 		p.Keep, _ = v.Value.(bool)
 	}
 	points := n.Get("point")
-	p.Inline = points != nil && len(points.Items) > 0 && l.text[points.Items[0].Span.Start] != '['
 	for _, pt := range itemsOf(points) {
 		p.Points = append(p.Points, l.point(pt))
 	}

@@ -17,14 +17,21 @@ import (
 
 // A photoRoom is a room with the places that can be named in a photo of it.
 type photoRoom struct {
-	Name    string      `json:"name"`
-	Record  string      `json:"record"`  // the way to what is known of it as laid; empty: nothing is yet
-	Settled bool        `json:"settled"` // the record says where the whole cable lies
-	Claim   string      `json:"claim"`   // the evidence that it claims
-	Cables  []string    `json:"cables"`
-	Walls   []photoWall `json:"walls"`
-	Stands  [][]xy      `json:"stands"`
-	Spots   []spot      `json:"spots"`
+	Name    string        `json:"name"`
+	Records []photoRecord `json:"records"`
+	Cables  []string      `json:"cables"`
+	Walls   []photoWall   `json:"walls"`
+	Stands  [][]xy        `json:"stands"`
+	Spots   []spot        `json:"spots"`
+}
+
+// A photoRecord is what is known of one cable as laid.
+type photoRecord struct {
+	Table   string `json:"table"`   // the way to it
+	Cable   string `json:"cable"`   // empty: the room's only one
+	Settled bool   `json:"settled"` // it says where the whole cable lies
+	Claim   string `json:"claim"`   // the evidence that it claims
+	Spots   []spot `json:"spots"`   // that it has measured
 }
 
 type photoWall struct {
@@ -56,12 +63,13 @@ func (l *photoLister) room(r *job.Room, laid []*tree.Node) {
 		out.Spots = append(out.Spots, marked("foot of the box", "BOX", r.Thermostat.At))
 	}
 	for i, a := range laid {
-		if textAt(a, "room") == r.Name && out.Record == "" {
-			out.Record, out.Claim = fmt.Sprintf("as_laid/%d", i), textAt(a, "evidence")
+		if textAt(a, "room") == r.Name {
+			rec := photoRecord{Table: fmt.Sprintf("as_laid/%d", i), Cable: textAt(a, "cable"),
+				Claim: textAt(a, "evidence"), Spots: l.marks(r, a)}
 			for _, key := range []string{"as_planned", "corners", "legs", "runs"} {
-				out.Settled = out.Settled || a.Get(key) != nil
+				rec.Settled = rec.Settled || a.Get(key) != nil
 			}
-			out.Spots = append(out.Spots, l.marks(r, a)...)
+			out.Records = append(out.Records, rec)
 		}
 	}
 	if p := l.planned(r.Name); p != nil {

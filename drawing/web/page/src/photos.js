@@ -78,7 +78,7 @@ function nameFor(name, sum) {
 }
 
 // takePhotos reads pictures one after the other, in the worker: the page goes on.
-async function takePhotos(list, tell, room) {
+async function takePhotos(list, tell, room, cable = "") {
   const told = [];
   let attached = false;
   for (const [i, file] of list.entries()) {
@@ -95,7 +95,7 @@ async function takePhotos(list, tell, room) {
       const name = lacking || nameFor(file.name, p.sum);
       attached ||= !!lacking;
       job.photos = { ...job.photos, [name]: { sum: p.sum, wide: p.wide, high: p.high, taken: p.taken || "", placed: p.placed } };
-      if (!lacking) job.drafts = [...job.drafts, { file: name, room, date: p.taken || today(), keep: false, points: [] }];
+      if (!lacking) job.drafts = [...job.drafts, { file: name, room, cable, date: p.taken || today(), keep: false, points: [] }];
       await engine.ask("put", { files: { [name]: p.small } });
     } catch (e) {
       slip(e.message + (/[.!]$/.test(e.message) ? "" : "."));
@@ -128,13 +128,18 @@ async function readPhotos() {
     listed = await engine.ask("photos", { name: job.name, text: job.text });
     for (const k of ["rooms", "photos"]) listed[k] ||= [];
     for (const p of listed.photos) for (const k of ["points", "runs", "words", "problems", "lines", "numbers"]) p[k] ||= [];
-    for (const r of listed.rooms) for (const k of ["cables", "walls", "stands", "spots"]) r[k] ||= [];
+    for (const r of listed.rooms) for (const k of ["records", "cables", "walls", "stands", "spots"]) r[k] ||= [];
+    for (const r of listed.rooms) for (const rec of r.records) rec.spots ||= [];
     return "";
   } catch (e) {
     return e.message;
   }
 }
 
+// recordOf is what is known of a cable as laid: of a room's only one, or by its name.
+const recordOf = (room, cable) => room?.records.find((r) => !cable || !r.cable || r.cable === cable);
+// cablePick asks which of a room's cables is meant, where there are several.
+const cablePick = (room, chosen, more) => element("select", { "aria-label": "Cable", ...more }, ...(room?.cables || []).map((c) => element("option", { selected: c === chosen }, c)));
 const photoNames = () => [...new Set([...listed.photos.map((p) => p.file), ...job.drafts.map((d) => d.file)])].filter(Boolean);
 const draftOf = (file) => job.drafts.find((d) => d.file === file);
 const inJob = (file) => listed.photos.find((p) => p.file === file);
@@ -160,12 +165,16 @@ async function laidAgain(card = $("laid")) {
   if (view.photo) { await pointing.again(); return; }
   if (!card.isConnected && card !== $("laid")) await null;
   const room = element("select", { id: "photo-room", "aria-label": "Room in the photos" }, ...listed.rooms.map((r) => element("option", {}, r.name)));
+  const roomNow = () => listed.rooms.find((r) => r.name === room.value) || listed.rooms[0];
+  const cables = element("span", {}), offer = () => cables.replaceChildren(...(roomNow()?.cables.length > 1 ? [field("cable", cablePick(roomNow(), "", { id: "photo-cable" }))] : []));
+  room.onchange = offer;
+  offer();
   const out = element("div", { id: "photo-told", role: "status", "aria-live": "polite" });
   const tell = (words, share) => out.replaceChildren(...(words ? [element("p", {}, words), element("progress", { max: 1, value: share, "aria-label": words })] : []));
   const take = (more) => {
     const pick = element("input", { type: "file", accept: "image/*", hidden: true, ...more });
     pick.onchange = async () => {
-      const told = await takePhotos([...pick.files], tell, room.value || listed.rooms[0]?.name || "");
+      const told = await takePhotos([...pick.files], tell, room.value || listed.rooms[0]?.name || "", $("photo-cable")?.value || "");
       await laidAgain();
       $("photo-told")?.replaceChildren(...told.map((t) => element("p", { class: t.bad ? "slip" : "" }, t.words)));
     };
@@ -175,7 +184,7 @@ async function laidAgain(card = $("laid")) {
   const had = [...card.querySelectorAll("#photo-told > p")];
   card.replaceChildren(...(trouble ? [element("p", { class: "slip" }, "The job's text has a slip that photos cannot be read past: " + trouble)] : []),
     element("p", {}, "Photograph the cable before it is covered: lens at its plain setting, all corners of the floor in view, from as high as you can reach. Photos stay on this device."),
-    listed.rooms.length > 1 ? field("room", room) : "",
+    element("div", { class: "row" }, listed.rooms.length > 1 ? field("room", room) : "", cables),
     element("div", { class: "big" }, button("Take a photo", () => camera.click(), { class: "main" }), button("Choose photos", () => choose.click())), camera, choose, out,
     photoStore.trouble ? element("p", { class: "slip" }, photoStore.trouble) : "",
     element("div", { class: "photos" }, ...photoNames().map(photoRow)),

@@ -21,7 +21,14 @@ const pointing = {
   get meta() { return job.photos[this.file]; },
   get draft() { return draftOf(this.file); },
   get one() { return inJob(this.file) || this.draft; },
-  get room() { const name = this.one?.room; return listed.rooms.find((r) => r.name === name) || listed.rooms[0]; },
+  // room is that of the photo, with the places too that its cable's record has measured
+  get room() {
+    const name = this.one?.room, room = listed.rooms.find((r) => r.name === name) || listed.rooms[0], spots = this.recordIn(room)?.spots || [];
+    return room && { ...room, spots: [...room.spots, ...spots] };
+  },
+  recordIn(room) { const p = inJob(this.file); return p ? room?.records.find((r) => p.table.startsWith(r.table + "/")) : recordOf(room, this.draft?.cable); },
+  get record() { return this.recordIn(this.room); },
+  get cable() { return this.record?.cable || this.draft?.cable || this.room?.cables[0] || ""; },
 
   async open(file) {
     Object.assign(this, { file, chosen: -1, pending: null, run: null, told: [], held: null, tap: null, before: view.shown });
@@ -243,7 +250,7 @@ const pointing = {
     if (p.points.length > fewestPoints) return this.did([{ do: "drop", table: p.table + "/point/" + i }]);
     if (p.runs.length) { this.told = ["A photo needs " + fewestPoints + " points, and this one says where runs lie: add another point first."]; return this.again(); }
     const points = p.points.filter((_, k) => k !== i).map(({ image, key, value, name }) => ({ image, key, value, name }));
-    job.drafts = [...job.drafts.filter((d) => d.file !== this.file), { file: this.file, room: p.room, date: p.date || today(), keep: p.keep, points }];
+    job.drafts = [...job.drafts.filter((d) => d.file !== this.file), { file: this.file, room: p.room, cable: this.record?.cable || "", date: p.date || today(), keep: p.keep, points }];
     job.keep();
     return this.did([{ do: "drop", table: p.table }]);
   },
@@ -334,44 +341,57 @@ const pointing = {
     const out = element("div", {});
     if (p && p.words.length) {
       if (p.numbers.length) out.append(button("A run lies elsewhere than drawn", () => { Object.assign(this, { run: { run: 0, image: [] }, chosen: -1 }); this.drawn(); this.panel(); }, { id: "run-moved" }));
-      if (!room?.settled && listed.plan) out.append(button("All runs lie as drawn", () => this.asDrawn(), { id: "as-drawn" }));
+      if (!this.record?.settled && listed.plan) out.append(button("All runs lie as drawn", () => this.asDrawn(), { id: "as-drawn" }));
       p.runs.forEach((r, i) => out.append(element("div", { class: "row" }, "Run " + r.run + " lies elsewhere.", button("Take back", () => this.did([{ do: "drop", table: p.table + "/run/" + i }])))));
     }
     const day = element("input", { type: "date", value: on.date, "aria-label": "day it was taken" });
     day.onchange = () => { if (p) this.did([{ do: day.value ? "set" : "unset", table: p.table, key: "date", value: day.value }]); else { draft.date = day.value || today(); this.draftDid(); } };
     const rooms = element("select", { "aria-label": "room in the photo" }, ...listed.rooms.map((r) => element("option", { selected: r.name === on.room }, r.name)));
-    rooms.onchange = () => { draft.room = rooms.value; draft.points = []; this.draftDid(); };
+    rooms.onchange = () => { Object.assign(draft, { room: rooms.value, cable: "", points: [] }); this.draftDid(); };
+    const cable = cablePick(room, this.cable, { id: "photo-of" });
+    cable.onchange = () => this.ofCable(cable.value);
     const keep = element("input", { type: "checkbox", id: "photo-keep" });
     keep.checked = on.keep;
     keep.onchange = () => { if (p) this.did([keep.checked ? { do: "set", table: p.table, key: "keep_location", value: "true" } : { do: "unset", table: p.table, key: "keep_location" }]); else { draft.keep = keep.checked; this.draftDid(); } };
-    out.append(element("div", { class: "row" }, field("taken on", day), !p && listed.rooms.length > 1 ? field("room", rooms) : ""),
+    out.append(element("div", { class: "row" }, field("taken on", day), !p && listed.rooms.length > 1 ? field("room", rooms) : "", room?.cables.length > 1 ? field("of cable", cable) : ""),
       this.meta.placed ? element("label", { class: "row" }, keep, "Its camera wrote where on earth it was taken: keep that in copies") : "",
       element("div", { class: "row" }, button("Take the photo out", () => this.takeOut(), { id: "photo-drop" })));
     return out;
   },
+  // ofCable puts the photo on the record of another cable
+  async ofCable(cable) {
+    const p = inJob(this.file);
+    if (!p) { this.draft.cable = cable; return this.draftDid(); }
+    if (p.runs.length) { this.told = ["It says where runs of cable " + this.cable + " lie: take those back first."]; return this.again(); }
+    const points = p.points.map(({ image, key, value }) => ({ image, key, value }));
+    const moved = { file: this.file, room: p.room, cable, date: p.date || today(), keep: p.keep, points };
+    return this.did([{ do: "drop", table: p.table }, ...await newPhoto(moved, this.meta)]);
+  },
   // asDrawn has the person say what no photo says by itself
   async asDrawn() {
     if (!confirm("Say so only if every run, lead and sensor was held against plan " + listed.plan + " and lies as drawn there. Is that so?")) return;
-    await this.did([...claim(this.room), ...asPlanned(this.room)]);
+    await this.did([...claim(this.record), ...asPlanned(this.record)]);
   },
+  // numbers are the runs in the photo of the cable that it is on record of
+  numbers(p) { return p.numbers.filter((n) => !this.record?.cable || n.cable === this.record.cable); },
   runForm() {
-    const p = inJob(this.file), room = this.room;
+    const p = inJob(this.file), room = this.room, record = this.record, numbers = this.numbers(p);
     const which = element("select", { id: "run", "aria-label": "Run that lies elsewhere" }, element("option", { value: "" }, "which run? \u2026"),
-      ...p.numbers.map((n, i) => element("option", { value: i, selected: n.run === this.run.run && n.cable === this.run.cable }, (room.cables.length > 1 ? n.cable + "." : "run ") + n.run)));
-    which.onchange = () => { const n = p.numbers[which.value]; Object.assign(this.run, { run: n?.run || 0, cable: n?.cable }); this.drawn(); this.panel(); };
+      ...numbers.map((n, i) => element("option", { value: i, selected: n.run === this.run.run && n.cable === this.run.cable }, (room.cables.length > 1 ? n.cable + "." : "run ") + n.run)));
+    which.onchange = () => { const n = numbers[which.value]; Object.assign(this.run, { run: n?.run || 0, cable: n?.cable }); this.drawn(); this.panel(); };
     const rest = element("input", { type: "checkbox", id: "run-rest" });
     const ready = this.run.run && this.run.image.length > 1;
     const set = button("Put it on the record", async () => {
       const lines = [{ key: "run", value: String(this.run.run) }, { key: "image", value: "[" + this.run.image.map((q) => "[" + q.join(", ") + "]").join(", ") + "]" }];
       this.run = null;
-      await this.did([...claim(room), ...(rest.checked ? asPlanned(room) : []), { do: "add", table: p.table + "/run", lines }]);
+      await this.did([...claim(record), ...(rest.checked ? asPlanned(record) : []), { do: "add", table: p.table + "/run", lines }]);
       draw();
       await settled();
       if (view.photo) { await readPhotos(); await this.again(); }
     }, { class: "main", id: "run-set", disabled: !ready });
     return element("div", { class: "card", id: "run-form" }, element("h3", {}, "A run that lies elsewhere", this.nudges()), field("Its number on the drawing", which),
       element("p", {}, this.run.image.length ? this.run.image.length + " places tapped: go on to where it ends." : "Then tap along it in the photo, from where it begins to where it ends: two places at least."),
-      room.settled || !listed.plan ? "" : element("label", { class: "row" }, rest, "All others were held against plan " + listed.plan + " and lie as drawn"),
+      record?.settled || !listed.plan ? "" : element("label", { class: "row" }, rest, "All others were held against plan " + listed.plan + " and lie as drawn"),
       element("div", { class: "row" }, set, button("One place back", () => { this.run.image.pop(); this.drawn(); this.panel(); }, { disabled: !this.run.image.length }), button("Leave it", () => { this.run = null; this.drawn(); this.panel(); })));
   },
 };
@@ -387,20 +407,24 @@ const sentences = (d) => sentence(d.message) + (d.hint ? " " + sentence(d.hint) 
 const pointLines = (p) => [{ key: "image", value: "[" + p.image.join(", ") + "]" }, { key: p.key, value: p.value }];
 
 // claim makes a record say that photos tell where the cable lies, where it has said less.
-const claim = (room) => room.record && room.claim === noEvidence ? [{ do: "set", table: room.record, key: "evidence", value: JSON.stringify(seenEvidence) }] : [];
-const asPlanned = (room) => [{ do: "set", table: room.record, key: "plan", value: JSON.stringify(listed.plan) }, { do: "set", table: room.record, key: "as_planned", value: "true" }];
+const claim = (record) => record?.claim === noEvidence ? [{ do: "set", table: record.table, key: "evidence", value: JSON.stringify(seenEvidence) }] : [];
+const asPlanned = (record) => [{ do: "set", table: record.table, key: "plan", value: JSON.stringify(listed.plan) }, { do: "set", table: record.table, key: "as_planned", value: "true" }];
 const seenEvidence = "photo with tape";
+
+// onRecord is the way to what is known of a cable, with the edit that begins it where nothing is yet.
+async function onRecord(room, cable, changes) {
+  const record = recordOf(room, cable || room?.cables[0]);
+  if (record) return record.table;
+  const parts = await engine.ask("tables", { text: job.text }), several = room?.cables.length > 1;
+  changes.push({ do: "add", table: "as_laid", lines: [{ key: "room", value: JSON.stringify(room?.name || "") }, ...(several ? [{ key: "cable", value: JSON.stringify(cable || room.cables[0]) }] : []), { key: "evidence", value: JSON.stringify(noEvidence) }] });
+  return "as_laid/" + parts.filter((p) => /^as_laid\/\d+$/.test(p.table)).length;
+}
 
 // newPhoto are the edits that put a photo into the job, with a record where its room has none:
 // known points alone do not say that the cable lies where the plan has it.
 async function newPhoto(draft, meta) {
   const room = listed.rooms.find((r) => r.name === draft.room) || listed.rooms[0], changes = [];
-  let record = room?.record;
-  if (!record) {
-    const parts = await engine.ask("tables", { text: job.text });
-    record = "as_laid/" + parts.filter((p) => /^as_laid\/\d+$/.test(p.table)).length;
-    changes.push({ do: "add", table: "as_laid", lines: [{ key: "room", value: JSON.stringify(draft.room) }, ...(room?.cables.length > 1 ? [{ key: "cable", value: JSON.stringify(room.cables[0]) }] : []), { key: "evidence", value: JSON.stringify(noEvidence) }] });
-  }
+  const record = await onRecord(room, draft.cable, changes);
   const table = record + "/photo/" + listed.photos.filter((p) => p.table.startsWith(record + "/")).length;
   changes.push({ do: "add", table: record + "/photo", lines: [{ key: "file", value: JSON.stringify(draft.file) }, { key: "date", value: draft.date }, { key: "sha256", value: JSON.stringify(meta.sum.slice(0, 12)) }, ...(draft.keep ? [{ key: "keep_location", value: "true" }] : [])] });
   for (const p of draft.points) changes.push({ do: "add", table: table + "/point", lines: pointLines(p) });

@@ -110,7 +110,13 @@ function readingsCard() {
   const stage = element("select", { "aria-label": "stage" }, ...stages.map((s) => element("option", {}, s)));
   const ohms = input("ohms, core to core", { inputmode: "decimal" }), insulation = input("insulation, MOhm", { inputmode: "decimal", placeholder: ">2000" });
   const volts = input("test voltage", { inputmode: "decimal" }), sensor = input("sensor, ohms", { inputmode: "decimal" });
-  const by = input("read by");
+  const by = input("read by"), which = element("select", { "aria-label": "cable that was read", id: "read-of" }), whose = element("div", { class: "row", hidden: true }, field("cable", which));
+  const cablesThere = () => listed.rooms.flatMap((room) => (room.cables.length ? room.cables : [""]).map((cable) => ({ room, cable })));
+  readPhotos().then(() => {
+    const all = cablesThere();
+    which.replaceChildren(...all.map(({ room, cable }, i) => element("option", { value: i }, room.name + (cable ? ", " + cable : ""))));
+    whose.hidden = all.length < 2;
+  });
   const out = element("div", { "aria-live": "polite" });
   const save = async () => {
     const lines = [{ key: "stage", value: JSON.stringify(stage.value) }, { key: "date", value: today() }];
@@ -118,18 +124,15 @@ function readingsCard() {
       if (control.value.trim()) lines.push({ key, value: await literal(control.value) });
     }
     if (by.value.trim()) lines.push({ key: "by", value: JSON.stringify(by.value.trim()) });
-    const parts = await engine.ask("tables", { text: job.text });
-    const changes = [];
-    if (!parts.some((p) => p.table === "as_laid/0")) {
-      const room = parts.find((p) => p.table === "room/0");
-      changes.push({ do: "add", table: "as_laid", lines: [{ key: "room", value: JSON.stringify(textOf(room, "name")) }, { key: "evidence", value: JSON.stringify(noEvidence) }] });
-    }
-    changes.push({ do: "add", table: "as_laid/0/reading", lines });
+    const changes = [], unread = await readPhotos(), of = cablesThere()[which.value || 0];
+    if (unread || !of) { out.replaceChildren(element("p", { class: "slip" }, unread || "There is no room yet.")); return; }
+    const record = await onRecord(of.room, of.cable, changes);
+    changes.push({ do: "add", table: record + "/reading", lines });
     const trouble = await edit(...changes);
     out.replaceChildren(element("p", { class: trouble ? "slip" : "say" }, trouble || "Saved in the job; what is wrong with it is said above the drawing and under Text."));
     if (!trouble) { await settled(); out.append(...view.state.problems.map(problemOf)); view.show("test-record"); }
   };
-  return element("div", {}, element("p", {}, "Of the first cable of the first room; others are written in the job's text."), element("div", { class: "row" }, field("stage", stage), field("ohms, core to core", ohms)),
+  return element("div", {}, whose, element("div", { class: "row" }, field("stage", stage), field("ohms, core to core", ohms)),
     element("div", { class: "row" }, field("insulation in M\u03a9", insulation), field("at volts", volts)),
     element("div", { class: "row" }, field("sensor in \u03a9", sensor), field("read by", by)), button("Save the reading", save, { class: "main" }), out);
 }
