@@ -7,6 +7,7 @@ import (
 	"time"
 
 	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
 	"github.com/google/go-cmp/cmp"
 
 	"oxturn/drawing/web/headless"
@@ -63,6 +64,58 @@ func TestPage(t *testing.T) {
 	r.keepsView(w)
 	r.follows(w)
 	r.tables()
+	r.tabKeys()
+	r.onAPhone()
+}
+
+// tabKeys goes from tab to tab as a list of tabs is gone through
+// (https://www.w3.org/WAI/ARIA/apg/patterns/tabs/); a new drawing leaves the focus where it is.
+func (r reader) tabKeys() {
+	r.t.Helper()
+	chosen := `document.querySelector("[role=tab][aria-selected=true]")`
+	r.run(chromedp.Evaluate[chromedp.Void](chosen + `.focus()`))
+	for _, c := range []struct{ key, at string }{{kb.Home, "0"}, {kb.ArrowLeft, "-1"}, {kb.ArrowRight, "0"},
+		{kb.ArrowRight, "1"}, {kb.End, "-1"}, {kb.Home, "0"}} {
+		r.run(chromedp.KeyEvent(c.key))
+		if r.value(`[...document.querySelectorAll("[role=tab]")].at(`+c.at+`) === `+chosen+
+			` && document.activeElement === `+chosen+` && `+chosen+`.tabIndex === 0`) != "true" {
+			r.t.Errorf("%q does not lead to tab %s", c.key, c.at)
+		}
+	}
+	if n := r.value(`document.querySelectorAll("[role=tab][tabindex='0']").length`); n != "1" {
+		r.t.Errorf("%s tabs are stops", n)
+	}
+	r.run(chromedp.Evaluate[chromedp.Void](`refresh()`))
+	if r.value(`document.activeElement === `+chosen) != "true" {
+		r.t.Error("a new state takes the focus away")
+	}
+}
+
+// onAPhone holds the page to half a window of drawing, also where all is twice as large, and zooms it
+// by two fingers.
+func (r reader) onAPhone() {
+	r.t.Helper()
+	for _, size := range [][2]int64{{390, 844}, {720, 450}, {195, 422}} {
+		r.run(chromedp.EmulateViewport(size[0], size[1], chromedp.EmulateTouch))
+		if got := r.value(`[document.querySelector("main").offsetHeight >= innerHeight / 2, ` +
+			`document.documentElement.scrollWidth <= innerWidth].join()`); got != "true,true" {
+			r.t.Errorf("in a window of %v: %s, the drawing is %s px high", size, got,
+				r.value(`document.querySelector("main").offsetHeight`))
+		}
+	}
+	r.run(chromedp.EmulateViewport(390, 844, chromedp.EmulateTouch))
+	r.until(`document.querySelector("#sheet svg")`)
+	wide := `Number(document.querySelector("#sheet svg").getAttribute("viewBox").split(" ")[2])`
+	before := r.value(wide)
+	r.run(chromedp.Evaluate[chromedp.Void](`(() => {
+		const finger = (type, id, x) => document.querySelector("#sheet").dispatchEvent(new PointerEvent(type, { pointerId: id, clientX: x, clientY: 400, bubbles: true }));
+		document.querySelector("#sheet").setPointerCapture = () => {};
+		finger("pointerdown", 1, 150); finger("pointerdown", 2, 210); finger("pointermove", 1, 120); finger("pointermove", 2, 240);
+		finger("pointerup", 1, 120); finger("pointerup", 2, 240);
+	})()`))
+	if r.value(wide+` < 0.6 * `+before) != "true" {
+		r.t.Errorf("two fingers that go apart leave %s of %s mm", r.value(wide), before)
+	}
 }
 
 // layers switches the walls off and on.

@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"oxturn/drawing/web/preview"
+	"oxturn/layout/job"
 )
 
 const watchHelp = `
@@ -84,8 +85,9 @@ type session struct {
 	name   string
 	poll   time.Duration
 	server *preview.Server
-	folder *folder // nil: no files are written
-	drawn  bool    // once at least
+	folder *folder  // nil: no files are written
+	drawn  bool     // once at least
+	before *job.Job // as it was drawn last
 
 	reached []lanAddress  // where other devices may follow
 	gate    *preview.Gate // nil: they may not
@@ -134,6 +136,7 @@ func (s *session) loop(ctx context.Context) {
 // build draws the job as it is now and shows it.
 func (s *session) build(ctx context.Context, w *watcher) {
 	start := time.Now()
+	s.server.Drawing()
 	src, err := readSource(ctx, s.In, s.name, "")
 	if ctx.Err() != nil {
 		return
@@ -148,7 +151,7 @@ func (s *session) build(ctx context.Context, w *watcher) {
 	opened := &opened{open: src.open, name: s.name}
 	src.open = opened.read
 	line := waiting(s.console, s.name+": drawing")
-	work, err := do(ctx, src, workOptions{timeLimit: s.timeLimit})
+	work, err := do(ctx, src, workOptions{timeLimit: s.timeLimit, before: s.before})
 	line.end()
 	w.follow(opened.stamps())
 	var fault *faultError
@@ -175,7 +178,7 @@ func (s *session) show(w *work, took time.Duration) {
 		s.say("%s: not drawn; %s", s.name, s.shownStill())
 		return
 	}
-	s.drawn = true
+	s.drawn, s.before = true, w.job
 	s.say("%s: drawn in %.1f s: %s", s.name, took.Seconds(), briefLine(w.plan))
 	if s.folder != nil && s.verdict(w.report) == exitOK {
 		s.write(w)

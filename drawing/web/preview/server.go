@@ -60,6 +60,20 @@ func (s *Server) Show(st State) {
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	s.state = st.after(s.state)
+	s.wake()
+}
+
+// Drawing tells every page that a newer state is being worked out.
+func (s *Server) Drawing() {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.state.Busy = true
+	s.state = s.state.listed().named()
+	s.wake()
+}
+
+// wake has every page look at the state.
+func (s *Server) wake() {
 	for r := range s.readers {
 		select {
 		case r <- struct{}{}:

@@ -197,3 +197,23 @@ func TestEvents(t *testing.T) {
 		t.Errorf("second event %q, state %q", v, s.current().Version)
 	}
 }
+
+// While a newer state is worked out pages are told so, over what there is.
+func TestDrawing(t *testing.T) {
+	s, h := serve(t)
+	s.Drawing()
+	if _, body := get(t, "GET", h.URL+"/state", ""); !strings.Contains(body, `"busy":true`) ||
+		strings.Contains(body, "null") {
+		t.Errorf("before any drawing: %s", body)
+	}
+	s.Show(good())
+	first := state(t, h)
+	s.Drawing()
+	if st := state(t, h); !st.Busy || st.Version == first.Version || len(st.Sheets) != 1 {
+		t.Errorf("while it is drawn anew: %+v", st)
+	}
+	s.Show(good())
+	if st := state(t, h); st.Busy || st.Version != first.Version {
+		t.Errorf("drawn: %+v", st)
+	}
+}

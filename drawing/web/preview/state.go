@@ -25,6 +25,7 @@ type State struct {
 	PDFName  string    `json:"pdf"`
 
 	Stale   bool   `json:"stale"`   // the drawing is older than the file; set by Show
+	Busy    bool   `json:"busy"`    // a newer one is being drawn; set by Drawing
 	Version string `json:"version"` // changes with everything else; set by Show
 }
 
@@ -77,19 +78,29 @@ type Table struct {
 // after completes a state: where it has no drawing of its own it takes over
 // that of the state before, as stale.
 func (st State) after(old State) State {
-	st.Stale = false
+	st.Stale, st.Busy = false, false
 	if len(st.Sheets) == 0 && len(old.Sheets) > 0 {
 		st.Sheets, st.Cables, st.Tables, st.Summary, st.Units = old.Sheets, old.Cables, old.Tables, old.Summary,
 			old.Units
 		st.PDF, st.PDFName, st.Stale = old.PDF, old.PDFName, true
 	}
-	// the page wants lists, if empty ones
-	st.Summary, st.Problems = append([]string{}, st.Summary...), append([]Problem{}, st.Problems...)
-	st.Cables, st.Tables = append([]Cable{}, st.Cables...), append([]Table{}, st.Tables...)
-	st.Sheets = append([]Sheet{}, st.Sheets...)
+	st = st.listed()
 	for i := range st.Sheets {
 		st.Sheets[i].Hash = hash(st.Sheets[i].SVG)
 	}
+	return st.named()
+}
+
+// listed is a state whose lists are lists, if empty ones, as the page wants them.
+func (st State) listed() State {
+	st.Summary, st.Problems = append([]string{}, st.Summary...), append([]Problem{}, st.Problems...)
+	st.Cables, st.Tables = append([]Cable{}, st.Cables...), append([]Table{}, st.Tables...)
+	st.Sheets = append([]Sheet{}, st.Sheets...)
+	return st
+}
+
+// named is a state with the version that is all of it.
+func (st State) named() State {
 	st.Version = ""
 	st.Version = hash(append(st.body(), hash(st.PDF)...))
 	return st

@@ -62,8 +62,8 @@ function status() {
   const count = (n, what) => n + " " + what + (n === 1 ? "" : "s");
   let text = e ? count(e, "error") : "up to date";
   if (w) text += ", " + count(w, "warning");
-  $("status").textContent = text;
-  $("status").className = e ? "bad" : "";
+  $("status").textContent = state.busy ? "drawing \u2026" : text;
+  $("status").className = state.busy ? "busy" : e ? "bad" : "";
   $("icon").href = e ? "/page/bad.svg" : "/page/good.svg";
   document.title = (e ? "✗ " : "") + state.job + " – oxturn";
 }
@@ -94,12 +94,35 @@ function chosen() {
 
 function tabs() {
   const now = chosen();
+  const focused = document.activeElement?.dataset?.tab;
   $("tabs").replaceChildren(...all().map((t) => {
-    const b = element("button", { type: "button", role: "tab", "aria-selected": t === now, "data-tab": t.id }, t.title);
-    b.onclick = () => { kept.set("tab", t.id); tabs(); show(); };
+    const b = element("button", { type: "button", role: "tab", id: "tab-" + t.id, "aria-selected": t === now, "aria-controls": "shown", tabindex: t === now ? 0 : -1, "data-tab": t.id }, t.title);
+    b.onclick = () => choose(t);
     return b;
   }));
+  if (now) $("shown").setAttribute("aria-labelledby", "tab-" + now.id);
+  if (focused) tabOf(now)?.focus({ preventScroll: true });
 }
+
+const tabOf = (t) => t && $("tabs").querySelector("[data-tab=" + CSS.escape(t.id) + "]");
+
+function choose(t) {
+  kept.set("tab", t.id);
+  tabs();
+  show();
+  tabOf(t)?.scrollIntoView({ block: "nearest", inline: "nearest" });
+}
+
+// the keys of a list of tabs: https://www.w3.org/WAI/ARIA/apg/patterns/tabs/
+$("tabs").addEventListener("keydown", (e) => {
+  const list = all(), i = list.indexOf(chosen());
+  const to = { ArrowRight: i + 1, ArrowLeft: i - 1, Home: 0, End: list.length - 1 }[e.key];
+  if (to === undefined || !list.length) return;
+  e.preventDefault();
+  e.stopPropagation();
+  choose(list[(to + list.length) % list.length]);
+  tabOf(chosen())?.focus();
+});
 
 async function show() {
   const t = chosen();
@@ -165,19 +188,27 @@ $("sheet").addEventListener("wheel", (e) => {
   zoom(Math.exp(Math.max(-1, Math.min(1, e.deltaY / 400))), e.clientX, e.clientY);
 }, { passive: false });
 
-let held = null;
+// one finger moves the sheet, two zoom it
+const fingers = new Map();
 $("sheet").addEventListener("pointerdown", (e) => {
   if (!drawing || e.button > 1) return;
-  held = at(e.clientX, e.clientY);
+  fingers.set(e.pointerId, { x: e.clientX, y: e.clientY });
   $("sheet").setPointerCapture(e.pointerId);
 });
 $("sheet").addEventListener("pointermove", (e) => {
   if (!drawing) return;
-  if (!held) { hover(e); return; }
-  const p = at(e.clientX, e.clientY), [x, y, w, h] = view();
-  look([x + held.x - p.x, y + held.y - p.y, w, h]);
+  const f = fingers.get(e.pointerId);
+  if (!f) { hover(e); return; }
+  const before = [...fingers.values()].map((p) => ({ ...p }));
+  Object.assign(f, { x: e.clientX, y: e.clientY });
+  const now = [...fingers.values()], a = at(before[0].x, before[0].y), b = at(now[0].x, now[0].y);
+  if (now.length === 1) { const [x, y, w, h] = view(); look([x + a.x - b.x, y + a.y - b.y, w, h]); return; }
+  const wide = (p) => Math.hypot(p[0].x - p[1].x, p[0].y - p[1].y) || 1;
+  zoom(wide(before) / wide(now), (now[0].x + now[1].x) / 2, (now[0].y + now[1].y) / 2);
 });
-for (const end of ["pointerup", "pointercancel"]) $("sheet").addEventListener(end, () => { held = null; });
+for (const end of ["pointerup", "pointercancel"]) {
+  $("sheet").addEventListener(end, (e) => { if (fingers.delete(e.pointerId) && end === "pointerup") hover(e); });
+}
 $("sheet").addEventListener("pointerleave", () => { $("tip").hidden = true; });
 
 const fit = () => { if (drawing) look(drawing.paper); };
@@ -191,7 +222,7 @@ document.addEventListener("keydown", (e) => {
     "+": () => zoom(0.7), "-": () => zoom(1 / 0.7), "0": fit,
     ArrowLeft: () => step(-0.1, 0), ArrowRight: () => step(0.1, 0), ArrowUp: () => step(0, -0.1), ArrowDown: () => step(0, 0.1),
   };
-  if (keys[e.key] && !(e.target instanceof HTMLInputElement)) { keys[e.key](); e.preventDefault(); }
+  if (keys[e.key] && !(e.target instanceof HTMLInputElement) && !e.target.closest?.("[role=tablist]")) { keys[e.key](); e.preventDefault(); }
 });
 
 // ---- layers
@@ -262,8 +293,10 @@ function hover(e) {
 // ---- problems
 
 function problems() {
+  const places = () => [...$("problems").querySelectorAll(".place")], i = places().indexOf(document.activeElement);
   $("problems").hidden = state.problems.length === 0;
   $("problems").replaceChildren(...state.problems.map(problem));
+  if (i >= 0) places()[Math.min(i, places().length - 1)]?.focus({ preventScroll: true });
 }
 
 function problem(p) {
