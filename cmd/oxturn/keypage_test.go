@@ -91,7 +91,7 @@ func valueWords(k job.Key) string {
 		job.TypeDensity: "power per area", job.TypeTransmittance: "U-value", job.TypePack: "quantity with its unit",
 		job.TypeReading: "reading",
 	}
-	if k.Type == job.TypeChoice {
+	if k.Type == job.TypeChoice || k.Type == job.TypeChoices {
 		return "`\"" + strings.Join(k.Values, "\"` `\"") + "\"`"
 	}
 	if w, ok := words[k.Type]; ok {

@@ -127,8 +127,11 @@ func takesWords(k job.Key) string {
 		job.TypeReading:     `a number as read, or text such as ">2000" where the instrument's range ended`,
 		job.TypeTemperature: `a temperature: "68 F", "20 C", or a bare number in °C`,
 	}
-	if k.Type == job.TypeChoice {
+	switch k.Type {
+	case job.TypeChoice:
 		return `"` + strings.Join(k.Values, `", "`) + `"`
+	case job.TypeChoices:
+		return `"` + strings.Join(k.Values, `", "`) + `", or a list of two of them`
 	}
 	return words[k.Type] + boundWords(k)
 }
@@ -221,7 +224,7 @@ func keyLines(k job.Key) string {
 	if taken := job.Plausible(k.Path); taken != "" {
 		text += " Taken: " + taken + "."
 	}
-	if k.Type == job.TypeChoice {
+	if k.Type == job.TypeChoice || k.Type == job.TypeChoices {
 		text = strings.Join(k.Values, ", ") + ". " + text
 	}
 	lines := strings.Split(wrap(text, 56), "\n")

@@ -137,6 +137,10 @@ func valueSchema(k job.Key) object {
 		return object{"type": "string"}
 	case job.TypeChoice:
 		return object{"type": "string", "enum": k.Values}
+	case job.TypeChoices:
+		one := object{"type": "string", "enum": k.Values}
+		return object{"anyOf": []object{one, {"type": "array", "items": one, "minItems": 1, "maxItems": 2,
+			"uniqueItems": true}}}
 	case job.TypeFlag:
 		return object{"type": "boolean"}
 	case job.TypeDate:

@@ -189,7 +189,7 @@ func (s Scene) Need(p *layout.Plan, t setting.TitleBlock) setting.Need {
 	return setting.Need{
 		Bounds: s.Bounds, Border: s.Border, Title: t, Proof: setting.Proof{Units: p.Job.Figures().Units},
 		Scales: s.Scales, Half: s.half,
-		Ty: setting.NewTypesetter(p.Job.Language), Titles: map[setting.TitleKey]float64{},
+		Ty: setting.NewTypesetter(p.Job.Language, p.Job.Also...), Titles: map[setting.TitleKey]float64{},
 	}
 }
 

@@ -194,7 +194,8 @@ func (l List) Height(ty *Typesetter, w float64) float64 {
 }
 
 func (l List) para(ty *Typesetter, p string, w float64) float64 {
-	return float64(ty.Lines(fonts.Lettering, p, l.size().height, w-l.indent()))*l.size().leading + l.size().space
+	lines := ty.Lines(fonts.Lettering, ty.Both(p), l.size().height, w-l.indent())
+	return float64(lines)*l.size().leading + l.size().space
 }
 
 // Set draws the list from at, the upper left corner, w mm wide.
@@ -206,7 +207,7 @@ func (l List) Set(pg *Page, at drawing.Pt, w float64) {
 			pg.Write(drawing.Pt{X: at.X + pr.indent - 2*pr.height/Note, Y: y + pr.height}, strconv.Itoa(l.Number+i),
 				pr.height, drawing.End)
 		}
-		for _, line := range pg.Ty.WrapIn(fonts.Lettering, p, pr.height, w-l.indent()) {
+		for _, line := range pg.Ty.WrapIn(fonts.Lettering, pg.Ty.Both(p), pr.height, w-l.indent()) {
 			pg.Write(drawing.Pt{X: at.X + l.indent(), Y: y + pr.height}, line, pr.height, drawing.Start)
 			y += pr.leading
 		}

@@ -40,7 +40,7 @@ type Page struct {
 // NewPage returns a blank page of a paper.
 func NewPage(p *layout.Plan, paper drawing.Paper) *Page {
 	pg := &Page{Plan: p, Sheet: &drawing.Sheet{Paper: paper, Language: p.Job.Language.Tag()}, frame: paper.Frame(),
-		Ty: NewTypesetter(p.Job.Language)}
+		Ty: NewTypesetter(p.Job.Language, p.Job.Also...)}
 	return pg
 }
 

@@ -377,7 +377,10 @@ func LastRevision(p *layout.Plan) string {
 
 // RecordOf says how the cables of rooms recorded as laid were found, by the
 // weakest evidence among them.
-func RecordOf(p *layout.Plan, rooms []layout.Room) string {
+func RecordOf(p *layout.Plan, rooms []layout.Room) string { return RecordIn(p, rooms, p.Job.Language) }
+
+// RecordIn is RecordOf in a language.
+func RecordIn(p *layout.Plan, rooms []layout.Room, l language.Language) string {
 	var weakest *layout.Laid
 	for i := range rooms {
 		for _, c := range rooms[i].Cables {
@@ -389,6 +392,7 @@ func RecordOf(p *layout.Plan, rooms []layout.Room) string {
 	if p.Job.Info.Status != job.AsLaid || weakest == nil {
 		return ""
 	}
-	return p.Job.Language.Textf("%s, within %s either way", weakest.Job.Evidence,
-		p.Job.Figures().Spacing(weakest.Error))
+	f := p.Job.Figures()
+	f.Language = l
+	return f.Textf("%s, within %s either way", weakest.Job.Evidence, f.Spacing(weakest.Error))
 }

@@ -76,12 +76,25 @@ type style struct {
 // A Typesetter breaks text into lines. It remembers the texts it has measured:
 // finding an arrangement sets the same text to many widths.
 type Typesetter struct {
-	language.Language // of the words that every sheet has
+	language.Language                     // of the words that every sheet has
+	also              []language.Language // the second of two
 	styles            []style
 }
 
-// NewTypesetter returns a typesetter that has measured nothing yet.
-func NewTypesetter(l language.Language) *Typesetter { return &Typesetter{Language: l} }
+// NewTypesetter returns a typesetter that has measured nothing yet, for one language or two.
+func NewTypesetter(l language.Language, also ...language.Language) *Typesetter {
+	return &Typesetter{Language: l, also: also}
+}
+
+// Both adds to a message that takes no values what it is in the second language.
+func (ty *Typesetter) Both(text string) string {
+	for _, l := range ty.also {
+		if said := ty.Also(text, l); said != "" && said != text {
+			return text + " / " + said
+		}
+	}
+	return text
+}
 
 // style returns the style of a face and a height; there are few.
 func (ty *Typesetter) style(f fonts.Face, height float64) style {
@@ -204,12 +217,13 @@ func breakWord(f fonts.Face, word string, height, w, own float64) []string {
 // headLeading is from line to line of a heading, in heights of its capitals.
 const headLeading = 1.6
 
-// heading puts the mark of what goes on into the reader's language; the rest of it is.
+// heading puts the mark of what goes on into the reader's language, and the rest of it into the
+// second.
 func (ty *Typesetter) heading(text string) string {
 	if head, on := strings.CutSuffix(text, continued); on {
-		return head + " " + ty.Text(continuedMark)
+		return ty.Both(head) + " " + ty.Text(continuedMark)
 	}
-	return text
+	return ty.Both(text)
 }
 
 // HeadingHeight returns what a heading takes with the space below it.

@@ -64,10 +64,19 @@ func (c caution) text(in circuit.Region, f say.Figures) string {
 func cautionList(p *layout.Plan, head, last string, cs ...caution) setting.List {
 	l := setting.List{Head: head, Number: 1}
 	for _, c := range cs {
-		l.Paras = append(l.Paras, c.text(p.Job.Region(), p.Job.Figures()))
+		l.Paras = append(l.Paras, p.Job.Both(func(f say.Figures) string { return c.text(p.Job.Region(), f) }))
 	}
 	if last != "" {
 		l.Paras, l.Bare = append(l.Paras, last), 1
+	}
+	return governed(p, l)
+}
+
+// governed ends cautions in two languages with which of them holds.
+func governed(p *layout.Plan, l setting.List) setting.List {
+	if len(p.Job.Also) > 0 {
+		l.Paras = append(l.Paras, p.Job.Both(func(f say.Figures) string { return f.Governs(p.Job.Governs) }))
+		l.Bare++
 	}
 	return l
 }

@@ -176,3 +176,43 @@ func foreign(t *testing.T, d drawnSet, l language.Language, job string) {
 		}
 	}
 }
+
+// TestSheetsInTwoLanguages: the rules of sheets hold where cautions, headings and legend stand in
+// two languages, on small and on large paper; every caution is in both, with which of them governs.
+func TestSheetsInTwoLanguages(t *testing.T) {
+	for _, size := range []string{"letter", "A4", "A2"} {
+		t.Run(size, func(t *testing.T) {
+			p, err := plannedFile(exampleFile("bath"))
+			if err != nil {
+				t.Fatal(err)
+			}
+			p.Job.Also, p.Job.Sheet.Size = []language.Language{language.Spanish}, size
+			d, err := draw(p)
+			if err != nil {
+				t.Fatal(err)
+			}
+			d.checked(t)
+			var all strings.Builder
+			for _, s := range d.set {
+				for _, x := range s.Texts() {
+					all.WriteString(x.Text + " ")
+				}
+			}
+			for c := aidOnly; c <= finishLimits; c++ {
+				english := c.text(p.Job.Region(), p.Job.Figures())
+				spanish := p.Job.Figures()
+				spanish.Language = language.Spanish
+				if both := english + " / " + c.text(p.Job.Region(), spanish); strings.Contains(all.String(), english) &&
+					!strings.Contains(all.String(), both) {
+					t.Errorf("without its translation: %s", english)
+				}
+			}
+			for _, want := range []string{"English governs. / Rige el texto inglés.", "Cautions / Precauciones",
+				"Legend / Leyenda", "DO NOT DRILL / NO TALADRAR"} {
+				if !strings.Contains(all.String(), want) {
+					t.Errorf("no %q", want)
+				}
+			}
+		})
+	}
+}

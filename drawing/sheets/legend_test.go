@@ -97,17 +97,25 @@ func entriesOf(s *drawing.Sheet) []signs.Sign {
 	for i, first := range all {
 		entry, last := first.Text, first
 		for _, x := range all[i+1:] {
-			if x.At.X == last.At.X && math.Abs(x.At.Y-last.At.Y-setting.Leading) < 0.01 && !isSign(entry, l) {
+			if x.At.X == last.At.X && math.Abs(x.At.Y-last.At.Y-setting.Leading) < 0.01 &&
+				(!isSign(entry, l) || strings.HasPrefix(x.Text, "/ ")) {
 				entry, last = entry+" "+x.Text, x
 			}
 		}
 		for k := signs.Cable; k < signs.Count; k++ {
-			if entry == legendWords(k, l) && sampleBeside(s, first.At) {
+			if isWordsOf(entry, k, l) && sampleBeside(s, first.At) {
 				out = append(out, k)
 			}
 		}
 	}
 	return out
+}
+
+// isWordsOf reports whether an entry is a sign's words, in one language or in two.
+func isWordsOf(entry string, s signs.Sign, l language.Language) bool {
+	words := legendWords(s, l)
+	return entry == words || slices.ContainsFunc(append(slices.Clone(languages), language.English),
+		func(other language.Language) bool { return entry == words+" / "+legendWords(s, other) })
 }
 
 // legendWords are the words of a sign as they are lettered.

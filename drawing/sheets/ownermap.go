@@ -100,7 +100,6 @@ func bare(v *floorplan.View) {
 // page of its own, and what there is to say of the codes it goes without.
 func ownerMapLevels(v *floorplan.View, label []setting.Block, without []string) []setting.Level {
 	drill := mayIDrill(v)
-	drill.Paras = append(drill.Paras, v.Fig.Text("A protective device that trips stays off: call an electrician."))
 	head, places, short := append([]setting.Block{drill}, label...), v.Places(true, false), v.Places(true, true)
 	var notes []setting.Block
 	if texts := slices.Concat(v.Noted, v.Remarks, without, probe.Untested(v.Room, v.Fig.Language)); len(texts) > 0 {
@@ -126,33 +125,47 @@ func evidence(f say.Figures, record string) string {
 
 // mayIDrill is the question the map is kept for.
 func mayIDrill(v *floorplan.View) setting.List {
-	record := setting.RecordOf(v.Plan, []layout.Room{*v.Room})
-	near := v.Fig.Text("leads, sensors, START or END")
-	if record != "" { // what was found need not lie inside the line
-		near = v.Fig.Textf("cable, %s", near)
+	l := setting.List{Head: v.Fig.Text("Before you drill"), Number: 1}
+	for i := range drilling(v, v.Fig) {
+		l.Paras = append(l.Paras, v.Plan.Job.Both(func(f say.Figures) string { return drilling(v, f)[i] }))
 	}
-	l := setting.List{Head: v.Fig.Text("Before you drill"), Number: 1, Paras: []string{
-		evidence(v.Fig, record),
-		v.Fig.Textf("Switch off at the %s; make sure it is off.", v.Fig.Text(v.Plan.Job.Region().Panel)),
-		v.Fig.Textf("No hole inside the dashed line, nor near %s.", near),
-		v.Fig.Textf("No nail or screw within %s of the lead rise, floor to box.", floorplan.RiseWords(v.Fig.Units)),
-		v.Fig.Text("Try glue first. Have dotted floor checked too."),
-	}}
+	return governed(v.Plan, l)
+}
+
+// drilling is what must be known before any hole.
+func drilling(v *floorplan.View, f say.Figures) []string {
+	record := setting.RecordIn(v.Plan, []layout.Room{*v.Room}, f.Language)
+	near := f.Text("leads, sensors, START or END")
+	if record != "" { // what was found need not lie inside the line
+		near = f.Textf("cable, %s", near)
+	}
+	out := []string{
+		evidence(f, record),
+		f.Textf("Switch off at the %s; make sure it is off.", f.Text(v.Plan.Job.Region().Panel)),
+		f.Textf("No hole inside the dashed line, nor near %s.", near),
+		f.Textf("No nail or screw within %s of the lead rise, floor to box.", floorplan.RiseWords(f.Units)),
+		f.Text("Try glue first. Have dotted floor checked too."),
+	}
 	if deep, from := v.Plan.Cover(); deep > 0 {
 		by := ""
 		if from == job.FromDefault {
-			by = v.Fig.Text(" (default)")
+			by = f.Text(" (default)")
 		}
-		l.Paras = append(l.Paras, v.Fig.Textf("No depth is free of risk: cable lies from about %s down%s.",
-			v.Fig.Figure(layout.NewTape(v.Room.Job, v.Plan.Units()).Length(deep)), by))
+		out = append(out, f.Textf("No depth is free of risk: cable lies from about %s down%s.",
+			f.Figure(layout.NewTape(v.Room.Job, v.Plan.Units()).Length(deep)), by))
 	}
-	return l
+	return append(out, f.Text("A protective device that trips stays off: call an electrician."))
 }
 
 // keeping is how to live with the floor.
 func keeping(v *floorplan.View) setting.Block {
-	l := setting.List{Head: v.Fig.Text("Living with the floor"), Number: 1,
-		Paras: probe.Living(v.Plan.Job.Region(), v.Plan.Job.Info.Status, v.Fig.Language)}
+	l := setting.List{Head: v.Fig.Text("Living with the floor"), Number: 1}
+	living := func(f say.Figures) []string {
+		return probe.Living(v.Plan.Job.Region(), v.Plan.Job.Info.Status, f.Language)
+	}
+	for i := range living(v.Fig) {
+		l.Paras = append(l.Paras, v.Plan.Job.Both(func(f say.Figures) string { return living(f)[i] }))
+	}
 	if heat := v.Plan.LossWords(v.Room, v.Fig.Language); heat != "" {
 		l.Paras = append(l.Paras, heat)
 	}
@@ -161,7 +174,8 @@ func keeping(v *floorplan.View) setting.Block {
 
 // labelLines is what the panel label says.
 func labelLines(v *floorplan.View) []string {
-	lines := []string{v.Fig.Text("ELECTRIC CABLE IN THE FLOOR"), v.Fig.Text("DO NOT DRILL")}
+	lines := []string{v.Plan.Job.Both(func(f say.Figures) string { return f.Text("ELECTRIC CABLE IN THE FLOOR") }),
+		v.Plan.Job.Both(func(f say.Figures) string { return f.Text("DO NOT DRILL") })}
 	circuit := floorplan.Or(settled(v)[settleCircuit], "______")
 	if name := v.Room.Job.Name; name != "" {
 		lines = append(lines, v.Fig.Textf("%s, circuit %s", name, circuit))

@@ -19,7 +19,7 @@ type wiring struct {
 
 const (
 	wireRow     = 7.0
-	wireHead    = setting.HeadRow + 2
+	wireBelow   = 2.0 // from the heading to the diagram
 	longestWire = 34.0
 	wordRow     = 5.0 // from word to word in the panel
 )
@@ -27,12 +27,15 @@ const (
 func (d wiring) rows() float64 { return float64(max(len(d.cables)+d.sensors, 3)) }
 
 // Height is what the diagram takes at a width of w, both mm of paper.
-func (d wiring) Height(*setting.Typesetter, float64) float64 { return wireHead + d.rows()*wireRow + 2 }
+func (d wiring) Height(ty *setting.Typesetter, w float64) float64 {
+	return ty.HeadingHeight(ty.Text(wiringHead), w) + wireBelow + d.rows()*wireRow + 2
+}
+
+const wiringHead = "Wiring diagram"
 
 // Set draws the diagram from at, the upper left corner, w mm wide.
 func (d wiring) Set(pg *setting.Page, at drawing.Pt, w float64) {
-	setting.SetHeading(pg, at, pg.Ty.Text("Wiring diagram"), w)
-	y := at.Y + wireHead
+	y := at.Y + setting.SetHeading(pg, at, pg.Ty.Text(wiringHead), w) + wireBelow
 	mid := y + d.rows()*wireRow/2
 	box := func(x, y0, y1, wide float64) {
 		pg.Path(drawing.LayerFixtures, "", drawing.Rectangle(drawing.Box{X0: x, Y0: y0, X1: x + wide, Y1: y1}),

@@ -128,7 +128,8 @@ func TestStagesOfTesting(t *testing.T) {
 // In another language the words are its own, days and entries stay the same: one who reads
 // both files has each once.
 func TestCalendarInEachLanguage(t *testing.T) {
-	p := &layout.Plan{Job: &job.Job{}, Rooms: []layout.Room{{Job: &job.Room{Name: "R"}, Cables: []layout.Cable{{ID: "H1"}}}}}
+	p := &layout.Plan{Job: &job.Job{}, Rooms: []layout.Room{{Job: &job.Room{Name: "R"},
+		Cables: []layout.Cable{{ID: "H1"}}}}}
 	p.FullUse = &layout.FullUse{Cures: []record.Cure{{Layer: "grout", Placed: on(1), Days: 3}, {Layer: "tile bed"}},
 		Open: []string{"tile bed"}}
 	of := func(name string, text []string) (out []string) {
@@ -184,8 +185,9 @@ func TestLinesAndText(t *testing.T) {
 	}
 	p := &layout.Plan{Job: &job.Job{}}
 	f = &file{plan: p}
-	if f.task(language.Say("do it"), ""); strings.Contains(f.b.String(), "DESCRIPTION") || strings.Contains(f.b.String(),
-		"LOCATION") {
+	if f.task(language.Say("do it"), ""); strings.Contains(f.b.String(), "DESCRIPTION") ||
+		strings.Contains(f.b.String(),
+			"LOCATION") {
 		t.Errorf("%q", f.b.String())
 	}
 	p.Job.Info.Site = "here"

@@ -99,8 +99,8 @@ func (f *file) cures() {
 		f.task(language.Say("Earliest full use of the floor is open"), use.Words(f.Language))
 		return
 	}
-	f.event(use.Date, language.Say("Earliest full use of the floor"), f.Textf("%s. Instructions and label override this.",
-		use.Words(f.Language)))
+	f.event(use.Date, language.Say("Earliest full use of the floor"),
+		f.Textf("%s. Instructions and label override this.", use.Words(f.Language)))
 }
 
 // tests has a day for every reading that was taken, and a task for every stage that

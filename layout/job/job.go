@@ -31,6 +31,8 @@ type Job struct {
 	Materials Materials
 	Currency  string // of prices and costs, as printed
 	Language  language.Language
+	Also      []language.Language // the second of two; none of one
+	Governs   language.Language   // whose text holds where two differ
 	Warmth    Warmth
 	Energy    Energy
 	Labour    []Labour

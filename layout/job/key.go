@@ -14,6 +14,7 @@ type Type string
 const (
 	TypeText    Type = "text"
 	TypeChoice  Type = "choice"  // one of Values
+	TypeChoices Type = "choices" // one of Values, or a list of two of them
 	TypeWhole   Type = "whole"   // a whole number
 	TypeNumber  Type = "number"  // without a unit
 	TypeFlag    Type = "flag"    // true or false

@@ -25,7 +25,7 @@ func TestKeysAreWhole(t *testing.T) {
 		if p, ok := s.byPath[k.Parent()]; k.Parent() != "" && (!ok || p.Type != TypeTable && p.Type != TypeTables) {
 			t.Errorf("%s stands in no table", k.Path)
 		}
-		if (k.Type == TypeChoice) != (k.Values != nil) {
+		if (k.Type == TypeChoice || k.Type == TypeChoices) != (k.Values != nil) {
 			t.Errorf("%s: type %s with values %v", k.Path, k.Type, k.Values)
 		}
 	}

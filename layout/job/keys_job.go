@@ -23,8 +23,12 @@ func topKeys() []Key {
 			Example: `prices = "prices.csv"`},
 		{Path: "currency", Type: TypeText, Doc: "What prices and costs are in, as it is to be printed",
 			Otherwise: "prices are printed bare", Example: `currency = "$"`},
-		{Path: "language", Type: TypeChoice, Values: language.Tags(), Default: `"en"`,
-			Doc: "What the sheets are read in; what has no words in it yet stays English", Example: `language = "es"`},
+		{Path: "language", Type: TypeChoices, Values: language.Tags(), Default: `"en"`,
+			Doc: "What the sheets are read in; of two the first leads, and cautions, headings and legend stand in " +
+				"both; what has no words in it yet stays English", Example: `language = ["en", "es"]`},
+		{Path: "governs", Type: TypeChoice, Values: language.Tags(),
+			Doc:       "Of two languages, the one whose text holds where they differ",
+			Otherwise: "English, or the first where English is not one of them", Example: `governs = "es"`},
 		{Path: "notes", Type: TypeTexts, Doc: "Notes printed on the sheets", Example: `notes = ["Vanity by others"]`},
 	}
 }

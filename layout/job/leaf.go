@@ -63,6 +63,8 @@ func (rd *reader) parse(n *tree.Node, k Key) (any, *valueError) {
 	switch k.Type {
 	case TypeText, TypeChoice:
 		return rd.parseText(n, k)
+	case TypeChoices:
+		return rd.parseChoices(n, k)
 	case TypeFlag:
 		if b, ok := n.Value.(bool); ok {
 			return b, nil
@@ -96,6 +98,21 @@ func (rd *reader) parse(n *tree.Node, k Key) (any, *valueError) {
 		return rd.pair(n, k, TypeShare)
 	}
 	return rd.number(n, k)
+}
+
+// parseChoices reads one of a key's values, or a list of two that differ.
+func (rd *reader) parseChoices(n *tree.Node, k Key) (any, *valueError) {
+	k.Type = TypeChoice
+	if _, one := n.Value.(string); one {
+		s, e := rd.parseText(n, k)
+		return []string{s}, e
+	}
+	list, e := each(rd, n, k, func(n *tree.Node, k Key) (string, *valueError) { return rd.parseText(n, k) })
+	if e == nil && (len(list) == 0 || len(list) > 2 || len(list) == 2 && list[0] == list[1]) {
+		return nil, wrong("%s is one of: %s, or two of them that differ, the first of which leads; here it is %q",
+			k.Name(), choices(k.Values), list)
+	}
+	return list, e
 }
 
 func (rd *reader) parseText(n *tree.Node, k Key) (string, *valueError) {

@@ -76,7 +76,7 @@ func (rd *reader) rewritings(k Key, typed string) []string {
 			inQuotes(blankThousands().ReplaceAllString(inner, "$1$2")), inQuotes(point+" "+rd.drawingUnits().String()))
 	case TypeNumber, TypeWhole:
 		out = append(out, withUnit().ReplaceAllString(point, "$1"))
-	case TypeChoice:
+	case TypeChoice, TypeChoices:
 		out = append(out, inQuotes(inner), inQuotes(nearest(inner, k.Values)))
 	case TypeText, TypeArea, TypeVolume, TypePack, TypeDensity, TypeTemperature, TypeAngle, TypeTransmittance,
 		TypePlace, TypeReading:

@@ -12,7 +12,7 @@ import (
 // readSettings reads all that holds for the whole job.
 func (j *Job) readSettings(top table) {
 	j.Notes, j.Currency = top.texts("notes"), top.text("currency")
-	j.Language, _ = language.Named(top.text("language")) // another tag has been refused
+	j.readLanguages(top)
 	j.readInfo(top.sub("job"))
 	j.readLayers(top)
 	j.readMembrane(top.sub("membrane"), top.sub("spacing"))
@@ -31,6 +31,31 @@ func (j *Job) readSettings(top table) {
 	for _, t := range top.each("revision") {
 		j.Revisions = append(j.Revisions, Revision{Letter: t.text("letter"), Text: t.text("text"), By: t.text("by"),
 			Date: t.date("date")})
+	}
+}
+
+// readLanguages reads in which languages the job's sheets are, and which of two governs. Tags that
+// there are none of have been refused.
+func (j *Job) readLanguages(top table) {
+	for i, tag := range top.texts("language") {
+		l, _ := language.Named(tag)
+		if i == 0 {
+			j.Language = l
+			continue
+		}
+		j.Also = append(j.Also, l)
+	}
+	j.Governs = j.Language
+	if slices.Contains(j.Also, language.English) {
+		j.Governs = language.English
+	}
+	if n := top.n.Get("language"); !top.has("governs") || n != nil && top.rd.values[n] == nil {
+		return // what was refused is said already
+	}
+	j.Governs, _ = language.Named(top.text("governs"))
+	if j.Governs != j.Language && !slices.Contains(j.Also, j.Governs) {
+		top.errorf("governs", "name it in language as well, or leave governs out",
+			"governs is %q, but the sheets are not in that language", j.Governs.Tag())
 	}
 }
 

@@ -103,6 +103,20 @@ func (j *Job) Printed() plane.Units {
 	return j.Units
 }
 
+// Both is what is said in the job's language, and after it in the second where it has two.
+func (j *Job) Both(said func(f say.Figures) string) string {
+	out := said(j.Figures())
+	for _, l := range j.Also {
+		f := j.Figures()
+		f.Language = l
+		out += setBetween + said(f)
+	}
+	return out
+}
+
+// setBetween stands between a text and the same in a second language.
+const setBetween = " / "
+
 // Figures write what the job's sheets say, in their language and units.
 func (j *Job) Figures() say.Figures {
 	return say.Figures{Language: j.Language, Units: j.Printed(), Both: j.Sheet.Both}

@@ -20,6 +20,7 @@ var files embed.FS
 type catalogue struct {
 	plain   map[string]string // its texts as they are written
 	printer *message.Printer
+	english func() map[string]string // the message that a text is of
 }
 
 // catalogues are read when a language is first asked for: most runs need none.
@@ -60,6 +61,7 @@ func read(l Language) *catalogue {
 			panic(fmt.Sprintf("%s.toml: %q: %v", l.Tag(), key, err))
 		}
 	}
+	c.english = sync.OnceValue(c.backwards)
 	c.printer = message.NewPrinter(tag, message.Catalog(b))
 	return c
 }

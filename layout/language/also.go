@@ -1,0 +1,39 @@
+package language
+
+import (
+	"maps"
+	"slices"
+)
+
+// Also is how a text of this language, a message that takes no values, reads in another; empty
+// where the text is no message as it stands.
+func (l Language) Also(text string, other Language) string {
+	key, is := text, true
+	if l != English {
+		key, is = l.catalogue().english()[text]
+	}
+	switch {
+	case !is:
+		return ""
+	case other == English:
+		return key
+	}
+	return other.catalogue().plain[key]
+}
+
+// backwards gives the English message of each text; of several the first in order.
+func (c *catalogue) backwards() map[string]string {
+	out := map[string]string{}
+	for _, key := range slices.Sorted(maps.Keys(c.plain)) {
+		if _, taken := out[c.plain[key]]; !taken {
+			out[c.plain[key]] = key
+		}
+	}
+	return out
+}
+
+// Governs says which language's text holds where two differ, in this one.
+func (l Language) Governs(which Language) string {
+	return [...]string{English: l.Text("English governs."), Spanish: l.Text("Spanish governs."),
+		French: l.Text("French governs."), German: l.Text("German governs.")}[which]
+}
