@@ -4,7 +4,7 @@
 
 const version = "VERSION", parts = PARTS;
 
-addEventListener("install", (e) => { skipWaiting(); e.waitUntil(caches.open(version).then((c) => c.addAll(parts))); });
+addEventListener("install", (e) => { skipWaiting(); e.waitUntil(caches.open(version).then((c) => c.addAll(parts.map((p) => new Request(p, { cache: "reload" }))))); });
 addEventListener("activate", (e) => e.waitUntil(caches.keys().then((all) => Promise.all(all.filter((n) => n !== version).map((n) => caches.delete(n)))).then(() => clients.claim())));
 addEventListener("fetch", (e) => {
   if (e.request.method === "GET") e.respondWith(caches.match(e.request, { ignoreSearch: true }).then((kept) => kept || fetch(e.request)));
