@@ -35,7 +35,7 @@ func ofFiles(files map[string][]byte) map[string]member {
 func beside() (map[string]member, error) {
 	out := map[string]member{}
 	names := []string{"README.md", "LICENSE", "NOTICE", "cmd/dist/CHANGELOG.md"}
-	examples, err := filepath.Glob("testdata/jobs/*.toml")
+	examples, err := filepath.Glob("testdata/jobs/*.*")
 	if err != nil {
 		return nil, err
 	}
@@ -57,6 +57,12 @@ func beside() (map[string]member, error) {
 		}
 		out[name] = member{data, 0o644}
 	}
+	texts, err := licences(systems)
+	if err != nil {
+		return nil, err
+	}
+	fonts := out["licences.txt"].data
+	out["licences.txt"] = member{append(joinedLicences(texts), "======== the Go fonts\n\n"+string(fonts)...), 0o644}
 	return out, nil
 }
 
@@ -85,14 +91,19 @@ func (s system) archive(dir string, common map[string]member) (string, error) {
 	if err != nil {
 		return "", err
 	}
-	members := maps.Clone(common)
-	members[command] = member{data, 0o755}
+	members := map[string]member{folderName + command: {data, 0o755}}
+	for n, m := range common {
+		members[folderName+n] = m
+	}
 	name := "oxturn-" + s.os + "-" + s.arch
 	if s.os == "windows" {
 		return name + ".zip", writeZip(filepath.Join(dir, name+".zip"), members)
 	}
 	return name + ".tar.gz", writeTar(filepath.Join(dir, name+".tar.gz"), members)
 }
+
+// folderName is the folder that an archive unpacks into.
+const folderName = "oxturn/"
 
 // epoch is the date of everything in an archive, so that it hangs on nothing: the
 // first that a zip can hold.
