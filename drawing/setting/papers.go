@@ -78,7 +78,7 @@ const Crowded = 2.5
 // Legible is the same below which they cannot be told apart.
 const Legible = 1.2
 
-// Narrow reports whether the runs of a room lie closer on paper than least.
+// Narrow reports whether the runs of a room, drawn 1:ratio, lie closer on paper than least mm.
 func Narrow(r *layout.Room, ratio, least float64) bool {
 	for _, c := range r.Cables {
 		if c.Spacing > 0 && c.Spacing/ratio < least {

@@ -116,7 +116,7 @@ func build(d draft, first int) []job.Diagnostic {
 	if j.LaidBy != nil {
 		r.IssuedSensors(j)
 	} else if missing := tube.Place(r, j, false, d.steps); len(missing) > 0 {
-		out = append(out, tube.SensorWarning(r, missing))
+		out = append(out, tube.SensorWarning(r, missing, j.Units))
 	}
 	out = append(out, stepsSpent(d)...)
 	out = append(out, leadsOnOneAnother(r, j)...)

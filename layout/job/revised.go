@@ -30,14 +30,16 @@ func (r *Room) readRevised(t table, all []Revision) {
 	}
 }
 
-// wantedLetter says which revisions there are.
+// wantedLetter says which revisions there are, of those whose letter can be read.
 func wantedLetter(all []Revision) string {
-	if len(all) == 0 {
-		return "add it: [[revision]] with its letter, text and date"
+	var letters []string
+	for _, v := range all {
+		if v.Letter != "" {
+			letters = append(letters, v.Letter)
+		}
 	}
-	letters := make([]string, len(all))
-	for i, v := range all {
-		letters[i] = v.Letter
+	if len(letters) == 0 {
+		return "add it: [[revision]] with its letter, text and date"
 	}
 	return "take one of " + strings.Join(letters, ", ") + ", or add it as a [[revision]]"
 }

@@ -40,7 +40,8 @@ type Neighbour struct {
 // one with the fault: its neighbours to either side.
 const confusedGaps = 1.3
 
-// Trace brings a stretch of a cable, by its name on the drawings, to the floor, in English.
+// Trace brings a stretch of a cable, by its name on the drawings, to the floor, in English. It is
+// an error that no cable of the plan is called so.
 func Trace(p *layout.Plan, cable string, s record.Stretch) (*Fault, error) {
 	return TraceIn(p, cable, s, language.English)
 }

@@ -41,7 +41,7 @@ func Working(v float64) string {
 	return strconv.FormatFloat(r, 'f', -1, 64)
 }
 
-// Percent writes a share in whole per cent.
+// Percent writes a share, 1 for all, in whole per cent.
 func Percent(share float64) string { return fmt.Sprintf("%.0f %%", 100*share) }
 
 // PercentRange writes the least and the most of a share, as Percent does.

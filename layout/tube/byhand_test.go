@@ -192,15 +192,18 @@ func TestTubeSquareOverALead(t *testing.T) {
 func TestWarningNamesWhatIsMissing(t *testing.T) {
 	r := &layout.Room{Job: &job.Room{Name: "Bath"}}
 	for _, k := range []struct {
-		missing   []string
-		says, not string
+		missing              []string
+		units                plane.Units
+		says, far, mustNotBe string
 	}{
-		{sensorNames[:], "neither the sensor nor its spare could be placed: no gap", "second"},
-		{sensorNames[1:], "the spare sensor could not be placed: no second gap", "neither"},
+		{sensorNames[:], plane.Millimetres, "neither the sensor nor its spare could be placed: no gap",
+			"150 mm inside", "second"},
+		{sensorNames[1:], plane.Inches, "the spare sensor could not be placed: no second gap",
+			"0'-5 7/8\" inside", "neither"},
 	} {
-		d := SensorWarning(r, k.missing)
-		if !strings.Contains(d.Message, k.says) || strings.Contains(d.Message, k.not) ||
-			!strings.Contains(d.Message, `room "Bath"`) || !strings.Contains(d.Message, "150 mm") {
+		d := SensorWarning(r, k.missing, k.units)
+		if !strings.Contains(d.Message, k.says) || strings.Contains(d.Message, k.mustNotBe) ||
+			!strings.Contains(d.Message, `room "Bath"`) || !strings.Contains(d.Message, k.far) {
 			t.Errorf("%v: %s", k.missing, d.Message)
 		}
 	}

@@ -9,6 +9,7 @@ import (
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 	"oxturn/layout/route"
+	"oxturn/layout/say"
 )
 
 // Where a floor sensor may lie: common practice, see the take-up of each in
@@ -204,16 +205,17 @@ func besideSensors(r *layout.Room, p *sensorPlace) float64 {
 }
 
 // SensorWarning names the sensors that found no place.
-func SensorWarning(r *layout.Room, missing []string) job.Diagnostic {
+func SensorWarning(r *layout.Room, missing []string, u plane.Units) job.Diagnostic {
 	d := job.Diagnostic{Severity: job.Warning, ID: "W101", Span: r.Job.Span}
+	inside := say.Whole(sensorInside, u)
 	what := "the spare sensor"
 	if len(missing) == 2 {
 		what = "neither the sensor nor its spare"
-		d.Message = fmt.Sprintf("room %q: %s could be placed: no gap between two runs is %d mm inside the heated "+
-			"area and reached from the box clear of cable and lead joints", r.Job.Name, what, sensorInside)
+		d.Message = fmt.Sprintf("room %q: %s could be placed: no gap between two runs is %s inside the heated "+
+			"area and reached from the box clear of cable and lead joints", r.Job.Name, what, inside)
 	} else {
-		d.Message = fmt.Sprintf("room %q: %s could not be placed: no second gap between two runs is %d mm inside the "+
-			"heated area and reached from the box clear of cable and lead joints", r.Job.Name, what, sensorInside)
+		d.Message = fmt.Sprintf("room %q: %s could not be placed: no second gap between two runs is %s inside the "+
+			"heated area and reached from the box clear of cable and lead joints", r.Job.Name, what, inside)
 	}
 	d.Hint = "move the thermostat, or place the sensor by hand before covering"
 	return d
