@@ -92,25 +92,21 @@ func TestPage(t *testing.T) {
 		skip.Test(t, skip.Long, "it builds the page and lives with a floor on it")
 	}
 	t.Chdir("../..")
-	e, err := buildEngine()
+	made, err := built()
 	if err != nil {
 		t.Fatal(err)
 	}
-	one := filepath.Join(t.TempDir(), "oxturn.html")
-	if err := onePage(e, one); err != nil {
-		t.Fatal(err)
-	}
-	p := atThePage(t, one)
-	p.fromFile()
+	p := atThePage(t, made.page)
+	p.fromFile(made)
 	p.press("Files")
 	p.drawn(func() { p.press("Start") })
 	p.sees("#status", "up to date")
 	p.until(`document.querySelector("#paper svg g.layer")`)
-	p.sameBytes()
+	p.sameBytes(made)
 	p.walls()
 	p.text()
 	p.onSite()
-	if err := chromedp.Do(p.ctx, chromedp.Navigate("file://"+one)); err != nil {
+	if err := chromedp.Do(p.ctx, chromedp.Navigate("file://"+made.page)); err != nil {
 		t.Fatal(err)
 	}
 	p.until(`document.body.dataset.ready === "yes" && document.body.dataset.drawn`)
@@ -119,7 +115,7 @@ func TestPage(t *testing.T) {
 
 // fromFile has a table that is none refused where it was chosen, and a sound one made the
 // same draft that the command makes of it.
-func (p person) fromFile() {
+func (p person) fromFile(s site) {
 	p.t.Helper()
 	p.value("window.confirm = () => true")
 	p.until(`document.getElementById("from") && document.body.dataset.ready === "yes"`)
@@ -139,7 +135,7 @@ func (p person) fromFile() {
 	if err := os.WriteFile(from, []byte(table), 0o666); err != nil {
 		p.t.Fatal(err)
 	}
-	if out, err := exec.Command("go", "run", "./cmd/oxturn", "new", "--from", from, "--units", "mm", to).
+	if out, err := exec.Command(s.command, "new", "--from", from, "--units", "mm", to).
 		CombinedOutput(); err != nil {
 		p.t.Fatalf("%v\n%s", err, out)
 	}
@@ -149,7 +145,7 @@ func (p person) fromFile() {
 }
 
 // sameBytes holds every file of a drawn job to the command's.
-func (p person) sameBytes() {
+func (p person) sameBytes(s site) {
 	p.t.Helper()
 	p.value(`void run("draw", job.name, "-o", "OUT").then((r) => { window.ran = r; })`)
 	p.until("window.ran")
@@ -163,7 +159,7 @@ func (p person) sameBytes() {
 	if err := os.WriteFile(name, []byte(p.value("job.text")), 0o666); err != nil {
 		p.t.Fatal(err)
 	}
-	out, err := exec.Command("go", "run", "./cmd/oxturn", "draw", name, "-o",
+	out, err := exec.Command(s.command, "draw", name, "-o",
 		filepath.Join(dir, "out")).CombinedOutput()
 	if err != nil {
 		p.t.Fatalf("%v\n%s", err, out)

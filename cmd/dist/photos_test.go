@@ -26,10 +26,7 @@ import (
 	"oxturn/layout/skip"
 )
 
-var (
-	builtPage = flag.String("built", "", "a page that is built already, to be tried instead of a new one")
-	pictures  = flag.String("pictures", "", "a folder for pictures of the page with photos, to be looked at")
-)
+var pictures = flag.String("pictures", "", "a folder for pictures of the page with photos, to be looked at")
 
 // A site is a folder with the example that has photos, and the page and the command to try on it.
 type site struct{ page, command, dir string }
@@ -41,20 +38,11 @@ func photoSite(t *testing.T) site {
 		skip.Test(t, skip.Long, "it builds the page and takes photos into it")
 	}
 	t.Chdir("../..")
-	s := site{page: *builtPage, command: filepath.Join(t.TempDir(), "oxturn"), dir: t.TempDir()}
-	if s.page == "" {
-		e, err := buildEngine()
-		if err == nil {
-			s.page = filepath.Join(t.TempDir(), "oxturn.html")
-			err = onePage(e, s.page)
-		}
-		if err != nil {
-			t.Fatal(err)
-		}
+	made, err := built()
+	if err != nil {
+		t.Fatal(err)
 	}
-	if out, err := exec.Command("go", "build", "-o", s.command, "./cmd/oxturn").CombinedOutput(); err != nil {
-		t.Fatalf("%v\n%s", err, out)
-	}
+	s := site{made.page, made.command, t.TempDir()}
 	for _, name := range []string{"hall-1.jpg", "hall-2.jpg", "hall.layout.json", "hall.toml"} {
 		data, err := os.ReadFile(filepath.Join("testdata/photos", name))
 		if err != nil {
