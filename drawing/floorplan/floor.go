@@ -32,8 +32,10 @@ func (v *View) signOf(z layout.NoCut) signs.Sign {
 	return signs.Fixture
 }
 
-// Zones hatches the no-cut zones by their reason, inside the room only.
+// Zones hatches the no-cut zones by their reason, inside the room only; where two of a
+// kind overlap their common floor is hatched once.
 func (v *View) Zones() {
+	hatched := map[signs.Sign]plane.Region{}
 	for _, z := range v.Room.NoCut {
 		if z.Reason == layout.HasCable || z.Reason == layout.ForPartition || z.Reason == layout.LeftCold {
 			continue // those two are drawn with the walls and by LeftBare
@@ -42,19 +44,47 @@ func (v *View) Zones() {
 		if err != nil {
 			region = z.Region
 		}
-		v.Hatched(region, v.signOf(z), z.Name)
+		s := v.signOf(z)
+		v.hatch(beside(region, hatched[s]), s)
+		if both, err := plane.Union(hatched[s], region); err == nil {
+			hatched[s] = both
+		}
+		v.bound(region, s, z.Name)
 	}
+}
+
+// beside is what of a region lies beside another; all of it where they do not overlap,
+// so that its corners stay as they are.
+func beside(r, other plane.Region) plane.Region {
+	if common, err := r.Meet(other); err != nil || common.Empty() {
+		return r
+	}
+	rest, err := r.Less(other)
+	if err != nil {
+		return r
+	}
+	return rest
 }
 
 // Hatched hatches a region of the floor with the pattern of s and outlines it.
 func (v *View) Hatched(r plane.Region, s signs.Sign, title string) {
+	v.hatch(r, s)
+	v.bound(r, s, title)
+}
+
+func (v *View) hatch(r plane.Region, s signs.Sign) {
+	rings := v.Paper.Rings(r)
+	if p, ok := s.Pattern(); ok && len(rings) > 0 {
+		v.Add(drawing.Hatch(rings, p)...)
+		v.Ink.Hatch(rings)
+	}
+}
+
+// bound outlines a region of the floor with the line of s.
+func (v *View) bound(r plane.Region, s signs.Sign, title string) {
 	rings := v.Paper.Rings(r)
 	if len(rings) == 0 {
 		return
-	}
-	if p, ok := s.Pattern(); ok {
-		v.Add(drawing.Hatch(rings, p)...)
-		v.Ink.Hatch(rings)
 	}
 	v.Sign(s, drawing.LayerHatch, title, v.Paper.Outline(r), drawing.ThinLine(), nil)
 	for _, ring := range rings {
