@@ -45,11 +45,10 @@ func TestPlacesAlongAFace(t *testing.T) {
 func TestPlacesAlongACurve(t *testing.T) {
 	side := func(x, start float64) probe.Face {
 		return probe.Face{Called: "wall C", Letter: "C", Part: "wall C", From: "its start, along the curve",
-			Start: start,
-			Line:  plane.Segment{A: plane.Pt(x, 0), B: plane.Pt(x+500, 0)}}
+			Start: start, Line: plane.Segment{A: plane.Pt(x, 0), B: plane.Pt(x+500, 0)}}
 	}
-	m := &probe.Map{Faces: []probe.Face{side(0, 0), side(500, 500), {Called: "wall D", Letter: "D", Line: plane.Segment{
-		B: plane.Pt(9000, 0)}}}}
+	m := &probe.Map{Faces: []probe.Face{side(0, 0), side(500, 500),
+		{Called: "wall D", Letter: "D", Line: plane.Segment{B: plane.Pt(9000, 0)}}}}
 	for along, want := range map[float64]probe.WallSpot{0: {Face: 0}, 499: {Face: 0, Along: 499}, 500: {Face: 0,
 		Along: 500}, 501: {Face: 1, Along: 1}, 700: {Face: 1, Along: 200}, 1000: {Face: 1, Along: 500}} {
 		if got, err := m.WallSpot("C", along, 0); err != nil || got != want {
