@@ -53,7 +53,7 @@ func LegendOf(used []signs.Sign, reader language.Language) Legend {
 }
 
 func (l Legend) entry(ty *Typesetter, s signs.Sign, w float64) (h float64) {
-	return max(SwatchH+0.3, float64(ty.Lines(fonts.Lettering, ty.Both(ty.Text(s.Words())), Note,
+	return max(SwatchH+0.3, float64(ty.Lines(fonts.Lettering, ty.Said(s.Words()), Note,
 		w-SwatchW-sampleGap))*Leading+0.9)
 }
 
@@ -110,7 +110,7 @@ func setSigns(pg *Page, at drawing.Pt, l Legend, of []signs.Sign, w float64) {
 	y := at.Y
 	for _, s := range of {
 		pg.Add(s.Sample(drawing.Box{X0: at.X, Y0: y, X1: at.X + SwatchW, Y1: y + SwatchH})...)
-		for i, t := range pg.Ty.Wrap(pg.Ty.Both(pg.Ty.Text(s.Words())), w-SwatchW-sampleGap) {
+		for i, t := range pg.Ty.Wrap(pg.Ty.Said(s.Words()), w-SwatchW-sampleGap) {
 			pg.Write(drawing.Pt{X: at.X + SwatchW + sampleGap, Y: y + 3.55 + float64(i)*Leading}, t, Note,
 				drawing.Start)
 		}

@@ -86,6 +86,17 @@ func NewTypesetter(l language.Language, also ...language.Language) *Typesetter {
 	return &Typesetter{Language: l, also: also}
 }
 
+// Said is a message that takes no values, in both languages where there are two.
+func (ty *Typesetter) Said(message string) string {
+	out := ty.Text(message)
+	for _, l := range ty.also {
+		if said := l.Text(message); said != out {
+			out += " / " + said
+		}
+	}
+	return out
+}
+
 // Both adds to a message that takes no values what it is in the second language.
 func (ty *Typesetter) Both(text string) string {
 	for _, l := range ty.also {

@@ -178,20 +178,29 @@ func foreign(t *testing.T, d drawnSet, l language.Language, job string) {
 }
 
 // TestSheetsInTwoLanguages: the rules of sheets hold where cautions, headings and legend stand in
-// two languages, on small and on large paper; every caution is in both, with which of them governs.
+// two languages, on small and on large paper, the longest two words in German and French; every
+// caution is in both, with which of them governs.
 func TestSheetsInTwoLanguages(t *testing.T) {
-	for _, size := range []string{"letter", "A4", "A2"} {
-		t.Run(size, func(t *testing.T) {
+	for _, k := range []struct {
+		size       string
+		lead, also language.Language
+	}{{"letter", language.English, language.Spanish}, {"A4", language.English, language.Spanish},
+		{"A2", language.English, language.Spanish}, {"A4", language.German, language.French}} {
+		t.Run(k.size+" "+k.lead.Tag(), func(t *testing.T) {
 			p, err := plannedFile(exampleFile("bath"))
 			if err != nil {
 				t.Fatal(err)
 			}
-			p.Job.Also, p.Job.Sheet.Size = []language.Language{language.Spanish}, size
+			p.Job.Language, p.Job.Also, p.Job.Sheet.Size = k.lead, []language.Language{k.also}, k.size
+			p.Job.Governs = k.lead
 			d, err := draw(p)
 			if err != nil {
 				t.Fatal(err)
 			}
 			d.checked(t)
+			if k.lead != language.English {
+				return
+			}
 			var all strings.Builder
 			for _, s := range d.set {
 				for _, x := range s.Texts() {
