@@ -1,6 +1,9 @@
 package drawing
 
-import "strings"
+import (
+	"math"
+	"strings"
+)
 
 const inch = 25.4
 
@@ -23,6 +26,9 @@ func Papers() []Paper {
 		{"arch E", 36 * inch, 48 * inch},
 	}
 }
+
+// ISO reports whether a sheet is of the A series of ISO 216: those are of whole millimetres.
+func (p Paper) ISO() bool { return p.W == math.Trunc(p.W) && p.H == math.Trunc(p.H) }
 
 // PaperNamed returns the upright sheet of that name; letter case does not
 // matter.

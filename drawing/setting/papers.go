@@ -35,8 +35,8 @@ func paperNames() string {
 
 // FormPaper is the sheet that forms are set on, whatever the plans are drawn on: it goes
 // on a clipboard and into a binder.
-func FormPaper(u plane.Units) []drawing.Paper {
-	p, _ := drawing.PaperNamed(HandOverPaper(u))
+func FormPaper(j *job.Job) []drawing.Paper {
+	p, _ := drawing.PaperNamed(handOverPaper(j))
 	return []drawing.Paper{p}
 }
 
@@ -88,12 +88,17 @@ func Narrow(r *layout.Room, ratio, least float64) bool {
 	return false
 }
 
-// HandOverPaper is the sheet that papers for the owner are kept on.
-func HandOverPaper(u plane.Units) string {
-	if u == plane.Inches {
-		return "letter"
+// handOverPaper is the sheet that papers for the owner are kept on: of the family that the job's
+// paper is of, so that a set is printed from one tray, else the one usual with its units.
+func handOverPaper(j *job.Job) string {
+	paper := j.Sheet.Size
+	if paper == "" {
+		paper = sitePaper(j.Figures().Units)
 	}
-	return "A4"
+	if p, ok := drawing.PaperNamed(paper); ok && p.ISO() {
+		return "A4"
+	}
+	return "letter"
 }
 
 // ArrangeSmall arranges a room's sheet on one page, at a legible scale: of the
@@ -115,7 +120,7 @@ func ArrangeSmall(n Need, j *job.Job, r *layout.Room) (a Arrangement, ok bool) {
 	}
 	n.Levels = slices.DeleteFunc(slices.Clone(n.Levels), func(l Level) bool { return l.Overflow })
 	u, sheet := j.Figures().Units, j.Sheet
-	for _, size := range []string{HandOverPaper(u), sheet.Size} {
+	for _, size := range []string{handOverPaper(j), sheet.Size} {
 		sheet.Size = size
 		if n.papers, err = PapersFor(sheet, u); err != nil {
 			return a, false

@@ -15,7 +15,7 @@ func TestJointWordsAgree(t *testing.T) {
 		B: plane.Pt(100, 500)}}}}}
 	for want, lead := range map[string][]plane.Point{
 		"no cable crosses it": {plane.Pt(0, 50), plane.Pt(90, 50)},
-		"no heating cable crosses it, a lead or tube only as the cable plan says": {plane.Pt(0, 50), plane.Pt(200, 50)},
+		"no heating cable crosses it, a lead or tube only as on CP-1": {plane.Pt(0, 50), plane.Pt(200, 50)},
 	} {
 		room.Cables = []layout.Cable{{ID: "H1", ColdLead: lead}}
 		if got := acrossJoints(&layout.Plan{Job: &job.Job{}, Rooms: []layout.Room{room}}); got != want {

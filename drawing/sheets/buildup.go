@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"oxturn/drawing"
 	"oxturn/drawing/floorplan"
@@ -16,7 +17,6 @@ import (
 	"oxturn/layout/job"
 	"oxturn/layout/language"
 	"oxturn/layout/plane"
-	"oxturn/layout/say"
 )
 
 // buildUp draws a section through the floor: its layers to scale, the cable and
@@ -381,22 +381,6 @@ func (s section) drawHeights(v *floorplan.View) {
 	draw(18, thickness(layers), s.bottom(), v.Fig.Text("whole height"))
 }
 
-// addsUp reports whether layers over the subfloor add up as they are printed, each rounded on
-// its own, in tenths of a millimetre and in sixteenths of an inch.
-func addsUp(layers []job.Layer) bool {
-	whole, n := overSubfloor(layers)
-	for _, step := range []float64{say.Tenth, say.Sixteenth} {
-		steps := -math.Round(whole / step)
-		for _, l := range layers[:n] {
-			steps += math.Round(l.Thickness / step)
-		}
-		if steps != 0 {
-			return false
-		}
-	}
-	return true
-}
-
 // overSubfloor returns the thickness of the layers that stand on what carries
 // the floor, and how many they are.
 func overSubfloor(layers []job.Layer) (mm float64, n int) {
@@ -474,38 +458,30 @@ func sectionNotes(v *floorplan.View) setting.Block {
 	l.Paras = append(l.Paras,
 		v.Fig.Textf("The finished floor stands %s over the subfloor: compare with %s.", v.Fig.Thickness(carried),
 			heightsToCompare(v.Plan)),
-		v.Fig.Text("Thicknesses by the job file, no tolerance taken off."),
+		v.Fig.Text("Thicknesses by the job file, each rounded, no tolerance taken off."),
 	)
-	if !addsUp(v.Plan.Job.BuildUp) {
-		l.Paras = append(l.Paras, v.Fig.Text("Each figure is rounded on its own: the layers may "+
-			"miss their sum by a step."))
-	}
 	if from := figureSources(v.Fig, v.Plan.Warmth); from != "" {
 		l.Paras = append(l.Paras, from)
-	}
-	if slices.ContainsFunc(sectionOf(v.Plan).layers, sectionLayer.broken) {
-		l.Paras = append(l.Paras, v.Fig.Text("Layers between break lines are shown thinner: their figures govern."))
-	}
-	if across := acrossJoints(v.Plan); across != "" {
-		l.Paras = append(l.Paras, v.Fig.Textf("At a movement joint tile, bed and membrane are cut through and the "+
-			"gap is filled with sealant; %s.", across))
 	}
 	return l
 }
 
-// acrossJoints says what passes the movement joints of a plan, as its cable plans
+// acrossJoints says what passes the movement joints of a plan, as its rooms' plans
 // do; empty where it has no joint.
 func acrossJoints(p *layout.Plan) string {
-	joints, crossings := 0, 0
+	joints := 0
+	var crossed []string
 	for i := range p.Rooms {
 		joints += len(p.Rooms[i].Job.Joints)
-		crossings += len(p.Rooms[i].JointCrossings())
+		if len(p.Rooms[i].JointCrossings()) > 0 {
+			crossed = append(crossed, planLabel(p, &p.Rooms[i]))
+		}
 	}
 	switch {
 	case joints == 0:
 		return ""
-	case crossings == 0:
+	case crossed == nil:
 		return p.Job.Language.Text("no cable crosses it")
 	}
-	return p.Job.Language.Text("no heating cable crosses it, a lead or tube only as the cable plan says")
+	return p.Job.Language.Textf("no heating cable crosses it, a lead or tube only as on %s", strings.Join(crossed, ", "))
 }

@@ -35,7 +35,7 @@ func cover(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
 		exclusions(p), f),
 		listOf(f.Text("Terms"), terms(p), f), signatures(f), sheetIndex(f, pages))
 	k := kindNamed(coverID)
-	return setting.ListSheets(p, setting.FormPaper(f.Units), coverID, k.Title, k.Form, without(blocks))
+	return setting.ListSheets(p, setting.FormPaper(p.Job), coverID, k.Title, k.Form, without(blocks))
 }
 
 // mostPictures is how many rooms have their picture on a cover; a key plan shows all.

@@ -201,7 +201,7 @@ func detailSheets(p *layout.Plan, blocks []setting.Block) ([]*setting.Page, erro
 		return nil, err
 	}
 	if !setting.IsSmall(papers[0]) {
-		papers = setting.FormPaper(p.Job.Figures().Units)
+		papers = setting.FormPaper(p.Job)
 	}
 	k := kindNamed(detailsID)
 	return setting.ListSheets(p, papers, k.ID, k.Title, k.Form, blocks)

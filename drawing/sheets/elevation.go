@@ -479,7 +479,8 @@ func (e elevation) drawStarts() {
 		e.Tag(at, 1.4, e.Fig.Textf("%sSTART", e.Prefix(c.ID)), e.Fig.Textf("%sSTART", e.Prefix(c.ID)), 1)
 	}
 	if len(elsewhere) > 0 {
-		e.Remark(e.Fig.Textf("%s: outside the floor shown, see the cable plan.", strings.Join(elsewhere, ", ")))
+		e.Remark(e.Fig.Textf("%s: outside the floor shown, see %s.", strings.Join(elsewhere, ", "),
+			planLabel(e.Plan, e.Room)))
 	}
 }
 

@@ -28,6 +28,9 @@ func fieldSheets(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 func drawFieldSheet(v *floorplan.View) {
 	drawCablePlan(v)
 	pegs(v)
+	if laidIn(v.Plan, v.Room) == nil {
+		diagonals(v)
+	}
 	callOut(v, ofCrossing)
 }
 

@@ -20,7 +20,7 @@ func handOver(p *layout.Plan) ([]*setting.Page, error) {
 		return nil, nil
 	}
 	k := kindNamed("hand-over")
-	return setting.ListSheets(p, setting.FormPaper(p.Job.Figures().Units), k.ID, k.Title, k.Form, handOverBlocks(p))
+	return setting.ListSheets(p, setting.FormPaper(p.Job), k.ID, k.Title, k.Form, handOverBlocks(p))
 }
 
 func handOverBlocks(p *layout.Plan) []setting.Block {

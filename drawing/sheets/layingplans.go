@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"fmt"
 	"slices"
 
 	"oxturn/drawing/setting"
@@ -25,6 +26,17 @@ func layingPlans(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 	plan.Over, out.Over = plan.Rest, slices.Concat(out.Rest, out.Later)
 	parts, err := layingParts(p, r, out.Page)
 	return append([]*setting.Page{plan.Page, out.Page}, parts...), err
+}
+
+// planLabel is what the sheet is called that shows where everything of a room lies: its field
+// sheet, or its cable plan.
+func planLabel(p *layout.Plan, r *layout.Room) string {
+	id := "cable-plan"
+	if oneFieldSheet(p) {
+		id = "field-sheet"
+	}
+	nth := 1 + slices.IndexFunc(p.Rooms, func(o layout.Room) bool { return o.Job.Name == r.Job.Name })
+	return fmt.Sprintf("%s-%d", codeOf(id), nth)
 }
 
 // oneFieldSheet reports whether a set has one field sheet a room in place of those two.

@@ -104,6 +104,7 @@ func drawMembrane(v *floorplan.View, laid *membrane.Laid) {
 	v.Fixtures()
 	v.Joints()
 	pegs(v)
+	diagonals(v)
 	for _, p := range laid.Pieces {
 		piece(v, p)
 	}
@@ -123,7 +124,8 @@ func drawMembrane(v *floorplan.View, laid *membrane.Laid) {
 	short := v.Dimensions(v.Room.Job)
 	v.WallLetters()
 	if short > 0 {
-		v.Remark(v.Fig.Textf("%s neither letter nor dimension here: see the cable plan.", shortWords(v, short)))
+		v.Remark(v.Fig.Textf("%s neither letter nor dimension here: see %s.", shortWords(v, short),
+			planLabel(v.Plan, v.Room)))
 	}
 }
 

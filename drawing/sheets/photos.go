@@ -59,7 +59,7 @@ func photoSheets(p *layout.Plan) ([]*setting.Page, error) {
 	blocks := append([]setting.Block{seen}, shown...)
 	blocks = append(blocks, setting.List{Span: true, Paras: []string{p.Job.Language.Text("A photo shows where " +
 		"cable lies, not that it is sound: that is for the readings of the test record.")}})
-	return setting.ListSheets(p, setting.FormPaper(p.Job.Figures().Units), k.ID, k.Title, k.Form, blocks)
+	return setting.ListSheets(p, setting.FormPaper(p.Job), k.ID, k.Title, k.Form, blocks)
 }
 
 // shareWords says a share that is all only where nothing is left.

@@ -31,7 +31,7 @@ func setNotes(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
 // paper would be mostly white.
 func notesOn(p *layout.Plan, pg *setting.Page, blocks []setting.Block) ([]*setting.Page, error) {
 	if k := kindNamed(notesID); !onSmall(p) {
-		one, err := setting.ListSheets(p, setting.FormPaper(p.Job.Figures().Units), k.ID, k.Title, k.Form, blocks)
+		one, err := setting.ListSheets(p, setting.FormPaper(p.Job), k.ID, k.Title, k.Form, blocks)
 		if err == nil && len(one) == 1 {
 			return one, nil
 		}

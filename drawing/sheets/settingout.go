@@ -47,6 +47,9 @@ func drawSettingOut(v *floorplan.View) {
 	v.Thermostat()
 	v.DrawDatums()
 	pegs(v)
+	if laidIn(v.Plan, v.Room) == nil { // else they are on the membrane plan, which is set out first
+		diagonals(v)
+	}
 	callOut(v, ofCrossing)
 	v.Strings(setOutAlong(v))
 	v.WallLetters()
@@ -256,18 +259,26 @@ func second(v *floorplan.View, p plane.Point) (plane.Point, bool) {
 	return far, steps >= least
 }
 
-// checkLengths says how long the two diagonals of a room of four walls are or, of another,
-// two lines between corners that lie far apart and see each other.
-func checkLengths(v *floorplan.View) []string {
-	var said []string
+// diagonals draws the two diagonals of a room of four walls or, of another, two lines between
+// corners that lie far apart and see each other: each with its length, by which the corners are
+// checked before anything is set out from them. They end in the corners themselves, without arrows.
+func diagonals(v *floorplan.View) {
 	for _, l := range crossLines(v.Room.Job) {
-		said = append(said, v.Fig.Textf("%s to %s = %s", cornerName(v.Room.Job, l[0]), cornerName(v.Room.Job, l[1]),
-			v.Fig.Length(v.Room.Job.Walls[l[0]].A.Dist(v.Room.Job.Walls[l[1]].A))))
+		from, to := v.Room.Job.Walls[l[0]].A, v.Room.Job.Walls[l[1]].A
+		a, b := v.Paper.Pt(from), v.Paper.Pt(to)
+		title := v.Fig.Textf("%s to %s", cornerName(v.Room.Job, l[0]), cornerName(v.Room.Job, l[1]))
+		v.Path(drawing.LayerDims, title, drawing.Polyline(a, b), drawing.ThinLine(), nil)
+		v.Ink.Line([]drawing.Pt{a, b}, lettering.ThinInk)
+		long := v.Fig.Length(from.Dist(to))
+		figure := &lettering.Label{Text: long, Height: drawing.H25, Rank: 5, Subject: a.Lerp(b, 0.5),
+			Note: v.Fig.Textf("Corner to corner, %s: %s", title, long)}
+		size := figure.Sample(lettering.Spot{}).Box()
+		for _, t := range []float64{0.3, 0.7, 0.22, 0.78, 0.38, 0.62, 0.15, 0.85, 0.46, 0.54} {
+			figure.Spots = append(figure.Spots, lettering.Spot{At: lettering.CentredOn(a.Lerp(b, t), size),
+				Cost: math.Abs(math.Abs(t-0.5) - 0.2)})
+		}
+		v.Letters.Add(figure)
 	}
-	if said == nil {
-		return nil
-	}
-	return []string{v.Fig.Textf("Check corner to corner: %s.", strings.Join(said, "; "))}
 }
 
 // cornerName names the corner where wall i begins.
@@ -390,8 +401,7 @@ func crossing(v *floorplan.View) setting.Block {
 	if off > 0.05 {
 		words = v.Fig.Textf("Rows lie %s off wall %s.", v.Fig.AngleFine(off), letter)
 	}
-	l.Paras = append(append(l.Paras, words), checkLengths(v)...)
-	l.Paras = append(append(l.Paras, keptClear(v)...), v.BrokenDatums()...)
+	l.Paras = append(append(append(l.Paras, words), keptClear(v)...), v.BrokenDatums()...)
 	if v.Plan.Job.Info.Status != job.AsLaid {
 		l.Paras = append(l.Paras,
 			v.Fig.Text("Pegs elsewhere once the membrane is down: plan again from P1 as it is."))

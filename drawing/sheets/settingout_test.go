@@ -76,7 +76,7 @@ func TestSecondCrossing(t *testing.T) {
 	}
 }
 
-// TestSettingOutSays: both crossings, the diagonals, what is kept clear, and which wall was
+// TestSettingOutSays: both crossings, what is kept clear, and which wall was
 // drawn otherwise than typed: the bath's tape misses by an eighth and a quarter of an inch.
 func TestSettingOutSays(t *testing.T) {
 	for _, name := range []string{"bath", "bath on letter"} {
@@ -84,12 +84,46 @@ func TestSettingOutSays(t *testing.T) {
 		for _, s := range layingSheets(example(t, name).set) {
 			all += said(s) + " "
 		}
-		for _, want := range []string{"P2, on its channel:", "Check corner to corner: D-A to B-C =",
+		for _, want := range []string{"P2, on its channel:",
 			`Dashed edge: 2 15/16" off walls`, `Taped walls, typed, made to close: A 5'-0 1/4", drawn 5'-0 3/16"`} {
 			if !strings.Contains(all, want) {
 				t.Errorf("%s: no %q", name, want)
 			}
 		}
+	}
+}
+
+// TestDiagonals: a room of four square corners has two lines from corner to corner on the plan
+// that is set out first, to scale, each with the length that Pythagoras gives; and no more of
+// them on the sheets that follow.
+func TestDiagonals(t *testing.T) {
+	d := example(t, "kitchen")
+	long := math.Hypot(5400, 3900)
+	drawn := 0
+	for _, s := range d.set {
+		for _, it := range s.Items {
+			p, ok := it.(*drawing.Path)
+			if !ok || p.Title != "D-A to B-C" && p.Title != "A-B to C-D" {
+				continue
+			}
+			if drawn++; !strings.HasPrefix(s.ID, "membrane") {
+				t.Errorf("%s has the line from %s", s.ID, p.Title)
+			}
+			line := drawing.Flatten(p.Segs, 0.1)[0]
+			if off := line[0].Dist(line[1])*s.Ratio - long; math.Abs(off) > 0.1 {
+				t.Errorf("%s is %g mm off", p.Title, off)
+			}
+			figured := false
+			for _, tx := range s.Texts() {
+				figured = figured || tx.Text == "6661" && tx.Box().Touches(line[0], line[1])
+			}
+			if !figured {
+				t.Errorf("%s has no figure on it", p.Title)
+			}
+		}
+	}
+	if drawn != 2 {
+		t.Errorf("%d lines from corner to corner", drawn)
 	}
 }
 

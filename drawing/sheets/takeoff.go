@@ -26,7 +26,7 @@ func takeOff(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
 	}
 	k := kindNamed(takeOffID)
 	set := func(blocks []setting.Block) ([]*setting.Page, error) {
-		return setting.ListSheets(p, setting.FormPaper(p.Job.Figures().Units), k.ID, k.Title, k.Form, blocks)
+		return setting.ListSheets(p, setting.FormPaper(p.Job), k.ID, k.Title, k.Form, blocks)
 	}
 	return filled(p, set, takeOffBlocks(p), pages, atDesk)
 }

@@ -25,7 +25,7 @@ import (
 // It goes round the site on a clipboard and then to the panel with the owner's
 // map: a form.
 func testRecord(p *layout.Plan, r *layout.Room, c *layout.Cable) ([]*setting.Page, error) {
-	papers := setting.FormPaper(p.Job.Figures().Units)
+	papers := setting.FormPaper(p.Job)
 	title := p.Job.Language.Textf("Test record - %s", c.ID)
 	if r.Job.Name != "" {
 		title += ", " + r.Job.Name
