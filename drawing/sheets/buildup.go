@@ -483,5 +483,6 @@ func acrossJoints(p *layout.Plan) string {
 	case crossed == nil:
 		return p.Job.Language.Text("no cable crosses it")
 	}
-	return p.Job.Language.Textf("no heating cable crosses it, a lead or tube only as on %s", strings.Join(crossed, ", "))
+	return p.Job.Language.Textf("no heating cable crosses it, a lead or tube only as on %s",
+		strings.Join(crossed, ", "))
 }
