@@ -117,6 +117,22 @@ func Callout(at drawing.Pt, number, sheet string) []drawing.Item {
 	}
 }
 
+// CalloutLow is the height of a bubble in one line, mm.
+const CalloutLow = drawing.H25 + 1.6
+
+// LowCallout is Callout in one line, for where a bubble has no room: the detail's number, a stroke, its sheet.
+func LowCallout(at drawing.Pt, number, sheet string) []drawing.Item {
+	words := number + "/" + sheet
+	high := drawing.H25/2 + besideLetters
+	chord := math.Sqrt(CalloutLow*CalloutLow/4 - high*high)
+	half := max(0, fonts.Width(fonts.Lettering, words, drawing.H25)/2+besideLetters-chord)
+	return []drawing.Item{
+		&drawing.Path{Layer: drawing.LayerDims, Title: "detail " + number, Segs: pill(at, CalloutLow/2, half),
+			Stroke: drawing.MarkLine(), Fill: drawing.Filled(drawing.White)},
+		letters(drawing.LayerText, at, words),
+	}
+}
+
 // pill is a circle of radius r drawn out by half to either side.
 func pill(at drawing.Pt, r, half float64) []drawing.Seg {
 	right := drawing.Arc(at.Add(drawing.Pt{X: half}), r, -90, 90)

@@ -46,13 +46,6 @@ func (v *View) Standing() []setting.Block {
 	for _, p := range v.Room.Heated {
 		t.Rows = append(t.Rows, v.span(v.heatedName(p), p.Outer))
 	}
-	for _, c := range v.Room.Cables {
-		for _, i := range []int{0, len(c.Runs) - 1} {
-			if i >= 0 && (i > 0 || len(c.Runs) > 0) {
-				add(v.Fig.Textf("run %s", c.RunName(c.Runs[i].Number)), []plane.Point{c.Runs[i].From, c.Runs[i].To})
-			}
-		}
-	}
 	if len(t.Rows) == 0 {
 		return nil
 	}

@@ -24,6 +24,7 @@ type Label struct {
 	Option  bool       // may be left out without a note
 	Note    string     // what is written in the column when no spot is free
 	Subject drawing.Pt
+	Instead *Label          // what is tried where no spot is free: the same in less room
 	Shy     float64         // how far it keeps from names that begin with it, mm
 	At      int             // the chosen spot, -1: none
 	boxes   []drawing.Box   // of the spots
@@ -127,9 +128,23 @@ func (t *Labels) Place() {
 		if l.At < 0 && !l.Option {
 			t.push(l)
 		}
+		if l.At < 0 && l.Instead != nil {
+			t.exchange(l)
+		}
 	}
 	for _, l := range order {
 		t.Put(l, t.Cheapest(l))
+	}
+}
+
+// exchange makes a label what it has instead.
+func (t *Labels) exchange(l *Label) {
+	l.Text, l.Mark, l.Spots, l.sizes, l.boxes = l.Instead.Text, l.Instead.Mark, l.Instead.Spots, [2]*drawing.Box{}, nil
+	for _, s := range l.Spots {
+		l.boxes = append(l.boxes, l.Box(s))
+	}
+	if t.Put(l, t.Cheapest(l)); l.At < 0 {
+		t.push(l)
 	}
 }
 

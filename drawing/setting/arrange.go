@@ -671,9 +671,10 @@ func (n Need) withField(a Arrangement, field drawing.Box) Arrangement {
 
 // columnLeast is the least width of a column when there are several, mm.
 const (
-	columnLeast = 64
-	columnSmall = 48 // on small paper
-	columnWide  = 76 // where a few wide ones are tried
+	columnLeast  = 64
+	columnSmall  = 48 // on small paper
+	columnWide   = 76 // where a few wide ones are tried
+	columnDetail = 52 // on sheets of details
 )
 
 // How a frame is cut up, mm.

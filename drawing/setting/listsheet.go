@@ -14,10 +14,34 @@ import (
 // those of the given papers, in wide columns or narrow ones, that take the
 // fewest.
 func ListSheets(p *layout.Plan, papers []drawing.Paper, id, title, kind string, blocks []Block) ([]*Page, error) {
+	return ListIn(nil, p, papers, id, title, kind, blocks)
+}
+
+// Widths are the least widths of the columns on sheets without a drawing, mm: sheet by sheet, the last for all that
+// follow.
+type Widths []float64
+
+// on is the least width of the columns on sheet i.
+func (w Widths) on(i int) float64 { return w[min(i, len(w)-1)] }
+
+// DetailWidths are for details, which fill the first of their sheets in narrow columns, as most are narrow; text that
+// goes on after them is read more easily in wide ones, unless narrow ones save a sheet.
+func DetailWidths() []Widths {
+	return []Widths{{columnDetail, columnWide}, {columnDetail, columnDetail, columnWide}, {columnDetail}, {columnWide}}
+}
+
+// ListIn is ListSheets in columns of the first of some widths that take the fewest sheets; nil: of those that suit
+// the paper.
+func ListIn(tried []Widths, p *layout.Plan, papers []drawing.Paper, id, title, kind string,
+	blocks []Block) ([]*Page, error) {
 	var best []*Page
 	var wrong error
 	for _, paper := range papers {
-		for _, least := range columnLeasts(paper) {
+		widths := tried
+		if widths == nil {
+			widths = usualWidths(paper)
+		}
+		for _, least := range widths {
 			out, err := evenly(func(share float64) ([]*Page, error) {
 				return listsOn(p, paper, least, share, id, title, kind, blocks)
 			})
@@ -35,14 +59,13 @@ func ListSheets(p *layout.Plan, papers []drawing.Paper, id, title, kind string, 
 	return nil, wrong
 }
 
-// columnLeasts are the least widths of a column on sheets without a drawing, mm:
-// such as are read with ease, and such as waste less beside narrow tables. A small
+// usualWidths are such as are read with ease, and such as waste less beside narrow tables. A small
 // sheet has no paper to spare.
-func columnLeasts(p drawing.Paper) []float64 {
+func usualWidths(p drawing.Paper) []Widths {
 	if p.Frame().W() < 260 {
-		return []float64{columnWide}
+		return []Widths{{columnWide}}
 	}
-	return []float64{110, 80}
+	return []Widths{{110}, {80}}
 }
 
 // evenly sets sheets whose columns are full or, where the last would be nearly empty, so
@@ -64,14 +87,13 @@ func evenly(set func(share float64) ([]*Page, error)) ([]*Page, error) {
 
 // listsOn sets blocks on as many sheets of one paper as they take, in columns no
 // narrower than least and as long as a share of the sheet.
-func listsOn(p *layout.Plan, paper drawing.Paper, least, share float64, id, title, kind string,
-	blocks []Block) ([]*Page,
-	error) {
+func listsOn(p *layout.Plan, paper drawing.Paper, least Widths, share float64, id, title, kind string,
+	blocks []Block) ([]*Page, error) {
 	var out []*Page
 	for len(blocks) > 0 {
 		pg := NewPage(p, paper)
 		Retitle(pg, id, title, kind)
-		n, rest := pg.setList(blocks, least, share)
+		n, rest := pg.setList(blocks, least.on(len(out)), share)
 		if n == 0 {
 			return nil, &Refusal{"sheet.size",
 				fmt.Sprintf("%s: its tables do not fit on one sheet of %s, %s; use a larger sheet", title,
@@ -101,13 +123,30 @@ func (pg *Page) setList(blocks []Block, least, share float64) (n int, left []Blo
 	top := drawing.Box{X0: f.X0 + fieldEdge, Y0: f.Y0 + fieldEdge, X1: f.X1 - fieldEdge, Y1: pg.TitleAt.Y0 - fieldEdge}
 	n, top, blocks = pg.setWide(top, blocks)
 	whole := pg.listColumns(top, least)
+	wide, fitting := parted(blocks, whole[0].W())
+	if least >= columnWide && len(fitting) == 0 { // no sheet has wider ones
+		wide, fitting = nil, blocks
+	}
+	blocks = fitting
 	cols := Levelled(pg.Ty, blocks, shortened(whole, share))
 	placed, left := compose(pg.Ty, blocks, cols)
 	for _, b := range placed {
 		b.Block.Set(pg, b.At, b.W)
 	}
 	pg.filled = pg.shareOf(placed, whole)
-	return n + len(placed), left
+	return n + len(placed), append(wide, left...)
+}
+
+// parted takes out the tables whose words a column would break: a sheet with wider ones follows.
+func parted(blocks []Block, w float64) (wide, rest []Block) {
+	for _, b := range blocks {
+		if t, ok := b.(Table); ok && t.slimmest() > w+sumSlack {
+			wide = append(wide, b)
+			continue
+		}
+		rest = append(rest, b)
+	}
+	return wide, rest
 }
 
 // shortened returns a share of columns, from their tops on.

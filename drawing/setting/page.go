@@ -115,13 +115,24 @@ func (pg *Page) Thin(l drawing.Layer, pts ...drawing.Pt) {
 type call struct {
 	detail int
 	at     drawing.Pt
+	symbol func(at drawing.Pt, number, sheet string) []drawing.Item
 	items  []drawing.Item
 }
 
 // Callout draws the bubble of a detail about at, the label of its sheet to be filled in once
 // that is known.
 func (pg *Page) Callout(detail int, at drawing.Pt) []drawing.Item {
-	c := call{detail, at, symbols.Callout(at, strconv.Itoa(detail), "-")}
+	return pg.called(detail, at, symbols.Callout, "-")
+}
+
+// LowCallout draws the bubble in one line.
+func (pg *Page) LowCallout(detail int, at drawing.Pt) []drawing.Item {
+	return pg.called(detail, at, symbols.LowCallout, toCome)
+}
+
+func (pg *Page) called(detail int, at drawing.Pt, symbol func(at drawing.Pt, number, sheet string) []drawing.Item,
+	sheet string) []drawing.Item {
+	c := call{detail, at, symbol, symbol(at, strconv.Itoa(detail), sheet)}
 	pg.calls = append(pg.calls, c)
 	return c.items
 }
@@ -164,7 +175,7 @@ func NameSheets(pages []*Page) {
 
 // name draws a bubble anew with the label of a sheet.
 func (c call) name(label string) {
-	for i, it := range symbols.Callout(c.at, strconv.Itoa(c.detail), label) {
+	for i, it := range c.symbol(c.at, strconv.Itoa(c.detail), label) {
 		switch own := c.items[i].(type) {
 		case *drawing.Path:
 			*own = *it.(*drawing.Path)

@@ -242,8 +242,19 @@ func (ty *Typesetter) HeadingHeight(text string, w float64) float64 {
 	if text == "" {
 		return 0
 	}
-	n := ty.Lines(fonts.LetteringBold, ty.heading(text), Heading, w)
-	return HeadRow + float64(n-1)*Heading*headLeading
+	size := ty.headingSize(text, w)
+	n := ty.Lines(fonts.LetteringBold, ty.heading(text), size, w)
+	return HeadRow + float64(n-1)*size*headLeading
+}
+
+// headingSize is how large a heading is set: as a note where a word of it would be broken else.
+func (ty *Typesetter) headingSize(text string, w float64) float64 {
+	for _, word := range Fields(ty.heading(text)) {
+		if fonts.Width(fonts.LetteringBold, word, Heading) > w {
+			return Note
+		}
+	}
+	return Heading
 }
 
 // SetHeading writes a heading and returns its height.
@@ -251,10 +262,10 @@ func SetHeading(pg *Page, at drawing.Pt, text string, w float64) float64 {
 	if text == "" {
 		return 0
 	}
-	y := at.Y + Heading
-	for _, l := range pg.Ty.WrapIn(fonts.LetteringBold, pg.Ty.heading(text), Heading, w) {
-		pg.WriteIn(fonts.LetteringBold, drawing.Pt{X: at.X, Y: y}, l, Heading, drawing.Start)
-		y += Heading * headLeading
+	y, size := at.Y+Heading, pg.Ty.headingSize(text, w)
+	for _, l := range pg.Ty.WrapIn(fonts.LetteringBold, pg.Ty.heading(text), size, w) {
+		pg.WriteIn(fonts.LetteringBold, drawing.Pt{X: at.X, Y: y}, l, size, drawing.Start)
+		y += size * headLeading
 	}
 	return pg.Ty.HeadingHeight(text, w)
 }

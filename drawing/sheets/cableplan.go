@@ -151,7 +151,7 @@ func lastCautions(v *floorplan.View) []setting.Block {
 
 // revised is the table of revisions, once a job.
 func revised(v *floorplan.View) []setting.Block {
-	if !firstRoom(v) {
+	if !firstRoom(v) || len(v.Plan.Job.Revisions) == 0 {
 		return nil
 	}
 	return []setting.Block{revisions(v.Plan)}
@@ -199,7 +199,7 @@ func notes(v *floorplan.View) setting.Block {
 			v.Fig.Area(cold.Area())))
 	}
 	l.Paras = append(l.Paras, stackedLeads(v)...)
-	if v.Room.Chosen != nil && v.Room.Chosen.Why != "" {
+	if v.Room.Chosen != nil && v.Room.Chosen.Why != "" && !oneFieldSheet(v.Plan) { // nobody chooses on site
 		l.Paras = append(l.Paras, v.Fig.Textf("Cable chosen: %s.", strings.TrimSuffix(v.Room.Chosen.Why, ".")))
 	}
 	l.Paras = append(l.Paras, wetNotes(v)...)

@@ -56,23 +56,28 @@ func ring(v *floorplan.View, p plane.Point) drawing.Pt {
 	return at
 }
 
-// bubble asks for a bubble off a place that is called out. Its leader crosses one run at most,
-// and a wall only where what it leads to stands at one.
+// bubble asks for a bubble off a place that is called out, in one line where that is all there is
+// room for. Its leader crosses one run at most, and a wall only where what it leads to stands at one.
 func bubble(v *floorplan.View, d detail, at drawing.Pt, reach float64, atWall bool) {
-	l := &lettering.Label{Text: strconv.Itoa(d.number), Rank: 4, Subject: at,
-		Note: d.name + ": " + setting.DetailAt(d.number, v.Fig.Language),
-		Mark: func(at drawing.Pt, _ string) []drawing.Item { return v.Callout(d.number, at) }}
-	half := symbols.CalloutSize / 2
-	size := drawing.Box{X0: -half, Y0: -half, X1: half, Y1: half}
-	for _, s := range floorplan.LeaderSpots(at, reach, size, 60) {
-		from, to := s.Leader[0], s.Leader[1]
-		if v.Ink.Crossings(from, to, lettering.CableInk) > 1 ||
-			!atWall && v.Ink.Crossed(from, to, lettering.SolidInk) {
-			continue
+	as := func(w, h float64, mark func(int, drawing.Pt) []drawing.Item) *lettering.Label {
+		l := &lettering.Label{Text: strconv.Itoa(d.number), Rank: 4, Subject: at,
+			Note: d.name + ": " + setting.DetailAt(d.number, v.Fig.Language),
+			Mark: func(at drawing.Pt, _ string) []drawing.Item { return mark(d.number, at) }}
+		size := drawing.Box{X0: -w / 2, Y0: -h / 2, X1: w / 2, Y1: h / 2}
+		for _, s := range floorplan.LeaderSpots(at, reach, size, 60) {
+			from, to := s.Leader[0], s.Leader[1]
+			if v.Ink.Crossings(from, to, lettering.CableInk) > 1 ||
+				!atWall && v.Ink.Crossed(from, to, lettering.SolidInk) {
+				continue
+			}
+			s.Most = lettering.OverCable
+			l.Spots = append(l.Spots, s)
 		}
-		s.Most = lettering.OverCable
-		l.Spots = append(l.Spots, s)
+		return l
 	}
+	low := drawing.BoxOfItems(v.LowCallout(d.number, drawing.Pt{}))
+	l := as(symbols.CalloutSize, symbols.CalloutSize, v.Callout)
+	l.Instead = as(low.W(), low.H(), v.LowCallout)
 	v.Letters.Add(l)
 }
 

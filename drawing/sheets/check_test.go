@@ -153,7 +153,7 @@ func checkOverCable(t tester, s *drawing.Sheet) {
 func patches(s *drawing.Sheet) (white []drawing.Box) {
 	for _, it := range s.Items {
 		if p, ok := it.(*drawing.Path); ok && p.Fill != nil && *p.Fill == drawing.White &&
-			p.Layer == drawing.LayerMarks {
+			(p.Layer == drawing.LayerMarks || strings.HasPrefix(p.Title, "detail ")) {
 			white = append(white, p.Box())
 		}
 	}

@@ -132,7 +132,7 @@ func (d crossingDetail) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	} else {
 		box.X0, box.X1 = box.X0+d.beside(), box.X1+d.beside()
 	}
-	v := crossingView{crossingDetail: d, pg: pg, box: box, k: k}
+	v := crossingView{crossingDetail: d, pg: pg, box: box, right: at.X + w, k: k}
 	v.walls()
 	v.channels()
 	v.sizes()
@@ -162,9 +162,10 @@ func (d crossingDetail) upright() drawing.Pt {
 // A crossingView is the detail where it is being drawn.
 type crossingView struct {
 	crossingDetail
-	pg  *setting.Page
-	box drawing.Box // the floor shown
-	k   float64     // mm of paper a mm of floor
+	pg    *setting.Page
+	box   drawing.Box // the floor shown
+	right float64     // how far lettering may reach
+	k     float64     // mm of paper a mm of floor
 }
 
 // corner is where the two faces meet.
@@ -244,11 +245,12 @@ func (v crossingView) size(a, b, out drawing.Pt, text string, level bool) {
 		v.pg.Thin(drawing.LayerDims, foot.Add(out.Mul(0.4)), foot.Add(out.Mul(off+0.8)))
 	}
 	mid := p.Lerp(q, 0.5)
+	left := math.Min(v.box.X0, v.right-fonts.Width(fonts.Lettering, text, setting.Note))
 	switch {
 	case level && out.Y < 0:
-		v.pg.Write(drawing.Pt{X: v.box.X0, Y: mid.Y - 2.2}, text, setting.Note, drawing.Start)
+		v.pg.Write(drawing.Pt{X: left, Y: mid.Y - 2.2}, text, setting.Note, drawing.Start)
 	case level:
-		v.pg.Write(drawing.Pt{X: v.box.X0, Y: mid.Y + 2.2 + setting.Note}, text, setting.Note, drawing.Start)
+		v.pg.Write(drawing.Pt{X: left, Y: mid.Y + 2.2 + setting.Note}, text, setting.Note, drawing.Start)
 	case out.X > 0:
 		v.pg.Write(drawing.Pt{X: mid.X + 2, Y: mid.Y + setting.Note/2}, text, setting.Note, drawing.Start)
 	default:

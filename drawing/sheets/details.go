@@ -110,7 +110,7 @@ func details(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
 		}
 		pg.Over = slices.DeleteFunc(slices.Clone(pg.Over), isDetail)
 	}
-	blocks := append(pictures, abreast(enlarged)...)
+	blocks := append(pictures, enlarged...)
 	if len(blocks) == 0 {
 		return nil, nil
 	}
@@ -136,55 +136,6 @@ func details(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
 	return out, err
 }
 
-// A detailRow is details side by side over the width of a sheet, in columns that they fill alike:
-// most are narrower than a column of text.
-type detailRow []setting.Block
-
-// abreast parts details into rows that leave a small sheet room for others.
-func abreast(details []setting.Block) (out []setting.Block) {
-	const together = 6 // in three columns, about a third of a small sheet
-	for row := range slices.Chunk(details, together) {
-		out = append(out, detailRow(row))
-	}
-	return out
-}
-
-// Spans reports that a row is as wide as its sheet.
-func (r detailRow) Spans() bool { return true }
-
-// detailWide is the least width of a column of details, and detailGap what is between them, mm on paper.
-const (
-	detailWide = 54.0
-	detailGap  = 6.0
-)
-
-// places returns where the details stand in a row so wide, how wide each is and how high all are:
-// each in turn below the column that reaches least far down.
-func (r detailRow) places(ty *setting.Typesetter, w float64) (at []drawing.Pt, each, high float64) {
-	n, each := setting.ColumnsIn(w, detailWide, detailGap, len(r))
-	down := make([]float64, n)
-	for _, b := range r {
-		k := slices.Index(down, slices.Min(down))
-		at = append(at, drawing.Pt{X: float64(k) * (each + detailGap), Y: down[k]})
-		down[k] += b.Height(ty, each) + setting.BlockGap
-	}
-	return at, each, slices.Max(down) - setting.BlockGap
-}
-
-// Height returns what a row takes of a sheet w wide.
-func (r detailRow) Height(ty *setting.Typesetter, w float64) float64 {
-	_, _, high := r.places(ty, w)
-	return high
-}
-
-// Set draws a row with its upper left corner at at.
-func (r detailRow) Set(pg *setting.Page, at drawing.Pt, w float64) {
-	places, each, _ := r.places(pg.Ty, w)
-	for i, b := range r {
-		b.Set(pg, at.Add(places[i]), each)
-	}
-}
-
 // isDetail reports whether a block has its place on the sheet of details.
 func isDetail(b setting.Block) bool {
 	switch setting.Unmeasured(b).(type) {
@@ -204,7 +155,7 @@ func detailSheets(p *layout.Plan, blocks []setting.Block) ([]*setting.Page, erro
 		papers = setting.FormPaper(p.Job)
 	}
 	k := kindNamed(detailsID)
-	return setting.ListSheets(p, papers, k.ID, k.Title, k.Form, blocks)
+	return setting.ListIn(setting.DetailWidths(), p, papers, k.ID, k.Title, k.Form, blocks)
 }
 
 // detailsID is the kind of the sheet of details.

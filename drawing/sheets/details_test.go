@@ -24,8 +24,13 @@ func bubbles(s *drawing.Sheet) map[int][]string {
 		}
 		n, err := strconv.Atoi(strings.TrimPrefix(p.Title, "detail "))
 		for _, tx := range s.Texts() {
-			if err == nil && p.Box().Contains(tx.Box()) && tx.Box().Centre().Y > p.Box().Centre().Y {
-				out[n] = append(out[n], tx.Text)
+			if err == nil && p.Box().Contains(tx.Box()) && (tx.Box().Centre().Y > p.Box().Centre().Y ||
+				strings.HasPrefix(tx.Text, strconv.Itoa(n)+"/")) {
+				_, sheet, low := strings.Cut(tx.Text, "/")
+				if !low {
+					sheet = tx.Text
+				}
+				out[n] = append(out[n], sheet)
 			}
 		}
 	}

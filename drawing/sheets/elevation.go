@@ -341,7 +341,6 @@ func (e elevation) drawFloor() {
 		}
 	}
 	e.drawStarts()
-	jointCrossings(e.View)
 	t := e.Room.Job.Thermostat
 	e.Mark(signs.Thermostat, symbols.Thermostat(e.Paper.Pt(e.plan(e.x(t.At), -floorplan.Poche/2*e.Paper.Ratio))))
 }

@@ -79,7 +79,7 @@ func TestStartElsewhereIsSaid(t *testing.T) {
 			t.Fatal(err)
 		}
 		if got := strings.Contains(said(pages[0].Sheet),
-			"START: outside the floor shown, see the cable plan."); got != c.said {
+			"START: outside the floor shown, see CP-1."); got != c.said {
 			t.Errorf("wall %d: said %v", c.v.Room.Job.Thermostat.Wall, got)
 		}
 	}

@@ -44,7 +44,7 @@ func fieldSheetLevels(v *floorplan.View) []setting.Level {
 		rules = append(rules, setting.List{Head: v.Fig.Text("Laying"), Number: 1, Paras: laying})
 	}
 	more := slices.Concat(v.Standing(), v.Corners(), []setting.Block{notes(v)},
-		schedule(v.Room, v.Fig, nil, onSmall(v.Plan)),
+		schedule(v.Room, v.Fig, onField, onSmall(v.Plan)),
 		differences(v), revised(v))
 	if len(v.Plan.TakeOff.Lines) == 0 { // else it begins with them
 		more = append(more, areas(v.Room, v.Fig))

@@ -36,7 +36,13 @@ func checkLaying(t *testing.T, p *layout.Plan, set []*drawing.Sheet) {
 	}
 	fig := p.Job.Figures()
 	for _, c := range p.Rooms[0].Cables {
-		for _, r := range c.Runs {
+		for i, r := range c.Runs {
+			if jogged(c.Runs, i) { // one of short runs after the first of them
+				if !strings.Contains(all, wallAlone(&floorplan.View{Room: &p.Rooms[0]}, r)+" "+strconv.Itoa(r.Pegs)) {
+					t.Errorf("%s run %d is not listed with those before it", c.ID, r.Number)
+				}
+				continue
+			}
 			next := "-"
 			if r.GapToNext > 0 {
 				next = strconv.Itoa(r.GapToNext)
@@ -48,8 +54,54 @@ func checkLaying(t *testing.T, p *layout.Plan, set []*drawing.Sheet) {
 			}
 		}
 	}
-	if n := strings.Count(all, "Revisions"); n != 1 {
+	if n, want := strings.Count(all, "Revisions"), min(1, len(p.Job.Revisions)); n != want {
 		t.Errorf("%d tables of revisions", n)
+	}
+}
+
+// jogged reports whether run i of a list is one of four or more in a row of at most four pegs that no gap follows, but
+// not the first of them: told by its neighbours, from either side.
+func jogged(runs []layout.Run, i int) bool {
+	short := func(k int) bool { return k >= 0 && k < len(runs) && runs[k].Pegs <= 4 && runs[k].GapToNext == 0 }
+	from, to := i, i
+	for short(from - 1) {
+		from--
+	}
+	for short(to) {
+		to++
+	}
+	return short(i) && i > from && to-from >= 4
+}
+
+// TestJogsAreListedTogether: of runs of 3 and 4 pegs round something, three stay rows of their own; four are one, with
+// the length used at the end of the last.
+func TestJogsAreListedTogether(t *testing.T) {
+	run := func(pegs, gap int) layout.Run { return layout.Run{Pegs: pegs, GapToNext: gap} }
+	for _, c := range []struct {
+		runs []layout.Run
+		want int
+	}{
+		{[]layout.Run{run(3, 0), run(4, 0), run(3, 0), run(40, 0)}, 1},
+		{[]layout.Run{run(3, 0), run(4, 0), run(3, 0), run(4, 0), run(40, 0)}, 4},
+		{[]layout.Run{run(3, 0), run(4, 2), run(3, 0), run(4, 0)}, 1},
+		{[]layout.Run{run(40, 0), run(3, 0), run(4, 0), run(3, 0), run(4, 0)}, 1},
+	} {
+		if got := jogs(c.runs); got != c.want {
+			t.Errorf("%v: %d in a row of the list, want %d", c.runs, got, c.want)
+		}
+	}
+	d := example(t, "kitchen on A4")
+	runs := d.plan.Rooms[0].Cables[1].Runs
+	first := slices.IndexFunc(runs, func(r layout.Run) bool { return r.Number == 10 })
+	n := jogs(runs[first:])
+	all := ""
+	for _, s := range layingSheets(d.set) {
+		all += said(s) + " "
+	}
+	last := runs[first+n-1]
+	if want := d.plan.Rooms[0].Cables[1].RunName(last.Number) + " ends at " +
+		d.plan.Job.Figures().LongFigure(last.RunningEnd); n < 10 || !strings.Contains(all, want) {
+		t.Errorf("%d short runs; no %q", n, want)
 	}
 }
 

@@ -24,5 +24,9 @@ func known(s signs.Sign) bool {
 		signs.Window}, s)
 }
 
-// named reports whether a sign has its name beside it.
-func named(s signs.Sign) bool { return s == signs.Stand || s == signs.ToFix }
+// named reports whether a sign has its name beside it, in full or as tables have it: a run's number,
+// the share of the cable at a mark, P1 and P2.
+func named(s signs.Sign) bool {
+	return slices.Contains([]signs.Sign{signs.Stand, signs.ToFix, signs.Run, signs.Half, signs.Quarter, signs.Crossing},
+		s)
+}

@@ -97,18 +97,53 @@ func runLists(v *floorplan.View) []setting.Block {
 			{Head: v.Fig.Text("Pegs"), Align: setting.Decimal}, {Head: v.Fig.Text("To next"), Align: setting.Decimal},
 			{Head: v.Fig.Textf("Used, %s", v.Fig.LongUnit()), Align: setting.Decimal},
 		}}
-		for _, r := range c.Runs {
+		for i := 0; i < len(c.Runs); {
+			r := c.Runs[i]
 			next := "-"
 			if r.GapToNext > 0 {
 				next = strconv.Itoa(r.GapToNext)
 			}
-			t.Rows = append(t.Rows, setting.Row(c.RunName(r.Number),
-				wallAlone(v, r),
-				strconv.Itoa(r.Pegs), next, v.Fig.LongFigure(r.RunningEnd)))
+			row := setting.Row(c.RunName(r.Number), wallAlone(v, r), strconv.Itoa(r.Pegs), next,
+				v.Fig.LongFigure(r.RunningEnd))
+			n := jogs(c.Runs[i:])
+			if n > 1 {
+				row = append(row, setting.Cell{Text: jogWords(v, c, c.Runs[i+1:i+n])})
+			}
+			t.Rows, i = append(t.Rows, row), i+n
 		}
 		bs = append(bs, t)
 	}
 	return bs
+}
+
+// shortRun is a run of so many pegs at most, and fewestJogs how many of them follow on one another where they
+// are listed together: steps round something, which nobody measures one by one.
+const (
+	shortRun   = 4
+	fewestJogs = 4
+)
+
+// jogs is how many runs from the first on stand in one row of the list.
+func jogs(runs []layout.Run) int {
+	n := 0
+	for n < len(runs) && runs[n].Pegs <= shortRun && runs[n].GapToNext == 0 {
+		n++
+	}
+	if n < fewestJogs {
+		return 1
+	}
+	return n
+}
+
+// jogWords says of short runs that follow on another how each lies, and what is used at the end of the last.
+func jogWords(v *floorplan.View, c *layout.Cable, runs []layout.Run) string {
+	var steps []string
+	for _, r := range runs {
+		steps = append(steps, floorplan.UnbrokenWords(fmt.Sprintf("%s %d", wallAlone(v, r), r.Pegs)))
+	}
+	last := runs[len(runs)-1]
+	return v.Fig.Textf("then %s; %s ends at %s", strings.Join(steps, ", "), c.RunName(last.Number),
+		v.Fig.LongFigure(last.RunningEnd))
 }
 
 // wallAlone is where a run leads, under a head that says wall already.

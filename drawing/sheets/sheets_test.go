@@ -56,21 +56,22 @@ func TestPapers(t *testing.T) {
 			}
 			write(t, "sample-"+setting.Slug(paper.Name)+"-"+way, sheets)
 			checkSheets(t, sheets)
+			binder := setting.FormPaper(p.Job)[0].Name // TestOneTray has which
 			for _, s := range sheets {
 				form := slices.Contains([]string{"TO", "TR", "DT"}, codeOf(s.ID))
 				if form && (codeOf(s.ID) != "DT" || !setting.IsSmall(paper)) {
-					if s.Paper.Name != "A4" || s.Paper.W > s.Paper.H {
+					if s.Paper.Name != binder || s.Paper.W > s.Paper.H {
 						t.Errorf("%s %s: the form %s is on %v", paper.Name, way, s.ID, s.Paper)
 					}
 					continue
 				}
 				if strings.HasPrefix(s.ID, "owner-map") { // on what is handed over, whatever the set is drawn on
-					if s.Paper.Name != "A4" || strings.HasSuffix(s.ID, "notes") {
+					if s.Paper.Name != binder || strings.HasSuffix(s.ID, "notes") {
 						t.Errorf("%s %s: the owner's map is on %v, %s", paper.Name, way, s.Paper, s.ID)
 					}
 					continue
 				}
-				if codeOf(s.ID) == "NT" && s.Paper.Name == "A4" { // as little as one such sheet holds
+				if codeOf(s.ID) == "NT" && s.Paper.Name == binder { // as little as one such sheet holds
 					continue
 				}
 				if s.Paper.Name != paper.Name || (s.Paper.W > s.Paper.H) != (way == "landscape") {

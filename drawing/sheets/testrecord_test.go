@@ -27,14 +27,14 @@ func stageGap(t *testing.T, s *drawing.Sheet) float64 {
 }
 
 // TestRecordCanBeWrittenIn: whatever paper the plans are on, a record is one upright sheet of
-// the binder's, and its rows leave room for handwriting, which takes 7 mm (the ruling of
+// the binder's in their family, and its rows leave room for handwriting, which takes 7 mm (the ruling of
 // ordinary writing paper, from memory).
 func TestRecordCanBeWrittenIn(t *testing.T) {
 	for _, c := range []struct {
 		size, on string
 		units    plane.Units
 	}{
-		{"", "A4", plane.Millimetres}, {"", "letter", plane.Inches}, {"A4", "letter", plane.Inches},
+		{"", "A4", plane.Millimetres}, {"", "letter", plane.Inches}, {"A4", "A4", plane.Inches},
 		{"A2", "A4", plane.Millimetres}, {"arch D", "letter", plane.Inches},
 	} {
 		p := samplePlan(t, c.units)
