@@ -349,17 +349,25 @@ func (r *room) search(l *laying) []*candidate {
 // side to say so for good.
 const farOff = 0.02
 
-// inVain reports whether wider looks are not asked for, or can't find the rest of a laid
-// cable a route: what is laid and the closest gaps take far less than there is.
+// farTooLong is the same for a cable of which nothing is laid: wider looks at a whole floor find
+// longer ways than the first.
+const farTooLong = 0.10
+
+// inVain reports whether wider looks are not asked for, or can't find the cable a route: the
+// closest gaps take far less than there is, with what is laid of it.
 func (r *room) inVain(l *laying, found []*candidate) bool {
 	if r.p.Brief {
 		return true
 	}
-	if l.wish.from == nil || len(found) > 0 {
+	if len(found) > 0 {
 		return false
 	}
+	off := farOff
+	if l.wish.from == nil {
+		off = farTooLong
+	}
 	longest := r.reachable(l).longest
-	return longest > 0 && l.length > (1+farOff)*longest
+	return longest > 0 && l.length > (1+off)*longest
 }
 
 // firstGap is the gap in pegs that a laying's search begins with.
