@@ -239,12 +239,12 @@ func TestComfortOfARoom(t *testing.T) {
 		t.Error("warmer below in the hot case")
 	}
 	w.Runs[0].Cold.Section.Below = heat.Below{Kind: heat.Ground}
-	if got := w.Bounds(false); len(got) != 3 || strings.Contains(got[2], "new or long off") {
+	if got := w.Bounds(false); len(got) != 3 || strings.Contains(got[2].String(), "new or long off") {
 		t.Errorf("%q", got)
 	}
 	w.Runs[0].Soil = &heat.Soil{}
-	if got := w.Bounds(false); !strings.HasSuffix(got[2], ", as when the heating is new or long off") ||
-		strings.Contains(got[0], "soil takes") {
+	if got := w.Bounds(false); !strings.HasSuffix(got[2].String(), ", as when the heating is new or long off") ||
+		strings.Contains(got[0].String(), "soil takes") {
 		t.Errorf("%q", got)
 	}
 	w.Runs[1].Hot.Section.Below = w.Runs[0].Hot.Section.Below

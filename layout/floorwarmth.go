@@ -1,8 +1,9 @@
 package layout
 
 import (
-	"fmt"
 	"slices"
+
+	"oxturn/layout/language"
 
 	"oxturn/layout/heat"
 	"oxturn/layout/job"
@@ -13,11 +14,11 @@ import (
 // layers. Where they do not allow that, Problem says why and only Layers is
 // there.
 type Warmth struct {
-	Layers      []heat.Layer // top to bottom, with the figures used
-	Holds       int          // index of the layer that holds the cable
-	Depth       float64      // mm from the surface to the cable's centre line
-	Sources     []string     // of those figures, layer by layer
-	Room        float64      // °C of the air above, and Warmest at its warmest
+	Layers      []heat.Layer       // top to bottom, with the figures used
+	Holds       int                // index of the layer that holds the cable
+	Depth       float64            // mm from the surface to the cable's centre line
+	Sources     []language.Message // of those figures, layer by layer
+	Room        float64            // °C of the air above, and Warmest at its warmest
 	Warmest     float64
 	Runs        []Warm       // one for each cable that is warm in its own way
 	Rise, Hours float64      // of the offers: K wanted, h waited for
@@ -29,33 +30,34 @@ type Warmth struct {
 
 // Assumptions says in words what the figures rest on, lengths and temperatures
 // in the given units.
-func (w *Warmth) Assumptions(u plane.Units) []string {
+func (w *Warmth) Assumptions(u plane.Units) []language.Message {
 	if len(w.Runs) == 0 {
 		return nil
 	}
 	us := u == plane.Inches
 	out := w.Bounds(us)
 	out = append(out, w.Runs[0].Cold.Section.Assumptions(us)...)
-	return append(out, "cable at mid-height of the membrane, which is filled with mortar")
+	return append(out, language.Say("cable at mid-height of the membrane, which is filled with mortar"))
 }
 
 // Bounds says between what the floor lies: what is below it in either case,
 // and what each case is for.
-func (w *Warmth) Bounds(us bool) []string {
-	var out []string
+func (w *Warmth) Bounds(us bool) []language.Message {
+	var out []language.Message
+	var seen []string
 	for _, r := range w.Runs {
-		hot := "at most, for the limits: " + r.Hot.Section.Below.Words(us)
+		hot := language.Say("at most, for the limits: %s", r.Hot.Section.Below.Words(us))
 		if r.Soil != nil && r.Hot.Section.Below.Kind == heat.SoilBelow {
-			hot += fmt.Sprintf(" (%s; dimension %s); soil takes weeks to settle", r.Soil.Words(r.Hot.Section, us),
-				r.DimensionFrom)
+			hot = language.Say("%s (%s; dimension %s); soil takes weeks to settle", hot,
+				r.Soil.Words(r.Hot.Section, us), language.Say(r.DimensionFrom))
 		}
-		if !slices.Contains(out, hot) {
-			out = append(out, hot)
+		if !slices.Contains(seen, hot.String()) {
+			out, seen = append(out, hot), append(seen, hot.String())
 		}
 	}
-	cold := "at least, for output and warm-up: " + w.Runs[0].Cold.Section.Below.Words(us)
+	cold := language.Say("at least, for output and warm-up: %s", w.Runs[0].Cold.Section.Below.Words(us))
 	if w.Runs[0].Soil != nil {
-		cold += ", as when the heating is new or long off"
+		cold = language.Joined(", ", cold, language.Say("as when the heating is new or long off"))
 	}
 	return append(out, cold)
 }

@@ -3,6 +3,8 @@ package layout
 import (
 	"time"
 
+	"oxturn/layout/language"
+
 	"oxturn/layout/money"
 )
 
@@ -15,7 +17,7 @@ type Offer struct {
 	Net      money.Cents // both
 	Tax      money.Cents
 	Total    money.Cents
-	Unpriced []string // items that no price is given for: the sum is without them
+	Unpriced []language.Message // items that no price is given for: the sum is without them
 	Options  []Option
 	Until    time.Time // the last day it holds; zero: the job has no date
 }

@@ -8,6 +8,8 @@ import (
 	"strconv"
 	"strings"
 
+	"oxturn/layout/language"
+
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
 	"oxturn/layout/membrane"
@@ -201,7 +203,7 @@ func (c Circuit) Name() string {
 // A Choice says why a cable was taken and what else was looked at.
 type Choice struct {
 	Taken     []string
-	Why       string
+	Why       language.Message
 	RunnersUp []Candidate
 }
 

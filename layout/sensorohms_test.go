@@ -25,7 +25,7 @@ func sensorSays(t *testing.T, kind, rest string) string {
 			if outside != (v.Grade.String() == "outside limits") {
 				t.Errorf("%s: warned %v", v.Grade, outside)
 			}
-			return v.Grade.String() + ": " + v.Words
+			return v.Grade.String() + ": " + v.Words.String()
 		}
 	}
 	return ""

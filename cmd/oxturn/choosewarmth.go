@@ -50,7 +50,7 @@ func writeWarmth(w io.Writer, options []build.Option, j *job.Job) error {
 			printable(v.Limit.Source))
 	}
 	for _, b := range known[0].Warmth.Bounds.Bounds(us) {
-		fmt.Fprintf(w, "  %s\n", strings.ReplaceAll(wrap(b, 100), "\n", "\n    "))
+		fmt.Fprintf(w, "  %s\n", strings.ReplaceAll(wrap(b.String(), 100), "\n", "\n    "))
 	}
 	return nil
 }
@@ -66,7 +66,7 @@ func warmthCells(o build.Option, u plane.Units) []string {
 		say.Degrees(o.Warmth.Most, u),
 	}
 	for _, v := range o.Warmth.Verdicts {
-		out = append(out, strings.Replace(v.MarginWords(u == plane.Inches), "above", "ABOVE", 1))
+		out = append(out, strings.Replace(v.MarginWords(u == plane.Inches).String(), "above", "ABOVE", 1))
 	}
 	return out
 }

@@ -9,6 +9,8 @@ import (
 	"testing"
 	"time"
 
+	"oxturn/layout/language"
+
 	"oxturn/layout"
 	"oxturn/layout/build"
 	"oxturn/layout/job"
@@ -25,8 +27,9 @@ func FuzzCSV(f *testing.F) {
 	f.Fuzz(func(t *testing.T, s string) {
 		s = strings.ToValidUTF8(s, "?") // TOML is UTF-8, and a job with other bytes is not read
 		var list, table bytes.Buffer
-		if err := takeoff.WriteCSV(&list, takeoff.List{Lines: []takeoff.Line{{Code: s, Item: s, Basis: s, PackName: s,
-			Note: s, Unit: "kg"}}}); err != nil {
+		if err := takeoff.WriteCSV(&list, takeoff.List{Lines: []takeoff.Line{{Code: s, Item: language.As(s),
+			Basis: language.As(s), PackName: s,
+			Note: language.As(s), Unit: "kg"}}}); err != nil {
 			t.Fatal(err)
 		}
 		room := build.RoomOptions{Room: &job.Room{Name: s},

@@ -66,9 +66,9 @@ func takeOffTable(l takeoff.List, u plane.Units) preview.Table {
 		if line.Pack > 0 {
 			packs = fmt.Sprintf("%d %s", line.Packs, line.PackName)
 		}
-		t.Rows = append(t.Rows, []string{line.Item, line.Basis, takeoff.Figure(net, unit),
+		t.Rows = append(t.Rows, []string{line.Item.String(), line.Basis.String(), takeoff.Figure(net, unit),
 			say.PercentGiven(line.Waste),
-			takeoff.Figure(gross, unit), unit, packs, line.Note})
+			takeoff.Figure(gross, unit), unit, packs, line.Note.String()})
 	}
 	return t
 }

@@ -207,12 +207,12 @@ func (v chartView) frame(pg *Page) {
 				&drawing.Stroke{Width: drawing.W013, Colour: drawing.Grey(0.4)}, nil)
 		}
 		pg.rule(p, p.Sub(drawing.Pt{X: tickLength}), drawing.ThinLine())
-		pg.Write(p.Add(drawing.Pt{X: -tickLength - 0.8, Y: Note / 2}), v.y.Figure(t), Note, drawing.End)
+		pg.Write(p.Add(drawing.Pt{X: -tickLength - 0.8, Y: Note / 2}), pg.Ty.Figure(v.y.Figure(t)), Note, drawing.End)
 	}
 	for _, t := range v.x.Ticks() {
 		p := v.pt(drawing.Pt{X: t, Y: v.y.Lo})
 		pg.rule(p, p.Add(drawing.Pt{Y: tickLength}), drawing.ThinLine())
-		pg.Write(p.Add(drawing.Pt{Y: tickLength + 0.8 + Note}), v.x.Figure(t), Note, drawing.Middle)
+		pg.Write(p.Add(drawing.Pt{Y: tickLength + 0.8 + Note}), pg.Ty.Figure(v.x.Figure(t)), Note, drawing.Middle)
 	}
 	pg.Path(drawing.LayerFrame, "axes", drawing.Polyline(drawing.Pt{X: b.X0, Y: b.Y0}, drawing.Pt{X: b.X0, Y: b.Y1},
 		drawing.Pt{X: b.X1, Y: b.Y1}), drawing.MediumLine(), nil)

@@ -122,7 +122,7 @@ func (pg *Page) setList(blocks []Block, least, share float64) (n int, left []Blo
 	pg.TitleAt = drawing.Box{X0: f.X1 - w, Y0: f.Y1 - pg.Title.Kept(pg.Ty, w), X1: f.X1, Y1: f.Y1}
 	top := drawing.Box{X0: f.X0 + fieldEdge, Y0: f.Y0 + fieldEdge, X1: f.X1 - fieldEdge, Y1: pg.TitleAt.Y0 - fieldEdge}
 	n, top, blocks = pg.setWide(top, blocks)
-	whole := pg.listColumns(top, least)
+	whole := pg.listColumns(top, max(least, min(wholeWords(blocks), top.W())))
 	wide, fitting := parted(blocks, whole[0].W())
 	if least >= columnWide && len(fitting) == 0 { // no sheet has wider ones
 		wide, fitting = nil, blocks
@@ -147,6 +147,20 @@ func parted(blocks []Block, w float64) (wide, rest []Block) {
 		rest = append(rest, b)
 	}
 	return wide, rest
+}
+
+// wholeWords is the least width at which no table in a column breaks a word.
+func wholeWords(blocks []Block) float64 {
+	w := 0.0
+	for _, b := range blocks {
+		if m, ok := b.(Measured); ok {
+			b = m.Block
+		}
+		if t, ok := b.(Table); ok && !t.Span {
+			w = max(w, t.slimmest()+sumSlack)
+		}
+	}
+	return w
 }
 
 // shortened returns a share of columns, from their tops on.

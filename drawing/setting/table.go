@@ -90,10 +90,10 @@ func (c Cell) face() fonts.Face {
 	return fonts.Lettering
 }
 
-// splitFigure splits a figure at its decimal point, or a whole one before its unit; a
+// splitFigure splits a figure at its decimal point or comma, or a whole one before its unit; a
 // word has no second part.
 func splitFigure(s string) (whole, rest string) {
-	if i := strings.IndexByte(s, '.'); i >= 0 && i+1 < len(s) && s[i+1] >= '0' && s[i+1] <= '9' {
+	if i := strings.IndexAny(s, ".,"); i >= 0 && i+1 < len(s) && s[i+1] >= '0' && s[i+1] <= '9' {
 		return s[:i], s[i:]
 	}
 	if i := strings.IndexByte(s, ' '); i >= 0 && slices.Contains(unitWords, s[i+1:]) {

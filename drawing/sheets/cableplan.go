@@ -199,8 +199,8 @@ func notes(v *floorplan.View) setting.Block {
 			v.Fig.Area(cold.Area())))
 	}
 	l.Paras = append(l.Paras, stackedLeads(v)...)
-	if v.Room.Chosen != nil && v.Room.Chosen.Why != "" && !oneFieldSheet(v.Plan) { // nobody chooses on site
-		l.Paras = append(l.Paras, v.Fig.Textf("Cable chosen: %s.", strings.TrimSuffix(v.Room.Chosen.Why, ".")))
+	if v.Room.Chosen != nil && !v.Room.Chosen.Why.Empty() && !oneFieldSheet(v.Plan) { // nobody chooses on site
+		l.Paras = append(l.Paras, v.Fig.Textf("Cable chosen: %s.", v.Room.Chosen.Why))
 	}
 	l.Paras = append(l.Paras, wetNotes(v)...)
 	l.Paras = append(l.Paras, v.Plan.Job.Notes...)

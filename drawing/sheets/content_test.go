@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"oxturn/layout/language"
+
 	"oxturn/drawing"
 	"oxturn/drawing/floorplan"
 	"oxturn/drawing/setting"
@@ -234,10 +236,12 @@ func TestNoRoom(t *testing.T) {
 // many.
 func TestChangesRead(t *testing.T) {
 	for want, c := range map[string]takeoff.Change{
-		"+1 box of tile":        {Item: "Tile 300 x 300, straight", PackName: "box", Packs: 1},
-		"-2 boxes of tile":      {Item: "Tile 300 x 300, straight", PackName: "box", Packs: -2},
-		"+3 pieces of tile":     {Item: "Tile 1'-0\" x 2'-0\", offset", Packs: 3},
-		"-1 bag of bond mortar": {Item: "Bond mortar", PackName: "bag", Packs: -1},
+		"+1 box of tile": {Code: "tile", Item: language.As("Tile 300 x 300, straight"), PackName: "box",
+			Packs: 1},
+		"-2 boxes of tile": {Code: "tile", Item: language.As("Tile 300 x 300, straight"), PackName: "box",
+			Packs: -2},
+		"+3 pieces of tile":     {Code: "tile", Item: language.As("Tile 1'-0\" x 2'-0\", offset"), Packs: 3},
+		"-1 bag of bond mortar": {Item: language.As("Bond mortar"), PackName: "bag", Packs: -1},
 	} {
 		if got := changeWords(say.Figures{}, c); got != want {
 			t.Errorf("%q, want %q", got, want)

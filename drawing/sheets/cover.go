@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 
+	"oxturn/layout/language"
+
 	"oxturn/drawing"
 	"oxturn/drawing/setting"
 	"oxturn/layout"
@@ -68,7 +70,7 @@ func listOf(head string, paras []string, f say.Figures) setting.List {
 
 // scope is what is done: the floor by its areas and cables, and what the job adds.
 func scope(p *layout.Plan) []string {
-	out := append([]string{}, p.TakeOff.Inclusions...)
+	out := language.In(p.Job.Language, p.TakeOff.Inclusions)
 	for i := range p.Rooms {
 		r := &p.Rooms[i]
 		for _, c := range r.Cables {
@@ -80,7 +82,7 @@ func scope(p *layout.Plan) []string {
 }
 
 func exclusions(p *layout.Plan) []string {
-	return append(append([]string{}, p.TakeOff.Exclusions...), p.Job.Proposal.Exclusions...)
+	return append(language.In(p.Job.Language, p.TakeOff.Exclusions), p.Job.Proposal.Exclusions...)
 }
 
 // priceTable is what the floor costs, group by group; empty where nothing has a price.
@@ -91,7 +93,7 @@ func priceTable(p *layout.Plan) setting.Table {
 		return out
 	}
 	for _, group := range o.Groups {
-		out.Rows = append(out.Rows, setting.Row(group.Name, group.Sum.String()))
+		out.Rows = append(out.Rows, setting.Row(p.Job.Language.Text(group.Name), group.Sum.String()))
 	}
 	if o.Tax != 0 {
 		out.Rows = append(out.Rows, setting.Row(p.Job.Language.Text("Sum"), o.Net.String()),
@@ -161,7 +163,7 @@ func terms(p *layout.Plan) []string {
 	}
 	if o.Net != 0 && len(o.Unpriced) > 0 {
 		out = append(out, p.Job.Language.Textf("Still without a price, and not in the total: %s.",
-			strings.Join(o.Unpriced, ", ")))
+			strings.Join(language.In(p.Job.Language, o.Unpriced), ", ")))
 	}
 	return append(out, p.Job.Language.Text("It rests on the sizes given. The cable is ordered only after the "+
 		"finished walls are measured: it cannot be shortened or lengthened, and is seldom taken back once unwound."),

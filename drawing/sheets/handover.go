@@ -2,7 +2,11 @@ package sheets
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
+
+	"oxturn/layout/language"
+	"oxturn/layout/takeoff"
 
 	"oxturn/drawing/setting"
 	"oxturn/layout"
@@ -58,6 +62,14 @@ func papersTable(p *layout.Plan, items []handover.Item) setting.Table {
 	return t
 }
 
+// packsOf is how many packs a line has, and of what.
+func packsOf(l takeoff.Line, in language.Language) string {
+	if l.PackName == "" {
+		return strconv.Itoa(l.Packs)
+	}
+	return say.CountedMessage(l.Packs, l.PackName).In(in)
+}
+
 // lotsTable lists what is bought by the pack, with room for what its label says.
 func lotsTable(p *layout.Plan) setting.Table {
 	t := setting.Table{Head: p.Job.Language.Text("Materials in the floor"), Span: true, Tall: 5.4,
@@ -72,8 +84,8 @@ func lotsTable(p *layout.Plan) setting.Table {
 		if l.Packs == 0 || l.PackName == "" && !cable {
 			continue
 		}
-		t.Rows = append(t.Rows, setting.Row(l.Item, strings.TrimSpace(say.Counted(l.Packs, l.PackName)), "",
-			lots[l.Item]))
+		t.Rows = append(t.Rows, setting.Row(l.Item.In(p.Job.Language), packsOf(l, p.Job.Language), "",
+			lots[l.Item.String()]))
 	}
 	return t
 }

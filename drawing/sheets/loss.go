@@ -16,7 +16,7 @@ func lossBlocks(p *layout.Plan) []setting.Block {
 	for _, l := range p.Losses {
 		paras := []string{sentence(l.Words(p.Job.Figures()))}
 		for _, w := range l.Loss.Words(units == plane.Inches) {
-			paras = append(paras, sentence(wholeStandards(w)))
+			paras = append(paras, sentence(wholeStandards(w.In(p.Job.Language))))
 		}
 		paras = append(paras, p.Job.Language.Text("No room temperature is promised: a heat-loss calculation by the "+
 			"local standard is its designer's."))

@@ -6,6 +6,8 @@ import (
 	"testing"
 	"time"
 
+	"oxturn/layout/language"
+
 	"oxturn/layout"
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
@@ -133,16 +135,17 @@ func sampleCable() layout.Cable {
 
 func sampleTakeOff() takeoff.List {
 	l := takeoff.List{Status: "proposal",
-		Inclusions:  []string{"Membrane, cable, sensors and mortar as listed."},
-		Exclusions:  []string{"Electrical work, by others."},
-		Assumptions: []string{"Subfloor flat, dry and sound."},
-		Questions:   []string{"Vanity: size and legs not decided."},
+		Inclusions:  []language.Message{language.As("Membrane, cable, sensors and mortar as listed.")},
+		Exclusions:  []language.Message{language.As("Electrical work, by others.")},
+		Assumptions: []language.Message{language.As("Subfloor flat, dry and sound.")},
+		Questions:   []language.Message{language.As("Vanity: size and legs not decided.")},
 	}
 	for i := range 16 {
 		l.Lines = append(l.Lines, takeoff.Line{
-			Item: fmt.Sprintf("Item %d", i+1), Basis: "tiled area 2.56 m²", Net: 2.56 * float64(i+1), Waste: 0.1,
+			Item: language.As(fmt.Sprintf("Item %d",
+				i+1)), Basis: language.As("tiled area 2.56 m²"), Net: 2.56 * float64(i+1), Waste: 0.1,
 			Gross: 2.816 * float64(i+1),
-			Unit:  "m²", Pack: 10, PackName: "roll", Packs: i + 1, Spare: 7.18, Note: "default waste",
+			Unit:  "m²", Pack: 10, PackName: "roll", Packs: i + 1, Spare: 7.18, Note: language.As("default waste"),
 		})
 	}
 	return l

@@ -119,8 +119,8 @@ func alsoWords(f say.Figures, s layout.Shift) string {
 
 // changeWords writes a change as "+1 box of tile", "-2 pieces of tile".
 func changeWords(f say.Figures, c takeoff.Change) string {
-	what, _, _ := strings.Cut(strings.ToLower(c.Item), ",")
-	if strings.HasPrefix(what, "tile ") { // there is one size of it in a job
+	what := f.Within(c.Item.In(f.Language))
+	if c.Code == "tile" { // there is one size of it in a job
 		what = f.Text("tile")
 	}
 	pack := floorplan.Or(c.PackName, "piece")

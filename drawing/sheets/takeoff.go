@@ -5,6 +5,9 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
+
+	"oxturn/layout/language"
 
 	"oxturn/drawing/setting"
 	"oxturn/layout"
@@ -28,12 +31,13 @@ func takeOff(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
 	set := func(blocks []setting.Block) ([]*setting.Page, error) {
 		return setting.ListSheets(p, setting.FormPaper(p.Job), k.ID, k.Title, k.Form, blocks)
 	}
-	return filled(p, set, takeOffBlocks(p), pages, atDesk)
+	return filled(p, set, takeOffBlocks(p), pages,
+		func(b setting.Block) (setting.Block, bool) { return atDesk(p.Job.Figures(), b) })
 }
 
 // atDesk reports whether a block is what figures rest on: nothing to work by on the floor. A list
 // is as wide as the sheet then, where it is lowest below tables that are.
-func atDesk(b setting.Block) (as setting.Block, ok bool) {
+func atDesk(f say.Figures, b setting.Block) (as setting.Block, ok bool) {
 	head := ""
 	switch own := b.(type) {
 	case setting.List:
@@ -43,7 +47,7 @@ func atDesk(b setting.Block) (as setting.Block, ok bool) {
 		head = own.Head
 	}
 	return b, slices.ContainsFunc([]string{restHead, lossHead, warmUpHead}, func(h string) bool {
-		return strings.HasPrefix(head, h)
+		return strings.HasPrefix(head, f.Text(h))
 	})
 }
 
@@ -56,12 +60,13 @@ func takeOffBlocks(p *layout.Plan) []setting.Block {
 	}
 	for _, part := range []struct {
 		head  string
-		paras []string
+		paras []language.Message
 	}{{p.Job.Language.Text("Included: "), l.Inclusions}, {p.Job.Language.Text("Not included: "), l.Exclusions},
 		{p.Job.Language.Text("Assumed: "), l.Assumptions},
 		{p.Job.Language.Text("Open: "), l.Questions}} {
 		if len(part.paras) > 0 {
-			terms.Paras = append(terms.Paras, part.head+ownUnits(strings.Join(part.paras, " "), p.Job.Figures()))
+			terms.Paras = append(terms.Paras, part.head+ownUnits(strings.Join(language.In(p.Job.Language, part.paras),
+				" "), p.Job.Figures()))
 		}
 	}
 	terms.Paras = append(terms.Paras, shiftTerms(p)...)
@@ -114,9 +119,9 @@ func takeOffRow(l takeoff.Line, f say.Figures, priced bool) []setting.Cell {
 	in := func(v float64) (string, string) {
 		if f.Units == plane.Inches {
 			v, unit := takeoff.US(v, l.Unit)
-			return takeoff.Figure(v, unit), unit
+			return f.Figure(takeoff.Figure(v, unit)), f.Text(unit)
 		}
-		return takeoff.Figure(v, l.Unit), l.Unit
+		return f.Figure(takeoff.Figure(v, l.Unit)), f.Text(l.Unit)
 	}
 	net, unit := in(l.Net)
 	gross, _ := in(l.Gross)
@@ -128,14 +133,15 @@ func takeOffRow(l takeoff.Line, f say.Figures, priced bool) []setting.Cell {
 	if l.Packs > 0 {
 		packs = strconv.Itoa(l.Packs)
 		if l.PackName != "" {
-			of = say.Plural(l.Packs, l.PackName)
+			of = f.Text(say.Plural(l.Packs, l.PackName))
 		}
 		if l.Pack > 0 {
 			pack, _ = in(l.Pack)
 			spare, _ = in(l.Spare)
 		}
 	}
-	r := []setting.Cell{{Text: l.Item}, {Text: net}, {Text: waste}, {Text: gross}, {Text: unit}, {Text: pack},
+	r := []setting.Cell{{Text: l.Item.In(f.Language)}, {Text: net}, {Text: waste}, {Text: gross}, {Text: unit},
+		{Text: pack},
 		{Text: packs, Strong: true}, {Text: of}, {Text: spare}}
 	if priced {
 		each, price := "", "" // to be filled in by hand
@@ -144,7 +150,7 @@ func takeOffRow(l takeoff.Line, f say.Figures, priced bool) []setting.Cell {
 		}
 		r = append(r, setting.Cell{Text: each}, setting.Cell{Text: price})
 	}
-	if under := starred.Replace(ownUnits(below(l), f)); len(l.Item)+len(under) < oneLine {
+	if under := starred(ownUnits(below(l, f), f), f); utf8.RuneCountInString(r[0].Text+under) < oneLine {
 		r[0].Text += ", " + under
 	} else {
 		r = append(r, setting.Cell{Text: under})
@@ -153,7 +159,10 @@ func takeOffRow(l takeoff.Line, f say.Figures, priced bool) []setting.Cell {
 }
 
 // starred marks what is not from the job, and leaves out that the rest is.
-var starred = strings.NewReplacer(", "+job.FromDefault.String(), "*", ", "+job.FromJob.String(), "")
+func starred(text string, f say.Figures) string {
+	return strings.NewReplacer(", "+f.Text(job.FromDefault.String()), "*", ", "+f.Text(job.FromJob.String()), "").
+		Replace(text)
+}
 
 // isStarred reports whether a row has something that is not from the job.
 func isStarred(row []setting.Cell) bool {
@@ -167,11 +176,8 @@ const starNote = "* by default, not from the job."
 const oneLine = 52
 
 // below is what a line is worked out from, with its note.
-func below(l takeoff.Line) string {
-	if l.Note == "" || l.Basis == "" {
-		return l.Basis + l.Note
-	}
-	return l.Basis + "; " + l.Note
+func below(l takeoff.Line, f say.Figures) string {
+	return language.Joined("; ", l.Basis, l.Note).In(f.Language)
 }
 
 // otherUnit matches a quantity of the other system in brackets, behind one of the sheet's own.
@@ -198,7 +204,8 @@ func totalRow(f say.Figures, l takeoff.List, cols int) []setting.Cell {
 	r[0] = setting.Cell{Text: f.Text("Total of the prices given"), Strong: true}
 	r[cols-1] = setting.Cell{Text: f.Price(sum), Strong: true}
 	if len(unpriced) > 0 {
-		r = append(r, setting.Cell{Text: f.Textf("without price: %s", strings.Join(unpriced, ", "))})
+		r = append(r, setting.Cell{Text: f.Textf("without price: %s", strings.Join(language.In(f.Language, unpriced),
+			", "))})
 	}
 	return r
 }

@@ -235,7 +235,7 @@ func judged(f say.Figures, c *layout.Cable) []setting.Block {
 				Wraps: true, Group: true}}}
 	for _, v := range verdicts {
 		if err == nil && (v.Grade == record.Outside || v.Grade == record.Look) {
-			r := setting.Row(stageRows(f)[v.Stage], f.Text(v.Item), f.Text(v.Grade.String()), v.Words)
+			r := setting.Row(stageRows(f)[v.Stage], f.Text(v.Item), f.Text(v.Grade.String()), v.Words.In(f.Language))
 			r[2].Strong = v.Grade == record.Outside
 			t.Rows = append(t.Rows, r)
 		}

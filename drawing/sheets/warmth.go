@@ -187,10 +187,11 @@ func warmUpTable(w *layout.Warmth, f say.Figures) setting.Table {
 	}
 	for i := 0; i < len(w.Offers); i++ {
 		o := w.Offers[i]
-		r := setting.Row(f.Apart(o.Spacing), wholeTimes(o.Range(w.Hours, f.Units == plane.Inches)))
+		r := setting.Row(f.Apart(o.Spacing), wholeTimes(o.Range(w.Hours, f.Units == plane.Inches).In(f.Language)))
 		if w.Board > 0 && i+1 < len(w.Offers) {
 			i++
-			r = append(r, setting.Cell{Text: wholeTimes(w.Offers[i].Range(w.Hours, f.Units == plane.Inches))})
+			r = append(r, setting.Cell{Text: wholeTimes(w.Offers[i].Range(w.Hours,
+				f.Units == plane.Inches).In(f.Language))})
 		}
 		t.Rows = append(t.Rows, r)
 	}
@@ -241,8 +242,9 @@ func energyTable(f say.Figures, w *layout.Warmth, currency string) setting.Table
 		add(setting.Cell{Text: u.Room, Strong: true}, setting.Cell{}, setting.Cell{})
 		add(setting.Row(f.Text("an hour with the current on"), f.KilowattHours(u.PerHour),
 			f.Price(u.PerHourPrice))...)
-		add(setting.Row(f.Text("a month"), u.Month.Words(), u.MonthPrice.Words())...)
-		add(setting.Row(f.Text("a month, always on"), u.AlwaysOn.Words(), u.AlwaysPrice.Words())...)
+		add(setting.Row(f.Text("a month"), u.Month.Words().In(f.Language), u.MonthPrice.Words().In(f.Language))...)
+		add(setting.Row(f.Text("a month, always on"), u.AlwaysOn.Words().In(f.Language),
+			u.AlwaysPrice.Words().In(f.Language))...)
 	}
 	return t
 }
@@ -281,10 +283,10 @@ func figureSources(f say.Figures, w *layout.Warmth) string {
 		of[source] = append(of[source], layer)
 	}
 	for i, source := range w.Sources {
-		add(source, strconv.Itoa(i+1))
+		add(source.In(f.Language), strconv.Itoa(i+1))
 	}
 	if m, ok := heat.DefaultMaterial("board"); ok && w.Board > 0 {
-		add(m.Source, f.Text("board"))
+		add(f.Text(m.Source), f.Text("board"))
 	}
 	if len(sources) == 0 {
 		return ""
@@ -320,7 +322,8 @@ func warmthNotes(p *layout.Plan, f say.Figures) setting.Block {
 	l, w := setting.List{Head: p.Job.Language.Text(restHead), Number: 1, Fine: onSmall(p)}, p.Warmth
 	for _, r := range w.Runs {
 		if v := overLimit(p, r); v != nil {
-			l.Paras = append(l.Paras, strings.Join(r.Cables, ", ")+", "+v.Words(f.Units == plane.Inches)+".")
+			l.Paras = append(l.Paras, strings.Join(r.Cables,
+				", ")+", "+v.Words(f.Units == plane.Inches).In(f.Language)+".")
 		}
 	}
 	said := w.Assumptions(f.Units)
@@ -332,7 +335,7 @@ func warmthNotes(p *layout.Plan, f say.Figures) setting.Block {
 	}
 	taken := []string{f.Text("Estimates for comparing, not promises.")}
 	for _, a := range said {
-		taken = append(taken, sentence(wholeStandards(a)))
+		taken = append(taken, sentence(wholeStandards(a.In(f.Language))))
 	}
 	l.Paras = append(l.Paras, strings.Join(taken, " "))
 	if onBareConcrete(p.Job.BuildUp) {

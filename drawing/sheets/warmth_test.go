@@ -10,6 +10,7 @@ import (
 	"oxturn/layout"
 	"oxturn/layout/heat"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 )
 
@@ -51,7 +52,8 @@ func sampleWarmth(t *testing.T, tariff float64) *layout.Warmth {
 		t.Fatal(err)
 	}
 	return &layout.Warmth{
-		Layers: s.Layers, Sources: make([]string, len(s.Layers)), Holds: 2, Depth: s.Depth, Room: 20, Warmest: 20,
+		Layers: s.Layers, Sources: make([]language.Message,
+			len(s.Layers)), Holds: 2, Depth: s.Depth, Room: 20, Warmest: 20,
 		Rise: 8, Hours: 4, Offers: offers,
 		Runs: []layout.Warm{{Cables: []string{"H1"}, Cold: layout.Bound{Section: s, Steady: st},
 			Hot: layout.Bound{Section: hot, Steady: warm}, Verdicts: warm.Against(20, heat.OccupiedLimit)}},

@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"oxturn/layout/language"
+
 	"oxturn/layout"
 	"oxturn/layout/build"
 	"oxturn/layout/internal/trial"
@@ -89,7 +91,7 @@ func TestFloorLeftBareIsSaid(t *testing.T) {
 		if one := r.Cables[0]; math.Abs(one.Spacing-half/(30000-1850-1800)) > 0.01*one.Spacing {
 			t.Errorf("%s: runs %.1f mm apart in the mean", c.cables, one.Spacing)
 		}
-		if asked := strings.Contains(strings.Join(p.TakeOff.Questions, "\n"),
+		if asked := strings.Contains(strings.Join(language.In(language.English, p.TakeOff.Questions), "\n"),
 			"3.33 m² (35.8 ft²) of the floor stays without cable"); asked != (c.warnings > 0) {
 			t.Errorf("%s: the take-off asks %q", c.cables, p.TakeOff.Questions)
 		}

@@ -9,6 +9,8 @@ import (
 	"testing"
 	"time"
 
+	"oxturn/layout/language"
+
 	"oxturn/layout"
 	"oxturn/layout/circuit"
 	"oxturn/layout/heat"
@@ -288,7 +290,7 @@ func TestWhyACableWasTaken(t *testing.T) {
 		{[]layout.Candidate{one, {IDs: []string{"A", "B"}, Off: 0.1}}, 0, "nearest to"},
 		{[]layout.Candidate{one, {IDs: []string{"A", "B"}, Off: 0.2, Within: true}}, 0, "nearest to"},
 		{[]layout.Candidate{one, {IDs: []string{"B"}, Off: 0.1, Within: true}}, 0, "nearest to"}} {
-		if got := whyChosen(r, j, k.cands, k.at); !strings.HasPrefix(got, k.want) {
+		if got := whyChosen(r, j, k.cands, k.at); !strings.HasPrefix(got.String(), k.want) {
 			t.Errorf("%+v, %d: %q, want %q", k.cands, k.at, got, k.want)
 		}
 	}
@@ -819,8 +821,8 @@ func TestWhatLiesBelow(t *testing.T) {
 	j.Membrane.VoidShare, j.BuildUp[2].Own, j.BuildUp[2].Source = 0.8, true, "label"
 	w := &layout.Warmth{Holds: -1}
 	layers(w, j)
-	if w.Holds != 1 || w.Layers[2].Conductivity != 1 || w.Sources[2] != "label" ||
-		w.Sources[1] != "80 % mortar, 20 % polypropylene by "+
+	if w.Holds != 1 || w.Layers[2].Conductivity != 1 || w.Sources[2].String() != "label" ||
+		w.Sources[1].String() != "80 % mortar, 20 % polypropylene by "+
 			"volume (ISO 10456)" || w.Layers[1].Conductivity == 1 || w.Layers[0].Thickness != 10 {
 		t.Errorf("%+v", w)
 	}
@@ -1020,7 +1022,7 @@ func TestWhatIsTakenOff(t *testing.T) {
 	}
 	q := in.Rooms[0]
 	if !slices.Equal(q.Undecided, []string{"vanity"}) || len(q.Questions) != 1 || len(q.Cables) != 1 ||
-		!strings.Contains(q.Questions[0], "1.00 m² (10.8 ft²) of the floor stays without cable") {
+		!strings.Contains(q.Questions[0].String(), "1.00 m² (10.8 ft²) of the floor stays without cable") {
 		t.Errorf("%+v", q)
 	}
 }
@@ -1131,7 +1133,7 @@ func TestLayersAreAskedFor(t *testing.T) {
 		p := &layout.Plan{Job: pegged()}
 		p.Job.BuildUp = make([]job.Layer, layers)
 		takeOff(p)
-		if got := strings.Contains(strings.Join(p.TakeOff.Questions, " "),
+		if got := strings.Contains(strings.Join(language.In(language.English, p.TakeOff.Questions), " "),
 			"Build-up: the job gives no layers"); got != want {
 			t.Errorf("%d layers: asked %v", layers, got)
 		}

@@ -8,6 +8,8 @@ import (
 	"strconv"
 	"strings"
 
+	"oxturn/layout/language"
+
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
@@ -106,21 +108,21 @@ func joined(zones []plane.Region) plane.Region {
 }
 
 // whyChosen says why candidate at was taken.
-func whyChosen(r *layout.Room, j *job.Job, cands []layout.Candidate, at int) string {
-	c, asked := cands[at], say.DensityBoth(asked(r), j.Units)
-	what := say.DensityBoth(c.Density, j.Units) + " at an even spacing of " + say.Apart(c.Spacing, j.Units)
+func whyChosen(r *layout.Room, j *job.Job, cands []layout.Candidate, at int) language.Message {
+	c, asked := cands[at], language.Figure(say.DensityBoth(asked(r), j.Units))
+	what := language.Say("%s at an even spacing of %s", language.Figure(say.DensityBoth(c.Density, j.Units)),
+		language.Figure(say.Apart(c.Spacing, j.Units)))
 	if len(c.IDs) == 1 && slices.ContainsFunc(cands, func(o layout.Candidate) bool {
 		return o.Within && o.Off < c.Off &&
 			len(o.IDs) > 1
 	}) {
-		return fmt.Sprintf("one cable does, and no other alone comes nearer to %s, of the %d tried: %s", asked,
+		return language.Say("one cable does, and no other alone comes nearer to %s, of the %d tried: %s", asked,
 			len(cands), what)
 	}
-	where := ""
 	if len(served(r, j)) > 1 {
-		where = " in each part of the floor"
+		return language.Say("nearest to %s in each part of the floor of the %d tried: %s", asked, len(cands), what)
 	}
-	return fmt.Sprintf("nearest to %s%s of the %d tried: %s", asked, where, len(cands), what)
+	return language.Say("nearest to %s of the %d tried: %s", asked, len(cands), what)
 }
 
 // noneFits says that no candidate could be laid, and why not.

@@ -3,7 +3,8 @@ package build
 import (
 	"fmt"
 	"slices"
-	"strings"
+
+	"oxturn/layout/language"
 
 	"oxturn/layout"
 	"oxturn/layout/job"
@@ -60,7 +61,7 @@ func chooseByArea(d draft, areas []choiceArea) ([]route.Route, []job.Cable, []jo
 	of.Zones = slices.Clone(of.Zones)
 	own, left := ownCables(d.Job), *d.job
 	left.Cables = slices.Clone(left.Cables)
-	var why []string
+	var why []language.Message
 	d.Chosen = &layout.Choice{}
 	for _, p := range areas {
 		p.job = &left
@@ -71,7 +72,7 @@ func chooseByArea(d draft, areas []choiceArea) ([]route.Route, []job.Cable, []jo
 		}
 		ids := p.Chosen.Taken
 		d.Chosen.Taken = append(d.Chosen.Taken, ids...)
-		why = append(why, p.words()+": "+p.Chosen.Why)
+		why = append(why, language.Joined(": ", p.words(), p.Chosen.Why))
 		left.Cables = without(left.Cables, labels)
 		if p.zone == nil {
 			own = append(own, ids...)
@@ -80,7 +81,7 @@ func chooseByArea(d draft, areas []choiceArea) ([]route.Route, []job.Cable, []jo
 		at := slices.IndexFunc(of.Zones, func(z job.Zone) bool { return z.At == p.zone.At })
 		of.Zones[at].Cables = ids
 	}
-	d.Chosen.Why = strings.Join(why, "; ")
+	d.Chosen.Why = language.Joined("; ", why...)
 	of.Cables = own
 	for _, z := range of.Zones {
 		of.Cables = append(of.Cables, z.Cables...)
@@ -128,11 +129,11 @@ func without(list, used []job.Cable) (out []job.Cable) {
 }
 
 // words names a part of a room.
-func (p choiceArea) words() string {
+func (p choiceArea) words() language.Message {
 	if p.zone == nil {
-		return "the rest"
+		return language.Say("the rest")
 	}
-	return p.zone.Name
+	return language.As(p.zone.Name)
 }
 
 // inZone says of what is wrong with a choice that it is about a zone.

@@ -236,11 +236,11 @@ func TestTheWallStripsRunAlong(t *testing.T) {
 	p.Rooms[0].Job.Name = "Bath"
 	for degrees, want := range map[float64]string{0: "along wall A", 90: "along wall B", 0.5: "along wall A",
 		20: "at 20° to wall A", 80: "at 10° to wall B"} {
-		if got := stripsAlong(p, "Bath", plane.Radians(degrees)); got != want {
+		if got := stripsAlong(p, "Bath", plane.Radians(degrees)); got.String() != want {
 			t.Errorf("%g: %q, want %q", degrees, got, want)
 		}
 	}
-	if got := stripsAlong(p, "Hall", 0); got != "" {
+	if got := stripsAlong(p, "Hall", 0); got.String() != "" {
 		t.Errorf("of a room that is not there: %q", got)
 	}
 }
@@ -252,7 +252,7 @@ func TestTheKindOfThermostat(t *testing.T) {
 	for sensor, want := range map[string]string{"": "230 V, contacts for 16 A",
 		"NTC 10k": "230 V, contacts for 16 A, reading a sensor NTC 10k"} {
 		p.Job.Sensor.Family.Name = sensor
-		if got := thermostat(&p.Rooms[0], p).Kind; got != want {
+		if got := thermostat(&p.Rooms[0], p).Kind; got.String() != want {
 			t.Errorf("%q, want %q", got, want)
 		}
 	}

@@ -3,10 +3,10 @@ package build
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"oxturn/layout"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/membrane"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
@@ -81,42 +81,42 @@ func cutPlan(p *layout.Plan, m *membrane.Plan) *takeoff.CutPlan {
 	if m == nil {
 		return nil
 	}
-	var rooms []string
+	var rooms []language.Message
 	for _, r := range m.Rooms {
-		rooms = append(rooms, fmt.Sprintf("%s: %s %s", r.Name, say.Counted(len(r.Pieces), "piece"),
+		rooms = append(rooms, language.Say("%s: %s %s", r.Name, say.CountedMessage(len(r.Pieces), "piece"),
 			stripsAlong(p, r.Name, r.Along)))
 	}
-	note := fmt.Sprintf("by the cut plan, off-cuts reused; %s; %s", strings.Join(rooms, ", "), Fewest(m))
+	note := language.Say("by the cut plan, off-cuts reused; %s; %s", language.Joined(", ", rooms...), fewest(m))
 	return &takeoff.CutPlan{Packs: len(m.Packs), Taken: m.Taken, Seams: m.Seams(), Note: note}
 }
 
-// Fewest says how many rolls or sheets a cut plan takes against the fewest
+// fewest says how many rolls or sheets a cut plan takes against the fewest
 // that any plan could.
-func Fewest(m *membrane.Plan) string {
+func fewest(m *membrane.Plan) language.Message {
 	what := "roll"
 	if m.Stock.Sheets {
 		what = "sheet"
 	}
 	if m.Fewest() {
-		return fmt.Sprintf("%s, the fewest possible for these pieces", say.Counted(len(m.Packs), what))
+		return language.Say("%s, the fewest possible for these pieces", say.CountedMessage(len(m.Packs), what))
 	}
-	return fmt.Sprintf("%s, at least %d needed", say.Counted(len(m.Packs), what), m.Bound)
+	return language.Say("%s, at least %d needed", say.CountedMessage(len(m.Packs), what), m.Bound)
 }
 
 // stripsAlong says which way the strips of a room run: along the wall that is
 // nearest to parallel.
-func stripsAlong(p *layout.Plan, room string, angle float64) string {
+func stripsAlong(p *layout.Plan, room string, angle float64) language.Message {
 	for i := range p.Rooms {
 		if p.Rooms[i].Job.Name != room {
 			continue
 		}
 		letter, off := layout.Along(p.Rooms[i].Job, plane.Pt(1, 0).Rotate(angle))
 		if off > 1 {
-			return fmt.Sprintf("at %s to wall %s", say.Angle(off), letter)
+			return language.Say("at %s to wall %s", say.Angle(off), letter)
 		}
-		return "along wall " + letter
+		return language.Say("along wall %s", letter)
 	}
-	return ""
+	return language.Message{}
 }
 
 // onTile returns the length of a segment that lies on the tiled floor, in mm.

@@ -20,7 +20,8 @@ func TestCutPlanOfAJob(t *testing.T) {
 	}
 	line := p.TakeOff.Lines[0]
 	if line.Code != "membrane" || line.Packs != len(p.Membrane.Packs) ||
-		math.Abs(line.Gross-p.Membrane.Taken/1e6) > 1e-9 || !strings.Contains(line.Note, "the fewest possible") {
+		math.Abs(line.Gross-p.Membrane.Taken/1e6) > 1e-9 || !strings.Contains(line.Note.String(),
+		"the fewest possible") {
 		t.Errorf("take-off %+v", line)
 	}
 	lattice := p.Rooms[0].Cables[0].Lattice

@@ -151,7 +151,7 @@ func TestChoiceSaysWhyInTheJobsUnits(t *testing.T) {
 		if len(found) > 0 {
 			t.Fatal(found)
 		}
-		if why := p.Rooms[0].Chosen.Why; !regexp.MustCompile(want).MatchString(why) {
+		if why := p.Rooms[0].Chosen.Why; !regexp.MustCompile(want).MatchString(why.String()) {
 			t.Errorf("in %s: %q", unit, why)
 		}
 	}

@@ -1,13 +1,13 @@
 package build
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
 
 	"oxturn/layout"
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
 	"oxturn/layout/takeoff"
@@ -19,21 +19,21 @@ func takeOff(p *layout.Plan) {
 	p.TakeOff.Questions = append(p.TakeOff.Questions, openElectrics(p)...)
 	if len(p.Job.BuildUp) == 0 {
 		p.TakeOff.Questions = append(p.TakeOff.Questions,
-			"Build-up: the job gives no layers, so that the height at the door, surface temperature and warm-up are "+
-				"open.")
+			language.Say("Build-up: the job gives no layers, so that the height at the door, surface temperature and "+
+				"warm-up are open."))
 	}
 	for _, c := range p.Job.Prices {
 		if !takeoff.Known(c.Code) {
 			p.TakeOff.Questions = append(p.TakeOff.Questions,
-				fmt.Sprintf("Price file: no take-off has the code %q; its price is not used.", c.Code))
+				language.Say("Price file: no take-off has the code %q; its price is not used.", c.Code))
 		}
 	}
 }
 
 // openElectrics asks for what the job does not say of the supply and the
 // sensor, where something is to be ordered by it.
-func openElectrics(p *layout.Plan) []string {
-	var out []string
+func openElectrics(p *layout.Plan) []language.Message {
+	var out []language.Message
 	if len(p.Load) == 0 {
 		return nil
 	}
@@ -44,12 +44,13 @@ func openElectrics(p *layout.Plan) []string {
 				volts = append(volts, v)
 			}
 		}
-		out = append(out, "Supply: its voltage is not given; "+strings.Join(volts, " and ")+
-			" is assumed from the label. Settle it before a cable is ordered.")
+		out = append(out, language.Say("Supply: its voltage is not given; %s is assumed from the label. Settle it "+
+			"before a cable is ordered.", language.Figure(strings.Join(volts, ", "))))
 	}
 	if len(layout.ExpectedSensor(p.Job.Sensor)) == 0 {
-		out = append(out, "Sensor: its kind is not given. It must be the one that the thermostat reads; until it is "+
-			"known, its readings cannot be judged.")
+		out = append(out, language.Say("Sensor: its kind is not given. It must be the one that the thermostat "+
+			"reads; until it is "+
+			"known, its readings cannot be judged."))
 	}
 	return out
 }
@@ -109,7 +110,7 @@ func quantities(p *layout.Plan, i int) takeoff.Room {
 	for _, f := range r.Job.Fixtures {
 		if f.Heated && f.Kind == job.Shower {
 			out.Questions = append(out.Questions,
-				fmt.Sprintf("%s: waterproofing of its warmed floor and the band round "+
+				language.Say("%s: waterproofing of its warmed floor and the band round "+
 					"its drain are not in this list. By others?", f.Name))
 		}
 		if f.Undecided {
@@ -118,8 +119,8 @@ func quantities(p *layout.Plan, i int) takeoff.Room {
 	}
 	if !r.Bare.Empty() {
 		out.Questions = append(out.Questions,
-			fmt.Sprintf("%s of the floor stays without cable, cut off from the rest: is that wanted?",
-				say.AreaBoth(r.Bare.Area(), p.Job.Units)))
+			language.Say("%s of the floor stays without cable, cut off from the rest: is that wanted?",
+				language.Figure(say.AreaBoth(r.Bare.Area(), p.Job.Units))))
 	}
 	return out
 }
@@ -144,9 +145,10 @@ func thermostat(r *layout.Room, p *layout.Plan) *takeoff.Thermostat {
 	}
 	if l := p.LoadOf(r.Job.Name); l != nil {
 		t.Relay = l.Needs != ""
-		t.Kind = say.Volts(l.Volts) + ", contacts for " + say.AmpsGiven(p.Job.Supply.ThermostatAmps)
+		t.Kind = language.Say("%s, contacts for %s", language.Figure(say.Volts(l.Volts)),
+			language.Figure(say.AmpsGiven(p.Job.Supply.ThermostatAmps)))
 		if kind := p.Job.Sensor.Family.Name; kind != "" {
-			t.Kind += ", reading a sensor " + kind
+			t.Kind = language.Joined(", ", t.Kind, language.Say("reading a sensor %s", kind))
 		}
 	}
 	return t

@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 
+	"oxturn/layout/language"
+
 	"oxturn/layout/build"
 	"oxturn/layout/internal/trial"
 )
@@ -14,7 +16,7 @@ func TestSupplyAndSensorAreAskedFor(t *testing.T) {
 	asked := func(more string) string {
 		p, _ := build.Plan(trial.Read(t, "hand.toml",
 			[]byte(strings.Replace(trial.Hand, "[membrane]", more+"[membrane]", 1))))
-		return strings.Join(p.TakeOff.Questions, "\n")
+		return strings.Join(language.In(language.English, p.TakeOff.Questions), "\n")
 	}
 	supply, sensor := "Supply: its voltage is not given; 240 V is assumed", "Sensor: its kind is not given"
 	if q := asked(""); !strings.Contains(q, supply) || !strings.Contains(q, sensor) {

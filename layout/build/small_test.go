@@ -10,6 +10,8 @@ import (
 	"testing"
 	"time"
 
+	"oxturn/layout/language"
+
 	"oxturn/layout"
 	"oxturn/layout/heat"
 	"oxturn/layout/internal/hand"
@@ -222,7 +224,7 @@ func TestOfferByHand(t *testing.T) {
 		Price: 10}, {Name: "unpriced", Code: "none", Count: 1}}
 	p.TakeOff = takeoff.List{Lines: []takeoff.Line{{Code: "tile", Price: 200}, {Code: "cable A", Price: 100},
 		{Code: "labour tile", Price: 30}, {Code: "visits", Price: 15}, {Code: "tester-hire", Price: 5},
-		{Code: "grout", Item: "Grout"}}}
+		{Code: "grout", Item: language.As("Grout")}}}
 	offer(p)
 	o := p.Offer
 	if o == nil || o.Cost != 35000 || o.Net != 38500 || o.Markup != 3500 || o.Tax != 3080 || o.Total != 41580 {
@@ -238,7 +240,7 @@ func TestOfferByHand(t *testing.T) {
 	}
 	// twice 40.00 and 10.00 with markup and tax: 88.00 + 7.04 and 11.00 + 0.88
 	if len(o.Options) != 3 || o.Options[0].Price != 9504 || o.Options[1].Price != 1188 || o.Options[2].Price != 0 ||
-		!slices.Equal(o.Unpriced, []string{"Grout"}) {
+		!slices.Equal(language.In(language.English, o.Unpriced), []string{"Grout"}) {
 		t.Errorf("%+v, %v", o.Options, o.Unpriced)
 	}
 	if !o.Until.IsZero() {

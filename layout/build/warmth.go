@@ -5,6 +5,8 @@ import (
 	"math"
 	"strings"
 
+	"oxturn/layout/language"
+
 	"oxturn/layout"
 	"oxturn/layout/heat"
 	"oxturn/layout/job"
@@ -48,6 +50,7 @@ func firstCable(p *layout.Plan) *layout.Cable {
 // taken as filled with mortar to its void share.
 func layers(w *layout.Warmth, j *job.Job) {
 	for i, l := range j.BuildUp {
+		source := language.Say(l.Source)
 		layer := heat.Layer{Name: l.Name, Thickness: l.Thickness, Conductivity: l.Conductivity, Density: l.Density,
 			HeatCapacity: l.HeatCapacity}
 		if l.Kind == "membrane" {
@@ -57,11 +60,12 @@ func layers(w *layout.Warmth, j *job.Job) {
 			if !l.Own {
 				m := heat.FilledMembrane(j.Membrane.VoidShare)
 				layer.Conductivity, layer.Density, layer.HeatCapacity = m.Conductivity, m.Density, m.HeatCapacity
-				l.Source = fmt.Sprintf("%s mortar, %s polypropylene by volume (ISO 10456)",
-					say.Percent(j.Membrane.VoidShare), say.Percent(1-j.Membrane.VoidShare))
+				source = language.Say("%s mortar, %s polypropylene by volume (ISO 10456)",
+					language.Figure(say.Percent(j.Membrane.VoidShare)),
+					language.Figure(say.Percent(1-j.Membrane.VoidShare)))
 			}
 		}
-		w.Layers, w.Sources = append(w.Layers, layer), append(w.Sources, l.Source)
+		w.Layers, w.Sources = append(w.Layers, layer), append(w.Sources, source)
 	}
 }
 
@@ -249,7 +253,7 @@ func tooWarm(w *layout.Warmth, j *job.Job) []job.Diagnostic {
 		if v := r.Verdicts[0]; v.Over() {
 			out = append(out, job.Diagnostic{
 				Severity: job.Warning, ID: "W122", Span: j.Warmth.Spans.At("covering_limit"),
-				Message: strings.Join(r.Cables, ", ") + ": " + v.Words(j.Units == plane.Inches),
+				Message: strings.Join(r.Cables, ", ") + ": " + v.Words(j.Units == plane.Inches).String(),
 				Hint: "set the thermostat to stay below the covering's limit and measure at its hottest, or lay the " +
 					"runs wider",
 			})

@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"oxturn/layout/language"
+
 	"oxturn/layout"
 	"oxturn/layout/heat"
 	"oxturn/layout/internal/hand"
@@ -106,7 +108,8 @@ func TestCoveringOverASlab(t *testing.T) {
 	if found := tooWarm(p.Warmth, p.Job); len(found) != 1 || found[0].ID != "W122" {
 		t.Errorf("%v", found)
 	}
-	if got := strings.Join(p.Warmth.Assumptions(p.Job.Units), "\n"); !strings.Contains(got, "ISO 13370") ||
+	if got := strings.Join(language.In(language.English, p.Warmth.Assumptions(p.Job.Units)),
+		"\n"); !strings.Contains(got, "ISO 13370") ||
 		!strings.Contains(got, "weeks") {
 		t.Error(got)
 	}
@@ -143,7 +146,8 @@ func TestHotCaseIsTheHotter(t *testing.T) {
 		if hot < cold-1e-9 {
 			t.Errorf("%s: %.2f °C at most, %.2f at least", text, hot, cold)
 		}
-		if said := strings.Join(p.Warmth.Bounds(false), "\n"); strings.Contains(said, "weeks") !=
+		if said := strings.Join(language.In(language.English, p.Warmth.Bounds(false)), "\n"); strings.Contains(said,
+			"weeks") !=
 			(r.Hot.Section.Below.Kind == heat.SoilBelow) {
 			t.Errorf("%s: %s", text, said)
 		}

@@ -3,6 +3,8 @@ package compare
 import (
 	"testing"
 
+	"oxturn/layout/language"
+
 	"oxturn/layout"
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
@@ -106,9 +108,9 @@ func TestQuantitiesByHand(t *testing.T) {
 	} {
 		d := &diff{units: u}
 		d.quantities([]takeoff.Change{
-			{Item: "Grout", Unit: "kg", Before: 4, After: 6, PacksBefore: 1, Packs: 1, PackName: "bag"},
-			{Item: "Primer", Unit: "L", Before: 4.001, After: 4.002},
-			{Item: "Box", Unit: "each", Before: 2, After: 2, PacksBefore: 2, Packs: 1, PackName: "box"},
+			{Item: language.As("Grout"), Unit: "kg", Before: 4, After: 6, PacksBefore: 1, Packs: 1, PackName: "bag"},
+			{Item: language.As("Primer"), Unit: "L", Before: 4.001, After: 4.002},
+			{Item: language.As("Box"), Unit: "each", Before: 2, After: 2, PacksBefore: 2, Packs: 1, PackName: "box"},
 		})
 		if len(d.out) != 2 || d.out[0].String() != want {
 			t.Fatalf("%v, want %q", d.out, want)

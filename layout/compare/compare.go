@@ -270,8 +270,9 @@ func (d *diff) load(was, now *layout.Load) {
 // quantities says what the order changes by: whole packs where there are any.
 func (d *diff) quantities(changes []takeoff.Change) {
 	for _, q := range changes {
-		c := Change{What: "take-off, " + q.Item, Before: d.quantity(q.Before, q.Unit), After: d.quantity(q.After,
-			q.Unit), Figures: []Figure{both("quantity", q.Unit, layout.Round(q.Before, 3), layout.Round(q.After, 3))}}
+		c := Change{What: "take-off, " + q.Item.String(), Before: d.quantity(q.Before, q.Unit),
+			After: d.quantity(q.After, q.Unit), Figures: []Figure{both("quantity", q.Unit, layout.Round(q.Before, 3),
+				layout.Round(q.After, 3))}}
 		costs := math.Abs(q.Price-q.PriceBefore) >= 0.005
 		if q.Packs == 0 && c.Before == c.After && !costs {
 			continue // less than the figures printed show

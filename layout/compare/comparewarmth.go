@@ -58,9 +58,9 @@ func use(p *layout.Plan, room string) string {
 		if u.Room != room {
 			continue
 		}
-		out := u.Month.Words() + " kWh"
+		out := u.Month.Words().String() + " kWh"
 		if u.PerHourPrice > 0 {
-			out += ", " + strings.TrimSpace(u.MonthPrice.Words()+" "+p.Job.Energy.Currency)
+			out += ", " + strings.TrimSpace(u.MonthPrice.Words().String()+" "+p.Job.Energy.Currency)
 		}
 		return out
 	}

@@ -5,6 +5,8 @@ import (
 	"testing"
 	"time"
 
+	"oxturn/layout/language"
+
 	"oxturn/layout"
 	"oxturn/layout/heat"
 	"oxturn/layout/internal/hand"
@@ -74,7 +76,7 @@ func runs(d *diff, was, now layout.Run) {
 
 func priced(prices ...float64) (l takeoff.List) {
 	for _, p := range prices {
-		l.Lines = append(l.Lines, takeoff.Line{Item: "thing", Price: p})
+		l.Lines = append(l.Lines, takeoff.Line{Item: language.As("thing"), Price: p})
 	}
 	return l
 }
@@ -157,7 +159,7 @@ func TestPacksAndPricesOfAnOrder(t *testing.T) {
 	} {
 		d := between()
 		d.currency = "CHF"
-		k.c.Item, k.c.Unit = "Grout", "kg"
+		k.c.Item, k.c.Unit = language.As("Grout"), "kg"
 		d.quantities([]takeoff.Change{k.c})
 		got := ""
 		for _, c := range d.out {

@@ -5,6 +5,8 @@ import (
 	"testing"
 	"time"
 
+	"oxturn/layout/language"
+
 	"oxturn/layout"
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
@@ -68,7 +70,7 @@ func TestDaysThatStay(t *testing.T) {
 func TestCostsWithoutAPrice(t *testing.T) {
 	list := func(prices ...float64) (l takeoff.List) {
 		for _, p := range prices {
-			l.Lines = append(l.Lines, takeoff.Line{Item: "thing", Price: p})
+			l.Lines = append(l.Lines, takeoff.Line{Item: language.As("thing"), Price: p})
 		}
 		return l
 	}

@@ -147,6 +147,6 @@ func (c *Cable) readings(from *layout.Cable) {
 	}
 	c.Worst = record.Worst(verdicts).String()
 	for _, v := range verdicts {
-		c.Readings = append(c.Readings, Verdict{v.Stage.String(), v.Item, v.Grade.String(), v.Words})
+		c.Readings = append(c.Readings, Verdict{v.Stage.String(), v.Item, v.Grade.String(), v.Words.String()})
 	}
 }

@@ -112,7 +112,7 @@ func TestWhatACableSays(t *testing.T) {
 		t.Error("its record is not known")
 	}
 	c.Tested = []record.Reading{{}}
-	c.Verdicts = []record.Verdict{{Item: "resistance", Grade: record.Within, Words: "96 Ω"}}
+	c.Verdicts = []record.Verdict{{Item: "resistance", Grade: record.Within, Words: language.As("96 Ω")}}
 	out := Cable{}
 	if out.readings(c); len(out.Readings) != 1 || out.Worst != record.Within.String() {
 		t.Errorf("%+v", out)
@@ -166,7 +166,7 @@ func TestHeads(t *testing.T) {
 // The take-off stands in the report as its own file has it.
 func TestTakeOffInTheReport(t *testing.T) {
 	p := plan(t, bath)
-	p.TakeOff = takeoff.List{Lines: []takeoff.Line{{Code: "tile", Item: "Tile", Unit: "m²", Gross: 2}}}
+	p.TakeOff = takeoff.List{Lines: []takeoff.Line{{Code: "tile", Item: language.As("Tile"), Unit: "m²", Gross: 2}}}
 	var b strings.Builder
 	if err := takeoff.WriteJSON(&b, p.TakeOff); err != nil {
 		t.Fatal(err)

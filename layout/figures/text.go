@@ -142,7 +142,7 @@ func lines(l takeoff.List, u plane.Units) []bought {
 	var out []bought
 	for _, line := range l.Lines {
 		in := func(v float64) string { return quantity(v, line.Unit, u) }
-		one := bought{item: line.Item, packs: in(line.Gross)}
+		one := bought{item: line.Item.String(), packs: in(line.Gross)}
 		if line.Packs > 0 && line.PackName != "" {
 			one.packs = fmt.Sprintf("%d x %s of %s", line.Packs, line.PackName, in(line.Pack))
 			one.spare = in(line.Spare)

@@ -3,6 +3,7 @@ package figures
 import (
 	"oxturn/layout"
 	"oxturn/layout/heat"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 )
 
@@ -110,19 +111,20 @@ func warmth(w *layout.Warmth, u plane.Units) *Warmth {
 		return nil
 	}
 	out := &Warmth{Problem: w.Problem, Room: w.Room, Warmest: w.Warmest, Surfaces: []Surface{}, Rise: w.Rise,
-		Floors: []Floor{}, Hours: w.Hours, WarmUps: []WarmUp{}, Board: w.Board, Assumptions: w.Assumptions(u)}
+		Floors: []Floor{}, Hours: w.Hours, WarmUps: []WarmUp{}, Board: w.Board,
+		Assumptions: language.In(language.English, w.Assumptions(u))}
 	us := u == plane.Inches
 	for _, r := range w.Runs {
 		s := Surface{Cables: r.Cables, State: state(r.Cold.Steady, w.Room), Hot: state(r.Hot.Steady, w.Warmest)}
 		for _, v := range r.Verdicts {
 			s.Limits = append(s.Limits, HeatLimit{v.Limit.Name, v.Limit.Celsius, v.Limit.Air, v.Limit.Source, v.Margin,
-				v.Limit.Words(us), v.MarginWords(us)})
+				v.Limit.Words(us).String(), v.MarginWords(us).String()})
 		}
 		out.Surfaces = append(out.Surfaces, s)
 	}
 	for _, o := range w.Offers {
 		out.WarmUps = append(out.WarmUps, WarmUp{o.Spacing, o.Flux, o.Board, o.Reached, o.Settles, o.Low / 60,
-			o.High / 60, o.Range(w.Hours, us)})
+			o.High / 60, o.Range(w.Hours, us).String()})
 	}
 	return out
 }
@@ -163,7 +165,7 @@ func energy(w *layout.Warmth, currency string) []Energy {
 	both := func(r heat.Range) [2]float64 { return [2]float64{r.Low, r.High} }
 	for _, u := range w.Use {
 		e := Energy{Room: u.Room, PerHour: u.PerHour, Month: both(u.Month), AlwaysOn: both(u.AlwaysOn),
-			Currency: currency, Basis: u.Assumptions}
+			Currency: currency, Basis: language.In(language.English, u.Assumptions)}
 		if u.PerHourPrice > 0 {
 			month, always := both(u.MonthPrice), both(u.AlwaysPrice)
 			e.Price, e.MonthCost, e.AlwaysCost = &u.PerHourPrice, &month, &always

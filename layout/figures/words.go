@@ -403,7 +403,7 @@ func (p *page) energy(all []Energy) {
 	}
 }
 
-func between(r [2]float64) string { return heat.Range{Low: r[0], High: r[1]}.Words() }
+func between(r [2]float64) string { return heat.Range{Low: r[0], High: r[1]}.Words().String() }
 
 func (p *page) fullUse(f *FullUse) {
 	if f == nil {

@@ -6,6 +6,8 @@ import (
 	"testing"
 	"unicode/utf8"
 
+	"oxturn/layout/language"
+
 	"pgregory.net/rapid"
 
 	"oxturn/layout/circuit"
@@ -399,12 +401,13 @@ func TestShiftsInWords(t *testing.T) {
 // 4.536 kg are 10 lb, 3.048 m 10 ft: the list in the job's own units, packs where there are any.
 func TestListInWords(t *testing.T) {
 	l := takeoff.List{Lines: []takeoff.Line{
-		{Item: "Größe", Unit: "kg", Gross: 4.5359237, Pack: 2.26796185, PackName: "bag", Packs: 3, Spare: 2.26796185,
+		{Item: language.As("Größe"), Unit: "kg", Gross: 4.5359237, Pack: 2.26796185, PackName: "bag", Packs: 3,
+			Spare: 2.26796185,
 			Price: 0.5},
-		{Item: "Thermostat", Unit: "each", Gross: 2, Pack: 1, Packs: 2},
-		{Item: "Board", Unit: "m²", Gross: 0.09290304, Pack: 0.18580608, PackName: "board", Packs: 1,
+		{Item: language.As("Thermostat"), Unit: "each", Gross: 2, Pack: 1, Packs: 2},
+		{Item: language.As("Board"), Unit: "m²", Gross: 0.09290304, Pack: 0.18580608, PackName: "board", Packs: 1,
 			Spare: 0.09290304},
-		{Item: "Tube", Unit: "m", Gross: 3.048, PackName: "roll", Price: 12.345},
+		{Item: language.As("Tube"), Unit: "m", Gross: 3.048, PackName: "roll", Price: 12.345},
 	}}
 	hold(t, american(func(p *page) { p.takeOff(lines(l, plane.Inches)) }),
 		"To buy (waste included; the take-off sheet says what each is worked out from)",

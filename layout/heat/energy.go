@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 
+	"oxturn/layout/language"
+
 	"oxturn/layout/say"
 )
 
@@ -17,7 +19,9 @@ func (r Range) Times(k float64) Range { return Range{r.Low * k, r.High * k} }
 const tariffDecimals = 5
 
 // Words writes a range to two figures, for printing: no use is known better.
-func (r Range) Words() string { return twoFigures(r.Low) + " to " + twoFigures(r.High) }
+func (r Range) Words() language.Message {
+	return language.Say("%s to %s", language.Figure(twoFigures(r.Low)), language.Figure(twoFigures(r.High)))
+}
 
 // rounded brings a range to what Words writes.
 func (r Range) rounded() Range { return Range{toTwoFigures(r.Low), toTwoFigures(r.High)} }
@@ -61,7 +65,7 @@ type Energy struct {
 	MonthPrice   Range
 	AlwaysOn     Range // kWh a month if no schedule holds, for instance after a power cut
 	AlwaysPrice  Range
-	Assumptions  []string
+	Assumptions  []language.Message
 }
 
 // usualDays days are a month where a job does not say.
@@ -106,17 +110,18 @@ func (u Use) check() error {
 	})
 }
 
-func (u Use) assumptions() []string {
-	out := []string{
-		fmt.Sprintf("%s to %s hours a day, %s days a month, the current on for %s of them: more in the cold or on a "+
-			"bare slab", say.Plain(u.Hours.Low), say.Plain(u.Hours.High), say.Plain(u.Days),
-			say.PercentRange(u.Duty.Low, u.Duty.High)),
+func (u Use) assumptions() []language.Message {
+	out := []language.Message{
+		language.Say("%s to %s hours a day, %s days a month, the current on for %s of them: more in the cold or on a "+
+			"bare slab", language.Figure(say.Plain(u.Hours.Low)), language.Figure(say.Plain(u.Hours.High)),
+			language.Figure(say.Plain(u.Days)), language.Say("%s to %s",
+				language.Figure(say.Decimals(100*u.Duty.Low, 0)), language.Figure(say.Percent(u.Duty.High)))),
 	}
 	if u.Tariff == 0 {
-		out = append(out, "no tariff given")
+		out = append(out, language.Say("no tariff given"))
 	} else {
-		out = append(out, fmt.Sprintf("tariff %s %s a kWh, without standing charges",
-			say.Decimals(u.Tariff, tariffDecimals), u.Currency))
+		out = append(out, language.Say("tariff %s %s a kWh, without standing charges",
+			language.Figure(say.Decimals(u.Tariff, tariffDecimals)), u.Currency))
 	}
-	return append(out, "always on: as where a power cut undid the schedule")
+	return append(out, language.Say("always on: as where a power cut undid the schedule"))
 }

@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"oxturn/layout/language"
+
 	"pgregory.net/rapid"
 )
 
@@ -33,7 +35,7 @@ func TestEnergyByHand(t *testing.T) {
 	} {
 		near(t, c.name, c.got, c.want, 1e-9)
 	}
-	words := strings.Join(e.Assumptions, "\n")
+	words := strings.Join(language.In(language.English, e.Assumptions), "\n")
 	for _, want := range []string{"4 to 10 hours", "40 to 100 %", "0.2 EUR a kWh", "power cut"} {
 		if !strings.Contains(words, want) {
 			t.Errorf("%q is not said in\n%s", want, words)
@@ -53,10 +55,10 @@ func TestPrintedEnergyTimesTariffIsThePrintedPrice(t *testing.T) {
 		}
 		for _, r := range [][2]Range{{e.Month, e.MonthPrice}, {e.AlwaysOn, e.AlwaysPrice}, {e.Day, e.DayPrice}} {
 			var low, high float64
-			if _, err := fmt.Sscanf(r[0].Words(), "%g to %g", &low, &high); err != nil {
+			if _, err := fmt.Sscanf(r[0].Words().String(), "%g to %g", &low, &high); err != nil {
 				t.Fatal(err)
 			}
-			if want := (Range{low * u.Tariff, high * u.Tariff}).Words(); r[1].Words() != want {
+			if want := (Range{low * u.Tariff, high * u.Tariff}).Words().String(); r[1].Words().String() != want {
 				t.Fatalf("%s kWh at %g are %s, printed %s", r[0].Words(), u.Tariff, want, r[1].Words())
 			}
 		}
@@ -68,7 +70,7 @@ func TestEnergyWithoutTariff(t *testing.T) {
 	if err != nil || e.MonthPrice != (Range{}) || e.Month.High == 0 {
 		t.Errorf("%+v, %v", e, err)
 	}
-	if !strings.Contains(strings.Join(e.Assumptions, "\n"), "no tariff given") {
+	if !strings.Contains(strings.Join(language.In(language.English, e.Assumptions), "\n"), "no tariff given") {
 		t.Error(e.Assumptions)
 	}
 }

@@ -28,7 +28,7 @@ func ExampleSection_Solve() {
 	}
 	fmt.Printf("mean +%.1f K, over a cable +%.1f K, midway +%.1f K\n", st.Mean, st.OverCable, st.Midway)
 	fmt.Printf("%.0f %% of the heat goes up\n", st.UpShare*100)
-	fmt.Println(strings.ReplaceAll(st.Against(20, heat.OccupiedLimit)[0].Words(false), " above ", " above\n"))
+	fmt.Println(strings.ReplaceAll(st.Against(20, heat.OccupiedLimit)[0].Words(false).String(), " above ", " above\n"))
 
 	curve, _ := floor.WarmUp(12)
 	seconds, _ := curve.TimeTo(6)

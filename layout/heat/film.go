@@ -1,6 +1,10 @@
 package heat
 
-import "math"
+import (
+	"math"
+
+	"oxturn/layout/language"
+)
 
 // The basic characteristic of floor heating, EN 1264-2 (also ISO 11855-2
 // equation 1): q = 8.92 (mean surface - room)^1.1, q in W/m².
@@ -16,16 +20,16 @@ const coolFilm = 7.0
 // words says how a surface gives its heat to the room, as a formula that can
 // be computed with. In US units q is W/ft² of a rise in °F, the factor
 // 8.92 x 0.0929 / 1.8^1.1.
-func (f Film) words(w words) string {
-	switch {
-	case f.Coefficient != 0:
-		return "surface to room: " + w.film(f.Coefficient)
-	case w.us:
-		return "surface to room: q = 0.434 (mean surface - air)^1.1 in W/ft² and °F (EN 1264-2); " + w.film(coolFilm) +
-			" where the floor is colder than the air (ISO 11855-2)"
+func (f Film) words(w words) language.Message {
+	if f.Coefficient != 0 {
+		return language.Say("surface to room: %s", w.film(f.Coefficient))
 	}
-	return "surface to room: q = 8.92 (mean surface - air)^1.1 in W/m² and K (EN 1264-2); " + w.film(coolFilm) +
-		" where the floor is colder than the air (ISO 11855-2)"
+	factor, flux, kelvin := language.Figure("8.92"), "W/m²", "K"
+	if w.us {
+		factor, flux, kelvin = "0.434", "W/ft²", "°F"
+	}
+	return language.Say("surface to room: q = %s (mean surface - air)^%s in %s and %s (EN 1264-2); %s where the "+
+		"floor is colder than the air (ISO 11855-2)", factor, language.Figure("1.1"), flux, kelvin, w.film(coolFilm))
 }
 
 // A Film is how the surface gives its heat to the room. The zero value is the

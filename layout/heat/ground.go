@@ -1,8 +1,9 @@
 package heat
 
 import (
-	"fmt"
 	"math"
+
+	"oxturn/layout/language"
 
 	"oxturn/layout/plane"
 )
@@ -70,9 +71,9 @@ func (s Section) OnSoil(soil Soil, rise float64) Section {
 }
 
 // Words says what the soil is taken for, under a floor on it.
-func (s Soil) Words(floor Section, us bool) string {
+func (s Soil) Words(floor Section, us bool) language.Message {
 	w, r := words{us}, 1/floor.Below.Coefficient
-	return fmt.Sprintf("ISO 13370, slab on ground: soil %s, characteristic dimension %s, outer walls %s thick, %s "+
+	return language.Say("ISO 13370, slab on ground: soil %s, characteristic dimension %s, outer walls %s thick, %s "+
 		"below the slab",
 		w.figure(s.Conductivity, "W/(m K)", s.Conductivity*usConductivity, "Btu/(h ft °F)"),
 		w.figure(s.Dimension, "m", s.Dimension/footMetres, "ft"),

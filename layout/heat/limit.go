@@ -1,8 +1,9 @@
 package heat
 
 import (
-	"fmt"
 	"math"
+
+	"oxturn/layout/language"
 
 	"oxturn/layout/say"
 )
@@ -40,16 +41,16 @@ func (l Limit) Rise() float64 {
 }
 
 // Words says the limit for printing: 33 °C, 9 °C over air at 24 °C.
-func (l Limit) Words(us bool) string {
+func (l Limit) Words(us bool) language.Message {
 	w := words{us}
 	if l.Air == 0 {
-		return w.temperature(l.Celsius)
+		return w.temperature(l.Celsius).Message()
 	}
-	return fmt.Sprintf("%s, %s over air at %s", w.temperature(l.Celsius), w.difference(l.Rise()), w.temperature(l.Air))
+	return language.Say("%s, %s over air at %s", w.temperature(l.Celsius), w.difference(l.Rise()), w.temperature(l.Air))
 }
 
 // Temperature writes °C for printing, in Fahrenheit or Celsius: 84.2 °F.
-func Temperature(c float64, us bool) string { return words{us}.temperature(c) }
+func Temperature(c float64, us bool) language.Figure { return words{us}.temperature(c) }
 
 // A Verdict holds a floor left on without a thermostat against one limit.
 type Verdict struct {
@@ -67,34 +68,35 @@ const shownTenth = 0.05
 
 // MarginWords says how far the surface stays below the limit, or goes above
 // it: "2.3 °C above". What a tenth does not show is called less than one.
-func (v Verdict) MarginWords(us bool) string {
-	k, unit, side := math.Abs(v.Margin), "°C", "below"
+func (v Verdict) MarginWords(us bool) language.Message {
+	k, unit := math.Abs(v.Margin), "°C"
 	if us {
 		k, unit = say.Fahrenheits*k, "°F"
 	}
-	if v.Over() {
-		side = "above"
+	by := language.Figure(say.Tenths(k) + " " + unit).Message()
+	if k < shownTenth {
+		by = language.Say("less than %s", language.Figure("0.1 "+unit))
 	}
 	switch {
 	case k == 0:
-		return "just at"
-	case k < shownTenth:
-		return fmt.Sprintf("less than 0.1 %s %s", unit, side)
+		return language.Say("just at")
+	case v.Over():
+		return language.Say("%s above", by)
 	}
-	return say.Tenths(k) + " " + unit + " " + side
+	return language.Say("%s below", by)
 }
 
 // Words says the verdict for printing, in Fahrenheit or Celsius.
-func (v Verdict) Words(us bool) string {
+func (v Verdict) Words(us bool) language.Message {
 	w := words{us}
-	rest := ""
+	said := language.Say("left on without a thermostat, the surface over a cable would reach %s, %s over the air, %s "+
+		"the limit of %s, %s (%s)",
+		w.temperature(v.Surface), w.tenthsOver(v.Rise), v.MarginWords(us), language.Say(v.Limit.Name),
+		v.Limit.Words(us), language.Say(v.Limit.Source))
 	if v.Over() {
-		rest = ": the floor thermostat must hold it down"
+		return language.Say("%s: the floor thermostat must hold it down", said)
 	}
-	return fmt.Sprintf("left on without a thermostat, the surface over a cable would reach %s, %s over the air, %s "+
-		"the limit of %s, %s (%s)%s",
-		w.temperature(v.Surface), w.tenthsOver(v.Rise), v.MarginWords(us), v.Limit.Name, v.Limit.Words(us),
-		v.Limit.Source, rest)
+	return said
 }
 
 // Against holds the steady state, in a room at the given temperature in °C,

@@ -19,11 +19,11 @@ func TestAgainstLimits(t *testing.T) {
 		}
 	}
 	for _, want := range []string{"32.5 °C", "5.5 °C above", "27 °C", "oak", "job file", "thermostat"} {
-		if !strings.Contains(v[2].Words(false), want) {
+		if !strings.Contains(v[2].Words(false).String(), want) {
 			t.Errorf("%q is not in %q", want, v[2].Words(false))
 		}
 	}
-	if !strings.Contains(v[1].Words(false), "2.5 °C below") {
+	if !strings.Contains(v[1].Words(false).String(), "2.5 °C below") {
 		t.Error(v[1].Words(false))
 	}
 }
@@ -62,7 +62,7 @@ func TestMarginIsNeverNothing(t *testing.T) {
 		0: {"just at", "just at"}, -2.26: {"2.3 °C above", "4.1 °F above"},
 	} {
 		v := Verdict{Margin: margin}
-		if got := [2]string{v.MarginWords(false), v.MarginWords(true)}; got != want {
+		if got := [2]string{v.MarginWords(false).String(), v.MarginWords(true).String()}; got != want {
 			t.Errorf("%g K: %q, want %q", margin, got, want)
 		}
 	}

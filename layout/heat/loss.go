@@ -115,15 +115,18 @@ func (r Range) tens(l language.Language) string {
 }
 
 // Words says what the sum is made of, part by part, for redoing it.
-func (l Loss) Words(us bool) []string {
+func (l Loss) Words(us bool) []language.Message {
 	w := words{us}
-	var out []string
+	var out []language.Message
 	for _, p := range l.Elements {
-		out = append(out, fmt.Sprintf("%s: %s, %s, %s beyond", p.Name, w.figure(p.Area, "m²", p.Area/squareFoot, "ft²"),
+		out = append(out, language.Say("%s: %s, %s, %s beyond", language.Say(p.Name), w.figure(p.Area, "m²",
+			p.Area/squareFoot, "ft²"),
 			w.film(p.U), w.temperature(p.Beyond)))
 	}
-	return append(out, fmt.Sprintf("air: %s, %s to %s changes an hour, %s (EN 12831)",
-		w.figure(l.Volume, "m³", l.Volume/cubicFoot, "ft³"), say.Plain(l.Changes.Low), say.Plain(l.Changes.High),
+	return append(out, language.Say("air: %s, %s to %s changes an hour, %s (EN 12831)",
+		w.figure(l.Volume, "m³", l.Volume/cubicFoot,
+			"ft³"), language.Figure(say.Plain(l.Changes.Low)), language.Figure(say.Plain(l.Changes.High)),
 		w.figure(airHeat, "Wh/(m³ K)", airHeat/BtuPerHour*cubicFoot/say.Fahrenheits, "Btu/(ft³ °F)")),
-		"±"+say.Percent(LossSpread)+" for what is simplified: steady, without sun, people or what walls store")
+		language.Say("±%s for what is simplified: steady, without sun, people or what walls store",
+			language.Figure(say.Percent(LossSpread))))
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 
+	"oxturn/layout/language"
+
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
 )
@@ -81,71 +83,78 @@ func (s Section) offer(rise, hours float64) (Offer, error) {
 
 // Range writes the offer's warm-up as a range, that the rise is not reached in
 // the hours waited for, or what the floor gains where it never is.
-func (o Offer) Range(hours float64, us bool) string {
+func (o Offer) Range(hours float64, us bool) language.Message {
 	switch {
 	case o.Reached:
-		return FormatTime(o.Low) + " to " + FormatTime(o.High)
+		return language.Say("%s to %s", language.Figure(FormatTime(o.Low)), language.Figure(FormatTime(o.High)))
 	case o.Never:
-		return "never: settles at " + words{us}.gainedAtMost(o.Settles)
+		return language.Say("never: settles at %s", words{us}.gainedAtMost(o.Settles))
 	}
-	return "not within " + say.Plain(hours) + " h"
+	return language.Say("not within %s h", language.Figure(say.Plain(hours)))
 }
 
 // Assumptions says in words what the figures of s rest on, for printing
 // beside them: in feet, inches and Fahrenheit, or in SI units. What lies below
 // is said by Below.Words.
-func (s Section) Assumptions(us bool) []string {
+func (s Section) Assumptions(us bool) []language.Message {
 	s = s.defaults()
 	w := words{us}
-	return []string{
-		"rises are over the room's air, taken as steady: no room temperature is computed",
+	return []language.Message{
+		language.Say("rises are over the room's air, taken as steady: no room temperature is computed"),
 		s.Top.words(w),
-		"dry layers in full contact; nothing on the floor",
-		fmt.Sprintf("cable full on at %s, %s apart, %s thick, its middle %s below the surface",
+		language.Say("dry layers in full contact; nothing on the floor"),
+		language.Say("cable full on at %s, %s apart, %s thick, its middle %s below the surface",
 			w.perLength(s.WattsPerMetre), w.apart(s.Spacing), w.length(s.Diameter), w.length(s.Depth)),
-		"warm-up from a floor long off; real floors differ by ±" + say.Percent(WarmUpSpread),
+		language.Say("warm-up from a floor long off; real floors differ by ±%s",
+			language.Figure(say.Percent(WarmUpSpread))),
 	}
 }
 
 // Words says what lies under the floor, with its resistance where there is
 // one, in one of the two systems.
-func (b Below) Words(us bool) string { return words{us}.below(b) }
+func (b Below) Words(us bool) language.Message { return words{us}.below(b) }
 
 // words writes figures in one of the two systems.
 type words struct{ us bool }
 
-func (w words) figure(si float64, siUnit string, us float64, usUnit string) string {
+func (w words) figure(si float64, siUnit string, us float64, usUnit string) language.Figure {
 	if w.us {
-		return say.Digits(us, 3) + " " + usUnit
+		return language.Figure(say.Digits(us, 3) + " " + usUnit)
 	}
-	return say.Digits(si, 3) + " " + siUnit
+	return language.Figure(say.Digits(si, 3) + " " + siUnit)
 }
 
-func (w words) length(mm float64) string { return w.figure(mm, "mm", mm/plane.Inch, "in") }
+func (w words) length(mm float64) language.Figure { return w.figure(mm, "mm", mm/plane.Inch, "in") }
 
 // apart writes the distance of runs, finely enough to work out their heat again.
-func (w words) apart(mm float64) string {
+func (w words) apart(mm float64) language.Figure {
 	if w.us {
 		return w.length(mm)
 	}
-	return say.Digits(mm, 4) + " mm"
+	return language.Figure(say.Digits(mm, 4) + " mm")
 }
 
-func (w words) perLength(wattsPerMetre float64) string {
+func (w words) perLength(wattsPerMetre float64) language.Figure {
 	return w.figure(wattsPerMetre, "W/m", wattsPerMetre*footMetres, "W/ft")
 }
 
 // film writes a film coefficient.
-func (w words) film(c float64) string {
+func (w words) film(c float64) language.Figure {
 	return w.figure(c, "W/(m² K)", c/usFilm, "Btu/(h ft² °F)")
 }
 
-func (w words) temperature(c float64) string { return say.Degrees(c, w.units()) }
+func (w words) temperature(c float64) language.Figure {
+	return language.Figure(say.Degrees(c, w.units()))
+}
 
-func (w words) difference(k float64) string { return w.figure(k, "°C", k*say.Fahrenheits, "°F") }
+func (w words) difference(k float64) language.Figure {
+	return w.figure(k, "°C", k*say.Fahrenheits, "°F")
+}
 
 // tenthsOver writes a difference to a tenth of a degree.
-func (w words) tenthsOver(k float64) string { return say.Difference(k, w.units()) }
+func (w words) tenthsOver(k float64) language.Figure {
+	return language.Figure(say.Difference(k, w.units()))
+}
 
 func (w words) units() plane.Units {
 	if w.us {
@@ -156,29 +165,29 @@ func (w words) units() plane.Units {
 
 // gainedAtMost writes a gain with its sign, +6.9 °C, rounded down: it stays below what
 // was wanted and not reached.
-func (w words) gainedAtMost(k float64) string {
+func (w words) gainedAtMost(k float64) language.Figure {
 	unit := "°C"
 	if w.us {
 		k, unit = k*say.Fahrenheits, "°F"
 	}
-	return fmt.Sprintf("%+.1f %s", math.Floor(10*k+1e-9)/10, unit)
+	return language.Figure(fmt.Sprintf("%+.1f %s", math.Floor(10*k+1e-9)/10, unit))
 }
 
-func (w words) below(b Below) string {
-	at := "at the room's temperature"
+func (w words) below(b Below) language.Message {
+	at := language.Say("at the room's temperature")
 	switch {
 	case b.Rise < 0:
-		at = w.difference(-b.Rise) + " colder than the room"
+		at = language.Say("%s colder than the room", w.difference(-b.Rise))
 	case b.Rise > 0:
-		at = w.difference(b.Rise) + " warmer than the room"
+		at = language.Say("%s warmer than the room", w.difference(b.Rise))
 	}
 	switch b.Kind {
 	case FilmBelow:
-		return fmt.Sprintf("a space %s, through %s (ISO 6946, heat flowing down)", at, w.film(b.Coefficient))
+		return language.Say("a space %s, through %s (ISO 6946, heat flowing down)", at, w.film(b.Coefficient))
 	case SoilBelow:
-		return fmt.Sprintf("soil that has settled, to outside air %s, through %s", at, w.film(b.Coefficient))
+		return language.Say("soil that has settled, to outside air %s, through %s", at, w.film(b.Coefficient))
 	case Ground:
-		return "ground held " + at + " right under the lowest layer, without any soil's resistance"
+		return language.Say("ground held %s right under the lowest layer, without any soil's resistance", at)
 	}
-	return "no heat is lost"
+	return language.Say("no heat is lost")
 }

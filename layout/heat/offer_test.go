@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"oxturn/layout/language"
 )
 
 // slab is a floor on bare concrete on ground, from the default materials.
@@ -84,7 +86,7 @@ func TestOfferThatIsNotReached(t *testing.T) {
 		}
 		o := offers[0]
 		near(t, "settles", o.Settles, settled.Mean, 1e-4)
-		if o.Reached || o.Range(c.hours, false) != c.want || o.Never != (c.rise > settled.Mean) {
+		if o.Reached || o.Range(c.hours, false).String() != c.want || o.Never != (c.rise > settled.Mean) {
 			t.Errorf("%g K: got %q, want %q", c.rise, o.Range(c.hours, false), c.want)
 		}
 	}
@@ -108,7 +110,7 @@ func TestOffersNameTheFigure(t *testing.T) {
 func TestAssumptionsSayWhatIsNotComputed(t *testing.T) {
 	s := slab()
 	s.Below = Below{Kind: FilmBelow, Coefficient: 5.88, Rise: -8}
-	words := strings.Join(append(s.Assumptions(false), s.Below.Words(false)), "\n")
+	words := strings.Join(language.In(language.English, append(s.Assumptions(false), s.Below.Words(false))), "\n")
 	for _, want := range []string{"no room temperature", "EN 1264-2", "8 °C colder than the room", "±50 %", "12 W/m"} {
 		if !strings.Contains(words, want) {
 			t.Errorf("%q is not said in\n%s", want, words)
@@ -121,7 +123,7 @@ func TestAssumptionsSayWhatIsNotComputed(t *testing.T) {
 func TestAssumptionsInUSUnits(t *testing.T) {
 	s := slab()
 	s.Below = Below{Kind: FilmBelow, Coefficient: 5.88, Rise: -8}
-	words := strings.Join(append(s.Assumptions(true), s.Below.Words(true)), "\n")
+	words := strings.Join(language.In(language.English, append(s.Assumptions(true), s.Below.Words(true))), "\n")
 	for _, want := range []string{"14.4 °F colder", "1.04 Btu/(h ft² °F)", "3.66 W/ft", " in apart", " in below"} {
 		if !strings.Contains(words, want) {
 			t.Errorf("%q is not said in\n%s", want, words)

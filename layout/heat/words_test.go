@@ -34,35 +34,39 @@ func TestWhatLiesBelowInWords(t *testing.T) {
 			"ground held 0.5 °C warmer than the room right under the lowest layer, without any soil's resistance",
 			"ground held 0.9 °F warmer than the room right under the lowest layer, without any soil's resistance"},
 	} {
-		hold(t, c.below.Words(false), c.si)
-		hold(t, c.below.Words(true), c.us)
+		hold(t, c.below.Words(false).String(), c.si)
+		hold(t, c.below.Words(true).String(), c.us)
 	}
 	s := Section{Below: Below{Kind: SoilBelow, Coefficient: 5.678263 / 2}}
 	soil := Soil{2, 3.048}
-	hold(t, soil.Words(s, true), "ISO 13370, slab on ground: soil 1.16 Btu/(h ft °F), characteristic dimension 10 "+
+	hold(t, soil.Words(s, true).String(), "ISO 13370, slab on ground: soil 1.16 Btu/(h ft °F), characteristic "+
+		"dimension 10 "+
 		"ft, outer walls 11.8 in thick, 2 h ft² °F/Btu below the slab")
-	hold(t, soil.Words(s, false), "ISO 13370, slab on ground: soil 2 W/(m K), characteristic dimension 3.05 m, outer "+
+	hold(t, soil.Words(s, false).String(), "ISO 13370, slab on ground: soil 2 W/(m K), characteristic dimension "+
+		"3.05 m, outer "+
 		"walls 300 mm thick, 0.352 m²K/W below the slab")
 }
 
 func TestFilmInWords(t *testing.T) {
-	hold(t, Film{}.words(words{false}), "surface to room: q = 8.92 (mean surface - air)^1.1 in W/m² and K (EN "+
-		"1264-2); 7 W/(m² K) where the floor is colder than the air (ISO 11855-2)")
-	hold(t, Film{}.words(words{true}), "surface to room: q = 0.434 (mean surface - air)^1.1 in W/ft² and °F (EN "+
+	hold(t, Film{}.words(words{false}).String(),
+		"surface to room: q = 8.92 (mean surface - air)^1.1 in W/m² and K (EN "+
+			"1264-2); 7 W/(m² K) where the floor is colder than the air (ISO 11855-2)")
+	hold(t, Film{}.words(words{true}).String(), "surface to room: q = 0.434 (mean surface - air)^1.1 in W/ft² and "+
+		"°F (EN "+
 		"1264-2); 1.23 Btu/(h ft² °F) where the floor is colder than the air (ISO 11855-2)")
-	hold(t, Film{0.5}.words(words{false}), "surface to room: 0.5 W/(m² K)")
+	hold(t, Film{0.5}.words(words{false}).String(), "surface to room: 0.5 W/(m² K)")
 	// the formula in US units gives what the other does: 9 K are 16.2 °F, a ft² is 0.0929 m²
 	near(t, "W/ft²", 0.434*math.Pow(16.2, 1.1), 0.09290304*Film{}.Flux(9), 0.01)
 }
 
 func TestAssumptionsInBothSystems(t *testing.T) {
 	s := caseB1
-	hold(t, s.Assumptions(false)[3],
+	hold(t, s.Assumptions(false)[3].String(),
 		"cable full on at 10 W/m, 75 mm apart, 5.5 mm thick, its middle 15 mm below the surface")
 	s.Spacing, s.Depth, s.WattsPerMetre = 76.2, 25.4, 10/0.3048
-	hold(t, s.Assumptions(true)[3],
+	hold(t, s.Assumptions(true)[3].String(),
 		"cable full on at 10 W/ft, 3 in apart, 0.217 in thick, its middle 1 in below the surface")
-	hold(t, s.Assumptions(true)[4], "warm-up from a floor long off; real floors differ by ±50 %")
+	hold(t, s.Assumptions(true)[4].String(), "warm-up from a floor long off; real floors differ by ±50 %")
 }
 
 // A room's loss is said so that it can be redone: a cubic foot is 0.0283168 m³, air takes 0.018 Btu/(ft³ °F).
@@ -77,7 +81,7 @@ func TestLossInWords(t *testing.T) {
 			"air: 1000 ft³, 0.5 to 1 changes an hour, 0.0183 Btu/(ft³ °F) (EN 12831)",
 			"±15 % for what is simplified: steady, without sun, people or what walls store"},
 	} {
-		if got := l.Words(us); !slices.Equal(got, want) {
+		if got := l.Words(us); !slices.Equal(language.In(language.English, got), want) {
 			t.Errorf("%q\nwant %q", got, want)
 		}
 	}
@@ -124,14 +128,17 @@ func TestLossAtItsEnds(t *testing.T) {
 
 func TestVerdictInWords(t *testing.T) {
 	v := Steady{OverCable: 12.5}.Against(20, BathroomLimit)[0]
-	hold(t, v.Words(false), "left on without a thermostat, the surface over a cable would reach 32.5 °C, 12.5 °C "+
+	hold(t, v.Words(false).String(), "left on without a thermostat, the surface over a cable would reach 32.5 °C, "+
+		"12.5 °C "+
 		"over the air, 3.5 °C above the limit of bathroom, 33 °C, 9 °C over air at 24 °C (EN 1264-2): the floor "+
 		"thermostat must hold it down")
-	hold(t, v.Words(true), "left on without a thermostat, the surface over a cable would reach 90.5 °F, 22.5 °F over "+
+	hold(t, v.Words(true).String(), "left on without a thermostat, the surface over a cable would reach 90.5 °F, "+
+		"22.5 °F over "+
 		"the air, 6.3 °F above the limit of bathroom, 91.4 °F, 16.2 °F over air at 75.2 °F (EN 1264-2): the floor "+
 		"thermostat must hold it down")
 	v = Steady{OverCable: 5}.Against(20, CoveringLimit("oak", 27, "job file"))[0]
-	hold(t, v.Words(true), "left on without a thermostat, the surface over a cable would reach 77 °F, 9 °F over "+
+	hold(t, v.Words(true).String(), "left on without a thermostat, the surface over a cable would reach 77 °F, 9 °F "+
+		"over "+
 		"the air, 3.6 °F below the limit of oak, 80.6 °F (job file)")
 }
 
@@ -146,7 +153,7 @@ func TestOffersInWords(t *testing.T) {
 		{Offer{Never: true, Settles: 5}, true, "never: settles at +9.0 °F"},
 		{Offer{Settles: 9}, false, "not within 2.5 h"},
 	} {
-		hold(t, c.o.Range(2.5, c.us), c.want)
+		hold(t, c.o.Range(2.5, c.us).String(), c.want)
 	}
 	for seconds, want := range map[float64]string{59 * 60: "59 min", 60 * 60: "1 h", 64 * 60: "1 h",
 		65 * 60: "1 h 10 min", 354 * 60: "5 h 50 min", 355 * 60: "6 h", 360 * 60: "6 h", 389 * 60: "6 h",
@@ -206,7 +213,7 @@ func TestUsesAtTheirEnds(t *testing.T) {
 		}
 	}
 	hold(t, twoFigures(-1), "0")
-	hold(t, Range{0.96, 6}.Words(), "0.96 to 6.0")
+	hold(t, Range{0.96, 6}.Words().String(), "0.96 to 6.0")
 }
 
 // Boards go above any layer, the topmost and below the lowest too, and nowhere else; a rise of

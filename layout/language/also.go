@@ -3,6 +3,8 @@ package language
 import (
 	"maps"
 	"slices"
+
+	"golang.org/x/text/feature/plural"
 )
 
 // Also is how a text of this language, a message that takes no values, reads in another; empty
@@ -18,15 +20,16 @@ func (l Language) Also(text string, other Language) string {
 	case other == English:
 		return key
 	}
-	return other.catalogue().plain[key]
+	return other.catalogue().entries[key][plural.Other]
 }
 
 // backwards gives the English message of each text; of several the first in order.
 func (c *catalogue) backwards() map[string]string {
 	out := map[string]string{}
-	for _, key := range slices.Sorted(maps.Keys(c.plain)) {
-		if _, taken := out[c.plain[key]]; !taken {
-			out[c.plain[key]] = key
+	for _, key := range slices.Sorted(maps.Keys(c.entries)) {
+		said := c.entries[key][plural.Other]
+		if _, taken := out[said]; !taken {
+			out[said] = key
 		}
 	}
 	return out

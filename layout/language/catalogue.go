@@ -3,25 +3,25 @@ package language
 import (
 	"embed"
 	"fmt"
-	"maps"
 	"sync"
 
 	"github.com/BurntSushi/toml"
 	"golang.org/x/text/feature/plural"
 	"golang.org/x/text/language"
-	"golang.org/x/text/message"
-	"golang.org/x/text/message/catalog"
 )
 
 //go:embed *.toml
 var files embed.FS
 
-// A catalogue is what a language has for the English messages.
+// A catalogue is what a language has for the English messages, by the message.
 type catalogue struct {
-	plain   map[string]string // its texts as they are written
-	printer *message.Printer
+	entries map[string]entry
 	english func() map[string]string // the message that a text is of
 }
+
+// An entry is a message as the language says it: in each plural category that it tells apart, or in
+// Other alone.
+type entry map[plural.Form]string
 
 // catalogues are read when a language is first asked for: most runs need none.
 var catalogues = [...]func() *catalogue{
@@ -43,36 +43,50 @@ func read(l Language) *catalogue {
 	if _, err := toml.Decode(string(data), &entries); err != nil {
 		panic(fmt.Sprintf("%s.toml: %v", l.Tag(), err))
 	}
-	c := &catalogue{plain: map[string]string{}}
-	tag := language.MustParse(l.Tag())
-	b := catalog.NewBuilder(catalog.Fallback(language.English))
-	for key, entry := range entries {
-		switch said := entry.(type) {
-		case string:
-			c.plain[key] = said
-			err = b.SetString(tag, key, said)
-		case map[string]any:
-			c.plain[key], _ = said["other"].(string)
-			err = b.Set(tag, key, counted(said))
-		default:
-			err = fmt.Errorf("neither a text nor a table of texts")
-		}
-		if err != nil {
+	c := &catalogue{entries: map[string]entry{}}
+	for key, said := range entries {
+		if c.entries[key], err = entryOf(said); err != nil {
 			panic(fmt.Sprintf("%s.toml: %q: %v", l.Tag(), key, err))
 		}
 	}
 	c.english = sync.OnceValue(c.backwards)
-	c.printer = message.NewPrinter(tag, message.Catalog(b))
 	return c
 }
 
-// counted chooses between the texts of an entry by the message's first value.
-func counted(entry map[string]any) catalog.Message {
-	var cases []any
-	for category, said := range entry {
-		cases = append(cases, category, said)
+// forms are the plural categories by their names in CLDR.
+var forms = map[string]plural.Form{"other": plural.Other, "one": plural.One, "many": plural.Many}
+
+func entryOf(said any) (entry, error) {
+	switch said := said.(type) {
+	case string:
+		return entry{plural.Other: said}, nil
+	case map[string]any:
+		out := entry{}
+		for category, text := range said {
+			form, known := forms[category]
+			s, is := text.(string)
+			if !known || !is {
+				return nil, fmt.Errorf("%q is no text of a plural category", category)
+			}
+			out[form] = s
+		}
+		if _, ok := out[plural.Other]; ok {
+			return out, nil
+		}
 	}
-	return plural.Selectf(1, "%d", cases...)
+	return nil, fmt.Errorf("neither a text nor a table of texts with one for \"other\"")
+}
+
+// counted is the entry's text for the values of a message, the first of which may be a count.
+func (e entry) counted(l Language, values []any) string {
+	if len(e) > 1 && len(values) > 0 {
+		if n, ok := values[0].(int); ok {
+			if said, ok := e[plural.Cardinal.MatchPlural(language.MustParse(l.Tag()), max(n, -n), 0, 0, 0, 0)]; ok {
+				return said
+			}
+		}
+	}
+	return e[plural.Other]
 }
 
 // Entries are what the language has for the English messages; of those that take a count, the
@@ -81,5 +95,9 @@ func (l Language) Entries() map[string]string {
 	if l == English {
 		return nil
 	}
-	return maps.Clone(l.catalogue().plain)
+	out := map[string]string{}
+	for key, e := range l.catalogue().entries {
+		out[key] = e[plural.Other]
+	}
+	return out
 }

@@ -43,7 +43,16 @@ func (l Language) Text(message string) string {
 	if l == English {
 		return message
 	}
-	if said, ok := l.catalogue().plain[message]; ok {
+	if said, ok := l.catalogue().entries[message]; ok {
+		return said.counted(l, nil)
+	}
+	return message
+}
+
+// TextOf puts a message into the language that has more than one meaning: of says which it is.
+// Catalogues have it as "of|message".
+func (l Language) TextOf(of, message string) string {
+	if said := l.Text(of + "|" + message); said != of+"|"+message {
 		return said
 	}
 	return message
@@ -64,11 +73,15 @@ func (l Language) Textf(format string, values ...any) string {
 	if l == English {
 		return fmt.Sprintf(format, values...)
 	}
-	return l.catalogue().printer.Sprintf(format, l.inLanguage(values)...)
+	if said, ok := l.catalogue().entries[format]; ok {
+		format = said.counted(l, values)
+	}
+	return fmt.Sprintf(format, l.inLanguage(values)...)
 }
 
 // Figure writes a figure, written with a decimal point, as the language does: with a comma in
-// all but English (ISO 80000-1 allows either).
+// all but English (ISO 80000-1 allows either). Thousands are not grouped in any: a point or comma
+// between them reads as a decimal sign next door, and drawings write 12400 Ω and 1280 mm.
 func (l Language) Figure(figure string) string {
 	if l == English {
 		return figure

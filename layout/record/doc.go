@@ -8,7 +8,7 @@ package record
 import (
 	"math"
 
-	"oxturn/layout/say"
+	"oxturn/layout/language"
 )
 
 // A Figure is a number read off an instrument. The zero value: not taken.
@@ -24,4 +24,9 @@ func (f Figure) valid() bool {
 }
 
 // in writes the figure as a quantity is said.
-func (f Figure) in(write func(float64) string) string { return say.Reading(f.Value, f.Over, write) }
+func (f Figure) in(write func(float64) string) language.Message {
+	if f.Over {
+		return language.Say("over %s", language.Figure(write(f.Value)))
+	}
+	return language.Figure(write(f.Value)).Message()
+}

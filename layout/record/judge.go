@@ -1,9 +1,9 @@
 package record
 
 import (
-	"fmt"
 	"math"
 
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
 )
@@ -33,8 +33,8 @@ type Verdict struct {
 	Reading int // index of the reading, -1 when the stage has none
 	Item    string
 	Grade   Grade
-	Words   string // what was measured against what
-	Before  int    // of OfStage and OfDate: index of the reading that it goes back behind
+	Words   language.Message // what was measured against what
+	Before  int              // of OfStage and OfDate: index of the reading that it goes back behind
 }
 
 // The items of a reading that is written out of order.
@@ -82,8 +82,20 @@ type judge struct {
 }
 
 func (j *judge) say(item string, g Grade, format string, args ...any) {
-	j.out = append(j.out, Verdict{Stage: j.at.Stage, Reading: j.index, Item: item, Grade: g,
-		Words: fmt.Sprintf(format, args...)})
+	j.out = append(j.out, j.verdict(item, g, language.Say(format, args...)))
+}
+
+func (j *judge) verdict(item string, g Grade, words language.Message) Verdict {
+	return Verdict{Stage: j.at.Stage, Reading: j.index, Item: item, Grade: g, Words: words}
+}
+
+// figure is a figure as say writes it, for whoever reads it.
+func figure(v float64, write func(float64) string) language.Figure { return language.Figure(write(v)) }
+
+func celsius(v float64) string { return say.Degrees(v, plane.Millimetres) }
+
+func ohmsRange(low, high float64) language.Message {
+	return language.Say("%s to %s", figure(low, say.OhmsFigure), figure(high, say.Ohms))
 }
 
 // plausible reports whether the figures can have come off an instrument, and
@@ -140,8 +152,8 @@ func (j *judge) conductor() {
 		return
 	}
 	low, high := j.limits.OhmsRange()
-	against := fmt.Sprintf("%s (ohms: %s; tolerance: %s)", say.OhmsRange(low, high), j.limits.OhmsSource,
-		j.limits.ToleranceSource)
+	against := language.Say("%s (ohms: %s; tolerance: %s)", ohmsRange(low, high), language.Say(j.limits.OhmsSource),
+		language.Say(j.limits.ToleranceSource))
 	switch {
 	case f.Over:
 		j.say(item, Outside, "%s: the conductor reads as broken, against %s", f.in(say.Ohms), against)
@@ -174,20 +186,21 @@ func (j *judge) drift() {
 	if math.Abs(moved) > j.limits.Drift*(1+limitSlack) {
 		g = Look
 	}
-	j.say("conductor against the first", g, "%s, %s from the first %s, against %s%s", say.Ohms(now),
-		say.PercentMore(moved), say.Ohms(first), say.PercentGiven(j.limits.Drift), j.temperatures())
+	j.say("conductor against the first", g, "%s, %s from the first %s, against %s%s", figure(now, say.Ohms),
+		figure(moved, say.PercentMore), figure(first, say.Ohms), figure(j.limits.Drift,
+			say.PercentGiven), j.temperatures())
 }
 
 // temperatures says when the floor's temperature differs from that at the
 // first reading by so much that ohms may have moved for that reason alone.
-func (j *judge) temperatures() string {
+func (j *judge) temperatures() language.Message {
 	const apart = 5 // K
 	a, b := j.firstOhms.Floor, j.at.Floor
 	if !a.Taken || !b.Taken || math.Abs(a.Value-b.Value) < apart {
-		return ""
+		return language.Message{}
 	}
-	return fmt.Sprintf(" (floor %s, at the first %s; not corrected, the conductor's coefficient is not known)",
-		say.Degrees(b.Value, plane.Millimetres), say.Degrees(a.Value, plane.Millimetres))
+	return language.Say(" (floor %s, at the first %s; not corrected, the conductor's coefficient is not known)",
+		figure(b.Value, celsius), figure(a.Value, celsius))
 }
 
 func (j *judge) insulation() {
@@ -196,28 +209,29 @@ func (j *judge) insulation() {
 		j.say(item, Missing, "no insulation test at stage %q", j.at.Stage)
 		return
 	}
-	read, least := f.in(say.Megohms)+" at "+j.testVolts(), say.Megohms(j.limits.Megohms)
+	read := language.Say("%s at %s", f.in(say.Megohms), j.testVolts())
+	least, volts := figure(j.limits.Megohms, say.Megohms), figure(j.limits.Volts, say.Volts)
+	from := language.Say(j.limits.MegohmsSource)
 	switch {
 	case f.Value < j.limits.Megohms*(1-limitSlack) && f.Over:
 		j.say(item, Look, "%s: the meter's range ends below the limit of %s", read, least)
 	case f.Value < j.limits.Megohms*(1-limitSlack):
-		j.say(item, Outside, "%s, against at least %s (%s)", read, least, j.limits.MegohmsSource)
+		j.say(item, Outside, "%s, against at least %s (%s)", read, least, from)
 	case j.at.Volts < j.limits.Volts*(1-limitSlack):
 		j.say(item, Look, "%s, against at least %s at %s (%s): the test voltage is lower than asked for, or not "+
-			"written down", read, least, say.Volts(j.limits.Volts), j.limits.MegohmsSource)
+			"written down", read, least, volts, from)
 	default:
-		j.say(item, Within, "%s, against at least %s at %s (%s)", read, least, say.Volts(j.limits.Volts),
-			j.limits.MegohmsSource)
+		j.say(item, Within, "%s, against at least %s at %s (%s)", read, least, volts, from)
 	}
 	j.fall()
 	keepFirst(&j.firstInsulation, j.at)
 }
 
-func (j *judge) testVolts() string {
+func (j *judge) testVolts() language.Message {
 	if j.at.Volts == 0 {
-		return "a voltage not written down"
+		return language.Say("a voltage not written down")
 	}
-	return say.Volts(j.at.Volts)
+	return figure(j.at.Volts, say.Volts).Message()
 }
 
 // fall holds the insulation against the first reading of it: a fall counts
@@ -228,9 +242,10 @@ func (j *judge) fall() {
 	}
 	item := "insulation against the first"
 	first, now := j.firstInsulation.Insulation, j.at.Insulation
-	words := fmt.Sprintf("%s, the first was %s", now.in(say.Megohms), first.in(say.Megohms))
+	words := language.Say("%s, the first was %s", now.in(say.Megohms), first.in(say.Megohms))
 	if j.firstInsulation.Volts != j.at.Volts {
-		words += fmt.Sprintf(" (at %s now, %s then)", say.Volts(j.at.Volts), say.Volts(j.firstInsulation.Volts))
+		words = language.Say("%s (at %s now, %s then)", words, figure(j.at.Volts, say.Volts),
+			figure(j.firstInsulation.Volts, say.Volts))
 	}
 	fallen := now.Value <= first.Value/j.limits.Fall*(1+limitSlack)
 	switch {
@@ -239,15 +254,15 @@ func (j *judge) fall() {
 	case fallen:
 		j.say(item, Outside, "%s: fallen to a %s part or less", words, ordinal(j.limits.Fall))
 	default:
-		j.say(item, Within, "%s", words)
+		j.out = append(j.out, j.verdict(item, Within, words))
 	}
 }
 
-func ordinal(n float64) string {
+func ordinal(n float64) language.Message {
 	if n == 10 {
-		return "tenth"
+		return language.Say("tenth")
 	}
-	return "1/" + say.Plain(n)
+	return language.Figure("1/" + say.Plain(n)).Message()
 }
 
 func (j *judge) hand() {
@@ -266,8 +281,9 @@ func (j *judge) sensor(item string, f Figure, other string) {
 		return
 	}
 	low, high := j.at.SensorBand[0], j.at.SensorBand[1]
-	against := fmt.Sprintf("%s, against %s for a sensor %s at %s", f.in(say.SensorOhms),
-		say.SensorOhmsRange(low, high), j.at.SensorKind, say.Degrees(j.at.Floor.Value, plane.Millimetres))
+	against := language.Say("%s, against %s for a sensor %s at %s", f.in(say.SensorOhms), language.Say("%s to %s",
+		language.Figure(say.Decimals(low, 0)), figure(high,
+			say.SensorOhms)), j.at.SensorKind, figure(j.at.Floor.Value, celsius))
 	switch {
 	case f.Over:
 		j.say(item, Outside, "%s: reads as broken", f.in(say.SensorOhms))
@@ -276,11 +292,11 @@ func (j *judge) sensor(item string, f Figure, other string) {
 			"%s; no figure to hold it against: the kind of sensor or the floor's temperature is not given",
 			f.in(say.SensorOhms))
 	case f.Value >= low*(1-limitSlack) && f.Value <= high*(1+limitSlack):
-		j.say(item, Within, "%s", against)
+		j.out = append(j.out, j.verdict(item, Within, against))
 	case other != "":
 		j.say(item, Outside, "%s; it fits another kind better: %s", against, other)
 	default:
-		j.say(item, Outside, "%s", against)
+		j.out = append(j.out, j.verdict(item, Outside, against))
 	}
 }
 
@@ -298,11 +314,11 @@ func (j *judge) stages(readings []Reading) {
 		if has[s] || s == Service {
 			continue
 		}
-		v := Verdict{Stage: s, Reading: -1, Item: "stage", Grade: Awaited, Words: fmt.Sprintf("stage %q: not yet taken",
-			s)}
+		v := Verdict{Stage: s, Reading: -1, Item: "stage", Grade: Awaited,
+			Words: language.Say("stage %q: not yet taken", s)}
 		if s < last {
 			v.Grade = Missing
-			v.Words = fmt.Sprintf("stage %q has no reading, yet stage %q has one: what came between was covered "+
+			v.Words = language.Say("stage %q has no reading, yet stage %q has one: what came between was covered "+
 				"unmeasured", s, last)
 		}
 		j.out = append(j.out, v)

@@ -66,8 +66,9 @@ func TestConductorAtItsLimits(t *testing.T) {
 	}
 	broken := full(OnSpool, 0, 1000)
 	broken.Ohms = readOver(2000)
-	if v := find(t, judged(t, bath, broken), OnSpool, "conductor"); v.Grade != Outside || !strings.Contains(v.Words,
-		"broken") {
+	if v := find(t, judged(t, bath, broken), OnSpool, "conductor"); v.Grade != Outside ||
+		!strings.Contains(v.Words.String(),
+			"broken") {
 		t.Error(v)
 	}
 }
@@ -118,11 +119,11 @@ func TestDriftFromTheFirst(t *testing.T) {
 	second := full(Laid, 119, 1000)
 	second.Floor = read(-2)
 	v := find(t, judged(t, bath, first, second), Laid, "conductor against the first")
-	if v.Grade != Look || !strings.Contains(v.Words, "floor -2 °C, at the first 21 °C; not corrected") {
+	if v.Grade != Look || !strings.Contains(v.Words.String(), "floor -2 °C, at the first 21 °C; not corrected") {
 		t.Error(v)
 	}
 	v = find(t, judged(t, bath, first, full(Laid, 113, 1000)), Laid, "conductor against the first")
-	if v.Grade != Within || strings.Contains(v.Words, "not corrected") {
+	if v.Grade != Within || strings.Contains(v.Words.String(), "not corrected") {
 		t.Error(v)
 	}
 }
@@ -133,7 +134,8 @@ func TestHandMeterIsNoInsulationTest(t *testing.T) {
 	if v := find(t, vs, Laid, "insulation"); v.Grade != Missing {
 		t.Error(v)
 	}
-	if v := find(t, vs, Laid, "hand meter"); v.Grade != Look || !strings.Contains(v.Words, "not an insulation test") {
+	if v := find(t, vs, Laid, "hand meter"); v.Grade != Look || !strings.Contains(v.Words.String(),
+		"not an insulation test") {
 		t.Error(v)
 	}
 	r := full(Laid, 115, 1000)
@@ -302,8 +304,8 @@ func TestEveryReadingIsSpokenOf(t *testing.T) {
 		spoken := map[int]bool{}
 		for _, v := range vs {
 			spoken[v.Reading] = true
-			low := strings.ToLower(v.Words)
-			if v.Words == "" || strings.Contains(low, "safe") || strings.Contains(low, "complian") {
+			low := strings.ToLower(v.Words.String())
+			if v.Words.String() == "" || strings.Contains(low, "safe") || strings.Contains(low, "complian") {
 				t.Fatalf("%+v", v)
 			}
 			if v.Reading >= 0 && v.Item == "insulation" && !rs[v.Reading].Insulation.Taken && v.Grade != Missing {

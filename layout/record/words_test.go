@@ -60,14 +60,14 @@ func TestDriftIsSaidInPerCent(t *testing.T) {
 	v := find(t, judged(t, bath, cold, warm), Laid, "conductor against the first")
 	for _, want := range []string{"121.0 Ω, +10.0 % from the first 110.0 Ω, against 5 %",
 		"floor 25 °C, at the first 12 °C"} {
-		if !strings.Contains(v.Words, want) || v.Grade != Look {
+		if !strings.Contains(v.Words.String(), want) || v.Grade != Look {
 			t.Errorf("%s; want %q", v.Words, want)
 		}
 	}
 	for floor, told := range map[float64]bool{16.9: false, 17: true, 7.1: false, 7: true} {
 		warm.Floor = read(floor)
 		v := find(t, judged(t, bath, cold, warm), Laid, "conductor against the first")
-		if strings.Contains(v.Words, "not corrected") != told {
+		if strings.Contains(v.Words.String(), "not corrected") != told {
 			t.Errorf("12 and %g °C: %s", floor, v.Words)
 		}
 	}
@@ -96,7 +96,8 @@ func TestFirstOhmsAreTheFirstThatAre(t *testing.T) {
 	broken := full(OnSpool, 0, 1000)
 	broken.Ohms = readOver(2000)
 	vs := judged(t, bath, broken, full(Laid, 115, 1000), full(Covered, 112, 1000), full(Tiled, 117, 1000))
-	if v := find(t, vs, Tiled, "conductor against the first"); !strings.Contains(v.Words, "the first 115.0 Ω") {
+	if v := find(t, vs, Tiled, "conductor against the first"); !strings.Contains(v.Words.String(),
+		"the first 115.0 Ω") {
 		t.Error(v.Words)
 	}
 }
@@ -105,22 +106,23 @@ func TestVoltsOfTheTestAreSaid(t *testing.T) {
 	low := full(OnSpool, 115, 1000)
 	low.Volts = 0
 	v := find(t, judged(t, bath, low), OnSpool, "insulation")
-	if v.Grade != Look || !strings.Contains(v.Words, "at a voltage not written down") {
+	if v.Grade != Look || !strings.Contains(v.Words.String(), "at a voltage not written down") {
 		t.Error(v.Words)
 	}
 	low.Volts = 1
 	v = find(t, judged(t, bath, low), OnSpool, "insulation")
-	if v.Grade != Look || !strings.Contains(v.Words, "at 1 V") {
+	if v.Grade != Look || !strings.Contains(v.Words.String(), "at 1 V") {
 		t.Error(v.Words)
 	}
 	high := full(Laid, 115, 1000)
-	if v := find(t, judged(t, bath, low, high), Laid, "insulation against the first"); !strings.Contains(v.Words,
+	if v := find(t, judged(t, bath, low, high), Laid,
+		"insulation against the first"); !strings.Contains(v.Words.String(),
 		"(at 500 V now, 1 V then)") {
 		t.Error(v.Words)
 	}
 	same := full(Laid, 115, 1000)
 	if v := find(t, judged(t, bath, full(OnSpool, 115, 1000), same), Laid,
-		"insulation against the first"); strings.Contains(v.Words, "now") {
+		"insulation against the first"); strings.Contains(v.Words.String(), "now") {
 		t.Error(v.Words)
 	}
 }
@@ -130,7 +132,7 @@ func TestFallIsNamed(t *testing.T) {
 		l := bath
 		l.Fall = fall
 		v := find(t, judged(t, l, full(OnSpool, 115, 1000), full(Laid, 115, 25)), Laid, "insulation against the first")
-		if !strings.Contains(v.Words, want) {
+		if !strings.Contains(v.Words.String(), want) {
 			t.Errorf("%s; want %q", v.Words, want)
 		}
 	}
@@ -175,7 +177,7 @@ func TestSensorAtItsBand(t *testing.T) {
 	} {
 		r.Sensor, r.SensorBand, r.SensorOther = read(c.ohms), c.band, c.other
 		v := find(t, judged(t, bath, r), OnSpool, "sensor")
-		if v.Grade != c.want || !strings.Contains(v.Words, c.words) || strings.Contains(v.Words,
+		if v.Grade != c.want || !strings.Contains(v.Words.String(), c.words) || strings.Contains(v.Words.String(),
 			"another kind") != (c.other != "") {
 			t.Errorf("%+v: %v %s", c, v.Grade, v.Words)
 		}

@@ -1,8 +1,11 @@
 package takeoff
 
+import "oxturn/layout/language"
+
 // A Change is one item that two take-offs differ in.
 type Change struct {
-	Code, Item    string
+	Code          string
+	Item          language.Message
 	Unit          string
 	Before, After float64 // gross, 0 where the item is absent
 	PacksBefore   int     // whole packs

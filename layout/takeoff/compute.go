@@ -1,9 +1,9 @@
 package takeoff
 
 import (
-	"fmt"
 	"strings"
 
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
 )
@@ -35,16 +35,15 @@ type builder struct {
 
 // ask adds an open question.
 func (b *builder) ask(format string, args ...any) {
-	b.list.Questions = append(b.list.Questions, fmt.Sprintf(format, args...))
+	b.list.Questions = append(b.list.Questions, language.Say(format, args...))
 }
 
 // note adds to a line's note.
 func (l *Line) note(format string, args ...any) {
-	if l.Note != "" {
-		l.Note += "; "
-	}
-	l.Note += fmt.Sprintf(format, args...)
+	l.addNote(language.Say(format, args...))
 }
+
+func (l *Line) addNote(m language.Message) { l.Note = language.Joined("; ", l.Note, m) }
 
 // take sets the gross figure of a line whose waste follows from a count; that of
 // pieces from their number as it is written.
@@ -114,26 +113,30 @@ func (b *builder) price(l *Line, price float64) {
 }
 
 // tiledBasis words the tiled area of all rooms.
-func (b *builder) tiledBasis() string { return b.basis("tiled area", b.in.tiled()) }
-
-func (b *builder) basis(what string, area float64) string {
-	return what + " " + say.AreaBoth(area, b.in.Units) + b.ofRooms()
+func (b *builder) tiledBasis() language.Message {
+	return b.basis(language.Say("tiled area"), b.in.tiled())
 }
 
-func (b *builder) lengthBasis(what string, mm float64) string {
-	return what + " " + b.longWords(mm) + b.ofRooms()
+func (b *builder) basis(what language.Message, mm2 float64) language.Message {
+	return b.ofRooms(what, area(mm2, b.in.Units))
+}
+
+func (b *builder) lengthBasis(what language.Message, mm float64) language.Message {
+	return b.ofRooms(what, b.longWords(mm))
 }
 
 // longWords writes a long length in both systems, the job's own first.
-func (b *builder) longWords(mm float64) string {
-	return say.LongBoth(mm, b.in.Units)
+func (b *builder) longWords(mm float64) language.Figure {
+	return language.Figure(say.LongBoth(mm, b.in.Units))
 }
 
-func (b *builder) ofRooms() string {
+// ofRooms words how much there is of something, in how many rooms.
+func (b *builder) ofRooms(what language.Message, much language.Figure) language.Message {
+	m := language.Joined(" ", what, much.Message())
 	if len(b.in.Rooms) < 2 {
-		return ""
+		return m
 	}
-	return fmt.Sprintf(", %d rooms", len(b.in.Rooms))
+	return language.Joined(", ", m, language.Say("%d rooms", len(b.in.Rooms)))
 }
 
 // join lists names as a sentence does.

@@ -48,10 +48,10 @@ func csvRow(l Line) []string {
 	}
 	price := given(l.Price, say.Price)
 	return []string{
-		Defuse(l.Code), Defuse(l.Item), Defuse(l.Basis), l.Unit, figure(l.Net), strconv.FormatFloat(100*l.Waste, 'f', 1,
-			64), figure(l.Gross),
+		Defuse(l.Code), Defuse(l.Item.String()), Defuse(l.Basis.String()), l.Unit, figure(l.Net),
+		strconv.FormatFloat(100*l.Waste, 'f', 1, 64), figure(l.Gross),
 		given(l.Pack, figure), Defuse(l.PackName), packs, figure(l.Spare), price,
-		us, other(l.Net), other(l.Gross), given(l.Pack, other), other(l.Spare), Defuse(l.Note),
+		us, other(l.Net), other(l.Gross), given(l.Pack, other), other(l.Spare), Defuse(l.Note.String()),
 	}
 }
 

@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 
+	"oxturn/layout/language"
+
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
@@ -23,7 +25,7 @@ func TestOnlyAnotherBedIsAskedAbout(t *testing.T) {
 	for shown, asked := range map[float64]bool{3.4: false, 3.9: false, 2.9: false, 4.4: true, 2.4: true} {
 		in := bath()
 		in.Materials.BedThickness, in.Bed = 3.4, shown
-		if got := strings.Contains(strings.Join(counted(in).Questions, " "), "which holds?"); got != asked {
+		if got := strings.Contains(strings.Join(english(counted(in).Questions), " "), "which holds?"); got != asked {
 			t.Errorf("a section with %g mm: asked %v", shown, got)
 		}
 	}
@@ -34,7 +36,8 @@ func TestLargeTileIsOverFifteenInches(t *testing.T) {
 	for long, asked := range map[float64]bool{15 * plane.Inch: false, 16 * plane.Inch: true} {
 		in := bath()
 		in.Tile.Pattern, in.Tile.Offset, in.Tile.Length, in.Tile.Width = "offset", 0.5, long, 150
-		if got := strings.Contains(strings.Join(counted(in).Questions, " "), "by a third at most"); got != asked {
+		if got := strings.Contains(strings.Join(english(counted(in).Questions), " "),
+			"by a third at most"); got != asked {
 			t.Errorf("%g mm: asked %v", long, got)
 		}
 	}
@@ -43,16 +46,18 @@ func TestLargeTileIsOverFifteenInches(t *testing.T) {
 // The straight pattern is what a tile has that is given none, and the tiler's layout is told where
 // one is recorded for the room, for some of two rooms neither the one nor the other.
 func TestPatternAndLayoutAreTold(t *testing.T) {
-	if got := tileName(job.Tile{Width: 100, Length: 200}, plane.Millimetres); got != "Tile 100 x 200, straight" {
+	if got := tileName(job.Tile{Width: 100, Length: 200},
+		plane.Millimetres); got.String() != "Tile 100 x 200, straight" {
 		t.Error(got)
 	}
-	if got := tileName(job.Tile{Width: 100, Length: 200, Pattern: "offset"}, plane.Millimetres); !strings.HasSuffix(got,
+	if got := tileName(job.Tile{Width: 100, Length: 200, Pattern: "offset"},
+		plane.Millimetres); !strings.HasSuffix(got.String(),
 		", offset") {
 		t.Error(got)
 	}
 	in := bath()
 	l := counted(in)
-	if note := line(t, l, "tile").Note; !strings.HasPrefix(note, "as proposed on the tile plan") {
+	if note := line(t, l, "tile").Note; !strings.HasPrefix(note.String(), "as proposed on the tile plan") {
 		t.Error(note)
 	}
 }
@@ -66,11 +71,11 @@ func TestKindsOfThermostatsAreNamedOnce(t *testing.T) {
 	for _, kinds := range [][2]string{{"", ""}, {"for 16 A", "for 16 A"}} {
 		for i := range in.Rooms {
 			th := *in.Rooms[i].Thermostat
-			th.Kind, in.Rooms[i].Thermostat = kinds[i], &th
+			th.Kind, in.Rooms[i].Thermostat = language.As(kinds[i]), &th
 		}
 		basis := line(t, counted(in), "thermostat").Basis
-		if strings.Contains(basis, ";  ") || strings.HasSuffix(basis, "; ") || kinds[0] != "" &&
-			strings.Count(basis, kinds[0]) != 1 {
+		if strings.Contains(basis.String(), ";  ") || strings.HasSuffix(basis.String(), "; ") || kinds[0] != "" &&
+			strings.Count(basis.String(), kinds[0]) != 1 {
 			t.Errorf("%q: %q", kinds, basis)
 		}
 	}

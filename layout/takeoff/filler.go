@@ -1,10 +1,10 @@
 package takeoff
 
 import (
-	"fmt"
 	"slices"
 
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
 )
@@ -13,10 +13,10 @@ import (
 func (b *builder) joints() {
 	b.grout()
 	m := b.in.Materials
-	b.sealant("edge-sealant", "Sealant at the perimeter", "tile edge",
+	b.sealant("edge-sealant", language.Say("Sealant at the perimeter"), language.Say("tile edge"),
 		[]seal{{b.in.edge(), m.SealantWidth, m.SealantWidthSource}})
 	if s := b.movementJoints(); len(s) > 0 {
-		b.sealant("joint-sealant", "Sealant in movement joints", "movement joints", s)
+		b.sealant("joint-sealant", language.Say("Sealant in movement joints"), language.Say("movement joints"), s)
 	}
 }
 
@@ -29,7 +29,8 @@ type seal struct {
 // grout adds the grout by exact joint geometry and its dry density.
 func (b *builder) grout() {
 	p, t := b.in.Materials.Grout, b.in.Tile
-	l := Line{Code: "grout", Item: "Grout", Basis: b.tiledBasis(), Unit: "kg", Waste: p.Waste, Pack: p.Pack,
+	l := Line{Code: "grout", Item: language.Say("Grout"), Basis: b.tiledBasis(), Unit: "kg", Waste: p.Waste,
+		Pack:     p.Pack,
 		PackName: "bag"}
 	l.call(p)
 	depth := GroutDepth(t)
@@ -56,7 +57,7 @@ func (b *builder) fillJoints(l *Line, depth float64) {
 	l.note("joint %s, depth %s, exact geometry; %s dry, %s", b.both(t.Joint, "mm"), b.both(t.Thickness, "mm"),
 		b.both(p.Density, "kg/L"), p.Source)
 	if depth > 0 {
-		l.note("short formula %s %% more", say.Digits(100*(GroutDepthShort(t)/depth-1), 2))
+		l.note("short formula %s %% more", language.Figure(say.Digits(100*(GroutDepthShort(t)/depth-1), 2)))
 	}
 }
 
@@ -95,7 +96,7 @@ func joined(all []seal, s seal) []seal {
 // sealant adds joints to be filled, bought by length or, when the product comes
 // in litres, by volume: width and depth are said, so that both can be worked
 // out again.
-func (b *builder) sealant(code, item, what string, joints []seal) {
+func (b *builder) sealant(code string, item, what language.Message, joints []seal) {
 	m, p := b.in.Materials, b.in.Materials.Sealant
 	length, volume := 0.0, 0.0
 	for _, s := range joints {
@@ -122,34 +123,34 @@ func (b *builder) sealant(code, item, what string, joints []seal) {
 
 func (b *builder) noteSeals(l *Line, joints []seal) {
 	for _, s := range joints {
-		l.note("%s", b.sealed(s, len(joints) > 1))
+		l.addNote(b.sealed(s, len(joints) > 1))
 	}
 }
 
 // sealed words a joint's section with where it comes from, and how far a
 // cartridge goes in it; with its length where it is one of several.
-func (b *builder) sealed(s seal, several bool) string {
+func (b *builder) sealed(s seal, several bool) language.Message {
 	m := b.in.Materials
-	depth := m.SealantDepthSource.String()
+	depth := language.Say(m.SealantDepthSource.String())
 	if m.SealantDepthSource == job.FromDefault {
-		depth = "as the tile is thick"
+		depth = language.Say("as the tile is thick")
 	}
-	out := fmt.Sprintf("joint %s wide, %s, and %s deep, %s", b.both(s.width, "mm"), s.source,
+	out := language.Say("joint %s wide, %s, and %s deep, %s", b.both(s.width, "mm"), s.source,
 		b.both(m.SealantDepth, "mm"), depth)
 	if several {
-		out = b.longWords(s.length) + " of " + out
+		out = language.Say("%s of %s", b.longWords(s.length), out)
 	}
 	if section := s.width * m.SealantDepth; m.Sealant.Pack > 0 && section > 0 {
-		out += "; a cartridge fills " + b.longWords(m.Sealant.Pack*plane.SquareMetre/section)
+		out = language.Joined("; ", out, language.Say("a cartridge fills %s",
+			b.longWords(m.Sealant.Pack*plane.SquareMetre/section)))
 	}
 	return out
 }
 
 // yields words what one pack gives.
-func (b *builder) yields(p job.Product) string {
-	bag := "a bag"
+func (b *builder) yields(p job.Product) language.Message {
 	if p.Pack > 0 && p.Unit != "L" {
-		bag += " of " + b.both(p.Pack, p.Unit)
+		return language.Say("a bag of %s yields %s, %s", b.both(p.Pack, p.Unit), b.both(p.Yield, "L"), p.Source)
 	}
-	return fmt.Sprintf("%s yields %s, %s", bag, b.both(p.Yield, "L"), p.Source)
+	return language.Say("a bag yields %s, %s", b.both(p.Yield, "L"), p.Source)
 }

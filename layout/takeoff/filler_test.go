@@ -19,14 +19,14 @@ func TestSealantCanBeReckonedOver(t *testing.T) {
 	for _, want := range []string{"joint 5 mm (0.197 in) wide, job file, and 6 mm (0.236 in) deep, as the tile " +
 		"is thick",
 		"a cartridge fills 10.00 m (32.8 ft)"} {
-		if !strings.Contains(got.Note, want) {
+		if !strings.Contains(got.Note.String(), want) {
 			t.Errorf("note %q lacks %q", got.Note, want)
 		}
 	}
 	in.Units = plane.Inches
 	in.Materials.SealantWidth, in.Materials.SealantDepth, in.Materials.Sealant.Pack = plane.Inch/4, plane.Inch/4,
 		10.1*29.5735/1000
-	if got = line(t, counted(in), "edge-sealant"); !strings.Contains(got.Note, "a cartridge fills 24.3 ft") {
+	if got = line(t, counted(in), "edge-sealant"); !strings.Contains(got.Note.String(), "a cartridge fills 24.3 ft") {
 		t.Errorf("note %q", got.Note)
 	}
 }
@@ -41,11 +41,11 @@ func TestSealantOfSeveralWidths(t *testing.T) {
 	near(t, "mL", got.Net, 132, 1e-9)
 	for _, want := range []string{"2.00 m (6.6 ft) of joint 6 mm (0.236 in) wide, default",
 		"1.00 m (3.3 ft) of joint 10 mm (0.394 in) wide, job file"} {
-		if !strings.Contains(got.Note, want) {
+		if !strings.Contains(got.Note.String(), want) {
 			t.Errorf("note %q lacks %q", got.Note, want)
 		}
 	}
-	if strings.Contains(got.Note, "8 mm") {
+	if strings.Contains(got.Note.String(), "8 mm") {
 		t.Errorf("note %q speaks of a joint without length", got.Note)
 	}
 }
@@ -55,11 +55,11 @@ func TestSealantOfSeveralWidths(t *testing.T) {
 func TestDepthsSayWhereTheyComeFrom(t *testing.T) {
 	in := bath()
 	if got, want := line(t, counted(in), "fill-mortar").Note, "3.85 mm (0.152 in) mean depth, of pegs 5.5 mm (0.217 "+
-		"in) high, default, 70 % void, default"; !strings.HasPrefix(got, want) {
+		"in) high, default, 70 % void, default"; !strings.HasPrefix(got.String(), want) {
 		t.Errorf("note %q, want %q", got, want)
 	}
 	asked := func() bool {
-		return slices.ContainsFunc(counted(in).Questions,
+		return slices.ContainsFunc(english(counted(in).Questions),
 			func(q string) bool { return strings.HasPrefix(q, "Tile-bed mortar: 3.4 mm") })
 	}
 	for shown, want := range map[float64]bool{0: false, 0.8: true, 3.2: false, 3.4: false, 6: true} {
@@ -70,7 +70,7 @@ func TestDepthsSayWhereTheyComeFrom(t *testing.T) {
 	in.Materials.BedNotch, in.Materials.BedSource = 10, job.FromJob
 	note := line(t, counted(in), "bed-mortar").Note // 10 sin 45° / 2
 	if want := "3.54 mm (0.139 in) mean depth, half the ridge of a 10 mm (0.394 in) notch held at 45 degrees, " +
-		"job file"; !strings.HasPrefix(note, want) {
+		"job file"; !strings.HasPrefix(note.String(), want) {
 		t.Errorf("note %q, want %q", note, want)
 	}
 }
@@ -82,11 +82,11 @@ func TestJointsAreToldApartByWidth(t *testing.T) {
 	in.Rooms[0].Joints = []Joint{{"MJ1", 1200, 6, job.FromJob}, {"MJ2", 1000, 10, job.FromJob}}
 	got := line(t, counted(in), "joint-sealant")
 	near(t, "mL", got.Net, 1.2*6*6+1*10*6, 1e-9)
-	if n := strings.Count(got.Note, " of joint "); n != 2 {
+	if n := strings.Count(got.Note.String(), " of joint "); n != 2 {
 		t.Errorf("%d joints in %q", n, got.Note)
 	}
 	in.Rooms[0].Joints = in.Rooms[0].Joints[:1]
-	if got := line(t, counted(in), "joint-sealant").Note; strings.Contains(got, " of joint ") {
+	if got := line(t, counted(in), "joint-sealant").Note; strings.Contains(got.String(), " of joint ") {
 		t.Errorf("a single joint has a length: %q", got)
 	}
 	in.Rooms[0].Joints = nil
@@ -99,7 +99,8 @@ func TestJointsAreToldApartByWidth(t *testing.T) {
 func TestSmallBagHasItsWeight(t *testing.T) {
 	in := bath()
 	in.Materials.BedMortar.Pack = 0.5
-	if got := line(t, counted(in), "bed-mortar").Note; !strings.Contains(got, "a bag of 0.5 kg (1.1 lb) yields") {
+	if got := line(t, counted(in), "bed-mortar").Note; !strings.Contains(got.String(),
+		"a bag of 0.5 kg (1.1 lb) yields") {
 		t.Error(got)
 	}
 }

@@ -1,10 +1,9 @@
 package takeoff
 
 import (
-	"fmt"
 	"math"
-	"strings"
 
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
 	"oxturn/layout/tiling"
@@ -30,11 +29,12 @@ func (b *builder) fittings() {
 	for _, s := range b.movementJoints() {
 		rod += s.length
 	}
-	b.length("backer-rod", "Backer rod behind the sealant", rod, "movement joints")
+	b.length("backer-rod", language.Say("Backer rod behind the sealant"), rod, language.Say("movement joints"))
 	b.profiles()
 	b.spacers()
 	if p := b.in.Materials.Waterproofing; p.Coverage > 0 {
-		l := Line{Code: "waterproofing", Item: "Waterproofing of the floor", Basis: b.tiledBasis(), Waste: p.Waste,
+		l := Line{Code: "waterproofing", Item: language.Say("Waterproofing of the floor"), Basis: b.tiledBasis(),
+			Waste:    p.Waste,
 			PackName: "can"}
 		l.call(p)
 		b.cover(&l, p, b.in.tiled()/plane.SquareMetre)
@@ -56,9 +56,10 @@ func (b *builder) profiles() {
 	if sum(doors) <= 0 {
 		return
 	}
-	l := Line{Code: "profile", Item: "Edge profile in doorways", Unit: "m", Net: sum(doors) / 1000,
-		Basis: say.Counted(len(doors), "doorway") + " without a threshold, " + b.longWords(sum(doors)),
-		Pack:  length / 1000, PackName: "length", Packs: Rolls(doors, length)}
+	l := Line{Code: "profile", Item: language.Say("Edge profile in doorways"), Unit: "m", Net: sum(doors) / 1000,
+		Basis: language.Say("%s without a threshold, %s", say.CountedMessage(len(doors), "doorway"),
+			b.longWords(sum(doors))),
+		Pack: length / 1000, PackName: "length", Packs: Rolls(doors, length)}
 	l.take(float64(l.Packs) * l.Pack)
 	l.note("lengths of %s, common practice", b.longWords(length))
 	b.addCounted(l)
@@ -73,13 +74,13 @@ func (b *builder) spacers() {
 		}
 		places += r.Tiles.Whole + r.Tiles.Cut
 	}
-	each, how := 1, "a cross at a corner of each"
+	each, how := 1, language.Say("a cross at a corner of each")
 	if t.Pattern == tiling.Offset || t.Pattern == tiling.Herringbone {
-		each, how = 2, "a tee at each end"
+		each, how = 2, language.Say("a tee at each end")
 	}
 	if places > 0 {
-		l := Line{Code: "spacers", Item: "Spacers", Unit: "each",
-			Basis: fmt.Sprintf("%d tiles, %s", places, how), Net: float64(each * places), Pack: spacerBag,
+		l := Line{Code: "spacers", Item: language.Say("Spacers"), Unit: "each",
+			Basis: language.Say("%d tiles, %s", places, how), Net: float64(each * places), Pack: spacerBag,
 			PackName: "bag", Waste: cutWaste}
 		b.add(l, 0)
 	}
@@ -87,27 +88,28 @@ func (b *builder) spacers() {
 
 // tape adds what holds leads and tubes down between the pegs.
 func (b *builder) tape(leads float64) {
-	b.length("tape", "Tape over leads and tubes", leads*tapeShare, "a third")
+	b.length("tape", language.Say("Tape over leads and tubes"), leads*tapeShare, language.Say("a third"))
 }
 
 // visits adds the ways to the site, and the hire of testers where the price list has it.
 func (b *builder) visits() {
 	n, cost := 0, 0.0
-	var phases []string
+	var phases []language.Message
 	for _, w := range b.in.Labour {
 		if w.Visits > 0 {
 			n += w.Visits
 			cost = max(cost, w.VisitCost)
-			phases = append(phases, fmt.Sprintf("%d for %s", w.Visits, w.Phase))
+			phases = append(phases, language.Say("%d for %s", w.Visits, w.Phase))
 		}
 	}
 	if n > 0 {
-		l := Line{Code: "visits", Item: "Visits to the site", Unit: "each", Net: float64(n), Pack: 1,
-			Basis: strings.Join(phases, ", "), Note: "job file"}
+		l := Line{Code: "visits", Item: language.Say("Visits to the site"), Unit: "each", Net: float64(n), Pack: 1,
+			Basis: language.Joined(", ", phases...), Note: language.Say("job file")}
 		b.add(l, cost)
 	}
 	if b.hires() {
-		b.each("tester-hire", "Hire of insulation tester and alarm", 1, "readings on arrival, once laid, once covered")
+		b.each("tester-hire", language.Say("Hire of insulation tester and alarm"), 1,
+			language.Say("readings on arrival, once laid, once covered"))
 	}
 }
 

@@ -73,13 +73,15 @@ func TestVisitsAndCrew(t *testing.T) {
 	in.Labour = []Labour{{Phase: "a", Fixed: 9, Crew: 2, Visits: 2, VisitCost: 30}, {Phase: "b", Fixed: 1, Visits: 1}}
 	l := counted(in)
 	got := line(t, l, "visits")
-	if got.Net != 3 || got.Price != 90 || !strings.Contains(got.Basis, "2 for a, 1 for b") {
+	if got.Net != 3 || got.Price != 90 || !strings.Contains(got.Basis.String(), "2 for a, 1 for b") {
 		t.Errorf("%+v", got)
 	}
-	if got := line(t, l, "labour a").Note; !strings.Contains(got, "a crew of 2 is 4.50 h at it") {
+	if got := line(t, l, "labour a").Note; !strings.Contains(got.String(), "a crew of 2 is 4.50 h at it") {
 		t.Error(got)
 	}
-	hired := func(l List) bool { return strings.Contains(strings.Join(l.Exclusions, " "), "Hire of an insulation") }
+	hired := func(l List) bool {
+		return strings.Contains(strings.Join(english(l.Exclusions), " "), "Hire of an insulation")
+	}
 	if !hired(l) {
 		t.Error("hire is not left out")
 	}

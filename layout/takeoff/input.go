@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/tiling"
 )
@@ -38,9 +39,9 @@ type Room struct {
 	Joints     []Joint
 	Doorways   []float64 // mm wide, of those without a threshold
 	Cables     []Cable
-	Thermostat *Thermostat // nil when the room has none of its own
-	Undecided  []string    // fixtures that are not chosen yet
-	Questions  []string    // whatever else is open in this room
+	Thermostat *Thermostat        // nil when the room has none of its own
+	Undecided  []string           // fixtures that are not chosen yet
+	Questions  []language.Message // whatever else is open in this room
 }
 
 // A Joint is a movement joint to be filled. Width 0: the sealant's own width.
@@ -58,15 +59,15 @@ type Cable struct {
 
 // A Thermostat is a box on the wall with what rises to it.
 type Thermostat struct {
-	Rise        float64 // mm from the floor to the box
-	Limits      bool    // it is to keep the floor below a limit
-	Relay       bool    // the load is more than its contacts carry
-	ColdLeads   int     // coming up to the box
-	Sensors     int     // wired ones, normally 1
-	Spares      int     // spare sensors, never wired
-	SensorTube  float64 // mm of tube over the floor, all sensors
-	LeadOnFloor float64 // mm of cold lead over the floor, all cables
-	Kind        string  // what it must be, in words; empty: not known
+	Rise        float64          // mm from the floor to the box
+	Limits      bool             // it is to keep the floor below a limit
+	Relay       bool             // the load is more than its contacts carry
+	ColdLeads   int              // coming up to the box
+	Sensors     int              // wired ones, normally 1
+	Spares      int              // spare sensors, never wired
+	SensorTube  float64          // mm of tube over the floor, all sensors
+	LeadOnFloor float64          // mm of cold lead over the floor, all cables
+	Kind        language.Message // what it must be, in words; empty: not known
 }
 
 // A CutPlan is a membrane cut on purpose; it replaces the count of strips.
@@ -74,7 +75,7 @@ type CutPlan struct {
 	Packs int     // whole rolls or sheets
 	Taken float64 // mm² of membrane cut from them
 	Seams float64 // mm
-	Note  string
+	Note  language.Message
 }
 
 // A Labour is one phase of work at the job file's own rates.

@@ -5,6 +5,7 @@ import (
 	"io"
 
 	"oxturn/layout/asjson"
+	"oxturn/layout/language"
 )
 
 // Schema is the version of the JSON form. Keys may be added; these keep their
@@ -12,13 +13,13 @@ import (
 const Schema = 1
 
 type listJSON struct {
-	Schema      int        `json:"schema"`
-	Status      string     `json:"status"`
-	Lines       []lineJSON `json:"lines"`
-	Inclusions  []string   `json:"inclusions"`
-	Exclusions  []string   `json:"exclusions"`
-	Assumptions []string   `json:"assumptions"`
-	Questions   []string   `json:"questions"`
+	Schema      int                `json:"schema"`
+	Status      string             `json:"status"`
+	Lines       []lineJSON         `json:"lines"`
+	Inclusions  []language.Message `json:"inclusions"`
+	Exclusions  []language.Message `json:"exclusions"`
+	Assumptions []language.Message `json:"assumptions"`
+	Questions   []language.Message `json:"questions"`
 }
 
 type lineJSON struct {
@@ -60,8 +61,9 @@ func WriteJSON(w io.Writer, l List) error {
 func toJSON(l Line) lineJSON {
 	us := func(v float64) float64 { v, _ = US(v, l.Unit); return snap(v) }
 	_, unit := US(0, l.Unit)
-	out := lineJSON{Code: l.Code, Item: l.Item, Basis: l.Basis, Waste: snap(l.Waste), PackName: l.PackName,
-		Packs: l.Packs, Note: l.Note,
+	out := lineJSON{Code: l.Code, Item: l.Item.String(), Basis: l.Basis.String(), Waste: snap(l.Waste),
+		PackName: l.PackName,
+		Packs:    l.Packs, Note: l.Note.String(),
 		Metric: figures{l.Unit, l.Net, l.Gross, l.Pack, l.Spare},
 		US:     figures{unit, us(l.Net), us(l.Gross), us(l.Pack), us(l.Spare)}}
 	if l.Price != 0 {
@@ -70,9 +72,9 @@ func toJSON(l Line) lineJSON {
 	return out
 }
 
-func nonNil(s []string) []string {
+func nonNil(s []language.Message) []language.Message {
 	if s == nil {
-		return []string{}
+		return []language.Message{}
 	}
 	return s
 }

@@ -2,11 +2,11 @@ package takeoff
 
 import (
 	"errors"
-	"fmt"
 	"math"
 	"sort"
 
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/tiling"
 )
@@ -112,7 +112,8 @@ func fromOffcut(left []float64, need, roll float64) []float64 {
 // membrane adds the membrane and returns the length of its seams in mm.
 func (b *builder) membrane() float64 {
 	m := b.in.Membrane
-	l := Line{Code: "membrane", Item: "Membrane", Basis: b.tiledBasis(), Net: b.in.tiled() / plane.SquareMetre,
+	l := Line{Code: "membrane", Item: language.Say("Membrane"), Basis: b.tiledBasis(),
+		Net:  b.in.tiled() / plane.SquareMetre,
 		Unit: "m²"}
 	switch {
 	case b.in.Cut != nil:
@@ -123,7 +124,7 @@ func (b *builder) membrane() float64 {
 		return b.sheets(l)
 	}
 	l.Waste = m.Waste
-	l.Note = "by area with waste; no roll or sheet size is given"
+	l.Note = language.Say("by area with waste; no roll or sheet size is given")
 	b.add(l, 0)
 	b.ask("Membrane: roll or sheet size, to count rolls.")
 	return 0
@@ -158,14 +159,14 @@ func (b *builder) rolls(l Line) float64 {
 		s, err := StripsFor(r.Tiled, b.in.Membrane.RollWidth)
 		if err != nil {
 			l.Waste = b.in.Membrane.Waste
-			l.Note = fmt.Sprintf("by area with waste; strips not counted: %v", err)
+			l.Note = language.Say("by area with waste; strips not counted: %v", err)
 			b.add(l, 0)
 			b.ask("Membrane: check the roll size, %s: %v.", r.Name, err)
 			return 0
 		}
 		all = append(all, s.Lengths...)
 		seams += s.Seams
-		l.note("%s: %d strips %s", r.Name, len(s.Lengths), s.Along)
+		l.note("%s: %d strips %s", r.Name, len(s.Lengths), language.Say(s.Along))
 	}
 	l.take(Strips{Lengths: all}.Total() * b.in.Membrane.RollWidth / plane.SquareMetre)
 	l.Pack, l.PackName = packOf(b.in.Membrane)
@@ -184,7 +185,7 @@ func (b *builder) sheets(l Line) float64 {
 		n, err := sheetsFor(r.Tiled, w, h)
 		if err != nil {
 			l.Waste = b.in.Membrane.Waste
-			l.Note = fmt.Sprintf("by area with waste; sheets not counted: %v", err)
+			l.Note = language.Say("by area with waste; sheets not counted: %v", err)
 			b.add(l, 0)
 			b.ask("Membrane: check the sheet size, %s: %v.", r.Name, err)
 			return 0

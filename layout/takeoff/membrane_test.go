@@ -134,7 +134,7 @@ func TestHalfASheetIsNone(t *testing.T) {
 	for _, size := range [][2]float64{{800, 0}, {0, 800}} {
 		in := bath()
 		in.Membrane = job.Membrane{SheetSize: size}
-		if l := counted(in); !slices.Contains(l.Questions, "Membrane: roll or sheet size, to count rolls.") {
+		if l := counted(in); !slices.Contains(english(l.Questions), "Membrane: roll or sheet size, to count rolls.") {
 			t.Errorf("%v: %q", size, l.Questions)
 		}
 	}

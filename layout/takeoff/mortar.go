@@ -1,27 +1,28 @@
 package takeoff
 
 import (
-	"fmt"
 	"math"
 
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
-	"oxturn/layout/say"
 )
 
 // mortars adds the three mortars, never as one: the bond coat under the
 // membrane, the fill between its pegs, and the bed under the tile.
 func (b *builder) mortars() {
 	m := b.in.Materials
-	b.coat(Line{Code: "bond-mortar", Item: "Bond mortar under the membrane", PackName: "bag"}, m.BondMortar, depth{})
-	b.coat(Line{Code: "fill-mortar", Item: "Peg-fill mortar", PackName: "bag"}, m.FillMortar, b.fillDepth())
-	b.coat(Line{Code: "bed-mortar", Item: "Tile-bed mortar", PackName: "bag"}, m.BedMortar, b.bedDepth())
+	b.coat(Line{Code: "bond-mortar", Item: language.Say("Bond mortar under the membrane"), PackName: "bag"},
+		m.BondMortar, depth{})
+	b.coat(Line{Code: "fill-mortar", Item: language.Say("Peg-fill mortar"), PackName: "bag"}, m.FillMortar,
+		b.fillDepth())
+	b.coat(Line{Code: "bed-mortar", Item: language.Say("Tile-bed mortar"), PackName: "bag"}, m.BedMortar, b.bedDepth())
 }
 
 // A depth is the mean depth in mm of a mortar, with where it comes from.
 type depth struct {
 	mm      float64
-	from    string
+	from    language.Message
 	trowels bool // left by a trowel: tables in print say how far a bag goes
 }
 
@@ -41,9 +42,9 @@ func Bed(m job.Materials) float64 {
 // is asked about: one of the two is wrong.
 func (b *builder) bedDepth() depth {
 	m := b.in.Materials
-	d := depth{Bed(m), m.BedSource.String(), true}
+	d := depth{Bed(m), language.Say(m.BedSource.String()), true}
 	if m.BedNotch > 0 {
-		d.from = fmt.Sprintf("half the ridge of a %s notch held at 45 degrees, %s", b.both(m.BedNotch, "mm"),
+		d.from = language.Say("half the ridge of a %s notch held at 45 degrees, %s", b.both(m.BedNotch, "mm"),
 			m.BedSource)
 	}
 	if shown := b.in.Bed; shown > 0 && math.Abs(shown-d.mm) > sameBed {
@@ -57,8 +58,8 @@ func (b *builder) bedDepth() depth {
 // the share of it that is void. The cable's own room is not taken off.
 func (b *builder) fillDepth() depth {
 	m := b.in.Membrane
-	return depth{mm: m.Height * m.VoidShare, from: fmt.Sprintf("of pegs %s high, %s, %s void, %s",
-		b.both(m.Height, "mm"), m.HeightSource, say.PercentGiven(m.VoidShare), m.VoidShareSource)}
+	return depth{mm: m.Height * m.VoidShare, from: language.Say("of pegs %s high, %s, %s void, %s",
+		b.both(m.Height, "mm"), m.HeightSource, percent(m.VoidShare), m.VoidShareSource)}
 }
 
 // coat adds one mortar on the tiled area. The depth in mm and the litres that
@@ -149,7 +150,7 @@ func byVolume(p job.Product, depth float64) bool {
 // call notes what to ask for, when the job file names it.
 func (l *Line) call(p job.Product) {
 	if p.Name != "" {
-		l.note("%s", p.Name)
+		l.addNote(language.As(p.Name))
 	}
 }
 
@@ -160,5 +161,5 @@ func (b *builder) cover(l *Line, p job.Product, area float64) {
 	if p.Pack > 0 && p.Unit != "" && p.Unit != "m²" {
 		l.Net, l.Unit, l.Pack = packs*p.Pack, p.Unit, p.Pack
 	}
-	l.note("%s a %s, %s", b.both(p.Coverage, "m²"), l.PackName, p.Source)
+	l.note("%s a %s, %s", b.both(p.Coverage, "m²"), language.Say(l.PackName), p.Source)
 }

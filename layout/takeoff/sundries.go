@@ -1,11 +1,11 @@
 package takeoff
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/money"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
@@ -17,7 +17,7 @@ func (b *builder) underlays(seams float64) {
 	m := b.in.Materials
 	area := b.in.tiled() / plane.SquareMetre
 	if p := m.Primer; p.Coverage > 0 {
-		l := Line{Code: "primer", Item: "Primer", Basis: b.tiledBasis(), Waste: p.Waste, PackName: "can"}
+		l := Line{Code: "primer", Item: language.Say("Primer"), Basis: b.tiledBasis(), Waste: p.Waste, PackName: "can"}
 		l.call(p)
 		b.cover(&l, p, area)
 		b.add(l, p.Price)
@@ -25,15 +25,17 @@ func (b *builder) underlays(seams float64) {
 		b.ask("Primer: area that a pack covers.")
 	}
 	if p := m.Board; p.Pack > 0 {
-		b.packed(Line{Code: "board", Item: "Insulation board under the membrane", Basis: b.tiledBasis(), Net: area,
+		b.packed(Line{Code: "board", Item: language.Say("Insulation board under the membrane"), Basis: b.tiledBasis(),
+			Net:  area,
 			Unit: "m²", PackName: "board"}, p)
 	} else if len(b.in.Boards) > 0 {
 		b.ask("In the section but not in this list: %s. Size of a pack, or by others?", strings.Join(b.in.Boards, ", "))
 	}
 	if p := m.Band; p.Pack > 0 {
 		length := b.in.edge() + seams
-		b.packed(Line{Code: "band", Item: "Seam and corner band", Basis: b.lengthBasis("tile edge and membrane seams",
-			length),
+		b.packed(Line{Code: "band", Item: language.Say("Seam and corner band"),
+			Basis: b.lengthBasis(language.Say("tile edge and membrane seams"),
+				length),
 			Net: length / 1000, Unit: "m", PackName: "roll"}, p)
 	}
 }
@@ -74,12 +76,13 @@ func (b *builder) cables() {
 	}
 	for _, k := range kinds {
 		c := k.label
-		b.add(Line{Code: "cable " + c.ID, Item: "Heating cable " + c.ID, Net: float64(len(k.names)), Unit: "each",
+		b.add(Line{Code: "cable " + c.ID, Item: language.Say("Heating cable %s", c.ID), Net: float64(len(k.names)),
+			Unit: "each",
 			Pack: 1,
-			Basis: fmt.Sprintf("%s: %s, %s, %s; heated area only", join(k.names), say.Volts(c.Volts),
-				say.Watts(c.Watts),
+			Basis: language.Say("%s: %s, %s, %s; heated area only", join(k.names), language.Figure(say.Volts(c.Volts)),
+				language.Figure(say.Watts(c.Watts)),
 				b.longWords(c.Length)),
-			Note: "never cut, no return once unwound"}, c.Price)
+			Note: language.Say("never cut, no return once unwound")}, c.Price)
 	}
 	if len(kinds) == 0 {
 		b.ask("Heating cable: none is settled yet.")
@@ -89,10 +92,11 @@ func (b *builder) cables() {
 // controls adds what goes to the box: thermostat, relay, sensors, boxes, tube
 // and nail plates.
 func (b *builder) controls() {
-	limits := ""
+	var limits language.Message
 	var boxes, relays, leads, sensors, spares int
 	var rise, tube, onFloor float64
-	var kinds []string
+	var kinds []language.Message
+	var seen []string
 	for _, r := range b.in.Rooms {
 		t := r.Thermostat
 		if t == nil {
@@ -100,7 +104,7 @@ func (b *builder) controls() {
 		}
 		boxes++
 		if t.Limits {
-			limits = "; with a floor limit, set at hook-up"
+			limits = language.Say("with a floor limit, set at hook-up")
 		}
 		if t.Relay {
 			relays++
@@ -111,32 +115,34 @@ func (b *builder) controls() {
 		rise += t.Rise
 		tube += t.SensorTube
 		onFloor += t.LeadOnFloor
-		if t.Kind != "" && !slices.Contains(kinds, t.Kind) {
-			kinds = append(kinds, t.Kind)
+		if kind := t.Kind.String(); !slices.Contains(seen, kind) {
+			kinds, seen = append(kinds, t.Kind), append(seen, kind)
 		}
 	}
-	b.each("thermostat", "Thermostat with floor sensor input", boxes,
-		strings.Join(append([]string{"one a controlled room"}, kinds...), "; ")+limits)
-	b.each("relay", "Relay or second thermostat", relays, "the load is more than a thermostat's contacts carry")
-	b.each("sensor", "Floor sensor", sensors, "the one that is wired")
-	b.each("spare-sensor", "Spare floor sensor", spares, "elsewhere, never wired")
-	b.each("box", "Deep box for the thermostat", boxes,
-		fmt.Sprintf("for %d cold leads, %d of sensors; electrician to size", leads, sensors+spares))
-	b.length("conduit", "Conduit in the wall", 2*rise, "twice the lead rise")
-	b.length("sensor-tube", "Tube for the sensors", tube, "on the floor")
+	b.each("thermostat", language.Say("Thermostat with floor sensor input"), boxes,
+		language.Joined("; ", slices.Concat([]language.Message{language.Say("one a controlled room")}, kinds,
+			[]language.Message{limits})...))
+	b.each("relay", language.Say("Relay or second thermostat"), relays,
+		language.Say("the load is more than a thermostat's contacts carry"))
+	b.each("sensor", language.Say("Floor sensor"), sensors, language.Say("the one that is wired"))
+	b.each("spare-sensor", language.Say("Spare floor sensor"), spares, language.Say("elsewhere, never wired"))
+	b.each("box", language.Say("Deep box for the thermostat"), boxes,
+		language.Say("for %d cold leads, %d of sensors; electrician to size", leads, sensors+spares))
+	b.length("conduit", language.Say("Conduit in the wall"), 2*rise, language.Say("twice the lead rise"))
+	b.length("sensor-tube", language.Say("Tube for the sensors"), tube, language.Say("on the floor"))
 	b.tape(tube + onFloor)
-	b.each("nail-plate", "Nail plate", 2*boxes, "one a path through the plate")
+	b.each("nail-plate", language.Say("Nail plate"), 2*boxes, language.Say("one a path through the plate"))
 }
 
 // each adds a line counted one by one; none when n is 0.
-func (b *builder) each(code, item string, n int, basis string) {
+func (b *builder) each(code string, item language.Message, n int, basis language.Message) {
 	if n != 0 {
 		b.add(Line{Code: code, Item: item, Basis: basis, Net: float64(n), Unit: "each", Pack: 1}, 0)
 	}
 }
 
 // length adds a line cut to length, in mm; none when it is 0.
-func (b *builder) length(code, item string, mm float64, basis string) {
+func (b *builder) length(code string, item language.Message, mm float64, basis language.Message) {
 	if mm != 0 {
 		l := Line{Code: code, Item: item, Basis: b.lengthBasis(basis, mm), Net: mm / 1000, Unit: "m", Waste: cutWaste}
 		b.priceByUnit(&l)
@@ -170,19 +176,20 @@ func cost(price, n float64) float64 {
 // labour adds a line for every phase of work, at the job file's own rates.
 func (b *builder) labour() {
 	for _, w := range b.in.Labour {
-		area, what := b.in.tiled(), "tiled area"
+		mm2, what := b.in.tiled(), language.Say("tiled area")
 		if w.Heated {
-			area, what = b.in.heated(), "heated area"
+			mm2, what = b.in.heated(), language.Say("heated area")
 		}
 		hours := w.Fixed
 		if w.PerHour > 0 {
-			hours += area / plane.SquareMetre / w.PerHour
+			hours += mm2 / plane.SquareMetre / w.PerHour
 		}
-		l := Line{Code: "labour " + w.Phase, Item: "Labour: " + w.Phase, Basis: b.basis(what, area), Net: hours,
+		l := Line{Code: "labour " + w.Phase, Item: language.Say("Labour: %s", w.Phase), Basis: b.basis(what, mm2),
+			Net:  hours,
 			Unit: "h"}
 		l.note("%s, job file", b.rate(w))
 		if w.Crew > 1 {
-			l.note("a crew of %d is %s h at it", w.Crew, Figure(crewHours(hours, w.Crew), "h"))
+			l.note("a crew of %d is %s h at it", w.Crew, language.Figure(Figure(crewHours(hours, w.Crew), "h")))
 		}
 		l.Each, l.Price = w.HourCost, cost(w.HourCost, written(hours, "h"))
 		b.priceByUnit(&l)
@@ -191,13 +198,16 @@ func (b *builder) labour() {
 }
 
 // rate words how fast a phase of work goes.
-func (b *builder) rate(w Labour) string {
-	var parts []string
+func (b *builder) rate(w Labour) language.Message {
+	var parts []language.Message
 	if w.PerHour > 0 {
-		parts = append(parts, b.both(w.PerHour, "m²")+" an hour")
+		parts = append(parts, language.Say("%s an hour", b.both(w.PerHour, "m²")))
 	}
 	if w.Fixed > 0 || w.PerHour <= 0 {
-		parts = append(parts, say.Plain(w.Fixed)+" h fixed")
+		parts = append(parts, language.Say("%s h fixed", language.Figure(say.Plain(w.Fixed))))
 	}
-	return strings.Join(parts, " and ")
+	if len(parts) == 2 {
+		return language.Say("%s and %s", parts[0], parts[1])
+	}
+	return parts[0]
 }

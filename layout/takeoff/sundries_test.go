@@ -6,6 +6,8 @@ import (
 	"strings"
 	"testing"
 
+	"oxturn/layout/language"
+
 	"oxturn/layout/job"
 	"oxturn/layout/plane"
 )
@@ -23,7 +25,8 @@ func TestControlsAddUp(t *testing.T) {
 	} {
 		near(t, code, line(t, l, code).Net, want, 1e-9)
 	}
-	if got, want := line(t, l, "box").Basis, "for 4 cold leads, 5 of sensors; electrician to size"; got != want {
+	if got, want := line(t, l,
+		"box").Basis, "for 4 cold leads, 5 of sensors; electrician to size"; got.String() != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	if got := line(t, l, "sensor-tube"); got.Packs != 0 || got.Waste != cutWaste {
@@ -39,7 +42,10 @@ func TestControlsAddUp(t *testing.T) {
 // that nobody named are not.
 func TestUnderlaysAskForWhatIsMissing(t *testing.T) {
 	asked := func(in Input, what string) bool {
-		return slices.ContainsFunc(counted(in).Questions, func(q string) bool { return strings.HasPrefix(q, what) })
+		return slices.ContainsFunc(english(counted(in).Questions), func(q string) bool {
+			return strings.HasPrefix(q,
+				what)
+		})
 	}
 	in := bath()
 	for pack, want := range map[float64]bool{0: false, 0.75: true, 5: true} {
@@ -81,14 +87,14 @@ func TestSealantByLength(t *testing.T) {
 		change(&in.Materials)
 		l := counted(in)
 		got := line(t, l, "edge-sealant")
-		if got.Packs != 0 || got.PackName != "" || got.Unit != "m" || !slices.Contains(l.Questions,
+		if got.Packs != 0 || got.PackName != "" || got.Unit != "m" || !slices.Contains(english(l.Questions),
 			"Sealant at the perimeter: width and depth of the joint and size of a cartridge, to count cartridges.") {
 			t.Errorf("%s: %+v, %q", what, got, l.Questions)
 		}
 	}
 	open := bath() // a cartridge whose size nobody gave fills nothing
 	open.Materials.Sealant.Pack = 0
-	if got := line(t, Compute(open), "edge-sealant"); strings.Contains(got.Note, "a cartridge fills") ||
+	if got := line(t, Compute(open), "edge-sealant"); strings.Contains(got.Note.String(), "a cartridge fills") ||
 		got.Packs != 0 {
 		t.Errorf("%+v", got)
 	}
@@ -102,11 +108,11 @@ func TestSealantByLength(t *testing.T) {
 func TestGroutSaysWhatTheShortFormulaGives(t *testing.T) {
 	in := bath()
 	in.Tile.Length, in.Tile.Width = 48, 48
-	if got := line(t, counted(in), "grout").Note; !strings.Contains(got, "; short formula 9.5 % more") {
+	if got := line(t, counted(in), "grout").Note; !strings.Contains(got.String(), "; short formula 9.5 % more") {
 		t.Error(got)
 	}
 	in.Tile.Joint = 0
-	if got := line(t, counted(in), "grout"); strings.Contains(got.Note, "short formula") || got.Net != 0 {
+	if got := line(t, counted(in), "grout"); strings.Contains(got.Note.String(), "short formula") || got.Net != 0 {
 		t.Errorf("%+v", got)
 	}
 	for what, change := range map[string]func(*Input){
@@ -117,7 +123,7 @@ func TestGroutSaysWhatTheShortFormulaGives(t *testing.T) {
 		in := bath()
 		change(&in)
 		l := counted(in)
-		if got := line(t, l, "grout"); got.Net != 0 || !slices.ContainsFunc(l.Questions,
+		if got := line(t, l, "grout"); got.Net != 0 || !slices.ContainsFunc(english(l.Questions),
 			func(q string) bool { return strings.HasPrefix(q, "Grout: "+what) }) {
 			t.Errorf("%s: %+v, %q", what, got, l.Questions)
 		}
@@ -139,8 +145,9 @@ func TestMembraneOfHalfASize(t *testing.T) {
 		got := line(t, l, "membrane")
 		near(t, what, got.Gross, 3.61*1.1, 1e-9)
 		near(t, what+", band", line(t, l, "band").Net, 8.8, 1e-9)
-		if got.Packs != 0 || !strings.HasPrefix(got.Note, "by area with waste") || !slices.ContainsFunc(l.Questions,
-			func(q string) bool { return strings.HasPrefix(q, "Membrane: ") }) {
+		if got.Packs != 0 || !strings.HasPrefix(got.Note.String(), "by area with waste") ||
+			!slices.ContainsFunc(english(l.Questions),
+				func(q string) bool { return strings.HasPrefix(q, "Membrane: ") }) {
 			t.Errorf("%s: %+v, %q", what, got, l.Questions)
 		}
 	}
@@ -168,7 +175,7 @@ func TestStripsOfTwoRooms(t *testing.T) {
 	near(t, "left", got.Spare, 12.5-9.2, 1e-9)
 	near(t, "band", line(t, l, "band").Net, 2*(8.8+1.3+1.3), 1e-9)
 	if want := "Bath: 3 strips north-south; Shower room: 3 strips north-south; off-cuts reused, a narrow last strip " +
-		"takes the full width"; got.Note != want {
+		"takes the full width"; got.Note.String() != want {
 		t.Errorf("%q, want %q", got.Note, want)
 	}
 	in.Membrane = job.Membrane{SheetSize: [2]float64{800, 1000}}
@@ -179,7 +186,7 @@ func TestStripsOfTwoRooms(t *testing.T) {
 	got = line(t, l, "membrane")
 	near(t, "sheets", got.Gross, 6*0.8, 1e-9)
 	near(t, "band on sheets", line(t, l, "band").Net, 7.2+3.6+5.2+1, 1e-9)
-	if got.Packs != 6 || !strings.HasPrefix(got.Note, "Bath: 4 sheets; Shower room: 2 sheets; on a grid") {
+	if got.Packs != 6 || !strings.HasPrefix(got.Note.String(), "Bath: 4 sheets; Shower room: 2 sheets; on a grid") {
 		t.Errorf("%+v", got)
 	}
 }
@@ -208,7 +215,8 @@ func TestCoatsByWhatIsKnown(t *testing.T) {
 		l := counted(in)
 		got := line(t, l, "bed-mortar")
 		near(t, c.what, got.Net, c.net, 1e-9)
-		asked := slices.Contains(l.Questions, "Tile-bed mortar: coverage of a bag, or depth and yield, to count bags.")
+		asked := slices.Contains(english(l.Questions), "Tile-bed mortar: coverage of a bag, or depth and yield, to "+
+			"count bags.")
 		if got.Unit != c.unit || got.Packs != c.packs || asked != (c.packs == 0) ||
 			(got.PackName == "") != (c.packs == 0) {
 			t.Errorf("%s: %+v, asked %v", c.what, got, asked)
@@ -254,7 +262,7 @@ func TestSlowWorkIsWorded(t *testing.T) {
 		"labour a": "0.5 m² (5.38 ft²) an hour, job file", "labour b": "0 h fixed, job file",
 		"labour c": "0.5 m² (5.38 ft²) an hour and 0.5 h fixed, job file",
 	} {
-		if got := line(t, l, code).Note; got != want {
+		if got := line(t, l, code).Note; got.String() != want {
 			t.Errorf("%q, want %q", got, want)
 		}
 	}
@@ -328,7 +336,8 @@ func TestEdgesAddUp(t *testing.T) {
 	in.Rooms[1].Heated = 0.7e6
 	near(t, "heated", in.heated(), 3.2e6, 1e-6)
 	in.Units = plane.Inches
-	if got := (&builder{in: in}).lengthBasis("edge", 3048); got != "edge 10.0 ft (3.05 m), 3 rooms" {
+	if got := (&builder{in: in}).lengthBasis(language.As("edge"),
+		3048); got.String() != "edge 10.0 ft (3.05 m), 3 rooms" {
 		t.Error(got)
 	}
 }
@@ -350,7 +359,8 @@ func TestTubIsNotHeldAgainstBags(t *testing.T) {
 	for unit, want := range map[string]bool{"kg": true, "L": false, "": false} {
 		in := bath()
 		in.Materials.BedMortar.Unit, in.Materials.BedMortar.Yield = unit, 8
-		if got := line(t, counted(in), "bed-mortar").Note; strings.Contains(got, "trowel tables in print") != want {
+		if got := line(t, counted(in), "bed-mortar").Note; strings.Contains(got.String(),
+			"trowel tables in print") != want {
 			t.Errorf("in %q: %q", unit, got)
 		}
 	}
@@ -364,7 +374,8 @@ func TestJointWithoutASectionFillsNoCartridge(t *testing.T) {
 	in.Rooms[0].Joints = []Joint{{"MJ1", 1200, 6, job.FromJob}, {"MJ2", 1000, 0, job.FromDefault}}
 	got := line(t, counted(in), "joint-sealant")
 	near(t, "mL", got.Net, 1200*6*6/1000.0, 1e-9)
-	if n := strings.Count(got.Note, "a cartridge fills"); n != 1 || strings.Contains(got.Note, "Inf") {
+	if n := strings.Count(got.Note.String(), "a cartridge fills"); n != 1 || strings.Contains(got.Note.String(),
+		"Inf") {
 		t.Errorf("%d cartridges in %q", n, got.Note)
 	}
 }
@@ -372,7 +383,7 @@ func TestJointWithoutASectionFillsNoCartridge(t *testing.T) {
 // Packs too small to be counted are asked about; of nothing, no packs are wanted.
 func TestPacksBeyondCounting(t *testing.T) {
 	asked := func(in Input) bool {
-		return slices.ContainsFunc(counted(in).Questions, func(q string) bool {
+		return slices.ContainsFunc(english(counted(in).Questions), func(q string) bool {
 			return strings.HasPrefix(q, "Grout: ") && strings.HasSuffix(q, "cannot be counted.")
 		})
 	}

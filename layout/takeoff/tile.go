@@ -5,8 +5,8 @@ import (
 	"math"
 
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
-	"oxturn/layout/say"
 	"oxturn/layout/tiling"
 )
 
@@ -27,23 +27,23 @@ func (b *builder) tile() {
 	}
 	if t.Pattern == tiling.Offset && max(t.Length, t.Width) > largeSide && t.Offset > mostOffset {
 		b.ask("Tile: sides over %s are offset by a third at most unless their instructions allow more (ANSI A108.02, "+
-			"4.3.8.2), here by %s.", b.both(largeSide, "mm"), say.PercentGiven(t.Offset))
+			"4.3.8.2), here by %s.", b.both(largeSide, "mm"), percent(t.Offset))
 	}
 	l.Net = tiling.ByArea(b.in.tiled(), t)
-	waste := b.usableShare("Tile: a waste", t.Waste)
+	waste := b.usableShare(language.Say("Tile: a waste"), t.Waste)
 	byArea := math.Ceil(snap(l.Net * (1 + waste)))
 	c, err := b.countTiles()
 	if err != nil {
 		l.take(byArea)
-		l.note("by area with the joint and %s waste; %v", say.PercentGiven(waste), err)
+		l.note("by area with the joint and %s waste; %v", percent(waste), err)
 		b.addGross(l, 0)
 		return
 	}
-	breakage := b.usableShare("Tile: a breakage", t.Breakage)
+	breakage := b.usableShare(language.Say("Tile: a breakage"), t.Breakage)
 	l.take(float64(tiling.Bought(c.Tiles(), breakage)))
 	l.note("%s: %d whole, %d cut, %s, so %d, with %s breakage %.0f; by area with %s waste: %.0f",
-		b.setOutBy(), c.Whole, c.Cut, fromOffcuts(c.Pairs), c.Tiles(), say.PercentGiven(breakage), l.Gross,
-		say.PercentGiven(waste), byArea)
+		b.setOutBy(), c.Whole, c.Cut, fromOffcuts(c.Pairs), c.Tiles(), percent(breakage), l.Gross,
+		percent(waste), byArea)
 	b.addGross(l, 0)
 }
 
@@ -56,7 +56,7 @@ const (
 )
 
 // usableShare asks about a share that is none, and adds nothing for it.
-func (b *builder) usableShare(what string, share float64) float64 {
+func (b *builder) usableShare(what language.Message, share float64) float64 {
 	if usable(share) {
 		return share
 	}
@@ -65,7 +65,7 @@ func (b *builder) usableShare(what string, share float64) float64 {
 }
 
 // setOutBy says whose layouts the tiles are counted on.
-func (b *builder) setOutBy() string {
+func (b *builder) setOutBy() language.Message {
 	recorded := 0
 	for _, r := range b.in.Rooms {
 		if r.Tiles.Recorded {
@@ -74,22 +74,22 @@ func (b *builder) setOutBy() string {
 	}
 	switch recorded {
 	case 0:
-		return "as proposed on the tile plan"
+		return language.Say("as proposed on the tile plan")
 	case len(b.in.Rooms):
-		return "as the tiler set it out"
+		return language.Say("as the tiler set it out")
 	}
-	return "as set out in some rooms, as proposed in others"
+	return language.Say("as set out in some rooms, as proposed in others")
 }
 
 // fromOffcuts words how many cut tiles come from what is left of others.
-func fromOffcuts(n int) string {
+func fromOffcuts(n int) language.Message {
 	switch n {
 	case 0:
-		return "none from off-cuts"
+		return language.Say("none from off-cuts")
 	case 1:
-		return "1 of them from an off-cut"
+		return language.Say("1 of them from an off-cut")
 	}
-	return fmt.Sprintf("%d of them from off-cuts", n)
+	return language.Say("%d of them from off-cuts", n)
 }
 
 // countTiles adds up the rooms as they are set out.
@@ -108,10 +108,11 @@ func (b *builder) countTiles() (total tiling.Count, err error) {
 	return total, nil
 }
 
-func tileName(t job.Tile, u plane.Units) string {
+func tileName(t job.Tile, u plane.Units) language.Message {
 	pattern := t.Pattern
 	if pattern == "" {
 		pattern = tiling.Straight
 	}
-	return fmt.Sprintf("Tile %s x %s, %s", plane.FormatLength(t.Width, u), plane.FormatLength(t.Length, u), pattern)
+	return language.Say("Tile %s x %s, %s", language.Figure(plane.FormatLength(t.Width, u)),
+		language.Figure(plane.FormatLength(t.Length, u)), language.Say(string(pattern)))
 }

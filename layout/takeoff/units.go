@@ -4,6 +4,7 @@ import (
 	"math"
 	"strconv"
 
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
 )
@@ -38,7 +39,7 @@ func US(value float64, unit string) (float64, string) {
 
 // both writes a figure in one of Line's units, or one of "mm" and "kg/L", in both
 // systems, the job's own first. What has no other system stands alone.
-func (b *builder) both(value float64, unit string) string {
+func (b *builder) both(value float64, unit string) language.Figure {
 	us, usUnit := US(value, unit)
 	switch unit {
 	case "mm":
@@ -49,11 +50,11 @@ func (b *builder) both(value float64, unit string) string {
 	first, second := say.Digits(value, 3)+" "+unit, say.Digits(us, 3)+" "+usUnit
 	switch {
 	case usUnit == unit:
-		return first
+		return language.Figure(first)
 	case b.in.Units == plane.Inches:
 		first, second = second, first
 	}
-	return first + " (" + second + ")"
+	return language.Figure(first + " (" + second + ")")
 }
 
 // Figure writes a quantity as the sheet and the CSV do: two decimals, three

@@ -67,7 +67,7 @@ func TestPacksOfInches(t *testing.T) {
 		metric.Membrane.RollWidth != 1000 {
 		t.Errorf("a metric job: %+v, %+v", metric.Membrane, m)
 	}
-	if tile := tileName(read(uspacks).Tile, read(uspacks).Units); tile != `Tile 1'-0" x 1'-0", straight` {
+	if tile := tileName(read(uspacks).Tile, read(uspacks).Units); tile.String() != `Tile 1'-0" x 1'-0", straight` {
 		t.Error(tile)
 	}
 }

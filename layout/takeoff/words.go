@@ -1,9 +1,9 @@
 package takeoff
 
 import (
-	"fmt"
-
 	"oxturn/layout/job"
+	"oxturn/layout/language"
+	"oxturn/layout/plane"
 	"oxturn/layout/say"
 	"oxturn/layout/tiling"
 )
@@ -11,15 +11,15 @@ import (
 // words adds what the figures stand for and what they leave out.
 func (b *builder) words() {
 	b.inclusions()
-	b.list.Exclusions = []string{
-		"Electrical work by others: circuit, protection, wiring, hook-up.",
-		"Permit and inspection.",
-		"Demolition, levelling and repair of the subfloor.",
-		"Fixtures, thresholds, skirting, wall tile.",
-		"Heat-loss calculation by a standard.",
+	b.list.Exclusions = []language.Message{
+		language.Say("Electrical work by others: circuit, protection, wiring, hook-up."),
+		language.Say("Permit and inspection."),
+		language.Say("Demolition, levelling and repair of the subfloor."),
+		language.Say("Fixtures, thresholds, skirting, wall tile."),
+		language.Say("Heat-loss calculation by a standard."),
 	}
 	if !b.hires() {
-		b.list.Exclusions = append(b.list.Exclusions, "Hire of an insulation tester and alarm.")
+		b.list.Exclusions = append(b.list.Exclusions, language.Say("Hire of an insulation tester and alarm."))
 	}
 	b.assumptions()
 	b.questions()
@@ -28,23 +28,29 @@ func (b *builder) words() {
 func (b *builder) inclusions() {
 	for _, r := range b.in.Rooms {
 		u := b.in.Units
-		b.list.Inclusions = append(b.list.Inclusions, fmt.Sprintf("%s: floor %s, tiled %s, heated %s.",
-			r.Name, say.AreaBoth(r.Floor, u), say.AreaBoth(r.Tiled.Area(), u), say.AreaBoth(r.Heated, u)))
+		b.list.Inclusions = append(b.list.Inclusions, language.Say("%s: floor %s, tiled %s, heated %s.",
+			r.Name, area(r.Floor, u), area(r.Tiled.Area(), u), area(r.Heated, u)))
 	}
 }
 
+// area writes an area in both systems, the job's own first.
+func area(mm2 float64, u plane.Units) language.Figure { return language.Figure(say.AreaBoth(mm2, u)) }
+
+// percent writes a share as it is given.
+func percent(share float64) language.Figure { return language.Figure(say.PercentGiven(share)) }
+
 func (b *builder) assumptions() {
-	b.list.Assumptions = []string{
-		"Membrane under all tile, heated or not, strips butted.",
-		"The cable's volume is not taken off the peg fill.",
-		"Grout joints as deep as the tile is thick.",
-		"Packs are for the whole job.",
-		"Cut lengths and spacers with 10 % waste (common practice).",
+	b.list.Assumptions = []language.Message{
+		language.Say("Membrane under all tile, heated or not, strips butted."),
+		language.Say("The cable's volume is not taken off the peg fill."),
+		language.Say("Grout joints as deep as the tile is thick."),
+		language.Say("Packs are for the whole job."),
+		language.Say("Cut lengths and spacers with %s waste (common practice).", percent(cutWaste)),
 	}
 	if b.in.Tile.Pattern == tiling.Herringbone {
 		b.list.Assumptions = append(b.list.Assumptions,
-			"Herringbone is counted with its zigzag along the longer side of each room, every tile at 45 degrees to "+
-				"the walls.")
+			language.Say("Herringbone is counted with its zigzag along the longer side of each room, every tile at 45 "+
+				"degrees to the walls."))
 	}
 }
 

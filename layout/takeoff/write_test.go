@@ -11,16 +11,19 @@ import (
 	"strings"
 	"testing"
 
+	"oxturn/layout/language"
+
 	"pgregory.net/rapid"
 )
 
 func TestCSVReadsBack(t *testing.T) {
 	var out bytes.Buffer
 	l := List{Lines: []Line{
-		{Code: "grout", Item: "=HYPERLINK(\"x\")", Basis: "+1", Unit: "kg", Net: 1, Waste: 0.1, Gross: 1.1, Pack: 5,
-			PackName: "@bag", Packs: 1, Spare: 3.9, Note: "-2, \"quoted\"\nand a line"},
-		{Code: "tube", Item: "Tube", Unit: "m", Net: 3, Gross: 3},
-		{Code: "box", Item: "\tBox", Unit: "each", Net: 2, Gross: 2, Pack: 1, Packs: 2, Price: 19.5},
+		{Code: "grout", Item: language.As("=HYPERLINK(\"x\")"), Basis: language.As("+1"), Unit: "kg", Net: 1,
+			Waste: 0.1, Gross: 1.1, Pack: 5,
+			PackName: "@bag", Packs: 1, Spare: 3.9, Note: language.As("-2, \"quoted\"\nand a line")},
+		{Code: "tube", Item: language.As("Tube"), Unit: "m", Net: 3, Gross: 3},
+		{Code: "box", Item: language.As("\tBox"), Unit: "each", Net: 2, Gross: 2, Pack: 1, Packs: 2, Price: 19.5},
 	}}
 	if err := WriteCSV(&out, l); err != nil {
 		t.Fatal(err)
