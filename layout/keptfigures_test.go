@@ -3,7 +3,6 @@ package layout_test
 import (
 	"flag"
 	"fmt"
-	"hash/fnv"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -106,6 +105,18 @@ var (
 	address  = regexp.MustCompile(`0x[0-9a-f]+`)
 )
 
+// sumOf is how many figures there are, their sum, and that of each times its place, so that
+// no two may change places.
+func sumOf(figures []string) string {
+	sum, placed := 0.0, 0.0
+	for i, f := range figures {
+		v, _ := strconv.ParseFloat(f, 64)
+		sum += v
+		placed += v * float64(i+1)
+	}
+	return fmt.Sprintf("%d figures, sum %.6g, %.6g by place", len(figures), sum, placed)
+}
+
 func inSixPlaces(s string) string {
 	s = fraction.ReplaceAllStringFunc(s, func(f string) string {
 		v, err := strconv.ParseFloat(f, 64)
@@ -116,10 +127,8 @@ func inSixPlaces(s string) string {
 	})
 	lines := strings.Split(address.ReplaceAllString(s, "there"), "\n")
 	for i, l := range lines {
-		if len(l) > 300 { // a whole profile
-			sum := fnv.New64a()
-			sum.Write([]byte(l))
-			lines[i] = fmt.Sprintf("%s... %x", l[:150], sum.Sum64())
+		if len(l) > 300 { // a whole profile, whose figures near zero are no machine's like another's
+			lines[i] = fmt.Sprintf("%s... %s", l[:150], sumOf(fraction.FindAllString(l, -1)))
 		}
 	}
 	return strings.Join(lines, "\n")

@@ -49,15 +49,6 @@ func (l Language) Text(message string) string {
 	return message
 }
 
-// TextOf puts a message into the language that has more than one meaning: of says which it is.
-// Catalogues have it as "of|message".
-func (l Language) TextOf(of, message string) string {
-	if said := l.Text(of + "|" + message); said != of+"|"+message {
-		return said
-	}
-	return message
-}
-
 // Texts puts each of some messages into the language, as Text does.
 func (l Language) Texts(messages []string) []string {
 	out := make([]string, len(messages))

@@ -11,7 +11,6 @@ import (
 type Message struct {
 	format string
 	values []any
-	of     string // which of a format's meanings it is, where it has more than one
 
 	parts   []Message // instead of a format: messages one after the other
 	between string
@@ -27,11 +26,13 @@ func (f Figure) Message() Message { return Message{format: "%s", values: []any{f
 // figures.
 func Say(format string, values ...any) Message { return Message{format: format, values: values} }
 
-// SayOf returns a message of more than one meaning: of says which it is, as with TextOf.
-func SayOf(of, message string) Message { return Message{format: message, of: of} }
-
 // As returns what is said alike in every language: a name, a standard's number, a job's own words.
-func As(text string) Message { return Message{format: "%s", values: []any{text}} }
+func As(text string) Message {
+	if text == "" {
+		return Message{}
+	}
+	return Message{format: "%s", values: []any{text}}
+}
 
 // Joined returns messages as one, with a mark such as "; " between them. What says nothing is left
 // out.
@@ -53,8 +54,6 @@ func (m Message) In(l Language) string {
 	switch {
 	case m.parts != nil:
 		return strings.Join(In(l, m.parts), m.between)
-	case m.of != "":
-		return l.TextOf(m.of, m.format)
 	case len(m.values) == 0:
 		return l.Text(m.format)
 	}
