@@ -11,7 +11,7 @@ import (
 // TestSeveralCables puts photos and readings of a room with two cables on the record of the cable that is asked for.
 func TestSeveralCables(t *testing.T) {
 	if !*everyCase {
-		skip.Test(t, skip.Long, "it draws a floor six times; -page.all has it")
+		skip.Test(t, skip.NotAsked, "it draws a floor six times; -page.all has it")
 	}
 	s := photoSite(t)
 	if out, err := exec.Command(s.command, "new", "--kind", "bath", s.at("two.toml")).CombinedOutput(); err != nil {

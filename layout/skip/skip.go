@@ -13,6 +13,7 @@ const (
 	NoMount      Reason = "this user may not mount a small file system"
 	OtherProcess Reason = "it runs only as the process that another test starts"
 	OtherCase    Reason = "what was drawn at random is no case of this test"
+	NotAsked     Reason = "it takes minutes and has a flag that asks for it"
 	Long         Reason = "it takes a minute; .ci/run has it" // never under OXTURN_REQUIRE_TOOLS=1
 )
 

@@ -164,6 +164,9 @@ func toldPlan(status job.Status, in language.Language) *layout.Plan {
 func TestTheMapInEachLanguage(t *testing.T) {
 	for _, l := range languages {
 		for _, status := range []job.Status{job.AsLaid, job.Proposal} {
+			if status == job.Proposal && l != language.Spanish {
+				continue // what a plan says beyond is a few entries, which every catalogue has
+			}
 			p := toldPlan(status, l)
 			ctx, known := browser(t, write(t, p)), wordsOf(l, "Bath SHA ETFE PTFE FEP XLPE PVC")
 			if got := evaluate[string](t, ctx, `document.documentElement.lang`); got != l.Tag() {
@@ -171,9 +174,9 @@ func TestTheMapInEachLanguage(t *testing.T) {
 			}
 			nothingForeign(t, ctx, known, l.Tag()+" opened")
 			text := evaluate[[]string](t, ctx, `(() => { const m = window.floorMap, out = [], note = () => { for (const e of document.querySelectorAll(".verdict, .reasons p")) out.push(e.textContent); };
-	for (let x = -60; x < 2700; x += 260) for (let y = -60; y < 2600; y += 170) {
+	for (let x = -60; x < 2700; x += 460) for (let y = -60; y < 2600; y += 310) {
 	  m.views[0].show([x, -y]); m.views[0].show([x, y]); note();
-	  m.views[0].showTouched([x, y], x % 520 ? "touch" : "mouse"); note();
+	  m.views[0].showTouched([x, y], x % 920 ? "touch" : "mouse"); note();
 	}
 	out.push(document.querySelector("svg.elevation").getAttribute("aria-label") || "");
 	return out; })()`)
@@ -216,7 +219,7 @@ func TestFaultFormInEachLanguage(t *testing.T) {
 	for _, l := range languages {
 		ctx, known := opened(t, toldPlan(job.AsLaid, l)), wordsOf(l, "Bath ETFE PTFE FEP XLPE PVC")
 		c := chancer{rand.New(rand.NewPCG(20, 4))}
-		all := make([]faultAsked, 200)
+		all := make([]faultAsked, 80)
 		for i := range all {
 			all[i] = c.asked()
 		}
