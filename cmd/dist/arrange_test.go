@@ -142,7 +142,7 @@ func (p person) byKeys() {
 	p.keys(kb.Enter)
 	p.until(`document.activeElement.dataset.key === "room/0/thermostat/wall"`)
 	p.enter(`[data-key="room/0/thermostat/from"]`, "2635")
-	was = p.becomes("an exact figure", was, "from = 2680", "from = 2635")
+	p.becomes("an exact figure", was, "from = 2680", "from = 2635")
 	p.value(`document.getElementById("paper").focus()`)
 	p.keys(kb.ArrowUp)
 	p.until(`placing.room.sides[placing.thing.side].name === "C"`) // pushed off wall A

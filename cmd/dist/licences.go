@@ -6,13 +6,14 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"regexp"
 	"slices"
 	"strings"
+
+	"oxturn/layout/pattern"
 )
 
 // legalText is what files are called that say under what terms a work is given.
-var legalText = regexp.MustCompile(`(?i)^(licen[cs]e|copying|notice|third)`)
+var legalText = pattern.Of(`(?i)^(licen[cs]e|copying|notice|third)`)
 
 // licences are the terms of all works that the command has in it on any of the systems, by
 // the works' names, with those of the Go toolchain whose library and script it has.
@@ -64,7 +65,7 @@ func legalTexts(dir string) ([]byte, error) {
 	}
 	var out []byte
 	for _, e := range entries {
-		if e.IsDir() || !legalText.MatchString(e.Name()) {
+		if e.IsDir() || !legalText().MatchString(e.Name()) {
 			continue
 		}
 		data, err := os.ReadFile(filepath.Join(dir, e.Name()))
