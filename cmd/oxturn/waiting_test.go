@@ -87,8 +87,8 @@ func TestNothingIsToldToAPipe(t *testing.T) {
 	}
 }
 
-// TestWaitingOnATerminal has script(1) make one: the line is there while a hall of
-// 100 m² is laid, and wiped before the table.
+// TestWaitingOnATerminal has script(1) make one: the line is there while three pairs of
+// cables are laid in a hall of 90 m², and wiped before the table.
 func TestWaitingOnATerminal(t *testing.T) {
 	program, err := exec.LookPath("script")
 	if err != nil {
@@ -120,14 +120,20 @@ pitch = 30
 widest = 6
 [[room]]
 name = "Hall"
-corners = [[0, 0], [8000, 0], [8000, 5000], [5000, 5000], [5000, 8000], [0, 8000]]
+corners = [[0, 0], [10000, 0], [10000, 7000], [7000, 7000], [7000, 10000], [0, 10000]]
 [room.thermostat]
 wall = "A"
 from = "1 m"
 [[cable]]
 id = "L"
 volts = 230
-length = "220 m"
-watts = 2600
+length = "440 m"
+watts = 5200
+lead = "8 m"
+[[cable]]
+id = "K"
+volts = 230
+length = "400 m"
+watts = 4700
 lead = "8 m"
 `
