@@ -262,7 +262,7 @@ func (p person) pictured(name string) {
 // more. Without it the first usualCases are tried.
 var everyCase = flag.Bool("page.all", false, "try all that is done with photos on the page")
 
-const usualCases = 1
+const usualCases = 3
 
 // TestPhotosOnThePage takes photos into a job on a phone, taps what is known in them, and holds
 // all that comes of it to what the command makes of the same files.

@@ -120,7 +120,10 @@ func (a adder) lines() (key string, lines []edit.Field) {
 		return "fixture", []edit.Field{{Key: "kind", Value: edit.Literal(a.What)},
 			{Key: "at", Value: a.point(a.At.point())}}
 	case string(job.Island), string(job.Column):
-		s := map[bool]size{true: worktop, false: block}[a.What == string(job.Island)]
+		s := block
+		if a.What == string(job.Island) {
+			s = worktop
+		}
 		return "fixture", []edit.Field{{Key: "kind", Value: edit.Literal(a.What)},
 			{Key: "at", Value: a.point(a.At.point())}, a.length("width", s), a.length("depth", s)}
 	case string(job.Hearth):

@@ -141,9 +141,9 @@ const askAll = `JSON.stringify(%s.map((p, i) => {
 
 // tilesTried is for how many of the spots every line is compared, with what
 // lies under their tile, which takes its time.
-const tilesTried = 20
+const tilesTried = 60
 
-// TestPageAgreesWithProbe asks page and package about some hundred random spots
+// TestPageAgreesWithProbe asks page and package about a thousand random spots
 // and holds them to a millimetre, the same verdict and the same words.
 func TestPageAgreesWithProbe(t *testing.T) {
 	for _, c := range []struct {
@@ -151,9 +151,9 @@ func TestPageAgreesWithProbe(t *testing.T) {
 		status job.Status
 		n      int
 		in     language.Language
-	}{{plane.Millimetres, job.AsLaid, 400, language.English}, {plane.Inches, job.AsLaid, 100, language.English},
-		{plane.Inches, job.Proposal, 50, language.English}, {plane.Inches, job.AsLaid, 50, language.Spanish},
-		{plane.Millimetres, job.AsLaid, 50, language.German}, {plane.Millimetres, job.Proposal, 40, language.French}} {
+	}{{plane.Millimetres, job.AsLaid, 1000, language.English}, {plane.Inches, job.AsLaid, 300, language.English},
+		{plane.Inches, job.Proposal, 100, language.English}, {plane.Inches, job.AsLaid, 100, language.Spanish},
+		{plane.Millimetres, job.AsLaid, 100, language.German}, {plane.Millimetres, job.Proposal, 60, language.French}} {
 		p := samplePlan(c.units, c.status, "Bath")
 		p.Job.Language = c.in
 		m := probe.In(p, &p.Rooms[0], c.in)
@@ -270,7 +270,7 @@ func TestPageAgreesOnWalls(t *testing.T) {
 		ctx := browser(t, write(t, p))
 		random := rand.New(rand.NewPCG(8, 30))
 		var spots []probe.WallSpot
-		for i := range 120 {
+		for i := range 300 {
 			face := i % len(m.Faces)
 			spots = append(spots, probe.WallSpot{Face: face, Along: random.Float64() * m.Faces[face].Line.Length(),
 				Up: random.Float64() * 2000})

@@ -189,7 +189,7 @@ const nearMM = 0.5
 func TestPageFindsFaultsAsRecordDoes(t *testing.T) {
 	ctx := browser(t, write(t, samplePlan(plane.Millimetres, job.AsLaid, "Bath")))
 	c := chancer{rand.New(rand.NewPCG(18, 4))}
-	all := make([]faultAsked, 1000)
+	all := make([]faultAsked, 3000)
 	for i := range all {
 		all[i] = c.asked()
 	}
@@ -208,11 +208,11 @@ func TestPageFindsFaultsAsRecordDoes(t *testing.T) {
 		}
 	}
 	for way := range figuresOf {
-		if ways[way] < 10 {
+		if ways[way] < 30 {
 			t.Errorf("%s found a place %d times only", way, ways[way])
 		}
 	}
-	if ways["several"] < 50 || refused < 50 {
+	if ways["several"] < 150 || refused < 150 {
 		t.Errorf("%d by several ways, %d refused", ways["several"], refused)
 	}
 }
@@ -241,7 +241,7 @@ func TestPageTracesFaultsAsProbeDoes(t *testing.T) {
 		ctx := browser(t, write(t, p))
 		c := chancer{rand.New(rand.NewPCG(18, 5))}
 		var spans [][3]float64
-		for range 50 {
+		for range 150 {
 			from := c.between(0, 9300)
 			to := min(9300, from+c.between(0, 1500))
 			spans = append(spans, [3]float64{from, c.between(from, to), to})
@@ -273,7 +273,7 @@ func TestPageTracesFaultsAsProbeDoes(t *testing.T) {
 			}
 			sameLine(t, span, got[i].Line, f.Line)
 		}
-		if tiles < 50 || beside < 30 {
+		if tiles < 150 || beside < 100 {
 			t.Errorf("%d tiles and %d runs beside were tried", tiles, beside)
 		}
 	}
