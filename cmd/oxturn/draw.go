@@ -161,7 +161,8 @@ func (o *drawOrder) one(ctx context.Context, c *commandLine, name string) int {
 // make makes the files of a job, of the reader's sheets where one is named.
 func (o *drawOrder) make(ctx context.Context, c *commandLine, name string) (*work, []file, int) {
 	undrawn := !slices.Contains(o.only, "pdf") && !slices.Contains(o.only, "svg")
-	w, code := c.load(ctx, name, o.name, workOptions{undrawn: undrawn, laid: areLaid(o.only)})
+	w, code := c.load(ctx, name, o.name, workOptions{undrawn: undrawn, laid: areLaid(o.only),
+		mapped: undrawn && slices.Contains(o.only, "map")})
 	if code != exitOK {
 		return w, nil, code
 	}

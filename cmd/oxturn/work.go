@@ -44,6 +44,7 @@ type amendment func(*job.Job) error
 type workOptions struct {
 	timeLimit time.Duration
 	undrawn   bool      // no sheets are wanted
+	mapped    bool      // but a map is
 	laid      bool      // nor quantities: what the layout file has will do
 	laidBy    bool      // amend says by what plan the floor is laid
 	amend     amendment // nil: nothing
@@ -89,6 +90,9 @@ func (w *work) take(o workOptions, stop func() bool) {
 	if w.report.Errors() == 0 && !o.undrawn {
 		w.draw(plan)
 	}
+	if w.report.Errors() == 0 && o.mapped {
+		w.lettersOfMap(plan)
+	}
 	if w.report.Errors() > 0 {
 		return
 	}
@@ -132,10 +136,24 @@ func (w *work) draw(plan *layout.Plan) {
 		w.report.Add(job.Diagnostic{Span: w.asked(err), Message: err.Error()})
 		return
 	}
-	for _, d := range unsettable(w.source, drawing.Unsettable(set...)) {
+	w.letters(drawing.Unsettable(set...))
+	w.sheets = set
+}
+
+// letters warns of those that no face has.
+func (w *work) letters(gone []drawing.Unset) {
+	for _, d := range unlettered(w.source, gone) {
 		w.report.Add(d)
 	}
-	w.sheets = set
+}
+
+// lettersOfMap warns of those of a map that is made without sheets.
+func (w *work) lettersOfMap(plan *layout.Plan) {
+	gone, err := mapUnset(plan)
+	if err != nil {
+		return // whoever writes the map says so
+	}
+	w.letters(gone)
 }
 
 // unpackPhotos reports whether the pixels of all photos could be read.

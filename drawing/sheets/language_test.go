@@ -15,6 +15,7 @@ import (
 	"testing"
 
 	"oxturn/drawing/signs"
+	"oxturn/fonts"
 	"oxturn/layout/language"
 )
 
@@ -39,6 +40,21 @@ func TestEveryMessageHasAnEntry(t *testing.T) {
 		for _, m := range slices.Sorted(maps.Keys(said)) {
 			if _, ok := has[m]; !ok {
 				t.Errorf("%s has no %q", l.Tag(), m)
+			}
+		}
+	}
+}
+
+// TestEveryLetterIsInTheFaces: whatever stands in a catalogue can be set, bold and not.
+func TestEveryLetterIsInTheFaces(t *testing.T) {
+	for _, l := range languages {
+		all, err := os.ReadFile("../../layout/language/" + l.Tag() + ".toml")
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, f := range fonts.Faces() {
+			if gone := fonts.Missing(f, strings.ReplaceAll(string(all), "\n", "")); gone != nil {
+				t.Errorf("%s: %s has no %q", l.Tag(), f.Name(), string(gone))
 			}
 		}
 	}
