@@ -13,7 +13,6 @@ import (
 	"oxturn/fonts"
 	"oxturn/layout"
 	"oxturn/layout/job"
-	"oxturn/layout/job/tree"
 )
 
 // unlettered warns of letters that no embedded face has: once for each text of the job file that
@@ -26,23 +25,19 @@ func unlettered(src source, all []drawing.Unset) []job.Diagnostic {
 	if gone == nil {
 		return nil
 	}
-	root, err := tree.Parse(src.data)
-	if err != nil {
-		root = &tree.Node{} // a job mended on the way stops at its errors
-	}
 	var out []job.Diagnostic
 	written := map[rune]bool{}
-	texts(root, func(n *tree.Node, text string) {
+	for _, text := range job.TextsOf(src.name, src.data) {
 		var of []rune
-		for _, r := range fonts.Missing(fonts.Lettering, text) {
+		for _, r := range fonts.Missing(fonts.Lettering, text.Value) {
 			if slices.Contains(gone, r) {
 				of, written[r] = append(of, r), true
 			}
 		}
 		if of != nil {
-			out = append(out, lacking(letterSpan(src, n.Span, of[0]), text, "", of))
+			out = append(out, lacking(letterSpan(src, text.Span, of[0]), text.Value, "", of))
 		}
-	})
+	}
 	return append(out, fromElsewhere(src, all, written)...)
 }
 
@@ -76,21 +71,12 @@ func lacking(at job.Span, text, where string, gone []rune) job.Diagnostic {
 
 // letterSpan is where a letter first stands in a text as written; the text, where it is written as an
 // escape.
-func letterSpan(src source, at tree.Range, letter rune) job.Span {
+func letterSpan(src source, at job.Span, letter rune) job.Span {
 	if i := bytes.IndexRune(src.data[at.Start:at.End], letter); i >= 0 {
-		at = tree.Range{Start: at.Start + i, End: at.Start + i + utf8.RuneLen(letter)}
+		at.Start += i
+		at.End = at.Start + utf8.RuneLen(letter)
 	}
-	return job.Span{File: src.name, Start: at.Start, End: at.End}
-}
-
-// texts hands on every text of a file, with where it stands.
-func texts(n *tree.Node, to func(n *tree.Node, text string)) {
-	if s, is := n.Value.(string); is {
-		to(n, s)
-	}
-	for _, below := range slices.Concat(n.Fields, n.Items) {
-		texts(below, to)
-	}
+	return at
 }
 
 // mapUnset are the letters on a plan's map that no face has. The map is set in what the reader's
