@@ -4,8 +4,10 @@ import "oxturn/layout/plane"
 
 // A WarmFloor is the surface of a room's floor once it has settled, left on, over its
 // cables as they lie: at least as warm as Cold, at most as Hot, as Warm has it over even
-// runs. Package warmth works it out.
+// runs. Package warmth works it out; where it cannot, Problem says why and nothing else
+// is there.
 type WarmFloor struct {
+	Problem   string
 	Spot      float64 // mm across, about a sole: what a spot's temperature is the mean of
 	Cold, Hot FloorState
 }

@@ -34,8 +34,9 @@ type Surface struct {
 // A Floor is the settled surface of a room over its cables as they lie: at least as warm as
 // FloorState says, at most as Hot does.
 type Floor struct {
-	Room string  `json:"room"`
-	Spot float64 `json:"spot_mm" round:"0"` // across: what a spot is the mean of
+	Room    string  `json:"room"`
+	Problem string  `json:"problem"`           // why it cannot be worked out; empty where it is
+	Spot    float64 `json:"spot_mm" round:"0"` // across: what a spot is the mean of
 	FloorState
 	Hot FloorState `json:"at_most"`
 }
@@ -138,7 +139,8 @@ func floors(p *layout.Plan) []Floor {
 			continue
 		}
 		tape := layout.NewTape(r.Job, p.Job.Units)
-		out = append(out, Floor{r.Job.Name, r.Warm.Spot, floorState(r.Warm.Cold, tape), floorState(r.Warm.Hot, tape)})
+		out = append(out, Floor{r.Job.Name, r.Warm.Problem, r.Warm.Spot, floorState(r.Warm.Cold, tape),
+			floorState(r.Warm.Hot, tape)})
 	}
 	return out
 }

@@ -327,6 +327,10 @@ func (p *page) floor(f Floor) {
 		return out
 	}
 	name := "floor of " + f.Room
+	if f.Problem != "" {
+		p.put(name, "place by place not worked out: "+f.Problem)
+		return
+	}
 	if f.Mean == f.Hot.Mean && f.Spread == f.Hot.Spread {
 		p.put(name, state("as laid: ", f.FloorState)...)
 		return

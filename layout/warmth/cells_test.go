@@ -3,6 +3,7 @@ package warmth
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"oxturn/layout"
@@ -293,7 +294,7 @@ func TestOpenFloor(t *testing.T) {
 	at := func(x float64) plane.Ring { return plane.Rectangle(plane.Pt(x, 0), plane.Pt(x+100, 100)) }
 	r.Job.Fixtures = []job.Fixture{{Outline: at(0)}, {Outline: at(100), Heated: true}}
 	r.Job.KeepOuts = []job.KeepOut{{Outline: at(200)}, {Outline: at(300), Cold: true}}
-	g := newGround(r, 90)
+	g := groundOf(r, 90)
 	n := map[int]int{}
 	g.each(g.rows, func(c int) {
 		if x := g.Origin.X + (float64(c%g.NX)+0.5)*g.Cell; g.ways[c] >= 0 {
@@ -306,12 +307,39 @@ func TestOpenFloor(t *testing.T) {
 	if g.Cell != 10 || g.NX != 47 || g.NY != 17 {
 		t.Errorf("%+v", g.Raster)
 	}
-	if g := newGround(r, 45); g.Cell != 5 {
+	if g := groundOf(r, 45); g.Cell != 5 {
 		t.Errorf("cells of %g mm for runs of 45 mm", g.Cell)
 	}
 	hall := open(plane.Rectangle(plane.Pt(0, 0), plane.Pt(40000, 40000)))
-	if g := newGround(hall, 90); g.Cell != 20 { // 1,600 m² in four million cells
+	if g := groundOf(hall, 90); g.Cell != 20 { // 1,600 m² in four million cells
 		t.Errorf("cells of %g mm in a hall", g.Cell)
+	}
+}
+
+// A floor that cannot be worked out says why instead of staying away; one without cable has
+// nothing to say.
+func TestProblemOfAFloor(t *testing.T) {
+	broken := thin
+	broken.Layers = slices.Clone(thin.Layers)
+	broken.Layers[0].Conductivity = -1
+	of := func(s heat.Section, cables ...layout.Cable) *layout.WarmFloor {
+		bound := layout.Bound{Section: s}
+		p := &layout.Plan{Rooms: []layout.Room{*open(plane.Rectangle(plane.Pt(0, 0), plane.Pt(1000, 800)))},
+			Warmth: &layout.Warmth{Runs: []layout.Warm{{Cables: []string{"A"}, Cold: bound, Hot: bound}}}}
+		p.Rooms[0].Cables = cables
+		Floors(p)
+		return p.Rooms[0].Warm
+	}
+	c := layout.Cable{ID: "A", Spacing: 90, Path: hand.Points(100, 100, 900, 100)}
+	c.Label.Watts, c.Label.Length = 9.6, 800
+	if got := of(broken, c); got == nil || !strings.Contains(got.Problem, "conductivity") || got.Cold.Coldest != nil {
+		t.Errorf("a layer that conducts backwards: %+v", got)
+	}
+	if got := of(thin, c); got == nil || got.Problem != "" || got.Spot == 0 {
+		t.Errorf("a sound floor: %+v", got)
+	}
+	if got := of(broken); got != nil {
+		t.Errorf("a floor without cable: %+v", got)
 	}
 }
 

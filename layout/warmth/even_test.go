@@ -16,13 +16,13 @@ func Spreads(p *layout.Plan, r *layout.Room) (laid, even float64) {
 	if err != nil {
 		panic(err)
 	}
-	g := newGround(r, h.widest)
+	g := groundOf(r, h.widest)
 	g.deposit(h.lines)
 	_, laid = g.over(r.Heated, g.surface(s))
 	even = math.Inf(1)
 	for _, turn := range []float64{0, math.Pi / 2} {
 		for k := range 8 {
-			g := newGround(r, h.widest)
+			g := groundOf(r, h.widest)
 			g.deposit(rowsOver(r, turn+r.Cables[0].Lattice.Angle, float64(k)/8))
 			_, spread := g.over(r.Heated, g.surface(s))
 			even = math.Min(even, spread)

@@ -34,17 +34,17 @@ const (
 	beyondWall = 3 // cells on each side of the room
 )
 
-// newGround is the floor of a room in cells; nil where it cannot be told from what stands on it.
-func newGround(r *layout.Room, spacing float64) *ground {
+// newGround is the floor of a room in cells. Its error is that of openFloor.
+func newGround(r *layout.Room, spacing float64) (*ground, error) {
+	open, err := openFloor(r)
+	if err != nil {
+		return nil, err
+	}
 	box := r.Floor.Bounds()
 	cell := math.Min(mostCell, spacing/inSpacing)
 	cell = math.Max(cell, math.Sqrt(box.W()*box.H()/mostCells))
 	by := plane.Pt(beyondWall*cell, beyondWall*cell)
 	g := &ground{Raster: plane.RasterOver(plane.Rect{Min: box.Min.Sub(by), Max: box.Max.Add(by)}, cell)}
-	open, err := openFloor(r)
-	if err != nil {
-		return nil
-	}
 	g.rows = g.Rows(open)
 	n := g.NX * g.NY
 	g.ways, g.power = make([]int8, n), make([]float64, n)
@@ -53,7 +53,7 @@ func newGround(r *layout.Room, spacing float64) *ground {
 	}
 	g.each(g.rows, func(c int) { g.ways[c] = 0 })
 	g.joined()
-	return g
+	return g, nil
 }
 
 // openFloor is the tiled floor that nothing stands on, or only what is on legs. Below the

@@ -49,7 +49,7 @@ func TestEvenRowsAreTheSection(t *testing.T) {
 				t.Fatal(err)
 			}
 			wide := 12 * spacing
-			g := newGround(open(plane.Rectangle(plane.Pt(0, 0), plane.Pt(wide, 700))), spacing)
+			g := groundOf(open(plane.Rectangle(plane.Pt(0, 0), plane.Pt(wide, 700))), spacing)
 			var rows []line
 			for k := range 12 {
 				x := (float64(k) + 0.5) * spacing
@@ -98,7 +98,7 @@ func TestSurfaceInThreeDimensions(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	g := newGround(open(ring), 100)
+	g := groundOf(open(ring), 100)
 	g.deposit([]line{{path, 0.015}})
 	surface := g.surface(sp)
 
@@ -179,7 +179,7 @@ func TestWhatGoesUpIsWhatIsGiven(t *testing.T) {
 		if r.Tiled, err = r.Floor.Less(island); err != nil {
 			t.Fatal(err)
 		}
-		g := newGround(r, spacing)
+		g := groundOf(r, spacing)
 		path := hand.Points(300, 400, 2200, 500, 2200, 600, 300, 500, 300, 1600, 400, 1600, 400, 700)
 		g.deposit([]line{{path, 0.012}})
 		mean, _ := g.over(r.Tiled, g.surface(sp))
@@ -202,7 +202,7 @@ func TestColdFloor(t *testing.T) {
 	up := 1 / 10.8
 	whole := up + 0.009/1.3 + 0.009 + 0.019/0.13 + 1/5.88
 	r := open(plane.Rectangle(plane.Pt(0, 0), plane.Pt(900, 600)))
-	g := newGround(r, 100)
+	g := groundOf(r, 100)
 	mean, spread := g.over(r.Floor, g.surface(sp))
 	near(t, "rise", mean, -8*up/whole, 1e-3)
 	near(t, "spread", spread, 0, 1e-6)
@@ -214,7 +214,7 @@ func TestColdFloor(t *testing.T) {
 func TestSpots(t *testing.T) {
 	r := open(plane.Rectangle(plane.Pt(0, 0), plane.Pt(1200, 600)))
 	r.Job.Fixtures = []job.Fixture{{Name: "stool", Outline: plane.Rectangle(plane.Pt(0, 0), plane.Pt(500, 600))}}
-	g := newGround(r, 100)
+	g := groundOf(r, 100)
 	surface := make([]float64, len(g.power))
 	g.each(g.rows, func(c int) {
 		x := g.Origin.X + (float64(c%g.NX)+0.5)*g.Cell

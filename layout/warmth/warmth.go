@@ -9,6 +9,7 @@
 package warmth
 
 import (
+	"fmt"
 	"math"
 
 	"oxturn/layout"
@@ -27,32 +28,40 @@ func Floors(p *layout.Plan) {
 	}
 }
 
-// floorOf works out one room; nil where it has no cable, or its floor or its
-// layers cannot be computed with.
+// floorOf works out one room; nil where it has no cable.
 func floorOf(w *layout.Warmth, r *layout.Room) *layout.WarmFloor {
 	h := heatOf(w, r)
 	if len(h.lines) == 0 {
 		return nil
 	}
-	g := newGround(r, h.widest)
-	if g == nil {
-		return nil
+	out, err := h.over(w, r)
+	if err != nil {
+		return &layout.WarmFloor{Problem: err.Error()}
 	}
-	g.deposit(h.lines)
-	out := &layout.WarmFloor{Spot: soleSpacings * h.widest}
+	return out
+}
+
+// over works out the surface of a room that h warms.
+func (h heating) over(w *layout.Warmth, r *layout.Room) (*layout.WarmFloor, error) {
+	g, err := newGround(r, h.widest)
+	if err != nil {
+		return nil, fmt.Errorf("the floor that is open to the air: %w", err)
+	}
 	cold, err := h.cold.Spreading()
 	if err != nil {
-		return nil
+		return nil, err
 	}
 	hot, err := h.hot.Spreading()
 	if err != nil {
-		return nil
+		return nil, err
 	}
+	g.deposit(h.lines)
+	out := &layout.WarmFloor{Spot: soleSpacings * h.widest}
 	out.Cold = g.state(r, cold, w.Room, out.Spot)
 	if out.Hot = out.Cold; h.hot.Below != h.cold.Below || w.Room != w.Warmest {
 		out.Hot = g.state(r, hot, w.Warmest, out.Spot)
 	}
-	return out
+	return out, nil
 }
 
 // A heating is what warms a room: its cables, and the floor over all of them together in
