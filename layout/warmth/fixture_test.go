@@ -1,16 +1,9 @@
 package warmth
 
 import (
-	"testing"
-
 	"oxturn/layout"
-	"oxturn/layout/spend"
+	_ "oxturn/layout/spend/intests"
 )
-
-func TestMain(m *testing.M) {
-	spend.Memory()
-	m.Run()
-}
 
 // groundOf is newGround of a room that is sound.
 func groundOf(r *layout.Room, spacing float64) *ground {

@@ -1,0 +1,3 @@
+package dxf_test
+
+import _ "oxturn/layout/spend/intests"

@@ -1,0 +1,3 @@
+package pdf
+
+import _ "oxturn/layout/spend/intests"

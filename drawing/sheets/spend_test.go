@@ -1,0 +1,3 @@
+package sheets
+
+import _ "oxturn/layout/spend/intests"

@@ -1,0 +1,3 @@
+package aslaid
+
+import _ "oxturn/layout/spend/intests"

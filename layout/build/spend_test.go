@@ -1,0 +1,3 @@
+package build
+
+import _ "oxturn/layout/spend/intests"

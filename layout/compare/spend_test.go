@@ -1,0 +1,3 @@
+package compare
+
+import _ "oxturn/layout/spend/intests"

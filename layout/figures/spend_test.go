@@ -1,0 +1,3 @@
+package figures
+
+import _ "oxturn/layout/spend/intests"

@@ -1,0 +1,3 @@
+package load
+
+import _ "oxturn/layout/spend/intests"

@@ -1,0 +1,3 @@
+package membrane
+
+import _ "oxturn/layout/spend/intests"

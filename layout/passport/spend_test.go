@@ -1,0 +1,3 @@
+package passport
+
+import _ "oxturn/layout/spend/intests"

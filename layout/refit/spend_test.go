@@ -1,0 +1,3 @@
+package refit
+
+import _ "oxturn/layout/spend/intests"

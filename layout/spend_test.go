@@ -1,0 +1,3 @@
+package layout
+
+import _ "oxturn/layout/spend/intests"

@@ -1,0 +1,3 @@
+package tiling
+
+import _ "oxturn/layout/spend/intests"

@@ -1,0 +1,3 @@
+package tube
+
+import _ "oxturn/layout/spend/intests"
