@@ -177,21 +177,39 @@ func warming(c heat.Curve, w *layout.Warmth, f say.Figures) []drawing.Pt {
 // warmUpHead begins the head of the times that a floor takes to gain some degrees.
 const warmUpHead = "Time to gain "
 
+// A warmUp is how long a floor takes at one spacing, as ranges in words: as it is, and
+// over the board, empty where none is compared.
+type warmUp struct{ apart, floor, board string }
+
+func warmUps(w *layout.Warmth, f say.Figures) (out []warmUp) {
+	times := func(o heat.Offer) string { return wholeTimes(o.Range(w.Hours, f.Units == plane.Inches).In(f.Language)) }
+	for _, o := range w.Offers {
+		if last := len(out) - 1; o.Board {
+			out[last].board = times(o)
+			continue
+		}
+		out = append(out, warmUp{apart: f.Apart(o.Spacing), floor: times(o)})
+	}
+	return out
+}
+
+// warmUpTitle is the head of the times.
+func warmUpTitle(w *layout.Warmth, f say.Figures) string {
+	return f.Text(warmUpHead) + floorplan.UnbrokenWords(f.Figure(say.Difference(w.Rise, f.Units)))
+}
+
 // warmUpTable gives the times as ranges.
 func warmUpTable(w *layout.Warmth, f say.Figures) setting.Table {
-	t := setting.Table{Head: f.Text(warmUpHead) + floorplan.UnbrokenWords(f.Figure(say.Difference(w.Rise, f.Units))),
+	t := setting.Table{Head: warmUpTitle(w, f),
 		Cols: []setting.Column{{Head: f.Text("Spacing")}, {Head: f.Text("This floor"), Wraps: true, Group: true}}}
 	if w.Board > 0 {
 		t.Cols = append(t.Cols, setting.Column{
 			Head: f.Textf("Over a board of %s", floorplan.UnbrokenWords(f.Thickness(w.Board))), Wraps: true})
 	}
-	for i := 0; i < len(w.Offers); i++ {
-		o := w.Offers[i]
-		r := setting.Row(f.Apart(o.Spacing), wholeTimes(o.Range(w.Hours, f.Units == plane.Inches).In(f.Language)))
-		if w.Board > 0 && i+1 < len(w.Offers) {
-			i++
-			r = append(r, setting.Cell{Text: wholeTimes(w.Offers[i].Range(w.Hours,
-				f.Units == plane.Inches).In(f.Language))})
+	for _, u := range warmUps(w, f) {
+		r := setting.Row(u.apart, u.floor)
+		if w.Board > 0 {
+			r = append(r, setting.Cell{Text: u.board})
 		}
 		t.Rows = append(t.Rows, r)
 	}
@@ -200,20 +218,19 @@ func warmUpTable(w *layout.Warmth, f say.Figures) setting.Table {
 
 // warmUpWords says the times of the table in a sentence.
 func warmUpWords(w *layout.Warmth, f say.Figures) string {
-	t := warmUpTable(w, f)
 	var times []string
-	for _, r := range t.Rows {
-		words := f.Textf("%s apart %s", r[0].Text, r[1].Text)
-		if len(r) > 2 {
-			words += f.Textf(", over a board %s", r[2].Text)
+	for _, u := range warmUps(w, f) {
+		words := f.Textf("%s apart %s", u.apart, u.floor)
+		if u.board != "" {
+			words += f.Textf(", over a board %s", u.board)
 		}
 		times = append(times, words)
 	}
 	board := ""
-	if len(t.Cols) > 2 {
+	if w.Board > 0 {
 		board = f.Textf(" (board of %s)", floorplan.UnbrokenWords(f.Thickness(w.Board)))
 	}
-	return t.Head + board + ": " + strings.Join(times, "; ") + "."
+	return warmUpTitle(w, f) + board + ": " + strings.Join(times, "; ") + "."
 }
 
 // wholeTimes keeps hours and minutes on one line: 1 h 10 min.
