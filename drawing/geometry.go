@@ -17,6 +17,10 @@ func Inside(rings [][]Pt, p Pt) bool {
 
 // Touches reports whether the straight piece from p to q has a point in b.
 func (b Box) Touches(p, q Pt) bool {
+	if math.Max(p.X, q.X) < b.X0 || math.Min(p.X, q.X) > b.X1 || math.Max(p.Y, q.Y) < b.Y0 || math.Min(p.Y,
+		q.Y) > b.Y1 {
+		return false // most of those asked for lie apart
+	}
 	_, _, ok := b.Clip(p, q)
 	return ok
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"io"
 	"slices"
+	"sync"
 
 	"oxturn/drawing"
 	"oxturn/drawing/dxf"
@@ -101,13 +102,23 @@ func areLaid(only []string) bool {
 
 // outputs makes every file that is wanted, in memory.
 func outputs(w *work, only []string) ([]file, error) {
-	set := &fileSet{base: w.source.base}
-	for _, o := range allOutputs() {
-		if slices.Contains(only, o.kind) {
-			o.make(w, set)
+	all := allOutputs()
+	sets := make([]*fileSet, len(all))
+	var wait sync.WaitGroup
+	for i, o := range all {
+		if sets[i] = (&fileSet{base: w.source.base}); slices.Contains(only, o.kind) {
+			wait.Go(func() { o.make(w, sets[i]) }) // they only read the work
 		}
 	}
-	return set.files, set.err
+	wait.Wait()
+	var files []file
+	for _, s := range sets {
+		if s.err != nil {
+			return nil, s.err
+		}
+		files = append(files, s.files...)
+	}
+	return files, nil
 }
 
 // writePDF writes sheets as a PDF that carries the job they were drawn from.

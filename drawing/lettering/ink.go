@@ -1,6 +1,7 @@
 package lettering
 
 import (
+	"iter"
 	"math"
 	"slices"
 	"strings"
@@ -38,33 +39,68 @@ type patch struct {
 // Ink is everything drawn in the field so far, in cells so that asking what
 // lies under a box looks at few lines.
 type Ink struct {
-	lines   map[cellKey][]*stroke
-	patches map[cellKey][]*patch
+	rows    [][]*cell
 	hatched [][][]drawing.Pt // regions, each a set of rings
 	bounds  []drawing.Box    // of the hatched regions
 	count   int              // of straight lines
 }
 
-// A cellKey is a cell by its column and row: one number, which a map finds sooner than two.
-type cellKey int64
-
-func cellAt(x, y int) cellKey { return cellKey(x)<<32 | cellKey(uint32(y)) }
-
-// cellSize is the side of a cell in mm, about the size of a short label.
-const cellSize = 8.0
-
-// NewInk returns a field that nothing is drawn in.
-func NewInk() *Ink {
-	return &Ink{lines: map[cellKey][]*stroke{}, patches: map[cellKey][]*patch{}}
+// A cell is what lies in a square of the paper.
+type cell struct {
+	lines   []*stroke
+	patches []*patch
 }
 
-// cells calls f for every cell that b touches, in rows.
-func cells(b drawing.Box, f func(cellKey)) {
-	for y := int(math.Floor(b.Y0 / cellSize)); y <= int(math.Floor(b.Y1/cellSize)); y++ {
-		for x := int(math.Floor(b.X0 / cellSize)); x <= int(math.Floor(b.X1/cellSize)); x++ {
-			f(cellAt(x, y))
+// cellSize is the side of a cell in mm, about the size of a short label. What lies more than outsideCells
+// above a sheet or to its left is taken to lie there, and what lies far beyond any paper likewise.
+const (
+	cellSize     = 8.0
+	outsideCells = 8
+	mostCells    = 512
+)
+
+// NewInk returns a field that nothing is drawn in.
+func NewInk() *Ink { return &Ink{} }
+
+// span is which cells a box touches.
+func span(b drawing.Box) (x0, y0, x1, y1 int) {
+	place := func(v float64) int { return int(math.Floor(max(0, min(v/cellSize+outsideCells, mostCells)))) }
+	return place(b.X0), place(b.Y0), place(b.X1), place(b.Y1)
+}
+
+// cells yields the cells that b touches, in rows, but for those where nothing lies yet.
+func (k *Ink) cells(b drawing.Box) iter.Seq[*cell] {
+	return func(yield func(*cell) bool) {
+		x0, y0, x1, y1 := span(b)
+		for y := y0; y <= y1 && y < len(k.rows); y++ {
+			row := k.rows[y]
+			for x := x0; x <= x1 && x < len(row); x++ {
+				if row[x] != nil && !yield(row[x]) {
+					return
+				}
+			}
 		}
 	}
+}
+
+// inked returns the cells that b touches, for something to be put there.
+func (k *Ink) inked(b drawing.Box) (out []*cell) {
+	x0, y0, x1, y1 := span(b)
+	for len(k.rows) <= y1 {
+		k.rows = append(k.rows, nil)
+	}
+	for y := y0; y <= y1; y++ {
+		for len(k.rows[y]) <= x1 {
+			k.rows[y] = append(k.rows[y], nil)
+		}
+		for x := x0; x <= x1; x++ {
+			if k.rows[y][x] == nil {
+				k.rows[y][x] = &cell{}
+			}
+			out = append(out, k.rows[y][x])
+		}
+	}
+	return out
 }
 
 // Line takes note of the line through pts.
@@ -78,7 +114,13 @@ func (k *Ink) lineOf(pts []drawing.Pt, as Kind, owner *Label) {
 		for j := range n {
 			s := &stroke{pts[i-1].Lerp(pts[i], float64(j)/float64(n)), pts[i-1].Lerp(pts[i], float64(j+1)/float64(n)),
 				as, owner, k.count}
-			cells(drawing.BoxOf(s.a, s.b), func(c cellKey) { k.lines[c] = append(k.lines[c], s) })
+			at := k.inked(drawing.BoxOf(s.a, s.b))
+			for _, c := range at {
+				c.lines = append(c.lines, s)
+			}
+			if owner != nil {
+				owner.inked = append(owner.inked, at...)
+			}
 		}
 	}
 }
@@ -118,19 +160,24 @@ func (k *Ink) Items(items []drawing.Item) {
 func (k *Ink) text(l *Label, b drawing.Box) { k.patch(&patch{b, l, l.Text}) }
 
 func (k *Ink) patch(p *patch) {
-	cells(p.box.Grow(TextGap), func(c cellKey) { k.patches[c] = append(k.patches[c], p) })
+	at := k.inked(p.box.Grow(TextGap))
+	for _, c := range at {
+		c.patches = append(c.patches, p)
+	}
+	if p.owner != nil {
+		p.owner.inked = append(p.owner.inked, at...)
+	}
 }
 
 func (k *Ink) leader(l *Label, pts []drawing.Pt) { k.lineOf(pts, leaderInk, l) }
 
 // lift takes a label's lettering and leader off again.
-func (k *Ink) lift(l *Label) {
-	for c, ps := range k.patches {
-		k.patches[c] = Without(ps, func(p *patch) bool { return p.owner == l })
+func (*Ink) lift(l *Label) {
+	for _, c := range l.inked {
+		c.patches = Without(c.patches, func(p *patch) bool { return p.owner == l })
+		c.lines = Without(c.lines, func(s *stroke) bool { return s.owner == l })
 	}
-	for c, ss := range k.lines {
-		k.lines[c] = Without(ss, func(s *stroke) bool { return s.owner == l })
-	}
+	l.inked = l.inked[:0]
 }
 
 // Without returns a list without what is to be dropped: the list itself where
@@ -153,36 +200,34 @@ func Without[T any](list []T, drop func(T) bool) []T {
 // under weighs what lies under b for the lettering of l. ok is false when
 // something lies there that lettering must not cover.
 func (k *Ink) under(b drawing.Box, l, except *Label) (cost float64, ok bool) {
-	ok = true
 	wide := b.Grow(TextGap)
-	cells(b, func(c cellKey) {
-		for _, p := range k.patches[c] {
+	for c := range k.cells(b) {
+		for _, p := range c.patches {
 			if p.owner != l && (p.owner == nil || p.owner != except) && p.box.Meets(wide) {
-				ok = false
+				return 0, false
 			}
 		}
-	})
-	if !ok {
-		return 0, false
 	}
 	near := b.Grow(lineWhite)
 	var hit []int // each straight line is paid for once
-	cells(near, func(c cellKey) {
-		for _, s := range k.lines[c] {
-			if ok && (s.owner == nil || s.owner != l && s.owner != except) && !slices.Contains(hit, s.line) &&
-				near.Touches(s.a, s.b) {
+	for c := range k.cells(near) {
+		for _, s := range c.lines {
+			if (s.owner == nil || s.owner != l && s.owner != except) && near.Touches(s.a, s.b) &&
+				!slices.Contains(hit, s.line) {
+				if s.kind == SolidInk || s.kind == leaderInk || s.kind == ExtensionInk {
+					return 0, false
+				}
 				hit = append(hit, s.line)
 				cost += price(s.kind)
-				ok = s.kind != SolidInk && s.kind != leaderInk && s.kind != ExtensionInk
 			}
 		}
-	})
+	}
 	for i := range k.hatched {
 		if k.bounds[i].Meets(b) && touches(k.hatched[i], b) {
 			cost += overHatch
 		}
 	}
-	return cost, ok
+	return cost, true
 }
 
 // How near lettering beside other lettering reads as one with it, mm, and
@@ -196,8 +241,8 @@ const (
 // its neighbour, or the name of something else that begins alike.
 func (k *Ink) mistaken(b drawing.Box, l, except *Label) (cost float64) {
 	var seen []*patch
-	cells(b.Grow(math.Max(besideText, l.Shy)), func(c cellKey) {
-		for _, p := range k.patches[c] {
+	for c := range k.cells(b.Grow(math.Max(besideText, l.Shy))) {
+		for _, p := range c.patches {
 			if p.text == "" || p.owner == l || p.owner != nil && p.owner == except || slices.Contains(seen, p) {
 				continue
 			}
@@ -209,7 +254,7 @@ func (k *Ink) mistaken(b drawing.Box, l, except *Label) (cost float64) {
 				cost += asOther
 			}
 		}
-	})
+	}
 	return cost
 }
 
@@ -248,11 +293,11 @@ const (
 // covered reports whether lettering in b stands over a line or a hatch.
 func (k *Ink) covered(b drawing.Box) bool {
 	near, found := b.Grow(overWhite), false
-	cells(near, func(c cellKey) {
-		for _, s := range k.lines[c] {
+	for c := range k.cells(near) {
+		for _, s := range c.lines {
 			found = found || s.owner == nil && near.Touches(s.a, s.b)
 		}
-	})
+	}
 	for i := range k.hatched {
 		found = found || k.bounds[i].Meets(b) && touches(k.hatched[i], b)
 	}
@@ -265,8 +310,8 @@ func (k *Ink) along(pts []drawing.Pt, l, except *Label) (cost float64, ok bool) 
 	for i := 1; i < len(pts) && ok; i++ {
 		a, b := pts[i-1], pts[i]
 		cost += perMM * a.Dist(b)
-		cells(drawing.BoxOf(a, b), func(c cellKey) {
-			for _, p := range k.patches[c] {
+		for c := range k.cells(drawing.BoxOf(a, b)) {
+			for _, p := range c.patches {
 				switch {
 				case p.owner == nil:
 					ok = ok && !throughMark(p.box, pts[0], a, b)
@@ -274,7 +319,7 @@ func (k *Ink) along(pts []drawing.Pt, l, except *Label) (cost float64, ok bool) 
 					ok = false
 				}
 			}
-			for _, s := range k.lines[c] {
+			for _, s := range c.lines {
 				switch {
 				case s.owner == l || s.owner != nil && s.owner == except:
 				case (drawing.Straight{A: a, B: b}).Crosses(drawing.Straight{A: s.a, B: s.b}):
@@ -283,7 +328,7 @@ func (k *Ink) along(pts []drawing.Pt, l, except *Label) (cost float64, ok bool) 
 					cost += leaderTie
 				}
 			}
-		})
+		}
 	}
 	return cost, ok
 }
@@ -292,13 +337,13 @@ func (k *Ink) along(pts []drawing.Pt, l, except *Label) (cost float64, ok bool) 
 // extension line is broken where it would run through one.
 func (k *Ink) BesideMarks(a, b drawing.Pt) [][]drawing.Pt {
 	var marks []drawing.Box
-	cells(drawing.BoxOf(a, b), func(c cellKey) {
-		for _, p := range k.patches[c] {
+	for c := range k.cells(drawing.BoxOf(a, b)) {
+		for _, p := range c.patches {
 			if p.owner == nil && !slices.Contains(marks, p.box) {
 				marks = append(marks, p.box)
 			}
 		}
-	})
+	}
 	pieces := [][]drawing.Pt{{a, b}}
 	for _, m := range marks {
 		var left [][]drawing.Pt
@@ -364,26 +409,26 @@ func tie(as Kind) float64 {
 // of these kinds.
 func (k *Ink) Crossed(a, b drawing.Pt, kinds ...Kind) bool {
 	found := false
-	cells(drawing.BoxOf(a, b), func(c cellKey) {
-		for _, s := range k.lines[c] {
+	for c := range k.cells(drawing.BoxOf(a, b)) {
+		for _, s := range c.lines {
 			found = found || slices.Contains(kinds, s.kind) && (drawing.Straight{A: a,
 				B: b}).Crosses(drawing.Straight{A: s.a, B: s.b})
 		}
-	})
+	}
 	return found
 }
 
 // Crossings counts the lines of these kinds that the straight piece from a to b crosses.
 func (k *Ink) Crossings(a, b drawing.Pt, kinds ...Kind) int {
 	var seen []int
-	cells(drawing.BoxOf(a, b), func(c cellKey) {
-		for _, s := range k.lines[c] {
+	for c := range k.cells(drawing.BoxOf(a, b)) {
+		for _, s := range c.lines {
 			if slices.Contains(kinds, s.kind) && !slices.Contains(seen, s.line) && (drawing.Straight{A: a,
 				B: b}).Crosses(drawing.Straight{A: s.a, B: s.b}) {
 				seen = append(seen, s.line)
 			}
 		}
-	})
+	}
 	return len(seen)
 }
 
@@ -401,26 +446,26 @@ func (k *Ink) owners(b drawing.Box, leader []drawing.Pt) []*Label {
 			out = append(out, l)
 		}
 	}
-	cells(b, func(c cellKey) {
-		for _, p := range k.patches[c] {
+	for c := range k.cells(b) {
+		for _, p := range c.patches {
 			if p.box.Meets(b) {
 				add(p.owner)
 			}
 		}
-		for _, s := range k.lines[c] {
+		for _, s := range c.lines {
 			if s.owner != nil && b.Touches(s.a, s.b) {
 				add(s.owner)
 			}
 		}
-	})
+	}
 	for i := 1; i < len(leader); i++ {
-		cells(drawing.BoxOf(leader[i-1], leader[i]), func(c cellKey) {
-			for _, p := range k.patches[c] {
+		for c := range k.cells(drawing.BoxOf(leader[i-1], leader[i])) {
+			for _, p := range c.patches {
 				if p.box.Touches(leader[i-1], leader[i]) {
 					add(p.owner)
 				}
 			}
-		})
+		}
 	}
 	return out
 }

@@ -29,6 +29,7 @@ type Label struct {
 	At      int             // the chosen spot, -1: none
 	boxes   []drawing.Box   // of the spots
 	sizes   [2]*drawing.Box // of the lettering about its point, level and upright
+	inked   []*cell         // where its lettering and its leader are taken note of
 }
 
 // A markFunc draws a mark that carries lettering, its centre at at.
@@ -179,7 +180,7 @@ func (t *Labels) Cheapest(l *Label) int {
 		if s.Cost >= least-sameCost {
 			continue
 		}
-		if c, free := t.cost(l, i, nil); free && c < least-sameCost {
+		if c, free := t.cost(l, i, nil, least-sameCost); free && c < least-sameCost {
 			best, least = i, c
 		}
 	}
@@ -188,10 +189,11 @@ func (t *Labels) Cheapest(l *Label) int {
 
 // cost weighs a spot. free is false where the lettering would touch other
 // lettering, a mark, a wall or the edge of the field; what is lettered by
-// without is taken as not there.
-func (t *Labels) cost(l *Label, i int, without *Label) (c float64, free bool) {
+// without is taken as not there. A spot that is seen to cost as much as most is as good as not
+// free: what else it costs is not looked for.
+func (t *Labels) cost(l *Label, i int, without *Label, most float64) (c float64, free bool) {
 	s, b := l.Spots[i], l.boxes[i]
-	if !t.Field.Contains(b) {
+	if !t.Field.Contains(b) || s.Leader != nil && s.Cost+perLeader >= most {
 		return 0, false
 	}
 	under, ok := t.Ink.under(b, l, without)
@@ -208,6 +210,9 @@ func (t *Labels) cost(l *Label, i int, without *Label) (c float64, free bool) {
 	if s.Leader == nil {
 		return c, true
 	}
+	if c+perLeader >= most {
+		return 0, false
+	}
 	along, ok := t.Ink.along(s.Leader, l, without)
 	return c + perLeader + along, ok
 }
@@ -216,7 +221,7 @@ func (t *Labels) cost(l *Label, i int, without *Label) (c float64, free bool) {
 func (t *Labels) push(l *Label) {
 	for i, s := range l.Spots {
 		for _, m := range t.Ink.owners(l.boxes[i].Grow(TextGap), s.Leader) {
-			if _, free := t.cost(l, i, m); !free {
+			if _, free := t.cost(l, i, m, math.Inf(1)); !free {
 				continue
 			}
 			was := m.At

@@ -120,7 +120,7 @@ func measure(blocks []Block) []Block {
 		}
 		if t, ok := b.(Table); ok {
 			t.wants = t.columnWants()
-			b = t
+			b = t.remembered()
 		}
 		out[i] = Measured{Block: b, heights: &heights{}}
 	}
@@ -261,10 +261,15 @@ func unheaded(b Block) Block {
 
 // Unmeasured returns the block itself where it remembers its heights.
 func Unmeasured(b Block) Block {
-	if m, ok := b.(Measured); ok {
-		return m.Block
+	m, ok := b.(Measured)
+	if !ok {
+		return b
 	}
-	return b
+	if t, ok := m.Block.(Table); ok {
+		t.known = nil
+		return t
+	}
+	return m.Block
 }
 
 // Of heads a block of a sheet that stands on another: notes always, whatever else there is

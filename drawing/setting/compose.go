@@ -15,11 +15,15 @@ const mostTrials = 5000
 // compose is flow with the order of the blocks given up where fewer of them are
 // then broken: a legend in three parts is read worse than one after the notes.
 func compose(ty *Typesetter, blocks []Block, slots []drawing.Box) (out []placed, rest []Block) {
+	blocks = measure(blocks)
 	out, rest = Flow(ty, blocks, slots)
 	here, most := setOf(blocks, out), len(out)
 	if len(rest) > 0 {
 		if all := fewest(ty, blocks, slots, math.MaxInt); all != nil {
 			return all, nil
+		}
+		for i := range rest { // on another sheet it is measured anew
+			rest[i] = Unmeasured(rest[i])
 		}
 		if len(here)+len(rest) > len(blocks) { // one goes on elsewhere
 			return out, rest

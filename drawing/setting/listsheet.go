@@ -36,6 +36,11 @@ func ListIn(tried []Widths, p *layout.Plan, papers []drawing.Paper, id, title, k
 	blocks []Block) ([]*Page, error) {
 	var best []*Page
 	var wrong error
+	defer func() {
+		for _, pg := range best { // only what is taken is drawn
+			pg.drawList()
+		}
+	}()
 	for _, paper := range papers {
 		widths := tried
 		if widths == nil {
@@ -112,12 +117,11 @@ func Retitle(pg *Page, id, title, kind string) {
 	pg.Title.Paper, pg.Title.Compact = pg.Sheet.Paper.Name, IsSmall(pg.Sheet.Paper)
 }
 
-// setList sets as many blocks as the sheet holds, in columns above and beside
-// the title block, and returns how many were set and what is left.
+// setList finds places for as many blocks as the sheet holds, in columns above and beside
+// the title block, and returns how many have one and what is left.
 func (pg *Page) setList(blocks []Block, least, share float64) (n int, left []Block) {
 	f := pg.frame
 	pg.Blocks = blocks
-	pg.drawFrame()
 	w := min(TitleMax, f.W())
 	pg.TitleAt = drawing.Box{X0: f.X1 - w, Y0: f.Y1 - pg.Title.Kept(pg.Ty, w), X1: f.X1, Y1: f.Y1}
 	top := drawing.Box{X0: f.X0 + fieldEdge, Y0: f.Y0 + fieldEdge, X1: f.X1 - fieldEdge, Y1: pg.TitleAt.Y0 - fieldEdge}
@@ -130,11 +134,18 @@ func (pg *Page) setList(blocks []Block, least, share float64) (n int, left []Blo
 	blocks = fitting
 	cols := Levelled(pg.Ty, blocks, shortened(whole, share))
 	placed, left := compose(pg.Ty, blocks, cols)
-	for _, b := range placed {
-		b.Block.Set(pg, b.At, b.W)
-	}
+	pg.list = append(pg.list, placed...)
 	pg.filled = pg.shareOf(placed, whole)
 	return n + len(placed), append(wide, left...)
+}
+
+// drawList draws the frame of a sheet without a drawing, and the blocks in their places.
+func (pg *Page) drawList() {
+	pg.drawFrame()
+	for _, b := range pg.list {
+		b.Block.Set(pg, b.At, b.W)
+	}
+	pg.list = nil
 }
 
 // parted takes out the tables whose words a column would break: a sheet with wider ones follows.
@@ -222,7 +233,7 @@ func shortestOf(ty *Typesetter, blocks []Block, cols []drawing.Box) []drawing.Bo
 // wideGap is between blocks as wide as the sheet, mm: their rules part them already.
 const wideGap = 3.0
 
-// setWide sets the tables and lists that are as wide as the sheet, and returns how many,
+// setWide finds places for the tables and lists that are as wide as the sheet, and returns how many,
 // and what is left of the sheet and of the blocks. The first on a sheet is split
 // wherever it must be.
 func (pg *Page) setWide(top drawing.Box, blocks []Block) (int, drawing.Box, []Block) {
@@ -232,7 +243,7 @@ func (pg *Page) setWide(top drawing.Box, blocks []Block) (int, drawing.Box, []Bl
 			if b.Height(pg.Ty, top.W()) > top.H() {
 				return n, drawing.Box{}, blocks
 			}
-			b.Set(pg, drawing.Pt{X: top.X0, Y: top.Y0}, top.W())
+			pg.list = append(pg.list, placed{Block: b, At: drawing.Pt{X: top.X0, Y: top.Y0}, W: top.W()})
 			n, blocks = n+1, blocks[1:]
 			top.Y0 += b.Height(pg.Ty, top.W()) + wideGap
 			continue
@@ -252,7 +263,7 @@ func (pg *Page) setWide(top drawing.Box, blocks []Block) (int, drawing.Box, []Bl
 		if fits == nil {
 			return n, drawing.Box{}, blocks
 		}
-		fits.Set(pg, drawing.Pt{X: top.X0, Y: top.Y0}, top.W())
+		pg.list = append(pg.list, placed{Block: fits, At: drawing.Pt{X: top.X0, Y: top.Y0}, W: top.W()})
 		n++
 		top.Y0 += fits.Height(pg.Ty, top.W()) + wideGap
 		if blocks = blocks[1:]; rest != nil {

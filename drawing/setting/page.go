@@ -28,13 +28,14 @@ type Page struct {
 	Remarks []string          // what the field leaves out
 	Title   TitleBlock
 	TitleAt drawing.Box
-	Blocks  []Block // what was to stand round the field, each in one piece
-	Over    []Block // what found no room, for the set's sheets of notes
-	Details []int   // the details that stand on the page, by their numbers
-	calls   []call  // what names the sheet of a detail
-	Name    string  // what notes call the drawing, where its sheet is called otherwise
-	Upper   *Page   // whose drawing stands on the sheet above its own; nil: none
-	filled  float64 // the share of its columns that is used, on a sheet without a drawing
+	Blocks  []Block  // what was to stand round the field, each in one piece
+	Over    []Block  // what found no room, for the set's sheets of notes
+	Details []int    // the details that stand on the page, by their numbers
+	calls   []call   // what names the sheet of a detail
+	Name    string   // what notes call the drawing, where its sheet is called otherwise
+	Upper   *Page    // whose drawing stands on the sheet above its own; nil: none
+	list    []placed // the blocks of a sheet without a drawing, until that is drawn
+	filled  float64  // the share of its columns that is used, on a sheet without a drawing
 }
 
 // NewPage returns a blank page of a paper.

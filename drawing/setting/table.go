@@ -51,7 +51,36 @@ type Table struct {
 	Tall float64 // least height of a row, for tables to be filled in by hand; 0: of one line
 	Fine bool    // set in fine print
 
-	wants []columnWant // what its columns want, where that was worked out already
+	wants []columnWant  // what its columns want, where that was worked out already
+	known *[]tableWidth // how it is set at the widths it was asked for; nil: that is not kept
+}
+
+// A tableWidth is how a table is set at a width, all in mm.
+type tableWidth struct {
+	w    float64
+	cols []float64 // widths of the columns
+	top  float64   // height of headings
+	rows []float64 // heights
+}
+
+// at returns how the table is set at a width.
+func (t Table) at(ty *Typesetter, w float64) tableWidth {
+	if t.known != nil {
+		for _, k := range slices.Backward(*t.known) {
+			if k.w == w {
+				return k
+			}
+		}
+	}
+	out := tableWidth{w: w, cols: t.widths(ty, w), rows: make([]float64, len(t.Rows))}
+	out.top = t.top(ty, out.cols)
+	for i, r := range t.Rows {
+		out.rows[i] = t.rowsHeight(ty, r, out.cols)
+	}
+	if t.known != nil {
+		*t.known = append(*t.known, out)
+	}
+	return out
 }
 
 // A columnWant is the least width of a column at which no word is broken, and
@@ -331,10 +360,10 @@ func (t Table) top(ty *Typesetter, ws []float64) float64 {
 
 // Height is what the table takes at a width of w, both mm of paper.
 func (t Table) Height(ty *Typesetter, w float64) float64 {
-	ws := t.widths(ty, w)
-	h := t.top(ty, ws)
-	for _, r := range t.Rows {
-		h += t.rowsHeight(ty, r, ws)
+	own := t.at(ty, w)
+	h := own.top
+	for _, row := range own.rows {
+		h += row
 	}
 	return h
 }
@@ -352,20 +381,16 @@ func (t Table) whole() bool { return len(t.Rows) <= wholeRows }
 
 // splitAfter splits off the rows that fit into h, when at least so many do.
 func (t Table) splitAfter(ty *Typesetter, w, h float64, least int) (fits, rest Block) {
-	ws := t.widths(ty, w)
-	used, n := t.top(ty, ws), 0
-	for n < len(t.Rows) {
-		row := t.rowsHeight(ty, t.Rows[n], ws)
-		if used+row > h {
-			break
-		}
-		used += row
+	own := t.at(ty, w)
+	used, n := own.top, 0
+	for n < len(t.Rows) && used+own.rows[n] <= h {
+		used += own.rows[n]
 		n++
 	}
 	if n < len(t.Rows) && n < least {
 		return nil, t
 	}
-	first, last := t, t
+	first, last := t.unknown(), t.unknown()
 	first.Rows, last.Rows = t.Rows[:n], t.Rows[n:]
 	if len(last.Rows) == 0 {
 		return first, nil
@@ -379,10 +404,24 @@ func (t Table) splitAfter(ty *Typesetter, w, h float64, least int) (fits, rest B
 	return first, last
 }
 
+// remembered is a table that keeps how it is set at the widths it is asked for.
+func (t Table) remembered() Table {
+	t.known = &[]tableWidth{}
+	return t
+}
+
+// unknown is a table of which nothing is known yet: part of its rows want other widths.
+func (t Table) unknown() Table {
+	if t.known != nil {
+		return t.remembered()
+	}
+	return t
+}
+
 // Set draws the table from at, the upper left corner, w mm wide.
 func (t Table) Set(pg *Page, at drawing.Pt, w float64) {
-	ty := pg.Ty
-	ws := t.widths(ty, w)
+	ty, own := pg.Ty, t.at(pg.Ty, w)
+	ws := own.cols
 	y := at.Y
 	y += SetHeading(pg, at, t.Head, w)
 	top := y
@@ -395,7 +434,7 @@ func (t Table) Set(pg *Page, at drawing.Pt, w float64) {
 			pg.rule(drawing.Pt{X: at.X, Y: y}, drawing.Pt{X: at.X + w, Y: y}, drawing.ThinLine())
 		}
 		t.setRow(pg, drawing.Pt{X: at.X, Y: y}, r, ws)
-		y += t.rowsHeight(ty, r, ws)
+		y += own.rows[i]
 	}
 	pg.rule(drawing.Pt{X: at.X, Y: y}, drawing.Pt{X: at.X + w, Y: y}, drawing.MediumLine())
 	t.ruleGroups(pg, drawing.Pt{X: at.X, Y: top}, y, ws)

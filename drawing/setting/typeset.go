@@ -249,8 +249,8 @@ func (ty *Typesetter) HeadingHeight(text string, w float64) float64 {
 
 // headingSize is how large a heading is set: as a note where a word of it would be broken else.
 func (ty *Typesetter) headingSize(text string, w float64) float64 {
-	for _, word := range Fields(ty.heading(text)) {
-		if fonts.Width(fonts.LetteringBold, word, Heading) > w {
+	for _, own := range ty.phrase(fonts.LetteringBold, ty.heading(text), Heading).widths {
+		if own > w {
 			return Note
 		}
 	}

@@ -66,12 +66,16 @@ func Lay(j *job.Job, stop func() bool) (*layout.Plan, []job.Diagnostic) {
 func Complete(p *layout.Plan) {
 	refit.Reserves(p)
 	var wait sync.WaitGroup
-	wait.Go(func() { warmth.Floors(p) }) // neither reads what the other adds
+	var warm []*layout.WarmFloor
+	wait.Go(func() { warm = warmth.Floors(p) }) // what is quantities reads none of it, and it none of them
 	layTiles(p)
-	wait.Wait()
 	takeOff(p)
 	offer(p)
 	p.Shifts = shifts(p, false)
+	wait.Wait()
+	for i := range p.Rooms {
+		p.Rooms[i].Warm = warm[i]
+	}
 }
 
 // withNew adds what a room has to say but for errors of a place outside it that

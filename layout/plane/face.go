@@ -1,5 +1,7 @@
 package plane
 
+import "math"
+
 // A Face is a region's rings while they are clipped: outer rings
 // counter-clockwise, holes clockwise, so that signed areas add up.
 type Face []Ring
@@ -43,13 +45,32 @@ func AxisX(p *Point) *float64 { return &p.X }
 func AxisY(p *Point) *float64 { return &p.Y }
 
 // clip keeps the part of r on one side of a line across an axis: above it for
-// side 1, below it for side -1. What lies on the line lies there exactly.
+// side 1, below it for side -1. What lies on the line lies there exactly. A ring
+// that lies well on that side is returned as it is, since most of those asked for do.
 func clip(r Ring, axis func(*Point) *float64, line, side float64) Ring {
-	off := func(p Point) float64 { return side * (*axis(&p) - line) }
-	out := r.Clip(off)
+	nearest := math.Inf(1)
+	for i := range r {
+		if off := side * (*axis(&r[i]) - line); off < nearest {
+			nearest = off
+		}
+	}
+	if nearest >= Hair {
+		return r
+	}
+	out := make(Ring, 0, len(r)+2)
+	for i := range r {
+		next := &r[(i+1)%len(r)]
+		a, b := side*(*axis(&r[i])-line), side*(*axis(next)-line)
+		if a >= 0 {
+			out = append(out, r[i])
+		}
+		if a >= 0 != (b >= 0) {
+			out = append(out, r[i].Lerp(*next, a/(a-b)))
+		}
+	}
 	for i := range out {
-		if off(out[i]) < Hair {
-			*axis(&out[i]) = line
+		if at := axis(&out[i]); side*(*at-line) < Hair {
+			*at = line
 		}
 	}
 	return out

@@ -233,7 +233,7 @@ func (c cell) filling() filling {
 	switch {
 	case box.W() < narrowestCut || box.H() < narrowestCut || area < narrowestCut:
 		return emptyCell
-	case c.fills():
+	case float64(c.size.X*c.size.Y)-area < narrowestCut*narrowestCut/2, c.fills(): // the first shows it of most
 		return wholeCell
 	}
 	return cutCell

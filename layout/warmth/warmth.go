@@ -17,15 +17,17 @@ import (
 	"oxturn/layout/plane"
 )
 
-// Floors fills in the warmth of every room of a plan that has cable and of which the
-// layers are known.
-func Floors(p *layout.Plan) {
+// Floors returns the warmth of every room of a plan, nil where a room has no cable or the
+// layers are not known.
+func Floors(p *layout.Plan) []*layout.WarmFloor {
+	out := make([]*layout.WarmFloor, len(p.Rooms))
 	if p.Warmth == nil || p.Warmth.Problem != "" {
-		return
+		return out
 	}
 	for i := range p.Rooms {
-		p.Rooms[i].Warm = floorOf(p.Warmth, &p.Rooms[i])
+		out[i] = floorOf(p.Warmth, &p.Rooms[i])
 	}
+	return out
 }
 
 // floorOf works out one room; nil where it has no cable.

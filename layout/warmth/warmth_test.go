@@ -27,7 +27,7 @@ func laid(t testing.TB, text string) *layout.Plan {
 		t.Fatal(report.Diagnostics())
 	}
 	p, _ := build.Lay(j, nil)
-	warmth.Floors(p)
+	fill(p)
 	return p
 }
 
@@ -147,8 +147,15 @@ func BenchmarkFloors(b *testing.B) {
 		p := example(b, name+".toml")
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
-				warmth.Floors(p)
+				fill(p)
 			}
 		})
+	}
+}
+
+// fill gives every room of a plan its warmth.
+func fill(p *layout.Plan) {
+	for i, w := range warmth.Floors(p) {
+		p.Rooms[i].Warm = w
 	}
 }
