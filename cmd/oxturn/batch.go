@@ -79,7 +79,7 @@ func (b *batch) queue(ctx context.Context, c *console) <-chan chan *result {
 // do does one job; a panic of ours is that job's alone.
 func (b *batch) do(ctx context.Context, c *console, name string) *result {
 	r := &result{name: name}
-	own := &console{In: strings.NewReader(""), Out: &r.out, Err: &r.err, Colour: c.Colour}
+	own := &console{In: strings.NewReader(""), Out: &r.out, Err: &r.err, Colour: c.Colour, Language: c.Language}
 	if name == "-" {
 		own.In = c.In
 	}

@@ -42,8 +42,7 @@ Flags:
   --lead-ohms OHMS       the lead there and back; left out: taken as none
   --lead LENGTH          one cold lead as cut; left out: by record or label
   --warmer KELVIN        how much warmer than when it was read whole
-  --per-kelvin SHARE     with --warmer: the conductor's own coefficient, by its
-                         instructions
+  --per-kelvin SHARE     with --warmer: the conductor's coefficient as stated
   --core-share SHARE     share of a twin's ohms in its first core (0.5)
   --velocity FACTOR      of the cable, or its core insulation: PE, XLPE, PTFE,
                          FEP, ETFE, PVC

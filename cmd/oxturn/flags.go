@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"oxturn/layout/job"
+	"oxturn/layout/language"
 )
 
 // parse reads flags wherever they stand, before or after the files, and
@@ -125,10 +126,12 @@ type jobFlags struct {
 	colour    string        // one of colourWhens
 	strict    bool          // warnings count as errors
 	timeLimit time.Duration // for one job
+	language  string        // what is said to the user is told in, one of language.Tags
 }
 
 // jobFlagsHelp is the part of a verb's help for those flags.
 const jobFlagsHelp = `  --diagnostics STYLE    how messages are written: human, short, json or github
+  --language TAG         messages and answers in en, es, fr or de
   --strict               warnings count as errors
   --color WHEN           auto, always or never
   --time-limit TIME      give up on a job after so long (default: never)
@@ -141,6 +144,7 @@ const noLimit = time.Duration(math.MaxInt64)
 func (j *jobFlags) add(f *verbFlags) {
 	f.StringVar(&j.style, "diagnostics", defaultStyle(), "")
 	f.hold(func() error { return j.checkStyle() })
+	f.word(&j.language, "language", "en", language.Tags()...)
 	f.word(&j.colour, "color", "auto", colourWhens...)
 	f.BoolVar(&j.strict, "strict", false, "")
 	f.DurationVar(&j.timeLimit, "time-limit", noLimit, "")

@@ -5,6 +5,8 @@ import (
 	"flag"
 	"fmt"
 	"io"
+
+	"oxturn/layout/language"
 )
 
 // An order is what one command line asks of a verb. Every verb is one.
@@ -52,6 +54,7 @@ func (c *commandLine) settle(v verb, f *verbFlags, rest []string) (err error) {
 		return nil
 	}
 	c.Colour = c.coloured(c.Err)
+	c.Language, _ = language.Named(c.language)
 	c.args, err = v.jobs(c, rest)
 	return err
 }
@@ -65,7 +68,7 @@ func (c *commandLine) on(other *console) *commandLine {
 
 // aside is the same command line with its output among the messages.
 func (c *commandLine) aside() *commandLine {
-	return c.on(&console{In: c.In, Out: c.Err, Err: c.Err, Colour: c.Colour})
+	return c.on(&console{In: c.In, Out: c.Err, Err: c.Err, Colour: c.Colour, Language: c.Language})
 }
 
 // stop says why the verb ends here, and returns its exit code.

@@ -11,6 +11,8 @@ import (
 	"fmt"
 	"io"
 	"runtime/debug"
+
+	"oxturn/layout/language"
 )
 
 // Exit codes: what a script may rely on.
@@ -25,11 +27,14 @@ const (
 type console struct {
 	In       io.Reader
 	Out, Err io.Writer
-	Colour   bool // messages may be coloured
+	Colour   bool              // messages may be coloured
+	Language language.Language // what messages are told in
 }
 
-// say prints a line for the user on the error stream.
-func (c *console) say(format string, args ...any) { fmt.Fprintf(c.Err, format+"\n", args...) }
+// say prints lines for the user on the error stream.
+func (c *console) say(format string, args ...any) {
+	fmt.Fprintln(c.Err, c.Language.Retold(fmt.Sprintf(format, args...)))
+}
 
 // Run carries out one command line and returns its exit code. It never
 // panics: a fault of ours is reported as such, with exit code 2.

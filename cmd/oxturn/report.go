@@ -12,6 +12,7 @@ import (
 // printReport writes the diagnostics of one job: for people on the error
 // stream; for programs on the output, as they are the data that was asked for.
 func printReport(c *console, r *job.Report, style string) {
+	r.Language = c.Language
 	switch style {
 	case "json":
 		writeJSON(c.Out, r)

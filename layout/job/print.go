@@ -31,7 +31,7 @@ func (r *Report) Human(w io.Writer, colour bool) error {
 		p.diagnostic(d)
 	}
 	if n := len(all) - printLimit; n > 0 {
-		fmt.Fprintf(&p.b, "and %d more\n", n)
+		p.b.WriteString(p.said(fmt.Sprintf("and %d more", n)) + "\n")
 	}
 	p.b.WriteString(r.Summary() + "\n")
 	_, err := io.WriteString(w, p.b.String())
@@ -58,7 +58,7 @@ func first(all []Diagnostic, n int) []Diagnostic {
 func (r *Report) Short(w io.Writer) error {
 	var b strings.Builder
 	for _, d := range r.Diagnostics() {
-		b.WriteString(r.place(d.Span) + label(d) + ": " + clean(d.Message) + "\n")
+		b.WriteString(r.place(d.Span) + label(d) + ": " + clean(r.Language.Retold(d.Message)) + "\n")
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
@@ -166,6 +166,9 @@ type printer struct {
 	ink ink
 }
 
+// said is a text in the report's language.
+func (p *printer) said(text string) string { return p.r.Language.Retold(text) }
+
 func (p *printer) diagnostic(d Diagnostic) {
 	code := inkError
 	if d.Severity == Warning {
@@ -175,10 +178,11 @@ func (p *printer) diagnostic(d Diagnostic) {
 	if place != "" {
 		place = p.ink(inkBold, strings.TrimSuffix(place, " ")) + " "
 	}
-	p.b.WriteString(place + p.ink(code, label(d)+":") + " " + clean(d.Message) + "\n")
+	p.b.WriteString(place + p.ink(code, p.said(label(d)+":")) + " " + clean(p.said(d.Message)) + "\n")
 	p.excerpt(d.Span, code)
 	for _, n := range d.Notes {
-		p.b.WriteString("  " + p.ink(inkNote, "note:") + " " + p.r.place(n.Span) + clean(n.Message) + "\n")
+		p.b.WriteString("  " + p.ink(inkNote, p.said("note:")) + " " + p.r.place(n.Span) +
+			clean(p.said(n.Message)) + "\n")
 	}
 	if d.Hint != "" {
 		p.hint(d.Hint)
@@ -187,8 +191,8 @@ func (p *printer) diagnostic(d Diagnostic) {
 
 // hint writes a hint; what it says to type may take several lines.
 func (p *printer) hint(s string) {
-	lead := "  " + p.ink(inkHint, "hint:") + " "
-	for _, line := range strings.Split(s, "\n") {
+	lead := "  " + p.ink(inkHint, p.said("hint:")) + " "
+	for _, line := range strings.Split(p.said(s), "\n") {
 		p.b.WriteString(lead + clean(line) + "\n")
 		lead = "        "
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"oxturn/layout/language"
 	"oxturn/layout/say"
 )
 
@@ -18,6 +19,8 @@ type Report struct {
 	files       []string // in the order first read
 	allowed     map[string]*allowance
 	allowedIDs  []string // in the order written
+
+	Language language.Language // what Human and Short are told in; the zero value is English
 }
 
 // A source is the text of one file with the offsets at which its lines begin.
@@ -105,7 +108,8 @@ func (r *Report) Diagnostics() []Diagnostic {
 
 // Summary returns a line such as "3 errors, 1 warning".
 func (r *Report) Summary() string {
-	return say.Counted(r.Errors(), "error") + ", " + say.Counted(r.Warnings(), "warning")
+	return r.Language.Retold(say.Counted(r.Errors(), "error")) + ", " +
+		r.Language.Retold(say.Counted(r.Warnings(), "warning"))
 }
 
 // A Position is a place in a file as an editor counts: line and column from 1,

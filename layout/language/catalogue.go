@@ -32,21 +32,24 @@ var catalogues = [...]func() *catalogue{
 
 func (l Language) catalogue() *catalogue { return catalogues[l]() }
 
-// read reads the file of a language. Its entries are texts, or tables of texts by CLDR plural
+// read reads the file of what sheets say in a language.
+func read(l Language) *catalogue { return readFile(l.Tag() + ".toml") }
+
+// readFile reads a file of a language. Its entries are texts, or tables of texts by CLDR plural
 // category ("one", "other") of a message's first value.
-func read(l Language) *catalogue {
-	data, err := files.ReadFile(l.Tag() + ".toml")
+func readFile(name string) *catalogue {
+	data, err := files.ReadFile(name)
 	if err != nil {
 		panic(err) // the file is part of the program
 	}
 	var entries map[string]any
 	if _, err := toml.Decode(string(data), &entries); err != nil {
-		panic(fmt.Sprintf("%s.toml: %v", l.Tag(), err))
+		panic(fmt.Sprintf("%s: %v", name, err))
 	}
 	c := &catalogue{entries: map[string]entry{}}
 	for key, said := range entries {
 		if c.entries[key], err = entryOf(said); err != nil {
-			panic(fmt.Sprintf("%s.toml: %q: %v", l.Tag(), key, err))
+			panic(fmt.Sprintf("%s: %q: %v", name, key, err))
 		}
 	}
 	c.english = sync.OnceValue(c.backwards)
@@ -95,8 +98,20 @@ func (l Language) Entries() map[string]string {
 	if l == English {
 		return nil
 	}
+	return l.catalogue().texts()
+}
+
+// Spoken are what the language has for what the command says, alike.
+func (l Language) Spoken() map[string]string {
+	if l == English {
+		return nil
+	}
+	return spoken[l]().texts()
+}
+
+func (c *catalogue) texts() map[string]string {
 	out := map[string]string{}
-	for key, e := range l.catalogue().entries {
+	for key, e := range c.entries {
 		out[key] = e[plural.Other]
 	}
 	return out

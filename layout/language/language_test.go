@@ -26,9 +26,15 @@ func verbs(format string) map[string]string {
 // TestCatalogues: every language has the same messages, each takes the values of the English
 // one and joins to what stands beside it as that does.
 func TestCatalogues(t *testing.T) {
-	keys := slices.Sorted(maps.Keys(Spanish.Entries()))
+	cataloguesAlike(t, Language.Entries)
+	cataloguesAlike(t, Language.Spoken)
+}
+
+func cataloguesAlike(t *testing.T, of func(Language) map[string]string) {
+	t.Helper()
+	keys := slices.Sorted(maps.Keys(of(Spanish)))
 	for _, l := range []Language{Spanish, French, German} {
-		entries := l.Entries()
+		entries := of(l)
 		if got := slices.Sorted(maps.Keys(entries)); !slices.Equal(got, keys) {
 			for _, k := range append(missing(got, keys), missing(keys, got)...) {
 				t.Errorf("%s and es: only one has %q", l.Tag(), k)
@@ -79,5 +85,30 @@ func TestInTheReadersLanguage(t *testing.T) {
 	}
 	if l, ok := Named("it"); l != English || ok {
 		t.Errorf("it: %v, %v", l, ok)
+	}
+}
+
+// What was put together in English is told again with its values, those that are messages too.
+func TestRetold(t *testing.T) {
+	for _, c := range []struct {
+		of         Language
+		text, want string
+	}{
+		{English, "did you mean \"Bath\"?", "did you mean \"Bath\"?"},
+		{German, "did you mean \"Bath\"?", "war \"Bath\" gemeint?"},
+		{French, "the thermostat of room \"Bath\" is on no wall",
+			"le thermostat de la pièce \"Bath\" n'est sur aucun mur"},
+		{Spanish, "closest = 5 is more than widest = 4", "closest = 5 es más que widest = 4"},
+		{German, "there is no cable H9 in room \"Bath\"", "in Raum \"Bath\" gibt es kein Kabel H9"},
+		{German, "wall \"x\": \"y\" is not a number", "Wand \"x\": \"y\" ist keine Zahl"},
+		{German, "no message of ours", "no message of ours"}, {German, "", ""},
+		{Spanish, "the tolerance of cable \"A\" runs from -5 % to 10 %",
+			"la tolerancia del cable \"A\" va de -5 % a 10 %"},
+		{French, "write the unit with each: [\"5ft\", \"8ft\"], or [\"5in\", \"8in\"] where that is meant",
+			"écrire l'unité avec chacun\u00a0: [\"5ft\", \"8ft\"], ou [\"5in\", \"8in\"] si c'est voulu"},
+	} {
+		if got := c.of.Retold(c.text); got != c.want {
+			t.Errorf("%s: %q, want %q", c.of.Tag(), got, c.want)
+		}
 	}
 }
