@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strings"
 
+	"oxturn/drawing/web/page"
 	"oxturn/layout/pattern"
 )
 
@@ -16,7 +17,8 @@ import (
 var legalText = pattern.Of(`(?i)^(licen[cs]e|copying|notice|third)`)
 
 // licences are the terms of all works that the command has in it on any of the systems, by
-// the works' names, with those of the Go toolchain whose library and script it has.
+// the works' names, with those of the Go toolchain whose library and script it has, and of the
+// works in the page's editor.
 func licences(all []system) (map[string][]byte, error) {
 	root, err := exec.Command("go", "env", "GOROOT").Output()
 	if err != nil {
@@ -36,6 +38,7 @@ func licences(all []system) (map[string][]byte, error) {
 			return nil, fmt.Errorf("%s: %w", work, err)
 		}
 	}
+	out["the page's editor"] = page.EditorLicences
 	return out, nil
 }
 

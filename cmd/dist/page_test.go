@@ -199,14 +199,38 @@ func (p person) walls() {
 
 // text makes a slip in the text and goes to its line.
 func (p person) text() {
+	before := p.value("job.past.length")
 	p.press("Text")
 	p.drawn(func() { p.enter("#text", strings.Replace(p.value("job.text"), "closest = 2", "closset = 2", 1)) })
 	p.sees("#problems", "closset")
 	p.press("line ")
-	if got := p.value(`text.value.slice(text.selectionStart, text.selectionEnd)`); !strings.HasPrefix(got, "closset") {
+	if got := p.value(`text.selected`); !strings.HasPrefix(got, "closset") {
 		p.t.Errorf("the line selected is %q", got)
 	}
-	p.drawn(func() { p.value(`document.getElementById("undo").click()`) })
+	inEditor := `text.shadowRoot.querySelector(".cm-lintRange-error")?.textContent`
+	if got := p.value(inEditor); got != "closset" {
+		p.t.Errorf("what is wrong is marked at %q", got)
+	}
+	p.keys("closest = 2")
+	p.until(`document.querySelector("#status").textContent.startsWith("up to date")`)
+	p.until(`!text.shadowRoot.querySelector(".cm-lintRange-error")`)
+	p.lineEnds()
+	for p.value("job.past.length") != before {
+		p.drawn(func() { p.value(`document.getElementById("undo").click()`) })
+	}
+}
+
+// lineEnds are left as a job has them by what is typed.
+func (p person) lineEnds() {
+	p.t.Helper()
+	p.value(`job.change(job.text.replaceAll("\n", "\r\n")) ?? ""`)
+	p.until(`text.value === job.text`)
+	p.value(`text.toLine(1) ?? ""`)
+	p.keys("# typed")
+	p.until(`job.text.startsWith("# typed\r\n")`)
+	if p.value(`job.text.split("\r\n").length === job.text.split("\n").length`) != "true" {
+		p.t.Error("some lines end otherwise than they did")
+	}
 }
 
 // onSite asks what is asked beside a floor.

@@ -24,6 +24,16 @@ import (
 //go:embed src
 var sourceFiles embed.FS
 
+// editorBundle is the editor of the job's text, as editor/build makes it.
+//
+//go:embed editor/bundle.js
+var editorBundle string
+
+// EditorLicences are the terms of the works that the editor is made of.
+//
+//go:embed editor/licences.txt
+var EditorLicences []byte
+
 // An Engine is the command compiled for browsers.
 type Engine struct {
 	Packed  []byte // the program, by gzip
@@ -55,6 +65,11 @@ func joined(names ...string) string {
 	return "\"use strict\";\n" + b.String()
 }
 
+// pageScript is what the page runs, with what it is in before its own.
+func pageScript(form string) string {
+	return editorBundle + joined(append([]string{form}, pageScripts...)...)
+}
+
 func (e Engine) worker() string { return string(e.Support) + "\n" + joined(workerScripts...) }
 
 // contentPolicy lets the page load nothing: what may run is what it holds itself.
@@ -63,7 +78,7 @@ const contentPolicy = "default-src 'none'; script-src %s 'wasm-unsafe-eval'; wor
 
 // OneFile is the page as one HTML file.
 func (e Engine) OneFile() ([]byte, error) {
-	script := joined(append([]string{"onefile.js"}, pageScripts...)...)
+	script := pageScript("onefile.js")
 	style := sourceFile("page.css")
 	worker := e.worker()
 	if strings.Contains(strings.ToLower(script+worker), "</script") {
@@ -80,7 +95,7 @@ func (e Engine) OneFile() ([]byte, error) {
 func (e Engine) Folder() (map[string][]byte, error) {
 	files := map[string][]byte{
 		"page.css":             []byte(sourceFile("page.css")),
-		"page.js":              []byte(joined(append([]string{"folder.js"}, pageScripts...)...)),
+		"page.js":              []byte(pageScript("folder.js")),
 		"worker.js":            []byte(e.worker()),
 		"engine.bin":           e.Packed,
 		"icon.svg":             []byte(sourceFile("icon.svg")),

@@ -80,16 +80,19 @@ async function take(state) {
 // ---- the text
 
 function textPanel(panel) {
-  const text = element("textarea", { id: "text", spellcheck: "false", autocapitalize: "off", autocomplete: "off", "aria-label": "Job file" });
+  const text = element("job-text", { id: "text", label: "Job file" });
   text.value = job.text;
   text.oninput = () => { clearTimeout(text.later); text.later = setTimeout(() => job.change(text.value), 400); };
-  text.onkeydown = (e) => { if (e.key === "Escape") $("mode-Text").focus(); };
+  text.onkeydown = (e) => { if (e.key === "Escape" && !e.defaultPrevented) $("mode-Text").focus(); };
   const told = view.told?.name === job.name ? [element("details", { open: true }, element("summary", {}, "Of the file"), element("pre", { class: "say" }, view.told.text))] : [];
   panel.replaceChildren(...told, element("div", { id: "problems" }), text);
   problems();
 }
 
-function problems() { $("problems")?.replaceChildren(...view.state.problems.map(problemOf)); }
+function problems() {
+  $("problems").replaceChildren(...view.state.problems.map(problemOf));
+  $("text").told(view.state.problems);
+}
 
 function problemOf(p) {
   const line = Number((/:(\d+):\d+$/.exec(p.place) || [])[1] || 0);
@@ -106,10 +109,7 @@ function problemOf(p) {
 
 function toLine(n) {
   if (mode !== "Text") enter("Text");
-  const t = $("text"), all = t.value.split("\n"), from = all.slice(0, n - 1).join("\n").length + (n > 1 ? 1 : 0);
-  t.focus();
-  t.setSelectionRange(from, from + (all[n - 1] || "").length);
-  t.scrollTop = Math.max(0, (n - 4) * t.scrollHeight / Math.max(1, all.length));
+  $("text").toLine(n);
 }
 
 // ---- files
@@ -247,7 +247,7 @@ async function begin() {
   $("undo").onclick = () => job.undo();
   $("redo").onclick = () => job.redo();
   addEventListener("keydown", (e) => {
-    if (!(e.ctrlKey || e.metaKey) || e.altKey || /^(input|textarea)$/i.test(e.target.localName || "")) return;
+    if (!(e.ctrlKey || e.metaKey) || e.altKey || /^(input|job-text)$/i.test(e.target.localName || "")) return;
     const to = e.key.toLowerCase() === "z" ? (e.shiftKey ? "redo" : "undo") : e.key.toLowerCase() === "y" ? "redo" : "";
     if (to) { e.preventDefault(); job[to](); }
   });
