@@ -18,11 +18,11 @@ import (
 	"time"
 
 	"github.com/chromedp/cdproto/cdp"
-	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 
+	"oxturn/drawing/web/headless"
 	"oxturn/layout/skip"
 )
 
@@ -227,40 +227,63 @@ func (p person) asTheCommand(s site, more ...string) map[string][]byte {
 	return made
 }
 
-// pictured takes pictures of the page as it stands, on three screens, light and dark.
+// pictured takes pictures of the page as it stands, on each screen.
 func (p person) pictured(name string) {
-	if *pictures == "" {
-		return
+	p.t.Helper()
+	if *pictures != "" {
+		p.onScreens(screens, func(screen string) { p.picture(name + "-" + screen) })
 	}
-	for _, size := range [][2]int64{{390, 844}, {768, 1024}, {1440, 900}} {
-		for _, scheme := range []string{"light", "dark"} {
-			set := chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
-				_, err := cdp.Call(ctx, t, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
-					Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}}})
-				return err
-			})
-			if err := chromedp.Do(p.ctx, chromedp.EmulateViewport(size[0], size[1]), set); err != nil {
-				p.t.Fatal(err)
-			}
-			time.Sleep(200 * time.Millisecond)
-			data, err := chromedp.Run(p.ctx, chromedp.CaptureScreenshot())
-			if err == nil {
-				file := fmt.Sprintf("%s-%d-%s.png", name, size[0], scheme)
-				err = os.WriteFile(filepath.Join(*pictures, file), data, 0o666)
-			}
-			if err != nil {
-				p.t.Fatal(err)
-			}
+}
+
+// A screen is what a page is seen on.
+type screen struct {
+	wide, high int64
+	scheme     string
+}
+
+// screens are a phone's, a tablet's and a laptop's, light and dark; fewScreens have each size
+// and both schemes.
+var (
+	screens = []screen{{390, 844, "light"}, {390, 844, "dark"}, {768, 1024, "light"}, {768, 1024, "dark"},
+		{1440, 900, "light"}, {1440, 900, "dark"}}
+	fewScreens = []screen{screens[0], screens[3], screens[4]}
+)
+
+// onScreens does something on each of them, and goes back to the phone's.
+func (p person) onScreens(on []screen, do func(name string)) {
+	p.t.Helper()
+	for _, s := range on {
+		set := chromedp.EmulateViewport(s.wide, s.high)
+		if err := chromedp.Do(p.ctx, set, headless.Preferring(s.scheme)); err != nil {
+			p.t.Fatal(err)
 		}
+		time.Sleep(200 * time.Millisecond)
+		do(fmt.Sprintf("%d-%s", s.wide, s.scheme))
 	}
 	if err := chromedp.Do(p.ctx, chromedp.EmulateViewport(390, 844)); err != nil {
 		p.t.Fatal(err)
 	}
 }
 
-// everyCase asks for all that a person may do with photos, a browser each: some three minutes
-// more. Without it the first usualCases are tried.
-var everyCase = flag.Bool("page.all", false, "try all that is done with photos on the page")
+// picture takes one into the folder that was asked for; without one it takes none.
+func (p person) picture(name string) {
+	p.t.Helper()
+	if *pictures == "" {
+		return
+	}
+	data, err := chromedp.Run(p.ctx, chromedp.CaptureScreenshot())
+	if err == nil {
+		err = os.WriteFile(filepath.Join(*pictures, name+".png"), data, 0o666)
+	}
+	if err != nil {
+		p.t.Fatal(err)
+	}
+}
+
+// everyCase asks for all that a person may do with photos, a browser each, and for the rules of
+// access on every screen: some four minutes more. Without it the first usualCases are tried, and
+// fewScreens.
+var everyCase = flag.Bool("page.all", false, "try all that is done with photos on the page, and all screens")
 
 const usualCases = 3
 

@@ -8,6 +8,8 @@ import (
 	"testing"
 	"time"
 
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/chromedp"
 
 	"oxturn/layout/skip"
@@ -53,4 +55,15 @@ func For(t testing.TB, patience time.Duration, more ...chromedp.ExecAllocatorOpt
 	ctx, cancel := context.WithTimeout(ctx, patience)
 	t.Cleanup(cancel)
 	return ctx
+}
+
+// Preferring is a reader who asks for light or dark pages, without motion: colours that still
+// change cannot be compared.
+func Preferring(scheme string) chromedp.Action[chromedp.Void] {
+	return chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
+		_, err := cdp.Call(ctx, t, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
+			Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme},
+				{Name: "prefers-reduced-motion", Value: "reduce"}}})
+		return err
+	})
 }

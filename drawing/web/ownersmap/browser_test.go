@@ -14,8 +14,6 @@ import (
 	"testing"
 	"time"
 
-	"github.com/chromedp/cdproto/cdp"
-	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 
@@ -99,17 +97,6 @@ func do(t *testing.T, ctx context.Context, acts ...chromedp.Action[chromedp.Void
 			t.Fatalf("action %d: %v", i+1, err)
 		}
 	}
-}
-
-// preferring is a reader who asks for light or dark pages, without motion: colours that still
-// change cannot be compared.
-func preferring(scheme string) chromedp.Action[chromedp.Void] {
-	return chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
-		_, err := cdp.Call(ctx, t, emulation.SetEmulatedMedia, emulation.SetEmulatedMediaParams{
-			Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme},
-				{Name: "prefers-reduced-motion", Value: "reduce"}}})
-		return err
-	})
 }
 
 func evaluate[T any](t *testing.T, ctx context.Context, script string) T {
@@ -510,7 +497,7 @@ func TestPageCanBeRead(t *testing.T) {
   return weak;
 })()`
 	for _, scheme := range []string{"light", "dark"} {
-		do(t, ctx, preferring(scheme))
+		do(t, ctx, headless.Preferring(scheme))
 		if weak := evaluate[[]string](t, ctx, contrast); len(weak) > 0 {
 			t.Errorf("%s: too little contrast: %v", scheme, weak)
 		}

@@ -13,6 +13,7 @@ import (
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 
+	"oxturn/drawing/web/headless"
 	"oxturn/layout"
 	"oxturn/layout/circuit"
 	"oxturn/layout/job"
@@ -235,7 +236,7 @@ func TestFaultFormCanBeRead(t *testing.T) {
 	readShort(t, ctx, "46.5")
 	evaluate[bool](t, ctx, fmt.Sprintf(`(document.querySelector("form.fault .error").textContent = %q, true)`, refused))
 	for _, scheme := range []string{"light", "dark"} {
-		do(t, ctx, preferring(scheme))
+		do(t, ctx, headless.Preferring(scheme))
 		weak := evaluate[[]string](t, ctx, `(() => {
   const channel = (v) => { v /= 255; return v <= 0.04045 ? v / 12.92 : ((v + 0.055) / 1.055) ** 2.4; };
   const light = (c) => { const [r, g, b] = c.match(/[\d.]+/g).map(Number); return 0.2126 * channel(r) + 0.7152 * channel(g) + 0.0722 * channel(b); };

@@ -1,0 +1,64 @@
+package main
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+
+	"oxturn/layout/skip"
+)
+
+// TestAccessible holds each part of the page against the rules of axe-core (an open checker of
+// the Web Content Accessibility Guidelines), whose script OXTURN_AXE names.
+func TestAccessible(t *testing.T) {
+	axe, err := os.ReadFile(os.Getenv("OXTURN_AXE"))
+	if err != nil {
+		skip.Test(t, skip.NoProgram, "OXTURN_AXE names no script of axe-core")
+	}
+	t.Chdir("../..")
+	made, err := built()
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := atThePage(t, made.page)
+	if _, err := chromedp.Run(p.ctx, chromedp.Evaluate[bool](string(axe)+"; true")); err != nil {
+		t.Fatal(err)
+	}
+	p.fits("files")
+	p.press("Files")
+	p.drawn(func() { p.press("Start") })
+	for _, part := range []string{"Files", "Site", "Room"} {
+		p.press(part)
+		p.until(`document.querySelector("#panel *")`)
+		p.fits(strings.ToLower(part))
+	}
+	p.value(`document.querySelector("[data-arrange]").click()`)
+	p.until(`placing.room && view.svg && placing.marks?.childElementCount > 5`)
+	p.fits("plan")
+	p.value(`document.getElementById("plan-back").click()`)
+	p.until(`!view.hand && document.querySelector("[data-arrange]")`)
+	p.press("Text")
+	p.drawn(func() { p.enter("#text", strings.Replace(p.value("job.text"), "closest = 2", "closset = 2", 1)) })
+	p.value(`text.toLine(18) ?? ""`)
+	p.fits("text")
+}
+
+// fits asks for what breaks a rule on each screen.
+func (p person) fits(part string) {
+	p.t.Helper()
+	on := fewScreens
+	if *everyCase {
+		on = screens
+	}
+	p.onScreens(on, func(screen string) {
+		p.value(`window.broken = "", axe.run().then((r) => { window.broken = "broken: " + r.violations.map((v) => v.id + ": " +
+			v.nodes.map((n) => n.target.join(" ") + ": " + n.failureSummary).join("; ")).join("\n"); }), 1`)
+		p.until("window.broken")
+		if got := p.value("window.broken"); got != "broken: " {
+			p.t.Errorf("%s on %s: %s", part, screen, got)
+		}
+		p.picture(part + "-" + screen)
+	})
+}
