@@ -232,7 +232,12 @@ func (l List) Split(ty *Typesetter, w, h float64) (fits, rest Block) {
 	if n = min(n, len(l.Paras)-l.Bare-1); n <= 0 { // what has no number does not go on alone
 		return nil, l
 	}
-	first, last := l, l
+	return l.Parted(n)
+}
+
+// Parted parts the list after so many paragraphs.
+func (l List) Parted(n int) (first, last List) {
+	first, last = l, l
 	first.Paras, first.Bare, last.Paras = l.Paras[:n], 0, l.Paras[n:]
 	if l.Number > 0 {
 		last.Number = l.Number + n

@@ -126,7 +126,10 @@ func (pg *Page) setList(blocks []Block, least, share float64) (n int, left []Blo
 	pg.TitleAt = drawing.Box{X0: f.X1 - w, Y0: f.Y1 - pg.Title.Kept(pg.Ty, w), X1: f.X1, Y1: f.Y1}
 	top := drawing.Box{X0: f.X0 + fieldEdge, Y0: f.Y0 + fieldEdge, X1: f.X1 - fieldEdge, Y1: pg.TitleAt.Y0 - fieldEdge}
 	n, top, blocks = pg.setWide(top, blocks)
-	whole := pg.listColumns(top, max(least, min(wholeWords(blocks), top.W())))
+	if least >= columnWide { // else a sheet with wider columns follows
+		least = max(least, min(wholeWords(blocks), top.W()))
+	}
+	whole := pg.listColumns(top, least)
 	wide, fitting := parted(blocks, whole[0].W())
 	if least >= columnWide && len(fitting) == 0 { // no sheet has wider ones
 		wide, fitting = nil, blocks

@@ -21,9 +21,9 @@ import (
 
 // buildUp draws a section through the floor: its layers to scale, the cable and
 // the sensor in the one that holds them, and the heights that follow. A job
-// without layers has none.
+// without layers has none, and on small paper they stand with the details.
 func buildUp(p *layout.Plan) ([]*setting.Page, error) {
-	if thickness(p.Job.BuildUp) <= 0 {
+	if thickness(p.Job.BuildUp) <= 0 || onSmall(p) {
 		return nil, nil
 	}
 	cut := sectionOf(p)
@@ -34,6 +34,25 @@ func buildUp(p *layout.Plan) ([]*setting.Page, error) {
 	}
 	return s.Alone(p)
 }
+
+// layersAside is a page that is never drawn, with what small paper says of a job's layers for its
+// details: the edge of the floor shows them in section. It is nil on other paper, and without layers.
+func layersAside(p *layout.Plan) *setting.Page {
+	if thickness(p.Job.BuildUp) <= 0 || !onSmall(p) {
+		return nil
+	}
+	pg := setting.NewPage(p, drawing.Paper{})
+	pg.Name = p.Job.Language.Text(kindNamed("build-up").Title)
+	v := &floorplan.View{Page: pg, Fig: p.Job.Figures()}
+	if sectionOf(p).holds < 0 {
+		v.Remark(v.Fig.Text(noMembrane))
+	}
+	pg.Over = sectionBlocks(v)
+	return pg
+}
+
+// noMembrane is said of layers of which none can hold cable.
+const noMembrane = "No layer is a membrane: where the cable lies in the section is not shown."
 
 // sectionWide is how much of the floor the section shows at least, mm.
 const sectionWide = 180.0
@@ -75,13 +94,9 @@ func (s section) bottom() float64 { return s.layers[len(s.layers)-1].bottom() }
 func sectionOf(p *layout.Plan) section {
 	s := section{holds: -1, wide: sectionWide, pitch: p.Job.Membrane.Pitch, spacing: 90, diameter: heat.DefaultDiameter}
 	ty, fig := setting.NewTypesetter(p.Job.Language), p.Job.Figures()
-	numbers := onSmall(p) // the rest is in the table close by
 	for i, l := range p.Job.BuildUp {
-		name := strconv.Itoa(i + 1)
-		if !numbers {
-			name += "  " + shortened(ty, layerName(l, fig.Language), 48) + ", " + fig.Thickness(l.Thickness)
-		}
-		s.names = append(s.names, name)
+		s.names = append(s.names, strconv.Itoa(i+1)+"  "+shortened(ty, layerName(l, fig.Language), 48)+", "+
+			fig.Thickness(l.Thickness))
 		top := 0.0
 		if i > 0 {
 			top = s.bottom()
@@ -125,19 +140,11 @@ func (s section) border(ratio float64) (left, right, top, bottom float64) {
 	return 24, nameLead + right + 2, 16, math.Max(rows[len(rows)-1]+s.bottom()/ratio, 0) + 4
 }
 
-// smallSection is the largest that a section is on home paper, as a ratio: it leaves room for
-// the floor's warmth beside it.
-const smallSection = 4
-
 // sectionScales are those that suit a section: full size and a few steps down.
 func sectionScales(p *layout.Plan) []drawing.Scale {
 	var out []drawing.Scale
-	least := 1.0
-	if onSmall(p) {
-		least = smallSection
-	}
 	for _, s := range drawing.ScalesFor(p.Job.Figures().Units) {
-		if s.Ratio >= least && s.Ratio <= 20 {
+		if s.Ratio >= 1 && s.Ratio <= 20 {
 			out = append(out, s)
 		}
 	}
@@ -176,7 +183,7 @@ func (s section) draw(v *floorplan.View) {
 	s.drawSides(v)
 	s.drawNames(v)
 	if s.holds < 0 {
-		v.Remark(v.Fig.Text("No layer is a membrane: where the cable lies in the section is not shown."))
+		v.Remark(v.Fig.Text(noMembrane))
 	} else {
 		s.drawPegs(v)
 		s.drawCable(v)
@@ -398,16 +405,21 @@ func overSubfloor(layers []job.Layer) (mm float64, n int) {
 func carries(kind string) bool { return kind == "wood" || kind == "concrete" }
 
 func sectionLevels(v *floorplan.View) []setting.Level {
-	// what finds no room goes to the notes: words rather than pictures
+	bs := sectionBlocks(v)
+	// a section so small that its layers run together is worth a second sheet
+	return []setting.Level{{Blocks: bs}, {Blocks: bs, Gain: 2.5, Overflow: true}}
+}
+
+// sectionBlocks are what stands beside a section: what finds no room goes to the notes, words rather
+// than pictures.
+func sectionBlocks(v *floorplan.View) []setting.Block {
 	bs := append([]setting.Block{layerTable(v)}, warmFloors(v.Plan)...)
 	if !onSmall(v.Plan) { // a picture more where paper is larger
 		bs = append(bs, cutaways(v.Plan)...)
 	}
 	bs = append(append(bs, detailBlocks(v.Plan, nil, ofSection)...), sectionNotes(v))
 	bs = append(bs, warmthBlocks(v.Plan)...)
-	bs = append(bs, lossBlocks(v.Plan)...)
-	// a section so small that its layers run together is worth a second sheet
-	return []setting.Level{{Blocks: bs}, {Blocks: bs, Gain: 2.5, Overflow: true}}
+	return append(bs, lossBlocks(v.Plan)...)
 }
 
 // layerTable lists the layers from the top with the height each reaches, and below each the

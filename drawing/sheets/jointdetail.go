@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strconv"
 
 	"oxturn/drawing"
 	"oxturn/drawing/floorplan"
@@ -30,6 +31,7 @@ type jointDetail struct {
 	clear    float64 // that the cable keeps from the joint's middle, or from the wall
 	wall     bool
 	across   string // what crosses the joint, in words
+	numbered bool   // layers have the numbers of the table close by
 	scale    drawing.Scale
 }
 
@@ -41,6 +43,9 @@ const (
 	detailAbove = 10.0 // room over the surface
 	detailBelow = 9.0  // room under the floor, for names
 	detailDeep  = 20.0 // mm of floor shown of the lowest layer
+	detailName  = 9.0  // room beside the floor for the numbers of layers
+	detailSlim  = 32.0 // least floor beside the wall in narrow columns, and beside a joint less what is shown over it
+	numberRow   = 3.8  // from one number to the next
 )
 
 // jointDetailsOf returns the job's sections: at a movement joint, where it has one, and at a
@@ -54,7 +59,7 @@ func jointDetailsOf(p *layout.Plan) (out []jointDetail) {
 	d := jointDetail{
 		fig: p.Job.Figures(), layers: layers, holds: -1, pitch: p.Job.Membrane.Pitch, diameter: heat.DefaultDiameter,
 		width: m.SealantWidth, deep: m.SealantDepth, clear: p.Job.Clearance.Wall, wall: true,
-		across: acrossJoints(p),
+		across: acrossJoints(p), numbered: onSmall(p),
 	}
 	for i, l := range layers {
 		if l.Kind == "membrane" && d.holds < 0 {
@@ -86,8 +91,14 @@ func firstJoint(p *layout.Plan) (j job.Joint, ok bool) {
 // scaled draws a detail at the largest standard scale that it has room at.
 func (d jointDetail) scaled() jointDetail {
 	d.scale = drawing.Scale{Ratio: d.thick() / detailHigh, Name: d.fig.Text("not to scale")}
+	side := detailSide
+	if d.numbered {
+		if side = detailSlim; !d.wall {
+			side -= detailOther
+		}
+	}
 	for _, s := range drawing.ScalesFor(d.fig.Units) {
-		if s.Ratio >= 1 && d.thick()/s.Ratio <= detailHigh && d.clear*1.15/s.Ratio <= detailSide {
+		if s.Ratio >= 1 && d.thick()/s.Ratio <= detailHigh && d.clear*1.15/s.Ratio <= side {
 			d.scale = s
 			break
 		}
@@ -152,6 +163,9 @@ func (d jointDetail) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	y := at.Y + detailAbove
 	box := drawing.Box{X0: at.X + floorplan.Poche, Y0: y, X1: at.X + math.Min(w, 90) - setting.BreakWide,
 		Y1: y + d.thick()/d.scale.Ratio}
+	if d.numbered {
+		box.X1 -= detailName
+	}
 	v := detailView{jointDetail: d, Page: pg, box: box}
 	v.draw()
 	for i, l := range d.wrapped(pg.Ty, w) {
@@ -217,6 +231,9 @@ func (v detailView) draw() {
 		v.BreakLine(drawing.Pt{X: v.box.X0, Y: v.box.Y0}, drawing.Pt{X: v.box.X0, Y: v.box.Y1})
 	}
 	v.drawJoint()
+	if v.numbered {
+		v.numbers()
+	}
 	names := []callout{{v.fig.Text("sealant on a rod"), v.sealant().Centre()}}
 	if v.holds >= 0 {
 		pegs := v.drawPegs()
@@ -229,6 +246,37 @@ func (v detailView) draw() {
 	v.callOut(names)
 }
 
+// numbers writes the numbers of the layers at the right, a leader from each.
+func (v detailView) numbers() {
+	for i, row := range v.rows() {
+		from := drawing.Pt{X: v.box.X1 - 1, Y: v.middle(i)}
+		end := drawing.Pt{X: v.box.X1 + detailName - 4, Y: row}
+		v.Path(drawing.LayerDims, "", drawing.Circle(from, 0.5), nil, drawing.Filled(drawing.Black))
+		v.Thin(drawing.LayerDims, from, drawing.Pt{X: end.X - 2, Y: row}, end)
+		v.Write(end.Add(drawing.Pt{X: 1, Y: setting.Note / 2}), strconv.Itoa(i+1), setting.Note, drawing.Start)
+	}
+}
+
+// middle is the height of the middle of layer i as it is drawn.
+func (v detailView) middle(i int) float64 { return v.box.Y0 + v.len(v.depth(i)+v.drawn(i)/2) }
+
+// rows are the heights of the layers' numbers: beside their layers or, where these are thinner than lettering,
+// as far above as there is floor, and then below.
+func (v detailView) rows() []float64 {
+	out := make([]float64, len(v.layers))
+	next := math.Inf(1)
+	for i := range slices.Backward(out) {
+		next = math.Min(next-numberRow, v.middle(i))
+		out[i] = next
+	}
+	least := v.box.Y0
+	for i := range out {
+		out[i] = math.Max(out[i], least)
+		least = out[i] + numberRow
+	}
+	return out
+}
+
 // A callout is a name with the place in the detail that it names.
 type callout struct {
 	name string
@@ -236,14 +284,32 @@ type callout struct {
 }
 
 // callOut writes names in a row under the floor, in order from the left, a
-// leader from each to what it names.
+// leader from each to what it names. The last of names is left out where they have no room.
 func (v detailView) callOut(names []callout) {
+	const apart = 3.0
+	left, right := v.box.X0-floorplan.Poche, v.box.X1
+	if rows := v.rows(); v.numbered && rows[len(rows)-1] < v.box.Y1+1.5 {
+		right += detailName // the numbers end above
+	}
+	wide := func(names []callout) (sum float64) {
+		for _, n := range names {
+			sum += fonts.Width(fonts.Lettering, n.name, setting.Note) + apart
+		}
+		return sum
+	}
+	if last := len(names) - 1; wide(names)-apart > right-left {
+		names = names[:last]
+	}
 	slices.SortFunc(names, func(a, b callout) int { return cmp.Compare(a.at.X, b.at.X) })
-	free := v.box.X0
-	for _, n := range names {
+	free := left
+	if wide(names)-apart <= right-v.box.X0 {
+		free = v.box.X0
+	}
+	for i, n := range names {
 		w := fonts.Width(fonts.Lettering, n.name, setting.Note)
 		x := math.Max(free, math.Min(n.at.X, v.box.X1-w/2)-w/2)
-		free = x + w + 3
+		x = math.Min(x, right+apart-wide(names[i:]))
+		free = x + w + apart
 		v.Thin(drawing.LayerDims, n.at, drawing.Pt{X: n.at.X, Y: v.box.Y1 + 1.5},
 			drawing.Pt{X: math.Min(math.Max(n.at.X, x+1), x+w-1), Y: v.box.Y1 + 3.5})
 		v.Write(drawing.Pt{X: x, Y: v.box.Y1 + 4 + setting.Note}, n.name, setting.Note, drawing.Start)

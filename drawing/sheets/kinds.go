@@ -73,7 +73,7 @@ func registry() []registered {
 			About:   "The two before it in one, on A4 and letter",
 			Readers: []string{installerReader, estimatorReader}}},
 		{Kind: setting.Kind{ID: "build-up", Code: "BU", Title: "Build-up", Form: "Section",
-			About:   "A section through the floor with its layers and heights",
+			About:   "A section through the floor with its layers; on A4 and letter the details have it",
 			Readers: []string{installerReader, estimatorReader}}, draw: buildUp},
 		{Kind: setting.Kind{ID: "electrician", Code: "EL", Title: "Electrician's sheet", Form: "Electrical plan",
 			About:   "The wall with box and lead rise, the load, what is to be settled",

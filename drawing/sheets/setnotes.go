@@ -84,29 +84,52 @@ func isLegend(b setting.Block) bool {
 }
 
 // filled sets blocks on sheets without a drawing and, into the white of the last, what suits of
-// what pages leave over, as it is then set: so much as takes no sheet more. What is set is left over
-// no longer.
+// what pages leave over, as it is then set: so much as takes no sheet more, of a list the last of its
+// paragraphs where not all do. What is set is left over no longer.
 func filled(p *layout.Plan, set func([]setting.Block) ([]*setting.Page, error), blocks []setting.Block,
 	pages []*setting.Page, suits func(setting.Block) (as setting.Block, ok bool)) ([]*setting.Page, error) {
 	out, err := set(blocks)
 	if err != nil {
 		return nil, err
 	}
+	takes := func(pg *setting.Page, b setting.Block) bool {
+		more := append(slices.Clone(blocks), setting.Of(b, sheetName(p, pg), len(p.Rooms) > 1, p.Job.Language))
+		next, err := set(more)
+		if err != nil || len(next) > len(out) {
+			return false
+		}
+		blocks, out = more, next
+		return true
+	}
 	for _, pg := range pages {
 		var left []setting.Block
 		for _, b := range pg.Over {
-			if as, ok := suits(setting.Unmeasured(b)); ok {
-				more := append(slices.Clone(blocks), setting.Of(as, sheetName(p, pg), len(p.Rooms) > 1, p.Job.Language))
-				if next, err := set(more); err == nil && len(next) == len(out) {
-					blocks, out = more, next
-					continue
-				}
+			as, ok := suits(setting.Unmeasured(b))
+			switch l, isList := as.(setting.List); {
+			case !ok:
+				left = append(left, b)
+			case takes(pg, as):
+			case isList:
+				left = append(left, lastParas(l, func(last setting.List) bool { return takes(pg, last) }))
+			default:
+				left = append(left, b)
 			}
-			left = append(left, b)
 		}
 		pg.Over = left
 	}
 	return out, nil
+}
+
+// lastParas gives as many of a list's last paragraphs away as are taken, and returns what is left.
+func lastParas(l setting.List, taken func(setting.List) bool) setting.List {
+	for k := 1; k < len(l.Paras); k++ {
+		if first, last := l.Parted(k); taken(last) {
+			first.Span = false
+			return first
+		}
+	}
+	l.Span = false
+	return l
 }
 
 // sheetName is what notes call the sheet that they are of: without its room where there

@@ -43,11 +43,15 @@ func setPages(p *layout.Plan) ([]*setting.Page, error) {
 	if err != nil {
 		return nil, err
 	}
+	over := drawings(slices.Concat(drawn...))
+	if aside := layersAside(p); aside != nil {
+		over = append(over, aside)
+	}
 	for _, left := range []struct {
 		id  string
 		set func(*layout.Plan, []*setting.Page) ([]*setting.Page, error)
 	}{{takeOffID, takeOff}, {detailsID, details}, {notesID, setNotes}} {
-		more, err := left.set(p, drawings(slices.Concat(drawn...)))
+		more, err := left.set(p, over)
 		if err != nil {
 			return nil, err
 		}

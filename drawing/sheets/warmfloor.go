@@ -25,12 +25,14 @@ type warmFloor struct {
 	fig   say.Figures
 	room  *layout.Room
 	state layout.FloorState
-	words string // below the picture
+	words string  // below the picture
+	high  float64 // of the floor at most, mm on paper
 }
 
 // Sizes of the picture, mm on paper.
 const (
 	warmHigh   = 78.0 // of the floor at most
+	warmSmall  = 58.0 // likewise on small paper
 	warmSide   = 4.5  // room round it for the letters of walls
 	warmBar    = 3.0  // height of the scale of temperatures
 	warmLabels = 25.0 // of a line that carries its figure, at least
@@ -41,13 +43,17 @@ const (
 // warmFloors are the pictures of all rooms of which the warmth is known: of the cold case and,
 // where that differs, of the hot one; on small paper of that only the figures.
 func warmFloors(p *layout.Plan) (out []setting.Block) {
-	f := p.Job.Figures()
+	f, high := p.Job.Figures(), warmHigh
+	if onSmall(p) {
+		high = warmSmall
+	}
 	for i := range p.Rooms {
 		r := &p.Rooms[i]
 		if !hasPicture(r) {
 			continue
 		}
-		m := warmFloor{head: f.Text("Warm floor"), fig: f, room: r, state: r.Warm.Cold, words: warmWords(r, f)}
+		m := warmFloor{head: f.Text("Warm floor"), fig: f, room: r, state: r.Warm.Cold, words: warmWords(r, f),
+			high: high}
 		if len(p.Rooms) > 1 {
 			m.head += f.Textf(" of %s", r.Job.Name)
 		}
@@ -106,7 +112,7 @@ func (m warmFloor) bounds() plane.Rect { return floorplan.TurnedBounds(m.room.Jo
 // ratio is how many mm of floor go on one of paper in a column.
 func (m warmFloor) ratio(w float64) float64 {
 	b := m.bounds()
-	return math.Max(b.W()/(w-2*warmSide), b.H()/warmHigh)
+	return math.Max(b.W()/(w-2*warmSide), b.H()/m.high)
 }
 
 // Height is what the floor with its scale of temperatures takes at a width of w, both mm of paper.
