@@ -7,6 +7,7 @@ import (
 
 	"oxturn/drawing"
 	"oxturn/layout"
+	"oxturn/layout/language"
 	"oxturn/layout/say"
 )
 
@@ -124,7 +125,7 @@ func (pg *Page) setList(blocks []Block, least, share float64) (n int, left []Blo
 	pg.Blocks = blocks
 	w := min(TitleMax, f.W())
 	pg.TitleAt = drawing.Box{X0: f.X1 - w, Y0: f.Y1 - pg.Title.Kept(pg.Ty, w), X1: f.X1, Y1: f.Y1}
-	top := drawing.Box{X0: f.X0 + fieldEdge, Y0: f.Y0 + fieldEdge, X1: f.X1 - fieldEdge, Y1: pg.TitleAt.Y0 - fieldEdge}
+	top := drawing.Box{X0: f.X0 + fieldEdge, Y0: f.Y0 + fieldEdge + pg.accents(), X1: f.X1 - fieldEdge, Y1: pg.TitleAt.Y0 - fieldEdge}
 	n, top, blocks = pg.setWide(top, blocks)
 	if least >= columnWide { // else a sheet with wider columns follows
 		least = max(least, min(wholeWords(blocks), top.W()))
@@ -140,6 +141,14 @@ func (pg *Page) setList(blocks []Block, least, share float64) (n int, left []Blo
 	pg.list = append(pg.list, placed...)
 	pg.filled = pg.shareOf(placed, whole)
 	return n + len(placed), append(wide, left...)
+}
+
+// accents is what accents of a first heading's capitals reach above it: no English one has any.
+func (pg *Page) accents() float64 {
+	if pg.Ty.Language == language.English && len(pg.Ty.also) == 0 {
+		return 0
+	}
+	return 0.3
 }
 
 // drawList draws the frame of a sheet without a drawing, and the blocks in their places.

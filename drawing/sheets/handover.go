@@ -51,11 +51,11 @@ func papersTable(p *layout.Plan, items []handover.Item) setting.Table {
 				Group: true},
 			{Head: p.Job.Language.Text("Missing"), Wraps: true, Least: 40, Group: true}}}
 	for _, i := range items {
-		there := i.There
+		there := i.There.In(p.Job.Language)
 		if i.ByHand {
 			there = p.Job.Language.Text("[   ] to be ticked")
 		}
-		r := setting.Row(p.Job.Language.Text(i.Name), i.Of, p.Job.Language.Text(there), p.Job.Language.Text(i.Lacks))
+		r := setting.Row(p.Job.Language.Text(i.Name), i.Of, there, i.Lacks.In(p.Job.Language))
 		r[3].Strong = true
 		t.Rows = append(t.Rows, r)
 	}

@@ -95,7 +95,7 @@ func cableWords(s layout.Shift, f say.Figures) string {
 	case s.Keeps:
 		return f.Textf("stays, runs %s apart", f.Apart(s.Spacing))
 	}
-	return f.Textf("no longer suits, its runs %s apart; instead: %s", f.Apart(s.Spacing), s.Instead)
+	return f.Textf("no longer suits, its runs %s apart; instead: %s", f.Apart(s.Spacing), f.Text(s.Instead))
 }
 
 // mostChanges is how many changes are listed for one shift.

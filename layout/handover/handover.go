@@ -3,7 +3,6 @@
 package handover
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -17,18 +16,18 @@ import (
 
 // An Item is one thing that the papers are to have.
 type Item struct {
-	Name   string // as the job names it
-	Of     string // the cable; empty: the whole job
-	There  string // what there is of it, in words
-	Lacks  string // what is missing of it; empty: nothing
-	ByHand bool   // the job cannot say whether it is there: a person does
+	Name   string           // as the job names it
+	Of     string           // the cable; empty: the whole job
+	There  language.Message // what there is of it
+	Lacks  language.Message // what is missing of it; empty: nothing
+	ByHand bool             // the job cannot say whether it is there: a person does
 }
 
 // A source tells what a plan has of an item: in words, and what it lacks.
 type source struct {
-	ofCable func(c *layout.Cable, r *job.Laid) (there, lacks string)
-	ofJob   func(p *layout.Plan) (there, lacks string)
-	ofRoom  func(p *layout.Plan, r *layout.Room, c *layout.Cable) (there, lacks string)
+	ofCable func(c *layout.Cable, r *job.Laid) (there, lacks language.Message)
+	ofJob   func(p *layout.Plan) (there, lacks language.Message)
+	ofRoom  func(p *layout.Plan, r *layout.Room, c *layout.Cable) (there, lacks language.Message)
 }
 
 // photographs are looked up where the job has any; else a person may hold them.
@@ -43,7 +42,9 @@ var paperSources = map[string]source{
 	"hook-up":   {ofCable: hookUp},
 	"trip test": {ofCable: written(func(r *job.Laid) string { return r.TripTest })},
 	"cure":      {ofJob: cure},
-	"permit":    {ofJob: func(p *layout.Plan) (string, string) { return orLacks(p.Job.Info.Permit) }},
+	"permit": {ofJob: func(p *layout.Plan) (there, lacks language.Message) {
+		return orLacks(p.Job.Info.Permit)
+	}},
 }
 
 // Items returns what the job asks for, each with what there is of it.
@@ -86,80 +87,105 @@ func ofCables(p *layout.Plan, name string, s source) (out []Item) {
 }
 
 // photos are those of the cable's room, with how much of it they show.
-func photos(p *layout.Plan, r *layout.Room, c *layout.Cable) (there, lacks string) {
+func photos(p *layout.Plan, r *layout.Room, c *layout.Cable) (there, lacks language.Message) {
 	all := p.PhotosOf(r)
 	if len(all) == 0 {
-		return "", "no photo of this room"
+		return there, language.Say("no photo of this room")
 	}
 	s := c.SeenIn(all)
-	if there = fmt.Sprintf("%s, %s of its length", say.Counted(len(all), "photo"),
-		say.Percent(math.Floor(100*s.Share)/100)); len(s.Unseen) > 0 {
-		lacks = "in no photo: run " + strings.Join(s.Unseen, ", ")
+	if there = language.Say("%s, %s of its length", say.CountedMessage(len(all), "photo"),
+		language.Figure(say.Percent(math.Floor(100*s.Share)/100))); len(s.Unseen) > 0 {
+		lacks = language.Say("in no photo: run %s", strings.Join(s.Unseen, ", "))
 	}
 	return there, lacks
 }
 
-const notWritten = "not written down"
-
-func orLacks(text string) (there, lacks string) {
+func orLacks(text string) (there, lacks language.Message) {
 	if text == "" {
-		return "", notWritten
+		return there, language.Say("not written down")
 	}
-	return text, ""
+	return language.As(text), lacks
 }
 
 // written is a source for what the record says in one word or none.
-func written(of func(*job.Laid) string) func(*layout.Cable, *job.Laid) (string, string) {
-	return func(_ *layout.Cable, r *job.Laid) (string, string) { return orLacks(of(r)) }
+func written(of func(*job.Laid) string) func(*layout.Cable, *job.Laid) (there, lacks language.Message) {
+	return func(_ *layout.Cable, r *job.Laid) (there, lacks language.Message) { return orLacks(of(r)) }
 }
 
-func asLaid(c *layout.Cable, r *job.Laid) (there, lacks string) {
+func asLaid(c *layout.Cable, r *job.Laid) (there, lacks language.Message) {
 	if !c.Laid.Recorded() {
-		return "", "not recorded from the floor itself"
+		return there, language.Say("not recorded from the floor itself")
 	}
-	return fmt.Sprintf("%s, %s", r.Evidence, r.Date.Format("2006-01-02")), ""
+	return language.Joined(", ", language.Say(r.Evidence.String()), language.As(r.Date.Format("2006-01-02"))), lacks
 }
 
 // readings are the stages measured, from the spool to the hook-up.
-func readings(c *layout.Cable, _ *job.Laid) (there, lacks string) {
-	var done []string
+func readings(c *layout.Cable, _ *job.Laid) (there, lacks language.Message) {
+	done := 0
 	var open []record.Stage
 	for _, s := range record.Stages() {
 		if s == record.Service {
 			continue // any time later
 		}
 		if slices.ContainsFunc(c.Tested, func(r record.Reading) bool { return r.Stage == s }) {
-			done = append(done, s.String())
+			done++
 		} else {
 			open = append(open, s)
 		}
 	}
-	if there = say.Counted(len(done), "stage"); len(open) > 0 {
-		lacks = "nothing read at " + record.StageWords(open, language.English)
+	if there = stagesRead(done); len(open) > 0 {
+		lacks = nothingReadAt(open)
 	}
 	if record.Worst(c.Verdicts) == record.Outside {
-		return there, strings.Join(slices.DeleteFunc([]string{lacks, "a reading outside its limits"},
-			func(s string) bool { return s == "" }), "; ")
+		return there, language.Joined("; ", lacks, language.Say("a reading outside its limits"))
 	}
 	return there, lacks
 }
 
-// hookUp are the volts and amps with the floor on.
-func hookUp(_ *layout.Cable, r *job.Laid) (there, lacks string) {
-	if r.Volts == 0 || r.Amps == 0 {
-		return "", "volts and amps " + notWritten
+func stagesRead(n int) language.Message {
+	if n == 1 {
+		return language.Say("%d stage", n)
 	}
-	return say.Plain(r.Volts) + " V, " + say.Amps(r.Amps), ""
+	return language.Say("%d stages", n)
+}
+
+func nothingReadAt(open []record.Stage) language.Message {
+	var names []language.Message
+	for _, s := range open {
+		names = append(names, language.Say("%q", s))
+	}
+	last := len(names) - 1
+	if last == 0 {
+		return language.Say("nothing read at stage %s", names[0])
+	}
+	return language.Say("nothing read at stages %s",
+		language.Say("%s and %s", language.Joined(", ", names[:last]...), names[last]))
+}
+
+// hookUp are the volts and amps with the floor on.
+func hookUp(_ *layout.Cable, r *job.Laid) (there, lacks language.Message) {
+	if r.Volts == 0 || r.Amps == 0 {
+		return there, language.Say("volts and amps not written down")
+	}
+	return language.Figure(say.Plain(r.Volts) + " V, " + say.Amps(r.Amps)).Message(), lacks
 }
 
 // cure is the day from which the floor may be used in full.
-func cure(p *layout.Plan) (there, lacks string) {
+func cure(p *layout.Plan) (there, lacks language.Message) {
 	switch use := p.FullUse; {
 	case use == nil:
-		return "", "no layer that hardens is written down"
+		return there, language.Say("no layer that hardens is written down")
 	case len(use.Open) > 0:
-		return "", "no day for " + strings.Join(use.Open, ", ")
+		return there, language.Say("no day for %s", openLayers(use.Open))
 	default:
-		return "full use from " + use.Date.Format("2006-01-02"), ""
+		return language.Say("full use from %s", use.Date.Format("2006-01-02")), lacks
 	}
+}
+
+func openLayers(names []string) language.Message {
+	var out []language.Message
+	for _, n := range names {
+		out = append(out, language.Say(n))
+	}
+	return language.Joined(", ", out...)
 }

@@ -53,13 +53,14 @@ func TestItems(t *testing.T) {
 	} {
 		c.p.Job.HandOver.Required = []string{c.name}
 		items := Items(c.p)
-		if len(items) != 1 || items[0].There != c.there || items[0].Lacks != c.lacks || items[0].ByHand {
+		if len(items) != 1 || items[0].There.String() != c.there ||
+			items[0].Lacks.String() != c.lacks || items[0].ByHand {
 			t.Errorf("%s: %+v, want %q, lacking %q", c.name, items, c.there, c.lacks)
 		}
 	}
 	p := floor(whole)
 	p.Job.HandOver.Required = []string{"warranty card"}
-	if items := Items(p); len(items) != 1 || !items[0].ByHand || items[0].Lacks != "" {
+	if items := Items(p); len(items) != 1 || !items[0].ByHand || items[0].Lacks.String() != "" {
 		t.Errorf("what only a person knows: %+v", items)
 	}
 }
@@ -70,7 +71,7 @@ func TestReadingOutsideIsMissingToo(t *testing.T) {
 	p := floor(&job.Laid{}, record.OnSpool)
 	p.Rooms[0].Cables[0].Verdicts = []record.Verdict{{Grade: record.Outside}}
 	p.Job.HandOver.Required = []string{"readings"}
-	if got := Items(p)[0].Lacks; !strings.HasSuffix(got, "; a reading outside its limits") {
+	if got := Items(p)[0].Lacks.String(); !strings.HasSuffix(got, "; a reading outside its limits") {
 		t.Errorf("%q", got)
 	}
 }
@@ -80,15 +81,15 @@ func TestCure(t *testing.T) {
 	p := floor(&job.Laid{})
 	p.Job.HandOver.Required = []string{"cure"}
 	p.FullUse = &layout.FullUse{Date: time.Date(2026, 12, 19, 0, 0, 0, 0, time.UTC)}
-	if got := Items(p)[0]; got.There != "full use from 2026-12-19" || got.Lacks != "" {
+	if got := Items(p)[0]; got.There.String() != "full use from 2026-12-19" || got.Lacks.String() != "" {
 		t.Errorf("%+v", got)
 	}
 	p.FullUse.Open = []string{"grout"}
-	if got := Items(p)[0]; got.There != "" || got.Lacks != "no day for grout" {
+	if got := Items(p)[0]; got.There.String() != "" || got.Lacks.String() != "no day for grout" {
 		t.Errorf("%+v", got)
 	}
 	p.FullUse.Open = []string{"grout", "tile bed"}
-	if got := Items(p)[0]; got.There != "" || got.Lacks != "no day for grout, tile bed" {
+	if got := Items(p)[0]; got.There.String() != "" || got.Lacks.String() != "no day for grout, tile bed" {
 		t.Errorf("%+v", got)
 	}
 }
@@ -114,12 +115,12 @@ func TestPhotographs(t *testing.T) {
 	c.Path = []plane.Point{{X: 100, Y: 500}, {X: 1000, Y: 500}, {X: 1900, Y: 500}}
 	c.Runs = []layout.Run{{Number: 1, Leg: 1}, {Number: 2, Leg: 2}}
 	items := Items(p)
-	if len(items) != 1 || items[0].ByHand || items[0].There != "1 photo, 50 % of its length" ||
-		items[0].Lacks != "in no photo: run 2" {
+	if len(items) != 1 || items[0].ByHand || items[0].There.String() != "1 photo, 50 % of its length" ||
+		items[0].Lacks.String() != "in no photo: run 2" {
 		t.Errorf("%+v", items)
 	}
 	c.Path, c.Runs = c.Path[:2], c.Runs[:1]
-	if items := Items(p); items[0].There != "1 photo, 100 % of its length" || items[0].Lacks != "" {
+	if items := Items(p); items[0].There.String() != "1 photo, 100 % of its length" || items[0].Lacks.String() != "" {
 		t.Errorf("all of it: %+v", items)
 	}
 }

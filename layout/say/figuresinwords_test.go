@@ -3,6 +3,7 @@ package say
 import (
 	"testing"
 
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 )
 
@@ -25,7 +26,8 @@ func TestFiguresInWords(t *testing.T) {
 		{WholeUnits(50.8, in), "2 in"}, {WholeUnits(50.4, mm), "50 mm"}, {WholeUnitsMore(25.4, in), "+1 in"},
 		{WholeUnitsMore(-25, mm), "-25 mm"}, {WholeUnitsMore(0, mm), "+0 mm"}, {WholeUnitsMore(0.5, in), "+0 in"},
 		{WholeDegrees(0, in), "32 °F"}, {WholeDegrees(-40, in), "-40 °F"}, {WholeDegrees(-5.2, mm), "-5 °C"},
-		{WholeDegreesRange(-5, 20, in), "23 to 68 °F"}, {WholeDegreesRange(-5, 20, mm), "-5 to 20 °C"},
+		{WholeDegreesRange(-5, 20, in).String(), "23 to 68 °F"},
+		{WholeDegreesRange(-5, 20, mm).In(language.German), "-5 bis 20 °C"},
 		{Figures{Units: mm, Both: true}.Degrees(100), "100 °C (212 °F)"}, {Difference(5, in), "9 °F"},
 		{Difference(5, mm), "5 °C"},
 		{RoomSize(2850, 2400), "2.85 by 2.40 m"}, {About(26040, mm), "26.0 m"}, {About(3048, in), "10.0 ft"},

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 )
 
@@ -140,9 +141,9 @@ func WholeDegrees(celsius float64, u plane.Units) string {
 }
 
 // WholeDegreesRange writes the lowest and the highest of a temperature, as WholeDegrees does.
-func WholeDegreesRange(low, high float64, u plane.Units) string {
+func WholeDegreesRange(low, high float64, u plane.Units) language.Message {
 	from, _, _ := strings.Cut(WholeDegrees(low, u), " ")
-	return from + " to " + WholeDegrees(high, u)
+	return language.Say("%s to %s", language.Figure(from), language.Figure(WholeDegrees(high, u)))
 }
 
 // Difference writes a difference of temperatures in K, as Degrees does.
