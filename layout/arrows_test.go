@@ -16,7 +16,7 @@ var floors = [][]string{
 	{"fonts", "layout/money", "layout/language",
 		"layout/plane", "layout/circuit", "layout/asjson", "layout/job/tree", "layout/skip", "layout/golden",
 		"layout/spend", "layout/internal/published"},
-	{"layout/say", "layout/spend/intests"},
+	{"layout/say", "layout/spend/intests", "drawing/web/viewer"},
 	{"layout/route", "layout/heat", "layout/membrane", "layout/plancode", "layout/record", "layout/photo", "drawing"},
 	{"layout/job", "symbols", "drawing/svg", "drawing/pdf", "drawing/internal/outside", "drawing/web/preview",
 		"drawing/web/page", "drawing/web/headless"},

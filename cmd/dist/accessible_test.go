@@ -5,16 +5,13 @@ import (
 	"strings"
 	"testing"
 
-	"github.com/chromedp/chromedp"
-
+	"oxturn/drawing/web/headless"
 	"oxturn/layout/skip"
 )
 
-// TestAccessible holds each part of the page against the rules of axe-core (an open checker of
-// the Web Content Accessibility Guidelines), whose script OXTURN_AXE names.
+// TestAccessible holds each part of the page against the rules of axe-core.
 func TestAccessible(t *testing.T) {
-	axe, err := os.ReadFile(os.Getenv("OXTURN_AXE"))
-	if err != nil {
+	if os.Getenv("OXTURN_AXE") == "" {
 		skip.Test(t, skip.NoProgram, "OXTURN_AXE names no script of axe-core")
 	}
 	t.Chdir("../..")
@@ -23,9 +20,7 @@ func TestAccessible(t *testing.T) {
 		t.Fatal(err)
 	}
 	p := atThePage(t, made.page)
-	if _, err := chromedp.Run(p.ctx, chromedp.Evaluate[bool](string(axe)+"; true")); err != nil {
-		t.Fatal(err)
-	}
+	p.rules = headless.Rules(t, p.ctx)
 	p.fits("files")
 	p.press("Files")
 	p.drawn(func() { p.press("Start") })
@@ -53,10 +48,7 @@ func (p person) fits(part string) {
 		on = screens
 	}
 	p.onScreens(on, func(screen string) {
-		p.value(`window.broken = "", axe.run().then((r) => { window.broken = "broken: " + r.violations.map((v) => v.id + ": " +
-			v.nodes.map((n) => n.target.join(" ") + ": " + n.failureSummary).join("; ")).join("\n"); }), 1`)
-		p.until("window.broken")
-		if got := p.value("window.broken"); got != "broken: " {
+		if got := p.rules(); got != "" {
 			p.t.Errorf("%s on %s: %s", part, screen, got)
 		}
 		p.picture(part + "-" + screen)

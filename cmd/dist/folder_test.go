@@ -31,7 +31,7 @@ func TestFolderGoesOnWithoutANetwork(t *testing.T) {
 	}
 	web := httptest.NewServer(http.FileServer(http.Dir(dir)))
 	t.Cleanup(web.Close)
-	p := person{t, headless.For(t, 20*time.Minute)}
+	p := person{t: t, ctx: headless.For(t, 20*time.Minute)}
 	at := strings.Replace(web.URL, "localhost", "127.0.0.1", 1) + "/"
 	if err := chromedp.Do(p.ctx, chromedp.EmulateViewport(390, 844), chromedp.Navigate(at)); err != nil {
 		t.Fatal(err)

@@ -30,9 +30,9 @@ func (p person) hostileText(s site) {
 		p.until(`document.querySelector("#panel").childElementCount > 1`)
 		clean(mode)
 	}
-	all := p.value(`[...view.state.sheets, ...view.state.tables].map((s) => s.id).join(" ")`)
+	all := p.value(`[...sheets.state.sheets, ...sheets.state.tables].map((s) => s.id).join(" ")`)
 	for _, id := range strings.Fields(all) {
-		p.value("void (window.seen = null, view.show(" + quoted(id) + ").then(() => { window.seen = true; }))")
+		p.value("void (window.seen = null, sheets.show(" + quoted(id) + ").then(() => { window.seen = true; }))")
 		p.until("window.seen")
 		clean("sheet " + id)
 	}

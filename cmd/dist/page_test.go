@@ -21,12 +21,14 @@ import (
 type person struct {
 	t   *testing.T
 	ctx context.Context
+
+	rules func() string // those of access that the page breaks; nil where they are not asked
 }
 
 func atThePage(t *testing.T, page string) person {
 	t.Helper()
 	ctx := headless.For(t, 20*time.Minute)
-	p := person{t, ctx}
+	p := person{t: t, ctx: ctx}
 	if err := chromedp.Do(ctx, chromedp.EmulateViewport(390, 844), chromedp.Navigate("file://"+page)); err != nil {
 		t.Fatal(err)
 	}

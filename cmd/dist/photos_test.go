@@ -409,7 +409,7 @@ func (p person) moveRun() {
 	p.sees("#status", "up to date")
 	p.pictured("7-moved")
 	p.drawn(func() { p.press("← Back") })
-	p.value(`void view.show("photos")`)
+	p.value(`void sheets.show("photos")`)
 	p.until(`view.svg?.querySelector("image")`)
 	p.pictured("8-sheet")
 }

@@ -16,7 +16,7 @@ func (p person) twoTabs(s site) {
 	p.open(s, s.at("hall.toml"))
 	ctx, stop := chromedp.NewContext(p.ctx)
 	p.t.Cleanup(stop)
-	second := person{p.t, ctx}
+	second := person{t: p.t, ctx: ctx}
 	if err := chromedp.Do(ctx, chromedp.EmulateViewport(390, 844), chromedp.Navigate("file://"+s.page)); err != nil {
 		p.t.Fatal(err)
 	}

@@ -4,6 +4,7 @@ package headless
 import (
 	"context"
 	"errors"
+	"os"
 	"os/exec"
 	"testing"
 	"time"
@@ -66,4 +67,25 @@ func Preferring(scheme string) chromedp.Action[chromedp.Void] {
 				{Name: "prefers-reduced-motion", Value: "reduce"}}})
 		return err
 	})
+}
+
+// Rules makes a checker of the page that is in view against the rules of axe-core (an open
+// checker of the Web Content Accessibility Guidelines): it returns those that are broken, one a
+// line. The test is left out where OXTURN_AXE names no script of axe-core.
+func Rules(t testing.TB, ctx context.Context) func() string {
+	t.Helper()
+	axe, err := os.ReadFile(os.Getenv("OXTURN_AXE"))
+	if err != nil {
+		skip.Test(t, skip.NoProgram, "OXTURN_AXE names no script of axe-core")
+	}
+	return func() string {
+		t.Helper()
+		broken, err := chromedp.Run(ctx, chromedp.Evaluate[string]("typeof axe === 'undefined' && (() => {"+string(axe)+"})();"+
+			`axe.run().then((r) => r.violations.map((v) => v.id + ": " +
+				v.nodes.map((n) => n.target.join(" ") + ": " + n.failureSummary).join("; ")).join("\n"))`, chromedp.EvalAwaitPromise))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return broken
+	}
 }

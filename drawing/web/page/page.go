@@ -19,6 +19,8 @@ import (
 	"maps"
 	"slices"
 	"strings"
+
+	"oxturn/drawing/web/viewer"
 )
 
 //go:embed src
@@ -41,7 +43,7 @@ type Engine struct {
 }
 
 // pageScripts are the page's own, in the order in which they build on one another.
-var pageScripts = []string{"base.js", "view.js", "room.js", "site.js", "photos.js", "pointing.js", "plan.js",
+var pageScripts = []string{"base.js", "sheets.js", "room.js", "site.js", "photos.js", "pointing.js", "plan.js",
 	"placing.js", "main.js"}
 
 // workerScripts are those of the engine's worker, after its support.
@@ -56,21 +58,35 @@ func sourceFile(name string) string {
 	return string(data)
 }
 
-// joined is several scripts as one.
-func joined(names ...string) string {
+const strict = "\"use strict\";\n"
+
+// joined is several scripts as one, strict from its first line on.
+func joined(scripts ...string) string {
 	var b strings.Builder
-	for _, n := range names {
-		b.WriteString(strings.Replace(sourceFile(n), "\"use strict\";\n", "", 1))
+	b.WriteString(strict)
+	for _, s := range scripts {
+		b.WriteString(strings.Replace(s, strict, "", 1))
 	}
-	return "\"use strict\";\n" + b.String()
+	return b.String()
 }
 
-// pageScript is what the page runs, with what it is in before its own.
+// sources are some of the page's own files.
+func sources(names ...string) (out []string) {
+	for _, n := range names {
+		out = append(out, sourceFile(n))
+	}
+	return out
+}
+
+// pageScript is what the page runs, in the form that it is given in.
 func pageScript(form string) string {
-	return editorBundle + joined(append([]string{form}, pageScripts...)...)
+	own := sources(append([]string{form}, pageScripts...)...)
+	return joined(append([]string{editorBundle, viewer.Script}, own...)...)
 }
 
-func (e Engine) worker() string { return string(e.Support) + "\n" + joined(workerScripts...) }
+func (e Engine) worker() string {
+	return string(e.Support) + "\n" + joined(sources(workerScripts...)...)
+}
 
 // contentPolicy lets the page load nothing: what may run is what it holds itself.
 const contentPolicy = "default-src 'none'; script-src %s 'wasm-unsafe-eval'; worker-src %s; style-src %s; " +

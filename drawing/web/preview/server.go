@@ -14,6 +14,8 @@ import (
 	"strings"
 	"sync"
 	"time"
+
+	"oxturn/drawing/web/viewer"
 )
 
 //go:embed page
@@ -125,6 +127,10 @@ func (s *Server) file(name string) http.HandlerFunc {
 }
 
 func (s *Server) pageFile(w http.ResponseWriter, r *http.Request) {
+	if name := r.PathValue("name"); name == "viewer.js" {
+		send(w, r, mime.TypeByExtension(path.Ext(name)), []byte(viewer.Script))
+		return
+	}
 	s.file(r.PathValue("name"))(w, r)
 }
 

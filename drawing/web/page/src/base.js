@@ -1,20 +1,5 @@
-// What all parts of the page use: elements, the engine, the job's files.
+// What all parts of the page use: the engine and the job's files.
 "use strict";
-
-const $ = (id) => document.getElementById(id);
-
-function element(tag, attributes, ...inside) {
-  const e = document.createElement(tag);
-  for (const [name, value] of Object.entries(attributes || {})) {
-    if (name.startsWith("on")) e.addEventListener(name.slice(2), value);
-    else if (value === true) e.setAttribute(name, "");
-    else if (value !== false && value !== undefined) e.setAttribute(name, value);
-  }
-  e.append(...inside);
-  return e;
-}
-
-const button = (words, act, more) => element("button", { type: "button", onclick: act, ...more }, words);
 
 function field(words, control) { return element("label", {}, words, control); }
 

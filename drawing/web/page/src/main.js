@@ -62,14 +62,13 @@ async function draw() {
 async function take(state) {
   for (const k of ["sheets", "tables", "problems", "summary"]) state[k] ||= [];
   const errors = state.problems.filter((p) => p.severity === "error").length;
-  const count = (n, what) => n + " " + what + (n === 1 ? "" : "s");
   const good = state.sheets.length > 0;
   state.cables = (state.cables || []).map((c) => ({ ...c, runs: c.runs || [] }));
-  view.state = good ? state : { ...view.state, problems: state.problems };
-  $("stale").hidden = good || !view.state.sheets.length;
+  sheets.state = good ? state : { ...sheets.state, problems: state.problems };
+  $("stale").hidden = good || !sheets.state.sheets.length;
   $("view").classList.toggle("old", !good);
-  $("hint").textContent = good || view.state.sheets.length ? "" : "No drawing yet: the job has errors.";
-  if (good && view.hand === placing) await placing.again(); else if (good) await view.show(view.shown); else if (view.hand === placing) placing.panel();
+  $("hint").textContent = good || sheets.state.sheets.length ? "" : "No drawing yet: the job has errors.";
+  if (good && view.hand === placing) await placing.again(); else if (good) await sheets.show(view.shown); else if (view.hand === placing) placing.panel();
   if (mode === "Text") problems();
   if (!job.saved) return;
   const warnings = state.problems.length - errors;
@@ -90,18 +89,15 @@ function textPanel(panel) {
 }
 
 function problems() {
-  $("problems").replaceChildren(...view.state.problems.map(problemOf));
-  $("text").told(view.state.problems);
+  $("problems").replaceChildren(...sheets.state.problems.map(problemOf));
+  $("text").told(sheets.state.problems);
 }
 
 function problemOf(p) {
   const line = Number((/:(\d+):\d+$/.exec(p.place) || [])[1] || 0);
   const head = element("div", {}, line ? button("line " + line, () => toLine(line)) : "", " ", element("b", {}, p.severity + (p.id ? " " + p.id : "")), " " + p.message);
   const box = element("div", { class: "problem " + p.severity }, head);
-  if (p.line) {
-    const letters = [...p.line], end = Math.min(letters.length, p.start + p.length);
-    box.append(element("pre", {}, letters.slice(0, p.start).join(""), element("mark", {}, letters.slice(p.start, end).join("") || " "), letters.slice(end).join("")));
-  }
+  box.append(...quoted(p));
   for (const n of p.notes || []) box.append(element("div", {}, "note: " + n));
   if (p.hint) box.append(element("div", { class: "say" }, "hint: " + p.hint));
   return box;
@@ -244,6 +240,7 @@ addEventListener("storage", (e) => {
 async function begin() {
   showModes();
   startView();
+  $("sheets").onchange = () => { const id = $("sheets").value; view.hand?.close(); sheets.show(id); };
   $("undo").onclick = () => job.undo();
   $("redo").onclick = () => job.redo();
   addEventListener("keydown", (e) => {

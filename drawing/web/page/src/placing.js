@@ -40,7 +40,7 @@ const placing = {
     $("tip").hidden = true;
     view.svg = null;
     view.shown = this.before;
-    view.show(this.before);
+    sheets.show(this.before);
     if (mode === "Room") roomAgain();
   },
   // again shows the room as the job's text has it now
@@ -277,7 +277,7 @@ const placing = {
   },
   // wrong is the first error of the job as it was drawn last
   wrong() {
-    const slip = this.adding ? null : view.state.problems.find((p) => p.severity === "error");
+    const slip = this.adding ? null : sheets.state.problems.find((p) => p.severity === "error");
     return slip ? element("span", { class: "slip" }, sentences(slip)) : "";
   },
   card(t) {

@@ -75,7 +75,7 @@ const pointing = {
     view.svg = null;
     view.shown = this.before;
     if (mode === "Site" && asked === "laid") { sitePanel($("panel")); this.back = this.file; }
-    view.show(this.before);
+    sheets.show(this.before);
     draw();
   },
   // again shows what has become of the photo's points
@@ -398,7 +398,7 @@ const pointing = {
 
 // photoProblems are those of the last drawing that name the photo's record, such as of a run in it.
 function photoProblems(p) {
-  return p && p.runs.length ? view.state.problems.filter((d) => d.severity === "error" && /photo|run \d/.test(d.message)).map(sentences) : [];
+  return p && p.runs.length ? sheets.state.problems.filter((d) => d.severity === "error" && /photo|run \d/.test(d.message)).map(sentences) : [];
 }
 
 const sentence = (words) => words.charAt(0).toUpperCase() + words.slice(1) + (/[.!?]$/.test(words) ? "" : ".");

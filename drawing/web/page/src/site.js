@@ -59,7 +59,7 @@ function checkCard() {
 // ---- laying
 
 function layCard() {
-  const table = view.state.tables.find((t) => t.id === "table:runs");
+  const table = sheets.state.tables.find((t) => t.id === "table:runs");
   if (!table || !table.rows.length) return element("p", {}, "There is no drawing yet.");
   const box = element("div");
   const at = () => Math.min(kept.get("laid") || 0, table.rows.length);
@@ -78,7 +78,7 @@ function layCard() {
 
 // halfway says where the mark printed half-way along the cable comes.
 function halfway(row) {
-  const c = view.state.cables.find((c) => c.id === row[1]);
+  const c = sheets.state.cables.find((c) => c.id === row[1]);
   const runs = c ? c.runs : [], i = runs.findIndex((r) => r.end >= c.length / 2);
   return i >= 0 && String(row[2]).split(".").pop() === String(runs[i].number) ? "The half-way mark comes in this run: is it where the drawing has it?" : "";
 }
@@ -130,7 +130,7 @@ function readingsCard() {
     changes.push({ do: "add", table: record + "/reading", lines });
     const trouble = await edit(...changes);
     out.replaceChildren(element("p", { class: trouble ? "slip" : "say" }, trouble || "Saved in the job; what is wrong with it is said above the drawing and under Text."));
-    if (!trouble) { await settled(); out.append(...view.state.problems.map(problemOf)); view.show("test-record"); }
+    if (!trouble) { await settled(); out.append(...sheets.state.problems.map(problemOf)); sheets.show("test-record"); }
   };
   return element("div", {}, whose, element("div", { class: "row" }, field("stage", stage), field("ohms, core to core", ohms)),
     element("div", { class: "row" }, field("insulation in M\u03a9", insulation), field("at volts", volts)),

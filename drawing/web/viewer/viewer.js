@@ -1,31 +1,44 @@
-// The drawing: one sheet at a time, moved and zoomed by finger, mouse or keys.
+// A sheet or a table in a window, moved and zoomed by finger, mouse or keys, and what a page
+// needs to make elements. The page has #paper for the drawing, #tip for what lies under a
+// pointer, and the buttons #in, #out and #fit.
 "use strict";
 
+const $ = (id) => document.getElementById(id);
+
+function element(tag, attributes, ...inside) {
+  const e = document.createElement(tag);
+  for (const [name, value] of Object.entries(attributes || {})) {
+    if (name.startsWith("on")) e.addEventListener(name.slice(2), value);
+    else if (value === true) e.setAttribute(name, "");
+    else if (value !== false && value !== undefined) e.setAttribute(name, value);
+  }
+  e.append(...inside);
+  return e;
+}
+
+const button = (words, act, more) => element("button", { type: "button", onclick: act, ...more }, words);
+
+const count = (n, what) => n + " " + what + (n === 1 ? "" : "s");
+
 const view = {
-  state: { sheets: [], tables: [], problems: [], cables: [], summary: [], units: "mm" },
   shown: "", paper: null, svg: null, looks: {}, // how each sheet was last looked at
   hand: null,  // what takes the fingers instead of the drawing: a photo's points, a room's plan
 
-  async show(id) {
-    const all = [...this.state.sheets, ...this.state.tables];
-    const one = all.find((s) => s.id === id) || all[0];
-    if (!one || this.hand) return;
-    this.shown = one.id;
-    $("sheets").replaceChildren(...all.map((s) => element("option", { value: s.id, selected: s === one }, s.title)));
-    $("tip").hidden = true;
-    if (one.columns) { this.table(one); return; }
-    const doc = new DOMParser().parseFromString(await engine.ask("sheet", { sheet: one.id }), "image/svg+xml");
-    if (doc.documentElement.localName !== "svg" || this.shown !== one.id) return;
+  // draw shows a sheet, { id, ratio }, of which text is the SVG, and tells of the cables on it,
+  // { id, length, runs }; lengths are said in "mm" or "in". It reports whether text is a drawing.
+  draw(sheet, text, cables, units) {
+    const doc = new DOMParser().parseFromString(text, "image/svg+xml");
+    if (doc.documentElement.localName !== "svg") return false;
     const svg = document.importNode(doc.documentElement, true);
     svg.removeAttribute("width");
     svg.removeAttribute("height");
     const box = svg.viewBox.baseVal;
-    this.paper = [box.x, box.y, box.width, box.height];
-    this.svg = svg;
-    this.ratio = one.ratio;
-    this.cables = one.ratio > 0 ? followed(svg, this.state.cables) : [];
+    Object.assign(this, { svg, units, shown: sheet.id, ratio: sheet.ratio, paper: [box.x, box.y, box.width, box.height] });
+    this.cables = sheet.ratio > 0 ? followed(svg, cables) : [];
+    $("tip").hidden = true;
     $("paper").replaceChildren(svg);
-    this.look(this.looks[one.id] || this.first(svg));
+    this.look(this.looks[sheet.id] || this.first(svg));
+    return true;
   },
   // first is what is seen of a sheet at first: all of it, or where the window is small
   // and the sheet shows a room, the room
@@ -36,14 +49,17 @@ const view = {
     return b.width > 0 ? [b.x - edge, b.y - edge, b.width + 2 * edge, b.height + 2 * edge] : this.paper;
   },
   table(t) {
-    this.svg = null;
+    Object.assign(this, { svg: null, shown: t.id });
+    $("tip").hidden = true;
     $("paper").replaceChildren(element("div", { class: "table" }, tableOf(t)));
   },
   look(box) {
     this.svg.setAttribute("viewBox", box.join(" "));
     this.looks[this.shown] = box;
+    this.looked();
     this.hand?.drawn();
   },
+  looked() { /* a page may keep the looks */ },
   box() { return this.svg.getAttribute("viewBox").split(" ").map(Number); },
   at(x, y) {
     const m = this.svg.getScreenCTM();
@@ -64,6 +80,14 @@ function tableOf(t) {
   const cells = (tag, row) => row.map((c, i) => element(tag, t.right[i] ? { class: "figure" } : {}, c));
   return element("table", {}, element("thead", {}, element("tr", {}, ...cells("th", t.columns))),
     element("tbody", {}, ...(t.rows || []).map((r) => element("tr", {}, ...cells("td", r)))));
+}
+
+// quoted is the line of a file that a problem is about, with what is meant marked; none where it
+// is not known.
+function quoted(p) {
+  if (!p.line) return [];
+  const letters = [...p.line], end = Math.min(letters.length, p.start + p.length);
+  return [element("pre", {}, letters.slice(0, p.start).join(""), element("mark", {}, letters.slice(p.start, end).join("") || " "), letters.slice(end).join(""))];
 }
 
 // followed samples each cable's path on a sheet, from the start of heat on, so that a
@@ -127,13 +151,17 @@ function told(e) {
   if (!best) return;
   const r = best.cable.runs.find((r) => best.along <= r.end) || best.cable.runs.at(-1);
   $("tip").textContent = best.cable.id + (r ? ", run " + r.number : "") + ": " + cableLength(best.along) + " of " + cableLength(best.cable.length);
+  const box = $("paper").getBoundingClientRect(), mouse = e.pointerType === "mouse"; // a finger hides what is beside it
+  $("tip").style.left = (mouse ? Math.min(e.clientX - box.left + 14, Math.max(0, box.width - 180)) : 6) + "px";
+  $("tip").style.top = (mouse ? Math.max(0, e.clientY - box.top - 30) : 6) + "px";
 }
 
 function cableLength(mm) {
-  return view.state.units === "in" ? (mm / 304.8).toFixed(1) + " ft" : (mm / 1000).toFixed(2) + " m";
+  return view.units === "in" ? (mm / 304.8).toFixed(1) + " ft" : (mm / 1000).toFixed(2) + " m";
 }
 
-function startView() {
+// startView begins to listen; keys are taken from the whole page where it has no forms.
+function startView(keysOf = $("paper")) {
   const paper = $("paper");
   paper.addEventListener("pointerdown", started);
   paper.addEventListener("pointermove", moved);
@@ -143,8 +171,9 @@ function startView() {
     e.preventDefault();
     view.zoom(Math.exp(Math.max(-1, Math.min(1, e.deltaY / 400))), e.clientX, e.clientY);
   }, { passive: false });
-  paper.addEventListener("keydown", (e) => {
-    if (e.ctrlKey || e.metaKey || e.altKey || !view.svg) return;
+  paper.addEventListener("pointerleave", () => { $("tip").hidden = true; });
+  keysOf.addEventListener("keydown", (e) => {
+    if (e.ctrlKey || e.metaKey || e.altKey || !view.svg || e.target.closest?.("input, [role=tablist]")) return;
     if (view.hand?.key(e)) { e.preventDefault(); return; }
     const step = view.box()[2] / 10;
     const keys = {
@@ -157,5 +186,4 @@ function startView() {
   $("out").onclick = () => view.zoom(1 / 0.7);
   $("fit").onclick = () => view.fit();
   addEventListener("resize", () => view.hand?.drawn());
-  $("sheets").onchange = () => { const id = $("sheets").value; view.hand?.close(); view.show(id); };
 }
