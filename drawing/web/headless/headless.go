@@ -80,9 +80,10 @@ func Rules(t testing.TB, ctx context.Context) func() string {
 	}
 	return func() string {
 		t.Helper()
-		broken, err := chromedp.Run(ctx, chromedp.Evaluate[string]("typeof axe === 'undefined' && (() => {"+string(axe)+"})();"+
-			`axe.run().then((r) => r.violations.map((v) => v.id + ": " +
-				v.nodes.map((n) => n.target.join(" ") + ": " + n.failureSummary).join("; ")).join("\n"))`, chromedp.EvalAwaitPromise))
+		broken, err := chromedp.Run(ctx, chromedp.Evaluate[string]("typeof axe === 'undefined' && (() => {"+
+			string(axe)+"})();"+`axe.run().then((r) => r.violations.map((v) => v.id + ": " +
+				v.nodes.map((n) => n.target.join(" ") + ": " + n.failureSummary).join("; ")).join("\n"))`,
+			chromedp.EvalAwaitPromise))
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -10,19 +10,22 @@ import (
 	"oxturn/drawing/web/headless"
 )
 
-// twoSheets has a cable of 20 mm of paper, 200 mm of floor, along a sheet of 100 by 100 mm, another
-// sheet, a table and a warning.
+// cableSheet has a cable of 20 mm of paper in its middle.
+const cableSheet = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 100 100"><g class="layer" id="layer-cable">
+<g class="object"><title>heating cable H1</title><path d="M40 50H60" stroke="black"/></g></g></svg>`
+
+const emptySheet = `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 10"/>`
+
+// twoSheets has that cable, of 200 mm, another sheet, a table and a warning.
 func twoSheets() State {
 	return State{Job: "bath.toml", Units: "mm",
-		Sheets: []Sheet{{ID: "plan", Title: "Plan", Ratio: 10, SVG: []byte(`<svg xmlns="http://www.w3.org/2000/svg" ` +
-			`viewBox="0 0 100 100"><g class="layer" id="layer-cable"><g class="object"><title>heating cable H1</title>` +
-			`<path d="M40 50H60" stroke="black"/></g></g></svg>`)},
-			{ID: "details", Title: "Details", SVG: []byte(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 10 10"/>`)}},
+		Sheets: []Sheet{{ID: "plan", Title: "Plan", Ratio: 10, SVG: []byte(cableSheet)},
+			{ID: "details", Title: "Details", SVG: []byte(emptySheet)}},
 		Cables: []Cable{{ID: "H1", Length: 200, Runs: []Run{{Number: 1, End: 100}, {Number: 2, End: 200}}}},
 		Tables: []Table{{ID: "table:runs", Title: "Runs", Columns: []string{"run", "mm"}, Right: []bool{false, true},
 			Rows: [][]string{{"1", "100"}}}},
-		Problems: []Problem{{Severity: "warning", ID: "W104", Place: "bath.toml:3:1", Message: "cold", Line: "pitch = 30",
-			Length: 5}}}
+		Problems: []Problem{{Severity: "warning", ID: "W104", Place: "bath.toml:3:1", Message: "cold",
+			Line: "pitch = 30", Length: 5}}}
 }
 
 // TestInABrowser looks at a preview on a phone: the drawing has half of the window, the tabs obey
@@ -58,7 +61,8 @@ func TestInABrowser(t *testing.T) {
 	is(`$("problems").querySelector("mark").textContent`, "pitch")
 
 	// the square sheet is 390 px wide in the window: a mm of paper has 3.9 px
-	x, err := chromedp.Run(ctx, chromedp.Evaluate[float64](`view.svg.getScreenCTM().f + 50 * view.svg.getScreenCTM().d`))
+	x, err := chromedp.Run(ctx, chromedp.Evaluate[float64](`view.svg.getScreenCTM().f +
+		50 * view.svg.getScreenCTM().d`))
 	if err != nil {
 		t.Fatal(err)
 	}
