@@ -85,6 +85,7 @@ func TestInABrowser(t *testing.T) {
 
 	do(chromedp.Focus("#tab-plan"), chromedp.KeyEvent(kb.ArrowRight))
 	is(`document.activeElement.textContent + " " + view.shown`, "Details details")
+	is(`[...$("tabs").children].map((b) => b.getAttribute("aria-selected")).join(" ")`, "false true false")
 	do(chromedp.KeyEvent(kb.End))
 	is(`$("paper").querySelector("td.figure").textContent`, "100")
 	do(chromedp.KeyEvent(kb.Home))

@@ -86,7 +86,7 @@ function tabs() {
   const now = chosen();
   const focused = document.activeElement?.dataset?.tab;
   $("tabs").replaceChildren(...all().map((t) => {
-    const b = element("button", { type: "button", role: "tab", id: "tab-" + t.id, "aria-selected": t === now, "aria-controls": "shown", tabindex: t === now ? 0 : -1, "data-tab": t.id }, t.title);
+    const b = element("button", { type: "button", role: "tab", id: "tab-" + t.id, "aria-selected": String(t === now), "aria-controls": "shown", tabindex: t === now ? 0 : -1, "data-tab": t.id }, t.title);
     b.onclick = () => choose(t);
     return b;
   }));
