@@ -21,6 +21,7 @@ type Label struct {
 	Rank    int        // lower is placed first
 	Mark    markFunc   // draws it about its centre, lettering included; nil: plain lettering
 	Of      signs.Sign // what mark shows; wordsOnly: nothing but its lettering
+	With    withFunc   // what is drawn with plain lettering; nil: nothing
 	Option  bool       // may be left out without a note
 	Note    string     // what is written in the column when no spot is free
 	Subject drawing.Pt
@@ -34,6 +35,9 @@ type Label struct {
 
 // A markFunc draws a mark that carries lettering, its centre at at.
 type markFunc func(at drawing.Pt, text string) []drawing.Item
+
+// A withFunc draws what belongs to lettering at a spot of its label.
+type withFunc func(spot int) []drawing.Item
 
 // A Spot is a place where a label may stand.
 type Spot struct {
@@ -262,6 +266,9 @@ func (t *Labels) Drawn() (items []drawing.Item, shown []signs.Sign) {
 		if l.Mark != nil {
 			items, shown = append(items, l.Mark(s.At, l.Text)...), append(shown, l.Of)
 			continue
+		}
+		if l.With != nil {
+			items = append(items, l.With(l.At)...)
 		}
 		text := l.Sample(s)
 		if t.Ink.covered(t.boxes[l]) {

@@ -21,8 +21,14 @@ func fieldSheets(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 	if err != nil {
 		return nil, err
 	}
-	parts, err := layingParts(p, r, pages[0])
-	return append(pages, parts...), err
+	parts, into := layingParts(p, r, pages[0])
+	if parts != nil {
+		s.Draw = withParts(s.Draw, into)
+		if pages, err = s.Alone(p); err != nil {
+			return nil, err
+		}
+	}
+	return append(pages, parts...), nil
 }
 
 func drawFieldSheet(v *floorplan.View) {
@@ -32,6 +38,7 @@ func drawFieldSheet(v *floorplan.View) {
 		diagonals(v)
 	}
 	callOut(v, ofCrossing)
+	clearances(v)
 }
 
 // fieldSheetLevels returns what stands beside the plan: the runs first, the points and the

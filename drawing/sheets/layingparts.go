@@ -30,27 +30,106 @@ const mostParts = 12
 const partOverlap = 12.0
 
 // layingParts draws a room again in parts between match lines, where its runs cannot be told apart on
-// the sheet that shows all of it.
-func layingParts(p *layout.Plan, r *layout.Room, whole *setting.Page) ([]*setting.Page, error) {
+// the sheet that shows all of it; that one has the lines too.
+func layingParts(p *layout.Plan, r *layout.Room, whole *setting.Page) (pages []*setting.Page, parts partition) {
 	if p.Job.Sheet.Ratio != 0 || !setting.Narrow(r, whole.Sheet.Ratio, setting.Legible) {
-		return nil, nil
+		return nil, parts
 	}
 	scale, ok := partScale(r, p.Job.Figures().Units)
 	if !ok {
-		return nil, nil
+		return nil, parts
 	}
 	for n := 2; n <= mostParts; n++ {
 		for _, g := range gridsOf(n, floorplan.TurnedBounds(r.Job)) {
-			if pages := drawParts(p, partition{room: r, scale: scale, cells: g.cells(r),
-				words: p.Job.Language}); pages != nil {
-				return pages, nil
+			parts = partition{room: r, scale: scale, cells: g.cells(r), words: p.Job.Language}
+			if pages = drawParts(p, parts); pages != nil {
+				return pages, parts
 			}
 		}
 	}
 	whole.Over = append(whole.Over, setting.List{Head: whole.Ty.Text("Paper"),
 		Paras: []string{whole.Ty.Textf("Its runs lie too close to tell them apart, and %d sheets of this size do "+
 			"not show them larger: draw on larger paper.", mostParts)}})
-	return nil, nil
+	return nil, parts
+}
+
+// withParts adds to the drawing of all of a floor where its parts lie.
+func withParts(draw func(*floorplan.View), parts partition) func(*floorplan.View) {
+	return func(v *floorplan.View) {
+		draw(v)
+		parts.onWhole(v)
+	}
+}
+
+// Of the lines between parts on the sheet of the whole floor, mm on paper.
+const (
+	partPast = 5.0 // past the walls as they are drawn
+	partOff  = 3.0 // from there to a part's name
+)
+
+// onWhole draws the lines between the parts over all of the floor, and names the parts outside it or in it.
+func (t partition) onWhole(v *floorplan.View) {
+	b := floorplan.TurnedBounds(t.room.Job)
+	past := (floorplan.Poche + partPast) * v.Paper.Ratio
+	for i, c := range t.cells {
+		for _, side := range []struct {
+			on       bool
+			from, to plane.Point
+			end      plane.Point // how far it leads past the floor
+		}{
+			{c.right, plane.Pt(c.Max.X, c.Min.Y), plane.Pt(c.Max.X, c.Max.Y), plane.Pt(0, past)},
+			{c.below, plane.Pt(c.Min.X, c.Min.Y), plane.Pt(c.Max.X, c.Min.Y), plane.Pt(past, 0)},
+		} {
+			if !side.on {
+				continue
+			}
+			from, to := side.from, side.to
+			if from.Y <= b.Min.Y+plane.Hair && side.end.Y > 0 || from.X <= b.Min.X+plane.Hair && side.end.X > 0 {
+				from = from.Sub(side.end)
+			}
+			if to.Y >= b.Max.Y-plane.Hair && side.end.Y > 0 || to.X >= b.Max.X-plane.Hair && side.end.X > 0 {
+				to = to.Add(side.end)
+			}
+			line := []drawing.Pt{v.Paper.TurnedPt(from), v.Paper.TurnedPt(to)}
+			v.Path(drawing.LayerDims, "match line", drawing.Polyline(line...), drawing.MatchLine(), nil)
+			v.Ink.Line(line, lettering.ThinInk)
+		}
+		t.nameOnWhole(v, i)
+	}
+}
+
+// nameOnWhole names part i outside the walls where it reaches them, else in it.
+func (t partition) nameOnWhole(v *floorplan.View, i int) {
+	c := t.cells[i]
+	box := drawing.BoxOf(v.Paper.TurnedPt(c.Min), v.Paper.TurnedPt(c.Max))
+	words := v.Fig.Textf("part %d", i+1)
+	l := &lettering.Label{Text: words, Height: drawing.H25, Rank: 1, Subject: box.Centre(), Note: words}
+	out := floorplan.Poche + partOff
+	const tries = 12
+	for k := 1; k < tries; k++ {
+		at := float64(k) / tries
+		off := 0.3 * math.Abs(float64(k)-tries/2)
+		x, y := box.X0+at*box.W(), box.Y0+at*box.H()
+		for _, s := range []struct {
+			goesOn bool
+			lettering.Spot
+		}{
+			{c.above, lettering.Spot{At: drawing.Pt{X: x, Y: box.Y0 - out}}},
+			{c.below, lettering.Spot{At: drawing.Pt{X: x, Y: box.Y1 + out + drawing.H25}}},
+			{c.left, lettering.Spot{At: drawing.Pt{X: box.X0 - out, Y: y}, Angle: 90}},
+			{c.right, lettering.Spot{At: drawing.Pt{X: box.X1 + out + drawing.H25, Y: y}, Angle: 90}},
+		} {
+			if !s.goesOn {
+				s.Cost = off
+				l.Spots = append(l.Spots, s.Spot)
+			}
+		}
+		for j := 1; j < tries; j++ {
+			l.Spots = append(l.Spots, lettering.Spot{At: drawing.Pt{X: x, Y: box.Y0 + float64(j)/tries*box.H()},
+				Cost: 4})
+		}
+	}
+	v.Letters.Add(l)
 }
 
 // partScale is the smallest scale at which a room's runs are told apart.

@@ -214,3 +214,37 @@ func TestTooManyParts(t *testing.T) {
 		t.Error("no note says that larger paper helps")
 	}
 }
+
+// TestWholeFloorShowsItsParts: the sheet of all of a floor has the lines between its parts, and names each once.
+func TestWholeFloorShowsItsParts(t *testing.T) {
+	for _, paper := range []string{"A4", "letter"} {
+		d, err := draw(planOf(t, fmt.Sprintf(wideRoom, onSquare, "5000, 0", paper)))
+		if err != nil {
+			t.Fatal(err)
+		}
+		parts, lines := len(partsOf(d.pages)), 0
+		if parts < 2 {
+			t.Fatalf("%s: %d parts", paper, parts)
+		}
+		whole := sheet(t, d.set, "field-sheet")
+		for _, it := range whole.Items {
+			if p, ok := it.(*drawing.Path); ok && p.Title == "match line" {
+				lines++
+			}
+		}
+		if lines < parts-1 {
+			t.Errorf("%s: %d lines between %d parts", paper, lines, parts)
+		}
+		for i := range parts {
+			name, n := fmt.Sprintf("part %d", i+1), 0
+			for _, x := range whole.Texts() {
+				if x.Text == name {
+					n++
+				}
+			}
+			if n != 1 {
+				t.Errorf("%s: %s is named %d times", paper, name, n)
+			}
+		}
+	}
+}

@@ -19,13 +19,20 @@ func layingPlans(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 	if err != nil {
 		return nil, err
 	}
-	out, err := settingOut(r, plan.Later, len(plan.Rest) > 0).Page(p)
+	s := settingOut(r, plan.Later, len(plan.Rest) > 0)
+	out, err := s.Page(p)
 	if err != nil {
 		return nil, err
 	}
-	plan.Over, out.Over = plan.Rest, slices.Concat(out.Rest, out.Later)
-	parts, err := layingParts(p, r, out.Page)
-	return append([]*setting.Page{plan.Page, out.Page}, parts...), err
+	parts, into := layingParts(p, r, out.Page)
+	if parts != nil {
+		s.Draw = withParts(s.Draw, into)
+		if out, err = s.Page(p); err != nil {
+			return nil, err
+		}
+	}
+	plan.Over, out.Over = plan.Rest, slices.Concat(out.Rest, out.Over, out.Later)
+	return append([]*setting.Page{plan.Page, out.Page}, parts...), nil
 }
 
 // planLabel is what the sheet is called that shows where everything of a room lies: its field

@@ -53,6 +53,7 @@ func drawSettingOut(v *floorplan.View) {
 	callOut(v, ofCrossing)
 	v.Strings(setOutAlong(v))
 	v.WallLetters()
+	clearances(v)
 }
 
 // settingOutLevels returns what stands beside the plan. The run list comes
