@@ -91,7 +91,7 @@ func tried(j *job.Job, room int, w job.BoxWall, along float64, stop func() bool)
 	moved := j.Rooms[room].WithBox(w, along)
 	place := BoxPlace{On: w, Along: along}
 	d := draft{&layout.Room{Job: &moved}, j, &route.Steps{}, stop}
-	for _, said := range build(d, 1) {
+	for _, said := range build(d, 1, func() {}) {
 		if said.Severity == job.Error && place.Refused == "" {
 			place.Refused = said.Message
 		}

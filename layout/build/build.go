@@ -33,10 +33,14 @@ func Plan(j *job.Job) (*layout.Plan, []job.Diagnostic) {
 func Lay(j *job.Job, stop func() bool) (*layout.Plan, []job.Diagnostic) {
 	p := &layout.Plan{Job: j}
 	var out []job.Diagnostic
-	first, steps := 1, &route.Steps{}
+	first, steps, cut := 1, &route.Steps{}, &cutting{}
 	for i := range j.Rooms {
 		d := draft{&layout.Room{Job: &j.Rooms[i]}, j, steps, stop}
-		out = withNew(out, build(d, first))
+		out = withNew(out, build(d, first, func() {
+			if i+1 == len(j.Rooms) { // the membrane is cut while the last room's sensors find their places
+				cut.start(j, append(p.Rooms[:i:i], *d.Room))
+			}
+		}))
 		first += len(d.Cables)
 		p.Rooms = append(p.Rooms, *d.Room)
 	}
@@ -53,7 +57,7 @@ func Lay(j *job.Job, stop func() bool) (*layout.Plan, []job.Diagnostic) {
 	out = append(out, load.Feeds(p)...)
 	fullUse(p)
 	out = append(out, load.JudgeReadings(p)...)
-	out = append(out, cutMembrane(p)...)
+	out = append(out, cut.done(p)...)
 	out = append(out, warm(p)...)
 	out = append(out, load.Region(p)...)
 	losses(p)
@@ -98,8 +102,8 @@ type draft struct {
 	stop  func() bool  // true: nobody wants its routes any more; nil: never
 }
 
-// build works out one room; its cables are numbered from first on.
-func build(d draft, first int) []job.Diagnostic {
+// build works out one room; its cables are numbered from first on, and lying is called once they lie.
+func build(d draft, first int, lying func()) []job.Diagnostic {
 	r, j := d.Room, d.job
 	if wrong := prepare(r, j); wrong != nil {
 		return []job.Diagnostic{*wrong}
@@ -115,6 +119,7 @@ func build(d draft, first int) []job.Diagnostic {
 	if len(r.Cables) == 0 {
 		return out
 	}
+	lying()
 	out = append(out, leaveBare(r, j)...)
 	out = append(out, stayCool(d)...)
 	if j.LaidBy != nil {

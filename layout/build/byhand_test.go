@@ -1158,7 +1158,7 @@ func TestWhatTheMembraneIsCutFrom(t *testing.T) {
 		To: 900},
 		{Kind: "door", Wall: 4}, {Kind: "door", Wall: -1}}
 	p.Rooms[1].Job.Joints = []job.Joint{{Segment: hand.Segment(0, 0, 9, 9), Width: 8}}
-	in := membraneInput(p)
+	in := membraneInput(p.Job, p.Rooms)
 	if in.Pitch != 30 || in.Stock.Width != 1000 || in.Stock.Length != 12_000 || in.Stock.Sheets || len(in.Rooms) != 1 {
 		t.Errorf("%+v", in)
 	}
@@ -1169,7 +1169,7 @@ func TestWhatTheMembraneIsCutFrom(t *testing.T) {
 		t.Errorf("%+v", r)
 	}
 	p.Job.Membrane.SheetSize = [2]float64{800, 500}
-	if in := membraneInput(p); in.Stock.Width != 800 || in.Stock.Length != 500 || !in.Stock.Sheets {
+	if in := membraneInput(p.Job, p.Rooms); in.Stock.Width != 800 || in.Stock.Length != 500 || !in.Stock.Sheets {
 		t.Errorf("%+v", in.Stock)
 	}
 }

@@ -3,6 +3,7 @@ package build
 import (
 	"fmt"
 	"slices"
+	"sync"
 
 	"oxturn/layout"
 	"oxturn/layout/job"
@@ -19,32 +20,51 @@ const doorDepth = 300
 
 // cutMembrane plans the cutting of the whole job's membrane. Where that cannot
 // be done the plan goes without, and a warning says why.
-func cutMembrane(p *layout.Plan) []job.Diagnostic {
-	in := membraneInput(p)
-	if len(in.Rooms) == 0 {
-		return nil
+func cutMembrane(p *layout.Plan) []job.Diagnostic { return new(cutting).done(p) }
+
+// A cutting is the planning of a job's membrane, which may begin before its plan is complete.
+type cutting struct {
+	begun bool
+	wait  sync.WaitGroup
+	plan  *membrane.Plan
+	err   error
+}
+
+// start begins with the cutting for rooms whose cables lie.
+func (c *cutting) start(j *job.Job, rooms []layout.Room) {
+	c.begun = true
+	in := membraneInput(j, rooms)
+	if len(in.Rooms) > 0 {
+		c.wait.Go(func() { c.plan, c.err = membrane.Cut(in) })
 	}
-	cut, err := membrane.Cut(in)
-	if err != nil {
+}
+
+// done adds what was cut to the plan.
+func (c *cutting) done(p *layout.Plan) []job.Diagnostic {
+	if !c.begun {
+		c.start(p.Job, p.Rooms)
+	}
+	c.wait.Wait()
+	if c.err != nil {
 		return []job.Diagnostic{{
 			Severity: job.Warning, ID: "W120", Span: p.Job.Spans.At("membrane.roll_width"),
-			Message: fmt.Sprintf("the membrane cannot be planned: %v", err),
+			Message: fmt.Sprintf("the membrane cannot be planned: %v", c.err),
 			Hint:    "look at roll_width, roll_length or sheet, and at pitch, in [membrane]",
 		}}
 	}
-	p.Membrane = cut
+	p.Membrane = c.plan
 	return nil
 }
 
 // membraneInput states the job as the cut plan wants it.
-func membraneInput(p *layout.Plan) membrane.Input {
-	m := p.Job.Membrane
+func membraneInput(j *job.Job, rooms []layout.Room) membrane.Input {
+	m := j.Membrane
 	in := membrane.Input{Pitch: m.Pitch, Stock: membrane.Stock{Width: m.RollWidth, Length: m.RollLength}}
 	if m.SheetSize[0] > 0 {
 		in.Stock = membrane.Stock{Width: m.SheetSize[0], Length: m.SheetSize[1], Sheets: true}
 	}
-	for i := range p.Rooms {
-		if r := &p.Rooms[i]; len(r.Cables) > 0 {
+	for i := range rooms {
+		if r := &rooms[i]; len(r.Cables) > 0 {
 			in.Rooms = append(in.Rooms, membraneRoom(r))
 		}
 	}
