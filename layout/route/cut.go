@@ -47,6 +47,10 @@ func (r *room) cut(region plane.Region, first int, rest []int) (a, b plane.Regio
 		out[i].cost += r.beyondReach(out[i], p)
 	}
 	slices.SortStableFunc(out, func(a, b cutFloor) int { return cmp.Compare(a.cost, b.cost) })
+	if r.nthCut > 0 && out[r.nthCut].cost >= shortLeadCost { // only the first is for saying what is wrong with it
+		return nil, nil, &Refusal{Cable: -1, Zone: -1,
+			Reason: "no cold lead is long enough for the floor shared otherwise"}
+	}
 	return out[r.nthCut].a, out[r.nthCut].b, nil
 }
 
@@ -87,8 +91,8 @@ func otherZones(zones []plane.Region, part plane.Region) []plane.Region {
 }
 
 // tryCut finds the row of g at which the two shares have the most equal
-// spacing; low: the first share has the low rows. Where strays lie apart from the rest of a share there is
-// another cut, at which they go to the other share.
+// spacing; low: the first share has the low rows. Where strays lie apart from
+// the rest of a share there is another cut, at which they go to the other share.
 func (r *room) tryCut(g *grid, region plane.Region, p parting, low bool) []cutFloor {
 	best := cutFloor{cost: math.Inf(1)}
 	gap := int(math.Max(float64(r.p.Closest), math.Min(float64(r.p.Widest), ideal(region, p.la+p.lb)/r.p.Pitch)))
@@ -241,6 +245,20 @@ func largest(r plane.Region) plane.Polygon {
 		return cmp.Compare(plane.Region{a}.Area(), plane.Region{b}.Area())
 	})
 }
+
+// mostIn is more than the longest cable that lies in one piece of a region with its runs gap mm apart: their bands
+// do not overlap, and reach half a gap over the edge.
+func mostIn(region plane.Region, gap float64) float64 {
+	most := 0.0
+	for _, p := range region {
+		piece := plane.Region{p}
+		most = max(most, (piece.Area()+float64(piece.Perimeter()*gap/2))/gap+gap)
+	}
+	return overBands * most
+}
+
+// overBands allows for bands that do overlap a little, at jogs.
+const overBands = 1.05
 
 // leadTo is the shortest lead to a corner or side of the region's rim.
 func (r *room) leadTo(reg plane.Region) float64 {

@@ -1,7 +1,6 @@
 package route
 
 import (
-	"cmp"
 	"math"
 	"slices"
 
@@ -158,7 +157,7 @@ func (r *room) divide(region plane.Region, cables []int) ([]share, error) {
 		return []share{{cable: cables[0], region: region}}, nil
 	}
 	first, rest := cables[0], cables[1:]
-	a, b, err := r.cut(region, r.left(first), r.lengthOf(rest))
+	a, b, err := r.cut(region, first, rest)
 	if err != nil {
 		return nil, err
 	}
@@ -172,134 +171,4 @@ func (r *room) lengthOf(cables []int) float64 {
 		n += r.left(c)
 	}
 	return n
-}
-
-// A cutFloor is a region parted in two.
-type cutFloor struct {
-	a, b plane.Region
-	cost float64
-}
-
-// waysToCut is how many ways there are to part a region: along either axis of the
-// lattice, the first cable on either side.
-const waysToCut = 4
-
-// cut parts region along a lattice line into shares for cables of lengths la
-// and lb, a gap apart.
-func (r *room) cut(region plane.Region, la, lb float64) (a, b plane.Region, err error) {
-	var out []cutFloor
-	for t := range turns(2) {
-		g := newGrid(region, r.lattice, t)
-		for _, low := range []bool{true, false} {
-			if c := r.tryCut(g, region, la, lb, low); !math.IsInf(c.cost, 1) {
-				out = append(out, c)
-			}
-		}
-	}
-	if r.nthCut >= len(out) {
-		if math.IsInf(r.leadTo(region), 1) {
-			return nil, nil, &Refusal{Cable: -1, Zone: -1,
-				Reason: "no cold lead comes to the floor that its cables are to share", Lead: math.Inf(1)}
-		}
-		return nil, nil, &Refusal{Cable: -1, Zone: -1,
-			Reason: "the floor cannot be shared between its cables so that a cold lead comes to the part of each"}
-	}
-	slices.SortStableFunc(out, func(a, b cutFloor) int { return cmp.Compare(a.cost, b.cost) })
-	return out[r.nthCut].a, out[r.nthCut].b, nil
-}
-
-// tryCut finds the row of g at which the two shares have the most equal
-// spacing; low: the first share has the low rows.
-func (r *room) tryCut(g *grid, region plane.Region, la, lb float64, low bool) cutFloor {
-	best := cutFloor{cost: math.Inf(1)}
-	gap := int(math.Max(float64(r.p.Closest), math.Min(float64(r.p.Widest), ideal(region, la+lb)/r.p.Pitch)))
-	part := la / (la + lb)
-	if !low {
-		part = 1 - part
-	}
-	y, n := 0, 0
-	for ; y < g.ny && float64(n) < part*float64(g.free); y++ {
-		for _, s := range g.rows[y] {
-			n += s.width() + 1
-		}
-	}
-	for d := -3; d <= 1; d++ {
-		under, over := r.halves(g, region, y+d, gap)
-		p, q := under, over
-		if !low {
-			p, q = over, under
-		}
-		if c := r.cutCost(p, q, la, lb); c < best.cost {
-			best = cutFloor{p, q, c}
-		}
-	}
-	return best
-}
-
-// halves returns the parts of region up to row y and from row y+gap.
-func (r *room) halves(g *grid, region plane.Region, y, gap int) (under, over plane.Region) {
-	box := func(y0, y1 float64) plane.Region {
-		x0, x1 := -2.0, float64(g.nx)+2
-		return plane.FromRing(plane.Ring{g.world(x0, y0), g.world(x1, y0), g.world(x1, y1), g.world(x0, y1)})
-	}
-	under, err := region.Meet(box(-2, float64(y)))
-	if err != nil {
-		return nil, nil
-	}
-	over, err = region.Meet(box(float64(y+gap), float64(g.ny)+2))
-	if err != nil {
-		return nil, nil
-	}
-	return under, over
-}
-
-// What a cut costs beside a metre of its edge: for each e-fold that spacings differ by, and for the share of
-// a part that lies apart from its largest piece (by trial).
-const (
-	unlikeCost = 40
-	piecesCost = 200
-)
-
-// cutCost judges a cut: unequal spacing, floor in pieces, long leads.
-func (r *room) cutCost(a, b plane.Region, la, lb float64) float64 {
-	if a.Empty() || b.Empty() {
-		return math.Inf(1)
-	}
-	sa, sb := ideal(a, la), ideal(b, lb)
-	if math.IsInf(sa, 1) || math.IsInf(sb, 1) {
-		return math.Inf(1)
-	}
-	cost := unlikeCost * math.Abs(math.Log(sa/sb))
-	for _, reg := range []plane.Region{a, b} {
-		cost += float64(piecesCost * (1 - largest(reg)/reg.Area()))
-		cost += reg.Perimeter() / 1000
-		lead := r.leadTo(reg)
-		if math.IsInf(lead, 1) {
-			return lead
-		}
-		cost += lead / 1000
-	}
-	return cost
-}
-
-func largest(r plane.Region) float64 {
-	most := 0.0
-	for _, p := range r {
-		most = math.Max(most, plane.Region{p}.Area())
-	}
-	return most
-}
-
-// leadTo is the shortest lead to a corner or side of the region's rim.
-func (r *room) leadTo(reg plane.Region) float64 {
-	best := math.Inf(1)
-	for _, ring := range reg.Rings() {
-		for i := range ring {
-			e := ring.Edge(i)
-			for d := 0.0; d <= e.Length(); d += 100 {
-				best = math.Min(best, r.strip.leadTo(e.At(d)))
-			}
-		}
-	}
-	return best
 }

@@ -20,23 +20,68 @@ func Solve(p Problem) ([]Route, error) {
 		return nil, err
 	}
 	r := &room{p: p, lattice: chooseLattice(p), steps: p.steps()}
-	routes, err := r.solve()
-	if !errors.As(err, new(*Refusal)) || len(p.Cables) <= len(p.Zones) {
-		return routes, err
+	best, err := r.solve()
+	refused := errors.As(err, new(*Refusal))
+	if len(p.Cables) <= len(p.Zones) || err != nil && !refused || err == nil && r.sharedWell(best) {
+		return best, err
 	}
-	for r.nthCut = 1; r.nthCut < waysToCut; r.nthCut++ { // cut otherwise, the cables may all fit
+	return r.cutOtherwise(best, err)
+}
+
+// cutOtherwise tries the other ways to share the floor where the first led to routes that leave much of it cold, or
+// to none, and returns the routes that cover most.
+func (r *room) cutOtherwise(best []Route, err error) ([]Route, error) {
+	for r.nthCut = 1; r.nthCut < waysToCut; r.nthCut++ {
 		if r.steps.spent("other ways to share the floor between the cables") {
 			break
 		}
-		if routes, again := r.solve(); again == nil {
-			return routes, nil
-		}
+		routes, again := r.solve()
 		if r.stopped() {
 			return nil, ErrStopped
 		}
+		if again != nil {
+			continue
+		}
+		if best == nil || r.covered(routes) > r.covered(best) {
+			best = routes
+		}
+		if err != nil || r.sharedWell(best) {
+			break
+		}
+	}
+	if best != nil {
+		return best, nil
 	}
 	return nil, err
 }
+
+// sharedWell is set when routes cover enough of the floor for how it is shared not to be to blame for what is
+// cold, and where cable is laid already, beside which a share is no more than the rest.
+func (r *room) sharedWell(routes []Route) bool {
+	return r.p.Brief || len(r.p.Frozen) > 0 || r.covered(routes) >= wellShared
+}
+
+// wellShared is the covered share of the floor under which other ways to share it are tried.
+const wellShared = 0.95
+
+// covered is the share of the zones' floor that the routes cover. What is in no share counts as cold, but for the
+// gaps between shares.
+func (r *room) covered(routes []Route) float64 {
+	warm, shared, all := 0.0, 0.0, 0.0
+	for _, rt := range routes {
+		warm += float64(rt.Score.Covered * rt.Share.Area())
+		shared += rt.Share.Area()
+	}
+	for z, region := range r.p.Zones {
+		if slices.Contains(r.zones, z) {
+			all += region.Area()
+		}
+	}
+	return warm / max(shared, mostGap*all)
+}
+
+// mostGap is the share of the floor that lies in shares where no more than the gaps between them does not.
+const mostGap = 0.95
 
 // steps are those that the problem was given, or what it gets by itself.
 func (p Problem) steps() *Steps {
@@ -151,6 +196,10 @@ func (r *room) lay(sh share, steps int) (*laying, error) {
 		from: r.jointOf(sh.cable, sh.zone)}
 	if at := r.p.ask(sh.zone).Start; at != nil && l.wish.from == nil {
 		l.wish.near = &nearStart{at: nearestIn(sh.region, *at), within: max(startWithin, startGaps*l.rule.width())}
+	}
+	if r.nthCut > 0 && l.length > mostIn(sh.region, float64(l.rule.closest)*l.rule.pitch) {
+		return nil, &Refusal{Cable: sh.cable, Zone: sh.zone,
+			Reason: fmt.Sprintf("cable %s is too long for its share", c.ID)}
 	}
 	found := r.search(l)
 	l.keep(found)
