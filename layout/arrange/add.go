@@ -7,6 +7,7 @@ import (
 
 	"oxturn/layout/job"
 	"oxturn/layout/job/edit"
+	"oxturn/layout/job/tree"
 	"oxturn/layout/plane"
 )
 
@@ -44,11 +45,14 @@ func Added(j *job.Job, text string, a Addition, read func(text string) *job.Job)
 	if err != nil {
 		return text, "", err
 	}
-	n := slices.IndexFunc(rooms, func(r Room) bool { return r.Table == a.Room })
-	if n < 0 {
+	if !slices.ContainsFunc(rooms, func(r Room) bool { return r.Table == a.Room }) {
 		return text, "", fmt.Errorf("the walls of this room cannot be drawn yet")
 	}
-	v := adder{Addition: a, job: j, room: roomOf(j, rooms[n].Name)}
+	root, err := tree.Parse([]byte(text))
+	if err != nil {
+		return text, "", err
+	}
+	v := adder{Addition: a, job: j, room: roomOf(j, found(root, a.Room))}
 	sides := v.room.Sides()
 	if a.Side < 0 || a.Side >= len(sides) {
 		return text, "", fmt.Errorf("there is no such wall")
@@ -63,8 +67,9 @@ func Added(j *job.Job, text string, a Addition, read func(text string) *job.Job)
 	return centred(read(now), now, table, a), table, nil
 }
 
-func roomOf(j *job.Job, name string) *job.Room {
-	return &j.Rooms[slices.IndexFunc(j.Rooms, func(r job.Room) bool { return r.Name == name })]
+// roomOf is the room that a table is of.
+func roomOf(j *job.Job, table *tree.Node) *job.Room {
+	return &j.Rooms[slices.IndexFunc(j.Rooms, func(r job.Room) bool { return r.Span.Start == table.Span.Start })]
 }
 
 // lastOf is the way to the last table of a list.

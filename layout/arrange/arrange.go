@@ -239,8 +239,8 @@ func touched(all []job.Side, shape []plane.Point) int {
 	return best
 }
 
-// stretch is from where to where a thing lies along a side. A round one is told by corners,
-// between which it reaches farther.
+// stretch is from where to where a thing lies along a side. A round one is told by corners that
+// lie without it: it reaches to the middles between them.
 func stretch(s job.Side, n *tree.Node, shape []plane.Point) (low, high float64) {
 	low, high = math.Inf(1), math.Inf(-1)
 	for _, p := range shape {
@@ -250,7 +250,7 @@ func stretch(s job.Side, n *tree.Node, shape []plane.Point) (low, high float64) 
 	if len(shape) > 4 && n.Get("width") == nil {
 		c := plane.Ring(shape).Bounds().Centre()
 		along, _ := s.Off(c)
-		r := c.Dist(shape[0])
+		r := c.Dist(shape[0].Lerp(shape[1], 0.5))
 		low, high = along-r, along+r
 	}
 	return low, high

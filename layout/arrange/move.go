@@ -54,9 +54,7 @@ func Moved(j *job.Job, text string, m Move) (string, error) {
 				continue
 			}
 			v := mover{Move: m, job: j, thing: t, node: found(root, m.Table), text: text}
-			v.room = &j.Rooms[slices.IndexFunc(j.Rooms, func(o job.Room) bool {
-				return o.Span.Start == found(root, r.Table).Span.Start
-			})]
+			v.room = roomOf(j, found(root, r.Table))
 			v.sides = v.room.Sides()
 			if err := v.move(); err != nil {
 				return text, err
@@ -127,20 +125,12 @@ func (m *mover) toSide() error {
 		m.place("at", s.Place(m.Low, 0), m.Side)
 		return nil
 	}
-	if m.thing.Way != OnSide {
-		m.sized()
-	}
 	m.unset("at", "angle", "corner", "shape", "cut", "beside", "side", "gap")
 	if was := m.node.Get("wall"); was == nil || m.thing.Side != m.Side {
 		m.setText("wall", edit.Literal(s.Name))
 		m.face(s)
 	}
-	high := m.Low + m.thing.High - m.thing.Low
-	if m.thing.Side < 0 {
-		low, end := stretch(s, m.node, points(m.thing.Shape)) // it has stood against none: as wide as it is told to be
-		high = m.Low + m.wide(end-low)
-	}
-	m.along(m.Low, high, s.Length())
+	m.along(m.Low, m.Low+m.thing.High-m.thing.Low, s.Length())
 	return nil
 }
 
@@ -153,14 +143,11 @@ func (m *mover) face(s job.Side) {
 	}
 }
 
-// along says where along its side a thing stands, by the keys that have said so.
+// along says where along its side a thing stands, by the keys that have said so. What has stood
+// against none had none of these.
 func (m *mover) along(low, high, length float64) {
-	if m.node.Get("between") != nil {
-		if m.node.Get("width") == nil {
-			m.set("width", high-low)
-		}
-		m.unset("between")
-	}
+	m.filled()
+	m.unset("between")
 	if m.node.Get("centre") != nil {
 		m.set("centre", (low+high)/2)
 		return
@@ -174,32 +161,11 @@ func (m *mover) along(low, high, length float64) {
 	}
 }
 
-// wide is how wide a thing is: as the file has it, else as it was measured.
-func (m *mover) wide(measured float64) float64 {
-	if n := m.node.Get("width"); n != nil {
-		return m.read(n)
+// filled writes the width of what has filled a gap so far.
+func (m *mover) filled() {
+	if m.node.Get("between") != nil && m.node.Get("width") == nil {
+		m.set("width", m.thing.High-m.thing.Low)
 	}
-	for _, f := range m.room.Fixtures {
-		if f.Span.Start == m.node.Span.Start {
-			return f.Width
-		}
-	}
-	return measured
-}
-
-// sized writes the size of a thing that a gap or a corner has given it so far.
-func (m *mover) sized() {
-	if len(m.thing.Shape) != 4 || m.node.Get("width") != nil && m.node.Get("depth") != nil {
-		return
-	}
-	p := points(m.thing.Shape)
-	if f := slices.IndexFunc(m.room.Fixtures, func(f job.Fixture) bool {
-		return f.Span.Start == m.node.Span.Start
-	}); f >= 0 {
-		return // its kind has one
-	}
-	m.set("width", p[0].Dist(p[1]))
-	m.set("depth", p[1].Dist(p[2]))
 }
 
 // toCorner stands a thing in a corner.
@@ -208,6 +174,7 @@ func (m *mover) toCorner() error {
 		return fmt.Errorf("there is no corner %q", m.Corner)
 	}
 	if m.thing.Way != InCorner {
+		m.filled()
 		m.unset("wall", "from", "to_end", "centre", "between", "off", "at", "angle", "face", "beside", "side", "gap")
 	}
 	m.setText("corner", edit.Literal(m.Corner))
@@ -234,7 +201,7 @@ func (m *mover) free() error {
 
 // standFree has a thing stand on the floor by its centre, turned as it stands.
 func (m *mover) standFree() {
-	m.sized()
+	m.filled()
 	m.unset("wall", "from", "to_end", "centre", "between", "off", "face", "corner", "shape", "cut", "beside", "side",
 		"gap")
 	p := points(m.thing.Shape)
