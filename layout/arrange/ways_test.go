@@ -191,8 +191,8 @@ func TestAddedOtherwise(t *testing.T) {
 		}
 	}
 	for _, side := range []int{-1, 4} {
-		if got, _, err := Added(read(t, store), store, Addition{Room: "room/0", What: "tub", Side: side}, nil); err == nil ||
-			got != store {
+		a := Addition{Room: "room/0", What: "tub", Side: side}
+		if got, _, err := Added(read(t, store), store, a, nil); err == nil || got != store {
 			t.Errorf("a tub stands against side %d of four", side)
 		}
 	}
