@@ -13,9 +13,11 @@ import (
 	"time"
 
 	"oxturn/drawing/svg"
+	"oxturn/drawing/web/preview"
 	"oxturn/layout/arrange"
 	"oxturn/layout/job"
 	"oxturn/layout/job/edit"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
 )
@@ -48,14 +50,15 @@ type engine struct{ shown *work }
 
 // A request is what any call may say; each reads what is its own.
 type request struct {
-	Args    []string      `json:"args"`    // run: a command line, without the command
-	In      string        `json:"in"`      // run: the standard input
-	Name    string        `json:"name"`    // open: the job file
-	ID      string        `json:"id"`      // sheet
-	Text    string        `json:"text"`    // tables and edit: a job file
-	Changes []edit.Change `json:"changes"` // edit
-	Walls   []string      `json:"walls"`   // tape
-	Units   string        `json:"units"`   // tape: "mm" or "in"
+	Args     []string      `json:"args"`     // run: a command line, without the command
+	In       string        `json:"in"`       // run: the standard input
+	Name     string        `json:"name"`     // open: the job file
+	Language string        `json:"language"` // open: what problems are told in
+	ID       string        `json:"id"`       // sheet
+	Text     string        `json:"text"`     // tables and edit: a job file
+	Changes  []edit.Change `json:"changes"`  // edit
+	Walls    []string      `json:"walls"`    // tape
+	Units    string        `json:"units"`    // tape: "mm" or "in"
 
 	To        string   `json:"to"`        // photo and copy: where the copy goes
 	Keep      bool     `json:"keep"`      // copy: where on earth it was taken
@@ -158,7 +161,23 @@ func (e *engine) open(r request) (string, error) {
 		return "", err
 	}
 	st.Job = filepath.Base(r.Name)
+	tell(&st, r.Language)
 	return asText(st)
+}
+
+// tell says problems in a language too, of which the page knows by their English words.
+func tell(st *preview.State, tag string) {
+	l, _ := language.Named(tag)
+	if l == language.English {
+		return
+	}
+	for i := range st.Problems {
+		p := &st.Problems[i]
+		p.Told, p.ToldHint = l.Retold(p.Message), l.Retold(p.Hint)
+		for k, note := range p.Notes {
+			p.Notes[k] = l.Retold(note)
+		}
+	}
 }
 
 // before is the job as it is shown, nil for none.

@@ -125,7 +125,8 @@ func (pg *Page) setList(blocks []Block, least, share float64) (n int, left []Blo
 	pg.Blocks = blocks
 	w := min(TitleMax, f.W())
 	pg.TitleAt = drawing.Box{X0: f.X1 - w, Y0: f.Y1 - pg.Title.Kept(pg.Ty, w), X1: f.X1, Y1: f.Y1}
-	top := drawing.Box{X0: f.X0 + fieldEdge, Y0: f.Y0 + fieldEdge + pg.accents(), X1: f.X1 - fieldEdge, Y1: pg.TitleAt.Y0 - fieldEdge}
+	top := drawing.Box{X0: f.X0 + fieldEdge, Y0: f.Y0 + fieldEdge + pg.accents(), X1: f.X1 - fieldEdge,
+		Y1: pg.TitleAt.Y0 - fieldEdge}
 	n, top, blocks = pg.setWide(top, blocks)
 	if least >= columnWide { // else a sheet with wider columns follows
 		least = max(least, min(wholeWords(blocks), top.W()))

@@ -109,6 +109,14 @@ func (l Language) Spoken() map[string]string {
 	return spoken[l]().texts()
 }
 
+// OnPage are what the language has for what the page in a browser says, alike.
+func (l Language) OnPage() map[string]string {
+	if l == English {
+		return nil
+	}
+	return readFile("page-" + l.Tag() + ".toml").texts()
+}
+
 func (c *catalogue) texts() map[string]string {
 	out := map[string]string{}
 	for key, e := range c.entries {

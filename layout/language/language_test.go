@@ -28,6 +28,7 @@ func verbs(format string) map[string]string {
 func TestCatalogues(t *testing.T) {
 	cataloguesAlike(t, Language.Entries)
 	cataloguesAlike(t, Language.Spoken)
+	cataloguesAlike(t, Language.OnPage)
 }
 
 func cataloguesAlike(t *testing.T, of func(Language) map[string]string) {

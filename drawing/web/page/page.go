@@ -21,6 +21,7 @@ import (
 	"strings"
 
 	"oxturn/drawing/web/viewer"
+	"oxturn/layout/language"
 )
 
 //go:embed src
@@ -43,8 +44,8 @@ type Engine struct {
 }
 
 // pageScripts are the page's own, in the order in which they build on one another.
-var pageScripts = []string{"base.js", "sheets.js", "room.js", "site.js", "photos.js", "pointing.js", "plan.js",
-	"placing.js", "main.js"}
+var pageScripts = []string{"words.js", "base.js", "sheets.js", "room.js", "site.js", "photos.js", "pointing.js",
+	"plan.js", "placing.js", "main.js"}
 
 // workerScripts are those of the engine's worker, after its support.
 var workerScripts = []string{"files.js", "worker.js"}
@@ -81,7 +82,23 @@ func sources(names ...string) (out []string) {
 // pageScript is what the page runs, in the form that it is given in.
 func pageScript(form string) string {
 	own := sources(append([]string{form}, pageScripts...)...)
-	return joined(append([]string{editorBundle, viewer.Script}, own...)...)
+	script := joined(append([]string{editorBundle, viewer.Script}, own...)...)
+	return strings.Replace(script, "CATALOGUES", catalogues(), 1)
+}
+
+// catalogues are what the page says in each language but English.
+func catalogues() string {
+	all := map[string]map[string]string{}
+	for _, tag := range language.Tags() {
+		if l, _ := language.Named(tag); l != language.English {
+			all[tag] = l.OnPage()
+		}
+	}
+	words, err := json.Marshal(all)
+	if err != nil {
+		panic(err) // texts alone
+	}
+	return string(words)
 }
 
 func (e Engine) worker() string {

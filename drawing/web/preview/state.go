@@ -46,6 +46,8 @@ type Problem struct {
 	Message  string   `json:"message"`
 	Hint     string   `json:"hint"`
 	Notes    []string `json:"notes"`
+	Told     string   `json:"told,omitempty"` // the message in the reader's language, where that is not English
+	ToldHint string   `json:"toldHint,omitempty"`
 	Line     string   `json:"line"`  // the file's line, empty when not known
 	Start    int      `json:"start"` // first character of it that is meant, from 0
 	Length   int      `json:"length"`

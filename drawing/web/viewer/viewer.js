@@ -22,6 +22,8 @@ const count = (n, what) => n + " " + what + (n === 1 ? "" : "s");
 
 const view = {
   shown: "", paper: null, svg: null, looks: {}, // how each sheet was last looked at
+  // tip says how much of a cable is used at a place, and on which run that is; a page may say it otherwise
+  tip: (id, run, used, all) => id + (run ? ", run " + run : "") + ": " + used + " of " + all,
   hand: null,  // what takes the fingers instead of the drawing: a photo's points, a room's plan
 
   // draw shows a sheet, { id, ratio }, of which text is the SVG, and tells of the cables on it,
@@ -150,7 +152,7 @@ function told(e) {
   $("tip").hidden = !best;
   if (!best) return;
   const r = best.cable.runs.find((r) => best.along <= r.end) || best.cable.runs.at(-1);
-  $("tip").textContent = best.cable.id + (r ? ", run " + r.number : "") + ": " + cableLength(best.along) + " of " + cableLength(best.cable.length);
+  $("tip").textContent = view.tip(best.cable.id, r?.number, cableLength(best.along), cableLength(best.cable.length));
   const box = $("paper").getBoundingClientRect(), mouse = e.pointerType === "mouse"; // a finger hides what is beside it
   $("tip").style.left = (mouse ? Math.min(e.clientX - box.left + 14, Math.max(0, box.width - 180)) : 6) + "px";
   $("tip").style.top = (mouse ? Math.max(0, e.clientY - box.top - 30) : 6) + "px";

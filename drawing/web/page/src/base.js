@@ -14,7 +14,7 @@ const engine = {
       this.waiting.delete(m.id);
       if (m.error === undefined) w.resolve(m.answer); else w.reject(new Error(m.error));
     };
-    worker.onerror = (e) => say("the engine could not be started: " + (e.message || "unknown"), true);
+    worker.onerror = (e) => status(say("the engine could not be started: %s", e.message || "?"), true);
     return this.ask("start", { packed }, [packed]);
   },
   ask(call, request, handOver) {
@@ -26,7 +26,7 @@ const engine = {
   },
 };
 
-function say(words, bad, busy) {
+function status(words, bad, busy) {
   $("status").textContent = words;
   $("status").className = bad ? "bad" : busy ? "busy" : "";
 }
@@ -127,4 +127,4 @@ async function edit(...changes) {
 const literal = (typed) => engine.ask("literal", { text: typed });
 
 // run carries out a command line on the job; OUT stands for where files go.
-const run = (...args) => engine.ask("run", { args, files: job.files });
+const run = (...args) => engine.ask("run", { args: [...args, "--language", tongue], files: job.files });

@@ -2,10 +2,11 @@
 "use strict";
 
 const modes = { Room: roomPanel, Text: textPanel, Site: sitePanel, Files: filesPanel };
+const modeNames = { Room: message("Room"), Text: message("Text"), Site: message("Site"), Files: message("Files") };
 let mode = "Files";
 
 function showModes() {
-  $("modes").replaceChildren(...Object.keys(modes).map((m) => button(m, () => enter(m),
+  $("modes").replaceChildren(...Object.keys(modes).map((m) => button(say(modeNames[m]), () => enter(m),
     { role: "tab", id: "mode-" + m, "aria-selected": String(m === mode), "aria-controls": "panel", tabindex: m === mode ? "0" : "-1" })));
 }
 
@@ -13,7 +14,7 @@ function enter(m) {
   view.hand?.close();
   mode = m;
   showModes();
-  $("panel").setAttribute("aria-label", m);
+  $("panel").setAttribute("aria-label", say(modeNames[m]));
   $("panel").scrollTop = 0;
   modes[m]($("panel"));
 }
@@ -32,10 +33,11 @@ async function roomAgain() {
 let drawing = false, again = false, timer = 0, waiters = [];
 
 function changed() {
+  if (speak(kept.get("language"), job.text)) spoken();
   $("name").textContent = job.name || "oxturn";
   $("undo").disabled = !job.past.length;
   $("redo").disabled = !job.future.length;
-  if (!job.saved) say("this device keeps nothing more: save the job file now (Files)", true);
+  if (!job.saved) status(say("this device keeps nothing more: save the job file now (Files)"), true);
   if (view.hand === placing) placing.again(); else if (mode === "Room") roomAgain();
   if (mode === "Text" && $("text") && $("text").value !== job.text) $("text").value = job.text;
   if (mode === "Site" && asked === "laid") laidAgain();
@@ -52,8 +54,8 @@ async function draw() {
   drawing = true;
   do {
     again = false;
-    say("drawing", false, true);
-    try { await take(await engine.ask("open", { name: job.name, files: job.files })); } catch (e) { say(e.message, true); }
+    status(say("drawing"), false, true);
+    try { await take(await engine.ask("open", { name: job.name, files: job.files, language: tongue })); } catch (e) { status(e.message, true); }
   } while (again);
   drawing = false;
   for (const w of waiters.splice(0)) w();
@@ -67,23 +69,24 @@ async function take(state) {
   sheets.state = good ? state : { ...sheets.state, problems: state.problems };
   $("stale").hidden = good || !sheets.state.sheets.length;
   $("view").classList.toggle("old", !good);
-  $("hint").textContent = good || sheets.state.sheets.length ? "" : "No drawing yet: the job has errors.";
+  $("hint").textContent = good || sheets.state.sheets.length ? "" : say("No drawing yet: the job has errors.");
   if (good && view.hand === placing) await placing.again(); else if (good) await sheets.show(view.shown); else if (view.hand === placing) placing.panel();
   if (mode === "Text") problems();
   if (!job.saved) return;
   const warnings = state.problems.length - errors;
-  say(errors ? count(errors, "error") + ": " + state.problems.find((p) => p.severity === "error").message : "up to date" + (warnings ? ", " + count(warnings, "warning") : ""), errors > 0);
+  const first = state.problems.find((p) => p.severity === "error"), up = warnings === 1 ? say("up to date, 1 warning") : warnings ? say("up to date, %s warnings", warnings) : say("up to date");
+  status(errors ? (errors === 1 ? say("1 error: %s", first.told || first.message) : say("%s errors: %s", errors, first.told || first.message)) : up, errors > 0);
   document.body.dataset.drawn = String(Number(document.body.dataset.drawn || 0) + 1);
 }
 
 // ---- the text
 
 function textPanel(panel) {
-  const text = element("job-text", { id: "text", label: "Job file" });
+  const text = element("job-text", { id: "text", label: say("Job file") });
   text.value = job.text;
   text.oninput = () => { clearTimeout(text.later); text.later = setTimeout(() => job.change(text.value), 400); };
   text.onkeydown = (e) => { if (e.key === "Escape" && !e.defaultPrevented) $("mode-Text").focus(); };
-  const told = view.told?.name === job.name ? [element("details", { open: true }, element("summary", {}, "Of the file"), element("pre", { class: "say" }, view.told.text))] : [];
+  const told = view.told?.name === job.name ? [element("details", { open: true }, element("summary", {}, say("Of the file")), element("pre", { class: "say" }, view.told.text))] : [];
   panel.replaceChildren(...told, element("div", { id: "problems" }), text);
   problems();
 }
@@ -95,11 +98,11 @@ function problems() {
 
 function problemOf(p) {
   const line = Number((/:(\d+):\d+$/.exec(p.place) || [])[1] || 0);
-  const head = element("div", {}, line ? button("line " + line, () => toLine(line)) : "", " ", element("b", {}, p.severity + (p.id ? " " + p.id : "")), " " + p.message);
+  const head = element("div", {}, line ? button(say("line %s", line), () => toLine(line)) : "", " ", element("b", {}, (p.severity === "error" ? say("error") : say("warning")) + (p.id ? " " + p.id : "")), " " + (p.told || p.message));
   const box = element("div", { class: "problem " + p.severity }, head);
   box.append(...quoted(p));
-  for (const n of p.notes || []) box.append(element("div", {}, "note: " + n));
-  if (p.hint) box.append(element("div", { class: "say" }, "hint: " + p.hint));
+  for (const n of p.notes || []) box.append(element("div", {}, say("note: %s", n)));
+  if (p.hint) box.append(element("div", { class: "say" }, say("hint: %s", p.toldHint || p.hint)));
   return box;
 }
 
@@ -111,33 +114,48 @@ function toLine(n) {
 // ---- files
 
 function filesPanel(panel) {
-  const kind = element("select", { "aria-label": "Room to start from" }, ...["bath", "kitchen", "entry"].map((k) => element("option", {}, k)));
-  const units = element("select", { "aria-label": "Units" }, element("option", { value: "mm" }, "millimetres"), element("option", { value: "in" }, "feet and inches"));
-  const pick = element("input", { type: "file", id: "open", multiple: true, accept: ".toml,.json,.csv,.pdf,.jpg,.jpeg,.png", "aria-label": "Job files to open" });
+  const kind = element("select", { "aria-label": say("Room to start from") }, ...[["bath", message("bath")], ["kitchen", message("kitchen")], ["entry", message("entry")]].map(([k, words]) => element("option", { value: k }, say(words))));
+  const units = element("select", { "aria-label": say("Units") }, element("option", { value: "mm" }, say("millimetres")), element("option", { value: "in" }, say("feet and inches")));
+  const pick = element("input", { type: "file", id: "open", multiple: true, accept: ".toml,.json,.csv,.pdf,.jpg,.jpeg,.png", "aria-label": say("Job files to open") });
   pick.onchange = () => openFiles([...pick.files]);
-  const from = element("input", { type: "file", id: "from", accept: ".csv,.txt,.tsv,.dxf,.json,.geojson", "aria-label": "File with rooms" });
-  const numbers = element("select", { id: "from-units", "aria-label": "What bare numbers in it are in" }, element("option", { value: "" }, "numbers as the file says"),
+  const from = element("input", { type: "file", id: "from", accept: ".csv,.txt,.tsv,.dxf,.json,.geojson", "aria-label": say("File with rooms") });
+  const numbers = element("select", { id: "from-units", "aria-label": say("What bare numbers in it are in") }, element("option", { value: "" }, say("numbers as the file says")),
     ...["mm", "cm", "m", "in", "ft"].map((u) => element("option", {}, u)));
-  const layer = element("input", { id: "from-layer", placeholder: "layer (DXF)", "aria-label": "Layer of a drawing that has the rooms" });
+  const layer = element("input", { id: "from-layer", placeholder: say("layer (DXF)"), "aria-label": say("Layer of a drawing that has the rooms") });
   const told = element("pre", { id: "from-told", class: "slip", role: "alert", hidden: true });
   const draft = () => from.files.length && draftFrom(from.files[0], kind.value, units.value, numbers.value, layer.value.trim(), told);
   for (const e of [from, numbers, layer]) e.onchange = draft;
   const a = answering(() => ["draw", job.name, "-o", "OUT"]);
-  const mine = job.name ? [element("h2", {}, job.name), element("div", { class: "row" }, button("Make all drawings", a.go, { class: "main" }),
-    ...(Object.keys(job.photos).length ? [button("Save the job with its photos", () => handAll())] : []), button("Save the job file", () => hand(new File([job.text], job.name, { type: "application/toml" })))), a.out] : [];
-  panel.replaceChildren(...(job.name ? [] : [$("welcome").content.cloneNode(true)]), ...mine, element("h3", {}, "Start a new job"),
-    element("div", { class: "row" }, kind, units, button("Start", () => startFrom(kind.value, units.value), { class: job.name ? "" : "main", id: "start" })),
-    element("h3", {}, "A room from a file"), element("p", {}, "Walls in a table (CSV), a drawing (DXF), a phone's room scan (JSON) or GeoJSON. It comes as a draft: hold it against a tape."),
+  const mine = job.name ? [element("h2", {}, job.name), element("div", { class: "row" }, button(say("Make all drawings"), a.go, { class: "main" }),
+    ...(Object.keys(job.photos).length ? [button(say("Save the job with its photos"), () => handAll())] : []), button(say("Save the job file"), () => hand(new File([job.text], job.name, { type: "application/toml" })))), a.out] : [];
+  panel.replaceChildren(...(job.name ? [] : [$("welcome").content.cloneNode(true)]), ...mine, element("h3", {}, say("Start a new job")),
+    element("div", { class: "row" }, kind, units, button(say("Start"), () => startFrom(kind.value, units.value), { class: job.name ? "" : "main", id: "start" })),
+    element("h3", {}, say("A room from a file")), element("p", {}, say("Walls in a table (CSV), a drawing (DXF), a phone's room scan (JSON) or GeoJSON. It comes as a draft: hold it against a tape.")),
     element("div", { class: "row" }, from, numbers, layer), told,
-    element("h3", {}, "Open a job file"), element("p", {}, "With its catalogue, prices and photos, where it names some: choose all at once. Or a PDF that was drawn here: it carries them."), pick,
-    element("p", {}, element("small", {}, "The job is kept on this device only, in this browser. Save the file to have it elsewhere.")));
+    element("h3", {}, say("Open a job file")), element("p", {}, say("With its catalogue, prices and photos, where it names some: choose all at once. Or a PDF that was drawn here: it carries them.")), pick,
+    element("div", { class: "row" }, field(say("Language of this page"), tongueChoice())),
+    element("p", {}, element("small", {}, say("The job is kept on this device only, in this browser. Save the file to have it elsewhere."))));
+}
+
+// tongueChoice asks for the language of the page; the first choice is to go by the job and the browser.
+function tongueChoice() {
+  const pick = element("select", { id: "tongue", "aria-label": say("Language of this page") }, element("option", { value: "" }, say("as the job, else the browser")),
+    ...Object.entries(tongues).map(([tag, name]) => element("option", { value: tag, lang: tag, selected: kept.get("language") === tag }, name)));
+  pick.onchange = () => { kept.set("language", pick.value); if (speak(pick.value, job.text)) { spoken(); enter(mode); $("tongue")?.focus(); } };
+  return pick;
+}
+
+// spoken shows what stands there in the language that is spoken now; a new drawing brings the problems in it.
+function spoken() {
+  showModes();
+  if (job.name) timer = setTimeout(draw, 250); else if (document.body.dataset.ready) status(say("ready"));
 }
 
 async function startFrom(kind, units) {
-  if (job.name && !confirm("The job " + job.name + " is put away: its file is not saved by itself. Go on?")) return;
+  if (job.name && !confirm(say("The job %s is put away: its file is not saved by itself. Go on?", job.name))) return;
   const r = await engine.ask("run", { args: ["new", "--kind", kind, "--units", units, "/out/" + kind + ".toml"] });
   const made = r.made.find((f) => f.name === kind + ".toml");
-  if (!made) { say(r.err, true); return; }
+  if (!made) { status(r.err, true); return; }
   view.shown = "";
   view.looks = {};
   await job.load(kind + ".toml", { [kind + ".toml"]: new TextDecoder().decode(made.bytes) });
@@ -148,18 +166,18 @@ async function startFrom(kind, units) {
 // what was taken and left stands at its head. What is wrong is told where it was chosen.
 async function draftFrom(file, kind, units, numbers, layer, told) {
   told.hidden = true;
-  if (file.size > 16e6) { say(file.name + " is too large", true); return; }
-  if (job.name && !confirm("The job " + job.name + " is put away: its file is not saved by itself. Go on?")) return;
+  if (file.size > 16e6) { status(say("%s is too large", file.name), true); return; }
+  if (job.name && !confirm(say("The job %s is put away: its file is not saved by itself. Go on?", job.name))) return;
   const name = file.name.replace(/\.[^.]*$/, "") + ".toml";
   const args = ["new", "--from", file.name, "--kind", kind, "--units", units, ...(numbers ? ["--file-units", numbers] : []), ...(layer ? ["--layer", layer] : []), "/out/" + name];
-  say("reading " + file.name + ", then finding the walls that decide the cable", false, true);
+  status(say("reading %s, then finding the walls that decide the cable", file.name), false, true);
   const r = await engine.ask("run", { args, files: { [file.name]: await file.text() } });
   const made = r.made.find((f) => f.name === name);
   if (!made) {
     told.textContent = r.err;
     told.hidden = false;
     told.scrollIntoView({ block: "nearest" });
-    say(r.err.split("\n")[0], true);
+    status(r.err.split("\n")[0], true);
     return;
   }
   view.shown = "";
@@ -177,25 +195,25 @@ async function openFiles(list) {
   const files = {}, pictures = list.filter(isPicture);
   for (const f of list) if (f.size < 16e6 && !isPicture(f) && f !== pdf) files[f.name] = await f.text();
   const name = Object.keys(files).find((n) => /^\s*\[\[\s*room\s*\]\]/m.test(files[n])) || Object.keys(files).find((n) => n.endsWith(".toml"));
-  if (!name && !pdf) { say("none of these is a job file", true); return; }
-  if (job.name && !confirm("The job " + job.name + " is put away" + (Object.keys(job.photos).length ? " with its photos" : "") + ": its file is not saved by itself. Go on?")) return;
+  if (!name && !pdf) { status(say("none of these is a job file"), true); return; }
+  if (job.name && !confirm(say(Object.keys(job.photos).length ? message("The job %s is put away with its photos: its file is not saved by itself. Go on?") : message("The job %s is put away: its file is not saved by itself. Go on?"), job.name))) return;
   view.shown = "";
   view.looks = {};
   if (!name) { await openPDF(pdf); return; }
   await job.load(name, files);
   if (pictures.length) await readPhotos();
-  const told = await takePhotos(pictures, (words) => words && say(words, false, true), listed.rooms[0]?.name || "");
+  const told = await takePhotos(pictures, (words) => words && status(words, false, true), listed.rooms[0]?.name || "");
   enter("Room");
   if (!told.length) return;
   if (drawing) await settled();
-  say(told.map((t) => t.words).join(" "), true);
+  status(told.map((t) => t.words).join(" "), true);
 }
 
 // openPDF takes a job with all it names out of a PDF, each under the name that the job has for it.
 async function openPDF(file) {
-  say("reading " + file.name, false, true);
+  status(say("reading %s", file.name), false, true);
   const r = await engine.ask("run", { args: ["open", file.name, "-o", "OUT", "--format", "json"], files: { [file.name]: new Uint8Array(await file.arrayBuffer()) } });
-  if (r.code) { say(r.err.trim(), true); return; }
+  if (r.code) { status(r.err.trim(), true); return; }
   const files = {}, photos = {}, held = (f) => r.made.find((m) => m.name === f.file).bytes;
   const all = JSON.parse(r.out).files, own = all.find((f) => f.role === "job");
   for (const f of all.filter((f) => f === own || f.named_by_the_job)) {
@@ -203,7 +221,7 @@ async function openPDF(file) {
     if (f.role !== "photo") { files[name] = new TextDecoder().decode(held(f)); continue; }
     const p = await engine.ask("photo", { bytes: held(f) });
     const words = await photoStore.put(p.sum, p.small);
-    if (words) say(words, true);
+    if (words) status(words, true);
     photos[name] = { sum: p.sum, wide: p.wide, high: p.high, taken: p.taken || "", placed: p.placed };
   }
   await job.load(own.file, files, photos);
@@ -234,10 +252,11 @@ async function hand(...all) {
 
 addEventListener("storage", (e) => {
   if (e.key !== "oxturn.job" || e.newValue === null || navigator.locks) return;
-  say("another tab has changed the kept job; the last to change it stays", true);
+  status(say("another tab has changed the kept job; the last to change it stays"), true);
 });
 
 async function begin() {
+  speak(kept.get("language"), "");
   showModes();
   startView();
   $("sheets").onchange = () => { const id = $("sheets").value; view.hand?.close(); sheets.show(id); };
@@ -254,10 +273,10 @@ async function begin() {
   };
   enter("Files");
   $("start").disabled = true;
-  say("loading the engine", false, true);
+  status(say("loading the engine"), false, true);
   await engine.start(makeWorker(), await packedEngine());
   keys = await engine.ask("keys", {});
-  say("ready");
+  status(say("ready"));
   $("take").onclick = () => tab.take();
   await tab.begin();
   const last = kept.get("job");
@@ -265,4 +284,4 @@ async function begin() {
   document.body.dataset.ready = "yes";
 }
 
-begin().catch((e) => say(e.message, true));
+begin().catch((e) => status(e.message, true));

@@ -16,7 +16,7 @@ const photoStore = {
         r.onerror = r.onblocked = () => reject(r.error || new Error("blocked"));
       });
     } catch {
-      this.trouble = "This browser keeps no photos (a private window, perhaps): they are gone when the page is closed. Save them before.";
+      this.trouble = say("This browser keeps no photos (a private window, perhaps): they are gone when the page is closed. Save them before.");
     }
   },
   async ask(how, f) {
@@ -34,10 +34,10 @@ const photoStore = {
     for (const held of [{ small, original }, { small }]) {
       try {
         await this.ask("readwrite", (s) => s.put(held, sum));
-        return held.original || !original ? "" : "The device is nearly full: it keeps a small copy of this photo, which all drawings come from, and not the picture as it came.";
+        return held.original || !original ? "" : say("The device is nearly full: it keeps a small copy of this photo, which all drawings come from, and not the picture as it came.");
       } catch { /* then without the picture as it came, or not at all */ }
     }
-    return this.trouble || "The device is full: this photo is gone when the page is closed. Save it before, or make room.";
+    return this.trouble || say("The device is full: this photo is gone when the page is closed. Save it before, or make room.");
   },
   async get(sum) { try { return await this.ask("readonly", (s) => s.get(sum)); } catch { return undefined; } },
   // keepOnly lets go of all photos but those of the job
@@ -82,13 +82,13 @@ async function takePhotos(list, tell, room, cable = "") {
   const told = [];
   let attached = false;
   for (const [i, file] of list.entries()) {
-    tell("Reading " + file.name + ", " + (i + 1) + " of " + list.length, i / list.length);
+    tell(say("Reading %s, %s of %s", file.name, i + 1, list.length), i / list.length);
     const slip = (words) => told.push({ bad: true, words: file.name + ": " + words });
-    if (file.size > largestPhoto) { slip("it has " + Math.ceil(file.size / 2 ** 20) + " MB, and 16 are taken at most. Have the camera or a viewer save it smaller."); continue; }
+    if (file.size > largestPhoto) { slip(say("it has %s MB, and 16 are taken at most. Have the camera or a viewer save it smaller.", Math.ceil(file.size / 2 ** 20))); continue; }
     try {
       const bytes = new Uint8Array(await file.arrayBuffer());
       const p = await engine.ask("photo", { bytes }, [bytes.buffer]);
-      if (Object.values(job.photos).some((q) => q.sum === p.sum)) { slip("this photo is here already."); continue; }
+      if (Object.values(job.photos).some((q) => q.sum === p.sum)) { slip(say("this photo is here already.")); continue; }
       const words = await photoStore.put(p.sum, p.small, file);
       if (words) told.push({ bad: true, words: file.name + ": " + words });
       const lacking = photoNames().find((f) => !job.photos[f] && baseOf(f) === baseOf(file.name));
@@ -139,7 +139,7 @@ async function readPhotos() {
 // recordOf is what is known of a cable as laid: of a room's only one, or by its name.
 const recordOf = (room, cable) => room?.records.find((r) => !cable || !r.cable || r.cable === cable);
 // cablePick asks which of a room's cables is meant, where there are several.
-const cablePick = (room, chosen, more) => element("select", { "aria-label": "Cable", ...more }, ...(room?.cables || []).map((c) => element("option", { selected: c === chosen }, c)));
+const cablePick = (room, chosen, more) => element("select", { "aria-label": say("Cable"), ...more }, ...(room?.cables || []).map((c) => element("option", { selected: c === chosen }, c)));
 const photoNames = () => [...new Set([...listed.photos.map((p) => p.file), ...job.drafts.map((d) => d.file)])].filter(Boolean);
 const draftOf = (file) => job.drafts.find((d) => d.file === file);
 const inJob = (file) => listed.photos.find((p) => p.file === file);
@@ -147,10 +147,10 @@ const fewestPoints = 4;
 
 function stateOf(file) {
   const p = inJob(file), n = (p || draftOf(file)).points.length;
-  if (!job.photos[file]) return "named by the job, but not on this device";
-  if (!p) return n + " of at least " + fewestPoints + " points; not in the job yet";
-  if (p.problems.some((d) => d.severity === "error")) return "its points do not go together";
-  return n + " points" + (p.worst >= 0 ? ", " + p.points[p.worst].off + " off at most" : "");
+  if (!job.photos[file]) return say("named by the job, but not on this device");
+  if (!p) return say("%s of at least %s points; not in the job yet", n, fewestPoints);
+  if (p.problems.some((d) => d.severity === "error")) return say("its points do not go together");
+  return p.worst >= 0 ? say("%s points, %s off at most", n, p.points[p.worst].off) : say("%s points", n);
 }
 
 function laidCard() {
@@ -160,13 +160,13 @@ function laidCard() {
 }
 
 async function laidAgain(card = $("laid")) {
-  if (!card || !job.name) { card?.replaceChildren(element("p", {}, "There is no job yet.")); return; }
+  if (!card || !job.name) { card?.replaceChildren(element("p", {}, say("There is no job yet."))); return; }
   const trouble = await readPhotos();
   if (view.photo) { await pointing.again(); return; }
   if (!card.isConnected && card !== $("laid")) await null;
-  const room = element("select", { id: "photo-room", "aria-label": "Room in the photos" }, ...listed.rooms.map((r) => element("option", {}, r.name)));
+  const room = element("select", { id: "photo-room", "aria-label": say("Room in the photos") }, ...listed.rooms.map((r) => element("option", {}, r.name)));
   const roomNow = () => listed.rooms.find((r) => r.name === room.value) || listed.rooms[0];
-  const cables = element("span", {}), offer = () => cables.replaceChildren(...(roomNow()?.cables.length > 1 ? [field("cable", cablePick(roomNow(), "", { id: "photo-cable" }))] : []));
+  const cables = element("span", {}), offer = () => cables.replaceChildren(...(roomNow()?.cables.length > 1 ? [field(say("cable"), cablePick(roomNow(), "", { id: "photo-cable" }))] : []));
   room.onchange = offer;
   offer();
   const out = element("div", { id: "photo-told", role: "status", "aria-live": "polite" });
@@ -182,13 +182,13 @@ async function laidAgain(card = $("laid")) {
   };
   const camera = take({ id: "photo-take", capture: "environment" }), choose = take({ id: "photo-pick", multiple: true });
   const had = [...card.querySelectorAll("#photo-told > p")];
-  card.replaceChildren(...(trouble ? [element("p", { class: "slip" }, "The job's text has a slip that photos cannot be read past: " + trouble)] : []),
-    element("p", {}, "Photograph the cable before it is covered: lens at its plain setting, all corners of the floor in view, from as high as you can reach. Photos stay on this device."),
-    element("div", { class: "row" }, listed.rooms.length > 1 ? field("room", room) : "", cables),
-    element("div", { class: "big" }, button("Take a photo", () => camera.click(), { class: "main" }), button("Choose photos", () => choose.click())), camera, choose, out,
+  card.replaceChildren(...(trouble ? [element("p", { class: "slip" }, say("The job's text has a slip that photos cannot be read past: %s", trouble))] : []),
+    element("p", {}, say("Photograph the cable before it is covered: lens at its plain setting, all corners of the floor in view, from as high as you can reach. Photos stay on this device.")),
+    element("div", { class: "row" }, listed.rooms.length > 1 ? field(say("room"), room) : "", cables),
+    element("div", { class: "big" }, button(say("Take a photo"), () => camera.click(), { class: "main" }), button(say("Choose photos"), () => choose.click())), camera, choose, out,
     photoStore.trouble ? element("p", { class: "slip" }, photoStore.trouble) : "",
     element("div", { class: "photos" }, ...photoNames().map(photoRow)),
-    ...(Object.keys(job.photos).length ? [element("div", { class: "row" }, button("Save the job with its photos", () => handAll()), button("Save the pictures as they came", handOriginals))] : []));
+    ...(Object.keys(job.photos).length ? [element("div", { class: "row" }, button(say("Save the job with its photos"), () => handAll()), button(say("Save the pictures as they came"), handOriginals))] : []));
   out.replaceChildren(...had);
   if (pointing.back) document.querySelector("[data-photo=" + CSS.escape(pointing.back) + "]")?.focus({ preventScroll: true });
   pointing.back = "";
@@ -233,8 +233,8 @@ async function handOriginals() {
     const held = await photoStore.get(p.sum);
     if (held?.original) out.push(new File([held.original], baseOf(name), { type: held.original.type || "image/jpeg" }));
   }
-  if (!out.length) { say("the pictures as they came are not on this device", true); return; }
+  if (!out.length) { status(say("the pictures as they came are not on this device"), true); return; }
   const placed = Object.values(job.photos).filter((p) => p.placed).length;
-  if (placed && !confirm("These are the files as the camera wrote them" + ", and " + placed + " of them say where on earth they were taken. Go on?")) return;
+  if (placed && !confirm(say("These are the files as the camera wrote them, and %s of them say where on earth they were taken. Go on?", placed))) return;
   await hand(...out);
 }

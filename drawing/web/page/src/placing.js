@@ -2,8 +2,8 @@
 // to walls, corners and other things. Each act is an edit of the job's text.
 "use strict";
 
-const thingNames = { opening: "door or window", keep_out: "keep-out", joint: "movement joint", thermostat: "box", fixing: "fixing", cold: "floor left cold", partition: "partition", zone: "part of the floor" };
-const ways = { side: "against a wall", corner: "in a corner", free: "free on the floor" };
+const thingNames = { opening: message("door or window"), keep_out: message("keep-out"), joint: message("movement joint"), thermostat: message("box"), fixing: message("fixing"), cold: message("floor left cold"), partition: message("partition"), zone: message("part of the floor") };
+const ways = { side: message("against a wall"), corner: message("in a corner"), free: message("free on the floor") };
 const steps = { mm: [1, 5, 10, 50, 100], in: [25.4 / 16, 25.4 / 4, 25.4 / 2, 25.4, 50.8] };
 const caughtWithin = 14; // px to what a thing snaps to
 
@@ -12,7 +12,7 @@ const placing = {
 
   get room() { return this.rooms.find((r) => r.table === this.table); },
   get thing() { return this.room?.things.find((t) => t.table === this.chosen); },
-  called(t) { return t.name && t.name !== t.kind ? t.name : thingNames[t.kind] || t.kind; },
+  called(t) { return t.name && t.name !== t.kind ? t.name : say(thingNames[t.kind] || t.kind); },
 
   // ---- the plan in the window
 
@@ -23,7 +23,7 @@ const placing = {
     view.shown = "arrange:" + table;
     $("view").classList.add("plan");
     $("paper").setAttribute("role", "application");
-    $("paper").setAttribute("aria-label", "Plan of the room. Choose a thing in the list; arrows then move it, Shift for more, Enter goes to its figures, Escape lets it go. Plus and minus zoom");
+    $("paper").setAttribute("aria-label", say("Plan of the room. Choose a thing in the list; arrows then move it, Shift for more, Enter goes to its figures, Escape lets it go. Plus and minus zoom"));
     $("tip").hidden = true;
     $("hint").textContent = "";
     $("panel").scrollTop = 0;
@@ -35,7 +35,7 @@ const placing = {
     $("plan-shown")?.remove();
     $("view").classList.remove("plan");
     $("paper").setAttribute("role", "img");
-    $("paper").setAttribute("aria-label", "Drawing; plus and minus zoom, arrows move it");
+    $("paper").setAttribute("aria-label", say("Drawing; plus and minus zoom, arrows move it"));
     $("paper").replaceChildren();
     $("tip").hidden = true;
     view.svg = null;
@@ -54,7 +54,7 @@ const placing = {
     if (view.hand !== this) return;
     if (!this.held && !this.resting) this.pose = null;
     if (!this.thing) this.chosen = "";
-    if (this.room) this.show(); else this.told ||= "The walls have to close before anything can stand in the room.";
+    if (this.room) this.show(); else this.told ||= say("The walls have to close before anything can stand in the room.");
     this.panel();
   },
   show() {
@@ -64,7 +64,7 @@ const placing = {
     view.svg = drawnAs("svg", { viewBox: [x, y, w, h].join(" ") }, this.marks);
     view.paper = [x - edge, y - edge, w + 2 * edge, h + 2 * edge];
     $("paper").replaceChildren(view.svg);
-    if (!$("plan-shown")) $("sheets").prepend(element("option", { value: "", id: "plan-shown" }, "Plan: " + this.room.name));
+    if (!$("plan-shown")) $("sheets").prepend(element("option", { value: "", id: "plan-shown" }, say("Plan: %s", this.room.name)));
     $("sheets").value = "";
     view.look(view.looks[view.shown] || view.paper);
   },
@@ -178,17 +178,17 @@ const placing = {
   },
   where(t, pose) {
     const other = overOther(this.room, t, posed(this.room, t, pose));
-    return this.place(t, pose) + (other ? "; over " + this.called(other) : "");
+    return this.place(t, pose) + (other ? say("; over %s", this.called(other)) : "");
   },
   place(t, pose) {
-    if (pose.way === "corner") return "in corner " + pose.corner;
+    if (pose.way === "corner") return say("in corner %s", pose.corner);
     if (pose.way === "side" && pose.side >= 0) {
       const s = this.room.sides[pose.side], high = pose.low + t.high - t.low;
-      return (s.face ? s.name + ", " + s.face : "wall " + s.name) + ", " + onTape(pose.low) + " from its start, " + onTape(Math.max(0, s.length - high)) + " to its end";
+      return say("%s, %s from its start, %s to its end", s.face ? s.name + ", " + s.face : say("wall %s", s.name), onTape(pose.low), onTape(Math.max(0, s.length - high)));
     }
     const shape = posed(this.room, t, pose), off = (s) => Math.min(...shape.map((p) => nearestOn(s.line, p).off));
     const near = this.room.sides.filter((s) => !s.face && s.line.length === 2).map((s) => ({ s, off: off(s) })).sort((a, b) => a.off - b.off).slice(0, 2);
-    return near.map((n) => onTape(n.off) + " off wall " + n.s.name).join(", ");
+    return near.map((n) => say("%s off wall %s", onTape(n.off), n.s.name)).join(", ");
   },
 
   // ---- keys on the plan
@@ -267,8 +267,8 @@ const placing = {
   panel() {
     if (mode !== "Room") return;
     const panel = $("panel"), at = panel.scrollTop, focus = document.activeElement, key = focus?.dataset?.key, id = focus?.id, t = this.thing;
-    panel.replaceChildren(element("div", { class: "row" }, button("\u2190 Back", () => this.close(), { id: "plan-back" })), element("h2", {}, (this.room?.name || "Room") + ": arrange"),
-      element("p", { role: "status", id: "plan-told", class: this.told ? "slip" : "" }, this.told || this.wrong() || (this.adding ? "Now tap where it stands. With keys: move the plan, then Enter puts it in the middle." : t ? "" : "Drag what stands in the room; it snaps to walls, corners and its neighbours. Tap it for exact figures.")),
+    panel.replaceChildren(element("div", { class: "row" }, button(say("\u2190 Back"), () => this.close(), { id: "plan-back" })), element("h2", {}, say("%s: arrange", this.room?.name || say("Room"))),
+      element("p", { role: "status", id: "plan-told", class: this.told ? "slip" : "" }, this.told || this.wrong() || (this.adding ? say("Now tap where it stands. With keys: move the plan, then Enter puts it in the middle.") : t ? "" : say("Drag what stands in the room; it snaps to walls, corners and its neighbours. Tap it for exact figures."))),
       ...(t ? [this.card(t)] : []), ...(this.room ? [this.adder(), this.list()] : []));
     panel.scrollTop = at;
     if (document.activeElement !== document.body) return;
@@ -282,22 +282,22 @@ const placing = {
   },
   card(t) {
     const part = this.parts?.find((p) => p.table === t.table);
-    const to = (words, arrow, way) => button(arrow, () => this.nudge(way), { "aria-label": "Move it " + words, id: "move-" + words });
-    const nudges = element("div", { class: "row nudges" }, to("left", "\u2190", [-1, 0]), to("up", "\u2191", [0, 1]), to("down", "\u2193", [0, -1]), to("right", "\u2192", [1, 0]));
-    const way = element("select", { id: "thing-way", "aria-label": "How it stands" }, ...Object.entries(ways).map(([v, words]) => element("option", { value: v, selected: v === t.way }, words)));
+    const to = (id, words, arrow, way) => button(arrow, () => this.nudge(way), { "aria-label": say(words), id: "move-" + id });
+    const nudges = element("div", { class: "row nudges" }, to("left", message("Move it left"), "\u2190", [-1, 0]), to("up", message("Move it up"), "\u2191", [0, 1]), to("down", message("Move it down"), "\u2193", [0, -1]), to("right", message("Move it right"), "\u2192", [1, 0]));
+    const way = element("select", { id: "thing-way", "aria-label": say("How it stands") }, ...Object.entries(ways).map(([v, words]) => element("option", { value: v, selected: v === t.way }, say(words))));
     way.onchange = () => this.stand(t, way.value);
-    return element("div", { id: "thing-form", class: "card" }, element("h3", {}, this.called(t), nudges), t.convert ? element("div", { class: "row" }, field("stands", way)) : "",
-      ...(part ? formRows(part) : []), element("div", { class: "row" }, button("Done", () => this.choose(""), { id: "thing-done" })));
+    return element("div", { id: "thing-form", class: "card" }, element("h3", {}, this.called(t), nudges), t.convert ? element("div", { class: "row" }, field(say("stands"), way)) : "",
+      ...(part ? formRows(part) : []), element("div", { class: "row" }, button(say("Done"), () => this.choose(""), { id: "thing-done" })));
   },
   adder() {
     const kinds = keys.find((k) => k.Path === "room.fixture.kind")?.Values || [];
-    const pick = element("select", { id: "plan-add", "aria-label": "Add to the room" }, element("option", { value: "" }, "add \u2026"),
-      ...[["door"], ["opening"], ["window"], ...kinds.map((k) => [k]), ["keep-out"], ["joint", "movement joint"]].map(([v, words]) => element("option", { value: v, selected: v === this.adding }, words || v)));
+    const pick = element("select", { id: "plan-add", "aria-label": say("Add to the room") }, element("option", { value: "" }, say("add \u2026")),
+      ...[["door"], ["opening"], ["window"], ...kinds.map((k) => [k]), ["keep-out"], ["joint", message("movement joint")]].map(([v, words]) => element("option", { value: v, selected: v === this.adding }, say(words || v))));
     pick.onchange = () => { this.settle(); Object.assign(this, { adding: pick.value, chosen: "", pose: null }); this.drawn(); this.tell(); this.panel(); };
-    return element("div", { class: "row" }, pick, this.adding ? button("Leave it", () => this.choose("")) : "");
+    return element("div", { class: "row" }, pick, this.adding ? button(say("Leave it"), () => this.choose("")) : "");
   },
   list() {
-    return element("ul", { class: "points", "aria-label": "What stands in the room" }, ...this.room.things.map((t) => element("li", {}, button(element("span", {}, this.called(t), element("small", {}, this.where(t, poseOf(t)))),
+    return element("ul", { class: "points", "aria-label": say("What stands in the room") }, ...this.room.things.map((t) => element("li", {}, button(element("span", {}, this.called(t), element("small", {}, this.where(t, poseOf(t)))),
       () => { this.choose(t.table); $("paper").focus({ preventScroll: true }); }, { "aria-pressed": String(t.table === this.chosen), "data-thing": t.table }))));
   },
 };

@@ -54,7 +54,7 @@ const pointing = {
     view.cables = [];
     view.shown = "photo:" + this.file;
     $("view").classList.add("photo");
-    $("paper").setAttribute("aria-label", "Photo " + this.file + ". Plus and minus zoom, arrows move it; Enter puts a point in the middle, which arrows then move; Escape lets it go");
+    $("paper").setAttribute("aria-label", say("Photo %s. Plus and minus zoom, arrows move it; Enter puts a point in the middle, which arrows then move; Escape lets it go", this.file));
     $("paper").setAttribute("role", "application");
     $("paper").replaceChildren(view.svg);
     $("view").append(this.glass);
@@ -70,7 +70,7 @@ const pointing = {
     $("photo-shown")?.remove();
     $("view").classList.remove("photo");
     $("paper").setAttribute("role", "img");
-    $("paper").setAttribute("aria-label", "Drawing; plus and minus zoom, arrows move it");
+    $("paper").setAttribute("aria-label", say("Drawing; plus and minus zoom, arrows move it"));
     $("paper").replaceChildren();
     view.svg = null;
     view.shown = this.before;
@@ -248,7 +248,7 @@ const pointing = {
     $("paper").focus({ preventScroll: true });
     if (!p) { this.draft.points.splice(i, 1); return this.draftDid(); }
     if (p.points.length > fewestPoints) return this.did([{ do: "drop", table: p.table + "/point/" + i }]);
-    if (p.runs.length) { this.told = ["A photo needs " + fewestPoints + " points, and this one says where runs lie: add another point first."]; return this.again(); }
+    if (p.runs.length) { this.told = [say("A photo needs %s points, and this one says where runs lie: add another point first.", fewestPoints)]; return this.again(); }
     const points = p.points.filter((_, k) => k !== i).map(({ image, key, value, name }) => ({ image, key, value, name }));
     job.drafts = [...job.drafts.filter((d) => d.file !== this.file), { file: this.file, room: p.room, cable: this.record?.cable || "", date: p.date || today(), keep: p.keep, points }];
     job.keep();
@@ -269,7 +269,7 @@ const pointing = {
     }
   },
   async takeOut() {
-    if (!confirm("Take " + this.file + " out of the job?")) return;
+    if (!confirm(say("Take %s out of the job?", this.file))) return;
     const p = inJob(this.file), { [this.file]: _, ...others } = job.photos;
     job.drafts = job.drafts.filter((d) => d.file !== this.file);
     if (p) await edit({ do: "drop", table: p.table });
@@ -287,52 +287,52 @@ const pointing = {
     if (!on) return;
     const marked = this.pending || this.chosen >= 0;
     const slips = [...this.told, ...(p?.problems || []).map(sentences), ...photoProblems(p)], state = sentence(stateOf(this.file));
-    const say = marked || this.run ? [] : [element("p", {}, on.points.length < fewestPoints ? "Tap a place in the photo that you know on the floor: a corner, or a cross taped off two walls. Hold to see it larger." : "Tap to add a point; drag one to move it.")];
-    panel.replaceChildren(element("div", { class: "row" }, button("\u2190 Back", () => this.close(), { id: "photo-back" })), element("h2", {}, this.file),
+    const how = marked || this.run ? [] : [element("p", {}, on.points.length < fewestPoints ? say("Tap a place in the photo that you know on the floor: a corner, or a cross taped off two walls. Hold to see it larger.") : say("Tap to add a point; drag one to move it."))];
+    panel.replaceChildren(element("div", { class: "row" }, button(say("\u2190 Back"), () => this.close(), { id: "photo-back" })), element("h2", {}, this.file),
       element("div", { id: "photo-words", role: "status" }, element("p", { class: slips.length ? "slip" : "say" }, state), ...[...new Set(slips)].map((w) => element("p", { class: "slip" }, w)), ...(p?.words || []).map((w) => element("p", {}, w))),
-      ...say, ...(this.run ? [this.runForm()] : marked ? [this.spotForm()] : []), this.list(), ...(this.run ? [] : [this.more()]));
+      ...how, ...(this.run ? [this.runForm()] : marked ? [this.spotForm()] : []), this.list(), ...(this.run ? [] : [this.more()]));
     panel.scrollTop = !marked && this.asking ? 0 : at; // what came of a point is said at the top
     if (focus && document.activeElement === document.body) $(focus)?.focus({ preventScroll: true });
     if (marked && this.asking !== String(this.pending || this.chosen)) $("spot-form")?.scrollIntoView({ block: "nearest" });
     this.asking = String(marked ? this.pending || this.chosen : "");
   },
   nudges() {
-    const to = (words, arrow, way) => button(arrow, () => this.nudge(way), { "aria-label": "Move it " + words, id: "nudge-" + words });
-    return element("div", { class: "row nudges" }, to("left", "\u2190", [-1, 0]), to("up", "\u2191", [0, -1]), to("down", "\u2193", [0, 1]), to("right", "\u2192", [1, 0]));
+    const to = (id, words, arrow, way) => button(arrow, () => this.nudge(way), { "aria-label": say(words), id: "nudge-" + id });
+    return element("div", { class: "row nudges" }, to("left", message("Move it left"), "\u2190", [-1, 0]), to("up", message("Move it up"), "\u2191", [0, -1]), to("down", message("Move it down"), "\u2193", [0, 1]), to("right", message("Move it right"), "\u2192", [1, 0]));
   },
   spotForm() {
     const room = this.room, on = this.one, point = on.points[this.chosen], spots = room?.spots || [];
     const same = (s, p) => p && s.key === p.key && s.value === p.value;
     const taken = (s) => on.points.some((p, i) => i !== this.chosen && same(s, p));
     const groups = [...new Set(spots.map((s) => s.group))];
-    const pick = element("select", { id: "spot", "aria-label": "Where on the floor this point is" }, element("option", { value: "" }, point ? this.called(point) : "choose \u2026"),
-      element("option", { value: "taped" }, "two distances from walls"),
+    const pick = element("select", { id: "spot", "aria-label": say("Where on the floor this point is") }, element("option", { value: "" }, point ? this.called(point) : say("choose \u2026")),
+      element("option", { value: "taped" }, say("two distances from walls")),
       ...groups.map((g) => element("optgroup", { label: g }, ...spots.map((s, i) => s.group === g ? element("option", { value: i, disabled: taken(s), selected: same(s, point) }, s.label) : ""))));
     const plan = planOf(room, spots, (i) => { if (!taken(spots[i])) { pick.value = i; chosen(); } });
-    const walls = [0, 1].map((k) => element("select", { id: "off-wall-" + k, "aria-label": k ? "second wall" : "first wall" }, ...(room?.walls || []).map((w, i) => element("option", { selected: i === k }, w.letter))));
-    const off = [0, 1].map((k) => input(k ? "distance off the second wall" : "distance off the first wall", { id: "off-" + k, placeholder: inches() ? "2ft 3in" : "690", inputmode: inches() ? "text" : "decimal" }));
-    const taped = element("div", { hidden: true }, ...[0, 1].map((k) => element("div", { class: "row" }, field("off wall", walls[k]), field("distance, square off it", off[k]))));
+    const walls = [0, 1].map((k) => element("select", { id: "off-wall-" + k, "aria-label": k ? say("second wall") : say("first wall") }, ...(room?.walls || []).map((w, i) => element("option", { selected: i === k }, w.letter))));
+    const off = [0, 1].map((k) => input(k ? say("distance off the second wall") : say("distance off the first wall"), { id: "off-" + k, placeholder: inches() ? "2ft 3in" : "690", inputmode: inches() ? "text" : "decimal" }));
+    const taped = element("div", { hidden: true }, ...[0, 1].map((k) => element("div", { class: "row" }, field(say("off wall"), walls[k]), field(say("distance, square off it"), off[k]))));
     const told = element("p", { class: "slip", role: "alert" });
     const chosen = () => { taped.hidden = pick.value !== "taped"; plan.mark(spots[pick.value]); set.disabled = pick.value === ""; };
-    const set = button(point ? "Set it there" : "It is there", async () => {
+    const set = button(point ? say("Set it there") : say("It is there"), async () => {
       if (pick.value !== "taped") { this.spot(spots[pick.value]); return; }
       try { this.spot(await engine.ask("place", { name: job.name, text: job.text, room: room.name, walls: walls.map((w) => w.value), distances: off.map((o) => o.value.trim()) })); } catch (e) { told.textContent = e.message; }
     }, { class: "main", id: "spot-set" });
     pick.onchange = chosen;
     for (const o of off) o.onkeydown = (e) => { if (e.key === "Enter") set.click(); };
     chosen();
-    return element("div", { id: "spot-form", class: "card" }, element("h3", {}, point ? "Point " + (this.chosen + 1) + (point.off ? ", " + point.off + " off" : "") : "New point", this.nudges()), field("Where on the floor is it?", pick), taped, told,
-      element("div", { class: "row" }, set, point ? button("Take it out", () => this.drop(this.chosen), { id: "spot-drop" }) : "", button("Leave it", () => { Object.assign(this, { pending: null, chosen: -1 }); this.drawn(); this.panel(); $("paper").focus(); })), plan.svg);
+    return element("div", { id: "spot-form", class: "card" }, element("h3", {}, point ? point.off ? say("Point %s, %s off", this.chosen + 1, point.off) : say("Point %s", this.chosen + 1) : say("New point"), this.nudges()), field(say("Where on the floor is it?"), pick), taped, told,
+      element("div", { class: "row" }, set, point ? button(say("Take it out"), () => this.drop(this.chosen), { id: "spot-drop" }) : "", button(say("Leave it"), () => { Object.assign(this, { pending: null, chosen: -1 }); this.drawn(); this.panel(); $("paper").focus(); })), plan.svg);
   },
   // called is what a point is called: in the words of the list, else as it is written
   called(p) {
-    if (p.key === "corner") return "corner " + p.value.replace(/["']/g, "");
+    if (p.key === "corner") return say("corner %s", p.value.replace(/["']/g, ""));
     const s = this.room?.spots.find((s) => s.key === p.key && s.value === p.value);
     return s?.label || p.name || p.value;
   },
   list() {
     const on = this.one;
-    return element("ol", { class: "points" }, ...on.points.map((p, i) => element("li", {}, button(element("span", {}, element("b", {}, String(i + 1)), " " + this.called(p), element("small", { class: i === on.worst ? "slip" : "" }, (i === on.worst ? "the worst" + (p.off ? ": " : "") : "") + (p.off ? p.off + " off" : ""))),
+    return element("ol", { class: "points" }, ...on.points.map((p, i) => element("li", {}, button(element("span", {}, element("b", {}, String(i + 1)), " " + this.called(p), element("small", { class: i === on.worst ? "slip" : "" }, i === on.worst ? p.off ? say("the worst: %s off", p.off) : say("the worst") : p.off ? say("%s off", p.off) : "")),
       () => { Object.assign(this, { chosen: i, pending: null, run: null }); this.drawn(); this.panel(); }, { "aria-pressed": String(i === this.chosen), "data-point": i }))));
   },
   // more is what else can be said of a photo
@@ -340,48 +340,48 @@ const pointing = {
     const p = inJob(this.file), on = this.one, room = this.room, draft = this.draft;
     const out = element("div", {});
     if (p && p.words.length) {
-      if (p.numbers.length) out.append(button("A run lies elsewhere than drawn", () => { Object.assign(this, { run: { run: 0, image: [] }, chosen: -1 }); this.drawn(); this.panel(); }, { id: "run-moved" }));
-      if (!this.record?.settled && listed.plan) out.append(button("All runs lie as drawn", () => this.asDrawn(), { id: "as-drawn" }));
-      p.runs.forEach((r, i) => out.append(element("div", { class: "row" }, "Run " + r.run + " lies elsewhere.", button("Take back", () => this.did([{ do: "drop", table: p.table + "/run/" + i }])))));
+      if (p.numbers.length) out.append(button(say("A run lies elsewhere than drawn"), () => { Object.assign(this, { run: { run: 0, image: [] }, chosen: -1 }); this.drawn(); this.panel(); }, { id: "run-moved" }));
+      if (!this.record?.settled && listed.plan) out.append(button(say("All runs lie as drawn"), () => this.asDrawn(), { id: "as-drawn" }));
+      p.runs.forEach((r, i) => out.append(element("div", { class: "row" }, say("Run %s lies elsewhere.", r.run), button(say("Take back"), () => this.did([{ do: "drop", table: p.table + "/run/" + i }])))));
     }
-    const day = element("input", { type: "date", value: on.date, "aria-label": "day it was taken" });
+    const day = element("input", { type: "date", value: on.date, "aria-label": say("day it was taken") });
     day.onchange = () => { if (p) this.did([{ do: day.value ? "set" : "unset", table: p.table, key: "date", value: day.value }]); else { draft.date = day.value || today(); this.draftDid(); } };
-    const rooms = element("select", { "aria-label": "room in the photo" }, ...listed.rooms.map((r) => element("option", { selected: r.name === on.room }, r.name)));
+    const rooms = element("select", { "aria-label": say("room in the photo") }, ...listed.rooms.map((r) => element("option", { selected: r.name === on.room }, r.name)));
     rooms.onchange = () => { Object.assign(draft, { room: rooms.value, cable: "", points: [] }); this.draftDid(); };
     const cable = cablePick(room, this.cable, { id: "photo-of" });
     cable.onchange = () => this.ofCable(cable.value);
     const keep = element("input", { type: "checkbox", id: "photo-keep" });
     keep.checked = on.keep;
     keep.onchange = () => { if (p) this.did([keep.checked ? { do: "set", table: p.table, key: "keep_location", value: "true" } : { do: "unset", table: p.table, key: "keep_location" }]); else { draft.keep = keep.checked; this.draftDid(); } };
-    out.append(element("div", { class: "row" }, field("taken on", day), !p && listed.rooms.length > 1 ? field("room", rooms) : "", room?.cables.length > 1 ? field("of cable", cable) : ""),
-      this.meta.placed ? element("label", { class: "row" }, keep, "Its camera wrote where on earth it was taken: keep that in copies") : "",
-      element("div", { class: "row" }, button("Take the photo out", () => this.takeOut(), { id: "photo-drop" })));
+    out.append(element("div", { class: "row" }, field(say("taken on"), day), !p && listed.rooms.length > 1 ? field(say("room"), rooms) : "", room?.cables.length > 1 ? field(say("of cable"), cable) : ""),
+      this.meta.placed ? element("label", { class: "row" }, keep, say("Its camera wrote where on earth it was taken: keep that in copies")) : "",
+      element("div", { class: "row" }, button(say("Take the photo out"), () => this.takeOut(), { id: "photo-drop" })));
     return out;
   },
   // ofCable puts the photo on the record of another cable
   async ofCable(cable) {
     const p = inJob(this.file);
     if (!p) { this.draft.cable = cable; return this.draftDid(); }
-    if (p.runs.length) { this.told = ["It says where runs of cable " + this.cable + " lie: take those back first."]; return this.again(); }
+    if (p.runs.length) { this.told = [say("It says where runs of cable %s lie: take those back first.", this.cable)]; return this.again(); }
     const points = p.points.map(({ image, key, value }) => ({ image, key, value }));
     const moved = { file: this.file, room: p.room, cable, date: p.date || today(), keep: p.keep, points };
     return this.did([{ do: "drop", table: p.table }, ...await newPhoto(moved, this.meta)]);
   },
   // asDrawn has the person say what no photo says by itself
   async asDrawn() {
-    if (!confirm("Say so only if every run, lead and sensor was held against plan " + listed.plan + " and lies as drawn there. Is that so?")) return;
+    if (!confirm(say("Say so only if every run, lead and sensor was held against plan %s and lies as drawn there. Is that so?", listed.plan))) return;
     await this.did([...claim(this.record), ...asPlanned(this.record)]);
   },
   // numbers are the runs in the photo of the cable that it is on record of
   numbers(p) { return p.numbers.filter((n) => !this.record?.cable || n.cable === this.record.cable); },
   runForm() {
     const p = inJob(this.file), room = this.room, record = this.record, numbers = this.numbers(p);
-    const which = element("select", { id: "run", "aria-label": "Run that lies elsewhere" }, element("option", { value: "" }, "which run? \u2026"),
-      ...numbers.map((n, i) => element("option", { value: i, selected: n.run === this.run.run && n.cable === this.run.cable }, (room.cables.length > 1 ? n.cable + "." : "run ") + n.run)));
+    const which = element("select", { id: "run", "aria-label": say("Run that lies elsewhere") }, element("option", { value: "" }, say("which run? \u2026")),
+      ...numbers.map((n, i) => element("option", { value: i, selected: n.run === this.run.run && n.cable === this.run.cable }, room.cables.length > 1 ? n.cable + "." + n.run : say("run %s", n.run))));
     which.onchange = () => { const n = numbers[which.value]; Object.assign(this.run, { run: n?.run || 0, cable: n?.cable }); this.drawn(); this.panel(); };
     const rest = element("input", { type: "checkbox", id: "run-rest" });
     const ready = this.run.run && this.run.image.length > 1;
-    const set = button("Put it on the record", async () => {
+    const set = button(say("Put it on the record"), async () => {
       const lines = [{ key: "run", value: String(this.run.run) }, { key: "image", value: "[" + this.run.image.map((q) => "[" + q.join(", ") + "]").join(", ") + "]" }];
       this.run = null;
       await this.did([...claim(record), ...(rest.checked ? asPlanned(record) : []), { do: "add", table: p.table + "/run", lines }]);
@@ -389,10 +389,10 @@ const pointing = {
       await settled();
       if (view.photo) { await readPhotos(); await this.again(); }
     }, { class: "main", id: "run-set", disabled: !ready });
-    return element("div", { class: "card", id: "run-form" }, element("h3", {}, "A run that lies elsewhere", this.nudges()), field("Its number on the drawing", which),
-      element("p", {}, this.run.image.length ? this.run.image.length + " places tapped: go on to where it ends." : "Then tap along it in the photo, from where it begins to where it ends: two places at least."),
-      record?.settled || !listed.plan ? "" : element("label", { class: "row" }, rest, "All others were held against plan " + listed.plan + " and lie as drawn"),
-      element("div", { class: "row" }, set, button("One place back", () => { this.run.image.pop(); this.drawn(); this.panel(); }, { disabled: !this.run.image.length }), button("Leave it", () => { this.run = null; this.drawn(); this.panel(); })));
+    return element("div", { class: "card", id: "run-form" }, element("h3", {}, say("A run that lies elsewhere"), this.nudges()), field(say("Its number on the drawing"), which),
+      element("p", {}, this.run.image.length ? say("%s places tapped: go on to where it ends.", this.run.image.length) : say("Then tap along it in the photo, from where it begins to where it ends: two places at least.")),
+      record?.settled || !listed.plan ? "" : element("label", { class: "row" }, rest, say("All others were held against plan %s and lie as drawn", listed.plan)),
+      element("div", { class: "row" }, set, button(say("One place back"), () => { this.run.image.pop(); this.drawn(); this.panel(); }, { disabled: !this.run.image.length }), button(say("Leave it"), () => { this.run = null; this.drawn(); this.panel(); })));
   },
 };
 
@@ -402,7 +402,7 @@ function photoProblems(p) {
 }
 
 const sentence = (words) => words.charAt(0).toUpperCase() + words.slice(1) + (/[.!?]$/.test(words) ? "" : ".");
-const sentences = (d) => sentence(d.message) + (d.hint ? " " + sentence(d.hint) : "");
+const sentences = (d) => sentence(d.told || d.message) + (d.hint ? " " + sentence(d.toldHint || d.hint) : "");
 
 const pointLines = (p) => [{ key: "image", value: "[" + p.image.join(", ") + "]" }, { key: p.key, value: p.value }];
 
@@ -443,7 +443,7 @@ function planOf(room, spots, tapped) {
     around.addEventListener("click", () => tapped(i));
     return [dot, around];
   });
-  const svg = drawnAs("svg", { viewBox: [x - edge, y - edge, w + 2 * edge, h + 2 * edge].join(" "), class: "spots", role: "img", "aria-label": "The room's places; the list above names them" },
+  const svg = drawnAs("svg", { viewBox: [x - edge, y - edge, w + 2 * edge, h + 2 * edge].join(" "), class: "spots", role: "img", "aria-label": say("The room's places; the list above names them") },
     ring(all, "walls"), ...room.stands.filter((s) => s.length).map((s) => ring(s, "stand")), ...room.walls.map(letter), ...dots.map((d) => d[0]), ...dots.map((d) => d[1]));
   return { svg, mark: (s) => dots.forEach(([dot], i) => dot.setAttribute("class", spots[i] === s ? "chosen" : "")) };
 }

@@ -16,17 +16,18 @@ async function roomPanel(panel) {
   try {
     parts = await engine.ask("tables", { text: job.text });
   } catch (e) {
-    panel.replaceChildren(element("p", { class: "slip" }, "The file has a slip that forms cannot read past: " + e.message + ". Mend it under Text, or undo."));
+    panel.replaceChildren(element("p", { class: "slip" }, say("The file has a slip that forms cannot read past: %s. Mend it under Text, or undo.", e.message)));
     return;
   }
+  if (mode !== "Room") return; // another panel was asked for meanwhile
   const rooms = parts.filter((p) => /^room\/\d+$/.test(p.table));
   const inRoom = (r) => parts.filter((p) => p.table.startsWith(r.table + "/"));
   const shown = [];
   for (const r of rooms) {
-    shown.push(element("h2", {}, textOf(r, "name") || "Room"), element("div", { class: "row" }, button("Arrange on the plan", () => placing.open(r.table), { "data-arrange": r.table })), wallsCard(r), form(r, "This room"), ...inRoom(r).map((p) => form(p)), adders(r));
+    shown.push(element("h2", {}, textOf(r, "name") || say("Room")), element("div", { class: "row" }, button(say("Arrange on the plan"), () => placing.open(r.table), { "data-arrange": r.table })), wallsCard(r), form(r, say("This room")), ...inRoom(r).map((p) => form(p)), adders(r));
   }
   const others = parts.filter((p) => !p.table.startsWith("room"));
-  panel.replaceChildren(...shown, element("h2", {}, "The whole job"), ...others.map((p) => form(p, p.table ? "" : "Units and files")),
+  panel.replaceChildren(...shown, element("h2", {}, say("The whole job")), ...others.map((p) => form(p, p.table ? "" : say("Units and files"))),
     adder("", keysOf("").filter(isTable).filter((k) => k.Type === "tables" || !others.some((p) => p.table === k.Path))));
 }
 
@@ -35,7 +36,7 @@ const textOf = (part, key) => part.fields.find((f) => f.key === key)?.text || ""
 // act carries out an edit and says what kept it from being made.
 async function act(...changes) {
   const trouble = await edit(...changes);
-  if (trouble) say(trouble, true);
+  if (trouble) status(trouble, true);
 }
 
 // ---- forms
@@ -54,14 +55,14 @@ function form(part, title) {
 function formRows(part) {
   const known = keysOf(pathOf(part.table)).filter((k) => !isTable(k));
   const missing = known.filter((k) => !part.fields.some((f) => f.key === k.Path.split(".").pop()));
-  const more = element("select", { "aria-label": "Give one more key" }, element("option", { value: "" }, "give also \u2026"),
+  const more = element("select", { "aria-label": say("Give one more key") }, element("option", { value: "" }, say("give also \u2026")),
     ...missing.map((k) => element("option", { value: k.Path.split(".").pop(), title: k.Doc }, k.Path.split(".").pop())));
   more.onchange = () => {
     const k = missing.find((m) => m.Path.split(".").pop() === more.value);
     more.replaceWith(keyRow(part, k, ""));
   };
   const foot = element("div", { class: "row" }, missing.length ? more : "");
-  if (part.table && !/^room\/0$/.test(part.table)) foot.append(button("Take out", () => act({ do: "drop", table: part.table })));
+  if (part.table && !/^room\/0$/.test(part.table)) foot.append(button(say("Take out"), () => act({ do: "drop", table: part.table })));
   return [...part.fields.map((f) => fieldRow(part, f, known)), foot];
 }
 
@@ -79,7 +80,7 @@ function keyRow(part, k, value, long) {
   };
   let control;
   if (long) {
-    control = element("input", { value, disabled: true, title: "goes over several lines: change it under Text" });
+    control = element("input", { value, disabled: true, title: say("goes over several lines: change it under Text") });
   } else if (k.Type === "choice" || k.Type === "flag") {
     const choices = k.Type === "flag" ? ["true", "false"] : k.Values;
     control = element("select", {}, element("option", { value: "" }, k.Default ? "(" + k.Default.replaceAll('"', "") + ")" : "\u2013"),
@@ -100,8 +101,8 @@ function keyRow(part, k, value, long) {
 function adders(room) {
   const door = { kind: '"door"', wall: '"A"', from: "0", width: inches() ? "30" : "760" };
   const kinds = keys.find((k) => k.Path === "room.fixture.kind")?.Values || [];
-  const pick = element("select", { "aria-label": "Add" }, element("option", { value: "" }, "add \u2026"),
-    element("option", { value: "door" }, "door"), ...kinds.map((k) => element("option", { value: "fixture:" + k }, k)),
+  const pick = element("select", { "aria-label": say("Add") }, element("option", { value: "" }, say("add \u2026")),
+    element("option", { value: "door" }, say("door")), ...kinds.map((k) => element("option", { value: "fixture:" + k }, k)),
     ...keysOf("room").filter(isTable).filter((k) => !["fixture"].includes(k.Path.split(".")[1])).map((k) => element("option", { value: "table:" + k.Path, title: k.Doc }, k.Path.split(".")[1].replaceAll("_", " "))));
   pick.onchange = () => {
     const [what, which] = pick.value.split(":");
@@ -114,7 +115,7 @@ function adders(room) {
 }
 
 function adder(at, tables) {
-  const pick = element("select", { "aria-label": "Add to the job" }, element("option", { value: "" }, "add \u2026"),
+  const pick = element("select", { "aria-label": say("Add to the job") }, element("option", { value: "" }, say("add \u2026")),
     ...tables.map((k) => element("option", { value: k.Path, title: k.Doc }, k.Path.replaceAll("_", " "))));
   pick.onchange = () => act({ do: "add", table: at + pick.value, lines: required(pick.value) });
   return element("div", { class: "row" }, pick);
@@ -138,7 +139,7 @@ const wallTexts = (value) => [...value.matchAll(/"((?:[^"\\]|\\.)*)"|'([^']*)'/g
 
 function wallsCard(room) {
   const held = room.fields.find((f) => f.key === "walls");
-  if (!held) return element("p", {}, "This room is given by its corners; they stand in the form below and under Text.");
+  if (!held) return element("p", {}, say("This room is given by its corners; they stand in the form below and under Text."));
   const walls = wallTexts(held.value);
   const card = element("div", { id: "walls-" + room.table.replace("/", "-") });
   const outline = document.createElementNS("http://www.w3.org/2000/svg", "svg");
@@ -148,7 +149,7 @@ function wallsCard(room) {
   const typed = () => [...card.querySelectorAll(".wall")].map((w) => w.querySelector("select").value + " " + w.querySelector("input").value);
   const measure = async () => tell(outline, miss, await engine.ask("tape", { walls: typed(), units: inches() ? "in" : "mm" }));
   walls.forEach((w, i) => card.append(wallRow(held.value, w, i, set, measure, walls)));
-  card.append(element("div", { class: "row" }, button("One more wall", () => { set(withWall(held.value, walls)); focusNext = walls.length; })), outline, miss);
+  card.append(element("div", { class: "row" }, button(say("One more wall"), () => { set(withWall(held.value, walls)); focusNext = walls.length; })), outline, miss);
   queueMicrotask(measure);
   if (focusNext >= 0 && walls[focusNext]) {
     const next = card.querySelectorAll(".wall input")[focusNext];
@@ -164,8 +165,8 @@ function wallRow(value, wall, i, set, measure, walls) {
   const m = /^\s*([a-z]+(?:[- ](?:east|west))?|[-+.\d]+\s*(?:degrees|deg|°))\s*(.*)$/i.exec(wall.text) || ["", "north", wall.text];
   const wind = m[1].toLowerCase().replace(" ", "-");
   const letter = String.fromCharCode(65 + i % 26);
-  const way = element("select", { "aria-label": "Wall " + letter + " goes" }, ...[...new Set([...winds, wind])].map((w) => element("option", { selected: w === wind }, w)));
-  const length = element("input", { value: m[2], "aria-label": "Length of wall " + letter, inputmode: inches() ? "text" : "decimal", autocomplete: "off", enterkeyhint: "next" });
+  const way = element("select", { "aria-label": say("Wall %s goes", letter) }, ...[...new Set([...winds, wind])].map((w) => element("option", { selected: w === wind }, w)));
+  const length = element("input", { value: m[2], "aria-label": say("Length of wall %s", letter), inputmode: inches() ? "text" : "decimal", autocomplete: "off", enterkeyhint: "next" });
   const put = () => set(value.slice(0, wall.from) + JSON.stringify(way.value + " " + length.value.trim()) + value.slice(wall.to));
   length.oninput = measure;
   way.onchange = put;
@@ -176,7 +177,7 @@ function wallRow(value, wall, i, set, measure, walls) {
     focusNext = i + 1;
     if (length.value === m[2]) roomAgain(); else length.blur();
   };
-  const out = button("\u00d7", () => set(withoutWall(value, wall)), { "aria-label": "Take wall " + letter + " out", disabled: walls.length < 2 });
+  const out = button("\u00d7", () => set(withoutWall(value, wall)), { "aria-label": say("Take wall %s out", letter), disabled: walls.length < 2 });
   return element("div", { class: "wall" }, element("b", {}, letter), way, length, out);
 }
 
@@ -211,7 +212,7 @@ function tell(outline, miss, tape) {
   };
   outline.replaceChildren(path(p), path([p.at(-1), p[0]], "gap"));
   const slip = tape.Slips.find(Boolean);
-  const again = tape.Again >= 0 ? "; if one wall is wrong, it is " + String.fromCharCode(65 + tape.Again % 26) + ": measure it again" : "";
+  const again = tape.Again >= 0 ? say("; if one wall is wrong, it is %s: measure it again", String.fromCharCode(65 + tape.Again % 26)) : "";
   miss.className = slip ? "slip" : "";
-  miss.textContent = slip || (tape.Miss < 1 ? "The walls close." : "The last wall misses the start by " + tape.Says + again + ".");
+  miss.textContent = slip || (tape.Miss < 1 ? say("The walls close.") : say("The last wall misses the start by %s%s.", tape.Says, again));
 }

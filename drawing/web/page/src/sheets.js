@@ -15,3 +15,5 @@ const sheets = {
     if (view.shown === one.id) view.draw(one, text, this.state.cables, this.state.units);
   },
 };
+
+view.tip = (id, run, used, all) => (run ? say("%s, run %s: %s of %s", id, run, inFigures(used), inFigures(all)) : say("%s: %s of %s", id, inFigures(used), inFigures(all)));

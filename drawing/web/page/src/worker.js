@@ -47,7 +47,7 @@ const calls = {
   // open plans a job and tells about it: { name, files: { name: text } }
   async open(m) {
     lay(m.files);
-    return JSON.parse(await call("open", { name: place(m.name) }));
+    return JSON.parse(await call("open", { name: place(m.name), language: m.language }));
   },
   sheet: (m) => call("sheet", { id: m.sheet }),
   tables: async (m) => JSON.parse(await call("tables", { text: m.text })),
