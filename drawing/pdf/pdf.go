@@ -62,7 +62,7 @@ type document struct {
 
 func (d *document) write(sheets []*drawing.Sheet, info Info) error {
 	d.pdf.Start(gopdf.Config{Unit: gopdf.UnitMM, PageSize: gopdf.Rect{W: d.first.W, H: d.first.H}})
-	d.pdf.SetCompressLevel(zlib.BestCompression)
+	d.pdf.SetCompressLevel(zlib.DefaultCompression) // the best saves 0.3 % more
 	d.pdf.SetInfo(gopdf.PdfInfo{
 		Title: clean(info.Title), Author: clean(info.Author), Subject: clean(info.Subject),
 		Creator: clean(info.Creator),

@@ -74,7 +74,6 @@ func loadTable(v *floorplan.View) setting.Block {
 			orDash(l.Ohms, v.Fig.Ohms),
 			countInParallel(v.Fig, len(v.Room.Cables)))),
 		setting.Row(v.Fig.Text("Thermostat contacts"), contacts),
-		setting.Row(v.Fig.Text("Box"), boxHeight(v)),
 		setting.Row(v.Fig.Text("Leads into the box"), leadsInBox(v)),
 		setting.Row(v.Fig.Text("Of a cold lead"), leadTakes(v)),
 		setting.Row(v.Fig.Text("Sensor"), sensorLine(v.Plan.Job.Sensor, v.Fig)),
@@ -109,14 +108,6 @@ func floorLimit(v *floorplan.View) string {
 			wholeStandards(c.Limit.Source))
 	}
 	return ""
-}
-
-// boxHeight is where the box hangs: which point of it over which floor.
-func boxHeight(v *floorplan.View) string {
-	if h := v.Room.Job.Thermostat.Height; h > 0 {
-		return v.Fig.Textf("its middle %s over the finished floor", withUnit(v.Fig, h))
-	}
-	return "-"
 }
 
 // countInParallel says how the cables are joined, where there are several.
@@ -192,6 +183,9 @@ func electricNotes(v *floorplan.View) setting.Block {
 	l := setting.List{Head: v.Fig.Text("Notes"), Number: 1}
 	l.Paras = append(l.Paras, v.Noted...)
 	l.Paras = append(l.Paras, v.Remarks...)
+	if v.Room.Job.Thermostat.Height > 0 {
+		l.Paras = append(l.Paras, v.Fig.Text("Height of the box: its middle over the finished floor."))
+	}
 	apart := v.Fig.Text("Cold and sensor leads rise apart, each by its own way into the box.")
 	for _, s := range v.Room.Sensors {
 		if s.Spare {

@@ -32,23 +32,28 @@ func takeOff(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
 		return setting.ListSheets(p, setting.FormPaper(p.Job), k.ID, k.Title, k.Form, blocks)
 	}
 	return filled(p, set, takeOffBlocks(p), pages,
-		func(b setting.Block) (setting.Block, bool) { return atDesk(p.Job.Figures(), b) })
+		func(b setting.Block) (setting.Block, bool) { return atDesk(p, b) })
 }
 
 // atDesk reports whether a block is what figures rest on: nothing to work by on the floor. A list
-// is as wide as the sheet then, where it is lowest below tables that are.
-func atDesk(f say.Figures, b setting.Block) (as setting.Block, ok bool) {
-	head := ""
+// is as wide as the sheet then, where it is lowest below tables that are. Small sheets have the floor's
+// warmth there too, which is read with its cost.
+func atDesk(p *layout.Plan, b setting.Block) (as setting.Block, ok bool) {
+	head, f := "", p.Job.Figures()
+	heads := []string{f.Text(restHead), f.Text(lossHead), f.Text(warmUpHead)}
+	if onSmall(p) {
+		heads = append(heads, f.Textf(surfaceHead, degree(f)), f.Text(energyHead))
+	}
 	switch own := b.(type) {
 	case setting.List:
 		head, own.Span = own.Head, true
 		b = own
 	case setting.Table:
 		head = own.Head
+	case warmFloor:
+		return b, onSmall(p)
 	}
-	return b, slices.ContainsFunc([]string{restHead, lossHead, warmUpHead}, func(h string) bool {
-		return strings.HasPrefix(head, f.Text(h))
-	})
+	return b, slices.ContainsFunc(heads, func(h string) bool { return strings.HasPrefix(head, h) })
 }
 
 // takeOffBlocks are the take-off and what it stands on.

@@ -146,7 +146,8 @@ func TestHomePaperHasTheWarmFloor(t *testing.T) {
 		d := example(t, name)
 		var all string
 		for _, s := range d.set {
-			if id := s.ID; strings.HasPrefix(id, "details") || strings.HasPrefix(id, "notes") {
+			if id := s.ID; strings.HasPrefix(id, "details") || strings.HasPrefix(id, "notes") ||
+				strings.HasPrefix(id, takeOffID) {
 				all += strings.ReplaceAll(said(s), setting.NoBreak, " ") + " "
 			}
 		}

@@ -18,6 +18,12 @@ import (
 // restHead is over what the figures of a floor's warmth rest on.
 const restHead = "What these figures rest on"
 
+// surfaceHead and energyHead are over the tables of the settled floor and of what it draws.
+const (
+	surfaceHead = "Surface, settled, %s"
+	energyHead  = "Energy"
+)
+
 // warmthBlocks returns what the build-up sheet says of the floor's warmth beside its pictures:
 // a chart, figures, and what they rest on.
 func warmthBlocks(p *layout.Plan) []setting.Block {
@@ -82,7 +88,7 @@ func surfaceTables(p *layout.Plan, f say.Figures) []setting.Block {
 // surfaceTable gives the steady state over some cables: of each at most, at least. Means are
 // left out where pictures give those of the floor as the cables lie on it.
 func surfaceTable(w *layout.Warmth, runs []layout.Warm, means bool, f say.Figures) setting.Block {
-	t := setting.Table{Head: f.Textf("Surface, settled, %s", degree(f)), Cols: []setting.Column{{Wraps: true}}}
+	t := setting.Table{Head: f.Textf(surfaceHead, degree(f)), Cols: []setting.Column{{Wraps: true}}}
 	rows := []struct {
 		name string
 		of   func(heat.Steady) float64
@@ -245,7 +251,7 @@ func energyTable(f say.Figures, w *layout.Warmth, currency string) setting.Table
 	for _, u := range w.Use {
 		priced = priced || u.PerHourPrice > 0
 	}
-	t := setting.Table{Head: f.Text("Energy"), Cols: []setting.Column{{Head: f.Text("Room"), Wraps: true},
+	t := setting.Table{Head: f.Text(energyHead), Cols: []setting.Column{{Head: f.Text("Room"), Wraps: true},
 		{Head: f.Text("kWh")}}}
 	if priced {
 		cost := f.Text("Cost")
