@@ -81,7 +81,8 @@ func TestMovedOtherwise(t *testing.T) {
 			Move{Table: "room/0/keep_out/0", Way: Free, By: XY{0, -500}},
 			"wall = \"C\"\nfrom = 500\ndiameter = 200\n", "diameter = 200\nat = [2400, 1400]\n"},
 		{"out of a gap it keeps its width", with(post), Move{Table: "room/0/keep_out/2", Way: OnSide, Side: 2, Low: 10},
-			"wall = \"B\"\nbetween = [\"a\", \"b\"]\ndepth = 150\n", "wall = \"C\"\ndepth = 150\nwidth = 900\nfrom = 10\n"},
+			"wall = \"B\"\nbetween = [\"a\", \"b\"]\ndepth = 150\n",
+			"wall = \"C\"\ndepth = 150\nwidth = 900\nfrom = 10\n"},
 		{"and on the floor, turned as it stood", with(post),
 			Move{Table: "room/0/keep_out/2", Way: Free, By: XY{-1000, 0}},
 			"wall = \"B\"\nbetween = [\"a\", \"b\"]\ndepth = 150\n",
@@ -95,15 +96,18 @@ func TestMovedOtherwise(t *testing.T) {
 			"at = [1500, 1000]\nwidth = 600\ndepth = 400\n", "width = 600\ndepth = 400\nwall = \"A\"\nfrom = 100\n"},
 		{"from the floor to a corner", with(isle), Move{Table: "room/0/fixture/0", Way: InCorner, Corner: "C"},
 			"at = [1500, 1000]\nwidth = 600\ndepth = 400\n", "width = 600\ndepth = 400\ncorner = \"C\"\n"},
-		{"from the lower wall, square to the floor", with("[[room.fixture]]\nkind = \"vanity\"\nwall = \"A\"\nfrom = 100\n"),
+		{"from the lower wall, square to the floor",
+			with("[[room.fixture]]\nkind = \"vanity\"\nwall = \"A\"\nfrom = 100\n"),
 			Move{Table: "room/0/fixture/0", Way: Free, By: XY{0, 400}},
 			"wall = \"A\"\nfrom = 100\n", "at = [481, 666.7]\n"},
 		{"from a falling wall", with("[[room.fixture]]\nkind = \"vanity\"\nwall = \"D\"\nfrom = 100\n"),
 			Move{Table: "room/0/fixture/0", Way: Free, By: XY{400, 0}},
 			"wall = \"D\"\nfrom = 100\n", "angle = -90\nat = [666.7, 1519]\n"},
-		{"by its middle once it has been moved", with(isle), Move{Table: "room/0/fixture/0", Way: Free, By: XY{-1500, 7}},
+		{"by its middle once it has been moved", with(isle), Move{Table: "room/0/fixture/0", Way: Free, By: XY{-1500,
+			7}},
 			"at = [1500, 1000]", "at = [0, 1007]"},
-		{"a corner's with its setback", with("[[room.fixture]]\nkind = \"shower\"\ncorner = \"B\"\nfrom = 20\noff = 10\n"),
+		{"a corner's with its setback",
+			with("[[room.fixture]]\nkind = \"shower\"\ncorner = \"B\"\nfrom = 20\noff = 10\n"),
 			Move{Table: "room/0/fixture/0", Way: InCorner, Corner: "C"}, `corner = "B"`, `corner = "C"`},
 		{"to the end of its wall", with("[[room.fixture]]\nkind = \"vanity\"\nwall = \"A\"\nto_end = 300\n"),
 			Move{Table: "room/0/fixture/0", Way: OnSide, Side: 0, Low: 3000 - 762}, "to_end = 300", "to_end = 0"},
@@ -171,18 +175,23 @@ func TestAddedOtherwise(t *testing.T) {
 		want string
 		at   string
 	}{
-		{store, Addition{What: "door", Side: 0, Along: 2950}, "[[room.opening]]\nkind = \"door\"\nwall = \"A\"\nfrom = 2240\n" +
-			"width = 760\n", "opening/0"},
-		{strings.TrimSpace(with(pair)) + "\n", Addition{What: "keep-out", Side: 0, Along: 450}, "[[room.keep_out]]\nwall = \"A\"\nfrom = 300\n" +
-			"width = 300\ndepth = 300\n", "keep_out/2"},
+		{store, Addition{What: "door", Side: 0, Along: 2950},
+			"[[room.opening]]\nkind = \"door\"\nwall = \"A\"\nfrom = 2240\n" +
+				"width = 760\n", "opening/0"},
+		{strings.TrimSpace(with(pair)) + "\n", Addition{What: "keep-out", Side: 0, Along: 450},
+			"[[room.keep_out]]\nwall = \"A\"\nfrom = 300\n" +
+				"width = 300\ndepth = 300\n", "keep_out/2"},
 		{store, Addition{What: "hearth", Side: 3, Along: 1000}, "[[room.fixture]]\nkind = \"hearth\"\nwall = \"D\"\n" +
 			"from = 620\nwidth = 760\ndepth = 300\n", "fixture/0"},
 		{store, Addition{What: "island", At: XY{1500, 900}}, "[[room.fixture]]\nkind = \"island\"\nat = [1500, 900]\n" +
 			"width = 600\ndepth = 600\n", "fixture/0"},
-		{inches, Addition{What: "door", Side: 2, Along: 60 * 25.4}, "[[room.opening]]\nkind = \"door\"\nwall = \"C\"\n" +
-			"from = \"3ft 9in\"\nwidth = \"2ft 6in\"\n", "opening/0"},
-		{tall, Addition{What: "joint", At: XY{700, 900}}, "[[room.joint]]\nfrom = [0, 900]\nto = [1500, 900]\n", "joint/0"},
-		{square, Addition{What: "joint", At: XY{700, 900}}, "[[room.joint]]\nfrom = [700, 0]\nto = [700, 2000]\n", "joint/0"},
+		{inches, Addition{What: "door", Side: 2, Along: 60 * 25.4},
+			"[[room.opening]]\nkind = \"door\"\nwall = \"C\"\n" +
+				"from = \"3ft 9in\"\nwidth = \"2ft 6in\"\n", "opening/0"},
+		{tall, Addition{What: "joint", At: XY{700, 900}}, "[[room.joint]]\nfrom = [0, 900]\nto = [1500, 900]\n",
+			"joint/0"},
+		{square, Addition{What: "joint", At: XY{700, 900}}, "[[room.joint]]\nfrom = [700, 0]\nto = [700, 2000]\n",
+			"joint/0"},
 	} {
 		c.a.Room = "room/0"
 		got, table, err := Added(read(t, c.text), c.text, c.a, func(text string) *job.Job { return read(t, text) })
