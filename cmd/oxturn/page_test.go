@@ -53,7 +53,7 @@ func TestPage(t *testing.T) {
 	w.until("drawn", drawn)
 	r := reader{t, headless.For(t, 90*time.Second, chromedp.WindowSize(1280, 900))}
 	r.run(chromedp.Navigate(w.url))
-	r.until(`document.querySelector("#sheet svg g.layer") && document.querySelector("#status").textContent === "up ` +
+	r.until(`document.querySelector("#paper svg g.layer") && document.querySelector("#status").textContent === "up ` +
 		`to date"`)
 	if got := r.value(`document.querySelector("#tabs").textContent`); !strings.HasPrefix(got, "Cable plan") ||
 		!strings.HasSuffix(got, "Take-off figuresRuns") {
@@ -104,12 +104,12 @@ func (r reader) onAPhone() {
 		}
 	}
 	r.run(chromedp.EmulateViewport(390, 844, chromedp.EmulateTouch))
-	r.until(`document.querySelector("#sheet svg")`)
-	wide := `Number(document.querySelector("#sheet svg").getAttribute("viewBox").split(" ")[2])`
+	r.until(`document.querySelector("#paper svg")`)
+	wide := `Number(document.querySelector("#paper svg").getAttribute("viewBox").split(" ")[2])`
 	before := r.value(wide)
 	r.run(chromedp.Evaluate[chromedp.Void](`(() => {
-		const finger = (type, id, x) => document.querySelector("#sheet").dispatchEvent(new PointerEvent(type, { pointerId: id, clientX: x, clientY: 400, bubbles: true }));
-		document.querySelector("#sheet").setPointerCapture = () => {};
+		const finger = (type, id, x) => document.querySelector("#paper").dispatchEvent(new PointerEvent(type, { pointerId: id, clientX: x, clientY: 400, bubbles: true }));
+		document.querySelector("#paper").setPointerCapture = () => {};
 		finger("pointerdown", 1, 150); finger("pointerdown", 2, 210); finger("pointermove", 1, 120); finger("pointermove", 2, 240);
 		finger("pointerup", 1, 120); finger("pointerup", 2, 240);
 	})()`))
@@ -137,9 +137,9 @@ func (r reader) hover() {
 	r.t.Helper()
 	r.run(chromedp.Evaluate[chromedp.Void](`(() => {
 		const path = [...document.querySelectorAll("g.object > title")].find((t) => t.textContent === "heating cable H1").parentNode.querySelector("path");
-		const p = path.getPointAtLength(path.getTotalLength() / 2), m = document.querySelector("#sheet svg").getScreenCTM();
+		const p = path.getPointAtLength(path.getTotalLength() / 2), m = document.querySelector("#paper svg").getScreenCTM();
 		const at = new DOMPoint(p.x, p.y).matrixTransform(m);
-		document.querySelector("#sheet").dispatchEvent(new PointerEvent("pointermove", { clientX: at.x, clientY: at.y, bubbles: true }));
+		document.querySelector("#paper").dispatchEvent(new PointerEvent("pointermove", { clientX: at.x, clientY: at.y, bubbles: true }));
 	})()`))
 	got := r.value(`document.querySelector("#tip").hidden ? "" : document.querySelector("#tip").textContent`)
 	if !strings.HasPrefix(got, "H1, run ") || !strings.Contains(got, ": 5.0") && !strings.Contains(got, ": 4.9") ||
@@ -152,7 +152,7 @@ func (r reader) hover() {
 // it as well.
 func (r reader) keepsView(w *watched) {
 	r.t.Helper()
-	view := `document.querySelector("#sheet svg").getAttribute("viewBox")`
+	view := `document.querySelector("#paper svg").getAttribute("viewBox")`
 	whole := r.value(view)
 	r.run(chromedp.Click("#in"), chromedp.Click("#in"))
 	zoomed := r.value(view)
@@ -160,9 +160,9 @@ func (r reader) keepsView(w *watched) {
 		r.t.Error("zooming does nothing")
 	}
 	r.run(chromedp.Reload())
-	r.until(`document.querySelector("#sheet svg") && ` + view + ` === "` + zoomed + `"`)
+	r.until(`document.querySelector("#paper svg") && ` + view + ` === "` + zoomed + `"`)
 	w.save("job = { title = \"Hill house\" }\n" + tinyJob)
-	r.until(`document.querySelector("#sheet svg").textContent.includes("Hill house")`)
+	r.until(`document.querySelector("#paper svg").textContent.includes("Hill house")`)
 	if got := r.value(view); got != zoomed {
 		r.t.Errorf("a new drawing moves the view from %s to %s", zoomed, got)
 	}
@@ -177,7 +177,7 @@ func (r reader) follows(w *watched) {
 	for _, want := range []string{`document.querySelector("#status").className === "bad"`,
 		`document.querySelector("#problems").textContent.includes("nook.toml:4:")`,
 		`document.querySelector("#problems mark").textContent.length > 0`,
-		`document.querySelector("#sheet svg") !== null`,
+		`document.querySelector("#paper svg") !== null`,
 		`document.querySelector("#problems b b") === null`, `document.title.startsWith("✗")`,
 		`document.querySelector("#icon").href.endsWith("bad.svg")`} {
 		if r.value(want) != "true" {
@@ -187,16 +187,16 @@ func (r reader) follows(w *watched) {
 	w.save(tinyJob)
 	r.until(`document.querySelector("#stale").hidden && document.querySelector("#problems").hidden && ` +
 		`document.querySelector("#status").textContent === "up to date"`)
-	r.until(`document.querySelector("#sheet svg title").textContent.endsWith("Nook")`)
+	r.until(`document.querySelector("#paper svg title").textContent.endsWith("Nook")`)
 }
 
 // tables opens the last tab and finds the runs, and the report before it.
 func (r reader) tables() {
 	r.t.Helper()
 	r.run(chromedp.Evaluate[chromedp.Void](`document.querySelector("[data-tab='table:runs']").click()`))
-	r.until(`!document.querySelector("#table").hidden && document.querySelectorAll("#table tbody tr").length > 3`)
+	r.until(`!document.querySelector("#paper .table").hidden && document.querySelectorAll("#paper .table tbody tr").length > 3`)
 	r.run(chromedp.Evaluate[chromedp.Void](`document.querySelector("[data-tab='table:report']").click()`))
-	r.until(`document.querySelector("#table").textContent.includes("120 V, 120 W, 1.00 A")`)
+	r.until(`document.querySelector("#paper .table").textContent.includes("120 V, 120 W, 1.00 A")`)
 	if r.value(`document.querySelector("#pdf").hidden`) != "false" {
 		r.t.Error("there is no PDF to download")
 	}
