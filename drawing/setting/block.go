@@ -172,6 +172,9 @@ func (l List) Shown() string {
 	return l.Head
 }
 
+// longList is how many paragraphs a list has of which the first does not stand alone.
+const longList = 4
+
 // HeadRow is a heading with the space below it, mm.
 const HeadRow = 7.0
 
@@ -230,6 +233,9 @@ func (l List) Split(ty *Typesetter, w, h float64) (fits, rest Block) {
 		return l, nil
 	}
 	if n = min(n, len(l.Paras)-l.Bare-1); n <= 0 { // what has no number does not go on alone
+		return nil, l
+	}
+	if n == 1 && len(l.Paras) >= longList { // a heading over one of many
 		return nil, l
 	}
 	return l.Parted(n)

@@ -25,9 +25,9 @@ const perTable = 3
 // electrical are the rows of the schedule that an electrician needs.
 var electrical = []string{"Label", "Supply", "Ohms", "Lead", "Cold ends"}
 
-// onField are the rows that stand with a field sheet: what is tested, volts, amps and ohms, is on the test record,
-// which goes on site with it.
-var onField = []string{"Label", "Heating length", "Even spacing; gaps", "Heat, at even spacing",
+// onField are the rows that stand with a field sheet: what is read off the label and tested, length, volts, amps and
+// ohms, is on the test record, which goes on site with it.
+var onField = []string{"Even spacing; gaps", "Heat, at even spacing",
 	"Heat, over heated area", "Densest, three runs", "Most heat allowed", "Lead", "Cold ends"}
 
 // schedule returns the tables of a room's cables: what the label says, what
