@@ -2,6 +2,7 @@ package main
 
 import (
 	"context"
+	"io"
 
 	"oxturn/layout/build"
 	"oxturn/layout/figures"
@@ -99,7 +100,7 @@ func (o *checkOrder) writeFigures(ctx context.Context, c *commandLine, w *work) 
 			"hint: leave --off-by-inch out, or give it more with --time-limit", w.source.name, err)
 		return exitUsage
 	}
-	write := r.WriteText
+	write := func(w io.Writer) error { return r.WriteTextIn(w, c.Language) }
 	if o.format == "json" {
 		write = r.WriteJSON
 	}

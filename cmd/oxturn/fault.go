@@ -4,10 +4,12 @@ import (
 	"context"
 	"fmt"
 	"math"
+	"strings"
 
 	"oxturn/drawing/sheets"
 	"oxturn/layout"
 	"oxturn/layout/language"
+	"oxturn/layout/pattern"
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
 	"oxturn/layout/record"
@@ -74,7 +76,8 @@ func (o *faultOrder) run(ctx context.Context, c *commandLine) int {
 			return code
 		}
 	}
-	if err := c.answer(o.format, f.WriteJSON, f.Lines); err != nil {
+	lines := func() []string { return retoldFacts(c.Language, f.Lines()) }
+	if err := c.answer(o.format, f.WriteJSON, lines); err != nil {
 		return c.fail(err)
 	}
 	return exitOK
@@ -98,15 +101,39 @@ func (o *faultOrder) find(c *commandLine, p *layout.Plan, find method) (*probe.F
 		return nil, c.stop(exitJob, fmt.Errorf("cable %s: %w", cable.ID, err))
 	}
 	s.Assumptions = append(s.Assumptions, taken...)
-	f, err := probe.Trace(p, cable.ID, s)
+	f, err := probe.TraceIn(p, cable.ID, s, c.toldIn(o.format))
 	if err != nil {
 		return nil, c.fail(err)
 	}
 	return f, exitOK
 }
 
+// decimalPoint is one within a figure.
+var decimalPoint = pattern.Of(`(\d)\.(\d)`)
+
+// retoldFacts tells lines of a fact each, its name in a column before it.
+func retoldFacts(l language.Language, lines []string) []string {
+	if l == language.English {
+		return lines
+	}
+	for i, line := range lines {
+		name, words, _ := strings.Cut(line, " ")
+		words = decimalPoint().ReplaceAllString(l.Retold(strings.TrimSpace(words)), "$1,$2")
+		if strings.HasSuffix(name, ".") {
+			lines[i] = name + " " + words
+			continue
+		}
+		lines[i] = fmt.Sprintf("%-8s %s", l.Retold(name), words)
+	}
+	return lines
+}
+
 func drawFault(c *commandLine, w *work, f *probe.Fault, dir string) int {
-	set, err := sheets.FaultPlan(w.plan, f)
+	drawn, err := probe.Trace(w.plan, f.Cable.ID, f.Stretch) // the drawing's facts are English, whatever is answered in
+	if err != nil {
+		return c.fail(err)
+	}
+	set, err := sheets.FaultPlan(w.plan, drawn)
 	if err != nil {
 		return c.stop(exitJob, notDrawn(err))
 	}

@@ -87,6 +87,14 @@ func (c *commandLine) misuse(err error) int {
 	return code
 }
 
+// toldIn is the language of an answer: that asked for, and English for programs.
+func (c *commandLine) toldIn(format string) language.Language {
+	if format == "json" {
+		return language.English
+	}
+	return c.Language
+}
+
 // answer prints what a verb found: lines for people, or JSON for programs.
 func (c *commandLine) answer(format string, inJSON func(io.Writer) error, lines func() []string) error {
 	if format == "json" {

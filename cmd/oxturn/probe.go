@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"oxturn/layout"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
 	"oxturn/layout/tiling"
@@ -45,6 +46,7 @@ Exit codes: 0 answered, 1 errors in the job, 2 usage.
 // A probeOrder is what the flags of probe ask for.
 type probeOrder struct {
 	at, tile, wall, up, room, plan, format string
+	told                                   language.Language // what the answer is in
 	from                                   []string
 }
 
@@ -114,6 +116,7 @@ func (o *probeOrder) checkWall() error {
 }
 
 func (o *probeOrder) answer(c *commandLine, p *layout.Plan) error {
+	o.told = c.toldIn(o.format)
 	if o.wall != "" {
 		return o.answerWall(c, p)
 	}
@@ -150,7 +153,7 @@ func (o *probeOrder) answerWall(c *commandLine, p *layout.Plan) error {
 	if err != nil {
 		return err
 	}
-	m := probe.Of(p, r)
+	m := probe.In(p, r, o.told)
 	s, err := o.wallSpot(m, p.Job.Units)
 	if err != nil {
 		return err
@@ -185,7 +188,7 @@ func (o *probeOrder) answerTile(c *commandLine, p *layout.Plan) error {
 	if err != nil {
 		return err
 	}
-	m := probe.Of(p, r)
+	m := probe.In(p, r, o.told)
 	u, err := m.Under(place)
 	if err != nil {
 		return err
@@ -211,8 +214,9 @@ func (o *probeOrder) tilePlace() (tiling.Place, error) {
 // printAnswer writes an answer for people.
 func printAnswer(c *commandLine, m *probe.Map, a probe.Answer, where probe.Fact, under []probe.Piece) {
 	fmt.Fprintln(c.Out, m.Headline(a))
-	for _, f := range append(m.Facts(a, where, under), probe.Fact{About: "plan", Words: m.Rests()}) {
-		fmt.Fprintf(c.Out, "%-8s %s\n", f.About, f.Words)
+	facts := append(m.Facts(a, where, under), probe.Fact{About: "plan", Words: m.Rests()})
+	for _, f := range facts {
+		fmt.Fprintf(c.Out, "%-8s %s\n", m.Retold(f.About), m.Retold(f.Words))
 	}
 	for i, s := range m.CautionsOf(a) {
 		fmt.Fprintf(c.Out, "%d. %s\n", i+1, s)

@@ -16,7 +16,7 @@ func (o *probeOrder) spot(p *layout.Plan) (*probe.Map, plane.Point, error) {
 		if err != nil {
 			return nil, plane.Point{}, err
 		}
-		return offWalls(probe.Of(p, r), o.from)
+		return offWalls(probe.In(p, r, o.told), o.from)
 	}
 	spot, err := parseSpot(o.at, p.Job.Units)
 	if err != nil {
@@ -26,7 +26,7 @@ func (o *probeOrder) spot(p *layout.Plan) (*probe.Map, plane.Point, error) {
 	if err != nil {
 		return nil, spot, err
 	}
-	return probe.Of(p, r), spot, nil
+	return probe.In(p, r, o.told), spot, nil
 }
 
 // parseSpot reads two lengths with a comma, or with a semicolon where decimals have

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"oxturn/layout/circuit"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
 	"oxturn/layout/takeoff"
@@ -18,14 +19,18 @@ const reportColumns = 110
 // A page is the report in words, in one of the two systems.
 type page struct {
 	b     strings.Builder
+	told  language.Language
 	units plane.Units
 	in    circuit.Region
 }
 
 // WriteText writes the report to be read: figures in the job's units, every
 // limit with its origin in brackets.
-func (r *Report) WriteText(w io.Writer) error {
-	p := &page{units: r.units, in: circuit.RegionNamed(r.Supply.Region, false)}
+func (r *Report) WriteText(w io.Writer) error { return r.WriteTextIn(w, language.English) }
+
+// WriteTextIn is WriteText told in a language, as far as its catalogue goes.
+func (r *Report) WriteTextIn(w io.Writer, l language.Language) error {
+	p := &page{told: l, units: r.units, in: circuit.RegionNamed(r.Supply.Region, false)}
 	p.general(r)
 	for _, room := range r.Rooms {
 		p.room(room, r.Supply)
@@ -50,7 +55,7 @@ func (p *page) head(format string, args ...any) {
 	if p.b.Len() > 0 {
 		p.b.WriteByte('\n')
 	}
-	fmt.Fprintf(&p.b, format+"\n", args...)
+	p.b.WriteString(p.told.Retold(fmt.Sprintf(format, args...)) + "\n")
 }
 
 // nameColumns is how far in the figures stand.
@@ -59,6 +64,7 @@ const nameColumns = 18
 // put writes a name and what there is to say of it, broken between its parts
 // where the line would grow too long.
 func (p *page) put(name string, parts ...string) {
+	name = p.told.Retold(name)
 	line := fmt.Sprintf("  %-*s", nameColumns-2, name)
 	if len([]rune(name)) > nameColumns-3 {
 		line = "  " + name + "\n" + strings.Repeat(" ", nameColumns)
@@ -68,6 +74,7 @@ func (p *page) put(name string, parts ...string) {
 		if part == "" {
 			continue
 		}
+		part = p.told.Retold(part)
 		if i < len(parts)-1 && !strings.HasSuffix(part, ":") {
 			part += ";"
 		}
@@ -172,6 +179,9 @@ func (p *page) takeOff(all []bought) {
 	}
 	p.head("To buy (waste included; the take-off sheet says what each is worked out from)")
 	wide := 0
+	for i := range all {
+		all[i].item = p.told.Retold(all[i].item)
+	}
 	for _, l := range all {
 		wide = max(wide, len([]rune(l.item)))
 	}

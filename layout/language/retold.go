@@ -104,9 +104,9 @@ var spoken = [...]func() *catalogue{
 
 // templates are a language's messages that take values, those that say most of their own first.
 var templates = [...]func() []*template{
-	Spanish: sync.OnceValue(func() []*template { return templatesOf(spoken[Spanish]()) }),
-	French:  sync.OnceValue(func() []*template { return templatesOf(spoken[French]()) }),
-	German:  sync.OnceValue(func() []*template { return templatesOf(spoken[German]()) }),
+	Spanish: sync.OnceValue(func() []*template { return templatesOf(Spanish) }),
+	French:  sync.OnceValue(func() []*template { return templatesOf(French) }),
+	German:  sync.OnceValue(func() []*template { return templatesOf(German) }),
 }
 
 // A template recognizes a text as a message with its values put in.
@@ -123,10 +123,18 @@ var verbIn = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`%(?:%|(?:\[(\d)\])?[-+0-9.]*([a-z]))`)
 })
 
-func templatesOf(c *catalogue) []*template {
+// fewestOfSheets is how many marks of its own a message of a sheet has to be looked for in what the command says.
+const fewestOfSheets = 12
+
+func templatesOf(l Language) []*template {
 	var out []*template
-	for message, e := range c.entries {
+	for message, e := range spoken[l]().entries {
 		if t := templateOf(message, e); t != nil {
+			out = append(out, t)
+		}
+	}
+	for message, e := range l.catalogue().entries {
+		if t := templateOf(message, e); t != nil && t.own() >= fewestOfSheets {
 			out = append(out, t)
 		}
 	}
