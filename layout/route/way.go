@@ -33,6 +33,7 @@ type way struct {
 	gap     float64              // to try next
 	seen    [][]node             // plans considered
 	tries   int                  // gaps tried
+	closest bool                 // the last of them was the closest
 	nudges  int                  // of those, how many because the one before gave up
 	lost    int                  // of those, the last ones in a row that lost themselves
 	annexes bool                 // plans get rings in the pockets they leave
@@ -127,6 +128,7 @@ func (w *way) bracket() {
 	rule := w.sweep.rule
 	s := math.Max(float64(rule.closest), math.Min(float64(rule.widest), w.gap))
 	w.tries++
+	w.closest = s == float64(rule.closest)
 	n := w.try(s)
 	if w.lost++; n-w.laid >= lostShare*(w.length-w.laid) {
 		w.lost = 0
@@ -204,6 +206,9 @@ func (w *way) rounds() int {
 
 // settled reports whether more bracketing would gain nothing.
 func (w *way) settled() bool {
+	if w.closest && w.gap <= float64(w.sweep.rule.closest) { // the same again
+		return true
+	}
 	return w.tries >= w.rounds()+w.nudges || w.annexes && w.lost >= mostLost || w.spent() || w.sweep.out() ||
 		w.tooWide-w.enough < bracketed || w.laying() < stopScore
 }
