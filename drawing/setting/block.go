@@ -70,6 +70,7 @@ type Measured struct {
 	Block
 	heights *heights
 	roomy   bool // a table goes elsewhere rather than where its words are broken
+	goesOn  bool // on another sheet, where a long list begins rather than here with one paragraph
 }
 
 // heights are what a block takes at the widths it was asked for: few, and mostly the one
@@ -91,10 +92,21 @@ func (hs *heights) at(w float64, work func() float64) float64 {
 // roomy are measured blocks of which tables go elsewhere rather than into a column that
 // breaks their words.
 func roomy(blocks []Block) []Block {
-	out := measure(blocks)
+	out := goingOn(blocks)
 	for i := range out {
 		m := out[i].(Measured)
 		m.roomy = true
+		out[i] = m
+	}
+	return out
+}
+
+// goingOn are measured blocks of which those without room go on to another sheet.
+func goingOn(blocks []Block) []Block {
+	out := measure(blocks)
+	for i := range out {
+		m := out[i].(Measured)
+		m.goesOn = true
 		out[i] = m
 	}
 	return out
@@ -144,11 +156,15 @@ func (m Measured) Split(ty *Typesetter, w, h float64) (fits, rest Block) {
 	if t, ok := m.Block.(Table); ok && t.whole() && m.Height(ty, w) > h {
 		return nil, m
 	}
-	switch fits, rest = s.Split(ty, w, h); {
+	fits, rest = s.Split(ty, w, h)
+	if l, ok := fits.(List); ok && m.goesOn && len(l.Paras) == 1 && len(m.Block.(List).Paras) >= longList {
+		return nil, m
+	}
+	switch {
 	case fits == nil: // nothing is split off: what was measured holds
 		rest = m
 	case rest != nil:
-		rest = Measured{Block: rest, heights: &heights{}, roomy: m.roomy}
+		rest = Measured{Block: rest, heights: &heights{}, roomy: m.roomy, goesOn: m.goesOn}
 	}
 	return fits, rest
 }
@@ -235,9 +251,6 @@ func (l List) Split(ty *Typesetter, w, h float64) (fits, rest Block) {
 	if n = min(n, len(l.Paras)-l.Bare-1); n <= 0 { // what has no number does not go on alone
 		return nil, l
 	}
-	if n == 1 && len(l.Paras) >= longList { // a heading over one of many
-		return nil, l
-	}
 	return l.Parted(n)
 }
 
@@ -259,7 +272,7 @@ func (l List) Parted(n int) (first, last List) {
 func unheaded(b Block) Block {
 	switch t := b.(type) {
 	case Measured:
-		return Measured{Block: unheaded(t.Block), heights: &heights{}, roomy: t.roomy}
+		return Measured{Block: unheaded(t.Block), heights: &heights{}, roomy: t.roomy, goesOn: t.goesOn}
 	case List:
 		t.mute = true
 		return t

@@ -138,7 +138,7 @@ func (pg *Page) setList(blocks []Block, least, share float64) (n int, left []Blo
 	}
 	blocks = fitting
 	cols := Levelled(pg.Ty, blocks, shortened(whole, share))
-	placed, left := compose(pg.Ty, blocks, cols)
+	placed, left := compose(pg.Ty, goingOn(blocks), cols)
 	pg.list = append(pg.list, placed...)
 	pg.filled = pg.shareOf(placed, whole)
 	return n + len(placed), append(wide, left...)
