@@ -185,6 +185,20 @@ func TestCentreOfABox(t *testing.T) {
 	}
 }
 
+// Cable that comes fixed to a mat is none of this program's, which is said where a job asks for it.
+func TestMatsAreOutOfScope(t *testing.T) {
+	_, report := Read("job.toml", []byte("units = \"mm\"\n[[heating_mat]]\nlength = \"5 m\"\n"), nil)
+	for _, d := range report.Diagnostics() {
+		if strings.Contains(d.Message, `unknown key "heating_mat"`) {
+			if !strings.Contains(d.Hint, "out of scope") || d.Span.Start != 15 {
+				t.Errorf("at %d: %s", d.Span.Start, d.Hint)
+			}
+			return
+		}
+	}
+	t.Errorf("not said: %v", report.Diagnostics())
+}
+
 // Sides that only touch, at the end of either, do not cross.
 func TestSidesThatTouch(t *testing.T) {
 	r := &Room{Outline: plane.Ring{{X: 0, Y: 0}, {X: 10, Y: 0}, {X: 10, Y: 10}, {X: 0, Y: 10}}}

@@ -81,7 +81,6 @@ var keyWords = map[string]string{
 	"half wall": "room.partition",
 	"divider":   "room.partition",
 	"floor":     "room",
-	"mat":       "membrane",
 	"wire":      "cable",
 	"breaker":   "circuit",
 }
@@ -95,6 +94,9 @@ func (rd *reader) inOtherWords(name, path string) string {
 	}
 	if (word == "centre" || word == "center") && path == "room.thermostat" {
 		return "write from: of a box it is measured to its middle"
+	}
+	if matWords[strings.TrimSuffix(word, "s")] {
+		return matHint
 	}
 	for _, w := range []string{word, strings.TrimSuffix(word, "s")} {
 		if kind, ok := openingWords[w]; ok && placesThings(path) {
@@ -114,6 +116,14 @@ func (rd *reader) inOtherWords(name, path string) string {
 	}
 	return ""
 }
+
+// matWords are what cable that comes fixed to a mat is called.
+var matWords = map[string]bool{"mat": true, "heating mat": true, "cable mat": true, "mesh mat": true, "mesh": true,
+	"prefabricated mat": true}
+
+// matHint: a mat's spacing is fixed where it was made, so that there is no route to look for.
+const matHint = "mats with cable fixed to them are out of scope: loose cable is laid here, on the pegs of a membrane; " +
+	"write [[cable]] for the cable, [membrane] for what it lies on"
 
 // heatedHint: no cable lies below what stands on the floor.
 const heatedHint = "what stands on the floor has no cable below it: leave out what is to be warmed, such as a " +
