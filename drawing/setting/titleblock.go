@@ -33,6 +33,8 @@ type TitleBlock struct {
 	Units    string
 	letter   []string // letterhead
 	language language.Language
+	also     []language.Language // the second of two, with what the record is in it
+	records  []string
 	plan     string  // the plan's code
 	record   string  // how the cable was found, where it is recorded as laid
 	area     float64 // mm² kept for it, whatever it takes; 0: what it takes
@@ -85,17 +87,37 @@ func StatusWords(s job.Status, l language.Language) string {
 	return l.Text("PROPOSAL")
 }
 
-// statusNote returns what the status means, for the line under the band.
+// statusNote returns what the status means, for the line under the band, in both languages where there are two.
 func (t TitleBlock) statusNote() string {
+	out := t.noteIn(t.language, t.record)
+	for i, l := range t.also {
+		out += " / " + t.noteIn(l, t.records[i])
+	}
+	return out
+}
+
+func (t TitleBlock) noteIn(l language.Language, record string) string {
 	switch {
 	case t.Partly:
-		return t.language.Text("Partly laid, the rest planned: mark every change.")
+		return l.Text("Partly laid, the rest planned: mark every change.")
 	case t.Info.Status == job.ForInstallation:
-		return t.language.Text("Not yet laid: mark every change.")
+		return l.Text("Not yet laid: mark every change.")
 	case t.Info.Status == job.AsLaid:
-		return t.language.Textf("Record of the floor as laid, by the job file: %s.", t.record)
+		return l.Textf("Record of the floor as laid, by the job file: %s.", record)
 	}
-	return t.language.Text("Not for installation: order and lay only after the finished walls are measured.")
+	return l.Text("Not for installation: order and lay only after the finished walls are measured.")
+}
+
+// statusWords are the words of the band, in both languages where there are two and the band is wide enough.
+func (t TitleBlock) statusWords(w float64) string {
+	out := StatusWords(t.Info.Status, t.language)
+	for _, l := range t.also {
+		both := out + " / " + StatusWords(t.Info.Status, l)
+		if fonts.Width(fonts.LetteringBold, both, drawing.H50) <= w-4*Pad {
+			out = both
+		}
+	}
+	return out
 }
 
 // Fields are the fields in the order of the block: those of ISO 7200 always, so that a
@@ -314,14 +336,15 @@ func (t TitleBlock) Set(pg *Page, at drawing.Pt, w float64) {
 // is read before anything else and on any printer.
 func (t TitleBlock) setBand(pg *Page, at drawing.Pt, w float64) float64 {
 	band := drawing.Box{X0: at.X, Y0: at.Y, X1: at.X + w, Y1: at.Y + t.band()}
-	beside := t.besides(pg.Ty, w)
+	beside, words := t.besides(pg.Ty, w), t.statusWords(w)
 	if beside {
 		band.X1 = at.X + t.statusWidth()
+		words = StatusWords(t.Info.Status, t.language)
 	}
 	pg.Path(drawing.LayerFloor, "status", drawing.Rectangle(band), nil, drawing.Filled(drawing.Black))
 	pg.Add(&drawing.Text{
 		Layer: drawing.LayerText, At: drawing.Pt{X: band.Centre().X, Y: band.Centre().Y + drawing.H50/2},
-		Text:   StatusWords(t.Info.Status, t.language),
+		Text:   words,
 		Height: drawing.H50, Face: fonts.LetteringBold, Anchor: drawing.Middle, Colour: drawing.White,
 	})
 	y := band.Y1
@@ -356,7 +379,12 @@ func (t TitleBlock) setField(pg *Page, at drawing.Pt, f field, w float64) {
 
 // TitleFor returns the title block of a sheet of the job.
 func TitleFor(p *layout.Plan, title, form string) TitleBlock {
+	var records []string
+	for _, l := range p.Job.Also {
+		records = append(records, RecordIn(p, p.Rooms, l))
+	}
 	return TitleBlock{
+		also: p.Job.Also, records: records,
 		Title: p.Job.Language.Text(title), Kind: p.Job.Language.Text(form), Revision: LastRevision(p), Info: p.Job.Info,
 		Label: "MB-88", N: 88, Of: 88, // until they are known, room for two figures
 		Units: unitsWords(p.Job.Sheet, p.Job.Figures().Units), letter: p.Job.Sheet.Letterhead, Scale: noScale,

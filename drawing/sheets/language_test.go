@@ -234,10 +234,14 @@ func TestSheetsInTwoLanguages(t *testing.T) {
 				}
 			}
 			for _, want := range []string{"English governs. / Rige el texto inglés.", "Cautions / Precauciones",
-				"Legend / Leyenda", "DO NOT DRILL / NO TALADRAR"} {
+				"Legend / Leyenda", "DO NOT DRILL / NO TALADRAR",
+				"Not yet laid: mark every change. / Aún sin tender: marcar cada cambio."} {
 				if !strings.Contains(all.String(), want) {
 					t.Errorf("no %q", want)
 				}
+			}
+			if band := "FOR INSTALLATION / PARA INSTALAR"; k.size == "A2" && !strings.Contains(all.String(), band) {
+				t.Errorf("no %q", band)
 			}
 		})
 	}
