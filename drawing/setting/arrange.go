@@ -698,7 +698,7 @@ func (n Need) columns(b drawing.Box) []drawing.Box {
 	out := make([]drawing.Box, k)
 	for i := range out {
 		x := b.X0 + float64(i)*(w+colGap)
-		out[i] = drawing.Box{X0: x, Y0: b.Y0, X1: x + w, Y1: b.Y1}
+		out[i] = drawing.Box{X0: x, Y0: b.Y0 + n.Ty.accents(), X1: x + w, Y1: b.Y1}
 	}
 	return out
 }

@@ -125,7 +125,7 @@ func (pg *Page) setList(blocks []Block, least, share float64) (n int, left []Blo
 	pg.Blocks = blocks
 	w := min(TitleMax, f.W())
 	pg.TitleAt = drawing.Box{X0: f.X1 - w, Y0: f.Y1 - pg.Title.Kept(pg.Ty, w), X1: f.X1, Y1: f.Y1}
-	top := drawing.Box{X0: f.X0 + fieldEdge, Y0: f.Y0 + fieldEdge + pg.accents(), X1: f.X1 - fieldEdge,
+	top := drawing.Box{X0: f.X0 + fieldEdge, Y0: f.Y0 + fieldEdge + pg.Ty.accents(), X1: f.X1 - fieldEdge,
 		Y1: pg.TitleAt.Y0 - fieldEdge}
 	n, top, blocks = pg.setWide(top, blocks)
 	if least >= columnWide { // else a sheet with wider columns follows
@@ -145,8 +145,8 @@ func (pg *Page) setList(blocks []Block, least, share float64) (n int, left []Blo
 }
 
 // accents is what accents of a first heading's capitals reach above it: no English one has any.
-func (pg *Page) accents() float64 {
-	if pg.Ty.Language == language.English && len(pg.Ty.also) == 0 {
+func (ty *Typesetter) accents() float64 {
+	if ty.Language == language.English && len(ty.also) == 0 {
 		return 0
 	}
 	return 0.3
