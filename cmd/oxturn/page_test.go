@@ -194,7 +194,7 @@ func (r reader) follows(w *watched) {
 func (r reader) tables() {
 	r.t.Helper()
 	r.run(chromedp.Evaluate[chromedp.Void](`document.querySelector("[data-tab='table:runs']").click()`))
-	r.until(`!document.querySelector("#paper .table").hidden && document.querySelectorAll("#paper .table tbody tr").length > 3`)
+	r.until(`document.querySelectorAll("#paper .table tbody tr").length > 3`)
 	r.run(chromedp.Evaluate[chromedp.Void](`document.querySelector("[data-tab='table:report']").click()`))
 	r.until(`document.querySelector("#paper .table").textContent.includes("120 V, 120 W, 1.00 A")`)
 	if r.value(`document.querySelector("#pdf").hidden`) != "false" {
