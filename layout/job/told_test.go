@@ -4,7 +4,6 @@ import (
 	"go/ast"
 	"go/parser"
 	"go/token"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"regexp"
@@ -70,14 +69,19 @@ var saysAt = map[string][]int{"errorf": {1, 2}, "Errorf": {0, 1, 2}, "Warnf": {2
 func TestEveryErrorHasAnEntry(t *testing.T) {
 	said := map[string]bool{}
 	for _, folder := range []string{".", "tree", "../plane"} {
-		packages, err := parser.ParseDir(token.NewFileSet(), folder, func(f fs.FileInfo) bool {
-			return !strings.HasSuffix(f.Name(), "_test.go")
-		}, parser.SkipObjectResolution)
+		files, err := filepath.Glob(filepath.Join(folder, "*.go"))
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, p := range packages {
-			ast.Inspect(p, func(n ast.Node) bool {
+		for _, name := range files {
+			if strings.HasSuffix(name, "_test.go") {
+				continue
+			}
+			file, err := parser.ParseFile(token.NewFileSet(), name, nil, parser.SkipObjectResolution)
+			if err != nil {
+				t.Fatal(err)
+			}
+			ast.Inspect(file, func(n ast.Node) bool {
 				for _, text := range textsSaid(n) {
 					said[strings.ReplaceAll(text, "%w", "%v")] = true
 				}

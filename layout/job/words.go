@@ -122,8 +122,8 @@ var matWords = map[string]bool{"mat": true, "heating mat": true, "cable mat": tr
 	"prefabricated mat": true}
 
 // matHint: a mat's spacing is fixed where it was made, so that there is no route to look for.
-const matHint = "mats with cable fixed to them are out of scope: loose cable is laid here, on the pegs of a membrane; " +
-	"write [[cable]] for the cable, [membrane] for what it lies on"
+const matHint = "mats with cable fixed to them are out of scope: loose cable is laid here, on the pegs of a " +
+	"membrane; write [[cable]] for the cable, [membrane] for what it lies on"
 
 // heatedHint: no cable lies below what stands on the floor.
 const heatedHint = "what stands on the floor has no cable below it: leave out what is to be warmed, such as a " +
