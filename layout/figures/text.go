@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"oxturn/layout/circuit"
+	"oxturn/layout/job"
 	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/say"
@@ -46,7 +47,11 @@ func (r *Report) WriteTextIn(w io.Writer, l language.Language) error {
 	p.fullUse(r.FullUse)
 	p.takeOff(r.bought)
 	p.shifts(r.Shifts)
-	_, err := io.WriteString(w, p.b.String())
+	var out strings.Builder
+	for line := range strings.Lines(p.b.String()) {
+		out.WriteString(job.Clean(strings.TrimSuffix(line, "\n")) + "\n")
+	}
+	_, err := io.WriteString(w, out.String())
 	return err
 }
 

@@ -87,7 +87,7 @@ func cellOf(r rune) cell {
 	case unicode.In(r, unicode.Mn, unicode.Me):
 		return cell{string(r), 0, false}
 	}
-	text := clean(string(r))
+	text := Clean(string(r))
 	switch width.LookupRune(r).Kind() {
 	case width.EastAsianWide, width.EastAsianFullwidth:
 		return cell{text, 2, false}

@@ -58,7 +58,7 @@ func first(all []Diagnostic, n int) []Diagnostic {
 func (r *Report) Short(w io.Writer) error {
 	var b strings.Builder
 	for _, d := range r.Diagnostics() {
-		b.WriteString(r.place(d.Span) + label(d) + ": " + clean(r.Language.Retold(d.Message)) + "\n")
+		b.WriteString(r.place(d.Span) + label(d) + ": " + Clean(r.Language.Retold(d.Message)) + "\n")
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
@@ -78,10 +78,10 @@ func (r *Report) place(s Span) string {
 		return ""
 	}
 	if s.End == 0 {
-		return clean(s.File) + ": "
+		return Clean(s.File) + ": "
 	}
 	p := r.Position(s.File, s.Start)
-	return fmt.Sprintf("%s:%d:%d: ", clean(s.File), p.Line, p.Column)
+	return fmt.Sprintf("%s:%d:%d: ", Clean(s.File), p.Line, p.Column)
 }
 
 // jsonFormat is raised by a minor step when fields are added, by a major one
@@ -178,11 +178,11 @@ func (p *printer) diagnostic(d Diagnostic) {
 	if place != "" {
 		place = p.ink(inkBold, strings.TrimSuffix(place, " ")) + " "
 	}
-	p.b.WriteString(place + p.ink(code, p.said(label(d)+":")) + " " + clean(p.said(d.Message)) + "\n")
+	p.b.WriteString(place + p.ink(code, p.said(label(d)+":")) + " " + Clean(p.said(d.Message)) + "\n")
 	p.excerpt(d.Span, code)
 	for _, n := range d.Notes {
 		p.b.WriteString("  " + p.ink(inkNote, p.said("note:")) + " " + p.r.place(n.Span) +
-			clean(p.said(n.Message)) + "\n")
+			Clean(p.said(n.Message)) + "\n")
 	}
 	if d.Hint != "" {
 		p.hint(d.Hint)
@@ -193,13 +193,13 @@ func (p *printer) diagnostic(d Diagnostic) {
 func (p *printer) hint(s string) {
 	lead := "  " + p.ink(inkHint, p.said("hint:")) + " "
 	for _, line := range strings.Split(p.said(s), "\n") {
-		p.b.WriteString(lead + clean(line) + "\n")
+		p.b.WriteString(lead + Clean(line) + "\n")
 		lead = "        "
 	}
 }
 
-// clean keeps text of a file from steering the terminal.
-func clean(s string) string {
+// Clean keeps text of a file from steering the terminal.
+func Clean(s string) string {
 	return strings.Map(func(r rune) rune {
 		if unicode.IsControl(r) || r == '\u2028' || r == '\u2029' || unicode.Is(unicode.Bidi_Control, r) {
 			return '\ufffd'
