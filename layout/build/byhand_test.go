@@ -1089,6 +1089,8 @@ func TestWhyFloorStaysCool(t *testing.T) {
 			"make it 10 mm wider"},
 		{"wide enough", dumbbell(50), ": it is wide enough for two runs all the way, but no better route was found",
 			"another length"},
+		{"hardly wide enough", dumbbell(40), ": the way there is less than a peg of 30 mm wider than two runs need, " +
+			"which is enough only where the pegs fall right, and no better route was found", "another length"},
 		{"a tongue", tongue, ": within the clearances it is narrower there than two runs need, 60 mm",
 			"move what stands about"},
 	} {
@@ -1097,6 +1099,28 @@ func TestWhyFloorStaysCool(t *testing.T) {
 		d := coolWarning(draft{Room: r, job: pegged()}, 0, 100)
 		if !strings.Contains(d.Message, k.says) || !strings.Contains(d.Hint, k.hint) || d.ID != "W104" {
 			t.Errorf("%s: %s; %s", k.name, d.Message, d.Hint)
+		}
+	}
+}
+
+// Where edges that no run lies along make an even spacing wider than can be meant, floor is bare by its real distance
+// from cable over half of twice the widest gap, floor for a single run too: 1250 mm over 150.
+func TestBareByWhatCanBeMeant(t *testing.T) {
+	r := roomOf(plane.FromRing(hand.Points(0, 0, 1000, 0, 1000, 485, 2200, 485, 2200, 515, 1000, 515, 1000, 1000, 0,
+		1000)))
+	for spacing, want := range map[float64]float64{100: 1.2, 300: 1.2, 301: 1250.0 / 150} {
+		c := layout.Cable{ID: "H1", Label: job.Cable{Length: 60e3}, Path: hand.Points(50, 500, 950, 500),
+			Spacing: spacing, Score: route.Score{Bare: 1.2}}
+		r.Cables = []layout.Cable{c}
+		if got := bareOver(r, pegged(), c); math.Abs(got-want) > 30.0/150 {
+			t.Errorf("%g mm apart: %.2f, want %.2f", spacing, got, want)
+		}
+		warns := stayCool(draft{Room: r, job: pegged()})
+		if (len(warns) == 1) != (want > 3) || len(warns) == 1 && !strings.Contains(warns[0].Message, "narrower there") {
+			t.Errorf("%g mm apart: %+v", spacing, warns)
+		}
+		if said := wideGap(r, pegged()); (len(said) == 1) != (spacing == 300) {
+			t.Errorf("%g mm apart, beside W104: %+v", spacing, said)
 		}
 	}
 }

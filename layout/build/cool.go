@@ -21,13 +21,33 @@ func stayCool(d draft) []job.Diagnostic {
 	var out []job.Diagnostic
 	for i := range d.Zones {
 		for _, c := range d.Cables {
-			if c.Zone == i && c.Score.Bare > coolFrom {
-				out = append(out, coolWarning(d, i, c.Spacing))
+			if c.Zone == i && bareOver(d.Room, d.job, c) > coolFrom {
+				out = append(out, coolWarning(d, i, meant(d.job, c.Spacing)))
 				break
 			}
 		}
 	}
 	return out
+}
+
+// mostMeant times the widest gap is as far apart as even rows can be meant to lie. More comes of floor whose edge is
+// counted though no run lies along it, as in slots that are narrower than two runs.
+const mostMeant = 2.0
+
+// meant is an even spacing in mm, or the widest that can be meant.
+func meant(j *job.Job, spacing float64) float64 {
+	return min(spacing, mostMeant*float64(j.Spacing.Widest)*j.Membrane.Pitch)
+}
+
+// bareOver is how far floor lies from the nearest run, over half the spacing. Where that is wider than can be meant,
+// all floor counts, not only where two runs go.
+func bareOver(r *layout.Room, j *job.Job, c layout.Cable) float64 {
+	most := meant(j, c.Spacing)
+	if most == c.Spacing {
+		return c.Score.Bare
+	}
+	_, _, away := cool(r, r.Zones[c.Zone], j.Membrane.Pitch, most)
+	return away / (most / 2)
 }
 
 func coolWarning(from draft, zone int, spacing float64) job.Diagnostic {
@@ -51,11 +71,25 @@ func coolWarning(from draft, zone int, spacing float64) job.Diagnostic {
 	case narrow:
 		d.Message += ": within the clearances it is narrower there than two runs need, " + tape.Length(two)
 		d.Hint = "move what stands about, or allow W104 to leave it cool"
+	case shortLead(from, zone, &d):
 	default:
-		d.Message += ": it is wide enough for two runs all the way, but no better route was found"
+		d.Message += noBetter(from, zone, at)
 		d.Hint = "a cable of another length may do, or move what stands about; or allow W104 to leave it cool"
 	}
 	return d
+}
+
+// noBetter says how wide the way to a cool spot is that two runs do get to on paper. A run lies where pegs are: up to
+// a peg more than two runs need may come to nothing.
+func noBetter(from draft, zone int, at plane.Point) string {
+	region, pitch := from.Room.Zones[zone], from.job.Membrane.Pitch
+	sure := float64(from.job.Spacing.Closest+1) * pitch
+	if n, narrow := neckTo(region, home(from.Room, zone), at, sure); n != nil || narrow {
+		return fmt.Sprintf(": the way there is less than a peg of %s wider than two runs need, which is enough only "+
+			"where the pegs fall right, and no better route was found",
+			layout.NewTape(from.Room.Job, from.job.Units).Length(pitch))
+	}
+	return ": it is wide enough for two runs all the way, but no better route was found"
 }
 
 // home is the place on a zone's cable that lies deepest within the zone, of a few.
@@ -94,6 +128,71 @@ func moreReaches(d draft, zone int) bool {
 		return rt.Zone == zone &&
 			rt.Score.Bare > coolFrom
 	})
+}
+
+// decimetre is what longer leads are counted in, mm.
+const decimetre = 100.0
+
+// leadTries is how often less lead than does for sure is tried: each try lays the room again.
+const leadTries = 1
+
+// shortLead says in a warning that a cable's lead is too short for routes that leave no floor of a zone cool, where it
+// is: as it stands the cable lies where the lead does reach.
+func shortLead(from draft, zone int, d *job.Diagnostic) bool {
+	most, ok := from.warmedWith(zone, math.Inf(1))
+	if !ok || most.over <= 0 {
+		return false
+	}
+	for least, n := 0.0, 0; n < leadTries; n++ {
+		mid := (least + most.over) / 2
+		if l, ok := from.warmedWith(zone, mid); ok && l.over > least {
+			most = l
+		} else {
+			least = mid
+		}
+	}
+	u := from.job.Units
+	d.Message += fmt.Sprintf(": the cold lead of cable %s is too short for a way round that warms it: %s of it are "+
+		"left for the floor, and that asks for %s", most.cable, say.About(most.asked-most.over, u), say.About(most.asked, u))
+	d.Hint = fmt.Sprintf("move the box nearer, or take a cable whose lead is %s longer; or allow W104 to leave it cool",
+		say.About(math.Ceil(most.over/decimetre)*decimetre, u))
+	return true
+}
+
+// A longLead is the cold lead of a room that is the most too long: mm of it, and mm over what there is.
+type longLead struct {
+	cable       string
+	asked, over float64
+}
+
+// warmedWith lays the room with leads so many mm longer, and reports whether that leaves no floor of a zone cool, with
+// the lead that most of that is for.
+func (d draft) warmedWith(zone int, longer float64) (most longLead, ok bool) {
+	labels := make([]job.Cable, len(d.Cables))
+	for i, c := range d.Cables {
+		labels[i] = c.Label
+	}
+	p, err := d.toSolve(labels)
+	if err != nil {
+		return longLead{}, false
+	}
+	for i := range p.Cables {
+		if p.Cables[i].LeadReach += longer; math.IsInf(longer, 1) {
+			p.Cables[i].LeadReach = 0 // no limit
+		}
+	}
+	routes, err := route.Solve(p)
+	for _, rt := range routes {
+		if rt.Zone == zone && rt.Score.Bare > coolFrom {
+			return longLead{}, false
+		}
+		c := labels[rt.Cable]
+		asked := max(plane.PathLength(rt.ColdLead), plane.PathLength(rt.Return))
+		if over := asked - d.Room.LeadReach(c); over > most.over {
+			most = longLead{c.ID, asked, over}
+		}
+	}
+	return most, err == nil
 }
 
 // cool measures a zone, a peg at a time: the mm² that lie farther from any run

@@ -67,7 +67,7 @@ func wideSpacing(r *layout.Room, j *job.Job) []job.Diagnostic {
 		return nil
 	}
 	c := slices.MaxFunc(r.Cables, func(a, b layout.Cable) int { return cmp.Compare(a.Spacing, b.Spacing) })
-	if !sparse(j, c.Spacing) || c.Score.Bare > coolFrom { // of such, W104 says it
+	if !sparse(j, c.Spacing) || bareOver(r, j, c) > coolFrom { // of such, W104 says it
 		return nil
 	}
 	d := job.Diagnostic{Severity: job.Warning, ID: "W105", Span: r.Job.Spans.At("cables")}

@@ -141,3 +141,33 @@ func TestCoolFloorHasItsCause(t *testing.T) {
 		}
 	}
 }
+
+// TestShortLeadIsBlamed: of two partitions across a floor the first keeps the lead of one cable, 2.5 m over the floor,
+// from the far side, which stays cool; made as much longer as is said, it does not.
+func TestShortLeadIsBlamed(t *testing.T) {
+	chambers := func(lead string) string {
+		cable := "[[cable]]\nid = %q\nvolts = 240\nwatts = %d\nlength = %q\nlead = \"" + lead + "\"\n\n"
+		return "units = \"mm\"\n\n[membrane]\npitch = 25\n\n" + fmt.Sprintf(cable, "A", 448, "49.75 m") +
+			fmt.Sprintf(cable, "B", 366, "40.7 m") + `[[room]]
+name = "Study"
+corners = [[3190, 2820], [3190, 845], [3100, 845], [3100, 2820], [0, 2820], [0, 0], [1260, 0], [1260, 1665],
+	[1360, 1665], [1360, 0], [3975, 0], [3975, 2820]]
+cables = ["A", "B"]
+
+[room.thermostat]
+at = [3975, 1220]
+height = "1200 mm"
+`
+	}
+	said := cools(t, chambers("4 m"))
+	_, hint, _ := strings.Cut(said, "; move the box nearer, or take a cable whose lead is ")
+	var more float64
+	if n, err := fmt.Sscanf(hint, "%f m longer", &more); n != 1 || err != nil || more < 0.1 || more > 3 ||
+		!strings.Contains(said, "is too short for a way round that warms it: 2.5 m of it are left for the floor, and "+
+			"that asks for ") {
+		t.Fatalf("4 m of lead: %q", said)
+	}
+	if said := cools(t, chambers(fmt.Sprintf("%.1f m", 4+more))); said != "" {
+		t.Errorf("%.1f m of lead: %q", 4+more, said)
+	}
+}
