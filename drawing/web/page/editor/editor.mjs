@@ -1,11 +1,11 @@
 // The text of a job under the hands: numbered lines, each with what is wrong with it.
 //
 //   <job-text label="Job file">   .value, an "input" event after each change by hand,
-//                                 .selected, .told(problems), .toLine(n)
+//                                 .phrases, .selected, .told(problems), .toLine(n)
 //
 // Its styles are adopted by a shadow root, since the page's policy lets no style be written
 // into it.
-import { EditorState, Transaction } from "@codemirror/state";
+import { Compartment, EditorState, Transaction } from "@codemirror/state";
 import { EditorView, keymap, lineNumbers, highlightActiveLine, highlightActiveLineGutter } from "@codemirror/view";
 import { defaultKeymap, history, historyKeymap } from "@codemirror/commands";
 import { HighlightStyle, StreamLanguage, syntaxHighlighting } from "@codemirror/language";
@@ -34,6 +34,13 @@ const look = EditorView.theme({
   ".cm-textfield, .cm-button": { color: "inherit", backgroundColor: "var(--field)", backgroundImage: "none", border: "1px solid var(--line)", minHeight: "32px" },
 });
 
+// panelWords are the editor's own words in English, which a page may give in another language.
+const panelWords = {
+  find: "Find", with: "Replace", next: "next", previous: "previous", all: "all", matchCase: "match case", regexp: "regexp", byWord: "by word",
+  replace: "replace", replaceAll: "replace all", close: "close", goToLine: "Go to line", go: "go", problems: "Diagnostics", none: "No diagnostics",
+  found: "current match", onLine: "on line", replacedOne: "replaced match on line $", replaced: "replaced $ matches",
+};
+
 // change is the least that makes one text of another, so that the caret and what is in view stay.
 function change(was, is) {
   let from = 0, end = 0;
@@ -59,11 +66,12 @@ customElements.define("job-text", class extends HTMLElement {
     const byHand = EditorView.updateListener.of((u) => {
       if (u.docChanged && !u.transactions.every((t) => t.annotation(Transaction.remote))) this.dispatchEvent(new Event("input"));
     });
+    this.words = new Compartment();
     this.view = new EditorView({
       root: this.attachShadow({ mode: "open" }),
       state: EditorState.create({
         extensions: [
-          lineNumbers(), highlightActiveLine(), highlightActiveLineGutter(), history(), search({ top: true }), highlightSelectionMatches(),
+          this.words.of([]), lineNumbers(), highlightActiveLine(), highlightActiveLineGutter(), history(), search({ top: true }), highlightSelectionMatches(),
           StreamLanguage.define(toml), syntaxHighlighting(colours), lintGutter(), EditorView.lineWrapping, look, byHand,
           keymap.of([...searchKeymap, ...lintKeymap, ...historyKeymap, ...defaultKeymap]),
           EditorView.contentAttributes.of(() => ({ "aria-label": this.getAttribute("label") || "", autocapitalize: "off", autocorrect: "off", spellcheck: "false" })),
@@ -79,12 +87,17 @@ customElements.define("job-text", class extends HTMLElement {
     const was = this.view.state.doc.toString(), is = text.replace(/\r\n?/g, "\n");
     if (was !== is) this.view.dispatch({ changes: change(was, is), annotations: [Transaction.remote.of(true), Transaction.addToHistory.of(false)] });
   }
+  // phrases are what the editor's own panels say, by the keys of panelWords
+  set phrases(said) {
+    const all = Object.entries(said).map(([key, words]) => [panelWords[key], words]);
+    this.view.dispatch({ effects: this.words.reconfigure(EditorState.phrases.of(Object.fromEntries(all))) });
+  }
   get selected() { const s = this.view.state.selection.main; return this.view.state.sliceDoc(s.from, s.to); }
   focus() { this.view.focus(); }
   // told marks the lines that problems name: { place, start, length, severity, message, hint }
   told(problems) {
     const doc = this.view.state.doc;
-    const marks = problems.map((p) => ({ ...spot(doc, p), severity: p.severity, message: p.message + (p.hint ? "\nhint: " + p.hint : "") }));
+    const marks = problems.map((p) => ({ ...spot(doc, p), severity: p.severity, message: p.message + (p.hint ? "\n" + p.hint : "") }));
     this.view.dispatch(setDiagnostics(this.view.state, marks.filter((m) => m.from !== undefined)));
   }
   // toLine brings a line into view and marks it

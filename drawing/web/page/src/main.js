@@ -83,6 +83,7 @@ async function take(state) {
 
 function textPanel(panel) {
   const text = element("job-text", { id: "text", label: say("Job file") });
+  text.phrases = editorPhrases();
   text.value = job.text;
   text.oninput = () => { clearTimeout(text.later); text.later = setTimeout(() => job.change(text.value), 400); };
   text.onkeydown = (e) => { if (e.key === "Escape" && !e.defaultPrevented) $("mode-Text").focus(); };
@@ -93,8 +94,16 @@ function textPanel(panel) {
 
 function problems() {
   $("problems").replaceChildren(...sheets.state.problems.map(problemOf));
-  $("text").told(sheets.state.problems);
+  $("text").told(sheets.state.problems.map((p) => ({ ...p, message: p.told || p.message, hint: p.hint && say("hint: %s", p.toldHint || p.hint) })));
 }
+
+// editorPhrases are what the editor's search and its list of problems say.
+const editorPhrases = () => ({
+  find: say("Find"), with: say("Replace with"), next: say("next one"), previous: say("one before"), all: say("all"), matchCase: say("match case"),
+  regexp: say("pattern"), byWord: say("whole words"), replace: say("replace"), replaceAll: say("replace all"), close: say("close"),
+  goToLine: say("Go to line"), go: say("go"), problems: say("Errors and warnings"), none: say("no errors, no warnings"), found: say("found"),
+  onLine: say("on line"), replacedOne: say("replaced on line %s", "$"), replaced: say("%s replaced", "$"),
+});
 
 function problemOf(p) {
   const line = Number((/:(\d+):\d+$/.exec(p.place) || [])[1] || 0);
