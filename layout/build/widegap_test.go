@@ -10,6 +10,7 @@ import (
 	"oxturn/layout/internal/hand"
 	"oxturn/layout/internal/trial"
 	"oxturn/layout/job"
+	"oxturn/layout/plane"
 )
 
 // What the router laid under a cap is never reported as denser than the cap.
@@ -169,5 +170,30 @@ height = "1200 mm"
 	}
 	if said := cools(t, chambers(fmt.Sprintf("%.1f m", 4+more))); said != "" {
 		t.Errorf("%.1f m of lead: %q", 4+more, said)
+	}
+}
+
+// TestAllLeadsReach: of four cables the best cuts of the floor, one after the other, leave the last one out of reach of
+// a lead of 2.5 m; other cuts have all four within reach.
+func TestAllLeadsReach(t *testing.T) {
+	text := "units = \"mm\"\n\n[membrane]\npitch = 30\n\n[spacing]\nclosest = 2\nwidest = 5\n\n"
+	for _, id := range []string{"A", "B", "C", "D"} {
+		text += fmt.Sprintf("[[cable]]\nid = %q\nvolts = 240\nwatts = 354\nlength = \"39.35 m\"\nlead = \"4 m\"\n\n",
+			id)
+	}
+	text += `[[room]]
+name = "Study"
+corners = [[0, 0], [4258.8, 0], [4258.8, 2352.8], [2507.6, 4705.6], [0, 4705.6]]
+cables = ["A", "B", "C", "D"]
+
+[room.thermostat]
+at = [1085, 0]
+height = 1200
+`
+	p := trial.Laid(t, text)
+	for _, c := range p.Rooms[0].Cables {
+		if n := plane.PathLength(c.ColdLead); n > c.LeadReach || c.LeadReach > 2500 || c.Score.Covered < 0.98 {
+			t.Errorf("%s: %.0f mm of lead where %.0f reach, covered %.4f", c.ID, n, c.LeadReach, c.Score.Covered)
+		}
 	}
 }

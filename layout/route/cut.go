@@ -26,6 +26,24 @@ const waysToCut = 8
 
 // cut parts region into shares for a cable and the rest of them, a gap apart.
 func (r *room) cut(region plane.Region, first int, rest []int) (a, b plane.Region, err error) {
+	out := r.cuts(region, first, rest)
+	if r.nthCut >= len(out) {
+		if math.IsInf(r.leadTo(region), 1) {
+			return nil, nil, &Refusal{Cable: -1, Zone: -1,
+				Reason: "no cold lead comes to the floor that its cables are to share", Lead: math.Inf(1)}
+		}
+		return nil, nil, &Refusal{Cable: -1, Zone: -1,
+			Reason: "the floor cannot be shared between its cables so that a cold lead comes to the part of each"}
+	}
+	if r.nthCut > 0 && out[r.nthCut].cost >= shortLeadCost { // only the first is for saying what is wrong with it
+		return nil, nil, &Refusal{Cable: -1, Zone: -1,
+			Reason: "no cold lead is long enough for the floor shared otherwise"}
+	}
+	return out[r.nthCut].a, out[r.nthCut].b, nil
+}
+
+// cuts are the ways to part region into shares for a cable and the rest of them, the best first.
+func (r *room) cuts(region plane.Region, first int, rest []int) []cutFloor {
 	p := parting{r.left(first), r.lengthOf(rest), r.leadReach(first), r.leadReach(rest...)}
 	var out []cutFloor
 	for t := range turns(2) {
@@ -35,23 +53,11 @@ func (r *room) cut(region plane.Region, first int, rest []int) (a, b plane.Regio
 		}
 	}
 	out = slices.DeleteFunc(out, func(c cutFloor) bool { return math.IsInf(c.cost, 1) })
-	if r.nthCut >= len(out) {
-		if math.IsInf(r.leadTo(region), 1) {
-			return nil, nil, &Refusal{Cable: -1, Zone: -1,
-				Reason: "no cold lead comes to the floor that its cables are to share", Lead: math.Inf(1)}
-		}
-		return nil, nil, &Refusal{Cable: -1, Zone: -1,
-			Reason: "the floor cannot be shared between its cables so that a cold lead comes to the part of each"}
-	}
 	for i := range out {
 		out[i].cost += r.beyondReach(out[i], p)
 	}
 	slices.SortStableFunc(out, func(a, b cutFloor) int { return cmp.Compare(a.cost, b.cost) })
-	if r.nthCut > 0 && out[r.nthCut].cost >= shortLeadCost { // only the first is for saying what is wrong with it
-		return nil, nil, &Refusal{Cable: -1, Zone: -1,
-			Reason: "no cold lead is long enough for the floor shared otherwise"}
-	}
-	return out[r.nthCut].a, out[r.nthCut].b, nil
+	return out
 }
 
 // leadReach is the longest reach of the cables' cold leads, infinite for no limit.

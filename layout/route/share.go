@@ -157,12 +157,57 @@ func (r *room) divide(region plane.Region, cables []int) ([]share, error) {
 		return []share{{cable: cables[0], region: region}}, nil
 	}
 	first, rest := cables[0], cables[1:]
+	if r.byReach {
+		if out := r.divideWithin(region, cables, nil, new(int)); out != nil {
+			return out, nil
+		}
+		return nil, &Refusal{Cable: -1, Zone: -1, Reason: "no cold leads are long enough for any shares of the floor"}
+	}
 	a, b, err := r.cut(region, first, rest)
 	if err != nil {
 		return nil, err
 	}
 	more, err := r.divide(b, rest)
 	return append([]share{{cable: first, region: a}}, more...), err
+}
+
+// mostDivided is how many ways to divide a floor among several cables are held against their leads.
+const mostDivided = 64
+
+// divideWithin cuts region among cables, after floor that has its shares, so that the leads of all come to their shares
+// past all others: one cut after the other, the best first, and back where the last shares are out of reach. It counts
+// the ways it tried; nil for none.
+func (r *room) divideWithin(region plane.Region, cables []int, shares []share, tried *int) []share {
+	if len(cables) == 1 {
+		*tried++
+		if shares = append(slices.Clone(shares), share{cable: cables[0], region: region}); r.allReached(shares) {
+			return shares
+		}
+		return nil
+	}
+	for _, c := range r.cuts(region, cables[0], cables[1:]) {
+		if c.cost >= shortLeadCost || *tried >= mostDivided {
+			break
+		}
+		with := append(slices.Clone(shares), share{cable: cables[0], region: c.a})
+		if out := r.divideWithin(c.b, cables[1:], with, tried); out != nil {
+			return out
+		}
+	}
+	return nil
+}
+
+// allReached reports whether the leads of all shares of a zone come to the largest pieces of them.
+func (r *room) allReached(shares []share) bool {
+	regions := otherZones(r.p.Zones, shares[0].region)
+	for _, sh := range shares {
+		regions = append(regions, sh.region)
+	}
+	with := *r
+	with.strip = newStrip(r.p.Floor, regions, r.p.Entry)
+	return !slices.ContainsFunc(shares, func(sh share) bool {
+		return with.leadTo(plane.Region{largest(sh.region)}) > r.leadReach(sh.cable)
+	})
 }
 
 func (r *room) lengthOf(cables []int) float64 {

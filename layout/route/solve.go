@@ -52,6 +52,18 @@ func (r *room) cutOtherwise(best []Route, err error) ([]Route, error) {
 	if best != nil {
 		return best, nil
 	}
+	var why *Refusal
+	if !errors.As(err, &why) || why.Lead == 0 || r.steps.left <= 0 {
+		return nil, err
+	}
+	r.nthCut, r.byReach = 0, true
+	routes, again := r.solve()
+	if r.stopped() {
+		return nil, ErrStopped
+	}
+	if again == nil {
+		return routes, nil
+	}
 	return nil, err
 }
 
@@ -134,6 +146,7 @@ type room struct {
 	steps   *Steps          // what there is for it
 	fine    int             // fine cells looked at for leads that lie on one another
 	nthCut  int             // which cut of a zone with several cables to take, the best first
+	byReach bool            // the cuts are to leave every share within reach of its lead
 }
 
 // sane refuses problems that make no sense.
