@@ -20,18 +20,28 @@ type Legend struct {
 	Head  string
 	Signs []signs.Sign
 	Span  bool // as wide as a sheet without a drawing, in columns of its own
+	Fine  bool // its words set in fine print
 	mute  bool // the heading is not set, as in a list
 }
 
 // Spans reports that a legend is as wide as its sheet.
 func (l Legend) Spans() bool { return l.Span }
 
-// signsWide is the least width of a column of signs with their words, mm.
-const signsWide = 54.0
+// signsWide and signsFine are the least widths of a column of signs with their words, mm.
+const (
+	signsWide = 54.0
+	signsFine = 38.0 // in fine print
+)
+
+func (l Legend) size() typeSize { return sizeOf(l.Fine) }
 
 // columns parts the signs of a legend that is so wide, and returns how wide each column is.
 func (l Legend) columns(w float64) (out [][]signs.Sign, each float64) {
-	n, each := ColumnsIn(w, signsWide, colGap, len(l.Signs))
+	least := signsWide
+	if l.Fine {
+		least = signsFine
+	}
+	n, each := ColumnsIn(w, least, colGap, len(l.Signs))
 	for of := range slices.Chunk(l.Signs, max(1, (len(l.Signs)+n-1)/n)) {
 		out = append(out, of)
 	}
@@ -53,8 +63,8 @@ func LegendOf(used []signs.Sign, reader language.Language) Legend {
 }
 
 func (l Legend) entry(ty *Typesetter, s signs.Sign, w float64) (h float64) {
-	return max(SwatchH+0.3, float64(ty.Lines(fonts.Lettering, ty.Said(s.Words()), Note,
-		w-SwatchW-sampleGap))*Leading+0.9)
+	return max(SwatchH+0.3, float64(ty.Lines(fonts.Lettering, ty.Said(s.Words()), l.size().height,
+		w-SwatchW-sampleGap))*l.size().leading+0.9)
 }
 
 // Height is what the legend takes at a width of w, both mm of paper.
@@ -93,7 +103,8 @@ func (l Legend) Split(ty *Typesetter, w, h float64) (fits, rest Block) {
 	case n == len(l.Signs)-1 && n > 4: // one sign alone would look forgotten
 		n--
 	}
-	return Legend{Head: l.Head, Signs: l.Signs[:n], mute: l.mute}, Legend{Head: Continued(l.Head), Signs: l.Signs[n:]}
+	return Legend{Head: l.Head, Signs: l.Signs[:n], Fine: l.Fine, mute: l.mute},
+		Legend{Head: Continued(l.Head), Signs: l.Signs[n:], Fine: l.Fine}
 }
 
 // Set draws the legend from at, the upper left corner, w mm wide.
@@ -108,11 +119,12 @@ func (l Legend) Set(pg *Page, at drawing.Pt, w float64) {
 // setSigns sets a column of signs with their words.
 func setSigns(pg *Page, at drawing.Pt, l Legend, of []signs.Sign, w float64) {
 	y := at.Y
+	words := l.size()
 	for _, s := range of {
 		pg.Add(s.Sample(drawing.Box{X0: at.X, Y0: y, X1: at.X + SwatchW, Y1: y + SwatchH})...)
-		for i, t := range pg.Ty.Wrap(pg.Ty.Said(s.Words()), w-SwatchW-sampleGap) {
-			pg.Write(drawing.Pt{X: at.X + SwatchW + sampleGap, Y: y + 3.55 + float64(i)*Leading}, t, Note,
-				drawing.Start)
+		for i, t := range pg.Ty.WrapIn(fonts.Lettering, pg.Ty.Said(s.Words()), words.height, w-SwatchW-sampleGap) {
+			pg.Write(drawing.Pt{X: at.X + SwatchW + sampleGap, Y: y + (SwatchH+words.height)/2 + 0.3 +
+				float64(i)*words.leading}, t, words.height, drawing.Start)
 		}
 		y += l.entry(pg.Ty, s, w)
 	}

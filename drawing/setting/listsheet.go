@@ -110,12 +110,16 @@ func listsOn(p *layout.Plan, paper drawing.Paper, least Widths, share float64, i
 	return out, nil
 }
 
+// inSet are the sheets that stay with their set, by their IDs: its first sheet says whose job it is.
+var inSet = []string{"details", "notes", "take-off"}
+
 // Retitle calls a sheet without a drawing something else.
 func Retitle(pg *Page, id, title, kind string) {
 	title = pg.Ty.Text(title)
 	pg.Sheet.ID, pg.Sheet.Title, pg.Sheet.Description = id, title, title
 	pg.Title = TitleFor(pg.Plan, title, kind)
 	pg.Title.Paper, pg.Title.Compact = pg.Sheet.Paper.Name, IsSmall(pg.Sheet.Paper)
+	pg.Title.Brief = slices.Contains(inSet, id)
 }
 
 // setList finds places for as many blocks as the sheet holds, in columns above and beside

@@ -39,6 +39,7 @@ type TitleBlock struct {
 	record   string  // how the cable was found, where it is recorded as laid
 	area     float64 // mm² kept for it, whatever it takes; 0: what it takes
 	Compact  bool    // names beside their values, for small paper
+	Brief    bool    // of a compact block: without what the first sheet says and ISO 7200 does not ask for
 	Partly   bool    // it shows a cable that is laid in part
 }
 
@@ -58,6 +59,7 @@ const (
 	underNote   = 1.6  // white under the status' note
 	noteTight   = 0.9  // white between the note's lines beside the status
 	valueLine   = 1.64 // from line to line of a value, in heights of its capitals
+	briefBlank  = 5.0  // of a brief block, for what a pen fills in
 	compactArea = 0.53 // what a compact block takes of the area of one that is not
 	valueDown   = 0.6  // of that below the baseline, at the height of notes
 )
@@ -150,15 +152,33 @@ func (t TitleBlock) Fields() []field {
 			fields = append(fields, f)
 		}
 	}
+	if t.Brief && t.Compact {
+		fields = t.inTwoRows(fields)
+	}
 	if t.Compact {
 		return slices.DeleteFunc(fields, t.spared)
 	}
 	return fields
 }
 
+// inTwoRows orders the fields of a brief block so that they fill two rows: the owner, who would be alone
+// in the first, comes last, and the units stand in the title's.
+func (t TitleBlock) inTwoRows(fields []field) []field {
+	named := func(name string) int {
+		return slices.IndexFunc(fields, func(f field) bool { return f.Name == t.language.Text(name) })
+	}
+	units := fields[named("Units")]
+	out := slices.Insert(slices.Delete(slices.Clone(fields), named("Units"), named("Units")+1), named("Plan code"), units)
+	return append(out[1:], out[0])
+}
+
 // spared reports whether a compact block goes without a field that ISO 7200 does not ask for: the
-// paper it is printed on, and the scale of a sheet without a drawing.
+// paper it is printed on, and the scale of a sheet without a drawing; a brief one also without whose job it is.
 func (t TitleBlock) spared(f field) bool {
+	if t.Brief && slices.ContainsFunc([]string{"Client", "Site", "Job", "Checked"},
+		func(name string) bool { return f.Name == t.language.Text(name) }) {
+		return true
+	}
 	return f.Name == t.language.Text("Paper") || f.Name == t.language.Text("Scale") && t.Scale == noScale
 }
 
@@ -222,7 +242,11 @@ func accompanied(rows [][]field, w float64) [][]field {
 // beside its name.
 func (t TitleBlock) least(f field) float64 {
 	if t.Compact {
-		return f.beside() + math.Max(f.least/4, fonts.Width(fieldFace(f), f.Value, f.tall)) + Pad + 0.1
+		blank := f.least / 4
+		if t.Brief {
+			blank = briefBlank
+		}
+		return f.beside() + math.Max(blank, fonts.Width(fieldFace(f), f.Value, f.tall)) + Pad + 0.1
 	}
 	return math.Max(f.least, 2*Pad+fonts.Width(fonts.Lettering, f.Name, Note))
 }

@@ -17,6 +17,7 @@ import (
 	"oxturn/layout/job"
 	"oxturn/layout/language"
 	"oxturn/layout/plane"
+	"oxturn/layout/say"
 )
 
 // buildUp draws a section through the floor: its layers to scale, the cable and
@@ -417,7 +418,10 @@ func sectionBlocks(v *floorplan.View) []setting.Block {
 	if !onSmall(v.Plan) { // a picture more where paper is larger
 		bs = append(bs, cutaways(v.Plan)...)
 	}
-	bs = append(append(bs, detailBlocks(v.Plan, nil, ofSection)...), sectionNotes(v))
+	bs = append(bs, detailBlocks(v.Plan, nil, ofSection)...)
+	if notes := sectionNotes(v); len(notes.Paras) > 0 {
+		bs = append(bs, notes)
+	}
 	bs = append(bs, warmthBlocks(v.Plan)...)
 	return append(bs, lossBlocks(v.Plan)...)
 }
@@ -425,8 +429,8 @@ func sectionBlocks(v *floorplan.View) []setting.Block {
 // layerTable lists the layers from the top with the height each reaches, and below each the
 // figures that warmth is worked out from, with their source.
 func layerTable(v *floorplan.View) setting.Block {
-	t := setting.Table{Head: v.Fig.Text("Layers, top to bottom"), Cols: []setting.Column{{Head: v.Fig.Text("No."),
-		Align: setting.Decimal},
+	t := setting.Table{Head: v.Fig.Text("Layers, top to bottom"), Fine: onSmall(v.Plan), Cols: []setting.Column{
+		{Head: v.Fig.Text("No."), Align: setting.Decimal},
 		{Head: v.Fig.Text("Layer"), Wraps: true, Least: 28}, {Head: "mm", Align: setting.Decimal}, {Head: "in",
 			Align: setting.Decimal}, {Head: v.Fig.Textf("Top at, %s", v.Fig.Units.String()), Align: setting.Decimal}}}
 	layers := v.Plan.Job.BuildUp
@@ -440,6 +444,11 @@ func layerTable(v *floorplan.View) setting.Block {
 			t.Rows = append(t.Rows, setting.Row("", v.Fig.Text("board compared with"), v.Fig.TrimFigure(w.Board),
 				v.Fig.Fine().FeetInches(w.Board), "", layerFigures(v.Fig, m.Layer(w.Board))))
 		}
+	}
+	if onSmall(v.Plan) {
+		carried, _ := overSubfloor(layers)
+		t.Rows = append(t.Rows, setting.Row("", v.Fig.Text("all over the subfloor"), v.Fig.TrimFigure(carried),
+			v.Fig.Fine().FeetInches(carried), "", v.Fig.Textf("compare with %s", heightsToCompare(v.Plan))))
 	}
 	return t
 }
@@ -462,16 +471,25 @@ func heightsToCompare(p *layout.Plan) string {
 	return p.Job.Language.Text("door leaves and thresholds")
 }
 
-func sectionNotes(v *floorplan.View) setting.Block {
+// thicknessNote says what the layers' thicknesses are taken from.
+func thicknessNote(f say.Figures) string {
+	return f.Text("Thicknesses by the job file, each rounded, no tolerance taken off.")
+}
+
+func sectionNotes(v *floorplan.View) setting.List {
 	l := setting.List{Head: v.Fig.Text("Notes"), Number: 1}
 	l.Paras = append(l.Paras, v.Noted...)
 	l.Paras = append(l.Paras, v.Remarks...)
+	if onSmall(v.Plan) {
+		if w := v.Plan.Warmth; w == nil || w.Problem != "" { // else it is with what its figures rest on
+			l.Paras = append(l.Paras, thicknessNote(v.Fig))
+		}
+		return l
+	}
 	carried, _ := overSubfloor(v.Plan.Job.BuildUp)
-	l.Paras = append(l.Paras,
-		v.Fig.Textf("The finished floor stands %s over the subfloor: compare with %s.", v.Fig.Thickness(carried),
-			heightsToCompare(v.Plan)),
-		v.Fig.Text("Thicknesses by the job file, each rounded, no tolerance taken off."),
-	)
+	l.Paras = append(l.Paras, v.Fig.Textf("The finished floor stands %s over the subfloor: compare with %s.",
+		v.Fig.Thickness(carried), heightsToCompare(v.Plan)))
+	l.Paras = append(l.Paras, thicknessNote(v.Fig))
 	if from := figureSources(v.Fig, v.Plan.Warmth); from != "" {
 		l.Paras = append(l.Paras, from)
 	}

@@ -132,7 +132,7 @@ func lookUp(p *layout.Plan) []setting.Block {
 		return nil
 	}
 	l := setting.List{Head: p.Job.Language.Textf("To look up, %s", p.Job.Language.Text(titled(p.Job.Supply.Region))),
-		Number: 1}
+		Number: 1, Fine: onSmall(p)}
 	of := oneEdition(p.ToLookUp)
 	if of != "" {
 		l.Head += ": " + of

@@ -140,7 +140,7 @@ func runningCost(p *layout.Plan) setting.Block {
 	if p.Warmth == nil || len(p.Warmth.Use) == 0 {
 		return setting.List{}
 	}
-	t := energyTable(p.Job.Figures(), p.Warmth, p.Job.Energy.Currency)
+	t := energyTable(p.Job.Figures(), p.Warmth, p.Job.Energy.Currency, false)
 	t.Head = p.Job.Language.Text("Running cost, estimated")
 	return t
 }

@@ -50,7 +50,7 @@ func fieldSheetLevels(v *floorplan.View) []setting.Level {
 	if laying := layingRules(v); laying != nil {
 		rules = append(rules, setting.List{Head: v.Fig.Text("Laying"), Number: 1, Paras: laying})
 	}
-	more := slices.Concat(v.Standing(), v.Corners(), []setting.Block{notes(v)},
+	more := slices.Concat(lookedUp(v.Plan, v.Standing()), v.Corners(), []setting.Block{notes(v)},
 		schedule(v.Room, v.Fig, onField, onSmall(v.Plan)),
 		differences(v), revised(v))
 	if len(v.Plan.TakeOff.Lines) == 0 { // else it begins with them
@@ -63,6 +63,17 @@ func fieldSheetLevels(v *floorplan.View) []setting.Level {
 		{Blocks: all, Rest: enlarged, Must: len(runs), Gain: 1.1, Overflow: true},
 		{Blocks: all, Rest: enlarged, Gain: setting.Never, Overflow: true},
 	}
+}
+
+// lookedUp sets tables in fine print on small paper: the plan has their figures as dimensions.
+func lookedUp(p *layout.Plan, blocks []setting.Block) []setting.Block {
+	for i, b := range blocks {
+		if t, ok := b.(setting.Table); ok && onSmall(p) {
+			t.Fine = true
+			blocks[i] = t
+		}
+	}
+	return blocks
 }
 
 // points are where everything lies that is looked for on the floor: in one table where figures

@@ -70,7 +70,7 @@ func setAside(p *layout.Plan, pages []*setting.Page) (orders [][]setting.Block) 
 	}
 	if len(used) > 0 {
 		l := setting.LegendOf(lettering.Without(used, evident), p.Job.Language)
-		l.Head = setting.Continued(l.Head)
+		l.Head, l.Fine = setting.Continued(l.Head), onSmall(p)
 		last := append(slices.Clone(blocks), l)
 		l.Span = true
 		return [][]setting.Block{last, append([]setting.Block{l}, blocks...)}

@@ -56,26 +56,35 @@ func atDesk(p *layout.Plan, b setting.Block) (as setting.Block, ok bool) {
 	return b, slices.ContainsFunc(heads, func(h string) bool { return strings.HasPrefix(head, h) })
 }
 
+// assumed is the place of what is assumed among the terms of a take-off.
+const assumed = 2
+
 // takeOffBlocks are the take-off and what it stands on.
 func takeOffBlocks(p *layout.Plan) []setting.Block {
 	l := p.TakeOff
-	terms := setting.List{Span: true, Number: 1}
+	terms := setting.List{Span: true, Number: 1, Fine: onSmall(p)}
 	if p.Offer != nil { // its cover says what is included, what is not, and what it rests on
 		l.Inclusions, l.Exclusions = nil, nil
 	}
-	for _, part := range []struct {
+	f := p.Job.Figures()
+	common := commonBasis(l, f)
+	for i, part := range []struct {
 		head  string
 		paras []language.Message
 	}{{p.Job.Language.Text("Included: "), l.Inclusions}, {p.Job.Language.Text("Not included: "), l.Exclusions},
 		{p.Job.Language.Text("Assumed: "), l.Assumptions},
 		{p.Job.Language.Text("Open: "), l.Questions}} {
-		if len(part.paras) > 0 {
-			terms.Paras = append(terms.Paras, part.head+ownUnits(strings.Join(language.In(p.Job.Language, part.paras),
-				" "), p.Job.Figures()))
+		if len(part.paras) == 0 {
+			continue
 		}
+		said := strings.Join(language.In(p.Job.Language, part.paras), " ")
+		if i == assumed && common != "" {
+			said += " " + f.Textf("Counted on, where no other basis is given: %s.", common)
+		}
+		terms.Paras = append(terms.Paras, part.head+ownUnits(said, f))
 	}
 	terms.Paras = append(terms.Paras, shiftTerms(p)...)
-	lines := takeOffTable(p)
+	lines := takeOffTable(p, common)
 	if slices.ContainsFunc(lines.Rows, isStarred) {
 		terms.Paras, terms.Bare = append(terms.Paras, p.Job.Language.Text(starNote)), 1
 	}
@@ -88,12 +97,12 @@ func takeOffBlocks(p *layout.Plan) []setting.Block {
 
 // takeOffTable returns the lines of the take-off. Prices stand only where the
 // job gives any.
-func takeOffTable(p *layout.Plan) setting.Table {
+func takeOffTable(p *layout.Plan, common string) setting.Table {
 	priced := false
 	for _, l := range p.TakeOff.Lines {
 		priced = priced || l.Price != 0
 	}
-	t := setting.Table{Span: true, Cols: []setting.Column{
+	t := setting.Table{Span: true, Fine: onSmall(p), Cols: []setting.Column{
 		{Head: p.Job.Language.Text("Item"), Wraps: true},
 		{Head: p.Job.Language.Text("Net"), Align: setting.Decimal}, {Head: "+ %", Align: setting.Decimal},
 		{Head: p.Job.Language.Text("Gross"), Align: setting.Decimal}, {Head: p.Job.Language.Text("Unit")},
@@ -109,9 +118,12 @@ func takeOffTable(p *layout.Plan) setting.Table {
 		t.Cols = append(t.Cols, setting.Column{Head: p.Job.Language.Text("Price each"), Align: setting.Decimal},
 			setting.Column{Head: price, Align: setting.Decimal})
 	}
-	f := p.Job.Figures()
+	f, most := p.Job.Figures(), oneLine
+	if t.Fine {
+		most = fineLine
+	}
 	for _, l := range p.TakeOff.Lines {
-		t.Rows = append(t.Rows, takeOffRow(l, f, priced))
+		t.Rows = append(t.Rows, takeOffRow(l, common, most, f, priced))
 	}
 	if priced {
 		t.Rows = append(t.Rows, totalRow(f, p.TakeOff, len(t.Cols)))
@@ -119,8 +131,8 @@ func takeOffTable(p *layout.Plan) setting.Table {
 	return t
 }
 
-// takeOffRow writes one line in the sheet's own units.
-func takeOffRow(l takeoff.Line, f say.Figures, priced bool) []setting.Cell {
+// takeOffRow writes one line in the sheet's own units, so many letters of what it is worked out from beside its item.
+func takeOffRow(l takeoff.Line, common string, most int, f say.Figures, priced bool) []setting.Cell {
 	in := func(v float64) (string, string) {
 		if f.Units == plane.Inches {
 			v, unit := takeoff.US(v, l.Unit)
@@ -155,9 +167,11 @@ func takeOffRow(l takeoff.Line, f say.Figures, priced bool) []setting.Cell {
 		}
 		r = append(r, setting.Cell{Text: each}, setting.Cell{Text: price})
 	}
-	if under := starred(ownUnits(below(l, f), f), f); utf8.RuneCountInString(r[0].Text+under) < oneLine {
+	switch under := starred(ownUnits(below(l, common, f), f), f); {
+	case under == "":
+	case utf8.RuneCountInString(r[0].Text+under) < most:
 		r[0].Text += ", " + under
-	} else {
+	default:
 		r = append(r, setting.Cell{Text: under})
 	}
 	return r
@@ -177,11 +191,33 @@ func isStarred(row []setting.Cell) bool {
 // starNote says what a star means.
 const starNote = "* by default, not from the job."
 
-// oneLine is how many letters of a line's item and basis stand beside its figures.
-const oneLine = 52
+// oneLine is how many letters of a line's item and basis stand beside its figures, fineLine in fine print.
+const (
+	oneLine  = 52
+	fineLine = 80
+)
 
-// below is what a line is worked out from, with its note.
-func below(l takeoff.Line, f say.Figures) string {
+// commonLeast is how many lines of a take-off have one basis where it is said once, below them.
+const commonLeast = 3
+
+// commonBasis is what most lines are worked out from, empty where no three share one.
+func commonBasis(l takeoff.List, f say.Figures) string {
+	count := map[string]int{}
+	most := ""
+	for _, line := range l.Lines {
+		b := line.Basis.In(f.Language)
+		if count[b]++; b != "" && count[b] >= commonLeast && count[b] > count[most] {
+			most = b
+		}
+	}
+	return most
+}
+
+// below is what a line is worked out from, but for what is common to many, with its note.
+func below(l takeoff.Line, common string, f say.Figures) string {
+	if l.Basis.In(f.Language) == common {
+		return l.Note.In(f.Language)
+	}
 	return language.Joined("; ", l.Basis, l.Note).In(f.Language)
 }
 

@@ -27,12 +27,13 @@ type warmFloor struct {
 	state layout.FloorState
 	words string  // below the picture
 	high  float64 // of the floor at most, mm on paper
+	small bool    // the words below it in fine print
 }
 
 // Sizes of the picture, mm on paper.
 const (
 	warmHigh   = 78.0 // of the floor at most
-	warmSmall  = 58.0 // likewise on small paper
+	warmSmall  = 46.0 // likewise on small paper
 	warmSide   = 4.5  // room round it for the letters of walls
 	warmBar    = 3.0  // height of the scale of temperatures
 	warmLabels = 25.0 // of a line that carries its figure, at least
@@ -53,7 +54,7 @@ func warmFloors(p *layout.Plan) (out []setting.Block) {
 			continue
 		}
 		m := warmFloor{head: f.Text("Warm floor"), fig: f, room: r, state: r.Warm.Cold, words: warmWords(r, f),
-			high: high}
+			high: high, small: onSmall(p)}
 		if len(p.Rooms) > 1 {
 			m.head += f.Textf(" of %s", r.Job.Name)
 		}
@@ -117,8 +118,8 @@ func (m warmFloor) ratio(w float64) float64 {
 
 // Height is what the floor with its scale of temperatures takes at a width of w, both mm of paper.
 func (m warmFloor) Height(ty *setting.Typesetter, w float64) float64 {
-	return ty.HeadingHeight(m.head, w) + m.bounds().H()/m.ratio(w) + 2*warmSide + warmBar + setting.Leading +
-		float64(ty.Lines(fonts.Lettering, m.words, setting.Note, w))*setting.Leading + 2
+	return ty.HeadingHeight(m.head, w) + m.bounds().H()/m.ratio(w) + 2*warmSide + warmBar + setting.Leading + 2 +
+		m.below().Height(ty, w)
 }
 
 // Set draws the floor with its scale of temperatures from at, the upper left corner, w mm wide.
@@ -131,12 +132,11 @@ func (m warmFloor) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	v.draw()
 	y = field.Y1
 	v.bar(drawing.Pt{X: at.X, Y: y}, w)
-	y += warmBar + setting.Leading + 2
-	for i, line := range pg.Ty.Wrap(m.words, w) {
-		pg.Write(drawing.Pt{X: at.X, Y: y + setting.Note + float64(i)*setting.Leading}, line, setting.Note,
-			drawing.Start)
-	}
+	m.below().Set(pg, drawing.Pt{X: at.X, Y: y + warmBar + setting.Leading + 2}, w)
 }
+
+// below are the words under the picture.
+func (m warmFloor) below() setting.List { return setting.List{Paras: []string{m.words}, Fine: m.small} }
 
 // steps are the temperatures of the lines, in the sheet's degrees: whole ones, alike far
 // apart, between the coldest and the warmest place.

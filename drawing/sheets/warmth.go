@@ -43,7 +43,7 @@ func warmthBlocks(p *layout.Plan) []setting.Block {
 		out = append(append(out, warmUpChart(w, f)...), warmUpTable(w, f))
 	}
 	if p.Offer == nil { // else it is on its cover
-		out = append(out, energyTable(f, w, p.Job.Energy.Currency))
+		out = append(out, energyTable(f, w, p.Job.Energy.Currency, onSmall(p)))
 	}
 	return append(out, warmthNotes(p, f))
 }
@@ -80,15 +80,15 @@ func surfaceTables(p *layout.Plan, f say.Figures) []setting.Block {
 	w := p.Warmth
 	means := !allPictured(p)
 	for i := 0; i < len(w.Runs); i += runsAbreast {
-		out = append(out, surfaceTable(w, w.Runs[i:min(i+runsAbreast, len(w.Runs))], means, f))
+		out = append(out, surfaceTable(w, w.Runs[i:min(i+runsAbreast, len(w.Runs))], means, onSmall(p), f))
 	}
 	return out
 }
 
 // surfaceTable gives the steady state over some cables: of each at most, at least. Means are
 // left out where pictures give those of the floor as the cables lie on it.
-func surfaceTable(w *layout.Warmth, runs []layout.Warm, means bool, f say.Figures) setting.Block {
-	t := setting.Table{Head: f.Textf(surfaceHead, degree(f)), Cols: []setting.Column{{Wraps: true}}}
+func surfaceTable(w *layout.Warmth, runs []layout.Warm, means, small bool, f say.Figures) setting.Block {
+	t := setting.Table{Head: f.Textf(surfaceHead, degree(f)), Fine: small, Cols: []setting.Column{{Wraps: true}}}
 	rows := []struct {
 		name string
 		of   func(heat.Steady) float64
@@ -246,12 +246,12 @@ func wholeTimes(s string) string {
 
 // energyTable gives what each room draws, and what that costs where the job
 // has a tariff: as ranges.
-func energyTable(f say.Figures, w *layout.Warmth, currency string) setting.Table {
+func energyTable(f say.Figures, w *layout.Warmth, currency string, small bool) setting.Table {
 	priced := false
 	for _, u := range w.Use {
 		priced = priced || u.PerHourPrice > 0
 	}
-	t := setting.Table{Head: f.Text(energyHead), Cols: []setting.Column{{Head: f.Text("Room"), Wraps: true},
+	t := setting.Table{Head: f.Text(energyHead), Fine: small, Cols: []setting.Column{{Head: f.Text("Room"), Wraps: true},
 		{Head: f.Text("kWh")}}}
 	if priced {
 		cost := f.Text("Cost")
@@ -262,7 +262,9 @@ func energyTable(f say.Figures, w *layout.Warmth, currency string) setting.Table
 	}
 	add := func(cells ...setting.Cell) { t.Rows = append(t.Rows, cells[:len(t.Cols)]) }
 	for _, u := range w.Use {
-		add(setting.Cell{Text: u.Room, Strong: true}, setting.Cell{}, setting.Cell{})
+		if len(w.Use) > 1 {
+			add(setting.Cell{Text: u.Room, Strong: true}, setting.Cell{}, setting.Cell{})
+		}
 		add(setting.Row(f.Text("an hour with the current on"), f.KilowattHours(u.PerHour),
 			f.Price(u.PerHourPrice))...)
 		add(setting.Row(f.Text("a month"), u.Month.Words().In(f.Language), u.MonthPrice.Words().In(f.Language))...)
@@ -355,6 +357,9 @@ func warmthNotes(p *layout.Plan, f say.Figures) setting.Block {
 	}
 	if onSmall(p) {
 		l.Paras = append(l.Paras, warmUpWords(w, f))
+		if from := figureSources(f, w); from != "" && thickness(p.Job.BuildUp) > 0 {
+			l.Paras = append(l.Paras, thicknessNote(f)+" "+from)
+		}
 	}
 	taken := []string{f.Text("Estimates for comparing, not promises.")}
 	for _, a := range said {
