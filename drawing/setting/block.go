@@ -14,6 +14,7 @@ const (
 	Note     = drawing.H25
 	Heading  = drawing.H35
 	Leading  = 3.8 // baseline to baseline of note lettering
+	FineLead = 2.8 // likewise of fine print
 	Pad      = 1.4 // lettering to a rule beside it
 	BlockGap = 3.2 // between blocks
 	colGap   = 6.0 // between columns
@@ -36,7 +37,7 @@ type typeSize struct {
 
 var (
 	plainSize = typeSize{Note, Leading, 4.7, firstLine, 6, 1}
-	fineSize  = typeSize{drawing.H18, 2.8, 3.5, 2.6, 4.4, 0.7}
+	fineSize  = typeSize{drawing.H18, FineLead, 3.3, 2.5, 4.4, 0.7}
 )
 
 // sizeOf returns fine print, for what figures rest on and is looked up at a desk, or plain.

@@ -27,21 +27,14 @@ type Legend struct {
 // Spans reports that a legend is as wide as its sheet.
 func (l Legend) Spans() bool { return l.Span }
 
-// signsWide and signsFine are the least widths of a column of signs with their words, mm.
-const (
-	signsWide = 54.0
-	signsFine = 38.0 // in fine print
-)
+// signsWide is the least width of a column of signs with their words, mm.
+const signsWide = 54.0
 
 func (l Legend) size() typeSize { return sizeOf(l.Fine) }
 
 // columns parts the signs of a legend that is so wide, and returns how wide each column is.
 func (l Legend) columns(w float64) (out [][]signs.Sign, each float64) {
-	least := signsWide
-	if l.Fine {
-		least = signsFine
-	}
-	n, each := ColumnsIn(w, least, colGap, len(l.Signs))
+	n, each := ColumnsIn(w, signsWide, colGap, len(l.Signs))
 	for of := range slices.Chunk(l.Signs, max(1, (len(l.Signs)+n-1)/n)) {
 		out = append(out, of)
 	}

@@ -119,7 +119,8 @@ func Retitle(pg *Page, id, title, kind string) {
 	pg.Sheet.ID, pg.Sheet.Title, pg.Sheet.Description = id, title, title
 	pg.Title = TitleFor(pg.Plan, title, kind)
 	pg.Title.Paper, pg.Title.Compact = pg.Sheet.Paper.Name, IsSmall(pg.Sheet.Paper)
-	pg.Title.Brief = slices.Contains(inSet, id)
+	small, err := PapersFor(pg.Plan.Job.Sheet, pg.Plan.Job.Figures().Units)
+	pg.Title.Brief = slices.Contains(inSet, id) && err == nil && IsSmall(small[0])
 }
 
 // setList finds places for as many blocks as the sheet holds, in columns above and beside

@@ -168,8 +168,9 @@ func (t TitleBlock) inTwoRows(fields []field) []field {
 		return slices.IndexFunc(fields, func(f field) bool { return f.Name == t.language.Text(name) })
 	}
 	units := fields[named("Units")]
-	out := slices.Insert(slices.Delete(slices.Clone(fields), named("Units"), named("Units")+1), named("Plan code"), units)
-	return append(out[1:], out[0])
+	rest := slices.Delete(slices.Clone(fields), named("Units"), named("Units")+1)
+	rest = slices.Insert(rest, named("Plan code"), units)
+	return append(rest[1:], rest[0])
 }
 
 // spared reports whether a compact block goes without a field that ISO 7200 does not ask for: the

@@ -95,9 +95,12 @@ func entriesOf(s *drawing.Sheet) []signs.Sign {
 	var out []signs.Sign
 	all, l := s.Texts(), readIn(s)
 	for i, first := range all {
-		entry, last := first.Text, first
+		entry, last, leading := first.Text, first, setting.Leading
+		if first.Height == drawing.H18 {
+			leading = setting.FineLead
+		}
 		for _, x := range all[i+1:] {
-			if x.At.X == last.At.X && math.Abs(x.At.Y-last.At.Y-setting.Leading) < 0.01 &&
+			if x.At.X == last.At.X && math.Abs(x.At.Y-last.At.Y-leading) < 0.01 &&
 				(!isSign(entry, l) || strings.HasPrefix(x.Text, "/ ")) {
 				entry, last = entry+" "+x.Text, x
 			}

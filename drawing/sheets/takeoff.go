@@ -84,9 +84,9 @@ func takeOffBlocks(p *layout.Plan) []setting.Block {
 		terms.Paras = append(terms.Paras, part.head+ownUnits(said, f))
 	}
 	terms.Paras = append(terms.Paras, shiftTerms(p)...)
-	lines := takeOffTable(p, common)
+	lines := takeOffTable(p)
 	if slices.ContainsFunc(lines.Rows, isStarred) {
-		terms.Paras, terms.Bare = append(terms.Paras, p.Job.Language.Text(starNote)), 1
+		terms.Paras = withLast(terms.Paras, f.Text(starNote))
 	}
 	blocks := slices.Concat([]setting.Block{lines, terms}, offerBlocks(p), shiftBlocks(p))
 	if thickness(p.Job.BuildUp) <= 0 { // else it is with the build-up
@@ -95,9 +95,18 @@ func takeOffBlocks(p *layout.Plan) []setting.Block {
 	return blocks
 }
 
+// withLast adds a sentence to the last of some paragraphs.
+func withLast(paras []string, sentence string) []string {
+	n := len(paras)
+	if n == 0 {
+		return []string{sentence}
+	}
+	return append(slices.Clone(paras[:n-1]), paras[n-1]+" "+sentence)
+}
+
 // takeOffTable returns the lines of the take-off. Prices stand only where the
 // job gives any.
-func takeOffTable(p *layout.Plan, common string) setting.Table {
+func takeOffTable(p *layout.Plan) setting.Table {
 	priced := false
 	for _, l := range p.TakeOff.Lines {
 		priced = priced || l.Price != 0
@@ -119,6 +128,7 @@ func takeOffTable(p *layout.Plan, common string) setting.Table {
 			setting.Column{Head: price, Align: setting.Decimal})
 	}
 	f, most := p.Job.Figures(), oneLine
+	common := commonBasis(p.TakeOff, f)
 	if t.Fine {
 		most = fineLine
 	}

@@ -251,8 +251,11 @@ func energyTable(f say.Figures, w *layout.Warmth, currency string, small bool) s
 	for _, u := range w.Use {
 		priced = priced || u.PerHourPrice > 0
 	}
-	t := setting.Table{Head: f.Text(energyHead), Fine: small, Cols: []setting.Column{{Head: f.Text("Room"), Wraps: true},
-		{Head: f.Text("kWh")}}}
+	t := setting.Table{Head: f.Text(energyHead), Fine: small, Cols: []setting.Column{
+		{Wraps: true}, {Head: f.Text("kWh")}}}
+	if len(w.Use) > 1 {
+		t.Cols[0].Head = f.Text("Room")
+	}
 	if priced {
 		cost := f.Text("Cost")
 		if currency != "" {
