@@ -153,7 +153,8 @@ func shortLead(from draft, zone int, d *job.Diagnostic) bool {
 	}
 	u := from.job.Units
 	d.Message += fmt.Sprintf(": the cold lead of cable %s is too short for a way round that warms it: %s of it are "+
-		"left for the floor, and that asks for %s", most.cable, say.About(most.asked-most.over, u), say.About(most.asked, u))
+		"left for the floor, and that asks for %s", most.cable, say.About(most.asked-most.over, u),
+		say.About(most.asked, u))
 	d.Hint = fmt.Sprintf("move the box nearer, or take a cable whose lead is %s longer; or allow W104 to leave it cool",
 		say.About(math.Ceil(most.over/decimetre)*decimetre, u))
 	return true
