@@ -1,6 +1,7 @@
 package route
 
 import (
+	"errors"
 	"math"
 	"slices"
 	"testing"
@@ -87,6 +88,21 @@ func TestStraysAreJoined(t *testing.T) {
 	a, b := c.a.Area()/plane.SquareMetre, c.b.Area()/plane.SquareMetre
 	if all := p.Zones[0].Area() / plane.SquareMetre; a < 0.4*all || b < 0.4*all || a+b > all || a+b < 0.93*all {
 		t.Errorf("%.2f and %.2f of %.2f m²", a, b, all)
+	}
+}
+
+// TestSurelyTooLong: of two shares of 600 by 600 mm, which take less than 8 m each, one has 9 m of cable: it is refused
+// before either is laid.
+func TestSurelyTooLong(t *testing.T) {
+	floor := plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(600, 600)))
+	for length, refused := range map[float64]bool{7000: false, 9000: true} {
+		r := &room{p: Problem{Pitch: 30, Closest: 2, Widest: 5, Bend: 15,
+			Cables: []Cable{{ID: "H1", Length: 7000}, {ID: "H2", Length: length}}}}
+		err := r.tooLong([]share{{cable: 0, region: floor}, {cable: 1, region: floor}})
+		var why *Refusal
+		if errors.As(err, &why) != refused || refused && why.Cable != 1 {
+			t.Errorf("%.0f mm: %v", length, err)
+		}
 	}
 }
 
