@@ -33,7 +33,7 @@ type warmFloor struct {
 // Sizes of the picture, mm on paper.
 const (
 	warmHigh   = 78.0 // of the floor at most
-	warmSmall  = 46.0 // likewise on small paper
+	warmSmall  = 49.0 // likewise on small paper
 	warmSide   = 4.5  // room round it for the letters of walls
 	warmBar    = 3.0  // height of the scale of temperatures
 	warmLabels = 25.0 // of a line that carries its figure, at least
