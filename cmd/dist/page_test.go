@@ -22,7 +22,8 @@ type person struct {
 	t   *testing.T
 	ctx context.Context
 
-	rules func() string // those of access that the page breaks; nil where they are not asked
+	rules  func() string // those of access that the page breaks; nil where they are not asked
+	fitted int           // how many screens they were asked on
 }
 
 func atThePage(t *testing.T, page string) person {

@@ -62,7 +62,7 @@ function formRows(part) {
     more.replaceWith(keyRow(part, k, ""));
   };
   const foot = element("div", { class: "row" }, missing.length ? more : "");
-  if (part.table && !/^room\/0$/.test(part.table)) foot.append(button(say("Take out"), () => act({ do: "drop", table: part.table })));
+  if (part.table && !/^room\/0$/.test(part.table)) foot.append(button(say("Take out"), () => { open.delete(part.table); act({ do: "drop", table: part.table }); })); // the next takes its place, shut
   return [...part.fields.map((f) => fieldRow(part, f, known)), foot];
 }
 
