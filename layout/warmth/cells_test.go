@@ -327,8 +327,7 @@ func TestProblemOfAFloor(t *testing.T) {
 		p := &layout.Plan{Rooms: []layout.Room{*open(plane.Rectangle(plane.Pt(0, 0), plane.Pt(1000, 800)))},
 			Warmth: &layout.Warmth{Runs: []layout.Warm{{Cables: []string{"A"}, Cold: bound, Hot: bound}}}}
 		p.Rooms[0].Cables = cables
-		Floors(p)
-		return p.Rooms[0].Warm
+		return Floors(p)[0]
 	}
 	c := layout.Cable{ID: "A", Spacing: 90, Path: hand.Points(100, 100, 900, 100)}
 	c.Label.Watts, c.Label.Length = 9.6, 800
