@@ -133,9 +133,6 @@ func moreReaches(d draft, zone int) bool {
 // decimetre is what longer leads are counted in, mm.
 const decimetre = 100.0
 
-// leadTries is how often less lead than does for sure is tried: each try lays the room again.
-const leadTries = 1
-
 // shortLead says in a warning that a cable's lead is too short for routes that leave no floor of a zone cool, where it
 // is: as it stands the cable lies where the lead does reach.
 func shortLead(from draft, zone int, d *job.Diagnostic) bool {
@@ -143,13 +140,8 @@ func shortLead(from draft, zone int, d *job.Diagnostic) bool {
 	if !ok || most.over <= 0 {
 		return false
 	}
-	for least, n := 0.0, 0; n < leadTries; n++ {
-		mid := (least + most.over) / 2
-		if l, ok := from.warmedWith(zone, mid); ok && l.over > least {
-			most = l
-		} else {
-			least = mid
-		}
+	if l, ok := from.warmedWith(zone, most.over/2); ok && l.over > 0 { // once: each try lays the room again
+		most = l
 	}
 	u := from.job.Units
 	d.Message += fmt.Sprintf(": the cold lead of cable %s is too short for a way round that warms it: %s of it are "+
@@ -173,6 +165,7 @@ func (d draft) warmedWith(zone int, longer float64) (most longLead, ok bool) {
 	for i, c := range d.Cables {
 		labels[i] = c.Label
 	}
+	d.steps = d.steps.Copy() // what a warning is found by takes nothing from the rest of the plan
 	p, err := d.toSolve(labels)
 	if err != nil {
 		return longLead{}, false

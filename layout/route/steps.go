@@ -34,6 +34,15 @@ func StepsFor(floor []plane.Region, pitch float64, cables int, share float64) *S
 // Add puts the steps of another purse into this one.
 func (s *Steps) Add(other *Steps) { s.left += other.left }
 
+// Copy returns as many steps for something that is only tried: what it spends and gives up is
+// not these steps' own. It is nil for nil.
+func (s *Steps) Copy() *Steps {
+	if s == nil {
+		return nil
+	}
+	return &Steps{left: s.left}
+}
+
 // GivenUp says in words what was left out when the steps were spent, each thing
 // once, and forgets it.
 func (s *Steps) GivenUp() []string {

@@ -78,3 +78,16 @@ func TestSpentStepsGiveTheBestSoFar(t *testing.T) {
 		t.Errorf("%d times a plan in spite of spent steps, %d refusals", found, refused)
 	}
 }
+
+// What is only tried spends and gives up nothing of a plan's steps.
+func TestCopyOfSteps(t *testing.T) {
+	own := &Steps{left: 7}
+	tried := own.Copy()
+	tried.left = 0
+	if !tried.spent("a look") || own.spent("a look") || own.left != 7 || own.GivenUp() != nil {
+		t.Errorf("%+v, %+v", own, tried)
+	}
+	if (*Steps)(nil).Copy() != nil {
+		t.Error("a copy of none is some")
+	}
+}
