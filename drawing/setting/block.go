@@ -91,23 +91,22 @@ func (hs *heights) at(w float64, work func() float64) float64 {
 }
 
 // roomy are measured blocks of which tables go elsewhere rather than into a column that
-// breaks their words.
+// breaks their words, and those without room go on to another sheet.
 func roomy(blocks []Block) []Block {
-	out := goingOn(blocks)
-	for i := range out {
-		m := out[i].(Measured)
-		m.roomy = true
-		out[i] = m
-	}
-	return out
+	return measuredAs(blocks, func(m *Measured) { m.roomy, m.goesOn = true, true })
 }
 
 // goingOn are measured blocks of which those without room go on to another sheet.
 func goingOn(blocks []Block) []Block {
+	return measuredAs(blocks, func(m *Measured) { m.goesOn = true })
+}
+
+// measuredAs are measured blocks, each marked.
+func measuredAs(blocks []Block, mark func(*Measured)) []Block {
 	out := measure(blocks)
 	for i := range out {
 		m := out[i].(Measured)
-		m.goesOn = true
+		mark(&m)
 		out[i] = m
 	}
 	return out

@@ -7,6 +7,8 @@ import (
 	"strings"
 	"sync"
 	"unicode/utf8"
+
+	"oxturn/layout/pattern"
 )
 
 // Retold puts a text that was put together in English into the language: what the command says, which goes to
@@ -119,9 +121,7 @@ type template struct {
 }
 
 // verbIn finds what takes a value in a message, and what stands for a per cent sign.
-var verbIn = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`%(?:%|(?:\[(\d)\])?[-+0-9.]*([a-z]))`)
-})
+var verbIn = pattern.Of(`%(?:%|(?:\[(\d)\])?[-+0-9.]*([a-z]))`)
 
 // fewestOfSheets is how many marks of its own a message of a sheet has to be looked for in what the command says.
 const fewestOfSheets = 12
