@@ -12,7 +12,7 @@ import (
 // floors are the packages of the house from the ground up. One reaches only those on
 // the floors below it, so that data flows one way: job file, plan, sheets, bytes.
 var floors = [][]string{
-	{"layout/pattern", "layout/internal/module"},
+	{"layout/pattern", "layout/internal/module", "layout/gocode"},
 	{"fonts", "layout/money", "layout/language",
 		"layout/plane", "layout/circuit", "layout/asjson", "layout/job/tree", "layout/skip", "layout/golden",
 		"layout/spend", "layout/internal/published"},

@@ -10,12 +10,12 @@ import (
 	"path/filepath"
 	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
 
 	"oxturn/drawing/signs"
 	"oxturn/fonts"
+	"oxturn/layout/gocode"
 	"oxturn/layout/language"
 )
 
@@ -81,9 +81,9 @@ func messages(t *testing.T, folders ...string) map[string]bool {
 		if !says || at >= len(call.Args) {
 			return true
 		}
-		m, ok := written(call.Args[at])
+		m, ok := gocode.Text(call.Args[at])
 		if ok && strings.HasSuffix(of.Sel.Name, "Of") {
-			meaning, _ := written(call.Args[0])
+			meaning, _ := gocode.Text(call.Args[0])
 			m = meaning + "|" + m
 		}
 		if ok && m != "" {
@@ -107,20 +107,6 @@ func messages(t *testing.T, folders ...string) map[string]bool {
 		}
 	}
 	return out
-}
-
-// written is a text as it stands in the code, in one piece or in several.
-func written(e ast.Expr) (string, bool) {
-	switch e := e.(type) {
-	case *ast.BasicLit:
-		s, err := strconv.Unquote(e.Value)
-		return s, err == nil && e.Kind == token.STRING
-	case *ast.BinaryExpr:
-		a, first := written(e.X)
-		b, second := written(e.Y)
-		return a + b, first && second
-	}
-	return "", false
 }
 
 // drawnIn are the languages that an example is drawn in: the longest words beside the most

@@ -8,10 +8,10 @@ import (
 	"path/filepath"
 	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
 
+	"oxturn/layout/gocode"
 	"oxturn/layout/language"
 )
 
@@ -120,7 +120,7 @@ func textsSaid(n ast.Node) (out []string) {
 		if i >= len(call.Args) {
 			continue
 		}
-		text, ok := written(call.Args[i])
+		text, ok := gocode.Text(call.Args[i])
 		if ok && words.MatchString(verbs.ReplaceAllString(text, "")) && !slices.Contains(ofOurs, text) {
 			out = append(out, text)
 		}
@@ -132,17 +132,3 @@ var (
 	verbs = regexp.MustCompile(`%(\[\d\])?[-+0-9.]*[a-z]`)
 	words = regexp.MustCompile(`\pL{2,}.* \pL`)
 )
-
-// written is a text as it stands in the code, in one piece or in several.
-func written(e ast.Expr) (string, bool) {
-	switch e := e.(type) {
-	case *ast.BasicLit:
-		s, err := strconv.Unquote(e.Value)
-		return s, err == nil && e.Kind == token.STRING
-	case *ast.BinaryExpr:
-		a, first := written(e.X)
-		b, second := written(e.Y)
-		return a + b, first && second
-	}
-	return "", false
-}
