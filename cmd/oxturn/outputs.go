@@ -3,7 +3,6 @@ package main
 import (
 	"io"
 	"slices"
-	"sync"
 
 	"oxturn/drawing"
 	"oxturn/drawing/dxf"
@@ -104,13 +103,11 @@ func areLaid(only []string) bool {
 func outputs(w *work, only []string) ([]file, error) {
 	all := allOutputs()
 	sets := make([]*fileSet, len(all))
-	var wait sync.WaitGroup
-	for i, o := range all {
-		if sets[i] = (&fileSet{base: w.source.base}); slices.Contains(only, o.kind) {
-			wait.Go(func() { o.make(w, sets[i]) }) // they only read the work
+	together(len(all), func(i int) { // they only read the work
+		if sets[i] = (&fileSet{base: w.source.base}); slices.Contains(only, all[i].kind) {
+			all[i].make(w, sets[i])
 		}
-	}
-	wait.Wait()
+	})
 	var files []file
 	for _, s := range sets {
 		if s.err != nil {
