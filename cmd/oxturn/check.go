@@ -100,7 +100,8 @@ func (o *checkOrder) writeFigures(ctx context.Context, c *commandLine, w *work) 
 			"hint: leave --off-by-inch out, or give it more with --time-limit", w.source.name, err)
 		return exitUsage
 	}
-	write := func(w io.Writer) error { return r.WriteTextIn(w, c.Language) }
+	told := w.report.Teller()
+	write := func(w io.Writer) error { return r.WriteTextIn(w, told) }
 	if o.format == "json" {
 		write = r.WriteJSON
 	}

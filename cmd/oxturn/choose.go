@@ -9,7 +9,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"text/tabwriter"
 
 	"oxturn/layout"
 	"oxturn/layout/asjson"
@@ -94,7 +93,7 @@ func (o *chooseOrder) run(ctx context.Context, c *commandLine) int {
 		return exitJob
 	}
 	printReport(c.aside().console, report, c.style) // the output is for the table
-	if err := writeOptions(c.Out, j, rooms, o.format, o.all); err != nil {
+	if err := writeOptions(c, j, rooms, o.format, o.all); err != nil {
 		return c.fail(err)
 	}
 	return c.verdict(report)
@@ -129,52 +128,52 @@ func weigh(ctx context.Context, c *commandLine, s source, list string, stock []b
 	return j, found, report, nil
 }
 
-func writeOptions(w io.Writer, j *job.Job, rooms []build.RoomOptions, format string, all bool) error {
+func writeOptions(c *commandLine, j *job.Job, rooms []build.RoomOptions, format string, all bool) error {
 	switch {
 	case len(rooms) == 0:
 		return nil
 	case format == "csv":
-		return optionsCSV(w, rooms, j.Membrane.Pitch)
+		return optionsCSV(c.Out, rooms, j.Membrane.Pitch, c.told)
 	case format == "json":
-		return optionsJSON(w, rooms, j.Membrane.Pitch)
+		return optionsJSON(c.Out, rooms, j.Membrane.Pitch, c.told)
 	}
-	return optionsText(w, j, rooms, all)
+	return optionsText(c, j, rooms, all)
 }
 
 // optionsText writes a table a room, figures in the job's units.
-func optionsText(w io.Writer, j *job.Job, rooms []build.RoomOptions, all bool) error {
+func optionsText(c *commandLine, j *job.Job, rooms []build.RoomOptions, all bool) error {
 	u := j.Units
 	for i, r := range rooms {
 		if i > 0 {
-			fmt.Fprintln(w)
+			fmt.Fprintln(c.Out)
 		}
 		name := r.Room.Name
 		if r.Zone != "" {
 			name += ", " + r.Zone
 		}
-		fmt.Fprintf(w, "%s: %s to heat at about %s at even spacing\n\n", printable(name),
-			say.AreaBoth(r.Heated, u), say.Density(r.Asked, u))
-		t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
-		fmt.Fprintln(t, "\tcable\tlength\tspacing\tpegs\theat\tcovered\tload\tlead\t1 in less\t1 in more\t")
+		c.tellf("%s: %s to heat at about %s at even spacing", printable(name), say.AreaBoth(r.Heated, u),
+			say.Density(r.Asked, u))
+		t := c.table("", "cable", "length", "spacing", "pegs", "heat", "covered", "load", "lead", "1 in less",
+			"1 in more")
 		var unfit []build.Option
 		for _, o := range r.Options {
 			if !o.Fits {
 				unfit = append(unfit, o)
 				continue
 			}
-			fmt.Fprintln(t, strings.Join(optionCells(o, j), "\t")+"\t")
+			t.row(optionCells(o, j)...)
 		}
 		if err := t.Flush(); err != nil {
 			return err
 		}
-		writeSplits(w, r, j)
-		if err := writeWarmth(w, r.Options, j); err != nil {
+		writeSplits(c, r, j)
+		if err := writeWarmth(c, r.Options, j); err != nil {
 			return err
 		}
-		writeUnfit(w, unfit, u, all || len(unfit) == len(r.Options))
+		writeUnfit(c, unfit, u, all || len(unfit) == len(r.Options))
 	}
 	if len(j.BuildUp) == 0 {
-		fmt.Fprintln(w, "\nHow warm the floor gets, and how soon, is not known: the job gives no [[layer]].")
+		c.tellf("\nHow warm the floor gets, and how soon, is not known: the job gives no [[layer]].")
 	}
 	return nil
 }
@@ -191,24 +190,25 @@ func optionCells(o build.Option, j *job.Job) []string {
 }
 
 // writeSplits says whether one cable does, and where several would part the floor.
-func writeSplits(w io.Writer, r build.RoomOptions, j *job.Job) {
+func writeSplits(c *commandLine, r build.RoomOptions, j *job.Job) {
 	alone := slices.ContainsFunc(r.Options, func(o build.Option) bool { return o.Fits && len(o.IDs) == 1 })
 	tape := layout.NewTape(r.Room, j.Units)
 	for _, o := range r.Options {
 		if o.Taken && len(o.IDs) == 1 {
-			fmt.Fprintln(w, "\nOne cable does: a second is one more lead, one more splice and one more thing to fail.")
+			c.tellf("\nOne cable does: a second is one more lead, one more splice and one more thing to fail.")
 		}
 		if o.Taken && len(o.IDs) > 1 && !alone {
-			fmt.Fprintf(w, "\nOne cable does not: none of those tried can be laid alone.\n")
+			c.tellf("\nOne cable does not: none of those tried can be laid alone.")
 		}
 	}
 	for _, o := range r.Options {
 		for _, s := range o.Splits {
-			fmt.Fprintf(w, "\n%s%s part the floor by a line from %s to %s:\n", map[bool]string{true: "* "}[o.Taken],
+			fmt.Fprint(c.Out, "\n"+map[bool]string{true: "* "}[o.Taken])
+			c.tellf("%s part the floor by a line from %s to %s:",
 				printable(strings.Join(slices.Concat(s.Sides[0].IDs, s.Sides[1].IDs), " + ")), tape.Place(s.Line.A),
 				tape.Place(s.Line.B))
 			for _, p := range s.Sides {
-				fmt.Fprintf(w, "    %s %s %s to the %s of it\n", printable(strings.Join(p.IDs, " + ")),
+				c.tellf("    %s %s %s to the %s of it", printable(strings.Join(p.IDs, " + ")),
 					map[bool]string{true: "serves", false: "serve"}[len(p.IDs) == 1], say.AreaBoth(p.Area, j.Units),
 					p.Side)
 			}
@@ -233,18 +233,17 @@ func takenMark(o build.Option) string {
 	return ""
 }
 
-func writeUnfit(w io.Writer, unfit []build.Option, u plane.Units, all bool) {
+func writeUnfit(c *commandLine, unfit []build.Option, u plane.Units, all bool) {
 	if len(unfit) == 0 {
 		return
 	}
 	if !all {
-		fmt.Fprintf(w, "\n%d more cables and pairs do not fit or were not laid: --all says why\n", len(unfit))
+		c.tellf("\n%d more cables and pairs do not fit or were not laid: --all says why", len(unfit))
 		return
 	}
-	fmt.Fprintln(w, "\nThese do not fit or were not laid:")
+	c.tellf("\nThese do not fit or were not laid:")
 	for _, o := range unfit {
-		fmt.Fprintf(w, "  %s, %s: %s\n", printable(strings.Join(o.IDs, " + ")), say.Long(o.Length, u),
-			printable(o.Why))
+		c.tellf("  %s, %s: %s", printable(strings.Join(o.IDs, " + ")), say.Long(o.Length, u), printable(o.Why))
 	}
 }
 
@@ -325,31 +324,33 @@ func rounded(v float64, decimals int) float64 {
 	return math.Round(v*k)/k + 0
 }
 
-func optionRows(rooms []build.RoomOptions, pitch float64) []optionRow {
+// optionRows are all options, with why some do not fit as told.
+func optionRows(rooms []build.RoomOptions, pitch float64, told func(string) string) []optionRow {
 	out := []optionRow{}
 	for _, r := range rooms {
 		for _, o := range r.Options {
+			o.Why = told(o.Why)
 			out = append(out, row(r.Room.Name, r.Zone, o, pitch))
 		}
 	}
 	return out
 }
 
-func optionsJSON(w io.Writer, rooms []build.RoomOptions, pitch float64) error {
+func optionsJSON(w io.Writer, rooms []build.RoomOptions, pitch float64, told func(string) string) error {
 	return asjson.Write(w, struct {
 		Schema  int         `json:"schema"`
 		Options []optionRow `json:"options"`
-	}{1, optionRows(rooms, pitch)})
+	}{1, optionRows(rooms, pitch, told)})
 }
 
-func optionsCSV(w io.Writer, rooms []build.RoomOptions, pitch float64) error {
+func optionsCSV(w io.Writer, rooms []build.RoomOptions, pitch float64, told func(string) string) error {
 	out := csv.NewWriter(w)
 	out.UseCRLF = true
 	rows := [][]string{{"room", "cables", "taken", "fits", "length (mm)", "spacing (mm)", "spacing (pegs)",
 		"heat (W/m²)", "covered (%)", "watts", "volts", "amps",
 		"lead reach (mm)", "fits 1 in smaller", "fits 1 in larger", "surface at least (°C)", "goes up at least (%)",
 		"warm-up (s)", "surface at most (°C)", "beyond limits", "why not", "zone"}}
-	for _, r := range optionRows(rooms, pitch) {
+	for _, r := range optionRows(rooms, pitch, told) {
 		rows = append(rows, []string{takeoff.Defuse(r.Room), takeoff.Defuse(strings.Join(r.Cables, " + ")),
 			strconv.FormatBool(r.Taken), strconv.FormatBool(r.Fits),
 			number(&r.Length), number(r.Spacing), number(r.Pegs), number(&r.Density), shareCell(r.Covered),

@@ -3,10 +3,9 @@ package main
 import (
 	"context"
 	"fmt"
-	"io"
 	"slices"
+	"strconv"
 	"strings"
-	"text/tabwriter"
 
 	"oxturn/layout/asjson"
 	"oxturn/layout/build"
@@ -29,6 +28,7 @@ func (o *chooseOrder) boxes(ctx context.Context, c *commandLine, s source) int {
 		return c.fail(fmt.Errorf("--box %q: no room has all these walls; write letters, or partitions by their names, "+
 			"such as A,C", o.box))
 	}
+	c.keep(report)
 	found := make([][]build.BoxPlace, len(j.Rooms))
 	line := waiting(c.console, s.name+": laying the floor with its box elsewhere")
 	err := within(ctx, c.timeLimit, func(stop func() bool) {
@@ -46,9 +46,9 @@ func (o *chooseOrder) boxes(ctx context.Context, c *commandLine, s source) int {
 		return c.stop(exitJob, fmt.Errorf("looking for a place for the box was given up: %w", err))
 	}
 	if o.format == "json" {
-		err = asjson.Write(c.Out, boxesJSON(j, found))
+		err = asjson.Write(c.Out, boxesJSON(j, found, c.told))
 	} else {
-		err = o.boxesText(c.Out, j, found)
+		err = o.boxesText(c, j, found)
 	}
 	if err != nil {
 		return c.fail(err)
@@ -77,34 +77,33 @@ func calledOn(w job.BoxWall) string {
 	return strings.TrimPrefix(w.Called, "wall ")
 }
 
-func (o *chooseOrder) boxesText(w io.Writer, j *job.Job, found [][]build.BoxPlace) error {
+func (o *chooseOrder) boxesText(c *commandLine, j *job.Job, found [][]build.BoxPlace) error {
 	u := j.Units
 	for i, places := range found {
 		r := &j.Rooms[i]
 		if _, unknown := wallsNamed(r, o.box); unknown != "" {
-			fmt.Fprintf(w, "%s: it has no wall %q; it has walls A to %s\n", printable(r.Name), unknown,
+			c.tellf("%s: it has no wall %q; it has walls A to %s", printable(r.Name), unknown,
 				r.Walls[len(r.Walls)-1].Letter)
 			continue
 		}
-		fmt.Fprintf(w, "%s: the box at %d places, the best first\n\n", printable(r.Name), len(places))
-		t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
-		fmt.Fprintln(t, "wall\tfrom its start\tcold lead\tsensor tube\tlead on lead\tjoints passed\tcovered\t")
+		c.tellf("%s: the box at %d places, the best first", printable(r.Name), len(places))
+		t := c.table("wall", "from its start", "cold lead", "sensor tube", "lead on lead", "joints passed", "covered")
 		for k, p := range places {
 			if p.Refused != "" || k == shownBoxes {
 				break
 			}
-			fmt.Fprintf(t, "%s\t%s\t%s\t%s\t%s\t%d\t%s\t\n", calledOn(p.On), say.Long(p.Along, u),
-				say.Long(p.Lead, u), say.Long(p.Tube, u), onLead(p, u), p.Joints, say.Percent(p.Covered))
+			t.row(calledOn(p.On), say.Long(p.Along, u), say.Long(p.Lead, u), say.Long(p.Tube, u), onLead(p, u),
+				strconv.Itoa(p.Joints), say.Percent(p.Covered))
 		}
 		if err := t.Flush(); err != nil {
 			return err
 		}
 		if n := refusals(places); n > 0 {
-			fmt.Fprintf(w, "\nAt %d of them no cable can be laid: %s\n", n, places[len(places)-1].Refused)
+			c.tellf("\nAt %d of them no cable can be laid: %s", n, places[len(places)-1].Refused)
 		}
 	}
-	_, err := fmt.Fprintln(w, "\nWhether a box may hang there is for local code and the electrician.")
-	return err
+	c.tellf("\nWhether a box may hang there is for local code and the electrician.")
+	return nil
 }
 
 func onLead(p build.BoxPlace, u plane.Units) string {
@@ -137,14 +136,14 @@ type boxJSON struct {
 	Refused string  `json:"refused,omitempty"`
 }
 
-func boxesJSON(j *job.Job, found [][]build.BoxPlace) []boxJSON {
+func boxesJSON(j *job.Job, found [][]build.BoxPlace, told func(string) string) []boxJSON {
 	out := []boxJSON{}
 	for i, places := range found {
 		for _, p := range places {
 			out = append(out, boxJSON{j.Rooms[i].Name, strings.TrimPrefix(p.On.Called, "wall "), p.On.Side(), p.Along,
 				p.Lead, p.Tube,
 				p.Stacked,
-				p.Joints, p.Covered, p.Refused})
+				p.Joints, p.Covered, told(p.Refused)})
 		}
 	}
 	return out

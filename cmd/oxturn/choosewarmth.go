@@ -2,9 +2,7 @@ package main
 
 import (
 	"fmt"
-	"io"
 	"strings"
-	"text/tabwriter"
 
 	"oxturn/layout/build"
 	"oxturn/layout/heat"
@@ -16,7 +14,7 @@ import (
 // writeWarmth writes how warm the floor gets with each option, in the job's
 // units: output and warm-up in the cold case, limits in the hot one, and what the
 // cases are.
-func writeWarmth(w io.Writer, options []build.Option, j *job.Job) error {
+func writeWarmth(c *commandLine, options []build.Option, j *job.Job) error {
 	us := j.Units == plane.Inches
 	var known []build.Option
 	for _, o := range options {
@@ -31,26 +29,25 @@ func writeWarmth(w io.Writer, options []build.Option, j *job.Job) error {
 	if j.Warmth.Warmest != j.Warmth.Room {
 		air += ", at its warmest at " + say.Degrees(j.Warmth.Warmest, j.Units)
 	}
-	fmt.Fprintf(w, "\nEstimated, left on without a thermostat in a room at %s:\n\n", air)
-	t := tabwriter.NewWriter(w, 0, 0, 2, ' ', tabwriter.AlignRight)
+	c.tellf("\nEstimated, left on without a thermostat in a room at %s:", air)
 	head := []string{"", "cable", "goes up", "mean, at least", "warm in", "over a cable, at most"}
 	for i := range known[0].Warmth.Verdicts {
 		head = append(head, fmt.Sprintf("limit %d", i+1))
 	}
-	fmt.Fprintln(t, strings.Join(head, "\t")+"\t")
+	t := c.table(head...)
 	for _, o := range known {
-		fmt.Fprintln(t, strings.Join(warmthCells(o, j.Units), "\t")+"\t")
+		t.row(warmthCells(o, j.Units)...)
 	}
 	if err := t.Flush(); err != nil {
 		return err
 	}
-	fmt.Fprintln(w)
+	fmt.Fprintln(c.Out)
 	for i, v := range known[0].Warmth.Verdicts {
-		fmt.Fprintf(w, "  limit %d: %s, %s (%s)\n", i+1, printable(v.Limit.Name), v.Limit.Words(us),
+		c.tellf("  limit %d: %s, %s (%s)", i+1, printable(v.Limit.Name), v.Limit.Words(us),
 			printable(v.Limit.Source))
 	}
 	for _, b := range known[0].Warmth.Bounds.Bounds(us) {
-		fmt.Fprintf(w, "  %s\n", strings.ReplaceAll(wrap(b.String(), 100), "\n", "\n    "))
+		fmt.Fprintf(c.Out, "  %s\n", strings.ReplaceAll(wrap(b.In(c.Language), 100), "\n", "\n    "))
 	}
 	return nil
 }

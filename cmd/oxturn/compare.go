@@ -47,8 +47,8 @@ func (o *compareOrder) run(ctx context.Context, c *commandLine) int {
 		return code
 	}
 	changes := compare.Plans(older.plan, newer.plan)
-	inJSON := func(w io.Writer) error { return writeChanges(w, c.args, changes) }
-	inWords := func() []string { return changeLines(c.args, changes) }
+	inJSON := func(w io.Writer) error { return writeChanges(w, c.args, changes, c.told) }
+	inWords := func() []string { return c.tellEach(changeLines(c.args, changes)) }
 	if err := c.answer(o.format, inJSON, inWords); err != nil {
 		return c.fail(err)
 	}
@@ -98,7 +98,8 @@ func numbers(f compare.Figure) figureJSON {
 	return out
 }
 
-func writeChanges(w io.Writer, names []string, changes []compare.Change) error {
+// writeChanges writes changes for programs: told puts into words what is to be read.
+func writeChanges(w io.Writer, names []string, changes []compare.Change, told func(string) string) error {
 	out := struct {
 		Schema  int          `json:"schema"`
 		Before  string       `json:"before"`
@@ -107,7 +108,8 @@ func writeChanges(w io.Writer, names []string, changes []compare.Change) error {
 	}{1, names[0], names[1], []changeJSON{}}
 	tenth := func(v float64) float64 { return math.Round(v*10) / 10 }
 	for _, x := range changes {
-		j := changeJSON{Room: x.Room, What: x.What, How: x.How, Before: x.Before, After: x.After, Moved: tenth(x.Moved)}
+		j := changeJSON{Room: x.Room, What: x.What, How: told(x.How), Before: told(x.Before), After: told(x.After),
+			Moved: tenth(x.Moved)}
 		for _, f := range x.Figures {
 			j.Figures = append(j.Figures, numbers(f))
 		}

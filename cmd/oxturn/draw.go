@@ -203,15 +203,16 @@ func (o *drawOrder) summary(c *commandLine, w *work, files []file) {
 		c.say("%s: %s; files: %d", w.source.name, briefLine(w.plan), len(files))
 		return
 	}
-	for _, line := range summaryLines(w.plan) {
-		c.say("%s", line)
-	}
+	lines := summaryLines(w.plan)
 	if len(w.sheets) > 0 {
-		c.say("%s", paperLine(w.sheets))
+		lines = append(lines, paperLine(w.sheets))
 	}
 	var names []string
 	for _, f := range files {
 		names = append(names, f.name)
 	}
-	c.say("files    %s: %s", filepath.Clean(o.dir), strings.Join(names, ", "))
+	lines = append(lines, fmt.Sprintf("files    %s: %s", filepath.Clean(o.dir), strings.Join(names, ", ")))
+	for _, line := range c.facts(lines) {
+		fmt.Fprintln(c.Err, line)
+	}
 }

@@ -161,16 +161,17 @@ func (e *engine) open(r request) (string, error) {
 		return "", err
 	}
 	st.Job = filepath.Base(r.Name)
-	tell(&st, r.Language)
+	tell(&st, r.Language, w.report)
 	return asText(st)
 }
 
 // tell says problems in a language too, of which the page knows by their English words.
-func tell(st *preview.State, tag string) {
-	l, _ := language.Named(tag)
-	if l == language.English {
+func tell(st *preview.State, tag string, report *job.Report) {
+	report.Language, _ = language.Named(tag)
+	if report.Language == language.English {
 		return
 	}
+	l := report.Teller()
 	for i := range st.Problems {
 		p := &st.Problems[i]
 		p.Told, p.ToldHint = l.Retold(p.Message), l.Retold(p.Hint)

@@ -4,12 +4,10 @@ import (
 	"context"
 	"fmt"
 	"math"
-	"strings"
 
 	"oxturn/drawing/sheets"
 	"oxturn/layout"
 	"oxturn/layout/language"
-	"oxturn/layout/pattern"
 	"oxturn/layout/plane"
 	"oxturn/layout/probe"
 	"oxturn/layout/record"
@@ -76,7 +74,7 @@ func (o *faultOrder) run(ctx context.Context, c *commandLine) int {
 			return code
 		}
 	}
-	lines := func() []string { return retoldFacts(c.Language, f.Lines()) }
+	lines := func() []string { return c.facts(f.Lines()) }
 	if err := c.answer(o.format, f.WriteJSON, lines); err != nil {
 		return c.fail(err)
 	}
@@ -101,31 +99,11 @@ func (o *faultOrder) find(c *commandLine, p *layout.Plan, find method) (*probe.F
 		return nil, c.stop(exitJob, fmt.Errorf("cable %s: %w", cable.ID, err))
 	}
 	s.Assumptions = append(s.Assumptions, taken...)
-	f, err := probe.TraceIn(p, cable.ID, s, c.toldIn(o.format))
+	f, err := probe.TraceIn(p, cable.ID, s, c.Language)
 	if err != nil {
 		return nil, c.fail(err)
 	}
 	return f, exitOK
-}
-
-// decimalPoint is one within a figure.
-var decimalPoint = pattern.Of(`(\d)\.(\d)`)
-
-// retoldFacts tells lines of a fact each, its name in a column before it.
-func retoldFacts(l language.Language, lines []string) []string {
-	if l == language.English {
-		return lines
-	}
-	for i, line := range lines {
-		name, words, _ := strings.Cut(line, " ")
-		words = decimalPoint().ReplaceAllString(l.Retold(strings.TrimSpace(words)), "$1,$2")
-		if strings.HasSuffix(name, ".") {
-			lines[i] = name + " " + words
-			continue
-		}
-		lines[i] = fmt.Sprintf("%-8s %s", l.Retold(name), words)
-	}
-	return lines
 }
 
 func drawFault(c *commandLine, w *work, f *probe.Fault, dir string) int {

@@ -68,7 +68,7 @@ func (c *commandLine) on(other *console) *commandLine {
 
 // aside is the same command line with its output among the messages.
 func (c *commandLine) aside() *commandLine {
-	return c.on(&console{In: c.In, Out: c.Err, Err: c.Err, Colour: c.Colour, Language: c.Language})
+	return c.on(&console{In: c.In, Out: c.Err, Err: c.Err, Colour: c.Colour, Language: c.Language, teller: c.teller})
 }
 
 // stop says why the verb ends here, and returns its exit code.
@@ -87,12 +87,13 @@ func (c *commandLine) misuse(err error) int {
 	return code
 }
 
-// toldIn is the language of an answer: that asked for, and English for programs.
-func (c *commandLine) toldIn(format string) language.Language {
-	if format == "json" {
-		return language.English
+// tellEach tells each of some lines.
+func (c *console) tellEach(lines []string) []string {
+	out := make([]string, len(lines))
+	for i, line := range lines {
+		out[i] = c.told(line)
 	}
-	return c.Language
+	return out
 }
 
 // answer prints what a verb found: lines for people, or JSON for programs.

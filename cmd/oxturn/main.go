@@ -12,6 +12,7 @@ import (
 	"io"
 	"runtime/debug"
 
+	"oxturn/layout/job"
 	"oxturn/layout/language"
 )
 
@@ -28,12 +29,28 @@ type console struct {
 	In       io.Reader
 	Out, Err io.Writer
 	Colour   bool              // messages may be coloured
-	Language language.Language // what messages are told in
+	Language language.Language // what is said is told in
+	teller   *language.Teller  // with the names of the job at work; nil: of none
+}
+
+// told puts what was put together in English into the language asked for.
+func (c *console) told(text string) string {
+	if c.teller != nil {
+		return c.teller.Retold(text)
+	}
+	return c.Language.Retold(text)
+}
+
+// keep has the names that a job gives told as they stand.
+func (c *console) keep(r *job.Report) {
+	r.Language = c.Language
+	t := r.Teller()
+	c.teller = &t
 }
 
 // say prints lines for the user on the error stream.
 func (c *console) say(format string, args ...any) {
-	fmt.Fprintln(c.Err, c.Language.Retold(fmt.Sprintf(format, args...)))
+	fmt.Fprintln(c.Err, c.told(fmt.Sprintf(format, args...)))
 }
 
 // Run carries out one command line and returns its exit code. It never

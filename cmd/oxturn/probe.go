@@ -116,7 +116,7 @@ func (o *probeOrder) checkWall() error {
 }
 
 func (o *probeOrder) answer(c *commandLine, p *layout.Plan) error {
-	o.told = c.toldIn(o.format)
+	o.told = c.Language
 	if o.wall != "" {
 		return o.answerWall(c, p)
 	}
@@ -216,7 +216,7 @@ func printAnswer(c *commandLine, m *probe.Map, a probe.Answer, where probe.Fact,
 	fmt.Fprintln(c.Out, m.Headline(a))
 	facts := append(m.Facts(a, where, under), probe.Fact{About: "plan", Words: m.Rests()})
 	for _, f := range facts {
-		fmt.Fprintf(c.Out, "%-8s %s\n", m.Retold(f.About), m.Retold(f.Words))
+		fmt.Fprintf(c.Out, "%-8s %s\n", c.told(f.About), c.told(f.Words))
 	}
 	for i, s := range m.CautionsOf(a) {
 		fmt.Fprintf(c.Out, "%d. %s\n", i+1, s)

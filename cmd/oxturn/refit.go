@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"fmt"
+	"io"
 
 	"oxturn/drawing/sheets"
 	"oxturn/layout"
@@ -60,16 +61,24 @@ func (o *refitOrder) run(ctx context.Context, c *commandLine) int {
 	if code != exitOK {
 		return code
 	}
-	lines := func() []string { return f.Lines(w.plan.Units()) }
-	if err := c.answer(o.format, f.WriteJSON, lines); err != nil {
+	plan, moves := w.plan, []refit.SensorMove(nil)
+	if f.New != nil {
+		plan, moves = f.Plan(w.plan)
+	}
+	lines := func() []string {
+		tape := layout.NewTape(f.Room.Job, w.plan.Units())
+		return c.facts(append(f.Lines(w.plan.Units()), moveLines(moves, tape)...))
+	}
+	inJSON := func(to io.Writer) error {
+		told := *f
+		told.Reason = c.told(f.Reason)
+		return told.WriteJSON(to)
+	}
+	if err := c.answer(o.format, inJSON, lines); err != nil {
 		return c.fail(err)
 	}
 	if f.New == nil {
 		return exitJob
-	}
-	plan, moves := f.Plan(w.plan)
-	if o.format != "json" {
-		sayMoves(c, moves, layout.NewTape(f.Room.Job, w.plan.Units()))
 	}
 	if o.dir == "" {
 		return exitOK
@@ -125,11 +134,12 @@ func onlyLaid(p *layout.Plan) string {
 	return name
 }
 
-// sayMoves says which sensors have to lie elsewhere.
-func sayMoves(c *commandLine, moves []refit.SensorMove, tape layout.Tape) {
+// moveLines say which sensors have to lie elsewhere.
+func moveLines(moves []refit.SensorMove, tape layout.Tape) (out []string) {
 	for _, m := range moves {
-		fmt.Fprintln(c.Out, "sensor   "+m.Words(tape))
+		out = append(out, "sensor   "+m.Words(tape))
 	}
+	return out
 }
 
 // drawRefit draws the cable as planned anew, and writes the layout it makes. The PDF

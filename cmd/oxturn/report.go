@@ -12,7 +12,7 @@ import (
 // printReport writes the diagnostics of one job: for people on the error
 // stream; for programs on the output, as they are the data that was asked for.
 func printReport(c *console, r *job.Report, style string) {
-	r.Language = c.Language
+	c.keep(r)
 	switch style {
 	case "json":
 		writeJSON(c.Out, r)
@@ -44,6 +44,7 @@ func writeJSON(w io.Writer, r *job.Report) {
 // into annotations of a change:
 // https://docs.github.com/actions/reference/workflow-commands-for-github-actions
 func writeGitHub(w io.Writer, r *job.Report) {
+	t := r.Teller()
 	for _, d := range r.Diagnostics() {
 		var at []string
 		if d.Span.File != "" {
@@ -57,9 +58,9 @@ func writeGitHub(w io.Writer, r *job.Report) {
 		if d.ID != "" {
 			at = append(at, "title="+d.ID)
 		}
-		text := d.Message
+		text := t.Retold(d.Message)
 		if d.Hint != "" {
-			text += "\nhint: " + d.Hint
+			text += "\n" + t.Retold("hint:") + " " + t.Retold(d.Hint)
 		}
 		fmt.Fprintf(w, "::%s %s::%s\n", d.Severity, strings.Join(at, ","), githubData(text))
 	}

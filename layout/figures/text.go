@@ -20,18 +20,18 @@ const reportColumns = 110
 // A page is the report in words, in one of the two systems.
 type page struct {
 	b     strings.Builder
-	told  language.Language
+	told  language.Teller
 	units plane.Units
 	in    circuit.Region
 }
 
 // WriteText writes the report to be read: figures in the job's units, every
 // limit with its origin in brackets.
-func (r *Report) WriteText(w io.Writer) error { return r.WriteTextIn(w, language.English) }
+func (r *Report) WriteText(w io.Writer) error { return r.WriteTextIn(w, language.English.Keeping(nil)) }
 
 // WriteTextIn is WriteText told in a language, as far as its catalogue goes.
-func (r *Report) WriteTextIn(w io.Writer, l language.Language) error {
-	p := &page{told: l, units: r.units, in: circuit.RegionNamed(r.Supply.Region, false)}
+func (r *Report) WriteTextIn(w io.Writer, t language.Teller) error {
+	p := &page{told: t, units: r.units, in: circuit.RegionNamed(r.Supply.Region, false)}
 	p.general(r)
 	for _, room := range r.Rooms {
 		p.room(room, r.Supply)
@@ -191,14 +191,15 @@ func (p *page) takeOff(all []bought) {
 		wide = max(wide, len([]rune(l.item)))
 	}
 	for _, l := range all {
-		line := fmt.Sprintf("  %s%s  %s", l.item, strings.Repeat(" ", wide-len([]rune(l.item))), l.packs)
+		words := l.packs
 		if l.spare != "" {
-			line += ", " + l.spare + " to spare"
+			words += ", " + l.spare + " to spare"
 		}
 		if l.price != "" {
-			line += ", " + l.price
+			words += ", " + l.price
 		}
-		p.b.WriteString(line + "\n")
+		gap := strings.Repeat(" ", wide-len([]rune(l.item))+2)
+		p.b.WriteString("  " + l.item + gap + p.told.Retold(words) + "\n")
 	}
 }
 

@@ -62,7 +62,12 @@ func (p *page) tiles(all []TileLayout) {
 	}
 	var b strings.Builder
 	t := tabwriter.NewWriter(&b, 0, 0, 2, ' ', 0)
-	fmt.Fprintln(t, "  tile layouts\tcut\tunder half\tslivers\tnarrowest\ttiles\tboxes\talong the rows; across them")
+	head := []string{"tile layouts", "cut", "under half", "slivers", "narrowest", "tiles", "boxes",
+		"along the rows; across them"}
+	for i := range head {
+		head[i] = p.told.Retold(head[i])
+	}
+	fmt.Fprintln(t, "  "+strings.Join(head, "\t"))
 	for _, l := range all {
 		mark := "compared"
 		if l.Taken {
@@ -76,8 +81,8 @@ func (p *page) tiles(all []TileLayout) {
 		if l.AtJoints > 0 {
 			along += fmt.Sprintf("; %d cut by a movement joint", l.AtJoints)
 		}
-		fmt.Fprintf(t, "    %s\t%d\t%d\t%d\t%s\t%d\t%s\t%s\n", mark, l.Cut, l.UnderHalf, l.Slivers, p.narrowest(l),
-			l.Bought, boxes, along)
+		fmt.Fprintf(t, "    %s\t%d\t%d\t%d\t%s\t%d\t%s\t%s\n", p.told.Retold(mark), l.Cut, l.UnderHalf, l.Slivers,
+			p.told.Retold(p.narrowest(l)), l.Bought, boxes, p.told.Retold(along))
 	}
 	_ = t.Flush() // a builder takes all
 	p.b.WriteString(b.String())

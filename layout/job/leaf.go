@@ -18,6 +18,9 @@ import (
 func (rd *reader) leaf(parent, n *tree.Node, k Key) {
 	v, err := rd.parse(n, k)
 	if err == nil {
+		if s, is := v.(string); is && isOwnWords(k) {
+			rd.report.names = append(rd.report.names, s)
+		}
 		rd.countWalls(k, v)
 		if rd.implausible(parent, n, k) {
 			rd.broken[parent] = true
@@ -162,6 +165,12 @@ func isName(k Key) bool {
 	return k.Type == TypeText && !slices.Contains([]string{"catalogue", "prices", "as_laid.plan", "as_laid.photo.file",
 		"revision.text",
 		"allow.reason"}, k.Path)
+}
+
+// isOwnWords reports whether a text is the user's own, and no word of ours such as a wall's letter or a kind.
+func isOwnWords(k Key) bool {
+	return k.Type == TypeText && !slices.Contains([]string{"along", "beside", "catalogue", "corner", "file", "kind",
+		"plan", "prices", "scale", "sha256", "start", "wall"}, k.Name())
 }
 
 func (rd *reader) parseDate(n *tree.Node, k Key) (time.Time, *valueError) {

@@ -6,6 +6,8 @@ import (
 	"io"
 	"strings"
 	"unicode"
+
+	"oxturn/layout/language"
 )
 
 // String returns the severity as it is printed.
@@ -19,7 +21,7 @@ const printLimit = 20
 // written, errors before warnings when there are more. Nothing is written when
 // there is nothing to say.
 func (r *Report) Human(w io.Writer, colour bool) error {
-	p := printer{r: r, ink: plainInk}
+	p := printer{r: r, told: r.Teller(), ink: plainInk}
 	if colour {
 		p.ink = colourInk
 	}
@@ -54,11 +56,13 @@ func first(all []Diagnostic, n int) []Diagnostic {
 	return out
 }
 
-// Short writes one line a diagnostic: file:line:col: severity: message.
+// Short writes one line a diagnostic: file:line:col: severity: message. The severity is English in every language,
+// as editors look for it.
 func (r *Report) Short(w io.Writer) error {
 	var b strings.Builder
+	t := r.Teller()
 	for _, d := range r.Diagnostics() {
-		b.WriteString(r.place(d.Span) + label(d) + ": " + Clean(r.Language.Retold(d.Message)) + "\n")
+		b.WriteString(r.place(d.Span) + label(d) + ": " + Clean(t.Retold(d.Message)) + "\n")
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
@@ -112,7 +116,8 @@ type jsonNote struct {
 }
 
 // JSON writes JSON Lines: a version line, then one object a diagnostic. A line
-// of 0 means that the place is not known.
+// of 0 means that the place is not known. Messages and hints are in the report's language, all else is the same in
+// every one.
 func (r *Report) JSON(w io.Writer) error {
 	enc := json.NewEncoder(w)
 	enc.SetEscapeHTML(false)
@@ -123,24 +128,25 @@ func (r *Report) JSON(w io.Writer) error {
 	if err := enc.Encode(head); err != nil {
 		return err
 	}
+	t := r.Teller()
 	for _, d := range r.Diagnostics() {
-		if err := enc.Encode(r.json(d)); err != nil {
+		if err := enc.Encode(r.json(d, t)); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-func (r *Report) json(d Diagnostic) jsonDiagnostic {
+func (r *Report) json(d Diagnostic, t language.Teller) jsonDiagnostic {
 	out := jsonDiagnostic{Type: "diagnostic", File: d.Span.File, ByteStart: d.Span.Start, ByteEnd: d.Span.End,
-		Severity: d.Severity.String(), ID: d.ID, Message: d.Message, Hint: d.Hint}
+		Severity: d.Severity.String(), ID: d.ID, Message: t.Retold(d.Message), Hint: t.Retold(d.Hint)}
 	if d.Span.End > 0 {
 		a, b := r.Position(d.Span.File, d.Span.Start), r.Position(d.Span.File, d.Span.End)
 		out.Line, out.Column, out.EndLine, out.EndColumn = a.Line, a.Column, b.Line, b.Column
 	}
 	for _, n := range d.Notes {
 		p := r.Position(n.Span.File, n.Span.Start)
-		out.Notes = append(out.Notes, jsonNote{n.Span.File, p.Line, p.Column, n.Message})
+		out.Notes = append(out.Notes, jsonNote{n.Span.File, p.Line, p.Column, t.Retold(n.Message)})
 	}
 	return out
 }
@@ -161,13 +167,14 @@ const (
 )
 
 type printer struct {
-	r   *Report
-	b   strings.Builder
-	ink ink
+	r    *Report
+	told language.Teller
+	b    strings.Builder
+	ink  ink
 }
 
 // said is a text in the report's language.
-func (p *printer) said(text string) string { return p.r.Language.Retold(text) }
+func (p *printer) said(text string) string { return p.told.Retold(text) }
 
 func (p *printer) diagnostic(d Diagnostic) {
 	code := inkError

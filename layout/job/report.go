@@ -20,7 +20,8 @@ type Report struct {
 	allowed     map[string]*allowance
 	allowedIDs  []string // in the order written
 
-	Language language.Language // what Human and Short are told in; the zero value is English
+	Language language.Language // what there is to say is told in; the zero value is English
+	names    []string          // that the files give to things and people, which are told as they stand
 }
 
 // A source is the text of one file with the offsets at which its lines begin.
@@ -66,6 +67,9 @@ func (r *Report) Warnf(id string, at Span, hint, format string, args ...any) {
 	r.Add(Diagnostic{Severity: Warning, ID: id, Span: at, Hint: hint, Message: fmt.Sprintf(format, args...)})
 }
 
+// Teller tells in the report's language, and keeps the names that its files give.
+func (r *Report) Teller() language.Teller { return r.Language.Keeping(r.names) }
+
 // Errors returns the number of errors.
 func (r *Report) Errors() int { return r.count(Error) }
 
@@ -108,8 +112,8 @@ func (r *Report) Diagnostics() []Diagnostic {
 
 // Summary returns a line such as "3 errors, 1 warning".
 func (r *Report) Summary() string {
-	return r.Language.Retold(say.Counted(r.Errors(), "error")) + ", " +
-		r.Language.Retold(say.Counted(r.Warnings(), "warning"))
+	t := r.Teller()
+	return t.Retold(say.Counted(r.Errors(), "error")) + ", " + t.Retold(say.Counted(r.Warnings(), "warning"))
 }
 
 // A Position is a place in a file as an editor counts: line and column from 1,

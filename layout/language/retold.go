@@ -1,6 +1,7 @@
 package language
 
 import (
+	"cmp"
 	"regexp"
 	"slices"
 	"strconv"
@@ -11,90 +12,187 @@ import (
 	"oxturn/layout/pattern"
 )
 
-// Retold puts a text that was put together in English into the language: what the command says, which goes to
-// programs in English as well. Its catalogue is command-TAG.toml; a text is held against the messages there, and
-// its values, in turn, against them and those of the sheets. What is no message stays English.
-func (l Language) Retold(text string) string {
-	if l == English {
+// Retold puts a text that was put together in English into the language, as Teller.Retold does, where no names
+// are known.
+func (l Language) Retold(text string) string { return l.Keeping(nil).Retold(text) }
+
+// A Teller tells in a language what was put together in English: what the command says, which goes to
+// programs in English as well. Names that a user gave stay as they are, whatever they say.
+type Teller struct {
+	Language
+	names []string        // the longest first
+	known map[string]told // what was found of one text and its parts
+}
+
+// A told is a text as it is told, and whether it is a message.
+type told struct {
+	text string
+	is   bool
+}
+
+// Keeping tells in the language and keeps some names.
+func (l Language) Keeping(names []string) Teller {
+	t := Teller{Language: l}
+	for _, name := range names {
+		if strings.TrimSpace(name) != "" {
+			t.names = append(t.names, name)
+		}
+	}
+	slices.SortFunc(t.names, func(a, b string) int { return cmp.Or(len(b)-len(a), strings.Compare(a, b)) })
+	t.names = slices.Compact(t.names)
+	t.names = t.names[:min(len(t.names), mostNames)]
+	return t
+}
+
+// Retold puts a text that was put together in English into the language. Its catalogue is command-TAG.toml; a
+// text is held against the messages there, and its values, in turn, against them and those of the sheets. What is
+// no message stays English, but for its decimal signs.
+func (t Teller) Retold(text string) string {
+	if t.Language == English || strings.ContainsFunc(text, isHidden) {
 		return text
 	}
-	if said, is := l.retold(text, 0); is {
-		return said
+	t.known = map[string]told{}
+	hidden := t.hide(text)
+	said, is := t.retold(hidden, 0)
+	if !is {
+		lines := strings.Split(hidden, "\n")
+		for i, line := range lines {
+			lines[i], _ = t.retold(line, 0)
+		}
+		said = strings.Join(lines, "\n")
 	}
-	lines := strings.Split(text, "\n")
-	for i, line := range lines {
-		lines[i], _ = l.retold(line, 0)
-	}
-	return strings.Join(lines, "\n")
+	return t.shown(t.figures(said))
 }
 
 // deepest is how often a value may be a message with values.
-const deepest = 4
+const deepest = 6
 
-// retold also tells whether any of the text is a message.
-func (l Language) retold(text string, depth int) (string, bool) {
+// retold also tells whether any of the text is a message. Names are hidden in it.
+func (t Teller) retold(text string, depth int) (string, bool) {
 	bare := strings.TrimSpace(text)
-	if bare == "" {
+	if bare == "" || depth > deepest {
 		return text, false
 	}
-	if said, ok := l.word(text); ok {
-		return said, true
+	if first, size := utf8.DecodeRuneInString(bare); isHidden(first) && size == len(bare) {
+		return text, true // a name
 	}
-	if said, ok := l.word(bare); ok {
-		before, after, _ := strings.Cut(text, bare)
-		return before + said + after, true
+	if found, ok := t.known[text]; ok {
+		return found.text, found.is
 	}
-	if depth > deepest {
-		return text, false
+	said, is := t.retoldAnew(text, bare, depth)
+	t.known[text] = told{said, is}
+	return said, is
+}
+
+func (t Teller) retoldAnew(text, bare string, depth int) (string, bool) {
+	if m := t.best(text); m != nil {
+		return m.said(t, depth), true
 	}
-	for _, p := range templates[l]() {
+	if bare == text {
+		return t.retoldInParts(text, depth)
+	}
+	before, after, _ := strings.Cut(text, bare)
+	said, is := t.retold(bare, depth)
+	return before + said + after, is
+}
+
+// best is the message that a text is: with its names hidden, or read as words where that explains so much more
+// of it that it is no name there ("the rest of it" in a job with a room called "the rest"). In quotes it is one.
+func (t Teller) best(text string) *match {
+	m := t.match(text)
+	shown := t.shownWhere(text, false)
+	if shown == text {
+		return m
+	}
+	other := t.match(shown)
+	if other == nil || m != nil && other.own <= m.own+inked(shown)-inked(text) {
+		return m
+	}
+	for i, v := range other.values {
+		other.values[i] = t.hide(v)
+	}
+	return other
+}
+
+// A match is a text as a message with its values.
+type match struct {
+	own    int // how much of the text the message says itself
+	entry  entry
+	values []string
+	of     *template // nil: a message without values
+}
+
+func (t Teller) match(text string) *match {
+	if e, ok := t.word(text); ok {
+		return &match{own: inked(text), entry: e}
+	}
+	for _, p := range templates[t.Language]() {
 		if values := p.values(text); values != nil {
-			return p.said(l, values, depth), true
+			return &match{p.own(), p.entry, values, p}
 		}
 	}
-	return l.retoldInParts(text, depth)
+	return nil
+}
+
+func (m *match) said(t Teller, depth int) string {
+	if m.of == nil {
+		return m.entry.counted(t.Language, nil)
+	}
+	return m.of.said(t, m.values, depth)
 }
 
 // retoldInParts tells a text that marks join of messages, part by part; with a no-break space before the marks
-// that French sets apart.
-func (l Language) retoldInParts(text string, depth int) (string, bool) {
-	for _, mark := range []string{"; ", ": "} {
-		first, rest, found := strings.Cut(text, mark)
-		if !found {
-			continue
-		}
-		a, is := l.retold(first, depth+1)
-		b, also := l.retold(rest, depth+1)
-		if is || also {
-			return a + l.spaced(mark) + b, true
+// that French sets apart. Parts that all are messages come before those of which only one is.
+func (t Teller) retoldInParts(text string, depth int) (string, bool) {
+	some := ""
+	for _, mark := range []string{"; ", ": ", ", "} {
+		for at := strings.Index(text, mark); at >= 0; {
+			a, is := t.retold(text[:at], depth+1)
+			b, also := t.retold(text[at+len(mark):], depth+1)
+			if is && also {
+				return t.join(a, mark, b), true
+			}
+			if (is || also) && some == "" {
+				some = t.join(a, mark, b)
+			}
+			next := strings.Index(text[at+len(mark):], mark)
+			if next < 0 {
+				break
+			}
+			at += len(mark) + next
 		}
 	}
+	if some != "" {
+		return some, true
+	}
 	if before, in, found := strings.Cut(strings.TrimSuffix(text, ")"), " ("); found && strings.HasSuffix(text, ")") {
-		a, is := l.retold(before, depth+1)
-		b, also := l.retold(in, depth+1)
+		a, is := t.retold(before, depth+1)
+		b, also := t.retold(in, depth+1)
 		return a + " (" + b + ")", is || also
 	}
 	return text, false
 }
 
-func (l Language) spaced(mark string) string {
-	if l == French {
-		return "\u00a0" + mark
+func (t Teller) join(a, mark, b string) string {
+	if t.Language == French && mark != ", " && !strings.HasSuffix(a, "\u00a0") {
+		mark = "\u00a0" + mark
 	}
-	return mark
+	return a + mark + b
 }
 
-// word is a text that is a message without values. A word alone is none of the sheets': it may be a key of the
-// job, or a unit.
-func (l Language) word(text string) (string, bool) {
-	if said, ok := spoken[l]().entries[text]; ok {
-		return said.counted(l, nil), true
+// word is the entry of a text that is a message without values. A word alone is none of the sheets': it may be a
+// key of the job, or a unit.
+func (l Language) word(text string) (entry, bool) {
+	if e, ok := spoken[l]().entries[text]; ok && !takesValues(text) {
+		return e, true
 	}
-	said, ok := l.catalogue().entries[text]
-	if !ok || !strings.Contains(text, " ") {
-		return "", false
-	}
-	return said.counted(l, nil), true
+	e, ok := l.catalogue().entries[text]
+	return e, ok && strings.Contains(text, " ") && !takesValues(text)
+}
+
+// takesValues reports whether a message has verbs: as a text it is not that message.
+func takesValues(message string) bool {
+	return strings.Contains(message, "%s") || strings.Contains(message, "%d")
 }
 
 // spoken are the catalogues of what the command says.
@@ -175,10 +273,13 @@ func templateOf(message string, e entry) *template {
 // own counts what the message says itself, blanks apart.
 func (t *template) own() (n int) {
 	for _, p := range t.pieces {
-		n += utf8.RuneCountInString(strings.ReplaceAll(p, " ", ""))
+		n += inked(p)
 	}
 	return n
 }
+
+// inked counts the letters and signs of a text, blanks apart.
+func inked(text string) int { return utf8.RuneCountInString(strings.ReplaceAll(text, " ", "")) }
 
 func (t *template) fewest() int {
 	if t.pieces[0] != "" || strings.ContainsAny(t.verbs[0], "dgf") {
@@ -244,15 +345,15 @@ func numbered(verb string, next int) int {
 }
 
 // said is the message in the language with its values.
-func (t *template) said(l Language, values []string, depth int) string {
+func (t *template) said(in Teller, values []string, depth int) string {
 	next := 0
-	form := t.entry.counted(l, []any{count(values[0])})
+	form := t.entry.counted(in.Language, []any{count(values[0])})
 	return verbIn().ReplaceAllStringFunc(form, func(verb string) string {
 		if verb == "%%" {
 			return "%"
 		}
 		next = numbered(verb, next) + 1
-		said, _ := l.retold(values[next-1], depth+1)
+		said, _ := in.retold(values[next-1], depth+1)
 		return said
 	})
 }
