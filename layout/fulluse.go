@@ -37,7 +37,7 @@ func (f *FullUse) Words(l language.Language) string {
 	if f.Screed == "" {
 		return f.when(l)
 	}
-	return f.when(l) + "; " + firstHeating(f.Screed, l)
+	return f.when(l) + l.Joint("; ") + firstHeating(f.Screed, l)
 }
 
 // firstHeating words how a screed is first warmed.
@@ -55,7 +55,7 @@ func (f *FullUse) when(l language.Language) string {
 	}
 	c := f.Longest()
 	words := l.Textf("open: no day is written down for %s; the longest wait is %d days, for the %s",
-		strings.Join(l.Texts(f.Open), "; "), c.Wait(), l.Text(c.Layer))
+		strings.Join(l.Texts(f.Open), l.Joint("; ")), c.Wait(), l.Text(c.Layer))
 	if c.Days == 0 {
 		words += l.Text(" (not stated, default)")
 	}

@@ -103,7 +103,8 @@ func (v *View) endsWhere(c *layout.Cable, shown func(plane.Point) bool) {
 		} else {
 			v.Mark(signs.Joint, symbols.LeadJoint(at))
 		}
-		v.Tag(at, [...]float64{1.4, 1.6}[i], tag, tag+", "+v.Fig.Text(end.Name)+": "+v.PlaceWords(end.At), 1)
+		v.Tag(at, [...]float64{1.4, 1.6}[i], tag,
+			tag+", "+v.Fig.Text(end.Name)+v.Fig.Joint(": ")+v.PlaceWords(end.At), 1)
 	}
 }
 

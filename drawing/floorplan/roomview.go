@@ -29,6 +29,8 @@ type View struct {
 	Fig   say.Figures
 	Ink   *lettering.Ink
 	Out   float64 // +1 when the outline runs counter-clockwise, so that outside is at its right
+
+	words []string // what is written in its field
 }
 
 // NewView returns the view of a scene in the field that an arrangement gives it.
@@ -267,8 +269,14 @@ func (v *View) north(corner drawing.Pt) {
 	v.Fixed(symbols.North(at, north))
 }
 
+// Says has the key explain what is written in the field in more than one piece.
+func (v *View) Says(text string) { v.words = append(v.words, text) }
+
 // ViewTitle writes the title of a view at a place that its borders keep free.
 func (v *View) ViewTitle(at drawing.Pt, text string) {
+	if both := v.Ty.Both(text); fonts.Width(fonts.LetteringBold, both, setting.Heading) <= v.field().X1-at.X {
+		text = both
+	}
 	t := &drawing.Text{Layer: drawing.LayerText, At: at, Text: text, Height: setting.Heading, Face: fonts.LetteringBold}
 	v.Fixed([]drawing.Item{t})
 }

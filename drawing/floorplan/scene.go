@@ -3,7 +3,9 @@ package floorplan
 import (
 	"fmt"
 	"reflect"
+	"slices"
 	"strconv"
+	"strings"
 
 	"oxturn/drawing"
 	"oxturn/drawing/lettering"
@@ -142,7 +144,7 @@ func (s Scene) Page(p *layout.Plan) (scenePage, error) {
 	last := s.blank(p)
 	var a setting.Arrangement
 	for i := range 6 {
-		levels := s.Levels(last)
+		levels := s.levels(last)
 		if reflect.DeepEqual(levels, n.Levels) {
 			break // arranged and drawn by them
 		}
@@ -160,9 +162,15 @@ func (s Scene) Page(p *layout.Plan) (scenePage, error) {
 	last.Sheet.ID = IdOf(s.ID, s.Room)
 	last.Sheet.Title, last.Sheet.Description, last.Sheet.Ratio = name, s.About, a.Scale.Ratio
 	last.Title = s.titleBlock(p, name)
-	last.Title.Scale, last.Title.Paper, last.Title.Compact = a.Scale.Name, a.Paper.Name, setting.IsSmall(a.Paper)
-	l := s.Levels(last)[a.Level]
+	last.Title.Scale, last.Title.Paper = p.Job.Language.Text(a.Scale.Name), a.Paper.Name
+	last.Title.Compact = setting.IsSmall(a.Paper)
+	l := s.levels(last)[a.Level]
 	return scenePage{last.Page, append(last.Finish(a, l), l.Rest...), l.Later}, nil
+}
+
+// levels are what stands beside a view, in both of two languages.
+func (s Scene) levels(v *View) []setting.Level {
+	return setting.InBoth(s.Levels(v), v.words, v.Ty, setting.OnSmall(v.Plan.Job))
 }
 
 // titleBlock returns the scene's title block, still without scale and paper.
@@ -226,6 +234,12 @@ func (s Scene) drawn(p *layout.Plan, a setting.Arrangement) *View {
 	v.settle()
 	if s.Cut {
 		v.Sheet.Items = drawing.Within(v.Sheet.Items, v.field())
+	}
+	whole := v.words
+	for _, t := range v.Sheet.Texts() {
+		if !slices.ContainsFunc(whole, func(w string) bool { return strings.Contains(w, t.Text) }) {
+			v.words = append(v.words, t.Text)
+		}
 	}
 	return v
 }

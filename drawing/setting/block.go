@@ -178,6 +178,7 @@ type List struct {
 	Span   bool // as wide as a sheet without a drawing, not as a column
 	Fine   bool // set in fine print
 	mute   bool // the heading is not set: what it heads goes on from the column beside
+	words  bool // a key of words in two languages, in one paragraph
 }
 
 // Shown is the heading as it is set.
@@ -301,7 +302,7 @@ func Unmeasured(b Block) Block {
 func Of(b Block, sheet string, all bool, l language.Language) Block {
 	head := func(own string) string {
 		if own != "" && (all || strings.HasPrefix(own, l.Text("Notes"))) {
-			return sheet + ": " + l.Within(own)
+			return l.Textf("%s: %s", sheet, l.Within(own))
 		}
 		return own
 	}

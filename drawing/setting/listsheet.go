@@ -37,6 +37,7 @@ func ListIn(tried []Widths, p *layout.Plan, papers []drawing.Paper, id, title, k
 	blocks []Block) ([]*Page, error) {
 	var best []*Page
 	var wrong error
+	blocks = inBoth(blocks, NewTypesetter(p.Job.Language, p.Job.Also...), IsSmall(papers[0]))
 	defer func() {
 		for _, pg := range best { // only what is taken is drawn
 			pg.drawList()

@@ -194,3 +194,9 @@ func oneWay(n Need) (a Arrangement, err error) {
 	}
 	return a, err
 }
+
+// OnSmall reports whether the sheets of a job are small ones.
+func OnSmall(j *job.Job) bool {
+	papers, err := PapersFor(j.Sheet, j.Figures().Units)
+	return err == nil && IsSmall(papers[0])
+}

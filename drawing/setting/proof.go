@@ -69,7 +69,7 @@ func (p Proof) plan(ty *Typesetter, w float64) proofPlan {
 }
 
 func (p Proof) lines(ty *Typesetter, q proofPlan) float64 {
-	return float64(ty.Lines(fonts.Lettering, ty.Text(figuredGovern), Note, q.textW))
+	return float64(ty.Lines(fonts.Lettering, ty.Said(figuredGovern), Note, q.textW))
 }
 
 // Height returns what the proof takes of a strip w wide.
@@ -98,7 +98,7 @@ func (p Proof) Set(pg *Page, at drawing.Pt, w float64) {
 			text.Y += proofRow - 2
 		}
 	}
-	for i, l := range pg.Ty.Wrap(pg.Ty.Text(figuredGovern), q.textW) {
+	for i, l := range pg.Ty.Wrap(pg.Ty.Said(figuredGovern), q.textW) {
 		pg.Write(text.Add(drawing.Pt{Y: 3.2 + float64(i)*Leading}), l, Note, drawing.Start)
 	}
 }

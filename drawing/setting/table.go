@@ -33,12 +33,14 @@ type Column struct {
 	Wraps bool    // takes what width the others leave, and breaks its lines
 	Least float64 // width that it is never below, mm: for entries made by hand
 	Group bool    // a vertical rule before it: a new group begins
+	also  string  // on small paper the head in the second of two languages, below it
 }
 
 // A Cell is one entry. Strong is set in bold.
 type Cell struct {
 	Text   string
 	Strong bool
+	also   string // on small paper the same in the second of two languages, below it
 }
 
 // A Table is a heading, a row of column heads and rows of cells. A row may have one cell more
@@ -50,6 +52,7 @@ type Table struct {
 	Span bool    // as wide as the sheet, not as a column
 	Tall float64 // least height of a row, for tables to be filled in by hand; 0: of one line
 	Fine bool    // set in fine print
+	both bool    // it stands in both of two languages
 
 	wants []columnWant  // what its columns want, where that was worked out already
 	known *[]tableWidth // how it is set at the widths it was asked for; nil: that is not kept
@@ -154,18 +157,28 @@ func (t Table) natural(i int) float64 {
 			text, _ = splitFigure(text)
 		}
 		w = math.Max(w, fonts.Width(r[i].face(), text, t.size().height)+frac)
+		w = math.Max(w, fonts.Width(r[i].face(), r[i].also, fineSize.height))
 	}
 	return math.Max(w+2*Pad, t.Cols[i].Least)
 }
 
 // headWidth returns the least width at which the head of column i takes no
-// more than two lines.
+// more than two lines in each language.
 func (t Table) headWidth(i int) float64 {
-	words := Fields(t.Cols[i].Head)
+	w := twoLines(t.Cols[i].also, fineSize.height)
+	for _, head := range strings.Split(t.Cols[i].Head, betweenBoth) {
+		w = math.Max(w, twoLines(head, t.size().height))
+	}
+	return w
+}
+
+// twoLines is the least width at which a text takes no more than two lines.
+func twoLines(text string, height float64) float64 {
+	words := Fields(text)
 	least := math.Inf(1)
 	for k := range words {
-		a := fonts.Width(fonts.Lettering, strings.Join(words[:k+1], " "), t.size().height)
-		b := fonts.Width(fonts.Lettering, strings.Join(words[k+1:], " "), t.size().height)
+		a := fonts.Width(fonts.Lettering, strings.Join(words[:k+1], " "), height)
+		b := fonts.Width(fonts.Lettering, strings.Join(words[k+1:], " "), height)
 		least = math.Min(least, math.Max(a, b))
 	}
 	if len(words) == 0 {
@@ -184,9 +197,15 @@ func (t Table) word(i int) float64 {
 	for _, word := range Fields(t.Cols[i].Head) {
 		w = math.Max(w, fonts.Width(fonts.Lettering, word, t.size().height))
 	}
+	for _, word := range Fields(t.Cols[i].also) {
+		w = math.Max(w, fonts.Width(fonts.Lettering, word, fineSize.height))
+	}
 	for _, r := range t.Rows {
 		for _, word := range Fields(r[i].Text) {
 			w = math.Max(w, fonts.Width(r[i].face(), word, t.size().height))
+		}
+		for _, word := range Fields(r[i].also) {
+			w = math.Max(w, fonts.Width(r[i].face(), word, fineSize.height))
 		}
 	}
 	return math.Max(w+2*Pad+0.02, t.Cols[i].Least)
@@ -308,23 +327,60 @@ func scaled(vs []float64, k float64) []float64 {
 	return out
 }
 
-func (t Table) headLines(ty *Typesetter, ws []float64) int {
-	n := 0
+// headHeight is the height of the highest head of a column, 0 where there is none.
+func (t Table) headHeight(ty *Typesetter, ws []float64) float64 {
+	h := 0.0
 	for i, c := range t.Cols {
 		if c.Head != "" {
-			n = max(n, ty.Lines(fonts.Lettering, c.Head, t.size().height, ws[i]-2*Pad+wordSlack))
+			n := ty.Lines(fonts.Lettering, c.Head, t.size().height, ws[i]-2*Pad+wordSlack)
+			h = math.Max(h, t.size().row+float64(n-1)*t.size().leading+alsoHeight(ty, fonts.Lettering, c.also, ws[i]))
 		}
 	}
-	return n
+	return h
+}
+
+// alsoHeight is what a text of the second language takes in a column, below that of the first.
+func alsoHeight(ty *Typesetter, f fonts.Face, also string, w float64) float64 {
+	if n := alsoLines(ty, f, also, w); n > 0 {
+		return float64(n-1)*fineSize.leading + alsoDown - alsoFoot
+	}
+	return 0
+}
+
+// alsoDown is from the baseline of a text to that of its second language: room for a tail over an accent. alsoFoot is
+// how much less small letters keep below them than large ones. Both mm.
+const alsoDown, alsoFoot = 3.2, 0.3
+
+func alsoLines(ty *Typesetter, f fonts.Face, also string, w float64) int {
+	if also == "" {
+		return 0
+	}
+	return ty.Lines(f, also, fineSize.height, w-2*Pad+wordSlack)
+}
+
+// setAlso sets a text of the second language in a column, its first baseline at y.
+func setAlso(pg *Page, f fonts.Face, also string, a align, x, w, y float64) {
+	for _, l := range pg.Ty.WrapIn(f, also, fineSize.height, w-2*Pad+wordSlack) {
+		p, anchor := stand(a, x, w, y)
+		pg.WriteIn(f, p, l, fineSize.height, anchor)
+		y += fineSize.leading
+	}
 }
 
 func (t Table) rowLines(ty *Typesetter, r []Cell, ws []float64) int {
 	cells, under := t.cellsAndUnder(r)
-	n := t.cellLines(ty, cells, ws)
-	if under.Text != "" {
-		n += ty.Lines(under.face(), under.Text, t.size().height, sum(ws)-underIn-Pad)
+	n := 1
+	for i, c := range cells {
+		n = max(n, t.cellLines(ty, c, ws[i])+alsoLines(ty, c.face(), c.also, ws[i]))
 	}
-	return n
+	return n + t.underLines(ty, under, ws)
+}
+
+func (t Table) underLines(ty *Typesetter, under Cell, ws []float64) int {
+	if under.Text == "" {
+		return 0
+	}
+	return ty.Lines(under.face(), under.Text, t.size().height, sum(ws)-underIn-Pad)
 }
 
 // underIn is how far what stands below a row is set in, mm.
@@ -338,24 +394,27 @@ func (t Table) cellsAndUnder(r []Cell) (cells []Cell, under Cell) {
 	return r, under
 }
 
-func (t Table) cellLines(ty *Typesetter, cells []Cell, ws []float64) int {
-	n := 1
+func (t Table) cellLines(ty *Typesetter, c Cell, w float64) int {
+	return ty.Lines(c.face(), c.Text, t.size().height, w-2*Pad+wordSlack)
+}
+
+// cellsHeight is the height of the highest of some cells.
+func (t Table) cellsHeight(ty *Typesetter, cells []Cell, ws []float64) float64 {
+	h := t.size().row
 	for i, c := range cells {
-		n = max(n, ty.Lines(c.face(), c.Text, t.size().height, ws[i]-2*Pad+wordSlack))
+		h = math.Max(h, t.size().row+float64(t.cellLines(ty, c, ws[i])-1)*t.size().leading+
+			alsoHeight(ty, c.face(), c.also, ws[i]))
 	}
-	return n
+	return h
 }
 
 func (t Table) rowsHeight(ty *Typesetter, r []Cell, ws []float64) float64 {
-	return math.Max(t.least(), t.size().row+float64(t.rowLines(ty, r, ws)-1)*t.size().leading)
+	cells, under := t.cellsAndUnder(r)
+	return math.Max(t.least(), t.cellsHeight(ty, cells, ws)+float64(t.underLines(ty, under, ws))*t.size().leading)
 }
 
 func (t Table) top(ty *Typesetter, ws []float64) float64 {
-	h := ty.HeadingHeight(t.Head, sum(ws))
-	if n := t.headLines(ty, ws); n > 0 {
-		h += t.size().row + float64(n-1)*t.size().leading
-	}
-	return h
+	return ty.HeadingHeight(t.Head, sum(ws)) + t.headHeight(ty, ws)
 }
 
 // Height is what the table takes at a width of w, both mm of paper.
@@ -425,8 +484,9 @@ func (t Table) Set(pg *Page, at drawing.Pt, w float64) {
 	y := at.Y
 	y += SetHeading(pg, at, t.Head, w)
 	top := y
-	if n := t.headLines(ty, ws); n > 0 {
-		y = t.setHead(pg, drawing.Pt{X: at.X, Y: y}, ws, n)
+	if h := t.headHeight(ty, ws); h > 0 {
+		t.setHead(pg, drawing.Pt{X: at.X, Y: y}, ws, h)
+		y += h
 	}
 	pg.rule(drawing.Pt{X: at.X, Y: y}, drawing.Pt{X: at.X + w, Y: y}, drawing.MediumLine())
 	for i, r := range t.Rows {
@@ -451,19 +511,21 @@ func (t Table) ruleGroups(pg *Page, at drawing.Pt, bottom float64, ws []float64)
 	}
 }
 
-func (t Table) setHead(pg *Page, at drawing.Pt, ws []float64, lines int) float64 {
+// setHead sets the heads of the columns, each down to the rule below them.
+func (t Table) setHead(pg *Page, at drawing.Pt, ws []float64, high float64) {
 	x := at.X
 	for i, c := range t.Cols {
 		ls := pg.Ty.WrapIn(fonts.Lettering, c.Head, t.size().height, ws[i]-2*Pad+wordSlack)
-		y := at.Y + t.size().first + float64(lines-len(ls))*t.size().leading
+		below := alsoHeight(pg.Ty, fonts.Lettering, c.also, ws[i])
+		y := at.Y + high - below - t.size().row + t.size().first - float64(len(ls)-1)*t.size().leading
 		for _, l := range ls {
 			p, a := stand(c.Align, x, ws[i], y)
 			pg.Write(p, l, t.size().height, a)
 			y += t.size().leading
 		}
+		setAlso(pg, fonts.Lettering, c.also, c.Align, x, ws[i], y+alsoDown-t.size().leading)
 		x += ws[i]
 	}
-	return at.Y + t.size().row + float64(lines-1)*t.size().leading
 }
 
 // stand returns where a line of lettering stands in a column.
@@ -481,7 +543,7 @@ func (t Table) setRow(pg *Page, at drawing.Pt, r []Cell, ws []float64) {
 	x := at.X
 	cells, under := t.cellsAndUnder(r)
 	if under.Text != "" {
-		y := at.Y + t.size().first + float64(t.cellLines(pg.Ty, cells, ws))*t.size().leading
+		y := at.Y + t.cellsHeight(pg.Ty, cells, ws) - t.size().row + t.size().first + t.size().leading
 		for k, l := range pg.Ty.WrapIn(under.face(), under.Text, t.size().height, sum(ws)-underIn-Pad) {
 			pg.WriteIn(under.face(), drawing.Pt{X: at.X + underIn, Y: y + float64(k)*t.size().leading}, l,
 				t.size().height, drawing.Start)
@@ -502,6 +564,8 @@ func (t Table) setRow(pg *Page, at drawing.Pt, r []Cell, ws []float64) {
 			}
 			pg.WriteIn(c.face(), p, l, t.size().height, a)
 		}
+		setAlso(pg, c.face(), c.also, t.Cols[i].Align, x, ws[i],
+			at.Y+t.size().first+float64(len(ls)-1)*t.size().leading+alsoDown)
 		x += ws[i]
 	}
 }

@@ -53,11 +53,13 @@ type field struct {
 const (
 	bandHeight  = 9.0
 	bandCompact = 7.4
+	bandTwice   = 8.4  // of a compact block in two languages
 	fieldName   = 4.2  // from a field's top to where its value begins, under its name
 	nameGap     = 1.6  // from a name to the value beside it
 	nameLine    = 3.5  // from a field's top to the baseline of its name
 	underNote   = 1.6  // white under the status' note
 	noteTight   = 0.9  // white between the note's lines beside the status
+	noteLoose   = 1.4  // the same in two languages, with room for a tail over an accent
 	valueLine   = 1.64 // from line to line of a value, in heights of its capitals
 	briefBlank  = 5.0  // of a brief block, for what a pen fills in
 	compactArea = 0.53 // what a compact block takes of the area of one that is not
@@ -72,7 +74,10 @@ const smallPaper = 220
 func IsSmall(p drawing.Paper) bool { return math.Min(p.W, p.H) < smallPaper }
 
 func (t TitleBlock) band() float64 {
-	if t.Compact {
+	switch {
+	case t.Compact && len(t.also) > 0:
+		return bandTwice
+	case t.Compact:
 		return bandCompact
 	}
 	return bandHeight
@@ -137,8 +142,8 @@ func (t TitleBlock) Fields() []field {
 	fields := []field{
 		{t.language.Text("Contractor"), owner, 46, Note}, {t.language.Text("Client"), i.Client, 38, Note},
 		{t.language.Text("Site"), i.Site, 46, Note}, {t.language.Text("Job"), i.Title, 38, Note},
-		{t.language.Text("Title"), t.Title, 84, t.titleTall()},
-		{t.language.Text("Document type"), t.Kind, 40, Note}, {t.language.Text("Drawing no."), i.Number, 40, Note},
+		{t.language.Text("Title"), t.both(t.Title), 84, t.titleTall()},
+		{t.language.Text("Document type"), t.kind(), 40, Note}, {t.language.Text("Drawing no."), i.Number, 40, Note},
 		{t.language.Text("Sheet"), t.language.Textf("%s, %d of %d", t.Label, t.N, t.Of), 30, Note},
 		{t.language.Text("Rev."), t.Revision, 14, Note},
 		{t.language.Text("Plan code"), t.plan, 22, Note},
@@ -211,6 +216,7 @@ func (t TitleBlock) Rows(w float64) [][]field {
 	var rows [][]field
 	used := math.Inf(1)
 	for _, f := range t.Fields() {
+		f = t.sized(f, w)
 		own := math.Min(w, t.least(f))
 		f.least = own
 		if used+own > w+sumSlack || f.tall > Note {
@@ -223,6 +229,14 @@ func (t TitleBlock) Rows(w float64) [][]field {
 		}
 	}
 	return accompanied(rows, w)
+}
+
+// sized is a field with its value as large as has room in one line, as two languages may not have.
+func (t TitleBlock) sized(f field, w float64) field {
+	if len(t.also) > 0 && f.tall > Heading && fonts.Width(fieldFace(f), f.Value, f.tall) > w-2*Pad {
+		f.tall = Heading
+	}
+	return f
 }
 
 // accompanied gives a field that is alone in the last row the one before it, where
@@ -249,7 +263,7 @@ func (t TitleBlock) least(f field) float64 {
 		}
 		return f.beside() + math.Max(blank, fonts.Width(fieldFace(f), f.Value, f.tall)) + Pad + 0.1
 	}
-	return math.Max(f.least, 2*Pad+fonts.Width(fonts.Lettering, f.Name, Note))
+	return math.Max(f.least, 2*Pad+fonts.Width(fonts.Lettering, t.named(f), Note))
 }
 
 // beside is how far right a value begins that stands beside its name.
@@ -311,7 +325,7 @@ func (t TitleBlock) Kept(ty *Typesetter, w float64) float64 {
 // Height is what the title block takes at a width of w, both mm of paper.
 func (t TitleBlock) Height(ty *Typesetter, w float64) float64 {
 	h := t.band()
-	if !t.besides(ty, w) {
+	if _, _, beside := t.besides(ty, w); !beside {
 		h += t.noteHeight(ty, w)
 	}
 	for _, r := range t.Rows(w) {
@@ -321,15 +335,25 @@ func (t TitleBlock) Height(ty *Typesetter, w float64) float64 {
 }
 
 // statusWidth is what the band of a compact block takes beside its note, mm.
-func (t TitleBlock) statusWidth() float64 {
-	return fonts.Width(fonts.LetteringBold, StatusWords(t.Info.Status, t.language), drawing.H50) + 4*Pad
+func (t TitleBlock) statusWidth(words string, tall float64) float64 {
+	return fonts.Width(fonts.LetteringBold, words, tall) + 4*Pad
 }
 
-// besides reports whether the status' note stands beside it: in two lines at most, of a
-// compact block that is wide enough.
-func (t TitleBlock) besides(ty *Typesetter, w float64) bool {
-	room := w - t.statusWidth() - 2*Pad
-	return t.Compact && room > 60 && ty.Lines(fonts.Lettering, t.statusNote(), Note, room) <= 2
+// besides returns the words of a band that has the status' note beside it: in two lines at most, of a compact block
+// that is wide enough; of two languages both where there is room for that in smaller letters.
+func (t TitleBlock) besides(ty *Typesetter, w float64) (words string, tall float64, is bool) {
+	words, tall = StatusWords(t.Info.Status, t.language), drawing.H50
+	both := t.statusWords(math.Inf(1))
+	for _, try := range []struct {
+		words string
+		tall  float64
+	}{{both, drawing.H50}, {both, Heading}, {words, tall}} {
+		room := w - t.statusWidth(try.words, try.tall) - 2*Pad
+		if t.Compact && room > 60 && ty.Lines(fonts.Lettering, t.statusNote(), Note, room) <= 2 {
+			return try.words, try.tall, true
+		}
+	}
+	return words, tall, false
 }
 
 func (t TitleBlock) noteHeight(ty *Typesetter, w float64) float64 {
@@ -361,23 +385,27 @@ func (t TitleBlock) Set(pg *Page, at drawing.Pt, w float64) {
 // is read before anything else and on any printer.
 func (t TitleBlock) setBand(pg *Page, at drawing.Pt, w float64) float64 {
 	band := drawing.Box{X0: at.X, Y0: at.Y, X1: at.X + w, Y1: at.Y + t.band()}
-	beside, words := t.besides(pg.Ty, w), t.statusWords(w)
+	words, tall, beside := t.besides(pg.Ty, w)
 	if beside {
-		band.X1 = at.X + t.statusWidth()
-		words = StatusWords(t.Info.Status, t.language)
+		band.X1 = at.X + t.statusWidth(words, tall)
+	} else {
+		words = t.statusWords(w)
 	}
 	pg.Path(drawing.LayerFloor, "status", drawing.Rectangle(band), nil, drawing.Filled(drawing.Black))
 	pg.Add(&drawing.Text{
-		Layer: drawing.LayerText, At: drawing.Pt{X: band.Centre().X, Y: band.Centre().Y + drawing.H50/2},
+		Layer: drawing.LayerText, At: drawing.Pt{X: band.Centre().X, Y: band.Centre().Y + tall/2},
 		Text:   words,
-		Height: drawing.H50, Face: fonts.LetteringBold, Anchor: drawing.Middle, Colour: drawing.White,
+		Height: tall, Face: fonts.LetteringBold, Anchor: drawing.Middle, Colour: drawing.White,
 	})
 	y := band.Y1
 	if beside {
-		lines := pg.Ty.Wrap(t.statusNote(), at.X+w-band.X1-2*Pad)
-		up := float64(len(lines)-1) * (Note + noteTight) / 2
+		lines, tight := pg.Ty.Wrap(t.statusNote(), at.X+w-band.X1-2*Pad), noteTight
+		if len(t.also) > 0 {
+			tight = noteLoose
+		}
+		up := float64(len(lines)-1) * (Note + tight) / 2
 		for i, l := range lines {
-			pg.Write(drawing.Pt{X: band.X1 + Pad, Y: band.Centre().Y + Note/2 - up + float64(i)*(Note+noteTight)}, l,
+			pg.Write(drawing.Pt{X: band.X1 + Pad, Y: band.Centre().Y + Note/2 - up + float64(i)*(Note+tight)}, l,
 				Note,
 				drawing.Start)
 		}
@@ -392,7 +420,7 @@ func (t TitleBlock) setBand(pg *Page, at drawing.Pt, w float64) float64 {
 
 func (t TitleBlock) setField(pg *Page, at drawing.Pt, f field, w float64) {
 	pg.Add(&drawing.Text{
-		Layer: drawing.LayerText, At: drawing.Pt{X: at.X + Pad, Y: at.Y + nameLine}, Text: f.Name,
+		Layer: drawing.LayerText, At: drawing.Pt{X: at.X + Pad, Y: at.Y + nameLine}, Text: t.named(f),
 		Height: Note, Colour: drawing.Grey(0.6),
 	})
 	dx, dy := t.valueAt(f)

@@ -97,14 +97,36 @@ func (ty *Typesetter) Said(message string) string {
 	return out
 }
 
-// Both adds to a message that takes no values what it is in the second language.
+// Both adds to a text what it is in the second language, where it is a message and does not stand in both already.
 func (ty *Typesetter) Both(text string) string {
-	for _, l := range ty.also {
-		if said := ty.Also(text, l); said != "" && said != text {
-			return text + " / " + said
-		}
+	if len(ty.also) == 0 || ty.twice(text) {
+		return text
+	}
+	if said := ty.second(text); said != "" {
+		return text + betweenBoth + said
 	}
 	return text
+}
+
+// betweenBoth stands between a text and the same in a second language.
+const betweenBoth = " / "
+
+// twice reports whether a text stands in both languages.
+func (ty *Typesetter) twice(text string) bool {
+	for at := strings.Index(text, betweenBoth); at >= 0; {
+		after := text[at+len(betweenBoth):]
+		for _, l := range ty.also {
+			if ty.Also(text[:at], l) == after || l.Also(after, ty.Language) != "" && ty.Also(text[:at], l) != "" {
+				return true
+			}
+		}
+		next := strings.Index(after, betweenBoth)
+		if next < 0 {
+			return false
+		}
+		at += len(betweenBoth) + next
+	}
+	return false
 }
 
 // style returns the style of a face and a height; there are few.

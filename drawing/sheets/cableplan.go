@@ -225,7 +225,7 @@ func adjusted(v *floorplan.View) []string {
 	if walls == nil {
 		return nil
 	}
-	return []string{v.Fig.Textf("Taped walls, typed, made to close: %s.", strings.Join(walls, "; "))}
+	return []string{v.Fig.Textf("Taped walls, typed, made to close: %s.", strings.Join(walls, v.Fig.Joint("; ")))}
 }
 
 // wetNotes are the cautions of a shower whose own floor is warmed. A fall of 2 % is

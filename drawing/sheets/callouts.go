@@ -61,7 +61,7 @@ func ring(v *floorplan.View, p plane.Point) drawing.Pt {
 func bubble(v *floorplan.View, d detail, at drawing.Pt, reach float64, atWall bool) {
 	as := func(w, h float64, mark func(int, drawing.Pt) []drawing.Item) *lettering.Label {
 		l := &lettering.Label{Text: strconv.Itoa(d.number), Rank: 4, Subject: at,
-			Note: d.name + ": " + setting.DetailAt(d.number, v.Fig.Language),
+			Note: d.name + v.Fig.Joint(": ") + setting.DetailAt(d.number, v.Fig.Language),
 			Mark: func(at drawing.Pt, _ string) []drawing.Item { return mark(d.number, at) }}
 		size := drawing.Box{X0: -w / 2, Y0: -h / 2, X1: w / 2, Y1: h / 2}
 		for _, s := range floorplan.LeaderSpots(at, reach, size, 60) {

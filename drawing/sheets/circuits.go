@@ -135,7 +135,7 @@ func lookUp(p *layout.Plan) []setting.Block {
 		Number: 1, Fine: onSmall(p)}
 	of := oneEdition(p.ToLookUp)
 	if of != "" {
-		l.Head += ": " + of
+		l.Head += p.Job.Language.Joint(": ") + of
 	}
 	for _, w := range p.ToLookUp {
 		read := w.Read()

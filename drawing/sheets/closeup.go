@@ -218,7 +218,7 @@ func (c closeup) places(w float64) (at []drawing.Pt, high float64) {
 // Height is what the close-ups with their words takes at a width of w, both mm of paper.
 func (c closeup) Height(ty *setting.Typesetter, w float64) float64 {
 	_, high := c.places(w)
-	return high + 1.5 + float64(ty.Lines(fonts.Lettering, c.words, setting.Note, w))*setting.Leading
+	return high + 1.5 + float64(ty.Lines(fonts.Lettering, ty.Both(c.words), setting.Note, w))*setting.Leading
 }
 
 // Set draws the close-ups side by side from at, w mm wide, their words below.
@@ -236,7 +236,7 @@ func (c closeup) Set(pg *setting.Page, at drawing.Pt, w float64) {
 		pg.Add(c.drawn[seen]...)
 		pg.Path(drawing.LayerDims, "", drawing.Rectangle(box), drawing.ThinLine(), nil)
 	}
-	for i, l := range pg.Ty.Wrap(c.words, w) {
+	for i, l := range pg.Ty.Wrap(pg.Ty.Both(c.words), w) {
 		pg.Write(drawing.Pt{X: at.X, Y: at.Y + high + 1.5 + setting.Note + float64(i)*setting.Leading}, l, setting.Note,
 			drawing.Start)
 	}

@@ -112,7 +112,7 @@ func (d crossingDetail) scaleName(w float64) string { return d.drawnAt(w).Name }
 func (d crossingDetail) Height(ty *setting.Typesetter, w float64) float64 {
 	_, high := d.shows()
 	drawn := high*d.scale(w) + crossingWall + crossingAbove
-	return drawn + float64(ty.Lines(fonts.Lettering, ty.Text(crossingWords), setting.Note,
+	return drawn + float64(ty.Lines(fonts.Lettering, ty.Said(crossingWords), setting.Note,
 		w))*setting.Leading + 3
 }
 
@@ -136,7 +136,7 @@ func (d crossingDetail) Set(pg *setting.Page, at drawing.Pt, w float64) {
 	v.walls()
 	v.channels()
 	v.sizes()
-	for i, l := range pg.Ty.Wrap(pg.Ty.Text(crossingWords), w) {
+	for i, l := range pg.Ty.Wrap(pg.Ty.Said(crossingWords), w) {
 		pg.Write(drawing.Pt{X: at.X, Y: box.Y1 + below + crossingWall + 4.6 + float64(i)*setting.Leading}, l,
 			setting.Note,
 			drawing.Start)

@@ -257,6 +257,7 @@ func (c cutaway) names(pg *setting.Page, v isometric, at drawing.Pt) {
 	}
 	box := v.at(runAt(3.25)-4.5, 0, c.top(0)+0.6*cutWall+8)
 	text := drawing.Pt{X: at.X, Y: box.Y}
-	pg.Write(text, pg.Ty.Text("box"), setting.Note, drawing.Start)
-	pg.Thin(drawing.LayerDims, drawing.Pt{X: at.X + 7, Y: text.Y - setting.Note/2}, box)
+	name := &drawing.Text{Text: pg.Ty.Text("box"), Height: setting.Note}
+	pg.Write(text, name.Text, setting.Note, drawing.Start)
+	pg.Thin(drawing.LayerDims, drawing.Pt{X: at.X + name.Box().W() + 1, Y: text.Y - setting.Note/2}, box)
 }

@@ -111,8 +111,8 @@ func (d cutDiagram) high(w float64) float64 { return min(24, max(12, d.stock.Wid
 
 // Height is what the strip with its cuts takes at a width of w, both mm of paper.
 func (d cutDiagram) Height(ty *setting.Typesetter, w float64) float64 {
-	return ty.HeadingHeight(d.head(), w) + d.high(w) + float64(ty.Lines(fonts.Lettering, d.order(), setting.Note,
-		w))*setting.Leading + 2
+	lines := ty.Lines(fonts.Lettering, ty.Both(d.order()), setting.Note, w)
+	return ty.HeadingHeight(d.head(), w) + d.high(w) + float64(lines)*setting.Leading + 2
 }
 
 // Set draws the roll from its start, each crosscut with its pieces. Pieces of
@@ -137,7 +137,7 @@ func (d cutDiagram) Set(pg *setting.Page, at drawing.Pt, w float64) {
 			d.name(pg, b, pl.Piece)
 		}
 	}
-	for i, l := range pg.Ty.Wrap(d.order(), w) {
+	for i, l := range pg.Ty.Wrap(pg.Ty.Both(d.order()), w) {
 		pg.Write(drawing.Pt{X: at.X, Y: roll.Y1 + 3.8 + float64(i)*setting.Leading}, l, setting.Note, drawing.Start)
 	}
 }

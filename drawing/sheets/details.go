@@ -116,7 +116,9 @@ func details(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
 	}
 	set := func(blocks []setting.Block) ([]*setting.Page, error) { return detailSheets(p, blocks) }
 	if !onSmall(p) {
-		return filled(p, set, blocks, pages, func(b setting.Block) (setting.Block, bool) { return b, !isLegend(b) })
+		return filled(p, set, blocks, pages, func(b setting.Block) (setting.Block, bool) {
+			return b, !setting.IsLegend(b)
+		})
 	}
 	own, err := set(blocks)
 	if err != nil {

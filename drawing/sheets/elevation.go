@@ -233,6 +233,7 @@ func (e elevation) places() float64 {
 // nameRise says at its side how wide the part of the wall without nails is.
 func (e elevation) nameRise(x, height float64) {
 	text := e.Fig.Textf("no nails, %s each side", floorplan.RiseWords(e.Fig.Units))
+	e.Says(text)
 	l := &lettering.Label{Text: text, Height: drawing.H25, Rank: 2, Note: e.Fig.Textf("No nails, %s each side of "+
 		"the leads.", floorplan.RiseWords(e.Fig.Units)),
 		Mark: inTwoLines}

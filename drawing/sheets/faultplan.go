@@ -70,7 +70,7 @@ func stretch(v *floorplan.View, f *probe.Fault) {
 	v.Tag(at, bestBar/2, v.Fig.Text("LIKELIEST"), v.Fig.Textf("likeliest place: %s", v.PlaceWords(f.Best)), 1)
 	for i, p := range []plane.Point{f.Line[0], f.Line[len(f.Line)-1]} {
 		name := [...]string{v.Fig.Text("FROM"), v.Fig.Text("TO")}[i]
-		v.Tag(v.Paper.Pt(p), signs.BandWidth/2, name, name+": "+v.PlaceWords(p), 1)
+		v.Tag(v.Paper.Pt(p), signs.BandWidth/2, name, name+v.Fig.Joint(": ")+v.PlaceWords(p), 1)
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"oxturn/layout/language"
+	"oxturn/layout/plane"
 )
 
 // Which languages and papers TestSetsOfAFolderInEachLanguage goes over; "+" joins two of one sheet. All of them:
@@ -15,6 +16,7 @@ import (
 var (
 	languagesOf = flag.String("languages", "de", "hold the rules of sheets in these languages, such as fr or en+es")
 	papersOf    = flag.String("papers", "letter", "and on these papers")
+	unitsOf     = flag.String("units", "", "and in these units, such as mm,in; those of the job where none are given")
 )
 
 // TestSetsOfAFolderInEachLanguage: the rules of sheets hold in any language for jobs that were not drawn up for
@@ -39,17 +41,22 @@ func TestSetsOfAFolderInEachLanguage(t *testing.T) {
 				read := languagesNamed(t, tags)
 				p.Job.Language, p.Job.Also, p.Job.Governs = read[0], read[1:], read[0]
 				for _, paper := range strings.Split(*papersOf, ",") {
-					t.Run(tags+" "+paper, func(t *testing.T) {
-						p.Job.Sheet.Size = paper
-						d, err := draw(p)
-						if err != nil {
-							t.Fatal(err)
-						}
-						d.checked(t)
-						if len(read) == 1 {
-							foreign(t, d, read[0], string(text))
-						}
-					})
+					for _, units := range strings.Split(*unitsOf, ",") {
+						t.Run(strings.TrimSpace(tags+" "+paper+" "+units), func(t *testing.T) {
+							p.Job.Sheet.Size = paper
+							if units != "" {
+								p.Job.Sheet.Units = unitsNamed(t, units)
+							}
+							d, err := draw(p)
+							if err != nil {
+								t.Fatal(err)
+							}
+							d.checked(t)
+							if len(read) == 1 {
+								foreign(t, d, read[0], string(text))
+							}
+						})
+					}
 				}
 			}
 		})
@@ -67,4 +74,16 @@ func languagesNamed(t *testing.T, tags string) (out []language.Language) {
 		out = append(out, l)
 	}
 	return out
+}
+
+// unitsNamed are those of a word such as "mm".
+func unitsNamed(t *testing.T, name string) plane.Units {
+	t.Helper()
+	for _, u := range []plane.Units{plane.Millimetres, plane.Inches} {
+		if u.String() == name {
+			return u
+		}
+	}
+	t.Fatalf("no units %q", name)
+	return plane.Millimetres
 }

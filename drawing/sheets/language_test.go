@@ -158,7 +158,7 @@ func foreign(t *testing.T, d drawnSet, l language.Language, job string) {
 		}
 	}
 	add(job)
-	add("tabloid letter class table method") // papers, and where standards are cited
+	add("tabloid letter arch ansi class table method") // papers, and where standards are cited
 	entries, said := l.Entries(), map[string]bool{}
 	for _, text := range entries {
 		said[text] = true

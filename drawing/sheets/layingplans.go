@@ -56,8 +56,7 @@ func oneFieldSheet(p *layout.Plan) bool {
 
 // onSmall reports whether a job wants its sheets on A4 or letter.
 func onSmall(p *layout.Plan) bool {
-	papers, err := setting.PapersFor(p.Job.Sheet, p.Job.Figures().Units)
-	return err == nil && setting.IsSmall(papers[0])
+	return setting.OnSmall(p.Job)
 }
 
 // legendApart takes the legend out of a sheet's blocks where the set has few words to a sheet:

@@ -53,7 +53,7 @@ func phasesOf(v *floorplan.View) []setting.Block {
 	}
 	p.head = v.Fig.Text("Laying, step by step")
 	if len(v.Plan.Rooms) > 1 {
-		p.head += ": " + v.Room.Job.Name
+		p.head += v.Fig.Joint(": ") + v.Room.Job.Name
 	}
 	return []setting.Block{p}
 }
@@ -163,7 +163,7 @@ const leastPhase = 24.0
 func (p phases) wordsHigh(ty *setting.Typesetter, s phase, w float64) float64 {
 	n := 0
 	for _, words := range s.words {
-		n += ty.Lines(fonts.Lettering, words, setting.Note, w)
+		n += ty.Lines(fonts.Lettering, ty.Both(words), setting.Note, w)
 	}
 	return float64(n) * setting.Leading
 }
@@ -206,7 +206,7 @@ func (p phases) Set(pg *setting.Page, at drawing.Pt, w float64) {
 		p.picture(pg, drawing.NewTurnedView(p.bounds, box, 1/g.scale, floorplan.Right(p.room.Job)), s)
 		foot := box.Y1 + 1.2 + setting.Note
 		for _, words := range s.words {
-			for _, line := range pg.Ty.Wrap(words, g.wide) {
+			for _, line := range pg.Ty.Wrap(pg.Ty.Both(words), g.wide) {
 				pg.Write(drawing.Pt{X: x, Y: foot}, line, setting.Note, drawing.Start)
 				foot += setting.Leading
 			}

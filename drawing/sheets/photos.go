@@ -201,7 +201,7 @@ func (b photoBlock) panes(w float64) (taken, flat drawing.Box) {
 func (b photoBlock) Height(ty *setting.Typesetter, w float64) float64 {
 	taken, _ := b.panes(w)
 	return ty.HeadingHeight(b.head, w) + taken.H() + 1.5 +
-		float64(ty.Lines(fonts.Lettering, b.words, setting.Note, w))*setting.Leading
+		float64(ty.Lines(fonts.Lettering, ty.Both(b.words), setting.Note, w))*setting.Leading
 }
 
 func (b photoBlock) Set(pg *setting.Page, at drawing.Pt, w float64) {
@@ -214,7 +214,7 @@ func (b photoBlock) Set(pg *setting.Page, at drawing.Pt, w float64) {
 			JPEG: b.flat.JPEG})
 		b.over(pg, flat)
 	}
-	for i, l := range pg.Ty.Wrap(b.words, w) {
+	for i, l := range pg.Ty.Wrap(pg.Ty.Both(b.words), w) {
 		pg.Write(drawing.Pt{X: at.X, Y: taken.Y1 + 1.5 + setting.Note + float64(i)*setting.Leading}, l, setting.Note,
 			drawing.Start)
 	}

@@ -91,7 +91,7 @@ func properties(f say.Figures) []property {
 			return f.Long(c.Label.Length) + ", " + perLength(c.Label, f)
 		}},
 		{"Even spacing; gaps", func(c *layout.Cable) string {
-			return f.Apart(c.Spacing) + "; " + gapRange(c.Gaps, f)
+			return f.Apart(c.Spacing) + f.Joint("; ") + gapRange(c.Gaps, f)
 		}},
 		{"Heat, at even spacing", func(c *layout.Cable) string {
 			return f.Textf("%s, half a gap beyond the heated area", densityOver(c.Density, c.AtEven(), f))

@@ -68,6 +68,7 @@ func setAside(p *layout.Plan, pages []*setting.Page) (orders [][]setting.Block) 
 			blocks = append(blocks, setting.Of(b, sheetName(p, pg), len(p.Rooms) > 1, p.Job.Language))
 		}
 	}
+	blocks = setting.MergedKeys(blocks, p.Job.Language)
 	if len(used) > 0 {
 		l := setting.LegendOf(lettering.Without(used, evident), p.Job.Language)
 		l.Head, l.Fine = setting.Continued(l.Head), onSmall(p)
@@ -76,11 +77,6 @@ func setAside(p *layout.Plan, pages []*setting.Page) (orders [][]setting.Block) 
 		return [][]setting.Block{last, append([]setting.Block{l}, blocks...)}
 	}
 	return [][]setting.Block{blocks}
-}
-
-func isLegend(b setting.Block) bool {
-	_, ok := setting.Unmeasured(b).(setting.Legend)
-	return ok
 }
 
 // filled sets blocks on sheets without a drawing and, into the white of the last, what suits of
@@ -122,7 +118,7 @@ func filled(p *layout.Plan, set func([]setting.Block) ([]*setting.Page, error), 
 
 // lastParas gives as many of a list's last paragraphs away as are taken, and returns what is left.
 func lastParas(l setting.List, taken func(setting.List) bool) setting.List {
-	for k := 1; k < len(l.Paras); k++ {
+	for k := 1; k < len(l.Paras)-l.Bare; k++ { // what has no number does not go alone
 		if first, last := l.Parted(k); taken(last) {
 			first.Span = false
 			return first

@@ -213,7 +213,7 @@ func driftRule(v *floorplan.View) []string {
 		return nil
 	}
 	return []string{v.Fig.Textf("Drift (- less, + more cable used than drawn), at least: %s. Within that nothing "+
-		"laid is lifted, and %s of the floor cold at most.", strings.Join(takes, "; "),
+		"laid is lifted, and %s of the floor cold at most.", strings.Join(takes, v.Fig.Joint("; ")),
 		v.Fig.Percent(refit.ReserveCold))}
 }
 

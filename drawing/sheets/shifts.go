@@ -50,7 +50,7 @@ func shiftTerms(p *layout.Plan) []string {
 	}
 	var words []string
 	for _, s := range shifts {
-		said := shiftWords(s, f) + ": " + cableWords(s, f)
+		said := shiftWords(s, f) + f.Joint(": ") + cableWords(s, f)
 		if also := alsoWords(f, s); also != "-" {
 			said += ", " + also
 		}
@@ -59,7 +59,8 @@ func shiftTerms(p *layout.Plan) []string {
 	if words == nil {
 		return nil
 	}
-	return []string{f.Textf("If the room measures otherwise: %s. %s", strings.Join(words, "; "), f.Text(judgedByArea))}
+	return []string{f.Textf("If the room measures otherwise: %s. %s", strings.Join(words, f.Joint("; ")),
+		f.Text(judgedByArea))}
 }
 
 // staysWithin says so where whatever shift leaves the cable and all that is bought as they
@@ -114,7 +115,7 @@ func alsoWords(f say.Figures, s layout.Shift) string {
 	if len(out) == 0 {
 		return "-"
 	}
-	return strings.Join(out, "; ")
+	return strings.Join(out, f.Joint("; "))
 }
 
 // changeWords writes a change as "+1 box of tile", "-2 pieces of tile".

@@ -259,7 +259,7 @@ func foundTable(c *layout.Cable, f say.Figures, r *layout.Room) setting.Table {
 		Rows: [][]setting.Cell{
 			setting.Row(f.Text("Half-way mark"), half, "", f.Text("Lot, date of the label"), recorded(c).Lot),
 			setting.Row(f.Text("Runs; lead on floor"),
-				strconv.Itoa(len(c.Runs))+"; "+f.Long(plane.PathLength(c.ColdLead)),
+				strconv.Itoa(len(c.Runs))+f.Joint("; ")+f.Long(plane.PathLength(c.ColdLead)),
 				leadCut(f, recorded(c)),
 				f.Text("Insulation tester, volts"), recorded(c).Tester),
 			setting.Row(f.Text("Middle of box over finished floor"), withUnit(f, r.Job.Thermostat.Height), "",

@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 	"strconv"
-	"strings"
 
 	"oxturn/drawing"
 	"oxturn/drawing/floorplan"
@@ -194,7 +193,7 @@ func (t tileView) drawStart(v *floorplan.View) {
 		at, name := v.Paper.Pt(p), "T"+strconv.Itoa(i+1)
 		v.Mark(signs.StartLine, symbols.ChannelCrossing(at))
 		v.Letters.Add(&lettering.Label{Text: name, Height: drawing.H25, Face: fonts.LetteringBold, Rank: 1, Subject: at,
-			Note: name + ": " + v.PlaceWords(p), Spots: floorplan.TagSpots(at, 2, name)})
+			Note: name + v.Fig.Joint(": ") + v.PlaceWords(p), Spots: floorplan.TagSpots(at, 2, name)})
 	}
 }
 
@@ -437,7 +436,7 @@ func (t tileView) compared(v *floorplan.View) []setting.Block {
 			{Head: v.Fig.Text("Least"), Align: setting.Decimal}, {Head: v.Fig.Text("Tiles"), Align: setting.Decimal}}}
 	for i, l := range all {
 		tiles, _ := l.Bought(v.Plan.Job.Tile)
-		name := strings.TrimSuffix(l.Along.In(v.Fig.Language)+"; "+l.Across.In(v.Fig.Language), "; ")
+		name := language.Joined("; ", l.Along, l.Across).In(v.Fig.Language)
 		row := setting.Row(name, strconv.Itoa(l.Cut), strconv.Itoa(l.UnderHalf), "-", strconv.Itoa(tiles))
 		if l.Narrowest > 0 {
 			row[3].Text = floorplan.UnbrokenWords(v.Fig.Length(l.Narrowest))

@@ -236,7 +236,7 @@ func warmUpWords(w *layout.Warmth, f say.Figures) string {
 	if w.Board > 0 {
 		board = f.Textf(" (board of %s)", floorplan.UnbrokenWords(f.Thickness(w.Board)))
 	}
-	return warmUpTitle(w, f) + board + ": " + strings.Join(times, "; ") + "."
+	return warmUpTitle(w, f) + board + f.Joint(": ") + strings.Join(times, f.Joint("; ")) + "."
 }
 
 // wholeTimes keeps hours and minutes on one line: 1 h 10 min.
@@ -320,9 +320,9 @@ func figureSources(f say.Figures, w *layout.Warmth) string {
 		return ""
 	}
 	for i, source := range sources {
-		sources[i] = strings.Join(of[source], ", ") + ": " + wholeStandards(source)
+		sources[i] = strings.Join(of[source], ", ") + f.Joint(": ") + wholeStandards(source)
 	}
-	return f.Textf("Heat figures, by layer: %s.", strings.Join(sources, "; "))
+	return f.Textf("Heat figures, by layer: %s.", strings.Join(sources, f.Joint("; ")))
 }
 
 // overLimit is the verdict to speak of where a floor would get too warm: its

@@ -7,9 +7,12 @@ import (
 	"golang.org/x/text/feature/plural"
 )
 
-// Also is how a text of this language, a message that takes no values, reads in another; empty
-// where the text is no message as it stands.
-func (l Language) Also(text string, other Language) string {
+// Also is how a text of this language reads in another: a message with its values, or several of them; empty
+// where the text is none.
+func (l Language) Also(text string, other Language) string { return pairs()[l][other].in(text) }
+
+// alsoWord is Also for a message without values.
+func (l Language) alsoWord(text string, other Language) string {
 	key, is := text, true
 	if l != English {
 		key, is = l.catalogue().english()[text]
@@ -27,7 +30,7 @@ func (l Language) Also(text string, other Language) string {
 func (c *catalogue) backwards() map[string]string {
 	out := map[string]string{}
 	for _, key := range slices.Sorted(maps.Keys(c.entries)) {
-		said := c.entries[key][plural.Other]
+		said := plainBlanks(c.entries[key][plural.Other])
 		if _, taken := out[said]; !taken {
 			out[said] = key
 		}

@@ -89,3 +89,11 @@ func (l Language) Within(heading string) string {
 	first, size := utf8.DecodeRuneInString(heading)
 	return string(unicode.ToLower(first)) + heading[size:]
 }
+
+// Joint is a mark such as "; " between two texts, set apart as French does.
+func (l Language) Joint(mark string) string {
+	if l == French && (strings.HasPrefix(mark, ";") || strings.HasPrefix(mark, ":")) {
+		return "\u00a0" + mark
+	}
+	return mark
+}

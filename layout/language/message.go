@@ -53,7 +53,7 @@ func (m Message) Empty() bool { return m.format == "" && len(m.parts) == 0 }
 func (m Message) In(l Language) string {
 	switch {
 	case m.parts != nil:
-		return strings.Join(In(l, m.parts), m.between)
+		return strings.Join(In(l, m.parts), l.Joint(m.between))
 	case len(m.values) == 0:
 		return l.Text(m.format)
 	}

@@ -174,10 +174,10 @@ func (t Teller) retoldInParts(text string, depth int) (string, bool) {
 }
 
 func (t Teller) join(a, mark, b string) string {
-	if t.Language == French && mark != ", " && !strings.HasSuffix(a, "\u00a0") {
-		mark = "\u00a0" + mark
+	if strings.HasSuffix(a, "\u00a0") {
+		return a + mark + b
 	}
-	return a + mark + b
+	return a + t.Joint(mark) + b
 }
 
 // word is the entry of a text that is a message without values. A word alone is none of the sheets': it may be a
@@ -252,6 +252,16 @@ const fewestOwn, fewestFirst = 3, 2
 // templateOf is nil for a message without values, and for one that says too little of its own.
 func templateOf(message string, e entry) *template {
 	t := &template{message: message, entry: e}
+	t.pieces, t.verbs = piecesOf(message)
+	if len(t.verbs) == 0 || t.own() < t.fewest() {
+		return nil
+	}
+	t.form = sync.OnceValue(t.compiled)
+	return t
+}
+
+// piecesOf parts a message into what it says between its values, and the verbs of those.
+func piecesOf(message string) (pieces, verbs []string) {
 	piece, at := "", 0
 	for _, m := range verbIn().FindAllStringSubmatchIndex(message, -1) {
 		piece += message[at:m[0]]
@@ -260,14 +270,9 @@ func templateOf(message string, e entry) *template {
 			piece += "%"
 			continue
 		}
-		t.pieces, t.verbs, piece = append(t.pieces, piece), append(t.verbs, message[m[0]:m[1]]), ""
+		pieces, verbs, piece = append(pieces, piece), append(verbs, message[m[0]:m[1]]), ""
 	}
-	t.pieces = append(t.pieces, piece+message[at:])
-	if len(t.verbs) == 0 || t.own() < t.fewest() {
-		return nil
-	}
-	t.form = sync.OnceValue(t.compiled)
-	return t
+	return append(pieces, piece+message[at:]), verbs
 }
 
 // own counts what the message says itself, blanks apart.

@@ -214,7 +214,7 @@ func (m *Map) Record() string {
 	s := m.status() + ", " + m.Text(m.Evidence)
 	for _, t := range m.Things {
 		if t.Kind == Cable {
-			s += "; " + m.Textf("%s within %s either way", t.Name, m.Length(t.Error))
+			s += m.Joint("; ") + m.Textf("%s within %s either way", t.Name, m.Length(t.Error))
 		}
 	}
 	return s
