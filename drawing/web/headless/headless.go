@@ -16,8 +16,9 @@ import (
 	"oxturn/layout/skip"
 )
 
-// programs are the browsers that are looked for, the first that is there is taken.
-var programs = []string{"chromium", "chromium-browser", "google-chrome"}
+// programs are the browsers that are looked for, the first that is there is taken. The shell is
+// the same engine without windows of its own: it starts in a quarter of the time, a tab of it too.
+var programs = []string{"chromium-headless-shell", "headless-shell", "chromium", "chromium-browser", "google-chrome"}
 
 // errNone is that no browser is installed.
 var errNone = errors.New("chromium is not installed")

@@ -246,27 +246,55 @@ func TestFaultFormInEachLanguage(t *testing.T) {
 	}
 }
 
-// walkFaultForm chooses a way of reading and types what cannot be used and what can.
+// walked is what the fault form and the page around it showed on one walk.
+type walked struct {
+	Offered bool
+	Errors  []string            // each once
+	Shown   map[string][]string // after what was typed, what was not shown before
+}
+
+// walkingFaultForm chooses a way of reading, types what cannot be used and what can, and notes
+// what is shown, in one go: asked for step by step the browser draws each of some hundred screens.
+const walkingFaultForm = `(() => {
+	const way = document.querySelector("form.fault [value=%s]"), errors = new Set(), seen = new Set(), shown = {};
+	if (way.closest("label").hidden) return { Offered: false };
+	way.click();
+	const f = document.querySelector("form.fault"), note = (after) => {
+		shown[after] = (%s).filter((s) => !seen.has(s));
+		for (const s of shown[after]) seen.add(s);
+	};
+	for (const typed of ["", "x", "1,250", "19+-x", "0", "5", "46,5", "5000"]) {
+		for (const e of f.querySelectorAll(".reading [name=value]")) e.value = typed;
+		f.requestSubmit();
+		note(typed);
+		errors.add(f.querySelector(".error").textContent);
+	}
+	for (const [key, typed] of [["meter", "60"], ["warmer", "10"], ["coreShare", "120"], ["lead", "x"]]) {
+		const e = f.querySelector("[data-key=" + key + "] [name=value]");
+		if (!e) continue;
+		e.value = typed;
+		f.requestSubmit();
+		note(key);
+		e.value = "";
+	}
+	return { Offered: true, Errors: [...errors], Shown: shown };
+})()`
+
+// walkFaultForm holds what is shown on a walk to its language.
 func walkFaultForm(t *testing.T, ctx context.Context, known foreignTo, l language.Language, way string) {
 	t.Helper()
-	if !evaluate[bool](t, ctx, fmt.Sprintf(`(() => { const w = document.querySelector("form.fault [value=%s]");
-	if (w.closest("label").hidden) return false; w.click(); return true; })()`, way)) {
+	w := evaluate[walked](t, ctx, fmt.Sprintf(walkingFaultForm, way, shown))
+	if !w.Offered {
 		return
 	}
-	said := map[string]bool{}
-	for _, typed := range []string{"", "x", "1,250", "19+-x", "0", "5", "46,5", "5000"} {
-		evaluate[bool](t, ctx, fmt.Sprintf(`(() => { const f = document.querySelector("form.fault");
-	for (const e of f.querySelectorAll(".reading [name=value]")) e.value = %q; f.requestSubmit(); return true; })()`, typed))
-		nothingForeign(t, ctx, known, l.Tag()+" "+way+" "+typed)
-		said[evaluate[string](t, ctx, faultError)] = true
+	if len(w.Errors) < 4 {
+		t.Errorf("%s %s: only %d errors were shown: %v", l.Tag(), way, len(w.Errors), w.Errors)
 	}
-	if len(said) < 4 {
-		t.Errorf("%s %s: only %d errors were shown: %v", l.Tag(), way, len(said), said)
-	}
-	for _, x := range [][2]string{{"meter", "60"}, {"warmer", "10"}, {"coreShare", "120"}, {"lead", "x"}} {
-		evaluate[bool](t, ctx, fmt.Sprintf(`(() => { const f = document.querySelector("form.fault"), e = f.querySelector("[data-key=%s] [name=value]");
-	if (!e) return false; e.value = %q; f.requestSubmit(); window.fault = e; return true; })()`, x[0], x[1]))
-		nothingForeign(t, ctx, known, l.Tag()+" "+way+" "+x[0])
-		evaluate[bool](t, ctx, `(() => { if (window.fault) window.fault.value = ""; return true; })()`)
+	for after, texts := range w.Shown {
+		for _, text := range texts {
+			if words := known.in(text); len(words) > 0 {
+				t.Fatalf("%s, after %s %s: %q in %q", l.Tag(), way, after, words, text)
+			}
+		}
 	}
 }
