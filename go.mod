@@ -15,6 +15,7 @@ require (
 	github.com/rogpeppe/go-internal v1.16.0
 	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3
 	github.com/signintech/gopdf v0.33.0
+	github.com/sourcegraph/conc v0.3.0
 	golang.org/x/image v0.47.0
 	golang.org/x/text v0.43.0
 	pgregory.net/rapid v1.3.0

@@ -1,22 +1,13 @@
 package main
 
-import "sync"
+import "github.com/sourcegraph/conc"
 
 // together does n things side by side, and panics where one of them did: only a panic of the
 // caller's own is told as a fault of ours, any other would end the program.
 func together(n int, do func(i int)) {
-	panics := make([]any, n)
-	var wait sync.WaitGroup
+	var wait conc.WaitGroup
 	for i := range n {
-		wait.Go(func() {
-			defer func() { panics[i] = recover() }()
-			do(i)
-		})
+		wait.Go(func() { do(i) })
 	}
 	wait.Wait()
-	for _, p := range panics {
-		if p != nil {
-			panic(p)
-		}
-	}
 }

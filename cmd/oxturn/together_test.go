@@ -1,12 +1,17 @@
 package main
 
-import "testing"
+import (
+	"testing"
+
+	"github.com/sourcegraph/conc/panics"
+)
 
 func TestTogether(t *testing.T) {
 	done := make([]bool, 3)
 	defer func() {
-		if p := recover(); p != "the second" || !done[0] || !done[2] {
-			t.Errorf("%v, done: %v", p, done)
+		p, ok := recover().(*panics.Recovered)
+		if !ok || p.Value != "the second" || !done[0] || !done[2] {
+			t.Errorf("%+v, done: %v", p, done)
 		}
 	}()
 	together(3, func(i int) {

@@ -9,7 +9,8 @@ package sheets
 import (
 	"fmt"
 	"slices"
-	"sync"
+
+	"github.com/sourcegraph/conc"
 
 	"oxturn/drawing"
 	"oxturn/drawing/setting"
@@ -73,7 +74,7 @@ type drawFunc func(*layout.Plan) ([]*setting.Page, error)
 // The error is that of the first that has one.
 func drawAll(p *layout.Plan, draws []drawFunc) ([][]*setting.Page, error) {
 	pages, errs := make([][]*setting.Page, len(draws)), make([]error, len(draws))
-	var wait sync.WaitGroup
+	var wait conc.WaitGroup
 	for i, draw := range draws {
 		if draw != nil {
 			wait.Go(func() { pages[i], errs[i] = draw(p) })

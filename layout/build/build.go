@@ -4,7 +4,8 @@ package build
 
 import (
 	"slices"
-	"sync"
+
+	"github.com/sourcegraph/conc"
 
 	"oxturn/layout"
 	"oxturn/layout/aslaid"
@@ -69,7 +70,7 @@ func Lay(j *job.Job, stop func() bool) (*layout.Plan, []job.Diagnostic) {
 // by place, take-off and shifts.
 func Complete(p *layout.Plan) {
 	refit.Reserves(p)
-	var wait sync.WaitGroup
+	var wait conc.WaitGroup
 	var warm []*layout.WarmFloor
 	wait.Go(func() { warm = warmth.Floors(p) }) // what is quantities reads none of it, and it none of them
 	layTiles(p)

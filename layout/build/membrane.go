@@ -3,7 +3,8 @@ package build
 import (
 	"fmt"
 	"slices"
-	"sync"
+
+	"github.com/sourcegraph/conc"
 
 	"oxturn/layout"
 	"oxturn/layout/job"
@@ -25,7 +26,7 @@ func cutMembrane(p *layout.Plan) []job.Diagnostic { return new(cutting).done(p) 
 // A cutting is the planning of a job's membrane, which may begin before its plan is complete.
 type cutting struct {
 	begun bool
-	wait  sync.WaitGroup
+	wait  conc.WaitGroup
 	plan  *membrane.Plan
 	err   error
 }

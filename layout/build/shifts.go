@@ -6,7 +6,8 @@ import (
 	"runtime"
 	"slices"
 	"strings"
-	"sync"
+
+	"github.com/sourcegraph/conc"
 
 	"oxturn/layout"
 	"oxturn/layout/job"
@@ -58,12 +59,12 @@ func shifts(p *layout.Plan, lay bool) []layout.Shift {
 	// each for itself, as they only read the plan; no more at once than work at the same time,
 	// since laying one takes memory
 	places := make(chan struct{}, runtime.GOMAXPROCS(0))
-	var wait sync.WaitGroup
+	var wait conc.WaitGroup
 	for k, s := range all {
 		places <- struct{}{}
 		wait.Go(func() {
+			defer func() { <-places }()
 			out[k] = shiftRoom(p, s.room, s.east, s.by, lay)
-			<-places
 		})
 	}
 	wait.Wait()

@@ -8,8 +8,8 @@ import (
 
 // hostile are names that read as messages, or as parts of them, and one that hides.
 var hostile = []string{"the rest", "wall A", "START", "tub", "the thermostat", "room", "is", "of", "", " ", "%s",
-	"%d pegs", "2.5 m", "12", "no fit", "cold lead; the box", "Bath: the rest", "is on no wall", "Küche \"Süd\"", "a\nb",
-	"in", "m",
+	"%d pegs", "2.5 m", "12", "no fit", "cold lead; the box", "Bath: the rest", "is on no wall", "Küche \"Süd\"",
+	"a\nb", "in", "m",
 	"tub overlaps vanity on wall A", "there is no cable H9", "\U000F0001", "and", "it", "(the box)", "line \\ slash"}
 
 // plain has no-break spaces as any.

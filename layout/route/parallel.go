@@ -1,18 +1,14 @@
 package route
 
-import "sync"
+import "github.com/sourcegraph/conc"
 
 // inParallel runs work for 0 to n-1 at the same time and waits for all. The
 // pieces of work share nothing that they write, so the outcome does not
-// depend on their order.
+// depend on their order. A panic of one of them comes here, where a caller can catch it.
 func inParallel(n int, work func(i int)) {
-	var wg sync.WaitGroup
+	var wait conc.WaitGroup
 	for i := range n {
-		wg.Add(1)
-		go func() {
-			defer wg.Done()
-			work(i)
-		}()
+		wait.Go(func() { work(i) })
 	}
-	wg.Wait()
+	wait.Wait()
 }
