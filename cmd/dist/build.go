@@ -25,9 +25,14 @@ var systems = []system{{"linux", "amd64"}, {"linux", "arm64"}, {"darwin", "amd64
 func (s system) build(to string, tags string) error {
 	cmd := exec.Command("go", "build", "-trimpath", "-buildvcs=false", "-tags", tags, "-ldflags",
 		"-s -w -buildid= -X main.describedVersion="+described(), "-o", to, "./cmd/oxturn")
-	cmd.Env = append(os.Environ(), "GOOS="+s.os, "GOARCH="+s.arch, "CGO_ENABLED=0")
+	cmd.Env = s.environment()
 	cmd.Stderr = os.Stderr
 	return cmd.Run()
+}
+
+// environment asks for the oldest processors of a system, whatever this machine builds for.
+func (s system) environment() []string {
+	return append(os.Environ(), "GOOS="+s.os, "GOARCH="+s.arch, "GOAMD64=v1", "GOARM64=v8.0", "CGO_ENABLED=0")
 }
 
 // described is the version by the tags of the checkout, empty where it has none.

@@ -46,7 +46,7 @@ func licences(all []system) (map[string][]byte, error) {
 func (s system) linked() (map[string]string, error) {
 	cmd := exec.Command("go", "list", "-deps", "-f",
 		"{{with .Module}}{{if not .Main}}{{.Path}} {{.Dir}}{{end}}{{end}}", "./cmd/oxturn")
-	cmd.Env = append(os.Environ(), "GOOS="+s.os, "GOARCH="+s.arch, "CGO_ENABLED=0")
+	cmd.Env = s.environment()
 	listed, err := cmd.Output()
 	if err != nil {
 		return nil, err
