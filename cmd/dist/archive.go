@@ -84,7 +84,7 @@ func (s system) archive(dir string, common map[string]member) (string, error) {
 	}
 	defer os.RemoveAll(temporary)
 	program := filepath.Join(temporary, command)
-	if err := s.build(program, "page"); err != nil {
+	if err := s.build(program, "-tags", "page"); err != nil {
 		return "", err
 	}
 	data, err := os.ReadFile(program)
