@@ -27,6 +27,7 @@ import (
 //
 //	oxturnCall(name, request JSON, done(error text or null, answer))
 func main() {
+	spendMemory()
 	e := &engine{}
 	call := js.FuncOf(func(_ js.Value, args []js.Value) any {
 		name, request, done := args[0].String(), args[1].String(), args[2]
