@@ -19,14 +19,8 @@ function enter(m) {
   modes[m]($("panel"));
 }
 
-// roomAgain makes the forms anew where the job has changed under them, and leaves the
-// finger where it was.
-async function roomAgain() {
-  const key = document.activeElement?.dataset?.key, at = $("panel").scrollTop;
-  await roomPanel($("panel"));
-  $("panel").scrollTop = at;
-  if (key) [...document.querySelectorAll("[data-key]")].find((e) => e.dataset.key === key)?.focus();
-}
+// roomAgain makes the forms anew where the job has changed under them.
+const roomAgain = () => roomPanel($("panel"));
 
 // ---- keeping up: at most one drawing is under way, and the last change is drawn
 

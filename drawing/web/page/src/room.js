@@ -27,14 +27,35 @@ async function roomPanel(panel) {
     shown.push(element("h2", {}, textOf(r, "name") || say("Room")), element("div", { class: "row" }, button(say("Arrange on the plan"), () => placing.open(r.table), { "data-arrange": r.table })), wallsCard(r), form(r, say("This room")), ...inRoom(r).map((p) => form(p)), adders(r));
   }
   const others = parts.filter((p) => !p.table.startsWith("room"));
-  panel.replaceChildren(...shown, element("h2", {}, say("The whole job")), ...others.map((p) => form(p, p.table ? "" : say("Units and files"))),
+  renew(panel, ...shown, element("h2", {}, say("The whole job")), ...others.map((p) => form(p, p.table ? "" : say("Units and files"))),
     adder("", keysOf("").filter(isTable).filter((k) => k.Type === "tables" || !others.some((p) => p.table === k.Path))));
 }
+
+// renew puts new forms in the place of old ones. What is being typed meanwhile goes on in the new one.
+function renew(panel, ...forms) {
+  const e = document.activeElement, key = e?.dataset?.key, at = panel.scrollTop;
+  const typed = key && e.localName === "input" && e.value !== e.defaultValue ? { text: e.value, from: e.selectionStart, to: e.selectionEnd } : null;
+  renewing = true; // a form that goes is left as if it were done with
+  panel.replaceChildren(...forms);
+  renewing = false;
+  panel.scrollTop = at;
+  const again = key && [...panel.querySelectorAll("[data-key]")].find((c) => c.dataset.key === key && c.localName === e.localName);
+  if (!again) return;
+  again.focus({ preventScroll: true });
+  if (!typed) return;
+  again.value = typed.text;
+  again.setSelectionRange(typed.from, typed.to);
+  // the browser tells of changes by hand alone
+  again.addEventListener("blur", () => { if (again.value === typed.text && !renewing) again.dispatchEvent(new Event("change")); }, { once: true });
+}
+
+let renewing = false;
 
 const textOf = (part, key) => part.fields.find((f) => f.key === key)?.text || "";
 
 // act carries out an edit and says what kept it from being made.
 async function act(...changes) {
+  if (renewing) return;
   const trouble = await edit(...changes);
   if (trouble) status(trouble, true);
 }
@@ -146,10 +167,14 @@ function wallsCard(room) {
   outline.setAttribute("class", "outline");
   const miss = element("p", { role: "status" });
   const set = (value) => act({ do: "set", table: room.table, key: "walls", value });
+  // now is the walls as they stand in the form, also those that are not yet in the job
+  const now = () => [...card.querySelectorAll(".wall")].reduceRight((value, row, i) => (row.changed() ? value.slice(0, walls[i].from) +
+    JSON.stringify(row.typed()) + value.slice(walls[i].to) : value), held.value);
   const typed = () => [...card.querySelectorAll(".wall")].map((w) => w.querySelector("select").value + " " + w.querySelector("input").value);
   const measure = async () => tell(outline, miss, await engine.ask("tape", { walls: typed(), units: inches() ? "in" : "mm" }));
-  walls.forEach((w, i) => card.append(wallRow(held.value, w, i, set, measure, walls)));
-  card.append(element("div", { class: "row" }, button(say("One more wall"), () => { set(withWall(held.value, walls)); focusNext = walls.length; })), outline, miss);
+  walls.forEach((w, i) => card.append(wallRow(room, walls, i, { now, set, measure })));
+  const more = () => { const value = now(); set(withWall(value, wallTexts(value))); focusNext = walls.length; };
+  card.append(element("div", { class: "row" }, button(say("One more wall"), more)), outline, miss);
   queueMicrotask(measure);
   if (focusNext >= 0 && walls[focusNext]) {
     const next = card.querySelectorAll(".wall input")[focusNext];
@@ -161,13 +186,15 @@ function wallsCard(room) {
 
 let focusNext = -1; // the wall whose length is to be typed next, once the form is there again
 
-function wallRow(value, wall, i, set, measure, walls) {
+function wallRow(room, walls, i, { now, set, measure }) {
+  const wall = walls[i];
   const m = /^\s*([a-z]+(?:[- ](?:east|west))?|[-+.\d]+\s*(?:degrees|deg|°))\s*(.*)$/i.exec(wall.text) || ["", "north", wall.text];
   const wind = m[1].toLowerCase().replace(" ", "-");
   const letter = String.fromCharCode(65 + i % 26);
   const way = element("select", { "aria-label": say("Wall %s goes", letter) }, ...[...new Set([...winds, wind])].map((w) => element("option", { selected: w === wind }, w)));
   const length = element("input", { value: m[2], "aria-label": say("Length of wall %s", letter), inputmode: inches() ? "text" : "decimal", autocomplete: "off", enterkeyhint: "next" });
-  const put = () => set(value.slice(0, wall.from) + JSON.stringify(way.value + " " + length.value.trim()) + value.slice(wall.to));
+  way.dataset.key = length.dataset.key = room.table + "/walls/" + i;
+  const put = () => set(now());
   length.oninput = measure;
   way.onchange = put;
   length.onchange = put;
@@ -177,8 +204,11 @@ function wallRow(value, wall, i, set, measure, walls) {
     focusNext = i + 1;
     if (length.value === m[2]) roomAgain(); else length.blur();
   };
-  const out = button("\u00d7", () => set(withoutWall(value, wall)), { "aria-label": say("Take wall %s out", letter), disabled: walls.length < 2 });
-  return element("div", { class: "wall" }, element("b", {}, letter), way, length, out);
+  const out = button("\u00d7", () => { const value = now(); set(withoutWall(value, wallTexts(value)[i])); }, { "aria-label": say("Take wall %s out", letter), disabled: walls.length < 2 });
+  const row = element("div", { class: "wall" }, element("b", {}, letter), way, length, out);
+  row.typed = () => way.value + " " + length.value.trim();
+  row.changed = () => way.value !== wind || length.value.trim() !== m[2].trim();
+  return row;
 }
 
 // withWall adds a wall behind the last, in a line of its own where they have lines.
