@@ -19,9 +19,8 @@ func TestAccessible(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := atThePage(t, made.page)
+	p := atTheOpenPage(t, made.page)
 	p.rules = headless.Rules(t, p.ctx)
-	p.press("Files")
 	p.drawn(func() { p.press("Start") })
 	for _, part := range []string{"Files", "Site", "Room"} {
 		p.press(part)

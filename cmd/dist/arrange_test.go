@@ -14,14 +14,13 @@ import (
 // TestArranging moves what stands in a room by finger and by keys; each act is an edit of the job's text.
 func TestArranging(t *testing.T) {
 	s := photoSite(t)
-	p := atThePage(t, s.page)
+	p := atTheOpenPage(t, s.page)
 	if err := chromedp.Do(p.ctx, chromedp.EmulateViewport(390, 844, chromedp.EmulateTouch)); err != nil {
 		t.Fatal(err)
 	}
 	s.write(t, "store.toml", []byte(store))
-	p.press("Files")
 	p.choose("#open", s.at("store.toml"))
-	p.until(`document.querySelector("[data-arrange]")`)
+	p.until(`job.name === "store.toml" && document.querySelector("[data-arrange]")`)
 	p.value(`document.querySelector("[data-arrange]").click()`)
 	p.until(`placing.room && view.svg && placing.marks.childElementCount > 5`)
 	p.byFinger()

@@ -19,8 +19,7 @@ func TestSeveralCables(t *testing.T) {
 	}
 	text := strings.Replace(s.read(t, "two.toml"), `# cables = ["X230-20"]`, `cables = ["X230-12", "X230-16"]`, 1)
 	s.write(t, "two.toml", []byte(text))
-	p := atThePage(t, s.page)
-	p.press("Files")
+	p := atTheOpenPage(t, s.page)
 	p.drawn(func() { p.choose("#open", s.at("two.toml")) })
 	p.asLaid()
 	p.until(`document.querySelectorAll("#photo-cable option").length === 2`)

@@ -8,11 +8,9 @@ import (
 	"path/filepath"
 	"strings"
 	"testing"
-	"time"
 
 	"github.com/chromedp/chromedp"
 
-	"oxturn/drawing/web/headless"
 	"oxturn/drawing/web/page"
 )
 
@@ -31,12 +29,11 @@ func TestFolderGoesOnWithoutANetwork(t *testing.T) {
 	}
 	web := httptest.NewServer(http.FileServer(http.Dir(dir)))
 	t.Cleanup(web.Close)
-	p := person{t: t, ctx: headless.For(t, 20*time.Minute)}
+	p := person{t: t, ctx: newTab(t)}
 	at := strings.Replace(web.URL, "localhost", "127.0.0.1", 1) + "/"
 	if err := chromedp.Do(p.ctx, chromedp.EmulateViewport(390, 844), chromedp.Navigate(at)); err != nil {
 		t.Fatal(err)
 	}
-	p.until(`document.body.dataset.ready === "yes"`)
 	p.value(`void navigator.serviceWorker.ready.then(() => { window.keeps = true; })`)
 	p.until(`window.keeps`)
 	manifest := `(await (await fetch(document.querySelector("link[rel=manifest]").href)).json())`

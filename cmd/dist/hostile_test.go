@@ -22,7 +22,7 @@ func (p person) hostileText(s site) {
 		}
 	}
 	p.press("Files")
-	p.choose("#open", s.at("<b>hall.toml"))
+	p.drawn(func() { p.choose("#open", s.at("<b>hall.toml")) })
 	p.until(`job.name === "<b>hall.toml" && !drawing && ` +
 		`document.getElementById("status").textContent.startsWith("up to date")`)
 	for _, mode := range []string{"Room", "Text", "Files"} {
@@ -32,8 +32,12 @@ func (p person) hostileText(s site) {
 	}
 	all := p.value(`[...sheets.state.sheets, ...sheets.state.tables].map((s) => s.id).join(" ")`)
 	for _, id := range strings.Fields(all) {
-		p.value("void (window.seen = null, sheets.show(" + quoted(id) + ").then(() => { window.seen = true; }))")
+		p.value("void (window.seen = null, sheets.show(" + quoted(id) + ").then(() => { window.seen = 'shown'; }, " +
+			"(e) => { window.seen = e.stack; }))")
 		p.until("window.seen")
+		if got := p.value("window.seen"); got != "shown" {
+			p.t.Errorf("sheet %s: %s", id, got)
+		}
 		clean("sheet " + id)
 	}
 	p.asLaid()

@@ -22,6 +22,7 @@ func TestMain(m *testing.M) {
 		os.Exit(1)
 	}
 	code := m.Run()
+	endBrowser()
 	os.RemoveAll(workshop)
 	os.Exit(code)
 }

@@ -13,7 +13,6 @@ import (
 
 	"github.com/chromedp/chromedp"
 
-	"oxturn/drawing/web/headless"
 	"oxturn/layout/skip"
 )
 
@@ -24,17 +23,6 @@ type person struct {
 
 	rules  func() string // those of access that the page breaks; nil where they are not asked
 	fitted int           // how many screens they were asked on
-}
-
-func atThePage(t *testing.T, page string) person {
-	t.Helper()
-	ctx := headless.For(t, 20*time.Minute)
-	p := person{t: t, ctx: ctx}
-	if err := chromedp.Do(ctx, chromedp.EmulateViewport(390, 844), chromedp.Navigate("file://"+page)); err != nil {
-		t.Fatal(err)
-	}
-	p.until(`document.body.dataset.ready === "yes"`)
-	return p
 }
 
 func (p person) value(expression string) string {
@@ -99,12 +87,13 @@ func TestPage(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	p := atThePage(t, made.page)
+	p := atTheOpenPage(t, made.page)
 	p.fromFile(made)
 	p.press("Files")
 	p.drawn(func() { p.press("Start") })
 	p.sees("#status", "up to date")
 	p.until(`document.querySelector("#paper svg g.layer")`)
+	p.along()
 	p.sameBytes(made)
 	p.walls()
 	p.text()
@@ -120,7 +109,6 @@ func TestPage(t *testing.T) {
 // same draft that the command makes of it.
 func (p person) fromFile(s site) {
 	p.t.Helper()
-	p.value("window.confirm = () => true")
 	p.until(`document.getElementById("from") && document.body.dataset.ready === "yes"`)
 	choose := func(text string) {
 		quoted, _ := json.Marshal(text)
@@ -144,6 +132,21 @@ func (p person) fromFile(s site) {
 	}
 	if want, err := os.ReadFile(to); err != nil || p.value("job.text") != string(want) {
 		p.t.Errorf("the page's draft differs from the command's (%v):\n%s", err, p.value("job.text"))
+	}
+}
+
+// along holds how far along a cable the page takes places of a sheet to be to what the browser
+// knows of the same path.
+func (p person) along() {
+	p.t.Helper()
+	p.value(`void sheets.show(sheets.state.sheets.find((s) => s.id.startsWith("cable-plan")).id)`)
+	p.until(`view.cables?.length`)
+	if got := p.value(`((path) => { const whole = path.getTotalLength();
+		return [0, 0.1, 0.35, 0.62, 0.99, 1].map((k) => underPointer(path.getPointAtLength(k * whole)).along /
+			view.ratio - k * whole).filter((off) => Math.abs(off) > 0.002 * whole).join(); })(
+		[...view.svg.querySelectorAll("g.object > title")].find((e) => e.textContent === "heating cable " +
+			view.cables[0].cable.id).parentNode.querySelector("path"))`); got != "" {
+		p.t.Errorf("places along a cable are elsewhere than the browser has them, by mm of paper: %s", got)
 	}
 }
 

@@ -2,7 +2,6 @@ package main
 
 import (
 	"bytes"
-	"context"
 	"encoding/base64"
 	"encoding/json"
 	"flag"
@@ -17,8 +16,6 @@ import (
 	"testing"
 	"time"
 
-	"github.com/chromedp/cdproto/cdp"
-	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 
@@ -77,11 +74,7 @@ func (s site) read(t *testing.T, name string) string {
 // before has a script run in every page that is opened from then on.
 func (p person) before(script string) {
 	p.t.Helper()
-	if err := chromedp.Do(p.ctx, chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
-		_, err := cdp.Call(ctx, t, page.AddScriptToEvaluateOnNewDocument,
-			page.AddScriptToEvaluateOnNewDocumentParams{Source: script})
-		return err
-	})); err != nil {
+	if err := chromedp.Do(p.ctx, runsBefore(script)); err != nil {
 		p.t.Fatal(err)
 	}
 }
@@ -276,7 +269,7 @@ func (p person) picture(name string) {
 	}
 }
 
-// everyCase asks for all that a person may do with photos, a browser each, and for the rules of
+// everyCase asks for all that a person may do with photos, and for the rules of
 // access on every screen: some four minutes more. Without it the first usualCases are tried, and
 // one screen for each part of the page.
 var everyCase = flag.Bool("page.all", false, "try all that is done with photos on the page, and all screens")
@@ -290,10 +283,12 @@ func TestPhotosOnThePage(t *testing.T) {
 	for _, c := range []struct {
 		name string
 		live func(person, site)
-	}{{"walk", person.walk}, {"refused", person.refused}, {"hostile", person.hostileText},
-		{"keys", person.keysAlone}, {"large", person.large}, {"names", person.sameNames}, {"tabs", person.twoTabs},
-		{"many", person.manyFixtures}, {"fingers", person.fingers}, {"full", person.full},
-		{"unkept", person.unkept}} {
+		at   func(*testing.T, string) person
+	}{{"walk", person.walk, atTheOpenPage}, {"refused", person.refused, atTheOpenPage},
+		{"hostile", person.hostileText, atTheOpenPage}, {"keys", person.keysAlone, atTheOpenPage},
+		{"large", person.large, atTheOpenPage}, {"names", person.sameNames, atTheOpenPage},
+		{"fingers", person.fingers, atTheOpenPage}, {"many", person.manyFixtures, atThePage},
+		{"tabs", person.twoTabs, atThePage}, {"full", person.full, atThePage}, {"unkept", person.unkept, atThePage}} {
 		if tried == usualCases && !*everyCase {
 			break
 		}
@@ -303,7 +298,7 @@ func TestPhotosOnThePage(t *testing.T) {
 			if err := os.CopyFS(own.dir, os.DirFS(s.dir)); err != nil {
 				t.Fatal(err)
 			}
-			p := atThePage(t, s.page)
+			p := c.at(t, s.page)
 			p.value("window.confirm = () => true")
 			c.live(p, own)
 		})
