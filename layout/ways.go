@@ -18,7 +18,7 @@ const facingCosine = 0.57
 // whatever way north lies.
 func Towards(r *job.Room, p, d plane.Point) language.Message {
 	if letter := WallTowards(r, p, d); letter != "" {
-		return language.Say("wall %s", letter)
+		return language.Say("wall %[1]s", letter)
 	}
 	return language.Say(SideOfSheet(d.Unit()))
 }

@@ -287,7 +287,11 @@ func (s section) drawNames(v *floorplan.View) {
 
 // layerName is what a layer is called: by its kind where it has no name.
 func layerName(l job.Layer, reader language.Language) string {
-	return reader.Text(floorplan.Or(l.Name, l.Kind))
+	word := floorplan.Or(l.Name, l.Kind)
+	if word == "insulation" && reader != language.English { // which elsewhere is that of a conductor
+		word = "thermal insulation"
+	}
+	return reader.Text(word)
 }
 
 // shortened cuts a name to w mm; the table beside the section has it whole.

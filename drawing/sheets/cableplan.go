@@ -188,7 +188,7 @@ func notes(v *floorplan.View) setting.Block {
 	}
 	if w, hangs := v.Room.Job.BoxWall(); hangs {
 		l.Paras = append(l.Paras, v.Fig.Textf("No nail or screw within %s of the lead rise in %s, floor to box.",
-			floorplan.RiseWords(v.Fig.Units), w.Name(v.Fig.Language)))
+			floorplan.RiseWords(v.Fig.Units), w.Within(v.Fig.Language)))
 	}
 	if bare := v.Room.Bare; !bare.Empty() {
 		l.Paras = append(l.Paras, v.Fig.Textf("%s of the floor, dotted, stays without cable: it is cut off from "+

@@ -59,7 +59,7 @@ func circuitRows(v *floorplan.View) (rows [][]setting.Cell) {
 		if r.Binds == "thermostat contacts" {
 			words += v.Fig.Textf("; the contacts carry only %s", v.Fig.AmpsGiven(r.Limit))
 		}
-		add(floorplan.UnbrokenWords(v.Fig.AmpsGiven(r.Breaker)+" "+v.Fig.Text(in.Breaker)), words)
+		add(floorplan.UnbrokenWords(v.Fig.Textf("%s "+in.Breaker, v.Fig.AmpsGiven(r.Breaker))), words)
 	}
 	if len(c.Ratings) > 0 && (c.Job == nil || c.Job.Breaker == 0) {
 		add(v.Fig.Text("Ratings by"), wholeStandards(in.RatingsBy))

@@ -104,7 +104,7 @@ func drawElectrician(v *floorplan.View) {
 	v.ViewTitle(drawing.Pt{X: v.Paper.Pt(plane.Pt(0, 0)).X, Y: v.Paper.Pt(plane.Pt(0, elevationHeight(v.Room))).Y - 4},
 		elevationTitle(v.Fig, e.on))
 	v.ViewTitle(v.Paper.Pt(plane.Pt(0, 0)).Add(drawing.Pt{Y: floorplan.Poche + 6}), v.Fig.Textf("Floor before %s",
-		e.on.Name(v.Fig.Language)))
+		e.on.Within(v.Fig.Language)))
 }
 
 // elevationOf turns what the box hangs on so that its right is the right of who faces it.

@@ -55,7 +55,7 @@ func wallSides(r *job.Room) (out []tiling.Side) {
 		if w.Arc != nil {
 			continue
 		}
-		name, from := language.Say("wall %s", w.Letter), 0.0
+		name, from := language.Say("wall %[1]s", w.Letter), 0.0
 		side := func(a, b, seen float64, entry bool) {
 			if b-a > 1 {
 				out = append(out, tiling.Side{Segment: plane.Segment{A: w.At(a), B: w.At(b)}, Name: name, Seen: seen,

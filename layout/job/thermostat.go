@@ -127,6 +127,14 @@ func (w BoxWall) Name(l language.Language) string {
 	return l.Textf("wall %s", w.Letter)
 }
 
+// Within is the same as it stands within a sentence, where other languages have an article before it.
+func (w BoxWall) Within(l language.Language) string {
+	if w.Letter == "" {
+		return w.Called
+	}
+	return l.Textf("wall %[1]s", w.Letter)
+}
+
 // BoxWall returns what the thermostat's box hangs on, false where the room has none.
 func (r *Room) BoxWall() (BoxWall, bool) {
 	t := r.Thermostat
