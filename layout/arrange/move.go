@@ -2,6 +2,7 @@ package arrange
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -199,6 +200,9 @@ func (m *mover) free() error {
 	return nil
 }
 
+// leastTurn is less than is worth writing of a thing that stands square, in degrees.
+const leastTurn = 0.05
+
 // standFree has a thing stand on the floor by its centre, turned as it stands.
 func (m *mover) standFree() {
 	m.filled()
@@ -209,7 +213,7 @@ func (m *mover) standFree() {
 		return // a round thing stands no other way when it is turned
 	}
 	way := p[1].Sub(p[0])
-	if angle := plane.Degrees(plane.Atan2(way.Y, way.X)); angle < -0.05 || angle > 0.05 {
+	if angle := plane.Degrees(plane.Atan2(way.Y, way.X)); math.Abs(angle) >= leastTurn {
 		m.setText("angle", styleOf(nil, plane.Millimetres).value(angle))
 	}
 }

@@ -74,11 +74,14 @@ func FindConductor(size string) (Conductor, error) {
 	return Conductor{}, fmt.Errorf("no resistance is on file for a conductor of %q", size)
 }
 
+// Between these, in °C, copper is taken to gain resistance evenly.
+const coldest, hottest = -100, 250
+
 // FeedDrop returns the drop along a single-phase feed of one-way length mm
 // that carries amps at volts, its copper at °C at: 2 L I R'. The size is the
 // caller's; none is ever proposed.
 func FeedDrop(c Conductor, by Convention, at, amps, volts, length float64) (Drop, error) {
-	if !usable(amps) || !usable(length) || !usable(volts) || volts == 0 || !(at > -100 && at < 250) {
+	if !usable(amps) || !usable(length) || !usable(volts) || volts == 0 || !(at > coldest && at < hottest) {
 		return Drop{}, fmt.Errorf("feed of %g A at %g V over %g mm at %g °C: a figure is not usable", amps, volts,
 			length, at)
 	}

@@ -123,6 +123,7 @@ func both(of, unit string, before, after float64) Figure {
 const (
 	sameArea  = 0.005e6 // mm²
 	samePlace = 5.0     // mm
+	samePrice = 0.005   // less than the smallest coin
 )
 
 func (d *diff) area(room, what string, before, after plane.Region) {
@@ -273,7 +274,7 @@ func (d *diff) quantities(changes []takeoff.Change) {
 		c := Change{What: "take-off, " + q.Item.String(), Before: d.quantity(q.Before, q.Unit),
 			After: d.quantity(q.After, q.Unit), Figures: []Figure{both("quantity", q.Unit, layout.Round(q.Before, 3),
 				layout.Round(q.After, 3))}}
-		costs := math.Abs(q.Price-q.PriceBefore) >= 0.005
+		costs := math.Abs(q.Price-q.PriceBefore) >= samePrice
 		if q.Packs == 0 && c.Before == c.After && !costs {
 			continue // less than the figures printed show
 		}

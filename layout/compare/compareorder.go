@@ -147,7 +147,7 @@ func days(n int) string {
 func (d *diff) cost(was, now takeoff.List) {
 	a, _ := was.Total()
 	b, unpriced := now.Total()
-	if math.Abs(a-b) < 0.005 {
+	if math.Abs(a-b) < samePrice {
 		return
 	}
 	c := Change{What: "cost", Before: d.money(a), After: d.money(b) + ", " + d.more(b-a),

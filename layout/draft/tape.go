@@ -211,7 +211,7 @@ var NoWall = Wall{Bearing: math.NaN()}
 // Typed writes a wall as job files have it, its length in the units given.
 func (w Wall) Typed(units plane.Units) string {
 	way := job.Wind(w.Bearing)
-	if math.Mod(w.Bearing, 45) != 0 {
+	if math.Mod(w.Bearing, job.WindApart) != 0 {
 		way = say.Plain(w.Bearing) + "deg"
 	}
 	if units == plane.Inches {

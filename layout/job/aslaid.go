@@ -330,7 +330,7 @@ func readLegs(t table) []Leg {
 	for i, s := range t.texts("legs") {
 		bearing, rest, ok := CutBearing(strings.TrimSpace(s))
 		pegs, err := strconv.Atoi(strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(rest), "pegs")))
-		if !ok || math.Mod(bearing, 45) != 0 || err != nil || pegs < 1 || pegs > mostPegs {
+		if !ok || math.Mod(bearing, WindApart) != 0 || err != nil || pegs < 1 || pegs > mostPegs {
 			t.rd.report.Errorf(t.atItem("legs", i),
 				`write it like "north 75": one of the eight compass words and the pegs counted`,
 				"leg %d, %q, is not a direction and a number of pegs", i+1, s)

@@ -30,11 +30,17 @@ func (l leg) vector() plane.Point {
 	return plane.Pt(s, c).Mul(l.length)
 }
 
-// compassWords holds the eight winds, clockwise from north, 45 degrees apart.
+// WindApart is the angle from one wind to the next, in degrees.
+const WindApart = 45
+
+// compassWords holds the eight winds, clockwise from north.
 var compassWords = []string{"north", "north-east", "east", "south-east", "south", "south-west", "west", "north-west"}
 
 // Wind names the nearest of the eight winds.
-func Wind(bearing float64) string { return compassWords[int(math.Mod(bearing/45+8.5, 8))] }
+func Wind(bearing float64) string {
+	n := float64(len(compassWords))
+	return compassWords[int(math.Mod(bearing/WindApart+n+0.5, n))]
+}
 
 // WindOf is the compass word of a direction on the floor.
 func WindOf(way plane.Point) string { return Wind(bearingOf(way)) }
@@ -88,7 +94,7 @@ func CutBearing(s string) (bearing float64, rest string, ok bool) {
 		}
 		for _, w := range words {
 			if len(w) > best && strings.HasPrefix(low, w) && !letterAt(low, len(w)) {
-				best, bearing = len(w), float64(i)*45
+				best, bearing = len(w), float64(i)*WindApart
 			}
 		}
 	}

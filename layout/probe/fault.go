@@ -40,6 +40,9 @@ type Neighbour struct {
 // one with the fault: its neighbours to either side.
 const confusedGaps = 1.3
 
+// leastGap is the gap between runs where a cable's spacing is not known, or less, in mm.
+const leastGap = 20
+
 // Trace brings a stretch of a cable, by its name on the drawings, to the floor, in English. It is
 // an error that no cable of the plan is called so.
 func Trace(p *layout.Plan, cable string, s record.Stretch) (*Fault, error) {
@@ -67,7 +70,7 @@ func TraceIn(p *layout.Plan, cable string, s record.Stretch, l language.Language
 	if f.Map.Tiling != nil {
 		f.Tiles = f.Map.Tiling.Near(f.Line, t.Half+off, f.Map.Outline)
 	}
-	near, err := line.Neighbours(s.From, s.To, confusedGaps*max(c.Spacing, 20)+off)
+	near, err := line.Neighbours(s.From, s.To, confusedGaps*max(c.Spacing, leastGap)+off)
 	if err != nil {
 		return nil, err
 	}

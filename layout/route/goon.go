@@ -63,6 +63,9 @@ const alongPegs = 0.02
 // looks places of a link are looked at for whether it stays inside.
 const looks = 8
 
+// linkCost is what a peg's length of link costs.
+const linkCost = 0.3
+
 // cost is that of joining the laid part to a path that starts at to; infinite
 // where no straight piece along the lattice does it.
 func (j *joint) cost(g *grid, to plane.Point) float32 {
@@ -81,7 +84,7 @@ func (j *joint) cost(g *grid, to plane.Point) float32 {
 			return inf32
 		}
 	}
-	return float32(0.3 * d.Norm() / g.lattice.Pitch)
+	return float32(linkCost * d.Norm() / g.lattice.Pitch)
 }
 
 // join returns the laid part followed by the path. Points in a straight line

@@ -14,6 +14,9 @@ import (
 // refused as too short: its widest gaps would leave the rest cold.
 const leastCovered = 0.85
 
+// longestAsked of the ways that a sweep found are bent out: their bends may turn the order round.
+const longestAsked = 20
+
 // refuse says why a share has no route, with the lengths that would do; nil where
 // one of the plans that tell them is a route after all.
 func (r *room) refuse(l *laying, best *candidate) error {
@@ -199,7 +202,7 @@ func (w *way) longest() float64 {
 			w.sweep.arena[a].length)
 	})
 	most := 0.0
-	for _, id := range ids[:min(len(ids), 20)] { // their bends may turn the order round
+	for _, id := range ids[:min(len(ids), longestAsked)] {
 		p := w.sweep.trace(id)
 		if w.annexes {
 			p = w.annex(p, w.sweep.s)

@@ -81,6 +81,14 @@ func (r *room) zoneOf() []int {
 // wrongZone is what a cable in another zone than its own costs: more than anything else.
 const wrongZone = plane.SquareMetre
 
+// What else makes an assignment dear, beside spacings that differ by less than ten times.
+const (
+	emptyZone   = 100.0
+	overCrowded = 1000.0 // it can't be laid there at all
+	// widestIdeal bounds the spacing of a cable that is far too short, in mm: two such are alike.
+	widestIdeal = 1e4
+)
+
 // spread is how unequal the spacings of an assignment are: the widest ideal
 // spacing over the closest, empty zones counting by their area.
 func (r *room) spread(zoneOf []int) float64 {
@@ -94,12 +102,12 @@ func (r *room) spread(zoneOf []int) float64 {
 			}
 		}
 		if length == 0 {
-			cost += 100 + region.Area()/plane.SquareMetre
+			cost += emptyZone + region.Area()/plane.SquareMetre
 			continue
 		}
-		s := math.Min(1e4, ideal(region, length))
+		s := math.Min(widestIdeal, ideal(region, length))
 		if s < float64(r.p.Closest)*r.p.Pitch {
-			cost += 1000 // it can't be laid there at all
+			cost += overCrowded
 		}
 		lo, hi = math.Min(lo, s), math.Max(hi, s)
 	}

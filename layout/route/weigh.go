@@ -12,6 +12,7 @@ const (
 	unevenOne   = 0.02 // a gap that is a peg off, per peg of row
 	unevenTwo   = 0.02 // two neighbouring gaps that are a peg off together, per peg of row
 	unevenThree = 0.05 // three gaps
+	tooShort    = 0.08 // a run too short to be worth its turns, per peg of it
 )
 
 // bareEnd is the cost of a row's end left bare for d pegs.
@@ -38,7 +39,7 @@ func (w *sweep) shortRun(d int) float64 {
 	if d >= w.rule.long {
 		return 0
 	}
-	return float64(d) * 0.08
+	return float64(d) * tooShort
 }
 
 // gapCost is the cost of going from row y to row y+gap after a gap of prev.
