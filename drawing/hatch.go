@@ -51,7 +51,11 @@ func Hatch(rings [][]Pt, p Pattern) []Item {
 	}
 	box := BoxOf(all...)
 	var items []Item
-	if segs := hatchLines(rings, p, box); len(segs) > 0 {
+	segs := hatchLines(rings, p, box)
+	if len(segs) == 0 {
+		segs = hatchMiddle(rings, p, box.Centre())
+	}
+	if len(segs) > 0 {
 		items = append(items, &Path{Layer: LayerHatch, Segs: segs, Stroke: p.stroke()})
 	}
 	if segs := hatchDots(rings, p, box); len(segs) > 0 {
@@ -83,6 +87,25 @@ func (p Pattern) stroke() *Stroke {
 		return &Stroke{Width: W018, Dash: []float64{2.5, 1.25}, Butt: true}
 	}
 	return &Stroke{Width: W018, Butt: true}
+}
+
+// hatchMiddle is the hatch of an area so narrow that it lies between two lines: with one through its middle, so that
+// it is seen what the area is.
+func hatchMiddle(rings [][]Pt, p Pattern, middle Pt) []Seg {
+	var moved [][]Pt
+	var all []Pt
+	for _, r := range rings {
+		var ring []Pt
+		for _, pt := range r {
+			ring = append(ring, pt.Sub(middle))
+		}
+		moved, all = append(moved, ring), append(all, ring...)
+	}
+	segs := hatchLines(moved, p, BoxOf(all...))
+	for i := range segs {
+		segs[i].To = segs[i].To.Add(middle)
+	}
+	return segs
 }
 
 func hatchLines(rings [][]Pt, p Pattern, box Box) []Seg {

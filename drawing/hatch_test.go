@@ -212,3 +212,12 @@ func ExampleHatch() {
 	// 0 4.5,6.0
 	// 1 4.5,0.0
 }
+
+// A strip that lies between two lines of a hatch has one all the same: 1 mm wide, the lines 1.5 mm apart.
+func TestHatchOfANarrowArea(t *testing.T) {
+	strip := [][]Pt{{{X: 15.2, Y: 10}, {X: 16.2, Y: 10}, {X: 16.2, Y: 30}, {X: 15.2, Y: 30}}}
+	lines, _ := inked(Hatch(strip, HatchRise))
+	if len(lines) != 1 || math.Abs(lines[0][0].X-15.7) > 1e-9 || math.Abs(total(lines)-20) > 1e-6 {
+		t.Errorf("%v", lines)
+	}
+}

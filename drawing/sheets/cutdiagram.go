@@ -41,7 +41,8 @@ func cutDiagrams(m *membrane.Plan, laid *membrane.Laid, f say.Figures, small boo
 	}
 	var out []setting.Block
 	ones := setting.Table{Head: f.Text("Sheets that give one piece"),
-		Cols: []setting.Column{{Head: capital(f.Text("sheet")), Align: setting.Decimal}, {Head: f.Text("Piece"), Wraps: true},
+		Cols: []setting.Column{{Head: capital(f.Text("sheet")), Align: setting.Decimal},
+			{Head: f.Text("Piece"), Wraps: true},
 			{Head: f.Text("Cut to"), Align: setting.Decimal}}}
 	for i, p := range m.Packs {
 		switch {
