@@ -8,8 +8,8 @@ import (
 
 // hostile are names that read as messages, or as parts of them, and one that hides.
 var hostile = []string{"the rest", "wall A", "START", "tub", "the thermostat", "room", "is", "of", "", " ", "%s",
-	"%d pegs", "2.5 m", "12", "no fit", "cold lead; the box", "Bath: the rest", "is on no wall", "Küche \"Süd\"",
-	"a\nb", "in", "m",
+	"%d pegs", "2.5 m", "12", "no fit", "cold lead; the box", "Bath: the rest", "is on no wall",
+	"Küche \"Süd\"", "a\nb", "in", "m",
 	"tub overlaps vanity on wall A", "there is no cable H9", "\U000F0001", "and", "it", "(the box)", "line \\ slash"}
 
 // plain has no-break spaces as any.
@@ -64,6 +64,21 @@ func TestAMessageThatBeginsAsAName(t *testing.T) {
 	got, want := told.Retold("the length may be 3.5 m at most"), "el largo puede ser 3,5 m como máximo"
 	if got != want {
 		t.Errorf("%q, want %q", got, want)
+	}
+}
+
+// Keys of the job file stand in messages as they are typed; alone, as what a column is called, the same words are
+// told.
+func TestKeysAreNotTold(t *testing.T) {
+	for text, want := range map[string]string{
+		"lead is text in quotes, not 4": "lead es texto entre comillas, no 4",
+		"spacing is here":               "spacing está aquí",
+		"spacing":                       "separación",
+		"30 mm (default)":               "30 mm (por defecto)",
+	} {
+		if got := Spanish.Retold(text); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
 	}
 }
 

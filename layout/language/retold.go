@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+	"unicode"
 	"unicode/utf8"
 
 	"oxturn/layout/pattern"
@@ -85,7 +86,7 @@ func (t Teller) retold(text string, depth int) (string, bool) {
 }
 
 func (t Teller) retoldAnew(text, bare string, depth int) (string, bool) {
-	if m := t.best(text); m != nil {
+	if m := t.best(text); m != nil && (depth == 0 || !isKey(text)) {
 		return m.said(t, depth), true
 	}
 	if bare == text {
@@ -188,6 +189,16 @@ func (l Language) word(text string) (entry, bool) {
 	}
 	e, ok := l.catalogue().entries[text]
 	return e, ok && strings.Contains(text, " ") && !takesValues(text)
+}
+
+// valueWords are the single words that are told as values of messages too: of the others most are keys of the job
+// file, which stand in messages as they are typed.
+var valueWords = []string{"default", "kept", "label", "never", "open"}
+
+// isKey reports whether a value of a message may be a key of the job file.
+func isKey(value string) bool {
+	return !strings.ContainsFunc(value, func(r rune) bool { return r != '_' && !unicode.IsLower(r) }) &&
+		!slices.Contains(valueWords, value)
 }
 
 // takesValues reports whether a message has verbs: as a text it is not that message.
