@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 
 	"oxturn/drawing/sheets"
 	"oxturn/layout/asjson"
@@ -48,7 +49,7 @@ func (o *compareOrder) run(ctx context.Context, c *commandLine) int {
 	}
 	changes := compare.Plans(older.plan, newer.plan)
 	inJSON := func(w io.Writer) error { return writeChanges(w, c.args, changes, c.told) }
-	inWords := func() []string { return c.tellEach(changeLines(c.args, changes)) }
+	inWords := func() []string { return c.tellEach(changeLines(c.args, toldChanges(changes, c.told))) }
 	if err := c.answer(o.format, inJSON, inWords); err != nil {
 		return c.fail(err)
 	}
@@ -64,6 +65,16 @@ func changeLines(names []string, changes []compare.Change) (out []string) {
 	}
 	for _, x := range changes {
 		out = append(out, x.String())
+	}
+	return out
+}
+
+// toldChanges are the changes with what they say told; the words between are told with the whole line.
+func toldChanges(changes []compare.Change, told func(string) string) []compare.Change {
+	out := slices.Clone(changes)
+	for i := range out {
+		x := &out[i]
+		x.What, x.How, x.Before, x.After = told(x.What), told(x.How), told(x.Before), told(x.After)
 	}
 	return out
 }

@@ -47,6 +47,7 @@ func (v verb) run(ctx context.Context, at *console, args []string) int {
 
 // settle holds the flags to what they may say, and finds the job files meant.
 func (c *commandLine) settle(v verb, f *verbFlags, rest []string) (err error) {
+	c.Language, _ = language.Named(c.language) // of all but help, usage is told in it too
 	if err := f.check(); err != nil {
 		return err
 	}
@@ -54,7 +55,6 @@ func (c *commandLine) settle(v verb, f *verbFlags, rest []string) (err error) {
 		return nil
 	}
 	c.Colour = c.coloured(c.Err)
-	c.Language, _ = language.Named(c.language)
 	c.args, err = v.jobs(c, rest)
 	return err
 }

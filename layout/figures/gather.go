@@ -66,7 +66,10 @@ type Change struct {
 }
 
 // bought is a line of the take-off, for the text.
-type bought struct{ item, packs, spare, price string }
+type bought struct {
+	item                       language.Message
+	words, packs, spare, price string
+}
 
 // Of gathers the figures of a plan that has no errors.
 func Of(p *layout.Plan) *Report {

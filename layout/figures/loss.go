@@ -18,17 +18,18 @@ type HeatLoss struct {
 	Basis   []string   `json:"assumptions"`
 
 	words string
+	basis []language.Message
 }
 
 func losses(p *layout.Plan) []HeatLoss {
 	out := []HeatLoss{}
 	for _, l := range p.Losses {
+		basis := l.Loss.Words(p.Job.Units == plane.Inches)
 		out = append(out, HeatLoss{
 			Room: l.Room, Outside: l.Loss.Outside, Inside: l.Loss.Inside, Lost: [2]float64{l.Lost.Low, l.Lost.High},
 			Gives:   [2]float64{l.Gives.Low, l.Gives.High},
 			Percent: [2]float64{100 * l.Covers.Low, 100 * l.Covers.High},
-			Basis: language.In(language.English,
-				l.Loss.Words(p.Job.Units == plane.Inches)), words: l.Words(say.Figures{Units: p.Job.Units}),
+			Basis:   language.In(language.English, basis), basis: basis, words: l.Words(say.Figures{Units: p.Job.Units}),
 		})
 	}
 	return out
@@ -38,7 +39,7 @@ func (p *page) losses(all []HeatLoss) {
 	for _, l := range all {
 		p.head("Heat loss, %s (simplified; no room temperature is promised)", l.Room)
 		p.sentence("result", l.words)
-		for i, a := range l.Basis {
+		for i, a := range language.In(p.told.Language, l.basis) {
 			p.sentence(first(i, "counted"), a)
 		}
 	}

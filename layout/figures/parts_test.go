@@ -159,7 +159,7 @@ func TestHeads(t *testing.T) {
 		p.head("A %d", 1)
 		p.head("B")
 	}), "A 1", "", "B")
-	hold(t, metric(func(p *page) { p.takeOff([]bought{{item: "a", packs: "1"}}) }),
+	hold(t, metric(func(p *page) { p.takeOff([]bought{{item: language.As("a"), packs: "1"}}) }),
 		"To buy (waste included; the take-off sheet says what each is worked out from)", "  a  1")
 }
 

@@ -154,7 +154,7 @@ func lines(l takeoff.List, u plane.Units) []bought {
 	var out []bought
 	for _, line := range l.Lines {
 		in := func(v float64) string { return quantity(v, line.Unit, u) }
-		one := bought{item: line.Item.String(), packs: in(line.Gross)}
+		one := bought{item: line.Item, packs: in(line.Gross)}
 		if line.Packs > 0 && line.PackName != "" {
 			one.packs = fmt.Sprintf("%d x %s of %s", line.Packs, line.PackName, in(line.Pack))
 			one.spare = in(line.Spare)
@@ -185,10 +185,10 @@ func (p *page) takeOff(all []bought) {
 	p.head("To buy (waste included; the take-off sheet says what each is worked out from)")
 	wide := 0
 	for i := range all {
-		all[i].item = p.told.Retold(all[i].item)
+		all[i].words = all[i].item.In(p.told.Language)
 	}
 	for _, l := range all {
-		wide = max(wide, len([]rune(l.item)))
+		wide = max(wide, len([]rune(l.words)))
 	}
 	for _, l := range all {
 		words := l.packs
@@ -196,10 +196,10 @@ func (p *page) takeOff(all []bought) {
 			words += ", " + l.spare + " to spare"
 		}
 		if l.price != "" {
-			words += ", " + l.price
+			words += ", " + p.told.Figure(l.price)
 		}
-		gap := strings.Repeat(" ", wide-len([]rune(l.item))+2)
-		p.b.WriteString("  " + l.item + gap + p.told.Retold(words) + "\n")
+		gap := strings.Repeat(" ", wide-len([]rune(l.words))+2)
+		p.b.WriteString("  " + l.words + gap + p.told.Retold(words) + "\n")
 	}
 }
 

@@ -19,6 +19,7 @@ type Warmth struct {
 	WarmUps     []WarmUp  `json:"warm_up"`
 	Board       float64   `json:"board_mm"` // of the board compared with, 0 for none
 	Assumptions []string  `json:"assumptions"`
+	assumptions []language.Message
 }
 
 // A Surface is the settled floor over cables laid alike, left on without a
@@ -105,6 +106,7 @@ type Energy struct {
 	AlwaysCost *[2]float64 `json:"month_always_on_price" round:"2"`
 	Currency   string      `json:"currency"`
 	Basis      []string    `json:"assumptions"`
+	basis      []language.Message
 }
 
 func warmth(w *layout.Warmth, u plane.Units) *Warmth {
@@ -113,7 +115,7 @@ func warmth(w *layout.Warmth, u plane.Units) *Warmth {
 	}
 	out := &Warmth{Problem: w.Problem, Room: w.Room, Warmest: w.Warmest, Surfaces: []Surface{}, Rise: w.Rise,
 		Floors: []Floor{}, Hours: w.Hours, WarmUps: []WarmUp{}, Board: w.Board,
-		Assumptions: language.In(language.English, w.Assumptions(u))}
+		Assumptions: language.In(language.English, w.Assumptions(u)), assumptions: w.Assumptions(u)}
 	us := u == plane.Inches
 	for _, r := range w.Runs {
 		s := Surface{Cables: r.Cables, State: state(r.Cold.Steady, w.Room), Hot: state(r.Hot.Steady, w.Warmest)}
@@ -167,7 +169,7 @@ func energy(w *layout.Warmth, currency string) []Energy {
 	both := func(r heat.Range) [2]float64 { return [2]float64{r.Low, r.High} }
 	for _, u := range w.Use {
 		e := Energy{Room: u.Room, PerHour: u.PerHour, Month: both(u.Month), AlwaysOn: both(u.AlwaysOn),
-			Currency: currency, Basis: language.In(language.English, u.Assumptions)}
+			Currency: currency, Basis: language.In(language.English, u.Assumptions), basis: u.Assumptions}
 		if u.PerHourPrice > 0 {
 			month, always := both(u.MonthPrice), both(u.AlwaysPrice)
 			e.Price, e.MonthCost, e.AlwaysCost = &u.PerHourPrice, &month, &always

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"oxturn/layout/heat"
+	"oxturn/layout/language"
 	"oxturn/layout/plane"
 	"oxturn/layout/refit"
 	"oxturn/layout/say"
@@ -271,7 +272,7 @@ func (p *page) region(r *Report) {
 	}
 	p.head("To look up, %s (what rules remind of; whether they are met is not judged here)", r.Supply.Region)
 	for _, w := range r.ToLookUp {
-		p.b.WriteString("  - " + w + "\n")
+		p.b.WriteString("  - " + p.told.Retold(w) + "\n")
 	}
 }
 
@@ -305,7 +306,7 @@ func (p *page) warmth(w *Warmth) {
 		p.floor(f)
 	}
 	p.warmUps(w)
-	for i, a := range w.Assumptions {
+	for i, a := range language.In(p.told.Language, w.assumptions) {
 		p.sentence(first(i, "assumed"), a)
 	}
 }
@@ -401,7 +402,7 @@ func (p *page) energy(all []Energy) {
 		p.put("always on", between(e.AlwaysOn)+" kWh a month"+price(e.AlwaysCost))
 	}
 	if len(all) > 0 {
-		for i, a := range all[0].Basis {
+		for i, a := range language.In(p.told.Language, all[0].basis) {
 			p.put(first(i, "assumed"), a)
 		}
 	}

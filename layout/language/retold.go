@@ -25,10 +25,10 @@ type Teller struct {
 	known map[string]told // what was found of one text and its parts
 }
 
-// A told is a text as it is told, and whether it is a message.
+// A told is a text as it is told, and how many letters of it are no message, name or figure.
 type told struct {
 	text string
-	is   bool
+	left int
 }
 
 // Keeping tells in the language and keeps some names.
@@ -53,48 +53,61 @@ func (t Teller) Retold(text string) string {
 		return text
 	}
 	t.known = map[string]told{}
-	hidden := t.hide(text)
-	said, is := t.retold(hidden, 0)
-	if !is {
-		lines := strings.Split(hidden, "\n")
-		for i, line := range lines {
-			lines[i], _ = t.retold(line, 0)
-		}
-		said = strings.Join(lines, "\n")
-	}
-	return t.shown(t.figures(said))
+	return t.shown(t.figures(t.retold(t.hide(text), 0).text))
 }
 
 // deepest is how often a value may be a message with values.
-const deepest = 6
+const deepest = 8
 
-// retold also tells whether any of the text is a message. Names are hidden in it.
-func (t Teller) retold(text string, depth int) (string, bool) {
+// retold tells a text in which names are hidden.
+func (t Teller) retold(text string, depth int) told {
 	bare := strings.TrimSpace(text)
 	if bare == "" || depth > deepest {
-		return text, false
+		return told{text, letters(bare)}
 	}
 	if first, size := utf8.DecodeRuneInString(bare); isHidden(first) && size == len(bare) {
-		return text, true // a name
+		return told{text, 0} // a name
 	}
-	if found, ok := t.known[text]; ok {
-		return found.text, found.is
+	found, ok := t.known[text]
+	switch {
+	case ok:
+	case bare != text:
+		before, after, _ := strings.Cut(text, bare)
+		if m := t.best(text); m != nil {
+			found = m.said(t, depth)
+		} else {
+			found = t.retold(bare, depth)
+			found.text = before + found.text + after
+		}
+	default:
+		found = t.retoldAnew(text, depth)
 	}
-	said, is := t.retoldAnew(text, bare, depth)
-	t.known[text] = told{said, is}
-	return said, is
+	t.known[text] = found
+	return found
 }
 
-func (t Teller) retoldAnew(text, bare string, depth int) (string, bool) {
+// retoldAnew takes the message that a text is, or its parts, whichever leaves less of it untold.
+func (t Teller) retoldAnew(text string, depth int) told {
+	found := told{text, letters(text)}
 	if m := t.best(text); m != nil && (depth == 0 || !isKey(text)) {
-		return m.said(t, depth), true
+		if found = m.said(t, depth); found.left == 0 {
+			return found
+		}
 	}
-	if bare == text {
-		return t.retoldInParts(text, depth)
+	if parts := t.retoldInParts(text, depth); parts.left < found.left && parts.text != text {
+		return parts
 	}
-	before, after, _ := strings.Cut(text, bare)
-	said, is := t.retold(bare, depth)
-	return before + said + after, is
+	return found
+}
+
+// letters counts those of a text that are to be told: none of what is typed as it stands.
+func letters(text string) (n int) {
+	for _, r := range typed().ReplaceAllString(text, "") {
+		if unicode.IsLetter(r) && !isHidden(r) {
+			n++
+		}
+	}
+	return n
 }
 
 // best is the message that a text is: with its names hidden, or read as words where that explains so much more
@@ -135,27 +148,25 @@ func (t Teller) match(text string) *match {
 	return nil
 }
 
-func (m *match) said(t Teller, depth int) string {
+func (m *match) said(t Teller, depth int) told {
 	if m.of == nil {
-		return m.entry.counted(t.Language, nil)
+		return told{m.entry.counted(t.Language, nil), 0}
 	}
 	return m.of.said(t, m.values, depth)
 }
 
 // retoldInParts tells a text that marks join of messages, part by part; with a no-break space before the marks
-// that French sets apart. Parts that all are messages come before those of which only one is.
-func (t Teller) retoldInParts(text string, depth int) (string, bool) {
-	some := ""
-	for _, mark := range []string{"; ", ": ", ", "} {
-		for at := strings.Index(text, mark); at >= 0; {
-			a, is := t.retold(text[:at], depth+1)
-			b, also := t.retold(text[at+len(mark):], depth+1)
-			if is && also {
-				return t.join(a, mark, b), true
-			}
-			if (is || also) && some == "" {
-				some = t.join(a, mark, b)
-			}
+// that French sets apart. Of all ways to part it that one is taken which leaves the least untold.
+func (t Teller) retoldInParts(text string, depth int) told {
+	least := told{text, letters(text)}
+	take := func(a told, mark string, b told, end string) {
+		if a.left+b.left < least.left {
+			least = told{t.join(a.text, mark, b.text) + end, a.left + b.left}
+		}
+	}
+	for _, mark := range []string{"\n", "; ", ": ", ", "} {
+		for at := strings.Index(text, mark); at >= 0 && least.left > 0; {
+			take(t.retold(text[:at], depth+1), mark, t.retold(text[at+len(mark):], depth+1), "")
 			next := strings.Index(text[at+len(mark):], mark)
 			if next < 0 {
 				break
@@ -163,15 +174,10 @@ func (t Teller) retoldInParts(text string, depth int) (string, bool) {
 			at += len(mark) + next
 		}
 	}
-	if some != "" {
-		return some, true
-	}
 	if before, in, found := strings.Cut(strings.TrimSuffix(text, ")"), " ("); found && strings.HasSuffix(text, ")") {
-		a, is := t.retold(before, depth+1)
-		b, also := t.retold(in, depth+1)
-		return a + " (" + b + ")", is || also
+		take(t.retold(before, depth+1), " (", t.retold(in, depth+1), ")")
 	}
-	return text, false
+	return least
 }
 
 func (t Teller) join(a, mark, b string) string {
@@ -193,7 +199,8 @@ func (l Language) word(text string) (entry, bool) {
 
 // valueWords are the single words that are told as values of messages too: of the others most are keys of the job
 // file, which stand in messages as they are typed.
-var valueWords = []string{"default", "kept", "label", "never", "open"}
+var valueWords = []string{"bag", "box", "cartridge", "default", "grout", "instructions", "kept", "label", "never",
+	"nothing", "offset", "open", "proposal", "roll", "straight"}
 
 // isKey reports whether a value of a message may be a key of the job file.
 func isKey(value string) bool {
@@ -227,6 +234,7 @@ type template struct {
 	pieces  []string // what the message says between its values
 	verbs   []string // of its values, each with its number or none
 	form    func() *regexp.Regexp
+	brief   bool // it says so little that its first value has to be a figure
 }
 
 // verbIn finds what takes a value in a message, and what stands for a per cent sign.
@@ -260,13 +268,14 @@ func templatesOf(l Language) []*template {
 // figure: any text would be taken for one that says less.
 const fewestOwn, fewestFirst = 3, 2
 
-// templateOf is nil for a message without values, and for one that says too little of its own.
+// templateOf is nil for a message without values, and for one that says next to nothing of its own.
 func templateOf(message string, e entry) *template {
 	t := &template{message: message, entry: e}
 	t.pieces, t.verbs = piecesOf(message)
-	if len(t.verbs) == 0 || t.own() < t.fewest() {
+	if len(t.verbs) == 0 || t.own() < fewestFirst {
 		return nil
 	}
+	t.brief = t.own() < t.fewest()
 	t.form = sync.OnceValue(t.compiled)
 	return t
 }
@@ -339,6 +348,9 @@ func (t *template) values(text string) []string {
 			return nil
 		}
 	}
+	if t.brief && !beginsAsFigure(text) {
+		return nil
+	}
 	m := t.form().FindStringSubmatch(text)
 	if m == nil {
 		return nil
@@ -352,6 +364,10 @@ func (t *template) values(text string) []string {
 	return out
 }
 
+func beginsAsFigure(text string) bool {
+	return startsFigure(strings.TrimLeft(text, "+-±(")) // as "-0.1 % to 0.2 %"
+}
+
 // numbered is which value a verb takes, counted from 0: the one after the last, or the one it names.
 func numbered(verb string, next int) int {
 	if strings.HasPrefix(verb, "%[") {
@@ -361,17 +377,29 @@ func numbered(verb string, next int) int {
 }
 
 // said is the message in the language with its values.
-func (t *template) said(in Teller, values []string, depth int) string {
-	next := 0
+func (t *template) said(in Teller, values []string, depth int) told {
 	form := t.entry.counted(in.Language, []any{count(values[0])})
-	return verbIn().ReplaceAllStringFunc(form, func(verb string) string {
-		if verb == "%%" {
-			return "%"
+	out, next := told{}, 0
+	for {
+		at := verbIn().FindStringSubmatchIndex(form)
+		if at == nil {
+			out.text += form
+			return out
 		}
-		next = numbered(verb, next) + 1
-		said, _ := in.retold(values[next-1], depth+1)
-		return said
-	})
+		verb := form[at[0]:at[1]]
+		out.text += form[:at[0]]
+		if verb == "%%" {
+			out.text += "%"
+		} else {
+			next = numbered(verb, next) + 1
+			said := told{text: values[next-1]}
+			if !strings.HasSuffix(out.text, `"`) && !strings.HasSuffix(out.text, "--") { // else it is as typed
+				said = in.retold(values[next-1], depth+1)
+			}
+			out.text, out.left = out.text+said.text, out.left+said.left
+		}
+		form = form[at[1]:]
+	}
 }
 
 // count is the figure that decides between singular and plural; 0 for what is none.
