@@ -29,7 +29,8 @@ func losses(p *layout.Plan) []HeatLoss {
 			Room: l.Room, Outside: l.Loss.Outside, Inside: l.Loss.Inside, Lost: [2]float64{l.Lost.Low, l.Lost.High},
 			Gives:   [2]float64{l.Gives.Low, l.Gives.High},
 			Percent: [2]float64{100 * l.Covers.Low, 100 * l.Covers.High},
-			Basis:   language.In(language.English, basis), basis: basis, words: l.Words(say.Figures{Units: p.Job.Units}),
+			Basis:   language.In(language.English, basis), basis: basis,
+			words: l.Words(say.Figures{Units: p.Job.Units}),
 		})
 	}
 	return out

@@ -288,7 +288,7 @@ func TestWarmthInWords(t *testing.T) {
 				{Name: "oak", Source: "job file", words: "27 °C", margin: "4.5 °C above"}}}},
 		WarmUps: []WarmUp{{Spacing: 75, Density: 133.3, words: "30 min to 1 h"}, {Spacing: 75, Density: 133.3,
 			Board: true, words: "20 to 40 min"}},
-		Assumptions: []string{"one; two", "three"}}
+		assumptions: saidAll("one; two", "three")}
 	hold(t, metric(func(p *page) { p.warmth(w) }),
 		"Warmth, estimated: left on without a thermostat in a room at 20 °C",
 		"  H1, H2          at least: surface 27 °C mean, 29.5 °C over a cable, 25 °C midway; 35 °C at the hottest "+
@@ -350,8 +350,8 @@ func TestEnergyInWords(t *testing.T) {
 	price := 0.3
 	all := []Energy{{Room: "Bath", PerHour: 0.6, Month: [2]float64{28.8, 180}, AlwaysOn: [2]float64{172.8, 432},
 		Price: &price, MonthCost: &[2]float64{14.4, 90}, AlwaysCost: &[2]float64{86.4, 216}, Currency: "EUR",
-		Basis: []string{"a", "b"}},
-		{Room: "Hall", PerHour: 0.3, Month: [2]float64{14, 90}, AlwaysOn: [2]float64{86, 216}, Basis: []string{"c"}}}
+		basis: saidAll("a", "b")},
+		{Room: "Hall", PerHour: 0.3, Month: [2]float64{14, 90}, AlwaysOn: [2]float64{86, 216}, basis: saidAll("c")}}
 	hold(t, metric(func(p *page) { p.energy(all) }),
 		"Energy, Bath", "  an hour on      0.600 kWh", "  a month         29 to 180 kWh, 14 to 90 EUR",
 		"  always on       170 to 430 kWh a month, 86 to 220 EUR",
@@ -422,8 +422,8 @@ func TestUseLossAndRegionInWords(t *testing.T) {
 	hold(t, metric(func(p *page) {
 		p.fullUse(&FullUse{Words: "2026-12-08", Layers: []Cure{{"membrane", 7, "job file", "2026-12-01"},
 			{"grout", 3, "default", ""}}})
-		p.losses([]HeatLoss{{Room: "Bath", words: "loses 300 W; covers half", Basis: []string{"wall: 6 m²; U 1",
-			"air"}}})
+		p.losses([]HeatLoss{{Room: "Bath", words: "loses 300 W; covers half", basis: saidAll("wall: 6 m²; U 1",
+			"air")}})
 		p.region(&Report{Supply: Supply{Region: "europe"}, ToLookUp: []string{"zone 1", "zone 2"}})
 	}),
 		"Earliest full use: 2026-12-08", "  membrane        7 days (job file), placed 2026-12-01",
@@ -447,4 +447,12 @@ func TestGeneralInWords(t *testing.T) {
 		"  supply          230 V (job file)",
 		"  gaps allowed    2 pegs (default) to 3 pegs (job file); a peg is 38.1 mm (job file)",
 		"  heat allowed    160 W/m² at most, locally and overall, at even spacing (label)")
+}
+
+// saidAll are texts as messages.
+func saidAll(texts ...string) (out []language.Message) {
+	for _, t := range texts {
+		out = append(out, language.As(t))
+	}
+	return out
 }
