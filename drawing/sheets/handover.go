@@ -118,10 +118,10 @@ func cureTable(f say.Figures, use *layout.FullUse) setting.Table {
 	for _, c := range use.Cures {
 		days := fmt.Sprintf("%d", c.Wait())
 		if c.Placed.IsZero() {
-			t.Rows = append(t.Rows, setting.Row(c.Layer, "", days, ""))
+			t.Rows = append(t.Rows, setting.Row(f.Text(c.Layer), "", days, ""))
 			continue
 		}
-		t.Rows = append(t.Rows, setting.Row(c.Layer, c.Placed.Format("2006-01-02"), days,
+		t.Rows = append(t.Rows, setting.Row(f.Text(c.Layer), c.Placed.Format("2006-01-02"), days,
 			c.Placed.AddDate(0, 0, c.Wait()).Format("2006-01-02")))
 	}
 	return t
