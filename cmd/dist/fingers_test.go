@@ -3,6 +3,7 @@ package main
 import (
 	"context"
 	"fmt"
+	"math"
 	"time"
 
 	"github.com/chromedp/cdproto/cdp"
@@ -24,6 +25,57 @@ func (p person) touch(what input.DispatchTouchEventType, places ...[2]float64) {
 		return err
 	})); err != nil {
 		p.t.Fatal(err)
+	}
+}
+
+// byMouse zooms a sheet by the wheel, with what lies under the pointer held where it is, up to a
+// bound, and moves it by the mouse.
+func (p person) byMouse() {
+	p.t.Helper()
+	mouse := func(what input.DispatchMouseEventParams) {
+		p.t.Helper()
+		if err := chromedp.Do(p.ctx, chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
+			_, err := cdp.Call(ctx, t, input.DispatchMouseEvent, what)
+			return err
+		})); err != nil {
+			p.t.Fatal(err)
+		}
+	}
+	look := func() (out [4]float64) {
+		fmt.Sscan(p.value(`((q) => [q.x, q.y, view.box()[2] / view.paper[2], view.svg.getScreenCTM().a].join(" "))`+
+			`(view.at(150, 200))`), &out[0], &out[1], &out[2], &out[3])
+		return out
+	}
+	wheel := input.DispatchMouseEventParams{Type: input.DispatchMouseEventTypeMouseWheel, X: 150, Y: 200,
+		DeltaX: 0.01, DeltaY: -200} // both must be there, and none is left out
+	was := look()
+	mouse(wheel)
+	if now := look(); now[2] > 0.9*was[2] || math.Hypot(now[0]-was[0], now[1]-was[1]) > 0.01 {
+		p.t.Errorf("a turn of the wheel shows %v, before %v", now, was)
+	}
+	for range 60 {
+		mouse(wheel)
+	}
+	if now := look(); now[2] < 1.0/201 || now[2] > 1.0/190 {
+		p.t.Errorf("the wheel zooms in until 1/%g of the paper is seen", 1/now[2])
+	}
+	wheel.DeltaY = 200
+	for range 30 {
+		mouse(wheel)
+	}
+	was = look()
+	for _, at := range []struct {
+		what    input.DispatchMouseEventType
+		x, y    float64
+		buttons int64
+	}{{input.DispatchMouseEventTypeMousePressed, 150, 200, 1},
+		{input.DispatchMouseEventTypeMouseMoved, 165, 190, 1}, {input.DispatchMouseEventTypeMouseMoved, 180, 180, 1},
+		{input.DispatchMouseEventTypeMouseReleased, 180, 180, 0}} {
+		mouse(input.DispatchMouseEventParams{Type: at.what, X: at.x, Y: at.y, Button: input.MouseButtonLeft,
+			Buttons: at.buttons, ClickCount: 1})
+	}
+	if now := look(); math.Abs((was[0]-now[0])*now[3]-30) > 0.1 || math.Abs((was[1]-now[1])*now[3]+20) > 0.1 {
+		p.t.Errorf("the mouse goes 30 px right and 20 up: at its first place is %v, before %v", now, was)
 	}
 }
 

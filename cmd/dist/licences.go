@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"oxturn/drawing/web/page"
+	"oxturn/drawing/web/viewer"
 	"oxturn/layout/pattern"
 )
 
@@ -18,7 +19,7 @@ var legalText = pattern.Of(`(?i)^(licen[cs]e|copying|notice|third)`)
 
 // licences are the terms of all works that the command has in it on any of the systems, by
 // the works' names, with those of the Go toolchain whose library and script it has, and of the
-// works in the page's editor.
+// works in the page's editor and in what takes its gestures.
 func licences(all []system) (map[string][]byte, error) {
 	root, err := exec.Command("go", "env", "GOROOT").Output()
 	if err != nil {
@@ -39,6 +40,7 @@ func licences(all []system) (map[string][]byte, error) {
 		}
 	}
 	out["the page's editor"] = page.EditorLicences
+	out["the page's gestures"] = viewer.Licences
 	return out, nil
 }
 

@@ -94,6 +94,7 @@ func TestPage(t *testing.T) {
 	p.sees("#status", "up to date")
 	p.until(`document.querySelector("#paper svg g.layer")`)
 	p.along()
+	p.byMouse()
 	p.sameBytes(made)
 	p.walls()
 	p.text()

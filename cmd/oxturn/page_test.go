@@ -6,6 +6,8 @@ import (
 	"testing"
 	"time"
 
+	"github.com/chromedp/cdproto/cdp"
+	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 	"github.com/google/go-cmp/cmp"
@@ -107,15 +109,28 @@ func (r reader) onAPhone() {
 	r.until(`document.querySelector("#paper svg")`)
 	wide := `Number(document.querySelector("#paper svg").getAttribute("viewBox").split(" ")[2])`
 	before := r.value(wide)
-	r.run(chromedp.Evaluate[chromedp.Void](`(() => {
-		const finger = (type, id, x) => document.querySelector("#paper").dispatchEvent(new PointerEvent(type, { pointerId: id, clientX: x, clientY: 400, bubbles: true }));
-		document.querySelector("#paper").setPointerCapture = () => {};
-		finger("pointerdown", 1, 150); finger("pointerdown", 2, 210); finger("pointermove", 1, 120); finger("pointermove", 2, 240);
-		finger("pointerup", 1, 120); finger("pointerup", 2, 240);
-	})()`))
+	r.touch(input.DispatchTouchEventTypeTouchStart, 150, 210)
+	r.touch(input.DispatchTouchEventTypeTouchMove, 135, 225)
+	r.touch(input.DispatchTouchEventTypeTouchMove, 120, 240)
+	r.touch(input.DispatchTouchEventTypeTouchEnd)
 	if r.value(wide+` < 0.6 * `+before) != "true" {
 		r.t.Errorf("two fingers that go apart leave %s of %s mm", r.value(wide), before)
 	}
+}
+
+// touch has fingers do one thing at these places across the window.
+func (r reader) touch(what input.DispatchTouchEventType, across ...float64) {
+	r.t.Helper()
+	points := []*input.TouchPoint{}
+	for i, x := range across {
+		id := float64(i)
+		points = append(points, &input.TouchPoint{X: x, Y: 400, ID: &id})
+	}
+	r.run(chromedp.Func(func(ctx context.Context, t *chromedp.Target) error {
+		_, err := cdp.Call(ctx, t, input.DispatchTouchEvent, input.DispatchTouchEventParams{Type: what,
+			TouchPoints: points})
+		return err
+	}))
 }
 
 // layers switches the walls off and on.

@@ -27,7 +27,7 @@ import (
 //go:embed src
 var sourceFiles embed.FS
 
-// editorBundle is the editor of the job's text, as editor/build makes it.
+// editorBundle is the editor of the job's text, as drawing/web/bundle makes it.
 //
 //go:embed editor/bundle.js
 var editorBundle string

@@ -5,7 +5,18 @@ package viewer
 
 import _ "embed"
 
-// Script is the viewer's, without a build step: it comes before the script of a page.
-//
 //go:embed viewer.js
-var Script string
+var own string
+
+// bundle is what takes the gestures, as drawing/web/bundle makes it.
+//
+//go:embed zoom/bundle.js
+var bundle string
+
+// Licences are the terms of the works that the bundle is made of.
+//
+//go:embed zoom/licences.txt
+var Licences []byte
+
+// Script is the viewer's: it comes before the script of a page.
+var Script = bundle + own

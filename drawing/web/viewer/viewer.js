@@ -124,29 +124,22 @@ function wayOf(d) {
   return way;
 }
 
-// ---- fingers: one moves, two zoom
+// ---- fingers: one moves, two zoom (zoom/zoom.mjs), unless what has them for itself takes them
 
-const fingers = new Map();
+const fingers = new Set(); // on the drawing
+let taken = false;         // by view.hand, as of the last move
 
 function started(e) {
   if (!view.svg || e.button > 1) return;
-  fingers.set(e.pointerId, { x: e.clientX, y: e.clientY });
+  fingers.add(e.pointerId);
   $("paper").setPointerCapture(e.pointerId);
+  taken = false;
   view.hand?.down(e);
 }
 
 function moved(e) {
   if (!view.svg) return;
-  const f = fingers.get(e.pointerId);
-  if (!f) { told(e); return; }
-  if (view.hand?.move(e)) { Object.assign(f, { x: e.clientX, y: e.clientY }); return; }
-  const before = [...fingers.values()].map((p) => ({ ...p }));
-  f.x = e.clientX;
-  f.y = e.clientY;
-  const now = [...fingers.values()], a = view.at(before[0].x, before[0].y), b = view.at(now[0].x, now[0].y);
-  if (now.length === 1) { view.move(a.x - b.x, a.y - b.y); return; }
-  const wide = (p) => Math.hypot(p[0].x - p[1].x, p[0].y - p[1].y) || 1;
-  view.zoom(wide(before) / wide(now), (now[0].x + now[1].x) / 2, (now[0].y + now[1].y) / 2);
+  if (!fingers.has(e.pointerId)) told(e); else taken = !!view.hand?.move(e);
 }
 
 const ended = (e) => {
@@ -154,6 +147,30 @@ const ended = (e) => {
   if (was) view.hand?.up(e);
   if (e.type === "pointerup") told(e);
 };
+
+// gesturesOf listens to them on the paper. The gestures know a scale and a shift of what the window
+// shows; that is worked out anew from the drawing's box as each of them begins.
+function gesturesOf(paper) {
+  // shown is the scale, px to mm, and where the drawing's origin is
+  const shown = () => {
+    const m = view.svg.getScreenCTM(), r = paper.getBoundingClientRect();
+    return m && { k: m.a, x: m.e - r.left - paper.clientLeft, y: m.f - r.top - paper.clientTop };
+  };
+  const asShown = () => {
+    const s = shown(), px = s && view.box()[2] * s.k;
+    if (s) g.stands(s.k, s.x, s.y, px / (6 * view.paper[2]), 200 * px / view.paper[2]);
+    return !!s;
+  };
+  const g = gestures(paper, {
+    may: (e) => !!view.svg && !(e.button > 1) && asShown(),
+    moved(k, x, y, e) {
+      if (!e) return;
+      if (taken && e.type !== "wheel") { asShown(); return; }
+      const s = shown(), [bx, by, w, h] = view.box(); // the box keeps its shape, and so its place in the window
+      view.look([(s.x + bx * s.k - x) / k, (s.y + by * s.k - y) / k, w * s.k / k, h * s.k / k]);
+    },
+  });
+}
 
 // underPointer is the cable that lies at a place of the sheet, and how many mm along it that is.
 function underPointer(p) {
@@ -193,11 +210,7 @@ function startView(keysOf = $("paper")) {
   paper.addEventListener("pointerdown", started);
   paper.addEventListener("pointermove", moved);
   for (const end of ["pointerup", "pointercancel"]) paper.addEventListener(end, ended);
-  paper.addEventListener("wheel", (e) => {
-    if (!view.svg) return;
-    e.preventDefault();
-    view.zoom(Math.exp(Math.max(-1, Math.min(1, e.deltaY / 400))), e.clientX, e.clientY);
-  }, { passive: false });
+  gesturesOf(paper);
   paper.addEventListener("pointerleave", () => { $("tip").hidden = true; });
   keysOf.addEventListener("keydown", (e) => {
     if (e.ctrlKey || e.metaKey || e.altKey || !view.svg || e.target.closest?.("input, [role=tablist]")) return;
