@@ -131,7 +131,7 @@ type jobFlags struct {
 
 // jobFlagsHelp is the part of a verb's help for those flags.
 const jobFlagsHelp = `  --diagnostics STYLE    how messages are written: human, short, json or github
-  --language TAG         messages and answers in en, es, fr or de
+  --language TAG         sentences in en, es, fr or de; keys and help in English
   --strict               warnings count as errors
   --color WHEN           auto, always or never
   --time-limit TIME      give up on a job after so long (default: never)
