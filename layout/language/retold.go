@@ -199,8 +199,8 @@ func (l Language) word(text string) (entry, bool) {
 
 // valueWords are the single words that are told as values of messages too: of the others most are keys of the job
 // file, which stand in messages as they are typed.
-var valueWords = []string{"bag", "box", "cartridge", "default", "grout", "instructions", "kept", "label", "never",
-	"nothing", "offset", "open", "proposal", "roll", "straight"}
+var valueWords = []string{"bag", "bathroom", "box", "cartridge", "default", "grout", "instructions", "kept", "label",
+	"never", "nothing", "offset", "open", "proposal", "roll", "straight"}
 
 // isKey reports whether a value of a message may be a key of the job file.
 func isKey(value string) bool {
