@@ -107,11 +107,7 @@ func (o *faultOrder) find(c *commandLine, p *layout.Plan, find method) (*probe.F
 }
 
 func drawFault(c *commandLine, w *work, f *probe.Fault, dir string) int {
-	drawn, err := probe.Trace(w.plan, f.Cable.ID, f.Stretch) // the drawing's facts are English, whatever is answered in
-	if err != nil {
-		return c.fail(err)
-	}
-	set, err := sheets.FaultPlan(w.plan, drawn)
+	set, err := sheets.FaultPlan(w.plan, f)
 	if err != nil {
 		return c.stop(exitJob, notDrawn(err))
 	}

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -85,6 +86,29 @@ func TestFaultPlan(t *testing.T) {
 		if !strings.Contains(got, want) {
 			t.Errorf("the fault plan does not say %q: %s", want, got)
 		}
+	}
+}
+
+// TestFaultPlanInEachLanguage: the plan has no English word, whatever the fault was traced in.
+func TestFaultPlanInEachLanguage(t *testing.T) {
+	for _, l := range []language.Language{language.Spanish, language.French, language.German} {
+		p := laidPlan(t)
+		p.Job.Language = l
+		c := record.Cable{Length: p.Rooms[0].Cables[0].Label.Length, Ohms: record.Measured{Value: 60}}
+		found, err := c.Short(record.Measured{Value: 30, Error: 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		f, err := probe.Trace(p, p.Rooms[0].Cables[0].ID, found)
+		if err != nil {
+			t.Fatal(err)
+		}
+		set, err := FaultPlan(p, f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		checkSheets(t, set)
+		foreign(t, drawnSet{set: set}, l, fmt.Sprint(p.Job.Info, p.Rooms[0].Job.Name))
 	}
 }
 

@@ -17,8 +17,13 @@ import (
 )
 
 // FaultPlan draws where on the floor a fault must lie: the stretch of cable,
-// the tiles over it, and the runs it could be taken for.
+// the tiles over it, and the runs it could be taken for. It speaks the job's language,
+// whatever the fault was traced in.
 func FaultPlan(p *layout.Plan, f *probe.Fault) ([]*drawing.Sheet, error) {
+	f, err := probe.TraceIn(p, f.Cable.ID, f.Stretch, p.Job.Language)
+	if err != nil {
+		return nil, err
+	}
 	s := floorplan.OfRoom(kindNamed("fault"), f.Room)
 	s.ID, s.Title = s.ID+"-"+f.Cable.ID, p.Job.Language.Text(s.Title)+" "+f.Cable.ID
 	s.Draw = func(v *floorplan.View) { drawFault(v, f) }
@@ -106,16 +111,19 @@ func mistaken(v *floorplan.View, f *probe.Fault) {
 
 func faultLevels(v *floorplan.View, f *probe.Fault) []setting.Level {
 	found := setting.List{Head: v.Fig.Text("Where the fault must lie")}
+	about := map[string]string{"tile": v.Fig.Text("Tile: "), "assumed": v.Fig.Text("Assumed: "),
+		"record": v.Fig.Text("Record: ")} // the others say themselves what they are about
+	// how the stretch was found came with it, in English
+	tell := v.Fig.Language.Keeping([]string{f.Room.Job.Name, f.Cable.ID})
 	for _, l := range f.Facts() {
-		about := ""
-		if l.About == "tile" || l.About == "assumed" || l.About == "record" {
-			about = l.About + ": "
+		if l.About == "by" || l.About == "core" || l.About == "assumed" {
+			l.Words = tell.Retold(l.Words)
 		}
-		found.Paras = append(found.Paras, capital(about+l.Words))
+		found.Paras = append(found.Paras, capital(about[l.About]+l.Words))
 	}
 	cautions := setting.List{Head: v.Fig.Text("Before a tile is lifted"), Number: 1}
 	for _, c := range f.Cautions() {
-		cautions.Paras = append(cautions.Paras, capital(c)+".")
+		cautions.Paras = append(cautions.Paras, capital(tell.Retold(c))+".")
 	}
 	bs := []setting.Block{faultPlaces(v, f), found, cautions, legendOf(v)}
 	if notes := append(append([]string{}, v.Noted...), v.Remarks...); len(notes) > 0 {
