@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"net"
 	"net/http"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
@@ -60,6 +61,9 @@ func (s *session) lan(ctx context.Context, all []lanAddress) (end func(), err er
 	return func() { h.Close() }, nil
 }
 
+// yes is what stands for it in the languages that the question is put in.
+var yes = [...]string{"y", "yes", "s", "si", "sí", "o", "oui", "j", "ja"}
+
 // askLAN says plainly what it means to listen, and takes yes or a number for an answer.
 func (s *session) askLAN(ctx context.Context, all []lanAddress) (lanAddress, bool) {
 	s.say("Other devices in this network could then see the drawings of this job, those that are shown the\n" +
@@ -69,15 +73,15 @@ func (s *session) askLAN(ctx context.Context, all []lanAddress) (lanAddress, boo
 		s.say("  %d  %s (%s)", i+1, a.ip, a.network)
 	}
 	if len(all) == 1 {
-		fmt.Fprintf(s.Err, "Listen at %s? [y/N] ", all[0].ip)
+		fmt.Fprint(s.Err, s.told(fmt.Sprintf("Listen at %s? [y/N] ", all[0].ip)))
 	} else {
-		fmt.Fprintf(s.Err, "Listen at which of them, by its number? [none] ")
+		fmt.Fprint(s.Err, s.told("Listen at which of them, by its number? [none] "))
 	}
 	answer := s.answer(ctx)
 	if n, err := strconv.Atoi(answer); err == nil && n >= 1 && n <= len(all) {
 		return all[n-1], true
 	}
-	return all[0], len(all) == 1 && (answer == "y" || answer == "yes")
+	return all[0], len(all) == 1 && slices.Contains(yes[:], answer)
 }
 
 // answer is the next line of the standard input, "" where there is none or the work is ended.
@@ -101,7 +105,8 @@ func (s *session) invite() {
 	if rows, err := symbols.CodeRows(address); err == nil {
 		code = terminalCode(rows, isTerminal(s.Err))
 	}
-	s.say("%son the phone: %s\nthis code lets one device in; the next gets another", code, address)
+	words := fmt.Sprintf("on the phone: %s\nthis code lets one device in; the next gets another", address)
+	fmt.Fprintln(s.Err, code+s.told(words))
 }
 
 // terminalCode prints a code's modules, two rows to a line of text. Where colours can be

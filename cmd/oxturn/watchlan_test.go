@@ -16,6 +16,7 @@ import (
 	"testing"
 	"time"
 
+	"oxturn/layout/language"
 	"oxturn/layout/skip"
 	"oxturn/symbols"
 )
@@ -24,13 +25,19 @@ import (
 // returns what it has said once that holds.
 func asked(t *testing.T, answer string, all []lanAddress, until func(string) bool) (said *shared) {
 	t.Helper()
+	return askedIn(t, language.English, answer, all, until)
+}
+
+func askedIn(t *testing.T, l language.Language, answer string, all []lanAddress,
+	until func(string) bool) (said *shared) {
+	t.Helper()
 	name := filepath.Join(t.TempDir(), "nook.toml")
 	if err := os.WriteFile(name, []byte(tinyJob), 0o644); err != nil {
 		t.Fatal(err)
 	}
 	said = &shared{}
 	s := &session{commandLine: &commandLine{console: &console{In: strings.NewReader(answer), Out: io.Discard,
-		Err: said}, jobFlags: jobFlags{timeLimit: noLimit}},
+		Err: said, Language: l}, jobFlags: jobFlags{timeLimit: noLimit}},
 		name: name, poll: 20 * time.Millisecond, reached: all}
 	ctx, cancel := context.WithCancel(context.Background())
 	done := make(chan int, 1)
@@ -66,6 +73,20 @@ func TestLANAsksFirst(t *testing.T) {
 	said = asked(t, "2\n", two, invitation.MatchString).text()
 	if !strings.Contains(said, "on the phone: http://127.0.0.3:") {
 		t.Errorf("the second of two addresses: %s", said)
+	}
+}
+
+// The question is put in the reader's language, and a yes of that language is one.
+func TestLANAsksInEachLanguage(t *testing.T) {
+	for l, want := range map[language.Language][4]string{language.Spanish: {"s", "no va cifrado", "en el teléfono: ", "[s/N]"},
+		language.French: {"oui", "pas chiffré", "sur le téléphone : ", "[o/N]"},
+		language.German: {"j", "nicht verschlüsselt", "auf dem Telefon: ", "[j/N]"}} {
+		said := askedIn(t, l, want[0]+"\n", beyond, func(said string) bool {
+			return strings.Contains(said, want[2]+"http://127.0.0.2:")
+		}).text()
+		if !strings.Contains(said, want[1]) || !strings.Contains(said, want[3]) {
+			t.Errorf("%s: %s", l.Tag(), said)
+		}
 	}
 }
 
