@@ -63,6 +63,7 @@ func (p person) enter(control, text string) {
 // drawn does something that changes the job, and waits for the drawing of it.
 func (p person) drawn(change func()) {
 	p.t.Helper()
+	p.until("!timer && !drawing") // of what was changed before
 	before := p.value("document.body.dataset.drawn || 0")
 	change()
 	p.until("Number(document.body.dataset.drawn || 0) > " + before)
@@ -154,7 +155,7 @@ func (p person) along() {
 // sameBytes holds every file of a drawn job to the command's.
 func (p person) sameBytes(s site) {
 	p.t.Helper()
-	p.value(`void run("draw", job.name, "-o", "OUT").then((r) => { window.ran = r; })`)
+	p.value(`void (window.ran = null, run("draw", job.name, "-o", "OUT").then((r) => { window.ran = r; }))`)
 	p.until("window.ran")
 	var made map[string]string
 	if err := json.Unmarshal([]byte(p.value(`JSON.stringify(Object.fromEntries(ran.made.map((f) => [f.name, `+

@@ -78,9 +78,11 @@ func TestLANAsksFirst(t *testing.T) {
 
 // The question is put in the reader's language, and a yes of that language is one.
 func TestLANAsksInEachLanguage(t *testing.T) {
-	for l, want := range map[language.Language][4]string{language.Spanish: {"s", "no va cifrado", "en el teléfono: ", "[s/N]"},
-		language.French: {"oui", "pas chiffré", "sur le téléphone : ", "[o/N]"},
-		language.German: {"j", "nicht verschlüsselt", "auf dem Telefon: ", "[j/N]"}} {
+	for l, want := range map[language.Language][4]string{
+		language.Spanish: {"s", "no va cifrado", "en el teléfono: ", "[s/N]"},
+		language.French:  {"oui", "pas chiffré", "sur le téléphone : ", "[o/N]"},
+		language.German:  {"j", "nicht verschlüsselt", "auf dem Telefon: ", "[j/N]"},
+	} {
 		said := askedIn(t, l, want[0]+"\n", beyond, func(said string) bool {
 			return strings.Contains(said, want[2]+"http://127.0.0.2:")
 		}).text()

@@ -36,8 +36,9 @@ function changed() {
   if (mode === "Text" && $("text") && $("text").value !== job.text) $("text").value = job.text;
   if (mode === "Site" && asked === "laid") laidAgain();
   clearTimeout(timer);
+  timer = 0;
   if (view.photo || !job.name) return; // drawn once the photo is put away
-  timer = setTimeout(draw, 250);
+  timer = setTimeout(() => { timer = 0; draw(); }, 250);
 }
 
 const settled = () => new Promise((resolve) => { waiters.push(resolve); });
@@ -151,7 +152,7 @@ function tongueChoice() {
 // spoken shows what stands there in the language that is spoken now; a new drawing brings the problems in it.
 function spoken() {
   showModes();
-  if (job.name) timer = setTimeout(draw, 250); else if (document.body.dataset.ready) status(say("ready"));
+  if (job.name) timer = setTimeout(() => { timer = 0; draw(); }, 250); else if (document.body.dataset.ready) status(say("ready"));
 }
 
 async function startFrom(kind, units) {
