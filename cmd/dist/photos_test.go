@@ -635,7 +635,8 @@ func (p person) sameNames(s site) {
 	p.until("view.photo && view.svg")
 	p.corners()
 	p.press("← Back")
-	p.value(`void (window.copied = null, copies()).then(async (all) => { window.copied = await Promise.all(all.map(async (f) => ` +
+	p.value(`void (window.copied = null, copies()).then(async (all) => { ` +
+		`window.copied = await Promise.all(all.map(async (f) => ` +
 		`[f.name, new TextDecoder("latin1").decode(await f.arrayBuffer())])); })`)
 	p.until("window.copied")
 	if got := p.value(`copied.map(([name, text]) => name + " " + text.includes("Exif") + " " + ` +
