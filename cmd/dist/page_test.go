@@ -21,8 +21,7 @@ type person struct {
 	t   *testing.T
 	ctx context.Context
 
-	rules  func() string // those of access that the page breaks; nil where they are not asked
-	fitted int           // how many screens they were asked on
+	rules func() string // those of access that the page breaks; nil where they are not asked
 }
 
 func (p person) value(expression string) string {

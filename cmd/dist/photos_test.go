@@ -234,9 +234,13 @@ type screen struct {
 	scheme     string
 }
 
-// screens are a phone's, a tablet's and a laptop's, light and dark.
-var screens = []screen{{390, 844, "light"}, {390, 844, "dark"}, {768, 1024, "light"}, {768, 1024, "dark"},
-	{1440, 900, "light"}, {1440, 900, "dark"}}
+// screens are a phone's, a tablet's and a laptop's, light and dark; fewScreens have each size
+// and both schemes.
+var (
+	screens = []screen{{390, 844, "light"}, {390, 844, "dark"}, {768, 1024, "light"}, {768, 1024, "dark"},
+		{1440, 900, "light"}, {1440, 900, "dark"}}
+	fewScreens = []screen{screens[0], screens[3], screens[4]}
+)
 
 // onScreens does something on each of them, and goes back to the phone's.
 func (p person) onScreens(on []screen, do func(name string)) {
@@ -271,7 +275,7 @@ func (p person) picture(name string) {
 
 // everyCase asks for all that a person may do with photos, and for the rules of
 // access on every screen: some four minutes more. Without it the first usualCases are tried, and
-// one screen for each part of the page.
+// fewScreens.
 var everyCase = flag.Bool("page.all", false, "try all that is done with photos on the page, and all screens")
 
 const usualCases = 3
