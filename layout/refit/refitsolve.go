@@ -134,7 +134,7 @@ func (f *Refit) along() float64 {
 // the rest of a cable is scored by that alone.
 func Judge(c *layout.Cable, j *job.Job) {
 	if len(c.Share) > 0 {
-		c.Score = route.Judge(c.Path, c.Share, c.Lattice, j.Spacing.Closest, c.Routed)
+		c.Score = route.Judge(c.Path, c.Share, c.Lattice, float64(j.Spacing.Closest)*j.Membrane.Pitch, c.Routed)
 	}
 }
 

@@ -14,6 +14,35 @@ const OffAxis = 0.05
 // Problem gives no lattice: that of most wall, modulo a quarter turn, or that of the runs
 // asked for where they are along neither of its axes.
 func Angle(p Problem) float64 {
+	a := anyWay(p)
+	if u := p.Uneven; u != nil && lengthwise(p, a) {
+		a += math.Pi / 2
+	}
+	return a
+}
+
+// sameSide is by how much the longer way of a floor is longer than the other, mm.
+const sameSide = 1.0
+
+// lengthwise reports whether the first way of an uneven lattice is rather across direction a than along it.
+func lengthwise(p Problem, a float64) bool {
+	if to := p.Uneven.Along; to != nil {
+		return math.Abs(math.Sin(*to-a)) > math.Sqrt2/2
+	}
+	var corners []plane.Point
+	for _, z := range p.Zones {
+		for _, r := range z.Rings() {
+			for _, q := range r {
+				corners = append(corners, q.Rotate(-a))
+			}
+		}
+	}
+	box := plane.Bounds(corners)
+	return box.H() > box.W()+sameSide
+}
+
+// anyWay is the direction of the pegs where they are alike along it and across.
+func anyWay(p Problem) float64 {
 	main := mainAngle(p.Walls, p.Zones)
 	for _, a := range p.Asks {
 		if a.Rows == nil {

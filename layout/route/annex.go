@@ -37,7 +37,7 @@ func (w *way) annex(p *runPlan, s float64) *runPlan {
 	lane := w.sweep.laneFor(s)
 	inVain := map[ringKey]bool{}
 	for range mostAnnexes {
-		if !w.annexAt(q, s, lane, inVain) && !w.annexAt(q, s, w.sweep.rule.closest, inVain) {
+		if !w.annexAt(q, s, lane, inVain) && !w.annexAt(q, s, w.sweep.rule.y.closest, inVain) {
 			break
 		}
 	}
@@ -47,10 +47,10 @@ func (w *way) annex(p *runPlan, s float64) *runPlan {
 // annexAt gives the plan rings in pockets gap pegs from it and reports whether there
 // were any. Pockets that were tried in vain are left alone.
 func (w *way) annexAt(p *runPlan, s float64, gap int, inVain map[ringKey]bool) bool {
-	least, joined := int(leastAnnex*s*s), false
-	for _, pocket := range p.g.pockets(p.nodes, gap, w.sweep.rule.turnBack) {
+	least, joined := float64(int(leastAnnex*s*s)), false
+	for _, pocket := range p.g.pockets(p.nodes, gap, &w.sweep.rule) {
 		key := pocket.keyFor(s)
-		if pocket.free < least || inVain[key] {
+		if float64(pocket.free)*w.sweep.rule.flat < least || inVain[key] {
 			continue
 		}
 		if nodes, ok := w.withRing(p.nodes, pocket, s); ok {
@@ -66,10 +66,12 @@ func (w *way) annexAt(p *runPlan, s float64, gap int, inVain map[ringKey]bool) b
 // those along the rows and across.
 func (w *way) withRing(path []node, pocket *grid, s float64) ([]node, bool) {
 	var rings [][]node
-	for _, h := range [...]*grid{pocket, pocket.across()} {
-		rings = append(rings, w.rings(h, s)...)
+	rule := &w.sweep.rule
+	rings = append(rings, w.rings(pocket, s)...)
+	if !rule.held {
+		rings = append(rings, w.rings(pocket.across(), s/rule.flat)...)
 	}
-	slices.SortStableFunc(rings, func(a, b []node) int { return cmp.Compare(worth(b), worth(a)) })
+	slices.SortStableFunc(rings, func(a, b []node) int { return cmp.Compare(rule.worth(b), rule.worth(a)) })
 	for _, ring := range rings {
 		if out, ok := w.sweep.rule.joinRing(w.sweep.g, path, ring, w.sweep.laneFor(s)); ok {
 			return out, true
@@ -78,11 +80,11 @@ func (w *way) withRing(path []node, pocket *grid, s float64) ([]node, bool) {
 	return nil, false
 }
 
-// worth is how long a ring is in pegs, less one for each of its turns.
-func worth(ring []node) int {
-	n := -len(ring)
+// worth is how long a ring is in pegs across the rows, less one for each of its turns.
+func (r *rules) worth(ring []node) float64 {
+	n := -float64(len(ring))
 	for i := range ring {
-		n += pegs(ring[i], ring[(i+1)%len(ring)])
+		n += r.leg(ring[i], ring[(i+1)%len(ring)])
 	}
 	return n
 }
@@ -138,8 +140,9 @@ func (g *grid) keyFor(s float64) ringKey {
 }
 
 // An abreast is a place where a ring lies beside a path: on leg i of the path and leg j
-// of the ring, between two places along them.
-type abreast struct{ i, j, from, to, apart int }
+// of the ring, between two places along them. Off is how far from one another they are there, and how
+// far from a lane long the place is.
+type abreast struct{ i, j, from, to, off int }
 
 // joinRing opens path and ring where they lie side by side and joins them; false where
 // that is nowhere possible.
@@ -158,10 +161,10 @@ func (r rules) joinRing(g *grid, path, ring []node, lane int) ([]node, bool) {
 func (r rules) nearestAbreast(path, ring []node, lane int) []abreast {
 	var count []int // by how far off they are
 	for m := range r.allAbreast(path, ring, lane) {
-		for len(count) <= m.off(lane) {
+		for len(count) <= m.off {
 			count = append(count, 0)
 		}
-		count[m.off(lane)]++
+		count[m.off]++
 	}
 	off := 0
 	for n := 0; off < len(count) && n < mostJoins; off++ {
@@ -169,17 +172,13 @@ func (r rules) nearestAbreast(path, ring []node, lane int) []abreast {
 	}
 	var at []abreast
 	for m := range r.allAbreast(path, ring, lane) {
-		if m.off(lane) < off {
+		if m.off < off {
 			at = append(at, m)
 		}
 	}
-	slices.SortStableFunc(at, func(a, b abreast) int { return cmp.Compare(a.off(lane), b.off(lane)) })
+	slices.SortStableFunc(at, func(a, b abreast) int { return cmp.Compare(a.off, b.off) })
 	return at
 }
-
-// off is how far from one another ring and path lie there, and how far from a lane long
-// the place is.
-func (m abreast) off(lane int) int { return m.apart + abs(m.to-m.from-lane) }
 
 // allAbreast goes through the places where a ring can be joined to a path: those a lane long, or
 // nearly, at the ends of what lies side by side.
@@ -192,13 +191,17 @@ func (r rules) allAbreast(path, ring []node, lane int) iter.Seq[abreast] {
 				if (a.y == b.y) != (c.y == d.y) {
 					continue
 				}
+				back, long := r.of(a, b).turnBack, lane
+				if a.y == b.y {
+					long = r.lanes(lane)
+				}
 				if a.x == b.x {
 					a, b, c, d = node{a.y, a.x}, node{b.y, b.x}, node{c.y, c.x}, node{d.y, d.x}
 				}
 				lo, hi := max(min(a.x, b.x), min(c.x, d.x)), min(max(a.x, b.x), max(c.x, d.x))
-				for n := r.turnBack; n <= min(hi-lo, lane+2); n++ {
-					apart := abs(a.y - c.y)
-					if !yield(abreast{i, j, lo, lo + n, apart}) || !yield(abreast{i, j, hi - n, hi, apart}) {
+				for n := back; n <= min(hi-lo, long+2); n++ {
+					off := abs(a.y-c.y) + abs(n-long)
+					if !yield(abreast{i, j, lo, lo + n, off}) || !yield(abreast{i, j, hi - n, hi, off}) {
 						return
 					}
 				}

@@ -20,32 +20,33 @@ func openGrid(nx, ny int) *grid {
 // they lie over the ring's two level legs, from 5 to 15: places 2 to 6 pegs long, of a lane of 4
 // two more, at either end, on each of the two.
 func TestWhereARingLiesBesideAPath(t *testing.T) {
-	r := rules{closest: 2, turnBack: 2}
+	r := plainRule()
 	path := []node{{0, 0}, {20, 0}}
 	ring := []node{{5, 3}, {15, 3}, {15, 8}, {5, 8}}
 	got := slices.Collect(r.allAbreast(path, ring, 4))
 	var want []abreast
 	for _, leg := range [][2]int{{0, 3}, {2, 8}} {
 		for n := 2; n <= 6; n++ {
-			want = append(want, abreast{0, leg[0], 5, 5 + n, leg[1]}, abreast{0, leg[0], 15 - n, 15, leg[1]})
+			want = append(want, abreast{0, leg[0], 5, 5 + n, leg[1] + abs(n-4)},
+				abreast{0, leg[0], 15 - n, 15, leg[1] + abs(n-4)})
 		}
 	}
 	if !slices.Equal(got, want) {
 		t.Errorf("%v, want %v", got, want)
 	}
 	// as short as the overlap
-	short := []abreast{{0, 0, 5, 7, 3}, {0, 0, 6, 8, 3}, {0, 0, 5, 8, 3}, {0, 0, 5, 8, 3}, {0, 2, 5, 7, 8},
-		{0, 2, 6, 8, 8}, {0, 2, 5, 8, 8}, {0, 2, 5, 8, 8}}
+	short := []abreast{{0, 0, 5, 7, 5}, {0, 0, 6, 8, 5}, {0, 0, 5, 8, 4}, {0, 0, 5, 8, 4}, {0, 2, 5, 7, 10},
+		{0, 2, 6, 8, 10}, {0, 2, 5, 8, 9}, {0, 2, 5, 8, 9}}
 	if got := slices.Collect(r.allAbreast([]node{{0, 0}, {8, 0}}, ring, 4)); !slices.Equal(got, short) {
 		t.Errorf("%v, want %v", got, short)
 	}
 	// on the upright legs of both, by their heights
 	up := slices.Collect(r.allAbreast([]node{{0, 0}, {0, 20}}, ring, 4))
-	if len(up) != 2*2*4 || up[0] != (abreast{0, 1, 3, 5, 15}) || up[1] != (abreast{0, 1, 6, 8, 15}) {
+	if len(up) != 2*2*4 || up[0] != (abreast{0, 1, 3, 5, 17}) || up[1] != (abreast{0, 1, 6, 8, 17}) {
 		t.Errorf("%v", up)
 	}
-	if n := worth(ring); n != 30-4 {
-		t.Errorf("a ring of 30 pegs and 4 turns is worth %d", n)
+	if n := r.worth(ring); n != 30-4 {
+		t.Errorf("a ring of 30 pegs and 4 turns is worth %g", n)
 	}
 }
 
@@ -82,13 +83,13 @@ func TestJoinedRingsAreOneLine(t *testing.T) {
 			if way&2 > 0 {
 				slices.Reverse(q)
 			}
-			for m := range (rules{closest: 2, turnBack: 2}).allAbreast(p, q, 4) {
+			for m := range plainRule().allAbreast(p, q, 4) {
 				out, ok := m.join(slices.Clone(p), slices.Clone(q))
 				if !ok {
 					continue
 				}
 				joined++
-				want := length(p) + length(append(slices.Clone(q), q[0])) - 2*(m.to-m.from) + 2*m.apart
+				want := length(p) + length(append(slices.Clone(q), q[0])) - 2*(m.to-m.from) + 2*(m.off-abs(m.to-m.from-4))
 				if out[0] != p[0] || out[len(out)-1] != p[len(p)-1] || length(out) != want {
 					t.Fatalf("turned %d, way %d, at %+v: %v is %d pegs, want %d", turn, way, m, out, length(out), want)
 				}
@@ -113,7 +114,7 @@ func TestJoinedRingsAreOneLine(t *testing.T) {
 
 // A ring is joined where it lies nearest, over a lane; where no place keeps the rules it is not.
 func TestRingsAreJoinedByTheRules(t *testing.T) {
-	r := rules{closest: 3, widest: 9, minLeg: 1, turnBack: 3, pitch: 50, bend: 20}
+	r := rulesFor(Problem{Pitch: 50, Closest: 3, Widest: 9, Bend: 20}, Cable{})
 	g := openGrid(30, 20)
 	path := []node{{0, 0}, {25, 0}}
 	ring := []node{{5, 3}, {15, 3}, {15, 9}, {5, 9}}
@@ -210,7 +211,7 @@ func TestPocketsByHand(t *testing.T) {
 		slices.Sort(want)
 		slices.Reverse(want)
 		var got []int
-		for _, p := range g.pockets(path, gap, back) {
+		for _, p := range g.pockets(path, gap, &rules{flat: 1, x: axis{turnBack: back}, y: axis{turnBack: back}}) {
 			n := 0
 			for y := range p.ny {
 				for x := range p.nx {
@@ -296,7 +297,7 @@ func TestCutOutByHand(t *testing.T) {
 // Pegs nearer than three to a point: those within a circle of that radius, by counting.
 func TestPegsBesideAPath(t *testing.T) {
 	g := openGrid(9, 9)
-	taken := g.beside([]node{{4, 4}, {5, 4}}, 3)
+	taken := g.beside([]node{{4, 4}, {5, 4}}, 3, 1)
 	for y := range 9 {
 		for x := range 9 {
 			dx := math.Max(0, math.Max(float64(4-x), float64(x-5)))

@@ -102,6 +102,9 @@ func (r *room) auditPath(routes []Route, i int) string {
 	if !legsInside(plane.Segments(rt.Path)[laid-1:], zone, edgeSlop) || !bendsInside(rt.Path, rule, zone) {
 		return "leaves its zone"
 	}
+	if rule.held && !r.heldByStrips(rt, laid) {
+		return "has a piece that no strip holds"
+	}
 	if !apart(rt.Path, rule) {
 		return "comes closer to itself than the closest gap"
 	}
@@ -111,15 +114,27 @@ func (r *room) auditPath(routes []Route, i int) string {
 			continue
 		}
 		legs := plane.Segments(other.Path)
-		if !clearOf(plane.Segments(rt.Path)[laid-1:], legs, float64(r.p.Closest)*r.p.Pitch-gapSlop) {
+		if !clearOf(plane.Segments(rt.Path)[laid-1:], legs, r.p.near()-gapSlop) {
 			return fmt.Sprintf("comes closer to cable %s than the closest gap", r.p.Cables[j].ID)
 		}
 		all = append(all, legs...)
 	}
-	if !cool(plane.Segments(rt.Path)[laid-1:], all, rule.meanGap*rule.pitch, rule.links()) {
+	if !cool(plane.Segments(rt.Path)[laid-1:], all, rule.mean, rule.links()) {
 		return "puts more power on three neighbouring runs than the cap"
 	}
 	return ""
+}
+
+// heldByStrips reports whether each leg that is laid now, but for the last, crosses a strip or links two that do.
+func (r *room) heldByStrips(rt Route, laid int) bool {
+	legs, u := plane.Segments(rt.Path), r.p.Uneven
+	for _, l := range legs[laid-1 : max(laid-1, len(legs)-1)] {
+		d, most := l.B.Sub(l.A).Rotate(-r.lattice.Angle), u.Widest+gapSlop
+		if math.Abs(d.Y) > most || math.Abs(d.Y) < gapSlop && math.Abs(d.X) < u.Held-gapSlop {
+			return false
+		}
+	}
+	return true
 }
 
 // legsInside reports whether straight legs stay in the zone.

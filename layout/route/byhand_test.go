@@ -46,7 +46,7 @@ func TestDirectionsOfATurnedSpiral(t *testing.T) {
 func TestLeastPocketForARing(t *testing.T) {
 	for side, looked := range map[int]bool{10: false, 11: true} {
 		g := openGrid(side, side)
-		w := &way{sweep: newSweep(g, rules{closest: 2, widest: 5, minLeg: 1, turnBack: 2, pitch: 50, bend: 20},
+		w := &way{sweep: newSweep(g, rulesFor(Problem{Pitch: 50, Closest: 2, Widest: 5, Bend: 20}, Cable{}),
 			&wishes{strip: &strip{cell: 15}}, narrowLook), ringsOf: map[ringKey][][]node{}}
 		p := &runPlan{g: g, nodes: []node{{0, 0}, {side - 1, 0}, {side - 1, side - 1}, {0, side - 1}, {0, 2}}}
 		w.annexAt(p, 3, 3, map[ringKey]bool{})
@@ -139,7 +139,8 @@ func TestGridsOfLittleFloor(t *testing.T) {
 func TestAPocketsGrid(t *testing.T) {
 	g := openGrid(30, 20)
 	fence := []node{{12, 0}, {12, 12}, {29, 12}}
-	pockets := g.pockets(fence, 2, 2)
+	rule := plainRule()
+	pockets := g.pockets(fence, 2, &rule)
 	if len(pockets) != 2 {
 		t.Fatalf("%d pockets", len(pockets))
 	}

@@ -89,7 +89,11 @@ func broken(p Problem, routes []Route) []string {
 			bad = append(bad, badLead(p, routes, i, rt.Return, rt.Path[len(rt.Path)-1])...)
 		}
 	}
-	return append(bad, tooClose(all, float64(p.Closest)*p.Pitch)...)
+	closest := float64(p.Closest) * p.Pitch
+	if p.Uneven != nil {
+		closest = p.Uneven.Closest
+	}
+	return append(bad, tooClose(all, closest)...)
 }
 
 // tooClose reports two points of cable nearer than closest, neighbours along

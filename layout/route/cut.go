@@ -101,7 +101,8 @@ func otherZones(zones []plane.Region, part plane.Region) []plane.Region {
 // the rest of a share there is another cut, at which they go to the other share.
 func (r *room) tryCut(g *grid, region plane.Region, p parting, low bool) []cutFloor {
 	best := cutFloor{cost: math.Inf(1)}
-	gap := int(math.Max(float64(r.p.Closest), math.Min(float64(r.p.Widest), ideal(region, p.la+p.lb)/r.p.Pitch)))
+	ways := rulesFor(r.p, Cable{}).on(g).y
+	gap := int(math.Max(float64(ways.closest), math.Min(float64(ways.widest), ideal(region, p.la+p.lb)/ways.pitch)))
 	part := p.la / (p.la + p.lb)
 	if !low {
 		part = 1 - part
@@ -147,7 +148,7 @@ func (r *room) joinedCut(g *grid, region plane.Region, p parting, low bool, gap 
 		y := (from + to) / 2
 		under, over := r.halves(g, region, y, gap)
 		whole := under.Area() + over.Area()
-		if a, b := r.joined(region, under, over, gap); a != nil && b != nil {
+		if a, b := r.joined(region, under, over, float64(gap)*g.pitchY()); a != nil && b != nil {
 			under, over = a, b
 		}
 		lost := 1 - (under.Area()+over.Area())/whole // floor that hangs on neither
@@ -166,9 +167,9 @@ func (r *room) joinedCut(g *grid, region plane.Region, p parting, low bool, gap 
 	return best
 }
 
-// joined returns the largest pieces of the parts of a region, each with the floor that hangs on it a
-// gap away from the other, nil for none.
-func (r *room) joined(region, under, over plane.Region, gap int) (a, b plane.Region) {
+// joined returns the largest pieces of the parts of a region, each with the floor that hangs on it gap
+// mm away from the other, nil for none.
+func (r *room) joined(region, under, over plane.Region, gap float64) (a, b plane.Region) {
 	if under.Empty() || over.Empty() {
 		return nil, nil
 	}
@@ -177,9 +178,9 @@ func (r *room) joined(region, under, over plane.Region, gap int) (a, b plane.Reg
 	return r.beside(region, b, a, gap), b
 }
 
-// beside returns the piece of region a gap away from other in which most of part lies, nil for none.
-func (r *room) beside(region, other, part plane.Region, gap int) plane.Region {
-	other, err := other.Grow(float64(gap) * r.p.Pitch)
+// beside returns the piece of region gap mm away from other in which most of part lies, nil for none.
+func (r *room) beside(region, other, part plane.Region, gap float64) plane.Region {
+	other, err := other.Grow(gap)
 	if err != nil {
 		return nil
 	}

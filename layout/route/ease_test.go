@@ -46,7 +46,7 @@ func TestJogsCount(t *testing.T) {
 		}
 		s := f.judge(path, math.Inf(1))
 		onFloor = s.Total - 100*(1-s.Covered) - weighBare*max(0, s.Bare-1.5) - weighUneven*s.Evenness
-		p := &polisher{rule: rules{pitch: 30}}
+		p := &polisher{rule: plainRule(), field: f}
 		_, onPegs = p.alongScore(nodes, float64(pegs(nodes[4], nodes[5])))
 		return onFloor, onPegs
 	}

@@ -24,7 +24,7 @@ func smallField(t fataler) (*field, plane.Region) {
 
 // cellAt is the middle of a cell on the floor.
 func (f *field) middle(x, y int) plane.Point {
-	return f.lattice.ToWorld((float64(f.ox+x)+0.5)/fieldStep, (float64(f.oy+y)+0.5)/fieldStep)
+	return f.lattice.ToWorld((float64(f.ox+x)+0.5)/f.u, (float64(f.oy+y)+0.5)/f.v)
 }
 
 func (f *field) bit(set []uint64, x, y int) bool { return set[y*f.words+x/64]>>(x%64)&1 == 1 }
@@ -41,7 +41,7 @@ func TestFieldIsTheZoneOpened(t *testing.T) {
 	for i, p := range zone.Rings() {
 		for _, q := range p {
 			u, v := f.lattice.ToPegs(q)
-			if x, y := u*fieldStep-float64(f.ox), v*fieldStep-float64(f.oy); x < 1 || y < 1 || x > float64(f.nx-1) ||
+			if x, y := u*f.u-float64(f.ox), v*f.v-float64(f.oy); x < 1 || y < 1 || x > float64(f.nx-1) ||
 				y > float64(f.ny-1) {
 				t.Fatalf("corner of ring %d outside the raster of %d by %d: %g, %g", i, f.nx, f.ny, x, y)
 			}

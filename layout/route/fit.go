@@ -51,6 +51,7 @@ func (p *runPlan) mendBend(i int, rule rules, zone *rim) bool {
 			continue // the path's ends stay
 		}
 		for _, h := range [...]int{1, -1} {
+			h *= rule.aside(p.nodes[leg], p.nodes[leg+1]).step
 			nodes, ok := push{leg, 0, pegs(p.nodes[leg], p.nodes[leg+1]), h}.by(p.nodes, nil)
 			if !ok || len(nodes) != len(p.nodes) || !rule.allows(p.g, p.nodes, nodes) {
 				continue
@@ -86,7 +87,7 @@ func cutBack(path []plane.Point, bend, length float64) ([]plane.Point, bool) {
 // drawIn takes up to over mm out of the plan by moving turns inwards by a
 // peg, and returns how much.
 func (p *runPlan) drawIn(rule rules, turns []int, over float64) float64 {
-	each := 2 * rule.pitch
+	each := 2 * float64(rule.x.step) * rule.x.pitch
 	n := min(int(over/each), len(turns))
 	taken := 0.0
 	for k := range n {
@@ -105,11 +106,11 @@ const endClear = 1.5
 func (p *runPlan) turns(rule rules, zone *rim) (walls, inner []int) {
 	for i := 1; i+2 < len(p.nodes); i++ {
 		a, b, c, d := p.nodes[i-1], p.nodes[i], p.nodes[i+1], p.nodes[i+2]
-		if b.x != c.x || abs(c.y-b.y) > rule.widest || a.y != b.y || c.y != d.y || (a.x < b.x) != (d.x < c.x) {
+		if b.x != c.x || abs(c.y-b.y) > rule.y.widest || a.y != b.y || c.y != d.y || (a.x < b.x) != (d.x < c.x) {
 			continue
 		}
 		mid := p.g.world(float64(b.x), float64(b.y+c.y)/2)
-		if zone.within(mid, endClear*rule.pitch) {
+		if zone.within(mid, endClear*rule.y.pitch) {
 			walls = append(walls, i)
 		} else {
 			inner = append(inner, i)
@@ -121,12 +122,12 @@ func (p *runPlan) turns(rule rules, zone *rim) (walls, inner []int) {
 // drawOne moves the half turn at corner i one peg inwards.
 func (p *runPlan) drawOne(rule rules, i int) bool {
 	a, b, c, d := p.nodes[i-1], p.nodes[i], p.nodes[i+1], p.nodes[i+2]
-	step := 1
-	if a.x < b.x {
-		step = -1
-	}
-	if abs(a.x-b.x) < rule.turnBack+2 || abs(d.x-c.x) < rule.turnBack+2 {
+	step := rule.x.step
+	if least := rule.x.turnBack + 2*step; abs(a.x-b.x) < least || abs(d.x-c.x) < least {
 		return false
+	}
+	if a.x < b.x {
+		step = -step
 	}
 	x, lo := b.x+step, min(b.y, c.y)
 	if int(p.g.up[lo][x]) < abs(c.y-b.y) {

@@ -31,7 +31,7 @@ func (r *room) free(zone plane.Region) (plane.Region, error) {
 		if laid == nil {
 			continue
 		}
-		band, err := plane.Band(laid, 2*(float64(r.p.Closest)*r.p.Pitch-gapSlop/2))
+		band, err := plane.Band(laid, 2*(r.p.near()-gapSlop/2))
 		if err == nil {
 			zone, err = zone.Less(band)
 		}
@@ -54,7 +54,7 @@ func (r *room) jointOf(c, zone int) *joint {
 	if laid == nil {
 		return nil
 	}
-	return &joint{laid, r.p.Zones[zone], 2 * float64(r.p.Widest) * r.p.Pitch}
+	return &joint{laid, r.p.Zones[zone], 2 * r.p.far()}
 }
 
 // alongPegs mm off a line of pegs a link lies along it.
@@ -84,7 +84,7 @@ func (j *joint) cost(g *grid, to plane.Point) float32 {
 			return inf32
 		}
 	}
-	return float32(linkCost * d.Norm() / g.lattice.Pitch)
+	return float32(linkCost * d.Norm() / g.pitchY())
 }
 
 // join returns the laid part followed by the path. Points in a straight line

@@ -62,9 +62,9 @@ func newGrid(zone plane.Region, l Lattice, t turns) *grid {
 	if len(rings) == 0 {
 		return g
 	}
-	eps := pegSlop / l.Pitch
-	g.ox, g.oy = int(math.Ceil(box.Min.X-eps)), int(math.Ceil(box.Min.Y-eps))
-	g.nx, g.ny = int(math.Floor(box.Max.X+eps))-g.ox+1, int(math.Floor(box.Max.Y+eps))-g.oy+1
+	epsX, epsY := pegSlop/g.pitchX(), pegSlop/g.pitchY()
+	g.ox, g.oy = int(math.Ceil(box.Min.X-epsX)), int(math.Ceil(box.Min.Y-epsY))
+	g.nx, g.ny = int(math.Floor(box.Max.X+epsX))-g.ox+1, int(math.Floor(box.Max.Y+epsY))-g.oy+1
 	if g.nx <= 0 || g.ny <= 0 {
 		g.nx, g.ny = 0, 0
 		return g
@@ -74,8 +74,8 @@ func newGrid(zone plane.Region, l Lattice, t turns) *grid {
 			r[i] = r[i].Sub(plane.Pt(float64(g.ox), float64(g.oy)))
 		}
 	}
-	g.rows = lines(rings, g.ny, eps, false)
-	g.cols = lines(rings, g.nx, eps, true)
+	g.rows = lines(rings, g.ny, epsY, epsX, false)
+	g.cols = lines(rings, g.nx, epsX, epsY, true)
 	g.count()
 	return g
 }
@@ -93,6 +93,22 @@ func (g *grid) turned(zone plane.Region) []plane.Ring {
 	return out
 }
 
+// pitchX is peg to peg along the rows, mm.
+func (g *grid) pitchX() float64 {
+	if g.turns%2 != 0 {
+		return g.lattice.across()
+	}
+	return g.lattice.Pitch
+}
+
+// pitchY is peg to peg across the rows, mm.
+func (g *grid) pitchY() float64 {
+	if g.turns%2 != 0 {
+		return g.lattice.Pitch
+	}
+	return g.lattice.across()
+}
+
 // world returns the floor point of a place in the grid.
 func (g *grid) world(x, y float64) plane.Point {
 	return g.lattice.ToWorld(g.turns.back(x+float64(g.ox), y+float64(g.oy)))
@@ -106,15 +122,15 @@ func (g *grid) place(p plane.Point) (x, y float64) {
 
 // lines returns the spans inside the rings on n lattice lines. A line counts
 // as inside where either of two lines eps beside it is, so that a line lying
-// on an edge is not lost to rounding.
-func lines(rings []plane.Ring, n int, eps float64, upright bool) [][]span {
+// on an edge is not lost to rounding, and a peg where it is as little as along beyond one.
+func lines(rings []plane.Ring, n int, eps, along float64, upright bool) [][]span {
 	if upright {
 		rings = plane.Transposed(rings)
 	}
 	lo, hi := plane.Across(rings, n, -eps), plane.Across(rings, n, eps)
 	out := make([][]span, n)
 	for i := range out {
-		out[i] = whole(merge(lo[i], hi[i]), eps)
+		out[i] = whole(merge(lo[i], hi[i]), along)
 	}
 	return out
 }

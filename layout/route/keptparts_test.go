@@ -29,7 +29,7 @@ func plainRule() rules { return rulesFor(Problem{Pitch: 30, Closest: 2, Widest: 
 func keptPlans() []keptPlan {
 	box := func(w, h float64) plane.Ring { return plane.Rectangle(plane.Pt(0, 0), plane.Pt(w, h)) }
 	capped := plainRule()
-	capped.meanGap = 3
+	capped.meanGap, capped.mean = 3, 90
 	return []keptPlan{
 		{"a turn short of its wall", box(900, 360), 0,
 			[]node{{0, 0}, {30, 0}, {30, 3}, {0, 3}, {0, 6}, {24, 6}, {24, 9}, {0, 9}, {0, 12}, {30, 12}}, 126,
@@ -187,10 +187,10 @@ func TestWhereTheEndCapLies(t *testing.T) {
 			t.Errorf("%.2f pegs: ends %g on, at %v, %v", c.total, end, nodes, ok)
 		}
 	}
-	if got := stops(7, 3, 5); !slices.Equal(got, []int{7, 3, 4, 5}) {
+	if got := stops(7, 3, 5, 1); !slices.Equal(got, []int{7, 3, 4, 5}) {
 		t.Errorf("stops %v", got)
 	}
-	if got := stops(4, 3, 5); !slices.Equal(got, []int{4, 3, 5}) {
+	if got := stops(4, 3, 5, 1); !slices.Equal(got, []int{4, 3, 5}) {
 		t.Errorf("stops %v", got)
 	}
 }

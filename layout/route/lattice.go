@@ -10,14 +10,35 @@ import (
 // ToWorld returns the floor point at lattice coordinates (u, v): u pegs along
 // the lattice's angle, v pegs to the left of it.
 func (l Lattice) ToWorld(u, v float64) plane.Point {
-	return l.Origin.Add(plane.Pt(u*l.Pitch, v*l.Pitch).Rotate(l.Angle))
+	return l.Origin.Add(plane.Pt(u*l.Pitch, v*l.across()).Rotate(l.Angle))
 }
 
 // ToPegs returns the lattice coordinates of a floor point.
 func (l Lattice) ToPegs(p plane.Point) (u, v float64) {
 	q := p.Sub(l.Origin).Rotate(-l.Angle)
-	return q.X / l.Pitch, q.Y / l.Pitch
+	return q.X / l.Pitch, q.Y / l.across()
 }
+
+// across is peg to peg across the angle.
+func (l Lattice) across() float64 {
+	if l.Across > 0 {
+		return l.Across
+	}
+	return l.Pitch
+}
+
+// Pegs is peg to peg along one of the lattice's axes, the one that is nearer to a direction.
+func (l Lattice) Pegs(along plane.Point) float64 {
+	if l.Across > 0 {
+		if d := along.Rotate(-l.Angle); math.Abs(d.Y) > math.Abs(d.X) {
+			return l.Across
+		}
+	}
+	return l.Pitch
+}
+
+// wide is the larger of the two.
+func (l Lattice) wide() float64 { return max(l.Pitch, l.Across) }
 
 // chooseLattice lays the pegs along the longest walls, and shifts them so
 // that as much clearance line as can be has a line of pegs on it.
@@ -26,6 +47,9 @@ func chooseLattice(p Problem) Lattice {
 		return *p.Lattice
 	}
 	l := Lattice{Angle: Angle(p), Pitch: p.Pitch}
+	if p.Uneven != nil {
+		l.Across = p.Uneven.Across
+	}
 	l.Origin = plane.Pt(shift(p.Zones, l, false), shift(p.Zones, l, true)).Rotate(l.Angle)
 	return l
 }
@@ -90,14 +114,17 @@ const sameLeftOver = 1e-6
 // shift returns the offset in mm, across the rows (v true) or along them, that
 // leaves the least floor between the clearance lines and the first peg lines.
 func shift(zones []plane.Region, l Lattice, v bool) float64 {
-	faces := facesOf(zones, l, v)
+	faces, pitch := facesOf(zones, l, v), l.Pitch
+	if v {
+		pitch = l.across()
+	}
 	best, least := 0.0, math.Inf(1)
 	for _, f := range faces {
 		at := f.at + hair
 		if !f.up {
 			at = f.at - hair
 		}
-		if c := leftOver(faces, at, l.Pitch); c < least-sameLeftOver {
+		if c := leftOver(faces, at, pitch); c < least-sameLeftOver {
 			best, least = at, c
 		}
 	}

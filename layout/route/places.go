@@ -5,7 +5,7 @@ import "slices"
 // placesFor returns the columns where runs of row y may end when the next
 // row is gap pegs on (0: no next row), in order.
 func (w *sweep) placesFor(y, gap int) []place {
-	key := y*(w.rule.widest+1) + gap
+	key := y*(w.rule.y.widest+1) + gap
 	if p := w.t.places[key]; p != nil {
 		return p
 	}
@@ -36,21 +36,21 @@ func (w *sweep) columns(sp span, strips []span, gap int) []int {
 			continue
 		}
 		xs = append(xs, a, b)
-		for d := w.lane; d <= w.lane*4 && gap > 0; d += w.lane {
-			if d > w.lane && b-a > 6*w.lane {
+		for d := w.lanes; d <= w.lanes*4 && gap > 0; d += w.lanes {
+			if d > w.lanes && b-a > 6*w.lanes {
 				break // only a narrow neck is worth lanes along it
 			}
-			if a+d <= b-w.rule.closest {
+			if a+d <= b-w.rule.x.closest {
 				xs = append(xs, a+d)
 			}
-			if b-d >= a+w.rule.closest {
+			if b-d >= a+w.rule.x.closest {
 				xs = append(xs, b-d)
 			}
 		}
 	}
 	if gap > 0 {
 		for _, e := range w.t.events {
-			if e >= sp.a+w.lane && e <= sp.b-w.lane {
+			if e >= sp.a+w.lanes && e <= sp.b-w.lanes {
 				xs = append(xs, e)
 			}
 		}
@@ -60,8 +60,8 @@ func (w *sweep) columns(sp span, strips []span, gap int) []int {
 }
 
 // events returns the columns where the zone changes shape: the ends of a
-// strip that is narrower than a row beside it, and a lane to the open side.
-func (g *grid) events(lane int) []int {
+// strip that is narrower than a row beside it, and a lane to the open side; those a step apart are one.
+func (g *grid) events(lane, step int) []int {
 	count := make([]int, g.nx)
 	for y := range g.ny - 1 {
 		for _, st := range g.strip(y, 1) {
@@ -84,7 +84,7 @@ func (g *grid) events(lane int) []int {
 	}
 	var out []int
 	for x, n := range count {
-		if n > 0 && (len(out) == 0 || x-out[len(out)-1] >= 2) {
+		if n > 0 && (len(out) == 0 || x-out[len(out)-1] >= 2*step) {
 			out = append(out, x)
 		}
 	}

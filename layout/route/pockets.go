@@ -3,20 +3,22 @@ package route
 import (
 	"cmp"
 	"slices"
+
+	"oxturn/layout/plane"
 )
 
 // pockets returns the floor that a path leaves alone, in grids of its parts: all their
-// pegs lie gap pegs or more from the path, and a turn of back pegs has room in each. The
+// pegs lie gap pegs across the rows or more from the path, and a turn has room in each. The
 // largest comes first.
-func (g *grid) pockets(path []node, gap, back int) []*grid {
-	taken := g.beside(path, gap)
+func (g *grid) pockets(path []node, gap int, rule *rules) []*grid {
+	taken := g.beside(path, gap, rule.flat)
 	rest := &grid{nx: g.nx, ny: g.ny, lattice: g.lattice, turns: g.turns, ox: g.ox, oy: g.oy}
 	rest.rows = cutOut(g.rows, func(y, x int) bool { return taken[y*g.nx+x] })
 	rest.cols = cutOut(g.cols, func(x, y int) bool { return taken[y*g.nx+x] })
 	rest.count()
 	var out []*grid
 	for _, p := range rest.connected() {
-		if p.nx > back && p.ny > back {
+		if p.nx > rule.x.turnBack && p.ny > rule.y.turnBack {
 			out = append(out, p)
 		}
 	}
@@ -24,8 +26,9 @@ func (g *grid) pockets(path []node, gap, back int) []*grid {
 	return out
 }
 
-// beside marks the pegs that lie closer than gap pegs to the path, y*nx+x.
-func (g *grid) beside(path []node, gap int) []bool {
+// beside marks the pegs that lie closer than gap pegs across the rows to the path, y*nx+x; a peg along
+// the rows is flat of those.
+func (g *grid) beside(path []node, gap int, flat float64) []bool {
 	out := make([]bool, g.nx*g.ny)
 	for i := 1; i < len(path); i++ {
 		a, b := path[i-1], path[i]
@@ -33,7 +36,7 @@ func (g *grid) beside(path []node, gap int) []bool {
 		for y := max(0, y0-gap+1); y <= min(g.ny-1, y1+gap-1); y++ {
 			dy := max(0, y0-y, y-y1)
 			dx := 0
-			for (dx+1)*(dx+1)+dy*dy < gap*gap {
+			for float64(dx+1)*flat*float64(dx+1)*flat < float64(gap*gap-dy*dy)-plane.Whit {
 				dx++
 			}
 			for x := max(0, x0-dx); x <= min(g.nx-1, x1+dx); x++ {

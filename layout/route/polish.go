@@ -17,7 +17,7 @@ type polisher struct {
 	field  *field
 	tally  *tally
 	others []leg    // of other cables
-	total  float64  // the cable's length, pegs
+	total  float64  // the cable's length, pegs across the rows
 	tries  int      // left
 	tried           // the path as it is now
 	spare  struct { // room for the next path to be tried
@@ -29,7 +29,7 @@ type polisher struct {
 // A tried path is a path with its score.
 type tried struct {
 	nodes []node  // corner points; the last is where the end cap's leg leads to
-	end   float64 // pegs from the last corner to the end cap
+	end   float64 // from the last corner to the end cap, pegs across the rows
 	legs  []leg
 	score Score
 	leads float64
@@ -45,8 +45,8 @@ const (
 // newPolisher starts from a fitted plan: its corner points on pegs, the last
 // at or after the end cap.
 func newPolisher(g *grid, l *laying, f *field, others []leg, nodes []node) (*polisher, bool) {
-	p := &polisher{g: g, rule: l.rule, wish: l.wish, field: f, tally: newTally(f), others: others,
-		total: l.length / l.rule.pitch, tries: mostTries}
+	p := &polisher{g: g, rule: l.rule.on(g), wish: l.wish, field: f, tally: newTally(f), others: others,
+		total: l.length / l.rule.on(g).y.pitch, tries: mostTries}
 	var ok bool
 	if p.nodes, p.end, ok = p.fitEnd(nodes); !ok {
 		return nil, false
@@ -59,15 +59,15 @@ func newPolisher(g *grid, l *laying, f *field, others []leg, nodes []node) (*pol
 }
 
 // fitEnd puts the last node where the end cap comes to lie, in whole pegs, and
-// returns the end cap's distance from the last corner in pegs.
+// returns the end cap's distance from the last corner in pegs across the rows.
 func (p *polisher) fitEnd(nodes []node) ([]node, float64, bool) {
 	n := len(nodes)
 	a, b := nodes[n-2], nodes[n-1]
-	end := float64(pegs(a, b)) + p.total - p.rule.pegs(nodes)
-	if end < (p.rule.bend+1)/p.rule.pitch {
+	end := p.rule.leg(a, b) + p.total - p.rule.pegs(nodes)
+	if end < (p.rule.bend+1)/p.rule.y.pitch {
 		return nil, 0, false
 	}
-	k := int(math.Ceil(end - plane.Whit))
+	k := int(math.Ceil(p.rule.along(a, b, end) - plane.Whit))
 	nodes[n-1] = node{a.x + sign(b.x-a.x)*k, a.y + sign(b.y-a.y)*k}
 	return nodes, end, true
 }
@@ -157,26 +157,27 @@ func (p *polisher) cost(m push) float64 {
 
 // coolEnough reports whether a path keeps the power cap.
 func (p *polisher) coolEnough(t *tried) bool {
-	if p.rule.meanGap <= float64(p.rule.closest) {
+	if p.rule.mean <= p.rule.near {
 		return true // gaps that are allowed can't break it
 	}
 	legs := plane.Segments(p.world(t.nodes, t.end))
-	return cool(legs, legs, p.rule.meanGap*p.rule.pitch, p.rule.links())
+	return cool(legs, legs, p.rule.mean, p.rule.links())
 }
 
 // nudge tries to move leg i by a peg, or to draw out one of the runs beside it
 // where it is a turn.
 func (p *polisher) nudge(i int) bool {
-	n := pegs(p.nodes[i], p.nodes[i+1])
-	if p.try(push{i, 0, n, 1}) || p.try(push{i, 0, n, -1}) {
+	a, b := p.nodes[i], p.nodes[i+1]
+	n, on, aside := pegs(a, b), p.rule.of(a, b), p.rule.aside(a, b).step
+	if p.try(push{i, 0, n, aside}) || p.try(push{i, 0, n, -aside}) {
 		return true
 	}
-	if n > 2*p.rule.widest || p.outer(i) {
+	if n > 2*on.widest || p.outer(i) {
 		return false
 	}
 	before, after := -turnOf(p.nodes, i-1), -turnOf(p.nodes, i)
-	for t := 1; t < n; t++ {
-		for h := 2; h <= 4; h++ {
+	for t := on.step; t < n; t += on.step {
+		for h := 2 * aside; h <= 4*aside; h += aside {
 			if p.try(push{i, 0, t, h * before}) || p.try(push{i, t, n, h * after}) {
 				return true
 			}
@@ -209,7 +210,7 @@ func (p *polisher) warmAll() {
 // warm takes the best push towards a bare spot and reports whether there was
 // one.
 func (p *polisher) warm(at plane.Point) bool {
-	u, v := (at.X+float64(p.field.ox)+0.5)/fieldStep, (at.Y+float64(p.field.oy)+0.5)/fieldStep
+	u, v := (at.X+float64(p.field.ox)+0.5)/p.field.u, (at.Y+float64(p.field.oy)+0.5)/p.field.v
 	x, y := p.g.place(p.field.lattice.ToWorld(u, v))
 	best, found := push{}, math.Inf(1)
 	for i := 0; i+1 < len(p.nodes); i++ {
@@ -228,16 +229,18 @@ func (p *polisher) towards(i int, x, y float64) []push {
 	dx, dy, n := sign(b.x-a.x), sign(b.y-a.y), pegs(a, b)
 	ex, ey := x-float64(a.x), y-float64(a.y)
 	along, left := ex*float64(dx)+ey*float64(dy), ey*float64(dx)-ex*float64(dy)
-	near := 2 * p.field.spacing / p.field.pitch
-	if along < -near || along > float64(n)+near || math.Abs(left) > near || math.Abs(left) < 0.5 {
+	on, aside := p.rule.of(a, b), p.rule.aside(a, b)
+	near, far := 2*p.field.spacing/on.pitch, 2*p.field.spacing/aside.pitch
+	if along < -near || along > float64(n)+near || math.Abs(left) > far ||
+		math.Abs(left) < 0.5*float64(aside.step) {
 		return nil
 	}
 	c := max(0, min(n, int(math.Round(along))))
 	var out []push
-	for h := 1; h <= int(math.Ceil(math.Abs(left))); h++ {
-		for _, s := range stops(0, c-fingerReach, c) {
-			for _, t := range stops(n, c, c+fingerReach) {
-				if 0 <= s && t <= n && t-s >= p.rule.turnBack && (!p.outer(i) || s == 0 && t == n) {
+	for h := aside.step; h < int(math.Ceil(math.Abs(left)))+aside.step; h += aside.step {
+		for _, s := range stops(0, c-fingerReach*on.step, c, on.step) {
+			for _, t := range stops(n, c, c+fingerReach*on.step, on.step) {
+				if 0 <= s && t <= n && t-s >= on.turnBack && (!p.outer(i) || s == 0 && t == n) {
 					out = append(out, push{i, s, t, int(math.Copysign(float64(h), left))})
 				}
 			}
@@ -246,10 +249,10 @@ func (p *polisher) towards(i int, x, y float64) []push {
 	return out
 }
 
-// stops lists end and the places from lo to hi.
-func stops(end, lo, hi int) []int {
+// stops lists end and the places from lo to hi, a step apart.
+func stops(end, lo, hi, step int) []int {
 	out := []int{end}
-	for k := lo; k <= hi; k++ {
+	for k := lo; k <= hi; k += step {
 		if k != end {
 			out = append(out, k)
 		}
@@ -269,7 +272,7 @@ func (c *candidate) polish(l *laying, f *field, others []leg) *candidate {
 	}
 	p.turnRound()
 	path := p.world(p.nodes, p.end)
-	if !sound(path, l.rule, l.zone, l.length, 0) {
+	if !sound(path, p.rule, l.zone, l.length, 0) {
 		return nil
 	}
 	return &candidate{plan: &runPlan{g: c.plan.g, nodes: p.nodes}, path: path, score: p.score, leads: p.leads}

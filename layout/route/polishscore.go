@@ -25,19 +25,19 @@ func (p *polisher) judge(t *tried, limit float64) {
 func (p *polisher) alongScore(nodes []node, end float64) (s Score, penalty float64) {
 	total, long, jogs := 0.0, 0.0, 0
 	for i := 1; i < len(nodes); i++ {
-		n := float64(pegs(nodes[i-1], nodes[i]))
+		n := p.rule.leg(nodes[i-1], nodes[i])
 		if i+1 == len(nodes) {
 			n = end
 		}
 		total += n
-		if n*p.rule.pitch >= longRun {
+		if n*p.rule.y.pitch >= longRun {
 			long += n
 		}
-		if 1 < i && i+1 < len(nodes) && n < shortRun && turnOf(nodes, i-2)*turnOf(nodes, i-1) < 0 {
+		if 1 < i && i+1 < len(nodes) && n*p.rule.y.pitch < shortRun*p.field.pitch && turnOf(nodes, i-2)*turnOf(nodes, i-1) < 0 {
 			jogs++
 		}
 	}
-	return alongScore(len(nodes)-2, jogs, total*p.rule.pitch, long*p.rule.pitch)
+	return alongScore(len(nodes)-2, jogs, total*p.rule.y.pitch, long*p.rule.y.pitch)
 }
 
 // ends returns the start of heat and the end cap on the floor.
@@ -54,6 +54,7 @@ func (p *polisher) world(nodes []node, end float64) []plane.Point {
 		out[i] = p.g.world(float64(q.x), float64(q.y))
 	}
 	a, b := nodes[n-2], nodes[n-1]
+	end = p.rule.along(a, b, end)
 	out[n-1] = p.g.world(float64(a.x)+float64(sign(b.x-a.x))*end, float64(a.y)+float64(sign(b.y-a.y))*end)
 	return out
 }
@@ -67,7 +68,7 @@ func (p *polisher) legsOf(room []leg, nodes []node, end float64) []leg {
 		a, b := nodes[i], nodes[i+1]
 		d := float64(pegs(a, b))
 		if i+1 == len(out) {
-			d = end
+			d = p.rule.along(a, b, end)
 		}
 		bx, by := p.raster(a, node{sign(b.x - a.x), sign(b.y - a.y)}, d)
 		out[i] = legBetween(ax, ay, bx, by)
@@ -80,5 +81,5 @@ func (p *polisher) legsOf(room []leg, nodes []node, end float64) []leg {
 func (p *polisher) raster(n, u node, d float64) (x, y float64) {
 	x, y = float64(n.x+p.g.ox)+d*float64(u.x), float64(n.y+p.g.oy)+d*float64(u.y)
 	x, y = p.g.turns.back(x, y)
-	return float64(x*fieldStep) - float64(p.field.ox) - 0.5, float64(y*fieldStep) - float64(p.field.oy) - 0.5
+	return float64(x*p.field.u) - float64(p.field.ox) - 0.5, float64(y*p.field.v) - float64(p.field.oy) - 0.5
 }

@@ -63,4 +63,4 @@ func beside(l plane.Segment, d float64, runs []plane.Segment) (left, right float
 }
 
 // links is the length in mm up to which a leg is a link between runs.
-func (r rules) links() float64 { return 2 * float64(r.widest) * r.pitch }
+func (r rules) links() float64 { return 2 * r.far }

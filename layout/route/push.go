@@ -3,6 +3,8 @@ package route
 import (
 	"math"
 	"slices"
+
+	"oxturn/layout/plane"
 )
 
 // A push moves a straight piece of a plan sideways: on leg i, from s to t pegs
@@ -71,18 +73,18 @@ func sign(x int) int {
 // pegs is the length of the leg from a to b.
 func pegs(a, b node) int { return abs(b.x-a.x) + abs(b.y-a.y) }
 
-// pegs is the length of a plan whose corners are rounded, in pegs.
+// pegs is the length of a plan whose corners are rounded, in pegs across the rows.
 func (r rules) pegs(nodes []node) float64 {
-	n := 0
+	n := 0.0
 	for i := 1; i < len(nodes); i++ {
-		n += pegs(nodes[i-1], nodes[i])
+		n += r.leg(nodes[i-1], nodes[i])
 	}
-	return float64(n) - float64(len(nodes)-2)*(2-math.Pi/2)*r.bend/r.pitch
+	return n - float64(len(nodes)-2)*(2-math.Pi/2)*r.bend/r.y.pitch
 }
 
 // allows reports whether the legs of a plan that differ from those of another,
 // and those beside them, keep the rules that can be told on pegs.
-func (r rules) allows(g *grid, was, nodes []node) bool {
+func (r *rules) allows(g *grid, was, nodes []node) bool {
 	last := len(nodes) - 2 // nearly every push changes this leg too: those between need no look for its sake
 	lo, hi := changed(was[:len(was)-1], nodes[:last+1])
 	lo, hi = max(0, lo-1), min(last, hi+1)
@@ -116,20 +118,23 @@ func changed(a, b []node) (lo, hi int) {
 }
 
 // legFits reports whether leg i has room for the bends at its ends.
-func (r rules) legFits(nodes []node, i int) bool {
+func (r *rules) legFits(nodes []node, i int) bool {
+	n, a := pegs(nodes[i], nodes[i+1]), r.of(nodes[i], nodes[i+1])
+	if r.held && i+2 < len(nodes) && (a == &r.y && n > a.widest || a == &r.x && n < a.minLeg) {
+		return false
+	}
 	if i == 0 || i+2 == len(nodes) {
 		return true
 	}
-	n := pegs(nodes[i], nodes[i+1])
-	return n >= r.turnBack || n >= r.minLeg && turnOf(nodes, i-1) != turnOf(nodes, i)
+	return n >= a.turnBack || n >= a.minLeg && turnOf(nodes, i-1) != turnOf(nodes, i)
 }
 
 // legApart reports whether leg i keeps the closest gap from all others but
 // those that it joins, and that it jogs past.
 func (r rules) legApart(nodes []node, i int) bool {
 	lo, hi := nodes[i], nodes[i+1]
-	lo, hi = node{min(lo.x, hi.x) - r.closest, min(lo.y, hi.y) - r.closest},
-		node{max(lo.x, hi.x) + r.closest, max(lo.y, hi.y) + r.closest}
+	lo, hi = node{min(lo.x, hi.x) - r.x.closest, min(lo.y, hi.y) - r.y.closest},
+		node{max(lo.x, hi.x) + r.x.closest, max(lo.y, hi.y) + r.y.closest}
 	for j := 0; j+1 < len(nodes); j++ {
 		a, b := &nodes[j], &nodes[j+1]
 		if a.x >= hi.x && b.x >= hi.x || a.x <= lo.x && b.x <= lo.x || a.y >= hi.y && b.y >= hi.y ||
@@ -137,7 +142,7 @@ func (r rules) legApart(nodes []node, i int) bool {
 			continue // most legs are far off
 		}
 		d := abs(i - j)
-		if d < 2 || gapBetween(nodes[i], nodes[i+1], *a, *b) >= r.closest*r.closest {
+		if d < 2 || r.apart(nodes[i], nodes[i+1], *a, *b) {
 			continue
 		}
 		if k := min(i, j); d > 2 || turnOf(nodes, k) == turnOf(nodes, k+1) {
@@ -153,11 +158,12 @@ func turnOf(nodes []node, i int) int {
 	return sign((b.x-a.x)*(c.y-b.y) - (b.y-a.y)*(c.x-b.x))
 }
 
-// gapBetween is the squared distance in pegs of two legs along the lattice.
-func gapBetween(a, b, c, d node) int {
+// apart reports whether two legs along the lattice keep the closest gap.
+func (r *rules) apart(a, b, c, d node) bool {
 	dx := max(0, min(a.x, b.x)-max(c.x, d.x), min(c.x, d.x)-max(a.x, b.x))
 	dy := max(0, min(a.y, b.y)-max(c.y, d.y), min(c.y, d.y)-max(a.y, b.y))
-	return dx*dx + dy*dy
+	w, h, least := float64(dx)*r.x.pitch, float64(dy)*r.y.pitch, r.near-plane.Hair
+	return float64(w*w)+float64(h*h) >= float64(least*least)
 }
 
 // holds reports whether cable may lie from a to b.

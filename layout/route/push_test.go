@@ -36,7 +36,7 @@ func TestPush(t *testing.T) {
 
 func TestAllows(t *testing.T) {
 	g := newGrid(plane.FromRing(plane.Rectangle(plane.Pt(0, 0), plane.Pt(20, 9))), Lattice{Pitch: 1}, 0)
-	rule := rules{closest: 2, widest: 5, minLeg: 1, turnBack: 2, pitch: 1, bend: 0.5}
+	rule := rulesFor(Problem{Pitch: 1, Closest: 2, Widest: 5, Bend: 0.5}, Cable{})
 	was := []node{{0, 0}, {10, 0}, {10, 3}, {0, 3}, {0, 6}, {12, 6}}
 	for _, c := range []struct {
 		name string

@@ -60,8 +60,8 @@ func (r *room) refuse(l *laying, best *candidate) error {
 		out.Shortest, out.Longest = 0, 0
 		out.Reason, out.Early = inNoSteps(c.ID), true
 	case out.Longest == 0 && narrow(l.region, rule):
-		out.Reason = fmt.Sprintf("no run of cable %s fits on its floor: it is too narrow for a turn of %d pegs", c.ID,
-			rule.turnBack)
+		out.Reason = fmt.Sprintf("no run of cable %s fits on its floor: it is too narrow for a turn of %s", c.ID,
+			r.p.gap(rule.x.turnBack, rule.turn()))
 	case out.Longest == 0:
 		out.Reason = fmt.Sprintf("no route was found for cable %s, nor for any other length on its floor", c.ID)
 	case c.Length > out.Longest:
@@ -69,14 +69,27 @@ func (r *room) refuse(l *laying, best *candidate) error {
 			"at most, and %s at least", c.ID, metres(c.Length), metres(out.Longest), metres(out.Shortest))
 	case best != nil:
 		out.Cold = 1 - best.score.Covered
-		out.Reason = fmt.Sprintf("cable %s of %s is too short: with gaps of %d pegs at most it would leave %s "+
-			"of its floor cold; %s to %s would do", c.ID, metres(c.Length), rule.widest, say.Percent(out.Cold),
+		out.Reason = fmt.Sprintf("cable %s of %s is too short: with gaps of %s at most it would leave %s "+
+			"of its floor cold; %s to %s would do", c.ID, metres(c.Length), r.p.gap(rule.x.widest, rule.far), say.Percent(out.Cold),
 			metres(out.Shortest), metres(out.Longest))
 	default:
 		out.Reason = fmt.Sprintf("no route of just %s was found for cable %s; plans of %s to %s were, not "+
 			"all lengths between can be laid", metres(c.Length), c.ID, metres(out.Shortest), metres(out.Longest))
 	}
 	return out
+}
+
+// gap words a gap of so many pegs, or of so many mm where pegs are no distance.
+func (p Problem) gap(pegs int, mm float64) string {
+	if p.Uneven != nil {
+		return say.Apart(mm, plane.Millimetres)
+	}
+	return fmt.Sprintf("%d pegs", pegs)
+}
+
+// turn is the least distance between two runs that a turn joins, mm.
+func (r rules) turn() float64 {
+	return min(float64(r.x.turnBack)*r.x.pitch, float64(r.y.turnBack)*r.y.pitch)
 }
 
 func metres(mm float64) string { return say.About(mm, plane.Millimetres) }
@@ -122,7 +135,7 @@ func (r *room) starts(region plane.Region, at func(g *grid, x, y int)) {
 
 // narrow reports whether no turn has room anywhere.
 func narrow(region plane.Region, rule rules) bool {
-	inner, err := region.Grow(-float64(rule.turnBack) * rule.pitch / 2)
+	inner, err := region.Grow(-rule.turn() / 2)
 	return err == nil && inner.Empty()
 }
 
@@ -161,12 +174,12 @@ func (r *room) reach(l *laying) lengths {
 	var found []*candidate
 	longest := 0.0
 	shortest := math.Inf(1)
-	tight := l.rule // nothing but the closest gaps
-	tight.widest = max(l.rule.closest, int(math.Ceil(l.rule.meanGap-plane.Whit)))
 	for _, t := range r.sides(l.share.zone) {
 		g := newGrid(l.region, r.lattice, t)
-		w := r.newWay(l, newSweep(g, l.rule, l.wish, narrowLook))
-		for _, s := range []float64{float64(l.rule.widest), math.Max(float64(l.rule.closest), l.rule.meanGap)} {
+		w, rule := r.newWay(l, newSweep(g, l.rule, l.wish, narrowLook)), l.rule.on(g)
+		tight := rule // nothing but the closest gaps
+		tight.y.widest = max(rule.y.closest, int(math.Ceil(rule.meanGap-plane.Whit)))
+		for _, s := range []float64{float64(rule.y.widest), math.Max(float64(rule.y.closest), rule.meanGap)} {
 			if w.sweep.plan(s) {
 				if path := w.whole(w.sweep.trace(w.sweep.finals[0])); path != nil && r.covers(l, path) {
 					shortest = math.Min(shortest, Length(path, l.rule.bend))
@@ -176,7 +189,7 @@ func (r *room) reach(l *laying) lengths {
 		}
 		most := r.newWay(l, newSweep(g, tight, l.wish, wideLook))
 		most.sweep.perPeg, most.annexes = -1, l.niches() > raggedNiches
-		if most.sweep.plan(float64(tight.widest)) {
+		if most.sweep.plan(float64(tight.y.widest)) {
 			longest = math.Max(longest, most.longest())
 		}
 		found = append(append(found, w.found...), most.found...)
@@ -188,7 +201,7 @@ func (r *room) reach(l *laying) lengths {
 
 // covers reports whether a path leaves no more of its share cold than a route may.
 func (r *room) covers(l *laying, path []plane.Point) bool {
-	f := newField(l.region, r.lattice, float64(l.rule.closest)*l.rule.pitch,
+	f := newField(l.region, r.lattice, l.rule.near,
 		r.spacing(l.region, Length(path, l.rule.bend)))
 	return f.judge(path, math.Inf(1)).Covered >= leastCovered*f.hangs
 }

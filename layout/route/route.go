@@ -17,6 +17,7 @@ type Problem struct {
 	Pitch   float64         // peg to peg
 	Closest int             // smallest gap between runs, in pegs
 	Widest  int             // largest gap between runs that a plan may use, in pegs
+	Uneven  *Uneven         // set: the pegs lie otherwise one way than the other; nil: all Pitch apart
 	Bend    float64         // radius of the centre line round a corner
 	Low     []plane.Region  // floor where an end may lie best
 	Avoid   []plane.Region  // floor where an end should not lie: doorways, door swings, flanges
@@ -50,6 +51,19 @@ type Ask struct {
 	Start *plane.Point
 }
 
+// An Uneven is a lattice whose pegs are Problem.Pitch apart along its angle, and otherwise across it. A number of
+// pegs is no distance there, so that the gaps are given in mm, in place of Closest and Widest: a gap is as many whole
+// pegs, counted across its runs, as lie between the two.
+type Uneven struct {
+	Across          float64 // peg to peg, across the lattice's angle
+	Closest, Widest float64 // the gaps
+	// the angle is that of the walls nearest to this direction, radians; nil: that of the longer way of the floor
+	Along *float64
+	// over 0: the cable is held by nothing but strips across its runs, so far apart. Runs lie along the angle only, none
+	// but the last is shorter, and each link goes from one run to the next
+	Held float64
+}
+
 // ask is what is asked of a zone's cables.
 func (p Problem) ask(zone int) Ask {
 	if zone >= len(p.Asks) {
@@ -61,8 +75,9 @@ func (p Problem) ask(zone int) Ask {
 // A Lattice is the grid of pegs: the channel positions where cable may run.
 type Lattice struct {
 	Origin plane.Point // one lattice point
-	Angle  float64     // of the rows, radians counter-clockwise from east, in [0, pi/2)
+	Angle  float64     // of the rows, radians counter-clockwise from east: in [0, pi/2), where Across is set in [0, pi)
 	Pitch  float64
+	Across float64 // peg to peg across the angle; 0: Pitch, as along it
 }
 
 // A Route is one cable as laid out.

@@ -19,12 +19,12 @@ type table struct {
 	bare     [][]float64 // by how many whole pegs a run reaches; by row and gap, negative for not yet known
 }
 
-func newTable(g *grid, rule rules, lane int) *table {
-	t := &table{events: g.events(lane), ways: map[waysKey]wayList{}, kinds: map[string]int32{}}
-	n := g.ny * (rule.widest + 1)
+func newTable(g *grid, rule rules, lanes int) *table {
+	t := &table{events: g.events(lanes, rule.x.step), ways: map[waysKey]wayList{}, kinds: map[string]int32{}}
+	n := g.ny * (rule.y.widest + 1)
 	t.strips = make([][]span, n)
 	t.places = make([][]place, n)
-	t.bare = make([][]float64, rule.widest+2)
+	t.bare = make([][]float64, rule.y.widest+2)
 	t.kindOf = make([]int32, n)
 	for i := range t.kindOf {
 		t.kindOf[i] = -1
@@ -142,7 +142,7 @@ func (w *rowWalk) inOrder(out []outcome) {
 // kind numbers rows: equal rows with equal strips below have the same number.
 func (w *sweep) kind(base []place) int32 {
 	y := int(w.st.y)
-	key := y*(w.rule.widest+1) + w.gap
+	key := y*(w.rule.y.widest+1) + w.gap
 	if k := w.t.kindOf[key]; k >= 0 {
 		return k
 	}
@@ -193,7 +193,7 @@ func (w *rowWalk) arrive(base []place) {
 		x := w.st.pos[i]
 		k, found := slices.BinarySearchFunc(w.at, x, func(p place, x int16) int { return int(p.x) - int(x) })
 		if !found {
-			down := w.gap > 0 && spanEnd(w.t.strips[y*(w.rule.widest+1)+w.gap], int(x)) >= 0
+			down := w.gap > 0 && spanEnd(w.t.strips[y*(w.rule.y.widest+1)+w.gap], int(x)) >= 0
 			w.at = slices.Insert(w.at, k, place{x: x, span: int8(w.g.spanAt(int(x), y)), down: down})
 		}
 		w.at[k].link = int8(i)
@@ -214,7 +214,7 @@ func (w *rowWalk) keep(cost float32) {
 			o.end = p.x
 		}
 		if i&1 == 1 {
-			o.length += float32(p.x - w.plugs[i-1].x)
+			o.length += float32(float32(p.x-w.plugs[i-1].x) * float32(w.rule.flat))
 		}
 	}
 	if len(w.plugs) == 0 || o.downs > maxLinks || (o.downs == 0) != (w.gap == 0) {
@@ -279,7 +279,7 @@ func (w *rowWalk) openAt(i int, p *place, last, prev int, cost float32) {
 	if p.link < 0 {
 		w.next(i, false, last, prev, cost)
 	}
-	if x-prev < w.rule.closest {
+	if x-prev < w.rule.x.closest {
 		return
 	}
 	if last < 0 {
@@ -294,19 +294,23 @@ func (w *rowWalk) openAt(i int, p *place, last, prev int, cost float32) {
 	if p.link >= 0 {
 		w.push(p.x, plugUp, p.link)
 		w.next(i, true, last, prev, cost+turn)
-		if p.down {
+		if p.down && !w.rule.held {
 			w.push(p.x, plugDown, 0)
 			w.next(i, false, x, x, cost)
 			w.pop(n + 1)
 		}
-		w.pathEnds(i, p, false, x, x, cost+loneEnd)
+		if !w.rule.held {
+			w.pathEnds(i, p, false, x, x, cost+loneEnd)
+		}
 		w.pop(n)
 		return
 	}
 	if p.down {
 		w.push(p.x, plugDown, 0)
 		w.next(i, true, last, prev, cost+turn)
-		w.pathEnds(i, p, false, x, x, cost+loneEnd)
+		if !w.rule.held {
+			w.pathEnds(i, p, false, x, x, cost+loneEnd)
+		}
 		w.pop(n)
 	}
 	w.pathEnds(i, p, true, last, prev, cost)
@@ -316,7 +320,7 @@ func (w *rowWalk) openAt(i int, p *place, last, prev int, cost float32) {
 // had no need of it.
 func (w *rowWalk) fresh(a, b int) bool {
 	for _, u := range w.st.pos[:w.st.n] {
-		if int(u) >= a-1 && int(u) <= b+1 {
+		if int(u) >= a-w.rule.x.step && int(u) <= b+w.rule.x.step {
 			return false
 		}
 	}
@@ -378,9 +382,9 @@ func (w *rowWalk) runFits(a, b plugKind, length int) bool {
 	case a >= plugStart && b >= plugStart:
 		return false // the whole path would be one run
 	case a >= plugStart || b >= plugStart:
-		return length >= w.rule.minLeg
+		return length >= w.rule.x.minLeg
 	case a == b:
-		return length >= w.rule.turnBack
+		return length >= w.rule.x.turnBack
 	}
-	return length >= w.rule.minLeg
+	return length >= w.rule.x.minLeg
 }

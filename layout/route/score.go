@@ -31,16 +31,17 @@ type field struct {
 	ox, oy  int     // raster coordinates of cell (0, 0)
 	nx, ny  int
 	words   int
-	open    []uint64 // heated cells, a row after the other
-	cells   int      // how many
-	hangs   float64  // share of them that hangs together through necks of two runs, in the largest part
-	spacing float64  // ideal spacing, mm
-	pitch   float64
+	open    []uint64      // heated cells, a row after the other
+	cells   int           // how many
+	hangs   float64       // share of them that hangs together through necks of two runs, in the largest part
+	spacing float64       // ideal spacing, mm
+	pitch   float64       // peg to peg the wider way, mm
+	u, v    float64       // cells to a peg, along the lattice's angle and across it
 	deep    []plane.Point // places to sample the density at, raster coordinates, by rows
 	deepRow []int32       // index of the first of them at or above each raster row
 }
 
-// fieldStep is how many cells go into a peg.
+// fieldStep is how many cells go into a peg; cells are square where pegs are not.
 const fieldStep = 3
 
 // wordBits cells of a row share a word.
@@ -48,14 +49,15 @@ const wordBits = 64
 
 // newField measures zone for a cable spaced ideally spacing mm.
 func newField(zone plane.Region, l Lattice, closest, spacing float64) *field {
-	f := &field{lattice: l, cell: l.Pitch / fieldStep, spacing: spacing, pitch: l.Pitch}
+	f := &field{lattice: l, cell: l.wide() / fieldStep, spacing: spacing, pitch: l.wide()}
+	f.u, f.v = fieldStep*(l.Pitch/f.pitch), fieldStep*(l.across()/f.pitch)
 	rings := make([]plane.Ring, 0, len(zone))
 	box := plane.Rect{Min: plane.Pt(math.Inf(1), math.Inf(1)), Max: plane.Pt(math.Inf(-1), math.Inf(-1))}
 	for _, r := range zone.Rings() {
 		t := make(plane.Ring, len(r))
 		for i, p := range r {
 			u, v := l.ToPegs(p)
-			t[i] = plane.Pt(u*fieldStep, v*fieldStep)
+			t[i] = plane.Pt(u*f.u, v*f.v)
 		}
 		rings = append(rings, t)
 		box = box.Union(t.Bounds())
@@ -294,7 +296,7 @@ func (f *field) legs(path []plane.Point) []leg {
 	var last plane.Point
 	for i, p := range path {
 		u, v := f.lattice.ToPegs(p)
-		at := plane.Pt(float64(u*fieldStep)-float64(f.ox)-0.5, float64(v*fieldStep)-float64(f.oy)-0.5)
+		at := plane.Pt(float64(u*f.u)-float64(f.ox)-0.5, float64(v*f.v)-float64(f.oy)-0.5)
 		if i > 0 {
 			out = append(out, legBetween(last.X, last.Y, at.X, at.Y))
 		}

@@ -106,7 +106,7 @@ func (r *room) spread(zoneOf []int) float64 {
 			continue
 		}
 		s := math.Min(widestIdeal, ideal(region, length))
-		if s < float64(r.p.Closest)*r.p.Pitch {
+		if s < r.p.near() {
 			cost += overCrowded
 		}
 		lo, hi = math.Min(lo, s), math.Max(hi, s)
@@ -119,7 +119,7 @@ func (r *room) away(c, z int) float64 {
 	if at := r.p.Cables[c].Within; at != nil && nearestZone(r.p.Zones, *at) != z {
 		return 1
 	}
-	if laid := r.frozen(c); laid != nil && r.p.Zones[z].Depth(laid[len(laid)-1]) < -r.p.Pitch {
+	if laid := r.frozen(c); laid != nil && r.p.Zones[z].Depth(laid[len(laid)-1]) < -r.lattice.wide() {
 		return 1
 	}
 	return 0

@@ -100,7 +100,7 @@ func (p Problem) steps() *Steps {
 	if p.Steps != nil {
 		return p.Steps
 	}
-	return StepsFor(p.Zones, p.Pitch, len(p.Cables), 1)
+	return StepsFor(p.Zones, math.Sqrt(p.Pitch*p.across()), len(p.Cables), 1)
 }
 
 // solve lays out all cables with the floor cut in one way.
@@ -142,7 +142,7 @@ func (r *room) solve() ([]Route, error) {
 func (r *room) tooLong(shares []share) error {
 	for _, sh := range shares {
 		c := r.p.Cables[sh.cable]
-		if rule := rulesFor(r.p, c); c.Length > mostIn(sh.region, float64(rule.closest)*rule.pitch) {
+		if rule := rulesFor(r.p, c); c.Length > mostIn(sh.region, rule.near) {
 			return &Refusal{Cable: sh.cable, Zone: sh.zone,
 				Reason: fmt.Sprintf("cable %s is too long for its share", c.ID)}
 		}
@@ -169,9 +169,15 @@ type room struct {
 // sane refuses problems that make no sense.
 func sane(p Problem) error {
 	switch {
+	case p.Uneven != nil:
+		if reason := p.uneven(); reason != "" {
+			return &Refusal{Cable: -1, Zone: -1, Reason: reason}
+		}
 	case !(p.Pitch > 0) || p.Closest < 1 || p.Widest < p.Closest || !(p.Bend >= 0):
 		return &Refusal{Cable: -1, Zone: -1,
 			Reason: "the pitch, the gaps and the bend radius must be positive, the widest gap not below the closest"}
+	}
+	switch {
 	case len(p.Zones) == 0:
 		return &Refusal{Cable: -1, Zone: -1, Reason: "no floor is left for cable once the clearances are taken off"}
 	case len(p.Cables) == 0:
@@ -187,6 +193,26 @@ func sane(p Problem) error {
 		}
 	}
 	return nil
+}
+
+// uneven says what is wrong with a lattice whose pegs lie otherwise one way than the other, "" for nothing.
+func (p Problem) uneven() string {
+	u := p.Uneven
+	if !(p.Pitch > 0) || !(u.Across > 0) || !(u.Closest > 0) || !(u.Widest >= u.Closest) || !(p.Bend >= 0) ||
+		2*p.Bend > u.Closest+gapSlop {
+		return "the pitches, the gaps and the bend radius must be positive, the widest gap not below the closest, nor " +
+			"the closest below two bends"
+	}
+	ways := p.ways()
+	if len(ways) == 0 {
+		return "no whole number of pegs lies between the closest gap and the widest"
+	}
+	for z, ask := range p.Asks {
+		if ask.Rows != nil && !slices.Contains(ways, (&room{p: p, lattice: chooseLattice(p)}).directions(z)[0]) {
+			return "along the runs asked for, no whole number of pegs lies between the closest gap and the widest"
+		}
+	}
+	return ""
 }
 
 // ideal is the spacing in mm at which length mm of cable fills region when
@@ -221,11 +247,11 @@ func (r *room) lay(sh share, steps int) (*laying, error) {
 	if r.frozen(sh.cable) != nil { // the rest is to lie as wide as what is laid
 		l.spacing = r.spacing(l.zone.Region, r.lengthIn(sh.zone))
 	}
-	l.field = newField(sh.region, r.lattice, float64(l.rule.closest)*l.rule.pitch, l.spacing)
+	l.field = newField(sh.region, r.lattice, l.rule.near, l.spacing)
 	l.wish = &wishes{strip: r.strip, reach: c.LeadReach, low: r.p.Low, avoid: r.p.Avoid, both: c.Ends.Return(),
 		from: r.jointOf(sh.cable, sh.zone)}
 	if at := r.p.ask(sh.zone).Start; at != nil && l.wish.from == nil {
-		l.wish.near = &nearStart{at: nearestIn(sh.region, *at), within: max(startWithin, startGaps*l.rule.width())}
+		l.wish.near = &nearStart{at: nearestIn(sh.region, *at), within: max(startWithin, startGaps*l.rule.far)}
 	}
 	found := r.search(l)
 	l.keep(found)
@@ -319,7 +345,7 @@ func (l *laying) polishAlone() {
 func (r *room) polishBeside(z int, here []*laying) {
 	spacing := r.spacing(r.p.Zones[z], r.lengthIn(z))
 	for i, l := range here {
-		f := newField(r.about(l, 2*spacing), r.lattice, float64(r.p.Closest)*r.p.Pitch, spacing)
+		f := newField(r.about(l, 2*spacing), r.lattice, r.p.near(), spacing)
 		var others []leg
 		for j, o := range here {
 			if j != i {
@@ -354,7 +380,7 @@ func (r *room) about(l *laying, d float64) plane.Region {
 
 // spacing is the ideal for length mm in region, within reason.
 func (r *room) spacing(region plane.Region, length float64) float64 {
-	return min(ideal(region, length), 3*float64(r.p.Widest)*r.p.Pitch)
+	return min(ideal(region, length), 3*r.p.far())
 }
 
 // lengthIn is that of all the cables in a zone.
@@ -393,7 +419,7 @@ func (r *room) search(l *laying) []*candidate {
 		for _, t := range directions {
 			w := r.newWay(l, newSweep(newGrid(l.region, r.lattice, t+look.from), l.rule, l.wish, look.effort))
 			w.annexes = look.annexes
-			w.begin(l.firstGap())
+			w.begin(l.firstGap(w.sweep.rule))
 			ways = append(ways, w)
 		}
 		for _, w := range ways {
@@ -446,8 +472,8 @@ func (r *room) inVain(l *laying, found []*candidate) bool {
 }
 
 // firstGap is the gap in pegs that a laying's search begins with.
-func (l *laying) firstGap() float64 {
-	gap := l.spacing / l.rule.pitch
+func (l *laying) firstGap(rule rules) float64 {
+	gap := l.spacing / rule.y.pitch
 	if l.niches() > raggedNiches {
 		gap *= raggedGap
 	}
@@ -515,13 +541,27 @@ var raggedLooks = []look{
 // directions lists in which directions a zone's runs may lie: along the lattice, across.
 func (r *room) directions(zone int) []turns {
 	rows := r.p.ask(zone).Rows
-	if rows == nil {
-		return []turns{0, 1}
+	if rows == nil || r.p.Uneven != nil && r.p.Uneven.Held > 0 {
+		return r.p.ways()
 	}
 	if math.Abs(math.Sin(*rows-r.lattice.Angle)) > math.Sqrt2/2 {
 		return []turns{1}
 	}
 	return []turns{0}
+}
+
+// ways are those along which runs can keep the gaps: along the lattice's angle, across it.
+func (p Problem) ways() (out []turns) {
+	pitches := []float64{p.across(), p.Pitch} // gaps are counted across the runs
+	if p.Uneven != nil && p.Uneven.Held > 0 {
+		pitches = pitches[:1]
+	}
+	for t, pitch := range pitches {
+		if a := p.axis(pitch); a.closest <= a.widest {
+			out = append(out, turns(t))
+		}
+	}
+	return out
 }
 
 // stopped reports whether whoever asked wants no answer any more.

@@ -38,7 +38,7 @@ func sound(path []plane.Point, rule rules, zone *rim, length float64, laid int) 
 	}
 	legs := plane.Segments(path)
 	return bendsFit(path, rule) && apart(path, rule) && bendsInside(path, rule, zone) &&
-		cool(legs[max(0, laid-1):], legs, rule.meanGap*rule.pitch, rule.links())
+		cool(legs[max(0, laid-1):], legs, rule.mean, rule.links())
 }
 
 // turnsBack rad: two bends that together turn more go back on themselves.
@@ -48,7 +48,7 @@ const turnsBack = 2.4
 // and every turn back wide enough.
 func bendsFit(path []plane.Point, rule rules) bool {
 	cs := corners(path, rule.bend)
-	closest := float64(rule.closest) * rule.pitch
+	closest := rule.near
 	for i := 1; i < len(path); i++ {
 		n := path[i-1].Dist(path[i])
 		if math.Abs(cs[i].turn) > 3 { // doubles back, where the tangent of half of it says nothing
@@ -67,7 +67,7 @@ func bendsFit(path []plane.Point, rule rules) bool {
 
 // apart reports whether the path keeps the closest gap from itself.
 func apart(path []plane.Point, rule rules) bool {
-	closest := float64(rule.closest)*rule.pitch - gapSlop
+	closest := rule.near - gapSlop
 	legs := plane.Segments(path)
 	boxes := make([]plane.Rect, len(legs))
 	for i, l := range legs {
@@ -80,7 +80,7 @@ func apart(path []plane.Point, rule rules) bool {
 			if boxes[i].Apart(boxes[j], closest) || legs[i].Gap(legs[j]) >= closest {
 				continue
 			}
-			if between >= apartAlong*float64(rule.closest)*rule.pitch || tight(path[i:j+2], rule) {
+			if between >= apartAlong*rule.near || tight(path[i:j+2], rule) {
 				return false
 			}
 		}
@@ -90,7 +90,7 @@ func apart(path []plane.Point, rule rules) bool {
 
 // tight reports whether a short stretch of path comes too close to itself.
 func tight(path []plane.Point, rule rules) bool {
-	closest := float64(rule.closest) * rule.pitch
+	closest := rule.near
 	pts := Samples(path, rule.bend, 4)
 	for i, a := range pts {
 		for _, b := range pts[i+1:] {

@@ -14,22 +14,45 @@ import (
 func tightRule() rules { return rulesFor(Problem{Pitch: 30, Closest: 2, Widest: 5, Bend: 15}, Cable{}) }
 
 func TestRulesOfACable(t *testing.T) {
+	one := func(pitch float64, closest, widest, minLeg, turnBack int) axis {
+		return axis{pitch, closest, widest, minLeg, turnBack, 1}
+	}
+	alike := func(a axis, near, far, mean, meanGap, bend float64) rules {
+		return rules{a, a, near, far, mean, meanGap, 1, bend, false, false}
+	}
 	for _, c := range []struct {
 		p    Problem
 		c    Cable
 		want rules
 	}{
-		{Problem{Pitch: 30, Closest: 2, Widest: 5, Bend: 15}, Cable{}, rules{2, 5, 1, 2, 17, 0, 30, 15}},
-		{Problem{Pitch: 30, Closest: 2, Widest: 5, Bend: 16}, Cable{}, rules{2, 5, 2, 2, 17, 0, 30, 16}},
-		{Problem{Pitch: 25, Closest: 2, Widest: 4, Bend: 37.5}, Cable{WattsPerMetre: 12}, rules{2, 4, 3, 3, 20, 0, 25,
-			37.5}},
+		{Problem{Pitch: 30, Closest: 2, Widest: 5, Bend: 15}, Cable{}, alike(one(30, 2, 5, 1, 2), 60, 150, 0, 0, 15)},
+		{Problem{Pitch: 30, Closest: 2, Widest: 5, Bend: 16}, Cable{}, alike(one(30, 2, 5, 2, 2), 60, 150, 0, 0, 16)},
+		{Problem{Pitch: 25, Closest: 2, Widest: 4, Bend: 37.5}, Cable{WattsPerMetre: 12},
+			alike(one(25, 2, 4, 3, 3), 50, 100, 0, 0, 37.5)},
 		// 15/200 m is 75 mm
 		{Problem{Pitch: 25, Closest: 2, Widest: 4, Bend: 0}, Cable{WattsPerMetre: 15, MaxDensity: 200},
-			rules{2, 4, 1, 2, 20, 3, 25, 0}},
+			alike(one(25, 2, 4, 1, 2), 50, 100, 75, 3, 0)},
+		// 70 mm are 3 pegs of 30 mm, or 2 of 40; 130 mm hold 4 or 3. Two bends of 20 mm have room in one of 40
+		{Problem{Pitch: 30, Bend: 20, Uneven: &Uneven{Across: 40, Closest: 70, Widest: 130}}, Cable{},
+			rules{one(30, 3, 4, 2, 3), one(40, 2, 3, 1, 2), 70, 130, 0, 0, 0.75, 20, false, false}},
+		// a step along strips is an eighth of the clips' distance
+		{Problem{Pitch: 5, Bend: 20, Uneven: &Uneven{Across: 40, Closest: 80, Widest: 120}},
+			Cable{WattsPerMetre: 12, MaxDensity: 120},
+			rules{axis{5, 16, 24, 8, 16, 8}, one(40, 2, 3, 1, 2), 80, 120, 100, 2.5, 0.125, 20, false, false}},
 	} {
 		if got := rulesFor(c.p, c.c); got != c.want {
 			t.Errorf("%+v, want %+v", got, c.want)
 		}
+	}
+	// turned, the ways change places, and back
+	uneven := rulesFor(Problem{Pitch: 30, Bend: 20, Uneven: &Uneven{Across: 40, Closest: 70, Widest: 130}},
+		Cable{WattsPerMetre: 12, MaxDensity: 120})
+	side := uneven.on(&grid{turns: 3})
+	if side.x != uneven.y || side.y != uneven.x || side.flat != 4.0/3 || side.meanGap != 100.0/30 || uneven.meanGap != 2.5 {
+		t.Errorf("turned: %+v", side)
+	}
+	if back := side.on(&grid{turns: 2}); back != uneven {
+		t.Errorf("turned back: %+v", back)
 	}
 	if n := tightRule().links(); n != 300 {
 		t.Errorf("a leg up to %g mm is a link", n)
@@ -189,7 +212,7 @@ func TestSound(t *testing.T) {
 		"too close": {points(10, 10, 710, 10, 710, 60, 10, 60),
 			Length(points(10, 10, 710, 10, 710, 60, 10, 60), 15), 0, 0, false},
 	} {
-		rule.meanGap = c.cap
+		rule.meanGap, rule.mean = c.cap, 30*c.cap
 		if got := sound(c.path, rule, newRim(zone), c.length, c.laid); got != c.want {
 			t.Errorf("%s: %v", name, got)
 		}
@@ -277,7 +300,7 @@ func TestSoundOfEveryRule(t *testing.T) {
 		{"the first leg between two others", points(110, 100, 710, 100, 710, 190, 10, 190, 10, 10, 710, 10), 2.9, true},
 		{"and too hot there", points(110, 100, 710, 100, 710, 190, 10, 190, 10, 10, 710, 10), 3.1, false},
 	} {
-		rule.meanGap = c.cap
+		rule.meanGap, rule.mean = c.cap, 30*c.cap
 		if got := sound(c.path, rule, newRim(zone), Length(c.path, 15), 0); got != c.want {
 			t.Errorf("%s: %v", c.name, got)
 		}

@@ -92,6 +92,7 @@ type sweep struct {
 	// of the plan being made
 	s       float64 // wanted gap in pegs
 	lane    int     // the same in whole pegs, the width of a return lane
+	lanes   int     // and in whole pegs along the rows
 	t       *table
 	arena   []state
 	buckets [][]int32
@@ -125,7 +126,7 @@ type effort struct {
 
 func newSweep(g *grid, rule rules, wish *wishes, e effort) *sweep {
 	return &sweep{
-		effort: e, g: g, rule: rule, wish: wish, tables: map[int]*table{}, remain: g.remains(),
+		effort: e, g: g, rule: rule.on(g), wish: wish, tables: map[int]*table{}, remain: g.remains(),
 		starts: newPathEnd(g, wish.startCost), ends: newPathEnd(g, wish.endCost), most: math.MaxInt,
 		stop:    func() bool { return false },
 		buckets: make([][]int32, g.ny+1), best: make([]float32, g.ny+1), worst: make([]float32, g.ny+1),
@@ -137,7 +138,7 @@ func newSweep(g *grid, rule rules, wish *wishes, e effort) *sweep {
 func newRingSweep(g *grid, like *sweep) *sweep {
 	anywhere := func(*grid, int, int) float32 { return 0 }
 	return &sweep{
-		effort: like.effort, g: g, rule: like.rule, tables: map[int]*table{}, remain: g.remains(), ring: true,
+		effort: like.effort, g: g, rule: like.rule.on(g), tables: map[int]*table{}, remain: g.remains(), ring: true,
 		starts: newPathEnd(g, anywhere), ends: newPathEnd(g, anywhere), most: like.most - like.work, stop: like.stop,
 		buckets: make([][]int32, g.ny+1), best: make([]float32, g.ny+1), worst: make([]float32, g.ny+1),
 	}
@@ -145,15 +146,16 @@ func newRingSweep(g *grid, like *sweep) *sweep {
 
 // laneFor is a wanted gap in whole pegs.
 func (w *sweep) laneFor(s float64) int {
-	return max(w.rule.closest, int(math.Ceil(w.rule.meanGap-1e-9)), min(w.rule.widest, int(math.Round(s))))
+	return max(w.rule.y.closest, int(math.Ceil(w.rule.meanGap-1e-9)), min(w.rule.y.widest, int(math.Round(s))))
 }
 
 // aim gets ready for a plan with wanted gap s.
 func (w *sweep) aim(s float64) {
 	w.s, w.done, w.arena, w.finals = s, inf32, w.arena[:0], w.finals[:0]
 	w.lane = w.laneFor(s)
+	w.lanes = w.rule.lanes(w.lane)
 	if w.t = w.tables[w.lane]; w.t == nil {
-		w.t = newTable(w.g, w.rule, w.lane)
+		w.t = newTable(w.g, w.rule, w.lanes)
 		w.tables[w.lane] = w.t
 	}
 	for y := range w.best {
@@ -165,7 +167,7 @@ func (w *sweep) aim(s float64) {
 // plan makes run plans for wanted gap s; false when there are none.
 func (w *sweep) plan(s float64) bool {
 	w.aim(s)
-	for y := range min(w.g.ny, 4*w.rule.widest) {
+	for y := range min(w.g.ny, 4*w.rule.y.widest) {
 		if ends := w.starts.least[y] + w.ends.least[y]; ends < inf32 {
 			w.add(&state{y: int16(y), parent: -1, cost: float32(w.bareAbove(y)) + ends, sx: -1, ex: -1}, y)
 		}
@@ -193,7 +195,7 @@ func (w *sweep) pick(length float64, most int) (plans []*runPlan, cheapest float
 	}
 	var cs []choice
 	for _, id := range w.finals {
-		over := (float64(w.arena[id].length) - length/w.rule.pitch)
+		over := (float64(w.arena[id].length) - length/w.rule.y.pitch)
 		if over > -1 && w.arena[id].cost <= w.done+finalSlack {
 			cs = append(cs, choice{id, float64(w.arena[id].cost) + float64(overCost*over)})
 		}
@@ -208,7 +210,7 @@ func (w *sweep) pick(length float64, most int) (plans []*runPlan, cheapest float
 // finish looks for dear ways to end the plan when there was no cheap one.
 func (w *sweep) finish() {
 	for level := 1; level < costLevels && w.done == inf32; level++ {
-		for y := w.g.ny - 1; y >= max(0, w.g.ny-6*w.rule.widest); y-- {
+		for y := w.g.ny - 1; y >= max(0, w.g.ny-6*w.rule.y.widest); y-- {
 			for _, id := range w.choose(y) {
 				w.end(id, level)
 			}
@@ -277,7 +279,7 @@ func (w *sweep) expand(id int32, level int) {
 	w.st, w.stIndex = w.arena[id], id
 	st := &w.st
 	y := int(st.y)
-	for gap := w.rule.closest; gap <= w.rule.widest && y+gap < w.g.ny; gap++ {
+	for gap := w.rule.y.closest; gap <= w.rule.y.widest && y+gap < w.g.ny; gap++ {
 		if math.Abs(float64(gap)-w.s) > besideWanted {
 			continue
 		}

@@ -84,7 +84,7 @@ func TestEventsOfAZone(t *testing.T) {
 	}
 	g := newGrid(zone, Lattice{Pitch: 30}, 0)
 	// above the notch's foot pegs 0 to 9 and 13 to 20 are left
-	if got := g.events(3); !slices.Equal(got, []int{9, 12}) && !slices.Equal(got, []int{9, 12, 16}) {
+	if got := g.events(3, 1); !slices.Equal(got, []int{9, 12}) && !slices.Equal(got, []int{9, 12, 16}) {
 		t.Errorf("%v", got)
 	}
 	for y, row := range g.rows {

@@ -116,7 +116,7 @@ const raggedGap = 0.94
 // begin gets ready to bracket, from a first guess of the gap.
 func (w *way) begin(s float64) {
 	rule := w.sweep.rule
-	w.gap, w.enough, w.tooWide = s, float64(rule.closest)-0.5, float64(rule.widest)+0.5
+	w.gap, w.enough, w.tooWide = s, float64(rule.y.closest)-0.5, float64(rule.y.widest)+0.5
 }
 
 // bracket tries one gap on the way to the widest whose plan is just long
@@ -126,9 +126,9 @@ func (w *way) bracket() {
 		return
 	}
 	rule := w.sweep.rule
-	s := math.Max(float64(rule.closest), math.Min(float64(rule.widest), w.gap))
+	s := math.Max(float64(rule.y.closest), math.Min(float64(rule.y.widest), w.gap))
 	w.tries++
-	w.closest = s == float64(rule.closest)
+	w.closest = s == float64(rule.y.closest)
 	n := w.try(s)
 	if w.lost++; n-w.laid >= lostShare*(w.length-w.laid) {
 		w.lost = 0
@@ -191,7 +191,7 @@ const mostNudges = 2
 // gap and the floor make likely that the sweep must have lost its way: the next
 // gap may do, and says more about the length.
 func (w *way) gaveUp(n, s float64) bool {
-	likely := (w.length - w.laid) * w.field.spacing / w.sweep.rule.pitch / s
+	likely := (w.length - w.laid) * w.field.spacing / w.sweep.rule.y.pitch / s
 	return w.nudges < mostNudges && n-w.laid < likelyShort*likely && n < w.length
 }
 
@@ -206,7 +206,7 @@ func (w *way) rounds() int {
 
 // settled reports whether more bracketing would gain nothing.
 func (w *way) settled() bool {
-	if w.closest && w.gap <= float64(w.sweep.rule.closest) { // the same again
+	if w.closest && w.gap <= float64(w.sweep.rule.y.closest) { // the same again
 		return true
 	}
 	return w.tries >= w.rounds()+w.nudges || w.annexes && w.lost >= mostLost || w.spent() || w.sweep.out() ||

@@ -17,35 +17,38 @@ const (
 
 // bareEnd is the cost of a row's end left bare for d pegs.
 func (w *sweep) bareEnd(d int) float64 {
-	if d <= 1 {
-		return 0
+	if wide := float64(d) * w.rule.flat; wide > 1 {
+		return (wide - 1) * float64(w.lane) * bareEdge
 	}
-	return float64(d-1) * float64(w.lane) * bareEdge
+	return 0
 }
 
 // bareCut is the cost of d pegs between two runs in one row.
 func (w *sweep) bareCut(d int) float64 {
-	if d <= w.lane {
-		return float64(w.lane-d) * 0.5
+	wide := float64(float64(d)*w.rule.flat) - float64(w.lane)
+	if wide <= 0 {
+		return -wide * 0.5
 	}
-	return float64(d-w.lane) * float64(w.lane) * bareEdge
+	return wide * float64(w.lane) * bareEdge
 }
 
 // bareSpan is the cost of a span of a row that no run uses.
-func (w *sweep) bareSpan(s span) float64 { return float64((s.width()+1)*w.lane) * bareEdge }
+func (w *sweep) bareSpan(s span) float64 {
+	return float64(s.width()+1) * w.rule.flat * float64(w.lane) * bareEdge
+}
 
 // shortRun is the cost of a run too short to be worth its turns.
 func (w *sweep) shortRun(d int) float64 {
-	if d >= w.rule.long {
+	if float64(d)*w.rule.x.pitch >= longRun {
 		return 0
 	}
-	return float64(d) * tooShort
+	return float64(d) * w.rule.flat * tooShort
 }
 
 // gapCost is the cost of going from row y to row y+gap after a gap of prev.
 // and one of prev2 before that.
 func (w *sweep) gapCost(y, gap, prev, prev2 int) float64 {
-	width := float64(w.g.wide[y])
+	width := float64(w.g.wide[y]) * w.rule.flat
 	d := float64(gap) - w.s
 	c := float64(unevenOne*d*d) + float64(unevenDrift*float64(w.drift)*float64(w.drift))
 	if prev > 0 {
@@ -61,16 +64,16 @@ func (w *sweep) gapCost(y, gap, prev, prev2 int) float64 {
 
 // known looks a bare count up in the table, or computes it once.
 func (w *sweep) known(y, gap int, count func(y, gap int) float64) float64 {
-	r := min(int(w.reach()), w.rule.widest+1)
+	r := min(int(w.reach()), w.rule.y.widest+1)
 	t := w.t.bare[r]
 	if t == nil {
-		t = make([]float64, w.g.ny*(w.rule.widest+1))
+		t = make([]float64, w.g.ny*(w.rule.y.widest+1))
 		for i := range t {
 			t[i] = -1
 		}
 		w.t.bare[r] = t
 	}
-	key := y*(w.rule.widest+1) + gap
+	key := y*(w.rule.y.widest+1) + gap
 	if t[key] < 0 {
 		t[key] = count(y, gap)
 	}
@@ -93,7 +96,7 @@ func (w *sweep) bareBetween(y, gap int) float64 {
 		}
 		n += uncovered(w.g.rows[y+k], near[0], near[1])
 	}
-	return float64(n)
+	return float64(n) * w.rule.flat
 }
 
 func (w *sweep) bareAbove(y int) float64 {
@@ -105,7 +108,7 @@ func (w *sweep) bareAbove(y int) float64 {
 		}
 		n += uncovered(w.g.rows[k], near, nil)
 	}
-	return float64(n)
+	return float64(n) * w.rule.flat
 }
 
 // bareBelow counts the pegs past row y that it does not reach.
@@ -116,7 +119,7 @@ func (w *sweep) countBelow(y, _ int) float64 {
 	for ; k < w.g.ny && float64(k-y) <= w.reach(); k++ {
 		n += uncovered(w.g.rows[k], w.g.rows[y], nil)
 	}
-	return float64(n + w.g.below[min(k, w.g.ny)])
+	return float64(n+w.g.below[min(k, w.g.ny)]) * w.rule.flat
 }
 
 // uncovered counts the pegs of row that lie in no span of a or b.
