@@ -12,8 +12,10 @@ import (
 	"syscall/js"
 	"time"
 
+	"oxturn/drawing/sheets"
 	"oxturn/drawing/svg"
 	"oxturn/drawing/web/preview"
+	"oxturn/layout"
 	"oxturn/layout/arrange"
 	"oxturn/layout/job"
 	"oxturn/layout/job/edit"
@@ -25,14 +27,19 @@ import (
 // main makes the command an engine for a page: it answers calls until the page is
 // closed. Files are those of the file system that the page lends it.
 //
-//	oxturnCall(name, request JSON, done(error text or null, answer))
+//	oxturnCall(name, request JSON, done(error text or null, answer), part(JSON))
+//
+// A drawing gives part of its answer early. It lets other calls have their turn, and ends when
+// another begins or "drop" is called. For that it has the page come back to it:
+//
+//	oxturnBreathe(back())
 func main() {
 	spendMemory()
 	e := &engine{}
 	call := js.FuncOf(func(_ js.Value, args []js.Value) any {
-		name, request, done := args[0].String(), args[1].String(), args[2]
+		name, request, done, part := args[0].String(), args[1].String(), args[2], args[3]
 		go func() { // a file is waited for, which the page's own thread may not
-			answer, err := e.answer(name, []byte(request))
+			answer, err := e.answer(name, []byte(request), func(early string) { part.Invoke(early) })
 			if err != nil {
 				done.Invoke(err.Error(), "")
 				return
@@ -47,7 +54,12 @@ func main() {
 }
 
 // An engine holds the job that the page shows.
-type engine struct{ shown *work }
+type engine struct {
+	shown    *work
+	laid     *layout.Plan // the newest plan: that of the job shown, or of one still being drawn
+	drop     func()       // ends the drawing under way; nil: there was none
+	breathed time.Time    // when others had a turn last
+}
 
 // A request is what any call may say; each reads what is its own.
 type request struct {
@@ -55,7 +67,7 @@ type request struct {
 	In       string        `json:"in"`       // run: the standard input
 	Name     string        `json:"name"`     // open: the job file
 	Language string        `json:"language"` // open: what problems are told in
-	ID       string        `json:"id"`       // sheet
+	ID       string        `json:"id"`       // sheet; open: the one that is looked at
 	Text     string        `json:"text"`     // tables and edit: a job file
 	Changes  []edit.Change `json:"changes"`  // edit
 	Walls    []string      `json:"walls"`    // tape
@@ -70,7 +82,7 @@ type request struct {
 	New  arrange.Addition `json:"new"` // stand
 }
 
-func (e *engine) answer(name string, body []byte) (answer string, err error) {
+func (e *engine) answer(name string, body []byte, part func(string)) (answer string, err error) {
 	defer func() {
 		if p := recover(); p != nil {
 			err = fmt.Errorf("this is a fault in oxturn, not in your job: %v", p)
@@ -84,7 +96,10 @@ func (e *engine) answer(name string, body []byte) (answer string, err error) {
 	case "run":
 		return asText(e.run(r))
 	case "open":
-		return e.open(r)
+		return e.open(r, part)
+	case "drop":
+		e.dropDrawing()
+		return "", nil
 	case "sheet":
 		return e.sheet(r)
 	case "tables":
@@ -100,7 +115,8 @@ func (e *engine) answer(name string, body []byte) (answer string, err error) {
 	case "tape":
 		return tape(r)
 	case "fresh":
-		e.shown = nil
+		e.dropDrawing()
+		e.shown, e.laid = nil, nil
 		return "", nil
 	case "photo":
 		return takePhoto(r)
@@ -143,19 +159,53 @@ func (e *engine) run(r request) ran {
 // longestWait is how long a page waits for one job.
 const longestWait = 10 * time.Minute
 
-// open reads, plans and draws a job, and tells all about it but the drawings.
-func (e *engine) open(r request) (string, error) {
+// dropDrawing ends the drawing under way.
+func (e *engine) dropDrawing() {
+	if e.drop != nil {
+		e.drop()
+	}
+}
+
+// aTurn is for how long a drawing keeps others waiting.
+const aTurn = 40 * time.Millisecond
+
+// breathe lets the page's other calls have a turn: there is one thread.
+func (e *engine) breathe() {
+	if time.Since(e.breathed) < aTurn {
+		return
+	}
+	back := make(chan struct{})
+	f := js.FuncOf(func(js.Value, []js.Value) any { close(back); return nil })
+	js.Global().Call("oxturnBreathe", f)
+	<-back
+	f.Release()
+	e.breathed = time.Now()
+}
+
+// open reads, plans and draws a job, and tells all about it but the drawings; of the sheet that is
+// looked at it gives the drawing early. The answer is null where the drawing was dropped.
+func (e *engine) open(r request, part func(string)) (string, error) {
+	e.dropDrawing()
+	ctx, drop := context.WithCancel(context.Background())
+	defer drop()
+	e.drop = drop
 	data, err := os.ReadFile(r.Name)
 	if err != nil {
 		return "", err
 	}
-	w, err := do(context.Background(), source{name: r.Name, base: baseName(r.Name), data: data,
-		open: opener(r.Name)}, workOptions{timeLimit: longestWait, before: e.before()})
+	w, err := do(ctx, source{name: r.Name, base: baseName(r.Name), data: data, open: opener(r.Name)},
+		workOptions{timeLimit: longestWait, before: e.before(), breathe: e.breathe, early: func(p *layout.Plan) {
+			e.laid = p
+			e.early(p, r.ID, part)
+		}})
+	if ctx.Err() != nil {
+		return "null", nil
+	}
 	if err != nil {
 		return "", err
 	}
 	if w.plan != nil {
-		e.shown = w
+		e.shown, e.laid = w, w.plan
 	}
 	st, err := pageWords(w)
 	if err != nil {
@@ -164,6 +214,40 @@ func (e *engine) open(r request) (string, error) {
 	st.Job = filepath.Base(r.Name)
 	tell(&st, r.Language, w.report)
 	return asText(st)
+}
+
+// An earlySheet is the sheet that is looked at, before the rest is drawn.
+type earlySheet struct {
+	ID     string          `json:"id"`
+	Ratio  float64         `json:"ratio"`
+	SVG    string          `json:"svg"`
+	Cables []preview.Cable `json:"cables"`
+	Units  string          `json:"units"`
+}
+
+// early gives the sheet that is looked at as soon as it can be drawn. What cannot, the whole set
+// tells of.
+func (e *engine) early(p *layout.Plan, id string, part func(string)) {
+	var out struct {
+		Sheet *earlySheet `json:"sheet,omitempty"` // none: the plan alone is there
+	}
+	if s, err := sheets.Alone(p, id, e.numbering()); s != nil && err == nil {
+		var b bytes.Buffer
+		if svg.Write(&b, s) == nil {
+			out.Sheet = &earlySheet{s.ID, s.Ratio, b.String(), pageCables(p), p.Job.Units.String()}
+		}
+	}
+	if text, err := asText(out); err == nil {
+		part(text)
+	}
+}
+
+// numbering is that of the sheets shown.
+func (e *engine) numbering() (n sheets.Numbering) {
+	if e.shown != nil {
+		n = e.shown.number
+	}
+	return n
 }
 
 // tell says problems in a language too, of which the page knows by their English words.

@@ -140,8 +140,8 @@ func (e *engine) photos(r request) (string, error) {
 	w := &work{source: source{name: r.Name, base: baseName(r.Name), data: []byte(text), open: opener(r.Name)}}
 	w.job, w.report = job.Read(r.Name, []byte(text), opener(r.Name))
 	l := photoLister{engine: e, work: w, text: text}
-	if e.shown != nil {
-		l.out.Plan = e.shown.plan.Code
+	if e.laid != nil {
+		l.out.Plan = e.laid.Code
 	}
 	laid := itemsOf(root.Get("as_laid"))
 	if w.job != nil {
@@ -323,13 +323,13 @@ func statedError(f say.Figures, room *layout.Room, read *job.Photo) string {
 		", 95 in 100 of them, where it tells least."
 }
 
-// planned finds a room of the plan that is drawn.
+// planned finds a room of the newest plan.
 func (l *photoLister) planned(name string) *layout.Room {
-	if l.shown == nil {
+	if l.laid == nil {
 		return nil
 	}
-	for i := range l.shown.plan.Rooms {
-		if r := &l.shown.plan.Rooms[i]; r.Job.Name == name {
+	for i := range l.laid.Rooms {
+		if r := &l.laid.Rooms[i]; r.Job.Name == name {
 			return r
 		}
 	}

@@ -23,6 +23,7 @@ type work struct {
 	job    *job.Job
 	plan   *layout.Plan
 	sheets []*drawing.Sheet
+	number sheets.Numbering // of the sheets
 	report *job.Report
 	copied bool // for others than those who bid: their PDF carries no prices
 }
@@ -49,6 +50,9 @@ type workOptions struct {
 	laidBy    bool      // amend says by what plan the floor is laid
 	amend     amendment // nil: nothing
 	before    *job.Job  // the same job as it was drawn last, whose photos are unpacked; nil: none is
+
+	breathe func()             // called now and then: lets others have a turn; nil: they have their own
+	early   func(*layout.Plan) // given the plan as soon as its floor can be drawn; nil: nobody waits for it
 }
 
 // do reads, plans and draws a job, or leaves the drawing out; everything there
@@ -56,11 +60,19 @@ type workOptions struct {
 // job's: ctx ended, or a fault of ours.
 func do(ctx context.Context, s source, o workOptions) (*work, error) {
 	w := &work{source: s}
-	err := within(ctx, o.timeLimit, func(stop func() bool) { w.take(o, stop) })
+	err := within(ctx, o.timeLimit, func(stop func() bool) { w.take(o, o.breathing(stop)) })
 	if errors.Is(err, errTime) {
 		return givenUp(s, o.timeLimit), nil // w still belongs to its goroutine
 	}
 	return w, err
+}
+
+// breathing is stop that lets others have a turn where it is asked.
+func (o workOptions) breathing(stop func() bool) func() bool {
+	if o.breathe == nil {
+		return stop
+	}
+	return func() bool { o.breathe(); return stop() }
 }
 
 func givenUp(s source, limit time.Duration) *work {
@@ -85,10 +97,10 @@ func (w *work) take(o workOptions, stop func() bool) {
 		w.report.Add(d)
 	}
 	if w.report.Errors() == 0 && !o.laid {
-		build.Complete(plan)
+		o.complete(plan, stop)
 	}
 	if w.report.Errors() == 0 && !o.undrawn {
-		w.draw(plan)
+		w.draw(plan, stop)
 	}
 	if w.report.Errors() == 0 && o.mapped {
 		w.lettersOfMap(plan)
@@ -99,6 +111,18 @@ func (w *work) take(o workOptions, stop func() bool) {
 	w.plan = plan
 	if !o.undrawn { // else a warning of drawing that the job allows would seem needless
 		w.report.Finish()
+	}
+}
+
+// complete adds what drawings ask for, and shows the plan early where that is asked for.
+func (o workOptions) complete(plan *layout.Plan, stop func() bool) {
+	if o.early == nil {
+		build.Complete(plan)
+		return
+	}
+	if build.Quantify(plan); !stop() {
+		o.early(plan)
+		build.Foresee(plan, stop)
 	}
 }
 
@@ -127,17 +151,20 @@ func (w *work) restOnPDF() {
 	}
 }
 
-func (w *work) draw(plan *layout.Plan) {
+func (w *work) draw(plan *layout.Plan, stop func() bool) {
 	if !w.unpackPhotos() {
 		return
 	}
-	set, err := sheets.Set(plan)
+	set, number, err := sheets.NumberedSet(plan, stop)
+	if errors.Is(err, sheets.ErrStopped) {
+		return // nobody waits any more
+	}
 	if err != nil {
 		w.report.Add(job.Diagnostic{Span: w.asked(err), Message: err.Error()})
 		return
 	}
 	w.letters(drawing.Unsettable(set...))
-	w.sheets = set
+	w.sheets, w.number = set, number
 }
 
 // letters warns of those that no face has.

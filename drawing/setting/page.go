@@ -151,14 +151,19 @@ func detailOn(detail int, label string, l language.Language) string {
 	return l.Textf("detail %d, %s", detail, label)
 }
 
-// NameSheets fills in on which sheet each detail stands that the pages of a set call out.
-func NameSheets(pages []*Page) {
+// DetailSheets are the labels of the sheets that the details stand on, by the details' numbers.
+func DetailSheets(pages []*Page) map[int]string {
 	labels := map[int]string{}
 	for _, pg := range pages {
 		for _, n := range pg.Details {
 			labels[n] = pg.Sheet.Label
 		}
 	}
+	return labels
+}
+
+// NameSheets fills in on which sheet each detail stands that pages call out.
+func NameSheets(pages []*Page, labels map[int]string) {
 	for _, pg := range pages {
 		for _, c := range pg.calls {
 			if label := labels[c.detail]; label != "" {

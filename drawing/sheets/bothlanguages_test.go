@@ -76,7 +76,7 @@ func secondLanguage(t *testing.T, file string) {
 // and words.
 func saidOn(t *testing.T, p *layout.Plan) map[string]string {
 	t.Helper()
-	pages, err := setPages(p)
+	pages, err := setPages(p, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -21,7 +21,7 @@ const coverID = "cover"
 // cover sets what a proposal offers, before the sheets that say how it is built: what the
 // floor is to be, what that costs with tax, how long it holds, and where to sign. What a
 // piece costs, and the markup, are on the take-off alone.
-func cover(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
+func cover(p *layout.Plan, others []indexed) ([]*setting.Page, error) {
 	if p.Offer == nil {
 		return nil, nil
 	}
@@ -35,7 +35,7 @@ func cover(p *layout.Plan, pages []*setting.Page) ([]*setting.Page, error) {
 	blocks = append(blocks, listOf(f.Text("Scope"), scope(p), f))
 	blocks = append(blocks, priceTable(p), optionTable(p), runningCost(p), listOf(f.Text("Not included"),
 		exclusions(p), f),
-		listOf(f.Text("Terms"), terms(p), f), signatures(f), sheetIndex(f, pages))
+		listOf(f.Text("Terms"), terms(p), f), signatures(f), sheetIndex(f, others))
 	k := kindNamed(coverID)
 	return setting.ListSheets(p, setting.FormPaper(p.Job), coverID, k.Title, k.Form, without(blocks))
 }
@@ -178,12 +178,31 @@ func signatures(f say.Figures) setting.Block {
 		Rows: [][]setting.Cell{setting.Row(f.Text("Client"), "", ""), setting.Row(f.Text("Contractor"), "", "")}}
 }
 
+// coverAlone is the cover over the sheets that a set had before.
+func coverAlone(p *layout.Plan, before Numbering) ([]*setting.Page, error) {
+	if len(before.index) == 0 {
+		return nil, nil
+	}
+	return cover(p, before.index)
+}
+
+// An indexed is a sheet as the cover lists it.
+type indexed struct{ label, title string }
+
+// indexOf are the pages that follow a cover.
+func indexOf(pages []*setting.Page) (out []indexed) {
+	for i, label := range labels(pages) {
+		out = append(out, indexed{label, pages[i].Sheet.Title})
+	}
+	return out
+}
+
 // sheetIndex lists the sheets that follow.
-func sheetIndex(f say.Figures, pages []*setting.Page) setting.Block {
+func sheetIndex(f say.Figures, others []indexed) setting.Block {
 	t := setting.Table{Head: f.Text("Sheets of the set"),
 		Cols: []setting.Column{{Head: f.Text("Sheet")}, {Head: f.Text("Title"), Wraps: true}}}
-	for i, label := range labels(pages) {
-		t.Rows = append(t.Rows, setting.Row(label, pages[i].Sheet.Title))
+	for _, s := range others {
+		t.Rows = append(t.Rows, setting.Row(s.label, s.title))
 	}
 	return t
 }

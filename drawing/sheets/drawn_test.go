@@ -41,7 +41,7 @@ func (d drawnSet) checked(t *testing.T) {
 
 // draw draws the set of a plan.
 func draw(p *layout.Plan) (drawnSet, error) {
-	pages, err := setPages(p)
+	pages, err := setPages(p, nil)
 	if err != nil {
 		return drawnSet{}, err
 	}

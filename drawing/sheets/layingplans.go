@@ -35,6 +35,18 @@ func layingPlans(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
 	return append([]*setting.Page{plan.Page, out.Page}, parts...), nil
 }
 
+// cablePlanAlone draws the first of them.
+func cablePlanAlone(p *layout.Plan, r *layout.Room) ([]*setting.Page, error) {
+	if oneFieldSheet(p) {
+		return nil, nil
+	}
+	plan, err := cablePlan(r).Page(p)
+	if err != nil {
+		return nil, err
+	}
+	return []*setting.Page{plan.Page}, nil
+}
+
 // planLabel is what the sheet is called that shows where everything of a room lies: its field
 // sheet, or its cable plan.
 func planLabel(p *layout.Plan, r *layout.Room) string {

@@ -346,7 +346,7 @@ func TestLegendsMissNothing(t *testing.T) {
 			})
 		},
 	} {
-		pages, err := setPages(p)
+		pages, err := setPages(p, nil)
 		if err != nil {
 			t.Fatal(err)
 		}

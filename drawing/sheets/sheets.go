@@ -7,6 +7,7 @@
 package sheets
 
 import (
+	"errors"
 	"fmt"
 	"slices"
 
@@ -21,15 +22,39 @@ import (
 // which sheet cannot be drawn as asked and by how much; the plan must be one
 // that build.Plan has no errors for.
 func Set(p *layout.Plan) ([]*drawing.Sheet, error) {
-	pages, err := setPages(p)
+	set, _, err := NumberedSet(p, nil)
+	return set, err
+}
+
+// NumberedSet is Set with how the sheets are numbered. Once stop, which may be nil, returns true no
+// more sheets are drawn and the error is ErrStopped.
+func NumberedSet(p *layout.Plan, stop func() bool) ([]*drawing.Sheet, Numbering, error) {
+	pages, err := setPages(p, stop)
 	if err != nil {
-		return nil, err
+		return nil, Numbering{}, err
 	}
-	return numbered(pages), nil
+	set := numbered(pages)
+	return set, numberingOf(pages), nil
+}
+
+// ErrStopped says that nobody wants the sheets any more.
+var ErrStopped = errors.New("the sheets are not wanted any more")
+
+// unless is draw as long as nobody stops it.
+func (draw drawFunc) unless(stop func() bool) drawFunc {
+	if draw == nil || stop == nil {
+		return draw
+	}
+	return func(p *layout.Plan) ([]*setting.Page, error) {
+		if stop() {
+			return nil, ErrStopped
+		}
+		return draw(p)
+	}
 }
 
 // setPages draws the pages of a set, still without numbers.
-func setPages(p *layout.Plan) ([]*setting.Page, error) {
+func setPages(p *layout.Plan, stop func() bool) ([]*setting.Page, error) {
 	for _, r := range p.Rooms {
 		if len(r.Job.Outline) < 3 {
 			return nil, fmt.Errorf("room %q has no outline to draw", r.Job.Name)
@@ -38,7 +63,7 @@ func setPages(p *layout.Plan) ([]*setting.Page, error) {
 	kinds := registry()
 	draws := make([]drawFunc, len(kinds))
 	for i, k := range kinds {
-		draws[i] = k.draw
+		draws[i] = k.draw.unless(stop)
 	}
 	drawn, err := drawAll(p, draws)
 	if err != nil {
@@ -52,6 +77,9 @@ func setPages(p *layout.Plan) ([]*setting.Page, error) {
 		id  string
 		set func(*layout.Plan, []*setting.Page) ([]*setting.Page, error)
 	}{{takeOffID, takeOff}, {detailsID, details}, {notesID, setNotes}} {
+		if stop != nil && stop() {
+			return nil, ErrStopped
+		}
 		more, err := left.set(p, over)
 		if err != nil {
 			return nil, err
@@ -62,7 +90,7 @@ func setPages(p *layout.Plan) ([]*setting.Page, error) {
 		}
 	}
 	all := slices.Concat(drawn...)
-	first, err := cover(p, all)
+	first, err := cover(p, indexOf(all))
 	return append(first, all...), err
 }
 
@@ -104,24 +132,37 @@ func eachRoom(draw func(*layout.Plan, *layout.Room) ([]*setting.Page, error)) dr
 // numbered draws the title blocks, now that the number of sheets is known, and
 // makes the sheets' names and labels unlike.
 func numbered(pages []*setting.Page) []*drawing.Sheet {
-	seen, named := map[string]bool{}, labels(pages)
+	named := labels(pages)
 	var out []*drawing.Sheet
 	for i, pg := range pages {
 		pg.Sheet.Label = named[i]
 	}
-	setting.NameSheets(pages)
+	setting.NameSheets(pages, setting.DetailSheets(pages))
 	for i, pg := range pages {
-		pg.Title.Label, pg.Title.N, pg.Title.Of = pg.Sheet.Label, i+1, len(pages)
-		w := pg.TitleAt.W() // in the frame's corner: with its number it may be lower than was kept free
-		pg.Title.Set(pg, drawing.Pt{X: pg.TitleAt.X0, Y: pg.TitleAt.Y1 - pg.Title.Height(pg.Ty, w)}, w)
+		numberPage(pg, i+1, len(pages))
+		out = append(out, pg.Sheet)
+	}
+	uniqueIDs(pages)
+	return out
+}
+
+// numberPage draws the title block of a page that is labelled.
+func numberPage(pg *setting.Page, n, of int) {
+	pg.Title.Label, pg.Title.N, pg.Title.Of = pg.Sheet.Label, n, of
+	w := pg.TitleAt.W() // in the frame's corner: with its number it may be lower than was kept free
+	pg.Title.Set(pg, drawing.Pt{X: pg.TitleAt.X0, Y: pg.TitleAt.Y1 - pg.Title.Height(pg.Ty, w)}, w)
+}
+
+// uniqueIDs makes the IDs of sheets unlike.
+func uniqueIDs(pages []*setting.Page) {
+	seen := map[string]bool{}
+	for _, pg := range pages {
 		id := pg.Sheet.ID
 		for n := 2; seen[pg.Sheet.ID]; n++ {
 			pg.Sheet.ID = fmt.Sprintf("%s-%d", id, n)
 		}
 		seen[pg.Sheet.ID] = true
-		out = append(out, pg.Sheet)
 	}
-	return out
 }
 
 // labels are what the sheets of a set are called: by their kinds, each counted on its own.

@@ -66,20 +66,41 @@ func Lay(j *job.Job, stop func() bool) (*layout.Plan, []job.Diagnostic) {
 }
 
 // Complete adds to a plan without errors what is worked out of it at some length and
-// only sheets, figures and quantities ask for: reserves, the tile, the warmth of floors place
-// by place, take-off and shifts.
+// only sheets, figures and quantities ask for: what Quantify adds and what Foresee does.
 func Complete(p *layout.Plan) {
+	warmed := warming(p) // what is quantities reads none of it, and it none of them
+	Quantify(p)
+	p.Shifts = shifts(p, false, nil)
+	warmed()
+}
+
+// Quantify adds the first part of that, which drawings of the floor ask for: reserves, the tile,
+// take-off and offer.
+func Quantify(p *layout.Plan) {
 	refit.Reserves(p)
-	var wait conc.WaitGroup
-	var warm []*layout.WarmFloor
-	wait.Go(func() { warm = warmth.Floors(p) }) // what is quantities reads none of it, and it none of them
 	layTiles(p)
 	takeOff(p)
 	offer(p)
-	p.Shifts = shifts(p, false)
-	wait.Wait()
-	for i := range p.Rooms {
-		p.Rooms[i].Warm = warm[i]
+}
+
+// Foresee adds the rest, which takes longer and few sheets ask for: the warmth of floors place by
+// place, and shifts. Once stop returns true the shifts end and what comes back is of no use.
+func Foresee(p *layout.Plan, stop func() bool) {
+	warmed := warming(p)
+	p.Shifts = shifts(p, false, stop)
+	warmed()
+}
+
+// warming works out the warmth of floors meanwhile; what comes back waits for it.
+func warming(p *layout.Plan) func() {
+	var wait conc.WaitGroup
+	var warm []*layout.WarmFloor
+	wait.Go(func() { warm = warmth.Floors(p) })
+	return func() {
+		wait.Wait()
+		for i := range p.Rooms {
+			p.Rooms[i].Warm = warm[i]
+		}
 	}
 }
 

@@ -502,7 +502,7 @@ func TestByHowMuchARoomIsOff(t *testing.T) {
 		j.Units = units
 		p := &layout.Plan{Job: j, Rooms: []layout.Room{*roomOf(zone(75, 75, 2925, 1925))}}
 		p.Rooms[0].Cables = []layout.Cable{{Label: job.Cable{ID: "A", Length: 50e3, Watts: 500}, Spacing: 115}}
-		got := shifts(p, false)
+		got := shifts(p, false, nil)
 		if len(got) != 4 || got[0].By != want || got[1].By != -want || !got[0].East || got[2].East {
 			t.Errorf("%v: %+v", units, got)
 		}

@@ -32,13 +32,14 @@ const countedRooms = 4
 
 // ShiftsLaid are a plan's shifts with its cables laid in every changed room instead
 // of judged by area, which takes as many times as long as the plan.
-func ShiftsLaid(p *layout.Plan) []layout.Shift { return shifts(p, true) }
+func ShiftsLaid(p *layout.Plan) []layout.Shift { return shifts(p, true, nil) }
 
 // shifts looks at every room with 1 in (25 mm) more and less in each direction. The
 // room is drawn out or pushed in where nothing stands, if there is such a place;
 // fixtures always keep their size. Quantities are taken off anew. Cables are judged
-// by the area they would serve, or with lay are laid in every changed room.
-func shifts(p *layout.Plan, lay bool) []layout.Shift {
+// by the area they would serve, or with lay are laid in every changed room. Those that are left
+// once stop returns true are left out.
+func shifts(p *layout.Plan, lay bool, stop func() bool) []layout.Shift {
 	type shift struct {
 		room int
 		east bool
@@ -64,6 +65,9 @@ func shifts(p *layout.Plan, lay bool) []layout.Shift {
 		places <- struct{}{}
 		wait.Go(func() {
 			defer func() { <-places }()
+			if stop != nil && stop() {
+				return
+			}
 			out[k] = shiftRoom(p, s.room, s.east, s.by, lay)
 		})
 	}

@@ -17,7 +17,7 @@ import (
 // runs lie wider apart by about that share.
 func TestShiftOfABath(t *testing.T) {
 	p := lay(t, hand.Bath)
-	found := shifts(p, false)
+	found := shifts(p, false, nil)
 	if len(found) != 4 {
 		t.Fatalf("%d shifts", len(found))
 	}
@@ -55,7 +55,7 @@ func TestShrunkFloorKeepsItsCable(t *testing.T) {
 // apart as the area said.
 func TestShiftLaidAnew(t *testing.T) {
 	p := lay(t, hand.Bath)
-	byArea := shifts(p, false)
+	byArea := shifts(p, false, nil)
 	for i, s := range ShiftsLaid(p) {
 		if !s.Laid || !s.Keeps || math.Abs(s.Spacing-byArea[i].Spacing) > 0.03*s.Spacing {
 			t.Errorf("%+v, by area %.1f", s, byArea[i].Spacing)
@@ -91,7 +91,7 @@ func TestOptionsShiftAlike(t *testing.T) {
 	p := lay(t, hand.Bath)
 	rooms, _ := Options(p.Job)
 	is, both := p.Rooms[0].Cables[0].Spacing, 1.0
-	for _, s := range shifts(p, false) {
+	for _, s := range shifts(p, false, nil) {
 		if s.By > 0 {
 			both *= s.Spacing / is
 		}
@@ -110,7 +110,7 @@ func TestShiftAsksForAnotherCable(t *testing.T) {
 		"[[cable]]\nid = \"D\"\nvolts = 240\nwatts = 400\nlength = \"40 m\"\nlead = \"4 m\"\n[[room]]", 1)
 	p := lay(t, text)
 	p.Rooms[0].Cables[0].Spacing = 120
-	for _, s := range shifts(p, false) {
+	for _, s := range shifts(p, false, nil) {
 		if s.By > 0 && (s.Keeps || s.Instead != "D") {
 			t.Errorf("longer: %+v", s)
 		}
@@ -189,7 +189,7 @@ func BenchmarkShifts(b *testing.B) {
 	j, _ := job.Read("job.toml", []byte(hand.Bath), nil)
 	p, _ := Plan(j)
 	for b.Loop() {
-		shifts(p, false)
+		shifts(p, false, nil)
 	}
 }
 

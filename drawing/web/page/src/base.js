@@ -11,16 +11,18 @@ const engine = {
     this.worker = worker;
     worker.onmessage = ({ data: m }) => {
       const w = this.waiting.get(m.id);
+      if (m.part) { w.part?.(m.part); return; }
       this.waiting.delete(m.id);
       if (m.error === undefined) w.resolve(m.answer); else w.reject(new Error(m.error));
     };
     worker.onerror = (e) => status(say("the engine could not be started: %s", e.message || "?"), true);
     return this.ask("start", { packed }, [packed]);
   },
-  ask(call, request, handOver) {
+  // ask gives what the engine answers; what it has of the answer before goes to part
+  ask(call, request, handOver, part) {
     return new Promise((resolve, reject) => {
       const id = this.next++;
-      this.waiting.set(id, { resolve, reject });
+      this.waiting.set(id, { resolve, reject, part });
       this.worker.postMessage({ id, call, ...request }, handOver || []);
     });
   },

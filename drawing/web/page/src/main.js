@@ -35,25 +35,41 @@ function changed() {
   if (view.hand === placing) placing.again(); else if (mode === "Room") roomAgain();
   if (mode === "Text" && $("text") && $("text").value !== job.text) $("text").value = job.text;
   if (mode === "Site" && asked === "laid") laidAgain();
+  drawSoon();
+}
+
+// drawSoon draws as soon as all that is to be done at once is done.
+function drawSoon() {
   clearTimeout(timer);
   timer = 0;
   if (view.photo || !job.name) return; // drawn once the photo is put away
-  timer = setTimeout(() => { timer = 0; draw(); }, 250);
+  if (job.saved) status(say("drawing"), false, true);
+  timer = setTimeout(() => { timer = 0; draw(); }, 0);
 }
 
 const settled = () => new Promise((resolve) => { waiters.push(resolve); });
 
 async function draw() {
   if (!job.name) return;
-  if (drawing) { again = true; return; }
+  if (drawing) { again = true; engine.ask("drop", {}); return; } // what is being drawn is not wanted any more
   drawing = true;
   do {
     again = false;
-    status(say("drawing"), false, true);
-    try { await take(await engine.ask("open", { name: job.name, files: job.files, language: tongue })); } catch (e) { status(e.message, true); }
+    if (job.saved) status(say("drawing"), false, true);
+    try {
+      const state = await engine.ask("open", { name: job.name, files: job.files, language: tongue, shown: view.shown }, [], (part) => early(part));
+      if (state) await take(state);
+    } catch (e) { status(e.message, true); }
   } while (again);
   drawing = false;
   for (const w of waiters.splice(0)) w();
+}
+
+// early shows what is looked at, while the rest is drawn.
+function early(part) {
+  if (again) return;
+  if (view.hand === placing) placing.again(); else if (part.sheet) sheets.early(part.sheet);
+  if (job.saved) status(say("drawing the other sheets"), false, true);
 }
 
 async function take(state) {
@@ -152,7 +168,7 @@ function tongueChoice() {
 // spoken shows what stands there in the language that is spoken now; a new drawing brings the problems in it.
 function spoken() {
   showModes();
-  if (job.name) timer = setTimeout(() => { timer = 0; draw(); }, 250); else if (document.body.dataset.ready) status(say("ready"));
+  if (job.name) drawSoon(); else if (document.body.dataset.ready) status(say("ready"));
 }
 
 async function startFrom(kind, units) {

@@ -12,7 +12,19 @@ const sheets = {
     $("sheets").replaceChildren(...all.map((s) => element("option", { value: s.id, selected: s === one }, s.title)));
     if (one.columns) { view.table(one); return; }
     const text = await engine.ask("sheet", { sheet: one.id });
-    if (view.shown === one.id) view.draw(one, text, this.state.cables, this.state.units);
+    if (view.shown === one.id) this.draw(one, text, this.state.cables, this.state.units);
+  },
+  // early shows a sheet again before the others are drawn
+  early(s) {
+    if (s.id !== view.shown || view.hand || !view.svg) return;
+    $("stale").hidden = true;
+    $("view").classList.remove("old");
+    this.draw(s, s.svg, s.cables.map((c) => ({ ...c, runs: c.runs || [] })), s.units);
+  },
+  // draw leaves a sheet that is there as it is
+  draw(sheet, text, ...more) {
+    if (text === this.text && view.svg && view.svg === this.svg && view.svg.isConnected) return;
+    if (view.draw(sheet, text, ...more)) Object.assign(this, { text, svg: view.svg });
   },
 };
 

@@ -30,9 +30,14 @@ async function start(packed) {
   await up;
 }
 
-function call(name, request) {
+// a drawing under way lets the page's other calls have their turn: they are messages too, and come first
+const turns = new MessageChannel(), resting = [];
+turns.port1.onmessage = () => resting.shift()();
+globalThis.oxturnBreathe = (back) => { resting.push(back); turns.port2.postMessage(0); };
+
+function call(name, request, part) {
   return new Promise((resolve, reject) => {
-    globalThis.oxturnCall(name, JSON.stringify(request), (error, answer) => error ? reject(new Error(error)) : resolve(answer));
+    globalThis.oxturnCall(name, JSON.stringify(request), (error, answer) => error ? reject(new Error(error)) : resolve(answer), part || (() => {}));
   });
 }
 
@@ -44,11 +49,13 @@ const lay = (held) => { for (const [name, content] of Object.entries(held || {})
 const pictures = "/picture", given = pictures + "/given", copied = pictures + "/copied";
 
 const calls = {
-  // open plans a job and tells about it: { name, files: { name: text } }
+  // open plans a job and tells about it: { name, files: { name: text }, shown }, the sheet shown in parts of
+  // the answer that come before; null where the drawing was dropped
   async open(m) {
     lay(m.files);
-    return JSON.parse(await call("open", { name: place(m.name), language: m.language }));
+    return JSON.parse(await call("open", { name: place(m.name), language: m.language, id: m.shown }, (part) => postMessage({ id: m.id, part: JSON.parse(part) })));
   },
+  drop: () => call("drop", {}),
   sheet: (m) => call("sheet", { id: m.sheet }),
   tables: async (m) => JSON.parse(await call("tables", { text: m.text })),
   edit: (m) => call("edit", { text: m.text, changes: m.changes }),
