@@ -62,16 +62,25 @@ func engineIn(t *testing.T, name string) page.Engine {
 	if err != nil {
 		t.Fatal(err)
 	}
-	part := func(id string) string {
-		_, rest, _ := strings.Cut(string(data), `id="`+id+`">`)
-		text, _, _ := strings.Cut(rest, "</script>")
-		return text
+	part := func(name string) (text, rest string) {
+		_, rest, _ = strings.Cut(string(data), name+`">`)
+		text, rest, _ = strings.Cut(rest, "</script>")
+		return text, rest
 	}
-	packed, err := base64.StdEncoding.DecodeString(part("engine"))
-	if err != nil || len(packed) == 0 {
-		t.Fatalf("%s has no engine: %v", name, err)
+	var packed []byte
+	for text, rest := part(`class="engine`); text != ""; {
+		piece, err := base64.StdEncoding.DecodeString(text)
+		if err != nil {
+			t.Fatalf("%s has no engine: %v", name, err)
+		}
+		packed = append(packed, piece...)
+		_, rest, _ = strings.Cut(rest, `class="engine">`)
+		text, rest, _ = strings.Cut(rest, "</script>")
 	}
-	worker := part("worker")
+	if len(packed) == 0 {
+		t.Fatalf("%s has no engine", name)
+	}
+	worker, _ := part(`id="worker`)
 	support := worker[:strings.LastIndex(worker, "\n\"use strict\";\n")]
 	return page.Engine{Packed: packed, Support: []byte(support)}
 }

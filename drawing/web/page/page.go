@@ -118,10 +118,23 @@ func (e Engine) OneFile() ([]byte, error) {
 		return nil, fmt.Errorf("page: a script holds what would end it early")
 	}
 	scripts := "<script type=\"text/plain\" id=\"worker\">" + worker + "</script>\n" +
-		"<script type=\"text/plain\" id=\"engine\">" + base64.StdEncoding.EncodeToString(e.Packed) + "</script>\n" +
-		"<script>" + script + "</script>\n"
+		"<script>" + script + "</script>\n" + e.pieces()
 	allowed := fmt.Sprintf(contentPolicy, digest(script), "blob:", digest(style), "'none'")
 	return html(allowed, "<link rel=\"icon\" href=\""+dataIcon()+"\">\n<style>"+style+"</style>\n", scripts), nil
+}
+
+// aPiece of the engine is how much of it a page in one file has in an element of its own. In one for
+// all, a browser would copy what it has read for every bit more, and nothing could be compiled before its end.
+const aPiece = 192 << 10
+
+// pieces are the engine as elements of a page.
+func (e Engine) pieces() string {
+	var b strings.Builder
+	for piece := range slices.Chunk(e.Packed, aPiece) {
+		fmt.Fprintf(&b, "<script type=\"text/plain\" class=\"engine\">%s</script>\n",
+			base64.StdEncoding.EncodeToString(piece))
+	}
+	return b.String()
 }
 
 // Folder is the page as files by name; index.html is where it begins.

@@ -7,7 +7,7 @@ function field(words, control) { return element("label", {}, words, control); }
 
 const engine = {
   waiting: new Map(), next: 1,
-  start(worker, packed) {
+  async start(worker, pieces) {
     this.worker = worker;
     worker.onmessage = ({ data: m }) => {
       const w = this.waiting.get(m.id);
@@ -16,7 +16,8 @@ const engine = {
       if (m.error === undefined) w.resolve(m.answer); else w.reject(new Error(m.error));
     };
     worker.onerror = (e) => status(say("the engine could not be started: %s", e.message || "?"), true);
-    return this.ask("start", { packed }, [packed]);
+    for await (const bytes of pieces) worker.postMessage({ bytes }, [bytes.buffer]);
+    return this.ask("start", {});
   },
   // ask gives what the engine answers; what it has of the answer before goes to part
   ask(call, request, handOver, part) {

@@ -3,10 +3,12 @@
 
 const makeWorker = () => new Worker("worker.js");
 
-async function packedEngine() {
+// enginePieces gives the engine as it comes: it is compiled meanwhile.
+async function* enginePieces() {
   const answer = await fetch("engine.bin");
   if (!answer.ok) throw new Error("the engine could not be fetched: " + answer.status);
-  return answer.arrayBuffer();
+  const reader = answer.body.getReader();
+  for (let piece = await reader.read(); !piece.done; piece = await reader.read()) yield piece.value;
 }
 
 if ("serviceWorker" in navigator && location.protocol === "https:" || location.hostname === "localhost" || location.hostname === "127.0.0.1") {

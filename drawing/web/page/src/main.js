@@ -294,7 +294,7 @@ async function begin() {
   enter("Files");
   $("start").disabled = true;
   status(say("loading the engine"), false, true);
-  await engine.start(makeWorker(), await packedEngine());
+  await engine.start(makeWorker(), enginePieces());
   keys = await engine.ask("keys", {});
   status(say("ready"));
   $("take").onclick = () => tab.take();

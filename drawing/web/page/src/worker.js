@@ -17,11 +17,18 @@ function lend() {
   globalThis.path = { resolve: (...parts) => parts.join("/") };
 }
 
+// the engine comes in pieces and is compiled as they come
+let more;
+const pieces = new ReadableStream({ start(c) { more = c; } });
+
+function took(bytes) {
+  ready ||= start(bytes[0] === 0x1f && bytes[1] === 0x8b); // a server may have unpacked it
+  more.enqueue(bytes);
+}
+
 async function start(packed) {
   lend();
-  const head = new Uint8Array(packed, 0, 2), gzip = head[0] === 0x1f && head[1] === 0x8b; // a server may have unpacked it
-  const stream = new Blob([packed]).stream();
-  const bytes = new Response(gzip ? stream.pipeThrough(new DecompressionStream("gzip")) : stream,
+  const bytes = new Response(packed ? pieces.pipeThrough(new DecompressionStream("gzip")) : pieces,
     { headers: { "Content-Type": "application/wasm" } });
   const go = new Go();
   const up = new Promise((resolve) => { globalThis.oxturnReady = resolve; });
@@ -105,8 +112,9 @@ const calls = {
 };
 
 onmessage = async ({ data: m }) => {
+  if (m.bytes && !m.call) { took(m.bytes); return; }
   try {
-    if (m.call === "start") ready = start(m.packed);
+    if (m.call === "start") more.close(); // all pieces are there
     await ready;
     const answer = m.call === "start" ? true : await calls[m.call](m);
     postMessage({ id: m.id, answer });
