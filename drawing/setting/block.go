@@ -63,31 +63,43 @@ type splitter interface {
 	// Split returns the part that fits into h and what is left. fits is nil
 	// when not even the beginning does.
 	Split(ty *Typesetter, w, h float64) (fits, rest Block)
+	// extent is how many rows, paragraphs or signs there are to share out.
+	extent() int
 }
 
-// A Measured block remembers its height at the widths it was asked for: an
-// arrangement tries the same few widths again and again.
+// A Measured block remembers its height at the widths it was asked for, and its pieces: an
+// arrangement tries the same few again and again.
 type Measured struct {
 	Block
-	heights *heights
-	roomy   bool // a table goes elsewhere rather than where its words are broken
-	goesOn  bool // on another sheet, where a long list begins rather than here with one paragraph
+	memory *memory
+	roomy  bool // a table goes elsewhere rather than where its words are broken
+	goesOn bool // on another sheet, where a long list begins rather than here with one paragraph
 }
 
-// heights are what a block takes at the widths it was asked for: few, and mostly the one
-// asked for last.
-type heights []struct{ w, h float64 }
+// A memory is what a block was asked for.
+type memory struct {
+	heights []heightAt // few, and mostly the one asked for last
+	pieces  map[int]pieces
+	mute    Block // the block without its heading; nil: not asked for
+}
 
-// at returns the height at a width, worked out where it is not known yet.
-func (hs *heights) at(w float64, work func() float64) float64 {
-	for i := len(*hs) - 1; i >= 0; i-- {
-		if (*hs)[i].w == w {
-			return (*hs)[i].h
-		}
-	}
-	h := work()
-	*hs = append(*hs, struct{ w, h float64 }{w, h})
-	return h
+// A heightAt is what a block takes at a width, both mm.
+type heightAt struct{ w, h float64 }
+
+// pieces are what fits of a block that is parted and what is left of it: by how much of it fits they are always
+// the same.
+type pieces struct{ fits, rest Block }
+
+// remembering is a block that remembers what it is asked for from now on.
+func remembering(b Block) Measured {
+	return Measured{Block: b, memory: &memory{pieces: map[int]pieces{}}}
+}
+
+// like is a piece of m, which goes where m may.
+func (m Measured) like(piece Block) Measured {
+	out := remembering(piece)
+	out.roomy, out.goesOn = m.roomy, m.goesOn
+	return out
 }
 
 // roomy are measured blocks of which tables go elsewhere rather than into a column that
@@ -134,7 +146,7 @@ func measure(blocks []Block) []Block {
 			t.wants = t.columnWants()
 			b = t.remembered()
 		}
-		out[i] = Measured{Block: b, heights: &heights{}}
+		out[i] = remembering(b)
 	}
 	return out
 }
@@ -144,7 +156,15 @@ func (m Measured) Height(ty *Typesetter, w float64) float64 {
 	if m.squeezed(w) {
 		return tooHigh
 	}
-	return m.heights.at(w, func() float64 { return m.Block.Height(ty, w) })
+	known := m.memory.heights
+	for i := len(known) - 1; i >= 0; i-- {
+		if known[i].w == w {
+			return known[i].h
+		}
+	}
+	h := m.Block.Height(ty, w)
+	m.memory.heights = append(known, heightAt{w, h})
+	return h
 }
 
 // Split lets the block inside split, if it can.
@@ -162,12 +182,20 @@ func (m Measured) Split(ty *Typesetter, w, h float64) (fits, rest Block) {
 	}
 	switch {
 	case fits == nil: // nothing is split off: what was measured holds
-		rest = m
-	case rest != nil:
-		rest = Measured{Block: rest, heights: &heights{}, roomy: m.roomy, goesOn: m.goesOn}
+		return nil, m
+	case rest == nil:
+		return fits, nil
 	}
-	return fits, rest
+	n := fits.(splitter).extent()
+	known, ok := m.memory.pieces[n]
+	if !ok {
+		known = pieces{fits, m.like(rest)}
+		m.memory.pieces[n] = known
+	}
+	return known.fits, known.rest
 }
+
+func (m Measured) extent() int { return m.Block.(splitter).extent() }
 
 // A List is a heading with paragraphs below it.
 type List struct {
@@ -194,6 +222,8 @@ const longList = 4
 
 // HeadRow is a heading with the space below it, mm.
 const HeadRow = 7.0
+
+func (l List) extent() int { return len(l.Paras) }
 
 func (l List) size() typeSize { return sizeOf(l.Fine) }
 
@@ -273,7 +303,10 @@ func (l List) Parted(n int) (first, last List) {
 func unheaded(b Block) Block {
 	switch t := b.(type) {
 	case Measured:
-		return Measured{Block: unheaded(t.Block), heights: &heights{}, roomy: t.roomy, goesOn: t.goesOn}
+		if t.memory.mute == nil {
+			t.memory.mute = t.like(unheaded(t.Block))
+		}
+		return t.memory.mute
 	case List:
 		t.mute = true
 		return t

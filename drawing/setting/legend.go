@@ -30,6 +30,8 @@ func (l Legend) Spans() bool { return l.Span }
 // signsWide is the least width of a column of signs with their words, mm.
 const signsWide = 54.0
 
+func (l Legend) extent() int { return len(l.Signs) }
+
 func (l Legend) size() typeSize { return sizeOf(l.Fine) }
 
 // columns parts the signs of a legend that is so wide, and returns how wide each column is.

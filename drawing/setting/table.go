@@ -102,6 +102,8 @@ func (t Table) columnWants() []columnWant {
 	return out
 }
 
+func (t Table) extent() int { return len(t.Rows) }
+
 func (t Table) size() typeSize { return sizeOf(t.Fine) }
 
 // Row makes plain cells.
@@ -259,7 +261,7 @@ func (t Table) fewestLines(ty *Typesetter, ws, wants []float64, left float64) []
 	best, least := []float64(nil), math.MaxInt
 	for _, way := range ways {
 		widths := added(ws, way)
-		if n := t.lines(ty, widths); n < least {
+		if n := t.lines(ty, widths, least); n < least {
 			best, least = widths, n
 		}
 	}
@@ -302,11 +304,13 @@ func (t Table) spread(ws, wants []float64, over float64) []float64 {
 	return ws
 }
 
-// lines counts the lines of all rows.
-func (t Table) lines(ty *Typesetter, ws []float64) int {
+// lines counts the lines of all rows, up to so many.
+func (t Table) lines(ty *Typesetter, ws []float64, most int) int {
 	n := 0
 	for _, r := range t.Rows {
-		n += t.rowLines(ty, r, ws)
+		if n += t.rowLines(ty, r, ws); n >= most {
+			break
+		}
 	}
 	return n
 }

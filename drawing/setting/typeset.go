@@ -63,6 +63,7 @@ type phrase struct {
 	words  []string
 	widths []float64       // mm
 	space  float64         // mm between two words
+	whole  float64         // mm of all in one line
 	broken map[float64]int // lines at widths at which a word has to be broken
 }
 
@@ -149,7 +150,11 @@ func (ty *Typesetter) phrase(f fonts.Face, text string, height float64) *phrase 
 	p := &phrase{words: Fields(text), space: fonts.Width(f, " ", height)}
 	for i, w := range p.words {
 		p.words[i] = strings.ReplaceAll(w, NoBreak, " ")
-		p.widths = append(p.widths, fonts.Width(f, p.words[i], height))
+		own := fonts.Width(f, p.words[i], height)
+		if p.widths = append(p.widths, own); i > 0 {
+			p.whole += p.space
+		}
+		p.whole += own
 	}
 	s.phrases[text] = p
 	return p
@@ -158,6 +163,9 @@ func (ty *Typesetter) phrase(f fonts.Face, text string, height float64) *phrase 
 // Lines returns how many lines a text takes at width w, one at least.
 func (ty *Typesetter) Lines(f fonts.Face, text string, height, w float64) int {
 	p := ty.phrase(f, text, height)
+	if p.whole <= w {
+		return 1
+	}
 	n, used := 1, 0.0
 	for i, own := range p.widths {
 		if own > w { // has to be broken
